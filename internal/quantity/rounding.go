@@ -1,0 +1,121 @@
+package quantity
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+)
+
+// Rule names what happens to a figure between two steps of a [Rounding].
+type Rule string
+
+const (
+	// HalfUp takes the nearer step, and on a tie the one away from zero:
+	// 2.45 -> 2.5, 0.35 -> 0.4 (7 CFR 810.104). A charge of -0.385 becomes
+	// -0.39, so a charge and its refund are the same size.
+	HalfUp Rule = "half-up"
+	// HalfEven takes the nearer step, and on a tie the even one: 0.385 -> 0.38.
+	HalfEven Rule = "half-even"
+	// Down drops what is beyond the step, towards zero.
+	Down Rule = "down"
+	// Up goes to the next step away from zero.
+	Up Rule = "up"
+	// Exact rounds nothing.
+	Exact Rule = "exact"
+)
+
+// Rounding is a step and a rule: to 0.01 half-up, to 20 lb down, to half a
+// point up. The zero Rounding is Exact.
+type Rounding struct {
+	Step decimal.Decimal
+	Rule Rule
+}
+
+// To makes a rounding from the program's own text: To("0.01", HalfUp).
+func To(step string, rule Rule) Rounding {
+	return Rounding{Step: decimal.RequireFromString(step), Rule: rule}
+}
+
+// Unrounded leaves figures as they are.
+var Unrounded = Rounding{Rule: Exact}
+
+// IsExact reports whether the rounding changes nothing.
+func (r Rounding) IsExact() bool { return r.Rule == Exact || r.Rule == "" }
+
+// Apply rounds a to a whole number of steps. The figure is rounded once, from
+// its exact fraction: 0.4449 to 0.01 half-up is 0.44, never 0.45 by way of
+// 0.445.
+func (r Rounding) Apply(a Amount) Amount {
+	if r.IsExact() {
+		return a
+	}
+	size := a.num.Abs()
+	per := a.denominator().Mul(r.Step)
+	whole, rest := size.QuoRem(per, 0)
+	if r.goesUp(whole, rest, per) {
+		whole = whole.Add(oneDecimal)
+	}
+	out := whole.Mul(r.Step)
+	if a.num.Sign() < 0 {
+		out = out.Neg()
+	}
+	return New(out, a.unit)
+}
+
+// goesUp decides whether a figure of whole steps and a rest moves to the next
+// step away from zero.
+func (r Rounding) goesUp(whole, rest, per decimal.Decimal) bool {
+	if rest.IsZero() || r.Rule == Down {
+		return false
+	}
+	if r.Rule == Up {
+		return true
+	}
+	switch rest.Add(rest).Cmp(per) {
+	case 1:
+		return true
+	case -1:
+		return false
+	}
+	return r.Rule == HalfUp || isOdd(whole)
+}
+
+func isOdd(d decimal.Decimal) bool { return d.BigInt().Bit(0) == 1 }
+
+// Places is how many decimals a figure rounded this way is printed with: two
+// for 0.01, one for 0.5, none for 20.
+func (r Rounding) Places() int32 {
+	if r.IsExact() || r.Step.Exponent() >= 0 {
+		return 0
+	}
+	return -r.Step.Exponent()
+}
+
+// String is the rounding as an edition writes it: "0.01 half-up".
+func (r Rounding) String() string {
+	if r.IsExact() {
+		return string(Exact)
+	}
+	return r.Step.String() + " " + string(r.Rule)
+}
+
+// ParseRounding reads "0.01 half-up", "20 down" or "exact".
+func ParseRounding(text string) (Rounding, error) {
+	words := strings.Fields(text)
+	if len(words) == 1 && words[0] == string(Exact) {
+		return Unrounded, nil
+	}
+	if len(words) != 2 {
+		return Rounding{}, fmt.Errorf("rounding %q is not a step and a rule; write it like \"0.01 half-up\", or \"exact\"", text)
+	}
+	step, err := bounded(words[0])
+	if err != nil || step.Sign() <= 0 {
+		return Rounding{}, fmt.Errorf("rounding step %q is not a number above zero, such as 0.01 or 20", words[0])
+	}
+	switch rule := Rule(words[1]); rule {
+	case HalfUp, HalfEven, Down, Up:
+		return Rounding{Step: step, Rule: rule}, nil
+	}
+	return Rounding{}, fmt.Errorf("rounding rule %q is not one of half-up, half-even, down, up", words[1])
+}

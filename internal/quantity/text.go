@@ -1,0 +1,136 @@
+package quantity
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+)
+
+// shownPlaces is how far a fraction without end is written out for people.
+const shownPlaces = 6
+
+// Figure is the number alone, with thousands parted by commas: "52,300". A
+// fraction without end is cut at six decimals and marked with "…".
+func (a Amount) Figure() string {
+	if a.isWhole() {
+		return group(a.num.String())
+	}
+	cut := Rounding{Step: decimal.New(1, -shownPlaces), Rule: Down}.Apply(a)
+	if cut.Cmp(a) == 0 {
+		return group(trimZeros(cut.num.StringFixed(shownPlaces)))
+	}
+	return group(cut.num.StringFixed(shownPlaces)) + "…"
+}
+
+// Fixed is the number with exactly so many decimals. The amount must already
+// be rounded that far; a figure that is not is shown whole, never cut, so that
+// paper cannot hide what was computed.
+func (a Amount) Fixed(places int32) string {
+	if !a.isWhole() || !a.num.Equal(a.num.Truncate(places)) {
+		return a.Figure()
+	}
+	return group(a.num.StringFixed(places))
+}
+
+// String is figure and unit: "52,300 lb", "15.5 %", "$0.045/bu/pt".
+func (a Amount) String() string { return withUnit(a.Figure(), a.unit) }
+
+// FixedString is [Amount.Fixed] with the unit.
+func (a Amount) FixedString(places int32) string { return withUnit(a.Fixed(places), a.unit) }
+
+func withUnit(figure string, unit Unit) string {
+	if unit == Plain {
+		return figure
+	}
+	if per, isMoney := strings.CutPrefix(unit.String(), "$"); isMoney {
+		bare, negative := strings.CutPrefix(figure, "-")
+		if negative {
+			return "-$" + bare + per
+		}
+		return "$" + figure + per
+	}
+	return figure + " " + unit.String()
+}
+
+func trimZeros(s string) string {
+	if !strings.Contains(s, ".") {
+		return s
+	}
+	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
+}
+
+// group parts the whole digits of a plain decimal by commas.
+func group(s string) string {
+	sign := ""
+	if strings.HasPrefix(s, "-") {
+		sign, s = "-", s[1:]
+	}
+	whole, rest, hasPoint := strings.Cut(s, ".")
+	var b strings.Builder
+	b.WriteString(sign)
+	for i, r := range whole {
+		if i > 0 && (len(whole)-i)%3 == 0 {
+			b.WriteByte(',')
+		}
+		b.WriteRune(r)
+	}
+	if hasPoint {
+		b.WriteByte('.')
+		b.WriteString(rest)
+	}
+	return b.String()
+}
+
+// MarshalText writes the exact amount for the book and for JSON: "52300 lb",
+// or "496850/84.5 lb" while it is still a fraction. The same amount always
+// gives the same text.
+func (a Amount) MarshalText() ([]byte, error) {
+	text := a.num.String()
+	if !a.isWhole() {
+		text += "/" + a.den.String()
+	}
+	if a.unit != Plain {
+		text += " " + a.unit.String()
+	}
+	return []byte(text), nil
+}
+
+// UnmarshalText reads what MarshalText wrote.
+func (a *Amount) UnmarshalText(text []byte) error {
+	figure, unitText, _ := strings.Cut(string(text), " ")
+	unit := Plain
+	if unitText != "" {
+		u, err := ParseUnit(unitText)
+		if err != nil {
+			return fmt.Errorf("amount %q: %w", text, err)
+		}
+		unit = u
+	}
+	top, bottom, isFraction := strings.Cut(figure, "/")
+	num, err := stored(top)
+	if err != nil {
+		return fmt.Errorf("amount %q: %w", text, err)
+	}
+	if !isFraction {
+		*a = New(num, unit)
+		return nil
+	}
+	den, err := stored(bottom)
+	if err != nil || den.Sign() <= 0 {
+		return fmt.Errorf("amount %q: the part below the line is not a number above zero", text)
+	}
+	*a = fraction(num, den, unit)
+	return nil
+}
+
+// maxStored bounds a stored figure: exact fractions carry more digits than
+// people type, but never without end.
+const maxStored = 200
+
+func stored(text string) (decimal.Decimal, error) {
+	if len(text) > maxStored || strings.ContainsAny(text, "eE") {
+		return decimal.Decimal{}, fmt.Errorf("%.20q… is not a stored figure", text)
+	}
+	return decimal.NewFromString(text)
+}

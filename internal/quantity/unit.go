@@ -1,0 +1,165 @@
+package quantity
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// base numbers the units that every other unit is made of.
+type base int
+
+const (
+	lb base = iota
+	kg
+	cwt
+	tonne
+	gram
+	bushel
+	hectolitre
+	percent
+	point
+	dollar
+	fahrenheit
+	celsius
+	dial
+	count
+	bases
+)
+
+var symbols = [bases]string{
+	lb: "lb", kg: "kg", cwt: "cwt", tonne: "t", gram: "g",
+	bushel: "bu", hectolitre: "hL", percent: "%", point: "pt", dollar: "$",
+	fahrenheit: "°F", celsius: "°C", dial: "dial", count: "ct",
+}
+
+// Unit says what an [Amount] is an amount of. It is a product of base units,
+// so the unit of a product or quotient follows from its parts. The zero Unit
+// is a plain number. Units are comparable with ==.
+type Unit struct {
+	exp [bases]int8
+}
+
+// The units of the trade. Percent is wet-basis moisture or a share of a
+// weight; Point is one percentage point of moisture; Cwt is 100 lb; Tonne is
+// 1000 kg; Dial is one division of a moisture meter's dial; Count is a plain
+// tally, such as smut balls in a sample.
+var (
+	Plain      = Unit{}
+	Lb         = one(lb)
+	Kg         = one(kg)
+	Cwt        = one(cwt)
+	Tonne      = one(tonne)
+	Gram       = one(gram)
+	Bushel     = one(bushel)
+	Hectolitre = one(hectolitre)
+	Percent    = one(percent)
+	Point      = one(point)
+	Dollar     = one(dollar)
+	Fahrenheit = one(fahrenheit)
+	Celsius    = one(celsius)
+	Dial       = one(dial)
+	Count      = one(count)
+
+	LbPerBushel   = Lb.Per(Bushel)
+	KgPerHL       = Kg.Per(Hectolitre)
+	DollarsPerBu  = Dollar.Per(Bushel)
+	DollarsPerCwt = Dollar.Per(Cwt)
+	DollarsPerT   = Dollar.Per(Tonne)
+)
+
+func one(b base) Unit {
+	var u Unit
+	u.exp[b] = 1
+	return u
+}
+
+// Times is the unit of a product.
+func (u Unit) Times(v Unit) Unit {
+	for i := range u.exp {
+		u.exp[i] += v.exp[i]
+	}
+	return u
+}
+
+// Per is the unit of a quotient: Dollar.Per(Bushel) is "$/bu".
+func (u Unit) Per(v Unit) Unit {
+	for i := range u.exp {
+		u.exp[i] -= v.exp[i]
+	}
+	return u
+}
+
+// IsMass reports whether u measures the weight of grain on its own: lb, kg,
+// cwt, t or g.
+func (u Unit) IsMass() bool {
+	switch u {
+	case Lb, Kg, Cwt, Tonne, Gram:
+		return true
+	}
+	return false
+}
+
+// String is the unit as printed: "lb", "$/bu/pt", "%". A plain number has the
+// empty string.
+func (u Unit) String() string {
+	var over, under []string
+	for _, b := range printOrder {
+		for n := u.exp[b]; n > 0; n-- {
+			over = append(over, symbols[b])
+		}
+		for n := u.exp[b]; n < 0; n++ {
+			under = append(under, symbols[b])
+		}
+	}
+	if len(under) == 0 {
+		return strings.Join(over, "·")
+	}
+	top := strings.Join(over, "·")
+	if top == "" {
+		top = "1"
+	}
+	return top + "/" + strings.Join(under, "/")
+}
+
+// printOrder puts money first and points last, the way a rate is spoken:
+// dollars per bushel per point.
+var printOrder = []base{dollar, lb, kg, cwt, tonne, gram, percent, fahrenheit,
+	celsius, dial, count, bushel, hectolitre, point}
+
+// ParseUnit reads a unit as String writes it. It answers with the list of
+// known units when a part is not one of them.
+func ParseUnit(text string) (Unit, error) {
+	var u Unit
+	for i, part := range strings.Split(strings.TrimSpace(text), "/") {
+		part = strings.TrimSpace(part)
+		if part == "1" && i == 0 {
+			continue
+		}
+		b, ok := baseOf(part)
+		if !ok {
+			return Unit{}, fmt.Errorf("%q is not a unit; known units are %s", part, knownUnits())
+		}
+		if i == 0 {
+			u = u.Times(one(b))
+		} else {
+			u = u.Per(one(b))
+		}
+	}
+	return u, nil
+}
+
+func baseOf(symbol string) (base, bool) {
+	for b, s := range symbols {
+		if s == symbol {
+			return base(b), true
+		}
+	}
+	return 0, false
+}
+
+func knownUnits() string {
+	names := append([]string(nil), symbols[:]...)
+	sort.Strings(names)
+	return strings.Join(names, ", ")
+}

@@ -1,0 +1,146 @@
+package working
+
+import (
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Operand is something an expression can be made of: a [Step], a constant or
+// another expression.
+type Operand interface {
+	amount() quantity.Amount
+	write(b *strings.Builder, how reading, binding int)
+}
+
+// reading chooses between the two ways of writing an expression out.
+type reading int
+
+const (
+	inWords   reading = iota // Net weight × (Moisture − Shrink-to) ÷ …
+	inFigures                // 52,300 lb × (25.0 % − 15.5 %) ÷ …
+)
+
+// How tightly an operator binds, loosest first.
+const (
+	loose = iota
+	sums
+	products
+	tight
+)
+
+// Expr is an exact calculation over operands. It is worked out once, when it
+// is made; nothing in it is rounded.
+type Expr struct {
+	sign    string
+	binding int
+	args    []Operand
+	value   quantity.Amount
+}
+
+func (e Expr) amount() quantity.Amount { return e.value }
+
+func (e Expr) write(b *strings.Builder, how reading, binding int) {
+	if e.binding < binding {
+		b.WriteByte('(')
+		defer b.WriteByte(')')
+	}
+	for i, arg := range e.args {
+		inner := e.binding
+		if i > 0 {
+			b.WriteString(" " + e.sign + " ")
+			inner++
+		}
+		arg.write(b, how, inner)
+	}
+}
+
+// Sum is a + b + …; all in one unit.
+func Sum(first Operand, rest ...Operand) Expr {
+	e := Expr{sign: "+", binding: sums, args: append([]Operand{first}, rest...), value: first.amount()}
+	for _, o := range rest {
+		e.value = e.value.Add(o.amount())
+	}
+	return e
+}
+
+// Less is a − b − …; all in one unit.
+func Less(first Operand, rest ...Operand) Expr {
+	e := Expr{sign: "−", binding: sums, args: append([]Operand{first}, rest...), value: first.amount()}
+	for _, o := range rest {
+		e.value = e.value.Sub(o.amount())
+	}
+	return e
+}
+
+// Times is a × b × …
+func Times(first Operand, rest ...Operand) Expr {
+	e := Expr{sign: "×", binding: products, args: append([]Operand{first}, rest...), value: first.amount()}
+	for _, o := range rest {
+		e.value = e.value.Mul(o.amount())
+	}
+	return e
+}
+
+// Over is a ÷ b, kept exact.
+func Over(a, b Operand) Expr {
+	return Expr{sign: "÷", binding: products, args: []Operand{a, b}, value: a.amount().Div(b.amount())}
+}
+
+// Points is the difference of two percents, in points.
+func Points(a, b Operand) Expr {
+	e := Less(a, b)
+	e.value = e.value.In(quantity.Point)
+	return e
+}
+
+// PercentOf is a percent of something, in that something's unit: 0.5 % of
+// 52,300 lb is 261.5 lb.
+func PercentOf(percent, of Operand) Expr {
+	share := percent.amount().Div(hundredPercent)
+	return Expr{sign: "×", binding: products, args: []Operand{of, percent}, value: of.amount().Mul(share)}
+}
+
+var hundredPercent = quantity.Int(100, quantity.Percent)
+
+// Lower is the smaller of two operands.
+func Lower(a, b Operand) Choice {
+	return Choice{word: "the lower of", a: a, b: b, value: quantity.Min(a.amount(), b.amount())}
+}
+
+// Higher is the larger of two operands.
+func Higher(a, b Operand) Choice {
+	return Choice{word: "the higher of", a: a, b: b, value: quantity.Max(a.amount(), b.amount())}
+}
+
+// Choice takes one of two operands.
+type Choice struct {
+	word  string
+	a, b  Operand
+	value quantity.Amount
+}
+
+func (c Choice) amount() quantity.Amount { return c.value }
+
+func (c Choice) write(b *strings.Builder, how reading, _ int) {
+	b.WriteString(c.word + " (")
+	c.a.write(b, how, loose)
+	b.WriteString("; ")
+	c.b.write(b, how, loose)
+	b.WriteByte(')')
+}
+
+// Const is a figure that belongs to the formula itself, such as the 100 % in
+// 100 − Mf.
+func Const(a quantity.Amount) Operand { return constant{a} }
+
+type constant struct{ a quantity.Amount }
+
+func (c constant) amount() quantity.Amount { return c.a }
+
+func (c constant) write(b *strings.Builder, _ reading, _ int) { b.WriteString(c.a.String()) }
+
+// Same takes an operand over as it is, for a step that only records or rounds.
+func Same(o Operand) Expr {
+	return Expr{binding: tight, args: []Operand{o}, value: o.amount()}
+}

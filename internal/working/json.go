@@ -1,0 +1,46 @@
+package working
+
+import (
+	"encoding/json"
+
+	"tenthpoint/internal/quantity"
+)
+
+// stepJSON is a step as programs read it. Figures are text, never JSON
+// numbers.
+type stepJSON struct {
+	ID       string          `json:"id"`
+	Section  string          `json:"section"`
+	Label    string          `json:"label"`
+	Kind     Kind            `json:"kind"`
+	Formula  string          `json:"formula,omitempty"`
+	Figures  string          `json:"figures,omitempty"`
+	Uses     []string        `json:"uses,omitempty"`
+	Exact    quantity.Amount `json:"exact"`
+	Rounding string          `json:"rounding"`
+	Value    quantity.Amount `json:"value"`
+	Source   string          `json:"source,omitempty"`
+	Note     string          `json:"note,omitempty"`
+}
+
+// MarshalJSON writes the steps in order.
+func (s *Sheet) MarshalJSON() ([]byte, error) {
+	out := make([]stepJSON, 0, len(s.steps))
+	for _, step := range s.steps {
+		out = append(out, step.json())
+	}
+	return json.Marshal(out)
+}
+
+func (s *Step) json() stepJSON {
+	j := stepJSON{
+		ID: s.id, Section: s.section, Label: s.label, Kind: s.kind,
+		Formula: s.Formula(), Figures: s.Figures(),
+		Exact: s.exact, Rounding: s.rounding.String(), Value: s.value,
+		Source: s.source, Note: s.note,
+	}
+	for _, used := range s.Uses() {
+		j.Uses = append(j.Uses, used.id)
+	}
+	return j
+}

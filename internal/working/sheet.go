@@ -1,0 +1,71 @@
+package working
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Sheet is the working of one settlement, in the order it was done. The zero
+// Sheet is ready to use.
+type Sheet struct {
+	section string
+	steps   []*Step
+	byID    map[string]*Step
+}
+
+// Section starts a new heading; steps that follow stand under it.
+func (s *Sheet) Section(title string) { s.section = title }
+
+// Given writes down a figure from outside as it was recorded. The rounding
+// says to what place it was recorded and is applied once, here.
+func (s *Sheet) Given(id, label string, a quantity.Amount, recorded quantity.Rounding, source string) *Step {
+	return s.add(&Step{id: id, label: label, kind: Given, exact: a, rounding: recorded, source: source})
+}
+
+// Rate writes down a figure read from the edition; source names the edition
+// and row.
+func (s *Sheet) Rate(id, label string, a quantity.Amount, source string) *Step {
+	return s.add(&Step{id: id, label: label, kind: Rate, exact: a, source: source})
+}
+
+// Work does one calculation and rounds it once. Source names the rule.
+func (s *Sheet) Work(id, label string, e Operand, r quantity.Rounding, source string) *Step {
+	return s.add(&Step{id: id, label: label, kind: Worked, expr: e, exact: e.amount(), rounding: r, source: source})
+}
+
+// Skip writes down a rule that was considered and changes nothing, and why.
+// The step's value is nought in the unit given.
+func (s *Sheet) Skip(id, label string, unit quantity.Unit, r quantity.Rounding, reason, source string) *Step {
+	return s.add(&Step{id: id, label: label, kind: NotApplied, exact: quantity.Zero(unit), rounding: r, note: reason, source: source})
+}
+
+// Note adds a remark to a step just written.
+func (s *Sheet) Note(step *Step, remark string) *Step {
+	step.note = remark
+	return step
+}
+
+func (s *Sheet) add(step *Step) *Step {
+	if s.byID == nil {
+		s.byID = make(map[string]*Step, 48)
+		s.steps = make([]*Step, 0, 48)
+	}
+	if _, taken := s.byID[step.id]; taken {
+		panic(fmt.Sprintf("working: two steps are called %q", step.id))
+	}
+	step.section = s.section
+	step.value = step.rounding.Apply(step.exact)
+	s.byID[step.id] = step
+	s.steps = append(s.steps, step)
+	return step
+}
+
+// Steps lists every step in the order of the working.
+func (s *Sheet) Steps() []*Step { return s.steps }
+
+// Step finds a step by its id.
+func (s *Sheet) Step(id string) (*Step, bool) {
+	step, ok := s.byID[id]
+	return step, ok
+}

@@ -1,0 +1,118 @@
+package working
+
+import (
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Kind tells how a step came to its figure.
+type Kind string
+
+const (
+	// Given is a figure from outside: weighed, measured, typed.
+	Given Kind = "given"
+	// Rate is a figure read from a cell of the edition in force.
+	Rate Kind = "rate"
+	// Worked is a figure calculated from other steps.
+	Worked Kind = "worked"
+	// NotApplied is a rule that was considered and changes nothing.
+	NotApplied Kind = "not applied"
+)
+
+// Step is one line of the working. Its figure never changes once made.
+type Step struct {
+	id, section, label string
+	kind               Kind
+	expr               Operand
+	exact, value       quantity.Amount
+	rounding           quantity.Rounding
+	source, note       string
+}
+
+// ID is the step's stable name, such as "shrink.water"; it is unique on its
+// sheet and the same for every load, so two sheets can be compared.
+func (s *Step) ID() string { return s.id }
+
+// Section is the heading the step stands under.
+func (s *Step) Section() string { return s.section }
+
+// Label is the step's name for people.
+func (s *Step) Label() string { return s.label }
+
+// Kind tells how the step came to its figure.
+func (s *Step) Kind() Kind { return s.kind }
+
+// Exact is the figure before rounding.
+func (s *Step) Exact() quantity.Amount { return s.exact }
+
+// Value is the figure as printed and as used by later steps.
+func (s *Step) Value() quantity.Amount { return s.value }
+
+// Rounding is the rounding between Exact and Value.
+func (s *Step) Rounding() quantity.Rounding { return s.rounding }
+
+// Source says where the figure or the rule came from: an instrument, a person,
+// an edition's row.
+func (s *Step) Source() string { return s.source }
+
+// Note is the remark that belongs to the step; for a rule not applied, the
+// reason.
+func (s *Step) Note() string { return s.note }
+
+// Printed is the value with its unit, in as many decimals as its rounding has.
+func (s *Step) Printed() string { return s.value.FixedString(s.rounding.Places()) }
+
+// Formula is the calculation in the labels of its steps, empty for figures
+// from outside.
+func (s *Step) Formula() string { return s.written(inWords) }
+
+// Figures is the calculation in numbers, empty for figures from outside.
+func (s *Step) Figures() string { return s.written(inFigures) }
+
+func (s *Step) written(how reading) string {
+	if s.expr == nil {
+		return ""
+	}
+	var b strings.Builder
+	s.expr.write(&b, how, loose)
+	return b.String()
+}
+
+// Uses lists the steps that this one was worked from, in the order of the
+// expression, each once.
+func (s *Step) Uses() []*Step {
+	var out []*Step
+	seen := map[*Step]bool{}
+	var walk func(o Operand)
+	walk = func(o Operand) {
+		switch o := o.(type) {
+		case *Step:
+			if !seen[o] {
+				seen[o] = true
+				out = append(out, o)
+			}
+		case Expr:
+			for _, a := range o.args {
+				walk(a)
+			}
+		case Choice:
+			walk(o.a)
+			walk(o.b)
+		}
+	}
+	if s.expr != nil {
+		walk(s.expr)
+	}
+	return out
+}
+
+func (s *Step) amount() quantity.Amount { return s.value }
+
+func (s *Step) write(b *strings.Builder, how reading, _ int) {
+	if how == inWords {
+		b.WriteString(s.label)
+		return
+	}
+	b.WriteString(s.Printed())
+}

@@ -1,0 +1,89 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
+
+// Text writes the sheet out for people, width characters wide: each step's
+// label with its figure at the right edge, and beneath it the calculation in
+// figures, the rounding, the rule's source and any reason. The same sheet
+// always gives the same text.
+func (s *Sheet) Text(width int) string {
+	var b strings.Builder
+	section := ""
+	for _, step := range s.steps {
+		if step.section != section {
+			section = step.section
+			fmt.Fprintf(&b, "\n%s\n", strings.ToUpper(section))
+		}
+		step.text(&b, width)
+	}
+	return strings.TrimPrefix(b.String(), "\n")
+}
+
+func (s *Step) text(b *strings.Builder, width int) {
+	figure := s.Printed()
+	if s.kind == NotApplied {
+		figure = "none"
+	}
+	b.WriteString(spread(s.label, figure, width))
+	for _, line := range s.Explain() {
+		for _, part := range wrap(line, width-4) {
+			b.WriteString("    " + part + "\n")
+		}
+	}
+}
+
+// Explain is the small print of a step, a line each: the calculation in
+// figures with its exact result and rounding, the reason or remark, the
+// source.
+func (s *Step) Explain() []string {
+	var lines []string
+	if figures := s.Figures(); figures != "" && figures != s.Printed() {
+		lines = append(lines, figures+" = "+s.exact.String()+s.roundingWords())
+	}
+	if s.note != "" {
+		lines = append(lines, s.note)
+	}
+	if s.source != "" {
+		lines = append(lines, "["+s.source+"]")
+	}
+	return lines
+}
+
+func (s *Step) roundingWords() string {
+	if s.rounding.IsExact() || s.exact.Equal(s.value) {
+		return ""
+	}
+	return fmt.Sprintf(" → %s (to %s, %s)", s.Printed(), s.rounding.Step.String(), s.rounding.Rule)
+}
+
+// spread sets left and right at the two edges of a line.
+func spread(left, right string, width int) string {
+	gap := width - utf8.RuneCountInString(left) - utf8.RuneCountInString(right)
+	if gap < 1 {
+		gap = 1
+	}
+	return left + strings.Repeat(" ", gap) + right + "\n"
+}
+
+// wrap breaks a line at spaces so that no part is wider than width, unless one
+// word is.
+func wrap(line string, width int) []string {
+	var out []string
+	var cur string
+	for _, word := range strings.Fields(line) {
+		switch {
+		case cur == "":
+			cur = word
+		case utf8.RuneCountInString(cur)+1+utf8.RuneCountInString(word) > width:
+			out = append(out, cur)
+			cur = word
+		default:
+			cur += " " + word
+		}
+	}
+	return append(out, cur)
+}
