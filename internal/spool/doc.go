@@ -1,0 +1,24 @@
+// Package spool hands finished paper to whatever turns it into paper.
+//
+// A slip, a day sheet and a bin label all end the same way: some bytes with a
+// name, a kind and a number of copies. That is a Job. A Spool takes a Job and
+// answers with a Receipt, which says where the job went, never more than that:
+// a print queue that has taken a job may still be out of paper, and a receipt
+// that said "printed" would be a lie told to a driver who is waiting.
+//
+// Three spools cover a scale house:
+//
+//   - Folder writes the job as a file, whole or not at all, and never over an
+//     older file: tickets are evidence. It needs no printer, so it is also the
+//     recovery path and the one tests use.
+//   - System gives the job to the operating system's print queue: lp or lpr on
+//     Unix and macOS, the PowerShell print verbs on Windows.
+//   - Viewer writes the file like Folder and opens it on the screen with the
+//     program the person has chosen for that kind of file.
+//
+// Nothing here knows what a ticket is. Label and roll printers take plain
+// text: RollText makes such a job and refuses a line the paper cannot hold.
+//
+// Every failure is a sentence that says what was tried, what came back, and
+// what the person at the desk can do about it.
+package spool
