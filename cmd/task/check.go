@@ -1,0 +1,111 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"runtime"
+	"slices"
+	"strings"
+)
+
+// A tally counts what a check found.
+type tally struct{ passed, failed int }
+
+func (t *tally) add(other tally) {
+	t.passed += other.passed
+	t.failed += other.failed
+}
+
+// count enters one check that either holds or not.
+func (t *tally) count(ok bool) {
+	if ok {
+		t.passed++
+	} else {
+		t.failed++
+	}
+}
+
+// closingLine is the last line a check prints.
+func (t tally) closingLine() string {
+	return fmt.Sprintf("%d passed, %d failed", t.passed, t.failed)
+}
+
+// checkChore checks everything and never stops at the first fault: one run
+// tells all there is to mend.
+func checkChore(args []string) error {
+	if len(args) > 0 {
+		return fmt.Errorf("check takes no arguments, not %q", strings.Join(args, " "))
+	}
+	packages, err := windowlessPackages()
+	if err != nil {
+		return err
+	}
+	setUp := provide(checkNeeds(runtime.GOOS))
+	if setUp != nil {
+		say("%v", setUp)
+	}
+
+	var all tally
+	all.count(formatStep())
+	all.count(goStep("vet", withoutCgo, append([]string{"vet"}, packages...)...))
+	all.add(testStep("every test that needs no window", withoutCgo, packages...))
+	for _, target := range elsewhere {
+		all.count(portStep(target))
+	}
+	all.add(windowSteps(setUp))
+
+	say("")
+	say("Counted: each test function once, however many cases it has; format, vet and each build once. Skipped counts as failed.")
+	say("%s", all.closingLine())
+	if all.failed > 0 {
+		os.Exit(1)
+	}
+	return nil
+}
+
+// checkNeeds is everything a whole check takes. Only X11 systems have the
+// real-window run.
+func checkNeeds(system string) []need {
+	if system == "windows" || system == "darwin" {
+		return needsToBuildDesk(system)
+	}
+	return slices.Concat(deskNeeds, windowNeeds, paperNeeds)
+}
+
+// windowSteps vets the desk's window and types a load into it on a display
+// without a screen. When the set-up failed they cannot run, and that is a
+// failure: a check that skipped the window has not checked the program.
+func windowSteps(setUp error) tally {
+	if setUp != nil {
+		say("\n== the desk's window: FAILED, not run because the set-up is incomplete (see the top)")
+		return tally{failed: 1}
+	}
+	say("\n== the desk's window: compiling it for the first time takes about four minutes")
+	var t tally
+	t.count(goStep("vet of the desk's window", withCgo, "vet", "./cmd/tenthpoint/..."))
+	t.add(testStep("the desk's real window", withCgo, "./cmd/tenthpoint/..."))
+	return t
+}
+
+// A target is another system the terminal program must compile for.
+type target struct{ system, processor string }
+
+var elsewhere = []target{{"windows", "amd64"}, {"darwin", "arm64"}}
+
+// portStep compiles the terminal program for another system, keeping nothing.
+func portStep(t target) bool {
+	env := append([]string{"GOOS=" + t.system, "GOARCH=" + t.processor}, withoutCgo...)
+	return goStep("the terminal program compiles for "+t.system+"/"+t.processor, env,
+		"build", "-buildvcs=false", "-o", os.DevNull, "./cmd/tenth")
+}
+
+// goStep runs one go command as a check and says how it went.
+func goStep(name string, env []string, args ...string) bool {
+	say("\n== %s", name)
+	if err := goTool(env, args...).Run(); err != nil {
+		say("FAILED %s: %v", name, err)
+		return false
+	}
+	say("ok     %s", name)
+	return true
+}

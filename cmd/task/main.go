@@ -1,0 +1,62 @@
+// Command task does the chores of this repository: start the program, check
+// everything, measure it, picture it.
+//
+//	go run ./cmd/task run            open the desk on an invented elevator
+//	go run ./cmd/task check          format, vet, every test, the real window
+//	go run ./cmd/task bench [flags]  benchmarks; flags go on to `go test`
+//	go run ./cmd/task shots DIR      pictures of every screen and paper
+//
+// It is written in plain Go without cgo and without any package from outside
+// the standard library, so that a fresh clone needs nothing but Go to begin.
+// What a chore needs beyond Go (a C compiler, X11 headers, a PDF reader) is
+// looked for first and, on Debian and Ubuntu, installed when that is allowed.
+package main
+
+import (
+	"fmt"
+	"os"
+)
+
+// A chore is one word of the command line.
+type chore struct {
+	name  string
+	usage string
+	does  func(args []string) error
+}
+
+var chores = []chore{
+	{"run", "run [-files DIR]   open the desk on an invented elevator; with no display, work into files", runChore},
+	{"check", "check              format, vet, every test, and the real window", checkChore},
+	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
+	{"shots", "shots DIR          write a picture of every screen and paper into DIR", shotsChore},
+}
+
+func main() {
+	if err := dispatch(os.Args[1:]); err != nil {
+		fmt.Fprintln(os.Stderr, "error:", err)
+		os.Exit(1)
+	}
+}
+
+// dispatch finds the chore named by the first word and does it from the root
+// of the repository, wherever the caller stands inside it.
+func dispatch(args []string) error {
+	if len(args) == 0 {
+		usage()
+		return fmt.Errorf("name a chore, for example: go run ./cmd/task run")
+	}
+	for _, c := range chores {
+		if c.name == args[0] {
+			return fromRoot(c.does, args[1:])
+		}
+	}
+	usage()
+	return fmt.Errorf("%q is not a chore", args[0])
+}
+
+func usage() {
+	fmt.Fprintln(os.Stderr, "usage: go run ./cmd/task CHORE")
+	for _, c := range chores {
+		fmt.Fprintln(os.Stderr, "  "+c.usage)
+	}
+}
