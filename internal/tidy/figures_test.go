@@ -1,0 +1,143 @@
+package tidy
+
+import (
+	"fmt"
+	"go/ast"
+	"go/token"
+	"path"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// exactPackages hold weights, percents, bushels or money.
+var exactPackages = slices.Concat(core, papers, []string{"internal/store", "internal/desk", "ui/present", "schedules"})
+
+// floatNames are types and functions through which a binary fraction enters.
+var floatNames = []string{
+	"float32", "float64", "ParseFloat", "FormatFloat", "Float64", "Float32", "SetFloat64",
+	"NewFromFloat", "NewFromFloat32", "NewFromFloatWithExponent", "InexactFloat64",
+}
+
+// noFloats keeps binary fractions away from every amount: 0.1 has no binary
+// form, and a tenth of a point is money. Where ink goes on paper is no
+// amount: files named draw*.go of the papers may place it with floats.
+func noFloats(sources []source) []string {
+	var problems []string
+	for _, s := range sources {
+		if s.isTest() || !within(s.pkg(), exactPackages...) || drawsPaper(s) {
+			continue
+		}
+		ast.Inspect(s.file, func(n ast.Node) bool {
+			if what := floating(n); what != "" {
+				problems = append(problems, fmt.Sprintf(
+					"%s: %s in %s: amounts are exact, use internal/quantity", s.at(n), what, s.pkg()))
+			}
+			return true
+		})
+	}
+	return problems
+}
+
+func floating(n ast.Node) string {
+	switch n := n.(type) {
+	case *ast.Ident:
+		if slices.Contains(floatNames, n.Name) {
+			return n.Name
+		}
+	case *ast.BasicLit:
+		if n.Kind == token.FLOAT {
+			return "the number " + n.Value
+		}
+	}
+	return ""
+}
+
+func drawsPaper(s source) bool {
+	return within(s.pkg(), papers...) && strings.HasPrefix(path.Base(s.path), "draw")
+}
+
+// roundsIn says who may call what. Rounding happens in quantity, by a rule
+// with a name; dividing exactly, besides, in the working, as a step.
+var roundsIn = map[string][]string{
+	"Div":          {"internal/quantity", "internal/working"},
+	"DivRound":     {"internal/quantity"},
+	"QuoRem":       {"internal/quantity"},
+	"Round":        {"internal/quantity"},
+	"RoundBank":    {"internal/quantity"},
+	"RoundCash":    {"internal/quantity"},
+	"RoundCeil":    {"internal/quantity"},
+	"RoundFloor":   {"internal/quantity"},
+	"RoundUp":      {"internal/quantity"},
+	"RoundDown":    {"internal/quantity"},
+	"RoundToEven":  {"internal/quantity"},
+	"StringFixed":  {"internal/quantity"},
+	"Trunc":        {"internal/quantity"},
+	"Truncate":     {"internal/quantity"},
+	"Floor":        {"internal/quantity"},
+	"Ceil":         {"internal/quantity"},
+	"FloatString":  {"internal/quantity"},
+	"IntPart":      {"internal/quantity"},
+	"BigInt":       {"internal/quantity"},
+	"NewFromFloat": {"internal/quantity"},
+}
+
+// noStrayRounding finds a rounding that no rule of an edition asked for.
+func noStrayRounding(sources []source) []string {
+	var problems []string
+	for _, s := range sources {
+		if s.isTest() || !within(s.pkg(), "internal", "ui/present", "schedules") {
+			continue
+		}
+		s.calls(func(call *ast.CallExpr, chosen *ast.SelectorExpr) {
+			owners, watched := roundsIn[chosen.Sel.Name]
+			if watched && !within(s.pkg(), owners...) {
+				problems = append(problems, fmt.Sprintf(
+					"%s: %s in %s: rounding is a rule of an edition and happens in %s",
+					s.at(call), chosen.Sel.Name, s.pkg(), strings.Join(owners, ", ")))
+			}
+		})
+	}
+	return problems
+}
+
+func TestNoFloatsCanFail(t *testing.T) {
+	const broken = `package x
+import "strconv"
+var pounds float64
+var share = 0.5
+var read, _ = strconv.ParseFloat("1", 64)`
+	expectProblems(t, noFloats([]source{
+		snippet(t, "internal/settle/a.go", broken),
+		snippet(t, "internal/settle/draw.go", broken),
+		snippet(t, "internal/settle/a_test.go", broken),
+		snippet(t, "internal/slip/draw_paper.go", broken),
+		snippet(t, "ui/view/a.go", broken),
+		snippet(t, "ui/present/a.go", `package present
+func f(x any) string { return x.(float32) }`),
+	}),
+		"internal/settle/a.go:3: float64", "internal/settle/a.go:4: the number 0.5", "internal/settle/a.go:5: ParseFloat",
+		"internal/settle/draw.go:3", "internal/settle/draw.go:4", "internal/settle/draw.go:5",
+		"ui/present/a.go:2: float32")
+}
+
+func TestNoStrayRoundingCanFail(t *testing.T) {
+	const divides = `package x
+func f() { a.Div(b) }`
+	expectProblems(t, noStrayRounding([]source{
+		snippet(t, "internal/settle/a.go", `package settle
+func f() { x := price.Times(y).Round(2); _ = rule.Round }`),
+		snippet(t, "internal/rates/a.go", divides),
+		snippet(t, "internal/working/a.go", divides),
+		snippet(t, "internal/quantity/a.go", `package quantity
+func f() { a.Div(b).Truncate(2) }`),
+		snippet(t, "internal/working/b.go", `package working
+func f() { a.Truncate(2) }`),
+		snippet(t, "ui/present/a.go", `package present
+func f() { a.Floor() }`),
+	}),
+		"internal/settle/a.go:2: Round in internal/settle",
+		"internal/rates/a.go:2: Div in internal/rates",
+		"internal/working/b.go:2: Truncate",
+		"ui/present/a.go:2: Floor")
+}

@@ -1,0 +1,159 @@
+package tidy
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// The core, innermost first. It has no clock, files, network, randomness,
+// logging or window: the same facts always give the same figures.
+var core = []string{
+	"internal/quantity", "internal/working", "internal/grain", "internal/rates",
+	"internal/bench", "internal/settle", "internal/journal", "internal/load",
+}
+
+// papers are the documents made from what the core has worked out.
+var papers = []string{"internal/slip", "internal/daysheet"}
+
+// mayImport says for every package which packages of this repository it may
+// import. What is not written here is refused: a new package is entered here
+// first, which is the moment to think about where it stands.
+var mayImport = map[string][]string{
+	"internal/quantity": {},
+	"internal/working":  core[:1],
+	"internal/grain":    core[:1],
+	"internal/rates":    core[:3],
+	"internal/bench":    core[:3],
+	"internal/settle":   core[:5],
+	"internal/journal":  core[:6],
+	"internal/load":     core[:7],
+
+	"schedules":  core[:5], // the editions, charts and tables shipped inside the program
+	"migrations": {},       // the text of the book's own upgrades
+
+	"internal/store":     slices.Concat(core, []string{"migrations"}),
+	"internal/slip":      core,
+	"internal/daysheet":  core,
+	"internal/scalelink": core[:1],
+	"internal/spool":     {},
+	"internal/desk": slices.Concat(core, papers, []string{
+		"internal/store", "internal/scalelink", "internal/spool", "schedules"}),
+
+	"ui/present":  slices.Concat(core, papers, []string{"internal/desk"}),
+	"ui/kit":      {},
+	"ui/handbook": {},
+	"ui/view":     {"ui/present", "ui/kit", "ui/handbook"},
+
+	"cmd/tenthpoint": {
+		"internal/desk", "internal/store", "internal/scalelink", "internal/spool", "internal/slip",
+		"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"},
+	"cmd/tenth": slices.Concat(core, papers, []string{
+		"internal/desk", "internal/store", "internal/scalelink", "internal/spool",
+		"schedules", "ui/handbook"}),
+	"cmd/task":      {},
+	"internal/tidy": {},
+}
+
+// importDirection holds every import inside the repository against the table.
+func importDirection(sources []source) []string {
+	var problems []string
+	unknown := map[string]bool{}
+	for _, s := range sources {
+		allowed, known := mayImport[s.pkg()]
+		if !known && !unknown[s.pkg()] {
+			unknown[s.pkg()] = true
+			problems = append(problems, fmt.Sprintf(
+				"%s: this package is not in the table of imports; enter it there with what it may import", s.pkg()))
+		}
+		if !known || s.isTest() {
+			continue
+		}
+		for _, i := range s.imports() {
+			inner, ours := strings.CutPrefix(i.path, modulePrefix)
+			if ours && !slices.Contains(allowed, inner) {
+				problems = append(problems, fmt.Sprintf(
+					"%s: %s may not import %s: imports point inward", s.at(i.node), s.pkg(), inner))
+			}
+		}
+	}
+	return problems
+}
+
+// testsStayInside lets tests reach for whatever they need to set a scene, but
+// never outward from the inside to the screens or the commands.
+func testsStayInside(sources []source) []string {
+	var problems []string
+	for _, s := range sources {
+		if !s.isTest() || !within(s.pkg(), "internal", "schedules", "migrations") {
+			continue
+		}
+		for _, i := range s.imports() {
+			inner, ours := strings.CutPrefix(i.path, modulePrefix)
+			if ours && within(inner, "ui", "cmd") {
+				problems = append(problems, fmt.Sprintf(
+					"%s: a test of %s reaches outward to %s", s.at(i.node), s.pkg(), inner))
+			}
+		}
+	}
+	return problems
+}
+
+func TestImportDirectionCanFail(t *testing.T) {
+	expectProblems(t, importDirection([]source{
+		snippet(t, "internal/settle/a.go", `package settle
+import _ "tenthpoint/internal/rates"`),
+		snippet(t, "internal/rates/a.go", `package rates
+import _ "tenthpoint/internal/settle"`),
+		snippet(t, "ui/view/a.go", `package view
+import _ "tenthpoint/internal/store"`),
+		snippet(t, "ui/view/a_test.go", `package view
+import _ "tenthpoint/internal/store"`),
+		snippet(t, "internal/pricing/a.go", `package pricing`),
+		snippet(t, "internal/pricing/b.go", `package pricing`),
+	}),
+		"internal/rates/a.go:2: internal/rates may not import internal/settle",
+		"ui/view/a.go:2: ui/view may not import internal/store",
+		"internal/pricing: this package is not in the table")
+}
+
+// TestTableHasNoCircle proves the table itself: following it inward from any
+// package never leads back to that package.
+func TestTableHasNoCircle(t *testing.T) {
+	for start := range mayImport {
+		if path := circle(mayImport, start, start, nil); path != nil {
+			t.Errorf("%s imports itself: %s", start, strings.Join(path, " -> "))
+		}
+	}
+	round := map[string][]string{"a": {"b"}, "b": {"c"}, "c": {"a"}}
+	if circle(round, "a", "a", nil) == nil {
+		t.Error("a circle of three was not found")
+	}
+}
+
+func circle(table map[string][]string, start, at string, walked []string) []string {
+	walked = append(walked, at)
+	for _, next := range table[at] {
+		if next == start {
+			return append(walked, next)
+		}
+		if slices.Contains(walked, next) {
+			continue
+		}
+		if found := circle(table, start, next, walked); found != nil {
+			return found
+		}
+	}
+	return nil
+}
+
+func TestTestsStayInsideCanFail(t *testing.T) {
+	expectProblems(t, testsStayInside([]source{
+		snippet(t, "internal/slip/a_test.go", `package slip
+import _ "tenthpoint/ui/present"
+import _ "tenthpoint/internal/desk"`),
+		snippet(t, "ui/view/a_test.go", `package view
+import _ "tenthpoint/ui/present"`),
+	}), "internal/slip/a_test.go:2: a test of internal/slip reaches outward to ui/present")
+}

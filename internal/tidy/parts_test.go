@@ -1,0 +1,86 @@
+package tidy
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// belongsTo names the packages that may use a part from outside. A part that
+// is not listed may be used anywhere its package's own rules allow.
+var belongsTo = map[string][]string{
+	"github.com/shopspring/decimal": {"internal/quantity"},
+	"math/big":                      {"internal/quantity"},
+	"database/sql":                  {"internal/store"},
+	"modernc.org/sqlite":            {"internal/store"},
+	"codeberg.org/go-pdf/fpdf":      papers,
+	"github.com/boombuler/barcode":  papers,
+	"go.bug.st/serial":              {"internal/scalelink"},
+	"github.com/alecthomas/kong":    {"cmd/tenth"},
+	"github.com/xuri/excelize/v2":   {"internal/daysheet"},
+	"fyne.io":                       {"ui/view", "ui/kit", "cmd/tenthpoint"},
+}
+
+// outsideParts keeps each part from outside in the one place that answers for
+// it, so that replacing it touches one package. Tests may use any part.
+func outsideParts(sources []source) []string {
+	var problems []string
+	for _, s := range sources {
+		if s.isTest() {
+			continue
+		}
+		for _, i := range s.imports() {
+			for part, owners := range belongsTo {
+				if within(i.path, part) && !within(s.pkg(), owners...) {
+					problems = append(problems, fmt.Sprintf("%s: %s belongs to %s; %s goes through it",
+						s.at(i.node), part, strings.Join(owners, ", "), s.pkg()))
+				}
+			}
+		}
+	}
+	return problems
+}
+
+// windowInCommandOnly keeps the one package that needs cgo in the desktop
+// command, so that every screen is tested without a display.
+func windowInCommandOnly(sources []source) []string {
+	var problems []string
+	for _, s := range sources {
+		for _, i := range s.imports() {
+			if i.path == "fyne.io/fyne/v2/app" && !within(s.pkg(), "cmd/tenthpoint") {
+				problems = append(problems, fmt.Sprintf(
+					"%s: only cmd/tenthpoint may import fyne.io/fyne/v2/app, which needs cgo and a display", s.at(i.node)))
+			}
+		}
+	}
+	return problems
+}
+
+func TestOutsidePartsCanFail(t *testing.T) {
+	expectProblems(t, outsideParts([]source{
+		snippet(t, "internal/settle/a.go", `package settle
+import _ "github.com/shopspring/decimal"`),
+		snippet(t, "internal/desk/a.go", `package desk
+import _ "database/sql"
+import _ "fmt"`),
+		snippet(t, "ui/present/a.go", `package present
+import _ "fyne.io/fyne/v2/widget"`),
+		snippet(t, "ui/view/a.go", `package view
+import _ "fyne.io/fyne/v2/widget"`),
+		snippet(t, "internal/desk/a_test.go", `package desk
+import _ "database/sql"`),
+	}),
+		"internal/settle/a.go:2: github.com/shopspring/decimal belongs to internal/quantity",
+		"internal/desk/a.go:2: database/sql belongs to internal/store",
+		"ui/present/a.go:2: fyne.io belongs to")
+}
+
+func TestWindowInCommandOnlyCanFail(t *testing.T) {
+	expectProblems(t, windowInCommandOnly([]source{
+		snippet(t, "ui/view/a_test.go", `package view
+import _ "fyne.io/fyne/v2/app"
+import _ "fyne.io/fyne/v2/test"`),
+		snippet(t, "cmd/tenthpoint/main.go", `package main
+import _ "fyne.io/fyne/v2/app"`),
+	}), "ui/view/a_test.go:2: only cmd/tenthpoint")
+}
