@@ -9,51 +9,58 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = []string{
-	"internal/quantity", "internal/working", "internal/grain", "internal/rates",
-	"internal/bench", "internal/settle", "internal/journal", "internal/load",
-}
+var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "journal", "load")
 
 // papers are the documents made from what the core has worked out.
-var papers = []string{"internal/slip", "internal/daysheet"}
+var papers = inside("slip", "daysheet")
+
+// devices are the doors to the world: the book on disk, the scale, the printer.
+var devices = inside("store", "scalelink", "spool")
 
 // mayImport says for every package which packages of this repository it may
 // import. What is not written here is refused: a new package is entered here
 // first, which is the moment to think about where it stands.
 var mayImport = map[string][]string{
 	"internal/quantity": {},
-	"internal/working":  core[:1],
-	"internal/grain":    core[:1],
-	"internal/rates":    core[:3],
-	"internal/bench":    core[:3],
-	"internal/settle":   core[:5],
-	"internal/journal":  core[:6],
-	"internal/load":     core[:7],
+	"internal/tomlfile": inside("quantity"),
+	"internal/working":  inside("quantity"),
+	"internal/grain":    inside("quantity", "tomlfile"),
+	"internal/rates":    inside("quantity", "tomlfile", "working", "grain"),
+	"internal/bench":    inside("quantity", "tomlfile", "working", "grain"),
+	"internal/settle":   inside("quantity", "working", "grain", "rates", "bench"),
+	"internal/journal":  inside("quantity"),
+	"internal/load":     inside("quantity", "working", "grain", "rates", "bench", "settle", "journal"),
 
-	"schedules":  core[:5], // the editions, charts and tables shipped inside the program
-	"migrations": {},       // the text of the book's own upgrades
+	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "bench"), // the editions and charts inside the program
+	"migrations": {},                                                        // the text of the book's own upgrades
 
 	"internal/store":     slices.Concat(core, []string{"migrations"}),
 	"internal/slip":      core,
 	"internal/daysheet":  core,
-	"internal/scalelink": core[:1],
+	"internal/scalelink": inside("quantity"),
 	"internal/spool":     {},
-	"internal/desk": slices.Concat(core, papers, []string{
-		"internal/store", "internal/scalelink", "internal/spool", "schedules"}),
+	"internal/desk":      slices.Concat(core, papers, devices, []string{"schedules"}),
 
-	"ui/present":  slices.Concat(core, papers, []string{"internal/desk"}),
+	"ui/present":  slices.Concat(core, papers, inside("desk")),
 	"ui/kit":      {},
 	"ui/handbook": {},
 	"ui/view":     {"ui/present", "ui/kit", "ui/handbook"},
 
-	"cmd/tenthpoint": {
-		"internal/desk", "internal/store", "internal/scalelink", "internal/spool", "internal/slip",
-		"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"},
-	"cmd/tenth": slices.Concat(core, papers, []string{
-		"internal/desk", "internal/store", "internal/scalelink", "internal/spool",
-		"schedules", "ui/handbook"}),
+	"cmd/tenthpoint": slices.Concat(papers, devices, inside("desk"),
+		[]string{"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),
+	"cmd/tenth": slices.Concat(core, papers, devices, inside("desk"),
+		[]string{"schedules", "ui/handbook"}),
 	"cmd/task":      {},
 	"internal/tidy": {},
+}
+
+// inside spells packages below internal.
+func inside(names ...string) []string {
+	paths := make([]string, len(names))
+	for i, name := range names {
+		paths[i] = "internal/" + name
+	}
+	return paths
 }
 
 // importDirection holds every import inside the repository against the table.

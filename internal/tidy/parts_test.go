@@ -11,6 +11,7 @@ import (
 var belongsTo = map[string][]string{
 	"github.com/shopspring/decimal": {"internal/quantity"},
 	"math/big":                      {"internal/quantity"},
+	"github.com/BurntSushi/toml":    {"internal/tomlfile", "internal/scalelink", "internal/desk"},
 	"database/sql":                  {"internal/store"},
 	"modernc.org/sqlite":            {"internal/store"},
 	"codeberg.org/go-pdf/fpdf":      papers,
