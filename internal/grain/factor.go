@@ -1,0 +1,132 @@
+package grain
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// FactorID names a factor in editions, in the book and on the slip. It never
+// changes once used.
+type FactorID string
+
+// What a tester can write down about a sample. Where two grains use one word
+// for unlike things (foreign material in corn goes with broken corn, in
+// sorghum it is counted on its own as well) each has its own name here.
+const (
+	Moisture   FactorID = "moisture"
+	TestWeight FactorID = "test-weight"
+	Dockage    FactorID = "dockage"
+	Protein    FactorID = "protein"
+
+	Damage          FactorID = "damage"
+	HeatDamage      FactorID = "heat-damage"
+	ForeignMaterial FactorID = "foreign-material"
+	BrokenCorn      FactorID = "bcfm"
+	BrokenSorghum   FactorID = "bkfm"
+	Broken          FactorID = "broken"
+	ShrunkenBroken  FactorID = "shrunken-broken"
+	SkinnedBroken   FactorID = "skinned-broken"
+	Splits          FactorID = "splits"
+	Thin            FactorID = "thin"
+	Plump           FactorID = "plump"
+	Sound           FactorID = "sound"
+	Defects         FactorID = "defects"
+
+	ContrastingClasses FactorID = "contrasting-classes"
+	OtherClasses       FactorID = "wheat-of-other-classes"
+	OtherGrains        FactorID = "other-grains"
+	OtherColors        FactorID = "other-colors"
+	WildOats           FactorID = "wild-oats"
+	MaltingType        FactorID = "suitable-malting-type"
+	NotWheat           FactorID = "foreign-other-than-wheat"
+	NotWheatOrRye      FactorID = "foreign-other-than-wheat-or-rye"
+	Dehulled           FactorID = "dehulled"
+	Green              FactorID = "distinctly-green"
+	Conspicuous        FactorID = "conspicuous-admixture"
+	Inconspicuous      FactorID = "inconspicuous-admixture"
+	Sclerotinia        FactorID = "sclerotinia"
+	Blight             FactorID = "fungus-mold-damage"
+	Flint              FactorID = "flint"
+	Waxy               FactorID = "waxy"
+
+	Ergot             FactorID = "ergot"
+	Smut              FactorID = "smut"
+	SmutOdor          FactorID = "smut-odor"
+	SmuttyAppearance  FactorID = "smutty-appearance"
+	Garlic            FactorID = "garlic"
+	Stones            FactorID = "stones"
+	StoneCount        FactorID = "stone-count"
+	AnimalFilth       FactorID = "animal-filth"
+	CastorBeans       FactorID = "castor-beans"
+	Crotalaria        FactorID = "crotalaria"
+	Glass             FactorID = "glass"
+	UnknownSubstances FactorID = "unknown-substances"
+	Cockleburs        FactorID = "cockleburs"
+	OtherMaterial     FactorID = "other-material"
+	InsectDamaged     FactorID = "insect-damaged"
+	Weevils           FactorID = "weevils"
+	Insects           FactorID = "insects"
+
+	Infested FactorID = "infested"
+	Musty    FactorID = "musty"
+	Sour     FactorID = "sour"
+	OffOdor  FactorID = "off-odor"
+	Heating  FactorID = "heating"
+)
+
+// Factor is one thing measured, counted or noticed on a sample of a commodity.
+type Factor struct {
+	ID   FactorID
+	Name string
+	Unit quantity.Unit
+	// YesNo marks what is present or not, such as an odour. Its value is one
+	// or nought of quantity.Count.
+	YesNo bool
+	// Record is how a result is written down, applied once to the figure as
+	// measured.
+	Record quantity.Rounding
+	// Min and Max are the limits a figure may be typed within, both
+	// inclusive. They catch slips of the finger; they are no standard.
+	Min, Max quantity.Amount
+	// Source is where the recording rule was read.
+	Source string
+}
+
+// Field is the factor as a figure that people type. It takes one decimal more
+// than is recorded, and never fewer than two, so that the figure on the
+// instrument is typed as it stands and rounded once, by Record.
+func (f Factor) Field() quantity.Field {
+	places := int32(0)
+	if f.Unit != quantity.Count {
+		places = max(2, f.Record.Places()+1)
+	}
+	return quantity.Field{Name: f.Name, Unit: f.Unit, Places: places, Min: f.Min, Max: f.Max}
+}
+
+// Yes and No are the values of a factor that is present or not.
+var (
+	Yes = quantity.Int(1, quantity.Count)
+	No  = quantity.Zero(quantity.Count)
+)
+
+// Parse reads what a tester typed: a figure, or yes or no for a factor that is
+// present or not. The figure is not yet recorded; see [Factor.Recorded].
+func (f Factor) Parse(text string) (quantity.Amount, error) {
+	if !f.YesNo {
+		return f.Field().Parse(text)
+	}
+	switch strings.ToLower(strings.TrimSpace(text)) {
+	case "yes", "y":
+		return Yes, nil
+	case "no", "n":
+		return No, nil
+	}
+	return quantity.Amount{}, fmt.Errorf("%s is yes or no; %q is neither. Type yes or no", f.Name, strings.TrimSpace(text))
+}
+
+// Recorded is the figure as it is written down.
+func (f Factor) Recorded(measured quantity.Amount) quantity.Amount {
+	return f.Record.Apply(measured)
+}
