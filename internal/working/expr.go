@@ -32,7 +32,8 @@ const (
 // Expr is an exact calculation over operands. It is worked out once, when it
 // is made; nothing in it is rounded.
 type Expr struct {
-	sign    string
+	prefix  string // stands before the first operand: √
+	sign    string // stands between operands
 	binding int
 	args    []Operand
 	value   quantity.Amount
@@ -45,6 +46,7 @@ func (e Expr) write(b *strings.Builder, how reading, binding int) {
 		b.WriteByte('(')
 		defer b.WriteByte(')')
 	}
+	b.WriteString(e.prefix)
 	for i, arg := range e.args {
 		inner := e.binding
 		if i > 0 {

@@ -1,0 +1,41 @@
+package quantity
+
+import "fmt"
+
+// The two scales meet by definition: a degree Fahrenheit is 5/9 of a degree
+// Celsius, and 0 °C is 32 °F.
+var (
+	fahrenheitPerCelsius = Of("1.8", Fahrenheit.Per(Celsius))
+	freezingFahrenheit   = Int(32, Fahrenheit)
+)
+
+// ConvertTemperature is the same temperature on the other scale, exact:
+// 20 °C is 68 °F. Both units must be °F or °C.
+func ConvertTemperature(a Amount, to Unit) (Amount, error) {
+	switch {
+	case a.unit == to && isTemperature(to):
+		return a, nil
+	case a.unit == Celsius && to == Fahrenheit:
+		return a.Mul(fahrenheitPerCelsius).Add(freezingFahrenheit), nil
+	case a.unit == Fahrenheit && to == Celsius:
+		return a.Sub(freezingFahrenheit).Div(fahrenheitPerCelsius), nil
+	}
+	return Amount{}, fmt.Errorf("cannot turn %q into %q: both must be °F or °C", a.unit, to)
+}
+
+// ConvertDegrees is the same difference between two temperatures in degrees of
+// the other scale, exact: a difference of 10 °C is one of 18 °F, with no 32 in
+// it.
+func ConvertDegrees(a Amount, to Unit) (Amount, error) {
+	switch {
+	case a.unit == to && isTemperature(to):
+		return a, nil
+	case a.unit == Celsius && to == Fahrenheit:
+		return a.Mul(fahrenheitPerCelsius), nil
+	case a.unit == Fahrenheit && to == Celsius:
+		return a.Div(fahrenheitPerCelsius), nil
+	}
+	return Amount{}, fmt.Errorf("cannot turn degrees %q into %q: both must be °F or °C", a.unit, to)
+}
+
+func isTemperature(u Unit) bool { return u == Fahrenheit || u == Celsius }
