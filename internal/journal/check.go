@@ -1,0 +1,81 @@
+package journal
+
+import (
+	"fmt"
+	"iter"
+)
+
+// Check walks facts in order of their number and returns every break in the
+// chain, each as a sentence naming the fact, and how many facts it read. The
+// error is not about the chain: it says the facts could not be read to the
+// end.
+func Check(facts iter.Seq2[Fact, error]) (problems []string, count int64, err error) {
+	var last *Fact
+	for f, err := range facts {
+		if err != nil {
+			return problems, count, err
+		}
+		count++
+		problems = append(problems, breaks(last, f)...)
+		last = &f
+	}
+	return problems, count, nil
+}
+
+// breaks is what is wrong with one fact, seen from the one before it.
+func breaks(last *Fact, f Fact) []string {
+	var found []string
+	if gap := gapBefore(last, f); gap != "" {
+		found = append(found, gap)
+	} else if broken := brokenLink(last, f); broken != "" {
+		found = append(found, broken)
+	}
+	if want := f.sum(); f.Hash != want {
+		found = append(found, fmt.Sprintf(
+			"Fact %d (%q of %q) was changed after it was entered: it carries hash %q, what it says now gives %s.",
+			f.Seq, f.Kind, f.Subject, f.Hash, short(want)))
+	}
+	return found
+}
+
+// gapBefore tells which numbers are missing before the fact. The link to the
+// fact before cannot be judged across a gap.
+func gapBefore(last *Fact, f Fact) string {
+	due := int64(1)
+	if last != nil {
+		due = last.Seq + 1
+	}
+	switch {
+	case f.Seq == due:
+		return ""
+	case f.Seq < due:
+		return fmt.Sprintf("Fact %d stands where fact %d is due.", f.Seq, due)
+	case f.Seq == due+1:
+		return fmt.Sprintf("Fact %d is missing: the next one in the book is fact %d.", due, f.Seq)
+	}
+	return fmt.Sprintf("Facts %d to %d are missing: the next one in the book is fact %d.", due, f.Seq-1, f.Seq)
+}
+
+// brokenLink tells whether the fact names another predecessor than it has.
+func brokenLink(last *Fact, f Fact) string {
+	if last == nil {
+		if f.Prev == Genesis {
+			return ""
+		}
+		return fmt.Sprintf("Fact %d is the first but does not start the chain: it follows hash %q, not %s.",
+			f.Seq, f.Prev, short(Genesis))
+	}
+	if f.Prev == last.Hash {
+		return ""
+	}
+	return fmt.Sprintf("Fact %d does not follow fact %d: it follows hash %q, but fact %d carries %q.",
+		f.Seq, last.Seq, f.Prev, last.Seq, last.Hash)
+}
+
+// short shows enough of a hash to compare by eye.
+func short(hash string) string {
+	if len(hash) <= 12 {
+		return hash
+	}
+	return hash[:12] + "..."
+}
