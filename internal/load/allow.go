@@ -1,0 +1,159 @@
+package load
+
+import (
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/quantity"
+)
+
+// allowed lists the phases in which each kind of fact may be written.
+var allowed = map[string][]Phase{
+	Opened{}.Kind():     {NotOpened},
+	Amended{}.Kind():    {OnYard, Ready},
+	Weighed{}.Kind():    {OnYard, Ready},
+	Sampled{}.Kind():    {OnYard, Ready},
+	Accepted{}.Kind():   {OnYard, Ready},
+	Refused{}.Kind():    {OnYard, Ready},
+	Settled{}.Kind():    {OnYard, Ready},
+	Issued{}.Kind():     {Ready},
+	Printed{}.Kind():    {Ticketed, Void, Corrected},
+	Voided{}.Kind():     {Ticketed},
+	Superseded{}.Kind(): {Ticketed},
+}
+
+// Allow says in a sentence why a fact cannot be written now, or nothing. It
+// looks at the load's phase and at the fact itself.
+func (l *Load) Allow(f Fact) error {
+	if !slices.Contains(allowed[f.Kind()], l.phase()) {
+		return fmt.Errorf("%s; %s", l.standing(), l.instead(f))
+	}
+	switch f := f.(type) {
+	case Opened:
+		return f.Details.check()
+	case Amended:
+		return f.Details.check()
+	case Weighed:
+		return f.Weighing.check()
+	case Sampled:
+		return f.Sample.check()
+	case Accepted:
+		return needsReason(f.Reason, "A limit is accepted")
+	case Refused:
+		return needsReason(f.Reason, "A load is refused")
+	case Voided:
+		return needsReason(f.Reason, "A ticket is voided")
+	case Superseded:
+		return needsReason(f.Reason, "A ticket is corrected")
+	case Issued:
+		return f.check()
+	case Settled:
+		if l.Missing() != nil {
+			return fmt.Errorf("load %s cannot be settled: %s", l.ID, l.Missing()[0].Sentence)
+		}
+	}
+	return nil
+}
+
+func (l *Load) phase() Phase {
+	if l.Phase == "" {
+		return NotOpened
+	}
+	return l.Phase
+}
+
+// standing says where the load stands.
+func (l *Load) standing() string {
+	switch l.phase() {
+	case NotOpened:
+		return "The load has not been opened"
+	case OnYard:
+		return fmt.Sprintf("Load %s is on the yard and not settled", l.ID)
+	case TurnedAway:
+		return fmt.Sprintf("Load %s was refused (%s)", l.ID, l.Ended.Reason)
+	case Ready:
+		return fmt.Sprintf("Load %s is settled, its ticket is not issued", l.ID)
+	case Ticketed:
+		return fmt.Sprintf("Ticket %d is issued", l.Number)
+	case Void:
+		return fmt.Sprintf("Ticket %d is void (%s)", l.Number, l.Ended.Reason)
+	}
+	return fmt.Sprintf("Ticket %d was corrected by ticket %d", l.Number, l.Ended.By)
+}
+
+// instead says what to do in place of a fact that is not allowed.
+func (l *Load) instead(f Fact) string {
+	switch {
+	case l.phase() == NotOpened:
+		return "open it first"
+	case f.Kind() == Opened{}.Kind():
+		return "open a new load for another truck"
+	case l.phase() == Ticketed && f.Kind() == Issued{}.Kind():
+		return "print it again as a reprint"
+	case l.phase() == Ticketed:
+		return "correct the ticket, or void it and weigh again"
+	case l.phase() == OnYard && f.Kind() == Issued{}.Kind():
+		return "settle it first"
+	case l.phase() == OnYard || l.phase() == Ready:
+		return "issue the ticket first"
+	case l.phase() == Corrected:
+		return fmt.Sprintf("go on with ticket %d", l.Ended.By)
+	}
+	return "open a new load"
+}
+
+func needsReason(reason, act string) error {
+	if reason == "" {
+		return fmt.Errorf("%s only with a reason; type one", act)
+	}
+	return nil
+}
+
+func (i Issued) check() error {
+	if i.Number <= 0 {
+		return fmt.Errorf("ticket numbers begin at 1; %d is none", i.Number)
+	}
+	if i.Weigher == "" {
+		return fmt.Errorf("a ticket carries the weigher's full name; type it in the set-up or sign in")
+	}
+	return nil
+}
+
+func (d Details) check() error {
+	switch {
+	case d.Direction != Inbound && d.Direction != Outbound:
+		return fmt.Errorf("a load is inbound or outbound, not %q", d.Direction)
+	case d.Day.IsZero():
+		return fmt.Errorf("the load has no day; give the business day it was delivered on")
+	case d.Price != nil && d.Price.Sign() <= 0:
+		return fmt.Errorf("the price is %s; type a price above nought, or leave it for later", d.Price)
+	}
+	return nil
+}
+
+func (w Weighing) check() error {
+	switch {
+	case w.Which != Gross && w.Which != Tare:
+		return fmt.Errorf("a weight is gross or tare, not %q", w.Which)
+	case w.Weight.Unit() != quantity.Lb && w.Weight.Unit() != quantity.Kg:
+		return fmt.Errorf("%s is %s; a truck is weighed in lb or kg", w.Which, w.Weight)
+	case w.Weight.Sign() <= 0:
+		return fmt.Errorf("%s is %s; weigh the truck again", w.Which, w.Weight)
+	case w.Source == StoredTare && w.Which != Tare:
+		return fmt.Errorf("only a tare can be a stored one; weigh the loaded truck")
+	case w.Source == ByHand && w.Reason == "":
+		return fmt.Errorf("a weight is typed by hand only with a reason; type one")
+	}
+	return nil
+}
+
+func (s Sample) check() error {
+	if s.Moisture == nil {
+		return nil
+	}
+	m := s.Moisture.Percent
+	if m.Unit() != quantity.Percent || m.Sign() <= 0 || !m.Less(quantity.Int(100, quantity.Percent)) {
+		return fmt.Errorf("moisture is %s; it lies above 0 %% and below 100 %%, wet basis. Test again or type the figure again", m)
+	}
+	return nil
+}

@@ -1,0 +1,140 @@
+package load
+
+import (
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+)
+
+// Direction is which way the grain moves.
+type Direction string
+
+const (
+	// Inbound grain is received.
+	Inbound Direction = "in"
+	// Outbound grain leaves the elevator.
+	Outbound Direction = "out"
+)
+
+// Disposition is what becomes of the grain in the books.
+type Disposition string
+
+// Grain is sold at once, stored for its owner, or delivered on a contract.
+const (
+	Sold     Disposition = "sold"
+	Stored   Disposition = "stored"
+	Contract Disposition = "contract"
+)
+
+// Details are what is known of a load besides weights and sample. They are
+// written down whole each time, so that a fact never depends on how an earlier
+// one was read.
+type Details struct {
+	Direction   Direction     `json:"direction"`
+	Day         quantity.Date `json:"day"` // business day, which picks the edition
+	Commodity   string        `json:"commodity"`
+	Class       string        `json:"class,omitempty"`
+	CropYear    string        `json:"crop_year,omitempty"`
+	Schedule    string        `json:"schedule"` // the rates it is settled under
+	Grower      Party         `json:"grower"`
+	Shares      []Owner       `json:"shares,omitempty"`
+	Consignee   string        `json:"consignee,omitempty"`
+	Agent       string        `json:"agent,omitempty"`
+	Truck       Truck         `json:"truck"`
+	Driver      string        `json:"driver,omitempty"`
+	Bin         string        `json:"bin,omitempty"` // pit or bin it went to or came from
+	Disposition Disposition   `json:"disposition,omitempty"`
+	ContractNo  string        `json:"contract,omitempty"`
+	// Price is nil while the price comes later.
+	Price       *quantity.Amount `json:"price,omitempty"`
+	PriceSource string           `json:"price_source,omitempty"`
+	Remark      string           `json:"remark,omitempty"`
+}
+
+// Party is a person or firm on the ticket.
+type Party struct {
+	ID   string `json:"id"`
+	Name string `json:"name"`
+}
+
+// Owner is one who shares in a load: Parts of Of.
+type Owner struct {
+	Party
+	Parts quantity.Amount `json:"parts"`
+	Of    quantity.Amount `json:"of"`
+}
+
+// Truck is what stands on the scale.
+type Truck struct {
+	ID      string `json:"id,omitempty"`
+	Plate   string `json:"plate,omitempty"`
+	Trailer string `json:"trailer,omitempty"`
+}
+
+// Which is the side of a weighing.
+type Which string
+
+// A draft is weighed full and empty.
+const (
+	Gross Which = "gross"
+	Tare  Which = "tare"
+)
+
+// WeightSource is where a weight came from.
+type WeightSource string
+
+const (
+	// FromScale is read from the indicator.
+	FromScale WeightSource = "scale"
+	// StoredTare is the truck's tare from an earlier weighing.
+	StoredTare WeightSource = "stored"
+	// ByHand is typed by a person; the ticket marks it MANUAL WT.
+	ByHand WeightSource = "manual"
+)
+
+// Weighing is one weight taken.
+type Weighing struct {
+	Which  Which           `json:"which"`
+	Draft  string          `json:"draft,omitempty"` // "truck", "trailer"; empty for a single draft
+	Weight quantity.Amount `json:"weight"`
+	Source WeightSource    `json:"source"`
+	Scale  string          `json:"scale,omitempty"`
+	// DriverOn tells whether the driver was on the truck; "on", "off" or "".
+	DriverOn string `json:"driver_on,omitempty"`
+	// Taken is when a stored tare was weighed.
+	Taken  quantity.Date `json:"taken"`
+	Reason string        `json:"reason,omitempty"`
+}
+
+// Sample is what the bench found.
+type Sample struct {
+	Number   string    `json:"number,omitempty"`
+	Tester   string    `json:"tester,omitempty"`
+	Probes   string    `json:"probes,omitempty"`
+	Moisture *Moisture `json:"moisture,omitempty"`
+	Findings []Finding `json:"findings,omitempty"`
+	// Flags are doubts about the reading, printed on the slip.
+	Flags []string `json:"flags,omitempty"`
+	Grade string   `json:"grade,omitempty"`
+	// Kept is where the retained sample is, Until the day it may go.
+	Kept  string        `json:"kept,omitempty"`
+	Until quantity.Date `json:"until"`
+}
+
+// Moisture is a moisture result and how it was come by.
+type Moisture struct {
+	Percent     quantity.Amount `json:"percent"` // as measured, not rounded
+	Method      string          `json:"method"`
+	Meter       string          `json:"meter,omitempty"`
+	Calibration string          `json:"calibration,omitempty"`
+	Reason      string          `json:"reason,omitempty"`
+	// Bench is the bench's own record of dial, temperature and replicates, from
+	// which Percent was worked; empty for a figure taken as it was given.
+	Bench []byte `json:"bench,omitempty"`
+}
+
+// Finding is one other result of the sample.
+type Finding struct {
+	Factor  grain.FactorID   `json:"factor"`
+	Amount  *quantity.Amount `json:"amount,omitempty"`
+	Present bool             `json:"present,omitempty"`
+}

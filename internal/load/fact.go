@@ -1,0 +1,153 @@
+package load
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Fact is something that happened to a load.
+type Fact interface {
+	// Kind names the fact in the journal.
+	Kind() string
+}
+
+// Opened is a truck that has come, with what is known of it. Corrects is the
+// number of the ticket that this load corrects, or nought.
+type Opened struct {
+	Details  Details `json:"details"`
+	Corrects int64   `json:"corrects,string,omitempty"`
+	Reason   string  `json:"reason,omitempty"`
+}
+
+// Amended is a change of details before the ticket.
+type Amended struct {
+	Details Details `json:"details"`
+}
+
+// Weighed is a weight taken, or taken again.
+type Weighed struct {
+	Weighing
+}
+
+// Sampled is the bench's result, or its result after another test.
+type Sampled struct {
+	Sample
+}
+
+// Accepted is a manager's leave to settle a load beyond a limit.
+type Accepted struct {
+	Limit  string `json:"limit"`
+	Reason string `json:"reason"`
+}
+
+// Refused is a load turned away.
+type Refused struct {
+	Reason string `json:"reason"`
+}
+
+// Settled is the load worked out under an edition. Figures are the lines of the
+// working by step id; Working is the SHA-256 of the whole working.
+type Settled struct {
+	Edition     string                     `json:"edition"`
+	EditionHash string                     `json:"edition_hash"`
+	Working     string                     `json:"working"`
+	Figures     map[string]quantity.Amount `json:"figures"`
+}
+
+// Issued is the ticket with its number.
+type Issued struct {
+	Number  int64  `json:"number,string"`
+	Weigher string `json:"weigher"`
+}
+
+// Printed is one copy of the ticket: 0 the original, then reprints by number.
+type Printed struct {
+	Copy int64 `json:"copy,string"`
+}
+
+// Voided is a ticket cancelled; its number stays.
+type Voided struct {
+	Reason string `json:"reason"`
+}
+
+// Superseded is a ticket that a corrected ticket has taken the place of.
+type Superseded struct {
+	By     int64  `json:"by,string"`
+	Reason string `json:"reason"`
+}
+
+// Kind names the fact in the journal.
+func (Opened) Kind() string { return "load.opened" }
+
+// Kind names the fact in the journal.
+func (Amended) Kind() string { return "load.amended" }
+
+// Kind names the fact in the journal.
+func (Weighed) Kind() string { return "load.weighed" }
+
+// Kind names the fact in the journal.
+func (Sampled) Kind() string { return "load.sampled" }
+
+// Kind names the fact in the journal.
+func (Accepted) Kind() string { return "load.accepted" }
+
+// Kind names the fact in the journal.
+func (Refused) Kind() string { return "load.refused" }
+
+// Kind names the fact in the journal.
+func (Settled) Kind() string { return "load.settled" }
+
+// Kind names the fact in the journal.
+func (Issued) Kind() string { return "ticket.issued" }
+
+// Kind names the fact in the journal.
+func (Printed) Kind() string { return "ticket.printed" }
+
+// Kind names the fact in the journal.
+func (Voided) Kind() string { return "ticket.voided" }
+
+// Kind names the fact in the journal.
+func (Superseded) Kind() string { return "ticket.superseded" }
+
+// readers make each kind of fact from its body.
+var readers = map[string]func([]byte) (Fact, error){
+	Opened{}.Kind():     read[Opened],
+	Amended{}.Kind():    read[Amended],
+	Weighed{}.Kind():    read[Weighed],
+	Sampled{}.Kind():    read[Sampled],
+	Accepted{}.Kind():   read[Accepted],
+	Refused{}.Kind():    read[Refused],
+	Settled{}.Kind():    read[Settled],
+	Issued{}.Kind():     read[Issued],
+	Printed{}.Kind():    read[Printed],
+	Voided{}.Kind():     read[Voided],
+	Superseded{}.Kind(): read[Superseded],
+}
+
+func read[F Fact](body []byte) (Fact, error) {
+	var f F
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.DisallowUnknownFields()
+	if err := d.Decode(&f); err != nil {
+		return nil, fmt.Errorf("a %s fact cannot be read: %w", f.Kind(), err)
+	}
+	return f, nil
+}
+
+// Read makes a fact from its kind and body as the journal keeps them.
+func Read(kind string, body []byte) (Fact, error) {
+	r, ok := readers[kind]
+	if !ok {
+		return nil, fmt.Errorf("%q is not a kind of fact about a load", kind)
+	}
+	return r(body)
+}
+
+// IsFact reports whether a kind belongs to the life of a load.
+func IsFact(kind string) bool {
+	_, ok := readers[kind]
+	return ok
+}

@@ -1,0 +1,173 @@
+package load
+
+import "fmt"
+
+// Phase is where a load stands.
+type Phase string
+
+// The phases of a load.
+const (
+	NotOpened  Phase = "not opened"
+	OnYard     Phase = "on the yard"
+	TurnedAway Phase = "refused"
+	Ready      Phase = "settled"
+	Ticketed   Phase = "issued"
+	Void       Phase = "void"
+	Corrected  Phase = "corrected"
+)
+
+// Stamp is who wrote a fact, where and when.
+type Stamp struct {
+	At, Who, Desk string
+}
+
+// Taken is a weighing with its stamp.
+type Taken struct {
+	Weighing
+	Stamp
+}
+
+// Load is what the facts about one truckload add up to. The zero Load has not
+// been opened.
+type Load struct {
+	ID       string
+	Phase    Phase
+	Opened   Stamp
+	Details  Details
+	Corrects int64  // number of the ticket it corrects, or nought
+	Why      string // why it corrects it
+	// Weighings are the weights in force, one for each draft and side, in the
+	// order first taken. Earlier ones for the same side are struck, and listed.
+	Weighings []Taken
+	Struck    []Taken
+	Sample    Sample
+	Sampled   Stamp // of the last result
+	Accepted  []AcceptedLimit
+	Settled   *Settled
+	Number    int64
+	Weigher   string
+	Issued    Stamp
+	Copies    int64 // printed so far, the original among them
+	Ended     Ending
+}
+
+// AcceptedLimit is a limit a manager has accepted.
+type AcceptedLimit struct {
+	Accepted
+	Stamp
+}
+
+// Ending is how a load or a ticket came to its end, when it was not simply
+// issued.
+type Ending struct {
+	Reason string
+	By     int64 // number of the correcting ticket
+	Stamp
+}
+
+// Replay adds up the facts of one load. A fact that does not follow from those
+// before it is an error that names it.
+func Replay(id string, facts []Stamped) (*Load, error) {
+	l := &Load{ID: id, Phase: NotOpened}
+	for i, f := range facts {
+		if err := l.Apply(f); err != nil {
+			return nil, fmt.Errorf("load %s, fact %d (%s): %w", id, i+1, f.Fact.Kind(), err)
+		}
+	}
+	return l, nil
+}
+
+// Stamped is a fact with its stamp.
+type Stamped struct {
+	Fact
+	Stamp
+}
+
+// Apply adds one fact, or says in a sentence why it cannot follow.
+func (l *Load) Apply(f Stamped) error {
+	if err := l.Allow(f.Fact); err != nil {
+		return err
+	}
+	switch fact := f.Fact.(type) {
+	case Opened:
+		l.Phase, l.Opened, l.Details = OnYard, f.Stamp, fact.Details
+		l.Corrects, l.Why = fact.Corrects, fact.Reason
+	case Amended:
+		l.Details = fact.Details
+		l.unsettle()
+	case Weighed:
+		l.weigh(Taken{fact.Weighing, f.Stamp})
+	case Sampled:
+		l.Sample, l.Sampled = fact.Sample, f.Stamp
+		l.unsettle()
+	case Accepted:
+		l.Accepted = append(l.Accepted, AcceptedLimit{fact, f.Stamp})
+	case Refused:
+		l.end(TurnedAway, Ending{Reason: fact.Reason, Stamp: f.Stamp})
+	case Settled:
+		l.Phase, l.Settled = Ready, &fact
+	case Issued:
+		l.Phase, l.Number, l.Weigher, l.Issued = Ticketed, fact.Number, fact.Weigher, f.Stamp
+	case Printed:
+		l.Copies++
+	case Voided:
+		l.end(Void, Ending{Reason: fact.Reason, Stamp: f.Stamp})
+	case Superseded:
+		l.end(Corrected, Ending{Reason: fact.Reason, By: fact.By, Stamp: f.Stamp})
+	}
+	return nil
+}
+
+func (l *Load) end(p Phase, e Ending) { l.Phase, l.Ended = p, e }
+
+// unsettle drops a settlement that new facts have overtaken.
+func (l *Load) unsettle() {
+	l.Phase, l.Settled = OnYard, nil
+}
+
+// weigh puts a weight in force and strikes the one it replaces.
+func (l *Load) weigh(t Taken) {
+	l.unsettle()
+	for i, old := range l.Weighings {
+		if old.Which == t.Which && old.Draft == t.Draft {
+			l.Struck = append(l.Struck, old)
+			l.Weighings[i] = t
+			return
+		}
+	}
+	l.Weighings = append(l.Weighings, t)
+}
+
+// Weight is the weight in force for a side of a draft.
+func (l *Load) Weight(which Which, draft string) (Taken, bool) {
+	for _, w := range l.Weighings {
+		if w.Which == which && w.Draft == draft {
+			return w, true
+		}
+	}
+	return Taken{}, false
+}
+
+// Drafts are the names of the drafts begun, in order; a single draft has an
+// empty name.
+func (l *Load) Drafts() []string {
+	var names []string
+	seen := map[string]bool{}
+	for _, w := range l.Weighings {
+		if !seen[w.Draft] {
+			seen[w.Draft] = true
+			names = append(names, w.Draft)
+		}
+	}
+	return names
+}
+
+// Manual reports whether any weight in force was typed by hand.
+func (l *Load) Manual() bool {
+	for _, w := range l.Weighings {
+		if w.Source == ByHand {
+			return true
+		}
+	}
+	return false
+}

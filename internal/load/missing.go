@@ -1,0 +1,54 @@
+package load
+
+import "fmt"
+
+// Missing is something a load lacks before it can be settled, named where it
+// will stand on the slip.
+type Missing struct {
+	Field    string
+	Sentence string
+}
+
+// Missing lists what the load lacks, in the order of the slip; nil when it is
+// whole.
+func (l *Load) Missing() []Missing {
+	var out []Missing
+	need := func(lacking bool, field, sentence string) {
+		if lacking {
+			out = append(out, Missing{field, sentence})
+		}
+	}
+	need(l.Details.Grower.Name == "", "grower", "No grower yet: say whose grain it is.")
+	need(l.Details.Commodity == "", "commodity", "No commodity yet: say what grain it is.")
+	need(l.Details.Truck == Truck{}, "truck", "No truck yet: type its number or plate.")
+	out = append(out, l.missingWeights()...)
+	need(l.Sample.Moisture == nil, "moisture", "No moisture yet: test the sample.")
+	return out
+}
+
+func (l *Load) missingWeights() []Missing {
+	drafts := l.Drafts()
+	if len(drafts) == 0 {
+		drafts = []string{""}
+	}
+	var out []Missing
+	for _, draft := range drafts {
+		for _, which := range []Which{Gross, Tare} {
+			if _, ok := l.Weight(which, draft); !ok {
+				out = append(out, Missing{string(which), notWeighed(which, draft)})
+			}
+		}
+	}
+	return out
+}
+
+func notWeighed(which Which, draft string) string {
+	of := ""
+	if draft != "" {
+		of = " of the " + draft
+	}
+	if which == Gross {
+		return fmt.Sprintf("No gross%s yet: weigh the loaded truck.", of)
+	}
+	return fmt.Sprintf("No tare%s yet: weigh the empty truck, or use its stored tare.", of)
+}

@@ -1,0 +1,83 @@
+package load
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+)
+
+// SettleFacts is the load as the settlement reads it. The load must lack
+// nothing ([Load.Missing]).
+func (l *Load) SettleFacts() settle.Facts {
+	f := settle.Facts{Moisture: l.moisture(), Price: l.price()}
+	for _, draft := range l.Drafts() {
+		f.Drafts = append(f.Drafts, l.draft(draft))
+	}
+	for _, found := range l.Sample.Findings {
+		f.Findings = append(f.Findings, l.finding(found))
+	}
+	for _, o := range l.Details.Shares {
+		f.Shares = append(f.Shares, settle.Share{Owner: o.Name, Parts: o.Parts, Of: o.Of})
+	}
+	for _, a := range l.Accepted {
+		f.Accepted = append(f.Accepted, a.Limit)
+	}
+	return f
+}
+
+func (l *Load) draft(name string) settle.Draft {
+	gross, _ := l.Weight(Gross, name)
+	tare, _ := l.Weight(Tare, name)
+	return settle.Draft{
+		Name:  name,
+		Gross: gross.Weight, GrossSource: gross.SourceWords(),
+		Tare: tare.Weight, TareSource: tare.SourceWords(),
+	}
+}
+
+// SourceWords says where a weight came from, as the slip prints it.
+func (t Taken) SourceWords() string {
+	switch t.Source {
+	case ByHand:
+		return "MANUAL WT, typed by " + t.Who + ": " + t.Reason
+	case StoredTare:
+		return "stored tare of " + t.Weighing.Taken.String()
+	}
+	return fmt.Sprintf("scale %s, %s", t.Scale, t.At)
+}
+
+func (l *Load) moisture() settle.Moisture {
+	m := l.Sample.Moisture
+	if m == nil {
+		return nil
+	}
+	source := m.Method
+	if m.Meter != "" {
+		source += ", meter " + m.Meter
+	}
+	if m.Reason != "" {
+		source += ": " + m.Reason
+	}
+	return settle.Reading{Percent: m.Percent, Source: source}
+}
+
+func (l *Load) finding(f Finding) settle.Finding {
+	out := settle.Finding{Factor: f.Factor, Present: f.Present}
+	if f.Amount != nil {
+		out.Amount = *f.Amount
+	} else {
+		out.Amount = quantity.Zero(quantity.Count)
+	}
+	if l.Sample.Tester != "" {
+		out.Source = "tested by " + l.Sample.Tester
+	}
+	return out
+}
+
+func (l *Load) price() *settle.Price {
+	if l.Details.Price == nil {
+		return nil
+	}
+	return &settle.Price{Amount: *l.Details.Price, Source: l.Details.PriceSource}
+}

@@ -1,0 +1,80 @@
+package settle
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/working"
+)
+
+var basisNames = map[rates.Basis]string{
+	rates.Net: "Net", rates.Clean: "Wet", rates.Dry: "Dry", rates.Left: "Remaining",
+}
+
+var unitNames = map[quantity.Unit]string{
+	quantity.Bushel: "bushels", quantity.Cwt: "hundredweight", quantity.Tonne: "tonnes",
+}
+
+// amountOn is a basis weight in the unit a rate is per. It is worked and
+// printed once for each weight and unit, rounded as the edition rounds
+// quantities, and the printed figure is what the rates meet.
+func (d *desk) amountOn(b rates.Basis, rate quantity.Unit) *working.Step {
+	per := perUnit(rate)
+	weight := d.on(b)
+	id := fmt.Sprintf("units.%s.%s", weight.ID(), per)
+	if known, ok := d.units[id]; ok {
+		return known
+	}
+	step := d.inUnits(id, basisNames[b]+" "+unitNames[per], weight, per)
+	if d.units == nil {
+		d.units = map[string]*working.Step{}
+	}
+	d.units[id] = step
+	return step
+}
+
+// perUnit is bu, cwt or t out of a rate's unit.
+func perUnit(rate quantity.Unit) quantity.Unit {
+	switch rate {
+	case quantity.DollarsPerCwt, quantity.DollarsPerCwt.Per(quantity.Point):
+		return quantity.Cwt
+	case quantity.DollarsPerT, quantity.DollarsPerT.Per(quantity.Point):
+		return quantity.Tonne
+	}
+	return quantity.Bushel
+}
+
+// inUnits writes a weight down in bushels, hundredweight or tonnes.
+func (d *desk) inUnits(id, label string, weight *working.Step, unit quantity.Unit) *working.Step {
+	if unit == quantity.Bushel {
+		return d.sheet.Work(id, label, working.Over(weight, d.bushel()), d.places().Quantity, d.edition.Units.BushelSource)
+	}
+	factor, err := quantity.MassFactor(weight.Value().Unit(), unit)
+	if err != nil {
+		panic("settle: " + err.Error())
+	}
+	return d.sheet.Work(id, label, working.Times(weight, working.Const(factor)), d.places().Quantity, "")
+}
+
+// bushel is the legal weight of a bushel, written down once.
+func (d *desk) bushel() *working.Step {
+	if known, ok := d.sheet.Step("bushel"); ok {
+		return known
+	}
+	return d.sheet.Rate("bushel", "Bushel weight", d.edition.Units.Bushel, d.edition.Units.BushelSource)
+}
+
+// quantities writes down what is paid for.
+func (d *desk) quantities() {
+	d.sheet.Section("Quantity")
+	d.out.Settled = d.sheet.Work("settled", "Weight settled", working.Same(d.left), quantity.Unrounded, "")
+	settle := d.edition.Units.Settle
+	d.out.Quantity = d.inUnits("quantity", "Settled "+unitNames[settle], d.out.Settled, settle)
+	switch {
+	case settle == quantity.Bushel && d.dry.Value().Equal(d.left.Value()):
+		d.out.Bushels = d.out.Quantity
+	case d.edition.Units.HasBushels():
+		d.out.Bushels = d.inUnits("bushels", "Dry-equivalent bushels", d.dry, quantity.Bushel)
+	}
+}

@@ -1,0 +1,108 @@
+package settle
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/working"
+)
+
+// drying charges for taking the water out.
+func (d *desk) drying() {
+	rule := d.edition.Drying
+	d.sheet.Section("Drying")
+	if rule.Method == rates.NoDrying {
+		d.noDrying("this edition charges nothing for drying")
+		return
+	}
+	if !d.out.Moisture.Value().More(rule.Trigger.Amount) {
+		d.noDrying(fmt.Sprintf("%s is not above the trigger, %s", d.out.Moisture.Printed(), rule.Trigger.Amount))
+		return
+	}
+	to := d.rate("drying.to", "Drying counts down to", rule.To)
+	points := d.points("drying.points", "Points to dry", to, rule.Step)
+	charge := d.charge(rule, to, points)
+	if charge == nil {
+		return
+	}
+	if rule.Minimum.Given() {
+		charge = working.Higher(charge, d.rate("drying.minimum", "Least drying charge", rule.Minimum))
+	}
+	d.out.Drying = d.sheet.Work("drying", "Drying charge", charge, rule.Rounding, d.edition.Source(rule.Row))
+}
+
+// charge is the charge before minimum and rounding; nil when it was refused.
+func (d *desk) charge(rule rates.Drying, to, points *working.Step) working.Operand {
+	switch rule.Method {
+	case rates.DryPerPoint:
+		rate := d.rate("drying.rate", "Drying rate", rule.Rate)
+		return working.Times(rate, points, d.amountOn(rule.Basis, rate.Value().Unit()))
+	case rates.DryBandsWhole:
+		return d.wholeBand(rule, points)
+	}
+	return d.eachBand(rule, to, points)
+}
+
+func (d *desk) wholeBand(rule rates.Drying, points *working.Step) working.Operand {
+	band, ok := rates.Find(rule.Bands, d.out.Moisture.Value())
+	if !ok {
+		d.offTable("moisture", "Moisture", d.out.Moisture, rule.Row, rule.Bands)
+		return nil
+	}
+	rate := d.rate("drying.rate", "Drying rate", band.Cell)
+	d.sheet.Note(rate, fmt.Sprintf("moisture %s is in the row %s", d.out.Moisture.Printed(), band))
+	units := d.amountOn(rule.Basis, rate.Value().Unit())
+	if isFlat(rate.Value().Unit()) {
+		return working.Times(rate, units)
+	}
+	return working.Times(rate, points, units)
+}
+
+// eachBand charges the points that lie in each band at that band's rate. The
+// points are counted in the edition's steps first, so that the bands share out
+// exactly the points that are charged.
+func (d *desk) eachBand(rule rates.Drying, to, points *working.Step) working.Operand {
+	top := to.Value().Add(points.Value().In(quantity.Percent))
+	if _, ok := rates.Find(rule.Bands, d.out.Moisture.Value()); !ok {
+		d.offTable("moisture", "Moisture", d.out.Moisture, rule.Row, rule.Bands)
+		return nil
+	}
+	var parts []working.Operand
+	for i, band := range rule.Bands {
+		inside := pointsInside(band, to.Value(), top, i == len(rule.Bands)-1)
+		if inside.Sign() <= 0 {
+			continue
+		}
+		n := i + 1
+		share := d.sheet.Given(fmt.Sprintf("drying.points.%d", n), fmt.Sprintf("Points %s", band), inside, quantity.Unrounded, d.edition.Source(band.Cell.Row))
+		rate := d.rate(fmt.Sprintf("drying.rate.%d", n), fmt.Sprintf("Drying rate %s", band), band.Cell)
+		parts = append(parts, working.Times(rate, share, d.amountOn(rule.Basis, rate.Value().Unit())))
+	}
+	if len(parts) == 0 {
+		return working.Const(quantity.Zero(quantity.Dollar))
+	}
+	return working.Sum(parts[0], parts[1:]...)
+}
+
+// pointsInside is how many of the points from low to top lie in a band. The
+// last band also takes what a step upwards has carried past its end.
+func pointsInside(b rates.Band, low, top quantity.Amount, last bool) quantity.Amount {
+	if b.HasLow {
+		low = quantity.Max(low, b.Low)
+	}
+	if b.HasHigh && !last {
+		top = quantity.Min(top, b.High)
+	}
+	return top.Sub(low).In(quantity.Point)
+}
+
+func (d *desk) noDrying(reason string) {
+	rule := d.edition.Drying
+	d.out.Drying = d.sheet.Skip("drying", "Drying charge", quantity.Dollar, rule.Rounding, reason, d.edition.Source(rule.Row))
+}
+
+// isFlat reports whether a rate has no points in it.
+func isFlat(rate quantity.Unit) bool {
+	return rate == quantity.DollarsPerBu || rate == quantity.DollarsPerCwt || rate == quantity.DollarsPerT
+}

@@ -1,0 +1,70 @@
+package settle
+
+import (
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// Facts are what is known of a load when it is settled.
+type Facts struct {
+	// Drafts are the weighings: one for a truck, two when truck and trailer
+	// are weighed apart.
+	Drafts   []Draft
+	Moisture Moisture
+	// Findings are the other results of the sample, in the order tested.
+	Findings []Finding
+	// Price is per unit of the edition's settling unit; nil means that the
+	// price comes later and charges are shown all the same.
+	Price  *Price
+	Shares []Share
+	// Accepted are the ids of discounts whose limit would turn the load away
+	// and which a manager has accepted all the same.
+	Accepted []string
+}
+
+// Draft is one weighing, full and empty.
+type Draft struct {
+	Name                    string // "truck", "trailer"; empty for a single draft
+	Gross, Tare             quantity.Amount
+	GrossSource, TareSource string
+}
+
+// Moisture writes the moisture of the load on the sheet and gives back the step
+// that holds it, in percent. A typed or metered figure is a [Reading]; the
+// bench's own working of dial, temperature and replicates is another.
+type Moisture interface {
+	Work(*working.Sheet, quantity.Rounding) *working.Step
+}
+
+// Reading is a moisture that came as a figure.
+type Reading struct {
+	Percent quantity.Amount
+	Source  string
+}
+
+// Work writes the reading down, rounded once to the edition's place.
+func (r Reading) Work(s *working.Sheet, recorded quantity.Rounding) *working.Step {
+	return s.Given("moisture", "Moisture", r.Percent, recorded, r.Source)
+}
+
+// Finding is one factor's result. For a yes-no factor Present tells it and
+// Amount is not used.
+type Finding struct {
+	Factor  grain.FactorID
+	Amount  quantity.Amount
+	Present bool
+	Source  string
+}
+
+// Price is what a bushel, hundredweight or tonne brings.
+type Price struct {
+	Amount quantity.Amount
+	Source string
+}
+
+// Share is one owner's part: Parts of Of, such as 1 of 3, or 33.5 of 100.
+type Share struct {
+	Owner     string
+	Parts, Of quantity.Amount // plain numbers
+}

@@ -1,0 +1,56 @@
+package settle
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/working"
+)
+
+// price is the price as a step, written down where it is first needed.
+func (d *desk) price() *working.Step {
+	if d.out.Price == nil {
+		p := d.facts.Price
+		d.out.Price = d.sheet.Given("price", "Price", p.Amount, quantity.Unrounded, p.Source)
+	}
+	return d.out.Price
+}
+
+// money adds up charges and, when there is a price, what is payable.
+func (d *desk) money() {
+	d.sheet.Section("Money")
+	d.out.Charges = d.sheet.Work("charges", "Charges", d.chargeSum(), quantity.Unrounded, "")
+	if d.facts.Price == nil {
+		later := func(id, label string) *working.Step {
+			return d.sheet.Skip(id, label, quantity.Dollar, d.places().Money, "price later", "")
+		}
+		d.out.Value, d.out.Payable = later("value", "Value"), later("payable", "Payable")
+		return
+	}
+	d.out.Value = d.sheet.Work("value", "Value", working.Times(d.price(), d.out.Quantity), d.places().Money, "")
+	d.out.Payable = d.sheet.Work("payable", "Payable", working.Less(d.out.Value, d.out.Charges), quantity.Unrounded, "")
+	if d.out.Payable.Value().Sign() < 0 {
+		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("The charges, %s, are more than the load is worth, %s. Check the price, the sample and edition %s.", d.out.Charges.Value(), d.out.Value.Value(), d.edition.ID)})
+	}
+}
+
+// chargeSum is drying and money discounts less money premiums.
+func (d *desk) chargeSum() working.Operand {
+	var docks, pays []working.Operand
+	for _, one := range d.out.Deductions {
+		if one.Step.Value().Unit() != quantity.Dollar || one.Step.Value().IsZero() {
+			continue
+		}
+		if one.Gives == rates.Pays {
+			pays = append(pays, one.Step)
+		} else {
+			docks = append(docks, one.Step)
+		}
+	}
+	sum := working.Sum(d.out.Drying, docks...)
+	if len(pays) == 0 {
+		return sum
+	}
+	return working.Less(sum, pays...)
+}

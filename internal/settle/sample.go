@@ -1,0 +1,49 @@
+package settle
+
+import (
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// sample writes down the moisture and every other result as recorded.
+func (d *desk) sample() {
+	d.sheet.Section("Sample")
+	d.out.Moisture = d.facts.Moisture.Work(d.sheet, d.places().Moisture)
+	d.found = map[grain.FactorID]*working.Step{grain.Moisture: d.out.Moisture}
+	for _, found := range d.facts.Findings {
+		factor, _ := d.edition.Commodity.Factor(found.Factor)
+		if found.Factor != grain.Moisture {
+			d.found[found.Factor] = d.record(factor, found)
+		}
+	}
+	if m := d.out.Moisture.Value(); m.Sign() <= 0 || !m.Less(hundredPercent) {
+		d.refuse(Problem{Field: "moisture", Sentence: "Moisture is recorded as " + m.String() + "; it lies above 0 % and below 100 %, wet basis. Test again."})
+	}
+}
+
+func (d *desk) record(f grain.Factor, found Finding) *working.Step {
+	id := "factor." + string(f.ID)
+	if !f.YesNo {
+		return d.sheet.Given(id, f.Name, found.Amount, f.Record, found.Source)
+	}
+	present, remark := quantity.Zero(quantity.Count), "not present"
+	if found.Present {
+		present, remark = quantity.Int(1, quantity.Count), "present"
+	}
+	return d.sheet.Note(d.sheet.Given(id, f.Name, present, quantity.Unrounded, found.Source), remark)
+}
+
+// dockage takes off the material that is not grain, before anything else.
+func (d *desk) dockage() {
+	factor, _ := d.edition.Commodity.Dockage()
+	d.sheet.Section("Dockage")
+	found, ok := d.found[factor.ID]
+	if !ok {
+		d.out.Dockage = d.sheet.Skip("dockage", "Dockage", d.edition.Units.Weight, d.places().Weight, "not tested, none taken", factor.Source)
+		return
+	}
+	d.out.Dockage = d.sheet.Work("dockage", "Dockage", working.PercentOf(found, d.left), d.places().Weight, factor.Source)
+	d.clean = d.off("clean", "Clean weight", d.out.Dockage)
+	d.out.Clean = d.clean
+}

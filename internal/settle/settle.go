@@ -1,0 +1,132 @@
+package settle
+
+import (
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/working"
+)
+
+// Settlement is a settled load: the sheet, and the lines of it that slips and
+// totals read. Every figure here is a step of the sheet.
+type Settlement struct {
+	Edition *rates.Edition
+	Sheet   *working.Sheet
+
+	Gross, Tare, Net *working.Step
+	Moisture         *working.Step
+	Dockage          *working.Step // nil where the grain has none
+	Clean            *working.Step
+	Water            *working.Step // weight taken off; a credit is below nought
+	Handling         *working.Step
+	Dry              *working.Step
+	Settled          *working.Step // weight that is paid for
+	Quantity         *working.Step // the same in bu, cwt or t
+	Bushels          *working.Step // dry-equivalent bushels; nil where bushels are not used
+	Drying           *working.Step
+	Deductions       []Deduction // discounts and premiums in the order taken
+	Price            *working.Step
+	Value            *working.Step // price x quantity; not applied while the price comes later
+	Charges          *working.Step // drying + discounts - premiums, in money
+	Payable          *working.Step // value - charges; not applied while the price comes later
+	Shares           []ShareLine
+}
+
+// Deduction is one discount or premium. Its step's figure is a size, in money
+// or in weight; Gives tells the way.
+type Deduction struct {
+	Rule  rates.Discount
+	Gives rates.Gives
+	Step  *working.Step
+}
+
+// Settle works the facts under the edition. The error, when there is one, is a
+// [Problems] with every reason.
+func Settle(f Facts, e *rates.Edition) (*Settlement, error) {
+	if problems := Check(f, e); len(problems) > 0 {
+		return nil, problems
+	}
+	d := &desk{facts: f, edition: e, sheet: &working.Sheet{}, out: &Settlement{Edition: e}}
+	d.out.Sheet = d.sheet
+	d.weights()
+	d.sample()
+	if len(d.problems) > 0 {
+		return nil, d.problems
+	}
+	for _, place := range e.Order {
+		d.take(place)
+	}
+	if len(d.problems) > 0 {
+		return nil, d.problems
+	}
+	d.quantities()
+	d.money()
+	d.shares()
+	if len(d.problems) > 0 {
+		return nil, d.problems
+	}
+	return d.out, nil
+}
+
+// desk is one settlement under way.
+type desk struct {
+	facts    Facts
+	edition  *rates.Edition
+	sheet    *working.Sheet
+	out      *Settlement
+	problems Problems
+
+	found map[grain.FactorID]*working.Step // results as recorded
+	left  *working.Step                    // weight left so far
+	clean *working.Step
+	dry   *working.Step
+	units map[string]*working.Step // quantities already worked, by id
+}
+
+func (d *desk) refuse(p Problem) { d.problems = append(d.problems, p) }
+
+func (d *desk) places() rates.Places { return d.edition.Rounding }
+
+// take applies one place of the edition's order.
+func (d *desk) take(place string) {
+	if len(d.problems) > 0 {
+		return
+	}
+	switch place {
+	case "dockage":
+		d.dockage()
+	case "shrink":
+		d.shrink()
+	case "handling":
+		d.handling()
+	case "drying":
+		d.drying()
+	default:
+		d.discount(place)
+	}
+}
+
+// off takes a weight step off what is left and keeps the remainder as a step.
+func (d *desk) off(id, label string, taken *working.Step) *working.Step {
+	if taken.Value().IsZero() {
+		return d.left
+	}
+	d.left = d.sheet.Work(id, label, working.Less(d.left, taken), quantity.Unrounded, "")
+	if d.left.Value().Sign() <= 0 {
+		d.refuse(Problem{Field: "edition", Sentence: taken.Label() + " takes " + taken.Value().String() + ", which leaves " + d.left.Value().String() + " of the load. Check the edition and the sample."})
+	}
+	return d.left
+}
+
+// on is the weight a rule is taken on.
+func (d *desk) on(b rates.Basis) *working.Step {
+	switch b {
+	case rates.Net:
+		return d.out.Net
+	case rates.Clean:
+		return d.clean
+	case rates.Dry:
+		return d.dry
+	}
+	return d.left
+}

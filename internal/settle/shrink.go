@@ -1,0 +1,155 @@
+package settle
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/working"
+)
+
+// shrink takes off the water, by the edition's method.
+func (d *desk) shrink() {
+	rule := d.edition.Shrink
+	d.sheet.Section("Shrink")
+	if rule.Method == rates.NoShrink {
+		d.noShrink("this edition takes nothing off for water", rule.Row)
+		return
+	}
+	moisture := d.out.Moisture
+	if !moisture.Value().More(rule.Trigger.Amount) {
+		d.notWet(rule)
+		return
+	}
+	weight := d.on(rule.Basis)
+	switch rule.Method {
+	case rates.Water:
+		d.byFormula(rule, weight)
+	case rates.PerPoint:
+		d.byPoint(rule, weight)
+	case rates.ShrinkTable:
+		d.byShrinkTable(rule, weight)
+	}
+	if d.out.Water != nil {
+		d.off("after.water", "Weight after water shrink", d.out.Water)
+	}
+}
+
+// byFormula is W x (Mi - Mf) / (100 - Mf).
+func (d *desk) byFormula(rule rates.Shrink, weight *working.Step) {
+	to := d.rate("shrink.to", "Shrink-to", rule.To)
+	points := working.Points(d.out.Moisture, to)
+	rest := working.Points(working.Const(hundredPercent), to)
+	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", working.Over(working.Times(weight, points), rest), rule.Rounding, d.edition.Source(rule.Row))
+}
+
+func (d *desk) byPoint(rule rates.Shrink, weight *working.Step) {
+	to := d.rate("shrink.to", "Shrink-to", rule.To)
+	points := d.points("shrink.points", "Points to shrink", to, rule.Step)
+	rate := d.rate("shrink.rate", "Shrink per point", rule.Rate)
+	percent := d.sheet.Work("shrink.percent", "Shrink percent", working.Times(points, rate), rule.Percent, d.edition.Source(rule.Row))
+	d.takePercent(rule, percent, weight)
+}
+
+func (d *desk) byShrinkTable(rule rates.Shrink, weight *working.Step) {
+	band, ok := rates.Find(rule.Table, d.out.Moisture.Value())
+	if !ok {
+		d.offTable("moisture", "Moisture", d.out.Moisture, rule.Row, rule.Table)
+		return
+	}
+	percent := d.rate("shrink.percent", "Shrink percent", band.Cell)
+	d.sheet.Note(percent, fmt.Sprintf("moisture %s is in the row %s", d.out.Moisture.Printed(), band))
+	d.takePercent(rule, percent, weight)
+}
+
+func (d *desk) takePercent(rule rates.Shrink, percent, weight *working.Step) {
+	if !percent.Value().Less(hundredPercent) {
+		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), d.edition.Source(rule.Row))})
+		return
+	}
+	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", working.PercentOf(percent, weight), rule.Rounding, d.edition.Source(rule.Row))
+}
+
+// notWet is grain at or below the trigger: nothing is taken, and where the
+// edition says so over-dry grain is credited with the water it lacks.
+func (d *desk) notWet(rule rates.Shrink) {
+	moisture := d.out.Moisture
+	reason := fmt.Sprintf("%s is not above the trigger, %s", moisture.Printed(), rule.Trigger.Amount)
+	overDry := moisture.Value().Less(rule.To.Amount)
+	if !overDry || rule.Credit != "dry-matter" {
+		if overDry {
+			reason += "; over-dry grain brings no credit"
+		}
+		d.noShrink(reason, rule.Row)
+		return
+	}
+	to := d.rate("shrink.to", "Shrink-to", rule.To)
+	floor := d.rate("shrink.floor", "Driest moisture credited", rule.CreditFloor)
+	counted := d.sheet.Work("shrink.credited", "Moisture credited", working.Higher(moisture, floor), quantity.Unrounded, d.edition.Source(rule.CreditFloor.Row))
+	points := working.Points(counted, to)
+	rest := working.Points(working.Const(hundredPercent), to)
+	d.out.Water = d.sheet.Work("shrink.water", "Water shrink (credit)", working.Over(working.Times(d.on(rule.Basis), points), rest), rule.Rounding, d.edition.Source(rule.Row))
+	d.off("after.water", "Weight at shrink-to", d.out.Water)
+}
+
+func (d *desk) noShrink(reason, row string) {
+	d.out.Water = d.sheet.Skip("shrink.water", "Water shrink", d.edition.Units.Weight, d.edition.Shrink.Rounding, reason, d.edition.Source(row))
+}
+
+// handling takes off the loss of dust, breath and spilled kernels, always on a
+// line of its own.
+func (d *desk) handling() {
+	rule := d.edition.Handling
+	defer d.nowDry()
+	if rule.Method == rates.NoHandling {
+		d.noHandling("this edition takes nothing for handling")
+		return
+	}
+	if d.out.Water.Kind() == working.NotApplied && !rule.Always {
+		d.noHandling("taken only when water shrink is")
+		return
+	}
+	rate := d.rate("handling.rate", "Handling rate", rule.Rate)
+	weight := d.left
+	if rule.Method == rates.OfWet {
+		weight = d.wet()
+	}
+	d.out.Handling = d.sheet.Work("handling", "Handling loss", working.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
+	d.off("after.handling", "Weight after handling", d.out.Handling)
+}
+
+// wet is the weight that the water was taken from.
+func (d *desk) wet() *working.Step {
+	if basis := d.edition.Shrink.Basis; basis == rates.Net || basis == rates.Clean {
+		return d.on(basis)
+	}
+	return d.clean
+}
+
+func (d *desk) noHandling(reason string) {
+	rule := d.edition.Handling
+	d.out.Handling = d.sheet.Skip("handling", "Handling loss", d.edition.Units.Weight, rule.Rounding, reason, d.edition.Source(rule.Row))
+}
+
+// nowDry keeps what is left after shrink and handling as the dry weight.
+func (d *desk) nowDry() {
+	d.dry = d.sheet.Work("dry", "Dry-equivalent weight", working.Same(d.left), quantity.Unrounded, "")
+	d.out.Dry = d.dry
+}
+
+// rate writes a cell of the edition down.
+func (d *desk) rate(id, label string, c rates.Cell) *working.Step {
+	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
+}
+
+// points are the points of the load's moisture above a level, in the edition's
+// steps.
+func (d *desk) points(id, label string, to *working.Step, step rates.Step) *working.Step {
+	return d.sheet.Work(id, label, working.Points(d.out.Moisture, to), step.Rounding, d.edition.Source(step.Row))
+}
+
+// offTable refuses a value that no row of a table holds.
+func (d *desk) offTable(field, name string, found *working.Step, row string, bands []rates.Band) {
+	sentence := fmt.Sprintf("%s %s is in no row of %s, which runs %s to %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1])
+	d.refuse(Problem{Field: field, Sentence: sentence})
+}
