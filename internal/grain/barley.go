@@ -24,5 +24,39 @@ func barley() Commodity {
 			hundredths(Smut, "Smut balls"),
 			present(SmuttyAppearance, "Smutty appearance in mass"),
 		),
+		Grades:  barleyGrades(),
+		Special: barleySpecial(),
+	}
+}
+
+// barleySpecial holds for malting barley too.
+func barleySpecial() []SpecialGrade {
+	return []SpecialGrade{
+		special("Blighted", "7 CFR 810.207(a)", percentIs(Blight, Over, "4.0")),
+		special("Ergoty", "7 CFR 810.207(b)", percentIs(Ergot, Over, "0.10")),
+		special("Garlicky", "7 CFR 810.207(c)", countIs(Garlic, AtLeast, "3")),
+		special("Smutty", "7 CFR 810.207(d)", percentIs(Smut, Over, "0.20")).or(isPresent(SmuttyAppearance)),
+		infestedOtherGrain(),
+	}
+}
+
+func barleyGrades() *GradeTable {
+	return &GradeTable{
+		Names:     numbered(5),
+		Below:     sampleGrade,
+		Source:    "7 CFR 810.206 (61 FR 18492, 1996)",
+		NotJudged: countsNotRead,
+		Limits: []Limit{
+			leastLbPerBu("47.0 45.0 43.0 40.0 36.0"),
+			leastPercent(Sound, "97.0 94.0 90.0 85.0 75.0"),
+			mostPercent(Damage, "2.0 4.0 6.0 8.0 10.0"),
+			mostPercent(HeatDamage, "0.2 0.3 0.5 1.0 3.0"),
+			mostPercent(ForeignMaterial, "1.0 2.0 3.0 4.0 5.0"),
+			mostPercent(Broken, "4.0 8.0 12.0 18.0 28.0"),
+			mostPercent(Thin, "10.0 15.0 25.0 35.0 75.0"),
+		},
+		Wholes: []Whole{
+			includes(Damage, HeatDamage),
+		},
 	}
 }

@@ -22,5 +22,35 @@ func canola() Commodity {
 			tally(UnknownSubstances, "Pieces of unknown foreign substance"),
 			tally(Garlic, "Green garlic bulblets in 500 g"),
 		),
+		Grades: canolaGrades(),
+		Special: []SpecialGrade{
+			special("Garlicky", "7 CFR 810.305", countIs(Garlic, Over, "2")),
+			infestedOtherGrain(),
+		},
+	}
+}
+
+func canolaGrades() *GradeTable {
+	return &GradeTable{
+		Names:     numbered(3),
+		Below:     sampleGrade,
+		Source:    "7 CFR 810.304",
+		NotJudged: rulesNotRead,
+		Limits: []Limit{
+			mostPercent(HeatDamage, "0.1 0.5 2.0"),
+			mostPercent(Green, "2.0 6.0 20.0"),
+			mostPercent(Damage, "3.0 10.0 20.0"),
+			mostPercent(Ergot, "0.05"),
+			mostPercent(Sclerotinia, "0.05 0.10 0.15"),
+			mostPercent(Stones, "0.05"),
+			mostPercent(Conspicuous, "1.0 1.5 2.0"),
+			mostPercent(Inconspicuous, "5.0"),
+			mostOf(AnimalFilth, "3"),
+			mostOf(Glass, "0"),
+			mostOf(UnknownSubstances, "1"),
+		},
+		Wholes: []Whole{
+			includes(Damage, HeatDamage),
+		},
 	}
 }

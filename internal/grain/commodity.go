@@ -18,6 +18,10 @@ type Commodity struct {
 	BushelSource string
 	// Factors are in the order a sample is worked through.
 	Factors []Factor
+	// Grades is the United States grade table; nil where there is none here.
+	Grades *GradeTable
+	// Special are the words that may be added to a grade.
+	Special []SpecialGrade
 	// CanadaKind is the kind of grain under which the Canadian moisture
 	// classes list this commodity; empty where they do not.
 	CanadaKind string

@@ -12,5 +12,23 @@ func flaxseed() Commodity {
 			percent(Damage, "Damaged kernels, total"),
 			percent(HeatDamage, "Heat-damaged kernels"),
 		),
+		Grades: flaxseedGrades(),
+	}
+}
+
+func flaxseedGrades() *GradeTable {
+	return &GradeTable{
+		Names:     numbered(2),
+		Below:     sampleGrade,
+		Source:    "7 CFR 810.604",
+		NotJudged: countsNotRead,
+		Limits: []Limit{
+			leastLbPerBu("49.0 47.0"),
+			mostPercent(HeatDamage, "0.2 0.5"),
+			mostPercent(Damage, "10.0 15.0"),
+		},
+		Wholes: []Whole{
+			includes(Damage, HeatDamage),
+		},
 	}
 }

@@ -1,0 +1,114 @@
+package grain
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Advisory stands wherever a grade is shown.
+const Advisory = "Advice only: an official grade is given only by a licensed inspector."
+
+// GradeResult is what the table makes of a sample.
+type GradeResult struct {
+	// Grade may be shown as it stands. While something has not been tested it
+	// reads "no better than U.S. No. 2", and "not graded" before anything was.
+	Grade string
+	// Best is the bare name of the best grade still open, such as "U.S. No. 2";
+	// empty before anything was tested.
+	Best string
+	// Complete reports that nothing untested could lower the grade.
+	Complete bool
+	// Sample reports that no numbered grade is left; HeldDownBy gives the
+	// reasons.
+	Sample bool
+	// HeldDownBy says, a sentence for each, which factors kept the lot from
+	// the next better grade: the factor, its value, the limit.
+	HeldDownBy []string
+	// Special are the words added to the grade, and SpecialBecause the reason
+	// for each, in the same order.
+	Special, SpecialBecause []string
+	// NotTested names the factors still missing for the grade, and
+	// SpecialNotTested the special grades that cannot be told yet.
+	NotTested, SpecialNotTested []string
+	// Cautions are faults noticed whose rule was not read: they do not lower
+	// the grade here, but it is not claimed either.
+	Cautions []string
+	// NotJudged names what the table here leaves out.
+	NotJudged string
+	Advisory  string
+	Source    string
+}
+
+// Grade puts a sample into the best grade whose every limit it meets. Results
+// are recorded by the grain's own rules before they are compared. The error
+// joins a sentence for every result that does not belong, and is the answer
+// for a commodity without a grade table.
+func (c Commodity) Grade(obs Observations) (GradeResult, error) {
+	if c.Grades == nil {
+		return GradeResult{}, fmt.Errorf("%s has no United States grade table here; go by moisture class, dockage and the edition", c.Name)
+	}
+	r, err := c.results(obs)
+	if err != nil {
+		return GradeResult{}, err
+	}
+	g := c.Grades.grade(r)
+	g.addSpecial(r)
+	return g, nil
+}
+
+func (t *GradeTable) grade(r results) GradeResult {
+	verdicts := make([]verdict, len(t.Limits))
+	worst, known := 0, 0
+	for i, l := range t.Limits {
+		verdicts[i] = t.judge(l, r)
+		worst = max(worst, verdicts[i].best)
+		known += len(verdicts[i].known)
+	}
+	g := GradeResult{Best: t.name(worst), NotJudged: t.NotJudged, Advisory: Advisory, Source: t.Source}
+	for _, v := range verdicts {
+		if v.best == worst && worst > 0 {
+			g.HeldDownBy = append(g.HeldDownBy, t.because(v, r))
+		}
+		if v.could > worst {
+			g.NotTested = append(g.NotTested, r.names(v.missing)...)
+		}
+	}
+	g.Complete = len(g.NotTested) == 0
+	g.Sample = g.Best == sampleGrade
+	g.Cautions = r.cautions()
+	if known == 0 {
+		g.Best = ""
+	}
+	g.Grade = g.claim(worst == len(t.Names))
+	return g
+}
+
+func (t *GradeTable) name(i int) string {
+	if i == len(t.Names) {
+		return t.Below
+	}
+	return t.Names[i]
+}
+
+// claim words the grade no better than what was tested.
+func (g GradeResult) claim(lowest bool) string {
+	switch {
+	case g.Best == "":
+		return "not graded"
+	case lowest, g.Complete && len(g.Cautions) == 0:
+		return g.Best
+	}
+	return "no better than " + g.Best
+}
+
+// String is the grade line: the grade, its special words, what is missing.
+func (g GradeResult) String() string {
+	text := g.Grade
+	if len(g.Special) > 0 {
+		text += ", " + strings.Join(g.Special, ", ")
+	}
+	if !g.Complete {
+		text += "; not tested: " + strings.Join(g.NotTested, ", ")
+	}
+	return text
+}

@@ -1,0 +1,139 @@
+package grain
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// MoistureClass is where a grain's moisture puts it in Canada. Up to and
+// including UpTo it is in the class; one tenth more is the next.
+type MoistureClass struct {
+	// Grain is the name in the order; Name is straight, tough, damp, moist or
+	// wet.
+	Grain, Name string
+	// Moisture is the reading as recorded, to the tenth.
+	Moisture quantity.Amount
+	// Over is the moisture the class lies above; HasOver is false for
+	// straight, which has no lower end.
+	Over    quantity.Amount
+	HasOver bool
+	// UpTo is the highest moisture of the class; HasUpTo is false for the
+	// last, which has no upper end.
+	UpTo    quantity.Amount
+	HasUpTo bool
+	Source  string
+}
+
+// Interval is the class as figures: "up to 14.5 %", "14.6 % to 17.0 %", "over
+// 17.0 %".
+func (c MoistureClass) Interval() string {
+	switch {
+	case !c.HasOver:
+		return "up to " + c.UpTo.FixedString(1)
+	case !c.HasUpTo:
+		return "over " + c.Over.FixedString(1)
+	}
+	return c.Over.Add(tenthPercent).FixedString(1) + " to " + c.UpTo.FixedString(1)
+}
+
+// String says class, grain and interval: "tough (Canola: 10.1 % to 12.5 %)".
+func (c MoistureClass) String() string {
+	return fmt.Sprintf("%s (%s: %s)", c.Name, c.Grain, c.Interval())
+}
+
+// Advisory stands wherever the class is shown.
+func (c MoistureClass) Advisory() string { return Advisory }
+
+var tenthPercent = quantity.Of("0.1", quantity.Percent)
+
+// moistureRow is a line of the order: the highest moisture of each class as
+// printed, "-" where the grain has no such class.
+type moistureRow struct {
+	grain   string
+	highest string
+	source  string
+}
+
+var classNames = []string{"straight", "tough", "damp", "moist", "wet"}
+
+// ladder lists the classes of the row, driest first.
+func (row moistureRow) ladder() []MoistureClass {
+	var out []MoistureClass
+	below := MoistureClass{Grain: row.grain, Source: row.source}
+	highest := strings.Fields(row.highest)
+	for i, cell := range highest {
+		if cell == "-" {
+			continue
+		}
+		c := below
+		c.Name, c.UpTo, c.HasUpTo = classNames[i], quantity.Of(cell, quantity.Percent), true
+		out = append(out, c)
+		below.Over, below.HasOver = c.UpTo, true
+	}
+	below.Name = classNames[len(highest)]
+	return append(out, below)
+}
+
+// Class puts a moisture into its class, recorded to the tenth first. Grain is
+// a name of [MoistureGrains]; capitals do not matter.
+func Class(grain string, moisture quantity.Amount) (MoistureClass, error) {
+	row, err := findMoistureRow(grain)
+	if err != nil {
+		return MoistureClass{}, err
+	}
+	f := Factor{ID: Moisture, Name: "Moisture", Unit: quantity.Percent, Record: toTenth,
+		Min: quantity.Zero(quantity.Percent), Max: quantity.Int(100, quantity.Percent)}
+	moisture, err = f.accept(moisture)
+	if err != nil {
+		return MoistureClass{}, err
+	}
+	return row.class(f.Recorded(moisture)), nil
+}
+
+func (row moistureRow) class(recorded quantity.Amount) MoistureClass {
+	ladder := row.ladder()
+	for _, c := range ladder {
+		if !c.HasUpTo || !recorded.More(c.UpTo) {
+			c.Moisture = recorded
+			return c
+		}
+	}
+	return MoistureClass{} // not reached: the last class is open
+}
+
+// LowestTough is the lowest moisture at which the grain is tough; false where
+// the order has no tough class for it. Grain dried for pay may not be brought
+// below this less a tenth (Canada Grain Regulations, SOR/2018-176).
+func LowestTough(grain string) (quantity.Amount, bool, error) {
+	row, err := findMoistureRow(grain)
+	if err != nil {
+		return quantity.Amount{}, false, err
+	}
+	for _, c := range row.ladder() {
+		if c.Name == "tough" {
+			return c.Over.Add(tenthPercent), true, nil
+		}
+	}
+	return quantity.Amount{}, false, nil
+}
+
+// ShrinkFloor is the lowest moisture that weight may be shrunk to: the lowest
+// tough moisture less 0.1.
+func ShrinkFloor(grain string) (quantity.Amount, bool, error) {
+	tough, ok, err := LowestTough(grain)
+	if !ok || err != nil {
+		return quantity.Amount{}, false, err
+	}
+	return tough.Sub(tenthPercent), true, nil
+}
+
+// Classes lists a grain's classes, driest first.
+func Classes(grain string) ([]MoistureClass, error) {
+	row, err := findMoistureRow(grain)
+	if err != nil {
+		return nil, err
+	}
+	return row.ladder(), nil
+}

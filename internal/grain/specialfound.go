@@ -1,0 +1,83 @@
+package grain
+
+import (
+	"fmt"
+	"strings"
+)
+
+// answer is what the results say to a rule.
+type answer int
+
+const (
+	no answer = iota
+	notTested
+	yes
+)
+
+// addSpecial finds the special grades the sample earned and those that cannot
+// be told.
+func (g *GradeResult) addSpecial(r results) {
+	for _, s := range r.commodity.Special {
+		found, because := s.ask(r)
+		switch found {
+		case yes:
+			g.Special = append(g.Special, s.Name)
+			g.SpecialBecause = append(g.SpecialBecause, fmt.Sprintf("%s: %s (%s)", s.Name, because, s.Source))
+		case notTested:
+			g.SpecialNotTested = append(g.SpecialNotTested, s.Name)
+		}
+	}
+}
+
+// ask goes through the ways to earn the word: one that holds is enough.
+func (s SpecialGrade) ask(r results) (answer, string) {
+	out := no
+	for _, way := range s.Any {
+		found, because := r.askAll(way)
+		if found == yes {
+			return yes, because
+		}
+		out = max(out, found)
+	}
+	return s.askWord(r, out)
+}
+
+// askWord lets the tester's own yes stand, and the tester's no where the
+// counts were not taken.
+func (s SpecialGrade) askWord(r results, byCount answer) (answer, string) {
+	word, given := r.recorded[s.Word]
+	switch {
+	case !given:
+		return byCount, ""
+	case word.Equal(Yes):
+		return yes, r.name(s.Word) + ": yes, by the tester"
+	}
+	return no, ""
+}
+
+// askAll needs every condition of one way to hold.
+func (r results) askAll(way []Condition) (answer, string) {
+	out := yes
+	var because []string
+	for _, c := range way {
+		result, tested := r.recorded[c.Factor]
+		switch {
+		case !tested:
+			out = min(out, notTested)
+		case !c.holds(result):
+			return no, ""
+		default:
+			because = append(because, r.condition(c))
+		}
+	}
+	return out, strings.Join(because, "; ")
+}
+
+// condition is a condition that holds, as a sentence: "Ergot 0.06 % is over
+// 0.05 %".
+func (r results) condition(c Condition) string {
+	if f, _ := r.commodity.Factor(c.Factor); f.YesNo {
+		return f.Name + ": yes"
+	}
+	return fmt.Sprintf("%s %s is %s %s", r.name(c.Factor), r.show(c.Factor, r.recorded[c.Factor]), c.Relation, r.show(c.Factor, c.Figure))
+}
