@@ -1,0 +1,190 @@
+package scalelink
+
+import (
+	"errors"
+	"io"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+)
+
+func TestLatestFollowsTheLine(t *testing.T) {
+	clock, dialer := newStepClock(), newWires()
+	line := openLine(t, dialer, settings(clock))
+	end := dialer.end(line)
+	say(t, line, end, "[+   52300lb G M]\r\n")
+	shows(t, line, "52300", Motion)
+	clock.pass(3 * time.Second)
+	shows(t, line, "52300", Motion)
+	clock.pass(time.Millisecond)
+	refuses(t, line, "is 3s old; more than 3s is too old")
+	say(t, line, end, "[+   52320lb G S]\r\n")
+	shows(t, line, "52320", Stable)
+	if got, _ := line.Latest(); !got.At.Equal(clock.Now()) || got.Raw != "+   52320lb G S" {
+		t.Errorf("reading %+v, want it timed %s with its frame", got, clock.Now())
+	}
+}
+
+func TestLatestTellsWhyThereIsNone(t *testing.T) {
+	clock, dialer := newStepClock(), newWires()
+	line, err := New(dialer, settings(clock))
+	if err != nil {
+		t.Fatal(err)
+	}
+	refuses(t, line, "West scale is not connected (wire 1): the link is not open")
+	if err := line.Open(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	refuses(t, line, "it is being connected")
+	end := dialer.end(line)
+	refuses(t, line, "is connected and has sent nothing yet")
+	say(t, line, end, "[+   52300oz G S]\r\n")
+	refuses(t, line, `"oz" in field "unit" is not in the profile`)
+	lost := line.Changed()
+	end.Close()
+	<-lost
+	refuses(t, line, "the indicator ended the connection; it is tried again 1s later")
+	if err := line.Close(); err != nil {
+		t.Fatal(err)
+	}
+	refuses(t, line, "the link is not open")
+}
+
+// A reading from before the line was lost is not shown after it is back.
+func TestOldReadingsDoNotSurviveALostLine(t *testing.T) {
+	clock, dialer := newStepClock(), newWires()
+	line := openLine(t, dialer, settings(clock))
+	end := dialer.end(line)
+	say(t, line, end, "[+   52300lb G S]\r\n")
+	end.Close()
+	clock.step()
+	dialer.end(line)
+	refuses(t, line, "has sent nothing yet")
+}
+
+func TestConnectingAgainWaitsLongerEachTime(t *testing.T) {
+	clock, dialer := newStepClock(), newWires()
+	dialer.refuse = errors.New("no such wire")
+	s := settings(clock)
+	s.Backoff = Backoff{First: time.Second, Most: 6 * time.Second}
+	line := openLine(t, dialer, s)
+	var waits []time.Duration
+	for range 5 {
+		waits = append(waits, <-clock.asked)
+		refuses(t, line, "no such wire; it is tried again "+waits[len(waits)-1].String()+" later")
+		if len(waits) == 5 {
+			dialer.refuse = nil // the line is asleep: nothing reads this now
+		}
+		clock.goOn <- struct{}{}
+	}
+	end := dialer.end(line)
+	say(t, line, end, "[+   52300lb G S]\r\n")
+	end.Close()
+	waits = append(waits, clock.step()) // a reading came, so it starts over
+	(dialer.end(line)).Close()
+	waits = append(waits, clock.step()) // none came this time
+	want := []time.Duration{1, 2, 4, 6, 6, 1, 2}
+	for i := range want {
+		want[i] *= time.Second
+	}
+	if !slices.Equal(waits, want) {
+		t.Errorf("waits %v, want %v", waits, want)
+	}
+}
+
+func TestNoiseIsToldAndTheLineOpenedAgain(t *testing.T) {
+	clock, dialer := newStepClock(), newWires()
+	line := openLine(t, dialer, settings(clock))
+	end := dialer.end(line)
+	go io.WriteString(end, strings.Repeat("~", 2*mostJunk))
+	<-clock.asked
+	refuses(t, line, "none of them made a frame; check the speed, the parity and the profile; it is tried again 1s later")
+}
+
+func TestOpenAndClose(t *testing.T) {
+	dialer := newWires()
+	line := openLine(t, dialer, settings(newStepClock()))
+	if err := line.Open(t.Context()); err == nil || !strings.Contains(err.Error(), "West scale is already open") {
+		t.Errorf("a second Open gave %v, want a refusal", err)
+	}
+	end := dialer.end(line)
+	for range 2 {
+		if err := line.Close(); err != nil {
+			t.Error(err)
+		}
+	}
+	if _, err := end.Read(make([]byte, 1)); !errors.Is(err, io.EOF) {
+		t.Errorf("the wire is still open after Close: %v", err)
+	}
+	if err := line.Open(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	say(t, line, dialer.end(line), "[+   52300lb G S]\r\n")
+}
+
+// An indicator that must be asked is asked once for each frame, and twice at
+// first where the first answer is thrown away.
+func TestAsking(t *testing.T) {
+	for _, tt := range []struct {
+		profile Profile
+		first   string
+		answer  string
+	}{
+		{ExampleColumns(), "?", "[+   52300lb G S]\r\n"},
+		{ExamplePattern(), "??", "00 lb\nsettled 52300 lb\n"},
+	} {
+		clock, dialer := newStepClock(), newWires()
+		s := settings(clock)
+		s.Profile, s.Profile.Ask = tt.profile, "?"
+		line := openLine(t, dialer, s)
+		end := dialer.end(line)
+		asked := make([]byte, len(tt.first))
+		if _, err := io.ReadFull(end, asked); err != nil || string(asked) != tt.first {
+			t.Fatalf("%s: first asked %q, %v; want %q", tt.profile.Name, asked, err, tt.first)
+		}
+		say(t, line, end, tt.answer)
+		shows(t, line, "52300", Stable)
+		if d := clock.step(); d != askPause {
+			t.Errorf("%s: asked again after %s, want %s", tt.profile.Name, d, askPause)
+		}
+		if _, err := io.ReadFull(end, asked[:1]); err != nil || asked[0] != '?' {
+			t.Errorf("%s: not asked again: %q, %v", tt.profile.Name, asked[:1], err)
+		}
+	}
+}
+
+func TestSettingsCheck(t *testing.T) {
+	mute := ExampleColumns()
+	mute.Fields = mute.Fields[:4]
+	tests := []struct {
+		name   string
+		change func(*Settings)
+		want   []string
+	}{
+		{"good", func(*Settings) {}, nil},
+		{"rest by rule", func(s *Settings) { s.Profile, s.Steady = mute, Steady{1, 3} }, nil},
+		{"rest never known", func(s *Settings) { s.Profile = mute }, []string{"does not tell motion, so say how many readings"}},
+		{"bad waits", func(s *Settings) { s.Backoff = Backoff{First: 2, Most: 1} }, []string{"must not be below zero"}},
+		{"all at once", func(s *Settings) { *s = Settings{Steady: Steady{1, 1}, Fresh: -1} },
+			[]string{"it has no name", "The scale has no name", "2 to 100 readings", "must not be below zero"}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			s := settings(newStepClock())
+			tt.change(&s)
+			_, err := New(newWires(), s)
+			if (err == nil) != (len(tt.want) == 0) {
+				t.Fatalf("New = %v, want faults %q", err, tt.want)
+			}
+			for _, want := range tt.want {
+				if !strings.Contains(err.Error(), want) {
+					t.Errorf("New = %q lacks %q", err, want)
+				}
+			}
+		})
+	}
+	if _, err := New(TCP{Address: "nowhere"}, Settings{}); err == nil || !strings.Contains(err.Error(), "not a host and a port") || !strings.Contains(err.Error(), "The scale has no name") {
+		t.Errorf("New = %v, want the dialer's faults and the settings'", err)
+	}
+}

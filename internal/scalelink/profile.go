@@ -1,0 +1,95 @@
+package scalelink
+
+import (
+	_ "embed"
+	"errors"
+	"fmt"
+
+	"github.com/BurntSushi/toml"
+)
+
+// Profile describes the frames of one kind of indicator, as data.
+//
+// A frame is Start, a body, End. Fields are found in the body either by column
+// (First and Last of each field; the body is then exactly Length bytes) or by
+// Pattern, a regular expression with one named group per field, which must
+// match the whole body (then at most Length bytes). Text found in a field is
+// trimmed of blanks and looked up in its Means; text that is not there refuses
+// the frame. What a frame never says is said by Always.
+type Profile struct {
+	Name    string   `toml:"name"`
+	Note    string   `toml:"note"`
+	Start   string   `toml:"start"` // may be empty: frames are then parted by End alone
+	End     string   `toml:"end"`
+	Length  int      `toml:"length"`
+	Pattern string   `toml:"pattern"`
+	Always  []string `toml:"always"` // words that hold unless a field says otherwise
+	Ask     string   `toml:"ask"`    // bytes that ask for one frame; empty when frames come unasked
+	Fields  []Field  `toml:"field"`
+}
+
+// Field is one place in the body. The field called "weight" holds the digits;
+// every other field has Means, or Bits for indicators that pack several
+// answers into one byte, or both.
+type Field struct {
+	Name  string            `toml:"name"`
+	First int               `toml:"first"` // column of the first byte, counted from 1; unused with a pattern
+	Last  int               `toml:"last"`
+	Means map[string]string `toml:"means"` // text of the field to a word
+	Bits  []Bit             `toml:"bit"`
+}
+
+// Bit is one bit of a field that is one byte wide: bit 0 is worth 1, bit 7 is
+// worth 128. Set and Clear are words; "normal" says nothing.
+type Bit struct {
+	Bit   int    `toml:"bit"`
+	Set   string `toml:"set"`
+	Clear string `toml:"clear"`
+}
+
+// weightField is the name of the field that holds the digits.
+const weightField = "weight"
+
+// ParseProfile reads a profile from TOML. File is named in messages. Unknown
+// keys and every fault that [Profile.Check] knows are returned together.
+func ParseProfile(file string, text []byte) (Profile, error) {
+	var p Profile
+	meta, err := toml.Decode(string(text), &p)
+	if err != nil {
+		var syntax toml.ParseError
+		if errors.As(err, &syntax) {
+			return Profile{}, fmt.Errorf("%s, line %d: %s", file, syntax.Position.Line, syntax.Message)
+		}
+		return Profile{}, fmt.Errorf("%s: %w", file, err)
+	}
+	var faults []error
+	for _, key := range meta.Undecoded() {
+		faults = append(faults, fmt.Errorf("%s: the key %q is not one of a scale profile. Remove it or mend its spelling.", file, key))
+	}
+	if err := errors.Join(append(faults, p.Check())...); err != nil {
+		return Profile{}, err
+	}
+	return p, nil
+}
+
+//go:embed profiles/example-columns.toml
+var exampleColumns []byte
+
+//go:embed profiles/example-pattern.toml
+var examplePattern []byte
+
+// ExampleColumns is the shipped profile with fields by column. The simulator
+// speaks it.
+func ExampleColumns() Profile { return mustShip("example-columns.toml", exampleColumns) }
+
+// ExamplePattern is the shipped profile with fields by regular expression.
+func ExamplePattern() Profile { return mustShip("example-pattern.toml", examplePattern) }
+
+// mustShip panics on a shipped profile that is broken, which a test finds.
+func mustShip(file string, text []byte) Profile {
+	p, err := ParseProfile(file, text)
+	if err != nil {
+		panic(err)
+	}
+	return p
+}

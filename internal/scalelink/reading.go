@@ -1,0 +1,58 @@
+package scalelink
+
+import (
+	"time"
+
+	"tenthpoint/internal/quantity"
+)
+
+// State is what an indicator says of its own reading. The states are ordered:
+// when a frame says two things, the worse is believed.
+type State int
+
+const (
+	Unsaid State = iota // the frame says nothing about motion
+	Stable              // at rest
+	Motion              // the weight is still moving
+	Under               // below what the scale can show
+	Over                // above what the scale can show
+	Fault               // the indicator says it is broken
+)
+
+var stateWords = [...]string{"unsaid", "stable", "motion", "under", "over", "fault"}
+
+// String is the word a profile uses for the state.
+func (s State) String() string { return stateWords[s] }
+
+// Mode is which weight the indicator shows.
+type Mode int
+
+const (
+	ModeUnsaid Mode = iota // the frame does not tell; taken as gross
+	Gross                  // everything on the deck
+	Net                    // the deck less a tare held in the indicator
+)
+
+var modeWords = [...]string{"unsaid", "gross", "net"}
+
+// String is the word a profile uses for the mode.
+func (m Mode) String() string { return modeWords[m] }
+
+// Reading is one frame, understood. Weight is in lb, kg or t, as the indicator
+// shows it; it is nought, with its unit, when State is Under, Over or Fault,
+// for then the digits mean nothing. Raw is the frame without its start and end
+// bytes, unprintable bytes escaped, fit to be kept in the book beside the
+// weight. At is when the frame had arrived.
+type Reading struct {
+	Weight quantity.Amount
+	State  State
+	Mode   Mode
+	Raw    string
+	At     time.Time
+}
+
+// IsStable reports a weight at rest.
+func (r Reading) IsStable() bool { return r.State == Stable }
+
+// hasWeight reports whether the digits of the frame mean a weight.
+func (r Reading) hasWeight() bool { return r.State < Under }

@@ -1,0 +1,61 @@
+package scalelink
+
+import (
+	"errors"
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Scale is the deck and what it may weigh. Capacity and Division are weights
+// above zero in the unit the indicator shows; both stand on the scale's plate.
+type Scale struct {
+	Name     string
+	Capacity quantity.Amount
+	Division quantity.Amount
+}
+
+// mostPercent is the largest share of capacity that may be indicated or
+// recorded. Source: NIST Handbook 44, section 2.20, S.1.7 (as quoted).
+var mostPercent = quantity.Int(105, quantity.Plain)
+
+// Check returns every fault of the plate's figures at once, joined.
+func (s Scale) Check() error {
+	var faults []error
+	if s.Name == "" {
+		faults = append(faults, errors.New("The scale has no name. Give it the one printed on tickets."))
+	}
+	unit := s.Capacity.Unit()
+	if !unit.IsMass() || unit != s.Division.Unit() {
+		return errors.Join(append(faults, fmt.Errorf("Scale %s: capacity %s and division %s must be weights in one unit. Copy both from the scale's plate.", s.Name, s.Capacity, s.Division))...)
+	}
+	if s.Division.Sign() <= 0 || s.Capacity.Sign() <= 0 {
+		faults = append(faults, fmt.Errorf("Scale %s: capacity %s and division %s must be above zero. Copy both from the scale's plate.", s.Name, s.Capacity, s.Division))
+	} else if !s.isWhole(s.Capacity) {
+		faults = append(faults, fmt.Errorf("Scale %s: capacity %s is not a whole number of divisions of %s. Copy both from the scale's plate.", s.Name, s.Capacity, s.Division))
+	}
+	return errors.Join(faults...)
+}
+
+// Most is the largest weight taken: capacity x 105 / 100.
+func (s Scale) Most() quantity.Amount {
+	return s.Capacity.Mul(mostPercent).Div(quantity.Int(100, quantity.Plain))
+}
+
+// below is the weight brought down to whole divisions.
+func (s Scale) below(weight quantity.Amount) quantity.Amount {
+	step, _ := s.Division.Decimal()
+	return quantity.Rounding{Step: step, Rule: quantity.Down}.Apply(weight)
+}
+
+func (s Scale) isWhole(weight quantity.Amount) bool { return s.below(weight).Equal(weight) }
+
+// divisions is how many divisions a whole weight is.
+func (s Scale) divisions(weight quantity.Amount) int64 {
+	count, _ := quantity.To("1", quantity.Down).Apply(weight.Div(s.Division)).Decimal()
+	return count.IntPart()
+}
+
+func (s Scale) ofDivisions(count int64) quantity.Amount {
+	return s.Division.Mul(quantity.Int(count, quantity.Plain))
+}

@@ -1,0 +1,69 @@
+package scalelink
+
+import (
+	"errors"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Steady is the rule that calls a weight at rest: the last Readings readings
+// are all of one unit and lie within Divisions scale divisions of each other.
+// The zero Steady asks for nothing and believes the indicator.
+//
+// It is used for indicators that do not tell motion, and may be laid on top of
+// those that do; then both must agree.
+type Steady struct {
+	Divisions int
+	Readings  int
+}
+
+func (s Steady) check() error {
+	if s == (Steady{}) || s.Divisions >= 0 && s.Readings >= 2 && s.Readings <= 100 {
+		return nil
+	}
+	return errors.New("A weight is called at rest after 2 to 100 readings within 0 or more divisions. Change the scale's set-up.")
+}
+
+// rest remembers the last readings and judges a new one by the rule.
+type rest struct {
+	rule   Steady
+	within quantity.Amount
+	last   []quantity.Amount
+}
+
+func newRest(rule Steady, division quantity.Amount) *rest {
+	return &rest{rule: rule, within: division.Mul(quantity.Int(int64(rule.Divisions), quantity.Plain))}
+}
+
+// judge gives the reading the state the rule finds. States worse than motion
+// stand, and start the count again.
+func (r *rest) judge(reading Reading) Reading {
+	if r.rule == (Steady{}) {
+		return reading
+	}
+	if !reading.hasWeight() || reading.Weight.Unit() != r.within.Unit() {
+		r.forget()
+		return reading
+	}
+	if len(r.last) == r.rule.Readings {
+		r.last = append(r.last[:0], r.last[1:]...)
+	}
+	r.last = append(r.last, reading.Weight)
+	found := Motion
+	if len(r.last) == r.rule.Readings && r.spread().Cmp(r.within) <= 0 {
+		found = Stable
+	}
+	reading.State = max(reading.State, found)
+	return reading
+}
+
+// forget starts the count again, as after a lost line.
+func (r *rest) forget() { r.last = r.last[:0] }
+
+func (r *rest) spread() quantity.Amount {
+	least, most := r.last[0], r.last[0]
+	for _, w := range r.last {
+		least, most = quantity.Min(least, w), quantity.Max(most, w)
+	}
+	return most.Sub(least)
+}
