@@ -33,6 +33,16 @@ func (a Amount) Fixed(places int32) string {
 	return group(a.num.StringFixed(places))
 }
 
+// Written is figure and unit with the decimals the figure was written with:
+// "15.0 %" stays "15.0 %". Use it for figures that people wrote, not for
+// products, which carry the decimals of all their factors.
+func (a Amount) Written() string {
+	if !a.isWhole() || a.num.Exponent() >= 0 {
+		return a.String()
+	}
+	return a.FixedString(-a.num.Exponent())
+}
+
 // String is figure and unit: "52,300 lb", "15.5 %", "$0.045/bu/pt".
 func (a Amount) String() string { return withUnit(a.Figure(), a.unit) }
 

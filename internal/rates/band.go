@@ -38,10 +38,10 @@ func (b Band) Contains(a quantity.Amount) bool {
 func (b Band) String() string {
 	low, high := "", ""
 	if b.HasLow {
-		low = word(b.LowIn, "from ", "over ") + b.Low.String()
+		low = word(b.LowIn, "from ", "over ") + b.Low.Written()
 	}
 	if b.HasHigh {
-		high = word(b.HighIn, "up to ", "under ") + b.High.String()
+		high = word(b.HighIn, "up to ", "under ") + b.High.Written()
 	}
 	switch {
 	case low == "" && high == "":

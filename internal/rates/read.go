@@ -46,7 +46,7 @@ func (r *reader) read() {
 	r.drying()
 	r.discounts()
 	shares, _ := r.root.Table("shares", true)
-	r.e.Shares = Shares{Remainder: shares.Choice("remainder", "first", "last", "largest"), Row: row(shares, "remainder")}
+	r.e.Shares = Shares{Remainder: shares.Choice("remainder", "first", "last", "largest"), Row: shares.Place("remainder")}
 	r.order(head)
 }
 
@@ -111,7 +111,7 @@ func (r *reader) rounding() {
 
 // cell reads a required figure with its place.
 func cell(t *tomlfile.Table, key string, units ...quantity.Unit) Cell {
-	return Cell{Amount: t.Amount(key, units...), Row: row(t, key)}
+	return Cell{Amount: t.Amount(key, units...), Row: t.Place(key)}
 }
 
 // optionalCell reads a figure that may be left out.
@@ -120,17 +120,7 @@ func optionalCell(t *tomlfile.Table, key string, units ...quantity.Unit) Cell {
 	if !ok {
 		return Cell{}
 	}
-	return Cell{Amount: a, Row: row(t, key)}
-}
-
-// row is the place of a key for people.
-func row(t *tomlfile.Table, key string) string {
-	return fmt.Sprintf("%s.%s, line %d", t.Path(), key, t.Line(key))
-}
-
-// rulePlace is the place of a whole table.
-func rulePlace(t *tomlfile.Table) string {
-	return fmt.Sprintf("%s, line %d", t.Path(), t.Line(""))
+	return Cell{Amount: a, Row: t.Place(key)}
 }
 
 // moistureCell reads a moisture and holds it above nought and below 100 %.
@@ -162,11 +152,11 @@ func basis(t *tomlfile.Table) Basis {
 func step(t *tomlfile.Table) Step {
 	text := t.Text("step")
 	if text == "continuous" {
-		return Step{Rounding: quantity.Unrounded, Row: row(t, "step")}
+		return Step{Rounding: quantity.Unrounded, Row: t.Place("step")}
 	}
 	r, err := quantity.ParseRounding(text)
 	if text != "" && err != nil {
 		t.Wrong("step", fmt.Sprintf("%s.step: %v", t.Path(), err), "Write \"continuous\", or the step in points and the rule, such as \"0.5 up\".")
 	}
-	return Step{Rounding: r, Row: row(t, "step")}
+	return Step{Rounding: r, Row: t.Place("step")}
 }

@@ -21,7 +21,8 @@ func (r *reader) discounts() {
 }
 
 func (r *reader) discount(t *tomlfile.Table) Discount {
-	d := Discount{Row: rulePlace(t), Label: t.Text("label"), Basis: basis(t)}
+	t.Call("discount " + t.OptionalText("factor"))
+	d := Discount{Row: t.Place(""), Label: t.Text("label"), Basis: basis(t)}
 	d.Factor = r.factor(t)
 	d.ID = t.OptionalText("id")
 	if d.ID == "" {
@@ -81,7 +82,8 @@ func factorUnits(f grain.Factor) []quantity.Unit {
 
 func (r *reader) byTable(t *tomlfile.Table, d *Discount, units []quantity.Unit) {
 	rows := t.Tables("row")
-	for _, row := range rows {
+	for i, row := range rows {
+		row.Call(fmt.Sprintf("discount %s row %d", d.ID, i+1))
 		b := band(row, units...)
 		if b.Refuse = row.Has("refuse") && row.Bool("refuse"); !b.Refuse {
 			b.Cell, b.Gives = r.figure(row, d.Of)

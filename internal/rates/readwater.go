@@ -11,7 +11,7 @@ var percentPerPoint = quantity.Percent.Per(quantity.Point)
 
 func (r *reader) shrink() {
 	t, _ := r.root.Table("shrink", true)
-	s := Shrink{Row: rulePlace(t), Credit: "none", Rounding: t.OptionalRounding("round", r.e.Rounding.Weight)}
+	s := Shrink{Row: t.Place(""), Credit: "none", Rounding: t.OptionalRounding("round", r.e.Rounding.Weight)}
 	s.Method = ShrinkMethod(t.Choice("method", string(Water), string(PerPoint), string(ShrinkTable), string(NoShrink)))
 	if s.Method == NoShrink {
 		r.e.Shrink = s
@@ -67,7 +67,7 @@ func shrinkTable(t *tomlfile.Table) []Band {
 
 func (r *reader) handling() {
 	t, _ := r.root.Table("handling", true)
-	h := Handling{Row: rulePlace(t), Rounding: t.OptionalRounding("round", r.e.Rounding.Weight)}
+	h := Handling{Row: t.Place(""), Rounding: t.OptionalRounding("round", r.e.Rounding.Weight)}
 	h.Method = HandlingMethod(t.Choice("method", string(NoHandling), string(OfWet), string(OfDried)))
 	if h.Method != NoHandling && h.Method != "" {
 		h.Rate = percentCell(t, "rate")
@@ -78,7 +78,7 @@ func (r *reader) handling() {
 
 func (r *reader) drying() {
 	t, _ := r.root.Table("drying", true)
-	d := Drying{Row: rulePlace(t), Rounding: t.OptionalRounding("round", r.e.Rounding.Money)}
+	d := Drying{Row: t.Place(""), Rounding: t.OptionalRounding("round", r.e.Rounding.Money)}
 	d.Method = DryingMethod(t.Choice("method", string(NoDrying), string(DryPerPoint), string(DryBandsEach), string(DryBandsWhole)))
 	if d.Method == NoDrying || d.Method == "" {
 		r.e.Drying = d

@@ -9,7 +9,7 @@ import (
 )
 
 var basisNames = map[rates.Basis]string{
-	rates.Net: "Net", rates.Clean: "Wet", rates.Dry: "Dry", rates.Left: "Remaining",
+	rates.Net: "Wet", rates.Clean: "Wet", rates.Dry: "Dry", rates.Left: "Remaining",
 }
 
 var unitNames = map[quantity.Unit]string{
@@ -22,7 +22,7 @@ var unitNames = map[quantity.Unit]string{
 func (d *desk) amountOn(b rates.Basis, rate quantity.Unit) *working.Step {
 	per := perUnit(rate)
 	weight := d.on(b)
-	id := fmt.Sprintf("units.%s.%s", weight.ID(), per)
+	id := unitsID(weight, per)
 	if known, ok := d.units[id]; ok {
 		return known
 	}
@@ -57,6 +57,20 @@ func (d *desk) inUnits(id, label string, weight *working.Step, unit quantity.Uni
 	return d.sheet.Work(id, label, working.Times(weight, working.Const(factor)), d.places().Quantity, "")
 }
 
+// settledIn is the settled weight in the unit it is paid by, taken over from
+// the line where a rate already met it.
+func (d *desk) settledIn(unit quantity.Unit) *working.Step {
+	label := "Settled " + unitNames[unit]
+	if known, ok := d.units[unitsID(d.left, unit)]; ok {
+		return d.sheet.Work("quantity", label, working.Same(known), d.places().Quantity, "")
+	}
+	return d.inUnits("quantity", label, d.out.Settled, unit)
+}
+
+func unitsID(weight *working.Step, unit quantity.Unit) string {
+	return fmt.Sprintf("units.%s.%s", weight.ID(), unit)
+}
+
 // bushel is the legal weight of a bushel, written down once.
 func (d *desk) bushel() *working.Step {
 	if known, ok := d.sheet.Step("bushel"); ok {
@@ -70,7 +84,7 @@ func (d *desk) quantities() {
 	d.sheet.Section("Quantity")
 	d.out.Settled = d.sheet.Work("settled", "Weight settled", working.Same(d.left), quantity.Unrounded, "")
 	settle := d.edition.Units.Settle
-	d.out.Quantity = d.inUnits("quantity", "Settled "+unitNames[settle], d.out.Settled, settle)
+	d.out.Quantity = d.settledIn(settle)
 	switch {
 	case settle == quantity.Bushel && d.dry.Value().Equal(d.left.Value()):
 		d.out.Bushels = d.out.Quantity

@@ -64,9 +64,9 @@ func (d *desk) turnedAway(rule rates.Discount, found *working.Step) bool {
 	limit := "is present"
 	switch {
 	case over:
-		limit = fmt.Sprintf("is %s, over the limit of %s", found.Printed(), rule.RefuseOver.Amount)
+		limit = fmt.Sprintf("is %s, over the limit of %s", found.Printed(), rule.RefuseOver.Amount.Written())
 	case under:
-		limit = fmt.Sprintf("is %s, under the limit of %s", found.Printed(), rule.RefuseUnder.Amount)
+		limit = fmt.Sprintf("is %s, under the limit of %s", found.Printed(), rule.RefuseUnder.Amount.Written())
 	}
 	return d.refusedBy(rule, limit)
 }
@@ -114,7 +114,7 @@ func (d *desk) perUnit(rule rates.Discount, found *working.Step) {
 		if rule.Above {
 			side = "above"
 		}
-		d.noDiscount(rule, fmt.Sprintf("%s is not %s the base, %s", found.Printed(), side, rule.Base.Amount))
+		d.noDiscount(rule, fmt.Sprintf("%s is not %s the base, %s", found.Printed(), side, rule.Base.Amount.Written()))
 		return
 	}
 	id := "discount." + rule.ID

@@ -17,7 +17,7 @@ func (d *desk) drying() {
 		return
 	}
 	if !d.out.Moisture.Value().More(rule.Trigger.Amount) {
-		d.noDrying(fmt.Sprintf("%s is not above the trigger, %s", d.out.Moisture.Printed(), rule.Trigger.Amount))
+		d.noDrying(fmt.Sprintf("%s is not above the trigger, %s", d.out.Moisture.Printed(), rule.Trigger.Amount.Written()))
 		return
 	}
 	to := d.rate("drying.to", "Drying counts down to", rule.To)

@@ -31,7 +31,7 @@ func (d *desk) record(f grain.Factor, found Finding) *working.Step {
 	if found.Present {
 		present, remark = quantity.Int(1, quantity.Count), "present"
 	}
-	return d.sheet.Note(d.sheet.Given(id, f.Name, present, quantity.Unrounded, found.Source), remark)
+	return d.sheet.Word(d.sheet.Given(id, f.Name, present, quantity.Unrounded, found.Source), remark)
 }
 
 // dockage takes off the material that is not grain, before anything else.

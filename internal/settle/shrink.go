@@ -74,7 +74,7 @@ func (d *desk) takePercent(rule rates.Shrink, percent, weight *working.Step) {
 // edition says so over-dry grain is credited with the water it lacks.
 func (d *desk) notWet(rule rates.Shrink) {
 	moisture := d.out.Moisture
-	reason := fmt.Sprintf("%s is not above the trigger, %s", moisture.Printed(), rule.Trigger.Amount)
+	reason := fmt.Sprintf("%s is not above the trigger, %s", moisture.Printed(), rule.Trigger.Amount.Written())
 	overDry := moisture.Value().Less(rule.To.Amount)
 	if !overDry || rule.Credit != "dry-matter" {
 		if overDry {
@@ -134,7 +134,7 @@ func (d *desk) noHandling(reason string) {
 // nowDry keeps what is left after shrink and handling as the dry weight.
 func (d *desk) nowDry() {
 	d.dry = d.sheet.Work("dry", "Dry-equivalent weight", working.Same(d.left), quantity.Unrounded, "")
-	d.out.Dry = d.dry
+	d.out.Dry, d.left = d.dry, d.dry
 }
 
 // rate writes a cell of the edition down.

@@ -14,6 +14,7 @@ import (
 type Table struct {
 	file     *File
 	path     string
+	title    string // the table's name for people, where it has a better one
 	values   map[string]any
 	used     map[string]bool
 	children []*Table
@@ -21,6 +22,23 @@ type Table struct {
 
 // Path is the table's place in the file: "drying", "discount.0".
 func (t *Table) Path() string { return t.path }
+
+// Call gives the table a name for people in place of its path, so that a row
+// of the third discount is quoted as "discount damage".
+func (t *Table) Call(title string) { t.title = title }
+
+// Place is where a key stands, for people: "shrink.to, line 35". An empty key
+// is the table itself.
+func (t *Table) Place(key string) string {
+	name := t.path
+	if t.title != "" {
+		name = t.title
+	}
+	if key != "" {
+		name += ", " + key
+	}
+	return fmt.Sprintf("%s, line %d", name, t.Line(key))
+}
 
 // Line is where a key of the table stands, or the table's own heading when the
 // key is missing or empty.

@@ -40,6 +40,12 @@ func (s *Sheet) Skip(id, label string, unit quantity.Unit, r quantity.Rounding, 
 	return s.add(&Step{id: id, label: label, kind: NotApplied, exact: quantity.Zero(unit), rounding: r, note: reason, source: source})
 }
 
+// Word prints a word in place of a step's figure, for what is present or not.
+func (s *Sheet) Word(step *Step, word string) *Step {
+	step.words = word
+	return step
+}
+
 // Note adds a remark to a step just written.
 func (s *Sheet) Note(step *Step, remark string) *Step {
 	step.note = remark

@@ -28,6 +28,7 @@ type Step struct {
 	exact, value       quantity.Amount
 	rounding           quantity.Rounding
 	source, note       string
+	words              string // printed in place of the figure
 }
 
 // ID is the step's stable name, such as "shrink.water"; it is unique on its
@@ -61,7 +62,18 @@ func (s *Step) Source() string { return s.source }
 func (s *Step) Note() string { return s.note }
 
 // Printed is the value with its unit, in as many decimals as its rounding has.
-func (s *Step) Printed() string { return s.value.FixedString(s.rounding.Places()) }
+//
+// Figures from outside that are not rounded keep the decimals they were
+// written with.
+func (s *Step) Printed() string {
+	switch {
+	case s.words != "":
+		return s.words
+	case s.rounding.IsExact() && s.expr == nil:
+		return s.value.Written()
+	}
+	return s.value.FixedString(s.rounding.Places())
+}
 
 // Formula is the calculation in the labels of its steps, empty for figures
 // from outside.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"tenthpoint/internal/quantity"
 )
 
 // Text writes the sheet out for people, width characters wide: each step's
@@ -57,7 +59,8 @@ func (s *Step) roundingWords() string {
 	if s.rounding.IsExact() || s.exact.Equal(s.value) {
 		return ""
 	}
-	return fmt.Sprintf(" → %s (to %s, %s)", s.Printed(), s.rounding.Step.String(), s.rounding.Rule)
+	step := quantity.New(s.rounding.Step, s.value.Unit()).Written()
+	return fmt.Sprintf(" → %s (to %s, %s)", s.Printed(), step, s.rounding.Rule)
 }
 
 // spread sets left and right at the two edges of a line.
