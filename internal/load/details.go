@@ -1,6 +1,8 @@
 package load
 
 import (
+	"encoding/json"
+
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 )
@@ -129,7 +131,7 @@ type Moisture struct {
 	Reason      string          `json:"reason,omitempty"`
 	// Bench is the bench's own record of dial, temperature and replicates, from
 	// which Percent was worked; empty for a figure taken as it was given.
-	Bench []byte `json:"bench,omitempty"`
+	Bench json.RawMessage `json:"bench,omitempty"`
 }
 
 // Finding is one other result of the sample.

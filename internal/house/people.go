@@ -1,0 +1,110 @@
+package house
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Grower is one who brings grain.
+type Grower struct {
+	ID      string `json:"id"`
+	Name    string `json:"name"`
+	Address string `json:"address,omitempty"`
+	Phone   string `json:"phone,omitempty"`
+	// Shares are how this grower's loads are parted unless the ticket says
+	// otherwise; none means the grower owns all of it.
+	Shares []Share `json:"shares,omitempty"`
+}
+
+// Share is Parts of Of for the grower named.
+type Share struct {
+	GrowerID string          `json:"grower"`
+	Parts    quantity.Amount `json:"parts"`
+	Of       quantity.Amount `json:"of"`
+}
+
+// Kind names the fact in the journal.
+func (Grower) Kind() string { return "house.grower" }
+
+// Check says what is wrong with the grower, or nothing.
+func (g Grower) Check() error {
+	if strings.TrimSpace(g.ID) == "" || strings.TrimSpace(g.Name) == "" {
+		return fmt.Errorf("a grower has a short code and a name; got %q and %q", g.ID, g.Name)
+	}
+	if len(g.Shares) == 0 {
+		return nil
+	}
+	total := quantity.Zero(quantity.Plain)
+	for _, s := range g.Shares {
+		if s.Parts.Sign() <= 0 || s.Of.Sign() <= 0 {
+			return fmt.Errorf("the share of %s in the loads of %s is %s of %s; every share is above nought", s.GrowerID, g.Name, s.Parts, s.Of)
+		}
+		total = total.Add(s.Parts.Div(s.Of))
+	}
+	if !total.Equal(quantity.Int(1, quantity.Plain)) {
+		return fmt.Errorf("the shares of %s add to %s %%, not to 100 %%", g.Name, total.Mul(quantity.Int(100, quantity.Plain)).Figure())
+	}
+	return nil
+}
+
+// Truck is a truck that comes again, with its stored tare if it has one.
+type Truck struct {
+	ID      string           `json:"id"`
+	Plate   string           `json:"plate,omitempty"`
+	Trailer string           `json:"trailer,omitempty"`
+	Grower  string           `json:"grower,omitempty"` // id of the usual grower
+	Tare    *quantity.Amount `json:"tare,omitempty"`
+	Taken   quantity.Date    `json:"taken"` // when the tare was weighed
+}
+
+// Kind names the fact in the journal.
+func (Truck) Kind() string { return "house.truck" }
+
+// Check says what is wrong with the truck, or nothing.
+func (t Truck) Check() error {
+	switch {
+	case strings.TrimSpace(t.ID) == "":
+		return fmt.Errorf("a truck has a number or a plate; it is empty")
+	case t.Tare != nil && (!t.Tare.Unit().IsMass() || t.Tare.Sign() <= 0):
+		return fmt.Errorf("the stored tare of truck %s is %s; it is a weight above nought", t.ID, t.Tare)
+	case t.Tare != nil && t.Taken.IsZero():
+		return fmt.Errorf("the stored tare of truck %s has no day; say when it was weighed", t.ID)
+	}
+	return nil
+}
+
+// Role is what a person at the desk may do.
+type Role string
+
+// A clerk weighs and issues, a tester works the bench, a manager may also
+// void, correct, accept beyond a limit, close the day and change the set-up.
+const (
+	Clerk   Role = "clerk"
+	Tester  Role = "tester"
+	Manager Role = "manager"
+)
+
+// Person is one who works at the desk. Name is the full name that a ticket
+// prints as its weigher.
+type Person struct {
+	Name string `json:"name"`
+	Role Role   `json:"role"`
+	Gone bool   `json:"gone,omitempty"` // no longer here; kept for old tickets
+}
+
+// Kind names the fact in the journal.
+func (Person) Kind() string { return "house.person" }
+
+// Check says what is wrong with the person, or nothing.
+func (p Person) Check() error {
+	if strings.TrimSpace(p.Name) == "" {
+		return fmt.Errorf("a person at the desk has a full name; it is empty")
+	}
+	switch p.Role {
+	case Clerk, Tester, Manager:
+		return nil
+	}
+	return fmt.Errorf("%s is %q; a person is clerk, tester or manager", p.Name, p.Role)
+}

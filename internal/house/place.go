@@ -1,0 +1,53 @@
+package house
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Bin is a receiving pit or a storage bin.
+type Bin struct {
+	ID        string `json:"id"`
+	Name      string `json:"name"`
+	Commodity string `json:"commodity,omitempty"`
+}
+
+// Kind names the fact in the journal.
+func (Bin) Kind() string { return "house.bin" }
+
+// Check says what is wrong with the bin, or nothing.
+func (b Bin) Check() error {
+	if strings.TrimSpace(b.ID) == "" {
+		return fmt.Errorf("a pit or bin has a short name; it is empty")
+	}
+	return nil
+}
+
+// ContractTerms are what a grower has agreed to deliver.
+type ContractTerms struct {
+	Number    string          `json:"number"`
+	Grower    string          `json:"grower"`
+	Commodity string          `json:"commodity"`
+	Quantity  quantity.Amount `json:"quantity"` // bu, cwt or t
+	Price     quantity.Amount `json:"price"`
+	Until     quantity.Date   `json:"until"`
+}
+
+// Kind names the fact in the journal.
+func (ContractTerms) Kind() string { return "house.contract" }
+
+// Check says what is wrong with the contract, or nothing.
+func (c ContractTerms) Check() error {
+	unit := c.Quantity.Unit()
+	switch {
+	case strings.TrimSpace(c.Number) == "" || c.Grower == "" || c.Commodity == "":
+		return fmt.Errorf("a contract has a number, a grower and a commodity; one of them is empty")
+	case unit != quantity.Bushel && unit != quantity.Cwt && unit != quantity.Tonne || c.Quantity.Sign() <= 0:
+		return fmt.Errorf("contract %s is for %s; it is for bushels, hundredweight or tonnes above nought", c.Number, c.Quantity)
+	case c.Price.Unit() != quantity.Dollar.Per(unit) || c.Price.Sign() <= 0:
+		return fmt.Errorf("the price of contract %s is %s; it is money above nought per %s", c.Number, c.Price, unit)
+	}
+	return nil
+}

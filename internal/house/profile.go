@@ -1,0 +1,119 @@
+package house
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Profile is the elevator itself, as printed at the head of every ticket.
+type Profile struct {
+	Business string `json:"business"`
+	Street   string `json:"street"`
+	Town     string `json:"town"`
+	Phone    string `json:"phone"`
+	Licence  string `json:"licence,omitempty"` // warehouse licence or weighmaster number
+	// Demo marks an invented elevator: everything it prints says so.
+	Demo   bool        `json:"demo,omitempty"`
+	Scales []Scale     `json:"scales"`
+	Rules  string      `json:"rules"` // rule set: "us" or "canada"
+	Grains []GrainRule `json:"grains"`
+	// RetainDays is how long samples are kept, in days.
+	RetainDays int `json:"retain_days,string"`
+	// StopOn lists the codes of trust flags that stop a ticket until a manager
+	// lets it through.
+	StopOn   []string `json:"stop_on,omitempty"`
+	Language string   `json:"language,omitempty"` // "en", "fr"
+	Dates    string   `json:"dates,omitempty"`    // "iso" or "local"
+	Weigher  string   `json:"weigher,omitempty"`  // who signs when nobody has signed in
+}
+
+// Scale is one truck scale.
+type Scale struct {
+	ID       string          `json:"id"`
+	Division quantity.Amount `json:"division"`
+	Capacity quantity.Amount `json:"capacity"`
+	// Link is where its indicator is read: "tcp://host:port",
+	// "serial:///dev/ttyUSB0", or empty when weights are typed.
+	Link string `json:"link,omitempty"`
+}
+
+// GrainRule is a commodity the elevator takes and the schedule it settles it
+// under.
+type GrainRule struct {
+	Commodity string `json:"commodity"`
+	Schedule  string `json:"schedule"`
+}
+
+// Kind names the fact in the journal.
+func (Profile) Kind() string { return "house.profile" }
+
+// Check lists what the profile lacks, each a sentence; a ticket needs all of
+// it.
+func (p Profile) Check() []string {
+	var out []string
+	need := func(value, name string) {
+		if strings.TrimSpace(value) == "" {
+			out = append(out, fmt.Sprintf("The %s is empty; every ticket prints it. Type it in the set-up.", name))
+		}
+	}
+	need(p.Business, "business name")
+	need(p.Street, "street address")
+	need(p.Town, "town")
+	need(p.Phone, "phone number")
+	if len(p.Scales) == 0 {
+		out = append(out, "No scale is set up; a ticket names the scale. Add one in the set-up.")
+	}
+	for _, s := range p.Scales {
+		out = append(out, s.check()...)
+	}
+	if len(p.Grains) == 0 {
+		out = append(out, "No commodity is set up. Choose at least one in the set-up.")
+	}
+	return out
+}
+
+func (s Scale) check() []string {
+	var out []string
+	if strings.TrimSpace(s.ID) == "" {
+		out = append(out, "A scale has no name; a ticket names the scale.")
+	}
+	for _, w := range []struct {
+		name   string
+		amount quantity.Amount
+	}{{"division", s.Division}, {"capacity", s.Capacity}} {
+		if unit := w.amount.Unit(); unit != quantity.Lb && unit != quantity.Kg || w.amount.Sign() <= 0 {
+			out = append(out, fmt.Sprintf("The %s of scale %s is %s; it is a weight above nought in lb or kg.", w.name, s.ID, w.amount))
+		}
+	}
+	return out
+}
+
+// WeightUnit is the unit the first scale weighs in.
+func (p Profile) WeightUnit() quantity.Unit {
+	if len(p.Scales) == 0 {
+		return quantity.Lb
+	}
+	return p.Scales[0].Division.Unit()
+}
+
+// Scale finds a scale by name.
+func (p Profile) Scale(id string) (Scale, bool) {
+	for _, s := range p.Scales {
+		if s.ID == id {
+			return s, true
+		}
+	}
+	return Scale{}, false
+}
+
+// Schedule is the schedule a commodity is settled under.
+func (p Profile) Schedule(commodity string) (string, bool) {
+	for _, g := range p.Grains {
+		if g.Commodity == commodity {
+			return g.Schedule, true
+		}
+	}
+	return "", false
+}

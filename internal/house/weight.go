@@ -1,0 +1,43 @@
+package house
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Largest is the most the scale may show: 105 % of its capacity (NIST Handbook
+// 44, section 2.20, S.1.7, as quoted).
+func (s Scale) Largest() quantity.Amount {
+	return s.Capacity.Mul(quantity.Of("1.05", quantity.Plain))
+}
+
+// CheckWeight says in a sentence why a weight cannot have come from the scale:
+// wrong unit, not above nought, over 105 % of capacity, not in whole
+// divisions.
+func (s Scale) CheckWeight(w quantity.Amount) error {
+	switch {
+	case w.Unit() != s.Division.Unit():
+		return fmt.Errorf("%s is not a weight from scale %s, which weighs in %s", w, s.ID, s.Division.Unit())
+	case w.Sign() <= 0:
+		return fmt.Errorf("the weight is %s. See that the truck is on scale %s and weigh again", w, s.ID)
+	case w.More(s.Largest()):
+		return fmt.Errorf("%s is over %s, which is 105 %% of the capacity of scale %s (%s). Do not use this weight; have the scale seen to", w, s.Largest(), s.ID, s.Capacity)
+	}
+	divisions := w.Div(s.Division)
+	if whole := quantity.To("1", quantity.Down).Apply(divisions); !whole.Equal(divisions) {
+		return fmt.Errorf("%s is not a whole number of divisions of %s: it lies between %s and %s. Read the scale again", w, s.Division, whole.Mul(s.Division), whole.Add(quantity.Int(1, quantity.Plain)).Mul(s.Division))
+	}
+	return nil
+}
+
+// LightNet warns of a net under 50 divisions (NIST Handbook 44, section 2.20,
+// UR.3.8, from memory, not confirmed: a warning, never a refusal). It is empty
+// when there is nothing to warn of.
+func (s Scale) LightNet(net quantity.Amount) string {
+	least := s.Division.Mul(quantity.Int(50, quantity.Plain))
+	if net.Unit() != least.Unit() || !net.Less(least) {
+		return ""
+	}
+	return fmt.Sprintf("Net %s is under 50 divisions of the scale (%s); a load this light is better weighed on a smaller scale.", net, least)
+}
