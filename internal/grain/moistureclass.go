@@ -78,18 +78,17 @@ func (row moistureRow) ladder() []MoistureClass {
 
 // Class puts a moisture into its class, recorded to the tenth first. Grain is
 // a name of [MoistureGrains]; capitals do not matter.
-func Class(grain string, moisture quantity.Amount) (MoistureClass, error) {
+func Class(grain string, reading quantity.Amount) (MoistureClass, error) {
 	row, err := findMoistureRow(grain)
 	if err != nil {
 		return MoistureClass{}, err
 	}
-	f := Factor{ID: Moisture, Name: "Moisture", Unit: quantity.Percent, Record: toTenth,
-		Min: quantity.Zero(quantity.Percent), Max: quantity.Int(100, quantity.Percent)}
-	moisture, err = f.accept(moisture)
+	f := moisture()
+	reading, err = f.accept(reading)
 	if err != nil {
 		return MoistureClass{}, err
 	}
-	return row.class(f.Recorded(moisture)), nil
+	return row.class(f.Recorded(reading)), nil
 }
 
 func (row moistureRow) class(recorded quantity.Amount) MoistureClass {
