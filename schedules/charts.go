@@ -1,0 +1,41 @@
+package schedules
+
+import (
+	"errors"
+	"io/fs"
+
+	"tenthpoint/internal/bench"
+)
+
+// Charts reads every shipped chart. The error names every mistake in every
+// file.
+func Charts() (*bench.Shelf, error) { return ReadCharts(Files) }
+
+// ReadCharts reads the charts of a folder laid out like the shipped files: each
+// TOML file under charts is one chart.
+func ReadCharts(files fs.FS) (*bench.Shelf, error) {
+	names, err := fs.Glob(files, "charts/*.toml")
+	if err != nil {
+		return nil, err
+	}
+	var charts []*bench.Chart
+	var mistakes []error
+	for _, name := range names {
+		text, err := fs.ReadFile(files, name)
+		if err != nil {
+			mistakes = append(mistakes, err)
+			continue
+		}
+		chart, err := bench.ReadChart(name, text)
+		if err != nil {
+			mistakes = append(mistakes, err)
+			continue
+		}
+		charts = append(charts, chart)
+	}
+	shelf, err := bench.NewShelf(charts...)
+	if err := errors.Join(append(mistakes, err)...); err != nil {
+		return nil, err
+	}
+	return shelf, nil
+}

@@ -1,0 +1,135 @@
+package schedules
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"tenthpoint/internal/quantity"
+)
+
+// formula is the invented rule behind an example chart, as its file states it:
+// a + b d + c d² - k (T - t0) (1 + d/100).
+type formula struct{ a, b, c, k, t0 string }
+
+var formulas = map[string]formula{
+	"example-corn-250g":      {"4.40", "0.16", "0.0005", "0.02", "60"},
+	"example-corn-175g":      {"15.00", "0.20", "0.0008", "0.02", "60"},
+	"example-soybeans-250g":  {"3.00", "0.15", "0.0004", "0.015", "60"},
+	"example-wheat-hrw-250g": {"5.00", "0.12", "0.0004", "0.02", "60"},
+	"example-sorghum-250g":   {"4.80", "0.14", "0.0005", "0.02", "60"},
+	"example-barley-225g":    {"5.20", "0.13", "0.0004", "0.035", "15"},
+}
+
+func (f formula) String() string {
+	return fmt.Sprintf("%s + %s d + %s d² - %s (T - %s) (1 + d/100)", f.a, f.b, f.c, f.k, f.t0)
+}
+
+// at is the formula's exact value, by rational numbers and nothing of ours.
+func (f formula) at(d, temperature *big.Rat) *big.Rat {
+	sum := rat(f.a)
+	sum.Add(sum, mul(rat(f.b), d))
+	sum.Add(sum, mul(rat(f.c), d, d))
+	heat := mul(rat(f.k), new(big.Rat).Sub(temperature, rat(f.t0)), new(big.Rat).Add(rat("1"), mul(d, rat("1/100"))))
+	return sum.Sub(sum, heat)
+}
+
+func rat(text string) *big.Rat {
+	r, ok := new(big.Rat).SetString(text)
+	if !ok {
+		panic(text)
+	}
+	return r
+}
+
+func mul(first *big.Rat, rest ...*big.Rat) *big.Rat {
+	out := new(big.Rat).Set(first)
+	for _, r := range rest {
+		out.Mul(out, r)
+	}
+	return out
+}
+
+// Every cell of every shipped chart is worked out again from the formula that
+// stands at the top of its file.
+func TestExampleChartsCellByCell(t *testing.T) {
+	shelf, err := Charts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(shelf.All()) != len(formulas) {
+		t.Errorf("%d charts are shipped, %d formulas are known here", len(shelf.All()), len(formulas))
+	}
+	for _, c := range shelf.All() {
+		f, known := formulas[c.ID]
+		if !known || !strings.Contains(string(c.Text), f.String()) {
+			t.Errorf("%s does not state the formula %q", c.File, f)
+			continue
+		}
+		for i, d := range c.Dials() {
+			for j, temperature := range c.Temperatures() {
+				// FloatString rounds half away from nought, from the exact value.
+				want := quantity.Of(f.at(d.Rat(), temperature.Rat()).FloatString(2), quantity.Percent)
+				if got := c.Cell(i, j); !got.Equal(want) {
+					t.Errorf("%s at %s, %s: %s, the formula gives %s", c.ID, d, temperature, got, want)
+				}
+			}
+		}
+	}
+}
+
+func TestExampleChartsSayWhatTheyAre(t *testing.T) {
+	shelf, err := Charts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	masses := map[string]string{}
+	for _, c := range shelf.All() {
+		if !c.Example || !strings.Contains(c.Origin.Note, "example - not for trade") || !strings.Contains(string(c.Text[:200]), "Example - not for trade") {
+			t.Errorf("%s does not say that it is an example", c.File)
+		}
+		if !strings.HasPrefix(c.Meter, "Example ") {
+			t.Errorf("%s names the meter %q; examples belong to an invented one", c.File, c.Meter)
+		}
+		if c.File != "charts/"+c.ID+".toml" {
+			t.Errorf("%s holds chart %s", c.File, c.ID)
+		}
+		masses[c.Crop+" "+c.Moisture.String()] = c.Mass.String()
+	}
+	// Wheat 250 g: practice. Wet corn 250 g under 20 %, 175 g from 20 to 35 %:
+	// Canadian grading guide, chapter 2.
+	for use, want := range map[string]string{
+		"wheat-hrw 8 % to 20 %": "250 g", "corn 8 % to 20 %": "250 g", "corn 20 % to 35 %": "175 g",
+	} {
+		if masses[use] != want {
+			t.Errorf("%s: sample mass %q, want %q", use, masses[use], want)
+		}
+	}
+}
+
+func TestReadChartsNamesEveryBrokenFile(t *testing.T) {
+	corn, err := Files.ReadFile("charts/example-corn-250g.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = ReadCharts(fstest.MapFS{
+		"charts/a.toml": {Data: []byte("x = 1\n")},
+		"charts/b.toml": {Data: []byte("= no\n")},
+		"charts/c.toml": {Data: corn},
+		"charts/d.toml": {Data: corn},
+		"charts/e.txt":  {Data: []byte("not a chart")},
+	})
+	if err == nil {
+		t.Fatal("broken files were taken")
+	}
+	for _, want := range []string{"charts/a.toml:1: x is not a key", "charts/b.toml:1: this is not TOML", "charts/d.toml: the id \"example-corn-250g\" is also that of charts/c.toml"} {
+		if !strings.Contains(err.Error(), want) {
+			t.Errorf("%q is not in:\n%v", want, err)
+		}
+	}
+	if strings.Contains(err.Error(), "e.txt") {
+		t.Errorf("a file that is no chart was read: %v", err)
+	}
+}
