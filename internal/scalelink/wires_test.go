@@ -85,10 +85,14 @@ func (w *wires) Dial(ctx context.Context) (io.ReadWriteCloser, error) {
 // end is the far end of the next connection, once the line has taken notice.
 func (w *wires) end(line *Line) net.Conn {
 	end := <-w.ends
+	waitConnected(line)
+	return end
+}
+
+func waitConnected(line *Line) {
 	for now := line.snapshot(); now.fault != nil; now = line.snapshot() {
 		<-now.changed
 	}
-	return end
 }
 
 func (w *wires) String() string { return "wire 1" }
