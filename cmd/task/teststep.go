@@ -32,6 +32,10 @@ func testStep(name string, env []string, packages ...string) tally {
 		say("FAILED %s: %v", name, err)
 		r.count(false)
 	}
+	if err == nil && r.tally == (tally{}) {
+		say("FAILED %s: there was no test to run", name)
+		r.count(false)
+	}
 	return r.tally
 }
 
