@@ -61,48 +61,47 @@ func drawsPaper(s source) bool {
 	return within(s.pkg(), papers...) && strings.HasPrefix(path.Base(s.path), "draw")
 }
 
-// roundsIn says who may call what. Rounding happens in quantity, by a rule
-// with a name; dividing exactly, besides, in the working, as a step.
-var roundsIn = map[string][]string{
-	"Div":          {"internal/quantity", "internal/working"},
-	"DivRound":     {"internal/quantity"},
-	"QuoRem":       {"internal/quantity"},
-	"Round":        {"internal/quantity"},
-	"RoundBank":    {"internal/quantity"},
-	"RoundCash":    {"internal/quantity"},
-	"RoundCeil":    {"internal/quantity"},
-	"RoundFloor":   {"internal/quantity"},
-	"RoundUp":      {"internal/quantity"},
-	"RoundDown":    {"internal/quantity"},
-	"RoundToEven":  {"internal/quantity"},
-	"StringFixed":  {"internal/quantity"},
-	"Trunc":        {"internal/quantity"},
-	"Truncate":     {"internal/quantity"},
-	"Floor":        {"internal/quantity"},
-	"Ceil":         {"internal/quantity"},
-	"FloatString":  {"internal/quantity"},
-	"IntPart":      {"internal/quantity"},
-	"BigInt":       {"internal/quantity"},
-	"NewFromFloat": {"internal/quantity"},
+// roundings are the calls that lose part of a figure. They happen in
+// quantity, by a rule with a name that an edition chose.
+var roundings = []string{
+	"Round", "RoundBank", "RoundCash", "RoundCeil", "RoundFloor", "RoundUp", "RoundDown", "RoundToEven",
+	"DivRound", "QuoRem", "Trunc", "Truncate", "Floor", "Ceil", "StringFixed", "FloatString",
 }
 
 // noStrayRounding finds a rounding that no rule of an edition asked for.
+// Dividing amounts is exact and free to all; dividing bare decimals rounds in
+// silence after sixteen places, so a file that knows decimals may not.
 func noStrayRounding(sources []source) []string {
 	var problems []string
 	for _, s := range sources {
-		if s.isTest() || !within(s.pkg(), "internal", "ui/present", "schedules") {
+		if s.isTest() || s.pkg() == "internal/quantity" || !within(s.pkg(), "internal", "ui/present", "schedules") {
 			continue
 		}
+		bare := s.nameOf("github.com/shopspring/decimal")
 		s.calls(func(call *ast.CallExpr, chosen *ast.SelectorExpr) {
-			owners, watched := roundsIn[chosen.Sel.Name]
-			if watched && !within(s.pkg(), owners...) {
+			name := chosen.Sel.Name
+			rounds := slices.Contains(roundings, name) && !s.ofTime(call)
+			if rounds || name == "Div" && bare != "" {
 				problems = append(problems, fmt.Sprintf(
-					"%s: %s in %s: rounding is a rule of an edition and happens in %s",
-					s.at(call), chosen.Sel.Name, s.pkg(), strings.Join(owners, ", ")))
+					"%s: %s in %s: rounding is a rule of an edition and happens in internal/quantity", s.at(call), name, s.pkg()))
 			}
 		})
 	}
 	return problems
+}
+
+// ofTime tells whether a call is given a duration, which is no amount.
+func (s source) ofTime(call *ast.CallExpr) bool {
+	clock, found := s.nameOf("time"), false
+	for _, arg := range call.Args {
+		ast.Inspect(arg, func(n ast.Node) bool {
+			if x, ok := n.(*ast.Ident); ok && clock != "" && x.Name == clock {
+				found = true
+			}
+			return !found
+		})
+	}
+	return found
 }
 
 func TestNoFloatsCanFail(t *testing.T) {
@@ -127,22 +126,26 @@ func f(x any) string { return x.(float32) }`),
 }
 
 func TestNoStrayRoundingCanFail(t *testing.T) {
-	const divides = `package x
-func f() { a.Div(b) }`
 	expectProblems(t, noStrayRounding([]source{
 		snippet(t, "internal/settle/a.go", `package settle
 func f() { x := price.Times(y).Round(2); _ = rule.Round }`),
-		snippet(t, "internal/rates/a.go", divides),
-		snippet(t, "internal/working/a.go", divides),
+		snippet(t, "internal/rates/a.go", `package rates
+import d "github.com/shopspring/decimal"
+func f() { a.Div(b) }`),
+		snippet(t, "internal/working/a.go", `package working
+func f() { a.Div(b); a.Truncate(2) }`),
 		snippet(t, "internal/quantity/a.go", `package quantity
+import "github.com/shopspring/decimal"
 func f() { a.Div(b).Truncate(2) }`),
-		snippet(t, "internal/working/b.go", `package working
-func f() { a.Truncate(2) }`),
+		snippet(t, "internal/scalelink/a.go", `package scalelink
+import "time"
+func f() { age.Truncate(100 * time.Millisecond); weight.Truncate(0) }`),
 		snippet(t, "ui/present/a.go", `package present
 func f() { a.Floor() }`),
 	}),
 		"internal/settle/a.go:2: Round in internal/settle",
-		"internal/rates/a.go:2: Div in internal/rates",
-		"internal/working/b.go:2: Truncate",
+		"internal/rates/a.go:3: Div in internal/rates",
+		"internal/working/a.go:2: Truncate",
+		"internal/scalelink/a.go:3: Truncate",
 		"ui/present/a.go:2: Floor")
 }

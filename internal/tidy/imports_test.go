@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "journal", "load")
+var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("slip", "daysheet")
@@ -28,8 +28,9 @@ var mayImport = map[string][]string{
 	"internal/rates":    inside("quantity", "tomlfile", "working", "grain"),
 	"internal/bench":    inside("quantity", "tomlfile", "working", "grain"),
 	"internal/settle":   inside("quantity", "working", "grain", "rates", "bench"),
+	"internal/house":    inside("quantity", "grain"),
 	"internal/journal":  inside("quantity"),
-	"internal/load":     inside("quantity", "working", "grain", "rates", "bench", "settle", "journal"),
+	"internal/load":     inside("quantity", "working", "grain", "rates", "bench", "settle", "house", "journal"),
 
 	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "bench"), // the editions and charts inside the program
 	"migrations": {},                                                        // the text of the book's own upgrades
