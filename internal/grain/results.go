@@ -46,7 +46,7 @@ func (c Commodity) results(obs Observations) (results, error) {
 		r.measured[id], r.recorded[id] = a, f.Recorded(a)
 	}
 	if c.Grades != nil {
-		problems = append(problems, c.Grades.overfull(r)...)
+		problems = append(problems, c.Grades.misfits(r)...)
 	}
 	return r, errors.Join(problems...)
 }

@@ -73,24 +73,33 @@ func (t *GradeTable) ceiling(r results, id FactorID) (a quantity.Amount, known b
 	return quantity.Amount{}, false
 }
 
-// overfull finds wholes written down as less than their parts make.
-func (t *GradeTable) overfull(r results) []error {
+// misfits finds wholes written down as less than their parts make, or as more
+// when every part was tested.
+func (t *GradeTable) misfits(r results) []error {
 	var problems []error
 	for _, w := range t.Wholes {
-		whole, tested := r.recorded[w.Factor]
+		whole, tested := r.measured[w.Factor]
 		if !tested {
 			continue
 		}
 		least, parts := w.least(r)
-		if least.Sub(whole).More(w.slack(r, parts)) {
-			problems = append(problems, fmt.Errorf("%s %s is less than its parts: %s; check the figures",
-				r.name(w.Factor), r.show(w.Factor, whole), w.listed(r)))
+		slack := w.slack(r, parts)
+		switch {
+		case least.Sub(whole).More(slack):
+			problems = append(problems, w.misfit(r, "less than its parts"))
+		case w.Complete && parts == len(w.Parts) && whole.Sub(least).More(slack):
+			problems = append(problems, w.misfit(r, "more than its parts together"))
 		}
 	}
 	return problems
 }
 
-// slack is how far rounding alone can take a sum of parts past the whole: half
+func (w Whole) misfit(r results, how string) error {
+	return fmt.Errorf("%s %s is %s: %s; check the figures",
+		r.name(w.Factor), r.show(w.Factor, r.recorded[w.Factor]), how, w.listed(r))
+}
+
+// slack is how far rounding alone can take a sum of parts from the whole: half
 // a step for each of them and for the whole. A single part has none, nor have
 // counts.
 func (w Whole) slack(r results, parts int) quantity.Amount {
