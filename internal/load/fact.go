@@ -45,7 +45,8 @@ type Accepted struct {
 
 // Refused is a load turned away.
 type Refused struct {
-	Reason string `json:"reason"`
+	Reason string        `json:"reason"`
+	Day    quantity.Date `json:"day"`
 }
 
 // Settled is the load worked out under an edition. Figures are the lines of the
@@ -57,10 +58,12 @@ type Settled struct {
 	Figures     map[string]quantity.Amount `json:"figures"`
 }
 
-// Issued is the ticket with its number.
+// Issued is the ticket with its number. Day is the business day it counts in,
+// as it is for the facts below: a day once closed takes no more.
 type Issued struct {
-	Number  int64  `json:"number,string"`
-	Weigher string `json:"weigher"`
+	Number  int64         `json:"number,string"`
+	Weigher string        `json:"weigher"`
+	Day     quantity.Date `json:"day"`
 }
 
 // Printed is one copy of the ticket: 0 the original, then reprints by number.
@@ -70,13 +73,15 @@ type Printed struct {
 
 // Voided is a ticket cancelled; its number stays.
 type Voided struct {
-	Reason string `json:"reason"`
+	Reason string        `json:"reason"`
+	Day    quantity.Date `json:"day"`
 }
 
 // Superseded is a ticket that a corrected ticket has taken the place of.
 type Superseded struct {
-	By     int64  `json:"by,string"`
-	Reason string `json:"reason"`
+	By     int64         `json:"by,string"`
+	Reason string        `json:"reason"`
+	Day    quantity.Date `json:"day"`
 }
 
 // Kind names the fact in the journal.

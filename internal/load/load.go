@@ -1,6 +1,10 @@
 package load
 
-import "fmt"
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
 
 // Phase is where a load stands.
 type Phase string
@@ -47,6 +51,7 @@ type Load struct {
 	Number    int64
 	Weigher   string
 	Issued    Stamp
+	IssuedDay quantity.Date
 	Copies    int64 // printed so far, the original among them
 	Ended     Ending
 }
@@ -62,6 +67,7 @@ type AcceptedLimit struct {
 type Ending struct {
 	Reason string
 	By     int64 // number of the correcting ticket
+	Day    quantity.Date
 	Stamp
 }
 
@@ -103,17 +109,18 @@ func (l *Load) Apply(f Stamped) error {
 	case Accepted:
 		l.Accepted = append(l.Accepted, AcceptedLimit{fact, f.Stamp})
 	case Refused:
-		l.end(TurnedAway, Ending{Reason: fact.Reason, Stamp: f.Stamp})
+		l.end(TurnedAway, Ending{Reason: fact.Reason, Day: fact.Day, Stamp: f.Stamp})
 	case Settled:
 		l.Phase, l.Settled = Ready, &fact
 	case Issued:
-		l.Phase, l.Number, l.Weigher, l.Issued = Ticketed, fact.Number, fact.Weigher, f.Stamp
+		l.Phase, l.Number, l.Weigher = Ticketed, fact.Number, fact.Weigher
+		l.Issued, l.IssuedDay = f.Stamp, fact.Day
 	case Printed:
 		l.Copies++
 	case Voided:
-		l.end(Void, Ending{Reason: fact.Reason, Stamp: f.Stamp})
+		l.end(Void, Ending{Reason: fact.Reason, Day: fact.Day, Stamp: f.Stamp})
 	case Superseded:
-		l.end(Corrected, Ending{Reason: fact.Reason, By: fact.By, Stamp: f.Stamp})
+		l.end(Corrected, Ending{Reason: fact.Reason, By: fact.By, Day: fact.Day, Stamp: f.Stamp})
 	}
 	return nil
 }

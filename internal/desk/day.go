@@ -1,0 +1,76 @@
+package desk
+
+import (
+	"bytes"
+	"context"
+	"database/sql"
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
+)
+
+// DayClosed is the fact that a business day has been closed.
+type DayClosed struct {
+	Day    quantity.Date `json:"day"`
+	Remark string        `json:"remark,omitempty"`
+}
+
+// Kind names the fact in the journal.
+func (DayClosed) Kind() string { return "day.closed" }
+
+func (w *Work) isClosed(day quantity.Date) (bool, error) {
+	var one int64
+	err := w.tx.QueryRow("SELECT 1 FROM standing WHERE kind = ? AND id = ?", DayClosed{}.Kind(), day.String()).Scan(&one)
+	if errors.Is(err, sql.ErrNoRows) {
+		return false, nil
+	}
+	return err == nil, err
+}
+
+// CloseDay closes a business day: what is done later counts in the next day and
+// refers to this one. Trucks still on the yard are no obstacle; they will be
+// ticketed on the day they leave.
+func (d *Desk) CloseDay(ctx context.Context, day quantity.Date, remark string) error {
+	if err := d.mayManage("Closing the day"); err != nil {
+		return err
+	}
+	if day.After(d.Today()) {
+		return fmt.Errorf("%s has not come yet; today is %s. Close a day that is over", day, d.Today())
+	}
+	return d.one(ctx, func(w *Work) error {
+		if closed, err := w.isClosed(day); err != nil || closed {
+			if closed {
+				return fmt.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
+			}
+			return err
+		}
+		return w.close(DayClosed{Day: day, Remark: remark})
+	})
+}
+
+func (w *Work) close(f DayClosed) error {
+	body, err := journal.Canonical(f)
+	if err != nil {
+		return err
+	}
+	fact, err := w.tx.Append(w.draft(f.Kind(), "day "+f.Day.String(), body))
+	if err != nil {
+		return err
+	}
+	return w.tx.PutStanding(store.Standing{Kind: f.Kind(), ID: f.Day.String(), Seq: fact.Seq, Body: body})
+}
+
+// Closed tells who closed a day and when; found is false while it is open.
+func (d *Desk) Closed(ctx context.Context, day quantity.Date) (fact journal.Fact, closed DayClosed, found bool, err error) {
+	facts, err := d.book.FactsOf(ctx, "day "+day.String())
+	if err != nil || len(facts) == 0 {
+		return journal.Fact{}, DayClosed{}, false, err
+	}
+	last := facts[len(facts)-1]
+	decoder := json.NewDecoder(bytes.NewReader(last.Body))
+	return last, closed, true, decoder.Decode(&closed)
+}

@@ -1,0 +1,132 @@
+package desk
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// Preview settles a load as it stands without writing anything. While it
+// cannot be settled the sentences say why; the settlement is then nil.
+func (d *Desk) Preview(l *load.Load) (*settle.Settlement, settle.Problems) {
+	var problems settle.Problems
+	for _, m := range l.Missing() {
+		problems = append(problems, settle.Problem{Field: m.Field, Sentence: m.Sentence})
+	}
+	e, err := d.edition(l)
+	if err != nil {
+		problems = append(problems, settle.Problem{Field: "edition", Sentence: err.Error() + "."})
+	}
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	return settled(l.SettleFacts(), e)
+}
+
+func settled(f settle.Facts, e *rates.Edition) (*settle.Settlement, settle.Problems) {
+	s, err := settle.Settle(f, e)
+	if err == nil {
+		return s, nil
+	}
+	if problems, ok := err.(settle.Problems); ok {
+		return nil, problems
+	}
+	return nil, settle.Problems{{Field: "edition", Sentence: err.Error()}}
+}
+
+// edition is the edition in force for a load.
+func (d *Desk) edition(l *load.Load) (*rates.Edition, error) {
+	if l.Details.Commodity == "" {
+		return nil, nil
+	}
+	schedule := l.Details.Schedule
+	if schedule == "" {
+		var ok bool
+		if schedule, ok = d.profile.Schedule(l.Details.Commodity); !ok {
+			return nil, fmt.Errorf("%s is not taken here; add it in the set-up with its schedule of rates", l.Details.Commodity)
+		}
+	}
+	return d.rates.On(schedule, l.Details.Commodity, l.Details.Day)
+}
+
+// Kept is the edition a ticket was settled under, out of the book: its text as
+// it was on that day.
+func (d *Desk) Kept(ctx context.Context, hash string) (*rates.Edition, error) {
+	id, text, err := d.book.Edition(ctx, hash)
+	if err != nil {
+		return nil, err
+	}
+	e, err := rates.Read(id, []byte(text))
+	if err != nil {
+		return nil, fmt.Errorf("edition %s is in the book but cannot be read: %w", id, err)
+	}
+	return e, nil
+}
+
+// Resettle works an issued ticket again from its facts and the edition kept in
+// the book.
+func (d *Desk) Resettle(ctx context.Context, l *load.Load) (*settle.Settlement, error) {
+	if l.Settled == nil {
+		return nil, fmt.Errorf("load %s has not been settled", l.ID)
+	}
+	e, err := d.Kept(ctx, l.Settled.EditionHash)
+	if err != nil {
+		return nil, err
+	}
+	return settle.Settle(l.SettleFacts(), e)
+}
+
+// settledFact is a settlement as the journal keeps it.
+func settledFact(s *settle.Settlement) load.Settled {
+	return load.Settled{
+		Edition: s.Edition.ID, EditionHash: s.Edition.Hash,
+		Working: workingHash(s), Figures: figures(s),
+	}
+}
+
+// workingHash is the SHA-256 of every figure of the working.
+func workingHash(s *settle.Settlement) string {
+	sum := sha256.Sum256([]byte(s.Sheet.Digest()))
+	return hex.EncodeToString(sum[:])
+}
+
+// figures are the lines of a settlement that totals and lists read.
+func figures(s *settle.Settlement) map[string]quantity.Amount {
+	out := map[string]quantity.Amount{}
+	for _, step := range s.Sheet.Steps() {
+		if isLine(step.ID()) {
+			out[step.ID()] = step.Value()
+		}
+	}
+	return out
+}
+
+// lines are the steps kept as figures; discounts, factors and shares are kept
+// by their prefixes.
+var lines = map[string]bool{
+	"gross": true, "tare": true, "net": true, "net.converted": true, "moisture": true, "dockage": true,
+	"clean": true, "shrink.water": true, "handling": true, "dry": true, "settled": true,
+	"quantity": true, "bushels": true, "drying": true, "price": true,
+	"value": true, "charges": true, "payable": true,
+}
+
+func isLine(id string) bool {
+	if lines[id] {
+		return true
+	}
+	head, rest, _ := strings.Cut(id, ".")
+	switch head {
+	case "factor", "share":
+		return true
+	case "discount":
+		return !strings.Contains(rest, ".")
+	}
+	return false
+}

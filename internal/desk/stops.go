@@ -1,0 +1,26 @@
+package desk
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/load"
+)
+
+// stops are the doubts about a reading that stop a ticket in this house until a
+// manager lets it through. A flag begins with its code, "too-cold: …".
+func (d *Desk) stops(l *load.Load) []string {
+	var out []string
+	for _, flag := range l.Sample.Flags {
+		code, sentence, _ := strings.Cut(flag, ": ")
+		if slices.Contains(d.profile.StopOn, code) && !accepted(l, code) {
+			out = append(out, fmt.Sprintf("%s This elevator stops a ticket for it: test again, or let a manager accept %q.", sentence, code))
+		}
+	}
+	return out
+}
+
+func accepted(l *load.Load, limit string) bool {
+	return slices.ContainsFunc(l.Accepted, func(a load.AcceptedLimit) bool { return a.Limit == limit })
+}

@@ -1,0 +1,123 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
+)
+
+// Work is acts in one transaction: all of them come to be, or none. Loads that
+// were touched stay replayed until it ends.
+type Work struct {
+	desk  *Desk
+	tx    *store.Tx
+	loads map[string]*load.Load
+}
+
+// Together does several acts in one transaction, as an import does.
+func (d *Desk) Together(ctx context.Context, acts func(*Work) error) error {
+	err := d.book.Write(ctx, func(tx *store.Tx) error { return acts(d.in(tx)) })
+	if err != nil {
+		return err
+	}
+	return d.reload(ctx)
+}
+
+// one does a single act in a transaction of its own.
+func (d *Desk) one(ctx context.Context, act func(*Work) error) error {
+	return d.book.Write(ctx, func(tx *store.Tx) error { return act(d.in(tx)) })
+}
+
+func (d *Desk) in(tx *store.Tx) *Work {
+	return &Work{desk: d, tx: tx, loads: map[string]*load.Load{}}
+}
+
+func (w *Work) draft(kind, subject string, body []byte) journal.Draft {
+	return journal.Draft{
+		At: w.desk.Now(), Who: w.desk.whoOrNobody(), Desk: w.desk.name,
+		Kind: kind, Subject: subject, Body: body,
+	}
+}
+
+// whoOrNobody is the name for facts; acts that need a person have asked before.
+func (d *Desk) whoOrNobody() string {
+	if d.who.Name == "" {
+		return "nobody signed in"
+	}
+	return d.who.Name
+}
+
+// Standing writes a standing thing down as part of the work.
+func (w *Work) Standing(id string, f house.Fact) error { return w.setStanding(id, f) }
+
+func subject(loadID string) string { return "load " + loadID }
+
+// load replays a load inside the transaction.
+func (w *Work) load(id string) (*load.Load, error) {
+	if l, ok := w.loads[id]; ok {
+		return l, nil
+	}
+	facts, err := w.tx.FactsOf(subject(id))
+	if err != nil {
+		return nil, err
+	}
+	if len(facts) == 0 {
+		return nil, fmt.Errorf("there is no load %s in this book", id)
+	}
+	l, err := Replay(id, facts)
+	if err != nil {
+		return nil, err
+	}
+	w.loads[id] = l
+	return l, nil
+}
+
+// Replay adds up the journal's facts about one load.
+func Replay(id string, facts []journal.Fact) (*load.Load, error) {
+	stamped := make([]load.Stamped, 0, len(facts))
+	for _, f := range facts {
+		fact, err := load.Read(f.Kind, f.Body)
+		if err != nil {
+			return nil, fmt.Errorf("fact %d: %w", f.Seq, err)
+		}
+		stamped = append(stamped, load.Stamped{Fact: fact, Stamp: load.Stamp{At: f.At, Who: f.Who, Desk: f.Desk}})
+	}
+	return load.Replay(id, stamped)
+}
+
+// happen lets a fact happen to a load: it is applied, appended, and the load's
+// row renewed.
+func (w *Work) happen(l *load.Load, f load.Fact) (journal.Fact, error) {
+	body, err := journal.Canonical(f)
+	if err != nil {
+		return journal.Fact{}, err
+	}
+	draft := w.draft(f.Kind(), subject(l.ID), body)
+	stamp := load.Stamp{At: draft.At, Who: draft.Who, Desk: draft.Desk}
+	if err := l.Apply(load.Stamped{Fact: f, Stamp: stamp}); err != nil {
+		return journal.Fact{}, err
+	}
+	fact, err := w.tx.Append(draft)
+	if err != nil {
+		return journal.Fact{}, err
+	}
+	return fact, w.tx.PutLoad(row(l))
+}
+
+// businessDay is the day an act counts in: today, or the first day after it
+// that has not been closed.
+func (w *Work) businessDay() (quantity.Date, error) {
+	day := w.desk.Today()
+	for {
+		closed, err := w.isClosed(day)
+		if err != nil || !closed {
+			return day, err
+		}
+		day = day.AddDays(1)
+	}
+}

@@ -1,0 +1,207 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// LoadRow is one load as lists and totals read it. Days and times are text as
+// in the facts; Ticket, EndedBy and Corrects are nought where there is none.
+type LoadRow struct {
+	ID, Phase, Direction, Day, OpenedAt  string
+	Commodity, Grower, GrowerName, Truck string
+	Bin, Disposition, Contract           string
+	Ticket                               int64
+	IssuedAt, IssuedDay                  string
+	EndedAt, EndedDay                    string
+	EndedBy, Corrects                    int64
+	Reason, Who, Manual, Accepted, Flags string
+	Sample, Kept, KeepUntil              string
+	Edition, EditionHash                 string
+	// Figures are the lines of the settlement by step id.
+	Figures map[string]quantity.Amount
+	// Owners are the growers who share in the load, as on the ticket; empty
+	// when the grower has all of it.
+	Owners []string
+}
+
+// Figure is a line of the settlement, or nought in the unit given.
+func (r LoadRow) Figure(id string, unit quantity.Unit) quantity.Amount {
+	if a, ok := r.Figures[id]; ok {
+		return a
+	}
+	return quantity.Zero(unit)
+}
+
+const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, grower_name, truck, bin, " +
+	"disposition, contract, ticket, issued_at, issued_day, ended_at, ended_day, ended_by, corrects, " +
+	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures"
+
+var putLoad = "INSERT OR REPLACE INTO loads (" + loadColumns + ") VALUES (" +
+	strings.TrimSuffix(strings.Repeat("?, ", 30), ", ") + ")"
+
+// PutLoad writes a load's row, in place of the one before.
+func (tx *Tx) PutLoad(r LoadRow) error {
+	figures, err := json.Marshal(r.Figures)
+	if err != nil {
+		return tx.fail(fmt.Errorf("the figures of load %s cannot be kept: %w", r.ID, err))
+	}
+	_, err = tx.Exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
+		r.GrowerName, r.Truck, r.Bin, r.Disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
+		r.EndedAt, r.EndedDay, orNull(r.EndedBy), orNull(r.Corrects), r.Reason, r.Who, r.Manual, r.Accepted,
+		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, string(figures))
+	if err != nil {
+		return err
+	}
+	if _, err := tx.Exec("DELETE FROM owners WHERE load = ?", r.ID); err != nil {
+		return err
+	}
+	for i, owner := range r.Owners {
+		if _, err := tx.Exec("INSERT INTO owners (load, place, grower) VALUES (?, ?, ?)", r.ID, i+1, owner); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func orNull(n int64) any {
+	if n == 0 {
+		return nil
+	}
+	return n
+}
+
+// LoadFilter narrows a list of loads; empty fields do not.
+type LoadFilter struct {
+	ID                   string
+	Phases               []string
+	Ticket               int64
+	FromTicket, ToTicket int64
+	IssuedDay            string
+	EndedDay             string
+	FromDay              string // issued on or after
+	ToDay                string // issued on or before
+	Commodity            string
+	Grower               string // as grower or as sharer
+	Truck                string
+	Bin                  string
+	Text                 string // part of the grower's name, the truck or the commodity
+	KeptUntil            string // retained sample to be kept no longer than this day
+	Newest               bool   // highest ticket first; else by ticket, then by id
+	Limit                int
+}
+
+// Loads lists loads.
+func (b *Book) Loads(ctx context.Context, f LoadFilter) ([]LoadRow, error) {
+	query, args := f.query()
+	rows, err := b.read.QueryContext(ctx, query, args...)
+	if err != nil {
+		return nil, b.sentence(err)
+	}
+	defer rows.Close()
+	var out []LoadRow
+	for rows.Next() {
+		r, err := scanLoad(rows)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, r)
+	}
+	return out, b.sentence(rows.Err())
+}
+
+func (f LoadFilter) query() (string, []any) {
+	var where []string
+	var args []any
+	restrict := func(condition string, arg ...any) {
+		where, args = append(where, condition), append(args, arg...)
+	}
+	equal := func(column, value string) {
+		if value != "" {
+			restrict(column+" = ?", value)
+		}
+	}
+	equal("id", f.ID)
+	equal("issued_day", f.IssuedDay)
+	equal("ended_day", f.EndedDay)
+	equal("commodity", f.Commodity)
+	equal("truck", f.Truck)
+	equal("bin", f.Bin)
+	if len(f.Phases) > 0 {
+		marks := strings.TrimSuffix(strings.Repeat("?, ", len(f.Phases)), ", ")
+		phases := make([]any, len(f.Phases))
+		for i, p := range f.Phases {
+			phases[i] = p
+		}
+		restrict("phase IN ("+marks+")", phases...)
+	}
+	f.ranges(restrict)
+	if f.Grower != "" {
+		restrict("(grower = ? OR id IN (SELECT load FROM owners WHERE grower = ?))", f.Grower, f.Grower)
+	}
+	if f.Text != "" {
+		like := "%" + f.Text + "%"
+		restrict("(grower_name LIKE ? OR truck LIKE ? OR commodity LIKE ? OR CAST(ticket AS TEXT) = ?)", like, like, like, f.Text)
+	}
+	return f.assemble(where), args
+}
+
+func (f LoadFilter) ranges(restrict func(string, ...any)) {
+	if f.Ticket != 0 {
+		restrict("ticket = ?", f.Ticket)
+	}
+	if f.FromTicket != 0 {
+		restrict("ticket >= ?", f.FromTicket)
+	}
+	if f.ToTicket != 0 {
+		restrict("ticket <= ?", f.ToTicket)
+	}
+	if f.FromDay != "" {
+		restrict("issued_day >= ?", f.FromDay)
+	}
+	if f.ToDay != "" {
+		restrict("issued_day <= ? AND issued_day <> ''", f.ToDay)
+	}
+	if f.KeptUntil != "" {
+		restrict("keep_until <= ? AND keep_until <> ''", f.KeptUntil)
+	}
+}
+
+func (f LoadFilter) assemble(where []string) string {
+	query := "SELECT " + loadColumns + " FROM loads"
+	if len(where) > 0 {
+		query += " WHERE " + strings.Join(where, " AND ")
+	}
+	if f.Newest {
+		query += " ORDER BY ticket DESC, id DESC"
+	} else {
+		query += " ORDER BY ticket, id"
+	}
+	if f.Limit > 0 {
+		query += fmt.Sprintf(" LIMIT %d", f.Limit)
+	}
+	return query
+}
+
+func scanLoad(rows *sql.Rows) (LoadRow, error) {
+	var r LoadRow
+	var ticket, endedBy, corrects sql.NullInt64
+	var figures string
+	err := rows.Scan(&r.ID, &r.Phase, &r.Direction, &r.Day, &r.OpenedAt, &r.Commodity, &r.Grower, &r.GrowerName,
+		&r.Truck, &r.Bin, &r.Disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
+		&r.EndedDay, &endedBy, &corrects, &r.Reason, &r.Who, &r.Manual, &r.Accepted, &r.Flags, &r.Sample,
+		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures)
+	if err != nil {
+		return r, err
+	}
+	r.Ticket, r.EndedBy, r.Corrects = ticket.Int64, endedBy.Int64, corrects.Int64
+	if err := json.Unmarshal([]byte(figures), &r.Figures); err != nil {
+		return r, fmt.Errorf("the figures of load %s cannot be read: %w", r.ID, err)
+	}
+	return r, nil
+}

@@ -1,0 +1,37 @@
+package store
+
+import (
+	"context"
+)
+
+// Standing is the last word on one standing thing: an elevator, a grower, a
+// meter. Body is the fact's body.
+type Standing struct {
+	Kind, ID string
+	Seq      int64
+	Body     []byte
+}
+
+// PutStanding keeps the last word on a standing thing.
+func (tx *Tx) PutStanding(s Standing) error {
+	_, err := tx.Exec("INSERT OR REPLACE INTO standing (kind, id, seq, body) VALUES (?, ?, ?, ?)", s.Kind, s.ID, s.Seq, string(s.Body))
+	return err
+}
+
+// StandingOf lists the standing things of a kind by id.
+func (b *Book) StandingOf(ctx context.Context, kind string) ([]Standing, error) {
+	rows, err := b.read.QueryContext(ctx, "SELECT kind, id, seq, body FROM standing WHERE kind = ? ORDER BY id", kind)
+	if err != nil {
+		return nil, b.sentence(err)
+	}
+	defer rows.Close()
+	var out []Standing
+	for rows.Next() {
+		var s Standing
+		if err := rows.Scan(&s.Kind, &s.ID, &s.Seq, &s.Body); err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	return out, b.sentence(rows.Err())
+}
