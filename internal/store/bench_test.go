@@ -1,0 +1,123 @@
+package store
+
+import (
+	"fmt"
+	"path/filepath"
+	"testing"
+
+	"tenthpoint/internal/journal"
+)
+
+// BenchmarkBareCommit is the measure for BenchmarkDurableWeighIn: one row in a
+// plain table, on the disk when it returns, with nothing of ours around it.
+func BenchmarkBareCommit(b *testing.B) {
+	db := bare(b, filepath.Join(b.TempDir(), "bare.sqlite"))
+	force(b, db, "PRAGMA journal_mode = WAL")
+	force(b, db, "PRAGMA synchronous = FULL")
+	force(b, db, "CREATE TABLE weights (seq INTEGER PRIMARY KEY, body TEXT NOT NULL) STRICT")
+	insert, err := db.Prepare("INSERT INTO weights (body) VALUES (?)")
+	if err != nil {
+		b.Fatal(err)
+	}
+	body := string(draft(0).Body)
+	for b.Loop() {
+		if _, err := insert.Exec(body); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkDurableWeighIn is one weigh-in: the load's facts read, a fact
+// appended, a number taken, on the disk when it returns. It should take at
+// most twice a bare commit.
+func BenchmarkDurableWeighIn(b *testing.B) {
+	book, err := Open(filepath.Join(b.TempDir(), "durable.book"), Options{Create: true})
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer book.Close()
+	i := 0
+	for b.Loop() {
+		d := draft(i)
+		err := book.Write(ctx, func(tx *Tx) error {
+			if _, err := tx.FactsOf(d.Subject); err != nil {
+				return err
+			}
+			if _, err := tx.Append(d); err != nil {
+				return err
+			}
+			_, err := tx.NextNumber("ticket")
+			return err
+		})
+		if err != nil {
+			b.Fatal(err)
+		}
+		i++
+	}
+}
+
+// BenchmarkAppend is one fact among many of one write, as in an import.
+func BenchmarkAppend(b *testing.B) {
+	book := newBook(b)
+	done := false
+	for i := 0; !done; {
+		write(b, book, func(tx *Tx) error {
+			for n := 0; n < 8000 && !done; n++ {
+				if done = !b.Loop(); done {
+					break
+				}
+				if _, err := tx.Append(draft(i)); err != nil {
+					return err
+				}
+				i++
+			}
+			return nil
+		})
+	}
+}
+
+// bigBook is a book of n facts, three to a load.
+func bigBook(b *testing.B, n int) *Book {
+	book := newBook(b)
+	for done := 0; done < n; done += 10_000 {
+		appendTo(b, book, min(10_000, n-done))
+	}
+	return book
+}
+
+// BenchmarkVerifyChain is per fact.
+func BenchmarkVerifyChain(b *testing.B) {
+	const facts = 30_000
+	book := bigBook(b, facts)
+	b.ResetTimer()
+	for read := 0; read < b.N; read += facts {
+		wantSound(b, book, facts)
+	}
+}
+
+// BenchmarkFactsOf is one load's facts: the same in a small and a large book.
+func BenchmarkFactsOf(b *testing.B) {
+	for _, n := range []int{300, 30_000, 300_000} {
+		b.Run(fmt.Sprint(n, " facts"), func(b *testing.B) {
+			book := bigBook(b, n)
+			for i := 0; b.Loop(); i++ {
+				subject := fmt.Sprintf("load %d", i*7919%(n/3)+1)
+				if facts, err := book.FactsOf(ctx, subject); err != nil || len(facts) != 3 {
+					b.Fatal(facts, err)
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkFactsOfADay is 1,000 facts found by their time.
+func BenchmarkFactsOfADay(b *testing.B) {
+	book := bigBook(b, 100_000)
+	f := Filter{FromAt: draft(50_000).At, ToAt: draft(51_000).At}
+	for b.Loop() {
+		var facts []journal.Fact
+		if facts = collect(b, book, f); len(facts) != 1000 {
+			b.Fatal(len(facts))
+		}
+	}
+}

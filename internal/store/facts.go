@@ -1,0 +1,112 @@
+package store
+
+import (
+	"context"
+	"iter"
+	"strings"
+
+	"tenthpoint/internal/journal"
+)
+
+// A Filter chooses facts. What is left empty does not restrict.
+type Filter struct {
+	Subject string
+	Kind    string
+	FromSeq int64  // the first number
+	ToSeq   int64  // the last number
+	FromAt  string // from this moment on, in journal.TimeLayout
+	ToAt    string // before this moment
+}
+
+// Facts reads the chosen facts in order, all from the state at one moment. It
+// reads as it goes, so a book of any size may be walked; whatever ends the
+// reading is the last thing it yields.
+func (b *Book) Facts(ctx context.Context, filter Filter) iter.Seq2[journal.Fact, error] {
+	return func(yield func(journal.Fact, error) bool) {
+		query, args := filter.query()
+		rows, err := b.read.QueryContext(ctx, query, args...)
+		if err != nil {
+			yield(journal.Fact{}, b.sentence(err))
+			return
+		}
+		defer rows.Close()
+		for rows.Next() {
+			var f journal.Fact
+			err := rows.Scan(parts(&f)...)
+			if !yield(f, b.sentence(err)) || err != nil {
+				return
+			}
+		}
+		if err := rows.Err(); err != nil {
+			yield(journal.Fact{}, b.sentence(err))
+		}
+	}
+}
+
+// FactsOf is everything that happened to a subject, in order.
+func (b *Book) FactsOf(ctx context.Context, subject string) ([]journal.Fact, error) {
+	var facts []journal.Fact
+	for f, err := range b.Facts(ctx, Filter{Subject: subject}) {
+		if err != nil {
+			return nil, err
+		}
+		facts = append(facts, f)
+	}
+	return facts, nil
+}
+
+// Head is the last fact; some is false for a book without any.
+func (b *Book) Head(ctx context.Context) (last journal.Fact, some bool, err error) {
+	rows, err := b.read.QueryContext(ctx, selectHead)
+	if err != nil {
+		return last, false, b.sentence(err)
+	}
+	defer rows.Close()
+	if rows.Next() {
+		some = true
+		err = rows.Scan(parts(&last)...)
+	}
+	if err == nil {
+		err = rows.Err()
+	}
+	return last, some, b.sentence(err)
+}
+
+// query is the filter as SQL. It names the index itself, the narrowest there
+// is: a subject has few facts, a day some thousands, a kind perhaps a million.
+func (f Filter) query() (string, []any) {
+	var where []string
+	var args []any
+	restrict := func(condition string, arg any) {
+		where, args = append(where, condition), append(args, arg)
+	}
+	index := "NOT INDEXED"
+	if f.Kind != "" {
+		index = "INDEXED BY facts_kind"
+		restrict("kind = ?", f.Kind)
+	}
+	if f.FromAt != "" || f.ToAt != "" {
+		index = "INDEXED BY facts_at"
+	}
+	if f.FromAt != "" {
+		restrict("at >= ?", f.FromAt)
+	}
+	if f.ToAt != "" {
+		restrict("at < ?", f.ToAt)
+	}
+	if f.Subject != "" {
+		index = "INDEXED BY facts_subject"
+		restrict("subject = ?", f.Subject)
+	}
+	if f.FromSeq > 0 {
+		restrict("seq >= ?", f.FromSeq)
+	}
+	if f.ToSeq > 0 {
+		restrict("seq <= ?", f.ToSeq)
+	}
+	query := "SELECT " + columns + " FROM facts " + index
+	if len(where) > 0 {
+		query += " WHERE " + strings.Join(where, " AND ")
+	}
+	return query + " ORDER BY seq", args
+}

@@ -1,0 +1,47 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"modernc.org/sqlite"
+	sqlite3 "modernc.org/sqlite/lib"
+)
+
+// ErrBusy is what a write ends with when another program kept writing in the
+// book for longer than Options.Busy. Nothing was entered; trying again is
+// right.
+var ErrBusy = errors.New("the book is busy")
+
+// sentence puts what the file system or SQLite said into words that tell a
+// person what happened to the book and what to do. Other errors pass
+// unchanged.
+func (b *Book) sentence(err error) error {
+	var sqliteErr *sqlite.Error
+	if err == nil || errors.Is(err, context.Canceled) || errors.Is(err, ErrBusy) || !errors.As(err, &sqliteErr) {
+		return err
+	}
+	switch sqliteErr.Code() & 0xff {
+	case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
+		return fmt.Errorf("Another program is writing in the book %s and did not finish within %s. "+
+			"Nothing was entered. Wait for it or close it, then try again: %w", b.path, b.busy, ErrBusy)
+	case sqlite3.SQLITE_FULL:
+		return b.because("The disk that holds the book %s is full. Nothing was entered. Make room, then try again", err)
+	case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
+		return b.because("The book %s may not be written to. Check the rights of the file and its folder", err)
+	case sqlite3.SQLITE_CANTOPEN:
+		return b.because("The book %s cannot be opened. Check the path and the rights of the file and its folder", err)
+	case sqlite3.SQLITE_NOTADB:
+		return b.because("%s is not a book. Check the path", err)
+	case sqlite3.SQLITE_CORRUPT:
+		return b.because("The file of the book %s is damaged. Copy it as it is, then go back to a backup", err)
+	case sqlite3.SQLITE_IOERR:
+		return b.because("The disk failed while the book %s was in use. Nothing was entered. Check the disk", err)
+	}
+	return b.because("The book %s refused", err)
+}
+
+func (b *Book) because(sentence string, err error) error {
+	return fmt.Errorf(sentence+": %w", b.path, err)
+}

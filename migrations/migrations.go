@@ -1,0 +1,14 @@
+// Package migrations holds the steps that build a book's tables, in order.
+//
+// A file NNNN_what.sql is one step. A book remembers the name and SHA-256 of
+// every step it went through, so a step that has ever met a book is never
+// edited again, not even a comment in it: what needs to be different becomes
+// the next number.
+package migrations
+
+import "embed"
+
+// Files are all steps.
+//
+//go:embed *.sql
+var Files embed.FS
