@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load")
+var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("slip", "daysheet")
@@ -35,22 +35,25 @@ var mayImport = map[string][]string{
 	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "bench"), // the editions and charts inside the program
 	"migrations": {},                                                        // the text of the book's own upgrades
 
+	"internal/dispute":  inside("quantity"),
+
 	"internal/store":     slices.Concat(core, []string{"migrations"}),
 	"internal/slip":      core,
 	"internal/daysheet":  core,
 	"internal/scalelink": inside("quantity"),
 	"internal/spool":     {},
 	"internal/desk":      slices.Concat(core, papers, devices, []string{"schedules"}),
+	"internal/demo":      slices.Concat(core, inside("store", "desk")),
 
 	"ui/present":  slices.Concat(core, papers, inside("desk")),
 	"ui/kit":      {},
 	"ui/handbook": {},
 	"ui/view":     {"ui/present", "ui/kit", "ui/handbook"},
 
-	"cmd/tenthpoint": slices.Concat(papers, devices, inside("desk"),
+	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),
 		[]string{"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),
 	"cmd/tenth": slices.Concat(core, papers, devices, inside("desk"),
-		[]string{"schedules", "ui/handbook"}),
+		inside("demo"), []string{"schedules", "ui/handbook"}),
 	"cmd/task":      {},
 	"internal/tidy": {},
 }

@@ -1,0 +1,96 @@
+package dispute
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Phase is where a dispute stands.
+type Phase string
+
+// The phases of a dispute.
+const (
+	NotRaised Phase = ""
+	Open      Phase = "open"
+	Testing   Phase = "sample sent"
+	Tested    Phase = "result in"
+	Closed    Phase = "decided"
+)
+
+// Dispute is what its facts add up to.
+type Dispute struct {
+	ID       string    `json:"id"`
+	Phase    Phase     `json:"phase"`
+	Raised   Raised    `json:"raised"`
+	Sent     *Sent     `json:"sent,omitempty"`
+	Resulted *Resulted `json:"resulted,omitempty"`
+	Decided  *Decided  `json:"decided,omitempty"`
+}
+
+// allowed lists the phases in which each kind of fact may be written. A dispute
+// about rates needs no sample, so it may be decided at any time.
+var allowed = map[string][]Phase{
+	Raised{}.Kind():   {NotRaised},
+	Sent{}.Kind():     {Open},
+	Resulted{}.Kind(): {Open, Testing},
+	Decided{}.Kind():  {Open, Testing, Tested},
+}
+
+// Apply adds one fact, or says in a sentence why it cannot follow.
+func (d *Dispute) Apply(f Fact) error {
+	if !slices.Contains(allowed[f.Kind()], d.Phase) {
+		return d.cannot(f)
+	}
+	switch f := f.(type) {
+	case Raised:
+		if f.Ticket <= 0 || f.By == "" || f.Claim == "" {
+			return fmt.Errorf("a dispute names the ticket, who raises it and what is claimed; one of them is empty")
+		}
+		d.Phase, d.Raised = Open, f
+	case Sent:
+		if f.Sample == "" || f.To == "" || f.SealedBy == "" {
+			return fmt.Errorf("a sample is sent with its number, who sealed it and where to; one of them is empty")
+		}
+		if d.Raised.About == "moisture" && !f.Airtight {
+			return fmt.Errorf("moisture is at issue: the sample must be sealed airtight, or it dries on the way. Seal it so and say so")
+		}
+		d.Phase, d.Sent = Testing, &f
+	case Resulted:
+		if f.By == "" || f.Finding == "" {
+			return fmt.Errorf("a result says who tested and what was found; one of them is empty")
+		}
+		d.Phase, d.Resulted = Tested, &f
+	case Decided:
+		if err := f.check(); err != nil {
+			return err
+		}
+		d.Phase, d.Decided = Closed, &f
+	}
+	return nil
+}
+
+func (f Decided) check() error {
+	switch {
+	case f.Decision == "":
+		return fmt.Errorf("a decision needs words: what was settled on, and why")
+	case f.Stands && f.Corrected != 0:
+		return fmt.Errorf("the ticket stands or is corrected by ticket %d, not both", f.Corrected)
+	case !f.Stands && f.Corrected == 0:
+		return fmt.Errorf("a ticket that does not stand is corrected first; name the corrected ticket")
+	}
+	return nil
+}
+
+func (d *Dispute) cannot(f Fact) error {
+	switch {
+	case d.Phase == NotRaised:
+		return fmt.Errorf("there is no such dispute; raise it first, naming the ticket")
+	case f.Kind() == Raised{}.Kind():
+		return fmt.Errorf("dispute %s is raised already", d.ID)
+	case d.Phase == Closed:
+		return fmt.Errorf("dispute %s was decided on %s; raise a new one if there is a new doubt", d.ID, d.Decided.Day)
+	case d.Phase == Testing:
+		return fmt.Errorf("the sample of dispute %s was sent to %s already; write the result down when it comes", d.ID, d.Sent.To)
+	}
+	return fmt.Errorf("the result of dispute %s is in; decide it", d.ID)
+}

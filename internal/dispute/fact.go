@@ -1,0 +1,92 @@
+package dispute
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Fact is something that happened to a dispute.
+type Fact interface {
+	// Kind names the fact in the journal.
+	Kind() string
+}
+
+// Raised is a ticket doubted. Rule is the name of the rule set that gives the
+// days to ask for a test, Due the last of them.
+type Raised struct {
+	Ticket int64         `json:"ticket,string"`
+	By     string        `json:"by"`
+	About  string        `json:"about"` // "moisture", "weight", "rates", a factor's id
+	Claim  string        `json:"claim"` // in the grower's words
+	Day    quantity.Date `json:"day"`
+	Rule   string        `json:"rule"`
+	Due    quantity.Date `json:"due"`
+}
+
+// Sent is the sealed sample on its way.
+type Sent struct {
+	Sample   string        `json:"sample"`
+	SealedBy string        `json:"sealed_by"`
+	Witness  string        `json:"witness"` // who certified it for the grower
+	Airtight bool          `json:"airtight"`
+	To       string        `json:"to"`
+	Day      quantity.Date `json:"day"`
+}
+
+// Resulted is the other test's result.
+type Resulted struct {
+	By          string           `json:"by"`
+	Certificate string           `json:"certificate"`
+	Day         quantity.Date    `json:"day"`
+	Figure      *quantity.Amount `json:"figure,omitempty"` // the doubted figure as tested again
+	Finding     string           `json:"finding"`
+}
+
+// Decided is the end: the ticket stands, or ticket Corrected takes its place.
+type Decided struct {
+	Decision  string        `json:"decision"`
+	Stands    bool          `json:"stands"`
+	Corrected int64         `json:"corrected,string,omitempty"`
+	Day       quantity.Date `json:"day"`
+}
+
+// Kind names the fact in the journal.
+func (Raised) Kind() string { return "dispute.raised" }
+
+// Kind names the fact in the journal.
+func (Sent) Kind() string { return "dispute.sent" }
+
+// Kind names the fact in the journal.
+func (Resulted) Kind() string { return "dispute.resulted" }
+
+// Kind names the fact in the journal.
+func (Decided) Kind() string { return "dispute.decided" }
+
+var readers = map[string]func([]byte) (Fact, error){
+	Raised{}.Kind():   read[Raised],
+	Sent{}.Kind():     read[Sent],
+	Resulted{}.Kind(): read[Resulted],
+	Decided{}.Kind():  read[Decided],
+}
+
+func read[F Fact](body []byte) (Fact, error) {
+	var f F
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.DisallowUnknownFields()
+	if err := d.Decode(&f); err != nil {
+		return nil, fmt.Errorf("a %s fact cannot be read: %w", f.Kind(), err)
+	}
+	return f, nil
+}
+
+// Read makes a fact from its kind and body as the journal keeps them.
+func Read(kind string, body []byte) (Fact, error) {
+	r, ok := readers[kind]
+	if !ok {
+		return nil, fmt.Errorf("%q is not a kind of fact about a dispute", kind)
+	}
+	return r(body)
+}
