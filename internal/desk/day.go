@@ -3,9 +3,7 @@ package desk
 import (
 	"bytes"
 	"context"
-	"database/sql"
 	"encoding/json"
-	"errors"
 	"fmt"
 
 	"tenthpoint/internal/journal"
@@ -23,12 +21,7 @@ type DayClosed struct {
 func (DayClosed) Kind() string { return "day.closed" }
 
 func (w *Work) isClosed(day quantity.Date) (bool, error) {
-	var one int64
-	err := w.tx.QueryRow("SELECT 1 FROM standing WHERE kind = ? AND id = ?", DayClosed{}.Kind(), day.String()).Scan(&one)
-	if errors.Is(err, sql.ErrNoRows) {
-		return false, nil
-	}
-	return err == nil, err
+	return w.tx.HasStanding(DayClosed{}.Kind(), day.String())
 }
 
 // CloseDay closes a business day: what is done later counts in the next day and

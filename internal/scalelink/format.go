@@ -6,8 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/shopspring/decimal"
-
 	"tenthpoint/internal/quantity"
 )
 
@@ -140,11 +138,7 @@ func weigh(digits string, d draft) (quantity.Amount, error) {
 	if found == nil || len(found[2]) > mostDigits+1 {
 		return quantity.Amount{}, fmt.Errorf("%q is not a weight", digits)
 	}
-	figure, err := decimal.NewFromString(found[2])
-	if err != nil {
-		return quantity.Amount{}, fmt.Errorf("%q is not a weight", digits)
-	}
-	weight := quantity.New(figure, d.unit)
+	weight := quantity.Of(found[2], d.unit)
 	if d.minus || found[1] == "-" {
 		weight = weight.Neg()
 	}

@@ -111,7 +111,7 @@ func FuzzFrames(f *testing.F) {
 	f.Add([]byte("aabaab"), "aa", "b", 1)
 	f.Fuzz(func(t *testing.T, stream []byte, start, end string, length int) {
 		if end == "" || length < 1 || length > longestBody || len(start)+len(end) > 16 {
-			t.Skip()
+			return
 		}
 		got, err := bodies(bytes.NewReader(stream), Profile{Start: start, End: end, Length: length})
 		if err == nil {

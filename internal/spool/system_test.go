@@ -1,3 +1,5 @@
+//go:build unix
+
 package spool
 
 import (
@@ -15,9 +17,6 @@ import (
 // its arguments, one a line, and its input in the folder returned.
 func fakeProgram(t *testing.T, name, body string) (notes string) {
 	t.Helper()
-	if runtime.GOOS == "windows" {
-		t.Skip("the stand-in programs are shell scripts")
-	}
 	notes = t.TempDir()
 	bin := t.TempDir()
 	script := "#!/bin/sh\nPATH=/bin:/usr/bin\nprintf '%s\\n' \"$@\" > '" + notes + "/args'\n" + body + "\n"

@@ -35,3 +35,10 @@ func (b *Book) StandingOf(ctx context.Context, kind string) ([]Standing, error) 
 	}
 	return out, b.sentence(rows.Err())
 }
+
+// HasStanding reports whether a standing thing has been said anything of.
+func (tx *Tx) HasStanding(kind, id string) (bool, error) {
+	var n int64
+	err := tx.QueryRow("SELECT count(*) FROM standing WHERE kind = ? AND id = ?", kind, id).Scan(&n)
+	return n > 0, err
+}
