@@ -110,7 +110,7 @@ func TestFactorParse(t *testing.T) {
 		{canola, Ergot, "0.055", "0.055 %"},
 		{canola, Ergot, "0.0555", "has more than 3 decimals"},
 		{canola, Glass, "2", "2 ct"},
-		{canola, Glass, "2.5", "has more than no decimals"},
+		{canola, Glass, "2.5", "Pieces of glass 2.5 ct is not a whole number"},
 		{corn, Musty, "Yes", "1 ct"},
 		{corn, Musty, " n ", "0 ct"},
 		{corn, Musty, "1", `Musty odour is yes or no; "1" is neither. Type yes or no`},

@@ -6,7 +6,7 @@ import "fmt"
 // (international yard and pound agreement, 1959).
 var kgPerLb = Of("0.45359237", Kg.Per(Lb))
 
-// massFactors holds how many kg or lb make one unit of mass.
+// massInKg is how many kg make one unit of mass, exact.
 var massInKg = map[Unit]Amount{
 	Kg:    Int(1, Kg.Per(Kg)),
 	Tonne: Int(1000, Kg.Per(Tonne)),

@@ -113,14 +113,14 @@ func (a *Amount) UnmarshalText(text []byte) error {
 	if unitText != "" {
 		u, err := ParseUnit(unitText)
 		if err != nil {
-			return fmt.Errorf("amount %q: %w", text, err)
+			return fmt.Errorf("amount %s: %w", quoted(string(text)), err)
 		}
 		unit = u
 	}
 	top, bottom, isFraction := strings.Cut(figure, "/")
 	num, err := stored(top)
 	if err != nil {
-		return fmt.Errorf("amount %q: %w", text, err)
+		return fmt.Errorf("amount %s: %w", quoted(string(text)), err)
 	}
 	if !isFraction {
 		*a = New(num, unit)
@@ -128,19 +128,22 @@ func (a *Amount) UnmarshalText(text []byte) error {
 	}
 	den, err := stored(bottom)
 	if err != nil || den.Sign() <= 0 {
-		return fmt.Errorf("amount %q: the part below the line is not a number above zero", text)
+		return fmt.Errorf("amount %s: the part below the line is not a number above zero", quoted(string(text)))
 	}
 	*a = fraction(num, den, unit)
 	return nil
 }
 
-// maxStored bounds a stored figure: exact fractions carry more digits than
-// people type, but never without end.
-const maxStored = 200
+// maxStored bounds a stored figure. Exact fractions grow by a few digits with
+// every step and can come to hundreds; what MarshalText writes must be read
+// again, so the bound is far above that.
+const maxStored = 4000
 
 func stored(text string) (decimal.Decimal, error) {
-	if len(text) > maxStored || strings.ContainsAny(text, "eE") {
-		return decimal.Decimal{}, fmt.Errorf("%.20q… is not a stored figure", text)
+	if len(text) <= maxStored && !strings.ContainsAny(text, "eE") {
+		if d, err := decimal.NewFromString(text); err == nil {
+			return d, nil
+		}
 	}
-	return decimal.NewFromString(text)
+	return decimal.Decimal{}, fmt.Errorf("%s is not a stored figure", quoted(text))
 }

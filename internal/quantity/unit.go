@@ -127,35 +127,54 @@ func (u Unit) String() string {
 var printOrder = []base{dollar, lb, kg, cwt, tonne, gram, percent, fahrenheit,
 	celsius, dial, count, bushel, hectolitre, point}
 
+// maxUnitParts is far more than any rate of the trade has.
+const maxUnitParts = 12
+
 // ParseUnit reads a unit as String writes it. It answers with the list of
 // known units when a part is not one of them.
 func ParseUnit(text string) (Unit, error) {
-	var u Unit
-	for i, part := range strings.Split(strings.TrimSpace(text), "/") {
-		part = strings.TrimSpace(part)
-		if part == "1" && i == 0 {
-			continue
+	if strings.Count(text, "/")+strings.Count(text, "·") >= maxUnitParts {
+		return Unit{}, fmt.Errorf("%.20q… has more parts than any unit; known units are %s", text, knownUnits())
+	}
+	over, under, isQuotient := strings.Cut(text, "/")
+	u, err := product(over)
+	if err != nil || !isQuotient {
+		return u, err
+	}
+	for _, part := range strings.Split(under, "/") {
+		b, err := baseOf(part)
+		if err != nil {
+			return Unit{}, err
 		}
-		b, ok := baseOf(part)
-		if !ok {
-			return Unit{}, fmt.Errorf("%q is not a unit; known units are %s", part, knownUnits())
-		}
-		if i == 0 {
-			u = u.Times(one(b))
-		} else {
-			u = u.Per(one(b))
-		}
+		u = u.Per(one(b))
 	}
 	return u, nil
 }
 
-func baseOf(symbol string) (base, bool) {
+// product reads "lb", "lb·%", or "1" for nothing.
+func product(text string) (Unit, error) {
+	if strings.TrimSpace(text) == "1" {
+		return Plain, nil
+	}
+	var u Unit
+	for _, part := range strings.Split(text, "·") {
+		b, err := baseOf(part)
+		if err != nil {
+			return Unit{}, err
+		}
+		u = u.Times(one(b))
+	}
+	return u, nil
+}
+
+func baseOf(symbol string) (base, error) {
+	symbol = strings.TrimSpace(symbol)
 	for b, s := range symbols {
 		if s == symbol {
-			return base(b), true
+			return base(b), nil
 		}
 	}
-	return 0, false
+	return 0, fmt.Errorf("%q is not a unit; known units are %s", symbol, knownUnits())
 }
 
 func knownUnits() string {

@@ -1,0 +1,90 @@
+package quantity
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// TestConvertMass: the pound is 0.45359237 kg by definition.
+func TestConvertMass(t *testing.T) {
+	for _, c := range []struct {
+		from Amount
+		want Amount
+	}{
+		{Int(1, Lb), Of("0.45359237", Kg)},
+		{Of("0.45359237", Kg), Int(1, Lb)},
+		{Int(52300, Lb), Int(523, Cwt)},
+		{Int(523, Cwt), Int(52300, Lb)},
+		{Int(1, Tonne), Int(1000, Kg)},
+		{Int(250, Gram), Of("0.25", Kg)},
+		{Int(1, Lb), Of("453.59237", Gram)},
+		{Of("45359.237", Tonne), Int(1000000, Cwt)},
+		{Int(7, Lb), Int(7, Lb)},
+	} {
+		got, err := ConvertMass(c.from, c.want.Unit())
+		if err != nil || !got.Equal(c.want) {
+			t.Errorf("%s is %s, %v; want %s", c.from, got, err, c.want)
+		}
+	}
+	factor, err := MassFactor(Lb, Cwt)
+	if err != nil || !factor.Equal(Of("0.01", Cwt.Per(Lb))) {
+		t.Error(factor, err)
+	}
+}
+
+func TestConvertMassRefusesWhatIsNoWeight(t *testing.T) {
+	_, err := ConvertMass(Int(1, Bushel), Lb)
+	if err == nil || err.Error() != `cannot turn "bu" into "lb": both must be units of weight` {
+		t.Error(err)
+	}
+	if _, err := ConvertMass(Int(1, Lb), Bushel); err == nil {
+		t.Error("pounds turned into bushels without a bushel weight")
+	}
+}
+
+func TestConvertMassThereAndBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		masses := rapid.SampledFrom([]Unit{Lb, Kg, Cwt, Tonne, Gram})
+		from, via, to := masses.Draw(t, "from"), masses.Draw(t, "via"), masses.Draw(t, "to")
+		a := drawFraction(t, "weight", from)
+		direct, _ := ConvertMass(a, to)
+		first, _ := ConvertMass(a, via)
+		second, _ := ConvertMass(first, to)
+		if !direct.Equal(second) {
+			t.Fatalf("%s is %s, and by way of %s %s", a, direct, via, second)
+		}
+		if back, _ := ConvertMass(direct, from); !back.Equal(a) {
+			t.Fatalf("%s came back as %s", a, back)
+		}
+	})
+}
+
+// TestTestWeightConverts: by definition of pound, inch and Winchester bushel,
+// 60 lb/bu is 77.231... kg/hL.
+func TestTestWeightConverts(t *testing.T) {
+	bushelLitres := Of("2150.42", Plain).Mul(Of("0.016387064", Plain)) // cubic inches, litres in one
+	got, err := TestWeight(Int(60, LbPerBushel), KgPerHL)
+	want := Int(60, KgPerHL).Mul(Of("45.359237", Plain)).Div(bushelLitres)
+	if err != nil || !got.Equal(want) || To("0.001", HalfUp).Apply(got).String() != "77.231 kg/hL" {
+		t.Errorf("60 lb/bu is %s, %v; want %s", got, err, want)
+	}
+	for _, u := range []Unit{LbPerBushel, KgPerHL} {
+		if same, err := TestWeight(Int(50, u), u); err != nil || !same.Equal(Int(50, u)) {
+			t.Error(same, err)
+		}
+	}
+	if _, err := TestWeight(Int(50, Lb), KgPerHL); err == nil || err.Error() != `cannot turn "lb" into "kg/hL": both must be units of test weight, lb/bu or kg/hL` {
+		t.Error(err)
+	}
+	if _, err := TestWeight(Int(50, Lb), Lb); err == nil {
+		t.Error("pounds are no test weight")
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		a := drawFraction(t, "test weight", LbPerBushel)
+		metric, _ := TestWeight(a, KgPerHL)
+		if back, _ := TestWeight(metric, LbPerBushel); !back.Equal(a) {
+			t.Fatalf("%s came back as %s", a, back)
+		}
+	})
+}

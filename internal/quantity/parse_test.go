@@ -1,0 +1,231 @@
+package quantity
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+var (
+	gross  = Field{Name: "Gross weight", Unit: Lb, Places: 0, Min: Zero(Lb), Max: Int(200000, Lb)}
+	wet    = Field{Name: "Moisture", Unit: Percent, Places: 2, Min: Int(3, Percent), Max: Int(60, Percent)}
+	spread = Field{Name: "Largest spread", Unit: Point, Places: 1, Min: Zero(Point), Max: Int(5, Point)}
+	price  = Field{Name: "Price", Unit: DollarsPerBu, Places: 4, Min: Int(-1, DollarsPerBu), Max: Int(100, DollarsPerBu)}
+	tested = Field{Name: "Probes", Unit: Plain, Places: 0, Min: Int(1, Plain), Max: Int(20, Plain)}
+)
+
+func TestFieldParse(t *testing.T) {
+	for _, c := range []struct {
+		field Field
+		text  string
+		want  string
+	}{
+		{gross, "52300", "52,300 lb"},
+		{gross, " 52,300 lb ", "52,300 lb"},
+		{gross, "+52300lb", "52,300 lb"},
+		{gross, "100,000", "100,000 lb"},
+		{gross, "52300.0", "52,300 lb"},
+		{gross, "200000", "200,000 lb"},
+		{gross, "0", "0 lb"},
+		{gross, "-0", "0 lb"},
+		{wet, "15.3", "15.3 %"},
+		{wet, "15.34 %", "15.34 %"},
+		{wet, "15.", "15 %"},
+		{wet, "15.3400", "15.34 %"},
+		{spread, ".5", "0.5 pt"},
+		{spread, "0.5 %", "0.5 pt"},
+		{price, "$4.15", "$4.15/bu"},
+		{price, "$4.15/bu", "$4.15/bu"},
+		{price, "4.15 $/bu", "$4.15/bu"},
+		{price, "4.1525", "$4.1525/bu"},
+		{price, "-$0.25/bu", "-$0.25/bu"},
+		{price, "-0.25", "-$0.25/bu"},
+		{tested, "5", "5"},
+	} {
+		got, err := c.field.Parse(c.text)
+		if c.text == "$4.15" { // dollars alone are not dollars per bushel
+			if err == nil || err.Error() != `Price "$4.15" is in $, not in $/bu; type the figure in $/bu` {
+				t.Errorf("%q: %v", c.text, err)
+			}
+			continue
+		}
+		if err != nil || got.String() != c.want || got.Unit() != c.field.Unit {
+			t.Errorf("%s %q: %s %v, want %s", c.field.Name, c.text, got, err, c.want)
+		}
+	}
+}
+
+func TestFieldRefusesInSentences(t *testing.T) {
+	for _, c := range []struct {
+		field Field
+		text  string
+		want  string
+	}{
+		{gross, "", "Gross weight is empty; type a figure in lb"},
+		{tested, " \t ", "Probes is empty; type a figure in plain numbers"},
+		{wet, "wet", `Moisture "wet" is not a number; type digits, like 52300 or 15.3`},
+		{wet, "%", `Moisture "%" is not a number; type digits, like 52300 or 15.3`},
+		{wet, "-", `Moisture "-" is not a number; type digits, like 52300 or 15.3`},
+		{wet, ".", `Moisture "." is not a number; type digits, like 52300 or 15.3`},
+		{wet, "1-5", `Moisture "1-5" is not a number; type digits, like 52300 or 15.3`},
+		{wet, "15.3.1", `Moisture "15.3.1" has more than one point; type it with one, like 15.3`},
+		{gross, "+-5", `Gross weight "+-5" has more than one sign; type it once, like 52300`},
+		{price, "-$-4", `Price "-$-4" has more than one sign; type it once, like 52300`},
+		{gross, "52.3 t", `Gross weight "52.3 t" is in t, not in lb; type the figure in lb`},
+		{gross, "52 %", `Gross weight "52 %" is in %, not in lb; type the figure in lb`},
+		{wet, "2 pt", `Moisture "2 pt" is in pt, not in %; type the figure in %`},
+		{gross, "1e999999", `Gross weight "1e999999" has "e999999" for a unit; type the figure in lb`},
+		{gross, "1E5", `Gross weight "1E5" has "E5" for a unit; type the figure in lb`},
+		{gross, "0x10", `Gross weight "0x10" has "x10" for a unit; type the figure in lb`},
+		{gross, "1_000", `Gross weight "1_000" has "_000" for a unit; type the figure in lb`},
+		{gross, "NaN", `Gross weight "NaN" is not a number; type digits, like 52300 or 15.3`},
+		{gross, "52 300", `Gross weight "52 300" has a space inside the figure; type it together, like 52300 or 52,300`},
+		{gross, "52 300 lb", `Gross weight "52 300 lb" has a space inside the figure; type it together, like 52300 or 52,300`},
+		{gross, "1234567890123456", `Gross weight "1234567890123456" has 16 digits; no figure here needs more than 15`},
+		{gross, strings.Repeat("9", 61), `Gross weight "99999999999999999999"… is too long for a figure; type it alone, like 52300 or 15.3`},
+		{gross, strings.Repeat("$", 1<<20), `Gross weight "$$$$$$$$$$$$$$$$$$$$"… is too long for a figure; type it alone, like 52300 or 15.3`},
+		{gross, "52300.5", "Gross weight 52,300.5 lb is not a whole number; type it without decimals"},
+		{wet, "15.345", "Moisture 15.345 % has more than 2 decimals; round it at the instrument, not here"},
+		{spread, "0.55", "Largest spread 0.55 pt has more than one decimal; round it at the instrument, not here"},
+		{gross, "-1", "Gross weight -1 lb is outside 0 lb to 200,000 lb; check the figure and type it again"},
+		{gross, "200,001", "Gross weight 200,001 lb is outside 0 lb to 200,000 lb; check the figure and type it again"},
+		{wet, "0", "Moisture 0 % is outside 3 % to 60 %; check the figure and type it again"},
+		{wet, "15,300", "Moisture 15,300 % is outside 3 % to 60 %; check the figure and type it again"},
+	} {
+		got, err := c.field.Parse(c.text)
+		if err == nil || err.Error() != c.want {
+			t.Errorf("%s %.30q: %s\n%v\nwant\n%s", c.field.Name, c.text, got, err, c.want)
+		}
+	}
+}
+
+// TestCommasPartThousandsOrAreRefused: a comma anywhere else was meant for a
+// decimal point, and a thousand times too much is worse than a question.
+func TestCommasPartThousandsOrAreRefused(t *testing.T) {
+	for text, want := range map[string]string{
+		"1,234":       "1234",
+		"12,345":      "12345",
+		"-123,456":    "-123456",
+		"1,234,567":   "1234567",
+		"1,234.5":     "1234.5",
+		"15,3":        "15.3",
+		"15,30":       "15.30",
+		"1234,567":    "1234.567",
+		"0,300":       "0.300",
+		"-0,300":      "-0.300",
+		"-,300":       "-.300",
+		",300":        ".300",
+		"12,34,567":   "15.3",
+		"1,234,5":     "15.3",
+		"1,2345":      "1.2345",
+		"1.5,3":       "15.3",
+		"1,234.5,678": "15.3",
+		"1,,234":      "15.3",
+		"1,234,":      "15.3",
+	} {
+		got, err := dropThousands(text)
+		if refused := strings.Contains(want, ".") && text != "1,234.5"; !refused {
+			if err != nil || got != want {
+				t.Errorf("%q: %q %v, want %q", text, got, err, want)
+			}
+			continue
+		}
+		if message := "has a comma that does not part thousands; write a decimal with a point, such as " + want; err == nil || err.Error() != message {
+			t.Errorf("%q: %q %v, want %q", text, got, err, message)
+		}
+	}
+}
+
+func TestParseAmount(t *testing.T) {
+	for text, want := range map[string]string{
+		"15.5 %":        "15.5 %",
+		"0.045 $/bu/pt": "$0.045/bu/pt",
+		"$0.045/bu/pt":  "$0.045/bu/pt",
+		"-$0.02/cwt":    "-$0.02/cwt",
+		"56 lb/bu":      "56 lb/bu",
+		"52,300 lb":     "52,300 lb",
+		"1.4 %/pt":      "1.4 %/pt",
+		"2 1/bu":        "2 1/bu",
+		"15.5":          `"15.5" has no unit; write the figure and its unit, such as "15.5 %" or "0.045 $/bu/pt"`,
+		"":              `"" is not a number; type digits, like 52300 or 15.3`,
+		"% 15":          `"% 15" is not a number; type digits, like 52300 or 15.3`,
+		"15,5 %":        `"15,5 %" has a comma that does not part thousands; write a decimal with a point, such as 15.5`,
+		"15.5 percent":  `"15.5 percent": "percent" is not a unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, pt, t, °C, °F`,
+		"1e5 lb":        `"1e5 lb": "e5 lb" is not a unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, pt, t, °C, °F`,
+		"5 $/bu/":       `"5 $/bu/": "" is not a unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, pt, t, °C, °F`,
+		"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": `"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": "lb/lb/lb/lb/lb/lb/lb"… has more parts than any unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, pt, t, °C, °F`,
+	} {
+		got, err := ParseAmount(text)
+		said := got.String()
+		if err != nil {
+			said = err.Error()
+		}
+		if said != want {
+			t.Errorf("%q:\n%s\nwant\n%s", text, said, want)
+		}
+	}
+}
+
+// TestPrintedAmountsReadBack: whatever the program prints without "…", it
+// reads again as the same amount.
+func TestPrintedAmountsReadBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a := drawDecimal(t, "figure", drawUnit(t))
+		if a.Unit() == Plain {
+			return
+		}
+		back, err := ParseAmount(a.String())
+		if err != nil || !back.Equal(a) {
+			t.Fatalf("%s read back as %s, %v", a, back, err)
+		}
+	})
+}
+
+// FuzzFieldParse: what is taken lies within the field, in its unit and with no
+// more than its decimals, and reads the same again when printed; what is not
+// is refused with a sentence that names the field.
+func FuzzFieldParse(f *testing.F) {
+	for _, text := range []string{"52,300 lb", "15.3 %", "1e999999", "-$4.15/bu", "15,3", "0,300", "$$$", "52 300", "NaN", "٣", "1/bu", "…", "9999999999999999", "-,300", "1234,567"} {
+		f.Add(text)
+	}
+	fields := []Field{gross, wet, spread, price, tested}
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, field := range fields {
+			a, err := field.Parse(text)
+			if err != nil {
+				if !strings.HasPrefix(err.Error(), field.Name+" ") {
+					t.Errorf("%q: %v", text, err)
+				}
+				continue
+			}
+			if a.Unit() != field.Unit || a.Less(field.Min) || a.More(field.Max) {
+				t.Errorf("%q was taken as %s", text, a)
+			}
+			if d, whole := a.Decimal(); !whole || !d.Equal(d.Truncate(field.Places)) {
+				t.Errorf("%q was taken as %s, with too many decimals", text, a)
+			}
+			again, err := field.Parse(a.String())
+			if err != nil || !again.Equal(a) {
+				t.Errorf("%q was taken as %s, which reads as %s, %v", text, a, again, err)
+			}
+		}
+	})
+}
+
+// FuzzParseAmount: what is taken reads the same again when printed.
+func FuzzParseAmount(f *testing.F) {
+	for _, text := range []string{"0.045 $/bu/pt", "$0.045/bu/pt", "56 lb/bu", "1e9 lb", "15.5", "-$3", "2 1/bu", "3 lb·%", "1 lb/lb"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		a, err := ParseAmount(text)
+		if err != nil || a.Unit() == Plain {
+			return
+		}
+		again, err := ParseAmount(a.String())
+		if err != nil || !again.Equal(a) {
+			t.Errorf("%q was taken as %s, which reads as %s, %v", text, a, again, err)
+		}
+	})
+}
