@@ -106,7 +106,7 @@ func TestFactorParse(t *testing.T) {
 		{corn, Moisture, "wet", "Moisture"},
 		{corn, Moisture, "15,3", "write a decimal with a point, such as 15.3"},
 		{corn, TestWeight, "56.5 lb/bu", "56.5 lb/bu"},
-		{corn, TestWeight, "56.5 lb", `"56.5 lb" is in "lb"`},
+		{corn, TestWeight, "56.5 lb", `Test weight "56.5 lb" is in lb, not in lb/bu`},
 		{canola, Ergot, "0.055", "0.055 %"},
 		{canola, Ergot, "0.0555", "has more than 3 decimals"},
 		{canola, Glass, "2", "2 ct"},
