@@ -45,7 +45,7 @@ type GradeResult struct {
 // for a commodity without a grade table.
 func (c Commodity) Grade(obs Observations) (GradeResult, error) {
 	if c.Grades == nil {
-		return GradeResult{}, fmt.Errorf("%s has no United States grade table here; go by moisture class, dockage and the edition", c.Name)
+		return GradeResult{}, fmt.Errorf("There is no United States grade table here for %s; go by moisture class, dockage and the edition", c.Name)
 	}
 	r, err := c.results(obs)
 	if err != nil {

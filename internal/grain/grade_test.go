@@ -213,7 +213,7 @@ func TestAnOdourWithholdsTheGrade(t *testing.T) {
 
 func TestGradeWithoutATable(t *testing.T) {
 	_, err := mustCommodity(t, "peas").Grade(Observations{})
-	if err == nil || err.Error() != "Peas has no United States grade table here; go by moisture class, dockage and the edition" {
+	if err == nil || err.Error() != "There is no United States grade table here for Peas; go by moisture class, dockage and the edition" {
 		t.Error(err)
 	}
 }
