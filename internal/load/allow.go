@@ -3,6 +3,7 @@ package load
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"tenthpoint/internal/quantity"
 )
@@ -34,17 +35,17 @@ func (l *Load) Allow(f Fact) error {
 	case Amended:
 		return f.Details.check()
 	case Weighed:
-		return f.Weighing.check()
+		return firstWrong(l.mayCarry(f.Carried), f.Weighing.check())
 	case Sampled:
-		return f.Sample.check()
+		return firstWrong(l.mayCarry(f.Carried), f.Sample.check())
 	case Accepted:
-		return needsReason(f.Reason, "A limit is accepted")
+		return firstWrong(l.mayCarry(f.Carried), f.check())
 	case Refused:
-		return needsReason(f.Reason, "A load is refused")
+		return needsReason(f.Reason, "a load is refused")
 	case Voided:
-		return needsReason(f.Reason, "A ticket is voided")
+		return needsReason(f.Reason, "a ticket is voided")
 	case Superseded:
-		return needsReason(f.Reason, "A ticket is corrected")
+		return needsReason(f.Reason, "a ticket is corrected")
 	case Issued:
 		return f.check()
 	case Settled:
@@ -102,8 +103,32 @@ func (l *Load) instead(f Fact) string {
 	return "open a new load"
 }
 
+// mayCarry lets only a load that corrects a ticket take facts over from it.
+func (l *Load) mayCarry(carried *Stamp) error {
+	if carried == nil || l.Corrects > 0 {
+		return nil
+	}
+	return fmt.Errorf("load %s corrects no ticket and has nothing to carry over; weigh and test this load itself", l.ID)
+}
+
+func firstWrong(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (a Accepted) check() error {
+	if strings.TrimSpace(a.Limit) == "" {
+		return fmt.Errorf("no limit is named that is to be accepted; name the one the load was stopped by")
+	}
+	return needsReason(a.Reason, "a limit is accepted")
+}
+
 func needsReason(reason, act string) error {
-	if reason == "" {
+	if strings.TrimSpace(reason) == "" {
 		return fmt.Errorf("%s only with a reason; type one", act)
 	}
 	return nil
@@ -141,7 +166,9 @@ func (w Weighing) check() error {
 		return fmt.Errorf("%s is %s; weigh the truck again", w.Which, w.Weight)
 	case w.Source == StoredTare && w.Which != Tare:
 		return fmt.Errorf("only a tare can be a stored one; weigh the loaded truck")
-	case w.Source == ByHand && w.Reason == "":
+	case w.Source == StoredTare && w.Taken.IsZero():
+		return fmt.Errorf("a stored tare says on which day it was weighed; store the truck's tare again, or weigh it empty")
+	case w.Source == ByHand && strings.TrimSpace(w.Reason) == "":
 		return fmt.Errorf("a weight is typed by hand only with a reason; type one")
 	}
 	return nil

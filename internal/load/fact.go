@@ -27,20 +27,25 @@ type Amended struct {
 	Details Details `json:"details"`
 }
 
-// Weighed is a weight taken, or taken again.
+// Weighed is a weight taken, or taken again. Carried is when and by whom, for a
+// weight that a correction takes over from the ticket it corrects; so it is for
+// the two facts below.
 type Weighed struct {
 	Weighing
+	Carried *Stamp `json:"carried,omitempty"`
 }
 
 // Sampled is the bench's result, or its result after another test.
 type Sampled struct {
 	Sample
+	Carried *Stamp `json:"carried,omitempty"`
 }
 
 // Accepted is a manager's leave to settle a load beyond a limit.
 type Accepted struct {
-	Limit  string `json:"limit"`
-	Reason string `json:"reason"`
+	Limit   string `json:"limit"`
+	Reason  string `json:"reason"`
+	Carried *Stamp `json:"carried,omitempty"`
 }
 
 // Refused is a load turned away.

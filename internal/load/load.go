@@ -22,7 +22,17 @@ const (
 
 // Stamp is who wrote a fact, where and when.
 type Stamp struct {
-	At, Who, Desk string
+	At   string `json:"at"`
+	Who  string `json:"who"`
+	Desk string `json:"desk"`
+}
+
+// orCarried is the stamp of the fact a correction took over, if it did.
+func (s Stamp) orCarried(carried *Stamp) Stamp {
+	if carried != nil {
+		return *carried
+	}
+	return s
 }
 
 // Taken is a weighing with its stamp.
@@ -102,12 +112,12 @@ func (l *Load) Apply(f Stamped) error {
 		l.Details = fact.Details
 		l.unsettle()
 	case Weighed:
-		l.weigh(Taken{fact.Weighing, f.Stamp})
+		l.weigh(Taken{fact.Weighing, f.Stamp.orCarried(fact.Carried)})
 	case Sampled:
-		l.Sample, l.Sampled = fact.Sample, f.Stamp
+		l.Sample, l.Sampled = fact.Sample, f.Stamp.orCarried(fact.Carried)
 		l.unsettle()
 	case Accepted:
-		l.Accepted = append(l.Accepted, AcceptedLimit{fact, f.Stamp})
+		l.Accepted = append(l.Accepted, AcceptedLimit{fact, f.Stamp.orCarried(fact.Carried)})
 	case Refused:
 		l.end(TurnedAway, Ending{Reason: fact.Reason, Day: fact.Day, Stamp: f.Stamp})
 	case Settled:

@@ -12,7 +12,7 @@ import (
 var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("slip", "daysheet")
+var papers = inside("slip", "report", "daysheet")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("store", "scalelink", "spool")
@@ -39,7 +39,8 @@ var mayImport = map[string][]string{
 
 	"internal/store":     slices.Concat(core, []string{"migrations"}),
 	"internal/slip":      core,
-	"internal/daysheet":  core,
+	"internal/report":    {},
+	"internal/daysheet":  slices.Concat(core, inside("report")),
 	"internal/scalelink": inside("quantity"),
 	"internal/spool":     {},
 	"internal/desk":      slices.Concat(core, papers, devices, []string{"schedules"}),

@@ -1,0 +1,118 @@
+package report
+
+import "time"
+
+// Document is a paper, composed.
+type Document struct {
+	// House are the lines at the head: the elevator's name, street, town.
+	House []string
+	Title string
+	// About is the line under the title: the day, the ticket, the season.
+	About string
+	// Marks must be seen before anything else is read: "EXAMPLE - NOT FOR
+	// TRADE".
+	Marks  []string
+	Blocks []Block
+	// Footer stands at the foot of every page.
+	Footer string
+	// Made is the date of the paper, from the facts it is about, never the
+	// clock.
+	Made time.Time
+}
+
+// Block is one part of a document: [Heading], [Para], [Table], [Bars],
+// [Steps] or [Signing].
+type Block interface{ isBlock() }
+
+// Heading begins a part.
+type Heading struct{ Text string }
+
+// Para is a sentence or more.
+type Para struct {
+	Text string
+	// Strong sets it so that it is read first.
+	Strong bool
+}
+
+// Align is where a column's text stands.
+type Align int
+
+// Words stand at the left, figures at the right.
+const (
+	Left Align = iota
+	Right
+)
+
+// Column is one column of a table. Share is its part of the width against the
+// other columns'; nought counts as one.
+type Column struct {
+	Title string
+	Align Align
+	Share int
+}
+
+// RowKind tells how a row is set.
+type RowKind int
+
+// The kinds of row.
+const (
+	Plain  RowKind = iota
+	Total          // what the rows above add up to
+	Struck         // what no longer counts, crossed out
+)
+
+// Row is one row of ready strings, a cell for each column.
+type Row struct {
+	Cells []string
+	Kind  RowKind
+}
+
+// Table is rows under columns. Empty is the sentence that stands in place of
+// the rows when there are none. Name is the table's name as a file or sheet.
+type Table struct {
+	Name    string
+	Columns []Column
+	Rows    []Row
+	Empty   string
+}
+
+// Bars is a bar chart. Heights are per mille of the tallest the chart may
+// show; Values are the words over the bars.
+type Bars struct {
+	Title   string
+	Labels  []string
+	Heights []int
+	Values  []string
+	Empty   string
+}
+
+// Step is one step of a working: what, how much, and how it came about.
+type Step struct {
+	Label, Figure string
+	Explain       []string
+	Skipped       bool // a rule that was considered and changed nothing
+}
+
+// Steps is a working in the order it was done.
+type Steps struct{ Steps []Step }
+
+// Signing is lines to sign on.
+type Signing struct{ Names []string }
+
+func (Heading) isBlock() {}
+func (Para) isBlock()    {}
+func (Table) isBlock()   {}
+func (Bars) isBlock()    {}
+func (Steps) isBlock()   {}
+func (Signing) isBlock() {}
+
+// Tables lists the tables of the document in order.
+func (d Document) Tables() []Table {
+	var out []Table
+	for _, b := range d.Blocks {
+		if t, ok := b.(Table); ok {
+			out = append(out, t)
+		}
+	}
+	return out
+}
