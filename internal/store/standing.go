@@ -20,7 +20,11 @@ func (tx *Tx) PutStanding(s Standing) error {
 
 // StandingOf lists the standing things of a kind by id.
 func (b *Book) StandingOf(ctx context.Context, kind string) ([]Standing, error) {
-	rows, err := b.read.QueryContext(ctx, "SELECT kind, id, seq, body FROM standing WHERE kind = ? ORDER BY id", kind)
+	return b.standing(ctx, "SELECT kind, id, seq, body FROM standing WHERE kind = ? ORDER BY id", kind)
+}
+
+func (b *Book) standing(ctx context.Context, query string, args ...any) ([]Standing, error) {
+	rows, err := b.read.QueryContext(ctx, query, args...)
 	if err != nil {
 		return nil, b.sentence(err)
 	}

@@ -65,8 +65,8 @@ func (b *Book) VerifyFile(ctx context.Context) ([]string, error) {
 }
 
 // texts reads a query's single column.
-func (b *Book) texts(ctx context.Context, query string) ([]string, error) {
-	rows, err := b.read.QueryContext(ctx, query)
+func (b *Book) texts(ctx context.Context, query string, args ...any) ([]string, error) {
+	rows, err := b.read.QueryContext(ctx, query, args...)
 	if err != nil {
 		return nil, b.sentence(err)
 	}
