@@ -28,21 +28,25 @@ func (w *Work) isClosed(day quantity.Date) (bool, error) {
 // refers to this one. Trucks still on the yard are no obstacle; they will be
 // ticketed on the day they leave.
 func (d *Desk) CloseDay(ctx context.Context, day quantity.Date, remark string) error {
-	if err := d.mayManage("Closing the day"); err != nil {
+	return d.one(ctx, func(w *Work) error { return w.CloseDay(day, remark) })
+}
+
+// CloseDay is [Desk.CloseDay] as part of the work.
+func (w *Work) CloseDay(day quantity.Date, remark string) error {
+	if err := w.desk.mayManage("Closing the day"); err != nil {
 		return err
 	}
-	if day.After(d.Today()) {
-		return fmt.Errorf("%s has not come yet; today is %s. Close a day that is over", day, d.Today())
+	if today := w.desk.Today(); day.After(today) {
+		return fmt.Errorf("%s has not come yet; today is %s. Close a day that is over", day, today)
 	}
-	return d.one(ctx, func(w *Work) error {
-		if closed, err := w.isClosed(day); err != nil || closed {
-			if closed {
-				return fmt.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
-			}
-			return err
-		}
-		return w.close(DayClosed{Day: day, Remark: remark})
-	})
+	closed, err := w.isClosed(day)
+	if err != nil {
+		return err
+	}
+	if closed {
+		return fmt.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
+	}
+	return w.close(DayClosed{Day: day, Remark: remark})
 }
 
 func (w *Work) close(f DayClosed) error {

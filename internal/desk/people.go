@@ -70,9 +70,12 @@ func (d *Desk) mayWeigh(act string) error {
 }
 
 // maySample asks only that somebody is signed in.
-func (d *Desk) maySample() error {
+func (d *Desk) maySample() error { return d.somebody("write down a sample") }
+
+// somebody says in a sentence that nobody is signed in, unless someone is.
+func (d *Desk) somebody(act string) error {
 	if d.who.Name == "" {
-		return fmt.Errorf("nobody is signed in. Sign in with your full name before you write down a sample")
+		return fmt.Errorf("nobody is signed in. Sign in with your full name before you %s", act)
 	}
 	return nil
 }

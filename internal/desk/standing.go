@@ -27,18 +27,49 @@ func standing[F house.Fact](ctx context.Context, book *store.Book) ([]F, error) 
 	return out, nil
 }
 
-// setStanding writes a standing thing down whole.
-func (d *Desk) setStanding(ctx context.Context, id string, f house.Fact) error {
-	err := d.book.Write(ctx, func(tx *store.Tx) error {
-		return d.in(tx).setStanding(id, f)
-	})
-	if err != nil {
-		return err
-	}
-	return d.reload(ctx)
+// SetProfile sets the elevator up, or changes it.
+func (d *Desk) SetProfile(ctx context.Context, p house.Profile) error {
+	return d.setStanding(ctx, "elevator", p)
 }
 
-func (w *Work) setStanding(id string, f house.Fact) error {
+// SetGrower writes a grower down.
+func (d *Desk) SetGrower(ctx context.Context, g house.Grower) error {
+	return d.setStanding(ctx, g.ID, g)
+}
+
+// SetTruck writes a truck down.
+func (d *Desk) SetTruck(ctx context.Context, t house.Truck) error {
+	return d.setStanding(ctx, t.ID, t)
+}
+
+// SetBin writes a pit or bin down.
+func (d *Desk) SetBin(ctx context.Context, b house.Bin) error {
+	return d.setStanding(ctx, b.ID, b)
+}
+
+// SetContract writes a contract down.
+func (d *Desk) SetContract(ctx context.Context, c house.ContractTerms) error {
+	return d.setStanding(ctx, c.Number, c)
+}
+
+// SetPerson writes a person at the desk down. The first one must be a manager,
+// and one manager always stays.
+func (d *Desk) SetPerson(ctx context.Context, p house.Person) error {
+	return d.setStanding(ctx, p.Name, p)
+}
+
+func (d *Desk) setStanding(ctx context.Context, id string, f house.Fact) error {
+	return d.Together(ctx, func(w *Work) error { return w.Standing(id, f) })
+}
+
+// Standing writes a standing thing down whole, as part of the work.
+func (w *Work) Standing(id string, f house.Fact) error {
+	if err := w.desk.mayState(f); err != nil {
+		return err
+	}
+	if err := w.fit(f); err != nil {
+		return err
+	}
 	body, err := journal.Canonical(f)
 	if err != nil {
 		return err
@@ -50,62 +81,79 @@ func (w *Work) setStanding(id string, f house.Fact) error {
 	return w.tx.PutStanding(store.Standing{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
 }
 
-// SetProfile sets the elevator up, or changes it.
-func (d *Desk) SetProfile(ctx context.Context, p house.Profile) error {
-	if err := d.mayManage("The set-up"); err != nil {
+// mayState says in a sentence that a standing thing is not for the person
+// signed in to write down.
+func (d *Desk) mayState(f house.Fact) error {
+	switch f.(type) {
+	case house.Profile:
+		return d.mayManage("The set-up")
+	case house.Person:
+		return d.mayManage("Adding people")
+	case house.ContractTerms:
+		return d.mayManage("Writing a contract down")
+	}
+	return d.mayWeigh("change the lists")
+}
+
+// fit says what is wrong with a standing thing, or nothing.
+func (w *Work) fit(f house.Fact) error {
+	switch f := f.(type) {
+	case house.Profile:
+		if wrong := f.Check(); len(wrong) > 0 {
+			return sentences(wrong)
+		}
+		return nil
+	case house.Person:
+		if err := f.Check(); err != nil {
+			return err
+		}
+		return w.managerStays(f)
+	case interface{ Check() error }:
+		return f.Check()
+	}
+	return nil
+}
+
+// managerStays refuses a change after which no manager would be left.
+func (w *Work) managerStays(p house.Person) error {
+	if p.Role == house.Manager && !p.Gone {
+		return nil
+	}
+	people, err := w.people()
+	if err != nil {
 		return err
 	}
-	if wrong := p.Check(); len(wrong) > 0 {
-		return sentences(wrong)
-	}
-	return d.setStanding(ctx, "elevator", p)
-}
-
-// SetGrower writes a grower down.
-func (d *Desk) SetGrower(ctx context.Context, g house.Grower) error {
-	return d.checked(ctx, g.ID, g, g.Check())
-}
-
-// SetTruck writes a truck down.
-func (d *Desk) SetTruck(ctx context.Context, t house.Truck) error {
-	return d.checked(ctx, t.ID, t, t.Check())
-}
-
-// SetBin writes a pit or bin down.
-func (d *Desk) SetBin(ctx context.Context, b house.Bin) error {
-	return d.checked(ctx, b.ID, b, b.Check())
-}
-
-// SetContract writes a contract down.
-func (d *Desk) SetContract(ctx context.Context, c house.ContractTerms) error {
-	if err := d.mayManage("Writing a contract down"); err != nil {
-		return err
-	}
-	return d.checked(ctx, c.Number, c, c.Check())
-}
-
-// SetPerson writes a person at the desk down. The first one must be a manager.
-func (d *Desk) SetPerson(ctx context.Context, p house.Person) error {
-	if err := d.mayManage("Adding people"); err != nil {
-		return err
-	}
-	if err := p.Check(); err != nil {
-		return err
-	}
-	if len(d.people) == 0 && p.Role != house.Manager {
+	if len(people) == 0 {
 		return fmt.Errorf("the first person must be a manager, or nobody could add others; %s is %s", p.Name, p.Role)
 	}
-	return d.setStanding(ctx, p.Name, p)
+	for _, other := range people {
+		if other.Name != p.Name && other.Role == house.Manager && !other.Gone {
+			return nil
+		}
+	}
+	return fmt.Errorf("%s is the only manager here. Make somebody else a manager first, or nobody could add people", p.Name)
 }
 
-func (d *Desk) checked(ctx context.Context, id string, f house.Fact, wrong error) error {
-	if err := d.mayWeigh("change the lists"); err != nil {
-		return err
+// people are all people as the work has left them so far.
+func (w *Work) people() ([]house.Person, error) {
+	rows, err := w.tx.Query("SELECT body FROM standing WHERE kind = ?", house.Person{}.Kind())
+	if err != nil {
+		return nil, err
 	}
-	if wrong != nil {
-		return wrong
+	defer rows.Close()
+	var people []house.Person
+	for rows.Next() {
+		var body []byte
+		if err := rows.Scan(&body); err != nil {
+			return nil, err
+		}
+		fact, err := house.Read(house.Person{}.Kind(), body)
+		if err != nil {
+			return nil, err
+		}
+		people = append(people, fact.(house.Person))
 	}
-	return d.setStanding(ctx, id, f)
+	return people, rows.Err()
 }
 
 // Growers are all growers by code.

@@ -69,6 +69,7 @@ func (w *Work) number(l *load.Load) (int64, error) {
 	if _, err := w.happen(l, load.Issued{Number: number, Weigher: w.desk.who.Name, Day: day}); err != nil {
 		return 0, err
 	}
+	w.tickets[number] = l.ID
 	if l.Corrects == 0 {
 		return number, nil
 	}
@@ -82,6 +83,9 @@ func (w *Work) number(l *load.Load) (int64, error) {
 
 // ticket finds a load by its ticket number inside the transaction.
 func (w *Work) ticket(number int64) (*load.Load, error) {
+	if id, ok := w.tickets[number]; ok {
+		return w.load(id)
+	}
 	var id string
 	if err := w.tx.QueryRow("SELECT id FROM loads WHERE ticket = ?", number).Scan(&id); err != nil {
 		return nil, noTicket(number)
@@ -109,27 +113,36 @@ func (d *Desk) Ticket(ctx context.Context, number int64) (*load.Load, error) {
 // 0 is the original, then reprints.
 func (d *Desk) Printed(ctx context.Context, number int64) (copyNo int64, err error) {
 	err = d.one(ctx, func(w *Work) error {
-		l, err := w.ticket(number)
-		if err != nil {
-			return err
-		}
-		copyNo = l.Copies
-		_, err = w.happen(l, load.Printed{Copy: copyNo})
+		copyNo, err = w.Printed(number)
 		return err
 	})
 	return copyNo, err
 }
 
+// Printed is [Desk.Printed] as part of the work.
+func (w *Work) Printed(number int64) (copyNo int64, err error) {
+	if err := w.desk.somebody("print a ticket"); err != nil {
+		return 0, err
+	}
+	l, err := w.ticket(number)
+	if err != nil {
+		return 0, err
+	}
+	copyNo = l.Copies
+	_, err = w.happen(l, load.Printed{Copy: copyNo})
+	return copyNo, err
+}
+
 // Void cancels a ticket. Its number and every copy stay.
 func (d *Desk) Void(ctx context.Context, number int64, reason string) error {
-	if err := d.mayManage("Voiding a ticket"); err != nil {
-		return err
-	}
 	return d.one(ctx, func(w *Work) error { return w.Void(number, reason) })
 }
 
 // Void is [Desk.Void] as part of the work.
 func (w *Work) Void(number int64, reason string) error {
+	if err := w.desk.mayManage("Voiding a ticket"); err != nil {
+		return err
+	}
 	l, err := w.ticket(number)
 	if err != nil {
 		return err
@@ -140,46 +153,6 @@ func (w *Work) Void(number int64, reason string) error {
 	}
 	_, err = w.happen(l, load.Voided{Reason: reason, Day: day})
 	return err
-}
-
-// Correct opens a load that corrects a ticket: it starts with everything the
-// ticket's load had, to be amended, weighed or sampled again, and its own
-// ticket takes the old one's place when it is issued.
-func (d *Desk) Correct(ctx context.Context, number int64, reason string) (id string, err error) {
-	if err := d.mayManage("Correcting a ticket"); err != nil {
-		return "", err
-	}
-	err = d.one(ctx, func(w *Work) error {
-		id, err = w.Correct(number, reason)
-		return err
-	})
-	return id, err
-}
-
-// Correct is [Desk.Correct] as part of the work.
-func (w *Work) Correct(number int64, reason string) (string, error) {
-	old, err := w.ticket(number)
-	if err != nil {
-		return "", err
-	}
-	if err := old.Allow(load.Superseded{By: number + 1, Reason: reason}); err != nil {
-		return "", err
-	}
-	id, err := w.open(load.Opened{Details: old.Details, Corrects: number, Reason: reason})
-	if err != nil {
-		return "", err
-	}
-	for _, taken := range old.Weighings {
-		if err := w.act(id, load.Weighed{Weighing: taken.Weighing}, nil); err != nil {
-			return "", err
-		}
-	}
-	for _, a := range old.Accepted {
-		if err := w.act(id, a.Accepted, nil); err != nil {
-			return "", err
-		}
-	}
-	return id, w.act(id, load.Sampled{Sample: old.Sample}, nil)
 }
 
 // Code is the short code on a ticket: the first 12 characters of the hash of

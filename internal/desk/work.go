@@ -3,8 +3,9 @@ package desk
 import (
 	"context"
 	"fmt"
+	"maps"
+	"slices"
 
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -12,29 +13,44 @@ import (
 )
 
 // Work is acts in one transaction: all of them come to be, or none. Loads that
-// were touched stay replayed until it ends.
+// were touched stay replayed until it ends, and their rows are renewed once, at
+// the end.
 type Work struct {
-	desk  *Desk
-	tx    *store.Tx
-	loads map[string]*load.Load
+	desk    *Desk
+	tx      *store.Tx
+	loads   map[string]*load.Load
+	tickets map[int64]string // number -> load, of tickets issued in this work
+	touched map[string]bool  // loads whose rows are due
 }
 
 // Together does several acts in one transaction, as an import does.
 func (d *Desk) Together(ctx context.Context, acts func(*Work) error) error {
-	err := d.book.Write(ctx, func(tx *store.Tx) error { return acts(d.in(tx)) })
-	if err != nil {
+	if err := d.one(ctx, acts); err != nil {
 		return err
 	}
 	return d.reload(ctx)
 }
 
-// one does a single act in a transaction of its own.
-func (d *Desk) one(ctx context.Context, act func(*Work) error) error {
-	return d.book.Write(ctx, func(tx *store.Tx) error { return act(d.in(tx)) })
+// one does acts in a transaction of their own.
+func (d *Desk) one(ctx context.Context, acts func(*Work) error) error {
+	return d.book.Write(ctx, func(tx *store.Tx) error {
+		w := &Work{desk: d, tx: tx, loads: map[string]*load.Load{}, tickets: map[int64]string{}, touched: map[string]bool{}}
+		if err := acts(w); err != nil {
+			return err
+		}
+		return w.renewRows()
+	})
 }
 
-func (d *Desk) in(tx *store.Tx) *Work {
-	return &Work{desk: d, tx: tx, loads: map[string]*load.Load{}}
+// renewRows brings the rows of all loads touched up to date.
+func (w *Work) renewRows() error {
+	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
+		if err := w.tx.PutLoad(row(w.loads[id])); err != nil {
+			return err
+		}
+	}
+	clear(w.touched)
+	return nil
 }
 
 func (w *Work) draft(kind, subject string, body []byte) journal.Draft {
@@ -51,9 +67,6 @@ func (d *Desk) whoOrNobody() string {
 	}
 	return d.who.Name
 }
-
-// Standing writes a standing thing down as part of the work.
-func (w *Work) Standing(id string, f house.Fact) error { return w.setStanding(id, f) }
 
 func subject(loadID string) string { return "load " + loadID }
 
@@ -90,8 +103,8 @@ func Replay(id string, facts []journal.Fact) (*load.Load, error) {
 	return load.Replay(id, stamped)
 }
 
-// happen lets a fact happen to a load: it is applied, appended, and the load's
-// row renewed.
+// happen lets a fact happen to a load: it is applied and appended, and the
+// load's row is due.
 func (w *Work) happen(l *load.Load, f load.Fact) (journal.Fact, error) {
 	body, err := journal.Canonical(f)
 	if err != nil {
@@ -102,11 +115,8 @@ func (w *Work) happen(l *load.Load, f load.Fact) (journal.Fact, error) {
 	if err := l.Apply(load.Stamped{Fact: f, Stamp: stamp}); err != nil {
 		return journal.Fact{}, err
 	}
-	fact, err := w.tx.Append(draft)
-	if err != nil {
-		return journal.Fact{}, err
-	}
-	return fact, w.tx.PutLoad(row(l))
+	w.touched[l.ID] = true
+	return w.tx.Append(draft)
 }
 
 // businessDay is the day an act counts in: today, or the first day after it

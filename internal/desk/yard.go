@@ -68,12 +68,26 @@ func (w *Work) Weigh(id string, weighing load.Weighing) error {
 	if weighing.Scale == "" && len(w.desk.profile.Scales) > 0 {
 		weighing.Scale = w.desk.profile.Scales[0].ID
 	}
-	if scale, ok := w.desk.profile.Scale(weighing.Scale); ok && weighing.Source != load.StoredTare {
-		if err := scale.CheckWeight(weighing.Weight); err != nil {
-			return fmt.Errorf("%s: %w", weighing.Which, err)
-		}
+	if err := w.desk.fromOurScale(weighing); err != nil {
+		return err
 	}
 	return w.act(id, load.Weighed{Weighing: weighing}, nil)
+}
+
+// fromOurScale says why a weight cannot have come from the scale it names. A
+// stored tare may be older than the scale.
+func (d *Desk) fromOurScale(w load.Weighing) error {
+	if w.Source == load.StoredTare || len(d.profile.Scales) == 0 {
+		return nil
+	}
+	scale, ok := d.profile.Scale(w.Scale)
+	if !ok {
+		return fmt.Errorf("there is no scale %s at this elevator. Name one that is set up, or add it in the set-up", w.Scale)
+	}
+	if err := scale.CheckWeight(w.Weight); err != nil {
+		return fmt.Errorf("%s: %w", w.Which, err)
+	}
+	return nil
 }
 
 // Sample writes the bench's result down.
@@ -88,20 +102,26 @@ func (w *Work) Sample(id string, s load.Sample) error {
 
 // Accept is a manager's leave to settle a load beyond a limit of its edition.
 func (d *Desk) Accept(ctx context.Context, id, limit, reason string) error {
-	return d.one(ctx, func(w *Work) error {
-		return w.act(id, load.Accepted{Limit: limit, Reason: reason}, w.desk.mayManage("Accepting a load beyond a limit"))
-	})
+	return d.one(ctx, func(w *Work) error { return w.Accept(id, limit, reason) })
+}
+
+// Accept is [Desk.Accept] as part of the work.
+func (w *Work) Accept(id, limit, reason string) error {
+	return w.act(id, load.Accepted{Limit: limit, Reason: reason}, w.desk.mayManage("Accepting a load beyond a limit"))
 }
 
 // Refuse turns a load away.
 func (d *Desk) Refuse(ctx context.Context, id, reason string) error {
-	return d.one(ctx, func(w *Work) error {
-		day, err := w.businessDay()
-		if err != nil {
-			return err
-		}
-		return w.act(id, load.Refused{Reason: reason, Day: day}, w.desk.mayWeigh("refuse a load"))
-	})
+	return d.one(ctx, func(w *Work) error { return w.Refuse(id, reason) })
+}
+
+// Refuse is [Desk.Refuse] as part of the work.
+func (w *Work) Refuse(id, reason string) error {
+	day, err := w.businessDay()
+	if err != nil {
+		return err
+	}
+	return w.act(id, load.Refused{Reason: reason, Day: day}, w.desk.mayWeigh("refuse a load"))
 }
 
 // act lets a fact happen to a load, if the person may.

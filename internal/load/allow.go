@@ -31,7 +31,7 @@ func (l *Load) Allow(f Fact) error {
 	}
 	switch f := f.(type) {
 	case Opened:
-		return f.Details.check()
+		return firstWrong(f.check(), f.Details.check())
 	case Amended:
 		return f.Details.check()
 	case Weighed:
@@ -132,6 +132,13 @@ func needsReason(reason, act string) error {
 		return fmt.Errorf("%s only with a reason; type one", act)
 	}
 	return nil
+}
+
+func (o Opened) check() error {
+	if o.Corrects == 0 {
+		return nil
+	}
+	return needsReason(o.Reason, "a ticket is corrected")
 }
 
 func (i Issued) check() error {

@@ -1,0 +1,77 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/load"
+)
+
+// Correct opens a load that corrects a ticket: it starts with everything the
+// ticket's load had, to be amended, weighed or sampled again, and its own
+// ticket takes the old one's place when it is issued.
+func (d *Desk) Correct(ctx context.Context, number int64, reason string) (id string, err error) {
+	err = d.one(ctx, func(w *Work) error {
+		id, err = w.Correct(number, reason)
+		return err
+	})
+	return id, err
+}
+
+// Correct is [Desk.Correct] as part of the work.
+func (w *Work) Correct(number int64, reason string) (string, error) {
+	if err := w.desk.mayManage("Correcting a ticket"); err != nil {
+		return "", err
+	}
+	old, err := w.ticket(number)
+	if err != nil {
+		return "", err
+	}
+	if err := old.Allow(load.Superseded{By: number + 1, Reason: reason}); err != nil {
+		return "", err
+	}
+	if err := w.notUnderCorrection(number); err != nil {
+		return "", err
+	}
+	id, err := w.open(load.Opened{Details: old.Details, Corrects: number, Reason: reason})
+	if err != nil {
+		return "", err
+	}
+	for _, f := range carried(old) {
+		if err := w.act(id, f, nil); err != nil {
+			return "", err
+		}
+	}
+	return id, nil
+}
+
+// notUnderCorrection refuses a second correction while one is on the yard: only
+// one of them could ever take the ticket's place.
+func (w *Work) notUnderCorrection(number int64) error {
+	if err := w.renewRows(); err != nil {
+		return err
+	}
+	var id string
+	err := w.tx.QueryRow("SELECT coalesce(max(id), '') FROM loads WHERE corrects = ? AND phase IN (?, ?)",
+		number, string(load.OnYard), string(load.Ready)).Scan(&id)
+	if err != nil || id == "" {
+		return err
+	}
+	return fmt.Errorf("ticket %d is being corrected already, as load %s. Finish that load, or turn it away with a reason", number, id)
+}
+
+// carried are a load's weights, accepted limits and sample, each as it was
+// written down by whom and when.
+func carried(old *load.Load) []load.Fact {
+	var facts []load.Fact
+	for _, w := range old.Weighings {
+		facts = append(facts, load.Weighed{Weighing: w.Weighing, Carried: &w.Stamp})
+	}
+	for _, a := range old.Accepted {
+		facts = append(facts, load.Accepted{Limit: a.Limit, Reason: a.Reason, Carried: &a.Stamp})
+	}
+	if old.Sampled.At != "" {
+		facts = append(facts, load.Sampled{Sample: old.Sample, Carried: &old.Sampled})
+	}
+	return facts
+}
