@@ -97,7 +97,7 @@ func (r *chartReader) cells(t *tomlfile.Table) []quantity.Amount {
 		return nil
 	}
 	for i, m := range cells {
-		if m.Sign() <= 0 || !m.Less(quantity.Int(100, quantity.Percent)) {
+		if m.Sign() <= 0 || !m.Less(hundredPercent) {
 			t.Wrong("cells", fmt.Sprintf("cell %d is %s; a moisture lies above 0 %% and below 100 %%", i+1, m), "Compare the row with the printed chart.")
 			return nil
 		}

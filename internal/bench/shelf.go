@@ -9,7 +9,8 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Shelf holds the charts of a house. The zero Shelf is empty.
+// Shelf holds the charts of a house. The zero Shelf is empty, and so is none
+// at all.
 type Shelf struct {
 	charts []*Chart
 }
@@ -58,12 +59,17 @@ func overlap(c, other *Chart) bool {
 }
 
 // All lists the charts in the order they were given.
-func (s *Shelf) All() []*Chart { return slices.Clone(s.charts) }
+func (s *Shelf) All() []*Chart {
+	if s == nil {
+		return nil
+	}
+	return slices.Clone(s.charts)
+}
 
 // ByID finds a chart; the error lists those there are.
 func (s *Shelf) ByID(id string) (*Chart, error) {
-	ids := make([]string, 0, len(s.charts))
-	for _, c := range s.charts {
+	var ids []string
+	for _, c := range s.All() {
 		if c.ID == id {
 			return c, nil
 		}
@@ -79,7 +85,7 @@ func (s *Shelf) ByID(id string) (*Chart, error) {
 // the one for the driest grain first.
 func (s *Shelf) For(crop, meter, calibration string, day quantity.Date) []*Chart {
 	var out []*Chart
-	for _, c := range s.charts {
+	for _, c := range s.All() {
 		if c.Crop == crop && c.Meter == meter && c.Calibration == calibration && c.InForce(day) {
 			out = append(out, c)
 		}

@@ -48,12 +48,3 @@ func temperatureIn(a quantity.Amount, scale quantity.Unit) quantity.Amount {
 	}
 	return converted
 }
-
-// degreesIn is a difference of temperatures in degrees of the scale asked for.
-func degreesIn(a quantity.Amount, scale quantity.Unit) quantity.Amount {
-	converted, err := quantity.ConvertDegrees(a, scale)
-	if err != nil {
-		panic("bench: " + err.Error())
-	}
-	return converted
-}

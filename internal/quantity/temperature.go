@@ -23,19 +23,4 @@ func ConvertTemperature(a Amount, to Unit) (Amount, error) {
 	return Amount{}, fmt.Errorf("cannot turn %q into %q: both must be °F or °C", a.unit, to)
 }
 
-// ConvertDegrees is the same difference between two temperatures in degrees of
-// the other scale, exact: a difference of 10 °C is one of 18 °F, with no 32 in
-// it.
-func ConvertDegrees(a Amount, to Unit) (Amount, error) {
-	switch {
-	case a.unit == to && isTemperature(to):
-		return a, nil
-	case a.unit == Celsius && to == Fahrenheit:
-		return a.Mul(fahrenheitPerCelsius), nil
-	case a.unit == Fahrenheit && to == Celsius:
-		return a.Div(fahrenheitPerCelsius), nil
-	}
-	return Amount{}, fmt.Errorf("cannot turn degrees %q into %q: both must be °F or °C", a.unit, to)
-}
-
 func isTemperature(u Unit) bool { return u == Fahrenheit || u == Celsius }

@@ -1,0 +1,178 @@
+package bench
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+)
+
+// Purpose is what the grain is to be dry enough for.
+type Purpose string
+
+const (
+	// ByClass is the Canadian class: straight grain is dry.
+	ByClass Purpose = "class"
+	// ToBuy is the house's limit for taking grain in as dry.
+	ToBuy Purpose = "buy"
+	// ToStoreShort and ToStoreLong are its limits for keeping it.
+	ToStoreShort Purpose = "store-short"
+	ToStoreLong  Purpose = "store-long"
+)
+
+// String is the purpose for people.
+func (p Purpose) String() string {
+	switch p {
+	case ByClass:
+		return "Canadian class"
+	case ToBuy:
+		return "to buy as dry"
+	case ToStoreShort:
+		return "to store a short time"
+	case ToStoreLong:
+		return "to store a long time"
+	}
+	return string(p)
+}
+
+// DryRules is what a house calls dry, for one crop. A limit is the highest
+// moisture that is still dry; one that is not set gives no verdict.
+type DryRules struct {
+	Crop string `json:"crop"`
+	// CanadaGrain is the grain's name in the Off Grades of Grain Order, as in
+	// [grain.MoistureGrains]; empty where its classes do not apply.
+	CanadaGrain string          `json:"canada_grain,omitempty"`
+	Buy         quantity.Amount `json:"buy"`
+	StoreShort  quantity.Amount `json:"store_short"`
+	StoreLong   quantity.Amount `json:"store_long"`
+	// Source says where the house's limits are from.
+	Source string `json:"source,omitempty"`
+
+	// AerateWithin is how many points over a storage limit air may be asked to
+	// take out; not set, aeration is not offered.
+	AerateWithin quantity.Amount `json:"aerate_within"`
+	// Dries is true when the house dries grain at its posted charge.
+	Dries bool `json:"dries,omitempty"`
+	// WetPit names the pit kept for wet grain.
+	WetPit string `json:"wet_pit,omitempty"`
+}
+
+// Verdict is the answer for one purpose.
+type Verdict struct {
+	Purpose Purpose
+	// Limit is the highest moisture that is dry.
+	Limit quantity.Amount
+	// Class is the Canadian class as read, for ByClass.
+	Class string
+	// Dry is the answer for the figure as read.
+	Dry bool
+	// Certain is false when the band lies on both sides of the limit or the
+	// reading itself is in doubt.
+	Certain bool
+	// Over is how far the reading is above the limit, in points; nought when dry.
+	Over quantity.Amount
+	// Reason is the whole answer in sentences.
+	Reason string
+}
+
+// Advice is what a grower asks for: is it dry enough, and what can be done.
+type Advice struct {
+	Band     Band
+	Verdicts []Verdict
+	Options  []Option
+}
+
+// Judge gives a verdict for every limit that is set. moisture is as recorded,
+// tolerance the meter's in points, flags the doubts about the reading: an
+// answer is never more certain than the reading is.
+func (r DryRules) Judge(moisture, tolerance quantity.Amount, flags []Flag) (Advice, error) {
+	a := Advice{Band: BandOf(moisture, tolerance)}
+	if r.CanadaGrain != "" {
+		v, err := r.byClass(a.Band)
+		if err != nil {
+			return Advice{}, err
+		}
+		a.Verdicts = append(a.Verdicts, v)
+	}
+	for _, l := range r.limits() {
+		if recorded(l.at) {
+			a.Verdicts = append(a.Verdicts, r.byLimit(a.Band, l.purpose, l.at))
+		}
+	}
+	for i := range a.Verdicts {
+		a.Verdicts[i].temper(a.Band, flags)
+	}
+	a.Options = r.options(a)
+	return a, nil
+}
+
+type dryLimit struct {
+	purpose Purpose
+	at      quantity.Amount
+}
+
+func (r DryRules) limits() []dryLimit {
+	return []dryLimit{{ToBuy, r.Buy}, {ToStoreShort, r.StoreShort}, {ToStoreLong, r.StoreLong}}
+}
+
+// byClass asks the table of classes: the first class, straight, is dry.
+func (r DryRules) byClass(b Band) (Verdict, error) {
+	class, err := grain.Class(r.CanadaGrain, b.Reading)
+	if err != nil {
+		return Verdict{}, err
+	}
+	classes, err := grain.Classes(r.CanadaGrain)
+	if err != nil {
+		return Verdict{}, err
+	}
+	v := answer(ByClass, b, classes[0].UpTo)
+	v.Class = class.Name
+	v.Reason = fmt.Sprintf("%s is %s: %s is straight up to %s.", b.Reading.FixedString(1), class.Name, r.CanadaGrain, v.Limit.FixedString(1))
+	return v, nil
+}
+
+func (r DryRules) byLimit(b Band, p Purpose, limit quantity.Amount) Verdict {
+	v := answer(p, b, limit)
+	if v.Dry {
+		v.Reason = fmt.Sprintf("%s is not above %s, dry enough %s.", b.Reading.FixedString(1), limit, p)
+	} else {
+		v.Reason = fmt.Sprintf("%s is %s above %s, not dry enough %s.", b.Reading.FixedString(1), v.Over, limit, p)
+	}
+	return v
+}
+
+func answer(p Purpose, b Band, limit quantity.Amount) Verdict {
+	v := Verdict{Purpose: p, Limit: limit, Certain: !b.Straddles(limit), Over: quantity.Zero(quantity.Point)}
+	if v.Dry = !b.Reading.More(limit); !v.Dry {
+		v.Over = b.Reading.Sub(limit).In(quantity.Point)
+	}
+	return v
+}
+
+// temper says in the reason how sure the reading lets anyone be.
+func (v *Verdict) temper(b Band, flags []Flag) {
+	switch {
+	case !b.Stated():
+		v.Certain = false
+		v.Reason += " How far the meter may be off is not entered, so how certain this is cannot be told."
+	case !v.Certain:
+		v.Reason += fmt.Sprintf(" The meter may be off by as much as %s: the grain may be anything from %s to %s, on both sides of the limit.",
+			b.High.Sub(b.Reading).In(quantity.Point), b.Low.FixedString(1), b.High.FixedString(1))
+	}
+	if len(flags) > 0 {
+		v.Certain = false
+		v.Reason += " The reading itself is in doubt: " + flags[0].What
+	}
+}
+
+// Short is the verdict in a word or four.
+func (v Verdict) Short() string {
+	text := "not dry"
+	if v.Dry {
+		text = "dry"
+	}
+	if !v.Certain {
+		text += " as read, not certain"
+	}
+	return text
+}

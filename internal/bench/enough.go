@@ -1,0 +1,81 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// judge gathers the flags of every test kept and of the sample as a whole.
+func (r *Result) judge(e Equipment, h House) {
+	for _, o := range r.kept() {
+		r.Flags = append(r.Flags, h.Trust.Flags(o.Reading, o.Step.Value(), e)...)
+	}
+	if r.kept()[0].Reading.Method.UsesMeter() {
+		r.enough(h) // an oven test or a certificate stands on its own
+	}
+	r.tooWide(h.Policy)
+	sortFlags(r.Flags)
+}
+
+func (r *Result) raise(p Policy, code Code, what, why, do string) {
+	r.Flags = append(r.Flags, Flag{Code: code, What: what, Why: why, Do: do, Blocking: slices.Contains(p.Blocks, code)})
+}
+
+// tooWide flags tests that differ by more than the policy allows. Nothing is
+// dropped for it: that takes a rule and a person.
+func (r *Result) tooWide(p Policy) {
+	if !r.Spread.Value().More(p.Spread) {
+		return
+	}
+	r.raise(p, WideSpread, fmt.Sprintf("The tests differ by %s, more than the %s allowed.", upToHundredth.Apply(r.Spread.Value()), p.Spread),
+		"One of them was not this grain as it is.", "Mix the sample, test again, and leave a test out only by rule and by name.")
+}
+
+// upToHundredth shows a spread so that one just over the limit reads as over.
+var upToHundredth = quantity.To("0.01", quantity.Up)
+
+// enough asks for the tests that are still missing: the policy's count, and
+// more of them when the mean lies near a limit.
+func (r *Result) enough(h House) {
+	done := len(r.kept())
+	for _, l := range h.Limits {
+		if h.Policy.isNear(r.Moisture.Exact(), l) {
+			r.Near = append(r.Near, l)
+		}
+	}
+	if done < h.Policy.Count {
+		r.More = h.Policy.Count - done
+		r.raise(h.Policy, TooFewTests, fmt.Sprintf("%s, and the house asks for %s.", tests(done), tests(h.Policy.Count)),
+			"One test may be off by chance.", fmt.Sprintf("Test %s more.", times(r.More)))
+	}
+	if len(r.Near) > 0 && done < h.Policy.NearCount {
+		r.More = h.Policy.NearCount - done
+		r.raise(h.Policy, NearLimit, fmt.Sprintf("%s is within %s of %s.", r.Moisture.Printed(), h.Policy.Near, limitNames(r.Near)),
+			"A tenth may decide what is charged.", fmt.Sprintf("Test %s more and take the mean of %d.", times(r.More), h.Policy.NearCount))
+	}
+}
+
+func limitNames(limits []Limit) string {
+	names := make([]string, len(limits))
+	for i, l := range limits {
+		names[i] = fmt.Sprintf("%s %s", l.Name, l.At)
+	}
+	return strings.Join(names, " and ")
+}
+
+func tests(n int) string {
+	if n == 1 {
+		return "One test"
+	}
+	return fmt.Sprintf("%d tests", n)
+}
+
+func times(n int) string {
+	if n == 1 {
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
+}
