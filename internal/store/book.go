@@ -1,7 +1,6 @@
 package store
 
 import (
-	"context"
 	"database/sql"
 	"errors"
 	"fmt"
@@ -27,8 +26,8 @@ type Book struct {
 	busy    time.Duration
 	write   *sql.DB // one connection; nil when open for reading only
 	read    *sql.DB
-	usual   map[string]*sql.Stmt // what every write needs, prepared once
-	scratch string               // the folder to remove on Close
+	stmts   statements // of the writer
+	scratch string     // the folder to remove on Close
 }
 
 // Open opens the book at path, bringing an older one up to date first (a copy
@@ -85,25 +84,7 @@ func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err
 	if b.write, err = connect(b.path, how(b.busy), 1); err != nil {
 		return err
 	}
-	if err := b.migrate(known); err != nil {
-		return err
-	}
-	return b.prepareUsual()
-}
-
-// prepareUsual readies the statements every write needs.
-func (b *Book) prepareUsual() error {
-	b.usual = map[string]*sql.Stmt{}
-	for _, query := range []string{
-		selectHead, selectSubject, insertFact, advanceSeries, startSeries, selectEdition, insertEdition,
-	} {
-		prepared, err := b.write.PrepareContext(context.Background(), query)
-		if err != nil {
-			return err
-		}
-		b.usual[query] = prepared
-	}
-	return nil
+	return b.migrate(known)
 }
 
 // Path is where the book lies.
@@ -115,10 +96,7 @@ func (b *Book) Read() *sql.DB { return b.read }
 // Close closes the book; running reads end with an error. The writer goes
 // last, because the last one out tidies the files beside the book.
 func (b *Book) Close() error {
-	var found error
-	for _, prepared := range b.usual {
-		found = errors.Join(found, prepared.Close())
-	}
+	found := b.stmts.close()
 	for _, db := range []*sql.DB{b.read, b.write} {
 		if db != nil {
 			found = errors.Join(found, db.Close())

@@ -32,6 +32,7 @@ func (b *Book) Write(ctx context.Context, act func(*Tx) error) error {
 	if b.write == nil {
 		return fmt.Errorf("The book %s is open for reading only. Nothing was entered.", b.path)
 	}
+	b.stmts.prepare(ctx, b.write)
 	begun, err := b.write.BeginTx(ctx, nil)
 	if err != nil {
 		return b.sentence(err)
@@ -57,8 +58,7 @@ func (tx *Tx) fail(err error) error {
 	return tx.failed
 }
 
-// stmt is a prepared statement: the usual ones are prepared with the book,
-// others once per write.
+// stmt is the query's prepared statement in this write.
 func (tx *Tx) stmt(query string) (*sql.Stmt, error) {
 	if tx.failed != nil {
 		return nil, tx.failed
@@ -67,8 +67,8 @@ func (tx *Tx) stmt(query string) (*sql.Stmt, error) {
 		return known, nil
 	}
 	var prepared *sql.Stmt
-	if usual, ok := tx.book.usual[query]; ok {
-		prepared = tx.sql.StmtContext(tx.ctx, usual)
+	if ready, ok := tx.book.stmts.find(query); ok {
+		prepared = tx.sql.StmtContext(tx.ctx, ready)
 	} else {
 		var err error
 		if prepared, err = tx.sql.PrepareContext(tx.ctx, query); err != nil {
