@@ -38,8 +38,9 @@ var mayImport = map[string][]string{
 	"internal/dispute": inside("quantity"),
 
 	"internal/store":     slices.Concat(core, []string{"migrations"}),
-	"internal/slip":      core,
-	"internal/report":    {},
+	"internal/typeface":  {}, // the letters on paper
+	"internal/slip":      slices.Concat(core, inside("typeface")),
+	"internal/report":    inside("typeface"),
 	"internal/daysheet":  slices.Concat(core, inside("report")),
 	"internal/scalelink": inside("quantity"),
 	"internal/spool":     {},

@@ -18,7 +18,7 @@ var belongsTo = map[string][]string{
 	"github.com/boombuler/barcode":  papers,
 	"go.bug.st/serial":              {"internal/scalelink"},
 	"github.com/alecthomas/kong":    {"cmd/tenth"},
-	"github.com/xuri/excelize/v2":   {"internal/daysheet"},
+	"github.com/xuri/excelize/v2":   {"internal/report"},
 	"fyne.io":                       {"ui/view", "ui/kit", "cmd/tenthpoint"},
 }
 
