@@ -1,0 +1,111 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+var (
+	cellLetters   = lettering{size: theme.SizeNameText, color: ColorInk}
+	headerLetters = lettering{size: SizeNote, color: ColorQuiet, style: bold}
+)
+
+// cell is one place in a table. The ground of a chosen row is drawn by its
+// cells, each reaching over the gap to the next.
+type cell struct {
+	widget.BaseWidget
+	face
+}
+
+// face is what a cell shows.
+type face struct {
+	text    string
+	letters lettering
+	align   fyne.TextAlign
+	state   State // its icon stands before the text
+	chosen  bool  // its row is chosen
+	keyed   bool  // and the table has the keyboard
+	first   bool  // it begins the row
+	header  bool
+}
+
+func newCell() *cell {
+	c := &cell{face: face{letters: cellLetters}}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// show gives a cell another face, and repaints only when it differs.
+func (c *cell) show(f face) {
+	if c.face != f {
+		c.face = f
+		c.Refresh()
+	}
+}
+
+// showCell fills a cell. A row that is gone by now shows empty: Fyne may still
+// ask for it after the list shrank.
+func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
+	c := o.(*cell)
+	if id.Row < 0 || id.Row >= len(t.rows) || id.Col < 0 || id.Col >= len(t.columns) {
+		c.show(face{letters: cellLetters})
+		return
+	}
+	row, column := t.rows[id.Row], t.columns[id.Col]
+	f := face{
+		text: row.cell(id.Col), letters: cellLetters, align: column.Align,
+		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0,
+	}
+	if column.State && row.State != Plain {
+		f.state, f.letters.color = row.State, row.State.ink()
+	}
+	c.show(f)
+}
+
+func (t *Table) showHeader(id widget.TableCellID, o fyne.CanvasObject) {
+	f := face{letters: headerLetters, header: true}
+	if id.Col >= 0 && id.Col < len(t.columns) {
+		f.text, f.align = t.columns[id.Col].Title, t.columns[id.Col].Align
+	}
+	o.(*cell).show(f)
+}
+
+// CreateRenderer is Fyne's way to draw the cell.
+func (c *cell) CreateRenderer() fyne.WidgetRenderer { return newDrawing(c) }
+
+func (c *cell) least() fyne.Size {
+	p := penFor(c)
+	return fyne.NewSize(p.inner()*4, p.lineHeight(cellLetters)+p.inner())
+}
+
+func (c *cell) draw(size fyne.Size) []fyne.CanvasObject {
+	p := penFor(c)
+	gap := p.pad()
+	var objects []fyne.CanvasObject
+	if c.chosen {
+		objects = append(objects, p.block(ColorChosen, fyne.NewPos(0, -gap/2), size.AddWidthHeight(gap, gap)))
+		if c.keyed {
+			objects = append(objects,
+				p.block(ColorFocus, fyne.NewPos(0, -gap/2), fyne.NewSize(size.Width+gap, 1)),
+				p.block(ColorFocus, fyne.NewPos(0, size.Height+gap/2-1), fyne.NewSize(size.Width+gap, 1)))
+		}
+		if c.first {
+			objects = append(objects, p.block(ColorFocus, fyne.NewPos(0, -gap/2), fyne.NewSize(p.size(SizeMark)+1, size.Height+gap)))
+		}
+	} else if !c.header {
+		objects = append(objects, p.block(ColorRule, fyne.NewPos(0, size.Height+gap/2-1), fyne.NewSize(size.Width+gap, 1)))
+	}
+	left, right := p.inner(), size.Width-p.inner()
+	top := (size.Height - p.lineHeight(c.letters)) / 2
+	if icon := c.state.Icon(); icon != nil {
+		side := p.lineHeight(c.letters) - 2
+		objects = append(objects, p.icon(icon, fyne.NewPos(left, top+1), side))
+		left += side + p.pad()
+	}
+	text := p.clip(c.text, c.letters, right-left)
+	if c.align == fyne.TextAlignTrailing {
+		return append(objects, p.writeEnding(text, c.letters, right, top))
+	}
+	return append(objects, p.write(text, c.letters, fyne.NewPos(left, top)))
+}

@@ -1,0 +1,120 @@
+package kit
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+)
+
+// ChartPoint is one point of a check chart, in thousandths of its width and
+// height. A point that is not Plain is ringed in its state's colour.
+type ChartPoint struct {
+	X, Y  int
+	Label string // over a point that is not Plain
+	State State
+}
+
+// CheckChart follows a meter's error from check to check, between the limits
+// it must keep.
+type CheckChart struct {
+	widget.BaseWidget
+
+	// Empty is the sentence shown when there are no points.
+	Empty string
+
+	points []ChartPoint
+	limits []Guide // lines across, named at the right
+	scale  []Guide // values at the left
+	days   []Guide // labels beneath
+}
+
+// NewCheckChart makes an empty chart.
+func NewCheckChart() *CheckChart {
+	c := &CheckChart{}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// Set shows other points with the limits across them.
+func (c *CheckChart) Set(points []ChartPoint, limits []Guide) {
+	c.points, c.limits = points, limits
+	c.Refresh()
+}
+
+// SetAxes shows values at the left and labels beneath.
+func (c *CheckChart) SetAxes(scale, days []Guide) {
+	c.scale, c.days = scale, days
+	c.Refresh()
+}
+
+// CreateRenderer is Fyne's way to draw the chart.
+func (c *CheckChart) CreateRenderer() fyne.WidgetRenderer { return newDrawing(c) }
+
+func (c *CheckChart) least() fyne.Size {
+	p := penFor(c)
+	return fyne.NewSize(24*p.measure("0", chartLetters).Width, 7*p.lineHeight(chartLetters))
+}
+
+func (c *CheckChart) draw(size fyne.Size) []fyne.CanvasObject {
+	p := penFor(c)
+	line := p.lineHeight(chartLetters)
+	left, right := p.guideRoom(c.scale), p.guideRoom(c.limits)
+	d := &plot{pen: p, left: left, top: line, width: size.Width - left - right, height: size.Height - 2*line - 4}
+	d.guides(c.scale)
+	d.base()
+	for _, limit := range c.limits {
+		d.limit(limit)
+	}
+	for _, day := range c.days {
+		d.add(d.writeMiddle(day.Label, chartLetters, d.x(day.At), d.top+d.height+2))
+	}
+	if len(c.points) == 0 {
+		d.nothing(c.Empty)
+	}
+	for i := 1; i < len(c.points); i++ {
+		d.join(c.points[i-1], c.points[i])
+	}
+	for _, point := range c.points {
+		d.point(point)
+	}
+	return d.objects
+}
+
+// limit draws a line across, dashed so that it is no value of the scale.
+func (c *plot) limit(g Guide) {
+	ink := g.State.ink()
+	y := c.y(g.At)
+	dash := c.inner()
+	for x := c.left; x < c.left+c.width; x += 2 * dash {
+		c.add(c.block(ink, fyne.NewPos(x, y), fyne.NewSize(min(dash, c.left+c.width-x), 2)))
+	}
+	l := lettering{size: SizeNote, color: ink, style: bold}
+	c.add(c.write(g.Label, l, fyne.NewPos(c.left+c.width+2*c.pad(), y-c.lineHeight(l)/2)))
+}
+
+func (c *plot) join(a, b ChartPoint) {
+	line := canvas.NewLine(c.color(ColorBar))
+	line.StrokeWidth = 2
+	line.Position1 = fyne.NewPos(c.x(a.X), c.y(a.Y))
+	line.Position2 = fyne.NewPos(c.x(b.X), c.y(b.Y))
+	c.add(line)
+}
+
+func (c *plot) point(p ChartPoint) {
+	at, r := fyne.NewPos(c.x(p.X), c.y(p.Y)), c.pad()
+	dot := canvas.NewCircle(c.color(ColorBar))
+	dot.Move(at.SubtractXY(r, r))
+	dot.Resize(fyne.NewSquareSize(2 * r))
+	c.add(dot)
+	if p.State == Plain {
+		return
+	}
+	ring := canvas.NewCircle(color.Transparent)
+	ring.StrokeColor, ring.StrokeWidth = c.color(p.State.ink()), 2
+	ring.Move(at.SubtractXY(2*r, 2*r))
+	ring.Resize(fyne.NewSquareSize(4 * r))
+	l := lettering{size: SizeNote, color: p.State.ink(), style: bold}
+	c.add(ring, c.writeMiddle(p.Label, l, at.X, max(0, at.Y-2*r-c.lineHeight(l))))
+}

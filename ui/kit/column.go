@@ -1,0 +1,29 @@
+package kit
+
+import "fyne.io/fyne/v2"
+
+// Column says how one column of a table looks.
+type Column struct {
+	ID    string
+	Title string
+	Width int            // in figures; at least this wide
+	Grow  bool           // takes what room is left; at most one column should
+	Align fyne.TextAlign // trailing for figures
+	State bool           // shows the row's state: icon before the word, in its colour
+}
+
+// Row is one line of a table, ready to read.
+type Row struct {
+	Key   string // what identifies it from one SetRows to the next
+	Cells []string
+	State State
+}
+
+// cell gives the text of a column, or "" past the end: a row may be shorter
+// than the table is wide.
+func (r Row) cell(i int) string {
+	if i < 0 || i >= len(r.Cells) {
+		return ""
+	}
+	return r.Cells[i]
+}

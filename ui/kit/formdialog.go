@@ -1,0 +1,177 @@
+package kit
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// FieldSpec is one field of a form dialog, as data.
+type FieldSpec struct {
+	ID       string // also the id of its stop on the dialog's ring
+	Label    string
+	Unit     string
+	Value    string // what stands there at first; for a tick, TickOn or ""
+	Hint     string // shown beside the field until something is wrong
+	Chars    int    // width in figures; zero takes twelve
+	Figures  bool   // a weight or amount: letters kept out, text at the right
+	Tick     bool   // a box to tick, labelled by Label
+	Required bool
+
+	// Options make it a find field; its value is the code of the one chosen,
+	// or with FreeText whatever was typed.
+	Options  []Option
+	FreeText bool
+}
+
+// TickOn is the value of a ticked box; one that is not ticked has "".
+const TickOn = "on"
+
+// Form is a small form in a dialog.
+type Form struct {
+	Title, Text string
+	State       State
+	Fields      []FieldSpec
+	Yes, No     string
+	Danger      bool
+
+	// Check looks at all values before going on and gives a sentence for each
+	// field, by id, that cannot stand. It may be nil.
+	Check func(values map[string]string) map[string]string
+}
+
+// AskForm shows a form. The answer is called once: with the values by field id
+// and true, or with nil and false.
+func (s *Stage) AskForm(f Form, answer func(values map[string]string, ok bool)) *Dialog {
+	d := s.newDialog(f.Title, f.State, f.Text)
+	d.onDismiss = func() { answer(nil, false) }
+	rows := make([]*formRow, len(f.Fields))
+	var stacked []fyne.CanvasObject
+	for i, spec := range f.Fields {
+		rows[i] = newFormRow(spec)
+		stacked = append(stacked, rows[i].field)
+		d.ring.Add(spec.ID, rows[i].entry)
+	}
+	d.body = append(d.body, NewSheet(stacked...))
+	submit := func() {
+		values := formValues(rows)
+		if bad := formFaults(f, rows, values); bad != "" {
+			d.ring.Focus(bad)
+			return
+		}
+		d.finish(func() { answer(values, true) })
+	}
+	importance := widget.HighImportance
+	if f.Danger {
+		importance = widget.DangerImportance
+	}
+	d.addButton("no", or(f.No, words.Cancel), widget.MediumImportance, d.Dismiss)
+	d.addButton("yes", or(f.Yes, words.Agree), importance, submit)
+	if len(rows) == 0 {
+		return d.show("no")
+	}
+	if !f.Danger {
+		rows[len(rows)-1].onEnter(submit)
+	}
+	return d.show(f.Fields[0].ID)
+}
+
+// formFaults writes what is wrong beside the fields and gives the id of the
+// first bad one, or "".
+func formFaults(f Form, rows []*formRow, values map[string]string) string {
+	var faults map[string]string
+	if f.Check != nil {
+		faults = f.Check(values)
+	}
+	first := ""
+	for _, row := range rows {
+		fault := faults[row.spec.ID]
+		if row.spec.Required && strings.TrimSpace(values[row.spec.ID]) == "" {
+			fault = words.Needed
+		}
+		row.field.SetProblem(fault)
+		if fault != "" && first == "" {
+			first = row.spec.ID
+		}
+	}
+	return first
+}
+
+func formValues(rows []*formRow) map[string]string {
+	values := make(map[string]string, len(rows))
+	for _, row := range rows {
+		values[row.spec.ID] = row.value()
+	}
+	return values
+}
+
+// formRow is a field made from its spec.
+type formRow struct {
+	spec  FieldSpec
+	field *Field
+	entry Keyed
+}
+
+func newFormRow(spec FieldSpec) *formRow {
+	row := &formRow{spec: spec}
+	label := spec.Label
+	switch {
+	case spec.Tick:
+		tick := NewTick(spec.Label)
+		tick.SetOn(spec.Value == TickOn)
+		row.entry, label = tick, ""
+	case spec.Options != nil:
+		pick := NewPickEntry(spec.Options)
+		pick.FreeText = spec.FreeText
+		pick.SetChosen(spec.Value)
+		row.entry = pick
+	default:
+		entry := NewFieldEntry()
+		entry.DigitsOnly, entry.Figures = spec.Figures, spec.Figures
+		entry.SetText(spec.Value)
+		row.entry = entry
+	}
+	row.field = NewField(label, spec.Unit, row.entry)
+	row.field.Chars = spec.Chars
+	row.field.SetReading(spec.Hint)
+	return row
+}
+
+// value is what the row says, as text.
+func (r *formRow) value() string {
+	switch e := r.entry.(type) {
+	case *Tick:
+		if e.On() {
+			return TickOn
+		}
+		return ""
+	case *PickEntry:
+		if o, ok := e.Chosen(); ok {
+			return o.Code
+		}
+		if o, found, _ := exact(e.options, e.Text); found {
+			return o.Code
+		}
+		if e.FreeText {
+			return strings.TrimSpace(e.Text)
+		}
+		return ""
+	case *FieldEntry:
+		return strings.TrimSpace(e.Text)
+	}
+	return ""
+}
+
+// onEnter makes Enter in this row do something instead of walking on.
+func (r *formRow) onEnter(do func()) {
+	stay := func() string { do(); return r.spec.ID }
+	switch e := r.entry.(type) {
+	case *Tick:
+		e.OnCommit = func(bool) string { return stay() }
+	case *PickEntry:
+		e.OnCommit = func(string) string { return stay() }
+	case *FieldEntry:
+		e.OnCommit = func(string) string { return stay() }
+	}
+}

@@ -1,0 +1,306 @@
+package kit
+
+import (
+	"image"
+	"image/color"
+	"image/png"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// All people, farms and figures here are invented: example - not for trade.
+
+func exampleGrowers() []Option {
+	return []Option{
+		{Code: "11", Name: "Hollow Oak Farm", Detail: "one share"},
+		{Code: "114", Name: "Éthier et fils", Detail: "two shares, 1/3 - 2/3"},
+		{Code: "118", Name: "Long Acre Partners", Detail: "three shares"},
+		{Code: "207", Name: "Millrace Farm", Detail: "one share"},
+	}
+}
+
+func exampleSlip() []PaperLine {
+	return []PaperLine{
+		{Kind: PaperTitle, Left: "Example Elevator"},
+		{Kind: PaperMiddle, Left: "example - not for trade"},
+		{Kind: PaperRule},
+		{Kind: PaperTotal, Left: "Ticket", Right: "1042"},
+		{Left: "Grower", Right: "Hollow Oak Farm"},
+		{Left: "Gross", Right: "52,300 lb"},
+		{Left: "Tare", Right: "24,120 lb"},
+		{Kind: PaperMark, Left: "Tare typed by hand", Right: "MANUAL WT"},
+		{Kind: PaperTotal, Left: "Net", Right: "28,180 lb"},
+		{Kind: PaperRule},
+		{Left: "Moisture", Right: "17.2 %"},
+		{Kind: PaperMissing, Left: "Test weight", Right: "missing"},
+		{Left: "Water shrink", Right: "724.63 lb", Note: "28,180 x (17.2 - 15.0) / (100 - 15.0) = 729.36..., as an example"},
+		{Kind: PaperGap},
+		{Kind: PaperSmall, Left: "Scale ticket only, not a warehouse receipt. Keep it until the load is settled."},
+		{Kind: PaperStamp, Left: "VOID"},
+		{Kind: PaperPicture, Left: "verify with the code above", Picture: exampleCode()},
+	}
+}
+
+// exampleCode is a chequered picture in place of a QR code.
+func exampleCode() image.Image {
+	img := image.NewGray(image.Rect(0, 0, 21, 21))
+	for i := range img.Pix {
+		if (i*i*7+i*31)%97 < 48 {
+			img.Pix[i] = 0xff
+		}
+	}
+	return img
+}
+
+func exampleRuler() *MoistureRuler {
+	r := NewMoistureRuler()
+	var marks []RulerMark
+	for at := 0; at <= 1000; at += 20 {
+		kind, label := MarkTenth, ""
+		if at%200 == 0 {
+			kind, label = MarkPoint, []string{"13", "14", "15", "16", "17", "18"}[at/200]
+		}
+		marks = append(marks, RulerMark{Label: label, At: at, Kind: kind})
+	}
+	marks = append(marks,
+		RulerMark{Label: "shrink to 15.0", At: 400, Kind: MarkLimit},
+		RulerMark{Label: "trigger 15.5", At: 500, Kind: MarkLimit},
+		RulerMark{Label: "17.2 %", At: 840, Kind: MarkReading, State: Warn})
+	r.Set(marks, RulerBand{From: 0, To: 400, Label: "dry"})
+	return r
+}
+
+func exampleBars() *BarChart {
+	c := NewBarChart()
+	c.Set([]Bar{
+		{Label: "8", Value: "3", Height: 300}, {Label: "9", Value: "7", Height: 700},
+		{Label: "10", Value: "10", Height: 1000}, {Label: "11", Value: "6", Height: 600},
+		{Label: "12", Value: "1", Height: 100, State: Warn}, {Label: "13", Value: "8", Height: 800},
+	}, Guide{At: 500, Label: "5"}, Guide{At: 1000, Label: "10"})
+	return c
+}
+
+func exampleChecks() *CheckChart {
+	c := NewCheckChart()
+	c.Set([]ChartPoint{
+		{X: 0, Y: 480}, {X: 200, Y: 520}, {X: 400, Y: 610}, {X: 600, Y: 560},
+		{X: 800, Y: 820, Label: "+0.32", State: Stop}, {X: 1000, Y: 530},
+	}, []Guide{{At: 700, Label: "+0.2", State: Stop}, {At: 300, Label: "-0.2", State: Stop}})
+	c.SetAxes([]Guide{{At: 500, Label: "0.0"}}, []Guide{{At: 0, Label: "1 Sep"}, {At: 1000, Label: "10 Nov"}})
+	return c
+}
+
+func exampleTable() *Table {
+	t := NewTable([]Column{
+		{ID: "no", Title: "Ticket", Width: 6, Align: fyne.TextAlignTrailing},
+		{ID: "grower", Title: "Grower", Width: 16, Grow: true},
+		{ID: "net", Title: "Net lb", Width: 8, Align: fyne.TextAlignTrailing},
+		{ID: "state", Title: "State", Width: 12, State: true},
+	})
+	t.SetRows([]Row{
+		{Key: "1040", Cells: []string{"1040", "Millrace Farm", "30,220", "issued"}, State: OK},
+		{Key: "1041", Cells: []string{"1041", "Long Acre Partners", "9,880", "void"}, State: Stop},
+		{Key: "1042", Cells: []string{"1042", "Hollow Oak Farm", "28,180", "tare due"}, State: Warn},
+		{Key: "1043", Cells: []string{"1043", "Éthier et fils", "28,000", "on the scale"}, State: Wait},
+	})
+	t.SetChosen("1042")
+	return t
+}
+
+// exampleForm is a load form with one of everything said beside a field.
+func exampleForm(ring *Ring) *fyne.Container {
+	grower := NewPickEntry(exampleGrowers())
+	grower.SetChosen("11")
+	gross, tare, moisture, weight := NewFigureEntry(), NewFigureEntry(), NewFigureEntry(), NewFigureEntry()
+	gross.SetText("52,300")
+	tare.SetText("54,500")
+	moisture.SetText("17.2")
+	stored := NewTick("Use the stored tare")
+	stored.SetOn(true)
+	rows := []*Field{
+		NewField("Grower", "", grower), NewField("Gross", "lb", gross), NewField("Tare", "lb", tare),
+		NewField("", "", stored), NewField("Moisture", "%", moisture), NewField("Test weight", "lb/bu", weight),
+	}
+	rows[0].Chars = 28
+	rows[0].SetReading("one share")
+	rows[1].SetReading("= 52,300 lb, from the scale")
+	rows[2].SetProblem("Net would be -2,200 lb (gross 52,300 - tare 54,500). Weigh again or swap the two.")
+	rows[4].SetNote(Warn, "= 17.2 %, within 0.5 of a class limit: test three times.")
+	rows[5].SetNote(Missing, "still to be tested")
+	for i, id := range []string{"grower", "gross", "tare", "stored", "moisture", "testweight"} {
+		ring.Add(id, rows[i].Entry().(Keyed))
+	}
+	return NewSheet(NewHeading("Load 3, in the yard for 12 minutes"), rows[0], rows[1], rows[2], rows[3], rows[4], rows[5])
+}
+
+func exampleBadges() fyne.CanvasObject {
+	return container.NewHBox(NewBadge(OK, "issued"), NewBadge(Warn, "manual weight"), NewBadge(Stop, "void"),
+		NewBadge(Wait, "on the scale"), NewBadge(Locked, "day closed"), NewBadge(Missing, "no sample"), NewBadge(Plain, "copy 2"))
+}
+
+// gallery is a screen with every widget of the kit on it.
+func gallery(h *house) (fyne.CanvasObject, *Ring) {
+	ring := NewRing(h.stage)
+	buttons := container.NewHBox()
+	for i, command := range h.commands.List() {
+		b := h.commands.Button(command.ID)
+		b.Importance = []widget.Importance{widget.HighImportance, widget.MediumImportance, widget.MediumImportance, widget.DangerImportance}[i]
+		b.Current = i == 1
+		buttons.Add(b)
+	}
+	net := NewFigure("Net", "lb")
+	net.Set(Plain, "28,180")
+	live := NewFigure("Scale, moving", "lb")
+	live.Set(Wait, "52,340")
+	bar := NewWorkBar()
+	bar.Start("Checking the book, 412 of 1,000 tickets", func() {})
+	bar.Progress(412, 1000)
+	status := NewStatusLine()
+	status.Say(OK, "ticket 1042 is printed, net 28,180 lb, 487.25 dry bushels.")
+	slip := NewSlipView()
+	slip.SetLines(exampleSlip())
+	icon := canvas.NewImageFromResource(AppIcon())
+	icon.FillMode = canvas.ImageFillContain
+	icon.SetMinSize(fyne.NewSquareSize(64))
+	left := container.NewVBox(
+		container.NewHBox(icon, live, layout.NewSpacer(), net),
+		buttons, exampleBadges(), NewPanel(exampleForm(ring)), exampleRuler(),
+		container.NewGridWithColumns(2, exampleBars(), exampleChecks()), bar)
+	ring.Add("table", exampleTable())
+	table := ring.seats[len(ring.seats)-1].stop
+	right := container.NewBorder(nil, container.New(&fixedHeight{150}, table), nil, nil, slip)
+	return container.NewBorder(nil, status, nil, container.New(&fixedWidth{460}, right), container.NewPadded(left)), ring
+}
+
+type fixedWidth struct{ width float32 }
+
+func (l *fixedWidth) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(l.width, 0) }
+func (l *fixedWidth) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	for _, each := range o {
+		each.Resize(s)
+	}
+}
+
+type fixedHeight struct{ height float32 }
+
+func (l *fixedHeight) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(0, l.height) }
+func (l *fixedHeight) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	for _, each := range o {
+		each.Resize(s)
+	}
+}
+
+func galleryCommands() []Command {
+	no := func() bool { return false }
+	return []Command{
+		{ID: "settle", Title: "Settle", Group: "Load", Keys: []Key{Bare(fyne.KeyF9)}, Do: func() {}},
+		{ID: "yard", Title: "Yard", Group: "Go", Keys: []Key{Bare(fyne.KeyF2)}, Icon: IconTruck, Do: func() {}},
+		{ID: "print", Title: "Print", Group: "Load", Keys: []Key{Ctrl(fyne.KeyP)}, Icon: IconPrint, EnabledWhen: no, Do: func() {}},
+		{ID: "void", Title: "Void", Group: "Load", Do: func() {}},
+	}
+}
+
+// looks are the looks every picture is drawn in.
+var looks = []struct {
+	name string
+	th   Theme
+}{
+	{"light", NewTheme(false, TextOrdinary)},
+	{"dark", NewTheme(true, TextOrdinary)},
+	{"largest", NewTheme(false, TextLargest)},
+}
+
+// TestShots draws the gallery, a dialog and an open list in every look, at the
+// smallest window. With TENTHPOINT_SHOTS set to a folder the pictures are also
+// written there for a person to look at.
+func TestShots(t *testing.T) {
+	always := []fyne.ThemeColorName{ColorInk}
+	scenes := []struct {
+		name string
+		act  func(*house, *Ring)
+		want []fyne.ThemeColorName
+	}{
+		{"gallery", func(*house, *Ring) {}, []fyne.ThemeColorName{
+			theme.ColorNameBackground, ColorPaper, ColorPaperMissing, ColorOKGround, ColorStopGround, ColorChosen, ColorFocus, ColorPanel}},
+		{"list", func(h *house, ring *Ring) {
+			ring.Focus("grower")
+			h.write("f")
+			h.press(fyne.KeyDown)
+		}, []fyne.ThemeColorName{theme.ColorNameMenuBackground, ColorChosen}},
+		{"ask", func(h *house, _ *Ring) {
+			h.stage.Ask(Question{Title: "Void ticket 1042?", State: Warn, Danger: true, Yes: "Void it", No: "Keep it",
+				Text: "The number stays in the book and both copies are kept. The load can be settled again under a new number."}, func(bool) {})
+		}, []fyne.ThemeColorName{theme.ColorNameError, theme.ColorNameOverlayBackground}},
+		{"form", func(h *house, _ *Ring) {
+			h.stage.AskForm(Form{Title: "Set the moisture by hand", Text: "A manager may set it; the reason goes on the ticket.", Fields: []FieldSpec{
+				{ID: "grower", Label: "Grower", Options: exampleGrowers(), Chars: 24},
+				{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2", Hint: "the meter read 17.4"},
+				{ID: "reason", Label: "Reason", Chars: 30, Required: true},
+				{ID: "sample", Label: "Keep the sample for seven days", Tick: true, Value: TickOn},
+			}}, func(map[string]string, bool) {})
+			h.press(fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn)
+		}, []fyne.ThemeColorName{ColorStop, theme.ColorNameOverlayBackground}},
+	}
+	for _, look := range looks {
+		for _, scene := range scenes {
+			t.Run(look.name+" "+scene.name, func(t *testing.T) {
+				h := newHouse(t, galleryCommands()...)
+				test.ApplyTheme(t, look.th)
+				content, ring := gallery(h)
+				h.show(content, fyne.NewSize(1280, 720))
+				if !ring.Focus("moisture") {
+					t.Error("the moisture field did not take the keyboard")
+				}
+				scene.act(h, ring)
+				picture := h.window.Canvas().Capture()
+				checkPicture(t, picture, look.th, append(always, scene.want...))
+				shoot(t, "kit-"+look.name+"-"+scene.name, picture)
+			})
+		}
+	}
+}
+
+// checkPicture looks for the theme's own colours in a picture: a widget that
+// failed to draw leaves none of its own behind.
+func checkPicture(t *testing.T, picture image.Image, th Theme, want []fyne.ThemeColorName) {
+	t.Helper()
+	seen := map[color.NRGBA]int{}
+	b := picture.Bounds()
+	for y := b.Min.Y; y < b.Max.Y; y++ {
+		for x := b.Min.X; x < b.Max.X; x++ {
+			seen[color.NRGBAModel.Convert(picture.At(x, y)).(color.NRGBA)]++
+		}
+	}
+	for _, name := range want {
+		c := color.NRGBAModel.Convert(th.Color(name, 0)).(color.NRGBA)
+		if seen[c] == 0 {
+			t.Errorf("nothing in the picture is %s (%v)", name, c)
+		}
+	}
+}
+
+// shoot writes a picture where TENTHPOINT_SHOTS says, if it says anything.
+func shoot(t *testing.T, name string, picture image.Image) {
+	t.Helper()
+	folder := os.Getenv("TENTHPOINT_SHOTS")
+	if folder == "" {
+		return
+	}
+	f, err := os.Create(filepath.Join(folder, name+".png"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if err := png.Encode(f, picture); err != nil {
+		t.Fatal(err)
+	}
+}

@@ -1,0 +1,92 @@
+package kit
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+)
+
+// lettering is how a piece of text is written: how big, which colour, what style.
+type lettering struct {
+	size  fyne.ThemeSizeName
+	color fyne.ThemeColorName
+	style fyne.TextStyle
+}
+
+var bold = fyne.TextStyle{Bold: true}
+
+// measure gives the room a text needs on one line.
+func (p pen) measure(text string, l lettering) fyne.Size {
+	return fyne.MeasureText(text, p.size(l.size), l.style)
+}
+
+// lineHeight is the height of one line in this lettering.
+func (p pen) lineHeight(l lettering) float32 { return p.measure("0", l).Height }
+
+// write puts text with its top left corner at a place.
+func (p pen) write(text string, l lettering, at fyne.Position) *canvas.Text {
+	t := canvas.NewText(text, p.color(l.color))
+	t.TextSize, t.TextStyle = p.size(l.size), l.style
+	t.Resize(p.measure(text, l))
+	t.Move(at)
+	return t
+}
+
+// writeEnding puts text so that it ends at x: figures stand under figures.
+func (p pen) writeEnding(text string, l lettering, right, top float32) *canvas.Text {
+	return p.write(text, l, fyne.NewPos(right-p.measure(text, l).Width, top))
+}
+
+// writeMiddle puts text with its middle at x.
+func (p pen) writeMiddle(text string, l lettering, middle, top float32) *canvas.Text {
+	return p.write(text, l, fyne.NewPos(middle-p.measure(text, l).Width/2, top))
+}
+
+// wrap breaks text into lines no wider than width, at spaces. A word wider
+// than the line stands alone and runs over: figures are never cut in two.
+func (p pen) wrap(text string, l lettering, width float32) []string {
+	if text == "" {
+		return nil
+	}
+	var lines []string
+	for _, paragraph := range strings.Split(text, "\n") {
+		lines = append(lines, p.wrapOne(paragraph, l, width)...)
+	}
+	return lines
+}
+
+func (p pen) wrapOne(text string, l lettering, width float32) []string {
+	if width <= 0 || p.measure(text, l).Width <= width {
+		return []string{text}
+	}
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		longer := strings.TrimSpace(line + " " + word)
+		if line != "" && p.measure(longer, l).Width > width {
+			lines = append(lines, line)
+			longer = word
+		}
+		line = longer
+	}
+	return append(lines, line)
+}
+
+// clip shortens text to a width and ends it with three dots.
+func (p pen) clip(text string, l lettering, width float32) string {
+	if p.measure(text, l).Width <= width {
+		return text
+	}
+	letters := []rune(text)
+	short, long := 0, len(letters)
+	for short < long { // the most letters that still fit
+		middle := (short + long + 1) / 2
+		if p.measure(string(letters[:middle])+"…", l).Width <= width {
+			short = middle
+		} else {
+			long = middle - 1
+		}
+	}
+	return strings.TrimRight(string(letters[:short]), " ") + "…"
+}

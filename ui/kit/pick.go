@@ -1,0 +1,228 @@
+package kit
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+)
+
+// PickEntry finds one of many by a code or a few letters. The list stands
+// beneath as soon as something is typed, or on arrow down.
+//
+// A code typed in full wins at once: OnPick is called without Enter when no
+// other code could follow. Enter takes the marked line; Escape closes the list
+// before it does anything else.
+type PickEntry struct {
+	FieldEntry
+
+	OnPick   func(Option)      // an option was chosen by the person
+	OnUnpick func()            // the chosen one was typed over
+	OnNoFit  func(text string) // Enter on text that fits nothing; not with FreeText
+
+	// FreeText lets text stand that fits nothing, such as a truck never seen.
+	FreeText bool
+
+	options []Option
+	fits    []Option
+	marked  int // index in fits; -1 while nothing is marked
+	chosen  *Option
+	list    *pickList
+	shown   bool
+}
+
+var _ Keyed = (*PickEntry)(nil)
+
+// NewPickEntry makes a find field over some options.
+func NewPickEntry(options []Option) *PickEntry {
+	p := &PickEntry{options: options, marked: -1}
+	p.prepare(p)
+	p.list = newPickList(p)
+	p.OnChanged = func(text string) {
+		if !p.showing {
+			p.typed(text)
+		}
+	}
+	return p
+}
+
+// SetOptions changes what can be found. What is chosen stays.
+func (p *PickEntry) SetOptions(options []Option) {
+	p.options = options
+	if p.shown {
+		p.filter()
+		p.showList()
+	}
+}
+
+// Chosen gives the option the field stands for, if any.
+func (p *PickEntry) Chosen() (Option, bool) {
+	if p.chosen == nil {
+		return Option{}, false
+	}
+	return *p.chosen, true
+}
+
+// SetChosen shows the option of a code as chosen; "" empties the field. It
+// calls nothing back. A code that is not among the options is shown as text.
+func (p *PickEntry) SetChosen(code string) {
+	if p.chosen != nil && p.chosen.Code == code {
+		return
+	}
+	p.chosen = nil
+	text := code
+	for _, o := range p.options {
+		if o.Code == code && code != "" {
+			p.chosen = &o
+			text = o.String()
+		}
+	}
+	p.hideList()
+	p.SetText(text)
+}
+
+// ListOpen tells whether the list is showing.
+func (p *PickEntry) ListOpen() bool { return p.shown }
+
+// Fits gives what the list shows now, the marked index, or -1.
+func (p *PickEntry) Fits() ([]Option, int) { return p.fits, p.marked }
+
+// typed follows the person's typing.
+func (p *PickEntry) typed(text string) {
+	if p.chosen != nil {
+		p.chosen = nil
+		if p.OnUnpick != nil {
+			p.OnUnpick()
+		}
+	}
+	if p.OnEdit != nil {
+		p.OnEdit(text)
+	}
+	p.filter()
+	if o, _, final := exact(p.options, text); final {
+		p.choose(o)
+		return
+	}
+	if strings.TrimSpace(text) == "" {
+		p.hideList()
+		return
+	}
+	p.showList()
+}
+
+// filter finds what fits and marks the best. Free text marks only a code typed
+// in full, so that Enter keeps what was written.
+func (p *PickEntry) filter() {
+	p.fits = matching(p.options, p.Text)
+	p.marked = -1
+	_, found, _ := exact(p.options, p.Text)
+	if len(p.fits) > 0 && (!p.FreeText || found) {
+		p.marked = 0
+	}
+	p.list.top = 0
+}
+
+// choose takes an option. The text is left as typed until the person goes on.
+func (p *PickEntry) choose(o Option) {
+	p.chosen = &o
+	p.hideList()
+	if p.OnPick != nil {
+		p.OnPick(o)
+	}
+}
+
+// settle writes the chosen option out in full.
+func (p *PickEntry) settle() {
+	if p.chosen != nil {
+		p.SetText(p.chosen.String())
+	}
+}
+
+// take is Enter: the marked line, or free text, or a complaint.
+func (p *PickEntry) take() {
+	switch {
+	case p.shown && p.marked >= 0:
+		p.choose(p.fits[p.marked])
+	case p.chosen == nil && strings.TrimSpace(p.Text) != "" && !p.FreeText:
+		if fits := matching(p.options, p.Text); len(fits) > 0 && !p.shown {
+			p.filter()
+			p.showList()
+			return
+		}
+		if p.OnNoFit != nil {
+			p.OnNoFit(p.Text)
+		}
+		return
+	}
+	p.hideList()
+	p.settle()
+	p.Commit()
+}
+
+// TypedKey: the open list first, then ring, commands and cursor.
+func (p *PickEntry) TypedKey(ev *fyne.KeyEvent) {
+	switch {
+	case ev.Name == fyne.KeyEscape && p.shown:
+		p.hideList()
+	case ev.Name == fyne.KeyDown && !p.Disabled():
+		p.down()
+	case ev.Name == fyne.KeyUp && p.shown:
+		p.mark(p.marked - 1)
+	case ev.Name == fyne.KeyPageDown && p.shown:
+		p.mark(p.marked + pickRows)
+	case ev.Name == fyne.KeyPageUp && p.shown:
+		p.mark(p.marked - pickRows)
+	case (ev.Name == fyne.KeyReturn || ev.Name == fyne.KeyEnter) && !p.Disabled():
+		p.take()
+	default:
+		p.FieldEntry.TypedKey(ev)
+	}
+}
+
+// down opens the list, or moves on in it. A chosen option's own text would fit
+// only itself, so then everything is listed.
+func (p *PickEntry) down() {
+	if p.shown {
+		p.mark(p.marked + 1)
+		return
+	}
+	p.filter()
+	if p.chosen != nil || len(p.fits) == 0 {
+		p.fits = p.options
+	}
+	p.marked = min(0, len(p.fits)-1)
+	p.showList()
+}
+
+func (p *PickEntry) mark(i int) {
+	p.marked = max(0, min(i, len(p.fits)-1))
+	if len(p.fits) == 0 {
+		p.marked = -1
+	}
+	p.showList()
+}
+
+// FocusLost closes the list and writes the chosen option out.
+func (p *PickEntry) FocusLost() {
+	p.hideList()
+	p.settle()
+	p.FieldEntry.FocusLost()
+}
+
+func (p *PickEntry) showList() {
+	if p.ring == nil {
+		return
+	}
+	p.shown = true
+	p.list.follow(p.marked)
+	size := p.list.MinSize()
+	size.Width = max(size.Width, p.Size().Width)
+	p.ring.stage.float(p.list, p, size)
+	p.list.Refresh()
+}
+
+func (p *PickEntry) hideList() {
+	if p.shown {
+		p.shown = false
+		p.ring.stage.sink(p.list)
+	}
+}

@@ -1,0 +1,129 @@
+package kit
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// pickRows is how many lines of a list show at once.
+const pickRows = 8
+
+// pickList is the list beneath a PickEntry. It never has the keyboard: the
+// field keeps it, so that typing goes on narrowing the list.
+type pickList struct {
+	widget.BaseWidget
+	of  *PickEntry
+	top int // first line that shows
+}
+
+func newPickList(of *PickEntry) *pickList {
+	l := &pickList{of: of}
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+// follow scrolls so that the marked line shows.
+func (l *pickList) follow(marked int) {
+	if marked < 0 {
+		return
+	}
+	l.top = min(l.top, marked)
+	l.top = max(l.top, marked-pickRows+1)
+}
+
+// rows gives the options that show.
+func (l *pickList) rows() []Option {
+	fits := l.of.fits
+	from := min(l.top, len(fits))
+	return fits[from:min(from+pickRows, len(fits))]
+}
+
+// Tapped chooses the line under the pointer, as Enter would.
+func (l *pickList) Tapped(ev *fyne.PointEvent) {
+	i := l.top + int((ev.Position.Y-1)/l.rowHeight(penFor(l)))
+	if i < l.top+len(l.rows()) {
+		l.of.marked = i
+		l.of.take()
+	}
+}
+
+// CreateRenderer is Fyne's way to draw the list.
+func (l *pickList) CreateRenderer() fyne.WidgetRenderer { return newDrawing(l) }
+
+func (l *pickList) letters() (code, name, detail lettering) {
+	return lettering{size: theme.SizeNameText, color: ColorInk, style: bold},
+		lettering{size: theme.SizeNameText, color: ColorInk},
+		lettering{size: SizeNote, color: ColorQuiet}
+}
+
+func (l *pickList) rowHeight(p pen) float32 {
+	code, _, _ := l.letters()
+	return p.lineHeight(code) + p.inner()
+}
+
+// columns gives the widths of code, name and detail over the rows that show.
+func (l *pickList) columns(p pen) (code, name, detail float32) {
+	codeL, nameL, detailL := l.letters()
+	for _, o := range l.rows() {
+		code = max(code, p.measure(o.Code, codeL).Width)
+		name = max(name, p.measure(o.Name, nameL).Width)
+		detail = max(detail, p.measure(o.Detail, detailL).Width)
+	}
+	return code, name, detail
+}
+
+// foot is the line under the rows: how many more there are, or that none fits.
+func (l *pickList) foot() string {
+	if len(l.of.fits) == 0 {
+		return words.NoMatch
+	}
+	if more := len(l.of.fits) - len(l.rows()); more > 0 {
+		return fmt.Sprintf(words.More, more)
+	}
+	return ""
+}
+
+func (l *pickList) least() fyne.Size {
+	p := penFor(l)
+	code, name, detail := l.columns(p)
+	_, _, small := l.letters()
+	lines := float32(len(l.rows()))
+	height := lines*l.rowHeight(p) + 2
+	if l.foot() != "" {
+		height += p.lineHeight(small) + p.inner()
+	}
+	width := max(code+name+detail+7*p.inner(), p.measure(l.foot(), small).Width+4*p.inner())
+	return fyne.NewSize(width, height)
+}
+
+func (l *pickList) draw(size fyne.Size) []fyne.CanvasObject {
+	p := penFor(l)
+	codeL, nameL, detailL := l.letters()
+	code, name, _ := l.columns(p)
+	ground := p.block(theme.ColorNameMenuBackground, fyne.NewPos(0, 0), size)
+	ground.StrokeColor, ground.StrokeWidth = p.color(theme.ColorNameInputBorder), 1
+	objects := []fyne.CanvasObject{p.block(theme.ColorNameShadow, fyne.NewPos(3, 3), size), ground}
+	height := l.rowHeight(p)
+	y := float32(1)
+	for i, o := range l.rows() {
+		if l.top+i == l.of.marked {
+			objects = append(objects,
+				p.block(ColorChosen, fyne.NewPos(1, y), fyne.NewSize(size.Width-2, height)),
+				p.block(ColorFocus, fyne.NewPos(1, y), fyne.NewSize(p.size(SizeMark)+1, height)))
+		}
+		x, top := 2*p.inner(), y+p.inner()/2
+		low := top + p.lineHeight(nameL) - p.lineHeight(detailL) - 1
+		objects = append(objects,
+			p.write(o.Code, codeL, fyne.NewPos(x, top)),
+			p.write(o.Name, nameL, fyne.NewPos(x+code+p.inner(), top)),
+			p.write(o.Detail, detailL, fyne.NewPos(x+code+name+3*p.inner(), low)))
+		y += height
+	}
+	if foot := l.foot(); foot != "" {
+		objects = append(objects, p.write(foot, detailL, fyne.NewPos(2*p.inner(), y+p.inner()/2)))
+	}
+	return objects
+}

@@ -1,0 +1,100 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+)
+
+// Stage is what everything in one window shares: the canvas the keyboard is
+// focused on, the commands keys are offered to, the layer lists float on, and
+// the dialogs that stand before it all.
+type Stage struct {
+	canvas   fyne.Canvas
+	commands *Commands
+	layer    *fyne.Container
+	last     fyne.Focusable // who had the keyboard last
+	boxes    *[]*Dialog     // open dialogs, the front one last; shared with inner stages
+}
+
+// NewStage makes the stage of a window. It takes the canvas' keys that nothing
+// else has focus for, so a click on bare ground does not make F-keys deaf.
+func NewStage(canvas fyne.Canvas, commands *Commands) *Stage {
+	s := &Stage{canvas: canvas, commands: commands, layer: container.NewWithoutLayout(), boxes: new([]*Dialog)}
+	canvas.SetOnTypedKey(s.unfocusedKey)
+	return s
+}
+
+// inner is a stage for the inside of a dialog: same window, own layer.
+func (s *Stage) inner() *Stage {
+	return &Stage{canvas: s.canvas, commands: s.commands, layer: container.NewWithoutLayout(), boxes: s.boxes}
+}
+
+// Wrap puts the layer for floating lists over the window's content. Give the
+// result to Window.SetContent.
+func (s *Stage) Wrap(content fyne.CanvasObject) fyne.CanvasObject {
+	return container.NewStack(content, s.layer)
+}
+
+// Canvas is the canvas of the window.
+func (s *Stage) Canvas() fyne.Canvas { return s.canvas }
+
+// Commands is the table of commands of the window.
+func (s *Stage) Commands() *Commands { return s.commands }
+
+// FrontDialog is the open dialog nearest to the person, or nil.
+func (s *Stage) FrontDialog() *Dialog {
+	if len(*s.boxes) == 0 {
+		return nil
+	}
+	return (*s.boxes)[len(*s.boxes)-1]
+}
+
+func (s *Stage) takeKey(ev *fyne.KeyEvent) bool {
+	return s.commands != nil && s.commands.TakeKey(ev)
+}
+
+// unfocusedKey gets the keys pressed while nothing has the keyboard. Commands
+// come first; any other key only brings the keyboard back to where it was.
+func (s *Stage) unfocusedKey(ev *fyne.KeyEvent) {
+	if box := s.FrontDialog(); box != nil {
+		if !box.ring.take("", ev) {
+			box.ring.FocusFirst()
+		}
+		return
+	}
+	if s.takeKey(ev) {
+		return
+	}
+	if back, ok := s.last.(fyne.CanvasObject); ok && back.Visible() {
+		s.canvas.Focus(s.last)
+	}
+}
+
+// float shows an object over the content, just under another object, or above
+// it when there is no room below.
+func (s *Stage) float(what, under fyne.CanvasObject, size fyne.Size) {
+	d := fyne.CurrentApp().Driver()
+	at := d.AbsolutePositionForObject(under).Subtract(d.AbsolutePositionForObject(s.layer))
+	below := at.AddXY(0, under.Size().Height)
+	if below.Y+size.Height > s.layer.Size().Height && at.Y > size.Height {
+		below.Y = at.Y - size.Height
+	}
+	if over := below.X + size.Width - s.layer.Size().Width; over > 0 {
+		below.X = max(0, below.X-over)
+	}
+	what.Move(below)
+	what.Resize(size)
+	for _, shown := range s.layer.Objects {
+		if shown == what {
+			what.Refresh()
+			return
+		}
+	}
+	s.layer.Add(what)
+}
+
+// sink takes a floating object away.
+func (s *Stage) sink(what fyne.CanvasObject) { s.layer.Remove(what) }
+
+// sinkAll takes every floating object away.
+func (s *Stage) sinkAll() { s.layer.RemoveAll() }

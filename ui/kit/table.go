@@ -1,0 +1,233 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Table shows rows of ready text under a header that stays. The keyboard is on
+// a row, never on a cell: arrows, Home, End, PageUp and PageDown move it, Enter
+// opens it. A click chooses a row, and a click on the chosen one opens it.
+type Table struct {
+	widget.Table
+	seat
+
+	OnChoose func(i int, key string) // the person moved to a row
+	OnOpen   func(i int, key string) // Enter, or a click on the chosen row
+	OnLetter func(letter rune)       // a letter typed, for a view that filters
+
+	// Empty is the sentence shown when there are no rows: what to do about it.
+	Empty string
+
+	columns []Column
+	rows    []Row
+	chosen  int // index of the chosen row, or -1
+	focused bool
+}
+
+var (
+	_ Keyed              = (*Table)(nil)
+	_ fyne.Tabbable      = (*Table)(nil)
+	_ desktop.Cursorable = (*Table)(nil)
+)
+
+// NewTable makes an empty table.
+func NewTable(columns []Column) *Table {
+	t := &Table{columns: columns, chosen: -1}
+	t.ShowHeaderRow = true
+	t.HideSeparators = true
+	t.Length = func() (int, int) { return len(t.rows), len(t.columns) }
+	t.CreateCell = func() fyne.CanvasObject { return newCell() }
+	t.CreateHeader = func() fyne.CanvasObject { return newCell() }
+	t.UpdateCell = t.showCell
+	t.UpdateHeader = t.showHeader
+	t.OnSelected = t.clicked
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// SetRows shows other rows. The chosen row stays chosen if its key is still
+// among them; otherwise nothing is chosen. Nothing is called back.
+func (t *Table) SetRows(rows []Row) {
+	key := t.ChosenKey()
+	t.rows = rows
+	t.chosen = -1
+	for i, r := range rows {
+		if key != "" && r.Key == key {
+			t.chosen = i
+		}
+	}
+	t.Refresh()
+}
+
+// SetColumns shows other columns, such as those of another unit of weight.
+func (t *Table) SetColumns(columns []Column) {
+	t.columns = columns
+	t.fit(t.Size())
+	t.Refresh()
+}
+
+// Rows gives what the table shows.
+func (t *Table) Rows() []Row { return t.rows }
+
+// Chosen is the index of the chosen row, or -1.
+func (t *Table) Chosen() int { return t.chosen }
+
+// ChosenKey is the key of the chosen row, or "".
+func (t *Table) ChosenKey() string {
+	if t.chosen < 0 || t.chosen >= len(t.rows) {
+		return ""
+	}
+	return t.rows[t.chosen].Key
+}
+
+// SetChosen chooses the row of a key without calling back. An unknown key
+// chooses nothing.
+func (t *Table) SetChosen(key string) {
+	for i, r := range t.rows {
+		if r.Key == key && key != "" {
+			t.move(i)
+			return
+		}
+	}
+	t.chosen = -1
+	t.Refresh()
+}
+
+// choose moves to a row, kept within the table, and tells the view.
+func (t *Table) choose(i int) {
+	i = max(0, min(i, len(t.rows)-1))
+	if len(t.rows) == 0 || i == t.chosen {
+		return
+	}
+	t.move(i)
+	if t.OnChoose != nil {
+		t.OnChoose(i, t.rows[i].Key)
+	}
+}
+
+// move repaints only the rows that change, and brings the new one into sight.
+func (t *Table) move(i int) {
+	was := t.chosen
+	t.chosen = i
+	t.intoSight()
+	for column := range t.columns {
+		t.RefreshItem(widget.TableCellID{Row: was, Col: column})
+		t.RefreshItem(widget.TableCellID{Row: i, Col: column})
+	}
+}
+
+// intoSight scrolls to the chosen row, once the table has room to scroll in.
+func (t *Table) intoSight() {
+	if t.chosen >= 0 && t.Size().Height > 0 {
+		t.ScrollTo(widget.TableCellID{Row: t.chosen})
+	}
+}
+
+func (t *Table) openRow() {
+	if t.chosen >= 0 && t.chosen < len(t.rows) && t.OnOpen != nil {
+		t.OnOpen(t.chosen, t.rows[t.chosen].Key)
+	}
+}
+
+// clicked is called by Fyne with the cell that was clicked.
+func (t *Table) clicked(id widget.TableCellID) {
+	t.UnselectAll() // Fyne marks a cell; the kit marks the row
+	if id.Row < 0 || id.Row >= len(t.rows) {
+		return
+	}
+	if id.Row == t.chosen {
+		t.openRow()
+		return
+	}
+	t.choose(id.Row)
+}
+
+// Resize gives the growing column what room there is.
+func (t *Table) Resize(size fyne.Size) {
+	t.fit(size)
+	t.Table.Resize(size)
+	t.intoSight()
+}
+
+// MinSize is a header and three rows: a table scrolls.
+func (t *Table) MinSize() fyne.Size {
+	row := newCell().MinSize().Height + penFor(t).pad()
+	return fyne.NewSize(8*row, 4*row)
+}
+
+// Refresh shows everything anew, in the theme of now.
+func (t *Table) Refresh() {
+	t.fit(t.Size())
+	t.Table.Refresh()
+}
+
+// fit sets the width of every column.
+func (t *Table) fit(size fyne.Size) {
+	p := penFor(t)
+	figure := p.measure("0", cellLetters).Width
+	widths := make([]float32, len(t.columns))
+	left, growing := size.Width, -1
+	for i, c := range t.columns {
+		title := p.measure(c.Title, headerLetters).Width
+		widths[i] = floor(max(float32(c.Width)*figure, title) + 2*p.inner())
+		if c.State {
+			widths[i] += floor(p.lineHeight(cellLetters) + p.pad())
+		}
+		left -= widths[i] + p.pad()
+		if c.Grow {
+			growing = i
+		}
+	}
+	if growing >= 0 && left+p.pad() > 0 {
+		widths[growing] += floor(left + p.pad())
+	}
+	for i, w := range widths {
+		t.SetColumnWidth(i, w)
+	}
+}
+
+// CreateRenderer is Fyne's way to draw the table.
+func (t *Table) CreateRenderer() fyne.WidgetRenderer {
+	return newTableRenderer(t, t.Table.CreateRenderer())
+}
+
+// tableRenderer draws as Fyne does, and a sentence when there are no rows.
+type tableRenderer struct {
+	fyne.WidgetRenderer
+	table *Table
+	empty *Note
+}
+
+func newTableRenderer(t *Table, inside fyne.WidgetRenderer) *tableRenderer {
+	n := newWideNote(Plain, "", theme.SizeNameText, 0)
+	n.Lines = 2
+	return &tableRenderer{WidgetRenderer: inside, table: t, empty: n}
+}
+
+func (r *tableRenderer) place(size fyne.Size) {
+	p := penFor(r.table)
+	r.empty.Move(fyne.NewPos(2*p.inner(), size.Height/3))
+	r.empty.Resize(fyne.NewSize(size.Width-4*p.inner(), r.empty.MinSize().Height))
+	text := ""
+	if len(r.table.rows) == 0 {
+		text = r.table.Empty
+	}
+	r.empty.Say(Plain, text)
+}
+
+func (r *tableRenderer) Layout(size fyne.Size) {
+	r.WidgetRenderer.Layout(size)
+	r.place(size)
+}
+
+func (r *tableRenderer) Refresh() {
+	r.WidgetRenderer.Refresh()
+	r.place(r.table.Size())
+}
+
+func (r *tableRenderer) Objects() []fyne.CanvasObject {
+	return append(r.WidgetRenderer.Objects(), r.empty)
+}
