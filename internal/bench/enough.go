@@ -11,13 +11,21 @@ import (
 // judge gathers the flags of every test kept and of the sample as a whole.
 func (r *Result) judge(e Equipment, h House) {
 	for _, o := range r.kept() {
-		r.Flags = append(r.Flags, h.Trust.Flags(o.Reading, o.Step.Value(), e)...)
+		for _, f := range h.Trust.Flags(o.Reading, o.Step.Value(), e) {
+			if f.Test > 0 || !r.has(f.Code) {
+				r.Flags = append(r.Flags, f)
+			}
+		}
 	}
 	if r.kept()[0].Reading.Method.UsesMeter() {
 		r.enough(h) // an oven test or a certificate stands on its own
 	}
 	r.tooWide(h.Policy)
 	sortFlags(r.Flags)
+}
+
+func (r *Result) has(code Code) bool {
+	return slices.ContainsFunc(r.Flags, func(f Flag) bool { return f.Code == code })
 }
 
 func (r *Result) raise(p Policy, code Code, what, why, do string) {

@@ -62,8 +62,18 @@ type judge struct {
 }
 
 func (j *judge) raise(code Code, what, why, do string) {
-	j.flags = append(j.flags, Flag{Code: code, Test: j.reading.Seq, What: what, Why: why, Do: do,
+	test := j.reading.Seq
+	if ofInstrument(code) {
+		test = 0
+	}
+	j.flags = append(j.flags, Flag{Code: code, Test: test, What: what, Why: why, Do: do,
 		Blocking: code == WrongMass || slices.Contains(j.trust.Blocks, code), Final: code == WrongMass})
+}
+
+// ofInstrument reports whether a doubt is about the meter or its chart, and so
+// about every test made with them.
+func ofInstrument(code Code) bool {
+	return code == MeterFailed || code == MeterOverdue || code == NeverChecked || code == InventedChart
 }
 
 // mass: a chart read with another mass of grain means nothing, so nobody may
