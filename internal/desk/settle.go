@@ -73,10 +73,15 @@ func (d *Desk) Kept(ctx context.Context, hash string) (*rates.Edition, error) {
 // Resettle works an issued ticket again from its facts and the edition kept in
 // the book.
 func (d *Desk) Resettle(ctx context.Context, l *load.Load) (*settle.Settlement, error) {
+	return resettled(l, func(hash string) (*rates.Edition, error) { return d.Kept(ctx, hash) })
+}
+
+// resettled works a load again under the edition that kept finds by its hash.
+func resettled(l *load.Load, kept func(hash string) (*rates.Edition, error)) (*settle.Settlement, error) {
 	if l.Settled == nil {
-		return nil, fmt.Errorf("load %s has not been settled", l.ID)
+		return nil, fmt.Errorf("load %s has not been settled; issue its ticket first", l.ID)
 	}
-	e, err := d.Kept(ctx, l.Settled.EditionHash)
+	e, err := kept(l.Settled.EditionHash)
 	if err != nil {
 		return nil, err
 	}

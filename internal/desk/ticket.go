@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/store"
 )
@@ -153,23 +152,4 @@ func (w *Work) Void(number int64, reason string) error {
 	}
 	_, err = w.happen(l, load.Voided{Reason: reason, Day: day})
 	return err
-}
-
-// Code is the short code on a ticket: the first 12 characters of the hash of
-// the fact that issued it. Verify finds the ticket by it.
-func (d *Desk) Code(ctx context.Context, l *load.Load) (string, error) {
-	facts, err := d.book.FactsOf(ctx, subject(l.ID))
-	if err != nil {
-		return "", err
-	}
-	return codeIn(facts), nil
-}
-
-func codeIn(facts []journal.Fact) string {
-	for _, f := range facts {
-		if f.Kind == (load.Issued{}).Kind() {
-			return f.Hash[:12]
-		}
-	}
-	return ""
 }

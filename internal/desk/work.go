@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
@@ -68,7 +69,14 @@ func (d *Desk) whoOrNobody() string {
 	return d.who.Name
 }
 
-func subject(loadID string) string { return "load " + loadID }
+const loadSubject = "load "
+
+func subject(loadID string) string { return loadSubject + loadID }
+
+// loadOf is the load that a fact's subject names, if it names one.
+func loadOf(subject string) (id string, ok bool) {
+	return strings.CutPrefix(subject, loadSubject)
+}
 
 // load replays a load inside the transaction.
 func (w *Work) load(id string) (*load.Load, error) {

@@ -1,0 +1,157 @@
+package desk
+
+import (
+	"fmt"
+	"maps"
+	"reflect"
+	"slices"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/store"
+)
+
+// loads replays every load, works it again and compares it with its row.
+func (v *verifier) loads() error {
+	for _, id := range v.ids {
+		if err := v.ctx.Err(); err != nil {
+			return err
+		}
+		l, problems := v.load(id)
+		if len(problems) > 0 {
+			// The truck may have been weighed between one look and the other.
+			l, problems = v.load(id)
+		}
+		v.found(problems...)
+		v.count(id, l)
+		if v.progress != nil {
+			v.progress(v.out.Loads)
+		}
+	}
+	return nil
+}
+
+// count adds a load up; l is nil when its facts make none.
+func (v *verifier) count(id string, l *load.Load) {
+	v.out.Loads++
+	if l == nil {
+		return
+	}
+	if l.Settled != nil {
+		v.out.Settlements++
+	}
+	if l.Number == 0 {
+		return
+	}
+	v.out.Tickets++
+	if other, taken := v.tickets[l.Number]; taken {
+		v.found(fmt.Sprintf("Ticket number %d was given to load %s and to load %s.", l.Number, other, id))
+	}
+	v.tickets[l.Number] = id
+}
+
+func (v *verifier) load(id string) (*load.Load, []string) {
+	l, err := v.desk.Load(v.ctx, id)
+	if err != nil {
+		return nil, []string{fmt.Sprintf("The facts of load %s do not follow from each other: %v.", id, err)}
+	}
+	var problems []string
+	if l.Settled != nil {
+		problems = v.settlement(l)
+	}
+	return l, append(problems, v.row(l)...)
+}
+
+// settlement works a load again and compares every figure.
+func (v *verifier) settlement(l *load.Load) []string {
+	s, err := resettled(l, v.kept)
+	if err != nil {
+		return []string{fmt.Sprintf("%s cannot be settled again: %v.", called(l), err)}
+	}
+	fresh := settledFact(s)
+	problems := unlike(called(l)+": %s was written down as %s and works out as %s.", l.Settled.Figures, fresh.Figures)
+	if fresh.Working != l.Settled.Working {
+		problems = append(problems, fmt.Sprintf("%s: the working does not have the hash that was written down.", called(l)))
+	}
+	return problems
+}
+
+// kept is an edition out of the book, read once.
+func (v *verifier) kept(hash string) (*rates.Edition, error) {
+	if e, ok := v.editions[hash]; ok {
+		return e, nil
+	}
+	e, err := v.desk.Kept(v.ctx, hash)
+	if err == nil {
+		v.editions[hash] = e
+	}
+	return e, err
+}
+
+// row compares a load with its row in the lists.
+func (v *verifier) row(l *load.Load) []string {
+	rows, err := v.desk.book.Loads(v.ctx, store.LoadFilter{ID: l.ID})
+	if err != nil {
+		return []string{fmt.Sprintf("The row of load %s in the lists cannot be read: %v.", l.ID, err)}
+	}
+	if len(rows) == 0 {
+		return []string{fmt.Sprintf("%s has facts in the journal but is missing from the lists.", called(l))}
+	}
+	was, is := rows[0], row(l)
+	if was.Owners, err = v.desk.book.Owners(v.ctx, l.ID); err != nil {
+		return []string{fmt.Sprintf("The owners of load %s in the lists cannot be read: %v.", l.ID, err)}
+	}
+	problems := unlike(called(l)+": in the lists %s is %s, by the facts %s.", was.Figures, is.Figures)
+	return append(problems, unlikeCells(l, was, is)...)
+}
+
+// unlikeCells names the cells in which two rows part.
+func unlikeCells(l *load.Load, was, is store.LoadRow) []string {
+	var problems []string
+	a, b := reflect.ValueOf(was), reflect.ValueOf(is)
+	for i := range a.NumField() {
+		name := a.Type().Field(i).Name
+		x, y := a.Field(i).Interface(), b.Field(i).Interface()
+		if name != "Figures" && fmt.Sprint(x) != fmt.Sprint(y) {
+			problems = append(problems, fmt.Sprintf("%s: in the lists %s is %q, by the facts %q.", called(l), name, fmt.Sprint(x), fmt.Sprint(y)))
+		}
+	}
+	return problems
+}
+
+// unlike names every figure that two settlements do not share; format takes the
+// figure's name and its two values.
+func unlike(format string, was, is map[string]quantity.Amount) []string {
+	var problems []string
+	names := slices.Sorted(maps.Keys(was))
+	for name := range is {
+		if _, both := was[name]; !both {
+			names = append(names, name)
+		}
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		a, hasA := was[name]
+		b, hasB := is[name]
+		if hasA != hasB || !a.Equal(b) {
+			problems = append(problems, fmt.Sprintf(format, name, figureOrNone(a, hasA), figureOrNone(b, hasB)))
+		}
+	}
+	return problems
+}
+
+func figureOrNone(a quantity.Amount, there bool) string {
+	if !there {
+		return "nothing"
+	}
+	return a.String()
+}
+
+// called is a load as a sentence names it.
+func called(l *load.Load) string {
+	if l.Number == 0 {
+		return "Load " + l.ID
+	}
+	return fmt.Sprintf("Ticket %d (load %s)", l.Number, l.ID)
+}
