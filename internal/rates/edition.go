@@ -32,6 +32,7 @@ type Edition struct {
 	Units     Units
 	Rounding  Places
 	Order     []string
+	Dockage   DockageRule
 	Shrink    Shrink
 	Handling  Handling
 	Drying    Drying
@@ -100,6 +101,17 @@ type Cell struct {
 
 // Given reports whether the edition has the cell at all.
 func (c Cell) Given() bool { return c.Row != "" }
+
+// DockageRule is what the edition adds to the grain's own recording rule
+// (7 CFR 810.104): dockage is taken off the net weight before anything else.
+// Its Row is empty where no dockage is determined of the grain.
+type DockageRule struct {
+	// MustTest refuses to settle a load whose dockage was not tested; without
+	// it an untested load has none taken off.
+	MustTest bool
+	Rounding quantity.Rounding
+	Row      string
+}
 
 // Shares says how a settlement is parted among owners.
 type Shares struct {

@@ -2,6 +2,7 @@ package rates
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/tomlfile"
@@ -21,28 +22,43 @@ const (
 // on a weight which is only known further down. "discounts" is taken apart
 // into the discounts that are not named on their own.
 func (r *reader) order(t *tomlfile.Table) {
+	wrongKind := t.Has("order") && r.e.Order == nil
+	if wrongKind || r.e.Commodity.ID == "" {
+		return // reported; which rules there are is not known
+	}
 	if len(r.e.Order) == 0 {
-		t.Wrong("order", "edition.order is missing", "List the deductions as they are taken, such as order = [\"shrink\", \"handling\", \"drying\", \"discounts\"].")
+		t.Wrong("order", "edition.order names no rule", "List the deductions as they are taken, such as order = [\"shrink\", \"handling\", \"drying\", \"discounts\"].")
 		return
 	}
 	r.e.Order = r.spelledOut(r.e.Order)
-	want := r.wanted()
+	if r.everyRuleOnce(t) {
+		r.knownWeights(t)
+	}
+}
+
+func (r *reader) everyRuleOnce(t *tomlfile.Table) (ok bool) {
+	rules := r.rules()
 	seen := map[string]bool{}
+	ok = true
+	wrong := func(what, remedy string) {
+		t.Wrong("order", what, remedy)
+		ok = false
+	}
 	for _, place := range r.e.Order {
-		if seen[place] {
-			t.Wrong("order", fmt.Sprintf("%q stands twice in the order", place), "Name every rule once.")
-		}
-		if !want[place] {
-			t.Wrong("order", fmt.Sprintf("%q in the order is no rule of this edition", place), "Rules here: "+strings.Join(r.rules(), ", ")+".")
+		switch {
+		case seen[place]:
+			wrong(fmt.Sprintf("%q stands twice in the order", place), "Name every rule once.")
+		case !slices.Contains(rules, place):
+			wrong(fmt.Sprintf("%q in the order is no rule of this edition", place), "Rules here: "+strings.Join(rules, ", ")+".")
 		}
 		seen[place] = true
 	}
-	for _, place := range r.rules() {
+	for _, place := range rules {
 		if !seen[place] {
-			t.Wrong("order", fmt.Sprintf("the order leaves out %q", place), "Name every rule once, also one that takes nothing.")
+			wrong(fmt.Sprintf("the order leaves out %q", place), "Name every rule once, also one that takes nothing.")
 		}
 	}
-	r.knownWeights(t)
+	return ok
 }
 
 func (r *reader) rules() []string {
@@ -55,14 +71,6 @@ func (r *reader) rules() []string {
 		out = append(out, discountPrefix+d.ID)
 	}
 	return out
-}
-
-func (r *reader) wanted() map[string]bool {
-	want := map[string]bool{}
-	for _, place := range r.rules() {
-		want[place] = true
-	}
-	return want
 }
 
 func (r *reader) spelledOut(order []string) []string {
@@ -85,17 +93,16 @@ func (r *reader) spelledOut(order []string) []string {
 	return out
 }
 
-// knownWeights walks the order and asks of each rule that its basis has been
-// worked out by then.
+// knownWeights walks the order and asks of each rule that the weight it is
+// taken on has been worked out by then.
 func (r *reader) knownWeights(t *tomlfile.Table) {
-	_, hasDockage := r.e.Commodity.Dockage()
-	done := map[string]bool{dockagePlace: !hasDockage}
+	if _, has := r.e.Commodity.Dockage(); has && r.e.Order[0] != dockagePlace {
+		t.Wrong("order", fmt.Sprintf("%q comes before dockage", r.e.Order[0]), "Dockage is a percent of the net weight and is taken off first (7 CFR 810.104): put it first.")
+	}
+	done := map[string]bool{}
 	for _, place := range r.e.Order {
-		switch basis := r.basisOf(place); {
-		case basis == Clean && !done[dockagePlace]:
-			t.Wrong("order", fmt.Sprintf("%s is taken on the clean weight, but comes before dockage", place), "Put dockage first.")
-		case basis == Dry && !(done[shrinkPlace] && done[handlingPlace]):
-			t.Wrong("order", fmt.Sprintf("%s is taken on the dry weight, but comes before shrink and handling", place), "Put shrink and handling before it.")
+		if r.basisOf(place) == Dry && !(done[shrinkPlace] && done[handlingPlace]) {
+			t.Wrong("order", fmt.Sprintf("%s is taken on the dry weight, but comes before shrink and handling", place), "Put shrink and handling before it, or give it another basis.")
 		}
 		if place == handlingPlace && !done[shrinkPlace] {
 			t.Wrong("order", "handling comes before shrink", "Handling is taken on the weight that was shrunk: put shrink first.")

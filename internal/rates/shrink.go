@@ -22,9 +22,11 @@ type Shrink struct {
 	Basis   Basis
 	Trigger Cell // moisture above which anything is taken off
 	To      Cell // moisture the weight is brought down to
-	// Floor is the lowest shrink-to the edition may have, with its reason in
-	// the row; not given means no floor.
-	Floor Cell
+	// Floor is the lowest shrink-to the edition may have; not given means no
+	// floor. FloorGrain names the grain of the Canadian moisture classes that
+	// it follows from, if any.
+	Floor      Cell
+	FloorGrain string
 	// Rate is percent of weight per point, for PerPoint.
 	Rate Cell
 	// Step parts the points for PerPoint: what part of a point counts.

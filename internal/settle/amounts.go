@@ -9,7 +9,7 @@ import (
 )
 
 var basisNames = map[rates.Basis]string{
-	rates.Net: "Wet", rates.Clean: "Wet", rates.Dry: "Dry", rates.Left: "Remaining",
+	rates.Net: "Wet", rates.Clean: "Clean", rates.Dry: "Dry", rates.Left: "Remaining",
 }
 
 var unitNames = map[quantity.Unit]string{
@@ -48,7 +48,7 @@ func perUnit(rate quantity.Unit) quantity.Unit {
 // inUnits writes a weight down in bushels, hundredweight or tonnes.
 func (d *desk) inUnits(id, label string, weight *working.Step, unit quantity.Unit) *working.Step {
 	if unit == quantity.Bushel {
-		return d.sheet.Work(id, label, working.Over(weight, d.bushel()), d.places().Quantity, d.edition.Units.BushelSource)
+		return d.sheet.Work(id, label, working.Over(weight, d.bushel()), d.places().Quantity, "")
 	}
 	factor, err := quantity.MassFactor(weight.Value().Unit(), unit)
 	if err != nil {

@@ -36,27 +36,33 @@ func (c *checker) wrong(field, format string, args ...any) {
 func (c *checker) drafts() {
 	if len(c.facts.Drafts) == 0 {
 		c.wrong("gross", "The load has not been weighed. Weigh it full and empty.")
+		return
 	}
 	for _, d := range c.facts.Drafts {
-		name := ""
-		if d.Name != "" {
-			name = " of the " + d.Name
-		}
-		switch {
-		case !d.Gross.Unit().IsMass() || !d.Tare.Unit().IsMass() || d.Gross.Unit() != d.Tare.Unit():
-			c.wrong("gross", "Gross%s is %s and tare is %s; both must be weights in one unit.", name, d.Gross, d.Tare)
-		case d.Gross.Sign() <= 0:
-			c.wrong("gross", "Gross%s is %s. Weigh the loaded truck.", name, d.Gross)
-		case d.Tare.Sign() <= 0:
-			c.wrong("tare", "Tare%s is %s. Weigh the empty truck, or use its stored tare.", name, d.Tare)
-		case !d.Gross.More(d.Tare):
-			c.wrong("tare", "Net%s would be %s (gross %s - tare %s). Weigh again or swap the two.", name, d.Gross.Sub(d.Tare), d.Gross.Figure(), d.Tare.Figure())
+		c.draft(d)
+	}
+	first := c.facts.Drafts[0].Gross.Unit()
+	for _, d := range c.facts.Drafts[1:] {
+		if d.Gross.Unit() != first {
+			c.wrong("gross", "One draft is in %s and another in %s. Weigh all drafts in one unit.", first, d.Gross.Unit())
 		}
 	}
-	for _, d := range c.facts.Drafts[min(1, len(c.facts.Drafts)):] {
-		if d.Gross.Unit() != c.facts.Drafts[0].Gross.Unit() {
-			c.wrong("gross", "One draft is in %s and another in %s. Weigh all drafts in one unit.", c.facts.Drafts[0].Gross.Unit(), d.Gross.Unit())
-		}
+}
+
+func (c *checker) draft(d Draft) {
+	name := ""
+	if d.Name != "" {
+		name = " of the " + d.Name
+	}
+	switch {
+	case !d.Gross.Unit().IsMass() || d.Gross.Unit() != d.Tare.Unit():
+		c.wrong("gross", "Gross%s is %s and tare is %s; both must be weights in one unit.", name, d.Gross, d.Tare)
+	case d.Gross.Sign() <= 0:
+		c.wrong("gross", "Gross%s is %s. Weigh the loaded truck.", name, d.Gross)
+	case d.Tare.Sign() <= 0:
+		c.wrong("tare", "Tare%s is %s. Weigh the empty truck, or use its stored tare.", name, d.Tare)
+	case !d.Gross.More(d.Tare):
+		c.wrong("tare", "Net%s would be %s (gross %s - tare %s). Weigh again or swap the two.", name, d.Gross.Sub(d.Tare), d.Gross.Figure(), d.Tare.Figure())
 	}
 }
 
@@ -67,6 +73,8 @@ func (c *checker) moisture() {
 	case Reading:
 		if r.Percent.Unit() != quantity.Percent || r.Percent.Sign() <= 0 || !r.Percent.Less(hundredPercent) {
 			c.wrong("moisture", "Moisture is %s; it lies above 0 %% and below 100 %%, wet basis. Test again or type the figure again.", r.Percent)
+		} else if f, ok := c.edition.Commodity.Factor(grain.Moisture); ok {
+			c.measured(f, r.Percent)
 		}
 	}
 }
@@ -81,6 +89,8 @@ func (c *checker) findings() {
 		switch {
 		case !ok:
 			c.wrong(id, "%s is not tested for %q. Take it off the load.", c.edition.Commodity.Name, found.Factor)
+		case found.Factor == grain.Moisture:
+			c.wrong(id, "%s stands among the other results. Give it as the load's moisture, once.", factor.Name)
 		case seen[found.Factor]:
 			c.wrong(id, "%s is written down twice. Keep one result.", factor.Name)
 		case !factor.YesNo:
@@ -90,26 +100,33 @@ func (c *checker) findings() {
 	}
 }
 
+// measured holds a result within the limits of the factor's scale.
 func (c *checker) measured(f grain.Factor, a quantity.Amount) {
-	id := string(f.ID)
-	if a.Unit() == quantity.KgPerHL && f.Unit == quantity.LbPerBushel {
-		return
+	onScale, err := a, error(nil)
+	if a.Unit() == quantity.KgPerHL {
+		onScale, err = quantity.TestWeight(a, f.Unit)
 	}
-	if a.Unit() != f.Unit {
-		c.wrong(id, "%s is %s; it is measured in %s.", f.Name, a, f.Unit)
-		return
-	}
-	if a.Less(f.Min) || a.More(f.Max) {
-		c.wrong(id, "%s is %s; it lies between %s and %s. Test again or type the figure again.", f.Name, a, f.Min, f.Max)
+	switch {
+	case err != nil || onScale.Unit() != f.Unit:
+		c.wrong(string(f.ID), "%s is %s; it is measured in %s.", f.Name, a, f.Unit)
+	case onScale.Less(f.Min) || onScale.More(f.Max):
+		c.wrong(string(f.ID), "%s is %s; it lies between %s and %s. Test again or type the figure again.", f.Name, a, f.Min, f.Max)
 	}
 }
 
 func (c *checker) mustTest() {
 	for _, d := range c.edition.Discounts {
 		if d.MustTest && d.Factor.ID != grain.Moisture && !c.tested(d.Factor.ID) {
-			c.wrong(string(d.Factor.ID), "%s has not been tested, and %s settles no load without it.", d.Factor.Name, c.edition.Source(d.Row))
+			c.untested(d.Factor, d.Row)
 		}
 	}
+	if dockage, ok := c.edition.Commodity.Dockage(); ok && c.edition.Dockage.MustTest && !c.tested(dockage.ID) {
+		c.untested(dockage, c.edition.Dockage.Row)
+	}
+}
+
+func (c *checker) untested(f grain.Factor, row string) {
+	c.wrong(string(f.ID), "%s has not been tested, and %s settles no load without it. Test the sample.", f.Name, c.edition.Source(row))
 }
 
 func (c *checker) tested(id grain.FactorID) bool {
@@ -130,18 +147,23 @@ func (c *checker) price() {
 }
 
 func (c *checker) shares() {
-	if len(c.facts.Shares) == 0 {
-		return
-	}
 	total := quantity.Zero(quantity.Plain)
+	seen := map[string]bool{}
 	for _, s := range c.facts.Shares {
-		if s.Parts.Sign() <= 0 || s.Of.Sign() <= 0 {
+		switch {
+		case s.Owner == "":
+			c.wrong("shares", "A share has no owner. Name the owner, or take the share out.")
+		case seen[s.Owner]:
+			c.wrong("shares", "%s has two shares. Add them into one.", s.Owner)
+		}
+		seen[s.Owner] = true
+		if s.Parts.Unit() != quantity.Plain || s.Of.Unit() != quantity.Plain || s.Parts.Sign() <= 0 || s.Of.Sign() <= 0 {
 			c.wrong("shares", "The share of %s is %s of %s. Every owner has a share above nought; take out one who has none.", s.Owner, s.Parts, s.Of)
 			return
 		}
-		total = total.Add(s.Parts.Div(s.Of))
+		total = total.Add(s.fraction())
 	}
-	if whole := quantity.Int(1, quantity.Plain); !total.Equal(whole) {
+	if len(c.facts.Shares) > 0 && !total.Equal(quantity.Int(1, quantity.Plain)) {
 		c.wrong("shares", "The shares add to %s, not to the whole. Mend them so that they add to 100 %% or to 1.", total.Mul(hundredPercent))
 	}
 }

@@ -53,23 +53,24 @@ func (d *desk) comparable(rule rates.Discount, found *working.Step) bool {
 }
 
 // turnedAway refuses a load beyond the rule's limits, unless a manager has
-// accepted it.
+// accepted it; then the limit and that it was accepted stand on the sheet.
 func (d *desk) turnedAway(rule rates.Discount, found *working.Step) bool {
-	over := rule.RefuseOver.Given() && found.Value().More(rule.RefuseOver.Amount)
-	under := rule.RefuseUnder.Given() && found.Value().Less(rule.RefuseUnder.Amount)
-	present := rule.Refuse && found.Value().Sign() > 0
-	if !over && !under && !present {
+	limit, side := rule.RefuseOver, "over"
+	if rule.RefuseUnder.Given() && found.Value().Less(rule.RefuseUnder.Amount) {
+		limit, side = rule.RefuseUnder, "under"
+	} else if !limit.Given() || !found.Value().More(limit.Amount) {
 		return false
 	}
-	limit := "is present"
-	switch {
-	case over:
-		limit = fmt.Sprintf("is %s, over the limit of %s", found.Printed(), rule.RefuseOver.Amount.Written())
-	case under:
-		limit = fmt.Sprintf("is %s, under the limit of %s", found.Printed(), rule.RefuseUnder.Amount.Written())
+	where := fmt.Sprintf("is %s, %s the limit of %s", found.Printed(), side, limit.Amount.Written())
+	if d.refusedBy(rule, where) {
+		return true
 	}
-	return d.refusedBy(rule, limit)
+	step := d.rate("discount."+rule.ID+".limit", rule.Label+" limit", limit)
+	d.sheet.Note(step, fmt.Sprintf("%s is %s it; %s", found.Printed(), side, accepted))
+	return false
 }
+
+const accepted = "accepted by a manager"
 
 // refusedBy turns the load away under a rule and reports whether it did.
 func (d *desk) refusedBy(rule rates.Discount, limit string) bool {
@@ -89,18 +90,19 @@ func (d *desk) byTable(rule rates.Discount, found *working.Step) {
 		d.offTable(string(rule.Factor.ID), rule.Factor.Name, found, rule.Row, rule.Table)
 		return
 	}
+	where := fmt.Sprintf("%s is in the row %s", found.Printed(), band)
 	if band.Refuse {
-		if !d.refusedBy(rule, fmt.Sprintf("is %s, in the row %s that is turned away", found.Printed(), band)) {
-			d.noDiscount(rule, fmt.Sprintf("%s is in the row %s; accepted by a manager, and the row states no discount", found.Printed(), band))
+		if d.refusedBy(rule, fmt.Sprintf("is %s, in the row %s that is turned away", found.Printed(), band)) {
+			return
 		}
-		return
+		where += "; " + accepted
 	}
 	if band.Cell.Amount.IsZero() {
-		d.noDiscount(rule, fmt.Sprintf("%s is in the row %s, which brings none", found.Printed(), band))
+		d.noDiscount(rule, where+", which brings none")
 		return
 	}
 	rate := d.rate("discount."+rule.ID+".rate", rule.Label+" rate", band.Cell)
-	d.sheet.Note(rate, fmt.Sprintf("%s is in the row %s", found.Printed(), band))
+	d.sheet.Note(rate, where)
 	d.apply(rule, band.Gives, rate)
 }
 
@@ -138,59 +140,18 @@ func (d *desk) yesNo(rule rates.Discount, found *working.Step) {
 		d.noDiscount(rule, "not present")
 		return
 	}
+	where := "present"
 	if rule.Refuse {
-		d.noDiscount(rule, "present; accepted by a manager, and the edition states no discount")
-		return
-	}
-	d.apply(rule, rule.Gives, d.rate("discount."+rule.ID+".rate", rule.Label+" rate", rule.Cell))
-}
-
-// apply turns a rule's figure into weight or money.
-func (d *desk) apply(rule rates.Discount, gives rates.Gives, rate *working.Step) {
-	id, source := "discount."+rule.ID, d.edition.Source(rule.Row)
-	switch rule.Of {
-	case rates.OfWeight:
-		step := d.sheet.Work(id, rule.Label, working.PercentOf(rate, d.on(rule.Basis)), rule.Rounding, source)
-		d.add(rule, gives, step)
-		d.moveWeight(rule, gives, step)
-	case rates.OfPrice:
-		if d.facts.Price == nil {
-			d.noDiscount(rule, fmt.Sprintf("price later: %s of the price will be due", rate.Printed()))
+		if d.refusedBy(rule, "is present") {
 			return
 		}
-		d.byMoney(rule, gives, d.sheet.Work(id+".unit", rule.Label+" per unit", working.PercentOf(rate, d.price()), rule.Unit, source))
-	default:
-		if !rule.Unit.IsExact() {
-			rate = d.sheet.Work(id+".unit", rule.Label+" per unit", working.Same(rate), rule.Unit, source)
-		}
-		d.byMoney(rule, gives, rate)
+		where += "; " + accepted
 	}
-}
-
-func (d *desk) byMoney(rule rates.Discount, gives rates.Gives, rate *working.Step) {
-	units := d.amountOn(rule.Basis, rate.Value().Unit())
-	step := d.sheet.Work("discount."+rule.ID, rule.Label, working.Times(rate, units), rule.Rounding, d.edition.Source(rule.Row))
-	d.add(rule, gives, step)
-}
-
-func (d *desk) moveWeight(rule rates.Discount, gives rates.Gives, step *working.Step) {
-	id, label := "after."+rule.ID, "Weight after "+strings.ToLower(rule.Label)
-	if gives == rates.Pays {
-		d.left = d.sheet.Work(id, label, working.Sum(d.left, step), quantity.Unrounded, "")
+	if rule.Cell.Amount.IsZero() {
+		d.noDiscount(rule, where+", which brings no discount")
 		return
 	}
-	d.off(id, label, step)
-}
-
-func (d *desk) noDiscount(rule rates.Discount, reason string) {
-	unit := quantity.Dollar
-	if rule.Of == rates.OfWeight {
-		unit = d.edition.Units.Weight
-	}
-	step := d.sheet.Skip("discount."+rule.ID, rule.Label, unit, rule.Rounding, reason, d.edition.Source(rule.Row))
-	d.add(rule, rates.Docks, step)
-}
-
-func (d *desk) add(rule rates.Discount, gives rates.Gives, step *working.Step) {
-	d.out.Deductions = append(d.out.Deductions, Deduction{Rule: rule, Gives: gives, Step: step})
+	rate := d.rate("discount."+rule.ID+".rate", rule.Label+" rate", rule.Cell)
+	d.sheet.Note(rate, where)
+	d.apply(rule, rule.Gives, rate)
 }

@@ -25,7 +25,7 @@ func (d *desk) sample() {
 func (d *desk) record(f grain.Factor, found Finding) *working.Step {
 	id := "factor." + string(f.ID)
 	if !f.YesNo {
-		return d.sheet.Given(id, f.Name, found.Amount, f.Record, found.Source)
+		return d.sheet.Given(id, f.Name, found.Amount, recording(f, found.Amount), found.Source)
 	}
 	present, remark := quantity.Zero(quantity.Count), "not present"
 	if found.Present {
@@ -34,16 +34,28 @@ func (d *desk) record(f grain.Factor, found Finding) *working.Step {
 	return d.sheet.Word(d.sheet.Given(id, f.Name, present, quantity.Unrounded, found.Source), remark)
 }
 
+// recording is how a result is written down: by the grain's rule, and a test
+// weight in kg/hL, for which the rule has no step, to the tenth.
+func recording(f grain.Factor, a quantity.Amount) quantity.Rounding {
+	if a.Unit() != f.Unit {
+		return tenth
+	}
+	return f.Record
+}
+
+var tenth = quantity.To("0.1", quantity.HalfUp)
+
 // dockage takes off the material that is not grain, before anything else.
 func (d *desk) dockage() {
 	factor, _ := d.edition.Commodity.Dockage()
+	place := d.edition.Dockage.Rounding
 	d.sheet.Section("Dockage")
 	found, ok := d.found[factor.ID]
 	if !ok {
-		d.out.Dockage = d.sheet.Skip("dockage", "Dockage", d.edition.Units.Weight, d.places().Weight, "not tested, none taken", factor.Source)
+		d.out.Dockage = d.sheet.Skip("dockage", "Dockage", d.edition.Units.Weight, place, "not tested, none taken", factor.Source)
 		return
 	}
-	d.out.Dockage = d.sheet.Work("dockage", "Dockage", working.PercentOf(found, d.left), d.places().Weight, factor.Source)
+	d.out.Dockage = d.sheet.Work("dockage", "Dockage", working.PercentOf(found, d.left), place, factor.Source)
 	d.clean = d.off("clean", "Clean weight", d.out.Dockage)
 	d.out.Clean = d.clean
 }

@@ -79,8 +79,13 @@ type desk struct {
 	found map[grain.FactorID]*working.Step // results as recorded
 	left  *working.Step                    // weight left so far
 	clean *working.Step
+	wet   *working.Step // the weight that water shrink is taken on
 	dry   *working.Step
+	isWet bool                     // moisture is above the shrink trigger
 	units map[string]*working.Step // quantities already worked, by id
+	// docked tells that a discount has already taken of the weight, so that
+	// what is left is no longer clean grain less water and handling.
+	docked bool
 }
 
 func (d *desk) refuse(p Problem) { d.problems = append(d.problems, p) }
@@ -112,10 +117,15 @@ func (d *desk) off(id, label string, taken *working.Step) *working.Step {
 		return d.left
 	}
 	d.left = d.sheet.Work(id, label, working.Less(d.left, taken), quantity.Unrounded, "")
-	if d.left.Value().Sign() <= 0 {
-		d.refuse(Problem{Field: "edition", Sentence: taken.Label() + " takes " + taken.Value().String() + ", which leaves " + d.left.Value().String() + " of the load. Check the edition and the sample."})
-	}
+	d.somethingLeft(taken)
 	return d.left
+}
+
+// somethingLeft refuses a deduction that takes the whole load.
+func (d *desk) somethingLeft(taken *working.Step) {
+	if d.left.Value().Sign() <= 0 {
+		d.refuse(Problem{Field: "edition", Sentence: taken.Label() + " takes " + taken.Value().String() + ", which leaves " + d.left.Value().String() + " of the load. Check the sample and edition " + d.edition.ID + "."})
+	}
 }
 
 // on is the weight a rule is taken on.

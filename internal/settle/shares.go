@@ -118,7 +118,9 @@ func (d *desk) remainderOwner() int {
 	return 0
 }
 
-func (s Share) fraction() quantity.Amount { return s.Parts.Div(s.Of) }
+func (s Share) fraction() quantity.Amount {
+	return working.Over(working.Const(s.Parts), working.Const(s.Of)).Value()
+}
 
 // owed adds up one owner's own lines.
 func (d *desk) owed(i int, line *ShareLine) {

@@ -12,23 +12,23 @@ import (
 func (d *desk) shrink() {
 	rule := d.edition.Shrink
 	d.sheet.Section("Shrink")
+	d.wet = d.clean
 	if rule.Method == rates.NoShrink {
 		d.noShrink("this edition takes nothing off for water", rule.Row)
 		return
 	}
-	moisture := d.out.Moisture
-	if !moisture.Value().More(rule.Trigger.Amount) {
+	d.wet = d.on(rule.Basis)
+	if d.isWet = d.out.Moisture.Value().More(rule.Trigger.Amount); !d.isWet {
 		d.notWet(rule)
 		return
 	}
-	weight := d.on(rule.Basis)
 	switch rule.Method {
 	case rates.Water:
-		d.byFormula(rule, weight)
+		d.byFormula(rule)
 	case rates.PerPoint:
-		d.byPoint(rule, weight)
+		d.byPoint(rule)
 	case rates.ShrinkTable:
-		d.byShrinkTable(rule, weight)
+		d.byShrinkTable(rule)
 	}
 	if d.out.Water != nil {
 		d.off("after.water", "Weight after water shrink", d.out.Water)
@@ -36,22 +36,27 @@ func (d *desk) shrink() {
 }
 
 // byFormula is W x (Mi - Mf) / (100 - Mf).
-func (d *desk) byFormula(rule rates.Shrink, weight *working.Step) {
+func (d *desk) byFormula(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
-	points := working.Points(d.out.Moisture, to)
-	rest := working.Points(working.Const(hundredPercent), to)
-	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", working.Over(working.Times(weight, points), rest), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", water(d.wet, d.out.Moisture, to), rule.Rounding, d.edition.Source(rule.Row))
 }
 
-func (d *desk) byPoint(rule rates.Shrink, weight *working.Step) {
+// water is the weight of water between two moistures; below nought when the
+// first is the drier.
+func water(weight, from, to *working.Step) working.Expr {
+	rest := working.Points(working.Const(hundredPercent), to)
+	return working.Over(working.Times(weight, working.Points(from, to)), rest)
+}
+
+func (d *desk) byPoint(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
 	points := d.points("shrink.points", "Points to shrink", to, rule.Step)
 	rate := d.rate("shrink.rate", "Shrink per point", rule.Rate)
 	percent := d.sheet.Work("shrink.percent", "Shrink percent", working.Times(points, rate), rule.Percent, d.edition.Source(rule.Row))
-	d.takePercent(rule, percent, weight)
+	d.takePercent(rule, percent)
 }
 
-func (d *desk) byShrinkTable(rule rates.Shrink, weight *working.Step) {
+func (d *desk) byShrinkTable(rule rates.Shrink) {
 	band, ok := rates.Find(rule.Table, d.out.Moisture.Value())
 	if !ok {
 		d.offTable("moisture", "Moisture", d.out.Moisture, rule.Row, rule.Table)
@@ -59,15 +64,15 @@ func (d *desk) byShrinkTable(rule rates.Shrink, weight *working.Step) {
 	}
 	percent := d.rate("shrink.percent", "Shrink percent", band.Cell)
 	d.sheet.Note(percent, fmt.Sprintf("moisture %s is in the row %s", d.out.Moisture.Printed(), band))
-	d.takePercent(rule, percent, weight)
+	d.takePercent(rule, percent)
 }
 
-func (d *desk) takePercent(rule rates.Shrink, percent, weight *working.Step) {
+func (d *desk) takePercent(rule rates.Shrink, percent *working.Step) {
 	if !percent.Value().Less(hundredPercent) {
 		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), d.edition.Source(rule.Row))})
 		return
 	}
-	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", working.PercentOf(percent, weight), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", working.PercentOf(percent, d.wet), rule.Rounding, d.edition.Source(rule.Row))
 }
 
 // notWet is grain at or below the trigger: nothing is taken, and where the
@@ -86,55 +91,12 @@ func (d *desk) notWet(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
 	floor := d.rate("shrink.floor", "Driest moisture credited", rule.CreditFloor)
 	counted := d.sheet.Work("shrink.credited", "Moisture credited", working.Higher(moisture, floor), quantity.Unrounded, d.edition.Source(rule.CreditFloor.Row))
-	points := working.Points(counted, to)
-	rest := working.Points(working.Const(hundredPercent), to)
-	d.out.Water = d.sheet.Work("shrink.water", "Water shrink (credit)", working.Over(working.Times(d.on(rule.Basis), points), rest), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work("shrink.water", "Water shrink (credit)", water(d.wet, counted, to), rule.Rounding, d.edition.Source(rule.Row))
 	d.off("after.water", "Weight at shrink-to", d.out.Water)
 }
 
 func (d *desk) noShrink(reason, row string) {
 	d.out.Water = d.sheet.Skip("shrink.water", "Water shrink", d.edition.Units.Weight, d.edition.Shrink.Rounding, reason, d.edition.Source(row))
-}
-
-// handling takes off the loss of dust, breath and spilled kernels, always on a
-// line of its own.
-func (d *desk) handling() {
-	rule := d.edition.Handling
-	defer d.nowDry()
-	if rule.Method == rates.NoHandling {
-		d.noHandling("this edition takes nothing for handling")
-		return
-	}
-	if d.out.Water.Kind() == working.NotApplied && !rule.Always {
-		d.noHandling("taken only when water shrink is")
-		return
-	}
-	rate := d.rate("handling.rate", "Handling rate", rule.Rate)
-	weight := d.left
-	if rule.Method == rates.OfWet {
-		weight = d.wet()
-	}
-	d.out.Handling = d.sheet.Work("handling", "Handling loss", working.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
-	d.off("after.handling", "Weight after handling", d.out.Handling)
-}
-
-// wet is the weight that the water was taken from.
-func (d *desk) wet() *working.Step {
-	if basis := d.edition.Shrink.Basis; basis == rates.Net || basis == rates.Clean {
-		return d.on(basis)
-	}
-	return d.clean
-}
-
-func (d *desk) noHandling(reason string) {
-	rule := d.edition.Handling
-	d.out.Handling = d.sheet.Skip("handling", "Handling loss", d.edition.Units.Weight, rule.Rounding, reason, d.edition.Source(rule.Row))
-}
-
-// nowDry keeps what is left after shrink and handling as the dry weight.
-func (d *desk) nowDry() {
-	d.dry = d.sheet.Work("dry", "Dry-equivalent weight", working.Same(d.left), quantity.Unrounded, "")
-	d.out.Dry, d.left = d.dry, d.dry
 }
 
 // rate writes a cell of the edition down.

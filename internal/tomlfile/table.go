@@ -5,8 +5,6 @@ import (
 	"slices"
 	"sort"
 	"strings"
-
-	"tenthpoint/internal/quantity"
 )
 
 // Table is one table of a file. Each getter marks its key as known; [Table.Close]
@@ -18,6 +16,9 @@ type Table struct {
 	values   map[string]any
 	used     map[string]bool
 	children []*Table
+	// absent marks a table that the file does not have. That was reported
+	// once; what would stand in it is not reported missing again.
+	absent bool
 }
 
 // Path is the table's place in the file: "drying", "discount.0".
@@ -27,7 +28,7 @@ func (t *Table) Path() string { return t.path }
 // of the third discount is quoted as "discount damage".
 func (t *Table) Call(title string) { t.title = title }
 
-// Place is where a key stands, for people: "shrink.to, line 35". An empty key
+// Place is where a key stands, for people: "shrink, to, line 35". An empty key
 // is the table itself.
 func (t *Table) Place(key string) string {
 	name := t.path
@@ -40,14 +41,22 @@ func (t *Table) Place(key string) string {
 	return fmt.Sprintf("%s, line %d", name, t.Line(key))
 }
 
-// Line is where a key of the table stands, or the table's own heading when the
-// key is missing or empty.
-func (t *Table) Line(key string) int {
-	if line := t.file.at[join(t.path, key)]; key != "" && line > 0 {
-		return line
+// Name is what problems call a key of the table: "shrink.to", or "discount
+// damage row 2, upto" in a table with a name of its own. An empty key is the
+// table itself.
+func (t *Table) Name(key string) string {
+	switch {
+	case t.title == "":
+		return join(t.path, key)
+	case key == "":
+		return t.title
 	}
-	return t.file.at[t.path]
+	return t.title + ", " + key
 }
+
+// Line is where a key of the table stands, or the heading nearest around it
+// when the key is missing or empty.
+func (t *Table) Line(key string) int { return lineOf(t.file.at, join(t.path, key)) }
 
 // Wrong writes a problem at a key of the table.
 func (t *Table) Wrong(key, what, remedy string) {
@@ -60,211 +69,30 @@ func (t *Table) Has(key string) bool {
 	return ok
 }
 
-func (t *Table) name(key string) string { return join(t.path, key) }
-
-// text is the quoted value of a key. It is found false when the key is missing
-// or is not quoted text, with the problem written down.
-func (t *Table) text(key string, required bool) (string, bool) {
-	t.used[key] = true
-	v, ok := t.values[key]
-	if !ok {
-		if required {
-			t.Wrong(key, fmt.Sprintf("%s is missing", t.name(key)), fmt.Sprintf("Add a line %s = \"…\".", key))
-		}
-		return "", false
-	}
-	s, ok := v.(string)
-	if !ok {
-		t.Wrong(key, fmt.Sprintf("%s is a bare %s", t.name(key), kindOf(v)), "Write it in quotes, with its unit if it has one, like \"15.5 %\".")
-		return "", false
-	}
-	return strings.TrimSpace(s), true
+// heading is what stands in brackets above a table inside this one: elements
+// of an array have no numbers there.
+func (t *Table) heading(key string) string {
+	parts := strings.Split(join(t.path, key), ".")
+	return strings.Join(slices.DeleteFunc(parts, isNumber), ".")
 }
 
-func kindOf(v any) string {
-	switch v.(type) {
-	case int64, float64:
-		return "number"
-	case bool:
-		return "true or false"
-	case map[string]any, []map[string]any:
-		return "table"
-	case []any:
-		return "list"
-	}
-	return "date"
-}
-
-// Text is a required text.
-func (t *Table) Text(key string) string {
-	s, ok := t.text(key, true)
-	if ok && s == "" {
-		t.Wrong(key, t.name(key)+" is empty", "Write what it is.")
-	}
-	return s
-}
-
-// OptionalText is a text that may be left out.
-func (t *Table) OptionalText(key string) string {
-	s, _ := t.text(key, false)
-	return s
-}
-
-// Bool is a required true or false.
-func (t *Table) Bool(key string) bool {
-	t.used[key] = true
-	v, ok := t.values[key].(bool)
-	if !ok {
-		t.Wrong(key, t.name(key)+" is not true or false", fmt.Sprintf("Write %s = true or %s = false.", key, key))
-	}
-	return v
-}
-
-// Choice is a required text that must be one of the options.
-func (t *Table) Choice(key string, options ...string) string {
-	s, ok := t.text(key, true)
-	if !ok {
-		return ""
-	}
-	if !slices.Contains(options, s) {
-		t.Wrong(key, fmt.Sprintf("%s is %q", t.name(key), s), "It must be one of: "+strings.Join(options, ", ")+".")
-		return ""
-	}
-	return s
-}
-
-// Amount is a required figure in one of the units.
-func (t *Table) Amount(key string, units ...quantity.Unit) quantity.Amount {
-	a, _ := t.amount(key, true, units)
-	return a
-}
-
-// OptionalAmount is a figure that may be left out; found tells whether it is
-// there.
-func (t *Table) OptionalAmount(key string, units ...quantity.Unit) (a quantity.Amount, found bool) {
-	return t.amount(key, false, units)
-}
-
-func (t *Table) amount(key string, required bool, units []quantity.Unit) (quantity.Amount, bool) {
-	s, ok := t.text(key, required)
-	if !ok {
-		return fallback(units), false
-	}
-	a, err := quantity.ParseAmount(s)
-	if err != nil {
-		t.Wrong(key, fmt.Sprintf("%s: %v", t.name(key), err), "")
-		return fallback(units), false
-	}
-	if len(units) > 0 && !slices.Contains(units, a.Unit()) {
-		t.Wrong(key, fmt.Sprintf("%s is in %s", t.name(key), a.Unit()), "It must be in "+unitList(units)+".")
-		return fallback(units), false
-	}
-	return a, true
-}
-
-// fallback lets the caller go on with nought in a fitting unit after a problem.
-func fallback(units []quantity.Unit) quantity.Amount {
-	if len(units) == 0 {
-		return quantity.Amount{}
-	}
-	return quantity.Zero(units[0])
-}
-
-func unitList(units []quantity.Unit) string {
-	names := make([]string, len(units))
-	for i, u := range units {
-		names[i] = u.String()
-	}
-	return strings.Join(names, " or ")
-}
-
-// Rounding is a required step and rule.
-func (t *Table) Rounding(key string) quantity.Rounding {
-	r, _ := t.rounding(key, true)
-	return r
-}
-
-// OptionalRounding is a step and rule, or otherwise when it is left out.
-func (t *Table) OptionalRounding(key string, otherwise quantity.Rounding) quantity.Rounding {
-	if r, ok := t.rounding(key, false); ok {
-		return r
-	}
-	return otherwise
-}
-
-func (t *Table) rounding(key string, required bool) (quantity.Rounding, bool) {
-	s, ok := t.text(key, required)
-	if !ok {
-		return quantity.Unrounded, false
-	}
-	r, err := quantity.ParseRounding(s)
-	if err != nil {
-		t.Wrong(key, fmt.Sprintf("%s: %v", t.name(key), err), "")
-		return quantity.Unrounded, false
-	}
-	return r, true
-}
-
-// Date is a required day.
-func (t *Table) Date(key string) quantity.Date {
-	d, _ := t.date(key, true)
-	return d
-}
-
-// OptionalDate is a day that may be left out; it is then the zero Date.
-func (t *Table) OptionalDate(key string) quantity.Date {
-	d, _ := t.date(key, false)
-	return d
-}
-
-func (t *Table) date(key string, required bool) (quantity.Date, bool) {
-	s, ok := t.text(key, required)
-	if !ok {
-		return quantity.Date{}, false
-	}
-	d, err := quantity.ParseDate(s)
-	if err != nil {
-		t.Wrong(key, fmt.Sprintf("%s: %v", t.name(key), err), "")
-	}
-	return d, err == nil
-}
-
-// Texts is a list of quoted texts; it may be left out.
-func (t *Table) Texts(key string) []string {
-	t.used[key] = true
-	v, ok := t.values[key]
-	if !ok {
-		return nil
-	}
-	list, ok := v.([]any)
-	if !ok {
-		t.Wrong(key, t.name(key)+" is not a list", "Write it like [\"one\", \"two\"].")
-		return nil
-	}
-	out := make([]string, 0, len(list))
-	for _, item := range list {
-		s, ok := item.(string)
-		if !ok {
-			t.Wrong(key, fmt.Sprintf("%s holds a bare %s", t.name(key), kindOf(item)), "Write every item in quotes.")
-			continue
-		}
-		out = append(out, s)
-	}
-	return out
-}
+func isNumber(part string) bool { return strings.Trim(part, "0123456789") == "" }
 
 // Table is a table inside this one. A missing required table is a problem; the
 // answer is then empty, so that the caller can go on.
 func (t *Table) Table(key string, required bool) (*Table, bool) {
 	t.used[key] = true
 	v, ok := t.values[key].(map[string]any)
-	if !ok {
-		if required || t.Has(key) {
-			t.Wrong(key, fmt.Sprintf("the table [%s] is missing", t.name(key)), "Every edition says it, even when it is \"none\".")
-		}
-		v = map[string]any{}
+	switch {
+	case ok:
+	case t.Has(key):
+		t.Wrong(key, fmt.Sprintf("%s is a %s where a table belongs", t.Name(key), kindOf(t.values[key])), fmt.Sprintf("Write it as a table of its own, headed [%s].", t.heading(key)))
+	case required && !t.absent:
+		t.Wrong(key, fmt.Sprintf("the table [%s] is missing", t.heading(key)), "Add it, also where it only says that nothing is done.")
 	}
-	return t.child(join(t.path, key), v), ok
+	c := t.child(join(t.path, key), v)
+	c.absent = !ok
+	return c, ok
 }
 
 // Tables is an array of tables inside this one; it may be left out.
@@ -273,7 +101,7 @@ func (t *Table) Tables(key string) []*Table {
 	list, ok := t.values[key].([]map[string]any)
 	if !ok {
 		if t.Has(key) {
-			t.Wrong(key, t.name(key)+" is not a list of tables", fmt.Sprintf("Write each as [[%s]].", t.name(key)))
+			t.Wrong(key, t.Name(key)+" is not a list of tables", fmt.Sprintf("Write each as [[%s]].", t.heading(key)))
 		}
 		return nil
 	}
@@ -290,6 +118,14 @@ func (t *Table) child(path string, values map[string]any) *Table {
 	return c
 }
 
+// Leave takes every key of the table as known. It is for a table in which a
+// mistake, already reported, takes the meaning from all other keys.
+func (t *Table) Leave() {
+	for key := range t.values {
+		t.used[key] = true
+	}
+}
+
 // Close reports the keys of this table and of those inside it that nobody
 // asked for.
 func (t *Table) Close() {
@@ -301,7 +137,7 @@ func (t *Table) Close() {
 	}
 	sort.Strings(unknown)
 	for _, key := range unknown {
-		t.Wrong(key, fmt.Sprintf("%s is not a key of this file", t.name(key)), "Known here: "+t.known()+". Mend the spelling or take the line out.")
+		t.Wrong(key, fmt.Sprintf("%s is not a key of this file", t.Name(key)), "Known here: "+t.known()+". Mend the spelling or take the line out.")
 	}
 	for _, c := range t.children {
 		c.Close()

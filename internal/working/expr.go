@@ -41,6 +41,10 @@ type Expr struct {
 
 func (e Expr) amount() quantity.Amount { return e.value }
 
+// Value is what the expression comes to, for a rule that must first see whether
+// it applies.
+func (e Expr) Value() quantity.Amount { return e.value }
+
 func (e Expr) write(b *strings.Builder, how reading, binding int) {
 	if e.binding < binding {
 		b.WriteByte('(')
@@ -93,6 +97,13 @@ func Over(a, b Operand) Expr {
 func Points(a, b Operand) Expr {
 	e := Less(a, b)
 	e.value = e.value.In(quantity.Point)
+	return e
+}
+
+// AsPercent takes points over as percents, for counting up from a moisture.
+func AsPercent(points Operand) Expr {
+	e := Same(points)
+	e.value = e.value.In(quantity.Percent)
 	return e
 }
 

@@ -19,6 +19,7 @@ type stepJSON struct {
 	Exact    quantity.Amount `json:"exact"`
 	Rounding string          `json:"rounding"`
 	Value    quantity.Amount `json:"value"`
+	Printed  string          `json:"printed"`
 	Source   string          `json:"source,omitempty"`
 	Note     string          `json:"note,omitempty"`
 }
@@ -36,7 +37,7 @@ func (s *Step) json() stepJSON {
 	j := stepJSON{
 		ID: s.id, Section: s.section, Label: s.label, Kind: s.kind,
 		Formula: s.Formula(), Figures: s.Figures(),
-		Exact: s.exact, Rounding: s.rounding.String(), Value: s.value,
+		Exact: s.exact, Rounding: s.rounding.String(), Value: s.value, Printed: s.Printed(),
 		Source: s.source, Note: s.note,
 	}
 	for _, used := range s.Uses() {

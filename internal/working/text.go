@@ -43,8 +43,8 @@ func (s *Step) text(b *strings.Builder, width int) {
 // source.
 func (s *Step) Explain() []string {
 	var lines []string
-	if figures := s.Figures(); figures != "" && figures != s.Printed() {
-		lines = append(lines, figures+" = "+s.exact.String()+s.roundingWords())
+	if result := s.result(); result != "" {
+		lines = append(lines, result)
 	}
 	if s.note != "" {
 		lines = append(lines, s.note)
@@ -55,10 +55,24 @@ func (s *Step) Explain() []string {
 	return lines
 }
 
-func (s *Step) roundingWords() string {
-	if s.rounding.IsExact() || s.exact.Equal(s.value) {
+// result is the calculation in figures with what came of it, or for a figure
+// from outside how it was rounded; empty when there is nothing to add to the
+// figure itself.
+func (s *Step) result() string {
+	figures := s.Figures()
+	isRounded := !s.exact.Equal(s.value)
+	switch {
+	case s.expr == nil && isRounded:
+		return s.exact.Written() + s.roundingWords()
+	case figures == "" || figures == s.Printed():
 		return ""
+	case isRounded:
+		return figures + " = " + s.exact.String() + s.roundingWords()
 	}
+	return figures + " = " + s.Printed()
+}
+
+func (s *Step) roundingWords() string {
 	step := quantity.New(s.rounding.Step, s.value.Unit()).Written()
 	return fmt.Sprintf(" → %s (to %s, %s)", s.Printed(), step, s.rounding.Rule)
 }

@@ -1,0 +1,126 @@
+package rates
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
+)
+
+func (r *reader) head(t *tomlfile.Table) {
+	e := r.e
+	e.ID, e.Title, e.Schedule = name(t, "id"), t.Text("title"), name(t, "schedule")
+	e.From, e.Until = t.Date("from"), t.OptionalDate("until")
+	e.Status = Status(t.Choice("status", string(Example), string(House), string(Statute)))
+	e.Corrects = t.OptionalText("corrects")
+	e.Order = t.Texts("order")
+	r.commodity(t)
+	if !e.Until.IsZero() && e.Until.Before(e.From) {
+		t.Wrong("until", fmt.Sprintf("the edition ends on %s, before it begins on %s", e.Until, e.From), "Swap the two days, or leave until out for an edition without an end.")
+	}
+	if e.Corrects != "" && e.Corrects == e.ID {
+		t.Wrong("corrects", "the edition says that it corrects itself", "Give the corrected edition a new id, and name the old one here.")
+	}
+}
+
+func (r *reader) commodity(t *tomlfile.Table) {
+	id := t.Text("commodity")
+	if id == "" {
+		return
+	}
+	c, err := grain.ByID(id)
+	if err != nil {
+		t.Wrong("commodity", "edition.commodity: "+err.Error(), "")
+	}
+	r.e.Commodity = c
+}
+
+// nameLetters are what names are made of that tickets, commands and the
+// working refer to.
+const nameLetters = "abcdefghijklmnopqrstuvwxyz0123456789-"
+
+// name reads a text that others refer to.
+func name(t *tomlfile.Table, key string) string {
+	text := t.Text(key)
+	checkName(t, key, text)
+	return text
+}
+
+func checkName(t *tomlfile.Table, key, text string) {
+	if strings.Trim(text, nameLetters) != "" {
+		t.Wrong(key, fmt.Sprintf("%s is %q", t.Name(key), text), "Small letters, digits and hyphens only, such as \"corn-main-2026\": tickets and the working refer to it.")
+	}
+}
+
+func (r *reader) origin() {
+	t, _ := r.root.Table("origin", true)
+	r.e.Origin = Origin{Issued: t.Date("issued"), By: t.Text("by"), Document: t.Text("document"), Note: t.OptionalText("note")}
+}
+
+func (r *reader) units() {
+	t, found := r.root.Table("units", true)
+	// Money is printed with the sign $, so only a dollar may be meant by it.
+	u := Units{Weight: quantity.Lb, Settle: quantity.Bushel, Currency: t.Choice("currency", "USD", "CAD", "AUD", "NZD")}
+	if t.Choice("weight", "lb", "kg") == "kg" {
+		u.Weight = quantity.Kg
+	}
+	switch t.Choice("settle", "bu", "cwt", "t") {
+	case "cwt":
+		u.Settle = quantity.Cwt
+	case "t":
+		u.Settle = quantity.Tonne
+	}
+	if found {
+		readBushel(t, &u)
+	}
+	r.e.Units, r.noBushel = u, found && !t.Has("bushel")
+}
+
+func readBushel(t *tomlfile.Table, u *Units) {
+	if !t.Has("bushel") {
+		withoutBushel(t, u)
+		return
+	}
+	bushel, ok := t.OptionalAmount("bushel", u.Weight.Per(quantity.Bushel))
+	u.Bushel, u.BushelSource = bushel, t.Text("bushel_source")
+	if ok && bushel.Sign() <= 0 {
+		t.Wrong("bushel", fmt.Sprintf("units.bushel is %s: weights are divided by it", bushel), "Write the legal weight of one bushel, such as \"56 lb/bu\".")
+	}
+}
+
+func withoutBushel(t *tomlfile.Table, u *Units) {
+	if u.Settle == quantity.Bushel {
+		t.Wrong("bushel", "units.bushel is missing, and the edition settles in bushels", "Add the legal weight of one bushel, such as bushel = \"56 lb/bu\".")
+	}
+	if t.OptionalText("bushel_source") != "" {
+		t.Wrong("bushel_source", "units.bushel_source names a law, but there is no bushel weight", "Add units.bushel, or take the line out.")
+	}
+}
+
+func (r *reader) rounding() {
+	t, _ := r.root.Table("rounding", true)
+	r.e.Rounding = Places{
+		Moisture: t.Rounding("moisture"), Weight: t.Rounding("weight"),
+		Quantity: t.Rounding("quantity"), Money: t.Rounding("money"),
+	}
+	mustRound(t, "weight", r.e.Rounding.Weight)
+	mustRound(t, "quantity", r.e.Rounding.Quantity)
+	mustRound(t, "money", r.e.Rounding.Money)
+}
+
+// mustRound asks for a place: a line that is printed has one, or the lines of a
+// ticket do not add.
+func mustRound(t *tomlfile.Table, key string, place quantity.Rounding) {
+	if place.Rule == quantity.Exact {
+		t.Wrong(key, fmt.Sprintf("%s is exact: a printed line needs a place to be rounded to", t.Name(key)), "Write the place and the rule, such as \"1 half-up\" or \"0.01 half-up\".")
+	}
+}
+
+// lineRounding reads the rounding of one line, or takes the edition's own.
+func lineRounding(t *tomlfile.Table, otherwise quantity.Rounding) quantity.Rounding {
+	place := t.OptionalRounding("round", otherwise)
+	mustRound(t, "round", place)
+	return place
+}

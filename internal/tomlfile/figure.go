@@ -1,0 +1,111 @@
+package tomlfile
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Amount is a required figure in one of the units.
+func (t *Table) Amount(key string, units ...quantity.Unit) quantity.Amount {
+	a, _ := t.amount(key, true, units)
+	return a
+}
+
+// Figure is Amount and whether it could be read, for a caller that goes on to
+// check it.
+func (t *Table) Figure(key string, units ...quantity.Unit) (a quantity.Amount, ok bool) {
+	return t.amount(key, true, units)
+}
+
+// OptionalAmount is a figure that may be left out; found tells whether it is
+// there.
+func (t *Table) OptionalAmount(key string, units ...quantity.Unit) (a quantity.Amount, found bool) {
+	return t.amount(key, false, units)
+}
+
+func (t *Table) amount(key string, required bool, units []quantity.Unit) (quantity.Amount, bool) {
+	s, ok := t.text(key, required)
+	if !ok {
+		return fallback(units), false
+	}
+	a, err := quantity.ParseAmount(s)
+	if err != nil {
+		t.Wrong(key, fmt.Sprintf("%s: %v", t.Name(key), err), "")
+		return fallback(units), false
+	}
+	if len(units) > 0 && !slices.Contains(units, a.Unit()) {
+		t.Wrong(key, fmt.Sprintf("%s is in %s", t.Name(key), a.Unit()), "It must be in "+unitList(units)+".")
+		return fallback(units), false
+	}
+	return a, true
+}
+
+// fallback lets the caller go on with nought in a fitting unit after a problem.
+func fallback(units []quantity.Unit) quantity.Amount {
+	if len(units) == 0 {
+		return quantity.Amount{}
+	}
+	return quantity.Zero(units[0])
+}
+
+func unitList(units []quantity.Unit) string {
+	names := make([]string, len(units))
+	for i, u := range units {
+		names[i] = u.String()
+	}
+	return strings.Join(names, " or ")
+}
+
+// Rounding is a required step and rule.
+func (t *Table) Rounding(key string) quantity.Rounding {
+	r, _ := t.rounding(key, true)
+	return r
+}
+
+// OptionalRounding is a step and rule, or otherwise when it is left out.
+func (t *Table) OptionalRounding(key string, otherwise quantity.Rounding) quantity.Rounding {
+	if r, ok := t.rounding(key, false); ok {
+		return r
+	}
+	return otherwise
+}
+
+func (t *Table) rounding(key string, required bool) (quantity.Rounding, bool) {
+	s, ok := t.text(key, required)
+	if !ok {
+		return quantity.Rounding{}, false
+	}
+	r, err := quantity.ParseRounding(s)
+	if err != nil {
+		t.Wrong(key, fmt.Sprintf("%s: %v", t.Name(key), err), "")
+		return quantity.Rounding{}, false
+	}
+	return r, true
+}
+
+// Date is a required day.
+func (t *Table) Date(key string) quantity.Date {
+	d, _ := t.date(key, true)
+	return d
+}
+
+// OptionalDate is a day that may be left out; it is then the zero Date.
+func (t *Table) OptionalDate(key string) quantity.Date {
+	d, _ := t.date(key, false)
+	return d
+}
+
+func (t *Table) date(key string, required bool) (quantity.Date, bool) {
+	s, ok := t.text(key, required)
+	if !ok {
+		return quantity.Date{}, false
+	}
+	d, err := quantity.ParseDate(s)
+	if err != nil {
+		t.Wrong(key, fmt.Sprintf("%s: %v", t.Name(key), err), "")
+	}
+	return d, err == nil
+}
