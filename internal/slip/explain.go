@@ -1,0 +1,56 @@
+package slip
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/working"
+)
+
+// working is every step of the settlement in small print, so that each figure
+// can be redone from the paper with a pocket calculator.
+func (c *composer) working() {
+	c.open("working", c.w.Working, SmallPrint)
+	if c.s == nil {
+		c.put(Line{Kind: Sentence, Label: c.w.NothingWorked})
+		return
+	}
+	c.put(Line{Kind: Sentence, Label: c.workedUnder()})
+	section := ""
+	for _, step := range c.s.Sheet.Steps() {
+		if c.isForeign(step) {
+			continue
+		}
+		if step.Section() != section {
+			section = step.Section()
+			c.put(Line{Kind: Heading, Label: c.w.say(section)})
+		}
+		c.put(c.stepLine(step))
+	}
+}
+
+// workedUnder names the edition in full: the steps below name its rows only.
+func (c *composer) workedUnder() string {
+	e := c.s.Edition
+	return fmt.Sprintf("%s %s, %s, %s, SHA-256 %s", c.w.WorkedUnder, e.ID, e.Title, e.Period(), e.Hash)
+}
+
+func (c *composer) stepLine(step *working.Step) Line {
+	value := c.w.say(step.Printed())
+	if step.Kind() == working.NotApplied {
+		value = c.w.NotApplied
+	}
+	line := Line{Label: c.w.say(step.Label()), Value: value}
+	for _, text := range step.Explain() {
+		line.Notes = append(line.Notes, strings.Replace(text, "["+c.s.Edition.ID+": ", "[", 1))
+	}
+	return line
+}
+
+// isForeign reports whether a step is another owner's on one owner's slip.
+func (c *composer) isForeign(step *working.Step) bool {
+	if c.Owner == 0 || !strings.HasPrefix(step.ID(), "share.") {
+		return false
+	}
+	return !strings.HasPrefix(step.ID(), fmt.Sprintf("share.%d.", c.Owner))
+}

@@ -1,0 +1,93 @@
+package slip
+
+import (
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/load"
+)
+
+// identity is whose scale this is.
+func (c *composer) identity() {
+	c.open("identity", "", Letterhead)
+	c.letter("business", "", c.House.Business, c.w.NoBusiness)
+	c.doc.Sections[0].Lines[0].Emphasis = true
+	c.letter("street", "", c.House.Street, c.w.NoStreet)
+	c.letter("town", "", c.House.Town, c.w.NoTown)
+	c.letter("phone", c.w.Phone, c.House.Phone, c.w.NoPhone)
+	c.given(c.w.Licence, c.House.Licence)
+	c.given(c.w.Scale, c.scales())
+}
+
+func (c *composer) letter(field, label, value, absent string) {
+	if value == "" {
+		label = ""
+	}
+	c.need("house."+field, label, value, absent)
+}
+
+// scales names every scale that weighed the load, else the ones there are.
+func (c *composer) scales() string {
+	var names []string
+	for _, w := range c.l.Weighings {
+		if w.Scale != "" && !slices.Contains(names, w.Scale) {
+			names = append(names, w.Scale)
+		}
+	}
+	if len(names) == 0 {
+		for _, s := range c.House.Scales {
+			names = append(names, s.ID)
+		}
+	}
+	return joined(", ", names...)
+}
+
+// number is which ticket this is, how it stands and which copy is in hand.
+func (c *composer) number() {
+	c.open("number", c.w.ScaleTicket, Numbering)
+	c.put(Line{Field: "number", Label: c.w.Ticket, Value: c.ticketNumber(), Emphasis: true})
+	c.put(Line{Field: "status", Label: c.w.Status, Value: c.status()})
+	c.put(Line{Field: "copy", Label: c.w.Copy, Value: c.copyWords()})
+	if c.l.Corrects != 0 {
+		c.put(Line{Label: c.w.Corrects, Value: fmt.Sprintf(c.w.ByTicket, c.l.Corrects), Notes: some(c.l.Why)})
+	}
+	if c.l.Ended.Reason != "" {
+		c.put(Line{Label: c.w.Reason, Value: c.l.Ended.Reason, Notes: some(joined(", ", c.l.Ended.Who, c.moment(c.l.Ended.At)))})
+	}
+}
+
+func (c *composer) status() string {
+	switch c.l.Phase {
+	case load.OnYard:
+		return c.w.OnYard
+	case load.Ready:
+		return c.w.Ready
+	case load.TurnedAway:
+		return c.w.Refused + " " + c.moment(c.l.Ended.At)
+	case load.Ticketed:
+		return c.w.Issued + " " + c.moment(c.l.Issued.At)
+	case load.Void:
+		return c.w.Void + " " + c.moment(c.l.Ended.At)
+	case load.Corrected:
+		return joined(" ", c.w.Corrected, c.moment(c.l.Ended.At)+",", fmt.Sprintf(c.w.ByTicket, c.l.Ended.By))
+	}
+	return c.w.NotOpened
+}
+
+func (c *composer) copyWords() string {
+	switch {
+	case c.isDraft():
+		return c.w.DraftCopy
+	case c.Copy == 0:
+		return c.w.Original
+	}
+	return fmt.Sprintf(c.w.Reprint, c.Copy)
+}
+
+// some is a list of one text, or of none when it is empty.
+func some(text string) []string {
+	if text == "" {
+		return nil
+	}
+	return []string{text}
+}
