@@ -76,3 +76,5 @@ func expectFlags(t *testing.T, name string, got []Flag, want ...Code) {
 		t.Errorf("%s: flags %v, want %v", name, codes, wanted)
 	}
 }
+
+func lbPerBu(text string) quantity.Amount { return quantity.Of(text, quantity.LbPerBushel) }

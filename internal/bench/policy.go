@@ -67,17 +67,3 @@ func (p Policy) Check() []error {
 	}
 	return faults
 }
-
-// Limit is a moisture at which something changes for the grower: a trigger, a
-// shrink-to, the edge of a class.
-type Limit struct {
-	Name   string          `json:"name"`
-	At     quantity.Amount `json:"at"` // %
-	Source string          `json:"source,omitempty"`
-}
-
-// isNear reports whether a moisture is within the policy's distance of the
-// limit, both edges included.
-func (p Policy) isNear(m quantity.Amount, l Limit) bool {
-	return p.Near.Sign() > 0 && !apart(m, l.At).More(p.Near.In(quantity.Percent))
-}
