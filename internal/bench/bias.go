@@ -31,6 +31,7 @@ type Bias struct {
 // errorPlaces is what the spread and the standard error are rounded to.
 var errorPlaces = quantity.To("0.0001", quantity.HalfUp)
 
+// widened rounds the half-width outward.
 var widened = quantity.To("0.0001", quantity.Up)
 
 // loneSD is the spread of single meter errors measured over many meters and
@@ -95,7 +96,7 @@ func (b *Bias) interval(s *working.Sheet, each []working.Operand, count working.
 	b.SD = s.Work("bias.sd", "Standard deviation of one error", working.Root(variance, errorPlaces), errorPlaces, "")
 	b.SE = s.Work("bias.se", "Standard error of the mean", working.Root(working.Over(variance, count), errorPlaces), errorPlaces, "")
 	t := s.Rate("bias.t", "Student's t", student(b.N-1), fmt.Sprintf("%s, %d degrees of freedom", t95Source, b.N-1))
-	half := s.Work("bias.half", "To either side", working.Times(t, b.SE), widened, "rounded up, so that the interval is never too narrow")
+	half := s.Work("bias.half", "To either side", working.Times(t, b.SE), widened, "")
 	b.Low = s.Work("bias.low", "Lowest likely bias", working.Less(b.Mean, half), quantity.Unrounded, "")
 	b.High = s.Work("bias.high", "Highest likely bias", working.Sum(b.Mean, half), quantity.Unrounded, "")
 	b.Shown = b.Low.Value().Sign() > 0 || b.High.Value().Sign() < 0
