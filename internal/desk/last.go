@@ -1,0 +1,27 @@
+package desk
+
+import (
+	"context"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/store"
+)
+
+// LastLoad is the newest ticketed load of a grower, or of a truck where no
+// grower is given: what the desk offers when the same one comes again. Found
+// is false when neither has been here.
+func (d *Desk) LastLoad(ctx context.Context, grower, truck string) (l *load.Load, found bool, err error) {
+	filter := store.LoadFilter{Grower: grower, Newest: true, Limit: 1}
+	if grower == "" {
+		filter.Truck = truck
+	}
+	if grower == "" && truck == "" {
+		return nil, false, nil
+	}
+	rows, err := d.book.Loads(ctx, filter)
+	if err != nil || len(rows) == 0 {
+		return nil, false, err
+	}
+	l, err = d.Load(ctx, rows[0].ID)
+	return l, err == nil, err
+}

@@ -1,0 +1,215 @@
+package desk_test
+
+import (
+	"testing"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+)
+
+// Scenes before a move. Each gives the load and the ticket in question.
+
+type situation = func(*scene) (id string, number int64)
+
+func nothing(*scene) (string, int64) { return "L1", 0 }
+
+func arrived(s *scene) (string, int64) { return s.arrive(52300), 0 }
+
+func weighed(s *scene) (string, int64) {
+	id := s.arrive(52300)
+	s.weigh(id, load.Tare, 24300)
+	return id, 0
+}
+
+func ready(s *scene) (string, int64) { return s.whole(), 0 }
+
+func ticketed(s *scene) (string, int64) { return s.ticket() }
+
+func swapped(s *scene) (string, int64) {
+	id := s.arrive(24300)
+	s.weigh(id, load.Tare, 52300)
+	s.sample(id, "18.0")
+	return id, 0
+}
+
+func withFactor(factor grain.FactorID, text string) situation {
+	return func(s *scene) (string, int64) {
+		id := s.whole()
+		s.sample(id, "18.0", found(factor, text, quantity.Percent))
+		return id, 0
+	}
+}
+
+func withDetails(change func(*load.Details)) situation {
+	return func(s *scene) (string, int64) {
+		id := s.whole()
+		d := s.load(id).Details
+		change(&d)
+		must(s.t, s.Amend(ctx, id, d))
+		return id, 0
+	}
+}
+
+func tooCold(s *scene) (string, int64) {
+	id := s.whole()
+	cold := sampleOf("18.0")
+	cold.Flags = []string{"too-cold: The sample was at 36 °F."}
+	must(s.t, s.Sample(ctx, id, cold))
+	return id, 0
+}
+
+func voided(s *scene) (string, int64) {
+	id, number := s.ticket()
+	must(s.t, s.as(manager).Void(ctx, number, "a trial"))
+	return id, number
+}
+
+func corrected(s *scene) (string, int64) {
+	id, number := s.ticket()
+	next, err := s.as(manager).Correct(ctx, number, "a trial")
+	must(s.t, err)
+	_, err = s.Issue(ctx, next)
+	must(s.t, err)
+	return id, number
+}
+
+func underCorrection(s *scene) (string, int64) {
+	_, number := s.ticket()
+	id, err := s.as(manager).Correct(ctx, number, "a trial")
+	must(s.t, err)
+	return id, number
+}
+
+func voidedUnderCorrection(s *scene) (string, int64) {
+	id, number := underCorrection(s)
+	must(s.t, s.Void(ctx, number, "a trial"))
+	return id, number
+}
+
+func turnedAway(s *scene) (string, int64) {
+	id := s.arrive(52300)
+	must(s.t, s.Refuse(ctx, id, "hot"))
+	return id, 0
+}
+
+func dayClosed(s *scene) (string, int64) {
+	must(s.t, s.as(manager).CloseDay(ctx, s.Today(), ""))
+	return "", 0
+}
+
+func asManager(before situation) situation { return signedIn(manager, before) }
+func asTester(before situation) situation  { return signedIn(tester, before) }
+
+// signedIn lets another person make the move.
+func signedIn(name string, before situation) situation {
+	return func(s *scene) (string, int64) {
+		id, number := before(s)
+		s.as(name)
+		return id, number
+	}
+}
+
+// unsigned is a desk on the same book at which nobody has signed in.
+func unsigned(t *testing.T, s *scene) *desk.Desk {
+	d, err := desk.Open(ctx, s.book, desk.Options{Rates: s.Rates()})
+	must(t, err)
+	return d
+}
+
+// Moves.
+
+type move = func(s *scene, id string, number int64) error
+
+func issue(s *scene, id string, _ int64) error {
+	_, err := s.Issue(ctx, id)
+	return err
+}
+
+func printed(s *scene, _ string, number int64) error {
+	_, err := s.Printed(ctx, number)
+	return err
+}
+
+func amend(s *scene, id string, _ int64) error { return s.Amend(ctx, id, details()) }
+
+func weighGross(s *scene, id string, _ int64) error {
+	return s.Weigh(ctx, id, scaleWeight(load.Gross, 52300))
+}
+
+func weigh(w load.Weighing) move {
+	return func(s *scene, id string, _ int64) error { return s.Weigh(ctx, id, w) }
+}
+
+func sample(moisture string) move {
+	return func(s *scene, id string, _ int64) error { return s.Sample(ctx, id, sampleOf(moisture)) }
+}
+
+func open(change func(*load.Details)) move {
+	return func(s *scene, _ string, _ int64) error {
+		d := details()
+		change(&d)
+		_, err := s.OpenLoad(ctx, d)
+		return err
+	}
+}
+
+func void(reason string) move {
+	return func(s *scene, _ string, number int64) error { return s.Void(ctx, number, reason) }
+}
+
+func correct(reason string) move {
+	return func(s *scene, _ string, number int64) error {
+		_, err := s.Correct(ctx, number, reason)
+		return err
+	}
+}
+
+func refuse(reason string) move {
+	return func(s *scene, id string, _ int64) error { return s.Refuse(ctx, id, reason) }
+}
+
+func accept(limit, reason string) move {
+	return func(s *scene, id string, _ int64) error { return s.Accept(ctx, id, limit, reason) }
+}
+
+func closeDay(day string) move {
+	return func(s *scene, _ string, _ int64) error { return s.CloseDay(ctx, quantity.MustDate(day), "") }
+}
+
+func setProfile(p house.Profile) move {
+	return func(s *scene, _ string, _ int64) error { return s.SetProfile(ctx, p) }
+}
+
+func setPerson(p house.Person) move {
+	return func(s *scene, _ string, _ int64) error { return s.SetPerson(ctx, p) }
+}
+
+func setGrower(g house.Grower) move {
+	return func(s *scene, _ string, _ int64) error { return s.SetGrower(ctx, g) }
+}
+
+func setTruck(tr house.Truck) move {
+	return func(s *scene, _ string, _ int64) error { return s.SetTruck(ctx, tr) }
+}
+
+func amount(text string) *quantity.Amount {
+	var a quantity.Amount
+	if err := a.UnmarshalText([]byte(text)); err != nil {
+		panic(err)
+	}
+	return &a
+}
+
+func plain(n int64) quantity.Amount { return quantity.Int(n, quantity.Plain) }
+
+var halfShared = house.Grower{ID: "G1", Name: "Ada Field", Shares: []house.Share{{GrowerID: "G1", Parts: plain(1), Of: plain(2)}}}
+
+func overShared(d *load.Details) {
+	d.Shares = []load.Owner{
+		{Party: d.Grower, Parts: plain(1), Of: plain(1)},
+		{Party: load.Party{ID: "G2", Name: "Bo Acre"}, Parts: plain(1), Of: plain(2)},
+	}
+}

@@ -1,0 +1,125 @@
+package desk_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+)
+
+// The same acts at the same hours make the same book, to the last byte of the
+// last hash.
+func TestSameActsSameBook(t *testing.T) {
+	if a, b := season(t).contents(), season(t).contents(); a != b {
+		t.Errorf("two books of the same acts differ:\n%s\n%s", a, b)
+	}
+}
+
+// Replay gives identical bytes: facts read and written again are the same
+// facts, and a load added up twice is the same load.
+func TestReplayGivesIdenticalBytes(t *testing.T) {
+	s := season(t)
+	for n := 1; n <= 6; n++ {
+		id := fmt.Sprint("L", n)
+		facts, err := s.book.FactsOf(ctx, "load "+id)
+		must(t, err)
+		for _, f := range facts {
+			read, err := load.Read(f.Kind, f.Body)
+			must(t, err)
+			again, err := journal.Canonical(read)
+			must(t, err)
+			if !bytes.Equal(again, f.Body) {
+				t.Errorf("fact %d is\n%s\nand written again\n%s", f.Seq, f.Body, again)
+			}
+		}
+		first, second := replayed(t, id, facts), replayed(t, id, facts)
+		if !bytes.Equal(first, second) {
+			t.Errorf("load %s added up twice:\n%s\n%s", id, first, second)
+		}
+	}
+}
+
+func replayed(t *testing.T, id string, facts []journal.Fact) []byte {
+	l, err := desk.Replay(id, facts)
+	must(t, err)
+	text, err := json.Marshal(l)
+	must(t, err)
+	return text
+}
+
+// A ticket settled again in February, under rates that have changed since, is
+// the ticket of November: same text of the working, same hash.
+func TestTicketsAreSettledUnderTheKeptEdition(t *testing.T) {
+	s := newScene(t)
+	id, _ := s.ticket()
+	before, err := s.Resettle(ctx, s.load(id))
+	must(t, err)
+	s.UseRates(nil)
+	s.at("2027-02-03 10:00")
+	after, err := s.Resettle(ctx, s.load(id))
+	must(t, err)
+	if before.Sheet.Text(80) != after.Sheet.Text(80) || before.Edition.Hash != after.Edition.Hash {
+		t.Errorf("then:\n%s\nnow:\n%s", before.Sheet.Text(80), after.Sheet.Text(80))
+	}
+	s.verify()
+}
+
+// Any mixture of acts, allowed or refused, leaves a sound book, and what was
+// refused left no trace.
+func TestAnyActsLeaveASoundBook(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		s := newScene(t)
+		s.as(manager)
+		for range rapid.IntRange(1, 25).Draw(r, "acts") {
+			before := s.contents()
+			if err := anyAct(r, s); err != nil && s.contents() != before {
+				r.Fatalf("refused with %v, but something was written", err)
+			}
+		}
+		sound, err := s.Verify(ctx, nil)
+		if err != nil || len(sound.Problems) > 0 {
+			r.Fatalf("not sound: %v %v", sound.Problems, err)
+		}
+	})
+}
+
+func anyAct(r *rapid.T, s *scene) error {
+	id := fmt.Sprint("L", rapid.IntRange(1, 4).Draw(r, "load"))
+	number := rapid.Int64Range(1, 4).Draw(r, "ticket")
+	lb := rapid.Int64Range(-1, 3000).Draw(r, "weight") * 20
+	tenths := rapid.Int64Range(0, 400).Draw(r, "moisture")
+	moisture := quantity.Int(tenths, quantity.Percent).Div(quantity.Int(10, quantity.Plain))
+	var err error
+	switch rapid.SampledFrom([]string{"open", "open", "gross", "tare", "sample", "sample", "issue", "issue", "amend", "refuse", "print", "void", "correct", "close"}).Draw(r, "act") {
+	case "open":
+		_, err = s.OpenLoad(ctx, details())
+	case "gross":
+		err = s.Weigh(ctx, id, scaleWeight(load.Gross, lb+40000))
+	case "tare":
+		err = s.Weigh(ctx, id, scaleWeight(load.Tare, lb))
+	case "sample":
+		err = s.Sample(ctx, id, load.Sample{Moisture: &load.Moisture{Percent: moisture, Method: "direct"}})
+	case "issue":
+		_, err = s.Issue(ctx, id)
+	case "amend":
+		err = s.Amend(ctx, id, details())
+	case "refuse":
+		err = s.Refuse(ctx, id, "hot")
+	case "print":
+		_, err = s.Printed(ctx, number)
+	case "void":
+		err = s.Void(ctx, number, "a trial")
+	case "correct":
+		_, err = s.Correct(ctx, number, "a trial")
+	case "close":
+		err = s.CloseDay(ctx, s.Today(), "")
+	}
+	return err
+}
