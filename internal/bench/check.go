@@ -11,7 +11,7 @@ import (
 // has told, and what the meter makes of it.
 type Check struct {
 	// Seq orders the checks of one day.
-	Seq         int           `json:"seq"`
+	Seq         int           `json:"seq,string"`
 	Day         quantity.Date `json:"day"`
 	Meter       string        `json:"meter"`
 	Calibration string        `json:"calibration"`

@@ -37,7 +37,7 @@ func (r DropRule) String() string {
 // Drop leaves one test out of the mean. It stays listed, with the rule and the
 // person.
 type Drop struct {
-	Test   int      `json:"test"`
+	Test   int      `json:"test,string"`
 	Rule   DropRule `json:"rule"`
 	By     string   `json:"by"`
 	Reason string   `json:"reason,omitempty"`

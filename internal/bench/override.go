@@ -10,7 +10,7 @@ import (
 // Whether By is a manager is for the desk to know.
 type Override struct {
 	Code   Code   `json:"code"`
-	Test   int    `json:"test,omitempty"`
+	Test   int    `json:"test,string,omitempty"`
 	By     string `json:"by"`
 	Reason string `json:"reason"`
 }

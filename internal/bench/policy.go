@@ -16,13 +16,13 @@ type Policy struct {
 	// Crop is the commodity's id; empty serves every crop without its own.
 	Crop string `json:"crop"`
 	// Count is how many tests a sample needs, from 1.
-	Count int `json:"count"`
+	Count int `json:"count,string"`
 	// Spread is the most the highest and lowest test may differ, in points.
 	Spread quantity.Amount `json:"spread"`
 	// Near is how close to a limit, in points to either side, asks for
 	// NearCount tests.
 	Near      quantity.Amount `json:"near"`
-	NearCount int             `json:"near_count"`
+	NearCount int             `json:"near_count,string"`
 	// MayDrop are the rules under which a person may drop a test.
 	MayDrop []DropRule `json:"may_drop"`
 	// Blocks are the reasons under this policy that stop a ticket.

@@ -48,7 +48,7 @@ func (m Method) UsesMeter() bool { return m == ByDial || m == Direct }
 // nobody recorded is the zero Amount.
 type Reading struct {
 	// Seq numbers the tests of one sample from 1.
-	Seq    int           `json:"seq"`
+	Seq    int           `json:"seq,string"`
 	Method Method        `json:"method"`
 	Crop   string        `json:"crop"`
 	Day    quantity.Date `json:"day"`

@@ -12,7 +12,7 @@ import (
 type Retention struct {
 	ID     string `json:"id"`
 	Name   string `json:"name"`
-	Days   int    `json:"days"`
+	Days   int    `json:"days,string"`
 	Source string `json:"source"`
 }
 

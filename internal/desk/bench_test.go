@@ -1,106 +1,129 @@
 package desk_test
 
 import (
-	"database/sql"
-	"path/filepath"
 	"testing"
+	"time"
 
+	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/store"
+	"tenthpoint/schedules"
 )
 
-// durable is a desk on a book that waits for the disk.
-func durable(b *testing.B) *desk.Desk {
-	book, err := store.Open(filepath.Join(b.TempDir(), "durable.book"), store.Options{Create: true})
-	must(b, err)
-	b.Cleanup(func() { _ = book.Close() })
-	d, err := desk.Open(ctx, book, desk.Options{Rates: testRates(b), Who: manager, Clock: newScene(b).clock()})
-	must(b, err)
-	must(b, d.SetProfile(ctx, testProfile()))
-	must(b, d.SetPerson(ctx, house.Person{Name: manager, Role: house.Manager}))
-	return d
-}
-
-// BenchmarkBareCommit is the measure for BenchmarkWeigh: one row in a plain
-// table, on the disk when it returns.
-func BenchmarkBareCommit(b *testing.B) {
-	db, err := sql.Open("sqlite", "file:"+filepath.Join(b.TempDir(), "bare.sqlite")+"?_journal_mode=WAL&_synchronous=FULL")
-	must(b, err)
-	defer db.Close()
-	_, err = db.Exec("CREATE TABLE weights (seq INTEGER PRIMARY KEY, body TEXT NOT NULL) STRICT")
-	must(b, err)
-	insert, err := db.Prepare("INSERT INTO weights (body) VALUES (?)")
-	must(b, err)
-	for b.Loop() {
-		_, err := insert.Exec(`{"load":"L1","weight":"52300 lb"}`)
-		must(b, err)
-	}
-}
-
-// BenchmarkWeigh is one weigh-in at the desk: the load replayed, the weight
-// asked about and appended, the load's row renewed, all on the disk when it
-// returns. It should take at most twice a bare commit.
-func BenchmarkWeigh(b *testing.B) {
-	d := durable(b)
-	for b.Loop() {
-		b.StopTimer()
-		id, err := d.OpenLoad(ctx, details())
-		must(b, err)
-		b.StartTimer()
-		must(b, d.Weigh(ctx, id, scaleWeight(load.Gross, 52300)))
-	}
-}
-
-// BenchmarkIssue is a ticket: the load settled with its full working, the
-// number taken, the edition kept, on the disk when it returns.
-func BenchmarkIssue(b *testing.B) {
-	d := durable(b)
-	for b.Loop() {
-		b.StopTimer()
-		id, err := d.OpenLoad(ctx, details())
-		must(b, err)
-		must(b, d.Weigh(ctx, id, scaleWeight(load.Gross, 52300)))
-		must(b, d.Weigh(ctx, id, scaleWeight(load.Tare, 24300)))
-		must(b, d.Sample(ctx, id, sampleOf("18.0")))
-		b.StartTimer()
-		_, err = d.Issue(ctx, id)
-		must(b, err)
-	}
-}
-
-// BenchmarkPreview is what a keystroke costs before it is drawn: the load
-// settled as it stands.
-func BenchmarkPreview(b *testing.B) {
-	s := newScene(b)
-	l := s.load(s.whole())
-	for b.Loop() {
-		if made, wrong := s.Preview(l); made == nil {
-			b.Fatal(wrong)
-		}
-	}
-}
-
-// BenchmarkVerify is per load.
-func BenchmarkVerify(b *testing.B) {
-	const loads = 300
-	s := newScene(b)
-	must(b, s.Together(ctx, func(w *desk.Work) error {
-		for range loads {
-			id, err := w.OpenLoad(details())
-			must(b, err)
-			must(b, w.Weigh(id, scaleWeight(load.Gross, 52300)))
-			must(b, w.Sample(id, sampleOf("18.0", found("test-weight", "54.2", quantity.LbPerBushel))))
-			must(b, w.Weigh(id, scaleWeight(load.Tare, 24300)))
-			_, err = w.Issue(id)
-			must(b, err)
-		}
-		return nil
+// benchScene is a scene with a dial meter, checked today, and the example
+// charts.
+func benchScene(t *testing.T) *scene {
+	s := newScene(t)
+	shelf, err := schedules.Charts()
+	must(t, err)
+	s.Desk, err = desk.Open(ctx, s.book, desk.Options{
+		Name: "scale house", Rates: testRates(t), Charts: shelf, Place: time.UTC, Who: manager, Clock: s.clock(),
+	})
+	must(t, err)
+	must(t, s.SetMeter(ctx, bench.Meter{ID: "bench-1", Model: "Example dial meter A", Method: bench.ByDial, Calibration: "A-2025", Tolerance: quantity.Of("0.5", quantity.Point)}))
+	must(t, s.CheckMeter(ctx, bench.Check{
+		Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R1",
+		Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent),
+		Sample: quantity.Int(70, quantity.Fahrenheit),
 	}))
-	b.ResetTimer()
-	for done := 0; done < b.N; done += loads {
-		s.verify()
+	return s.as(clerk)
+}
+
+func dialReading(dial string, massG int64) bench.Tests {
+	return bench.Tests{Readings: []bench.Reading{{
+		Seq: 1, Method: bench.ByDial, Crop: "corn", Day: quantity.MustDate("2026-10-01"), Tester: tester,
+		Meter: "bench-1", Calibration: "A-2025", Chart: "example-corn-250g", Mass: quantity.Int(massG, quantity.Gram),
+		Sample: quantity.Int(65, quantity.Fahrenheit), Room: quantity.Int(68, quantity.Fahrenheit), Dial: quantity.Of(dial, quantity.Dial),
+	}}}
+}
+
+// A dial reading goes from the bench through the sample into the settlement,
+// and the check of the book works it again from the chart the book kept.
+func TestMoistureFromTheBench(t *testing.T) {
+	s := benchScene(t)
+	id := s.arrive(52300)
+	s.weigh(id, load.Tare, 24300)
+	tested, err := s.Test(ctx, s.load(id), dialReading("70", 250))
+	must(t, err)
+	must(t, s.SampleTested(ctx, id, load.Sample{Number: "S9", Tester: tester}, tested))
+	number, err := s.Issue(ctx, id)
+	must(t, err)
+
+	l, err := s.Ticket(ctx, number)
+	must(t, err)
+	again, err := s.Resettle(ctx, l)
+	must(t, err)
+	if got, want := again.Moisture.Value(), tested.Result.Moisture.Value(); !got.Equal(want) {
+		t.Errorf("settled at %s, tested as %s", got, want)
 	}
+	for _, step := range []string{"moisture.test1", "moisture.test1.cool", "shrink.water"} {
+		if _, ok := again.Sheet.Step(step); !ok {
+			t.Errorf("the sheet lacks the step %s", step)
+		}
+	}
+	s.verify()
+}
+
+// A wrong mass stops the ticket and no manager can let it through; another
+// doubt that the house stops on can be let through, by a manager only.
+func TestDoubtsStopTheTicket(t *testing.T) {
+	s := benchScene(t)
+	id := s.arrive(52300)
+	s.weigh(id, load.Tare, 24300)
+	tested, err := s.Test(ctx, s.load(id), dialReading("70", 175))
+	must(t, err)
+	must(t, s.SampleTested(ctx, id, load.Sample{Number: "S9"}, tested))
+	before := s.contents()
+	_, err = s.Issue(ctx, id)
+	refused(t, err, "175 g")
+	if s.contents() != before {
+		t.Error("the refused ticket left something in the book")
+	}
+	must(t, s.as(manager).Accept(ctx, id, string(bench.WrongMass), "in a hurry"))
+	_, err = s.Issue(ctx, id)
+	refused(t, err, "175 g")
+}
+
+// Tests that give no figure are refused with every fault and nothing written.
+func TestTestsWithoutAFigure(t *testing.T) {
+	s := benchScene(t)
+	id := s.arrive(52300)
+	before := s.contents()
+	for name, tests := range map[string]bench.Tests{
+		"outside the chart": dialReading("400", 250),
+		"no readings":       {},
+		"override by a clerk": {
+			Readings: dialReading("70", 250).Readings, Overrides: []bench.Override{{Code: bench.Cold, By: clerk, Reason: "x"}},
+		},
+	} {
+		if _, err := s.Test(ctx, s.load(id), tests); err == nil {
+			t.Errorf("%s: gave a figure", name)
+		}
+	}
+	if s.contents() != before {
+		t.Error("a test that gave no figure was written down")
+	}
+}
+
+// A meter's standing follows its checks, and its bias is shown.
+func TestMeterLog(t *testing.T) {
+	s := benchScene(t)
+	meters, err := s.Meters(ctx)
+	must(t, err)
+	stands, err := s.MeterStands(ctx, meters[0])
+	must(t, err)
+	if stands.State != bench.Good {
+		t.Errorf("a meter checked today is %s: %s", stands.State, stands.Sentence)
+	}
+	s.at("2026-11-20 12:00")
+	if stands, err = s.MeterStands(ctx, meters[0]); err != nil || stands.State != bench.Overdue {
+		t.Errorf("seven weeks later the meter is %s, %v", stands.State, err)
+	}
+	bias, _, err := s.MeterBias(ctx, meters[0], 0)
+	must(t, err)
+	if bias.N != 1 || bias.Mean == nil {
+		t.Errorf("one check gives %+v", bias)
+	}
+	refused(t, s.CheckMeter(ctx, bench.Check{Meter: "none", Calibration: "x", Crop: "corn", Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}), "no meter")
 }

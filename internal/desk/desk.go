@@ -4,6 +4,7 @@ import (
 	"context"
 	"time"
 
+	"tenthpoint/internal/bench"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
@@ -14,12 +15,13 @@ import (
 // Desk is one place of work on a book. Its methods may be called from one
 // goroutine at a time.
 type Desk struct {
-	book  *store.Book
-	rates *rates.Set
-	name  string
-	clock func() time.Time
-	place *time.Location
-	who   house.Person
+	book   *store.Book
+	rates  *rates.Set
+	charts *bench.Shelf
+	name   string
+	clock  func() time.Time
+	place  *time.Location
+	who    house.Person
 
 	profile house.Profile
 	people  []house.Person
@@ -27,8 +29,9 @@ type Desk struct {
 
 // Options are what a desk needs besides its book.
 type Options struct {
-	Name  string // of this desk, as written into facts
-	Rates *rates.Set
+	Name   string // of this desk, as written into facts
+	Rates  *rates.Set
+	Charts *bench.Shelf // moisture charts of dial meters; nil has none
 	// Clock tells the time; nil is the computer's clock.
 	Clock func() time.Time
 	// Place is the time zone of the business day; nil is the computer's.
@@ -39,7 +42,7 @@ type Options struct {
 
 // Open starts work on a book.
 func Open(ctx context.Context, book *store.Book, o Options) (*Desk, error) {
-	d := &Desk{book: book, rates: o.Rates, name: o.Name, clock: o.Clock, place: o.Place}
+	d := &Desk{book: book, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place}
 	if d.clock == nil {
 		d.clock = time.Now
 	}

@@ -2,8 +2,8 @@ package desk
 
 import (
 	"context"
-	"encoding/json"
 	"fmt"
+	"strings"
 
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/journal"
@@ -84,23 +84,22 @@ func (w *Work) dispute(id string, f dispute.Fact) error {
 	if err != nil {
 		return err
 	}
-	fact, err := w.tx.Append(w.draft(f.Kind(), "dispute "+id, body))
-	if err != nil {
-		return err
-	}
-	now, err := journal.Canonical(d)
-	if err != nil {
-		return err
-	}
-	return w.tx.PutStanding(store.Standing{Kind: "dispute", ID: id, Seq: fact.Seq, Body: now})
+	_, err = w.tx.Append(w.draft(f.Kind(), disputeSubject+id, body))
+	return err
 }
+
+const disputeSubject = "dispute "
 
 // disputeNow adds a dispute's facts up inside the transaction.
 func (w *Work) disputeNow(id string) (*dispute.Dispute, error) {
-	facts, err := w.tx.FactsOf("dispute " + id)
+	facts, err := w.tx.FactsOf(disputeSubject + id)
 	if err != nil {
 		return nil, err
 	}
+	return replayDispute(id, facts)
+}
+
+func replayDispute(id string, facts []journal.Fact) (*dispute.Dispute, error) {
 	d := &dispute.Dispute{ID: id}
 	for _, fact := range facts {
 		f, err := dispute.Read(fact.Kind, fact.Body)
@@ -114,22 +113,25 @@ func (w *Work) disputeNow(id string) (*dispute.Dispute, error) {
 	return d, nil
 }
 
-// Disputes are all disputes, open ones first.
+// Disputes are all disputes in the order they were raised, open ones first.
 func (d *Desk) Disputes(ctx context.Context) ([]dispute.Dispute, error) {
-	rows, err := d.book.StandingOf(ctx, "dispute")
-	if err != nil {
-		return nil, err
-	}
 	var open, closed []dispute.Dispute
-	for _, row := range rows {
-		var one dispute.Dispute
-		if err := json.Unmarshal(row.Body, &one); err != nil {
-			return nil, fmt.Errorf("dispute %s cannot be read: %w", row.ID, err)
+	for raised, err := range d.book.Facts(ctx, store.Filter{Kind: dispute.Raised{}.Kind()}) {
+		if err != nil {
+			return nil, err
+		}
+		facts, err := d.book.FactsOf(ctx, raised.Subject)
+		if err != nil {
+			return nil, err
+		}
+		one, err := replayDispute(strings.TrimPrefix(raised.Subject, disputeSubject), facts)
+		if err != nil {
+			return nil, err
 		}
 		if one.Phase == dispute.Closed {
-			closed = append(closed, one)
+			closed = append(closed, *one)
 		} else {
-			open = append(open, one)
+			open = append(open, *one)
 		}
 	}
 	return append(open, closed...), nil

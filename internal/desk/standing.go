@@ -10,7 +10,7 @@ import (
 )
 
 // standing reads all standing things of one kind as they now are.
-func standing[F house.Fact](ctx context.Context, book *store.Book) ([]F, error) {
+func standing[F kinded](ctx context.Context, book *store.Book) ([]F, error) {
 	var zero F
 	rows, err := book.StandingOf(ctx, zero.Kind())
 	if err != nil {
@@ -18,11 +18,11 @@ func standing[F house.Fact](ctx context.Context, book *store.Book) ([]F, error) 
 	}
 	out := make([]F, 0, len(rows))
 	for _, row := range rows {
-		fact, err := house.Read(row.Kind, row.Body)
+		fact, err := readFact[F](row.Body)
 		if err != nil {
-			return nil, fmt.Errorf("%s %s: %w", row.Kind, row.ID, err)
+			return nil, fmt.Errorf("%s: %w", row.ID, err)
 		}
-		out = append(out, fact.(F))
+		out = append(out, fact)
 	}
 	return out, nil
 }
@@ -58,12 +58,12 @@ func (d *Desk) SetPerson(ctx context.Context, p house.Person) error {
 	return d.setStanding(ctx, p.Name, p)
 }
 
-func (d *Desk) setStanding(ctx context.Context, id string, f house.Fact) error {
+func (d *Desk) setStanding(ctx context.Context, id string, f kinded) error {
 	return d.Together(ctx, func(w *Work) error { return w.Standing(id, f) })
 }
 
 // Standing writes a standing thing down whole, as part of the work.
-func (w *Work) Standing(id string, f house.Fact) error {
+func (w *Work) Standing(id string, f kinded) error {
 	if err := w.desk.mayState(f); err != nil {
 		return err
 	}
@@ -83,7 +83,7 @@ func (w *Work) Standing(id string, f house.Fact) error {
 
 // mayState says in a sentence that a standing thing is not for the person
 // signed in to write down.
-func (d *Desk) mayState(f house.Fact) error {
+func (d *Desk) mayState(f kinded) error {
 	switch f.(type) {
 	case house.Profile:
 		return d.mayManage("The set-up")
@@ -91,12 +91,16 @@ func (d *Desk) mayState(f house.Fact) error {
 		return d.mayManage("Adding people")
 	case house.ContractTerms:
 		return d.mayManage("Writing a contract down")
+	case meter:
+		return d.mayManage("Setting a meter up")
+	case Bench:
+		return d.mayManage("Changing how the bench tests")
 	}
 	return d.mayWeigh("change the lists")
 }
 
 // fit says what is wrong with a standing thing, or nothing.
-func (w *Work) fit(f house.Fact) error {
+func (w *Work) fit(f kinded) error {
 	switch f := f.(type) {
 	case house.Profile:
 		if wrong := f.Check(); len(wrong) > 0 {
@@ -147,11 +151,11 @@ func (w *Work) people() ([]house.Person, error) {
 		if err := rows.Scan(&body); err != nil {
 			return nil, err
 		}
-		fact, err := house.Read(house.Person{}.Kind(), body)
+		person, err := readFact[house.Person](body)
 		if err != nil {
 			return nil, err
 		}
-		people = append(people, fact.(house.Person))
+		people = append(people, person)
 	}
 	return people, rows.Err()
 }

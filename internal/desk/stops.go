@@ -18,6 +18,14 @@ func (d *Desk) stops(l *load.Load) []string {
 			out = append(out, fmt.Sprintf("%s This elevator stops a ticket for it: test again, or let a manager accept %q.", sentence, code))
 		}
 	}
+	for _, stop := range l.Sample.Stops {
+		switch {
+		case stop.Final:
+			out = append(out, stop.Sentence)
+		case !accepted(l, stop.Code):
+			out = append(out, fmt.Sprintf("%s This stops the ticket: test again, or let a manager accept %q.", stop.Sentence, stop.Code))
+		}
+	}
 	return out
 }
 

@@ -95,7 +95,7 @@ func (w *Work) load(id string) (*load.Load, error) {
 		return nil, err
 	}
 	w.loads[id] = l
-	return l, nil
+	return l, w.desk.withCharts(context.Background(), l)
 }
 
 // Replay adds up the journal's facts about one load.

@@ -146,7 +146,11 @@ func (d *Desk) Load(ctx context.Context, id string) (*load.Load, error) {
 	if len(facts) == 0 {
 		return nil, fmt.Errorf("there is no load %s in this book", id)
 	}
-	return Replay(id, facts)
+	l, err := Replay(id, facts)
+	if err != nil {
+		return nil, err
+	}
+	return l, d.withCharts(ctx, l)
 }
 
 // Yard are the loads that have no ticket yet and were not turned away, in the

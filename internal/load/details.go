@@ -1,8 +1,6 @@
 package load
 
 import (
-	"encoding/json"
-
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 )
@@ -116,10 +114,20 @@ type Sample struct {
 	Findings []Finding `json:"findings,omitempty"`
 	// Flags are doubts about the reading, printed on the slip.
 	Flags []string `json:"flags,omitempty"`
+	// Stops are the doubts that stop the ticket.
+	Stops []Stop `json:"stops,omitempty"`
 	Grade string   `json:"grade,omitempty"`
 	// Kept is where the retained sample is, Until the day it may go.
 	Kept  string        `json:"kept,omitempty"`
 	Until quantity.Date `json:"until"`
+}
+
+// Stop is a doubt about the reading that stops the ticket until a manager lets
+// the load through. A final one nobody may let through.
+type Stop struct {
+	Code     string `json:"code"`
+	Sentence string `json:"sentence"`
+	Final    bool   `json:"final,omitempty"`
 }
 
 // Moisture is a moisture result and how it was come by.
@@ -130,8 +138,8 @@ type Moisture struct {
 	Calibration string          `json:"calibration,omitempty"`
 	Reason      string          `json:"reason,omitempty"`
 	// Bench is the bench's own record of dial, temperature and replicates, from
-	// which Percent was worked; empty for a figure taken as it was given.
-	Bench json.RawMessage `json:"bench,omitempty"`
+	// which Percent was worked; nil for a figure taken as it was given.
+	Bench *Bench `json:"bench,omitempty"`
 }
 
 // Finding is one other result of the sample.

@@ -3,6 +3,7 @@ package load
 import (
 	"fmt"
 
+	"tenthpoint/internal/bench"
 	"tenthpoint/internal/quantity"
 )
 
@@ -63,6 +64,8 @@ type Load struct {
 	Issued    Stamp
 	IssuedDay quantity.Date
 	Copies    int64 // printed so far, the original among them
+
+	charts *bench.Shelf // the moisture charts its tests were looked up in
 	Ended     Ending
 }
 

@@ -52,6 +52,9 @@ func (l *Load) moisture() settle.Moisture {
 	if m == nil {
 		return nil
 	}
+	if m.Bench != nil {
+		return benchMoisture{bench: *m.Bench, charts: l.charts}
+	}
 	source := m.Method
 	if m.Meter != "" {
 		source += ", meter " + m.Meter

@@ -1,0 +1,25 @@
+package desk
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+)
+
+// kinded is whatever is written down as a fact.
+type kinded interface {
+	// Kind names the fact in the journal.
+	Kind() string
+}
+
+// readFact reads the body of a fact; a field it does not know is an error, so
+// that nothing in the book is silently left out.
+func readFact[F kinded](body []byte) (F, error) {
+	var f F
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.DisallowUnknownFields()
+	if err := d.Decode(&f); err != nil {
+		return f, fmt.Errorf("a %s fact cannot be read: %w", f.Kind(), err)
+	}
+	return f, nil
+}

@@ -1,0 +1,118 @@
+package desk
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/store"
+	"tenthpoint/internal/working"
+)
+
+// meter is a moisture meter as a standing thing.
+type meter struct{ bench.Meter }
+
+// Kind names the fact in the journal.
+func (meter) Kind() string { return "bench.meter" }
+
+const checkKind = "bench.check"
+
+// SetMeter writes a moisture meter down.
+func (d *Desk) SetMeter(ctx context.Context, m bench.Meter) error {
+	if wrong := inWords(m.Check()); len(wrong) > 0 {
+		return sentences(wrong)
+	}
+	return d.setStanding(ctx, m.ID, meter{m})
+}
+
+// Meters are the elevator's moisture meters by id.
+func (d *Desk) Meters(ctx context.Context) ([]bench.Meter, error) {
+	all, err := standing[meter](ctx, d.book)
+	out := make([]bench.Meter, len(all))
+	for i, m := range all {
+		out[i] = m.Meter
+	}
+	return out, err
+}
+
+// CheckMeter writes a reference sample read on a meter down.
+func (d *Desk) CheckMeter(ctx context.Context, c bench.Check) error {
+	if err := d.maySample(); err != nil {
+		return err
+	}
+	if c.Day.IsZero() {
+		c.Day = d.Today()
+	}
+	if c.By == "" {
+		c.By = d.who.Name
+	}
+	if wrong := inWords(c.Faults()); len(wrong) > 0 {
+		return sentences(wrong)
+	}
+	known, err := d.Checks(ctx, c.Meter)
+	if err != nil {
+		return err
+	}
+	c.Seq = len(known) + 1
+	body, err := journal.Canonical(c)
+	if err != nil {
+		return err
+	}
+	return d.one(ctx, func(w *Work) error {
+		if has, err := w.tx.HasStanding(meter{}.Kind(), c.Meter); err != nil || !has {
+			if !has && err == nil {
+				err = fmt.Errorf("there is no meter %q here; set it up first", c.Meter)
+			}
+			return err
+		}
+		_, err := w.tx.Append(w.draft(checkKind, "meter "+c.Meter, body))
+		return err
+	})
+}
+
+// Checks are all reference samples read on a meter, in the order written down.
+func (d *Desk) Checks(ctx context.Context, meterID string) ([]bench.Check, error) {
+	var out []bench.Check
+	for f, err := range d.book.Facts(ctx, store.Filter{Subject: "meter " + meterID, Kind: checkKind}) {
+		if err != nil {
+			return nil, err
+		}
+		var c bench.Check
+		if err := json.Unmarshal(f.Body, &c); err != nil {
+			return nil, fmt.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
+		}
+		out = append(out, c)
+	}
+	return out, nil
+}
+
+// MeterStands is how a meter stands with its checks today.
+func (d *Desk) MeterStands(ctx context.Context, m bench.Meter) (bench.Standing, error) {
+	checks, err := d.Checks(ctx, m.ID)
+	if err != nil {
+		return bench.Standing{}, err
+	}
+	setup, err := d.BenchSetup(ctx)
+	if err != nil {
+		return bench.Standing{}, err
+	}
+	authority, ok := bench.AuthorityByID(setup.Authority)
+	if !ok {
+		return bench.Standing{}, fmt.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
+	}
+	rule := bench.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
+	return bench.Stand(m, checks, rule, d.Today()), nil
+}
+
+// MeterBias works out how far off a meter reads, over its last so many checks.
+func (d *Desk) MeterBias(ctx context.Context, m bench.Meter, last int) (bench.Bias, *working.Sheet, error) {
+	checks, err := d.Checks(ctx, m.ID)
+	if err != nil {
+		return bench.Bias{}, nil, err
+	}
+	s := &working.Sheet{}
+	bias, err := bench.WorkBias(s, bench.ChecksOf(m, checks, d.Today()), last)
+	return bias, s, err
+}

@@ -1,0 +1,65 @@
+package load
+
+import (
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/working"
+)
+
+// Bench is everything a moisture was worked from, as it was on the day: the
+// tests, the meters and how they stood, the house's policy, and the charts by
+// the hash of their text. With the charts it gives the same moisture for ever.
+type Bench struct {
+	Tests     bench.Tests               `json:"tests"`
+	Meters    []bench.Meter             `json:"meters,omitempty"`
+	Standings map[string]bench.Standing `json:"standings,omitempty"`
+	House     bench.House               `json:"house"`
+	Charts    []ChartText               `json:"charts,omitempty"`
+}
+
+// ChartText names a chart and the SHA-256 of its text, which the book keeps.
+type ChartText struct {
+	ID   string `json:"id"`
+	Hash string `json:"hash"`
+}
+
+// Equipment is what stood at the bench, with its charts put back.
+func (b Bench) Equipment(charts *bench.Shelf) bench.Equipment {
+	return bench.Equipment{Charts: charts, Meters: b.Meters, Standings: b.Standings}
+}
+
+// UseCharts gives the load the charts its tests were looked up in, which its
+// facts name but do not hold. [Load.SettleFacts] needs them.
+func (l *Load) UseCharts(charts *bench.Shelf) { l.charts = charts }
+
+// ChartTexts names the charts that the load's moisture was worked from; empty
+// for a moisture taken as it was given.
+func (l *Load) ChartTexts() []ChartText {
+	if m := l.Sample.Moisture; m != nil && m.Bench != nil {
+		return m.Bench.Charts
+	}
+	return nil
+}
+
+// benchMoisture works the bench's tests out on the settlement's own sheet, so
+// that the slip explains the moisture as well as the shrink.
+type benchMoisture struct {
+	bench  Bench
+	charts *bench.Shelf
+}
+
+var _ settle.Moisture = benchMoisture{}
+
+// Work writes every test and their mean, rounded once to the edition's place.
+func (b benchMoisture) Work(s *working.Sheet, recorded quantity.Rounding) *working.Step {
+	house := b.bench.House
+	house.Rounding = recorded
+	result, err := b.bench.Tests.Determine(s, b.bench.Equipment(b.charts), house)
+	if result.Moisture != nil {
+		return result.Moisture
+	}
+	// The desk refuses tests that give no figure when they are written down. A
+	// chart gone missing since then leaves nought, which no settlement takes.
+	return s.Skip("moisture", "Moisture", quantity.Percent, recorded, err.Error(), "")
+}
