@@ -5,19 +5,19 @@ import (
 	"io"
 )
 
-// CSV writes the table with a heading row, as RFC 4180 has it. Cells are
-// written as they print.
+// CSV writes the table with a heading row, as RFC 4180 has it. Figures are
+// written without commas between thousands, so that programs can read them.
 func (t Table) CSV(w io.Writer) error {
 	out := csv.NewWriter(w)
-	titles := make([]string, len(t.Columns))
-	for i, c := range t.Columns {
-		titles[i] = c.Title
-	}
-	if err := out.Write(titles); err != nil {
+	if err := out.Write(t.titles()); err != nil {
 		return err
 	}
 	for _, r := range t.Rows {
-		if err := out.Write(r.Cells); err != nil {
+		cells := make([]string, len(r.Cells))
+		for i, printed := range r.Cells {
+			cells[i] = t.Columns[i].cell(printed)
+		}
+		if err := out.Write(cells); err != nil {
 			return err
 		}
 	}

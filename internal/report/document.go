@@ -9,8 +9,8 @@ type Document struct {
 	Title string
 	// About is the line under the title: the day, the ticket, the season.
 	About string
-	// Marks must be seen before anything else is read: "EXAMPLE - NOT FOR
-	// TRADE".
+	// Marks must be seen before anything else is read, on every page: "EXAMPLE
+	// - NOT FOR TRADE".
 	Marks  []string
 	Blocks []Block
 	// Footer stands at the foot of every page.
@@ -20,8 +20,8 @@ type Document struct {
 	Made time.Time
 }
 
-// Block is one part of a document: [Heading], [Para], [Table], [Bars],
-// [Steps] or [Signing].
+// Block is one part of a document: [Heading], [Para], [Pairs], [Table],
+// [Bars], [Steps], [Signing] or [NewPage].
 type Block interface{ isBlock() }
 
 // Heading begins a part.
@@ -34,21 +34,26 @@ type Para struct {
 	Strong bool
 }
 
+// Pair is a name and what it stands for.
+type Pair struct{ Label, Value string }
+
+// Pairs are names with their values, side by side where there is room.
+type Pairs struct{ Pairs []Pair }
+
 // Align is where a column's text stands.
 type Align int
 
-// Words stand at the left, figures at the right.
+// Words stand at the left. Figures stand at the right, and a spreadsheet can
+// reckon with them.
 const (
 	Left Align = iota
 	Right
 )
 
-// Column is one column of a table. Share is its part of the width against the
-// other columns'; nought counts as one.
+// Column is one column of a table.
 type Column struct {
 	Title string
 	Align Align
-	Share int
 }
 
 // RowKind tells how a row is set.
@@ -99,12 +104,17 @@ type Steps struct{ Steps []Step }
 // Signing is lines to sign on.
 type Signing struct{ Names []string }
 
+// NewPage sends what follows to the next page.
+type NewPage struct{}
+
 func (Heading) isBlock() {}
 func (Para) isBlock()    {}
+func (Pairs) isBlock()   {}
 func (Table) isBlock()   {}
 func (Bars) isBlock()    {}
 func (Steps) isBlock()   {}
 func (Signing) isBlock() {}
+func (NewPage) isBlock() {}
 
 // Tables lists the tables of the document in order.
 func (d Document) Tables() []Table {
@@ -113,6 +123,25 @@ func (d Document) Tables() []Table {
 		if t, ok := b.(Table); ok {
 			out = append(out, t)
 		}
+	}
+	return out
+}
+
+// Table finds a table by its name.
+func (d Document) Table(name string) (Table, bool) {
+	for _, t := range d.Tables() {
+		if t.Name == name {
+			return t, true
+		}
+	}
+	return Table{}, false
+}
+
+// titles are the words over the columns.
+func (t Table) titles() []string {
+	out := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		out[i] = c.Title
 	}
 	return out
 }

@@ -19,6 +19,9 @@ func (d Document) Text(width int) string {
 		t.line("*** " + mark + " ***")
 	}
 	for _, b := range d.Blocks {
+		if _, newPage := b.(NewPage); newPage {
+			continue // a terminal has one page
+		}
 		t.gap()
 		t.block(b)
 	}
@@ -53,6 +56,8 @@ func (t *setter) block(b Block) {
 		t.line(strings.Repeat("-", utf8.RuneCountInString(b.Text)))
 	case Para:
 		t.para(b.Text)
+	case Pairs:
+		t.pairs(b)
 	case Table:
 		t.table(b)
 	case Bars:
@@ -72,6 +77,23 @@ func (t *setter) para(text string) {
 	}
 }
 
+func (t *setter) pairs(b Pairs) {
+	label := 0
+	for _, p := range b.Pairs {
+		label = max(label, utf8.RuneCountInString(p.Label))
+	}
+	for _, p := range b.Pairs {
+		pad := strings.Repeat(" ", label-utf8.RuneCountInString(p.Label)+2)
+		for i, part := range Wrap(p.Value, max(20, t.width-label-2)) {
+			if i > 0 {
+				t.line(strings.Repeat(" ", label+2) + part)
+			} else {
+				t.line(p.Label + pad + part)
+			}
+		}
+	}
+}
+
 func (t *setter) table(b Table) {
 	if len(b.Rows) == 0 {
 		t.para(b.Empty)
@@ -84,7 +106,7 @@ func (t *setter) table(b Table) {
 			widths[i] = max(widths[i], utf8.RuneCountInString(r.Cells[i]))
 		}
 	}
-	t.tableLine(b.Columns, widths, titles(b.Columns))
+	t.tableLine(b.Columns, widths, b.titles())
 	t.rule(widths)
 	for _, r := range b.Rows {
 		if r.Kind == Total {
@@ -92,14 +114,6 @@ func (t *setter) table(b Table) {
 		}
 		t.tableLine(b.Columns, widths, r.Cells)
 	}
-}
-
-func titles(columns []Column) []string {
-	out := make([]string, len(columns))
-	for i, c := range columns {
-		out[i] = c.Title
-	}
-	return out
 }
 
 func (t *setter) rule(widths []int) {

@@ -37,15 +37,17 @@ var mayImport = map[string][]string{
 
 	"internal/dispute": inside("quantity"),
 
-	"internal/store":     slices.Concat(core, []string{"migrations"}),
-	"internal/typeface":  {}, // the letters on paper
-	"internal/slip":      slices.Concat(core, inside("typeface")),
-	"internal/report":    inside("typeface"),
-	"internal/daysheet":  slices.Concat(core, inside("report")),
-	"internal/scalelink": inside("quantity"),
-	"internal/spool":     {},
-	"internal/desk":      slices.Concat(core, papers, devices, []string{"schedules"}),
-	"internal/demo":      slices.Concat(core, inside("store", "desk")),
+	"internal/store":    slices.Concat(core, []string{"migrations"}),
+	"internal/typeface": {}, // the letters on paper
+	"internal/slip":     slices.Concat(core, inside("typeface")),
+	"internal/report":   inside("typeface"),
+
+	"internal/report/pdfwords": {}, // for tests: the words of a paper
+	"internal/daysheet":        slices.Concat(core, inside("report")),
+	"internal/scalelink":       inside("quantity"),
+	"internal/spool":           {},
+	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),
+	"internal/demo":            slices.Concat(core, inside("store", "desk")),
 
 	"ui/present":  slices.Concat(core, papers, inside("desk")),
 	"ui/kit":      {},

@@ -1,0 +1,33 @@
+package report
+
+// Paper is a size of paper.
+type Paper string
+
+// Letter is 8.5 by 11 inches; A4 is 210 by 297 millimetres.
+const (
+	Letter Paper = "letter"
+	A4     Paper = "a4"
+)
+
+// Page is the paper a document is printed on. The zero Page is a letter sheet
+// upright.
+type Page struct {
+	Paper     Paper
+	Landscape bool
+}
+
+// PageFor is the paper that is in use where a rule set is: A4 unless it is
+// North American.
+func PageFor(rules string) Page {
+	switch rules {
+	case "us", "canada", "":
+		return Page{Paper: Letter}
+	}
+	return Page{Paper: A4}
+}
+
+// Wide is the same paper on its side.
+func (p Page) Wide() Page {
+	p.Landscape = true
+	return p
+}

@@ -1,0 +1,89 @@
+// Package pdfwords reads the words back out of a paper made here, so that a
+// test can hold them against what was to be said.
+//
+// It knows just enough of the format for our own files: compressed page
+// streams in which each text stands in brackets before "Tj", in 16-bit
+// characters. It is not a reader for other people's files.
+package pdfwords
+
+import (
+	"bytes"
+	"compress/zlib"
+	"fmt"
+	"io"
+	"unicode/utf16"
+)
+
+// Pages are the texts of each page in the order they were inked.
+func Pages(pdf []byte) ([][]string, error) {
+	var pages [][]string
+	for rest := pdf; ; {
+		_, after, found := bytes.Cut(rest, []byte("stream\n"))
+		if !found {
+			return pages, nil
+		}
+		packed, next, found := bytes.Cut(after, []byte("\nendstream"))
+		if !found {
+			return nil, fmt.Errorf("a stream does not end")
+		}
+		rest = next
+		page, err := unpack(packed)
+		if err != nil {
+			return nil, err
+		}
+		if isPage(page) {
+			pages = append(pages, texts(page))
+		}
+	}
+}
+
+func unpack(packed []byte) ([]byte, error) {
+	r, err := zlib.NewReader(bytes.NewReader(packed))
+	if err != nil {
+		return nil, nil // not compressed: no page of ours
+	}
+	return io.ReadAll(r)
+}
+
+func isPage(stream []byte) bool { return bytes.Contains(stream, []byte(" Tj ET")) }
+
+func texts(page []byte) []string {
+	var out []string
+	for {
+		_, after, found := bytes.Cut(page, []byte(" Td ("))
+		if !found {
+			return out
+		}
+		raw, length := bracketed(after)
+		out = append(out, decode(raw))
+		page = after[length:]
+	}
+}
+
+// bracketed takes the bytes up to the closing bracket, without the escapes.
+func bracketed(b []byte) (raw []byte, length int) {
+	for i := 0; i < len(b); i++ {
+		switch b[i] {
+		case '\\':
+			i++
+			if b[i] == 'r' {
+				raw = append(raw, '\r')
+			} else {
+				raw = append(raw, b[i])
+			}
+		case ')':
+			return raw, i
+		default:
+			raw = append(raw, b[i])
+		}
+	}
+	return raw, len(b)
+}
+
+func decode(raw []byte) string {
+	units := make([]uint16, 0, len(raw)/2)
+	for i := 0; i+1 < len(raw); i += 2 {
+		units = append(units, uint16(raw[i])<<8|uint16(raw[i+1]))
+	}
+	return string(utf16.Decode(units))
+}

@@ -1,0 +1,164 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// XLSX writes the document as a workbook: a first sheet that says what it is,
+// then a sheet for each table. Figures are numbers a spreadsheet can add; each
+// is written as the decimal text that prints, to the last nought.
+func (d Document) XLSX(w io.Writer) error {
+	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}}
+	defer book.Close()
+	book.about(d)
+	for i, t := range d.Tables() {
+		book.table(sheetName(t.Name, i+1), t)
+	}
+	book.SetActiveSheet(0)
+	if book.failed != nil {
+		return fmt.Errorf("the workbook cannot be made: %w", book.failed)
+	}
+	return book.Write(w)
+}
+
+type workbook struct {
+	*excelize.File
+	styles map[look]int
+	failed error
+}
+
+// look is how a cell is set.
+type look struct {
+	kind   RowKind
+	strong bool
+	number bool
+	parted bool // thousands by commas
+	places int
+}
+
+// must keeps the first failure; the workbook is thrown away with it.
+func (b *workbook) must(err error) {
+	if b.failed == nil {
+		b.failed = err
+	}
+}
+
+// firstSheet is what the library calls the sheet of a new workbook.
+const firstSheet, aboutSheet = "Sheet1", "About"
+
+func (b *workbook) about(d Document) {
+	b.must(b.SetSheetName(firstSheet, aboutSheet))
+	lines := append(append([]string{}, d.House...), d.Title, d.About)
+	lines = append(lines, d.Marks...)
+	for _, block := range d.Blocks {
+		switch block := block.(type) {
+		case Para:
+			lines = append(lines, block.Text)
+		case Pairs:
+			for _, p := range block.Pairs {
+				lines = append(lines, p.Label+": "+p.Value)
+			}
+		}
+	}
+	row := 0
+	for _, line := range append(lines, d.Footer) {
+		if line != "" {
+			row++
+			b.must(b.SetCellStr(aboutSheet, address(1, row), line))
+		}
+	}
+	b.must(b.SetColWidth(aboutSheet, "A", "A", 100)) // characters
+}
+
+func (b *workbook) table(sheet string, t Table) {
+	_, err := b.NewSheet(sheet)
+	b.must(err)
+	for c, title := range t.titles() {
+		b.put(sheet, c+1, 1, title, look{strong: true})
+	}
+	for r, row := range t.Rows {
+		for c, printed := range row.Cells {
+			b.cell(sheet, c+1, r+2, printed, t.Columns[c], row.Kind)
+		}
+	}
+	if len(t.Rows) == 0 {
+		b.put(sheet, 1, 2, t.Empty, look{})
+	}
+	b.widths(sheet, t)
+	b.must(b.SetPanes(sheet, &excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}))
+}
+
+func (b *workbook) cell(sheet string, column, row int, printed string, c Column, kind RowKind) {
+	plain, places, isNumber := number(printed)
+	if c.Align != Right || !isNumber {
+		b.put(sheet, column, row, printed, look{kind: kind})
+		return
+	}
+	at := address(column, row)
+	// The library's one way that takes a number as the text it is.
+	b.must(b.SetCellDefault(sheet, at, plain))
+	b.set(sheet, at, look{kind: kind, number: true, parted: strings.Contains(printed, ","), places: places})
+}
+
+func (b *workbook) put(sheet string, column, row int, text string, l look) {
+	at := address(column, row)
+	b.must(b.SetCellStr(sheet, at, text))
+	b.set(sheet, at, l)
+}
+
+func (b *workbook) set(sheet, at string, l look) {
+	style, known := b.styles[l]
+	if !known {
+		var err error
+		style, err = b.NewStyle(l.style())
+		b.must(err)
+		b.styles[l] = style
+	}
+	b.must(b.SetCellStyle(sheet, at, at, style))
+}
+
+func (l look) style() *excelize.Style {
+	s := &excelize.Style{Font: &excelize.Font{Bold: l.strong || l.kind == Total, Strike: l.kind == Struck}}
+	if l.strong {
+		s.Alignment = &excelize.Alignment{WrapText: true, Vertical: "top"}
+	}
+	if l.kind == Total {
+		s.Border = []excelize.Border{{Type: "top", Style: 1, Color: "000000"}}
+	}
+	if l.number {
+		format := "0"
+		if l.parted {
+			format = "#,##0"
+		}
+		if l.places > 0 {
+			format += "." + strings.Repeat("0", l.places)
+		}
+		s.CustomNumFmt = &format
+	}
+	return s
+}
+
+func address(column, row int) string {
+	at, err := excelize.CoordinatesToCellName(column, row)
+	if err != nil {
+		panic("report: " + err.Error()) // beyond a million rows
+	}
+	return at
+}
+
+// sheetName is a table's name within what a workbook allows: 31 characters,
+// none of them with a meaning.
+func sheetName(name string, n int) string {
+	name = strings.NewReplacer(":", " ", "\\", " ", "/", " ", "?", " ", "*", " ", "[", " ", "]", " ").Replace(name)
+	name = fmt.Sprintf("%d %s", n, name)
+	for utf8.RuneCountInString(name) > 31 {
+		_, size := utf8.DecodeLastRuneInString(name)
+		name = name[:len(name)-size]
+	}
+	return strings.TrimSpace(name)
+}
