@@ -1,0 +1,234 @@
+package settle_test
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+)
+
+// rateUnit is bu, cwt or t out of "$/bu/pt".
+func rateUnit(rate string) string { return strings.Split(unitIn(rate), "/")[1] }
+
+func (o *oracle) drying() {
+	d, m := o.e.Drying, o.found["moisture"]
+	o.lines["drying"] = rat(0, 1)
+	if d.Method == "none" || m.Cmp(figure(d.Trigger)) <= 0 {
+		return
+	}
+	to, points := figure(d.To), roundTo(minus(m, figure(d.To)), d.Step)
+	charge := rat(0, 1)
+	switch d.Method {
+	case "per-point":
+		charge = o.perPoint(d.Rate, points)
+	case "bands-whole":
+		row, ok := rowOf(d.Band, m)
+		if !ok {
+			o.refuse("moisture off the drying bands")
+			return
+		}
+		if strings.HasSuffix(row.Rate, "/pt") {
+			charge = o.perPoint(row.Rate, points)
+		} else {
+			charge = o.perPoint(row.Rate, rat(1, 1))
+		}
+	case "bands-each":
+		if _, ok := rowOf(d.Band, m); !ok {
+			o.refuse("moisture off the drying bands")
+			return
+		}
+		charge = o.throughBands(to, add(to, points))
+	}
+	if d.Minimum != "" && charge.Sign() > 0 && charge.Cmp(figure(d.Minimum)) < 0 {
+		charge = figure(d.Minimum)
+	}
+	o.lines["drying"] = roundTo(charge, o.e.Rounding["money"])
+}
+
+func (o *oracle) perPoint(rate string, points *big.Rat) *big.Rat {
+	return times(times(figure(rate), points), o.units(o.on(o.e.Drying.Basis), rateUnit(rate)))
+}
+
+// throughBands climbs from the dry end to the wet, band by band; the last band
+// has no top.
+func (o *oracle) throughBands(at, top *big.Rat) *big.Rat {
+	sum := rat(0, 1)
+	bands := o.e.Drying.Band
+	for i, b := range bands {
+		end := top
+		if high := b.Upto + b.Under; high != "" && i < len(bands)-1 && figure(high).Cmp(top) < 0 {
+			end = figure(high)
+		}
+		if end.Cmp(at) > 0 {
+			sum = add(sum, o.perPoint(b.Rate, minus(end, at)))
+			at = end
+		}
+	}
+	return sum
+}
+
+// discount works one factor's rule.
+func (o *oracle) discount(d oracleDiscount) {
+	line := "discount." + d.name()
+	o.lines[line] = rat(0, 1)
+	x, tested := o.found[d.Factor]
+	if !tested {
+		if d.Untested == "refuse" {
+			o.refuse(d.Factor + " not tested")
+		}
+		return
+	}
+	if o.beyondLimit(d, x) && !o.load.acceptedAll {
+		o.refuse(d.Factor + " beyond the limit")
+		return
+	}
+	docks, pays, ok := o.figureOf(d, x)
+	if !ok || docks == "" && pays == "" {
+		return
+	}
+	text := docks
+	if pays != "" {
+		text, o.gives[line] = pays, "premium"
+	}
+	o.lines[line] = o.deduct(d, text)
+}
+
+func (o *oracle) beyondLimit(d oracleDiscount, x *big.Rat) bool {
+	row, _ := rowOf(d.Row, x)
+	return d.RefuseOver != "" && x.Cmp(figure(d.RefuseOver)) > 0 ||
+		d.RefuseUnder != "" && x.Cmp(figure(d.RefuseUnder)) < 0 ||
+		d.Form == "table" && row.Refuse ||
+		d.Form == "yes-no" && d.Refuse && x.Sign() > 0
+}
+
+// figureOf is the figure, with its unit, that a value brings.
+func (o *oracle) figureOf(d oracleDiscount, x *big.Rat) (docks, pays string, ok bool) {
+	switch d.Form {
+	case "yes-no":
+		return d.Discount, d.Premium, x.Sign() > 0
+	case "table":
+		row, found := rowOf(d.Row, x)
+		if !found {
+			o.refuse(d.Factor + " off the table")
+		}
+		return row.Discount, row.Premium, found
+	}
+	beyond := minus(x, figure(d.Base))
+	if d.Side == "below" {
+		beyond.Neg(beyond)
+	}
+	if beyond.Sign() <= 0 {
+		return "", "", false
+	}
+	part := map[string]string{"exact": "exact", "up": "1 up", "down": "1 down", "nearest": "1 half-up"}[d.Part]
+	count := roundTo(over(beyond, figure(d.Per)), part)
+	each := d.Discount + d.Premium
+	sum := times(figure(each), count)
+	if d.Cap != "" && sum.Cmp(figure(d.Cap)) > 0 {
+		sum = figure(d.Cap)
+	}
+	text := sum.RatString() + " " + unitIn(each)
+	if d.Premium != "" {
+		return "", text, true
+	}
+	return text, "", true
+}
+
+// deduct is the figure of a whole load, rounded, and for a percent of weight
+// taken off it or put on.
+func (o *oracle) deduct(d oracleDiscount, text string) *big.Rat {
+	line := "discount." + d.name()
+	on, each := o.on(d.Basis), roundTo(figure(text), d.RoundUnit)
+	switch d.Of {
+	case "weight":
+		weight := roundTo(percentOf(each, on), o.e.Rounding["weight"])
+		if o.gives[line] == "premium" {
+			o.left = add(o.left, weight)
+		} else {
+			o.off(line, weight)
+		}
+		return weight
+	case "price":
+		if o.load.price == "" {
+			delete(o.gives, line)
+			return rat(0, 1)
+		}
+		each = roundTo(percentOf(figure(text), figure(o.load.price)), d.RoundUnit)
+		return roundTo(times(each, o.units(on, o.e.Units.Settle)), o.e.Rounding["money"])
+	}
+	return roundTo(times(each, o.units(on, rateUnit(text))), o.e.Rounding["money"])
+}
+
+func (o *oracle) settle() {
+	o.lines["settled"] = o.left
+	o.lines["quantity"] = o.units(o.left, o.e.Units.Settle)
+	if o.e.Units.Bushel != "" {
+		o.lines["bushels"] = o.units(o.dry, "bu")
+	}
+	charges := o.lines["drying"]
+	for _, d := range o.e.Discount {
+		line := "discount." + d.name()
+		switch {
+		case d.Of == "weight":
+		case o.gives[line] == "premium":
+			charges = minus(charges, o.lines[line])
+		default:
+			charges = add(charges, o.lines[line])
+		}
+	}
+	o.lines["charges"] = charges
+	if o.load.price != "" {
+		o.lines["value"] = roundTo(times(figure(o.load.price), o.lines["quantity"]), o.e.Rounding["money"])
+		o.lines["payable"] = minus(o.lines["value"], charges)
+		if o.lines["payable"].Sign() < 0 {
+			o.refuse("charges above the worth")
+		}
+	}
+	o.share()
+}
+
+// share gives each owner of a line the whole units of its place that the share
+// holds; the owner the edition names takes the rest.
+func (o *oracle) share() {
+	rest := o.restOwner()
+	for line, whole := range o.lines {
+		place := "money"
+		switch line {
+		case "net", "settled":
+			place = "weight"
+		case "quantity", "bushels":
+			place = "quantity"
+		case "drying", "value":
+		default:
+			continue
+		}
+		left := whole
+		for i, owner := range o.load.owners {
+			if i != rest {
+				step, _, _ := strings.Cut(o.e.Rounding[place], " ")
+				part := roundTo(times(whole, rat(owner[0], owner[1])), step+" down")
+				o.lines[fmt.Sprintf("%d %s", i, line)] = part
+				left = minus(left, part)
+			}
+		}
+		if len(o.load.owners) > 0 {
+			o.lines[fmt.Sprintf("%d %s", rest, line)] = left
+		}
+	}
+}
+
+func (o *oracle) restOwner() int {
+	owners := o.load.owners
+	switch o.e.Shares.Remainder {
+	case "last":
+		return len(owners) - 1
+	case "largest":
+		best := 0
+		for i, one := range owners {
+			if rat(one[0], one[1]).Cmp(rat(owners[best][0], owners[best][1])) > 0 {
+				best = i
+			}
+		}
+		return best
+	}
+	return 0
+}
