@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -37,23 +38,35 @@ func (h *house) show(content fyne.CanvasObject, size fyne.Size) {
 	h.window.Resize(size)
 }
 
-// press sends keys to whatever has the keyboard, as the driver would.
-func (h *house) press(keys ...fyne.KeyName) {
+// press and write act like a person at the keyboard.
+func (h *house) press(keys ...fyne.KeyName) { h.stage.Press(keys...) }
+func (h *house) write(letters string)       { h.stage.Write(letters) }
+
+// cast shows some widgets in a column, each on the ring under its own id.
+func (h *house) cast(widgets map[string]Keyed, order ...string) *Ring {
 	h.t.Helper()
-	for _, key := range keys {
-		focused := h.window.Canvas().Focused()
-		if focused == nil {
-			h.window.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: key})
-			continue
-		}
-		focused.TypedKey(&fyne.KeyEvent{Name: key})
+	ring := NewRing(h.stage)
+	column := container.NewVBox()
+	for _, id := range order {
+		ring.Add(id, widgets[id])
+		column.Add(widgets[id])
+	}
+	h.show(column, fyne.NewSize(400, 500))
+	return ring
+}
+
+// at fails the test unless the keyboard is on the stop of an id.
+func (h *house) at(ring *Ring, id string) {
+	h.t.Helper()
+	if got := ring.Current(); got != id {
+		h.t.Errorf("the keyboard is on %q, want it on %q", got, id)
 	}
 }
 
-// write types letters into whatever has the keyboard.
-func (h *house) write(letters string) {
-	h.t.Helper()
-	for _, letter := range letters {
-		h.window.Canvas().Focused().TypedRune(letter)
+// equal fails the test unless got is want.
+func equal[T comparable](t *testing.T, what string, got, want T) {
+	t.Helper()
+	if got != want {
+		t.Errorf("%s: got %v, want %v", what, got, want)
 	}
 }

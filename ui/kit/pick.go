@@ -153,6 +153,11 @@ func (p *PickEntry) take() {
 		}
 		return
 	}
+	p.goOn()
+}
+
+// goOn writes the choice out and walks on.
+func (p *PickEntry) goOn() {
 	p.hideList()
 	p.settle()
 	p.Commit()
@@ -168,9 +173,9 @@ func (p *PickEntry) TypedKey(ev *fyne.KeyEvent) {
 	case ev.Name == fyne.KeyUp && p.shown:
 		p.mark(p.marked - 1)
 	case ev.Name == fyne.KeyPageDown && p.shown:
-		p.mark(p.marked + pickRows)
+		p.mark(p.marked + p.list.lines)
 	case ev.Name == fyne.KeyPageUp && p.shown:
-		p.mark(p.marked - pickRows)
+		p.mark(p.marked - p.list.lines)
 	case (ev.Name == fyne.KeyReturn || ev.Name == fyne.KeyEnter) && !p.Disabled():
 		p.take()
 	default:
@@ -201,9 +206,13 @@ func (p *PickEntry) mark(i int) {
 	p.showList()
 }
 
-// FocusLost closes the list and writes the chosen option out.
+// FocusLost closes the list, takes a code that was typed in full, and writes
+// the chosen option out.
 func (p *PickEntry) FocusLost() {
 	p.hideList()
+	if o, found, _ := exact(p.options, p.Text); found && p.chosen == nil {
+		p.choose(o)
+	}
 	p.settle()
 	p.FieldEntry.FocusLost()
 }
@@ -213,6 +222,7 @@ func (p *PickEntry) showList() {
 		return
 	}
 	p.shown = true
+	p.list.fit(p.ring.stage.roomAround(p))
 	p.list.follow(p.marked)
 	size := p.list.MinSize()
 	size.Width = max(size.Width, p.Size().Width)

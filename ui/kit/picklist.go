@@ -8,21 +8,30 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// pickRows is how many lines of a list show at once.
-const pickRows = 8
+// The most and the fewest lines of a list that show at once.
+const (
+	pickMost   = 8
+	pickFewest = 3
+)
 
 // pickList is the list beneath a PickEntry. It never has the keyboard: the
 // field keeps it, so that typing goes on narrowing the list.
 type pickList struct {
 	widget.BaseWidget
-	of  *PickEntry
-	top int // first line that shows
+	of    *PickEntry
+	top   int // first line that shows
+	lines int // how many show
 }
 
 func newPickList(of *PickEntry) *pickList {
-	l := &pickList{of: of}
+	l := &pickList{of: of, lines: pickMost}
 	l.ExtendBaseWidget(l)
 	return l
+}
+
+// fit chooses how many lines show in a height, less the line at the foot.
+func (l *pickList) fit(room float32) {
+	l.lines = max(pickFewest, min(pickMost, int(room/l.rowHeight(penFor(l)))-1))
 }
 
 // follow scrolls so that the marked line shows.
@@ -31,24 +40,40 @@ func (l *pickList) follow(marked int) {
 		return
 	}
 	l.top = min(l.top, marked)
-	l.top = max(l.top, marked-pickRows+1)
+	l.top = max(l.top, marked-l.lines+1)
 }
 
 // rows gives the options that show.
 func (l *pickList) rows() []Option {
 	fits := l.of.fits
 	from := min(l.top, len(fits))
-	return fits[from:min(from+pickRows, len(fits))]
+	return fits[from:min(from+l.lines, len(fits))]
 }
 
 // Tapped chooses the line under the pointer, as Enter would.
 func (l *pickList) Tapped(ev *fyne.PointEvent) {
-	i := l.top + int((ev.Position.Y-1)/l.rowHeight(penFor(l)))
-	if i < l.top+len(l.rows()) {
-		l.of.marked = i
-		l.of.take()
+	i := int((ev.Position.Y - 1) / l.rowHeight(penFor(l)))
+	if rows := l.rows(); i >= 0 && i < len(rows) {
+		l.of.choose(rows[i])
+		l.of.goOn()
 	}
 }
+
+// A click on something that cannot have the keyboard takes the keyboard away,
+// and the list with it, before the click arrives. So the list says it can, and
+// passes on what it is never given.
+
+// FocusGained does nothing.
+func (l *pickList) FocusGained() {}
+
+// FocusLost does nothing.
+func (l *pickList) FocusLost() {}
+
+// TypedRune is the field's.
+func (l *pickList) TypedRune(letter rune) { l.of.TypedRune(letter) }
+
+// TypedKey is the field's.
+func (l *pickList) TypedKey(ev *fyne.KeyEvent) { l.of.TypedKey(ev) }
 
 // CreateRenderer is Fyne's way to draw the list.
 func (l *pickList) CreateRenderer() fyne.WidgetRenderer { return newDrawing(l) }

@@ -68,11 +68,14 @@ func (r *Ring) IDs() []string {
 // a hidden or disabled stop cannot have it.
 func (r *Ring) Focus(id string) bool {
 	i := r.find(id)
-	if i < 0 || !r.seats[i].open() {
-		return false
-	}
-	r.stage.canvas.Focus(r.seats[i].stop)
-	return true
+	return i >= 0 && r.seats[i].open() && r.focus(r.seats[i])
+}
+
+// focus answers whether the keyboard is there now: a widget that is not on the
+// canvas, or hidden with all around it, does not get it.
+func (r *Ring) focus(s *seat) bool {
+	r.stage.canvas.Focus(s.stop)
+	return r.stage.canvas.Focused() == fyne.Focusable(s.stop)
 }
 
 // FocusFirst puts the keyboard on the first stop that can have it.
@@ -112,8 +115,7 @@ func (r *Ring) step(from, by int) bool {
 	n := len(r.seats)
 	for i := 1; i <= n; i++ {
 		s := r.seats[((from+by*i)%n+n)%n]
-		if s.open() {
-			r.stage.canvas.Focus(s.stop)
+		if s.open() && r.focus(s) {
 			return true
 		}
 	}

@@ -70,19 +70,24 @@ func (s *Stage) unfocusedKey(ev *fyne.KeyEvent) {
 	}
 }
 
-// float shows an object over the content, just under another object, or above
-// it when there is no room below.
+// roomAround is the height free under or over an object, whichever is more.
+func (s *Stage) roomAround(o fyne.CanvasObject) float32 {
+	over := fyne.CurrentApp().Driver().AbsolutePositionForObject(o).Y
+	return max(over, s.canvas.Size().Height-over-o.Size().Height)
+}
+
+// float shows an object over the content, just under another object, or over
+// that when there is no room below.
 func (s *Stage) float(what, under fyne.CanvasObject, size fyne.Size) {
 	d := fyne.CurrentApp().Driver()
-	at := d.AbsolutePositionForObject(under).Subtract(d.AbsolutePositionForObject(s.layer))
-	below := at.AddXY(0, under.Size().Height)
-	if below.Y+size.Height > s.layer.Size().Height && at.Y > size.Height {
-		below.Y = at.Y - size.Height
+	at := d.AbsolutePositionForObject(under)
+	below := at.Y + under.Size().Height
+	y := below
+	if below+size.Height > s.canvas.Size().Height && at.Y > s.canvas.Size().Height-below {
+		y = at.Y - size.Height
 	}
-	if over := below.X + size.Width - s.layer.Size().Width; over > 0 {
-		below.X = max(0, below.X-over)
-	}
-	what.Move(below)
+	x := max(0, min(at.X, s.canvas.Size().Width-size.Width))
+	what.Move(fyne.NewPos(x, y).Subtract(d.AbsolutePositionForObject(s.layer)))
 	what.Resize(size)
 	for _, shown := range s.layer.Objects {
 		if shown == what {

@@ -1,0 +1,138 @@
+package kit
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+)
+
+func TestTabFollowsTheRingNotTheTree(t *testing.T) {
+	h := newHouse(t)
+	ring := NewRing(h.stage)
+	gross, tare, stored, weigh := NewFigureEntry(), NewFigureEntry(), NewTick("stored"), NewButton("Weigh", nothing)
+	ring.Add("gross", gross)
+	ring.Add("tare", tare)
+	ring.Add("stored", stored)
+	ring.Add("weigh", weigh)
+	// In a border layout the middle comes first in the tree.
+	h.show(container.NewBorder(gross, weigh, nil, nil, container.NewVBox(stored, tare)), fyne.NewSize(300, 300))
+	equal(t, "order", strings.Join(ring.IDs(), " "), "gross tare stored weigh")
+
+	ring.FocusFirst()
+	var walked []string
+	for range 5 {
+		walked = append(walked, ring.Current())
+		h.press(fyne.KeyTab)
+	}
+	equal(t, "Tab", strings.Join(walked, " "), "gross tare stored weigh gross")
+
+	ring.held = func() fyne.KeyModifier { return fyne.KeyModifierShift }
+	walked = nil
+	ring.Focus("tare")
+	for range 4 {
+		walked = append(walked, ring.Current())
+		h.press(fyne.KeyTab)
+	}
+	equal(t, "Shift-Tab", strings.Join(walked, " "), "tare gross weigh stored")
+}
+
+func TestRingPassesOverWhatIsClosed(t *testing.T) {
+	h := newHouse(t)
+	a, b, c := NewFieldEntry(), NewFieldEntry(), NewFieldEntry()
+	ring := h.cast(map[string]Keyed{"a": a, "b": b, "c": c}, "a", "b", "c")
+	b.Disable()
+	ring.Focus("a")
+	h.press(fyne.KeyTab)
+	h.at(ring, "c")
+	c.Hide()
+	ring.Focus("a")
+	h.press(fyne.KeyTab)
+	h.at(ring, "a")
+	equal(t, "focus on a grey field", ring.Focus("b"), false)
+	equal(t, "focus on an unknown field", ring.Focus("z"), false)
+}
+
+func TestFocusOffTheCanvasIsNoFocus(t *testing.T) {
+	h := newHouse(t)
+	ring := NewRing(h.stage)
+	ring.Add("a", NewFieldEntry()) // never shown
+	h.show(NewFieldEntry(), fyne.NewSize(100, 100))
+	equal(t, "focus", ring.Focus("a"), false)
+	equal(t, "current", ring.Current(), "")
+}
+
+func TestFirstMissing(t *testing.T) {
+	h := newHouse(t)
+	a, b, c := NewFieldEntry(), NewFieldEntry(), NewFieldEntry()
+	ring := h.cast(map[string]Keyed{"a": a, "b": b, "c": c}, "a", "b", "c")
+	for id, e := range map[string]*FieldEntry{"b": b, "c": c} {
+		ring.SetMissing(id, func() bool { return e.Text == "" })
+	}
+	equal(t, "nothing filled", ring.FirstMissing(), "b")
+	b.SetText("x")
+	equal(t, "b filled", ring.FirstMissing(), "c")
+	c.Hide()
+	equal(t, "c hidden", ring.FirstMissing(), "")
+}
+
+func TestKeysGoToCommandsFirst(t *testing.T) {
+	d := &deeds{open: true}
+	h := newHouse(t, d.commands()...)
+	d.watch(h.commands)
+	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewTick("t"), exampleTable(), NewReader(NewPaper())
+	pick := NewPickEntry(exampleGrowers())
+	order := []string{"entry", "button", "tick", "table", "reader", "pick"}
+	ring := h.cast(map[string]Keyed{"entry": entry, "button": button, "tick": tick, "table": table, "reader": reader, "pick": pick}, order...)
+	for _, id := range order {
+		if !ring.Focus(id) {
+			t.Fatalf("%s did not take the keyboard", id)
+		}
+		d.ran = nil
+		h.press(fyne.KeyF2, fyne.KeyF9, fyne.KeyEscape)
+		equal(t, id, strings.Join(d.ran, ","), "new,settle,back")
+		h.at(ring, id)
+	}
+}
+
+func TestEscapeOfTheRingComesBeforeTheCommands(t *testing.T) {
+	d := &deeds{}
+	h := newHouse(t, d.commands()...)
+	ring := h.cast(map[string]Keyed{"a": NewFieldEntry()}, "a")
+	used := true
+	ring.OnEscape = func() bool { return used }
+	ring.Focus("a")
+	h.press(fyne.KeyEscape)
+	equal(t, "ran", len(d.ran), 0)
+	used = false
+	h.press(fyne.KeyEscape)
+	equal(t, "ran", strings.Join(d.ran, ","), "back")
+}
+
+// TestBareGroundIsNotTheEnd: after a click on nothing, F-keys still work and
+// any other key brings the keyboard back.
+func TestBareGroundIsNotTheEnd(t *testing.T) {
+	d := &deeds{}
+	h := newHouse(t, d.commands()...)
+	ring := h.cast(map[string]Keyed{"a": NewFieldEntry(), "b": NewFieldEntry()}, "a", "b")
+	ring.Focus("b")
+	h.stage.canvas.Unfocus()
+	h.press(fyne.KeyF2)
+	equal(t, "ran", strings.Join(d.ran, ","), "new")
+	h.at(ring, "")
+	h.press(fyne.KeyLeft)
+	h.at(ring, "b")
+}
+
+func TestRingRefusesAnIDTwice(t *testing.T) {
+	h := newHouse(t)
+	ring := NewRing(h.stage)
+	ring.Add("a", NewFieldEntry())
+	defer func() {
+		if recover() == nil {
+			t.Error("two stops have the id a")
+		}
+	}()
+	ring.Add("a", NewFieldEntry())
+}

@@ -1,0 +1,251 @@
+package kit
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+)
+
+func containerAt(o fyne.CanvasObject, at fyne.Position, size fyne.Size) fyne.CanvasObject {
+	o.Move(at)
+	o.Resize(size)
+	return container.NewWithoutLayout(o)
+}
+
+// tabled is a table of many rows that writes down what it calls back.
+type tabled struct {
+	*house
+	table *Table
+	ring  *Ring
+	said  []string
+}
+
+func newTabled(t *testing.T, rows int) *tabled {
+	t.Helper()
+	h := newHouse(t)
+	b := &tabled{house: h, ring: NewRing(h.stage)}
+	b.table = NewTable([]Column{{Title: "No", Width: 6, Align: fyne.TextAlignTrailing}, {Title: "Grower", Width: 10, Grow: true}})
+	b.table.OnChoose = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("at %d %s", i, key)) }
+	b.table.OnOpen = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("opened %d %s", i, key)) }
+	b.ring.Add("table", b.table)
+	b.ring.Add("next", NewFieldEntry())
+	h.show(container.NewStack(b.table, b.ring.seats[1].stop), fyne.NewSize(400, 300))
+	b.table.SetRows(manyRows(rows))
+	return b
+}
+
+func manyRows(n int) []Row {
+	rows := make([]Row, n)
+	for i := range rows {
+		rows[i] = Row{Key: fmt.Sprintf("k%d", i), Cells: []string{fmt.Sprint(1000 + i), "Example Farm"}}
+	}
+	return rows
+}
+
+func (b *tabled) heard(want ...string) {
+	b.t.Helper()
+	equal(b.t, "said", strings.Join(b.said, "; "), strings.Join(want, "; "))
+	b.said = nil
+}
+
+// inSight tells whether the chosen row shows, by asking what is drawn.
+func (b *tabled) inSight() bool {
+	for _, c := range cellsOf(b.table) {
+		if c.chosen {
+			return true
+		}
+	}
+	return false
+}
+
+// cellsOf finds the cells a table draws, wherever Fyne keeps them.
+func cellsOf(o fyne.CanvasObject) []*cell {
+	var cells []*cell
+	switch each := o.(type) {
+	case *cell:
+		return []*cell{each}
+	case fyne.Widget:
+		for _, child := range test.WidgetRenderer(each).Objects() {
+			cells = append(cells, cellsOf(child)...)
+		}
+	case *fyne.Container:
+		for _, child := range each.Objects {
+			cells = append(cells, cellsOf(child)...)
+		}
+	}
+	return cells
+}
+
+func TestTableKeys(t *testing.T) {
+	b := newTabled(t, 100)
+	b.ring.Focus("table")
+	b.heard("at 0 k0")
+	b.press(fyne.KeyDown, fyne.KeyDown, fyne.KeyUp, fyne.KeyReturn)
+	b.heard("at 1 k1", "at 2 k2", "at 1 k1", "opened 1 k1")
+	b.press(fyne.KeyEnd, fyne.KeyEnd, fyne.KeyDown, fyne.KeyEnter)
+	b.heard("at 99 k99", "opened 99 k99")
+	if !b.inSight() {
+		t.Error("the last row is chosen but not in sight")
+	}
+	b.press(fyne.KeyHome, fyne.KeyUp)
+	b.heard("at 0 k0")
+	page := b.table.pageRows()
+	b.press(fyne.KeyPageDown)
+	b.heard(fmt.Sprintf("at %d k%d", page, page))
+	b.press(fyne.KeyPageUp)
+	b.heard("at 0 k0")
+	if page < 3 || page > 12 {
+		t.Errorf("a page is %d rows in a window 300 high", page)
+	}
+	b.press(fyne.KeyTab)
+	b.at(b.ring, "next")
+}
+
+func TestChosenRowIsAlwaysInSight(t *testing.T) {
+	b := newTabled(t, 100)
+	b.ring.Focus("table")
+	for _, key := range []fyne.KeyName{fyne.KeyPageDown, fyne.KeyPageDown, fyne.KeyDown, fyne.KeyEnd, fyne.KeyUp, fyne.KeyPageUp, fyne.KeyHome} {
+		b.press(key)
+		if !b.inSight() {
+			t.Errorf("after %s row %d is out of sight", key, b.table.Chosen())
+		}
+	}
+}
+
+func TestRowsKeepTheirChoiceByKey(t *testing.T) {
+	b := newTabled(t, 10)
+	b.table.SetChosen("k4")
+	b.heard()
+	rows := manyRows(10)
+	b.table.SetRows(rows[3:])
+	equal(t, "index", b.table.Chosen(), 1)
+	equal(t, "key", b.table.ChosenKey(), "k4")
+	b.table.SetRows(rows[:3])
+	equal(t, "gone", b.table.Chosen(), -1)
+	equal(t, "key", b.table.ChosenKey(), "")
+	b.heard()
+}
+
+// TestShrunkenTableIsSafe: Fyne may ask for a row that is gone.
+func TestShrunkenTableIsSafe(t *testing.T) {
+	b := newTabled(t, 50)
+	b.ring.Focus("table")
+	b.press(fyne.KeyEnd)
+	b.table.SetRows(nil)
+	c := newCell()
+	for _, id := range []widget.TableCellID{{Row: 49, Col: 0}, {Row: 0, Col: 9}, {Row: -1, Col: -1}} {
+		c.show(face{text: "stale"})
+		b.table.showCell(id, c)
+		equal(t, "cell text", c.text, "")
+		b.table.showHeader(id, c)
+	}
+	b.said = nil
+	b.press(fyne.KeyDown, fyne.KeyHome, fyne.KeyEnd, fyne.KeyPageDown, fyne.KeyReturn)
+	b.heard()
+	b.table.SetRows([]Row{{Key: "short"}}) // fewer cells than columns
+	b.press(fyne.KeyDown)
+	b.heard("at 0 short")
+}
+
+func TestClickChoosesAndOpens(t *testing.T) {
+	b := newTabled(t, 10)
+	row := newCell().MinSize().Height + penFor(b.table).pad()
+	at := fyne.NewPos(80, 2.5*row) // the second row under the header
+	test.TapAt(b.table, at)
+	b.heard("at 1 k1")
+	b.at(b.ring, "table")
+	test.TapAt(b.table, at)
+	b.heard("opened 1 k1")
+	test.TapAt(b.table, at.SubtractXY(0, row))
+	b.heard("at 0 k0")
+}
+
+func TestWholeRowIsMarked(t *testing.T) {
+	b := newTabled(t, 10)
+	b.ring.Focus("table")
+	b.press(fyne.KeyDown)
+	marked := map[string]bool{}
+	for _, c := range cellsOf(b.table) {
+		if c.chosen {
+			marked[c.text] = c.keyed
+		}
+	}
+	equal(t, "marked cells", fmt.Sprint(marked), "map[1001:true Example Farm:true]")
+	b.press(fyne.KeyTab)
+	for _, c := range cellsOf(b.table) {
+		if c.chosen && c.keyed {
+			t.Errorf("%q is still marked as having the keyboard", c.text)
+		}
+	}
+}
+
+func TestStateColumnHasWordIconAndColour(t *testing.T) {
+	h := newHouse(t)
+	table := exampleTable()
+	h.show(table, fyne.NewSize(600, 300))
+	found := 0
+	for _, c := range cellsOf(table) {
+		if c.text == "void" {
+			found++
+			equal(t, "state", c.state, Stop)
+			equal(t, "colour", c.letters.color, ColorStop)
+		}
+		if c.text == "9,880" {
+			found++
+			equal(t, "state of a figure", c.state, Plain)
+		}
+	}
+	equal(t, "cells found", found, 2)
+}
+
+func TestGrowingColumnTakesTheRoom(t *testing.T) {
+	b := newTabled(t, 3)
+	for _, width := range []float32{400, 900} {
+		b.window.Resize(fyne.NewSize(width, 300))
+		right := float32(0)
+		for _, c := range cellsOf(b.table) {
+			right = max(right, c.Position().X+c.Size().Width)
+		}
+		if right > width || right < width-2 {
+			t.Errorf("in a window %v wide the cells end at %v", width, right)
+		}
+	}
+}
+
+func TestLettersGoToTheFilter(t *testing.T) {
+	b := newTabled(t, 3)
+	var typed string
+	b.table.OnLetter = func(letter rune) { typed += string(letter) }
+	b.ring.Focus("table")
+	b.write("oak")
+	equal(t, "letters", typed, "oak")
+}
+
+func TestEmptyTableSaysWhatToDo(t *testing.T) {
+	b := newTabled(t, 2)
+	b.table.Empty = "No trucks in the yard. Press F2 when one drives on."
+	said := func() string { return test.WidgetRenderer(b.table).(*tableRenderer).empty.Text() }
+	b.table.Refresh()
+	equal(t, "with rows", said(), "")
+	b.table.SetRows(nil)
+	equal(t, "without", said(), b.table.Empty)
+}
+
+func BenchmarkTableMoves(b *testing.B) {
+	app := test.NewTempApp(b)
+	app.Settings().SetTheme(NewTheme(false, TextOrdinary))
+	table := exampleTable()
+	w := test.NewWindow(table)
+	defer w.Close()
+	w.Resize(fyne.NewSize(800, 600))
+	table.SetRows(manyRows(100_000))
+	b.ResetTimer()
+	for i := range b.N {
+		table.choose(i % 100_000)
+	}
+}
