@@ -1,0 +1,78 @@
+package demo
+
+import (
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/quantity"
+)
+
+// The people of the demo elevator.
+const (
+	Manager     = "Harriet Blume"
+	Clerk       = "Owen Tarrant"
+	SecondClerk = "Noor Castellan"
+	Tester      = "Pilar Stensrud"
+)
+
+var people = []house.Person{
+	{Name: Manager, Role: house.Manager},
+	{Name: Clerk, Role: house.Clerk},
+	{Name: SecondClerk, Role: house.Clerk},
+	{Name: Tester, Role: house.Tester},
+}
+
+// The scale of the demo elevator weighs in pounds, by twenties.
+const (
+	scaleID    = "1"
+	divisionLb = 20
+	capacityLb = 120_000
+)
+
+// profile is the elevator. The telephone number is one of those set aside for
+// invented people.
+func profile(grains []house.GrainRule) house.Profile {
+	return house.Profile{
+		Business: "Ottermill Siding Elevator",
+		Street:   "1 Siding Road",
+		Town:     "Ottermill (an invented town)",
+		Phone:    "555-0100",
+		Licence:  "none: example - not for trade",
+		Demo:     true,
+		Scales: []house.Scale{{
+			ID:       scaleID,
+			Division: quantity.Int(divisionLb, quantity.Lb),
+			Capacity: quantity.Int(capacityLb, quantity.Lb),
+		}},
+		Rules:      "us",
+		Grains:     grains,
+		RetainDays: 3,
+		Weigher:    Clerk,
+	}
+}
+
+// places are the receiving pits and the bins.
+var places = []house.Bin{
+	{ID: "P1", Name: "Pit 1"},
+	{ID: "P2", Name: "Pit 2"},
+	{ID: "B1", Name: "Bin 1", Commodity: "corn"},
+	{ID: "B2", Name: "Bin 2", Commodity: "corn"},
+	{ID: "B3", Name: "Bin 3, wet corn", Commodity: "corn"},
+	{ID: "B4", Name: "Bin 4", Commodity: "soybeans"},
+	{ID: "B5", Name: "Bin 5", Commodity: "soybeans"},
+	{ID: "B6", Name: "Bin 6", Commodity: "wheat-hrw"},
+	{ID: "B7", Name: "Bin 7", Commodity: "sorghum"},
+	{ID: "F1", Name: "Flat store"},
+}
+
+// placesFor are where a commodity goes: its own bins, else a pit.
+func placesFor(commodity string) []string {
+	var out []string
+	for _, p := range places {
+		if p.Commodity == commodity {
+			out = append(out, p.ID)
+		}
+	}
+	if len(out) == 0 {
+		return []string{"P1", "P2"}
+	}
+	return out
+}

@@ -1,0 +1,68 @@
+package demo
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/store"
+)
+
+// Options say what season is invented.
+type Options struct {
+	Loads int    // trucks that come in the season, before those on the yard
+	Seed  uint64 // the number the season is drawn from
+	// Now is the moment the book is left at, with trucks half done on the yard.
+	Now time.Time
+	// Place is the elevator's time zone; nil is UTC.
+	Place *time.Location
+	// Rates are the editions to settle under, in force on the days before Now.
+	Rates *rates.Set
+}
+
+// MostLoads bounds a season to what a book holds with ease.
+const MostLoads = 2_000_000
+
+// Fill sets the demo elevator up in an empty book and fills it with a season.
+// Progress is told how many of the loads have come and may be nil. When the
+// context ends, what has been written so far stays, whole.
+func Fill(ctx context.Context, book *store.Book, o Options, progress func(loads int)) error {
+	if o.Loads < 0 || o.Loads > MostLoads {
+		return fmt.Errorf("a season of %d loads cannot be invented. Ask for 0 to %d", o.Loads, MostLoads)
+	}
+	if o.Place == nil {
+		o.Place = time.UTC
+	}
+	s, err := plan(o)
+	if err != nil {
+		return err
+	}
+	if err := s.open(ctx, book); err != nil {
+		return err
+	}
+	if err := s.setUp(ctx); err != nil {
+		return err
+	}
+	if err := s.run(ctx, progress); err != nil {
+		return err
+	}
+	return s.leaveYard(ctx)
+}
+
+// open opens a desk whose clock the season moves.
+func (s *season) open(ctx context.Context, book *store.Book) error {
+	var err error
+	s.desk, err = desk.Open(ctx, book, desk.Options{
+		Name: "scale house", Rates: s.Rates, Place: s.Place,
+		Clock: func() time.Time { return s.clock },
+	})
+	return err
+}
+
+// hour is a moment of a day at the elevator.
+func (s *season) hour(day quantity.Date, hour, minute int) time.Time {
+	return time.Date(day.Year(), time.Month(day.Month()), day.Day(), hour, minute, 0, 0, s.Place)
+}

@@ -1,0 +1,185 @@
+package demo
+
+import (
+	"strings"
+	"time"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+)
+
+// oddity is what goes otherwise than in most visits.
+type oddity struct {
+	late         bool // the sample comes back after the truck is empty
+	storedTare   bool
+	drafts       bool // truck and trailer weighed apart
+	byHand       bool
+	grossByHand  bool
+	why          string // a weight was typed by hand
+	weighedTwice bool
+	misnamed     bool // opened under another grower, then amended
+	beyond       bool // a result over a limit
+	accepted     bool // by the manager
+	refused      string
+	voided       string
+	corrected    string
+}
+
+// How often, of a thousand loads.
+const (
+	lateOf         = 300
+	storedTareOf   = 280
+	draftsOf       = 400 // of trucks with a trailer
+	byHandOf       = 8
+	weighedTwiceOf = 10
+	misnamedOf     = 15
+	beyondOf       = 8
+	refusedOf      = 4
+	voidedOf       = 6
+	correctedOf    = 9
+)
+
+func drawOddity(c *chance, t truck) oddity {
+	o := oddity{
+		late: c.in1000(lateOf), weighedTwice: c.in1000(weighedTwiceOf), misnamed: c.in1000(misnamedOf),
+		beyond: c.in1000(beyondOf), accepted: c.in1000(600),
+		drafts: t.build.drafts && c.in1000(draftsOf),
+	}
+	o.storedTare = t.Tare != nil && !o.drafts && c.in1000(storedTareOf)
+	if c.in1000(byHandOf) && !o.drafts {
+		o.byHand, o.grossByHand, o.why = true, o.storedTare || c.in1000(500), pick(c, whyByHand)
+	}
+	switch {
+	case c.in1000(refusedOf):
+		o.refused = pick(c, whyRefused)
+	case c.in1000(voidedOf):
+		o.voided = pick(c, whyVoid)
+	case c.in1000(correctedOf):
+		o.corrected = pick(c, []string{wrongTare, wrongMoisture, wrongGrower})
+	}
+	return o
+}
+
+var (
+	whyByHand  = []string{"indicator dark, read from the beam", "power was out", "indicator would not settle, read by eye"}
+	whyRefused = []string{"hot and musty at the probe", "live insects at the probe", "sour smell; sent home", "driver would not wait"}
+	whyVoid    = []string{"issued under the wrong truck", "dumped at another elevator after all", "weighed with the driver on"}
+)
+
+// Why a ticket is corrected.
+const (
+	wrongTare     = "tare read one line too high"
+	wrongMoisture = "moisture of the truck before was typed"
+	wrongGrower   = "delivered for another grower"
+)
+
+// oddActs are the acts that most visits do without.
+func (v *visit) oddActs(weighed, done time.Time) []act {
+	var acts []act
+	if v.odd.refused != "" {
+		acts = append(acts, act{weighed.Add(40 * time.Second), v.clerk, v.turnAway})
+	}
+	if v.odd.misnamed {
+		acts = append(acts, act{weighed.Add(20 * time.Second), v.clerk, func(w *desk.Work) error {
+			if v.gone {
+				return nil
+			}
+			return w.Amend(v.id, v.details)
+		}})
+	}
+	if v.odd.voided != "" {
+		acts = append(acts, act{done.Add(v.seconds(300, 1200)), Manager, v.void})
+	}
+	if v.odd.corrected != "" {
+		v.season.later = append(v.season.later, act{v.season.nextMorning(v.day, v.seconds(0, 7200)), Manager, v.correct})
+	}
+	return acts
+}
+
+// nextMorning is an hour of the day after.
+func (s *season) nextMorning(day int, after time.Duration) time.Time {
+	return s.hour(s.first.AddDays(day+1), 7, 0).Add(after)
+}
+
+func (v *visit) turnAway(w *desk.Work) error {
+	v.gone = true
+	return w.Refuse(v.id, v.odd.refused)
+}
+
+// beyondLimit lets the manager accept what may be accepted; all else is turned
+// away.
+func (v *visit) beyondLimit(w *desk.Work, problems settle.Problems) error {
+	for _, p := range problems {
+		if p.Accept == "" || !v.odd.accepted {
+			v.odd.refused = strings.TrimSuffix(p.Sentence, ".")
+			return v.turnAway(w)
+		}
+	}
+	at := v.season.clock
+	if err := v.season.as(Manager, at); err != nil {
+		return err
+	}
+	for _, p := range problems {
+		if err := w.Accept(v.id, p.Accept, "taken for the flat store, blended off"); err != nil {
+			return err
+		}
+	}
+	if err := v.season.as(v.clerk, at); err != nil {
+		return err
+	}
+	v.odd.accepted = false // accepted once: whatever else stands in the way turns it away
+	return v.issue(w)
+}
+
+func (v *visit) void(w *desk.Work) error {
+	if v.number == 0 {
+		return nil
+	}
+	return w.Void(v.number, v.odd.voided)
+}
+
+// correct issues a ticket in place of one that was wrong.
+func (v *visit) correct(w *desk.Work) error {
+	if v.number == 0 {
+		return nil
+	}
+	id, err := w.Correct(v.number, v.odd.corrected)
+	if err != nil {
+		return err
+	}
+	if err := v.mend(w, id); err != nil {
+		return err
+	}
+	number, err := w.Issue(id)
+	if err != nil {
+		return err
+	}
+	_, err = w.Printed(number)
+	return err
+}
+
+// mend changes what was wrong with the ticket.
+func (v *visit) mend(w *desk.Work, id string) error {
+	switch v.odd.corrected {
+	case wrongTare:
+		tare := draft(load.Tare, "", v.truck.empty-divisionLb*v.season.chance.between(1, 5))
+		if v.odd.drafts {
+			tare.Draft, tare.Weight = "trailer", lb(v.truck.empty/2-v.truck.empty/2%divisionLb-divisionLb)
+		}
+		return w.Weigh(id, byHand(tare, wrongTare))
+	case wrongMoisture:
+		again := v.sample
+		moisture := *again.Moisture
+		moisture.Percent = moisture.Percent.Add(figure(v.season.chance.between(2, 9)*10, quantity.Percent))
+		moisture.Reason = wrongMoisture
+		again.Moisture = &moisture
+		return w.Sample(id, again)
+	}
+	changed := v.details
+	other := pick(v.season.chance, growers)
+	changed.Grower, changed.Shares = load.Party{ID: other.ID, Name: other.Name}, owners(other)
+	changed.Disposition, changed.ContractNo, changed.Price, changed.PriceSource = load.Stored, "", nil, ""
+	return w.Amend(id, changed)
+}

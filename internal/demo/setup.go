@@ -1,0 +1,67 @@
+package demo
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/house"
+)
+
+// setUp writes the elevator, its people and everything it knows into an empty
+// book, in one transaction.
+func (s *season) setUp(ctx context.Context) error {
+	if name := s.desk.Profile().Business; name != "" {
+		return fmt.Errorf("the book %s already belongs to %s. The demo needs a book of its own: name a file that is not there yet", s.desk.Book().Path(), name)
+	}
+	s.clock = s.hour(s.first.AddDays(-14), 9, 0)
+	if err := s.desk.SignIn(Manager); err != nil {
+		return err
+	}
+	return s.desk.Together(ctx, func(w *desk.Work) error {
+		for _, one := range s.standing() {
+			if err := w.Standing(one.id, one.fact); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+type standing struct {
+	id   string
+	fact house.Fact
+}
+
+// standing is everything the elevator knows before the first truck.
+func (s *season) standing() []standing {
+	all := []standing{{"elevator", profile(s.grains())}}
+	for _, p := range people {
+		all = append(all, standing{p.Name, p})
+	}
+	for _, g := range growers {
+		all = append(all, standing{g.ID, g})
+	}
+	for _, g := range landlords {
+		all = append(all, standing{g.ID, g})
+	}
+	for _, b := range places {
+		all = append(all, standing{b.ID, b})
+	}
+	for _, t := range s.fleet {
+		all = append(all, standing{t.ID, t.Truck})
+	}
+	for _, c := range s.contracts {
+		all = append(all, standing{c.Number, c})
+	}
+	return all
+}
+
+// grains are the commodities taken and the schedules they are settled under.
+func (s *season) grains() []house.GrainRule {
+	var out []house.GrainRule
+	for _, k := range s.crops {
+		out = append(out, house.GrainRule{Commodity: k.commodity, Schedule: k.schedule})
+	}
+	return out
+}

@@ -1,0 +1,162 @@
+package demo
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+)
+
+// visit is one truck from its coming to its going.
+type visit struct {
+	season  *season
+	truck   truck
+	crop    priced
+	grower  house.Grower
+	details load.Details
+	sample  load.Sample
+	clerk   string
+	day     int // of the season
+	net     int64
+	odd     oddity
+
+	id     string
+	number int64 // of its ticket, once issued
+	gone   bool  // turned away
+}
+
+// visit draws a truck and all that it does.
+func (s *season) visit(day int, at time.Time) []act {
+	v := s.arrival(day)
+	come, weighed := at, at.Add(v.seconds(20, 50))
+	back := weighed.Add(v.seconds(360, 840))
+	tested := weighed.Add(v.seconds(90, 240))
+	if v.odd.late {
+		tested = back.Add(v.seconds(60, 180))
+	}
+	acts := []act{
+		{come, v.clerk, v.open},
+		{weighed, v.clerk, v.weighGross},
+		{tested, Tester, v.test},
+		{back, v.clerk, v.weighTare},
+		{latest(back, tested).Add(v.seconds(15, 40)), v.clerk, v.issue},
+	}
+	return append(acts, v.oddActs(weighed, latest(back, tested).Add(time.Minute))...)
+}
+
+func latest(a, b time.Time) time.Time {
+	if b.After(a) {
+		return b
+	}
+	return a
+}
+
+func (v *visit) seconds(low, high int64) time.Duration {
+	return time.Duration(v.season.chance.between(low, high)) * time.Second
+}
+
+// arrival draws who comes with what.
+func (s *season) arrival(day int) *visit {
+	c := s.chance
+	v := &visit{season: s, day: day, truck: pick(c, s.fleet), crop: s.crop(), clerk: Clerk}
+	if c.in1000(350) {
+		v.clerk = SecondClerk
+	}
+	v.grower = growerOf(c, v.truck)
+	v.net = v.truck.build.carryLb - divisionLb*c.about(0, 500)
+	v.odd = drawOddity(c, v.truck)
+	v.sample = s.bench(v)
+	v.details = load.Details{
+		Direction: load.Inbound, Day: s.first.AddDays(day),
+		Commodity: v.crop.commodity, CropYear: fmt.Sprint(s.first.AddDays(day).Year()), Schedule: v.crop.schedule,
+		Grower: load.Party{ID: v.grower.ID, Name: v.grower.Name}, Shares: owners(v.grower),
+		Truck:  load.Truck{ID: v.truck.ID, Plate: v.truck.Plate, Trailer: v.truck.Trailer},
+		Driver: pick(c, drivers), Bin: pick(c, placesFor(v.crop.commodity)),
+	}
+	v.terms(c)
+	return v
+}
+
+var drivers = []string{"", "Ben", "Cass", "Dov", "Edie", "Finn", "Gus", "Hana"}
+
+// growerOf is the truck's own grower, or in one case of ten whoever hired it.
+func growerOf(c *chance, t truck) house.Grower {
+	if c.in1000(100) {
+		return pick(c, growers)
+	}
+	for _, g := range growers {
+		if g.ID == t.Grower {
+			return g
+		}
+	}
+	return growers[0]
+}
+
+// crop draws what is in the truck.
+func (s *season) crop() priced {
+	total := int64(0)
+	for _, k := range s.crops {
+		total += k.share
+	}
+	n := s.chance.between(1, total)
+	for _, k := range s.crops {
+		if n -= k.share; n <= 0 {
+			return k
+		}
+	}
+	return s.crops[0]
+}
+
+// terms say what becomes of the grain: delivered on a contract, sold at the
+// day's price, or stored with the price to come.
+func (v *visit) terms(c *chance) {
+	d := &v.details
+	for _, terms := range v.season.contracts {
+		if terms.Grower == v.grower.ID && terms.Commodity == d.Commodity && c.in1000(600) {
+			d.Disposition, d.ContractNo = load.Contract, terms.Number
+			d.Price, d.PriceSource = &terms.Price, "contract "+terms.Number
+			return
+		}
+	}
+	if c.in1000(350) {
+		d.Disposition = load.Stored
+		return
+	}
+	price := v.crop.prices[v.day]
+	d.Disposition, d.Price, d.PriceSource = load.Sold, &price, "posted "+d.Day.String()
+}
+
+func (v *visit) open(w *desk.Work) (err error) {
+	first := v.details
+	if v.odd.misnamed {
+		wrong := pick(v.season.chance, growers)
+		first.Grower, first.Shares = load.Party{ID: wrong.ID, Name: wrong.Name}, owners(wrong)
+	}
+	v.id, err = w.OpenLoad(first)
+	return err
+}
+
+// issue gives the ticket, unless the load was turned away. A limit that stands
+// in the way is accepted by the manager or turns the load away.
+func (v *visit) issue(w *desk.Work) (err error) {
+	if v.gone {
+		return nil
+	}
+	v.number, err = w.Issue(v.id)
+	var problems settle.Problems
+	if errors.As(err, &problems) {
+		return v.beyondLimit(w, problems)
+	}
+	if err != nil {
+		return err
+	}
+	_, err = w.Printed(v.number)
+	return err
+}
+
+func lb(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
