@@ -1,0 +1,111 @@
+// Command tenthpoint is the desk's window. It only puts parts together: the
+// book, the rates, the printer and the window; what they do is in the packages
+// they come from. This is the one place that imports the app of Fyne, because
+// that import needs OpenGL and a C compiler.
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/app"
+	"github.com/alecthomas/kong"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+	"tenthpoint/ui/view"
+)
+
+// flags are what may be said on the command line.
+type flags struct {
+	Book      string  `help:"The book to work in. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	Demo      bool    `help:"Open a fresh book of an invented elevator: example - not for trade."`
+	Schedules string  `help:"A folder with an editions folder to read rates from, in place of the example rates inside the program." env:"TENTHPOINT_SCHEDULES" placeholder:"DIR"`
+	Who       string  `help:"Who is at the desk, by full name." placeholder:"NAME"`
+	Dark      bool    `help:"Begin in the dark look."`
+	Scale     float32 `help:"Size of the letters: 1, 1.25 or 1.5." default:"1"`
+	Full      bool    `help:"Begin in full screen."`
+	View      bool    `help:"Also open each printed paper on the screen."`
+}
+
+func main() {
+	var f flags
+	kong.Parse(&f, kong.Name("tenthpoint"), kong.Description("The desk of a scale house."))
+	if err := run(f); err != nil {
+		fmt.Fprintln(os.Stderr, "error:", err)
+		os.Exit(1)
+	}
+}
+
+func run(f flags) error {
+	a := app.NewWithID("tenthpoint.desk")
+	a.SetIcon(kit.AppIcon())
+	look := view.Look{Dark: f.Dark, Scale: kit.TextScale(f.Scale)}
+	a.Settings().SetTheme(look.Theme())
+	p := &program{app: a, flags: f, look: look}
+	defer p.close()
+	if err := p.openFirst(context.Background()); err != nil {
+		return err
+	}
+	a.Run()
+	return nil
+}
+
+// program is one run of the desk.
+type program struct {
+	app     fyne.App
+	flags   flags
+	look    view.Look
+	closing []func() error
+	window  fyne.Window
+}
+
+// openFirst opens the book that was asked for.
+func (p *program) openFirst(ctx context.Context) error {
+	if p.flags.Demo {
+		return p.openDemo(ctx)
+	}
+	path, err := bookPath(p.flags.Book)
+	if err != nil {
+		return err
+	}
+	return p.open(ctx, path)
+}
+
+// open opens a book in a window of its own; an earlier window closes.
+func (p *program) open(ctx context.Context, path string) error {
+	d, err := p.openDesk(ctx, path)
+	if err != nil {
+		return err
+	}
+	frame := present.NewFrame(d, newPrinter(path, p.flags.View))
+	frame.Demo = func() error { return p.openDemo(ctx) }
+	window := p.app.NewWindow("Tenthpoint")
+	_, err = view.Open(frame, view.Options{
+		Window: window, Runner: kit.NewBackground(), Look: p.look, SetTheme: p.app.Settings().SetTheme,
+	})
+	if err != nil {
+		return err
+	}
+	window.SetMaster()
+	window.Resize(fyne.NewSize(1280, 720))
+	window.SetFullScreen(p.flags.Full)
+	window.Show()
+	if p.window != nil {
+		p.window.SetOnClosed(nil)
+		p.window.Close()
+	}
+	p.window = window
+	return nil
+}
+
+// close ends what was opened, last first.
+func (p *program) close() {
+	for i := len(p.closing) - 1; i >= 0; i-- {
+		if err := p.closing[i](); err != nil {
+			fmt.Fprintln(os.Stderr, "error:", err)
+		}
+	}
+}

@@ -1,0 +1,43 @@
+package present
+
+// Ask is a question to be put before the window, as data. Without fields it is
+// a choice between going on and leaving things as they are; with Notice it is
+// only to be read.
+type Ask struct {
+	Title, Text string
+	State       State
+	Fields      []AskField
+	Yes, No     string // what going on and staying are called; empty takes the ordinary words
+	Danger      bool   // cannot be undone: the keyboard starts on No
+	Notice      bool
+
+	// Check looks at all values before going on and gives a sentence for each
+	// field, by id, that cannot stand. It may be nil.
+	Check func(values map[string]string) map[string]string
+	// Then is called with the values by field id when the person goes on.
+	Then func(values map[string]string)
+}
+
+// AskField is one field of a question.
+type AskField struct {
+	ID, Label, Unit, Value, Hint string
+
+	Chars    int  // width in figures; nought takes the ordinary one
+	Figures  bool // a weight or amount
+	Tick     bool // a box to tick; its value is TickOn or empty
+	Required bool
+	// Options make it a find field; its value is the code chosen, or with
+	// FreeText whatever was typed.
+	Options  []Option
+	FreeText bool
+}
+
+// TickOn is the value of a ticked box.
+const TickOn = "on"
+
+// Option is one thing to find: a grower, a truck, a commodity.
+type Option struct {
+	Code   string // short and unique: "114"
+	Name   string // "Hollow Oak Farm"
+	Detail string // shown small
+}

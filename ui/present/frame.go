@@ -1,0 +1,112 @@
+package present
+
+import (
+	"context"
+	"time"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/slip"
+)
+
+// Frame is what the screens of one window share: the desk, who is signed in,
+// the lists of growers and trucks, and the window itself.
+type Frame struct {
+	Desk    *desk.Desk
+	Printer Printer
+	// Zone is the elevator's own time, for what is printed.
+	Zone *time.Location
+	// Demo opens the invented elevator instead of this book; nil where the
+	// program has none to offer.
+	Demo func() error
+
+	window Window
+	lists  *lists
+	words  slip.Words
+}
+
+// NewFrame makes the frame of a window on a desk. Attach the window before
+// anything is asked of it.
+func NewFrame(d *desk.Desk, printer Printer) *Frame {
+	return &Frame{Desk: d, Printer: printer, Zone: time.Local, window: nowhere{}}
+}
+
+// Attach gives the frame its window.
+func (f *Frame) Attach(w Window) { f.window = w }
+
+// Say puts the result of an act on the status line.
+func (f *Frame) Say(state State, sentence string) { f.window.Say(state, oneLine(sentence)) }
+
+// Fail says on the status line why an act did not come about.
+func (f *Frame) Fail(err error) { f.Say(Stop, sentence(err)) }
+
+// Put puts a question before the window.
+func (f *Frame) Put(ask Ask) { f.window.Put(ask) }
+
+// Run does slow work away from the window.
+func (f *Frame) Run(job Job) { f.window.Run(job) }
+
+// Go brings a screen to the front.
+func (f *Frame) Go(screen string) { f.window.Go(screen) }
+
+// Changed forgets what was read from the book and has the window show it anew.
+func (f *Frame) Changed() {
+	f.lists = nil
+	f.window.Redraw()
+}
+
+// IsNew reports whether the elevator has not been set up.
+func (f *Frame) IsNew() bool { return f.Desk.Profile().Business == "" }
+
+// Business is the name over the window.
+func (f *Frame) Business() string {
+	if f.IsNew() {
+		return Say("New elevator")
+	}
+	return f.Desk.Profile().Business
+}
+
+// Example is the mark of an invented elevator; empty on a real one.
+func (f *Frame) Example() string {
+	if f.Desk.Profile().Demo {
+		return Say("example - not for trade")
+	}
+	return ""
+}
+
+// Who is signed in, as shown at the top.
+func (f *Frame) Who() string {
+	who := f.Desk.Who()
+	if who.Name == "" {
+		return Say("nobody signed in")
+	}
+	return Say("%s, %s", who.Name, RoleWord(who.Role))
+}
+
+// Clock is the time on the wall, to the minute.
+func (f *Frame) Clock() string { return f.Desk.Local(f.Desk.Now()) }
+
+// RoleWord is what a role is called.
+func RoleWord(role house.Role) string {
+	switch role {
+	case house.Manager:
+		return Say("manager")
+	case house.Tester:
+		return Say("tester")
+	}
+	return Say("clerk")
+}
+
+// nowhere is the window of a frame that has none yet.
+type nowhere struct{}
+
+func (nowhere) Say(State, string) {}
+func (nowhere) Put(Ask)           {}
+func (nowhere) Redraw()           {}
+func (nowhere) Go(string)         {}
+func (nowhere) Run(job Job) {
+	err := job.Do(context.Background(), func(int, int) {})
+	if job.Done != nil {
+		job.Done(err)
+	}
+}

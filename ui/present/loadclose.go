@@ -1,0 +1,103 @@
+package present
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+)
+
+// The codes under which grain is sold at once or stored; a contract goes by
+// its own number.
+const (
+	soldCode   = "sold"
+	storedCode = "stored"
+)
+
+// termsLine is what becomes of the grain: sold, stored, or delivered on one of
+// the grower's contracts.
+func (f *LoadForm) termsLine() line {
+	return detail(line{
+		id: "terms", label: Say("Sold or stored"), kind: FindField, part: ClosePart, chars: 12,
+		options: f.termsOptions,
+		shown:   termsText,
+	}, func(text string, to *load.Details) (string, error) {
+		to.Disposition, to.ContractNo = load.Disposition(text), ""
+		switch text {
+		case "", soldCode, storedCode:
+			return "", nil
+		}
+		c, ok := f.frame.known().contract(text)
+		if !ok {
+			return "", fmt.Errorf("%s", Say("There is no contract %q. Choose sold, stored, or one of the grower's contracts", text))
+		}
+		to.Disposition, to.ContractNo = load.Contract, c.Number
+		if to.Price == nil {
+			price := c.Price
+			to.Price, to.PriceSource = &price, Say("contract %s", c.Number)
+		}
+		return Say("%s at %s", c.Quantity, c.Price), nil
+	})
+}
+
+func termsText(l *load.Load) string {
+	if l.Details.Disposition == load.Contract {
+		return l.Details.ContractNo
+	}
+	return string(l.Details.Disposition)
+}
+
+func (f *LoadForm) termsOptions() []Option {
+	out := []Option{
+		{Code: soldCode, Name: Say("sold")},
+		{Code: storedCode, Name: Say("stored for the owner")},
+	}
+	d := f.now.load.Details
+	for _, c := range f.frame.known().contracts {
+		if c.Grower == d.Grower.ID && c.Commodity == d.Commodity {
+			out = append(out, Option{Code: c.Number, Name: Say("contract"), Detail: Say("%s at %s until %s", c.Quantity, c.Price, c.Until)})
+		}
+	}
+	return out
+}
+
+func (f *LoadForm) priceLine() line {
+	unit := f.priceUnit()
+	return detail(line{
+		id: "price", label: Say("Price"), unit: unit.String(), kind: FigureField, part: ClosePart, chars: 9,
+		shown: func(l *load.Load) string {
+			if l.Details.Price == nil {
+				return ""
+			}
+			return bare(*l.Details.Price)
+		},
+		hint: func(l *load.Load) string {
+			if l.Details.Price == nil {
+				return Say("price later")
+			}
+			return l.Details.PriceSource
+		},
+	}, func(text string, to *load.Details) (string, error) {
+		if text == "" {
+			to.Price, to.PriceSource = nil, ""
+			return "", nil
+		}
+		a, err := quantity.Field{
+			Name: Say("Price"), Unit: unit, Places: 4,
+			Min: quantity.Of("0.0001", unit), Max: quantity.Int(10_000, unit),
+		}.Parse(text)
+		if err != nil {
+			return "", err
+		}
+		to.Price, to.PriceSource = &a, Say("typed at the desk")
+		return "", nil
+	})
+}
+
+// priceUnit is money per the unit that the rates settle in.
+func (f *LoadForm) priceUnit() quantity.Unit {
+	if e := f.editionFor(f.commodityID()); e != nil {
+		return quantity.Dollar.Per(e.Units.Settle)
+	}
+	return quantity.DollarsPerBu
+}

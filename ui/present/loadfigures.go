@@ -1,0 +1,91 @@
+package present
+
+import (
+	"strings"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/working"
+)
+
+// BigFigure is a number to be read from across the room.
+type BigFigure struct {
+	Caption, Value, Unit string
+	State                State
+}
+
+// notYet stands for a figure that cannot be known yet.
+const notYet = "–"
+
+// BigFigures are what the clerk and the driver look for: net, the quantity
+// settled, and what is payable.
+func (f *LoadForm) BigFigures() []BigFigure {
+	net := BigFigure{Caption: Say("Net"), Value: notYet, Unit: f.frame.Desk.Profile().WeightUnit().String()}
+	if a, known := desk.Net(f.now.load); known {
+		net.Value, net.Unit = a.Figure(), a.Unit().String()
+		if a.Sign() <= 0 {
+			net.State = Stop
+		}
+	}
+	settled := BigFigure{Caption: Say("Settled"), Value: notYet, Unit: "bu"}
+	money := BigFigure{Caption: Say("Payable"), Value: notYet}
+	if e := f.now.edition; e != nil {
+		settled.Unit = e.Units.Settle.String()
+	}
+	if s := f.now.settlement; s != nil {
+		settled.Value = figureOf(s.Quantity)
+		money.Value = s.Payable.Printed()
+		if s.Payable.Kind() == working.NotApplied {
+			money.Caption, money.Value = Say("Charges, price later"), s.Charges.Printed()
+		}
+	}
+	return []BigFigure{net, settled, money}
+}
+
+// figureOf is a step's figure as printed, without its unit.
+func figureOf(s *working.Step) string {
+	return strings.TrimSuffix(s.Printed(), " "+s.Value().Unit().String())
+}
+
+// tenth is one tenth of a point of moisture.
+var tenth = quantity.Of("0.1", quantity.Percent)
+
+// TenthWorth says what a tenth of a point of moisture is worth on this load:
+// the load settled as it is, and again one tenth wetter. It is empty while the
+// load cannot be settled at both ends.
+func (f *LoadForm) TenthWorth() string {
+	s, m := f.now.settlement, f.now.load.Sample.Moisture
+	if s == nil || m == nil {
+		return ""
+	}
+	wetter := copyOf(f.now.load)
+	moist := *m
+	moist.Percent = m.Percent.Add(tenth)
+	wetter.Sample.Moisture = &moist
+	w, problems := f.frame.Desk.Preview(wetter)
+	if len(problems) > 0 || w == nil {
+		return ""
+	}
+	lost := printedLike(s.Quantity, s.Quantity.Value().Sub(w.Quantity.Value()))
+	return Say("0.1 point is worth %s, %s", lost, moneyBetween(s, w))
+}
+
+// moneyBetween is what the grower has less by the second settlement: of what
+// is payable, or while the price comes later of the charges.
+func moneyBetween(s, w *settle.Settlement) string {
+	if s.Payable.Kind() == working.NotApplied {
+		return Say("%s in charges", printedLike(s.Charges, w.Charges.Value().Sub(s.Charges.Value())))
+	}
+	return printedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
+}
+
+// printedLike prints an amount with the decimals that a step is printed with.
+func printedLike(s *working.Step, a quantity.Amount) string {
+	_, decimals, _ := strings.Cut(figureOf(s), ".")
+	places := strings.IndexFunc(decimals, func(r rune) bool { return r < '0' || r > '9' })
+	if places < 0 {
+		places = len(decimals)
+	}
+	return a.FixedString(int32(places))
+}

@@ -1,0 +1,129 @@
+package present
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/slip"
+)
+
+// Stand says in a word how far the load is, with its state.
+func (f *LoadForm) Stand() Remark { return standOf(f.now.load, f.now.settlement != nil) }
+
+// CanIssue reports whether the load is whole and settles.
+func (f *LoadForm) CanIssue() bool { return f.now.settlement != nil }
+
+// WhyNotIssue is what still stands in the way of the ticket, in sentences.
+func (f *LoadForm) WhyNotIssue() string {
+	for _, m := range f.now.load.Missing() {
+		return m.Sentence
+	}
+	for _, l := range f.lines {
+		if r := f.now.remarks[l.id]; r.State == Stop {
+			return r.Text
+		}
+	}
+	for _, sentence := range f.now.sentences() {
+		return sentence
+	}
+	return ""
+}
+
+// Issue writes down what is typed, settles the load, gives it its number and
+// prints it. It reports the ticket's number; nought when it was not issued.
+func (f *LoadForm) Issue() (number int64, err error) {
+	if len(f.unread()) > 0 {
+		return 0, fmt.Errorf("%s", f.WhyNotIssue())
+	}
+	if err := f.Commit(); err != nil {
+		return 0, err
+	}
+	if !f.CanIssue() {
+		return 0, fmt.Errorf("%s", f.WhyNotIssue())
+	}
+	number, err = f.frame.Desk.Issue(context.Background(), f.id)
+	if err != nil {
+		return 0, err
+	}
+	net, _ := f.now.settlement.Sheet.Step("net")
+	f.frame.Say(OK, Say("ticket %d is issued, net %s, %s.", number, net.Printed(), f.now.settlement.Quantity.Printed()))
+	f.frame.Print(number)
+	f.frame.Changed()
+	return number, nil
+}
+
+// unread are the fields whose text cannot stand.
+func (f *LoadForm) unread() []string {
+	var out []string
+	for _, l := range f.lines {
+		if _, typed := f.typed[l.id]; typed && f.now.remarks[l.id].State == Stop {
+			out = append(out, l.id)
+		}
+	}
+	return out
+}
+
+// Print prints a ticket: the original first, then reprints by number.
+func (f *Frame) Print(number int64) {
+	name, pdf, err := f.paper(number)
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	if f.Printer == nil {
+		f.Say(Warn, Say("ticket %d is issued; no printer is set up. Choose one under Gear.", number))
+		return
+	}
+	where := ""
+	f.Run(Job{
+		Topic: "print " + name,
+		Title: Say("Printing ticket %d", number),
+		Do: func(ctx context.Context, _ func(int, int)) (err error) {
+			where, err = f.Printer.Print(ctx, name, pdf)
+			return err
+		},
+		Done: func(err error) {
+			if err != nil {
+				f.Say(Warn, Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, sentence(err)))
+				return
+			}
+			f.Say(OK, Say("ticket %d is printed: %s", number, where))
+		},
+	})
+}
+
+// paper writes down that a copy is being printed, and makes it.
+func (f *Frame) paper(number int64) (name string, pdf []byte, err error) {
+	ctx := context.Background()
+	copyNo, err := f.Desk.Printed(ctx, number)
+	if err != nil {
+		return "", nil, err
+	}
+	l, err := f.Desk.Ticket(ctx, number)
+	if err != nil {
+		return "", nil, err
+	}
+	t, err := f.issued(ctx, l, copyNo)
+	if err != nil {
+		return "", nil, err
+	}
+	pdf, err = pdfOf(slip.Compose(t))
+	name = fmt.Sprintf("ticket-%d", number)
+	if copyNo > 0 {
+		name += fmt.Sprintf("-reprint-%d", copyNo)
+	}
+	return name, pdf, err
+}
+
+// issued gathers what the slip of an issued ticket is made from: the
+// settlement is worked again under the edition kept in the book.
+func (f *Frame) issued(ctx context.Context, l *load.Load, copyNo int64) (slip.Ticket, error) {
+	s, err := f.Desk.Resettle(ctx, l)
+	if err != nil {
+		return slip.Ticket{}, err
+	}
+	t := f.ticket(l, s, copyNo, nil)
+	t.Code, err = f.Desk.Code(ctx, l)
+	return t, err
+}

@@ -1,0 +1,216 @@
+package present
+
+import (
+	"slices"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+)
+
+// sampleLines are the results asked for: moisture and test weight, then what
+// the rates look at, then dockage, then whatever else the load already has.
+func (f *LoadForm) sampleLines(commodity string) []line {
+	c, err := grain.ByID(commodity)
+	if err != nil {
+		return []line{f.moistureLine(grain.Factor{})}
+	}
+	lines := []line{}
+	for _, id := range f.factorsAsked(c) {
+		factor, _ := c.Factor(id)
+		if id == grain.Moisture {
+			lines = append(lines, f.moistureLine(factor))
+		} else {
+			lines = append(lines, f.factorLine(factor))
+		}
+	}
+	return lines
+}
+
+// factorsAsked lists the factors on the form in working order.
+func (f *LoadForm) factorsAsked(c grain.Commodity) []grain.FactorID {
+	asked := []grain.FactorID{grain.Moisture, grain.TestWeight}
+	if e := f.editionFor(c.ID); e != nil {
+		for _, d := range e.Discounts {
+			asked = append(asked, d.Factor.ID)
+		}
+	}
+	asked = append(asked, grain.Dockage)
+	for _, found := range f.inBook().Sample.Findings {
+		asked = append(asked, found.Factor)
+	}
+	for id := range f.extra {
+		asked = append(asked, id)
+	}
+	return inOrder(c, asked)
+}
+
+// inOrder keeps each factor once and only those of the commodity, with what is
+// present or not after what is measured, and dockage last.
+func inOrder(c grain.Commodity, asked []grain.FactorID) []grain.FactorID {
+	var measured, noticed, last []grain.FactorID
+	seen := map[grain.FactorID]bool{}
+	for _, id := range asked {
+		factor, known := c.Factor(id)
+		if !known || seen[id] {
+			continue
+		}
+		seen[id] = true
+		switch {
+		case id == grain.Dockage:
+			last = append(last, id)
+		case factor.YesNo:
+			noticed = append(noticed, id)
+		default:
+			measured = append(measured, id)
+		}
+	}
+	return slices.Concat(measured, noticed, last)
+}
+
+// editionFor is the edition of a commodity on the load's day.
+func (f *LoadForm) editionFor(commodity string) *rates.Edition {
+	l := copyOf(f.inBook())
+	l.Details.Commodity = commodity
+	if l.Details.Day.IsZero() {
+		l.Details.Day = f.frame.Desk.Today()
+	}
+	return f.frame.editionOf(l)
+}
+
+func (f *LoadForm) moistureLine(factor grain.Factor) line {
+	if factor.ID == "" {
+		corn, _ := grain.ByID("corn") // before the commodity is known: the limits are those of every grain
+		factor, _ = corn.Factor(grain.Moisture)
+	}
+	return sampled(line{
+		id: "moisture", label: Say("Moisture"), unit: "%", kind: FigureField, part: SamplePart, chars: 7,
+		shown: func(l *load.Load) string {
+			if l.Sample.Moisture == nil {
+				return ""
+			}
+			return bare(l.Sample.Moisture.Percent)
+		},
+		hint: f.moistureHint,
+	}, func(text string, to *load.Sample) (string, error) {
+		if text == "" {
+			to.Moisture = nil
+			return "", nil
+		}
+		a, err := factor.Field().Parse(text)
+		if err != nil {
+			return "", err
+		}
+		f.testedBy(to)
+		to.Moisture = &load.Moisture{Percent: a, Method: Say("typed at the desk")}
+		to.Flags = nil
+		return recordedAs(factor, a), nil
+	})
+}
+
+// moistureHint says how the moisture was come by, when the bench worked it.
+func (f *LoadForm) moistureHint(l *load.Load) string {
+	m := l.Sample.Moisture
+	switch {
+	case m == nil:
+		return ""
+	case m.Meter != "":
+		return Say("meter %s", m.Meter)
+	}
+	return m.Method
+}
+
+func (f *LoadForm) factorLine(factor grain.Factor) line {
+	l := line{
+		id: string(factor.ID), label: Say(shortName(factor)), unit: factor.Unit.String(),
+		kind: FigureField, part: SamplePart, chars: 7,
+		shown: func(l *load.Load) string { return findingText(l.Sample, factor) },
+	}
+	if factor.YesNo {
+		l.kind, l.unit = WordsField, Say("yes/no")
+	}
+	return sampled(l, func(text string, to *load.Sample) (string, error) {
+		if text == "" {
+			to.Findings = without(to.Findings, factor.ID)
+			return "", nil
+		}
+		a, err := factor.Parse(text)
+		if err != nil {
+			return "", err
+		}
+		found := load.Finding{Factor: factor.ID}
+		reading := ""
+		if factor.YesNo {
+			found.Present = a.Sign() > 0
+			reading = presence(found.Present)
+		} else {
+			found.Amount, reading = &a, recordedAs(factor, a)
+		}
+		f.testedBy(to)
+		to.Findings = append(without(to.Findings, factor.ID), found)
+		return reading, nil
+	})
+}
+
+// testedBy puts the person at the desk down as the tester, unless the bench
+// has put one down.
+func (f *LoadForm) testedBy(to *load.Sample) {
+	if to.Tester == "" {
+		to.Tester = f.frame.Desk.Who().Name
+	}
+}
+
+func findingText(s load.Sample, factor grain.Factor) string {
+	i := slices.IndexFunc(s.Findings, func(found load.Finding) bool { return found.Factor == factor.ID })
+	switch {
+	case i < 0:
+		return ""
+	case factor.YesNo && s.Findings[i].Present:
+		return "yes"
+	case factor.YesNo:
+		return "no"
+	case s.Findings[i].Amount == nil:
+		return ""
+	}
+	return bare(*s.Findings[i].Amount)
+}
+
+func without(all []load.Finding, id grain.FactorID) []load.Finding {
+	return slices.DeleteFunc(slices.Clone(all), func(found load.Finding) bool { return found.Factor == id })
+}
+
+func presence(present bool) string {
+	if present {
+		return Say("present")
+	}
+	return Say("not present")
+}
+
+// recordedAs says to what a figure will be recorded, when that is another
+// figure.
+func recordedAs(factor grain.Factor, measured quantity.Amount) string {
+	recorded := factor.Recorded(measured)
+	if recorded.Equal(measured) {
+		return ""
+	}
+	return Say("recorded as %s", recorded.FixedString(factor.Record.Places()))
+}
+
+// shortNames are what factors are called where room is short; the slip has the
+// name in full.
+var shortNames = map[grain.FactorID]string{
+	grain.Damage:         "Damage",
+	grain.HeatDamage:     "Heat damage",
+	grain.BrokenCorn:     "BCFM",
+	grain.BrokenSorghum:  "Broken, foreign",
+	grain.ShrunkenBroken: "Shrunken, broken",
+	grain.SkinnedBroken:  "Skinned, broken",
+}
+
+func shortName(f grain.Factor) string {
+	if name, short := shortNames[f.ID]; short {
+		return name
+	}
+	return f.Name
+}

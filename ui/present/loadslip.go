@@ -1,0 +1,59 @@
+package present
+
+import (
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/slip"
+)
+
+// PaperLine is one line of a slip, ready to show.
+type PaperLine = slip.PaperLine
+
+// Slip is the ticket of the load as it would print now, with what is missing
+// named where it will stand.
+func (f *LoadForm) Slip() []PaperLine {
+	return slip.Paper(slip.Compose(f.frame.ticket(f.now.load, f.now.settlement, slip.Draft, f.now.sentences())))
+}
+
+// sentences are the reasons why the load cannot be settled.
+func (s *standing) sentences() []string {
+	out := make([]string, len(s.problems))
+	for i, p := range s.problems {
+		out[i] = p.Sentence
+	}
+	return out
+}
+
+// ticket gathers what a slip is made from.
+func (f *Frame) ticket(l *load.Load, s *settle.Settlement, copyNo int64, problems []string) slip.Ticket {
+	return slip.Ticket{
+		House: f.Desk.Profile(), Load: l, Settlement: s, Edition: f.editionOf(l),
+		Copy: copyNo, Problems: problems, Zone: f.Zone, Words: f.slipWords(),
+	}
+}
+
+// slipWords are the printed words in the language of the desk.
+func (f *Frame) slipWords() slip.Words {
+	if f.words.Ticket == "" {
+		f.words = slip.EnglishWords().Translated(func(english string) string { return translate(english) })
+	}
+	return f.words
+}
+
+// Working is every line of the settlement with its arithmetic, as the screen
+// shows it in place of the slip. While the load cannot be settled it says why.
+func (f *LoadForm) Working() []PaperLine {
+	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Working")}}
+	s := f.now.settlement
+	if s == nil {
+		lines = append(lines, PaperLine{Kind: slip.PaperText, Left: Say("The load cannot be settled yet.")})
+		for _, m := range f.now.load.Missing() {
+			lines = append(lines, PaperLine{Kind: slip.PaperMark, Left: m.Sentence})
+		}
+		for _, sentence := range f.now.sentences() {
+			lines = append(lines, PaperLine{Kind: slip.PaperMark, Left: sentence})
+		}
+		return lines
+	}
+	return append(lines, workingLines(s)...)
+}

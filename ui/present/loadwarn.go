@@ -1,0 +1,52 @@
+package present
+
+import (
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+)
+
+// warn says what does not stop a ticket and should be looked at twice.
+func (f *LoadForm) warn() {
+	if s, ok := f.frame.scale(); ok {
+		if net, known := desk.Net(f.now.load); known && net.Sign() > 0 {
+			if light := s.LightNet(net); light != "" {
+				f.now.remark("tare", Warn, light)
+			}
+		}
+	}
+	for _, flag := range f.now.load.Sample.Flags {
+		f.now.remark("moisture", Warn, flag)
+	}
+	f.warnNearLimit()
+}
+
+// nearLimit is how close to a class limit a moisture is tested three times
+// (Canadian grading guide, chapter 2).
+var nearLimit = quantity.Of("0.5", quantity.Percent)
+
+// warnNearLimit asks for three tests where the moisture lies near the limit of
+// a class, in houses under the Canadian rules.
+func (f *LoadForm) warnNearLimit() {
+	m := f.now.load.Sample.Moisture
+	if m == nil || f.frame.Desk.Profile().Rules != "canada" {
+		return
+	}
+	c, err := grain.ByID(f.now.load.Details.Commodity)
+	if err != nil || c.CanadaKind == "" {
+		return
+	}
+	classes, err := grain.Classes(c.CanadaKind)
+	if err != nil {
+		return
+	}
+	for _, class := range classes {
+		if class.HasUpTo && within(m.Percent, class.UpTo, nearLimit) {
+			f.now.remark("moisture", Warn, Say("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1)))
+		}
+	}
+}
+
+func within(a, limit, distance quantity.Amount) bool {
+	return !a.Less(limit.Sub(distance)) && !a.More(limit.Add(distance))
+}

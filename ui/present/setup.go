@@ -1,0 +1,288 @@
+package present
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+)
+
+// SetUp is the elevator's own sheet: its name and address as every ticket
+// prints them, its scale, and what it takes under which rates. In a new book it
+// comes first and also asks who sets it up.
+type SetUp struct {
+	frame  *Frame
+	values map[string]string
+	grains []grainChoice
+}
+
+// grainChoice is a commodity that there are rates for.
+type grainChoice struct {
+	id      string // of its field
+	rule    house.GrainRule
+	edition *rates.Edition
+}
+
+// NewSetUp makes the sheet with what is known filled in.
+func NewSetUp(f *Frame) *SetUp {
+	s := &SetUp{frame: f}
+	s.Reset()
+	return s
+}
+
+// Reset fills in what the book has.
+func (s *SetUp) Reset() {
+	p := s.frame.Desk.Profile()
+	s.values = map[string]string{
+		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
+		"rules": orElse(p.Rules, "us"), "unit": p.WeightUnit().String(),
+		"scale": "1", "division": "20", "capacity": "120,000",
+	}
+	if len(p.Scales) > 0 {
+		scale := p.Scales[0]
+		s.values["scale"], s.values["division"], s.values["capacity"] = scale.ID, scale.Division.Figure(), scale.Capacity.Figure()
+	}
+	s.grains = nil
+	for _, e := range s.frame.Desk.Rates().All() {
+		s.addGrain(e)
+	}
+	for _, g := range p.Grains {
+		s.values[grainField(g)] = TickOn
+	}
+}
+
+func orElse(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}
+
+// addGrain offers the commodity of an edition once for each schedule.
+func (s *SetUp) addGrain(e *rates.Edition) {
+	rule := house.GrainRule{Commodity: e.Commodity.ID, Schedule: e.Schedule}
+	id := grainField(rule)
+	if _, offered := find(s.grains, func(g grainChoice) bool { return g.id == id }); !offered {
+		s.grains = append(s.grains, grainChoice{id: id, rule: rule, edition: e})
+	}
+}
+
+func grainField(g house.GrainRule) string { return "grain." + g.Schedule + "." + g.Commodity }
+
+// IsFirst reports whether the elevator is being set up for the first time.
+func (s *SetUp) IsFirst() bool { return s.frame.IsNew() }
+
+// Welcome is the sentence over the sheet.
+func (s *SetUp) Welcome() string {
+	if s.IsFirst() {
+		return Say("A new book. Type what every ticket prints and press Enter to go on; Ctrl+S begins the work.")
+	}
+	return Say("What every ticket prints, the scale, and what is taken here. Ctrl+S writes it down.")
+}
+
+// Fields are the fields in the order they are asked.
+func (s *SetUp) Fields() []Field {
+	unit := s.values["unit"]
+	fields := []Field{
+		{ID: "business", Label: Say("Business"), Chars: 30, Part: WhoPart},
+		{ID: "street", Label: Say("Street"), Chars: 30, Part: WhoPart},
+		{ID: "town", Label: Say("Town"), Chars: 30, Part: WhoPart},
+		{ID: "phone", Label: Say("Phone"), Chars: 18, Part: WhoPart},
+		{ID: "licence", Label: Say("Licence"), Chars: 18, Part: WhoPart, Reading: Say("if you have one")},
+		{ID: "rules", Label: Say("Rules"), Kind: FindField, Chars: 18, Part: WhoPart, Options: ruleOptions()},
+		{ID: "unit", Label: Say("Weights in"), Kind: FindField, Chars: 18, Part: WhoPart, Options: unitOptions()},
+		{ID: "scale", Label: Say("Scale"), Chars: 8, Part: WhoPart, Reading: Say("its name or number on the ticket")},
+		{ID: "division", Label: Say("Division"), Unit: unit, Kind: FigureField, Chars: 8, Part: WhoPart},
+		{ID: "capacity", Label: Say("Capacity"), Unit: unit, Kind: FigureField, Chars: 10, Part: WhoPart},
+	}
+	for _, g := range s.grains {
+		fields = append(fields, Field{ID: g.id, Label: grainLabel(g), Kind: TickField, Part: SamplePart, Reading: provenance(g.edition)})
+	}
+	if len(s.frame.Desk.People()) == 0 {
+		fields = append(fields, Field{ID: "person", Label: Say("Your full name"), Chars: 24, Part: ClosePart, Reading: Say("you will be the manager")})
+	}
+	for i := range fields {
+		s.fill(&fields[i])
+	}
+	return fields
+}
+
+func grainLabel(g grainChoice) string {
+	return Say("%s, schedule %s", grainName(g.rule.Commodity), g.rule.Schedule)
+}
+
+// provenance says where rates come from, so that nobody trades on invented
+// ones.
+func provenance(e *rates.Edition) string {
+	switch e.Status {
+	case rates.Example:
+		return Say("%s: example rates - not for trade", e.ID)
+	case rates.Statute:
+		return Say("%s: a published rule", e.ID)
+	}
+	return Say("%s: your own rates", e.ID)
+}
+
+func ruleOptions() []Option {
+	return []Option{
+		{Code: "us", Name: Say("United States")},
+		{Code: "canada", Name: Say("Canada")},
+	}
+}
+
+func unitOptions() []Option {
+	return []Option{
+		{Code: "lb", Name: Say("pounds")},
+		{Code: "kg", Name: Say("kilograms")},
+	}
+}
+
+// fill puts value and sentence into a field.
+func (s *SetUp) fill(f *Field) {
+	f.Value = s.values[f.ID]
+	text, err := s.check(f.ID)
+	f.Missing = text
+	if err != nil {
+		f.State, f.Note = Stop, sentence(err)
+	}
+}
+
+// needed are the fields that no ticket can do without.
+var needed = map[string]bool{"business": true, "street": true, "town": true, "phone": true, "scale": true, "division": true, "capacity": true, "person": true}
+
+// check says whether a field is still to be filled, and what is wrong with it.
+func (s *SetUp) check(id string) (missing bool, err error) {
+	text := strings.TrimSpace(s.values[id])
+	if text == "" {
+		return needed[id], nil
+	}
+	if id == "division" || id == "capacity" {
+		_, err = s.weight(id)
+	}
+	return false, err
+}
+
+func (s *SetUp) weight(id string) (quantity.Amount, error) {
+	unit := s.unit()
+	name := map[string]string{"division": Say("Division"), "capacity": Say("Capacity")}[id]
+	return quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}.Parse(s.values[id])
+}
+
+func (s *SetUp) unit() quantity.Unit {
+	if s.values["unit"] == "kg" {
+		return quantity.Kg
+	}
+	return quantity.Lb
+}
+
+// Type takes the text that now stands in a field.
+func (s *SetUp) Type(id, text string) { s.values[id] = text }
+
+// FirstMissing is the first field to fill or mend; empty when all is there.
+func (s *SetUp) FirstMissing() string {
+	for _, f := range s.Fields() {
+		if f.Missing || f.State == Stop {
+			return f.ID
+		}
+	}
+	return ""
+}
+
+// Save writes the sheet into the book. In a new book it also makes the person
+// who filled it in the first manager, and goes on to the yard.
+func (s *SetUp) Save() {
+	first := s.IsFirst()
+	if err := s.save(); err != nil {
+		s.frame.Fail(err)
+		return
+	}
+	s.frame.Changed()
+	if first {
+		s.frame.Say(OK, Say("the elevator is set up. Type in the first truck."))
+		s.frame.Go("yard")
+		return
+	}
+	s.frame.Say(OK, Say("the set-up is written down."))
+}
+
+func (s *SetUp) save() error {
+	if err := s.whole(); err != nil {
+		return err
+	}
+	ctx := context.Background()
+	d := s.frame.Desk
+	newcomer := len(d.People()) == 0
+	if newcomer {
+		if err := d.SignIn(s.values["person"]); err != nil {
+			return err
+		}
+	}
+	if err := d.SetProfile(ctx, s.profile()); err != nil {
+		return err
+	}
+	if !newcomer {
+		return nil
+	}
+	name := strings.TrimSpace(s.values["person"])
+	if err := d.SetPerson(ctx, house.Person{Name: name, Role: house.Manager}); err != nil {
+		return err
+	}
+	return d.SignIn(name)
+}
+
+// whole says what is still missing or wrong.
+func (s *SetUp) whole() error {
+	for _, f := range s.Fields() {
+		switch {
+		case f.Missing:
+			return fmt.Errorf("%s", Say("%s is empty; every ticket prints it.", f.Label))
+		case f.State == Stop:
+			return errors.New(f.Note)
+		}
+	}
+	if len(s.profile().Grains) == 0 {
+		return fmt.Errorf("%s", Say("No commodity is ticked. Tick at least one that you take; Space ticks it."))
+	}
+	return nil
+}
+
+// profile is the sheet as the book keeps it, with what the sheet does not ask
+// left as it was.
+func (s *SetUp) profile() house.Profile {
+	p := s.frame.Desk.Profile()
+	text := func(id string) string { return strings.TrimSpace(s.values[id]) }
+	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
+	p.Rules = text("rules")
+	division, _ := s.weight("division")
+	capacity, _ := s.weight("capacity")
+	scale := house.Scale{}
+	if len(p.Scales) > 0 {
+		scale = p.Scales[0]
+	}
+	scale.ID, scale.Division, scale.Capacity = text("scale"), division, capacity
+	p.Scales = append([]house.Scale{scale}, p.Scales[min(1, len(p.Scales)):]...)
+	p.Grains = nil
+	for _, g := range s.grains {
+		if s.values[g.id] == TickOn {
+			p.Grains = append(p.Grains, g.rule)
+		}
+	}
+	if p.RetainDays == 0 {
+		p.RetainDays = 3 // days a sample of an inbound truck is kept in the United States
+	}
+	return p
+}
+
+// CanDemo reports whether the invented elevator can be opened from here.
+func (s *SetUp) CanDemo() bool { return s.IsFirst() && s.frame.Demo != nil }
+
+// OpenDemo opens the invented elevator instead.
+func (s *SetUp) OpenDemo() {
+	if err := s.frame.Demo(); err != nil {
+		s.frame.Fail(err)
+	}
+}

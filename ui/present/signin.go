@@ -1,0 +1,41 @@
+package present
+
+// SignIn asks who works at the desk now. With one person in the book there is
+// nothing to ask.
+func (f *Frame) SignIn() {
+	people := f.Desk.People()
+	switch len(people) {
+	case 0:
+		return
+	case 1:
+		f.signIn(people[0].Name)
+		return
+	}
+	options := make([]Option, len(people))
+	for i, p := range people {
+		options[i] = Option{Code: p.Name, Detail: RoleWord(p.Role)}
+	}
+	f.Put(Ask{
+		Title:  Say("Who is at the desk?"),
+		Text:   Say("Your full name stands on every ticket you issue."),
+		Fields: []AskField{{ID: "who", Label: Say("Name"), Options: options, Required: true}},
+		Yes:    Say("Sign in"),
+		Then:   func(values map[string]string) { f.signIn(values["who"]) },
+	})
+}
+
+// SignInIfAlone signs the only person of the book in, or asks.
+func (f *Frame) SignInIfAlone() {
+	if f.Desk.Who().Name == "" {
+		f.SignIn()
+	}
+}
+
+func (f *Frame) signIn(name string) {
+	if err := f.Desk.SignIn(name); err != nil {
+		f.Fail(err)
+		return
+	}
+	f.Say(OK, Say("%s is signed in.", f.Who()))
+	f.window.Redraw()
+}

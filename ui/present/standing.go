@@ -1,0 +1,124 @@
+package present
+
+import (
+	"slices"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// standing is a load as it would stand with everything typed taken in.
+type standing struct {
+	load       *load.Load
+	edition    *rates.Edition
+	settlement *settle.Settlement // nil while it cannot be settled
+	problems   settle.Problems
+
+	readings map[string]string // how each typed text was understood
+	remarks  map[string]Remark // what is said beside each field
+	missing  map[string]bool
+}
+
+// remark says something beside a field; the first remark stays, unless the
+// later one is graver.
+func (s *standing) remark(field string, state State, text string) {
+	if old, taken := s.remarks[field]; taken && (old.State == Stop || state != Stop) {
+		return
+	}
+	s.remarks[field] = Remark{State: state, Text: text}
+}
+
+// work reads all that is typed, settles the load as it would stand, and says
+// beside each field what is wrong.
+func (f *LoadForm) work() {
+	f.now = standing{remarks: map[string]Remark{}, missing: map[string]bool{}, load: f.inBook()}
+	f.lines = f.makeLines(f.commodityID())
+	d, _ := f.read()
+	f.now.load = f.wouldBe(d)
+	f.now.edition = f.frame.editionOf(f.now.load)
+	for _, m := range f.now.load.Missing() {
+		f.now.missing[m.Field] = true
+	}
+	if len(f.now.missing) == 0 {
+		f.now.settlement, f.now.problems = f.frame.Desk.Preview(f.now.load)
+	} else if f.now.edition != nil {
+		f.now.problems = f.known(settle.Check(f.now.load.SettleFacts(), f.now.edition))
+	}
+	for _, p := range f.now.problems {
+		f.now.remark(f.besideWhich(p.Field), Stop, p.Sentence)
+	}
+	f.warn()
+}
+
+// known leaves out problems that only say again what is missing.
+func (f *LoadForm) known(all settle.Problems) settle.Problems {
+	unweighed := f.now.missing["gross"] || f.now.missing["tare"]
+	return slices.DeleteFunc(all, func(p settle.Problem) bool {
+		weight := p.Field == "gross" || p.Field == "tare"
+		return f.now.missing[p.Field] || unweighed && weight
+	})
+}
+
+// besideWhich is the field of the form that a problem is said beside.
+func (f *LoadForm) besideWhich(field string) string {
+	if _, known := f.line(field); known {
+		return field
+	}
+	switch field {
+	case "shares":
+		return "grower"
+	case "edition":
+		return "commodity"
+	}
+	return "remark"
+}
+
+// wouldBe lets the draft happen to a copy of the load.
+func (f *LoadForm) wouldBe(d *draft) *load.Load {
+	l := copyOf(f.inBook())
+	stamp := load.Stamp{At: f.frame.Desk.Now(), Who: f.frame.Desk.Who().Name}
+	happen := func(fact load.Fact) {
+		if err := l.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
+			f.now.remark("remark", Stop, sentence(err))
+		}
+	}
+	if f.book == nil {
+		if d.details.Day.IsZero() {
+			d.details.Day = f.frame.Desk.Today()
+		}
+		happen(load.Opened{Details: d.details})
+	} else if d.amended {
+		happen(load.Amended{Details: d.details})
+	}
+	for _, w := range d.weighed {
+		happen(load.Weighed{Weighing: w})
+	}
+	if d.sampled {
+		happen(load.Sampled{Sample: d.sample})
+	}
+	return l
+}
+
+// copyOf is a load that facts may happen to without touching the first.
+func copyOf(l *load.Load) *load.Load {
+	c := *l
+	c.Weighings = slices.Clone(l.Weighings)
+	c.Struck = slices.Clone(l.Struck)
+	c.Accepted = slices.Clone(l.Accepted)
+	return &c
+}
+
+// editionOf is the edition a load will be settled under; nil while there is
+// none.
+func (f *Frame) editionOf(l *load.Load) *rates.Edition {
+	schedule := l.Details.Schedule
+	if schedule == "" {
+		schedule, _ = f.Desk.Profile().Schedule(l.Details.Commodity)
+	}
+	e, err := f.Desk.Rates().On(schedule, l.Details.Commodity, l.Details.Day)
+	if err != nil {
+		return nil
+	}
+	return e
+}

@@ -1,0 +1,38 @@
+package present
+
+import (
+	"strings"
+
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/slip"
+	"tenthpoint/internal/working"
+)
+
+// workingLines are the steps of a settlement under their headings, each with
+// its calculation beneath.
+func workingLines(s *settle.Settlement) []PaperLine {
+	lines := []PaperLine{{Kind: slip.PaperMiddle, Left: Say("under %s", s.Edition.ID)}}
+	section := ""
+	for _, step := range s.Sheet.Steps() {
+		if step.Section() != section {
+			section = step.Section()
+			lines = append(lines,
+				PaperLine{Kind: slip.PaperGap},
+				PaperLine{Kind: slip.PaperSmall, Left: strings.ToUpper(Say(section))},
+				PaperLine{Kind: slip.PaperRule})
+		}
+		lines = append(lines, stepLine(step))
+	}
+	return lines
+}
+
+func stepLine(step *working.Step) PaperLine {
+	figure := step.Printed()
+	if step.Kind() == working.NotApplied {
+		figure = Say("none")
+	}
+	return PaperLine{
+		Kind: slip.PaperPair, Field: step.ID(), Left: step.Label(), Right: figure,
+		Note: strings.Join(step.Explain(), "\n"),
+	}
+}

@@ -1,0 +1,211 @@
+package present
+
+import (
+	"context"
+	"slices"
+	"strconv"
+
+	"tenthpoint/internal/load"
+)
+
+// yardPlaces is how many trucks on the yard have a key of their own.
+const yardPlaces = 8
+
+// firstYardKey is the number of the F-key of the first place.
+const firstYardKey = 2
+
+// Yard is the trucks that are here and have no ticket yet, and the form of the
+// one in hand. A truck keeps its place, and with it its key, until it leaves.
+type Yard struct {
+	frame  *Frame
+	places [yardPlaces]string // load ids
+	forms  map[string]*LoadForm
+	blank  *LoadForm
+	hand   *LoadForm
+	trucks []*load.Load
+}
+
+// YardRow is one truck on the yard, ready to show.
+type YardRow struct {
+	ID, Key, Truck, Who, Waits string
+	Next                       Remark
+	InHand                     bool
+}
+
+// NewYard makes the yard with a blank form in hand.
+func NewYard(f *Frame) *Yard {
+	y := &Yard{frame: f, forms: map[string]*LoadForm{}}
+	y.hand = y.newBlank()
+	y.Refresh()
+	return y
+}
+
+func (y *Yard) newBlank() *LoadForm {
+	y.blank = newLoadForm(y.frame, nil)
+	return y.blank
+}
+
+// Form is the form in hand.
+func (y *Yard) Form() *LoadForm { return y.hand }
+
+// Refresh reads from the book which trucks are here.
+func (y *Yard) Refresh() {
+	trucks, err := y.frame.Desk.Yard(context.Background())
+	if err != nil {
+		y.frame.Fail(err)
+		return
+	}
+	y.trucks = trucks
+	for i, id := range y.places {
+		if y.find(id) == nil {
+			y.places[i] = ""
+		}
+	}
+	for _, l := range trucks {
+		if slices.Contains(y.places[:], l.ID) {
+			continue
+		}
+		if free := slices.Index(y.places[:], ""); free >= 0 {
+			y.places[free] = l.ID
+		}
+	}
+	y.keepForms()
+}
+
+// keepForms drops the forms of trucks that have left, and takes the blank form
+// into the yard once it has been written down.
+func (y *Yard) keepForms() {
+	if y.blank.id != "" {
+		y.forms[y.blank.id] = y.blank
+		y.newBlank()
+	}
+	for id := range y.forms {
+		if y.find(id) == nil {
+			delete(y.forms, id)
+		}
+	}
+	if y.hand.id != "" && y.find(y.hand.id) == nil {
+		y.hand = y.blank
+	}
+}
+
+func (y *Yard) find(id string) *load.Load {
+	l, _ := find(y.trucks, func(l *load.Load) bool { return l.ID == id && id != "" })
+	return l
+}
+
+// Rows are the trucks in the order of their places, those without one last.
+func (y *Yard) Rows() []YardRow {
+	var rows []YardRow
+	for i, id := range y.places {
+		if l := y.find(id); l != nil {
+			rows = append(rows, y.row(l, "F"+strconv.Itoa(i+firstYardKey)))
+		}
+	}
+	for _, l := range y.trucks {
+		if !slices.Contains(y.places[:], l.ID) {
+			rows = append(rows, y.row(l, ""))
+		}
+	}
+	return rows
+}
+
+func (y *Yard) row(l *load.Load, key string) YardRow {
+	settles := false
+	if form := y.forms[l.ID]; form != nil {
+		l, settles = form.now.load, form.CanIssue()
+	} else {
+		s, _ := y.frame.Desk.Preview(l)
+		settles = s != nil
+	}
+	truck := truckText(l.Details.Truck)
+	if truck == "" {
+		truck = Say("truck ?")
+	}
+	return YardRow{
+		ID: l.ID, Key: key, Truck: truck,
+		Who:   join(", ", l.Details.Grower.Name, grainName(l.Details.Commodity)),
+		Waits: waits(l.Opened.At, y.frame.Desk.Now()),
+		Next:  standOf(l, settles), InHand: y.hand.id == l.ID,
+	}
+}
+
+// Here is how many trucks are on the yard, in words.
+func (y *Yard) Here() string {
+	switch n := len(y.trucks); n {
+	case 0:
+		return Say("No truck on the yard. Type the next one in, or press Ctrl+N.")
+	case 1:
+		return Say("1 truck")
+	default:
+		return Say("%d trucks", n)
+	}
+}
+
+// TakeNew puts a blank form in hand. What was typed on the one before is
+// written down first; what cannot stand yet waits on its form.
+func (y *Yard) TakeNew() {
+	if !y.putDown() {
+		return
+	}
+	y.hand = y.blank
+	y.frame.window.Redraw()
+}
+
+// Take puts the truck of a load in hand.
+func (y *Yard) Take(id string) {
+	l := y.find(id)
+	if l == nil || y.hand.id == id || !y.putDown() {
+		return
+	}
+	form := y.forms[id]
+	if form == nil {
+		form = newLoadForm(y.frame, l)
+		y.forms[id] = form
+	}
+	y.hand = form
+	y.frame.window.Redraw()
+}
+
+// TakePlace puts the truck of a place in hand, counted from nought, and
+// reports whether there is one.
+func (y *Yard) TakePlace(place int) bool {
+	if place < 0 || place >= yardPlaces || y.places[place] == "" {
+		return false
+	}
+	y.Take(y.places[place])
+	return true
+}
+
+// IsTaken reports whether a truck stands at a place.
+func (y *Yard) IsTaken(place int) bool {
+	return place >= 0 && place < yardPlaces && y.places[place] != ""
+}
+
+// putDown writes down what is typed on the form in hand.
+func (y *Yard) putDown() bool {
+	if err := y.hand.Commit(); err != nil {
+		y.frame.Fail(err)
+		return false
+	}
+	y.Refresh()
+	return true
+}
+
+// Issue issues and prints the ticket of the load in hand, and takes up a blank
+// form for the next truck.
+func (y *Yard) Issue() bool {
+	if _, err := y.hand.Issue(); err != nil {
+		y.frame.Fail(err)
+		return false
+	}
+	y.left()
+	return true
+}
+
+// left takes up a blank form after the truck in hand has left the yard.
+func (y *Yard) left() {
+	y.Refresh()
+	y.hand = y.blank
+	y.frame.window.Redraw()
+}

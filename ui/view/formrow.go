@@ -1,0 +1,102 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// formRow is one field of a form: its name, the place to type, the unit, and
+// beneath them how it was read or what is wrong with it.
+type formRow struct {
+	widget.BaseWidget
+	field   present.Field
+	label   *label
+	unit    *label
+	note    *kit.Note
+	entry   kit.Keyed
+	columns *formColumns
+}
+
+// formColumns are the widths that the rows of one column share.
+type formColumns struct{ label, entry, unit float32 }
+
+func newFormRow(f present.Field, entry kit.Keyed, columns *formColumns) *formRow {
+	r := &formRow{
+		label: newLabel("", ordinary), note: kit.NewNote(), entry: entry, columns: columns,
+		unit: newLabel("", unitSize),
+	}
+	r.ExtendBaseWidget(r)
+	r.set(f)
+	return r
+}
+
+// set shows the field as it now stands. The text in the entry is the person's
+// while they type; it is only written when it differs.
+func (r *formRow) set(f present.Field) {
+	r.field = f
+	r.label.say(f.Label)
+	r.unit.say(f.Unit)
+	state, text := kit.State(f.State), f.Note
+	if text == "" {
+		state, text = kit.Plain, f.Reading
+	}
+	if text == "" && f.Missing {
+		state, text = kit.Missing, present.Say("still to come")
+	}
+	r.note.Say(state, text)
+}
+
+// CreateRenderer is Fyne's way to draw the row.
+func (r *formRow) CreateRenderer() fyne.WidgetRenderer {
+	return &formRowRenderer{row: r, objects: []fyne.CanvasObject{r.label, r.entry.(fyne.CanvasObject), r.unit, r.note}}
+}
+
+type formRowRenderer struct {
+	row     *formRow
+	objects []fyne.CanvasObject
+}
+
+func (r *formRowRenderer) MinSize() fyne.Size {
+	c := r.row.columns
+	height := r.row.entry.MinSize().Height + r.row.note.MinSize().Height
+	return fyne.NewSize(c.label+c.entry+c.unit+2*theme.InnerPadding(), height)
+}
+
+func (r *formRowRenderer) Layout(size fyne.Size) {
+	row, c, gap := r.row, r.row.columns, theme.InnerPadding()
+	high, low := row.entry.MinSize().Height, row.note.MinSize().Height
+	row.label.Move(fyne.NewPos(0, 0))
+	row.label.Resize(fyne.NewSize(c.label, high))
+	left := c.label + gap
+	width := entryWidth(row.field)
+	if row.field.Unit == "" || width > size.Width-left {
+		width = min(width, size.Width-left)
+	}
+	entry := row.entry.(fyne.CanvasObject)
+	entry.Move(fyne.NewPos(left, 0))
+	entry.Resize(fyne.NewSize(width, high))
+	row.unit.Move(fyne.NewPos(left+width+gap, 0))
+	row.unit.Resize(fyne.NewSize(size.Width-left-width-gap, high))
+	row.note.Move(fyne.NewPos(left, high))
+	row.note.Resize(fyne.NewSize(size.Width-left, low))
+}
+
+// entryWidth is the room for as many figures as the field asks for.
+func entryWidth(f present.Field) float32 {
+	figure := fyne.MeasureText("0", theme.TextSize(), fyne.TextStyle{}).Width
+	return float32(f.Chars)*figure + 3*theme.InnerPadding()
+}
+
+func (r *formRowRenderer) Refresh() {
+	r.Layout(r.row.Size())
+	for _, o := range r.objects {
+		o.Refresh()
+	}
+}
+
+func (r *formRowRenderer) Objects() []fyne.CanvasObject { return r.objects }
+func (r *formRowRenderer) Destroy()                     {}

@@ -1,0 +1,106 @@
+package view
+
+import (
+	"context"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"tenthpoint/internal/demo"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/store"
+	"tenthpoint/schedules"
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// The moment every test of a window stands at.
+var noon = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
+
+// drawer is a printer that keeps the papers.
+type drawer struct{ papers map[string][]byte }
+
+func (d *drawer) Print(_ context.Context, name string, pdf []byte) (string, error) {
+	d.papers[name] = pdf
+	return name + ".pdf", nil
+}
+
+// scene is a window of a test on a book of its own.
+type scene struct {
+	t      *testing.T
+	desk   *desk.Desk
+	drawer *drawer
+	fyne   fyne.Window
+	*Window
+}
+
+// newScene opens a window on the invented elevator, or without loads on an
+// empty book.
+func newScene(t *testing.T, look Look, loads int) *scene {
+	t.Helper()
+	ctx := context.Background()
+	book, err := store.OpenScratch()
+	must(t, err)
+	t.Cleanup(func() { must(t, book.Close()) })
+	editions, err := schedules.Editions()
+	must(t, err)
+	if loads > 0 {
+		must(t, demo.Fill(ctx, book, demo.Options{Loads: loads, Seed: 7, Now: noon, Place: time.UTC, Rates: editions}, nil))
+	}
+	d, err := desk.Open(ctx, book, desk.Options{Name: "test", Rates: editions, Place: time.UTC, Clock: func() time.Time { return noon }})
+	must(t, err)
+	if loads > 0 {
+		must(t, d.SignIn(demo.Manager))
+	}
+	s := &scene{t: t, desk: d, drawer: &drawer{papers: map[string][]byte{}}}
+	s.open(look)
+	return s
+}
+
+func (s *scene) open(look Look) {
+	test.NewTempApp(s.t)
+	test.ApplyTheme(s.t, look.Theme())
+	s.fyne = test.NewWindow(nil)
+	s.t.Cleanup(s.fyne.Close)
+	frame := present.NewFrame(s.desk, s.drawer)
+	frame.Zone = time.UTC
+	var err error
+	s.Window, err = Open(frame, Options{
+		Window: s.fyne, Runner: kit.NewImmediate(), Look: look,
+		SetTheme: func(th fyne.Theme) { test.ApplyTheme(s.t, th) },
+	})
+	must(s.t, err)
+	s.fyne.Resize(fyne.NewSize(1280, 720))
+}
+
+func must(t *testing.T, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// press sends keys to whatever has the keyboard, as the driver would.
+func (s *scene) press(keys ...fyne.KeyName) {
+	s.t.Helper()
+	for _, key := range keys {
+		if focused := s.fyne.Canvas().Focused(); focused != nil {
+			focused.TypedKey(&fyne.KeyEvent{Name: key})
+		} else {
+			s.fyne.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: key})
+		}
+	}
+}
+
+// write types letters into whatever has the keyboard, and Enter after them.
+func (s *scene) write(lines ...string) {
+	s.t.Helper()
+	for _, line := range lines {
+		for _, letter := range line {
+			s.fyne.Canvas().Focused().TypedRune(letter)
+		}
+		s.press(fyne.KeyEnter)
+	}
+}

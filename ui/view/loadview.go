@@ -1,0 +1,262 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// loadView is the form of the load in hand. The same rows serve every load:
+// what a truck's form holds is the presenter's, and only the texts change.
+type loadView struct {
+	window  *Window
+	yard    *present.Yard
+	rows    map[string]*formRow
+	order   []string
+	ring    *kit.Ring
+	left    *fyne.Container
+	right   *fyne.Container
+	columns [2]*formColumns
+	content fyne.CanvasObject
+	last    []kit.Keyed // stops after the fields
+	lastIDs []string
+	changed func() // called after every change, for slip, figures and ruler
+}
+
+func newLoadView(w *Window, yard *present.Yard, changed func()) *loadView {
+	v := &loadView{
+		window: w, yard: yard, changed: changed, rows: map[string]*formRow{},
+		left: container.New(tight{}), right: container.New(tight{}),
+		columns: [2]*formColumns{{}, {}},
+	}
+	v.content = container.New(twoColumns{}, v.left, v.right)
+	return v
+}
+
+// addLast gives a widget a place on the ring after the fields.
+func (v *loadView) addLast(id string, stop kit.Keyed) {
+	v.last, v.lastIDs = append(v.last, stop), append(v.lastIDs, id)
+}
+
+func (v *loadView) form() *present.LoadForm { return v.yard.Form() }
+
+// show brings every row up to date. All sets the texts of all entries, also of
+// the one that has the keyboard: another load came in hand.
+func (v *loadView) show(all bool) {
+	fields := v.form().Fields()
+	v.arrange(fields)
+	focused := v.ring.Current()
+	for _, f := range fields {
+		row := v.rows[f.ID]
+		row.set(f)
+		if all || f.ID != focused {
+			setText(row.entry, f)
+		}
+	}
+	v.changed()
+}
+
+// setText writes a field's value into its entry.
+func setText(entry kit.Keyed, f present.Field) {
+	switch e := entry.(type) {
+	case *kit.PickEntry:
+		e.SetOptions(options(f.Options))
+		e.SetChosen(f.Value)
+	case *kit.FieldEntry:
+		e.SetText(f.Value)
+	case *kit.Tick:
+		e.SetOn(f.Value == present.TickOn)
+	}
+}
+
+// arrange makes the rows that are new and puts all in their columns, when the
+// fields are others than before.
+func (v *loadView) arrange(fields []present.Field) {
+	if v.sameFields(fields) {
+		return
+	}
+	v.order = v.order[:0]
+	v.left.Objects, v.right.Objects = nil, nil
+	v.ring = kit.NewRing(v.window.stage)
+	v.ring.OnEscape = v.escape
+	for _, f := range fields {
+		v.order = append(v.order, f.ID)
+		row := v.row(f)
+		if f.Part == present.SamplePart {
+			v.right.Objects = append(v.right.Objects, row)
+		} else {
+			v.left.Objects = append(v.left.Objects, row)
+		}
+		v.ring.Add(f.ID, row.entry)
+	}
+	for i, stop := range v.last {
+		v.ring.Add(v.lastIDs[i], stop)
+	}
+	v.leftInOrder(fields)
+	v.left.Refresh()
+	v.right.Refresh()
+}
+
+// leftInOrder puts the left column in the order of its parts: on paper the
+// tare stands under the gross, though it is weighed after the sample.
+func (v *loadView) leftInOrder(fields []present.Field) {
+	v.left.Objects = nil
+	for _, part := range []present.Part{present.WhoPart, present.WeightPart, present.ClosePart} {
+		for _, f := range fields {
+			if f.Part == part {
+				v.left.Objects = append(v.left.Objects, v.rows[f.ID])
+			}
+		}
+	}
+}
+
+func (v *loadView) sameFields(fields []present.Field) bool {
+	if len(fields) != len(v.order) {
+		return false
+	}
+	for i, f := range fields {
+		if v.order[i] != f.ID {
+			return false
+		}
+	}
+	return true
+}
+
+// row is the row of a field, made the first time it is asked for.
+func (v *loadView) row(f present.Field) *formRow {
+	columns := v.columns[0]
+	if f.Part == present.SamplePart {
+		columns = v.columns[1]
+	}
+	row := v.rows[f.ID]
+	if row == nil {
+		row = newFormRow(f, v.entry(f), columns)
+		v.rows[f.ID] = row
+		setText(row.entry, f)
+	}
+	columns.label = max(columns.label, row.label.MinSize().Width)
+	columns.entry = max(columns.entry, entryWidth(f))
+	columns.unit = max(columns.unit, row.unit.MinSize().Width)
+	return row
+}
+
+// entry makes the place to type of a field and wires it to the form in hand.
+func (v *loadView) entry(f present.Field) kit.Keyed {
+	switch f.Kind {
+	case present.FindField, present.OpenField:
+		return v.pick(f)
+	}
+	e := kit.NewFieldEntry()
+	if f.Kind == present.FigureField {
+		e = kit.NewFigureEntry()
+	}
+	e.OnEdit = func(text string) { v.typed(f.ID, text) }
+	e.OnCommit = func(string) string { return v.commit(f.ID) }
+	e.OnLeave = func(string) { v.leave() }
+	return e
+}
+
+func (v *loadView) pick(f present.Field) kit.Keyed {
+	p := kit.NewPickEntry(options(f.Options))
+	p.FreeText = f.Kind == present.OpenField
+	p.OnPick = func(o kit.Option) { v.typed(f.ID, o.Code) }
+	p.OnUnpick = func() { v.typed(f.ID, "") }
+	p.OnEdit = func(text string) {
+		if p.FreeText || text == "" {
+			v.typed(f.ID, text)
+		}
+	}
+	p.OnNoFit = func(text string) { v.typed(f.ID, text); v.sayWrong(f.ID) }
+	p.OnCommit = func(string) string { return v.commit(f.ID) }
+	p.OnLeave = func(text string) {
+		if _, chosen := p.Chosen(); !chosen && !p.FreeText && text != v.form().Text(f.ID) {
+			v.typed(f.ID, text)
+		}
+		v.leave()
+	}
+	return p
+}
+
+// typed hands a text to the form and shows what follows from it.
+func (v *loadView) typed(id, text string) {
+	v.form().Type(id, text)
+	v.show(false)
+	v.sayWrong(id)
+}
+
+// sayWrong repeats on the status line what is wrong with a field: beside it
+// there may be no room for the whole sentence.
+func (v *loadView) sayWrong(id string) {
+	row := v.rows[id]
+	switch {
+	case row != nil && row.field.State == present.Stop && row.field.Note != "":
+		v.window.Say(present.Stop, row.field.Note)
+	case v.window.status.State() == kit.Stop:
+		v.window.Say(present.Plain, "")
+	}
+}
+
+// commit is Enter: what can stand goes into the book and the keyboard moves on.
+// It stays where what was typed cannot stand.
+func (v *loadView) commit(id string) (next string) {
+	if row := v.rows[id]; row.field.State == present.Stop && v.form().IsTyped(id) {
+		v.sayWrong(id)
+		return id
+	}
+	v.leave()
+	return ""
+}
+
+// leave writes down what can stand.
+func (v *loadView) leave() {
+	if err := v.form().Commit(); err != nil {
+		v.window.frame.Fail(err)
+	}
+}
+
+// escape puts back what the book has, if something else was typed.
+func (v *loadView) escape() bool {
+	id := v.ring.Current()
+	if !v.form().Restore(id) {
+		return false
+	}
+	v.show(true)
+	return true
+}
+
+// focus puts the keyboard where work goes on.
+func (v *loadView) focus() {
+	id := v.form().FirstMissing()
+	if id == "" {
+		id = "issue"
+	}
+	v.ring.Focus(id)
+	if row := v.rows[id]; row != nil {
+		if e, ok := row.entry.(interface{ SelectAll() }); ok {
+			e.SelectAll()
+		}
+	}
+}
+
+// twoColumns sets two columns side by side.
+type twoColumns struct{}
+
+func (twoColumns) gap() float32 { return margin{}.gap() * 2 }
+
+func (l twoColumns) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	size := fyne.NewSize(l.gap(), 0)
+	for _, o := range objects {
+		size = fyne.NewSize(size.Width+o.MinSize().Width, max(size.Height, o.MinSize().Height))
+	}
+	return size
+}
+
+func (l twoColumns) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	width := (size.Width - l.gap()) / 2
+	for i, o := range objects {
+		o.Move(fyne.NewPos(float32(i)*(width+l.gap()), 0))
+		o.Resize(fyne.NewSize(width, size.Height))
+	}
+}

@@ -1,0 +1,46 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// screenRow is one screen in the list at the left and under its key.
+type screenRow struct {
+	id, title string
+	key       kit.Key
+	open      func(*present.Frame) Screen
+	hidden    bool // reached by a command, not listed
+}
+
+// screens is the table of screens, in the order of the list.
+var screens = []screenRow{
+	{id: "yard", title: "Yard", key: kit.Ctrl(fyne.Key1), open: newYardScreen},
+	{id: "setup", title: "Set-up", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
+	{id: "keys", title: "Keys", key: kit.Bare(fyne.KeyF1), open: newKeysScreen, hidden: true},
+}
+
+// Screen is one screen of the window. It is made once, when the window opens.
+type Screen interface {
+	// Acts are everything a person can do here. They are asked for once,
+	// before Build.
+	Acts() []Act
+	// Build makes the screen's widgets.
+	Build(w *Window) fyne.CanvasObject
+	// Show is called when the screen comes to the front: it puts the keyboard
+	// where work begins.
+	Show()
+	// Refresh shows the facts as they now are, without moving the keyboard.
+	Refresh()
+	// Ring is the order of the keyboard on the screen.
+	Ring() *kit.Ring
+}
+
+// Act is a command of a screen. Without Everywhere it works only while the
+// screen is in front.
+type Act struct {
+	kit.Command
+	Everywhere bool
+}

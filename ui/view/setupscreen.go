@@ -1,0 +1,130 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// setUpScreen is the elevator's own sheet. In a new book it comes first.
+type setUpScreen struct {
+	window *Window
+	sheet  *present.SetUp
+	rows   map[string]*formRow
+	ring   *kit.Ring
+	title  *label
+	demo   *kit.Button
+}
+
+func newSetUpScreen(f *present.Frame) Screen {
+	return &setUpScreen{sheet: present.NewSetUp(f), rows: map[string]*formRow{}}
+}
+
+// Acts are writing the sheet down, and opening the invented elevator instead.
+func (s *setUpScreen) Acts() []Act {
+	group := present.Say("Set-up")
+	return []Act{
+		{Command: kit.Command{ID: "setup.save", Title: present.Say("Write it down"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyS)}, Do: s.sheet.Save}},
+		{Command: kit.Command{ID: "setup.demo", Title: present.Say("Look at an invented elevator instead"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyE)},
+			EnabledWhen: s.sheet.CanDemo,
+			WhyNot:      func() string { return present.Say("The invented elevator is offered only in a new book.") },
+			Do:          s.sheet.OpenDemo}},
+	}
+}
+
+// Build makes the sheet.
+func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
+	s.window = w
+	s.ring = kit.NewRing(w.stage)
+	s.title = newLabel(s.sheet.Welcome(), ordinary)
+	left, right := container.New(tight{}), container.New(tight{})
+	columns := [2]*formColumns{{}, {}}
+	left.Add(kit.NewHeading(present.Say("As every ticket prints it")))
+	right.Add(kit.NewHeading(present.Say("Taken here")))
+	for _, f := range s.sheet.Fields() {
+		column, widths := left, columns[0]
+		if f.Part != present.WhoPart {
+			column, widths = right, columns[1]
+		}
+		row := newFormRow(f, s.entry(f), widths)
+		s.rows[f.ID] = row
+		widths.label = max(widths.label, row.label.MinSize().Width)
+		column.Add(row)
+		s.ring.Add(f.ID, row.entry)
+		setText(row.entry, f)
+	}
+	save := w.commands.Button("setup.save")
+	save.Importance = highImportance
+	s.demo = w.commands.Button("setup.demo")
+	s.ring.Add("save", save)
+	s.ring.Add("demo", s.demo)
+	top := container.NewVBox(
+		newLabel(present.Say("Set-up"), heading), s.title)
+	foot := container.NewHBox(save, s.demo)
+	return container.NewBorder(top, foot, nil, nil, container.NewVScroll(container.New(twoColumns{}, left, right)))
+}
+
+func (s *setUpScreen) entry(f present.Field) kit.Keyed {
+	typed := func(text string) { s.sheet.Type(f.ID, text); s.show() }
+	switch f.Kind {
+	case present.TickField:
+		tick := kit.NewTick("")
+		tick.OnToggle = func(on bool) { typed(ticked(on)) }
+		return tick
+	case present.FindField:
+		p := kit.NewPickEntry(options(f.Options))
+		p.OnPick = func(o kit.Option) { typed(o.Code) }
+		return p
+	}
+	e := kit.NewFieldEntry()
+	if f.Kind == present.FigureField {
+		e = kit.NewFigureEntry()
+	}
+	e.OnEdit = typed
+	return e
+}
+
+func ticked(on bool) string {
+	if on {
+		return present.TickOn
+	}
+	return ""
+}
+
+// show brings every row up to date.
+func (s *setUpScreen) show() {
+	focused := s.ring.Current()
+	for _, f := range s.sheet.Fields() {
+		row := s.rows[f.ID]
+		if row == nil {
+			continue
+		}
+		row.set(f)
+		if f.ID != focused {
+			setText(row.entry, f)
+		}
+	}
+	s.title.say(s.sheet.Welcome())
+	setVisible(s.demo, s.sheet.CanDemo())
+	if person := s.rows["person"]; person != nil {
+		setVisible(person, s.sheet.IsFirst())
+		setVisible(person.entry.(fyne.CanvasObject), s.sheet.IsFirst())
+	}
+}
+
+// Show puts the keyboard on the first field to fill.
+func (s *setUpScreen) Show() {
+	if id := s.sheet.FirstMissing(); id != "" {
+		s.ring.Focus(id)
+		return
+	}
+	s.ring.FocusFirst()
+}
+
+// Refresh shows the sheet as it now stands.
+func (s *setUpScreen) Refresh() { s.show() }
+
+// Ring is the order of the keyboard.
+func (s *setUpScreen) Ring() *kit.Ring { return s.ring }

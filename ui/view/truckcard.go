@@ -1,0 +1,116 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// truckCard is one truck on the yard: its key, its number, whose grain it
+// brings, how long it has waited and what it waits for. A click takes it in
+// hand, as its key does.
+type truckCard struct {
+	widget.BaseWidget
+	window *Window
+	row    present.YardRow
+}
+
+func newTruckCard(w *Window) *truckCard {
+	c := &truckCard{window: w}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+func (c *truckCard) set(row present.YardRow) {
+	if c.row != row {
+		c.row = row
+		c.Refresh()
+	}
+}
+
+// Tapped takes the truck in hand.
+func (c *truckCard) Tapped(*fyne.PointEvent) { c.window.yard().take(c.row.ID) }
+
+// CreateRenderer is Fyne's way to draw the card.
+func (c *truckCard) CreateRenderer() fyne.WidgetRenderer {
+	r := &cardRenderer{card: c,
+		body: newGround(theme.ColorNameBackground), mark: newGround(kit.ColorFocus), icon: canvas.NewImageFromResource(nil),
+		key:   newLabel("", quiet),
+		truck: newLabel("", large),
+		waits: newLabel("", atRight),
+		who:   newLabel("", quiet),
+		next:  newLabel("", small),
+	}
+	r.icon.FillMode = canvas.ImageFillContain
+	r.fill()
+	return r
+}
+
+type cardRenderer struct {
+	card                         *truckCard
+	body, mark                   *ground
+	icon                         *canvas.Image
+	key, truck, waits, who, next *label
+}
+
+// fill puts the row's texts in place.
+func (r *cardRenderer) fill() {
+	row := r.card.row
+	r.key.say(row.Key)
+	r.truck.say(row.Truck)
+	r.waits.say(row.Waits)
+	r.who.say(row.Who)
+	r.next.say(row.Next.Text)
+	r.body.color = theme.ColorNameBackground
+	if row.InHand {
+		r.body.color = kit.ColorChosen
+	}
+	setVisible(r.mark, row.InHand)
+	r.icon.Resource = kit.State(row.Next.State).Icon()
+	r.icon.Refresh()
+	r.body.Refresh()
+}
+
+func (r *cardRenderer) MinSize() fyne.Size {
+	height := r.truck.MinSize().Height + r.who.MinSize().Height + r.next.MinSize().Height
+	return fyne.NewSize(10*theme.InnerPadding(), height+theme.InnerPadding())
+}
+
+func (r *cardRenderer) Layout(size fyne.Size) {
+	pad := theme.InnerPadding()
+	r.body.Resize(size)
+	r.mark.Resize(fyne.NewSize(4, size.Height))
+	left, width := pad+4, size.Width-2*pad-4
+	y := pad / 2
+	place := func(o fyne.CanvasObject, x, y, width, height float32) {
+		o.Move(fyne.NewPos(x, y))
+		o.Resize(fyne.NewSize(width, height))
+	}
+	keyWidth := fyne.MeasureText("F10 ", theme.CaptionTextSize(), fyne.TextStyle{}).Width
+	high, low := r.truck.MinSize().Height, r.who.MinSize().Height
+	waits := r.waits.MinSize().Width
+	place(r.key, left, y, keyWidth, high)
+	place(r.truck, left+keyWidth, y, width-keyWidth-waits-pad, high)
+	place(r.waits, left+width-waits, y, waits, high)
+	place(r.who, left, y+high, width, low)
+	place(r.icon, left, y+high+low+1, low-3, low-3)
+	place(r.next, left+low+2, y+high+low, width-low-2, low)
+}
+
+func (r *cardRenderer) Refresh() {
+	r.fill()
+	r.Layout(r.card.Size())
+	for _, o := range r.Objects() {
+		o.Refresh()
+	}
+}
+
+func (r *cardRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.body, r.mark, r.key, r.truck, r.waits, r.who, r.icon, r.next}
+}
+
+func (r *cardRenderer) Destroy() {}

@@ -1,0 +1,177 @@
+package view
+
+import (
+	"context"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// Look is how the window is drawn.
+type Look struct {
+	Dark  bool
+	Scale kit.TextScale
+}
+
+// Window is the desk's window.
+type Window struct {
+	frame    *present.Frame
+	window   fyne.Window
+	settings func(fyne.Theme) // puts a theme in force
+	look     Look
+	runner   kit.Runner
+	commands *kit.Commands
+	stage    *kit.Stage
+	screens  []Screen
+	current  int
+	before   int // the screen to go back to
+
+	rail   *rail
+	status *kit.StatusLine
+	work   *kit.WorkBar
+	body   *fyne.Container
+}
+
+var _ present.Window = (*Window)(nil)
+
+// Options are what a window needs besides its frame.
+type Options struct {
+	Window fyne.Window
+	Runner kit.Runner
+	Look   Look
+	// SetTheme puts a theme in force for the whole program.
+	SetTheme func(fyne.Theme)
+}
+
+// Open fills a window with the desk. It is shown by whoever made it.
+func Open(frame *present.Frame, o Options) (*Window, error) {
+	w := &Window{
+		frame: frame, window: o.Window, runner: o.Runner, look: o.Look, settings: o.SetTheme,
+		status: kit.NewStatusLine(), work: kit.NewWorkBar(), body: container.NewStack(),
+	}
+	frame.Attach(w)
+	for _, row := range screens {
+		w.screens = append(w.screens, row.open(frame))
+	}
+	commands, err := kit.NewCommands(w.table()...)
+	if err != nil {
+		return nil, err
+	}
+	w.commands = commands
+	commands.OnRefused = w.refused
+	w.stage = kit.NewStage(o.Window.Canvas(), commands)
+	w.rail = newRail(w)
+	w.layOut()
+	w.window.SetMainMenu(commands.MainMenu())
+	w.begin()
+	return w, nil
+}
+
+// layOut builds every screen and puts rail, body and status line in place.
+func (w *Window) layOut() {
+	for _, s := range w.screens {
+		content := s.Build(w)
+		content.Hide()
+		w.body.Add(content)
+	}
+	foot := container.NewBorder(nil, nil, nil, w.work, w.status)
+	content := container.NewBorder(nil, foot, w.rail.content, nil, container.New(margin{}, w.body))
+	w.window.SetContent(w.stage.Wrap(content))
+	w.window.SetPadded(false)
+}
+
+// begin shows the first screen: the yard, or in a new book the set-up.
+func (w *Window) begin() {
+	w.current = -1
+	if w.frame.IsNew() {
+		w.Go("setup")
+		return
+	}
+	w.Go("yard")
+	w.frame.SignInIfAlone()
+	w.runner.Every(30*time.Second, w.tick)
+}
+
+// tick lets the clock go on: how long trucks have waited.
+func (w *Window) tick() {
+	w.yard().Refresh()
+	w.rail.show()
+}
+
+// Stage is what the widgets of the window share.
+func (w *Window) Stage() *kit.Stage { return w.stage }
+
+// Runner runs slow work.
+func (w *Window) Runner() kit.Runner { return w.runner }
+
+// Say puts the result of an act on the status line.
+func (w *Window) Say(state present.State, sentence string) {
+	w.status.Say(kit.State(state), sentence)
+}
+
+// Redraw shows the facts as they now are.
+func (w *Window) Redraw() {
+	w.rail.show()
+	if w.current >= 0 {
+		w.screens[w.current].Refresh()
+	}
+	w.commands.Refresh()
+	w.window.SetTitle(w.title())
+}
+
+func (w *Window) title() string { return "Tenthpoint - " + w.frame.Business() }
+
+// Go brings a screen to the front.
+func (w *Window) Go(id string) {
+	for i, row := range screens {
+		if row.id != id {
+			continue
+		}
+		if w.current >= 0 && w.current != i {
+			w.before = w.current
+			w.body.Objects[w.current].Hide()
+		}
+		w.current = i
+		w.body.Objects[i].Show()
+		w.Redraw()
+		w.screens[i].Show()
+		return
+	}
+}
+
+// goBack returns to the screen before.
+func (w *Window) goBack() { w.Go(screens[w.before].id) }
+
+// isFront reports whether a screen is in front.
+func (w *Window) isFront(i int) bool { return w.current == i }
+
+// Run does slow work away from the window, with the work bar if it has a title.
+func (w *Window) Run(job present.Job) {
+	done := func(err error) {
+		w.work.Finish()
+		if job.Done != nil {
+			job.Done(err)
+		}
+		w.Redraw()
+	}
+	stop := w.runner.Run(kit.Job{
+		Topic:    job.Topic,
+		Work:     func(ctx context.Context, report kit.Report) error { return job.Do(ctx, report) },
+		Progress: w.work.Progress,
+		Done:     done,
+	})
+	_ = stop
+}
+
+// refused says why a command did not run.
+func (w *Window) refused(c kit.Command, why kit.Outcome) {
+	if why == kit.NotNow && c.WhyNot != nil {
+		if reason := c.WhyNot(); reason != "" {
+			w.Say(present.Stop, reason)
+		}
+	}
+}
