@@ -131,6 +131,9 @@ func (d *rulerDrawing) body() {
 
 func (d *rulerDrawing) band(b RulerBand) {
 	from, to := d.x(b.From), d.x(b.To)
+	if to <= from {
+		return
+	}
 	height := d.rows.bottom - d.rows.body
 	d.add(d.block(ColorBand, fyne.NewPos(from, d.rows.body), fyne.NewSize(to-from, height)))
 	l := lettering{size: SizeNote, color: ColorInk}

@@ -77,7 +77,7 @@ var sizes = map[fyne.ThemeSizeName]float32{
 	theme.SizeNameSubHeadingText: 18,
 	theme.SizeNameHeadingText:    23,
 	theme.SizeNameInlineIcon:     18,
-	theme.SizeNameInnerPadding:   7,
+	theme.SizeNameInnerPadding:   6,
 	theme.SizeNamePadding:        4,
 	theme.SizeNameInputRadius:    3,
 	SizeFigure:                   30,

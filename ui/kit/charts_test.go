@@ -1,0 +1,185 @@
+package kit
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+	"pgregory.net/rapid"
+)
+
+// drawnAt draws a widget at a size and gives what it drew.
+func drawnAt(w fyne.Widget, size fyne.Size) []fyne.CanvasObject {
+	r := test.WidgetRenderer(w)
+	w.Resize(size)
+	r.Layout(size)
+	return r.Objects()
+}
+
+// blocks finds the rectangles of a colour.
+func blocks(objects []fyne.CanvasObject, name fyne.ThemeColorName) []*canvas.Rectangle {
+	var found []*canvas.Rectangle
+	for _, o := range objects {
+		if r, ok := o.(*canvas.Rectangle); ok && r.FillColor == lightPalette[name] {
+			found = append(found, r)
+		}
+	}
+	return found
+}
+
+// TestDrawingsStayInside: whatever numbers come and whatever the size, nothing
+// is drawn outside the widget, and edges lie on whole units.
+func TestDrawingsStayInside(t *testing.T) {
+	newHouse(t)
+	permille := rapid.IntRange(-200, 1300)
+	rapid.Check(t, func(t *rapid.T) {
+		ruler, bars, checks := NewMoistureRuler(), NewBarChart(), NewCheckChart()
+		ruler.Set([]RulerMark{
+			{Label: "14", At: permille.Draw(t, "point"), Kind: MarkPoint},
+			{Label: "trigger", At: permille.Draw(t, "trigger"), Kind: MarkLimit},
+			{Label: "17.2 %", At: permille.Draw(t, "reading"), Kind: MarkReading, State: Warn},
+		}, RulerBand{From: permille.Draw(t, "from"), To: permille.Draw(t, "to")})
+		var all []Bar
+		for range rapid.IntRange(0, 40).Draw(t, "bars") {
+			all = append(all, Bar{Label: "10", Value: "7", Height: permille.Draw(t, "height")})
+		}
+		bars.Set(all)
+		checks.Set([]ChartPoint{{X: permille.Draw(t, "x"), Y: permille.Draw(t, "y"), Label: "!", State: Stop}}, []Guide{{At: permille.Draw(t, "limit"), State: Stop}})
+		for _, w := range []fyne.Widget{ruler, bars, checks} {
+			size := w.MinSize().AddWidthHeight(float32(rapid.IntRange(0, 900).Draw(t, "wider")), float32(rapid.IntRange(0, 300).Draw(t, "higher")))
+			for _, o := range drawnAt(w, size) {
+				checkInside(t, w, o, size)
+			}
+		}
+	})
+}
+
+func checkInside(t *rapid.T, w fyne.Widget, o fyne.CanvasObject, size fyne.Size) {
+	if _, line := o.(*canvas.Line); line {
+		return // a line is placed by its two ends
+	}
+	const hair = 10 // a dot's ring and a label may overhang a little
+	at, end := o.Position(), o.Position().Add(o.Size())
+	if at.X < -hair || at.Y < -hair || end.X > size.Width+hair || end.Y > size.Height+hair {
+		t.Fatalf("%T: %T from %v to %v in %v", w, o, at, end, size)
+	}
+	if r, ok := o.(*canvas.Rectangle); ok && (at != whole(at) || r.Size().Width < 0) {
+		t.Fatalf("%T: a rectangle at %v, %v large", w, at, r.Size())
+	}
+}
+
+func TestRulerPlacesItsMarks(t *testing.T) {
+	newHouse(t)
+	objects := drawnAt(exampleRuler(), fyne.NewSize(800, 120))
+	band := blocks(objects, ColorBand)
+	reading := blocks(objects, ColorWarn)
+	equal(t, "bands", len(band), 1)
+	equal(t, "reading: pointer and tag", len(reading), 2)
+	left := band[0].Position().X
+	length := band[0].Size().Width / 0.4 // the band ends at 400 of 1000
+	got := reading[0].Position().X + reading[0].Size().Width/2
+	if want := left + length*0.84; got < want-2 || got > want+2 {
+		t.Errorf("17.2 stands at %v, want %v", got, want)
+	}
+	all := texts(exampleRulerAt(800))
+	for _, want := range []string{"13", "18", "dry", "shrink to 15.0", "trigger 15.5", "17.2 %"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("%q is not on the ruler: %s", want, all)
+		}
+	}
+}
+
+func exampleRulerAt(width float32) *MoistureRuler {
+	r := exampleRuler()
+	drawnAt(r, fyne.NewSize(width, 120))
+	return r
+}
+
+// TestLimitNamesStepAside: two limits close together are named on two lines.
+func TestLimitNamesStepAside(t *testing.T) {
+	newHouse(t)
+	top := map[string]float32{}
+	for _, l := range lettersIn(exampleRulerAt(500)) {
+		top[l.Text] = l.Position().Y
+	}
+	if top["trigger 15.5"] >= top["shrink to 15.0"] {
+		t.Errorf("the names stand on one line: %v", top)
+	}
+}
+
+func TestBarsAreAsHighAsTheySay(t *testing.T) {
+	newHouse(t)
+	c := NewBarChart()
+	c.Set([]Bar{{Height: 1000}, {Height: 500}, {Height: 0}, {Height: 250, State: Stop}})
+	objects := drawnAt(c, fyne.NewSize(400, 240))
+	plain, stopped := blocks(objects, ColorBar), blocks(objects, ColorStop)
+	equal(t, "plain bars", len(plain), 3)
+	equal(t, "stopped bars", len(stopped), 1)
+	full := plain[0].Size().Height
+	for i, want := range []float32{full, full / 2, 0} {
+		if got := plain[i].Size().Height; got < want-1 || got > want+1 {
+			t.Errorf("bar %d is %v high, want %v", i, got, want)
+		}
+	}
+	if got := stopped[0].Size().Height; got < full/4-1 || got > full/4+1 {
+		t.Errorf("the stopped bar is %v high, want %v", got, full/4)
+	}
+}
+
+// TestCrowdedLabelsThinOut: they never run into each other.
+func TestCrowdedLabelsThinOut(t *testing.T) {
+	newHouse(t)
+	c := NewBarChart()
+	bars := make([]Bar, 48)
+	for i := range bars {
+		bars[i] = Bar{Label: "12:30", Value: "1,000", Height: 500}
+	}
+	c.Set(bars)
+	drawnAt(c, fyne.NewSize(400, 200))
+	letters := lettersIn(c)
+	if len(letters) < 3 || len(letters) > 12 {
+		t.Errorf("%d labels in 400 units", len(letters))
+	}
+	for i := 1; i < len(letters); i++ {
+		if end := letters[i-1].Position().X + letters[i-1].Size().Width; end > letters[i].Position().X {
+			t.Errorf("label %d runs into the next", i-1)
+		}
+	}
+}
+
+func TestEmptyChartsSaySo(t *testing.T) {
+	newHouse(t)
+	bars, checks := NewBarChart(), NewCheckChart()
+	bars.Empty, checks.Empty = "No loads yet today.", "No checks on record."
+	drawnAt(bars, fyne.NewSize(300, 150))
+	drawnAt(checks, fyne.NewSize(300, 150))
+	equal(t, "bars", texts(bars), bars.Empty)
+	equal(t, "checks", texts(checks), checks.Empty)
+}
+
+func TestCheckPointsOutsideAreRinged(t *testing.T) {
+	newHouse(t)
+	c := exampleChecks()
+	rings, dots, lines := 0, 0, 0
+	for _, o := range drawnAt(c, fyne.NewSize(500, 200)) {
+		switch each := o.(type) {
+		case *canvas.Circle:
+			if each.StrokeWidth > 0 {
+				rings++
+				equal(t, "ring", each.StrokeColor == lightPalette[ColorStop], true)
+			} else {
+				dots++
+			}
+		case *canvas.Line:
+			lines++
+		}
+	}
+	equal(t, "dots", dots, 6)
+	equal(t, "rings", rings, 1)
+	equal(t, "joins", lines, 5)
+	if got := texts(c); !strings.Contains(got, "+0.32") || !strings.Contains(got, "+0.2") {
+		t.Errorf("the chart says %s", got)
+	}
+}

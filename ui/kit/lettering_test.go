@@ -1,0 +1,98 @@
+package kit
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
+	"pgregory.net/rapid"
+)
+
+var prose = lettering{size: theme.SizeNameText, color: ColorInk}
+
+func testPen(t *testing.T) pen {
+	t.Helper()
+	test.NewTempApp(t)
+	test.ApplyTheme(t, NewTheme(false, TextOrdinary))
+	return penFor(canvas.NewRectangle(nil))
+}
+
+// TestWrapLosesNothing: the words come out as they went in, and a line runs
+// over only when a single word is wider than it.
+func TestWrapLosesNothing(t *testing.T) {
+	p := testPen(t)
+	rapid.Check(t, func(t *rapid.T) {
+		words := rapid.SliceOfN(rapid.StringMatching(`[a-zé0-9.,=-]{1,12}`), 1, 12).Draw(t, "words")
+		width := float32(rapid.IntRange(10, 300).Draw(t, "width"))
+		lines := p.wrap(strings.Join(words, " "), prose, width)
+		if got := strings.Join(lines, " "); got != strings.Join(words, " ") {
+			t.Fatalf("%q became %q", strings.Join(words, " "), got)
+		}
+		for _, line := range lines {
+			if p.measure(line, prose).Width > width && strings.Contains(line, " ") {
+				t.Fatalf("the line %q is wider than %v and could be broken", line, width)
+			}
+		}
+	})
+}
+
+func TestWrapKeepsLineBreaks(t *testing.T) {
+	p := testPen(t)
+	equal(t, "lines", strings.Join(p.wrap("one\ntwo", prose, 1000), "|"), "one|two")
+	equal(t, "no text, no line", len(p.wrap("", prose, 1000)), 0)
+}
+
+// TestClipFits: what is cut short says so with three dots, and as much stands
+// as there is room for.
+func TestClipFits(t *testing.T) {
+	p := testPen(t)
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`[a-zéW 0-9]{1,30}`).Draw(t, "text")
+		width := float32(rapid.IntRange(20, 200).Draw(t, "width"))
+		got := p.clip(text, prose, width)
+		if p.measure(got, prose).Width > width {
+			t.Fatalf("%q is wider than %v", got, width)
+		}
+		if got == text {
+			return
+		}
+		kept, dotted := strings.CutSuffix(got, "…")
+		if !dotted || !strings.HasPrefix(text, kept) {
+			t.Fatalf("%q was cut to %q", text, got)
+		}
+		rest := []rune(text)[len([]rune(kept)):]
+		more := kept + string(rest[:len(rest)-len([]rune(strings.TrimLeft(string(rest), " ")))+1])
+		if len([]rune(more)) < len([]rune(text)) && p.measure(more+"…", prose).Width <= width {
+			t.Fatalf("%q was cut to %q, but %q fits in %v", text, got, more, width)
+		}
+	})
+}
+
+// TestDigitsAreEquallyWide: columns of figures rest on it, in every size.
+func TestDigitsAreEquallyWide(t *testing.T) {
+	p := testPen(t)
+	for _, l := range []lettering{prose, {size: SizeFigure, style: bold}, paperSmall, paperBold} {
+		want := p.measure("0", l).Width
+		for _, digit := range "123456789" {
+			if got := p.measure(string(digit), l).Width; got != want {
+				t.Errorf("%c is %v wide and 0 is %v", digit, got, want)
+			}
+		}
+	}
+}
+
+func TestThousandths(t *testing.T) {
+	for _, c := range []struct {
+		permille int
+		want     float32
+	}{{0, 0}, {500, 100}, {1000, 200}} {
+		equal(t, "along", along(c.permille, 200), c.want)
+	}
+	equal(t, "below", within(-5), 0)
+	equal(t, "above", within(1200), 1000)
+	equal(t, "floor", floor(-0.5), -1)
+	equal(t, "floor", floor(2.9), 2)
+	equal(t, "floor", floor(-2), -2)
+}

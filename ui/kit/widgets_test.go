@@ -1,0 +1,295 @@
+package kit
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+)
+
+// textsOf lists every text a widget draws, in drawing order.
+func textsOf(o fyne.CanvasObject) []string {
+	var texts []string
+	for _, t := range lettersIn(o) {
+		texts = append(texts, t.Text)
+	}
+	return texts
+}
+
+func lettersIn(o fyne.CanvasObject) []*canvas.Text {
+	var found []*canvas.Text
+	switch each := o.(type) {
+	case *canvas.Text:
+		return []*canvas.Text{each}
+	case fyne.Widget:
+		for _, child := range test.WidgetRenderer(each).Objects() {
+			found = append(found, lettersIn(child)...)
+		}
+	case *fyne.Container:
+		for _, child := range each.Objects {
+			found = append(found, lettersIn(child)...)
+		}
+	}
+	return found
+}
+
+func texts(o fyne.CanvasObject) string { return strings.Join(textsOf(o), "|") }
+
+func TestButtonKeys(t *testing.T) {
+	h := newHouse(t)
+	pressed := 0
+	a, b := NewButton("a", func() { pressed++ }), NewButton("b", nothing)
+	ring := h.cast(map[string]Keyed{"a": a, "b": b}, "a", "b")
+	ring.Focus("a")
+	h.press(fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace)
+	equal(t, "pressed", pressed, 3)
+	h.press(fyne.KeyRight)
+	h.at(ring, "b")
+	h.press(fyne.KeyUp)
+	h.at(ring, "a")
+	a.Disable()
+	a.Press()
+	test.Tap(a)
+	equal(t, "pressed while grey", pressed, 3)
+}
+
+func TestTick(t *testing.T) {
+	h := newHouse(t)
+	tick := NewTick("Use the stored tare")
+	var said []bool
+	tick.OnToggle = func(on bool) { said = append(said, on) }
+	ring := h.cast(map[string]Keyed{"tick": tick, "next": NewFieldEntry()}, "tick", "next")
+	tick.SetOn(true)
+	equal(t, "said when shown", len(said), 0)
+	ring.Focus("tick")
+	h.press(fyne.KeySpace)
+	test.Tap(tick)
+	equal(t, "on", tick.On(), true)
+	equal(t, "said", len(said), 2)
+	ring.Focus("tick")
+	h.press(fyne.KeyReturn)
+	h.at(ring, "next")
+	tick.Disable()
+	test.Tap(tick)
+	equal(t, "on while grey", tick.On(), true)
+}
+
+func TestFieldSaysOneThingAtATime(t *testing.T) {
+	newHouse(t)
+	f := NewField("Moisture", "%", NewFigureEntry())
+	said := func(state State, text string) {
+		t.Helper()
+		gotState, gotText := f.Note()
+		equal(t, "note", gotText, text)
+		equal(t, "state", gotState, state)
+	}
+	f.SetReading("= 17.2 %")
+	said(Plain, "= 17.2 %")
+	f.SetProblem("17,2 has a comma: write 17.2.")
+	said(Stop, "17,2 has a comma: write 17.2.")
+	f.SetReading("= 17.3 %") // waits until the problem is gone
+	said(Stop, "17,2 has a comma: write 17.2.")
+	f.SetProblem("")
+	said(Plain, "= 17.3 %")
+	f.SetNote(Warn, "near a limit")
+	said(Warn, "near a limit")
+	f.SetNote(OK, "")
+	said(Plain, "= 17.3 %")
+	f.SetReading("")
+	said(Plain, "")
+}
+
+func TestFieldShowsWordAndIcon(t *testing.T) {
+	h := newHouse(t)
+	f := NewField("Tare", "lb", NewFigureEntry())
+	f.SetProblem("Weigh again.")
+	h.show(NewSheet(f), fyne.NewSize(500, 60))
+	got := texts(f)
+	for _, want := range []string{"Tare", "lb", "Weigh again."} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not among %q", want, got)
+		}
+	}
+	icons := 0
+	for _, o := range test.WidgetRenderer(f.note).Objects() {
+		if _, ok := o.(*canvas.Image); ok {
+			icons++
+		}
+	}
+	equal(t, "icons", icons, 1)
+	f.SetLabel("Truck empty")
+	f.SetUnit("kg")
+	if got := texts(f); !strings.Contains(got, "Truck empty") || !strings.Contains(got, "kg") {
+		t.Errorf("label and unit did not change: %q", got)
+	}
+}
+
+// TestSheetLinesUp: entries begin under entries, also when a label grows.
+func TestSheetLinesUp(t *testing.T) {
+	h := newHouse(t)
+	a, b := NewField("Gross", "lb", NewFigureEntry()), NewField("Test weight", "lb/bu", NewFigureEntry())
+	sheet := NewSheet(NewHeading("Weights"), a, b)
+	h.show(sheet, fyne.NewSize(600, 200))
+	equal(t, "entries", a.Entry().Position().X, b.Entry().Position().X)
+	equal(t, "notes", a.note.Position().X, b.note.Position().X)
+	before := a.Entry().Position().X
+	b.SetLabel("Test weight of the second sample")
+	sheet.Refresh()
+	equal(t, "entries", a.Entry().Position().X, b.Entry().Position().X)
+	if a.Entry().Position().X <= before {
+		t.Error("the longer label did not push the entries on")
+	}
+	b.Hide()
+	sheet.Refresh()
+	equal(t, "entry after the long row went", a.Entry().Position().X < before, true)
+}
+
+// TestLoadFormFits: fifteen rows with headings stand in the smallest window,
+// under a bar of buttons and over a status line.
+func TestLoadFormFits(t *testing.T) {
+	newHouse(t)
+	rows := []fyne.CanvasObject{NewHeading("Weights"), NewHeading("Sample")}
+	for range 15 {
+		rows = append(rows, NewField("Foreign matter", "lb/bu", NewFigureEntry()))
+	}
+	column := container.NewVBox(NewButton("Settle", nothing), NewSheet(rows...), NewStatusLine())
+	const window, menu = 720, 30
+	if high := column.MinSize().Height; high > window-menu {
+		t.Errorf("fifteen rows are %v high, and there is room for %v", high, window-menu)
+	}
+}
+
+func TestNoteKeepsWithinItsLines(t *testing.T) {
+	h := newHouse(t)
+	n := NewNote()
+	h.show(containerAt(n, fyne.NewPos(0, 0), fyne.NewSize(200, 2*penFor(n).lineHeight(n.lettering()))), fyne.NewSize(400, 200))
+	n.Say(Stop, strings.Repeat("Weigh again or swap the two. ", 5))
+	lines := textsOf(n)
+	equal(t, "lines", len(lines), 2)
+	if !strings.HasSuffix(lines[1], "…") {
+		t.Errorf("the sentence is cut without saying so: %q", lines)
+	}
+	n.Say(Stop, "Weigh again.")
+	equal(t, "short", texts(n), "Weigh again.")
+	n.Say(Plain, "")
+	equal(t, "blank", texts(n), "")
+}
+
+func TestStatusLineRepeatsTheWord(t *testing.T) {
+	h := newHouse(t)
+	s := NewStatusLine()
+	h.show(s, fyne.NewSize(600, 40))
+	for _, c := range []struct {
+		state State
+		want  string
+	}{
+		{OK, "Done: ticket 1042 printed."}, {Warn, "Take care: ticket 1042 printed."}, {Stop, "Not done: ticket 1042 printed."},
+		{Wait, "Working: ticket 1042 printed."}, {Plain, "ticket 1042 printed."},
+	} {
+		s.Say(c.state, "ticket 1042 printed.")
+		equal(t, "line", s.Text(), c.want)
+		equal(t, "drawn", strings.ReplaceAll(texts(s), "|", ": "), c.want)
+	}
+	long := "Ticket 1042: net would be -380 lb (gross 24,120 - tare 24,500). Weigh again or swap the two weights."
+	s.Say(Stop, long)
+	lines := textsOf(s)[1:]
+	equal(t, "long sentences take two small lines", len(lines), 2)
+	equal(t, "and lose nothing", strings.Join(lines, " "), long)
+}
+
+func TestBadgeAndFigure(t *testing.T) {
+	h := newHouse(t)
+	b := NewBadge(OK, "issued")
+	f := NewFigure("Net", "lb")
+	h.show(container.NewVBox(b, f), fyne.NewSize(400, 200))
+	equal(t, "badge", texts(b), "issued")
+	b.Say(Stop, "void")
+	equal(t, "badge", texts(b)+" "+b.Word(), "void void")
+	equal(t, "state", b.State(), Stop)
+
+	f.Set(Plain, "7")
+	right := func() float32 {
+		value := lettersIn(f)[1]
+		return value.Position().X + value.Size().Width
+	}
+	narrow := right()
+	f.Set(Wait, "52,300")
+	equal(t, "the number ends where it ended", right(), narrow)
+	equal(t, "value", f.Value(), "52,300")
+	f.SetCaption("Dry", "bu")
+	equal(t, "figure", texts(f), "Dry|52,300|bu")
+}
+
+func TestWorkBar(t *testing.T) {
+	h := newHouse(t)
+	w := NewWorkBar()
+	h.show(container.NewVBox(w), fyne.NewSize(500, 100))
+	equal(t, "idle", w.Visible(), false)
+	stopped := 0
+	w.Start("Checking the book", func() { stopped++ })
+	equal(t, "busy", w.Visible(), true)
+	h.show(container.NewVBox(w), fyne.NewSize(500, 100)) // a real window lays out anew by itself
+	width := func() float32 { return test.WidgetRenderer(w).Objects()[2].Size().Width }
+	room := test.WidgetRenderer(w).Objects()[1].Size().Width
+	for _, c := range []struct {
+		done, total int
+		want        float32
+	}{{0, 10, 0}, {5, 10, room / 2}, {10, 10, room}, {20, 10, room}, {3, 0, 0}} {
+		w.Progress(c.done, c.total)
+		if got := width(); got < c.want-1 || got > c.want+1 {
+			t.Errorf("%d of %d: the bar is %v long, want %v", c.done, c.total, got, c.want)
+		}
+	}
+	w.Halt().Press()
+	equal(t, "stopped", stopped, 1)
+	w.Finish()
+	w.Halt().Press()
+	equal(t, "stopped after the end", stopped, 1)
+	equal(t, "idle again", w.Visible(), false)
+}
+
+// TestTextSizeMayChangeWhileOpen: all widgets grow in place.
+func TestTextSizeMayChangeWhileOpen(t *testing.T) {
+	h := newHouse(t, galleryCommands()...)
+	content, _ := gallery(h)
+	h.show(content, fyne.NewSize(1280, 720))
+	type written struct {
+		text string
+		size float32
+	}
+	before := map[written]bool{}
+	for _, letters := range lettersIn(content) {
+		before[written{letters.Text, letters.TextSize}] = true
+	}
+	test.ApplyTheme(t, NewTheme(true, TextLargest))
+	refreshAll(content)
+	grown := 0
+	for _, letters := range lettersIn(content) {
+		if before[written{letters.Text, letters.TextSize / 1.5}] {
+			grown++
+		} else if before[written{letters.Text, letters.TextSize}] {
+			t.Errorf("%q is still %v", letters.Text, letters.TextSize)
+		}
+	}
+	if grown < 50 {
+		t.Errorf("only %d texts grew", grown)
+	}
+}
+
+// refreshAll does what a window does when the theme changes.
+func refreshAll(o fyne.CanvasObject) {
+	o.Refresh()
+	switch each := o.(type) {
+	case fyne.Widget:
+		for _, child := range test.WidgetRenderer(each).Objects() {
+			refreshAll(child)
+		}
+	case *fyne.Container:
+		for _, child := range each.Objects {
+			refreshAll(child)
+		}
+	}
+}
