@@ -1,0 +1,103 @@
+package house
+
+import (
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/quantity"
+)
+
+func scale() Scale {
+	return Scale{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120000, quantity.Lb)}
+}
+
+func TestCheckWeight(t *testing.T) {
+	for _, c := range []struct{ weight, unit, want string }{
+		{"52300", "lb", ""},
+		{"126000", "lb", ""}, // 105 % of 120,000
+		{"126020", "lb", "over 126,000 lb"},
+		{"52310", "lb", "between 52,300 lb and 52,320 lb"},
+		{"0", "lb", "weigh again"},
+		{"-20", "lb", "weigh again"},
+		{"23700", "kg", "weighs in lb"},
+	} {
+		unit, err := quantity.ParseUnit(c.unit)
+		if err != nil {
+			t.Fatal(err)
+		}
+		err = scale().CheckWeight(quantity.Of(c.weight, unit))
+		if c.want == "" && err != nil || c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)) {
+			t.Errorf("%s %s: got %v, want %q", c.weight, c.unit, err, c.want)
+		}
+	}
+}
+
+func TestLightNet(t *testing.T) {
+	if w := scale().LightNet(quantity.Int(980, quantity.Lb)); !strings.Contains(w, "under 50 divisions") {
+		t.Errorf("980 lb: %q", w)
+	}
+	if w := scale().LightNet(quantity.Int(1000, quantity.Lb)); w != "" {
+		t.Errorf("1,000 lb is 50 divisions: %q", w)
+	}
+}
+
+func TestProfileNamesAllItLacks(t *testing.T) {
+	got := strings.Join(Profile{}.Check(), "\n")
+	for _, want := range []string{"business name", "street address", "town", "phone number", "No scale", "No commodity"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("an empty profile does not say that it lacks %q", want)
+		}
+	}
+	whole := Profile{Business: "A", Street: "B", Town: "C", Phone: "D", Scales: []Scale{scale()}, Grains: []GrainRule{{"corn", "main"}}}
+	if wrong := whole.Check(); wrong != nil {
+		t.Errorf("a whole profile: %v", wrong)
+	}
+	whole.Scales[0].Division = quantity.Zero(quantity.Lb)
+	if wrong := whole.Check(); len(wrong) != 1 {
+		t.Errorf("a scale without a division: %v", wrong)
+	}
+}
+
+func parts(n int64) quantity.Amount { return quantity.Int(n, quantity.Plain) }
+
+func TestStandingThings(t *testing.T) {
+	negative := quantity.Int(-5, quantity.Lb)
+	tare := quantity.Int(24000, quantity.Lb)
+	for name, c := range map[string]struct {
+		err  error
+		want string
+	}{
+		"grower":              {Grower{ID: "1", Name: "Ada"}.Check(), ""},
+		"grower without name": {Grower{ID: "1"}.Check(), "short code and a name"},
+		"thirds":              {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(1), parts(3)}, {"2", parts(2), parts(3)}}}.Check(), ""},
+		"shares over":         {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(60), parts(100)}, {"2", parts(50), parts(100)}}}.Check(), "add to 110 %"},
+		"share of nothing":    {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(0), parts(100)}}}.Check(), "above nought"},
+		"truck":               {Truck{ID: "7", Tare: &tare, Taken: quantity.MustDate("2026-09-01")}.Check(), ""},
+		"truck without name":  {Truck{}.Check(), "number or a plate"},
+		"negative tare":       {Truck{ID: "7", Tare: &negative}.Check(), "weight above nought"},
+		"tare without day":    {Truck{ID: "7", Tare: &tare}.Check(), "no day"},
+		"person":              {Person{Name: "Mae Orton", Role: Manager}.Check(), ""},
+		"nobody":              {Person{Role: Manager}.Check(), "full name"},
+		"odd role":            {Person{Name: "Mae", Role: "king"}.Check(), "clerk, tester or manager"},
+		"bin":                 {Bin{}.Check(), "short name"},
+		"contract":            {ContractTerms{Number: "C1", Grower: "1", Commodity: "corn", Quantity: quantity.Int(5000, quantity.Bushel), Price: quantity.Of("4.15", quantity.DollarsPerBu)}.Check(), ""},
+		"contract per cwt":    {ContractTerms{Number: "C1", Grower: "1", Commodity: "corn", Quantity: quantity.Int(5000, quantity.Bushel), Price: quantity.Of("4.15", quantity.DollarsPerCwt)}.Check(), "per bu"},
+		"contract of pounds":  {ContractTerms{Number: "C1", Grower: "1", Commodity: "corn", Quantity: quantity.Int(5000, quantity.Lb)}.Check(), "bushels, hundredweight or tonnes"},
+		"contract of nobody":  {ContractTerms{}.Check(), "one of them is empty"},
+	} {
+		if c.want == "" && c.err != nil || c.want != "" && (c.err == nil || !strings.Contains(c.err.Error(), c.want)) {
+			t.Errorf("%s: got %v, want %q", name, c.err, c.want)
+		}
+	}
+}
+
+func TestKinds(t *testing.T) {
+	for _, f := range []Fact{Profile{}, Grower{}, Truck{}, Person{}, Bin{}, ContractTerms{}} {
+		if !IsFact(f.Kind()) {
+			t.Errorf("%s is not known", f.Kind())
+		}
+	}
+	if IsFact("house.moved") {
+		t.Error("an unknown kind is known")
+	}
+}

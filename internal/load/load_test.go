@@ -1,0 +1,233 @@
+package load
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/quantity"
+)
+
+var day = quantity.MustDate("2026-10-01")
+
+func lb(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
+
+func details() Details {
+	return Details{
+		Direction: Inbound, Day: day, Commodity: "corn", Schedule: "main",
+		Grower: Party{ID: "G1", Name: "Ada Field"}, Truck: Truck{ID: "T1"},
+	}
+}
+
+func gross(n int64) Weighed {
+	return Weighed{Weighing: Weighing{Which: Gross, Weight: lb(n), Source: FromScale, Scale: "1"}}
+}
+
+func tare(n int64) Weighed {
+	return Weighed{Weighing: Weighing{Which: Tare, Weight: lb(n), Source: FromScale, Scale: "1"}}
+}
+
+func sampled(percent string) Sampled {
+	return Sampled{Sample: Sample{Moisture: &Moisture{Percent: quantity.Of(percent, quantity.Percent), Method: "direct"}}}
+}
+
+// one is a fact of each kind that may be written when its phase is right.
+func one() []Fact {
+	return []Fact{
+		Opened{Details: details()}, Amended{Details: details()}, gross(52300), sampled("18.0"),
+		Accepted{Limit: "damage", Reason: "blended"}, Refused{Reason: "hot", Day: day},
+		Settled{Edition: "e"}, Issued{Number: 7, Weigher: "Cal Reyes", Day: day}, Printed{},
+		Voided{Reason: "wrong grower", Day: day}, Superseded{By: 8, Reason: "wrong tare", Day: day},
+	}
+}
+
+// to brings a load to a phase.
+func to(t *testing.T, phase Phase) *Load {
+	t.Helper()
+	yard := []Fact{Opened{Details: details()}, gross(52300), tare(24300), sampled("18.0")}
+	ready := append(yard, Settled{Edition: "e"})
+	issued := append(ready, Issued{Number: 7, Weigher: "Cal Reyes", Day: day})
+	facts := map[Phase][]Fact{
+		NotOpened: nil, OnYard: yard, Ready: ready, Ticketed: issued,
+		TurnedAway: append(yard, Refused{Reason: "hot", Day: day}),
+		Void:       append(issued, Voided{Reason: "wrong grower", Day: day}),
+		Corrected:  append(issued, Superseded{By: 8, Reason: "wrong tare", Day: day}),
+	}[phase]
+	l := &Load{ID: "L1"}
+	for _, f := range facts {
+		if err := l.Apply(Stamped{Fact: f}); err != nil {
+			t.Fatalf("on the way to %s, %s: %v", phase, f.Kind(), err)
+		}
+	}
+	return l
+}
+
+// Every kind of fact in every phase: those that may follow do, the others are
+// refused in a sentence that names the load or ticket, and change nothing.
+func TestWhatMayFollowWhat(t *testing.T) {
+	may := map[Phase]string{
+		NotOpened:  "load.opened",
+		OnYard:     "load.amended load.weighed load.sampled load.accepted load.refused load.settled",
+		Ready:      "load.amended load.weighed load.sampled load.accepted load.refused load.settled ticket.issued",
+		Ticketed:   "ticket.printed ticket.voided ticket.superseded",
+		TurnedAway: "",
+		Void:       "ticket.printed",
+		Corrected:  "ticket.printed",
+	}
+	for phase, kinds := range may {
+		for _, f := range one() {
+			t.Run(fmt.Sprintf("%s/%s", phase, f.Kind()), func(t *testing.T) {
+				l := to(t, phase)
+				before := fmt.Sprintf("%+v", l)
+				err := l.Apply(Stamped{Fact: f})
+				allowed := strings.Contains(" "+kinds+" ", " "+f.Kind()+" ")
+				if allowed != (err == nil) {
+					t.Fatalf("allowed %v, got %v", allowed, err)
+				}
+				if err == nil {
+					return
+				}
+				if fmt.Sprintf("%+v", l) != before {
+					t.Error("the refused fact changed the load")
+				}
+				if !strings.Contains(err.Error(), ";") {
+					t.Errorf("%q does not say what to do instead", err)
+				}
+			})
+		}
+	}
+}
+
+func TestFactsThatCannotBe(t *testing.T) {
+	manual := gross(52300)
+	manual.Source = ByHand
+	stored := gross(52300)
+	stored.Source = StoredTare
+	bushels := gross(1)
+	bushels.Weight = quantity.Int(900, quantity.Bushel)
+	sideways := details()
+	sideways.Direction = "sideways"
+	free := details()
+	nought := quantity.Zero(quantity.DollarsPerBu)
+	free.Price = &nought
+	for _, c := range []struct {
+		name  string
+		phase Phase
+		fact  Fact
+		want  string
+	}{
+		{"no reason by hand", OnYard, manual, "only with a reason"},
+		{"stored gross", OnYard, stored, "only a tare can be a stored one"},
+		{"gross in bushels", OnYard, bushels, "weighed in lb or kg"},
+		{"no weight", OnYard, gross(0), "weigh the truck again"},
+		{"moisture 0", OnYard, sampled("0"), "above 0 % and below 100 %"},
+		{"moisture 100", OnYard, sampled("100"), "above 0 % and below 100 %"},
+		{"moisture below nought", OnYard, sampled("-3"), "above 0 % and below 100 %"},
+		{"sideways", NotOpened, Opened{Details: sideways}, "inbound or outbound"},
+		{"free grain", OnYard, Amended{Details: free}, "price above nought"},
+		{"no day", NotOpened, Opened{Details: Details{Direction: Inbound}}, "no day"},
+		{"refused without reason", OnYard, Refused{}, "only with a reason"},
+		{"void without reason", Ticketed, Voided{}, "only with a reason"},
+		{"corrected without reason", Ticketed, Superseded{By: 8}, "only with a reason"},
+		{"accepted without reason", OnYard, Accepted{Limit: "x"}, "only with a reason"},
+		{"ticket 0", Ready, Issued{Weigher: "Cal Reyes"}, "begin at 1"},
+		{"no weigher", Ready, Issued{Number: 7}, "full name"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			err := to(t, c.phase).Apply(Stamped{Fact: c.fact})
+			if err == nil || !strings.Contains(err.Error(), c.want) {
+				t.Errorf("got %v, want a sentence with %q", err, c.want)
+			}
+		})
+	}
+}
+
+// A weight taken again strikes the one before and undoes the settlement.
+func TestWeighingAgain(t *testing.T) {
+	l := to(t, Ready)
+	if err := l.Apply(Stamped{Fact: tare(24320)}); err != nil {
+		t.Fatal(err)
+	}
+	if l.Phase != OnYard || l.Settled != nil {
+		t.Errorf("after a new tare the load is %s, settled %v", l.Phase, l.Settled)
+	}
+	if got, _ := l.Weight(Tare, ""); !got.Weight.Equal(lb(24320)) {
+		t.Errorf("the tare in force is %s", got.Weight)
+	}
+	if len(l.Struck) != 1 || !l.Struck[0].Weight.Equal(lb(24300)) {
+		t.Errorf("struck: %+v", l.Struck)
+	}
+}
+
+func TestMissing(t *testing.T) {
+	l := &Load{ID: "L1"}
+	if err := l.Apply(Stamped{Fact: Opened{Details: Details{Direction: Inbound, Day: day}}}); err != nil {
+		t.Fatal(err)
+	}
+	var fields []string
+	for _, m := range l.Missing() {
+		fields = append(fields, m.Field)
+	}
+	if got, want := strings.Join(fields, " "), "grower commodity truck gross tare moisture"; got != want {
+		t.Errorf("missing %q, want %q", got, want)
+	}
+	if m := to(t, OnYard).Missing(); m != nil {
+		t.Errorf("a whole load misses %v", m)
+	}
+	l.Details.Direction = Outbound
+	for _, m := range l.Missing() {
+		if m.Field == "moisture" {
+			t.Error("grain that leaves needs no moisture of ours")
+		}
+	}
+	trailer := gross(20000)
+	trailer.Draft = "trailer"
+	split := to(t, OnYard)
+	if err := split.Apply(Stamped{Fact: trailer}); err != nil {
+		t.Fatal(err)
+	}
+	if m := split.Missing(); len(m) != 1 || !strings.Contains(m[0].Sentence, "No tare of the trailer") {
+		t.Errorf("with the trailer weighed full: %v", m)
+	}
+}
+
+// Every kind of fact survives the journal: what is read back is written the
+// same again, and unknown fields are refused.
+func TestFactsRoundTrip(t *testing.T) {
+	kinds := map[string]bool{}
+	for _, f := range one() {
+		body, err := json.Marshal(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		back, err := Read(f.Kind(), body)
+		if err != nil {
+			t.Fatalf("%s: %v", f.Kind(), err)
+		}
+		again, err := json.Marshal(back)
+		if err != nil || string(again) != string(body) {
+			t.Errorf("%s: %s became %s, %v", f.Kind(), body, again, err)
+		}
+		if _, err := Read(f.Kind(), []byte(`{"unknown":"x"}`)); err == nil {
+			t.Errorf("%s took an unknown field", f.Kind())
+		}
+		kinds[f.Kind()] = true
+	}
+	for kind := range readers {
+		if !kinds[kind] || !IsFact(kind) {
+			t.Errorf("%s is not tried here", kind)
+		}
+	}
+	if _, err := Read("load.eaten", nil); err == nil || IsFact("load.eaten") {
+		t.Error("an unknown kind was taken")
+	}
+}
+
+// A replay that cannot be says which fact does not follow.
+func TestReplayNamesTheFact(t *testing.T) {
+	_, err := Replay("L1", []Stamped{{Fact: Opened{Details: details()}}, {Fact: Printed{}}})
+	if err == nil || !strings.Contains(err.Error(), "fact 2 (ticket.printed)") {
+		t.Errorf("got %v", err)
+	}
+}
