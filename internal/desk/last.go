@@ -25,3 +25,13 @@ func (d *Desk) LastLoad(ctx context.Context, grower, truck string) (l *load.Load
 	l, err = d.Load(ctx, rows[0].ID)
 	return l, err == nil, err
 }
+
+// LastTicket is the highest ticket number given so far; found is false while
+// no ticket has been issued.
+func (d *Desk) LastTicket(ctx context.Context) (number int64, found bool, err error) {
+	rows, err := d.book.Loads(ctx, store.LoadFilter{Newest: true, FromTicket: 1, Limit: 1})
+	if err != nil || len(rows) == 0 {
+		return 0, false, err
+	}
+	return rows[0].Ticket, true, nil
+}

@@ -1,0 +1,193 @@
+//go:build cgo && linux
+
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"tenthpoint/internal/demo"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/store"
+	"tenthpoint/schedules"
+)
+
+// desktop is a real window on a display of its own, with a keyboard that only
+// this test types on.
+type desktop struct {
+	t       *testing.T
+	folder  string
+	display string
+	program *exec.Cmd
+	log     bytes.Buffer
+}
+
+// patience is how long anything on the display may take.
+const patience = 60 * time.Second
+
+// needs are the programs a display, a keyboard and the words of a paper take.
+func needs(t *testing.T, programs ...string) {
+	t.Helper()
+	for _, name := range programs {
+		if _, err := exec.LookPath(name); err != nil {
+			t.Skipf("%s is not here; `go run ./cmd/task check` installs it where it may", name)
+		}
+	}
+}
+
+// newDesktop fills a book with the invented elevator and opens it in a window.
+func newDesktop(t *testing.T, args ...string) *desktop {
+	t.Helper()
+	needs(t, "Xvfb", "xdotool", "pdftotext")
+	d := &desktop{t: t, folder: t.TempDir()}
+	program := filepath.Join(d.folder, "tenthpoint")
+	toolRuns(t, exec.Command("go", "build", "-o", program, "."))
+	d.startDisplay()
+	d.program = exec.Command(program, args...)
+	d.program.Env = append(os.Environ(), "DISPLAY="+d.display, "LANG=en_US.UTF-8",
+		"XDG_CONFIG_HOME="+d.folder, "XDG_CACHE_HOME="+d.folder, "TENTHPOINT_BOOK="+d.book())
+	d.program.Stdout, d.program.Stderr = &d.log, &d.log
+	return d
+}
+
+func (d *desktop) book() string { return filepath.Join(d.folder, "house.book") }
+
+// startDisplay starts a display that only exists in memory and waits for it.
+func (d *desktop) startDisplay() {
+	d.t.Helper()
+	server := exec.Command("Xvfb", "-displayfd", "1", "-screen", "0", "1280x760x24", "-nolisten", "tcp")
+	out, err := server.StdoutPipe()
+	must(d.t, err)
+	must(d.t, server.Start())
+	d.t.Cleanup(func() { _ = server.Process.Kill(); _ = server.Wait() })
+	number, err := bufio.NewReader(out).ReadString('\n')
+	must(d.t, err)
+	d.display = ":" + strings.TrimSpace(number)
+}
+
+// fill makes the book of the invented elevator.
+func (d *desktop) fill(loads int) {
+	d.t.Helper()
+	d.inBook(func(book *store.Book) {
+		editions, err := schedules.Editions()
+		must(d.t, err)
+		must(d.t, demo.Fill(context.Background(), book, demo.Options{Loads: loads, Seed: 7, Now: time.Now(), Place: time.Local, Rates: editions}, nil))
+	})
+}
+
+func (d *desktop) inBook(do func(*store.Book)) {
+	d.t.Helper()
+	book, err := store.Open(d.book(), store.Options{Create: true})
+	must(d.t, err)
+	do(book)
+	must(d.t, book.Close())
+}
+
+// onDesk looks into the book through a desk.
+func (d *desktop) onDesk(do func(*desk.Desk)) {
+	d.t.Helper()
+	d.inBook(func(book *store.Book) {
+		editions, err := schedules.Editions()
+		must(d.t, err)
+		at, err := desk.Open(context.Background(), book, desk.Options{Name: "test", Rates: editions})
+		must(d.t, err)
+		do(at)
+	})
+}
+
+// open starts the program and gives its window the keyboard.
+func (d *desktop) open() {
+	d.t.Helper()
+	must(d.t, d.program.Start())
+	d.t.Cleanup(func() { _ = d.program.Process.Kill(); _ = d.program.Wait() })
+	d.xdotool("search", "--sync", "--onlyvisible", "--name", "^Tenthpoint", "windowfocus", "--sync")
+	time.Sleep(time.Second) // the first picture; there is no event to wait for
+}
+
+// xdotool works keyboard and window of the display.
+func (d *desktop) xdotool(args ...string) {
+	d.t.Helper()
+	ctx, cancel := context.WithTimeout(context.Background(), patience)
+	defer cancel()
+	cmd := exec.CommandContext(ctx, "xdotool", args...)
+	cmd.Env = append(os.Environ(), "DISPLAY="+d.display)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		d.t.Fatalf("xdotool %q: %v: %s\nthe program said: %s", args, err, out, d.log.String())
+	}
+}
+
+// write types each text and the keypad's Enter after it.
+func (d *desktop) write(texts ...string) {
+	d.t.Helper()
+	for _, text := range texts {
+		if text != "" {
+			d.xdotool("type", "--delay", "25", text)
+		}
+		d.press("KP_Enter")
+	}
+}
+
+// press presses keys by their names.
+func (d *desktop) press(keys ...string) {
+	d.t.Helper()
+	d.xdotool(append([]string{"key", "--delay", "40"}, keys...)...)
+}
+
+// quit closes the window by its key and waits for the program to end.
+func (d *desktop) quit() {
+	d.t.Helper()
+	d.press("ctrl+q")
+	ended := make(chan error, 1)
+	go func() { ended <- d.program.Wait() }()
+	select {
+	case err := <-ended:
+		if err != nil {
+			d.t.Fatalf("the program ended with %v: %s", err, d.log.String())
+		}
+	case <-time.After(patience):
+		d.t.Fatalf("the program did not end: %s", d.log.String())
+	}
+	if strings.Contains(d.log.String(), "Error in Fyne call thread") {
+		d.t.Errorf("a widget was touched from outside the window's own goroutine:\n%s", d.log.String())
+	}
+}
+
+// paper waits for a printed paper and gives its words.
+func (d *desktop) paper(name string) string {
+	d.t.Helper()
+	path := filepath.Join(d.folder, "papers", name)
+	until := time.Now().Add(patience)
+	for {
+		if _, err := os.Stat(path); err == nil {
+			break
+		}
+		if time.Now().After(until) {
+			d.t.Fatalf("%s was not printed within %s; the program said: %s", name, patience, d.log.String())
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	out, err := exec.Command("pdftotext", "-layout", path, "-").Output()
+	must(d.t, err)
+	return string(out)
+}
+
+func toolRuns(t *testing.T, cmd *exec.Cmd) {
+	t.Helper()
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v: %v: %s", cmd, err, out)
+	}
+}
+
+func must(t *testing.T, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+}
