@@ -1,0 +1,49 @@
+package desk_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/quantity"
+)
+
+func TestOwnRatesTakeTheExamplesPlace(t *testing.T) {
+	folder := t.TempDir()
+	day := quantity.MustDate("2026-10-01")
+	examples, err := desk.ReadRates("")
+	must(t, err)
+	example, err := examples.On("main", "corn", day)
+	must(t, err)
+	own := strings.NewReplacer(`"corn-house-2026"`, `"our-corn"`, `schedule = "house"`, `schedule = "main"`).Replace(houseCorn)
+	for name, place := range map[string]string{"in the folder": folder, "in its editions": filepath.Join(folder, "editions")} {
+		must(t, os.MkdirAll(place, 0o755))
+		file := filepath.Join(place, "our-corn.toml")
+		must(t, os.WriteFile(file, []byte(own), 0o644))
+		set, err := desk.ReadRates(folder)
+		must(t, err)
+		ours, err := set.On("main", "corn", day)
+		must(t, err)
+		if ours.ID != "our-corn" || example.ID == ours.ID {
+			t.Errorf("%s: corn is settled under %s", name, ours.ID)
+		}
+		if _, err := set.On("main", "soybeans", day); err != nil {
+			t.Errorf("%s: the example for soybeans is gone: %v", name, err)
+		}
+		must(t, os.Remove(file))
+	}
+}
+
+func TestBrokenRatesAreNamed(t *testing.T) {
+	folder := t.TempDir()
+	must(t, os.WriteFile(filepath.Join(folder, "a.toml"), []byte("= no"), 0o644))
+	must(t, os.WriteFile(filepath.Join(folder, "b.toml"), []byte("x = 1"), 0o644))
+	_, err := desk.ReadRates(folder)
+	refused(t, err, "a.toml:1")
+	refused(t, err, "b.toml:1")
+	if set, err := desk.ReadRates(filepath.Join(folder, "not there")); err != nil || len(set.All()) == 0 {
+		t.Errorf("a folder that is not there: %v", err)
+	}
+}
