@@ -12,11 +12,15 @@ import (
 func Charts() (*bench.Shelf, error) { return ReadCharts(Files) }
 
 // ReadCharts reads the charts of a folder laid out like the shipped files: each
-// TOML file under charts is one chart.
+// TOML or CSV file under charts is one chart.
 func ReadCharts(files fs.FS) (*bench.Shelf, error) {
-	names, err := fs.Glob(files, "charts/*.toml")
-	if err != nil {
-		return nil, err
+	var names []string
+	for _, pattern := range []string{"charts/*.toml", "charts/*.csv"} {
+		found, err := fs.Glob(files, pattern)
+		if err != nil {
+			return nil, err
+		}
+		names = append(names, found...)
 	}
 	var charts []*bench.Chart
 	var mistakes []error

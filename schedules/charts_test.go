@@ -93,7 +93,7 @@ func TestExampleChartsSayWhatTheyAre(t *testing.T) {
 		if !strings.HasPrefix(c.Meter, "Example ") {
 			t.Errorf("%s names the meter %q; examples belong to an invented one", c.File, c.Meter)
 		}
-		if c.File != "charts/"+c.ID+".toml" {
+		if c.File != "charts/"+c.ID+".toml" && c.File != "charts/"+c.ID+".csv" {
 			t.Errorf("%s holds chart %s", c.File, c.ID)
 		}
 		masses[c.Crop+" "+c.Moisture.String()] = c.Mass.String()
@@ -120,16 +120,45 @@ func TestReadChartsNamesEveryBrokenFile(t *testing.T) {
 		"charts/c.toml": {Data: corn},
 		"charts/d.toml": {Data: corn},
 		"charts/e.txt":  {Data: []byte("not a chart")},
+		"charts/f.csv":  {Data: []byte("x,y,z\n")},
 	})
 	if err == nil {
 		t.Fatal("broken files were taken")
 	}
-	for _, want := range []string{"charts/a.toml:1: x is not a key", "charts/b.toml:1: this is not TOML", "charts/d.toml: the id \"example-corn-250g\" is also that of charts/c.toml"} {
+	for _, want := range []string{"charts/a.toml:1: x is not a key", "charts/b.toml:1: this is not TOML", "charts/f.csv:1: x is not a key", "charts/d.toml: the id \"example-corn-250g\" is also that of charts/c.toml"} {
 		if !strings.Contains(err.Error(), want) {
 			t.Errorf("%q is not in:\n%v", want, err)
 		}
 	}
 	if strings.Contains(err.Error(), "e.txt") {
 		t.Errorf("a file that is no chart was read: %v", err)
+	}
+}
+
+// A chart written out as lines for a spreadsheet and put back into the folder
+// is the same chart.
+func TestReadChartsTakesLines(t *testing.T) {
+	shelf, err := Charts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := fstest.MapFS{}
+	for _, c := range shelf.All() {
+		files["charts/"+c.ID+".csv"] = &fstest.MapFile{Data: c.Lines()}
+	}
+	again, err := ReadCharts(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(again.All()) != len(shelf.All()) {
+		t.Fatalf("%d charts came back of %d", len(again.All()), len(shelf.All()))
+	}
+	for _, c := range shelf.All() {
+		back, err := again.ByID(c.ID)
+		if err != nil {
+			t.Error(err)
+		} else if got, want := string(back.Lines()), string(c.Lines()); got != want {
+			t.Errorf("%s came back as\n%s\nwant\n%s", c.ID, got, want)
+		}
 	}
 }

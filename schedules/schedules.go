@@ -11,5 +11,5 @@ import "embed"
 
 // Files are the shipped files by path: "charts/example-corn-250g.toml".
 //
-//go:embed */*.toml
+//go:embed */*.toml charts/*.csv
 var Files embed.FS

@@ -38,6 +38,7 @@ type Chart struct {
 	temperatures axis
 	cells        [][]quantity.Amount // by dial, then by temperature
 	testWeight   *correction
+	uneven       string // why the steps of an axis change, if they do
 }
 
 // Origin is where a chart comes from.

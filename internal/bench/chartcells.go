@@ -15,7 +15,7 @@ const leastMarks = 2
 func (r *chartReader) temperatures(head *tomlfile.Table) {
 	texts := head.Texts("temperatures")
 	if len(texts) < leastMarks {
-		head.Wrong("temperatures", "chart.temperatures names fewer than two temperatures", "Write the heading of every column, like [\"40 °F\", \"50 °F\"].")
+		head.Wrong("temperatures", "chart.temperatures names fewer than two temperatures", r.form.temperatures)
 		return
 	}
 	marks, ok := amounts(head, "temperatures", texts, quantity.Fahrenheit, quantity.Celsius)
@@ -66,15 +66,15 @@ func (r *chartReader) checkAxis(name string, a axis, where func(mark int) (*toml
 		t.Wrong(key, fmt.Sprintf("the %s do not rise: %s", name, what), "Put the chart in rising order; each figure stands once.")
 		return
 	}
-	if at, what := a.gap(); at >= 0 && r.uneven == "" {
+	if at, what := a.gap(); at >= 0 && r.chart.uneven == "" {
 		t, key := where(at)
-		t.Wrong(key, fmt.Sprintf("the %s have a gap: %s", name, what), "Put in what is missing. If the printed chart changes its step there, write uneven_steps = \"why\" under [chart].")
+		t.Wrong(key, fmt.Sprintf("the %s have a gap: %s", name, what), "Put in what is missing. If the printed chart changes its step there, "+r.form.uneven+".")
 	}
 }
 
 func (r *chartReader) rows(rows []*tomlfile.Table) {
 	if len(rows) < leastMarks {
-		r.root.Wrong("row", fmt.Sprintf("the chart has %d rows and needs at least two", len(rows)), "Write a [[row]] with dial and cells for every line of the chart.")
+		r.root.Wrong("row", fmt.Sprintf("the chart has %d rows and needs at least two", len(rows)), r.form.row)
 	}
 	for _, t := range rows {
 		r.chart.dials = append(r.chart.dials, t.Amount("dial", quantity.Dial))
@@ -136,7 +136,7 @@ func (r *chartReader) testWeights() {
 		}
 	}
 	if len(rows) < leastMarks {
-		r.root.Wrong("test_weight", fmt.Sprintf("the table by test weight has %d rows and needs at least two", len(rows)), "Write a [[test_weight]] with weight and add for every line.")
+		r.root.Wrong("test_weight", fmt.Sprintf("the table by test weight has %d rows and needs at least two", len(rows)), r.form.testWeight)
 		return
 	}
 	r.checkAxis("test weights", k.weights, func(n int) (*tomlfile.Table, string) { return rows[n], "weight" })

@@ -11,16 +11,23 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// ReadChart reads one chart file. The error, when there is one, is a
-// [tomlfile.Problems] with every mistake in the file.
+// ReadChart reads one chart file, TOML or comma-separated lines. The error,
+// when there is one, is a [tomlfile.Problems] with every mistake in the file.
 func ReadChart(name string, text []byte) (*Chart, error) {
-	file := tomlfile.Parse(name, text)
+	file, form := tomlfile.Parse, tomlChart
+	if isLines(name, text) {
+		file, form = linesFile, csvChart
+	}
+	return readChart(file(name, text), form, text)
+}
+
+func readChart(file *tomlfile.File, form chartForm, text []byte) (*Chart, error) {
 	if err := file.Problems().Err(); err != nil {
 		return nil, err
 	}
 	sum := sha256.Sum256(text)
-	c := &Chart{File: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
-	r := chartReader{chart: c, root: file.Root()}
+	c := &Chart{File: file.Name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
+	r := chartReader{chart: c, root: file.Root(), form: form}
 	r.read()
 	file.Root().Close()
 	if err := file.Problems().Err(); err != nil {
@@ -33,10 +40,9 @@ func ReadChart(name string, text []byte) (*Chart, error) {
 type chartReader struct {
 	chart *Chart
 	root  *tomlfile.Table
+	form  chartForm
 	// moisture is the table of the range the chart answers for.
 	moisture *tomlfile.Table
-	// uneven is the file's reason for steps that change along an axis.
-	uneven string
 }
 
 func (r *chartReader) read() {
@@ -76,7 +82,7 @@ func (r *chartReader) limits(t *tomlfile.Table) {
 	c.MaxDifference = above(t, "max_meter_to_grain", "Write the most the grain may differ from the meter, such as \"20 °F\".", quantity.Fahrenheit, quantity.Celsius)
 	c.Moisture, r.moisture = r.span("moisture", quantity.Percent)
 	c.Ambient, _ = r.span("ambient", quantity.Fahrenheit, quantity.Celsius)
-	r.uneven = t.OptionalText("uneven_steps")
+	c.uneven = t.OptionalText("uneven_steps")
 }
 
 // above is a required figure over nought.

@@ -232,7 +232,7 @@ func (d *Desk) keptChart(ctx context.Context, c load.ChartText) (*bench.Chart, e
 	if err != nil {
 		return nil, err
 	}
-	return bench.ReadChart(id, []byte(text))
+	return bench.ReadChart("chart "+id+" in the book", []byte(text))
 }
 
 // DryEnough judges a load's moisture as recorded by the house's rules for its

@@ -16,6 +16,7 @@ type File struct {
 	at       map[string]int // key path -> line
 	problems Problems
 	root     *Table
+	form     form
 }
 
 // maxBytes bounds a file; the largest honest chart is a few hundred lines.
@@ -24,7 +25,7 @@ const maxBytes = 1 << 20
 // Parse reads the text as TOML. The root table is always there, empty when the
 // text is not TOML, so that callers need no second path.
 func Parse(name string, text []byte) *File {
-	f := &File{Name: name, lines: strings.Split(string(text), "\n")}
+	f := &File{Name: name, lines: strings.Split(string(text), "\n"), form: inTOML{}}
 	f.at = locate(f.lines)
 	values := map[string]any{}
 	if len(text) > maxBytes {
@@ -38,12 +39,12 @@ func Parse(name string, text []byte) *File {
 }
 
 func (f *File) syntax(err error) {
+	line, message := 0, err.Error()
 	var parse toml.ParseError
 	if errors.As(err, &parse) {
-		f.add("", parse.Position.Line, "this is not TOML: "+parse.Message, "Mend the line; figures are written in quotes, like \"15.5 %\".")
-		return
+		line, message = parse.Position.Line, parse.Message
 	}
-	f.add("", 0, "this is not TOML: "+err.Error(), "")
+	f.add("", line, "this is not TOML: "+message, "Mend the line; figures are written in quotes, like \"15.5 %\".")
 }
 
 // Root is the file's outermost table.

@@ -88,7 +88,7 @@ func (t *Table) Table(key string, required bool) (*Table, bool) {
 	case t.Has(key):
 		t.Wrong(key, fmt.Sprintf("%s is a %s where a table belongs", t.Name(key), kindOf(t.values[key])), fmt.Sprintf("Write it as a table of its own, headed [%s].", t.heading(key)))
 	case required && !t.absent:
-		t.Wrong(key, fmt.Sprintf("the table [%s] is missing", t.heading(key)), "Add it, also where it only says that nothing is done.")
+		t.Wrong(key, t.file.form.table(t.heading(key)), "Add it, also where it only says that nothing is done.")
 	}
 	c := t.child(join(t.path, key), v)
 	c.absent = !ok

@@ -13,7 +13,7 @@ func (t *Table) text(key string, required bool) (string, bool) {
 	v, ok := t.values[key]
 	if !ok {
 		if required && !t.absent {
-			t.Wrong(key, fmt.Sprintf("%s is missing", t.Name(key)), fmt.Sprintf("Add a line %s = \"…\".", key))
+			t.Wrong(key, fmt.Sprintf("%s is missing", t.Name(key)), fmt.Sprintf("Add a line %s.", t.file.form.text(t.path, key)))
 		}
 		return "", false
 	}
@@ -61,7 +61,8 @@ func (t *Table) Bool(key string) bool {
 	t.used[key] = true
 	v, ok := t.values[key].(bool)
 	if !ok && !t.absent {
-		t.Wrong(key, t.Name(key)+" is not true or false", fmt.Sprintf("Write %s = true or %s = false.", key, key))
+		write := t.file.form.flag
+		t.Wrong(key, t.Name(key)+" is not true or false", fmt.Sprintf("Write %s or %s.", write(t.path, key, "true"), write(t.path, key, "false")))
 	}
 	return v
 }
