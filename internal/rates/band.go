@@ -81,9 +81,9 @@ func seam(lower, upper Band) string {
 	case lower.High.More(upper.Low):
 		return fmt.Sprintf("%s overlaps %s", lower, upper)
 	case lower.HighIn && upper.LowIn:
-		return fmt.Sprintf("%s belongs to both %s and %s", lower.High, lower, upper)
+		return fmt.Sprintf("%s belongs to both %s and %s", lower.High.Written(), lower, upper)
 	case !lower.HighIn && !upper.LowIn:
-		return fmt.Sprintf("%s belongs to neither %s nor %s", lower.High, lower, upper)
+		return fmt.Sprintf("%s belongs to neither %s nor %s", lower.High.Written(), lower, upper)
 	}
 	return ""
 }

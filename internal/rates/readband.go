@@ -21,7 +21,7 @@ func band(t *tomlfile.Table, units ...quantity.Unit) Band {
 	case !b.HasLow && !b.HasHigh:
 		t.Wrong("", fmt.Sprintf("%s says no range", t.Name("")), "Give it from or over, and upto or under; only the first row may lack a low end and only the last a high end.")
 	case b.HasLow && b.HasHigh && b.Low.Unit() != b.High.Unit():
-		t.Wrong("", fmt.Sprintf("%s runs from %s to %s", t.Name(""), b.Low, b.High), "Write both ends in one unit.")
+		t.Wrong("", fmt.Sprintf("%s runs from %s to %s", t.Name(""), b.Low.Written(), b.High.Written()), "Write both ends in one unit.")
 	case b.isEmpty():
 		t.Wrong("", fmt.Sprintf("%s holds no value at all: %s", t.Name(""), b), "Swap the two ends or mend them.")
 	default:
@@ -51,7 +51,7 @@ func readEnd(t *tomlfile.Table, in, out string, units []quantity.Unit) rangeEnd 
 	open, hasOpen := t.OptionalAmount(out, units...)
 	switch {
 	case hasClosed && hasOpen:
-		t.Wrong(out, fmt.Sprintf("%s has both %s and %s", t.Name(""), in, out), fmt.Sprintf("Keep %s if %s belongs to the row, %s if it does not.", in, closed, out))
+		t.Wrong(out, fmt.Sprintf("%s has both %s and %s", t.Name(""), in, out), fmt.Sprintf("Keep %s if %s belongs to the row, %s if it does not.", in, closed.Written(), out))
 		return rangeEnd{broken: true}
 	case hasClosed:
 		return rangeEnd{at: closed, isIn: true, found: true}
@@ -97,11 +97,11 @@ func meeting(lower, upper Band) string {
 
 // checkFirst asks that the rows reach down to the moisture they are first
 // needed at.
-func checkFirst(rows []*tomlfile.Table, bands []Band, key string, from Cell) {
+func checkFirst(rows []*tomlfile.Table, bands []Band, name string, from Cell) {
 	if len(bands) == 0 || !bands[0].HasLow || !from.Given() {
 		return
 	}
 	if first := bands[0]; first.Low.More(from.Amount) {
-		rows[0].Wrong("", fmt.Sprintf("the first row begins at %s, and nothing is said between %s %s and there", first.Low, key, from.Amount), "Let the first row begin there or below, or leave its low end out.")
+		rows[0].Wrong("", fmt.Sprintf("the first row begins at %s, above %s, %s: nothing is said between the two", first.Low.Written(), name, from.Amount.Written()), "Let the first row begin there or below, or leave its low end out.")
 	}
 }

@@ -79,7 +79,7 @@ func (r *reader) figures(t *tomlfile.Table, d *Discount) {
 	}
 	d.RefuseOver, d.RefuseUnder = optionalCell(t, "refuse_over", units...), optionalCell(t, "refuse_under", units...)
 	if less(d.RefuseOver, d.RefuseUnder) && d.RefuseOver.Amount.Unit() == d.RefuseUnder.Amount.Unit() {
-		t.Wrong("refuse_over", fmt.Sprintf("%s is turned away over %s and under %s: that is every load", d.Factor.Name, d.RefuseOver.Amount, d.RefuseUnder.Amount), "Swap the two limits or mend them.")
+		t.Wrong("refuse_over", fmt.Sprintf("%s is turned away over %s and under %s: that is every load", d.Factor.Name, d.RefuseOver.Amount.Written(), d.RefuseUnder.Amount.Written()), "Swap the two limits or mend them.")
 	}
 	oneUnit(t, *d)
 }

@@ -26,7 +26,7 @@ func (r *reader) readDrying(t *tomlfile.Table, d *Drying) {
 	d.Basis = basis(t)
 	d.Trigger, d.To = moistureCell(t, "trigger"), moistureCell(t, "to")
 	if less(d.Trigger, d.To) {
-		t.Wrong("to", fmt.Sprintf("drying counts points down to %s, above its trigger %s", d.To.Amount, d.Trigger.Amount), "Bring it down to the trigger or below it.")
+		t.Wrong("to", fmt.Sprintf("drying counts points down to %s, above its trigger %s", d.To.Amount.Written(), d.Trigger.Amount.Written()), "Bring it down to the trigger or below it.")
 	}
 	d.Step = step(t)
 	d.Minimum = optionalCell(t, "minimum", quantity.Dollar)
@@ -60,9 +60,9 @@ func (r *reader) dryingBands(t *tomlfile.Table, d *Drying) []Band {
 	}
 	checkBands(t, "band", rows, bands)
 	if d.Method == DryBandsEach {
-		checkFirst(rows, bands, "to", d.To)
+		checkFirst(rows, bands, "the moisture that points are counted down to", d.To)
 	} else {
-		checkFirst(rows, bands, "trigger", d.Trigger)
+		checkFirst(rows, bands, "the trigger", d.Trigger)
 	}
 	return bands
 }
@@ -84,6 +84,6 @@ var perBushelUnits = []quantity.Unit{quantity.DollarsPerBu, quantity.DollarsPerB
 // needsBushel refuses a figure per bushel in an edition without bushels.
 func (r *reader) needsBushel(t *tomlfile.Table, key string, c Cell) {
 	if slices.Contains(perBushelUnits, c.Amount.Unit()) && r.noBushel && r.e.Units.Settle != quantity.Bushel {
-		t.Wrong(key, fmt.Sprintf("%s is per bushel, and the edition has no bushel weight", c.Amount), "Add units.bushel with its source, or write the figure per cwt or t.")
+		t.Wrong(key, fmt.Sprintf("%s is per bushel, and the edition has no bushel weight", c.Amount.Written()), "Add units.bushel with its source, or write the figure per cwt or t.")
 	}
 }

@@ -32,7 +32,7 @@ func (r *reader) commodity(t *tomlfile.Table) {
 	}
 	c, err := grain.ByID(id)
 	if err != nil {
-		t.Wrong("commodity", "edition.commodity: "+err.Error(), "")
+		t.Wrong("commodity", "edition.commodity: "+err.Error(), "Write one of those names.")
 	}
 	r.e.Commodity = c
 }
@@ -86,7 +86,7 @@ func readBushel(t *tomlfile.Table, u *Units) {
 	bushel, ok := t.OptionalAmount("bushel", u.Weight.Per(quantity.Bushel))
 	u.Bushel, u.BushelSource = bushel, t.Text("bushel_source")
 	if ok && bushel.Sign() <= 0 {
-		t.Wrong("bushel", fmt.Sprintf("units.bushel is %s: weights are divided by it", bushel), "Write the legal weight of one bushel, such as \"56 lb/bu\".")
+		t.Wrong("bushel", fmt.Sprintf("units.bushel is %s: weights are divided by it", bushel.Written()), "Write the legal weight of one bushel, such as \"56 lb/bu\".")
 	}
 }
 
@@ -113,7 +113,7 @@ func (r *reader) rounding() {
 // mustRound asks for a place: a line that is printed has one, or the lines of a
 // ticket do not add.
 func mustRound(t *tomlfile.Table, key string, place quantity.Rounding) {
-	if place.Rule == quantity.Exact {
+	if t.Has(key) && place.Rule == quantity.Exact {
 		t.Wrong(key, fmt.Sprintf("%s is exact: a printed line needs a place to be rounded to", t.Name(key)), "Write the place and the rule, such as \"1 half-up\" or \"0.01 half-up\".")
 	}
 }

@@ -49,7 +49,7 @@ func readShrink(t *tomlfile.Table, s *Shrink) {
 	s.Basis = basis(t)
 	s.Trigger, s.To = moistureCell(t, "trigger"), moistureCell(t, "to")
 	if less(s.Trigger, s.To) {
-		t.Wrong("to", fmt.Sprintf("shrink-to %s is above the trigger %s: grain between the two would gain weight by being wet", s.To.Amount, s.Trigger.Amount), "Bring shrink-to down to the trigger or below it.")
+		t.Wrong("to", fmt.Sprintf("shrink-to %s is above the trigger %s: grain between the two would gain weight by being wet", s.To.Amount.Written(), s.Trigger.Amount.Written()), "Bring shrink-to down to the trigger or below it.")
 	}
 	readFloor(t, s)
 	credit(t, s)
@@ -70,7 +70,7 @@ func readShrink(t *tomlfile.Table, s *Shrink) {
 func readFloor(t *tomlfile.Table, s *Shrink) {
 	s.Floor, s.FloorGrain = optionalCell(t, "floor", quantity.Percent), t.OptionalText("floor_grain")
 	if less(s.To, s.Floor) {
-		t.Wrong("to", fmt.Sprintf("shrink-to %s is below the floor %s", s.To.Amount, s.Floor.Amount), "Raise shrink-to to the floor or above it.")
+		t.Wrong("to", fmt.Sprintf("shrink-to %s is below the floor %s", s.To.Amount.Written(), s.Floor.Amount.Written()), "Raise shrink-to to the floor or above it.")
 	}
 	if s.FloorGrain == "" {
 		return
@@ -78,13 +78,13 @@ func readFloor(t *tomlfile.Table, s *Shrink) {
 	lowest, found, err := grain.ShrinkFloor(s.FloorGrain)
 	switch {
 	case err != nil:
-		t.Wrong("floor_grain", "shrink.floor_grain: "+err.Error(), "")
+		t.Wrong("floor_grain", "shrink.floor_grain: "+err.Error(), "Write one of those names.")
 	case !found:
 		t.Wrong("floor_grain", fmt.Sprintf("%s has no tough class, so no floor follows from it", s.FloorGrain), "Take the line out, or name the grain that is meant.")
 	case !s.Floor.Given() && !t.Has("floor"):
 		t.Wrong("floor_grain", fmt.Sprintf("shrink.floor_grain names %s, but there is no floor", s.FloorGrain), fmt.Sprintf("Add floor = %q.", lowest.FixedString(1)))
 	case s.Floor.Given() && s.Floor.Amount.Less(lowest):
-		t.Wrong("floor", fmt.Sprintf("the floor %s is below %s, the lowest tough moisture of %s less 0.1", s.Floor.Amount, lowest.FixedString(1), s.FloorGrain), fmt.Sprintf("Write %s or more.", lowest.FixedString(1)))
+		t.Wrong("floor", fmt.Sprintf("the floor %s is below %s, the lowest tough moisture of %s less 0.1", s.Floor.Amount.Written(), lowest.FixedString(1), s.FloorGrain), fmt.Sprintf("Write %s or more.", lowest.FixedString(1)))
 	}
 }
 
@@ -94,7 +94,7 @@ func credit(t *tomlfile.Table, s *Shrink) {
 	case "dry-matter":
 		s.CreditFloor = moistureCell(t, "over_dry_floor")
 		if less(s.To, s.CreditFloor) {
-			t.Wrong("over_dry_floor", fmt.Sprintf("the driest moisture credited, %s, is above the shrink-to, %s", s.CreditFloor.Amount, s.To.Amount), "Write a moisture below the shrink-to.")
+			t.Wrong("over_dry_floor", fmt.Sprintf("the driest moisture credited, %s, is above the shrink-to, %s", s.CreditFloor.Amount.Written(), s.To.Amount.Written()), "Write a moisture below the shrink-to.")
 		}
 	case "":
 		t.OptionalText("over_dry_floor")
@@ -109,12 +109,12 @@ func shrinkTable(t *tomlfile.Table, trigger Cell) []Band {
 		b := band(row, quantity.Percent)
 		b.Cell = percentCell(row, "shrink")
 		if i > 0 && less(b.Cell, bands[i-1].Cell) {
-			row.Wrong("shrink", fmt.Sprintf("shrink falls from %s to %s while the moisture rises", bands[i-1].Cell.Amount, b.Cell.Amount), "Wetter grain has no less water in it: mend one of the two rows.")
+			row.Wrong("shrink", fmt.Sprintf("shrink falls from %s to %s while the moisture rises", bands[i-1].Cell.Amount.Written(), b.Cell.Amount.Written()), "Wetter grain has no less water in it: mend one of the two rows.")
 		}
 		bands = append(bands, b)
 	}
 	checkBands(t, "row", rows, bands)
-	checkFirst(rows, bands, "trigger", trigger)
+	checkFirst(rows, bands, "the trigger", trigger)
 	return bands
 }
 

@@ -133,7 +133,8 @@ func (w *lineWriter) discount(d Discount) {
 
 func (w *lineWriter) perUnit(d Discount) {
 	w.cell("base", "Base", d.Base)
-	w.text("figure", "For every "+d.Per.Amount.Written()+word(d.Above, " above it", " below it"), brings(false, d.Cell, d.Gives, d.Of))
+	side := word(d.Above, " above it", " below it")
+	w.text("figure", "Brings", brings(false, d.Cell, d.Gives, d.Of)+" for every "+d.Per.Amount.Written()+side)
 	w.text("part", "A part of that counts", partWords(d.Part))
 	w.cell("cap", "At most", d.Cap)
 }

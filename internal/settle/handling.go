@@ -27,7 +27,7 @@ func (d *desk) takeHandling(rule rates.Handling) {
 	rate := d.rate("handling.rate", "Handling rate", rule.Rate)
 	weight := d.left
 	if rule.Method == rates.OfWet {
-		weight = d.wet
+		weight = d.out.Wet
 	}
 	d.out.Handling = d.sheet.Work("handling", "Handling loss", working.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
 }

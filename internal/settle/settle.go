@@ -17,6 +17,7 @@ type Settlement struct {
 	Moisture         *working.Step
 	Dockage          *working.Step // nil where the grain has none
 	Clean            *working.Step
+	Wet              *working.Step // weight that water shrink is taken on
 	Water            *working.Step // weight taken off; a credit is below nought
 	Handling         *working.Step
 	Dry              *working.Step
@@ -79,7 +80,6 @@ type desk struct {
 	found map[grain.FactorID]*working.Step // results as recorded
 	left  *working.Step                    // weight left so far
 	clean *working.Step
-	wet   *working.Step // the weight that water shrink is taken on
 	dry   *working.Step
 	isWet bool                     // moisture is above the shrink trigger
 	units map[string]*working.Step // quantities already worked, by id

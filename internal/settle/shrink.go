@@ -12,12 +12,12 @@ import (
 func (d *desk) shrink() {
 	rule := d.edition.Shrink
 	d.sheet.Section("Shrink")
-	d.wet = d.clean
+	d.out.Wet = d.clean
 	if rule.Method == rates.NoShrink {
 		d.noShrink("this edition takes nothing off for water", rule.Row)
 		return
 	}
-	d.wet = d.on(rule.Basis)
+	d.out.Wet = d.on(rule.Basis)
 	if d.isWet = d.out.Moisture.Value().More(rule.Trigger.Amount); !d.isWet {
 		d.notWet(rule)
 		return
@@ -38,7 +38,7 @@ func (d *desk) shrink() {
 // byFormula is W x (Mi - Mf) / (100 - Mf).
 func (d *desk) byFormula(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
-	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", water(d.wet, d.out.Moisture, to), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", water(d.out.Wet, d.out.Moisture, to), rule.Rounding, d.edition.Source(rule.Row))
 }
 
 // water is the weight of water between two moistures; below nought when the
@@ -72,7 +72,7 @@ func (d *desk) takePercent(rule rates.Shrink, percent *working.Step) {
 		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), d.edition.Source(rule.Row))})
 		return
 	}
-	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", working.PercentOf(percent, d.wet), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", working.PercentOf(percent, d.out.Wet), rule.Rounding, d.edition.Source(rule.Row))
 }
 
 // notWet is grain at or below the trigger: nothing is taken, and where the
@@ -91,7 +91,7 @@ func (d *desk) notWet(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
 	floor := d.rate("shrink.floor", "Driest moisture credited", rule.CreditFloor)
 	counted := d.sheet.Work("shrink.credited", "Moisture credited", working.Higher(moisture, floor), quantity.Unrounded, d.edition.Source(rule.CreditFloor.Row))
-	d.out.Water = d.sheet.Work("shrink.water", "Water shrink (credit)", water(d.wet, counted, to), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work("shrink.water", "Water shrink (credit)", water(d.out.Wet, counted, to), rule.Rounding, d.edition.Source(rule.Row))
 	d.off("after.water", "Weight at shrink-to", d.out.Water)
 }
 

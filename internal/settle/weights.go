@@ -7,46 +7,55 @@ import (
 	"tenthpoint/internal/working"
 )
 
-// weights writes down gross, tare and net, summing drafts where there are
-// several. Weights go down as the scale gave them: rounding is the scale's.
+// weights writes down gross, tare and net, in the edition's unit where the
+// scale weighs in another.
 func (d *desk) weights() {
-	d.sheet.Section("Weights")
-	if len(d.facts.Drafts) == 1 {
-		one := d.facts.Drafts[0]
-		d.out.Gross = d.sheet.Given("gross", "Gross", one.Gross, quantity.Unrounded, one.GrossSource)
-		d.out.Tare = d.sheet.Given("tare", "Tare", one.Tare, quantity.Unrounded, one.TareSource)
+	w := weigh(d.sheet, d.facts.Drafts)
+	d.out.Gross, d.out.Tare = w.Gross, w.Tare
+	d.out.Net = inUnit(d.sheet, w.Net, d.edition.Units.Weight, d.places().Weight)
+	d.left, d.clean, d.out.Clean = d.out.Net, d.out.Net, d.out.Net
+}
+
+// weigh writes gross, tare and net down, summing drafts where there are
+// several. Weights go down as the scale gave them: rounding is the scale's.
+func weigh(s *working.Sheet, drafts []Draft) Weighed {
+	s.Section("Weights")
+	w := Weighed{Sheet: s}
+	if len(drafts) == 1 {
+		one := drafts[0]
+		w.Gross = s.Given("gross", "Gross", one.Gross, quantity.Unrounded, one.GrossSource)
+		w.Tare = s.Given("tare", "Tare", one.Tare, quantity.Unrounded, one.TareSource)
 	} else {
-		d.drafts()
+		w.Gross, w.Tare = inDrafts(s, drafts)
 	}
-	net := d.sheet.Work("net", "Net", working.Less(d.out.Gross, d.out.Tare), quantity.Unrounded, "")
-	d.out.Net = d.inEditionUnit(net)
-	d.left, d.clean = d.out.Net, d.out.Net
-	d.out.Clean = d.clean
+	w.Net = s.Work("net", "Net", working.Less(w.Gross, w.Tare), quantity.Unrounded, "")
+	return w
 }
 
-func (d *desk) drafts() {
-	var gross, tare []working.Operand
-	for i, draft := range d.facts.Drafts {
+func inDrafts(s *working.Sheet, drafts []Draft) (gross, tare *working.Step) {
+	var full, empty []working.Operand
+	for i, draft := range drafts {
 		n := i + 1
-		gross = append(gross, d.sheet.Given(fmt.Sprintf("gross.%d", n), "Gross, "+draft.Name, draft.Gross, quantity.Unrounded, draft.GrossSource))
-		tare = append(tare, d.sheet.Given(fmt.Sprintf("tare.%d", n), "Tare, "+draft.Name, draft.Tare, quantity.Unrounded, draft.TareSource))
+		full = append(full, s.Given(fmt.Sprintf("gross.%d", n), "Gross, "+draft.Name, draft.Gross, quantity.Unrounded, draft.GrossSource))
+		empty = append(empty, s.Given(fmt.Sprintf("tare.%d", n), "Tare, "+draft.Name, draft.Tare, quantity.Unrounded, draft.TareSource))
 	}
-	d.out.Gross = d.sheet.Work("gross", "Gross", working.Sum(gross[0], gross[1:]...), quantity.Unrounded, "split-weighed")
-	d.out.Tare = d.sheet.Work("tare", "Tare", working.Sum(tare[0], tare[1:]...), quantity.Unrounded, "split-weighed")
+	gross = s.Work("gross", "Gross", working.Sum(full[0], full[1:]...), quantity.Unrounded, "split-weighed")
+	tare = s.Work("tare", "Tare", working.Sum(empty[0], empty[1:]...), quantity.Unrounded, "split-weighed")
+	return gross, tare
 }
 
-// inEditionUnit turns the net into the edition's unit of weight where the scale
-// weighs in another.
-func (d *desk) inEditionUnit(net *working.Step) *working.Step {
-	unit := d.edition.Units.Weight
+// convertedNet is the id of a net weight turned into another unit.
+const convertedNet = "net.converted"
+
+// inUnit turns a net weight into another unit of weight, both of which have
+// been checked to be such, rounded to the place of weights in that unit.
+func inUnit(s *working.Sheet, net *working.Step, unit quantity.Unit, place quantity.Rounding) *working.Step {
 	if net.Value().Unit() == unit {
 		return net
 	}
 	factor, err := quantity.MassFactor(net.Value().Unit(), unit)
 	if err != nil {
-		d.refuse(Problem{Field: "gross", Sentence: "Net is " + net.Value().String() + ": " + err.Error() + "."})
-		return net
+		panic("settle: " + err.Error())
 	}
-	source := "1 lb is 0.45359237 kg by definition"
-	return d.sheet.Work("net.converted", "Net in "+unit.String(), working.Times(net, working.Const(factor)), d.places().Weight, source)
+	return s.Work(convertedNet, "Net in "+unit.String(), working.Times(net, working.Const(factor)), place, "1 lb is 0.45359237 kg by definition")
 }

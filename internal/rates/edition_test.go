@@ -1,0 +1,176 @@
+package rates_test
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+)
+
+func fixture(t *testing.T, name string) *rates.Edition {
+	t.Helper()
+	e, err := readFixture(t, filepath.Join(fixtures, name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return e
+}
+
+// A ticket keeps the hash of the text it was settled under; a comment moved is
+// another text.
+func TestEditionKeepsItsText(t *testing.T) {
+	e := fixture(t, "good/corn-plain.toml")
+	text, err := os.ReadFile(filepath.Join(fixtures, "good/corn-plain.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	sum := sha256.Sum256(text)
+	if string(e.Text) != string(text) || e.Hash != hex.EncodeToString(sum[:]) {
+		t.Error("the edition's text or hash is not the file's")
+	}
+	other, err := rates.Read("other", append(text, "# posted again\n"...))
+	if err != nil || other.Hash == e.Hash {
+		t.Errorf("a changed text has the same hash: %v", err)
+	}
+}
+
+// Every cell is quoted by the place it stands in.
+func TestCellsNameTheirPlace(t *testing.T) {
+	e := fixture(t, "good/barley-full.toml")
+	lines := strings.Split(string(e.Text), "\n")
+	for cell, want := range map[rates.Cell]string{
+		e.Shrink.Trigger:              `trigger = "14.8 %"`,
+		e.Shrink.Table[1].Cell:        `shrink = "3.0 %"`,
+		e.Drying.Bands[1].Cell:        `rate = "0.06 $/bu/pt"`,
+		e.Discounts[1].Table[2].Cell:  `premium = "2 %"`,
+		e.Discounts[2].RefuseUnder:    `refuse_under = "50.0 kg/hL"`,
+		{Row: e.Discounts[4].Row}:     "[[discount]]",
+		{Row: e.Shares.Row}:           `remainder = "largest"`,
+		{Row: "x, line " + "1"}:       "# Every form of rule, in metric units.",
+		e.Discounts[0].Cap:            `cap = "5 %"`,
+		e.Discounts[3].Cell:           `discount = "4.00 $/t"`,
+		e.Shrink.CreditFloor:          `over_dry_floor = "12.0 %"`,
+		{Row: e.Drying.Step.Row}:      `step = "0.5 up"`,
+		{Row: e.Handling.Row}:         "[handling]",
+		e.Discounts[0].RefuseOver:     `refuse_over = "28.0 %"`,
+		{Row: e.Dockage.Row}:          "[dockage]",
+		{Row: e.Discounts[1].Row}:     "[[discount]]",
+		e.Drying.Minimum:              `minimum = "12.50 $"`,
+		{Row: e.Source(e.Shrink.Row)}: "[shrink]",
+	} {
+		n := 0
+		_, number, _ := strings.Cut(cell.Row, "line ")
+		for _, r := range number {
+			n = n*10 + int(r-'0')
+		}
+		if n < 1 || n > len(lines) || lines[n-1] != want {
+			t.Errorf("%q does not lead to %s", cell.Row, want)
+		}
+	}
+}
+
+func TestDiffNamesEveryLine(t *testing.T) {
+	plain, points := fixture(t, "good/corn-plain.toml"), fixture(t, "good/corn-points.toml")
+	if d := rates.Diff(plain, plain); len(d) != 0 {
+		t.Errorf("an edition differs from itself: %v", d)
+	}
+	got := map[string][2]string{}
+	for _, c := range rates.Diff(plain, points) {
+		got[c.Key] = [2]string{c.Before, c.After}
+	}
+	for key, want := range map[string][2]string{
+		"edition.id":              {"corn-plain", "corn-points"},
+		"edition.corrects":        {"", "corn-earlier"},
+		"shrink.trigger":          {"15.0 %", "15.5 %"},
+		"shrink.rate":             {"", "1.4 %/pt"},
+		"handling.rate":           {"", "0.5 %"},
+		"drying.band over 20.0 %": {"", "$0.05/bu/pt"},
+	} {
+		if got[key] != want {
+			t.Errorf("%s: %q, want %q", key, got[key], want)
+		}
+	}
+	if _, same := got["units.bushel"]; same {
+		t.Error("the bushel weight is the same in both and is listed")
+	}
+	// The other way round the two sides change places and nothing else.
+	back := rates.Diff(points, plain)
+	if len(back) != len(got) {
+		t.Errorf("%d lines one way, %d the other", len(got), len(back))
+	}
+	for _, c := range back {
+		if got[c.Key] != [2]string{c.After, c.Before} {
+			t.Errorf("%s is not the same the other way round", c.Key)
+		}
+	}
+}
+
+func TestBareWaterTakesNothingElse(t *testing.T) {
+	points := fixture(t, "good/corn-points.toml")
+	bare := rates.BareWater(points)
+	if bare.Shrink.Method != rates.Water || bare.Handling.Method != rates.NoHandling || bare.Hash != "" || bare.Text != nil {
+		t.Errorf("bare edition: %+v", bare)
+	}
+	if !bare.Shrink.Trigger.Amount.Equal(points.Shrink.Trigger.Amount) || !bare.Shrink.To.Amount.Equal(points.Shrink.To.Amount) {
+		t.Error("trigger or shrink-to changed")
+	}
+	if points.Shrink.Method != rates.PerPoint || points.Handling.Method != rates.OfWet {
+		t.Error("the edition itself was changed")
+	}
+}
+
+func TestOnTakesTheLatestCorrection(t *testing.T) {
+	files := os.DirFS(filepath.Join(fixtures, "sets/one-after-another"))
+	set, err := rates.Load(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for day, want := range map[string]string{
+		"2025-08-01": "first-corrected", "2025-09-30": "first-corrected",
+		"2025-10-01": "first-corrected-again", "2025-12-31": "first-corrected-again",
+		"2026-01-01": "first-corrected", "2026-07-31": "first-corrected",
+		"2026-08-01": "second", "2099-01-01": "second",
+	} {
+		if e, err := set.On("plain", "corn", quantity.MustDate(day)); err != nil || e.ID != want {
+			t.Errorf("on %s: %v, want %s", day, err, want)
+		}
+	}
+	for _, none := range [][3]string{{"plain", "corn", "2025-07-31"}, {"plain", "oats", "2026-01-01"}, {"river", "corn", "2026-01-01"}} {
+		if _, err := set.On(none[0], none[1], quantity.MustDate(none[2])); err == nil || !strings.Contains(err.Error(), "no rates are in force for "+none[1]) {
+			t.Errorf("%v: %v", none, err)
+		}
+	}
+	if got := set.Schedules("corn"); len(got) != 1 || got[0] != "plain" || len(set.Schedules("oats")) != 0 {
+		t.Errorf("schedules of corn: %v", got)
+	}
+	if e, ok := set.ByID("first"); !ok || e.Period() != "2025-08-01 to 2026-07-31" || len(set.All()) != 4 {
+		t.Error("the corrected edition is no longer there")
+	}
+}
+
+func TestLoadReportsEveryFile(t *testing.T) {
+	plain := fixture(t, "good/corn-plain.toml").Text
+	_, err := rates.Load(fstest.MapFS{
+		"a.toml": {Data: []byte("x = 1\n")}, "b.toml": {Data: plain}, "c.toml": {Data: plain}, "d.toml/e": {},
+	})
+	if err == nil || !strings.Contains(err.Error(), "a.toml:1: x is not a key") || strings.Contains(err.Error(), "Two editions") {
+		t.Errorf("broken file: %v", err)
+	}
+	if !strings.Contains(err.Error(), "d.toml") {
+		t.Errorf("a folder in place of a file: %v", err)
+	}
+	_, err = rates.Load(fstest.MapFS{"b.toml": {Data: plain}, "c.toml": {Data: plain}})
+	if err == nil || !strings.Contains(err.Error(), "Two editions are called corn-plain") {
+		t.Errorf("one edition twice: %v", err)
+	}
+	set, err := rates.Load(fstest.MapFS{})
+	if err != nil || len(set.All()) != 0 {
+		t.Errorf("an empty folder: %v", err)
+	}
+}

@@ -1,0 +1,155 @@
+package rates_test
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// inUnitTests are messages that no file of a sensible size can bring about.
+var inUnitTests = []string{"the file has %d bytes; an edition or chart has at most %d"}
+
+// TestEveryMessageHasAFixture finds every message of the readers in their
+// source and asks for a broken file that brings it about.
+func TestEveryMessageHasAFixture(t *testing.T) {
+	wanted := allWants(t)
+	messages := loaderMessages(t)
+	if len(messages) < 60 {
+		t.Fatalf("only %d messages found: the search no longer fits the source", len(messages))
+	}
+	for message, where := range messages {
+		if !shape(message).MatchString(wanted) && !contains(inUnitTests, message) {
+			t.Errorf("%s: no broken file brings about %q", where, message)
+		}
+	}
+}
+
+func contains(list []string, text string) bool {
+	return strings.Contains(strings.Join(list, "\n"), text)
+}
+
+func allWants(t *testing.T) string {
+	t.Helper()
+	var all strings.Builder
+	for _, name := range append(fixtureFiles(t, "bad/*.want", 60), fixtureFiles(t, "sets/*/*.want", 8)...) {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all.Write(text)
+	}
+	return all.String()
+}
+
+// shape is a message with anything where its figures stand.
+func shape(message string) *regexp.Regexp {
+	parts := regexp.MustCompile(`%[a-z]`).Split(strings.ReplaceAll(message, "%%", "\x00"), -1)
+	for i, part := range parts {
+		parts[i] = regexp.QuoteMeta(strings.ReplaceAll(part, "\x00", "%"))
+	}
+	return regexp.MustCompile(strings.Join(parts, ".*"))
+}
+
+// loaderMessages are the texts that say what is wrong, with the place in the
+// source.
+func loaderMessages(t *testing.T) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	var names []string
+	for _, pattern := range []string{"*.go", "../tomlfile/*.go"} {
+		found, err := filepath.Glob(pattern)
+		if err != nil {
+			t.Fatal(err)
+		}
+		names = append(names, found...)
+	}
+	for _, name := range names {
+		if !strings.HasSuffix(name, "_test.go") {
+			messagesIn(t, name, out)
+		}
+	}
+	return out
+}
+
+// says tells which argument of a function is what is wrong.
+var says = map[string]int{"Wrong": 1, "wrong": 0, "add": 2}
+
+// answers are functions that give back what is wrong.
+var answers = map[string]bool{"seam": true, "meeting": true, "checkCorrection": true, "overlap": true, "gaps": true, "NewSet": true}
+
+func messagesIn(t *testing.T, name string, out map[string]string) {
+	t.Helper()
+	set := token.NewFileSet()
+	file, err := parser.ParseFile(set, name, nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	keep := func(n ast.Node) {
+		if text := message(n); text != "" {
+			out[text] = set.Position(n.Pos()).String()
+		}
+	}
+	for _, d := range file.Decls {
+		fn, isFunc := d.(*ast.FuncDecl)
+		if !isFunc {
+			continue
+		}
+		ast.Inspect(fn, func(n ast.Node) bool {
+			call, ok := n.(*ast.CallExpr)
+			if !ok {
+				return true
+			}
+			called := calledName(call)
+			if i, ok := says[called]; ok && len(call.Args) > i {
+				keep(call.Args[i])
+			}
+			if called == "Sprintf" && answers[fn.Name.Name] {
+				keep(call)
+			}
+			return true
+		})
+	}
+}
+
+func calledName(call *ast.CallExpr) string {
+	switch fn := call.Fun.(type) {
+	case *ast.SelectorExpr:
+		return fn.Sel.Name
+	case *ast.Ident:
+		return fn.Name
+	}
+	return ""
+}
+
+// message is the text of an argument: a literal, a format, or a sum of such.
+func message(n ast.Node) string {
+	switch n := n.(type) {
+	case *ast.BasicLit:
+		text, _ := strconv.Unquote(n.Value)
+		return text
+	case *ast.CallExpr:
+		if calledName(n) == "Sprintf" {
+			return message(n.Args[0])
+		}
+	case *ast.BinaryExpr:
+		left, right := message(n.X), message(n.Y)
+		if left == "" && right == "" {
+			return ""
+		}
+		return orAnything(left) + orAnything(right)
+	}
+	return ""
+}
+
+func orAnything(text string) string {
+	if text == "" {
+		return "%s"
+	}
+	return text
+}

@@ -1,0 +1,41 @@
+package settle
+
+import (
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/working"
+)
+
+// BeyondWater shows what an edition takes for moisture beyond the water. The
+// bare formula W x (Mi - Mf) / (100 - Mf) leaves all dry matter where it is;
+// whatever else is taken is handling, by that name or hidden in a rate per
+// point. Drying from 20 to 15 %, 1.4 % a point takes 1.12 % of the wet weight
+// more than the water.
+type BeyondWater struct {
+	// Bare is the load settled under the bare formula.
+	Bare  *Settlement
+	Sheet *working.Sheet
+	// Hidden is the water line less the bare formula's; Handling is the
+	// edition's own line for it; Total is both, and Percent is Total of the
+	// wet weight, to the hundredth.
+	Hidden, Handling, Total *working.Step
+	Percent                 *working.Step
+}
+
+// TakenBeyondWater settles the same facts under the bare formula and sets the
+// two apart. The error is what [Settle] says of the bare settlement.
+func TakenBeyondWater(s *Settlement, f Facts) (*BeyondWater, error) {
+	bare, err := Settle(f, rates.BareWater(s.Edition))
+	if err != nil {
+		return nil, err
+	}
+	b := &BeyondWater{Bare: bare, Sheet: &working.Sheet{}, Handling: s.Handling}
+	b.Sheet.Section("Beyond the water")
+	b.Hidden = b.Sheet.Work("beyond.hidden", "Taken as shrink beyond the water", working.Less(s.Water, bare.Water), quantity.Unrounded, "")
+	b.Total = b.Sheet.Work("beyond.total", "Taken beyond the water", working.Sum(b.Hidden, s.Handling), quantity.Unrounded, "")
+	share := working.Over(working.Times(b.Total, working.Const(hundredPercent)), s.Wet)
+	b.Percent = b.Sheet.Work("beyond.percent", "Beyond the water, of the wet weight", share, hundredth, "")
+	return b, nil
+}
+
+var hundredth = quantity.To("0.01", quantity.HalfUp)

@@ -1,0 +1,135 @@
+package settle
+
+import (
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/working"
+)
+
+// Line is one line of a load settled twice. A side on which the line does not
+// stand is nil and counts as nought. Change is the second side less the first;
+// it is nil where the two are in units that cannot be turned into each other,
+// such as bushels and tonnes.
+type Line struct {
+	ID, Label     string
+	Before, After *working.Step
+	Change        *working.Step
+}
+
+// Differs reports whether the two sides part on the line.
+func (l Line) Differs() bool { return l.Change == nil || !l.Change.Value().IsZero() }
+
+// Comparison is a load settled twice: under two editions, or with the first
+// result and with the retest. A premium and a credit are below nought in it, so
+// that every change reads the same way.
+type Comparison struct {
+	Before, After *Settlement
+	// Sheet holds the differences as steps.
+	Sheet *working.Sheet
+	Lines []Line
+}
+
+// Compare sets two settlements side by side, line by line, in the order of the
+// first, and after them the lines that only the second has.
+func Compare(before, after *Settlement) *Comparison {
+	c := &Comparison{Before: before, After: after, Sheet: &working.Sheet{}}
+	c.Sheet.Section("Differences")
+	later := map[string]*working.Step{}
+	for _, a := range after.compared() {
+		later[a.ID()] = a
+	}
+	for _, b := range before.compared() {
+		a := later[b.ID()]
+		delete(later, b.ID())
+		c.line(b, a)
+	}
+	for _, a := range after.compared() {
+		if _, left := later[a.ID()]; left {
+			c.line(nil, a)
+		}
+	}
+	return c
+}
+
+// compared are the lines that are set against each other. The net weight turned
+// into the edition's unit is no difference of its own.
+func (s *Settlement) compared() []*working.Step {
+	return slices.DeleteFunc(s.Lines(), func(step *working.Step) bool { return step.ID() == convertedNet })
+}
+
+// Changed are the lines on which the two sides part.
+func (c *Comparison) Changed() []Line {
+	var out []Line
+	for _, l := range c.Lines {
+		if l.Differs() {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// Line finds a line by the id of its steps, such as "settled" for the weight,
+// "bushels" or "payable".
+func (c *Comparison) Line(id string) (Line, bool) {
+	for _, l := range c.Lines {
+		if l.ID == id {
+			return l, true
+		}
+	}
+	return Line{}, false
+}
+
+// line adds one line; before or after may be nil, not both.
+func (c *Comparison) line(before, after *working.Step) {
+	one := before
+	if one == nil {
+		one = after
+	}
+	l := Line{ID: one.ID(), Label: one.Label()}
+	l.Before = c.side(c.Before, before, ".before")
+	l.After = c.inUnitOf(l.Before, c.side(c.After, after, ".after"))
+	if l.Before == nil || l.After == nil || l.After.Value().Unit() == l.Before.Value().Unit() {
+		change := working.Less(orNought(l.After, l.Before), orNought(l.Before, l.After))
+		l.Change = c.Sheet.Work(l.ID+".change", l.Label, change, quantity.Unrounded, "")
+	}
+	c.Lines = append(c.Lines, l)
+}
+
+// orNought is a step, or nought as the other side writes it.
+func orNought(step, other *working.Step) working.Operand {
+	if step == nil {
+		return working.Const(other.Value().Sub(other.Value()))
+	}
+	return step
+}
+
+// side is a step as it is compared: what is paid to the grower below nought.
+func (c *Comparison) side(s *Settlement, step *working.Step, suffix string) *working.Step {
+	if step == nil {
+		return nil
+	}
+	for _, d := range s.Deductions {
+		if d.Step == step && d.Gives == rates.Pays {
+			nought := working.Const(quantity.Zero(step.Value().Unit()))
+			return c.Sheet.Work(step.ID()+suffix, step.Label()+" (premium)", working.Less(nought, step), quantity.Unrounded, "")
+		}
+	}
+	return step
+}
+
+// inUnitOf turns a weight into the unit of the other side's, to the same place.
+func (c *Comparison) inUnitOf(other, step *working.Step) *working.Step {
+	if other == nil || step == nil || other.Value().Unit() == step.Value().Unit() {
+		return step
+	}
+	unit := other.Value().Unit()
+	factor, err := quantity.MassFactor(step.Value().Unit(), unit)
+	if err != nil {
+		return step
+	}
+	id, label := step.ID()+".converted", fmt.Sprintf("%s in %s", step.Label(), unit)
+	return c.Sheet.Work(id, label, working.Times(step, working.Const(factor)), other.Rounding(), "")
+}

@@ -1,0 +1,106 @@
+package settle
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/working"
+)
+
+// Trial is what an edition does to one load at a grid of moistures.
+type Trial struct {
+	Edition *rates.Edition
+	// Sheet holds the figures of the rows that no settlement has.
+	Sheet *working.Sheet
+	Rows  []TrialRow
+}
+
+// TrialRow is one moisture of the grid. Refused says why there is no
+// settlement; the steps are then nil.
+type TrialRow struct {
+	Moisture   quantity.Amount
+	Settlement *Settlement
+	Refused    string
+	// Points are those above the shrink-to that shrink is taken for.
+	Points *working.Step
+	// Taken is water and handling in percent of the wet weight.
+	Taken *working.Step
+	// Each is what one unit of the load as delivered brings after all charges,
+	// or while the price comes later, what it is charged.
+	Each *working.Step
+}
+
+// Try settles the facts at every moisture of a grid, everything else the same.
+func Try(e *rates.Edition, f Facts, grid []quantity.Amount) *Trial {
+	t := &Trial{Edition: e, Sheet: &working.Sheet{}}
+	for _, moisture := range grid {
+		f.Moisture = Reading{Percent: moisture, Source: "trial"}
+		t.Rows = append(t.Rows, t.row(f, moisture))
+	}
+	return t
+}
+
+// Grid is the moistures from first to last by a step above nought. It ends at
+// 1000 rows, more than anyone reads.
+func Grid(first, last, step quantity.Amount) []quantity.Amount {
+	var out []quantity.Amount
+	for at := first; step.Sign() > 0 && !at.More(last) && len(out) < 1000; at = at.Add(step) {
+		out = append(out, at)
+	}
+	return out
+}
+
+func (t *Trial) row(f Facts, moisture quantity.Amount) TrialRow {
+	row := TrialRow{Moisture: moisture}
+	s, err := Settle(f, t.Edition)
+	if err != nil {
+		row.Refused = err.Error()
+		return row
+	}
+	row.Settlement = s
+	t.Sheet.Section("At " + moisture.Written())
+	id := fmt.Sprintf("row.%d", len(t.Rows)+1)
+	row.Points = t.points(id, s)
+	taken := working.Times(working.Sum(s.Water, s.Handling), working.Const(hundredPercent))
+	row.Taken = t.Sheet.Work(id+".taken", "Water and handling", working.Over(taken, s.Wet), hundredth, "")
+	units := t.delivered(id, s)
+	what := s.Payable
+	if f.Price == nil {
+		what = s.Charges
+	}
+	row.Each = t.Sheet.Work(id+".each", what.Label()+" per unit delivered", working.Over(what, units), tenthOfCent, "")
+	return row
+}
+
+// points are those the settlement counted, or where its method counts none, the
+// moisture less the shrink-to; none where no water is taken.
+func (t *Trial) points(id string, s *Settlement) *working.Step {
+	if counted, ok := s.Sheet.Step("shrink.points"); ok {
+		return counted
+	}
+	if to := t.Edition.Shrink.To; to.Given() && s.Water.Value().Sign() > 0 {
+		above := working.Points(s.Moisture, working.Const(to.Amount))
+		return t.Sheet.Work(id+".points", "Points above shrink-to", above, quantity.Unrounded, "")
+	}
+	return t.Sheet.Skip(id+".points", "Points above shrink-to", quantity.Point, quantity.Unrounded, "no water is taken", "")
+}
+
+var tenthOfCent = quantity.To("0.001", quantity.HalfUp)
+
+// delivered is the net weight in the unit that is settled by, exact: it only
+// divides.
+func (t *Trial) delivered(id string, s *Settlement) *working.Step {
+	u := t.Edition.Units
+	var units working.Operand
+	if u.Settle == quantity.Bushel {
+		units = working.Over(s.Net, working.Const(u.Bushel))
+	} else {
+		factor, err := quantity.MassFactor(u.Weight, u.Settle)
+		if err != nil {
+			panic("settle: " + err.Error())
+		}
+		units = working.Times(s.Net, working.Const(factor))
+	}
+	return t.Sheet.Work(id+".delivered", "Delivered "+unitNames[u.Settle], units, quantity.Unrounded, "")
+}

@@ -1,0 +1,65 @@
+package settle
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// Weighed is a load that is only weighed: grain going out, a neighbor's load
+// for a fee. Bushels is nil where none were asked for.
+type Weighed struct {
+	Sheet            *working.Sheet
+	Gross, Tare, Net *working.Step
+	Bushels          *working.Step
+}
+
+// Outbound says what a load that is only weighed is counted in.
+type Outbound struct {
+	// Weight is the unit of the net, lb or kg; the zero Unit keeps the scale's.
+	// Place rounds a weight that had to be converted.
+	Weight quantity.Unit
+	Place  quantity.Rounding
+	// Bushel is the legal weight of a bushel, in Weight per bushel, with the
+	// law it is from; nought means that no bushels are wanted. Bushels rounds
+	// them.
+	Bushel       quantity.Amount
+	BushelSource string
+	Bushels      quantity.Rounding
+}
+
+// WeighOnly writes the weights of a load down, and its bushels by legal weight
+// where they are asked for. The error, when there is one, is a [Problems].
+func WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
+	c := checker{facts: Facts{Drafts: drafts}}
+	c.drafts()
+	if len(c.problems) > 0 {
+		return nil, c.problems
+	}
+	if out.Weight == quantity.Plain {
+		out.Weight = drafts[0].Gross.Unit()
+	}
+	if problem := out.check(); problem != "" {
+		return nil, Problems{{Field: "bushel", Sentence: problem}}
+	}
+	w := weigh(&working.Sheet{}, drafts)
+	w.Net = inUnit(w.Sheet, w.Net, out.Weight, out.Place)
+	if !out.Bushel.IsZero() {
+		bushel := w.Sheet.Rate("bushel", "Bushel weight", out.Bushel, out.BushelSource)
+		w.Bushels = w.Sheet.Work("bushels", "Bushels", working.Over(w.Net, bushel), out.Bushels, "")
+	}
+	return &w, nil
+}
+
+func (o Outbound) check() string {
+	want := o.Weight.Per(quantity.Bushel)
+	switch {
+	case !o.Weight.IsMass():
+		return fmt.Sprintf("Weights were asked for in %q, which is no unit of weight. Choose lb or kg.", o.Weight)
+	case o.Bushel.IsZero():
+	case o.Bushel.Unit() != want || o.Bushel.Sign() < 0:
+		return fmt.Sprintf("The bushel weight is %s; it must be above nought and in %s.", o.Bushel, want)
+	}
+	return ""
+}
