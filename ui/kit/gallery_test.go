@@ -42,7 +42,7 @@ func exampleSlip() []PaperLine {
 		{Kind: PaperRule},
 		{Left: "Moisture", Right: "17.2 %"},
 		{Kind: PaperMissing, Left: "Test weight", Right: "missing"},
-		{Left: "Water shrink", Right: "724.63 lb", Note: "28,180 x (17.2 - 15.0) / (100 - 15.0) = 729.36..., as an example"},
+		{Left: "Water shrink", Right: "729.36 lb", Note: "28,180 x (17.2 - 15.0) / (100 - 15.0) = 729.3647..."},
 		{Kind: PaperGap},
 		{Kind: PaperSmall, Left: "Scale ticket only, not a warehouse receipt. Keep it until the load is settled."},
 		{Kind: PaperStamp, Left: "VOID"},
@@ -240,6 +240,9 @@ func TestShots(t *testing.T) {
 			h.stage.Ask(Question{Title: "Void ticket 1042?", State: Warn, Danger: true, Yes: "Void it", No: "Keep it",
 				Text: "The number stays in the book and both copies are kept. The load can be settled again under a new number."}, func(bool) {})
 		}, []fyne.ThemeColorName{theme.ColorNameError, theme.ColorNameOverlayBackground}},
+		{"choice", func(h *house, _ *Ring) {
+			h.stage.AskChoice(Choice{Title: "Which grower?", Label: "Find", Options: exampleGrowers()}, func(Option, bool) {})
+		}, []fyne.ThemeColorName{ColorChosen, theme.ColorNameOverlayBackground}},
 		{"form", func(h *house, _ *Ring) {
 			h.stage.AskForm(Form{Title: "Set the moisture by hand", Text: "A manager may set it; the reason goes on the ticket.", Fields: []FieldSpec{
 				{ID: "grower", Label: "Grower", Options: exampleGrowers(), Chars: 24},

@@ -115,10 +115,10 @@ func (s *setting) rule() {
 
 func (s *setting) stamp(text string) {
 	size := s.measure(text, paperStamp).AddWidthHeight(4*s.inner(), s.inner())
-	at := fyne.NewPos((s.width-size.Width)/2, s.y+s.pad())
+	at := fyne.NewPos((s.width-size.Width)/2, s.y+2*s.pad())
 	s.add(s.frame(ColorPaperStop, s.size(SizeMark), at, size),
 		s.writeMiddle(text, paperStamp, s.width/2, at.Y+s.inner()/2))
-	s.y += size.Height + 2*s.pad()
+	s.y += size.Height + 4*s.pad()
 }
 
 func (s *setting) picture(line PaperLine) {

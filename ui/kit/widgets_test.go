@@ -127,6 +127,20 @@ func TestFieldShowsWordAndIcon(t *testing.T) {
 	}
 }
 
+// TestFieldHasRoomForASentence: two lines beside the entry, at every text size.
+func TestFieldHasRoomForASentence(t *testing.T) {
+	const sentence = "Net would be -2,200 lb (gross 52,300 - tare 54,500). Weigh again or swap the two."
+	for _, scale := range TextScales() {
+		h := newHouse(t)
+		test.ApplyTheme(t, NewTheme(false, scale))
+		f := NewField("Tare", "lb", NewFigureEntry())
+		f.SetProblem(sentence)
+		h.show(NewSheet(f), fyne.NewSize(600*float32(scale), 60))
+		equal(t, "sentence", strings.Join(textsOf(f.note), " "), sentence)
+		equal(t, "lines", len(textsOf(f.note)), 2)
+	}
+}
+
 // TestSheetLinesUp: entries begin under entries, also when a label grows.
 func TestSheetLinesUp(t *testing.T) {
 	h := newHouse(t)

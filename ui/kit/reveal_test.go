@@ -1,0 +1,35 @@
+package kit
+
+import (
+	"fmt"
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+// A line out of sight is brought into sight, and one in sight moves nothing.
+func TestRevealScrollsNoFurtherThanNeeded(t *testing.T) {
+	h := newHouse(t)
+	v := NewSlipView()
+	var lines []PaperLine
+	for i := range 80 {
+		lines = append(lines, PaperLine{Left: fmt.Sprint("line ", i), Right: "1"})
+	}
+	v.SetLines(lines)
+	h.show(v, fyne.NewSize(400, 300))
+	for _, step := range []struct {
+		line int
+		move bool
+	}{{0, false}, {5, false}, {60, true}, {61, true}, {58, false}, {0, true}, {-1, false}, {80, false}} {
+		before := v.Offset()
+		v.Reveal(step.line)
+		if moved := v.Offset() != before; moved != step.move {
+			t.Errorf("revealing line %d moved the slip from %v to %v, want a move: %v", step.line, before, v.Offset(), step.move)
+		}
+		if step.line >= 0 && step.line < len(lines) {
+			if top := v.paper.top(step.line); top < v.Offset() || top > v.Offset()+v.scroll.Size().Height {
+				t.Errorf("line %d at %v is out of sight: the slip stands at %v", step.line, top, v.Offset())
+			}
+		}
+	}
+}
