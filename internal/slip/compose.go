@@ -14,7 +14,7 @@ import (
 func Compose(t Ticket) Document {
 	t.fillIn()
 	c := &composer{Ticket: t, w: t.Words, l: t.Load, s: t.Settlement}
-	c.doc.Made = c.made()
+	c.doc.Made, c.doc.isDraft = c.made(), c.isDraft() && !c.isRefused()
 	c.doc.Running = c.w.Ticket + " " + c.ticketNumber()
 	c.doc.PageOf = c.w.PageOf
 	c.marks()
@@ -49,7 +49,10 @@ func (c *composer) open(id, title string, form Form) {
 
 func (c *composer) put(lines ...Line) {
 	last := &c.doc.Sections[len(c.doc.Sections)-1]
-	last.Lines = append(last.Lines, lines...)
+	for _, l := range lines {
+		l.Missing = l.Missing && !c.isRefused()
+		last.Lines = append(last.Lines, l)
+	}
 }
 
 // fact puts a pair; without a value it prints the word for its absence.
@@ -85,13 +88,28 @@ func (c *composer) warn(sentence string) {
 // isDraft reports whether the slip is a preview and no ticket.
 func (c *composer) isDraft() bool { return c.Copy == Draft || c.l.Number == 0 }
 
+// isRefused reports whether the load was turned away: nothing is to come.
+func (c *composer) isRefused() bool { return c.l.Phase == load.TurnedAway }
+
+// whenSettled stands for a figure that the settlement will bring, if one is to
+// come.
+func (c *composer) whenSettled() string {
+	if c.isRefused() {
+		return c.w.NotSettled
+	}
+	return c.w.WhenSettled
+}
+
 // isExample reports whether anything on the slip is invented.
 func (c *composer) isExample() bool {
 	return c.House.Demo || c.Edition != nil && c.Edition.Status == rates.Example
 }
 
 func (c *composer) ticketNumber() string {
-	if c.l.Number == 0 {
+	switch {
+	case c.isRefused():
+		return c.w.NoNumber
+	case c.l.Number == 0:
 		return c.w.NumberLater
 	}
 	return fmt.Sprint(c.l.Number)

@@ -95,8 +95,8 @@ func (c *composer) discountInWeight(col column, d settle.Deduction) Line {
 // weight".
 func (c *composer) basis(d settle.Deduction) string {
 	found := ""
-	if step, ok := c.s.Sheet.Step("factor." + string(d.Rule.Factor.ID)); ok {
-		found = c.w.say(step.Printed())
+	if f := c.found(d.Rule.Factor.ID); f != nil {
+		found = c.result(d.Rule.Factor, *f)
 	}
 	on := map[rates.Basis]string{
 		rates.Net: c.w.OnNet, rates.Clean: c.w.OnClean, rates.Dry: c.w.OnDry, rates.Left: c.w.OnLeft,

@@ -13,6 +13,9 @@ type Document struct {
 	Sections []Section
 	// Footer are the sentences at the foot of the ticket.
 	Footer []string
+	// CodeLine is the code the ticket is found by, as printed with the QR code;
+	// empty on a preview.
+	CodeLine string
 	// Running heads the pages after the first: "Ticket 1042".
 	Running string
 	// PageOf is the page number with two %d, the page and how many there are.
@@ -21,6 +24,7 @@ type Document struct {
 	Made time.Time
 
 	payload Payload
+	isDraft bool
 }
 
 // Form says how a section is set.

@@ -36,7 +36,10 @@ func (c *composer) workedUnder() string {
 }
 
 func (c *composer) stepLine(step *working.Step) Line {
-	value := c.w.say(step.Printed())
+	value := step.Printed()
+	if !strings.ContainsAny(value, "0123456789") {
+		value = c.w.say(value)
+	}
 	if step.Kind() == working.NotApplied {
 		value = c.w.NotApplied
 	}

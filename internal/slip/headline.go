@@ -14,7 +14,7 @@ func (c *composer) headline() {
 }
 
 func (c *composer) headNet() Line {
-	line := Line{Field: "net", Label: c.w.Net, Value: c.w.NetWhenWeighed, Emphasis: true}
+	line := Line{Field: "net", Label: c.w.Net, Value: c.netLater(), Emphasis: true}
 	if part := c.ownPart(); part != nil {
 		line.Value = part.Net.Printed()
 	} else if c.s != nil {
@@ -35,7 +35,7 @@ func (c *composer) headMoisture() Line {
 
 // headQuantity is dry bushels, or what the grain is settled in.
 func (c *composer) headQuantity() Line {
-	line := Line{Field: "quantity", Label: c.w.DryBushels, Value: c.w.WhenSettled, Emphasis: true}
+	line := Line{Field: "quantity", Label: c.w.DryBushels, Value: c.whenSettled(), Emphasis: true}
 	if step := c.drySettled(); step != nil {
 		line.Label, line.Value = c.quantityLabel(step), step.Printed()
 	} else if c.Edition != nil && !c.Edition.Units.HasBushels() {
@@ -78,7 +78,7 @@ func (c *composer) unitLabel(unit quantity.Unit) string {
 }
 
 func (c *composer) headPayable() Line {
-	line := Line{Field: "payable", Label: c.w.Payable, Value: c.w.WhenSettled, Emphasis: true}
+	line := Line{Field: "payable", Label: c.w.Payable, Value: c.whenSettled(), Emphasis: true}
 	switch part := c.ownPart(); {
 	case c.l.Details.Price == nil:
 		line.Value = c.w.PriceLater

@@ -51,8 +51,18 @@ func (c *composer) number() {
 	if c.l.Corrects != 0 {
 		c.put(Line{Label: c.w.Corrects, Value: fmt.Sprintf(c.w.ByTicket, c.l.Corrects), Notes: some(c.l.Why)})
 	}
-	if c.l.Ended.Reason != "" {
-		c.put(Line{Label: c.w.Reason, Value: c.l.Ended.Reason, Notes: some(joined(", ", c.l.Ended.Who, c.moment(c.l.Ended.At)))})
+	c.ending()
+}
+
+// ending says why a ticket or a load came to its end, and by whom.
+func (c *composer) ending() {
+	end := c.l.Ended
+	by := some(joined(", ", end.Who, c.moment(end.At)))
+	switch {
+	case c.l.Phase == load.Corrected:
+		c.put(Line{Label: c.w.CorrectedBy, Value: fmt.Sprintf(c.w.ByTicket, end.By), Notes: append(some(end.Reason), by...)})
+	case end.Reason != "":
+		c.put(Line{Label: c.w.Reason, Value: end.Reason, Notes: by})
 	}
 }
 
@@ -69,13 +79,15 @@ func (c *composer) status() string {
 	case load.Void:
 		return c.w.Void + " " + c.moment(c.l.Ended.At)
 	case load.Corrected:
-		return joined(" ", c.w.Corrected, c.moment(c.l.Ended.At)+",", fmt.Sprintf(c.w.ByTicket, c.l.Ended.By))
+		return c.w.Corrected + " " + c.moment(c.l.Ended.At)
 	}
 	return c.w.NotOpened
 }
 
 func (c *composer) copyWords() string {
 	switch {
+	case c.isRefused():
+		return c.w.Original
 	case c.isDraft():
 		return c.w.DraftCopy
 	case c.Copy == 0:

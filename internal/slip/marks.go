@@ -11,10 +11,10 @@ import (
 func (c *composer) marks() {
 	c.mark(c.isExample(), c.w.MarkExample)
 	c.mark(c.l.Phase == load.Void, c.w.MarkVoid)
-	c.mark(c.l.Phase == load.TurnedAway, c.w.MarkRefused)
+	c.mark(c.isRefused(), c.w.MarkRefused)
 	c.mark(c.l.Phase == load.Corrected, fmt.Sprintf(c.w.MarkCorrected, c.l.Ended.By))
 	c.mark(c.l.Corrects != 0, fmt.Sprintf(c.w.MarkCorrects, c.l.Corrects))
-	c.mark(c.isDraft() && c.l.Phase != load.TurnedAway, c.w.MarkDraft)
+	c.mark(c.isDraft() && !c.isRefused(), c.w.MarkDraft)
 	c.mark(!c.isDraft() && c.Copy > 0, fmt.Sprintf(c.w.MarkReprint, c.Copy))
 	c.mark(c.Owner != 0, c.w.MarkOneShare)
 	c.mark(c.l.Manual(), c.w.MarkManual)
@@ -34,7 +34,7 @@ func (c *composer) stamp() string {
 	switch {
 	case c.l.Phase == load.Void:
 		return c.w.MarkVoid
-	case c.l.Phase == load.TurnedAway:
+	case c.isRefused():
 		return c.w.MarkRefused
 	case c.l.Phase == load.Corrected:
 		return fmt.Sprintf(c.w.MarkCorrected, c.l.Ended.By)

@@ -72,7 +72,7 @@ func (p *paper) section(s Section, d Document) {
 		p.add(PaperRule, "", "")
 		p.add(PaperTitle, s.Title, "")
 		defer p.marks(d)
-	case Figures:
+	case Figures, Signing:
 		p.add(PaperRule, "", "")
 	default:
 		p.add(PaperGap, "", "")
@@ -141,7 +141,7 @@ func (p *paper) code(d Document) {
 		return
 	}
 	if picture, err := payload.Picture(); err == nil {
-		p.lines = append(p.lines, PaperLine{Kind: PaperPicture, Left: payload.String(), Picture: picture})
+		p.lines = append(p.lines, PaperLine{Kind: PaperPicture, Left: d.CodeLine, Picture: picture})
 	}
 }
 

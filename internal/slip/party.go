@@ -1,10 +1,9 @@
 package slip
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
 )
 
 // party is whose grain it is.
@@ -17,7 +16,7 @@ func (c *composer) party() {
 	}
 	c.need("grower", label, d.Grower.Name, c.w.NotNamed)
 	if owner, ok := c.owner(); ok {
-		c.put(Line{Label: c.w.ThisCopyFor, Value: c.shareWords(owner), Emphasis: true})
+		c.put(Line{Label: c.w.ThisCopyFor, Value: shareWords(owner), Emphasis: true})
 	} else {
 		c.put(Line{Field: "shares", Label: c.w.Shares, Value: c.sharesWords()})
 	}
@@ -37,17 +36,21 @@ func (c *composer) sharesWords() string {
 	}
 	var parts []string
 	for _, o := range owners {
-		parts = append(parts, c.shareWords(o))
+		parts = append(parts, shareWords(o))
 	}
 	return joined("; ", parts...)
 }
 
-func (c *composer) shareWords(o load.Owner) string {
-	return o.Name + " " + c.fraction(o)
+func shareWords(o load.Owner) string {
+	return o.Name + " " + shareFigure(o)
 }
 
-func (c *composer) fraction(o load.Owner) string {
-	return fmt.Sprintf(c.w.ShareOf, o.Parts.Figure(), o.Of.Figure())
+// shareFigure is an owner's part as it was agreed: 1/3, or 33.5 %.
+func shareFigure(o load.Owner) string {
+	if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
+		return o.Parts.Figure() + " %"
+	}
+	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
 // movement is what came or went, when and on what.

@@ -8,8 +8,10 @@ import (
 // weights down to what is settled, money down to what is payable.
 func (c *composer) settlement() {
 	c.open("settlement", c.w.Settlement, Ledger)
-	for _, problem := range c.Problems {
-		c.put(Line{Kind: Warning, Label: problem})
+	if !c.isRefused() {
+		for _, problem := range c.Problems {
+			c.warn(problem)
+		}
 	}
 	c.ratesLine()
 	if c.s == nil {
@@ -38,7 +40,7 @@ func (c *composer) ratesLine() {
 func (c *composer) unsettled() {
 	later := func(labels ...string) {
 		for _, label := range labels {
-			c.put(Line{Label: label, Value: c.w.WhenSettled})
+			c.put(Line{Label: label, Value: c.whenSettled()})
 		}
 	}
 	later(c.w.Water, c.w.Handling, c.w.DryWeight)
@@ -46,7 +48,7 @@ func (c *composer) unsettled() {
 	later(c.w.DryBushels)
 	c.priceLine()
 	later(c.w.Drying, c.w.Discounts)
-	value := c.w.WhenSettled
+	value := c.whenSettled()
 	if c.l.Details.Price == nil {
 		value = c.w.PriceLater
 	}

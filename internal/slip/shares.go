@@ -11,7 +11,7 @@ func (c *composer) ownWeights() {
 		return
 	}
 	owner, _ := c.owner()
-	c.put(Line{Kind: Heading, Label: c.w.PartOf + " " + c.shareWords(owner)})
+	c.put(Line{Kind: Heading, Label: c.w.PartOf + " " + shareWords(owner)})
 	c.put(Line{Label: c.w.NetPart, Value: part.Net.Printed(), Notes: some(worked(part.Net))})
 	c.put(Line{Label: c.w.WeightPart, Value: part.Settled.Printed(), Notes: some(worked(part.Settled))})
 	if part.Bushels != nil && part.Bushels != part.Quantity {
@@ -30,7 +30,7 @@ func (c *composer) shares() {
 	c.open("shares", c.w.Shares, Ledger)
 	priced := c.l.Details.Price != nil
 	for i, part := range c.s.Shares {
-		label := c.shareWords(c.l.Details.Shares[i])
+		label := shareWords(c.l.Details.Shares[i])
 		c.put(c.shareLine(label, part, priced))
 	}
 	whole := Line{Kind: Total, Label: c.w.AllShares, Value: c.s.Quantity.Printed()}

@@ -2,7 +2,7 @@ package slip
 
 // signature is who answers for the weights, by full name, and the driver.
 func (c *composer) signature() {
-	c.open("signature", c.w.Signed, Signing)
+	c.open("signature", "", Signing)
 	weigher := c.l.Weigher
 	if weigher == "" {
 		weigher = c.House.Weigher
@@ -23,6 +23,6 @@ func (c *composer) signature() {
 func (c *composer) footer() {
 	c.doc.Footer = []string{c.w.NotReceipt, c.w.Cautions, c.w.LawFirst}
 	if c.Code != "" && !c.isDraft() {
-		c.doc.Footer = append(c.doc.Footer, c.w.CheckCode+" "+c.Code)
+		c.doc.CodeLine = c.w.CheckCode + " " + c.Code
 	}
 }

@@ -199,6 +199,9 @@ func (t *typesetter) footer(d Document) {
 	for _, sentence := range d.Footer {
 		t.running("", "", sentence)
 	}
+	if d.CodeLine != "" {
+		t.line(plain(d.CodeLine))
+	}
 }
 
 func (t *typesetter) smallPrint(s Section) {

@@ -104,7 +104,7 @@ func (c *composer) netLine(col column) {
 	line := Line{Kind: Total, Field: "net", Label: c.w.Net, Emphasis: true}
 	net, ok := c.net()
 	if !ok {
-		line.Value = c.w.NetWhenWeighed
+		line.Value = c.netLater()
 		c.put(line)
 		return
 	}
@@ -113,6 +113,14 @@ func (c *composer) netLine(col column) {
 	if net.Sign() > 0 {
 		c.warn(c.lightNet(net))
 	}
+}
+
+// netLater stands for a net that has not been weighed out.
+func (c *composer) netLater() string {
+	if c.isRefused() {
+		return c.w.NotWeighed
+	}
+	return c.w.NetWhenWeighed
 }
 
 // net is the net in the unit of the scale.

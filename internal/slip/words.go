@@ -10,21 +10,21 @@ type Words struct {
 	// them as they are.
 	Say func(english string) string
 
-	Ticket, ScaleTicket, NumberLater, PageOf, DateOrder string
+	Ticket, ScaleTicket, NumberLater, NoNumber, PageOf, DateOrder string
 
 	// Identity and number.
 	NoBusiness, NoStreet, NoTown, NoPhone, Phone, Licence, Scale          string
 	Status, NotOpened, OnYard, Ready, Issued, Void, Corrected, Refused    string
-	Copy, Original, Reprint, DraftCopy, Corrects, Reason                  string
+	Copy, Original, Reprint, DraftCopy, Corrects, CorrectedBy, Reason     string
 	MarkExample, MarkVoid, MarkRefused, MarkCorrected, MarkCorrects       string
 	MarkDraft, MarkReprint, MarkOneShare, MarkManual, MarkSplit, ByTicket string
 
 	// Party and movement.
-	Party, Grower, Owner, Shares, WholeLoad, ShareOf, Consignee, Agent string
-	ThisCopyFor, NotNamed, None                                        string
-	Movement, Inbound, Outbound, Date, NotDated, Commodity, CropYear   string
-	NotStated, Truck, Plate, Trailer, GrossAt, TareAt, Driver, Bin     string
-	DriverOn, DriverOff, DriverNotNoted, Remark                        string
+	Party, Grower, Owner, Shares, WholeLoad, Consignee, Agent        string
+	ThisCopyFor, NotNamed, None                                      string
+	Movement, Inbound, Outbound, Date, NotDated, Commodity, CropYear string
+	NotStated, Truck, Plate, Trailer, GrossAt, TareAt, Driver, Bin   string
+	DriverOn, DriverOff, DriverNotNoted, Remark                      string
 
 	// Weight.
 	Weight, Gross, Tare, Net, OfDraft, NotWeighed, OnScale, TypedBy string
@@ -43,13 +43,13 @@ type Words struct {
 	Price, PriceLater, Value, Drying, Discounts, Charges, Payable       string
 	OnNet, OnClean, OnDry, OnLeft, Premium                              string
 	Disposition, NotDecided, Sold, Stored, OnContract                   string
-	WholeTicket, PartOf, NetPart, WeightPart, AllShares, ChargesOf      string
+	PartOf, NetPart, WeightPart, AllShares, ChargesOf                   string
 	NotSettled                                                          string
 
 	// Signature, footer, working.
-	Signed, Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt   string
+	Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt           string
 	Cautions, LawFirst, Working, WorkedUnder, NothingWorked, NotApplied string
-	SampleLabel, Discard                                                string
+	SampleLabel, Discard, NoDiscard                                     string
 }
 
 // EnglishWords are the words in English.

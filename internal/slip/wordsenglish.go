@@ -1,14 +1,14 @@
 package slip
 
 func (w *Words) identityInEnglish() {
-	w.Ticket, w.ScaleTicket, w.NumberLater = "Ticket", "Scale ticket", "number at issue"
+	w.Ticket, w.ScaleTicket, w.NumberLater, w.NoNumber = "Ticket", "Scale ticket", "number at issue", "no ticket"
 	w.PageOf, w.DateOrder = "page %d of %d", "m/d/y"
 	w.NoBusiness, w.NoStreet, w.NoTown, w.NoPhone = "business name not set", "street address not set", "town not set", "phone not set"
 	w.Phone, w.Licence, w.Scale = "Phone", "Licence", "Scale"
 	w.Status, w.NotOpened, w.OnYard, w.Ready = "Status", "not opened", "on the yard, not issued", "settled, not issued"
 	w.Issued, w.Void, w.Corrected, w.Refused = "issued", "void", "corrected", "refused"
 	w.Copy, w.Original, w.Reprint, w.DraftCopy = "Copy", "original", "reprint %d", "draft, not a ticket"
-	w.Corrects, w.Reason, w.ByTicket = "Corrects", "Reason", "ticket %d"
+	w.Corrects, w.CorrectedBy, w.Reason, w.ByTicket = "Corrects", "Corrected by", "Reason", "ticket %d"
 	w.MarkExample, w.MarkVoid, w.MarkRefused = "EXAMPLE - NOT FOR TRADE", "VOID", "REFUSED"
 	w.MarkCorrected, w.MarkCorrects = "CORRECTED BY TICKET %d", "CORRECTS TICKET %d"
 	w.MarkDraft, w.MarkReprint, w.MarkOneShare = "DRAFT", "REPRINT %d", "ONE SHARE ONLY"
@@ -17,7 +17,7 @@ func (w *Words) identityInEnglish() {
 
 func (w *Words) partyInEnglish() {
 	w.Party, w.Grower, w.Owner, w.Shares = "Party", "Grower", "Owner", "Shares"
-	w.WholeLoad, w.ShareOf, w.Consignee, w.Agent = "whole load", "%s of %s", "Consignee", "Agent"
+	w.WholeLoad, w.Consignee, w.Agent = "whole load", "Consignee", "Agent"
 	w.ThisCopyFor, w.NotNamed, w.None = "This copy is for", "not named", "none"
 	w.Movement, w.Inbound, w.Outbound = "Movement", "inbound", "outbound"
 	w.Date, w.NotDated = "Date", "not dated"
@@ -56,17 +56,17 @@ func (w *Words) settlementInEnglish() {
 	w.OnDry, w.OnLeft, w.Premium = "on the dry weight", "on the weight left", "premium"
 	w.Disposition, w.NotDecided = "Sold or stored", "not decided"
 	w.Sold, w.Stored, w.OnContract = "sold", "stored", "on contract"
-	w.WholeTicket, w.PartOf, w.NetPart = "Whole load", "Part of", "Net, this part"
+	w.PartOf, w.NetPart = "Part of", "Net, this part"
 	w.WeightPart, w.AllShares, w.ChargesOf = "Weight settled, this part", "All shares", "charges"
-	w.NotSettled = "Not settled yet"
+	w.NotSettled = "not settled"
 }
 
 func (w *Words) footInEnglish() {
-	w.Signed, w.Weigher, w.WeigherLater, w.DriverSigns = "Signed", "Weighed by", "weigher not named", "Driver"
-	w.CheckCode, w.NotReceipt = "Check code", "Scale ticket only, not a warehouse receipt."
+	w.Weigher, w.WeigherLater, w.DriverSigns = "Weighed by", "weigher not named", "Driver"
+	w.CheckCode, w.NotReceipt = "Code", "Scale ticket only, not a warehouse receipt."
 	w.Cautions = "See the deck clear of trucks and people before weighing. Nobody climbs on a load."
 	w.LawFirst = "Local law and the weights and measures authority outrank this ticket."
 	w.Working, w.WorkedUnder = "Working", "Worked under"
 	w.NothingWorked, w.NotApplied = "The working is printed when the load is settled.", "none"
-	w.SampleLabel, w.Discard = "Retained sample", "Keep until"
+	w.SampleLabel, w.Discard, w.NoDiscard = "Retained sample", "Keep until", "No date to discard"
 }
