@@ -41,8 +41,7 @@ func (c Check) Faults() []error {
 		name string
 		a    quantity.Amount
 	}{{"reference", c.Reference}, {"reading", c.Reading}} {
-		isMoisture := m.a.Unit() == quantity.Percent && m.a.Sign() > 0 && m.a.Less(hundredPercent)
-		faults.unless(isMoisture, "the %s is %s; type a moisture above 0 %% and below 100 %%", m.name, m.a)
+		faults.unless(isMoisture(m.a), "the %s is %s; type a moisture above 0 %% and below 100 %%", m.name, m.a)
 	}
 	faults.unless(!recorded(c.Sample) || isTemperature(c.Sample), "the sample temperature is %s; type it in °F or °C", c.Sample)
 	return faults

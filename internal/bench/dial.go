@@ -10,7 +10,7 @@ import (
 func (r Reading) checkDial(faults *faults) {
 	faults.unless(r.Dial.Unit() == quantity.Dial, "%s: the dial reading is missing", r.label())
 	faults.unless(isTemperature(r.Sample), "%s: the sample temperature is missing; the chart cannot be read without it", r.label())
-	faults.unless(r.Mass.Unit() == quantity.Gram, "%s: the sample mass is missing; write the grams put into the meter", r.label())
+	faults.unless(recorded(r.Mass), "%s: the sample mass is missing; write the grams put into the meter", r.label())
 	faults.unless(r.Meter != "", "%s: the meter is missing; choose the one that was used", r.label())
 	faults.unless(r.Chart != "", "%s: the chart is missing; choose one for this crop, meter and mass", r.label())
 }

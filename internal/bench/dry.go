@@ -57,6 +57,27 @@ type DryRules struct {
 	WetPit string `json:"wet_pit,omitempty"`
 }
 
+// Check lists everything wrong with the limits.
+func (r DryRules) Check() []error {
+	var faults faults
+	if _, err := grain.ByID(r.Crop); err != nil {
+		faults = append(faults, fmt.Errorf("the limits for dry grain: %w", err))
+	}
+	if r.CanadaGrain != "" {
+		_, err := grain.Classes(r.CanadaGrain)
+		faults.unless(err == nil, "the limits for %s: %v", r.Crop, err)
+	}
+	for _, l := range r.limits() {
+		faults.unless(!recorded(l.at) || isMoisture(l.at), "the limit for %s %s is %s; write a moisture above 0 %% and below 100 %%", r.Crop, l.purpose, l.at)
+	}
+	if isMoisture(r.StoreShort) && isMoisture(r.StoreLong) {
+		faults.unless(!r.StoreLong.More(r.StoreShort), "%s may be kept long up to %s and a short time only up to %s; grain kept long must be the drier", r.Crop, r.StoreLong, r.StoreShort)
+	}
+	faults.unless(!recorded(r.AerateWithin) || r.AerateWithin.Unit() == quantity.Point && r.AerateWithin.Sign() > 0,
+		"air may be asked to take %s out of %s; write points above nought, such as 1 pt, or leave it out", r.AerateWithin, r.Crop)
+	return faults
+}
+
 // Verdict is the answer for one purpose.
 type Verdict struct {
 	Purpose Purpose

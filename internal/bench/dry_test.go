@@ -184,3 +184,12 @@ func TestDryVerdictsAreMonotone(t *testing.T) {
 		}
 	})
 }
+
+func TestDryRulesCheck(t *testing.T) {
+	good := DryRules{Crop: "wheat-hrs", CanadaGrain: redSpring, Buy: pct("14.5"), StoreShort: pct("14"), StoreLong: pct("13"), AerateWithin: pt("1")}
+	expectErrors(t, "good", good.Check())
+	expectErrors(t, "one grain only", DryRules{Crop: "corn"}.Check())
+	bad := DryRules{Crop: "maise", CanadaGrain: "Wheat", Buy: pt("14.5"), StoreShort: pct("13"), StoreLong: pct("14"), AerateWithin: pct("1")}
+	expectErrors(t, "bad", bad.Check(), `"maise" is not a commodity`, `"Wheat" has no moisture classes`, "to buy as dry is 14.5 pt",
+		"kept long up to 14 % and a short time only up to 13 %", "take 1 % out")
+}

@@ -61,9 +61,22 @@ func (m Meter) Check() []error {
 		"meter %s has a tolerance of %s; write it in points, such as 0.5 pt, or leave it out", m.ID, m.Tolerance)
 	faults.unless(!recorded(m.MaxDifference) || isTemperature(m.MaxDifference),
 		"meter %s has a largest difference of %s; write it in degrees", m.ID, m.MaxDifference)
-	faults.unless(!m.Ambient.Given() || isTemperature(m.Ambient.Low) && isTemperature(m.Ambient.High),
+	faults.unless(!m.Ambient.Given() || isTemperature(m.Ambient.Low) && m.Ambient.Low.Unit() == m.Ambient.High.Unit(),
 		"meter %s may stand at %s, which is no range of temperatures", m.ID, m.Ambient)
+	for _, l := range m.Crops {
+		l.check(&faults, m.ID)
+	}
 	return faults
+}
+
+func (l CropLimits) check(faults *faults, meter string) {
+	faults.unless(l.Crop != "", "meter %s has limits posted for no grain; name the grain", meter)
+	faults.unless(!recorded(l.Mass) || l.Mass.Unit() == quantity.Gram && l.Mass.Sign() > 0,
+		"meter %s is posted for %s of %s; write grams, such as 250 g", meter, l.Mass, l.Crop)
+	faults.unless(!l.Moisture.Given() || isMoisture(l.Moisture.Low) && isMoisture(l.Moisture.High),
+		"meter %s is posted for %s from %s, which is no range of moistures", meter, l.Crop, l.Moisture)
+	faults.unless(!l.Sample.Given() || isTemperature(l.Sample.Low) && l.Sample.Low.Unit() == l.Sample.High.Unit(),
+		"meter %s is posted for %s at %s, which is no range of temperatures on one scale", meter, l.Crop, l.Sample)
 }
 
 // Equipment is what stands at the bench: the house's charts and meters, and how

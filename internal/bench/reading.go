@@ -97,6 +97,7 @@ func (r Reading) Check() []error {
 	faults.unless(!r.Day.IsZero(), "%s: the day is missing", r.label())
 	r.checkTemperature(&faults, "sample", r.Sample)
 	r.checkTemperature(&faults, "room", r.Room)
+	faults.unless(!recorded(r.Mass) || r.Mass.Unit() == quantity.Gram && r.Mass.Sign() > 0, "%s: the sample mass is %s; type the grams put into the meter", r.label(), r.Mass)
 	switch r.Method {
 	case ByDial:
 		r.checkDial(&faults)

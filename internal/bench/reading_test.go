@@ -90,7 +90,7 @@ func TestReadingCheckNamesEveryFault(t *testing.T) {
 			"no number", "tester is missing", "crop is missing", "day is missing", "dial reading is missing",
 			"sample temperature is missing", "sample mass is missing", "meter is missing", "chart is missing"}},
 		{"no method", func(r *Reading) { r.Method = "nose" }, []string{`unknown method "nose"; it is one of dial, direct, oven, typed`}},
-		{"mass in lb", func(r *Reading) { r.Mass = quantity.Int(1, quantity.Lb) }, []string{"sample mass is missing"}},
+		{"mass in lb", func(r *Reading) { r.Mass = quantity.Int(1, quantity.Lb) }, []string{"sample mass is 1 lb"}},
 		{"temperature in %", func(r *Reading) { r.Room = pct("20") }, []string{"room temperature is 20 %"}},
 		{"direct without moisture", func(r *Reading) { *r = direct(1, "15"); r.Percent = quantity.Amount{} }, []string{"moisture is missing"}},
 		{"direct of 100 %", func(r *Reading) { *r = direct(1, "100") }, []string{"a moisture of 100 % cannot be"}},
@@ -167,6 +167,11 @@ func TestEquipmentCheck(t *testing.T) {
 	}}
 	expectErrors(t, "bad", bad.Check(), "neither read by dial nor direct", "tolerance of 0.5 %", "largest difference of 3 %", "1 % to 2 %, which is no range",
 		"has no model", "neither read by dial", "has no calibration", "two meters are called a")
+	posted := Equipment{Meters: []Meter{{ID: "b", Model: "M", Method: Direct, Calibration: "1", Crops: []CropLimits{
+		{Crop: "corn", Mass: gram("250"), Moisture: Span{pct("8"), pct("25")}, Sample: Span{degF("40"), degF("100")}},
+		{Mass: pct("1"), Moisture: Span{gram("1"), pct("2")}, Sample: Span{degF("40"), degC("30")}},
+	}}}}
+	expectErrors(t, "posted", posted.Check(), "limits posted for no grain", "posted for 1 % of", "1 g to 2 %, which is no range of moistures", "40 °F to 30 °C, which is no range of temperatures on one scale")
 	if _, err := (Equipment{}).Meter("a"); err == nil || !strings.Contains(err.Error(), "none is entered") {
 		t.Errorf("no meters: %v", err)
 	}

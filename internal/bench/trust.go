@@ -29,6 +29,23 @@ func DefaultTrust() Trust {
 	}
 }
 
+// Check lists everything wrong with the settings.
+func (t Trust) Check() []error {
+	var faults faults
+	faults.unless(isTemperature(t.Cold), "samples are called cold under %s; write a temperature, such as 40 °F", t.Cold)
+	faults.unless(isMoisture(t.Estimate), "a meter is said to only estimate above %s; write a moisture, such as 25 %%", t.Estimate)
+	faults.unless(t.MassWithin.Unit() == quantity.Gram && t.MassWithin.Sign() >= 0, "the balance may be off by %s; write grams, such as 0.5 g", t.MassWithin)
+	for _, c := range t.Blocks {
+		faults.unless(slices.Contains(Codes(), c), "tickets are to be stopped for %q, which is no reason to doubt a reading; the reasons are %q", c, Codes())
+	}
+	return faults
+}
+
+// isMoisture reports whether a is a percent that grain can have.
+func isMoisture(a quantity.Amount) bool {
+	return a.Unit() == quantity.Percent && a.Sign() > 0 && a.Less(hundredPercent)
+}
+
 // Flags are the reasons to doubt one reading whose moisture came out as m, in
 // %, before it is rounded. Limits are held against it as it would be recorded,
 // to a tenth.

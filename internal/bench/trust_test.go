@@ -168,3 +168,10 @@ func TestFlagsComeInTheirOrder(t *testing.T) {
 		t.Errorf("%d codes are in the order; a new one must be put there", len(Codes()))
 	}
 }
+
+func TestTrustCheck(t *testing.T) {
+	expectErrors(t, "default", DefaultTrust().Check())
+	expectErrors(t, "nothing set", Trust{}.Check(), "called cold under 0", "only estimate above 0", "may be off by 0")
+	bad := Trust{Cold: pct("4"), Estimate: degF("25"), MassWithin: gram("-1"), Blocks: []Code{Cold, "mood"}}
+	expectErrors(t, "bad", bad.Check(), "write a temperature", "write a moisture", "write grams", `stopped for "mood"`)
+}

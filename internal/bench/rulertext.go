@@ -1,0 +1,93 @@
+package bench
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// Text draws the ruler with characters, width wide, for a terminal:
+//
+//	14        15        16
+//	|.........|..[=*=]..|
+//	          ^ shrink trigger 15.0 %
+//
+// A star is the reading, brackets are how far it may be off.
+func (r Ruler) Text(width int) string {
+	if len(r.Marks) == 0 {
+		return ""
+	}
+	d := rulerText{ruler: r, width: width}
+	lines := []string{d.figures(), d.strip()}
+	for _, m := range r.Marks {
+		if m.Kind == LimitMark {
+			lines = append(lines, d.arrow(m.At, m.Label))
+		}
+	}
+	for _, m := range r.Marks {
+		if m.Kind == ReadingMark {
+			lines = append(lines, d.arrow(m.At, "read "+m.Label))
+		}
+	}
+	return strings.Join(lines, "\n") + "\n"
+}
+
+// rulerText is a drawing on a grid of characters.
+type rulerText struct {
+	ruler Ruler
+	width int
+}
+
+// column is where a place falls on the grid.
+func (d rulerText) column(at int) int { return (at*(d.width-1) + 500) / 1000 }
+
+func (d rulerText) figures() string {
+	row := blanks(d.width + 3)
+	for _, m := range d.ruler.Marks {
+		if m.Kind == PointMark {
+			copy(row[d.column(m.At):], m.Label)
+		}
+	}
+	return strings.TrimRight(string(row), " ")
+}
+
+func (d rulerText) strip() string {
+	row := blanks(d.width)
+	for i := range row {
+		row[i] = '.'
+	}
+	for _, m := range d.ruler.Marks {
+		if m.Kind == PointMark {
+			row[d.column(m.At)] = '|'
+		}
+	}
+	if b := d.ruler.Band; b != nil {
+		from, to := d.column(b.From), d.column(b.To)
+		for i := from; i <= to; i++ {
+			row[i] = '='
+		}
+		row[from], row[to] = '[', ']'
+	}
+	for _, m := range d.ruler.Marks {
+		if m.Kind == ReadingMark {
+			row[d.column(m.At)] = '*'
+		}
+	}
+	return string(row)
+}
+
+// arrow points up at a place, its label on the side where there is room.
+func (d rulerText) arrow(at int, label string) string {
+	column := d.column(at)
+	if before := column - utf8.RuneCountInString(label) - 1; before >= 0 && at > 500 {
+		return strings.Repeat(" ", before) + label + " ^"
+	}
+	return strings.Repeat(" ", column) + "^ " + label
+}
+
+func blanks(n int) []byte {
+	row := make([]byte, n)
+	for i := range row {
+		row[i] = ' '
+	}
+	return row
+}
