@@ -17,7 +17,7 @@ func row(l *load.Load) store.LoadRow {
 		Disposition: string(l.Details.Disposition), Contract: l.Details.ContractNo,
 		Ticket: l.Number, IssuedAt: l.Issued.At, IssuedDay: l.IssuedDay.String(),
 		EndedAt: l.Ended.At, EndedDay: l.Ended.Day.String(), EndedBy: l.Ended.By, Corrects: l.Corrects,
-		Reason: l.Ended.Reason, Who: l.Weigher, Manual: manual(l),
+		Reason: l.Ended.Reason, Who: l.Weigher, Weigher: l.Weigher, Manual: manual(l),
 		Flags: strings.Join(l.Sample.Flags, "\n"), Sample: l.Sample.Number,
 		Kept: l.Sample.Kept, KeepUntil: l.Sample.Until.String(),
 	}

@@ -31,7 +31,7 @@ func (d *Desk) Verify(ctx context.Context, progress func(done int64)) (Soundness
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
 		seen: map[string]bool{}, standing: map[string]journal.Fact{},
 	}
-	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.standingRows, v.lastNumbers} {
+	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.standingRows, v.stock, v.lastNumbers} {
 		if err := walk(); err != nil {
 			return v.out, err
 		}
@@ -62,6 +62,12 @@ func (v *verifier) found(problems ...string) {
 
 func (v *verifier) file() error {
 	problems, err := v.desk.book.VerifyFile(v.ctx)
+	v.found(problems...)
+	return err
+}
+
+func (v *verifier) stock() error {
+	problems, err := v.desk.book.VerifyStock(v.ctx)
 	v.found(problems...)
 	return err
 }

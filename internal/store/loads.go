@@ -21,8 +21,10 @@ type LoadRow struct {
 	EndedAt, EndedDay                    string
 	EndedBy, Corrects                    int64
 	Reason, Who, Manual, Accepted, Flags string
-	Sample, Kept, KeepUntil              string
-	Edition, EditionHash                 string
+	// Weigher issued the ticket; Who is the weigher, or who ended it.
+	Weigher                 string
+	Sample, Kept, KeepUntil string
+	Edition, EditionHash    string
 	// Figures are the lines of the settlement by step id.
 	Figures map[string]quantity.Amount
 	// Owners are the growers who share in the load, as on the ticket; empty
@@ -40,10 +42,10 @@ func (r LoadRow) Figure(id string, unit quantity.Unit) quantity.Amount {
 
 const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, grower_name, truck, bin, " +
 	"disposition, contract, ticket, issued_at, issued_day, ended_at, ended_day, ended_by, corrects, " +
-	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures"
+	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher"
 
 var putLoad = "INSERT OR REPLACE INTO loads (" + loadColumns + ") VALUES (" +
-	strings.TrimSuffix(strings.Repeat("?, ", 30), ", ") + ")"
+	strings.TrimSuffix(strings.Repeat("?, ", 31), ", ") + ")"
 
 // PutLoad writes a load's row, in place of the one before.
 func (tx *Tx) PutLoad(r LoadRow) error {
@@ -51,10 +53,13 @@ func (tx *Tx) PutLoad(r LoadRow) error {
 	if err != nil {
 		return tx.fail(fmt.Errorf("the figures of load %s cannot be kept: %w", r.ID, err))
 	}
+	if err := tx.moveStock(r); err != nil {
+		return err
+	}
 	_, err = tx.Exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
 		r.GrowerName, r.Truck, r.Bin, r.Disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
 		r.EndedAt, r.EndedDay, orNull(r.EndedBy), orNull(r.Corrects), r.Reason, r.Who, r.Manual, r.Accepted,
-		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, string(figures))
+		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, string(figures), r.Weigher)
 	if err != nil {
 		return err
 	}
@@ -195,7 +200,7 @@ func scanLoad(rows *sql.Rows) (LoadRow, error) {
 	err := rows.Scan(&r.ID, &r.Phase, &r.Direction, &r.Day, &r.OpenedAt, &r.Commodity, &r.Grower, &r.GrowerName,
 		&r.Truck, &r.Bin, &r.Disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
 		&r.EndedDay, &endedBy, &corrects, &r.Reason, &r.Who, &r.Manual, &r.Accepted, &r.Flags, &r.Sample,
-		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures)
+		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures, &r.Weigher)
 	if err != nil {
 		return r, err
 	}

@@ -153,6 +153,11 @@ func (b *Book) takeStep(known []migration) (more bool, err error) {
 	if _, err := tx.Exec(step.text); err != nil {
 		return false, fmt.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, b.path, err)
 	}
+	if fill, ok := fills[step.name]; ok {
+		if err := fill(tx); err != nil {
+			return false, fmt.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, b.path, err)
+		}
+	}
 	_, err = tx.Exec("INSERT INTO migrations (number, name, sha256) VALUES (?, ?, ?)",
 		step.number, step.name, step.sha256)
 	if err != nil {
