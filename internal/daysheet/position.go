@@ -8,9 +8,9 @@ import (
 )
 
 // Position is the grain in the house by commodity and bin: what was settled
-// coming in, less what was weighed going out. It counts dry-equivalent weight,
-// which is what the house owes for; what lies in the bin is heavier by the
-// water not yet dried out and lighter by what handling really lost.
+// coming in, less what was weighed going out. It counts the weight that was
+// paid for, which is what the house owes for; what lies in the bin is heavier
+// by the water not yet dried out and lighter by what handling really lost.
 type Position []Stock
 
 // Stock is one commodity in one bin.
@@ -19,37 +19,69 @@ type Stock struct {
 	Weight               quantity.Amount
 }
 
-// With is the position after the parts of a day.
-func (p Position) With(parts []Part) Position {
-	out := slices.Clone(p)
+// Move is what one day does to one commodity in one bin: Before + In − Out −
+// Back = After.
+type Move struct {
+	Commodity, Name, Bin string
+	Before               quantity.Amount
+	In, Out              quantity.Amount
+	// Back is what tickets of earlier days, voided or corrected on this day, had
+	// brought in; below nought for what they had carried away.
+	Back  quantity.Amount
+	After quantity.Amount
+}
+
+// moves takes a position through a day.
+func (p Position) moves(parts []Part) []Move {
+	var out []Move
+	for _, s := range p {
+		m := findMove(&out, Ticket{Commodity: s.Commodity, Name: s.Name, Bin: s.Bin}, s.Weight.Unit())
+		m.Before = s.Weight
+	}
 	for _, part := range parts {
 		for _, t := range part.Tickets {
-			out = out.move(t, false)
+			m := findMove(&out, t, t.units().weight)
+			if t.Outbound {
+				m.Out = m.Out.Add(t.net())
+			} else {
+				m.In = m.In.Add(t.moves())
+			}
 		}
 		for _, t := range part.Against {
-			out = out.move(t, true)
+			m := findMove(&out, t, t.units().weight)
+			m.Back = m.Back.Add(t.moves())
 		}
 	}
-	slices.SortFunc(out, func(a, b Stock) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Bin, b.Bin)) })
+	for i, m := range out {
+		out[i].After = m.Before.Add(m.In).Sub(m.Out).Sub(m.Back)
+	}
+	slices.SortFunc(out, func(a, b Move) int {
+		return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Bin, b.Bin), cmp.Compare(a.After.Unit().String(), b.After.Unit().String()))
+	})
 	return out
 }
 
-// move counts a ticket in or, going back, out again.
-func (p Position) move(t Ticket, back bool) Position {
-	weight := t.figure("settled", t.weightUnit())
-	if t.Outbound {
-		weight = t.net().Neg()
-	}
-	if back {
-		weight = weight.Neg()
-	}
-	for i := range p {
-		if p[i].Commodity == t.Commodity && p[i].Bin == t.Bin && p[i].Weight.Unit() == weight.Unit() {
-			p[i].Weight = p[i].Weight.Add(weight)
-			return p
+func findMove(all *[]Move, t Ticket, unit quantity.Unit) *Move {
+	for i := range *all {
+		m := &(*all)[i]
+		if m.Commodity == t.Commodity && m.Bin == t.Bin && m.Before.Unit() == unit {
+			return m
 		}
 	}
-	return append(p, Stock{Commodity: t.Commodity, Name: t.Name, Bin: t.Bin, Weight: weight})
+	none := quantity.Zero(unit)
+	*all = append(*all, Move{Commodity: t.Commodity, Name: t.Name, Bin: t.Bin, Before: none, In: none, Out: none, Back: none, After: none})
+	return &(*all)[len(*all)-1]
+}
+
+// After is the position at the end of the day; what is empty is left out.
+func (s Sheet) After() Position {
+	var out Position
+	for _, m := range s.Moves {
+		if !m.After.IsZero() {
+			out = append(out, Stock{m.Commodity, m.Name, m.Bin, m.After})
+		}
+	}
+	return out
 }
 
 // Of is what the house has of a commodity over all its bins, in the unit.

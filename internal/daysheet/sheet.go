@@ -13,80 +13,94 @@ type Facts struct {
 	// Tickets are the loads issued or refused on the day, and the tickets of
 	// earlier days that were voided or corrected on it.
 	Tickets []Ticket
-	// Samples are loads whose retained sample may go and has not.
-	Samples []Ticket
-	// Meters are sentences about meters that are due, overdue or failed.
-	Meters []string
+	// Last is the highest ticket number given out before the day.
+	Last int64
 	// Before is the position at the end of the day before.
 	Before Position
+	// Notes are the things of the evening that leave no ticket.
+	Notes  Notes
 	Closed *Closing
+	// Example marks a day some of whose rates are invented.
+	Example bool
+}
+
+// Notes are sentences about what stood open in the evening. A closed day keeps
+// them as they were.
+type Notes struct {
+	Yard    []string `json:"yard,omitempty"`    // trucks without a ticket
+	Samples []string `json:"samples,omitempty"` // retained samples that are due
+	Meters  []string `json:"meters,omitempty"`  // meters overdue, failed, never checked
 }
 
 // Closing is who closed the day and when; the time is local.
 type Closing struct {
 	By, At, Remark string
+	// Differs says that the book no longer gives the sheet that was closed.
+	Differs bool
 }
 
 // Sheet is a business day, added up.
 type Sheet struct {
 	Facts
-	Parts   []Part // inbound commodities, then outbound ones
-	Hours   []Hour
-	Places  []Place // where it went, by commodity and bin
-	Taken   []Taken // sold, stored, contract, by commodity
+	Parts   []Part  // inbound commodities, then outbound ones
+	Hours   []Hour  // of the tickets that count
+	Places  []Place // where it went or came from
+	Dealt   []Dealt // sold, stored, contract
+	Spread  []Spread
 	Refused []Ticket
-	// Struck are tickets issued and ended on this day; Later are tickets of
-	// earlier days ended on this day.
-	Struck, Later []Ticket
-	Manual        []Ticket
-	Accepted      []Ticket
-	Flagged       []Ticket
-	First, Last   int64 // ticket numbers issued on the day; nought when none
-	After         Position
+	// Corrections are the tickets issued on this day that correct another.
+	Corrections []Ticket
+	// Later are tickets of earlier days ended on this day.
+	Later    []Ticket
+	Manual   []Ticket
+	Accepted []Ticket
+	Flagged  []Ticket
+	Numbers  Numbers
+	Moves    []Move
 }
 
-// Part is one commodity moved one way.
+// Part is one commodity moved one way, in one pair of units.
 type Part struct {
 	Commodity, Name string
 	Outbound        bool
 	Tickets         []Ticket // counted on this day
+	Struck          []Ticket // issued and ended on this day: they never counted
 	Against         []Ticket // of earlier days, counted out on this day
-	Sum             Sum
-}
-
-// Hour is the loads of one hour of the day, over all commodities.
-type Hour struct {
-	Hour  string // "14"
-	Loads int
-}
-
-// Place is what one bin took of one commodity.
-type Place struct {
-	Commodity, Name, Bin string
-	Outbound             bool
-	Sum                  Sum
-}
-
-// Taken is one commodity by what became of it.
-type Taken struct {
-	Commodity, Name, How string
-	Sum                  Sum
+	Sum             Sum      // of Tickets
+	Back            Sum      // of Against
+	units           units
 }
 
 // Make adds a day up.
 func Make(f Facts) Sheet {
 	s := Sheet{Facts: f}
+	s.Tickets = make([]Ticket, len(f.Tickets))
+	for i, t := range f.Tickets {
+		s.Tickets[i] = t.asOf(f.Day)
+	}
 	slices.SortFunc(s.Tickets, func(a, b Ticket) int { return cmp.Or(cmp.Compare(a.Number, b.Number), cmp.Compare(a.Load, b.Load)) })
 	for _, t := range s.Tickets {
 		s.list(t)
 	}
-	s.After = f.Before.With(s.Parts)
-	slices.SortStableFunc(s.Parts, func(a, b Part) int { return cmp.Compare(order(a), order(b)) })
-	slices.SortFunc(s.Hours, func(a, b Hour) int { return cmp.Compare(a.Hour, b.Hour) })
+	for i := range s.Parts {
+		p := &s.Parts[i]
+		p.Sum, p.Back = newSum(p.units), newSum(p.units)
+		for _, t := range p.Tickets {
+			p.Sum.join(sumOfOne(t))
+		}
+		for _, t := range p.Against {
+			p.Back.join(sumOfOne(t))
+		}
+	}
+	slices.SortStableFunc(s.Parts, func(a, b Part) int { return cmp.Compare(a.order(), b.order()) })
+	s.Hours, s.Places, s.Dealt, s.Spread = hours(s.Parts), places(s.Parts), dealt(s.Parts), spread(s.Parts)
+	s.Numbers = account(s.Day, s.Last, s.Tickets)
+	s.Moves = f.Before.moves(s.Parts)
 	return s
 }
 
-func order(p Part) string {
+// order puts what came in before what went out.
+func (p Part) order() string {
 	if p.Outbound {
 		return "2" + p.Name
 	}
@@ -99,27 +113,25 @@ func (s *Sheet) list(t Ticket) {
 		s.Refused = append(s.Refused, t)
 		return
 	}
-	if t.Day == s.Day {
-		s.numbered(t)
-	}
+	part := s.part(t)
 	switch {
-	case t.CountsOn(s.Day):
-		s.count(t)
-	case t.Day == s.Day:
-		s.Struck = append(s.Struck, t)
-	case t.Ended == s.Day:
-		s.Later = append(s.Later, t)
-		part := s.part(t)
+	case t.Day != s.Day:
 		part.Against = append(part.Against, t)
-		part.Sum.Take(t)
+		s.Later = append(s.Later, t)
+		return
+	case t.endedSameDay():
+		part.Struck = append(part.Struck, t)
+	default:
+		part.Tickets = append(part.Tickets, t)
 	}
+	s.note(t)
 }
 
-func (s *Sheet) numbered(t Ticket) {
-	if s.First == 0 || t.Number < s.First {
-		s.First = t.Number
+// note lists what has to be told of a ticket issued on the day.
+func (s *Sheet) note(t Ticket) {
+	if t.Corrects > 0 {
+		s.Corrections = append(s.Corrections, t)
 	}
-	s.Last = max(s.Last, t.Number)
 	if len(t.Manual) > 0 {
 		s.Manual = append(s.Manual, t)
 	}
@@ -131,58 +143,14 @@ func (s *Sheet) numbered(t Ticket) {
 	}
 }
 
-func (s *Sheet) count(t Ticket) {
-	part := s.part(t)
-	part.Tickets = append(part.Tickets, t)
-	part.Sum.Add(t)
-	s.hour(t)
-	s.place(t).Add(t)
-	if !t.Outbound {
-		s.taken(t).Add(t)
-	}
-}
-
 func (s *Sheet) part(t Ticket) *Part {
+	u := t.units()
 	for i := range s.Parts {
-		if s.Parts[i].Commodity == t.Commodity && s.Parts[i].Outbound == t.Outbound {
-			return &s.Parts[i]
+		p := &s.Parts[i]
+		if p.Commodity == t.Commodity && p.Outbound == t.Outbound && p.units == u {
+			return p
 		}
 	}
-	s.Parts = append(s.Parts, Part{Commodity: t.Commodity, Name: t.Name, Outbound: t.Outbound, Sum: NewSum(t.weightUnit(), t.quantityUnit())})
+	s.Parts = append(s.Parts, Part{Commodity: t.Commodity, Name: t.Name, Outbound: t.Outbound, units: u})
 	return &s.Parts[len(s.Parts)-1]
-}
-
-func (s *Sheet) hour(t Ticket) {
-	hour := t.Time
-	if len(hour) > 2 {
-		hour = hour[:2]
-	}
-	for i := range s.Hours {
-		if s.Hours[i].Hour == hour {
-			s.Hours[i].Loads++
-			return
-		}
-	}
-	s.Hours = append(s.Hours, Hour{Hour: hour, Loads: 1})
-}
-
-func (s *Sheet) place(t Ticket) *Sum {
-	for i := range s.Places {
-		p := &s.Places[i]
-		if p.Commodity == t.Commodity && p.Bin == t.Bin && p.Outbound == t.Outbound {
-			return &p.Sum
-		}
-	}
-	s.Places = append(s.Places, Place{Commodity: t.Commodity, Name: t.Name, Bin: t.Bin, Outbound: t.Outbound, Sum: NewSum(t.weightUnit(), t.quantityUnit())})
-	return &s.Places[len(s.Places)-1].Sum
-}
-
-func (s *Sheet) taken(t Ticket) *Sum {
-	for i := range s.Taken {
-		if s.Taken[i].Commodity == t.Commodity && s.Taken[i].How == t.Taken {
-			return &s.Taken[i].Sum
-		}
-	}
-	s.Taken = append(s.Taken, Taken{Commodity: t.Commodity, Name: t.Name, How: t.Taken, Sum: NewSum(t.weightUnit(), t.quantityUnit())})
-	return &s.Taken[len(s.Taken)-1].Sum
 }

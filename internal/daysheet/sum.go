@@ -2,83 +2,134 @@ package daysheet
 
 import "tenthpoint/internal/quantity"
 
-// Sum is what a list of tickets of one commodity adds up to. Every figure is
-// the sum of the tickets' printed lines.
+// Sum is what a list of tickets adds up to. Every figure is the sum of the
+// tickets' own lines, as printed.
 type Sum struct {
 	Loads    int
 	Net      quantity.Amount
 	Dockage  quantity.Amount
 	Water    quantity.Amount
 	Handling quantity.Amount
+	Quality  quantity.Amount // weight taken off by discounts
 	Settled  quantity.Amount
 	Quantity quantity.Amount // bu, cwt or t
-	Drying   quantity.Amount
-	// Adjusted is charges less drying: discounts less premiums, in money.
-	Adjusted quantity.Amount
-	Charges  quantity.Amount
-	Value    quantity.Amount
-	Payable  quantity.Amount
-	// Later is how many of the loads have no price yet.
-	Later int
+	Money
+	// LaterQuantity is what the loads without a price come to.
+	LaterQuantity quantity.Amount
 
-	moisture, moistureWeight     quantity.Amount // net x moisture, and that net
-	testWeight, testWeightWeight quantity.Amount
+	moisture, moistureNet     quantity.Amount // net × moisture, and that net
+	testWeight, testWeightNet quantity.Amount
 }
 
-// NewSum is a sum of nothing, in the units of a ticket.
-func NewSum(weight, per quantity.Unit) Sum {
-	w, money := quantity.Zero(weight), quantity.Zero(quantity.Dollar)
+// Money is the money of a list of tickets.
+type Money struct {
+	Drying, Discounts, Premiums, Charges quantity.Amount
+	Value, Payable                       quantity.Amount
+	// Later are the loads without a price, LaterCharges what they are charged:
+	// it is in Charges, and nothing of them in Value and Payable.
+	Later        int
+	LaterCharges quantity.Amount
+}
+
+func noMoney() Money {
+	none := quantity.Zero(quantity.Dollar)
+	return Money{Drying: none, Discounts: none, Premiums: none, Charges: none, Value: none, Payable: none, LaterCharges: none}
+}
+
+func newSum(u units) Sum {
+	w, q := quantity.Zero(u.weight), quantity.Zero(u.per)
 	return Sum{
-		Net: w, Dockage: w, Water: w, Handling: w, Settled: w, Quantity: quantity.Zero(per),
-		Drying: money, Adjusted: money, Charges: money, Value: money, Payable: money,
-		moisture: quantity.Zero(weight.Times(quantity.Percent)), moistureWeight: w,
-		testWeight: quantity.Zero(weight.Times(quantity.LbPerBushel)), testWeightWeight: w,
+		Net: w, Dockage: w, Water: w, Handling: w, Quality: w, Settled: w, Quantity: q, Money: noMoney(), LaterQuantity: q,
+		moisture: quantity.Zero(u.weight.Times(quantity.Percent)), moistureNet: w,
+		testWeight: quantity.Zero(u.weight.Times(quantity.LbPerBushel)), testWeightNet: w,
 	}
 }
 
-// Add counts a ticket in.
-func (s *Sum) Add(t Ticket) { s.count(t, 1) }
-
-// Take counts a ticket out again: it was voided or corrected.
-func (s *Sum) Take(t Ticket) { s.count(t, -1) }
-
-func (s *Sum) count(t Ticket, way int) {
-	signed := func(a quantity.Amount) quantity.Amount {
-		if way < 0 {
-			return a.Neg()
-		}
-		return a
+// SumOf adds tickets up, which must be of one pair of units.
+func SumOf(tickets []Ticket) Sum {
+	if len(tickets) == 0 {
+		return newSum(units{quantity.Lb, quantity.Bushel})
 	}
-	weight, per := s.Net.Unit(), s.Quantity.Unit()
-	net := t.net()
-	s.Loads += way
-	s.Net = s.Net.Add(signed(net))
-	s.Dockage = s.Dockage.Add(signed(t.figure("dockage", weight)))
-	s.Water = s.Water.Add(signed(t.figure("shrink.water", weight)))
-	s.Handling = s.Handling.Add(signed(t.figure("handling", weight)))
-	s.Settled = s.Settled.Add(signed(t.figure("settled", weight)))
-	s.Quantity = s.Quantity.Add(signed(t.figure("quantity", per)))
-	s.money(t, signed, way)
+	s := newSum(tickets[0].units())
+	for _, t := range tickets {
+		s.join(sumOfOne(t))
+	}
+	return s
+}
+
+// sumOfOne is a single ticket's lines.
+func sumOfOne(t Ticket) Sum {
+	u := t.units()
+	s := newSum(u)
+	s.Loads, s.Net = 1, t.net()
+	s.Dockage, s.Water = t.figure("dockage", u.weight), t.figure("shrink.water", u.weight)
+	s.Handling, s.Quality = t.figure("handling", u.weight), t.quality()
+	s.Settled, s.Quantity = t.figure("settled", u.weight), t.figure("quantity", u.per)
+	s.Money = moneyOfOne(t)
+	if s.Later > 0 {
+		s.LaterQuantity = s.Quantity
+	}
 	if m, ok := t.Figures["moisture"]; ok {
-		s.moisture, s.moistureWeight = s.moisture.Add(signed(net.Mul(m))), s.moistureWeight.Add(signed(net))
+		s.moisture, s.moistureNet = s.Net.Mul(m), s.Net
 	}
 	if w, ok := t.Figures["factor.test-weight"]; ok && w.Unit() == quantity.LbPerBushel {
-		s.testWeight, s.testWeightWeight = s.testWeight.Add(signed(net.Mul(w))), s.testWeightWeight.Add(signed(net))
+		s.testWeight, s.testWeightNet = s.Net.Mul(w), s.Net
+	}
+	return s
+}
+
+func moneyOfOne(t Ticket) Money {
+	m := noMoney()
+	m.Discounts, m.Premiums = t.adjusted()
+	m.Drying, m.Charges = t.money("drying"), t.money("charges")
+	switch {
+	case t.Outbound:
+	case t.priced():
+		m.Value, m.Payable = t.money("value"), t.money("payable")
+	default:
+		m.Later, m.LaterCharges = 1, m.Charges
+	}
+	return m
+}
+
+// join adds another sum of the same units.
+func (s *Sum) join(o Sum) {
+	s.Loads += o.Loads
+	s.Money.join(o.Money)
+	addEach(s.lines(), o.lines())
+}
+
+func (m *Money) join(o Money) {
+	m.Later += o.Later
+	addEach(m.lines(), o.lines())
+}
+
+// negative is the sum as it is taken back.
+func (s Sum) negative() Sum {
+	s.Loads, s.Later = -s.Loads, -s.Later
+	for _, a := range append(s.lines(), s.Money.lines()...) {
+		*a = a.Neg()
+	}
+	return s
+}
+
+func addEach(to, add []*quantity.Amount) {
+	for i := range to {
+		*to[i] = to[i].Add(*add[i])
 	}
 }
 
-func (s *Sum) money(t Ticket, signed func(quantity.Amount) quantity.Amount, way int) {
-	drying, charges := t.figure("drying", quantity.Dollar), t.figure("charges", quantity.Dollar)
-	s.Drying = s.Drying.Add(signed(drying))
-	s.Charges = s.Charges.Add(signed(charges))
-	s.Adjusted = s.Adjusted.Add(signed(charges.Sub(drying)))
-	s.Value = s.Value.Add(signed(t.figure("value", quantity.Dollar)))
-	if _, priced := t.Figures["price"]; !priced {
-		s.Later += way
-		return
-	}
-	s.Payable = s.Payable.Add(signed(t.figure("payable", quantity.Dollar)))
+// lines are the figures that are not money.
+func (s *Sum) lines() []*quantity.Amount {
+	return []*quantity.Amount{&s.Net, &s.Dockage, &s.Water, &s.Handling, &s.Quality, &s.Settled, &s.Quantity, &s.LaterQuantity,
+		&s.moisture, &s.moistureNet, &s.testWeight, &s.testWeightNet}
 }
+
+func (m *Money) lines() []*quantity.Amount {
+	return []*quantity.Amount{&m.Drying, &m.Discounts, &m.Premiums, &m.Charges, &m.Value, &m.Payable, &m.LaterCharges}
+}
+
+func (s Sum) units() units { return units{s.Net.Unit(), s.Quantity.Unit()} }
 
 // averaged is how averages are printed: a hundredth, half-up (common practice).
 var averaged = quantity.To("0.01", quantity.HalfUp)
@@ -86,17 +137,17 @@ var averaged = quantity.To("0.01", quantity.HalfUp)
 // Moisture is the average moisture weighed by net weight; known is false where
 // no load was tested.
 func (s Sum) Moisture() (a quantity.Amount, known bool) {
-	if s.moistureWeight.Sign() <= 0 {
+	if s.moistureNet.Sign() <= 0 {
 		return quantity.Zero(quantity.Percent), false
 	}
-	return averaged.Apply(s.moisture.Div(s.moistureWeight)), true
+	return averaged.Apply(s.moisture.Div(s.moistureNet)), true
 }
 
-// TestWeight is the average test weight weighed by net weight; known is false
-// where no load was tested.
+// TestWeight is the average test weight in lb/bu weighed by net weight; known is
+// false where no load was tested.
 func (s Sum) TestWeight() (a quantity.Amount, known bool) {
-	if s.testWeightWeight.Sign() <= 0 {
+	if s.testWeightNet.Sign() <= 0 {
 		return quantity.Zero(quantity.LbPerBushel), false
 	}
-	return averaged.Apply(s.testWeight.Div(s.testWeightWeight)), true
+	return averaged.Apply(s.testWeight.Div(s.testWeightNet)), true
 }

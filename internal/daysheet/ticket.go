@@ -1,6 +1,8 @@
 package daysheet
 
 import (
+	"strings"
+
 	"tenthpoint/internal/quantity"
 )
 
@@ -12,20 +14,22 @@ type Ticket struct {
 	Outbound   bool
 	Day        quantity.Date // issued, or refused
 	Time       string
+	Delivered  quantity.Date
 	Commodity  string // its id
 	Name       string // its name
 	GrowerID   string
 	Grower     string
 	Owners     []string // ids of those who share, in the order of the ticket
+	Parts      []string // what each of them has: "1/3"
 	Truck      string
 	Bin        string
+	Taken      string // "sold", "stored", "contract"; empty while undecided
 	Contract   string
-	Kept       string // where the retained sample is
-	KeepUntil  quantity.Date
-	Sample     string
-	Taken      string // "sold", "stored", "contract"
 	Weigher    string
 	Edition    string
+	Sample     string
+	Kept       string // where the retained sample is
+	KeepUntil  quantity.Date
 	Refused    bool
 	Ended      quantity.Date // voided or corrected on; zero while in force
 	EndedBy    int64         // the correcting ticket; nought for a void
@@ -39,6 +43,10 @@ type Ticket struct {
 	Figures    map[string]quantity.Amount
 }
 
+// units are what a ticket's weights and quantities are counted in. Tickets of
+// unlike units are never added together.
+type units struct{ weight, per quantity.Unit }
+
 // figure is a line of the settlement, or nought in the unit given.
 func (t Ticket) figure(id string, unit quantity.Unit) quantity.Amount {
 	if a, ok := t.Figures[id]; ok && a.Unit() == unit {
@@ -47,22 +55,20 @@ func (t Ticket) figure(id string, unit quantity.Unit) quantity.Amount {
 	return quantity.Zero(unit)
 }
 
-// weightUnit is the unit of the ticket's weights.
-func (t Ticket) weightUnit() quantity.Unit {
-	for _, id := range []string{"settled", "net"} {
+func (t Ticket) money(id string) quantity.Amount { return t.figure(id, quantity.Dollar) }
+
+// units are the settlement's own: pounds and bushels unless it says otherwise.
+func (t Ticket) units() units {
+	u := units{quantity.Lb, quantity.Bushel}
+	for _, id := range []string{"net", "net.converted", "settled"} {
 		if a, ok := t.Figures[id]; ok {
-			return a.Unit()
+			u.weight = a.Unit()
 		}
 	}
-	return quantity.Lb
-}
-
-// quantityUnit is what the ticket is paid by: bu, cwt or t.
-func (t Ticket) quantityUnit() quantity.Unit {
 	if a, ok := t.Figures["quantity"]; ok {
-		return a.Unit()
+		u.per = a.Unit()
 	}
-	return quantity.Bushel
+	return u
 }
 
 // net is the net weight in the unit the ticket was settled in.
@@ -70,14 +76,59 @@ func (t Ticket) net() quantity.Amount {
 	if a, ok := t.Figures["net.converted"]; ok {
 		return a
 	}
-	return t.figure("net", t.weightUnit())
+	return t.figure("net", t.units().weight)
 }
 
-// EndedSameDay reports whether the ticket was voided or corrected on the day it
+// moves is the weight that a ticket brings into the house: what it was settled
+// for, or below nought what it carried away.
+func (t Ticket) moves() quantity.Amount {
+	if t.Outbound {
+		return t.net().Neg()
+	}
+	return t.figure("settled", t.units().weight)
+}
+
+// quality is the weight taken off by discounts: what the ticket's other weight
+// lines leave unexplained between net and settled.
+func (t Ticket) quality() quantity.Amount {
+	weight := t.units().weight
+	if t.Outbound {
+		return quantity.Zero(weight)
+	}
+	left := t.net().Sub(t.figure("dockage", weight)).Sub(t.figure("shrink.water", weight)).Sub(t.figure("handling", weight))
+	return left.Sub(t.figure("settled", weight))
+}
+
+var half = quantity.Of("0.5", quantity.Plain)
+
+// adjusted are the discounts and the premiums in money. A ticket keeps the size
+// of each and, in its charges, their difference; sum and difference give both.
+func (t Ticket) adjusted() (discounts, premiums quantity.Amount) {
+	sum := quantity.Zero(quantity.Dollar)
+	for id, a := range t.Figures {
+		if strings.HasPrefix(id, "discount.") && a.Unit() == quantity.Dollar {
+			sum = sum.Add(a)
+		}
+	}
+	difference := t.money("charges").Sub(t.money("drying"))
+	return sum.Add(difference).Mul(half), sum.Sub(difference).Mul(half)
+}
+
+// priced reports whether the ticket has its price.
+func (t Ticket) priced() bool { _, ok := t.Figures["price"]; return ok }
+
+// asOf is the ticket as it was known in the evening of a day: what happened to
+// it later is left out.
+func (t Ticket) asOf(day quantity.Date) Ticket {
+	if t.Ended.After(day) {
+		t.Ended, t.EndedBy, t.EndedWho, t.Reason = quantity.Date{}, 0, "", ""
+	}
+	return t
+}
+
+// InForce reports whether the ticket is neither void nor corrected.
+func (t Ticket) InForce() bool { return t.Number > 0 && t.Ended.IsZero() }
+
+// endedSameDay reports whether the ticket was voided or corrected on the day it
 // was issued, so that it never counted.
-func (t Ticket) EndedSameDay() bool { return !t.Ended.IsZero() && t.Ended == t.Day }
-
-// CountsOn reports whether the ticket counts on a day's sheet.
-func (t Ticket) CountsOn(day quantity.Date) bool {
-	return !t.Refused && t.Number > 0 && t.Day == day && !t.EndedSameDay()
-}
+func (t Ticket) endedSameDay() bool { return !t.Ended.IsZero() && t.Ended == t.Day }

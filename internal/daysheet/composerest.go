@@ -1,0 +1,151 @@
+package daysheet
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+)
+
+func (c *composer) position() {
+	c.heading("Position")
+	if len(c.Moves) == 0 {
+		c.say("Nothing is in the house.")
+		return
+	}
+	for _, unit := range weightUnits(c.Moves) {
+		c.put(movesTable(c.Moves, unit))
+	}
+	c.say("The position counts the weight that was paid for, in pounds as settled, less what was weighed going out. Yesterday + in − out − taken back = tonight, in every line.")
+}
+
+func weightUnits(moves []Move) []quantity.Unit {
+	var out []quantity.Unit
+	seen := map[quantity.Unit]bool{}
+	for _, m := range moves {
+		if u := m.After.Unit(); !seen[u] {
+			seen[u] = true
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// movesTable is the position of one unit, with a total for each commodity that
+// lies in more than one place.
+func movesTable(moves []Move, unit quantity.Unit) report.Table {
+	g := newGrid(words("Commodity"), words("Pit or bin"), in("Yesterday", unit), in("In", unit), in("Out", unit), in("Taken back", unit), in("Tonight", unit))
+	for i := 0; i < len(moves); {
+		if moves[i].After.Unit() != unit {
+			i++
+			continue
+		}
+		none := quantity.Zero(unit)
+		all, rows := Move{Before: none, In: none, Out: none, Back: none, After: none}, 0
+		name := moves[i].Name
+		for ; i < len(moves) && moves[i].Name == name; i++ {
+			if m := moves[i]; m.After.Unit() == unit {
+				g.add(text(m.Name), text(orNone(m.Bin)), amount(m.Before), amount(m.In), amount(m.Out), amount(m.Back), amount(m.After))
+				all = Move{Before: all.Before.Add(m.Before), In: all.In.Add(m.In), Out: all.Out.Add(m.Out), Back: all.Back.Add(m.Back), After: all.After.Add(m.After)}
+				rows++
+			}
+		}
+		if rows > 1 {
+			g.total(text("All "+name), text(""), amount(all.Before), amount(all.In), amount(all.Out), amount(all.Back), amount(all.After))
+		}
+	}
+	return g.withoutEmpty("Taken back").table("position "+unit.String(), "")
+}
+
+// numbers tells what became of numbers that are not simply in force.
+func (c *composer) numbers() {
+	c.heading("Voided, corrected, turned away")
+	g := newGrid(figure("Ticket"), words("Of day"), words("Grower"), words("What"), words("Refers to"), words("By"), words("Reason"), figure("Net"), figure("Settled"))
+	for _, p := range c.Parts {
+		for _, t := range p.Struck {
+			g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" the same day, never counted"), text(t.by()), text(t.EndedWho), text(t.Reason), amount(t.net()), text(""))
+		}
+	}
+	for _, t := range c.Later {
+		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" today, taken back"), text(t.by()), text(t.EndedWho), text(t.Reason), amount(t.net().Neg()), settledBack(t))
+	}
+	for _, t := range c.Corrections {
+		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("corrected ticket, counts today"), text(fmt.Sprintf("corrects %d of %s", t.Corrects, t.CorrectsOn)), text(t.Weigher), text(""), amount(t.net()), settledIn(t))
+	}
+	c.put(g.table("numbers", "No ticket was voided or corrected, and none corrects another."))
+	g = newGrid(words("Load"), words("Hour"), words("Grower"), words("Commodity"), words("Truck"), words("By"), words("Reason"))
+	for _, t := range c.Refused {
+		g.add(text(t.Load), text(t.Time), text(t.Grower), text(t.Name), text(t.Truck), text(t.EndedWho), text(t.Reason))
+	}
+	if len(c.Refused) > 0 {
+		c.put(g.table("refused", ""))
+	} else {
+		c.say("No load was turned away.")
+	}
+}
+
+func settledIn(t Ticket) cell {
+	if t.Outbound {
+		return text("")
+	}
+	return amount(t.moves())
+}
+
+func settledBack(t Ticket) cell {
+	if t.Outbound {
+		return text("")
+	}
+	return amount(t.moves().Neg())
+}
+
+// ending is what became of a ticket, in a word.
+func (t Ticket) ending() string {
+	switch {
+	case t.Ended.IsZero():
+		return "in force"
+	case t.EndedBy > 0:
+		return "corrected"
+	}
+	return "void"
+}
+
+func (t Ticket) by() string {
+	if t.EndedBy == 0 {
+		return ""
+	}
+	return fmt.Sprintf("by ticket %d", t.EndedBy)
+}
+
+// doubts are what an auditor asks about: typed weights, limits accepted,
+// flags.
+func (c *composer) doubts() {
+	c.heading("Typed weights, limits accepted, doubts at the bench")
+	g := newGrid(figure("Ticket"), words("Grower"), words("What"), words("Words"))
+	for _, t := range c.Manual {
+		g.add(number(t.Number), text(t.Grower), text("MANUAL WT"), text(strings.Join(t.Manual, "; ")))
+	}
+	for _, t := range c.Accepted {
+		g.add(number(t.Number), text(t.Grower), text("limit accepted"), text(strings.Join(t.Accepted, "; ")))
+	}
+	for _, t := range c.Flagged {
+		g.add(number(t.Number), text(t.Grower), text("flag"), text(strings.Join(t.Flags, "; ")))
+	}
+	c.put(g.table("doubts", "Every weight came from the scale, no limit was passed over, no moisture was doubted."))
+}
+
+// evening are the notes of the evening.
+func (c *composer) evening() {
+	c.heading("In the evening")
+	c.sentences("On the yard without a ticket: ", "No truck was on the yard without a ticket.", c.Notes.Yard)
+	c.sentences("Retained samples due: ", "No retained sample was due.", c.Notes.Samples)
+	c.sentences("Meters: ", "No meter was overdue or outside its limit.", c.Notes.Meters)
+}
+
+func (c *composer) sentences(before, none string, all []string) {
+	if len(all) == 0 {
+		c.put(report.Para{Text: none})
+		return
+	}
+	c.put(report.Para{Text: before + strings.Join(all, " ")})
+}

@@ -1,0 +1,141 @@
+package daysheet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Hour is the loads of one hour of the day, over all commodities.
+type Hour struct {
+	Hour    string // "14"
+	In, Out int
+}
+
+// Place is what one bin took of one commodity, or gave.
+type Place struct {
+	Name, Bin string
+	Outbound  bool
+	Sum       Sum
+}
+
+// Dealt is one commodity by what became of it.
+type Dealt struct {
+	Name, How string // "sold", "stored", "contract C-12"
+	Sum       Sum
+}
+
+// Spread is how many loads came at a moisture, in whole percents.
+type Spread struct {
+	Moisture string // "15": from 15.0 % to below 16.0 %
+	Loads    int
+}
+
+// each visits every ticket that counts.
+func each(parts []Part, visit func(Part, Ticket)) {
+	for _, p := range parts {
+		for _, t := range p.Tickets {
+			visit(p, t)
+		}
+	}
+}
+
+func hours(parts []Part) []Hour {
+	var out []Hour
+	each(parts, func(_ Part, t Ticket) {
+		hour := t.Time[:min(2, len(t.Time))]
+		i := slices.IndexFunc(out, func(h Hour) bool { return h.Hour == hour })
+		if i < 0 {
+			i = len(out)
+			out = append(out, Hour{Hour: hour})
+		}
+		if t.Outbound {
+			out[i].Out++
+		} else {
+			out[i].In++
+		}
+	})
+	slices.SortFunc(out, func(a, b Hour) int { return cmp.Compare(a.Hour, b.Hour) })
+	return out
+}
+
+func places(parts []Part) []Place {
+	var out []Place
+	each(parts, func(p Part, t Ticket) {
+		i := slices.IndexFunc(out, func(o Place) bool {
+			return o.Name == t.Name && o.Bin == t.Bin && o.Outbound == t.Outbound && o.Sum.units() == p.units
+		})
+		if i < 0 {
+			i = len(out)
+			out = append(out, Place{Name: t.Name, Bin: t.Bin, Outbound: t.Outbound, Sum: newSum(p.units)})
+		}
+		out[i].Sum.join(sumOfOne(t))
+	})
+	slices.SortStableFunc(out, func(a, b Place) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Bin, b.Bin)) })
+	return out
+}
+
+// dealt parts what came in by what became of it.
+func dealt(parts []Part) []Dealt {
+	var out []Dealt
+	each(parts, func(p Part, t Ticket) {
+		if t.Outbound {
+			return
+		}
+		how := t.how()
+		i := slices.IndexFunc(out, func(d Dealt) bool { return d.Name == t.Name && d.How == how && d.Sum.units() == p.units })
+		if i < 0 {
+			i = len(out)
+			out = append(out, Dealt{Name: t.Name, How: how, Sum: newSum(p.units)})
+		}
+		out[i].Sum.join(sumOfOne(t))
+	})
+	slices.SortStableFunc(out, func(a, b Dealt) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.How, b.How)) })
+	return out
+}
+
+// how is what became of the grain, in words.
+func (t Ticket) how() string {
+	switch {
+	case t.Taken == "":
+		return "not decided"
+	case t.Contract != "":
+		return t.Taken + " " + t.Contract
+	}
+	return t.Taken
+}
+
+// whole drops the part of a percent below one.
+var whole = quantity.To("1", quantity.Down)
+
+// spread counts loads by whole percents of moisture, without gaps between the
+// driest and the wettest.
+func spread(parts []Part) []Spread {
+	loads := map[int]int{}
+	low, high := 0, -1
+	each(parts, func(_ Part, t Ticket) {
+		m, ok := t.Figures["moisture"]
+		if !ok {
+			return
+		}
+		at := percents(m)
+		if high < low {
+			low, high = at, at
+		}
+		low, high = min(low, at), max(high, at)
+		loads[at]++
+	})
+	var out []Spread
+	for at := low; at <= high; at++ {
+		out = append(out, Spread{Moisture: fmt.Sprint(at), Loads: loads[at]})
+	}
+	return out
+}
+
+// percents is the whole percents in a moisture, which lies below a hundred.
+func percents(m quantity.Amount) int {
+	d, _ := whole.Apply(m).Decimal()
+	return int(d.IntPart())
+}
