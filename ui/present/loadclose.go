@@ -14,6 +14,9 @@ const (
 	storedCode = "stored"
 )
 
+// centPlaces is the fewest decimals a price is written with.
+const centPlaces = 2
+
 // termsLine is what becomes of the grain: sold, stored, or delivered on one of
 // the grower's contracts.
 func (f *LoadForm) termsLine() line {
@@ -69,7 +72,7 @@ func (f *LoadForm) priceLine() line {
 			if l.Details.Price == nil {
 				return ""
 			}
-			return bare(*l.Details.Price)
+			return l.Details.Price.Fixed(centPlaces)
 		},
 		hint: func(l *load.Load) string {
 			if l.Details.Price == nil {

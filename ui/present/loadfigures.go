@@ -61,14 +61,14 @@ func (f *LoadForm) TenthWorth() string {
 	}
 	wetter := copyOf(f.now.load)
 	moist := *m
-	moist.Percent = m.Percent.Add(tenth)
+	moist.Percent, moist.Bench = m.Percent.Add(tenth), nil // a figure, not the bench's own tests
 	wetter.Sample.Moisture = &moist
 	w, problems := f.frame.Desk.Preview(wetter)
 	if len(problems) > 0 || w == nil {
 		return ""
 	}
 	lost := printedLike(s.Quantity, s.Quantity.Value().Sub(w.Quantity.Value()))
-	return Say("0.1 point is worth %s, %s", lost, moneyBetween(s, w))
+	return Say("%s, %s", lost, moneyBetween(s, w))
 }
 
 // moneyBetween is what the grower has less by the second settlement: of what

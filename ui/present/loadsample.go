@@ -90,7 +90,7 @@ func (f *LoadForm) moistureLine(factor grain.Factor) line {
 			if l.Sample.Moisture == nil {
 				return ""
 			}
-			return bare(l.Sample.Moisture.Percent)
+			return l.Sample.Moisture.Percent.Fixed(factor.Record.Places())
 		},
 		hint: f.moistureHint,
 	}, func(text string, to *load.Sample) (string, error) {
@@ -103,9 +103,13 @@ func (f *LoadForm) moistureLine(factor grain.Factor) line {
 			return "", err
 		}
 		f.testedBy(to)
+		reading := recordedAs(factor, a)
+		if was := to.Moisture; was != nil && was.Bench != nil {
+			reading = join(", ", reading, Say("in place of %s from the bench", was.Percent))
+		}
 		to.Moisture = &load.Moisture{Percent: a, Method: Say("typed at the desk")}
-		to.Flags = nil
-		return recordedAs(factor, a), nil
+		to.Flags, to.Stops = nil, nil
+		return reading, nil
 	})
 }
 
@@ -173,7 +177,7 @@ func findingText(s load.Sample, factor grain.Factor) string {
 	case s.Findings[i].Amount == nil:
 		return ""
 	}
-	return bare(*s.Findings[i].Amount)
+	return s.Findings[i].Amount.Fixed(factor.Record.Places())
 }
 
 func without(all []load.Finding, id grain.FactorID) []load.Finding {

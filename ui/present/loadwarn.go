@@ -1,6 +1,8 @@
 package present
 
 import (
+	"strings"
+
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
@@ -15,10 +17,21 @@ func (f *LoadForm) warn() {
 			}
 		}
 	}
+	for _, stop := range f.now.load.Sample.Stops {
+		f.now.remark("moisture", Warn, stop.Sentence)
+	}
 	for _, flag := range f.now.load.Sample.Flags {
-		f.now.remark("moisture", Warn, flag)
+		f.now.remark("moisture", Warn, flagWords(flag))
 	}
 	f.warnNearLimit()
+}
+
+// flagWords is a doubt about a reading without the code it begins with.
+func flagWords(flag string) string {
+	if _, words, coded := strings.Cut(flag, ": "); coded {
+		return words
+	}
+	return flag
 }
 
 // nearLimit is how close to a class limit a moisture is tested three times

@@ -134,12 +134,17 @@ func (y *Yard) row(l *load.Load, key string) YardRow {
 func (y *Yard) Here() string {
 	switch n := len(y.trucks); n {
 	case 0:
-		return Say("No truck on the yard. Type the next one in, or press Ctrl+N.")
+		return Say("On the yard")
 	case 1:
-		return Say("1 truck")
+		return Say("On the yard: 1 truck")
 	default:
-		return Say("%d trucks", n)
+		return Say("On the yard: %d trucks", n)
 	}
+}
+
+// Advice says what to do while no truck is here.
+func (y *Yard) Advice() string {
+	return Say("No truck is here. Type the next one in: it stands here until it has its ticket.")
 }
 
 // TakeNew puts a blank form in hand. What was typed on the one before is
@@ -177,6 +182,20 @@ func (y *Yard) TakePlace(place int) bool {
 	return true
 }
 
+// Step puts the next truck in hand, or going back the one before, round the
+// yard.
+func (y *Yard) Step(by int) {
+	rows := y.Rows()
+	if len(rows) == 0 {
+		return
+	}
+	at := slices.IndexFunc(rows, func(r YardRow) bool { return r.InHand })
+	if at < 0 && by < 0 {
+		at = 0
+	}
+	y.Take(rows[((at+by)%len(rows)+len(rows))%len(rows)].ID)
+}
+
 // IsTaken reports whether a truck stands at a place.
 func (y *Yard) IsTaken(place int) bool {
 	return place >= 0 && place < yardPlaces && y.places[place] != ""
@@ -202,6 +221,9 @@ func (y *Yard) Issue() bool {
 	y.left()
 	return true
 }
+
+// PrintAgain prints the newest ticket once more, as a reprint.
+func (y *Yard) PrintAgain() { y.frame.PrintAgain() }
 
 // left takes up a blank form after the truck in hand has left the yard.
 func (y *Yard) left() {

@@ -21,8 +21,8 @@ type formRow struct {
 	columns *formColumns
 }
 
-// formColumns are the widths that the rows of one column share.
-type formColumns struct{ label, entry, unit float32 }
+// formColumns is where the entries of one column begin.
+type formColumns struct{ label float32 }
 
 func newFormRow(f present.Field, entry kit.Keyed, columns *formColumns) *formRow {
 	r := &formRow{
@@ -61,34 +61,40 @@ type formRowRenderer struct {
 }
 
 func (r *formRowRenderer) MinSize() fyne.Size {
-	c := r.row.columns
-	height := r.row.entry.MinSize().Height + r.row.note.MinSize().Height
-	return fyne.NewSize(c.label+c.entry+c.unit+2*theme.InnerPadding(), height)
+	row := r.row
+	height := row.entry.MinSize().Height + row.note.MinSize().Height
+	return fyne.NewSize(row.columns.label+leastEntry*figureWidth(), height)
 }
 
 func (r *formRowRenderer) Layout(size fyne.Size) {
-	row, c, gap := r.row, r.row.columns, theme.InnerPadding()
+	row, gap := r.row, theme.InnerPadding()
 	high, low := row.entry.MinSize().Height, row.note.MinSize().Height
 	row.label.Move(fyne.NewPos(0, 0))
-	row.label.Resize(fyne.NewSize(c.label, high))
-	left := c.label + gap
-	width := entryWidth(row.field)
-	if row.field.Unit == "" || width > size.Width-left {
-		width = min(width, size.Width-left)
-	}
+	row.label.Resize(fyne.NewSize(row.columns.label, high))
+	left := row.columns.label + gap
+	width := entryWidth(row.field, size.Width-left)
 	entry := row.entry.(fyne.CanvasObject)
 	entry.Move(fyne.NewPos(left, 0))
 	entry.Resize(fyne.NewSize(width, high))
 	row.unit.Move(fyne.NewPos(left+width+gap, 0))
-	row.unit.Resize(fyne.NewSize(size.Width-left-width-gap, high))
+	row.unit.Resize(fyne.NewSize(max(0, size.Width-left-width-gap), high))
 	row.note.Move(fyne.NewPos(left, high))
 	row.note.Resize(fyne.NewSize(size.Width-left, low))
 }
 
-// entryWidth is the room for as many figures as the field asks for.
-func entryWidth(f present.Field) float32 {
-	figure := fyne.MeasureText("0", theme.TextSize(), fyne.TextStyle{}).Width
-	return float32(f.Chars)*figure + 3*theme.InnerPadding()
+// leastEntry is the least room for an entry with its unit, in figures.
+const leastEntry = 20
+
+// mostWords is how wide a place for words grows, in figures.
+const mostWords = 36
+
+// entryWidth is the room an entry takes: figures as much as they need, words
+// what there is.
+func entryWidth(f present.Field, room float32) float32 {
+	if f.Kind == present.FigureField || f.Unit != "" {
+		return min(room, float32(f.Chars)*figureWidth()+3*theme.InnerPadding())
+	}
+	return min(room, mostWords*figureWidth())
 }
 
 func (r *formRowRenderer) Refresh() {

@@ -28,7 +28,7 @@ func (s *keysScreen) Build(w *Window) fyne.CanvasObject {
 	for _, row := range w.commands.HelpRows() {
 		if row.Group != group {
 			group = row.Group
-			column = container.New(tight{})
+			column = container.New(tight{2})
 			column.Add(kit.NewHeading(group))
 			columns.Add(column)
 		}

@@ -18,7 +18,6 @@ type loadView struct {
 	ring    *kit.Ring
 	left    *fyne.Container
 	right   *fyne.Container
-	columns [2]*formColumns
 	content fyne.CanvasObject
 	last    []kit.Keyed // stops after the fields
 	lastIDs []string
@@ -28,8 +27,7 @@ type loadView struct {
 func newLoadView(w *Window, yard *present.Yard, changed func()) *loadView {
 	v := &loadView{
 		window: w, yard: yard, changed: changed, rows: map[string]*formRow{},
-		left: container.New(tight{}), right: container.New(tight{}),
-		columns: [2]*formColumns{{}, {}},
+		left: container.New(tight{2}), right: container.New(tight{2}),
 	}
 	v.content = container.New(twoColumns{}, v.left, v.right)
 	return v
@@ -69,77 +67,6 @@ func setText(entry kit.Keyed, f present.Field) {
 	case *kit.Tick:
 		e.SetOn(f.Value == present.TickOn)
 	}
-}
-
-// arrange makes the rows that are new and puts all in their columns, when the
-// fields are others than before.
-func (v *loadView) arrange(fields []present.Field) {
-	if v.sameFields(fields) {
-		return
-	}
-	v.order = v.order[:0]
-	v.left.Objects, v.right.Objects = nil, nil
-	v.ring = kit.NewRing(v.window.stage)
-	v.ring.OnEscape = v.escape
-	for _, f := range fields {
-		v.order = append(v.order, f.ID)
-		row := v.row(f)
-		if f.Part == present.SamplePart {
-			v.right.Objects = append(v.right.Objects, row)
-		} else {
-			v.left.Objects = append(v.left.Objects, row)
-		}
-		v.ring.Add(f.ID, row.entry)
-	}
-	for i, stop := range v.last {
-		v.ring.Add(v.lastIDs[i], stop)
-	}
-	v.leftInOrder(fields)
-	v.left.Refresh()
-	v.right.Refresh()
-}
-
-// leftInOrder puts the left column in the order of its parts: on paper the
-// tare stands under the gross, though it is weighed after the sample.
-func (v *loadView) leftInOrder(fields []present.Field) {
-	v.left.Objects = nil
-	for _, part := range []present.Part{present.WhoPart, present.WeightPart, present.ClosePart} {
-		for _, f := range fields {
-			if f.Part == part {
-				v.left.Objects = append(v.left.Objects, v.rows[f.ID])
-			}
-		}
-	}
-}
-
-func (v *loadView) sameFields(fields []present.Field) bool {
-	if len(fields) != len(v.order) {
-		return false
-	}
-	for i, f := range fields {
-		if v.order[i] != f.ID {
-			return false
-		}
-	}
-	return true
-}
-
-// row is the row of a field, made the first time it is asked for.
-func (v *loadView) row(f present.Field) *formRow {
-	columns := v.columns[0]
-	if f.Part == present.SamplePart {
-		columns = v.columns[1]
-	}
-	row := v.rows[f.ID]
-	if row == nil {
-		row = newFormRow(f, v.entry(f), columns)
-		v.rows[f.ID] = row
-		setText(row.entry, f)
-	}
-	columns.label = max(columns.label, row.label.MinSize().Width)
-	columns.entry = max(columns.entry, entryWidth(f))
-	columns.unit = max(columns.unit, row.unit.MinSize().Width)
-	return row
 }
 
 // entry makes the place to type of a field and wires it to the form in hand.
@@ -209,11 +136,13 @@ func (v *loadView) commit(id string) (next string) {
 	return ""
 }
 
-// leave writes down what can stand.
+// leave writes down what can stand. By then the keyboard is elsewhere, and the
+// slip follows it.
 func (v *loadView) leave() {
 	if err := v.form().Commit(); err != nil {
 		v.window.frame.Fail(err)
 	}
+	v.window.runner.Later(v.changed)
 }
 
 // escape puts back what the book has, if something else was typed.

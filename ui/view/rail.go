@@ -12,6 +12,9 @@ import (
 // railFigures is how wide the rail is, in figures.
 const railFigures = 25
 
+// manyTrucks is how many cards have room for three lines each.
+const manyTrucks = 4
+
 // rail is the left edge of the window: whose house this is, the trucks on the
 // yard, the list of screens.
 type rail struct {
@@ -21,8 +24,9 @@ type rail struct {
 	example  *kit.Badge
 	who      *label
 	here     *kit.Heading
+	empty    *kit.Note
 	trucks   *fyne.Container
-	buttons  []*kit.Button
+	cells    []*navCell
 }
 
 func newRail(w *Window) *rail {
@@ -32,23 +36,25 @@ func newRail(w *Window) *rail {
 		example:  kit.NewBadge(kit.Warn, ""),
 		who:      newLabel("", quiet),
 		here:     kit.NewHeading(""),
-		trucks:   container.NewVBox(),
+		empty:    kit.NewNote(),
+		trucks:   container.New(tight{3}),
 	}
-	list := container.New(tight{})
-	for _, row := range screens {
-		if row.hidden {
-			continue
+	r.empty.Lines = 3
+	list := container.New(grid{columns: 2, gap: 2})
+	for at, row := range screens {
+		if !row.hidden {
+			cell := newNavCell(w, screens[at])
+			r.cells = append(r.cells, cell)
+			list.Add(cell)
 		}
-		b := w.commands.Button("go." + row.id)
-		r.buttons = append(r.buttons, b)
-		list.Add(b)
 	}
 	icon := canvas.NewImageFromResource(kit.AppIcon())
 	icon.FillMode = canvas.ImageFillContain
-	icon.SetMinSize(fyne.NewSquareSize(34))
-	head := container.NewBorder(nil, nil, icon, nil, container.NewVBox(r.business, r.who))
+	icon.SetMinSize(fyne.NewSquareSize(36))
+	head := container.NewBorder(nil, nil, icon, nil, container.New(tight{}, r.business, r.who))
 	top := container.NewVBox(head, r.example, r.here)
-	inside := container.NewBorder(top, list, nil, nil, r.trucks)
+	foot := container.NewVBox(kit.NewHeading(present.Say("Go to, with Ctrl")), list)
+	inside := container.NewBorder(top, foot, nil, nil, container.New(tight{3}, r.trucks, r.empty))
 	r.content = container.NewStack(newGround(kit.ColorPanel), container.New(wide{railFigures}, container.New(margin{}, inside)))
 	return r
 }
@@ -63,7 +69,7 @@ func (r *rail) show() {
 	i := 0
 	for at, row := range screens {
 		if !row.hidden {
-			r.buttons[i].SetCurrent(w.current == at)
+			r.cells[i].setCurrent(w.current == at)
 			i++
 		}
 	}
@@ -73,47 +79,25 @@ func (r *rail) show() {
 // showTrucks keeps a card for every truck, reusing those there are.
 func (r *rail) showTrucks(rows []present.YardRow) {
 	r.here.SetText(r.window.yard().here())
+	r.empty.Say(kit.Plain, r.window.yard().advice())
+	setVisible(r.empty, len(rows) == 0)
 	for len(r.trucks.Objects) < len(rows) {
 		r.trucks.Add(newTruckCard(r.window))
 	}
 	r.trucks.Objects = r.trucks.Objects[:len(rows)]
 	for i, row := range rows {
-		r.trucks.Objects[i].(*truckCard).set(row)
+		r.trucks.Objects[i].(*truckCard).set(row, len(rows) > manyTrucks)
 	}
 	r.trucks.Refresh()
 }
 
 func setVisible(o fyne.CanvasObject, on bool) {
+	if on == o.Visible() {
+		return
+	}
 	if on {
 		o.Show()
 	} else {
 		o.Hide()
-	}
-}
-
-// tight stacks rows with hardly any ground between them.
-type tight struct{}
-
-func (tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	var size fyne.Size
-	for _, o := range objects {
-		if o.Visible() {
-			least := o.MinSize()
-			size = fyne.NewSize(max(size.Width, least.Width), size.Height+least.Height+2)
-		}
-	}
-	return size
-}
-
-func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	y := float32(0)
-	for _, o := range objects {
-		if !o.Visible() {
-			continue
-		}
-		height := o.MinSize().Height
-		o.Move(fyne.NewPos(0, y))
-		o.Resize(fyne.NewSize(size.Width, height))
-		y += height + 2
 	}
 }

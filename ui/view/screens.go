@@ -15,6 +15,9 @@ type screenRow struct {
 	hidden    bool // reached by a command, not listed
 }
 
+// name is what the screen is called.
+func (r screenRow) name() string { return present.Say(r.title) }
+
 // screens is the table of screens, in the order of the list.
 var screens = []screenRow{
 	{id: "yard", title: "Yard", key: kit.Ctrl(fyne.Key1), open: newYardScreen},

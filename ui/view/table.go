@@ -18,7 +18,7 @@ func (w *Window) table() []kit.Command {
 	}
 	for _, row := range screens {
 		list = append(list, kit.Command{
-			ID: "go." + row.id, Title: present.Say(row.title), Group: present.Say("Go to"), Keys: []kit.Key{row.key},
+			ID: "go." + row.id, Title: row.name(), Group: present.Say("Go to"), Keys: []kit.Key{row.key},
 			EnabledWhen: func() bool { return row.id == "setup" || row.id == "keys" || !w.frame.IsNew() },
 			WhyNot:      func() string { return present.Say("Set the elevator up first.") },
 			Do:          func() { w.Go(row.id) },
@@ -38,7 +38,7 @@ func (w *Window) onScreen(i int, act Act) kit.Command {
 	c.EnabledWhen = func() bool { return w.isFront(i) && (enabled == nil || enabled()) }
 	c.WhyNot = func() string {
 		if !w.isFront(i) {
-			return present.Say("%s belongs to the screen %s.", c.Title, present.Say(screens[i].title))
+			return present.Say("%s belongs to the screen %s.", c.Title, screens[i].name())
 		}
 		if why != nil {
 			return why()

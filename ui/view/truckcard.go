@@ -17,6 +17,7 @@ type truckCard struct {
 	widget.BaseWidget
 	window *Window
 	row    present.YardRow
+	short  bool // two lines: many trucks are waiting
 }
 
 func newTruckCard(w *Window) *truckCard {
@@ -25,9 +26,9 @@ func newTruckCard(w *Window) *truckCard {
 	return c
 }
 
-func (c *truckCard) set(row present.YardRow) {
-	if c.row != row {
-		c.row = row
+func (c *truckCard) set(row present.YardRow, short bool) {
+	if c.row != row || c.short != short {
+		c.row, c.short = row, short
 		c.Refresh()
 	}
 }
@@ -65,6 +66,7 @@ func (r *cardRenderer) fill() {
 	r.waits.say(row.Waits)
 	r.who.say(row.Who)
 	r.next.say(row.Next.Text)
+	setVisible(r.who, !r.card.short)
 	r.body.color = theme.ColorNameBackground
 	if row.InHand {
 		r.body.color = kit.ColorChosen
@@ -76,7 +78,10 @@ func (r *cardRenderer) fill() {
 }
 
 func (r *cardRenderer) MinSize() fyne.Size {
-	height := r.truck.MinSize().Height + r.who.MinSize().Height + r.next.MinSize().Height
+	height := r.truck.MinSize().Height + r.next.MinSize().Height
+	if !r.card.short {
+		height += r.who.MinSize().Height
+	}
 	return fyne.NewSize(10*theme.InnerPadding(), height+theme.InnerPadding())
 }
 
@@ -96,9 +101,13 @@ func (r *cardRenderer) Layout(size fyne.Size) {
 	place(r.key, left, y, keyWidth, high)
 	place(r.truck, left+keyWidth, y, width-keyWidth-waits-pad, high)
 	place(r.waits, left+width-waits, y, waits, high)
-	place(r.who, left, y+high, width, low)
-	place(r.icon, left, y+high+low+1, low-3, low-3)
-	place(r.next, left+low+2, y+high+low, width-low-2, low)
+	y += high
+	if !r.card.short {
+		place(r.who, left, y, width, low)
+		y += low
+	}
+	place(r.icon, left, y+1, low-3, low-3)
+	place(r.next, left+low+2, y, width-low-2, low)
 }
 
 func (r *cardRenderer) Refresh() {

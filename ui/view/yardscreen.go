@@ -1,10 +1,9 @@
 package view
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -17,12 +16,14 @@ type yardScreen struct {
 	yard   *present.Yard
 	load   *loadView
 
-	figures []*kit.Figure
-	ruler   *kit.MoistureRuler
-	tenth   *label
-	slip    *kit.SlipView
-	working bool // the paper shows the working in place of the slip
-	issue   *kit.Button
+	figures   []*kit.Figure
+	ruler     *kit.MoistureRuler
+	tenth     *label
+	tenthOver *label
+	slip      *kit.SlipView
+	shown     *present.LoadForm // the form that the entries hold
+	working   bool              // the paper shows the working in place of the slip
+	issue     *kit.Button
 }
 
 func newYardScreen(f *present.Frame) Screen { return &yardScreen{yard: present.NewYard(f)} }
@@ -32,12 +33,13 @@ func (w *Window) yard() *yardScreen { return w.screens[0].(*yardScreen) }
 
 func (s *yardScreen) rows() []present.YardRow { return s.yard.Rows() }
 func (s *yardScreen) here() string            { return s.yard.Here() }
+func (s *yardScreen) advice() string          { return s.yard.Advice() }
 
 // Build makes the screen's widgets.
 func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
 	s.ruler, s.slip = kit.NewMoistureRuler(), kit.NewSlipView()
-	s.tenth = newLabel("", ordinary)
+	s.tenthOver, s.tenth = newLabel("", quiet), newLabel("", strong)
 	s.issue = w.commands.Button("load.issue")
 	s.issue.Importance = highImportance
 	s.load = newLoadView(w, s.yard, s.showPaper)
@@ -50,8 +52,9 @@ func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 		figures.Add(figure)
 	}
 	s.load.show(true)
-	foot := container.NewBorder(s.tenth, nil, nil, nil, s.ruler)
-	form := container.NewBorder(figures, foot, nil, nil, container.NewVScroll(s.load.content))
+	figures.Add(layout.NewSpacer())
+	figures.Add(container.NewVBox(s.tenthOver, s.tenth))
+	form := container.NewBorder(kit.NewPanel(figures), s.ruler, nil, nil, container.NewVScroll(s.load.content))
 	paper := container.NewBorder(nil, s.buttons(), nil, nil, s.slip)
 	return container.New(formAndPaper{}, form, paper)
 }
@@ -59,7 +62,8 @@ func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 // buttons are the acts that end a load, under the slip.
 func (s *yardScreen) buttons() fyne.CanvasObject {
 	c := s.window.commands
-	return container.NewBorder(nil, nil, nil, container.NewHBox(c.Button("load.working"), c.Button("load.refuse")), s.issue)
+	small := container.NewGridWithColumns(3, c.Button("load.tare"), c.Button("load.working"), c.Button("load.refuse"))
+	return container.NewVBox(s.issue, small)
 }
 
 // Show puts the keyboard on the first field still to be filled.
@@ -69,10 +73,16 @@ func (s *yardScreen) Show() { s.load.focus() }
 // the slip.
 func (s *yardScreen) Ring() *kit.Ring { return s.load.ring }
 
-// Refresh shows the facts as they now are.
+// Refresh shows the facts as they now are. When another load came in hand
+// since, as after a refusal, the keyboard follows it.
 func (s *yardScreen) Refresh() {
 	s.yard.Refresh()
-	s.load.show(false)
+	other := s.shown != s.yard.Form()
+	s.load.show(other)
+	if other {
+		s.shown = s.yard.Form()
+		s.load.focus()
+	}
 }
 
 // showPaper follows every keystroke: slip, figures, ruler.
@@ -87,9 +97,31 @@ func (s *yardScreen) showPaper() {
 		lines = form.Working()
 	}
 	s.slip.SetLines(paper(lines))
-	s.tenth.say(form.TenthWorth())
+	s.reveal(lines)
+	s.showTenth(form.TenthWorth())
 	s.showRuler(form.Ruler())
 	s.window.commands.Refresh()
+}
+
+// reveal brings the line into sight that stands for the field in hand.
+func (s *yardScreen) reveal(lines []present.PaperLine) {
+	at := s.load.ring.Current()
+	for i, l := range lines {
+		if l.Field == at && at != "" {
+			s.slip.Reveal(i)
+			return
+		}
+	}
+}
+
+// showTenth says what a tenth of a point is worth, once that can be said.
+func (s *yardScreen) showTenth(worth string) {
+	over := ""
+	if worth != "" {
+		over = present.Say("a tenth of a point is worth")
+	}
+	s.tenthOver.say(over)
+	s.tenth.say(worth)
 }
 
 func (s *yardScreen) showRuler(r present.Ruler) {
@@ -125,62 +157,9 @@ func (s *yardScreen) inHand() {
 		s.window.Go("yard")
 	}
 	s.load.show(true)
+	s.shown = s.form()
 	s.load.focus()
 	s.window.rail.show()
-}
-
-// Acts are everything a person can do with a load.
-func (s *yardScreen) Acts() []Act {
-	group := present.Say("Load")
-	acts := []Act{
-		{Everywhere: true, Command: kit.Command{ID: "load.new", Title: present.Say("New truck"), Group: group, Icon: kit.IconTruck, Keys: []kit.Key{kit.Ctrl(fyne.KeyN)},
-			Do: func() { s.yard.TakeNew(); s.inHand() }}},
-		{Command: kit.Command{ID: "load.issue", Title: present.Say("Issue and print"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Bare(fyne.KeyF12)},
-			EnabledWhen: func() bool { return s.yard.Form().CanIssue() },
-			WhyNot:      func() string { return s.yard.Form().WhyNotIssue() },
-			Do: func() {
-				if s.yard.Issue() {
-					s.inHand()
-				}
-			}}},
-		{Command: kit.Command{ID: "load.tare", Title: present.Say("Use stored tare"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyT)},
-			EnabledWhen: func() bool { return s.yard.Form().CanUseStoredTare() },
-			WhyNot:      func() string { return present.Say("This truck has no stored tare.") },
-			Do:          func() { s.try(s.yard.Form().UseStoredTare()); s.inHand() }}},
-		{Command: kit.Command{ID: "load.refuse", Title: present.Say("Refuse"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyR)},
-			EnabledWhen: func() bool { return s.yard.Form().ID() != "" },
-			WhyNot:      func() string { return present.Say("There is no load in hand to refuse.") },
-			Do:          func() { s.yard.Refuse(); s.inHand() }}},
-		{Command: kit.Command{ID: "load.working", Title: present.Say("Working"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyW)},
-			Do: func() { s.working = !s.working; s.showPaper() }}},
-	}
-	return append(acts, s.places()...)
-}
-
-// places are the keys of the trucks on the yard.
-func (s *yardScreen) places() []Act {
-	keys := []fyne.KeyName{fyne.KeyF2, fyne.KeyF3, fyne.KeyF4, fyne.KeyF5, fyne.KeyF6, fyne.KeyF7, fyne.KeyF8, fyne.KeyF9}
-	var acts []Act
-	for place, key := range keys {
-		acts = append(acts, Act{Everywhere: true, Command: kit.Command{
-			ID: fmt.Sprintf("yard.%d", place+1), Title: present.Say("Truck at place %d", place+1), Group: present.Say("Yard"), Keys: []kit.Key{kit.Bare(key)},
-			EnabledWhen: func() bool { return s.yard.IsTaken(place) },
-			WhyNot:      func() string { return present.Say("No truck stands at place %d.", place+1) },
-			Do: func() {
-				if s.yard.TakePlace(place) {
-					s.inHand()
-				}
-			},
-		}})
-	}
-	return acts
-}
-
-// try says what went wrong, if anything did.
-func (s *yardScreen) try(err error) {
-	if err != nil {
-		s.window.frame.Fail(err)
-	}
 }
 
 // formAndPaper sets the form at the left and the paper at the right, the paper

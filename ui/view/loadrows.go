@@ -1,0 +1,84 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// arrange makes the rows that are new and puts all in their columns, when the
+// fields are others than before. The ring follows the working order, whatever
+// column a row stands in.
+func (v *loadView) arrange(fields []present.Field) {
+	if v.sameFields(fields) {
+		return
+	}
+	v.order = v.order[:0]
+	v.ring = kit.NewRing(v.window.stage)
+	v.ring.OnEscape = v.escape
+	for _, f := range fields {
+		v.order = append(v.order, f.ID)
+		v.ring.Add(f.ID, v.row(f).entry)
+	}
+	for i, stop := range v.last {
+		v.ring.Add(v.lastIDs[i], stop)
+	}
+	v.left.Objects, v.right.Objects = v.inColumns(fields)
+	v.share(v.left.Objects)
+	v.share(v.right.Objects)
+	v.left.Refresh()
+	v.right.Refresh()
+}
+
+func (v *loadView) sameFields(fields []present.Field) bool {
+	if len(fields) != len(v.order) {
+		return false
+	}
+	for i, f := range fields {
+		if v.order[i] != f.ID {
+			return false
+		}
+	}
+	return true
+}
+
+// inColumns sets who and weights at the left and the sample at the right. What
+// closes the load fills both columns up to one height.
+func (v *loadView) inColumns(fields []present.Field) (left, right []fyne.CanvasObject) {
+	part := func(p present.Part) (rows []fyne.CanvasObject) {
+		for _, f := range fields {
+			if f.Part == p {
+				rows = append(rows, v.rows[f.ID])
+			}
+		}
+		return rows
+	}
+	left = append(part(present.WhoPart), part(present.WeightPart)...)
+	right = part(present.SamplePart)
+	closing := part(present.ClosePart)
+	high := max((len(left)+len(right)+len(closing)+1)/2, len(right))
+	room := min(max(0, high-len(left)), len(closing))
+	return append(left, closing[:room]...), append(right, closing[room:]...)
+}
+
+// share gives the rows of a column the same place for their entries.
+func (v *loadView) share(rows []fyne.CanvasObject) {
+	columns := &formColumns{}
+	for _, o := range rows {
+		row := o.(*formRow)
+		row.columns = columns
+		columns.label = max(columns.label, row.label.MinSize().Width)
+	}
+}
+
+// row is the row of a field, made the first time it is asked for.
+func (v *loadView) row(f present.Field) *formRow {
+	row := v.rows[f.ID]
+	if row == nil {
+		row = newFormRow(f, v.entry(f), &formColumns{})
+		v.rows[f.ID] = row
+		setText(row.entry, f)
+	}
+	return row
+}
