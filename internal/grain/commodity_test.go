@@ -113,8 +113,8 @@ func TestFactorParse(t *testing.T) {
 		{canola, Glass, "2.5", "Pieces of glass 2.5 ct is not a whole number"},
 		{corn, Musty, "Yes", "1 ct"},
 		{corn, Musty, " n ", "0 ct"},
-		{corn, Musty, "1", `Musty odour is yes or no; "1" is neither. Type yes or no`},
-		{corn, Musty, "", `Musty odour is yes or no; "" is neither. Type yes or no`},
+		{corn, Musty, "1", `Musty odor is yes or no; "1" is neither. Type yes or no`},
+		{corn, Musty, "", `Musty odor is yes or no; "" is neither. Type yes or no`},
 	} {
 		f, _ := c.commodity.Factor(c.factor)
 		got, err := f.Parse(c.text)

@@ -4,7 +4,7 @@
 //
 // A [Commodity] is a kind of grain with its list of [Factor]s. A factor is
 // anything a tester writes down about a sample: moisture, test weight,
-// dockage, damage, a musty odour. Each has one recording rule ("to the nearest
+// dockage, damage, a musty odor. Each has one recording rule ("to the nearest
 // tenth", "whole and half pounds, the rest dropped"), and the same measurement
 // recorded by another grain's rule is another figure, so the rule belongs to
 // the grain and not to whoever types.

@@ -81,7 +81,7 @@ type Factor struct {
 	ID   FactorID
 	Name string
 	Unit quantity.Unit
-	// YesNo marks what is present or not, such as an odour. Its value is one
+	// YesNo marks what is present or not, such as an odor. Its value is one
 	// or nought of quantity.Count.
 	YesNo bool
 	// Record is how a result is written down, applied once to the figure as

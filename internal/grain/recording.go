@@ -97,9 +97,9 @@ func sampled(own ...Factor) []Factor {
 		tally(Weevils, "Live weevils in the sample"),
 		tally(Insects, "Other live injurious insects in the sample"),
 		present(Infested, "Infested"),
-		present(Musty, "Musty odour"),
-		present(Sour, "Sour odour"),
-		present(OffOdor, "Commercially objectionable foreign odour"),
+		present(Musty, "Musty odor"),
+		present(Sour, "Sour odor"),
+		present(OffOdor, "Commercially objectionable foreign odor"),
 		present(Heating, "Heating"),
 	)
 }

@@ -17,7 +17,7 @@ func rye() Commodity {
 			hundredths(Ergot, "Ergot"),
 			tally(Garlic, "Green garlic bulblets in 1000 g"),
 			tally(Smut, "Smut balls in 250 g"),
-			present(SmutOdor, "Unmistakable odour of smut"),
+			present(SmutOdor, "Unmistakable odor of smut"),
 		),
 		Grades: ryeGrades(),
 		Special: []SpecialGrade{

@@ -91,7 +91,7 @@ func TestSpecialGradesGiveTheirReason(t *testing.T) {
 	for _, c := range []struct{ commodity, results, because string }{
 		{"wheat-hrw", "ergot 0.06", "Ergoty: Ergot 0.06 % is over 0.05 % (7 CFR 810.2205(a))"},
 		{"wheat-hrw", "smut 6", "Light smutty: Smut balls in 250 g 6 is over 5; Smut balls in 250 g 6 is at most 30 (7 CFR 810.2205(c))"},
-		{"wheat-hrw", "smut 2 smut-odor yes", "Light smutty: Unmistakable odour of smut: yes; Smut balls in 250 g 2 is at most 30 (7 CFR 810.2205(c))"},
+		{"wheat-hrw", "smut 2 smut-odor yes", "Light smutty: Unmistakable odor of smut: yes; Smut balls in 250 g 2 is at most 30 (7 CFR 810.2205(c))"},
 		{"corn", "infested yes", "Infested: Infested: yes, by the tester (7 CFR 810.107(b)(1))"},
 		{"oats", "test-weight 38.2", "Heavy: Test weight 38.0 lb/bu is at least 38.0 lb/bu; Test weight 38.0 lb/bu is under 40.0 lb/bu (7 CFR 810.1005(f))"},
 	} {

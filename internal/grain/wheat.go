@@ -49,7 +49,7 @@ func wheat(id, name, testWeights string) Commodity {
 			hundredths(Ergot, "Ergot"),
 			tally(Garlic, "Green garlic bulblets or equivalent in 1000 g"),
 			tally(Smut, "Smut balls in 250 g"),
-			present(SmutOdor, "Unmistakable odour of smut"),
+			present(SmutOdor, "Unmistakable odor of smut"),
 		),
 		Grades: wheatGrades(testWeights),
 		Special: []SpecialGrade{

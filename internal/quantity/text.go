@@ -54,13 +54,25 @@ func withUnit(figure string, unit Unit) string {
 		return figure
 	}
 	if per, isMoney := strings.CutPrefix(unit.String(), "$"); isMoney {
-		bare, negative := strings.CutPrefix(figure, "-")
+		bare, negative := strings.CutPrefix(withCents(figure), "-")
 		if negative {
 			return "-$" + bare + per
 		}
-		return "$" + figure + per
+		return "$" + bare + per
 	}
 	return figure + " " + unit.String()
+}
+
+// withCents gives money at least two decimals: "$25.00", "$0.10/bu".
+func withCents(figure string) string {
+	_, cents, hasPoint := strings.Cut(figure, ".")
+	switch {
+	case !hasPoint:
+		return figure + ".00"
+	case len(cents) == 1:
+		return figure + "0"
+	}
+	return figure
 }
 
 func trimZeros(s string) string {

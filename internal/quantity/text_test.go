@@ -16,7 +16,7 @@ func TestAmountsPrint(t *testing.T) {
 		{Int(-999, Lb).String(), "-999 lb"},
 		{Of("0.045", DollarsPerBu.Per(Point)).String(), "$0.045/bu/pt"},
 		{Of("-0.39", Dollar).String(), "-$0.39"},
-		{Of("1234.5", Dollar).String(), "$1,234.5"},
+		{Of("1234.5", Dollar).String(), "$1,234.50"},
 		{Int(5, Plain).String(), "5"},
 		{third.String(), "0.333333… lb"},
 		{third.Neg().String(), "-0.333333… lb"},
