@@ -1,0 +1,84 @@
+package settle
+
+import (
+	"errors"
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+)
+
+// Worth is what a step of moisture is worth for one load: the load settled as it
+// was tested, and settled again that much drier and that much wetter. Nothing
+// is estimated, so a step that crosses a trigger shows all of the jump.
+type Worth struct {
+	Step          quantity.Amount // points
+	Here          *Settlement
+	Drier, Wetter End
+}
+
+// End is the load settled at another moisture.
+type End struct {
+	Moisture quantity.Amount // %
+	// Settlement is nil when the load could not be settled there; Problems then
+	// say why, as when it is over the limit at which loads are turned away.
+	Settlement *Settlement
+	Problems   Problems
+	// Change is what becomes of the load's figures; below nought is less.
+	Change Change
+}
+
+// Change is how far one settlement lies from another.
+type Change struct {
+	Weight   quantity.Amount // settled, lb or kg
+	Quantity quantity.Amount // paid for, bu, cwt or t
+	Charges  quantity.Amount // $
+	// Payable is nil while the price comes later.
+	Payable *quantity.Amount
+}
+
+// WorthOf settles a load and both its ends, step points to either side of the
+// moisture as recorded. The error, when there is one, is a [Problems] with every
+// reason why the load itself cannot be settled.
+func WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth, error) {
+	here, err := Settle(f, e)
+	if err != nil {
+		return Worth{}, err
+	}
+	w := Worth{Step: step, Here: here}
+	if step.Unit() != quantity.Point || step.Sign() <= 0 {
+		return w, Problems{{Field: "moisture", Sentence: fmt.Sprintf("The worth of %s is asked for; ask for points above nought, such as 0.1 pt.", step)}}
+	}
+	moisture, apart := here.Moisture.Value(), step.In(quantity.Percent)
+	w.Drier = endOf(f, here, moisture.Sub(apart))
+	w.Wetter = endOf(f, here, moisture.Add(apart))
+	return w, nil
+}
+
+// endOf settles the load at another moisture.
+func endOf(f Facts, here *Settlement, moisture quantity.Amount) End {
+	f.Moisture = Reading{Percent: moisture, Source: "supposed, to see what it would be worth"}
+	end := End{Moisture: moisture}
+	s, err := Settle(f, here.Edition)
+	if err != nil {
+		if !errors.As(err, &end.Problems) {
+			end.Problems = Problems{{Field: "edition", Sentence: err.Error()}}
+		}
+		return end
+	}
+	end.Settlement, end.Change = s, changeOf(here, s, f.Price != nil)
+	return end
+}
+
+func changeOf(here, there *Settlement, priced bool) Change {
+	c := Change{
+		Weight:   there.Settled.Value().Sub(here.Settled.Value()),
+		Quantity: there.Quantity.Value().Sub(here.Quantity.Value()),
+		Charges:  there.Charges.Value().Sub(here.Charges.Value()),
+	}
+	if priced {
+		payable := there.Payable.Value().Sub(here.Payable.Value())
+		c.Payable = &payable
+	}
+	return c
+}
