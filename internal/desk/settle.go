@@ -14,11 +14,18 @@ import (
 )
 
 // Preview settles a load as it stands without writing anything. While it
-// cannot be settled the sentences say why; the settlement is then nil.
+// cannot be settled the sentences say why; the settlement is then nil. The
+// settlement of a load that leaves is its weights alone, under no edition.
 func (d *Desk) Preview(l *load.Load) (*settle.Settlement, settle.Problems) {
 	var problems settle.Problems
 	for _, m := range l.Missing() {
 		problems = append(problems, settle.Problem{Field: m.Field, Sentence: m.Sentence})
+	}
+	if isOutbound(l) {
+		if len(problems) > 0 {
+			return nil, problems
+		}
+		return settled(weighOnly(l))
 	}
 	e, err := d.edition(l)
 	if err != nil {
@@ -27,11 +34,11 @@ func (d *Desk) Preview(l *load.Load) (*settle.Settlement, settle.Problems) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
-	return settled(l.SettleFacts(), e)
+	return settled(settle.Settle(l.SettleFacts(), e))
 }
 
-func settled(f settle.Facts, e *rates.Edition) (*settle.Settlement, settle.Problems) {
-	s, err := settle.Settle(f, e)
+// settled tells why a load was not settled, problem by problem.
+func settled(s *settle.Settlement, err error) (*settle.Settlement, settle.Problems) {
 	if err == nil {
 		return s, nil
 	}
@@ -81,6 +88,9 @@ func resettled(l *load.Load, kept func(hash string) (*rates.Edition, error)) (*s
 	if l.Settled == nil {
 		return nil, fmt.Errorf("load %s has not been settled; issue its ticket first", l.ID)
 	}
+	if isOutbound(l) {
+		return weighOnly(l)
+	}
 	e, err := kept(l.Settled.EditionHash)
 	if err != nil {
 		return nil, err
@@ -90,10 +100,11 @@ func resettled(l *load.Load, kept func(hash string) (*rates.Edition, error)) (*s
 
 // settledFact is a settlement as the journal keeps it.
 func settledFact(s *settle.Settlement) load.Settled {
-	return load.Settled{
-		Edition: s.Edition.ID, EditionHash: s.Edition.Hash,
-		Working: workingHash(s), Figures: figures(s),
+	f := load.Settled{Working: workingHash(s), Figures: figures(s)}
+	if s.Edition != nil {
+		f.Edition, f.EditionHash = s.Edition.ID, s.Edition.Hash
 	}
+	return f
 }
 
 // workingHash is the SHA-256 of every figure of the working.

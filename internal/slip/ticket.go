@@ -53,6 +53,9 @@ func (t *Ticket) fillIn() {
 	if t.Words.Ticket == "" {
 		t.Words = EnglishWords()
 	}
+	if t.Settlement != nil && t.Settlement.Edition == nil {
+		t.Settlement = nil // of grain that leaves only the weights are known
+	}
 	if t.Settlement != nil {
 		t.Edition = t.Settlement.Edition
 	}
