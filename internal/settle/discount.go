@@ -48,7 +48,7 @@ func (d *desk) comparable(rule rates.Discount, found *working.Step) bool {
 	if found.Value().Unit() == want {
 		return true
 	}
-	d.refuse(Problem{Field: string(rule.Factor.ID), Sentence: fmt.Sprintf("%s is %s; %s is written in %s. Test or type it in %s.", rule.Factor.Name, found.Value(), d.edition.Source(rule.Row), want, want)})
+	d.refuse(Problem{Field: string(rule.Factor.ID), Sentence: fmt.Sprintf("%s is %s; %s is written in %s. Test or type it in %s.", rule.Factor.Name, found.Printed(), d.edition.Source(rule.Row), want, want)})
 	return false
 }
 
