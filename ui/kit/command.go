@@ -15,6 +15,9 @@ type Command struct {
 	Group string // the menu it stands in; empty keeps it out of the menu
 	Keys  []Key  // any bare keys, and at most one with a modifier
 	Icon  fyne.Resource
+	// Place is the screen it works on; empty works everywhere. Commands of
+	// different places may share a key.
+	Place string
 
 	// EnabledWhen says whether it makes sense now; nil means always.
 	EnabledWhen func() bool
@@ -49,10 +52,11 @@ type Commands struct {
 	// OnRefused is told of a command that a person asked for and that did not
 	// run, so that the status line can say why.
 	OnRefused func(Command, Outcome)
+	// At tells which place is in front; nil when there are none.
+	At func() string
 
 	list    []Command
 	byID    map[string]int
-	byBare  map[fyne.KeyName]int
 	buttons map[string][]*Button
 	items   map[string][]*fyne.MenuItem
 	menu    *fyne.MainMenu
@@ -66,16 +70,11 @@ func NewCommands(list ...Command) (*Commands, error) {
 		return nil, err
 	}
 	c := &Commands{
-		list: list, byID: map[string]int{}, byBare: map[fyne.KeyName]int{},
+		list: list, byID: map[string]int{},
 		buttons: map[string][]*Button{}, items: map[string][]*fyne.MenuItem{},
 	}
 	for i, command := range list {
 		c.byID[command.ID] = i
-		for _, key := range command.Keys {
-			if key.Mod == 0 {
-				c.byBare[key.Name] = i
-			}
-		}
 	}
 	return c, nil
 }
@@ -83,7 +82,7 @@ func NewCommands(list ...Command) (*Commands, error) {
 func checkCommands(list []Command) error {
 	var faults []error
 	fault := func(format string, args ...any) { faults = append(faults, fmt.Errorf(format, args...)) }
-	ids, keys := map[string]bool{}, map[Key]string{}
+	ids, keys := map[string]bool{}, map[Key][]Command{}
 	for i, c := range list {
 		if c.ID == "" {
 			fault("command %d (%q) has no id: give it one", i+1, c.Title)
@@ -103,10 +102,12 @@ func checkCommands(list []Command) error {
 			if why := key.fault(); why != "" {
 				fault("command %q cannot have the key %s: %s", c.ID, key, why)
 			}
-			if owner, taken := keys[key]; taken {
-				fault("the key %s belongs to both %q and %q: change one", key, owner, c.ID)
+			for _, owner := range keys[key] {
+				if clash(owner, c) {
+					fault("the key %s belongs to both %q and %q: change one", key, owner.ID, c.ID)
+				}
 			}
-			keys[key] = c.ID
+			keys[key] = append(keys[key], c)
 			if key.Mod != 0 {
 				chords++
 			}
@@ -159,9 +160,9 @@ func (c *Commands) refuse(command Command, why Outcome) Outcome {
 // TakeKey offers a key pressed without a modifier. It answers whether a
 // command owns the key; an owned key is used up even when the command refused.
 func (c *Commands) TakeKey(ev *fyne.KeyEvent) bool {
-	i, owned := c.byBare[ev.Name]
+	command, owned := c.forKey(Bare(ev.Name))
 	if owned {
-		c.Run(c.list[i].ID)
+		c.Run(command.ID)
 	}
 	return owned
 }

@@ -39,13 +39,9 @@ func (s *Stage) Write(letters string) {
 // Chord presses a key with a modifier, which a window looks up in the menu. It
 // answers whether a command has that key.
 func (s *Stage) Chord(key Key) bool {
-	for _, command := range s.commands.list {
-		for _, own := range command.Keys {
-			if own == key {
-				s.commands.Run(command.ID)
-				return true
-			}
-		}
+	command, owned := s.commands.forKey(key)
+	if owned {
+		s.commands.Run(command.ID)
 	}
-	return false
+	return owned
 }

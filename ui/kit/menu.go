@@ -31,7 +31,7 @@ func (c *Commands) MainMenu() *fyne.MainMenu {
 }
 
 func (c *Commands) menuItem(command Command) *fyne.MenuItem {
-	item := fyne.NewMenuItem(command.Title, func() { c.Run(command.ID) })
+	item := fyne.NewMenuItem(command.Title, func() { c.runChord(command) })
 	item.Icon = command.Icon
 	item.IsQuit = command.Quit
 	item.Disabled = !command.enabled()
