@@ -1,0 +1,56 @@
+package main
+
+import "tenthpoint/internal/house"
+
+// binCommand keeps the list of pits and bins.
+type binCommand struct {
+	Add  binAdd  `cmd:"" help:"Add a pit or bin, or change one."`
+	List binList `cmd:"" help:"List pits and bins."`
+}
+
+type binAdd struct {
+	bookFlags
+	whoFlags
+	Short     string `arg:"" help:"Short name, as clerks type it."`
+	Name      string `arg:"" help:"Name."`
+	Commodity string `help:"Grain it is kept for." placeholder:"GRAIN"`
+}
+
+func (binAdd) Help() string {
+	return `    tenth bin add P1 "Pit 1"
+    tenth bin add B3 "Bin 3, wet corn" --commodity corn`
+}
+
+func (c binAdd) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		b := house.Bin{ID: c.Short, Name: c.Name}
+		if c.Commodity != "" {
+			grain, err := commodityIn(c.Commodity)
+			if err != nil {
+				return err
+			}
+			b.Commodity = grain.ID
+		}
+		if err := p.SetBin(p, b); err != nil {
+			return err
+		}
+		p.say("%s, %s, is written down.", b.ID, b.Name)
+		return nil
+	})
+}
+
+type binList struct{ bookFlags }
+
+func (c binList) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		all, err := p.Bins(p)
+		if err != nil {
+			return err
+		}
+		var rows [][]any
+		for _, b := range all {
+			rows = append(rows, []any{b.ID, b.Name, b.Commodity})
+		}
+		return p.columns("Short\tName\tGrain", rows, "No pit or bin is written down yet.")
+	})
+}

@@ -1,0 +1,113 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/store"
+	"tenthpoint/schedules"
+)
+
+// bookFlags say which book a command works in.
+type bookFlags struct {
+	Book string `help:"The book. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	ratesFlags
+}
+
+// ratesFlags say which rates a command settles under.
+type ratesFlags struct {
+	Schedules string `help:"A folder with the elevator's own rates, *.toml. Without it, the folder \"schedules\" beside the book." env:"TENTHPOINT_SCHEDULES" placeholder:"DIR"`
+}
+
+// whoFlags say who acts.
+type whoFlags struct {
+	Who string `help:"Who acts, by full name. Without it, the weigher of the set-up." env:"TENTHPOINT_WHO" placeholder:"NAME"`
+}
+
+// path is where the book lies.
+func (f bookFlags) path() (string, error) {
+	if f.Book != "" {
+		return f.Book, nil
+	}
+	folder, err := os.UserConfigDir()
+	if err != nil {
+		return "", refusal("Name one with --book", "there is no data folder for the book: %v", err)
+	}
+	return filepath.Join(folder, "tenthpoint", "house.book"), nil
+}
+
+// rates are the editions to settle under, for a book or, with an empty path,
+// for none.
+func (f ratesFlags) rates(book string) (*rates.Set, error) {
+	folder := f.Schedules
+	switch {
+	case folder != "":
+		if _, err := os.Stat(folder); err != nil {
+			return nil, refusal("Check --schedules, or TENTHPOINT_SCHEDULES", "there is no folder of rates %s", folder)
+		}
+	case book != "":
+		folder = desk.RatesBeside(book)
+	}
+	return desk.ReadRates(folder)
+}
+
+// post is a desk at an open book, for one command.
+type post struct {
+	*desk.Desk
+	*terminal
+	book *store.Book
+}
+
+// How a command opens its book.
+var (
+	reading  = store.Options{ReadOnly: true}
+	writing  = store.Options{}
+	creating = store.Options{Create: true}
+)
+
+// at opens the book for one command and closes it after.
+func (f bookFlags) at(t *terminal, how store.Options, who string, act func(*post) error) (err error) {
+	path, err := f.path()
+	if err != nil {
+		return err
+	}
+	set, err := f.rates(path)
+	if err != nil {
+		return err
+	}
+	charts, err := schedules.Charts()
+	if err != nil {
+		return err
+	}
+	book, err := store.Open(path, how)
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if closed := book.Close(); err == nil {
+			err = closed
+		}
+	}()
+	d, err := desk.Open(t, book, desk.Options{Name: "terminal", Rates: set, Charts: charts, Clock: t.clock, Place: t.place})
+	if err != nil {
+		return err
+	}
+	if err := signIn(d, who); err != nil {
+		return err
+	}
+	return act(&post{d, t, book})
+}
+
+// signIn signs in who was named, or the weigher of the set-up. Without either
+// nobody is signed in, which only reading allows.
+func signIn(d *desk.Desk, who string) error {
+	if who == "" {
+		who = d.Profile().Weigher
+	}
+	if who == "" {
+		return nil
+	}
+	return d.SignIn(who)
+}

@@ -1,0 +1,128 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"tenthpoint/internal/tomlfile"
+)
+
+// complaint is something that went wrong and what to do about it.
+type complaint struct{ what, hint string }
+
+// Error is both as one text.
+func (c complaint) Error() string {
+	if c.hint == "" {
+		return c.what
+	}
+	return c.what + ". " + c.hint
+}
+
+// refusal makes a complaint.
+func refusal(hint, what string, args ...any) error {
+	return complaint{what: fmt.Sprintf(what, args...), hint: hint}
+}
+
+// complain writes every complaint of an error as "error:" and "hint:".
+func complain(w io.Writer, err error) {
+	for _, c := range complaints(err) {
+		fmt.Fprintln(w, "error:", sentence(c.what))
+		if c.hint != "" {
+			fmt.Fprintln(w, "hint:", sentence(c.hint))
+		}
+	}
+}
+
+// complaints takes an error apart. Packages answer with one sentence or with
+// several, a line each; the advice is the last of a line.
+func complaints(err error) []complaint {
+	var one complaint
+	if errors.As(err, &one) {
+		return []complaint{one}
+	}
+	var many interface{ Unwrap() []error }
+	if errors.As(err, &many) {
+		var out []complaint
+		for _, e := range many.Unwrap() {
+			out = append(out, complaints(e)...)
+		}
+		return out
+	}
+	var mistakes tomlfile.Problems
+	if errors.As(err, &mistakes) {
+		return inFile(mistakes)
+	}
+	var out []complaint
+	for _, line := range strings.Split(err.Error(), "\n") {
+		if strings.TrimSpace(line) != "" {
+			out = append(out, parted(line))
+		}
+	}
+	return out
+}
+
+// inFile are mistakes in a file, each with the line as it stands.
+func inFile(mistakes tomlfile.Problems) []complaint {
+	var out []complaint
+	for _, p := range mistakes {
+		what := p.File
+		if p.Line > 0 {
+			what = fmt.Sprintf("%s:%d", p.File, p.Line)
+		}
+		what += ": " + p.What
+		if p.Excerpt != "" {
+			what += "\n    " + p.Excerpt
+		}
+		out = append(out, complaint{what, p.Remedy})
+	}
+	return out
+}
+
+// parted takes the advice off the end of a line: its last sentence, or in a
+// line of one sentence what stands after its last semicolon.
+func parted(line string) complaint {
+	line = strings.TrimSpace(line)
+	for _, between := range []string{". ", "; "} {
+		at := strings.LastIndex(line, between)
+		if at < 0 {
+			continue
+		}
+		if hint := line[at+len(between):]; isAdvice(hint) {
+			return complaint{line[:at], hint}
+		}
+	}
+	return complaint{what: line}
+}
+
+// tells are words that begin a sentence which tells more instead of advising.
+var tells = []string{"nothing", "it", "the", "this", "they", "there", "in", "so", "known", "a", "editions", "that"}
+
+func isAdvice(text string) bool {
+	first, _, more := strings.Cut(text, " ")
+	first = strings.ToLower(strings.Trim(first, ".,:"))
+	for _, word := range tells {
+		if first == word {
+			return false
+		}
+	}
+	return more && strings.Trim(first, "abcdefghijklmnopqrstuvwxyz") == ""
+}
+
+// sentence begins with a capital and ends with a full stop, whoever wrote it.
+// A name at its beginning, such as a file's, stays as it is.
+func sentence(text string) string {
+	text = strings.TrimSpace(text)
+	first, size := utf8.DecodeRuneInString(text)
+	word, _, _ := strings.Cut(text, " ")
+	if !strings.ContainsAny(word, "./:\\_") || strings.HasSuffix(word, ":") && !strings.ContainsAny(word, "./\\_") {
+		text = string(unicode.ToUpper(first)) + text[size:]
+	}
+	if strings.Contains(text, "\n") || text == "" || strings.ContainsAny(text[len(text)-1:], ".?!:") {
+		return text
+	}
+	return text + "."
+}

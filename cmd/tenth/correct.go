@@ -1,0 +1,130 @@
+package main
+
+import (
+	"fmt"
+	"text/tabwriter"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/working"
+)
+
+// correctCommand issues a ticket in place of a wrong one.
+type correctCommand struct {
+	bookFlags
+	whoFlags
+	Ticket int64  `arg:"" help:"Number of the wrong ticket."`
+	Reason string `required:"" help:"Why; it stands on both tickets." placeholder:"WHY"`
+	detailFlags
+	weightFlags
+	sampleFlags
+	paperFlags
+	JSON bool `help:"Print for programs: every figure as text."`
+}
+
+func (correctCommand) Help() string {
+	return `A manager's act. The new ticket starts with everything the old one had; flags say what was wrong. It takes the next number and refers to the old one; both are kept, and what changed is printed line by line.
+
+    tenth correct 1042 --reason "tare read one line too high" --tare 24280
+    tenth correct 1042 --reason "delivered for another grower" --grower 107
+    tenth correct 1042 --reason "sample mixed up" --moisture 17.4 --factor bcfm=2.1`
+}
+
+func (c correctCommand) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		old, err := p.Ticket(p, c.Ticket)
+		if err != nil {
+			return err
+		}
+		number, err := c.correct(p, old)
+		if err != nil {
+			return err
+		}
+		l, err := p.Ticket(p, number)
+		if err != nil {
+			return err
+		}
+		if !c.JSON {
+			if err := p.differences(old, l); err != nil {
+				return err
+			}
+		}
+		return p.hand(l, 0, c.paperFlags, c.JSON)
+	})
+}
+
+// correct opens the correction, changes what was typed and issues its ticket,
+// in one act.
+func (c correctCommand) correct(p *post, old *load.Load) (number int64, err error) {
+	if !c.changed() && !c.tested() && len(c.Gross)+len(c.Tare) == 0 && !c.StoredTare {
+		return 0, refusal("Say by flags what was wrong, such as --tare 24280", "nothing is changed by this correction of ticket %d", c.Ticket)
+	}
+	d, err := c.detailFlags.apply(p, old.Details)
+	if err != nil {
+		return 0, err
+	}
+	weights, err := c.weighings(p, d.Truck)
+	if err != nil {
+		return 0, err
+	}
+	var sample load.Sample
+	if c.tested() {
+		if sample, err = c.sampleFlags.apply(p, d, old.Sample); err != nil {
+			return 0, err
+		}
+	}
+	limits, err := c.accepted()
+	if err != nil {
+		return 0, err
+	}
+	err = p.Together(p, func(w *desk.Work) error {
+		id, err := w.Correct(c.Ticket, c.Reason)
+		if err != nil {
+			return err
+		}
+		if c.changed() {
+			if err := w.Amend(id, d); err != nil {
+				return err
+			}
+		}
+		number, err = ticketed(w, id, weights, sample, limits)
+		return err
+	})
+	return number, err
+}
+
+// differences prints what a correction changed, line by line.
+func (p *post) differences(old, now *load.Load) error {
+	before, err := p.Resettle(p, old)
+	if err != nil {
+		return err
+	}
+	after, err := p.Resettle(p, now)
+	if err != nil {
+		return err
+	}
+	p.say("Ticket %d corrects ticket %d: %s.", now.Number, old.Number, now.Why)
+	lines := working.Compare(before.Sheet, after.Sheet)
+	if len(lines) == 0 {
+		p.say("No figure of the settlement changed.")
+	}
+	w := tabwriter.NewWriter(p.out, 0, 0, 2, ' ', 0)
+	for _, d := range lines {
+		sign := ""
+		if d.Change.Sign() > 0 {
+			sign = "+"
+		}
+		fmt.Fprintf(w, "  %s\t%s ->\t%s\t%s%s\n", d.Label, printed(before.Sheet, d), printed(after.Sheet, d), sign, d.Change)
+	}
+	fmt.Fprintln(w)
+	return w.Flush()
+}
+
+// printed is a line's figure on one of two sheets; "none" on the one without
+// it.
+func printed(s *working.Sheet, d working.Difference) string {
+	if step, ok := s.Step(d.ID); ok {
+		return step.Printed()
+	}
+	return "none"
+}

@@ -1,0 +1,40 @@
+package main
+
+import "fmt"
+
+// explainCommand prints the whole working of a ticket.
+type explainCommand struct {
+	bookFlags
+	Ticket int64 `arg:"" help:"Number of the ticket."`
+	Width  int   `help:"Width of the printed working, in letters." default:"76"`
+	JSON   bool  `help:"Print for programs: every figure as text."`
+}
+
+func (explainCommand) Help() string {
+	return `The ticket is settled again from its facts and the edition kept in the book with it, not from the rates of today. Each figure is shown with the arithmetic that made it, its rounding, and the row it came from; rules that took nothing say why.
+
+    tenth explain 1042
+    tenth explain 1042 --json`
+}
+
+func (c explainCommand) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		l, err := p.Ticket(p, c.Ticket)
+		if err != nil {
+			return err
+		}
+		s, err := p.Resettle(p, l)
+		if err != nil {
+			return err
+		}
+		if c.JSON {
+			return p.asJSON(settlementJSON(s))
+		}
+		p.say("%s", standing(l))
+		p.say("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)
+		p.say("%s", editionLine(s.Edition))
+		p.say("")
+		fmt.Fprint(p.out, s.Sheet.Text(c.Width))
+		return nil
+	})
+}

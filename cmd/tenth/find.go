@@ -1,0 +1,121 @@
+package main
+
+import (
+	"fmt"
+	"text/tabwriter"
+
+	"tenthpoint/internal/store"
+)
+
+// findCommand finds tickets.
+type findCommand struct {
+	bookFlags
+	Text      string `arg:"" optional:"" help:"Part of a grower's name, a truck or a grain; or a ticket's number."`
+	Grower    string `help:"Grower, by code; also where the grower only shares." placeholder:"CODE"`
+	Truck     string `help:"Truck." placeholder:"TRUCK"`
+	Commodity string `help:"Grain." placeholder:"GRAIN"`
+	Bin       string `help:"Pit or bin." placeholder:"BIN"`
+	From      string `help:"First day of issue." placeholder:"YYYY-MM-DD"`
+	To        string `help:"Last day of issue." placeholder:"YYYY-MM-DD"`
+	Most      int    `help:"List at most so many, the newest." default:"50"`
+	JSON      bool   `help:"Print for programs: every figure as text."`
+}
+
+func (findCommand) Help() string {
+	return `    tenth find holloway
+    tenth find --grower 102 --commodity corn --from 2026-10-01
+    tenth find --truck 7 --json`
+}
+
+// foundTicket is one ticket in a list.
+type foundTicket struct {
+	Ticket    string `json:"ticket"`
+	Status    string `json:"status"`
+	Day       string `json:"day"`
+	Grower    string `json:"grower"`
+	Commodity string `json:"commodity"`
+	Truck     string `json:"truck"`
+	Net       string `json:"net"`
+	Moisture  string `json:"moisture"`
+	Quantity  string `json:"quantity"`
+	Payable   string `json:"payable"`
+}
+
+func (c findCommand) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		filter, err := c.filter()
+		if err != nil {
+			return err
+		}
+		rows, err := p.book.Loads(p, filter)
+		if err != nil {
+			return err
+		}
+		all := []foundTicket{}
+		for _, r := range rows {
+			all = append(all, foundIn(r))
+		}
+		if c.JSON {
+			return p.asJSON(all)
+		}
+		return p.list(all, len(all) == c.Most)
+	})
+}
+
+func (c findCommand) filter() (store.LoadFilter, error) {
+	f := store.LoadFilter{
+		Text: c.Text, Grower: c.Grower, Truck: c.Truck, Bin: c.Bin, FromDay: c.From, ToDay: c.To,
+		FromTicket: 1, Newest: true, Limit: c.Most,
+	}
+	for name, day := range map[string]string{"From": c.From, "To": c.To} {
+		if _, err := dateIn(name, day); err != nil {
+			return f, err
+		}
+	}
+	if c.Commodity == "" {
+		return f, nil
+	}
+	grain, err := commodityIn(c.Commodity)
+	f.Commodity = grain.ID
+	return f, err
+}
+
+func foundIn(r store.LoadRow) foundTicket {
+	f := foundTicket{
+		Ticket: fmt.Sprint(r.Ticket), Status: r.Phase, Day: r.IssuedDay, Grower: r.GrowerName,
+		Commodity: r.Commodity, Truck: r.Truck, Payable: "price later",
+	}
+	for _, one := range []struct {
+		id     string
+		cell   *string
+		places int32
+	}{{"net", &f.Net, 0}, {"moisture", &f.Moisture, 1}, {"quantity", &f.Quantity, 2}} {
+		if a, ok := r.Figures[one.id]; ok {
+			*one.cell = a.FixedString(one.places)
+		}
+	}
+	if _, priced := r.Figures["price"]; priced {
+		f.Payable = r.Figures["payable"].FixedString(2)
+	}
+	return f
+}
+
+// list prints tickets in columns.
+func (p *post) list(all []foundTicket, more bool) error {
+	if len(all) == 0 {
+		p.say("No ticket is like that.")
+		return nil
+	}
+	w := tabwriter.NewWriter(p.out, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(w, "Ticket\tStatus\tDay\tGrower\tGrain\tTruck\tNet\tMoisture\tQuantity\tPayable")
+	for _, f := range all {
+		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\n", f.Ticket, f.Status, f.Day, f.Grower, f.Commodity, f.Truck, f.Net, f.Moisture, f.Quantity, f.Payable)
+	}
+	if err := w.Flush(); err != nil {
+		return err
+	}
+	if more {
+		p.say("There may be more: ask for them with --most.")
+	}
+	return nil
+}

@@ -1,0 +1,110 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/slip"
+	"tenthpoint/internal/spool"
+)
+
+// paperFlags say where paper goes.
+type paperFlags struct {
+	Out       string `help:"Write the slip into this folder, as PDF and as text." placeholder:"DIR" group:"paper"`
+	Paper     string `help:"Size of the PDF." enum:"half-letter,a5" default:"half-letter" group:"paper"`
+	Roll      bool   `help:"Set the text for a three-inch roll." group:"paper"`
+	EachOwner bool   `help:"A slip for each owner as well." group:"paper"`
+}
+
+// slip is a ticket's document, settled again under the edition kept in the
+// book. Owner is 0 for the whole load.
+func (p *post) slip(l *load.Load, copyNo int64, owner int) (slip.Document, error) {
+	s, err := p.Resettle(p, l)
+	if err != nil {
+		return slip.Document{}, err
+	}
+	code, err := p.Code(p, l)
+	return slip.Compose(slip.Ticket{
+		House: p.Profile(), Load: l, Settlement: s, Copy: copyNo, Code: code, Owner: owner, Zone: p.place,
+	}), err
+}
+
+// paper writes a copy of a ticket into the folder, if one was named, and gives
+// the files' names and the text of the slip.
+func (p *post) paper(f paperFlags, l *load.Load, copyNo int64) (files []string, text string, err error) {
+	owners := 0
+	if f.EachOwner {
+		owners = len(l.Details.Shares)
+	}
+	for owner := range owners + 1 {
+		doc, err := p.slip(l, copyNo, owner)
+		if err != nil {
+			return files, text, err
+		}
+		text += doc.Text(f.columns())
+		if f.Out == "" {
+			continue
+		}
+		more, err := p.file(f, doc, paperName(l.Number, copyNo, owner))
+		files = append(files, more...)
+		if err != nil {
+			return files, text, fmt.Errorf("ticket %d is in the book, but its paper was not written: %w; print it with \"tenth reprint %d\"", l.Number, err, l.Number)
+		}
+	}
+	return files, text, nil
+}
+
+func (f paperFlags) columns() int {
+	if f.Roll {
+		return slip.RollColumns
+	}
+	return slip.PageColumns
+}
+
+func (f paperFlags) size() slip.Size {
+	if f.Paper == "a5" {
+		return slip.A5
+	}
+	return slip.HalfLetter
+}
+
+// file writes one document as PDF and as text.
+func (p *post) file(f paperFlags, doc slip.Document, name string) ([]string, error) {
+	var pdf bytes.Buffer
+	if err := slip.PDF(&pdf, doc, f.size(), slip.Options{}); err != nil {
+		return nil, err
+	}
+	return p.files(f.Out, name, pdf.Bytes(), []byte(doc.Text(f.columns())))
+}
+
+// files writes a paper into a folder, never over an older file.
+func (p *post) files(folder, name string, pdf, text []byte) ([]string, error) {
+	var out []string
+	for _, job := range []spool.Job{
+		{Name: name, MIME: spool.PDF, Bytes: pdf, Copies: 1},
+		{Name: name, MIME: spool.Text, Bytes: text, Copies: 1},
+	} {
+		if len(job.Bytes) == 0 {
+			continue
+		}
+		receipt, err := spool.Folder{Path: folder}.Send(p, job)
+		if err != nil {
+			return out, err
+		}
+		out = append(out, receipt.Where)
+	}
+	return out, nil
+}
+
+// paperName is the name of a slip's files: "ticket-1042-reprint-1-owner-2".
+func paperName(number, copyNo int64, owner int) string {
+	name := fmt.Sprintf("ticket-%d", number)
+	if copyNo > 0 {
+		name += fmt.Sprintf("-reprint-%d", copyNo)
+	}
+	if owner > 0 {
+		name += fmt.Sprintf("-owner-%d", owner)
+	}
+	return name
+}

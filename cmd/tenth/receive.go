@@ -1,0 +1,152 @@
+package main
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/load"
+)
+
+// receiveCommand brings one load from the scale to its ticket.
+type receiveCommand struct {
+	bookFlags
+	whoFlags
+	detailFlags
+	weightFlags
+	sampleFlags
+	paperFlags
+	Ask  bool `help:"Ask for what is missing also when nobody sits at the terminal."`
+	JSON bool `help:"Print for programs: every figure as text."`
+}
+
+func (receiveCommand) Help() string {
+	return `Everything may be given by flags. At a terminal, what is missing is asked for. The load is written down, settled and ticketed in one act: when any of it cannot be, nothing is written.
+
+    tenth receive --grower 101 --commodity corn --truck 7 --gross 52300 --tare 24300 \
+        --moisture 18.0 --factor test-weight=54.2 --bin P1 --out slips
+    tenth receive --grower Holloway --commodity corn --truck 7 --gross 52300 \
+        --stored-tare --moisture 18.0 --price 4.12
+    tenth receive
+
+Weights are typed, so the ticket marks them MANUAL WT with the reason given by --manual. To print only, and write no files, leave --out out.`
+}
+
+func (c receiveCommand) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		if t.typing || c.Ask {
+			if err := c.ask(p); err != nil {
+				return err
+			}
+		}
+		l, err := c.receive(p)
+		if err != nil {
+			return err
+		}
+		return p.hand(l, 0, c.paperFlags, c.JSON)
+	})
+}
+
+// receive writes the load down and gives it back with its ticket.
+func (c receiveCommand) receive(p *post) (*load.Load, error) {
+	d, err := c.detailFlags.apply(p, load.Details{Direction: load.Inbound})
+	if err != nil {
+		return nil, err
+	}
+	weights, err := c.weighings(p, d.Truck)
+	if err != nil {
+		return nil, err
+	}
+	var sample load.Sample
+	if c.tested() {
+		if sample, err = c.sampleFlags.apply(p, d, sample); err != nil {
+			return nil, err
+		}
+	}
+	limits, err := c.accepted()
+	if err != nil {
+		return nil, err
+	}
+	var number int64
+	err = p.Together(p, func(w *desk.Work) error {
+		id, err := w.OpenLoad(d)
+		if err != nil {
+			return err
+		}
+		number, err = ticketed(w, id, weights, sample, limits)
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	return p.Ticket(p, number)
+}
+
+// ticketed weighs, samples, accepts, issues and prints a load that is open.
+func ticketed(w *desk.Work, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) (int64, error) {
+	for _, one := range weights {
+		if err := w.Weigh(id, one); err != nil {
+			return 0, err
+		}
+	}
+	if sample.Tester != "" {
+		if err := w.Sample(id, sample); err != nil {
+			return 0, err
+		}
+	}
+	for _, one := range limits {
+		if err := w.Accept(id, one.Limit, one.Reason); err != nil {
+			return 0, err
+		}
+	}
+	number, err := w.Issue(id)
+	if err != nil {
+		return 0, err
+	}
+	_, err = w.Printed(number)
+	return number, err
+}
+
+// ticketJSON is a ticket for programs.
+type ticketJSON struct {
+	Ticket  string            `json:"ticket"`
+	Load    string            `json:"load"`
+	Status  string            `json:"status"`
+	Copy    string            `json:"copy,omitempty"`
+	Code    string            `json:"code"`
+	Edition string            `json:"edition"`
+	Figures map[string]string `json:"figures"`
+	Files   []string          `json:"files,omitempty"`
+}
+
+// hand gives out a copy of a ticket: its files, and its text or its JSON.
+func (p *post) hand(l *load.Load, copyNo int64, f paperFlags, asJSON bool) error {
+	files, text, err := p.paper(f, l, copyNo)
+	if err != nil {
+		return err
+	}
+	if asJSON {
+		out, err := p.ticketJSON(l)
+		if err != nil {
+			return err
+		}
+		out.Copy, out.Files = fmt.Sprint(copyNo), files
+		return p.asJSON(out)
+	}
+	fmt.Fprint(p.out, text)
+	for _, file := range files {
+		p.say("Written: %s", file)
+	}
+	return nil
+}
+
+func (p *post) ticketJSON(l *load.Load) (ticketJSON, error) {
+	s, err := p.Resettle(p, l)
+	if err != nil {
+		return ticketJSON{}, err
+	}
+	code, err := p.Code(p, l)
+	return ticketJSON{
+		Ticket: fmt.Sprint(l.Number), Load: l.ID, Status: string(l.Phase), Code: code,
+		Edition: l.Settled.Edition, Figures: settlementJSON(s).Figures,
+	}, err
+}

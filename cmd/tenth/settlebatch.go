@@ -1,0 +1,258 @@
+package main
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/working"
+)
+
+// The columns of a batch, beside one for each factor.
+var batchColumns = []string{"load", "commodity", "schedule", "day", "gross", "tare", "moisture", "price", "accept"}
+
+const factorColumn = "factor."
+
+// settledColumns are the columns of what comes out, each a figure with its
+// unit.
+var settledColumns = []string{"net", "moisture", "dockage", "shrink", "handling", "dry", "quantity", "bushels", "drying", "discounts", "charges", "value", "payable"}
+
+// batch settles every row of a file.
+type batch struct {
+	sums
+	usual   map[string]string // cells of columns the file does not have
+	in      *csv.Reader
+	columns []string
+	out     *csv.Writer
+	rows    int
+	bad     int
+	fault   func(error)
+}
+
+func (c settleCommand) batch(t *terminal, set *rates.Set) error {
+	in, err := os.Open(c.Batch)
+	if err != nil {
+		return err
+	}
+	defer in.Close()
+	return written(t, c.Out, func(w io.Writer) error {
+		b := &batch{
+			sums: sums{set, t.today()}, in: csv.NewReader(in), out: csv.NewWriter(w),
+			usual: map[string]string{"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day},
+			fault: func(err error) { complain(t.err, err) },
+		}
+		b.in.ReuseRecord = true
+		return b.run(t, c.Batch)
+	})
+}
+
+// written gives what is written to a file, which is there whole or not at all,
+// or to standard output. Rows that could not be settled are no reason to lose
+// the others.
+func written(t *terminal, path string, write func(io.Writer) error) error {
+	if path == "" {
+		return write(t.out)
+	}
+	part, err := os.CreateTemp(filepath.Dir(path), ".part-*")
+	if err != nil {
+		return err
+	}
+	wrong := write(part)
+	var rows badRows
+	if err := part.Close(); err != nil || wrong != nil && !errors.As(wrong, &rows) {
+		return errors.Join(wrong, err, os.Remove(part.Name()))
+	}
+	if err := errors.Join(os.Chmod(part.Name(), 0o644), os.Rename(part.Name(), path)); err != nil {
+		return errors.Join(err, os.Remove(part.Name()))
+	}
+	return wrong
+}
+
+// badRows says how many rows of how many could not be settled.
+type badRows struct{ bad, rows int }
+
+func (b badRows) Error() string {
+	return fmt.Sprintf("%d of %d rows were not settled; mend the rows named above and settle them again", b.bad, b.rows)
+}
+
+func (b *batch) run(t *terminal, name string) error {
+	if err := b.head(name); err != nil {
+		return err
+	}
+	if err := b.out.Write(append([]string{"load"}, append(slices.Clone(settledColumns), "edition", "edition_sha256")...)); err != nil {
+		return err
+	}
+	for t.Err() == nil {
+		row, err := b.in.Read()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		b.rows++
+		line, _ := b.in.FieldPos(0)
+		if err == nil {
+			err = b.row(row)
+		}
+		if err != nil {
+			b.bad++
+			b.fault(atRow(name, line, err))
+		}
+	}
+	b.out.Flush()
+	if err := errors.Join(t.Err(), b.out.Error()); err != nil {
+		return err
+	}
+	if b.bad > 0 {
+		return badRows{b.bad, b.rows}
+	}
+	return nil
+}
+
+// head reads the first row and holds it against the columns there are.
+func (b *batch) head(name string) error {
+	first, err := b.in.Read()
+	if err != nil {
+		return refusal("The first row names the columns: "+strings.Join(batchColumns, ", ")+", factor.ID", "%s has no first row", name)
+	}
+	var wrong []error
+	for i, column := range first {
+		column = strings.TrimSpace(strings.TrimPrefix(column, "\ufeff"))
+		if !isBatchColumn(column) {
+			wrong = append(wrong, refusal("Columns are "+strings.Join(batchColumns, ", ")+", and factor.ID such as factor.test-weight", "%s has a column %q, which is not known", name, column))
+		}
+		if slices.Contains(first[:i], column) {
+			wrong = append(wrong, refusal("Keep one of them", "%s has the column %q twice", name, column))
+		}
+		b.columns = append(b.columns, column)
+	}
+	for _, needed := range []string{"commodity", "gross", "tare", "moisture"} {
+		if !slices.Contains(b.columns, needed) && b.usual[needed] == "" {
+			wrong = append(wrong, refusal("Add the column", "%s has no column %q", name, needed))
+		}
+	}
+	return errors.Join(wrong...)
+}
+
+func isBatchColumn(name string) bool {
+	id, isFactor := strings.CutPrefix(name, factorColumn)
+	if !isFactor {
+		return slices.Contains(batchColumns, name)
+	}
+	for _, c := range grain.All() {
+		if _, ok := c.Factor(grain.FactorID(id)); ok && grain.FactorID(id) != grain.Moisture {
+			return true
+		}
+	}
+	return false
+}
+
+// row settles one row and writes it.
+func (b *batch) row(row []string) error {
+	cells := make(map[string]string, len(b.columns)+3)
+	for name, value := range b.usual {
+		cells[name] = value
+	}
+	for i, name := range b.columns {
+		if value := strings.TrimSpace(row[i]); value != "" {
+			cells[name] = value
+		}
+	}
+	given, err := b.read(cells)
+	if err != nil {
+		return err
+	}
+	if err := b.factors(given, cells); err != nil {
+		return err
+	}
+	given.facts.Accepted = strings.Fields(cells["accept"])
+	s, err := settle.Settle(given.facts, given.edition)
+	if err != nil {
+		return err
+	}
+	return b.out.Write(settledRow(cells["load"], s))
+}
+
+func (b *batch) factors(given *sum, cells map[string]string) error {
+	for _, name := range b.columns {
+		id, isFactor := strings.CutPrefix(name, factorColumn)
+		if !isFactor || cells[name] == "" {
+			continue
+		}
+		var f load.Finding
+		f, err := finding(given.edition.Commodity, id+"="+cells[name])
+		if err != nil {
+			return inCell{name, err}
+		}
+		given.find(f)
+	}
+	return nil
+}
+
+func settledRow(name string, s *settle.Settlement) []string {
+	row := []string{name}
+	figures := headFigures(s)
+	for _, column := range settledColumns {
+		switch step := figures[column]; {
+		case column == "discounts":
+			row = append(row, discounts(s))
+		case step == nil:
+			row = append(row, "")
+		case step.Kind() == working.NotApplied && step.Note() == "price later":
+			row = append(row, "price later")
+		default:
+			row = append(row, step.Printed())
+		}
+	}
+	return append(row, s.Edition.ID, s.Edition.Hash)
+}
+
+// discounts are the rules that took or paid something, each with its figure.
+func discounts(s *settle.Settlement) string {
+	var out []string
+	for _, d := range s.Deductions {
+		if !d.Step.Value().IsZero() {
+			out = append(out, fmt.Sprintf("%s %s %s", d.Rule.ID, d.Gives, d.Step.Printed()))
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// atRow names the row and, where it is known, the column of a fault. Rows are
+// counted as a spreadsheet counts them, the first being the names.
+func atRow(file string, line int, err error) error {
+	var out []error
+	for _, c := range complaints(err) {
+		where := fmt.Sprintf("%s row %d", file, line)
+		if column := columnOf(err); column != "" {
+			where += ", column " + column
+		}
+		out = append(out, complaint{where + ": " + c.what, c.hint})
+	}
+	return errors.Join(out...)
+}
+
+func columnOf(err error) string {
+	var cell inCell
+	if errors.As(err, &cell) {
+		return cell.column
+	}
+	var problems settle.Problems
+	if errors.As(err, &problems) && len(problems) == 1 {
+		field := problems[0].Field
+		if slices.Contains(batchColumns, field) {
+			return field
+		}
+		if isBatchColumn(factorColumn + field) {
+			return factorColumn + field
+		}
+	}
+	return ""
+}

@@ -1,0 +1,163 @@
+package main
+
+import (
+	"strings"
+
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/quantity"
+)
+
+// setupCommand sets the elevator up, or shows how it is set up.
+type setupCommand struct {
+	bookFlags
+	whoFlags
+	Business string   `help:"Business name." placeholder:"NAME"`
+	Street   string   `help:"Street address." placeholder:"WORDS"`
+	Town     string   `help:"Town." placeholder:"WORDS"`
+	Phone    string   `help:"Telephone." placeholder:"NUMBER"`
+	Licence  string   `help:"Warehouse licence or weighmaster number." placeholder:"NUMBER"`
+	Rules    string   `help:"Rule set." placeholder:"us|canada"`
+	Scale    []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
+	Grain    []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
+	Retain   int      `help:"Days that samples are kept." placeholder:"DAYS"`
+	Weigher  string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
+	JSON     bool     `help:"Print for programs: every figure as text."`
+}
+
+func (setupCommand) Help() string {
+	return `Without flags the set-up is shown. With flags it is changed, a manager's act; a book that is not there yet is made, and whoever sets it up becomes its first manager.
+
+    tenth setup --book my.book --who "Mae Orton" --business "Our Elevator" --street "1 Siding Road" \
+        --town "Nowhere" --phone 555-0100 --scale 1=20lb,120000lb --grain corn=main --grain soybeans=main
+    tenth setup --book my.book
+
+Use "tenth demo" for the set-up of an invented elevator.`
+}
+
+func (c setupCommand) Run(t *terminal) error {
+	if !c.changes() {
+		return c.at(t, reading, "", func(p *post) error { return c.show(p) })
+	}
+	return c.at(t, creating, c.Who, func(p *post) error {
+		profile, err := c.profile(p.Profile())
+		if err != nil {
+			return err
+		}
+		if err := c.write(p, profile); err != nil {
+			return err
+		}
+		return c.show(p)
+	})
+}
+
+func (c setupCommand) changes() bool {
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher != "" || len(c.Scale)+len(c.Grain)+c.Retain > 0
+}
+
+// write writes the profile down, and in a new book its first manager.
+func (c setupCommand) write(p *post, profile house.Profile) error {
+	if err := p.SetProfile(p, profile); err != nil {
+		return err
+	}
+	if len(p.People()) > 0 {
+		return nil
+	}
+	return p.SetPerson(p, house.Person{Name: p.Who().Name, Role: house.Manager})
+}
+
+// profile is the set-up with what was typed in place of what it had.
+func (c setupCommand) profile(p house.Profile) (house.Profile, error) {
+	for _, one := range []struct {
+		typed string
+		cell  *string
+	}{{c.Business, &p.Business}, {c.Street, &p.Street}, {c.Town, &p.Town}, {c.Phone, &p.Phone}, {c.Licence, &p.Licence}, {c.Rules, &p.Rules}, {c.Weigher, &p.Weigher}} {
+		if one.typed != "" {
+			*one.cell = one.typed
+		}
+	}
+	p.Rules = orElse(p.Rules, "us")
+	if p.Rules != "us" && p.Rules != "canada" {
+		return p, refusal("Give --rules us or --rules canada", "%q is no rule set", p.Rules)
+	}
+	if c.Retain > 0 {
+		p.RetainDays = c.Retain
+	}
+	if p.RetainDays == 0 {
+		p.RetainDays = 3
+	}
+	if err := c.scales(&p); err != nil {
+		return p, err
+	}
+	return p, c.grains(&p)
+}
+
+func (c setupCommand) scales(p *house.Profile) error {
+	if len(c.Scale) == 0 {
+		return nil
+	}
+	p.Scales = nil
+	for _, text := range c.Scale {
+		name, plate, named := strings.Cut(text, "=")
+		division, capacity, both := strings.Cut(plate, ",")
+		if !named || !both {
+			return refusal("Write it like 1=20lb,120000lb", "%q is no scale with its division and capacity", text)
+		}
+		d, err := weightIn("The division of scale "+name, division, quantity.Lb)
+		if err != nil {
+			return err
+		}
+		most, err := weightIn("The capacity of scale "+name, capacity, d.Unit())
+		if err != nil {
+			return err
+		}
+		p.Scales = append(p.Scales, house.Scale{ID: name, Division: d, Capacity: most})
+	}
+	return nil
+}
+
+func (c setupCommand) grains(p *house.Profile) error {
+	if len(c.Grain) == 0 {
+		return nil
+	}
+	p.Grains = nil
+	for _, text := range c.Grain {
+		name, schedule, named := strings.Cut(text, "=")
+		if !named {
+			schedule = "main"
+		}
+		grain, err := commodityIn(name)
+		if err != nil {
+			return err
+		}
+		p.Grains = append(p.Grains, house.GrainRule{Commodity: grain.ID, Schedule: schedule})
+	}
+	return nil
+}
+
+func (c setupCommand) show(p *post) error {
+	profile := p.Profile()
+	if c.JSON {
+		return p.asJSON(profile)
+	}
+	if profile.Business == "" {
+		return refusal("Type \"tenth setup --help\" for an example", "the elevator in %s is not set up yet", p.book.Path())
+	}
+	p.say("%s, %s, %s, telephone %s", profile.Business, profile.Street, profile.Town, profile.Phone)
+	if profile.Demo {
+		p.say("An invented elevator: example - not for trade.")
+	}
+	if profile.Licence != "" {
+		p.say("Licence: %s", profile.Licence)
+	}
+	for _, s := range profile.Scales {
+		p.say("Scale %s: divisions of %s, capacity %s", s.ID, s.Division, s.Capacity)
+	}
+	for _, g := range profile.Grains {
+		p.say("Takes %s under schedule %q", g.Commodity, g.Schedule)
+	}
+	p.say("Rules: %s. Samples are kept %d days.", profile.Rules, profile.RetainDays)
+	for _, person := range p.People() {
+		p.say("At the desk: %s, %s", person.Name, person.Role)
+	}
+	return nil
+}

@@ -1,0 +1,121 @@
+package main
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// shrinkCommand is the bare formula, apart from any elevator's rates.
+type shrinkCommand struct {
+	Weight   string `arg:"" help:"Weight of the wet grain; lb unless it says kg." placeholder:"WEIGHT"`
+	From     string `required:"" help:"Moisture the grain has." placeholder:"PERCENT"`
+	To       string `required:"" help:"Moisture it is brought down to." placeholder:"PERCENT"`
+	Handling string `help:"Handling loss, in percent." placeholder:"PERCENT"`
+	Basis    string `help:"What handling is a percent of: the wet weight, or the dried." enum:"wet,dried" default:"wet"`
+	Round    string `help:"How the results are rounded: a step and half-up, half-even, down or up." default:"0.01 half-up"`
+	JSON     bool   `help:"Print for programs: every figure as text."`
+	Width    int    `help:"Width of the printed working, in letters." default:"76"`
+}
+
+func (shrinkCommand) Help() string {
+	return `Water shrink is W x (Mi - Mf) / (100 - Mf): the dry matter stays, the water goes. Each result is printed exact, as far as six decimals show it, and then rounded once.
+
+    tenth shrink 56000 --from 25 --to 15
+    tenth shrink 56000 --from 25 --to 15 --handling 0.5 --basis dried
+    tenth shrink "25400 kg" --from 18.2 --to 14.5 --json
+
+What an elevator takes may differ: its edition has a trigger, a method, a floor and roundings of its own. Use "tenth settle" for that.`
+}
+
+func (c shrinkCommand) Run(t *terminal) error {
+	s, err := c.work()
+	if err != nil {
+		return err
+	}
+	if c.JSON {
+		return t.asJSON(map[string]any{"working": s})
+	}
+	fmt.Fprint(t.out, s.Text(c.Width))
+	return nil
+}
+
+// given are the figures of the formula.
+type shrinkGiven struct {
+	weight, from, to, handling quantity.Amount
+	rounding                   quantity.Rounding
+}
+
+func (c shrinkCommand) given() (g shrinkGiven, err error) {
+	if g.weight, err = weightIn("Weight", c.Weight, quantity.Lb); err != nil {
+		return g, err
+	}
+	if g.from, err = percentIn("From", c.From); err != nil {
+		return g, err
+	}
+	if g.to, err = percentIn("To", c.To); err != nil {
+		return g, err
+	}
+	if !g.to.Less(hundred) {
+		return g, refusal("Give a moisture below 100 %", "nothing can be brought down to 100 %%: the formula would divide by 100 - 100 = 0")
+	}
+	g.handling = quantity.Zero(quantity.Percent)
+	if c.Handling != "" {
+		if g.handling, err = percentIn("Handling", c.Handling); err != nil {
+			return g, err
+		}
+	}
+	g.rounding, err = quantity.ParseRounding(c.Round)
+	return g, err
+}
+
+var hundred = quantity.Int(100, quantity.Percent)
+
+// work writes the formula down. Every line is exact; the last ones round.
+func (c shrinkCommand) work() (*working.Sheet, error) {
+	g, err := c.given()
+	if err != nil {
+		return nil, err
+	}
+	s := &working.Sheet{}
+	s.Section("Given")
+	weight := s.Given("weight", "Wet weight", g.weight, quantity.Unrounded, "")
+	from := s.Given("from", "Moisture", g.from, quantity.Unrounded, "")
+	to := s.Given("to", "Brought down to", g.to, quantity.Unrounded, "")
+	s.Section("Water shrink")
+	water := waterShrink(s, weight, from, to)
+	s.Section("Handling loss")
+	handling := handlingLoss(s, g, c.Basis, weight, water)
+	s.Section("Results")
+	left := working.Less(weight, water, handling)
+	s.Work("shrink", "Water shrink, rounded", working.Same(water), g.rounding, "")
+	s.Work("loss", "Handling loss, rounded", working.Same(handling), g.rounding, "")
+	s.Work("dry", "Weight left, rounded from exact", left, g.rounding, "")
+	return s, nil
+}
+
+func waterShrink(s *working.Sheet, weight, from, to *working.Step) *working.Step {
+	const source = "W x (Mi - Mf) / (100 - Mf)"
+	unit := weight.Value().Unit()
+	if !from.Value().More(to.Value()) {
+		reason := fmt.Sprintf("%s is not above %s", from.Printed(), to.Printed())
+		s.Skip("percent", "Percent of the wet weight", quantity.Percent, quantity.Unrounded, reason, source)
+		return s.Skip("water", "Water shrink", unit, quantity.Unrounded, reason, source)
+	}
+	part := working.Over(working.Points(from, to), working.Points(working.Const(hundred), to))
+	s.Work("percent", "Percent of the wet weight", working.Times(part, working.Const(hundred)), quantity.Unrounded, source)
+	return s.Work("water", "Water shrink", working.Times(weight, part), quantity.Unrounded, source)
+}
+
+func handlingLoss(s *working.Sheet, g shrinkGiven, basis string, weight, water *working.Step) *working.Step {
+	if g.handling.IsZero() {
+		return s.Skip("handling", "Handling loss", weight.Value().Unit(), quantity.Unrounded, "none was given", "")
+	}
+	rate := s.Given("handling.rate", "Handling", g.handling, quantity.Unrounded, "")
+	if basis == "wet" {
+		return s.Work("handling", "Handling loss", working.PercentOf(rate, weight), quantity.Unrounded, "percent of the wet weight, added to the water shrink")
+	}
+	dried := s.Work("dried", "Weight after water shrink", working.Less(weight, water), quantity.Unrounded, "")
+	return s.Work("handling", "Handling loss", working.PercentOf(rate, dried), quantity.Unrounded, "percent of the dried weight, so that the two multiply")
+}

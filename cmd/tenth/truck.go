@@ -1,0 +1,84 @@
+package main
+
+import "tenthpoint/internal/house"
+
+// truckCommand keeps the list of trucks.
+type truckCommand struct {
+	Add  truckAdd  `cmd:"" help:"Add a truck, or change one."`
+	List truckList `cmd:"" help:"List trucks."`
+}
+
+type truckAdd struct {
+	bookFlags
+	whoFlags
+	Number  string `arg:"" help:"Number of the truck, as clerks type it."`
+	Plate   string `help:"Plate." placeholder:"PLATE"`
+	Trailer string `help:"Plate of the trailer." placeholder:"PLATE"`
+	Grower  string `help:"Usual grower." placeholder:"GROWER"`
+	Tare    string `help:"Tare to store." placeholder:"WEIGHT"`
+	Taken   string `help:"Day the tare was weighed. Without it, today." placeholder:"YYYY-MM-DD"`
+}
+
+func (truckAdd) Help() string {
+	return `    tenth truck add 7 --plate "ABC 123" --grower 102 --tare 24300`
+}
+
+func (c truckAdd) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		truck := house.Truck{ID: c.Number, Plate: c.Plate, Trailer: c.Trailer}
+		if c.Grower != "" {
+			g, err := p.grower(c.Grower)
+			if err != nil {
+				return err
+			}
+			truck.Grower = g.ID
+		}
+		if err := c.tare(p, &truck); err != nil {
+			return err
+		}
+		if err := p.SetTruck(p, truck); err != nil {
+			return err
+		}
+		p.say("Truck %s is written down.", truck.ID)
+		return nil
+	})
+}
+
+func (c truckAdd) tare(p *post, truck *house.Truck) error {
+	if c.Tare == "" {
+		return nil
+	}
+	tare, err := weightIn("Tare", c.Tare, p.Profile().WeightUnit())
+	if err != nil {
+		return err
+	}
+	taken, err := dateIn("Taken", c.Taken)
+	if err != nil {
+		return err
+	}
+	if taken.IsZero() {
+		taken = p.Today()
+	}
+	truck.Tare, truck.Taken = &tare, taken
+	return nil
+}
+
+type truckList struct{ bookFlags }
+
+func (c truckList) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		all, err := p.Trucks(p)
+		if err != nil {
+			return err
+		}
+		var rows [][]any
+		for _, t := range all {
+			tare := "none"
+			if t.Tare != nil {
+				tare = t.Tare.String() + " of " + t.Taken.String()
+			}
+			rows = append(rows, []any{t.ID, t.Plate, t.Trailer, t.Grower, tare})
+		}
+		return p.columns("Truck\tPlate\tTrailer\tGrower\tStored tare", rows, "No truck is written down yet.")
+	})
+}

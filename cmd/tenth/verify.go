@@ -1,0 +1,124 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/slip"
+)
+
+// verifyCommand checks a book, or the code of one slip.
+type verifyCommand struct {
+	bookFlags
+	Code string `help:"Check a slip instead: its short code, or all that its QR code says." placeholder:"CODE"`
+	JSON bool   `help:"Print for programs: every figure as text."`
+}
+
+func (verifyCommand) Help() string {
+	return `The whole book is walked: the file, the chain of facts, every load replayed and settled again under the rates kept with it, every list compared with the facts, every number accounted for. Each thing wrong is a line; the exit status is 0 only for a sound book.
+
+    tenth verify
+    tenth verify --book /mnt/stick/house.book
+    tenth verify --code 3fa9c01d22e4
+    tenth verify --code "TENTHPOINT/1 1042 52300LB 18.4% 857.99BU 3FA9C01D22E4"
+
+A code is at the foot of the slip. The ticket's figures are printed as the book has them; when the QR code says other figures, that is an error.`
+}
+
+func (c verifyCommand) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		if c.Code != "" {
+			return c.slip(p)
+		}
+		found, err := p.Verify(p, nil)
+		if err != nil {
+			return err
+		}
+		return c.report(p, found)
+	})
+}
+
+// soundnessJSON is what a check found, for programs.
+type soundnessJSON struct {
+	Sound       bool     `json:"sound"`
+	Facts       string   `json:"facts"`
+	Loads       string   `json:"loads"`
+	Tickets     string   `json:"tickets"`
+	Settlements string   `json:"settlements"`
+	Editions    string   `json:"editions"`
+	Problems    []string `json:"problems"`
+}
+
+func (c verifyCommand) report(p *post, found desk.Soundness) error {
+	sound := len(found.Problems) == 0
+	if c.JSON {
+		count := func(n int64) string { return fmt.Sprint(n) }
+		err := p.asJSON(soundnessJSON{
+			Sound: sound, Facts: count(found.Facts), Loads: count(found.Loads), Tickets: count(found.Tickets),
+			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]string{}, found.Problems...),
+		})
+		if err != nil {
+			return err
+		}
+	} else {
+		p.say("%d facts, %d loads, %d tickets; %d settlements worked again under %d editions.", found.Facts, found.Loads, found.Tickets, found.Settlements, found.Editions)
+	}
+	if sound {
+		if !c.JSON {
+			p.say("All is sound.")
+		}
+		return nil
+	}
+	var all []error
+	for _, problem := range found.Problems {
+		all = append(all, complaint{what: problem})
+	}
+	last := refusal("Keep the book as it is, and compare it with a backup", "the book is not sound: %d problems", len(found.Problems))
+	return errors.Join(append(all, last)...)
+}
+
+// slip finds the ticket of a code and holds what the slip says against it.
+func (c verifyCommand) slip(p *post) error {
+	code := c.Code
+	said, err := slip.ParsePayload(c.Code)
+	whole := strings.Contains(strings.TrimSpace(c.Code), " ")
+	if whole && err != nil {
+		return err
+	}
+	if whole {
+		code = said.Code
+	}
+	l, err := p.ByCode(p, code)
+	if err != nil {
+		return err
+	}
+	doc, err := p.slip(l, 0, 0)
+	if err != nil {
+		return err
+	}
+	kept, _ := slip.QR(doc)
+	if err := c.tell(p, l, kept); err != nil {
+		return err
+	}
+	if whole && said.String() != kept.String() {
+		return refusal("Do not rely on this slip; print it again with \"tenth reprint\"", "the slip says %s, the book says %s", said, kept)
+	}
+	return nil
+}
+
+func (c verifyCommand) tell(p *post, l *load.Load, kept slip.Payload) error {
+	if c.JSON {
+		out, err := p.ticketJSON(l)
+		if err != nil {
+			return err
+		}
+		return p.asJSON(out)
+	}
+	p.say("%s", standing(l))
+	p.say("Net %s, moisture %s, dry %s. Code %s.", kept.Net, kept.Moisture, kept.Dry, kept.Code)
+	p.say("Grower %s, delivered on %s.", l.Details.Grower.Name, l.Details.Day)
+	return nil
+}

@@ -1,0 +1,25 @@
+package main
+
+// voidCommand cancels a ticket.
+type voidCommand struct {
+	bookFlags
+	whoFlags
+	Ticket int64  `arg:"" help:"Number of the ticket."`
+	Reason string `required:"" help:"Why; it stands on every later copy." placeholder:"WHY"`
+}
+
+func (voidCommand) Help() string {
+	return `A manager's act. The number and all copies stay; the void counts in today's sheet.
+
+    tenth void 1042 --reason "weighed with the driver on" --who "Mae Orton"`
+}
+
+func (c voidCommand) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		if err := p.Void(p, c.Ticket, c.Reason); err != nil {
+			return err
+		}
+		p.say("Ticket %d is void. Its number and copies are kept.", c.Ticket)
+		return nil
+	})
+}

@@ -1,0 +1,70 @@
+package main
+
+import (
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/load"
+)
+
+// yardCommand lists the trucks without a ticket.
+type yardCommand struct {
+	bookFlags
+	JSON bool `help:"Print for programs: every figure as text."`
+}
+
+func (yardCommand) Help() string {
+	return `Each truck is shown with what it still lacks.
+
+    tenth yard`
+}
+
+// waiting is one truck on the yard.
+type waiting struct {
+	Load      string   `json:"load"`
+	Since     string   `json:"since"`
+	Grower    string   `json:"grower"`
+	Commodity string   `json:"commodity"`
+	Truck     string   `json:"truck"`
+	Net       string   `json:"net,omitempty"`
+	Lacks     []string `json:"lacks"`
+}
+
+func (c yardCommand) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		loads, err := p.Yard(p)
+		if err != nil {
+			return err
+		}
+		all := []waiting{}
+		for _, l := range loads {
+			all = append(all, p.waits(l))
+		}
+		if c.JSON {
+			return p.asJSON(all)
+		}
+		if len(all) == 0 {
+			p.say("No truck is on the yard.")
+		}
+		for _, w := range all {
+			p.say("%-6s since %s  truck %-4s %-12s %s %s", w.Load, w.Since, w.Truck, w.Commodity, w.Grower, w.Net)
+			for _, lack := range w.Lacks {
+				p.say("       %s", lack)
+			}
+		}
+		return nil
+	})
+}
+
+func (p *post) waits(l *load.Load) waiting {
+	w := waiting{
+		Load: l.ID, Since: p.Local(l.Opened.At), Grower: l.Details.Grower.Name, Commodity: l.Details.Commodity,
+		Truck: orElse(l.Details.Truck.ID, l.Details.Truck.Plate), Lacks: []string{},
+	}
+	if net, known := desk.Net(l); known {
+		w.Net = net.String()
+	}
+	_, problems := p.Preview(l)
+	for _, problem := range problems {
+		w.Lacks = append(w.Lacks, problem.Sentence)
+	}
+	return w
+}
