@@ -34,6 +34,7 @@ func (w *Window) onScreen(i int, act Act) kit.Command {
 	if act.Everywhere {
 		return c
 	}
+	c.Place = screens[i].id
 	enabled, why := c.EnabledWhen, c.WhyNot
 	c.EnabledWhen = func() bool { return w.isFront(i) && (enabled == nil || enabled()) }
 	c.WhyNot = func() string {

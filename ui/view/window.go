@@ -63,6 +63,7 @@ func Open(frame *present.Frame, o Options) (*Window, error) {
 	}
 	w.commands = commands
 	commands.OnRefused = w.refused
+	commands.At = w.place
 	w.stage = kit.NewStage(o.Window.Canvas(), commands)
 	w.rail = newRail(w)
 	w.layOut()
@@ -145,6 +146,14 @@ func (w *Window) Go(id string) {
 
 // goBack returns to the screen before.
 func (w *Window) goBack() { w.Go(screens[w.before].id) }
+
+// place is the screen in front, by its id.
+func (w *Window) place() string {
+	if w.current < 0 {
+		return ""
+	}
+	return screens[w.current].id
+}
 
 // isFront reports whether a screen is in front.
 func (w *Window) isFront(i int) bool { return w.current == i }
