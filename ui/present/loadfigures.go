@@ -15,21 +15,18 @@ type BigFigure struct {
 	State                State
 }
 
-// notYet stands for a figure that cannot be known yet.
-const notYet = "–"
-
 // BigFigures are what the clerk and the driver look for: net, the quantity
 // settled, and what is payable.
 func (f *LoadForm) BigFigures() []BigFigure {
-	net := BigFigure{Caption: Say("Net"), Value: notYet, Unit: f.frame.Desk.Profile().WeightUnit().String()}
+	net := BigFigure{Caption: Say("Net"), Unit: f.frame.Desk.Profile().WeightUnit().String()}
 	if a, known := desk.Net(f.now.load); known {
 		net.Value, net.Unit = a.Figure(), a.Unit().String()
 		if a.Sign() <= 0 {
 			net.State = Stop
 		}
 	}
-	settled := BigFigure{Caption: Say("Settled"), Value: notYet, Unit: "bu"}
-	money := BigFigure{Caption: Say("Payable"), Value: notYet}
+	settled := BigFigure{Caption: Say("Settled"), Unit: "bu"}
+	money := BigFigure{Caption: Say("Payable")}
 	if e := f.now.edition; e != nil {
 		settled.Unit = e.Units.Settle.String()
 	}
@@ -68,7 +65,7 @@ func (f *LoadForm) TenthWorth() string {
 		return ""
 	}
 	lost := printedLike(s.Quantity, s.Quantity.Value().Sub(w.Quantity.Value()))
-	return Say("%s, %s", lost, moneyBetween(s, w))
+	return Say("A tenth of a point is worth %s, %s.", lost, moneyBetween(s, w))
 }
 
 // moneyBetween is what the grower has less by the second settlement: of what
@@ -88,4 +85,14 @@ func printedLike(s *working.Step, a quantity.Amount) string {
 		places = len(decimals)
 	}
 	return a.FixedString(int32(places))
+}
+
+// Corrects says which ticket this load corrects, and why; empty on an ordinary
+// load.
+func (f *LoadForm) Corrects() string {
+	l := f.now.load
+	if l.Corrects == 0 {
+		return ""
+	}
+	return Say("corrects ticket %d: %s", l.Corrects, l.Why)
 }

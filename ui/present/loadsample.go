@@ -14,9 +14,9 @@ import (
 func (f *LoadForm) sampleLines(commodity string) []line {
 	c, err := grain.ByID(commodity)
 	if err != nil {
-		return []line{f.moistureLine(grain.Factor{})}
+		return f.linesOfAnyGrain()
 	}
-	lines := []line{}
+	var lines []line
 	for _, id := range f.factorsAsked(c) {
 		factor, _ := c.Factor(id)
 		if id == grain.Moisture {
@@ -79,11 +79,16 @@ func (f *LoadForm) editionFor(commodity string) *rates.Edition {
 	return f.frame.editionOf(l)
 }
 
+// linesOfAnyGrain are what is tested of every grain, for a load whose commodity
+// is still to be named.
+func (f *LoadForm) linesOfAnyGrain() []line {
+	any := grain.All()[0]
+	moisture, _ := any.Factor(grain.Moisture)
+	weight, _ := any.Factor(grain.TestWeight)
+	return []line{f.moistureLine(moisture), f.factorLine(weight)}
+}
+
 func (f *LoadForm) moistureLine(factor grain.Factor) line {
-	if factor.ID == "" {
-		corn, _ := grain.ByID("corn") // before the commodity is known: the limits are those of every grain
-		factor, _ = corn.Factor(grain.Moisture)
-	}
 	return sampled(line{
 		id: "moisture", label: Say("Moisture"), unit: "%", kind: FigureField, part: SamplePart, chars: 7,
 		shown: func(l *load.Load) string {

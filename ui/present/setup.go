@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/house"
@@ -20,11 +21,12 @@ type SetUp struct {
 	grains []grainChoice
 }
 
-// grainChoice is a commodity that there are rates for.
+// grainChoice is a commodity that there are rates for, and the schedules it can
+// be settled under.
 type grainChoice struct {
-	id      string // of its field
-	rule    house.GrainRule
-	edition *rates.Edition
+	id        string // of its field
+	commodity string
+	schedules []*rates.Edition // the newest edition of each
 }
 
 // NewSetUp makes the sheet with what is known filled in.
@@ -48,10 +50,10 @@ func (s *SetUp) Reset() {
 	}
 	s.grains = nil
 	for _, e := range s.frame.Desk.Rates().All() {
-		s.addGrain(e)
+		s.addSchedule(e)
 	}
 	for _, g := range p.Grains {
-		s.values[grainField(g)] = TickOn
+		s.values[grainField(g.Commodity)] = g.Schedule
 	}
 }
 
@@ -62,16 +64,23 @@ func orElse(text, otherwise string) string {
 	return text
 }
 
-// addGrain offers the commodity of an edition once for each schedule.
-func (s *SetUp) addGrain(e *rates.Edition) {
-	rule := house.GrainRule{Commodity: e.Commodity.ID, Schedule: e.Schedule}
-	id := grainField(rule)
-	if _, offered := find(s.grains, func(g grainChoice) bool { return g.id == id }); !offered {
-		s.grains = append(s.grains, grainChoice{id: id, rule: rule, edition: e})
+// addSchedule offers the schedule of an edition for its commodity. A later
+// edition takes the place of an earlier one.
+func (s *SetUp) addSchedule(e *rates.Edition) {
+	i := slices.IndexFunc(s.grains, func(g grainChoice) bool { return g.commodity == e.Commodity.ID })
+	if i < 0 {
+		i = len(s.grains)
+		s.grains = append(s.grains, grainChoice{id: grainField(e.Commodity.ID), commodity: e.Commodity.ID})
 	}
+	g := &s.grains[i]
+	if last := len(g.schedules) - 1; last >= 0 && g.schedules[last].Schedule == e.Schedule {
+		g.schedules[last] = e
+		return
+	}
+	g.schedules = append(g.schedules, e)
 }
 
-func grainField(g house.GrainRule) string { return "grain." + g.Schedule + "." + g.Commodity }
+func grainField(commodity string) string { return "grain." + commodity }
 
 // IsFirst reports whether the elevator is being set up for the first time.
 func (s *SetUp) IsFirst() bool { return s.frame.IsNew() }
@@ -100,7 +109,7 @@ func (s *SetUp) Fields() []Field {
 		{ID: "capacity", Label: Say("Capacity"), Unit: unit, Kind: FigureField, Chars: 10, Part: WhoPart},
 	}
 	for _, g := range s.grains {
-		fields = append(fields, Field{ID: g.id, Label: grainLabel(g), Kind: TickField, Part: SamplePart, Reading: provenance(g.edition)})
+		fields = append(fields, s.grainRow(g))
 	}
 	if len(s.frame.Desk.People()) == 0 {
 		fields = append(fields, Field{ID: "person", Label: Say("Your full name"), Chars: 24, Part: ClosePart, Reading: Say("you will be the manager")})
@@ -111,8 +120,17 @@ func (s *SetUp) Fields() []Field {
 	return fields
 }
 
-func grainLabel(g grainChoice) string {
-	return Say("%s, schedule %s", grainName(g.rule.Commodity), g.rule.Schedule)
+// grainRow asks under which schedule a commodity is settled; empty is a
+// commodity that is not taken.
+func (s *SetUp) grainRow(g grainChoice) Field {
+	f := Field{ID: g.id, Label: grainName(g.commodity), Kind: FindField, Part: SamplePart, Chars: 12, Reading: Say("not taken here; the down arrow lists the rates there are")}
+	for _, e := range g.schedules {
+		f.Options = append(f.Options, Option{Code: e.Schedule, Detail: provenance(e)})
+		if e.Schedule == s.values[g.id] {
+			f.Reading = provenance(e)
+		}
+	}
+	return f
 }
 
 // provenance says where rates come from, so that nobody trades on invented
@@ -163,7 +181,14 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 	if id == "division" || id == "capacity" {
 		_, err = s.weight(id)
 	}
+	if g, ok := find(s.grains, func(g grainChoice) bool { return g.id == id }); ok && !g.has(text) {
+		err = fmt.Errorf("%s", Say("There are no rates called %q for %s. Choose one of the list, or leave it empty", text, grainName(g.commodity)))
+	}
 	return false, err
+}
+
+func (g grainChoice) has(schedule string) bool {
+	return slices.ContainsFunc(g.schedules, func(e *rates.Edition) bool { return e.Schedule == schedule })
 }
 
 func (s *SetUp) weight(id string) (quantity.Amount, error) {
@@ -245,7 +270,7 @@ func (s *SetUp) whole() error {
 		}
 	}
 	if len(s.profile().Grains) == 0 {
-		return fmt.Errorf("%s", Say("No commodity is ticked. Tick at least one that you take; Space ticks it."))
+		return fmt.Errorf("%s", Say("No commodity has a schedule of rates. Choose one for each that you take."))
 	}
 	return nil
 }
@@ -267,8 +292,8 @@ func (s *SetUp) profile() house.Profile {
 	p.Scales = append([]house.Scale{scale}, p.Scales[min(1, len(p.Scales)):]...)
 	p.Grains = nil
 	for _, g := range s.grains {
-		if s.values[g.id] == TickOn {
-			p.Grains = append(p.Grains, g.rule)
+		if schedule := text(g.id); schedule != "" {
+			p.Grains = append(p.Grains, house.GrainRule{Commodity: g.commodity, Schedule: schedule})
 		}
 	}
 	if p.RetainDays == 0 {

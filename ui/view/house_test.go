@@ -66,6 +66,7 @@ func (s *scene) open(look Look) {
 	s.t.Cleanup(s.fyne.Close)
 	frame := present.NewFrame(s.desk, s.drawer)
 	frame.Zone = time.UTC
+	frame.Demo = func() error { return nil }
 	var err error
 	s.Window, err = Open(frame, Options{
 		Window: s.fyne, Runner: kit.NewImmediate(), Look: look,
@@ -85,22 +86,20 @@ func must(t *testing.T, err error) {
 // press sends keys to whatever has the keyboard, as the driver would.
 func (s *scene) press(keys ...fyne.KeyName) {
 	s.t.Helper()
-	for _, key := range keys {
-		if focused := s.fyne.Canvas().Focused(); focused != nil {
-			focused.TypedKey(&fyne.KeyEvent{Name: key})
-		} else {
-			s.fyne.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: key})
-		}
-	}
+	s.stage.Press(keys...)
 }
 
 // write types letters into whatever has the keyboard, and Enter after them.
 func (s *scene) write(lines ...string) {
 	s.t.Helper()
 	for _, line := range lines {
-		for _, letter := range line {
-			s.fyne.Canvas().Focused().TypedRune(letter)
-		}
+		s.stage.Write(line)
 		s.press(fyne.KeyEnter)
 	}
+}
+
+// letters types letters into whatever has the keyboard.
+func (s *scene) letters(letters string) {
+	s.t.Helper()
+	s.stage.Write(letters)
 }

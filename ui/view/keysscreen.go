@@ -10,7 +10,6 @@ import (
 
 // keysScreen is the sheet of keys, made from the table of commands.
 type keysScreen struct {
-	window *Window
 	reader *kit.Reader
 	ring   *kit.Ring
 }
@@ -20,24 +19,53 @@ func newKeysScreen(*present.Frame) Screen { return &keysScreen{} }
 // Acts are none: Escape goes back, as everywhere.
 func (s *keysScreen) Acts() []Act { return nil }
 
+// keyColumns is how many columns the sheet has.
+const keyColumns = 3
+
 // Build lists every key under its menu.
 func (s *keysScreen) Build(w *Window) fyne.CanvasObject {
-	s.window = w
-	columns := container.NewGridWithColumns(2)
-	column, group := (*fyne.Container)(nil), ""
-	for _, row := range w.commands.HelpRows() {
-		if row.Group != group {
-			group = row.Group
-			column = container.New(tight{2})
-			column.Add(kit.NewHeading(group))
-			columns.Add(column)
-		}
-		column.Add(container.NewGridWithColumns(2, newLabel(row.Title, ordinary), newLabel(row.Keys, ordinary)))
+	var columns [keyColumns]*fyne.Container
+	for i := range columns {
+		columns[i] = container.New(tight{3})
 	}
-	s.reader = kit.NewReader(columns)
+	rows := w.commands.HelpRows()
+	for i, group := range shareOut(rows) {
+		for _, at := range group {
+			if at == 0 || rows[at].Group != rows[at-1].Group {
+				columns[i].Add(kit.NewHeading(rows[at].Group))
+			}
+			columns[i].Add(container.NewBorder(nil, nil, nil, newLabel(rows[at].Keys, unitSize), newLabel(rows[at].Title, ordinary)))
+		}
+	}
+	title := newLabel(present.Say("Keys"), heading)
+	sheet := container.New(grid{columns: keyColumns, gap: 4 * margin{}.gap()}, columns[0], columns[1], columns[2])
+	s.reader = kit.NewReader(container.NewVBox(title, sheet))
 	s.ring = kit.NewRing(w.stage)
 	s.ring.Add("keys", s.reader)
 	return s.reader
+}
+
+// shareOut parts the rows among the columns, a menu's rows together: each goes
+// where there is least so far.
+func shareOut(rows []kit.HelpRow) (out [keyColumns][]int) {
+	groups := map[string][]int{}
+	var order []string
+	for i, row := range rows {
+		if groups[row.Group] == nil {
+			order = append(order, row.Group)
+		}
+		groups[row.Group] = append(groups[row.Group], i)
+	}
+	for _, group := range order {
+		least := 0
+		for i := range out {
+			if len(out[i]) < len(out[least]) {
+				least = i
+			}
+		}
+		out[least] = append(out[least], groups[group]...)
+	}
+	return out
 }
 
 // Show puts the keyboard on the sheet, so that it can be read on.
@@ -48,3 +76,6 @@ func (s *keysScreen) Refresh() {}
 
 // Ring has one stop.
 func (s *keysScreen) Ring() *kit.Ring { return s.ring }
+
+// Hint says how to leave.
+func (s *keysScreen) Hint() string { return present.Say("Escape goes back.") }

@@ -49,7 +49,7 @@ func (s *yardScreen) endings() []Act {
 		}},
 		{Command: kit.Command{
 			ID: "load.working", Title: present.Say("Working"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyW)},
-			Do: func() { s.working = !s.working; s.showPaper() },
+			Do: s.turnPaper,
 		}},
 	}
 }

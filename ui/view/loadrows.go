@@ -43,23 +43,29 @@ func (v *loadView) sameFields(fields []present.Field) bool {
 	return true
 }
 
-// inColumns sets who and weights at the left and the sample at the right. What
-// closes the load fills both columns up to one height.
+// rowsAtLeft is how many rows the left column has while the sample has room for
+// the remark beneath it.
+const rowsAtLeft = 8
+
+// inColumns sets the sample at the right and everything else at the left. The
+// columns keep their order whatever the grain, so that the hand finds a field
+// where it was; only the remark goes where there is room.
 func (v *loadView) inColumns(fields []present.Field) (left, right []fyne.CanvasObject) {
-	part := func(p present.Part) (rows []fyne.CanvasObject) {
+	for _, part := range []present.Part{present.WhoPart, present.WeightPart, present.ClosePart, present.SamplePart} {
 		for _, f := range fields {
-			if f.Part == p {
-				rows = append(rows, v.rows[f.ID])
+			switch {
+			case f.Part != part || f.ID == "remark":
+			case part == present.SamplePart:
+				right = append(right, v.rows[f.ID])
+			default:
+				left = append(left, v.rows[f.ID])
 			}
 		}
-		return rows
 	}
-	left = append(part(present.WhoPart), part(present.WeightPart)...)
-	right = part(present.SamplePart)
-	closing := part(present.ClosePart)
-	high := max((len(left)+len(right)+len(closing)+1)/2, len(right))
-	room := min(max(0, high-len(left)), len(closing))
-	return append(left, closing[:room]...), append(right, closing[room:]...)
+	if len(right) < rowsAtLeft {
+		return left, append(right, v.rows["remark"])
+	}
+	return append(left, v.rows["remark"]), right
 }
 
 // share gives the rows of a column the same place for their entries.

@@ -142,7 +142,7 @@ func (v *loadView) leave() {
 	if err := v.form().Commit(); err != nil {
 		v.window.frame.Fail(err)
 	}
-	v.window.runner.Later(v.changed)
+	v.window.runner.Later(func() { v.show(false) })
 }
 
 // escape puts back what the book has, if something else was typed.

@@ -10,7 +10,7 @@ import (
 )
 
 // railFigures is how wide the rail is, in figures.
-const railFigures = 25
+const railFigures = 26
 
 // manyTrucks is how many cards have room for three lines each.
 const manyTrucks = 4
@@ -32,7 +32,7 @@ type rail struct {
 func newRail(w *Window) *rail {
 	r := &rail{
 		window:   w,
-		business: newLabel("", strong),
+		business: newLabel("", small),
 		example:  kit.NewBadge(kit.Warn, ""),
 		who:      newLabel("", quiet),
 		here:     kit.NewHeading(""),
@@ -50,7 +50,7 @@ func newRail(w *Window) *rail {
 	}
 	icon := canvas.NewImageFromResource(kit.AppIcon())
 	icon.FillMode = canvas.ImageFillContain
-	icon.SetMinSize(fyne.NewSquareSize(36))
+	icon.SetMinSize(fyne.NewSquareSize(32))
 	head := container.NewBorder(nil, nil, icon, nil, container.New(tight{}, r.business, r.who))
 	top := container.NewVBox(head, r.example, r.here)
 	foot := container.NewVBox(kit.NewHeading(present.Say("Go to, with Ctrl")), list)

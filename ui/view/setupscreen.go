@@ -76,6 +76,12 @@ func (s *setUpScreen) entry(f present.Field) kit.Keyed {
 	case present.FindField:
 		p := kit.NewPickEntry(options(f.Options))
 		p.OnPick = func(o kit.Option) { typed(o.Code) }
+		p.OnUnpick = func() { typed("") }
+		p.OnLeave = func(text string) {
+			if _, chosen := p.Chosen(); !chosen {
+				typed(text)
+			}
+		}
 		return p
 	}
 	e := kit.NewFieldEntry()
@@ -125,6 +131,11 @@ func (s *setUpScreen) Show() {
 
 // Refresh shows the sheet as it now stands.
 func (s *setUpScreen) Refresh() { s.show() }
+
+// Hint says what keys carry the work.
+func (s *setUpScreen) Hint() string {
+	return present.Say("Enter goes on, the down arrow lists what there is to choose, Ctrl+S writes the sheet down.")
+}
 
 // Ring is the order of the keyboard.
 func (s *setUpScreen) Ring() *kit.Ring { return s.ring }

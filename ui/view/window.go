@@ -32,6 +32,7 @@ type Window struct {
 
 	rail   *rail
 	status *kit.StatusLine
+	clock  *label
 	work   *kit.WorkBar
 	body   *fyne.Container
 }
@@ -51,7 +52,7 @@ type Options struct {
 func Open(frame *present.Frame, o Options) (*Window, error) {
 	w := &Window{
 		frame: frame, window: o.Window, runner: o.Runner, look: o.Look, settings: o.SetTheme,
-		status: kit.NewStatusLine(), work: kit.NewWorkBar(), body: container.NewStack(),
+		status: kit.NewStatusLine(), work: kit.NewWorkBar(), clock: newLabel("", quiet), body: container.NewStack(),
 	}
 	frame.Attach(w)
 	for _, row := range screens {
@@ -79,7 +80,8 @@ func (w *Window) layOut() {
 		content.Hide()
 		w.body.Add(content)
 	}
-	foot := container.NewBorder(nil, nil, nil, w.work, w.status)
+	clock := container.NewStack(newGround(kit.ColorPlainGround), container.New(margin{}, w.clock))
+	foot := container.NewBorder(nil, nil, nil, container.NewHBox(w.work, clock), w.status)
 	content := container.NewBorder(nil, foot, w.rail.content, nil, container.New(margin{}, w.body))
 	w.window.SetContent(w.stage.Wrap(content))
 	w.window.SetPadded(false)
@@ -101,6 +103,7 @@ func (w *Window) begin() {
 func (w *Window) tick() {
 	w.yard().Refresh()
 	w.rail.show()
+	w.clock.say(w.frame.Clock())
 }
 
 // Stage is what the widgets of the window share.
@@ -109,14 +112,30 @@ func (w *Window) Stage() *kit.Stage { return w.stage }
 // Runner runs slow work.
 func (w *Window) Runner() kit.Runner { return w.runner }
 
-// Say puts the result of an act on the status line.
+// Say puts the result of an act on the status line. Nothing to say leaves the
+// hint of the screen.
 func (w *Window) Say(state present.State, sentence string) {
+	if sentence == "" {
+		state, sentence = present.Plain, w.hint()
+	}
 	w.status.Say(kit.State(state), sentence)
+}
+
+// hint says what keys carry the work on this screen.
+func (w *Window) hint() string {
+	if w.current < 0 {
+		return ""
+	}
+	if s, ok := w.screens[w.current].(interface{ Hint() string }); ok {
+		return s.Hint()
+	}
+	return present.Say("F1 shows all keys, Escape goes back to the yard.")
 }
 
 // Redraw shows the facts as they now are.
 func (w *Window) Redraw() {
 	w.rail.show()
+	w.clock.say(w.frame.Clock())
 	if w.current >= 0 {
 		w.screens[w.current].Refresh()
 	}
@@ -138,6 +157,9 @@ func (w *Window) Go(id string) {
 		}
 		w.current = i
 		w.body.Objects[i].Show()
+		if w.status.State() == kit.Plain {
+			w.Say(present.Plain, "")
+		}
 		w.Redraw()
 		w.screens[i].Show()
 		return

@@ -1,9 +1,10 @@
 package view
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -16,14 +17,14 @@ type yardScreen struct {
 	yard   *present.Yard
 	load   *loadView
 
-	figures   []*kit.Figure
-	ruler     *kit.MoistureRuler
-	tenth     *label
-	tenthOver *label
-	slip      *kit.SlipView
-	shown     *present.LoadForm // the form that the entries hold
-	working   bool              // the paper shows the working in place of the slip
-	issue     *kit.Button
+	figures       []*kit.Figure
+	ruler         *kit.MoistureRuler
+	tenth         *label
+	corrects      *label
+	slip          *kit.SlipView
+	shown         *present.LoadForm // the form that the entries hold
+	working       bool              // the paper shows the working in place of the slip
+	issue, toggle *kit.Button
 }
 
 func newYardScreen(f *present.Frame) Screen { return &yardScreen{yard: present.NewYard(f)} }
@@ -39,35 +40,45 @@ func (s *yardScreen) advice() string          { return s.yard.Advice() }
 func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
 	s.ruler, s.slip = kit.NewMoistureRuler(), kit.NewSlipView()
-	s.tenthOver, s.tenth = newLabel("", quiet), newLabel("", strong)
+	s.tenth, s.corrects = newLabel("", ordinary), newLabel("", atRight)
 	s.issue = w.commands.Button("load.issue")
 	s.issue.Importance = highImportance
 	s.load = newLoadView(w, s.yard, s.showPaper)
 	s.load.addLast("issue", s.issue)
 	s.load.addLast("slip", s.slip)
 	figures := container.NewHBox()
-	for _, f := range s.yard.Form().BigFigures() {
+	for i, f := range s.yard.Form().BigFigures() {
 		figure := kit.NewFigure(f.Caption, f.Unit)
+		figure.Chars = figureChars[i]
 		s.figures = append(s.figures, figure)
 		figures.Add(figure)
 	}
 	s.load.show(true)
-	figures.Add(layout.NewSpacer())
-	figures.Add(container.NewVBox(s.tenthOver, s.tenth))
-	form := container.NewBorder(kit.NewPanel(figures), s.ruler, nil, nil, container.NewVScroll(s.load.content))
+	foot := container.NewBorder(container.NewStack(s.tenth, s.corrects), nil, nil, nil, s.ruler)
+	fields := container.NewVScroll(container.New(margin{}, s.load.content))
+	form := container.NewBorder(kit.NewPanel(figures), foot, nil, nil, fields)
 	paper := container.NewBorder(nil, s.buttons(), nil, nil, s.slip)
 	return container.New(formAndPaper{}, form, paper)
 }
 
+// figureChars is the room for net, quantity and money, in figures.
+var figureChars = []int{6, 8, 9}
+
 // buttons are the acts that end a load, under the slip.
 func (s *yardScreen) buttons() fyne.CanvasObject {
 	c := s.window.commands
-	small := container.NewGridWithColumns(3, c.Button("load.tare"), c.Button("load.working"), c.Button("load.refuse"))
+	s.toggle = c.Button("load.working")
+	small := container.NewGridWithColumns(3, c.Button("load.tare"), s.toggle, c.Button("load.refuse"))
 	return container.NewVBox(s.issue, small)
 }
 
 // Show puts the keyboard on the first field still to be filled.
 func (s *yardScreen) Show() { s.load.focus() }
+
+// Hint says what keys carry the work.
+func (s *yardScreen) Hint() string {
+	return present.Say("Enter goes on. F12 issues the ticket, Ctrl+N takes the next truck, F1 shows all keys.")
+}
 
 // Ring is the order of the keyboard: the fields as the work goes, the ticket,
 // the slip.
@@ -98,9 +109,23 @@ func (s *yardScreen) showPaper() {
 	}
 	s.slip.SetLines(paper(lines))
 	s.reveal(lines)
-	s.showTenth(form.TenthWorth())
+	s.tenth.say(form.TenthWorth())
+	s.corrects.say(form.Corrects())
 	s.showRuler(form.Ruler())
 	s.window.commands.Refresh()
+	s.window.rail.showTrucks(s.rows())
+}
+
+// turnPaper shows the working in place of the slip, or the slip again.
+func (s *yardScreen) turnPaper() {
+	s.working = !s.working
+	name := present.Say("Working")
+	if s.working {
+		name = present.Say("Slip")
+	}
+	s.toggle.SetText(name)
+	s.slip.ToTop()
+	s.showPaper()
 }
 
 // reveal brings the line into sight that stands for the field in hand.
@@ -114,17 +139,8 @@ func (s *yardScreen) reveal(lines []present.PaperLine) {
 	}
 }
 
-// showTenth says what a tenth of a point is worth, once that can be said.
-func (s *yardScreen) showTenth(worth string) {
-	over := ""
-	if worth != "" {
-		over = present.Say("a tenth of a point is worth")
-	}
-	s.tenthOver.say(over)
-	s.tenth.say(worth)
-}
-
 func (s *yardScreen) showRuler(r present.Ruler) {
+	setVisible(s.ruler, len(r.Marks) > 0)
 	marks := make([]kit.RulerMark, len(r.Marks))
 	for i, m := range r.Marks {
 		marks[i] = kit.RulerMark{Label: m.Label, At: m.At, Kind: kit.RulerMarkKind(m.Kind), State: kit.State(m.State)}
@@ -136,11 +152,17 @@ func (s *yardScreen) showRuler(r present.Ruler) {
 	s.ruler.Set(marks)
 }
 
+// onScreen puts a dash in place of the minus sign, which the letters of the
+// screen do not have: another typeface would draw it out of line.
+var onScreen = strings.NewReplacer("\u2212", "\u2013")
+
 // paper is a presenter's slip as the kit takes it.
 func paper(lines []present.PaperLine) []kit.PaperLine {
 	out := make([]kit.PaperLine, len(lines))
 	for i, l := range lines {
-		out[i] = kit.PaperLine{Kind: kit.PaperKind(l.Kind), Left: l.Left, Right: l.Right, Note: l.Note, Picture: l.Picture}
+		out[i] = kit.PaperLine{
+			Kind: kit.PaperKind(l.Kind), Left: l.Left, Right: onScreen.Replace(l.Right), Note: onScreen.Replace(l.Note), Picture: l.Picture,
+		}
 	}
 	return out
 }
