@@ -1,0 +1,48 @@
+package handbook
+
+// Kind says how a block is set.
+type Kind int
+
+// The kinds of block.
+const (
+	Title     Kind = iota // the chapter's own heading
+	Heading               // of a section
+	Paragraph             // running text
+	Bullet                // one point of a list
+	Step                  // one numbered step; Number is its number
+	Table                 // Rows, the first of them the headings
+	Sum                   // Lines of a worked sum, in letters of equal width or aligned
+	Caution               // to be read before anything is done
+)
+
+// Block is one piece of a chapter.
+type Block struct {
+	Kind   Kind
+	Number string // of a Step: "1"
+	Text   []Span
+	Rows   [][]string // of a Table
+	Lines  []string   // of a Sum
+}
+
+// Span is a stretch of text in one kind of letters.
+type Span struct {
+	Text string
+	Bold bool // a word of the screen, a key, a term
+}
+
+// Plain is the block's words without their letters, for searching.
+func (b Block) Plain() string {
+	out := ""
+	for _, s := range b.Text {
+		out += s.Text
+	}
+	for _, row := range b.Rows {
+		for _, cell := range row {
+			out += cell + " "
+		}
+	}
+	for _, line := range b.Lines {
+		out += line + " "
+	}
+	return out
+}
