@@ -102,3 +102,7 @@ func signed(a quantity.Amount) string {
 	}
 	return a.String()
 }
+
+// Tall is the height of a bar that stands for the size of an error, in
+// thousandths of the tallest the chart shows.
+func (c ErrorChart) Tall(e quantity.Amount) int { return 2 * (c.height(size(e)) - 500) }

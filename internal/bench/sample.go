@@ -72,6 +72,11 @@ func (s Sample) DiscardFrom() quantity.Date { return s.KeepThrough().AddDays(1) 
 // Retained reports whether a part is still kept.
 func (s Sample) Retained() bool { return s.Place != "" && s.Discarded.IsZero() }
 
+// DueOn reports whether the retained part may go on a day. A held one may not.
+func (s Sample) DueOn(day quantity.Date) bool {
+	return s.Retained() && s.Held == "" && !day.Before(s.DiscardFrom())
+}
+
 // Check lists everything wrong with the sample as written down.
 func (s Sample) Check() []error {
 	var faults faults
@@ -105,7 +110,7 @@ func (s Sample) Where() string {
 func DueForDiscard(samples []Sample, day quantity.Date) []Sample {
 	var out []Sample
 	for _, s := range samples {
-		if s.Retained() && s.Held == "" && !day.Before(s.DiscardFrom()) {
+		if s.DueOn(day) {
 			out = append(out, s)
 		}
 	}

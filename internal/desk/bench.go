@@ -7,60 +7,9 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/grain"
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
 	"tenthpoint/internal/working"
 )
-
-// Bench is how this elevator tests: a standing thing, changed whole.
-type Bench struct {
-	Policies  []bench.Policy   `json:"policies,omitempty"`
-	Trust     bench.Trust      `json:"trust"`
-	Authority string           `json:"authority"` // id of the rule meters are checked by
-	EveryDays int              `json:"every_days,string"`
-	WarnDays  int              `json:"warn_days,string"`
-	Dry       []bench.DryRules `json:"dry,omitempty"`
-	Retention string           `json:"retention"` // id of the rule samples are kept by
-}
-
-// Kind names the fact in the journal.
-func (Bench) Kind() string { return "bench.setup" }
-
-// defaultBench is how a new elevator tests until it says otherwise.
-func defaultBench(rules string) Bench {
-	b := Bench{Trust: bench.DefaultTrust(), Authority: "us-official", EveryDays: 14, WarnDays: 2, Retention: "us-inbound-truck"}
-	if rules == "canada" {
-		b.Authority, b.Retention = "canada", "canada"
-	}
-	return b
-}
-
-// BenchSetup is how the elevator tests.
-func (d *Desk) BenchSetup(ctx context.Context) (Bench, error) {
-	all, err := standing[Bench](ctx, d.book)
-	if err != nil || len(all) == 0 {
-		return defaultBench(d.profile.Rules), err
-	}
-	return all[0], nil
-}
-
-// SetBench changes how the elevator tests.
-func (d *Desk) SetBench(ctx context.Context, b Bench) error {
-	if _, ok := bench.AuthorityByID(b.Authority); !ok {
-		return fmt.Errorf("%q is no rule for checking meters that is known here", b.Authority)
-	}
-	var wrong sentences
-	for _, p := range b.Policies {
-		wrong = append(wrong, inWords(p.Check())...)
-	}
-	if len(wrong) > 0 {
-		return wrong
-	}
-	return d.setStanding(ctx, "bench", b)
-}
 
 // Equipment is what stands at the bench today: charts, meters, and how each
 // meter stands with its checks.
@@ -98,10 +47,8 @@ func (d *Desk) Test(ctx context.Context, l *load.Load, tests bench.Tests) (Testi
 	if err != nil {
 		return Testing{}, err
 	}
-	for _, o := range tests.Overrides {
-		if !d.isManager(o.By) {
-			return Testing{}, fmt.Errorf("%s let %q through, but is not a manager at this desk. Ask a manager to sign in", o.By, o.Code)
-		}
+	if err := d.mayOverride(l, tests.Overrides); err != nil {
+		return Testing{}, err
 	}
 	t := Testing{Sheet: &working.Sheet{}, Record: load.Bench{
 		Tests: tests, Meters: equipment.Meters, Standings: equipment.Standings,
@@ -115,34 +62,25 @@ func (d *Desk) Test(ctx context.Context, l *load.Load, tests bench.Tests) (Testi
 	return t, err
 }
 
-func (d *Desk) isManager(name string) bool {
-	if len(d.people) == 0 {
-		return name == d.who.Name
+// mayOverride lets a manager who is signed in decide in their own name, and
+// takes over what was decided at an earlier test of the same sample.
+func (d *Desk) mayOverride(l *load.Load, overrides []bench.Override) error {
+	var before []bench.Override
+	if m := l.Sample.Moisture; m != nil && m.Bench != nil {
+		before = m.Bench.Tests.Overrides
 	}
-	return slices.ContainsFunc(d.people, func(p house.Person) bool { return p.Name == name && p.Role == house.Manager })
-}
-
-// limits are the moistures at which something changes for the grower.
-func (d *Desk) limits(l *load.Load) []bench.Limit {
-	var out []bench.Limit
-	e, err := d.edition(l)
-	if err == nil && e != nil {
-		out = appendCell(out, "shrink trigger", e, e.Shrink.Trigger)
-		out = appendCell(out, "drying trigger", e, e.Drying.Trigger)
-	}
-	if c, err := grain.ByID(l.Details.Commodity); err == nil && c.CanadaKind != "" && d.profile.Rules == "canada" {
-		if classes, err := bench.ClassLimits(c.CanadaKind); err == nil {
-			out = append(out, classes...)
+	for _, o := range overrides {
+		if slices.Contains(before, o) {
+			continue
+		}
+		if err := d.mayManage(fmt.Sprintf("Letting %q through", o.Code)); err != nil {
+			return err
+		}
+		if o.By != d.who.Name {
+			return fmt.Errorf("%q is let through in the name of %s, and %s is signed in. Whoever lets it through signs in", o.Code, o.By, d.who.Name)
 		}
 	}
-	return out
-}
-
-func appendCell(out []bench.Limit, name string, e *rates.Edition, c rates.Cell) []bench.Limit {
-	if !c.Given() || slices.ContainsFunc(out, func(l bench.Limit) bool { return l.At.Equal(c.Amount) }) {
-		return out
-	}
-	return append(out, bench.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
+	return nil
 }
 
 func chartTexts(tests bench.Tests, shelf *bench.Shelf) ([]load.ChartText, error) {
@@ -160,7 +98,8 @@ func chartTexts(tests bench.Tests, shelf *bench.Shelf) ([]load.ChartText, error)
 	return out, nil
 }
 
-// SampleTested writes down a sample whose moisture was worked at the bench.
+// SampleTested writes down a sample whose moisture was worked at the bench. A
+// sample without a number takes the next of the book.
 func (d *Desk) SampleTested(ctx context.Context, id string, s load.Sample, t Testing) error {
 	return d.one(ctx, func(w *Work) error {
 		for _, c := range t.Record.Charts {
@@ -172,19 +111,28 @@ func (d *Desk) SampleTested(ctx context.Context, id string, s load.Sample, t Tes
 				return err
 			}
 		}
-		return w.Sample(id, tested(s, t))
+		s := tested(s, t)
+		if s.Number == "" {
+			var err error
+			if s.Number, err = w.sampleNumber(id, ""); err != nil {
+				return err
+			}
+		}
+		return w.Sample(id, s)
 	})
 }
 
 // tested is the sample with the bench's result in it.
 func tested(s load.Sample, t Testing) load.Sample {
 	s.Moisture = &load.Moisture{Percent: t.Result.Moisture.Value(), Bench: &t.Record}
-	var methods, meters, calibrations []string
+	var methods, meters, calibrations, testers []string
 	for _, r := range t.Record.Tests.Readings {
 		methods = addOnce(methods, r.Method.String())
 		meters = addOnce(meters, r.Meter)
 		calibrations = addOnce(calibrations, r.Calibration)
+		testers = addOnce(testers, r.Tester)
 	}
+	s.Tester = strings.Join(testers, ", ")
 	s.Moisture.Method = strings.Join(methods, ", ")
 	s.Moisture.Meter = strings.Join(meters, ", ")
 	s.Moisture.Calibration = strings.Join(calibrations, ", ")
@@ -233,28 +181,4 @@ func (d *Desk) keptChart(ctx context.Context, c load.ChartText) (*bench.Chart, e
 		return nil, err
 	}
 	return bench.ReadChart("chart "+id+" in the book", []byte(text))
-}
-
-// DryEnough judges a load's moisture as recorded by the house's rules for its
-// commodity; found is false where the house has none.
-func (d *Desk) DryEnough(ctx context.Context, crop string, moisture, tolerance quantity.Amount, flags []bench.Flag) (advice bench.Advice, found bool, err error) {
-	setup, err := d.BenchSetup(ctx)
-	if err != nil {
-		return advice, false, err
-	}
-	for _, r := range setup.Dry {
-		if r.Crop == crop {
-			advice, err = r.Judge(moisture, tolerance, flags)
-			return advice, true, err
-		}
-	}
-	return advice, false, nil
-}
-
-func inWords(errs []error) []string {
-	var out []string
-	for _, err := range errs {
-		out = append(out, err.Error())
-	}
-	return out
 }

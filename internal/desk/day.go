@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/store"
@@ -15,6 +16,11 @@ import (
 type DayClosed struct {
 	Day    quantity.Date `json:"day"`
 	Remark string        `json:"remark,omitempty"`
+	// Notes are what stood open that evening.
+	Notes daysheet.Notes `json:"notes"`
+	// Sheet is the SHA-256 of everything the sheet was made of, so that a sheet
+	// printed again is known for the same.
+	Sheet string `json:"sheet,omitempty"`
 }
 
 // Kind names the fact in the journal.
@@ -46,7 +52,11 @@ func (w *Work) CloseDay(day quantity.Date, remark string) error {
 	if closed {
 		return fmt.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
 	}
-	return w.close(DayClosed{Day: day, Remark: remark})
+	f := DayClosed{Day: day, Remark: remark}
+	if f.Notes, f.Sheet, err = w.evening(day); err != nil {
+		return err
+	}
+	return w.close(f)
 }
 
 func (w *Work) close(f DayClosed) error {

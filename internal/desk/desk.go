@@ -25,6 +25,8 @@ type Desk struct {
 
 	profile house.Profile
 	people  []house.Person
+	// examples remembers which editions in the book are invented, by hash.
+	examples map[string]bool
 }
 
 // Options are what a desk needs besides its book.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/store"
 	"tenthpoint/internal/working"
@@ -37,9 +38,15 @@ func (d *Desk) Meters(ctx context.Context) ([]bench.Meter, error) {
 	return out, err
 }
 
-// CheckMeter writes a reference sample read on a meter down.
+// CheckMeter writes a reference sample read on a meter down. Day and person
+// are today and whoever is signed in, and the calibration is the meter's, where
+// the check does not say.
 func (d *Desk) CheckMeter(ctx context.Context, c bench.Check) error {
 	if err := d.maySample(); err != nil {
+		return err
+	}
+	m, err := d.Meter(ctx, c.Meter)
+	if err != nil {
 		return err
 	}
 	if c.Day.IsZero() {
@@ -48,8 +55,11 @@ func (d *Desk) CheckMeter(ctx context.Context, c bench.Check) error {
 	if c.By == "" {
 		c.By = d.who.Name
 	}
-	if wrong := inWords(c.Faults()); len(wrong) > 0 {
-		return sentences(wrong)
+	if c.Calibration == "" {
+		c.Calibration = m.Calibration
+	}
+	if wrong := d.wrongCheck(m, c); len(wrong) > 0 {
+		return wrong
 	}
 	known, err := d.Checks(ctx, c.Meter)
 	if err != nil {
@@ -61,15 +71,24 @@ func (d *Desk) CheckMeter(ctx context.Context, c bench.Check) error {
 		return err
 	}
 	return d.one(ctx, func(w *Work) error {
-		if has, err := w.tx.HasStanding(meter{}.Kind(), c.Meter); err != nil || !has {
-			if !has && err == nil {
-				err = fmt.Errorf("there is no meter %q here; set it up first", c.Meter)
-			}
-			return err
-		}
 		_, err := w.tx.Append(w.draft(checkKind, "meter "+c.Meter, body))
 		return err
 	})
+}
+
+// wrongCheck lists everything wrong with a check of a meter.
+func (d *Desk) wrongCheck(m bench.Meter, c bench.Check) sentences {
+	wrong := sentences(inWords(c.Faults()))
+	if c.Day.After(d.Today()) {
+		wrong = append(wrong, fmt.Sprintf("the check is of %s, and today is %s. Write the day the meter was read", c.Day, d.Today()))
+	}
+	if c.Calibration != m.Calibration {
+		wrong = append(wrong, fmt.Sprintf("the check is of calibration %q and meter %s is set to %q. Enter the meter's new calibration first, or mend the check", c.Calibration, m.ID, m.Calibration))
+	}
+	if _, err := grain.ByID(c.Crop); c.Crop != "" && err != nil {
+		wrong = append(wrong, err.Error())
+	}
+	return wrong
 }
 
 // Checks are all reference samples read on a meter, in the order written down.
@@ -98,9 +117,9 @@ func (d *Desk) MeterStands(ctx context.Context, m bench.Meter) (bench.Standing, 
 	if err != nil {
 		return bench.Standing{}, err
 	}
-	authority, ok := bench.AuthorityByID(setup.Authority)
-	if !ok {
-		return bench.Standing{}, fmt.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
+	authority, err := setup.authority()
+	if err != nil {
+		return bench.Standing{}, err
 	}
 	rule := bench.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
 	return bench.Stand(m, checks, rule, d.Today()), nil

@@ -16,6 +16,10 @@ func standing[F kinded](ctx context.Context, book *store.Book) ([]F, error) {
 	if err != nil {
 		return nil, err
 	}
+	return readStanding[F](rows)
+}
+
+func readStanding[F kinded](rows []store.Standing) ([]F, error) {
 	out := make([]F, 0, len(rows))
 	for _, row := range rows {
 		fact, err := readFact[F](row.Body)
@@ -95,6 +99,8 @@ func (d *Desk) mayState(f kinded) error {
 		return d.mayManage("Setting a meter up")
 	case Bench:
 		return d.mayManage("Changing how the bench tests")
+	case SampleDiscarded:
+		return d.maySample()
 	}
 	return d.mayWeigh("change the lists")
 }

@@ -1,0 +1,156 @@
+package desk
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/store"
+)
+
+// DaySheet adds a business day up. The sheet of a closed day is the one that
+// was closed; should the book say otherwise by now, it says so.
+func (d *Desk) DaySheet(ctx context.Context, day quantity.Date) (daysheet.Sheet, error) {
+	fact, closed, isClosed, err := d.Closed(ctx, day)
+	if err != nil {
+		return daysheet.Sheet{}, err
+	}
+	l := d.lists(ctx)
+	f, err := d.dayFacts(l, day)
+	if err != nil {
+		return daysheet.Sheet{}, err
+	}
+	if f.Example, err = d.isExample(ctx, f.Tickets); err != nil {
+		return daysheet.Sheet{}, err
+	}
+	if !isClosed {
+		f.Notes, err = d.notes(l, day)
+		return daysheet.Make(f), err
+	}
+	f.Notes = closed.Notes
+	sheet := daysheet.Make(f)
+	differs := closed.Sheet != "" && closed.Sheet != sheetHash(sheet)
+	sheet.Closed = &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Differs: differs}
+	return sheet, nil
+}
+
+// DayPaper is the sheet of a day as a paper, under the elevator's name as it was
+// when the day was closed.
+func (d *Desk) DayPaper(ctx context.Context, day quantity.Date) (report.Document, error) {
+	sheet, err := d.DaySheet(ctx, day)
+	if err != nil {
+		return report.Document{}, err
+	}
+	profile, err := d.profileOn(ctx, day)
+	return daysheet.Compose(sheet, profile), err
+}
+
+// profileOn is the elevator as it was set up when a day was closed; on an open
+// day, as it is.
+func (d *Desk) profileOn(ctx context.Context, day quantity.Date) (house.Profile, error) {
+	closing, _, isClosed, err := d.Closed(ctx, day)
+	if err != nil || !isClosed {
+		return d.profile, err
+	}
+	profile := d.profile
+	for f, err := range d.book.Facts(ctx, store.Filter{Kind: house.Profile{}.Kind(), ToSeq: closing.Seq}) {
+		if err != nil {
+			return d.profile, err
+		}
+		if profile, err = readFact[house.Profile](f.Body); err != nil {
+			return d.profile, err
+		}
+	}
+	return profile, nil
+}
+
+// evening is what a day is closed with: its notes, and the hash of its sheet.
+func (w *Work) evening(day quantity.Date) (daysheet.Notes, string, error) {
+	if err := w.renewRows(); err != nil {
+		return daysheet.Notes{}, "", err
+	}
+	f, err := w.desk.dayFacts(w.tx, day)
+	if err != nil {
+		return daysheet.Notes{}, "", err
+	}
+	f.Notes, err = w.desk.notes(w.tx, day)
+	return f.Notes, sheetHash(daysheet.Make(f)), err
+}
+
+func sheetHash(s daysheet.Sheet) string {
+	sum := sha256.Sum256([]byte(s.Digest()))
+	return hex.EncodeToString(sum[:])
+}
+
+// dayFacts reads what a day's sheet is made of, but for its notes.
+func (d *Desk) dayFacts(l lists, day quantity.Date) (daysheet.Facts, error) {
+	f := daysheet.Facts{Day: day}
+	rows, err := l.Loads(store.LoadFilter{OnDay: day.String()})
+	if err != nil {
+		return f, err
+	}
+	for _, r := range rows {
+		t, err := d.sheetTicket(r)
+		if err != nil {
+			return f, err
+		}
+		if t.Corrects > 0 {
+			if t.CorrectsOn, err = correctedOn(l, t.Corrects); err != nil {
+				return f, err
+			}
+		}
+		f.Tickets = append(f.Tickets, t)
+	}
+	if f.Last, err = l.LastTicketBefore(day.String()); err != nil {
+		return f, err
+	}
+	f.Before, err = positionBefore(l, day)
+	return f, err
+}
+
+// correctedOn is the day of a ticket that another corrects.
+func correctedOn(l lists, number int64) (quantity.Date, error) {
+	rows, err := l.Loads(store.LoadFilter{Ticket: number})
+	if err != nil || len(rows) == 0 {
+		return quantity.Date{}, err
+	}
+	return date(rows[0].IssuedDay)
+}
+
+func positionBefore(l lists, day quantity.Date) (daysheet.Position, error) {
+	rows, err := l.StockBefore(day.String())
+	if err != nil {
+		return nil, err
+	}
+	var out daysheet.Position
+	for _, r := range rows {
+		out = append(out, daysheet.Stock{Commodity: r.Commodity, Name: commodityName(r.Commodity), Bin: r.Bin, Weight: r.Weight})
+	}
+	return out, nil
+}
+
+// date reads a day of the lists; an empty text is no day.
+func date(text string) (d quantity.Date, err error) {
+	if err = d.UnmarshalText([]byte(text)); err != nil {
+		return d, fmt.Errorf("the lists hold %q for a day: %w", text, err)
+	}
+	return d, nil
+}
+
+// DaysClosed are all days closed so far, with the fact of each closing.
+func (d *Desk) DaysClosed(ctx context.Context) ([]journal.Fact, error) {
+	var out []journal.Fact
+	for f, err := range d.book.Facts(ctx, store.Filter{Kind: DayClosed{}.Kind()}) {
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, f)
+	}
+	return out, nil
+}

@@ -1,0 +1,164 @@
+package desk
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
+)
+
+// notes are what stands open in the evening of a day, a sentence each.
+func (d *Desk) notes(l lists, day quantity.Date) (daysheet.Notes, error) {
+	var n daysheet.Notes
+	for _, one := range []struct {
+		into *[]string
+		find func(lists, quantity.Date) ([]string, error)
+	}{{&n.Yard, d.onYard}, {&n.Samples, d.samplesDue}, {&n.Disputes, d.disputesOpen}, {&n.Meters, d.meterLines}} {
+		found, err := one.find(l, day)
+		if err != nil {
+			return n, err
+		}
+		*one.into = found
+	}
+	return n, nil
+}
+
+// onYard are the trucks without a ticket, and what each lacks.
+func (d *Desk) onYard(l lists, _ quantity.Date) ([]string, error) {
+	rows, err := l.Loads(store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, r := range rows {
+		facts, err := l.FactsOf(subject(r.ID))
+		if err != nil {
+			return nil, err
+		}
+		one, err := Replay(r.ID, facts)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, yardLine(one))
+	}
+	return out, nil
+}
+
+func yardLine(l *load.Load) string {
+	line := fmt.Sprintf("Load %s, %s, truck %s, came for %s:", l.ID, orUnknown(l.Details.Grower.Name), orUnknown(truckName(l.Details.Truck)), l.Details.Day)
+	missing := l.Missing()
+	if len(missing) == 0 {
+		return line + " only its ticket is due."
+	}
+	for _, m := range missing {
+		line += " " + m.Sentence
+	}
+	return line
+}
+
+func orUnknown(s string) string {
+	if s == "" {
+		return "not known yet"
+	}
+	return s
+}
+
+// samplesDays is how far back samples are called due in the evening; longer ago
+// they stand in the register of retained samples.
+const samplesDays = 6
+
+// samplesDue tells how many retained samples may go.
+func (d *Desk) samplesDue(l lists, day quantity.Date) ([]string, error) {
+	kept, err := l.SamplesKept(day.AddDays(-samplesDays).String(), day.String())
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, k := range kept {
+		out = append(out, fmt.Sprintf("%d to be kept through %s may go after it, unless disputed.", k.Count, k.Until))
+	}
+	return out, nil
+}
+
+// disputesOpen are the disputes that wait for something.
+func (d *Desk) disputesOpen(l lists, _ quantity.Date) ([]string, error) {
+	rows, err := l.StandingOf("dispute")
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, row := range rows {
+		var one dispute.Dispute
+		if err := json.Unmarshal(row.Body, &one); err != nil {
+			return nil, fmt.Errorf("dispute %s cannot be read: %w", row.ID, err)
+		}
+		if one.Phase != dispute.Closed {
+			out = append(out, fmt.Sprintf("Dispute %s about ticket %d (%s): %s, another test to be asked for by %s.", one.ID, one.Raised.Ticket, one.Raised.About, one.Phase, one.Raised.Due))
+		}
+	}
+	return out, nil
+}
+
+// meterLines tell how each moisture meter stands with its checks on a day, when
+// it does not stand well.
+func (d *Desk) meterLines(l lists, day quantity.Date) ([]string, error) {
+	meters, err := standingIn[meter](l)
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, m := range meters {
+		standing, err := d.meterOn(l, m.Meter, day)
+		if err != nil {
+			return nil, err
+		}
+		if standing.State != bench.Good {
+			out = append(out, standing.Sentence)
+		}
+	}
+	return out, nil
+}
+
+// meterOn is how a meter stood with its checks on a day.
+func (d *Desk) meterOn(l lists, m bench.Meter, day quantity.Date) (bench.Standing, error) {
+	setup := defaultBench(d.profile.Rules)
+	all, err := standingIn[Bench](l)
+	if err != nil {
+		return bench.Standing{}, err
+	}
+	if len(all) > 0 {
+		setup = all[0]
+	}
+	authority, ok := bench.AuthorityByID(setup.Authority)
+	if !ok {
+		return bench.Standing{}, fmt.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
+	}
+	checks, err := checksIn(l, m.ID)
+	rule := bench.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
+	return bench.Stand(m, checks, rule, day), err
+}
+
+// checksIn are all reference samples read on a meter.
+func checksIn(l lists, meterID string) ([]bench.Check, error) {
+	facts, err := l.FactsOf("meter " + meterID)
+	if err != nil {
+		return nil, err
+	}
+	var out []bench.Check
+	for _, f := range facts {
+		if f.Kind != checkKind {
+			continue
+		}
+		var c bench.Check
+		if err := json.Unmarshal(f.Body, &c); err != nil {
+			return nil, fmt.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
+		}
+		out = append(out, c)
+	}
+	return out, nil
+}

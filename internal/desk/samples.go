@@ -1,0 +1,236 @@
+package desk
+
+import (
+	"cmp"
+	"context"
+	"database/sql"
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
+)
+
+// Retained is the kept part of a load's sample. A corrected ticket's load
+// carries its sample on: the sample stays one, known by the load it was taken
+// from.
+type Retained struct {
+	bench.Sample
+	// Load is the load it was taken from; Now is the load whose ticket stands.
+	Load, Now  string
+	TicketNo   int64
+	GrowerName string
+	Until      quantity.Date
+}
+
+// SampleDiscarded is a retained sample that is no longer there.
+type SampleDiscarded struct {
+	Load   string        `json:"load"`
+	Number string        `json:"number,omitempty"`
+	Place  string        `json:"place"`
+	Until  quantity.Date `json:"until"` // the last day it had to be kept
+	Day    quantity.Date `json:"day"`
+}
+
+// Kind names the fact in the journal.
+func (SampleDiscarded) Kind() string { return "sample.discarded" }
+
+// SamplesDue are the retained samples that may go on a day, the longest due
+// first. A sample of a ticket under dispute is not among them.
+func (d *Desk) SamplesDue(ctx context.Context, day quantity.Date) ([]Retained, error) {
+	all, err := d.retained(ctx, day.AddDays(-1))
+	if err != nil {
+		return nil, err
+	}
+	return slices.DeleteFunc(all, func(r Retained) bool { return !r.DueOn(day) }), nil
+}
+
+// SamplesKept are all retained samples that are still there, the soonest due
+// first.
+func (d *Desk) SamplesKept(ctx context.Context) ([]Retained, error) {
+	return d.retained(ctx, quantity.Date{})
+}
+
+// SampleKept is the retained sample of a number, or of a load.
+func (d *Desk) SampleKept(ctx context.Context, name string) (Retained, error) {
+	all, err := d.SamplesKept(ctx)
+	if err != nil {
+		return Retained{}, err
+	}
+	var found []Retained
+	for _, r := range all {
+		if r.Number == name || r.Load == name || r.Now == name {
+			found = append(found, r)
+		}
+	}
+	switch len(found) {
+	case 1:
+		return found[0], nil
+	case 0:
+		return Retained{}, fmt.Errorf("no sample %s is kept. Look it up in the list of samples kept, by its number or its load", name)
+	}
+	return Retained{}, fmt.Errorf("%d samples are called %s, of loads %s and %s. Name the load", len(found), name, found[0].Load, found[1].Load)
+}
+
+// DiscardSample writes down that a retained sample was thrown out today. One
+// that must still be kept, or that a dispute needs, is refused.
+func (d *Desk) DiscardSample(ctx context.Context, name string) error {
+	r, err := d.SampleKept(ctx, name)
+	if err != nil {
+		return err
+	}
+	today := d.Today()
+	if r.Held != "" {
+		return fmt.Errorf("sample %s is held for %s. It stays on %s until that is decided", name, r.Held, r.Place)
+	}
+	if !today.After(r.Until) {
+		return fmt.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))
+	}
+	return d.setStanding(ctx, r.Load, SampleDiscarded{Load: r.Load, Number: r.Number, Place: r.Place, Until: r.Until, Day: today})
+}
+
+// retained lists the samples still kept, those to be kept no longer than a day,
+// or with no day all of them.
+func (d *Desk) retained(ctx context.Context, until quantity.Date) ([]Retained, error) {
+	gone, err := d.discarded(ctx)
+	if err != nil {
+		return nil, err
+	}
+	origin, err := d.origins(ctx)
+	if err != nil {
+		return nil, err
+	}
+	held, err := d.heldSamples(ctx, origin)
+	if err != nil {
+		return nil, err
+	}
+	rows, err := d.keptRows(ctx, until)
+	if err != nil {
+		return nil, err
+	}
+	last := map[string]Retained{} // by the load taken from: a correction has the last word
+	for _, r := range rows {
+		if from, corrects := origin[r.Now]; corrects {
+			r.Load = from
+		}
+		last[r.Load] = r
+	}
+	var out []Retained
+	for from, r := range last {
+		if r.Held = held[from]; !gone[from] {
+			out = append(out, r)
+		}
+	}
+	slices.SortFunc(out, func(a, b Retained) int {
+		return cmp.Or(a.Until.Cmp(b.Until), cmp.Compare(place(a.Load), place(b.Load)))
+	})
+	return out, nil
+}
+
+func (d *Desk) discarded(ctx context.Context) (map[string]bool, error) {
+	facts, err := standing[SampleDiscarded](ctx, d.book)
+	gone := map[string]bool{}
+	for _, f := range facts {
+		gone[f.Load] = true
+	}
+	return gone, err
+}
+
+// origins leads from every load that corrects a ticket to the load that the
+// first ticket was for.
+func (d *Desk) origins(ctx context.Context) (map[string]string, error) {
+	rows, err := d.book.Read().QueryContext(ctx,
+		`WITH RECURSIVE chain (id, origin) AS (
+			SELECT c.id, o.id FROM loads c JOIN loads o ON o.ticket = c.corrects WHERE o.corrects IS NULL
+			UNION ALL
+			SELECT c.id, chain.origin FROM loads c JOIN loads o ON o.ticket = c.corrects JOIN chain ON chain.id = o.id
+		) SELECT id, origin FROM chain`)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	out := map[string]string{}
+	for rows.Next() {
+		var id, origin string
+		if err := rows.Scan(&id, &origin); err != nil {
+			return nil, err
+		}
+		out[id] = origin
+	}
+	return out, rows.Err()
+}
+
+// heldSamples are the samples that open disputes need, with the dispute's name.
+func (d *Desk) heldSamples(ctx context.Context, origin map[string]string) (map[string]string, error) {
+	disputes, err := d.Disputes(ctx)
+	if err != nil {
+		return nil, err
+	}
+	out := map[string]string{}
+	for _, one := range disputes {
+		if one.Phase == dispute.Closed {
+			continue
+		}
+		rows, err := d.book.Loads(ctx, store.LoadFilter{Ticket: one.Raised.Ticket})
+		if err != nil {
+			return nil, err
+		}
+		for _, r := range rows {
+			from, corrects := origin[r.ID]
+			if !corrects {
+				from = r.ID
+			}
+			out[from] = fmt.Sprintf("dispute %s about ticket %d", one.ID, one.Raised.Ticket)
+		}
+	}
+	return out, nil
+}
+
+// keptRows are the loads of which a part of the sample was kept, no longer than
+// to a day if one is given, in the order of their tickets, those without one
+// last. The load of a corrected ticket has handed its sample on.
+func (d *Desk) keptRows(ctx context.Context, until quantity.Date) ([]Retained, error) {
+	rows, err := d.book.Read().QueryContext(ctx,
+		`SELECT id, coalesce(ticket, 0), commodity, grower_name, day, sample, kept, keep_until
+		   FROM loads
+		  WHERE kept <> '' AND keep_until <> '' AND phase <> ? AND (? = '' OR keep_until <= ?)
+		  ORDER BY ticket IS NULL, ticket, length(id), id`,
+		string(load.Corrected), until.String(), until.String())
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var out []Retained
+	for rows.Next() {
+		r, err := scanRetained(rows)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, r)
+	}
+	return out, rows.Err()
+}
+
+func scanRetained(rows *sql.Rows) (Retained, error) {
+	var r Retained
+	var day, until string
+	err := rows.Scan(&r.Now, &r.TicketNo, &r.Crop, &r.GrowerName, &day, &r.Number, &r.Place, &until)
+	if err != nil {
+		return r, err
+	}
+	if r.Taken, err = quantity.ParseDate(day); err != nil {
+		return r, fmt.Errorf("load %s: %w", r.Now, err)
+	}
+	if r.Until, err = quantity.ParseDate(until); err != nil {
+		return r, fmt.Errorf("load %s: %w", r.Now, err)
+	}
+	r.Load = r.Now
+	r.Keep = bench.Retention{Days: r.Taken.DaysUntil(r.Until)}
+	if r.TicketNo > 0 {
+		r.Ticket = fmt.Sprint(r.TicketNo)
+	}
+	return r, nil
+}
