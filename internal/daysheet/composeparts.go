@@ -39,7 +39,7 @@ func (c *composer) received() {
 				c.receivedRows(g, p)
 			}
 		}
-		c.put(g.withoutEmpty("Dockage", "Off for quality").table("grain "+u.String(), ""))
+		c.put(g.withoutEmpty("Dockage", "Off for quality", "Average test weight").table("grain "+u.String(), ""))
 	}
 	if len(c.Parts) == 0 {
 		c.say("No grain moved.")
@@ -181,7 +181,7 @@ func (c *composer) dealt() {
 	}
 	c.heading("Sold, stored, on contract")
 	for _, u := range c.units() {
-		g := newGrid(words("Commodity"), words("What became of it"), figure("Loads"), in("Settled", u.weight), in("Settled", u.per))
+		g := newGrid(words("Commodity"), words("Disposition"), figure("Loads"), in("Settled", u.weight), in("Settled", u.per))
 		all := newSum(u)
 		for _, one := range c.Dealt {
 			if one.Sum.units() == u {

@@ -32,36 +32,47 @@ func weightUnits(moves []Move) []quantity.Unit {
 	return out
 }
 
-// movesTable is the position of one unit, with a total for each commodity that
-// lies in more than one place.
+// movesTable is the position of one unit, with a total for each commodity.
 func movesTable(moves []Move, unit quantity.Unit) report.Table {
-	g := newGrid(words("Commodity"), words("Pit or bin"), in("Yesterday", unit), in("In", unit), in("Out", unit), in("Taken back", unit), in("Tonight", unit))
-	for i := 0; i < len(moves); {
-		if moves[i].After.Unit() != unit {
-			i++
+	g := newGrid(words("Commodity"), words("Pit or bin"), in("Yesterday", unit), in("In", unit), in("Out", unit), in("Taken back", unit), in("Tonight", unit),
+		figure("Tonight bu, by legal weight"))
+	for len(moves) > 0 {
+		same := 1
+		for same < len(moves) && moves[same].Name == moves[0].Name {
+			same++
+		}
+		movesOf(g, moves[:same], unit)
+		moves = moves[same:]
+	}
+	return g.withoutEmpty("Taken back", "Tonight bu").table("position "+unit.String(), "")
+}
+
+// movesOf adds the rows of one commodity.
+func movesOf(g *grid, moves []Move, unit quantity.Unit) {
+	none, rows := quantity.Zero(unit), 0
+	all := Move{Before: none, In: none, Out: none, Back: none, After: none}
+	bushels, inBushels := quantity.Zero(quantity.Bushel), false
+	for _, m := range moves {
+		if m.After.Unit() != unit {
 			continue
 		}
-		none := quantity.Zero(unit)
-		all, rows := Move{Before: none, In: none, Out: none, Back: none, After: none}, 0
-		name := moves[i].Name
-		for ; i < len(moves) && moves[i].Name == name; i++ {
-			if m := moves[i]; m.After.Unit() == unit {
-				g.add(text(m.Name), text(orNone(m.Bin)), amount(m.Before), amount(m.In), amount(m.Out), amount(m.Back), amount(m.After))
-				all = Move{Before: all.Before.Add(m.Before), In: all.In.Add(m.In), Out: all.Out.Add(m.Out), Back: all.Back.Add(m.Back), After: all.After.Add(m.After)}
-				rows++
-			}
+		bu, ok := m.bushels()
+		g.add(text(m.Name), text(orNone(m.Bin)), amount(m.Before), amount(m.In), amount(m.Out), amount(m.Back), amount(m.After), known(bu, ok))
+		all = Move{Before: all.Before.Add(m.Before), In: all.In.Add(m.In), Out: all.Out.Add(m.Out), Back: all.Back.Add(m.Back), After: all.After.Add(m.After)}
+		if ok {
+			bushels, inBushels = bushels.Add(bu), true
 		}
-		if rows > 1 {
-			g.total(text("All "+name), text(""), amount(all.Before), amount(all.In), amount(all.Out), amount(all.Back), amount(all.After))
-		}
+		rows++
 	}
-	return g.withoutEmpty("Taken back").table("position "+unit.String(), "")
+	if rows > 0 {
+		g.total(text("All "+moves[0].Name), text(""), amount(all.Before), amount(all.In), amount(all.Out), amount(all.Back), amount(all.After), known(bushels, inBushels))
+	}
 }
 
 // numbers tells what became of numbers that are not simply in force.
 func (c *composer) numbers() {
 	c.heading("Voided, corrected, turned away")
-	g := newGrid(figure("Ticket"), words("Of day"), words("Grower"), words("What"), words("Refers to"), words("By"), words("Reason"), figure("Net"), figure("Settled"))
+	g := newGrid(figure("Ticket"), words("Of day"), words("Grower"), words("What"), words("Refers to"), words("By"), words("Reason"), in("Net", c.weightUnit()), in("Settled", c.weightUnit()))
 	for _, p := range c.Parts {
 		for _, t := range p.Struck {
 			g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" the same day, never counted"), text(t.by()), text(t.EndedWho), text(t.Reason), amount(t.net()), text(""))
@@ -83,6 +94,18 @@ func (c *composer) numbers() {
 	} else {
 		c.say("No load was turned away.")
 	}
+}
+
+// weightUnit is the unit of the day's weights, where they are all in one.
+func (c *composer) weightUnit() quantity.Unit {
+	unit := quantity.Plain
+	for i, p := range c.Parts {
+		if i > 0 && p.units.weight != unit {
+			return quantity.Plain
+		}
+		unit = p.units.weight
+	}
+	return unit
 }
 
 func settledIn(t Ticket) cell {
@@ -137,15 +160,16 @@ func (c *composer) doubts() {
 // evening are the notes of the evening.
 func (c *composer) evening() {
 	c.heading("In the evening")
-	c.sentences("On the yard without a ticket: ", "No truck was on the yard without a ticket.", c.Notes.Yard)
-	c.sentences("Retained samples due: ", "No retained sample was due.", c.Notes.Samples)
-	c.sentences("Meters: ", "No meter was overdue or outside its limit.", c.Notes.Meters)
-}
-
-func (c *composer) sentences(before, none string, all []string) {
-	if len(all) == 0 {
-		c.put(report.Para{Text: none})
-		return
+	none := func(all []string, words string) string {
+		if len(all) == 0 {
+			return words
+		}
+		return strings.Join(all, " ")
 	}
-	c.put(report.Para{Text: before + strings.Join(all, " ")})
+	c.put(report.Pairs{Pairs: []report.Pair{
+		{Label: "On the yard", Value: none(c.Notes.Yard, "No truck was without its ticket.")},
+		{Label: "Retained samples", Value: none(c.Notes.Samples, "None was due.")},
+		{Label: "Disputes", Value: none(c.Notes.Disputes, "None was open.")},
+		{Label: "Moisture meters", Value: none(c.Notes.Meters, "None was overdue or outside its limit.")},
+	}})
 }

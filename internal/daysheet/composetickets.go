@@ -43,7 +43,7 @@ func inboundTable(p Part) *grid {
 	w, q := p.units.weight, p.units.per
 	g := newGrid(figure("Ticket"), words("Hour"), words("Grower"), words("Truck"), words("Bin"), in("Net", w), figure("Moist. %"), figure("Test wt."),
 		in("Dockage", w), in("Water shrink", w), in("Handling", w), in("Off for quality", w), in("Settled", w), in("Settled", q),
-		figure("Drying $"), figure("Discounts $"), figure("Premiums $"), figure("Payable $"), words("Became"), words("Mark"))
+		figure("Drying $"), figure("Discounts $"), figure("Premiums $"), figure("Payable $"), words("Disposition"), words("Mark"))
 	p.byNumber(
 		func(t Ticket) { g.add(inboundCells(t, p.units)...) },
 		func(t Ticket) { g.struck(inboundCells(t, p.units)...) })
@@ -55,7 +55,7 @@ func inboundTable(p Part) *grid {
 			amount(s.Dockage), amount(s.Water), amount(s.Handling), amount(s.Quality), amount(s.Settled), amount(s.Quantity),
 			amount(s.Drying), amount(s.Discounts), amount(s.Premiums), amount(s.Payable), text(""), text(""))
 	}
-	return g.withoutEmpty("Dockage", "Off for quality", "Premiums", "Mark")
+	return g.withoutEmpty("Test wt.", "Dockage", "Off for quality", "Premiums", "Mark")
 }
 
 func inboundCells(t Ticket, u units) []cell {

@@ -20,7 +20,7 @@ func (s Sheet) Digest() string {
 	for _, m := range s.Moves {
 		fmt.Fprintf(&b, "stock %s %q %s\n", m.Commodity, m.Bin, m.Before)
 	}
-	for _, notes := range [][]string{s.Notes.Yard, s.Notes.Samples, s.Notes.Meters} {
+	for _, notes := range [][]string{s.Notes.Yard, s.Notes.Samples, s.Notes.Disputes, s.Notes.Meters} {
 		for _, note := range notes {
 			fmt.Fprintf(&b, "note %q\n", note)
 		}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 )
 
@@ -71,6 +72,19 @@ func findMove(all *[]Move, t Ticket, unit quantity.Unit) *Move {
 	none := quantity.Zero(unit)
 	*all = append(*all, Move{Commodity: t.Commodity, Name: t.Name, Bin: t.Bin, Before: none, In: none, Out: none, Back: none, After: none})
 	return &(*all)[len(*all)-1]
+}
+
+// byLegalWeight rounds bushels that are counted and not settled (practice).
+var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
+
+// bushels is what is there in the evening in bushels of legal weight; false
+// where the law names no bushel of the grain or the weight is not in pounds.
+func (m Move) bushels() (quantity.Amount, bool) {
+	c, err := grain.ByID(m.Commodity)
+	if err != nil || c.Bushel.IsZero() || m.After.Unit() != quantity.Lb {
+		return quantity.Zero(quantity.Bushel), false
+	}
+	return byLegalWeight.Apply(m.After.Div(c.Bushel)), true
 }
 
 // After is the position at the end of the day; what is empty is left out.

@@ -27,9 +27,10 @@ type Facts struct {
 // Notes are sentences about what stood open in the evening. A closed day keeps
 // them as they were.
 type Notes struct {
-	Yard    []string `json:"yard,omitempty"`    // trucks without a ticket
-	Samples []string `json:"samples,omitempty"` // retained samples that are due
-	Meters  []string `json:"meters,omitempty"`  // meters overdue, failed, never checked
+	Yard     []string `json:"yard,omitempty"`     // trucks without a ticket
+	Samples  []string `json:"samples,omitempty"`  // retained samples that are due
+	Disputes []string `json:"disputes,omitempty"` // disputes not decided
+	Meters   []string `json:"meters,omitempty"`   // meters overdue, failed, never checked
 }
 
 // Closing is who closed the day and when; the time is local.

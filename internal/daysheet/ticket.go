@@ -9,38 +9,40 @@ import (
 // Ticket is one load as the sheets read it. Days are business days; times are
 // local, "14:05".
 type Ticket struct {
-	Number     int64 // nought for a load turned away
-	Load       string
-	Outbound   bool
-	Day        quantity.Date // issued, or refused
-	Time       string
-	Delivered  quantity.Date
-	Commodity  string // its id
-	Name       string // its name
-	GrowerID   string
-	Grower     string
-	Owners     []string // ids of those who share, in the order of the ticket
-	Parts      []string // what each of them has: "1/3"
-	Truck      string
-	Bin        string
-	Taken      string // "sold", "stored", "contract"; empty while undecided
-	Contract   string
-	Weigher    string
-	Edition    string
-	Sample     string
-	Kept       string // where the retained sample is
-	KeepUntil  quantity.Date
-	Refused    bool
-	Ended      quantity.Date // voided or corrected on; zero while in force
-	EndedBy    int64         // the correcting ticket; nought for a void
-	EndedWho   string
-	Corrects   int64
-	CorrectsOn quantity.Date // day of the corrected ticket
-	Reason     string
-	Manual     []string
-	Accepted   []string
-	Flags      []string
-	Figures    map[string]quantity.Amount
+	Number    int64 // nought for a load turned away
+	Load      string
+	Outbound  bool
+	Day       quantity.Date // issued, or refused
+	Time      string
+	Delivered quantity.Date
+	Commodity string // its id
+	Name      string // its name
+	GrowerID  string
+	Grower    string
+	Owners    []string // ids of those who share, in the order of the ticket
+	Parts     []string // what each of them has: "1/3"
+	Truck     string
+	Bin       string
+	Taken     string // "sold", "stored", "contract"; empty while undecided
+	Contract  string
+	Weigher   string
+	Edition   string
+	// EditionHash finds the edition's text in the book.
+	EditionHash string
+	Sample      string
+	Kept        string // where the retained sample is
+	KeepUntil   quantity.Date
+	Refused     bool
+	Ended       quantity.Date // voided or corrected on; zero while in force
+	EndedBy     int64         // the correcting ticket; nought for a void
+	EndedWho    string
+	Corrects    int64
+	CorrectsOn  quantity.Date // day of the corrected ticket
+	Reason      string
+	Manual      []string
+	Accepted    []string
+	Flags       []string
+	Figures     map[string]quantity.Amount
 }
 
 // units are what a ticket's weights and quantities are counted in. Tickets of

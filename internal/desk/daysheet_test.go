@@ -2,46 +2,159 @@ package desk_test
 
 import (
 	"bytes"
-	"os"
+	"strings"
 	"testing"
+	"time"
 
-	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
 
-var oct1, oct2 = quantity.MustDate("2026-10-01"), quantity.MustDate("2026-10-02")
+var (
+	oct1 = quantity.MustDate("2026-10-01")
+	oct2 = quantity.MustDate("2026-10-02")
+	wide = report.Page{}.Wide()
+)
 
-func TestLook(t *testing.T) {
+// workday is a day with something of everything, closed in the evening, and the
+// day after with something that touches it.
+func workday(t testing.TB) *scene {
 	s := newScene(t)
-	for i := 0; i < 20; i++ {
+	for range 6 {
 		s.ticket()
-		s.now = s.now.Add(17 * 60e9)
+		s.now = s.now.Add(25 * time.Minute)
 	}
 	s.leave("Pit 1", 40000)
 	s.arrive(50000)
-	id := s.arrive(51000)
+	refused := s.arrive(51000)
 	s.as(manager)
-	must(t, s.Refuse(ctx, id, "smells musty"))
+	must(t, s.Refuse(ctx, refused, "smells musty"))
 	must(t, s.Void(ctx, 3, "wrong truck"))
-	nid, err := s.Correct(ctx, 5, "wrong tare")
+	id, err := s.Correct(ctx, 5, "wrong tare")
 	must(t, err)
-	s.weigh(nid, load.Tare, 24000)
-	_, err = s.Issue(ctx, nid)
+	must(t, s.Weigh(ctx, id, load.Weighing{Which: load.Tare, Weight: quantity.Int(24000, quantity.Lb), Source: load.ByHand, Reason: "indicator dark"}))
+	_, err = s.Issue(ctx, id)
 	must(t, err)
+	s.at("2026-10-01 19:05")
 	must(t, s.CloseDay(ctx, oct1, "all well"))
+	return s
+}
+
+func (s *scene) dayPaper(day quantity.Date) report.Document {
+	s.t.Helper()
+	d, err := s.DayPaper(ctx, day)
+	must(s.t, err)
+	return d
+}
+
+func TestDaySheetPapers(t *testing.T) {
+	s := workday(t)
+	closed := s.dayPaper(oct1)
+	golden(t, "day.txt", closed.Text(110))
+	golden(t, "day.pdf.txt", pdfText(t, closed, wide))
 	s.at("2026-10-02 14:00")
-	must(t, s.Void(ctx, 7, "paid twice"))
-	s.ticket()
-	for _, day := range []quantity.Date{oct1, oct2} {
-		d, err := s.DayPaper(ctx, day)
-		must(t, err)
-		b, err := d.PDF(report.Page{}.Wide())
-		must(t, err)
-		os.WriteFile("/tmp/day-"+day.String()+".pdf", b, 0o644)
-		os.WriteFile("/tmp/day-"+day.String()+".txt", []byte(d.Text(110)), 0o644)
+	must(t, s.Void(ctx, 1, "paid twice"))
+	id, err := s.Correct(ctx, 2, "wrong moisture")
+	must(t, err)
+	s.sample(id, "19.5")
+	_, err = s.Issue(ctx, id)
+	must(t, err)
+	golden(t, "day-after.txt", s.dayPaper(oct2).Text(110))
+}
+
+// A closed day prints the same bytes whatever happens afterwards.
+func TestClosedDayPrintsTheSameForEver(t *testing.T) {
+	s := workday(t)
+	before := pdf(t, s.dayPaper(oct1), wide)
+	s.at("2026-11-20 10:00")
+	must(t, s.Void(ctx, 1, "paid twice"))
+	id, err := s.Correct(ctx, 2, "wrong moisture")
+	must(t, err)
+	s.sample(id, "19.5")
+	_, err = s.Issue(ctx, id)
+	must(t, err)
+	s.leave("Pit 1", 10000)
+	moved := testProfile()
+	moved.Business, moved.Phone = "Test Elevator, under new hands", "555 0199"
+	must(t, s.SetProfile(ctx, moved))
+	must(t, s.reprint(8))
+	if after := pdf(t, s.dayPaper(oct1), wide); !bytes.Equal(before, after) {
+		t.Errorf("the sheet changed:\n%s", s.dayPaper(oct1).Text(110))
 	}
-	_ = bytes.Equal
-	_ = daysheet.Make
+	s.verify()
+}
+
+// reprint prints a ticket once more.
+func (s *scene) reprint(number int64) error {
+	_, err := s.Desk.Printed(ctx, number)
+	return err
+}
+
+// Somebody who alters the lists under a closed day is found out by its sheet.
+func TestAlteredDayIsToldOnItsSheet(t *testing.T) {
+	s := workday(t)
+	if strings.Contains(s.dayPaper(oct1).Text(100), "THIS IS NOT THE SHEET") {
+		t.Fatal("a sound sheet is doubted")
+	}
+	unguarded(t, s.book.Path(), `UPDATE loads SET figures = replace(figures, '"28000 lb"', '"29000 lb"') WHERE id = 'L1'`)
+	if !strings.Contains(s.dayPaper(oct1).Text(100), "THIS IS NOT THE SHEET THAT WAS CLOSED") {
+		t.Error("the sheet does not tell that it was altered")
+	}
+}
+
+// The position of a day is the one of the day before, and the day.
+func TestPositionReconciles(t *testing.T) {
+	s := workday(t)
+	s.at("2026-10-02 14:00")
+	must(t, s.Void(ctx, 1, "paid twice"))
+	s.as(clerk).ticket()
+	s.leave("Pit 1", 20000)
+	s.at("2026-10-05 09:00")
+	s.ticket()
+	yesterday := map[string]quantity.Amount{}
+	for _, day := range []string{"2026-10-01", "2026-10-02", "2026-10-03", "2026-10-05"} {
+		sheet, err := s.DaySheet(ctx, quantity.MustDate(day))
+		must(t, err)
+		for _, m := range sheet.Moves {
+			if was, ok := yesterday[m.Bin]; ok && !was.Equal(m.Before) {
+				t.Errorf("%s begins with %s in %s, the day before ended with %s", day, m.Before, m.Bin, was)
+			}
+			yesterday[m.Bin] = m.After
+		}
+	}
+	if got := s.inBin("Pit 1"); !amountOf(t, got).Equal(yesterday["Pit 1"]) {
+		t.Errorf("the book has %s, the sheets come to %s", got, yesterday["Pit 1"])
+	}
+}
+
+// Closing in one write with the day's own tickets closes the sheet they made.
+func TestDayClosedTogetherWithItsTickets(t *testing.T) {
+	s := newScene(t)
+	s.as(manager)
+	must(t, s.Together(ctx, func(w *desk.Work) error {
+		for range 3 {
+			id, err := w.OpenLoad(details())
+			if err != nil {
+				return err
+			}
+			for _, act := range []func() error{
+				func() error { return w.Weigh(id, scaleWeight(load.Gross, 52000)) },
+				func() error { return w.Weigh(id, scaleWeight(load.Tare, 24000)) },
+				func() error { return w.Sample(id, sampleOf("18.0")) },
+				func() error { _, err := w.Issue(id); return err },
+			} {
+				if err := act(); err != nil {
+					return err
+				}
+			}
+		}
+		return w.CloseDay(oct1, "")
+	}))
+	sheet, err := s.DaySheet(ctx, oct1)
+	must(t, err)
+	if sheet.Closed == nil || sheet.Closed.Differs || sheet.Numbers.Issued != 3 {
+		t.Errorf("closed %+v, %d tickets", sheet.Closed, sheet.Numbers.Issued)
+	}
 }

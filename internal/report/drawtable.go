@@ -208,12 +208,22 @@ func (f fitting) row(s *sheet, t Table, r Row) {
 	}
 	for n := 0; r.Kind == Struck && n < most; n++ {
 		middle := s.y + rowAbove + p.size*0.68 + float64(n)*p.lead()
-		s.line(margin, middle, margin+f.width(), middle, 0.5, 60)
+		s.line(margin, middle, margin+f.struckWidth(t), middle, 0.5, 60)
 	}
 	s.y += height
 	if r.Kind != Total {
 		s.line(margin, s.y, margin+f.width(), s.y, 0.25, 205)
 	}
+}
+
+// struckWidth goes as far as the last figure: the words after it say why the
+// row is struck.
+func (f fitting) struckWidth(t Table) float64 {
+	last := len(t.Columns) - 1
+	for last > 0 && t.Columns[last].Align == Left {
+		last--
+	}
+	return total(f.widths[:last+1]) + cellGap*float64(last)
 }
 
 func (f fitting) cell(s *sheet, t Table, c int, y float64, lines []string, p pen) {

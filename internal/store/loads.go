@@ -89,6 +89,7 @@ type LoadFilter struct {
 	FromTicket, ToTicket int64
 	IssuedDay            string
 	EndedDay             string
+	OnDay                string // issued, voided, corrected or refused on the day
 	FromDay              string // issued on or after
 	ToDay                string // issued on or before
 	Commodity            string
@@ -108,6 +109,11 @@ func (b *Book) Loads(ctx context.Context, f LoadFilter) ([]LoadRow, error) {
 	if err != nil {
 		return nil, b.sentence(err)
 	}
+	out, err := scanLoads(rows)
+	return out, b.sentence(err)
+}
+
+func scanLoads(rows *sql.Rows) ([]LoadRow, error) {
 	defer rows.Close()
 	var out []LoadRow
 	for rows.Next() {
@@ -117,7 +123,7 @@ func (b *Book) Loads(ctx context.Context, f LoadFilter) ([]LoadRow, error) {
 		}
 		out = append(out, r)
 	}
-	return out, b.sentence(rows.Err())
+	return out, rows.Err()
 }
 
 func (f LoadFilter) query() (string, []any) {
@@ -144,6 +150,9 @@ func (f LoadFilter) query() (string, []any) {
 			phases[i] = p
 		}
 		restrict("phase IN ("+marks+")", phases...)
+	}
+	if f.OnDay != "" {
+		restrict("(issued_day = ? OR ended_day = ?)", f.OnDay, f.OnDay)
 	}
 	f.ranges(restrict)
 	if f.Grower != "" {

@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"database/sql"
 )
 
 // Standing is the last word on one standing thing: an elevator, a grower, a
@@ -18,9 +19,11 @@ func (tx *Tx) PutStanding(s Standing) error {
 	return err
 }
 
+const selectStanding = "SELECT kind, id, seq, body FROM standing WHERE kind = ? ORDER BY id"
+
 // StandingOf lists the standing things of a kind by id.
 func (b *Book) StandingOf(ctx context.Context, kind string) ([]Standing, error) {
-	return b.standing(ctx, "SELECT kind, id, seq, body FROM standing WHERE kind = ? ORDER BY id", kind)
+	return b.standing(ctx, selectStanding, kind)
 }
 
 func (b *Book) standing(ctx context.Context, query string, args ...any) ([]Standing, error) {
@@ -28,6 +31,11 @@ func (b *Book) standing(ctx context.Context, query string, args ...any) ([]Stand
 	if err != nil {
 		return nil, b.sentence(err)
 	}
+	out, err := scanStanding(rows)
+	return out, b.sentence(err)
+}
+
+func scanStanding(rows *sql.Rows) ([]Standing, error) {
 	defer rows.Close()
 	var out []Standing
 	for rows.Next() {
@@ -37,7 +45,7 @@ func (b *Book) standing(ctx context.Context, query string, args ...any) ([]Stand
 		}
 		out = append(out, s)
 	}
-	return out, b.sentence(rows.Err())
+	return out, rows.Err()
 }
 
 // HasStanding reports whether a standing thing has been said anything of.

@@ -165,6 +165,8 @@ func TestOldBookGetsItsPosition(t *testing.T) {
 	b := newBook(t)
 	putLoads(t, b, issued(1, "2026-10-01", "A", 1000), ended(issued(2, "2026-10-01", "A", 10), "2026-10-02"), out(issued(3, "2026-10-02", "A", 400)))
 	want := stockLines(t, b)
+	force(t, b.write, "DROP INDEX loads_issued")
+	force(t, b.write, "CREATE INDEX loads_issued_day ON loads (issued_day)")
 	force(t, b.write, "DROP TABLE stock")
 	force(t, b.write, "ALTER TABLE loads DROP COLUMN weigher")
 	force(t, b.write, "DELETE FROM migrations WHERE number >= 3")

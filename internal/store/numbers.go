@@ -1,0 +1,72 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+)
+
+const (
+	selectLastBefore = "SELECT ticket FROM loads WHERE issued_day < ? AND issued_day > '' ORDER BY issued_day DESC, ticket DESC LIMIT 1"
+	selectKept       = "SELECT keep_until, count(*) FROM loads WHERE keep_until >= ? AND keep_until <= ? AND kept <> '' GROUP BY keep_until ORDER BY keep_until"
+)
+
+// LastTicketBefore is the last ticket number of the last business day before a
+// day; 0 when there is none.
+func (b *Book) LastTicketBefore(ctx context.Context, day string) (int64, error) {
+	n, err := lastTicket(b.read.QueryRowContext(ctx, selectLastBefore, day))
+	return n, b.sentence(err)
+}
+
+// LastTicketBefore is [Book.LastTicketBefore] as the write has left it so far.
+func (tx *Tx) LastTicketBefore(day string) (int64, error) {
+	n, err := lastTicket(tx.QueryRow(selectLastBefore, day))
+	return n, tx.fail(err)
+}
+
+func lastTicket(row interface{ Scan(...any) error }) (n int64, err error) {
+	if err = row.Scan(&n); errors.Is(err, sql.ErrNoRows) {
+		return 0, nil
+	}
+	return n, err
+}
+
+// KeptSamples is how many retained samples are to be kept through a day.
+type KeptSamples struct {
+	Until string
+	Count int
+}
+
+// SamplesKept counts the retained samples to be kept through the days from one
+// to another, day by day.
+func (b *Book) SamplesKept(ctx context.Context, from, to string) ([]KeptSamples, error) {
+	rows, err := b.read.QueryContext(ctx, selectKept, from, to)
+	if err != nil {
+		return nil, b.sentence(err)
+	}
+	out, err := scanKept(rows)
+	return out, b.sentence(err)
+}
+
+// SamplesKept is [Book.SamplesKept] as the write has left it so far.
+func (tx *Tx) SamplesKept(from, to string) ([]KeptSamples, error) {
+	rows, err := tx.Query(selectKept, from, to)
+	if err != nil {
+		return nil, err
+	}
+	out, err := scanKept(rows)
+	return out, tx.fail(err)
+}
+
+func scanKept(rows *sql.Rows) ([]KeptSamples, error) {
+	defer rows.Close()
+	var out []KeptSamples
+	for rows.Next() {
+		var k KeptSamples
+		if err := rows.Scan(&k.Until, &k.Count); err != nil {
+			return nil, err
+		}
+		out = append(out, k)
+	}
+	return out, rows.Err()
+}
