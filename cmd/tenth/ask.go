@@ -15,19 +15,22 @@ type question struct {
 	check    func(answer string) error
 }
 
-// ask asks until there is an answer that is right.
+// answer asks until there is an answer that is right. Questions stand on
+// standard error, so that what the command prints can go elsewhere.
 func (p *post) answer(q question) (string, error) {
 	for {
-		fmt.Fprint(p.out, q.text)
+		fmt.Fprint(p.err, q.text)
 		if q.optional != "" {
-			fmt.Fprintf(p.out, " (Enter: %s)", q.optional)
+			fmt.Fprintf(p.err, " (Enter: %s)", q.optional)
 		}
-		fmt.Fprint(p.out, ": ")
+		fmt.Fprint(p.err, ": ")
 		line, err := p.in.ReadString('\n')
 		answer := strings.TrimSpace(line)
+		if !p.typing {
+			fmt.Fprintln(p.err, answer) // a terminal has shown it already
+		}
 		switch {
 		case err != nil && answer == "":
-			p.say("")
 			return "", refusal("Nothing was written. Give it by a flag, or answer", "the input ended before there was an answer to %q", q.text)
 		case answer == "" && q.optional != "":
 			return "", nil
@@ -38,7 +41,7 @@ func (p *post) answer(q question) (string, error) {
 			return answer, nil
 		} else {
 			for _, c := range complaints(err) {
-				p.say("  %s %s", sentence(c.what), c.hint)
+				fmt.Fprintln(p.err, strings.TrimSpace("  "+sentence(c.what)+" "+sentence(c.hint)))
 			}
 		}
 	}
@@ -90,8 +93,18 @@ func (p *post) taken(text string) error {
 func (c *receiveCommand) askWeights(p *post, need func(bool, *string, question) error) error {
 	var gross, tare string
 	unit := p.Profile().WeightUnit()
+	scale, known := p.Profile().Scale(c.Scale)
+	if scales := p.Profile().Scales; !known && len(scales) > 0 {
+		scale = scales[0]
+	}
 	weight := func(name string) func(string) error {
-		return func(a string) error { _, err := weightIn(name, a, unit); return err }
+		return func(a string) error {
+			w, err := weightIn(name, a, unit)
+			if err != nil {
+				return err
+			}
+			return scale.CheckWeight(w)
+		}
 	}
 	if err := need(len(c.Gross) == 0, &gross, question{text: "Gross, " + unit.String(), check: weight("Gross")}); err != nil {
 		return err

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strings"
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/rates"
@@ -97,7 +98,15 @@ func (f bookFlags) at(t *terminal, how store.Options, who string, act func(*post
 	if err := signIn(d, who); err != nil {
 		return err
 	}
-	return act(&post{d, t, book})
+	return named(d, act(&post{d, t, book}))
+}
+
+// named tells how to say who acts, when nobody was.
+func named(d *desk.Desk, err error) error {
+	if err == nil || d.Who().Name != "" || !strings.HasPrefix(err.Error(), "nobody is signed in") {
+		return err
+	}
+	return refusal("Say who acts: --who \"Full Name\", or TENTHPOINT_WHO", "nobody is signed in")
 }
 
 // signIn signs in who was named, or the weigher of the set-up. Without either

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -40,23 +39,20 @@ func complain(w io.Writer, err error) {
 // complaints takes an error apart. Packages answer with one sentence or with
 // several, a line each; the advice is the last of a line.
 func complaints(err error) []complaint {
-	var one complaint
-	if errors.As(err, &one) {
-		return []complaint{one}
-	}
-	var many interface{ Unwrap() []error }
-	if errors.As(err, &many) {
-		var out []complaint
-		for _, e := range many.Unwrap() {
-			out = append(out, complaints(e)...)
+	var out []complaint
+	switch e := err.(type) {
+	case complaint:
+		return []complaint{e}
+	case inCell:
+		return complaints(e.error)
+	case tomlfile.Problems:
+		return inFile(e)
+	case interface{ Unwrap() []error }:
+		for _, one := range e.Unwrap() {
+			out = append(out, complaints(one)...)
 		}
 		return out
 	}
-	var mistakes tomlfile.Problems
-	if errors.As(err, &mistakes) {
-		return inFile(mistakes)
-	}
-	var out []complaint
 	for _, line := range strings.Split(err.Error(), "\n") {
 		if strings.TrimSpace(line) != "" {
 			out = append(out, parted(line))
@@ -115,13 +111,15 @@ func isAdvice(text string) bool {
 // sentence begins with a capital and ends with a full stop, whoever wrote it.
 // A name at its beginning, such as a file's, stays as it is.
 func sentence(text string) string {
-	text = strings.TrimSpace(text)
+	if text = strings.TrimSpace(text); text == "" {
+		return ""
+	}
 	first, size := utf8.DecodeRuneInString(text)
 	word, _, _ := strings.Cut(text, " ")
 	if !strings.ContainsAny(word, "./:\\_") || strings.HasSuffix(word, ":") && !strings.ContainsAny(word, "./\\_") {
 		text = string(unicode.ToUpper(first)) + text[size:]
 	}
-	if strings.Contains(text, "\n") || text == "" || strings.ContainsAny(text[len(text)-1:], ".?!:") {
+	if strings.Contains(text, "\n") || strings.ContainsAny(text[len(text)-1:], ".?!:") {
 		return text
 	}
 	return text + "."

@@ -13,8 +13,8 @@ import (
 type correctCommand struct {
 	bookFlags
 	whoFlags
-	Ticket int64  `arg:"" help:"Number of the wrong ticket."`
-	Reason string `required:"" help:"Why; it stands on both tickets." placeholder:"WHY"`
+	Ticket ticketNumber `arg:"" help:"Number of the wrong ticket."`
+	Reason string       `required:"" help:"Why; it stands on both tickets." placeholder:"WHY"`
 	detailFlags
 	weightFlags
 	sampleFlags
@@ -32,7 +32,7 @@ func (correctCommand) Help() string {
 
 func (c correctCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		old, err := p.Ticket(p, c.Ticket)
+		old, err := p.Ticket(p, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
@@ -78,7 +78,7 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 		return 0, err
 	}
 	err = p.Together(p, func(w *desk.Work) error {
-		id, err := w.Correct(c.Ticket, c.Reason)
+		id, err := w.Correct(int64(c.Ticket), c.Reason)
 		if err != nil {
 			return err
 		}

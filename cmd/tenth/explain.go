@@ -5,9 +5,9 @@ import "fmt"
 // explainCommand prints the whole working of a ticket.
 type explainCommand struct {
 	bookFlags
-	Ticket int64 `arg:"" help:"Number of the ticket."`
-	Width  int   `help:"Width of the printed working, in letters." default:"76"`
-	JSON   bool  `help:"Print for programs: every figure as text."`
+	Ticket ticketNumber `arg:"" help:"Number of the ticket."`
+	Width  int          `help:"Width of the printed working, in letters." default:"76"`
+	JSON   bool         `help:"Print for programs: every figure as text."`
 }
 
 func (explainCommand) Help() string {
@@ -19,7 +19,7 @@ func (explainCommand) Help() string {
 
 func (c explainCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		l, err := p.Ticket(p, c.Ticket)
+		l, err := p.Ticket(p, int64(c.Ticket))
 		if err != nil {
 			return err
 		}

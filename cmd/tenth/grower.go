@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 	"text/tabwriter"
 
 	"tenthpoint/internal/house"
@@ -81,11 +82,11 @@ func (c growerList) Run(t *terminal) error {
 		}
 		var rows [][]any
 		for _, g := range all {
-			shares := ""
+			var shares []string
 			for _, s := range g.Shares {
-				shares += fmt.Sprintf("%s=%s/%s ", s.GrowerID, s.Parts, s.Of)
+				shares = append(shares, fmt.Sprintf("%s=%s/%s", s.GrowerID, s.Parts, s.Of))
 			}
-			rows = append(rows, []any{g.ID, g.Name, shares})
+			rows = append(rows, []any{g.ID, g.Name, strings.Join(shares, " ")})
 		}
 		return p.columns("Code\tName\tShares", rows, "No grower is written down yet.")
 	})

@@ -4,7 +4,7 @@ package main
 type reprintCommand struct {
 	bookFlags
 	whoFlags
-	Ticket int64 `arg:"" help:"Number of the ticket."`
+	Ticket ticketNumber `arg:"" help:"Number of the ticket."`
 	paperFlags
 	JSON bool `help:"Print for programs: every figure as text."`
 }
@@ -18,11 +18,11 @@ func (reprintCommand) Help() string {
 
 func (c reprintCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		copyNo, err := p.Printed(p, c.Ticket)
+		copyNo, err := p.Printed(p, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
-		l, err := p.Ticket(p, c.Ticket)
+		l, err := p.Ticket(p, int64(c.Ticket))
 		if err != nil {
 			return err
 		}

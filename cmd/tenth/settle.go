@@ -27,7 +27,7 @@ type settleCommand struct {
 	JSON      bool     `help:"Print for programs: every figure as text."`
 	Width     int      `help:"Width of the printed working, in letters." default:"76"`
 
-	Batch string `help:"Settle every row of a CSV file instead; see below." type:"existingfile" placeholder:"IN.CSV"`
+	Batch string `help:"Settle every row of a CSV file instead; see below." placeholder:"IN.CSV"`
 	Out   string `help:"Where the settled rows of --batch go. Without it, to standard output." placeholder:"OUT.CSV"`
 }
 
@@ -227,9 +227,23 @@ type settledJSON struct {
 func settlementJSON(s *settle.Settlement) settledJSON {
 	out := settledJSON{Edition: s.Edition.ID, EditionHash: s.Edition.Hash, Status: string(s.Edition.Status), Figures: map[string]string{}, Working: s.Sheet}
 	for name, step := range headFigures(s) {
-		out.Figures[name] = step.Printed()
+		out.Figures[name] = inWords(step)
 	}
 	return out
+}
+
+// inWords is a figure as printed, or that its price comes later.
+func inWords(step *working.Step) string {
+	if isLater(step) {
+		return priceLater
+	}
+	return step.Printed()
+}
+
+const priceLater = "price later"
+
+func isLater(step *working.Step) bool {
+	return step.Kind() == working.NotApplied && step.Note() == priceLater
 }
 
 // headFigures are the lines of a settlement people look for first.

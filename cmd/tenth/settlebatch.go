@@ -22,9 +22,14 @@ var batchColumns = []string{"load", "commodity", "schedule", "day", "gross", "ta
 
 const factorColumn = "factor."
 
-// settledColumns are the columns of what comes out, each a figure with its
-// unit.
-var settledColumns = []string{"net", "moisture", "dockage", "shrink", "handling", "dry", "quantity", "bushels", "drying", "discounts", "charges", "value", "payable"}
+// settledColumns are the columns of what comes out. Figures are plain, without
+// unit or commas, as a spreadsheet takes them; the units have columns of their
+// own.
+var settledColumns = []string{
+	"load", "weight_unit", "net", "moisture", "dockage", "shrink", "handling", "dry",
+	"quantity_unit", "quantity", "bushels", "currency", "drying", "discounts", "charges", "value", "payable",
+	"edition", "edition_sha256",
+}
 
 // batch settles every row of a file.
 type batch struct {
@@ -41,7 +46,7 @@ type batch struct {
 func (c settleCommand) batch(t *terminal, set *rates.Set) error {
 	in, err := os.Open(c.Batch)
 	if err != nil {
-		return err
+		return refusal("Check the path", "the file %s cannot be read: %v", c.Batch, errors.Unwrap(err))
 	}
 	defer in.Close()
 	return written(t, c.Out, func(w io.Writer) error {
@@ -50,7 +55,7 @@ func (c settleCommand) batch(t *terminal, set *rates.Set) error {
 			usual: map[string]string{"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day},
 			fault: func(err error) { complain(t.err, err) },
 		}
-		b.in.ReuseRecord = true
+		b.in.ReuseRecord, b.in.FieldsPerRecord = true, -1 // a short row is told in our words
 		return b.run(t, c.Batch)
 	})
 }
@@ -88,7 +93,7 @@ func (b *batch) run(t *terminal, name string) error {
 	if err := b.head(name); err != nil {
 		return err
 	}
-	if err := b.out.Write(append([]string{"load"}, append(slices.Clone(settledColumns), "edition", "edition_sha256")...)); err != nil {
+	if err := b.out.Write(settledColumns); err != nil {
 		return err
 	}
 	for t.Err() == nil {
@@ -156,6 +161,9 @@ func isBatchColumn(name string) bool {
 
 // row settles one row and writes it.
 func (b *batch) row(row []string) error {
+	if len(row) != len(b.columns) {
+		return refusal("Put a comma for every column, also for one that is empty", "the row has %d cells, the first row names %d columns", len(row), len(b.columns))
+	}
 	cells := make(map[string]string, len(b.columns)+3)
 	for name, value := range b.usual {
 		cells[name] = value
@@ -197,21 +205,27 @@ func (b *batch) factors(given *sum, cells map[string]string) error {
 }
 
 func settledRow(name string, s *settle.Settlement) []string {
-	row := []string{name}
-	figures := headFigures(s)
-	for _, column := range settledColumns {
-		switch step := figures[column]; {
-		case column == "discounts":
-			row = append(row, discounts(s))
-		case step == nil:
-			row = append(row, "")
-		case step.Kind() == working.NotApplied && step.Note() == "price later":
-			row = append(row, "price later")
-		default:
-			row = append(row, step.Printed())
-		}
+	units := s.Edition.Units
+	words := map[string]string{
+		"load": name, "weight_unit": units.Weight.String(), "quantity_unit": units.Settle.String(), "currency": units.Currency,
+		"discounts": discounts(s), "edition": s.Edition.ID, "edition_sha256": s.Edition.Hash,
 	}
-	return append(row, s.Edition.ID, s.Edition.Hash)
+	for column, step := range headFigures(s) {
+		words[column] = plainFigure(step)
+	}
+	row := make([]string, len(settledColumns))
+	for i, column := range settledColumns {
+		row[i] = words[column]
+	}
+	return row
+}
+
+func plainFigure(step *working.Step) string {
+	if isLater(step) {
+		return priceLater
+	}
+	figure, _, _ := strings.Cut(strings.NewReplacer(",", "", "$", "").Replace(step.Printed()), " ")
+	return figure
 }
 
 // discounts are the rules that took or paid something, each with its figure.

@@ -1,6 +1,9 @@
 package main
 
 import (
+	"errors"
+	"io/fs"
+	"os"
 	"strings"
 
 	"tenthpoint/internal/house"
@@ -38,7 +41,12 @@ func (c setupCommand) Run(t *terminal) error {
 	if !c.changes() {
 		return c.at(t, reading, "", func(p *post) error { return c.show(p) })
 	}
-	return c.at(t, creating, c.Who, func(p *post) error {
+	path, err := c.path()
+	if err != nil {
+		return err
+	}
+	_, absent := os.Stat(path)
+	err = c.at(t, creating, c.Who, func(p *post) error {
 		profile, err := c.profile(p.Profile())
 		if err != nil {
 			return err
@@ -48,6 +56,18 @@ func (c setupCommand) Run(t *terminal) error {
 		}
 		return c.show(p)
 	})
+	if err != nil && errors.Is(absent, fs.ErrNotExist) {
+		return errors.Join(err, discard(path)) // no book was begun
+	}
+	return err
+}
+
+// discard removes a file that may not be there.
+func discard(path string) error {
+	if err := os.Remove(path); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	return nil
 }
 
 func (c setupCommand) changes() bool {

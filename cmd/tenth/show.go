@@ -10,10 +10,10 @@ import (
 // showCommand shows a ticket; showing is no copy.
 type showCommand struct {
 	bookFlags
-	Ticket int64 `arg:"" help:"Number of the ticket."`
-	Owner  int   `help:"Show the slip of this owner, counted from 1." placeholder:"N"`
-	Roll   bool  `help:"Set the text for a three-inch roll."`
-	JSON   bool  `help:"Print for programs: every figure as text."`
+	Ticket ticketNumber `arg:"" help:"Number of the ticket."`
+	Owner  int          `help:"Show the slip of this owner, counted from 1." placeholder:"N"`
+	Roll   bool         `help:"Set the text for a three-inch roll."`
+	JSON   bool         `help:"Print for programs: every figure as text."`
 }
 
 func (showCommand) Help() string {
@@ -26,7 +26,7 @@ func (showCommand) Help() string {
 
 func (c showCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		l, err := p.Ticket(p, c.Ticket)
+		l, err := p.Ticket(p, int64(c.Ticket))
 		if err != nil {
 			return err
 		}

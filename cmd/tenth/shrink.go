@@ -20,7 +20,7 @@ type shrinkCommand struct {
 }
 
 func (shrinkCommand) Help() string {
-	return `Water shrink is W x (Mi - Mf) / (100 - Mf): the dry matter stays, the water goes. Each result is printed exact, as far as six decimals show it, and then rounded once.
+	return `Water shrink is W x (Mi - Mf) / (100 - Mf): the dry matter stays, the water goes. Each result is printed rounded, and beneath it the arithmetic with its exact result, as far as six decimals show it.
 
     tenth shrink 56000 --from 25 --to 15
     tenth shrink 56000 --from 25 --to 15 --handling 0.5 --basis dried
@@ -72,7 +72,8 @@ func (c shrinkCommand) given() (g shrinkGiven, err error) {
 
 var hundred = quantity.Int(100, quantity.Percent)
 
-// work writes the formula down. Every line is exact; the last ones round.
+// work writes the formula down. Each result is worked from the figures given,
+// not from another result, and rounded once.
 func (c shrinkCommand) work() (*working.Sheet, error) {
 	g, err := c.given()
 	if err != nil {
@@ -83,39 +84,37 @@ func (c shrinkCommand) work() (*working.Sheet, error) {
 	weight := s.Given("weight", "Wet weight", g.weight, quantity.Unrounded, "")
 	from := s.Given("from", "Moisture", g.from, quantity.Unrounded, "")
 	to := s.Given("to", "Brought down to", g.to, quantity.Unrounded, "")
-	s.Section("Water shrink")
-	water := waterShrink(s, weight, from, to)
-	s.Section("Handling loss")
-	handling := handlingLoss(s, g, c.Basis, weight, water)
+	rate := s.Given("handling.rate", "Handling", g.handling, quantity.Unrounded, "")
 	s.Section("Results")
-	left := working.Less(weight, water, handling)
-	s.Work("shrink", "Water shrink, rounded", working.Same(water), g.rounding, "")
-	s.Work("loss", "Handling loss, rounded", working.Same(handling), g.rounding, "")
-	s.Work("dry", "Weight left, rounded from exact", left, g.rounding, "")
+	water := waterShrink(s, g, weight, from, to)
+	handling := handlingLoss(s, g, c.Basis, rate, weight, water)
+	s.Work("dry", "Weight left", working.Less(weight, water, handling), g.rounding, "")
 	return s, nil
 }
 
-func waterShrink(s *working.Sheet, weight, from, to *working.Step) *working.Step {
+// waterShrink gives the shrink as an exact operand, and writes it down rounded.
+func waterShrink(s *working.Sheet, g shrinkGiven, weight, from, to *working.Step) working.Operand {
 	const source = "W x (Mi - Mf) / (100 - Mf)"
-	unit := weight.Value().Unit()
-	if !from.Value().More(to.Value()) {
+	if !g.from.More(g.to) {
 		reason := fmt.Sprintf("%s is not above %s", from.Printed(), to.Printed())
-		s.Skip("percent", "Percent of the wet weight", quantity.Percent, quantity.Unrounded, reason, source)
-		return s.Skip("water", "Water shrink", unit, quantity.Unrounded, reason, source)
+		return s.Skip("water", "Water shrink", g.weight.Unit(), g.rounding, reason, source)
 	}
-	part := working.Over(working.Points(from, to), working.Points(working.Const(hundred), to))
-	s.Work("percent", "Percent of the wet weight", working.Times(part, working.Const(hundred)), quantity.Unrounded, source)
-	return s.Work("water", "Water shrink", working.Times(weight, part), quantity.Unrounded, source)
+	points, rest := working.Points(from, to), working.Points(working.Const(hundred), to)
+	s.Work("percent", "Percent of the wet weight", working.Over(working.Times(points, working.Const(hundred)), rest), g.rounding, source)
+	water := working.Over(working.Times(weight, points), rest)
+	s.Work("water", "Water shrink", water, g.rounding, source)
+	return water
 }
 
-func handlingLoss(s *working.Sheet, g shrinkGiven, basis string, weight, water *working.Step) *working.Step {
+// handlingLoss gives the loss as an exact operand, and writes it down rounded.
+func handlingLoss(s *working.Sheet, g shrinkGiven, basis string, rate, weight *working.Step, water working.Operand) working.Operand {
 	if g.handling.IsZero() {
-		return s.Skip("handling", "Handling loss", weight.Value().Unit(), quantity.Unrounded, "none was given", "")
+		return s.Skip("handling", "Handling loss", g.weight.Unit(), g.rounding, "none was given", "")
 	}
-	rate := s.Given("handling.rate", "Handling", g.handling, quantity.Unrounded, "")
-	if basis == "wet" {
-		return s.Work("handling", "Handling loss", working.PercentOf(rate, weight), quantity.Unrounded, "percent of the wet weight, added to the water shrink")
+	loss, source := working.PercentOf(rate, weight), "percent of the wet weight, added to the water shrink"
+	if basis == "dried" {
+		loss, source = working.PercentOf(rate, working.Less(weight, water)), "percent of the weight left after water shrink, so that the two multiply"
 	}
-	dried := s.Work("dried", "Weight after water shrink", working.Less(weight, water), quantity.Unrounded, "")
-	return s.Work("handling", "Handling loss", working.PercentOf(rate, dried), quantity.Unrounded, "percent of the dried weight, so that the two multiply")
+	s.Work("handling", "Handling loss", loss, g.rounding, source)
+	return loss
 }

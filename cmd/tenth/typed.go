@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/grain"
@@ -129,4 +130,18 @@ func dateIn(name, text string) (quantity.Date, error) {
 		return d, fmt.Errorf("%s: %w", name, err)
 	}
 	return d, nil
+}
+
+// ticketNumber is a ticket as its number is typed.
+type ticketNumber int64
+
+// UnmarshalText reads a number above nought, with or without commas.
+func (n *ticketNumber) UnmarshalText(text []byte) error {
+	plain := strings.ReplaceAll(strings.TrimSpace(string(text)), ",", "")
+	number, err := strconv.ParseInt(plain, 10, 64)
+	if err != nil || number < 1 {
+		return fmt.Errorf("%q is no number of a ticket", text)
+	}
+	*n = ticketNumber(number)
+	return nil
 }

@@ -4,8 +4,8 @@ package main
 type voidCommand struct {
 	bookFlags
 	whoFlags
-	Ticket int64  `arg:"" help:"Number of the ticket."`
-	Reason string `required:"" help:"Why; it stands on every later copy." placeholder:"WHY"`
+	Ticket ticketNumber `arg:"" help:"Number of the ticket."`
+	Reason string       `required:"" help:"Why; it stands on every later copy." placeholder:"WHY"`
 }
 
 func (voidCommand) Help() string {
@@ -16,7 +16,7 @@ func (voidCommand) Help() string {
 
 func (c voidCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		if err := p.Void(p, c.Ticket, c.Reason); err != nil {
+		if err := p.Void(p, int64(c.Ticket), c.Reason); err != nil {
 			return err
 		}
 		p.say("Ticket %d is void. Its number and copies are kept.", c.Ticket)
