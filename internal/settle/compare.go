@@ -37,18 +37,14 @@ type Comparison struct {
 func Compare(before, after *Settlement) *Comparison {
 	c := &Comparison{Before: before, After: after, Sheet: &working.Sheet{}}
 	c.Sheet.Section("Differences")
-	later := map[string]*working.Step{}
-	for _, a := range after.compared() {
-		later[a.ID()] = a
-	}
+	seen := map[string]bool{}
 	for _, b := range before.compared() {
-		a := later[b.ID()]
-		delete(later, b.ID())
-		c.line(b, a)
+		seen[b.ID()] = true
+		c.line(b, b, after.find(b.ID()))
 	}
 	for _, a := range after.compared() {
-		if _, left := later[a.ID()]; left {
-			c.line(nil, a)
+		if !seen[a.ID()] {
+			c.line(a, before.find(a.ID()), a)
 		}
 	}
 	return c
@@ -58,6 +54,18 @@ func Compare(before, after *Settlement) *Comparison {
 // into the edition's unit is no difference of its own.
 func (s *Settlement) compared() []*working.Step {
 	return slices.DeleteFunc(s.Lines(), func(step *working.Step) bool { return step.ID() == convertedNet })
+}
+
+// find is the step of a line, nil when there is none. Dry-equivalent bushels
+// that are also what is settled stand on that line alone.
+func (s *Settlement) find(id string) *working.Step {
+	if step, ok := s.Sheet.Step(id); ok {
+		return step
+	}
+	if id == "bushels" {
+		return s.Bushels
+	}
+	return nil
 }
 
 // Changed are the lines on which the two sides part.
@@ -82,12 +90,9 @@ func (c *Comparison) Line(id string) (Line, bool) {
 	return Line{}, false
 }
 
-// line adds one line; before or after may be nil, not both.
-func (c *Comparison) line(before, after *working.Step) {
-	one := before
-	if one == nil {
-		one = after
-	}
+// line adds the line of one step, which stands on one side or on both; the
+// other may be nil.
+func (c *Comparison) line(one, before, after *working.Step) {
 	l := Line{ID: one.ID(), Label: one.Label()}
 	l.Before = c.side(c.Before, before, ".before")
 	l.After = c.inUnitOf(l.Before, c.side(c.After, after, ".after"))
@@ -120,7 +125,8 @@ func (c *Comparison) side(s *Settlement, step *working.Step, suffix string) *wor
 	return step
 }
 
-// inUnitOf turns a weight into the unit of the other side's, to the same place.
+// inUnitOf turns a weight into the unit of the other side's, rounded as that
+// side rounds weights.
 func (c *Comparison) inUnitOf(other, step *working.Step) *working.Step {
 	if other == nil || step == nil || other.Value().Unit() == step.Value().Unit() {
 		return step
@@ -131,5 +137,5 @@ func (c *Comparison) inUnitOf(other, step *working.Step) *working.Step {
 		return step
 	}
 	id, label := step.ID()+".converted", fmt.Sprintf("%s in %s", step.Label(), unit)
-	return c.Sheet.Work(id, label, working.Times(step, working.Const(factor)), other.Rounding(), "")
+	return c.Sheet.Work(id, label, working.Times(step, working.Const(factor)), c.Before.Edition.Rounding.Weight, "")
 }
