@@ -15,6 +15,9 @@ type BigFigure struct {
 	State                State
 }
 
+// notYet stands for a figure that cannot be known yet.
+const notYet = "–"
+
 // BigFigures are what the clerk and the driver look for: net, the quantity
 // settled, and what is payable.
 func (f *LoadForm) BigFigures() []BigFigure {
@@ -87,12 +90,11 @@ func printedLike(s *working.Step, a quantity.Amount) string {
 	return a.FixedString(int32(places))
 }
 
-// Corrects says which ticket this load corrects, and why; empty on an ordinary
-// load.
-func (f *LoadForm) Corrects() string {
-	l := f.now.load
-	if l.Corrects == 0 {
-		return ""
+// Margin is what stands beside the large figures: which ticket this load
+// corrects, or else what a tenth of a point is worth on it.
+func (f *LoadForm) Margin() string {
+	if l := f.now.load; l.Corrects != 0 {
+		return Say("Corrects ticket %d: %s", l.Corrects, l.Why)
 	}
-	return Say("corrects ticket %d: %s", l.Corrects, l.Why)
+	return f.TenthWorth()
 }

@@ -50,6 +50,15 @@ func (r *formRow) set(f present.Field) {
 	r.note.Say(state, text)
 }
 
+// noteHeight is the room kept for what is said beneath. Running words are not
+// read, so nothing is ever said of them.
+func (r *formRow) noteHeight() float32 {
+	if r.field.Kind == present.WordsField && r.field.Unit == "" && r.field.Reading == "" && !r.field.Missing {
+		return 0
+	}
+	return r.note.MinSize().Height
+}
+
 // CreateRenderer is Fyne's way to draw the row.
 func (r *formRow) CreateRenderer() fyne.WidgetRenderer {
 	return &formRowRenderer{row: r, objects: []fyne.CanvasObject{r.label, r.entry.(fyne.CanvasObject), r.unit, r.note}}
@@ -62,13 +71,13 @@ type formRowRenderer struct {
 
 func (r *formRowRenderer) MinSize() fyne.Size {
 	row := r.row
-	height := row.entry.MinSize().Height + row.note.MinSize().Height
+	height := row.entry.MinSize().Height + row.noteHeight()
 	return fyne.NewSize(row.columns.label+leastEntry*figureWidth(), height)
 }
 
 func (r *formRowRenderer) Layout(size fyne.Size) {
 	row, gap := r.row, theme.InnerPadding()
-	high, low := row.entry.MinSize().Height, row.note.MinSize().Height
+	high, low := row.entry.MinSize().Height, row.noteHeight()
 	row.label.Move(fyne.NewPos(0, 0))
 	row.label.Resize(fyne.NewSize(row.columns.label, high))
 	left := row.columns.label + gap

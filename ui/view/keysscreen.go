@@ -26,7 +26,7 @@ const keyColumns = 3
 func (s *keysScreen) Build(w *Window) fyne.CanvasObject {
 	var columns [keyColumns]*fyne.Container
 	for i := range columns {
-		columns[i] = container.New(tight{3})
+		columns[i] = container.New(&tight{gap: 3})
 	}
 	rows := w.commands.HelpRows()
 	for i, group := range shareOut(rows) {

@@ -8,7 +8,7 @@ import (
 // margin leaves a little ground around what it holds.
 type margin struct{}
 
-func (margin) gap() float32 { return 2 * theme.Padding() }
+func (margin) gap() float32 { return 1.5 * theme.Padding() }
 
 func (m margin) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	var size fyne.Size
@@ -22,6 +22,26 @@ func (m margin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	for _, o := range objects {
 		o.Move(fyne.NewPos(m.gap(), m.gap()))
 		o.Resize(size.SubtractWidthHeight(2*m.gap(), 2*m.gap()))
+	}
+}
+
+// slim leaves just the ground that the ring round a field in hand needs.
+type slim struct{}
+
+const slimGap = 3
+
+func (slim) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, o := range objects {
+		size = size.Max(o.MinSize())
+	}
+	return size.AddWidthHeight(2*slimGap, 2*slimGap)
+}
+
+func (slim) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, o := range objects {
+		o.Move(fyne.NewPos(slimGap, slimGap))
+		o.Resize(size.SubtractWidthHeight(2*slimGap, 2*slimGap))
 	}
 }
 
@@ -51,7 +71,7 @@ func (l wide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // tight stacks rows with hardly any ground between them.
 type tight struct{ gap float32 }
 
-func (l tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+func (l *tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	var size fyne.Size
 	for _, o := range visible(objects) {
 		least := o.MinSize()
@@ -60,7 +80,7 @@ func (l tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return size
 }
 
-func (l tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+func (l *tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	y := float32(0)
 	for _, o := range visible(objects) {
 		height := o.MinSize().Height
@@ -68,6 +88,46 @@ func (l tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		o.Resize(fyne.NewSize(size.Width, height))
 		y += height + l.gap
 	}
+}
+
+// twoColumns sets two columns of rows side by side. Ground to spare goes
+// between the rows, in both columns alike, so that they keep one rhythm.
+type twoColumns struct{}
+
+// mostBetween is the most ground between two rows.
+const mostBetween = 20
+
+func (twoColumns) gap() float32 { return margin{}.gap() * 2 }
+
+func (l twoColumns) MinSize(columns []fyne.CanvasObject) fyne.Size {
+	size := fyne.NewSize(l.gap(), 0)
+	for _, o := range columns {
+		size = fyne.NewSize(size.Width+rowsHigh(o, 0).Width, max(size.Height, rowsHigh(o, 0).Height))
+	}
+	return size
+}
+
+func (l twoColumns) Layout(columns []fyne.CanvasObject, size fyne.Size) {
+	width := (size.Width - l.gap()) / float32(len(columns))
+	between := float32(mostBetween)
+	for _, o := range columns {
+		rows := float32(len(visible(o.(*fyne.Container).Objects)))
+		between = min(between, max(0, (size.Height-rowsHigh(o, 0).Height)/max(1, rows)))
+	}
+	for i, o := range columns {
+		rowsHigh(o, between)
+		o.Move(fyne.NewPos(float32(i)*(width+l.gap()), 0))
+		o.Resize(fyne.NewSize(width, size.Height))
+		o.Refresh()
+	}
+}
+
+// rowsHigh sets the ground between the rows of a column and gives the room the
+// column then takes.
+func rowsHigh(column fyne.CanvasObject, between float32) fyne.Size {
+	c := column.(*fyne.Container)
+	c.Layout.(*tight).gap = between
+	return c.MinSize()
 }
 
 func visible(objects []fyne.CanvasObject) []fyne.CanvasObject {

@@ -27,7 +27,7 @@ type loadView struct {
 func newLoadView(w *Window, yard *present.Yard, changed func()) *loadView {
 	v := &loadView{
 		window: w, yard: yard, changed: changed, rows: map[string]*formRow{},
-		left: container.New(tight{2}), right: container.New(tight{2}),
+		left: container.New(&tight{}), right: container.New(&tight{}),
 	}
 	v.content = container.New(twoColumns{}, v.left, v.right)
 	return v
@@ -166,26 +166,5 @@ func (v *loadView) focus() {
 		if e, ok := row.entry.(interface{ SelectAll() }); ok {
 			e.SelectAll()
 		}
-	}
-}
-
-// twoColumns sets two columns side by side.
-type twoColumns struct{}
-
-func (twoColumns) gap() float32 { return margin{}.gap() * 2 }
-
-func (l twoColumns) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	size := fyne.NewSize(l.gap(), 0)
-	for _, o := range objects {
-		size = fyne.NewSize(size.Width+o.MinSize().Width, max(size.Height, o.MinSize().Height))
-	}
-	return size
-}
-
-func (l twoColumns) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	width := (size.Width - l.gap()) / 2
-	for i, o := range objects {
-		o.Move(fyne.NewPos(float32(i)*(width+l.gap()), 0))
-		o.Resize(fyne.NewSize(width, size.Height))
 	}
 }

@@ -37,7 +37,7 @@ func newRail(w *Window) *rail {
 		who:      newLabel("", quiet),
 		here:     kit.NewHeading(""),
 		empty:    kit.NewNote(),
-		trucks:   container.New(tight{3}),
+		trucks:   container.New(&tight{gap: 3}),
 	}
 	r.empty.Lines = 3
 	list := container.New(grid{columns: 2, gap: 2})
@@ -51,10 +51,10 @@ func newRail(w *Window) *rail {
 	icon := canvas.NewImageFromResource(kit.AppIcon())
 	icon.FillMode = canvas.ImageFillContain
 	icon.SetMinSize(fyne.NewSquareSize(32))
-	head := container.NewBorder(nil, nil, icon, nil, container.New(tight{}, r.business, r.who))
+	head := container.NewBorder(nil, nil, icon, nil, container.New(&tight{}, r.business, r.who))
 	top := container.NewVBox(head, r.example, r.here)
 	foot := container.NewVBox(kit.NewHeading(present.Say("Go to, with Ctrl")), list)
-	inside := container.NewBorder(top, foot, nil, nil, container.New(tight{3}, r.trucks, r.empty))
+	inside := container.NewBorder(top, foot, nil, nil, container.New(&tight{gap: 3}, r.trucks, r.empty))
 	r.content = container.NewStack(newGround(kit.ColorPanel), container.New(wide{railFigures}, container.New(margin{}, inside)))
 	return r
 }

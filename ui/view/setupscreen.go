@@ -39,7 +39,7 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
 	s.ring = kit.NewRing(w.stage)
 	s.title = newLabel(s.sheet.Welcome(), ordinary)
-	left, right := container.New(tight{2}), container.New(tight{2})
+	left, right := container.New(&tight{gap: 2}), container.New(&tight{gap: 2})
 	columns := [2]*formColumns{{}, {}}
 	left.Add(kit.NewHeading(present.Say("As every ticket prints it")))
 	right.Add(kit.NewHeading(present.Say("Taken here")))

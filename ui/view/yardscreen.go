@@ -19,9 +19,11 @@ type yardScreen struct {
 
 	figures       []*kit.Figure
 	ruler         *kit.MoistureRuler
-	tenth         *label
-	corrects      *label
+	tenth         *kit.Note
 	slip          *kit.SlipView
+	sheet         *fyne.Container
+	fields        *container.Scroll
+	beside        *kit.SlipView     // the working, where the window is wide enough
 	shown         *present.LoadForm // the form that the entries hold
 	working       bool              // the paper shows the working in place of the slip
 	issue, toggle *kit.Button
@@ -39,13 +41,22 @@ func (s *yardScreen) advice() string          { return s.yard.Advice() }
 // Build makes the screen's widgets.
 func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
-	s.ruler, s.slip = kit.NewMoistureRuler(), kit.NewSlipView()
-	s.tenth, s.corrects = newLabel("", ordinary), newLabel("", atRight)
-	s.issue = w.commands.Button("load.issue")
+	s.ruler, s.slip, s.beside = kit.NewMoistureRuler(), kit.NewSlipView(), kit.NewSlipView()
+	s.tenth = kit.NewNote()
+	s.tenth.Lines = 3
+	s.issue, s.toggle = w.commands.Button("load.issue"), w.commands.Button("load.working")
 	s.issue.Importance = highImportance
 	s.load = newLoadView(w, s.yard, s.showPaper)
 	s.load.addLast("issue", s.issue)
 	s.load.addLast("slip", s.slip)
+	paper := container.NewBorder(nil, s.buttons(), nil, nil, s.slip)
+	screen := container.New(formAndPaper{}, s.buildSheet(), paper, s.beside)
+	s.load.show(true)
+	return screen
+}
+
+// buildSheet is the left half: the large figures, the fields, the ruler.
+func (s *yardScreen) buildSheet() fyne.CanvasObject {
 	figures := container.NewHBox()
 	for i, f := range s.yard.Form().BigFigures() {
 		figure := kit.NewFigure(f.Caption, f.Unit)
@@ -53,12 +64,10 @@ func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 		s.figures = append(s.figures, figure)
 		figures.Add(figure)
 	}
-	s.load.show(true)
-	foot := container.NewBorder(container.NewStack(s.tenth, s.corrects), nil, nil, nil, s.ruler)
-	fields := container.NewVScroll(container.New(margin{}, s.load.content))
-	form := container.NewBorder(kit.NewPanel(figures), foot, nil, nil, fields)
-	paper := container.NewBorder(nil, s.buttons(), nil, nil, s.slip)
-	return container.New(formAndPaper{}, form, paper)
+	top := container.New(slim{}, container.NewBorder(nil, nil, figures, nil, s.tenth))
+	s.fields = container.NewVScroll(container.New(slim{}, s.load.content))
+	s.sheet = container.NewBorder(container.NewStack(newGround(kit.ColorPanel), top), s.ruler, nil, nil, s.fields)
+	return s.sheet
 }
 
 // figureChars is the room for net, quantity and money, in figures.
@@ -67,7 +76,6 @@ var figureChars = []int{6, 8, 9}
 // buttons are the acts that end a load, under the slip.
 func (s *yardScreen) buttons() fyne.CanvasObject {
 	c := s.window.commands
-	s.toggle = c.Button("load.working")
 	small := container.NewGridWithColumns(3, c.Button("load.tare"), s.toggle, c.Button("load.refuse"))
 	return container.NewVBox(s.issue, small)
 }
@@ -108,9 +116,11 @@ func (s *yardScreen) showPaper() {
 		lines = form.Working()
 	}
 	s.slip.SetLines(paper(lines))
+	if s.beside.Visible() {
+		s.beside.SetLines(paper(form.Working()))
+	}
 	s.reveal(lines)
-	s.tenth.say(form.TenthWorth())
-	s.corrects.say(form.Corrects())
+	s.tenth.Say(kit.Plain, form.Margin())
 	s.showRuler(form.Ruler())
 	s.window.commands.Refresh()
 	s.window.rail.showTrucks(s.rows())
@@ -140,7 +150,10 @@ func (s *yardScreen) reveal(lines []present.PaperLine) {
 }
 
 func (s *yardScreen) showRuler(r present.Ruler) {
-	setVisible(s.ruler, len(r.Marks) > 0)
+	if bare := len(r.Marks) == 0; bare == s.ruler.Visible() {
+		setVisible(s.ruler, !bare)
+		s.sheet.Refresh()
+	}
 	marks := make([]kit.RulerMark, len(r.Marks))
 	for i, m := range r.Marks {
 		marks[i] = kit.RulerMark{Label: m.Label, At: m.At, Kind: kit.RulerMarkKind(m.Kind), State: kit.State(m.State)}
@@ -182,28 +195,4 @@ func (s *yardScreen) inHand() {
 	s.shown = s.form()
 	s.load.focus()
 	s.window.rail.show()
-}
-
-// formAndPaper sets the form at the left and the paper at the right, the paper
-// as wide as a slip needs and wider where there is room.
-type formAndPaper struct{}
-
-// paperFigures is the least width of the paper in figures.
-const paperFigures = 42
-
-func (formAndPaper) paper(width float32) float32 {
-	return max(wide{paperFigures}.width(), width*2/5)
-}
-
-func (l formAndPaper) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	form := objects[0].MinSize()
-	return fyne.NewSize(form.Width+wide{paperFigures}.width(), form.Height)
-}
-
-func (l formAndPaper) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	gap := margin{}.gap() * 2
-	paper := l.paper(size.Width)
-	objects[0].Resize(fyne.NewSize(size.Width-paper-gap, size.Height))
-	objects[1].Move(fyne.NewPos(size.Width-paper, 0))
-	objects[1].Resize(fyne.NewSize(paper, size.Height))
 }

@@ -1,0 +1,32 @@
+package view
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+// menuHigh is what the menu takes off the window's height; the test's window
+// has none.
+const menuHigh = 27
+
+// The form of every grain stands whole in the smallest window: a clerk never
+// scrolls to a field.
+func TestFormFitsTheSmallestWindow(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.fyne.Resize(fyne.NewSize(1280, 720-menuHigh))
+	for _, g := range s.desk.Profile().Grains {
+		s.commands.Run("load.new")
+		s.yard().load.ring.Focus("commodity")
+		s.write(g.Commodity)
+		s.yard().form().Type("moisture", "18.0")
+		s.yard().load.show(true)
+		screen := s.yard()
+		if high, room := screen.load.content.MinSize().Height+2*slimGap, screen.fields.Size().Height; high > room {
+			t.Errorf("the form of %s is %v high and has room for %v", g.Commodity, high, room)
+		}
+		if wide, room := s.fyne.Content().MinSize().Width, float32(1280); wide > room {
+			t.Errorf("with %s the window needs %v, more than %v", g.Commodity, wide, room)
+		}
+	}
+}
