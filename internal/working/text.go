@@ -3,6 +3,7 @@ package working
 import (
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"tenthpoint/internal/quantity"
@@ -87,11 +88,11 @@ func spread(left, right string, width int) string {
 }
 
 // wrap breaks a line at spaces so that no part is wider than width, unless one
-// word is.
+// word is. A figure stays with its unit.
 func wrap(line string, width int) []string {
 	var out []string
 	var cur string
-	for _, word := range strings.Fields(line) {
+	for _, word := range unbroken(line) {
 		switch {
 		case cur == "":
 			cur = word
@@ -103,4 +104,27 @@ func wrap(line string, width int) []string {
 		}
 	}
 	return append(out, cur)
+}
+
+// unbroken are the words of a line, a figure and its unit being one.
+func unbroken(line string) []string {
+	var out []string
+	for _, word := range strings.Fields(line) {
+		if last := len(out) - 1; last >= 0 && endsInFigure(out[last]) && startsAsUnit(word) {
+			out[last] += " " + word
+			continue
+		}
+		out = append(out, word)
+	}
+	return out
+}
+
+func endsInFigure(word string) bool {
+	last, _ := utf8.DecodeLastRuneInString(word)
+	return last == '…' || last >= '0' && last <= '9'
+}
+
+func startsAsUnit(word string) bool {
+	first, _ := utf8.DecodeRuneInString(word)
+	return first == '%' || first == '°' || unicode.IsLetter(first)
 }
