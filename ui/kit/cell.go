@@ -27,6 +27,7 @@ type face struct {
 	chosen  bool  // its row is chosen
 	keyed   bool  // and the table has the keyboard
 	first   bool  // it begins the row
+	struck  bool  // a line goes through it
 	header  bool
 }
 
@@ -56,6 +57,7 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	f := face{
 		text: row.cell(id.Col), letters: cellLetters, align: column.Align,
 		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0,
+		struck: row.Struck && !column.State,
 	}
 	if column.State && row.State != Plain {
 		f.state, f.letters.color = row.State, row.State.ink()
@@ -104,8 +106,15 @@ func (c *cell) draw(size fyne.Size) []fyne.CanvasObject {
 		left += side + p.pad()
 	}
 	text := p.clip(c.text, c.letters, right-left)
+	width := p.measure(text, c.letters).Width
 	if c.align == fyne.TextAlignTrailing {
-		return append(objects, p.writeEnding(text, c.letters, right, top))
+		left = right - width
+		objects = append(objects, p.writeEnding(text, c.letters, right, top))
+	} else {
+		objects = append(objects, p.write(text, c.letters, fyne.NewPos(left, top)))
 	}
-	return append(objects, p.write(text, c.letters, fyne.NewPos(left, top)))
+	if c.struck && text != "" {
+		objects = append(objects, p.block(c.letters.color, fyne.NewPos(left, size.Height/2), fyne.NewSize(width, 1)))
+	}
+	return objects
 }

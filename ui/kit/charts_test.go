@@ -40,7 +40,7 @@ func TestDrawingsStayInside(t *testing.T) {
 			{Label: "14", At: permille.Draw(t, "point"), Kind: MarkPoint},
 			{Label: "trigger", At: permille.Draw(t, "trigger"), Kind: MarkLimit},
 			{Label: "17.2 %", At: permille.Draw(t, "reading"), Kind: MarkReading, State: Warn},
-		}, RulerBand{From: permille.Draw(t, "from"), To: permille.Draw(t, "to")})
+		}, RulerBand{From: permille.Draw(t, "from"), To: permille.Draw(t, "to"), Around: rapid.Bool().Draw(t, "around")})
 		var all []Bar
 		for range rapid.IntRange(0, 40).Draw(t, "bars") {
 			all = append(all, Bar{Label: "10", Value: "7", Height: permille.Draw(t, "height")})
@@ -68,6 +68,24 @@ func checkInside(t *rapid.T, w fyne.Widget, o fyne.CanvasObject, size fyne.Size)
 	if r, ok := o.(*canvas.Rectangle); ok && (at != whole(at) || r.Size().Width < 0) {
 		t.Fatalf("%T: a rectangle at %v, %v large", w, at, r.Size())
 	}
+}
+
+// TestClampStandsAboutTheReading: how far a reading may be off is a line with
+// two ends, not a stretch of colour.
+func TestClampStandsAboutTheReading(t *testing.T) {
+	newHouse(t)
+	r := NewMoistureRuler()
+	r.Set([]RulerMark{{Label: "17.2 %", At: 500, Kind: MarkReading, State: Warn}}, RulerBand{From: 400, To: 600, Label: "tolerance", Around: true})
+	objects := drawnAt(r, fyne.NewSize(800, 120))
+	parts, pointer := blocks(objects, ColorWait), blocks(objects, ColorWarn)[0]
+	equal(t, "stretches of colour", len(blocks(objects, ColorBand)), 0)
+	equal(t, "two ends and a line", len(parts), 3)
+	left, right := parts[0].Position().X, parts[1].Position().X
+	if middle := pointer.Position().X; left >= middle || middle >= right {
+		t.Errorf("the clamp runs from %v to %v, the reading stands at %v", left, right, middle)
+	}
+	r.Set(nil, RulerBand{From: 500, To: 500, Around: true})
+	equal(t, "a clamp of no width", len(blocks(drawnAt(r, fyne.NewSize(800, 120)), ColorWait)), 0)
 }
 
 func TestRulerPlacesItsMarks(t *testing.T) {

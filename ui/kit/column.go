@@ -17,6 +17,8 @@ type Row struct {
 	Key   string // what identifies it from one SetRows to the next
 	Cells []string
 	State State
+	// Struck rows no longer count: a line goes through them.
+	Struck bool
 }
 
 // cell gives the text of a column, or "" past the end: a row may be shorter

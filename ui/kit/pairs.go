@@ -50,6 +50,7 @@ func TextPairs() []Pair {
 	add(ColorPaperInk, ColorPaperMissing)
 	add(ColorPaperMissingEdge, ColorPaperMissing)
 	add(ColorInk, ColorBand)
+	add(ColorWait, ColorBand) // the clamp about a reading
 	return pairs
 }
 

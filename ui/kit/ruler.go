@@ -25,10 +25,12 @@ type RulerMark struct {
 	State State // the colour of a reading
 }
 
-// RulerBand is a stretch of the ruler laid in colour, in thousandths.
+// RulerBand is a stretch of the ruler, in thousandths. It is laid in colour; with
+// Around it is a clamp about the reading: how far that may be off.
 type RulerBand struct {
 	From, To int
 	Label    string
+	Around   bool
 }
 
 // MoistureRuler draws moisture as a ruler: the points along it, the stretch
@@ -89,7 +91,9 @@ func (r *MoistureRuler) draw(size fyne.Size) []fyne.CanvasObject {
 	d.inset = r.inset(d.pen)
 	d.body()
 	for _, band := range r.bands {
-		d.band(band)
+		if !band.Around {
+			d.band(band)
+		}
 	}
 	for _, mark := range r.marks {
 		if mark.Kind == MarkTenth || mark.Kind == MarkPoint {
@@ -98,6 +102,11 @@ func (r *MoistureRuler) draw(size fyne.Size) []fyne.CanvasObject {
 	}
 	d.add(d.block(ColorInk, fyne.NewPos(d.x(0), d.rows.bottom-1), fyne.NewSize(d.x(1000)-d.x(0)+1, 2)))
 	d.limits(r.marks)
+	for _, band := range r.bands {
+		if band.Around {
+			d.clamp(band)
+		}
+	}
 	for _, mark := range r.marks {
 		if mark.Kind == MarkReading {
 			d.reading(mark)
@@ -139,6 +148,24 @@ func (d *rulerDrawing) band(b RulerBand) {
 	l := lettering{size: SizeNote, color: ColorInk}
 	if width := d.measure(b.Label, l).Width; b.Label != "" && width < to-from {
 		d.add(d.writeMiddle(b.Label, l, (from+to)/2, d.rows.body))
+	}
+}
+
+// clamp is a line with an end at either side, and its name beside it where there
+// is room.
+func (d *rulerDrawing) clamp(b RulerBand) {
+	from, to := d.x(b.From), d.x(b.To)
+	if to <= from {
+		return
+	}
+	height := floor((d.rows.bottom - d.rows.body) / 3)
+	middle := d.rows.body + floor(height/2)
+	d.add(d.block(ColorWait, fyne.NewPos(from, d.rows.body), fyne.NewSize(2, height)),
+		d.block(ColorWait, fyne.NewPos(to-2, d.rows.body), fyne.NewSize(2, height)),
+		d.block(ColorWait, fyne.NewPos(from, middle), fyne.NewSize(to-from, 2)))
+	l := lettering{size: SizeNote, color: ColorWait}
+	if width := d.measure(b.Label, l).Width + d.pad(); b.Label != "" && to+width < d.x(1000) {
+		d.add(d.write(b.Label, l, fyne.NewPos(to+d.pad(), middle-d.lineHeight(l)/2+1)))
 	}
 }
 

@@ -249,3 +249,22 @@ func BenchmarkTableMoves(b *testing.B) {
 		table.choose(i % 100_000)
 	}
 }
+
+// TestStruckRowsStayReadable: a line goes through every word of the row but the
+// one that says why.
+func TestStruckRowsStayReadable(t *testing.T) {
+	b := newTabled(t, 0)
+	b.table.SetColumns([]Column{{Title: "No", Width: 4}, {Title: "Result", Width: 8}, {Title: "Stands", Width: 10, State: true}})
+	lines := func(struck bool) int {
+		b.table.SetRows([]Row{{Key: "1", Cells: []string{"1", "15.9", "left out"}, State: Locked, Struck: struck}})
+		n := 0
+		for _, c := range cellsOf(b.table) {
+			if !c.header {
+				n += len(blocks(c.draw(c.Size()), ColorInk))
+			}
+		}
+		return n
+	}
+	equal(t, "lines through a row that counts", lines(false), 0)
+	equal(t, "lines through a struck row", lines(true), 2)
+}
