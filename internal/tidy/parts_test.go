@@ -17,7 +17,7 @@ var belongsTo = map[string][]string{
 	"codeberg.org/go-pdf/fpdf":      papers,
 	"github.com/boombuler/barcode":  papers,
 	"go.bug.st/serial":              {"internal/scalelink"},
-	"github.com/alecthomas/kong":    {"cmd/tenth"},
+	"github.com/alecthomas/kong":    {"cmd/tenth", "cmd/tenthpoint"},
 	"github.com/xuri/excelize/v2":   {"internal/report"},
 	"fyne.io":                       {"ui/view", "ui/kit", "cmd/tenthpoint"},
 }
