@@ -21,6 +21,7 @@ type Frame struct {
 	Demo func() error
 
 	window Window
+	yard   *Yard
 	lists  *lists
 	words  slip.Words
 }
@@ -48,6 +49,15 @@ func (f *Frame) Run(job Job) { f.window.Run(job) }
 
 // Go brings a screen to the front.
 func (f *Frame) Go(screen string) { f.window.Go(screen) }
+
+// TakeUp brings the yard to the front with a load of the book in hand.
+func (f *Frame) TakeUp(id string) {
+	if f.yard != nil {
+		f.yard.Refresh()
+		f.yard.Take(id)
+	}
+	f.Go("yard")
+}
 
 // Changed forgets what was read from the book and has the window show it anew.
 func (f *Frame) Changed() {

@@ -35,6 +35,7 @@ type YardRow struct {
 // NewYard makes the yard with a blank form in hand.
 func NewYard(f *Frame) *Yard {
 	y := &Yard{frame: f, forms: map[string]*LoadForm{}}
+	f.yard = y
 	y.hand = y.newBlank()
 	y.Refresh()
 	return y

@@ -1,0 +1,161 @@
+package present
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"tenthpoint/internal/demo"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/store"
+	"tenthpoint/schedules"
+)
+
+// noon is the moment every test here stands at.
+var noon = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
+
+// room is a window made of notes: what presenters said, asked and printed. A
+// question waits until the test answers it.
+type room struct {
+	t      testing.TB
+	frame  *Frame
+	said   []string
+	state  State
+	asked  []Ask
+	screen string
+	papers map[string][]byte
+	draws  int
+}
+
+func (r *room) Say(state State, sentence string) {
+	r.state, r.said = state, append(r.said, sentence)
+}
+func (r *room) Put(ask Ask)      { r.asked = append(r.asked, ask) }
+func (r *room) Redraw()          { r.draws++ }
+func (r *room) Go(screen string) { r.screen = screen }
+func (r *room) Run(job Job) {
+	err := job.Do(context.Background(), func(int, int) {})
+	if job.Done != nil {
+		job.Done(err)
+	}
+}
+
+// Print keeps the paper.
+func (r *room) Print(_ context.Context, name string, pdf []byte) (string, error) {
+	if strings.HasPrefix(name, "jam") {
+		return "", errors.New("the printer is out of paper")
+	}
+	r.papers[name] = pdf
+	return name + ".pdf", nil
+}
+
+// last is what was said last.
+func (r *room) last() string {
+	if len(r.said) == 0 {
+		return ""
+	}
+	return r.said[len(r.said)-1]
+}
+
+// answer answers the question that waits, as a person who goes on; what is
+// wrong with the answer is given back by field.
+func (r *room) answer(values map[string]string) map[string]string {
+	r.t.Helper()
+	if len(r.asked) == 0 {
+		r.t.Fatal("nothing was asked")
+	}
+	ask := r.asked[len(r.asked)-1]
+	full := map[string]string{}
+	for _, f := range ask.Fields {
+		full[f.ID] = f.Value
+	}
+	for id, v := range values {
+		if _, known := full[id]; !known {
+			r.t.Fatalf("%q asks for no field %q", ask.Title, id)
+		}
+		full[id] = v
+	}
+	for _, f := range ask.Fields {
+		if f.Required && strings.TrimSpace(full[f.ID]) == "" {
+			return map[string]string{f.ID: "needed"}
+		}
+	}
+	if ask.Check != nil {
+		if wrong := ask.Check(full); len(wrong) > 0 {
+			return wrong
+		}
+	}
+	r.asked = r.asked[:len(r.asked)-1]
+	if ask.Then != nil {
+		ask.Then(full)
+	}
+	return nil
+}
+
+// question is the question that waits.
+func (r *room) question() Ask {
+	r.t.Helper()
+	if len(r.asked) == 0 {
+		r.t.Fatal("nothing was asked")
+	}
+	return r.asked[len(r.asked)-1]
+}
+
+// demoRoom is a room on the invented elevator after so many loads, with the
+// manager at the desk.
+func demoRoom(t testing.TB, loads int) *room {
+	t.Helper()
+	return newRoom(t, func(book *store.Book) {
+		editions, err := schedules.Editions()
+		must(t, err)
+		must(t, demo.Fill(context.Background(), book, demo.Options{Loads: loads, Seed: 7, Now: noon, Place: time.UTC, Rates: editions}, nil))
+	}, demo.Manager)
+}
+
+// emptyRoom is a room on a book of which nothing is known.
+func emptyRoom(t testing.TB) *room { return newRoom(t, func(*store.Book) {}, "") }
+
+func newRoom(t testing.TB, fill func(*store.Book), who string) *room {
+	t.Helper()
+	book, err := store.OpenScratch()
+	must(t, err)
+	t.Cleanup(func() { must(t, book.Close()) })
+	fill(book)
+	editions, err := schedules.Editions()
+	must(t, err)
+	d, err := desk.Open(context.Background(), book, desk.Options{
+		Name: "test", Rates: editions, Place: time.UTC, Who: who, Clock: func() time.Time { return noon },
+	})
+	must(t, err)
+	r := &room{t: t, papers: map[string][]byte{}}
+	r.frame = NewFrame(d, r)
+	r.frame.Zone = time.UTC
+	r.frame.Attach(r)
+	return r
+}
+
+func must(t testing.TB, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// textOf is paper as text, a line to a line.
+func textOf(lines []PaperLine) string {
+	var b strings.Builder
+	for _, l := range lines {
+		fmt.Fprintf(&b, "%s | %s | %s\n", l.Left, l.Right, strings.ReplaceAll(l.Note, "\n", " / "))
+	}
+	return b.String()
+}
+
+func wantSaid(t *testing.T, r *room, state State, part string) {
+	t.Helper()
+	if r.state != state || !strings.Contains(r.last(), part) {
+		t.Errorf("said %d %q, want %d with %q", r.state, r.last(), state, part)
+	}
+}

@@ -1,0 +1,54 @@
+package present
+
+import (
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Row is one line of a list, ready to show.
+type Row struct {
+	Key   string // what identifies it
+	Cells []string
+	State State
+}
+
+// noFigure stands in a list where there is no figure.
+const noFigure = "–"
+
+// counted is a number of things with its thousands parted.
+func counted(n int64) string { return quantity.Int(n, quantity.Plain).Figure() }
+
+// figureIn is a figure of a list in a column of a unit: the figure alone, or
+// with its unit where that is another one; a dash where there is none.
+func figureIn(a quantity.Amount, known bool, column quantity.Unit, places int32) string {
+	switch {
+	case !known:
+		return noFigure
+	case a.Unit() != column:
+		return a.FixedString(places)
+	}
+	return a.Fixed(places)
+}
+
+// has reports whether a text has a part, in large or small letters.
+func has(text, part string) bool {
+	return strings.Contains(strings.ToLower(text), strings.ToLower(part))
+}
+
+// hasAll reports whether a text has every word of a line.
+func hasAll(text, line string) bool {
+	for _, word := range strings.Fields(line) {
+		if !has(text, word) {
+			return false
+		}
+	}
+	return true
+}
+
+// number reads a whole number as people type it: "1042" or "1,042".
+func number(text string) (int64, bool) {
+	n, err := strconv.ParseInt(strings.ReplaceAll(text, ",", ""), 10, 64)
+	return n, err == nil && n > 0
+}

@@ -1,0 +1,228 @@
+package present
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/slip"
+	"tenthpoint/internal/working"
+)
+
+// PaperOf is what the paper at the right of the tickets shows.
+type PaperOf int
+
+// The papers of a ticket.
+const (
+	SlipPaper       PaperOf = iota
+	WorkingPaper            // every figure with its sum, worked again
+	DifferencePaper         // to the ticket it corrects, or was corrected by
+)
+
+// ticketPaper is the paper of one load: it is made once for each that is
+// looked at, from the facts and the edition kept in the book.
+type ticketPaper struct {
+	frame  *Frame
+	shows  PaperOf
+	load   *load.Load
+	worked *settle.Settlement
+	err    error
+	lines  map[PaperOf][]PaperLine
+}
+
+// open looks at another load; no id looks at nothing.
+func (p *ticketPaper) open(id string) {
+	p.load, p.worked, p.err = nil, nil, nil
+	p.lines = map[PaperOf][]PaperLine{}
+	if id == "" {
+		return
+	}
+	ctx := context.Background()
+	if p.load, p.err = p.frame.Desk.Load(ctx, id); p.err != nil {
+		p.load = nil
+		return
+	}
+	if p.load.Settled != nil {
+		p.worked, p.err = p.frame.Desk.Resettle(ctx, p.load)
+	}
+}
+
+// Shows is which paper is in front.
+func (t *Tickets) Shows() PaperOf { return t.paper.shows }
+
+// Turn brings a paper to the front, or the slip when it is there already.
+func (t *Tickets) Turn(to PaperOf) {
+	if t.paper.shows == to {
+		to = SlipPaper
+	}
+	t.paper.shows = to
+}
+
+// Paper is the paper in front.
+func (t *Tickets) Paper() []PaperLine {
+	p := &t.paper
+	switch {
+	case p.err != nil:
+		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(p.err)}}
+	case p.load == nil:
+		return nil
+	}
+	shows := p.shows
+	if shows == DifferencePaper && p.other() == 0 {
+		shows = SlipPaper
+	}
+	if p.lines[shows] == nil {
+		p.lines[shows] = p.make(shows)
+	}
+	return p.lines[shows]
+}
+
+func (p *ticketPaper) make(shows PaperOf) []PaperLine {
+	switch shows {
+	case WorkingPaper:
+		return p.working()
+	case DifferencePaper:
+		return p.difference()
+	}
+	return p.slip()
+}
+
+// slip is the ticket as its original printed. A load turned away has a slip of
+// what was known of it.
+func (p *ticketPaper) slip() []PaperLine {
+	if p.worked == nil {
+		return slip.Paper(slip.Compose(p.frame.ticket(p.load, nil, 0, nil)))
+	}
+	t := p.frame.ticket(p.load, p.worked, 0, nil)
+	code, err := p.frame.Desk.Code(context.Background(), p.load)
+	if err != nil {
+		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
+	}
+	t.Code = code
+	return slip.Paper(slip.Compose(t))
+}
+
+// working is every line with its sum, worked again just now.
+func (p *ticketPaper) working() []PaperLine {
+	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Working of ticket %d", p.load.Number)}}
+	if p.worked == nil {
+		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("This load was never settled, so there is nothing to work out.")})
+	}
+	agrees := PaperLine{Kind: slip.PaperMiddle, Left: Say("Worked again just now. Every figure is the ticket's.")}
+	if wrong := p.disagreement(); wrong != "" {
+		agrees = PaperLine{Kind: slip.PaperMark, Left: wrong}
+	}
+	return append(append(lines, agrees), workingLines(p.worked)...)
+}
+
+// disagreement says in a sentence where the ticket and its working part.
+func (p *ticketPaper) disagreement() string {
+	for id, ours := range p.load.Settled.Figures {
+		step, ok := p.worked.Sheet.Step(id)
+		if !ok {
+			return Say("The ticket has a line %q that the working has not. Verify the book under Gear.", id)
+		}
+		if !step.Value().Equal(ours) {
+			return Say("%s is %s on the ticket and %s worked again. Verify the book under Gear.", step.Label(), ours, step.Value())
+		}
+	}
+	return ""
+}
+
+// other is the number of the ticket this one is compared with.
+func (p *ticketPaper) other() int64 {
+	switch {
+	case p.load == nil:
+		return 0
+	case p.load.Corrects != 0:
+		return p.load.Corrects
+	}
+	return p.load.Ended.By
+}
+
+// HasDifference reports whether the chosen ticket corrects another or was
+// corrected.
+func (t *Tickets) HasDifference() bool { return t.paper.other() != 0 }
+
+// difference sets the wrong ticket and the right one side by side, line by
+// line where they part.
+func (p *ticketPaper) difference() []PaperLine {
+	ctx := context.Background()
+	other, err := p.frame.Desk.Ticket(ctx, p.other())
+	if err != nil {
+		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
+	}
+	otherWorked, err := p.frame.Desk.Resettle(ctx, other)
+	if err != nil {
+		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
+	}
+	old, now, oldWorked, nowWorked := other, p.load, otherWorked, p.worked
+	if p.load.Corrects == 0 {
+		old, now, oldWorked, nowWorked = p.load, other, p.worked, otherWorked
+	}
+	lines := []PaperLine{
+		{Kind: slip.PaperTitle, Left: Say("What the correction changed")},
+		{Kind: slip.PaperMiddle, Left: Say("ticket %d → ticket %d", old.Number, now.Number)},
+		{Kind: slip.PaperMiddle, Left: now.Why},
+		{Kind: slip.PaperRule},
+	}
+	facts := changedFacts(old, now)
+	figures := changedFigures(settle.Compare(oldWorked, nowWorked))
+	if len(facts)+len(figures) == 0 {
+		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("The two tickets say the same.")})
+	}
+	return append(append(lines, facts...), figures...)
+}
+
+// changedFacts are what was written down otherwise.
+func changedFacts(old, now *load.Load) []PaperLine {
+	var lines []PaperLine
+	fact := func(name, before, after string) {
+		if before != after {
+			lines = append(lines, PaperLine{Kind: slip.PaperPair, Left: name, Right: orElse(after, Say("none")), Note: Say("before: %s", orElse(before, Say("none")))})
+		}
+	}
+	fact(Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
+	fact(Say("Shares"), sharesText(old), sharesText(now))
+	fact(Say("Commodity"), grainName(old.Details.Commodity), grainName(now.Details.Commodity))
+	fact(Say("Truck"), truckText(old.Details.Truck), truckText(now.Details.Truck))
+	fact(Say("Pit or bin"), old.Details.Bin, now.Details.Bin)
+	fact(Say("Sold or stored"), termsText(old), termsText(now))
+	return lines
+}
+
+// changedFigures are the lines of the settlement that parted, with what they
+// were and what they are.
+func changedFigures(c *settle.Comparison) []PaperLine {
+	var lines []PaperLine
+	for _, l := range c.Changed() {
+		line := PaperLine{Kind: slip.PaperPair, Left: l.Label, Right: signed(l.Change)}
+		if l.ID == "quantity" || l.ID == "payable" || l.ID == "net" {
+			line.Kind = slip.PaperTotal
+		}
+		line.Note = Say("%s → %s", printedOr(l.Before), printedOr(l.After))
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// signed is a difference with its sign; where it cannot be taken, the word for
+// that.
+func signed(change *working.Step) string {
+	if change == nil {
+		return Say("another unit")
+	}
+	text := change.Printed()
+	if change.Value().Sign() > 0 {
+		text = "+" + text
+	}
+	return strings.Replace(text, "-", "−", 1)
+}
+
+func printedOr(step *working.Step) string {
+	if step == nil {
+		return Say("none")
+	}
+	return step.Printed()
+}

@@ -1,0 +1,224 @@
+package present
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+)
+
+// Tickets is the list of all tickets, narrowed by one line, with the paper of
+// the one chosen. The list is read a page at a time, so it is as quick in a
+// book of ten years as in a new one.
+type Tickets struct {
+	frame *Frame
+	line  string
+	read  ticketLine
+	found []desk.Found
+	all   int64
+	more  bool // there are further pages
+	fresh bool // found belongs to the line
+
+	chosen string // load id
+	paper  ticketPaper
+}
+
+// NewTickets makes the list without reading it; [Tickets.Reload] does that.
+func NewTickets(f *Frame) *Tickets {
+	t := &Tickets{frame: f, fresh: true}
+	t.read = f.readTicketLine("")
+	t.paper.frame = f
+	return t
+}
+
+// Line is what stands in the filter.
+func (t *Tickets) Line() string { return t.line }
+
+// Type takes what now stands in the filter and narrows the list.
+func (t *Tickets) Type(line string) {
+	if line == t.line {
+		return
+	}
+	t.line = line
+	t.read = t.frame.readTicketLine(line)
+	t.Reload()
+}
+
+// Reload reads the first page again.
+func (t *Tickets) Reload() {
+	search := t.read.search
+	t.fresh = false
+	t.fetch("tickets", search, func(page []desk.Found, all int64) {
+		t.found, t.all, t.fresh = page, all, true
+		t.keepChosen()
+	})
+}
+
+// More reads the page after the last row there is.
+func (t *Tickets) More() {
+	if !t.more || !t.fresh || len(t.found) == 0 {
+		return
+	}
+	search := t.read.search
+	search.Before = t.found[len(t.found)-1].Ticket
+	t.more = false
+	t.fetch("tickets", search, func(page []desk.Found, all int64) {
+		t.found, t.all = append(t.found, page...), all
+	})
+}
+
+func (t *Tickets) fetch(topic string, search desk.Search, take func([]desk.Found, int64)) {
+	var page []desk.Found
+	var all int64
+	t.frame.Run(Job{
+		Topic: topic,
+		Do: func(ctx context.Context, _ func(int, int)) (err error) {
+			page, all, err = t.frame.Desk.Search(ctx, search)
+			return err
+		},
+		Done: func(err error) {
+			if err != nil {
+				t.frame.Fail(err)
+				return
+			}
+			t.more = len(page) == search.Limit && !search.Refused
+			take(page, all)
+			t.frame.window.Redraw()
+		},
+	})
+}
+
+// keepChosen keeps the chosen ticket, or takes the first of the list.
+func (t *Tickets) keepChosen() {
+	if _, still := find(t.found, func(r desk.Found) bool { return r.ID == t.chosen }); still {
+		t.paper.open(t.chosen)
+		return
+	}
+	t.chosen = ""
+	if len(t.found) > 0 {
+		t.chosen = t.found[0].ID
+	}
+	t.paper.open(t.chosen)
+}
+
+// Choose takes a row by its key. Near the end of the list it fetches more.
+func (t *Tickets) Choose(key string) {
+	if key == t.chosen {
+		return
+	}
+	t.chosen = key
+	t.paper.open(key)
+	if n := len(t.found); n > 0 && t.found[n-1].ID == key {
+		t.More()
+	}
+}
+
+// Chosen is the key of the chosen row; empty when the list is empty.
+func (t *Tickets) Chosen() string { return t.chosen }
+
+// Load is the load of the chosen ticket; nil when there is none.
+func (t *Tickets) Load() *load.Load { return t.paper.load }
+
+// Reading says how the line was understood.
+func (t *Tickets) Reading() string { return t.read.words() }
+
+// Counted says how many tickets there are.
+func (t *Tickets) Counted() string {
+	shown := int64(len(t.found))
+	switch {
+	case !t.fresh:
+		return Say("looking …")
+	case t.all == 0:
+		return Say("none")
+	case t.all == 1:
+		return Say("1 found")
+	case shown < t.all:
+		return Say("%s of %s, the newest first", counted(shown), counted(t.all))
+	}
+	return Say("%s found", counted(t.all))
+}
+
+// Empty is what to do when nothing is listed.
+func (t *Tickets) Empty() string {
+	switch {
+	case !t.fresh:
+		return ""
+	case strings.TrimSpace(t.line) == "":
+		return Say("No ticket has been issued yet. Receive the first truck on the yard: Ctrl+N.")
+	}
+	return Say("Nothing fits. Take a word away, or press Escape to begin anew.")
+}
+
+// Clear empties the line, and reports whether anything stood in it.
+func (t *Tickets) Clear() bool {
+	if t.line == "" {
+		return false
+	}
+	t.Type("")
+	return true
+}
+
+// Rows are the tickets, with cells in the order of the columns: ticket, day,
+// time, grower, commodity, truck, net, moisture, bushels, payable, state.
+func (t *Tickets) Rows() []Row {
+	unit := t.frame.Desk.Profile().WeightUnit()
+	out := make([]Row, len(t.found))
+	for i, r := range t.found {
+		out[i] = t.row(r, unit)
+	}
+	return out
+}
+
+func (t *Tickets) row(r desk.Found, unit quantity.Unit) Row {
+	when := r.IssuedAt
+	ticket := Say("%d", r.Ticket)
+	if r.Ticket == 0 {
+		when, ticket = r.EndedAt, noFigure
+	}
+	day, hour, _ := strings.Cut(t.frame.Desk.Local(when), " ")
+	state := ticketState(r)
+	net, netKnown := r.Figures["net"]
+	moisture, tested := r.Figures["moisture"]
+	settled, isSettled := bushels(r)
+	return Row{
+		Key: r.ID, State: state.State,
+		Cells: []string{
+			ticket, day, hour, r.GrowerName, grainName(r.Commodity), r.Truck,
+			figureIn(net, netKnown, unit, 0), figureIn(moisture, tested, quantity.Percent, 1),
+			figureIn(settled, isSettled, quantity.Bushel, 2), payableCell(r), state.Text,
+		},
+	}
+}
+
+// payableCell is what was paid, or that the price comes later.
+func payableCell(r desk.Found) string {
+	a, settled := r.Figures["payable"]
+	if _, priced := r.Figures["price"]; priced && settled {
+		return a.Fixed(2)
+	}
+	if settled {
+		return Say("later")
+	}
+	return noFigure
+}
+
+// ticketState is how a ticket stands, in a word.
+func ticketState(r desk.Found) Remark {
+	switch load.Phase(r.Phase) {
+	case load.Void:
+		return Remark{Stop, Say("void")}
+	case load.Corrected:
+		return Remark{Locked, Say("corrected")}
+	case load.TurnedAway:
+		return Remark{Stop, Say("refused")}
+	}
+	switch {
+	case r.Corrects != 0:
+		return Remark{Wait, Say("corrects %d", r.Corrects)}
+	case r.Manual != "":
+		return Remark{Warn, Say("manual weight")}
+	}
+	return Remark{OK, Say("issued")}
+}
