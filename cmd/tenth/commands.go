@@ -13,6 +13,12 @@ import (
 type commands struct {
 	Receive receiveCommand `cmd:"" group:"trucks" help:"Receive one load: weigh, test, settle, print its ticket."`
 	Yard    yardCommand    `cmd:"" group:"trucks" help:"List the trucks that have no ticket yet."`
+	Open    openCommand    `cmd:"" group:"trucks" help:"Write a truck down that has come."`
+	Amend   amendCommand   `cmd:"" group:"trucks" help:"Change what is known of a load on the yard."`
+	Weigh   weighCommand   `cmd:"" group:"trucks" help:"Weigh a load on the yard."`
+	Sample  sampleCommand  `cmd:"" group:"trucks" help:"Write down what the bench found."`
+	Issue   issueCommand   `cmd:"" group:"trucks" help:"Settle a load and print its ticket."`
+	Refuse  refuseCommand  `cmd:"" group:"trucks" help:"Turn a load away."`
 
 	Show    showCommand    `cmd:"" group:"tickets" help:"Show a ticket as it was printed."`
 	Explain explainCommand `cmd:"" group:"tickets" help:"Explain every figure of a ticket, under the rates it was settled by."`

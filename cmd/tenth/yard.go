@@ -1,6 +1,8 @@
 package main
 
 import (
+	"strings"
+
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 )
@@ -45,7 +47,7 @@ func (c yardCommand) Run(t *terminal) error {
 			p.say("No truck is on the yard.")
 		}
 		for _, w := range all {
-			p.say("%-6s since %s  truck %-4s %-12s %s %s", w.Load, w.Since, w.Truck, w.Commodity, w.Grower, w.Net)
+			p.say("%-6s since %s  truck %-4s %-12s %s", w.Load, w.Since, w.Truck, orElse(w.Commodity, "no grain yet"), strings.TrimSpace(w.Grower+"  "+w.Net))
 			for _, lack := range w.Lacks {
 				p.say("       %s", lack)
 			}
