@@ -8,6 +8,7 @@ import (
 
 var (
 	cellLetters   = lettering{size: theme.SizeNameText, color: ColorInk}
+	smallCell     = lettering{size: SizeNote, color: ColorInk}
 	headerLetters = lettering{size: SizeNote, color: ColorQuiet, style: bold}
 )
 
@@ -29,10 +30,11 @@ type face struct {
 	first   bool  // it begins the row
 	struck  bool  // a line goes through it
 	header  bool
+	narrow  bool // little ground at its sides
 }
 
-func newCell() *cell {
-	c := &cell{face: face{letters: cellLetters}}
+func newCell(l lettering) *cell {
+	c := &cell{face: face{letters: l}}
 	c.ExtendBaseWidget(c)
 	return c
 }
@@ -50,13 +52,13 @@ func (c *cell) show(f face) {
 func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	c := o.(*cell)
 	if id.Row < 0 || id.Row >= len(t.rows) || id.Col < 0 || id.Col >= len(t.columns) {
-		c.show(face{letters: cellLetters})
+		c.show(face{letters: t.letters()})
 		return
 	}
 	row, column := t.rows[id.Row], t.columns[id.Col]
 	f := face{
-		text: row.cell(id.Col), letters: cellLetters, align: column.Align,
-		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0,
+		text: row.cell(id.Col), letters: t.letters(), align: column.Align,
+		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.Small,
 		struck: row.Struck && !column.State,
 	}
 	if column.State && row.State != Plain {
@@ -66,11 +68,19 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 }
 
 func (t *Table) showHeader(id widget.TableCellID, o fyne.CanvasObject) {
-	f := face{letters: headerLetters, header: true}
+	f := face{letters: headerLetters, header: true, narrow: t.Small}
 	if id.Col >= 0 && id.Col < len(t.columns) {
 		f.text, f.align = t.columns[id.Col].Title, t.columns[id.Col].Align
 	}
 	o.(*cell).show(f)
+}
+
+// aside is the ground left and right of what a cell says.
+func (p pen) aside(narrow bool) float32 {
+	if narrow {
+		return p.pad()
+	}
+	return p.inner()
 }
 
 // CreateRenderer is Fyne's way to draw the cell.
@@ -78,7 +88,7 @@ func (c *cell) CreateRenderer() fyne.WidgetRenderer { return newDrawing(c) }
 
 func (c *cell) least() fyne.Size {
 	p := penFor(c)
-	return fyne.NewSize(p.inner()*4, p.lineHeight(cellLetters)+p.inner())
+	return fyne.NewSize(p.inner()*4, p.lineHeight(c.letters)+p.inner())
 }
 
 func (c *cell) draw(size fyne.Size) []fyne.CanvasObject {
@@ -98,7 +108,7 @@ func (c *cell) draw(size fyne.Size) []fyne.CanvasObject {
 	} else if !c.header {
 		objects = append(objects, p.block(ColorRule, fyne.NewPos(0, size.Height+gap/2-1), fyne.NewSize(size.Width+gap, 1)))
 	}
-	left, right := p.inner(), size.Width-p.inner()
+	left, right := p.aside(c.narrow), size.Width-p.aside(c.narrow)
 	top := (size.Height - p.lineHeight(c.letters)) / 2
 	if icon := c.state.Icon(); icon != nil {
 		side := p.lineHeight(c.letters) - 2

@@ -20,6 +20,8 @@ type Table struct {
 
 	// Empty is the sentence shown when there are no rows: what to do about it.
 	Empty string
+	// Small sets the rows in small letters, for a list of many columns.
+	Small bool
 
 	columns []Column
 	rows    []Row
@@ -39,8 +41,8 @@ func NewTable(columns []Column) *Table {
 	t.ShowHeaderRow = true
 	t.HideSeparators = true
 	t.Length = func() (int, int) { return len(t.rows), len(t.columns) }
-	t.CreateCell = func() fyne.CanvasObject { return newCell() }
-	t.CreateHeader = func() fyne.CanvasObject { return newCell() }
+	t.CreateCell = func() fyne.CanvasObject { return newCell(t.letters()) }
+	t.CreateHeader = func() fyne.CanvasObject { return newCell(t.letters()) }
 	t.UpdateCell = t.showCell
 	t.UpdateHeader = t.showHeader
 	t.OnSelected = t.clicked
@@ -145,6 +147,19 @@ func (t *Table) clicked(id widget.TableCellID) {
 	t.choose(id.Row)
 }
 
+// letters is how the rows are written.
+func (t *Table) letters() lettering {
+	if t.Small {
+		return smallCell
+	}
+	return cellLetters
+}
+
+// rowHeight is a row with the gap to the next.
+func (t *Table) rowHeight() float32 {
+	return newCell(t.letters()).MinSize().Height + penFor(t).pad()
+}
+
 // Resize gives the growing column what room there is.
 func (t *Table) Resize(size fyne.Size) {
 	t.fit(size)
@@ -154,7 +169,7 @@ func (t *Table) Resize(size fyne.Size) {
 
 // MinSize is a header and three rows: a table scrolls.
 func (t *Table) MinSize() fyne.Size {
-	row := newCell().MinSize().Height + penFor(t).pad()
+	row := t.rowHeight()
 	return fyne.NewSize(8*row, 4*row)
 }
 
@@ -166,15 +181,15 @@ func (t *Table) Refresh() {
 
 // fit sets the width of every column.
 func (t *Table) fit(size fyne.Size) {
-	p := penFor(t)
-	figure := p.measure("0", cellLetters).Width
+	p, l := penFor(t), t.letters()
+	figure := p.measure("0", l).Width
 	widths := make([]float32, len(t.columns))
 	left, growing := size.Width, -1
 	for i, c := range t.columns {
 		title := p.measure(c.Title, headerLetters).Width
-		widths[i] = floor(max(float32(c.Width)*figure, title) + 2*p.inner())
+		widths[i] = floor(max(float32(c.Width)*figure, title) + 2*p.aside(t.Small))
 		if c.State {
-			widths[i] += floor(p.lineHeight(cellLetters) + p.pad())
+			widths[i] += floor(p.lineHeight(l) + p.pad())
 		}
 		left -= widths[i] + p.pad()
 		if c.Grow {

@@ -137,7 +137,7 @@ func TestShrunkenTableIsSafe(t *testing.T) {
 	b.ring.Focus("table")
 	b.press(fyne.KeyEnd)
 	b.table.SetRows(nil)
-	c := newCell()
+	c := newCell(cellLetters)
 	for _, id := range []widget.TableCellID{{Row: 49, Col: 0}, {Row: 0, Col: 9}, {Row: -1, Col: -1}} {
 		c.show(face{text: "stale"})
 		b.table.showCell(id, c)
@@ -154,7 +154,7 @@ func TestShrunkenTableIsSafe(t *testing.T) {
 
 func TestClickChoosesAndOpens(t *testing.T) {
 	b := newTabled(t, 10)
-	row := newCell().MinSize().Height + penFor(b.table).pad()
+	row := newCell(cellLetters).MinSize().Height + penFor(b.table).pad()
 	at := fyne.NewPos(80, 2.5*row) // the second row under the header
 	test.TapAt(b.table, at)
 	b.heard("at 1 k1")
@@ -267,4 +267,16 @@ func TestStruckRowsStayReadable(t *testing.T) {
 	}
 	equal(t, "lines through a row that counts", lines(false), 0)
 	equal(t, "lines through a struck row", lines(true), 2)
+}
+
+// TestSmallRows: a small table has lower rows and narrower columns, and a page
+// of it is longer.
+func TestSmallRows(t *testing.T) {
+	large, small := newTabled(t, 100), newTabled(t, 100)
+	small.table.Small = true
+	small.table.Refresh()
+	if large.table.rowHeight() <= small.table.rowHeight() || large.table.pageRows() >= small.table.pageRows() {
+		t.Errorf("rows are %v and %v high, pages %d and %d long",
+			large.table.rowHeight(), small.table.rowHeight(), large.table.pageRows(), small.table.pageRows())
+	}
 }

@@ -30,8 +30,7 @@ func (t *Table) TypedKey(ev *fyne.KeyEvent) {
 
 // pageRows is how many rows show at once, less one that stays in sight.
 func (t *Table) pageRows() int {
-	row := newCell().MinSize().Height + penFor(t).pad()
-	return max(1, int(t.Size().Height/row)-2)
+	return max(1, int(t.Size().Height/t.rowHeight())-2)
 }
 
 // TypedRune hands letters to a view that filters.
