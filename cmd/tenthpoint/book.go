@@ -35,12 +35,16 @@ func (p *program) openDesk(ctx context.Context, path string) (*desk.Desk, error)
 	if err != nil {
 		return nil, fmt.Errorf("the rates cannot be read:\n%w", err)
 	}
+	charts, err := desk.ReadCharts(p.flags.Schedules)
+	if err != nil {
+		return nil, fmt.Errorf("the moisture charts cannot be read:\n%w", err)
+	}
 	book, err := store.Open(path, store.Options{Create: true})
 	if err != nil {
 		return nil, err
 	}
 	p.closing = append(p.closing, book.Close)
-	d, err := desk.Open(ctx, book, desk.Options{Name: "desk", Rates: editions})
+	d, err := desk.Open(ctx, book, desk.Options{Name: "desk", Rates: editions, Charts: charts})
 	if err != nil || p.flags.Who == "" {
 		return d, err
 	}

@@ -2,6 +2,7 @@ package present
 
 import (
 	"context"
+	"reflect"
 	"slices"
 
 	"tenthpoint/internal/grain"
@@ -183,6 +184,15 @@ func (f *LoadForm) Reload() error {
 	f.book = l
 	f.work()
 	return nil
+}
+
+// rebase takes the load as the book now has it, when somebody wrote to it from
+// elsewhere, as the bench does. What is typed stays.
+func (f *LoadForm) rebase(l *load.Load) {
+	if !reflect.DeepEqual(f.book, l) {
+		f.book = l
+		f.work()
+	}
 }
 
 // IsTyped reports whether a field holds a text that is not in the book.

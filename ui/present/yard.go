@@ -80,9 +80,12 @@ func (y *Yard) keepForms() {
 		y.forms[y.blank.id] = y.blank
 		y.newBlank()
 	}
-	for id := range y.forms {
-		if y.find(id) == nil {
+	for id, form := range y.forms {
+		l := y.find(id)
+		if l == nil {
 			delete(y.forms, id)
+		} else {
+			form.rebase(l)
 		}
 	}
 	if y.hand.id != "" && y.find(y.hand.id) == nil {

@@ -49,7 +49,9 @@ func newScene(t *testing.T, look Look, loads int) *scene {
 	if loads > 0 {
 		must(t, demo.Fill(ctx, book, demo.Options{Loads: loads, Seed: 7, Now: noon, Place: time.UTC, Rates: editions}, nil))
 	}
-	d, err := desk.Open(ctx, book, desk.Options{Name: "test", Rates: editions, Place: time.UTC, Clock: func() time.Time { return noon }})
+	charts, err := schedules.Charts()
+	must(t, err)
+	d, err := desk.Open(ctx, book, desk.Options{Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Clock: func() time.Time { return noon }})
 	must(t, err)
 	if loads > 0 {
 		must(t, d.SignIn(demo.Manager))

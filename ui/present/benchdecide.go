@@ -1,0 +1,168 @@
+package present
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/bench"
+)
+
+// LeaveOut asks by which rule a test is to be left out of the mean, or takes one
+// back in that was left out. The test stays listed either way.
+func (b *Bench) LeaveOut(key string) {
+	s := b.hand
+	seq, err := strconv.Atoi(key)
+	i := slices.IndexFunc(s.tests.Readings, func(r bench.Reading) bool { return r.Seq == seq })
+	if err != nil || i < 0 {
+		b.frame.Say(Stop, Say("Choose the test to leave out in the list of tests first."))
+		return
+	}
+	if s.dropOf(seq) != nil {
+		s.tests.Drops = slices.DeleteFunc(slices.Clone(s.tests.Drops), func(d bench.Drop) bool { return d.Test == seq })
+		b.decided(Say("Test %d counts again.", seq))
+		return
+	}
+	b.frame.Put(Ask{
+		Title: Say("Leave test %d out of the mean?", seq),
+		Text:  Say("It stays listed, with the rule and your name. Spoiled tests need what was seen to go wrong."),
+		State: Warn,
+		Fields: []AskField{
+			{ID: "rule", Label: Say("Rule"), Options: s.dropOptions(), Chars: 30, Required: true},
+			{ID: "reason", Label: Say("What was seen"), Chars: 36},
+		},
+		Yes:  Say("Leave it out"),
+		Then: func(values map[string]string) { b.drop(seq, bench.DropRule(values["rule"]), values["reason"]) },
+	})
+}
+
+// CanLeaveOut reports whether there are tests to leave out.
+func (b *Bench) CanLeaveOut() bool { return len(b.hand.tests.Readings) > 0 }
+
+func (s *SampleTest) dropOptions() []Option {
+	out := []Option{}
+	for _, rule := range bench.PolicyFor(s.bench.setup.Policies, s.crop()).MayDrop {
+		out = append(out, Option{Code: string(rule), Name: dropWord(rule)})
+	}
+	return out
+}
+
+// drop leaves a test out, unless the rule does not fit it.
+func (b *Bench) drop(seq int, rule bench.DropRule, reason string) {
+	s := b.hand
+	before := s.tests.Drops
+	s.tests.Drops = append(slices.Clone(before), bench.Drop{
+		Test: seq, Rule: rule, By: b.frame.Desk.Who().Name, Reason: strings.TrimSpace(reason),
+	})
+	s.workTests()
+	if err := s.found.fault; err != nil {
+		s.tests.Drops = before
+		s.workTests()
+		b.frame.Fail(err)
+		return
+	}
+	b.decided(Say("Test %d is left out.", seq))
+}
+
+func (b *Bench) decided(what string) {
+	b.hand.workTests()
+	b.hand.work()
+	b.frame.Say(OK, what)
+	b.frame.window.Redraw()
+}
+
+// stopping are the doubts that stop the ticket and that a manager may let
+// through.
+func (s *SampleTest) stopping() []bench.Flag {
+	var out []bench.Flag
+	for _, f := range s.found.testing.Result.Flags {
+		if f.Stops() && !f.Final {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// CanLetThrough reports whether a doubt stops the ticket of the load in hand
+// that a manager may let through.
+func (b *Bench) CanLetThrough() bool { return b.hand.load != nil && len(b.hand.stopping()) > 0 }
+
+// LetThrough asks a manager to let a doubt stand, with a reason, and writes the
+// sample down with it.
+func (b *Bench) LetThrough() {
+	flags := b.hand.stopping()
+	if len(flags) == 0 {
+		return
+	}
+	var options []Option
+	var sentences []string
+	for i, f := range flags {
+		options = append(options, Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: f.What})
+		sentences = append(sentences, f.What)
+	}
+	b.frame.Put(Ask{
+		Title: Say("Let the load through?"), Text: strings.Join(sentences, "\n"), State: Warn,
+		Fields: []AskField{
+			{ID: "doubt", Label: Say("Doubt"), Options: options, Value: options[0].Code, Chars: 28, Required: true},
+			{ID: "who", Label: Say("Manager"), Options: b.frame.managers(), Value: b.frame.managerHere(), Chars: 24, Required: true},
+			{ID: "reason", Label: Say("Reason"), Chars: 36, Required: true},
+		},
+		Yes: Say("Let it through"),
+		Then: func(values map[string]string) {
+			i, _ := strconv.Atoi(values["doubt"])
+			if i < 1 || i > len(flags) {
+				return
+			}
+			b.letThrough(flags[i-1], values["who"], values["reason"])
+		},
+	})
+}
+
+// letThrough writes the sample down under the manager's own name.
+func (b *Bench) letThrough(f bench.Flag, who, reason string) {
+	s := b.hand
+	tester := b.frame.Desk.Who().Name
+	tests := s.tests
+	tests.Overrides = append(slices.Clone(tests.Overrides), bench.Override{Code: f.Code, Test: f.Test, By: who, Reason: strings.TrimSpace(reason)})
+	err := b.frame.as(who, func() error { return s.writeWith(tests, tester) })
+	if err == nil {
+		s.tests = tests
+		err = s.reload()
+	}
+	if err != nil {
+		b.frame.Fail(err)
+		return
+	}
+	b.frame.Say(OK, Say("%s has let %s through: %s", who, doubtWord(f.Code), reason))
+	b.frame.Changed()
+}
+
+// writeWith writes the sample down with a manager's decisions in its tests.
+func (s *SampleTest) writeWith(tests bench.Tests, tester string) error {
+	ctx, d := context.Background(), s.bench.frame.Desk
+	testing, err := d.Test(ctx, s.load, tests)
+	if err != nil {
+		return err
+	}
+	draft, _ := s.form.read()
+	draft.sample.Tester = tester
+	return d.SampleTested(ctx, s.load.ID, draft.sample, testing)
+}
+
+// StartOver forgets the tests of grain that belongs to no load. Those of a load
+// are left out by rule and name, never forgotten.
+func (b *Bench) StartOver() error {
+	if b.hand.load != nil {
+		return errors.New(Say("The tests of a load are not forgotten. Leave one out by its rule"))
+	}
+	grain := b.hand.typed["grain"]
+	delete(b.samples, "")
+	b.hand = b.sample("")
+	b.hand.typed["grain"] = grain
+	b.hand.workTests()
+	b.hand.work()
+	b.frame.window.Redraw()
+	return nil
+}

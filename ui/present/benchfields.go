@@ -1,0 +1,155 @@
+package present
+
+import (
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/quantity"
+)
+
+// Fields are the fields of the sample in hand: what a test is made of at the
+// left, the load's other results and the sample itself at the right.
+func (b *Bench) Fields() []Field { return b.hand.fields() }
+
+func (s *SampleTest) fields() []Field {
+	out := s.whatFields()
+	out = append(out, s.testFields()...)
+	out = append(out, s.otherFields()...)
+	for i := range out {
+		s.fill(&out[i])
+	}
+	return out
+}
+
+// whatFields say which grain is tested, and how.
+func (s *SampleTest) whatFields() []Field {
+	out := []Field{{ID: "load", Label: Say("Load"), Kind: FindField, Chars: 24, Options: s.bench.loadOptions()}}
+	if s.load == nil {
+		out = append(out, Field{ID: "grain", Label: Say("Commodity"), Kind: FindField, Chars: 24, Options: s.bench.frame.known().commodityOptions})
+	}
+	out = append(out, Field{ID: "method", Label: Say("Method"), Kind: FindField, Chars: 20, Options: methodOptions()})
+	if s.method().UsesMeter() {
+		out = append(out, Field{ID: "meter", Label: Say("Meter"), Kind: FindField, Chars: 20, Options: s.meterOptions()})
+	}
+	if s.method() == bench.ByDial {
+		out = append(out, Field{ID: "chart", Label: Say("Chart"), Kind: FindField, Chars: 20, Options: s.chartOptions()})
+	}
+	return out
+}
+
+// testFields are the figures of one test, the one that ends it last.
+func (s *SampleTest) testFields() []Field {
+	degrees := s.bench.temperatureUnit().String()
+	figure := func(id, label, unit string) Field {
+		return Field{ID: id, Label: label, Unit: unit, Kind: FigureField, Part: WeightPart, Chars: 7}
+	}
+	warmth := func(id, label string) Field {
+		return Field{ID: id, Label: label, Unit: degrees, Kind: WordsField, Part: WeightPart, Chars: 7}
+	}
+	var out []Field
+	if s.method().UsesMeter() {
+		out = append(out,
+			figure("mass", Say("Sample mass"), "g"),
+			warmth("temperature", Say("Grain is at")), warmth("room", Say("Room is at")),
+			Field{ID: "dryer", Label: Say("Dryer-hot"), Kind: TickField, Part: WeightPart})
+	}
+	switch s.method() {
+	case bench.ByDial:
+		return append(out, figure("dial", Say("Dial"), Say("div.")))
+	case bench.Direct:
+		return append(out, figure("percent", Say("Meter reads"), "%"))
+	case bench.ByOven:
+		return append(out, figure("wet", Say("Dish, wet"), "g"), figure("tare", Say("Dish, empty"), "g"), figure("dry", Say("Dish, dried"), "g"))
+	}
+	return append(out, figure("percent", Say("Moisture"), "%"), Field{ID: "reason", Label: Say("Reason"), Part: WeightPart, Chars: 24})
+}
+
+// lastField is the field whose Enter makes the test.
+func lastField(m bench.Method) string {
+	return map[bench.Method]string{bench.ByDial: "dial", bench.Direct: "percent", bench.ByOven: "dry", bench.Typed: "reason"}[m]
+}
+
+// otherFields are the load's other results, then what is kept of the sample.
+func (s *SampleTest) otherFields() []Field {
+	if s.load == nil {
+		return nil
+	}
+	var out []Field
+	for _, f := range s.form.Fields() {
+		if f.Part == SamplePart && f.ID != "moisture" {
+			out = append(out, f)
+		}
+	}
+	return append(out,
+		Field{ID: "number", Label: Say("Sample number"), Part: ClosePart, Chars: 12},
+		Field{ID: "probes", Label: Say("Probed"), Part: ClosePart, Chars: 24},
+		Field{ID: "place", Label: Say("Kept at"), Part: ClosePart, Chars: 24})
+}
+
+// isOther reports whether a field is one of the load's other results.
+func (s *SampleTest) isOther(id string) bool {
+	if s.form == nil || id == "moisture" {
+		return false
+	}
+	l, known := s.form.line(id)
+	return known && l.part == SamplePart
+}
+
+// fill puts value and sentence into a field.
+func (s *SampleTest) fill(f *Field) {
+	if s.isOther(f.ID) {
+		return
+	}
+	f.Value = s.text(f.ID)
+	if reading := s.next.readings[f.ID]; reading != "" {
+		f.Reading = reading
+	}
+	if r := s.next.remarks[f.ID]; r.Text != "" {
+		f.State, f.Note = r.State, r.Text
+	}
+}
+
+// text is what stands in a field.
+func (s *SampleTest) text(id string) string {
+	if text, typed := s.typed[id]; typed {
+		return text
+	}
+	if s.load == nil {
+		return map[string]string{"load": withoutLoad}[id]
+	}
+	switch id {
+	case "load":
+		return s.load.ID
+	case "number":
+		return s.load.Sample.Number
+	case "probes":
+		return s.load.Sample.Probes
+	case "place":
+		return s.load.Sample.Kept
+	}
+	return ""
+}
+
+func methodOptions() []Option {
+	var out []Option
+	for _, m := range bench.Methods() {
+		out = append(out, Option{Code: string(m), Name: methodWord(m)})
+	}
+	return out
+}
+
+// methodWord is what a method is called.
+func methodWord(m bench.Method) string { return Say(m.String()) }
+
+// meterOptions are the meters of the method, with how each stands.
+func (s *SampleTest) meterOptions() []Option {
+	out := []Option{}
+	for _, m := range s.bench.equipment.Meters {
+		if m.Method == s.method() {
+			out = append(out, Option{Code: m.ID, Name: m.Model, Detail: standingWord(s.bench.equipment.Standings[m.ID].State).Text})
+		}
+	}
+	return out
+}
+
+// atAGlance shows a figure with as many decimals as a person can check at a
+// glance; the exact one is in the working.
+var atAGlance = quantity.To("0.01", quantity.HalfUp)

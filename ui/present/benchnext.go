@@ -1,0 +1,225 @@
+package present
+
+import (
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// work reads what is typed for the next test, and says beside each field how it
+// was understood and what is doubtful about it.
+func (s *SampleTest) work() {
+	s.next = next{readings: map[string]string{}, remarks: map[string]Remark{}}
+	r := bench.Reading{
+		Seq: s.seq(), Method: s.method(), Crop: s.crop(),
+		Day: s.bench.frame.Desk.Today(), Tester: s.bench.frame.Desk.Who().Name,
+	}
+	if m, ok := s.meter(); ok && r.Method.UsesMeter() {
+		r.Meter, r.Calibration = m.ID, m.Calibration
+	}
+	s.readFigures(&r)
+	s.chooseChart(&r)
+	s.readTestWeight(&r)
+	s.next.reading = r
+	s.sayGrain()
+	s.sayMeter()
+	s.doubt()
+	s.convert()
+}
+
+// sayGrain asks for the commodity where it is not known.
+func (s *SampleTest) sayGrain() {
+	if s.crop() != "" {
+		return
+	}
+	if s.load != nil {
+		s.remark("load", Stop, Say("Nobody has said what grain it is. Type the commodity on the load's form first."))
+		return
+	}
+	s.remark("grain", Missing, Say("Which grain is it?"))
+}
+
+func (s *SampleTest) remark(field string, state State, text string) {
+	if old, taken := s.next.remarks[field]; taken && (old.State == Stop || state != Stop) {
+		return
+	}
+	s.next.remarks[field] = Remark{State: state, Text: text}
+}
+
+// figure is one typed figure of a test.
+type figure struct {
+	id    string
+	field quantity.Field
+	into  func(*bench.Reading) *quantity.Amount
+}
+
+// figures are the figures of a method.
+func (s *SampleTest) figures() []figure {
+	dish := func(id string, into func(*bench.Reading) *quantity.Amount) figure {
+		return figure{id, bench.DishField, into}
+	}
+	percent := figure{"percent", bench.MoistureField, func(r *bench.Reading) *quantity.Amount { return &r.Percent }}
+	mass := figure{"mass", bench.MassField, func(r *bench.Reading) *quantity.Amount { return &r.Mass }}
+	switch s.method() {
+	case bench.ByDial:
+		return []figure{mass, {"dial", bench.DialField, func(r *bench.Reading) *quantity.Amount { return &r.Dial }}}
+	case bench.Direct:
+		return []figure{mass, percent}
+	case bench.ByOven:
+		return []figure{
+			dish("wet", func(r *bench.Reading) *quantity.Amount { return &r.Dish.Wet }),
+			dish("tare", func(r *bench.Reading) *quantity.Amount { return &r.Dish.Tare }),
+			dish("dry", func(r *bench.Reading) *quantity.Amount { return &r.Dish.Dry }),
+		}
+	}
+	return []figure{percent}
+}
+
+func (s *SampleTest) readFigures(r *bench.Reading) {
+	for _, f := range s.figures() {
+		f.field.Name = Say(f.field.Name)
+		*f.into(r) = s.parse(f.id, f.field)
+	}
+	if !r.Method.UsesMeter() {
+		r.Reason = strings.TrimSpace(s.typed["reason"])
+		return
+	}
+	r.Sample, r.Room = s.degrees("temperature"), s.degrees("room")
+	r.FromDryer = s.typed["dryer"] == TickOn
+}
+
+// parse reads a figure; an empty one is not recorded.
+func (s *SampleTest) parse(id string, field quantity.Field) quantity.Amount {
+	text := strings.TrimSpace(s.typed[id])
+	if text == "" {
+		return quantity.Amount{}
+	}
+	a, err := field.Parse(text)
+	if err != nil {
+		s.remark(id, Stop, sentence(err))
+	}
+	return a
+}
+
+// degrees reads a temperature: in the scale of the bench, or in the one whose
+// letter stands after it.
+func (s *SampleTest) degrees(id string) quantity.Amount {
+	scale := s.bench.temperatureUnit()
+	text := strings.ToUpper(strings.TrimSpace(s.typed[id]))
+	for letter, unit := range map[string]quantity.Unit{"F": quantity.Fahrenheit, "C": quantity.Celsius} {
+		if bare, lettered := strings.CutSuffix(text, letter); lettered {
+			scale, text = unit, strings.TrimSuffix(strings.TrimSpace(bare), "°")
+		}
+	}
+	if text == "" {
+		return quantity.Amount{}
+	}
+	field := map[quantity.Unit]quantity.Field{quantity.Fahrenheit: bench.FahrenheitField, quantity.Celsius: bench.CelsiusField}[scale]
+	field.Name = Say(field.Name)
+	a, err := field.Parse(text)
+	if err != nil {
+		s.remark(id, Stop, sentence(err))
+		return a
+	}
+	if scale != s.bench.temperatureUnit() {
+		s.next.readings[id] = a.String()
+	}
+	return a
+}
+
+// readTestWeight takes the test weight of the load, for charts that go by it.
+func (s *SampleTest) readTestWeight(r *bench.Reading) {
+	chart, err := s.bench.equipment.Charts.ByID(r.Chart)
+	if err != nil || s.form == nil {
+		return
+	}
+	unit, needed := chart.NeedsTestWeight()
+	if !needed {
+		return
+	}
+	for _, found := range s.form.now.load.Sample.Findings {
+		if found.Factor != grain.TestWeight || found.Amount == nil {
+			continue
+		}
+		if a, err := quantity.TestWeight(*found.Amount, unit); err == nil {
+			r.TestWeight = a
+		}
+	}
+}
+
+// sayMeter says how the meter stands with its checks.
+func (s *SampleTest) sayMeter() {
+	if !s.method().UsesMeter() {
+		return
+	}
+	m, ok := s.meter()
+	if !ok {
+		s.remark("meter", Missing, Say("Choose the meter, or add one under Meters, Ctrl+M."))
+		return
+	}
+	if m.Method != s.method() {
+		s.remark("meter", Stop, Say("%s is another kind of meter: %s.", m.ID, methodWord(m.Method)))
+		return
+	}
+	s.next.readings["meter"] = Say("%s, calibration %s", standingWord(s.bench.equipment.Standings[m.ID].State).Text, m.Calibration)
+}
+
+// beside is the field at which a doubt about a test is told.
+var beside = map[bench.Code]string{
+	bench.WrongMass: "mass", bench.Cold: "temperature", bench.MeterToGrain: "temperature", bench.FromDryer: "dryer",
+	bench.RoomOutside: "room", bench.MeterFailed: "meter", bench.MeterOverdue: "meter", bench.NeverChecked: "meter",
+	bench.InventedChart: "chart",
+}
+
+// doubt tells what is doubtful about a test before it is made, so that the
+// sample can still be warmed or weighed again.
+func (s *SampleTest) doubt() {
+	r := s.next.reading
+	if _, ok := s.meter(); !ok || !r.Method.UsesMeter() {
+		return
+	}
+	for _, flag := range s.bench.setup.Trust.Flags(r, quantity.Zero(quantity.Percent), s.bench.equipment) {
+		if field, told := beside[flag.Code]; told {
+			s.remark(field, flagState(flag), join(" ", flag.What, flag.Do))
+		}
+	}
+}
+
+// convert shows at once what moisture the figures come to, or why to none.
+func (s *SampleTest) convert() {
+	last := lastField(s.method())
+	if s.typed[last] == "" || s.crop() == "" || s.isWrong() {
+		return
+	}
+	if last == "reason" {
+		last = "percent"
+	}
+	step, err := s.next.reading.Work(&working.Sheet{}, s.bench.equipment)
+	if err != nil {
+		s.remark(last, Stop, sentence(err))
+		return
+	}
+	if s.method() == bench.ByDial || s.method() == bench.ByOven {
+		s.next.readings[last] = Say("makes %s", atAGlance.Apply(step.Value()))
+	}
+}
+
+// isWrong reports whether a figure was typed that cannot stand.
+func (s *SampleTest) isWrong() bool {
+	return slices.ContainsFunc(s.testFields(), func(f Field) bool { return s.next.remarks[f.ID].State == Stop })
+}
+
+// flagState is how a doubt about a reading is shown.
+func flagState(f bench.Flag) State {
+	switch {
+	case f.Override != nil:
+		return OK
+	case f.Stops():
+		return Stop
+	}
+	return Warn
+}

@@ -1,0 +1,148 @@
+package present
+
+import (
+	"strings"
+
+	"tenthpoint/internal/bench"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+)
+
+// Saying is a sentence under a word that says how things stand. Without a word
+// it belongs to the one before.
+type Saying struct {
+	State State
+	Word  string
+	Text  string
+}
+
+// Sayings are what the bench makes of the tests: what is wrong, what is doubtful
+// and what to do about it, whether the grain is dry enough, what a tenth is
+// worth.
+func (b *Bench) Sayings() []Saying {
+	s := b.hand
+	if len(s.tests.Readings) == 0 {
+		return s.advise()
+	}
+	var out []Saying
+	if s.found.fault != nil {
+		out = append(out, Saying{Stop, Say("no moisture"), sentence(s.found.fault)})
+	}
+	out = append(out, s.doubts()...)
+	out = append(out, s.leftOut()...)
+	if s.found.judged {
+		out = append(out, verdicts(s.found.advice)...)
+	}
+	if s.found.worth != nil {
+		out = append(out, Saying{Wait, Say("worth"), strings.Join(worthLines(s.found.worth), " ")})
+	}
+	return out
+}
+
+// advise says what to do while nothing has been tested.
+func (s *SampleTest) advise() []Saying {
+	out := []Saying{}
+	if m := s.found.would.Sample.Moisture; m != nil {
+		out = append(out, Saying{OK, Say("in the book"), Say("%s, %s. A test made here takes its place.", m.Percent, m.Method)})
+		if s.found.judged {
+			out = append(out, verdicts(s.found.advice)...)
+		}
+	}
+	switch s.method() {
+	case bench.ByDial:
+		out = append(out, Saying{Wait, Say("to do"), Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")})
+	case bench.Direct:
+		out = append(out, Saying{Wait, Say("to do"), Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")})
+	case bench.ByOven:
+		out = append(out, Saying{Wait, Say("to do"), Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")})
+	default:
+		out = append(out, Saying{Wait, Say("to do"), Say("Type the moisture and where it is from. Enter after the reason makes the test.")})
+	}
+	p := bench.PolicyFor(s.bench.setup.Policies, s.crop())
+	return append(out, Saying{Plain, Say("the house asks"), policyText(p)})
+}
+
+// policyText is how often a sample is tested, in a sentence.
+func policyText(p bench.Policy) string {
+	return Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
+}
+
+// doubts are the flags, those that stop the ticket first.
+func (s *SampleTest) doubts() []Saying {
+	var stopping, others []Saying
+	for _, f := range s.found.testing.Result.Flags {
+		word := doubtWord(f.Code)
+		if f.Test > 0 && len(s.tests.Readings) > 1 {
+			word = Say("%s, test %d", word, f.Test)
+		}
+		text := join(" ", f.What, f.Why, f.Do)
+		saying := Saying{flagState(f), word, text}
+		switch {
+		case f.Override != nil:
+			saying.Text = Say("%s Let through by %s: %s.", f.What, f.Override.By, strings.TrimSuffix(f.Override.Reason, "."))
+			others = append(others, saying)
+		case f.Final:
+			saying.Text += " " + Say("This stops the ticket, and nobody may let it through.")
+			stopping = append(stopping, saying)
+		case f.Stops():
+			saying.Text += " " + Say("This stops the ticket until a manager lets it through.")
+			stopping = append(stopping, saying)
+		default:
+			others = append(others, saying)
+		}
+	}
+	return append(stopping, others...)
+}
+
+// leftOut are the tests that do not count, with rule and person.
+func (s *SampleTest) leftOut() []Saying {
+	var out []Saying
+	for _, d := range s.tests.Drops {
+		text := Say("Left out by %s: %s.", d.By, dropWord(d.Rule))
+		if d.Reason != "" {
+			text = Say("Left out by %s: %s (%s).", d.By, dropWord(d.Rule), d.Reason)
+		}
+		out = append(out, Saying{Locked, Say("test %d", d.Test), text})
+	}
+	return out
+}
+
+// verdicts say whether the grain is dry enough, and what its grower can do.
+func verdicts(a bench.Advice) []Saying {
+	var out []Saying
+	for _, v := range a.Verdicts {
+		state := Warn
+		if v.Dry && v.Certain {
+			state = OK
+		}
+		out = append(out, Saying{state, join(" ", Say(v.Short()), purposeWord(v.Purpose)), v.Reason})
+	}
+	for _, o := range a.Options {
+		out = append(out, Saying{Plain, Say(o.Name), o.Text})
+	}
+	return out
+}
+
+// changeText is what becomes of the load at another moisture.
+func changeText(here *settle.Settlement, end settle.End) string {
+	if end.Settlement == nil {
+		for _, p := range end.Problems {
+			return p.Sentence
+		}
+		return Say("not settled")
+	}
+	settled := withSign(end.Change.Quantity, printedLike(here.Quantity, end.Change.Quantity))
+	if pay := end.Change.Payable; pay != nil {
+		return Say("%s, %s", settled, withSign(*pay, printedLike(here.Payable, *pay)))
+	}
+	return Say("%s, charges %s", settled, withSign(end.Change.Charges, printedLike(here.Charges, end.Change.Charges)))
+}
+
+// withSign puts a plus before what is gained.
+func withSign(a quantity.Amount, printed string) string {
+	if a.Sign() > 0 {
+		return "+" + printed
+	}
+	return printed
+}

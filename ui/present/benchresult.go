@@ -1,0 +1,185 @@
+package present
+
+import (
+	"strconv"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/slip"
+	"tenthpoint/internal/working"
+)
+
+// BigFigures are the moisture, the spread of the tests, and how many of them
+// are made of those that are asked for.
+func (b *Bench) BigFigures() []BigFigure {
+	s := b.hand
+	moisture := BigFigure{Caption: Say("Moisture"), Value: notYet, Unit: "%"}
+	spread := BigFigure{Caption: Say("Spread"), Value: notYet, Unit: "pt"}
+	made := BigFigure{Caption: Say("Tests"), Value: strconv.Itoa(s.kept())}
+	if !s.isTested() {
+		return []BigFigure{moisture, spread, made}
+	}
+	r := s.found.testing.Result
+	moisture.Value = figureOf(r.Moisture)
+	if r.Stopped() {
+		moisture.State = Stop
+	}
+	if r.Spread.Kind() != working.NotApplied {
+		spread.Value = atAGlance.Apply(r.Spread.Value()).Figure()
+	}
+	if r.More > 0 {
+		made.Value, made.State = Say("%d of %d", s.kept(), s.kept()+r.More), Warn
+	}
+	return []BigFigure{moisture, spread, made}
+}
+
+// kept is how many tests count.
+func (s *SampleTest) kept() int { return len(s.tests.Readings) - len(s.tests.Drops) }
+
+// TestRow is one test, ready to show.
+type TestRow struct {
+	Key     string // its number
+	Cells   []string
+	State   State
+	Dropped bool // left out of the mean: it stays listed, struck
+}
+
+// Rows are all tests made, those left out among them.
+func (b *Bench) Rows() []TestRow {
+	s := b.hand
+	var out []TestRow
+	for _, r := range s.tests.Readings {
+		row := TestRow{Key: strconv.Itoa(r.Seq), State: OK}
+		stands := Say("counts")
+		if d := s.dropOf(r.Seq); d != nil {
+			row.Dropped, row.State, stands = true, Locked, Say("left out, %s", d.By)
+		}
+		row.Cells = []string{row.Key, s.figureOf(r), howRead(r), stands}
+		out = append(out, row)
+	}
+	return out
+}
+
+func (s *SampleTest) dropOf(seq int) *bench.Drop {
+	d, dropped := find(s.tests.Drops, func(d bench.Drop) bool { return d.Test == seq })
+	if !dropped {
+		return nil
+	}
+	return &d
+}
+
+// figureOf is what one test came to.
+func (s *SampleTest) figureOf(r bench.Reading) string {
+	step, err := r.Work(&working.Sheet{}, s.bench.equipment)
+	if err != nil {
+		return notYet
+	}
+	return atAGlance.Apply(step.Value()).String()
+}
+
+// howRead is a test in a few figures.
+func howRead(r bench.Reading) string {
+	var what string
+	switch r.Method {
+	case bench.ByDial:
+		what = Say("dial %s, %s", r.Dial.In(quantity.Plain), r.Mass)
+	case bench.Direct:
+		what = Say("meter %s", r.Meter)
+	case bench.ByOven:
+		what = Say("oven")
+	default:
+		return Say("typed: %s", r.Reason)
+	}
+	if r.Sample.Unit() == quantity.Plain {
+		return what
+	}
+	return join(", ", what, r.Sample.String())
+}
+
+// Ruler is the moisture ruler of the sample in hand: the limits, the reading,
+// and how far it may be off.
+func (b *Bench) Ruler() Ruler {
+	f := b.hand.found
+	r := rulerOf(f.ruler)
+	state := OK
+	switch {
+	case b.hand.isTested() && f.testing.Result.Stopped():
+		state = Stop
+	case f.judged && !allDry(f.advice):
+		state = Warn
+	}
+	for i := range r.Marks {
+		if r.Marks[i].Kind == ReadingMark {
+			r.Marks[i].State = state
+		}
+	}
+	return r
+}
+
+func allDry(a bench.Advice) bool {
+	for _, v := range a.Verdicts {
+		if !v.Dry {
+			return false
+		}
+	}
+	return true
+}
+
+var markKinds = map[bench.RulerMarkKind]RulerMarkKind{
+	bench.TenthMark: TenthMark, bench.PointMark: PointMark, bench.LimitMark: LimitMark, bench.ReadingMark: ReadingMark,
+}
+
+// rulerOf is the bench's ruler in words of this desk.
+func rulerOf(from bench.Ruler) Ruler {
+	var r Ruler
+	for _, m := range from.Marks {
+		mark := RulerMark{At: m.At, Label: m.Label, Kind: markKinds[m.Kind]}
+		if m.Kind == bench.LimitMark {
+			mark.Label = limitText(m.Limits)
+		}
+		r.Marks = append(r.Marks, mark)
+	}
+	if f := from.Free; f != nil {
+		r.DryFrom, r.DryTo, r.DryLabel = f.From, f.To, Say("nothing taken")
+	}
+	if band := from.Band; band != nil {
+		r.BandFrom, r.BandTo, r.BandLabel = band.From, band.To, Say("the meter's tolerance")
+	}
+	return r
+}
+
+// limitText names limits that share a mark: "shrink-to and drying trigger 15.0".
+func limitText(limits []bench.Limit) string {
+	text := ""
+	for i, l := range limits {
+		switch {
+		case i > 0 && i == len(limits)-1:
+			text = Say("%s and %s", text, Say(l.Name))
+		default:
+			text = join(", ", text, Say(l.Name))
+		}
+	}
+	return text + " " + bare(limits[0].At)
+}
+
+// Working is every step from the dial to the moisture.
+func (b *Bench) Working() []PaperLine {
+	s := b.hand
+	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Working of the moisture")}}
+	if !s.isTested() {
+		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("No test has been made.")})
+	}
+	return append(lines, stepLines(s.found.testing.Sheet.Steps())...)
+}
+
+// worthLines say what a tenth of a point is worth on the load, and what the
+// meter's tolerance is.
+func worthLines(w *desk.Worth) []string {
+	out := []string{Say("A tenth of a point drier: %s. A tenth wetter: %s.", changeText(w.Here, w.Drier), changeText(w.Here, w.Wetter))}
+	if t := w.Tolerance; t != nil {
+		out = append(out, Say("The meter may be off by %s. At %s: %s. At %s: %s.", t.Step,
+			w.Band.Low.FixedString(1), changeText(t.Here, t.Drier), w.Band.High.FixedString(1), changeText(t.Here, t.Wetter)))
+	}
+	return out
+}

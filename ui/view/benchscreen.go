@@ -1,0 +1,181 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// benchScreen is the sample tester's: the test being typed at the left with the
+// moisture ruler under it, and at the right what the tests come to.
+type benchScreen struct {
+	window *Window
+	bench  *present.Bench
+	form   *fieldForm
+
+	figures   []*kit.Figure
+	tests     *kit.Table
+	says      *kit.Remarks
+	reader    *kit.Reader
+	working   *kit.SlipView
+	ruler     *kit.MoistureRuler
+	write     *kit.Button
+	toggle    *kit.Button
+	isWorking bool
+}
+
+func newBenchScreen(f *present.Frame) Screen { return &benchScreen{bench: present.NewBench(f)} }
+
+// Build makes the screen's widgets.
+func (s *benchScreen) Build(w *Window) fyne.CanvasObject {
+	s.window = w
+	s.ruler, s.working = kit.NewMoistureRuler(), kit.NewSlipView()
+	s.tests = kit.NewTable([]kit.Column{
+		{ID: "no", Title: present.Say("No"), Width: 2},
+		{ID: "result", Title: present.Say("Result"), Width: 8, Align: fyne.TextAlignTrailing},
+		{ID: "how", Title: present.Say("How"), Width: 12, Grow: true},
+		{ID: "stands", Title: present.Say("Stands"), Width: 9, State: true},
+	})
+	s.tests.Empty = present.Say("No test yet. Each one is listed here, also those left out.")
+	s.says = kit.NewRemarks()
+	s.reader = kit.NewReader(s.says)
+	s.write, s.toggle = w.commands.Button("bench.write"), w.commands.Button("bench.working")
+	s.write.Importance = highImportance
+	s.form = newFieldForm(w, s.bench, s.showResult)
+	s.form.addLast("write", s.write)
+	s.form.addLast("tests", s.tests)
+	s.form.addLast("says", s.reader)
+	fields := container.NewVScroll(container.New(slim{}, s.form.content))
+	sheet := container.NewBorder(nil, s.ruler, nil, nil, fields)
+	screen := container.New(formAndResult{}, sheet, s.buildResult())
+	s.form.show(true)
+	return screen
+}
+
+// buildResult is the right half.
+func (s *benchScreen) buildResult() fyne.CanvasObject {
+	c := s.window.commands
+	figures := container.NewHBox()
+	for i, f := range s.bench.BigFigures() {
+		figure := kit.NewFigure(f.Caption, f.Unit)
+		figure.Chars = benchChars[i]
+		s.figures = append(s.figures, figure)
+		figures.Add(figure)
+		if i < len(benchChars)-1 {
+			figures.Add(layout.NewSpacer())
+		}
+	}
+	panel := container.NewStack(newGround(kit.ColorPanel), container.New(margin{}, figures))
+	top := container.NewVBox(panel, container.New(high{lines: 6}, s.tests))
+	small := container.NewGridWithColumns(3, c.Button("bench.leave"), s.toggle, c.Button("bench.through"))
+	s.working.Hide()
+	return container.NewBorder(top, container.NewVBox(s.write, small), nil, nil, container.NewStack(s.reader, s.working))
+}
+
+// benchChars is the room for moisture, spread and tests, in figures.
+var benchChars = []int{4, 4, 6}
+
+// Show puts the keyboard where work begins: on the load, or on the first figure
+// of the next test.
+func (s *benchScreen) Show() {
+	s.bench.Begin()
+	s.form.show(true)
+	s.form.focus(s.bench.First())
+}
+
+// Hint says what keys carry the work.
+func (s *benchScreen) Hint() string { return s.bench.Hint() }
+
+// Ring is the order of the keyboard.
+func (s *benchScreen) Ring() *kit.Ring { return s.form.ring }
+
+// Refresh shows the facts as they now are.
+func (s *benchScreen) Refresh() {
+	s.bench.Refresh()
+	s.form.show(true)
+}
+
+// showResult follows every keystroke.
+func (s *benchScreen) showResult() {
+	for i, f := range s.bench.BigFigures() {
+		s.figures[i].SetCaption(f.Caption, f.Unit)
+		s.figures[i].Set(kit.State(f.State), f.Value)
+	}
+	rows := s.bench.Rows()
+	shown := make([]kit.Row, len(rows))
+	for i, r := range rows {
+		shown[i] = kit.Row{Key: r.Key, Cells: r.Cells, State: kit.State(r.State), Struck: r.Dropped}
+	}
+	s.tests.SetRows(shown)
+	s.says.Set(remarks(s.bench.Sayings()))
+	s.reader.Refresh()
+	setVisible(s.reader, !s.isWorking)
+	setVisible(s.working, s.isWorking)
+	if s.isWorking {
+		s.working.SetLines(paper(s.bench.Working()))
+	}
+	showRuler(s.ruler, s.bench.Ruler())
+	s.window.commands.Refresh()
+}
+
+// remarks are a presenter's sayings as the kit takes them.
+func remarks(all []present.Saying) []kit.Remark {
+	out := make([]kit.Remark, len(all))
+	for i, one := range all {
+		out[i] = kit.Remark{State: kit.State(one.State), Word: one.Word, Text: one.Text}
+	}
+	return out
+}
+
+// turnWorking shows the working in place of what the bench says, or that again.
+func (s *benchScreen) turnWorking() {
+	s.isWorking = !s.isWorking
+	s.working.ToTop()
+	s.showResult()
+}
+
+// showRuler draws a presenter's ruler.
+func showRuler(ruler *kit.MoistureRuler, r present.Ruler) {
+	marks := make([]kit.RulerMark, len(r.Marks))
+	for i, m := range r.Marks {
+		marks[i] = kit.RulerMark{Label: m.Label, At: m.At, Kind: kit.RulerMarkKind(m.Kind), State: kit.State(m.State)}
+	}
+	var bands []kit.RulerBand
+	if r.DryTo > r.DryFrom {
+		bands = append(bands, kit.RulerBand{From: r.DryFrom, To: r.DryTo, Label: r.DryLabel})
+	}
+	if r.BandTo > r.BandFrom {
+		bands = append(bands, kit.RulerBand{From: r.BandFrom, To: r.BandTo, Label: r.BandLabel, Around: true})
+	}
+	ruler.Set(marks, bands...)
+}
+
+// formAndResult sets the form at the left and the result at the right, in
+// shares that hold from the least window to the largest.
+type formAndResult struct{}
+
+func (formAndResult) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	form, result := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(form.Width+result.Width+paperGap(), max(form.Height, result.Height))
+}
+
+func (formAndResult) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	right := max(objects[1].MinSize().Width, size.Width*42/100)
+	objects[0].Resize(fyne.NewSize(size.Width-right-paperGap(), size.Height))
+	objects[1].Move(fyne.NewPos(size.Width-right, 0))
+	objects[1].Resize(fyne.NewSize(right, size.Height))
+}
+
+// high gives what it holds the height of so many lines of a table.
+type high struct{ lines float32 }
+
+func (l high) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	size := objects[0].MinSize()
+	const tableLines = 4 // a header and three rows, which a table asks for itself
+	return fyne.NewSize(size.Width, size.Height/tableLines*l.lines)
+}
+
+func (high) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
