@@ -2,6 +2,7 @@ package present
 
 import (
 	"fmt"
+	"strings"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -88,13 +89,21 @@ func (f *LoadForm) priceLine() line {
 		a, err := quantity.Field{
 			Name: Say("Price"), Unit: unit, Places: 4,
 			Min: quantity.Of("0.0001", unit), Max: quantity.Int(10_000, unit),
-		}.Parse(text)
+		}.Parse(withoutSign(text))
 		if err != nil {
 			return "", err
 		}
 		to.Price, to.PriceSource = &a, Say("typed at the desk")
 		return "", nil
 	})
+}
+
+// withoutSign drops the sign that people put before money: "$4.15".
+func withoutSign(text string) string {
+	if strings.Contains(text, "/") {
+		return text
+	}
+	return strings.TrimPrefix(strings.TrimSpace(text), "$")
 }
 
 // priceUnit is money per the unit that the rates settle in.

@@ -2,6 +2,7 @@ package present
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"tenthpoint/internal/load"
@@ -11,8 +12,9 @@ import (
 // Stand says in a word how far the load is, with its state.
 func (f *LoadForm) Stand() Remark { return standOf(f.now.load, f.now.settlement != nil) }
 
-// CanIssue reports whether the load is whole and settles.
-func (f *LoadForm) CanIssue() bool { return f.now.settlement != nil }
+// CanIssue reports whether the load is whole and settles, and nothing stands in
+// a field that cannot be read.
+func (f *LoadForm) CanIssue() bool { return f.now.settlement != nil && len(f.unread()) == 0 }
 
 // WhyNotIssue is what still stands in the way of the ticket, in sentences.
 func (f *LoadForm) WhyNotIssue() string {
@@ -33,14 +35,11 @@ func (f *LoadForm) WhyNotIssue() string {
 // Issue writes down what is typed, settles the load, gives it its number and
 // prints it. It reports the ticket's number; nought when it was not issued.
 func (f *LoadForm) Issue() (number int64, err error) {
-	if len(f.unread()) > 0 {
-		return 0, fmt.Errorf("%s", f.WhyNotIssue())
+	if !f.CanIssue() {
+		return 0, errors.New(f.WhyNotIssue())
 	}
 	if err := f.Commit(); err != nil {
 		return 0, err
-	}
-	if !f.CanIssue() {
-		return 0, fmt.Errorf("%s", f.WhyNotIssue())
 	}
 	number, err = f.frame.Desk.Issue(context.Background(), f.id)
 	if err != nil {

@@ -1,0 +1,127 @@
+package present
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"tenthpoint/internal/quantity"
+)
+
+func marksOf(r Ruler, kind RulerMarkKind) string {
+	var out []string
+	for _, m := range r.Marks {
+		if m.Kind == kind {
+			out = append(out, fmt.Sprintf("%s at %d", m.Label, m.At))
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// Where the rates begin, what they shrink to and where the load stands lie on
+// the ruler at their thousandths: corn-main-2025 shrinks above and to 15.0 %.
+func TestRuler(t *testing.T) {
+	r := demoRoom(t, 0)
+	f := newLoadForm(r.frame, nil)
+	if bare := f.Ruler(); len(bare.Marks) != 0 {
+		t.Errorf("a form without grain has the ruler %v", bare.Marks)
+	}
+	f.Type("commodity", "corn")
+	f.Type("moisture", "17.2")
+	got := f.Ruler()
+	if want := "14 at 0, 15 at 166, 16 at 333, 17 at 500, 18 at 666, 19 at 833, 20 at 1000"; marksOf(got, PointMark) != want {
+		t.Errorf("the points are %s, want %s", marksOf(got, PointMark), want)
+	}
+	if want := "shrink above and to 15.0 at 166"; marksOf(got, LimitMark) != want {
+		t.Errorf("the limits are %s, want %s", marksOf(got, LimitMark), want)
+	}
+	if want := "17.2 % at 533"; marksOf(got, ReadingMark) != want {
+		t.Errorf("the reading is %s, want %s", marksOf(got, ReadingMark), want)
+	}
+	if got.DryFrom != 0 || got.DryTo != 166 {
+		t.Errorf("nothing is taken from %d to %d", got.DryFrom, got.DryTo)
+	}
+	f.Type("moisture", "15.0")
+	for _, m := range f.Ruler().Marks {
+		if m.Kind == ReadingMark && m.State != OK {
+			t.Errorf("a dry reading is shown as %d", m.State)
+		}
+	}
+}
+
+// Whatever the moisture, every mark lies on the ruler, the points stand in
+// order, and the reading between its neighbours.
+func TestRulerHoldsEveryMoisture(t *testing.T) {
+	r := demoRoom(t, 0)
+	f := newLoadForm(r.frame, nil)
+	f.Type("commodity", "corn")
+	rapid.Check(t, func(t *rapid.T) {
+		hundredth := rapid.IntRange(300, 6000).Draw(t, "hundredths of a percent")
+		m := quantity.Int(int64(hundredth), quantity.Percent).Div(quantity.Int(100, quantity.Plain))
+		f.Type("moisture", quantity.To("0.01", quantity.Down).Apply(m).Fixed(2))
+		last := -1
+		for _, mark := range f.Ruler().Marks {
+			if mark.At < 0 || mark.At > 1000 {
+				t.Fatalf("%s: the mark %+v is off the ruler", m, mark)
+			}
+			if mark.Kind == PointMark && mark.At <= last {
+				t.Fatalf("%s: the points are not in order at %+v", m, mark)
+			}
+			if mark.Kind == PointMark {
+				last = mark.At
+			}
+		}
+	})
+}
+
+// A tenth of a point is worth what the load brings as it is, less what it
+// brings one tenth wetter.
+func TestTenthIsTheDifferenceOfTwoSettlements(t *testing.T) {
+	r := demoRoom(t, 0)
+	f := corn(r, "moisture")
+	if f.TenthWorth() != "" {
+		t.Error("a load without moisture has a tenth that is worth something")
+	}
+	at := func(moisture string) (bushels, payable quantity.Amount) {
+		f.Type("moisture", moisture)
+		s := f.now.settlement
+		return s.Quantity.Value(), s.Payable.Value()
+	}
+	wetBushels, wetMoney := at("17.3")
+	bushels, money := at("17.2")
+	want := fmt.Sprintf("A tenth of a point is worth %s, %s.", bushels.Sub(wetBushels).FixedString(2), money.Sub(wetMoney).FixedString(2))
+	if got := f.TenthWorth(); got != want {
+		t.Errorf("said %q, want %q", got, want)
+	}
+	f.Type("price", "")
+	if got := f.TenthWorth(); !strings.HasSuffix(got, "in charges.") {
+		t.Errorf("while the price comes later it says %q", got)
+	}
+}
+
+// The large figures are those of the slip.
+func TestBigFigures(t *testing.T) {
+	r := demoRoom(t, 0)
+	f := corn(r)
+	s := f.now.settlement
+	want := []BigFigure{
+		{Caption: "Net", Value: "28,180", Unit: "lb"},
+		{Caption: "Settled", Value: strings.TrimSuffix(s.Quantity.Printed(), " bu"), Unit: "bu"},
+		{Caption: "Payable", Value: s.Payable.Printed()},
+	}
+	for i, got := range f.BigFigures() {
+		if got != want[i] {
+			t.Errorf("figure %d is %+v, want %+v", i, got, want[i])
+		}
+	}
+	f.Type("price", "")
+	if got := f.BigFigures()[2]; got.Caption != "Charges, price later" || got.Value != f.now.settlement.Charges.Printed() {
+		t.Errorf("while the price comes later: %+v", got)
+	}
+	f.Type("tare", "60000")
+	if got := f.BigFigures()[0]; got.Value != "-7,700" || got.State != Stop {
+		t.Errorf("a net below nought is %+v", got)
+	}
+}

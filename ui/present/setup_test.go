@@ -1,0 +1,110 @@
+package present
+
+import (
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/house"
+)
+
+// firstSheet is what a new elevator types.
+var firstSheet = [][2]string{
+	{"business", "Example Siding"}, {"street", "1 Example Road"}, {"town", "Nowhere"}, {"phone", "555-0101"},
+	{"grain.corn", "main"}, {"person", "Ann Example"},
+}
+
+func setField(t *testing.T, s *SetUp, id string) Field {
+	t.Helper()
+	f, ok := find(s.Fields(), func(f Field) bool { return f.ID == id })
+	if !ok {
+		t.Fatalf("the sheet has no field %s", id)
+	}
+	return f
+}
+
+// A new book is set up by one sheet, and who filled it in is the manager.
+func TestFirstSetUp(t *testing.T) {
+	r := emptyRoom(t)
+	s := NewSetUp(r.frame)
+	if !s.IsFirst() || !r.frame.IsNew() {
+		t.Fatal("a new book is not new")
+	}
+	for i, field := range firstSheet {
+		s.Save()
+		if r.state != Stop || r.screen != "" {
+			t.Fatalf("with %d of %d fields the sheet was written: %q", i, len(firstSheet), r.last())
+		}
+		s.Type(field[0], field[1])
+	}
+	if s.FirstMissing() != "" {
+		t.Fatalf("a whole sheet lacks %s", s.FirstMissing())
+	}
+	s.Save()
+	wantSaid(t, r, OK, "the elevator is set up")
+	p := r.frame.Desk.Profile()
+	if p.Business != "Example Siding" || len(p.Grains) != 1 || p.Grains[0] != (house.GrainRule{Commodity: "corn", Schedule: "main"}) || p.WeightUnit().String() != "lb" || p.RetainDays != 3 {
+		t.Errorf("the book has %+v", p)
+	}
+	if who := r.frame.Desk.Who(); who.Name != "Ann Example" || who.Role != house.Manager || r.screen != "yard" {
+		t.Errorf("at the desk is %+v, the screen is %q", who, r.screen)
+	}
+	if NewSetUp(r.frame).Save(); r.state != OK {
+		t.Errorf("the sheet as it stands cannot be written again: %s", r.last())
+	}
+}
+
+// Rates that are invented say so beside every commodity they settle.
+func TestExampleRatesAreMarked(t *testing.T) {
+	r := emptyRoom(t)
+	s := NewSetUp(r.frame)
+	s.Type("grain.corn", "main")
+	if got := setField(t, s, "grain.corn").Reading; !strings.Contains(got, "not for trade") {
+		t.Errorf("beside corn stands %q", got)
+	}
+	for _, o := range setField(t, s, "grain.corn").Options {
+		if !strings.Contains(o.Detail, "not for trade") && !strings.Contains(o.Detail, "published rule") {
+			t.Errorf("schedule %s is offered as %q", o.Code, o.Detail)
+		}
+	}
+}
+
+// What cannot stand on the sheet says why.
+func TestSetUpAnswersWhatIsTyped(t *testing.T) {
+	r := emptyRoom(t)
+	tests := []struct{ id, text, want string }{
+		{"division", "twenty", "is not a number"},
+		{"capacity", "60t", "is in t, not in lb"},
+		{"grain.corn", "posted", `There are no rates called "posted" for Corn`},
+	}
+	for _, tt := range tests {
+		s := NewSetUp(r.frame)
+		for _, field := range firstSheet {
+			s.Type(field[0], field[1])
+		}
+		s.Type(tt.id, tt.text)
+		if f := setField(t, s, tt.id); f.State != Stop || !strings.Contains(f.Note, tt.want) {
+			t.Errorf("%s %q says %q, want %q", tt.id, tt.text, f.Note, tt.want)
+		}
+		if s.Save(); r.state != Stop || !r.frame.IsNew() {
+			t.Errorf("%s %q was written: %s", tt.id, tt.text, r.last())
+		}
+	}
+}
+
+// A house that weighs in kilograms has every weight in kilograms.
+func TestSetUpInKilograms(t *testing.T) {
+	r := emptyRoom(t)
+	s := NewSetUp(r.frame)
+	for _, field := range append(firstSheet, [2]string{"unit", "kg"}, [2]string{"division", "10"}, [2]string{"capacity", "60,000"}, [2]string{"grain.corn", "metric"}) {
+		s.Type(field[0], field[1])
+	}
+	s.Save()
+	f := newLoadForm(r.frame, nil)
+	if got := fieldOf(t, f, "gross").Unit; got != "kg" {
+		t.Errorf("gross is asked in %s", got)
+	}
+	f.Type("gross", "23,715")
+	if got := fieldOf(t, f, "gross"); got.State != Stop || !strings.Contains(got.Note, "10 kg") {
+		t.Errorf("half a division says %q", got.Note)
+	}
+}
