@@ -34,6 +34,11 @@ type Ruler struct {
 	DryFrom  int // thousandths
 	DryTo    int
 	DryLabel string
+
+	// The stretch in which the true moisture may lie; of no width where that is
+	// not known.
+	BandFrom, BandTo int
+	BandLabel        string
 }
 
 // rulerPoints is how many points the shortest ruler shows.

@@ -8,12 +8,17 @@ import (
 	"tenthpoint/internal/working"
 )
 
-// workingLines are the steps of a settlement under their headings, each with
-// its calculation beneath.
+// workingLines are the steps of a settlement, with the edition they follow.
 func workingLines(s *settle.Settlement) []PaperLine {
 	lines := []PaperLine{{Kind: slip.PaperMiddle, Left: Say("under %s", s.Edition.ID)}}
+	return append(lines, stepLines(s.Sheet.Steps())...)
+}
+
+// stepLines are steps under their headings, each with its calculation beneath.
+func stepLines(steps []*working.Step) []PaperLine {
+	var lines []PaperLine
 	section := ""
-	for _, step := range s.Sheet.Steps() {
+	for _, step := range steps {
 		if step.Section() != section {
 			section = step.Section()
 			lines = append(lines,
