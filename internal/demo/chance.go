@@ -19,6 +19,7 @@ const (
 	ofPrices
 	ofSeason
 	ofYard
+	ofMeters
 )
 
 func newChance(seed, of uint64) *chance { return &chance{rand.New(rand.NewPCG(seed, of))} }

@@ -29,6 +29,9 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 		loads := s.share(d)
 		acts := append(s.due(day), s.trucks(d, loads, s.hour(day, 6, 30), s.hour(day, 20, 0))...)
 		acts = append(acts, s.closing(day))
+		if err := s.checkInSeason(ctx, d); err != nil {
+			return err
+		}
 		if err := s.perform(ctx, acts); err != nil {
 			return err
 		}

@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/house"
 )
 
-// setUp writes the elevator, its people and everything it knows into an empty
-// book, in one transaction.
+// setUp writes the elevator, its people, everything it knows and its meters into
+// an empty book.
 func (s *season) setUp(ctx context.Context) error {
 	if name := s.desk.Profile().Business; name != "" {
 		return fmt.Errorf("the book %s already belongs to %s. The demo needs a book of its own: name a file that is not there yet", s.desk.Book().Path(), name)
@@ -18,7 +18,7 @@ func (s *season) setUp(ctx context.Context) error {
 	if err := s.desk.SignIn(Manager); err != nil {
 		return err
 	}
-	return s.desk.Together(ctx, func(w *desk.Work) error {
+	err := s.desk.Together(ctx, func(w *desk.Work) error {
 		for _, one := range s.standing() {
 			if err := w.Standing(one.id, one.fact); err != nil {
 				return err
@@ -26,6 +26,10 @@ func (s *season) setUp(ctx context.Context) error {
 		}
 		return nil
 	})
+	if err != nil {
+		return err
+	}
+	return s.setUpMeters(ctx)
 }
 
 type standing struct {

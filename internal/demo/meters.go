@@ -1,0 +1,87 @@
+package demo
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/quantity"
+)
+
+// dialID is the old dial meter in the corner of the bench. Its charts are the
+// example charts inside the program.
+const dialID = "D1"
+
+// meters are what stands at the bench. Makes and figures are invented.
+func meters() []bench.Meter {
+	pt := func(text string) quantity.Amount { return quantity.Of(text, quantity.Point) }
+	degrees := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Fahrenheit) }
+	return []bench.Meter{
+		{
+			ID: dialID, Model: "Example dial meter A", Serial: "0117", Method: bench.ByDial, Calibration: "A-2025",
+			Tolerance: pt("0.5"),
+		},
+		{
+			ID: meterID, Model: "Example digital meter B", Serial: "B-20458", Method: bench.Direct, Calibration: "example 2026",
+			Ambient: bench.Span{Low: degrees(45), High: degrees(95)}, MaxDifference: degrees(20), Tolerance: pt("0.4"),
+		},
+	}
+}
+
+// checked are the days before the season, by how many days, on which a meter
+// was held against oven-dried references. The dial meter has been forgotten
+// since.
+var checked = map[string][]int{meterID: {42, 28, 14}, dialID: {44, 30}}
+
+// checkEvery is how many days the digital meter goes between checks in the
+// season.
+const checkEvery = 7
+
+// setUpMeters writes the meters down with their checks before the season.
+func (s *season) setUpMeters(ctx context.Context) error {
+	c := newChance(s.Seed, ofMeters)
+	for _, m := range meters() {
+		if err := s.desk.SetMeter(ctx, m); err != nil {
+			return err
+		}
+		for _, before := range checked[m.ID] {
+			if err := s.checkMeter(ctx, c, m, s.first.AddDays(-before)); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// checkInSeason holds the digital meter against references on every seventh
+// morning.
+func (s *season) checkInSeason(ctx context.Context, d int) error {
+	if d%checkEvery != 0 {
+		return nil
+	}
+	day := s.first.AddDays(d)
+	if err := s.as(Tester, s.hour(day, 6, 10)); err != nil {
+		return err
+	}
+	return s.checkMeter(ctx, newChance(s.Seed+uint64(d), ofMeters), meters()[1], day)
+}
+
+// checkMeter reads three references of corn and one of soybeans on a meter.
+func (s *season) checkMeter(ctx context.Context, c *chance, m bench.Meter, day quantity.Date) error {
+	for i, oven := range []int64{1420, 1710, 2050, 1240} {
+		crop := "corn"
+		if i == 3 {
+			crop = "soybeans"
+		}
+		oven += c.between(-30, 30)
+		err := s.desk.CheckMeter(ctx, bench.Check{
+			Day: day, Meter: m.ID, Calibration: m.Calibration, Crop: crop, Name: fmt.Sprintf("R%d", i+1), By: Tester,
+			Reference: figure(oven, quantity.Percent), Reading: figure(oven+c.about(-12, 14), quantity.Percent),
+			Sample: figure(c.about(6400, 7600), quantity.Fahrenheit),
+		})
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
