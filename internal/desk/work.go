@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"maps"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -20,8 +21,9 @@ type Work struct {
 	desk    *Desk
 	tx      *store.Tx
 	loads   map[string]*load.Load
-	tickets map[int64]string // number -> load, of tickets issued in this work
-	touched map[string]bool  // loads whose rows are due
+	tickets map[int64]string         // number -> load, of tickets issued in this work
+	touched map[string]bool          // loads whose rows may be due
+	rows    map[string]store.LoadRow // rows as the lists have them
 }
 
 // Together does several acts in one transaction, as an import does.
@@ -35,7 +37,10 @@ func (d *Desk) Together(ctx context.Context, acts func(*Work) error) error {
 // one does acts in a transaction of their own.
 func (d *Desk) one(ctx context.Context, acts func(*Work) error) error {
 	return d.book.Write(ctx, func(tx *store.Tx) error {
-		w := &Work{desk: d, tx: tx, loads: map[string]*load.Load{}, tickets: map[int64]string{}, touched: map[string]bool{}}
+		w := &Work{
+			desk: d, tx: tx, loads: map[string]*load.Load{}, tickets: map[int64]string{},
+			touched: map[string]bool{}, rows: map[string]store.LoadRow{},
+		}
 		if err := acts(w); err != nil {
 			return err
 		}
@@ -43,12 +48,18 @@ func (d *Desk) one(ctx context.Context, acts func(*Work) error) error {
 	})
 }
 
-// renewRows brings the rows of all loads touched up to date.
+// renewRows brings the rows of all loads touched up to date. A weight alone
+// changes nothing in a row, and a driver is waiting: such a row is left.
 func (w *Work) renewRows() error {
 	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
-		if err := w.tx.PutLoad(row(w.loads[id])); err != nil {
+		is := row(w.loads[id])
+		if was, known := w.rows[id]; known && reflect.DeepEqual(was, is) {
+			continue
+		}
+		if err := w.tx.PutLoad(is); err != nil {
 			return err
 		}
+		w.rows[id] = is
 	}
 	clear(w.touched)
 	return nil
@@ -94,7 +105,7 @@ func (w *Work) load(id string) (*load.Load, error) {
 	if err != nil {
 		return nil, err
 	}
-	w.loads[id] = l
+	w.loads[id], w.rows[id] = l, row(l)
 	return l, w.desk.withCharts(context.Background(), l)
 }
 
