@@ -8,7 +8,6 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/store"
-	"tenthpoint/schedules"
 )
 
 // bookFlags say which book a command works in.
@@ -78,7 +77,7 @@ func (f bookFlags) at(t *terminal, how store.Options, who string, act func(*post
 	if err != nil {
 		return err
 	}
-	charts, err := schedules.Charts()
+	charts, err := f.charts(path)
 	if err != nil {
 		return err
 	}

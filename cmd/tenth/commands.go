@@ -13,6 +13,7 @@ import (
 type commands struct {
 	Receive receiveCommand `cmd:"" group:"trucks" help:"Receive one load: weigh, test, settle, print its ticket."`
 	Yard    yardCommand    `cmd:"" group:"trucks" help:"List the trucks that have no ticket yet."`
+	Bench   benchCommand   `cmd:"" group:"trucks" help:"The sample bench: moisture tests, meters and their checks, samples kept."`
 	Open    openCommand    `cmd:"" group:"trucks" help:"Write a truck down that has come."`
 	Amend   amendCommand   `cmd:"" group:"trucks" help:"Change what is known of a load on the yard."`
 	Weigh   weighCommand   `cmd:"" group:"trucks" help:"Weigh a load on the yard."`

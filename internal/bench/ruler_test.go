@@ -112,7 +112,9 @@ func TestRulerText(t *testing.T) {
                             drying trigger 19.0 % ^
                               read 18.2 % ^
 `, "\n")
-	if got := r.Text(61); got != want {
-		t.Errorf("drawn\n%s\nwant\n%s", got, want)
+	for _, width := range []int{61, 79} { // six points of ten letters either way
+		if got := r.Text(width); got != want {
+			t.Errorf("drawn\n%s\nwant\n%s", got, want)
+		}
 	}
 }

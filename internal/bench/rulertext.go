@@ -5,7 +5,8 @@ import (
 	"unicode/utf8"
 )
 
-// Text draws the ruler with characters, width wide, for a terminal:
+// Text draws the ruler with characters for a terminal, no wider than width where
+// that can be, each letter a whole part of a point:
 //
 //	14        15        16
 //	|.........|..[=*=]..|
@@ -16,7 +17,7 @@ func (r Ruler) Text(width int) string {
 	if len(r.Marks) == 0 {
 		return ""
 	}
-	d := rulerText{ruler: r, width: width}
+	d := rulerText{ruler: r, width: lettersPerPoint((width-1)/r.points())*r.points() + 1}
 	lines := []string{d.figures(), d.strip()}
 	for _, m := range r.Marks {
 		if m.Kind == LimitMark {
@@ -29,6 +30,17 @@ func (r Ruler) Text(width int) string {
 		}
 	}
 	return strings.Join(lines, "\n") + "\n"
+}
+
+// lettersPerPoint is the most, up to a limit, of which one is a tenth, a fifth or
+// a half of a point, or the whole.
+func lettersPerPoint(limit int) int {
+	for _, n := range []int{10, 5, 2} {
+		if n <= limit {
+			return n
+		}
+	}
+	return 1
 }
 
 // rulerText is a drawing on a grid of characters.

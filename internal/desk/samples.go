@@ -84,7 +84,7 @@ func (d *Desk) DiscardSample(ctx context.Context, name string) error {
 	}
 	today := d.Today()
 	if r.Held != "" {
-		return fmt.Errorf("sample %s is held for %s. It stays on %s until that is decided", name, r.Held, r.Place)
+		return fmt.Errorf("sample %s is held for %s. Leave it on %s until that is decided", name, r.Held, r.Place)
 	}
 	if !today.After(r.Until) {
 		return fmt.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))

@@ -1,0 +1,117 @@
+package main
+
+import (
+	"context"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/rogpeppe/go-internal/testscript"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
+)
+
+// TestBenchScripts runs the scripts of the sample bench. Besides the commands of
+// the other scripts they have trucks on the yard, whose loads are open, and
+// tickets under dispute.
+func TestBenchScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:           filepath.Join(scripts, "bench"),
+		UpdateScripts: *update,
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("TZ", "UTC")
+			e.Setenv(nowVariable, "2026-10-01 13:00")
+			e.Setenv("XDG_CONFIG_HOME", filepath.Join(e.WorkDir, "data"))
+			e.Setenv("HOME", filepath.Join(e.WorkDir, "home"))
+			return nil
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"house-rates":      houseRates,
+			"elevator":         benchElevator,
+			"truck-comes":      truckComes,
+			"issue":            issue,
+			"raise-dispute":    raiseDispute,
+			"remember":         remember,
+			"unchanged":        unchanged,
+			"is-pdf":           isPDF,
+			"figures-are-text": figuresAreText,
+		},
+	})
+}
+
+// benchElevator is the elevator of the other scripts with a tester.
+func benchElevator(ts *testscript.TestScript, not bool, args []string) {
+	elevator(ts, not, args)
+	ts.Check(ts.Exec("tenth", "person", "add", "Tess Lind", "--role", "tester", "--who", "Mae Orton"))
+}
+
+// atHouseBook does something at a desk on house.book, as the clerk, at the
+// script's hour.
+func atHouseBook(ts *testscript.TestScript, act func(context.Context, *desk.Desk) error) {
+	ctx := context.Background()
+	book, err := store.Open(ts.MkAbs("house.book"), store.Options{})
+	ts.Check(err)
+	defer book.Close()
+	rates, err := desk.ReadRates(ts.MkAbs("schedules"))
+	ts.Check(err)
+	charts, err := desk.ReadCharts(ts.MkAbs("schedules"))
+	ts.Check(err)
+	now, err := time.Parse("2006-01-02 15:04", ts.Getenv(nowVariable))
+	ts.Check(err)
+	d, err := desk.Open(ctx, book, desk.Options{
+		Name: "scale house", Rates: rates, Charts: charts, Place: time.UTC, Who: "Cal Reyes", Clock: func() time.Time { return now },
+	})
+	ts.Check(err)
+	ts.Check(act(ctx, d))
+}
+
+// truck-comes GROSS TARE weighs a truck of corn full and empty and leaves it on
+// the yard without a sample.
+func truckComes(ts *testscript.TestScript, _ bool, args []string) {
+	atHouseBook(ts, func(ctx context.Context, d *desk.Desk) error {
+		id, err := d.OpenLoad(ctx, load.Details{
+			Direction: load.Inbound, Commodity: "corn", Grower: load.Party{ID: "103", Name: "Cobb Hollow Farm"}, Truck: load.Truck{ID: "7"}, Bin: "P1",
+		})
+		if err != nil {
+			return err
+		}
+		for i, which := range []load.Which{load.Gross, load.Tare} {
+			weight, err := weightIn(string(which), args[i], quantity.Lb)
+			if err != nil {
+				return err
+			}
+			if err := d.Weigh(ctx, id, load.Weighing{Which: which, Weight: weight, Source: load.FromScale}); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// issue LOAD gives a load its ticket.
+func issue(ts *testscript.TestScript, not bool, args []string) {
+	atHouseBook(ts, func(ctx context.Context, d *desk.Desk) error {
+		_, err := d.Issue(ctx, args[0])
+		if not && err != nil {
+			return nil
+		}
+		if not {
+			ts.Fatalf("load %s has its ticket", args[0])
+		}
+		return err
+	})
+}
+
+// raise-dispute TICKET doubts the moisture of a ticket.
+func raiseDispute(ts *testscript.TestScript, _ bool, args []string) {
+	var number ticketNumber
+	ts.Check(number.UnmarshalText([]byte(args[0])))
+	atHouseBook(ts, func(ctx context.Context, d *desk.Desk) error {
+		_, err := d.Raise(ctx, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})
+		return err
+	})
+}

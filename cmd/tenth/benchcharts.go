@@ -1,0 +1,184 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/quantity"
+)
+
+// benchCharts shows the moisture charts.
+type benchCharts struct {
+	List  chartsList  `cmd:"" help:"List the charts in use."`
+	Show  chartsShow  `cmd:"" help:"Show a chart."`
+	Check chartsCheck `cmd:"" help:"Check chart files before they are used."`
+}
+
+type chartsList struct {
+	bookFlags
+	JSON bool `help:"Print for programs: every figure as text."`
+}
+
+func (chartsList) Help() string {
+	return `Charts are files, TOML or CSV, in the subfolder "charts" of the folder of rates; the examples inside the program are listed too.
+
+    tenth bench charts list`
+}
+
+// chartJSON is a chart for programs.
+type chartJSON struct {
+	ID          string     `json:"id"`
+	Title       string     `json:"title"`
+	Crop        string     `json:"crop"`
+	Meter       string     `json:"meter"`
+	Calibration string     `json:"calibration"`
+	Mass        string     `json:"mass"`
+	Moisture    string     `json:"moisture"`
+	Ambient     string     `json:"ambient"`
+	Apart       string     `json:"max_meter_to_grain"`
+	From        string     `json:"from"`
+	Until       string     `json:"until,omitempty"`
+	Example     bool       `json:"example"`
+	Document    string     `json:"document"`
+	Hash        string     `json:"sha256"`
+	Cells       [][]string `json:"cells,omitempty"`
+}
+
+func chartForJSON(c *bench.Chart) chartJSON {
+	return chartJSON{
+		ID: c.ID, Title: c.Title, Crop: c.Crop, Meter: c.Meter, Calibration: c.Calibration, Mass: c.Mass.String(), Moisture: c.Moisture.String(),
+		Ambient: c.Ambient.String(), Apart: c.MaxDifference.String(), From: c.From.String(), Until: c.Until.String(), Example: c.Example,
+		Document: c.Origin.Document, Hash: c.Hash,
+	}
+}
+
+// shelf is the charts beside the book, if there is a book.
+func (f bookFlags) shelf() (*bench.Shelf, error) {
+	path, err := f.path()
+	if err != nil {
+		path = ""
+	}
+	return f.charts(path)
+}
+
+func (c chartsList) Run(t *terminal) error {
+	shelf, err := c.shelf()
+	if err != nil {
+		return err
+	}
+	all, rows := []chartJSON{}, [][]any{}
+	for _, chart := range shelf.All() {
+		all = append(all, chartForJSON(chart))
+		rows = append(rows, []any{chart.ID, chart.Crop, chart.Mass, chart.Meter, chart.Calibration, chart.Moisture, chart.From, orElse(chart.Until.String(), "no end"), exampleWords(chart)})
+	}
+	if c.JSON {
+		return t.asJSON(all)
+	}
+	return (&post{terminal: t}).columns("Chart\tGrain\tMass\tMeter\tCalibration\tAnswers for\tFrom\tUntil\t", rows, "No chart is in use.")
+}
+
+func exampleWords(c *bench.Chart) string {
+	if c.Example {
+		return "example - not for trade"
+	}
+	return ""
+}
+
+type chartsShow struct {
+	bookFlags
+	ID   string `arg:"" help:"The chart." placeholder:"CHART"`
+	CSV  bool   `help:"Print it as lines for a spreadsheet; the file can be used as a chart."`
+	JSON bool   `help:"Print for programs: every figure as text."`
+}
+
+func (chartsShow) Help() string {
+	return `    tenth bench charts show example-corn-250g
+    tenth bench charts show example-corn-250g --csv > corn.csv`
+}
+
+func (c chartsShow) Run(t *terminal) error {
+	shelf, err := c.shelf()
+	if err != nil {
+		return err
+	}
+	chart, err := shelf.ByID(c.ID)
+	if err != nil {
+		return err
+	}
+	switch {
+	case c.CSV:
+		fmt.Fprint(t.out, string(chart.Lines()))
+		return nil
+	case c.JSON:
+		out := chartForJSON(chart)
+		for i := range chart.Dials() {
+			var row []string
+			for j := range chart.Temperatures() {
+				row = append(row, chart.Cell(i, j).String())
+			}
+			out.Cells = append(out.Cells, row)
+		}
+		return t.asJSON(out)
+	}
+	t.say("%s: %s. %s", chart.ID, chart.Name(), exampleWords(chart))
+	t.say("Answers for %s. Meter at %s, grain no more than %s from it.", chart.Moisture, chart.Ambient, chart.MaxDifference)
+	t.say("In use from %s, %s. From %s: %s.", chart.From, orElse(chart.Until.String(), "without an end"), chart.Origin.By, chart.Origin.Document)
+	if unit, needs := chart.NeedsTestWeight(); needs {
+		t.say("Goes by test weight too, in %s.", unit)
+	}
+	return c.cells(t, chart)
+}
+
+func (c chartsShow) cells(t *terminal, chart *bench.Chart) error {
+	head := "dial"
+	for _, at := range chart.Temperatures() {
+		head += "\t" + at.String()
+	}
+	var rows [][]any
+	for i, dial := range chart.Dials() {
+		row := []any{dial.Figure()}
+		for j := range chart.Temperatures() {
+			row = append(row, chart.Cell(i, j).In(quantity.Plain).Written())
+		}
+		rows = append(rows, row)
+	}
+	return (&post{terminal: t}).columns(head, rows, "")
+}
+
+type chartsCheck struct {
+	File []string `arg:"" help:"Files, TOML or CSV." placeholder:"FILE"`
+}
+
+func (chartsCheck) Help() string {
+	return `Every mistake in every file is told with its line and what to do. The files are also held against each other.
+
+    tenth bench charts check schedules/charts/corn.csv`
+}
+
+func (c chartsCheck) Run(t *terminal) error {
+	var charts []*bench.Chart
+	var mistakes []error
+	for _, name := range c.File {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			mistakes = append(mistakes, refusal("Check the name of the file", "%v", err))
+			continue
+		}
+		chart, err := bench.ReadChart(name, text)
+		if err != nil {
+			mistakes = append(mistakes, err)
+			continue
+		}
+		charts = append(charts, chart)
+	}
+	_, err := bench.NewShelf(charts...)
+	if err := errors.Join(append(mistakes, err)...); err != nil {
+		return err
+	}
+	for _, chart := range charts {
+		t.say("%s: chart %s is in order: %s, %d rows of %d cells.", chart.File, chart.ID, chart.Name(), len(chart.Dials()), len(chart.Temperatures()))
+	}
+	return nil
+}

@@ -1,0 +1,167 @@
+package main
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// benchConvert looks one reading up in a chart.
+type benchConvert struct {
+	ratesFlags
+	Crop        string `required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
+	Dial        string `required:"" help:"Dial reading." placeholder:"DIVISIONS"`
+	At          string `required:"" help:"Temperature of the sample, with F or C." placeholder:"TEMPERATURE"`
+	Mass        string `help:"Grain weighed into the meter, in g." placeholder:"GRAMS"`
+	Room        string `help:"Temperature of the room, with F or C." placeholder:"TEMPERATURE"`
+	TestWeight  string `help:"Test weight, for charts that go by it too; lb/bu unless it says kg/hL." placeholder:"WEIGHT"`
+	Chart       string `help:"The chart, by id, where several would do." placeholder:"CHART"`
+	Model       string `help:"Model of the meter." placeholder:"WORDS"`
+	Calibration string `help:"Calibration of the meter." placeholder:"EDITION"`
+	Round       string `help:"How the moisture is rounded." default:"0.1 half-up"`
+	Width       int    `help:"Width of the printed working, in letters." default:"76"`
+	JSON        bool   `help:"Print for programs: every figure as text."`
+}
+
+func (benchConvert) Help() string {
+	return `The four cells of the chart around the reading are shown, the part of the way between them, and one rounding at the end. The temperature is in the chart: it is never corrected for twice.
+
+    tenth bench convert --crop corn --dial 70 --at 65F --mass 250
+    tenth bench convert --crop barley --dial 62.5 --at 18C --test-weight 46.5`
+}
+
+func (c benchConvert) Run(t *terminal) error {
+	chart, err := c.chart(t)
+	if err != nil {
+		return err
+	}
+	reading, err := c.reading(t, chart)
+	if err != nil {
+		return err
+	}
+	round, err := quantity.ParseRounding(c.Round)
+	if err != nil {
+		return err
+	}
+	// The meter is whoever's: nothing is known of its checks and nothing is said
+	// of them.
+	equipment := bench.Equipment{
+		Charts:    mustShelf(chart),
+		Meters:    []bench.Meter{{ID: reading.Meter, Model: chart.Meter, Method: bench.ByDial, Calibration: chart.Calibration}},
+		Standings: map[string]bench.Standing{reading.Meter: {State: bench.Good}},
+	}
+	sheet := &working.Sheet{}
+	house := bench.House{Policy: bench.DefaultPolicy(), Trust: bench.DefaultTrust(), Rounding: round}
+	result, err := bench.Tests{Readings: []bench.Reading{reading}}.Determine(sheet, equipment, house)
+	if err != nil {
+		return err
+	}
+	return c.tell(t, chart, sheet, result)
+}
+
+func mustShelf(c *bench.Chart) *bench.Shelf {
+	shelf, err := bench.NewShelf(c)
+	if err != nil {
+		panic(err) // one chart clashes with none
+	}
+	return shelf
+}
+
+func (c benchConvert) chart(t *terminal) (*bench.Chart, error) {
+	shelf, err := c.charts("")
+	if err != nil {
+		return nil, err
+	}
+	if c.Chart != "" {
+		return shelf.ByID(c.Chart)
+	}
+	crop, err := commodityIn(c.Crop)
+	if err != nil {
+		return nil, err
+	}
+	mass, err := optional(bench.MassField, c.Mass)
+	if err != nil {
+		return nil, err
+	}
+	return chartFor(shelf, wanted{crop: crop.ID, meter: c.Model, calibration: c.Calibration, mass: mass, day: t.today()})
+}
+
+func (c benchConvert) reading(t *terminal, chart *bench.Chart) (bench.Reading, error) {
+	crop, err := commodityIn(c.Crop)
+	if err != nil {
+		return bench.Reading{}, err
+	}
+	r := bench.Reading{
+		Seq: 1, Method: bench.ByDial, Crop: crop.ID, Day: t.today(), Tester: "typed at the terminal",
+		Meter: "at hand", Calibration: chart.Calibration, Chart: chart.ID, Mass: chart.Mass,
+	}
+	if r.Dial, err = bench.DialField.Parse(c.Dial); err != nil {
+		return r, err
+	}
+	if r.Sample, err = temperatureIn("Sample temperature", c.At); err != nil {
+		return r, err
+	}
+	if r.Room, err = temperatureIn("Room temperature", c.Room); err != nil {
+		return r, err
+	}
+	if c.Mass != "" {
+		if r.Mass, err = bench.MassField.Parse(c.Mass); err != nil {
+			return r, err
+		}
+	}
+	r.TestWeight, err = testWeightIn(c.TestWeight)
+	return r, err
+}
+
+func (c benchConvert) tell(t *terminal, chart *bench.Chart, sheet *working.Sheet, result bench.Result) error {
+	flags := []bench.Flag{}
+	for _, f := range result.Flags {
+		if f.Code != bench.NoRoom { // not asked for here
+			flags = append(flags, f)
+		}
+	}
+	if c.JSON {
+		return t.asJSON(map[string]any{
+			"moisture": result.Moisture.Printed(), "chart": chart.ID, "example": chart.Example, "mass": chart.Mass.String(),
+			"flags": flagsJSON(flags), "working": sheet,
+		})
+	}
+	t.say("Moisture %s, by chart %s.", result.Moisture.Printed(), chart.ID)
+	t.tellFlags(flags)
+	t.say("")
+	fmt.Fprint(t.out, sheet.Text(c.Width))
+	return nil
+}
+
+// flagJSON is one doubt for programs.
+type flagJSON struct {
+	Code     string `json:"code"`
+	Test     string `json:"test,omitempty"`
+	Stops    bool   `json:"stops"`
+	Sentence string `json:"sentence"`
+}
+
+func flagsJSON(flags []bench.Flag) []flagJSON {
+	out := []flagJSON{}
+	for _, f := range flags {
+		one := flagJSON{Code: string(f.Code), Stops: f.Stops(), Sentence: f.Sentence()}
+		if f.Test > 0 {
+			one.Test = fmt.Sprint(f.Test)
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// tellFlags prints each doubt with its name, and whether it stops the ticket.
+func (t *terminal) tellFlags(flags []bench.Flag) {
+	for _, f := range flags {
+		mark := "doubt"
+		if f.Stops() {
+			mark = "STOPS THE TICKET"
+		}
+		t.say("%s (%s): %s", mark, f.Code, f.Sentence())
+	}
+}

@@ -1,0 +1,104 @@
+package main
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+)
+
+// benchDry says whether grain is dry enough.
+type benchDry struct {
+	bookFlags
+	Load      string `arg:"" optional:"" help:"A load, or the number of its ticket." placeholder:"LOAD"`
+	Crop      string `help:"In place of a load: the grain, by id or name." placeholder:"GRAIN"`
+	Class     string `help:"Class of the grain." placeholder:"CLASS"`
+	Moisture  string `help:"In place of a load: its moisture." placeholder:"PERCENT"`
+	Tolerance string `help:"How far the meter may be off, in points." placeholder:"POINTS"`
+	JSON      bool   `help:"Print for programs: every figure as text."`
+}
+
+func (benchDry) Help() string {
+	return `The house's own limits for the grain are asked, and where it has none, the moisture at which its rates begin to take something; under Canadian rules also the moisture class. An answer is never more certain than the reading: where the limit lies within the meter's tolerance it says so.
+
+    tenth bench dry L12
+    tenth bench dry 1042
+    tenth bench dry --crop wheat-hrs --moisture 14.2 --tolerance 0.2`
+}
+
+func (c benchDry) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		advice, found, err := c.judge(p)
+		if err != nil {
+			return err
+		}
+		if !found {
+			return refusal("A manager sets them with \"tenth bench setup --dry\"", "the house has no limits for this grain")
+		}
+		if c.JSON {
+			return p.asJSON(adviceJSON(advice))
+		}
+		p.say("Read as %s.", advice.Band)
+		for _, v := range advice.Verdicts {
+			p.say("%s: %s. %s", capital(v.Purpose.String()), v.Short(), v.Reason)
+		}
+		p.say("What can be done:")
+		for _, o := range advice.Options {
+			p.say("  %s", o.Text)
+		}
+		return nil
+	})
+}
+
+func (c benchDry) judge(p *post) (bench.Advice, bool, error) {
+	if c.Load != "" {
+		l, err := p.loadNamed(c.Load)
+		if err != nil {
+			return bench.Advice{}, false, err
+		}
+		return p.DryEnough(p, l)
+	}
+	if c.Crop == "" || c.Moisture == "" {
+		return bench.Advice{}, false, refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
+	}
+	crop, err := commodityIn(c.Crop)
+	if err != nil {
+		return bench.Advice{}, false, err
+	}
+	moisture, err := bench.MoistureField.Parse(c.Moisture)
+	if err != nil {
+		return bench.Advice{}, false, err
+	}
+	tolerance, err := pointsIn("Tolerance", c.Tolerance)
+	if err != nil {
+		return bench.Advice{}, false, err
+	}
+	rules, found, err := p.DryRules(p, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
+	if err != nil || !found {
+		return bench.Advice{}, false, err
+	}
+	advice, err := rules.Judge(bench.MoistureRounding.Apply(moisture), tolerance, nil)
+	return advice, true, err
+}
+
+func adviceJSON(a bench.Advice) map[string]any {
+	verdicts, options := []map[string]any{}, []map[string]string{}
+	for _, v := range a.Verdicts {
+		verdicts = append(verdicts, map[string]any{
+			"for": string(v.Purpose), "limit": v.Limit.String(), "class": v.Class, "dry": v.Dry, "certain": v.Certain,
+			"over": v.Over.String(), "reason": v.Reason,
+		})
+	}
+	for _, o := range a.Options {
+		options = append(options, map[string]string{"option": o.Name, "text": o.Text})
+	}
+	return map[string]any{"reading": a.Band.Reading.String(), "low": amountOrNone(a.Band.Stated(), a.Band.Low), "high": amountOrNone(a.Band.Stated(), a.Band.High), "verdicts": verdicts, "options": options}
+}
+
+func amountOrNone(there bool, a quantity.Amount) string {
+	if !there {
+		return ""
+	}
+	return fmt.Sprint(a)
+}

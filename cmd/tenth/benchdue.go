@@ -1,0 +1,38 @@
+package main
+
+// benchDue lists what the bench has to do today.
+type benchDue struct {
+	bookFlags
+	JSON bool `help:"Print for programs: every figure as text."`
+}
+
+func (benchDue) Help() string {
+	return `    tenth bench due`
+}
+
+func (c benchDue) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		meters, err := p.MetersDue(p)
+		if err != nil {
+			return err
+		}
+		samples, err := p.SamplesDue(p, p.Today())
+		if err != nil {
+			return err
+		}
+		if c.JSON {
+			due := []meterJSON{}
+			for _, one := range meters {
+				due = append(due, meterForJSON(one.Meter, one.Standing))
+			}
+			return p.asJSON(map[string]any{"meters": due, "samples": samplesJSON(samples)})
+		}
+		if len(meters) == 0 {
+			p.say("No meter is due for a check.")
+		}
+		for _, one := range meters {
+			p.say("%s: %s", one.Meter.ID, one.Standing.Sentence)
+		}
+		return p.listSamples(samples, false, "No sample is due.")
+	})
+}

@@ -1,0 +1,164 @@
+package main
+
+import (
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+)
+
+// readingFlags are readings of one sample, by one method.
+type readingFlags struct {
+	Dial       []string `sep:"none" help:"Dial reading, with a temperature of its own if it has one; may be repeated." placeholder:"DIVISIONS[@TEMPERATURE]"`
+	Percent    []string `sep:"none" help:"Moisture read on a direct-reading meter, likewise; may be repeated." placeholder:"PERCENT[@TEMPERATURE]"`
+	Oven       []string `sep:"none" help:"Oven test in g: dish with wet grain, with dried grain, empty; may be repeated." placeholder:"WET/DRIED/EMPTY"`
+	Typed      string   `help:"Moisture from elsewhere; needs --why." placeholder:"PERCENT"`
+	Why        string   `help:"Why the typed moisture is believed." placeholder:"WHY"`
+	Meter      string   `help:"Meter it was read on." placeholder:"METER"`
+	Chart      string   `help:"Chart, by id, where several would do." placeholder:"CHART"`
+	Mass       string   `help:"Grain weighed into the meter, in g." placeholder:"GRAMS"`
+	At         string   `help:"Temperature of the sample, with F or C." placeholder:"TEMPERATURE"`
+	Room       string   `help:"Temperature of the room, with F or C." placeholder:"TEMPERATURE"`
+	TestWeight string   `help:"Test weight, for charts that go by it too." placeholder:"WEIGHT"`
+	FromDryer  bool     `help:"The grain is hot from a dryer."`
+}
+
+// readings are what was typed, numbered after those there are.
+func (f readingFlags) readings(p *post, l *load.Load, before int) ([]bench.Reading, error) {
+	common, err := f.common(p, l)
+	if err != nil {
+		return nil, err
+	}
+	var out []bench.Reading
+	add := func(r bench.Reading, err error) error {
+		r.Seq = before + len(out) + 1
+		out = append(out, r)
+		return err
+	}
+	for _, text := range f.Dial {
+		if err := add(f.dial(p, common, text)); err != nil {
+			return nil, err
+		}
+	}
+	for _, text := range f.Percent {
+		if err := add(f.direct(p, common, text)); err != nil {
+			return nil, err
+		}
+	}
+	for _, text := range f.Oven {
+		if err := add(ovenReading(common, text)); err != nil {
+			return nil, err
+		}
+	}
+	if f.Typed != "" {
+		if err := add(f.typed(common)); err != nil {
+			return nil, err
+		}
+	}
+	if len(out) == 0 {
+		return nil, refusal("Give --dial, --percent, --oven or --typed", "no reading was given")
+	}
+	return out, nil
+}
+
+// common is what all the readings share.
+func (f readingFlags) common(p *post, l *load.Load) (bench.Reading, error) {
+	r := bench.Reading{Crop: l.Details.Commodity, Day: p.Today(), Tester: p.Who().Name, FromDryer: f.FromDryer}
+	var err error
+	if r.Sample, err = temperatureIn("Sample temperature", f.At); err != nil {
+		return r, err
+	}
+	if r.Room, err = temperatureIn("Room temperature", f.Room); err != nil {
+		return r, err
+	}
+	if r.Mass, err = optional(bench.MassField, f.Mass); err != nil {
+		return r, err
+	}
+	r.TestWeight, err = testWeightIn(f.TestWeight)
+	return r, err
+}
+
+// onMeter puts the meter and its calibration down.
+func (f readingFlags) onMeter(p *post, r *bench.Reading) (bench.Meter, error) {
+	if f.Meter == "" {
+		return bench.Meter{}, refusal("Give --meter", "it is not said on which meter it was read")
+	}
+	m, err := p.Desk.Meter(p, f.Meter)
+	r.Meter, r.Calibration = m.ID, m.Calibration
+	return m, err
+}
+
+// withTemperature parts a reading from the temperature of its own.
+func withTemperature(text string, r *bench.Reading) (figure string, err error) {
+	figure, at, own := strings.Cut(text, "@")
+	if own {
+		r.Sample, err = temperatureIn("Sample temperature", at)
+	}
+	return figure, err
+}
+
+func (f readingFlags) dial(p *post, r bench.Reading, text string) (bench.Reading, error) {
+	r.Method = bench.ByDial
+	m, err := f.onMeter(p, &r)
+	if err != nil {
+		return r, err
+	}
+	figure, err := withTemperature(text, &r)
+	if err != nil {
+		return r, err
+	}
+	if r.Dial, err = bench.DialField.Parse(figure); err != nil {
+		return r, err
+	}
+	if r.Mass.Unit() == quantity.Plain {
+		return r, refusal("Give --mass with the grams weighed in", "the mass of grain in the meter is not said, and the dial follows it")
+	}
+	if r.Chart = f.Chart; r.Chart != "" {
+		return r, nil
+	}
+	// A wrong mass has a chart too, of another mass: the bench then says so.
+	w := wanted{crop: r.Crop, meter: m.Model, calibration: r.Calibration, mass: r.Mass, day: r.Day}
+	chart, err := chartFor(p.Charts(), w)
+	if err != nil {
+		w.mass = quantity.Amount{}
+		if other, only := chartFor(p.Charts(), w); only == nil {
+			chart, err = other, nil
+		}
+	}
+	if err == nil {
+		r.Chart = chart.ID
+	}
+	return r, err
+}
+
+func (f readingFlags) direct(p *post, r bench.Reading, text string) (bench.Reading, error) {
+	r.Method = bench.Direct
+	if _, err := f.onMeter(p, &r); err != nil {
+		return r, err
+	}
+	figure, err := withTemperature(text, &r)
+	if err != nil {
+		return r, err
+	}
+	r.Percent, err = bench.MoistureField.Parse(figure)
+	return r, err
+}
+
+func ovenReading(r bench.Reading, text string) (bench.Reading, error) {
+	r.Method = bench.ByOven
+	weighings := strings.Split(text, "/")
+	if len(weighings) != 3 {
+		return r, refusal("Write three weighings like 131.4520/128.3020/116.4020", "%q is no oven test", text)
+	}
+	var err error
+	r.Dish, err = dishIn(weighings[0], weighings[1], weighings[2])
+	return r, err
+}
+
+func (f readingFlags) typed(r bench.Reading) (bench.Reading, error) {
+	r.Method, r.Reason = bench.Typed, f.Why
+	var err error
+	r.Percent, err = bench.MoistureField.Parse(f.Typed)
+	return r, err
+}

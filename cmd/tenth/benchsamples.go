@@ -1,0 +1,213 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/slip"
+)
+
+// benchSamples keeps the samples and what is left of them on the shelf.
+type benchSamples struct {
+	Take    samplesTake    `cmd:"" help:"Number the sample of a load that was probed."`
+	List    samplesList    `cmd:"" help:"List the samples kept."`
+	Due     samplesDue     `cmd:"" help:"List the samples that may go."`
+	Discard samplesDiscard `cmd:"" help:"Write down that samples were thrown out."`
+	Label   samplesLabel   `cmd:"" help:"Print the label of a sample."`
+}
+
+type samplesTake struct {
+	bookFlags
+	whoFlags
+	Load   string   `arg:"" help:"The load, as \"tenth yard\" lists it." placeholder:"LOAD"`
+	Probe  []string `required:"" sep:"none" help:"Where it was probed, and what was seen; may be repeated." placeholder:"PLACE[=NOTE]"`
+	Keep   string   `help:"Where a part of it is kept." placeholder:"PLACE"`
+	Number string   `help:"Number of the house's own roll. Without it, the next of the book." placeholder:"NUMBER"`
+}
+
+func (samplesTake) Help() string {
+	return `    tenth bench samples take L12 --probe "left front" --probe "right rear=musty" --keep "Shelf A1"
+
+Probe from the platform: nobody climbs a load.`
+}
+
+func (c samplesTake) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		l, err := p.loadNamed(c.Load)
+		if err != nil {
+			return err
+		}
+		probed := desk.Probed{Number: c.Number, Place: c.Keep}
+		for _, text := range c.Probe {
+			place, note, _ := strings.Cut(text, "=")
+			probed.Probes = append(probed.Probes, bench.Probe{Place: strings.TrimSpace(place), Note: strings.TrimSpace(note)})
+		}
+		number, err := p.Probe(p, l.ID, probed)
+		if err != nil {
+			return err
+		}
+		if l, err = p.Load(p, l.ID); err != nil {
+			return err
+		}
+		if c.Keep == "" {
+			p.say("Sample %s of load %s. No part of it is kept.", number, l.ID)
+			return nil
+		}
+		p.say("Sample %s of load %s, kept on %s through %s.", number, l.ID, l.Sample.Kept, l.Sample.Until)
+		return nil
+	})
+}
+
+type samplesList struct {
+	bookFlags
+	JSON bool `help:"Print for programs: every figure as text."`
+}
+
+func (c samplesList) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		all, err := p.SamplesKept(p)
+		if err != nil {
+			return err
+		}
+		return p.listSamples(all, c.JSON, "No sample is kept.")
+	})
+}
+
+type samplesDue struct {
+	bookFlags
+	Day  string `help:"Due on this day. Without it, today." placeholder:"YYYY-MM-DD"`
+	JSON bool   `help:"Print for programs: every figure as text."`
+}
+
+func (samplesDue) Help() string {
+	return `A sample may go the day after the last it must be kept. One that an open dispute needs is not listed.
+
+    tenth bench samples due
+    tenth bench samples due --day 2026-11-01`
+}
+
+func (c samplesDue) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		day, err := dateIn("Day", c.Day)
+		if err != nil {
+			return err
+		}
+		if day.IsZero() {
+			day = p.Today()
+		}
+		due, err := p.SamplesDue(p, day)
+		if err != nil {
+			return err
+		}
+		return p.listSamples(due, c.JSON, "No sample is due on "+day.String()+".")
+	})
+}
+
+// sampleJSON is a retained sample for programs.
+type sampleJSON struct {
+	Number string `json:"number"`
+	Load   string `json:"load"`
+	Ticket string `json:"ticket,omitempty"`
+	Crop   string `json:"crop"`
+	Grower string `json:"grower"`
+	Place  string `json:"place"`
+	Until  string `json:"kept_through"`
+	Held   string `json:"held,omitempty"`
+}
+
+func samplesJSON(all []desk.Retained) []sampleJSON {
+	out := []sampleJSON{}
+	for _, r := range all {
+		out = append(out, sampleJSON{Number: r.Number, Load: r.Load, Ticket: r.Ticket, Crop: r.Crop, Grower: r.GrowerName, Place: r.Place, Until: r.Until.String(), Held: r.Held})
+	}
+	return out
+}
+
+func (p *post) listSamples(all []desk.Retained, asJSON bool, empty string) error {
+	if asJSON {
+		return p.asJSON(samplesJSON(all))
+	}
+	var rows [][]any
+	for _, r := range all {
+		rows = append(rows, []any{orElse(r.Number, "none"), r.Load, orElse(r.Ticket, "none"), r.Crop, r.GrowerName, r.Place, r.Until, r.Held})
+	}
+	return p.columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty)
+}
+
+type samplesDiscard struct {
+	bookFlags
+	whoFlags
+	Number []string `arg:"" optional:"" help:"Numbers of the samples, or their loads." placeholder:"NUMBER"`
+	AllDue bool     `help:"All that are due today."`
+}
+
+func (samplesDiscard) Help() string {
+	return `One that must still be kept, or that a dispute needs, is refused.
+
+    tenth bench samples discard S41 S42
+    tenth bench samples discard --all-due`
+}
+
+func (c samplesDiscard) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		names := c.Number
+		if c.AllDue {
+			due, err := p.SamplesDue(p, p.Today())
+			if err != nil {
+				return err
+			}
+			for _, r := range due {
+				names = append(names, r.Load)
+			}
+		}
+		if len(names) == 0 {
+			return refusal("Name them, or give --all-due when some are due", "no sample is named")
+		}
+		for _, name := range names {
+			r, err := p.SampleKept(p, name)
+			if err != nil {
+				return err
+			}
+			if err := p.DiscardSample(p, name); err != nil {
+				return err
+			}
+			p.say("Sample %s of load %s is discarded.", orElse(r.Number, "without number"), r.Load)
+		}
+		return nil
+	})
+}
+
+type samplesLabel struct {
+	bookFlags
+	Load string `arg:"" help:"The load, or the number of its ticket." placeholder:"LOAD"`
+	Out  string `required:"" help:"Write the label into this folder, as PDF." placeholder:"DIR"`
+}
+
+func (samplesLabel) Help() string {
+	return `    tenth bench samples label L12 --out labels`
+}
+
+func (c samplesLabel) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		l, err := p.loadNamed(c.Load)
+		if err != nil {
+			return err
+		}
+		label, err := slip.SampleLabel(slip.Ticket{House: p.Profile(), Load: l, Zone: p.place})
+		if err != nil {
+			return err
+		}
+		var pdf bytes.Buffer
+		if err := label.PDF(&pdf); err != nil {
+			return err
+		}
+		files, err := p.files(c.Out, fmt.Sprintf("sample-%s", label.Number), pdf.Bytes(), nil)
+		for _, file := range files {
+			p.say("Written: %s", file)
+		}
+		return err
+	})
+}

@@ -1,0 +1,238 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/quantity"
+)
+
+// benchSetup shows how the house tests, or changes it.
+type benchSetup struct {
+	bookFlags
+	whoFlags
+	Authority string   `help:"Rule meters are checked by: us-official, canada, handbook-44, or house with --limit." placeholder:"RULE"`
+	Limit     string   `help:"Most a meter may be off under the house's own rule, in points." placeholder:"POINTS"`
+	Every     int      `help:"Days between checks of a meter; 0 leaves it to the rule." default:"-1" placeholder:"DAYS"`
+	Warn      int      `help:"Days before that a check shows as due." default:"-1" placeholder:"DAYS"`
+	Samples   string   `help:"Rule samples are kept by: us-inbound-truck, canada, montana, or house for the days of the set-up." placeholder:"RULE"`
+	Policy    []string `sep:"none" help:"How a grain is tested, \"every\" for all others; may be repeated." placeholder:"corn:count=2,spread=0.4,near=0.5,near-count=3"`
+	Dry       []string `sep:"none" help:"What is dry, by grain; may be repeated." placeholder:"corn:buy=15,short=15,long=13,aerate=1,pit=P2,dries"`
+	Stop      []string `help:"Doubts that stop a ticket." placeholder:"CODE,CODE"`
+	GoOn      []string `help:"Doubts that no longer stop a ticket." placeholder:"CODE,CODE"`
+	Cold      string   `help:"Sample temperature under which meters are unreliable." placeholder:"TEMPERATURE"`
+	Estimate  string   `help:"Moisture over which meters only estimate." placeholder:"PERCENT"`
+	JSON      bool     `help:"Print for programs: every figure as text."`
+}
+
+func (benchSetup) Help() string {
+	return `Without flags the set-up is shown. Changing it is a manager's act.
+
+    tenth bench setup --authority canada --samples canada
+    tenth bench setup --policy corn:count=2,spread=0.4 --stop cold,meter-overdue
+    tenth bench setup --dry "wheat-hrs:buy=14.5,short=14.5,long=13.5,grain=Wheat - Canada Western Red Spring"`
+}
+
+func (c benchSetup) changes() bool {
+	return c.Authority+c.Limit+c.Samples+c.Cold+c.Estimate != "" || c.Every >= 0 || c.Warn >= 0 ||
+		len(c.Policy)+len(c.Dry)+len(c.Stop)+len(c.GoOn) > 0
+}
+
+func (c benchSetup) Run(t *terminal) error {
+	how := reading
+	if c.changes() {
+		how = writing
+	}
+	return c.at(t, how, c.Who, func(p *post) error {
+		b, err := p.BenchSetup(p)
+		if err != nil {
+			return err
+		}
+		if c.changes() {
+			if err := c.apply(&b); err != nil {
+				return err
+			}
+			if err := p.SetBench(p, b); err != nil {
+				return err
+			}
+		}
+		return c.show(p, b)
+	})
+}
+
+func (c benchSetup) apply(b *desk.Bench) error {
+	b.Authority, b.Retention = orElse(c.Authority, b.Authority), orElse(c.Samples, b.Retention)
+	if c.Every >= 0 {
+		b.EveryDays = c.Every
+	}
+	if c.Warn >= 0 {
+		b.WarnDays = c.Warn
+	}
+	for _, one := range []struct {
+		into *quantity.Amount
+		read func() (quantity.Amount, error)
+	}{
+		{&b.Limit, func() (quantity.Amount, error) { return pointsIn("Limit", c.Limit) }},
+		{&b.Trust.Cold, func() (quantity.Amount, error) { return temperatureIn("Cold", c.Cold) }},
+		{&b.Trust.Estimate, func() (quantity.Amount, error) { return limitIn("Estimate", c.Estimate) }},
+	} {
+		a, err := one.read()
+		if err != nil {
+			return err
+		}
+		if a.Unit() != quantity.Plain {
+			*one.into = a
+		}
+	}
+	c.stops(b)
+	if err := c.policies(b); err != nil {
+		return err
+	}
+	return c.limits(b)
+}
+
+// stops puts codes on the list of those that stop a ticket, or takes them off.
+func (c benchSetup) stops(b *desk.Bench) {
+	off := func(code bench.Code) bool { return has(c.GoOn, string(code)) || has(c.Stop, string(code)) }
+	b.Trust.Blocks = slices.DeleteFunc(slices.Clone(b.Trust.Blocks), off)
+	for _, code := range c.Stop {
+		b.Trust.Blocks = append(b.Trust.Blocks, bench.Code(code))
+	}
+}
+
+func (c benchSetup) policies(b *desk.Bench) error {
+	for _, text := range c.Policy {
+		crop, said, err := forGrain(text, "count", "spread", "near", "near-count")
+		if err != nil {
+			return err
+		}
+		policy := bench.PolicyFor(b.Policies, crop)
+		policy.Crop = crop
+		for word, into := range map[string]*int{"count": &policy.Count, "near-count": &policy.NearCount} {
+			if said[word] == "" {
+				continue
+			}
+			if *into, err = strconv.Atoi(said[word]); err != nil {
+				return refusal("Write a whole number of tests", "%q is no number of tests", said[word])
+			}
+		}
+		policy.NearCount = max(policy.NearCount, policy.Count)
+		for word, into := range map[string]*quantity.Amount{"spread": &policy.Spread, "near": &policy.Near} {
+			a, err := pointsIn(capital(word), said[word])
+			if err != nil {
+				return err
+			}
+			if a.Unit() != quantity.Plain {
+				*into = a
+			}
+		}
+		b.Policies = append(slices.DeleteFunc(slices.Clone(b.Policies), func(p bench.Policy) bool { return p.Crop == crop }), policy)
+	}
+	return nil
+}
+
+// forGrain parts "corn:count=2" into the grain, empty for every one, and what
+// is said.
+func forGrain(text string, known ...string) (crop string, said map[string]string, err error) {
+	name, rest, _ := strings.Cut(text, ":")
+	if name = strings.TrimSpace(name); name != "every" {
+		c, err := commodityIn(name)
+		if err != nil {
+			return "", nil, err
+		}
+		crop = c.ID
+	}
+	said, err = words(rest, known...)
+	return crop, said, err
+}
+
+func (c benchSetup) limits(b *desk.Bench) error {
+	for _, text := range c.Dry {
+		crop, said, err := forGrain(text, "buy", "short", "long", "aerate", "pit", "dries", "grain", "source")
+		if err != nil {
+			return err
+		}
+		if crop == "" {
+			return refusal("Write them grain by grain", "what is dry differs by grain")
+		}
+		r := bench.DryRules{Crop: crop, CanadaGrain: said["grain"], WetPit: said["pit"], Source: orElse(said["source"], "the house")}
+		_, r.Dries = said["dries"]
+		for word, into := range map[string]*quantity.Amount{"buy": &r.Buy, "short": &r.StoreShort, "long": &r.StoreLong} {
+			if *into, err = limitIn(capital(word), said[word]); err != nil {
+				return err
+			}
+		}
+		if r.AerateWithin, err = pointsIn("Aerate", said["aerate"]); err != nil {
+			return err
+		}
+		b.Dry = append(slices.DeleteFunc(slices.Clone(b.Dry), func(old bench.DryRules) bool { return old.Crop == crop }), r)
+	}
+	return nil
+}
+
+func (c benchSetup) show(p *post, b desk.Bench) error {
+	if c.JSON {
+		return p.asJSON(b)
+	}
+	p.say("Meters are checked by the rule %s%s, every %d days, %d days of warning.", b.Authority, limitWords(b), b.EveryDays, b.WarnDays)
+	if keep, err := p.Retention(p); err != nil {
+		p.say("%s.", capital(err.Error()))
+	} else {
+		p.say("Samples are kept %d days: %s.", keep.Days, keep.Name)
+	}
+	p.say("Cold is a sample under %s, an estimate a moisture over %s; the balance may be off by %s.", b.Trust.Cold, b.Trust.Estimate, b.Trust.MassWithin)
+	stops := []string{string(bench.WrongMass)}
+	for _, code := range b.Trust.Blocks {
+		stops = append(stops, string(code))
+	}
+	p.say("A ticket is stopped by: %s.", strings.Join(stops, ", "))
+	for _, policy := range append(slices.Clone(b.Policies), everyOther(b.Policies)...) {
+		p.say("%s: %s, no more than %s apart; %d within %s of a limit.", orElse(policy.Crop, "every other grain"), testsWords(policy.Count), policy.Spread, policy.NearCount, policy.Near)
+	}
+	for _, r := range b.Dry {
+		p.say("%s", dryWords(r))
+	}
+	return nil
+}
+
+func limitWords(b desk.Bench) string {
+	if b.Authority == desk.HouseRule {
+		return ", " + b.Limit.String()
+	}
+	return ""
+}
+
+// everyOther is the default, where the house has no policy for every grain.
+func everyOther(policies []bench.Policy) []bench.Policy {
+	if slices.ContainsFunc(policies, func(p bench.Policy) bool { return p.Crop == "" }) {
+		return nil
+	}
+	return []bench.Policy{bench.DefaultPolicy()}
+}
+
+func testsWords(n int) string {
+	if n == 1 {
+		return "one test"
+	}
+	return fmt.Sprintf("%d tests", n)
+}
+
+func dryWords(r bench.DryRules) string {
+	text := r.Crop + " is dry"
+	for _, one := range []struct {
+		a     quantity.Amount
+		words string
+	}{{r.Buy, "to buy"}, {r.StoreShort, "to store a short time"}, {r.StoreLong, "to store a long time"}} {
+		if one.a.Unit() != quantity.Plain {
+			text += fmt.Sprintf(" %s up to %s,", one.words, one.a)
+		}
+	}
+	if r.CanadaGrain != "" {
+		text += " by class as " + r.CanadaGrain + ","
+	}
+	return strings.TrimSuffix(text, ",") + " (" + r.Source + ")."
+}

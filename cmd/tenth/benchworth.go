@@ -1,0 +1,133 @@
+package main
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+)
+
+// benchWorth says what a tenth is worth.
+type benchWorth struct {
+	bookFlags
+	Load string `arg:"" help:"A load, or the number of its ticket." placeholder:"LOAD"`
+	Step string `help:"How many points." default:"0.1" placeholder:"POINTS"`
+	JSON bool   `help:"Print for programs: every figure as text."`
+}
+
+func (benchWorth) Help() string {
+	return `The load is settled as it was tested, and settled again that much drier and that much wetter, and over what the meter may be off. Nothing is estimated: a step across a trigger shows all of the jump.
+
+    tenth bench worth L12
+    tenth bench worth 1042 --step 0.5`
+}
+
+// rulerColumns is how wide a ruler is drawn.
+const rulerColumns = 71
+
+func (c benchWorth) Run(t *terminal) error {
+	step, err := pointsIn("Step", c.Step)
+	if err != nil {
+		return err
+	}
+	return c.at(t, reading, "", func(p *post) error {
+		l, err := p.loadNamed(c.Load)
+		if err != nil {
+			return err
+		}
+		w, err := p.Worth(p, l, step)
+		if err != nil {
+			return err
+		}
+		if c.JSON {
+			return p.asJSON(worthJSON(w))
+		}
+		here := w.Here
+		p.say("At %s: %s settled, %s%s.", here.Moisture.Printed(), here.Settled.Printed(), here.Quantity.Printed(), payableWords(here))
+		p.tellWorth(step, w.Worth)
+		if w.Tolerance != nil {
+			p.say("The meter may be off by %s to either side:", w.Tolerance.Step)
+			p.tellWorth(w.Tolerance.Step, *w.Tolerance)
+		} else {
+			p.say("How far the meter may be off is not entered; see \"tenth bench meter\".")
+		}
+		p.say("")
+		fmt.Fprint(p.out, w.Ruler.Text(rulerColumns))
+		return nil
+	})
+}
+
+func payableWords(s *settle.Settlement) string {
+	if s.Price == nil {
+		return ", charges " + s.Charges.Printed() + ", price later"
+	}
+	return ", payable " + s.Payable.Printed()
+}
+
+func (p *post) tellWorth(step quantity.Amount, w settle.Worth) {
+	for _, one := range []struct {
+		way string
+		end settle.End
+	}{{"drier", w.Drier}, {"wetter", w.Wetter}} {
+		if one.end.Settlement == nil {
+			p.say("  %s %s, at %s: it would not be settled. %s", step, one.way, one.end.Moisture.FixedString(1), one.end.Problems.Error())
+			continue
+		}
+		c := one.end.Change
+		text := fmt.Sprintf("  %s %s, at %s: %s, %s, charges %s", step, one.way, one.end.Moisture.FixedString(1), signed(c.Weight), signed(c.Quantity), signed(c.Charges))
+		if c.Payable != nil {
+			text += ", payable " + signed(*c.Payable)
+		}
+		p.say("%s", text)
+	}
+}
+
+// signed is a change with its way, "+33 lb".
+func signed(a quantity.Amount) string {
+	if a.Sign() > 0 {
+		return "+" + a.String()
+	}
+	return a.String()
+}
+
+func worthJSON(w desk.Worth) map[string]any {
+	out := map[string]any{"moisture": w.Here.Moisture.Printed(), "step": w.Step.String(), "tenth": endsJSON(w.Worth), "ruler": rulerJSON(w)}
+	if w.Tolerance != nil {
+		out["tolerance"] = w.Tolerance.Step.String()
+		out["over_tolerance"] = endsJSON(*w.Tolerance)
+	}
+	return out
+}
+
+func endsJSON(w settle.Worth) map[string]any {
+	return map[string]any{"drier": endJSON(w.Drier), "wetter": endJSON(w.Wetter)}
+}
+
+func endJSON(e settle.End) map[string]string {
+	out := map[string]string{"moisture": e.Moisture.String()}
+	if e.Settlement == nil {
+		out["not_settled"] = e.Problems.Error()
+		return out
+	}
+	out["weight"], out["quantity"], out["charges"] = e.Change.Weight.String(), e.Change.Quantity.String(), e.Change.Charges.String()
+	if e.Change.Payable != nil {
+		out["payable"] = e.Change.Payable.String()
+	}
+	return out
+}
+
+// rulerJSON is the ruler without its strokes: what stands on it.
+func rulerJSON(w desk.Worth) map[string]any {
+	marks := []map[string]string{}
+	for _, m := range w.Ruler.Marks {
+		if m.Label != "" {
+			marks = append(marks, map[string]string{"kind": string(m.Kind), "label": m.Label, "at": fmt.Sprint(m.At)})
+		}
+	}
+	out := map[string]any{"low": w.Ruler.Low.String(), "high": w.Ruler.High.String(), "marks": marks}
+	if b := w.Ruler.Band; b != nil {
+		out["band"] = map[string]string{"from": fmt.Sprint(b.From), "to": fmt.Sprint(b.To)}
+	}
+	return out
+}
