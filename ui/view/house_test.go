@@ -29,7 +29,7 @@ func (d *drawer) Print(_ context.Context, name string, pdf []byte) (string, erro
 
 // scene is a window of a test on a book of its own.
 type scene struct {
-	t      *testing.T
+	t      testing.TB
 	desk   *desk.Desk
 	drawer *drawer
 	fyne   fyne.Window
@@ -38,7 +38,7 @@ type scene struct {
 
 // newScene opens a window on the invented elevator, or without loads on an
 // empty book.
-func newScene(t *testing.T, look Look, loads int) *scene {
+func newScene(t testing.TB, look Look, loads int) *scene {
 	t.Helper()
 	ctx := context.Background()
 	book, err := store.OpenScratch()
@@ -62,8 +62,8 @@ func newScene(t *testing.T, look Look, loads int) *scene {
 }
 
 func (s *scene) open(look Look) {
-	test.NewTempApp(s.t)
-	test.ApplyTheme(s.t, look.Theme())
+	app := test.NewTempApp(s.t)
+	app.Settings().SetTheme(look.Theme())
 	s.fyne = test.NewWindow(nil)
 	s.t.Cleanup(s.fyne.Close)
 	frame := present.NewFrame(s.desk, s.drawer)
@@ -72,13 +72,13 @@ func (s *scene) open(look Look) {
 	var err error
 	s.Window, err = Open(frame, Options{
 		Window: s.fyne, Runner: kit.NewImmediate(), Look: look,
-		SetTheme: func(th fyne.Theme) { test.ApplyTheme(s.t, th) },
+		SetTheme: app.Settings().SetTheme,
 	})
 	must(s.t, err)
 	s.fyne.Resize(fyne.NewSize(1280, 720))
 }
 
-func must(t *testing.T, err error) {
+func must(t testing.TB, err error) {
 	t.Helper()
 	if err != nil {
 		t.Fatal(err)

@@ -81,14 +81,17 @@ func (r *rail) showTrucks(rows []present.YardRow) {
 	r.here.SetText(r.window.yard().here())
 	r.empty.Say(kit.Plain, r.window.yard().advice())
 	setVisible(r.empty, len(rows) == 0)
+	before := len(r.trucks.Objects)
 	for len(r.trucks.Objects) < len(rows) {
-		r.trucks.Add(newTruckCard(r.window))
+		r.trucks.Objects = append(r.trucks.Objects, newTruckCard(r.window))
 	}
 	r.trucks.Objects = r.trucks.Objects[:len(rows)]
 	for i, row := range rows {
 		r.trucks.Objects[i].(*truckCard).set(row, len(rows) > manyTrucks)
 	}
-	r.trucks.Refresh()
+	if len(rows) != before {
+		r.trucks.Refresh()
+	}
 }
 
 func setVisible(o fyne.CanvasObject, on bool) {

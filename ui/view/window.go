@@ -54,6 +54,9 @@ func Open(frame *present.Frame, o Options) (*Window, error) {
 		frame: frame, window: o.Window, runner: o.Runner, look: o.Look, settings: o.SetTheme,
 		status: kit.NewStatusLine(), work: kit.NewWorkBar(), clock: newLabel("", quiet), body: container.NewStack(),
 	}
+	if w.look.Scale == 0 {
+		w.look.Scale = kit.TextOrdinary
+	}
 	frame.Attach(w)
 	for _, row := range screens {
 		w.screens = append(w.screens, row.open(frame))

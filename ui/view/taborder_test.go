@@ -1,0 +1,77 @@
+package view
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+// tabOrder is the order in which Tab walks a screen, written out where the
+// order of the work is not that of the columns.
+var tabOrder = map[string]string{
+	"yard":  "grower commodity truck gross moisture test-weight damage bcfm musty heating tare bin terms price remark issue slip",
+	"setup": "business street town phone licence rules unit scale division capacity",
+	"keys":  "keys",
+}
+
+// Tab walks every screen along its ring, once round, and leaves nothing out.
+func TestTabWalksEveryScreen(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	for i, row := range screens {
+		s.Go(row.id)
+		if row.id == "yard" {
+			s.letCornBeTyped()
+		}
+		ring := s.screens[i].Ring()
+		if ring == nil || len(ring.IDs()) == 0 {
+			t.Errorf("screen %s has no ring: the keyboard cannot walk it", row.id)
+			continue
+		}
+		walked := s.walk(i)
+		for _, id := range walked {
+			if !slices.Contains(ring.IDs(), id) {
+				t.Errorf("screen %s: Tab came to %q, which is not on the ring", row.id, id)
+			}
+		}
+		if want, written := tabOrder[row.id]; written && !strings.HasPrefix(strings.Join(walked, " "), want) {
+			t.Errorf("screen %s: Tab walks %v, want %s", row.id, walked, want)
+		}
+	}
+}
+
+// letCornBeTyped has a form in hand with every field of corn open.
+func (s *scene) letCornBeTyped() {
+	s.commands.Run("load.new")
+	s.write("123", "corn", "77", "52300", "17.2", "56.4", "", "", "", "", "24120")
+}
+
+// walk presses Tab from the first stop until one comes a second time.
+func (s *scene) walk(screen int) []string {
+	ring := s.screens[screen].Ring()
+	ring.FocusFirst()
+	var walked []string
+	for {
+		at := s.screens[screen].Ring().Current()
+		if slices.Contains(walked, at) || len(walked) > 100 {
+			return walked
+		}
+		walked = append(walked, at)
+		s.press(fyne.KeyTab)
+	}
+}
+
+// The keyboard is somewhere on every screen that comes to the front: a clerk
+// who types is heard.
+func TestEveryScreenHasTheKeyboard(t *testing.T) {
+	for _, loads := range []int{0, 40} {
+		s := newScene(t, Look{}, loads)
+		for i, row := range screens {
+			s.Go(row.id)
+			if at := s.screens[i].Ring().Current(); at == "" {
+				t.Errorf("with %d loads, nothing on screen %s has the keyboard", loads, row.id)
+			}
+		}
+	}
+}

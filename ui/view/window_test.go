@@ -1,0 +1,189 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// A new book opens on its set-up, and nothing else can be done before.
+func TestNewBookOpensOnItsSetUp(t *testing.T) {
+	s := newScene(t, Look{}, 0)
+	if got := screens[s.current].id; got != "setup" {
+		t.Fatalf("a new book opens on %s", got)
+	}
+	if s.commands.Run("go.yard") != kit.NotNow {
+		t.Error("the yard of an elevator without a name was opened")
+	}
+	s.ring("setup").Focus("business")
+	s.write("Example Siding", "1 Example Road", "Nowhere", "555-0101", "", "", "", "", "", "")
+	s.ring("setup").Focus("grain.corn")
+	s.write("main")
+	s.ring("setup").Focus("person")
+	s.write("Ann Example")
+	s.stage.Chord(kit.Ctrl(fyne.KeyS))
+	if got := screens[s.current].id; got != "yard" || s.status.State() != kit.OK {
+		t.Fatalf("after the set-up the screen is %s and the status line says %q", got, s.status.Text())
+	}
+	s.write("", "corn", "T1", "52300", "15.1", "", "", "", "", "", "24120")
+	if got := s.yard().form().FirstMissing(); got != "grower" {
+		t.Errorf("the first load lacks %q", got)
+	}
+}
+
+func (s *scene) ring(id string) *kit.Ring {
+	for i, row := range screens {
+		if row.id == id {
+			return s.screens[i].Ring()
+		}
+	}
+	s.t.Fatalf("there is no screen %s", id)
+	return nil
+}
+
+// Enter stays where what was typed cannot stand, and the sentence is repeated
+// in full on the status line. Escape puts back what the book has.
+func TestEnterStaysOnWhatIsWrong(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.letCornBeTyped()
+	s.ring("yard").Focus("tare")
+	s.letters("54300")
+	s.press(fyne.KeyEnter)
+	if at := s.ring("yard").Current(); at != "tare" {
+		t.Errorf("Enter went on to %s", at)
+	}
+	if said := s.status.Text(); !strings.Contains(said, "Net would be -2,000 lb") {
+		t.Errorf("the status line says %q", said)
+	}
+	s.press(fyne.KeyEscape)
+	if got := s.yard().form().Text("tare"); got != "24,120" {
+		t.Errorf("Escape put back %q", got)
+	}
+	if at := screens[s.current].id; at != "yard" {
+		t.Errorf("Escape left for %s", at)
+	}
+}
+
+// A key takes another truck in hand in the middle of a word; what was typed is
+// still there when one comes back.
+func TestKeysSwitchTrucks(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.press(fyne.KeyF3)
+	second := s.yard().form().ID()
+	s.ring("yard").Focus("moisture")
+	s.letters("16.4")
+	s.press(fyne.KeyF2)
+	if s.yard().form().ID() == second {
+		t.Fatal("F2 did not take the first truck in hand")
+	}
+	if got := s.entryText("moisture"); got == "16.4" {
+		t.Error("the first truck shows the second one's moisture")
+	}
+	s.press(fyne.KeyF3)
+	if got := s.entryText("moisture"); s.yard().form().ID() != second || got != "16.4" {
+		t.Errorf("back on the second truck the moisture is %q", got)
+	}
+	if s.press(fyne.KeyF9); s.yard().form().ID() != second {
+		t.Error("the key of an empty place took something in hand")
+	}
+}
+
+func (s *scene) entryText(id string) string {
+	return s.yard().load.rows[id].entry.(*kit.FieldEntry).Text
+}
+
+// While a question stands before the window no key reaches the load behind it.
+func TestQuestionsHoldTheKeysBack(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.letCornBeTyped()
+	s.commands.Run("load.refuse")
+	if s.stage.FrontDialog() == nil {
+		t.Fatal("nothing was asked")
+	}
+	in := s.yard().form().ID()
+	s.press(fyne.KeyF12, fyne.KeyF2)
+	if len(s.drawer.papers) != 0 || s.yard().form().ID() != in {
+		t.Error("a key went past the question")
+	}
+	s.letters("sour")
+	s.press(fyne.KeyEnter, fyne.KeyTab, fyne.KeyEnter) // Enter goes to the safe button first
+	if s.stage.FrontDialog() != nil {
+		t.Fatal("the question is still there")
+	}
+	if !s.yard().form().IsBlank() {
+		t.Errorf("after the refusal load %s is in hand: %s", s.yard().form().ID(), s.status.Text())
+	}
+	if at := s.ring("yard").Current(); at != "grower" {
+		t.Errorf("after the refusal the keyboard is on %q", at)
+	}
+}
+
+// Every act can be read, asked for by its key, and stands on the sheet of keys.
+func TestEveryActHasItsKey(t *testing.T) {
+	s := newScene(t, Look{}, 0)
+	for _, c := range s.commands.List() {
+		if len(c.Keys) == 0 {
+			t.Errorf("%s (%s) has no key", c.ID, c.Title)
+		}
+		if c.Group == "" {
+			t.Errorf("%s (%s) stands in no menu", c.ID, c.Title)
+		}
+		if c.EnabledWhen != nil && c.WhyNot == nil {
+			t.Errorf("%s (%s) can refuse without a word", c.ID, c.Title)
+		}
+	}
+}
+
+// Light, dark and the size of the letters change the window that is open.
+func TestLookChangesWhileOpen(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.commands.Run("desk.dark")
+	s.shoot("turned", "dark", Look{Dark: true})
+	small := s.yard().load.content.MinSize()
+	s.commands.Run("desk.size")
+	if large := s.yard().load.content.MinSize(); large.Height <= small.Height || large.Width <= small.Width {
+		t.Errorf("larger letters need %v, ordinary ones %v", large, small)
+	}
+	if s.look.Scale != kit.TextLarge {
+		t.Errorf("after one step the letters are %v", s.look.Scale)
+	}
+}
+
+// The invented elevator is marked as long as its book is open.
+func TestInventedElevatorIsMarked(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	for _, row := range screens {
+		s.Go(row.id)
+		if word := s.rail.example.Word(); !s.rail.example.Visible() || word != "example - not for trade" {
+			t.Errorf("on %s the mark says %q", row.id, word)
+		}
+	}
+}
+
+// The presenters' states, marks and lines are the kit's by number; a view
+// turns one into the other and nothing else.
+func TestStatesAreTheKits(t *testing.T) {
+	for mine, theirs := range map[present.State]kit.State{
+		present.Plain: kit.Plain, present.OK: kit.OK, present.Warn: kit.Warn, present.Stop: kit.Stop,
+		present.Wait: kit.Wait, present.Locked: kit.Locked, present.Missing: kit.Missing,
+	} {
+		if kit.State(mine) != theirs {
+			t.Errorf("state %d is not the kit's %d", mine, theirs)
+		}
+	}
+	for mine, theirs := range map[present.RulerMarkKind]kit.RulerMarkKind{
+		present.TenthMark: kit.MarkTenth, present.PointMark: kit.MarkPoint,
+		present.LimitMark: kit.MarkLimit, present.ReadingMark: kit.MarkReading,
+	} {
+		if kit.RulerMarkKind(mine) != theirs {
+			t.Errorf("mark %d is not the kit's %d", mine, theirs)
+		}
+	}
+	if present.TickOn != kit.TickOn {
+		t.Error("a ticked box has two values")
+	}
+}
