@@ -71,7 +71,7 @@ func Find(bands []Band, a quantity.Amount) (Band, bool) {
 	return Band{}, false
 }
 
-// seam says what is wrong between two neighbouring bands, or nothing.
+// seam says what is wrong between two neighboring bands, or nothing.
 func seam(lower, upper Band) string {
 	switch {
 	case !lower.HasHigh || !upper.HasLow:

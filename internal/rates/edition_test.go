@@ -174,3 +174,27 @@ func TestLoadReportsEveryFile(t *testing.T) {
 		t.Errorf("an empty folder: %v", err)
 	}
 }
+
+func TestCautions(t *testing.T) {
+	for _, quiet := range []string{"good/corn-plain.toml", "good/barley-full.toml"} {
+		if c := fixture(t, quiet).Cautions(); len(c) != 0 {
+			t.Errorf("%s: %v", quiet, c)
+		}
+	}
+	plain := string(fixture(t, "good/corn-plain.toml").Text)
+	other := strings.Replace(plain, `"56 lb/bu"`, `"54 lb/bu"`, 1)
+	other = strings.Replace(other, "[handling]\nmethod = \"none\"", "[handling]\nmethod = \"wet\"\nrate = \"2.0 %\"\nalways = false", 1)
+	e, err := rates.Read("other.toml", []byte(other))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := e.Cautions()
+	if len(c) != 2 || !strings.HasPrefix(c[0], "A bushel of Corn is 54 lb/bu here and 56 lb/bu by law") || c[1] != "Handling of 2.0 % is more than the largest loss measured, 1.71 % of the wet weight." {
+		t.Errorf("cautions: %q", c)
+	}
+	// 14 % less 11.76 % of water at ten points.
+	c = fixture(t, "good/corn-points.toml").Cautions()
+	if len(c) != 1 || c[0] != "Shrink of 1.4 %/pt takes 2.24 % of the weight beyond the water at 10 points: handling by another name, and more than the largest loss measured, 1.71 %." {
+		t.Errorf("cautions: %q", c)
+	}
+}

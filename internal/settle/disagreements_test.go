@@ -64,7 +64,7 @@ discount = "1.17647 %"`)
 // add, whatever the edition and the load.
 func TestPrintedLinesAdd(t *testing.T) {
 	editions := shippedEditions(t)
-	rapid.Check(t, func(rt *rapid.T) {
+	checkOften(t, func(rt *rapid.T) {
 		b := rapid.SampledFrom(editions).Draw(rt, "edition")
 		l := b.oracle.randomLoad(rand.New(rand.NewPCG(rapid.Uint64().Draw(rt, "load"), 3)))
 		s, err := settle.Settle(l.facts(b.oracle), b.engine)

@@ -19,4 +19,10 @@
 //     off first.
 //
 // A load that cannot be settled honestly is refused with every reason at once.
+//
+// What a settlement is good for beyond its ticket stands beside it: [Compare]
+// sets two of them side by side for a dispute, [TakenBeyondWater] tells what an
+// edition takes for moisture beyond the water, [WorthOf] what a step of
+// moisture is worth, [Try] what an edition does to a grid of moistures, and
+// [WeighOnly] writes down a load that is weighed and no more.
 package settle

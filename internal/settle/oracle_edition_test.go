@@ -25,21 +25,21 @@ type oracleEdition struct {
 		Weight, Settle, Bushel string
 	}
 	Rounding map[string]string
-	Dockage  struct{ Untested string }
+	Dockage  struct{ Untested, Round string }
 	Shrink   struct {
-		Method, Basis, Trigger, To, Rate, Step string
-		OverDry                                string `toml:"over_dry"`
-		OverDryFloor                           string `toml:"over_dry_floor"`
-		RoundPercent                           string `toml:"round_percent"`
-		Row                                    []oracleRow
+		Method, Basis, Trigger, To, Rate, Step, Round string
+		OverDry                                       string `toml:"over_dry"`
+		OverDryFloor                                  string `toml:"over_dry_floor"`
+		RoundPercent                                  string `toml:"round_percent"`
+		Row                                           []oracleRow
 	}
 	Handling struct {
-		Method, Rate string
-		Always       bool
+		Method, Rate, Round string
+		Always              bool
 	}
 	Drying struct {
-		Method, Basis, Trigger, To, Rate, Step, Minimum string
-		Band                                            []oracleRow
+		Method, Basis, Trigger, To, Rate, Step, Minimum, Round string
+		Band                                                   []oracleRow
 	}
 	Discount []oracleDiscount
 	Shares   struct{ Remainder string }
@@ -48,7 +48,7 @@ type oracleEdition struct {
 type oracleDiscount struct {
 	ID, Factor, Form, Of, Basis, Untested string
 	Base, Side, Per, Part, Cap            string
-	Discount, Premium                     string
+	Discount, Premium, Round              string
 	Refuse                                bool
 	RefuseOver                            string `toml:"refuse_over"`
 	RefuseUnder                           string `toml:"refuse_under"`
@@ -96,6 +96,14 @@ func readOracleEdition(t testing.TB, text []byte) *oracleEdition {
 		t.Fatal(err)
 	}
 	return e
+}
+
+// placeOf is a line's own rounding, or the edition's.
+func (e *oracleEdition) placeOf(own, key string) string {
+	if own != "" {
+		return own
+	}
+	return e.Rounding[key]
 }
 
 // figure is the number in front of the unit in "0.045 $/bu/pt".

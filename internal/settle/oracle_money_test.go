@@ -41,7 +41,7 @@ func (o *oracle) drying() {
 	if d.Minimum != "" && charge.Sign() > 0 && charge.Cmp(figure(d.Minimum)) < 0 {
 		charge = figure(d.Minimum)
 	}
-	o.lines["drying"] = roundTo(charge, o.e.Rounding["money"])
+	o.lines["drying"] = roundTo(charge, o.e.placeOf(d.Round, "money"))
 }
 
 func (o *oracle) perPoint(rate string, points *big.Rat) *big.Rat {
@@ -140,7 +140,7 @@ func (o *oracle) deduct(d oracleDiscount, text string) *big.Rat {
 	on, each := o.on(d.Basis), roundTo(figure(text), d.RoundUnit)
 	switch d.Of {
 	case "weight":
-		weight := roundTo(percentOf(each, on), o.e.Rounding["weight"])
+		weight := roundTo(percentOf(each, on), o.e.placeOf(d.Round, "weight"))
 		if o.gives[line] == "premium" {
 			o.left = add(o.left, weight)
 		} else {
@@ -153,9 +153,9 @@ func (o *oracle) deduct(d oracleDiscount, text string) *big.Rat {
 			return rat(0, 1)
 		}
 		each = roundTo(percentOf(figure(text), figure(o.load.price)), d.RoundUnit)
-		return roundTo(times(each, o.units(on, o.e.Units.Settle)), o.e.Rounding["money"])
+		return roundTo(times(each, o.units(on, o.e.Units.Settle)), o.e.placeOf(d.Round, "money"))
 	}
-	return roundTo(times(each, o.units(on, rateUnit(text))), o.e.Rounding["money"])
+	return roundTo(times(each, o.units(on, rateUnit(text))), o.e.placeOf(d.Round, "money"))
 }
 
 func (o *oracle) settle() {
@@ -191,20 +191,22 @@ func (o *oracle) settle() {
 func (o *oracle) share() {
 	rest := o.restOwner()
 	for line, whole := range o.lines {
-		place := "money"
+		place := o.e.Rounding["money"]
 		switch line {
 		case "net", "settled":
-			place = "weight"
+			place = o.e.Rounding["weight"]
 		case "quantity", "bushels":
-			place = "quantity"
-		case "drying", "value":
+			place = o.e.Rounding["quantity"]
+		case "drying":
+			place = o.e.placeOf(o.e.Drying.Round, "money")
+		case "value":
 		default:
 			continue
 		}
 		left := whole
 		for i, owner := range o.load.owners {
 			if i != rest {
-				step, _, _ := strings.Cut(o.e.Rounding[place], " ")
+				step, _, _ := strings.Cut(place, " ")
 				part := roundTo(times(whole, rat(owner[0], owner[1])), step+" down")
 				o.lines[fmt.Sprintf("%d %s", i, line)] = part
 				left = minus(left, part)

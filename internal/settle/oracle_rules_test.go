@@ -145,7 +145,7 @@ func (o *oracle) dockage() {
 		}
 		percent = rat(0, 1)
 	}
-	o.off("dockage", roundTo(percentOf(percent, o.net), o.e.Rounding["weight"]))
+	o.off("dockage", roundTo(percentOf(percent, o.net), o.e.placeOf(o.e.Dockage.Round, "weight")))
 	o.clean, o.wet = o.left, o.left
 }
 
@@ -179,7 +179,7 @@ func (o *oracle) shrink() {
 		}
 		water = percentOf(figure(row.Shrink), o.wet)
 	}
-	o.off("water", roundTo(water, o.e.Rounding["weight"]))
+	o.off("water", roundTo(water, o.e.placeOf(s.Round, "weight")))
 }
 
 // waterOf is W x (Mi - Mf) / (100 - Mf).
@@ -195,7 +195,7 @@ func (o *oracle) handling() {
 		if h.Method == "dried" {
 			on = o.left
 		}
-		loss = roundTo(percentOf(figure(h.Rate), on), o.e.Rounding["weight"])
+		loss = roundTo(percentOf(figure(h.Rate), on), o.e.placeOf(h.Round, "weight"))
 	}
 	o.off("handling", loss)
 	o.dry = minus(minus(o.clean, o.lines["water"]), loss)

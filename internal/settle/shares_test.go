@@ -59,7 +59,7 @@ func TestOneOwnerHasNoShareLines(t *testing.T) {
 // line exactly, and each owner's payable is the sum of that owner's own lines.
 func TestSharesAddToEveryLine(t *testing.T) {
 	editions := shippedEditions(t)
-	rapid.Check(t, func(rt *rapid.T) {
+	checkOften(t, func(rt *rapid.T) {
 		d := rapid.SampledFrom(editions).Draw(rt, "edition")
 		f := drawLoad(rt, d)
 		f.Shares = drawOwners(rt)

@@ -78,9 +78,13 @@ func TestWorthWhereNoLoadIsSettled(t *testing.T) {
 		t.Errorf("the other end is not settled: %v", w.Wetter.Problems)
 	}
 	for name, try := range map[string]func() (settle.Worth, error){
-		"no weights":   func() (settle.Worth, error) { return settle.WorthOf(settle.Facts{}, scene(t), tenth) },
-		"no step":      func() (settle.Worth, error) { return settle.WorthOf(corn("28000", "18"), scene(t), quantity.Zero(quantity.Point)) },
-		"step in %":    func() (settle.Worth, error) { return settle.WorthOf(corn("28000", "18"), scene(t), quantity.Int(1, quantity.Percent)) },
+		"no weights": func() (settle.Worth, error) { return settle.WorthOf(settle.Facts{}, scene(t), tenth) },
+		"no step": func() (settle.Worth, error) {
+			return settle.WorthOf(corn("28000", "18"), scene(t), quantity.Zero(quantity.Point))
+		},
+		"step in %": func() (settle.Worth, error) {
+			return settle.WorthOf(corn("28000", "18"), scene(t), quantity.Int(1, quantity.Percent))
+		},
 		"below nought": func() (settle.Worth, error) { return settle.WorthOf(corn("28000", "18"), scene(t), tenth.Neg()) },
 	} {
 		var problems settle.Problems
