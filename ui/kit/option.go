@@ -11,14 +11,26 @@ type Option struct {
 	Code   string // short and unique: "114"
 	Name   string // "Hollow Oak Farm"
 	Detail string // shown small: "3 shares, truck 22"
+	// ByName keeps the code out of sight: it is the program's own, and people
+	// find and read the name.
+	ByName bool
+}
+
+// shown are the code and the name as people see them.
+func (o Option) shown() (code, name string) {
+	if o.ByName {
+		return o.Name, ""
+	}
+	return o.Code, o.Name
 }
 
 // String is how a chosen option stands in its field.
 func (o Option) String() string {
-	if o.Name == "" || o.Name == o.Code {
-		return o.Code
+	code, name := o.shown()
+	if name == "" || name == code {
+		return code
 	}
-	return o.Code + "  " + o.Name
+	return code + "  " + name
 }
 
 // How well an option fits what was typed, best first.
@@ -52,7 +64,8 @@ func matching(options []Option, typed string) []Option {
 
 // fitOf ranks one option against a folded query.
 func fitOf(o Option, query string) int {
-	code, name := fold(o.Code), fold(o.Name)
+	code, name := o.shown()
+	code, name = fold(code), fold(name)
 	switch {
 	case code == query:
 		return fitCode
@@ -81,7 +94,8 @@ func exact(options []Option, typed string) (o Option, found, final bool) {
 	query := fold(strings.TrimSpace(typed))
 	final = true
 	for _, each := range options {
-		code := fold(each.Code)
+		code, _ := each.shown()
+		code = fold(code)
 		switch {
 		case query == "":
 		case code == query:

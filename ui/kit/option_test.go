@@ -90,3 +90,14 @@ func TestMatchingNarrows(t *testing.T) {
 		}
 	})
 }
+
+// TestFoundByNameAlone: a code of the program's own is neither shown nor found.
+func TestFoundByNameAlone(t *testing.T) {
+	options := []Option{{Code: "dial", Name: "cadran et table", ByName: true}, {Code: "oven", Name: "étuve", ByName: true}}
+	equal(t, "in its field", options[0].String(), "cadran et table")
+	equal(t, "by letters without accents", len(matching(options, "etu")), 1)
+	equal(t, "by the code", len(matching(options, "oven")), 0)
+	if o, found, final := exact(options, "Étuve"); !found || !final || o.Code != "oven" {
+		t.Errorf("the whole name finds %v, %v, %v", o, found, final)
+	}
+}

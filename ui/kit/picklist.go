@@ -93,8 +93,9 @@ func (l *pickList) rowHeight(p pen) float32 {
 func (l *pickList) columns(p pen) (code, name, detail float32) {
 	codeL, nameL, detailL := l.letters()
 	for _, o := range l.rows() {
-		code = max(code, p.measure(o.Code, codeL).Width)
-		name = max(name, p.measure(o.Name, nameL).Width)
+		first, second := o.shown()
+		code = max(code, p.measure(first, codeL).Width)
+		name = max(name, p.measure(second, nameL).Width)
 		detail = max(detail, p.measure(o.Detail, detailL).Width)
 	}
 	return code, name, detail
@@ -141,9 +142,10 @@ func (l *pickList) draw(size fyne.Size) []fyne.CanvasObject {
 		}
 		x, top := 2*p.inner(), y+p.inner()/2
 		low := top + p.lineHeight(nameL) - p.lineHeight(detailL) - 1
+		first, second := o.shown()
 		objects = append(objects,
-			p.write(o.Code, codeL, fyne.NewPos(x, top)),
-			p.write(o.Name, nameL, fyne.NewPos(x+code+p.inner(), top)),
+			p.write(first, codeL, fyne.NewPos(x, top)),
+			p.write(second, nameL, fyne.NewPos(x+code+p.inner(), top)),
 			p.write(o.Detail, detailL, fyne.NewPos(x+code+name+3*p.inner(), low)))
 		y += height
 	}

@@ -183,6 +183,7 @@ func (d *rulerDrawing) stroke(m RulerMark) {
 // its neighbour goes one line up.
 func (d *rulerDrawing) limits(marks []RulerMark) {
 	height := d.lineHeight(rulerLimit)
+	pointer := d.pointer(marks)
 	ends := [2]float32{-1e6, -1e6} // where the names on the lower and upper line end
 	for _, m := range marks {
 		if m.Kind != MarkLimit {
@@ -190,7 +191,7 @@ func (d *rulerDrawing) limits(marks []RulerMark) {
 		}
 		x := d.x(m.At)
 		width := d.measure(m.Label, rulerLimit).Width
-		left := min(max(0, x-width/2), d.size.Width-width)
+		left := d.clear(min(max(0, x-width/2), d.size.Width-width), width, x, pointer)
 		line := 0
 		if left < ends[0]+d.inner() {
 			line = 1
@@ -200,6 +201,31 @@ func (d *rulerDrawing) limits(marks []RulerMark) {
 		d.add(d.block(ColorInk, fyne.NewPos(x-1, top+height), fyne.NewSize(2, d.rows.bottom-top-height)),
 			d.write(m.Label, rulerLimit, fyne.NewPos(left, top)))
 	}
+}
+
+// pointer is where the reading's pointer comes down, or far off without one.
+func (d *rulerDrawing) pointer(marks []RulerMark) float32 {
+	for _, m := range marks {
+		if m.Kind == MarkReading {
+			return d.x(m.At)
+		}
+	}
+	return -1e6
+}
+
+// clear moves a limit's name off the pointer, to the side its limit is on, where
+// there is room.
+func (d *rulerDrawing) clear(left, width, limit, pointer float32) float32 {
+	room := d.pad() + d.pen.size(SizeMark)
+	switch {
+	case pointer < left-room || pointer > left+width+room:
+		return left
+	case limit <= pointer && pointer-room-width >= 0:
+		return pointer - room - width
+	case limit > pointer && pointer+room+width <= d.size.Width:
+		return pointer + room
+	}
+	return left
 }
 
 // reading draws the pointer with its value on a tag.

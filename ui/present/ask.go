@@ -40,4 +40,5 @@ type Option struct {
 	Code   string // short and unique: "114"
 	Name   string // "Hollow Oak Farm"
 	Detail string // shown small
+	ByName bool   // the code is the program's own: people find and read the name
 }
