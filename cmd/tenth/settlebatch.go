@@ -220,11 +220,13 @@ func settledRow(name string, s *settle.Settlement) []string {
 	return row
 }
 
+var bare = strings.NewReplacer(",", "", "$", "")
+
 func plainFigure(step *working.Step) string {
 	if isLater(step) {
 		return priceLater
 	}
-	figure, _, _ := strings.Cut(strings.NewReplacer(",", "", "$", "").Replace(step.Printed()), " ")
+	figure, _, _ := strings.Cut(bare.Replace(step.Printed()), " ")
 	return figure
 }
 
