@@ -83,19 +83,23 @@ func (s *setting) pair(line PaperLine, l lettering) {
 }
 
 // marked lays a tint and a bar under a pair, and an icon before its right part.
+// A long left part wraps, as in any pair.
 func (s *setting) marked(line PaperLine, state State) {
-	height := s.lineHeight(paperMiss) + 2
+	one := s.lineHeight(paperMiss)
+	side := one - 4
+	word := s.writeEnding(line.Right, paperMiss, s.right(), s.y+1)
+	at := fyne.NewPos(word.Position().X-side-s.pad(), s.y+3)
+	left := s.wrap(line.Left, paperPlain, at.X-s.pad()-s.margin())
+	height := float32(max(1, len(left)))*one + 2
 	s.add(s.block(ColorPaperMissing, fyne.NewPos(s.margin()/2, s.y), fyne.NewSize(s.width-s.margin(), height)),
 		s.block(ColorPaperMissingEdge, fyne.NewPos(s.margin()/2, s.y), fyne.NewSize(s.size(SizeMark), height)))
-	left, top := s.clip(line.Left, paperPlain, s.room()/2), s.y+1
-	s.add(s.write(left, paperPlain, fyne.NewPos(s.margin(), top)))
-	word := s.writeEnding(line.Right, paperMiss, s.right(), top)
-	side := height - 6
+	for i, text := range left {
+		s.add(s.write(text, paperPlain, fyne.NewPos(s.margin(), s.y+1+float32(i)*one)))
+	}
 	icon := iconMissing
 	if state == Warn {
 		icon = iconWarn
 	}
-	at := fyne.NewPos(word.Position().X-side-s.pad(), s.y+3)
 	s.add(word, s.icon(theme.NewColoredResource(icon, ColorPaperMissingEdge), at, side))
 	s.y += height + 1
 }

@@ -187,7 +187,7 @@ func (t *Table) fit(size fyne.Size) {
 	left, growing := size.Width, -1
 	for i, c := range t.columns {
 		title := p.measure(c.Title, headerLetters).Width
-		widths[i] = floor(max(float32(c.Width)*figure, title) + 2*p.aside(t.Small))
+		widths[i] = floor(max(float32(c.Width)*figure, title) + 2*p.aside(t.Small) + 1)
 		if c.State {
 			widths[i] += floor(p.lineHeight(l) + p.pad())
 		}

@@ -32,6 +32,11 @@ func figureIn(a quantity.Amount, known bool, column quantity.Unit, places int32)
 	return a.Fixed(places)
 }
 
+// shortDay is a day without its year when that is this year.
+func shortDay(day string, today quantity.Date) string {
+	return strings.TrimPrefix(day, strconv.Itoa(today.Year())+"-")
+}
+
 // has reports whether a text has a part, in large or small letters.
 func has(text, part string) bool {
 	return strings.Contains(strings.ToLower(text), strings.ToLower(part))

@@ -160,6 +160,9 @@ func (t *Tickets) Clear() bool {
 	return true
 }
 
+// Unit is what the nets are in.
+func (t *Tickets) Unit() string { return t.frame.Desk.Profile().WeightUnit().String() }
+
 // Rows are the tickets, with cells in the order of the columns: ticket, day,
 // time, grower, commodity, truck, net, moisture, bushels, payable, state.
 func (t *Tickets) Rows() []Row {
@@ -178,6 +181,7 @@ func (t *Tickets) row(r desk.Found, unit quantity.Unit) Row {
 		when, ticket = r.EndedAt, noFigure
 	}
 	day, hour, _ := strings.Cut(t.frame.Desk.Local(when), " ")
+	day = shortDay(day, t.frame.Desk.Today())
 	state := ticketState(r)
 	net, netKnown := r.Figures["net"]
 	moisture, tested := r.Figures["moisture"]

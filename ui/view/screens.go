@@ -22,6 +22,7 @@ func (r screenRow) name() string { return present.Say(r.title) }
 var screens = []screenRow{
 	{id: "yard", title: "Yard", key: kit.Ctrl(fyne.Key1), open: newYardScreen},
 	{id: "bench", title: "Bench", key: kit.Ctrl(fyne.Key2), open: newBenchScreen},
+	{id: "tickets", title: "Tickets", key: kit.Ctrl(fyne.Key3), open: newTicketsScreen},
 	{id: "setup", title: "Set-up", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
 	{id: "keys", title: "Keys", key: kit.Bare(fyne.KeyF1), open: newKeysScreen, hidden: true},
 }

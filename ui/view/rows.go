@@ -1,0 +1,72 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// tableRows are a presenter's rows as a table takes them.
+func tableRows(all []present.Row) []kit.Row {
+	out := make([]kit.Row, len(all))
+	for i, r := range all {
+		out[i] = kit.Row{Key: r.Key, Cells: r.Cells, State: kit.State(r.State)}
+	}
+	return out
+}
+
+// wordsColumn and figuresColumn make the two kinds of column.
+func wordsColumn(title string, width int) kit.Column { return kit.Column{Title: title, Width: width} }
+
+func figuresColumn(title string, width int) kit.Column {
+	return kit.Column{Title: title, Width: width, Align: fyne.TextAlignTrailing}
+}
+
+// titled sets a screen's title before the line that narrows it, middle to
+// middle.
+func titled(title string, line fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(titleAndLine{}, newLabel(title, heading), line)
+}
+
+type titleAndLine struct{}
+
+func (titleAndLine) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	title, line := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(title.Width+paperGap()+line.Width, max(title.Height, line.Height))
+}
+
+func (titleAndLine) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	x := float32(0)
+	for i, o := range objects {
+		least := o.MinSize()
+		width := least.Width
+		if i == len(objects)-1 {
+			width = size.Width - x
+		}
+		o.Move(fyne.NewPos(x, (size.Height-least.Height)/2))
+		o.Resize(fyne.NewSize(width, least.Height))
+		x += width + paperGap()
+	}
+}
+
+// listAndSheet sets a list at the left and a sheet of paper at the right, at
+// least so many figures wide.
+type listAndSheet struct{ figures float32 }
+
+func (l listAndSheet) sheet(width float32) float32 {
+	return min(wide{mostPaper}.width(), max(wide{l.figures}.width(), width*3/10))
+}
+
+func (l listAndSheet) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	list, sheet := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(list.Width+paperGap()+wide{l.figures}.width(), max(list.Height, sheet.Height))
+}
+
+func (l listAndSheet) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	sheet, gap := l.sheet(size.Width), paperGap()/2
+	objects[0].Resize(fyne.NewSize(size.Width-sheet-gap, size.Height))
+	objects[1].Move(fyne.NewPos(size.Width-sheet, 0))
+	objects[1].Resize(fyne.NewSize(sheet, size.Height))
+}

@@ -1,0 +1,131 @@
+package view
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/ui/kit"
+)
+
+// wantStops walks the screen in front with Tab.
+func (s *scene) wantStops(want ...string) {
+	s.t.Helper()
+	if got := s.walk(s.current); !slices.Equal(got, want) {
+		s.t.Errorf("Tab walks %q, want %q", got, want)
+	}
+}
+
+func (s *scene) tickets() *ticketsScreen { return screenOf[*ticketsScreen](s) }
+
+// screenOf is the screen of a kind.
+func screenOf[S Screen](s *scene) S {
+	s.t.Helper()
+	for _, one := range s.screens {
+		if found, ok := one.(S); ok {
+			return found
+		}
+	}
+	var none S
+	s.t.Fatalf("there is no %T", none)
+	return none
+}
+
+func TestTicketsTabOrder(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.Go("tickets")
+	// The newest ticket corrects none, so "What changed" is grey and left out.
+	s.wantStops("line", "table", "paper", "tickets.print", "tickets.working", "tickets.correct", "tickets.void", "tickets.code")
+	s.letters("zebra")
+	s.wantStops("line", "table", "tickets.code")
+}
+
+// A ticket is found, read, and voided without a mouse.
+func TestTicketsByKeyboard(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.commands.Run("tickets.find")
+	s.letters("issued")
+	s.press(fyne.KeyDown)
+	screen := s.tickets()
+	if screen.ring.Current() != "table" {
+		t.Fatalf("Down leads to %q", screen.ring.Current())
+	}
+	first := screen.tickets.Load().Number
+	s.press(fyne.KeyDown)
+	chosen := screen.tickets.Load().Number
+	if chosen >= first {
+		t.Errorf("Down goes from ticket %d to %d", first, chosen)
+	}
+	if paper := paperText(screen.paper); !strings.Contains(paper, screen.tickets.Load().Details.Grower.Name) {
+		t.Errorf("the paper is not the chosen ticket's:\n%s", paper)
+	}
+	s.press(fyne.KeyReturn)
+	if screen.ring.Current() != "paper" {
+		t.Errorf("Enter leads to %q", screen.ring.Current())
+	}
+	s.commands.Run("tickets.working")
+	if paper := paperText(screen.paper); !strings.Contains(paper, "Every figure is the ticket's") {
+		t.Errorf("the working says:\n%s", paper)
+	}
+	s.commands.Run("tickets.void")
+	s.letters("weighed twice")
+	s.press(fyne.KeyEnter, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn)
+	l, err := s.desk.Ticket(t.Context(), chosen)
+	must(t, err)
+	if l.Phase != load.Void || l.Ended.Reason != "weighed twice" {
+		t.Errorf("ticket %d is %s (%s); the status line says %q", chosen, l.Phase, l.Ended.Reason, s.status.Text())
+	}
+}
+
+// A letter typed in the list narrows it further, and Escape begins anew before
+// it leaves.
+func TestTicketsLetterAndEscape(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.Go("tickets")
+	s.press(fyne.KeyDown)
+	s.letters("z")
+	screen := s.tickets()
+	if screen.ring.Current() != "line" || screen.tickets.Line() != "z" || screen.line.Text != "z" {
+		t.Errorf("the line is %q on %q", screen.line.Text, screen.ring.Current())
+	}
+	s.press(fyne.KeyEscape)
+	if screen.line.Text != "" || !s.isFront(indexOf("tickets")) {
+		t.Errorf("after Escape the line is %q", screen.line.Text)
+	}
+	s.press(fyne.KeyEscape)
+	if !s.isFront(0) {
+		t.Error("the second Escape does not leave")
+	}
+}
+
+// Correcting leads to the yard with the load in hand.
+func TestTicketsCorrect(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.Go("tickets")
+	s.letters("issued")
+	number := s.tickets().tickets.Load().Number
+	s.commands.Run("tickets.correct")
+	s.letters("wrong tare")
+	s.press(fyne.KeyEnter, fyne.KeyEnter)
+	form := s.yard().yard.Form()
+	l, err := s.desk.Load(t.Context(), form.ID())
+	must(t, err)
+	if !s.isFront(0) || l.Corrects != number || s.yard().load.rows["tare"].entry.(*kit.FieldEntry).Text == "" {
+		t.Errorf("in hand is load %s, which corrects %d, want %d", l.ID, l.Corrects, number)
+	}
+}
+
+func indexOf(id string) int {
+	return slices.IndexFunc(screens, func(row screenRow) bool { return row.id == id })
+}
+
+func paperText(v *kit.SlipView) string {
+	var lines []string
+	for _, l := range v.Lines() {
+		lines = append(lines, l.Left+" | "+l.Right+" | "+l.Note)
+	}
+	return strings.Join(lines, "\n")
+}
