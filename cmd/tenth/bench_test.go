@@ -10,14 +10,11 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
-	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/store"
 )
 
 // TestBenchScripts runs the scripts of the sample bench. Besides the commands of
-// the other scripts they have trucks on the yard, whose loads are open, and
-// tickets under dispute.
+// the other scripts they have tickets under dispute.
 func TestBenchScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:           filepath.Join(scripts, "bench"),
@@ -32,8 +29,6 @@ func TestBenchScripts(t *testing.T) {
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"house-rates":      houseRates,
 			"elevator":         benchElevator,
-			"truck-comes":      truckComes,
-			"issue":            issue,
 			"raise-dispute":    raiseDispute,
 			"remember":         remember,
 			"unchanged":        unchanged,
@@ -67,43 +62,6 @@ func atHouseBook(ts *testscript.TestScript, act func(context.Context, *desk.Desk
 	})
 	ts.Check(err)
 	ts.Check(act(ctx, d))
-}
-
-// truck-comes GROSS TARE weighs a truck of corn full and empty and leaves it on
-// the yard without a sample.
-func truckComes(ts *testscript.TestScript, _ bool, args []string) {
-	atHouseBook(ts, func(ctx context.Context, d *desk.Desk) error {
-		id, err := d.OpenLoad(ctx, load.Details{
-			Direction: load.Inbound, Commodity: "corn", Grower: load.Party{ID: "103", Name: "Cobb Hollow Farm"}, Truck: load.Truck{ID: "7"}, Bin: "P1",
-		})
-		if err != nil {
-			return err
-		}
-		for i, which := range []load.Which{load.Gross, load.Tare} {
-			weight, err := weightIn(string(which), args[i], quantity.Lb)
-			if err != nil {
-				return err
-			}
-			if err := d.Weigh(ctx, id, load.Weighing{Which: which, Weight: weight, Source: load.FromScale}); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
-}
-
-// issue LOAD gives a load its ticket.
-func issue(ts *testscript.TestScript, not bool, args []string) {
-	atHouseBook(ts, func(ctx context.Context, d *desk.Desk) error {
-		_, err := d.Issue(ctx, args[0])
-		if not && err != nil {
-			return nil
-		}
-		if not {
-			ts.Fatalf("load %s has its ticket", args[0])
-		}
-		return err
-	})
 }
 
 // raise-dispute TICKET doubts the moisture of a ticket.
