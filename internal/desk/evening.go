@@ -86,7 +86,7 @@ func (d *Desk) samplesDue(l lists, day quantity.Date) ([]string, error) {
 }
 
 // disputesOpen are the disputes that wait for something.
-func (d *Desk) disputesOpen(l lists, _ quantity.Date) ([]string, error) {
+func (d *Desk) disputesOpen(l lists, day quantity.Date) ([]string, error) {
 	rows, err := l.StandingOf("dispute")
 	if err != nil {
 		return nil, err
@@ -97,9 +97,14 @@ func (d *Desk) disputesOpen(l lists, _ quantity.Date) ([]string, error) {
 		if err := json.Unmarshal(row.Body, &one); err != nil {
 			return nil, fmt.Errorf("dispute %s cannot be read: %w", row.ID, err)
 		}
-		if one.Phase != dispute.Closed {
-			out = append(out, fmt.Sprintf("Dispute %s about ticket %d (%s): %s, another test to be asked for by %s.", one.ID, one.Raised.Ticket, one.Raised.About, one.Phase, one.Raised.Due))
+		if one.Phase == dispute.Closed {
+			continue
 		}
+		line := fmt.Sprintf("Dispute %s about ticket %d (%s): %s, another test to be asked for by %s.", one.ID, one.Raised.Ticket, one.Raised.About, one.Phase, one.Raised.Due)
+		if overdue(one, day) {
+			line += " That day has passed and no sample was sent."
+		}
+		out = append(out, line)
 	}
 	return out, nil
 }

@@ -96,6 +96,9 @@ type Step struct {
 	Label, Figure string
 	Explain       []string
 	Skipped       bool // a rule that was considered and changed nothing
+	// Part makes the step a heading over those that follow; only its label is
+	// set.
+	Part bool
 }
 
 // Steps is a working in the order it was done.

@@ -26,6 +26,7 @@ func sample() Document {
 			Para{Text: "Nothing was overridden.", Strong: true},
 			Table{Name: "none", Columns: []Column{{Title: "What"}}, Empty: "No ticket was voided."},
 			Steps{[]Step{
+				{Label: "Shrink", Part: true},
 				{Label: "Water shrink", Figure: "5,846 lb", Explain: []string{"Net × (Moisture − Shrink-to) ÷ (100 % − Shrink-to)", "52,300 lb × (25.0 % − 15.0 %) ÷ (100 % − 15.0 %) = 6,152.941176… lb → 6,153 lb (to 1 lb, half-up)"}},
 				{Label: "Test weight discount", Figure: "none", Skipped: true, Explain: []string{"54.0 lb/bu is not below 54.0 lb/bu"}},
 			}},

@@ -157,7 +157,14 @@ func (t *setter) bars(b Bars) {
 }
 
 func (t *setter) steps(b Steps) {
-	for _, s := range b.Steps {
+	for i, s := range b.Steps {
+		if s.Part {
+			if i > 0 {
+				t.gap()
+			}
+			t.line(strings.ToUpper(s.Label))
+			continue
+		}
 		gap := max(1, t.width-utf8.RuneCountInString(s.Label)-utf8.RuneCountInString(s.Figure))
 		t.line(s.Label + strings.Repeat(" ", gap) + s.Figure)
 		for _, e := range s.Explain {

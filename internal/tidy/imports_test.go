@@ -12,7 +12,7 @@ import (
 var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("slip", "report", "daysheet")
+var papers = inside("slip", "report", "daysheet", "proof")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("store", "scalelink", "spool")
@@ -44,6 +44,7 @@ var mayImport = map[string][]string{
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),
+	"internal/proof":           slices.Concat(core, inside("report")),
 	"internal/scalelink":       inside("quantity"),
 	"internal/spool":           {},
 	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),

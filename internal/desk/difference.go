@@ -1,0 +1,70 @@
+package desk
+
+import (
+	"context"
+
+	"fmt"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/proof"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
+)
+
+// Difference is two tickets side by side.
+type Difference struct {
+	Old, New *load.Load
+	// Comparison holds every line; its Changed are those that differ, in pounds,
+	// bushels and money.
+	*settle.Comparison
+}
+
+// Difference sets two tickets side by side, each worked again from its facts and
+// the edition kept with it: a ticket and the one that corrects it, or the first
+// and the last of a chain of corrections.
+func (d *Desk) Difference(ctx context.Context, oldNumber, newNumber int64) (Difference, error) {
+	var out Difference
+	var err error
+	if out.Old, err = d.Ticket(ctx, oldNumber); err != nil {
+		return out, err
+	}
+	if out.New, err = d.Ticket(ctx, newNumber); err != nil {
+		return out, err
+	}
+	before, err := d.Resettle(ctx, out.Old)
+	if err != nil {
+		return out, err
+	}
+	after, err := d.Resettle(ctx, out.New)
+	if err != nil {
+		return out, err
+	}
+	out.Comparison = settle.Compare(before, after)
+	return out, nil
+}
+
+// Table is the lines that differ, ready to be shown.
+func (d Difference) Table() report.Table {
+	return proof.Differences(d.Comparison, fmt.Sprintf("Ticket %d", d.Old.Number), fmt.Sprintf("Ticket %d", d.New.Number))
+}
+
+// Chain are the tickets that a ticket and its corrections make, the first one
+// first.
+func (d *Desk) Chain(ctx context.Context, number int64) ([]*load.Load, error) {
+	l, err := d.Ticket(ctx, number)
+	if err != nil {
+		return nil, err
+	}
+	for l.Corrects > 0 {
+		if l, err = d.Ticket(ctx, l.Corrects); err != nil {
+			return nil, err
+		}
+	}
+	out := []*load.Load{l}
+	for l.Ended.By > 0 {
+		if l, err = d.Ticket(ctx, l.Ended.By); err != nil {
+			return nil, err
+		}
+		out = append(out, l)
+	}
+	return out, nil
+}

@@ -1,0 +1,94 @@
+package desk
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/proof"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+)
+
+// DisputesOf are the disputes about a ticket, in the order they were raised.
+func (d *Desk) DisputesOf(ctx context.Context, ticket int64) ([]dispute.Dispute, error) {
+	all, err := d.Disputes(ctx)
+	if err != nil {
+		return nil, err
+	}
+	out := slices.DeleteFunc(all, func(one dispute.Dispute) bool { return one.Raised.Ticket != ticket })
+	slices.SortFunc(out, func(a, b dispute.Dispute) int { return cmp.Compare(raisedAs(a), raisedAs(b)) })
+	return out, nil
+}
+
+// raisedAs is the running number in a dispute's id.
+func raisedAs(one dispute.Dispute) int {
+	n, _ := strconv.Atoi(strings.TrimPrefix(one.ID, "D"))
+	return n
+}
+
+// DisputesDue are the disputes that are not decided, the soonest due first.
+func (d *Desk) DisputesDue(ctx context.Context) ([]dispute.Dispute, error) {
+	all, err := d.Disputes(ctx)
+	if err != nil {
+		return nil, err
+	}
+	out := slices.DeleteFunc(all, func(one dispute.Dispute) bool { return one.Phase == dispute.Closed })
+	slices.SortFunc(out, func(a, b dispute.Dispute) int {
+		return cmp.Or(a.Raised.Due.Cmp(b.Raised.Due), cmp.Compare(raisedAs(a), raisedAs(b)))
+	})
+	return out, nil
+}
+
+// Dispute is one dispute as it stands.
+func (d *Desk) Dispute(ctx context.Context, id string) (dispute.Dispute, error) {
+	all, err := d.Disputes(ctx)
+	if err != nil {
+		return dispute.Dispute{}, err
+	}
+	for _, one := range all {
+		if one.ID == id {
+			return one, nil
+		}
+	}
+	return dispute.Dispute{}, fmt.Errorf("there is no dispute %q in this book. Look it up in the list of disputes", id)
+}
+
+// DisputeFile is everything about a disputed ticket: the dispute, the tickets of
+// its chain with what each correction changed, and the proof of the one that
+// stands.
+func (d *Desk) DisputeFile(ctx context.Context, id string) (report.Document, error) {
+	one, err := d.Dispute(ctx, id)
+	if err != nil {
+		return report.Document{}, err
+	}
+	chain, err := d.Chain(ctx, one.Raised.Ticket)
+	if err != nil {
+		return report.Document{}, err
+	}
+	doc, err := d.Proof(ctx, one.Raised.Ticket, ProofOptions{})
+	if err != nil {
+		return report.Document{}, err
+	}
+	front := []report.Block{report.Pairs{Pairs: proof.DisputePairs(one)}}
+	for i := 1; i < len(chain); i++ {
+		difference, err := d.Difference(ctx, chain[i-1].Number, chain[i].Number)
+		if err != nil {
+			return report.Document{}, err
+		}
+		front = append(front, report.Heading{Text: fmt.Sprintf("Ticket %d corrects ticket %d: %s", chain[i].Number, chain[i-1].Number, chain[i].Why)}, difference.Table())
+	}
+	doc.Title = fmt.Sprintf("File of dispute %s, ticket %d", one.ID, one.Raised.Ticket)
+	doc.Blocks = slices.Concat(front, []report.Block{report.Heading{Text: fmt.Sprintf("Ticket %d as it was issued", one.Raised.Ticket)}}, doc.Blocks)
+	return doc, nil
+}
+
+// overdue reports whether the last day to ask for another test has passed
+// without a sample sent.
+func overdue(one dispute.Dispute, today quantity.Date) bool {
+	return one.Phase == dispute.Open && today.After(one.Raised.Due)
+}

@@ -1,0 +1,40 @@
+package proof
+
+import (
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+)
+
+// Facts are what a proof is made of.
+type Facts struct {
+	House      house.Profile
+	Load       *load.Load
+	Settlement *settle.Settlement // worked again from the edition in the book
+	Code       string             // the check code on the slip
+	// Clock turns the time of a fact into the elevator's own.
+	Clock func(at string) string
+	// Meters say how the meters that were used stood with their checks when the
+	// sample was tested.
+	Meters  []string
+	WhatIfs []WhatIf
+	// Correction sets the ticket this one corrects beside it; nil when it
+	// corrects none.
+	Correction *settle.Comparison
+	Disputes   []dispute.Dispute
+	// Rule says until when another test may be asked for; its Source is empty
+	// when the elevator follows no rule known here.
+	Rule dispute.Rule
+	Due  quantity.Date
+}
+
+// WhatIf is the load settled with one thing different.
+type WhatIf struct {
+	// Name is what is different: "moisture 17.9 %".
+	Name       string
+	Settlement *settle.Settlement
+	// Refused says why it could not be settled so; the settlement is then nil.
+	Refused string
+}

@@ -1,0 +1,129 @@
+package proof
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/working"
+)
+
+// bench is what there is to say about how the moisture was found.
+func (c *composer) bench() {
+	s := c.Load.Sample
+	if s.Moisture == nil && len(c.Meters) == 0 {
+		return
+	}
+	c.put(report.Heading{Text: "How far the moisture can be trusted"})
+	var said []string
+	if s.Tester != "" {
+		said = append(said, fmt.Sprintf("Tested by %s on %s.", s.Tester, c.Clock(c.Load.Sampled.At)))
+	}
+	said = append(said, c.Meters...)
+	for _, flag := range s.Flags {
+		_, sentence, found := strings.Cut(flag, ": ")
+		if !found {
+			sentence = flag
+		}
+		said = append(said, "Doubt: "+sentence)
+	}
+	if len(s.Flags) == 0 && s.Moisture != nil {
+		said = append(said, "No doubt about the reading was written down.")
+	}
+	for _, a := range c.Load.Accepted {
+		said = append(said, fmt.Sprintf("Let through by %s: %s, %s.", a.Who, a.Limit, a.Accepted.Reason))
+	}
+	c.put(report.Para{Text: strings.Join(said, " ")})
+}
+
+// Differences is every line on which two settlements part, in pounds, bushels
+// and money.
+func Differences(c *settle.Comparison, before, after string) report.Table {
+	t := report.Table{Name: "differences", Empty: "No line differs.", Columns: []report.Column{
+		{Title: "Line"}, {Title: before, Align: report.Right}, {Title: after, Align: report.Right}, {Title: "Difference", Align: report.Right}}}
+	for _, l := range c.Changed() {
+		cells := []string{l.Label, "", "", "not to be compared"}
+		if l.Before != nil {
+			cells[1] = l.Before.Printed()
+		}
+		if l.After != nil {
+			cells[2] = l.After.Printed()
+		}
+		if l.Change != nil {
+			cells[3] = difference(l.Change)
+		}
+		t.Rows = append(t.Rows, report.Row{Cells: cells})
+	}
+	return t
+}
+
+// difference is a change as it prints. The difference of two percents is in
+// points.
+func difference(s *working.Step) string {
+	text := s.Printed()
+	if s.Value().Unit() == quantity.Percent {
+		text = strings.TrimSuffix(text, "%") + "pt"
+	}
+	return signed(s.Value(), text)
+}
+
+func (c *composer) correction() {
+	if c.Correction == nil {
+		return
+	}
+	c.put(report.Heading{Text: fmt.Sprintf("What the correction of ticket %d changed", c.Load.Corrects)},
+		report.Para{Text: fmt.Sprintf("Corrected because: %s (%s, %s). Both tickets are kept.", c.Load.Why, c.Load.Opened.Who, c.Clock(c.Load.Opened.At))},
+		Differences(c.Correction, fmt.Sprintf("Ticket %d", c.Load.Corrects), fmt.Sprintf("Ticket %d", c.Load.Number)))
+}
+
+func (c *composer) disputes() {
+	if len(c.Disputes) == 0 {
+		return
+	}
+	c.put(report.Heading{Text: "Disputes"})
+	for _, d := range c.Disputes {
+		c.put(report.Pairs{Pairs: DisputePairs(d)})
+	}
+}
+
+// DisputePairs is the file of a dispute, line by line.
+func DisputePairs(d dispute.Dispute) []report.Pair {
+	pairs := []report.Pair{
+		{Label: "Dispute", Value: fmt.Sprintf("%s about ticket %d: %s", d.ID, d.Raised.Ticket, d.Phase)},
+		{Label: "Raised", Value: fmt.Sprintf("%s by %s, about %s", d.Raised.Day, d.Raised.By, d.Raised.About)},
+		{Label: "Claim", Value: d.Raised.Claim},
+		{Label: "Another test to be asked for by", Value: d.Raised.Due.String()},
+	}
+	if s := d.Sent; s != nil {
+		sealed := "sealed by " + s.SealedBy
+		if s.Airtight {
+			sealed = "sealed airtight by " + s.SealedBy
+		}
+		pairs = append(pairs, report.Pair{Label: "Sample sent", Value: joined(", ", s.Day.String(), s.Sample, "to "+s.To, sealed, witnessed(s))})
+	}
+	if r := d.Resulted; r != nil {
+		figure := ""
+		if r.Figure != nil {
+			figure = r.Figure.Written()
+		}
+		pairs = append(pairs, report.Pair{Label: "Result", Value: joined(", ", r.Day.String(), r.By, r.Certificate, figure, r.Finding)})
+	}
+	if e := d.Decided; e != nil {
+		outcome := "the ticket stands"
+		if !e.Stands {
+			outcome = fmt.Sprintf("corrected by ticket %d", e.Corrected)
+		}
+		pairs = append(pairs, report.Pair{Label: "Decision", Value: joined(", ", e.Day.String(), outcome, e.Decision)})
+	}
+	return pairs
+}
+
+func witnessed(s *dispute.Sent) string {
+	if s.Witness == "" {
+		return ""
+	}
+	return "certified for the grower by " + s.Witness
+}

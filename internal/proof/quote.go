@@ -1,0 +1,75 @@
+package proof
+
+import (
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/rates"
+)
+
+// A row is a few lines and is quoted whole, for a figure without its range says
+// nothing; of a longer table only the line itself, unless the table is meant.
+const (
+	mostOfRow  = 5
+	mostOfRule = 14
+)
+
+// quote is what the edition's file says at the place a source names. It is
+// empty for a source that is no place in the edition.
+func quote(e *rates.Edition, source string) (text string, line int) {
+	if e == nil {
+		return "", 0
+	}
+	place, isPlace := strings.CutPrefix(source, e.ID+": ")
+	at := strings.LastIndex(place, ", line ")
+	if !isPlace || at < 0 {
+		return "", 0
+	}
+	line, err := strconv.Atoi(place[at+len(", line "):])
+	lines := strings.Split(string(e.Text), "\n")
+	if err != nil || line < 1 || line > len(lines) {
+		return "", 0
+	}
+	own, head := trimmed(lines[line-1]), heading(lines, line-1)
+	if head < 0 {
+		return own, line
+	}
+	block, most := under(lines, head), 0
+	switch {
+	case head == line-1:
+		most = mostOfRule
+	case strings.HasPrefix(trimmed(lines[head]), "[["):
+		most = mostOfRow
+	}
+	if len(block) > most {
+		return own, line
+	}
+	return strings.Join(block, "; "), line
+}
+
+// heading is the index of the table heading a line stands under, or -1.
+func heading(lines []string, i int) int {
+	for ; i >= 0; i-- {
+		if strings.HasPrefix(trimmed(lines[i]), "[") {
+			return i
+		}
+	}
+	return -1
+}
+
+// under are the lines of a table, without its heading and without remarks.
+func under(lines []string, head int) []string {
+	var out []string
+	for _, l := range lines[head+1:] {
+		l = trimmed(l)
+		if strings.HasPrefix(l, "[") {
+			break
+		}
+		if l != "" && !strings.HasPrefix(l, "#") {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+func trimmed(line string) string { return strings.TrimSpace(line) }

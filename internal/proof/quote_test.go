@@ -1,0 +1,108 @@
+package proof
+
+import (
+	"io/fs"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/rates"
+	"tenthpoint/schedules"
+)
+
+func shipped(t *testing.T) []*rates.Edition {
+	t.Helper()
+	var out []*rates.Edition
+	names, err := fs.Glob(schedules.Files, "editions/*.toml")
+	if err != nil || len(names) == 0 {
+		t.Fatal(names, err)
+	}
+	for _, name := range names {
+		text, err := fs.ReadFile(schedules.Files, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		e, err := rates.Read(name, text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// cells are places of an edition with what must be found there.
+func cells(e *rates.Edition) map[string]string {
+	out := map[string]string{}
+	put := func(key string, c rates.Cell) {
+		if c.Given() {
+			out[c.Row] = key
+		}
+	}
+	put("to", e.Shrink.To)
+	put("trigger", e.Shrink.Trigger)
+	put("rate", e.Handling.Rate)
+	put("to", e.Drying.To)
+	for _, d := range e.Discounts {
+		put("base", d.Base)
+		put("per", d.Per)
+	}
+	return out
+}
+
+// What is quoted of a single figure is the line of the file that holds it.
+func TestQuotedLineHoldsTheFigure(t *testing.T) {
+	quoted := 0
+	for _, e := range shipped(t) {
+		for row, key := range cells(e) {
+			text, line := quote(e, e.Source(row))
+			own := strings.TrimSpace(strings.Split(string(e.Text), "\n")[line-1])
+			if text == "" || !strings.HasPrefix(own, key) || !strings.Contains(text, own) {
+				t.Errorf("%s, %s: quoted %q, line %d is %q", e.ID, row, text, line, own)
+			}
+			quoted++
+		}
+	}
+	if quoted < 20 {
+		t.Errorf("only %d places were looked at", quoted)
+	}
+}
+
+// A row of a table is quoted with its range: the figure alone says nothing.
+func TestQuotedRowHasItsRange(t *testing.T) {
+	rows := 0
+	for _, e := range shipped(t) {
+		for _, d := range e.Discounts {
+			for _, b := range d.Table {
+				if b.Refuse {
+					continue // it has no figure
+				}
+				text, _ := quote(e, e.Source(b.Cell.Row))
+				for _, bound := range []struct {
+					has  bool
+					text string
+				}{{b.HasLow, b.Low.Written()}, {b.HasHigh, b.High.Written()}} {
+					if bound.has && !strings.Contains(text, bound.text) {
+						t.Errorf("%s, %s: %q does not say %s", e.ID, b.Cell.Row, text, bound.text)
+					}
+				}
+				rows++
+			}
+		}
+	}
+	if rows == 0 {
+		t.Error("no shipped edition has a table")
+	}
+}
+
+func TestWhatIsNoPlaceIsNotQuoted(t *testing.T) {
+	e := shipped(t)[0]
+	for _, source := range []string{"", "scale 1, 2026-10-01T13:00:00Z", "7 CFR 810.104(b)", e.ID + ": no line", e.ID + ": x, line 0",
+		e.ID + ": x, line 99999", e.ID + ": x, line -3", "other-edition: shrink.to, line 12", "bare water formula"} {
+		if text, line := quote(e, source); text != "" || line != 0 {
+			t.Errorf("quote(%q) = %q, %d", source, text, line)
+		}
+	}
+	if text, _ := quote(nil, "x: y, line 1"); text != "" {
+		t.Errorf("quoted %q of no edition", text)
+	}
+}

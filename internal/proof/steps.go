@@ -1,0 +1,79 @@
+package proof
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/working"
+)
+
+// steps tells the working, each of its sections under a heading.
+func (c *composer) steps() report.Steps {
+	var out report.Steps
+	section := ""
+	for _, s := range c.Settlement.Sheet.Steps() {
+		if s.Section() != section {
+			section = s.Section()
+			out.Steps = append(out.Steps, report.Step{Label: section, Part: true})
+		}
+		out.Steps = append(out.Steps, c.step(s))
+	}
+	return out
+}
+
+// step tells one step: in words, in figures, with its reason and its source.
+func (c *composer) step(s *working.Step) report.Step {
+	out := report.Step{Label: s.Label(), Figure: s.Printed(), Skipped: s.Kind() == working.NotApplied}
+	if s.Note() == priceLater {
+		out.Figure = priceLater
+		return out
+	}
+	if out.Skipped {
+		out.Figure = "nothing"
+	}
+	if words := s.Formula(); words != "" && len(s.Uses()) > 0 && words != s.Uses()[0].Label() {
+		out.Explain = append(out.Explain, words)
+	}
+	for _, line := range s.Explain() {
+		if line != "["+s.Source()+"]" {
+			out.Explain = append(out.Explain, line)
+		}
+	}
+	if source := c.sourced(s.Source()); source != "" {
+		out.Explain = append(out.Explain, source)
+	}
+	return out
+}
+
+// priceLater is the reason a settlement gives for a line without a price.
+const priceLater = "price later"
+
+// sourced is where a step's figure or rule comes from: the row of the rates
+// quoted, once, or the law, instrument or person.
+func (c *composer) sourced(source string) string {
+	if source == "" {
+		return ""
+	}
+	text, line := quote(c.Settlement.Edition, source)
+	switch {
+	case text == "":
+		return "Source: " + c.ownTime(source) + "."
+	case slices.Contains(c.quoted, line):
+		return fmt.Sprintf("Posted rates, line %d, as above.", line)
+	}
+	c.quoted = append(c.quoted, line)
+	return fmt.Sprintf("Posted rates, line %d: %s.", line, strings.ReplaceAll(text, `"`, ""))
+}
+
+// ownTime writes the time of a fact, which a source may end with, as the
+// elevator's clock has it.
+func (c *composer) ownTime(source string) string {
+	at := strings.LastIndex(source, ", ") + len(", ")
+	if _, err := time.Parse(time.RFC3339, source[max(0, at):]); at < len(", ") || err != nil {
+		return source
+	}
+	return source[:at] + c.Clock(source[at:])
+}

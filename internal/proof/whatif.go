@@ -1,0 +1,117 @@
+package proof
+
+import (
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/working"
+)
+
+// compared are the lines that are set side by side.
+var compared = []struct{ id, title string }{
+	{"moisture", "Moisture %"}, {"shrink.water", "Water"}, {"handling", "Handling"}, {"settled", "Settled"}, {"quantity", "Settled"},
+	{"drying", "Drying $"}, {"charges", "Charges $"}, {"payable", "Payable $"},
+}
+
+// whatIfs is the ticket with one thing different each time, settled afresh.
+func (c *composer) whatIfs() {
+	if len(c.WhatIfs) == 0 {
+		return
+	}
+	c.put(report.Heading{Text: "What another figure would have made"})
+	t := report.Table{Name: "what if", Columns: []report.Column{{Title: "If"}}}
+	for _, line := range compared {
+		t.Columns = append(t.Columns, report.Column{Title: c.unitTitle(line.id, line.title), Align: report.Right})
+	}
+	t.Rows = append(t.Rows, report.Row{Cells: c.row("this ticket", c.Settlement)})
+	for _, w := range c.WhatIfs {
+		if w.Settlement != nil {
+			t.Rows = append(t.Rows, report.Row{Cells: c.row(w.Name, w.Settlement)})
+		}
+	}
+	c.put(t, c.changes())
+	for _, w := range c.WhatIfs {
+		if w.Settlement == nil {
+			c.put(report.Para{Text: "With " + w.Name + " the load could not have been settled: " + w.Refused})
+		}
+	}
+	c.put(report.Para{Text: "The bare water formula takes off the water alone, from the same trigger to the same moisture, and nothing for handling: " +
+		"W × (Mi − Mf) ÷ (100 − Mf). What the posted rates take beyond it is handling, by that name or within a rate per point."})
+}
+
+func (c *composer) unitTitle(id, title string) string {
+	s, ok := c.Settlement.Sheet.Step(id)
+	if !ok || title[len(title)-1] == '$' || title[len(title)-1] == '%' {
+		return title
+	}
+	return title + " " + s.Value().Unit().String()
+}
+
+func (c *composer) row(name string, s *settle.Settlement) []string {
+	cells := []string{name}
+	for _, line := range compared {
+		cells = append(cells, cell(s, line.id, c.Settlement))
+	}
+	return cells
+}
+
+// cell is a line's figure without its unit, which stands over the column; a
+// figure in another unit than the ticket's keeps it.
+func cell(s *settle.Settlement, id string, ticket *settle.Settlement) string {
+	step, ok := s.Sheet.Step(id)
+	if !ok {
+		return ""
+	}
+	if step.Kind() == working.NotApplied && step.Note() == priceLater {
+		return priceLater
+	}
+	own, ok := ticket.Sheet.Step(id)
+	if ok && own.Value().Unit() != step.Value().Unit() {
+		return step.Printed()
+	}
+	return step.Value().In(quantity.Plain).Fixed(step.Rounding().Places())
+}
+
+// changes are the differences from the ticket.
+func (c *composer) changes() report.Table {
+	t := report.Table{Name: "what if, difference", Columns: []report.Column{{Title: "Difference from the ticket, if"}}}
+	for _, line := range compared {
+		t.Columns = append(t.Columns, report.Column{Title: c.unitTitle(line.id, line.title), Align: report.Right})
+	}
+	for _, w := range c.WhatIfs {
+		if w.Settlement == nil {
+			continue
+		}
+		comparison := settle.Compare(c.Settlement, w.Settlement)
+		cells := []string{w.Name}
+		for _, line := range compared {
+			cells = append(cells, change(comparison, line.id))
+		}
+		t.Rows = append(t.Rows, report.Row{Cells: cells})
+	}
+	return t
+}
+
+func change(c *settle.Comparison, id string) string {
+	line, ok := c.Line(id)
+	if !ok || line.Change == nil {
+		return ""
+	}
+	one := line.Before
+	if one == nil {
+		one = line.After
+	}
+	if one.Note() == priceLater {
+		return priceLater
+	}
+	a := line.Change.Value().In(quantity.Plain)
+	return signed(a, a.Fixed(one.Rounding().Places()))
+}
+
+// signed writes a plus before a difference above nought.
+func signed(a quantity.Amount, text string) string {
+	if a.Sign() > 0 {
+		return "+" + text
+	}
+	return text
+}
