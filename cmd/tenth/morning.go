@@ -4,13 +4,15 @@ import (
 	"os"
 	"path/filepath"
 
+	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/report"
 	"tenthpoint/internal/store"
 )
 
 // demoMorning does at a terminal what the window shows: a truck is received at
-// the invented elevator, and its papers are written.
+// the invented elevator, and its papers and the day's sheet are written.
 type demoMorning struct {
 	Dir string `required:"" help:"Folder for the book and the papers; made if it is not there." placeholder:"DIR"`
 	ratesFlags
@@ -52,12 +54,15 @@ func (c demoMorning) papers(p *post) error {
 	if err != nil {
 		return err
 	}
-	working, err := c.working(p, l)
-	if err != nil {
-		return err
+	for _, more := range []func(*post, *load.Load) ([]string, error){c.working, c.daySheet} {
+		written, err := more(p, l)
+		if err != nil {
+			return err
+		}
+		files = append(files, written...)
 	}
 	p.say("Ticket %d: %s, %s.", l.Number, l.Details.Grower.Name, l.Details.Commodity)
-	for _, file := range append(files, working...) {
+	for _, file := range files {
 		p.say("Written: %s", file)
 	}
 	return nil
@@ -71,4 +76,18 @@ func (c demoMorning) working(p *post, l *load.Load) ([]string, error) {
 	}
 	text := editionLine(s.Edition) + "\n\n" + s.Sheet.Text(76)
 	return p.files(c.Dir, paperName(l.Number, 0, 0)+"-working", nil, []byte(text))
+}
+
+// daySheet writes what came in today as the manager would sign it.
+func (c demoMorning) daySheet(p *post, l *load.Load) ([]string, error) {
+	sheet, err := p.DaySheet(p, l.IssuedDay)
+	if err != nil {
+		return nil, err
+	}
+	paper := daysheet.Compose(sheet, p.Profile())
+	pdf, err := paper.PDF(report.PageFor(p.Profile().Rules))
+	if err != nil {
+		return nil, err
+	}
+	return p.files(c.Dir, "day-"+l.IssuedDay.String(), pdf, []byte(paper.Text(100)))
 }
