@@ -61,11 +61,25 @@ func (b *Bench) read() {
 func (b *Bench) firstUsual() usual {
 	p := b.frame.Desk.Profile()
 	u := usual{method: string(bench.Typed), celsius: p.Rules == "canada" || p.WeightUnit() == quantity.Kg}
-	if len(b.equipment.Meters) > 0 {
-		first := b.equipment.Meters[0]
-		u.method, u.meter = string(first.Method), first.ID
+	if m, ok := b.bestMeter(); ok {
+		u.method, u.meter = string(m.Method), m.ID
 	}
 	return u
+}
+
+// bestMeter is the first meter that stands well with its checks, or else the
+// first.
+func (b *Bench) bestMeter() (bench.Meter, bool) {
+	meters := b.equipment.Meters
+	for _, m := range meters {
+		if s := b.equipment.Standings[m.ID].State; s == bench.Good || s == bench.Due {
+			return m, true
+		}
+	}
+	if len(meters) == 0 {
+		return bench.Meter{}, false
+	}
+	return meters[0], true
 }
 
 // Refresh reads the book again. Samples whose load has left the yard go with
@@ -117,6 +131,9 @@ func (b *Bench) Take(id string) {
 		return
 	}
 	b.hand, b.back = b.sample(id), false
+	if b.hand.isUntouched() {
+		b.hand.offerUsual()
+	}
 	b.hand.work()
 	b.frame.window.Redraw()
 }
@@ -178,16 +195,20 @@ const withoutLoad = "none"
 func (b *Bench) loadOptions() []Option {
 	var waiting, tested []Option
 	for _, l := range b.trucks {
-		o := Option{Code: l.ID, Name: join(", ", truckText(l.Details.Truck), l.Details.Grower.Name, grainName(l.Details.Commodity))}
+		o := Option{Code: l.ID, Name: Say("truck %s", truckText(l.Details.Truck)), Detail: whose(l)}
 		if m := l.Sample.Moisture; m != nil {
-			o.Detail = Say("tested: %s", m.Percent)
+			o.Detail = join(", ", o.Detail, Say("tested: %s", m.Percent))
 			tested = append(tested, o)
 			continue
 		}
-		o.Detail = Say("waits %s", waits(l.Opened.At, b.frame.Desk.Now()))
 		waiting = append(waiting, o)
 	}
-	return append(append(waiting, tested...), Option{Code: withoutLoad, Name: Say("no load, only convert")})
+	return append(append(waiting, tested...), Option{Code: withoutLoad, Name: Say("no load, only convert"), ByName: true})
+}
+
+// whose says whose grain a load brings, and which.
+func whose(l *load.Load) string {
+	return join(", ", grainName(l.Details.Commodity), l.Details.Grower.Name)
 }
 
 // Hint says what carries the work on here.

@@ -44,7 +44,7 @@ func (b *Bench) CanLeaveOut() bool { return len(b.hand.tests.Readings) > 0 }
 func (s *SampleTest) dropOptions() []Option {
 	out := []Option{}
 	for _, rule := range bench.PolicyFor(s.bench.setup.Policies, s.crop()).MayDrop {
-		out = append(out, Option{Code: string(rule), Name: dropWord(rule)})
+		out = append(out, Option{Code: string(rule), Name: dropWord(rule), ByName: true})
 	}
 	return out
 }
@@ -99,7 +99,7 @@ func (b *Bench) LetThrough() {
 	var options []Option
 	var sentences []string
 	for i, f := range flags {
-		options = append(options, Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: f.What})
+		options = append(options, Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: f.What, ByName: true})
 		sentences = append(sentences, f.What)
 	}
 	b.frame.Put(Ask{

@@ -131,7 +131,7 @@ func (s *SampleTest) text(id string) string {
 func methodOptions() []Option {
 	var out []Option
 	for _, m := range bench.Methods() {
-		out = append(out, Option{Code: string(m), Name: methodWord(m)})
+		out = append(out, Option{Code: string(m), Name: methodWord(m), ByName: true})
 	}
 	return out
 }
@@ -144,7 +144,7 @@ func (s *SampleTest) meterOptions() []Option {
 	out := []Option{}
 	for _, m := range s.bench.equipment.Meters {
 		if m.Method == s.method() {
-			out = append(out, Option{Code: m.ID, Name: m.Model, Detail: standingWord(s.bench.equipment.Standings[m.ID].State).Text})
+			out = append(out, Option{Code: m.ID, Detail: join(", ", m.Model, standingWord(s.bench.equipment.Standings[m.ID].State).Text)})
 		}
 	}
 	return out

@@ -33,6 +33,9 @@ func (s *SampleTest) work() {
 
 // sayGrain asks for the commodity where it is not known.
 func (s *SampleTest) sayGrain() {
+	if s.load != nil {
+		s.next.readings["load"] = whose(s.load)
+	}
 	if s.crop() != "" {
 		return
 	}
@@ -165,7 +168,7 @@ func (s *SampleTest) sayMeter() {
 		s.remark("meter", Stop, Say("%s is another kind of meter: %s.", m.ID, methodWord(m.Method)))
 		return
 	}
-	s.next.readings["meter"] = Say("%s, calibration %s", standingWord(s.bench.equipment.Standings[m.ID].State).Text, m.Calibration)
+	s.next.readings["meter"] = join(", ", m.Model, standingWord(s.bench.equipment.Standings[m.ID].State).Text)
 }
 
 // beside is the field at which a doubt about a test is told.
@@ -176,7 +179,8 @@ var beside = map[bench.Code]string{
 }
 
 // doubt tells what is doubtful about a test before it is made, so that the
-// sample can still be warmed or weighed again.
+// sample can still be warmed or weighed again: a word beside the field, all of
+// it at the right.
 func (s *SampleTest) doubt() {
 	r := s.next.reading
 	if _, ok := s.meter(); !ok || !r.Method.UsesMeter() {
@@ -184,7 +188,8 @@ func (s *SampleTest) doubt() {
 	}
 	for _, flag := range s.bench.setup.Trust.Flags(r, quantity.Zero(quantity.Percent), s.bench.equipment) {
 		if field, told := beside[flag.Code]; told {
-			s.remark(field, flagState(flag), join(" ", flag.What, flag.Do))
+			s.next.flags = append(s.next.flags, flag)
+			s.remark(field, flagState(flag), doubtWord(flag.Code))
 		}
 	}
 }

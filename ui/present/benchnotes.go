@@ -59,6 +59,7 @@ func (s *SampleTest) advise() []Saying {
 	default:
 		out = append(out, Saying{Wait, Say("to do"), Say("Type the moisture and where it is from. Enter after the reason makes the test.")})
 	}
+	out = append(out, s.flagged(s.next.flags)...)
 	p := bench.PolicyFor(s.bench.setup.Policies, s.crop())
 	return append(out, Saying{Plain, Say("the house asks"), policyText(p)})
 }
@@ -68,10 +69,14 @@ func policyText(p bench.Policy) string {
 	return Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
 
-// doubts are the flags, those that stop the ticket first.
-func (s *SampleTest) doubts() []Saying {
+// doubts are the doubts about the tests made.
+func (s *SampleTest) doubts() []Saying { return s.flagged(s.found.testing.Result.Flags) }
+
+// flagged are doubts with what to do about each, those that stop the ticket
+// first.
+func (s *SampleTest) flagged(flags []bench.Flag) []Saying {
 	var stopping, others []Saying
-	for _, f := range s.found.testing.Result.Flags {
+	for _, f := range flags {
 		word := doubtWord(f.Code)
 		if f.Test > 0 && len(s.tests.Readings) > 1 {
 			word = Say("%s, test %d", word, f.Test)

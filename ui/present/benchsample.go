@@ -39,6 +39,7 @@ type next struct {
 	reading  bench.Reading
 	readings map[string]string
 	remarks  map[string]Remark
+	flags    []bench.Flag // doubts that can be told before the test is made
 }
 
 // newSampleTest begins where the book stands: tests written down for the load

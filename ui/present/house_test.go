@@ -126,8 +126,10 @@ func newRoom(t testing.TB, fill func(*store.Book), who string) *room {
 	fill(book)
 	editions, err := schedules.Editions()
 	must(t, err)
+	charts, err := schedules.Charts()
+	must(t, err)
 	d, err := desk.Open(context.Background(), book, desk.Options{
-		Name: "test", Rates: editions, Place: time.UTC, Who: who, Clock: func() time.Time { return noon },
+		Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Who: who, Clock: func() time.Time { return noon },
 	})
 	must(t, err)
 	r := &room{t: t, papers: map[string][]byte{}}

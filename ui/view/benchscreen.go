@@ -20,6 +20,7 @@ type benchScreen struct {
 	tests     *kit.Table
 	says      *kit.Remarks
 	reader    *kit.Reader
+	made      *fyne.Container // the tests and what is said of them
 	working   *kit.SlipView
 	ruler     *kit.MoistureRuler
 	write     *kit.Button
@@ -34,7 +35,7 @@ func (s *benchScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
 	s.ruler, s.working = kit.NewMoistureRuler(), kit.NewSlipView()
 	s.tests = kit.NewTable([]kit.Column{
-		{ID: "no", Title: present.Say("No"), Width: 2},
+		{ID: "no", Title: present.Say("No"), Width: 3},
 		{ID: "result", Title: present.Say("Result"), Width: 8, Align: fyne.TextAlignTrailing},
 		{ID: "how", Title: present.Say("How"), Width: 12, Grow: true},
 		{ID: "stands", Title: present.Say("Stands"), Width: 9, State: true},
@@ -69,10 +70,9 @@ func (s *benchScreen) buildResult() fyne.CanvasObject {
 		}
 	}
 	panel := container.NewStack(newGround(kit.ColorPanel), container.New(margin{}, figures))
-	top := container.NewVBox(panel, container.New(high{lines: 6}, s.tests))
+	s.made = container.NewBorder(container.New(high{lines: 5}, s.tests), nil, nil, nil, s.reader)
 	small := container.NewGridWithColumns(3, c.Button("bench.leave"), s.toggle, c.Button("bench.through"))
-	s.working.Hide()
-	return container.NewBorder(top, container.NewVBox(s.write, small), nil, nil, container.NewStack(s.reader, s.working))
+	return container.NewBorder(panel, container.NewVBox(s.write, small), nil, nil, container.NewStack(s.made, s.working))
 }
 
 // benchChars is the room for moisture, spread and tests, in figures.
@@ -112,7 +112,7 @@ func (s *benchScreen) showResult() {
 	s.tests.SetRows(shown)
 	s.says.Set(remarks(s.bench.Sayings()))
 	s.reader.Refresh()
-	setVisible(s.reader, !s.isWorking)
+	setVisible(s.made, !s.isWorking)
 	setVisible(s.working, s.isWorking)
 	if s.isWorking {
 		s.working.SetLines(paper(s.bench.Working()))
@@ -133,6 +133,10 @@ func remarks(all []present.Saying) []kit.Remark {
 // turnWorking shows the working in place of what the bench says, or that again.
 func (s *benchScreen) turnWorking() {
 	s.isWorking = !s.isWorking
+	s.toggle.SetText(present.Say("Working"))
+	if s.isWorking {
+		s.toggle.SetText(present.Say("Doubts"))
+	}
 	s.working.ToTop()
 	s.showResult()
 }

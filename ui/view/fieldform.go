@@ -41,7 +41,7 @@ func newFieldForm(w *Window, source fieldSource, changed func()) *fieldForm {
 		window: w, source: source, changed: changed, rows: map[string]*formRow{}, ring: kit.NewRing(w.stage),
 		left: container.New(&tight{}), right: container.New(&tight{}),
 	}
-	v.content = container.New(twoColumns{}, v.left, v.right)
+	v.content = container.New(leftWider{}, v.left, v.right)
 	return v
 }
 
@@ -210,4 +210,19 @@ func (v *fieldForm) focus(id string) {
 			e.SelectAll()
 		}
 	}
+}
+
+// leftWider is two columns of rows of which the left, where sentences stand under
+// the fields, has the larger part.
+type leftWider struct{ twoColumns }
+
+// leftShare is what the left column has of a hundred.
+const leftShare = 57
+
+func (l leftWider) Layout(columns []fyne.CanvasObject, size fyne.Size) {
+	l.twoColumns.Layout(columns, size)
+	left := (size.Width - l.gap()) * leftShare / 100
+	columns[0].Resize(fyne.NewSize(left, size.Height))
+	columns[1].Move(fyne.NewPos(left+l.gap(), 0))
+	columns[1].Resize(fyne.NewSize(size.Width-l.gap()-left, size.Height))
 }

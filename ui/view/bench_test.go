@@ -1,0 +1,114 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/ui/kit"
+)
+
+// One sample by the keyboard alone: three tests on the dial meter, near the
+// trigger, written to the load.
+func TestSampleByKeyboard(t *testing.T) {
+	s := newScene(t, Look{}, 120)
+	s.Go("bench")
+	b := s.screen("bench").(*benchScreen)
+	if got := b.Ring().Current(); got != "mass" {
+		t.Fatalf("the keyboard begins on %q, want the first figure of the test", got)
+	}
+	b.form.focus("method")
+	s.write("dial")
+	s.write("", "", "250", "65", "68", "")
+	if got := b.Ring().Current(); got != "dial" {
+		t.Fatalf("the keyboard is on %q, want the dial", got)
+	}
+	s.write("58")
+	if rows := b.bench.Rows(); len(rows) != 1 {
+		t.Fatalf("%d tests are listed, want 1; the status line says %q", len(rows), s.status.Text())
+	}
+	if got := b.Ring().Current(); got != "dial" {
+		t.Errorf("after the first of three tests the keyboard is on %q, want the dial", got)
+	}
+	s.write("59", "57")
+	if got := b.Ring().Current(); got == "dial" {
+		t.Error("after the last test the keyboard is still on the dial")
+	}
+	id := b.bench.Fields()[0].Value
+	s.press(fyne.KeyF12)
+	l, err := s.desk.Load(t.Context(), id)
+	must(t, err)
+	if l.Sample.Moisture == nil || l.Sample.Moisture.Bench == nil {
+		t.Fatalf("the load has no moisture from the bench; the status line says %q", s.status.Text())
+	}
+	if got := l.Sample.Moisture.Bench.Tests.Readings; len(got) != 3 || got[0].Method != bench.ByDial {
+		t.Errorf("the load has the tests %+v", got)
+	}
+	if !strings.Contains(s.status.Text(), id) {
+		t.Errorf("the status line says %q and not which load", s.status.Text())
+	}
+}
+
+// The order of Tab on the bench is the order of the work.
+func TestBenchTabOrder(t *testing.T) {
+	s := newScene(t, Look{}, 120)
+	s.Go("bench")
+	b := s.screen("bench").(*benchScreen)
+	s.tabs(b.Ring(), "load method meter mass temperature room dryer percent "+
+		"test-weight foreign-material damage heat-damage splits number probes place write tests says")
+}
+
+// tabs walks Tab once round a ring and compares the stops with a list.
+func (s *scene) tabs(ring *kit.Ring, want string) {
+	s.t.Helper()
+	ring.FocusFirst()
+	var walked []string
+	for range ring.IDs() {
+		walked = append(walked, ring.Current())
+		s.press(fyne.KeyTab)
+	}
+	if got := strings.Join(walked, " "); got != want {
+		s.t.Errorf("Tab walks\n%s\nwant\n%s", got, want)
+	}
+	if got := ring.Current(); got != walked[0] {
+		s.t.Errorf("once round, Tab is on %q and not back on %q", got, walked[0])
+	}
+}
+
+// screen finds a screen by its id.
+func (s *scene) screen(id string) Screen {
+	s.t.Helper()
+	for i, row := range screens {
+		if row.id == id {
+			return s.screens[i]
+		}
+	}
+	s.t.Fatalf("there is no screen %s", id)
+	return nil
+}
+
+// shootBench draws the bench as its work goes.
+func (s *scene) shootBench(look string, l Look) {
+	s.Go("bench")
+	b := s.screen("bench").(*benchScreen)
+	b.form.focus("method")
+	s.write("dial")
+	s.write("", "", "250", "36", "68", "")
+	s.letters("56")
+	s.shoot(look, "bench-typing", l)
+	s.write("", "57", "66")
+	s.shoot(look, "bench-doubts", l)
+	s.commands.Run("bench.working")
+	s.shoot(look, "bench-working", l)
+	s.commands.Run("bench.working")
+	b.tests.SetChosen("3")
+	s.commands.Run("bench.leave")
+	s.shoot(look, "bench-leave", l)
+	s.write("spoiled", "grain spilled on the bench")
+	s.shoot(look, "bench-left-out", l)
+	b.form.focus("load")
+	s.write("none")
+	s.shoot(look, "bench-no-load", l)
+}
