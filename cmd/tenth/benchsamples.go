@@ -132,7 +132,7 @@ func (p *post) listSamples(all []desk.Retained, asJSON bool, empty string) error
 	}
 	var rows [][]any
 	for _, r := range all {
-		rows = append(rows, []any{orElse(r.Number, "none"), r.Load, orElse(r.Ticket, "none"), r.Crop, r.GrowerName, r.Place, r.Until, r.Held})
+		rows = append(rows, []any{orElse(r.Number, "none"), r.Load, orElse(r.Ticket, "none"), r.Crop, r.GrowerName, r.Place, r.Until, orElse(r.Held, "nothing")})
 	}
 	return p.columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty)
 }

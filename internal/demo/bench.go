@@ -18,6 +18,7 @@ func (v *visit) test(w *desk.Work) error {
 	if v.gone {
 		return nil
 	}
+	v.season.put(v)
 	return w.Sample(v.id, v.sample)
 }
 

@@ -31,6 +31,7 @@ type season struct {
 	days      int           // full days, today not counted
 	numbers   int           // samples taken so far
 	later     []act         // acts due on a later day
+	shelf     []kept        // samples kept
 }
 
 // plan lays the season out: its days, its crops, its trucks, its contracts.

@@ -29,6 +29,9 @@ func (s *season) setUp(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
+	if err := s.setUpBench(ctx); err != nil {
+		return err
+	}
 	return s.setUpMeters(ctx)
 }
 

@@ -15,7 +15,7 @@ func (s *season) leaveYard(ctx context.Context) error {
 		return s.Now.Add(-time.Duration(minutes)*time.Minute + time.Duration(seconds)*time.Second)
 	}
 	acts := []act{
-		{at(14, 0), Clerk, dumping.open}, {at(14, 30), Clerk, dumping.weighGross}, {at(11, 0), Tester, dumping.test},
+		{at(14, 0), Clerk, dumping.open}, {at(14, 30), Clerk, dumping.weighGross},
 		{at(7, 0), Clerk, atBench.open}, {at(7, 25), Clerk, atBench.weighGross},
 		{at(2, 0), Clerk, just.open}, {at(2, 20), Clerk, just.weighGross},
 	}
@@ -23,6 +23,12 @@ func (s *season) leaveYard(ctx context.Context) error {
 		acts = append(acts, act{at(2, 40), Clerk, just.weighTare})
 	}
 	if err := s.perform(ctx, acts); err != nil {
+		return err
+	}
+	if err := s.as(Tester, at(1, 0)); err != nil {
+		return err
+	}
+	if err := dumping.testAtBench(ctx); err != nil {
 		return err
 	}
 	return s.as(Clerk, s.Now)

@@ -1,0 +1,80 @@
+package demo
+
+import (
+	"context"
+	"slices"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/quantity"
+)
+
+// kept is a part of a sample on the shelf.
+type kept struct {
+	load, number, place string
+	until               quantity.Date
+}
+
+// put notes what was kept of a sample.
+func (s *season) put(v *visit) {
+	if v.sample.Kept != "" {
+		s.shelf = append(s.shelf, kept{v.id, v.sample.Number, v.sample.Kept, v.sample.Until})
+	}
+}
+
+// clearing is the tester's last act of a day: what need not be kept any longer
+// is thrown out, each sample written down.
+func (s *season) clearing(day quantity.Date) act {
+	return act{s.hour(day, 20, 50), Tester, func(w *desk.Work) error {
+		for _, k := range s.shelf {
+			if k.until.Before(day) {
+				gone := desk.SampleDiscarded{Load: k.load, Number: k.number, Place: k.place, Until: k.until, Day: day}
+				if err := w.Standing(k.load, gone); err != nil {
+					return err
+				}
+			}
+		}
+		s.shelf = slices.DeleteFunc(s.shelf, func(k kept) bool { return k.until.Before(day) })
+		return nil
+	}}
+}
+
+// setUpBench says how the house tests and what it calls dry. The limits are
+// invented, as the house's rates are.
+func (s *season) setUpBench(ctx context.Context) error {
+	b, err := s.desk.BenchSetup(ctx)
+	if err != nil {
+		return err
+	}
+	b.Dry = dry()
+	b.Policies = []bench.Policy{cornPolicy()}
+	return s.desk.SetBench(ctx, b)
+}
+
+// cornPolicy asks for two tests of corn, whose moisture differs most within a
+// load.
+func cornPolicy() bench.Policy {
+	p := bench.DefaultPolicy()
+	p.Crop, p.Count = "corn", 2
+	return p
+}
+
+// dry is what the house calls dry, grain by grain: to buy, to keep a short time
+// and to keep long, in tenths of a percent.
+func dry() []bench.DryRules {
+	var out []bench.DryRules
+	for _, r := range []struct {
+		crop             string
+		buy, short, long int64
+	}{
+		{"corn", 150, 150, 135}, {"soybeans", 130, 130, 115}, {"wheat-hrw", 135, 135, 125}, {"sorghum", 140, 140, 130},
+		{"barley", 145, 140, 125}, {"oats", 140, 140, 125}, {"canola", 100, 95, 85},
+	} {
+		tenths := func(n int64) quantity.Amount { return figure(10*n, quantity.Percent) }
+		out = append(out, bench.DryRules{
+			Crop: r.crop, Buy: tenths(r.buy), StoreShort: tenths(r.short), StoreLong: tenths(r.long),
+			AerateWithin: quantity.Int(1, quantity.Point), Dries: true, WetPit: "P2", Source: "the house: example - not for trade",
+		})
+	}
+	return out
+}

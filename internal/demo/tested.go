@@ -1,0 +1,35 @@
+package demo
+
+import (
+	"context"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+)
+
+// testAtBench tests a load's sample with the house's digital meter, three times
+// as the tester does near a limit, and writes the tests down with their mean.
+func (v *visit) testAtBench(ctx context.Context) error {
+	d, c := v.season.desk, v.season.chance
+	l, err := d.Load(ctx, v.id)
+	if err != nil {
+		return err
+	}
+	var tests bench.Tests
+	for n := range 3 {
+		percent := v.sample.Moisture.Percent.Sub(figure(10, quantity.Percent)).Add(figure(10*c.between(0, 2), quantity.Percent))
+		tests.Readings = append(tests.Readings, bench.Reading{
+			Seq: n + 1, Method: bench.Direct, Crop: l.Details.Commodity, Day: d.Today(), Tester: Tester,
+			Meter: meterID, Calibration: meters()[1].Calibration, Percent: percent,
+			Sample: figure(100*c.between(58, 68), quantity.Fahrenheit), Room: figure(100*c.between(62, 70), quantity.Fahrenheit),
+		})
+	}
+	tested, err := d.Test(ctx, l, tests)
+	if err != nil {
+		return err
+	}
+	sample := v.sample
+	sample.Moisture = &load.Moisture{}
+	return d.SampleTested(ctx, v.id, sample, tested)
+}
