@@ -58,7 +58,7 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	row, column := t.rows[id.Row], t.columns[id.Col]
 	f := face{
 		text: row.cell(id.Col), letters: t.letters(), align: column.Align,
-		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.Small,
+		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.small,
 		struck: row.Struck && !column.State,
 	}
 	if column.State && row.State != Plain {
@@ -68,7 +68,7 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 }
 
 func (t *Table) showHeader(id widget.TableCellID, o fyne.CanvasObject) {
-	f := face{letters: headerLetters, header: true, narrow: t.Small}
+	f := face{letters: headerLetters, header: true, narrow: t.small}
 	if id.Col >= 0 && id.Col < len(t.columns) {
 		f.text, f.align = t.columns[id.Col].Title, t.columns[id.Col].Align
 	}

@@ -20,13 +20,15 @@ type Table struct {
 
 	// Empty is the sentence shown when there are no rows: what to do about it.
 	Empty string
-	// Small sets the rows in small letters, for a list of many columns.
+	// Small sets the rows in small letters where ordinary ones have no room, for
+	// a list of many columns.
 	Small bool
 
 	columns []Column
 	rows    []Row
 	chosen  int // index of the chosen row, or -1
 	focused bool
+	small   bool // the letters in use
 }
 
 var (
@@ -67,7 +69,7 @@ func (t *Table) SetRows(rows []Row) {
 // SetColumns shows other columns, such as those of another unit of weight.
 func (t *Table) SetColumns(columns []Column) {
 	t.columns = columns
-	t.fit(t.Size())
+	t.fit(t.Size().Width)
 	t.Refresh()
 }
 
@@ -147,23 +149,13 @@ func (t *Table) clicked(id widget.TableCellID) {
 	t.choose(id.Row)
 }
 
-// letters is how the rows are written.
-func (t *Table) letters() lettering {
-	if t.Small {
-		return smallCell
-	}
-	return cellLetters
-}
-
-// rowHeight is a row with the gap to the next.
-func (t *Table) rowHeight() float32 {
-	return newCell(t.letters()).MinSize().Height + penFor(t).pad()
-}
-
 // Resize gives the growing column what room there is.
 func (t *Table) Resize(size fyne.Size) {
-	t.fit(size)
+	changed := t.fit(size.Width)
 	t.Table.Resize(size)
+	if changed {
+		t.Table.Refresh()
+	}
 	t.intoSight()
 }
 
@@ -175,33 +167,8 @@ func (t *Table) MinSize() fyne.Size {
 
 // Refresh shows everything anew, in the theme of now.
 func (t *Table) Refresh() {
-	t.fit(t.Size())
+	t.fit(t.Size().Width)
 	t.Table.Refresh()
-}
-
-// fit sets the width of every column.
-func (t *Table) fit(size fyne.Size) {
-	p, l := penFor(t), t.letters()
-	figure := p.measure("0", l).Width
-	widths := make([]float32, len(t.columns))
-	left, growing := size.Width, -1
-	for i, c := range t.columns {
-		title := p.measure(c.Title, headerLetters).Width
-		widths[i] = floor(max(float32(c.Width)*figure, title) + 2*p.aside(t.Small) + 1)
-		if c.State {
-			widths[i] += floor(p.lineHeight(l) + p.pad())
-		}
-		left -= widths[i] + p.pad()
-		if c.Grow {
-			growing = i
-		}
-	}
-	if growing >= 0 && left+p.pad() > 0 {
-		widths[growing] += floor(left + p.pad())
-	}
-	for i, w := range widths {
-		t.SetColumnWidth(i, w)
-	}
 }
 
 // CreateRenderer is Fyne's way to draw the table.

@@ -269,14 +269,41 @@ func TestStruckRowsStayReadable(t *testing.T) {
 	equal(t, "lines through a struck row", lines(true), 2)
 }
 
-// TestSmallRows: a small table has lower rows and narrower columns, and a page
-// of it is longer.
+// TestSmallRows: a table that may be small is so only where ordinary letters
+// have no room, and has the widths its columns wish for only where they fit.
 func TestSmallRows(t *testing.T) {
-	large, small := newTabled(t, 100), newTabled(t, 100)
-	small.table.Small = true
-	small.table.Refresh()
-	if large.table.rowHeight() <= small.table.rowHeight() || large.table.pageRows() >= small.table.pageRows() {
-		t.Errorf("rows are %v and %v high, pages %d and %d long",
-			large.table.rowHeight(), small.table.rowHeight(), large.table.pageRows(), small.table.pageRows())
+	b := newTabled(t, 100)
+	columns := []Column{{Title: "a", Width: 10, Wish: 20}, {Title: "b", Width: 10, Grow: true}}
+	b.table.SetColumns(columns)
+	b.table.Small = true
+	p := penFor(b.table)
+	ordinary, little := p.measure("0", cellLetters).Width, p.measure("0", smallCell).Width
+	pad := 4*p.inner() + 3*p.pad()
+	for _, c := range []struct {
+		title string
+		room  float32
+		small bool
+		first float32 // figures of the first column
+	}{
+		{"wide", 60 * ordinary, false, 20},
+		{"just wide", 30*ordinary + pad, false, 20},
+		{"narrower", 30*little + pad, true, 20},
+		{"narrow", 21*little + pad, true, 10},
+		{"too narrow for anything", 5, true, 10},
+	} {
+		b.table.Resize(fyne.NewSize(c.room, 300))
+		widths, _ := b.table.widths(c.room, c.first == 20)
+		figure := ordinary
+		if c.small {
+			figure = little
+		}
+		if b.table.small != c.small || widths[0] < c.first*figure || widths[0] > (c.first+3)*figure {
+			t.Errorf("%s: small is %v, the first column %v wide; want %v, %v figures of %v", c.title, b.table.small, widths[0], c.small, c.first, figure)
+		}
+	}
+	high := b.table.rowHeight()
+	b.table.Resize(fyne.NewSize(60*ordinary, 300))
+	if b.table.rowHeight() <= high {
+		t.Errorf("ordinary rows are %v high, small ones %v", b.table.rowHeight(), high)
 	}
 }

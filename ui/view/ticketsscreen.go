@@ -33,12 +33,14 @@ const ticketSheet = 36
 // ticketColumns are the columns in the order of the presenter's cells.
 func ticketColumns(unit string) []kit.Column {
 	grower := wordsColumn(present.Say("Grower"), 12)
-	grower.Grow = true
+	grower.Grow, grower.Wish = true, 18
+	grain := wordsColumn(present.Say("Grain"), 8)
+	grain.Wish = 20
 	state := wordsColumn(present.Say("State"), 8)
-	state.State = true
+	state.State, state.Wish = true, 13
 	return []kit.Column{
 		figuresColumn(present.Say("Ticket"), 5), wordsColumn(present.Say("Day"), 5), wordsColumn(present.Say("Time"), 5), grower,
-		wordsColumn(present.Say("Grain"), 8), wordsColumn(present.Say("Truck"), 4), figuresColumn(present.Say("Net %s", unit), 6),
+		grain, wordsColumn(present.Say("Truck"), 4), figuresColumn(present.Say("Net %s", unit), 6),
 		figuresColumn(present.Say("Moist"), 4), figuresColumn(present.Say("Bushels"), 8), figuresColumn(present.Say("Payable $"), 8), state,
 	}
 }
