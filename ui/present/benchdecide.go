@@ -20,7 +20,7 @@ func (b *Bench) LeaveOut(key string) {
 		b.frame.Say(Stop, Say("Choose the test to leave out in the list of tests first."))
 		return
 	}
-	if s.dropOf(seq) != nil {
+	if s.isDropped(seq) {
 		s.tests.Drops = slices.DeleteFunc(slices.Clone(s.tests.Drops), func(d bench.Drop) bool { return d.Test == seq })
 		b.decided(Say("Test %d counts again.", seq))
 		return

@@ -1,6 +1,8 @@
 package present
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/bench"
@@ -17,9 +19,9 @@ type Saying struct {
 	Text  string
 }
 
-// Sayings are what the bench makes of the tests: what is wrong, what is doubtful
-// and what to do about it, whether the grain is dry enough, what a tenth is
-// worth.
+// Sayings are what the bench makes of the tests: what is wrong, what stops the
+// ticket, what is still to be tested, whether the grain is dry enough, what else
+// is doubtful and what to do about it, what a tenth is worth.
 func (b *Bench) Sayings() []Saying {
 	s := b.hand
 	if len(s.tests.Readings) == 0 {
@@ -29,10 +31,14 @@ func (b *Bench) Sayings() []Saying {
 	if s.found.fault != nil {
 		out = append(out, Saying{Stop, Say("no moisture"), sentence(s.found.fault)})
 	}
-	out = append(out, s.doubts()...)
-	out = append(out, s.leftOut()...)
+	first, others := s.flagged(s.found.testing.Result.Flags)
+	out = append(out, first...)
 	if s.found.judged {
 		out = append(out, verdicts(s.found.advice)...)
+	}
+	out = append(append(out, others...), s.leftOut()...)
+	if s.found.judged {
+		out = append(out, choices(s.found.advice)...)
 	}
 	if s.found.worth != nil {
 		out = append(out, Saying{Wait, Say("worth"), strings.Join(worthLines(s.found.worth), " ")})
@@ -59,7 +65,8 @@ func (s *SampleTest) advise() []Saying {
 	default:
 		out = append(out, Saying{Wait, Say("to do"), Say("Type the moisture and where it is from. Enter after the reason makes the test.")})
 	}
-	out = append(out, s.flagged(s.next.flags)...)
+	first, others := s.flagged(s.next.flags)
+	out = append(append(out, first...), others...)
 	p := bench.PolicyFor(s.bench.setup.Policies, s.crop())
 	return append(out, Saying{Plain, Say("the house asks"), policyText(p)})
 }
@@ -69,35 +76,62 @@ func policyText(p bench.Policy) string {
 	return Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
 
-// doubts are the doubts about the tests made.
-func (s *SampleTest) doubts() []Saying { return s.flagged(s.found.testing.Result.Flags) }
-
-// flagged are doubts with what to do about each, those that stop the ticket
-// first.
-func (s *SampleTest) flagged(flags []bench.Flag) []Saying {
-	var stopping, others []Saying
-	for _, f := range flags {
-		word := doubtWord(f.Code)
-		if f.Test > 0 && len(s.tests.Readings) > 1 {
-			word = Say("%s, test %d", word, f.Test)
-		}
-		text := join(" ", f.What, f.Why, f.Do)
-		saying := Saying{flagState(f), word, text}
+// flagged are doubts with what to do about each: first those that stop the
+// ticket or ask for more tests, then the others. One doubt about several tests
+// is said once.
+func (s *SampleTest) flagged(flags []bench.Flag) (first, others []Saying) {
+	var asking []Saying
+	for _, d := range gather(flags) {
+		saying := s.saying(d)
 		switch {
-		case f.Override != nil:
-			saying.Text = Say("%s Let through by %s: %s.", f.What, f.Override.By, strings.TrimSuffix(f.Override.Reason, "."))
-			others = append(others, saying)
-		case f.Final:
-			saying.Text += " " + Say("This stops the ticket, and nobody may let it through.")
-			stopping = append(stopping, saying)
-		case f.Stops():
-			saying.Text += " " + Say("This stops the ticket until a manager lets it through.")
-			stopping = append(stopping, saying)
+		case saying.State == Stop:
+			first = append(first, saying)
+		case d.Code == bench.WideSpread || d.Code == bench.TooFewTests || d.Code == bench.NearLimit:
+			asking = append(asking, saying)
 		default:
 			others = append(others, saying)
 		}
 	}
-	return append(stopping, others...)
+	return append(first, asking...), others
+}
+
+// doubt is one doubt about one or more tests; none is the sample as a whole.
+type doubt struct {
+	bench.Flag
+	tests []string
+}
+
+func gather(flags []bench.Flag) []doubt {
+	var out []doubt
+	for _, f := range flags {
+		i := slices.IndexFunc(out, func(d doubt) bool { return d.Code == f.Code && d.What == f.What && d.Override == f.Override })
+		if i < 0 {
+			out = append(out, doubt{Flag: f})
+			i = len(out) - 1
+		}
+		if f.Test > 0 {
+			out[i].tests = append(out[i].tests, strconv.Itoa(f.Test))
+		}
+	}
+	return out
+}
+
+// saying is a doubt in words.
+func (s *SampleTest) saying(d doubt) Saying {
+	word := doubtWord(d.Code)
+	if len(d.tests) > 0 && len(s.tests.Readings) > 1 {
+		word = Say("%s, test %s", word, strings.Join(d.tests, ", "))
+	}
+	text := join(" ", d.What, d.Why, d.Do)
+	switch {
+	case d.Override != nil:
+		text = Say("%s Let through by %s: %s.", d.What, d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
+	case d.Final:
+		text += " " + Say("This stops the ticket, and nobody may let it through.")
+	case d.Stops():
+		text += " " + Say("This stops the ticket until a manager lets it through.")
+	}
+	return Saying{flagState(d.Flag), word, text}
 }
 
 // leftOut are the tests that do not count, with rule and person.
@@ -113,7 +147,7 @@ func (s *SampleTest) leftOut() []Saying {
 	return out
 }
 
-// verdicts say whether the grain is dry enough, and what its grower can do.
+// verdicts say whether the grain is dry enough, and for what.
 func verdicts(a bench.Advice) []Saying {
 	var out []Saying
 	for _, v := range a.Verdicts {
@@ -123,6 +157,12 @@ func verdicts(a bench.Advice) []Saying {
 		}
 		out = append(out, Saying{state, join(" ", Say(v.Short()), purposeWord(v.Purpose)), v.Reason})
 	}
+	return out
+}
+
+// choices are what the grower can do with the load.
+func choices(a bench.Advice) []Saying {
+	var out []Saying
 	for _, o := range a.Options {
 		out = append(out, Saying{Plain, Say(o.Name), o.Text})
 	}

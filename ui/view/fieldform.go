@@ -217,7 +217,7 @@ func (v *fieldForm) focus(id string) {
 type leftWider struct{ twoColumns }
 
 // leftShare is what the left column has of a hundred.
-const leftShare = 57
+const leftShare = 54
 
 func (l leftWider) Layout(columns []fyne.CanvasObject, size fyne.Size) {
 	l.twoColumns.Layout(columns, size)
