@@ -75,7 +75,7 @@ func TestSeasonIsSound(t *testing.T) {
 	must(t, err)
 	came := 0
 	for _, r := range rows {
-		if r.Corrects == 0 {
+		if r.Corrects == 0 && r.Direction == string(load.Inbound) {
 			came++
 		}
 	}
@@ -131,6 +131,7 @@ func TestSeasonHasEveryOddity(t *testing.T) {
 		note("tested after the tare", testedLast(l))
 		note("on a stored tare", storedTare(l))
 		note("on the yard", l.Phase == load.OnYard)
+		note("leaving", l.Details.Direction == load.Outbound)
 		seen[l.Details.Commodity]++
 	}
 	for what, n := range seen {
@@ -176,6 +177,20 @@ func TestDaysAreClosed(t *testing.T) {
 		must(t, err)
 		if at, err := last.Time(); err != nil || at.After(now) {
 			t.Errorf("the last act is at %s, the book is left at %s", last.At, now)
+		}
+	}
+}
+
+// No bin gives out more than came in.
+func TestBinsAreNeverOverdrawn(t *testing.T) {
+	book := filled(t, Options{Loads: 1500, Seed: 1, Now: noon, Rates: shipped(t)})
+	for day := opened(t, book).Today().AddDays(-60); !day.After(opened(t, book).Today()); day = day.AddDays(1) {
+		stock, err := book.StockBefore(ctx, day.AddDays(1).String())
+		must(t, err)
+		for _, s := range stock {
+			if s.Weight.Sign() < 0 {
+				t.Errorf("in the evening of %s there are %s of %s in %s", day, s.Weight, s.Commodity, s.Bin)
+			}
 		}
 	}
 }

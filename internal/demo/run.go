@@ -28,6 +28,7 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 		day := s.first.AddDays(d)
 		loads := s.share(d)
 		acts := append(s.due(day), s.trucks(d, loads, s.hour(day, 6, 30), s.hour(day, 20, 0))...)
+		acts = append(acts, s.departures(d, loads, s.hour(day, 9, 0), s.hour(day, 17, 0))...)
 		acts = append(acts, s.clearing(day), s.closing(day))
 		if err := s.checkInSeason(ctx, d); err != nil {
 			return err

@@ -26,12 +26,13 @@ type season struct {
 	fleet     []truck
 	contracts []house.ContractTerms
 	chance    *chance
-	first     quantity.Date // first day of the season
-	today     quantity.Date // day of Now
-	days      int           // full days, today not counted
-	numbers   int           // samples taken so far
-	later     []act         // acts due on a later day
-	shelf     []kept        // samples kept
+	first     quantity.Date  // first day of the season
+	today     quantity.Date  // day of Now
+	days      int            // full days, today not counted
+	numbers   int            // samples taken so far
+	later     []act          // acts due on a later day
+	heaps     map[heap]int64 // what lies in the bins, lb
+	shelf     []kept         // samples kept
 }
 
 // plan lays the season out: its days, its crops, its trucks, its contracts.

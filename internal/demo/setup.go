@@ -46,6 +46,7 @@ func (s *season) standing() []standing {
 	for _, p := range people {
 		all = append(all, standing{p.Name, p})
 	}
+	all = append(all, standing{ownGrain.ID, ownGrain})
 	for _, g := range growers {
 		all = append(all, standing{g.ID, g})
 	}

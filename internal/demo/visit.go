@@ -155,6 +155,7 @@ func (v *visit) issue(w *desk.Work) (err error) {
 	if err != nil {
 		return err
 	}
+	v.season.came(v.details, v.net)
 	_, err = w.Printed(v.number)
 	return err
 }
