@@ -29,6 +29,7 @@ type detailFlags struct {
 	Price       string   `help:"Price per bushel, hundredweight or tonne, as the rates settle; \"later\" for none yet." placeholder:"MONEY" group:"whose"`
 	PriceSource string   `help:"Where the price comes from." placeholder:"WORDS" group:"whose"`
 	Stored      bool     `help:"The grain is stored for its owner." group:"whose"`
+	Consignee   string   `help:"Who takes grain that leaves." placeholder:"NAME" group:"whose"`
 	Remark      string   `help:"A remark for the ticket." placeholder:"WORDS" group:"whose"`
 }
 
@@ -50,7 +51,7 @@ func (f detailFlags) apply(p *post, d load.Details) (load.Details, error) {
 	for _, one := range []struct {
 		typed string
 		cell  *string
-	}{{f.Class, &d.Class}, {f.CropYear, &d.CropYear}, {f.Driver, &d.Driver}, {f.Remark, &d.Remark}, {f.Schedule, &d.Schedule}} {
+	}{{f.Class, &d.Class}, {f.CropYear, &d.CropYear}, {f.Driver, &d.Driver}, {f.Consignee, &d.Consignee}, {f.Remark, &d.Remark}, {f.Schedule, &d.Schedule}} {
 		if one.typed != "" {
 			*one.cell = one.typed
 		}

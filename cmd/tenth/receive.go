@@ -113,7 +113,7 @@ type ticketJSON struct {
 	Status  string            `json:"status"`
 	Copy    string            `json:"copy,omitempty"`
 	Code    string            `json:"code"`
-	Edition string            `json:"edition"`
+	Edition string            `json:"edition,omitempty"`
 	Figures map[string]string `json:"figures"`
 	Files   []string          `json:"files,omitempty"`
 }

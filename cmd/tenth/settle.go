@@ -208,6 +208,9 @@ func (s *sum) figures(cells map[string]string) error {
 
 // editionLine says under which rates something was settled.
 func editionLine(e *rates.Edition) string {
+	if e == nil {
+		return "Weighed only: grain that leaves is settled under no rates."
+	}
 	line := fmt.Sprintf("Rates: %s, %s (%s), SHA-256 %.12s.", e.ID, e.Title, e.Period(), e.Hash)
 	if e.Status == rates.Example {
 		line += " Example - not for trade."
@@ -217,15 +220,18 @@ func editionLine(e *rates.Edition) string {
 
 // settledJSON is a settlement for programs.
 type settledJSON struct {
-	Edition     string            `json:"edition"`
-	EditionHash string            `json:"edition_sha256"`
-	Status      string            `json:"status"`
+	Edition     string            `json:"edition,omitempty"` // none for grain that leaves
+	EditionHash string            `json:"edition_sha256,omitempty"`
+	Status      string            `json:"status,omitempty"`
 	Figures     map[string]string `json:"figures"`
 	Working     *working.Sheet    `json:"working"`
 }
 
 func settlementJSON(s *settle.Settlement) settledJSON {
-	out := settledJSON{Edition: s.Edition.ID, EditionHash: s.Edition.Hash, Status: string(s.Edition.Status), Figures: map[string]string{}, Working: s.Sheet}
+	out := settledJSON{Figures: map[string]string{}, Working: s.Sheet}
+	if e := s.Edition; e != nil {
+		out.Edition, out.EditionHash, out.Status = e.ID, e.Hash, string(e.Status)
+	}
 	for name, step := range headFigures(s) {
 		out.Figures[name] = inWords(step)
 	}
