@@ -26,16 +26,16 @@ func (c *composer) tickets() {
 }
 
 // byNumber merges what counts with what is struck, in the order of the numbers.
-func (p Part) byNumber(counted, struck func(Ticket)) {
-	i := 0
-	for _, t := range p.Tickets {
-		for ; i < len(p.Struck) && p.Struck[i].Number < t.Number; i++ {
-			struck(p.Struck[i])
+func byNumber(tickets, struckOnes []Ticket, counted, struck func(Ticket)) {
+	for _, t := range tickets {
+		for len(struckOnes) > 0 && struckOnes[0].Number < t.Number {
+			struck(struckOnes[0])
+			struckOnes = struckOnes[1:]
 		}
 		counted(t)
 	}
-	for ; i < len(p.Struck); i++ {
-		struck(p.Struck[i])
+	for _, t := range struckOnes {
+		struck(t)
 	}
 }
 
@@ -44,7 +44,7 @@ func inboundTable(p Part) *grid {
 	g := newGrid(figure("Ticket"), words("Hour"), words("Grower"), words("Truck"), words("Bin"), in("Net", w), figure("Moist. %"), figure("Test wt."),
 		in("Dockage", w), in("Water shrink", w), in("Handling", w), in("Off for quality", w), in("Settled", w), in("Settled", q),
 		figure("Drying $"), figure("Discounts $"), figure("Premiums $"), figure("Payable $"), words("Disposition"), words("Mark"))
-	p.byNumber(
+	byNumber(p.Tickets, p.Struck,
 		func(t Ticket) { g.add(inboundCells(t, p.units)...) },
 		func(t Ticket) { g.struck(inboundCells(t, p.units)...) })
 	s := p.Sum
@@ -78,7 +78,7 @@ func outboundTable(p Part) *grid {
 	cells := func(t Ticket) []cell {
 		return []cell{number(t.Number), text(t.Time), text(t.Grower), text(t.Truck), text(orNone(t.Bin)), amount(t.net()), text(t.marks())}
 	}
-	p.byNumber(func(t Ticket) { g.add(cells(t)...) }, func(t Ticket) { g.struck(cells(t)...) })
+	byNumber(p.Tickets, p.Struck, func(t Ticket) { g.add(cells(t)...) }, func(t Ticket) { g.struck(cells(t)...) })
 	if len(p.Tickets) > 0 {
 		g.total(text(""), text(""), text(loads(p.Sum.Loads)), text(""), text(""), amount(p.Sum.Net), text(""))
 	}
