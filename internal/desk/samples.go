@@ -3,13 +3,11 @@ package desk
 import (
 	"cmp"
 	"context"
-	"database/sql"
 	"fmt"
 	"slices"
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/dispute"
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/store"
 )
@@ -99,7 +97,7 @@ func (d *Desk) retained(ctx context.Context, until quantity.Date) ([]Retained, e
 	if err != nil {
 		return nil, err
 	}
-	origin, err := d.origins(ctx)
+	origin, err := d.book.Origins(ctx)
 	if err != nil {
 		return nil, err
 	}
@@ -107,12 +105,16 @@ func (d *Desk) retained(ctx context.Context, until quantity.Date) ([]Retained, e
 	if err != nil {
 		return nil, err
 	}
-	rows, err := d.keptRows(ctx, until)
+	rows, err := d.book.Shelf(ctx, until.String())
 	if err != nil {
 		return nil, err
 	}
 	last := map[string]Retained{} // by the load taken from: a correction has the last word
-	for _, r := range rows {
+	for _, row := range rows {
+		r, err := onShelf(row)
+		if err != nil {
+			return nil, err
+		}
 		if from, corrects := origin[r.Now]; corrects {
 			r.Load = from
 		}
@@ -137,30 +139,6 @@ func (d *Desk) discarded(ctx context.Context) (map[string]bool, error) {
 		gone[f.Load] = true
 	}
 	return gone, err
-}
-
-// origins leads from every load that corrects a ticket to the load that the
-// first ticket was for.
-func (d *Desk) origins(ctx context.Context) (map[string]string, error) {
-	rows, err := d.book.Read().QueryContext(ctx,
-		`WITH RECURSIVE chain (id, origin) AS (
-			SELECT c.id, o.id FROM loads c JOIN loads o ON o.ticket = c.corrects WHERE o.corrects IS NULL
-			UNION ALL
-			SELECT c.id, chain.origin FROM loads c JOIN loads o ON o.ticket = c.corrects JOIN chain ON chain.id = o.id
-		) SELECT id, origin FROM chain`)
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	out := map[string]string{}
-	for rows.Next() {
-		var id, origin string
-		if err := rows.Scan(&id, &origin); err != nil {
-			return nil, err
-		}
-		out[id] = origin
-	}
-	return out, rows.Err()
 }
 
 // heldSamples are the samples that open disputes need, with the dispute's name.
@@ -189,48 +167,20 @@ func (d *Desk) heldSamples(ctx context.Context, origin map[string]string) (map[s
 	return out, nil
 }
 
-// keptRows are the loads of which a part of the sample was kept, no longer than
-// to a day if one is given, in the order of their tickets, those without one
-// last. The load of a corrected ticket has handed its sample on.
-func (d *Desk) keptRows(ctx context.Context, until quantity.Date) ([]Retained, error) {
-	rows, err := d.book.Read().QueryContext(ctx,
-		`SELECT id, coalesce(ticket, 0), commodity, grower_name, day, sample, kept, keep_until
-		   FROM loads
-		  WHERE kept <> '' AND keep_until <> '' AND phase <> ? AND (? = '' OR keep_until <= ?)
-		  ORDER BY ticket IS NULL, ticket, length(id), id`,
-		string(load.Corrected), until.String(), until.String())
-	if err != nil {
-		return nil, err
+// onShelf is what the lists say of a load's sample.
+func onShelf(row store.ShelfRow) (Retained, error) {
+	r := Retained{Load: row.Load, Now: row.Load, TicketNo: row.Ticket, GrowerName: row.GrowerName}
+	r.Number, r.Crop, r.Place = row.Sample, row.Commodity, row.Kept
+	var err error
+	if r.Taken, err = date(row.Day); err != nil {
+		return r, fmt.Errorf("load %s: %w", row.Load, err)
 	}
-	defer rows.Close()
-	var out []Retained
-	for rows.Next() {
-		r, err := scanRetained(rows)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, r)
+	if r.Until, err = date(row.Until); err != nil {
+		return r, fmt.Errorf("load %s: %w", row.Load, err)
 	}
-	return out, rows.Err()
-}
-
-func scanRetained(rows *sql.Rows) (Retained, error) {
-	var r Retained
-	var day, until string
-	err := rows.Scan(&r.Now, &r.TicketNo, &r.Crop, &r.GrowerName, &day, &r.Number, &r.Place, &until)
-	if err != nil {
-		return r, err
-	}
-	if r.Taken, err = quantity.ParseDate(day); err != nil {
-		return r, fmt.Errorf("load %s: %w", r.Now, err)
-	}
-	if r.Until, err = quantity.ParseDate(until); err != nil {
-		return r, fmt.Errorf("load %s: %w", r.Now, err)
-	}
-	r.Load = r.Now
 	r.Keep = bench.Retention{Days: r.Taken.DaysUntil(r.Until)}
-	if r.TicketNo > 0 {
-		r.Ticket = fmt.Sprint(r.TicketNo)
+	if row.Ticket > 0 {
+		r.Ticket = fmt.Sprint(row.Ticket)
 	}
 	return r, nil
 }

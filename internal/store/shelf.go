@@ -1,0 +1,63 @@
+package store
+
+import "context"
+
+// ShelfRow is a load of which a part of the sample was kept. Ticket is nought
+// where it has none yet; days are text as in the facts.
+type ShelfRow struct {
+	Load                string
+	Ticket              int64
+	Commodity           string
+	GrowerName          string
+	Day                 string
+	Sample, Kept, Until string
+}
+
+// Shelf lists the loads of which a part of the sample was kept, to be kept no
+// longer than a day if one is given, in the order of their tickets, those without
+// one last. The load of a corrected ticket has handed its sample on and is not
+// among them.
+func (b *Book) Shelf(ctx context.Context, until string) ([]ShelfRow, error) {
+	rows, err := b.read.QueryContext(ctx,
+		`SELECT id, coalesce(ticket, 0), commodity, grower_name, day, sample, kept, keep_until
+		   FROM loads
+		  WHERE kept <> '' AND keep_until <> '' AND phase <> 'corrected' AND (? = '' OR keep_until <= ?)
+		  ORDER BY ticket IS NULL, ticket, length(id), id`, until, until)
+	if err != nil {
+		return nil, b.sentence(err)
+	}
+	defer rows.Close()
+	var out []ShelfRow
+	for rows.Next() {
+		var r ShelfRow
+		if err := rows.Scan(&r.Load, &r.Ticket, &r.Commodity, &r.GrowerName, &r.Day, &r.Sample, &r.Kept, &r.Until); err != nil {
+			return nil, b.sentence(err)
+		}
+		out = append(out, r)
+	}
+	return out, b.sentence(rows.Err())
+}
+
+// Origins leads from every load that corrects a ticket, however often it was
+// corrected before, to the load that the first ticket was for.
+func (b *Book) Origins(ctx context.Context) (map[string]string, error) {
+	rows, err := b.read.QueryContext(ctx,
+		`WITH RECURSIVE chain (id, origin) AS (
+			SELECT c.id, o.id FROM loads c JOIN loads o ON o.ticket = c.corrects WHERE o.corrects IS NULL
+			UNION ALL
+			SELECT c.id, chain.origin FROM loads c JOIN loads o ON o.ticket = c.corrects JOIN chain ON chain.id = o.id
+		) SELECT id, origin FROM chain`)
+	if err != nil {
+		return nil, b.sentence(err)
+	}
+	defer rows.Close()
+	out := map[string]string{}
+	for rows.Next() {
+		var id, origin string
+		if err := rows.Scan(&id, &origin); err != nil {
+			return nil, b.sentence(err)
+		}
+		out[id] = origin
+	}
+	return out, b.sentence(rows.Err())
+}
