@@ -75,7 +75,7 @@ func (p *post) tellWorth(step quantity.Amount, w settle.Worth) {
 			continue
 		}
 		c := one.end.Change
-		text := fmt.Sprintf("  %s %s, at %s: %s, %s, charges %s", step, one.way, one.end.Moisture.FixedString(1), signed(c.Weight), signed(c.Quantity), signed(c.Charges))
+		text := fmt.Sprintf("  %s %s, at %s: %s, %s, charges %s", step, one.way, one.end.Moisture.FixedString(1), signed(c.Weight), signedTo(c.Quantity, w.Here.Quantity.Rounding().Places()), signed(c.Charges))
 		if c.Payable != nil {
 			text += ", payable " + signed(*c.Payable)
 		}
@@ -89,6 +89,14 @@ func signed(a quantity.Amount) string {
 		return "+" + a.String()
 	}
 	return a.String()
+}
+
+// signedTo is a change with so many decimals, as the figure it changes has.
+func signedTo(a quantity.Amount, places int32) string {
+	if a.Sign() > 0 {
+		return "+" + a.FixedString(places)
+	}
+	return a.FixedString(places)
 }
 
 func worthJSON(w desk.Worth) map[string]any {

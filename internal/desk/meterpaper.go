@@ -73,7 +73,9 @@ func (l MeterLog) table() report.Table {
 	return t
 }
 
-func bareFigure(a quantity.Amount) string { return a.In(quantity.Plain).Written() }
+// bareFigure is a moisture or an error to the hundredth, the unit being in the
+// heading.
+func bareFigure(a quantity.Amount) string { return a.In(quantity.Plain).Fixed(2) }
 
 func temperature(a quantity.Amount) string {
 	if a.Unit() == quantity.Plain {
