@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -10,10 +11,10 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/store"
-	"tenthpoint/schedules"
 )
 
 // bookPath is where the book lies: as named, or in the person's data folder.
+// The terminal program looks in the same place.
 func bookPath(named string) (string, error) {
 	if named != "" {
 		return named, nil
@@ -25,17 +26,20 @@ func bookPath(named string) (string, error) {
 	return filepath.Join(folder, "tenthpoint", "house.book"), nil
 }
 
-// openDesk opens a desk on a book, making the book if it is not there.
+// openDesk opens a desk on a book, making the book if it is not there. The
+// rates and charts are those of the folder named, else those beside the book.
 func (p *program) openDesk(ctx context.Context, path string) (*desk.Desk, error) {
-	files := os.DirFS(p.flags.Schedules)
-	if p.flags.Schedules == "" {
-		files = schedules.Files
+	folder := p.flags.Schedules
+	if folder == "" {
+		folder = desk.RatesBeside(path)
+	} else if _, err := os.Stat(folder); err != nil {
+		return nil, fmt.Errorf("there is no folder of rates %s. Check --schedules", folder)
 	}
-	editions, err := schedules.ReadEditions(files)
+	editions, err := desk.ReadRates(folder)
 	if err != nil {
 		return nil, fmt.Errorf("the rates cannot be read:\n%w", err)
 	}
-	charts, err := desk.ReadCharts(p.flags.Schedules)
+	charts, err := desk.ReadCharts(folder)
 	if err != nil {
 		return nil, fmt.Errorf("the moisture charts cannot be read:\n%w", err)
 	}
@@ -43,35 +47,20 @@ func (p *program) openDesk(ctx context.Context, path string) (*desk.Desk, error)
 	if err != nil {
 		return nil, err
 	}
-	p.closing = append(p.closing, book.Close)
+	p.atEnd = append(p.atEnd, book.Close)
 	d, err := desk.Open(ctx, book, desk.Options{Name: "desk", Rates: editions, Charts: charts})
-	if err != nil || p.flags.Who == "" {
+	if err != nil || p.who == "" {
 		return d, err
 	}
-	return d, d.SignIn(p.flags.Who)
+	return d, d.SignIn(p.who)
 }
 
 // demoLoads is how many trucks the invented season has brought.
 const demoLoads = 240
 
-// openDemo makes a fresh book of the invented elevator and opens it.
-func (p *program) openDemo(ctx context.Context) error {
-	folder, err := demoFolder()
-	if err != nil {
-		return err
-	}
-	path := filepath.Join(folder, "demo.book")
-	if err := fillDemo(ctx, path); err != nil {
-		return err
-	}
-	if p.flags.Who == "" {
-		p.flags.Who = demo.Manager
-	}
-	return p.open(ctx, path)
-}
-
-// demoFolder is a new folder in the person's cache.
-func demoFolder() (string, error) {
+// newDemo makes a fresh book of the invented elevator in the person's cache and
+// gives its path.
+func newDemo(ctx context.Context, report func(done, total int)) (path string, err error) {
 	cache, err := os.UserCacheDir()
 	if err != nil {
 		cache = os.TempDir()
@@ -80,11 +69,17 @@ func demoFolder() (string, error) {
 	if err := os.MkdirAll(root, 0o755); err != nil {
 		return "", fmt.Errorf("the folder for the demo book cannot be made: %w", err)
 	}
-	return os.MkdirTemp(root, "demo-")
+	folder, err := os.MkdirTemp(root, "demo-")
+	if err != nil {
+		return "", fmt.Errorf("the folder for the demo book cannot be made: %w", err)
+	}
+	path = filepath.Join(folder, "demo.book")
+	return path, fillDemo(ctx, path, time.Now(), func(loads int) { report(loads, demoLoads) })
 }
 
-func fillDemo(ctx context.Context, path string) error {
-	editions, err := schedules.Editions()
+// fillDemo invents a season that ends at a moment.
+func fillDemo(ctx context.Context, path string, now time.Time, progress func(loads int)) error {
+	editions, err := desk.ReadRates("")
 	if err != nil {
 		return err
 	}
@@ -92,9 +87,6 @@ func fillDemo(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	err = demo.Fill(ctx, book, demo.Options{Loads: demoLoads, Seed: 1, Now: time.Now(), Place: time.Local, Rates: editions}, nil)
-	if closed := book.Close(); err == nil {
-		err = closed
-	}
-	return err
+	err = demo.Fill(ctx, book, demo.Options{Loads: demoLoads, Seed: 1, Now: now, Place: time.Local, Rates: editions}, progress)
+	return errors.Join(err, book.Close())
 }

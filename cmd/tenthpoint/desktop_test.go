@@ -6,6 +6,7 @@ import (
 	"bufio"
 	"bytes"
 	"context"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -26,6 +27,7 @@ type desktop struct {
 	folder  string
 	display string
 	program *exec.Cmd
+	ended   chan error
 	log     bytes.Buffer
 }
 
@@ -102,25 +104,45 @@ func (d *desktop) onDesk(do func(*desk.Desk)) {
 	})
 }
 
-// open starts the program and gives its window the keyboard.
+// open starts the program, waits for its window and gives it the keyboard.
 func (d *desktop) open() {
 	d.t.Helper()
 	must(d.t, d.program.Start())
-	d.t.Cleanup(func() { _ = d.program.Process.Kill(); _ = d.program.Wait() })
-	d.xdotool("search", "--sync", "--onlyvisible", "--name", "^Tenthpoint", "windowfocus", "--sync")
+	d.ended = make(chan error, 1)
+	go func() { d.ended <- d.program.Wait() }()
+	d.t.Cleanup(func() { _ = d.program.Process.Kill() })
+	for until := time.Now().Add(patience); d.tool("search", "--onlyvisible", "--name", "^Tenthpoint") != nil; time.Sleep(200 * time.Millisecond) {
+		select {
+		case err := <-d.ended:
+			d.t.Fatalf("the program ended with %v before its window opened: %s", err, d.log.String())
+		default:
+		}
+		if time.Now().After(until) {
+			d.t.Fatalf("no window opened within %s; the program said: %s", patience, d.log.String())
+		}
+	}
+	d.xdotool("search", "--onlyvisible", "--name", "^Tenthpoint", "windowfocus", "--sync")
 	time.Sleep(time.Second) // the first picture; there is no event to wait for
 }
 
 // xdotool works keyboard and window of the display.
 func (d *desktop) xdotool(args ...string) {
 	d.t.Helper()
+	if err := d.tool(args...); err != nil {
+		d.t.Fatalf("xdotool %q: %v\nthe program said: %s", args, err, d.log.String())
+	}
+}
+
+// tool runs xdotool on the display.
+func (d *desktop) tool(args ...string) error {
 	ctx, cancel := context.WithTimeout(context.Background(), patience)
 	defer cancel()
 	cmd := exec.CommandContext(ctx, "xdotool", args...)
 	cmd.Env = append(os.Environ(), "DISPLAY="+d.display)
 	if out, err := cmd.CombinedOutput(); err != nil {
-		d.t.Fatalf("xdotool %q: %v: %s\nthe program said: %s", args, err, out, d.log.String())
+		return fmt.Errorf("%w: %s", err, out)
 	}
+	return nil
 }
 
 // write types each text and the keypad's Enter after it.
@@ -144,10 +166,8 @@ func (d *desktop) press(keys ...string) {
 func (d *desktop) quit() {
 	d.t.Helper()
 	d.press("ctrl+q")
-	ended := make(chan error, 1)
-	go func() { ended <- d.program.Wait() }()
 	select {
-	case err := <-ended:
+	case err := <-d.ended:
 		if err != nil {
 			d.t.Fatalf("the program ended with %v: %s", err, d.log.String())
 		}

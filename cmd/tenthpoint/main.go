@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/app"
 	"github.com/alecthomas/kong"
 
+	"tenthpoint/internal/demo"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 	"tenthpoint/ui/view"
@@ -22,8 +23,8 @@ import (
 type flags struct {
 	Book      string  `help:"The book to work in. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
 	Demo      bool    `help:"Open a fresh book of an invented elevator: example - not for trade."`
-	Schedules string  `help:"A folder with an editions folder to read rates from, in place of the example rates inside the program." env:"TENTHPOINT_SCHEDULES" placeholder:"DIR"`
-	Who       string  `help:"Who is at the desk, by full name." placeholder:"NAME"`
+	Schedules string  `help:"A folder with the elevator's own rates, *.toml. Without it, the folder \"schedules\" beside the book." env:"TENTHPOINT_SCHEDULES" placeholder:"DIR"`
+	Who       string  `help:"Who is at the desk, by full name." env:"TENTHPOINT_WHO" placeholder:"NAME"`
 	Dark      bool    `help:"Begin in the dark look."`
 	Scale     float32 `help:"Size of the letters: 1, 1.25 or 1.5." default:"1"`
 	Full      bool    `help:"Begin in full screen."`
@@ -55,23 +56,37 @@ func run(f flags) error {
 
 // program is one run of the desk.
 type program struct {
-	app     fyne.App
-	flags   flags
-	look    view.Look
-	closing []func() error
-	window  fyne.Window
+	app    fyne.App
+	flags  flags
+	who    string // at the desk when a book is opened
+	look   view.Look
+	window fyne.Window
+	atEnd  []func() error
 }
 
 // openFirst opens the book that was asked for.
 func (p *program) openFirst(ctx context.Context) error {
+	p.who = p.flags.Who
 	if p.flags.Demo {
-		return p.openDemo(ctx)
+		path, err := newDemo(ctx, func(int, int) {})
+		if err != nil {
+			return err
+		}
+		return p.openDemo(path)
 	}
 	path, err := bookPath(p.flags.Book)
 	if err != nil {
 		return err
 	}
 	return p.open(ctx, path)
+}
+
+// openDemo opens a book of the invented elevator, with its manager at the desk.
+func (p *program) openDemo(path string) error {
+	if p.flags.Who == "" {
+		p.who = demo.Manager
+	}
+	return p.open(context.Background(), path)
 }
 
 // open opens a book in a window of its own; an earlier window closes.
@@ -81,7 +96,7 @@ func (p *program) open(ctx context.Context, path string) error {
 		return err
 	}
 	frame := present.NewFrame(d, newPrinter(path, p.flags.View))
-	frame.Demo = func() error { return p.openDemo(ctx) }
+	frame.Demo, frame.OpenDemo = newDemo, p.openDemo
 	window := p.app.NewWindow("Tenthpoint")
 	_, err = view.Open(frame, view.Options{
 		Window: window, Runner: kit.NewBackground(), Look: p.look, SetTheme: p.app.Settings().SetTheme,
@@ -89,12 +104,10 @@ func (p *program) open(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	window.SetMaster()
 	window.Resize(fyne.NewSize(1280, 720))
 	window.SetFullScreen(p.flags.Full)
 	window.Show()
 	if p.window != nil {
-		p.window.SetOnClosed(nil)
 		p.window.Close()
 	}
 	p.window = window
@@ -103,8 +116,8 @@ func (p *program) open(ctx context.Context, path string) error {
 
 // close ends what was opened, last first.
 func (p *program) close() {
-	for i := len(p.closing) - 1; i >= 0; i-- {
-		if err := p.closing[i](); err != nil {
+	for i := len(p.atEnd) - 1; i >= 0; i-- {
+		if err := p.atEnd[i](); err != nil {
 			fmt.Fprintln(os.Stderr, "error:", err)
 		}
 	}

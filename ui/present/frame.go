@@ -16,9 +16,10 @@ type Frame struct {
 	Printer Printer
 	// Zone is the elevator's own time, for what is printed.
 	Zone *time.Location
-	// Demo opens the invented elevator instead of this book; nil where the
-	// program has none to offer.
-	Demo func() error
+	// Demo makes a book of the invented elevator and gives its path, OpenDemo
+	// opens it in place of this one; nil where the program has none to offer.
+	Demo     func(ctx context.Context, report func(done, total int)) (path string, err error)
+	OpenDemo func(path string) error
 
 	window Window
 	yard   *Yard

@@ -307,7 +307,20 @@ func (s *SetUp) CanDemo() bool { return s.IsFirst() && s.frame.Demo != nil }
 
 // OpenDemo opens the invented elevator instead.
 func (s *SetUp) OpenDemo() {
-	if err := s.frame.Demo(); err != nil {
-		s.frame.Fail(err)
-	}
+	path := ""
+	s.frame.Run(Job{
+		Topic: "demo", Title: Say("Inventing an elevator"),
+		Do: func(ctx context.Context, report func(done, total int)) (err error) {
+			path, err = s.frame.Demo(ctx, report)
+			return err
+		},
+		Done: func(err error) {
+			if err == nil {
+				err = s.frame.OpenDemo(path)
+			}
+			if err != nil {
+				s.frame.Fail(err)
+			}
+		},
+	})
 }

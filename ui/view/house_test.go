@@ -32,6 +32,7 @@ type scene struct {
 	t      testing.TB
 	desk   *desk.Desk
 	drawer *drawer
+	opened string // the book of the invented elevator, once it was opened
 	fyne   fyne.Window
 	*Window
 }
@@ -68,7 +69,8 @@ func (s *scene) open(look Look) {
 	s.t.Cleanup(s.fyne.Close)
 	frame := present.NewFrame(s.desk, s.drawer)
 	frame.Zone = time.UTC
-	frame.Demo = func() error { return nil }
+	frame.Demo = func(context.Context, func(int, int)) (string, error) { return "demo.book", nil }
+	frame.OpenDemo = func(path string) error { s.opened = path; return nil }
 	var err error
 	s.Window, err = Open(frame, Options{
 		Window: s.fyne, Runner: kit.NewImmediate(), Look: look,

@@ -14,6 +14,7 @@ type loadView struct {
 	window  *Window
 	yard    *present.Yard
 	rows    map[string]*formRow
+	held    map[string]string // what each field held when it was last shown
 	order   []string
 	ring    *kit.Ring
 	left    *fyne.Container
@@ -26,7 +27,7 @@ type loadView struct {
 
 func newLoadView(w *Window, yard *present.Yard, changed func()) *loadView {
 	v := &loadView{
-		window: w, yard: yard, changed: changed, rows: map[string]*formRow{},
+		window: w, yard: yard, changed: changed, rows: map[string]*formRow{}, held: map[string]string{},
 		left: container.New(&tight{}), right: container.New(&tight{}),
 	}
 	v.content = container.New(twoColumns{}, v.left, v.right)
@@ -40,8 +41,9 @@ func (v *loadView) addLast(id string, stop kit.Keyed) {
 
 func (v *loadView) form() *present.LoadForm { return v.yard.Form() }
 
-// show brings every row up to date. All sets the texts of all entries, also of
-// the one that has the keyboard: another load came in hand.
+// show brings every row up to date. All sets the texts of all entries: another
+// load came in hand. Otherwise the entry that has the keyboard keeps what the
+// person types, unless its field has come to hold something else.
 func (v *loadView) show(all bool) {
 	fields := v.form().Fields()
 	v.arrange(fields)
@@ -49,9 +51,10 @@ func (v *loadView) show(all bool) {
 	for _, f := range fields {
 		row := v.rows[f.ID]
 		row.set(f)
-		if all || f.ID != focused {
+		if all || f.ID != focused || f.Value != v.held[f.ID] {
 			setText(row.entry, f)
 		}
+		v.held[f.ID] = f.Value
 	}
 	v.changed()
 }
@@ -109,6 +112,7 @@ func (v *loadView) pick(f present.Field) kit.Keyed {
 // typed hands a text to the form and shows what follows from it.
 func (v *loadView) typed(id, text string) {
 	v.form().Type(id, text)
+	v.held[id] = v.form().Text(id)
 	v.show(false)
 	v.sayWrong(id)
 }

@@ -58,6 +58,10 @@ func (w *Window) ownCommands() []kit.Command {
 		{ID: "desk.full", Title: present.Say("Full screen"), Group: group, Keys: []kit.Key{kit.Bare(fyne.KeyF11)}, Break: true, ModalSafe: true, Do: func() { w.window.SetFullScreen(!w.window.FullScreen()) }},
 		{ID: "desk.dark", Title: present.Say("Light or dark"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyD)}, ModalSafe: true, Do: w.turnLight},
 		{ID: "desk.size", Title: present.Say("Text size"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyPeriod)}, ModalSafe: true, Do: w.turnSize},
+		{ID: "desk.halt", Title: present.Say("Stop the work under way"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyK)}, ModalSafe: true,
+			EnabledWhen: w.work.Visible,
+			WhyNot:      func() string { return present.Say("Nothing is under way.") },
+			Do:          func() { w.work.Halt().Press() }},
 		{ID: "desk.quit", Title: present.Say("Quit"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyQ)}, Break: true, Quit: true, Do: w.window.Close},
 	}
 }

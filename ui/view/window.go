@@ -183,22 +183,28 @@ func (w *Window) place() string {
 // isFront reports whether a screen is in front.
 func (w *Window) isFront(i int) bool { return w.current == i }
 
-// Run does slow work away from the window, with the work bar if it has a title.
+// Run does slow work away from the window. A job with a title shows its bar,
+// with the button that stops it.
 func (w *Window) Run(job present.Job) {
-	done := func(err error) {
-		w.work.Finish()
-		if job.Done != nil {
-			job.Done(err)
-		}
-		w.Redraw()
+	k := kit.Job{
+		Topic: job.Topic,
+		Work:  func(ctx context.Context, report kit.Report) error { return job.Do(ctx, report) },
+		Done: func(err error) {
+			w.work.Finish()
+			if job.Done != nil {
+				job.Done(err)
+			}
+			w.Redraw()
+		},
 	}
-	stop := w.runner.Run(kit.Job{
-		Topic:    job.Topic,
-		Work:     func(ctx context.Context, report kit.Report) error { return job.Do(ctx, report) },
-		Progress: w.work.Progress,
-		Done:     done,
-	})
-	_ = stop
+	if job.Title == "" {
+		w.runner.Run(k)
+		return
+	}
+	k.Progress = w.work.Progress
+	var stop func()
+	w.work.Start(job.Title, func() { stop() })
+	stop = w.runner.Run(k)
 }
 
 // refused says why a command did not run.

@@ -35,6 +35,20 @@ func TestNewBookOpensOnItsSetUp(t *testing.T) {
 	}
 }
 
+// A new book offers the invented elevator instead, and only a new one.
+func TestNewBookOffersTheDemo(t *testing.T) {
+	s := newScene(t, Look{}, 0)
+	s.commands.Run("setup.demo")
+	if s.opened != "demo.book" {
+		t.Errorf("opened %q", s.opened)
+	}
+	s = newScene(t, Look{}, 40)
+	s.Go("setup")
+	if s.commands.Run("setup.demo"); s.opened != "" || s.status.Text() == "" {
+		t.Errorf("a book in use opened %q and said %q", s.opened, s.status.Text())
+	}
+}
+
 func (s *scene) ring(id string) *kit.Ring {
 	for i, row := range screens {
 		if row.id == id {
@@ -119,6 +133,23 @@ func TestQuestionsHoldTheKeysBack(t *testing.T) {
 	}
 	if at := s.ring("yard").Current(); at != "grower" {
 		t.Errorf("after the refusal the keyboard is on %q", at)
+	}
+}
+
+// What a question changes behind a field in hand is seen in it.
+func TestFieldInHandShowsWhatAQuestionChanged(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.commands.Run("load.new")
+	s.commands.Run("load.grower")
+	s.write("777", "Example Hollow", "", "")
+	if s.stage.FrontDialog() != nil {
+		t.Fatal("the question is still there")
+	}
+	if got := s.yard().load.rows["grower"].entry.(*kit.PickEntry).Text; !strings.Contains(got, "Example Hollow") {
+		t.Errorf("the grower field shows %q", got)
+	}
+	if got := s.yard().form().Text("grower"); got != "777" {
+		t.Errorf("the load has grower %q", got)
 	}
 }
 

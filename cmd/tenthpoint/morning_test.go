@@ -1,0 +1,105 @@
+//go:build cgo && linux
+
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/load"
+)
+
+// A morning in a real window: three trucks half done at once and switched by
+// their keys, one refused, one on its stored tare.
+func TestMorningOfThreeTrucks(t *testing.T) {
+	d := newDesktop(t, "--who", "Harriet Blume")
+	d.fill(40)
+	var next int64
+	var stored string
+	d.onDesk(func(at *desk.Desk) {
+		last, _, err := at.LastTicket(context.Background())
+		must(t, err)
+		next = last + 1
+		yard, err := at.Yard(context.Background())
+		must(t, err)
+		for _, l := range yard { // an empty yard, so that the keys are known
+			must(t, at.SignIn("Harriet Blume"))
+			must(t, at.Refuse(context.Background(), l.ID, "cleared for the test"))
+		}
+		trucks, err := at.Trucks(context.Background())
+		must(t, err)
+		for _, truck := range trucks {
+			if truck.ID == "23" {
+				stored = truck.Tare.String()
+			}
+		}
+	})
+	d.open()
+	d.press("ctrl+n")
+	d.write("123", "corn", "23", "52300") // F2
+	d.press("ctrl+n")
+	d.write("106", "soybeans", "88", "41000") // F3
+	d.press("ctrl+n")
+	d.write("103", "corn", "89", "60000") // F4
+	d.press("F2")
+	d.write("17.2")
+	d.press("F4")
+	d.write("24.8")
+	d.press("ctrl+r") // musty: turned away
+	d.write("musty in the pit sample")
+	d.press("Tab", "Return")
+	d.press("F3")
+	d.write("12.4", "57")
+	d.press("F2", "ctrl+t") // back to the first, which goes on its stored tare
+	d.press("F12")
+	first := d.paper(fmt.Sprintf("ticket-%d.pdf", next))
+	d.press("F3")
+	d.write("20000")
+	d.press("F12")
+	second := d.paper(fmt.Sprintf("ticket-%d.pdf", next+1))
+	d.quit()
+	for _, words := range []string{"52,300 lb", stored, "stored tare", "17.2 %"} {
+		if !strings.Contains(first, words) {
+			t.Errorf("the first slip does not say %q:\n%s", words, first)
+		}
+	}
+	for _, words := range []string{"41,000 lb", "20,000 lb", "21,000 lb", "12.4 %", "Soybeans"} {
+		if !strings.Contains(second, words) {
+			t.Errorf("the second slip does not say %q:\n%s", words, second)
+		}
+	}
+	d.onDesk(func(at *desk.Desk) {
+		yard, err := at.Yard(context.Background())
+		must(t, err)
+		if len(yard) != 0 {
+			t.Errorf("%d trucks are left on the yard", len(yard))
+		}
+		sound, err := at.Verify(context.Background(), nil)
+		must(t, err)
+		if len(sound.Problems) > 0 {
+			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))
+		}
+		refused := refusedOf(t, at, "103")
+		if refused == nil || refused.Ended.Reason != "musty in the pit sample" || refused.Sample.Moisture.Percent.Figure() != "24.8" {
+			t.Errorf("the refused load is %+v", refused)
+		}
+	})
+}
+
+// refusedOf is the newest load of a grower, if it was turned away.
+func refusedOf(t *testing.T, at *desk.Desk, grower string) *load.Load {
+	t.Helper()
+	for n := 200; n > 0; n-- {
+		l, err := at.Load(context.Background(), fmt.Sprintf("L%d", n))
+		if err == nil && l.Details.Grower.ID == grower {
+			if l.Phase != load.TurnedAway {
+				return nil
+			}
+			return l
+		}
+	}
+	return nil
+}
