@@ -117,7 +117,7 @@ func TestReadEditionsNamesEveryBrokenFile(t *testing.T) {
 		}
 	}
 	_, err = ReadEditions(fstest.MapFS{"editions/c.toml": {Data: corn}, "editions/d.toml": {Data: corn}})
-	if err == nil || !strings.Contains(err.Error(), "Two editions are called corn-main-2026") {
+	if err == nil || !strings.Contains(err.Error(), "two editions are called corn-main-2026") {
 		t.Errorf("one edition twice: %v", err)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"tenthpoint/internal/rates"
 	"tenthpoint/schedules"
@@ -24,10 +25,20 @@ func RatesBeside(book string) string { return filepath.Join(filepath.Dir(book), 
 // elevator has none of its own. A folder that is not there has none. The error
 // names every mistake in every file.
 func ReadRates(folder string) (*rates.Set, error) {
-	own, err := ownRates(folder)
+	files, err := EditionFiles(folder)
 	if err != nil {
 		return nil, err
 	}
+	own, err := ReadEditions(files)
+	if err != nil {
+		return nil, err
+	}
+	return WithExamples(own)
+}
+
+// WithExamples holds the elevator's own editions against each other and puts
+// the examples inside the program beside them, where it has none of its own.
+func WithExamples(own []*rates.Edition) (*rates.Set, error) {
 	examples, err := schedules.Editions()
 	if err != nil {
 		return nil, err
@@ -36,38 +47,60 @@ func ReadRates(folder string) (*rates.Set, error) {
 	for _, e := range own {
 		theirs[line(e)] = true
 	}
-	all := own
+	all := slices.Clone(own)
 	for _, e := range examples.All() {
 		if !theirs[line(e)] {
 			all = append(all, e)
 		}
 	}
 	set, problems := rates.NewSet(all...)
-	if len(problems) > 0 {
-		return nil, fmt.Errorf("the rates in %s: %w", folder, sentences(problems))
-	}
-	return set, nil
+	return set, problems.Err()
 }
 
 // line is what editions follow each other in.
 func line(e *rates.Edition) [2]string { return [2]string{e.Schedule, e.Commodity.ID} }
 
-func ownRates(folder string) ([]*rates.Edition, error) {
+// EditionFiles are the files of a folder that hold editions: its own and those
+// of its subfolder "editions". A folder that is not there has none.
+func EditionFiles(folder string) ([]string, error) {
 	if folder == "" {
 		return nil, nil
 	}
-	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {
+	if _, err := os.ReadDir(folder); errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
+	} else if err != nil {
+		return nil, fmt.Errorf("the folder of rates cannot be read: %w", err)
 	}
-	var own []*rates.Edition
+	var paths []string
+	for _, pattern := range []string{"*.toml", "editions/*.toml"} {
+		names, err := fs.Glob(os.DirFS(folder), pattern)
+		if err != nil {
+			return nil, err
+		}
+		for _, name := range names {
+			paths = append(paths, filepath.Join(folder, filepath.FromSlash(name)))
+		}
+	}
+	return paths, nil
+}
+
+// ReadEditions reads files as editions. Those that can be read come back also
+// when others cannot; the error names every mistake in every file.
+func ReadEditions(paths []string) ([]*rates.Edition, error) {
+	var editions []*rates.Edition
 	var mistakes []error
-	for _, place := range []string{folder, filepath.Join(folder, "editions")} {
-		set, err := rates.Load(os.DirFS(place))
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			mistakes = append(mistakes, fmt.Errorf("the rates in %s cannot be read: %w", path, err))
+			continue
+		}
+		e, err := rates.Read(path, text)
 		if err != nil {
 			mistakes = append(mistakes, err)
 			continue
 		}
-		own = append(own, set.All()...)
+		editions = append(editions, e)
 	}
-	return own, errors.Join(mistakes...)
+	return editions, errors.Join(mistakes...)
 }

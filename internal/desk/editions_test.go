@@ -36,6 +36,25 @@ func TestOwnRatesTakeTheExamplesPlace(t *testing.T) {
 	}
 }
 
+// A correction may lie in the subfolder while what it corrects lies above it.
+func TestOwnRatesAreOneSet(t *testing.T) {
+	folder := t.TempDir()
+	must(t, os.MkdirAll(filepath.Join(folder, "editions"), 0o755))
+	must(t, os.WriteFile(filepath.Join(folder, "corn.toml"), []byte(houseCorn), 0o644))
+	mended := strings.Replace(houseCorn, `id = "corn-house-2026"`, "id = \"corn-house-2026-b\"\ncorrects = \"corn-house-2026\"", 1)
+	place := filepath.Join(folder, "editions", "corn-b.toml")
+	must(t, os.WriteFile(place, []byte(mended), 0o644))
+	set, err := desk.ReadRates(folder)
+	must(t, err)
+	if e, err := set.On("house", "corn", quantity.MustDate("2026-10-01")); err != nil || e.ID != "corn-house-2026-b" {
+		t.Errorf("corn is settled under %v, %v", e, err)
+	}
+	must(t, os.Remove(filepath.Join(folder, "corn.toml")))
+	_, err = desk.ReadRates(folder)
+	refused(t, err, place+":")
+	refused(t, err, "corrects corn-house-2026, which is not here")
+}
+
 func TestBrokenRatesAreNamed(t *testing.T) {
 	folder := t.TempDir()
 	must(t, os.WriteFile(filepath.Join(folder, "a.toml"), []byte("= no"), 0o644))
@@ -43,6 +62,8 @@ func TestBrokenRatesAreNamed(t *testing.T) {
 	_, err := desk.ReadRates(folder)
 	refused(t, err, "a.toml:1")
 	refused(t, err, "b.toml:1")
+	_, err = desk.ReadRates(filepath.Join(folder, "a.toml"))
+	refused(t, err, "the folder of rates cannot be read")
 	if set, err := desk.ReadRates(filepath.Join(folder, "not there")); err != nil || len(set.All()) == 0 {
 		t.Errorf("a folder that is not there: %v", err)
 	}

@@ -12,7 +12,7 @@ package rates
 func BareWater(e *Edition) *Edition {
 	bare := *e
 	bare.ID, bare.Title = e.ID+", bare water formula", e.Title+", bare water formula"
-	bare.Text, bare.Hash = nil, ""
+	bare.File, bare.Text, bare.Hash = "", nil, ""
 	bare.Handling = Handling{Method: NoHandling, Rounding: e.Handling.Rounding, Row: "bare water formula"}
 	if e.Shrink.Method != NoShrink {
 		bare.Shrink.Method = Water

@@ -39,6 +39,7 @@ type Edition struct {
 	Discounts []Discount
 	Shares    Shares
 
+	File string // the name it was read by, for messages
 	Text []byte // the file as read
 	Hash string // SHA-256 of Text, in hex
 }

@@ -159,14 +159,14 @@ func TestLoadReportsEveryFile(t *testing.T) {
 	_, err := rates.Load(fstest.MapFS{
 		"a.toml": {Data: []byte("x = 1\n")}, "b.toml": {Data: plain}, "c.toml": {Data: plain}, "d.toml/e": {},
 	})
-	if err == nil || !strings.Contains(err.Error(), "a.toml:1: x is not a key") || strings.Contains(err.Error(), "Two editions") {
+	if err == nil || !strings.Contains(err.Error(), "a.toml:1: x is not a key") || strings.Contains(err.Error(), "two editions") {
 		t.Errorf("broken file: %v", err)
 	}
 	if !strings.Contains(err.Error(), "d.toml") {
 		t.Errorf("a folder in place of a file: %v", err)
 	}
 	_, err = rates.Load(fstest.MapFS{"b.toml": {Data: plain}, "c.toml": {Data: plain}})
-	if err == nil || !strings.Contains(err.Error(), "Two editions are called corn-plain") {
+	if err == nil || !strings.Contains(err.Error(), "c.toml:4: two editions are called corn-plain, here and in b.toml") {
 		t.Errorf("one edition twice: %v", err)
 	}
 	set, err := rates.Load(fstest.MapFS{})

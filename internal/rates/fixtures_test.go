@@ -109,6 +109,15 @@ func TestSets(t *testing.T) {
 			editions = append(editions, e)
 		}
 		_, problems := rates.NewSet(editions...)
-		matches(t, filepath.Join(folder, "problems"), strings.Join(append(problems, ""), "\n"))
+		for _, p := range problems {
+			if p.File == "" || p.Line == 0 || p.Excerpt == "" || p.Remedy == "" {
+				t.Errorf("%s: the message lacks place, excerpt or remedy: %+v", folder, p)
+			}
+		}
+		text := ""
+		if len(problems) > 0 {
+			text = problems.Error() + "\n"
+		}
+		matches(t, filepath.Join(folder, "problems"), text)
 	}
 }

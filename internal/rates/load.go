@@ -3,7 +3,6 @@ package rates
 import (
 	"errors"
 	"io/fs"
-	"strings"
 )
 
 // Load reads every TOML file of a folder as an edition and gathers them into a
@@ -28,8 +27,8 @@ func Load(files fs.FS) (*Set, error) {
 		return nil, err
 	}
 	set, problems := NewSet(editions...)
-	if len(problems) > 0 {
-		return nil, errors.New(strings.Join(problems, "\n"))
+	if err := problems.Err(); err != nil {
+		return nil, err
 	}
 	return set, nil
 }

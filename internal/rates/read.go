@@ -16,7 +16,7 @@ func Read(name string, text []byte) (*Edition, error) {
 		return nil, err
 	}
 	sum := sha256.Sum256(text)
-	e := &Edition{Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
+	e := &Edition{File: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
 	r := reader{e: e, root: file.Root()}
 	r.read()
 	file.Root().Close()

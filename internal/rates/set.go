@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
 )
 
 // Set is all the editions an elevator has loaded. It knows which one is in
@@ -18,13 +19,14 @@ type Set struct {
 // NewSet gathers editions and checks them against each other: no id twice, no
 // two in force for one commodity of one schedule on one day (unless one
 // corrects the other), no days left out between them, and every corrected
-// edition present. All problems come back at once, each a sentence.
-func NewSet(editions ...*Edition) (*Set, []string) {
+// edition present. All problems come back at once, each at the line of the
+// edition to look at.
+func NewSet(editions ...*Edition) (*Set, tomlfile.Problems) {
 	s := &Set{byID: map[string]*Edition{}}
-	var problems []string
+	var problems tomlfile.Problems
 	for _, e := range editions {
 		if old, taken := s.byID[e.ID]; taken {
-			problems = append(problems, fmt.Sprintf("Two editions are called %s (%q and %q). Give one a new id.", e.ID, old.Title, e.Title))
+			problems = append(problems, e.clash("id", fmt.Sprintf("two editions are called %s, here and in %s", e.ID, old.File), "Give one of them a new id."))
 			continue
 		}
 		s.byID[e.ID] = e

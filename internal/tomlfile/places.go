@@ -1,0 +1,30 @@
+package tomlfile
+
+import "strings"
+
+// Places tells on which line of a file each key stands, for whoever has taken
+// the values out of it and is asked about one later: a manager who reads an
+// edition, or a mistake that shows only beside other files.
+type Places struct {
+	file  string
+	lines []string
+	at    map[string]int
+}
+
+// Locate finds the places of a TOML file, which is not looked at otherwise.
+func Locate(file string, text []byte) Places {
+	lines := strings.Split(string(text), "\n")
+	return Places{file: file, lines: lines, at: locate(lines)}
+}
+
+// Line is the line of a key or table by its path, such as "shrink.to" or
+// "discount.0.row.2", from 1; 0 when the file does not have it.
+func (p Places) Line(path string) int { return p.at[path] }
+
+// Problem is a mistake at a key, with the line it stands on; where the file
+// does not have the key, with the heading nearest around it.
+func (p Places) Problem(path, what, remedy string) Problem {
+	f := File{Name: p.file, lines: p.lines}
+	f.add(path, lineOf(p.at, path), what, remedy)
+	return f.problems[0]
+}
