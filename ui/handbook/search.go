@@ -24,17 +24,31 @@ type Hit struct {
 
 // Search finds the sections in which every word of the query begins some word,
 // the best first: words in a title count most, then in a heading, then the
-// text. An empty query finds the chapters themselves.
+// text. Where no section has them all, those that have some are found. An empty
+// query finds the chapters themselves.
 func Search(query string) []Hit {
 	words := wordsOf(query)
+	if len(words) == 0 {
+		var chapters []Hit
+		for _, c := range All() {
+			chapters = append(chapters, Hit{Chapter: c.ID, Title: c.Title, Passage: opening(c)})
+		}
+		return chapters
+	}
+	for least := len(words); least > 0; least-- {
+		if hits := having(words, least); len(hits) > 0 {
+			return hits
+		}
+	}
+	return nil
+}
+
+// having are the sections with at least so many of the words.
+func having(words []string, least int) []Hit {
 	var hits []Hit
 	for _, c := range All() {
-		if len(words) == 0 {
-			hits = append(hits, Hit{Chapter: c.ID, Title: c.Title, Passage: opening(c)})
-			continue
-		}
 		for _, s := range sections(c) {
-			if h, found := s.hit(words); found {
+			if h, found := s.hit(words, least); found {
 				hits = append(hits, h)
 			}
 		}
@@ -74,13 +88,13 @@ const (
 	atMost    = 9 // times that a word in the text counts
 )
 
-// hit reports the section as a hit if it has every word, some of them beyond
-// the chapter's title: a chapter is named once, by its beginning, when the
-// title alone has the words.
-func (s section) hit(words []string) (Hit, bool) {
+// hit reports the section as a hit if it has enough of the words, some of them
+// beyond the chapter's title: a chapter is named once, by its beginning, when
+// the title alone has the words.
+func (s section) hit(words []string, least int) (Hit, bool) {
 	h := Hit{Chapter: s.chapter.ID, Title: s.chapter.Title, Section: s.heading, Block: s.first}
 	title, heading := wordsOf(s.chapter.Title), wordsOf(s.heading)
-	beyond := s.heading == ""
+	beyond, has := s.heading == "", 0
 	for _, w := range words {
 		worth := 0
 		if begins(title, w) > 0 {
@@ -92,13 +106,13 @@ func (s section) hit(words []string) (Hit, bool) {
 		if n := s.count(w); n > 0 {
 			worth, beyond = worth+inText*min(n, atMost), true
 		}
-		if worth == 0 {
-			return Hit{}, false
+		if worth > 0 {
+			has++
 		}
 		h.worth += worth
 	}
 	h.Passage = s.passage(words)
-	return h, beyond
+	return h, beyond && has >= least
 }
 
 func (s section) count(word string) int {

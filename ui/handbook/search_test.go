@@ -16,6 +16,8 @@ func TestSearch(t *testing.T) {
 		{"two weeks", "bench", "Checking the meter"},
 		{"writing edition", "rates", "Writing your own"},
 		{"seven calendar days", "disputes", "If the moisture is doubted"},
+		{"bin entry", "cautions", "Bin entry"},
+		{"zebra grate", "cautions", "The pit"}, // no section has both
 		{"power cut", "backup", "After a power cut"},
 	} {
 		hits := Search(c.query)

@@ -23,8 +23,9 @@ var screens = []screenRow{
 	{id: "yard", title: "Yard", key: kit.Ctrl(fyne.Key1), open: newYardScreen},
 	{id: "bench", title: "Bench", key: kit.Ctrl(fyne.Key2), open: newBenchScreen},
 	{id: "tickets", title: "Tickets", key: kit.Ctrl(fyne.Key3), open: newTicketsScreen},
+	{id: "handbook", title: "Handbook", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
 	{id: "setup", title: "Set-up", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
-	{id: "keys", title: "Keys", key: kit.Bare(fyne.KeyF1), open: newKeysScreen, hidden: true},
+	{id: "keys", title: "Keys", key: kit.Ctrl(fyne.KeyF1), open: newKeysScreen, hidden: true},
 }
 
 // Screen is one screen of the window. It is made once, when the window opens.

@@ -11,10 +11,14 @@ import (
 // tabOrder is the order in which Tab walks a screen, written out where the
 // order of the work is not that of the columns.
 var tabOrder = map[string]string{
-	"yard":    "grower commodity truck gross moisture test-weight damage bcfm musty heating tare bin terms price remark issue slip",
-	"tickets": "line table paper tickets.print tickets.working",
-	"setup":   "business street town phone licence rules unit scale division capacity",
-	"keys":    "keys",
+	"yard":     "grower commodity truck gross moisture test-weight damage bcfm musty heating tare bin terms price remark issue slip",
+	"bench":    "load method meter mass temperature room dryer percent test-weight foreign-material damage heat-damage splits number probes place write tests says",
+	"meters":   "list checks says meters.check meters.new meters.change meters.policy meters.print",
+	"samples":  "list discard label",
+	"tickets":  "line table paper tickets.print tickets.working",
+	"handbook": "line table page",
+	"setup":    "business street town phone licence rules unit scale division capacity",
+	"keys":     "keys",
 }
 
 // Tab walks every screen along its ring, once round, and leaves nothing out.
