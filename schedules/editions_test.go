@@ -57,6 +57,18 @@ func TestShippedSchedules(t *testing.T) {
 	}
 }
 
+// A manager who reads what an edition says can turn to the line that says it.
+func TestEveryShippedRuleHasItsLine(t *testing.T) {
+	for _, e := range shipped(t).All() {
+		lines := strings.Split(string(e.Text), "\n")
+		for _, l := range e.Lines() {
+			if l.At < 1 || l.At > len(lines) || strings.TrimSpace(lines[l.At-1]) == "" {
+				t.Errorf("%s: %s is said to stand on line %d", e.ID, l.Key, l.At)
+			}
+		}
+	}
+}
+
 func TestShippedShrinkMethods(t *testing.T) {
 	set := shipped(t)
 	seen := map[string]bool{}

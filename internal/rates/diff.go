@@ -5,27 +5,30 @@ package rates
 type Change struct {
 	Key, Section, Label string
 	Before, After       string
+	// BeforeAt and AfterAt are the lines of the two files, 0 where one does not
+	// say it.
+	BeforeAt, AfterAt int
 }
 
 // Diff lists the lines on which two editions part, in the order of the first,
 // then those that only the second has.
 func Diff(a, b *Edition) []Change {
 	before, after := a.Lines(), b.Lines()
-	said := map[string]string{}
+	said := map[string]Line{}
 	for _, l := range after {
-		said[l.Key] = l.Value
+		said[l.Key] = l
 	}
 	var out []Change
 	known := map[string]bool{}
 	for _, l := range before {
 		known[l.Key] = true
-		if said[l.Key] != l.Value {
-			out = append(out, Change{l.Key, l.Section, l.Label, l.Value, said[l.Key]})
+		if other := said[l.Key]; other.Value != l.Value {
+			out = append(out, Change{l.Key, l.Section, l.Label, l.Value, other.Value, l.At, other.At})
 		}
 	}
 	for _, l := range after {
 		if !known[l.Key] {
-			out = append(out, Change{Key: l.Key, Section: l.Section, Label: l.Label, After: l.Value})
+			out = append(out, Change{Key: l.Key, Section: l.Section, Label: l.Label, After: l.Value, AfterAt: l.At})
 		}
 	}
 	return out

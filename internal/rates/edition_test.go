@@ -105,6 +105,9 @@ func TestDiffNamesEveryLine(t *testing.T) {
 		t.Errorf("%d lines one way, %d the other", len(got), len(back))
 	}
 	for _, c := range back {
+		if (c.BeforeAt > 0) != (c.Before != "") || (c.AfterAt > 0) != (c.After != "") {
+			t.Errorf("%s is said to stand on lines %d and %d", c.Key, c.BeforeAt, c.AfterAt)
+		}
 		if got[c.Key] != [2]string{c.After, c.Before} {
 			t.Errorf("%s is not the same the other way round", c.Key)
 		}

@@ -61,6 +61,11 @@ func TestGoodEditions(t *testing.T) {
 			t.Error(err)
 			continue
 		}
+		for _, l := range e.Lines() {
+			if l.At == 0 {
+				t.Errorf("%s: no line of the file says %s", name, l.Key)
+			}
+		}
 		matches(t, name, shown(e))
 	}
 }
@@ -68,7 +73,7 @@ func TestGoodEditions(t *testing.T) {
 func shown(e *rates.Edition) string {
 	var b strings.Builder
 	for _, l := range e.Lines() {
-		fmt.Fprintf(&b, "%s | %s | %s | %s\n", l.Key, l.Section, l.Label, l.Value)
+		fmt.Fprintf(&b, "%d | %s | %s | %s | %s\n", l.At, l.Key, l.Section, l.Label, l.Value)
 	}
 	return b.String()
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
 )
 
 // Line is one thing an edition says, ready to be shown: where it belongs, what
@@ -16,12 +17,16 @@ type Line struct {
 	// Section is the heading it stands under; Label is what it is.
 	Section, Label string
 	Value          string
+	// At is the line of the edition's file that says it, from 1; 0 when the
+	// edition has no file. What the file leaves to its [rounding] table stands
+	// there.
+	At int
 }
 
 // Lines is the whole edition in the order of its file, for a manager to read
 // and for [Diff] to compare.
 func (e *Edition) Lines() []Line {
-	w := &lineWriter{}
+	w := &lineWriter{file: tomlfile.Locate(e.File, e.Text)}
 	w.head(e)
 	w.origin(e.Origin)
 	w.units(e)
@@ -30,8 +35,8 @@ func (e *Edition) Lines() []Line {
 	w.shrink(e.Shrink)
 	w.handling(e.Handling)
 	w.drying(e.Drying)
-	for _, d := range e.Discounts {
-		w.discount(d)
+	for i, d := range e.Discounts {
+		w.discount(i, d)
 	}
 	w.under("shares", "Shares")
 	w.text("remainder", "What rounding leaves goes to the owner", e.Shares.Remainder)
@@ -40,15 +45,26 @@ func (e *Edition) Lines() []Line {
 
 // lineWriter gathers lines under a heading.
 type lineWriter struct {
-	prefix, section string
-	lines           []Line
+	file tomlfile.Places
+	// prefix begins the keys of a section; table is where it stands in the
+	// file, which is the same but for discounts.
+	prefix, table, section string
+	lines                  []Line
 }
 
-func (w *lineWriter) under(prefix, section string) { w.prefix, w.section = prefix, section }
+func (w *lineWriter) under(prefix, section string) {
+	w.prefix, w.table, w.section = prefix, prefix, section
+}
 
-func (w *lineWriter) text(key, label, value string) {
+// text adds what stands in the file by the key of the line.
+func (w *lineWriter) text(key, label, value string) { w.textAt(key, key, label, value) }
+
+// textAt adds what stands in the file by another key than the line's.
+func (w *lineWriter) textAt(inFile, key, label, value string) {
 	if value != "" {
-		w.lines = append(w.lines, Line{Key: w.prefix + "." + key, Section: w.section, Label: label, Value: value})
+		w.lines = append(w.lines, Line{
+			Key: w.prefix + "." + key, Section: w.section, Label: label, Value: value, At: w.file.Line(w.table + "." + inFile),
+		})
 	}
 }
 
@@ -60,6 +76,15 @@ func (w *lineWriter) cell(key, label string, c Cell) {
 
 func (w *lineWriter) place(key, label string, r quantity.Rounding) { w.text(key, label, r.String()) }
 
+// round adds the rounding of a section, which the file may leave to the
+// edition's own.
+func (w *lineWriter) round(r quantity.Rounding, otherwise string) {
+	w.place("round", "Rounded to", r)
+	if last := &w.lines[len(w.lines)-1]; last.At == 0 {
+		last.At = w.file.Line("rounding." + otherwise)
+	}
+}
+
 func (w *lineWriter) head(e *Edition) {
 	w.under("edition", "Edition")
 	w.text("id", "Id", e.ID)
@@ -67,7 +92,7 @@ func (w *lineWriter) head(e *Edition) {
 	w.text("schedule", "Schedule", e.Schedule)
 	w.text("commodity", "Commodity", e.Commodity.Name)
 	w.text("status", "Status", e.Status.Words())
-	w.text("period", "In force", e.Period())
+	w.textAt("from", "period", "In force", e.Period())
 	w.text("corrects", "Corrects", e.Corrects)
 	w.text("order", "Order of deductions", strings.Join(e.Order, ", "))
 }

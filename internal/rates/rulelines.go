@@ -1,6 +1,10 @@
 package rates
 
-import "tenthpoint/internal/quantity"
+import (
+	"strconv"
+
+	"tenthpoint/internal/quantity"
+)
 
 func (w *lineWriter) dockage(d DockageRule) {
 	if d.Row == "" {
@@ -8,7 +12,7 @@ func (w *lineWriter) dockage(d DockageRule) {
 	}
 	w.under("dockage", "Dockage")
 	w.text("untested", "Not tested", untested(d.MustTest))
-	w.place("round", "Rounded to", d.Rounding)
+	w.round(d.Rounding, "weight")
 }
 
 func untested(mustTest bool) string {
@@ -39,14 +43,14 @@ func (w *lineWriter) shrink(s Shrink) {
 	w.text("floor_grain", "Floor of", s.FloorGrain)
 	w.cell("rate", "Rate", s.Rate)
 	w.step(s.Step)
-	for _, b := range s.Table {
-		w.text("row "+b.String(), "Moisture "+b.String(), b.Cell.Amount.Written())
+	for i, b := range s.Table {
+		w.textAt(nth("row", i), "row "+b.String(), "Moisture "+b.String(), b.Cell.Amount.Written())
 	}
-	if s.Method == PerPoint {
+	if !s.Percent.IsExact() {
 		w.place("round_percent", "Percent rounded to", s.Percent)
 	}
 	w.credit(s)
-	w.place("round", "Rounded to", s.Rounding)
+	w.round(s.Rounding, "weight")
 }
 
 func (w *lineWriter) credit(s Shrink) {
@@ -83,7 +87,7 @@ func (w *lineWriter) handling(h Handling) {
 	if h.Method != NoHandling {
 		w.text("always", "Taken", word(h.Always, "from every load", "only above the shrink trigger"))
 	}
-	w.place("round", "Rounded to", h.Rounding)
+	w.round(h.Rounding, "weight")
 }
 
 var dryingWords = map[DryingMethod]string{
@@ -102,39 +106,55 @@ func (w *lineWriter) drying(d Drying) {
 	w.cell("to", "Points are counted down to", d.To)
 	w.cell("rate", "Rate", d.Rate)
 	w.step(d.Step)
-	for _, b := range d.Bands {
-		w.text("band "+b.String(), "Moisture "+b.String(), b.Cell.Amount.Written())
+	for i, b := range d.Bands {
+		w.textAt(nth("band", i), "band "+b.String(), "Moisture "+b.String(), b.Cell.Amount.Written())
 	}
 	w.cell("minimum", "Least charge", d.Minimum)
-	w.place("round", "Rounded to", d.Rounding)
+	w.round(d.Rounding, "money")
 }
 
-func (w *lineWriter) discount(d Discount) {
+// nth is the place of an element of a list of tables in the file.
+func nth(list string, i int) string { return list + "." + strconv.Itoa(i) }
+
+func (w *lineWriter) discount(i int, d Discount) {
 	w.under("discount."+d.ID, d.Label)
+	w.table = nth("discount", i)
 	w.text("factor", "Factor", d.Factor.Name)
 	w.text("basis", "Taken on", basisWords[d.Basis])
 	w.text("untested", "Not tested", untested(d.MustTest))
-	for _, b := range d.Table {
-		w.text("row "+b.String(), b.String(), brings(b.Refuse, b.Cell, b.Gives, d.Of))
+	for i, b := range d.Table {
+		w.textAt(nth("row", i), "row "+b.String(), b.String(), brings(b.Refuse, b.Cell, b.Gives, d.Of))
 	}
-	if d.Form == PerUnit {
+	switch d.Form {
+	case PerUnit:
 		w.perUnit(d)
-	}
-	if d.Form == YesNo {
-		w.text("present", "Present", brings(d.Refuse, d.Cell, d.Gives, d.Of))
+	case YesNo:
+		w.textAt(keyOf(d), "present", "Present", brings(d.Refuse, d.Cell, d.Gives, d.Of))
 	}
 	w.cell("refuse_over", "Turned away over", d.RefuseOver)
 	w.cell("refuse_under", "Turned away under", d.RefuseUnder)
 	if !d.Unit.IsExact() {
 		w.place("round_unit", "Figure per unit rounded to", d.Unit)
 	}
-	w.place("round", "Rounded to", d.Rounding)
+	if d.Of == OfWeight {
+		w.round(d.Rounding, "weight")
+	} else {
+		w.round(d.Rounding, "money")
+	}
+}
+
+// keyOf is the key that says what a discount brings.
+func keyOf(d Discount) string {
+	if !d.Cell.Given() {
+		return "refuse"
+	}
+	return string(d.Gives)
 }
 
 func (w *lineWriter) perUnit(d Discount) {
 	w.cell("base", "Base", d.Base)
 	side := word(d.Above, " above it", " below it")
-	w.text("figure", "Brings", brings(false, d.Cell, d.Gives, d.Of)+" for every "+d.Per.Amount.Written()+side)
+	w.textAt(keyOf(d), "figure", "Brings", brings(false, d.Cell, d.Gives, d.Of)+" for every "+d.Per.Amount.Written()+side)
 	w.text("part", "A part of that counts", partWords(d.Part))
 	w.cell("cap", "At most", d.Cap)
 }
