@@ -214,7 +214,7 @@ func whose(l *load.Load) string {
 // Hint says what carries the work on here.
 func (b *Bench) Hint() string {
 	if len(b.equipment.Meters) == 0 {
-		return Say("No meter is set up: a manager adds one under Meters, Ctrl+M. Until then type the moisture, with a reason.")
+		return Say("No meter is set up: a manager adds one under Meters, Ctrl+Shift+M. Until then type the moisture, with a reason.")
 	}
 	return join(" ", b.Waiting(), Say("Enter in the last figure makes the test; F12 writes the sample to its load."))
 }

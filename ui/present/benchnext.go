@@ -161,7 +161,7 @@ func (s *SampleTest) sayMeter() {
 	}
 	m, ok := s.meter()
 	if !ok {
-		s.remark("meter", Missing, Say("Choose the meter, or add one under Meters, Ctrl+M."))
+		s.remark("meter", Missing, Say("Choose the meter, or add one under Meters, Ctrl+Shift+M."))
 		return
 	}
 	if m.Method != s.method() {

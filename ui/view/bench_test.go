@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/ui/kit"
 )
 
 // One sample by the keyboard alone: three tests on the dial meter, near the
@@ -51,32 +50,6 @@ func TestSampleByKeyboard(t *testing.T) {
 	}
 }
 
-// The order of Tab on the bench is the order of the work.
-func TestBenchTabOrder(t *testing.T) {
-	s := newScene(t, Look{}, 120)
-	s.Go("bench")
-	b := s.screen("bench").(*benchScreen)
-	s.tabs(b.Ring(), "load method meter mass temperature room dryer percent "+
-		"test-weight foreign-material damage heat-damage splits number probes place write tests says")
-}
-
-// tabs walks Tab once round a ring and compares the stops with a list.
-func (s *scene) tabs(ring *kit.Ring, want string) {
-	s.t.Helper()
-	ring.FocusFirst()
-	var walked []string
-	for range ring.IDs() {
-		walked = append(walked, ring.Current())
-		s.press(fyne.KeyTab)
-	}
-	if got := strings.Join(walked, " "); got != want {
-		s.t.Errorf("Tab walks\n%s\nwant\n%s", got, want)
-	}
-	if got := ring.Current(); got != walked[0] {
-		s.t.Errorf("once round, Tab is on %q and not back on %q", got, walked[0])
-	}
-}
-
 // screen finds a screen by its id.
 func (s *scene) screen(id string) Screen {
 	s.t.Helper()
@@ -111,4 +84,17 @@ func (s *scene) shootBench(look string, l Look) {
 	b.form.focus("load")
 	s.write("none")
 	s.shoot(look, "bench-no-load", l)
+}
+
+// shootMeters draws the meters with the log of each, and a check being asked.
+func (s *scene) shootMeters(look string, l Look) {
+	s.Go("meters")
+	s.press(fyne.KeyDown)
+	s.shoot(look, "meters-digital", l)
+	s.commands.Run("meters.check")
+	s.shoot(look, "meters-check", l)
+	s.press(fyne.KeyEscape)
+	s.commands.Run("meters.change")
+	s.shoot(look, "meters-change", l)
+	s.press(fyne.KeyEscape)
 }

@@ -42,7 +42,7 @@ func (s *benchScreen) Acts() []Act {
 			Do:          func() { s.bench.AskFactor(func(field string) { s.form.show(true); s.form.focus(field) }) },
 		}},
 		{Command: kit.Command{
-			ID: "bench.label", Title: present.Say("Print the sample's label"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyP)},
+			ID: "bench.label", Title: present.Say("Print the label"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyP)},
 			EnabledWhen: s.bench.CanPrintLabel,
 			WhyNot: func() string {
 				return present.Say("The sample has no number in the book yet. Write it to its load first.")

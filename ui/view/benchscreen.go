@@ -71,7 +71,9 @@ func (s *benchScreen) buildResult() fyne.CanvasObject {
 	}
 	panel := container.NewStack(newGround(kit.ColorPanel), container.New(margin{}, figures))
 	s.made = container.NewBorder(container.New(high{lines: 5}, s.tests), nil, nil, nil, s.reader)
-	small := container.NewGridWithColumns(3, c.Button("bench.leave"), s.toggle, c.Button("bench.through"))
+	small := container.NewGridWithColumns(3,
+		c.Button("bench.leave"), s.toggle, c.Button("bench.through"),
+		c.Button("go.meters"), c.Button("go.samples"), c.Button("bench.label"))
 	return container.NewBorder(panel, container.NewVBox(s.write, small), nil, nil, container.NewStack(s.made, s.working))
 }
 

@@ -25,6 +25,8 @@ var screens = []screenRow{
 	{id: "tickets", title: "Tickets", key: kit.Ctrl(fyne.Key3), open: newTicketsScreen},
 	{id: "handbook", title: "Handbook", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
 	{id: "setup", title: "Set-up", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
+	{id: "meters", title: "Meters", key: kit.CtrlShift(fyne.KeyM), open: newMetersScreen, hidden: true},
+	{id: "samples", title: "Samples kept", key: kit.CtrlShift(fyne.KeyS), open: newSamplesScreen, hidden: true},
 	{id: "keys", title: "Keys", key: kit.Ctrl(fyne.KeyF1), open: newKeysScreen, hidden: true},
 }
 

@@ -14,7 +14,7 @@ var tabOrder = map[string]string{
 	"yard":     "grower commodity truck gross moisture test-weight damage bcfm musty heating tare bin terms price remark issue slip",
 	"bench":    "load method meter mass temperature room dryer percent test-weight foreign-material damage heat-damage splits number probes place write tests says",
 	"meters":   "list checks says meters.check meters.new meters.change meters.policy meters.print",
-	"samples":  "list discard label",
+	"samples":  "list label",
 	"tickets":  "line table paper tickets.print tickets.working",
 	"handbook": "line table page",
 	"setup":    "business street town phone licence rules unit scale division capacity",

@@ -1,0 +1,32 @@
+package present
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
+
+// localDates is the setting under which days are written as people here say
+// them.
+const localDates = "local"
+
+// Date is a day as the desk writes it: 2025-10-31, or where the house has set it
+// so, with the month in letters, which no reader turns round.
+func (f *Frame) Date(d quantity.Date) string {
+	if d.IsZero() || f.Desk.Profile().Dates != localDates {
+		return d.String()
+	}
+	return Say("%s %d, %d", monthName(d.Month()), d.Day(), d.Year())
+}
+
+// monthName is the short name of a month from 1.
+func monthName(month int) string {
+	names := [...]string{
+		Say("Jan"), Say("Feb"), Say("Mar"), Say("Apr"), Say("May"), Say("Jun"),
+		Say("Jul"), Say("Aug"), Say("Sep"), Say("Oct"), Say("Nov"), Say("Dec"),
+	}
+	if month < 1 || month > len(names) {
+		return fmt.Sprint(month)
+	}
+	return names[month-1]
+}

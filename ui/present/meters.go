@@ -1,0 +1,165 @@
+package present
+
+import (
+	"context"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+)
+
+// Meters is the list of moisture meters, and the log of the one in hand: what
+// its checks say, and whether it may be believed.
+type Meters struct {
+	frame  *Frame
+	meters []bench.Meter
+	stands map[string]bench.Standing
+	chosen string
+	log    desk.MeterLog
+}
+
+// NewMeters makes the list with the first meter in hand.
+func NewMeters(f *Frame) *Meters {
+	m := &Meters{frame: f}
+	m.Refresh()
+	return m
+}
+
+// Refresh reads the meters and their checks from the book.
+func (m *Meters) Refresh() {
+	e, err := m.frame.Desk.Equipment(context.Background())
+	if err != nil {
+		m.frame.Fail(err)
+		return
+	}
+	m.meters, m.stands = e.Meters, e.Standings
+	if _, there := m.inHand(); !there && len(m.meters) > 0 {
+		m.chosen = m.meters[0].ID
+	}
+	m.readLog()
+}
+
+func (m *Meters) readLog() {
+	m.log = desk.MeterLog{}
+	if _, there := m.inHand(); !there {
+		return
+	}
+	var err error
+	if m.log, err = m.frame.Desk.MeterLog(context.Background(), m.chosen, "", 0); err != nil {
+		m.frame.Fail(err)
+	}
+}
+
+func (m *Meters) inHand() (bench.Meter, bool) {
+	return find(m.meters, func(one bench.Meter) bool { return one.ID == m.chosen })
+}
+
+// Choose takes a meter in hand.
+func (m *Meters) Choose(id string) {
+	m.chosen = id
+	m.readLog()
+}
+
+// Chosen is the meter in hand.
+func (m *Meters) Chosen() string { return m.chosen }
+
+// Empty says what to do while there is no meter.
+func (m *Meters) Empty() string {
+	return Say("No meter is set up. A manager adds one with Ctrl+E; without a meter moisture is typed, with a reason.")
+}
+
+// Rows are the meters with how each stands.
+func (m *Meters) Rows() []Row {
+	var out []Row
+	for _, one := range m.meters {
+		s := m.stands[one.ID]
+		stand := standingWord(s.State)
+		out = append(out, Row{Key: one.ID, State: stand.State, Cells: []string{
+			one.ID, one.Model, one.Calibration, m.frame.dateOr(s.Last, Say("never")), m.frame.dateOr(s.NextDue, noFigure), stand.Text,
+		}})
+	}
+	return out
+}
+
+// dateOr is a day as the desk writes it, or words where there is none.
+func (f *Frame) dateOr(d quantity.Date, otherwise string) string {
+	if d.IsZero() {
+		return otherwise
+	}
+	return f.Date(d)
+}
+
+// Checks are the reference samples read on the meter in hand, newest first.
+func (m *Meters) Checks() []Row {
+	var out []Row
+	points := m.log.Chart.Points
+	for i := len(points) - 1; i >= 0; i-- {
+		p := points[i]
+		c := p.Check
+		row := Row{Key: counted(int64(c.Seq)), Cells: []string{
+			m.frame.Date(c.Day), grainName(c.Crop), c.Name, bare(c.Reference), bare(c.Reading), withSign(c.Error(), bare(c.Error())), allowedText(p), c.By,
+		}}
+		if p.Outside {
+			row.State = Stop
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+// allowedText is how far off the rule lets a meter be, in points.
+func allowedText(p bench.ErrorPoint) string {
+	if !p.Limited {
+		return noFigure
+	}
+	return bare(p.Limit)
+}
+
+// Sayings are what the log says: how the meter stands, what failed, what does
+// not count, and its bias with how sure that is.
+func (m *Meters) Sayings() []Saying {
+	if _, there := m.inHand(); !there {
+		return nil
+	}
+	s := m.log.Standing
+	stand := standingWord(s.State)
+	out := []Saying{{stand.State, stand.Text, s.Sentence}}
+	for _, hint := range s.Hints {
+		out = append(out, Saying{Warn, Say("a rule not confirmed"), hint})
+	}
+	if m.log.Bias.N > 0 {
+		state := OK
+		if m.log.Bias.Shown {
+			state = Warn
+		}
+		out = append(out, Saying{state, Say("bias"), m.log.Bias.Sentence})
+	} else {
+		out = append(out, Saying{Missing, Say("no check"), Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
+	}
+	for _, why := range s.Ignored {
+		out = append(out, Saying{Locked, Say("does not count"), why})
+	}
+	return append(out, Saying{Plain, Say("checked by"), join(": ", m.log.Authority.Name, m.log.Authority.Source)})
+}
+
+// PrintLog prints the log of the meter in hand for whoever examines it.
+func (m *Meters) PrintLog() {
+	one, there := m.inHand()
+	if !there {
+		return
+	}
+	p := m.frame.Desk.Profile()
+	pdf, err := m.log.Paper(p, m.frame.Desk.Today()).PDF(report.PageFor(p.Rules))
+	if err != nil {
+		m.frame.Fail(err)
+		return
+	}
+	m.frame.printPaper("meter-"+one.ID, Say("the log of meter %s", one.ID), pdf)
+}
+
+// HasMeter reports whether a meter is in hand.
+func (m *Meters) HasMeter() bool {
+	_, there := m.inHand()
+	return there
+}
