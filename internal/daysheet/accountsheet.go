@@ -70,7 +70,7 @@ func (p AccountPart) summary() report.Table {
 	g := newGrid(figure("Loads"), in("Net", p.units.weight), figure("Average moisture %"), in("Settled", p.units.weight), in("Settled", p.units.per),
 		figure("Drying $"), figure("Discounts $"), figure("Premiums $"), figure("Charges $"), figure("Value $"), figure("Payable $"),
 		figure("Loads, price later"), in("Price later", p.units.per), figure("Charges, price later $"))
-	g.add(count(s.Loads), amount(s.Net), known(moisture, tested), amount(s.Settled), amount(s.Quantity), amount(s.Drying), amount(s.Discounts),
+	g.add(count(s.Loads), amount(s.Net), average(moisture, tested), amount(s.Settled), amount(s.Quantity), amount(s.Drying), amount(s.Discounts),
 		amount(s.Premiums), amount(s.Charges), amount(s.Value), amount(s.Payable), count(s.Later), amount(s.LaterQuantity), amount(s.LaterCharges))
 	return g.withoutEmpty("Premiums").table("summary "+p.Name+" "+p.units.String(), "")
 }

@@ -58,7 +58,7 @@ func (c *composer) receivedRows(g *grid, p Part) {
 		return append([]cell{text(title), count(s.Loads), amount(s.Net), amount(s.Dockage), amount(s.Water), amount(s.Handling), amount(s.Quality),
 			settledOf(p, s.Settled), settledOf(p, s.Quantity)}, averages...)
 	}
-	g.add(row(p.title(), p.Sum, known(moisture, tested), known(weight, weighed))...)
+	g.add(row(p.title(), p.Sum, average(moisture, tested), average(weight, weighed))...)
 	if len(p.Against) == 0 {
 		return
 	}

@@ -51,7 +51,7 @@ func inboundTable(p Part) *grid {
 	moisture, tested := s.Moisture()
 	weight, weighed := s.TestWeight()
 	if len(p.Tickets) > 0 {
-		g.total(text(""), text(""), text(loads(s.Loads)), text(""), text(""), amount(s.Net), known(moisture, tested), known(weight, weighed),
+		g.total(text(""), text(""), text(loads(s.Loads)), text(""), text(""), amount(s.Net), average(moisture, tested), average(weight, weighed),
 			amount(s.Dockage), amount(s.Water), amount(s.Handling), amount(s.Quality), amount(s.Settled), amount(s.Quantity),
 			amount(s.Drying), amount(s.Discounts), amount(s.Premiums), amount(s.Payable), text(""), text(""))
 	}

@@ -67,6 +67,15 @@ func known(a quantity.Amount, ok bool) cell {
 	return amount(a)
 }
 
+// average is an average to the hundredth, which does not lend its second
+// decimal to the figures it was made from.
+func average(a quantity.Amount, ok bool) cell {
+	if !ok {
+		return cell{}
+	}
+	return text(a.Fixed(2))
+}
+
 func newGrid(columns ...report.Column) *grid { return &grid{columns: columns} }
 
 func (g *grid) add(cells ...cell)    { g.put(report.Plain, cells) }

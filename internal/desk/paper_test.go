@@ -47,3 +47,6 @@ func pdfText(t testing.TB, d report.Document, p report.Page) string {
 	}
 	return b.String()
 }
+
+// plainCell is a printed figure without its commas.
+func plainCell(cell string) string { return strings.ReplaceAll(cell, ",", "") }
