@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"iter"
+	"sync"
 
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/rates"
@@ -46,6 +47,7 @@ type verifier struct {
 	progress func(int64)
 	out      Soundness
 
+	reading  sync.Mutex                // of editions
 	editions map[string]*rates.Edition // read again from the book, by hash
 	ids      []string                  // loads in the order they were opened
 	seen     map[string]bool           // the same loads

@@ -4,7 +4,10 @@ import (
 	"fmt"
 	"maps"
 	"reflect"
+	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -12,24 +15,53 @@ import (
 	"tenthpoint/internal/store"
 )
 
-// loads replays every load, works it again and compares it with its row.
+// looksTogether is how many loads are looked at before they are counted.
+const looksTogether = 256
+
+// look is what a look at one load found; load is nil when its facts make none.
+type look struct {
+	load     *load.Load
+	problems []string
+}
+
+// loads replays every load, works it again and compares it with its row. Loads
+// do not depend on each other, so every core looks at some; they are counted in
+// the order they were opened.
 func (v *verifier) loads() error {
-	for _, id := range v.ids {
+	for ids := range slices.Chunk(v.ids, looksTogether) {
+		looks := make([]look, len(ids))
+		var next atomic.Int64
+		var workers sync.WaitGroup
+		for range runtime.NumCPU() {
+			workers.Go(func() {
+				for i := next.Add(1) - 1; int(i) < len(ids) && v.ctx.Err() == nil; i = next.Add(1) - 1 {
+					looks[i] = v.look(ids[i])
+				}
+			})
+		}
+		workers.Wait()
 		if err := v.ctx.Err(); err != nil {
 			return err
 		}
-		l, problems := v.load(id)
-		if len(problems) > 0 {
-			// The truck may have been weighed between one look and the other.
-			l, problems = v.load(id)
-		}
-		v.found(problems...)
-		v.count(id, l)
-		if v.progress != nil {
-			v.progress(v.out.Loads)
+		for i, one := range looks {
+			v.found(one.problems...)
+			v.count(ids[i], one.load)
+			if v.progress != nil {
+				v.progress(v.out.Loads)
+			}
 		}
 	}
 	return nil
+}
+
+// look looks at a load, and again where something is wrong: a truck may have
+// been weighed between one reading and the other.
+func (v *verifier) look(id string) look {
+	l, problems := v.load(id)
+	if len(problems) > 0 {
+		l, problems = v.load(id)
+	}
+	return look{l, problems}
 }
 
 // count adds a load up; l is nil when its facts make none.
@@ -79,6 +111,8 @@ func (v *verifier) settlement(l *load.Load) []string {
 
 // kept is an edition out of the book, read once.
 func (v *verifier) kept(hash string) (*rates.Edition, error) {
+	v.reading.Lock()
+	defer v.reading.Unlock()
 	if e, ok := v.editions[hash]; ok {
 		return e, nil
 	}
