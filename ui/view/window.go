@@ -132,7 +132,7 @@ func (w *Window) hint() string {
 	if s, ok := w.screens[w.current].(interface{ Hint() string }); ok {
 		return s.Hint()
 	}
-	return present.Say("F1 shows all keys, Escape goes back to the yard.")
+	return present.Say("F1 helps, Ctrl+F1 shows all keys, Escape goes back to the yard.")
 }
 
 // Redraw shows the facts as they now are.

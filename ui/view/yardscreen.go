@@ -85,7 +85,7 @@ func (s *yardScreen) Show() { s.load.focus() }
 
 // Hint says what keys carry the work.
 func (s *yardScreen) Hint() string {
-	return present.Say("Enter goes on. F12 issues the ticket, Ctrl+N takes the next truck, F1 shows all keys.")
+	return present.Say("Enter goes on. F12 issues the ticket, Ctrl+N takes the next truck, F1 helps.")
 }
 
 // Ring is the order of the keyboard: the fields as the work goes, the ticket,
@@ -138,14 +138,30 @@ func (s *yardScreen) turnPaper() {
 	s.showPaper()
 }
 
-// reveal brings the line into sight that stands for the field in hand.
+// reveal brings the line into sight that stands for the field in hand, and
+// where the letters are large the field itself. Of several lines the last is
+// meant: the first only sums up.
 func (s *yardScreen) reveal(lines []present.PaperLine) {
 	at := s.load.ring.Current()
-	for i, l := range lines {
-		if l.Field == at && at != "" {
+	for i := len(lines) - 1; i >= 0 && at != ""; i-- {
+		if lines[i].Field == at {
 			s.slip.Reveal(i)
-			return
+			break
 		}
+	}
+	if row := s.load.rows[at]; row != nil {
+		s.scrollTo(row)
+	}
+}
+
+// scrollTo scrolls the form no further than needed to have a row in sight.
+func (s *yardScreen) scrollTo(row *formRow) {
+	top, high, room := row.Position().Y, row.Size().Height, s.fields.Size().Height
+	switch {
+	case top < s.fields.Offset.Y:
+		s.fields.ScrollToOffset(fyne.NewPos(0, top))
+	case top+high > s.fields.Offset.Y+room:
+		s.fields.ScrollToOffset(fyne.NewPos(0, top+high+2*slimGap-room))
 	}
 }
 
