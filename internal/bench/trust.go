@@ -68,6 +68,14 @@ func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 	return j.flags
 }
 
+// OfMeter are the reasons to doubt whatever a meter reads, by how it stands with
+// its checks.
+func (t Trust) OfMeter(m Meter, s Standing) []Flag {
+	j := judge{trust: t, meter: m}
+	j.standing(s)
+	return j.flags
+}
+
 // judge goes through the reasons for one reading.
 type judge struct {
 	trust    Trust

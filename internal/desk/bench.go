@@ -138,10 +138,7 @@ func tested(s load.Sample, t Testing) load.Sample {
 	s.Moisture.Calibration = strings.Join(calibrations, ", ")
 	s.Flags, s.Stops = nil, nil
 	for _, f := range t.Result.Flags {
-		s.Flags = append(s.Flags, string(f.Code)+": "+f.Sentence())
-		if f.Stops() {
-			s.Stops = append(s.Stops, load.Stop{Code: string(f.Code), Sentence: f.Sentence(), Final: f.Final})
-		}
+		s = flagged(s, f)
 	}
 	return s
 }

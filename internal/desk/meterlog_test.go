@@ -160,3 +160,48 @@ func TestChartOfLinesIsKept(t *testing.T) {
 	must(t, err)
 	s.verify()
 }
+
+// A meter past its check is flagged on every slip until it is rechecked, also
+// where the moisture was only typed with the meter's name; another's meter is
+// not ours to doubt.
+func TestOverdueMeterIsOnEverySlip(t *testing.T) {
+	s := benchScene(t)
+	flags := func(meter string) string {
+		id := s.arrive(52300)
+		sample := sampleOf("18.0")
+		sample.Moisture.Meter = meter
+		must(t, s.Sample(ctx, id, sample))
+		must(t, s.Sample(ctx, id, s.load(id).Sample)) // written down again
+		return strings.Join(s.load(id).Sample.Flags, "\n")
+	}
+	if got := flags("bench-1"); got != "" {
+		t.Errorf("checked today, and flagged: %s", got)
+	}
+	s.at("2026-11-20 12:00")
+	if got := flags("bench-1"); strings.Count(got, "meter-overdue: Meter bench-1") != 1 {
+		t.Errorf("seven weeks later the flags are %q", got)
+	}
+	if got := flags("M1"); got != "" {
+		t.Errorf("a meter that is not entered is flagged: %s", got)
+	}
+	must(t, s.check("2026-11-20", "15.0", "15.1"))
+	if got := flags("bench-1"); got != "" {
+		t.Errorf("rechecked, and flagged: %s", got)
+	}
+}
+
+// A failed meter stops the ticket until a manager lets the load through.
+func TestFailedMeterStopsTheTicket(t *testing.T) {
+	s := benchScene(t)
+	must(t, s.check("2026-10-01", "15.0", "16.0"))
+	id := s.arrive(52300)
+	s.weigh(id, load.Tare, 24300)
+	sample := sampleOf("18.0")
+	sample.Moisture.Meter = "bench-1"
+	must(t, s.Sample(ctx, id, sample))
+	_, err := s.Issue(ctx, id)
+	refused(t, err, "failed its check")
+	must(t, s.as(manager).Accept(ctx, id, string(bench.MeterFailed), "the oven agrees"))
+	_, err = s.Issue(ctx, id)
+	must(t, err)
+}

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/bench"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -24,6 +25,8 @@ type Work struct {
 	tickets map[int64]string         // number -> load, of tickets issued in this work
 	touched map[string]bool          // loads whose rows may be due
 	rows    map[string]store.LoadRow // rows as the lists have them
+	// doubted are the flags of meters by meter and day, as far as asked for.
+	doubted map[string][]bench.Flag
 }
 
 // Together does several acts in one transaction, as an import does.

@@ -107,6 +107,7 @@ func (s *scene) canadian(commodity, class, moisture string) *load.Load {
 func TestDryEnoughByClass(t *testing.T) {
 	s := canadianScene(t)
 	must(t, s.SetMeter(ctx, bench.Meter{ID: "M1", Model: "Example meter", Method: bench.Direct, Calibration: "1", Tolerance: quantity.Of("0.2", quantity.Point)}))
+	must(t, s.CheckMeter(ctx, bench.Check{Meter: "M1", Crop: "wheat-hrs", Reference: quantity.Of("14.0", quantity.Percent), Reading: quantity.Of("14.0", quantity.Percent), Sample: quantity.Int(20, quantity.Celsius)}))
 	for _, c := range []struct {
 		moisture, short, class string
 	}{

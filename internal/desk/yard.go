@@ -97,6 +97,10 @@ func (d *Desk) Sample(ctx context.Context, id string, s load.Sample) error {
 
 // Sample is [Desk.Sample] as part of the work.
 func (w *Work) Sample(id string, s load.Sample) error {
+	s, err := w.withMeterFlags(s)
+	if err != nil {
+		return err
+	}
 	return w.act(id, load.Sampled{Sample: s}, w.desk.maySample())
 }
 
