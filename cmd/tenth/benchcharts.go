@@ -94,7 +94,9 @@ type chartsShow struct {
 }
 
 func (chartsShow) Help() string {
-	return `    tenth bench charts show example-corn-250g
+	return `As the printed chart has it: dial readings down, sample temperatures across.
+
+    tenth bench charts show example-corn-250g
     tenth bench charts show example-corn-250g --csv > corn.csv`
 }
 
@@ -154,7 +156,20 @@ type chartsCheck struct {
 func (chartsCheck) Help() string {
 	return `Every mistake in every file is told with its line and what to do. The files are also held against each other.
 
-    tenth bench charts check schedules/charts/corn.csv`
+    tenth bench charts check schedules/charts/corn.csv
+
+A chart as CSV has a line of table, key and value for everything said about it, then the printed table as it stands; "tenth bench charts show CHART --csv" writes one out:
+
+    chart,id,our-corn-250g
+    chart,title,"Corn under 20 %, 250 g"
+    chart,mass,250 g
+    moisture,low,8 %
+    origin,by,who issued it
+    dial,40 °F,50 °F,60 °F
+    20,8.28,8.04,7.80
+    25,9.21,8.96,8.71
+    test weight lb/bu,add pt
+    44,0.2`
 }
 
 func (c chartsCheck) Run(t *terminal) error {

@@ -25,7 +25,9 @@ type benchCheck struct {
 }
 
 func (benchCheck) Help() string {
-	return `    tenth bench check bench-1 --crop corn --reference 16.02 --reading 16.1 --at 70F --name R7`
+	return `A reference is grain whose moisture an oven has told. Day, person and calibration are today's, whoever acts and the meter's.
+
+    tenth bench check bench-1 --crop corn --reference 16.02 --reading 16.1 --at 70F --name R7`
 }
 
 func (c benchCheck) Run(t *terminal) error {
@@ -175,7 +177,9 @@ type benchLog struct {
 }
 
 func (benchLog) Help() string {
-	return `    tenth bench log bench-1
+	return `For whoever examines the meter: its standing, every check against what is allowed, the bias with its working, and lines to sign on.
+
+    tenth bench log bench-1
     tenth bench log bench-1 --out papers`
 }
 

@@ -7,7 +7,9 @@ type benchDue struct {
 }
 
 func (benchDue) Help() string {
-	return `    tenth bench due`
+	return `Meters are listed the worst first: failed, overdue, never checked, due. Samples that a dispute needs are not listed.
+
+    tenth bench due`
 }
 
 func (c benchDue) Run(t *terminal) error {

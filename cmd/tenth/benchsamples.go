@@ -29,9 +29,9 @@ type samplesTake struct {
 }
 
 func (samplesTake) Help() string {
-	return `    tenth bench samples take L12 --probe "left front" --probe "right rear=musty" --keep "Shelf A1"
+	return `The number goes on the can before anything is tested. Probe from the platform: nobody climbs a load.
 
-Probe from the platform: nobody climbs a load.`
+    tenth bench samples take L12 --probe "left front" --probe "right rear=musty" --keep "Shelf A1"`
 }
 
 func (c samplesTake) Run(t *terminal) error {
@@ -187,7 +187,9 @@ type samplesLabel struct {
 }
 
 func (samplesLabel) Help() string {
-	return `    tenth bench samples label L12 --out labels`
+	return `A label of 2 1/4 by 1 1/4 inches with the sample's number as a barcode.
+
+    tenth bench samples label L12 --out labels`
 }
 
 func (c samplesLabel) Run(t *terminal) error {

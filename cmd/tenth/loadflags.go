@@ -288,12 +288,17 @@ func (f sampleFlags) apply(p *post, d load.Details, s load.Sample) (load.Sample,
 	return s, nil
 }
 
+// keepUntil is the last day a sample must be kept, by the house's rule.
 func (p *post) keepUntil(d load.Details) quantity.Date {
 	day := d.Day
 	if day.IsZero() {
 		day = p.Today()
 	}
-	return day.AddDays(p.Profile().RetainDays)
+	days := p.Profile().RetainDays
+	if keep, err := p.Retention(p); err == nil {
+		days = keep.Days
+	}
+	return day.AddDays(days)
 }
 
 func orElse(text, other string) string {
