@@ -20,6 +20,8 @@ type Ring struct {
 	// OnEscape, when set, is asked before the commands are. It answers whether
 	// it used the key up.
 	OnEscape func() bool
+	// OnArrive, when set, is told of the stop that has the keyboard from now on.
+	OnArrive func(id string)
 
 	stage *Stage
 	seats []*seat

@@ -38,6 +38,17 @@ func TestTabFollowsTheRingNotTheTree(t *testing.T) {
 	equal(t, "Shift-Tab", strings.Join(walked, " "), "tare gross weigh stored")
 }
 
+// A view is told where the keyboard is, once for every stop it comes to.
+func TestRingTellsWhereTheKeyboardIs(t *testing.T) {
+	h := newHouse(t)
+	ring := h.cast(map[string]Keyed{"a": NewFieldEntry(), "b": NewTick("b"), "c": NewButton("c", nothing)}, "a", "b", "c")
+	var told []string
+	ring.OnArrive = func(id string) { told = append(told, id) }
+	ring.FocusFirst()
+	h.press(fyne.KeyTab, fyne.KeyEnter, fyne.KeyTab)
+	equal(t, "told", strings.Join(told, " "), "a b c a")
+}
+
 func TestRingPassesOverWhatIsClosed(t *testing.T) {
 	h := newHouse(t)
 	a, b, c := NewFieldEntry(), NewFieldEntry(), NewFieldEntry()

@@ -33,10 +33,14 @@ func (s *seat) advance(next string) {
 }
 
 // tookFocus remembers who had the keyboard last, so that a click on bare
-// ground does not lose it for good.
+// ground does not lose it for good, and tells the ring.
 func (s *seat) tookFocus() {
-	if s.ring != nil {
-		s.ring.stage.last = s.stop
+	if s.ring == nil {
+		return
+	}
+	s.ring.stage.last = s.stop
+	if s.ring.OnArrive != nil {
+		s.ring.OnArrive(s.id)
 	}
 }
 

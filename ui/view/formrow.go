@@ -19,6 +19,7 @@ type formRow struct {
 	note    *kit.Note
 	entry   kit.Keyed
 	columns *formColumns
+	bare    bool // running words, of which nothing is ever said
 }
 
 // formColumns is where the entries of one column begin.
@@ -50,10 +51,9 @@ func (r *formRow) set(f present.Field) {
 	r.note.Say(state, text)
 }
 
-// noteHeight is the room kept for what is said beneath. Running words are not
-// read, so nothing is ever said of them.
+// noteHeight is the room kept for what is said beneath.
 func (r *formRow) noteHeight() float32 {
-	if r.field.Kind == present.WordsField && r.field.Unit == "" && r.field.Reading == "" && !r.field.Missing {
+	if r.bare {
 		return 0
 	}
 	return r.note.MinSize().Height
@@ -87,9 +87,13 @@ func (r *formRowRenderer) Layout(size fyne.Size) {
 	entry.Resize(fyne.NewSize(width, high))
 	row.unit.Move(fyne.NewPos(left+width+gap, 0))
 	row.unit.Resize(fyne.NewSize(max(0, size.Width-left-width-gap), high))
-	row.note.Move(fyne.NewPos(left, high))
+	row.note.Move(fyne.NewPos(left, high+min(ringRoom, max(0, size.Height-high-low))))
 	row.note.Resize(fyne.NewSize(size.Width-left, low))
 }
+
+// ringRoom is the ground between an entry and what is said of it, where there is
+// room: the ring of the entry in hand stands there.
+const ringRoom = 4
 
 // leastEntry is the least room for an entry with its unit, in figures.
 const leastEntry = 20

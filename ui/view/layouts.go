@@ -68,7 +68,7 @@ func (l wide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-// tight stacks rows with hardly any ground between them.
+// tight stacks rows, each a little higher than it needs.
 type tight struct{ gap float32 }
 
 func (l *tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
@@ -83,10 +83,10 @@ func (l *tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
 func (l *tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	y := float32(0)
 	for _, o := range visible(objects) {
-		height := o.MinSize().Height
+		height := o.MinSize().Height + l.gap
 		o.Move(fyne.NewPos(0, y))
 		o.Resize(fyne.NewSize(size.Width, height))
-		y += height + l.gap
+		y += height
 	}
 }
 

@@ -16,7 +16,7 @@ func (v *loadView) arrange(fields []present.Field) {
 	}
 	v.order = v.order[:0]
 	v.ring = kit.NewRing(v.window.stage)
-	v.ring.OnEscape = v.escape
+	v.ring.OnEscape, v.ring.OnArrive = v.escape, v.arrived
 	for _, f := range fields {
 		v.order = append(v.order, f.ID)
 		v.ring.Add(f.ID, v.row(f).entry)
@@ -83,6 +83,7 @@ func (v *loadView) row(f present.Field) *formRow {
 	row := v.rows[f.ID]
 	if row == nil {
 		row = newFormRow(f, v.entry(f), &formColumns{})
+		row.bare = f.ID == "remark"
 		v.rows[f.ID] = row
 		setText(row.entry, f)
 	}

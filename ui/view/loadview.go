@@ -22,12 +22,14 @@ type loadView struct {
 	content fyne.CanvasObject
 	last    []kit.Keyed // stops after the fields
 	lastIDs []string
-	changed func() // called after every change, for slip, figures and ruler
+	warned  bool            // the status line repeats what is wrong with a field
+	arrived func(id string) // called with the field that the keyboard came to
+	changed func()          // called after every change, for slip, figures and ruler
 }
 
-func newLoadView(w *Window, yard *present.Yard, changed func()) *loadView {
+func newLoadView(w *Window, yard *present.Yard, changed func(), arrived func(string)) *loadView {
 	v := &loadView{
-		window: w, yard: yard, changed: changed, rows: map[string]*formRow{}, held: map[string]string{},
+		window: w, yard: yard, changed: changed, arrived: arrived, rows: map[string]*formRow{}, held: map[string]string{},
 		left: container.New(&tight{}), right: container.New(&tight{}),
 	}
 	v.content = container.New(twoColumns{}, v.left, v.right)
@@ -123,9 +125,11 @@ func (v *loadView) sayWrong(id string) {
 	row := v.rows[id]
 	switch {
 	case row != nil && row.field.State == present.Stop && row.field.Note != "":
-		v.window.Say(present.Stop, row.field.Note)
-	case v.window.status.State() == kit.Stop:
+		v.window.Say(present.Warn, row.field.Note)
+		v.warned = true
+	case v.warned:
 		v.window.Say(present.Plain, "")
+		v.warned = false
 	}
 }
 

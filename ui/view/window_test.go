@@ -82,6 +82,23 @@ func TestEnterStaysOnWhatIsWrong(t *testing.T) {
 	}
 }
 
+// With letters too large for the window the form follows the keyboard.
+func TestLargeLettersFollowTheKeyboard(t *testing.T) {
+	s := newScene(t, Look{Scale: kit.TextLargest}, 40)
+	s.letCornBeTyped()
+	for _, id := range s.ring("yard").IDs() {
+		row := s.yard().load.rows[id]
+		if row == nil {
+			continue
+		}
+		s.ring("yard").Focus(id)
+		top, scroll := row.Position().Y, s.yard().fields
+		if top < scroll.Offset.Y || top+row.Size().Height > scroll.Offset.Y+scroll.Size().Height {
+			t.Errorf("%s at %v is out of sight: the form stands at %v and shows %v", id, top, scroll.Offset.Y, scroll.Size().Height)
+		}
+	}
+}
+
 // A key takes another truck in hand in the middle of a word; what was typed is
 // still there when one comes back.
 func TestKeysSwitchTrucks(t *testing.T) {

@@ -21,6 +21,7 @@ type yardScreen struct {
 	ruler         *kit.MoistureRuler
 	tenth         *kit.Note
 	slip          *kit.SlipView
+	lines         []present.PaperLine // what stands on the paper
 	sheet         *fyne.Container
 	fields        *container.Scroll
 	beside        *kit.SlipView     // the working, where the window is wide enough
@@ -46,7 +47,7 @@ func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 	s.tenth.Lines = 3
 	s.issue, s.toggle = w.commands.Button("load.issue"), w.commands.Button("load.working")
 	s.issue.Importance = highImportance
-	s.load = newLoadView(w, s.yard, s.showPaper)
+	s.load = newLoadView(w, s.yard, s.showPaper, s.reveal)
 	s.load.addLast("issue", s.issue)
 	s.load.addLast("slip", s.slip)
 	paper := container.NewBorder(nil, s.buttons(), nil, nil, s.slip)
@@ -111,15 +112,15 @@ func (s *yardScreen) showPaper() {
 		s.figures[i].SetCaption(f.Caption, f.Unit)
 		s.figures[i].Set(kit.State(f.State), f.Value)
 	}
-	lines := form.Slip()
+	s.lines = form.Slip()
 	if s.working {
-		lines = form.Working()
+		s.lines = form.Working()
 	}
-	s.slip.SetLines(paper(lines))
+	s.slip.SetLines(paper(s.lines))
 	if s.beside.Visible() {
 		s.beside.SetLines(paper(form.Working()))
 	}
-	s.reveal(lines)
+	s.reveal(s.load.ring.Current())
 	s.tenth.Say(kit.Plain, form.Margin())
 	s.showRuler(form.Ruler())
 	s.window.commands.Refresh()
@@ -141,15 +142,14 @@ func (s *yardScreen) turnPaper() {
 // reveal brings the line into sight that stands for the field in hand, and
 // where the letters are large the field itself. Of several lines the last is
 // meant: the first only sums up.
-func (s *yardScreen) reveal(lines []present.PaperLine) {
-	at := s.load.ring.Current()
-	for i := len(lines) - 1; i >= 0 && at != ""; i-- {
-		if lines[i].Field == at {
+func (s *yardScreen) reveal(field string) {
+	for i := len(s.lines) - 1; i >= 0 && field != ""; i-- {
+		if s.lines[i].Field == field {
 			s.slip.Reveal(i)
 			break
 		}
 	}
-	if row := s.load.rows[at]; row != nil {
+	if row := s.load.rows[field]; row != nil {
 		s.scrollTo(row)
 	}
 }
