@@ -99,6 +99,8 @@ func wholeSize(size fyne.Size) fyne.Size {
 	return fyne.NewSize(floor(size.Width+0.5), floor(size.Height+0.5))
 }
 
+func ceil(x float32) float32 { return -floor(-x) }
+
 func floor(x float32) float32 {
 	f := float32(int(x))
 	if f > x {

@@ -21,15 +21,17 @@ func (p pen) measure(text string, l lettering) fyne.Size {
 	return fyne.MeasureText(text, p.size(l.size), l.style)
 }
 
-// lineHeight is the height of one line in this lettering.
-func (p pen) lineHeight(l lettering) float32 { return p.measure("0", l).Height }
+// lineHeight is the height of one line in this lettering, in whole units: a
+// line on a fraction of a unit is drawn blurred, with its descenders cut off.
+func (p pen) lineHeight(l lettering) float32 { return ceil(p.measure("0", l).Height) }
 
-// write puts text with its top left corner at a place.
+// write puts text with its top left corner at a place, on whole units.
 func (p pen) write(text string, l lettering, at fyne.Position) *canvas.Text {
 	t := canvas.NewText(text, p.color(l.color))
 	t.TextSize, t.TextStyle = p.size(l.size), l.style
-	t.Resize(p.measure(text, l))
-	t.Move(at)
+	size := p.measure(text, l)
+	t.Resize(fyne.NewSize(ceil(size.Width), ceil(size.Height)))
+	t.Move(whole(at))
 	return t
 }
 
