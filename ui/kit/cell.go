@@ -29,6 +29,7 @@ type face struct {
 	keyed   bool  // and the table has the keyboard
 	first   bool  // it begins the row
 	struck  bool  // a line goes through it
+	total   bool  // it adds up what stands above
 	header  bool
 	narrow  bool // little ground at its sides
 }
@@ -59,7 +60,10 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	f := face{
 		text: row.cell(id.Col), letters: t.letters(), align: column.Align,
 		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.small,
-		struck: row.Struck && !column.State,
+		struck: row.Struck && !column.State, total: row.Total,
+	}
+	if row.Total {
+		f.letters.style = bold
 	}
 	if column.State && row.State != Plain {
 		f.state, f.letters.color = row.State, row.State.ink()
@@ -107,6 +111,9 @@ func (c *cell) draw(size fyne.Size) []fyne.CanvasObject {
 		}
 	} else if !c.header {
 		objects = append(objects, p.block(ColorRule, fyne.NewPos(0, size.Height+gap/2-1), fyne.NewSize(size.Width+gap, 1)))
+	}
+	if c.total {
+		objects = append(objects, p.block(ColorInk, fyne.NewPos(0, -gap/2), fyne.NewSize(size.Width+gap, 1)))
 	}
 	left, right := p.aside(c.narrow), size.Width-p.aside(c.narrow)
 	top := (size.Height - p.lineHeight(c.letters)) / 2

@@ -20,6 +20,8 @@ type Row struct {
 	State State
 	// Struck rows no longer count: a line goes through them.
 	Struck bool
+	// Total rows are what the rows above add up to.
+	Total bool
 }
 
 // cell gives the text of a column, or "" past the end: a row may be shorter

@@ -307,3 +307,18 @@ func TestSmallRows(t *testing.T) {
 		t.Errorf("ordinary rows are %v high, small ones %v", b.table.rowHeight(), high)
 	}
 }
+
+// TestTotalsStandUnderALine: a row that adds up is bold under a line of its own.
+func TestTotalsStandUnderALine(t *testing.T) {
+	b := newTabled(t, 0)
+	b.table.SetRows([]Row{{Key: "1", Cells: []string{"1", "Corn"}}, {Key: "all", Cells: []string{"1", "All"}, Total: true}})
+	boldCells, lines := 0, 0
+	for _, c := range cellsOf(b.table) {
+		if !c.header && c.letters.style.Bold {
+			boldCells++
+			lines += len(blocks(c.draw(c.Size()), ColorInk))
+		}
+	}
+	equal(t, "bold cells", boldCells, 2)
+	equal(t, "lines over them", lines, 2)
+}
