@@ -1,9 +1,12 @@
 package main
 
+import "fmt"
+
 // backupCommand copies the book.
 type backupCommand struct {
 	bookFlags
-	To string `arg:"" help:"The file to make; one that is there already is never written over." placeholder:"PATH"`
+	To   string `arg:"" help:"The file to make; one that is there already is never written over." placeholder:"PATH"`
+	JSON bool   `help:"Print for programs: every figure as text."`
 }
 
 func (backupCommand) Help() string {
@@ -20,6 +23,9 @@ func (c backupCommand) Run(t *terminal) error {
 		last, _, err := p.book.Head(p)
 		if err != nil {
 			return err
+		}
+		if c.JSON {
+			return p.asJSON(map[string]string{"copy": c.To, "facts": fmt.Sprint(last.Seq), "hash": last.Hash})
 		}
 		p.say("Copied to %s and checked. The book is at fact %d, hash %.12s.", c.To, last.Seq, last.Hash)
 		return nil

@@ -39,7 +39,10 @@ func (c binAdd) Run(t *terminal) error {
 	})
 }
 
-type binList struct{ bookFlags }
+type binList struct {
+	bookFlags
+	listFlags
+}
 
 func (c binList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
@@ -47,10 +50,10 @@ func (c binList) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		var rows [][]any
+		rows := [][]string{}
 		for _, b := range all {
-			rows = append(rows, []any{b.ID, b.Name, b.Commodity})
+			rows = append(rows, []string{b.ID, b.Name, b.Commodity})
 		}
-		return p.columns("Short\tName\tGrain", rows, "No pit or bin is written down yet.")
+		return p.table(c.listFlags, []string{"Short", "Name", "Grain"}, rows, "No pit or bin is written down yet.")
 	})
 }

@@ -69,7 +69,7 @@ func inFile(mistakes tomlfile.Problems) []complaint {
 		if p.Line > 0 {
 			what = fmt.Sprintf("%s:%d", p.File, p.Line)
 		}
-		what += ": " + p.What
+		what += ": " + stopped(p.What)
 		if p.Excerpt != "" {
 			what += "\n    " + p.Excerpt
 		}
@@ -116,10 +116,18 @@ func sentence(text string) string {
 	}
 	first, size := utf8.DecodeRuneInString(text)
 	word, _, _ := strings.Cut(text, " ")
-	if !strings.ContainsAny(word, "./:\\_") || strings.HasSuffix(word, ":") && !strings.ContainsAny(word, "./\\_") {
+	if !strings.ContainsAny(strings.TrimSuffix(word, ":"), "./:\\_") {
 		text = string(unicode.ToUpper(first)) + text[size:]
 	}
-	if strings.Contains(text, "\n") || strings.ContainsAny(text[len(text)-1:], ".?!:") {
+	if strings.Contains(text, "\n") {
+		return text // it ends with a line as it stands in a file
+	}
+	return stopped(text)
+}
+
+// stopped ends with a full stop.
+func stopped(text string) string {
+	if strings.ContainsAny(text[max(len(text)-1, 0):], ".?!:") {
 		return text
 	}
 	return text + "."

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"text/tabwriter"
 
 	"tenthpoint/internal/store"
 )
@@ -102,16 +101,12 @@ func foundIn(r store.LoadRow) foundTicket {
 
 // list prints tickets in columns.
 func (p *post) list(all []foundTicket, more bool) error {
-	if len(all) == 0 {
-		p.say("No ticket is like that.")
-		return nil
-	}
-	w := tabwriter.NewWriter(p.out, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "Ticket\tStatus\tDay\tGrower\tGrain\tTruck\tNet\tMoisture\tQuantity\tPayable")
+	rows := [][]string{}
 	for _, f := range all {
-		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\n", f.Ticket, f.Status, f.Day, f.Grower, f.Commodity, f.Truck, f.Net, f.Moisture, f.Quantity, f.Payable)
+		rows = append(rows, []string{f.Ticket, f.Status, f.Day, f.Grower, f.Commodity, f.Truck, f.Net, f.Moisture, f.Quantity, f.Payable})
 	}
-	if err := w.Flush(); err != nil {
+	heads := []string{"Ticket", "Status", "Day", "Grower", "Grain", "Truck", "Net", "Moisture", "Quantity", "Payable"}
+	if err := p.table(listFlags{}, heads, rows, "No ticket is like that."); err != nil {
 		return err
 	}
 	if more {

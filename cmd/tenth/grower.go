@@ -3,30 +3,9 @@ package main
 import (
 	"fmt"
 	"strings"
-	"text/tabwriter"
 
 	"tenthpoint/internal/house"
 )
-
-// columns prints rows of words under their headings.
-func (p *post) columns(head string, rows [][]any, empty string) error {
-	if len(rows) == 0 {
-		p.say("%s", empty)
-		return nil
-	}
-	w := tabwriter.NewWriter(p.out, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, head)
-	for _, row := range rows {
-		for i, cell := range row {
-			if i > 0 {
-				fmt.Fprint(w, "\t")
-			}
-			fmt.Fprint(w, cell)
-		}
-		fmt.Fprintln(w)
-	}
-	return w.Flush()
-}
 
 // growerCommand keeps the list of growers.
 type growerCommand struct {
@@ -72,7 +51,10 @@ func (c growerAdd) Run(t *terminal) error {
 	})
 }
 
-type growerList struct{ bookFlags }
+type growerList struct {
+	bookFlags
+	listFlags
+}
 
 func (c growerList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
@@ -80,14 +62,14 @@ func (c growerList) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		var rows [][]any
+		rows := [][]string{}
 		for _, g := range all {
 			var shares []string
 			for _, s := range g.Shares {
 				shares = append(shares, fmt.Sprintf("%s=%s/%s", s.GrowerID, s.Parts, s.Of))
 			}
-			rows = append(rows, []any{g.ID, g.Name, strings.Join(shares, " ")})
+			rows = append(rows, []string{g.ID, g.Name, strings.Join(shares, " ")})
 		}
-		return p.columns("Code\tName\tShares", rows, "No grower is written down yet.")
+		return p.table(c.listFlags, []string{"Code", "Name", "Shares"}, rows, "No grower is written down yet.")
 	})
 }

@@ -33,14 +33,17 @@ func (c personAdd) Run(t *terminal) error {
 	})
 }
 
-type personList struct{ bookFlags }
+type personList struct {
+	bookFlags
+	listFlags
+}
 
 func (c personList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		var rows [][]any
+		rows := [][]string{}
 		for _, person := range p.People() {
-			rows = append(rows, []any{person.Name, person.Role})
+			rows = append(rows, []string{person.Name, string(person.Role)})
 		}
-		return p.columns("Name\tRole", rows, "Nobody is written down yet.")
+		return p.table(c.listFlags, []string{"Name", "Role"}, rows, "Nobody is written down yet.")
 	})
 }

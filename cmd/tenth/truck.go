@@ -63,7 +63,10 @@ func (c truckAdd) tare(p *post, truck *house.Truck) error {
 	return nil
 }
 
-type truckList struct{ bookFlags }
+type truckList struct {
+	bookFlags
+	listFlags
+}
 
 func (c truckList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
@@ -71,14 +74,14 @@ func (c truckList) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		var rows [][]any
+		rows := [][]string{}
 		for _, t := range all {
 			tare := "none"
 			if t.Tare != nil {
 				tare = t.Tare.String() + " of " + t.Taken.String()
 			}
-			rows = append(rows, []any{t.ID, t.Plate, t.Trailer, t.Grower, tare})
+			rows = append(rows, []string{t.ID, t.Plate, t.Trailer, t.Grower, tare})
 		}
-		return p.columns("Truck\tPlate\tTrailer\tGrower\tStored tare", rows, "No truck is written down yet.")
+		return p.table(c.listFlags, []string{"Truck", "Plate", "Trailer", "Grower", "Stored tare"}, rows, "No truck is written down yet.")
 	})
 }

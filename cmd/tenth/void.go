@@ -6,6 +6,7 @@ type voidCommand struct {
 	whoFlags
 	Ticket ticketNumber `arg:"" help:"Number of the ticket."`
 	Reason string       `required:"" help:"Why; it stands on every later copy." placeholder:"WHY"`
+	JSON   bool         `help:"Print for programs: every figure as text."`
 }
 
 func (voidCommand) Help() string {
@@ -18,6 +19,17 @@ func (c voidCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
 		if err := p.Void(p, int64(c.Ticket), c.Reason); err != nil {
 			return err
+		}
+		if c.JSON {
+			l, err := p.Ticket(p, int64(c.Ticket))
+			if err != nil {
+				return err
+			}
+			out, err := p.ticketJSON(l)
+			if err != nil {
+				return err
+			}
+			return p.asJSON(out)
 		}
 		p.say("Ticket %d is void. Its number and copies are kept.", c.Ticket)
 		return nil
