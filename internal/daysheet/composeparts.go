@@ -55,8 +55,8 @@ func (c *composer) receivedRows(g *grid, p Part) {
 	moisture, tested := p.Sum.Moisture()
 	weight, weighed := p.Sum.TestWeight()
 	row := func(title string, s Sum, averages ...cell) []cell {
-		return append([]cell{text(title), count(s.Loads), amount(s.Net), amount(s.Dockage), amount(s.Water), amount(s.Handling), amount(s.Quality),
-			settledOf(p, s.Settled), settledOf(p, s.Quantity)}, averages...)
+		return append([]cell{text(title), count(s.Loads), amount(s.Net), settledOf(p, s.Dockage), settledOf(p, s.Water), settledOf(p, s.Handling),
+			settledOf(p, s.Quality), settledOf(p, s.Settled), settledOf(p, s.Quantity)}, averages...)
 	}
 	g.add(row(p.title(), p.Sum, average(moisture, tested), average(weight, weighed))...)
 	if len(p.Against) == 0 {
@@ -68,8 +68,8 @@ func (c *composer) receivedRows(g *grid, p Part) {
 	g.total(row(p.title()+", to the day's account", all, text(""), text(""))...)
 }
 
-// settledOf leaves the settled columns empty for grain that left: it is
-// weighed, not settled.
+// settledOf leaves what settlement says empty for grain that left: it is only
+// weighed.
 func settledOf(p Part, a quantity.Amount) cell {
 	if p.Outbound {
 		return text("")

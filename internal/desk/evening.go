@@ -72,17 +72,18 @@ func orUnknown(s string) string {
 // they stand in the register of retained samples.
 const samplesDays = 6
 
-// samplesDue tells how many retained samples may go.
+// samplesDue tells how many retained samples have been kept long enough.
 func (d *Desk) samplesDue(l lists, day quantity.Date) ([]string, error) {
 	kept, err := l.SamplesKept(day.AddDays(-samplesDays).String(), day.String())
-	if err != nil {
+	if err != nil || len(kept) == 0 {
 		return nil, err
 	}
-	var out []string
+	all, last := 0, kept[len(kept)-1]
 	for _, k := range kept {
-		out = append(out, fmt.Sprintf("%d to be kept through %s may go after it, unless disputed.", k.Count, k.Until))
+		all += k.Count
 	}
-	return out, nil
+	return []string{fmt.Sprintf("%d of the last %d days have been kept long enough, the last %d of them through %s; they may go after it, unless disputed.",
+		all, samplesDays+1, last.Count, last.Until)}, nil
 }
 
 // disputesOpen are the disputes that wait for something.

@@ -1,6 +1,8 @@
 package proof
 
 import (
+	"strings"
+
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
@@ -69,7 +71,13 @@ func cell(s *settle.Settlement, id string, ticket *settle.Settlement) string {
 	if ok && own.Value().Unit() != step.Value().Unit() {
 		return step.Printed()
 	}
-	return step.Value().In(quantity.Plain).Fixed(step.Rounding().Places())
+	return step.Value().In(quantity.Plain).Fixed(decimals(step))
+}
+
+// decimals is how many decimals a step is printed with.
+func decimals(s *working.Step) int32 {
+	_, rest, _ := strings.Cut(s.Printed(), ".")
+	return int32(len(rest) - len(strings.TrimLeft(rest, "0123456789")))
 }
 
 // changes are the differences from the ticket.
@@ -105,7 +113,7 @@ func change(c *settle.Comparison, id string) string {
 		return priceLater
 	}
 	a := line.Change.Value().In(quantity.Plain)
-	return signed(a, a.Fixed(one.Rounding().Places()))
+	return signed(a, a.Fixed(decimals(one)))
 }
 
 // signed writes a plus before a difference above nought.

@@ -89,6 +89,7 @@ type LoadFilter struct {
 	FromTicket, ToTicket int64
 	IssuedDay            string
 	EndedDay             string
+	EndedFrom, EndedTo   string // voided, corrected or refused from one day to another
 	OnDay                string // issued, voided, corrected or refused on the day
 	FromDay              string // issued on or after
 	ToDay                string // issued on or before
@@ -180,6 +181,12 @@ func (f LoadFilter) ranges(restrict func(string, ...any)) {
 	}
 	if f.ToDay != "" {
 		restrict("issued_day <= ? AND issued_day <> ''", f.ToDay)
+	}
+	if f.EndedFrom != "" {
+		restrict("ended_day >= ?", f.EndedFrom)
+	}
+	if f.EndedTo != "" {
+		restrict("ended_day <= ? AND ended_day <> ''", f.EndedTo)
 	}
 	if f.KeptUntil != "" {
 		restrict("keep_until <= ? AND keep_until <> ''", f.KeptUntil)
