@@ -20,7 +20,7 @@ type benchSetup struct {
 	Every     int      `help:"Days between checks of a meter; 0 leaves it to the rule." default:"-1" placeholder:"DAYS"`
 	Warn      int      `help:"Days before that a check shows as due." default:"-1" placeholder:"DAYS"`
 	Samples   string   `help:"Rule samples are kept by: us-inbound-truck, canada, montana, or house for the days of the set-up." placeholder:"RULE"`
-	Policy    []string `sep:"none" help:"How a grain is tested, \"every\" for all others; may be repeated." placeholder:"corn:count=2,spread=0.4,near=0.5,near-count=3"`
+	Policy    []string `sep:"none" help:"How a grain is tested, \"every\" for all others; may be repeated." placeholder:"corn:count=2,spread=0.4,near=0.5,near-count=3,drop=spoiled"`
 	Dry       []string `sep:"none" help:"What is dry, by grain; may be repeated." placeholder:"corn:buy=15,short=15,long=13,aerate=1,pit=P2,dries"`
 	Stop      []string `help:"Doubts that stop a ticket." placeholder:"CODE,CODE"`
 	GoOn      []string `help:"Doubts that no longer stop a ticket." placeholder:"CODE,CODE"`
@@ -106,7 +106,7 @@ func (c benchSetup) stops(b *desk.Bench) {
 
 func (c benchSetup) policies(b *desk.Bench) error {
 	for _, text := range c.Policy {
-		crop, said, err := forGrain(text, "count", "spread", "near", "near-count")
+		crop, said, err := forGrain(text, "count", "spread", "near", "near-count", "drop")
 		if err != nil {
 			return err
 		}
@@ -121,6 +121,9 @@ func (c benchSetup) policies(b *desk.Bench) error {
 			}
 		}
 		policy.NearCount = max(policy.NearCount, policy.Count)
+		if rules, set := said["drop"]; set {
+			policy.MayDrop = dropRules(rules)
+		}
 		for word, into := range map[string]*quantity.Amount{"spread": &policy.Spread, "near": &policy.Near} {
 			a, err := pointsIn(capital(word), said[word])
 			if err != nil {
@@ -133,6 +136,18 @@ func (c benchSetup) policies(b *desk.Bench) error {
 		b.Policies = append(slices.DeleteFunc(slices.Clone(b.Policies), func(p bench.Policy) bool { return p.Crop == crop }), policy)
 	}
 	return nil
+}
+
+// dropRules are the rules under which a test may be left out: "spoiled+…", or
+// "none".
+func dropRules(text string) []bench.DropRule {
+	var out []bench.DropRule
+	for _, one := range strings.Split(text, "+") {
+		if one = strings.TrimSpace(one); one != "" && one != "none" {
+			out = append(out, bench.DropRule(one))
+		}
+	}
+	return out
 }
 
 // forGrain parts "corn:count=2" into the grain, empty for every one, and what

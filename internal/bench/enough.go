@@ -20,7 +20,7 @@ func (r *Result) judge(e Equipment, h House) {
 	if r.kept()[0].Reading.Method.UsesMeter() {
 		r.enough(h) // an oven test or a certificate stands on its own
 	}
-	r.tooWide(h.Policy)
+	r.tooWide(h)
 	sortFlags(r.Flags)
 }
 
@@ -28,17 +28,20 @@ func (r *Result) has(code Code) bool {
 	return slices.ContainsFunc(r.Flags, func(f Flag) bool { return f.Code == code })
 }
 
-func (r *Result) raise(p Policy, code Code, what, why, do string) {
-	r.Flags = append(r.Flags, Flag{Code: code, What: what, Why: why, Do: do, Blocking: slices.Contains(p.Blocks, code)})
+// raise flags the sample as a whole. It stops the ticket when the house says so,
+// for the crop or for all of them.
+func (r *Result) raise(h House, code Code, what, why, do string) {
+	stops := slices.Contains(h.Policy.Blocks, code) || slices.Contains(h.Trust.Blocks, code)
+	r.Flags = append(r.Flags, Flag{Code: code, What: what, Why: why, Do: do, Blocking: stops})
 }
 
 // tooWide flags tests that differ by more than the policy allows. Nothing is
 // dropped for it: that takes a rule and a person.
-func (r *Result) tooWide(p Policy) {
-	if !r.Spread.Value().More(p.Spread) {
+func (r *Result) tooWide(h House) {
+	if !r.Spread.Value().More(h.Policy.Spread) {
 		return
 	}
-	r.raise(p, WideSpread, fmt.Sprintf("The tests differ by %s, more than the %s allowed.", upToHundredth.Apply(r.Spread.Value()), p.Spread),
+	r.raise(h, WideSpread, fmt.Sprintf("The tests differ by %s, more than the %s allowed.", upToHundredth.Apply(r.Spread.Value()), h.Policy.Spread),
 		"One of them was not this grain as it is.", "Mix the sample, test again, and leave a test out only by rule and by name.")
 }
 
@@ -56,12 +59,12 @@ func (r *Result) enough(h House) {
 	}
 	if done < h.Policy.Count {
 		r.More = h.Policy.Count - done
-		r.raise(h.Policy, TooFewTests, fmt.Sprintf("%s, and the house asks for %s.", tests(done), tests(h.Policy.Count)),
+		r.raise(h, TooFewTests, fmt.Sprintf("%s, and the house asks for %s.", tests(done), tests(h.Policy.Count)),
 			"One test may be off by chance.", fmt.Sprintf("Test %s more.", times(r.More)))
 	}
 	if len(r.Near) > 0 && done < h.Policy.NearCount {
 		r.More = h.Policy.NearCount - done
-		r.raise(h.Policy, NearLimit, fmt.Sprintf("%s is within %s of %s.", r.Moisture.Printed(), h.Policy.Near, limitNames(r.Near)),
+		r.raise(h, NearLimit, fmt.Sprintf("%s is within %s of %s.", r.Moisture.Printed(), h.Policy.Near, limitNames(r.Near)),
 			"A tenth may decide what is charged.", fmt.Sprintf("Test %s more and take the mean of %d.", times(r.More), h.Policy.NearCount))
 	}
 }

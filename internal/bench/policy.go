@@ -25,7 +25,8 @@ type Policy struct {
 	NearCount int             `json:"near_count,string"`
 	// MayDrop are the rules under which a person may drop a test.
 	MayDrop []DropRule `json:"may_drop"`
-	// Blocks are the reasons under this policy that stop a ticket.
+	// Blocks are the reasons under this policy that stop a ticket, besides those
+	// that the house stops on for every crop ([Trust.Blocks]).
 	Blocks []Code `json:"blocks,omitempty"`
 }
 

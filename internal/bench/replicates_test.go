@@ -245,3 +245,18 @@ func TestMeanIsTheMean(t *testing.T) {
 		}
 	})
 }
+
+// What the house stops on for every crop stops the sample as a whole too, not
+// only its single tests.
+func TestHouseStopsOnTheSampleAsAWhole(t *testing.T) {
+	h := house()
+	h.Trust.Blocks = []Code{WideSpread}
+	tests := Tests{Readings: []Reading{direct(1, "15.0"), direct(2, "16.0")}}
+	r, err := tests.Determine(&working.Sheet{}, atBench(t), h)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !r.Stopped() {
+		t.Errorf("nothing stops the ticket: %v", r.Flags)
+	}
+}
