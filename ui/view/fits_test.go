@@ -30,3 +30,16 @@ func TestFormFitsTheSmallestWindow(t *testing.T) {
 		}
 	}
 }
+
+// Every screen fits the smallest window: nothing is pushed over its edge.
+func TestScreensFitTheSmallestWindow(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.fyne.Resize(fyne.NewSize(1280, 720-menuHigh))
+	for _, row := range screens {
+		s.Go(row.id)
+		least := s.fyne.Content().MinSize()
+		if least.Width > 1280 || least.Height > 720-menuHigh {
+			t.Errorf("the %s screen needs %v x %v, more than 1280 x %v", row.id, least.Width, least.Height, 720-menuHigh)
+		}
+	}
+}
