@@ -7,6 +7,8 @@ import (
 	"io"
 	"os"
 	"time"
+
+	"tenthpoint/internal/quantity"
 )
 
 // terminal is where a command is typed: its streams, its clock, and what was
@@ -41,3 +43,8 @@ func isTerminal(f *os.File) bool {
 
 // say prints a line.
 func (t *terminal) say(format string, args ...any) { fmt.Fprintf(t.out, format+"\n", args...) }
+
+// today is the day at the terminal.
+func (t *terminal) today() quantity.Date {
+	return quantity.MustDate(t.clock().In(t.place).Format(time.DateOnly))
+}

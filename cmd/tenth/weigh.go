@@ -1,0 +1,38 @@
+package main
+
+// weighCommand writes weights down.
+type weighCommand struct {
+	bookFlags
+	whoFlags
+	Load loadName `arg:"" help:"The load, such as L12."`
+	weightFlags
+}
+
+func (weighCommand) Help() string {
+	return `A weight taken again replaces the one before, which stays on the record.
+
+    tenth weigh L12 --gross 52300
+    tenth weigh L12 --stored-tare`
+}
+
+func (c weighCommand) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		l, err := p.Load(p, string(c.Load))
+		if err != nil {
+			return err
+		}
+		weights, err := c.weighings(p, l.Details.Truck)
+		if err != nil {
+			return err
+		}
+		if len(weights) == 0 {
+			return refusal("Give --gross, --tare or --stored-tare", "no weight was given for load %s", l.ID)
+		}
+		for _, one := range weights {
+			if err := p.Weigh(p, l.ID, one); err != nil {
+				return err
+			}
+		}
+		return p.stands(l.ID)
+	})
+}
