@@ -38,6 +38,19 @@ func (f bookFlags) path() (string, error) {
 	return filepath.Join(folder, "tenthpoint", "house.book"), nil
 }
 
+// folder is where the elevator keeps its own rates; nothing when there is no
+// telling.
+func (f bookFlags) folder() string {
+	if f.Schedules != "" {
+		return f.Schedules
+	}
+	path, err := f.path()
+	if err != nil {
+		return ""
+	}
+	return desk.RatesBeside(path)
+}
+
 // rates are the editions to settle under, for a book or, with an empty path,
 // for none.
 func (f ratesFlags) rates(book string) (*rates.Set, error) {

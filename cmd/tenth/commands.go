@@ -35,6 +35,7 @@ type commands struct {
 	Grower growerCommand `cmd:"" group:"house" help:"Add, change or list growers and their shares."`
 	Truck  truckCommand  `cmd:"" group:"house" help:"Add, change or list trucks and their stored tares."`
 	Person personCommand `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
+	Rates  ratesCommand  `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Bin    binCommand    `cmd:"" group:"house" help:"Add, change or list pits and bins."`
 
 	Verify verifyCommand `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`

@@ -62,6 +62,7 @@ func TestScripts(t *testing.T) {
 			"alter":       alter,
 			"is-pdf":      isPDF,
 			"code-of":     codeOf,
+			"replace":     replace,
 
 			"figures-are-text": figuresAreText,
 		},
@@ -154,6 +155,16 @@ func alter(ts *testscript.TestScript, _ bool, args []string) {
 		_, err := db.Exec(statement)
 		ts.Check(err)
 	}
+}
+
+// replace OLD NEW FILE changes a text in a file, where it must stand.
+func replace(ts *testscript.TestScript, _ bool, args []string) {
+	text := ts.ReadFile(args[2])
+	if !strings.Contains(text, args[0]) {
+		ts.Fatalf("%s does not contain %q", args[2], args[0])
+	}
+	text = strings.ReplaceAll(text, args[0], strings.ReplaceAll(args[1], `\n`, "\n"))
+	ts.Check(os.WriteFile(ts.MkAbs(args[2]), []byte(text), 0o644))
 }
 
 // is-pdf FILE... wants whole PDF files.

@@ -1,5 +1,7 @@
 package rates
 
+import "slices"
+
 // Change is a line on which two editions part. Before is empty for what only
 // the second says, After for what only the first says.
 type Change struct {
@@ -10,8 +12,8 @@ type Change struct {
 	BeforeAt, AfterAt int
 }
 
-// Diff lists the lines on which two editions part, in the order of the first,
-// then those that only the second has.
+// Diff lists the lines on which two editions part, in the order of the first;
+// what only the second says stands at the end of its section.
 func Diff(a, b *Edition) []Change {
 	before, after := a.Lines(), b.Lines()
 	said := map[string]Line{}
@@ -29,6 +31,19 @@ func Diff(a, b *Edition) []Change {
 	for _, l := range after {
 		if !known[l.Key] {
 			out = append(out, Change{Key: l.Key, Section: l.Section, Label: l.Label, After: l.Value, AfterAt: l.At})
+		}
+	}
+	places := sections(append(before, after...))
+	slices.SortStableFunc(out, func(x, y Change) int { return places[x.Section] - places[y.Section] })
+	return out
+}
+
+// sections numbers the sections in the order they first come.
+func sections(lines []Line) map[string]int {
+	out := map[string]int{}
+	for _, l := range lines {
+		if _, known := out[l.Section]; !known {
+			out[l.Section] = len(out)
 		}
 	}
 	return out

@@ -16,10 +16,10 @@ type BeyondWater struct {
 	Bare  *Settlement
 	Sheet *working.Sheet
 	// Hidden is the water line less the bare formula's; Handling is the
-	// edition's own line for it; Total is both, and Percent is Total of the
-	// wet weight, to the hundredth.
+	// edition's own line for it; Total is both. HiddenPercent and Percent are
+	// Hidden and Total of the wet weight, to the hundredth.
 	Hidden, Handling, Total *working.Step
-	Percent                 *working.Step
+	HiddenPercent, Percent  *working.Step
 }
 
 // TakenBeyondWater settles the same facts under the bare formula and sets the
@@ -32,10 +32,14 @@ func TakenBeyondWater(s *Settlement, f Facts) (*BeyondWater, error) {
 	b := &BeyondWater{Bare: bare, Sheet: &working.Sheet{}, Handling: s.Handling}
 	b.Sheet.Section("Beyond the water")
 	b.Hidden = b.Sheet.Work("beyond.hidden", "Taken as shrink beyond the water", working.Less(s.Water, bare.Water), quantity.Unrounded, "")
-	b.Total = b.Sheet.Work("beyond.total", "Taken beyond the water", working.Sum(b.Hidden, s.Handling), quantity.Unrounded, "")
-	share := working.Over(working.Times(b.Total, working.Const(hundredPercent)), s.Wet)
-	b.Percent = b.Sheet.Work("beyond.percent", "Beyond the water, of the wet weight", share, hundredth, "")
+	b.HiddenPercent = b.ofWet("beyond.hidden.percent", "Of the wet weight", b.Hidden, s.Wet)
+	b.Total = b.Sheet.Work("beyond.total", "Taken beyond the water, with handling", working.Sum(b.Hidden, s.Handling), quantity.Unrounded, "")
+	b.Percent = b.ofWet("beyond.percent", "Of the wet weight", b.Total, s.Wet)
 	return b, nil
+}
+
+func (b *BeyondWater) ofWet(id, label string, taken, wet *working.Step) *working.Step {
+	return b.Sheet.Work(id, label, working.Over(working.Times(taken, working.Const(hundredPercent)), wet), hundredth, "")
 }
 
 var hundredth = quantity.To("0.01", quantity.HalfUp)

@@ -140,7 +140,7 @@ func TestWhatARatePerPointHides(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if b.Hidden.Printed() != "1,118 lb" || b.Handling.Printed() != "500 lb" || b.Total.Printed() != "1,618 lb" || b.Percent.Printed() != "1.62 %" {
+	if b.Hidden.Printed() != "1,118 lb" || b.HiddenPercent.Printed() != "1.12 %" || b.Handling.Printed() != "500 lb" || b.Total.Printed() != "1,618 lb" || b.Percent.Printed() != "1.62 %" {
 		t.Errorf("with handling: %s, %s, %s, %s", b.Hidden.Printed(), b.Handling.Printed(), b.Total.Printed(), b.Percent.Printed())
 	}
 	if b.Bare.Handling.Value().Sign() != 0 || b.Bare.Edition.Hash != "" {

@@ -112,6 +112,6 @@ func (d *desk) points(id, label string, to *working.Step, step rates.Step) *work
 
 // offTable refuses a value that no row of a table holds.
 func (d *desk) offTable(field, name string, found *working.Step, row string, bands []rates.Band) {
-	sentence := fmt.Sprintf("%s %s is in no row of %s, which runs %s to %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1])
+	sentence := fmt.Sprintf("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1])
 	d.refuse(Problem{Field: field, Sentence: sentence})
 }

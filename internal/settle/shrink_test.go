@@ -152,7 +152,7 @@ shrink = "5 %"`)
 	} {
 		shows(t, mustSettle(t, corn("10000", moisture), e), map[string]string{"shrink.water": water})
 	}
-	refused(t, corn("10000", "20.1"), e, "Moisture 20.1 % is in no row of corn-plain: shrink, line 30, which runs up to 16.0 % to from 18.0 % up to 20.0 %")
+	refused(t, corn("10000", "20.1"), e, "Moisture 20.1 % is in no row of corn-plain: shrink, line 30: the first is up to 16.0 %, the last from 18.0 % up to 20.0 %.")
 }
 
 // Over-dry grain brings nothing unless the edition says so.

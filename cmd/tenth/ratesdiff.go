@@ -1,0 +1,84 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/rates"
+)
+
+// ratesDiff shows where two editions part.
+type ratesDiff struct {
+	bookFlags
+	First  string `arg:"" help:"The one edition, by id or file." placeholder:"A"`
+	Second string `arg:"" help:"The other." placeholder:"B"`
+	JSON   bool   `help:"Print for programs: every figure as text."`
+}
+
+func (ratesDiff) Help() string {
+	return `Only lines on which the two part are shown: "-" is the first edition, "+" the second, each with the line of its file.
+
+    tenth rates diff corn-main-2025 corn-main-2025-b
+    tenth rates diff corn-main-2026 new-corn.toml`
+}
+
+// changeJSON is one line on which two editions part, for programs.
+type changeJSON struct {
+	Key        string `json:"key"`
+	Section    string `json:"section"`
+	Label      string `json:"label"`
+	Before     string `json:"before,omitempty"`
+	BeforeLine string `json:"before_line,omitempty"`
+	After      string `json:"after,omitempty"`
+	AfterLine  string `json:"after_line,omitempty"`
+}
+
+func (c ratesDiff) Run(t *terminal) error {
+	a, err := c.edition(c.First)
+	if err != nil {
+		return err
+	}
+	b, err := c.edition(c.Second)
+	if err != nil {
+		return err
+	}
+	changes := rates.Diff(a, b)
+	if c.JSON {
+		rows := []changeJSON{}
+		for _, one := range changes {
+			rows = append(rows, changeJSON{one.Key, one.Section, one.Label, one.Before, lineNumber(one.BeforeAt), one.After, lineNumber(one.AfterAt)})
+		}
+		return t.asJSON(map[string]any{"first": editionForJSON(a), "second": editionForJSON(b), "changes": rows})
+	}
+	t.say("- %s", editionLine(a))
+	t.say("+ %s", editionLine(b))
+	if len(changes) == 0 {
+		t.say("\nBoth say the same in every line.")
+	}
+	section := ""
+	for _, one := range changes {
+		if one.Section != section {
+			section = one.Section
+			t.say("\n%s", strings.ToUpper(section))
+		}
+		t.say("%s", one.Label)
+		t.side("-", one.BeforeAt, one.Before)
+		t.side("+", one.AfterAt, one.After)
+	}
+	return nil
+}
+
+// side prints what one edition says on a line, if it says anything.
+func (t *terminal) side(mark string, line int, says string) {
+	if says != "" {
+		fmt.Fprintf(t.out, "  %s %3d  %s\n", mark, line, says)
+	}
+}
+
+func lineNumber(line int) string {
+	if line == 0 {
+		return ""
+	}
+	return strconv.Itoa(line)
+}
