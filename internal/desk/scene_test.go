@@ -39,7 +39,14 @@ func newScene(t testing.TB) *scene {
 	t.Helper()
 	book, err := store.OpenScratch()
 	must(t, err)
+	return sceneOn(t, book)
+}
+
+// sceneOn sets the elevator up in an empty book.
+func sceneOn(t testing.TB, book *store.Book) *scene {
+	t.Helper()
 	t.Cleanup(func() { _ = book.Close() })
+	var err error
 	s := &scene{t: t, book: book, now: time.Date(2026, 10, 1, 13, 0, 0, 0, time.UTC)}
 	s.Desk, err = desk.Open(ctx, book, desk.Options{
 		Name: "scale house", Rates: testRates(t), Place: time.UTC, Who: manager,
@@ -149,7 +156,7 @@ func (s *scene) load(id string) *load.Load {
 func (s *scene) contents() string {
 	s.t.Helper()
 	var b strings.Builder
-	for _, table := range []string{"facts", "editions", "series", "loads", "owners", "standing"} {
+	for _, table := range []string{"facts", "editions", "series", "loads", "owners", "standing", "stock"} {
 		rows, err := s.book.Read().Query("SELECT * FROM " + table + " ORDER BY 1, 2")
 		must(s.t, err)
 		columns, err := rows.Columns()

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/store"
 )
 
@@ -61,6 +62,11 @@ func (w *Work) number(l *load.Load) (int64, error) {
 	if err != nil {
 		return 0, err
 	}
+	return w.numberOn(l, day)
+}
+
+// numberOn gives a load's ticket the next number, to count on a day.
+func (w *Work) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	number, err := w.tx.NextNumber("ticket")
 	if err != nil {
 		return 0, err

@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute")
+var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute", "takeover")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("slip", "report", "daysheet", "proof")
@@ -35,7 +35,8 @@ var mayImport = map[string][]string{
 	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "bench"), // the editions and charts inside the program
 	"migrations": {},                                                        // the text of the book's own upgrades
 
-	"internal/dispute": inside("quantity"),
+	"internal/dispute":  inside("quantity"),
+	"internal/takeover": inside("quantity", "grain", "house", "load"),
 
 	"internal/store":    slices.Concat(core, []string{"migrations"}),
 	"internal/typeface": {}, // the letters on paper

@@ -1,0 +1,74 @@
+package takeover
+
+import (
+	"strings"
+
+	"tenthpoint/internal/grain"
+)
+
+// column is one a list may have.
+type column struct {
+	name   string
+	needed bool
+}
+
+// factorColumn begins the column of a factor: "factor.test-weight".
+const factorColumn = "factor."
+
+var columns = map[Kind][]column{
+	Growers: {{"code", true}, {"name", true}, {"address", false}, {"phone", false}, {"shares", false}},
+	Trucks:  {{"number", true}, {"plate", false}, {"trailer", false}, {"grower", false}, {"tare", false}, {"tare_day", false}},
+	Loads: {{"day", true}, {"commodity", true}, {"grower", true}, {"truck", true}, {"gross", true}, {"tare", true}, {"moisture", true},
+		{"old_ticket", false}, {"driver", false}, {"bin", false}, {"disposition", false}, {"contract", false}, {"price", false}, {"crop_year", false},
+		{"shares", false}, {"remark", false}},
+}
+
+func isKnown(kind Kind, name string) bool {
+	for _, c := range columns[kind] {
+		if c.name == name {
+			return true
+		}
+	}
+	return kind == Loads && isFactorColumn(name)
+}
+
+// isFactorColumn reports whether some grain is tested for what a column names.
+func isFactorColumn(name string) bool {
+	id, ok := strings.CutPrefix(name, factorColumn)
+	if !ok || grain.FactorID(id) == grain.Moisture {
+		return false
+	}
+	for _, c := range grain.All() {
+		if _, tested := c.Factor(grain.FactorID(id)); tested {
+			return true
+		}
+	}
+	return false
+}
+
+func known(kind Kind) string {
+	var names []string
+	for _, c := range columns[kind] {
+		names = append(names, c.name)
+	}
+	if kind == Loads {
+		names = append(names, factorColumn+"NAME for each factor, such as factor.test-weight")
+	}
+	return strings.Join(names, ", ")
+}
+
+// Example is a short list of a kind, with a heading row, for a person to begin
+// from. The people in it are invented.
+func Example(kind Kind) string { return examples[kind] }
+
+var examples = map[Kind]string{
+	Growers: "code,name,address,phone,shares\n" +
+		"G1,Ada Field,2 Farm Lane,555-0101,\n" +
+		"G2,Len Lord,,,\n" +
+		"G3,Bo Renter,,,G3=2/3; G2=1/3\n",
+	Trucks: "number,plate,trailer,grower,tare,tare_day\n" +
+		"T1,ABC 1,,G1,\"24,300 lb\",2026-08-01\n" +
+		"T2,,,,,\n",
+	Loads: "day,commodity,grower,truck,gross,tare,moisture,factor.test-weight,bin,disposition,price,old_ticket\n" +
+		"2026-09-14,corn,G1,T1,\"52,300\",\"24,300\",18.4,55.0,Pit 1,stored,,A-1042\n",
+}

@@ -1,0 +1,195 @@
+package takeover
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/quantity"
+)
+
+// Kind is what a list is of.
+type Kind string
+
+// The lists that can be taken over.
+const (
+	Growers Kind = "growers"
+	Trucks  Kind = "trucks"
+	Loads   Kind = "loads"
+)
+
+// Problem is one thing wrong with a list: the line it stands on, the column if
+// it is about one, and the reason with what to do.
+type Problem struct {
+	Line   int
+	Column string
+	Reason string
+}
+
+// String is the problem for people: "line 12, tare: ...".
+func (p Problem) String() string {
+	if p.Column == "" {
+		return fmt.Sprintf("line %d: %s", p.Line, p.Reason)
+	}
+	return fmt.Sprintf("line %d, %s: %s", p.Line, p.Column, p.Reason)
+}
+
+// Row is one row as read. Exactly one of Grower, Truck and Past is set when it
+// has no problems.
+type Row struct {
+	Line     int
+	Cells    []string
+	Grower   *house.Grower
+	Truck    *house.Truck
+	Past     *Past
+	Problems []Problem
+}
+
+// List is a file as read.
+type List struct {
+	Kind    Kind
+	Columns []string
+	Rows    []Row
+}
+
+// Usual are what a list leaves out: the unit of weights typed without one.
+type Usual struct{ Weight quantity.Unit }
+
+// Read reads a list. The problems are those of the file as a whole, such as a
+// column that is not known; with any of them no row is read. What is wrong with
+// a row is in the row.
+func Read(kind Kind, text []byte, usual Usual) (List, []Problem) {
+	list := List{Kind: kind}
+	if _, known := columns[kind]; !known {
+		return list, []Problem{{Line: 1, Reason: fmt.Sprintf("%q is no kind of list; choose growers, trucks or loads", kind)}}
+	}
+	in := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff"))))
+	in.FieldsPerRecord, in.TrimLeadingSpace = -1, true
+	head, err := in.Read()
+	if err != nil {
+		return list, []Problem{{Line: 1, Reason: "the file has no heading row; name the columns in it: " + known(kind)}}
+	}
+	for _, name := range head {
+		list.Columns = append(list.Columns, strings.ToLower(strings.TrimSpace(name)))
+	}
+	if problems := checkColumns(kind, list.Columns); len(problems) > 0 {
+		return list, problems
+	}
+	for {
+		cells, err := in.Read()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		list.Rows = append(list.Rows, list.row(in, cells, err, usual))
+	}
+	list.repeated()
+	return list, nil
+}
+
+// row reads one row; err is what the reader of comma-separated values said.
+func (l List) row(in *csv.Reader, cells []string, err error, usual Usual) Row {
+	if len(cells) == 0 {
+		line := 0
+		var broken *csv.ParseError
+		if errors.As(err, &broken) {
+			line = broken.StartLine
+		}
+		return Row{Line: line, Problems: []Problem{{Line: line, Reason: "the quotation marks do not match; write \"\" for one inside a cell"}}}
+	}
+	line, _ := in.FieldPos(0)
+	r := reader{row: Row{Line: line, Cells: cells}, columns: l.Columns, usual: usual}
+	if err != nil {
+		r.wrong("", "the quotation marks do not match; write \"\" for one inside a cell")
+		return r.row
+	}
+	if len(cells) != len(l.Columns) {
+		r.wrong("", "there are %d cells for %d columns; a comma inside a cell needs quotation marks round the cell", len(cells), len(l.Columns))
+		return r.row
+	}
+	switch l.Kind {
+	case Growers:
+		r.grower()
+	case Trucks:
+		r.truck()
+	case Loads:
+		r.past()
+	}
+	return r.row
+}
+
+// repeated finds codes that stand in the list twice: which of the two would
+// count is not for a program to choose.
+func (l List) repeated() {
+	first := map[string]int{}
+	for i := range l.Rows {
+		row := &l.Rows[i]
+		key, column := row.key()
+		if key == "" {
+			continue
+		}
+		if line, taken := first[key]; taken {
+			row.Problems = append(row.Problems, Problem{row.Line, column, fmt.Sprintf("%q stands on line %d already; keep one of the two", key, line)})
+		} else {
+			first[key] = row.Line
+		}
+	}
+}
+
+// key is what must not stand in a list twice, and its column.
+func (r Row) key() (key, column string) {
+	switch {
+	case r.Grower != nil:
+		return r.Grower.ID, "code"
+	case r.Truck != nil:
+		return r.Truck.ID, "number"
+	case r.Past != nil:
+		return r.Past.OldTicket, "old_ticket"
+	}
+	return "", ""
+}
+
+// Good counts the rows without a problem.
+func (l List) Good() int {
+	n := 0
+	for _, r := range l.Rows {
+		if len(r.Problems) == 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// Problems are all that is wrong with the rows, in the order of the file.
+func (l List) Problems() []Problem {
+	var out []Problem
+	for _, r := range l.Rows {
+		out = append(out, r.Problems...)
+	}
+	return out
+}
+
+// checkColumns names columns that are not known, missing or there twice.
+func checkColumns(kind Kind, have []string) []Problem {
+	var problems []Problem
+	wrong := func(format string, args ...any) {
+		problems = append(problems, Problem{Line: 1, Reason: fmt.Sprintf(format, args...)})
+	}
+	for i, name := range have {
+		if slices.Contains(have[:i], name) {
+			wrong("the column %q is there twice; keep one", name)
+		} else if !isKnown(kind, name) {
+			wrong("the column %q is not known in a list of %s; known are %s. Rename it or take it out", name, kind, known(kind))
+		}
+	}
+	for _, c := range columns[kind] {
+		if c.needed && !slices.Contains(have, c.name) {
+			wrong("the column %q is missing; every row needs it", c.name)
+		}
+	}
+	return problems
+}

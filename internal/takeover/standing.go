@@ -1,0 +1,47 @@
+package takeover
+
+import "tenthpoint/internal/house"
+
+// grower reads a row of the list of growers.
+func (r *reader) grower() {
+	g := house.Grower{
+		ID: r.needed("code", "the short code clerks type"), Name: r.needed("name", "the name as it is to stand on tickets"),
+		Address: r.text("address"), Phone: r.text("phone"),
+	}
+	for _, p := range r.shares("shares") {
+		g.Shares = append(g.Shares, house.Share{GrowerID: p.owner, Parts: p.parts, Of: p.of})
+	}
+	if len(r.row.Problems) > 0 {
+		return
+	}
+	if err := g.Check(); err != nil {
+		r.wrong("", "%s", err)
+		return
+	}
+	r.row.Grower = &g
+}
+
+// truck reads a row of the list of trucks. A tare without its day, or a day
+// without its tare, is half of what a stored tare needs.
+func (r *reader) truck() {
+	t := house.Truck{ID: r.needed("number", "the number or plate clerks type"), Plate: r.text("plate"), Trailer: r.text("trailer"), Grower: r.text("grower")}
+	tare, hasTare := r.weight("tare")
+	day, hasDay := r.date("tare_day")
+	if hasTare {
+		t.Tare, t.Taken = &tare, day
+	}
+	switch {
+	case hasTare && !hasDay && r.text("tare_day") == "":
+		r.wrong("tare_day", "empty; write the day the tare was weighed")
+	case hasDay && !hasTare && r.text("tare") == "":
+		r.wrong("tare", "empty, but a day is given; write the tare or take the day out")
+	}
+	if len(r.row.Problems) > 0 {
+		return
+	}
+	if err := t.Check(); err != nil {
+		r.wrong("", "%s", err)
+		return
+	}
+	r.row.Truck = &t
+}
