@@ -22,7 +22,7 @@ const centPlaces = 2
 // the grower's contracts.
 func (f *LoadForm) termsLine() line {
 	return detail(line{
-		id: "terms", label: Say("Sold or stored"), kind: FindField, part: ClosePart, chars: 12,
+		id: "terms", label: Say("Sold/stored"), kind: FindField, part: ClosePart, chars: 12,
 		options: f.termsOptions,
 		shown:   termsText,
 	}, func(text string, to *load.Details) (string, error) {
@@ -68,7 +68,7 @@ func (f *LoadForm) termsOptions() []Option {
 func (f *LoadForm) priceLine() line {
 	unit := f.priceUnit()
 	return detail(line{
-		id: "price", label: Say("Price"), unit: unit.String(), kind: FigureField, part: ClosePart, chars: 9,
+		id: "price", label: Say("Price"), unit: unit.String(), kind: FigureField, part: ClosePart, chars: 7,
 		shown: func(l *load.Load) string {
 			if l.Details.Price == nil {
 				return ""

@@ -24,7 +24,7 @@ func (f *LoadForm) weightLine(which load.Which) line {
 	}
 	return line{
 		id: string(which), label: label, unit: f.frame.Desk.Profile().WeightUnit().String(),
-		kind: FigureField, part: WeightPart, chars: 10,
+		kind: FigureField, part: WeightPart, chars: 8,
 		shown: func(l *load.Load) string {
 			if w, ok := l.Weight(which, ""); ok {
 				return w.Weight.Figure()

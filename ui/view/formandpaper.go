@@ -4,9 +4,11 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// paperFigures is the least width of a sheet of paper, in figures, and
-// mostPaper the width from which it grows no more.
+// Widths in figures: the least a sheet of paper can be read at, what it has
+// when two stand side by side, and from where on it grows no more; and what the
+// form has beside two sheets.
 const (
+	leastPaper   = 32
 	paperFigures = 42
 	mostPaper    = 62
 	formFigures  = 62
@@ -25,7 +27,7 @@ func paperGap() float32 { return 2 * margin{}.gap() }
 
 // sheet is the width of one sheet.
 func (l formAndPaper) sheet(width float32) float32 {
-	least, most := wide{paperFigures}.width(), wide{mostPaper}.width()
+	least, most := wide{leastPaper}.width(), wide{mostPaper}.width()
 	if l.isWide(width) {
 		return min(most, (width-wide{formFigures}.width()-2*paperGap())/2)
 	}
@@ -34,7 +36,7 @@ func (l formAndPaper) sheet(width float32) float32 {
 
 func (l formAndPaper) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	form := objects[0].MinSize()
-	return fyne.NewSize(form.Width+paperGap()+wide{paperFigures}.width(), form.Height)
+	return fyne.NewSize(form.Width+paperGap()+wide{leastPaper}.width(), form.Height)
 }
 
 func (l formAndPaper) Layout(objects []fyne.CanvasObject, size fyne.Size) {
@@ -52,4 +54,30 @@ func (l formAndPaper) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 	slip.Resize(fyne.NewSize(sheet, size.Height))
 	form.Resize(fyne.NewSize(left, size.Height))
+}
+
+// formSheet sets fields, ruler and large figures: the figures at the top, the
+// ruler at the foot, the fields between them. The figures come last, so that
+// they lie over what is scrolled beneath them.
+type formSheet struct{}
+
+func (formSheet) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, o := range visible(objects) {
+		size = fyne.NewSize(max(size.Width, o.MinSize().Width), size.Height+o.MinSize().Height)
+	}
+	return size
+}
+
+func (formSheet) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	fields, foot, top := objects[0], objects[1], objects[2]
+	high, low := top.MinSize().Height, float32(0)
+	if foot.Visible() {
+		low = foot.MinSize().Height
+	}
+	top.Resize(fyne.NewSize(size.Width, high))
+	fields.Move(fyne.NewPos(0, high))
+	fields.Resize(fyne.NewSize(size.Width, size.Height-high-low))
+	foot.Move(fyne.NewPos(0, size.Height-low))
+	foot.Resize(fyne.NewSize(size.Width, low))
 }

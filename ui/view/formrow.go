@@ -72,7 +72,11 @@ type formRowRenderer struct {
 func (r *formRowRenderer) MinSize() fyne.Size {
 	row := r.row
 	height := row.entry.MinSize().Height + row.noteHeight()
-	return fyne.NewSize(row.columns.label+leastEntry*figureWidth(), height)
+	width := row.columns.label + theme.InnerPadding() + entryWidth(row.field, leastWords*figureWidth())
+	if row.field.Unit != "" {
+		width += theme.InnerPadding() + row.unit.MinSize().Width
+	}
+	return fyne.NewSize(width, height)
 }
 
 func (r *formRowRenderer) Layout(size fyne.Size) {
@@ -81,7 +85,7 @@ func (r *formRowRenderer) Layout(size fyne.Size) {
 	row.label.Move(fyne.NewPos(0, 0))
 	row.label.Resize(fyne.NewSize(row.columns.label, high))
 	left := row.columns.label + gap
-	width := entryWidth(row.field, size.Width-left)
+	width := max(4*gap, entryWidth(row.field, size.Width-left))
 	entry := row.entry.(fyne.CanvasObject)
 	entry.Move(fyne.NewPos(left, 0))
 	entry.Resize(fyne.NewSize(width, high))
@@ -95,8 +99,8 @@ func (r *formRowRenderer) Layout(size fyne.Size) {
 // room: the ring of the entry in hand stands there.
 const ringRoom = 4
 
-// leastEntry is the least room for an entry with its unit, in figures.
-const leastEntry = 20
+// leastWords is the least room for words, in figures.
+const leastWords = 13
 
 // mostWords is how wide a place for words grows, in figures.
 const mostWords = 36

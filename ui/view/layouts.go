@@ -90,8 +90,9 @@ func (l *tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-// twoColumns sets two columns of rows side by side. Ground to spare goes
-// between the rows, in both columns alike, so that they keep one rhythm.
+// twoColumns sets two columns of rows side by side, or with too little room one
+// under the other. Ground to spare goes between the rows, in both columns
+// alike, so that they keep one rhythm.
 type twoColumns struct{}
 
 // mostBetween is the most ground between two rows.
@@ -99,15 +100,37 @@ const mostBetween = 20
 
 func (twoColumns) gap() float32 { return margin{}.gap() * 2 }
 
-func (l twoColumns) MinSize(columns []fyne.CanvasObject) fyne.Size {
-	size := fyne.NewSize(l.gap(), 0)
+// abreast is the width that the columns need side by side.
+func (l twoColumns) abreast(columns []fyne.CanvasObject) float32 {
+	width := -l.gap()
 	for _, o := range columns {
-		size = fyne.NewSize(size.Width+rowsHigh(o, 0).Width, max(size.Height, rowsHigh(o, 0).Height))
+		width += rowsHigh(o, 0).Width + l.gap()
+	}
+	return width
+}
+
+// MinSize asks for the width of one column. The height depends on whether the
+// columns stand abreast at the width last given.
+func (l twoColumns) MinSize(columns []fyne.CanvasObject) fyne.Size {
+	size, given := fyne.Size{}, float32(0)
+	stacked := float32(0)
+	for _, o := range columns {
+		least := rowsHigh(o, 0)
+		size = size.Max(least)
+		stacked += least.Height
+		given = max(given, o.Position().X+o.Size().Width)
+	}
+	if given > 0 && given < l.abreast(columns) {
+		size.Height = stacked
 	}
 	return size
 }
 
 func (l twoColumns) Layout(columns []fyne.CanvasObject, size fyne.Size) {
+	if size.Width < l.abreast(columns) {
+		l.stack(columns, size)
+		return
+	}
 	width := (size.Width - l.gap()) / float32(len(columns))
 	between := float32(mostBetween)
 	for _, o := range columns {
@@ -119,6 +142,43 @@ func (l twoColumns) Layout(columns []fyne.CanvasObject, size fyne.Size) {
 		o.Move(fyne.NewPos(float32(i)*(width+l.gap()), 0))
 		o.Resize(fyne.NewSize(width, size.Height))
 		o.Refresh()
+	}
+}
+
+func (twoColumns) stack(columns []fyne.CanvasObject, size fyne.Size) {
+	y := float32(0)
+	for _, o := range columns {
+		high := rowsHigh(o, 0).Height
+		o.Move(fyne.NewPos(0, y))
+		o.Resize(fyne.NewSize(size.Width, high))
+		o.Refresh()
+		y += high
+	}
+}
+
+// fitting sets what it holds side by side as far as there is room, and leaves
+// the rest out.
+type fitting struct{}
+
+func (fitting) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, o := range objects {
+		size = fyne.NewSize(0, max(size.Height, o.MinSize().Height))
+	}
+	return size
+}
+
+func (fitting) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	x := float32(0)
+	for i, o := range objects {
+		width := o.MinSize().Width
+		if i == len(objects)-1 {
+			width = max(width, size.Width-x)
+		}
+		setVisible(o, x+width <= size.Width)
+		o.Move(fyne.NewPos(x, 0))
+		o.Resize(fyne.NewSize(width, size.Height))
+		x += width + theme.Padding()
 	}
 }
 
@@ -138,6 +198,26 @@ func visible(objects []fyne.CanvasObject) []fyne.CanvasObject {
 		}
 	}
 	return out
+}
+
+// evenly sets what shows of what it holds side by side, all of one width.
+type evenly struct{}
+
+func (evenly) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	size := fyne.Size{}
+	for _, o := range visible(objects) {
+		size = fyne.NewSize(size.Width+o.MinSize().Width, max(size.Height, o.MinSize().Height))
+	}
+	return size
+}
+
+func (evenly) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	shown := visible(objects)
+	width := (size.Width+theme.Padding())/float32(max(1, len(shown))) - theme.Padding()
+	for i, o := range shown {
+		o.Move(fyne.NewPos(float32(i)*(width+theme.Padding()), 0))
+		o.Resize(fyne.NewSize(width, size.Height))
+	}
 }
 
 // grid sets what it holds in columns of one width, row by row.

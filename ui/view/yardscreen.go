@@ -17,17 +17,18 @@ type yardScreen struct {
 	yard   *present.Yard
 	load   *loadView
 
-	figures       []*kit.Figure
-	ruler         *kit.MoistureRuler
-	tenth         *kit.Note
-	slip          *kit.SlipView
-	lines         []present.PaperLine // what stands on the paper
-	sheet         *fyne.Container
-	fields        *container.Scroll
-	beside        *kit.SlipView     // the working, where the window is wide enough
-	shown         *present.LoadForm // the form that the entries hold
-	working       bool              // the paper shows the working in place of the slip
-	issue, toggle *kit.Button
+	figures               []*kit.Figure
+	ruler                 *kit.MoistureRuler
+	tenth                 *kit.Note
+	slip                  *kit.SlipView
+	lines                 []present.PaperLine // what stands on the paper
+	sheet                 *fyne.Container
+	fields                *container.Scroll
+	beside                *kit.SlipView     // the working, where the window is wide enough
+	shown                 *present.LoadForm // the form that the entries hold
+	working               bool              // the paper shows the working in place of the slip
+	issue, toggle, stored *kit.Button
+	small                 *fyne.Container // the buttons beneath the large one
 }
 
 func newYardScreen(f *present.Frame) Screen { return &yardScreen{yard: present.NewYard(f)} }
@@ -58,16 +59,17 @@ func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 
 // buildSheet is the left half: the large figures, the fields, the ruler.
 func (s *yardScreen) buildSheet() fyne.CanvasObject {
-	figures := container.NewHBox()
+	figures := container.New(fitting{})
 	for i, f := range s.yard.Form().BigFigures() {
 		figure := kit.NewFigure(f.Caption, f.Unit)
 		figure.Chars = figureChars[i]
 		s.figures = append(s.figures, figure)
 		figures.Add(figure)
 	}
-	top := container.New(slim{}, container.NewBorder(nil, nil, figures, nil, s.tenth))
+	figures.Add(s.tenth)
+	top := container.New(slim{}, figures)
 	s.fields = container.NewVScroll(container.New(slim{}, s.load.content))
-	s.sheet = container.NewBorder(container.NewStack(newGround(kit.ColorPanel), top), s.ruler, nil, nil, s.fields)
+	s.sheet = container.New(formSheet{}, s.fields, s.ruler, container.NewStack(newGround(kit.ColorPanel), top))
 	return s.sheet
 }
 
@@ -77,8 +79,13 @@ var figureChars = []int{6, 8, 9}
 // buttons are the acts that end a load, under the slip.
 func (s *yardScreen) buttons() fyne.CanvasObject {
 	c := s.window.commands
-	small := container.NewGridWithColumns(3, c.Button("load.tare"), s.toggle, c.Button("load.refuse"))
-	return container.NewVBox(s.issue, small)
+	s.stored = c.Button("load.tare")
+	refuse := c.Button("load.refuse")
+	for _, b := range []*kit.Button{s.stored, s.toggle, refuse} {
+		b.Key = "" // there is no room for it in large letters
+	}
+	s.small = container.New(evenly{}, s.stored, s.toggle, refuse)
+	return container.NewVBox(s.issue, s.small)
 }
 
 // Show puts the keyboard on the first field still to be filled.
@@ -124,6 +131,10 @@ func (s *yardScreen) showPaper() {
 	s.tenth.Say(kit.Plain, form.Margin())
 	s.showRuler(form.Ruler())
 	s.window.commands.Refresh()
+	if can := form.CanUseStoredTare(); can != s.stored.Visible() {
+		setVisible(s.stored, can)
+		s.small.Refresh()
+	}
 	s.window.rail.showTrucks(s.rows())
 }
 
