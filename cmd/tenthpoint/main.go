@@ -96,6 +96,7 @@ func (p *program) open(ctx context.Context, path string) error {
 		return err
 	}
 	frame := present.NewFrame(d, newPrinter(path, p.flags.View))
+	frame.Files = newExports(path)
 	frame.Demo, frame.OpenDemo = newDemo, p.openDemo
 	window := p.app.NewWindow("Tenthpoint")
 	_, err = view.Open(frame, view.Options{

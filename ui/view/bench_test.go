@@ -86,6 +86,35 @@ func (s *scene) shootBench(look string, l Look) {
 	s.shoot(look, "bench-no-load", l)
 }
 
+// shootDay draws the parts of the day sheet, yesterday closed, and a dispute on
+// its way.
+func (s *scene) shootDay(look string, l Look) {
+	s.Go("day")
+	s.commands.Run("day.before")
+	for _, part := range dayParts {
+		s.commands.Run("day." + part.id)
+		s.shoot(look, "day-"+part.id, l)
+	}
+	s.commands.Run("day.before")
+	s.commands.Run("day.before")
+	s.shoot(look, "day-told-much", l)
+	for range 3 {
+		s.commands.Run("day.after")
+	}
+	s.commands.Run("day.close")
+	s.shoot(look, "day-close", l)
+	s.press(fyne.KeyEscape)
+	s.Go("disputes")
+	s.commands.Run("disputes.raise")
+	s.write("5", "Nils Farrow", "moist", "our own meter says 16.1")
+	s.commands.Run("disputes.sent")
+	s.write("", "state laboratory", "", "Nils Farrow")
+	s.press(fyne.KeySpace)
+	s.shoot(look, "disputes-sent", l)
+	s.press(fyne.KeyEnter)
+	s.shoot(look, "disputes-one", l)
+}
+
 // shootMeters draws the meters with the log of each, and a check being asked.
 func (s *scene) shootMeters(look string, l Look) {
 	s.Go("meters")

@@ -1,0 +1,56 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// exports is the folder beside the book for files that are no papers: workbooks,
+// figures for other programs.
+type exports struct{ folder string }
+
+func newExports(book string) exports {
+	return exports{filepath.Join(filepath.Dir(book), "exports")}
+}
+
+// mostSameNames bounds the search for a free name.
+const mostSameNames = 999
+
+// Save writes a file and says where it lies. An older file is never written
+// over: the second "day.xlsx" becomes "day-2.xlsx".
+func (e exports) Save(ctx context.Context, name string, data []byte) (where string, err error) {
+	if err := ctx.Err(); err != nil {
+		return "", err
+	}
+	if err := os.MkdirAll(e.folder, 0o755); err != nil {
+		return "", fmt.Errorf("the folder for files cannot be made: %w", err)
+	}
+	ending := filepath.Ext(name)
+	for n := 1; n <= mostSameNames; n++ {
+		free := name
+		if n > 1 {
+			free = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, ending), n, ending)
+		}
+		where = filepath.Join(e.folder, free)
+		err = writeNew(where, data)
+		if !errors.Is(err, fs.ErrExist) {
+			return where, err
+		}
+	}
+	return "", fmt.Errorf("there are %d files called %s in %s already. Move them away", mostSameNames, name, e.folder)
+}
+
+// writeNew writes a file that is not there yet.
+func writeNew(path string, data []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	return errors.Join(err, f.Close())
+}

@@ -1,0 +1,31 @@
+package main
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"testing"
+)
+
+// Files lie beside the book, and none is written over.
+func TestExportsKeepOlderFiles(t *testing.T) {
+	folder := t.TempDir()
+	e := newExports(filepath.Join(folder, "house.book"))
+	for i, want := range []string{"day 1.csv", "day 1-2.csv", "day 1-3.csv"} {
+		where, err := e.Save(context.Background(), "day 1.csv", []byte{byte('a' + i)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if where != filepath.Join(folder, "exports", want) {
+			t.Errorf("written as %s, want %s", where, want)
+		}
+		if got, err := os.ReadFile(where); err != nil || string(got) != string(rune('a'+i)) {
+			t.Errorf("%s holds %q, %v", want, got, err)
+		}
+	}
+	stopped, stop := context.WithCancel(context.Background())
+	stop()
+	if _, err := e.Save(stopped, "day.csv", nil); err == nil {
+		t.Error("written although it was stopped")
+	}
+}

@@ -1,0 +1,95 @@
+package present
+
+import (
+	"tenthpoint/internal/quantity"
+)
+
+// Bar is one bar of a chart, its height in thousandths of the tallest.
+type Bar struct {
+	Label, Value string
+	Height       int
+}
+
+// Bars is a chart of bars under a title.
+type Bars struct {
+	Title, Empty string
+	Bars         []Bar
+}
+
+// Hours are the loads of the day by the hour.
+func (s *DaySheet) Hours() Bars {
+	out := Bars{Title: Say("Loads by hour"), Empty: Say("No load was ticketed.")}
+	most := 1
+	for _, h := range s.sheet.Hours {
+		most = max(most, h.In+h.Out)
+	}
+	for _, h := range s.sheet.Hours {
+		out.Bars = append(out.Bars, countBar(h.Hour, h.In+h.Out, most))
+	}
+	return out
+}
+
+// Spread is how many loads came at which moisture.
+func (s *DaySheet) Spread() Bars {
+	out := Bars{Title: Say("Loads by moisture, whole percents"), Empty: Say("No load was tested.")}
+	most := 1
+	for _, m := range s.sheet.Spread {
+		most = max(most, m.Loads)
+	}
+	for _, m := range s.sheet.Spread {
+		out.Bars = append(out.Bars, countBar(m.Moisture, m.Loads, most))
+	}
+	return out
+}
+
+func countBar(label string, n, most int) Bar {
+	bar := Bar{Label: label, Height: n * 1000 / most}
+	if n > 0 {
+		bar.Value = counted(int64(n))
+	}
+	return bar
+}
+
+// toOne shows a quantity over a bar, where there is no room for decimals.
+var toOne = quantity.To("1", quantity.HalfUp)
+
+// WhereTo is what each bin took in, in the quantity settled.
+func (s *DaySheet) WhereTo() Bars {
+	out := Bars{Title: Say("Where it went"), Empty: Say("Nothing came in.")}
+	var bins []string
+	took := map[string]quantity.Amount{}
+	unit := quantity.Plain
+	for _, p := range s.sheet.Places {
+		if unit == quantity.Plain && !p.Outbound {
+			unit = p.Sum.Quantity.Unit()
+		}
+		if p.Outbound || p.Sum.Quantity.Unit() != unit {
+			continue
+		}
+		if _, seen := took[p.Bin]; !seen {
+			bins, took[p.Bin] = append(bins, p.Bin), quantity.Zero(unit)
+		}
+		took[p.Bin] = took[p.Bin].Add(p.Sum.Quantity)
+	}
+	if len(bins) == 0 {
+		return out
+	}
+	out.Title = Say("Where it went, %s", unit)
+	most := quantity.Zero(unit)
+	for _, bin := range bins {
+		most = quantity.Max(most, took[bin])
+	}
+	for _, bin := range bins {
+		out.Bars = append(out.Bars, Bar{Label: orElse(bin, Say("none")), Value: toOne.Apply(took[bin]).Figure(), Height: thousandths(took[bin], most)})
+	}
+	return out
+}
+
+// thousandths is how many thousandths of a whole a part is.
+func thousandths(part, whole quantity.Amount) int {
+	if whole.Sign() <= 0 {
+		return 0
+	}
+	d, _ := toOne.Apply(part.Div(whole).Mul(quantity.Int(1000, quantity.Plain))).Decimal()
+	return int(d.IntPart())
+}

@@ -1,0 +1,262 @@
+package present
+
+import (
+	"context"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/quantity"
+)
+
+// AskRaise asks for a new dispute about a ticket; nought leaves the number to be
+// typed.
+func (f *Frame) AskRaise(ticket int64, then func()) {
+	value := ""
+	if ticket > 0 {
+		value = counted(ticket)
+	}
+	f.Put(Ask{
+		Title: Say("Raise a dispute"), Text: Say("The day until which another test can be asked for follows from the house's rules."),
+		Fields: []AskField{
+			{ID: "ticket", Label: Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
+			{ID: "by", Label: Say("Raised by"), Chars: 28, Hint: Say("the grower's name"), Required: true},
+			{ID: "about", Label: Say("About"), Options: aboutOptions(), Chars: 18, Required: true},
+			{ID: "claim", Label: Say("Claim"), Chars: 40, Hint: Say("in the grower's words"), Required: true},
+		},
+		Yes: Say("Raise it"),
+		Check: func(values map[string]string) map[string]string {
+			if _, ok := number(values["ticket"]); !ok {
+				return map[string]string{"ticket": Say("Type the number as it stands on the ticket.")}
+			}
+			return nil
+		},
+		Then: func(values map[string]string) {
+			n, _ := number(values["ticket"])
+			id, err := f.Desk.Raise(context.Background(), dispute.Raised{
+				Ticket: n, By: strings.TrimSpace(values["by"]), About: values["about"], Claim: strings.TrimSpace(values["claim"]),
+			})
+			if err != nil {
+				f.Fail(err)
+				return
+			}
+			f.Say(OK, Say("dispute %s about ticket %d is raised. Its sample is held.", id, n))
+			if then != nil {
+				then()
+			}
+			f.Changed()
+		},
+	})
+}
+
+func aboutOptions() []Option {
+	var out []Option
+	for _, about := range []string{"moisture", "test-weight", "weight", "grade", "rates"} {
+		out = append(out, Option{Code: about, Name: aboutWord(about), ByName: true})
+	}
+	return out
+}
+
+// Raise raises a new dispute.
+func (d *Disputes) Raise() { d.frame.AskRaise(0, d.Refresh) }
+
+// goOn writes the next fact of the dispute in hand down.
+func (d *Disputes) goOn(f dispute.Fact, said string) {
+	if err := d.frame.Desk.GoOn(context.Background(), d.chosen, f); err != nil {
+		d.frame.Fail(err)
+		return
+	}
+	d.Refresh()
+	d.frame.Say(OK, said)
+	d.frame.Changed()
+}
+
+// AskSent asks where the sealed sample goes.
+func (d *Disputes) AskSent() {
+	one, there := d.inHand()
+	if !there {
+		return
+	}
+	d.frame.Put(Ask{
+		Title: Say("Dispute %s: the sample is sent", one.ID),
+		Text:  Say("Split it before both parties and seal it. With moisture at issue it must be airtight, or it dries on the way."),
+		Fields: []AskField{
+			{ID: "sample", Label: Say("Sample"), Value: d.sampleNumber(one), Chars: 14, Required: true},
+			{ID: "to", Label: Say("Sent to"), Chars: 32, Required: true},
+			{ID: "sealed", Label: Say("Sealed by"), Value: d.frame.Desk.Who().Name, Chars: 28, Required: true},
+			{ID: "witness", Label: Say("For the grower"), Chars: 28, Hint: Say("who certified it")},
+			{ID: "airtight", Label: Say("Sealed airtight"), Tick: true},
+		},
+		Yes: Say("It is sent"),
+		Then: func(values map[string]string) {
+			d.goOn(dispute.Sent{
+				Sample: values["sample"], To: values["to"], SealedBy: values["sealed"], Witness: values["witness"],
+				Airtight: values["airtight"] == TickOn, Day: d.frame.Desk.Today(),
+			}, Say("the sample of dispute %s is on its way to %s.", one.ID, values["to"]))
+		},
+	})
+}
+
+// sampleNumber is the number of the disputed ticket's sample.
+func (d *Disputes) sampleNumber(one dispute.Dispute) string {
+	l, err := d.frame.Desk.Ticket(context.Background(), one.Raised.Ticket)
+	if err != nil {
+		return ""
+	}
+	return l.Sample.Number
+}
+
+// AskResult asks for the other test's result.
+func (d *Disputes) AskResult() {
+	one, there := d.inHand()
+	if !there {
+		return
+	}
+	to := ""
+	if one.Sent != nil {
+		to = one.Sent.To
+	}
+	fields := []AskField{
+		{ID: "by", Label: Say("Tested by"), Value: to, Chars: 32, Required: true},
+		{ID: "certificate", Label: Say("Certificate"), Chars: 16},
+		{ID: "finding", Label: Say("Finding"), Chars: 40, Hint: Say("in their words"), Required: true},
+	}
+	if one.Raised.About == "moisture" {
+		fields = append(fields, AskField{ID: "figure", Label: Say("Moisture"), Unit: "%", Figures: true, Chars: 7})
+	}
+	d.frame.Put(Ask{
+		Title: Say("Dispute %s: the result", one.ID), Fields: fields, Yes: Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			if _, err := figureOrNone(values["figure"]); err != nil {
+				return map[string]string{"figure": sentence(err)}
+			}
+			return nil
+		},
+		Then: func(values map[string]string) {
+			figure, _ := figureOrNone(values["figure"])
+			d.goOn(dispute.Resulted{
+				By: values["by"], Certificate: values["certificate"], Finding: values["finding"], Figure: figure, Day: d.frame.Desk.Today(),
+			}, Say("the result of dispute %s is written down.", one.ID))
+		},
+	})
+}
+
+func figureOrNone(text string) (*quantity.Amount, error) {
+	if strings.TrimSpace(text) == "" {
+		return nil, nil
+	}
+	field := bench.MoistureField
+	field.Name = Say("Moisture")
+	a, err := field.Parse(text)
+	if err != nil {
+		return nil, err
+	}
+	return &a, nil
+}
+
+// AskDecide asks a manager for the decision.
+func (d *Disputes) AskDecide() {
+	one, there := d.inHand()
+	if !there {
+		return
+	}
+	d.frame.Put(Ask{
+		Title: Say("Decide dispute %s?", one.ID),
+		Text:  Say("If the ticket does not stand, correct it first on the screen Tickets, and name the corrected ticket here. A decision cannot be changed."),
+		State: Warn,
+		Fields: []AskField{
+			{ID: "who", Label: Say("Manager"), Options: d.frame.managers(), Value: d.frame.managerHere(), Chars: 24, Required: true},
+			{ID: "decision", Label: Say("Decision"), Chars: 40, Hint: Say("what is settled on, and why"), Required: true},
+			{ID: "corrected", Label: Say("Corrected ticket"), Figures: true, Chars: 8, Hint: Say("empty: the ticket stands")},
+		},
+		Yes: Say("Decide"),
+		Check: func(values map[string]string) map[string]string {
+			if _, ok := number(values["corrected"]); !ok && strings.TrimSpace(values["corrected"]) != "" {
+				return map[string]string{"corrected": Say("Type the number as it stands on the ticket.")}
+			}
+			return nil
+		},
+		Then: func(values map[string]string) {
+			corrected, _ := number(values["corrected"])
+			d.decide(one, values["who"], dispute.Decided{
+				Decision: values["decision"], Stands: corrected == 0, Corrected: corrected, Day: d.frame.Desk.Today(),
+			})
+		},
+	})
+}
+
+func (d *Disputes) decide(one dispute.Dispute, who string, f dispute.Decided) {
+	err := d.frame.as(who, func() error { return d.frame.Desk.GoOn(context.Background(), one.ID, f) })
+	if err != nil {
+		d.frame.Fail(err)
+		return
+	}
+	d.Refresh()
+	d.frame.Say(OK, Say("dispute %s is decided by %s.", one.ID, who))
+	d.frame.Changed()
+}
+
+// PrintFile prints everything about the dispute in hand.
+func (d *Disputes) PrintFile() {
+	one, there := d.inHand()
+	if !there {
+		return
+	}
+	doc, err := d.frame.Desk.DisputeFile(context.Background(), one.ID)
+	if err != nil {
+		d.frame.Fail(err)
+		return
+	}
+	d.frame.printDocument(doc, "dispute-"+one.ID, Say("the file of dispute %s", one.ID), false)
+}
+
+// PrintProof prints the proof sheet of the disputed ticket.
+func (d *Disputes) PrintProof() {
+	if one, there := d.inHand(); there {
+		d.frame.AskProof(one.Raised.Ticket)
+	}
+}
+
+// AskProof asks for a ticket and, if wanted, a moisture to suppose, and prints
+// the ticket's proof sheet: every step in words and figures, to be followed with
+// a pocket calculator.
+func (f *Frame) AskProof(ticket int64) {
+	value := ""
+	if ticket > 0 {
+		value = counted(ticket)
+	}
+	f.Put(Ask{
+		Title: Say("Proof of a ticket"), Text: Say("One or two pages a grower can follow with a pocket calculator."),
+		Fields: []AskField{
+			{ID: "ticket", Label: Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
+			{ID: "figure", Label: Say("What if it were"), Unit: "%", Figures: true, Chars: 7, Hint: Say("another moisture, or empty")},
+		},
+		Yes: Say("Print"),
+		Check: func(values map[string]string) map[string]string {
+			wrong := map[string]string{}
+			if _, ok := number(values["ticket"]); !ok {
+				wrong["ticket"] = Say("Type the number as it stands on the ticket.")
+			}
+			if _, err := figureOrNone(values["figure"]); err != nil {
+				wrong["figure"] = sentence(err)
+			}
+			return wrong
+		},
+		Then: func(values map[string]string) {
+			n, _ := number(values["ticket"])
+			figure, _ := figureOrNone(values["figure"])
+			f.printProof(n, desk.ProofOptions{Moisture: figure})
+		},
+	})
+}
+
+func (f *Frame) printProof(n int64, o desk.ProofOptions) {
+	doc, err := f.Desk.Proof(context.Background(), n, o)
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	f.printDocument(doc, "proof-"+strconv.FormatInt(n, 10), Say("the proof of ticket %d", n), false)
+}

@@ -1,0 +1,84 @@
+package present
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/demo"
+)
+
+// A dispute goes from the claim to the decision, each step only when it may, and
+// its story can be read.
+func TestDisputeIsWalkedThrough(t *testing.T) {
+	r := demoRoom(t, 120)
+	d := NewDisputes(r.frame)
+	if d.HasDispute() || d.May("sent") || len(d.Sayings()) != 1 {
+		t.Fatalf("a house without disputes shows %v", d.Sayings())
+	}
+	d.Raise()
+	if wrong := r.answer(map[string]string{"ticket": "0", "by": "Nils Farrow", "about": "moisture", "claim": "our meter says 16.1"}); wrong["ticket"] == "" {
+		t.Error("ticket 0 is disputed")
+	}
+	r.answer(map[string]string{"ticket": "120", "by": "Nils Farrow", "about": "moisture", "claim": "our meter says 16.1"})
+	if !d.HasDispute() || !d.May("sent") || !d.May("decide") {
+		t.Fatalf("the dispute was not raised: %q", r.last())
+	}
+	d.AskSent()
+	r.answer(map[string]string{"to": "state laboratory"})
+	if !strings.Contains(r.last(), "airtight") || !d.May("sent") {
+		t.Errorf("sent without an airtight seal; said %q", r.last())
+	}
+	d.AskSent()
+	r.answer(map[string]string{"to": "state laboratory", "witness": "Nils Farrow", "airtight": TickOn})
+	if d.May("sent") || !d.May("result") {
+		t.Fatalf("after sending: said %q", r.last())
+	}
+	d.AskResult()
+	if wrong := r.answer(map[string]string{"finding": "17.1 %", "figure": "171"}); wrong["figure"] == "" {
+		t.Error("171 % moisture was taken")
+	}
+	r.answer(map[string]string{"finding": "17.1 %", "figure": "17.1", "certificate": "88-1"})
+	must(t, r.frame.Desk.SignIn(demo.Clerk))
+	d.AskDecide()
+	r.answer(map[string]string{"who": demo.Manager, "decision": "within the tolerance"})
+	if d.May("decide") || d.Rows()[0].State != Locked {
+		t.Fatalf("after the decision: %+v; said %q", d.Rows(), r.last())
+	}
+	var words []string
+	for _, s := range d.Sayings() {
+		words = append(words, s.Word)
+	}
+	if want := []string{"raised", "sample sent", "result", "decided", "next"}; !slices.Equal(words, want) {
+		t.Errorf("the story is %v, want %v", words, want)
+	}
+	d.PrintFile()
+	d.PrintProof()
+	r.answer(map[string]string{"figure": "16.1"})
+	if len(r.papers) != 2 {
+		t.Errorf("printed %d papers, want the file and the proof; said %q", len(r.papers), r.last())
+	}
+}
+
+// A dispute that nobody followed up is told when its day has passed.
+func TestDisputeIsLate(t *testing.T) {
+	r := demoRoom(t, 200)
+	d := NewDisputes(r.frame)
+	d.Raise()
+	r.answer(map[string]string{"ticket": "1", "by": "Nils Farrow", "about": "weight", "claim": "our scale says less"})
+	if row := d.Rows()[0]; row.State != Stop || row.Cells[6] != "past its day" {
+		t.Errorf("a dispute about the first ticket of the season stands as %+v", row)
+	}
+}
+
+func TestProofRefusesWhatIsNoTicket(t *testing.T) {
+	r := demoRoom(t, 40)
+	r.frame.AskProof(0)
+	if wrong := r.answer(map[string]string{"ticket": "none", "figure": "x"}); wrong["ticket"] == "" || wrong["figure"] == "" {
+		t.Errorf("wrong is %v", wrong)
+	}
+	r.answer(map[string]string{"ticket": "99,999"})
+	if r.state != Stop || !strings.Contains(r.last(), "99999") {
+		t.Errorf("a ticket that is not there: %q", r.last())
+	}
+}

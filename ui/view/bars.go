@@ -1,0 +1,32 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// bars is a chart of bars under its title.
+type bars struct {
+	title   *kit.Heading
+	chart   *kit.BarChart
+	content fyne.CanvasObject
+}
+
+func newBars() *bars {
+	b := &bars{title: kit.NewHeading(""), chart: kit.NewBarChart()}
+	b.content = container.NewBorder(b.title, nil, nil, nil, b.chart)
+	return b
+}
+
+func (b *bars) set(from present.Bars) {
+	b.title.SetText(from.Title)
+	b.chart.Empty = from.Empty
+	all := make([]kit.Bar, len(from.Bars))
+	for i, one := range from.Bars {
+		all[i] = kit.Bar{Label: one.Label, Value: one.Value, Height: one.Height}
+	}
+	b.chart.Set(all)
+}

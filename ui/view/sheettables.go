@@ -1,0 +1,125 @@
+package view
+
+import (
+	"fmt"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// sheetTables shows tables of a paper one over the other. A house that weighs in
+// two units has two of a kind; there is room for that many.
+type sheetTables struct {
+	tables [2]*kit.Table
+}
+
+func newSheetTables(id string, ring *kit.Ring) *sheetTables {
+	s := &sheetTables{}
+	for i := range s.tables {
+		s.tables[i] = kit.NewTable(nil)
+		s.tables[i].Small = true
+		stop := id
+		if i > 0 {
+			stop = fmt.Sprintf("%s.%d", id, i+1)
+		}
+		ring.Add(stop, s.tables[i])
+	}
+	return s
+}
+
+// set shows other sheets.
+func (s *sheetTables) set(sheets []present.Sheet) {
+	for i, t := range s.tables {
+		setVisible(t, i < len(sheets))
+		if i >= len(sheets) {
+			continue
+		}
+		t.Empty = sheets[i].Empty
+		t.SetColumns(sheetColumns(sheets[i]))
+		t.SetRows(sheetRows(sheets[i]))
+	}
+}
+
+// stops are the tables under what stands before them.
+func (s *sheetTables) stops(before ...fyne.CanvasObject) []fyne.CanvasObject {
+	for _, t := range s.tables {
+		before = append(before, t)
+	}
+	return before
+}
+
+// stackTables sets tables and their headings one over the other.
+func stackTables(parts ...[]fyne.CanvasObject) *fyne.Container {
+	return container.New(asRowsNeed{}, slices.Concat(parts...)...)
+}
+
+// hide takes the tables out of sight and out of the ring.
+func (s *sheetTables) hide() {
+	for _, t := range s.tables {
+		setVisible(t, false)
+	}
+}
+
+// mostChars keeps one long sentence from pushing the figures out of the window.
+const mostChars = 26
+
+func sheetColumns(s present.Sheet) []kit.Column {
+	out := make([]kit.Column, len(s.Columns))
+	for i, c := range s.Columns {
+		out[i] = kit.Column{Title: c.Title, Width: min(c.Chars, mostChars)}
+		if c.Figures {
+			out[i].Align = fyne.TextAlignTrailing
+		}
+	}
+	if len(out) > 0 {
+		out[0].Grow = true
+	}
+	return out
+}
+
+func sheetRows(s present.Sheet) []kit.Row {
+	out := make([]kit.Row, len(s.Rows))
+	for i, r := range s.Rows {
+		out[i] = kit.Row{Key: fmt.Sprint(i), Cells: r.Cells, Total: r.Total, Struck: r.Struck}
+	}
+	return out
+}
+
+// asRowsNeed gives each table the height its rows need, the first ones first: of
+// the last ones only a few rows may be in sight. What is no table keeps its
+// height.
+type asRowsNeed struct{}
+
+func (asRowsNeed) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, o := range visible(objects) {
+		size = fyne.NewSize(max(size.Width, o.MinSize().Width), size.Height+o.MinSize().Height)
+	}
+	return size
+}
+
+// needs is the height all rows of a table need.
+func (asRowsNeed) needs(t *kit.Table) float32 {
+	const askedFor = 4 // a header and three rows, which a table asks for itself
+	return t.MinSize().Height / askedFor * (float32(len(t.Rows())) + 1.5)
+}
+
+func (l asRowsNeed) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	shown := visible(objects)
+	room := size.Height - l.MinSize(shown).Height
+	y := float32(0)
+	for _, o := range shown {
+		height := o.MinSize().Height
+		if t, ok := o.(*kit.Table); ok {
+			more := max(0, min(room, l.needs(t)-height))
+			height, room = height+more, room-more
+		}
+		o.Move(fyne.NewPos(0, y))
+		o.Resize(fyne.NewSize(size.Width, height))
+		y += height
+	}
+}
