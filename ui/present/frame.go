@@ -14,6 +14,8 @@ import (
 type Frame struct {
 	Desk    *desk.Desk
 	Printer Printer
+	// Files takes what is no paper: workbooks, figures for other programs.
+	Files Files
 	// Zone is the elevator's own time, for what is printed.
 	Zone *time.Location
 	// Demo makes a book of the invented elevator and gives its path, OpenDemo

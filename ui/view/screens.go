@@ -23,10 +23,12 @@ var screens = []screenRow{
 	{id: "yard", title: "Yard", key: kit.Ctrl(fyne.Key1), open: newYardScreen},
 	{id: "bench", title: "Bench", key: kit.Ctrl(fyne.Key2), open: newBenchScreen},
 	{id: "tickets", title: "Tickets", key: kit.Ctrl(fyne.Key3), open: newTicketsScreen},
+	{id: "day", title: "Day sheet", key: kit.Ctrl(fyne.Key4), open: newDayScreen},
 	{id: "handbook", title: "Handbook", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
 	{id: "setup", title: "Set-up", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
 	{id: "meters", title: "Meters", key: kit.CtrlShift(fyne.KeyM), open: newMetersScreen, hidden: true},
 	{id: "samples", title: "Samples kept", key: kit.CtrlShift(fyne.KeyS), open: newSamplesScreen, hidden: true},
+	{id: "disputes", title: "Disputes", key: kit.CtrlShift(fyne.KeyD), open: newDisputesScreen, hidden: true},
 	{id: "keys", title: "Keys", key: kit.Ctrl(fyne.KeyF1), open: newKeysScreen, hidden: true},
 }
 

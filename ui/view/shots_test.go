@@ -42,6 +42,7 @@ func TestShots(t *testing.T) {
 			s.shootLoads(l.name, l.look)
 			s.shootBench(l.name, l.look)
 			s.shootMeters(l.name, l.look)
+			s.shootDay(l.name, l.look)
 			empty := newScene(t, l.look, 0)
 			empty.fyne.Resize(l.size)
 			empty.shoot(l.name, "first", l.look)
