@@ -2,7 +2,6 @@ package load
 
 import (
 	"fmt"
-	"strings"
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -45,13 +44,7 @@ func (t Taken) SourceWords() string {
 	case StoredTare:
 		return "stored tare of " + t.Weighing.Taken.String()
 	}
-	return fmt.Sprintf("scale %s, %s", t.Scale, inWords(t.At))
-}
-
-// inWords is a fact's moment for people: "2026-10-31 06:30:32 UTC". The desk's
-// own time zone is not part of the facts.
-func inWords(at string) string {
-	return strings.NewReplacer("T", " ", "Z", " UTC").Replace(at)
+	return fmt.Sprintf("scale %s, %s", t.Scale, t.At)
 }
 
 func (l *Load) moisture() settle.Moisture {
