@@ -36,13 +36,8 @@ func weightUnits(moves []Move) []quantity.Unit {
 func movesTable(moves []Move, unit quantity.Unit) report.Table {
 	g := newGrid(words("Commodity"), words("Pit or bin"), in("Yesterday", unit), in("In", unit), in("Out", unit), in("Taken back", unit), in("Tonight", unit),
 		figure("Tonight bu, by legal weight"))
-	for len(moves) > 0 {
-		same := 1
-		for same < len(moves) && moves[same].Name == moves[0].Name {
-			same++
-		}
-		movesOf(g, moves[:same], unit)
-		moves = moves[same:]
+	for _, same := range byCommodity(moves) {
+		movesOf(g, same, unit)
 	}
 	return g.withoutEmpty("Taken back", "Tonight bu").table("position "+unit.String(), "")
 }
