@@ -23,10 +23,16 @@ type Frame struct {
 	Demo     func(ctx context.Context, report func(done, total int)) (path string, err error)
 	OpenDemo func(path string) error
 
-	window Window
-	yard   *Yard
-	lists  *lists
-	words  slip.Words
+	// RatesFolder is where the elevator's own rates lie; RatesWrong what is wrong
+	// with them, one mistake to a line.
+	RatesFolder string
+	RatesWrong  []string
+
+	window  Window
+	yard    *Yard
+	tickets *Tickets
+	lists   *lists
+	words   slip.Words
 }
 
 // NewFrame makes the frame of a window on a desk. Attach the window before

@@ -33,8 +33,14 @@ func figureIn(a quantity.Amount, known bool, column quantity.Unit, places int32)
 }
 
 // shortDay is a day without its year when that is this year.
-func shortDay(day string, today quantity.Date) string {
-	return strings.TrimPrefix(day, strconv.Itoa(today.Year())+"-")
+func (f *Frame) shortDay(day string) string {
+	d, err := quantity.ParseDate(day)
+	if err != nil {
+		return day
+	}
+	year := strconv.Itoa(f.Desk.Today().Year())
+	text := strings.TrimPrefix(f.Date(d), year+"-")
+	return strings.TrimSuffix(text, ", "+year)
 }
 
 // has reports whether a text has a part, in large or small letters.

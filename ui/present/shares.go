@@ -9,45 +9,59 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// mostOwners is how many owners the sheet of shares has room for.
+// mostOwners is how many owners a sheet of shares asks for, unless there are
+// more already.
 const mostOwners = 4
 
 // AskShares asks who shares in the load. A share is typed as a fraction, 1/3,
 // or in percent, 33.5.
 func (f *LoadForm) AskShares() {
 	owners := f.now.load.Details.Shares
+	fields := f.frame.shareFields(owners)
+	f.frame.Put(Ask{
+		Title:  Say("Who shares in this load?"),
+		Text:   Say("Leave all owners out when the grower has all of it."),
+		Fields: fields, Yes: Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			_, faults := f.frame.readShares(values)
+			return faults
+		},
+		Then: func(values map[string]string) {
+			shares, _ := f.frame.readShares(values)
+			f.setDetails(func(d *load.Details) { d.Shares = shares })
+		},
+	})
+}
+
+// shareFields ask for owners and what each has.
+func (f *Frame) shareFields(owners []load.Owner) []AskField {
 	var fields []AskField
-	for i := range mostOwners {
+	for i := range max(mostOwners, len(owners)) {
 		owner, share := "", ""
 		if i < len(owners) {
 			owner, share = partyText(owners[i].Party), shareText(owners[i])
 		}
 		fields = append(fields,
-			AskField{ID: ownerField(i), Label: Say("Owner %d", i+1), Options: f.frame.known().growerOptions, Value: owner, Chars: 24},
+			AskField{ID: ownerField(i), Label: Say("Owner %d", i+1), Options: f.known().growerOptions, Value: owner, Chars: 24},
 			AskField{ID: shareField(i), Label: Say("has"), Value: share, Chars: 8, Hint: Say("such as 1/3, or 33.5 in percent")})
 	}
-	f.frame.Put(Ask{
-		Title:  Say("Who shares in this load?"),
-		Text:   Say("Leave all owners out when the grower has all of it."),
-		Fields: fields, Yes: Say("Write down"),
-		Check: func(values map[string]string) map[string]string { _, faults := f.readShares(values); return faults },
-		Then: func(values map[string]string) {
-			shares, _ := f.readShares(values)
-			f.setDetails(func(d *load.Details) { d.Shares = shares })
-		},
-	})
+	return fields
 }
 
 func ownerField(i int) string { return fmt.Sprintf("owner%d", i+1) }
 func shareField(i int) string { return fmt.Sprintf("share%d", i+1) }
 
 // readShares reads the sheet; the faults are sentences by field.
-func (f *LoadForm) readShares(values map[string]string) ([]load.Owner, map[string]string) {
+func (f *Frame) readShares(values map[string]string) ([]load.Owner, map[string]string) {
 	faults := map[string]string{}
 	var owners []load.Owner
 	g := house.Grower{ID: "load", Name: Say("this load")}
-	for i := range mostOwners {
-		id, text := values[ownerField(i)], strings.TrimSpace(values[shareField(i)])
+	for i := 0; ; i++ {
+		id, asked := values[ownerField(i)]
+		if !asked {
+			break
+		}
+		text := strings.TrimSpace(values[shareField(i)])
 		if id == "" {
 			if text != "" {
 				faults[ownerField(i)] = Say("Whose share is it?")
@@ -60,7 +74,7 @@ func (f *LoadForm) readShares(values map[string]string) ([]load.Owner, map[strin
 			continue
 		}
 		party := load.Party{ID: id, Name: id}
-		if known, ok := f.frame.known().grower(id); ok {
+		if known, ok := f.known().grower(id); ok {
 			party.Name = known.Name
 		}
 		owners = append(owners, load.Owner{Party: party, Parts: parts, Of: of})

@@ -30,7 +30,16 @@ func NewTickets(f *Frame) *Tickets {
 	t := &Tickets{frame: f, fresh: true}
 	t.read = f.readTicketLine("")
 	t.paper.frame = f
+	f.tickets = t
 	return t
+}
+
+// ShowTickets brings the tickets to the front with a line that narrows them.
+func (f *Frame) ShowTickets(line string) {
+	if f.tickets != nil {
+		f.tickets.Type(line)
+	}
+	f.Go("tickets")
 }
 
 // Line is what stands in the filter.
@@ -181,7 +190,7 @@ func (t *Tickets) row(r desk.Found, unit quantity.Unit) Row {
 		when, ticket = r.EndedAt, noFigure
 	}
 	day, hour, _ := strings.Cut(t.frame.Desk.Local(when), " ")
-	day = shortDay(day, t.frame.Desk.Today())
+	day = t.frame.shortDay(day)
 	state := ticketState(r)
 	net, netKnown := r.Figures["net"]
 	moisture, tested := r.Figures["moisture"]

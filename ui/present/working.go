@@ -9,8 +9,13 @@ import (
 )
 
 // workingLines are the steps of a settlement, with the edition they follow.
+// Grain that leaves is only weighed, under no edition.
 func workingLines(s *settle.Settlement) []PaperLine {
-	lines := []PaperLine{{Kind: slip.PaperMiddle, Left: Say("under %s", s.Edition.ID)}}
+	under := Say("weighed only, under no rates")
+	if s.Edition != nil {
+		under = Say("under %s", s.Edition.ID)
+	}
+	lines := []PaperLine{{Kind: slip.PaperMiddle, Left: under}}
 	return append(lines, stepLines(s.Sheet.Steps())...)
 }
 

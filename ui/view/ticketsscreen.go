@@ -57,12 +57,7 @@ func (s *ticketsScreen) Build(w *Window) fyne.CanvasObject {
 	s.ring.Add("line", s.line)
 	s.ring.Add("table", s.table)
 	s.ring.Add("paper", s.paper)
-	buttons := container.New(grid{columns: len(ticketButtons), gap: margin{}.gap()})
-	for _, id := range ticketButtons {
-		b := w.commands.Button(id)
-		buttons.Add(b)
-		s.ring.Add(id, b)
-	}
+	buttons := buttonRow(w, s.ring, ticketButtons)
 	list := container.NewBorder(s.head(), nil, nil, nil, s.table)
 	sheet := container.NewBorder(s.headline, nil, nil, nil, s.paper)
 	return container.NewBorder(nil, buttons, nil, nil, container.New(listAndSheet{ticketSheet}, list, sheet))
