@@ -150,6 +150,13 @@ func addOnce(list []string, s string) []string {
 	return append(list, s)
 }
 
+// equip gives a load what its facts name but do not hold: the desk's time and
+// the charts of its tests.
+func (d *Desk) equip(ctx context.Context, l *load.Load) error {
+	l.UseClock(d.Local)
+	return d.withCharts(ctx, l)
+}
+
 // withCharts gives a load the charts its moisture was worked from: those in use
 // where their text is the same, else the text the book keeps.
 func (d *Desk) withCharts(ctx context.Context, l *load.Load) error {

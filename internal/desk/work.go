@@ -109,7 +109,7 @@ func (w *Work) load(id string) (*load.Load, error) {
 		return nil, err
 	}
 	w.loads[id], w.rows[id] = l, row(l)
-	return l, w.desk.withCharts(context.Background(), l)
+	return l, w.desk.equip(context.Background(), l)
 }
 
 // Replay adds up the journal's facts about one load.

@@ -154,7 +154,7 @@ func (d *Desk) Load(ctx context.Context, id string) (*load.Load, error) {
 	if err != nil {
 		return nil, err
 	}
-	return l, d.withCharts(ctx, l)
+	return l, d.equip(ctx, l)
 }
 
 // Yard are the loads that have no ticket yet and were not turned away, in the

@@ -116,7 +116,7 @@ type Sample struct {
 	Flags []string `json:"flags,omitempty"`
 	// Stops are the doubts that stop the ticket.
 	Stops []Stop `json:"stops,omitempty"`
-	Grade string   `json:"grade,omitempty"`
+	Grade string `json:"grade,omitempty"`
 	// Kept is where the retained sample is, Until the day it may go.
 	Kept  string        `json:"kept,omitempty"`
 	Until quantity.Date `json:"until"`

@@ -65,8 +65,9 @@ type Load struct {
 	IssuedDay quantity.Date
 	Copies    int64 // printed so far, the original among them
 
-	charts *bench.Shelf // the moisture charts its tests were looked up in
-	Ended     Ending
+	charts *bench.Shelf           // the moisture charts its tests were looked up in
+	clock  func(at string) string // the elevator's own time; nil leaves times as the facts have them
+	Ended  Ending
 }
 
 // AcceptedLimit is a limit a manager has accepted.

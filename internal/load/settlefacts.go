@@ -31,9 +31,20 @@ func (l *Load) draft(name string) settle.Draft {
 	tare, _ := l.Weight(Tare, name)
 	return settle.Draft{
 		Name:  name,
-		Gross: gross.Weight, GrossSource: gross.SourceWords(),
-		Tare: tare.Weight, TareSource: tare.SourceWords(),
+		Gross: gross.Weight, GrossSource: l.onTheClock(gross).SourceWords(),
+		Tare: tare.Weight, TareSource: l.onTheClock(tare).SourceWords(),
 	}
+}
+
+// UseClock gives the load the elevator's own time, in which its settlement
+// says when it was weighed. The facts themselves are in UTC.
+func (l *Load) UseClock(clock func(at string) string) { l.clock = clock }
+
+func (l *Load) onTheClock(t Taken) Taken {
+	if l.clock != nil {
+		t.At = l.clock(t.At)
+	}
+	return t
 }
 
 // SourceWords says where a weight came from, as the slip prints it.
