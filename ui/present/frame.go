@@ -14,6 +14,8 @@ import (
 type Frame struct {
 	Desk    *desk.Desk
 	Printer Printer
+	// Indicator is the truck scale's display; nil where weights are typed.
+	Indicator Indicator
 	// Files takes what is no paper: workbooks, figures for other programs.
 	Files Files
 	// Zone is the elevator's own time, for what is printed.

@@ -19,14 +19,16 @@ type LoadForm struct {
 	book  *load.Load              // as it stands in the book; nil before that
 	typed map[string]string       // texts that are not in the book, by field
 	extra map[grain.FactorID]bool // factors asked for beyond the usual ones
-	lines []line
-	now   standing
+	// reasons are why weights were typed though the scale can be read.
+	reasons map[load.Which]string
+	lines   []line
+	now     standing
 }
 
 // newLoadForm makes the form of a load in the book, or with no load a blank
 // one.
 func newLoadForm(f *Frame, l *load.Load) *LoadForm {
-	form := &LoadForm{frame: f, typed: map[string]string{}, extra: map[grain.FactorID]bool{}}
+	form := &LoadForm{frame: f, typed: map[string]string{}, extra: map[grain.FactorID]bool{}, reasons: map[load.Which]string{}}
 	if l != nil {
 		form.id, form.book = l.ID, l
 	}
@@ -150,6 +152,10 @@ func (f *LoadForm) inBook() *load.Load {
 // in its field, with the reason beside it.
 func (f *LoadForm) Commit() error {
 	d, good := f.read()
+	good, held := f.holdBack(d, good)
+	if len(held) > 0 {
+		defer f.askReason(held)
+	}
 	if len(good) == 0 || d.isEmpty() {
 		return nil
 	}

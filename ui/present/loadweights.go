@@ -66,7 +66,7 @@ func (f *LoadForm) weighing(which load.Which, label, text string) (load.Weighing
 	}
 	return load.Weighing{
 		Which: which, Weight: a, Source: load.ByHand, Scale: s.ID,
-		Reason: Say("read from the indicator"),
+		Reason: f.reasonFor(which),
 	}, nil
 }
 

@@ -59,7 +59,15 @@ func (s *yardScreen) additions() []Act {
 	group := present.Say("Load")
 	return []Act{
 		{Command: kit.Command{
-			ID: "load.tare", Title: present.Say("Stored tare"), Group: group, Break: true, Keys: []kit.Key{kit.Ctrl(fyne.KeyT)},
+			ID: "load.weigh", Title: present.Say("Take the weight from the scale"), Group: group, Break: true, Keys: []kit.Key{kit.Bare(fyne.KeyF10)},
+			EnabledWhen: s.yard.CanWeigh,
+			WhyNot: func() string {
+				return present.Say("The scale is not linked: type the weight. Gear says how to link it.")
+			},
+			Do: func() { s.yard.Weigh(s.load.ring.Current()) },
+		}},
+		{Command: kit.Command{
+			ID: "load.tare", Title: present.Say("Stored tare"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyT)},
 			EnabledWhen: func() bool { return s.form().CanUseStoredTare() },
 			WhyNot:      func() string { return present.Say("This truck has no stored tare, or it is used already.") },
 			Do:          func() { s.try(s.form().UseStoredTare()); s.load.show(true); s.load.focus() },

@@ -141,6 +141,9 @@ func (v *loadView) commit(id string) (next string) {
 		return id
 	}
 	v.leave()
+	if v.window.stage.FrontDialog() != nil { // a question came of it
+		return id
+	}
 	return ""
 }
 

@@ -23,6 +23,7 @@ type rail struct {
 	business *label
 	example  *kit.Badge
 	who      *label
+	live     *kit.Figure // what the scale shows
 	here     *kit.Heading
 	empty    *kit.Note
 	trucks   *fyne.Container
@@ -35,6 +36,7 @@ func newRail(w *Window) *rail {
 		business: newLabel("", small),
 		example:  kit.NewBadge(kit.Warn, ""),
 		who:      newLabel("", quiet),
+		live:     kit.NewFigure("", ""),
 		here:     kit.NewHeading(""),
 		empty:    kit.NewNote(),
 		trucks:   container.New(&tight{gap: 3}),
@@ -52,7 +54,7 @@ func newRail(w *Window) *rail {
 	icon.FillMode = canvas.ImageFillContain
 	icon.SetMinSize(fyne.NewSquareSize(32))
 	head := container.NewBorder(nil, nil, icon, nil, container.New(&tight{}, r.business, r.who))
-	top := container.NewVBox(head, r.example, r.here)
+	top := container.NewVBox(head, r.example, r.live, r.here)
 	foot := container.NewVBox(kit.NewHeading(present.Say("Go to, with Ctrl")), list)
 	inside := container.NewBorder(top, foot, nil, nil, container.New(&tight{gap: 3}, r.trucks, r.empty))
 	r.content = container.NewStack(newGround(kit.ColorPanel), container.New(wide{railFigures}, container.New(margin{}, inside)))
@@ -66,6 +68,7 @@ func (r *rail) show() {
 	r.who.say(w.frame.Who())
 	r.example.Say(kit.Warn, w.frame.Example())
 	setVisible(r.example, w.frame.Example() != "")
+	r.showLive()
 	i := 0
 	for at, row := range screens {
 		if !row.hidden {
@@ -74,6 +77,14 @@ func (r *rail) show() {
 		}
 	}
 	r.showTrucks(w.yard().rows())
+}
+
+// showLive shows what stands on the scale, where it can be read.
+func (r *rail) showLive() {
+	live, shown := r.window.frame.Live()
+	r.live.SetCaption(live.Caption, live.Unit)
+	r.live.Set(kit.State(live.State), live.Value)
+	setVisible(r.live, shown)
 }
 
 // showTrucks keeps a card for every truck, reusing those there are.

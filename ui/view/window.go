@@ -100,7 +100,13 @@ func (w *Window) begin() {
 	w.Go("yard")
 	w.frame.SignInIfAlone()
 	w.runner.Every(30*time.Second, w.tick)
+	if w.frame.Indicator != nil {
+		w.runner.Every(scalePause, w.rail.showLive)
+	}
 }
+
+// scalePause is how often the scale is looked at.
+const scalePause = 250 * time.Millisecond
 
 // tick lets the clock go on: how long trucks have waited.
 func (w *Window) tick() {

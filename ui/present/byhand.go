@@ -1,0 +1,55 @@
+package present
+
+import (
+	"maps"
+	"slices"
+
+	"tenthpoint/internal/load"
+)
+
+// reasonFor is why a weight was typed. Where the scale cannot be read the
+// person reads it: that is the reason. Where it can, each weight typed all the
+// same needs one of its own.
+func (f *LoadForm) reasonFor(which load.Which) string {
+	if f.frame.Indicator == nil {
+		return Say("read from the indicator")
+	}
+	return f.reasons[which]
+}
+
+// holdBack takes the weights off a draft that were typed without a reason, and
+// gives the fields that can be written.
+func (f *LoadForm) holdBack(d *draft, good []string) (kept []string, held []load.Which) {
+	d.weighed = slices.DeleteFunc(d.weighed, func(w load.Weighing) bool {
+		if w.Source == load.ByHand && w.Reason == "" {
+			held = append(held, w.Which)
+			return true
+		}
+		return false
+	})
+	kept = slices.DeleteFunc(good, func(id string) bool { return slices.Contains(held, load.Which(id)) })
+	return kept, held
+}
+
+// askReason asks why weights were typed by hand; with the answer they are
+// written down, without it they stay in their fields.
+func (f *LoadForm) askReason(held []load.Which) {
+	f.frame.Put(Ask{
+		Title:  Say("Why is the weight typed by hand?"),
+		Text:   Say("The scale can be read. A typed weight is marked MANUAL WT on the slip, with your reason."),
+		State:  Warn,
+		Fields: []AskField{{ID: "reason", Label: Say("Reason"), Chars: 36, Required: true}},
+		Yes:    Say("Write down"),
+		Then: func(values map[string]string) {
+			reasons := maps.Clone(f.reasons)
+			for _, which := range held {
+				reasons[which] = values["reason"]
+			}
+			f.reasons = reasons
+			f.work()
+			if err := f.Commit(); err != nil {
+				f.frame.Fail(err)
+			}
+		},
+	})
+}
