@@ -63,7 +63,7 @@ func (d *Desk) profileOn(ctx context.Context, day quantity.Date) (house.Profile,
 		if err != nil {
 			return d.profile, err
 		}
-		if profile, err = readFact[house.Profile](f.Body); err != nil {
+		if profile, err = journal.ReadBody[house.Profile](f.Body); err != nil {
 			return d.profile, err
 		}
 	}

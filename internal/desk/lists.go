@@ -54,7 +54,7 @@ func (b standingBook) FactsOf(subject string) ([]journal.Fact, error) {
 func (d *Desk) lists(ctx context.Context) lists { return standingBook{ctx, d.book} }
 
 // standingIn reads all standing things of one kind.
-func standingIn[F kinded](l lists) ([]F, error) {
+func standingIn[F journal.Kinded](l lists) ([]F, error) {
 	var zero F
 	rows, err := l.StandingOf(zero.Kind())
 	if err != nil {

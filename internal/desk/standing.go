@@ -10,7 +10,7 @@ import (
 )
 
 // standing reads all standing things of one kind as they now are.
-func standing[F kinded](ctx context.Context, book *store.Book) ([]F, error) {
+func standing[F journal.Kinded](ctx context.Context, book *store.Book) ([]F, error) {
 	var zero F
 	rows, err := book.StandingOf(ctx, zero.Kind())
 	if err != nil {
@@ -19,10 +19,10 @@ func standing[F kinded](ctx context.Context, book *store.Book) ([]F, error) {
 	return readStanding[F](rows)
 }
 
-func readStanding[F kinded](rows []store.Standing) ([]F, error) {
+func readStanding[F journal.Kinded](rows []store.Standing) ([]F, error) {
 	out := make([]F, 0, len(rows))
 	for _, row := range rows {
-		fact, err := readFact[F](row.Body)
+		fact, err := journal.ReadBody[F](row.Body)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", row.ID, err)
 		}
@@ -62,12 +62,12 @@ func (d *Desk) SetPerson(ctx context.Context, p house.Person) error {
 	return d.setStanding(ctx, p.Name, p)
 }
 
-func (d *Desk) setStanding(ctx context.Context, id string, f kinded) error {
+func (d *Desk) setStanding(ctx context.Context, id string, f journal.Kinded) error {
 	return d.Together(ctx, func(w *Work) error { return w.Standing(id, f) })
 }
 
 // Standing writes a standing thing down whole, as part of the work.
-func (w *Work) Standing(id string, f kinded) error {
+func (w *Work) Standing(id string, f journal.Kinded) error {
 	if err := w.desk.mayState(f); err != nil {
 		return err
 	}
@@ -87,7 +87,7 @@ func (w *Work) Standing(id string, f kinded) error {
 
 // mayState says in a sentence that a standing thing is not for the person
 // signed in to write down.
-func (d *Desk) mayState(f kinded) error {
+func (d *Desk) mayState(f journal.Kinded) error {
 	switch f.(type) {
 	case house.Profile:
 		return d.mayManage("The set-up")
@@ -106,7 +106,7 @@ func (d *Desk) mayState(f kinded) error {
 }
 
 // fit says what is wrong with a standing thing, or nothing.
-func (w *Work) fit(f kinded) error {
+func (w *Work) fit(f journal.Kinded) error {
 	switch f := f.(type) {
 	case house.Profile:
 		if wrong := f.Check(); len(wrong) > 0 {
@@ -157,7 +157,7 @@ func (w *Work) people() ([]house.Person, error) {
 		if err := rows.Scan(&body); err != nil {
 			return nil, err
 		}
-		person, err := readFact[house.Person](body)
+		person, err := journal.ReadBody[house.Person](body)
 		if err != nil {
 			return nil, err
 		}

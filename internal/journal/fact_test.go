@@ -73,3 +73,20 @@ func TestStampSortsAsText(t *testing.T) {
 		t.Errorf("read back as %v, %v", back, err)
 	}
 }
+
+type noted struct {
+	Text string `json:"text"`
+}
+
+func (noted) Kind() string { return "noted" }
+
+func TestReadBody(t *testing.T) {
+	if n, err := ReadBody[noted]([]byte(`{"text":"x"}`)); err != nil || n.Text != "x" {
+		t.Errorf("got %v, %v", n, err)
+	}
+	for _, body := range []string{`{"text":"x","more":"y"}`, `{"text":5}`, `[]`, ``} {
+		if _, err := ReadBody[noted]([]byte(body)); err == nil {
+			t.Errorf("%q was read", body)
+		}
+	}
+}

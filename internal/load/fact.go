@@ -1,10 +1,9 @@
 package load
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 )
 
@@ -137,15 +136,7 @@ var readers = map[string]func([]byte) (Fact, error){
 	Superseded{}.Kind(): read[Superseded],
 }
 
-func read[F Fact](body []byte) (Fact, error) {
-	var f F
-	d := json.NewDecoder(bytes.NewReader(body))
-	d.DisallowUnknownFields()
-	if err := d.Decode(&f); err != nil {
-		return nil, fmt.Errorf("a %s fact cannot be read: %w", f.Kind(), err)
-	}
-	return f, nil
-}
+func read[F Fact](body []byte) (Fact, error) { return journal.ReadBody[F](body) }
 
 // Read makes a fact from its kind and body as the journal keeps them.
 func Read(kind string, body []byte) (Fact, error) {

@@ -35,7 +35,7 @@ var mayImport = map[string][]string{
 	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "bench"), // the editions and charts inside the program
 	"migrations": {},                                                        // the text of the book's own upgrades
 
-	"internal/dispute":  inside("quantity"),
+	"internal/dispute":  inside("quantity", "journal"),
 	"internal/takeover": inside("quantity", "grain", "house", "load"),
 
 	"internal/store":    slices.Concat(core, []string{"migrations"}),
