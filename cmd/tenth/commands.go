@@ -28,6 +28,15 @@ type commands struct {
 	Correct correctCommand `cmd:"" group:"tickets" help:"Issue a corrected ticket in place of a wrong one."`
 	Void    voidCommand    `cmd:"" group:"tickets" help:"Cancel a ticket; its number and copies stay."`
 
+	Proof      proofCommand      `cmd:"" group:"tickets" help:"Show how a ticket was worked out, for the grower to follow."`
+	Difference differenceCommand `cmd:"" group:"tickets" help:"Set two tickets side by side."`
+	Dispute    disputeCommand    `cmd:"" group:"tickets" help:"A disagreement about a ticket, from doubt to decision."`
+
+	Day      dayCommand      `cmd:"" group:"evening" help:"Show the sheet of a day, or close the day."`
+	Position positionCommand `cmd:"" group:"evening" help:"Show what is in the house."`
+	Account  accountCommand  `cmd:"" group:"evening" help:"Show a grower's account."`
+	Examine  examineCommand  `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
+
 	Settle settleCommand `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`
 	Shrink shrinkCommand `cmd:"" group:"sums" help:"Work out the bare water shrink of a weight."`
 
@@ -40,12 +49,14 @@ type commands struct {
 
 	Verify verifyCommand `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
 	Backup backupCommand `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
+	Import importCommand `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
 	Demo   demoCommand   `cmd:"" group:"book" help:"Make the book of an invented elevator."`
 }
 
 var groups = kong.Groups{
 	"trucks":  "Trucks",
 	"tickets": "Tickets",
+	"evening": "End of the day",
 	"sums":    "Sums, without a book",
 	"house":   "The elevator",
 	"book":    "The book",

@@ -57,8 +57,13 @@ func (d *Desk) PreviewTakeover(ctx context.Context, kind takeover.Kind, name str
 // kill nothing of it is there. A list with problems is taken only if its bad
 // rows may be left out. Progress is told after each row and may be nil.
 func (d *Desk) TakeOver(ctx context.Context, t Takeover, leaveBadOut bool, progress func(done, all int)) (taken, skipped int, err error) {
+	if t.Kind == takeover.Loads {
+		if err := d.mayManage("Taking past loads over"); err != nil {
+			return 0, 0, err
+		}
+	}
 	if bad := len(t.Rows) - t.Good(); bad > 0 && !leaveBadOut {
-		return 0, 0, fmt.Errorf("%d of %d rows of %s have problems, and nothing was taken over. Mend them, or say that they are to be left out:\n%s",
+		return 0, 0, fmt.Errorf("%d of %d rows of %s have problems, and nothing was taken over. Mend them or leave them out\n%s",
 			bad, len(t.Rows), t.Name, firstProblems(t.Problems()))
 	}
 	if t.Good() == 0 {

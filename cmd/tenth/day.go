@@ -1,0 +1,84 @@
+package main
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
+
+// dayCommand is the end of a day.
+type dayCommand struct {
+	Show  dayShow  `cmd:"" default:"withargs" help:"Show the sheet of a day."`
+	Close dayClose `cmd:"" help:"Close a day: what is done later counts in the next."`
+}
+
+type dayShow struct {
+	bookFlags
+	documentFlags
+	Day string `arg:"" optional:"" help:"The business day. Without it, today." placeholder:"YYYY-MM-DD"`
+}
+
+func (dayShow) Help() string {
+	return `Every total is the sum of the lines printed above it. The sheet of a closed day is always the same; should the book give other figures by now, the sheet says so.
+
+    tenth day
+    tenth day 2026-10-03 --out papers --as pdf,xlsx`
+}
+
+func (c dayShow) Run(t *terminal) error {
+	return c.at(t, reading, "", func(p *post) error {
+		day, err := p.dayOrToday(c.Day)
+		if err != nil {
+			return err
+		}
+		doc, err := p.DayPaper(p, day)
+		if err != nil {
+			return err
+		}
+		return p.document(c.documentFlags, doc, "day-"+day.String(), true)
+	})
+}
+
+// dayOrToday reads a day; without one it is today.
+func (p *post) dayOrToday(text string) (quantity.Date, error) {
+	day, err := dateIn("Day", text)
+	if err == nil && day.IsZero() {
+		day = p.Today()
+	}
+	return day, err
+}
+
+type dayClose struct {
+	bookFlags
+	whoFlags
+	Day    string `arg:"" optional:"" help:"The business day. Without it, today." placeholder:"YYYY-MM-DD"`
+	Remark string `help:"What the sheet is to say beside the name." placeholder:"TEXT"`
+	JSON   bool   `help:"Print for programs: every figure as text."`
+}
+
+func (dayClose) Help() string {
+	return `A manager's act. Tickets issued, voided or corrected afterwards count in the next day and name this one.
+
+    tenth day close 2026-10-03 --remark "all well" --who "Mae Orton"`
+}
+
+func (c dayClose) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		day, err := p.dayOrToday(c.Day)
+		if err != nil {
+			return err
+		}
+		if err := p.CloseDay(p, day, c.Remark); err != nil {
+			return err
+		}
+		sheet, err := p.DaySheet(p, day)
+		if err != nil {
+			return err
+		}
+		if c.JSON {
+			return p.asJSON(map[string]string{"day": day.String(), "closed_by": sheet.Closed.By, "at": sheet.Closed.At, "tickets": fmt.Sprint(sheet.Numbers.Issued)})
+		}
+		p.say("%s is closed by %s. Tickets %s.", day, sheet.Closed.By, sheet.Numbers)
+		return nil
+	})
+}
