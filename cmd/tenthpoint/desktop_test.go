@@ -104,6 +104,21 @@ func (d *desktop) onDesk(do func(*desk.Desk)) {
 	})
 }
 
+// nextTicket is the number that the next ticket will have.
+func (d *desktop) nextTicket() (number int64) {
+	d.t.Helper()
+	d.onDesk(func(at *desk.Desk) {
+		last, _, err := at.LastTicket(context.Background())
+		must(d.t, err)
+		number = last + 1
+	})
+	return number
+}
+
+// settle gives the scale time to come to rest and the desk time to write it
+// down; keys pressed meanwhile would be meant for what comes after.
+func (d *desktop) settle() { time.Sleep(4 * time.Second) }
+
 // open starts the program, waits for its window and gives it the keyboard.
 func (d *desktop) open() {
 	d.t.Helper()

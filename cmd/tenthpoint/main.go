@@ -96,6 +96,8 @@ func (p *program) open(ctx context.Context, path string) error {
 		return err
 	}
 	frame := present.NewFrame(d, newPrinter(path, p.flags.View))
+	var unlinked error
+	frame.Indicator, unlinked = p.link(ctx, d.Profile().Scales, path)
 	frame.Files = newExports(path)
 	frame.Demo, frame.OpenDemo = newDemo, p.openDemo
 	window := p.app.NewWindow("Tenthpoint")
@@ -104,6 +106,9 @@ func (p *program) open(ctx context.Context, path string) error {
 	})
 	if err != nil {
 		return err
+	}
+	if unlinked != nil { // the desk opens all the same: weights can be typed
+		frame.Fail(unlinked)
 	}
 	window.Resize(fyne.NewSize(1280, 720))
 	window.SetFullScreen(p.flags.Full)

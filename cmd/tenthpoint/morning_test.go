@@ -17,12 +17,9 @@ import (
 func TestMorningOfThreeTrucks(t *testing.T) {
 	d := newDesktop(t, "--who", "Harriet Blume")
 	d.fill(40)
-	var next int64
+	next := d.nextTicket()
 	var stored string
 	d.onDesk(func(at *desk.Desk) {
-		last, _, err := at.LastTicket(context.Background())
-		must(t, err)
-		next = last + 1
 		yard, err := at.Yard(context.Background())
 		must(t, err)
 		for _, l := range yard { // an empty yard, so that the keys are known

@@ -15,18 +15,11 @@ import (
 // One truck from an empty form to the printed ticket in a real window, by the
 // keyboard alone: letters, figures, the keypad's own figures and Enter.
 func TestOneLoadInARealWindow(t *testing.T) {
-	d := newDesktop(t, "--who", "Owen Tarrant")
+	d := newDesktop(t)
 	d.fill(40)
-	var next int64
-	d.onDesk(func(at *desk.Desk) {
-		last, found, err := at.LastTicket(context.Background())
-		must(t, err)
-		if !found {
-			t.Fatal("the invented elevator has no ticket yet")
-		}
-		next = last + 1
-	})
+	next := d.nextTicket()
 	d.open()
+	d.write("Owen", "") // who is at the desk: a few letters find the name
 	d.press("ctrl+n")
 	d.write("123", "corn", "77")
 	d.press("KP_5", "KP_2", "KP_3", "KP_0", "KP_0", "KP_Enter")
