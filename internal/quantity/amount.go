@@ -73,8 +73,7 @@ func (a Amount) Add(b Amount) Amount {
 	if a.isWhole() && b.isWhole() {
 		return New(a.num.Add(b.num), a.unit)
 	}
-	top := a.num.Mul(b.denominator()).Add(b.num.Mul(a.denominator()))
-	return fraction(top, a.denominator().Mul(b.denominator()), a.unit)
+	return fraction(times(a.num, b.den).Add(times(b.num, a.den)), bothUnder(a.den, b.den), a.unit)
 }
 
 // Neg is -a.
@@ -86,6 +85,9 @@ func (a Amount) Neg() Amount {
 // Sub is a - b; both in one unit.
 func (a Amount) Sub(b Amount) Amount {
 	a.mustMatch(b, "subtract")
+	if a.isWhole() && b.isWhole() {
+		return New(a.num.Sub(b.num), a.unit)
+	}
 	return a.Add(b.Neg())
 }
 
@@ -95,7 +97,7 @@ func (a Amount) Mul(b Amount) Amount {
 	if a.isWhole() && b.isWhole() {
 		return New(a.num.Mul(b.num), unit)
 	}
-	return fraction(a.num.Mul(b.num), a.denominator().Mul(b.denominator()), unit)
+	return fraction(a.num.Mul(b.num), bothUnder(a.den, b.den), unit)
 }
 
 // Div is a / b, exact, in the quotient of their units. It panics when b is
@@ -104,7 +106,23 @@ func (a Amount) Div(b Amount) Amount {
 	if b.num.IsZero() {
 		panic(fmt.Sprintf("quantity: %s divided by zero (%s)", a, b))
 	}
-	return fraction(a.num.Mul(b.denominator()), a.denominator().Mul(b.num), a.unit.Per(b.unit))
+	return fraction(times(a.num, b.den), times(b.num, a.den), a.unit.Per(b.unit))
+}
+
+// times multiplies by a denominator, of which zero stands for 1.
+func times(d, den decimal.Decimal) decimal.Decimal {
+	if den.IsZero() {
+		return d
+	}
+	return d.Mul(den)
+}
+
+// bothUnder is the denominator of a product, zero standing for 1 again.
+func bothUnder(a, b decimal.Decimal) decimal.Decimal {
+	if a.IsZero() {
+		return b
+	}
+	return times(a, b)
 }
 
 // fraction keeps the denominator above zero and drops it when it is 1.
@@ -112,10 +130,20 @@ func fraction(num, den decimal.Decimal, unit Unit) Amount {
 	if den.Sign() < 0 {
 		num, den = num.Neg(), den.Neg()
 	}
-	if den.Equal(oneDecimal) {
+	if den.IsZero() || isOne(den) {
 		return New(num, unit)
 	}
 	return Amount{num: num, den: den, unit: unit}
+}
+
+// isOne tells 1 and 1.00 from other figures. Their last digits already part
+// most of them, which saves bringing the two to one exponent.
+func isOne(d decimal.Decimal) bool {
+	places := -int(d.Exponent())
+	if places >= 0 && places < len(powersOfTen) && d.CoefficientInt64() != powersOfTen[places] {
+		return false
+	}
+	return d.Equal(oneDecimal)
 }
 
 // Cmp is -1, 0 or +1 as a is less than, equal to or more than b; both in one
@@ -125,7 +153,7 @@ func (a Amount) Cmp(b Amount) int {
 	if a.isWhole() && b.isWhole() {
 		return a.num.Cmp(b.num)
 	}
-	return a.num.Mul(b.denominator()).Cmp(b.num.Mul(a.denominator()))
+	return times(a.num, b.den).Cmp(times(b.num, a.den))
 }
 
 // Equal reports whether a and b are the same figure in the same unit. Unlike

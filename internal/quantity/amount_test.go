@@ -115,3 +115,14 @@ func TestZeroAmountIsPlainNought(t *testing.T) {
 		t.Error("a third is no decimal")
 	}
 }
+
+// Dividing by 1, however it is written, leaves a decimal, not a fraction.
+func TestDividingByOneLeavesADecimal(t *testing.T) {
+	for text, whole := range map[string]bool{
+		"1": true, "1.00": true, "-1.0": true, "10": false, "0.1": false, "1.01": false, "18446744073709551617": false,
+	} {
+		if _, ok := Of("15.5", Percent).Div(Of(text, Plain)).Decimal(); ok != whole {
+			t.Errorf("15.5 divided by %s is a decimal: %v", text, ok)
+		}
+	}
+}

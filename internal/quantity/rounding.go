@@ -50,8 +50,16 @@ func (r Rounding) Apply(a Amount) Amount {
 	if r.IsExact() {
 		return a
 	}
+	if out, ok := r.applySmall(a); ok {
+		return out
+	}
+	return r.applyBig(a)
+}
+
+// applyBig rounds a figure of any size.
+func (r Rounding) applyBig(a Amount) Amount {
 	size := a.num.Abs()
-	per := a.denominator().Mul(r.Step)
+	per := times(r.Step, a.den)
 	whole, rest := size.QuoRem(per, 0)
 	if r.goesUp(whole, rest, per) {
 		whole = whole.Add(oneDecimal)

@@ -1,8 +1,6 @@
 package settle
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/working"
@@ -22,15 +20,15 @@ var unitNames = map[quantity.Unit]string{
 func (d *desk) amountOn(b rates.Basis, rate quantity.Unit) *working.Step {
 	per := perUnit(rate)
 	weight := d.on(b)
-	id := unitsID(weight, per)
-	if known, ok := d.units[id]; ok {
+	key := weightIn{weight, per}
+	if known, ok := d.units[key]; ok {
 		return known
 	}
-	step := d.inUnits(id, basisNames[b]+" "+unitNames[per], weight, per)
+	step := d.inUnits("units."+weight.ID()+"."+per.String(), basisNames[b]+" "+unitNames[per], weight, per)
 	if d.units == nil {
-		d.units = map[string]*working.Step{}
+		d.units = map[weightIn]*working.Step{}
 	}
-	d.units[id] = step
+	d.units[key] = step
 	return step
 }
 
@@ -61,14 +59,16 @@ func (d *desk) inUnits(id, label string, weight *working.Step, unit quantity.Uni
 // the line where a rate already met it.
 func (d *desk) settledIn(unit quantity.Unit) *working.Step {
 	label := "Settled " + unitNames[unit]
-	if known, ok := d.units[unitsID(d.left, unit)]; ok {
+	if known, ok := d.units[weightIn{d.left, unit}]; ok {
 		return d.sheet.Work("quantity", label, working.Same(known), d.places().Quantity, "")
 	}
 	return d.inUnits("quantity", label, d.out.Settled, unit)
 }
 
-func unitsID(weight *working.Step, unit quantity.Unit) string {
-	return fmt.Sprintf("units.%s.%s", weight.ID(), unit)
+// weightIn is a weight and the unit it is counted in.
+type weightIn struct {
+	weight *working.Step
+	unit   quantity.Unit
 }
 
 // bushel is the legal weight of a bushel, written down once.

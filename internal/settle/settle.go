@@ -36,7 +36,7 @@ type Settlement struct {
 // Deduction is one discount or premium. Its step's figure is a size, in money
 // or in weight; Gives tells the way.
 type Deduction struct {
-	Rule  rates.Discount
+	Rule  *rates.Discount // of the edition
 	Gives rates.Gives
 	Step  *working.Step
 }
@@ -47,8 +47,9 @@ func Settle(f Facts, e *rates.Edition) (*Settlement, error) {
 	if problems := Check(f, e); len(problems) > 0 {
 		return nil, problems
 	}
-	d := &desk{facts: f, edition: e, sheet: &working.Sheet{}, out: &Settlement{Edition: e}}
-	d.out.Sheet = d.sheet
+	d := &desk{facts: f, edition: e, out: &Settlement{Edition: e}}
+	d.sheet = working.NewSheet(roomFor(f, e))
+	d.out.Sheet, d.out.Deductions = d.sheet, make([]Deduction, 0, len(e.Discounts))
 	d.weights()
 	d.sample()
 	if len(d.problems) > 0 {
@@ -69,6 +70,12 @@ func Settle(f Facts, e *rates.Edition) (*Settlement, error) {
 	return d.out, nil
 }
 
+// roomFor is about how many steps a settlement has: those of every load, a few
+// for each discount, and a line for each owner.
+func roomFor(f Facts, e *rates.Edition) int {
+	return 30 + 3*len(e.Discounts) + 8*len(f.Shares)
+}
+
 // desk is one settlement under way.
 type desk struct {
 	facts    Facts
@@ -81,8 +88,8 @@ type desk struct {
 	left  *working.Step                    // weight left so far
 	clean *working.Step
 	dry   *working.Step
-	isWet bool                     // moisture is above the shrink trigger
-	units map[string]*working.Step // quantities already worked, by id
+	isWet bool                       // moisture is above the shrink trigger
+	units map[weightIn]*working.Step // quantities already worked
 	// docked tells that a discount has already taken of the weight, so that
 	// what is left is no longer clean grain less water and handling.
 	docked bool

@@ -1,7 +1,7 @@
 package settle
 
 import (
-	"fmt"
+	"strconv"
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -85,19 +85,20 @@ func (d *desk) part(whole *working.Step, place quantity.Rounding, keep func(int,
 			continue
 		}
 		expr := working.Over(working.Times(whole, working.Const(s.Parts)), working.Const(s.Of))
-		steps[i] = d.sheet.Work(shareID(i, whole), s.Owner+": "+whole.Label(), expr, down, "")
+		steps[i] = d.sheet.Work(ownID(i, whole.ID()), s.Owner+": "+whole.Label(), expr, down, "")
 		others = append(others, steps[i])
 	}
 	name := d.facts.Shares[rest].Owner + ": " + whole.Label()
 	source := d.edition.Source(d.edition.Shares.Row)
-	steps[rest] = d.sheet.Work(shareID(rest, whole), name, working.Less(whole, others...), quantity.Unrounded, source)
+	steps[rest] = d.sheet.Work(ownID(rest, whole.ID()), name, working.Less(whole, others...), quantity.Unrounded, source)
 	for i, s := range steps {
 		keep(i, s)
 	}
 }
 
-func shareID(owner int, whole *working.Step) string {
-	return fmt.Sprintf("share.%d.%s", owner+1, whole.ID())
+// ownID is the id of a line of one owner, counted from 1.
+func ownID(owner int, line string) string {
+	return "share." + strconv.Itoa(owner+1) + "." + line
 }
 
 // remainderOwner is the index of the owner who takes what rounding leaves.
@@ -141,11 +142,11 @@ func (d *desk) owed(i int, line *ShareLine) {
 	if len(pays) > 0 {
 		sum = working.Less(sum, pays...)
 	}
-	line.Charges = d.sheet.Work(fmt.Sprintf("share.%d.charges", i+1), owner+": Charges", sum, quantity.Unrounded, "")
+	line.Charges = d.sheet.Work(ownID(i, "charges"), owner+": Charges", sum, quantity.Unrounded, "")
 	if d.facts.Price == nil {
-		line.Value = d.sheet.Skip(fmt.Sprintf("share.%d.value", i+1), owner+": Value", quantity.Dollar, d.places().Money, "price later", "")
-		line.Payable = d.sheet.Skip(fmt.Sprintf("share.%d.payable", i+1), owner+": Payable", quantity.Dollar, d.places().Money, "price later", "")
+		line.Value = d.sheet.Skip(ownID(i, "value"), owner+": Value", quantity.Dollar, d.places().Money, "price later", "")
+		line.Payable = d.sheet.Skip(ownID(i, "payable"), owner+": Payable", quantity.Dollar, d.places().Money, "price later", "")
 		return
 	}
-	line.Payable = d.sheet.Work(fmt.Sprintf("share.%d.payable", i+1), owner+": Payable", working.Less(line.Value, line.Charges), quantity.Unrounded, "")
+	line.Payable = d.sheet.Work(ownID(i, "payable"), owner+": Payable", working.Less(line.Value, line.Charges), quantity.Unrounded, "")
 }

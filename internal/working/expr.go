@@ -61,9 +61,13 @@ func (e Expr) write(b *strings.Builder, how reading, binding int) {
 	}
 }
 
+func joined(first Operand, rest []Operand) []Operand {
+	return append(append(make([]Operand, 0, 1+len(rest)), first), rest...)
+}
+
 // Sum is a + b + …; all in one unit.
 func Sum(first Operand, rest ...Operand) Expr {
-	e := Expr{sign: "+", binding: sums, args: append([]Operand{first}, rest...), value: first.amount()}
+	e := Expr{sign: "+", binding: sums, args: joined(first, rest), value: first.amount()}
 	for _, o := range rest {
 		e.value = e.value.Add(o.amount())
 	}
@@ -72,7 +76,7 @@ func Sum(first Operand, rest ...Operand) Expr {
 
 // Less is a − b − …; all in one unit.
 func Less(first Operand, rest ...Operand) Expr {
-	e := Expr{sign: "−", binding: sums, args: append([]Operand{first}, rest...), value: first.amount()}
+	e := Expr{sign: "−", binding: sums, args: joined(first, rest), value: first.amount()}
 	for _, o := range rest {
 		e.value = e.value.Sub(o.amount())
 	}
@@ -81,7 +85,7 @@ func Less(first Operand, rest ...Operand) Expr {
 
 // Times is a × b × …
 func Times(first Operand, rest ...Operand) Expr {
-	e := Expr{sign: "×", binding: products, args: append([]Operand{first}, rest...), value: first.amount()}
+	e := Expr{sign: "×", binding: products, args: joined(first, rest), value: first.amount()}
 	for _, o := range rest {
 		e.value = e.value.Mul(o.amount())
 	}

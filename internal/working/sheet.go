@@ -12,6 +12,12 @@ type Sheet struct {
 	section string
 	steps   []*Step
 	byID    map[string]*Step
+	blank   []Step // made together, to be written on one by one
+}
+
+// NewSheet is a sheet with room for about so many steps; more may be written.
+func NewSheet(room int) *Sheet {
+	return &Sheet{steps: make([]*Step, 0, room), byID: make(map[string]*Step, room), blank: make([]Step, room)}
 }
 
 // Section starts a new heading; steps that follow stand under it.
@@ -20,24 +26,24 @@ func (s *Sheet) Section(title string) { s.section = title }
 // Given writes down a figure from outside as it was recorded. The rounding
 // says to what place it was recorded and is applied once, here.
 func (s *Sheet) Given(id, label string, a quantity.Amount, recorded quantity.Rounding, source string) *Step {
-	return s.add(&Step{id: id, label: label, kind: Given, exact: a, rounding: recorded, source: source})
+	return s.add(Step{id: id, label: label, kind: Given, exact: a, rounding: recorded, source: source})
 }
 
 // Rate writes down a figure read from the edition; source names the edition
 // and row.
 func (s *Sheet) Rate(id, label string, a quantity.Amount, source string) *Step {
-	return s.add(&Step{id: id, label: label, kind: Rate, exact: a, source: source})
+	return s.add(Step{id: id, label: label, kind: Rate, exact: a, source: source})
 }
 
 // Work does one calculation and rounds it once. Source names the rule.
 func (s *Sheet) Work(id, label string, e Operand, r quantity.Rounding, source string) *Step {
-	return s.add(&Step{id: id, label: label, kind: Worked, expr: e, exact: e.amount(), rounding: r, source: source})
+	return s.add(Step{id: id, label: label, kind: Worked, expr: e, exact: e.amount(), rounding: r, source: source})
 }
 
 // Skip writes down a rule that was considered and changes nothing, and why.
 // The step's value is nought in the unit given.
 func (s *Sheet) Skip(id, label string, unit quantity.Unit, r quantity.Rounding, reason, source string) *Step {
-	return s.add(&Step{id: id, label: label, kind: NotApplied, exact: quantity.Zero(unit), rounding: r, note: reason, source: source})
+	return s.add(Step{id: id, label: label, kind: NotApplied, exact: quantity.Zero(unit), rounding: r, note: reason, source: source})
 }
 
 // Word prints a word in place of a step's figure, for what is present or not.
@@ -52,14 +58,19 @@ func (s *Sheet) Note(step *Step, remark string) *Step {
 	return step
 }
 
-func (s *Sheet) add(step *Step) *Step {
+func (s *Sheet) add(one Step) *Step {
 	if s.byID == nil {
-		s.byID = make(map[string]*Step, 48)
-		s.steps = make([]*Step, 0, 48)
+		s.byID = map[string]*Step{}
 	}
-	if _, taken := s.byID[step.id]; taken {
-		panic(fmt.Sprintf("working: two steps are called %q", step.id))
+	if _, taken := s.byID[one.id]; taken {
+		panic(fmt.Sprintf("working: two steps are called %q", one.id))
 	}
+	if len(s.blank) == 0 {
+		s.blank = make([]Step, 8)
+	}
+	step := &s.blank[0]
+	s.blank = s.blank[1:]
+	*step = one
 	step.section = s.section
 	step.value = step.rounding.Apply(step.exact)
 	s.byID[step.id] = step
