@@ -10,30 +10,30 @@ import (
 // reasonFor is why a weight was typed. Where the scale cannot be read the
 // person reads it: that is the reason. Where it can, each weight typed all the
 // same needs one of its own.
-func (f *LoadForm) reasonFor(which load.Which) string {
+func (f *LoadForm) reasonFor(field string) string {
 	if f.frame.Indicator == nil {
 		return Say("read from the indicator")
 	}
-	return f.reasons[which]
+	return f.reasons[field]
 }
 
 // holdBack takes the weights off a draft that were typed without a reason, and
 // gives the fields that can be written.
-func (f *LoadForm) holdBack(d *draft, good []string) (kept []string, held []load.Which) {
+func (f *LoadForm) holdBack(d *draft, good []string) (kept, held []string) {
 	d.weighed = slices.DeleteFunc(d.weighed, func(w load.Weighing) bool {
 		if w.Source == load.ByHand && w.Reason == "" {
-			held = append(held, w.Which)
+			held = append(held, weightID(w.Which, w.Draft))
 			return true
 		}
 		return false
 	})
-	kept = slices.DeleteFunc(good, func(id string) bool { return slices.Contains(held, load.Which(id)) })
+	kept = slices.DeleteFunc(good, func(id string) bool { return slices.Contains(held, id) })
 	return kept, held
 }
 
 // askReason asks why weights were typed by hand; with the answer they are
 // written down, without it they stay in their fields.
-func (f *LoadForm) askReason(held []load.Which) {
+func (f *LoadForm) askReason(held []string) {
 	f.frame.Put(Ask{
 		Title:  Say("Why is the weight typed by hand?"),
 		Text:   Say("The scale can be read. A typed weight is marked MANUAL WT on the slip, with your reason."),
@@ -42,8 +42,8 @@ func (f *LoadForm) askReason(held []load.Which) {
 		Yes:    Say("Write down"),
 		Then: func(values map[string]string) {
 			reasons := maps.Clone(f.reasons)
-			for _, which := range held {
-				reasons[which] = values["reason"]
+			for _, field := range held {
+				reasons[field] = values["reason"]
 			}
 			f.reasons = reasons
 			f.work()

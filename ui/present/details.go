@@ -36,6 +36,7 @@ func (f *LoadForm) AskDetails() {
 		fields = append(fields, AskField{ID: s.id, Label: Say(s.label), Value: s.get(l), Chars: 26})
 	}
 	fields = append(fields,
+		AskField{ID: "driverOn", Label: Say("Driver is"), Options: driverOptions(), Value: f.driverOn, Chars: 20, Hint: Say("on the weights to come")},
 		AskField{ID: "until", Label: Say("Kept until"), Value: l.Sample.Until.String(), Chars: 12, Hint: Say("year-month-day")},
 		AskField{ID: "schedule", Label: Say("Rates"), Options: f.scheduleOptions(), Value: l.Details.Schedule, Chars: 20, Hint: Say("empty: as set up")})
 	f.frame.Put(Ask{
@@ -50,12 +51,18 @@ func (f *LoadForm) AskDetails() {
 	})
 }
 
+// driverOptions are where the driver may be while the truck is weighed.
+func driverOptions() []Option {
+	return []Option{{Code: "on", Name: Say("on the truck")}, {Code: "off", Name: Say("off the truck")}}
+}
+
 // setSeldom writes the sheet into the book.
 func (f *LoadForm) setSeldom(values map[string]string) {
 	if err := f.Commit(); err != nil {
 		f.frame.Fail(err)
 		return
 	}
+	f.driverOn = values["driverOn"]
 	before := f.now.load
 	d, _ := f.read()
 	for _, s := range seldom {

@@ -51,7 +51,7 @@ func (y *Yard) Weigh(field string) {
 		y.frame.Fail(err)
 		return
 	}
-	which := form.sideToWeigh(field)
+	which, draft := form.sideToWeigh(field)
 	var weight quantity.Amount
 	y.frame.Run(Job{
 		Topic: "weigh", Title: Say("Waiting for the scale to come to rest"),
@@ -63,7 +63,7 @@ func (y *Yard) Weigh(field string) {
 		},
 		Done: func(err error) {
 			if err == nil {
-				err = form.take(which, weight)
+				err = form.take(which, draft, weight)
 			}
 			if err != nil {
 				y.frame.Fail(err)
@@ -72,24 +72,27 @@ func (y *Yard) Weigh(field string) {
 	})
 }
 
-// sideToWeigh is the side that a weight from the scale belongs to.
-func (f *LoadForm) sideToWeigh(field string) load.Which {
-	switch _, full := f.now.load.Weight(load.Gross, ""); {
-	case field == string(load.Gross) || field == string(load.Tare):
-		return load.Which(field)
-	case full:
-		return load.Tare
+// sideToWeigh is the side and draft that a weight from the scale belongs to:
+// the one in hand, else the first that is still missing.
+func (f *LoadForm) sideToWeigh(field string) (load.Which, string) {
+	if which, draft, ok := sideOf(field); ok {
+		return which, draft
 	}
-	return load.Gross
+	for _, l := range f.lines {
+		if which, draft, ok := sideOf(l.id); ok && f.now.missing[l.id] {
+			return which, draft
+		}
+	}
+	return load.Tare, ""
 }
 
 // take writes a weight from the scale down.
-func (f *LoadForm) take(which load.Which, weight quantity.Amount) error {
+func (f *LoadForm) take(which load.Which, draft string, weight quantity.Amount) error {
 	s, _ := f.frame.scale()
-	delete(f.typed, string(which))
+	delete(f.typed, weightID(which, draft))
 	d, _ := f.read()
 	d.amended, d.sampled = false, false
-	d.weighed = []load.Weighing{{Which: which, Weight: weight, Source: load.FromScale, Scale: s.ID}}
+	d.weighed = []load.Weighing{{Which: which, Draft: draft, Weight: weight, Source: load.FromScale, Scale: s.ID, DriverOn: f.driverOn}}
 	id, err := f.write(d)
 	if err != nil {
 		return err

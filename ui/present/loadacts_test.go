@@ -252,3 +252,48 @@ func TestSeldomFacts(t *testing.T) {
 		t.Errorf("the book has %+v", l)
 	}
 }
+
+// A truck and its trailer are weighed apart, and the ticket waits for all four
+// weights.
+func TestTrailerWeighedApart(t *testing.T) {
+	r := demoRoom(t, 0)
+	f := corn(r)
+	if !f.CanSplit() {
+		t.Fatal("a load in one draft cannot be split")
+	}
+	f.Split()
+	if f.CanSplit() || f.CanIssue() || f.FirstMissing() != "gross.trailer" {
+		t.Fatalf("after the split: can issue %v, first missing %q", f.CanIssue(), f.FirstMissing())
+	}
+	if why := f.WhyNotIssue(); !strings.Contains(why, "Gross, trailer") {
+		t.Errorf("the ticket waits for %q", why)
+	}
+	f.Type("gross.trailer", "30000")
+	f.Type("tare.trailer", "9000")
+	if net := f.BigFigures()[0].Value; net != "49,180" || !f.CanIssue() {
+		t.Errorf("net %s over both drafts, can issue %v: %s", net, f.CanIssue(), f.WhyNotIssue())
+	}
+	must(t, f.Commit())
+	again := newLoadForm(r.frame, f.inBook())
+	if got := fieldOf(t, again, "tare.trailer").Value; got != "9,000" || again.CanSplit() {
+		t.Errorf("the book gives the trailer a tare of %q", got)
+	}
+}
+
+// Whether the driver is on the truck goes with the weights that follow.
+func TestDriverOnTheTruck(t *testing.T) {
+	r := demoRoom(t, 0)
+	f := corn(r, "tare")
+	must(t, f.Commit())
+	f.AskDetails()
+	if wrong := r.answer(map[string]string{"driverOn": "off"}); wrong != nil {
+		t.Fatal(wrong)
+	}
+	f.Type("tare", "24120")
+	must(t, f.Commit())
+	gross, _ := f.inBook().Weight(load.Gross, "")
+	tare, _ := f.inBook().Weight(load.Tare, "")
+	if gross.DriverOn != "" || tare.DriverOn != "off" {
+		t.Errorf("gross with the driver %q, tare with the driver %q", gross.DriverOn, tare.DriverOn)
+	}
+}

@@ -20,15 +20,17 @@ type LoadForm struct {
 	typed map[string]string       // texts that are not in the book, by field
 	extra map[grain.FactorID]bool // factors asked for beyond the usual ones
 	// reasons are why weights were typed though the scale can be read.
-	reasons map[load.Which]string
-	lines   []line
-	now     standing
+	reasons  map[string]string
+	split    bool   // the trailer is weighed apart from its truck
+	driverOn string // whether the driver is on the truck for the next weights: "on", "off" or ""
+	lines    []line
+	now      standing
 }
 
 // newLoadForm makes the form of a load in the book, or with no load a blank
 // one.
 func newLoadForm(f *Frame, l *load.Load) *LoadForm {
-	form := &LoadForm{frame: f, typed: map[string]string{}, extra: map[grain.FactorID]bool{}, reasons: map[load.Which]string{}}
+	form := &LoadForm{frame: f, typed: map[string]string{}, extra: map[grain.FactorID]bool{}, reasons: map[string]string{}}
 	if l != nil {
 		form.id, form.book = l.ID, l
 	}

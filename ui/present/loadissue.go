@@ -22,6 +22,9 @@ func (f *LoadForm) WhyNotIssue() string {
 		return m.Sentence
 	}
 	for _, l := range f.lines {
+		if f.now.missing[l.id] {
+			return Say("%s is still to come.", l.label)
+		}
 		if r := f.now.remarks[l.id]; r.State == Stop {
 			return r.Text
 		}

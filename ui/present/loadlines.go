@@ -2,6 +2,7 @@ package present
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/grain"
@@ -11,9 +12,10 @@ import (
 
 // makeLines lists the fields in working order for a commodity.
 func (f *LoadForm) makeLines(commodity string) []line {
-	lines := []line{f.growerLine(), f.commodityLine(), f.truckLine(), f.weightLine(load.Gross)}
-	lines = append(lines, f.sampleLines(commodity)...)
-	return append(lines, f.weightLine(load.Tare), f.binLine(), f.termsLine(), f.priceLine(), f.remarkLine())
+	return slices.Concat(
+		[]line{f.growerLine(), f.commodityLine(), f.truckLine()}, f.weightLines(load.Gross),
+		f.sampleLines(commodity), f.weightLines(load.Tare),
+		[]line{f.binLine(), f.termsLine(), f.priceLine(), f.remarkLine()})
 }
 
 // commodityID is the commodity as typed, or as the book has it. It decides

@@ -2,6 +2,8 @@ package present
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
@@ -17,23 +19,89 @@ func (f *Frame) scale() (house.Scale, bool) {
 	return scales[0], true
 }
 
-func (f *LoadForm) weightLine(which load.Which) line {
+// trailer is the second draft of a truck and its trailer weighed apart; the
+// truck's own draft has no name.
+const trailer = "trailer"
+
+// weightID is the field of one side of a draft.
+func weightID(which load.Which, draft string) string {
+	if draft == "" {
+		return string(which)
+	}
+	return string(which) + "." + draft
+}
+
+// sideOf is the side and the draft of a weight's field.
+func sideOf(id string) (which load.Which, draft string, isWeight bool) {
+	side, draft, _ := strings.Cut(id, ".")
+	which = load.Which(side)
+	return which, draft, which == load.Gross || which == load.Tare
+}
+
+// drafts are the names of the drafts the load is weighed in.
+func (f *LoadForm) drafts() []string {
+	drafts := []string{""}
+	if f.split {
+		drafts = append(drafts, trailer)
+	}
+	for _, name := range f.inBook().Drafts() {
+		if !slices.Contains(drafts, name) {
+			drafts = append(drafts, name)
+		}
+	}
+	return drafts
+}
+
+// CanSplit reports whether the trailer may still be weighed apart.
+func (f *LoadForm) CanSplit() bool { return len(f.drafts()) == 1 }
+
+// Split asks for the weights of a trailer beside those of its truck.
+func (f *LoadForm) Split() {
+	f.split = true
+	f.work()
+}
+
+// weightLines are one side of every draft.
+func (f *LoadForm) weightLines(which load.Which) []line {
+	var lines []line
+	for _, draft := range f.drafts() {
+		lines = append(lines, f.weightLine(which, draft))
+	}
+	return lines
+}
+
+// missWeights marks what is still to be weighed, draft by draft.
+func (f *LoadForm) missWeights() {
+	for _, draft := range f.drafts() {
+		for _, which := range []load.Which{load.Gross, load.Tare} {
+			delete(f.now.missing, weightID(which, draft))
+			if _, weighed := f.now.load.Weight(which, draft); !weighed {
+				f.now.missing[weightID(which, draft)] = true
+			}
+		}
+	}
+}
+
+func (f *LoadForm) weightLine(which load.Which, of string) line {
 	label := Say("Gross")
 	if which == load.Tare {
 		label = Say("Tare")
 	}
+	if of != "" {
+		label = Say("%s, %s", label, Say(of))
+	}
 	return line{
-		id: string(which), label: label, unit: f.frame.Desk.Profile().WeightUnit().String(),
+		id: weightID(which, of), label: label, unit: f.frame.Desk.Profile().WeightUnit().String(),
 		kind: FigureField, part: WeightPart, chars: 8,
 		shown: func(l *load.Load) string {
-			if w, ok := l.Weight(which, ""); ok {
+			if w, ok := l.Weight(which, of); ok {
 				return w.Weight.Figure()
 			}
 			return ""
 		},
-		hint: func(l *load.Load) string { return f.weightHint(l, which) },
+		hint: func(l *load.Load) string { return f.weightHint(l, which, of) },
 		read: func(text string, d *draft) (string, error) {
-			w, err := f.weighing(which, label, text)
+			w, err := f.weighing(which, of, label, text)
 			if err == nil {
 				d.weighed = append(d.weighed, w)
 			}
@@ -44,12 +112,12 @@ func (f *LoadForm) weightLine(which load.Which) line {
 
 // weighing reads a typed weight. It is held against the scale: what the scale
 // cannot have shown was not weighed on it.
-func (f *LoadForm) weighing(which load.Which, label, text string) (load.Weighing, error) {
+func (f *LoadForm) weighing(which load.Which, draft, label, text string) (load.Weighing, error) {
 	s, ok := f.frame.scale()
 	if !ok {
 		return load.Weighing{}, fmt.Errorf("%s", Say("No scale is set up. Add one in the set-up"))
 	}
-	if _, weighed := f.inBook().Weight(which, ""); weighed && text == "" {
+	if _, weighed := f.inBook().Weight(which, draft); weighed && text == "" {
 		return load.Weighing{}, fmt.Errorf("%s", Say("A weight once taken can be replaced, not taken away. Type the other weight, or press Escape"))
 	}
 	unit := s.Division.Unit()
@@ -65,14 +133,14 @@ func (f *LoadForm) weighing(which load.Which, label, text string) (load.Weighing
 		return load.Weighing{}, fmt.Errorf("%s: %w", label, err)
 	}
 	return load.Weighing{
-		Which: which, Weight: a, Source: load.ByHand, Scale: s.ID,
-		Reason: f.reasonFor(which),
+		Which: which, Draft: draft, Weight: a, Source: load.ByHand, Scale: s.ID,
+		Reason: f.reasonFor(weightID(which, draft)), DriverOn: f.driverOn,
 	}, nil
 }
 
 // weightHint says where a weight came from, or offers a stored tare.
-func (f *LoadForm) weightHint(l *load.Load, which load.Which) string {
-	w, ok := l.Weight(which, "")
+func (f *LoadForm) weightHint(l *load.Load, which load.Which, of string) string {
+	w, ok := l.Weight(which, of)
 	switch {
 	case ok && w.Source == load.ByHand:
 		return Say("typed by hand")
@@ -81,7 +149,7 @@ func (f *LoadForm) weightHint(l *load.Load, which load.Which) string {
 	case ok:
 		return Say("from scale %s", w.Scale)
 	}
-	if which == load.Tare {
+	if which == load.Tare && of == "" {
 		if t, stored := f.storedTare(); stored {
 			return Say("stored: %s of %s", t.Tare.Figure(), t.Taken)
 		}

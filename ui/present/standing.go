@@ -40,6 +40,7 @@ func (f *LoadForm) work() {
 	for _, m := range f.now.load.Missing() {
 		f.now.missing[m.Field] = true
 	}
+	f.missWeights()
 	if len(f.now.missing) == 0 {
 		f.now.settlement, f.now.problems = f.frame.Desk.Preview(f.now.load)
 	} else if f.now.edition != nil {

@@ -67,6 +67,12 @@ func (s *yardScreen) additions() []Act {
 			Do: func() { s.yard.Weigh(s.load.ring.Current()) },
 		}},
 		{Command: kit.Command{
+			ID: "load.split", Title: present.Say("Weigh the trailer apart"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyW)},
+			EnabledWhen: func() bool { return s.form().CanSplit() },
+			WhyNot:      func() string { return present.Say("This load is weighed in two drafts already.") },
+			Do:          func() { s.form().Split(); s.load.show(true); s.load.focus() },
+		}},
+		{Command: kit.Command{
 			ID: "load.tare", Title: present.Say("Stored tare"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyT)},
 			EnabledWhen: func() bool { return s.form().CanUseStoredTare() },
 			WhyNot:      func() string { return present.Say("This truck has no stored tare, or it is used already.") },
