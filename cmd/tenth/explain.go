@@ -1,6 +1,10 @@
 package main
 
-import "fmt"
+import (
+	"fmt"
+
+	"tenthpoint/internal/load"
+)
 
 // explainCommand prints the whole working of a ticket.
 type explainCommand struct {
@@ -35,6 +39,19 @@ func (c explainCommand) Run(t *terminal) error {
 		p.say("%s", editionLine(s.Edition))
 		p.say("")
 		fmt.Fprint(p.out, s.Sheet.Text(c.Width))
-		return nil
+		return p.whatChanged(l)
 	})
+}
+
+// whatChanged tells what a corrected ticket changed, line by line.
+func (p *post) whatChanged(l *load.Load) error {
+	if l.Corrects == 0 {
+		return nil
+	}
+	old, err := p.Ticket(p, l.Corrects)
+	if err != nil {
+		return err
+	}
+	p.say("")
+	return p.differences(old, l)
 }

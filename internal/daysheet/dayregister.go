@@ -1,0 +1,25 @@
+package daysheet
+
+import (
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+)
+
+// ClosedDay is the closing of a day as the register shows it.
+type ClosedDay struct {
+	Day            quantity.Date
+	By, At, Remark string
+	Sheet          string // SHA-256 of what the sheet was made of
+}
+
+// DayRegister lists the days closed in a period.
+func DayRegister(p house.Profile, period Period, days []ClosedDay) report.Document {
+	d := registerPaper(p, "Register of days closed", period, false)
+	g := newGrid(words("Day"), words("Closed by"), words("At"), words("Remark"), words("SHA-256 of the sheet"))
+	for _, c := range days {
+		g.add(text(c.Day.String()), text(c.By), text(c.At), text(c.Remark), text(c.Sheet))
+	}
+	d.Blocks = []report.Block{g.table("days", "No day of this period was closed.")}
+	return d
+}
