@@ -110,6 +110,7 @@ func (s *growersScreen) escape() bool {
 func (s *growersScreen) Show() {
 	s.growers.Reload()
 	s.Refresh()
+	s.window.commands.Refresh()
 	s.ring.Focus("line")
 	s.line.SelectAll()
 }

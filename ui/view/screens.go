@@ -24,6 +24,7 @@ var screens = []screenRow{
 	{id: "bench", title: "Bench", key: kit.Ctrl(fyne.Key2), open: newBenchScreen},
 	{id: "tickets", title: "Tickets", key: kit.Ctrl(fyne.Key3), open: newTicketsScreen},
 	{id: "day", title: "Day sheet", key: kit.Ctrl(fyne.Key4), open: newDayScreen},
+	{id: "rates", title: "Rates", key: kit.Ctrl(fyne.Key5), open: newRatesScreen},
 	{id: "growers", title: "Growers", key: kit.Ctrl(fyne.Key6), open: newGrowersScreen},
 	{id: "handbook", title: "Handbook", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
 	{id: "setup", title: "Set-up", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},

@@ -18,6 +18,7 @@ var tabOrder = map[string]string{
 	"disputes": "list says disputes.raise",
 	"samples":  "list label",
 	"tickets":  "line table paper tickets.print tickets.working",
+	"rates":    "list paper rates.rows rates.try rates.compare rates.problems rates.load rates.schedule rates.again rates.text",
 	"growers":  "line table card growers.add growers.change growers.shares growers.truck",
 	"handbook": "line table page",
 	"setup":    "business street town phone licence rules unit scale division capacity",

@@ -1,0 +1,221 @@
+package present
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/slip"
+)
+
+// RatesView is what is shown of the chosen edition.
+type RatesView int
+
+// The views of an edition.
+const (
+	RatesRows     RatesView = iota // everything it says
+	RatesTry                       // one load, wetter and wetter
+	RatesCompare                   // beside another, and the bare water formula
+	RatesProblems                  // what is wrong in the elevator's own files
+)
+
+// Rates is the list of the editions the desk knows, with what the chosen one
+// says and does.
+type Rates struct {
+	frame  *Frame
+	shows  RatesView
+	chosen string // edition id
+	other  string // the one it is compared with
+	tries  map[string]tryLoad
+
+	trial    *trialTable
+	compared *comparedTable
+}
+
+// NewRates makes the list. The first edition in hand is the first in force.
+func NewRates(f *Frame) *Rates {
+	r := &Rates{frame: f, tries: map[string]tryLoad{}}
+	if len(f.RatesWrong) > 0 {
+		r.shows = RatesProblems
+	}
+	return r
+}
+
+// Shows is what is shown now.
+func (r *Rates) Shows() RatesView { return r.shows }
+
+// Turn shows something else of the edition.
+func (r *Rates) Turn(to RatesView) { r.shows = to }
+
+// Reload takes the editions anew and forgets the loads that were tried.
+func (r *Rates) Reload() {
+	r.tries = map[string]tryLoad{}
+	r.forget()
+	if r.edition() == nil {
+		r.chosen = ""
+		if all := r.sorted(); len(all) > 0 {
+			r.chosen = all[0].ID
+		}
+	}
+}
+
+// forget drops what was worked out.
+func (r *Rates) forget() { r.trial, r.compared = nil, nil }
+
+// Choose takes an edition.
+func (r *Rates) Choose(id string) {
+	if id != r.chosen {
+		r.chosen, r.other = id, ""
+		r.forget()
+	}
+}
+
+// Chosen is the id of the chosen edition; empty when there is none.
+func (r *Rates) Chosen() string { return r.chosen }
+
+// HasEdition reports whether an edition is in hand.
+func (r *Rates) HasEdition() bool { return r.edition() != nil }
+
+func (r *Rates) edition() *rates.Edition {
+	e, _ := r.frame.Desk.Rates().ByID(r.chosen)
+	return e
+}
+
+// standing says whether an edition counts today, the ones that do first.
+type editionStanding int
+
+const (
+	usedToday editionStanding = iota
+	inForce
+	yetToCome
+	overtaken
+	past
+)
+
+func (r *Rates) standing(e *rates.Edition) editionStanding {
+	today := r.frame.Desk.Today()
+	now, err := r.frame.Desk.Rates().On(e.Schedule, e.Commodity.ID, today)
+	schedule, taken := r.frame.Desk.Profile().Schedule(e.Commodity.ID)
+	switch {
+	case err == nil && now.ID == e.ID && taken && schedule == e.Schedule:
+		return usedToday
+	case err == nil && now.ID == e.ID:
+		return inForce
+	case today.Between(e.From, e.Until):
+		return overtaken
+	case today.Before(e.From):
+		return yetToCome
+	}
+	return past
+}
+
+// sorted are the editions: those in use first, each sort by grain.
+func (r *Rates) sorted() []*rates.Edition {
+	all := slices.Clone(r.frame.Desk.Rates().All())
+	slices.SortStableFunc(all, func(a, b *rates.Edition) int {
+		return cmp.Or(cmp.Compare(r.standing(a), r.standing(b)), cmp.Compare(grainName(a.Commodity.ID), grainName(b.Commodity.ID)),
+			cmp.Compare(a.Schedule, b.Schedule), b.From.Cmp(a.From))
+	})
+	return all
+}
+
+// Rows are the editions: grain, id, status, and whether it counts today.
+func (r *Rates) Rows() []Row {
+	all := r.sorted()
+	out := make([]Row, len(all))
+	for i, e := range all {
+		stands := r.standingWords(e)
+		out[i] = Row{Key: e.ID, State: stands.State, Cells: []string{grainName(e.Commodity.ID), e.ID, statusWord(e.Status), stands.Text}}
+	}
+	return out
+}
+
+func (r *Rates) standingWords(e *rates.Edition) Remark {
+	switch r.standing(e) {
+	case usedToday:
+		return Remark{OK, Say("used here")}
+	case inForce:
+		return Remark{Plain, Say("in force")}
+	case yetToCome:
+		return Remark{Wait, Say("from %s", r.frame.Date(e.From))}
+	case overtaken:
+		return Remark{Locked, Say("corrected")}
+	}
+	return Remark{Locked, Say("over")}
+}
+
+// statusWord is the mark of an edition in the list.
+func statusWord(s rates.Status) string {
+	switch s {
+	case rates.Example:
+		return Say("EXAMPLE")
+	case rates.House:
+		return Say("house")
+	}
+	return Say("statute")
+}
+
+// Empty is what to do when there are no rates.
+func (r *Rates) Empty() string {
+	return Say("There are no rates, so nothing can be settled. Ctrl+P tells what is wrong with the files.")
+}
+
+// Headline says what the chosen edition is and where it comes from. Invented
+// ones are marked before anything else.
+func (r *Rates) Headline() Remark {
+	e := r.edition()
+	if e == nil {
+		return Remark{}
+	}
+	text := join(" ", Say(e.Title)+".", Say("In force %s.", periodOf(r.frame, e)), Say("%s, issued %s.", e.Origin.By, r.frame.Date(e.Origin.Issued)))
+	if e.Corrects != "" {
+		text = join(" ", text, Say("Corrects %s.", e.Corrects))
+	}
+	if e.Status == rates.Example {
+		return Remark{Warn, join(" ", Say("EXAMPLE, not for trade."), text)}
+	}
+	return Remark{OK, join(" ", text, e.Origin.Document)}
+}
+
+// periodOf is the days an edition is in force, as the desk writes days.
+func periodOf(f *Frame, e *rates.Edition) string {
+	if e.Until == (quantity.Date{}) {
+		return Say("from %s", f.Date(e.From))
+	}
+	return Say("%s to %s", f.Date(e.From), f.Date(e.Until))
+}
+
+// Paper is the rows of the edition, or the problems of the files.
+func (r *Rates) Paper() []PaperLine {
+	if r.shows == RatesProblems {
+		return r.problems()
+	}
+	e := r.edition()
+	if e == nil {
+		return nil
+	}
+	lines := []PaperLine{{Kind: slip.PaperTitle, Left: e.ID}}
+	section := ""
+	for _, l := range e.Lines() {
+		if l.Section != section {
+			section = l.Section
+			lines = append(lines, PaperLine{Kind: slip.PaperGap}, PaperLine{Kind: slip.PaperSmall, Left: strings.ToUpper(Say(section))}, PaperLine{Kind: slip.PaperRule})
+		}
+		lines = append(lines, ruleLine(Say(l.Label), l.Value))
+	}
+	return lines
+}
+
+// longValue is from how many letters a value stands under its label rather
+// than beside it.
+const longValue = 34
+
+// ruleLine is one thing an edition says.
+func ruleLine(label, value string) PaperLine {
+	if len([]rune(value)) > longValue {
+		return PaperLine{Kind: slip.PaperPair, Left: label, Note: value}
+	}
+	return PaperLine{Kind: slip.PaperPair, Left: label, Right: value}
+}

@@ -1,0 +1,195 @@
+package present
+
+import (
+	"slices"
+
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/working"
+)
+
+// comparedTable is one load under two editions and under the bare water
+// formula, and then what the two editions say otherwise.
+type comparedTable struct {
+	rows   []Row
+	beyond string            // what is taken beyond the water
+	wrong  string            // why there is nothing to compare
+	said   map[string]string // a row in full, where its cells are short of room
+}
+
+// others are the editions the chosen one can be set beside: those of the same
+// grain, the one it corrects or follows first.
+func (r *Rates) others() []*rates.Edition {
+	e := r.edition()
+	if e == nil {
+		return nil
+	}
+	var near, far []*rates.Edition
+	for _, o := range r.frame.Desk.Rates().All() {
+		switch {
+		case o.ID == e.ID || o.Commodity.ID != e.Commodity.ID:
+		case o.ID == e.Corrects:
+			near = slices.Insert(near, 0, o)
+		case o.Schedule == e.Schedule:
+			near = append(near, o)
+		default:
+			far = append(far, o)
+		}
+	}
+	return append(near, far...)
+}
+
+// otherEdition is the one that the chosen edition is set beside; nil when its
+// grain has no other.
+func (r *Rates) otherEdition() *rates.Edition {
+	others := r.others()
+	for _, o := range others {
+		if o.ID == r.other {
+			return o
+		}
+	}
+	if len(others) == 0 {
+		return nil
+	}
+	return others[0]
+}
+
+// HasOther reports whether there is a choice of editions to compare with.
+func (r *Rates) HasOther() bool { return len(r.others()) > 1 }
+
+// AskOther asks which edition the chosen one is to be set beside.
+func (r *Rates) AskOther() {
+	others := r.others()
+	options := make([]Option, len(others))
+	for i, o := range others {
+		options[i] = Option{Code: o.ID, Name: Say(o.Title), Detail: periodOf(r.frame, o)}
+	}
+	r.frame.Put(Ask{
+		Title: Say("Set %s beside which edition?", r.chosen), Yes: Say("Compare"),
+		Fields: []AskField{{ID: "other", Label: Say("Edition"), Options: options, Required: true}},
+		Then: func(values map[string]string) {
+			r.other, r.compared, r.shows = values["other"], nil, RatesCompare
+			r.frame.window.Redraw()
+		},
+	})
+}
+
+// ComparedHead are the headings: the line, the two editions with their
+// difference, and the bare water formula with its.
+func (r *Rates) ComparedHead() []string {
+	other := Say("no other")
+	if o := r.otherEdition(); o != nil {
+		other = o.ID
+	}
+	return []string{Say("Line"), r.chosen, other, Say("±"), Say("bare water"), Say("±")}
+}
+
+// ComparedRows are the lines of the settlements, then the lines of the two
+// editions that differ.
+func (r *Rates) ComparedRows() []Row { return r.compare().rows }
+
+// ComparedSaid is which load is compared, and of a row that has more to say
+// than its cells hold all of it; else what the chosen edition takes beyond the
+// water, or why nothing can be compared.
+func (r *Rates) ComparedSaid(key string) string {
+	c := r.compare()
+	say := orElse(c.wrong, c.beyond)
+	if full := c.said[key]; full != "" {
+		say = full
+	}
+	return join("\n", r.Tried(), say)
+}
+
+func (r *Rates) compare() *comparedTable {
+	e := r.edition()
+	if e == nil {
+		return &comparedTable{}
+	}
+	if r.compared == nil {
+		r.compared = compareTable(e, r.otherEdition(), r.tryOn(e))
+	}
+	return r.compared
+}
+
+func compareTable(e, other *rates.Edition, t tryLoad) *comparedTable {
+	out := &comparedTable{said: map[string]string{}}
+	mine, err := settle.Settle(t.under(e), e)
+	if err != nil {
+		out.wrong = Say("Under %s: %s", e.ID, oneLine(err.Error()))
+		return out
+	}
+	beyond, err := settle.TakenBeyondWater(mine, t.under(e))
+	if err != nil {
+		out.wrong = Say("Under the bare water formula: %s", oneLine(err.Error()))
+		return out
+	}
+	out.beyond = Say("Beyond the bare water formula %s takes %s, which is %s of the wet weight: %s in the shrink itself, %s as handling.",
+		e.ID, beyond.Total.Printed(), beyond.Percent.Printed(), beyond.Hidden.Printed(), beyond.Handling.Printed())
+	var theirs *settle.Settlement
+	if other != nil {
+		if theirs, err = settle.Settle(t.under(other), other); err != nil {
+			out.wrong = Say("Under %s: %s", other.ID, oneLine(err.Error()))
+			theirs = nil
+		}
+	}
+	out.figures(mine, theirs, beyond.Bare)
+	if other != nil {
+		out.says(e, other)
+	}
+	return out
+}
+
+// figures are the lines of the settlements side by side.
+func (c *comparedTable) figures(mine, theirs, bare *settle.Settlement) {
+	water := settle.Compare(mine, bare)
+	seen := map[string]bool{}
+	var beside *settle.Comparison
+	if theirs != nil {
+		beside = settle.Compare(mine, theirs)
+		for _, l := range beside.Lines {
+			seen[l.ID] = true
+			w, _ := water.Line(l.ID)
+			c.line(l.ID, l.Label, l.Before, l.After, l.Change, w)
+		}
+	}
+	for _, w := range water.Lines {
+		if !seen[w.ID] {
+			c.line(w.ID, w.Label, w.Before, nil, nil, w)
+		}
+	}
+}
+
+func (c *comparedTable) line(id, label string, mine, theirs, change *working.Step, water settle.Line) {
+	row := Row{Key: id, Cells: []string{Say(label), stepCell(mine), stepCell(theirs), changeCell(change), stepCell(water.After), changeCell(water.Change)}}
+	if change != nil && !change.Value().IsZero() {
+		row.State = Warn
+	}
+	c.rows = append(c.rows, row)
+}
+
+func stepCell(step *working.Step) string {
+	if step == nil {
+		return noFigure
+	}
+	if step.Kind() == working.NotApplied {
+		return Say("none")
+	}
+	return step.Printed()
+}
+
+func changeCell(change *working.Step) string {
+	if change == nil || change.Value().IsZero() {
+		return ""
+	}
+	return signed(change)
+}
+
+// says are the lines on which the two editions part.
+func (c *comparedTable) says(e, other *rates.Edition) {
+	for _, d := range rates.Diff(e, other) {
+		key := "says " + d.Key
+		what, before, after := join(": ", Say(d.Section), Say(d.Label)), orElse(d.Before, noFigure), orElse(d.After, noFigure)
+		c.rows = append(c.rows, Row{Key: key, State: Wait, Cells: []string{what, before, after}})
+		c.said[key] = Say("%s. Under %s: %s. Under %s: %s.", what, e.ID, before, other.ID, after)
+	}
+}
