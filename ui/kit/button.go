@@ -154,6 +154,20 @@ func (b *Button) widths(p pen) (icon, text, key float32) {
 	return icon, text, key
 }
 
+// fitting gives what there is room for: where it is tight the key goes first,
+// then the icon, and last of all letters of the text.
+func (b *Button) fitting(p pen, width float32) (icon, text, key float32) {
+	icon, text, key = b.widths(p)
+	room := width - 2*p.pad()
+	if icon+text+key > room {
+		key = 0
+	}
+	if icon+text > room {
+		icon = 0
+	}
+	return icon, min(text, room), key
+}
+
 func (b *Button) least() fyne.Size {
 	p := penFor(b)
 	icon, text, key := b.widths(p)
@@ -171,18 +185,18 @@ func (b *Button) draw(size fyne.Size) []fyne.CanvasObject {
 		tint.CornerRadius = body.CornerRadius
 		objects = append(objects, tint)
 	}
-	icon, text, key := b.widths(p)
+	icon, text, key := b.fitting(p, size.Width)
 	x := (size.Width - icon - text - key) / 2
 	textLetters, keyLetters := b.letters()
-	if b.Icon != nil {
+	if icon > 0 {
 		side := p.size(theme.SizeNameInlineIcon)
 		picture := theme.NewColoredResource(b.Icon, textLetters.color)
 		objects = append(objects, p.icon(picture, fyne.NewPos(x, (size.Height-side)/2), side))
 		x += icon
 	}
 	top := (size.Height - p.lineHeight(textLetters)) / 2
-	objects = append(objects, p.write(b.Text, textLetters, fyne.NewPos(x, top)))
-	if b.Key != "" {
+	objects = append(objects, p.write(p.clip(b.Text, textLetters, text+1), textLetters, fyne.NewPos(x, top)))
+	if key > 0 {
 		low := top + p.lineHeight(textLetters) - p.lineHeight(keyLetters) - 1
 		objects = append(objects, p.write(b.Key, keyLetters, fyne.NewPos(x+text+p.inner(), low)))
 	}

@@ -307,3 +307,30 @@ func refreshAll(o fyne.CanvasObject) {
 		}
 	}
 }
+
+// TestTightButtonKeepsItsWords: where there is no room for all, the key goes
+// before the icon, and the icon before the text.
+func TestTightButtonKeepsItsWords(t *testing.T) {
+	newHouse(t)
+	b := NewButton("Print", nothing)
+	b.Key, b.Icon = "Ctrl+P", IconPrint
+	icon, text, key := b.widths(penFor(b))
+	pad := 2 * penFor(b).pad()
+	for _, c := range []struct {
+		name            string
+		width           float32
+		hasIcon, hasKey bool
+	}{
+		{"room for all", icon + text + key + pad, true, true},
+		{"no room for the key", icon + text + pad, true, false},
+		{"no room for the icon", text + pad, false, false},
+		{"no room for the text", text / 2, false, false},
+	} {
+		i, words, k := b.fitting(penFor(b), c.width)
+		equal(t, c.name+": icon", i > 0, c.hasIcon)
+		equal(t, c.name+": key", k > 0, c.hasKey)
+		if i+words+k > c.width {
+			t.Errorf("%s: %v wide in %v", c.name, i+words+k, c.width)
+		}
+	}
+}

@@ -54,9 +54,11 @@ func (b *Bench) meterFor(m bench.Method) string {
 
 // take follows what is typed in the field of loads.
 func (b *Bench) take(id string) {
-	if id == withoutLoad {
+	switch id {
+	case "", b.hand.id(): // typed over, but not yet another
+	case withoutLoad:
 		b.Take("")
-	} else if id != b.hand.id() {
+	default:
 		b.Take(id)
 	}
 }

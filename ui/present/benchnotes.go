@@ -147,17 +147,56 @@ func (s *SampleTest) leftOut() []Saying {
 	return out
 }
 
-// verdicts say whether the grain is dry enough, and for what.
+// verdicts say whether the grain is dry enough, a line for each purpose, and how
+// sure that is.
 func verdicts(a bench.Advice) []Saying {
-	var out []Saying
-	for _, v := range a.Verdicts {
-		state := Warn
-		if v.Dry && v.Certain {
-			state = OK
-		}
-		out = append(out, Saying{state, join(" ", Say(v.Short()), purposeWord(v.Purpose)), v.Reason})
+	if len(a.Verdicts) == 0 {
+		return nil
 	}
-	return out
+	state, certain := OK, true
+	var lines []string
+	for _, v := range a.Verdicts {
+		if !v.Dry || !v.Certain {
+			state = Warn
+		}
+		certain = certain && v.Certain
+		lines = append(lines, verdictLine(v))
+	}
+	if !certain {
+		lines = append(lines, whyUncertain(a))
+	}
+	return []Saying{{state, Say("dry enough?"), strings.Join(lines, "\n")}}
+}
+
+// verdictLine is the answer for one purpose: "to buy as dry: no, 1 pt above
+// 13 %".
+func verdictLine(v bench.Verdict) string {
+	purpose := purposeWord(v.Purpose)
+	if v.Class != "" {
+		purpose = Say("%s, %s", purpose, Say(v.Class))
+	}
+	switch {
+	case v.Dry && v.Certain:
+		return Say("%s: yes, not above %s.", purpose, v.Limit)
+	case v.Dry:
+		return Say("%s: yes as read, not above %s; not certain.", purpose, v.Limit)
+	case v.Certain:
+		return Say("%s: no, %s above %s.", purpose, v.Over, v.Limit)
+	}
+	return Say("%s: no as read, %s above %s; not certain.", purpose, v.Over, v.Limit)
+}
+
+// whyUncertain is why an answer is no more certain than the reading.
+func whyUncertain(a bench.Advice) string {
+	b := a.Band
+	switch {
+	case !b.Stated():
+		return Say("How far the meter may be off is not entered, so how certain this is cannot be told.")
+	case slices.ContainsFunc(a.Verdicts, func(v bench.Verdict) bool { return b.Straddles(v.Limit) }):
+		return Say("The meter may be off by %s: the grain may be anything from %s to %s.",
+			b.High.Sub(b.Reading).In(quantity.Point), b.Low.FixedString(1), b.High.FixedString(1))
+	}
+	return Say("The reading itself is in doubt.")
 }
 
 // choices are what the grower can do with the load.

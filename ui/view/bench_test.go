@@ -82,7 +82,7 @@ func (s *scene) shootBench(look string, l Look) {
 	s.write("spoiled", "grain spilled on the bench")
 	s.shoot(look, "bench-left-out", l)
 	b.form.focus("load")
-	s.write("none")
+	s.write("no load")
 	s.shoot(look, "bench-no-load", l)
 }
 

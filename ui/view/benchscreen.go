@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -50,7 +51,8 @@ func (s *benchScreen) Build(w *Window) fyne.CanvasObject {
 	s.form.addLast("tests", s.tests)
 	s.form.addLast("says", s.reader)
 	fields := container.NewVScroll(container.New(slim{}, s.form.content))
-	sheet := container.NewBorder(nil, s.ruler, nil, nil, fields)
+	foot := container.NewStack(newGround(theme.ColorNameBackground), s.ruler)
+	sheet := container.New(formSheet{}, fields, foot, container.NewWithoutLayout())
 	screen := container.New(formAndResult{}, sheet, s.buildResult())
 	s.form.show(true)
 	return screen
@@ -71,10 +73,9 @@ func (s *benchScreen) buildResult() fyne.CanvasObject {
 	}
 	panel := container.NewStack(newGround(kit.ColorPanel), container.New(margin{}, figures))
 	s.made = container.NewBorder(container.New(high{lines: 5}, s.tests), nil, nil, nil, s.reader)
-	small := container.NewGridWithColumns(3,
-		c.Button("bench.leave"), s.toggle, c.Button("bench.through"),
-		c.Button("go.meters"), c.Button("go.samples"), c.Button("bench.label"))
-	return container.NewBorder(panel, container.NewVBox(s.write, small), nil, nil, container.NewStack(s.made, s.working))
+	small := container.NewGridWithColumns(3, c.Button("bench.leave"), s.toggle, c.Button("bench.through"))
+	beside := container.NewGridWithColumns(2, c.Button("go.meters"), c.Button("go.samples"))
+	return container.NewBorder(panel, container.NewVBox(s.write, small, beside), nil, nil, container.NewStack(s.made, s.working))
 }
 
 // benchChars is the room for moisture, spread and tests, in figures.
@@ -119,7 +120,9 @@ func (s *benchScreen) showResult() {
 	if s.isWorking {
 		s.working.SetLines(paper(s.bench.Working()))
 	}
-	showRuler(s.ruler, s.bench.Ruler())
+	ruler := s.bench.Ruler()
+	setVisible(s.ruler, len(ruler.Marks) > 0)
+	showRuler(s.ruler, ruler)
 	s.window.commands.Refresh()
 }
 
@@ -163,13 +166,16 @@ func showRuler(ruler *kit.MoistureRuler, r present.Ruler) {
 // shares that hold from the least window to the largest.
 type formAndResult struct{}
 
+// resultShare is what the result has of a hundred.
+const resultShare = 45
+
 func (formAndResult) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	form, result := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(form.Width+result.Width+paperGap(), max(form.Height, result.Height))
+	return fyne.NewSize(form.Width+wide{leastPaper}.width()+paperGap(), max(form.Height, result.Height))
 }
 
 func (formAndResult) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	right := max(objects[1].MinSize().Width, size.Width*42/100)
+	right := max(wide{leastPaper}.width(), size.Width*resultShare/100)
 	objects[0].Resize(fyne.NewSize(size.Width-right-paperGap(), size.Height))
 	objects[1].Move(fyne.NewPos(size.Width-right, 0))
 	objects[1].Resize(fyne.NewSize(right, size.Height))

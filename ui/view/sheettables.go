@@ -110,10 +110,11 @@ func (asRowsNeed) needs(t *kit.Table) float32 {
 
 func (l asRowsNeed) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	shown := visible(objects)
-	room := size.Height - l.MinSize(shown).Height
+	least := l.MinSize(shown).Height
+	room, squeeze := size.Height-least, min(1, size.Height/max(1, least))
 	y := float32(0)
 	for _, o := range shown {
-		height := o.MinSize().Height
+		height := o.MinSize().Height * squeeze
 		if t, ok := o.(*kit.Table); ok {
 			more := max(0, min(room, l.needs(t)-height))
 			height, room = height+more, room-more
