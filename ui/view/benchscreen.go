@@ -24,6 +24,7 @@ type benchScreen struct {
 	made      *fyne.Container // the tests and what is said of them
 	working   *kit.SlipView
 	ruler     *kit.MoistureRuler
+	sheet     *fyne.Container // the form over the ruler
 	write     *kit.Button
 	toggle    *kit.Button
 	isWorking bool
@@ -52,8 +53,8 @@ func (s *benchScreen) Build(w *Window) fyne.CanvasObject {
 	s.form.addLast("says", s.reader)
 	fields := container.NewVScroll(container.New(slim{}, s.form.content))
 	foot := container.NewStack(newGround(theme.ColorNameBackground), s.ruler)
-	sheet := container.New(formSheet{}, fields, foot, container.NewWithoutLayout())
-	screen := container.New(formAndResult{}, sheet, s.buildResult())
+	s.sheet = container.New(formSheet{}, fields, foot, container.NewWithoutLayout())
+	screen := container.New(formAndResult{}, s.sheet, s.buildResult())
 	s.form.show(true)
 	return screen
 }
@@ -121,7 +122,10 @@ func (s *benchScreen) showResult() {
 		s.working.SetLines(paper(s.bench.Working()))
 	}
 	ruler := s.bench.Ruler()
-	setVisible(s.ruler, len(ruler.Marks) > 0)
+	if bare := len(ruler.Marks) == 0; bare == s.ruler.Visible() {
+		setVisible(s.ruler, !bare)
+		s.sheet.Refresh()
+	}
 	showRuler(s.ruler, ruler)
 	s.window.commands.Refresh()
 }
