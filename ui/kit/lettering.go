@@ -16,9 +16,13 @@ type lettering struct {
 
 var bold = fyne.TextStyle{Bold: true}
 
+// standIns are letters of the typeface for signs it lacks. A sign from another
+// typeface would stand off the line.
+var standIns = strings.NewReplacer("−", "–")
+
 // measure gives the room a text needs on one line.
 func (p pen) measure(text string, l lettering) fyne.Size {
-	return fyne.MeasureText(text, p.size(l.size), l.style)
+	return fyne.MeasureText(standIns.Replace(text), p.size(l.size), l.style)
 }
 
 // lineHeight is the height of one line in this lettering, in whole units: a
@@ -27,7 +31,7 @@ func (p pen) lineHeight(l lettering) float32 { return ceil(p.measure("0", l).Hei
 
 // write puts text with its top left corner at a place, on whole units.
 func (p pen) write(text string, l lettering, at fyne.Position) *canvas.Text {
-	t := canvas.NewText(text, p.color(l.color))
+	t := canvas.NewText(standIns.Replace(text), p.color(l.color))
 	t.TextSize, t.TextStyle = p.size(l.size), l.style
 	size := p.measure(text, l)
 	t.Resize(fyne.NewSize(ceil(size.Width), ceil(size.Height)))

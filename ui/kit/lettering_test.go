@@ -96,3 +96,12 @@ func TestThousandths(t *testing.T) {
 	equal(t, "floor", floor(2.9), 2)
 	equal(t, "floor", floor(-2), -2)
 }
+
+// TestMinusStandsOnTheLine: a figure below nought is as high as one above.
+func TestMinusStandsOnTheLine(t *testing.T) {
+	p := testPen(t)
+	above, below := p.writeEnding("12 lb", prose, 100, 0), p.writeEnding("−12 lb", prose, 100, 0)
+	if above.MinSize().Height != below.MinSize().Height || p.measure("−12 lb", prose) != below.MinSize() {
+		t.Errorf("12 lb is %v, −12 lb %v, measured %v", above.MinSize(), below.MinSize(), p.measure("−12 lb", prose))
+	}
+}

@@ -52,7 +52,7 @@ func TestProseKeepsItsWords(t *testing.T) {
 			want = append(want, strings.Fields(s.Text)...)
 		}
 		for _, line := range passage.Lines {
-			want = append(want, strings.Fields(line)...)
+			want = append(want, strings.Fields(standIns.Replace(line))...)
 		}
 	}
 	for _, width := range []float32{260, 300, 420, 700, 1400} {

@@ -217,7 +217,7 @@ func signed(change *working.Step) string {
 	if change.Value().Sign() > 0 {
 		text = "+" + text
 	}
-	return strings.Replace(text, "-", "−", 1)
+	return strings.Replace(text, "-", "–", 1)
 }
 
 func printedOr(step *working.Step) string {

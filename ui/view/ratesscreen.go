@@ -63,7 +63,9 @@ func (s *ratesScreen) buildList() *kit.Table {
 	grain.Grow, grain.Wish = true, 18
 	today := wordsColumn(present.Say("Today"), 8)
 	today.State, today.Wish = true, 12
-	list := kit.NewTable([]kit.Column{grain, wordsColumn(present.Say("Edition"), 17), wordsColumn(present.Say("Status"), 8), today})
+	edition := wordsColumn(present.Say("Edition"), 17)
+	edition.Wish = 20
+	list := kit.NewTable([]kit.Column{grain, edition, wordsColumn(present.Say("Status"), 8), today})
 	list.Small = true
 	list.OnChoose = func(_ int, key string) { s.rates.Choose(key); s.Refresh(); s.window.commands.Refresh() }
 	list.OnOpen = func(int, string) { s.focusBody() }
@@ -194,6 +196,7 @@ func comparedColumns(titles []string) []kit.Column {
 	out := make([]kit.Column, len(titles))
 	for i, title := range titles {
 		out[i] = figuresColumn(title, 8)
+		out[i].Wish = 13
 	}
 	if len(out) > 0 {
 		out[0].Align, out[0].Grow, out[0].State, out[0].Wish = fyne.TextAlignLeading, true, true, 20
