@@ -74,8 +74,8 @@ func (s *benchScreen) buildResult() fyne.CanvasObject {
 	}
 	panel := container.NewStack(newGround(kit.ColorPanel), container.New(margin{}, figures))
 	s.made = container.NewBorder(container.New(high{lines: 5}, s.tests), nil, nil, nil, s.reader)
-	small := container.NewGridWithColumns(3, c.Button("bench.leave"), s.toggle, c.Button("bench.through"))
-	beside := container.NewGridWithColumns(2, c.Button("go.meters"), c.Button("go.samples"))
+	small := container.New(spread{}, c.Button("bench.leave"), s.toggle, c.Button("bench.through"))
+	beside := container.New(spread{}, c.Button("go.meters"), c.Button("go.samples"))
 	return container.NewBorder(panel, container.NewVBox(s.write, small, beside), nil, nil, container.NewStack(s.made, s.working))
 }
 

@@ -90,7 +90,7 @@ func (s *dayScreen) Build(w *Window) fyne.CanvasObject {
 	s.ring = kit.NewRing(w.stage)
 	s.note, s.stand = kit.NewNote(), kit.NewBadge(kit.Plain, "")
 	s.buildDay()
-	turns := container.New(grid{columns: len(dayParts), gap: margin{}.gap()})
+	turns := container.New(spread{})
 	for _, part := range dayParts {
 		b := w.commands.Button("day." + part.id)
 		s.turns = append(s.turns, b)
@@ -100,12 +100,7 @@ func (s *dayScreen) Build(w *Window) fyne.CanvasObject {
 	for _, part := range []func() fyne.CanvasObject{s.buildGrain, s.buildMoney, s.buildPosition, s.buildTold} {
 		s.parts = append(s.parts, container.NewStack(part()))
 	}
-	buttons := container.New(grid{columns: len(dayButtons), gap: margin{}.gap()})
-	for _, id := range dayButtons {
-		b := w.commands.Button(id)
-		buttons.Add(b)
-		s.ring.Add(id, b)
-	}
+	buttons := buttonRow(w, s.ring, dayButtons)
 	day := container.NewBorder(nil, nil, container.New(margin{}, container.New(wide{16}, s.entry)), nil, s.stand)
 	head := container.NewVBox(titled(present.Say("Day sheet"), day), s.note)
 	body := container.NewStack()

@@ -76,12 +76,7 @@ func (s *disputesScreen) Build(w *Window) fyne.CanvasObject {
 	s.ring = kit.NewRing(w.stage)
 	s.ring.Add("list", s.list)
 	s.ring.Add("says", s.reader)
-	buttons := container.New(grid{columns: len(disputeButtons), gap: margin{}.gap()})
-	for _, id := range disputeButtons {
-		b := w.commands.Button(id)
-		buttons.Add(b)
-		s.ring.Add(id, b)
-	}
+	buttons := buttonRow(w, s.ring, disputeButtons)
 	body := container.New(pictureAndSays{}, s.list, s.reader)
 	return container.NewBorder(newLabel(present.Say("Disputes"), heading), buttons, nil, nil, body)
 }

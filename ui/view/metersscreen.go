@@ -65,12 +65,7 @@ func (s *metersScreen) Build(w *Window) fyne.CanvasObject {
 	s.ring.Add("list", s.list)
 	s.ring.Add("checks", s.checks)
 	s.ring.Add("says", s.reader)
-	buttons := container.New(grid{columns: len(meterButtons), gap: margin{}.gap()})
-	for _, id := range meterButtons {
-		b := w.commands.Button(id)
-		buttons.Add(b)
-		s.ring.Add(id, b)
-	}
+	buttons := buttonRow(w, s.ring, meterButtons)
 	top := container.NewVBox(newLabel(present.Say("Moisture meters"), heading), container.New(high{lines: 4}, s.list))
 	picture := container.NewBorder(kit.NewHeading(present.Say("Error from check to check, in points")), nil, nil, nil, s.chart)
 	log := container.NewBorder(kit.NewHeading(present.Say("References read on it")), nil, nil, nil, s.checks)
