@@ -94,12 +94,20 @@ func sheetRows(s present.Sheet) []kit.Row {
 // height.
 type asRowsNeed struct{}
 
-func (asRowsNeed) MinSize(objects []fyne.CanvasObject) fyne.Size {
+func (l asRowsNeed) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	var size fyne.Size
 	for _, o := range visible(objects) {
-		size = fyne.NewSize(max(size.Width, o.MinSize().Width), size.Height+o.MinSize().Height)
+		size = fyne.NewSize(max(size.Width, o.MinSize().Width), size.Height+l.least(o))
 	}
 	return size
+}
+
+// least is the height that must do: of a table a header and two rows.
+func (asRowsNeed) least(o fyne.CanvasObject) float32 {
+	if _, ok := o.(*kit.Table); ok {
+		return o.MinSize().Height * 3 / 4
+	}
+	return o.MinSize().Height
 }
 
 // needs is the height all rows of a table need.
@@ -114,7 +122,7 @@ func (l asRowsNeed) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	room, squeeze := size.Height-least, min(1, size.Height/max(1, least))
 	y := float32(0)
 	for _, o := range shown {
-		height := o.MinSize().Height * squeeze
+		height := l.least(o) * squeeze
 		if t, ok := o.(*kit.Table); ok {
 			more := max(0, min(room, l.needs(t)-height))
 			height, room = height+more, room-more
