@@ -14,12 +14,9 @@ type Samples struct {
 	chosen string // load it was taken from
 }
 
-// NewSamples makes the list.
-func NewSamples(f *Frame) *Samples {
-	s := &Samples{frame: f}
-	s.Refresh()
-	return s
-}
+// NewSamples makes the list, empty until it is first refreshed: a shelf may be
+// long, and a screen reads nothing before it is shown.
+func NewSamples(f *Frame) *Samples { return &Samples{frame: f} }
 
 // Refresh reads the shelf from the book.
 func (s *Samples) Refresh() {

@@ -14,6 +14,7 @@ import (
 func TestSamplesAreThrownOutWhenTheyMay(t *testing.T) {
 	r := demoRoom(t, 200)
 	s := NewSamples(r.frame)
+	s.Refresh()
 	rows := s.Rows()
 	due := slices.IndexFunc(rows, func(row Row) bool { return row.State == Warn })
 	stays := slices.IndexFunc(rows, func(row Row) bool { return row.State == OK })
@@ -43,6 +44,7 @@ func TestSamplesAreThrownOutWhenTheyMay(t *testing.T) {
 func TestSampleIsHeldForADispute(t *testing.T) {
 	r := demoRoom(t, 120)
 	s := NewSamples(r.frame)
+	s.Refresh()
 	i := slices.IndexFunc(s.kept, func(k desk.Retained) bool { return k.TicketNo > 0 })
 	k := s.kept[i]
 	_, err := r.frame.Desk.Raise(t.Context(), dispute.Raised{Ticket: k.TicketNo, By: "the grower", About: "moisture", Claim: "it was dry"})
@@ -59,6 +61,7 @@ func TestSampleIsHeldForADispute(t *testing.T) {
 
 func TestSamplesOfAnEmptyHouse(t *testing.T) {
 	s := NewSamples(emptyRoom(t).frame)
+	s.Refresh()
 	if s.HasSample() || s.CanDiscard() || s.WhyNotDiscard() == "" || s.Empty() == "" {
 		t.Error("an empty shelf does not say so")
 	}

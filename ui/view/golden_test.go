@@ -1,0 +1,57 @@
+package view
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// TestGolden holds what the window's own widgets are made of against testdata.
+// After a wanted change the new text is in testdata/failed; read it before it
+// is moved.
+func TestGolden(t *testing.T) {
+	s := newScene(t, Look{}, 0)
+	row := func(f present.Field) fyne.CanvasObject {
+		e := kit.NewFigureEntry()
+		e.SetText(f.Value)
+		r := newFormRow(f, e, &formColumns{label: 80})
+		return r
+	}
+	card := func(row present.YardRow, short bool) fyne.CanvasObject {
+		c := newTruckCard(s.Window)
+		c.set(row, short)
+		return c
+	}
+	gross := present.Field{ID: "gross", Label: "Gross", Unit: "lb", Kind: present.FigureField, Chars: 8, Value: "52,300"}
+	read, wrong, missing := gross, gross, gross
+	read.Reading = "typed by hand"
+	wrong.State, wrong.Note = present.Stop, "Gross is not a whole number of divisions."
+	missing.Value, missing.Missing = "", true
+	truck := present.YardRow{ID: "L1", Key: "F2", Truck: "23", Who: "Hollow Oak Farm, Corn", Waits: "14 min", Next: present.Remark{State: present.Missing, Text: "weigh it empty"}}
+	inHand := truck
+	inHand.InHand, inHand.Next = true, present.Remark{State: present.OK, Text: "issue the ticket"}
+	for _, c := range []struct {
+		name string
+		of   fyne.CanvasObject
+		size fyne.Size
+	}{
+		{"row-read", row(read), fyne.NewSize(300, 60)},
+		{"row-wrong", row(wrong), fyne.NewSize(300, 60)},
+		{"row-missing", row(missing), fyne.NewSize(300, 60)},
+		{"truck", card(truck, false), fyne.NewSize(210, 70)},
+		{"truck-in-hand", card(inHand, false), fyne.NewSize(210, 70)},
+		{"truck-short", card(truck, true), fyne.NewSize(210, 50)},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			w := test.NewWindow(c.of)
+			defer w.Close()
+			w.SetPadded(false)
+			w.Resize(c.size)
+			test.AssertRendersToMarkup(t, c.name+".xml", w.Canvas())
+		})
+	}
+}
