@@ -157,43 +157,6 @@ func (f *LoadForm) weightHint(l *load.Load, which load.Which, of string) string 
 	return ""
 }
 
-// storedTare is the load's truck, if it has a tare stored in the unit of the
-// scale.
-func (f *LoadForm) storedTare() (house.Truck, bool) {
-	t, ok := f.frame.known().truck(f.now.load.Details.Truck.ID)
-	unit := f.frame.Desk.Profile().WeightUnit()
-	return t, ok && t.Tare != nil && t.Tare.Unit() == unit
-}
-
-// CanUseStoredTare reports whether the load's truck has a stored tare that is
-// not in use already.
-func (f *LoadForm) CanUseStoredTare() bool {
-	_, stored := f.storedTare()
-	w, weighed := f.now.load.Weight(load.Tare, "")
-	return stored && !(weighed && w.Source == load.StoredTare)
-}
-
-// UseStoredTare takes the truck's stored tare for this load.
-func (f *LoadForm) UseStoredTare() error {
-	if err := f.Commit(); err != nil {
-		return err
-	}
-	t, ok := f.storedTare()
-	if !ok {
-		return fmt.Errorf("%s", Say("Truck %s has no stored tare. Weigh it empty", truckText(f.now.load.Details.Truck)))
-	}
-	delete(f.typed, string(load.Tare))
-	_, err := f.write(&draft{weighed: []load.Weighing{{
-		Which: load.Tare, Weight: *t.Tare, Source: load.StoredTare, Taken: t.Taken,
-	}}})
-	if err != nil {
-		return err
-	}
-	f.frame.Say(OK, Say("Stored tare %s of %s is used for truck %s.", t.Tare, t.Taken, t.ID))
-	f.frame.window.Redraw()
-	return f.Reload()
-}
-
 // weightPlaces is how many decimals a weight of the scale may have: as many as
 // its division.
 func weightPlaces(s house.Scale) int32 {

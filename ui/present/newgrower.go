@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"tenthpoint/internal/house"
-	"tenthpoint/internal/load"
 )
 
 // AskGrower asks for a grower who has not been here before, writes the grower
@@ -48,32 +47,4 @@ func (f *LoadForm) addGrower(values map[string]string) {
 	}
 	f.frame.Say(OK, Say("%s is written down as %s.", g.Name, g.ID))
 	f.frame.Changed()
-}
-
-// CanStoreTare reports whether the load's truck has a tare from the scale that
-// could be stored for next time.
-func (f *LoadForm) CanStoreTare() bool {
-	w, weighed := f.now.load.Weight(load.Tare, "")
-	return weighed && w.Source != load.StoredTare && f.now.load.Details.Truck.ID != ""
-}
-
-// StoreTare keeps the tare of this load for the truck's next one.
-func (f *LoadForm) StoreTare() error {
-	if err := f.Commit(); err != nil {
-		return err
-	}
-	l := f.now.load
-	w, _ := l.Weight(load.Tare, "")
-	t, known := f.frame.known().truck(l.Details.Truck.ID)
-	if !known {
-		t = house.Truck{ID: l.Details.Truck.ID, Plate: l.Details.Truck.Plate, Trailer: l.Details.Truck.Trailer, Grower: l.Details.Grower.ID}
-	}
-	tare := w.Weight
-	t.Tare, t.Taken = &tare, f.frame.Desk.Today()
-	if err := f.frame.Desk.SetTruck(context.Background(), t); err != nil {
-		return err
-	}
-	f.frame.Say(OK, Say("tare %s is stored for truck %s.", tare, t.ID))
-	f.frame.Changed()
-	return nil
 }

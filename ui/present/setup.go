@@ -2,14 +2,10 @@ package present
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
 )
 
 // SetUp is the elevator's own sheet: its name and address as every ticket
@@ -19,14 +15,6 @@ type SetUp struct {
 	frame  *Frame
 	values map[string]string
 	grains []grainChoice
-}
-
-// grainChoice is a commodity that there are rates for, and the schedules it can
-// be settled under.
-type grainChoice struct {
-	id        string // of its field
-	commodity string
-	schedules []*rates.Edition // the newest edition of each
 }
 
 // NewSetUp makes the sheet with what is known filled in.
@@ -64,24 +52,6 @@ func orElse(text, otherwise string) string {
 	return text
 }
 
-// addSchedule offers the schedule of an edition for its commodity. A later
-// edition takes the place of an earlier one.
-func (s *SetUp) addSchedule(e *rates.Edition) {
-	i := slices.IndexFunc(s.grains, func(g grainChoice) bool { return g.commodity == e.Commodity.ID })
-	if i < 0 {
-		i = len(s.grains)
-		s.grains = append(s.grains, grainChoice{id: grainField(e.Commodity.ID), commodity: e.Commodity.ID})
-	}
-	g := &s.grains[i]
-	if last := len(g.schedules) - 1; last >= 0 && g.schedules[last].Schedule == e.Schedule {
-		g.schedules[last] = e
-		return
-	}
-	g.schedules = append(g.schedules, e)
-}
-
-func grainField(commodity string) string { return "grain." + commodity }
-
 // IsFirst reports whether the elevator is being set up for the first time.
 func (s *SetUp) IsFirst() bool { return s.frame.IsNew() }
 
@@ -118,31 +88,6 @@ func (s *SetUp) Fields() []Field {
 		s.fill(&fields[i])
 	}
 	return fields
-}
-
-// grainRow asks under which schedule a commodity is settled; empty is a
-// commodity that is not taken.
-func (s *SetUp) grainRow(g grainChoice) Field {
-	f := Field{ID: g.id, Label: grainName(g.commodity), Kind: FindField, Part: SamplePart, Chars: 12, Reading: Say("not taken here; the down arrow lists the rates there are")}
-	for _, e := range g.schedules {
-		f.Options = append(f.Options, Option{Code: e.Schedule, Detail: provenance(e)})
-		if e.Schedule == s.values[g.id] {
-			f.Reading = provenance(e)
-		}
-	}
-	return f
-}
-
-// provenance says where rates come from, so that nobody trades on invented
-// ones.
-func provenance(e *rates.Edition) string {
-	switch e.Status {
-	case rates.Example:
-		return Say("%s: example rates - not for trade", e.ID)
-	case rates.Statute:
-		return Say("%s: a published rule", e.ID)
-	}
-	return Say("%s: your own rates", e.ID)
 }
 
 func ruleOptions() []Option {
@@ -187,10 +132,6 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 	return false, err
 }
 
-func (g grainChoice) has(schedule string) bool {
-	return slices.ContainsFunc(g.schedules, func(e *rates.Edition) bool { return e.Schedule == schedule })
-}
-
 func (s *SetUp) weight(id string) (quantity.Amount, error) {
 	unit := s.unit()
 	name := map[string]string{"division": Say("Division"), "capacity": Say("Capacity")}[id]
@@ -215,91 +156,6 @@ func (s *SetUp) FirstMissing() string {
 		}
 	}
 	return ""
-}
-
-// Save writes the sheet into the book. In a new book it also makes the person
-// who filled it in the first manager, and goes on to the yard.
-func (s *SetUp) Save() {
-	first := s.IsFirst()
-	if err := s.save(); err != nil {
-		s.frame.Fail(err)
-		return
-	}
-	s.frame.Changed()
-	if first {
-		s.frame.Say(OK, Say("the elevator is set up. Type in the first truck."))
-		s.frame.Go("yard")
-		return
-	}
-	s.frame.Say(OK, Say("the set-up is written down."))
-}
-
-func (s *SetUp) save() error {
-	if err := s.whole(); err != nil {
-		return err
-	}
-	ctx := context.Background()
-	d := s.frame.Desk
-	newcomer := len(d.People()) == 0
-	if newcomer {
-		if err := d.SignIn(s.values["person"]); err != nil {
-			return err
-		}
-	}
-	if err := d.SetProfile(ctx, s.profile()); err != nil {
-		return err
-	}
-	if !newcomer {
-		return nil
-	}
-	name := strings.TrimSpace(s.values["person"])
-	if err := d.SetPerson(ctx, house.Person{Name: name, Role: house.Manager}); err != nil {
-		return err
-	}
-	return d.SignIn(name)
-}
-
-// whole says what is still missing or wrong.
-func (s *SetUp) whole() error {
-	for _, f := range s.Fields() {
-		switch {
-		case f.Missing:
-			return fmt.Errorf("%s", Say("%s is empty; every ticket prints it.", f.Label))
-		case f.State == Stop:
-			return errors.New(f.Note)
-		}
-	}
-	if len(s.profile().Grains) == 0 {
-		return fmt.Errorf("%s", Say("No commodity has a schedule of rates. Choose one for each that you take."))
-	}
-	return nil
-}
-
-// profile is the sheet as the book keeps it, with what the sheet does not ask
-// left as it was.
-func (s *SetUp) profile() house.Profile {
-	p := s.frame.Desk.Profile()
-	text := func(id string) string { return strings.TrimSpace(s.values[id]) }
-	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
-	p.Rules = text("rules")
-	division, _ := s.weight("division")
-	capacity, _ := s.weight("capacity")
-	scale := house.Scale{}
-	if len(p.Scales) > 0 {
-		scale = p.Scales[0]
-	}
-	scale.ID, scale.Division, scale.Capacity = text("scale"), division, capacity
-	p.Scales = append([]house.Scale{scale}, p.Scales[min(1, len(p.Scales)):]...)
-	p.Grains = nil
-	for _, g := range s.grains {
-		if schedule := text(g.id); schedule != "" {
-			p.Grains = append(p.Grains, house.GrainRule{Commodity: g.commodity, Schedule: schedule})
-		}
-	}
-	if p.RetainDays == 0 {
-		p.RetainDays = 3 // days a sample of an inbound truck is kept in the United States
-	}
-	return p
 }
 
 // CanDemo reports whether the invented elevator can be opened from here.
