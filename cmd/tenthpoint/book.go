@@ -10,6 +10,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/rates"
 	"tenthpoint/internal/store"
 )
 
@@ -26,18 +27,29 @@ func bookPath(named string) (string, error) {
 	return filepath.Join(folder, "tenthpoint", "house.book"), nil
 }
 
-// openDesk opens a desk on a book, making the book if it is not there. The
-// rates and charts are those of the folder named, else those beside the book.
-func (p *program) openDesk(ctx context.Context, path string) (*desk.Desk, error) {
-	folder := p.flags.Schedules
-	if folder == "" {
-		folder = desk.RatesBeside(path)
-	} else if _, err := os.Stat(folder); err != nil {
-		return nil, fmt.Errorf("there is no folder of rates %s. Check --schedules", folder)
+// ratesFolder is where the rates and charts of a book lie: the folder named,
+// else the one beside the book.
+func (p *program) ratesFolder(book string) string {
+	if p.flags.Schedules != "" {
+		return p.flags.Schedules
 	}
-	editions, err := desk.ReadRates(folder)
-	if err != nil {
-		return nil, fmt.Errorf("the rates cannot be read:\n%w", err)
+	return desk.RatesBeside(book)
+}
+
+// openDesk opens a desk on a book, making the book if it is not there. With a
+// mistake in the elevator's own rates the desk opens without any: nothing may
+// be settled under examples in their place, and the screen of rates names the
+// mistakes.
+func (p *program) openDesk(ctx context.Context, path string) (*desk.Desk, error) {
+	folder := p.ratesFolder(path)
+	if p.flags.Schedules != "" {
+		if _, err := os.Stat(folder); err != nil {
+			return nil, fmt.Errorf("there is no folder of rates %s. Check --schedules", folder)
+		}
+	}
+	var editions *rates.Set
+	if editions, p.ratesWrong = desk.ReadRates(folder); p.ratesWrong != nil {
+		editions, _ = rates.NewSet()
 	}
 	charts, err := desk.ReadCharts(folder)
 	if err != nil {

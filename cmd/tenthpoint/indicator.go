@@ -46,11 +46,7 @@ func (p *program) link(ctx context.Context, scales []house.Scale, book string) (
 		return nil, nil
 	}
 	scale := scalelink.Scale{Name: scales[0].ID, Capacity: scales[0].Capacity, Division: scales[0].Division}
-	dialer, err := dialerOf(scales[0].Link)
-	if err != nil {
-		return nil, err
-	}
-	profile, err := profileBeside(book)
+	dialer, profile, err := p.wire(ctx, scales[0].Link, scale, book)
 	if err != nil {
 		return nil, err
 	}
@@ -63,8 +59,23 @@ func (p *program) link(ctx context.Context, scales []house.Scale, book string) (
 	if err := line.Open(ctx); err != nil {
 		return nil, err
 	}
-	p.atEnd = append(p.atEnd, line.Close)
+	p.linked = append(p.linked, line.Close)
 	return indicator{line, scale}, nil
+}
+
+// wire is how a scale is reached and how its frames are read. A simulated one
+// speaks the example frames.
+func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, book string) (scalelink.Dialer, scalelink.Profile, error) {
+	if link == present.SimulatedLink {
+		dialer, err := p.simulate(ctx, scale)
+		return dialer, scalelink.ExampleColumns(), err
+	}
+	dialer, err := dialerOf(link)
+	if err != nil {
+		return nil, scalelink.Profile{}, err
+	}
+	profile, err := profileBeside(book)
+	return dialer, profile, err
 }
 
 // dialerOf reads "tcp://192.0.2.10:4001" or "serial:///dev/ttyUSB0". A serial

@@ -6,6 +6,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 
@@ -62,6 +63,10 @@ type program struct {
 	look   view.Look
 	window fyne.Window
 	atEnd  []func() error
+
+	linked     []func() error // ends the link to the scale
+	deck       present.Deck   // of a simulated scale
+	ratesWrong error          // what is wrong with the elevator's own rates
 }
 
 // openFirst opens the book that was asked for.
@@ -95,9 +100,13 @@ func (p *program) open(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	frame := present.NewFrame(d, newPrinter(path, p.flags.View))
-	var unlinked error
-	frame.Indicator, unlinked = p.link(ctx, d.Profile().Scales, path)
+	papers := newPrinter(path, p.flags.View)
+	frame := present.NewFrame(d, papers)
+	frame.RatesFolder = p.ratesFolder(path)
+	frame.SetRatesWrong(p.ratesWrong)
+	here := station{program: p, frame: frame, printer: papers, book: path}
+	frame.Station = here
+	unlinked := errors.Join(here.remembered(p.flags.View), here.Relink())
 	frame.Files = newExports(path)
 	frame.Demo, frame.OpenDemo = newDemo, p.openDemo
 	window := p.app.NewWindow("Tenthpoint")
@@ -109,6 +118,9 @@ func (p *program) open(ctx context.Context, path string) error {
 	}
 	if unlinked != nil { // the desk opens all the same: weights can be typed
 		frame.Fail(unlinked)
+	}
+	if p.ratesWrong != nil {
+		frame.Say(present.Stop, present.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
 	}
 	window.Resize(fyne.NewSize(1280, 720))
 	window.SetFullScreen(p.flags.Full)
@@ -122,6 +134,9 @@ func (p *program) open(ctx context.Context, path string) error {
 
 // close ends what was opened, last first.
 func (p *program) close() {
+	if err := p.unlink(); err != nil {
+		fmt.Fprintln(os.Stderr, "error:", err)
+	}
 	for i := len(p.atEnd) - 1; i >= 0; i-- {
 		if err := p.atEnd[i](); err != nil {
 			fmt.Fprintln(os.Stderr, "error:", err)

@@ -2,25 +2,61 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"path/filepath"
+	"sync"
 
 	"tenthpoint/internal/spool"
+	"tenthpoint/ui/present"
 )
 
-// printer writes each paper into a folder beside the book, and on demand opens
-// it on the screen.
-type printer struct{ to spool.Spool }
+// printer sends each paper the way that was chosen last. It is used from the
+// window and from work beside it.
+type printer struct {
+	folder string // beside the book
 
-func newPrinter(book string, view bool) printer {
-	folder := filepath.Join(filepath.Dir(book), "papers")
+	mu sync.Mutex
+	to spool.Spool
+}
+
+// newPrinter makes a printer that writes papers into a folder beside the book,
+// and where that was asked for opens them on the screen too.
+func newPrinter(book string, view bool) *printer {
+	p := &printer{folder: filepath.Join(filepath.Dir(book), "papers")}
+	p.to = spool.Folder{Path: p.folder}
 	if view {
-		return printer{spool.Viewer{Folder: folder}}
+		p.to = spool.Viewer{Folder: p.folder}
 	}
-	return printer{spool.Folder{Path: folder}}
+	return p
+}
+
+// send makes papers go another way from now on.
+func (p *printer) send(way, queue string) error {
+	var to spool.Spool
+	switch way {
+	case present.ToFolder:
+		to = spool.Folder{Path: p.folder}
+	case present.ToScreen:
+		to = spool.Viewer{Folder: p.folder}
+	case present.ToQueue:
+		to = spool.System{Printer: queue, Keep: p.folder}
+	default:
+		return fmt.Errorf("papers cannot go to %q", way)
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.to = to
+	return nil
+}
+
+func (p *printer) way() spool.Spool {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.to
 }
 
 // Print sends one paper on and says where it went.
-func (p printer) Print(ctx context.Context, name string, pdf []byte) (where string, err error) {
-	receipt, err := p.to.Send(ctx, spool.Job{Name: name, MIME: spool.PDF, Bytes: pdf, Copies: 1})
+func (p *printer) Print(ctx context.Context, name string, pdf []byte) (where string, err error) {
+	receipt, err := p.way().Send(ctx, spool.Job{Name: name, MIME: spool.PDF, Bytes: pdf, Copies: 1})
 	return receipt.Where, err
 }

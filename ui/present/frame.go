@@ -16,6 +16,10 @@ type Frame struct {
 	Printer Printer
 	// Indicator is the truck scale's display; nil where weights are typed.
 	Indicator Indicator
+	// Deck is the deck of a simulated scale; nil where the scale is a real one.
+	Deck Deck
+	// Station is this computer; nil where nothing of it can be changed.
+	Station Station
 	// Files takes what is no paper: workbooks, figures for other programs.
 	Files Files
 	// Zone is the elevator's own time, for what is printed.

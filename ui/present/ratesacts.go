@@ -73,7 +73,7 @@ func (r *Rates) ReadAgain() {
 }
 
 func (r *Rates) readAgain(set *rates.Set, err error) {
-	r.frame.RatesWrong = problemLines(err)
+	r.frame.SetRatesWrong(err)
 	if err != nil {
 		r.shows = RatesProblems
 		r.frame.Say(Stop, Say("the files have %d mistakes. The rates in force stay as they were.", len(r.frame.RatesWrong)))
@@ -91,6 +91,10 @@ func (r *Rates) readAgain(set *rates.Set, err error) {
 	}
 	r.frame.Say(OK, Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
 }
+
+// SetRatesWrong says what is wrong with the elevator's own rates; nil is
+// nothing.
+func (f *Frame) SetRatesWrong(err error) { f.RatesWrong = problemLines(err) }
 
 // problemLines are the mistakes in an error, one to a line.
 func problemLines(err error) []string {

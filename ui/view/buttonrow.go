@@ -17,7 +17,7 @@ func buttonRow(w *Window, ring *kit.Ring, ids []string) fyne.CanvasObject {
 	if first > mostInRow {
 		first = (first + 1) / 2
 	}
-	rows := container.New(&tight{gap: margin{}.gap()})
+	rows := container.NewVBox()
 	for _, part := range [][]string{ids[:first], ids[first:]} {
 		if len(part) == 0 {
 			continue

@@ -26,6 +26,7 @@ var screens = []screenRow{
 	{id: "day", title: "Day sheet", key: kit.Ctrl(fyne.Key4), open: newDayScreen},
 	{id: "rates", title: "Rates", key: kit.Ctrl(fyne.Key5), open: newRatesScreen},
 	{id: "growers", title: "Growers", key: kit.Ctrl(fyne.Key6), open: newGrowersScreen},
+	{id: "gear", title: "Gear", key: kit.Ctrl(fyne.Key7), open: newGearScreen},
 	{id: "handbook", title: "Handbook", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
 	{id: "setup", title: "Set-up", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
 	{id: "meters", title: "Meters", key: kit.CtrlShift(fyne.KeyM), open: newMetersScreen, hidden: true},

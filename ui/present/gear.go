@@ -1,0 +1,98 @@
+package present
+
+import "tenthpoint/internal/house"
+
+// Gear is what stands in the scale house: scales, where papers go, the people,
+// pits and bins, and the book itself.
+type Gear struct {
+	frame  *Frame
+	onDeck bool // a truck stands on the simulated scale
+}
+
+// NewGear makes the sheet.
+func NewGear(f *Frame) *Gear { return &Gear{frame: f} }
+
+// Scales are the scales: name, division, capacity, link, and what it shows.
+func (g *Gear) Scales() []Row {
+	scales := g.frame.Desk.Profile().Scales
+	out := make([]Row, len(scales))
+	for i, s := range scales {
+		stands := g.scaleStands(i, s)
+		out[i] = Row{Key: s.ID, State: stands.State, Cells: []string{s.ID, s.Division.String(), s.Capacity.String(), linkWords(s.Link), stands.Text}}
+	}
+	return out
+}
+
+func linkWords(link string) string {
+	switch link {
+	case "":
+		return Say("none: typed")
+	case SimulatedLink:
+		return Say("simulated")
+	}
+	return link
+}
+
+// scaleStands is what a scale shows now. Only the first one is listened to.
+func (g *Gear) scaleStands(i int, s house.Scale) Remark {
+	switch {
+	case s.Link == "":
+		return Remark{Plain, Say("weights are typed")}
+	case i > 0:
+		return Remark{Plain, Say("not listened to")}
+	case g.frame.Indicator == nil:
+		return Remark{Stop, Say("no link")}
+	}
+	weight, atRest, err := g.frame.Indicator.Latest()
+	switch {
+	case err != nil:
+		return Remark{Stop, Say("no reading")}
+	case atRest:
+		return Remark{OK, Say("%s, at rest", weight)}
+	}
+	return Remark{Wait, Say("%s, moving", weight)}
+}
+
+// ScaleSaid is what is to be known of the link, in a sentence.
+func (g *Gear) ScaleSaid() Remark {
+	p := g.frame.Desk.Profile()
+	switch {
+	case len(p.Scales) == 0:
+		return Remark{Stop, Say("No scale is set up. Ctrl+E adds one; its division and capacity are on its plate.")}
+	case p.Scales[0].Link == "" && p.Demo:
+		return Remark{Plain, Say("Weights are typed. Ctrl+Shift+O lets a simulated scale stand in on this invented elevator.")}
+	case p.Scales[0].Link == "":
+		return Remark{Plain, Say("Weights are typed and print MANUAL WT. Give the scale a link (Ctrl+E) to read its indicator.")}
+	case g.frame.Indicator == nil:
+		return Remark{Stop, Say("The link %s could not be opened. Check it with Ctrl+E.", p.Scales[0].Link)}
+	}
+	if _, _, err := g.frame.Indicator.Latest(); err != nil {
+		return Remark{Stop, sentence(err)}
+	}
+	if g.frame.Deck != nil {
+		return Remark{Warn, Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
+	}
+	return Remark{OK, Say("The indicator is read. F10 on a load takes the weight.")}
+}
+
+// People are those who work at the desk: name and role.
+func (g *Gear) People() []Row {
+	var out []Row
+	for _, p := range g.frame.Desk.People() {
+		out = append(out, Row{Key: p.Name, Cells: []string{p.Name, RoleWord(p.Role)}})
+	}
+	return out
+}
+
+// Bins are the pits and bins: code, name and grain.
+func (g *Gear) Bins() []Row {
+	var out []Row
+	for _, b := range g.frame.known().bins {
+		out = append(out, Row{Key: b.ID, Cells: []string{b.ID, b.Name, orElse(grainName(b.Commodity), Say("any"))}})
+	}
+	return out
+}
+
+// IsListening reports whether a scale is read, so that what it shows changes by
+// itself.
+func (g *Gear) IsListening() bool { return g.frame.Indicator != nil }

@@ -1,0 +1,287 @@
+package present
+
+import (
+	"context"
+	"errors"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/demo"
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/slip"
+	"tenthpoint/internal/store"
+)
+
+// desktop is a station made of notes.
+type desktop struct {
+	memory  map[string]string
+	way     string
+	queue   string
+	folders []string
+	linked  int
+	linkErr error
+}
+
+func (d *desktop) Recall(name string) string    { return d.memory[name] }
+func (d *desktop) Remember(name, text string)   { d.memory[name] = text }
+func (d *desktop) MakeFolder(path string) error { d.folders = append(d.folders, path); return nil }
+func (d *desktop) Relink() error                { d.linked++; return d.linkErr }
+func (d *desktop) SendPapers(way, queue string) error {
+	if way == ToQueue && queue == "broken" {
+		return errors.New("there is no queue called broken")
+	}
+	d.way, d.queue = way, queue
+	return nil
+}
+
+func gearRoom(t *testing.T, loads int) (*Gear, *room, *desktop) {
+	r := demoRoom(t, loads)
+	station := &desktop{memory: map[string]string{}}
+	r.frame.Station = station
+	return NewGear(r.frame), r, station
+}
+
+// dial is an indicator that shows what a test says.
+type dial struct {
+	weight quantity.Amount
+	atRest bool
+	err    error
+}
+
+func (d dial) Latest() (quantity.Amount, bool, error)         { return d.weight, d.atRest, d.err }
+func (d dial) Weigh(context.Context) (quantity.Amount, error) { return d.weight, d.err }
+
+func TestGearScaleShows(t *testing.T) {
+	g, r, _ := gearRoom(t, 0)
+	weight := quantity.Int(52_300, quantity.Lb)
+	for _, c := range []struct {
+		title string
+		link  string
+		shows Indicator
+		want  Remark
+		says  string
+	}{
+		{"typed", "", nil, Remark{Plain, "weights are typed"}, "simulated scale stand in"},
+		{"not opened", "tcp://10.0.0.1:4001", nil, Remark{Stop, "no link"}, "could not be opened"},
+		{"silent", "tcp://10.0.0.1:4001", dial{err: errors.New("nothing has come for 5 s")}, Remark{Stop, "no reading"}, "nothing has come for 5 s."},
+		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, Remark{Wait, "52,300 lb, moving"}, "The indicator is read"},
+		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, Remark{OK, "52,300 lb, at rest"}, "The indicator is read"},
+	} {
+		p := r.frame.Desk.Profile()
+		p.Scales = []house.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}
+		must(t, r.frame.Desk.SetProfile(context.Background(), p))
+		r.frame.Indicator = c.shows
+		if row := g.Scales()[0]; row.State != c.want.State || row.Cells[4] != c.want.Text {
+			t.Errorf("%s: shows %d %q", c.title, row.State, row.Cells[4])
+		}
+		if said := g.ScaleSaid(); !strings.Contains(said.Text, c.says) {
+			t.Errorf("%s: says %q", c.title, said.Text)
+		}
+		if g.IsListening() != (c.shows != nil) {
+			t.Errorf("%s: listening is %v", c.title, g.IsListening())
+		}
+	}
+}
+
+func TestGearWithoutAnything(t *testing.T) {
+	g := NewGear(emptyRoom(t).frame)
+	if len(g.Scales())+len(g.People())+len(g.Bins()) != 0 || !strings.Contains(g.ScaleSaid().Text, "No scale is set up") {
+		t.Errorf("an empty book says %q", g.ScaleSaid().Text)
+	}
+	if text := textOf(g.Card()); !strings.Contains(text, "Ctrl+K") || !strings.Contains(text, "Ctrl+J") {
+		t.Errorf("the card says:\n%s", text)
+	}
+	g.AskPapers()
+}
+
+func TestGearChangeScale(t *testing.T) {
+	g, r, station := gearRoom(t, 0)
+	must(t, r.frame.Desk.SignIn(demo.Clerk))
+	g.AskScale("1")
+	for field, typed := range map[string]map[string]string{
+		"division": {"division": "twenty", "who": demo.Manager}, "capacity": {"capacity": "0", "who": demo.Manager},
+		"link": {"link": "usb", "who": demo.Manager}, "who": {"link": ""},
+	} {
+		if wrong := r.answer(typed); wrong[field] == "" {
+			t.Errorf("%v is taken", typed)
+		}
+	}
+	r.answer(map[string]string{"capacity": "140,000", "link": "tcp://10.0.0.40:4001", "who": demo.Manager})
+	if s := r.frame.Desk.Profile().Scales[0]; s.Capacity.String() != "140,000 lb" || s.Link != "tcp://10.0.0.40:4001" || station.linked != 1 {
+		t.Errorf("the book has %+v, linked %d times", s, station.linked)
+	}
+	wantSaid(t, r, OK, "scale 1 is written down")
+	station.linkErr = errors.New("there is nobody at 10.0.0.40")
+	g.AskScale("")
+	r.answer(map[string]string{"name": "2", "who": demo.Manager})
+	wantSaid(t, r, Warn, "nobody at 10.0.0.40")
+	if rows := g.Scales(); len(rows) != 2 || rows[1].Cells[0] != "2" {
+		t.Errorf("the scales are %+v", rows)
+	}
+}
+
+// deck is a simulated deck that notes what rolls.
+type deck struct{ rolled []string }
+
+func (d *deck) RollOn(w quantity.Amount) error { d.rolled = append(d.rolled, w.String()); return nil }
+func (d *deck) RollOff()                       { d.rolled = append(d.rolled, "off") }
+
+func TestGearSimulatedScale(t *testing.T) {
+	g, r, station := gearRoom(t, 0)
+	if !g.CanSimulate() || g.CanRoll() {
+		t.Error("the invented elevator may not simulate, or rolls without a deck")
+	}
+	g.Simulate()
+	r.answer(nil)
+	if r.frame.Desk.Profile().Scales[0].Link != SimulatedLink || station.linked != 1 || g.Scales()[0].Cells[3] != "simulated" {
+		t.Errorf("the link is %q", r.frame.Desk.Profile().Scales[0].Link)
+	}
+	on := &deck{}
+	r.frame.Deck, r.frame.Indicator = on, dial{weight: quantity.Zero(quantity.Lb)}
+	if said := g.ScaleSaid(); said.State != Warn || !strings.Contains(said.Text, "not for trade") {
+		t.Errorf("a simulated scale says %+v", said)
+	}
+	g.Roll()
+	if wrong := r.answer(map[string]string{"weight": "52,310"}); wrong["weight"] == "" {
+		t.Error("a weight between two divisions rolls on")
+	}
+	r.answer(map[string]string{"weight": "52,300"})
+	g.Roll()
+	if strings.Join(on.rolled, ", ") != "52,300 lb, off" {
+		t.Errorf("rolled %q", on.rolled)
+	}
+	g.Simulate()
+	r.answer(nil)
+	if link := r.frame.Desk.Profile().Scales[0].Link; link != "" {
+		t.Errorf("afterward the link is %q", link)
+	}
+}
+
+func TestGearPeople(t *testing.T) {
+	g, r, _ := gearRoom(t, 0)
+	g.AskPerson("")
+	r.answer(map[string]string{"name": "Tove Lindqvist", "role": "tester"})
+	wantSaid(t, r, OK, "Tove Lindqvist is tester")
+	if len(g.People()) != 5 {
+		t.Errorf("%d people", len(g.People()))
+	}
+	g.AskPerson("Tove Lindqvist")
+	r.answer(map[string]string{"role": "clerk", "gone": TickOn})
+	wantSaid(t, r, OK, "no longer works here")
+	if len(g.People()) != 4 {
+		t.Errorf("afterward %d people", len(g.People()))
+	}
+	g.AskPerson(demo.Manager)
+	r.answer(map[string]string{"role": "clerk"})
+	wantSaid(t, r, Stop, "only manager")
+}
+
+func TestGearBins(t *testing.T) {
+	g, r, _ := gearRoom(t, 0)
+	before := len(g.Bins())
+	g.AskBin("")
+	if wrong := r.answer(map[string]string{"code": "P1", "name": "Pit"}); !strings.Contains(wrong["code"], "Pit 1") {
+		t.Errorf("a code that is taken gives %q", wrong)
+	}
+	r.answer(map[string]string{"code": "B9", "name": "Bin 9", "grain": "oats"})
+	g.AskBin("B9")
+	r.answer(map[string]string{"name": "Bin 9, north"})
+	bins := g.Bins()
+	if len(bins) != before+1 {
+		t.Errorf("%d bins, before %d", len(bins), before)
+	}
+	for _, row := range bins {
+		if row.Key == "B9" && strings.Join(row.Cells, ", ") != "B9, Bin 9, north, Oats" {
+			t.Errorf("the bin shows %q", row.Cells)
+		}
+	}
+}
+
+func TestGearPapers(t *testing.T) {
+	g, r, station := gearRoom(t, 0)
+	g.AskPapers()
+	r.answer(map[string]string{"way": ToQueue, "queue": "broken"})
+	wantSaid(t, r, Stop, "no queue called broken")
+	if station.memory[papersWay] != "" {
+		t.Error("a way that failed is remembered")
+	}
+	g.AskPapers()
+	r.answer(map[string]string{"way": ToQueue, "queue": "scale house"})
+	if station.way != ToQueue || station.queue != "scale house" || !strings.Contains(textOf(g.Card()), "the print queue scale house") {
+		t.Errorf("papers go %s %q; the card says:\n%s", station.way, station.queue, textOf(g.Card()))
+	}
+}
+
+// A backup is a book that opens, under the name and the minute; it is
+// remembered, and older than today it is named.
+func TestGearBackup(t *testing.T) {
+	g, r, station := gearRoom(t, 20)
+	folder := t.TempDir()
+	g.AskBackup()
+	r.answer(map[string]string{"folder": folder})
+	wantSaid(t, r, OK, "the copy is sound")
+	copies, err := filepath.Glob(filepath.Join(folder, "*-2025-10-14-1200.book"))
+	must(t, err)
+	if len(copies) != 1 || len(station.folders) != 1 {
+		t.Fatalf("%q are there", copies)
+	}
+	book, err := store.Open(copies[0], store.Options{ReadOnly: true})
+	must(t, err)
+	must(t, book.Close())
+	if text := textOf(g.Card()); !strings.Contains(text, "Last backup | 2025-10-14 12:00 | "+copies[0]) {
+		t.Errorf("the card says:\n%s", text)
+	}
+	g.AskBackup()
+	if f := r.question().Fields[0]; f.Value != folder {
+		t.Errorf("the next backup goes to %q", f.Value)
+	}
+	r.answer(nil)
+	wantSaid(t, r, Stop, "already")
+	r.frame.remember(backupLast, "2025-10-13 19:00\nsomewhere")
+	if !hasMark(g.Card(), "Last backup") {
+		t.Error("yesterday's backup is not named")
+	}
+}
+
+func hasMark(lines []PaperLine, left string) bool {
+	_, found := find(lines, func(l PaperLine) bool { return strings.HasPrefix(l.Left, left) && l.Kind == slip.PaperMark })
+	return found
+}
+
+func TestGearVerify(t *testing.T) {
+	g, r, _ := gearRoom(t, 20)
+	g.Verify()
+	wantSaid(t, r, OK, "the book is sound")
+	if text := textOf(g.Card()); !strings.Contains(text, "Last check | 2025-10-14 12:00, sound") || !strings.Contains(text, "settlements worked again") {
+		t.Errorf("the card says:\n%s", text)
+	}
+	g.checked(desk.Soundness{Facts: 7, Problems: []string{"Fact 3 was changed.", "Ticket 2 is missing."}})
+	wantSaid(t, r, Stop, "2 problems. The first: Fact 3 was changed.")
+	if text := textOf(g.Card()); !strings.Contains(text, "not sound") || !strings.Contains(text, "Ticket 2 is missing.") || !strings.Contains(text, "Do not mend it") {
+		t.Errorf("the card says:\n%s", text)
+	}
+}
+
+// A check that is stopped says so and is not remembered.
+func TestGearVerifyStopped(t *testing.T) {
+	g, r, station := gearRoom(t, 0)
+	stopped := &stoppedRoom{room: r}
+	r.frame.Attach(stopped)
+	g.Verify()
+	wantSaid(t, r, Warn, "stopped")
+	if len(station.memory) != 0 {
+		t.Errorf("remembered is %q", station.memory)
+	}
+}
+
+// stoppedRoom is a window in which a person stops everything at once.
+type stoppedRoom struct{ *room }
+
+func (s *stoppedRoom) Run(job Job) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	job.Done(job.Do(ctx, func(int, int) {}))
+}
