@@ -17,7 +17,7 @@ type grainChoice struct {
 // grainRow asks under which schedule a commodity is settled; empty is a
 // commodity that is not taken.
 func (s *SetUp) grainRow(g grainChoice) Field {
-	f := Field{ID: g.id, Label: grainName(g.commodity), Kind: FindField, Part: SamplePart, Chars: 12, Reading: Say("not taken here; the down arrow lists the rates there are")}
+	f := Field{ID: g.id, Label: grainName(g.commodity), Kind: FindField, Part: SamplePart, Chars: 12, Reading: Say("not taken here")}
 	for _, e := range g.schedules {
 		f.Options = append(f.Options, Option{Code: e.Schedule, Detail: provenance(e)})
 		if e.Schedule == s.values[g.id] {

@@ -42,7 +42,7 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	left, right := container.New(&tight{gap: 2}), container.New(&tight{gap: 2})
 	columns := [2]*formColumns{{}, {}}
 	left.Add(kit.NewHeading(present.Say("As every ticket prints it")))
-	right.Add(kit.NewHeading(present.Say("Taken here")))
+	right.Add(kit.NewHeading(present.Say("Taken here, by the rates chosen: the down arrow lists them")))
 	for _, f := range s.sheet.Fields() {
 		column, widths := left, columns[0]
 		if f.Part != present.WhoPart {
