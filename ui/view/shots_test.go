@@ -25,6 +25,8 @@ var looks = []struct {
 	{"dark-1280", Look{Dark: true, Scale: kit.TextOrdinary}, fyne.NewSize(1280, 720)},
 	{"light-1920", Look{Scale: kit.TextOrdinary}, fyne.NewSize(1920, 1080)},
 	{"dark-1920", Look{Dark: true, Scale: kit.TextOrdinary}, fyne.NewSize(1920, 1080)},
+	{"large-1280", Look{Scale: kit.TextLarge}, fyne.NewSize(1280, 720)},
+	{"largest-1920", Look{Scale: kit.TextLargest}, fyne.NewSize(1920, 1080)},
 }
 
 // TestShots draws every screen in every look. With TENTHPOINT_SHOTS set to a
