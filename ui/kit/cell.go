@@ -52,13 +52,14 @@ func (c *cell) show(f face) {
 // ask for it after the list shrank.
 func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	c := o.(*cell)
-	if id.Row < 0 || id.Row >= len(t.rows) || id.Col < 0 || id.Col >= len(t.columns) {
+	if id.Row < 0 || id.Row >= len(t.rows) || id.Col < 0 || id.Col >= len(t.shown) {
 		c.show(face{letters: t.letters()})
 		return
 	}
-	row, column := t.rows[id.Row], t.columns[id.Col]
+	at := t.shown[id.Col]
+	row, column := t.rows[id.Row], t.columns[at]
 	f := face{
-		text: row.cell(id.Col), letters: t.letters(), align: column.Align,
+		text: row.cell(at), letters: t.letters(), align: column.Align,
 		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.small,
 		struck: row.Struck && !column.State, total: row.Total,
 	}
@@ -73,8 +74,9 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 
 func (t *Table) showHeader(id widget.TableCellID, o fyne.CanvasObject) {
 	f := face{letters: headerLetters, header: true, narrow: t.small}
-	if id.Col >= 0 && id.Col < len(t.columns) {
-		f.text, f.align = t.columns[id.Col].Title, t.columns[id.Col].Align
+	if id.Col >= 0 && id.Col < len(t.shown) {
+		column := t.columns[t.shown[id.Col]]
+		f.text, f.align = column.Title, column.Align
 	}
 	o.(*cell).show(f)
 }

@@ -157,3 +157,30 @@ func BenchmarkSlip(b *testing.B) {
 		v.SetLines(lines)
 	}
 }
+
+// TestLongRightPart: what does not fit beside its name stands beneath it, and
+// nothing is written over anything else.
+func TestLongRightPart(t *testing.T) {
+	h := newHouse(t)
+	p := NewPaper()
+	h.show(p, fyne.NewSize(320, 300))
+	p.SetLines([]PaperLine{{Left: "Shares", Right: "Hollow Oak Farm 1/3; Section Nine Land 2/3 of all that came"}, {Left: "Net", Right: "28,180 lb"}})
+	var texts []*canvas.Text
+	for _, o := range p.draw(fyne.NewSize(320, 300)) {
+		if text, ok := o.(*canvas.Text); ok {
+			texts = append(texts, text)
+		}
+	}
+	for i, a := range texts {
+		if a.Position().X < 0 || a.Position().X+a.MinSize().Width > 320 {
+			t.Errorf("%q reaches over the edge", a.Text)
+		}
+		for _, b := range texts[i+1:] {
+			apart := a.Position().Y+a.MinSize().Height <= b.Position().Y+1 ||
+				a.Position().X+a.MinSize().Width <= b.Position().X || b.Position().X+b.MinSize().Width <= a.Position().X
+			if !apart {
+				t.Errorf("%q and %q stand in one place", a.Text, b.Text)
+			}
+		}
+	}
+}

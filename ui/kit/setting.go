@@ -68,9 +68,18 @@ func (s *setting) set(line PaperLine) {
 }
 
 // pair writes what at the left and how much at the right. A long left part
-// wraps; the right part stands on its first line.
+// wraps; the right part stands on its first line. A right part that takes more
+// than half the line and leaves no room stands beneath, wrapped.
 func (s *setting) pair(line PaperLine, l lettering) {
 	right := s.measure(line.Right, l).Width
+	if right > s.room()/2 && s.measure(line.Left, l).Width+2*s.inner()+right > s.room() && line.Left != "" {
+		s.pair(PaperLine{Left: line.Left}, l)
+		for _, text := range s.wrap(line.Right, l, s.room()-2*s.inner()) {
+			s.add(s.writeEnding(text, l, s.right(), s.y))
+			s.y += s.lineHeight(l)
+		}
+		return
+	}
 	if line.Right != "" {
 		s.add(s.writeEnding(line.Right, l, s.right(), s.y))
 		right += 2 * s.inner()

@@ -28,7 +28,8 @@ type Table struct {
 	rows    []Row
 	chosen  int // index of the chosen row, or -1
 	focused bool
-	small   bool // the letters in use
+	small   bool  // the letters in use
+	shown   []int // the columns there is room for
 }
 
 var (
@@ -42,7 +43,7 @@ func NewTable(columns []Column) *Table {
 	t := &Table{columns: columns, chosen: -1}
 	t.ShowHeaderRow = true
 	t.HideSeparators = true
-	t.Length = func() (int, int) { return len(t.rows), len(t.columns) }
+	t.Length = func() (int, int) { return len(t.rows), len(t.shown) }
 	t.CreateCell = func() fyne.CanvasObject { return newCell(t.letters()) }
 	t.CreateHeader = func() fyne.CanvasObject { return newCell(t.letters()) }
 	t.UpdateCell = t.showCell
@@ -117,7 +118,7 @@ func (t *Table) move(i int) {
 	was := t.chosen
 	t.chosen = i
 	t.intoSight()
-	for column := range t.columns {
+	for column := range t.shown {
 		t.RefreshItem(widget.TableCellID{Row: was, Col: column})
 		t.RefreshItem(widget.TableCellID{Row: i, Col: column})
 	}

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -321,4 +322,29 @@ func TestTotalsStandUnderALine(t *testing.T) {
 	}
 	equal(t, "bold cells", boldCells, 2)
 	equal(t, "lines over them", lines, 2)
+}
+
+// TestSpareColumns: where there is no room, what can be done without goes, the
+// most dispensable first, and comes back with the room.
+func TestSpareColumns(t *testing.T) {
+	b := newTabled(t, 10)
+	b.table.SetColumns([]Column{{Title: "a", Width: 10}, {Title: "b", Width: 10, Spare: 1}, {Title: "c", Width: 10, Spare: 2}})
+	figure := penFor(b.table).measure("0", cellLetters).Width
+	for _, c := range []struct {
+		figures float32
+		want    [3]bool
+	}{
+		{40, [3]bool{true, true, true}},
+		{28, [3]bool{true, true, false}},
+		{16, [3]bool{true, false, false}},
+		{2, [3]bool{true, false, false}},
+		{40, [3]bool{true, true, true}},
+	} {
+		b.table.Resize(fyne.NewSize(c.figures*figure, 200))
+		for i, want := range c.want {
+			if slices.Contains(b.table.shown, i) != want {
+				t.Errorf("in %v figures columns %v are shown, want %v", c.figures, b.table.shown, c.want)
+			}
+		}
+	}
 }

@@ -1,5 +1,7 @@
 package kit
 
+import "slices"
+
 // letters is how the rows are written.
 func (t *Table) letters() lettering {
 	if t.small {
@@ -25,10 +27,10 @@ func (t *Table) fittings() []fitting {
 	return []fitting{{wished: true}, {}}
 }
 
-// fit sets the letters and the width of every column, and reports whether the
-// letters are others than before.
+// fit sets the letters, the columns that are shown and their widths. It reports
+// whether letters or columns are others than before.
 func (t *Table) fit(room float32) (changed bool) {
-	before := t.small
+	before, shown := t.small, t.shown
 	var widths []float32
 	var left float32
 	for _, f := range t.fittings() {
@@ -38,13 +40,38 @@ func (t *Table) fit(room float32) (changed bool) {
 			break
 		}
 	}
-	for i, w := range widths {
+	t.shown, left = t.spare(widths, left)
+	for at, i := range t.shown {
+		w := widths[i]
 		if t.columns[i].Grow && left > 0 {
 			w, left = w+floor(left), 0
 		}
-		t.SetColumnWidth(i, w)
+		t.SetColumnWidth(at, w)
 	}
-	return t.small != before
+	return t.small != before || !slices.Equal(t.shown, shown)
+}
+
+// spare takes columns away that can be done without, until the others fit, and
+// gives those that stay and the room they leave.
+func (t *Table) spare(widths []float32, left float32) ([]int, float32) {
+	shown := make([]int, len(widths))
+	for i := range shown {
+		shown[i] = i
+	}
+	for left < 0 {
+		out := -1
+		for at, i := range shown {
+			if spare := t.columns[i].Spare; spare > 0 && (out < 0 || spare > t.columns[shown[out]].Spare) {
+				out = at
+			}
+		}
+		if out < 0 {
+			break
+		}
+		left += widths[shown[out]] + penFor(t).pad()
+		shown = slices.Delete(shown, out, out+1)
+	}
+	return shown, left
 }
 
 // widths are the columns' widths in the letters set, and the room they leave.

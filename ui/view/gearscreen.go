@@ -32,11 +32,11 @@ func (s *gearScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
 	s.said = kit.NewNote()
 	s.said.Lines = 2
-	s.scales = gearTable(present.Say("No scale is set up. Ctrl+E adds one."), wordsColumn(present.Say("Scale"), 4), figuresColumn(present.Say("Division"), 5),
-		figuresColumn(present.Say("Capacity"), 9), growing(wordsColumn(present.Say("Link"), 8)), stated(wordsColumn(present.Say("Shows"), 14)))
-	s.people = gearTable(present.Say("Nobody is written down. Ctrl+U adds the first."), growing(wordsColumn(present.Say("At the desk"), 16)), wordsColumn(present.Say("Role"), 8))
+	s.scales = gearTable(present.Say("No scale is set up. Ctrl+E adds one."), wordsColumn(present.Say("Scale"), 4), spare(figuresColumn(present.Say("Division"), 5), 2),
+		spare(figuresColumn(present.Say("Capacity"), 9), 1), spare(growing(wordsColumn(present.Say("Link"), 8)), 3), stated(wordsColumn(present.Say("Shows"), 14)))
+	s.people = gearTable(present.Say("Nobody is written down. Ctrl+U adds the first."), growing(wordsColumn(present.Say("At the desk"), 14)), wordsColumn(present.Say("Role"), 8))
 	s.bins = gearTable(present.Say("No pit or bin is written down. Ctrl+I adds one."), wordsColumn(present.Say("Code"), 5),
-		growing(wordsColumn(present.Say("Pit or bin"), 12)), wordsColumn(present.Say("Grain"), 14))
+		growing(wordsColumn(present.Say("Pit or bin"), 12)), spare(wordsColumn(present.Say("Grain"), 14), 1))
 	s.scales.OnOpen = func(_ int, key string) { s.gear.AskScale(key) }
 	s.people.OnOpen = func(_ int, key string) { s.gear.AskPerson(key) }
 	s.bins.OnOpen = func(_ int, key string) { s.gear.AskBin(key) }

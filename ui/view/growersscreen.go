@@ -32,11 +32,11 @@ func growerColumns() []kit.Column {
 	name := wordsColumn(present.Say("Name"), 16)
 	name.Grow = true
 	shares := wordsColumn(present.Say("Shares"), 8)
-	shares.Wish = 15
+	shares.Wish, shares.Spare = 15, 2
 	look := wordsColumn(present.Say("Note"), 11)
 	look.State, look.Wish = true, 14
 	return []kit.Column{
-		wordsColumn(present.Say("Code"), 4), name, shares, wordsColumn(present.Say("Trucks"), 7), look,
+		wordsColumn(present.Say("Code"), 4), name, shares, spare(wordsColumn(present.Say("Trucks"), 7), 1), look,
 	}
 }
 

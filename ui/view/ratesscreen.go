@@ -60,12 +60,12 @@ func (s *ratesScreen) Build(w *Window) fyne.CanvasObject {
 
 func (s *ratesScreen) buildList() *kit.Table {
 	grain := wordsColumn(present.Say("Grain"), 6)
-	grain.Grow, grain.Wish = true, 18
+	grain.Grow, grain.Wish, grain.Spare = true, 18, 1
 	today := wordsColumn(present.Say("Today"), 8)
 	today.State, today.Wish = true, 12
-	edition := wordsColumn(present.Say("Edition"), 17)
+	edition := wordsColumn(present.Say("Edition"), 16)
 	edition.Wish = 20
-	list := kit.NewTable([]kit.Column{grain, edition, wordsColumn(present.Say("Status"), 8), today})
+	list := kit.NewTable([]kit.Column{grain, edition, wordsColumn(present.Say("Status"), 7), today})
 	list.Small = true
 	list.OnChoose = func(_ int, key string) { s.rates.Choose(key); s.Refresh(); s.window.commands.Refresh() }
 	list.OnOpen = func(int, string) { s.focusBody() }
@@ -189,8 +189,17 @@ func figureColumns(titles []string) []kit.Column {
 		out[i] = figuresColumn(title, 6)
 		out[i].Wish = 8
 	}
+	for rank, i := range dispensable {
+		if i < len(out) {
+			out[i].Spare = rank + 1
+		}
+	}
 	return out
 }
+
+// dispensable are the columns of a trial that a narrow window can do without,
+// the last one first: water, points, drying, handling.
+var dispensable = []int{2, 1, 7, 3}
 
 func comparedColumns(titles []string) []kit.Column {
 	out := make([]kit.Column, len(titles))
@@ -200,6 +209,7 @@ func comparedColumns(titles []string) []kit.Column {
 	}
 	if len(out) > 0 {
 		out[0].Align, out[0].Grow, out[0].State, out[0].Wish = fyne.TextAlignLeading, true, true, 20
+		out[len(out)-1].Spare, out[len(out)-2].Spare = 2, 1
 	}
 	return out
 }

@@ -24,6 +24,10 @@ func figuresColumn(title string, width int) kit.Column {
 	return kit.Column{Title: title, Width: width, Align: fyne.TextAlignTrailing}
 }
 
+// spare marks a column that a narrow window can do without; the highest goes
+// first.
+func spare(c kit.Column, rank int) kit.Column { c.Spare = rank; return c }
+
 // titled sets a screen's title before the line that narrows it, middle to
 // middle.
 func titled(title string, line fyne.CanvasObject) fyne.CanvasObject {
@@ -56,7 +60,7 @@ func (titleAndLine) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 type listAndSheet struct{ figures float32 }
 
 func (l listAndSheet) sheet(width float32) float32 {
-	return min(wide{mostPaper}.width(), max(wide{l.figures}.width(), width*3/10))
+	return min(wide{mostPaper}.width(), max(wide{l.figures}.width(), width*3/10), width*52/100)
 }
 
 func (l listAndSheet) MinSize(objects []fyne.CanvasObject) fyne.Size {
