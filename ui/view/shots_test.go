@@ -50,9 +50,11 @@ func TestShots(t *testing.T) {
 			s.shootBench(l.name, l.look)
 			s.shootMeters(l.name, l.look)
 			s.shootDay(l.name, l.look)
+			s.shootLists(l.name, l.look)
 			empty := newScene(t, l.look, 0)
 			empty.fyne.Resize(l.size)
 			empty.shoot(l.name, "first", l.look)
+			empty.shootEmpty(l.name, l.look)
 		})
 	}
 }
