@@ -53,7 +53,7 @@ func (s *gearScreen) Build(w *Window) fyne.CanvasObject {
 	return container.NewBorder(nil, buttonRow(w, s.ring, gearButtons), nil, nil, container.New(sideBySide{}, left, right))
 }
 
-// gearTable is a small table with the sentence it shows while it is empty.
+// gearTable is a table with the sentence it shows while it is empty.
 func gearTable(empty string, columns ...kit.Column) *kit.Table {
 	t := kit.NewTable(columns)
 	t.Empty = empty
@@ -111,6 +111,9 @@ func (s *gearScreen) live() {
 func (s *gearScreen) showScales() {
 	s.scales.SetRows(tableRows(s.gear.Scales()))
 	said := s.gear.ScaleSaid()
+	if len(s.scales.Rows()) == 0 {
+		said = present.Remark{} // the empty table says it
+	}
 	s.said.Say(kit.State(said.State), said.Text)
 }
 

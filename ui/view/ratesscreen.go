@@ -63,9 +63,9 @@ func (s *ratesScreen) buildList() *kit.Table {
 	grain.Grow, grain.Wish, grain.Spare = true, 18, 1
 	today := wordsColumn(present.Say("Today"), 8)
 	today.State, today.Wish = true, 12
-	edition := wordsColumn(present.Say("Edition"), 16)
+	edition := wordsColumn(present.Say("Edition"), 17)
 	edition.Wish = 20
-	list := kit.NewTable([]kit.Column{grain, edition, wordsColumn(present.Say("Status"), 7), today})
+	list := kit.NewTable([]kit.Column{grain, edition, wordsColumn(present.Say("Status"), 8), today})
 	list.Small = true
 	list.OnChoose = func(_ int, key string) { s.rates.Choose(key); s.Refresh(); s.window.commands.Refresh() }
 	list.OnOpen = func(int, string) { s.focusBody() }
