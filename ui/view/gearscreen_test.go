@@ -1,12 +1,14 @@
 package view
 
 import (
+	"context"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
 )
 
 // People and bins are added and changed by the keyboard alone, and the book is
@@ -38,5 +40,21 @@ func TestGearByKeyboard(t *testing.T) {
 	s.write("1", "20", "140000", "", "")
 	if rows := screen.scales.Rows(); rows[0].Cells[2] != "140,000 lb" {
 		t.Errorf("the scale shows %q; the status line says %q", rows[0].Cells, s.status.Text())
+	}
+}
+
+// Looking something up does not take away the bar of long work, nor with it the
+// way to stop it.
+func TestSmallWorkLeavesTheBar(t *testing.T) {
+	s := newScene(t, Look{}, 0)
+	nothing := func(context.Context, func(int, int)) error { return nil }
+	s.work.Start("Checking the book", func() {})
+	s.Run(present.Job{Do: nothing})
+	if !s.work.Visible() {
+		t.Error("the bar is gone")
+	}
+	s.Run(present.Job{Title: "Checking the book", Do: nothing})
+	if s.work.Visible() {
+		t.Error("the bar stays after its work")
 	}
 }

@@ -196,7 +196,9 @@ func (w *Window) Run(job present.Job) {
 		Topic: job.Topic,
 		Work:  func(ctx context.Context, report kit.Report) error { return job.Do(ctx, report) },
 		Done: func(err error) {
-			w.work.Finish()
+			if job.Title != "" {
+				w.work.Finish()
+			}
 			if job.Done != nil {
 				job.Done(err)
 			}
