@@ -100,6 +100,9 @@ func (p *program) open(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
+	if err := view.UseLanguage(d.Profile().Language); err != nil {
+		return err
+	}
 	papers := newPrinter(path, p.flags.View)
 	frame := present.NewFrame(d, papers)
 	frame.RatesFolder = p.ratesFolder(path)

@@ -18,7 +18,7 @@ func (f *LoadForm) acceptables() []acceptable {
 	var out []acceptable
 	for _, p := range f.now.problems {
 		if p.Accept != "" {
-			out = append(out, acceptable{p.Accept, p.Sentence})
+			out = append(out, acceptable{p.Accept, translate(p.Sentence)})
 		}
 	}
 	for _, flag := range f.now.load.Sample.Flags {
@@ -29,7 +29,7 @@ func (f *LoadForm) acceptables() []acceptable {
 	}
 	for _, stop := range f.now.load.Sample.Stops {
 		if !stop.Final && !f.isAccepted(stop.Code) {
-			out = append(out, acceptable{stop.Code, stop.Sentence})
+			out = append(out, acceptable{stop.Code, translate(stop.Sentence)})
 		}
 	}
 	return out

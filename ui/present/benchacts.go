@@ -252,7 +252,7 @@ func (s *SampleTest) written() string {
 	}
 	text := Say("the sample of load %s, truck %s, is written down: %s.", s.load.ID, truckText(s.load.Details.Truck), moisture)
 	if n := len(s.load.Sample.Stops); n > 0 {
-		text += " " + Say("A doubt stops the ticket: %s", s.load.Sample.Stops[0].Sentence)
+		text += " " + Say("A doubt stops the ticket: %s", translate(s.load.Sample.Stops[0].Sentence))
 	}
 	return text
 }

@@ -99,8 +99,8 @@ func (b *Bench) LetThrough() {
 	var options []Option
 	var sentences []string
 	for i, f := range flags {
-		options = append(options, Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: f.What, ByName: true})
-		sentences = append(sentences, f.What)
+		options = append(options, Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: translate(f.What), ByName: true})
+		sentences = append(sentences, translate(f.What))
 	}
 	b.frame.Put(Ask{
 		Title: Say("Let the load through?"), Text: strings.Join(sentences, "\n"), State: Warn,

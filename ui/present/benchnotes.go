@@ -50,7 +50,7 @@ func (b *Bench) Sayings() []Saying {
 func (s *SampleTest) advise() []Saying {
 	out := []Saying{}
 	if m := s.found.would.Sample.Moisture; m != nil {
-		out = append(out, Saying{OK, Say("in the book"), Say("%s, %s. A test made here takes its place.", m.Percent, m.Method)})
+		out = append(out, Saying{OK, Say("in the book"), Say("%s, %s. A test made here takes its place.", m.Percent, translate(m.Method))})
 		if s.found.judged {
 			out = append(out, verdicts(s.found.advice)...)
 		}
@@ -122,10 +122,10 @@ func (s *SampleTest) saying(d doubt) Saying {
 	if len(d.tests) > 0 && len(s.tests.Readings) > 1 {
 		word = Say("%s, test %s", word, strings.Join(d.tests, ", "))
 	}
-	text := join(" ", d.What, d.Why, d.Do)
+	text := join(" ", translate(d.What), translate(d.Why), translate(d.Do))
 	switch {
 	case d.Override != nil:
-		text = Say("%s Let through by %s: %s.", d.What, d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
+		text = Say("%s Let through by %s: %s.", translate(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
 	case d.Final:
 		text += " " + Say("This stops the ticket, and nobody may let it through.")
 	case d.Stops():
@@ -203,7 +203,7 @@ func whyUncertain(a bench.Advice) string {
 func choices(a bench.Advice) []Saying {
 	var out []Saying
 	for _, o := range a.Options {
-		out = append(out, Saying{Plain, Say(o.Name), o.Text})
+		out = append(out, Saying{Plain, Say(o.Name), translate(o.Text)})
 	}
 	return out
 }
@@ -212,7 +212,7 @@ func choices(a bench.Advice) []Saying {
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {
-			return p.Sentence
+			return translate(p.Sentence)
 		}
 		return Say("not settled")
 	}

@@ -6,9 +6,12 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// localDates is the setting under which days are written as people here say
-// them.
-const localDates = "local"
+// The settings under which days are written: year, month and day in figures, or
+// as people here say them.
+const (
+	isoDates   = "iso"
+	localDates = "local"
+)
 
 // Date is a day as the desk writes it: 2025-10-31, or where the house has set it
 // so, with the month in letters, which no reader turns round.
@@ -16,6 +19,11 @@ func (f *Frame) Date(d quantity.Date) string {
 	if d.IsZero() || f.Desk.Profile().Dates != localDates {
 		return d.String()
 	}
+	return inLetters(d)
+}
+
+// inLetters is a day with its month in letters.
+func inLetters(d quantity.Date) string {
 	return Say("%s %d, %d", monthName(d.Month()), d.Day(), d.Year())
 }
 

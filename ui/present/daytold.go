@@ -36,13 +36,13 @@ func (s *DaySheet) Told() []Row {
 		add(Stop, t, Say("turned away"), join(", ", t.EndedWho, t.Reason))
 	}
 	for _, t := range s.sheet.Manual {
-		add(Warn, t, Say("typed weight"), strings.Join(t.Manual, "; "))
+		add(Warn, t, Say("typed weight"), translate(strings.Join(t.Manual, "; ")))
 	}
 	for _, t := range s.sheet.Accepted {
-		add(Warn, t, Say("let through"), strings.Join(t.Accepted, "; "))
+		add(Warn, t, Say("let through"), translate(strings.Join(t.Accepted, "; ")))
 	}
 	for _, t := range s.sheet.Flagged {
-		add(Warn, t, Say("doubted"), strings.Join(t.Flags, "; "))
+		add(Warn, t, Say("doubted"), translate(strings.Join(t.Flags, "; ")))
 	}
 	return out
 }
@@ -71,7 +71,7 @@ func (s *DaySheet) Evening() []Saying {
 			out = append(out, Saying{OK, word, nothing})
 			return
 		}
-		out = append(out, Saying{Warn, word, strings.Join(lines, "\n")})
+		out = append(out, Saying{Warn, word, translate(strings.Join(lines, "\n"))})
 	}
 	if row, chosen := find(s.Told(), func(r Row) bool { return r.Key == s.chosen }); chosen {
 		out = append(out, Saying{row.State, join(" ", Say("ticket %s:", row.Cells[0]), row.Cells[3]), row.Cells[4]})

@@ -51,7 +51,7 @@ func NewFrame(d *desk.Desk, printer Printer) *Frame {
 func (f *Frame) Attach(w Window) { f.window = w }
 
 // Say puts the result of an act on the status line.
-func (f *Frame) Say(state State, sentence string) { f.window.Say(state, oneLine(sentence)) }
+func (f *Frame) Say(state State, sentence string) { f.window.Say(state, oneLine(translate(sentence))) }
 
 // Fail says on the status line why an act did not come about.
 func (f *Frame) Fail(err error) { f.Say(Stop, sentence(err)) }

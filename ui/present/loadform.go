@@ -112,7 +112,7 @@ func (f *LoadForm) field(l line) Field {
 		out.Reading = reading
 	}
 	if r := f.now.remarks[l.id]; r.Text != "" {
-		out.State, out.Note = r.State, r.Text
+		out.State, out.Note = r.State, translate(r.Text)
 	}
 	return out
 }

@@ -19,7 +19,7 @@ func (f *LoadForm) CanIssue() bool { return f.now.settlement != nil && len(f.unr
 // WhyNotIssue is what still stands in the way of the ticket, in sentences.
 func (f *LoadForm) WhyNotIssue() string {
 	for _, m := range f.now.load.Missing() {
-		return m.Sentence
+		return translate(m.Sentence)
 	}
 	for _, l := range f.lines {
 		if f.now.missing[l.id] {

@@ -19,7 +19,7 @@ func (f *LoadForm) Slip() []PaperLine {
 func (s *standing) sentences() []string {
 	out := make([]string, len(s.problems))
 	for i, p := range s.problems {
-		out[i] = p.Sentence
+		out[i] = translate(p.Sentence)
 	}
 	return out
 }
@@ -48,7 +48,7 @@ func (f *LoadForm) Working() []PaperLine {
 	if s == nil {
 		lines = append(lines, PaperLine{Kind: slip.PaperText, Left: Say("The load cannot be settled yet.")})
 		for _, m := range f.now.load.Missing() {
-			lines = append(lines, PaperLine{Kind: slip.PaperMark, Left: m.Sentence})
+			lines = append(lines, PaperLine{Kind: slip.PaperMark, Left: translate(m.Sentence)})
 		}
 		for _, sentence := range f.now.sentences() {
 			lines = append(lines, PaperLine{Kind: slip.PaperMark, Left: sentence})

@@ -83,6 +83,6 @@ func (m *Meters) writeCheck(meter bench.Meter, c bench.Check) {
 	m.Refresh()
 	stand := m.stands[meter.ID]
 	state := standingWord(stand.State).State
-	m.frame.Say(state, Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), stand.Sentence))
+	m.frame.Say(state, Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), translate(stand.Sentence)))
 	m.frame.Changed()
 }

@@ -124,21 +124,21 @@ func (m *Meters) Sayings() []Saying {
 	}
 	s := m.log.Standing
 	stand := standingWord(s.State)
-	out := []Saying{{stand.State, stand.Text, s.Sentence}}
+	out := []Saying{{stand.State, stand.Text, translate(s.Sentence)}}
 	for _, hint := range s.Hints {
-		out = append(out, Saying{Warn, Say("a rule not confirmed"), hint})
+		out = append(out, Saying{Warn, Say("a rule not confirmed"), translate(hint)})
 	}
 	if m.log.Bias.N > 0 {
 		state := OK
 		if m.log.Bias.Shown {
 			state = Warn
 		}
-		out = append(out, Saying{state, Say("bias"), m.log.Bias.Sentence})
+		out = append(out, Saying{state, Say("bias"), translate(m.log.Bias.Sentence)})
 	} else {
 		out = append(out, Saying{Missing, Say("no check"), Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
 	}
 	for _, why := range s.Ignored {
-		out = append(out, Saying{Locked, Say("does not count"), why})
+		out = append(out, Saying{Locked, Say("does not count"), translate(why)})
 	}
 	return append(out, Saying{Plain, Say("checked by"), join(": ", m.log.Authority.Name, m.log.Authority.Source)})
 }

@@ -23,12 +23,13 @@ func Say(english string, args ...any) string {
 	return fmt.Sprintf(translate(english), args...)
 }
 
-// sentence ends an error's text like a sentence.
+// sentence is an error's text in the language of the desk, ended like a
+// sentence.
 func sentence(err error) string {
 	if err == nil {
 		return ""
 	}
-	text := strings.TrimSpace(err.Error())
+	text := translate(strings.TrimSpace(err.Error()))
 	if text == "" || strings.ContainsAny(text[len(text)-1:], ".!?") {
 		return text
 	}

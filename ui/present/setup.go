@@ -30,6 +30,7 @@ func (s *SetUp) Reset() {
 	s.values = map[string]string{
 		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
 		"rules": orElse(p.Rules, "us"), "unit": p.WeightUnit().String(),
+		"language": orElse(p.Language, "en"), "dates": orElse(p.Dates, isoDates),
 		"scale": "1", "division": "20", "capacity": "120,000",
 	}
 	if len(p.Scales) > 0 {
@@ -81,8 +82,11 @@ func (s *SetUp) Fields() []Field {
 	for _, g := range s.grains {
 		fields = append(fields, s.grainRow(g))
 	}
+	fields = append(fields,
+		Field{ID: "language", Label: Say("Language"), Kind: FindField, Part: ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
+		Field{ID: "dates", Label: Say("Dates"), Kind: FindField, Part: ClosePart, Chars: 18, Options: s.dateOptions()})
 	if len(s.frame.Desk.People()) == 0 {
-		fields = append(fields, Field{ID: "person", Label: Say("Your full name"), Chars: 24, Part: ClosePart, Reading: Say("you will be the manager")})
+		fields = append(fields, Field{ID: "person", Label: Say("Your full name"), Chars: 24, Part: WhoPart, Reading: Say("you will be the manager")})
 	}
 	for i := range fields {
 		s.fill(&fields[i])

@@ -73,7 +73,7 @@ func (s *SetUp) profile() house.Profile {
 	p := s.frame.Desk.Profile()
 	text := func(id string) string { return strings.TrimSpace(s.values[id]) }
 	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
-	p.Rules = text("rules")
+	p.Rules, p.Language, p.Dates = text("rules"), text("language"), text("dates")
 	division, _ := s.weight("division")
 	capacity, _ := s.weight("capacity")
 	scale := house.Scale{}

@@ -42,7 +42,7 @@ func stepLine(step *working.Step) PaperLine {
 		figure = Say("none")
 	}
 	return PaperLine{
-		Kind: slip.PaperPair, Field: step.ID(), Left: step.Label(), Right: figure,
-		Note: strings.Join(step.Explain(), "\n"),
+		Kind: slip.PaperPair, Field: step.ID(), Left: Say(step.Label()), Right: figure,
+		Note: translate(strings.Join(step.Explain(), "\n")),
 	}
 }

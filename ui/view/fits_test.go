@@ -46,3 +46,16 @@ func TestScreensFitTheSmallestWindow(t *testing.T) {
 		}
 	}
 }
+
+// The set-up is seen whole, in a new book and in one that is in use.
+func TestSetUpFitsTheSmallestWindow(t *testing.T) {
+	for _, loads := range []int{0, 40} {
+		s := newScene(t, Look{}, loads)
+		s.fyne.Resize(fyne.NewSize(1280, 720-menuHigh))
+		s.Go("setup")
+		fields := s.screen("setup").(*setUpScreen).fields
+		if high, room := fields.Content.MinSize().Height, fields.Size().Height; high > room {
+			t.Errorf("with %d loads in the book the set-up is %v high and has room for %v", loads, high, room)
+		}
+	}
+}

@@ -16,6 +16,7 @@ type setUpScreen struct {
 	ring   *kit.Ring
 	title  *label
 	demo   *kit.Button
+	fields *container.Scroll
 }
 
 func newSetUpScreen(f *present.Frame) Screen {
@@ -39,7 +40,7 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
 	s.ring = kit.NewRing(w.stage)
 	s.title = newLabel(s.sheet.Welcome(), ordinary)
-	left, right := container.New(&tight{gap: 2}), container.New(&tight{gap: 2})
+	left, right := container.New(&tight{}), container.New(&tight{})
 	columns := [2]*formColumns{{}, {}}
 	left.Add(kit.NewHeading(present.Say("As every ticket prints it")))
 	right.Add(kit.NewHeading(present.Say("Taken here, by the rates chosen: the down arrow lists them")))
@@ -49,6 +50,7 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 			column, widths = right, columns[1]
 		}
 		row := newFormRow(f, s.entry(f), widths)
+		row.bare = bareRows[f.ID]
 		s.rows[f.ID] = row
 		widths.label = max(widths.label, row.label.MinSize().Width)
 		column.Add(row)
@@ -60,11 +62,15 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	s.demo = w.commands.Button("setup.demo")
 	s.ring.Add("save", save)
 	s.ring.Add("demo", s.demo)
-	top := container.NewVBox(
+	top := container.New(&tight{},
 		newLabel(present.Say("Set-up"), heading), s.title)
 	foot := container.NewHBox(save, s.demo)
-	return container.NewBorder(top, foot, nil, nil, container.NewVScroll(container.New(twoColumns{}, left, right)))
+	s.fields = container.NewVScroll(container.New(twoColumns{}, left, right))
+	return container.NewBorder(top, foot, nil, nil, s.fields)
 }
+
+// bareRows are the fields of which nothing is ever said beneath.
+var bareRows = map[string]bool{"rules": true, "unit": true, "dates": true}
 
 func (s *setUpScreen) entry(f present.Field) kit.Keyed {
 	typed := func(text string) { s.sheet.Type(f.ID, text); s.show() }
