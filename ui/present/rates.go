@@ -203,7 +203,7 @@ func (r *Rates) Paper() []PaperLine {
 			section = l.Section
 			lines = append(lines, PaperLine{Kind: slip.PaperGap}, PaperLine{Kind: slip.PaperSmall, Left: strings.ToUpper(Say(section))}, PaperLine{Kind: slip.PaperRule})
 		}
-		lines = append(lines, ruleLine(Say(l.Label), l.Value))
+		lines = append(lines, ruleLine(Say(l.Label), translate(l.Value)))
 	}
 	return lines
 }

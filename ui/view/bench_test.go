@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/ui/present"
 )
 
 // One sample by the keyboard alone: three tests on the dial meter, near the
@@ -67,7 +68,7 @@ func (s *scene) shootBench(look string, l Look) {
 	s.Go("bench")
 	b := s.screen("bench").(*benchScreen)
 	b.form.focus("method")
-	s.write("dial")
+	s.write(present.Say("dial and chart"))
 	s.write("", "", "250", "36", "68", "")
 	s.letters("56")
 	s.shoot(look, "bench-typing", l)
@@ -79,10 +80,10 @@ func (s *scene) shootBench(look string, l Look) {
 	b.tests.SetChosen("3")
 	s.commands.Run("bench.leave")
 	s.shoot(look, "bench-leave", l)
-	s.write("spoiled", "grain spilled on the bench")
+	s.write(present.Say("the test was spoiled"), "grain spilled on the bench")
 	s.shoot(look, "bench-left-out", l)
 	b.form.focus("load")
-	s.write("no load")
+	s.write(present.Say("no load, only convert"))
 	s.shoot(look, "bench-no-load", l)
 }
 
@@ -106,7 +107,7 @@ func (s *scene) shootDay(look string, l Look) {
 	s.press(fyne.KeyEscape)
 	s.Go("disputes")
 	s.commands.Run("disputes.raise")
-	s.write("5", "Nils Farrow", "moist", "our own meter says 16.1")
+	s.write("5", "Nils Farrow", present.Say("moisture"), "our own meter says 16.1")
 	s.commands.Run("disputes.sent")
 	s.write("", "state laboratory", "", "Nils Farrow")
 	s.press(fyne.KeySpace)

@@ -213,7 +213,7 @@ func (v *fieldForm) focus(id string) {
 }
 
 // leftWider is two columns of rows of which the left, where sentences stand under
-// the fields, has the larger part.
+// the fields, has the larger part, as long as the right has what it needs.
 type leftWider struct{ twoColumns }
 
 // leftShare is what the left column has of a hundred.
@@ -222,6 +222,7 @@ const leftShare = 54
 func (l leftWider) Layout(columns []fyne.CanvasObject, size fyne.Size) {
 	l.twoColumns.Layout(columns, size)
 	left := (size.Width - l.gap()) * leftShare / 100
+	left = max(columns[0].MinSize().Width, min(left, size.Width-l.gap()-columns[1].MinSize().Width))
 	columns[0].Resize(fyne.NewSize(left, size.Height))
 	columns[1].Move(fyne.NewPos(left+l.gap(), 0))
 	columns[1].Resize(fyne.NewSize(size.Width-l.gap()-left, size.Height))

@@ -74,7 +74,7 @@ func (s *metersScreen) Build(w *Window) fyne.CanvasObject {
 }
 
 func (s *metersScreen) buildTables() {
-	model, stand := wordsColumn(present.Say("Model"), 16), wordsColumn(present.Say("Stands"), 14)
+	model, stand := wordsColumn(present.Say("Model"), 16), wordsColumn(present.Say("Stands"), 19)
 	model.Grow, stand.State = true, true
 	s.list = kit.NewTable([]kit.Column{
 		wordsColumn(present.Say("Meter"), 8), model, wordsColumn(present.Say("Calibration"), 12),

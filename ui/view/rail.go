@@ -57,7 +57,7 @@ func newRail(w *Window) *rail {
 	top := container.NewVBox(head, r.example, r.live, r.here)
 	foot := container.NewVBox(kit.NewHeading(present.Say("Go to, with Ctrl")), list)
 	inside := container.NewBorder(top, foot, nil, nil, container.New(&tight{gap: 3}, r.trucks, r.empty))
-	r.content = container.NewStack(newGround(kit.ColorPanel), container.New(wide{railFigures}, container.New(margin{}, inside)))
+	r.content = container.NewStack(newGround(kit.ColorPanel), container.New(railWide{list}, container.New(margin{}, inside)))
 	return r
 }
 
@@ -115,3 +115,14 @@ func setVisible(o fyne.CanvasObject, on bool) {
 		o.Hide()
 	}
 }
+
+// railWide makes the rail so many figures wide, or as wide as the names of the
+// screens need.
+type railWide struct{ list fyne.CanvasObject }
+
+func (l railWide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	needed := l.list.MinSize().Width + 2*margin{}.gap()
+	return fyne.NewSize(max(wide{railFigures}.width(), needed), wide{}.MinSize(objects).Height)
+}
+
+func (railWide) Layout(objects []fyne.CanvasObject, size fyne.Size) { wide{}.Layout(objects, size) }
