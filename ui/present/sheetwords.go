@@ -1,6 +1,9 @@
 package present
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // shortTitles are what columns of a paper are called on the screen, where all of
 // them stand side by side.
@@ -30,4 +33,23 @@ func columnTitle(title string) string {
 // isUnit reports whether a word is a unit that a paper's columns are in.
 func isUnit(word string) bool {
 	return strings.Contains(" lb kg bu cwt t $ % lb/bu kg/hL ", " "+word+" ")
+}
+
+// cellWords are the words of a paper's cell. A grain may stand in a longer one:
+// "Corn, out", "All Corn".
+func cellWords(text string) string {
+	for _, c := range []struct{ before, after, whole string }{
+		{"", ", out", Say("%s, out")},
+		{"", ", to the day's account", Say("%s, to the day's account")},
+		{"less: ", " of earlier days, voided or corrected today", Say("less: %s of earlier days, voided or corrected today")},
+		{"less: ", " of earlier days", Say("less: %s of earlier days")},
+		{"All ", "", Say("All %s")},
+		{"contract ", "", Say("contract %s")},
+	} {
+		grain, starts := strings.CutPrefix(text, c.before)
+		if grain, ends := strings.CutSuffix(grain, c.after); starts && ends && grain != "" && translate(text) == text {
+			return fmt.Sprintf(c.whole, cellWords(grain))
+		}
+	}
+	return Say(text)
 }

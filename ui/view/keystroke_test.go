@@ -50,3 +50,19 @@ func BenchmarkSwitchTruck(b *testing.B) {
 		}
 	}
 }
+
+// A keystroke on the bench: the test is read, worked and doubted, and everything
+// said of the sample is brought up to date. One turn is two keystrokes.
+func BenchmarkTwoKeystrokesOnTheBench(b *testing.B) {
+	s := newScene(b, Look{}, 120)
+	s.Go("bench")
+	bench := s.screen("bench").(*benchScreen)
+	bench.form.focus("method")
+	s.write("dial", "", "", "250", "65", "68", "", "57")
+	s.letters("5")
+	b.ResetTimer()
+	for range b.N {
+		s.letters("8")
+		s.press("BackSpace")
+	}
+}
