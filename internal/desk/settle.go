@@ -113,36 +113,17 @@ func workingHash(s *settle.Settlement) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// figures are the lines of a settlement that totals and lists read.
+// figures are the lines of a settlement that totals and lists read, and those
+// of its owners.
 func figures(s *settle.Settlement) map[string]quantity.Amount {
 	out := map[string]quantity.Amount{}
+	for _, step := range s.Lines() {
+		out[step.ID()] = step.Value()
+	}
 	for _, step := range s.Sheet.Steps() {
-		if isLine(step.ID()) {
+		if strings.HasPrefix(step.ID(), "share.") {
 			out[step.ID()] = step.Value()
 		}
 	}
 	return out
-}
-
-// lines are the steps kept as figures; discounts, factors and shares are kept
-// by their prefixes.
-var lines = map[string]bool{
-	"gross": true, "tare": true, "net": true, "net.converted": true, "moisture": true, "dockage": true,
-	"clean": true, "shrink.water": true, "handling": true, "dry": true, "settled": true,
-	"quantity": true, "bushels": true, "drying": true, "price": true,
-	"value": true, "charges": true, "payable": true,
-}
-
-func isLine(id string) bool {
-	if lines[id] {
-		return true
-	}
-	head, rest, _ := strings.Cut(id, ".")
-	switch head {
-	case "factor", "share":
-		return true
-	case "discount":
-		return !strings.Contains(rest, ".")
-	}
-	return false
 }

@@ -23,9 +23,13 @@ func (r *reader) fault(format string, args ...any) {
 
 // peek is the next byte that is no space.
 func (r *reader) peek() byte {
-	r.rest = bytes.TrimLeft(r.rest, " \t\r\n")
+	for isSpace(r.rest[0]) {
+		r.rest = r.rest[1:]
+	}
 	return r.rest[0]
 }
+
+func isSpace(c byte) bool { return c == ' ' || c == '\t' || c == '\r' || c == '\n' }
 
 // skip passes over the next byte that is no space.
 func (r *reader) skip() {

@@ -12,6 +12,7 @@ import (
 const (
 	columns = "seq, at, who, desk, kind, subject, body, prev, hash"
 
+	selectEnd     = "SELECT seq, hash FROM facts ORDER BY seq DESC LIMIT 1"
 	selectHead    = "SELECT " + columns + " FROM facts ORDER BY seq DESC LIMIT 1"
 	selectSubject = "SELECT " + columns + " FROM facts INDEXED BY facts_subject WHERE subject = ? ORDER BY seq"
 	insertFact    = "INSERT INTO facts (" + columns + ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
@@ -36,14 +37,14 @@ func (tx *Tx) Append(d journal.Draft) (journal.Fact, error) {
 	return f, nil
 }
 
-// findLast looks up the end of the chain, once: while this write lasts nobody
-// else can append.
+// findLast looks up what the next fact is linked to, once: while this write
+// lasts nobody else can append.
 func (tx *Tx) findLast() error {
 	if tx.last != nil {
 		return tx.failed
 	}
 	var f journal.Fact
-	err := tx.QueryRow(selectHead).Scan(parts(&f)...)
+	err := tx.QueryRow(selectEnd).Scan(&f.Seq, &f.Hash)
 	if errors.Is(err, sql.ErrNoRows) {
 		return nil
 	}

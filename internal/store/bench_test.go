@@ -126,15 +126,3 @@ func BenchmarkFactsOf(b *testing.B) {
 		})
 	}
 }
-
-// BenchmarkFactsOfADay is 1,000 facts found by their time.
-func BenchmarkFactsOfADay(b *testing.B) {
-	book := bigBook(b, 100_000)
-	f := Filter{FromAt: draft(50_000).At, ToAt: draft(51_000).At}
-	for b.Loop() {
-		var facts []journal.Fact
-		if facts = collect(b, book, f); len(facts) != 1000 {
-			b.Fatal(len(facts))
-		}
-	}
-}

@@ -24,10 +24,9 @@ type Options struct {
 type Book struct {
 	path    string
 	busy    time.Duration
-	write   *sql.DB // one connection; nil when open for reading only
+	write   *writer // nil when open for reading only
 	read    *sql.DB
-	stmts   statements // of the writer
-	scratch string     // the folder to remove on Close
+	scratch string // the folder to remove on Close
 }
 
 // Open opens the book at path, bringing an older one up to date first (a copy
@@ -81,7 +80,7 @@ func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err
 	if o.ReadOnly {
 		return b.refuseOld(known)
 	}
-	if b.write, err = connect(b.path, how(b.busy), 1); err != nil {
+	if b.write, err = newWriter(b.path, how(b.busy), b.busy); err != nil {
 		return err
 	}
 	return b.migrate(known)
@@ -96,11 +95,12 @@ func (b *Book) Read() *sql.DB { return b.read }
 // Close closes the book; running reads end with an error. The writer goes
 // last, because the last one out tidies the files beside the book.
 func (b *Book) Close() error {
-	found := b.stmts.close()
-	for _, db := range []*sql.DB{b.read, b.write} {
-		if db != nil {
-			found = errors.Join(found, db.Close())
-		}
+	var found error
+	if b.read != nil {
+		found = b.read.Close()
+	}
+	if b.write != nil {
+		found = errors.Join(found, b.write.close())
 	}
 	if b.scratch != "" {
 		found = errors.Join(found, os.RemoveAll(b.scratch))

@@ -217,20 +217,26 @@ func TestConnectionsHaveTheirSettings(t *testing.T) {
 		"journal_mode": "wal", "foreign_keys": "1", "recursive_triggers": "1", "busy_timeout": "1234",
 		"trusted_schema": "0",
 	}
-	for name, db := range map[string]*sql.DB{"write": b.write, "read": b.read} {
+	for name, db := range map[string]connection{"write": b.write.conn, "read": b.read} {
 		for setting, want := range common {
 			wantSetting(t, name, db, setting, want)
 		}
 	}
-	wantSetting(t, "write", b.write, "synchronous", "2") // FULL
-	wantSetting(t, "write", b.write, "fullfsync", "1")
+	wantSetting(t, "write", b.write.conn, "synchronous", "2") // FULL
+	wantSetting(t, "write", b.write.conn, "fullfsync", "1")
 	wantSetting(t, "read", b.read, "query_only", "1")
 }
 
-func wantSetting(t *testing.T, name string, db *sql.DB, setting, want string) {
+// connection is the writer's, or any of a pool.
+type connection interface {
+	QueryRowContext(context.Context, string, ...any) *sql.Row
+	ExecContext(context.Context, string, ...any) (sql.Result, error)
+}
+
+func wantSetting(t *testing.T, name string, db connection, setting, want string) {
 	t.Helper()
 	var got string
-	if err := db.QueryRow("PRAGMA " + setting).Scan(&got); err != nil || got != want {
+	if err := db.QueryRowContext(ctx, "PRAGMA "+setting).Scan(&got); err != nil || got != want {
 		t.Errorf("%s: %s is %q, want %q (%v)", name, setting, got, want, err)
 	}
 }

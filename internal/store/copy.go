@@ -10,13 +10,21 @@ import (
 	"runtime"
 )
 
+// taken is the name of a copy that is there already.
+type taken string
+
+// Error names it.
+func (t taken) Error() string {
+	return fmt.Sprintf("There already is a file %s; a copy never writes over one. Choose another name.", string(t))
+}
+
 // copyTo writes the book as it is at one moment to a new file. The copy is
 // made under another name, brought to the disk and looked over by check before
 // it gets its own, so a file under that name is always whole.
 func (b *Book) copyTo(ctx context.Context, target string, check func(partial string) error) error {
 	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
-		return fmt.Errorf("There already is a file %s; a copy never writes over one. Choose another name.", target)
+		return taken(target)
 	}
 	if err != nil {
 		return fmt.Errorf("The copy %s cannot be made: %w", target, err)
@@ -57,16 +65,16 @@ func (b *Book) writeCopy(ctx context.Context, partial string) error {
 }
 
 // copyBefore keeps the book as it was before a migration, beside it. A name
-// already taken belongs to an earlier attempt and is kept as well.
+// already taken belongs to an earlier attempt, or to another program that does
+// the same just now, and is kept as well.
 func (b *Book) copyBefore(step migration) error {
 	target := fmt.Sprintf("%s.before-%04d", b.path, step.number)
-	for n := 2; ; n++ {
-		if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
-			break
-		}
-		target = fmt.Sprintf("%s.before-%04d-%d", b.path, step.number, n)
-	}
+	var already taken
 	err := b.copyTo(context.Background(), target, func(string) error { return nil })
+	for n := 2; errors.As(err, &already); n++ {
+		next := fmt.Sprintf("%s-%d", target, n)
+		err = b.copyTo(context.Background(), next, func(string) error { return nil })
+	}
 	if err != nil {
 		return fmt.Errorf("The book %s was not brought up to date, because it could not be copied first: %w", b.path, err)
 	}

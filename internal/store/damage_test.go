@@ -27,9 +27,9 @@ func unguard(t testing.TB, b *Book) *sql.DB {
 	return db
 }
 
-func force(t testing.TB, db *sql.DB, statement string, args ...any) {
+func force(t testing.TB, db connection, statement string, args ...any) {
 	t.Helper()
-	if _, err := db.Exec(statement, args...); err != nil {
+	if _, err := db.ExecContext(ctx, statement, args...); err != nil {
 		t.Fatal(statement, err)
 	}
 }

@@ -1,7 +1,6 @@
 package store
 
 import (
-	"database/sql"
 	"slices"
 	"testing"
 )
@@ -42,10 +41,10 @@ func TestNothingEnteredCanBeAltered(t *testing.T) {
 		return tx.KeepEdition("demo", hashOf("text"), "text")
 	})
 	before := contents(t, b)
-	for by, db := range map[string]*sql.DB{"our writer": b.write, "another program": bare(t, b.Path())} {
+	for by, db := range map[string]connection{"our writer": b.write.conn, "another program": bare(t, b.Path())} {
 		for name, statement := range statements {
 			t.Run(by+"/"+name, func(t *testing.T) {
-				if _, err := db.Exec(statement); err == nil {
+				if _, err := db.ExecContext(ctx, statement); err == nil {
 					t.Error("it was done")
 				}
 				if after := contents(t, b); !slices.Equal(after, before) {

@@ -113,7 +113,7 @@ func (b *Book) refuseOld(known []migration) error {
 // migrate takes the book through the steps it has not been through. A book
 // with a past is copied first.
 func (b *Book) migrate(known []migration) error {
-	past, err := history(b.write)
+	past, err := history(b.write.conn)
 	if err != nil {
 		return err
 	}
@@ -136,7 +136,7 @@ func (b *Book) migrate(known []migration) error {
 // it was taken. What is next is looked up in that transaction, because another
 // program may be bringing the same book up to date.
 func (b *Book) takeStep(known []migration) (more bool, err error) {
-	tx, err := b.write.BeginTx(context.Background(), nil)
+	tx, err := b.write.conn.BeginTx(context.Background(), nil)
 	if err != nil {
 		return false, err
 	}

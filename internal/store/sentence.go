@@ -22,10 +22,11 @@ func (b *Book) sentence(err error) error {
 	if err == nil || errors.Is(err, context.Canceled) || errors.Is(err, ErrBusy) || !errors.As(err, &sqliteErr) {
 		return err
 	}
-	switch sqliteErr.Code() & 0xff {
-	case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
+	if isBusy(err) {
 		return fmt.Errorf("Another program is writing in the book %s and did not finish within %s. "+
 			"Nothing was entered. Wait for it or close it, then try again: %w", b.path, b.busy, ErrBusy)
+	}
+	switch sqliteErr.Code() & 0xff {
 	case sqlite3.SQLITE_FULL:
 		return b.because("The disk that holds the book %s is full. Nothing was entered. Make room, then try again", err)
 	case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
@@ -40,6 +41,16 @@ func (b *Book) sentence(err error) error {
 		return b.because("The disk failed while the book %s was in use. Nothing was entered. Check the disk", err)
 	}
 	return b.because("The book %s refused", err)
+}
+
+// isBusy reports whether another program stood in the way.
+func isBusy(err error) bool {
+	var sqliteErr *sqlite.Error
+	if !errors.As(err, &sqliteErr) {
+		return false
+	}
+	code := sqliteErr.Code() & 0xff
+	return code == sqlite3.SQLITE_BUSY || code == sqlite3.SQLITE_LOCKED
 }
 
 func (b *Book) because(sentence string, err error) error {

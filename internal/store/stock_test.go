@@ -151,7 +151,7 @@ func TestVerifyStockFindsTampering(t *testing.T) {
 	} {
 		b := newBook(t)
 		putLoads(t, b, issued(1, "2026-10-01", "A", 1000))
-		force(t, b.write, statement)
+		force(t, b.write.conn, statement)
 		problems, err := b.VerifyStock(ctx)
 		if err != nil || len(problems) != 1 || !strings.Contains(problems[0], name) {
 			t.Errorf("%s: found %q %v", statement, problems, err)
@@ -165,11 +165,14 @@ func TestOldBookGetsItsPosition(t *testing.T) {
 	b := newBook(t)
 	putLoads(t, b, issued(1, "2026-10-01", "A", 1000), ended(issued(2, "2026-10-01", "A", 10), "2026-10-02"), out(issued(3, "2026-10-02", "A", 400)))
 	want := stockLines(t, b)
-	force(t, b.write, "DROP INDEX loads_issued")
-	force(t, b.write, "CREATE INDEX loads_issued_day ON loads (issued_day)")
-	force(t, b.write, "DROP TABLE stock")
-	force(t, b.write, "ALTER TABLE loads DROP COLUMN weigher")
-	force(t, b.write, "DELETE FROM migrations WHERE number >= 3")
+	force(t, b.write.conn, "DROP INDEX facts_kind")
+	force(t, b.write.conn, "CREATE INDEX facts_kind ON facts (kind)")
+	force(t, b.write.conn, "CREATE INDEX facts_at ON facts (at)")
+	force(t, b.write.conn, "DROP INDEX loads_issued")
+	force(t, b.write.conn, "CREATE INDEX loads_issued_day ON loads (issued_day)")
+	force(t, b.write.conn, "DROP TABLE stock")
+	force(t, b.write.conn, "ALTER TABLE loads DROP COLUMN weigher")
+	force(t, b.write.conn, "DELETE FROM migrations WHERE number >= 3")
 	again, err := Open(b.Path(), Options{})
 	if err != nil {
 		t.Fatal(err)

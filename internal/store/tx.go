@@ -16,9 +16,8 @@ import (
 type Tx struct {
 	book   *Book
 	ctx    context.Context
-	sql    *sql.Tx
-	stmts  map[string]*sql.Stmt
-	last   *journal.Fact // the end of the chain, once looked up
+	ends   context.Context // gives the write up when it is done
+	last   *journal.Fact   // the end of the chain, once looked up
 	failed error
 }
 
@@ -32,22 +31,41 @@ func (b *Book) Write(ctx context.Context, act func(*Tx) error) error {
 	if b.write == nil {
 		return fmt.Errorf("The book %s is open for reading only. Nothing was entered.", b.path)
 	}
-	b.stmts.prepare(ctx, b.write)
-	begun, err := b.write.BeginTx(ctx, nil)
-	if err != nil {
+	w := b.write
+	if err := w.take(ctx); err != nil {
+		return err
+	}
+	defer w.give()
+	// A statement with a context that can end costs a goroutine; the write
+	// itself already ends with ctx.
+	lasting := context.WithoutCancel(ctx)
+	if err := w.run(lasting, "BEGIN IMMEDIATE"); err != nil {
 		return b.sentence(err)
 	}
-	defer begun.Rollback() // nothing after a commit
-	// A statement with a context that can end costs a goroutine; the
-	// transaction itself already ends with ctx.
-	tx := &Tx{book: b, ctx: context.WithoutCancel(ctx), sql: begun, stmts: map[string]*sql.Stmt{}}
+	tx := &Tx{book: b, ctx: lasting, ends: ctx}
+	kept := false
+	defer func() {
+		if !kept {
+			_ = w.run(lasting, "ROLLBACK") // what failed may have done so already
+		}
+	}()
 	if err := act(tx); err != nil {
 		return err
 	}
-	if tx.failed != nil {
-		return tx.failed
+	if err := tx.ended(); err != nil {
+		return err
 	}
-	return b.sentence(begun.Commit())
+	err := w.run(lasting, "COMMIT")
+	kept = err == nil
+	return b.sentence(err)
+}
+
+// ended is the first failure, or that the caller gave up meanwhile.
+func (tx *Tx) ended() error {
+	if tx.failed == nil {
+		tx.failed = tx.ends.Err()
+	}
+	return tx.failed
 }
 
 // fail notes the first failure and returns it; without one it is nil.
@@ -58,25 +76,13 @@ func (tx *Tx) fail(err error) error {
 	return tx.failed
 }
 
-// stmt is the query's prepared statement in this write.
+// stmt is the query's prepared statement.
 func (tx *Tx) stmt(query string) (*sql.Stmt, error) {
-	if tx.failed != nil {
-		return nil, tx.failed
+	if err := tx.ended(); err != nil {
+		return nil, err
 	}
-	if known, ok := tx.stmts[query]; ok {
-		return known, nil
-	}
-	var prepared *sql.Stmt
-	if ready, ok := tx.book.stmts.find(query); ok {
-		prepared = tx.sql.StmtContext(tx.ctx, ready)
-	} else {
-		var err error
-		if prepared, err = tx.sql.PrepareContext(tx.ctx, query); err != nil {
-			return nil, tx.fail(err)
-		}
-	}
-	tx.stmts[query] = prepared
-	return prepared, nil
+	prepared, err := tx.book.write.stmt(tx.ctx, query)
+	return prepared, tx.fail(err)
 }
 
 // Exec runs one statement for a read model.
