@@ -13,7 +13,8 @@ import (
 )
 
 // A morning in a real window: three trucks half done at once and switched by
-// their keys, one refused, one on its stored tare.
+// their keys, one refused, one on its stored tare; then one ticket void, one
+// corrected by another, and the day sheet printed.
 func TestMorningOfThreeTrucks(t *testing.T) {
 	d := newDesktop(t, "--who", "Harriet Blume")
 	d.fill(40)
@@ -57,6 +58,10 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 	d.write("20000")
 	d.press("F12")
 	second := d.paper(fmt.Sprintf("ticket-%d.pdf", next+1))
+	d.voidTicket(next, "same truck written twice")
+	d.correctTicket(next+1, "tare misread", "20200")
+	third := d.paper(fmt.Sprintf("ticket-%d.pdf", next+2))
+	sheet := d.printDay()
 	d.quit()
 	for _, words := range []string{"52,300 lb", stored, "stored tare", "17.2 %"} {
 		if !strings.Contains(first, words) {
@@ -66,6 +71,16 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 	for _, words := range []string{"41,000 lb", "20,000 lb", "21,000 lb", "12.4 %", "Soybeans"} {
 		if !strings.Contains(second, words) {
 			t.Errorf("the second slip does not say %q:\n%s", words, second)
+		}
+	}
+	for _, words := range []string{"41,000 lb", "20,200 lb", "20,800 lb", fmt.Sprintf("%d", next+1), "tare misread"} {
+		if !strings.Contains(third, words) {
+			t.Errorf("the slip of the correction does not say %q:\n%s", words, third)
+		}
+	}
+	for _, words := range []string{d.numbersToday(next + 2), "same truck written twice", "tare misread", "musty in the pit sample"} {
+		if !strings.Contains(sheet, words) {
+			t.Errorf("the day sheet does not say %q:\n%s", words, sheet)
 		}
 	}
 	d.onDesk(func(at *desk.Desk) {
@@ -83,6 +98,7 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 		if refused == nil || refused.Ended.Reason != "musty in the pit sample" || refused.Sample.Moisture.Percent.Figure() != "24.8" {
 			t.Errorf("the refused load is %+v", refused)
 		}
+		changedTickets(t, at, next)
 	})
 }
 
