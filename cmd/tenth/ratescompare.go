@@ -62,6 +62,9 @@ func (c ratesCompare) Run(t *terminal) error {
 	} else {
 		t.say("%s\n", editionLine(second))
 	}
+	if a, b := first.Units.Currency, second.Units.Currency; a != b {
+		t.say("The first pays in %s, the second in %s: their money is not subtracted.\n", a, b)
+	}
 	t.compared(both, first.ID, orElse(c.Second, "bare water"))
 	for _, b := range beyond {
 		t.say("\n%s", b.edition.ID)

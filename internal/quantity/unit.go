@@ -100,6 +100,9 @@ func (u Unit) IsMass() bool {
 	return false
 }
 
+// IsMoney reports whether u is money, or money for something: $, $/bu.
+func (u Unit) IsMoney() bool { return u.exp[dollar] != 0 }
+
 // String is the unit as printed: "lb", "$/bu/pt", "%". A plain number has the
 // empty string.
 func (u Unit) String() string {

@@ -12,7 +12,7 @@ import (
 // Line is one line of a load settled twice. A side on which the line does not
 // stand is nil and counts as nought. Change is the second side less the first;
 // it is nil where the two are in units that cannot be turned into each other,
-// such as bushels and tonnes.
+// such as bushels and tonnes, or the dollars of two countries.
 type Line struct {
 	ID, Label     string
 	Before, After *working.Step
@@ -96,11 +96,26 @@ func (c *Comparison) line(one, before, after *working.Step) {
 	l := Line{ID: one.ID(), Label: one.Label()}
 	l.Before = c.side(c.Before, before, ".before")
 	l.After = c.inUnitOf(l.Before, c.side(c.After, after, ".after"))
-	if l.Before == nil || l.After == nil || l.After.Value().Unit() == l.Before.Value().Unit() {
+	if c.comparable(l) {
 		change := working.Less(orNought(l.After, l.Before), orNought(l.Before, l.After))
 		l.Change = c.Sheet.Work(l.ID+".change", l.Label, change, quantity.Unrounded, "")
 	}
 	c.Lines = append(c.Lines, l)
+}
+
+// comparable reports whether the two sides of a line can be subtracted.
+func (c *Comparison) comparable(l Line) bool {
+	if l.Before == nil || l.After == nil {
+		return true
+	}
+	unit := l.Before.Value().Unit()
+	return unit == l.After.Value().Unit() && !(unit.IsMoney() && c.currencies())
+}
+
+// currencies reports whether the two sides pay in unlike money.
+func (c *Comparison) currencies() bool {
+	a, b := c.Before.Edition, c.After.Edition
+	return a != nil && b != nil && a.Units.Currency != b.Units.Currency
 }
 
 // orNought is a step, or nought as the other side writes it.

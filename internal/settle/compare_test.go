@@ -77,6 +77,8 @@ func TestCompareAcrossUnits(t *testing.T) {
 		"dry":      {"52,426 lb", "52,737 lb", "311 lb"}, // 23,921 kg
 		"quantity": {"936.18 bu", "23.921 t", ""},
 	})
+	// The dollars of two countries are not subtracted either.
+	expectLines(t, c, map[string][3]string{"drying": {"$225.00", "$262.90", ""}})
 	if l, _ := c.Line("quantity"); !l.Differs() {
 		t.Error("bushels and tonnes are taken for the same")
 	}
