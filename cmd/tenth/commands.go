@@ -39,6 +39,7 @@ type commands struct {
 
 	Settle settleCommand `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`
 	Shrink shrinkCommand `cmd:"" group:"sums" help:"Work out the bare water shrink of a weight."`
+	Grade  gradeCommand  `cmd:"" group:"sums" help:"Grade a sample by the published tables; advice only."`
 
 	Setup  setupCommand  `cmd:"" group:"house" help:"Set the elevator up, or show how it is set up."`
 	Grower growerCommand `cmd:"" group:"house" help:"Add, change or list growers and their shares."`

@@ -17,6 +17,7 @@ type sampleFlags struct {
 	Factor   []string `sep:"none" help:"Another result; may be repeated." placeholder:"FACTOR=RESULT" group:"sample"`
 	Sample   string   `help:"Number of the sample." placeholder:"NUMBER" group:"sample"`
 	Tester   string   `help:"Who tested; without it, who acts." placeholder:"NAME" group:"sample"`
+	Grade    string   `help:"Grade, where an inspector has given one." placeholder:"WORDS" group:"sample"`
 	Kept     string   `help:"Where the retained sample is." placeholder:"PLACE" group:"sample"`
 	Accept   []string `sep:"none" help:"Settle beyond a limit (a manager's act); may be repeated." placeholder:"LIMIT=REASON" group:"sample"`
 }
@@ -45,7 +46,7 @@ func (f sampleFlags) apply(p *post, d load.Details, s load.Sample) (load.Sample,
 		s.Findings = append(slices.DeleteFunc(slices.Clone(s.Findings), func(old load.Finding) bool { return old.Factor == found.Factor }), found)
 	}
 	s.Tester = orElse(f.Tester, p.Who().Name)
-	s.Number, s.Kept = orElse(f.Sample, s.Number), orElse(f.Kept, s.Kept)
+	s.Number, s.Kept, s.Grade = orElse(f.Sample, s.Number), orElse(f.Kept, s.Kept), orElse(f.Grade, s.Grade)
 	if s.Kept != "" && s.Until.IsZero() {
 		s.Until = p.keepUntil(d)
 	}
