@@ -150,7 +150,7 @@ func (c *receiveCommand) askMore(p *post) error {
 			} else {
 				name += ", " + d.Factor.Unit.String()
 			}
-			answer, err := p.answer(question{text: name, optional: "not tested", check: func(a string) error { _, err := finding(grainTaken, id+"="+a); return err }})
+			answer, err := p.answer(question{text: name, optional: "not tested", check: func(a string) error { _, err := finding(grainTaken, e, id+"="+a); return err }})
 			if err != nil {
 				return err
 			}

@@ -75,7 +75,7 @@ func FuzzFinding(f *testing.F) {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		found, err := finding(corn, text)
+		found, err := finding(corn, corn, text)
 		if err != nil {
 			if fmt.Sprint(err) == "" {
 				t.Errorf("%q is refused without a word", text)

@@ -68,7 +68,7 @@ func (c gradeCommand) typed() (desk.Grading, error) {
 		s.Moisture = &load.Moisture{Percent: m}
 	}
 	for _, text := range c.Factor {
-		found, err := finding(crop, text)
+		found, err := finding(crop, crop, text)
 		if err != nil {
 			return desk.Grading{}, err
 		}

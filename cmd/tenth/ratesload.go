@@ -41,7 +41,7 @@ func (f trialFlags) facts(e *rates.Edition) (settle.Facts, error) {
 		load.facts.Price = &settle.Price{Amount: price, Source: "as given"}
 	}
 	for _, text := range f.Factor {
-		found, err := finding(e.Commodity, text)
+		found, err := finding(e.Commodity, e, text)
 		if err != nil {
 			return settle.Facts{}, err
 		}

@@ -39,7 +39,7 @@ func (f sampleFlags) apply(p *post, d load.Details, s load.Sample) (load.Sample,
 		s.Flags = nil
 	}
 	for _, text := range f.Factor {
-		found, err := finding(c, text)
+		found, err := finding(c, p.measuredBy(c, d), text)
 		if err != nil {
 			return s, err
 		}
@@ -51,6 +51,22 @@ func (f sampleFlags) apply(p *post, d load.Details, s load.Sample) (load.Sample,
 		s.Until = p.keepUntil(d)
 	}
 	return s, nil
+}
+
+// measuredBy are the rates in force for a load, or where there are none the
+// grain itself.
+func (p *post) measuredBy(c grain.Commodity, d load.Details) measured {
+	schedule, day := d.Schedule, d.Day
+	if schedule == "" {
+		schedule, _ = p.Profile().Schedule(c.ID)
+	}
+	if day.IsZero() {
+		day = p.Today()
+	}
+	if e, err := p.Rates().On(schedule, c.ID, day); err == nil {
+		return e
+	}
+	return c
 }
 
 // keepUntil is the last day a sample must be kept, by the house's rule.

@@ -90,7 +90,7 @@ func (c settleCommand) one(t *terminal, set *rates.Set) (*settle.Settlement, err
 		return nil, err
 	}
 	for _, text := range c.Factor {
-		f, err := finding(given.edition.Commodity, text)
+		f, err := finding(given.edition.Commodity, given.edition, text)
 		if err != nil {
 			return nil, err
 		}

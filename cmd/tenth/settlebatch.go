@@ -195,7 +195,7 @@ func (b *batch) factors(given *sum, cells map[string]string) error {
 			continue
 		}
 		var f load.Finding
-		f, err := finding(given.edition.Commodity, id+"="+cells[name])
+		f, err := finding(given.edition.Commodity, given.edition, id+"="+cells[name])
 		if err != nil {
 			return inCell{name, err}
 		}

@@ -45,14 +45,20 @@ func priceIn(text string, per quantity.Unit) (quantity.Amount, error) {
 	return quantity.Field{Name: "Price", Unit: unit, Places: 4, Min: quantity.Zero(unit), Max: quantity.Int(9999, unit)}.Parse(text)
 }
 
+// measured tells how a factor is measured: a grain tells it, and so does an
+// edition of rates, which may take a test weight in kg/hL.
+type measured interface {
+	Factor(grain.FactorID) (grain.Factor, bool)
+}
+
 // finding reads "test-weight=54.2" or "musty=yes".
-func finding(c grain.Commodity, text string) (load.Finding, error) {
+func finding(c grain.Commodity, by measured, text string) (load.Finding, error) {
 	name, value, ok := strings.Cut(text, "=")
 	if !ok {
 		return load.Finding{}, refusal("Write it like test-weight=54.2 or musty=yes", "%q is no factor and its result", text)
 	}
 	id := grain.FactorID(strings.TrimSpace(name))
-	factor, ok := c.Factor(id)
+	factor, ok := by.Factor(id)
 	if !ok || id == grain.Moisture {
 		return load.Finding{}, refusal("Factors of "+c.Name+": "+factorIDs(c), "%s is not tested for %q", c.Name, id)
 	}

@@ -111,11 +111,26 @@ var (
 	No  = quantity.Zero(quantity.Count)
 )
 
+// In is the factor as it is measured in another unit: a test weight in kg/hL
+// in place of lb/bu, recorded to the tenth. There is no other unit of any other
+// factor, which stays as it is.
+func (f Factor) In(unit quantity.Unit) Factor {
+	least, err := quantity.TestWeight(f.Min, unit)
+	if err != nil || unit == f.Unit {
+		return f
+	}
+	most, _ := quantity.TestWeight(f.Max, unit) // from the same unit
+	f.Unit, f.Record = unit, quantity.To("0.1", quantity.HalfUp)
+	f.Min, f.Max = quantity.To("1", quantity.Down).Apply(least), quantity.To("1", quantity.Up).Apply(most)
+	return f
+}
+
 // Parse reads what a tester typed: a figure, or yes or no for a factor that is
-// present or not. The figure is not yet recorded; see [Factor.Recorded].
+// present or not. A test weight may say that it is in the other unit. The figure
+// is not yet recorded; see [Factor.Recorded].
 func (f Factor) Parse(text string) (quantity.Amount, error) {
 	if !f.YesNo {
-		return f.Field().Parse(text)
+		return f.saying(text).Field().Parse(text)
 	}
 	switch strings.ToLower(strings.TrimSpace(text)) {
 	case "yes", "y":
@@ -124,6 +139,16 @@ func (f Factor) Parse(text string) (quantity.Amount, error) {
 		return No, nil
 	}
 	return quantity.Amount{}, fmt.Errorf("%s is yes or no; %q is neither. Type yes or no", f.Name, strings.TrimSpace(text))
+}
+
+// saying is the factor in the unit that the text ends with.
+func (f Factor) saying(text string) Factor {
+	for _, unit := range []quantity.Unit{quantity.LbPerBushel, quantity.KgPerHL} {
+		if strings.HasSuffix(strings.TrimSpace(text), unit.String()) {
+			return f.In(unit)
+		}
+	}
+	return f
 }
 
 // Recorded is the figure as it is written down.

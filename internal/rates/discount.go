@@ -45,7 +45,7 @@ type Discount struct {
 	// two rules.
 	ID     string
 	Label  string
-	Factor grain.Factor
+	Factor grain.Factor // in the unit the discount is written in
 	Form   Form
 	Of     Of
 	Basis  Basis

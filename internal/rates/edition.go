@@ -122,5 +122,16 @@ type Shares struct {
 	Row       string
 }
 
+// Factor is a factor of the commodity in the unit that the edition's discount
+// for it is written in, which is what is typed where no unit is.
+func (e *Edition) Factor(id grain.FactorID) (grain.Factor, bool) {
+	for _, d := range e.Discounts {
+		if d.Factor.ID == id {
+			return d.Factor, true
+		}
+	}
+	return e.Commodity.Factor(id)
+}
+
 // Source is how a row of this edition is quoted on paper.
 func (e *Edition) Source(row string) string { return e.ID + ": " + row }

@@ -201,3 +201,19 @@ func TestCautions(t *testing.T) {
 		t.Errorf("cautions: %q", c)
 	}
 }
+
+// What is typed without a unit is in the unit that the rates are written in.
+func TestFactorsAsTheRatesTakeThem(t *testing.T) {
+	for name, want := range map[string]quantity.Unit{"good/barley-full.toml": quantity.KgPerHL, "good/corn-plain.toml": quantity.LbPerBushel} {
+		f, ok := fixture(t, name).Factor("test-weight")
+		if !ok || f.Unit != want {
+			t.Errorf("%s takes the test weight in %s", name, f.Unit)
+		}
+	}
+	if f, ok := fixture(t, "good/barley-full.toml").Factor("plump"); !ok || f.Unit != quantity.Percent {
+		t.Errorf("plump barley in %s", f.Unit)
+	}
+	if _, ok := fixture(t, "good/corn-plain.toml").Factor("plump"); ok {
+		t.Error("corn has plump kernels")
+	}
+}

@@ -82,6 +82,9 @@ func (r *reader) figures(t *tomlfile.Table, d *Discount) {
 		t.Wrong("refuse_over", fmt.Sprintf("%s is turned away over %s and under %s: that is every load", d.Factor.Name, d.RefuseOver.Amount.Written(), d.RefuseUnder.Amount.Written()), "Swap the two limits or mend them.")
 	}
 	oneUnit(t, *d)
+	if unit, found := d.unit(); found {
+		d.Factor = d.Factor.In(unit)
+	}
 }
 
 // oneUnit asks that a discount be written in one of the factor's units only:

@@ -17,8 +17,12 @@ func (f *LoadForm) sampleLines(commodity string) []line {
 		return f.linesOfAnyGrain()
 	}
 	var lines []line
+	e := f.editionFor(c.ID)
 	for _, id := range f.factorsAsked(c) {
 		factor, _ := c.Factor(id)
+		if e != nil {
+			factor, _ = e.Factor(id)
+		}
 		if id == grain.Moisture {
 			lines = append(lines, f.moistureLine(factor))
 		} else {
@@ -181,6 +185,8 @@ func findingText(s load.Sample, factor grain.Factor) string {
 		return "no"
 	case s.Findings[i].Amount == nil:
 		return ""
+	case s.Findings[i].Amount.Unit() != factor.Unit: // typed before the rates were known
+		return s.Findings[i].Amount.Written()
 	}
 	return s.Findings[i].Amount.Fixed(factor.Record.Places())
 }
