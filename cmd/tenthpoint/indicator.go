@@ -8,6 +8,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"strconv"
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
@@ -78,15 +79,20 @@ func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, 
 	return dialer, profile, err
 }
 
-// dialerOf reads "tcp://192.0.2.10:4001" or "serial:///dev/ttyUSB0". A serial
-// line is taken at 9600 bits per second, 8 data bits, no parity, 1 stop bit.
+// dialerOf reads "tcp://192.0.2.10:4001" or "serial:///dev/ttyUSB0?baud=1200".
+// A serial line without a speed is taken at 9600 bits per second; 8 data bits,
+// no parity and 1 stop bit always.
 func dialerOf(link string) (scalelink.Dialer, error) {
 	u, err := url.Parse(link)
 	switch {
 	case err == nil && u.Scheme == "tcp":
 		return scalelink.TCP{Address: u.Host}, nil
 	case err == nil && u.Scheme == "serial":
-		return scalelink.Serial{Port: u.Host + u.Path, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}, nil
+		port := scalelink.Serial{Port: u.Host + u.Path, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
+		if speed := u.Query().Get("baud"); speed != "" {
+			port.Baud, _ = strconv.Atoi(speed) // what is no figure is no speed
+		}
+		return port, port.Check()
 	}
 	return nil, fmt.Errorf("the link of the scale, %q, is neither tcp://host:port nor serial:///dev/name. Change it in the set-up", link)
 }

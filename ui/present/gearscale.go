@@ -55,8 +55,8 @@ func readScale(s house.Scale, values map[string]string) (house.Scale, map[string
 	}
 	s.ID, s.Link = strings.TrimSpace(values["name"]), strings.TrimSpace(values["link"])
 	s.Division, s.Capacity = weight("division", Say("Division")), weight("capacity", Say("Capacity"))
-	if s.Link != "" && s.Link != SimulatedLink && !strings.HasPrefix(s.Link, "tcp://") && !strings.HasPrefix(s.Link, "serial://") {
-		faults["link"] = Say("A link begins with tcp:// or serial://. Leave it empty to type weights.")
+	if err := checkLink(s.Link); err != nil {
+		faults["link"] = sentence(err)
 	}
 	return s, faults
 }

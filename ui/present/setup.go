@@ -36,6 +36,7 @@ func (s *SetUp) Reset() {
 	if len(p.Scales) > 0 {
 		scale := p.Scales[0]
 		s.values["scale"], s.values["division"], s.values["capacity"] = scale.ID, scale.Division.Figure(), scale.Capacity.Figure()
+		s.values["link"] = scale.Link
 	}
 	s.grains = nil
 	for _, e := range s.frame.Desk.Rates().All() {
@@ -78,6 +79,7 @@ func (s *SetUp) Fields() []Field {
 		{ID: "scale", Label: Say("Scale"), Chars: 8, Part: WhoPart, Reading: Say("its name or number on the ticket")},
 		{ID: "division", Label: Say("Division"), Unit: unit, Kind: FigureField, Chars: 8, Part: WhoPart},
 		{ID: "capacity", Label: Say("Capacity"), Unit: unit, Kind: FigureField, Chars: 10, Part: WhoPart},
+		{ID: "link", Label: Say("Link"), Chars: 30, Part: WhoPart, Reading: s.linkHint()},
 	}
 	for _, g := range s.grains {
 		fields = append(fields, s.grainRow(g))
@@ -92,6 +94,14 @@ func (s *SetUp) Fields() []Field {
 		s.fill(&fields[i])
 	}
 	return fields
+}
+
+// linkHint says what a link is; empty is an answer too.
+func (s *SetUp) linkHint() string {
+	if strings.TrimSpace(s.values["link"]) == "" {
+		return Say("empty: weights are typed")
+	}
+	return Say("the desk reads the scale")
 }
 
 func ruleOptions() []Option {
@@ -127,8 +137,11 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 	if text == "" {
 		return needed[id], nil
 	}
-	if id == "division" || id == "capacity" {
+	switch id {
+	case "division", "capacity":
 		_, err = s.weight(id)
+	case "link":
+		err = checkLink(text)
 	}
 	if g, ok := find(s.grains, func(g grainChoice) bool { return g.id == id }); ok && !g.has(text) {
 		err = fmt.Errorf("%s", Say("There are no rates called %q for %s. Choose one of the list, or leave it empty", text, grainName(g.commodity)))

@@ -108,3 +108,30 @@ func TestSetUpInKilograms(t *testing.T) {
 		t.Errorf("half a division says %q", got.Note)
 	}
 }
+
+// The scale's link is told apart from what is none while it is typed, and is
+// listened to once it is written down.
+func TestLinkInTheSetUp(t *testing.T) {
+	_, r, station := gearRoom(t, 1)
+	s := NewSetUp(r.frame)
+	for link, wrong := range map[string]string{
+		"": "", "tcp://192.0.2.10:4001": "", "serial:///dev/ttyUSB0": "", "serial://COM3?baud=1200": "",
+		"192.0.2.10:4001": "begins with tcp://", "http://192.0.2.10": "begins with tcp://",
+		"tcp://192.0.2.10": "its port", "tcp://:4001": "address", "tcp://192.0.2.10:99999": "1 to 65535",
+		"serial://": "names no port", "serial:///dev/ttyUSB0?baud=fast": "300 and 230400",
+	} {
+		s.Type("link", link)
+		f := setField(t, s, "link")
+		if wrong == "" && (f.State == Stop || f.Missing) || wrong != "" && (f.State != Stop || !strings.Contains(f.Note, wrong)) {
+			t.Errorf("%q: state %v, %q; want %q", link, f.State, f.Note, wrong)
+		}
+	}
+	s.Type("link", "tcp://192.0.2.10")
+	if s.Save(); r.state != Stop || r.frame.Desk.Profile().Scales[0].Link != "" {
+		t.Errorf("a link without a port was written: %s", r.last())
+	}
+	s.Type("link", "tcp://192.0.2.10:4001")
+	if s.Save(); r.frame.Desk.Profile().Scales[0].Link != "tcp://192.0.2.10:4001" || station.linked != 1 {
+		t.Errorf("said %q; the book has %q, listened %d times", r.last(), r.frame.Desk.Profile().Scales[0].Link, station.linked)
+	}
+}

@@ -12,7 +12,7 @@ import (
 // Save writes the sheet into the book. In a new book it also makes the person
 // who filled it in the first manager, and goes on to the yard.
 func (s *SetUp) Save() {
-	first := s.IsFirst()
+	first, before := s.IsFirst(), s.link()
 	if err := s.save(); err != nil {
 		s.frame.Fail(err)
 		return
@@ -21,9 +21,29 @@ func (s *SetUp) Save() {
 	if first {
 		s.frame.Say(OK, Say("the elevator is set up. Type in the first truck."))
 		s.frame.Go("yard")
+		s.relink(before)
 		return
 	}
 	s.frame.Say(OK, Say("the set-up is written down."))
+	s.relink(before)
+}
+
+// relink listens to the scale anew when its link has become another.
+func (s *SetUp) relink(before string) {
+	if s.frame.Station == nil || s.link() == before {
+		return
+	}
+	if err := s.frame.Station.Relink(); err != nil {
+		s.frame.Say(Warn, join(" ", Say("the set-up is written down."), sentence(err)))
+	}
+}
+
+// link is the link of the scale as the book has it.
+func (s *SetUp) link() string {
+	if scales := s.frame.Desk.Profile().Scales; len(scales) > 0 {
+		return scales[0].Link
+	}
+	return ""
 }
 
 func (s *SetUp) save() error {
@@ -80,7 +100,7 @@ func (s *SetUp) profile() house.Profile {
 	if len(p.Scales) > 0 {
 		scale = p.Scales[0]
 	}
-	scale.ID, scale.Division, scale.Capacity = text("scale"), division, capacity
+	scale.ID, scale.Division, scale.Capacity, scale.Link = text("scale"), division, capacity, text("link")
 	p.Scales = append([]house.Scale{scale}, p.Scales[min(1, len(p.Scales)):]...)
 	p.Grains = nil
 	for _, g := range s.grains {

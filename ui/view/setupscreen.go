@@ -51,6 +51,7 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 		}
 		row := newFormRow(f, s.entry(f), widths)
 		row.bare = bareRows[f.ID]
+		setVisible(row.note, !row.bare)
 		s.rows[f.ID] = row
 		widths.label = max(widths.label, row.label.MinSize().Width)
 		column.Add(row)
@@ -69,8 +70,9 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	return container.NewBorder(top, foot, nil, nil, s.fields)
 }
 
-// bareRows are the fields of which nothing is ever said beneath.
-var bareRows = map[string]bool{"rules": true, "unit": true, "dates": true}
+// bareRows are the fields of which nothing is said beneath: any words stand in
+// them, and the status line says which is still empty.
+var bareRows = map[string]bool{"street": true, "town": true, "phone": true, "rules": true, "unit": true, "dates": true}
 
 func (s *setUpScreen) entry(f present.Field) kit.Keyed {
 	typed := func(text string) { s.sheet.Type(f.ID, text); s.show() }
