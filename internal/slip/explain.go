@@ -11,6 +11,10 @@ import (
 // can be redone from the paper with a pocket calculator.
 func (c *composer) working() {
 	c.open("working", c.w.Working, SmallPrint)
+	if c.weightsOnly != nil {
+		c.weighedWorking()
+		return
+	}
 	if c.s == nil {
 		c.put(Line{Kind: Sentence, Label: c.w.NothingWorked})
 		return

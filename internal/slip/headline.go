@@ -10,6 +10,10 @@ import (
 // are that owner's.
 func (c *composer) headline() {
 	c.open("figures", "", Figures)
+	if c.isWeighedOnly() {
+		c.weighedHeadline()
+		return
+	}
 	c.put(c.headNet(), c.headMoisture(), c.headQuantity(), c.headPayable())
 }
 

@@ -28,7 +28,7 @@ func (c *composer) moisture() {
 	m := c.l.Sample.Moisture
 	line := Line{Field: string(grain.Moisture), Label: c.w.Moisture, Emphasis: true}
 	if m == nil {
-		line.Value, line.Missing = c.w.NotTested, true
+		line.Value, line.Missing = c.w.NotTested, !c.isWeighedOnly()
 		c.put(line)
 		return
 	}

@@ -13,6 +13,10 @@ func (c *composer) settlement() {
 			c.warn(problem)
 		}
 	}
+	if c.isWeighedOnly() {
+		c.weighedSettlement()
+		return
+	}
 	c.ratesLine()
 	if c.s == nil {
 		c.unsettled()

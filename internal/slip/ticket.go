@@ -42,6 +42,10 @@ type Ticket struct {
 	Zone *time.Location
 	// Words are the printed words; the zero Words are English.
 	Words Words
+
+	// weightsOnly is the sheet of grain that leaves, of which only the weights are
+	// known.
+	weightsOnly *settle.Settlement
 }
 
 // fillIn makes a ticket whole enough to compose: no load is an empty one, no
@@ -54,7 +58,7 @@ func (t *Ticket) fillIn() {
 		t.Words = EnglishWords()
 	}
 	if t.Settlement != nil && t.Settlement.Edition == nil {
-		t.Settlement = nil // of grain that leaves only the weights are known
+		t.weightsOnly, t.Settlement = t.Settlement, nil
 	}
 	if t.Settlement != nil {
 		t.Edition = t.Settlement.Edition

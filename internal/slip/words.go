@@ -44,7 +44,7 @@ type Words struct {
 	OnNet, OnClean, OnDry, OnLeft, Premium                              string
 	Disposition, NotDecided, Sold, Stored, OnContract                   string
 	PartOf, NetPart, WeightPart, AllShares, ChargesOf                   string
-	NotSettled                                                          string
+	NotSettled, WeighedOnly, LegalBushels                               string
 
 	// Signature, footer, working.
 	Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt           string

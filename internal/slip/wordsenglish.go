@@ -42,6 +42,7 @@ func (w *Words) sampleInEnglish() {
 }
 
 func (w *Words) settlementInEnglish() {
+	w.WeighedOnly, w.LegalBushels = "weighed only, under no rates", "Bushels by legal weight"
 	w.Settlement, w.Rates, w.NoRates = "Settlement", "Rates", "no rates chosen"
 	w.WhenSettled, w.NoDeduction, w.NoCharge = "when settled", "no deduction", "no charge"
 	w.Dockage, w.Water, w.WaterCredit, w.Handling = "Dockage", "Water shrink", "Water credit", "Handling loss"

@@ -28,6 +28,9 @@ func (f *LoadForm) BigFigures() []BigFigure {
 			net.State = Stop
 		}
 	}
+	if f.Leaves() {
+		return f.leavingFigures(net)
+	}
 	settled := BigFigure{Caption: Say("Settled"), Unit: "bu"}
 	money := BigFigure{Caption: Say("Payable")}
 	if e := f.now.edition; e != nil {
@@ -56,7 +59,7 @@ var tenth = quantity.Of("0.1", quantity.Percent)
 // load cannot be settled at both ends.
 func (f *LoadForm) TenthWorth() string {
 	s, m := f.now.settlement, f.now.load.Sample.Moisture
-	if s == nil || m == nil {
+	if s == nil || m == nil || f.Leaves() {
 		return ""
 	}
 	wetter := copyOf(f.now.load)

@@ -23,6 +23,7 @@ type LoadForm struct {
 	reasons  map[string]string
 	split    bool   // the trailer is weighed apart from its truck
 	driverOn string // whether the driver is on the truck for the next weights: "on", "off" or ""
+	leaves   bool   // the truck takes grain away, while nothing is in the book
 	lines    []line
 	now      standing
 }

@@ -48,8 +48,12 @@ func (f *LoadForm) Issue() (number int64, err error) {
 	if err != nil {
 		return 0, err
 	}
-	net, _ := f.now.settlement.Sheet.Step("net")
-	f.frame.Say(OK, Say("ticket %d is issued, net %s, %s.", number, net.Printed(), f.now.settlement.Quantity.Printed()))
+	s := f.now.settlement
+	said := Say("ticket %d is issued, net %s.", number, s.Net.Printed())
+	if s.Quantity != nil {
+		said = Say("ticket %d is issued, net %s, %s.", number, s.Net.Printed(), s.Quantity.Printed())
+	}
+	f.frame.Say(OK, said)
 	f.frame.Print(number)
 	f.frame.Changed()
 	return number, nil

@@ -12,6 +12,11 @@ import (
 
 // makeLines lists the fields in working order for a commodity.
 func (f *LoadForm) makeLines(commodity string) []line {
+	if f.Leaves() {
+		return slices.Concat(
+			[]line{f.growerLine(), f.consigneeLine(), f.commodityLine(), f.truckLine()}, f.weightLines(load.Gross),
+			f.sampleLines(commodity), f.weightLines(load.Tare), []line{f.binLine(), f.remarkLine()})
+	}
 	return slices.Concat(
 		[]line{f.growerLine(), f.commodityLine(), f.truckLine()}, f.weightLines(load.Gross),
 		f.sampleLines(commodity), f.weightLines(load.Tare),
@@ -32,8 +37,12 @@ func (f *LoadForm) commodityID() string {
 }
 
 func (f *LoadForm) growerLine() line {
+	label := Say("Grower")
+	if f.Leaves() {
+		label = Say("Owner")
+	}
 	return detail(line{
-		id: "grower", label: Say("Grower"), kind: FindField, part: WhoPart, chars: 24,
+		id: "grower", label: label, kind: FindField, part: WhoPart, chars: 24,
 		options: func() []Option { return f.frame.known().growerOptions },
 		shown:   func(l *load.Load) string { return partyText(l.Details.Grower) },
 		hint:    func(l *load.Load) string { return sharesText(l) },

@@ -76,7 +76,7 @@ func inOrder(c grain.Commodity, asked []grain.FactorID) []grain.FactorID {
 // editionFor is the edition of a commodity on the load's day.
 func (f *LoadForm) editionFor(commodity string) *rates.Edition {
 	l := copyOf(f.inBook())
-	l.Details.Commodity = commodity
+	l.Details.Commodity, l.Details.Direction = commodity, f.direction()
 	if l.Details.Day.IsZero() {
 		l.Details.Day = f.frame.Desk.Today()
 	}

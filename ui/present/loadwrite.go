@@ -4,7 +4,6 @@ import (
 	"context"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/load"
 )
 
 // read reads every typed text onto one draft, and lists the fields that could
@@ -13,7 +12,7 @@ func (f *LoadForm) read() (*draft, []string) {
 	book := f.inBook()
 	d := &draft{details: book.Details, sample: book.Sample}
 	if f.book == nil {
-		d.details.Direction = load.Inbound
+		d.details.Direction = f.direction()
 	}
 	f.now.readings = map[string]string{}
 	var good []string

@@ -99,7 +99,7 @@ func (s *SetUp) Fields() []Field {
 // linkHint says what a link is; empty is an answer too.
 func (s *SetUp) linkHint() string {
 	if strings.TrimSpace(s.values["link"]) == "" {
-		return Say("empty: weights are typed")
+		return Say("empty: weights are typed; else tcp://host:port or serial:///dev/name")
 	}
 	return Say("the desk reads the scale")
 }

@@ -111,8 +111,11 @@ func copyOf(l *load.Load) *load.Load {
 }
 
 // editionOf is the edition a load will be settled under; nil while there is
-// none.
+// none. Grain that leaves is settled under none.
 func (f *Frame) editionOf(l *load.Load) *rates.Edition {
+	if l.Details.Direction == load.Outbound {
+		return nil
+	}
 	schedule := l.Details.Schedule
 	if schedule == "" {
 		schedule, _ = f.Desk.Profile().Schedule(l.Details.Commodity)

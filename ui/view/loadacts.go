@@ -85,6 +85,10 @@ func (s *yardScreen) additions() []Act {
 			Do:          func() { s.try(s.form().StoreTare()) },
 		}},
 		{Command: kit.Command{
+			ID: "load.leaves", Title: present.Say("The truck takes grain away"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyL)},
+			Do: func() { s.try(s.form().TurnRound()); s.load.show(true); s.load.focus() },
+		}},
+		{Command: kit.Command{
 			ID: "load.shares", Title: present.Say("Shares"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyH)},
 			Do: func() { s.form().AskShares() },
 		}},

@@ -82,6 +82,10 @@ func (s *scene) shootLoads(look string, l Look) {
 	s.commands.Run("load.refuse")
 	s.shoot(look, "yard-refuse", l)
 	s.stage.FrontDialog().Dismiss()
+	s.commands.Run("load.new")
+	s.commands.Run("load.leaves")
+	s.write("123", "Example Feed Mill", "corn", "T9", "78000", "", "", "27600", "B1")
+	s.shoot(look, "yard-leaves", l)
 	for _, gross := range []string{"41000", "52000", "60000", "35000"} {
 		s.commands.Run("load.new")
 		s.write("123", "corn", "T"+gross, gross)

@@ -1,0 +1,76 @@
+package present
+
+import (
+	"strings"
+
+	"tenthpoint/internal/load"
+)
+
+// direction is which way the grain of the load moves.
+func (f *LoadForm) direction() load.Direction {
+	switch {
+	case f.book != nil:
+		return f.book.Details.Direction
+	case f.leaves:
+		return load.Outbound
+	}
+	return load.Inbound
+}
+
+// Leaves reports whether the truck takes grain away. Such a load is only
+// weighed: what it is sold on is the buyer's test.
+func (f *LoadForm) Leaves() bool { return f.direction() == load.Outbound }
+
+// TurnRound makes a truck that brings grain one that takes it away, and back.
+func (f *LoadForm) TurnRound() error {
+	if f.book == nil {
+		f.leaves = !f.leaves
+		f.work()
+	} else if err := f.turnInBook(); err != nil {
+		return err
+	}
+	said := Say("the truck brings grain.")
+	if f.Leaves() {
+		said = Say("the truck takes grain away: say who receives it. It is only weighed.")
+	}
+	f.frame.Say(OK, said)
+	f.frame.window.Redraw()
+	return nil
+}
+
+// turnInBook writes the other direction down, after what is typed.
+func (f *LoadForm) turnInBook() error {
+	if err := f.Commit(); err != nil {
+		return err
+	}
+	d := &draft{details: f.book.Details, amended: true}
+	d.details.Direction = load.Outbound
+	if f.Leaves() {
+		d.details.Direction = load.Inbound
+	}
+	if _, err := f.write(d); err != nil {
+		return err
+	}
+	return f.Reload()
+}
+
+// consigneeLine asks who receives grain that leaves.
+func (f *LoadForm) consigneeLine() line {
+	return detail(line{
+		id: "consignee", label: Say("Consignee"), kind: WordsField, part: WhoPart, chars: 24,
+		shown: func(l *load.Load) string { return l.Details.Consignee },
+		hint:  func(*load.Load) string { return Say("who receives the grain") },
+	}, func(text string, to *load.Details) (string, error) {
+		to.Consignee = strings.TrimSpace(text)
+		return "", nil
+	})
+}
+
+// leavingFigures are the large figures of a load that is only weighed.
+func (f *LoadForm) leavingFigures(net BigFigure) []BigFigure {
+	bushels := BigFigure{Caption: Say("By legal weight"), Unit: "bu"}
+	if s := f.now.settlement; s != nil && s.Bushels != nil {
+		bushels.Value = figureOf(s.Bushels)
+	}
+	return []BigFigure{net, bushels, {Caption: Say("Only weighed")}}
+}
