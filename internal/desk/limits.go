@@ -43,6 +43,25 @@ func (d *Desk) classLimits(l *load.Load, e *rates.Edition) []bench.Limit {
 	return classes
 }
 
+// MoistureClasses are the Canadian classes of a load's grain; none where the
+// house is under other rules or it is not clear which grain of the order this
+// is.
+func (d *Desk) MoistureClasses(l *load.Load) []grain.MoistureClass {
+	e, err := d.edition(l)
+	if err != nil {
+		e = nil // without rates the grain may still be clear
+	}
+	name := d.canadaGrain(l, e)
+	if name == "" {
+		return nil
+	}
+	classes, err := grain.Classes(name)
+	if err != nil {
+		return nil
+	}
+	return classes
+}
+
 // canadaGrain is the name under which the Off Grades of Grain Order lists a
 // load: its class where that is such a name, else the grain that the edition's
 // floor follows, else the only one there is. Where a commodity has several

@@ -3,7 +3,6 @@ package present
 import (
 	"strconv"
 
-	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 )
 
@@ -112,16 +111,8 @@ func (f *LoadForm) rulerLimits() []rulerLimit {
 // classLimits are the moisture classes, where the house is under rules that
 // have them.
 func (f *LoadForm) classLimits() []rulerLimit {
-	c, err := grain.ByID(f.now.load.Details.Commodity)
-	if err != nil || c.CanadaKind == "" || f.frame.Desk.Profile().Rules != "canada" {
-		return nil
-	}
-	classes, err := grain.Classes(c.CanadaKind)
-	if err != nil {
-		return nil
-	}
 	var out []rulerLimit
-	for _, class := range classes {
+	for _, class := range f.frame.Desk.MoistureClasses(f.now.load) {
 		if class.HasUpTo {
 			out = append(out, rulerLimit{class.UpTo, Say("%s to %s", Say(class.Name), bare(class.UpTo))})
 		}

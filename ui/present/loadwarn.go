@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 )
 
@@ -42,18 +41,10 @@ var nearLimit = quantity.Of("0.5", quantity.Percent)
 // a class, in houses under the Canadian rules.
 func (f *LoadForm) warnNearLimit() {
 	m := f.now.load.Sample.Moisture
-	if m == nil || f.frame.Desk.Profile().Rules != "canada" {
+	if m == nil {
 		return
 	}
-	c, err := grain.ByID(f.now.load.Details.Commodity)
-	if err != nil || c.CanadaKind == "" {
-		return
-	}
-	classes, err := grain.Classes(c.CanadaKind)
-	if err != nil {
-		return
-	}
-	for _, class := range classes {
+	for _, class := range f.frame.Desk.MoistureClasses(f.now.load) {
 		if class.HasUpTo && within(m.Percent, class.UpTo, nearLimit) {
 			f.now.remark("moisture", Warn, Say("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1)))
 		}
