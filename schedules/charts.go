@@ -22,10 +22,16 @@ func ReadCharts(files fs.FS) (*bench.Shelf, error) {
 		}
 		names = append(names, found...)
 	}
+	return ChartsFrom(names, func(name string) ([]byte, error) { return fs.ReadFile(files, name) })
+}
+
+// ChartsFrom reads charts by name and holds them against each other. The error
+// names every mistake in every file, also a file that could not be read.
+func ChartsFrom(names []string, read func(name string) ([]byte, error)) (*bench.Shelf, error) {
 	var charts []*bench.Chart
 	var mistakes []error
 	for _, name := range names {
-		text, err := fs.ReadFile(files, name)
+		text, err := read(name)
 		if err != nil {
 			mistakes = append(mistakes, err)
 			continue

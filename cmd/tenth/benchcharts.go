@@ -1,12 +1,12 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"os"
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/schedules"
 )
 
 // benchCharts shows the moisture charts.
@@ -173,26 +173,17 @@ A chart as CSV has a line of table, key and value for everything said about it, 
 }
 
 func (c chartsCheck) Run(t *terminal) error {
-	var charts []*bench.Chart
-	var mistakes []error
-	for _, name := range c.File {
+	shelf, err := schedules.ChartsFrom(c.File, func(name string) ([]byte, error) {
 		text, err := os.ReadFile(name)
 		if err != nil {
-			mistakes = append(mistakes, refusal("Check the name of the file", "%v", err))
-			continue
+			return nil, refusal("Check the name of the file", "%v", err)
 		}
-		chart, err := bench.ReadChart(name, text)
-		if err != nil {
-			mistakes = append(mistakes, err)
-			continue
-		}
-		charts = append(charts, chart)
-	}
-	_, err := bench.NewShelf(charts...)
-	if err := errors.Join(append(mistakes, err)...); err != nil {
+		return text, nil
+	})
+	if err != nil {
 		return err
 	}
-	for _, chart := range charts {
+	for _, chart := range shelf.All() {
 		t.say("%s: chart %s is in order: %s, %d rows of %d cells.", chart.File, chart.ID, chart.Name(), len(chart.Dials()), len(chart.Temperatures()))
 	}
 	return nil

@@ -45,18 +45,6 @@ func newSum(u units) Sum {
 	}
 }
 
-// SumOf adds tickets up, which must be of one pair of units.
-func SumOf(tickets []Ticket) Sum {
-	if len(tickets) == 0 {
-		return newSum(units{quantity.Lb, quantity.Bushel})
-	}
-	s := newSum(tickets[0].units())
-	for _, t := range tickets {
-		s.join(sumOfOne(t))
-	}
-	return s
-}
-
 // sumOfOne is a single ticket's lines.
 func sumOfOne(t Ticket) Sum {
 	u := t.units()

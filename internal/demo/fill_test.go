@@ -3,7 +3,6 @@ package demo
 import (
 	"context"
 	"errors"
-	"io/fs"
 	"strings"
 	"testing"
 	"time"
@@ -20,20 +19,8 @@ var ctx = context.Background()
 // shipped are the editions inside the program.
 func shipped(t testing.TB) *rates.Set {
 	t.Helper()
-	names, err := fs.Glob(schedules.Files, "editions/*.toml")
+	set, err := schedules.Editions()
 	must(t, err)
-	var all []*rates.Edition
-	for _, name := range names {
-		text, err := schedules.Files.ReadFile(name)
-		must(t, err)
-		e, err := rates.Read(name, text)
-		must(t, err)
-		all = append(all, e)
-	}
-	set, wrong := rates.NewSet(all...)
-	if len(wrong) > 0 {
-		t.Fatal(wrong)
-	}
 	return set
 }
 

@@ -2,7 +2,6 @@ package desk_test
 
 import (
 	"fmt"
-	"io/fs"
 	"math/big"
 	"testing"
 	"time"
@@ -51,20 +50,8 @@ func wholeUnits(object, path string, places int) string {
 // shipped are the editions inside the program.
 func shipped(t testing.TB) *rates.Set {
 	t.Helper()
-	names, err := fs.Glob(schedules.Files, "editions/*.toml")
+	set, err := schedules.Editions()
 	must(t, err)
-	var all []*rates.Edition
-	for _, name := range names {
-		text, err := schedules.Files.ReadFile(name)
-		must(t, err)
-		e, err := rates.Read(name, text)
-		must(t, err)
-		all = append(all, e)
-	}
-	set, wrong := rates.NewSet(all...)
-	if len(wrong) > 0 {
-		t.Fatal(wrong)
-	}
 	return set
 }
 

@@ -101,9 +101,6 @@ func (w *Work) load(id string) (*load.Load, error) {
 	if err != nil {
 		return nil, err
 	}
-	if len(facts) == 0 {
-		return nil, fmt.Errorf("there is no load %s in this book", id)
-	}
 	l, err := Replay(id, facts)
 	if err != nil {
 		return nil, err
@@ -112,8 +109,12 @@ func (w *Work) load(id string) (*load.Load, error) {
 	return l, w.desk.equip(context.Background(), l)
 }
 
-// Replay adds up the journal's facts about one load.
+// Replay adds up the journal's facts about one load. No facts at all is a load
+// that is not in the book.
 func Replay(id string, facts []journal.Fact) (*load.Load, error) {
+	if len(facts) == 0 {
+		return nil, fmt.Errorf("there is no load %s in this book", id)
+	}
 	stamped := make([]load.Stamped, 0, len(facts))
 	for _, f := range facts {
 		fact, err := load.Read(f.Kind, f.Body)

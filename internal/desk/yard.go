@@ -147,9 +147,6 @@ func (d *Desk) Load(ctx context.Context, id string) (*load.Load, error) {
 	if err != nil {
 		return nil, err
 	}
-	if len(facts) == 0 {
-		return nil, fmt.Errorf("there is no load %s in this book", id)
-	}
 	l, err := Replay(id, facts)
 	if err != nil {
 		return nil, err

@@ -1,7 +1,6 @@
 package proof
 
 import (
-	"io/fs"
 	"strings"
 	"testing"
 
@@ -11,23 +10,11 @@ import (
 
 func shipped(t *testing.T) []*rates.Edition {
 	t.Helper()
-	var out []*rates.Edition
-	names, err := fs.Glob(schedules.Files, "editions/*.toml")
-	if err != nil || len(names) == 0 {
-		t.Fatal(names, err)
+	set, err := schedules.Editions()
+	if err != nil || len(set.All()) == 0 {
+		t.Fatal(set, err)
 	}
-	for _, name := range names {
-		text, err := fs.ReadFile(schedules.Files, name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		e, err := rates.Read(name, text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, e)
-	}
-	return out
+	return set.All()
 }
 
 // cells are places of an edition with what must be found there.

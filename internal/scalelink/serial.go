@@ -23,15 +23,6 @@ type Serial struct {
 	Silence  time.Duration
 }
 
-// SerialPorts lists the names of this computer's serial ports.
-func SerialPorts() ([]string, error) {
-	ports, err := serial.GetPortsList()
-	if err != nil {
-		return nil, fmt.Errorf("The serial ports of this computer cannot be listed: %w. Type the port's name by hand.", err)
-	}
-	return ports, nil
-}
-
 var parities = map[string]serial.Parity{"none": serial.NoParity, "odd": serial.OddParity, "even": serial.EvenParity}
 
 var stopBits = map[int]serial.StopBits{1: serial.OneStopBit, 2: serial.TwoStopBits}

@@ -44,14 +44,6 @@ func (s *seat) tookFocus() {
 	}
 }
 
-// canvas is where the widget is drawn, or nil when it has no ring.
-func (s *seat) canvas() fyne.Canvas {
-	if s.ring == nil {
-		return nil
-	}
-	return s.ring.stage.canvas
-}
-
 // open tells whether the widget can have the keyboard now.
 func (s *seat) open() bool {
 	if d, ok := s.stop.(fyne.Disableable); ok && d.Disabled() {

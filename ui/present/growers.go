@@ -2,7 +2,6 @@ package present
 
 import (
 	"context"
-	"slices"
 	"strings"
 
 	"tenthpoint/internal/daysheet"
@@ -207,9 +206,3 @@ func (g *Growers) TicketsOf() { g.frame.ShowTickets(Say("grower") + " " + g.chos
 
 // grower is the one chosen.
 func (g *Growers) grower() (house.Grower, bool) { return g.frame.known().grower(g.chosen) }
-
-// contractsOf are a grower's contracts by number.
-func (g *Growers) contractsOf(code string) []house.ContractTerms {
-	all := slices.Clone(g.frame.known().contracts)
-	return slices.DeleteFunc(all, func(c house.ContractTerms) bool { return c.Grower != code })
-}

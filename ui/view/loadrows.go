@@ -25,8 +25,8 @@ func (v *loadView) arrange(fields []present.Field) {
 		v.ring.Add(v.lastIDs[i], stop)
 	}
 	v.left.Objects, v.right.Objects = v.inColumns(fields)
-	v.share(v.left.Objects)
-	v.share(v.right.Objects)
+	shareColumns(v.left.Objects)
+	shareColumns(v.right.Objects)
 	v.left.Refresh()
 	v.right.Refresh()
 }
@@ -66,16 +66,6 @@ func (v *loadView) inColumns(fields []present.Field) (left, right []fyne.CanvasO
 		return left, append(right, v.rows["remark"])
 	}
 	return append(left, v.rows["remark"]), right
-}
-
-// share gives the rows of a column the same place for their entries.
-func (v *loadView) share(rows []fyne.CanvasObject) {
-	columns := &formColumns{}
-	for _, o := range rows {
-		row := o.(*formRow)
-		row.columns = columns
-		columns.label = max(columns.label, row.label.MinSize().Width)
-	}
 }
 
 // row is the row of a field, made the first time it is asked for.

@@ -1,7 +1,6 @@
 package view
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -180,6 +179,3 @@ func (f format) fill(gaps []string, look func(string) string) string {
 	}
 	return b.String()
 }
-
-// String shows a format for whoever mends one.
-func (f format) String() string { return fmt.Sprintf("%q -> %q", f.parts, f.into) }
