@@ -12,7 +12,8 @@ import (
 type Command struct {
 	ID    string // how code asks for it: "load.settle"
 	Title string // what a person reads: "Settle"
-	Group string // the menu it stands in; empty keeps it out of the menu
+	Group string // what it belongs to, and the menu it stands in; empty keeps it out of the menu
+	Menu  string // the menu on the bar that holds the group; empty is the group itself
 	Keys  []Key  // any bare keys, and at most one with a modifier
 	Icon  fyne.Resource
 	// Place is the screen it works on; empty works everywhere. Commands of

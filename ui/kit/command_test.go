@@ -168,6 +168,42 @@ func TestMainMenu(t *testing.T) {
 	equal(t, "ran", strings.Join(d.ran, ","), "settle")
 }
 
+// TestMenusWithinMenus: groups that name one menu share it.
+func TestMenusWithinMenus(t *testing.T) {
+	newHouse(t)
+	nothing := func() {}
+	c, err := NewCommands(
+		Command{ID: "a", Title: "Add", Group: "Growers", Menu: "House", Do: nothing},
+		Command{ID: "b", Title: "Weigh", Group: "Load", Menu: "Load", Do: nothing},
+		Command{ID: "c", Title: "Try", Group: "Rates", Menu: "House", Do: nothing},
+		Command{ID: "d", Title: "Change", Group: "Growers", Menu: "House", Break: true, Do: nothing},
+	)
+	if err != nil {
+		t.Fatal(err)
+	}
+	equal(t, "bar", menuText(c.MainMenu().Items), "House(Growers(Add - Change) Rates(Try)) Load(Weigh)")
+}
+
+// menuText is menus in one line, what they hold in brackets.
+func menuText(menus []*fyne.Menu) string {
+	var out []string
+	for _, m := range menus {
+		var items []string
+		for _, item := range m.Items {
+			switch {
+			case item.ChildMenu != nil:
+				items = append(items, menuText([]*fyne.Menu{item.ChildMenu}))
+			case item.IsSeparator:
+				items = append(items, "-")
+			default:
+				items = append(items, item.Label)
+			}
+		}
+		out = append(out, m.Label+"("+strings.Join(items, " ")+")")
+	}
+	return strings.Join(out, " ")
+}
+
 func TestCommandButtons(t *testing.T) {
 	newHouse(t)
 	d := &deeds{}

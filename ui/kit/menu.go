@@ -6,28 +6,54 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// MainMenu builds the menu bar: one menu for each group, in the order groups
-// first appear in the table. Every key with a modifier works through it.
+// MainMenu builds the menu bar, in the order menus first appear in the table. A
+// group that names no menu is a menu of its own; the others stand in the menu
+// they name, as menus within it. Every key with a modifier works through it.
 func (c *Commands) MainMenu() *fyne.MainMenu {
 	c.items = map[string][]*fyne.MenuItem{}
-	byGroup := map[string]*fyne.Menu{}
 	c.menu = fyne.NewMainMenu()
+	b := menuBar{bar: c.menu, menus: map[string]*fyne.Menu{}}
 	for _, command := range c.list {
 		if command.Group == "" {
 			continue
 		}
-		menu := byGroup[command.Group]
-		if menu == nil {
-			menu = fyne.NewMenu(command.Group)
-			byGroup[command.Group] = menu
-			c.menu.Items = append(c.menu.Items, menu)
-		}
+		menu := b.menu(command)
 		if command.Break && len(menu.Items) > 0 {
 			menu.Items = append(menu.Items, fyne.NewMenuItemSeparator())
 		}
 		menu.Items = append(menu.Items, c.menuItem(command))
 	}
 	return c.menu
+}
+
+// menuBar is the bar while it is built.
+type menuBar struct {
+	bar   *fyne.MainMenu
+	menus map[string]*fyne.Menu // by the way to them: "House", "House/Rates"
+}
+
+// menu is where a command stands, made the first time it is asked for.
+func (b menuBar) menu(command Command) *fyne.Menu {
+	if command.Menu == "" || command.Menu == command.Group {
+		return b.onBar(command.Group)
+	}
+	way := command.Menu + "/" + command.Group
+	if b.menus[way] == nil {
+		b.menus[way] = fyne.NewMenu(command.Group)
+		within := fyne.NewMenuItem(command.Group, nil)
+		within.ChildMenu = b.menus[way]
+		parent := b.onBar(command.Menu)
+		parent.Items = append(parent.Items, within)
+	}
+	return b.menus[way]
+}
+
+func (b menuBar) onBar(title string) *fyne.Menu {
+	if b.menus[title] == nil {
+		b.menus[title] = fyne.NewMenu(title)
+		b.bar.Items = append(b.bar.Items, b.menus[title])
+	}
+	return b.menus[title]
 }
 
 func (c *Commands) menuItem(command Command) *fyne.MenuItem {

@@ -10,6 +10,7 @@ import (
 // screenRow is one screen in the list at the left and under its key.
 type screenRow struct {
 	id, title string
+	menu      string // the menu on the bar that holds its acts
 	key       kit.Key
 	open      func(*present.Frame) Screen
 	hidden    bool // reached by a command, not listed
@@ -20,19 +21,19 @@ func (r screenRow) name() string { return present.Say(r.title) }
 
 // screens is the table of screens, in the order of the list.
 var screens = []screenRow{
-	{id: "yard", title: "Yard", key: kit.Ctrl(fyne.Key1), open: newYardScreen},
-	{id: "bench", title: "Bench", key: kit.Ctrl(fyne.Key2), open: newBenchScreen},
-	{id: "tickets", title: "Tickets", key: kit.Ctrl(fyne.Key3), open: newTicketsScreen},
-	{id: "day", title: "Day sheet", key: kit.Ctrl(fyne.Key4), open: newDayScreen},
-	{id: "rates", title: "Rates", key: kit.Ctrl(fyne.Key5), open: newRatesScreen},
-	{id: "growers", title: "Growers", key: kit.Ctrl(fyne.Key6), open: newGrowersScreen},
-	{id: "gear", title: "Gear", key: kit.Ctrl(fyne.Key7), open: newGearScreen},
-	{id: "handbook", title: "Handbook", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
-	{id: "setup", title: "Set-up", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
-	{id: "meters", title: "Meters", key: kit.CtrlShift(fyne.KeyM), open: newMetersScreen, hidden: true},
-	{id: "samples", title: "Samples kept", key: kit.CtrlShift(fyne.KeyS), open: newSamplesScreen, hidden: true},
-	{id: "disputes", title: "Disputes", key: kit.CtrlShift(fyne.KeyD), open: newDisputesScreen, hidden: true},
-	{id: "keys", title: "Keys", key: kit.Ctrl(fyne.KeyF1), open: newKeysScreen, hidden: true},
+	{id: "yard", title: "Yard", menu: "Load", key: kit.Ctrl(fyne.Key1), open: newYardScreen},
+	{id: "bench", title: "Bench", menu: "Bench", key: kit.Ctrl(fyne.Key2), open: newBenchScreen},
+	{id: "tickets", title: "Tickets", menu: "Tickets", key: kit.Ctrl(fyne.Key3), open: newTicketsScreen},
+	{id: "day", title: "Day sheet", menu: "Day", key: kit.Ctrl(fyne.Key4), open: newDayScreen},
+	{id: "rates", title: "Rates", menu: "Elevator", key: kit.Ctrl(fyne.Key5), open: newRatesScreen},
+	{id: "growers", title: "Growers", menu: "Elevator", key: kit.Ctrl(fyne.Key6), open: newGrowersScreen},
+	{id: "gear", title: "Gear", menu: "Elevator", key: kit.Ctrl(fyne.Key7), open: newGearScreen},
+	{id: "handbook", title: "Handbook", menu: "Desk", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
+	{id: "setup", title: "Set-up", menu: "Elevator", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
+	{id: "meters", title: "Meters", menu: "Bench", key: kit.CtrlShift(fyne.KeyM), open: newMetersScreen, hidden: true},
+	{id: "samples", title: "Samples kept", menu: "Bench", key: kit.CtrlShift(fyne.KeyS), open: newSamplesScreen, hidden: true},
+	{id: "disputes", title: "Disputes", menu: "Tickets", key: kit.CtrlShift(fyne.KeyD), open: newDisputesScreen, hidden: true},
+	{id: "keys", title: "Keys", menu: "Desk", key: kit.Ctrl(fyne.KeyF1), open: newKeysScreen, hidden: true},
 }
 
 // Screen is one screen of the window. It is made once, when the window opens.

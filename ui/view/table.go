@@ -27,10 +27,11 @@ func (w *Window) table() []kit.Command {
 	return append(list, w.ownCommands()...)
 }
 
-// onScreen makes an act work only while its screen is in front, unless it works
-// everywhere.
+// onScreen puts an act in the menu of its screen and makes it work only while the
+// screen is in front, unless it works everywhere.
 func (w *Window) onScreen(i int, act Act) kit.Command {
 	c := act.Command
+	c.Menu = present.Say(screens[i].menu)
 	if act.Everywhere {
 		return c
 	}
