@@ -30,7 +30,7 @@ func newHandbookScreen(*present.Frame) Screen { return &handbookScreen{} }
 // Acts are opening the book, also at the chapter of the screen in front.
 func (s *handbookScreen) Acts() []Act {
 	return []Act{{Everywhere: true, Command: kit.Command{
-		ID: "handbook.help", Title: present.Say("Help with this screen"), Group: present.Say("Desk"), Keys: []kit.Key{kit.Bare(fyne.KeyF1)},
+		ID: "handbook.help", Title: present.Say("Help with this screen"), Group: present.Say("Go to"), Keys: []kit.Key{kit.Bare(fyne.KeyF1)},
 		Do: func() { s.help(s.window.place()) },
 	}}}
 }

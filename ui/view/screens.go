@@ -28,12 +28,12 @@ var screens = []screenRow{
 	{id: "rates", title: "Rates", menu: "Elevator", key: kit.Ctrl(fyne.Key5), open: newRatesScreen},
 	{id: "growers", title: "Growers", menu: "Elevator", key: kit.Ctrl(fyne.Key6), open: newGrowersScreen},
 	{id: "gear", title: "Gear", menu: "Elevator", key: kit.Ctrl(fyne.Key7), open: newGearScreen},
-	{id: "handbook", title: "Handbook", menu: "Desk", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
+	{id: "handbook", title: "Handbook", menu: "Go to", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
 	{id: "setup", title: "Set-up", menu: "Elevator", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
 	{id: "meters", title: "Meters", menu: "Bench", key: kit.CtrlShift(fyne.KeyM), open: newMetersScreen, hidden: true},
 	{id: "samples", title: "Samples kept", menu: "Bench", key: kit.CtrlShift(fyne.KeyS), open: newSamplesScreen, hidden: true},
 	{id: "disputes", title: "Disputes", menu: "Tickets", key: kit.CtrlShift(fyne.KeyD), open: newDisputesScreen, hidden: true},
-	{id: "keys", title: "Keys", menu: "Desk", key: kit.Ctrl(fyne.KeyF1), open: newKeysScreen, hidden: true},
+	{id: "keys", title: "Keys", menu: "Go to", key: kit.Ctrl(fyne.KeyF1), open: newKeysScreen, hidden: true},
 }
 
 // Screen is one screen of the window. It is made once, when the window opens.

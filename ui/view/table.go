@@ -21,7 +21,7 @@ func (w *Window) table() []kit.Command {
 			ID: "go." + row.id, Title: row.name(), Group: present.Say("Go to"), Keys: []kit.Key{row.key},
 			EnabledWhen: func() bool { return row.id == "setup" || row.id == "keys" || !w.frame.IsNew() },
 			WhyNot:      func() string { return present.Say("Set the elevator up first.") },
-			Do:          func() { w.Go(row.id) },
+			Do:          func() { w.turnTo(row.id) },
 		})
 	}
 	return append(list, w.ownCommands()...)
@@ -65,6 +65,13 @@ func (w *Window) ownCommands() []kit.Command {
 			Do:          func() { w.work.Halt().Press() }},
 		{ID: "desk.quit", Title: present.Say("Quit"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyQ)}, Break: true, Quit: true, Do: w.window.Close},
 	}
+}
+
+// turnTo goes to a screen because a person asked for it: what was said of the
+// last act is read by then, and the hint of the screen takes its place.
+func (w *Window) turnTo(id string) {
+	w.Say(present.Plain, "")
+	w.Go(id)
 }
 
 // escape backs out of a screen to the yard.
