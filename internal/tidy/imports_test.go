@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute", "takeover")
+var core = inside("tongue", "quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute", "takeover")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("slip", "report", "daysheet", "proof")
@@ -21,6 +21,7 @@ var devices = inside("store", "scalelink", "spool")
 // import. What is not written here is refused: a new package is entered here
 // first, which is the moment to think about where it stands.
 var mayImport = map[string][]string{
+	"internal/tongue":   {}, // the language of a house
 	"internal/quantity": {},
 	"internal/tomlfile": inside("quantity"),
 	"internal/working":  inside("quantity"),
@@ -41,7 +42,7 @@ var mayImport = map[string][]string{
 	"internal/store":    slices.Concat(core, []string{"migrations"}),
 	"internal/typeface": {}, // the letters on paper
 	"internal/slip":     slices.Concat(core, inside("typeface")),
-	"internal/report":   inside("typeface"),
+	"internal/report":   inside("tongue", "typeface"),
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),
@@ -54,7 +55,7 @@ var mayImport = map[string][]string{
 	"ui/present":  slices.Concat(core, papers, inside("desk")),
 	"ui/kit":      {},
 	"ui/handbook": {},
-	"ui/view":     {"ui/present", "ui/kit", "ui/handbook"},
+	"ui/view":     {"internal/tongue", "ui/present", "ui/kit", "ui/handbook"},
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),
 		[]string{"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),

@@ -4,24 +4,23 @@ import (
 	"embed"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"reflect"
-	"sync"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 
+	"tenthpoint/internal/tongue"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 )
 
-// The texts of every language, a file each, from the English text to the text
-// shown. All have the same keys; English is its own key.
+// The texts that only screens have, a file for every language, from the English
+// text to the text shown. All have the same keys; English is its own key. What
+// papers and sentences of the trade say lies with [tongue].
 //
 //go:embed translation
 var translations embed.FS
-
-// english is the language the texts are written in.
-const english = "en"
 
 // UseLanguage makes the desk speak a language: "en" or "fr"; none is English.
 // One language holds for the whole process, so it is called before a window is
@@ -30,28 +29,48 @@ const english = "en"
 // The house decides, not the computer: Fyne would choose by the computer's
 // language, so the texts are handed to Fyne as those of whatever it chose.
 func UseLanguage(code string) error {
-	if code == "" {
-		code = english
-	}
-	data, err := translations.ReadFile("translation/" + code + ".json")
+	texts, err := textsIn(code)
 	if err != nil {
-		return fmt.Errorf("the desk does not speak %q; it speaks en and fr", code)
+		return err
 	}
-	for _, locale := range []fyne.Locale{english, lang.SystemLocale()} {
+	data, err := json.Marshal(texts)
+	if err != nil {
+		return err
+	}
+	for _, locale := range []fyne.Locale{tongue.English, lang.SystemLocale()} {
 		if err := lang.AddTranslationsForLocale(data, locale); err != nil {
 			return err
 		}
 	}
-	t := &tongue{said: map[string]string{}}
-	if err := json.Unmarshal(data, &t.texts); err != nil {
-		return err
+	speaking := tongue.New(texts)
+	say := func(english string) string {
+		if _, known := texts[english]; known {
+			return lang.L(english)
+		}
+		return speaking.Say(english)
 	}
-	if code != english {
-		t.sentences = newSentences(t.texts)
-	}
-	present.SetLanguage(t.say)
-	kit.SetWords(kitWords(t.say))
+	present.SetLanguage(say)
+	kit.SetWords(kitWords(say))
 	return nil
+}
+
+// textsIn are all texts of a language, those of the screens and those of the
+// trade.
+func textsIn(code string) (map[string]string, error) {
+	if code == "" {
+		code = tongue.English
+	}
+	data, err := translations.ReadFile("translation/" + code + ".json")
+	if err != nil || !tongue.Known(code) {
+		return nil, fmt.Errorf("the desk does not speak %q; it speaks en and fr", code)
+	}
+	texts := tongue.Texts(code)
+	screens := map[string]string{}
+	if err := json.Unmarshal(data, &screens); err != nil {
+		return nil, err
+	}
+	maps.Copy(texts, screens)
+	return texts, nil
 }
 
 // kitWords are the kit's own words in a language.
@@ -64,43 +83,4 @@ func kitWords(say func(english string) string) kit.Words {
 		}
 	}
 	return w
-}
-
-// tongue is a language in use.
-type tongue struct {
-	texts     map[string]string
-	sentences sentences
-
-	mutex sync.Mutex
-	said  map[string]string // what has been put into the language before
-}
-
-// mostSaid bounds what is remembered: sentences with figures in them are many.
-const mostSaid = 4000
-
-// say gives an English text in the language. What is no text of the desk, as a
-// name, stays what it is.
-func (t *tongue) say(english string) string {
-	t.mutex.Lock()
-	defer t.mutex.Unlock()
-	if text, before := t.said[english]; before {
-		return text
-	}
-	text := t.look(english)
-	if len(t.said) > mostSaid {
-		clear(t.said)
-	}
-	t.said[english] = text
-	return text
-}
-
-// look finds a text, or the sentence it was made from.
-func (t *tongue) look(english string) string { return t.sentences.translate(english, t.exact) }
-
-// exact finds a text of the desk.
-func (t *tongue) exact(english string) (text string, known bool) {
-	if _, known = t.texts[english]; !known {
-		return "", false
-	}
-	return lang.L(english), true
 }

@@ -1,7 +1,6 @@
 package view
 
 import (
-	"encoding/json"
 	"fmt"
 	"go/ast"
 	"go/parser"
@@ -19,6 +18,7 @@ import (
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/slip"
+	"tenthpoint/internal/tongue"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 )
@@ -29,10 +29,8 @@ var languages = []string{"en", "fr"}
 // textsOf are the texts of a language.
 func textsOf(t *testing.T, code string) map[string]string {
 	t.Helper()
-	data, err := translations.ReadFile("translation/" + code + ".json")
+	texts, err := textsIn(code)
 	must(t, err)
-	texts := map[string]string{}
-	must(t, json.Unmarshal(data, &texts))
 	return texts
 }
 
@@ -40,7 +38,7 @@ func textsOf(t *testing.T, code string) map[string]string {
 func speak(t *testing.T, code string) {
 	t.Helper()
 	t.Cleanup(func() {
-		must(t, UseLanguage(english))
+		must(t, UseLanguage(tongue.English))
 		present.SetLanguage(func(english string) string { return english })
 		kit.SetWords(kit.EnglishWords())
 	})
@@ -50,7 +48,7 @@ func speak(t *testing.T, code string) {
 // Every language has the same texts, none empty, each with the same gaps for
 // figures; English says what the code says.
 func TestLanguagesHaveTheSameTexts(t *testing.T) {
-	first := textsOf(t, english)
+	first := textsOf(t, tongue.English)
 	for key, text := range first {
 		if text != key {
 			t.Errorf("en: %q says %q", key, text)
@@ -90,7 +88,7 @@ func verbsOf(text string) []string {
 // Whatever the code says is in the files of the languages: every text handed to
 // Say, every word of the slip and of the kit, every name the trade brings.
 func TestEveryTextIsTranslated(t *testing.T) {
-	texts := textsOf(t, english)
+	texts := textsOf(t, tongue.English)
 	said := textsInCode(t)
 	for text, where := range wordsFromElsewhere() {
 		said[text] = where
@@ -280,12 +278,12 @@ func TestScreensFitInEveryLanguage(t *testing.T) {
 	for _, code := range languages[1:] {
 		speak(t, code)
 		s := newScene(t, Look{}, 40)
-		s.fyne.Resize(fyne.NewSize(1280, 720-menuHigh))
+		s.fyne.Resize(fyne.NewSize(1280, 720-menuHigh()))
 		for _, row := range screens {
 			s.Go(row.id)
 			least := s.fyne.Content().MinSize()
-			if least.Width > 1280 || least.Height > 720-menuHigh {
-				t.Errorf("%s: the %s screen needs %v x %v, more than 1280 x %v", code, row.id, least.Width, least.Height, 720-menuHigh)
+			if least.Width > 1280 || least.Height > 720-menuHigh() {
+				t.Errorf("%s: the %s screen needs %v x %v, more than 1280 x %v", code, row.id, least.Width, least.Height, 720-menuHigh())
 			}
 		}
 	}
@@ -304,18 +302,4 @@ func TestShotsInFrench(t *testing.T) {
 	s.shootBench("french-1280", look)
 	s.shootMeters("french-1280", look)
 	s.shootDay("french-1280", look)
-}
-
-func FuzzSentences(f *testing.F) {
-	for _, text := range []string{"", ".", "No gross yet: weigh the loaded truck.", "a; b. c\nd", "%s %d %%"} {
-		f.Add(text)
-	}
-	all := newSentences(map[string]string{"at %s, below %s": "à %s, sous %s", "%d tests were made here": "%d analyses ont été faites ici", "swap %s and %s": "échanger %[2]s et %[1]s"})
-	f.Fuzz(func(t *testing.T, text string) {
-		unknown := func(string) (string, bool) { return "", false }
-		out := all.translate(text, unknown)
-		if strings.Count(out, "\n") != strings.Count(text, "\n") {
-			t.Errorf("%q becomes %q: a line came or went", text, out)
-		}
-	})
 }

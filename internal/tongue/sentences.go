@@ -1,4 +1,4 @@
-package view
+package tongue
 
 import (
 	"regexp"
@@ -7,7 +7,7 @@ import (
 	"unicode"
 )
 
-// Sentences of the trade reach the desk ready made, with their figures in them:
+// Sentences of the trade are made where they are known, with their figures in them:
 // "Net would be -380 lb (gross 24,120 lb - tare 24,500 lb). Weigh again or swap
 // the two." Their formats are keys like any other, so such a sentence is taken
 // apart along its format and put together again along the translated one.

@@ -1,0 +1,46 @@
+package tongue
+
+import "sync"
+
+// Tongue says English texts in a language. A nil Tongue says them as they are. It
+// may be used by several at once.
+type Tongue struct {
+	texts     map[string]string
+	sentences sentences
+
+	mutex sync.Mutex
+	said  map[string]string // what has been said before
+}
+
+// New makes a tongue of texts: for each English text the one said in its place.
+func New(texts map[string]string) *Tongue {
+	return &Tongue{texts: texts, sentences: newSentences(texts), said: map[string]string{}}
+}
+
+// mostSaid bounds what is remembered: sentences with figures in them are many.
+const mostSaid = 4000
+
+// Say gives an English text in the language. What is no text of the program, as
+// a name, stays what it is.
+func (t *Tongue) Say(english string) string {
+	if t == nil || lettersIn(english) == 0 {
+		return english
+	}
+	t.mutex.Lock()
+	defer t.mutex.Unlock()
+	if text, before := t.said[english]; before {
+		return text
+	}
+	text := t.sentences.translate(english, t.exact)
+	if len(t.said) > mostSaid {
+		clear(t.said)
+	}
+	t.said[english] = text
+	return text
+}
+
+// exact finds a text as it stands.
+func (t *Tongue) exact(english string) (text string, known bool) {
+	text, known = t.texts[english]
+	return text, known
+}
