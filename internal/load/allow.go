@@ -21,6 +21,7 @@ var allowed = map[string][]Phase{
 	Printed{}.Kind():    {Ticketed, Void, Corrected},
 	Voided{}.Kind():     {Ticketed},
 	Superseded{}.Kind(): {Ticketed},
+	Reissued{}.Kind():   {Void},
 }
 
 // Allow says in a sentence why a fact cannot be written now, or nothing. It
@@ -48,6 +49,8 @@ func (l *Load) Allow(f Fact) error {
 		return needsReason(f.Reason, "a ticket is corrected")
 	case Issued:
 		return f.check()
+	case Reissued:
+		return l.mayReissue()
 	case Settled:
 		if l.Missing() != nil {
 			return fmt.Errorf("load %s cannot be settled: %s", l.ID, l.Missing()[0].Sentence)
@@ -77,6 +80,9 @@ func (l *Load) standing() string {
 	case Ticketed:
 		return fmt.Sprintf("Ticket %d is issued", l.Number)
 	case Void:
+		if l.Again.By > 0 {
+			return fmt.Sprintf("Ticket %d is void and was reissued as ticket %d", l.Number, l.Again.By)
+		}
 		return fmt.Sprintf("Ticket %d is void (%s)", l.Number, l.Ended.Reason)
 	}
 	return fmt.Sprintf("Ticket %d was corrected by ticket %d", l.Number, l.Ended.By)
@@ -91,24 +97,38 @@ func (l *Load) instead(f Fact) string {
 		return "open a new load for another truck"
 	case l.phase() == Ticketed && f.Kind() == Issued{}.Kind():
 		return "print it again as a reprint"
+	case l.phase() == Ticketed && f.Kind() == Reissued{}.Kind():
+		return "void it first, or correct it"
 	case l.phase() == Ticketed:
 		return "correct the ticket, or void it and weigh again"
 	case l.phase() == OnYard && f.Kind() == Issued{}.Kind():
 		return "settle it first"
 	case l.phase() == OnYard || l.phase() == Ready:
 		return "issue the ticket first"
-	case l.phase() == Corrected:
-		return fmt.Sprintf("go on with ticket %d", l.Ended.By)
+	case l.Successor() > 0:
+		return fmt.Sprintf("go on with ticket %d", l.Successor())
+	case l.phase() == Void:
+		return "reissue it, or open a new load"
 	}
 	return "open a new load"
 }
 
-// mayCarry lets only a load that corrects a ticket take facts over from it.
+// mayCarry lets only a load that corrects or reissues a ticket take facts over
+// from it.
 func (l *Load) mayCarry(carried *Stamp) error {
-	if carried == nil || l.Corrects > 0 {
+	if carried == nil || l.InPlaceOf() > 0 {
 		return nil
 	}
 	return fmt.Errorf("load %s corrects no ticket and has nothing to carry over; weigh and test this load itself", l.ID)
+}
+
+// mayReissue lets a void ticket have one other in its place. Should that one
+// turn out wrong it is itself corrected, or voided and reissued.
+func (l *Load) mayReissue() error {
+	if l.Again.By == 0 {
+		return nil
+	}
+	return fmt.Errorf("%s; %s", l.standing(), l.instead(Reissued{}))
 }
 
 func firstWrong(errs ...error) error {
@@ -135,10 +155,15 @@ func needsReason(reason, act string) error {
 }
 
 func (o Opened) check() error {
-	if o.Corrects == 0 {
-		return nil
+	switch {
+	case o.Corrects > 0 && o.Reissues > 0:
+		return fmt.Errorf("a load corrects a ticket or reissues a void one, not both; open one for each")
+	case o.Corrects > 0:
+		return needsReason(o.Reason, "a ticket is corrected")
+	case o.Reissues > 0:
+		return needsReason(o.Reason, "a void ticket is reissued")
 	}
-	return needsReason(o.Reason, "a ticket is corrected")
+	return nil
 }
 
 func (i Issued) check() error {

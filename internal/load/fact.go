@@ -14,10 +14,12 @@ type Fact interface {
 }
 
 // Opened is a truck that has come, with what is known of it. Corrects is the
-// number of the ticket that this load corrects, or nought.
+// number of the ticket that this load corrects, Reissues that of the void
+// ticket whose grain it is, each nought for a truck that comes as any other.
 type Opened struct {
 	Details  Details `json:"details"`
 	Corrects int64   `json:"corrects,string,omitempty"`
+	Reissues int64   `json:"reissues,string,omitempty"`
 	Reason   string  `json:"reason,omitempty"`
 }
 
@@ -27,8 +29,8 @@ type Amended struct {
 }
 
 // Weighed is a weight taken, or taken again. Carried is when and by whom, for a
-// weight that a correction takes over from the ticket it corrects; so it is for
-// the two facts below.
+// weight that a load takes over from the ticket it corrects or reissues; so it
+// is for the two facts below.
 type Weighed struct {
 	Weighing
 	Carried *Stamp `json:"carried,omitempty"`
@@ -88,6 +90,13 @@ type Superseded struct {
 	Day    quantity.Date `json:"day"`
 }
 
+// Reissued is a void ticket whose grain has another ticket. The void one stays
+// void on its day; Day is the day the other one counts in.
+type Reissued struct {
+	By  int64         `json:"by,string"`
+	Day quantity.Date `json:"day"`
+}
+
 // Kind names the fact in the journal.
 func (Opened) Kind() string { return "load.opened" }
 
@@ -121,6 +130,9 @@ func (Voided) Kind() string { return "ticket.voided" }
 // Kind names the fact in the journal.
 func (Superseded) Kind() string { return "ticket.superseded" }
 
+// Kind names the fact in the journal.
+func (Reissued) Kind() string { return "ticket.reissued" }
+
 // readers make each kind of fact from its body.
 var readers = map[string]func([]byte) (Fact, error){
 	Opened{}.Kind():     read[Opened],
@@ -134,6 +146,7 @@ var readers = map[string]func([]byte) (Fact, error){
 	Printed{}.Kind():    read[Printed],
 	Voided{}.Kind():     read[Voided],
 	Superseded{}.Kind(): read[Superseded],
+	Reissued{}.Kind():   read[Reissued],
 }
 
 func read[F Fact](body []byte) (Fact, error) { return journal.ReadBody[F](body) }

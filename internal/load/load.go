@@ -28,7 +28,7 @@ type Stamp struct {
 	Desk string `json:"desk"`
 }
 
-// orCarried is the stamp of the fact a correction took over, if it did.
+// orCarried is the stamp of the fact taken over from another ticket, if it was.
 func (s Stamp) orCarried(carried *Stamp) Stamp {
 	if carried != nil {
 		return *carried
@@ -50,7 +50,8 @@ type Load struct {
 	Opened   Stamp
 	Details  Details
 	Corrects int64  // number of the ticket it corrects, or nought
-	Why      string // why it corrects it
+	Reissues int64  // number of the void ticket whose grain it is, or nought
+	Why      string // why it corrects or reissues it
 	// Weighings are the weights in force, one for each draft and side, in the
 	// order first taken. Earlier ones for the same side are struck, and listed.
 	Weighings []Taken
@@ -68,6 +69,16 @@ type Load struct {
 	charts *bench.Shelf           // the moisture charts its tests were looked up in
 	clock  func(at string) string // the elevator's own time; nil leaves times as the facts have them
 	Ended  Ending
+	// Again is the ticket that a void one was reissued as; its zero is none.
+	Again Again
+}
+
+// Again is the ticket that the grain of a void one has now. Day is the business
+// day it counts in.
+type Again struct {
+	By  int64
+	Day quantity.Date
+	Stamp
 }
 
 // AcceptedLimit is a limit a manager has accepted.
@@ -111,7 +122,7 @@ func (l *Load) Apply(f Stamped) error {
 	switch fact := f.Fact.(type) {
 	case Opened:
 		l.Phase, l.Opened, l.Details = OnYard, f.Stamp, fact.Details
-		l.Corrects, l.Why = fact.Corrects, fact.Reason
+		l.Corrects, l.Reissues, l.Why = fact.Corrects, fact.Reissues, fact.Reason
 	case Amended:
 		l.Details = fact.Details
 		l.unsettle()
@@ -135,11 +146,21 @@ func (l *Load) Apply(f Stamped) error {
 		l.end(Void, Ending{Reason: fact.Reason, Day: fact.Day, Stamp: f.Stamp})
 	case Superseded:
 		l.end(Corrected, Ending{Reason: fact.Reason, By: fact.By, Day: fact.Day, Stamp: f.Stamp})
+	case Reissued:
+		l.Again = Again{By: fact.By, Day: fact.Day, Stamp: f.Stamp}
 	}
 	return nil
 }
 
 func (l *Load) end(p Phase, e Ending) { l.Phase, l.Ended = p, e }
+
+// InPlaceOf is the number of the ticket whose place this load's ticket takes,
+// because it corrects it or reissues it; nought when it takes none.
+func (l *Load) InPlaceOf() int64 { return max(l.Corrects, l.Reissues) }
+
+// Successor is the number of the ticket that took the place of this load's;
+// nought while none has.
+func (l *Load) Successor() int64 { return max(l.Ended.By, l.Again.By) }
 
 // unsettle drops a settlement that new facts have overtaken.
 func (l *Load) unsettle() {

@@ -3,6 +3,7 @@ package load
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -39,6 +40,7 @@ func one() []Fact {
 		Accepted{Limit: "damage", Reason: "blended"}, Refused{Reason: "hot", Day: day},
 		Settled{Edition: "e"}, Issued{Number: 7, Weigher: "Cal Reyes", Day: day}, Printed{},
 		Voided{Reason: "wrong grower", Day: day}, Superseded{By: 8, Reason: "wrong tare", Day: day},
+		Reissued{By: 9, Day: day},
 	}
 }
 
@@ -46,19 +48,23 @@ func one() []Fact {
 func to(t *testing.T, phase Phase) *Load {
 	t.Helper()
 	yard := []Fact{Opened{Details: details()}, gross(52300), tare(24300), sampled("18.0")}
-	ready := append(yard, Settled{Edition: "e"})
-	issued := append(ready, Issued{Number: 7, Weigher: "Cal Reyes", Day: day})
+	and := func(before []Fact, next Fact) []Fact { return append(slices.Clone(before), next) }
+	ready := and(yard, Settled{Edition: "e"})
+	issued := and(ready, Issued{Number: 7, Weigher: "Cal Reyes", Day: day})
 	facts := map[Phase][]Fact{
 		NotOpened: nil, OnYard: yard, Ready: ready, Ticketed: issued,
-		TurnedAway: append(yard, Refused{Reason: "hot", Day: day}),
-		Void:       append(issued, Voided{Reason: "wrong grower", Day: day}),
-		Corrected:  append(issued, Superseded{By: 8, Reason: "wrong tare", Day: day}),
+		TurnedAway: and(yard, Refused{Reason: "hot", Day: day}),
+		Void:       and(issued, Voided{Reason: "wrong grower", Day: day}),
+		Corrected:  and(issued, Superseded{By: 8, Reason: "wrong tare", Day: day}),
 	}[phase]
 	l := &Load{ID: "L1"}
 	for _, f := range facts {
 		if err := l.Apply(Stamped{Fact: f}); err != nil {
 			t.Fatalf("on the way to %s, %s: %v", phase, f.Kind(), err)
 		}
+	}
+	if l.phase() != phase {
+		t.Fatalf("on the way to %s the load is %s", phase, l.Phase)
 	}
 	return l
 }
@@ -72,7 +78,7 @@ func TestWhatMayFollowWhat(t *testing.T) {
 		Ready:      "load.amended load.weighed load.sampled load.accepted load.refused load.settled ticket.issued",
 		Ticketed:   "ticket.printed ticket.voided ticket.superseded",
 		TurnedAway: "",
-		Void:       "ticket.printed",
+		Void:       "ticket.printed ticket.reissued",
 		Corrected:  "ticket.printed",
 	}
 	for phase, kinds := range may {
@@ -133,6 +139,10 @@ func TestFactsThatCannotBe(t *testing.T) {
 		{"accepted without reason", OnYard, Accepted{Limit: "x"}, "only with a reason"},
 		{"ticket 0", Ready, Issued{Weigher: "Cal Reyes"}, "begin at 1"},
 		{"no weigher", Ready, Issued{Number: 7}, "full name"},
+		{"reissued without reason", NotOpened, Opened{Details: details(), Reissues: 7}, "a void ticket is reissued only with a reason"},
+		{"corrected and reissued", NotOpened, Opened{Details: details(), Corrects: 7, Reissues: 7, Reason: "both"}, "not both"},
+		{"reissued in force", Ticketed, Reissued{By: 9, Day: day}, "Ticket 7 is issued; void it first, or correct it"},
+		{"carried from nowhere", OnYard, Weighed{Weighing: gross(52300).Weighing, Carried: &Stamp{}}, "nothing to carry over"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			err := to(t, c.phase).Apply(Stamped{Fact: c.fact})

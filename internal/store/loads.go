@@ -11,7 +11,7 @@ import (
 )
 
 // LoadRow is one load as lists and totals read it. Days and times are text as
-// in the facts; Ticket, EndedBy and Corrects are nought where there is none.
+// in the facts; numbers of tickets are nought where there is none.
 type LoadRow struct {
 	ID, Phase, Direction, Day, OpenedAt  string
 	Commodity, Grower, GrowerName, Truck string
@@ -20,6 +20,10 @@ type LoadRow struct {
 	IssuedAt, IssuedDay                  string
 	EndedAt, EndedDay                    string
 	EndedBy, Corrects                    int64
+	// Reissues is the void ticket whose grain this is; of a void ticket,
+	// ReissuedBy is the one in its place and ReissuedDay the day that counts in.
+	Reissues, ReissuedBy                 int64
+	ReissuedDay                          string
 	Reason, Who, Manual, Accepted, Flags string
 	// Weigher issued the ticket; Who is the weigher, or who ended it.
 	Weigher                 string
@@ -42,10 +46,11 @@ func (r LoadRow) Figure(id string, unit quantity.Unit) quantity.Amount {
 
 const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, grower_name, truck, bin, " +
 	"disposition, contract, ticket, issued_at, issued_day, ended_at, ended_day, ended_by, corrects, " +
-	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher"
+	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, " +
+	"reissues, reissued_by, reissued_day"
 
 var putLoad = "INSERT OR REPLACE INTO loads (" + loadColumns + ") VALUES (" +
-	strings.TrimSuffix(strings.Repeat("?, ", 31), ", ") + ")"
+	strings.TrimSuffix(strings.Repeat("?, ", 34), ", ") + ")"
 
 // PutLoad writes a load's row, in place of the one before.
 func (tx *Tx) PutLoad(r LoadRow) error {
@@ -59,7 +64,8 @@ func (tx *Tx) PutLoad(r LoadRow) error {
 	_, err = tx.Exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
 		r.GrowerName, r.Truck, r.Bin, r.Disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
 		r.EndedAt, r.EndedDay, orNull(r.EndedBy), orNull(r.Corrects), r.Reason, r.Who, r.Manual, r.Accepted,
-		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, string(figures), r.Weigher)
+		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, string(figures), r.Weigher,
+		orNull(r.Reissues), orNull(r.ReissuedBy), r.ReissuedDay)
 	if err != nil {
 		return err
 	}
@@ -211,16 +217,18 @@ func (f LoadFilter) assemble(where []string) string {
 
 func scanLoad(rows *sql.Rows) (LoadRow, error) {
 	var r LoadRow
-	var ticket, endedBy, corrects sql.NullInt64
+	var ticket, endedBy, corrects, reissues, reissuedBy sql.NullInt64
 	var figures string
 	err := rows.Scan(&r.ID, &r.Phase, &r.Direction, &r.Day, &r.OpenedAt, &r.Commodity, &r.Grower, &r.GrowerName,
 		&r.Truck, &r.Bin, &r.Disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
 		&r.EndedDay, &endedBy, &corrects, &r.Reason, &r.Who, &r.Manual, &r.Accepted, &r.Flags, &r.Sample,
-		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures, &r.Weigher)
+		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures, &r.Weigher,
+		&reissues, &reissuedBy, &r.ReissuedDay)
 	if err != nil {
 		return r, err
 	}
 	r.Ticket, r.EndedBy, r.Corrects = ticket.Int64, endedBy.Int64, corrects.Int64
+	r.Reissues, r.ReissuedBy = reissues.Int64, reissuedBy.Int64
 	if err := json.Unmarshal([]byte(figures), &r.Figures); err != nil {
 		return r, fmt.Errorf("the figures of load %s cannot be read: %w", r.ID, err)
 	}

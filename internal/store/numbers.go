@@ -8,7 +8,7 @@ import (
 
 const (
 	selectLastBefore = "SELECT ticket FROM loads WHERE issued_day < ? AND issued_day > '' ORDER BY issued_day DESC, ticket DESC LIMIT 1"
-	selectKept       = "SELECT keep_until, count(*) FROM loads WHERE keep_until >= ? AND keep_until <= ? AND kept <> '' GROUP BY keep_until ORDER BY keep_until"
+	selectKept       = "SELECT keep_until, count(*) FROM loads WHERE keep_until >= ? AND keep_until <= ? AND " + hasSample + " GROUP BY keep_until ORDER BY keep_until"
 )
 
 // LastTicketBefore is the last ticket number of the last business day before a

@@ -13,15 +13,20 @@ type ShelfRow struct {
 	Sample, Kept, Until string
 }
 
+// hasSample holds for a load that has a part of its sample on the shelf. The
+// load of a corrected ticket, and of a void one that was reissued, has handed
+// its sample on; one that was to take a ticket's place and was turned away has
+// handed it back.
+const hasSample = "kept <> '' AND phase <> 'corrected' AND reissued_by IS NULL AND (phase <> 'refused' OR coalesce(corrects, reissues) IS NULL)"
+
 // Shelf lists the loads of which a part of the sample was kept, to be kept no
 // longer than a day if one is given, in the order of their tickets, those without
-// one last. The load of a corrected ticket has handed its sample on and is not
-// among them.
+// one last.
 func (b *Book) Shelf(ctx context.Context, until string) ([]ShelfRow, error) {
 	rows, err := b.read.QueryContext(ctx,
 		`SELECT id, coalesce(ticket, 0), commodity, grower_name, day, sample, kept, keep_until
 		   FROM loads
-		  WHERE kept <> '' AND keep_until <> '' AND phase <> 'corrected' AND (? = '' OR keep_until <= ?)
+		  WHERE `+hasSample+` AND keep_until <> '' AND (? = '' OR keep_until <= ?)
 		  ORDER BY ticket IS NULL, ticket, length(id), id`, until, until)
 	if err != nil {
 		return nil, b.sentence(err)
@@ -38,14 +43,14 @@ func (b *Book) Shelf(ctx context.Context, until string) ([]ShelfRow, error) {
 	return out, b.sentence(rows.Err())
 }
 
-// Origins leads from every load that corrects a ticket, however often it was
-// corrected before, to the load that the first ticket was for.
+// Origins leads from every load that corrects or reissues a ticket, however often
+// that was done before, to the load that the first ticket was for.
 func (b *Book) Origins(ctx context.Context) (map[string]string, error) {
 	rows, err := b.read.QueryContext(ctx,
 		`WITH RECURSIVE chain (id, origin) AS (
-			SELECT c.id, o.id FROM loads c JOIN loads o ON o.ticket = c.corrects WHERE o.corrects IS NULL
+			SELECT c.id, o.id FROM loads c JOIN loads o ON o.ticket = coalesce(c.corrects, c.reissues) WHERE coalesce(o.corrects, o.reissues) IS NULL
 			UNION ALL
-			SELECT c.id, chain.origin FROM loads c JOIN loads o ON o.ticket = c.corrects JOIN chain ON chain.id = o.id
+			SELECT c.id, chain.origin FROM loads c JOIN loads o ON o.ticket = coalesce(c.corrects, c.reissues) JOIN chain ON chain.id = o.id
 		) SELECT id, origin FROM chain`)
 	if err != nil {
 		return nil, b.sentence(err)

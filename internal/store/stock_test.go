@@ -171,7 +171,9 @@ func TestOldBookGetsItsPosition(t *testing.T) {
 	force(t, b.write.conn, "DROP INDEX loads_issued")
 	force(t, b.write.conn, "CREATE INDEX loads_issued_day ON loads (issued_day)")
 	force(t, b.write.conn, "DROP TABLE stock")
-	force(t, b.write.conn, "ALTER TABLE loads DROP COLUMN weigher")
+	for _, column := range []string{"weigher", "reissues", "reissued_by", "reissued_day"} {
+		force(t, b.write.conn, "ALTER TABLE loads DROP COLUMN "+column)
+	}
 	force(t, b.write.conn, "DELETE FROM migrations WHERE number >= 3")
 	again, err := Open(b.Path(), Options{})
 	if err != nil {
