@@ -27,7 +27,9 @@ type Block struct {
 // Span is a stretch of text in one kind of letters.
 type Span struct {
 	Text string
-	Bold bool // a word of the screen, a key, a term
+	Bold bool // a word of the screen, a key, a word of a file, another chapter
+	// Chapter is the id of the chapter the words name; empty for other words.
+	Chapter string
 }
 
 // Plain is the block's words without their letters, for searching.

@@ -5,7 +5,7 @@ import "strings"
 // readChapter reads the few forms of Markdown that the chapters are written in.
 func readChapter(id, text string) Chapter {
 	c := Chapter{ID: id, Text: text}
-	r := &reader{lines: strings.Split(strings.ReplaceAll(text, "\r\n", "\n"), "\n")}
+	r := &reader{lines: strings.Split(tied.Replace(text), "\n")}
 	for !r.done() {
 		if b, ok := r.block(); ok {
 			c.Blocks = append(c.Blocks, b)
@@ -107,7 +107,7 @@ func (r *reader) table(first string) [][]string {
 func cells(line string) []string {
 	parts := strings.Split(strings.Trim(line, "|"), "|")
 	for i := range parts {
-		parts[i] = strings.ReplaceAll(strings.TrimSpace(parts[i]), "**", "")
+		parts[i] = plain(strings.TrimSpace(parts[i]))
 	}
 	return parts
 }
@@ -131,15 +131,4 @@ func numbered(line string) (number, rest string, ok bool) {
 		return "", "", false
 	}
 	return number, rest, true
-}
-
-// spans parts a text at its ** marks.
-func spans(text string) []Span {
-	var out []Span
-	for i, part := range strings.Split(text, "**") {
-		if part != "" {
-			out = append(out, Span{Text: part, Bold: i%2 == 1})
-		}
-	}
-	return out
 }

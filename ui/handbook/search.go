@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 	"strings"
-	"unicode"
 )
 
 // Hit is a passage that was found.
@@ -24,19 +23,19 @@ type Hit struct {
 
 // Search finds the sections in which every word of the query begins some word,
 // the best first: words in a title count most, then in a heading, then the
-// text. Where no section has them all, those that have some are found. An empty
-// query finds the chapters themselves.
-func Search(query string) []Hit {
+// text. Capitals and accents do not matter. Where no section has all the words,
+// those that have some are found. An empty query finds the chapters themselves.
+func (b Book) Search(query string) []Hit {
 	words := wordsOf(query)
 	if len(words) == 0 {
 		var chapters []Hit
-		for _, c := range All() {
+		for _, c := range b.chapters {
 			chapters = append(chapters, Hit{Chapter: c.ID, Title: c.Title, Passage: opening(c)})
 		}
 		return chapters
 	}
 	for least := len(words); least > 0; least-- {
-		if hits := having(words, least); len(hits) > 0 {
+		if hits := b.having(words, least); len(hits) > 0 {
 			return hits
 		}
 	}
@@ -44,9 +43,9 @@ func Search(query string) []Hit {
 }
 
 // having are the sections with at least so many of the words.
-func having(words []string, least int) []Hit {
+func (b Book) having(words []string, least int) []Hit {
 	var hits []Hit
-	for _, c := range All() {
+	for _, c := range b.chapters {
 		for _, s := range sections(c) {
 			if h, found := s.hit(words, least); found {
 				hits = append(hits, h)
@@ -181,11 +180,4 @@ func begins(text []string, word string) int {
 		}
 	}
 	return n
-}
-
-// wordsOf are the words of a text in small letters.
-func wordsOf(text string) []string {
-	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
-		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '.' && r != '\'' || r == ' '
-	})
 }

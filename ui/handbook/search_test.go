@@ -20,7 +20,7 @@ func TestSearch(t *testing.T) {
 		{"zebra grate", "cautions", "The pit"}, // no section has both
 		{"power cut", "backup", "After a power cut"},
 	} {
-		hits := Search(c.query)
+		hits := In(English).Search(c.query)
 		if len(hits) == 0 {
 			t.Errorf("%q finds nothing", c.query)
 			continue
@@ -32,18 +32,18 @@ func TestSearch(t *testing.T) {
 }
 
 func TestSearchNarrowsAsTyped(t *testing.T) {
-	before := len(Search("m")) + 1
+	before := len(In(English).Search("m")) + 1
 	for _, query := range []string{"m", "mo", "moi", "moist", "moisture", "moisture t", "moisture tenth"} {
-		hits := Search(query)
+		hits := In(English).Search(query)
 		if len(hits) == 0 || len(hits) > before {
 			t.Errorf("%q finds %d, the shorter one %d", query, len(hits), before)
 		}
 		before = len(hits)
 	}
-	if hits := Search("zebra"); len(hits) != 0 {
+	if hits := In(English).Search("zebra"); len(hits) != 0 {
 		t.Errorf("zebra is found: %+v", hits)
 	}
-	if all := Search("  "); len(all) != len(All()) || all[0].Chapter != order[0] {
+	if all := In(English).Search("  "); len(all) != len(order) || all[0].Chapter != order[0] {
 		t.Errorf("nothing typed finds %d passages", len(all))
 	}
 }
@@ -52,8 +52,8 @@ func TestSearchNarrowsAsTyped(t *testing.T) {
 // words or stands under them.
 func TestHitsCanBeOpened(t *testing.T) {
 	for _, query := range []string{"tare", "moisture", "edition", "ctrl", "lb"} {
-		for _, h := range Search(query) {
-			c, ok := ByID(h.Chapter)
+		for _, h := range In(English).Search(query) {
+			c, ok := In(English).ByID(h.Chapter)
 			if !ok {
 				t.Fatalf("%q finds chapter %q, which is not there", query, h.Chapter)
 			}

@@ -31,7 +31,7 @@ func TestTheWorkedLoad(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	chapter, _ := ByID("shrink")
+	chapter, _ := In(English).ByID("shrink")
 	for _, id := range []string{"gross", "tare", "net", "moisture", "shrink.water", "handling", "dry", "quantity", "drying", "discount.test-weight", "charges", "value", "payable"} {
 		step, ok := s.Sheet.Step(id)
 		if !ok {
@@ -75,7 +75,7 @@ func TestFiguresInTheChapters(t *testing.T) {
 		if got := rounding.Apply(c.got).Fixed(rounding.Places()); got != c.want {
 			t.Errorf("%s is %s, not %s", name, got, c.want)
 		}
-		if chapter, _ := ByID(c.chapter); !strings.Contains(chapter.Text, c.want) {
+		if chapter, _ := In(English).ByID(c.chapter); !strings.Contains(chapter.Text, c.want) {
 			t.Errorf("%s: %s does not stand in the chapter %s", name, c.want, c.chapter)
 		}
 	}

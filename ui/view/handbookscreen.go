@@ -11,6 +11,9 @@ import (
 	"tenthpoint/ui/present"
 )
 
+// manual is the handbook in the language of the desk.
+var manual = handbook.In(handbook.English)
+
 // handbookScreen is the book that lies on the desk: what is looked for at the
 // left, the chapter at the right.
 type handbookScreen struct {
@@ -64,7 +67,7 @@ func (s *handbookScreen) Build(w *Window) fyne.CanvasObject {
 
 // look lists what fits the words typed; with none, the chapters.
 func (s *handbookScreen) look(words string) {
-	s.hits = handbook.Search(words)
+	s.hits = manual.Search(words)
 	list := make([]kit.Row, len(s.hits))
 	for i, h := range s.hits {
 		list[i] = kit.Row{Key: fmt.Sprintf("%s %d", h.Chapter, h.Block), Cells: []string{hitName(h)}}
@@ -93,7 +96,7 @@ func hitName(h handbook.Hit) string {
 
 // open shows a passage in its chapter.
 func (s *handbookScreen) open(h handbook.Hit) {
-	c, ok := handbook.ByID(h.Chapter)
+	c, ok := manual.ByID(h.Chapter)
 	if !ok {
 		return
 	}
@@ -106,7 +109,7 @@ func (s *handbookScreen) open(h handbook.Hit) {
 
 // help opens the chapter of a screen.
 func (s *handbookScreen) help(screen string) {
-	c := handbook.For(screen)
+	c := manual.For(screen)
 	s.line.SetText("")
 	s.look("")
 	s.table.SetChosen(c.ID + " 0")
@@ -158,7 +161,7 @@ func passages(c handbook.Chapter) []kit.Passage {
 			p.Mark = b.Number + "."
 		}
 		for _, span := range b.Text {
-			p.Spans = append(p.Spans, kit.Span(span))
+			p.Spans = append(p.Spans, kit.Span{Text: span.Text, Bold: span.Bold})
 		}
 		out[i] = p
 	}

@@ -21,7 +21,7 @@ func TestHelpOfEveryScreen(t *testing.T) {
 		}
 		s.Go(row.id)
 		s.press(fyne.KeyF1)
-		want := handbook.For(row.id)
+		want := manual.For(row.id)
 		if !s.isFront(indexOf("handbook")) || book.chapter != want.ID || book.ring.Current() != "page" {
 			t.Errorf("F1 on %s opens %q on %q, want %q", row.id, book.chapter, book.ring.Current(), want.ID)
 		}
@@ -69,7 +69,7 @@ func TestHandbookByKeyboard(t *testing.T) {
 		t.Errorf("Home leads from %v to %v", at, book.prose.Offset())
 	}
 	s.press(fyne.KeyEscape)
-	if book.line.Text != "" || book.ring.Current() != "line" || len(book.table.Rows()) != len(handbook.All()) {
+	if book.line.Text != "" || book.ring.Current() != "line" || len(book.table.Rows()) != len(manual.All()) {
 		t.Errorf("Escape leaves %q with %d rows", book.line.Text, len(book.table.Rows()))
 	}
 	s.letters("zebra")
@@ -88,7 +88,7 @@ func TestKeysInTheHandbook(t *testing.T) {
 		}
 	}
 	key := regexp.MustCompile(`Ctrl\+(Shift\+)?[A-Z0-9.][0-9]*|\bF[0-9]+\b`)
-	for _, c := range handbook.All() {
+	for _, c := range manual.All() {
 		for _, named := range key.FindAllString(c.Text, -1) {
 			if !known[named] {
 				t.Errorf("chapter %s names %s, which does nothing", c.ID, named)
@@ -100,7 +100,7 @@ func TestKeysInTheHandbook(t *testing.T) {
 // Every form of the handbook has one of the kit.
 func TestPassages(t *testing.T) {
 	seen := map[kit.PassageKind]bool{}
-	for _, c := range handbook.All() {
+	for _, c := range manual.All() {
 		for i, p := range passages(c) {
 			seen[p.Kind] = true
 			if c.Blocks[i].Kind == handbook.Step && p.Mark == "" {

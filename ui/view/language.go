@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"tenthpoint/internal/tongue"
+	"tenthpoint/ui/handbook"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 )
@@ -51,6 +52,7 @@ func UseLanguage(code string) error {
 	}
 	present.SetLanguage(say)
 	kit.SetWords(kitWords(say))
+	manual = handbook.In(code)
 	return nil
 }
 
