@@ -13,7 +13,7 @@ func (c *composer) weights() {
 	col := c.weightColumn()
 	net := Line{Field: "net", Label: c.w.Net, Value: col.figure(c.s.Net.Value())}
 	if scale, ok := c.net(); ok && scale.Unit() != c.s.Net.Value().Unit() {
-		net.Notes = some(worked(c.s.Net))
+		net.Notes = some(c.worked(c.s.Net))
 	}
 	c.put(net)
 	if c.s.Dockage != nil {
@@ -51,7 +51,7 @@ func (c *composer) taken(col column, label string, step *working.Step, note stri
 		line.Value, line.Notes = c.w.NoDeduction, some(c.w.say(step.Note()))
 		return line
 	}
-	line.Value, line.Notes = col.off(step.Value()), some(joined(": ", note, worked(step)))
+	line.Value, line.Notes = col.off(step.Value()), some(joined(": ", note, c.worked(step)))
 	return line
 }
 
@@ -106,9 +106,9 @@ func (c *composer) basis(d settle.Deduction) string {
 
 // worked is the calculation of a step in figures. A step that only takes
 // another over is worked as that one is; a figure from outside is not worked.
-func worked(step *working.Step) string {
+func (c *composer) worked(step *working.Step) string {
 	for step.Figures() == step.Printed() && len(step.Uses()) == 1 {
 		step = step.Uses()[0]
 	}
-	return step.Figures()
+	return step.FiguresIn(c.w.Say)
 }

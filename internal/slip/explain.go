@@ -40,18 +40,17 @@ func (c *composer) workedUnder() string {
 }
 
 func (c *composer) stepLine(step *working.Step) Line {
-	value := step.Printed()
-	if !strings.ContainsAny(value, "0123456789") {
-		value = c.w.say(value)
-	}
+	value := step.PrintedIn(c.w.Say)
 	if step.Kind() == working.NotApplied {
 		value = c.w.NotApplied
 	}
-	line := Line{Label: c.w.say(step.Label()), Value: value}
-	for _, text := range step.Explain() {
-		line.Notes = append(line.Notes, strings.Replace(text, "["+c.s.Edition.ID+": ", "[", 1))
-	}
-	return line
+	return Line{Label: c.w.say(step.Label()), Value: value, Notes: step.ExplainIn(c.sayHere)}
+}
+
+// sayHere says a remark of the working without naming the edition, which stands
+// over all of it.
+func (c *composer) sayHere(english string) string {
+	return c.w.say(strings.TrimPrefix(english, c.s.Edition.ID+": "))
 }
 
 // isForeign reports whether a step is another owner's on one owner's slip.

@@ -12,10 +12,10 @@ import (
 func (c *composer) quantities() {
 	c.bushelWeight()
 	if b := c.s.Bushels; b != nil {
-		c.put(Line{Kind: Pair, Field: "bushels", Label: c.w.DryBushels, Value: b.Printed(), Notes: some(worked(b)), Emphasis: true})
+		c.put(Line{Kind: Pair, Field: "bushels", Label: c.w.DryBushels, Value: b.Printed(), Notes: some(c.worked(b)), Emphasis: true})
 	}
 	if q := c.s.Quantity; q != c.s.Bushels {
-		c.put(Line{Kind: Pair, Field: "quantity", Label: c.unitLabel(q.Value().Unit()), Value: q.Printed(), Notes: some(worked(q)), Emphasis: c.s.Bushels == nil})
+		c.put(Line{Kind: Pair, Field: "quantity", Label: c.unitLabel(q.Value().Unit()), Value: q.Printed(), Notes: some(c.worked(q)), Emphasis: c.s.Bushels == nil})
 	}
 }
 
@@ -68,7 +68,7 @@ func (c *composer) money() {
 	m := moneyColumn{composer: c, column: b.column(), priced: c.l.Details.Price != nil}
 	c.priceLine()
 	if m.priced {
-		c.put(Line{Field: "value", Label: c.w.Value, Value: m.figure(b.value.Value()), Notes: some(worked(b.value))})
+		c.put(Line{Field: "value", Label: c.w.Value, Value: m.figure(b.value.Value()), Notes: some(c.worked(b.value))})
 	}
 	m.charge(c.w.Drying, b.drying, c.w.NoCharge, c.s.Drying.Note(), "")
 	for i, d := range c.s.Deductions {
@@ -101,13 +101,13 @@ func (m moneyColumn) charge(label string, step *working.Step, none, reason, note
 		return
 	}
 	line.Field = step.ID()
-	line.Value, line.Notes = m.signed(step.Value(), false), some(joined(": ", note, worked(step)))
+	line.Value, line.Notes = m.signed(step.Value(), false), some(joined(": ", note, m.worked(step)))
 	m.put(line)
 }
 
 func (m moneyColumn) discount(d settle.Deduction, step *working.Step) {
 	if d.Gives == rates.Pays && step != nil && !step.Value().IsZero() {
-		note := joined(": ", joined(", ", m.w.Premium, m.basis(d)), worked(step))
+		note := joined(": ", joined(", ", m.w.Premium, m.basis(d)), m.worked(step))
 		m.put(Line{Field: step.ID(), Label: m.w.say(d.Rule.Label), Value: m.signed(step.Value(), true), Notes: some(note)})
 		return
 	}

@@ -153,7 +153,7 @@ func (c *composer) kept() string {
 // doubts are what makes a result less than certain, and the limits somebody
 // has set aside.
 func (c *composer) doubts() {
-	c.warn(c.MeterNote)
+	c.warn(c.w.say(c.MeterNote))
 	for _, flag := range c.l.Sample.Flags {
 		c.warn(c.w.Flag + ": " + c.w.say(flagSentence(flag)))
 	}
@@ -176,7 +176,7 @@ func (c *composer) limitName(id string) string {
 	if c.Edition != nil {
 		for _, d := range c.Edition.Discounts {
 			if d.ID == id {
-				return d.Label
+				return c.w.say(d.Label)
 			}
 		}
 	}

@@ -10,7 +10,7 @@ func (c *composer) settlement() {
 	c.open("settlement", c.w.Settlement, Ledger)
 	if !c.isRefused() {
 		for _, problem := range c.Problems {
-			c.warn(problem)
+			c.warn(c.w.say(problem))
 		}
 	}
 	if c.isWeighedOnly() {

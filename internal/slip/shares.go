@@ -12,13 +12,13 @@ func (c *composer) ownWeights() {
 	}
 	owner, _ := c.owner()
 	c.put(Line{Kind: Heading, Label: c.w.PartOf + " " + shareWords(owner)})
-	c.put(Line{Label: c.w.NetPart, Value: part.Net.Printed(), Notes: some(worked(part.Net))})
-	c.put(Line{Label: c.w.WeightPart, Value: part.Settled.Printed(), Notes: some(worked(part.Settled))})
+	c.put(Line{Label: c.w.NetPart, Value: part.Net.Printed(), Notes: some(c.worked(part.Net))})
+	c.put(Line{Label: c.w.WeightPart, Value: part.Settled.Printed(), Notes: some(c.worked(part.Settled))})
 	if part.Bushels != nil && part.Bushels != part.Quantity {
-		c.put(Line{Label: c.w.DryBushels, Value: part.Bushels.Printed(), Notes: some(worked(part.Bushels))})
+		c.put(Line{Label: c.w.DryBushels, Value: part.Bushels.Printed(), Notes: some(c.worked(part.Bushels))})
 	}
 	label := c.quantityLabel(part.Quantity)
-	c.put(Line{Field: "quantity", Label: label, Value: part.Quantity.Printed(), Notes: some(worked(part.Quantity)), Emphasis: true})
+	c.put(Line{Field: "quantity", Label: label, Value: part.Quantity.Printed(), Notes: some(c.worked(part.Quantity)), Emphasis: true})
 }
 
 // shares lists what each owner has of the whole load: money where there is a
@@ -46,7 +46,7 @@ func (c *composer) shareLine(label string, part settle.ShareLine, priced bool) L
 	if !priced {
 		return Line{Label: label, Value: part.Quantity.Printed(), Notes: some(joined(", ", weight, charges))}
 	}
-	money := part.Payable.Figures()
+	money := part.Payable.FiguresIn(c.w.Say)
 	value := columnOfSteps(part.Payable).figure(part.Payable.Value())
 	return Line{Label: label, Value: value, Notes: some(joined(", ", weight, part.Quantity.Printed(), money))}
 }

@@ -40,7 +40,8 @@ type Ticket struct {
 	// Zone is the elevator's own time; nil prints the times of the facts as
 	// they are written, in UTC.
 	Zone *time.Location
-	// Words are the printed words; the zero Words are English.
+	// Words are the printed words; the zero Words are those of the house's own
+	// language.
 	Words Words
 
 	// weightsOnly is the sheet of grain that leaves, of which only the weights are
@@ -49,13 +50,13 @@ type Ticket struct {
 }
 
 // fillIn makes a ticket whole enough to compose: no load is an empty one, no
-// words are English ones, no edition is the settlement's.
+// words are those of the house's language, no edition is the settlement's.
 func (t *Ticket) fillIn() {
 	if t.Load == nil {
 		t.Load = &load.Load{}
 	}
 	if t.Words.Ticket == "" {
-		t.Words = EnglishWords()
+		t.Words = WordsIn(t.House.Language)
 	}
 	if t.Settlement != nil && t.Settlement.Edition == nil {
 		t.weightsOnly, t.Settlement = t.Settlement, nil

@@ -39,13 +39,13 @@ func (c *composer) weighedHeadline() {
 func (c *composer) weighedSettlement() {
 	c.put(Line{Field: "edition", Label: c.w.Rates, Value: c.w.WeighedOnly})
 	if b := c.weighedBushels(); b != nil {
-		c.put(Line{Kind: Pair, Field: "bushels", Label: c.w.LegalBushels, Value: b.Printed(), Notes: some(worked(b)), Emphasis: true})
+		c.put(Line{Kind: Pair, Field: "bushels", Label: c.w.LegalBushels, Value: b.Printed(), Notes: some(c.worked(b)), Emphasis: true})
 	}
 }
 
 // weighedWorking is every step of the weights.
 func (c *composer) weighedWorking() {
 	for _, step := range c.weightsOnly.Sheet.Steps() {
-		c.put(Line{Label: c.w.say(step.Label()), Value: step.Printed(), Notes: step.Explain()})
+		c.put(Line{Label: c.w.say(step.Label()), Value: step.Printed(), Notes: step.ExplainIn(c.w.Say)})
 	}
 }

@@ -1,6 +1,11 @@
 package slip
 
-import "reflect"
+import (
+	"reflect"
+	"sync"
+
+	"tenthpoint/internal/tongue"
+)
 
 // Words are the words printed on a slip. Each is a text of its own, so that a
 // translator needs to know no more than what stands here.
@@ -61,6 +66,17 @@ func EnglishWords() Words {
 	w.settlementInEnglish()
 	w.footInEnglish()
 	return w
+}
+
+var frenchWords = sync.OnceValue(func() Words { return EnglishWords().Translated(tongue.Of("fr").Say) })
+
+// WordsIn are the words in the language of a house: "en", "fr". They are English
+// where it has chosen none.
+func WordsIn(language string) Words {
+	if language == "fr" {
+		return frenchWords()
+	}
+	return EnglishWords()
 }
 
 // Translated puts every word through say, which takes the English text and

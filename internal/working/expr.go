@@ -13,13 +13,23 @@ type Operand interface {
 	write(b *strings.Builder, how reading, binding int)
 }
 
-// reading chooses between the two ways of writing an expression out.
-type reading int
+// reading is how an expression is written out: in words, Net weight × (Moisture −
+// Shrink-to) ÷ …, or else in figures, 52,300 lb × (25.0 % − 15.5 %) ÷ …
+type reading struct {
+	words bool
+	say   Saying
+}
 
-const (
-	inWords   reading = iota // Net weight × (Moisture − Shrink-to) ÷ …
-	inFigures                // 52,300 lb × (25.0 % − 15.5 %) ÷ …
-)
+// Saying gives an English text in the language of whoever reads it. A nil Saying
+// leaves it as it is.
+type Saying func(english string) string
+
+func (say Saying) text(english string) string {
+	if say == nil || english == "" {
+		return english
+	}
+	return say(english)
+}
 
 // How tightly an operator binds, loosest first.
 const (
@@ -140,7 +150,7 @@ type Choice struct {
 func (c Choice) amount() quantity.Amount { return c.value }
 
 func (c Choice) write(b *strings.Builder, how reading, _ int) {
-	b.WriteString(c.word + " (")
+	b.WriteString(how.say.text(c.word) + " (")
 	c.a.write(b, how, loose)
 	b.WriteString("; ")
 	c.b.write(b, how, loose)

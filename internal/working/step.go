@@ -76,6 +76,15 @@ func (s *Step) Printed() string {
 	return s.value.FixedString(s.rounding.Places())
 }
 
+// PrintedIn is Printed, a word that stands in place of a figure being said in a
+// language.
+func (s *Step) PrintedIn(say Saying) string {
+	if s.words != "" {
+		return say.text(s.words)
+	}
+	return s.Printed()
+}
+
 // isPlain reports whether a figure has the decimals it should be printed with:
 // it was written or rounded so, or is only a sum, a difference or a choice of
 // such figures. A product has the decimals of all its factors.
@@ -96,10 +105,17 @@ func isPlain(o Operand) bool {
 
 // Formula is the calculation in the labels of its steps, empty for figures
 // from outside.
-func (s *Step) Formula() string { return s.written(inWords) }
+func (s *Step) Formula() string { return s.FormulaIn(nil) }
+
+// FormulaIn is the formula in a language.
+func (s *Step) FormulaIn(say Saying) string { return s.written(reading{words: true, say: say}) }
 
 // Figures is the calculation in numbers, empty for figures from outside.
-func (s *Step) Figures() string { return s.written(inFigures) }
+func (s *Step) Figures() string { return s.FiguresIn(nil) }
+
+// FiguresIn is the calculation in numbers, with what words there are in it in a
+// language.
+func (s *Step) FiguresIn(say Saying) string { return s.written(reading{say: say}) }
 
 func (s *Step) written(how reading) string {
 	if s.expr == nil {
@@ -141,9 +157,9 @@ func (s *Step) Uses() []*Step {
 func (s *Step) amount() quantity.Amount { return s.value }
 
 func (s *Step) write(b *strings.Builder, how reading, _ int) {
-	if how == inWords {
-		b.WriteString(s.label)
+	if how.words {
+		b.WriteString(how.say.text(s.label))
 		return
 	}
-	b.WriteString(s.Printed())
+	b.WriteString(s.PrintedIn(how.say))
 }

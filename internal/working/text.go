@@ -13,26 +13,29 @@ import (
 // label with its figure at the right edge, and beneath it the calculation in
 // figures, the rounding, the rule's source and any reason. The same sheet
 // always gives the same text.
-func (s *Sheet) Text(width int) string {
+func (s *Sheet) Text(width int) string { return s.TextIn(width, nil) }
+
+// TextIn writes the sheet out in a language.
+func (s *Sheet) TextIn(width int, say Saying) string {
 	var b strings.Builder
 	section := ""
 	for _, step := range s.steps {
 		if step.section != section {
 			section = step.section
-			fmt.Fprintf(&b, "\n%s\n", strings.ToUpper(section))
+			fmt.Fprintf(&b, "\n%s\n", strings.ToUpper(say.text(section)))
 		}
-		step.text(&b, width)
+		step.text(&b, width, say)
 	}
 	return strings.TrimPrefix(b.String(), "\n")
 }
 
-func (s *Step) text(b *strings.Builder, width int) {
-	figure := s.Printed()
+func (s *Step) text(b *strings.Builder, width int, say Saying) {
+	figure := s.PrintedIn(say)
 	if s.kind == NotApplied {
-		figure = "none"
+		figure = say.text("none")
 	}
-	b.WriteString(spread(s.label, figure, width))
-	for _, line := range s.Explain() {
+	b.WriteString(spread(say.text(s.label), figure, width))
+	for _, line := range s.ExplainIn(say) {
 		for _, part := range wrap(line, width-4) {
 			b.WriteString("    " + part + "\n")
 		}
@@ -42,16 +45,19 @@ func (s *Step) text(b *strings.Builder, width int) {
 // Explain is the small print of a step, a line each: the calculation in
 // figures with its exact result and rounding, the reason or remark, the
 // source.
-func (s *Step) Explain() []string {
+func (s *Step) Explain() []string { return s.ExplainIn(nil) }
+
+// ExplainIn is the small print of a step in a language.
+func (s *Step) ExplainIn(say Saying) []string {
 	var lines []string
-	if result := s.result(); result != "" {
+	if result := s.result(say); result != "" {
 		lines = append(lines, result)
 	}
 	if s.note != "" {
-		lines = append(lines, s.note)
+		lines = append(lines, say.text(s.note))
 	}
 	if s.source != "" {
-		lines = append(lines, "["+s.source+"]")
+		lines = append(lines, "["+say.text(s.source)+"]")
 	}
 	return lines
 }
@@ -59,23 +65,24 @@ func (s *Step) Explain() []string {
 // result is the calculation in figures with what came of it, or for a figure
 // from outside how it was rounded; empty when there is nothing to add to the
 // figure itself.
-func (s *Step) result() string {
-	figures := s.Figures()
+func (s *Step) result(say Saying) string {
+	figures, printed := s.FiguresIn(say), s.PrintedIn(say)
 	isRounded := !s.exact.Equal(s.value)
 	switch {
 	case s.expr == nil && isRounded:
-		return s.exact.Written() + s.roundingWords()
-	case figures == "" || figures == s.Printed():
+		return s.exact.Written() + s.roundingWords(say)
+	case figures == "" || figures == printed:
 		return ""
 	case isRounded:
-		return figures + " = " + s.exact.String() + s.roundingWords()
+		return figures + " = " + s.exact.String() + s.roundingWords(say)
 	}
-	return figures + " = " + s.Printed()
+	return figures + " = " + printed
 }
 
-func (s *Step) roundingWords() string {
+func (s *Step) roundingWords(say Saying) string {
 	step := quantity.New(s.rounding.Step, s.value.Unit()).Written()
-	return fmt.Sprintf(" → %s (to %s, %s)", s.Printed(), step, s.rounding.Rule)
+	rounded := fmt.Sprintf(say.text("to %s, %s"), step, say.text(string(s.rounding.Rule)))
+	return fmt.Sprintf(" → %s (%s)", s.PrintedIn(say), rounded)
 }
 
 // spread sets left and right at the two edges of a line.
