@@ -106,11 +106,7 @@ func (b *Bench) Ruler() Ruler {
 	case f.judged && !allDry(f.advice):
 		state = Warn
 	}
-	for i := range r.Marks {
-		if r.Marks[i].Kind == ReadingMark {
-			r.Marks[i].State = state
-		}
-	}
+	r.read(state)
 	return r
 }
 
@@ -121,43 +117,6 @@ func allDry(a bench.Advice) bool {
 		}
 	}
 	return true
-}
-
-var markKinds = map[bench.RulerMarkKind]RulerMarkKind{
-	bench.TenthMark: TenthMark, bench.PointMark: PointMark, bench.LimitMark: LimitMark, bench.ReadingMark: ReadingMark,
-}
-
-// rulerOf is the bench's ruler in words of this desk.
-func rulerOf(from bench.Ruler) Ruler {
-	var r Ruler
-	for _, m := range from.Marks {
-		mark := RulerMark{At: m.At, Label: m.Label, Kind: markKinds[m.Kind]}
-		if m.Kind == bench.LimitMark {
-			mark.Label = limitText(m.Limits)
-		}
-		r.Marks = append(r.Marks, mark)
-	}
-	if f := from.Free; f != nil {
-		r.DryFrom, r.DryTo, r.DryLabel = f.From, f.To, Say("nothing taken")
-	}
-	if band := from.Band; band != nil {
-		r.BandFrom, r.BandTo, r.BandLabel = band.From, band.To, Say("the meter's tolerance")
-	}
-	return r
-}
-
-// limitText names limits that share a mark: "shrink-to and drying trigger 15.0".
-func limitText(limits []bench.Limit) string {
-	text := ""
-	for i, l := range limits {
-		switch {
-		case i > 0 && i == len(limits)-1:
-			text = Say("%s and %s", text, Say(l.Name))
-		default:
-			text = join(", ", text, Say(l.Name))
-		}
-	}
-	return text + " " + bare(limits[0].At)
 }
 
 // Working is every step from the dial to the moisture.

@@ -17,9 +17,9 @@ func TestClassLimits(t *testing.T) {
 		grain, moisture, mark string
 		warned                bool
 	}{
-		{"corn", "15.3", "straight to 15.5", true},
-		{"corn", "16.4", "straight to 15.5", false},
-		{"soybeans", "13.8", "straight to 14.0", true},
+		{"corn", "15.3", "the end of straight 15.5", true},
+		{"corn", "16.4", "the end of straight 15.5", false},
+		{"soybeans", "13.8", "the end of straight 14.0", true},
 	} {
 		f := newLoadForm(r.frame, nil)
 		f.Type("commodity", c.grain)

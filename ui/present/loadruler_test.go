@@ -34,13 +34,13 @@ func TestRuler(t *testing.T) {
 	if want := "14 at 0, 15 at 166, 16 at 333, 17 at 500, 18 at 666, 19 at 833, 20 at 1000"; marksOf(got, PointMark) != want {
 		t.Errorf("the points are %s, want %s", marksOf(got, PointMark), want)
 	}
-	if want := "shrink above and to 15.0 at 166"; marksOf(got, LimitMark) != want {
+	if want := "shrink and drying above and to 15.0 at 167"; marksOf(got, LimitMark) != want {
 		t.Errorf("the limits are %s, want %s", marksOf(got, LimitMark), want)
 	}
 	if want := "17.2 % at 533"; marksOf(got, ReadingMark) != want {
 		t.Errorf("the reading is %s, want %s", marksOf(got, ReadingMark), want)
 	}
-	if got.DryFrom != 0 || got.DryTo != 166 {
+	if got.DryFrom != 0 || got.DryTo != 167 {
 		t.Errorf("nothing is taken from %d to %d", got.DryFrom, got.DryTo)
 	}
 	f.Type("moisture", "15.0")

@@ -181,15 +181,7 @@ func (s *yardScreen) showRuler(r present.Ruler) {
 		setVisible(s.ruler, !bare)
 		s.sheet.Refresh()
 	}
-	marks := make([]kit.RulerMark, len(r.Marks))
-	for i, m := range r.Marks {
-		marks[i] = kit.RulerMark{Label: m.Label, At: m.At, Kind: kit.RulerMarkKind(m.Kind), State: kit.State(m.State)}
-	}
-	if r.DryTo > r.DryFrom {
-		s.ruler.Set(marks, kit.RulerBand{From: r.DryFrom, To: r.DryTo, Label: r.DryLabel})
-		return
-	}
-	s.ruler.Set(marks)
+	showRuler(s.ruler, r)
 }
 
 // onScreen puts a dash in place of the minus sign, which the letters of the

@@ -1,0 +1,102 @@
+package present
+
+import (
+	"strings"
+
+	"tenthpoint/internal/bench"
+)
+
+// RulerMark is one mark on the moisture ruler, at so many thousandths of its
+// length.
+type RulerMark struct {
+	At    int
+	Label string
+	Kind  RulerMarkKind
+	State State
+}
+
+// RulerMarkKind says what a mark is for.
+type RulerMarkKind int
+
+// The kinds of mark.
+const (
+	TenthMark RulerMarkKind = iota
+	PointMark
+	LimitMark
+	ReadingMark
+)
+
+// Ruler is moisture as a ruler: its marks, and the stretch on which nothing is
+// taken off.
+type Ruler struct {
+	Marks    []RulerMark
+	DryFrom  int // thousandths
+	DryTo    int
+	DryLabel string
+
+	// The stretch in which the true moisture may lie; of no width where that is
+	// not known.
+	BandFrom, BandTo int
+	BandLabel        string
+}
+
+var markKinds = map[bench.RulerMarkKind]RulerMarkKind{
+	bench.TenthMark: TenthMark, bench.PointMark: PointMark, bench.LimitMark: LimitMark, bench.ReadingMark: ReadingMark,
+}
+
+// rulerOf is the bench's ruler in words of this desk.
+func rulerOf(from bench.Ruler) Ruler {
+	var r Ruler
+	for _, m := range from.Marks {
+		mark := RulerMark{At: m.At, Label: m.Label, Kind: markKinds[m.Kind]}
+		if m.Kind == bench.LimitMark {
+			mark.Label = limitText(m.Limits)
+		}
+		r.Marks = append(r.Marks, mark)
+	}
+	if f := from.Free; f != nil {
+		r.DryFrom, r.DryTo, r.DryLabel = f.From, f.To, Say("nothing taken")
+	}
+	if band := from.Band; band != nil {
+		r.BandFrom, r.BandTo, r.BandLabel = band.From, band.To, Say("the meter's tolerance")
+	}
+	return r
+}
+
+// read says how the reading stands.
+func (r *Ruler) read(state State) {
+	for i := range r.Marks {
+		if r.Marks[i].Kind == ReadingMark {
+			r.Marks[i].State = state
+		}
+	}
+}
+
+// changes are what changes at a moisture, by the limits that fall on it.
+var changes = map[string]string{
+	"shrink-to":                                 "shrink to %s",
+	"shrink trigger":                            "shrink above %s",
+	"drying trigger":                            "drying above %s",
+	"shrink-to, shrink trigger":                 "shrink above and to %s",
+	"shrink-to, drying trigger":                 "shrink to and drying above %s",
+	"shrink trigger, drying trigger":            "shrink and drying above %s",
+	"shrink-to, shrink trigger, drying trigger": "shrink and drying above and to %s",
+}
+
+// limitText says what changes where a mark stands: "shrink above and to 15.0".
+// The edge of a class has its own name.
+func limitText(limits []bench.Limit) string {
+	var names []string
+	text, at := "", bare(limits[0].At)
+	for _, l := range limits {
+		if _, known := changes[l.Name]; known {
+			names = append(names, l.Name)
+			continue
+		}
+		text = join(", ", text, Say(l.Name)+" "+at)
+	}
+	if len(names) == 0 {
+		return text
+	}
+	return join(", ", Say(changes[strings.Join(names, ", ")], at), text)
+}
