@@ -67,7 +67,7 @@ func (f documentFlags) render(d report.Document, name, as string, landscape bool
 	var files []namedBytes
 	for i, t := range d.Tables() {
 		var one bytes.Buffer
-		if err := t.CSV(&one); err != nil {
+		if err := d.CSV(&one, t); err != nil {
 			return nil, err
 		}
 		files = append(files, namedBytes{fmt.Sprintf("%s-%d-%s.csv", name, i+1, fileName(t.Name)), one.Bytes()})

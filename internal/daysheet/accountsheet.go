@@ -13,7 +13,7 @@ func ComposeAccount(a Account, p house.Profile) report.Document {
 	d := paper(p, "Account of "+a.Name, a.season(), a.Example, a.AsOf)
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
 	put(report.Pairs{Pairs: []report.Pair{
-		{Label: "Grower", Value: joined(", ", a.GrowerID, a.Name)}, {Label: "Address", Value: orNot(a.Address)},
+		{Label: "Grower", Value: joined(", ", a.GrowerID, a.Name), Own: true}, {Label: "Address", Value: orNot(a.Address)},
 		{Label: "As of", Value: a.AsOf.String()}, {Label: "Tickets", Value: loads(a.loads())},
 	}})
 	if len(a.Parts)+len(a.Out) == 0 {
@@ -72,7 +72,7 @@ func (p AccountPart) summary() report.Table {
 		figure("Loads, price later"), in("Price later", p.units.per), figure("Charges, price later $"))
 	g.add(count(s.Loads), amount(s.Net), average(moisture, tested), amount(s.Settled), amount(s.Quantity), amount(s.Drying), amount(s.Discounts),
 		amount(s.Premiums), amount(s.Charges), amount(s.Value), amount(s.Payable), count(s.Later), amount(s.LaterQuantity), amount(s.LaterCharges))
-	return g.withoutEmpty("Premiums").table("summary "+p.Name+" "+p.units.String(), "")
+	return g.withoutEmpty("Premiums").table("", "summary", p.Name, p.units.String())
 }
 
 // dealtTable is the balance: what is sold, what is stored, what went on which
@@ -83,12 +83,12 @@ func (p AccountPart) dealtTable() report.Table {
 		g.add(text(d.How), count(d.Sum.Loads), amount(d.Sum.Settled), amount(d.Sum.Quantity), amount(d.Sum.Payable))
 	}
 	g.total(text("All"), count(p.Sum.Loads), amount(p.Sum.Settled), amount(p.Sum.Quantity), amount(p.Sum.Payable))
-	return g.table("balance "+p.Name+" "+p.units.String(), "")
+	return g.table("", "balance", p.Name, p.units.String())
 }
 
 func (a Account) fills() report.Table {
 	g := newGrid(words("Contract"), words("Commodity"), figure("Agreed"), figure("Delivered"), figure("Still to come"), figure("Over"), words("Unit"),
-		figure("Loads"), words("Price"), words("Until"))
+		figure("Loads"), words("Price"), own("Until"))
 	for _, f := range a.Fills {
 		left, over := f.Left, quantity.Zero(f.Left.Unit())
 		if left.Sign() < 0 {
@@ -97,14 +97,14 @@ func (a Account) fills() report.Table {
 		g.add(text(f.Number), text(f.Name), amount(f.Quantity), amount(f.Delivered), amount(left), amount(over), text(f.Quantity.Unit().String()),
 			count(f.Loads), text(f.Price.Written()), text(f.Until.String()))
 	}
-	return g.table("contracts", "")
+	return g.table("", "contracts")
 }
 
 // loads lists the tickets of a commodity; what is void or corrected stands in
 // its place and is struck.
 func (p AccountPart) loads() report.Table {
 	w, q := p.units.weight, p.units.per
-	g := newGrid(figure("Ticket"), words("Day"), words("Truck"), words("Delivered by"), words("Share"), in("Net", w), figure("Moist. %"),
+	g := newGrid(figure("Ticket"), own("Day"), own("Truck"), own("Delivered by"), words("Share"), in("Net", w), figure("Moist. %"),
 		in("Taken off", w), in("Settled", w), in("Settled", q), figure("Drying $"), figure("Discounts $"), figure("Premiums $"),
 		figure("Value $"), figure("Payable $"), words("Disposition"), words("Mark"))
 	byNumber(p.Tickets, p.Struck,
@@ -113,7 +113,7 @@ func (p AccountPart) loads() report.Table {
 	s := p.Sum
 	g.total(text(""), text(loads(s.Loads)), text(""), text(""), text(""), amount(s.Net), text(""), amount(s.Net.Sub(s.Settled)), amount(s.Settled),
 		amount(s.Quantity), amount(s.Drying), amount(s.Discounts), amount(s.Premiums), amount(s.Value), amount(s.Payable), text(""), text(""))
-	return g.withoutEmpty("Premiums", "Mark").table("loads "+p.Name+" "+p.units.String(), "")
+	return g.withoutEmpty("Premiums", "Mark").table("", "loads", p.Name, p.units.String())
 }
 
 func accountCells(t Ticket, u units) []cell {
@@ -129,7 +129,7 @@ func accountCells(t Ticket, u units) []cell {
 }
 
 func (a Account) outTable() report.Table {
-	g := newGrid(figure("Ticket"), words("Day"), words("Commodity"), words("Truck"), figure("Net"), words("Unit"), words("Mark"))
+	g := newGrid(figure("Ticket"), own("Day"), words("Commodity"), own("Truck"), figure("Net"), words("Unit"), words("Mark"))
 	for _, t := range a.Out {
 		cells := []cell{number(t.Number), text(t.Day.String()), text(t.Name), text(t.Truck), amount(t.net()), text(t.net().Unit().String()), text(t.marks())}
 		if t.InForce() {
@@ -138,5 +138,5 @@ func (a Account) outTable() report.Table {
 			g.struck(cells...)
 		}
 	}
-	return g.withoutEmpty("Mark").table("taken out", "")
+	return g.withoutEmpty("Mark").table("", "taken out")
 }

@@ -21,7 +21,7 @@ type KeptSample struct {
 func SampleRegister(p house.Profile, period Period, kept []KeptSample) report.Document {
 	d := registerPaper(p, "Register of retained samples", period, false)
 	d.About = "as of " + period.To.String()
-	g := newGrid(words("Sample"), words("Load"), figure("Ticket"), words("Grower"), words("Commodity"), words("Where"), words("Taken"), words("Kept through"), words("State"))
+	g := newGrid(own("Sample"), own("Load"), figure("Ticket"), own("Grower"), words("Commodity"), own("Where"), own("Taken"), own("Kept through"), words("State"))
 	due := 0
 	for _, k := range kept {
 		state := "kept"
@@ -33,7 +33,7 @@ func SampleRegister(p house.Profile, period Period, kept []KeptSample) report.Do
 		}
 		g.add(text(k.Number), text(k.Load), number(k.Ticket), text(k.Grower), text(k.Commodity), text(k.Place), text(k.Taken.String()), text(k.Until.String()), text(state))
 	}
-	d.Blocks = []report.Block{report.Para{Text: fmt.Sprintf("Samples kept: %d. Kept long enough to go: %d.", len(kept), due)}, g.table("samples", "No retained sample is there.")}
+	d.Blocks = []report.Block{report.Para{Text: fmt.Sprintf("Samples kept: %d. Kept long enough to go: %d.", len(kept), due)}, g.table("No retained sample is there.", "samples")}
 	return d
 }
 
@@ -51,7 +51,7 @@ func MeterRegister(p house.Profile, period Period, meters []MeterRecord) report.
 	if len(meters) == 0 {
 		d.Blocks = append(d.Blocks, report.Para{Text: "No moisture meter is written down at this elevator."})
 	}
-	g := newGrid(words("Day"), words("Meter"), words("Calibration"), words("Grain"), words("Reference"), figure("Oven %"), figure("Meter %"), figure("Error pt"), words("Read by"))
+	g := newGrid(own("Day"), own("Meter"), own("Calibration"), words("Grain"), own("Reference"), figure("Oven %"), figure("Meter %"), figure("Error pt"), own("Read by"))
 	for _, m := range meters {
 		d.Blocks = append(d.Blocks, report.Para{Text: m.Standing.Sentence})
 		for _, c := range m.Checks {
@@ -59,6 +59,6 @@ func MeterRegister(p house.Profile, period Period, meters []MeterRecord) report.
 				amount(c.Reading.In(quantity.Percent)), amount(c.Error()), text(c.By))
 		}
 	}
-	d.Blocks = append(d.Blocks, g.table("checks", "No reference sample was read in this period."))
+	d.Blocks = append(d.Blocks, g.table("No reference sample was read in this period.", "checks"))
 	return d
 }

@@ -14,7 +14,7 @@ const exampleMark = "EXAMPLE - NOT FOR TRADE"
 
 // paper begins a document with the elevator's head.
 func paper(p house.Profile, title, about string, example bool, day quantity.Date) report.Document {
-	d := report.Document{Title: title, About: about, Made: morning(day), Footer: orders}
+	d := report.Document{Title: title, About: about, Language: p.Language, Made: morning(day), Footer: orders}
 	for _, line := range []string{p.Business, joined(", ", p.Street, p.Town), p.Phone, p.Licence} {
 		if line != "" {
 			d.House = append(d.House, line)
@@ -93,9 +93,9 @@ func (c *composer) head() {
 		c.put(report.Pairs{Pairs: append(pairs, report.Pair{Label: "Closed", Value: "not yet: figures may still change"})})
 		return
 	}
-	pairs = append(pairs, report.Pair{Label: "Closed by", Value: c.Closed.By + ", " + c.Closed.At})
+	pairs = append(pairs, report.Pair{Label: "Closed by", Value: c.Closed.By + ", " + c.Closed.At, Own: true})
 	if c.Closed.Remark != "" {
-		pairs = append(pairs, report.Pair{Label: "Remark", Value: c.Closed.Remark})
+		pairs = append(pairs, report.Pair{Label: "Remark", Value: c.Closed.Remark, Own: true})
 	}
 	c.put(report.Pairs{Pairs: pairs})
 	if c.Closed.Differs {

@@ -11,7 +11,7 @@ import (
 // numbers tells what became of numbers that are not simply in force.
 func (c *composer) numbers() {
 	c.heading("Voided, corrected, turned away")
-	g := newGrid(figure("Ticket"), words("Of day"), words("Grower"), words("What"), words("Refers to"), words("By"), words("Reason"), in("Net", c.weightUnit()), in("Settled", c.weightUnit()))
+	g := newGrid(figure("Ticket"), own("Of day"), own("Grower"), words("What"), words("Refers to"), own("By"), own("Reason"), in("Net", c.weightUnit()), in("Settled", c.weightUnit()))
 	for _, p := range c.Parts {
 		for _, t := range p.Struck {
 			g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" the same day, never counted"), text(t.by()), text(t.EndedWho), text(t.Reason), amount(t.net()), text(""))
@@ -29,7 +29,7 @@ func (c *composer) numbers() {
 		g.add(text(t.Load), text(t.Time), text(t.Grower), text(t.Name), text(t.Truck), text(t.EndedWho), text(t.Reason))
 	}
 	if len(c.Refused) > 0 {
-		c.put(g.table("refused", ""))
+		c.put(g.table("", "refused"))
 	} else {
 		c.say("No load was turned away.")
 	}
@@ -83,7 +83,7 @@ func (t Ticket) by() string {
 // flags.
 func (c *composer) doubts() {
 	c.heading("Typed weights, limits accepted, doubts at the bench")
-	g := newGrid(figure("Ticket"), words("Grower"), words("What"), words("Words"))
+	g := newGrid(figure("Ticket"), own("Grower"), words("What"), words("Words"))
 	for _, t := range c.Manual {
 		g.add(number(t.Number), text(t.Grower), text("MANUAL WT"), text(strings.Join(t.Manual, "; ")))
 	}
@@ -93,7 +93,7 @@ func (c *composer) doubts() {
 	for _, t := range c.Flagged {
 		g.add(number(t.Number), text(t.Grower), text("flag"), text(strings.Join(t.Flags, "; ")))
 	}
-	c.put(g.table("doubts", "Every weight came from the scale, no limit was passed over, no moisture was doubted."))
+	c.put(g.table("Every weight came from the scale, no limit was passed over, no moisture was doubted.", "doubts"))
 }
 
 // evening are the notes of the evening.

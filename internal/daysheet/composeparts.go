@@ -39,7 +39,7 @@ func (c *composer) received() {
 				c.receivedRows(g, p)
 			}
 		}
-		c.put(g.withoutEmpty("Dockage", "Off for quality", "Average test weight").table("grain "+u.String(), ""))
+		c.put(g.withoutEmpty("Dockage", "Off for quality", "Average test weight").table("", "grain", u.String()))
 	}
 	if len(c.Parts) == 0 {
 		c.say("No grain moved.")
@@ -99,7 +99,7 @@ func (c *composer) charged() {
 	}
 	g.total(append(moneyCells("All, to the day's account", all), text(""))...)
 	c.heading("Charges and payments")
-	c.put(g.table("charges", ""))
+	c.put(g.table("", "charges"))
 	c.say("Charges are drying and discounts less premiums. Payable is value less the charges of the loads that have their price; loads without one are charged and not yet paid.")
 }
 
@@ -151,7 +151,7 @@ func (c *composer) places() {
 			g.total(text("All in"), text(""), text(""), count(all.Loads), amount(all.Net), amount(all.Settled), amount(all.Quantity))
 		}
 		c.placesOut(g, u)
-		c.put(g.table("places "+u.String(), ""))
+		c.put(g.table("", "places", u.String()))
 	}
 }
 
@@ -191,7 +191,7 @@ func (c *composer) dealt() {
 		}
 		if len(g.rows) > 0 {
 			g.total(text("All"), text(""), count(all.Loads), amount(all.Settled), amount(all.Quantity))
-			c.put(g.table("dealt "+u.String(), ""))
+			c.put(g.table("", "dealt", u.String()))
 		}
 	}
 }

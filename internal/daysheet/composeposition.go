@@ -37,7 +37,7 @@ func movesTable(moves []Move, unit quantity.Unit) report.Table {
 	for _, same := range byCommodity(moves) {
 		movesOf(g, same, unit)
 	}
-	return g.withoutEmpty("Taken back", "Tonight bu").table("position "+unit.String(), "")
+	return g.withoutEmpty("Taken back", "Tonight bu").table("", "position", unit.String())
 }
 
 // movesOf adds the rows of one commodity.

@@ -16,12 +16,11 @@ func (c *composer) tickets() {
 	c.put(report.NewPage{})
 	for _, p := range c.Parts {
 		c.heading("Tickets: " + p.title())
-		name := fmt.Sprintf("tickets %s %s", p.title(), p.units)
 		if p.Outbound {
-			c.put(outboundTable(p).table(name, "None counts today."))
+			c.put(outboundTable(p).table("None counts today.", "tickets", p.title(), p.units.String()))
 			continue
 		}
-		c.put(inboundTable(p).table(name, "None counts today."))
+		c.put(inboundTable(p).table("None counts today.", "tickets", p.title(), p.units.String()))
 	}
 }
 
@@ -41,7 +40,7 @@ func byNumber(tickets, struckOnes []Ticket, counted, struck func(Ticket)) {
 
 func inboundTable(p Part) *grid {
 	w, q := p.units.weight, p.units.per
-	g := newGrid(figure("Ticket"), words("Hour"), words("Grower"), words("Truck"), words("Bin"), in("Net", w), figure("Moist. %"), figure("Test wt."),
+	g := newGrid(figure("Ticket"), own("Hour"), own("Grower"), own("Truck"), words("Bin"), in("Net", w), figure("Moist. %"), figure("Test wt."),
 		in("Dockage", w), in("Water shrink", w), in("Handling", w), in("Off for quality", w), in("Settled", w), in("Settled", q),
 		figure("Drying $"), figure("Discounts $"), figure("Premiums $"), figure("Payable $"), words("Disposition"), words("Mark"))
 	byNumber(p.Tickets, p.Struck,
@@ -74,7 +73,7 @@ func inboundCells(t Ticket, u units) []cell {
 }
 
 func outboundTable(p Part) *grid {
-	g := newGrid(figure("Ticket"), words("Hour"), words("For"), words("Truck"), words("From"), in("Net", p.units.weight), words("Mark"))
+	g := newGrid(figure("Ticket"), own("Hour"), own("For"), own("Truck"), words("From"), in("Net", p.units.weight), words("Mark"))
 	cells := func(t Ticket) []cell {
 		return []cell{number(t.Number), text(t.Time), text(t.Grower), text(t.Truck), text(orNone(t.Bin)), amount(t.net()), text(t.marks())}
 	}

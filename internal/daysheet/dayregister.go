@@ -16,10 +16,10 @@ type ClosedDay struct {
 // DayRegister lists the days closed in a period.
 func DayRegister(p house.Profile, period Period, days []ClosedDay) report.Document {
 	d := registerPaper(p, "Register of days closed", period, false)
-	g := newGrid(words("Day"), words("Closed by"), words("At"), words("Remark"), words("SHA-256 of the sheet"))
+	g := newGrid(own("Day"), own("Closed by"), own("At"), own("Remark"), own("SHA-256 of the sheet"))
 	for _, c := range days {
 		g.add(text(c.Day.String()), text(c.By), text(c.At), text(c.Remark), text(c.Sheet))
 	}
-	d.Blocks = []report.Block{g.table("days", "No day of this period was closed.")}
+	d.Blocks = []report.Block{g.table("No day of this period was closed.", "days")}
 	return d
 }

@@ -9,7 +9,7 @@ import (
 // DisputeRegister lists the disputes raised in a period.
 func DisputeRegister(p house.Profile, period Period, disputes []dispute.Dispute) report.Document {
 	d := registerPaper(p, "Register of disputes", period, false)
-	g := newGrid(words("Dispute"), figure("Ticket"), words("Raised"), words("By"), words("About"), words("Claim"), words("Ask by"), words("Phase"), words("Outcome"))
+	g := newGrid(own("Dispute"), figure("Ticket"), own("Raised"), own("By"), words("About"), own("Claim"), own("Ask by"), words("Phase"), words("Outcome"))
 	for _, one := range disputes {
 		outcome := ""
 		if e := one.Decided; e != nil {
@@ -18,6 +18,6 @@ func DisputeRegister(p house.Profile, period Period, disputes []dispute.Dispute)
 		g.add(text(one.ID), number(one.Raised.Ticket), text(one.Raised.Day.String()), text(one.Raised.By), text(one.Raised.About), text(one.Raised.Claim),
 			text(one.Raised.Due.String()), text(string(one.Phase)), text(outcome))
 	}
-	d.Blocks = []report.Block{g.table("disputes", "No dispute was raised.")}
+	d.Blocks = []report.Block{g.table("No dispute was raised.", "disputes")}
 	return d
 }

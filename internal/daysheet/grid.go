@@ -30,8 +30,10 @@ type cell struct {
 	places   int
 }
 
-// words and count make columns: of words, and of figures.
+// words, own and figure make columns: of the program's words, of names and
+// people's own words, and of figures.
 func words(title string) report.Column  { return report.Column{Title: title} }
+func own(title string) report.Column    { return report.Column{Title: title, Own: true} }
 func figure(title string) report.Column { return report.Column{Title: title, Align: report.Right} }
 
 // in is a column of figures in a unit.
@@ -115,9 +117,10 @@ func (g *grid) drop(c int) {
 	}
 }
 
-// table sets the grid.
-func (g *grid) table(name, empty string) report.Table {
-	t := report.Table{Name: name, Columns: g.columns, Empty: empty}
+// table sets the grid, with the sentence that stands in place of no rows, and the
+// parts of its name.
+func (g *grid) table(empty string, name ...string) report.Table {
+	t := report.Table{Name: strings.Join(name, " "), Parts: name, Columns: g.columns, Empty: empty}
 	places := make([]int, len(g.columns))
 	for _, r := range g.rows {
 		for c, one := range r.cells {

@@ -59,7 +59,7 @@ func tonightTable(moves []Move, unit quantity.Unit) report.Table {
 			g.total(text("All "+same[0].Name), text(""), amount(weight), known(bushels, counted))
 		}
 	}
-	return g.withoutEmpty("Bushels").table("tonight "+unit.String(), "")
+	return g.withoutEmpty("Bushels").table("", "tonight", unit.String())
 }
 
 // byCommodity parts moves, which are sorted by name, into runs of one name.
@@ -76,11 +76,11 @@ func byCommodity(moves []Move) [][]Move {
 }
 
 func daysTable(days []DayMove, unit quantity.Unit) report.Table {
-	g := newGrid(words("Commodity"), words("Pit or bin"), words("Day"), in("Yesterday", unit), in("In", unit), in("Out", unit), in("Taken back", unit), in("Tonight", unit))
+	g := newGrid(words("Commodity"), words("Pit or bin"), own("Day"), in("Yesterday", unit), in("In", unit), in("Out", unit), in("Taken back", unit), in("Tonight", unit))
 	for _, m := range days {
 		if m.After.Unit() == unit {
 			g.add(text(m.Name), text(orNone(m.Bin)), text(m.Day.String()), amount(m.Before), amount(m.In), amount(m.Out), amount(m.Back), amount(m.After))
 		}
 	}
-	return g.withoutEmpty("Taken back").table("days "+unit.String(), "")
+	return g.withoutEmpty("Taken back").table("", "days", unit.String())
 }

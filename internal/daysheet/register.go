@@ -28,11 +28,11 @@ func registerPaper(p house.Profile, title string, period Period, example bool) r
 func TicketRegister(p house.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of tickets", period, example)
 	slices.SortFunc(tickets, func(a, b Ticket) int { return cmp.Compare(a.Number, b.Number) })
-	g := newGrid(figure("Ticket"), words("Day"), words("Hour"), words("Way"), words("Grower"), words("Commodity"), words("Truck"),
-		figure("Net"), words("Unit"), figure("Settled"), words("Unit"), words("Weigher"), words("Status"))
+	g := newGrid(figure("Ticket"), own("Day"), own("Hour"), words("Way"), own("Grower"), words("Commodity"), own("Truck"),
+		figure("Net"), words("Unit"), figure("Settled"), words("Unit"), own("Weigher"), words("Status"))
 	numbers, missing := registerNumbers(g, period, tickets)
 	d.Blocks = []report.Block{report.Para{Strong: true, Text: numberSentence(tickets, numbers, missing)},
-		g.table("tickets", "No ticket was issued in this period.")}
+		g.table("No ticket was issued in this period.", "tickets")}
 	return d
 }
 
@@ -97,8 +97,8 @@ func numberSentence(tickets []Ticket, numbers, missing int64) string {
 // VoidRegister lists what was voided, corrected or turned away in a period.
 func VoidRegister(p house.Profile, period Period, ended []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of voids, corrections and refusals", period, example)
-	g := newGrid(figure("Ticket"), words("Load"), words("Of day"), words("Ended on"), words("What"), words("Refers to"), words("Grower"), words("Commodity"),
-		figure("Net"), words("Unit"), words("By"), words("Reason"))
+	g := newGrid(figure("Ticket"), own("Load"), own("Of day"), own("Ended on"), words("What"), words("Refers to"), own("Grower"), words("Commodity"),
+		figure("Net"), words("Unit"), own("By"), own("Reason"))
 	slices.SortStableFunc(ended, func(a, b Ticket) int { return cmp.Or(a.Ended.Cmp(b.Ended), cmp.Compare(a.Number, b.Number)) })
 	for _, t := range ended {
 		what, net, unit := t.ending(), amount(t.net()), t.net().Unit().String()
@@ -108,7 +108,7 @@ func VoidRegister(p house.Profile, period Period, ended []Ticket, example bool) 
 		g.add(number(t.Number), text(t.Load), text(t.Day.String()), text(t.Ended.String()), text(what), text(t.by()), text(t.Grower), text(t.Name),
 			net, text(unit), text(t.EndedWho), text(t.Reason))
 	}
-	d.Blocks = []report.Block{g.table("voids", "Nothing was voided, corrected or turned away.")}
+	d.Blocks = []report.Block{g.table("Nothing was voided, corrected or turned away.", "voids")}
 	return d
 }
 
@@ -116,7 +116,7 @@ func VoidRegister(p house.Profile, period Period, ended []Ticket, example bool) 
 // typed by hand, limits passed over, readings used in spite of a doubt.
 func OverrideRegister(p house.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of typed weights, limits accepted and doubts", period, example)
-	g := newGrid(figure("Ticket"), words("Day"), words("Grower"), words("Commodity"), words("What"), words("Words"), words("Weigher"))
+	g := newGrid(figure("Ticket"), own("Day"), own("Grower"), words("Commodity"), words("What"), words("Words"), own("Weigher"))
 	for _, t := range tickets {
 		for _, list := range []struct {
 			what  string
@@ -127,6 +127,6 @@ func OverrideRegister(p house.Profile, period Period, tickets []Ticket, example 
 			}
 		}
 	}
-	d.Blocks = []report.Block{g.table("overrides", "No weight was typed, no limit was passed over, no reading was doubted.")}
+	d.Blocks = []report.Block{g.table("No weight was typed, no limit was passed over, no reading was doubted.", "overrides")}
 	return d
 }

@@ -39,7 +39,7 @@ func (d *Desk) Examine(ctx context.Context, from, to quantity.Date, page report.
 	for _, r := range registers {
 		s.paper("registers/"+r.Name, r.Paper)
 		for _, t := range r.Paper.Tables() {
-			s.csv("registers/"+r.Name, t)
+			s.csv("registers/"+r.Name, r.Paper, t)
 		}
 	}
 	if err := d.addDays(ctx, s, from, to); err != nil {
@@ -142,9 +142,9 @@ func (s *set) paper(name string, d report.Document) {
 	s.add(name+".pdf", pdf, d.Title+", "+d.About+".")
 }
 
-func (s *set) csv(name string, t report.Table) {
+func (s *set) csv(name string, d report.Document, t report.Table) {
 	var out bytes.Buffer
-	if err := t.CSV(&out); err != nil && s.failed == nil {
+	if err := d.CSV(&out, t); err != nil && s.failed == nil {
 		s.failed = err
 	}
 	s.add(name+".csv", out.Bytes(), "The same as comma-separated values.")

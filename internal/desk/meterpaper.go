@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/tongue"
 	"tenthpoint/internal/working"
 )
 
@@ -15,7 +16,7 @@ import (
 // elevator's name, as of a day.
 func (l MeterLog) Paper(p house.Profile, day quantity.Date) report.Document {
 	d := report.Document{
-		House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Check log of " + l.Meter.Name(),
+		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Check log of " + l.Meter.Name(),
 		About: fmt.Sprintf("calibration %s, as of %s", l.Meter.Calibration, day),
 		Made:  time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
 		Footer: "A bias is shown and never taken off a reading. Local law, the weights-and-measures authority " +
@@ -31,7 +32,7 @@ func (l MeterLog) Paper(p house.Profile, day quantity.Date) report.Document {
 	}
 	put(report.Heading{Text: "Reference samples"}, l.table(), l.bars())
 	if l.Bias.N > 0 {
-		put(report.Heading{Text: "Bias"}, report.Para{Text: l.Bias.Sentence}, l.steps())
+		put(report.Heading{Text: "Bias"}, report.Para{Text: l.Bias.Sentence}, l.steps(tongue.Of(p.Language).Say))
 	}
 	put(report.Signing{Names: []string{"Examined by, full name and signature", "Date"}})
 	return d
@@ -57,8 +58,8 @@ func orNot(text, otherwise string) string {
 
 func (l MeterLog) table() report.Table {
 	t := report.Table{Name: "checks", Empty: "No reference sample has been read under this calibration.", Columns: []report.Column{
-		{Title: "Day"}, {Title: "Grain"}, {Title: "Reference"}, {Title: "Oven %", Align: report.Right}, {Title: "Meter %", Align: report.Right},
-		{Title: "Error pt", Align: report.Right}, {Title: "Allowed pt", Align: report.Right}, {Title: "Sample at"}, {Title: "Read by"}, {Title: ""},
+		{Title: "Day", Own: true}, {Title: "Grain"}, {Title: "Reference", Own: true}, {Title: "Oven %", Align: report.Right}, {Title: "Meter %", Align: report.Right},
+		{Title: "Error pt", Align: report.Right}, {Title: "Allowed pt", Align: report.Right}, {Title: "Sample at"}, {Title: "Read by", Own: true}, {Title: ""},
 	}}
 	for _, p := range l.Chart.Points {
 		c, outside := p.Check, ""
@@ -115,10 +116,10 @@ func (l MeterLog) bars() report.Bars {
 	return b
 }
 
-func (l MeterLog) steps() report.Steps {
+func (l MeterLog) steps(say working.Saying) report.Steps {
 	var out report.Steps
 	for _, s := range l.Sheet.Steps() {
-		out.Steps = append(out.Steps, report.Step{Label: s.Label(), Figure: s.Printed(), Explain: s.Explain(), Skipped: s.Kind() == working.NotApplied})
+		out.Steps = append(out.Steps, report.Step{Label: say(s.Label()), Figure: s.PrintedIn(say), Explain: s.ExplainIn(say), Skipped: s.Kind() == working.NotApplied})
 	}
 	return out
 }

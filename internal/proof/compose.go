@@ -9,13 +9,15 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/working"
 )
 
 // Compose makes the proof of a ticket.
 func Compose(f Facts) report.Document {
-	c := composer{Facts: f}
+	c := composer{Facts: f, say: tongue.Of(f.House.Language).Say}
 	c.doc = report.Document{
-		House: letterhead(f), Title: fmt.Sprintf("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
+		House: letterhead(f), Language: f.House.Language, Title: fmt.Sprintf("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
 		Footer: "Figures are exact decimals; each is rounded once, where the line says so. This paper is the ticket's own working and no certificate.",
 	}
 	c.who()
@@ -34,7 +36,8 @@ func Compose(f Facts) report.Document {
 type composer struct {
 	Facts
 	doc    report.Document
-	quoted []int // lines of the edition quoted so far
+	say    working.Saying // for the steps, which are said part by part
+	quoted []int          // lines of the edition quoted so far
 }
 
 func (c *composer) put(blocks ...report.Block) { c.doc.Blocks = append(c.doc.Blocks, blocks...) }
@@ -86,7 +89,11 @@ func (c *composer) marks() []string {
 	case load.Corrected:
 		out = append(out, fmt.Sprintf("CORRECTED BY TICKET %d", c.Load.Ended.By))
 	}
-	if c.Load.Corrects > 0 {
+	if by := c.Load.Again.By; by > 0 {
+		out = append(out, fmt.Sprintf("REISSUED AS TICKET %d", by))
+	}
+	switch {
+	case c.Load.Corrects > 0:
 		out = append(out, fmt.Sprintf("CORRECTS TICKET %d", c.Load.Corrects))
 	}
 	return out
@@ -106,14 +113,14 @@ func (c *composer) who() {
 	l := c.Load
 	pairs := []report.Pair{
 		{Label: "Issued", Value: fmt.Sprintf("%s by %s, counts on %s", c.Clock(l.Issued.At), l.Weigher, l.IssuedDay)},
-		{Label: "Truck", Value: joined(", ", l.Details.Truck.ID, l.Details.Truck.Plate, l.Details.Truck.Trailer)},
+		{Label: "Truck", Value: joined(", ", l.Details.Truck.ID, l.Details.Truck.Plate, l.Details.Truck.Trailer), Own: true},
 		{Label: "Retained sample", Value: c.retained()},
-		{Label: "Check code", Value: c.Code},
+		{Label: "Check code", Value: c.Code, Own: true},
 	}
 	if e := c.Settlement.Edition; e != nil {
 		pairs = append(pairs, report.Pair{Label: "Posted rates", Value: fmt.Sprintf("%s, %q, in force %s", e.ID, e.Title, e.Period())},
 			report.Pair{Label: "Rates from", Value: joined("; ", e.Origin.By, e.Origin.Document, issued(e))},
-			report.Pair{Label: "SHA-256 of the rates", Value: e.Hash})
+			report.Pair{Label: "SHA-256 of the rates", Value: e.Hash, Own: true})
 	}
 	c.put(report.Pairs{Pairs: pairs})
 }

@@ -94,7 +94,7 @@ func DisputePairs(d dispute.Dispute) []report.Pair {
 	pairs := []report.Pair{
 		{Label: "Dispute", Value: fmt.Sprintf("%s about ticket %d: %s", d.ID, d.Raised.Ticket, d.Phase)},
 		{Label: "Raised", Value: fmt.Sprintf("%s by %s, about %s", d.Raised.Day, d.Raised.By, d.Raised.About)},
-		{Label: "Claim", Value: d.Raised.Claim},
+		{Label: "Claim", Value: d.Raised.Claim, Own: true},
 		{Label: "Another test to be asked for by", Value: d.Raised.Due.String()},
 	}
 	if s := d.Sent; s != nil {

@@ -17,7 +17,7 @@ func (c *composer) steps() report.Steps {
 	for _, s := range c.Settlement.Sheet.Steps() {
 		if s.Section() != section {
 			section = s.Section()
-			out.Steps = append(out.Steps, report.Step{Label: section, Part: true})
+			out.Steps = append(out.Steps, report.Step{Label: c.say(section), Part: true})
 		}
 		out.Steps = append(out.Steps, c.step(s))
 	}
@@ -26,19 +26,19 @@ func (c *composer) steps() report.Steps {
 
 // step tells one step: in words, in figures, with its reason and its source.
 func (c *composer) step(s *working.Step) report.Step {
-	out := report.Step{Label: s.Label(), Figure: s.Printed(), Skipped: s.Kind() == working.NotApplied}
+	out := report.Step{Label: c.say(s.Label()), Figure: s.PrintedIn(c.say), Skipped: s.Kind() == working.NotApplied}
 	if s.Note() == priceLater {
-		out.Figure = priceLater
+		out.Figure = c.say(priceLater)
 		return out
 	}
 	if out.Skipped {
-		out.Figure = "nothing"
+		out.Figure = c.say("nothing")
 	}
-	if words := s.Formula(); words != "" && len(s.Uses()) > 0 && words != s.Uses()[0].Label() {
+	if words := s.FormulaIn(c.say); words != "" && len(s.Uses()) > 0 && words != c.say(s.Uses()[0].Label()) {
 		out.Explain = append(out.Explain, words)
 	}
-	for _, line := range s.Explain() {
-		if line != "["+s.Source()+"]" {
+	for _, line := range s.ExplainIn(c.say) {
+		if line != "["+c.say(s.Source())+"]" {
 			out.Explain = append(out.Explain, line)
 		}
 	}
@@ -60,12 +60,12 @@ func (c *composer) sourced(source string) string {
 	text, line := quote(c.Settlement.Edition, source)
 	switch {
 	case text == "":
-		return "Source: " + c.ownTime(source) + "."
+		return fmt.Sprintf(c.say("Source: %s."), c.say(c.ownTime(source)))
 	case slices.Contains(c.quoted, line):
-		return fmt.Sprintf("Posted rates, line %d, as above.", line)
+		return fmt.Sprintf(c.say("Posted rates, line %d, as above."), line)
 	}
 	c.quoted = append(c.quoted, line)
-	return fmt.Sprintf("Posted rates, line %d: %s.", line, strings.ReplaceAll(text, `"`, ""))
+	return fmt.Sprintf(c.say("Posted rates, line %d: %s."), line, strings.ReplaceAll(text, `"`, ""))
 }
 
 // ownTime writes the time of a fact, which a source may end with, as the

@@ -3,11 +3,16 @@ package report
 import (
 	"encoding/csv"
 	"io"
+
+	"tenthpoint/internal/tongue"
 )
 
-// CSV writes the table with a heading row, as RFC 4180 has it. Figures are
+// CSV writes one of the document's tables with a heading row, as RFC 4180 has it. Figures are
 // written without commas between thousands, so that programs can read them.
-func (t Table) CSV(w io.Writer) error {
+func (d Document) CSV(w io.Writer, t Table) error {
+	if say := tongue.Of(d.Language); say != nil {
+		t = t.spoken(say)
+	}
 	out := csv.NewWriter(w)
 	if err := out.Write(t.titles()); err != nil {
 		return err

@@ -1,6 +1,9 @@
 package report
 
-import "time"
+import (
+	"strings"
+	"time"
+)
 
 // Document is a paper, composed.
 type Document struct {
@@ -15,6 +18,9 @@ type Document struct {
 	Blocks []Block
 	// Footer stands at the foot of every page.
 	Footer string
+	// Language is the language of the house, in which the paper is set; none is
+	// English, in which it is composed.
+	Language string
 	// Made is the date of the paper, from the facts it is about, never the
 	// clock.
 	Made time.Time
@@ -34,8 +40,12 @@ type Para struct {
 	Strong bool
 }
 
-// Pair is a name and what it stands for.
-type Pair struct{ Label, Value string }
+// Pair is a name and what it stands for. A value that is Own is a person's own
+// words or a name, the same in every language.
+type Pair struct {
+	Label, Value string
+	Own          bool
+}
 
 // Pairs are names with their values, side by side where there is room.
 type Pairs struct{ Pairs []Pair }
@@ -50,10 +60,12 @@ const (
 	Right
 )
 
-// Column is one column of a table.
+// Column is one column of a table. What stands in a column that is Own, but for
+// its totals, are names and people's own words, the same in every language.
 type Column struct {
 	Title string
 	Align Align
+	Own   bool
 }
 
 // RowKind tells how a row is set.
@@ -73,9 +85,11 @@ type Row struct {
 }
 
 // Table is rows under columns. Empty is the sentence that stands in place of
-// the rows when there are none. Name is the table's name as a file or sheet.
+// the rows when there are none. Name is the table's name as a file; its Parts are
+// words by themselves, and make the name of its sheet in a workbook.
 type Table struct {
 	Name    string
+	Parts   []string
 	Columns []Column
 	Rows    []Row
 	Empty   string
@@ -102,6 +116,9 @@ type Step struct {
 }
 
 // Steps is a working in the order it was done.
+//
+// Its steps are said in the paper's language by whoever composes them: a formula
+// is made of labels and figures, and only its parts can be said.
 type Steps struct{ Steps []Step }
 
 // Signing is lines to sign on.
@@ -138,6 +155,14 @@ func (d Document) Table(name string) (Table, bool) {
 		}
 	}
 	return Table{}, false
+}
+
+// sheet is what the table's sheet in a workbook is called.
+func (t Table) sheet() string {
+	if len(t.Parts) == 0 {
+		return t.Name
+	}
+	return strings.Join(t.Parts, " ")
 }
 
 // titles are the words over the columns.

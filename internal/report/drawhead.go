@@ -1,9 +1,6 @@
 package report
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
 var (
 	housePen = pen{size: 11, bold: true}
@@ -81,12 +78,11 @@ func (s *sheet) footHeight() float64 {
 }
 
 // foot is inked when it is known how many pages there are.
-func (s *sheet) foot(page, of int) {
+func (s *sheet) foot(number string) {
 	y := s.height - margin - s.footHeight() + 6
 	s.pdf.SetDrawColor(120, 120, 120)
 	s.pdf.SetLineWidth(0.4)
 	s.pdf.Line(margin, y-2, s.right(), y-2)
-	number := fmt.Sprintf("page %d of %d", page, of)
 	s.letter(s.right()-s.measure(number, footPen), y, number, footPen)
 	for _, line := range s.footLines() {
 		if line != "" {

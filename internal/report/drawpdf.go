@@ -7,12 +7,15 @@ import (
 
 	"codeberg.org/go-pdf/fpdf"
 
+	"tenthpoint/internal/tongue"
 	"tenthpoint/internal/typeface"
 )
 
 // PDF sets the document on pages. The same document on the same paper gives the
 // same bytes.
 func (d Document) PDF(p Page) ([]byte, error) {
+	say := tongue.Of(d.Language)
+	d = d.spoken()
 	s := newSheet(d, p)
 	s.newPage()
 	for i := 0; i < len(d.Blocks); i++ {
@@ -27,7 +30,7 @@ func (d Document) PDF(p Page) ([]byte, error) {
 		for _, ink := range inks {
 			ink()
 		}
-		s.foot(n+1, len(s.pages))
+		s.foot(fmt.Sprintf(say.Say("page %d of %d"), n+1, len(s.pages)))
 	}
 	var out bytes.Buffer
 	if err := s.pdf.Output(&out); err != nil {

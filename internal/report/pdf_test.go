@@ -113,7 +113,7 @@ func TestEveryWordIsPrinted(t *testing.T) {
 				}
 				d.Blocks = append(d.Blocks, table)
 			case 3:
-				d.Blocks = append(d.Blocks, Pairs{[]Pair{{add(word.Draw(t, "label")), add(text.Draw(t, "value"))}}})
+				d.Blocks = append(d.Blocks, Pairs{[]Pair{{Label: add(word.Draw(t, "label")), Value: add(text.Draw(t, "value"))}}})
 			}
 		}
 		b, err := d.PDF(Page{})

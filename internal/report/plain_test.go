@@ -39,7 +39,7 @@ func TestNumber(t *testing.T) {
 }
 
 func exact() Table {
-	return Table{Name: "exact", Columns: []Column{{Title: "Grower, name"}, {"Bushels", Right}, {"No.", Right}, {Title: "No. as words"}},
+	return Table{Name: "exact", Columns: []Column{{Title: "Grower, name"}, {Title: "Bushels", Align: Right}, {Title: "No.", Align: Right}, {Title: "No. as words"}},
 		Rows: []Row{
 			{Cells: []string{`A "Sample", Farm`, "1,812.40", "1041", "1,041"}},
 			{Cells: []string{"B", "0.10", "1042", "2"}},
@@ -51,7 +51,7 @@ func exact() Table {
 
 func TestCSV(t *testing.T) {
 	var out strings.Builder
-	if err := exact().CSV(&out); err != nil {
+	if err := (Document{}).CSV(&out, exact()); err != nil {
 		t.Fatal(err)
 	}
 	want := "\"Grower, name\",Bushels,No.,No. as words\n\"A \"\"Sample\"\", Farm\",1812.40,1041,\"1,041\"\nB,0.10,1042,2\nC,price later,1043,3\n" +

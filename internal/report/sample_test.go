@@ -16,9 +16,9 @@ func sample() Document {
 		Made:   time.Date(2026, 10, 3, 22, 0, 0, 0, time.UTC),
 		Footer: "Every total is the sum of the lines printed above it. Local law, the weights-and-measures authority, the licensed weighmaster and the official inspector outrank this paper.",
 		Blocks: []Block{
-			Pairs{[]Pair{{"Closed by", "A. Sample"}, {"Closed at", "2026-10-03 19:40"}, {"Tickets", "1 to 58, no number missing"}}},
+			Pairs{[]Pair{{Label: "Closed by", Value: "A. Sample"}, {Label: "Closed at", Value: "2026-10-03 19:40"}, {Label: "Tickets", Value: "1 to 58, no number missing"}}},
 			Heading{"Corn"},
-			Table{Name: "corn", Columns: []Column{{Title: "Where"}, {"Loads", Right}, {"Net lb", Right}, {"Bushels", Right}},
+			Table{Name: "corn", Columns: []Column{{Title: "Where"}, {Title: "Loads", Align: Right}, {Title: "Net lb", Align: Right}, {Title: "Bushels", Align: Right}},
 				Rows: []Row{{Cells: []string{"Pit 1", "2", "104,600", "1,624.88"}}, {Cells: []string{"All", "2", "104,600", "1,624.88"}, Kind: Total}}},
 			Bars{Title: "Loads by hour", Labels: []string{"07", "08", "09"}, Heights: []int{500, 1000, 250}, Values: []string{"2", "4", "1"}},
 			Bars{Title: "Moisture of the day's loads", Labels: []string{"15", "16", "17"}, Heights: []int{0, 1000, 333}, Values: []string{"0", "3", "1"}},
@@ -39,8 +39,8 @@ func sample() Document {
 }
 
 func longTable(rows int) Table {
-	t := Table{Name: "tickets", Columns: []Column{{"No.", Right}, {Title: "Time"}, {Title: "Grower"}, {Title: "Bin"}, {"Net lb", Right}, {"Moisture %", Right},
-		{"Test weight", Right}, {"Water shrink lb", Right}, {"Handling lb", Right}, {"Settled lb", Right}, {"Bushels", Right}, {"Drying $", Right}, {"Payable $", Right}, {Title: "Disposition"}}}
+	t := Table{Name: "tickets", Columns: []Column{{Title: "No.", Align: Right}, {Title: "Time"}, {Title: "Grower"}, {Title: "Bin"}, {Title: "Net lb", Align: Right}, {Title: "Moisture %", Align: Right},
+		{Title: "Test weight", Align: Right}, {Title: "Water shrink lb", Align: Right}, {Title: "Handling lb", Align: Right}, {Title: "Settled lb", Align: Right}, {Title: "Bushels", Align: Right}, {Title: "Drying $", Align: Right}, {Title: "Payable $", Align: Right}, {Title: "Disposition"}}}
 	for i := range rows {
 		r := Row{Cells: []string{fmt.Sprint(1041 + i), "14:05", "Sample grower with a long name", "Pit 1", "52,300", "18.4", "55.0", "2,092", "262", "49,946", "891.89", "119.33", "price later", "stored"}}
 		if i%17 == 5 {

@@ -8,6 +8,7 @@ import (
 // Text sets the document for a terminal or a plain file, width characters
 // wide. Tables wider than that run over; they are never cut.
 func (d Document) Text(width int) string {
+	d = d.spoken()
 	t := setter{width: width}
 	for _, line := range d.House {
 		t.line(line)

@@ -7,17 +7,20 @@ import (
 	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
+
+	"tenthpoint/internal/tongue"
 )
 
 // XLSX writes the document as a workbook: a first sheet that says what it is,
 // then a sheet for each table. Figures are numbers a spreadsheet can add; each
 // is written as the decimal text that prints, to the last nought.
 func (d Document) XLSX(w io.Writer) error {
-	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}}
+	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: tongue.Of(d.Language).Say("About")}
+	d = d.spoken()
 	defer book.Close()
 	book.about(d)
 	for i, t := range d.Tables() {
-		book.table(sheetName(t.Name, i+1), t)
+		book.table(sheetName(t.sheet(), i+1), t)
 	}
 	book.SetActiveSheet(0)
 	if book.failed != nil {
@@ -29,6 +32,7 @@ func (d Document) XLSX(w io.Writer) error {
 type workbook struct {
 	*excelize.File
 	styles map[look]int
+	front  string // what the first sheet is called
 	failed error
 }
 
@@ -49,10 +53,10 @@ func (b *workbook) must(err error) {
 }
 
 // firstSheet is what the library calls the sheet of a new workbook.
-const firstSheet, aboutSheet = "Sheet1", "About"
+const firstSheet = "Sheet1"
 
 func (b *workbook) about(d Document) {
-	b.must(b.SetSheetName(firstSheet, aboutSheet))
+	b.must(b.SetSheetName(firstSheet, b.front))
 	lines := append(append([]string{}, d.House...), d.Title, d.About)
 	lines = append(lines, d.Marks...)
 	for _, block := range d.Blocks {
@@ -69,10 +73,10 @@ func (b *workbook) about(d Document) {
 	for _, line := range append(lines, d.Footer) {
 		if line != "" {
 			row++
-			b.must(b.SetCellStr(aboutSheet, address(1, row), line))
+			b.must(b.SetCellStr(b.front, address(1, row), line))
 		}
 	}
-	b.must(b.SetColWidth(aboutSheet, "A", "A", 100)) // characters
+	b.must(b.SetColWidth(b.front, "A", "A", 100)) // characters
 }
 
 func (b *workbook) table(sheet string, t Table) {

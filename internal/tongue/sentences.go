@@ -7,8 +7,7 @@ import (
 	"unicode"
 )
 
-// Sentences of the trade are made where they are known, with their figures in them:
-// "Net would be -380 lb (gross 24,120 lb - tare 24,500 lb). Weigh again or swap
+// Sentences are made where they are known, with their figures in them: "Net would be -380 lb (gross 24,120 lb - tare 24,500 lb). Weigh again or swap
 // the two." Their formats are keys like any other, so such a sentence is taken
 // apart along its format and put together again along the translated one.
 
@@ -22,18 +21,23 @@ type format struct {
 	into   []string // the same of the translated text
 	order  []int    // which gap of the English text fills each gap of the other
 	letter int      // letters around the gaps
+	weak   bool     // few letters: what is in the gaps must be known too
 }
 
 var (
 	verb  = regexp.MustCompile(`%(?:\[(\d)\])?[-+ #0]*\d*(?:\.\d+)?[a-zA-Z]`)
 	whole = regexp.MustCompile(`^-?\d+$`)
+	// figure is a figure with or without its unit: "52,300 lb", "$4.12/bu".
+	figure = regexp.MustCompile(`^[-+−]?\$?\d[\d,.]*…?( ?(%|°[CF]|lb|kg|g|bu|cwt|t|pt))?(/[a-zL]+)*$`)
 )
 
 // The fewest letters a format needs to be told from any other text: around its
-// gaps, and when it begins with a gap.
+// gaps, and when it begins with a gap. With fewer, but for the least, it is told
+// by what is in its gaps: "Corn, out" is, "%s, out" of a grain.
 const (
 	fewestLetters      = 4
 	fewestAfterOpening = 10
+	fewestOfAll        = 2
 )
 
 func newSentences(texts map[string]string) sentences {
@@ -65,7 +69,8 @@ func newFormat(english, other string) (format, bool) {
 	if f.parts[0] == "" {
 		fewest = fewestAfterOpening
 	}
-	return f, len(f.parts) > 1 && len(f.parts) == len(f.into) && f.letter >= fewest
+	f.weak = f.letter < fewest
+	return f, len(f.parts) > 1 && len(f.parts) == len(f.into) && f.letter >= fewestOfAll
 }
 
 func cutAtVerbs(text string) (parts []string, order []int) {
@@ -92,12 +97,13 @@ func lettersIn(text string) int {
 }
 
 // translate puts a text into the language line by line and sentence by sentence.
-// What was in the gaps is looked up too. A text of no known format stays.
+// What was in the gaps is looked up too. A text of no known format is taken apart
+// at its points, colons and commas; what is no text at all stays.
 func (s sentences) translate(text string, exact func(string) (string, bool)) string {
 	if out, ok := s.whole(text, exact); ok {
 		return out
 	}
-	for _, between := range []string{"\n", ". ", "; "} {
+	for _, between := range []string{"\n", ". ", "; ", ": ", ", "} {
 		if parts := strings.Split(text, between); len(parts) > 1 {
 			return s.each(parts, between, exact)
 		}
@@ -139,11 +145,22 @@ func (s sentences) one(text string, exact func(string) (string, bool)) (string, 
 		return out, true
 	}
 	for _, f := range s {
-		if gaps, ok := f.match(text); ok {
+		if gaps, ok := f.match(text); ok && (!f.weak || s.known(gaps, exact)) {
 			return f.fill(gaps, func(gap string) string { return s.translate(gap, exact) }), true
 		}
 	}
 	return "", false
+}
+
+// known reports whether every gap holds a figure or something known.
+func (s sentences) known(gaps []string, exact func(string) (string, bool)) bool {
+	return !slices.ContainsFunc(gaps, func(gap string) bool {
+		if lettersIn(gap) == 0 || figure.MatchString(gap) {
+			return gap == ""
+		}
+		_, ok := s.whole(gap, exact)
+		return !ok
+	})
 }
 
 // match takes a text apart along the format.

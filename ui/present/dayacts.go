@@ -83,7 +83,7 @@ func (f *Frame) exportDocument(d report.Document, name, what string) {
 			continue
 		}
 		var lines bytes.Buffer
-		if err := t.CSV(&lines); err != nil {
+		if err := d.CSV(&lines, t); err != nil {
 			f.Fail(err)
 			return
 		}

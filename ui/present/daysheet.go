@@ -178,7 +178,7 @@ func sheetOf(t report.Table) Sheet {
 		row := SheetRow{Cells: make([]string, len(r.Cells)), Total: r.Kind == report.Total, Struck: r.Kind == report.Struck}
 		for i, cell := range r.Cells {
 			if !out.Columns[i].Figures {
-				cell = cellWords(cell)
+				cell = Say(cell)
 			}
 			row.Cells[i] = cell
 			out.Columns[i].Chars = max(out.Columns[i].Chars, len([]rune(cell)))

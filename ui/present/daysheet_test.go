@@ -230,21 +230,3 @@ func TestThousandths(t *testing.T) {
 		}
 	}
 }
-
-// A grain inside a longer cell is said in the language of the desk too.
-func TestCellWords(t *testing.T) {
-	SetLanguage(func(english string) string {
-		if other, known := map[string]string{"Corn": "Maïs", "%s, out": "%s, sorti", "All %s": "Tout %s", "All": "Tout", "contract %s": "contrat %s"}[english]; known {
-			return other
-		}
-		return english
-	})
-	t.Cleanup(func() { SetLanguage(func(english string) string { return english }) })
-	for english, want := range map[string]string{
-		"Corn": "Maïs", "Corn, out": "Maïs, sorti", "All Corn": "Tout Maïs", "All": "Tout", "contract C-12": "contrat C-12", "B2": "B2", "": "",
-	} {
-		if got := cellWords(english); got != want {
-			t.Errorf("%q is said as %q, want %q", english, got, want)
-		}
-	}
-}
