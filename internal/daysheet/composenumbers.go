@@ -14,17 +14,20 @@ func (c *composer) numbers() {
 	g := newGrid(figure("Ticket"), own("Of day"), own("Grower"), words("What"), words("Refers to"), own("By"), own("Reason"), in("Net", c.weightUnit()), in("Settled", c.weightUnit()))
 	for _, p := range c.Parts {
 		for _, t := range p.Struck {
-			g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" the same day, never counted"), text(t.by()), text(t.EndedWho), text(t.Reason), amount(t.net()), text(""))
+			g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" the same day, never counted"), text(t.refersTo()), text(t.EndedWho), text(t.Reason), amount(t.net()), text(""))
 		}
 	}
 	for _, t := range c.Later {
-		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" today, taken back"), text(t.by()), text(t.EndedWho), text(t.Reason), amount(t.net().Neg()), settledBack(t))
+		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" today, taken back"), text(t.refersTo()), text(t.EndedWho), text(t.Reason), amount(t.net().Neg()), settledBack(t))
 	}
 	for _, t := range c.Corrections {
 		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("corrected ticket, counts today"), text(fmt.Sprintf("corrects %d of %s", t.Corrects, t.CorrectsOn)), text(t.Weigher), text(""), amount(t.net()), settledIn(t))
 	}
-	c.put(g.table("numbers", "No ticket was voided or corrected, and none corrects another."))
-	g = newGrid(words("Load"), words("Hour"), words("Grower"), words("Commodity"), words("Truck"), words("By"), words("Reason"))
+	for _, t := range c.Reissues {
+		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("reissued ticket, counts today"), text(fmt.Sprintf("in place of %d of %s (void)", t.Reissues, t.ReissuesOn)), text(t.Weigher), text(""), amount(t.net()), settledIn(t))
+	}
+	c.put(g.table("No ticket was voided or corrected, and none corrects another.", "numbers"))
+	g = newGrid(own("Load"), own("Hour"), own("Grower"), words("Commodity"), own("Truck"), own("By"), own("Reason"))
 	for _, t := range c.Refused {
 		g.add(text(t.Load), text(t.Time), text(t.Grower), text(t.Name), text(t.Truck), text(t.EndedWho), text(t.Reason))
 	}
@@ -77,6 +80,28 @@ func (t Ticket) by() string {
 		return ""
 	}
 	return fmt.Sprintf("by ticket %d", t.EndedBy)
+}
+
+// again is what a void ticket was reissued as.
+func (t Ticket) again() string {
+	if t.ReissuedBy == 0 {
+		return ""
+	}
+	return fmt.Sprintf("reissued as %d", t.ReissuedBy)
+}
+
+// refersTo is the ticket that took a ticket's place.
+func (t Ticket) refersTo() string { return t.by() + t.again() }
+
+// inPlace is the ticket whose place a ticket took.
+func (t Ticket) inPlace() string {
+	switch {
+	case t.Corrects > 0:
+		return fmt.Sprintf("corrects %d", t.Corrects)
+	case t.Reissues > 0:
+		return fmt.Sprintf("in place of %d (void)", t.Reissues)
+	}
+	return ""
 }
 
 // doubts are what an auditor asks about: typed weights, limits accepted,

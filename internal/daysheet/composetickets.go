@@ -1,8 +1,6 @@
 package daysheet
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -90,9 +88,7 @@ func (t Ticket) marks() string {
 	if !t.Ended.IsZero() {
 		out = joined(" ", t.ending(), t.by())
 	}
-	if t.Corrects > 0 {
-		out = joined(", ", out, fmt.Sprintf("corrects %d", t.Corrects))
-	}
+	out = joined(", ", out, t.again(), t.inPlace())
 	if len(t.Manual) > 0 {
 		out = joined(", ", out, "MANUAL WT")
 	}

@@ -31,6 +31,9 @@ func (s Sheet) Digest() string {
 func (t Ticket) digest(b *strings.Builder) {
 	fmt.Fprintf(b, "ticket %d load %s of %s: %s %q %q %q %q refused %v ended %s by %d corrects %d\n", t.Number, t.Load, t.Day,
 		t.Commodity, t.GrowerID, t.Truck, t.Bin, t.how(), t.Refused, t.Ended, t.EndedBy, t.Corrects)
+	if t.Reissues > 0 || t.ReissuedBy > 0 { // else the line is as it always was
+		fmt.Fprintf(b, "reissues %d by %d\n", t.Reissues, t.ReissuedBy)
+	}
 	for _, id := range slices.Sorted(maps.Keys(t.Figures)) {
 		fmt.Fprintf(b, "%s %s\n", id, t.Figures[id])
 	}

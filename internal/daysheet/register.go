@@ -74,9 +74,7 @@ func (t Ticket) status(period Period) string {
 	if !t.Ended.IsZero() {
 		out = joined(" ", t.ending(), t.Ended.String(), t.by())
 	}
-	if t.Corrects > 0 {
-		out = joined(", ", out, fmt.Sprintf("corrects %d", t.Corrects))
-	}
+	out = joined(", ", out, t.again(), t.inPlace())
 	if !t.Day.Between(period.From, period.To) {
 		out = joined(", ", out, "counts outside the period")
 	}
@@ -105,7 +103,7 @@ func VoidRegister(p house.Profile, period Period, ended []Ticket, example bool) 
 		if t.Refused {
 			what, net, unit = "turned away", text(""), ""
 		}
-		g.add(number(t.Number), text(t.Load), text(t.Day.String()), text(t.Ended.String()), text(what), text(t.by()), text(t.Grower), text(t.Name),
+		g.add(number(t.Number), text(t.Load), text(t.Day.String()), text(t.Ended.String()), text(what), text(t.refersTo()), text(t.Grower), text(t.Name),
 			net, text(unit), text(t.EndedWho), text(t.Reason))
 	}
 	d.Blocks = []report.Block{g.table("Nothing was voided, corrected or turned away.", "voids")}

@@ -49,8 +49,10 @@ type Sheet struct {
 	Dealt   []Dealt // sold, stored, contract
 	Spread  []Spread
 	Refused []Ticket
-	// Corrections are the tickets issued on this day that correct another.
+	// Corrections are the tickets issued on this day that correct another, and
+	// Reissues those in place of a void one.
 	Corrections []Ticket
+	Reissues    []Ticket
 	// Later are tickets of earlier days ended on this day.
 	Later    []Ticket
 	Manual   []Ticket
@@ -132,6 +134,9 @@ func (s *Sheet) list(t Ticket) {
 func (s *Sheet) note(t Ticket) {
 	if t.Corrects > 0 {
 		s.Corrections = append(s.Corrections, t)
+	}
+	if t.Reissues > 0 {
+		s.Reissues = append(s.Reissues, t)
 	}
 	if len(t.Manual) > 0 {
 		s.Manual = append(s.Manual, t)

@@ -38,6 +38,10 @@ type Ticket struct {
 	EndedWho    string
 	Corrects    int64
 	CorrectsOn  quantity.Date // day of the corrected ticket
+	Reissues    int64         // the void ticket whose grain this is
+	ReissuesOn  quantity.Date // day of that ticket
+	ReissuedBy  int64         // of a void ticket, the one in its place
+	ReissuedOn  quantity.Date // the day that one counts in
 	Reason      string
 	Manual      []string
 	Accepted    []string
@@ -124,6 +128,9 @@ func (t Ticket) priced() bool { _, ok := t.Figures["price"]; return ok }
 func (t Ticket) asOf(day quantity.Date) Ticket {
 	if t.Ended.After(day) {
 		t.Ended, t.EndedBy, t.EndedWho, t.Reason = quantity.Date{}, 0, "", ""
+	}
+	if t.ReissuedOn.After(day) {
+		t.ReissuedBy, t.ReissuedOn = 0, quantity.Date{}
 	}
 	return t
 }

@@ -33,7 +33,12 @@ func (w *Work) Correct(number int64, reason string) (string, error) {
 	if err := w.notUnderCorrection(number); err != nil {
 		return "", err
 	}
-	id, err := w.open(load.Opened{Details: old.Details, Corrects: number, Reason: reason})
+	return w.openInPlace(old, load.Opened{Details: old.Details, Corrects: number, Reason: reason})
+}
+
+// openInPlace opens a load that begins with all that another ticket's load had.
+func (w *Work) openInPlace(old *load.Load, f load.Opened) (string, error) {
+	id, err := w.open(f)
 	if err != nil {
 		return "", err
 	}
@@ -48,16 +53,22 @@ func (w *Work) Correct(number int64, reason string) (string, error) {
 // notUnderCorrection refuses a second correction while one is on the yard: only
 // one of them could ever take the ticket's place.
 func (w *Work) notUnderCorrection(number int64) error {
-	if err := w.renewRows(); err != nil {
-		return err
-	}
-	var id string
-	err := w.tx.QueryRow("SELECT coalesce(max(id), '') FROM loads WHERE corrects = ? AND phase IN (?, ?)",
-		number, string(load.OnYard), string(load.Ready)).Scan(&id)
+	id, err := w.onYardFor("corrects", number)
 	if err != nil || id == "" {
 		return err
 	}
 	return fmt.Errorf("ticket %d is being corrected already, as load %s. Finish that load, or turn it away with a reason", number, id)
+}
+
+// onYardFor is the load on the yard that is to take a ticket's place, by the
+// column of the lists that names the ticket; empty when there is none.
+func (w *Work) onYardFor(column string, number int64) (id string, err error) {
+	if err := w.renewRows(); err != nil {
+		return "", err
+	}
+	err = w.tx.QueryRow("SELECT coalesce(max(id), '') FROM loads WHERE "+column+" = ? AND phase IN (?, ?)",
+		number, string(load.OnYard), string(load.Ready)).Scan(&id)
+	return id, err
 }
 
 // carried are a load's weights, accepted limits and sample, each as it was

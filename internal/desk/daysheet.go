@@ -100,10 +100,11 @@ func (d *Desk) dayFacts(l lists, day quantity.Date) (daysheet.Facts, error) {
 		if err != nil {
 			return f, err
 		}
-		if t.Corrects > 0 {
-			if t.CorrectsOn, err = correctedOn(l, t.Corrects); err != nil {
-				return f, err
-			}
+		if t.CorrectsOn, err = countedOn(l, t.Corrects); err != nil {
+			return f, err
+		}
+		if t.ReissuesOn, err = countedOn(l, t.Reissues); err != nil {
+			return f, err
 		}
 		f.Tickets = append(f.Tickets, t)
 	}
@@ -114,8 +115,11 @@ func (d *Desk) dayFacts(l lists, day quantity.Date) (daysheet.Facts, error) {
 	return f, err
 }
 
-// correctedOn is the day of a ticket that another corrects.
-func correctedOn(l lists, number int64) (quantity.Date, error) {
+// countedOn is the day of a ticket whose place another took; none for no ticket.
+func countedOn(l lists, number int64) (quantity.Date, error) {
+	if number == 0 {
+		return quantity.Date{}, nil
+	}
 	rows, err := l.Loads(store.LoadFilter{Ticket: number})
 	if err != nil || len(rows) == 0 {
 		return quantity.Date{}, err

@@ -19,8 +19,8 @@ type Difference struct {
 }
 
 // Difference sets two tickets side by side, each worked again from its facts and
-// the edition kept with it: a ticket and the one that corrects it, or the first
-// and the last of a chain of corrections.
+// the edition kept with it: a ticket and the one that took its place, or the
+// first and the last of a chain of them.
 func (d *Desk) Difference(ctx context.Context, oldNumber, newNumber int64) (Difference, error) {
 	var out Difference
 	var err error
@@ -47,21 +47,21 @@ func (d Difference) Table() report.Table {
 	return proof.Differences(d.Comparison, fmt.Sprintf("Ticket %d", d.Old.Number), fmt.Sprintf("Ticket %d", d.New.Number))
 }
 
-// Chain are the tickets that a ticket and its corrections make, the first one
-// first.
+// Chain are the tickets that took each other's place, a ticket among them: the
+// first one first, then its corrections and those reissued when one was void.
 func (d *Desk) Chain(ctx context.Context, number int64) ([]*load.Load, error) {
 	l, err := d.Ticket(ctx, number)
 	if err != nil {
 		return nil, err
 	}
-	for l.Corrects > 0 {
-		if l, err = d.Ticket(ctx, l.Corrects); err != nil {
+	for l.InPlaceOf() > 0 {
+		if l, err = d.Ticket(ctx, l.InPlaceOf()); err != nil {
 			return nil, err
 		}
 	}
 	out := []*load.Load{l}
-	for l.Ended.By > 0 {
-		if l, err = d.Ticket(ctx, l.Ended.By); err != nil {
+	for l.Successor() > 0 {
+		if l, err = d.Ticket(ctx, l.Successor()); err != nil {
 			return nil, err
 		}
 		out = append(out, l)

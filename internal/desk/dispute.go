@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/store"
 )
 
@@ -54,7 +55,8 @@ func (d *Desk) GoOn(ctx context.Context, id string, f dispute.Fact) error {
 	return d.one(ctx, func(w *Work) error { return w.dispute(id, f) })
 }
 
-// decide asks that the corrected ticket is there and corrects the right one.
+// decide asks that the corrected ticket is there and took the place of the right
+// one, be it by way of others.
 func (w *Work) decide(id string, f dispute.Decided) error {
 	d, err := w.disputeNow(id)
 	if err != nil {
@@ -65,11 +67,31 @@ func (w *Work) decide(id string, f dispute.Decided) error {
 		if err != nil {
 			return err
 		}
-		if l.Corrects != d.Raised.Ticket {
+		takes, err := w.tookPlaceOf(l, d.Raised.Ticket)
+		if err != nil {
+			return err
+		}
+		if !takes {
 			return fmt.Errorf("ticket %d does not correct ticket %d, which dispute %s is about. Correct that ticket first", f.Corrected, d.Raised.Ticket, id)
 		}
 	}
 	return w.dispute(id, f)
+}
+
+// tookPlaceOf reports whether a load's ticket corrects or reissues a ticket, or
+// one that did so before it.
+func (w *Work) tookPlaceOf(l *load.Load, number int64) (bool, error) {
+	for l.InPlaceOf() > 0 {
+		if l.InPlaceOf() == number {
+			return true, nil
+		}
+		before, err := w.ticket(l.InPlaceOf())
+		if err != nil {
+			return false, err
+		}
+		l = before
+	}
+	return false, nil
 }
 
 func (w *Work) dispute(id string, f dispute.Fact) error {

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/proof"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -80,11 +81,19 @@ func (d *Desk) DisputeFile(ctx context.Context, id string) (report.Document, err
 		if err != nil {
 			return report.Document{}, err
 		}
-		front = append(front, report.Heading{Text: fmt.Sprintf("Ticket %d corrects ticket %d: %s", chain[i].Number, chain[i-1].Number, chain[i].Why)}, difference.Table())
+		front = append(front, report.Heading{Text: tookPlace(chain[i])}, difference.Table())
 	}
 	doc.Title = fmt.Sprintf("File of dispute %s, ticket %d", one.ID, one.Raised.Ticket)
 	doc.Blocks = slices.Concat(front, []report.Block{report.Heading{Text: fmt.Sprintf("Ticket %d as it was issued", one.Raised.Ticket)}}, doc.Blocks)
 	return doc, nil
+}
+
+// tookPlace heads what a ticket changed of the one whose place it took.
+func tookPlace(l *load.Load) string {
+	if l.Reissues > 0 {
+		return fmt.Sprintf("Ticket %d was issued in place of ticket %d, void: %s", l.Number, l.Reissues, l.Why)
+	}
+	return fmt.Sprintf("Ticket %d corrects ticket %d: %s", l.Number, l.Corrects, l.Why)
 }
 
 // overdue reports whether the last day to ask for another test has passed

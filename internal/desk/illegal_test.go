@@ -63,13 +63,22 @@ var illegal = []struct {
 	{"issue a ticket twice", ticketed, issue, "Ticket 1 is issued; print it again as a reprint"},
 	{"void without a reason", asManager(ticketed), void(" "), "a ticket is voided only with a reason; type one"},
 	{"correct without a reason", asManager(ticketed), correct(""), "a ticket is corrected only with a reason; type one"},
-	{"void a ticket twice", voided, void("again"), "Ticket 1 is void (a trial); open a new load"},
-	{"correct a void ticket", voided, correct("again"), "Ticket 1 is void (a trial); open a new load"},
-	{"issue a void ticket", voided, issue, "Ticket 1 is void (a trial); open a new load"},
+	{"void a ticket twice", voided, void("again"), "Ticket 1 is void (a trial); reissue it, or open a new load"},
+	{"correct a void ticket", voided, correct("again"), "Ticket 1 is void (a trial); reissue it, or open a new load"},
+	{"issue a void ticket", voided, issue, "Ticket 1 is void (a trial); reissue it, or open a new load"},
 	{"void a corrected ticket", corrected, void("again"), "Ticket 1 was corrected by ticket 2; go on with ticket 2"},
 	{"correct a corrected ticket", corrected, correct("again"), "Ticket 1 was corrected by ticket 2; go on with ticket 2"},
 	{"correct a ticket twice at once", underCorrection, correct("again"), "ticket 1 is being corrected already, as load L2"},
 	{"issue the correction of a void ticket", voidedUnderCorrection, issue, "Ticket 1 is void (a trial)"},
+	{"reissue an unknown ticket", asManager(nothing), reissue("torn"), "there is no ticket 0 in this book"},
+	{"reissue a ticket in force", asManager(ticketed), reissue("torn"), "Ticket 1 is issued; void it first, or correct it"},
+	{"reissue a corrected ticket", corrected, reissue("torn"), "Ticket 1 was corrected by ticket 2; go on with ticket 2"},
+	{"reissue without a reason", voided, reissue(" "), "a void ticket is reissued only with a reason; type one"},
+	{"reissue a ticket twice at once", underReissue, reissue("torn"), "ticket 1 is being reissued already, as load L2. Finish that load, or turn it away"},
+	{"reissue a ticket twice", reissued, reissue("torn"), "Ticket 1 is void and was reissued as ticket 2; go on with ticket 2"},
+	{"void a reissued ticket once more", reissued, void("again"), "Ticket 1 is void and was reissued as ticket 2; go on with ticket 2"},
+	{"correct a reissued ticket", reissued, correct("again"), "Ticket 1 is void and was reissued as ticket 2; go on with ticket 2"},
+	{"issue a reissue that lost its tare", reissueSwapped, issue, "Net would be"},
 	{"weigh a refused load", turnedAway, weighGross, "Load L1 was refused (hot); open a new load"},
 	{"issue a refused load", turnedAway, issue, "Load L1 was refused (hot); open a new load"},
 	{"refuse without a reason", arrived, refuse(""), "a load is refused only with a reason; type one"},
@@ -80,6 +89,7 @@ var illegal = []struct {
 
 	// Who may do what.
 	{"a clerk voids", ticketed, void("a trial"), "Voiding a ticket is for a manager; Cal Reyes is signed in as clerk"},
+	{"a clerk reissues", signedIn(clerk, voided), reissue("torn"), "Reissuing a void ticket is for a manager; Cal Reyes is signed in as clerk"},
 	{"a clerk corrects", ticketed, correct("a trial"), "Correcting a ticket is for a manager"},
 	{"a clerk accepts", arrived, accept("bcfm", "so be it"), "Accepting a load beyond a limit is for a manager"},
 	{"a clerk closes the day", nothing, closeDay("2026-10-01"), "Closing the day is for a manager"},
@@ -132,7 +142,7 @@ func TestNobodySignedInWritesNothing(t *testing.T) {
 	before := s.contents()
 	for name, move := range map[string]func(*scene, string, int64) error{
 		"open": open(func(*load.Details) {}), "weigh": weighGross, "sample": sample("17.0"), "issue": issue, "print": printed,
-		"refuse": refuse("hot"), "void": void("a trial"), "correct": correct("a trial"), "close": closeDay("2026-10-01"),
+		"refuse": refuse("hot"), "void": void("a trial"), "correct": correct("a trial"), "reissue": reissue("a trial"), "close": closeDay("2026-10-01"),
 		"grower": setGrower(house.Grower{ID: "G9", Name: "Nine"}), "profile": setProfile(testProfile()),
 	} {
 		refused(t, move(s, id, number), "nobody is signed in")

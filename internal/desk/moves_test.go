@@ -89,6 +89,28 @@ func voidedUnderCorrection(s *scene) (string, int64) {
 	return id, number
 }
 
+func underReissue(s *scene) (string, int64) {
+	_, number := voided(s)
+	id, err := s.Reissue(ctx, number, "torn in the printer")
+	must(s.t, err)
+	return id, number
+}
+
+func reissued(s *scene) (string, int64) {
+	id, number := underReissue(s)
+	_, err := s.Issue(ctx, id)
+	must(s.t, err)
+	return id, number
+}
+
+// reissueSwapped has the truck weighed again while its ticket is reissued, and
+// the figure typed is its gross.
+func reissueSwapped(s *scene) (string, int64) {
+	id, number := underReissue(s)
+	s.weigh(id, load.Tare, 62300)
+	return id, number
+}
+
 func turnedAway(s *scene) (string, int64) {
 	id := s.arrive(52300)
 	must(s.t, s.Refuse(ctx, id, "hot"))
@@ -163,6 +185,13 @@ func void(reason string) move {
 func correct(reason string) move {
 	return func(s *scene, _ string, number int64) error {
 		_, err := s.Correct(ctx, number, reason)
+		return err
+	}
+}
+
+func reissue(reason string) move {
+	return func(s *scene, _ string, number int64) error {
+		_, err := s.Reissue(ctx, number, reason)
 		return err
 	}
 }

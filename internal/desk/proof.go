@@ -51,8 +51,8 @@ func (d *Desk) ProofFacts(ctx context.Context, number int64, o ProofOptions) (pr
 	if f.Meters, err = d.metersThen(ctx, l); err != nil {
 		return f, err
 	}
-	if l.Corrects > 0 {
-		difference, err := d.Difference(ctx, l.Corrects, number)
+	if l.InPlaceOf() > 0 {
+		difference, err := d.Difference(ctx, l.InPlaceOf(), number)
 		if err != nil {
 			return f, err
 		}

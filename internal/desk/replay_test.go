@@ -97,7 +97,7 @@ func anyAct(r *rapid.T, s *scene) error {
 	tenths := rapid.Int64Range(0, 400).Draw(r, "moisture")
 	moisture := quantity.Int(tenths, quantity.Percent).Div(quantity.Int(10, quantity.Plain))
 	var err error
-	switch rapid.SampledFrom([]string{"open", "open", "gross", "tare", "sample", "sample", "issue", "issue", "amend", "refuse", "print", "void", "correct", "close"}).Draw(r, "act") {
+	switch rapid.SampledFrom([]string{"open", "open", "gross", "tare", "sample", "sample", "issue", "issue", "amend", "refuse", "print", "void", "void", "correct", "reissue", "reissue", "close"}).Draw(r, "act") {
 	case "open":
 		_, err = s.OpenLoad(ctx, details())
 	case "gross":
@@ -118,6 +118,8 @@ func anyAct(r *rapid.T, s *scene) error {
 		err = s.Void(ctx, number, "a trial")
 	case "correct":
 		_, err = s.Correct(ctx, number, "a trial")
+	case "reissue":
+		_, err = s.Reissue(ctx, number, "torn")
 	case "close":
 		err = s.CloseDay(ctx, s.Today(), "")
 	}

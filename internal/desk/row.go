@@ -17,6 +17,7 @@ func row(l *load.Load) store.LoadRow {
 		Disposition: string(l.Details.Disposition), Contract: l.Details.ContractNo,
 		Ticket: l.Number, IssuedAt: l.Issued.At, IssuedDay: l.IssuedDay.String(),
 		EndedAt: l.Ended.At, EndedDay: l.Ended.Day.String(), EndedBy: l.Ended.By, Corrects: l.Corrects,
+		Reissues: l.Reissues, ReissuedBy: l.Again.By, ReissuedDay: l.Again.Day.String(),
 		Reason: l.Ended.Reason, Who: l.Weigher, Weigher: l.Weigher, Manual: manual(l),
 		Flags: strings.Join(l.Sample.Flags, "\n"), Sample: l.Sample.Number,
 		Kept: l.Sample.Kept, KeepUntil: l.Sample.Until.String(),

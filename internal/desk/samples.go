@@ -12,8 +12,8 @@ import (
 	"tenthpoint/internal/store"
 )
 
-// Retained is the kept part of a load's sample. A corrected ticket's load
-// carries its sample on: the sample stays one, known by the load it was taken
+// Retained is the kept part of a load's sample. A load that takes a ticket's
+// place carries its sample on: the sample stays one, known by the load it was taken
 // from.
 type Retained struct {
 	bench.Sample

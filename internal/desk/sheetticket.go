@@ -17,13 +17,13 @@ func (d *Desk) sheetTicket(r store.LoadRow) (daysheet.Ticket, error) {
 		Number: r.Ticket, Load: r.ID, Outbound: r.Direction == string(load.Outbound),
 		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
 		Truck: r.Truck, Bin: r.Bin, Taken: r.Disposition, Contract: r.Contract, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
-		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reason: r.Reason,
+		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
 		Manual: parted(r.Manual), Accepted: parted(r.Accepted), Flags: parted(r.Flags), Figures: r.Figures,
 	}
 	for _, one := range []struct {
 		text string
 		into interface{ UnmarshalText([]byte) error }
-	}{{r.IssuedDay, &t.Day}, {r.Day, &t.Delivered}, {r.KeepUntil, &t.KeepUntil}, {r.EndedDay, &t.Ended}} {
+	}{{r.IssuedDay, &t.Day}, {r.Day, &t.Delivered}, {r.KeepUntil, &t.KeepUntil}, {r.EndedDay, &t.Ended}, {r.ReissuedDay, &t.ReissuedOn}} {
 		if err := one.into.UnmarshalText([]byte(one.text)); err != nil {
 			return t, err
 		}

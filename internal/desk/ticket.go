@@ -10,7 +10,8 @@ import (
 )
 
 // Issue settles a load and gives its ticket the next number. A load that
-// corrects a ticket supersedes it in the same transaction.
+// corrects a ticket supersedes it in the same transaction; the void ticket that
+// a load reissues learns its number there.
 func (d *Desk) Issue(ctx context.Context, id string) (number int64, err error) {
 	err = d.one(ctx, func(w *Work) error {
 		number, err = w.Issue(id)
@@ -75,15 +76,23 @@ func (w *Work) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 		return 0, err
 	}
 	w.tickets[number] = l.ID
-	if l.Corrects == 0 {
+	if l.InPlaceOf() == 0 {
 		return number, nil
 	}
-	old, err := w.ticket(l.Corrects)
+	old, err := w.ticket(l.InPlaceOf())
 	if err != nil {
 		return 0, err
 	}
-	_, err = w.happen(old, load.Superseded{By: number, Reason: l.Why, Day: day})
+	_, err = w.happen(old, gaveWay(l, day))
 	return number, err
+}
+
+// gaveWay is what happens to the ticket whose place a load's ticket takes.
+func gaveWay(l *load.Load, day quantity.Date) load.Fact {
+	if l.Reissues > 0 {
+		return load.Reissued{By: l.Number, Day: day}
+	}
+	return load.Superseded{By: l.Number, Reason: l.Why, Day: day}
 }
 
 // ticket finds a load by its ticket number inside the transaction.

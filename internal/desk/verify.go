@@ -30,9 +30,10 @@ func (d *Desk) Verify(ctx context.Context, progress func(done int64)) (Soundness
 	v := &verifier{
 		desk: d, ctx: ctx, progress: progress,
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
+		inPlace: map[int64]int64{}, gaveWay: map[int64]int64{},
 		seen: map[string]bool{}, standing: map[string]journal.Fact{},
 	}
-	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.standingRows, v.stock, v.lastNumbers} {
+	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.standingRows, v.stock, v.lastNumbers, v.successions} {
 		if err := walk(); err != nil {
 			return v.out, err
 		}
@@ -54,6 +55,8 @@ type verifier struct {
 	standing map[string]journal.Fact   // last fact of every other subject
 	lastSeq  int64                     // the end of the chain as walked
 	tickets  map[int64]string          // number -> load
+	inPlace  map[int64]int64           // number -> the ticket whose place it took
+	gaveWay  map[int64]int64           // number -> the ticket that took its place
 	loadNo   int64                     // highest load id
 	begun    map[string]int64          // series as they were before the walk
 }

@@ -159,6 +159,23 @@ func (v *verifier) gaps() {
 	}
 }
 
+// successions asks that of two tickets, one in the place of the other, each names
+// the other. Tickets issued since the walk began are left to the next one.
+func (v *verifier) successions() error {
+	last := v.begun["ticket"]
+	for _, after := range slices.Sorted(maps.Keys(v.inPlace)) {
+		if before := v.inPlace[after]; v.gaveWay[before] != after && after <= last {
+			v.found(fmt.Sprintf("Ticket %d takes the place of ticket %d, which does not name it.", after, before))
+		}
+	}
+	for _, before := range slices.Sorted(maps.Keys(v.gaveWay)) {
+		if after := v.gaveWay[before]; v.inPlace[after] != before && after <= last {
+			v.found(fmt.Sprintf("Ticket %d gave way to ticket %d, which does not name it.", before, after))
+		}
+	}
+	return nil
+}
+
 func highestOf(tickets map[int64]string) int64 {
 	highest := int64(0)
 	for n := range tickets {

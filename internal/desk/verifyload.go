@@ -81,6 +81,12 @@ func (v *verifier) count(id string, l *load.Load) {
 		v.found(fmt.Sprintf("Ticket number %d was given to load %s and to load %s.", l.Number, other, id))
 	}
 	v.tickets[l.Number] = id
+	if before := l.InPlaceOf(); before > 0 {
+		v.inPlace[l.Number] = before
+	}
+	if after := l.Successor(); after > 0 {
+		v.gaveWay[l.Number] = after
+	}
 }
 
 func (v *verifier) load(id string) (*load.Load, []string) {

@@ -95,6 +95,8 @@ func (c *composer) marks() []string {
 	switch {
 	case c.Load.Corrects > 0:
 		out = append(out, fmt.Sprintf("CORRECTS TICKET %d", c.Load.Corrects))
+	case c.Load.Reissues > 0:
+		out = append(out, fmt.Sprintf("IN PLACE OF TICKET %d", c.Load.Reissues))
 	}
 	return out
 }

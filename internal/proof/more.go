@@ -74,9 +74,14 @@ func (c *composer) correction() {
 	if c.Correction == nil {
 		return
 	}
-	c.put(report.Heading{Text: fmt.Sprintf("What the correction of ticket %d changed", c.Load.Corrects)},
-		report.Para{Text: fmt.Sprintf("Corrected because: %s (%s, %s). Both tickets are kept.", c.Load.Why, c.Load.Opened.Who, c.Clock(c.Load.Opened.At))},
-		Differences(c.Correction, fmt.Sprintf("Ticket %d", c.Load.Corrects), fmt.Sprintf("Ticket %d", c.Load.Number)))
+	heading, because := "What the correction of ticket %d changed", "Corrected because: %s (%s, %s). Both tickets are kept."
+	if c.Load.Reissues > 0 {
+		heading, because = "What is not as on ticket %d, which is void", "Reissued because: %s (%s, %s). Both tickets are kept; only this one counts."
+	}
+	before := c.Load.InPlaceOf()
+	c.put(report.Heading{Text: fmt.Sprintf(heading, before)},
+		report.Para{Text: fmt.Sprintf(because, c.Load.Why, c.Load.Opened.Who, c.Clock(c.Load.Opened.At))},
+		Differences(c.Correction, fmt.Sprintf("Ticket %d", before), fmt.Sprintf("Ticket %d", c.Load.Number)))
 }
 
 func (c *composer) disputes() {
