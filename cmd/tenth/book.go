@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -94,7 +96,7 @@ func (f bookFlags) at(t *terminal, how store.Options, who string, act func(*post
 	if err != nil {
 		return err
 	}
-	book, err := store.Open(path, how)
+	book, err := t.open(path, how)
 	if err != nil {
 		return err
 	}
@@ -111,6 +113,24 @@ func (f bookFlags) at(t *terminal, how store.Options, who string, act func(*post
 		return err
 	}
 	return named(d, act(&post{d, t, book}))
+}
+
+// open opens a book. One that is too old for reading is brought up to date
+// first, as any command that writes would do; the copy made of it is named.
+func (t *terminal) open(path string, how store.Options) (*store.Book, error) {
+	book, err := store.Open(path, how)
+	if !errors.Is(err, store.ErrOld) {
+		return book, err
+	}
+	old, failed := store.Open(path, store.Options{})
+	if failed != nil {
+		return nil, failed
+	}
+	if err := old.Close(); err != nil {
+		return nil, err
+	}
+	fmt.Fprintf(t.err, "note: The book was brought up to date. As it was it lies beside it, as %s.before-....\n", filepath.Base(path))
+	return store.Open(path, how)
 }
 
 // named tells how to say who acts, when nobody was.

@@ -16,7 +16,7 @@ import (
 // reading and writing.
 type Options struct {
 	Create   bool          // make the book, and its folder, if it is not there
-	ReadOnly bool          // never write; a book that needs migrating is refused
+	ReadOnly bool          // never write; a book too old to be read is refused
 	Busy     time.Duration // how long to wait for another program's write; 0 means 5 s
 }
 
@@ -26,7 +26,8 @@ type Book struct {
 	busy    time.Duration
 	write   *writer // nil when open for reading only
 	read    *sql.DB
-	scratch string // the folder to remove on Close
+	jots    *sql.DB // for drafts at the speed of typing; nil when open for reading only
+	scratch string  // the folder to remove on Close
 }
 
 // Open opens the book at path, bringing an older one up to date first (a copy
@@ -83,6 +84,9 @@ func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err
 	if b.write, err = newWriter(b.path, how(b.busy), b.busy); err != nil {
 		return err
 	}
+	if b.jots, err = connect(b.path, jotting(), 1); err != nil {
+		return err
+	}
 	return b.migrate(known)
 }
 
@@ -98,6 +102,9 @@ func (b *Book) Close() error {
 	var found error
 	if b.read != nil {
 		found = b.read.Close()
+	}
+	if b.jots != nil {
+		found = errors.Join(found, b.jots.Close())
 	}
 	if b.write != nil {
 		found = errors.Join(found, b.write.close())

@@ -13,6 +13,10 @@
 // triggers, and if someone takes those away, [Book.VerifyChain],
 // [Book.VerifyEditions] and [Book.VerifyFile] find what was done.
 //
+// Drafts are the one thing beside all this: what a person has typed and nobody
+// has entered. They can be kept at the speed of typing ([Book.Jot]), change
+// and go as they like, and no check looks at them.
+//
 // The file grows by migrations (package migrations). A book remembers each
 // one it went through; a book of a newer program, or with a history that
 // differs from this program's, is refused rather than guessed at.

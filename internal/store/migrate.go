@@ -5,10 +5,13 @@ import (
 	"crypto/sha256"
 	"database/sql"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"io/fs"
 	"regexp"
 	"strconv"
+
+	"tenthpoint/migrations"
 )
 
 // createHistory makes the table in which a book remembers its migrations.
@@ -96,16 +99,21 @@ func pending(path string, past, known []migration) ([]migration, error) {
 	return known[len(past):], nil
 }
 
-// refuseOld lets only an up-to-date book through.
+// ErrOld is what opening a book for reading ends with when the book is too old
+// to be read as it is. Opening it once for writing brings it up to date.
+var ErrOld = errors.New("the book is older than this program")
+
+// refuseOld lets a book through that can be read as it is: an older one may
+// lack what reading does without.
 func (b *Book) refuseOld(known []migration) error {
 	past, err := history(b.read)
 	if err != nil {
 		return err
 	}
 	due, err := pending(b.path, past, known)
-	if err == nil && len(due) > 0 {
+	if err == nil && len(due) > 0 && due[0].number <= migrations.NeededToRead {
 		return fmt.Errorf("The book %s is older than this program and is open for reading only. "+
-			"Open it once for writing; it is then brought up to date.", b.path)
+			"Open it once for writing; it is then brought up to date: %w", b.path, ErrOld)
 	}
 	return err
 }

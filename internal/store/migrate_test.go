@@ -1,6 +1,7 @@
 package store
 
 import (
+	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -197,4 +198,50 @@ func TestHistoryWithAHoleIsRefused(t *testing.T) {
 func TestOldBookIsRefusedForReadingOnly(t *testing.T) {
 	_, err := openWith(oldBook(t), steps(t, yard), Options{ReadOnly: true})
 	wantError(t, err, "older than this program", "Open it once for writing")
+	if !errors.Is(err, ErrOld) {
+		t.Errorf("%v is not known for an older book", err)
+	}
+}
+
+// A book that only lacks what reading does without is read as it is: nothing is
+// added to it, not even beside it.
+func TestBookOfTheVersionBeforeIsRead(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "before.book")
+	before := fstest.MapFS{}
+	names, err := fs.Glob(migrations.Files, "*.sql")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range names[:migrations.NeededToRead] {
+		text, err := fs.ReadFile(migrations.Files, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		before[name] = &fstest.MapFile{Data: text}
+	}
+	old, err := openWith(path, before, Options{Create: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	appendTo(t, old, 6)
+	old.Close()
+	was, _ := os.ReadFile(path)
+	b, err := Open(path, Options{ReadOnly: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	wantSound(t, b, 6)
+	if _, err := b.Loads(ctx, LoadFilter{}); err != nil {
+		t.Error(err)
+	}
+	if _, err := b.StockBefore(ctx, "2027-01-01"); err != nil {
+		t.Error(err)
+	}
+	b.Close()
+	if is, _ := os.ReadFile(path); string(is) != string(was) {
+		t.Error("the book was touched")
+	}
+	if files := beside(t, path); !slices.Equal(files, []string{""}) {
+		t.Errorf("beside the book: %q", files)
+	}
 }

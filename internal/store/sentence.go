@@ -43,6 +43,11 @@ func (b *Book) sentence(err error) error {
 	return b.because("The book %s refused", err)
 }
 
+// onlyRead says why nothing can be entered in a book open for reading.
+func (b *Book) onlyRead() error {
+	return fmt.Errorf("The book %s is open for reading only. Nothing was entered.", b.path)
+}
+
 // isBusy reports whether another program stood in the way.
 func isBusy(err error) bool {
 	var sqliteErr *sqlite.Error

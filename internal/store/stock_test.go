@@ -170,6 +170,7 @@ func TestOldBookGetsItsPosition(t *testing.T) {
 	force(t, b.write.conn, "CREATE INDEX facts_at ON facts (at)")
 	force(t, b.write.conn, "DROP INDEX loads_issued")
 	force(t, b.write.conn, "CREATE INDEX loads_issued_day ON loads (issued_day)")
+	force(t, b.write.conn, "DROP TABLE drafts")
 	force(t, b.write.conn, "DROP TABLE stock")
 	for _, column := range []string{"weigher", "reissues", "reissued_by", "reissued_day"} {
 		force(t, b.write.conn, "ALTER TABLE loads DROP COLUMN "+column)

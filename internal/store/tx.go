@@ -4,7 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
 
 	"tenthpoint/internal/journal"
 )
@@ -29,7 +28,7 @@ type Tx struct {
 // ErrBusy.
 func (b *Book) Write(ctx context.Context, act func(*Tx) error) error {
 	if b.write == nil {
-		return fmt.Errorf("The book %s is open for reading only. Nothing was entered.", b.path)
+		return b.onlyRead()
 	}
 	w := b.write
 	if err := w.take(ctx); err != nil {
