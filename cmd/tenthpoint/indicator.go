@@ -5,10 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"net/url"
 	"os"
 	"path/filepath"
-	"strconv"
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
@@ -40,14 +38,14 @@ func (i indicator) Weigh(ctx context.Context) (quantity.Amount, error) {
 // indicator; without it the example frames are expected.
 const profileName = "scale.toml"
 
-// link begins to listen to the indicator of the first scale that has a link.
-// It gives nil where weights are typed.
-func (p *program) link(ctx context.Context, scales []house.Scale, book string) (present.Indicator, error) {
-	if len(scales) == 0 || scales[0].Link == "" {
+// link begins to listen to the indicator of a scale. It gives nil where weights
+// are typed.
+func (p *program) link(ctx context.Context, s house.Scale, book string) (present.Indicator, error) {
+	if s.Link == "" {
 		return nil, nil
 	}
-	scale := scalelink.Scale{Name: scales[0].ID, Capacity: scales[0].Capacity, Division: scales[0].Division}
-	dialer, profile, err := p.wire(ctx, scales[0].Link, scale, book)
+	scale := scalelink.Scale{Name: s.ID, Capacity: s.Capacity, Division: s.Division}
+	dialer, profile, err := p.wire(ctx, s.Link, scale, book)
 	if err != nil {
 		return nil, err
 	}
@@ -67,7 +65,7 @@ func (p *program) link(ctx context.Context, scales []house.Scale, book string) (
 // wire is how a scale is reached and how its frames are read. A simulated one
 // speaks the example frames.
 func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, book string) (scalelink.Dialer, scalelink.Profile, error) {
-	if link == present.SimulatedLink {
+	if link == house.SimulatedLink {
 		dialer, err := p.simulate(ctx, scale)
 		return dialer, scalelink.ExampleColumns(), err
 	}
@@ -79,22 +77,17 @@ func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, 
 	return dialer, profile, err
 }
 
-// dialerOf reads "tcp://192.0.2.10:4001" or "serial:///dev/ttyUSB0?baud=1200".
-// A serial line without a speed is taken at 9600 bits per second; 8 data bits,
-// no parity and 1 stop bit always.
+// dialerOf is how the indicator of a link is reached.
 func dialerOf(link string) (scalelink.Dialer, error) {
-	u, err := url.Parse(link)
-	switch {
-	case err == nil && u.Scheme == "tcp":
-		return scalelink.TCP{Address: u.Host}, nil
-	case err == nil && u.Scheme == "serial":
-		port := scalelink.Serial{Port: u.Host + u.Path, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
-		if speed := u.Query().Get("baud"); speed != "" {
-			port.Baud, _ = strconv.Atoi(speed) // what is no figure is no speed
-		}
-		return port, port.Check()
+	w, err := house.ReadWire(link)
+	if err != nil {
+		return nil, err
 	}
-	return nil, fmt.Errorf("the link of the scale, %q, is neither tcp://host:port nor serial:///dev/name. Change it in the set-up", link)
+	if w.Host != "" {
+		return scalelink.TCP{Address: w.Host}, nil
+	}
+	port := scalelink.Serial{Port: w.Port, Baud: w.Baud, DataBits: w.DataBits, Parity: w.Parity, StopBits: w.StopBits}
+	return port, port.Check()
 }
 
 func profileBeside(book string) (scalelink.Profile, error) {

@@ -41,7 +41,8 @@ func (s station) Relink() error {
 		return err
 	}
 	var err error
-	s.frame.Indicator, err = p.link(context.Background(), s.frame.Desk.Profile().Scales, s.book)
+	scale, _ := s.frame.Scale()
+	s.frame.Indicator, err = p.link(context.Background(), scale, s.book)
 	s.frame.Deck = p.deck
 	return err
 }

@@ -48,7 +48,7 @@ func same(a, b spool.Spool) bool {
 // A simulated scale is linked, weighed on, and gone again when it is unlinked.
 func TestSimulatedScale(t *testing.T) {
 	p := &program{}
-	scales := []house.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: present.SimulatedLink}}
+	scales := []house.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: house.SimulatedLink}}
 	indicator, err := p.link(context.Background(), scales, filepath.Join(t.TempDir(), "house.book"))
 	fine(t, err)
 	if indicator == nil || p.deck == nil {

@@ -52,6 +52,11 @@ func TestProfileNamesAllItLacks(t *testing.T) {
 	if wrong := whole.Check(); wrong != nil {
 		t.Errorf("a whole profile: %v", wrong)
 	}
+	whole.Scales = append(whole.Scales, scale())
+	if wrong := whole.Check(); len(wrong) != 1 || !strings.Contains(wrong[0], "Two scales") {
+		t.Errorf("two scales of one name: %v", wrong)
+	}
+	whole.Scales = whole.Scales[:1]
 	whole.Scales[0].Division = quantity.Zero(quantity.Lb)
 	if wrong := whole.Check(); len(wrong) != 1 {
 		t.Errorf("a scale without a division: %v", wrong)

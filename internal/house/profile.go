@@ -2,6 +2,7 @@ package house
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/quantity"
@@ -65,8 +66,11 @@ func (p Profile) Check() []string {
 	if len(p.Scales) == 0 {
 		out = append(out, "No scale is set up; a ticket names the scale. Add one in the set-up.")
 	}
-	for _, s := range p.Scales {
+	for i, s := range p.Scales {
 		out = append(out, s.check()...)
+		if slices.ContainsFunc(p.Scales[:i], func(before Scale) bool { return before.ID == s.ID }) {
+			out = append(out, fmt.Sprintf("Two scales are called %s; a ticket must tell which. Give one another name.", s.ID))
+		}
 	}
 	if len(p.Grains) == 0 {
 		out = append(out, "No commodity is set up. Choose at least one in the set-up.")

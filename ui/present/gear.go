@@ -17,7 +17,7 @@ func (g *Gear) Scales() []Row {
 	scales := g.frame.Desk.Profile().Scales
 	out := make([]Row, len(scales))
 	for i, s := range scales {
-		stands := g.scaleStands(i, s)
+		stands := g.scaleStands(s)
 		out[i] = Row{Key: s.ID, State: stands.State, Cells: []string{s.ID, s.Division.String(), s.Capacity.String(), linkWords(s.Link), stands.Text}}
 	}
 	return out
@@ -27,19 +27,21 @@ func linkWords(link string) string {
 	switch link {
 	case "":
 		return Say("none: typed")
-	case SimulatedLink:
+	case house.SimulatedLink:
 		return Say("simulated")
 	}
 	return link
 }
 
-// scaleStands is what a scale shows now. Only the first one is listened to.
-func (g *Gear) scaleStands(i int, s house.Scale) Remark {
+// scaleStands is what a scale shows now. Only the one this desk weighs on is
+// listened to.
+func (g *Gear) scaleStands(s house.Scale) Remark {
+	here, _ := g.frame.Scale()
 	switch {
+	case s.ID != here.ID:
+		return Remark{Plain, Say("not weighed on here")}
 	case s.Link == "":
 		return Remark{Plain, Say("weights are typed")}
-	case i > 0:
-		return Remark{Plain, Say("not listened to")}
 	case g.frame.Indicator == nil:
 		return Remark{Stop, Say("no link")}
 	}
@@ -55,16 +57,17 @@ func (g *Gear) scaleStands(i int, s house.Scale) Remark {
 
 // ScaleSaid is what is to be known of the link, in a sentence.
 func (g *Gear) ScaleSaid() Remark {
-	p := g.frame.Desk.Profile()
+	s, known := g.frame.Scale()
+	isDemo := g.frame.Desk.Profile().Demo
 	switch {
-	case len(p.Scales) == 0:
-		return Remark{Stop, Say("No scale is set up. Ctrl+E adds one; its division and capacity are on its plate.")}
-	case p.Scales[0].Link == "" && p.Demo:
+	case !known:
+		return Remark{Stop, Say("No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.")}
+	case s.Link == "" && isDemo:
 		return Remark{Plain, Say("Weights are typed. Ctrl+Shift+O lets a simulated scale stand in on this invented elevator.")}
-	case p.Scales[0].Link == "":
+	case s.Link == "":
 		return Remark{Plain, Say("Weights are typed and print MANUAL WT. Give the scale a link (Ctrl+E) to read its indicator.")}
 	case g.frame.Indicator == nil:
-		return Remark{Stop, Say("The link %s could not be opened. Check it with Ctrl+E.", p.Scales[0].Link)}
+		return Remark{Stop, Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
 	}
 	if _, _, err := g.frame.Indicator.Latest(); err != nil {
 		return Remark{Stop, sentence(err)}

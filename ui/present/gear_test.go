@@ -136,7 +136,7 @@ func TestGearSimulatedScale(t *testing.T) {
 	}
 	g.Simulate()
 	r.answer(nil)
-	if r.frame.Desk.Profile().Scales[0].Link != SimulatedLink || station.linked != 1 || g.Scales()[0].Cells[3] != "simulated" {
+	if r.frame.Desk.Profile().Scales[0].Link != house.SimulatedLink || station.linked != 1 || g.Scales()[0].Cells[3] != "simulated" {
 		t.Errorf("the link is %q", r.frame.Desk.Profile().Scales[0].Link)
 	}
 	on := &deck{}

@@ -32,7 +32,10 @@ func (g *Gear) AskScale(id string) {
 		},
 		Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
-			_, faults := readScale(s, values)
+			changed, faults := readScale(s, values)
+			if _, taken := g.frame.Desk.Profile().Scale(changed.ID); taken && changed.ID != id {
+				faults["name"] = Say("There is a scale %s already. Give this one another name.", changed.ID)
+			}
 			return faults
 		},
 		Then: func(values map[string]string) {
@@ -55,7 +58,7 @@ func readScale(s house.Scale, values map[string]string) (house.Scale, map[string
 	}
 	s.ID, s.Link = strings.TrimSpace(values["name"]), strings.TrimSpace(values["link"])
 	s.Division, s.Capacity = weight("division", Say("Division")), weight("capacity", Say("Capacity"))
-	if err := checkLink(s.Link); err != nil {
+	if err := s.CheckLink(); err != nil {
 		faults["link"] = sentence(err)
 	}
 	return s, faults
@@ -104,11 +107,11 @@ func (g *Gear) CanSimulate() bool {
 
 // Simulate lets a simulated scale stand in, or takes it away again.
 func (g *Gear) Simulate() {
-	s := g.frame.Desk.Profile().Scales[0]
-	if s.Link == SimulatedLink {
+	s, _ := g.frame.Scale()
+	if s.Link == house.SimulatedLink {
 		s.Link = ""
 	} else {
-		s.Link = SimulatedLink
+		s.Link = house.SimulatedLink
 	}
 	g.frame.Put(Ask{
 		Title: Say("The scale of the invented elevator"), Text: Say("It is changed in a manager's name."),
@@ -129,7 +132,7 @@ func (g *Gear) Roll() {
 		g.frame.Say(OK, Say("the truck rolls off."))
 		return
 	}
-	s, _ := g.frame.scale()
+	s, _ := g.frame.Scale()
 	g.frame.Put(Ask{
 		Title:  Say("Roll a truck on"),
 		Text:   Say("A simulated scale: example - not for trade."),

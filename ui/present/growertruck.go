@@ -110,7 +110,7 @@ func (g *Growers) readTruck(t house.Truck, values map[string]string) (house.Truc
 
 // readTare reads a tare as a weight of the house's scale.
 func (f *Frame) readTare(text string) (quantity.Amount, error) {
-	s, ok := f.scale()
+	s, ok := f.Scale()
 	if !ok {
 		return quantity.Amount{}, fmt.Errorf("%s", Say("No scale is set up. Add one in the set-up"))
 	}

@@ -26,7 +26,7 @@ func (f *Frame) Live() (live BigFigure, shown bool) {
 	if f.Indicator == nil {
 		return BigFigure{}, false
 	}
-	s, _ := f.scale()
+	s, _ := f.Scale()
 	live = BigFigure{Caption: Say("Scale %s", s.ID), Unit: f.Desk.Profile().WeightUnit().String(), State: Wait}
 	weight, atRest, err := f.Indicator.Latest()
 	switch {
@@ -88,7 +88,7 @@ func (f *LoadForm) sideToWeigh(field string) (load.Which, string) {
 
 // take writes a weight from the scale down.
 func (f *LoadForm) take(which load.Which, draft string, weight quantity.Amount) error {
-	s, _ := f.frame.scale()
+	s, _ := f.frame.Scale()
 	delete(f.typed, weightID(which, draft))
 	d, _ := f.read()
 	d.amended, d.sampled = false, false

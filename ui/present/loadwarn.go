@@ -9,7 +9,7 @@ import (
 
 // warn says what does not stop a ticket and should be looked at twice.
 func (f *LoadForm) warn() {
-	if s, ok := f.frame.scale(); ok {
+	if s, ok := f.frame.Scale(); ok {
 		if net, known := desk.Net(f.now.load); known && net.Sign() > 0 {
 			if light := s.LightNet(net); light != "" {
 				f.now.remark("tare", Warn, light)

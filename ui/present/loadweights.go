@@ -10,15 +10,6 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// scale is the scale loads are weighed on here.
-func (f *Frame) scale() (house.Scale, bool) {
-	scales := f.Desk.Profile().Scales
-	if len(scales) == 0 {
-		return house.Scale{}, false
-	}
-	return scales[0], true
-}
-
 // trailer is the second draft of a truck and its trailer weighed apart; the
 // truck's own draft has no name.
 const trailer = "trailer"
@@ -113,7 +104,7 @@ func (f *LoadForm) weightLine(which load.Which, of string) line {
 // weighing reads a typed weight. It is held against the scale: what the scale
 // cannot have shown was not weighed on it.
 func (f *LoadForm) weighing(which load.Which, draft, label, text string) (load.Weighing, error) {
-	s, ok := f.frame.scale()
+	s, ok := f.frame.Scale()
 	if !ok {
 		return load.Weighing{}, fmt.Errorf("%s", Say("No scale is set up. Add one in the set-up"))
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 )
 
@@ -141,7 +142,7 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 	case "division", "capacity":
 		_, err = s.weight(id)
 	case "link":
-		err = checkLink(text)
+		err = house.Scale{Link: text}.CheckLink()
 	}
 	if g, ok := find(s.grains, func(g grainChoice) bool { return g.id == id }); ok && !g.has(text) {
 		err = fmt.Errorf("%s", Say("There are no rates called %q for %s. Choose one of the list, or leave it empty", text, grainName(g.commodity)))

@@ -26,10 +26,6 @@ const (
 	ToQueue  = "queue"  // a print queue of the computer
 )
 
-// SimulatedLink is the link of a scale that is only played: the invented
-// elevator's.
-const SimulatedLink = "simulator:"
-
 // Deck is the deck of a simulated scale.
 type Deck interface {
 	// RollOn drives a truck of a weight on to the deck.

@@ -32,7 +32,7 @@ func (s *gearScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
 	s.said = kit.NewNote()
 	s.said.Lines = 2
-	s.scales = gearTable(present.Say("No scale is set up. Ctrl+E adds one."), wordsColumn(present.Say("Scale"), 4), spare(figuresColumn(present.Say("Division"), 5), 2),
+	s.scales = gearTable(present.Say("No scale is set up. Ctrl+H adds one."), wordsColumn(present.Say("Scale"), 4), spare(figuresColumn(present.Say("Division"), 5), 2),
 		spare(figuresColumn(present.Say("Capacity"), 9), 1), spare(growing(wordsColumn(present.Say("Link"), 8)), 3), stated(wordsColumn(present.Say("Shows"), 14)))
 	s.people = gearTable(present.Say("Nobody is written down. Ctrl+U adds the first."), growing(wordsColumn(present.Say("At the desk"), 14)), wordsColumn(present.Say("Role"), 8))
 	s.bins = gearTable(present.Say("No pit or bin is written down. Ctrl+I adds one."), wordsColumn(present.Say("Code"), 5),
@@ -65,7 +65,7 @@ func stated(c kit.Column) kit.Column  { c.State = true; return c }
 
 // gearButtons are the acts under the tables, in their order.
 var gearButtons = []string{
-	"gear.scale", "gear.simulate", "gear.roll", "gear.papers", "gear.backup",
+	"gear.scale", "gear.add", "gear.here", "gear.simulate", "gear.roll", "gear.papers", "gear.backup",
 	"gear.verify", "gear.person", "gear.bin", "go.meters", "go.samples",
 }
 
@@ -74,6 +74,12 @@ func (s *gearScreen) Acts() []Act {
 	g, group := s.gear, present.Say("Gear")
 	return []Act{
 		{Command: kit.Command{ID: "gear.scale", Title: present.Say("Scale"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyE)}, Do: func() { g.AskScale(s.chosenScale()) }}},
+		{Command: kit.Command{ID: "gear.add", Title: present.Say("Add a scale"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyH)}, Do: func() { g.AskScale("") }}},
+		{Command: kit.Command{
+			ID: "gear.here", Title: present.Say("Weigh on it"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyG)}, EnabledWhen: g.CanWeighOn,
+			WhyNot: func() string { return present.Say("There is one scale only. Ctrl+H adds another.") },
+			Do:     func() { g.WeighOn(s.chosenScale()) },
+		}},
 		{Command: kit.Command{
 			ID: "gear.simulate", Title: present.Say("Simulate"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyO)}, EnabledWhen: g.CanSimulate,
 			WhyNot: func() string { return present.Say("Only the invented elevator may weigh on a simulated scale.") }, Do: g.Simulate,

@@ -1,0 +1,97 @@
+package house
+
+import (
+	"errors"
+	"fmt"
+	"net/url"
+	"slices"
+	"strconv"
+)
+
+// Wire is how a weighing indicator is reached: by the network, or by a serial
+// line set as the indicator itself is set.
+type Wire struct {
+	Host string // "192.0.2.10:4001"; empty for a serial line
+
+	Port     string // "/dev/ttyUSB0", "COM3"
+	Baud     int    // bits per second, 300 to 230400
+	DataBits int    // 7 or 8
+	Parity   string // "none", "odd" or "even"
+	StopBits int    // 1 or 2
+}
+
+// ReadWire reads the link of a scale: "tcp://192.0.2.10:4001" or
+// "serial:///dev/ttyUSB0?baud=1200&data=7&parity=even&stop=1". A serial line is
+// taken at 9600 bits per second, 8 data bits, no parity and 1 stop bit where it
+// says nothing else. The error says all that is wrong with it, in sentences.
+func ReadWire(link string) (Wire, error) {
+	u, err := url.Parse(link)
+	switch {
+	case err == nil && u.Scheme == "tcp":
+		if u.Hostname() == "" || !isBetween(u.Port(), 1, 65535) {
+			return Wire{}, fmt.Errorf("the link %q needs the indicator's address and its port, 1 to 65535: type it as tcp://host:port", link)
+		}
+		return Wire{Host: u.Host}, nil
+	case err == nil && u.Scheme == "serial":
+		return readSerial(link, u)
+	}
+	return Wire{}, fmt.Errorf("%q is no link: one begins with tcp:// or serial://. Leave it empty to type weights", link)
+}
+
+// SimulatedLink is the link of a scale that is only played: the invented
+// elevator's.
+const SimulatedLink = "simulator:"
+
+// CheckLink says what is wrong with the scale's link. None is a good one:
+// weights are then typed.
+func (s Scale) CheckLink() error {
+	if s.Link == "" || s.Link == SimulatedLink {
+		return nil
+	}
+	_, err := ReadWire(s.Link)
+	return err
+}
+
+func readSerial(link string, u *url.URL) (Wire, error) {
+	w := Wire{Port: u.Host + u.Path, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
+	settings := u.Query()
+	var wrong []error
+	say := func(format string, args ...any) { wrong = append(wrong, fmt.Errorf(format, args...)) }
+	number := func(key string, into *int) {
+		if settings.Has(key) {
+			*into, _ = strconv.Atoi(settings.Get(key)) // what is no figure is nought, which no setting may be
+		}
+	}
+	number("baud", &w.Baud)
+	number("data", &w.DataBits)
+	number("stop", &w.StopBits)
+	if settings.Has("parity") {
+		w.Parity = settings.Get("parity")
+	}
+	if w.Port == "" {
+		say("the link %q names no port: type it as serial:///dev/name", link)
+	}
+	if w.Baud < 300 || w.Baud > 230400 {
+		say("the link %q has no speed of an indicator: it lies between 300 and 230400, as in serial:///dev/name?baud=9600", link)
+	}
+	if !slices.Contains([]int{7, 8}, w.DataBits) {
+		say("the link %q has no data bits of an indicator: they are data=7 or data=8", link)
+	}
+	if !slices.Contains([]string{"none", "odd", "even"}, w.Parity) {
+		say("the link %q has no parity of an indicator: it is parity=none, odd or even", link)
+	}
+	if !slices.Contains([]int{1, 2}, w.StopBits) {
+		say("the link %q has no stop bits of an indicator: they are stop=1 or stop=2", link)
+	}
+	for key := range settings {
+		if !slices.Contains([]string{"baud", "data", "parity", "stop"}, key) {
+			say("the link %q says %q, which no serial line has: it may say baud, data, parity and stop", link, key)
+		}
+	}
+	return w, errors.Join(wrong...)
+}
+
+func isBetween(text string, low, high int) bool {
+	n, err := strconv.Atoi(text)
+	return err == nil && n >= low && n <= high
+}
