@@ -56,8 +56,14 @@ func (d *Desk) one(ctx context.Context, acts func(*Work) error) error {
 func (w *Work) renewRows() error {
 	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
 		is := row(w.loads[id])
-		if was, known := w.rows[id]; known && reflect.DeepEqual(was, is) {
+		was, known := w.rows[id]
+		if known && reflect.DeepEqual(was, is) {
 			continue
+		}
+		if known && isHere(was) && !isHere(is) {
+			if err := w.dropDraftsOf(id); err != nil {
+				return err
+			}
 		}
 		if err := w.tx.PutLoad(is); err != nil {
 			return err
@@ -66,6 +72,11 @@ func (w *Work) renewRows() error {
 	}
 	clear(w.touched)
 	return nil
+}
+
+// isHere reports whether the load of a row stands on the yard.
+func isHere(r store.LoadRow) bool {
+	return r.Phase == string(load.OnYard) || r.Phase == string(load.Ready)
 }
 
 func (w *Work) draft(kind, subject string, body []byte) journal.Draft {
