@@ -119,6 +119,7 @@ func (p *program) open(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
+	frame.SayRewritten()
 	if unlinked != nil { // the desk opens all the same: weights can be typed
 		frame.Fail(unlinked)
 	}

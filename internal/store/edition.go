@@ -11,6 +11,7 @@ import (
 
 const (
 	selectEdition = "SELECT id, text FROM editions WHERE sha256 = ?"
+	selectHashes  = "SELECT id, sha256 FROM editions"
 	insertEdition = "INSERT INTO editions (sha256, id, text) VALUES (?, ?, ?)"
 )
 
@@ -43,6 +44,25 @@ func (b *Book) Edition(ctx context.Context, sha string) (id, text string, err er
 		return "", "", fmt.Errorf("The book %s keeps no edition with the hash %s.", b.path, sha)
 	}
 	return id, text, b.sentence(err)
+}
+
+// EditionHashes are the hashes of the texts that the book keeps, by the id of
+// the edition.
+func (b *Book) EditionHashes(ctx context.Context) (map[string][]string, error) {
+	rows, err := b.read.QueryContext(ctx, selectHashes)
+	if err != nil {
+		return nil, b.sentence(err)
+	}
+	defer rows.Close()
+	hashes := map[string][]string{}
+	for rows.Next() {
+		var id, sha string
+		if err := rows.Scan(&id, &sha); err != nil {
+			return nil, b.sentence(err)
+		}
+		hashes[id] = append(hashes[id], sha)
+	}
+	return hashes, b.sentence(rows.Err())
 }
 
 func hashOf(text string) string {

@@ -2,6 +2,7 @@ package present
 
 import (
 	"cmp"
+	"context"
 	"slices"
 	"strings"
 
@@ -30,6 +31,8 @@ type Rates struct {
 	other  string // the one it is compared with
 	tries  map[string]tryLoad
 
+	rewritten map[string]bool // editions whose text was changed under their id
+
 	trial    *trialTable
 	compared *comparedTable
 }
@@ -53,6 +56,10 @@ func (r *Rates) Turn(to RatesView) { r.shows = to }
 func (r *Rates) Reload() {
 	r.tries = map[string]tryLoad{}
 	r.forget()
+	var err error
+	if r.rewritten, err = r.frame.Desk.Rewritten(context.Background()); err != nil {
+		r.frame.Fail(err)
+	}
 	if r.edition() == nil {
 		r.chosen = ""
 		if all := r.sorted(); len(all) > 0 {
@@ -133,6 +140,9 @@ func (r *Rates) Rows() []Row {
 }
 
 func (r *Rates) standingWords(e *rates.Edition) Remark {
+	if r.rewritten[e.ID] {
+		return Remark{Warn, Say("text changed")}
+	}
 	switch r.standing(e) {
 	case usedToday:
 		return Remark{OK, Say("used here")}
@@ -173,6 +183,9 @@ func (r *Rates) Headline() Remark {
 	if e.Corrects != "" {
 		text = join(" ", text, Say("Corrects %s.", e.Corrects))
 	}
+	if r.rewritten[e.ID] {
+		return Remark{Warn, Say("Tickets were settled under another text of %s. They keep theirs; new ones follow this. Give a changed text a new id that corrects the old.", e.ID)}
+	}
 	if e.Status == rates.Example {
 		return Remark{Warn, join(" ", Say("EXAMPLE, not for trade."), text)}
 	}
@@ -201,7 +214,7 @@ func (r *Rates) Paper() []PaperLine {
 	for _, l := range e.Lines() {
 		if l.Section != section {
 			section = l.Section
-			lines = append(lines, PaperLine{Kind: slip.PaperGap}, PaperLine{Kind: slip.PaperSmall, Left: strings.ToUpper(Say(section))}, PaperLine{Kind: slip.PaperRule})
+			lines = append(lines, PaperLine{Kind: slip.PaperHeading, Left: strings.ToUpper(Say(section))})
 		}
 		lines = append(lines, ruleLine(Say(l.Label), translate(l.Value)))
 	}

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 )
 
@@ -44,6 +45,37 @@ func TestRatesList(t *testing.T) {
 	}
 	if r.Chosen() != rows[0].Key || !r.HasEdition() {
 		t.Errorf("in hand is %q", r.Chosen())
+	}
+}
+
+// An edition whose file was changed under its id is marked once tickets stand
+// under the old text.
+func TestRewrittenRates(t *testing.T) {
+	r := NewRates(demoRoom(t, 20).frame)
+	var all []*rates.Edition
+	for _, e := range r.frame.Desk.Rates().All() {
+		if e.ID == "corn-main-2025-b" {
+			changed, err := rates.Read("corn.toml", append([]byte("# a remark\n"), e.Text...))
+			must(t, err)
+			e = changed
+		}
+		all = append(all, e)
+	}
+	set, problems := rates.NewSet(all...)
+	must(t, problems.Err())
+	r.frame.Desk.UseRates(set)
+	r.Reload()
+	for _, row := range r.Rows() {
+		if marked := row.Cells[3] == "text changed"; marked != (row.Key == "corn-main-2025-b") {
+			t.Errorf("%s is %q", row.Key, row.Cells[3])
+		}
+	}
+	room := r.frame.window.(*room)
+	r.frame.SayRewritten()
+	wantSaid(t, room, Warn, "corn-main-2025-b was changed")
+	r.Choose("corn-main-2025-b")
+	if h := r.Headline(); h.State != Warn || !strings.Contains(h.Text, "another text of corn-main-2025-b") {
+		t.Errorf("the headline is %+v", h)
 	}
 }
 

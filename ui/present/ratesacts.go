@@ -90,6 +90,7 @@ func (r *Rates) readAgain(set *rates.Set, err error) {
 		}
 	}
 	r.frame.Say(OK, Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
+	r.frame.SayRewritten()
 }
 
 // SetRatesWrong says what is wrong with the elevator's own rates; nil is
