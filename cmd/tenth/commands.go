@@ -27,6 +27,7 @@ type commands struct {
 	Reprint reprintCommand `cmd:"" group:"tickets" help:"Print another copy of a ticket."`
 	Correct correctCommand `cmd:"" group:"tickets" help:"Issue a corrected ticket in place of a wrong one."`
 	Void    voidCommand    `cmd:"" group:"tickets" help:"Cancel a ticket; its number and copies stay."`
+	Reissue reissueCommand `cmd:"" group:"tickets" help:"Issue another ticket in place of a void one."`
 
 	Proof      proofCommand      `cmd:"" group:"tickets" help:"Show how a ticket was worked out, for the grower to follow."`
 	Difference differenceCommand `cmd:"" group:"tickets" help:"Set two tickets side by side."`

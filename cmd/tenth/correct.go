@@ -15,9 +15,7 @@ type correctCommand struct {
 	whoFlags
 	Ticket ticketNumber `arg:"" help:"Number of the wrong ticket."`
 	Reason string       `required:"" help:"Why; it stands on both tickets." placeholder:"WHY"`
-	detailFlags
-	weightFlags
-	sampleFlags
+	inPlaceFlags
 	paperFlags
 	JSON bool `help:"Print for programs: every figure as text."`
 }
@@ -56,24 +54,10 @@ func (c correctCommand) Run(t *terminal) error {
 // correct opens the correction, changes what was typed and issues its ticket,
 // in one act.
 func (c correctCommand) correct(p *post, old *load.Load) (number int64, err error) {
-	if !c.changed() && !c.tested() && len(c.Gross)+len(c.Tare) == 0 && !c.StoredTare {
+	if c.nothing() {
 		return 0, refusal("Say by flags what was wrong, such as --tare 24280", "nothing is changed by this correction of ticket %d", c.Ticket)
 	}
-	d, err := c.detailFlags.apply(p, old.Details)
-	if err != nil {
-		return 0, err
-	}
-	weights, err := c.weighings(p, d.Truck)
-	if err != nil {
-		return 0, err
-	}
-	var sample load.Sample
-	if c.tested() {
-		if sample, err = c.sampleFlags.apply(p, d, old.Sample); err != nil {
-			return 0, err
-		}
-	}
-	limits, err := c.accepted()
+	change, err := c.read(p, old)
 	if err != nil {
 		return 0, err
 	}
@@ -82,18 +66,17 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 		if err != nil {
 			return err
 		}
-		if c.changed() {
-			if err := w.Amend(id, d); err != nil {
-				return err
-			}
+		if err := change.noted(w, id); err != nil {
+			return err
 		}
-		number, err = ticketed(w, id, weights, sample, limits)
+		number, err = issued(w, id)
 		return err
 	})
 	return number, err
 }
 
-// differences prints what a correction changed, line by line.
+// differences prints what a ticket changed of the one whose place it takes, line
+// by line.
 func (p *post) differences(old, now *load.Load) error {
 	before, err := p.Resettle(p, old)
 	if err != nil {
@@ -103,7 +86,11 @@ func (p *post) differences(old, now *load.Load) error {
 	if err != nil {
 		return err
 	}
-	p.say("Ticket %d corrects ticket %d: %s.", now.Number, old.Number, now.Why)
+	if now.Reissues > 0 {
+		p.say("Ticket %d was issued in place of ticket %d, void: %s.", now.Number, old.Number, now.Why)
+	} else {
+		p.say("Ticket %d corrects ticket %d: %s.", now.Number, old.Number, now.Why)
+	}
 	lines := working.Compare(before.Sheet, after.Sheet)
 	if len(lines) == 0 {
 		p.say("No figure of the settlement changed.")

@@ -111,7 +111,7 @@ type disputeDecide struct {
 	Dispute   string       `arg:"" help:"The dispute, such as D1."`
 	Decision  string       `required:"" help:"What was settled on, and why." placeholder:"WORDS"`
 	Stands    bool         `help:"The ticket stands." xor:"outcome"`
-	Corrected ticketNumber `help:"The ticket that corrects it, issued before." xor:"outcome" placeholder:"NUMBER"`
+	Corrected ticketNumber `help:"The ticket that corrects it or was reissued for it, issued before." xor:"outcome" placeholder:"NUMBER"`
 }
 
 func (disputeDecide) Help() string {

@@ -43,12 +43,13 @@ func (c explainCommand) Run(t *terminal) error {
 	})
 }
 
-// whatChanged tells what a corrected ticket changed, line by line.
+// whatChanged tells what a ticket changed of the one whose place it takes, line
+// by line.
 func (p *post) whatChanged(l *load.Load) error {
-	if l.Corrects == 0 {
+	if l.InPlaceOf() == 0 {
 		return nil
 	}
-	old, err := p.Ticket(p, l.Corrects)
+	old, err := p.Ticket(p, l.InPlaceOf())
 	if err != nil {
 		return err
 	}

@@ -83,21 +83,34 @@ func (c receiveCommand) receive(p *post) (*load.Load, error) {
 
 // ticketed weighs, samples, accepts, issues and prints a load that is open.
 func ticketed(w *desk.Work, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) (int64, error) {
+	if err := noted(w, id, weights, sample, limits); err != nil {
+		return 0, err
+	}
+	return issued(w, id)
+}
+
+// noted weighs, samples and accepts a load that is open.
+func noted(w *desk.Work, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) error {
 	for _, one := range weights {
 		if err := w.Weigh(id, one); err != nil {
-			return 0, err
+			return err
 		}
 	}
 	if sample.Tester != "" {
 		if err := w.Sample(id, sample); err != nil {
-			return 0, err
+			return err
 		}
 	}
 	for _, one := range limits {
 		if err := w.Accept(id, one.Limit, one.Reason); err != nil {
-			return 0, err
+			return err
 		}
 	}
+	return nil
+}
+
+// issued issues and prints a load that is whole.
+func issued(w *desk.Work, id string) (int64, error) {
 	number, err := w.Issue(id)
 	if err != nil {
 		return 0, err
@@ -108,14 +121,19 @@ func ticketed(w *desk.Work, id string, weights []load.Weighing, sample load.Samp
 
 // ticketJSON is a ticket for programs.
 type ticketJSON struct {
-	Ticket  string            `json:"ticket"`
-	Load    string            `json:"load"`
-	Status  string            `json:"status"`
-	Copy    string            `json:"copy,omitempty"`
-	Code    string            `json:"code"`
-	Edition string            `json:"edition,omitempty"`
-	Figures map[string]string `json:"figures"`
-	Files   []string          `json:"files,omitempty"`
+	Ticket  string `json:"ticket"`
+	Load    string `json:"load"`
+	Status  string `json:"status"`
+	Copy    string `json:"copy,omitempty"`
+	Code    string `json:"code"`
+	Edition string `json:"edition,omitempty"`
+	// The tickets before and after it, where one takes the place of another.
+	Corrects    string            `json:"corrects,omitempty"`
+	CorrectedBy string            `json:"corrected_by,omitempty"`
+	Reissues    string            `json:"reissues,omitempty"`
+	ReissuedAs  string            `json:"reissued_as,omitempty"`
+	Figures     map[string]string `json:"figures"`
+	Files       []string          `json:"files,omitempty"`
 }
 
 // hand gives out a copy of a ticket: its files, and its text or its JSON.
@@ -148,5 +166,14 @@ func (p *post) ticketJSON(l *load.Load) (ticketJSON, error) {
 	return ticketJSON{
 		Ticket: fmt.Sprint(l.Number), Load: l.ID, Status: string(l.Phase), Code: code,
 		Edition: l.Settled.Edition, Figures: settlementJSON(s).Figures,
+		Corrects: numberOrNone(l.Corrects), CorrectedBy: numberOrNone(l.Ended.By), Reissues: numberOrNone(l.Reissues), ReissuedAs: numberOrNone(l.Again.By),
 	}, err
+}
+
+// numberOrNone is a ticket's number as text; nothing where there is no ticket.
+func numberOrNone(n int64) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprint(n)
 }

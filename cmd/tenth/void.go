@@ -32,6 +32,7 @@ func (c voidCommand) Run(t *terminal) error {
 			return p.asJSON(out)
 		}
 		p.say("Ticket %d is void. Its number and copies are kept.", c.Ticket)
+		p.say("\"tenth reissue %d\" issues another for the same grain.", c.Ticket)
 		return nil
 	})
 }

@@ -51,7 +51,13 @@ func (c *composer) number() {
 	if c.l.Corrects != 0 {
 		c.put(Line{Label: c.w.Corrects, Value: fmt.Sprintf(c.w.ByTicket, c.l.Corrects), Notes: some(c.l.Why)})
 	}
+	if c.l.Reissues != 0 {
+		c.put(Line{Label: c.w.InPlaceOf, Value: fmt.Sprintf(c.w.VoidTicket, c.l.Reissues), Notes: some(c.l.Why)})
+	}
 	c.ending()
+	if again := c.l.Again; again.By != 0 {
+		c.put(Line{Label: c.w.ReissuedAs, Value: fmt.Sprintf(c.w.ByTicket, again.By), Notes: some(joined(", ", again.Who, c.moment(again.At)))})
+	}
 }
 
 // ending says why a ticket or a load came to its end, and by whom.

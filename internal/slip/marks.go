@@ -11,9 +11,11 @@ import (
 func (c *composer) marks() {
 	c.mark(c.isExample(), c.w.MarkExample)
 	c.mark(c.l.Phase == load.Void, c.w.MarkVoid)
+	c.mark(c.l.Again.By != 0, fmt.Sprintf(c.w.MarkReissued, c.l.Again.By))
 	c.mark(c.isRefused(), c.w.MarkRefused)
 	c.mark(c.l.Phase == load.Corrected, fmt.Sprintf(c.w.MarkCorrected, c.l.Ended.By))
 	c.mark(c.l.Corrects != 0, fmt.Sprintf(c.w.MarkCorrects, c.l.Corrects))
+	c.mark(c.l.Reissues != 0, fmt.Sprintf(c.w.MarkInPlaceOf, c.l.Reissues))
 	c.mark(c.isDraft() && !c.isRefused(), c.w.MarkDraft)
 	c.mark(!c.isDraft() && c.Copy > 0, fmt.Sprintf(c.w.MarkReprint, c.Copy))
 	c.mark(c.Owner != 0, c.w.MarkOneShare)

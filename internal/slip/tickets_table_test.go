@@ -19,6 +19,8 @@ var ticketTable = []struct {
 	{"void", voidTicket},
 	{"corrected", correctedTicket},
 	{"correcting", correctingTicket},
+	{"void-reissued", voidReissuedTicket},
+	{"reissued", reissuedTicket},
 	{"preview", previewTicket},
 	{"empty", emptyTicket},
 	{"tonnes", tonnesTicket},
@@ -104,6 +106,23 @@ func correctingTicket(t testing.TB) Ticket {
 	sample.Moisture.Method = "oven, at the official laboratory"
 	sample.Moisture.Meter, sample.Moisture.Calibration = "", ""
 	return s.truck(lb(80120), lb(27820)).samples(sample).issues(1058).ticket(elevator(), edition(t, "corn"))
+}
+
+// voidReissuedTicket is void, and its grain has ticket 1043.
+func voidReissuedTicket(t testing.TB) Ticket {
+	ticket := tell(t, cornDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).issues(1042).
+		happens("M. Manager", load.Voided{Reason: "spoiled in the printer", Day: quantity.MustDate("2026-10-14")}).
+		happens("M. Manager", load.Reissued{By: 1043, Day: quantity.MustDate("2026-10-15")}).
+		ticket(elevator(), edition(t, "corn"))
+	ticket.Copy = 1
+	return ticket
+}
+
+// reissuedTicket is the one in its place.
+func reissuedTicket(t testing.TB) Ticket {
+	s := tell(t, cornDetails())
+	s.facts[0].Fact = load.Opened{Details: cornDetails(), Reissues: 1042, Reason: "spoiled in the printer"}
+	return s.truck(lb(80120), lb(27820)).samples(wetSample()).issues(1043).ticket(elevator(), edition(t, "corn"))
 }
 
 // previewTicket has been weighed full and half tested.

@@ -23,6 +23,7 @@ type Words struct {
 	Copy, Original, Reprint, DraftCopy, Corrects, CorrectedBy, Reason     string
 	MarkExample, MarkVoid, MarkRefused, MarkCorrected, MarkCorrects       string
 	MarkDraft, MarkReprint, MarkOneShare, MarkManual, MarkSplit, ByTicket string
+	InPlaceOf, VoidTicket, ReissuedAs, MarkInPlaceOf, MarkReissued        string
 
 	// Party and movement.
 	Party, Grower, Owner, Shares, WholeLoad, Consignee, Agent        string

@@ -11,6 +11,8 @@ func (w *Words) identityInEnglish() {
 	w.Corrects, w.CorrectedBy, w.Reason, w.ByTicket = "Corrects", "Corrected by", "Reason", "ticket %d"
 	w.MarkExample, w.MarkVoid, w.MarkRefused = "EXAMPLE - NOT FOR TRADE", "VOID", "REFUSED"
 	w.MarkCorrected, w.MarkCorrects = "CORRECTED BY TICKET %d", "CORRECTS TICKET %d"
+	w.InPlaceOf, w.VoidTicket, w.ReissuedAs = "In place of", "ticket %d, void", "Reissued as"
+	w.MarkInPlaceOf, w.MarkReissued = "IN PLACE OF TICKET %d", "REISSUED AS TICKET %d"
 	w.MarkDraft, w.MarkReprint, w.MarkOneShare = "DRAFT", "REPRINT %d", "ONE SHARE ONLY"
 	w.MarkManual, w.MarkSplit = "MANUAL WT", "SPLIT-WEIGHED"
 }

@@ -1,0 +1,74 @@
+package main
+
+import (
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/load"
+)
+
+// reissueCommand issues another ticket for the grain of a void one.
+type reissueCommand struct {
+	bookFlags
+	whoFlags
+	Ticket ticketNumber `arg:"" help:"Number of the void ticket."`
+	Reason string       `help:"Why; it stands on the new ticket. Without it, the reason of the void." placeholder:"WHY"`
+	Yard   bool         `help:"Only open the load on the yard, to be looked at and issued later."`
+	inPlaceFlags
+	paperFlags
+	JSON bool `help:"Print for programs: every figure as text."`
+}
+
+func (reissueCommand) Help() string {
+	return `A manager's act. The new ticket has everything the void one had, weights and sample with their own hours; flags say what is otherwise. It takes the next number and names the void ticket, which stays void on its day. A void ticket is reissued once.
+
+    tenth reissue 1042
+    tenth reissue 1042 --reason "printed afresh" --out slips
+    tenth reissue 1042 --grower 107
+    tenth reissue 1042 --yard`
+}
+
+func (c reissueCommand) Run(t *terminal) error {
+	return c.at(t, writing, c.Who, func(p *post) error {
+		old, err := p.Ticket(p, int64(c.Ticket))
+		if err != nil {
+			return err
+		}
+		id, number, err := c.reissue(p, old)
+		if err != nil {
+			return err
+		}
+		if c.Yard {
+			p.say("Load %s is open for the grain of ticket %d, void.", id, c.Ticket)
+			return p.stands(id)
+		}
+		l, err := p.Ticket(p, number)
+		if err != nil {
+			return err
+		}
+		if !c.JSON {
+			if err := p.differences(old, l); err != nil {
+				return err
+			}
+		}
+		return p.hand(l, 0, c.paperFlags, c.JSON)
+	})
+}
+
+// reissue opens the load, changes what was typed and, unless it is to stay on the
+// yard, issues its ticket, in one act.
+func (c reissueCommand) reissue(p *post, old *load.Load) (id string, number int64, err error) {
+	change, err := c.read(p, old)
+	if err != nil {
+		return "", 0, err
+	}
+	err = p.Together(p, func(w *desk.Work) error {
+		if id, err = w.Reissue(int64(c.Ticket), orElse(c.Reason, old.Ended.Reason)); err != nil {
+			return err
+		}
+		if err := change.noted(w, id); err != nil || c.Yard {
+			return err
+		}
+		number, err = issued(w, id)
+		return err
+	})
+	return id, number, err
+}
