@@ -13,7 +13,7 @@ var files embed.FS
 const English = "en"
 
 // Languages are the languages there is a handbook in.
-var Languages = []string{English}
+var Languages = []string{English, "fr"}
 
 // Book is the handbook in one language.
 type Book struct {

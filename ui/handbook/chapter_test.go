@@ -78,11 +78,11 @@ func TestChaptersAreWhole(t *testing.T) {
 func TestSpelling(t *testing.T) {
 	wrong := map[string]*regexp.Regexp{
 		"en": regexp.MustCompile(`(?i)\b(colour|odour|mould|grey|licence|metre|litre|favour|labelled|centre|cheque|afterwards)`),
-		"fr": regexp.MustCompile(`[a-zé]: | [;?!]|«[^ \x{a0}]|[^ \x{a0}]»|[’"]|\bl[ae] [aeiouyéèêœ]\w`),
+		"fr": regexp.MustCompile(`[a-zé]: | [;?!]|«[^ \x{a0}]|[^ \x{a0}]»|[’"]`),
 	}
 	for _, language := range Languages {
 		for _, c := range In(language).All() {
-			for _, found := range wrong[language].FindAllString(c.Text, -1) {
+			for _, found := range wrong[language].FindAllString(typed.ReplaceAllString(c.Text, ""), -1) {
 				t.Errorf("%s/%s: %q", language, c.ID, found)
 			}
 		}

@@ -1,6 +1,7 @@
 package handbook
 
 import (
+	"slices"
 	"strings"
 	"testing"
 )
@@ -28,6 +29,59 @@ func TestSearch(t *testing.T) {
 		if hits[0].Chapter != c.chapter || hits[0].Section != c.section {
 			t.Errorf("%q finds %s, %q first; want %s, %q", c.query, hits[0].Chapter, hits[0].Section, c.chapter, c.section)
 		}
+	}
+}
+
+// French is found as it is typed in a hurry: without accents or capitals, and by
+// the noun behind an apostrophe.
+func TestSearchInFrench(t *testing.T) {
+	for _, c := range []struct{ query, chapter, section string }{
+		{"grille", "cautions", "La fosse"},
+		{"réfaction d'eau", "shrink", "L'eau seule"},
+		{"REFACTION D'EAU", "shrink", "L'eau seule"},
+		{"refaction eau", "shrink", "L'eau seule"},
+		{"tares en memoire", "growers", "Camions et tares en mémoire"},
+		{"annuler un bon", "tickets", "Annuler"},
+		{"etuve", "bench", "Vérifier l'humidimètre"},
+		{"échantillon garde", "bench", "Garder l'échantillon"},
+		{"oxygene", "cautions", "Entrer dans une cellule"},
+		{"panne de courant", "backup", "Après une panne de courant"},
+		{"jours civils", "disputes", "Si l'humidité est contestée"},
+		{"zebre grille", "cautions", "La fosse"},
+	} {
+		hits := In("fr").Search(c.query)
+		if len(hits) == 0 || hits[0].Chapter != c.chapter || hits[0].Section != c.section {
+			t.Errorf("%q finds %+v first; want %s, %q", c.query, hits[:min(1, len(hits))], c.chapter, c.section)
+		}
+	}
+	if hits := In("fr").Search("zebre"); len(hits) != 0 {
+		t.Errorf("zebre is found: %+v", hits)
+	}
+}
+
+// With accents, without them and with each written as a mark of its own, the
+// same places are found.
+func TestAccentsDoNotMatter(t *testing.T) {
+	for _, same := range [][]string{
+		{"réfaction", "refaction", "REFACTION", "re\u0301faction", "RÉFACTION"},
+		{"échelon", "echelon", "Échelon"},
+		{"reçoit", "recoit"}, {"où", "ou"}, {"été", "ete", "E\u0301TE\u0301"},
+	} {
+		want := In("fr").Search(same[0])
+		if len(want) == 0 {
+			t.Errorf("%q finds nothing", same[0])
+		}
+		for _, query := range same[1:] {
+			if got := In("fr").Search(query); !slices.Equal(got, want) {
+				t.Errorf("%q finds %d passages, %q %d", query, len(got), same[0], len(want))
+			}
+		}
+	}
+	if hits := In(English).Search("môisture"); len(hits) == 0 || !slices.Equal(hits, In(English).Search("moisture")) {
+		t.Errorf("in the English handbook môisture finds %d passages", len(hits))
+	}
+	if got, want := wordsOf("L'œuf: N° 1.18, ça…"), []string{"l", "oeuf", "n", "1.18", "ca"}; !slices.Equal(got, want) {
+		t.Errorf("the words are %q, want %q", got, want)
 	}
 }
 

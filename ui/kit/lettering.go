@@ -2,6 +2,7 @@ package kit
 
 import (
 	"strings"
+	"unicode"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -68,7 +69,7 @@ func (p pen) wrapOne(text string, l lettering, width float32) []string {
 	}
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range breakable(text) {
 		longer := strings.TrimSpace(line + " " + word)
 		if line != "" && p.measure(longer, l).Width > width {
 			lines = append(lines, line)
@@ -78,6 +79,15 @@ func (p pen) wrapOne(text string, l lettering, width float32) []string {
 	}
 	return append(lines, line)
 }
+
+// breakable parts a text where a line may be broken: at blanks, but not at one
+// that ties two words together, as a figure and its sign.
+func breakable(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) && r != tie })
+}
+
+// tie is the blank that no line is broken at.
+const tie = '\u00a0'
 
 // clip shortens text to a width and ends it with three dots.
 func (p pen) clip(text string, l lettering, width float32) string {

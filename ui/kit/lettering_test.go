@@ -19,6 +19,21 @@ func testPen(t *testing.T) pen {
 	return penFor(canvas.NewRectangle(nil))
 }
 
+// A figure and its sign are never parted, wherever the line ends.
+func TestWrapKeepsWhatIsTied(t *testing.T) {
+	p := testPen(t)
+	for width := float32(40); width < 400; width += 10 {
+		for _, line := range p.wrap("water from 17.2\u00a0% down to 15.0\u00a0% of the wet weight", prose, width) {
+			if strings.HasPrefix(line, "%") || strings.HasSuffix(line, "17.2") || strings.HasSuffix(line, "15.0") {
+				t.Errorf("at %v a line is %q", width, line)
+			}
+		}
+	}
+	if words := wordsIn([]Span{{Text: "Rows", Bold: true}, {Text: "\u00a0: all of it"}}, prose); len(words) != 5 || !words[1].tied {
+		t.Errorf("the colon is not tied to its word: %+v", words)
+	}
+}
+
 // TestWrapLosesNothing: the words come out as they went in, and a line runs
 // over only when a single word is wider than it.
 func TestWrapLosesNothing(t *testing.T) {

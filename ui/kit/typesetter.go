@@ -138,7 +138,7 @@ func wordsIn(spans []Span, l lettering) []word {
 		letters := l
 		letters.style.Bold = l.style.Bold || s.Bold
 		tied := open && !strings.HasPrefix(s.Text, " ")
-		for _, text := range strings.Fields(s.Text) {
+		for _, text := range breakable(s.Text) {
 			out = append(out, word{text, letters, tied})
 			tied = false
 		}

@@ -53,7 +53,7 @@ func (f *Frame) readWord(l *ticketLine, words []string) int {
 	switch {
 	case isWord(word, "today"):
 		l.days(today.String(), today.String())
-	case isWord(word, "yesterday"):
+	case isWord(word, "Yesterday"):
 		l.days(today.AddDays(-1).String(), today.AddDays(-1).String())
 	case l.state(word), l.period(word):
 	default:
