@@ -33,10 +33,21 @@ type RulerBand struct {
 	Around   bool
 }
 
+// RulerSize says how high a ruler stands.
+type RulerSize int
+
+// The sizes of a ruler.
+const (
+	RulerOrdinary RulerSize = iota
+	RulerLow                // the names of limits stand beside the reading's tag; one without room there is left out
+	RulerTall               // to be read from across the room
+)
+
 // MoistureRuler draws moisture as a ruler: the points along it, the stretch
 // that is dry enough, the limits that cost money, and the load's reading.
 type MoistureRuler struct {
 	widget.BaseWidget
+	size  RulerSize
 	marks []RulerMark
 	bands []RulerBand
 }
@@ -54,41 +65,75 @@ func (r *MoistureRuler) Set(marks []RulerMark, bands ...RulerBand) {
 	r.Refresh()
 }
 
+// SetSize chooses how high the ruler stands.
+func (r *MoistureRuler) SetSize(size RulerSize) {
+	if r.size != size {
+		r.size = size
+		r.Refresh()
+	}
+}
+
+// Height is how high the ruler stands in a size.
+func (r *MoistureRuler) Height(size RulerSize) float32 {
+	return lettersOfRuler(size).rows(penFor(r)).end
+}
+
 // CreateRenderer is Fyne's way to draw the ruler.
 func (r *MoistureRuler) CreateRenderer() fyne.WidgetRenderer { return newDrawing(r) }
 
-var (
-	rulerPoint   = lettering{size: SizeNote, color: ColorQuiet}
-	rulerLimit   = lettering{size: SizeNote, color: ColorInk}
-	rulerReading = lettering{size: SizeStatus, color: theme.ColorNameBackground, style: bold}
-)
+// rulerLetters is how a ruler of one size is written, and how many lines its
+// parts have.
+type rulerLetters struct {
+	point, limit, reading lettering
+	names                 int     // lines for the names of limits; none: beside the tag
+	body                  float32 // height of the ruler itself, in lines
+}
 
-// layout of the ruler from the top: the reading's tag, two lines of limit
-// names, the ruler itself, the figures beneath.
-type rulerRows struct{ tag, limits, body, bottom, figures, end float32 }
+func lettersOfRuler(size RulerSize) rulerLetters {
+	l := rulerLetters{
+		point:   lettering{size: SizeNote, color: ColorQuiet},
+		limit:   lettering{size: SizeNote, color: ColorInk},
+		reading: lettering{size: SizeStatus, color: theme.ColorNameBackground, style: bold},
+		names:   2, body: 2,
+	}
+	switch size {
+	case RulerLow:
+		l.names, l.body = 0, 1.5
+	case RulerTall:
+		l.point.size, l.limit.size, l.reading.size, l.body = SizeStatus, SizeStatus, SizeFigure, 2.5
+	}
+	return l
+}
 
-func (r *MoistureRuler) rows(p pen) rulerRows {
+// rulerRows are the parts of a ruler from the top: the reading's tag, the lines of
+// limits' names, the ruler itself, the figures beneath.
+type rulerRows struct{ tag, body, bottom, figures, end float32 }
+
+func (l rulerLetters) rows(p pen) rulerRows {
 	var y rulerRows
-	y.limits = p.lineHeight(rulerReading) + p.pad()
-	y.body = y.limits + 2*p.lineHeight(rulerLimit) + p.pad()
-	y.bottom = y.body + 2*p.lineHeight(rulerPoint)
+	y.tag = p.lineHeight(l.reading)
+	y.body = y.tag + p.pad() + float32(l.names)*p.lineHeight(l.limit)
+	if l.names > 0 {
+		y.body += p.pad()
+	}
+	y.bottom = y.body + floor(l.body*p.lineHeight(l.point))
 	y.figures = y.bottom + 2
-	y.end = y.figures + p.lineHeight(rulerPoint)
+	y.end = y.figures + p.lineHeight(l.point)
 	return y
 }
 
 func (r *MoistureRuler) least() fyne.Size {
 	p := penFor(r)
-	return fyne.NewSize(20*p.measure("0", rulerPoint).Width, r.rows(p).end)
+	return fyne.NewSize(20*p.measure("0", lettersOfRuler(r.size).point).Width, r.Height(r.size))
 }
 
 // inset keeps the outermost figures inside the widget.
-func (r *MoistureRuler) inset(p pen) float32 { return 2 * p.measure("00", rulerPoint).Width }
+func (l rulerLetters) inset(p pen) float32 { return 2 * p.measure("00", l.point).Width }
 
 func (r *MoistureRuler) draw(size fyne.Size) []fyne.CanvasObject {
-	d := &rulerDrawing{pen: penFor(r), size: size}
-	d.rows = r.rows(d.pen)
-	d.inset = r.inset(d.pen)
+	d := &rulerDrawing{pen: penFor(r), letters: lettersOfRuler(r.size), size: size}
+	d.rows = d.letters.rows(d.pen)
+	d.inset = d.letters.inset(d.pen)
 	d.body()
 	for _, band := range r.bands {
 		if !band.Around {
@@ -118,6 +163,7 @@ func (r *MoistureRuler) draw(size fyne.Size) []fyne.CanvasObject {
 // rulerDrawing is one drawing of a ruler at a size.
 type rulerDrawing struct {
 	pen
+	letters rulerLetters
 	size    fyne.Size
 	rows    rulerRows
 	inset   float32
@@ -145,7 +191,7 @@ func (d *rulerDrawing) band(b RulerBand) {
 	}
 	height := d.rows.bottom - d.rows.body
 	d.add(d.block(ColorBand, fyne.NewPos(from, d.rows.body), fyne.NewSize(to-from, height)))
-	l := lettering{size: SizeNote, color: ColorInk}
+	l := d.letters.limit
 	if width := d.measure(b.Label, l).Width; b.Label != "" && width < to-from {
 		d.add(d.writeMiddle(b.Label, l, (from+to)/2, d.rows.body))
 	}
@@ -163,78 +209,97 @@ func (d *rulerDrawing) clamp(b RulerBand) {
 	d.add(d.block(ColorWait, fyne.NewPos(from, d.rows.body), fyne.NewSize(2, height)),
 		d.block(ColorWait, fyne.NewPos(to-2, d.rows.body), fyne.NewSize(2, height)),
 		d.block(ColorWait, fyne.NewPos(from, middle), fyne.NewSize(to-from, 2)))
-	l := lettering{size: SizeNote, color: ColorWait}
+	l := lettering{size: d.letters.point.size, color: ColorWait}
 	if width := d.measure(b.Label, l).Width + d.pad(); b.Label != "" && to+width < d.x(1000) {
 		d.add(d.write(b.Label, l, fyne.NewPos(to+d.pad(), middle-d.lineHeight(l)/2+1)))
 	}
 }
 
 func (d *rulerDrawing) stroke(m RulerMark) {
-	length := (d.rows.bottom - d.rows.body) / 5
+	length := (d.rows.bottom - d.rows.body - d.lineHeight(d.letters.point)) * 2 / 5
 	width := float32(1)
 	if m.Kind == MarkPoint {
 		length, width = 2*length, 2
-		d.add(d.writeMiddle(m.Label, rulerPoint, d.x(m.At), d.rows.figures))
+		d.add(d.writeMiddle(m.Label, d.letters.point, d.x(m.At), d.rows.figures))
 	}
 	d.add(d.block(ColorInk, fyne.NewPos(d.x(m.At)-floor(width/2), d.rows.bottom-length), fyne.NewSize(width, length)))
 }
 
 // limits draws the lines across and their names. A name that would run into
-// its neighbour goes one line up.
+// its neighbour goes one line up, where there is one.
 func (d *rulerDrawing) limits(marks []RulerMark) {
-	height := d.lineHeight(rulerLimit)
-	pointer := d.pointer(marks)
+	height := d.lineHeight(d.letters.limit)
+	lines := max(1, d.letters.names)
+	taken := d.taken(marks)
 	ends := [2]float32{-1e6, -1e6} // where the names on the lower and upper line end
 	for _, m := range marks {
 		if m.Kind != MarkLimit {
 			continue
 		}
 		x := d.x(m.At)
-		width := d.measure(m.Label, rulerLimit).Width
-		left := d.clear(min(max(0, x-width/2), d.size.Width-width), width, x, pointer)
+		width := d.measure(m.Label, d.letters.limit).Width
+		left, free := d.clear(min(max(0, x-width/2), d.size.Width-width), width, x, taken)
 		line := 0
 		if left < ends[0]+d.inner() {
 			line = 1
 		}
+		named := line < lines && (free || d.letters.names > 0)
+		if !named {
+			d.add(d.block(ColorInk, fyne.NewPos(x-1, d.rows.body), fyne.NewSize(2, d.rows.bottom-d.rows.body)))
+			continue
+		}
 		ends[line] = left + width
 		top := d.rows.body - d.pad()/2 - float32(line+1)*height
 		d.add(d.block(ColorInk, fyne.NewPos(x-1, top+height), fyne.NewSize(2, d.rows.bottom-top-height)),
-			d.write(m.Label, rulerLimit, fyne.NewPos(left, top)))
+			d.write(m.Label, d.letters.limit, fyne.NewPos(left, top)))
 	}
 }
 
-// pointer is where the reading's pointer comes down, or far off without one.
-func (d *rulerDrawing) pointer(marks []RulerMark) float32 {
+// reach is how far a thing reaches, from left to right.
+type reach struct{ from, to float32 }
+
+// taken is what the reading takes of the lines of names: its pointer, and where
+// its tag stands on the same line, that; far off without a reading.
+func (d *rulerDrawing) taken(marks []RulerMark) reach {
 	for _, m := range marks {
-		if m.Kind == MarkReading {
-			return d.x(m.At)
+		switch {
+		case m.Kind != MarkReading:
+		case d.letters.names == 0:
+			return d.tag(m)
+		default:
+			return reach{d.x(m.At), d.x(m.At)}
 		}
 	}
-	return -1e6
+	return reach{-1e6, -1e6}
 }
 
-// clear moves a limit's name off the pointer, to the side its limit is on, where
-// there is room.
-func (d *rulerDrawing) clear(left, width, limit, pointer float32) float32 {
+// clear moves a limit's name off the reading, to the side its limit is on, and
+// reports whether there is room.
+func (d *rulerDrawing) clear(left, width, limit float32, taken reach) (float32, bool) {
 	room := d.pad() + d.pen.size(SizeMark)
 	switch {
-	case pointer < left-room || pointer > left+width+room:
-		return left
-	case limit <= pointer && pointer-room-width >= 0:
-		return pointer - room - width
-	case limit > pointer && pointer+room+width <= d.size.Width:
-		return pointer + room
+	case taken.to < left-room || taken.from > left+width+room:
+		return left, true
+	case limit <= (taken.from+taken.to)/2 && taken.from-room-width >= 0:
+		return taken.from - room - width, true
+	case limit > (taken.from+taken.to)/2 && taken.to+room+width <= d.size.Width:
+		return taken.to + room, true
 	}
-	return left
+	return left, false
+}
+
+// tag is where the tag of the reading stands.
+func (d *rulerDrawing) tag(m RulerMark) reach {
+	width := d.measure(m.Label, d.letters.reading).Width + 2*d.inner()
+	left := min(max(0, d.x(m.At)-width/2), d.size.Width-width)
+	return reach{left, left + width}
 }
 
 // reading draws the pointer with its value on a tag.
 func (d *rulerDrawing) reading(m RulerMark) {
-	x := d.x(m.At)
+	x, tag := d.x(m.At), d.tag(m)
 	mark := d.pen.size(SizeMark) + 1
-	width := d.measure(m.Label, rulerReading).Width + 2*d.inner()
-	left := min(max(0, x-width/2), d.size.Width-width)
-	tag := d.block(m.State.ink(), fyne.NewPos(left, 0), fyne.NewSize(width, d.lineHeight(rulerReading)))
+	ground := d.block(m.State.ink(), fyne.NewPos(tag.from, 0), fyne.NewSize(tag.to-tag.from, d.rows.tag))
 	d.add(d.block(m.State.ink(), fyne.NewPos(x-mark/2, 0), fyne.NewSize(mark, d.rows.bottom)),
-		tag, d.write(m.Label, rulerReading, fyne.NewPos(left+d.inner(), 0)))
+		ground, d.write(m.Label, d.letters.reading, fyne.NewPos(tag.from+d.inner(), 0)))
 }

@@ -4,7 +4,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -25,6 +24,8 @@ type benchScreen struct {
 	working   *kit.SlipView
 	ruler     *kit.MoistureRuler
 	sheet     *fyne.Container // the form over the ruler
+	pane      *formAndPaper
+	content   *fyne.Container
 	write     *kit.Button
 	toggle    *kit.Button
 	isWorking bool
@@ -51,16 +52,17 @@ func (s *benchScreen) Build(w *Window) fyne.CanvasObject {
 	s.form.addLast("write", s.write)
 	s.form.addLast("tests", s.tests)
 	s.form.addLast("says", s.reader)
-	fields := container.NewVScroll(container.New(slim{}, s.form.content))
-	foot := container.NewStack(newGround(theme.ColorNameBackground), s.ruler)
-	s.sheet = container.New(formSheet{}, fields, foot, container.NewWithoutLayout())
-	screen := container.New(formAndResult{}, s.sheet, s.buildResult())
+	fields := container.NewVScroll(container.New(slim{}, s.form.sheet.content))
+	s.sheet = container.New(formSheet{s.form.sheet, s.ruler}, fields, container.NewStack(s.ruler))
+	s.buildResult()
+	s.form.grown, s.form.toForm = s.sheet.Refresh, s.toForm
 	s.form.show(true)
-	return screen
+	return s.content
 }
 
-// buildResult is the right half.
-func (s *benchScreen) buildResult() fyne.CanvasObject {
+// buildResult puts the large figures, the tests and what is said of them, and the
+// buttons beside the form.
+func (s *benchScreen) buildResult() {
 	c := s.window.commands
 	figures := container.NewHBox()
 	for i, f := range s.bench.BigFigures() {
@@ -72,12 +74,19 @@ func (s *benchScreen) buildResult() fyne.CanvasObject {
 			figures.Add(layout.NewSpacer())
 		}
 	}
-	panel := container.NewStack(newGround(kit.ColorPanel), container.New(margin{}, figures))
 	s.made = container.NewBorder(container.New(high{lines: 5}, s.tests), nil, nil, nil, s.reader)
-	small := container.New(spread{}, c.Button("bench.leave"), s.toggle, c.Button("bench.through"))
-	beside := container.New(spread{}, c.Button("go.meters"), c.Button("go.samples"))
-	return container.NewBorder(panel, container.NewVBox(s.write, small, beside), nil, nil, container.NewStack(s.made, s.working))
+	s.pane = &formAndPaper{
+		fields: s.form.sheet, form: s.sheet, paper: container.NewStack(s.made, s.working), share: resultShare, overPaper: true,
+		head: container.NewStack(newGround(kit.ColorPanel), container.New(margin{}, figures)),
+		buttons: container.New(&endings{rows: []int{3, 2}}, s.write,
+			c.Button("bench.leave"), s.toggle, c.Button("bench.through"), c.Button("go.meters"), c.Button("go.samples")),
+		onNarrow: s.nameToggle,
+	}
+	s.content = container.New(s.pane, s.pane.objects()...)
 }
+
+// resultShare is what the result has of a hundred.
+const resultShare = 45
 
 // benchChars is the room for moisture, spread and tests, in figures.
 var benchChars = []int{4, 4, 6}
@@ -140,14 +149,56 @@ func remarks(all []present.Saying) []kit.Remark {
 }
 
 // turnWorking shows the working in place of what the bench says, or that again.
+// Where the window is narrow, the form is the third in turn.
 func (s *benchScreen) turnWorking() {
-	s.isWorking = !s.isWorking
-	s.toggle.SetText(present.Say("Working"))
-	if s.isWorking {
-		s.toggle.SetText(present.Say("Doubts"))
+	switch {
+	case s.pane.narrow && !s.pane.turned:
+		s.pane.turned, s.isWorking = true, false
+	case s.pane.narrow && s.isWorking:
+		s.pane.turned, s.isWorking = false, false
+	default:
+		s.isWorking = !s.isWorking
 	}
 	s.working.ToTop()
+	s.turned()
 	s.showResult()
+}
+
+// turned shows what is now in front, and puts the keyboard there.
+func (s *benchScreen) turned() {
+	s.content.Refresh()
+	s.nameToggle()
+	if s.pane.narrow && s.pane.turned {
+		s.form.ring.Focus("tests")
+	} else if s.pane.narrow {
+		s.form.focus(s.bench.First())
+	}
+}
+
+// toForm brings the form to the front, and reports whether it was not.
+func (s *benchScreen) toForm() bool {
+	if !s.pane.narrow || !s.pane.turned {
+		return false
+	}
+	s.pane.turned, s.isWorking = false, false
+	s.content.Refresh()
+	s.nameToggle()
+	s.showResult()
+	return true
+}
+
+// nameToggle names the button by what it brings to the front.
+func (s *benchScreen) nameToggle() {
+	name := present.Say("Working")
+	switch {
+	case s.pane.narrow && !s.pane.turned:
+		name = present.Say("Doubts")
+	case s.pane.narrow && s.isWorking:
+		name = present.Say("Form")
+	case s.isWorking:
+		name = present.Say("Doubts")
+	}
+	s.toggle.SetText(name)
 }
 
 // showRuler draws a presenter's ruler.
@@ -164,25 +215,6 @@ func showRuler(ruler *kit.MoistureRuler, r present.Ruler) {
 		bands = append(bands, kit.RulerBand{From: r.BandFrom, To: r.BandTo, Label: r.BandLabel, Around: true})
 	}
 	ruler.Set(marks, bands...)
-}
-
-// formAndResult sets the form at the left and the result at the right, in
-// shares that hold from the least window to the largest.
-type formAndResult struct{}
-
-// resultShare is what the result has of a hundred.
-const resultShare = 45
-
-func (formAndResult) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	form, result := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(form.Width+wide{leastPaper}.width()+paperGap(), max(form.Height, result.Height))
-}
-
-func (formAndResult) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	right := max(wide{leastPaper}.width(), size.Width*resultShare/100)
-	objects[0].Resize(fyne.NewSize(size.Width-right-paperGap(), size.Height))
-	objects[1].Move(fyne.NewPos(size.Width-right, 0))
-	objects[1].Resize(fyne.NewSize(right, size.Height))
 }
 
 // high gives what it holds the height of so many lines of a table.

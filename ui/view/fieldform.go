@@ -2,7 +2,6 @@ package view
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -28,21 +27,19 @@ type fieldForm struct {
 	rows    map[string]*formRow
 	order   []string
 	ring    *kit.Ring
-	left    *fyne.Container
-	right   *fyne.Container
-	content fyne.CanvasObject
+	sheet   *fieldSheet
 	last    []kit.Keyed // stops after the fields
 	lastIDs []string
-	changed func() // called after every change
+	changed func()      // called after every change
+	grown   func()      // called when the rows need other room than before
+	toForm  func() bool // brings the form to the front, and reports whether it was not
 }
 
 func newFieldForm(w *Window, source fieldSource, changed func()) *fieldForm {
-	v := &fieldForm{
+	return &fieldForm{
 		window: w, source: source, changed: changed, rows: map[string]*formRow{}, ring: kit.NewRing(w.stage),
-		left: container.New(&tight{}), right: container.New(&tight{}),
+		sheet: newFieldSheet(), grown: func() {}, toForm: func() bool { return false },
 	}
-	v.content = container.New(leftWider{}, v.left, v.right)
-	return v
 }
 
 // addLast gives a widget a place on the ring after the fields.
@@ -63,6 +60,9 @@ func (v *fieldForm) show(all bool) {
 			setText(row.entry, f)
 		}
 	}
+	if v.sheet.follow() {
+		v.grown()
+	}
 	v.changed()
 }
 
@@ -76,6 +76,7 @@ func (v *fieldForm) arrange(fields []present.Field) {
 	v.order = v.order[:0]
 	v.ring = kit.NewRing(v.window.stage)
 	v.ring.OnEscape = v.escape
+	v.ring.OnArrive = func(id string) { v.sheet.hold(v.rows[id]) }
 	left, right := []fyne.CanvasObject{}, []fyne.CanvasObject{}
 	for _, f := range fields {
 		row := v.row(f)
@@ -90,10 +91,7 @@ func (v *fieldForm) arrange(fields []present.Field) {
 	for i, stop := range v.last {
 		v.ring.Add(v.lastIDs[i], stop)
 	}
-	v.left.Objects, v.right.Objects = left, right
-	shareColumns(left)
-	shareColumns(right)
-	v.content.Refresh()
+	v.sheet.set(left, right)
 	if had != "" && v.ring.Current() != had {
 		v.ring.Focus(had)
 	}
@@ -109,16 +107,6 @@ func (v *fieldForm) isArranged(fields []present.Field) bool {
 		}
 	}
 	return true
-}
-
-// shareColumns gives the rows of a column the same place for their entries.
-func shareColumns(rows []fyne.CanvasObject) {
-	columns := &formColumns{}
-	for _, o := range rows {
-		row := o.(*formRow)
-		row.columns = columns
-		columns.label = max(columns.label, row.label.MinSize().Width)
-	}
 }
 
 // row is the row of a field, made the first time it is asked for.
@@ -193,8 +181,12 @@ func (v *fieldForm) enter(id string) (next string) {
 	return next
 }
 
-// escape forgets what was typed, if anything was.
+// escape goes back to the form, or forgets what was typed, if anything was.
 func (v *fieldForm) escape() bool {
+	if v.toForm() {
+		v.focus(v.order[0])
+		return true
+	}
 	if !v.source.Restore(v.ring.Current()) {
 		return false
 	}
@@ -204,26 +196,11 @@ func (v *fieldForm) escape() bool {
 
 // focus puts the keyboard on a field and marks what stands in it.
 func (v *fieldForm) focus(id string) {
+	v.toForm()
 	v.ring.Focus(id)
 	if row := v.rows[id]; row != nil {
 		if e, ok := row.entry.(interface{ SelectAll() }); ok {
 			e.SelectAll()
 		}
 	}
-}
-
-// leftWider is two columns of rows of which the left, where sentences stand under
-// the fields, has the larger part, as long as the right has what it needs.
-type leftWider struct{ twoColumns }
-
-// leftShare is what the left column has of a hundred.
-const leftShare = 54
-
-func (l leftWider) Layout(columns []fyne.CanvasObject, size fyne.Size) {
-	l.twoColumns.Layout(columns, size)
-	left := (size.Width - l.gap()) * leftShare / 100
-	left = max(columns[0].MinSize().Width, min(left, size.Width-l.gap()-columns[1].MinSize().Width))
-	columns[0].Resize(fyne.NewSize(left, size.Height))
-	columns[1].Move(fyne.NewPos(left+l.gap(), 0))
-	columns[1].Resize(fyne.NewSize(size.Width-l.gap()-left, size.Height))
 }

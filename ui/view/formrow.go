@@ -10,15 +10,19 @@ import (
 )
 
 // formRow is one field of a form: its name, the place to type, the unit, and
-// beneath them how it was read or what is wrong with it.
+// beneath them how it was read or what is wrong with it. How much of that stands
+// beneath is a matter of the setting; what does not is a mark in the row.
 type formRow struct {
 	widget.BaseWidget
 	field   present.Field
 	label   *label
 	unit    *label
 	note    *kit.Note
+	mark    *rowMark
 	entry   kit.Keyed
 	columns *formColumns
+	setting setting
+	inHand  bool // the keyboard is in it
 	bare    bool // running words, of which nothing is ever said
 }
 
@@ -28,7 +32,7 @@ type formColumns struct{ label float32 }
 func newFormRow(f present.Field, entry kit.Keyed, columns *formColumns) *formRow {
 	r := &formRow{
 		label: newLabel("", ordinary), note: kit.NewNote(), entry: entry, columns: columns,
-		unit: newLabel("", unitSize),
+		unit: newLabel("", unitSize), mark: newRowMark(),
 	}
 	r.ExtendBaseWidget(r)
 	r.set(f)
@@ -38,30 +42,106 @@ func newFormRow(f present.Field, entry kit.Keyed, columns *formColumns) *formRow
 // set shows the field as it now stands. The text in the entry is the person's
 // while they type; it is only written when it differs.
 func (r *formRow) set(f present.Field) {
+	stale := r.unit.text != f.Unit
 	r.field = f
 	r.label.say(f.Label)
 	r.unit.say(f.Unit)
-	state, text := kit.State(f.State), f.Note
-	if text == "" {
-		state, text = kit.Plain, f.Reading
+	r.note.Say(r.says())
+	if r.mark.say(r.marked()) || stale {
+		r.Refresh()
 	}
-	if text == "" && f.Missing {
-		state, text = kit.Missing, present.Say("still to come")
-	}
-	r.note.Say(state, text)
 }
 
-// noteHeight is the room kept for what is said beneath.
-func (r *formRow) noteHeight() float32 {
-	if r.bare {
-		return 0
+// says is what is to be said of the field: what is wrong, how it was read, or
+// that it is still to come.
+func (r *formRow) says() (kit.State, string) {
+	f := r.field
+	switch {
+	case f.Note != "":
+		return kit.State(f.State), f.Note
+	case f.Reading != "":
+		return kit.Plain, f.Reading
+	case f.Missing:
+		return kit.Missing, present.Say("still to come")
 	}
-	return r.note.MinSize().Height
+	return kit.Plain, ""
+}
+
+// isDoubted reports whether what was typed is wrong, or to be looked at twice.
+func (r *formRow) isDoubted() bool {
+	return r.field.Note != "" && (r.field.State == present.Stop || r.field.State == present.Warn)
+}
+
+// isBeneath reports whether what is said of the field stands beneath it.
+func (r *formRow) isBeneath(s setting) bool {
+	switch {
+	case r.bare:
+		return false
+	case s == airy:
+		return true
+	}
+	return s == snug && r.isDoubted()
+}
+
+// marked is the mark in the row for what does not stand beneath.
+func (r *formRow) marked() kit.State {
+	state, _ := r.says()
+	switch {
+	case r.bare || r.isBeneath(r.setting):
+		return kit.Plain
+	case state == kit.Missing, r.isDoubted():
+		return state
+	}
+	return kit.Plain
+}
+
+// space sets the row closer or wider, and where its entry begins.
+func (r *formRow) space(s setting, label float32) {
+	if r.setting != s || r.columns.label != label {
+		r.setting, r.columns.label = s, label
+		r.mark.say(r.marked())
+		r.Refresh()
+	}
+}
+
+// take tells the row whether the keyboard is in it.
+func (r *formRow) take(inHand bool) {
+	if r.inHand != inHand {
+		r.inHand = inHand
+		r.Refresh()
+	}
+}
+
+// height is how high the row stands in a setting.
+func (r *formRow) height(s setting) float32 {
+	high := r.entry.MinSize().Height
+	if r.isBeneath(s) {
+		high += r.note.MinSize().Height
+	}
+	return high
+}
+
+// least is the width the row needs after its name, and wish that at which the
+// words of most fields stand whole.
+func (r *formRow) least() float32 { return r.after(entryWidth(r.field, leastWords*figureWidth())) }
+
+func (r *formRow) wish() float32 {
+	chars := min(mostWished, max(leastWords, r.field.Chars))
+	return r.after(entryWidth(r.field, float32(chars)*figureWidth()))
+}
+
+func (r *formRow) after(entry float32) float32 {
+	if r.field.Unit != "" {
+		entry += theme.InnerPadding() + r.unit.MinSize().Width
+	}
+	return theme.InnerPadding() + entry
 }
 
 // CreateRenderer is Fyne's way to draw the row.
 func (r *formRow) CreateRenderer() fyne.WidgetRenderer {
-	return &formRowRenderer{row: r, objects: []fyne.CanvasObject{r.label, r.entry.(fyne.CanvasObject), r.unit, r.note}}
+	return &formRowRenderer{row: r, objects: []fyne.CanvasObject{
+		r.label, r.entry.(fyne.CanvasObject), r.unit, r.note, r.mark.icon, r.mark.word,
+	}}
 }
 
 type formRowRenderer struct {
@@ -71,44 +151,48 @@ type formRowRenderer struct {
 
 func (r *formRowRenderer) MinSize() fyne.Size {
 	row := r.row
-	height := row.entry.MinSize().Height + row.noteHeight()
-	width := row.columns.label + theme.InnerPadding() + entryWidth(row.field, leastWords*figureWidth())
-	if row.field.Unit != "" {
-		width += theme.InnerPadding() + row.unit.MinSize().Width
-	}
-	return fyne.NewSize(width, height)
+	return fyne.NewSize(row.columns.label+row.least(), row.height(row.setting))
 }
 
 func (r *formRowRenderer) Layout(size fyne.Size) {
 	row, gap := r.row, theme.InnerPadding()
-	high, low := row.entry.MinSize().Height, row.noteHeight()
+	high, low := row.entry.MinSize().Height, row.note.MinSize().Height
 	row.label.Move(fyne.NewPos(0, 0))
 	row.label.Resize(fyne.NewSize(row.columns.label, high))
 	left := row.columns.label + gap
-	width := max(4*gap, entryWidth(row.field, size.Width-left))
+	width := max(4*gap, entryWidth(row.field, size.Width-left-row.mark.aside(row)))
 	entry := row.entry.(fyne.CanvasObject)
 	entry.Move(fyne.NewPos(left, 0))
 	entry.Resize(fyne.NewSize(width, high))
 	row.unit.Move(fyne.NewPos(left+width+gap, 0))
 	row.unit.Resize(fyne.NewSize(max(0, size.Width-left-width-gap), high))
+	setVisible(row.note, row.isBeneath(row.setting))
 	row.note.Move(fyne.NewPos(left, high+min(ringRoom, max(0, size.Height-high-low))))
 	row.note.Resize(fyne.NewSize(size.Width-left, low))
+	row.mark.place(row, entry, size.Width)
 }
 
 // ringRoom is the ground between an entry and what is said of it, where there is
 // room: the ring of the entry in hand stands there.
 const ringRoom = 4
 
-// leastWords is the least room for words, in figures.
-const leastWords = 13
+// leastWords is the least room for words, in figures, mostWished what fields
+// wish for at most, and mostWords how wide a place for words grows.
+const (
+	leastWords = 13
+	mostWished = 22
+	mostWords  = 36
+)
 
-// mostWords is how wide a place for words grows, in figures.
-const mostWords = 36
+// isFigure reports whether the place to type is as wide as its figures need.
+func (r *formRow) isFigure() bool { return isFigure(r.field) }
+
+func isFigure(f present.Field) bool { return f.Kind == present.FigureField || f.Unit != "" }
 
 // entryWidth is the room an entry takes: figures as much as they need, words
 // what there is.
 func entryWidth(f present.Field, room float32) float32 {
-	if f.Kind == present.FigureField || f.Unit != "" {
+	if isFigure(f) {
 		return min(room, float32(f.Chars)*figureWidth()+3*theme.InnerPadding())
 	}
 	return min(room, mostWords*figureWidth())

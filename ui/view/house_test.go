@@ -77,7 +77,7 @@ func (s *scene) open(look Look) {
 		SetTheme: app.Settings().SetTheme,
 	})
 	must(s.t, err)
-	s.fyne.Resize(fyne.NewSize(1280, 720))
+	s.resize(fyne.NewSize(1280, 720))
 }
 
 func must(t testing.TB, err error) {

@@ -97,7 +97,7 @@ func (s *yardScreen) additions() []Act {
 			EnabledWhen: func() bool { return s.form().CanAskFactor() },
 			WhyNot:      func() string { return present.Say("Say first what grain it is.") },
 			Do: func() {
-				s.form().AskFactor(func(field string) { s.load.show(true); s.load.ring.Focus(field) })
+				s.form().AskFactor(func(field string) { s.load.show(true); s.load.focusOn(field) })
 			},
 		}},
 		{Command: kit.Command{

@@ -16,7 +16,7 @@ func (v *loadView) arrange(fields []present.Field) {
 	}
 	v.order = v.order[:0]
 	v.ring = kit.NewRing(v.window.stage)
-	v.ring.OnEscape, v.ring.OnArrive = v.escape, v.arrived
+	v.ring.OnEscape, v.ring.OnArrive = v.escape, v.came
 	for _, f := range fields {
 		v.order = append(v.order, f.ID)
 		v.ring.Add(f.ID, v.row(f).entry)
@@ -24,11 +24,7 @@ func (v *loadView) arrange(fields []present.Field) {
 	for i, stop := range v.last {
 		v.ring.Add(v.lastIDs[i], stop)
 	}
-	v.left.Objects, v.right.Objects = v.inColumns(fields)
-	shareColumns(v.left.Objects)
-	shareColumns(v.right.Objects)
-	v.left.Refresh()
-	v.right.Refresh()
+	v.sheet.set(v.inColumns(fields))
 }
 
 func (v *loadView) sameFields(fields []present.Field) bool {

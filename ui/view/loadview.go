@@ -1,9 +1,6 @@
 package view
 
 import (
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 )
@@ -17,23 +14,21 @@ type loadView struct {
 	held    map[string]string // what each field held when it was last shown
 	order   []string
 	ring    *kit.Ring
-	left    *fyne.Container
-	right   *fyne.Container
-	content fyne.CanvasObject
+	sheet   *fieldSheet
 	last    []kit.Keyed // stops after the fields
 	lastIDs []string
 	warned  bool            // the status line repeats what is wrong with a field
 	arrived func(id string) // called with the field that the keyboard came to
 	changed func()          // called after every change, for slip, figures and ruler
+	grown   func()          // called when the rows need other room than before
+	toForm  func() bool     // brings the form to the front, and reports whether it was not
 }
 
 func newLoadView(w *Window, yard *present.Yard, changed func(), arrived func(string)) *loadView {
-	v := &loadView{
+	return &loadView{
 		window: w, yard: yard, changed: changed, arrived: arrived, rows: map[string]*formRow{}, held: map[string]string{},
-		left: container.New(&tight{}), right: container.New(&tight{}),
+		sheet: newFieldSheet(), grown: func() {}, toForm: func() bool { return false },
 	}
-	v.content = container.New(twoColumns{}, v.left, v.right)
-	return v
 }
 
 // addLast gives a widget a place on the ring after the fields.
@@ -57,6 +52,9 @@ func (v *loadView) show(all bool) {
 			setText(row.entry, f)
 		}
 		v.held[f.ID] = f.Value
+	}
+	if v.sheet.follow() {
+		v.grown()
 	}
 	v.changed()
 }
@@ -156,8 +154,13 @@ func (v *loadView) leave() {
 	v.window.runner.Later(func() { v.show(false) })
 }
 
-// escape puts back what the book has, if something else was typed.
+// escape goes back to the form, or puts back what the book has, if something else
+// was typed.
 func (v *loadView) escape() bool {
+	if v.toForm() {
+		v.focus()
+		return true
+	}
 	id := v.ring.Current()
 	if !v.form().Restore(id) {
 		return false
@@ -172,10 +175,22 @@ func (v *loadView) focus() {
 	if id == "" {
 		id = "issue"
 	}
+	v.focusOn(id)
+}
+
+// focusOn puts the keyboard on a field and marks what stands in it.
+func (v *loadView) focusOn(id string) {
+	v.toForm()
 	v.ring.Focus(id)
 	if row := v.rows[id]; row != nil {
 		if e, ok := row.entry.(interface{ SelectAll() }); ok {
 			e.SelectAll()
 		}
 	}
+}
+
+// came follows the keyboard to a field.
+func (v *loadView) came(id string) {
+	v.sheet.hold(v.rows[id])
+	v.arrived(id)
 }

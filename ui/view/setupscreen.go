@@ -17,6 +17,8 @@ type setUpScreen struct {
 	title  *label
 	demo   *kit.Button
 	fields *container.Scroll
+
+	columns *fieldSheet
 }
 
 func newSetUpScreen(f *present.Frame) Screen {
@@ -40,21 +42,18 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
 	s.ring = kit.NewRing(w.stage)
 	s.title = newLabel(s.sheet.Welcome(), ordinary)
-	left, right := container.New(&tight{}), container.New(&tight{})
-	columns := [2]*formColumns{{}, {}}
-	left.Add(kit.NewHeading(present.Say("As every ticket prints it")))
-	right.Add(kit.NewHeading(present.Say("Taken here, by the rates chosen: the down arrow lists them")))
+	left := []fyne.CanvasObject{kit.NewHeading(present.Say("As every ticket prints it"))}
+	right := []fyne.CanvasObject{kit.NewHeading(present.Say("Taken here, by the rates chosen: the down arrow lists them"))}
+	s.ring.OnArrive = func(id string) { s.columns.hold(s.rows[id]) }
 	for _, f := range s.sheet.Fields() {
-		column, widths := left, columns[0]
-		if f.Part != present.WhoPart {
-			column, widths = right, columns[1]
-		}
-		row := newFormRow(f, s.entry(f), widths)
+		row := newFormRow(f, s.entry(f), &formColumns{})
 		row.bare = bareRows[f.ID]
-		setVisible(row.note, !row.bare)
 		s.rows[f.ID] = row
-		widths.label = max(widths.label, row.label.MinSize().Width)
-		column.Add(row)
+		if f.Part == present.WhoPart {
+			left = append(left, row)
+		} else {
+			right = append(right, row)
+		}
 		s.ring.Add(f.ID, row.entry)
 		setText(row.entry, f)
 	}
@@ -66,7 +65,9 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	top := container.New(&tight{},
 		newLabel(present.Say("Set-up"), heading), s.title)
 	foot := container.NewHBox(save, s.demo)
-	s.fields = container.NewVScroll(container.New(twoColumns{}, left, right))
+	s.columns = newFieldSheet()
+	s.columns.set(left, right)
+	s.fields = container.NewVScroll(s.columns.content)
 	return container.NewBorder(top, foot, nil, nil, s.fields)
 }
 
@@ -125,6 +126,9 @@ func (s *setUpScreen) show() {
 	if person := s.rows["person"]; person != nil {
 		setVisible(person, s.sheet.IsFirst())
 		setVisible(person.entry.(fyne.CanvasObject), s.sheet.IsFirst())
+	}
+	if s.columns.follow() {
+		s.columns.content.Refresh()
 	}
 }
 

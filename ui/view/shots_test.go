@@ -26,6 +26,7 @@ var looks = []struct {
 	{"light-1920", Look{Scale: kit.TextOrdinary}, fyne.NewSize(1920, 1080)},
 	{"dark-1920", Look{Dark: true, Scale: kit.TextOrdinary}, fyne.NewSize(1920, 1080)},
 	{"large-1280", Look{Scale: kit.TextLarge}, fyne.NewSize(1280, 720)},
+	{"largest-1280", Look{Scale: kit.TextLargest}, fyne.NewSize(1280, 720)},
 	{"largest-1920", Look{Scale: kit.TextLargest}, fyne.NewSize(1920, 1080)},
 }
 
@@ -41,7 +42,7 @@ func TestShots(t *testing.T) {
 	for _, l := range drawn {
 		t.Run(l.name, func(t *testing.T) {
 			s := newScene(t, l.look, 120)
-			s.fyne.Resize(l.size)
+			s.resize(l.size)
 			for _, row := range screens {
 				s.Go(row.id)
 				s.shoot(l.name, row.id, l.look)
@@ -52,7 +53,7 @@ func TestShots(t *testing.T) {
 			s.shootDay(l.name, l.look)
 			s.shootLists(l.name, l.look)
 			empty := newScene(t, l.look, 0)
-			empty.fyne.Resize(l.size)
+			empty.resize(l.size)
 			empty.shoot(l.name, "first", l.look)
 			empty.shootEmpty(l.name, l.look)
 		})

@@ -191,9 +191,9 @@ func TestLookChangesWhileOpen(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	s.commands.Run("desk.dark")
 	s.shoot("turned", "dark", Look{Dark: true})
-	small := s.yard().load.content.MinSize()
+	small := s.yard().load.sheet.content.MinSize()
 	s.commands.Run("desk.size")
-	if large := s.yard().load.content.MinSize(); large.Height <= small.Height || large.Width <= small.Width {
+	if large := s.yard().load.sheet.content.MinSize(); large.Height <= small.Height || large.Width <= small.Width {
 		t.Errorf("larger letters need %v, ordinary ones %v", large, small)
 	}
 	if s.look.Scale != kit.TextLarge {

@@ -24,11 +24,12 @@ type yardScreen struct {
 	lines                 []present.PaperLine // what stands on the paper
 	sheet                 *fyne.Container
 	fields                *container.Scroll
+	pane                  *formAndPaper
+	content               *fyne.Container
 	beside                *kit.SlipView     // the working, where the window is wide enough
 	shown                 *present.LoadForm // the form that the entries hold
 	working               bool              // the paper shows the working in place of the slip
 	issue, toggle, stored *kit.Button
-	small                 *fyne.Container // the buttons beneath the large one
 }
 
 func newYardScreen(f *present.Frame) Screen { return &yardScreen{yard: present.NewYard(f)} }
@@ -51,14 +52,28 @@ func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 	s.load = newLoadView(w, s.yard, s.showPaper, s.reveal)
 	s.load.addLast("issue", s.issue)
 	s.load.addLast("slip", s.slip)
-	paper := container.NewBorder(nil, s.buttons(), nil, nil, s.slip)
-	screen := container.New(formAndPaper{}, s.buildSheet(), paper, s.beside)
+	s.buildSheet()
+	s.pane = &formAndPaper{
+		fields: s.load.sheet, form: s.sheet, paper: s.slip, second: s.beside, share: paperShare, most: mostPaper,
+		head: s.buildFigures(), buttons: s.buttons(), onNarrow: s.nameToggle,
+	}
+	s.content = container.New(s.pane, s.pane.objects()...)
+	s.load.grown, s.load.toForm = s.sheet.Refresh, s.toForm
 	s.load.show(true)
-	return screen
+	return s.content
 }
 
-// buildSheet is the left half: the large figures, the fields, the ruler.
-func (s *yardScreen) buildSheet() fyne.CanvasObject {
+// paperShare is what the slip has of a hundred.
+const paperShare = 40
+
+// buildSheet is the form: the fields over the ruler.
+func (s *yardScreen) buildSheet() {
+	s.fields = container.NewVScroll(container.New(slim{}, s.load.sheet.content))
+	s.sheet = container.New(formSheet{s.load.sheet, s.ruler}, s.fields, container.NewStack(s.ruler))
+}
+
+// buildFigures are the large figures with what a tenth of a point is worth.
+func (s *yardScreen) buildFigures() fyne.CanvasObject {
 	figures := container.New(fitting{})
 	for i, f := range s.yard.Form().BigFigures() {
 		figure := kit.NewFigure(f.Caption, f.Unit)
@@ -67,25 +82,21 @@ func (s *yardScreen) buildSheet() fyne.CanvasObject {
 		figures.Add(figure)
 	}
 	figures.Add(s.tenth)
-	top := container.New(slim{}, figures)
-	s.fields = container.NewVScroll(container.New(slim{}, s.load.content))
-	s.sheet = container.New(formSheet{}, s.fields, s.ruler, container.NewStack(newGround(kit.ColorPanel), top))
-	return s.sheet
+	return container.NewStack(newGround(kit.ColorPanel), container.New(slim{}, figures))
 }
 
 // figureChars is the room for net, quantity and money, in figures.
 var figureChars = []int{6, 8, 9}
 
 // buttons are the acts that end a load, under the slip.
-func (s *yardScreen) buttons() fyne.CanvasObject {
+func (s *yardScreen) buttons() *fyne.Container {
 	c := s.window.commands
 	s.stored = c.Button("load.tare")
 	refuse := c.Button("load.refuse")
 	for _, b := range []*kit.Button{s.stored, s.toggle, refuse} {
 		b.Key = "" // there is no room for it in large letters
 	}
-	s.small = container.New(evenly{}, s.stored, s.toggle, refuse)
-	return container.NewVBox(s.issue, s.small)
+	return container.New(&endings{rows: []int{3}}, s.issue, s.stored, s.toggle, refuse)
 }
 
 // Show puts the keyboard on the first field still to be filled.
@@ -133,21 +144,56 @@ func (s *yardScreen) showPaper() {
 	s.window.commands.Refresh()
 	if can := form.CanUseStoredTare(); can != s.stored.Visible() {
 		setVisible(s.stored, can)
-		s.small.Refresh()
+		s.pane.buttons.Refresh()
 	}
 	s.window.rail.showTrucks(s.rows())
 }
 
-// turnPaper shows the working in place of the slip, or the slip again.
+// turnPaper shows the working in place of the slip, or the slip again. Where the
+// window is narrow, the form is the third in turn.
 func (s *yardScreen) turnPaper() {
-	s.working = !s.working
+	switch {
+	case s.pane.narrow && !s.pane.turned:
+		s.pane.turned, s.working = true, false
+	case s.pane.narrow && s.working:
+		s.pane.turned, s.working = false, false
+	default:
+		s.working = !s.working
+	}
+	s.slip.ToTop()
+	s.showPaper()
+	s.content.Refresh()
+	s.nameToggle()
+	if s.pane.narrow && s.pane.turned {
+		s.load.ring.Focus("slip")
+	} else if s.pane.narrow {
+		s.load.focus()
+	}
+}
+
+// toForm brings the form to the front, and reports whether it was not.
+func (s *yardScreen) toForm() bool {
+	if !s.pane.narrow || !s.pane.turned {
+		return false
+	}
+	s.pane.turned, s.working = false, false
+	s.content.Refresh()
+	s.nameToggle()
+	return true
+}
+
+// nameToggle names the button by what it brings to the front.
+func (s *yardScreen) nameToggle() {
 	name := present.Say("Working")
-	if s.working {
+	switch {
+	case s.pane.narrow && !s.pane.turned:
+		name = present.Say("Slip")
+	case s.pane.narrow && s.working:
+		name = present.Say("Form")
+	case s.working:
 		name = present.Say("Slip")
 	}
 	s.toggle.SetText(name)
-	s.slip.ToTop()
-	s.showPaper()
 }
 
 // reveal brings the line into sight that stands for the field in hand, and
@@ -193,7 +239,8 @@ func paper(lines []present.PaperLine) []kit.PaperLine {
 	out := make([]kit.PaperLine, len(lines))
 	for i, l := range lines {
 		out[i] = kit.PaperLine{
-			Kind: kit.PaperKind(l.Kind), Left: l.Left, Right: onScreen.Replace(l.Right), Note: onScreen.Replace(l.Note), Picture: l.Picture,
+			Kind: kit.PaperKind(l.Kind), Left: l.Left, Right: onScreen.Replace(l.Right), Note: onScreen.Replace(l.Note),
+			Picture: l.Picture,
 		}
 	}
 	return out

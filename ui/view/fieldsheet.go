@@ -1,0 +1,257 @@
+package view
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/kit"
+)
+
+// setting is how close together the rows of a form stand.
+type setting int
+
+// The settings, the widest first.
+const (
+	airy setting = iota // under every field there is room for what is said of it
+	snug                // only what is in doubt stands under its field
+	lean                // all that stands in the row is a mark
+)
+
+var settings = []setting{airy, snug, lean}
+
+// fieldSheet lays the rows of a form in two columns, as wide apart as the height
+// allows. Where the lines under the fields are given up, what would stand there of
+// the field in hand is said in one line at the foot, so that no field moves when
+// the keyboard does.
+type fieldSheet struct {
+	columns [2][]fyne.CanvasObject // rows of fields, maybe under a heading
+	said    *footLine
+	inHand  *formRow
+	setting setting
+	shape   string // what the last layout depended on
+	content *fyne.Container
+}
+
+func newFieldSheet() *fieldSheet {
+	s := &fieldSheet{said: newFootLine()}
+	s.content = container.New(s, s.said.objects()...)
+	return s
+}
+
+// set puts other rows into the columns.
+func (s *fieldSheet) set(left, right []fyne.CanvasObject) {
+	s.columns = [2][]fyne.CanvasObject{left, right}
+	all := append(append([]fyne.CanvasObject{}, left...), right...)
+	s.content.Objects = append(all, s.said.objects()...)
+	s.shape = ""
+}
+
+// rows are the fields of both columns.
+func (s *fieldSheet) rows() []*formRow {
+	var out []*formRow
+	for _, column := range s.columns {
+		for _, o := range visible(column) {
+			if row, ok := o.(*formRow); ok {
+				out = append(out, row)
+			}
+		}
+	}
+	return out
+}
+
+// hold tells the sheet which field the keyboard is in; none is nil.
+func (s *fieldSheet) hold(row *formRow) {
+	if s.inHand != nil && s.inHand != row {
+		s.inHand.take(false)
+	}
+	s.inHand = row
+	if row != nil {
+		row.take(true)
+	}
+	s.say()
+}
+
+// follow brings the line at the foot up to date, and reports whether the rows
+// have to be laid out anew.
+func (s *fieldSheet) follow() bool {
+	s.say()
+	var b strings.Builder
+	for _, row := range s.rows() {
+		b.WriteString(row.field.Label + "|" + row.field.Unit)
+		if row.isDoubted() {
+			b.WriteString("!")
+		}
+		b.WriteString("\n")
+	}
+	was := s.shape
+	s.shape = b.String()
+	return s.shape != was
+}
+
+// say says at the foot what the field in hand has no room for; where not even
+// doubts stand under their fields, the first of those.
+func (s *fieldSheet) say() {
+	row := s.inHand
+	if s.setting == lean && (row == nil || !row.isDoubted()) {
+		for _, other := range s.rows() {
+			if other.isDoubted() {
+				row = other
+				break
+			}
+		}
+	}
+	if s.setting == airy || row == nil || row.isBeneath(s.setting) {
+		s.said.say("", kit.Plain, "")
+		return
+	}
+	state, text := row.says()
+	s.said.say(row.field.Label, state, text)
+}
+
+// MinSize is the width both columns need, and the height of the closest setting.
+func (s *fieldSheet) MinSize([]fyne.CanvasObject) fyne.Size {
+	least, _ := s.widths()
+	return fyne.NewSize(least[0]+least[1]+columnGap(), s.height(lean))
+}
+
+// wish is the width at which the words in most fields stand whole.
+func (s *fieldSheet) wish() float32 {
+	_, wish := s.widths()
+	return wish[0] + wish[1] + columnGap()
+}
+
+func columnGap() float32 { return margin{}.gap() * 2 }
+
+// widths are the least width of either column and what it wishes for.
+func (s *fieldSheet) widths() (least, wish [2]float32) {
+	for i, column := range s.columns {
+		label := labelWidth(column)
+		for _, o := range visible(column) {
+			if row, ok := o.(*formRow); ok {
+				least[i] = max(least[i], label+row.least())
+				wish[i] = max(wish[i], label+row.wish())
+			}
+		}
+	}
+	return least, wish
+}
+
+// labelWidth is the room for the names of a column.
+func labelWidth(column []fyne.CanvasObject) float32 {
+	width := float32(0)
+	for _, o := range visible(column) {
+		if row, ok := o.(*formRow); ok {
+			width = max(width, row.label.MinSize().Width)
+		}
+	}
+	return width
+}
+
+// height is the least height of a setting.
+func (s *fieldSheet) height(at setting) float32 {
+	high := s.least(at)
+	if at != airy {
+		high += s.said.height()
+	}
+	return high
+}
+
+// least is the height the rows of a setting need, with the ground between them.
+func (s *fieldSheet) least(at setting) float32 {
+	high := float32(0)
+	for _, heights := range s.heights(at) {
+		sum := float32(len(heights)) * between(at)
+		for _, h := range heights {
+			sum += h
+		}
+		high = max(high, sum)
+	}
+	return high
+}
+
+// between is the least ground between two rows: what the ring of the field in
+// hand needs, unless there is a line beneath every field.
+func between(at setting) float32 {
+	if at == airy {
+		return 0
+	}
+	return ringRoom
+}
+
+// heights are the heights of the rows. Where they stand close, the rows of both
+// columns keep one height, so that they stay side by side when one grows.
+func (s *fieldSheet) heights(at setting) (out [2][]float32) {
+	for i, column := range s.columns {
+		for _, o := range visible(column) {
+			high := o.MinSize().Height
+			if row, ok := o.(*formRow); ok {
+				high = row.height(at)
+			}
+			out[i] = append(out[i], high)
+		}
+	}
+	if at == airy {
+		return out
+	}
+	for i := range min(len(out[0]), len(out[1])) {
+		high := max(out[0][i], out[1][i])
+		out[0][i], out[1][i] = high, high
+	}
+	return out
+}
+
+// fit is the widest setting that a height has room for, or the closest of all.
+func (s *fieldSheet) fit(room float32) setting {
+	for _, at := range settings {
+		if s.height(at) <= room {
+			return at
+		}
+	}
+	return lean
+}
+
+// mostBetween is the most ground between two rows.
+const mostBetween = 30
+
+// Layout sets the rows in the widest setting there is room for. Ground to spare
+// goes between the rows, in both columns alike, so that they keep one rhythm.
+func (s *fieldSheet) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	s.setting = s.fit(size.Height)
+	foot := float32(0)
+	if s.setting != airy {
+		foot = s.said.height()
+	}
+	s.said.place(fyne.NewPos(0, size.Height-foot), size.Width, s.setting != airy)
+	spare := max(0, size.Height-foot-s.least(s.setting))
+	rows := max(1, len(visible(s.columns[0])), len(visible(s.columns[1])))
+	ground := between(s.setting) + min(mostBetween, spare/float32(rows))
+	heights, widths := s.heights(s.setting), s.share(size.Width)
+	x := float32(0)
+	for i, column := range s.columns {
+		y, label := float32(0), labelWidth(column)
+		for at, o := range visible(column) {
+			high := heights[i][at]
+			o.Move(fyne.NewPos(x, y))
+			if row, ok := o.(*formRow); ok {
+				row.space(s.setting, label)
+			}
+			o.Resize(fyne.NewSize(widths[i], high+ground))
+			y += high + ground
+		}
+		x += widths[i] + columnGap()
+	}
+	s.say()
+}
+
+// share gives each column what it needs, then what it wishes for, and what is left
+// to both alike.
+func (s *fieldSheet) share(width float32) [2]float32 {
+	least, wish := s.widths()
+	room := max(0, width-columnGap()-least[0]-least[1])
+	more := [2]float32{wish[0] - least[0], wish[1] - least[1]}
+	part := min(1, room/max(1, more[0]+more[1]))
+	left := max(0, room-more[0]-more[1]) / 2
+	return [2]float32{least[0] + part*more[0] + left, least[1] + part*more[1] + left}
+}

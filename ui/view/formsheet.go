@@ -1,0 +1,80 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tenthpoint/ui/kit"
+)
+
+// formSheet sets the fields of a form over the moisture ruler. What the height
+// has no room for gives way in turn: first the lines under the fields, then the
+// height of the ruler, then the ruler.
+type formSheet struct {
+	fields *fieldSheet
+	ruler  *kit.MoistureRuler
+}
+
+// MinSize asks for little: what has no room at all can be scrolled to.
+func (formSheet) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize()
+}
+
+// choice is one way to set the sheet.
+type choice struct {
+	rows  setting
+	ruler kit.RulerSize
+	bare  bool // without the ruler
+	ample bool // only where much ground would be left
+}
+
+var choices = []choice{
+	{rows: airy, ruler: kit.RulerTall, ample: true},
+	{rows: airy, ruler: kit.RulerOrdinary},
+	{rows: snug, ruler: kit.RulerOrdinary},
+	{rows: snug, ruler: kit.RulerLow},
+	{rows: snug, bare: true},
+	{rows: lean, bare: true},
+}
+
+// ampleGround is the least ground between rows beside a tall ruler.
+const ampleGround = 16
+
+// needs is the height a choice takes.
+func (l formSheet) needs(c choice) float32 {
+	high := l.fields.height(c.rows) + 2*slimGap
+	if c.ample {
+		high += float32(len(l.fields.rows())) / 2 * ampleGround
+	}
+	return high + l.foot(c)
+}
+
+// foot is the height of the ruler with the ground over it.
+func (l formSheet) foot(c choice) float32 {
+	if c.bare || !l.ruler.Visible() {
+		return 0
+	}
+	return l.ruler.Height(c.ruler)
+}
+
+// choose is the first choice a height has room for.
+func (l formSheet) choose(room float32) choice {
+	for _, c := range choices {
+		if l.needs(c) <= room {
+			return c
+		}
+	}
+	return choices[len(choices)-1]
+}
+
+// Layout places the fields, which scroll where even the closest setting has no
+// room, and the ruler in a holder of its own, so that a screen may hide it.
+func (l formSheet) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	fields, holder := objects[0], objects[1]
+	c := l.choose(size.Height)
+	low := l.foot(c)
+	l.ruler.SetSize(c.ruler)
+	setVisible(holder, !c.bare)
+	fields.Resize(fyne.NewSize(size.Width, size.Height-low))
+	holder.Move(fyne.NewPos(0, size.Height-low))
+	holder.Resize(fyne.NewSize(size.Width, low))
+}

@@ -1,0 +1,90 @@
+package view
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+
+	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
+)
+
+// doubtful is how the word of a mark is written.
+var doubtful = letters{size: kit.SizeNote, color: kit.ColorWarn}
+
+// rowMark says within a row, where there is no line beneath it, that its field is
+// still to come or in doubt: by the icon of the state, with the word where there
+// is room.
+type rowMark struct {
+	state kit.State
+	icon  *canvas.Image
+	word  *label
+}
+
+func newRowMark() *rowMark {
+	m := &rowMark{icon: canvas.NewImageFromResource(nil), word: newLabel("", doubtful)}
+	m.icon.FillMode = canvas.ImageFillContain
+	m.icon.Hide()
+	m.word.Hide()
+	return m
+}
+
+// say marks the row with a state, or with none, and reports whether that is
+// another than before.
+func (m *rowMark) say(state kit.State) bool {
+	if m.state == state {
+		return false
+	}
+	m.state, m.icon.Resource = state, state.Icon()
+	m.word.say("")
+	if state == kit.Missing {
+		m.word.say(present.Say("still to come"))
+	}
+	return true
+}
+
+// aside is the room a mark takes beside a place for words: one that is empty has
+// it within.
+func (m *rowMark) aside(row *formRow) float32 {
+	if row.isFigure() || m.state == kit.Plain || m.state == kit.Missing {
+		return 0
+	}
+	return row.note.MinSize().Height + theme.InnerPadding()
+}
+
+// place puts the mark after the unit, or in an empty place for words at its right
+// end. A figure with no room after its unit has it in its place, at the left.
+func (m *rowMark) place(row *formRow, entry fyne.CanvasObject, end float32) {
+	gap, side := theme.InnerPadding(), row.note.MinSize().Height
+	left, right := entry.Position().X, entry.Position().X+entry.Size().Width
+	from, to := right+gap, end
+	switch {
+	case row.isFigure():
+		if unit := row.unit.MinSize().Width; unit > 0 {
+			from += unit + gap
+		}
+		if to-from < side {
+			from, to = left+gap, left+gap+side
+		}
+	case m.state == kit.Missing:
+		to = right - gap
+		from = max(left+gap, to-side-m.wordWidth())
+		if row.inHand {
+			from = to - side
+		}
+	}
+	m.icon.Move(fyne.NewPos(from, (entry.Size().Height-side)/2+1))
+	m.icon.Resize(fyne.NewSquareSize(side - 2))
+	m.word.Move(fyne.NewPos(from+side, 0))
+	m.word.Resize(fyne.NewSize(m.wordWidth(), entry.Size().Height))
+	setVisible(m.icon, m.state != kit.Plain)
+	setVisible(m.word, m.word.text != "" && to-from >= side+m.wordWidth())
+}
+
+// wordWidth is the room the word takes.
+func (m *rowMark) wordWidth() float32 {
+	if m.word.text == "" {
+		return 0
+	}
+	return m.word.MinSize().Width + theme.InnerPadding()
+}
