@@ -41,12 +41,25 @@ func (r *Result) tooWide(h House) {
 	if !r.Spread.Value().More(h.Policy.Spread) {
 		return
 	}
-	r.raise(h, WideSpread, fmt.Sprintf("The tests differ by %s, more than the %s allowed.", upToHundredth.Apply(r.Spread.Value()), h.Policy.Spread),
+	r.raise(h, WideSpread, fmt.Sprintf("The tests differ by %s, more than the %s allowed.", h.Policy.ShownSpread(r.Spread.Value()), h.Policy.Spread),
 		"One of them was not this grain as it is.", "Mix the sample, test again, and leave a test out only by rule and by name.")
 }
 
-// upToHundredth shows a spread so that one just over the limit reads as over.
-var upToHundredth = quantity.To("0.01", quantity.Up)
+// ShownSpread is a spread in hundredths of a point for people to read: the
+// nearest, or the next above where a spread just over what is allowed would read
+// as allowed.
+func (p Policy) ShownSpread(spread quantity.Amount) quantity.Amount {
+	shown := hundredth.Apply(spread)
+	if spread.More(p.Spread) && !shown.More(p.Spread) {
+		return upToHundredth.Apply(spread)
+	}
+	return shown
+}
+
+var (
+	hundredth     = quantity.To("0.01", quantity.HalfUp)
+	upToHundredth = quantity.To("0.01", quantity.Up)
+)
 
 // enough asks for the tests that are still missing: the policy's count, and
 // more of them when the mean lies near a limit.

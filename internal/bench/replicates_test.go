@@ -98,6 +98,17 @@ func TestPolicyAsksForMoreTests(t *testing.T) {
 	}
 }
 
+// A spread reads as the difference of the tests as they are listed, and never as
+// allowed when it is not.
+func TestShownSpread(t *testing.T) {
+	p := DefaultPolicy() // 0.5 pt
+	for exact, want := range map[string]string{"2.0211": "2.02 pt", "0.5001": "0.51 pt", "0.5": "0.5 pt", "0.4999": "0.5 pt", "0.516": "0.52 pt"} {
+		if got := p.ShownSpread(quantity.Of(exact, quantity.Point)); got.String() != want {
+			t.Errorf("%s pt is shown as %s, want %s", exact, got, want)
+		}
+	}
+}
+
 func TestOvenStandsOnItsOwn(t *testing.T) {
 	h := house()
 	h.Policy.Count, h.Limits = 3, []Limit{{Name: "trigger", At: pct("15")}}
