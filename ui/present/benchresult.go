@@ -26,7 +26,7 @@ func (b *Bench) BigFigures() []BigFigure {
 		moisture.State = Stop
 	}
 	if r.Spread.Kind() != working.NotApplied {
-		spread.Value = atAGlance.Apply(r.Spread.Value()).Figure()
+		spread.Value = bench.PolicyFor(b.setup.Policies, s.crop()).ShownSpread(r.Spread.Value()).Figure()
 	}
 	if r.More > 0 {
 		made.Value, made.State = Say("%d of %d", s.kept(), s.kept()+r.More), Warn
