@@ -32,6 +32,9 @@ func (s *DaySheet) Told() []Row {
 	for _, t := range s.sheet.Corrections {
 		add(Wait, t, Say("corrects %d", t.Corrects), Say("of %s, by %s", s.frame.Date(t.CorrectsOn), t.Weigher))
 	}
+	for _, t := range s.sheet.Reissues {
+		add(Wait, t, Say("in place of %d", t.Reissues), Say("of %s, void, by %s", s.frame.Date(t.ReissuesOn), t.Weigher))
+	}
 	for _, t := range s.sheet.Refused {
 		add(Stop, t, Say("turned away"), join(", ", t.EndedWho, t.Reason))
 	}
@@ -54,6 +57,9 @@ func (s *DaySheet) Choose(key string) { s.chosen = key }
 func (s *DaySheet) ending(t daysheet.Ticket) string {
 	if t.EndedBy > 0 {
 		return Say("corrected by %d", t.EndedBy)
+	}
+	if t.ReissuedBy > 0 {
+		return Say("void, reissued as %d", t.ReissuedBy)
 	}
 	return Say("void")
 }

@@ -93,11 +93,11 @@ func printedLike(s *working.Step, a quantity.Amount) string {
 	return a.FixedString(int32(places))
 }
 
-// Margin is what stands beside the large figures: which ticket this load
-// corrects, or else what a tenth of a point is worth on it.
+// Margin is what stands beside the large figures: which ticket this load takes
+// the place of, or else what a tenth of a point is worth on it.
 func (f *LoadForm) Margin() string {
-	if l := f.now.load; l.Corrects != 0 {
-		return Say("Corrects ticket %d: %s", l.Corrects, l.Why)
+	if place := inPlaceText(f.now.load); place != "" {
+		return place
 	}
 	return f.TenthWorth()
 }

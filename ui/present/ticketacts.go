@@ -18,17 +18,33 @@ func (t *Tickets) Headline() Remark {
 	local := t.frame.Desk.Local
 	switch l.Phase {
 	case load.Void:
-		return Remark{Stop, Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+		text := Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)
+		if again := l.Again; again.By != 0 {
+			text = join("\n", text, Say("Reissued as ticket %d on %s by %s.", again.By, local(again.At), again.Who))
+		}
+		return Remark{Stop, text}
 	case load.Corrected:
 		return Remark{Locked, Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
 	case load.TurnedAway:
 		return Remark{Stop, Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	}
 	text := Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(l.Copies))
-	if l.Corrects != 0 {
-		return Remark{Wait, Say("Corrects ticket %d: %s", l.Corrects, l.Why) + " " + text}
+	if place := inPlaceText(l); place != "" {
+		return Remark{Wait, place + " " + text}
 	}
 	return Remark{OK, text}
+}
+
+// inPlaceText says which ticket a load's ticket takes the place of, and why;
+// empty when it takes none's.
+func inPlaceText(l *load.Load) string {
+	switch {
+	case l.Corrects != 0:
+		return Say("Corrects ticket %d: %s", l.Corrects, l.Why)
+	case l.Reissues != 0:
+		return Say("In place of ticket %d, void: %s", l.Reissues, l.Why)
+	}
+	return ""
 }
 
 func copiesText(copies int64) string {
@@ -55,12 +71,37 @@ func (t *Tickets) WhyNotChange() string {
 	switch {
 	case l == nil:
 		return Say("There is no ticket in hand.")
+	case l.Again.By != 0:
+		return alreadyReissued(l)
 	case l.Phase == load.Void:
 		return Say("Ticket %d is void already.", l.Number)
 	case l.Phase == load.Corrected:
 		return Say("Ticket %d was corrected by ticket %d. Go on with that one.", l.Number, l.Ended.By)
 	}
 	return Say("This load has no ticket.")
+}
+
+// CanReissue reports whether the chosen ticket is void and its grain has no other
+// ticket yet.
+func (t *Tickets) CanReissue() bool {
+	l := t.paper.load
+	return l != nil && l.Phase == load.Void && l.Again.By == 0
+}
+
+// WhyNotReissue says why the chosen ticket is not to be reissued.
+func (t *Tickets) WhyNotReissue() string {
+	l := t.paper.load
+	switch {
+	case l != nil && l.Again.By != 0:
+		return alreadyReissued(l)
+	case t.CanChange():
+		return Say("Ticket %d is in force. Only a void ticket is reissued.", l.Number)
+	}
+	return t.WhyNotChange()
+}
+
+func alreadyReissued(l *load.Load) string {
+	return Say("Ticket %d is void and was reissued as ticket %d. Go on with that one.", l.Number, l.Again.By)
 }
 
 // Reprint prints another copy of the chosen ticket.
@@ -107,23 +148,47 @@ func (t *Tickets) Correct() {
 		Title: Say("Correct ticket %d?", number),
 		Text:  Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
 		State: Warn, Fields: t.frame.managerFields(), Yes: Say("Open the correcting load"),
-		Then: func(values map[string]string) { t.correct(number, values["who"], values["reason"]) },
+		Then: func(values map[string]string) {
+			if id, open := t.openInPlace(number, values, t.frame.Desk.Correct); open {
+				t.frame.Say(OK, Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
+			}
+		},
 	})
 }
 
-func (t *Tickets) correct(number int64, who, reason string) {
-	id := ""
-	err := t.frame.as(who, func() (err error) {
-		id, err = t.frame.Desk.Correct(context.Background(), number, reason)
+// Reissue asks for the reason, which is the void's own unless another is typed,
+// and opens a load for the grain of the chosen void ticket, on the yard.
+func (t *Tickets) Reissue() {
+	l := t.paper.load
+	fields := t.frame.managerFields()
+	fields[0].Value = l.Ended.Reason
+	number := l.Number
+	t.frame.Put(Ask{
+		Title: Say("Reissue void ticket %d?", number),
+		Text:  Say("A load opens on the yard with everything this one had. Issue it: the new ticket has its own number and names this one, which stays void on its day."),
+		State: Warn, Fields: fields, Yes: Say("Open the load"),
+		Then: func(values map[string]string) {
+			if id, open := t.openInPlace(number, values, t.frame.Desk.Reissue); open {
+				t.frame.Say(OK, Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
+			}
+		},
+	})
+}
+
+// openInPlace opens the load that is to take a ticket's place and takes it in
+// hand.
+func (t *Tickets) openInPlace(number int64, values map[string]string, open func(context.Context, int64, string) (string, error)) (id string, ok bool) {
+	err := t.frame.as(values["who"], func() (err error) {
+		id, err = open(context.Background(), number, values["reason"])
 		return err
 	})
 	if err != nil {
 		t.frame.Fail(err)
-		return
+		return "", false
 	}
 	t.frame.Changed()
 	t.frame.TakeUp(id)
-	t.frame.Say(OK, Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
+	return id, true
 }
 
 // CheckCode asks for the code at the foot of a slip, or for what a scanner

@@ -17,7 +17,7 @@ type PaperOf int
 const (
 	SlipPaper       PaperOf = iota
 	WorkingPaper            // every figure with its sum, worked again
-	DifferencePaper         // to the ticket it corrects, or was corrected by
+	DifferencePaper         // to the ticket whose place it took, or which took its
 )
 
 // ticketPaper is the paper of one load: it is made once for each that is
@@ -135,14 +135,14 @@ func (p *ticketPaper) other() int64 {
 	switch {
 	case p.load == nil:
 		return 0
-	case p.load.Corrects != 0:
-		return p.load.Corrects
+	case p.load.InPlaceOf() != 0:
+		return p.load.InPlaceOf()
 	}
-	return p.load.Ended.By
+	return p.load.Successor()
 }
 
-// HasDifference reports whether the chosen ticket corrects another or was
-// corrected.
+// HasDifference reports whether the chosen ticket took another's place, or
+// another its.
 func (t *Tickets) HasDifference() bool { return t.paper.other() != 0 }
 
 // difference sets the wrong ticket and the right one side by side, line by
@@ -158,11 +158,11 @@ func (p *ticketPaper) difference() []PaperLine {
 		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
 	}
 	old, now, oldWorked, nowWorked := other, p.load, otherWorked, p.worked
-	if p.load.Corrects == 0 {
+	if p.load.InPlaceOf() == 0 {
 		old, now, oldWorked, nowWorked = p.load, other, p.worked, otherWorked
 	}
 	lines := []PaperLine{
-		{Kind: slip.PaperTitle, Left: Say("What the correction changed")},
+		{Kind: slip.PaperTitle, Left: differenceTitle(now)},
 		{Kind: slip.PaperMiddle, Left: Say("ticket %d → ticket %d", old.Number, now.Number)},
 		{Kind: slip.PaperMiddle, Left: now.Why},
 		{Kind: slip.PaperRule},
@@ -173,6 +173,13 @@ func (p *ticketPaper) difference() []PaperLine {
 		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("The two tickets say the same.")})
 	}
 	return append(append(lines, facts...), figures...)
+}
+
+func differenceTitle(now *load.Load) string {
+	if now.Reissues != 0 {
+		return Say("What is not as on the void ticket")
+	}
+	return Say("What the correction changed")
 }
 
 // changedFacts are what was written down otherwise.

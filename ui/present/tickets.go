@@ -221,6 +221,9 @@ func payableCell(r desk.Found) string {
 func ticketState(r desk.Found) Remark {
 	switch load.Phase(r.Phase) {
 	case load.Void:
+		if r.ReissuedBy != 0 {
+			return Remark{Stop, Say("void → %d", r.ReissuedBy)}
+		}
 		return Remark{Stop, Say("void")}
 	case load.Corrected:
 		return Remark{Locked, Say("corrected")}
@@ -230,6 +233,8 @@ func ticketState(r desk.Found) Remark {
 	switch {
 	case r.Corrects != 0:
 		return Remark{Wait, Say("corrects %d", r.Corrects)}
+	case r.Reissues != 0:
+		return Remark{Wait, Say("reissues %d", r.Reissues)}
 	case r.Manual != "":
 		return Remark{Warn, Say("manual weight")}
 	}

@@ -89,7 +89,7 @@ func (s *ticketsScreen) buildTable() {
 }
 
 // ticketButtons are the acts under the list, in their order.
-var ticketButtons = []string{"tickets.print", "tickets.working", "tickets.difference", "tickets.correct", "tickets.void", "tickets.code"}
+var ticketButtons = []string{"tickets.print", "tickets.working", "tickets.difference", "tickets.correct", "tickets.void", "tickets.reissue", "tickets.code"}
 
 // Acts are what can be done with a ticket.
 func (s *ticketsScreen) Acts() []Act {
@@ -113,7 +113,7 @@ func (s *ticketsScreen) Acts() []Act {
 		{Command: kit.Command{
 			ID: "tickets.difference", Title: present.Say("What changed"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyI)},
 			EnabledWhen: t.HasDifference,
-			WhyNot:      func() string { return present.Say("This ticket corrects none and was not corrected.") },
+			WhyNot:      func() string { return present.Say("This ticket is in no other's place, and no other in its.") },
 			Do:          turn(present.DifferencePaper),
 		}},
 		{Command: kit.Command{
@@ -123,6 +123,10 @@ func (s *ticketsScreen) Acts() []Act {
 		{Command: kit.Command{
 			ID: "tickets.void", Title: present.Say("Void"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyV)},
 			EnabledWhen: t.CanChange, WhyNot: t.WhyNotChange, Do: t.Void,
+		}},
+		{Command: kit.Command{
+			ID: "tickets.reissue", Title: present.Say("Reissue"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyR)},
+			EnabledWhen: t.CanReissue, WhyNot: t.WhyNotReissue, Do: t.Reissue,
 		}},
 		{Command: kit.Command{
 			ID: "tickets.code", Title: present.Say("Check a code"), Group: group, Break: true, Keys: []kit.Key{kit.Ctrl(fyne.KeyK)},

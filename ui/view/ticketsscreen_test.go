@@ -2,6 +2,7 @@ package view
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -115,6 +116,25 @@ func TestTicketsCorrect(t *testing.T) {
 	must(t, err)
 	if !s.isFront(0) || l.Corrects != number || s.yard().load.rows["tare"].entry.(*kit.FieldEntry).Text == "" {
 		t.Errorf("in hand is load %s, which corrects %d, want %d", l.ID, l.Corrects, number)
+	}
+}
+
+// A void ticket is reissued by its key, and its load is in hand on the yard.
+func TestTicketsReissue(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.Go("tickets")
+	s.letters("issued")
+	number := s.tickets().tickets.Load().Number
+	must(t, s.desk.Void(t.Context(), number, "torn"))
+	s.press(fyne.KeyEscape)
+	s.letters("ticket " + strconv.FormatInt(number, 10))
+	s.wantStops("line", "table", "paper", "tickets.print", "tickets.working", "tickets.reissue", "tickets.code")
+	s.commands.Run("tickets.reissue")
+	s.press(fyne.KeyEnter, fyne.KeyEnter) // the void's own reason, the manager at the desk
+	l, err := s.desk.Load(t.Context(), s.yard().yard.Form().ID())
+	must(t, err)
+	if !s.isFront(0) || l.Reissues != number || l.Why != "torn" || s.yard().load.rows["tare"].entry.(*kit.FieldEntry).Text == "" {
+		t.Errorf("in hand is load %s, for ticket %d, want %d: %q", l.ID, l.Reissues, number, s.status.Text())
 	}
 }
 
