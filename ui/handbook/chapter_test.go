@@ -39,6 +39,9 @@ func TestEveryFileIsAChapterInOrder(t *testing.T) {
 	}
 }
 
+// longestInCell is the longest word, in letters, that a column has room for.
+const longestInCell = 40
+
 // A chapter uses only the forms the reader knows: nothing of Markdown is left
 // over in the words people read.
 func TestChaptersAreWhole(t *testing.T) {
@@ -61,6 +64,11 @@ func TestChaptersAreWhole(t *testing.T) {
 			for _, row := range b.Rows {
 				if len(row) != len(b.Rows[0]) {
 					t.Errorf("the row %q has %d cells, the heading %d", row, len(row), len(b.Rows[0]))
+				}
+				for _, word := range strings.Fields(strings.Join(row, " ")) {
+					if len(word) > longestInCell {
+						t.Errorf("%q is wider than the column of a table", word)
+					}
 				}
 			}
 			if strings.TrimSpace(b.Plain()) == "" {

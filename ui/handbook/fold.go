@@ -1,6 +1,7 @@
 package handbook
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 )
@@ -29,10 +30,14 @@ func fold(text string) string {
 	return out.String()
 }
 
+// elided are the small words that French shortens before a vowel. They are in
+// every sentence and say nothing of what it is about.
+var elided = regexp.MustCompile(`\b(?:[cdjlmnst]|qu)['’]`)
+
 // wordsOf are the words of a text, folded. An apostrophe parts words, so that
 // "l'humidité" is found by its noun; a point stays in a figure, as in 1.18.
 func wordsOf(text string) []string {
-	words := strings.FieldsFunc(fold(text), func(r rune) bool {
+	words := strings.FieldsFunc(elided.ReplaceAllString(fold(text), " "), func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '.'
 	})
 	out := words[:0]

@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/ui/handbook"
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
 )
 
 // F1 opens the chapter of the screen in front, and Escape goes back there.
@@ -78,6 +79,55 @@ func TestHandbookByKeyboard(t *testing.T) {
 	}
 }
 
+// In a house that speaks French the handbook is French: its chapters, and what
+// is found in them without accents.
+func TestHandbookInFrench(t *testing.T) {
+	speak(t, "fr")
+	s := newScene(t, Look{}, 40)
+	s.press(fyne.KeyF1)
+	book := screenOf[*handbookScreen](s)
+	if title := book.prose.Passages()[0].Spans[0].Text; title != "Un camion, du brut au bon" {
+		t.Errorf("F1 on the yard opens %q", title)
+	}
+	s.press(fyne.KeyEscape)
+	s.Go("handbook")
+	s.letters("GRILLE")
+	if book.chapter != "cautions" || !strings.Contains(book.found.Text(), "grille") {
+		t.Errorf("GRILLE opens %q, %q", book.chapter, book.found.Text())
+	}
+	s.shoot("french-1280", "handbook-search", Look{})
+}
+
+// What the chapter on tickets says can be typed is understood as more than a
+// part of a name, in every language.
+func TestWordsForTicketsAreUnderstood(t *testing.T) {
+	for _, code := range handbook.Languages {
+		speak(t, code)
+		s := newScene(t, Look{}, 40)
+		s.Go("tickets")
+		tickets := screenOf[*ticketsScreen](s).tickets
+		asName := strings.SplitN(present.Say("“%s” in a number, name, truck, or grain", "x"), "x", 2)[0]
+		chapter, _ := manual.ByID("tickets")
+		tried := 0
+		for _, b := range chapter.Blocks {
+			for _, row := range b.Rows[min(1, len(b.Rows)):] {
+				for _, line := range strings.Split(row[0], ", ") {
+					if line == "1042" || strings.HasPrefix(line, "aske") || line == strings.ToLower(present.Say("Corn")) {
+						continue // names, numbers and grains
+					}
+					tried++
+					if tickets.Type(line); strings.HasPrefix(tickets.Reading(), asName) {
+						t.Errorf("%s: %q is read as %s", code, line, tickets.Reading())
+					}
+				}
+			}
+		}
+		if tried < 10 {
+			t.Errorf("%s: only %d lines were tried", code, tried)
+		}
+	}
+}
+
 // Every key the handbook names is a key of the desk.
 func TestKeysInTheHandbook(t *testing.T) {
 	s := newScene(t, Look{}, 0)
@@ -87,7 +137,7 @@ func TestKeysInTheHandbook(t *testing.T) {
 			known[key] = true
 		}
 	}
-	key := regexp.MustCompile(`Ctrl\+(Shift\+)?[A-Z0-9.][0-9]*|\bF[0-9]+\b`)
+	key := regexp.MustCompile(`(?:Ctrl|Alt)\+(?:Shift\+)?(?:[A-Z][a-z]\w+|F?[0-9]+|[A-Z.])|\bF[0-9]+\b`)
 	for _, c := range manual.All() {
 		for _, named := range key.FindAllString(c.Text, -1) {
 			if !known[named] {

@@ -39,6 +39,9 @@ func shown(word string, texts map[string]string) (string, bool) {
 	if text, ok := texts[word]; ok {
 		return text, true
 	}
+	if text, ok := texts[strings.ToUpper(word[:1])+word[1:]]; ok { // typed in small letters
+		return strings.ToLower(text), true
+	}
 	parts := strings.Split(word, "+")
 	for i, part := range parts {
 		if plainKey.MatchString(part) {
