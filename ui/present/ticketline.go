@@ -53,7 +53,7 @@ func (f *Frame) readWord(l *ticketLine, words []string) int {
 	switch {
 	case isWord(word, "today"):
 		l.days(today.String(), today.String())
-	case isWord(word, "Yesterday"):
+	case isWord(word, "yesterday"):
 		l.days(today.AddDays(-1).String(), today.AddDays(-1).String())
 	case l.state(word), l.period(word):
 	default:
