@@ -18,11 +18,14 @@ type GradeResult struct {
 	Best string
 	// Complete reports that nothing untested could lower the grade.
 	Complete bool
-	// Sample reports that no numbered grade is left; HeldDownBy gives the
-	// reasons.
+	// Open reports that the lot may still be graded below Best: something is not
+	// tested, or a fault was noticed whose rule was not read.
+	Open bool
+	// Sample reports that no numbered grade is left; HeldDown gives the reasons.
 	Sample bool
-	// HeldDownBy says, a sentence for each, which factors kept the lot from
-	// the next better grade: the factor, its value, the limit.
+	// HeldDown are the lines of the table that kept the lot from the next better
+	// grade, and HeldDownBy a sentence for each.
+	HeldDown   []Breach
 	HeldDownBy []string
 	// Special are the words added to the grade, and SpecialBecause the reason
 	// for each, in the same order.
@@ -67,7 +70,8 @@ func (t *GradeTable) grade(r results) GradeResult {
 	g := GradeResult{Best: t.name(worst), NotJudged: t.NotJudged, Advisory: Advisory, Source: t.Source}
 	for _, v := range verdicts {
 		if v.best == worst && worst > 0 {
-			g.HeldDownBy = append(g.HeldDownBy, t.because(v, r))
+			breach := t.because(v, r)
+			g.HeldDown, g.HeldDownBy = append(g.HeldDown, breach), append(g.HeldDownBy, breach.String())
 		}
 		if v.could > worst {
 			g.NotTested = append(g.NotTested, r.names(v.missing)...)
@@ -79,7 +83,8 @@ func (t *GradeTable) grade(r results) GradeResult {
 	if known == 0 {
 		g.Best = ""
 	}
-	g.Grade = g.claim(worst == len(t.Names))
+	g.Open = worst < len(t.Names) && (!g.Complete || len(g.Cautions) > 0)
+	g.Grade = g.claim()
 	return g
 }
 
@@ -91,14 +96,14 @@ func (t *GradeTable) name(i int) string {
 }
 
 // claim words the grade no better than what was tested.
-func (g GradeResult) claim(lowest bool) string {
+func (g GradeResult) claim() string {
 	switch {
 	case g.Best == "":
 		return "not graded"
-	case lowest, g.Complete && len(g.Cautions) == 0:
-		return g.Best
+	case g.Open:
+		return "no better than " + g.Best
 	}
-	return "no better than " + g.Best
+	return g.Best
 }
 
 // String is the grade line: the grade, its special words, what is missing.

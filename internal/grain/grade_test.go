@@ -69,6 +69,10 @@ func TestCornGradeNamesWhatHeldItDown(t *testing.T) {
 	g := mustGrade(t, c, seen(t, c, "test-weight", "53.9", "heat-damage", "0.2", "damage", "6.9", "bcfm", "2.1"))
 	want := GradeResult{
 		Grade: "U.S. No. 3", Best: "U.S. No. 3", Complete: true,
+		HeldDown: []Breach{
+			{Factor: "Test weight", Result: "53.9 lb/bu", Limit: "54.0 lb/bu", Bound: Least, Grade: "U.S. No. 2"},
+			{Factor: "Damaged kernels, total", Result: "6.9 %", Limit: "5.0 %", Bound: Most, Grade: "U.S. No. 2"},
+		},
 		HeldDownBy: []string{
 			"Test weight 53.9 lb/bu is under 54.0 lb/bu, the least for U.S. No. 2",
 			"Damaged kernels, total 6.9 % is over 5.0 %, the most for U.S. No. 2",

@@ -82,23 +82,48 @@ func (l Limit) kept(result, limit quantity.Amount) bool {
 	return !result.More(limit)
 }
 
-// because says how a line broke the limit of the next better grade: "Test
-// weight 53.9 lb/bu is under 54.0 lb/bu, the least for U.S. No. 2".
-func (t *GradeTable) because(v verdict, r results) string {
-	limit, _ := v.limit.At(v.best - 1)
-	text := fmt.Sprintf("%s, the %s for %s", r.broken(v.limit, v.result, limit), v.limit.Bound, t.name(v.best-1))
-	if second, ok := v.limit.And(); ok {
-		result, _, _ := t.result(r, second.Factor)
-		limit, _ := second.At(0)
-		text += ", and " + r.broken(second, result, limit)
+// Breach is a line of a table that a lot broke: what was found of the factor, as
+// it is recorded, the limit, and the grade that the limit is for. And, where not
+// nil, was broken too: neither counts alone.
+type Breach struct {
+	Factor, Result, Limit string
+	Bound                 Bound
+	Grade                 string
+	And                   *Breach
+}
+
+// String says how the line was broken: "Test weight 53.9 lb/bu is under 54.0
+// lb/bu, the least for U.S. No. 2".
+func (b Breach) String() string {
+	text := fmt.Sprintf("%s, the %s for %s", b.broken(), b.Bound, b.Grade)
+	if b.And != nil {
+		text += ", and " + b.And.broken()
 	}
 	return text
 }
 
-func (r results) broken(l Limit, result, limit quantity.Amount) string {
+func (b Breach) broken() string {
 	side := "over"
-	if l.Bound == Least {
+	if b.Bound == Least {
 		side = "under"
 	}
-	return fmt.Sprintf("%s %s is %s %s", r.name(l.Factor), r.show(l.Factor, result), side, r.show(l.Factor, limit))
+	return fmt.Sprintf("%s %s is %s %s", b.Factor, b.Result, side, b.Limit)
+}
+
+// because is how a line broke the limit of the next better grade.
+func (t *GradeTable) because(v verdict, r results) Breach {
+	limit, _ := v.limit.At(v.best - 1)
+	b := r.breach(v.limit, v.result, limit)
+	b.Grade = t.name(v.best - 1)
+	if second, ok := v.limit.And(); ok {
+		result, _, _ := t.result(r, second.Factor)
+		limit, _ := second.At(0)
+		too := r.breach(second, result, limit)
+		b.And = &too
+	}
+	return b
+}
+
+func (r results) breach(l Limit, result, limit quantity.Amount) Breach {
+	return Breach{Factor: r.name(l.Factor), Result: r.show(l.Factor, result), Limit: r.show(l.Factor, limit), Bound: l.Bound}
 }

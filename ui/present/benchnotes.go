@@ -20,8 +20,9 @@ type Saying struct {
 }
 
 // Sayings are what the bench makes of the tests: what is wrong, what stops the
-// ticket, what is still to be tested, whether the grain is dry enough, what else
-// is doubtful and what to do about it, what a tenth is worth.
+// ticket, what is still to be tested, whether the grain is dry enough, what it
+// would grade, what else is doubtful and what to do about it, what a tenth is
+// worth.
 func (b *Bench) Sayings() []Saying {
 	s := b.hand
 	if len(s.tests.Readings) == 0 {
@@ -36,6 +37,7 @@ func (b *Bench) Sayings() []Saying {
 	if s.found.judged {
 		out = append(out, verdicts(s.found.advice)...)
 	}
+	out = append(out, s.grade().saying()...)
 	out = append(append(out, others...), s.leftOut()...)
 	if s.found.judged {
 		out = append(out, choices(s.found.advice)...)
@@ -55,6 +57,7 @@ func (s *SampleTest) advise() []Saying {
 			out = append(out, verdicts(s.found.advice)...)
 		}
 	}
+	out = append(out, s.grade().saying()...)
 	switch s.method() {
 	case bench.ByDial:
 		out = append(out, Saying{Wait, Say("to do"), Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")})

@@ -126,7 +126,17 @@ func (b *Bench) Working() []PaperLine {
 	if !s.isTested() {
 		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("No test has been made.")})
 	}
-	return append(lines, stepLines(s.found.testing.Sheet.Steps())...)
+	return append(append(lines, stepLines(s.found.testing.Sheet.Steps())...), s.grade().lines()...)
+}
+
+// grade is what the sample would grade by the tests made and the other results as
+// they are typed.
+func (s *SampleTest) grade() gradeAdvice {
+	l := copyOf(s.found.would)
+	if s.form != nil {
+		l.Sample.Findings = s.form.now.load.Sample.Findings
+	}
+	return s.bench.frame.adviseGrade(l)
 }
 
 // worthLines say what a tenth of a point is worth on the load, and what the

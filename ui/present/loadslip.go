@@ -55,5 +55,5 @@ func (f *LoadForm) Working() []PaperLine {
 		}
 		return lines
 	}
-	return append(lines, workingLines(s)...)
+	return append(append(lines, workingLines(s)...), f.frame.gradeLines(f.now.load)...)
 }
