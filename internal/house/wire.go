@@ -3,9 +3,8 @@ package house
 import (
 	"errors"
 	"fmt"
-	"net/url"
-	"slices"
 	"strconv"
+	"strings"
 )
 
 // Wire is how a weighing indicator is reached: by the network, or by a serial
@@ -25,15 +24,16 @@ type Wire struct {
 // taken at 9600 bits per second, 8 data bits, no parity and 1 stop bit where it
 // says nothing else. The error says all that is wrong with it, in sentences.
 func ReadWire(link string) (Wire, error) {
-	u, err := url.Parse(link)
-	switch {
-	case err == nil && u.Scheme == "tcp":
-		if u.Hostname() == "" || !isBetween(u.Port(), 1, 65535) {
+	kind, rest, _ := strings.Cut(link, "://")
+	switch kind {
+	case "tcp":
+		at := strings.LastIndex(rest, ":")
+		if at < 1 || !isBetween(rest[at+1:], 1, 65535) {
 			return Wire{}, fmt.Errorf("the link %q needs the indicator's address and its port, 1 to 65535: type it as tcp://host:port", link)
 		}
-		return Wire{Host: u.Host}, nil
-	case err == nil && u.Scheme == "serial":
-		return readSerial(link, u)
+		return Wire{Host: rest}, nil
+	case "serial":
+		return readSerial(link, rest)
 	}
 	return Wire{}, fmt.Errorf("%q is no link: one begins with tcp:// or serial://. Leave it empty to type weights", link)
 }
@@ -52,21 +52,27 @@ func (s Scale) CheckLink() error {
 	return err
 }
 
-func readSerial(link string, u *url.URL) (Wire, error) {
-	w := Wire{Port: u.Host + u.Path, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
-	settings := u.Query()
+func readSerial(link, rest string) (Wire, error) {
+	port, told, _ := strings.Cut(rest, "?")
+	w := Wire{Port: port, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
 	var wrong []error
 	say := func(format string, args ...any) { wrong = append(wrong, fmt.Errorf(format, args...)) }
-	number := func(key string, into *int) {
-		if settings.Has(key) {
-			*into, _ = strconv.Atoi(settings.Get(key)) // what is no figure is nought, which no setting may be
+	for setting := range strings.SplitSeq(told, "&") {
+		key, value, _ := strings.Cut(setting, "=")
+		number, _ := strconv.Atoi(value) // what is no figure is nought, which no setting may be
+		switch key {
+		case "baud":
+			w.Baud = number
+		case "data":
+			w.DataBits = number
+		case "stop":
+			w.StopBits = number
+		case "parity":
+			w.Parity = value
+		case "":
+		default:
+			say("the link %q says %q, which no serial line has: it may say baud, data, parity and stop", link, key)
 		}
-	}
-	number("baud", &w.Baud)
-	number("data", &w.DataBits)
-	number("stop", &w.StopBits)
-	if settings.Has("parity") {
-		w.Parity = settings.Get("parity")
 	}
 	if w.Port == "" {
 		say("the link %q names no port: type it as serial:///dev/name", link)
@@ -74,19 +80,14 @@ func readSerial(link string, u *url.URL) (Wire, error) {
 	if w.Baud < 300 || w.Baud > 230400 {
 		say("the link %q has no speed of an indicator: it lies between 300 and 230400, as in serial:///dev/name?baud=9600", link)
 	}
-	if !slices.Contains([]int{7, 8}, w.DataBits) {
+	if w.DataBits != 7 && w.DataBits != 8 {
 		say("the link %q has no data bits of an indicator: they are data=7 or data=8", link)
 	}
-	if !slices.Contains([]string{"none", "odd", "even"}, w.Parity) {
+	if w.Parity != "none" && w.Parity != "odd" && w.Parity != "even" {
 		say("the link %q has no parity of an indicator: it is parity=none, odd or even", link)
 	}
-	if !slices.Contains([]int{1, 2}, w.StopBits) {
+	if w.StopBits != 1 && w.StopBits != 2 {
 		say("the link %q has no stop bits of an indicator: they are stop=1 or stop=2", link)
-	}
-	for key := range settings {
-		if !slices.Contains([]string{"baud", "data", "parity", "stop"}, key) {
-			say("the link %q says %q, which no serial line has: it may say baud, data, parity and stop", link, key)
-		}
 	}
 	return w, errors.Join(wrong...)
 }
