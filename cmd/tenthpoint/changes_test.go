@@ -21,6 +21,19 @@ func (d *desktop) voidTicket(number int64, reason string) {
 	d.settle()
 }
 
+// reissueTicket issues another ticket for the grain of the void one in hand, and
+// prints the void one again.
+func (d *desktop) reissueTicket(number int64) {
+	d.t.Helper()
+	d.press("ctrl+shift+r")
+	d.press("KP_Enter", "KP_Enter") // the void's own reason, and the manager at the desk
+	d.settle()
+	d.press("F12") // the load on the yard is whole
+	d.paper(fmt.Sprintf("ticket-%d.pdf", number+2))
+	d.findTicket(number)
+	d.press("ctrl+p")
+}
+
 // correctTicket finds a ticket by its number and issues another in its place
 // with another tare.
 func (d *desktop) correctTicket(number int64, reason, tare string) {
@@ -55,7 +68,8 @@ func (d *desktop) printDay() string {
 	return d.paper("day-" + day + ".pdf")
 }
 
-// changedTickets holds the void ticket and the corrected one against the book.
+// changedTickets holds the void ticket, the one in its place and the corrected one
+// against the book.
 func changedTickets(t *testing.T, at *desk.Desk, first int64) {
 	t.Helper()
 	ticket := func(number int64) *load.Load {
@@ -63,15 +77,24 @@ func changedTickets(t *testing.T, at *desk.Desk, first int64) {
 		must(t, err)
 		return l
 	}
-	if l := ticket(first); l.Phase != load.Void || l.Ended.Reason != "same truck written twice" || l.Ended.Who != "Harriet Blume" {
-		t.Errorf("ticket %d is %s: %+v", first, l.Phase, l.Ended)
+	void, again := ticket(first), ticket(first+2)
+	if void.Phase != load.Void || void.Ended.Reason != "torn in the printer" || void.Ended.Who != "Harriet Blume" || void.Again.By != first+2 || void.Copies != 2 {
+		t.Errorf("ticket %d is %s, printed %d times: %+v, %+v", first, void.Phase, void.Copies, void.Ended, void.Again)
 	}
-	if l := ticket(first + 1); l.Phase != load.Corrected || l.Ended.By != first+2 {
+	if again.Phase != load.Ticketed || again.Reissues != first || again.Why != "torn in the printer" || fmt.Sprint(again.Details.Grower, again.Details.Truck) != fmt.Sprint(void.Details.Grower, void.Details.Truck) {
+		t.Errorf("ticket %d is %s, for %d: %+v", first+2, again.Phase, again.Reissues, again)
+	}
+	for i, w := range again.Weighings {
+		if w.Stamp != void.Weighings[i].Stamp || !w.Weight.Equal(void.Weighings[i].Weight) || w.Source != void.Weighings[i].Source {
+			t.Errorf("carried is %+v, was %+v", w, void.Weighings[i])
+		}
+	}
+	if l := ticket(first + 1); l.Phase != load.Corrected || l.Ended.By != first+3 {
 		t.Errorf("ticket %d is %s: %+v", first+1, l.Phase, l.Ended)
 	}
-	l := ticket(first + 2)
+	l := ticket(first + 3)
 	if tare, ok := l.Weight(load.Tare, ""); l.Phase != load.Ticketed || l.Corrects != first+1 || l.Why != "tare misread" || !ok || tare.Weight.Figure() != "20,200" {
-		t.Errorf("ticket %d is %s, corrects %d: %+v", first+2, l.Phase, l.Corrects, l)
+		t.Errorf("ticket %d is %s, corrects %d: %+v", first+3, l.Phase, l.Corrects, l)
 	}
 }
 

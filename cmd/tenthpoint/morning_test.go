@@ -13,8 +13,8 @@ import (
 )
 
 // A morning in a real window: three trucks half done at once and switched by
-// their keys, one refused, one on its stored tare; then one ticket void, one
-// corrected by another, and the day sheet printed.
+// their keys, one refused, one on its stored tare; then one ticket void and
+// reissued, one corrected by another, and the day sheet printed.
 func TestMorningOfThreeTrucks(t *testing.T) {
 	d := newDesktop(t, "--who", "Harriet Blume")
 	d.fill(40)
@@ -58,9 +58,11 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 	d.write("20000")
 	d.press("F12")
 	second := d.paper(fmt.Sprintf("ticket-%d.pdf", next+1))
-	d.voidTicket(next, "same truck written twice")
+	d.voidTicket(next, "torn in the printer")
+	d.reissueTicket(next)
+	void, again := d.paper(fmt.Sprintf("ticket-%d-reprint-1.pdf", next)), d.paper(fmt.Sprintf("ticket-%d.pdf", next+2))
 	d.correctTicket(next+1, "tare misread", "20200")
-	third := d.paper(fmt.Sprintf("ticket-%d.pdf", next+2))
+	third := d.paper(fmt.Sprintf("ticket-%d.pdf", next+3))
 	sheet := d.printDay()
 	d.quit()
 	for _, words := range []string{"52,300 lb", stored, "stored tare", "17.2 %"} {
@@ -78,7 +80,17 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 			t.Errorf("the slip of the correction does not say %q:\n%s", words, third)
 		}
 	}
-	for _, words := range []string{d.numbersToday(next + 2), "same truck written twice", "tare misread", "musty in the pit sample"} {
+	for _, words := range []string{"VOID", fmt.Sprintf("REISSUED AS TICKET %d", next+2), fmt.Sprintf("Reissued as: ticket %d", next+2), "torn in the printer"} {
+		if !strings.Contains(void, words) {
+			t.Errorf("the void slip printed again does not say %q:\n%s", words, void)
+		}
+	}
+	for _, words := range []string{fmt.Sprintf("IN PLACE OF TICKET %d", next), fmt.Sprintf("In place of: ticket %d, void; torn in the printer", next), "52,300 lb", stored, "stored tare", "17.2 %"} {
+		if !strings.Contains(again, words) {
+			t.Errorf("the slip in its place does not say %q:\n%s", words, again)
+		}
+	}
+	for _, words := range []string{d.numbersToday(next + 3), "torn in the printer", fmt.Sprintf("reissued as %d", next+2), fmt.Sprintf("in place of %d", next), "tare misread", "musty in the pit sample"} {
 		if !strings.Contains(sheet, words) {
 			t.Errorf("the day sheet does not say %q:\n%s", words, sheet)
 		}
