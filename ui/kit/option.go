@@ -3,6 +3,8 @@ package kit
 import (
 	"sort"
 	"strings"
+
+	"tenthpoint/internal/fold"
 )
 
 // Option is one thing to find: a grower, a truck, a commodity. All three parts
@@ -46,7 +48,7 @@ const (
 // matching gives the options that fit what was typed, best first and otherwise
 // in the order they came. Nothing typed fits everything.
 func matching(options []Option, typed string) []Option {
-	query := fold(strings.TrimSpace(typed))
+	query := fold.Text(strings.TrimSpace(typed))
 	if query == "" {
 		return options
 	}
@@ -65,7 +67,7 @@ func matching(options []Option, typed string) []Option {
 // fitOf ranks one option against a folded query.
 func fitOf(o Option, query string) int {
 	code, name := o.shown()
-	code, name = fold(code), fold(name)
+	code, name = fold.Text(code), fold.Text(name)
 	switch {
 	case code == query:
 		return fitCode
@@ -74,7 +76,7 @@ func fitOf(o Option, query string) int {
 	case strings.HasPrefix(name, query):
 		return fitNameHead
 	}
-	all := code + " " + name + " " + fold(o.Detail)
+	all := code + " " + name + " " + fold.Text(o.Detail)
 	best := fitWords
 	for _, part := range strings.Fields(query) {
 		switch {
@@ -91,11 +93,11 @@ func fitOf(o Option, query string) int {
 // exact gives the option whose code was typed in full, and whether no other
 // code begins the same way, so that nothing more could follow.
 func exact(options []Option, typed string) (o Option, found, final bool) {
-	query := fold(strings.TrimSpace(typed))
+	query := fold.Text(strings.TrimSpace(typed))
 	final = true
 	for _, each := range options {
 		code, _ := each.shown()
-		code = fold(code)
+		code = fold.Text(code)
 		switch {
 		case query == "":
 		case code == query:
@@ -106,18 +108,6 @@ func exact(options []Option, typed string) (o Option, found, final bool) {
 	}
 	return o, found, found && final
 }
-
-// folded letters are typed without their accents on most keyboards.
-var folded = strings.NewReplacer(
-	"à", "a", "â", "a", "ä", "a", "á", "a", "å", "a", "ã", "a",
-	"ç", "c", "é", "e", "è", "e", "ê", "e", "ë", "e",
-	"í", "i", "î", "i", "ï", "i", "ñ", "n",
-	"ó", "o", "ô", "o", "ö", "o", "ø", "o",
-	"ù", "u", "û", "u", "ü", "u", "ú", "u", "œ", "oe", "æ", "ae", "ß", "ss",
-)
-
-// fold takes case and accents away.
-func fold(text string) string { return folded.Replace(strings.ToLower(text)) }
 
 type byFit struct {
 	fits  []int

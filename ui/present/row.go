@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/fold"
 	"tenthpoint/internal/quantity"
 )
 
@@ -43,15 +44,10 @@ func (f *Frame) shortDay(day string) string {
 	return strings.TrimSuffix(text, ", "+year)
 }
 
-// has reports whether a text has a part, in large or small letters.
-func has(text, part string) bool {
-	return strings.Contains(strings.ToLower(text), strings.ToLower(part))
-}
-
 // hasAll reports whether a text has every word of a line.
 func hasAll(text, line string) bool {
 	for _, word := range strings.Fields(line) {
-		if !has(text, word) {
+		if !fold.Contains(text, word) {
 			return false
 		}
 	}

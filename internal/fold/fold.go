@@ -1,0 +1,42 @@
+// Package fold makes texts alike that people mean alike: "Réfaction" is what
+// somebody looks for who types "refaction" with cold hands. Large and small
+// letters, accents, and letters that are two in one count for nothing.
+package fold
+
+import (
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/cases"
+	"golang.org/x/text/runes"
+	"golang.org/x/text/transform"
+	"golang.org/x/text/unicode/norm"
+)
+
+// twoInOne are letters that no accent can be taken from.
+var twoInOne = strings.NewReplacer("œ", "oe", "æ", "ae", "ø", "o")
+
+// Text is a text folded, to be compared and searched; it is not for reading.
+func Text(text string) string {
+	if isPlain(text) {
+		return strings.ToLower(text)
+	}
+	bare := transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC)
+	plain, _, err := transform.String(bare, text)
+	if err != nil { // what is no text is compared as it stands
+		plain = text
+	}
+	return twoInOne.Replace(cases.Fold().String(plain))
+}
+
+// isPlain reports whether a text has only letters without accents, as most have:
+// a list of growers is folded at every keystroke.
+func isPlain(text string) bool {
+	return strings.IndexFunc(text, func(r rune) bool { return r > unicode.MaxASCII }) < 0
+}
+
+// Contains reports whether a text has a part, folded.
+func Contains(text, part string) bool { return strings.Contains(Text(text), Text(part)) }
+
+// Equal reports whether two texts are alike, folded.
+func Equal(a, b string) bool { return Text(a) == Text(b) }
