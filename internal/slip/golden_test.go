@@ -28,7 +28,11 @@ func TestPaper(t *testing.T) {
 	for _, c := range ticketTable {
 		var b strings.Builder
 		for _, l := range Paper(Compose(c.make(t))) {
-			fmt.Fprintf(&b, "%d | %s | %s | %s | %s\n", l.Kind, l.Field, l.Left, l.Right, strings.ReplaceAll(l.Note, "\n", " / "))
+			kind := fmt.Sprint(int(l.Kind))
+			if l.Beside {
+				kind += "+"
+			}
+			fmt.Fprintf(&b, "%s | %s | %s | %s | %s\n", kind, l.Field, l.Left, l.Right, strings.ReplaceAll(l.Note, "\n", " / "))
 		}
 		golden(t, c.name+".paper.txt", b.String())
 	}

@@ -22,6 +22,9 @@ const (
 	PaperMark                     // a pair or sentence that must be noticed
 	PaperStamp                    // a word stamped across: VOID
 	PaperPicture                  // the QR code
+	PaperHeading                  // the title of a part
+	PaperFigure                   // a large figure under its name
+	PaperFold                     // the title of what is the second page on paper
 )
 
 // PaperLine is one line of the slip as the screen shows it.
@@ -30,7 +33,9 @@ type PaperLine struct {
 	Field string // the fact the line stands for, as in Line
 	Left  string
 	Right string
-	Note  string // said beneath, small
+	Note  string // said beside or beneath, small
+	// Beside marks a fact of little weight, which may share its row with another.
+	Beside bool
 	// Picture is the QR code of a PaperPicture, one pixel to a module.
 	Picture image.Image
 }
@@ -44,10 +49,10 @@ func Paper(d Document) []PaperLine {
 			p.section(s, d)
 		}
 	}
-	p.code(d)
 	p.add(PaperGap, "", "")
+	p.code(d)
 	for _, sentence := range d.Footer {
-		p.add(PaperSmall, sentence, "")
+		p.lines = append(p.lines, PaperLine{Kind: PaperSmall, Left: sentence, Beside: true})
 	}
 	for _, s := range d.Sections {
 		if s.Form == SmallPrint {
@@ -69,49 +74,70 @@ func (p *paper) section(s Section, d Document) {
 		p.letterhead(s)
 		return
 	case Numbering:
-		p.add(PaperRule, "", "")
-		p.add(PaperTitle, s.Title, "")
-		defer p.marks(d)
-	case Figures, Signing:
+		p.numbering(s)
+		p.marks(d)
+		return
+	case Figures:
+	case Signing:
 		p.add(PaperRule, "", "")
 	default:
-		p.add(PaperGap, "", "")
-		p.add(PaperSmall, strings.ToUpper(s.Title), "")
-		p.add(PaperRule, "", "")
+		p.add(PaperHeading, strings.ToUpper(s.Title), "")
 	}
 	for _, l := range s.Lines {
-		p.set(l)
+		p.set(l, s.Form)
 	}
 }
 
+// letterhead is the business large, and the rest of it strung together.
 func (p *paper) letterhead(s Section) {
 	for _, l := range s.Lines {
-		kind := PaperMiddle
+		line := PaperLine{Kind: PaperMiddle, Field: l.Field, Left: joined(" ", l.Label, l.Value), Beside: true}
 		switch {
 		case l.Missing:
-			kind = PaperMissing
+			line.Kind, line.Beside = PaperMissing, false
 		case l.Emphasis:
-			kind = PaperTitle
+			line.Kind, line.Beside = PaperTitle, false
 		}
-		p.lines = append(p.lines, PaperLine{Kind: kind, Field: l.Field, Left: joined(" ", l.Label, l.Value)})
+		p.lines = append(p.lines, line)
+	}
+	p.add(PaperRule, "", "")
+}
+
+// numbering is the title with the number large beside it, how the ticket
+// stands, and what made it so.
+func (p *paper) numbering(s Section) {
+	for _, l := range s.Lines {
+		switch l.Field {
+		case "number":
+			p.lines = append(p.lines, PaperLine{Kind: PaperTitle, Field: l.Field, Left: s.Title, Right: joined(" ", l.Label, l.Value)})
+		case "status", "copy":
+			p.lines = append(p.lines, PaperLine{Kind: PaperMiddle, Field: l.Field, Left: joined(" ", l.Label, l.Value), Beside: true})
+		default:
+			p.set(l, s.Form)
+		}
 	}
 }
 
 func (p *paper) marks(d Document) {
 	for _, mark := range d.Marks {
-		kind := PaperMark
-		if mark == d.Stamp {
-			kind = PaperStamp
+		line := PaperLine{Kind: PaperMark, Left: mark, Beside: true}
+		if mark == d.Stamp && !d.isDraft {
+			line = PaperLine{Kind: PaperStamp, Left: mark}
 		}
-		p.add(kind, mark, "")
+		p.lines = append(p.lines, line)
 	}
 }
 
-// set lists one line of the ticket.
-func (p *paper) set(l Line) {
+// set lists one line of a part of the ticket. Facts and names to sign by may
+// share a row, and so do the figures people look for first.
+func (p *paper) set(l Line, in Form) {
 	line := PaperLine{
 		Kind: paperKind(l), Field: l.Field, Left: l.Label,
 		Right: joined(" ", l.Mark, l.Value), Note: joined("\n", l.Notes...),
+		Beside: (in == Facts || in == Signing || in == Figures) && l.Kind != Warning && l.Kind != Heading && l.Mark == "",
+	}
+	if in == Figures && !l.Missing {
+		line.Kind = PaperFigure
 	}
 	if l.Kind == Heading {
 		p.add(PaperGap, "", "")
@@ -141,14 +167,12 @@ func (p *paper) code(d Document) {
 		return
 	}
 	if picture, err := payload.Picture(); err == nil {
-		p.lines = append(p.lines, PaperLine{Kind: PaperPicture, Left: d.CodeLine, Picture: picture})
+		p.lines = append(p.lines, PaperLine{Kind: PaperPicture, Left: d.CodeLine, Picture: picture, Beside: true})
 	}
 }
 
 func (p *paper) smallPrint(s Section) {
-	p.add(PaperGap, "", "")
-	p.add(PaperSmall, strings.ToUpper(s.Title), "")
-	p.add(PaperRule, "", "")
+	p.add(PaperFold, strings.ToUpper(s.Title), "")
 	for _, l := range s.Lines {
 		if l.Kind == Heading {
 			p.add(PaperGap, "", "")

@@ -50,6 +50,29 @@ func exampleSlip() []PaperLine {
 	}
 }
 
+// exampleFacts is a slip of lines that stand side by side.
+func exampleFacts() []PaperLine {
+	return []PaperLine{
+		{Kind: PaperTitle, Left: "Scale ticket", Right: "1042"},
+		{Kind: PaperMiddle, Left: "1 Siding Road", Beside: true},
+		{Kind: PaperMiddle, Left: "Phone 555-0100", Beside: true},
+		{Kind: PaperMark, Left: "DRAFT", Beside: true},
+		{Kind: PaperMark, Left: "MANUAL WT", Beside: true},
+		{Kind: PaperHeading, Left: "MOVEMENT"},
+		{Left: "Commodity", Right: "Corn", Beside: true},
+		{Kind: PaperMissing, Left: "Tare taken", Right: "missing", Beside: true},
+		{Left: "Grower", Right: "Hollow Oak Farm", Beside: true},
+		{Kind: PaperFigure, Left: "Net", Right: "28,180 lb"},
+		{Kind: PaperMissing, Left: "Moisture", Right: "missing", Beside: true},
+		{Kind: PaperFigure, Left: "Payable", Right: "$1,948.08"},
+		{Kind: PaperTotal, Left: "Net", Right: "28,180 lb", Note: "52,300 - 24,120"},
+		{Kind: PaperPicture, Left: "Code 1042", Picture: exampleCode(), Beside: true},
+		{Kind: PaperSmall, Left: "Scale ticket only, not a warehouse receipt.", Beside: true},
+		{Kind: PaperFold, Left: "WORKING"},
+		{Kind: PaperSmall, Left: "Net", Right: "28,180 lb"},
+	}
+}
+
 // exampleCode is a chequered picture in place of a QR code.
 func exampleCode() image.Image {
 	img := image.NewGray(image.Rect(0, 0, 21, 21))
@@ -167,7 +190,7 @@ func gallery(h *house) (fyne.CanvasObject, *Ring) {
 	status := NewStatusLine()
 	status.Say(OK, "ticket 1042 is printed, net 28,180 lb, 487.25 dry bushels.")
 	slip := NewSlipView()
-	slip.SetLines(exampleSlip())
+	slip.SetLines(append(exampleSlip(), exampleFacts()...))
 	icon := canvas.NewImageFromResource(AppIcon())
 	icon.FillMode = canvas.ImageFillContain
 	icon.SetMinSize(fyne.NewSquareSize(64))

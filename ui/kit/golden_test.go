@@ -62,6 +62,11 @@ func TestGolden(t *testing.T) {
 			v.SetLines(exampleSlip())
 			return v
 		}, nil},
+		{"slipfacts", fyne.NewSize(420, 360), func(*house, *Ring) fyne.CanvasObject {
+			v := NewSlipView()
+			v.SetLines(exampleFacts())
+			return v
+		}, nil},
 		{"ruler", fyne.NewSize(600, 130), func(*house, *Ring) fyne.CanvasObject { return exampleRuler() }, nil},
 		{"bars", fyne.NewSize(400, 200), func(*house, *Ring) fyne.CanvasObject { return exampleBars() }, nil},
 		{"checks", fyne.NewSize(400, 200), func(*house, *Ring) fyne.CanvasObject { return exampleChecks() }, nil},

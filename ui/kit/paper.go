@@ -1,9 +1,10 @@
 package kit
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -11,23 +12,39 @@ import (
 // right edge; digits are equally wide, so they stand under each other. Lines
 // still missing are marked where they will print. It is as high as its lines
 // need at the width it has.
+//
+// Seen through a window that scrolls, it draws only the rows in sight, and
+// takes the largest size of type in which the slip shows whole.
 type Paper struct {
 	widget.BaseWidget
-	lines []PaperLine
-	width float32 // the width last given, for saying how high it needs to be
+	lines      []PaperLine
+	width      float32  // the width last given, for saying how high it needs to be
+	room       float32  // how high the window over it is; 0 without one
+	galleys    []galley // one for each size of type
+	first, end int      // the rows that are drawn
 }
 
 // NewPaper makes an empty sheet.
 func NewPaper() *Paper {
-	p := &Paper{}
+	p := &Paper{galleys: make([]galley, len(typeSizes))}
 	p.ExtendBaseWidget(p)
 	return p
 }
 
 // SetLines shows other lines.
 func (p *Paper) SetLines(lines []PaperLine) {
+	if p.put(lines) {
+		p.Refresh()
+	}
+}
+
+// put takes other lines and answers whether they are others.
+func (p *Paper) put(lines []PaperLine) bool {
+	if slices.Equal(p.lines, lines) {
+		return false
+	}
 	p.lines = lines
-	p.Refresh()
+	return true
 }
 
 // Lines gives what stands on the paper.
@@ -46,48 +63,72 @@ func (p *Paper) Resize(size fyne.Size) {
 	}
 }
 
+// Move draws what came into sight.
+func (p *Paper) Move(at fyne.Position) {
+	if at == p.Position() {
+		return
+	}
+	p.BaseWidget.Move(at)
+	if first, end := p.inSight(p.inType()); first != p.first || end != p.end {
+		p.Refresh()
+	}
+}
+
 func (p *Paper) least() fyne.Size {
-	s := &setting{pen: penFor(p), width: p.width}
-	s.width = max(s.width, s.leastWidth())
-	s.setAll(p.lines)
-	return fyne.NewSize(s.leastWidth(), s.y+s.margin())
+	return fyne.NewSize(p.leastWidth(), p.inType().height())
+}
+
+func (p *Paper) leastWidth() float32 {
+	s := setting{pen: penFor(p)}
+	return s.leastWidth()
 }
 
 func (p *Paper) draw(size fyne.Size) []fyne.CanvasObject {
-	s := &setting{pen: penFor(p), width: size.Width}
-	sheet := s.block(ColorPaper, fyne.NewPos(0, 0), size)
-	sheet.StrokeColor, sheet.StrokeWidth = s.color(ColorPaperRule), 1
-	s.objects = append(s.objects, sheet)
-	s.setAll(p.lines)
-	return s.objects
+	g := p.inType()
+	objects := g.setting().sheet(size)
+	p.first, p.end = p.inSight(g)
+	for _, row := range g.rows[p.first:p.end] {
+		objects = append(objects, row.objects...)
+	}
+	return objects
 }
 
-// SlipView is the paper at the right of the form. It scrolls, by mouse or
-// keyboard, only when the slip is longer than the window is high.
-type SlipView struct {
-	Reader
-	paper *Paper
+// inSight tells which rows show through the window.
+func (p *Paper) inSight(g *galley) (first, end int) {
+	if p.room == 0 {
+		return 0, len(g.rows)
+	}
+	top := -p.Position().Y
+	for first < len(g.rows) && g.rows[first].bottom() <= top {
+		first++
+	}
+	for end = first; end < len(g.rows) && g.rows[end].top < top+p.room; end++ {
+	}
+	return first, end
 }
 
-// NewSlipView makes a slip view with an empty sheet.
-func NewSlipView() *SlipView {
-	v := &SlipView{paper: NewPaper()}
-	v.scroll = container.NewVScroll(v.paper)
-	v.ExtendBaseWidget(v)
-	return v
+// inType has the lines set: in the largest size in which all of the slip
+// shows, else in the largest in which its sum does, else in the ordinary one.
+func (p *Paper) inType() *galley {
+	pen, width := penFor(p), max(p.width, p.leastWidth())
+	size := func(i int) *galley {
+		g := &p.galleys[i]
+		g.set(pen.inSize(typeSizes[i]), width, p.lines)
+		return g
+	}
+	for _, part := range []func(*galley) span{(*galley).page, (*galley).sum} {
+		for i := range typeSizes {
+			high := part(size(i)).high()
+			if 0 < high && high <= p.room {
+				return size(i)
+			}
+			if high == 0 || high > farToo*p.room {
+				break
+			}
+		}
+	}
+	return size(0)
 }
 
-// SetLines shows other lines, and keeps the place one had scrolled to.
-func (v *SlipView) SetLines(lines []PaperLine) {
-	v.paper.SetLines(lines)
-	v.scroll.Refresh()
-}
-
-// Lines gives what stands on the paper.
-func (v *SlipView) Lines() []PaperLine { return v.paper.lines }
-
-// Paper is the sheet itself, to show without scrolling.
-func (v *SlipView) Paper() *Paper { return v.paper }
-
-// CreateRenderer is Fyne's way to draw the view.
-func (v *SlipView) CreateRenderer() fyne.WidgetRenderer { return newDrawing(v) }
+// farToo is how many times too high a sheet is that no smaller type can save.
+const farToo = 2

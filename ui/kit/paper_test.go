@@ -176,7 +176,7 @@ func TestLongRightPart(t *testing.T) {
 			t.Errorf("%q reaches over the edge", a.Text)
 		}
 		for _, b := range texts[i+1:] {
-			apart := a.Position().Y+a.MinSize().Height <= b.Position().Y+1 ||
+			apart := a.Position().Y+a.MinSize().Height <= b.Position().Y+3 ||
 				a.Position().X+a.MinSize().Width <= b.Position().X || b.Position().X+b.MinSize().Width <= a.Position().X
 			if !apart {
 				t.Errorf("%q and %q stand in one place", a.Text, b.Text)

@@ -3,31 +3,19 @@ package kit
 import "fyne.io/fyne/v2"
 
 // Reveal scrolls the slip no further than needed to bring a line into sight,
-// with a little of what stands before and after it. An index that is no line
-// moves nothing.
+// with what should be seen together with it. An index that is no line moves
+// nothing.
 func (v *SlipView) Reveal(line int) {
-	lines := v.paper.lines
-	if line < 0 || line >= len(lines) {
+	g, room := v.paper.inType(), v.scroll.Size().Height
+	row := g.rowOf(line)
+	if row == nil {
 		return
 	}
-	from, to := v.paper.top(line), v.paper.top(line+1)
-	around := 3 * (to - from)
-	high := v.scroll.Size().Height
-	at := v.scroll.Offset.Y
-	switch {
-	case from-around < at:
-		at = from - around
-	case to+around > at+high:
-		at = to + around - high
-	default:
-		return
+	want := g.wanted(row, room)
+	switch at := v.scroll.Offset.Y; {
+	case want.from < at:
+		v.scroll.ScrollToOffset(fyne.NewPos(0, max(0, want.from)))
+	case want.to > at+room:
+		v.scroll.ScrollToOffset(fyne.NewPos(0, want.to-room))
 	}
-	v.scroll.ScrollToOffset(fyne.NewPos(0, max(0, at)))
-}
-
-// top is how far down a line begins.
-func (p *Paper) top(line int) float32 {
-	s := &setting{pen: penFor(p), width: max(p.width, 1)}
-	s.setAll(p.lines[:line])
-	return s.y
 }

@@ -27,7 +27,7 @@ func TestRevealScrollsNoFurtherThanNeeded(t *testing.T) {
 			t.Errorf("revealing line %d moved the slip from %v to %v, want a move: %v", step.line, before, v.Offset(), step.move)
 		}
 		if step.line >= 0 && step.line < len(lines) {
-			if top := v.paper.top(step.line); top < v.Offset() || top > v.Offset()+v.scroll.Size().Height {
+			if top := v.paper.inType().rowOf(step.line).top; top < v.Offset() || top > v.Offset()+v.scroll.Size().Height {
 				t.Errorf("line %d at %v is out of sight: the slip stands at %v", step.line, top, v.Offset())
 			}
 		}

@@ -1,12 +1,13 @@
 package kit
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 )
 
-// setting sets the type of a sheet of paper, line by line from the top.
+// setting sets type, from the top down: a row of a sheet, or running text.
 type setting struct {
 	pen
 	width   float32
@@ -15,12 +16,14 @@ type setting struct {
 }
 
 var (
-	paperTitle = lettering{size: theme.SizeNameSubHeadingText, color: ColorPaperInk, style: bold}
-	paperPlain = lettering{size: theme.SizeNameText, color: ColorPaperInk}
-	paperBold  = lettering{size: theme.SizeNameText, color: ColorPaperInk, style: bold}
-	paperSmall = lettering{size: SizeNote, color: ColorPaperQuiet}
-	paperMiss  = lettering{size: theme.SizeNameText, color: ColorPaperMissingEdge, style: bold}
-	paperStamp = lettering{size: theme.SizeNameHeadingText, color: ColorPaperStop, style: bold}
+	paperTitle  = lettering{size: theme.SizeNameSubHeadingText, color: ColorPaperInk, style: bold}
+	paperPlain  = lettering{size: theme.SizeNameText, color: ColorPaperInk}
+	paperBold   = lettering{size: theme.SizeNameText, color: ColorPaperInk, style: bold}
+	paperSmall  = lettering{size: SizeNote, color: ColorPaperQuiet}
+	paperFine   = lettering{size: SizeNote, color: ColorPaperInk, style: bold}
+	paperMiss   = lettering{size: theme.SizeNameText, color: ColorPaperMissingEdge, style: bold}
+	paperNotice = lettering{size: SizeNote, color: ColorPaperMissingEdge, style: bold}
+	paperStamp  = lettering{size: theme.SizeNameHeadingText, color: ColorPaperStop, style: bold}
 )
 
 func (s *setting) margin() float32     { return 2 * s.inner() }
@@ -28,22 +31,39 @@ func (s *setting) leastWidth() float32 { return 30 * s.measure("0", paperPlain).
 func (s *setting) right() float32      { return s.width - s.margin() }
 func (s *setting) room() float32       { return s.width - 2*s.margin() }
 
+// leading is how far down the next line stands. A sheet of figures is set
+// closer than running text, as on paper.
+func (s *setting) leading(l lettering) float32 { return floor(s.measure("0", l).Height*0.93 + 0.5) }
+
+// drop is how far below a line of ordinary letters others begin that stand on
+// the same base.
+func (s *setting) drop(l lettering) float32 {
+	return floor((s.leading(paperPlain)-s.leading(l))*0.8 + 0.5)
+}
+
 func (s *setting) add(o ...fyne.CanvasObject) { s.objects = append(s.objects, o...) }
 
-func (s *setting) setAll(lines []PaperLine) {
-	s.y = s.margin()
-	for _, line := range lines {
-		s.set(line)
-		s.note(line)
+// sheet is the bare paper. Its edges are thin blocks: a frame around a sheet
+// of any length would be slow to paint.
+func (s *setting) sheet(size fyne.Size) []fyne.CanvasObject {
+	right, foot := fyne.NewPos(size.Width-1, 0), fyne.NewPos(0, size.Height-1)
+	return []fyne.CanvasObject{
+		s.block(ColorPaper, fyne.NewPos(0, 0), size),
+		s.block(ColorPaperRule, fyne.NewPos(0, 0), fyne.NewSize(size.Width, 1)),
+		s.block(ColorPaperRule, fyne.NewPos(0, 0), fyne.NewSize(1, size.Height)),
+		s.block(ColorPaperRule, right, fyne.NewSize(1, size.Height)),
+		s.block(ColorPaperRule, foot, fyne.NewSize(size.Width, 1)),
 	}
 }
 
+// set sets one line across the sheet, and its note.
 func (s *setting) set(line PaperLine) {
 	switch line.Kind {
 	case PaperTotal:
-		s.pair(line, paperBold)
+		s.noted(line, paperBold)
+		return
 	case PaperTitle:
-		s.middle(line.Left, paperTitle)
+		s.title(line)
 	case PaperMiddle:
 		s.middle(line.Left, paperPlain)
 	case PaperText:
@@ -53,7 +73,7 @@ func (s *setting) set(line PaperLine) {
 	case PaperRule:
 		s.rule()
 	case PaperGap:
-		s.y += s.lineHeight(paperPlain) / 2
+		s.y += floor(s.leading(paperPlain) / 2)
 	case PaperMissing:
 		s.marked(line, Missing)
 	case PaperMark:
@@ -62,9 +82,51 @@ func (s *setting) set(line PaperLine) {
 		s.stamp(line.Left)
 	case PaperPicture:
 		s.picture(line)
+	case PaperHeading:
+		s.heading(line.Left, s.leading(paperPlain)/4)
+	case PaperFold:
+		s.heading(line.Left, 2*s.leading(paperPlain))
 	default:
-		s.pair(line, paperPlain)
+		s.noted(line, paperPlain)
+		return
 	}
+	s.note(line)
+}
+
+// noted sets a pair with its note beside the left part where that has room,
+// else beneath.
+func (s *setting) noted(line PaperLine, l lettering) {
+	left := s.measure(line.Left, l).Width + 2*s.inner()
+	need := left + s.measure(line.Note, paperSmall).Width + 2*s.inner() + s.measure(line.Right, l).Width
+	top := s.y
+	s.pair(line, l)
+	if line.Note != "" && need <= s.room() && !strings.Contains(line.Note, "\n") {
+		s.add(s.write(line.Note, paperSmall, fyne.NewPos(s.margin()+left, top+s.drop(paperSmall))))
+		return
+	}
+	s.note(line)
+}
+
+// heading is the title of a part, and a line after it to the edge.
+func (s *setting) heading(text string, above float32) {
+	s.y += floor(above)
+	s.add(s.write(text, paperSmall, fyne.NewPos(s.margin(), s.y)))
+	left := s.margin() + s.measure(text, paperSmall).Width + s.inner()
+	if left < s.right() {
+		s.add(s.block(ColorPaperRule, fyne.NewPos(left, s.y+floor(s.leading(paperSmall)*0.55)), fyne.NewSize(s.right()-left, 1)))
+	}
+	s.y += s.leading(paperSmall) + 1
+}
+
+// title is large, in the middle; with a right part it is a pair if both fit.
+func (s *setting) title(line PaperLine) {
+	right := s.measure(line.Right, paperTitle).Width
+	if line.Right == "" || s.measure(line.Left, paperTitle).Width+2*s.inner()+right > s.room() {
+		s.middle(line.Left, paperTitle)
+		s.middle(line.Right, paperTitle)
+		return
+	}
+	s.pair(PaperLine{Left: line.Left, Right: line.Right}, paperTitle)
 }
 
 // pair writes what at the left and how much at the right. A long left part
@@ -76,7 +138,7 @@ func (s *setting) pair(line PaperLine, l lettering) {
 		s.pair(PaperLine{Left: line.Left}, l)
 		for _, text := range s.wrap(line.Right, l, s.room()-2*s.inner()) {
 			s.add(s.writeEnding(text, l, s.right(), s.y))
-			s.y += s.lineHeight(l)
+			s.y += s.leading(l)
 		}
 		return
 	}
@@ -86,15 +148,16 @@ func (s *setting) pair(line PaperLine, l lettering) {
 	}
 	lines := s.wrap(line.Left, l, s.room()-right)
 	for i, text := range lines {
-		s.add(s.write(text, l, fyne.NewPos(s.margin(), s.y+float32(i)*s.lineHeight(l))))
+		s.add(s.write(text, l, fyne.NewPos(s.margin(), s.y+float32(i)*s.leading(l))))
 	}
-	s.y += float32(max(1, len(lines))) * s.lineHeight(l)
+	s.y += float32(max(1, len(lines))) * s.leading(l)
 }
 
 // marked lays a tint and a bar under a pair, and an icon before its right part.
 // A long left part wraps, as in any pair.
 func (s *setting) marked(line PaperLine, state State) {
-	one := s.lineHeight(paperMiss)
+	s.y += 2
+	one := s.leading(paperMiss)
 	side := one - 4
 	word := s.writeEnding(line.Right, paperMiss, s.right(), s.y+1)
 	at := fyne.NewPos(word.Position().X-side-s.pad(), s.y+3)
@@ -116,7 +179,7 @@ func (s *setting) marked(line PaperLine, state State) {
 func (s *setting) middle(text string, l lettering) {
 	for _, line := range s.wrap(text, l, s.room()) {
 		s.add(s.writeMiddle(line, l, s.width/2, s.y))
-		s.y += s.lineHeight(l)
+		s.y += s.leading(l)
 	}
 }
 
@@ -134,25 +197,10 @@ func (s *setting) stamp(text string) {
 	s.y += size.Height + 4*s.pad()
 }
 
-func (s *setting) picture(line PaperLine) {
-	side := 6 * s.lineHeight(paperPlain)
-	if line.Picture != nil {
-		img := canvas.NewImageFromImage(line.Picture)
-		img.ScaleMode, img.FillMode = canvas.ImageScalePixels, canvas.ImageFillContain
-		img.Resize(fyne.NewSquareSize(floor(side)))
-		img.Move(whole(fyne.NewPos((s.width-side)/2, s.y+s.pad())))
-		s.add(img)
-	}
-	s.y += side + 2*s.pad()
-	if line.Left != "" {
-		s.middle(line.Left, paperSmall)
-	}
-}
-
 // note says beneath a line what Note holds, a little indented.
 func (s *setting) note(line PaperLine) {
 	for _, text := range s.wrap(line.Note, paperSmall, s.room()-2*s.inner()) {
 		s.add(s.write(text, paperSmall, fyne.NewPos(s.margin()+2*s.inner(), s.y)))
-		s.y += s.lineHeight(paperSmall)
+		s.y += s.leading(paperSmall)
 	}
 }

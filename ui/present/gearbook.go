@@ -21,8 +21,7 @@ const (
 // Card is where papers go and how the book is kept.
 func (g *Gear) Card() []PaperLine {
 	c := &card{frame: g.frame}
-	c.add(slip.PaperSmall, Say("PAPERS"), "")
-	c.add(slip.PaperRule, "", "")
+	c.part(Say("PAPERS"))
 	c.noted(slip.PaperPair, Say("Tickets go to"), g.wayWords(), g.wayNote())
 	c.part(Say("THE BOOK"))
 	c.noted(slip.PaperPair, Say("File"), "", g.frame.Desk.Book().Path())

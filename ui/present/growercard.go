@@ -43,9 +43,7 @@ func (c *card) noted(kind slip.PaperKind, left, right, note string) {
 }
 
 func (c *card) part(title string) {
-	c.add(slip.PaperGap, "", "")
-	c.add(slip.PaperSmall, title, "")
-	c.add(slip.PaperRule, "", "")
+	c.add(slip.PaperHeading, title, "")
 }
 
 func (c *card) shares(one house.Grower) {

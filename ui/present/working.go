@@ -26,10 +26,7 @@ func stepLines(steps []*working.Step) []PaperLine {
 	for _, step := range steps {
 		if step.Section() != section {
 			section = step.Section()
-			lines = append(lines,
-				PaperLine{Kind: slip.PaperGap},
-				PaperLine{Kind: slip.PaperSmall, Left: strings.ToUpper(Say(section))},
-				PaperLine{Kind: slip.PaperRule})
+			lines = append(lines, PaperLine{Kind: slip.PaperHeading, Left: strings.ToUpper(Say(section))})
 		}
 		lines = append(lines, stepLine(step))
 	}

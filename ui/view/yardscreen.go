@@ -240,7 +240,7 @@ func paper(lines []present.PaperLine) []kit.PaperLine {
 	for i, l := range lines {
 		out[i] = kit.PaperLine{
 			Kind: kit.PaperKind(l.Kind), Left: l.Left, Right: onScreen.Replace(l.Right), Note: onScreen.Replace(l.Note),
-			Picture: l.Picture,
+			Beside: l.Beside, Picture: l.Picture,
 		}
 	}
 	return out

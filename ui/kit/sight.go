@@ -1,0 +1,44 @@
+package kit
+
+// span is a stretch of a sheet, from the top down, in Fyne's units.
+type span struct{ from, to float32 }
+
+func (s span) high() float32         { return s.to - s.from }
+func (s span) holds(r *typeRow) bool { return s.from <= r.top && r.bottom() <= s.to }
+
+// page is the slip itself: all of the sheet that comes before the fold.
+func (g *galley) page() span {
+	for _, row := range g.rows {
+		if row.lines[0].Kind == PaperFold {
+			return span{0, row.top}
+		}
+	}
+	return span{0, g.height()}
+}
+
+// sum is what a slip is looked at for: from the large figures to the last
+// total of the page. A sheet without large figures has none, of no height.
+func (g *galley) sum() (s span) {
+	page, edge := g.page(), g.pen.pad()
+	for _, row := range g.rows {
+		switch kind := row.lines[0].Kind; {
+		case kind == PaperFigure && s.to == 0:
+			s = span{row.top - edge, row.bottom() + edge}
+		case kind == PaperTotal && s.to > 0 && page.holds(row):
+			s.to = row.bottom() + edge
+		}
+	}
+	return s
+}
+
+// wanted is the stretch to have in sight with a row, through a window so high:
+// the page, else the sum, else the row and a little around it.
+func (g *galley) wanted(row *typeRow, room float32) span {
+	for _, whole := range []span{g.page(), g.sum()} {
+		if whole.holds(row) && whole.high() <= room {
+			return whole
+		}
+	}
+	around := 3 * row.high
+	return span{row.top - around, row.bottom() + around}
+}
