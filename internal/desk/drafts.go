@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
+	"strings"
+	"unicode/utf8"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/store"
@@ -15,13 +17,14 @@ import (
 // and is no fact: no figure is ever worked from it.
 type Draft struct {
 	Place string
-	ID    string // of what; empty for a new one
+	ID    string // of what: of a load its id, empty for a new one
 	Texts map[string]string
 	At    string // when it was last typed in
 	Who   string
 }
 
-// The places whose drafts belong to a load. They leave the yard with it.
+// The places of a load. Whatever is typed of a load, there or elsewhere, leaves
+// the yard with it.
 const (
 	DraftOfLoad  = "load"  // its form
 	DraftOfTests = "bench" // its sample under test
@@ -77,12 +80,11 @@ func (d *Desk) Drafts(ctx context.Context) (kept []Draft, lost []string, err err
 	}
 	for _, row := range rows {
 		draft := Draft{Place: row.Place, ID: row.ID, At: row.At, Who: row.Who}
-		damage := json.Unmarshal([]byte(row.Texts), &draft.Texts)
 		switch {
-		case damage != nil:
+		case !draft.read(row.Texts):
 			lost = append(lost, fmt.Sprintf("What was typed by %s at %s (%s) can no longer be read and was dropped. Type it again.", row.Who, d.Local(row.At), placeOf(row)))
 		case len(draft.Texts) == 0:
-		case isOfLoad(row.Place) && row.ID != "" && !slices.Contains(here, row.ID):
+		case isLoadID(row.ID) && !slices.Contains(here, row.ID):
 		default:
 			kept = append(kept, draft)
 			continue
@@ -94,7 +96,25 @@ func (d *Desk) Drafts(ctx context.Context) (kept []Draft, lost []string, err err
 	return kept, lost, nil
 }
 
-func isOfLoad(place string) bool { return place == DraftOfLoad || place == DraftOfTests }
+// read reads the texts of a row and reports whether that could be done. Letters
+// that no fact may hold were not typed.
+func (d *Draft) read(row string) bool {
+	if json.Unmarshal([]byte(row), &d.Texts) != nil {
+		return false
+	}
+	for name, text := range d.Texts {
+		if strings.ContainsRune(name+text, utf8.RuneError) {
+			return false
+		}
+	}
+	return true
+}
+
+// isLoadID reports whether an id is one that loads have.
+func isLoadID(id string) bool {
+	number, begins := strings.CutPrefix(id, "L")
+	return begins && number != "" && strings.Trim(number, "0123456789") == ""
+}
 
 func placeOf(row store.Draft) string {
 	if row.ID == "" {
@@ -111,14 +131,4 @@ func (d *Desk) onYardNow(ctx context.Context) ([]string, error) {
 		out = append(out, r.ID)
 	}
 	return out, err
-}
-
-// dropDraftsOf takes away what was typed for a load that leaves the yard.
-func (w *Work) dropDraftsOf(id string) error {
-	for _, place := range []string{DraftOfLoad, DraftOfTests} {
-		if err := w.KeepDraft(place, id, nil); err != nil {
-			return err
-		}
-	}
-	return nil
 }

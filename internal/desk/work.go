@@ -61,7 +61,7 @@ func (w *Work) renewRows() error {
 			continue
 		}
 		if known && isHere(was) && !isHere(is) {
-			if err := w.dropDraftsOf(id); err != nil {
+			if err := w.tx.DropDraftsOf(id); err != nil {
 				return err
 			}
 		}

@@ -35,6 +35,12 @@ func (tx *Tx) KeepDraft(d Draft) error {
 	return err
 }
 
+// DropDraftsOf takes away all that was typed of one thing, at whatever place.
+func (tx *Tx) DropDraftsOf(id string) error {
+	_, err := tx.Exec("DELETE FROM drafts WHERE id = ?", id)
+	return err
+}
+
 // jotPatience is how long a jot waits for another program's write. A person is
 // typing: the next keystroke brings the same text again.
 const jotPatience = 20 * time.Millisecond

@@ -39,6 +39,8 @@ type Form struct {
 	// Check looks at all values before going on and gives a sentence for each
 	// field, by id, that cannot stand. It may be nil.
 	Check func(values map[string]string) map[string]string
+	// OnEdit is told all values whenever the person changed one. It may be nil.
+	OnEdit func(values map[string]string)
 }
 
 // AskForm shows a form. The answer is called once: with the values by field id
@@ -50,6 +52,11 @@ func (s *Stage) AskForm(f Form, answer func(values map[string]string, ok bool)) 
 	var stacked []fyne.CanvasObject
 	for i, spec := range f.Fields {
 		rows[i] = newFormRow(spec)
+		rows[i].onEdit(func() {
+			if f.OnEdit != nil {
+				f.OnEdit(formValues(rows))
+			}
+		})
 		stacked = append(stacked, rows[i].field)
 		d.ring.Add(spec.ID, rows[i].entry)
 	}
@@ -161,6 +168,19 @@ func (r *formRow) value() string {
 		return strings.TrimSpace(e.Text)
 	}
 	return ""
+}
+
+// onEdit calls a function whenever the person changed the row.
+func (r *formRow) onEdit(do func()) {
+	switch e := r.entry.(type) {
+	case *Tick:
+		e.OnToggle = func(bool) { do() }
+	case *PickEntry:
+		e.OnPick = func(Option) { do() }
+		e.OnEdit = func(string) { do() }
+	case *FieldEntry:
+		e.OnEdit = func(string) { do() }
+	}
 }
 
 // onEnter makes Enter in this row do something instead of walking on.

@@ -68,6 +68,7 @@ func (f *LoadForm) Accept() {
 		fields = append([]AskField{{ID: "limit", Label: Say("Limit"), Options: options, Chars: 24, Required: true}}, fields...)
 	}
 	f.frame.Put(Ask{
+		Draft: "accept", Of: f.id,
 		Title: Say("Accept beyond a limit?"), Text: strings.Join(sentences, "\n"), State: Warn,
 		Fields: fields, Yes: Say("Accept"),
 		Then: func(values map[string]string) {

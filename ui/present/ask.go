@@ -11,6 +11,16 @@ type Ask struct {
 	Danger      bool   // cannot be undone: the keyboard starts on No
 	Notice      bool
 
+	// Draft names what is asked, and Of what of: what is typed then outlives the
+	// program, and is there when the same is asked again. Of a load it is the
+	// load's id, and what was typed leaves the yard with it. Without a name
+	// nothing is kept.
+	Draft, Of string
+	// Typed is told all values at every keystroke, and GivenUp that the person
+	// does not go on. The frame sets them; either may be nil.
+	Typed   func(values map[string]string)
+	GivenUp func()
+
 	// Check looks at all values before going on and gives a sentence for each
 	// field, by id, that cannot stand. It may be nil.
 	Check func(values map[string]string) map[string]string

@@ -31,11 +31,14 @@ type usual struct {
 	celsius       bool
 }
 
-// NewBench makes the bench with no load in hand.
+// NewBench makes the bench as it stood before the program stopped, with the
+// tests that were made and not written down. Without any, no load is in hand.
 func NewBench(f *Frame) *Bench {
 	b := &Bench{frame: f, samples: map[string]*SampleTest{}}
 	b.read()
 	b.hand = b.sample("")
+	b.formsBack()
+	b.hand.work()
 	return b
 }
 
@@ -101,6 +104,9 @@ func (b *Bench) Refresh() {
 			delete(b.samples, id)
 		case !reflect.DeepEqual(l, s.load):
 			s.rebase(l)
+			if b.frame.isKept(s.draftAt()) {
+				b.frame.jot(s.draftAt(), s.texts())
+			}
 		}
 	}
 	if b.samples[b.hand.id()] != b.hand {
@@ -131,6 +137,7 @@ func (b *Bench) Take(id string) {
 		return
 	}
 	b.hand, b.back = b.sample(id), false
+	b.jotHand()
 	if b.hand.isUntouched() {
 		b.hand.offerUsual()
 	}
@@ -149,6 +156,7 @@ func (b *Bench) TakeFromYard(form *LoadForm) {
 	if form.ID() != "" {
 		b.Take(form.ID())
 		b.back = true
+		b.jotHand()
 		return
 	}
 	b.takeWaiting()
@@ -250,4 +258,9 @@ func (b *Bench) First() string {
 func (b *Bench) CanAskFactor() bool { return b.hand.form != nil && b.hand.form.CanAskFactor() }
 
 // AskFactor asks which other result there is, and puts a field for it on.
-func (b *Bench) AskFactor(then func(field string)) { b.hand.form.AskFactor(then) }
+func (b *Bench) AskFactor(then func(field string)) {
+	b.hand.form.AskFactor(func(field string) {
+		b.jot()
+		then(field)
+	})
+}

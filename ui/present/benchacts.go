@@ -33,6 +33,7 @@ func (b *Bench) Type(id, text string) {
 		s.workTests()
 	}
 	s.work()
+	b.jot()
 }
 
 // meterFor is the meter to offer for a method: the one used last, or the first.
@@ -67,6 +68,7 @@ func (b *Bench) take(id string) {
 // anything.
 func (b *Bench) Restore(id string) bool {
 	s := b.hand
+	defer b.jot()
 	if s.isOther(id) {
 		return s.form.Restore(id)
 	}
@@ -113,7 +115,7 @@ func (b *Bench) Add() error {
 	if s.crop() == "" {
 		return errors.New(Say("say first what grain it is"))
 	}
-	if _, err := s.workAlone(); err != nil {
+	if _, err := s.workAlone(s.next.reading); err != nil {
 		return err
 	}
 	s.tests.Readings = append(slices.Clone(s.tests.Readings), s.next.reading)
@@ -122,14 +124,15 @@ func (b *Bench) Add() error {
 	}
 	s.workTests()
 	s.work()
+	b.keep()
 	b.sayTests()
 	b.frame.window.Redraw()
 	return nil
 }
 
-// workAlone works the typed test out by itself.
-func (s *SampleTest) workAlone() (desk.Testing, error) {
-	alone := bench.Tests{Readings: []bench.Reading{s.next.reading}}
+// workAlone works one test out by itself.
+func (s *SampleTest) workAlone(r bench.Reading) (desk.Testing, error) {
+	alone := bench.Tests{Readings: []bench.Reading{r}}
 	return s.bench.frame.Desk.Test(context.Background(), s.subject(), alone)
 }
 
@@ -170,6 +173,7 @@ func (b *Bench) Write() error {
 	if err := s.write(); err != nil {
 		return err
 	}
+	b.isWritten()
 	b.frame.Say(OK, s.written())
 	b.leave()
 	return nil

@@ -26,6 +26,7 @@ func (b *Bench) LeaveOut(key string) {
 		return
 	}
 	b.frame.Put(Ask{
+		Draft: "leave out", Of: s.id(),
 		Title: Say("Leave test %d out of the mean?", seq),
 		Text:  Say("It stays listed, with the rule and your name. Spoiled tests need what was seen to go wrong."),
 		State: Warn,
@@ -69,6 +70,7 @@ func (b *Bench) drop(seq int, rule bench.DropRule, reason string) {
 func (b *Bench) decided(what string) {
 	b.hand.workTests()
 	b.hand.work()
+	b.keep()
 	b.frame.Say(OK, what)
 	b.frame.window.Redraw()
 }
@@ -103,6 +105,7 @@ func (b *Bench) LetThrough() {
 		sentences = append(sentences, translate(f.What))
 	}
 	b.frame.Put(Ask{
+		Draft: "let through", Of: b.hand.id(),
 		Title: Say("Let the load through?"), Text: strings.Join(sentences, "\n"), State: Warn,
 		Fields: []AskField{
 			{ID: "doubt", Label: Say("Doubt"), Options: options, Value: options[0].Code, Chars: 28, Required: true},
@@ -135,6 +138,7 @@ func (b *Bench) letThrough(f bench.Flag, who, reason string) {
 		b.frame.Fail(err)
 		return
 	}
+	b.isWritten()
 	b.frame.Say(OK, Say("%s has let %s through: %s", who, doubtWord(f.Code), reason))
 	b.frame.Changed()
 }
@@ -163,6 +167,7 @@ func (b *Bench) StartOver() error {
 	b.hand.typed["grain"] = grain
 	b.hand.workTests()
 	b.hand.work()
+	b.keep()
 	b.frame.window.Redraw()
 	return nil
 }

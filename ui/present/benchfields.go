@@ -112,6 +112,11 @@ func (s *SampleTest) text(id string) string {
 	if text, typed := s.typed[id]; typed {
 		return text
 	}
+	return s.untyped(id)
+}
+
+// untyped is what stands in a field where nothing is typed.
+func (s *SampleTest) untyped(id string) string {
 	if s.load == nil {
 		return map[string]string{"load": withoutLoad}[id]
 	}

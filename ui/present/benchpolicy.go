@@ -47,6 +47,7 @@ func (m *Meters) askPolicyFor(crop string) {
 	}
 	whole := func(n int) string { return strconv.Itoa(n) }
 	m.frame.Put(Ask{
+		Draft: "policy", Of: "policy " + crop,
 		Title: Say("How the house tests: %s", name),
 		Fields: []AskField{
 			{ID: "count", Label: Say("Tests of a sample"), Value: whole(p.Count), Figures: true, Chars: 4, Required: true},

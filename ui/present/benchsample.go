@@ -203,6 +203,7 @@ func (b *Bench) temperatureUnit() quantity.Unit {
 func (b *Bench) TurnDegrees() {
 	b.last.celsius = !b.last.celsius
 	b.hand.work()
+	b.jot()
 	b.frame.Say(OK, Say("Temperatures are typed in %s now.", b.temperatureUnit()))
 	b.frame.window.Redraw()
 }

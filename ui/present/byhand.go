@@ -35,6 +35,7 @@ func (f *LoadForm) holdBack(d *draft, good []string) (kept, held []string) {
 // written down, without it they stay in their fields.
 func (f *LoadForm) askReason(held []string) {
 	f.frame.Put(Ask{
+		Draft: "by hand", Of: f.id,
 		Title:  Say("Why is the weight typed by hand?"),
 		Text:   Say("The scale can be read. A typed weight is marked MANUAL WT on the slip, with your reason."),
 		State:  Warn,

@@ -30,6 +30,7 @@ func (s *DaySheet) Close() {
 		state, text = Warn, join("\n", text, Say("Trucks on the yard without a ticket: %d. They count on the day they leave.", open))
 	}
 	s.frame.Put(Ask{
+		Draft: "close", Of: "day " + s.day.String(),
 		Title: Say("Close %s?", s.frame.Date(s.day)), Text: text, State: state,
 		Fields: []AskField{
 			{ID: "who", Label: Say("Manager"), Options: s.frame.managers(), Value: s.frame.managerHere(), Chars: 24, Required: true},

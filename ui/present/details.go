@@ -40,6 +40,7 @@ func (f *LoadForm) AskDetails() {
 		AskField{ID: "until", Label: Say("Kept until"), Value: l.Sample.Until.String(), Chars: 12, Hint: Say("year-month-day")},
 		AskField{ID: "schedule", Label: Say("Rates"), Options: f.scheduleOptions(), Value: l.Details.Schedule, Chars: 20, Hint: Say("empty: as set up")})
 	f.frame.Put(Ask{
+		Draft: "details", Of: f.id,
 		Title: Say("More about this load"), Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			if _, err := dateOrNone(values["until"]); err != nil {
@@ -63,6 +64,7 @@ func (f *LoadForm) setSeldom(values map[string]string) {
 		return
 	}
 	f.driverOn = values["driverOn"]
+	f.jot()
 	before := f.now.load
 	d, _ := f.read()
 	for _, s := range seldom {

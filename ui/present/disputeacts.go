@@ -19,6 +19,7 @@ func (f *Frame) AskRaise(ticket int64, then func()) {
 		value = counted(ticket)
 	}
 	f.Put(Ask{
+		Draft: "dispute",
 		Title: Say("Raise a dispute"), Text: Say("The day until which another test can be asked for follows from the house's rules."),
 		Fields: []AskField{
 			{ID: "ticket", Label: Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
@@ -80,6 +81,7 @@ func (d *Disputes) AskSent() {
 		return
 	}
 	d.frame.Put(Ask{
+		Draft: "sent", Of: "dispute " + one.ID,
 		Title: Say("Dispute %s: the sample is sent", one.ID),
 		Text:  Say("Split it before both parties and seal it. With moisture at issue it must be airtight, or it dries on the way."),
 		Fields: []AskField{
@@ -127,6 +129,7 @@ func (d *Disputes) AskResult() {
 		fields = append(fields, AskField{ID: "figure", Label: Say("Moisture"), Unit: "%", Figures: true, Chars: 7})
 	}
 	d.frame.Put(Ask{
+		Draft: "result", Of: "dispute " + one.ID,
 		Title: Say("Dispute %s: the result", one.ID), Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			if _, err := figureOrNone(values["figure"]); err != nil {
@@ -163,6 +166,7 @@ func (d *Disputes) AskDecide() {
 		return
 	}
 	d.frame.Put(Ask{
+		Draft: "decide", Of: "dispute " + one.ID,
 		Title: Say("Decide dispute %s?", one.ID),
 		Text:  Say("If the ticket does not stand, correct it first on the screen Tickets, and name the corrected ticket here. A decision cannot be changed."),
 		State: Warn,

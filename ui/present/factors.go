@@ -37,6 +37,7 @@ func (f *LoadForm) AskFactor(then func(field string)) {
 		Then: func(values map[string]string) {
 			f.extra[grain.FactorID(values["factor"])] = true
 			f.work()
+			f.jot()
 			then(values["factor"])
 		},
 	})

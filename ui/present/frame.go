@@ -38,6 +38,7 @@ type Frame struct {
 	yard    *Yard
 	tickets *Tickets
 	lists   *lists
+	drafts  *drafts // what was typed and is no fact, once it was asked for
 	words   slip.Words
 }
 
@@ -57,7 +58,7 @@ func (f *Frame) Say(state State, sentence string) { f.window.Say(state, oneLine(
 func (f *Frame) Fail(err error) { f.Say(Stop, sentence(err)) }
 
 // Put puts a question before the window.
-func (f *Frame) Put(ask Ask) { f.window.Put(ask) }
+func (f *Frame) Put(ask Ask) { f.window.Put(f.withDraft(ask)) }
 
 // Run does slow work away from the window.
 func (f *Frame) Run(job Job) { f.window.Run(job) }

@@ -31,6 +31,7 @@ func (g *Gear) AskPerson(name string) {
 		fields = append([]AskField{{ID: "name", Label: Say("Full name"), Chars: 28, Hint: Say("as it prints on tickets"), Required: true}}, fields...)
 	}
 	g.frame.Put(Ask{
+		Draft: "person", Of: "person " + p.Name,
 		Title: title, Text: Say("Old tickets keep the name they print."), Fields: fields, Yes: Say("Write down"),
 		Then: func(values map[string]string) {
 			if !known {
@@ -66,6 +67,7 @@ func (g *Gear) AskBin(code string) {
 		fields = append([]AskField{{ID: "code", Label: Say("Code"), Chars: 8, Hint: Say("short; clerks type it"), Required: true}}, fields...)
 	}
 	g.frame.Put(Ask{
+		Draft: "bin", Of: "bin " + code,
 		Title: title, Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			other, taken := find(g.frame.known().bins, func(b house.Bin) bool { return b.ID == strings.TrimSpace(values["code"]) })

@@ -22,6 +22,7 @@ func (g *Gear) AskScale(id string) {
 	}
 	unit := s.Division.Unit().String()
 	g.frame.Put(Ask{
+		Draft: "scale", Of: "scale " + s.ID,
 		Title: title, Text: Say("Division and capacity are on the plate. Tickets already issued keep what they print."),
 		Fields: []AskField{
 			{ID: "name", Label: Say("Name"), Value: s.ID, Chars: 8, Hint: Say("as on the ticket"), Required: true},

@@ -30,6 +30,7 @@ func (g *Growers) askGrower(one house.Grower, title string) {
 		fields = append([]AskField{{ID: "code", Label: Say("Code"), Chars: 8, Hint: Say("short; clerks type it"), Required: true}}, fields...)
 	}
 	g.frame.Put(Ask{
+		Draft: "grower", Of: "grower " + one.ID,
 		Title: title, Text: Say("Tickets already issued keep the name they print."), Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			if taken, ok := g.frame.known().grower(strings.TrimSpace(values["code"])); isNew && ok {
@@ -77,6 +78,7 @@ func (g *Growers) Shares() {
 		return
 	}
 	g.frame.Put(Ask{
+		Draft: "shares", Of: "grower " + one.ID,
 		Title:  Say("Who shares in the loads of %s?", one.Name),
 		Text:   Say("Leave all owners out when the grower has all of it. The parts must make a whole. Tickets already issued keep their shares."),
 		Fields: g.frame.shareFields(g.frame.known().owners(one)), Yes: Say("Write down"),

@@ -15,6 +15,7 @@ func (g *Growers) AddContract() {
 		return
 	}
 	g.frame.Put(Ask{
+		Draft: "contract", Of: "grower " + one.ID,
 		Title: Say("A contract of %s", one.Name),
 		Text:  Say("Loads name it under Sold or stored, and take its price."),
 		Fields: []AskField{

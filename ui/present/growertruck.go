@@ -64,6 +64,7 @@ func (g *Growers) askTruck(t house.Truck) {
 		fields = append([]AskField{{ID: "number", Label: Say("Number"), Chars: 8, Hint: Say("painted on the door, or the plate"), Required: true}}, fields...)
 	}
 	g.frame.Put(Ask{
+		Draft: "truck", Of: "truck " + t.ID,
 		Title: title, Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string { _, faults := g.readTruck(t, values); return faults },
 		Then: func(values map[string]string) {

@@ -12,7 +12,7 @@ import (
 // LoadForm is one load's form. What is typed is read at every keystroke, and
 // the slip, the figures and the sentences beside the fields follow at once;
 // what can stand is written into the book whenever a field is left, so that a
-// truck half done survives anything.
+// truck half done survives anything. What cannot stand is kept as a draft.
 type LoadForm struct {
 	frame *Frame
 	id    string                  // empty while nothing has been written down
@@ -24,6 +24,8 @@ type LoadForm struct {
 	split    bool   // the trailer is weighed apart from its truck
 	driverOn string // whether the driver is on the truck for the next weights: "on", "off" or ""
 	leaves   bool   // the truck takes grain away, while nothing is in the book
+	search   search // what somebody looks for just now
+	kept     bool   // what is on the form outlives the program
 	lines    []line
 	now      standing
 }
@@ -51,11 +53,13 @@ func (f *LoadForm) Type(id, text string) {
 		return
 	}
 	was := f.Text(id)
+	f.search = search{}
 	f.put(id, text)
 	if text != was {
 		f.offer(id)
 	}
 	f.work()
+	f.jot()
 }
 
 // put keeps a text that differs from what is in the book.
@@ -81,12 +85,14 @@ func (f *LoadForm) Text(id string) string {
 // Restore puts back what the book has in a field, and reports whether that
 // changed anything.
 func (f *LoadForm) Restore(id string) bool {
-	if _, typed := f.typed[id]; !typed {
-		return false
+	f.search = search{}
+	_, typed := f.typed[id]
+	if typed {
+		delete(f.typed, id)
+		f.work()
 	}
-	delete(f.typed, id)
-	f.work()
-	return true
+	f.jot()
+	return typed
 }
 
 // Fields are the fields in working order, as they now stand.
@@ -154,6 +160,7 @@ func (f *LoadForm) inBook() *load.Load {
 // Commit writes into the book what was typed and can stand. What cannot stays
 // in its field, with the reason beside it.
 func (f *LoadForm) Commit() error {
+	defer f.keep()
 	d, good := f.read()
 	good, held := f.holdBack(d, good)
 	if len(held) > 0 {
@@ -163,7 +170,7 @@ func (f *LoadForm) Commit() error {
 		return nil
 	}
 	opened := f.id == ""
-	id, err := f.write(d)
+	id, err := f.write(d, good...)
 	if err != nil {
 		return err
 	}

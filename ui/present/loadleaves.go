@@ -26,6 +26,7 @@ func (f *LoadForm) TurnRound() error {
 	if f.book == nil {
 		f.leaves = !f.leaves
 		f.work()
+		f.jot()
 	} else if err := f.turnInBook(); err != nil {
 		return err
 	}
@@ -68,7 +69,7 @@ func (f *LoadForm) consigneeLine() line {
 
 // leavingFigures are the large figures of a load that is only weighed.
 func (f *LoadForm) leavingFigures(net BigFigure) []BigFigure {
-	bushels := BigFigure{Caption: Say("By legal weight"), Unit: "bu"}
+	bushels := BigFigure{Caption: Say("By legal weight"), Value: notYet, Unit: "bu"}
 	if s := f.now.settlement; s != nil && s.Bushels != nil {
 		bushels.Value = figureOf(s.Bushels)
 	}

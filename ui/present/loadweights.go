@@ -50,6 +50,7 @@ func (f *LoadForm) CanSplit() bool { return len(f.drafts()) == 1 }
 func (f *LoadForm) Split() {
 	f.split = true
 	f.work()
+	f.jot()
 }
 
 // weightLines are one side of every draft.

@@ -32,29 +32,44 @@ func (f *LoadForm) read() (*draft, []string) {
 	return d, good
 }
 
-// write puts a draft into the book as one act.
-func (f *LoadForm) write(d *draft) (id string, err error) {
-	id = f.id
-	err = f.frame.Desk.Together(context.Background(), func(w *desk.Work) error {
-		switch {
-		case id == "":
-			if id, err = w.OpenLoad(d.details); err != nil {
-				return err
-			}
-		case d.amended:
-			if err := w.Amend(id, d.details); err != nil {
-				return err
-			}
+// write puts a draft into the book as one act; with it the texts of the fields
+// that were entered are typed no more.
+func (f *LoadForm) write(d *draft, entered ...string) (id string, err error) {
+	var stays map[draftAt]map[string]string
+	err = f.frame.Desk.Together(context.Background(), func(w *desk.Work) (err error) {
+		if id, err = f.enter(w, d); err == nil {
+			stays, err = f.keepWith(w, id, entered)
 		}
-		for _, weighing := range d.weighed {
-			if err := w.Weigh(id, weighing); err != nil {
-				return err
-			}
-		}
-		if d.sampled {
-			return w.Sample(id, d.sample)
-		}
-		return nil
+		return err
 	})
-	return id, err
+	if err != nil {
+		return f.id, err
+	}
+	for at, texts := range stays {
+		f.frame.typed().take(at, texts, true)
+	}
+	return id, nil
+}
+
+// enter enters what a draft changes of the load, or opens it.
+func (f *LoadForm) enter(w *desk.Work, d *draft) (id string, err error) {
+	switch id = f.id; {
+	case id == "":
+		if id, err = w.OpenLoad(d.details); err != nil {
+			return "", err
+		}
+	case d.amended:
+		if err := w.Amend(id, d.details); err != nil {
+			return "", err
+		}
+	}
+	for _, weighing := range d.weighed {
+		if err := w.Weigh(id, weighing); err != nil {
+			return "", err
+		}
+	}
+	if d.sampled {
+		return id, w.Sample(id, d.sample)
+	}
+	return id, nil
 }

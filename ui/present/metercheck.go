@@ -16,6 +16,7 @@ func (m *Meters) AskCheck() {
 		return
 	}
 	m.frame.Put(Ask{
+		Draft: "check", Of: "meter " + meter.ID,
 		Title: Say("A reference on meter %s", meter.ID),
 		Text:  Say("Grain whose moisture an oven has told, read on the meter as any sample. A bias is shown, and never taken off a reading."),
 		Fields: []AskField{

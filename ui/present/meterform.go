@@ -19,6 +19,7 @@ func (m *Meters) AskMeter(isNew bool) {
 		meter, title = bench.Meter{Method: bench.Direct}, Say("A new meter")
 	}
 	m.frame.Put(Ask{
+		Draft: "meter", Of: "meter " + meter.ID,
 		Title: title, Text: Say("A new calibration begins a new log: what was known of the old one does not carry over."),
 		Fields: []AskField{
 			{ID: "id", Label: Say("Name"), Value: meter.ID, Chars: 12, Hint: Say("short, as on its label"), Required: true},

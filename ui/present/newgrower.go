@@ -11,6 +11,7 @@ import (
 // down and puts the name on the load.
 func (f *LoadForm) AskGrower() {
 	f.frame.Put(Ask{
+		Draft: "new grower",
 		Title: Say("A new grower"),
 		Text:  Say("The code is short; typing it finds the grower from now on."),
 		Fields: []AskField{

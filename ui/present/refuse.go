@@ -13,6 +13,7 @@ func (y *Yard) Refuse() {
 		return
 	}
 	y.frame.Put(Ask{
+		Draft: "refuse", Of: form.id,
 		Title:  Say("Refuse the load of truck %s?", truckText(form.now.load.Details.Truck)),
 		Text:   Say("The load stays in the book as refused, with your reason. Nothing of it is settled."),
 		State:  Stop,

@@ -3,6 +3,7 @@ package present
 import (
 	"context"
 	"fmt"
+	"maps"
 	"strings"
 
 	"tenthpoint/internal/house"
@@ -15,13 +16,16 @@ import (
 type SetUp struct {
 	frame  *Frame
 	values map[string]string
+	inBook map[string]string // the values as the book has them
 	grains []grainChoice
 }
 
-// NewSetUp makes the sheet with what is known filled in.
+// NewSetUp makes the sheet with what is known filled in, and over it what was
+// typed before the program stopped.
 func NewSetUp(f *Frame) *SetUp {
 	s := &SetUp{frame: f}
 	s.Reset()
+	s.takeBack()
 	return s
 }
 
@@ -46,6 +50,7 @@ func (s *SetUp) Reset() {
 	for _, g := range p.Grains {
 		s.values[grainField(g.Commodity)] = g.Schedule
 	}
+	s.inBook = maps.Clone(s.values)
 }
 
 func orElse(text, otherwise string) string {
@@ -164,7 +169,10 @@ func (s *SetUp) unit() quantity.Unit {
 }
 
 // Type takes the text that now stands in a field.
-func (s *SetUp) Type(id, text string) { s.values[id] = text }
+func (s *SetUp) Type(id, text string) {
+	s.values[id] = text
+	s.frame.jot(setUpDraft, typedOver(s.inBook, s.values))
+}
 
 // FirstMissing is the first field to fill or mend; empty when all is there.
 func (s *SetUp) FirstMissing() string {

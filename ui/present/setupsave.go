@@ -17,6 +17,7 @@ func (s *SetUp) Save() {
 		s.frame.Fail(err)
 		return
 	}
+	s.isWritten()
 	s.frame.Changed()
 	if first {
 		s.frame.Say(OK, Say("the elevator is set up. Type in the first truck."))

@@ -19,6 +19,7 @@ func (f *LoadForm) AskShares() {
 	owners := f.now.load.Details.Shares
 	fields := f.frame.shareFields(owners)
 	f.frame.Put(Ask{
+		Draft: "shares", Of: f.id,
 		Title:  Say("Who shares in this load?"),
 		Text:   Say("Leave all owners out when the grower has all of it."),
 		Fields: fields, Yes: Say("Write down"),

@@ -36,6 +36,10 @@ func (f *Frame) signIn(name string) {
 		f.Fail(err)
 		return
 	}
-	f.Say(OK, Say("%s is signed in.", f.Who()))
+	state, back := f.backWords()
+	if back == "" {
+		state = OK
+	}
+	f.Say(state, join(" ", Say("%s is signed in.", f.Who()), back))
 	f.window.Redraw()
 }

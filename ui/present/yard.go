@@ -32,18 +32,34 @@ type YardRow struct {
 	InHand                     bool
 }
 
-// NewYard makes the yard with a blank form in hand.
+// NewYard makes the yard as it stood before the program stopped: every truck in
+// its place, with what was typed on its form. Without any, a blank form is in
+// hand.
 func NewYard(f *Frame) *Yard {
 	y := &Yard{frame: f, forms: map[string]*LoadForm{}}
 	f.yard = y
 	y.hand = y.newBlank()
-	y.Refresh()
+	hand := y.takeBack()
+	y.read()
+	y.formsBack()
+	if l := y.find(hand); l != nil {
+		y.hand = y.form(l)
+	}
+	y.jot()
 	return y
 }
 
 func (y *Yard) newBlank() *LoadForm {
-	y.blank = newLoadForm(y.frame, nil)
+	y.blank = newKeptForm(y.frame, nil)
 	return y.blank
+}
+
+// form is the form of a truck here.
+func (y *Yard) form(l *load.Load) *LoadForm {
+	if y.forms[l.ID] == nil {
+		y.forms[l.ID] = newKeptForm(y.frame, l)
+	}
+	return y.forms[l.ID]
 }
 
 // Form is the form in hand.
@@ -51,6 +67,11 @@ func (y *Yard) Form() *LoadForm { return y.hand }
 
 // Refresh reads from the book which trucks are here.
 func (y *Yard) Refresh() {
+	y.read()
+	y.jot()
+}
+
+func (y *Yard) read() {
 	trucks, err := y.frame.Desk.Yard(context.Background())
 	if err != nil {
 		y.frame.Fail(err)
@@ -158,6 +179,7 @@ func (y *Yard) TakeNew() {
 		return
 	}
 	y.hand = y.blank
+	y.jot()
 	y.frame.window.Redraw()
 }
 
@@ -167,12 +189,8 @@ func (y *Yard) Take(id string) {
 	if l == nil || y.hand.id == id || !y.putDown() {
 		return
 	}
-	form := y.forms[id]
-	if form == nil {
-		form = newLoadForm(y.frame, l)
-		y.forms[id] = form
-	}
-	y.hand = form
+	y.hand = y.form(l)
+	y.jot()
 	y.frame.window.Redraw()
 }
 
@@ -233,5 +251,6 @@ func (y *Yard) PrintAgain() { y.frame.PrintAgain() }
 func (y *Yard) left() {
 	y.Refresh()
 	y.hand = y.blank
+	y.jot()
 	y.frame.window.Redraw()
 }

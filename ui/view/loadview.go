@@ -96,6 +96,8 @@ func (v *loadView) pick(f present.Field) kit.Keyed {
 	p.OnEdit = func(text string) {
 		if p.FreeText || text == "" {
 			v.typed(f.ID, text)
+		} else {
+			v.form().Search(f.ID, text)
 		}
 	}
 	p.OnNoFit = func(text string) { v.typed(f.ID, text); v.sayWrong(f.ID) }

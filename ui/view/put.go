@@ -43,7 +43,7 @@ func (w *Window) putChoice(ask present.Ask) {
 
 func (w *Window) putForm(ask present.Ask) {
 	form := kit.Form{
-		Title: ask.Title, Text: ask.Text, State: kit.State(ask.State), Yes: ask.Yes, No: ask.No, Danger: ask.Danger, Check: ask.Check,
+		Title: ask.Title, Text: ask.Text, State: kit.State(ask.State), Yes: ask.Yes, No: ask.No, Danger: ask.Danger, Check: ask.Check, OnEdit: ask.Typed,
 	}
 	for _, f := range ask.Fields {
 		form.Fields = append(form.Fields, kit.FieldSpec{
@@ -52,8 +52,11 @@ func (w *Window) putForm(ask present.Ask) {
 		})
 	}
 	w.stage.AskForm(form, func(values map[string]string, ok bool) {
-		if ok {
+		switch {
+		case ok:
 			ask.Then(values)
+		case ask.GivenUp != nil:
+			ask.GivenUp()
 		}
 	})
 }

@@ -95,10 +95,14 @@ func (w *Window) begin() {
 	w.current = -1
 	if w.frame.IsNew() {
 		w.Go("setup")
+		w.frame.SayBack()
 		return
 	}
 	w.Go("yard")
 	w.frame.SignInIfAlone()
+	if w.frame.Desk.Who().Name != "" {
+		w.frame.SayBack()
+	}
 	w.runner.Every(30*time.Second, w.tick)
 	if w.frame.Indicator != nil {
 		w.runner.Every(scalePause, w.rail.showLive)

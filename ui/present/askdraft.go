@@ -1,0 +1,39 @@
+package present
+
+// withDraft lets what is typed into a question outlive the program: it is kept
+// at every keystroke until the person goes on or gives it up, and fills the
+// fields in when the same is asked after a stop.
+func (f *Frame) withDraft(ask Ask) Ask {
+	if ask.Draft == "" {
+		return ask
+	}
+	at := draftAt{"ask " + ask.Draft, ask.Of}
+	asked := map[string]string{}
+	for _, field := range ask.Fields {
+		asked[field.ID] = field.Value
+	}
+	if before := f.typedBefore(at); before != nil {
+		ask.Fields = filledIn(ask.Fields, before)
+		f.Say(Wait, Say("What was typed here before the stop stands here again."))
+	}
+	ask.Typed = func(values map[string]string) { f.jot(at, typedOver(asked, values)) }
+	ask.GivenUp = func() { f.keep(at, nil) }
+	then := ask.Then
+	ask.Then = func(values map[string]string) {
+		then(values)
+		f.keep(at, nil)
+	}
+	return ask
+}
+
+// filledIn are fields with the texts typed before in them.
+func filledIn(fields []AskField, before map[string]string) []AskField {
+	out := make([]AskField, len(fields))
+	for i, field := range fields {
+		if text, typed := before[field.ID]; typed {
+			field.Value = text
+		}
+		out[i] = field
+	}
+	return out
+}

@@ -1,0 +1,123 @@
+package present
+
+import (
+	"strings"
+	"testing"
+)
+
+// half types into the question that waits, as far as it goes.
+func (r *room) half(values map[string]string) {
+	r.t.Helper()
+	ask := r.question()
+	full := map[string]string{}
+	for _, f := range ask.Fields {
+		full[f.ID] = f.Value
+	}
+	for id, text := range values {
+		full[id] = text
+		ask.Typed(full)
+	}
+}
+
+// valuesOf are what stands in the fields of the question that waits.
+func (r *room) valuesOf() map[string]string {
+	r.t.Helper()
+	out := map[string]string{}
+	for _, f := range r.question().Fields {
+		out[f.ID] = f.Value
+	}
+	return out
+}
+
+// What is half typed into a question is there when it is asked again after a
+// stop, once; given up or gone on with, it is not.
+func TestHalfTypedQuestionsStandAgain(t *testing.T) {
+	for name, c := range map[string]struct {
+		ask   func(*room)
+		typed map[string]string
+		whole map[string]string
+	}{
+		"a reference on a meter": {
+			func(r *room) { m := NewMeters(r.frame); m.Choose("M1"); m.AskCheck() },
+			map[string]string{"oven": "15.0", "name": "R-7"}, map[string]string{"meter": "15.1", "warmth": "70"},
+		},
+		"a new grower": {
+			func(r *room) { NewYard(r.frame).Form().AskGrower() },
+			map[string]string{"code": "777", "name": "Example Hollow"}, nil,
+		},
+		"the evening's remark": {
+			func(r *room) { NewDaySheet(r.frame).Close() },
+			map[string]string{"remark": "the probe sticks"}, nil,
+		},
+		"a reason to refuse": {
+			func(r *room) { y := NewYard(r.frame); y.Take(y.Rows()[0].ID); y.Refuse() },
+			map[string]string{"reason": "must"}, nil,
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := demoRoom(t, 40)
+			c.ask(r)
+			r.half(c.typed)
+			next := r.again()
+			c.ask(next)
+			wantSaid(t, next, Wait, "What was typed here before the stop stands here again.")
+			for id, text := range c.typed {
+				if got := next.valuesOf()[id]; got != text {
+					t.Errorf("%s holds %q, want %q", id, got, text)
+				}
+			}
+			if wrong := next.answer(c.whole); len(wrong) > 0 {
+				t.Fatal(wrong)
+			}
+			if left := strings.Join(next.drafts(), " "); strings.Contains(left, "ask ") {
+				t.Errorf("after it was gone on with there is %q", left)
+			}
+		})
+		t.Run(name+", given up", func(t *testing.T) {
+			r := demoRoom(t, 40)
+			c.ask(r)
+			r.half(c.typed)
+			next := r.again()
+			c.ask(next)
+			next.question().GivenUp()
+			if left := strings.Join(next.drafts(), " "); strings.Contains(left, "ask ") {
+				t.Errorf("after it was given up there is %q", left)
+			}
+			c.ask(next)
+			for id, text := range c.typed {
+				if got := next.valuesOf()[id]; got == text {
+					t.Errorf("given up, %s still holds %q", id, got)
+				}
+			}
+		})
+	}
+}
+
+// A new elevator's sheet stands as it was, and is forgotten once it is written.
+func TestSetUpStandsAsItWas(t *testing.T) {
+	r := emptyRoom(t)
+	s := NewSetUp(r.frame)
+	s.Type("unit", "kg")
+	s.Type("division", "x")
+	for _, field := range firstSheet[:3] {
+		s.Type(field[0], field[1])
+	}
+	next := r.again()
+	after := NewSetUp(next.frame)
+	for _, want := range s.Fields() {
+		if got := setField(t, after, want.ID); got.Value != want.Value || got.Note != want.Note || got.State != want.State {
+			t.Errorf("%s is %+v, was %+v", want.ID, got, want)
+		}
+	}
+	next.frame.SayBack()
+	wantSaid(t, next, Wait, "here again: the set-up.")
+	after.Type("division", "10")
+	for _, field := range firstSheet {
+		after.Type(field[0], field[1])
+	}
+	after.Save()
+	wantSaid(t, next, OK, "the elevator is set up")
+	if left := next.drafts(); len(left) > 0 {
+		t.Errorf("after it was written there is %q", left)
+	}
+}

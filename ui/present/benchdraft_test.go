@@ -1,0 +1,170 @@
+package present
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/quantity"
+)
+
+// looks is all that the bench shows of the sample in hand.
+func (b *Bench) looks() []string {
+	out := []string{fmt.Sprintf("in hand %q", b.hand.id())}
+	for _, f := range b.Fields() {
+		out = append(out, fmt.Sprintf("%s: %q %d %q", f.ID, f.Value, f.State, f.Note+f.Reading))
+	}
+	return append(out, fmt.Sprint(b.BigFigures()), fmt.Sprint(b.Rows()), fmt.Sprint(b.Sayings()), fmt.Sprint(b.Working()), fmt.Sprint(b.Ruler()))
+}
+
+// What stands at the bench stands there again after a stop: tests, what is typed
+// for the next one, tests left out, the other results.
+func TestBenchStandsAsItWas(t *testing.T) {
+	for name, act := range map[string]func(*testing.T, *room, *Bench){
+		"two tests, half a third": func(t *testing.T, _ *room, b *Bench) {
+			b.test(t, "57")
+			b.test(t, "58")
+			b.typeAll("dial 5")
+		},
+		"nothing but a mass":  func(_ *testing.T, _ *room, b *Bench) { b.typeAll("mass 25") },
+		"a figure that is no": func(_ *testing.T, _ *room, b *Bench) { b.typeAll("mass 2x", "temperature warm") },
+		"a test left out": func(t *testing.T, r *room, b *Bench) {
+			b.test(t, "57")
+			b.test(t, "58")
+			b.test(t, "70")
+			b.LeaveOut("3")
+			if wrong := r.answer(map[string]string{"rule": string(bench.Spoiled), "reason": "spilt"}); len(wrong) > 0 {
+				t.Fatal(wrong)
+			}
+		},
+		"other results, and where it is kept": func(_ *testing.T, _ *room, b *Bench) {
+			b.typeAll("test-weight 5x", "damage 1.2", "probes front, back", "place shelf 4")
+		},
+		"degrees of the other scale": func(t *testing.T, _ *room, b *Bench) {
+			b.TurnDegrees()
+			b.typeAll("mass 250", "temperature 18", "room 20", "dial 57")
+			must(t, b.Add())
+		},
+		"a certificate's figure": func(t *testing.T, _ *room, b *Bench) {
+			b.typeAll("method typed", "percent 12.1", "reason certificate 118")
+			must(t, b.Add())
+		},
+		"grain without a load": func(t *testing.T, _ *room, b *Bench) {
+			b.Take("")
+			b.typeAll("grain corn", "method dial")
+			b.test(t, "57")
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			r, b := benchRoom(t)
+			act(t, r, b)
+			next := r.again()
+			after := NewBench(next.frame)
+			want := b.looks()
+			if name == "degrees of the other scale" { // written out where the bench asks for the usual one
+				for i := range want {
+					want[i] = strings.Replace(strings.Replace(want[i], `"18"`, `"18 C"`, 1), `"20"`, `"20 C"`, 1)
+				}
+				after.TurnDegrees()
+			}
+			if got := after.looks(); !reflect.DeepEqual(got, want) {
+				t.Errorf("the bench is\n%s\nand was\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+			}
+			next.frame.SayBack()
+			wantSaid(t, next, Wait, "at the bench")
+		})
+	}
+}
+
+// Tests made on one day and written down on the next keep their day, their
+// person and their meter, and are written by whoever is there.
+func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
+	r, b := benchRoom(t)
+	b.test(t, "57")
+	b.test(t, "58")
+	b.test(t, "57")
+	id := b.hand.id()
+	next := r.againAt(noon.Add(24*time.Hour), "Owen Tarrant")
+	after := NewBench(next.frame)
+	if after.hand.id() != id {
+		t.Fatalf("in hand is %q, want %q", after.hand.id(), id)
+	}
+	must(t, after.Write())
+	l, err := next.frame.Desk.Load(t.Context(), id)
+	must(t, err)
+	readings := l.Sample.Moisture.Bench.Tests.Readings
+	if len(readings) != 3 {
+		t.Fatalf("the book has %d tests", len(readings))
+	}
+	for _, reading := range readings {
+		if reading.Day != quantity.MustDate("2025-10-14") || reading.Tester != r.frame.Desk.Who().Name || reading.Meter != "D1" {
+			t.Errorf("a test is %+v", reading)
+		}
+	}
+	if left := next.drafts(); len(left) > 0 {
+		t.Errorf("after it was written there is %q", left)
+	}
+	third := next.again()
+	NewBench(third.frame)
+	if third.frame.SayBack(); len(third.said) > 0 {
+		t.Errorf("said %q", third.said)
+	}
+}
+
+// Tests that the book has gone on without are dropped, and it is said; what is
+// in the book stands.
+func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
+	r, b := benchRoom(t)
+	b.test(t, "57")
+	id := b.hand.id()
+	other := r.again()
+	NewBench(other.frame) // the same tests; there they are made anew
+	texts := b.hand.texts()
+	b.typeAll("dial 60")
+	must(t, b.Add())
+	b.typeAll("dial 61")
+	must(t, b.Add())
+	must(t, b.Write())
+	texts["test.0001"] = strings.Replace(texts["test.0001"], "57", "58", 1)
+	must(t, r.frame.Desk.Jot("bench", id, texts))
+	next := r.again()
+	after := NewBench(next.frame)
+	after.Take(id)
+	if got := len(after.Rows()); got != 3 {
+		t.Errorf("the bench shows %d tests, want the book's 3", got)
+	}
+	next.frame.SayBack()
+	if next.state != Warn || !strings.Contains(next.last(), "the book has other tests by now") {
+		t.Errorf("said %d %q", next.state, next.last())
+	}
+}
+
+// The tests of every sample are kept, not only of the one in hand, and the yard
+// is gone back to as if nothing had happened.
+func TestEverySampleIsKept(t *testing.T) {
+	r := demoRoom(t, 120)
+	y, b := NewYard(r.frame), NewBench(r.frame)
+	rows := y.Rows()
+	for i, row := range rows {
+		y.Take(row.ID)
+		b.TakeFromYard(y.Form())
+		b.typeAll("method typed", fmt.Sprintf("percent 1%d.1", i), "reason a certificate")
+		must(t, b.Add())
+	}
+	next := r.again()
+	after := NewBench(next.frame)
+	NewYard(next.frame)
+	for i, row := range rows {
+		s := after.samples[row.ID]
+		if s == nil || !slices.ContainsFunc(s.tests.Readings, func(r bench.Reading) bool { return r.Percent.Figure() == fmt.Sprintf("1%d.1", i) }) {
+			t.Errorf("load %s stands at the bench as %+v", row.ID, s)
+		}
+	}
+	if after.hand.id() != b.hand.id() || !after.back {
+		t.Errorf("in hand is %q, back to the yard %v", after.hand.id(), after.back)
+	}
+}

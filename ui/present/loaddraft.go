@@ -1,0 +1,154 @@
+package present
+
+import (
+	"slices"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+)
+
+// The names of a load form's texts in its draft.
+const (
+	fieldText  = "field."  // what stands in a field and is not in the book
+	reasonText = "reason." // why the weight in a field was typed
+	factorText = "factor." // a result asked for beyond the usual ones
+	splitText  = "split"
+	driverText = "driver"
+	leavesText = "leaves"
+)
+
+// newKeptForm makes a form whose texts outlive the program, with what was typed
+// on it before the stop.
+func newKeptForm(f *Frame, l *load.Load) *LoadForm {
+	form := newLoadForm(f, l)
+	form.kept = true
+	if texts := f.typedBefore(form.draftAt()); texts != nil {
+		form.takeBack(texts)
+	}
+	return form
+}
+
+func (f *LoadForm) draftAt() draftAt { return draftAt{desk.DraftOfLoad, f.id} }
+
+// texts are all that is on the form and not in the book.
+func (f *LoadForm) texts() map[string]string {
+	out := map[string]string{}
+	for id, text := range f.typed {
+		out[fieldText+id] = text
+		if reason := f.reasons[id]; reason != "" {
+			out[reasonText+id] = reason
+		}
+	}
+	if f.search.text != "" {
+		out[fieldText+f.search.field] = f.search.text
+	}
+	for id := range f.extra {
+		if !hasFinding(f.inBook().Sample, id) {
+			out[factorText+string(id)] = TickOn
+		}
+	}
+	if f.split && len(f.inBook().Drafts()) < 2 {
+		out[splitText] = TickOn
+	}
+	if f.driverOn != "" {
+		out[driverText] = f.driverOn
+	}
+	if f.leaves && f.book == nil {
+		out[leavesText] = TickOn
+	}
+	return out
+}
+
+func hasFinding(s load.Sample, id grain.FactorID) bool {
+	_, found := find(s.Findings, func(found load.Finding) bool { return found.Factor == id })
+	return found
+}
+
+// takeBack puts the texts of a draft on the form. What no longer has a field,
+// and what the book has by now, is left out.
+func (f *LoadForm) takeBack(texts map[string]string) {
+	f.leaves, f.split = texts[leavesText] != "", texts[splitText] != ""
+	if isOneOf(driverOptions(), texts[driverText]) {
+		f.driverOn = texts[driverText]
+	}
+	for id := range cutAll(texts, factorText) {
+		f.extra[grain.FactorID(id)] = true
+	}
+	for id, reason := range cutAll(texts, reasonText) {
+		f.reasons[id] = reason
+	}
+	f.typed = cutAll(texts, fieldText)
+	f.work()
+	for id, text := range f.typed {
+		delete(f.typed, id)
+		if _, known := f.line(id); known {
+			f.put(id, text)
+		}
+	}
+	f.work()
+	if len(f.texts()) > 0 {
+		f.frame.standsAgain(f.called())
+	}
+}
+
+func isOneOf(options []Option, code string) bool {
+	return slices.ContainsFunc(options, func(o Option) bool { return o.Code == code })
+}
+
+// called is what the form's truck is called.
+func (f *LoadForm) called() string {
+	if truck := truckText(f.now.load.Details.Truck); truck != "" {
+		return Say("truck %s", truck)
+	}
+	if f.id == "" {
+		return Say("a new truck")
+	}
+	return Say("load %s", f.id)
+}
+
+// Search notes the letters by which somebody looks for what a field is to hold.
+// They are not typed into it yet, but would be missed.
+func (f *LoadForm) Search(field, letters string) {
+	f.search = search{field, letters}
+	f.jot()
+}
+
+// search is what is looked for in a list, and for which field.
+type search struct{ field, text string }
+
+// jot keeps the form as it stands, at every keystroke.
+func (f *LoadForm) jot() {
+	if f.kept {
+		f.frame.jot(f.draftAt(), f.texts())
+	}
+}
+
+// keep keeps the form as it stands, on the disk.
+func (f *LoadForm) keep() {
+	if f.kept {
+		f.frame.keep(f.draftAt(), f.texts())
+	}
+}
+
+// keepWith keeps, together with an act, what stays typed after it. A blank form
+// becomes that of the load it opens. It answers what the book then has.
+func (f *LoadForm) keepWith(w *desk.Work, id string, entered []string) (map[draftAt]map[string]string, error) {
+	if !f.kept {
+		return nil, nil
+	}
+	stays := f.texts()
+	delete(stays, leavesText)
+	for _, field := range entered {
+		delete(stays, fieldText+field)
+		delete(stays, reasonText+field)
+	}
+	now := map[draftAt]map[string]string{f.draftAt(): nil}
+	now[draftAt{desk.DraftOfLoad, id}] = stays
+	for at, texts := range now {
+		if err := f.frame.keepWith(w, at, texts); err != nil {
+			return nil, err
+		}
+	}
+	return now, nil
+}

@@ -1,0 +1,40 @@
+package present
+
+import (
+	"maps"
+	"slices"
+)
+
+// setUpDraft is where the sheet of the set-up is kept until it is written down.
+var setUpDraft = draftAt{"setup", ""}
+
+// takeBack types what was typed before the program stopped.
+func (s *SetUp) takeBack() {
+	texts := s.frame.typedBefore(setUpDraft)
+	fields := s.Fields()
+	for id, text := range texts {
+		if slices.ContainsFunc(fields, func(f Field) bool { return f.ID == id }) {
+			s.values[id] = text
+		}
+	}
+	if len(typedOver(s.inBook, s.values)) > 0 {
+		s.frame.standsAgain(Say("the set-up"))
+	}
+}
+
+// isWritten forgets what was typed: the book has it.
+func (s *SetUp) isWritten() {
+	s.inBook = maps.Clone(s.values)
+	s.frame.keep(setUpDraft, nil)
+}
+
+// typedOver are the values that are others than before.
+func typedOver(before, values map[string]string) map[string]string {
+	out := map[string]string{}
+	for id, text := range values {
+		if text != before[id] {
+			out[id] = text
+		}
+	}
+	return out
+}
