@@ -152,7 +152,7 @@ func (f *Field) draw(size fyne.Size) []fyne.CanvasObject {
 		objects = append(objects, p.write(f.unit, f.unitLetters(), after))
 	}
 	x = f.noteStart(p)
-	over := p.pad() // into the gap between rows, so that two small lines fit
+	over := 2 * p.pad() // into the gap between rows, so that two small lines fit
 	f.note.Move(fyne.NewPos(x, -over/2))
 	f.note.Resize(fyne.NewSize(max(0, size.Width-x), size.Height+over))
 	return append(objects, f.entry, f.note)

@@ -39,7 +39,8 @@ type RulerSize int
 // The sizes of a ruler.
 const (
 	RulerOrdinary RulerSize = iota
-	RulerLow                // the names of limits stand beside the reading's tag; one without room there is left out
+	RulerLow                // one line for the names of limits
+	RulerLowest             // the names stand beside the reading's tag; one without room there is left out
 	RulerTall               // to be read from across the room
 )
 
@@ -98,6 +99,8 @@ func lettersOfRuler(size RulerSize) rulerLetters {
 	}
 	switch size {
 	case RulerLow:
+		l.names, l.body = 1, 1.5
+	case RulerLowest:
 		l.names, l.body = 0, 1.5
 	case RulerTall:
 		l.point.size, l.limit.size, l.reading.size, l.body = SizeStatus, SizeStatus, SizeFigure, 2.5

@@ -77,12 +77,17 @@ var sizes = map[fyne.ThemeSizeName]float32{
 	theme.SizeNameSubHeadingText: 18,
 	theme.SizeNameHeadingText:    23,
 	theme.SizeNameInlineIcon:     18,
-	theme.SizeNameInnerPadding:   6,
-	theme.SizeNamePadding:        4,
 	theme.SizeNameInputRadius:    3,
 	SizeFigure:                   30,
 	SizeStatus:                   17,
 	SizeNote:                     13,
+}
+
+// grounds are the ground around letters. It grows half as fast as they do: in
+// large letters there is less room to give away.
+var grounds = map[fyne.ThemeSizeName]float32{
+	theme.SizeNameInnerPadding: 6,
+	theme.SizeNamePadding:      4,
 }
 
 // strokes do not grow with the text: a line is a line.
@@ -96,12 +101,15 @@ func (t Theme) Size(name fyne.ThemeSizeName) float32 {
 	if stroke, ok := strokes[name]; ok {
 		return stroke
 	}
-	size, ok := sizes[name]
-	if !ok {
-		return theme.DefaultTheme().Size(name)
+	scale := float32(t.Scale)
+	if scale == 0 {
+		scale = float32(TextOrdinary)
 	}
-	if t.Scale == 0 {
-		return size
+	if ground, ok := grounds[name]; ok {
+		return ground * (1 + scale) / 2
 	}
-	return size * float32(t.Scale)
+	if size, ok := sizes[name]; ok {
+		return size * scale
+	}
+	return theme.DefaultTheme().Size(name)
 }

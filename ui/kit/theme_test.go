@@ -135,13 +135,15 @@ func TestTextScale(t *testing.T) {
 	for _, c := range []struct {
 		scale  TextScale
 		want   float32
+		ground float32
 		stroke float32
 	}{
-		{TextOrdinary, 15, 2}, {TextLarge, 18.75, 2}, {TextLargest, 22.5, 2},
-		{3, 15, 2}, // no such scale: ordinary
+		{TextOrdinary, 15, 4, 2}, {TextLarge, 18.75, 4.5, 2}, {TextLargest, 22.5, 5, 2},
+		{3, 15, 4, 2}, // no such scale: ordinary
 	} {
 		th := NewTheme(false, c.scale)
 		equal(t, "text", th.Size(theme.SizeNameText), c.want)
+		equal(t, "ground", th.Size(theme.SizeNamePadding), c.ground)
 		equal(t, "stroke", th.Size(theme.SizeNameInputBorder), c.stroke)
 	}
 	equal(t, "zero theme", Theme{}.Size(theme.SizeNameText), 15)

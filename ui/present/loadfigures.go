@@ -21,7 +21,7 @@ const notYet = "–"
 // BigFigures are what the clerk and the driver look for: net, the quantity
 // settled, and what is payable.
 func (f *LoadForm) BigFigures() []BigFigure {
-	net := BigFigure{Caption: Say("Net"), Unit: f.frame.Desk.Profile().WeightUnit().String()}
+	net := BigFigure{Caption: Say("Net"), Value: notYet, Unit: f.frame.Desk.Profile().WeightUnit().String()}
 	if a, known := desk.Net(f.now.load); known {
 		net.Value, net.Unit = a.Figure(), a.Unit().String()
 		if a.Sign() <= 0 {
@@ -31,8 +31,8 @@ func (f *LoadForm) BigFigures() []BigFigure {
 	if f.Leaves() {
 		return f.leavingFigures(net)
 	}
-	settled := BigFigure{Caption: Say("Settled"), Unit: "bu"}
-	money := BigFigure{Caption: Say("Payable")}
+	settled := BigFigure{Caption: Say("Settled"), Value: notYet, Unit: "bu"}
+	money := BigFigure{Caption: Say("Payable"), Value: notYet}
 	if e := f.now.edition; e != nil {
 		settled.Unit = e.Units.Settle.String()
 	}

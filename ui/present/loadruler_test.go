@@ -101,6 +101,17 @@ func TestTenthIsTheDifferenceOfTwoSettlements(t *testing.T) {
 	}
 }
 
+// A figure that cannot be known yet is a dash, so that nobody takes the blank for
+// nought.
+func TestBigFiguresBeforeTheWeights(t *testing.T) {
+	r := demoRoom(t, 0)
+	for i, got := range newLoadForm(r.frame, nil).BigFigures() {
+		if got.Value != notYet {
+			t.Errorf("figure %d of an empty form is %+v, want a dash", i, got)
+		}
+	}
+}
+
 // The large figures are those of the slip.
 func TestBigFigures(t *testing.T) {
 	r := demoRoom(t, 0)

@@ -40,7 +40,7 @@ func (s *benchScreen) Build(w *Window) fyne.CanvasObject {
 	s.tests = kit.NewTable([]kit.Column{
 		{ID: "no", Title: present.Say("No"), Width: 3},
 		{ID: "result", Title: present.Say("Result"), Width: 8, Align: fyne.TextAlignTrailing},
-		{ID: "how", Title: present.Say("How"), Width: 12, Grow: true},
+		{ID: "how", Title: present.Say("How"), Width: 12, Grow: true, Spare: 1},
 		{ID: "stands", Title: present.Say("Stands"), Width: 9, State: true},
 	})
 	s.tests.Empty = present.Say("No test yet. Each one is listed here, also those left out.")
@@ -55,7 +55,8 @@ func (s *benchScreen) Build(w *Window) fyne.CanvasObject {
 	fields := container.NewVScroll(container.New(slim{}, s.form.sheet.content))
 	s.sheet = container.New(formSheet{s.form.sheet, s.ruler}, fields, container.NewStack(s.ruler))
 	s.buildResult()
-	s.form.grown, s.form.toForm = s.sheet.Refresh, s.toForm
+	s.form.sheet.whisper = s.window.whisper
+	s.form.grown, s.form.toForm = s.content.Refresh, s.toForm
 	s.form.show(true)
 	return s.content
 }

@@ -17,9 +17,13 @@ const (
 	airy setting = iota // under every field there is room for what is said of it
 	snug                // only what is in doubt stands under its field
 	lean                // all that stands in the row is a mark
+	bare                // and there is no line at the foot: the status line says it
 )
 
-var settings = []setting{airy, snug, lean}
+var settings = []setting{airy, snug, lean, bare}
+
+// hasFoot reports whether a setting keeps a line at the foot of the form.
+func (s setting) hasFoot() bool { return s == snug || s == lean }
 
 // fieldSheet lays the rows of a form in two columns, as wide apart as the height
 // allows. Where the lines under the fields are given up, what would stand there of
@@ -32,10 +36,11 @@ type fieldSheet struct {
 	setting setting
 	shape   string // what the last layout depended on
 	content *fyne.Container
+	whisper func(text string) // says on the status line what has no room at the foot
 }
 
 func newFieldSheet() *fieldSheet {
-	s := &fieldSheet{said: newFootLine()}
+	s := &fieldSheet{said: newFootLine(), whisper: func(string) {}}
 	s.content = container.New(s, s.said.objects()...)
 	return s
 }
@@ -94,7 +99,7 @@ func (s *fieldSheet) follow() bool {
 // doubts stand under their fields, the first of those.
 func (s *fieldSheet) say() {
 	row := s.inHand
-	if s.setting == lean && (row == nil || !row.isDoubted()) {
+	if s.setting >= lean && (row == nil || !row.isDoubted()) {
 		for _, other := range s.rows() {
 			if other.isDoubted() {
 				row = other
@@ -102,18 +107,21 @@ func (s *fieldSheet) say() {
 			}
 		}
 	}
-	if s.setting == airy || row == nil || row.isBeneath(s.setting) {
-		s.said.say("", kit.Plain, "")
-		return
+	name, state, text := "", kit.Plain, ""
+	if s.setting != airy && row != nil && !row.isBeneath(s.setting) {
+		name = row.field.Label
+		state, text = row.says()
 	}
-	state, text := row.says()
-	s.said.say(row.field.Label, state, text)
+	s.said.say(name, state, text)
+	if s.setting == bare {
+		s.whisper(text)
+	}
 }
 
 // MinSize is the width both columns need, and the height of the closest setting.
 func (s *fieldSheet) MinSize([]fyne.CanvasObject) fyne.Size {
 	least, _ := s.widths()
-	return fyne.NewSize(least[0]+least[1]+columnGap(), s.height(lean))
+	return fyne.NewSize(least[0]+least[1]+columnGap(), s.height(bare))
 }
 
 // wish is the width at which the words in most fields stand whole.
@@ -152,7 +160,7 @@ func labelWidth(column []fyne.CanvasObject) float32 {
 // height is the least height of a setting.
 func (s *fieldSheet) height(at setting) float32 {
 	high := s.least(at)
-	if at != airy {
+	if at.hasFoot() {
 		high += s.said.height()
 	}
 	return high
@@ -174,10 +182,13 @@ func (s *fieldSheet) least(at setting) float32 {
 // between is the least ground between two rows: what the ring of the field in
 // hand needs, unless there is a line beneath every field.
 func between(at setting) float32 {
-	if at == airy {
+	switch at {
+	case airy:
 		return 0
+	case bare:
+		return ringRoom - 3
 	}
-	return ringRoom
+	return ringRoom - 1
 }
 
 // heights are the heights of the rows. Where they stand close, the rows of both
@@ -209,7 +220,7 @@ func (s *fieldSheet) fit(room float32) setting {
 			return at
 		}
 	}
-	return lean
+	return bare
 }
 
 // mostBetween is the most ground between two rows.
@@ -220,10 +231,10 @@ const mostBetween = 30
 func (s *fieldSheet) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	s.setting = s.fit(size.Height)
 	foot := float32(0)
-	if s.setting != airy {
+	if s.setting.hasFoot() {
 		foot = s.said.height()
 	}
-	s.said.place(fyne.NewPos(0, size.Height-foot), size.Width, s.setting != airy)
+	s.said.place(fyne.NewPos(0, size.Height-foot), size.Width, s.setting.hasFoot())
 	spare := max(0, size.Height-foot-s.least(s.setting))
 	rows := max(1, len(visible(s.columns[0])), len(visible(s.columns[1])))
 	ground := between(s.setting) + min(mostBetween, spare/float32(rows))
@@ -236,6 +247,7 @@ func (s *fieldSheet) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 			o.Move(fyne.NewPos(x, y))
 			if row, ok := o.(*formRow); ok {
 				row.space(s.setting, label)
+				row.noteRoom = s.noteRoom(i, at, widths[i], size.Width)
 			}
 			o.Resize(fyne.NewSize(widths[i], high+ground))
 			y += high + ground
@@ -243,6 +255,20 @@ func (s *fieldSheet) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		x += widths[i] + columnGap()
 	}
 	s.say()
+}
+
+// noteRoom is how far what is said beneath a row may reach: where rows grow side
+// by side and nothing is said of the one at the right, over that too.
+func (s *fieldSheet) noteRoom(column, at int, own, all float32) float32 {
+	if column > 0 || s.setting != snug {
+		return own
+	}
+	if right := visible(s.columns[1]); at < len(right) {
+		if row, ok := right[at].(*formRow); !ok || row.isDoubted() {
+			return own
+		}
+	}
+	return all
 }
 
 // share gives each column what it needs, then what it wishes for, and what is left

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/present"
 )
 
 // footLine is the line at the foot of a form that says of one field what has no
@@ -50,4 +51,12 @@ func (f *footLine) place(at fyne.Position, width float32, shown bool) {
 	f.name.Resize(fyne.NewSize(named, f.height()))
 	f.note.Move(at.AddXY(named, 0))
 	f.note.Resize(fyne.NewSize(max(0, width-named), f.height()))
+}
+
+// whisper puts a word about the field in hand in the place of the hint, unless the
+// status line has something to tell.
+func (w *Window) whisper(text string) {
+	if w.status.State() == kit.Plain {
+		w.Say(present.Plain, text)
+	}
 }

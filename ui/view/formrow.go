@@ -22,8 +22,10 @@ type formRow struct {
 	entry   kit.Keyed
 	columns *formColumns
 	setting setting
-	inHand  bool // the keyboard is in it
-	bare    bool // running words, of which nothing is ever said
+	// noteRoom is how far what is said beneath reaches, from the left of the row.
+	noteRoom float32
+	inHand   bool // the keyboard is in it
+	mute     bool // running words, of which nothing is ever said
 }
 
 // formColumns is where the entries of one column begin.
@@ -75,7 +77,7 @@ func (r *formRow) isDoubted() bool {
 // isBeneath reports whether what is said of the field stands beneath it.
 func (r *formRow) isBeneath(s setting) bool {
 	switch {
-	case r.bare:
+	case r.mute:
 		return false
 	case s == airy:
 		return true
@@ -87,7 +89,7 @@ func (r *formRow) isBeneath(s setting) bool {
 func (r *formRow) marked() kit.State {
 	state, _ := r.says()
 	switch {
-	case r.bare || r.isBeneath(r.setting):
+	case r.mute || r.isBeneath(r.setting):
 		return kit.Plain
 	case state == kit.Missing, r.isDoubted():
 		return state
@@ -126,7 +128,10 @@ func (r *formRow) height(s setting) float32 {
 func (r *formRow) least() float32 { return r.after(entryWidth(r.field, leastWords*figureWidth())) }
 
 func (r *formRow) wish() float32 {
-	chars := min(mostWished, max(leastWords, r.field.Chars))
+	chars := leastWords
+	if r.field.Options != nil { // what is chosen is written out; running words may scroll
+		chars = min(mostWished, max(chars, r.field.Chars))
+	}
 	return r.after(entryWidth(r.field, float32(chars)*figureWidth()))
 }
 
@@ -168,13 +173,13 @@ func (r *formRowRenderer) Layout(size fyne.Size) {
 	row.unit.Resize(fyne.NewSize(max(0, size.Width-left-width-gap), high))
 	setVisible(row.note, row.isBeneath(row.setting))
 	row.note.Move(fyne.NewPos(left, high+min(ringRoom, max(0, size.Height-high-low))))
-	row.note.Resize(fyne.NewSize(size.Width-left, low))
+	row.note.Resize(fyne.NewSize(max(size.Width, row.noteRoom)-left, low))
 	row.mark.place(row, entry, size.Width)
 }
 
 // ringRoom is the ground between an entry and what is said of it, where there is
 // room: the ring of the entry in hand stands there.
-const ringRoom = 4
+const ringRoom = 5
 
 // leastWords is the least room for words, in figures, mostWished what fields
 // wish for at most, and mostWords how wide a place for words grows.

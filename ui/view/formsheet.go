@@ -23,7 +23,7 @@ func (formSheet) MinSize(objects []fyne.CanvasObject) fyne.Size {
 type choice struct {
 	rows  setting
 	ruler kit.RulerSize
-	bare  bool // without the ruler
+	alone bool // without the ruler
 	ample bool // only where much ground would be left
 }
 
@@ -32,8 +32,10 @@ var choices = []choice{
 	{rows: airy, ruler: kit.RulerOrdinary},
 	{rows: snug, ruler: kit.RulerOrdinary},
 	{rows: snug, ruler: kit.RulerLow},
-	{rows: snug, bare: true},
-	{rows: lean, bare: true},
+	{rows: snug, ruler: kit.RulerLowest},
+	{rows: snug, alone: true},
+	{rows: lean, alone: true},
+	{rows: bare, alone: true},
 }
 
 // ampleGround is the least ground between rows beside a tall ruler.
@@ -48,9 +50,10 @@ func (l formSheet) needs(c choice) float32 {
 	return high + l.foot(c)
 }
 
-// foot is the height of the ruler with the ground over it.
+// foot is the height of the ruler. Room is kept for one that is still to come, so
+// that the fields stay where they are when the grain is named.
 func (l formSheet) foot(c choice) float32 {
-	if c.bare || !l.ruler.Visible() {
+	if c.alone {
 		return 0
 	}
 	return l.ruler.Height(c.ruler)
@@ -73,7 +76,7 @@ func (l formSheet) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	c := l.choose(size.Height)
 	low := l.foot(c)
 	l.ruler.SetSize(c.ruler)
-	setVisible(holder, !c.bare)
+	setVisible(holder, !c.alone)
 	fields.Resize(fyne.NewSize(size.Width, size.Height-low))
 	holder.Move(fyne.NewPos(0, size.Height-low))
 	holder.Resize(fyne.NewSize(size.Width, low))

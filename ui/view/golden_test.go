@@ -15,15 +15,17 @@ import (
 // is moved.
 func TestGolden(t *testing.T) {
 	s := newScene(t, Look{}, 0)
-	row := func(f present.Field) fyne.CanvasObject {
+	row := func(f present.Field, set setting) fyne.CanvasObject {
 		e := kit.NewFigureEntry()
 		e.SetText(f.Value)
-		r := newFormRow(f, e, &formColumns{label: 80})
+		r := newFormRow(f, e, &formColumns{})
+		r.space(set, 80)
 		return r
 	}
 	card := func(row present.YardRow, short bool) fyne.CanvasObject {
 		c := newTruckCard(s.Window)
-		c.set(row, short)
+		c.set(row)
+		c.shorten(short)
 		return c
 	}
 	gross := present.Field{ID: "gross", Label: "Gross", Unit: "lb", Kind: present.FigureField, Chars: 8, Value: "52,300"}
@@ -39,9 +41,12 @@ func TestGolden(t *testing.T) {
 		of   fyne.CanvasObject
 		size fyne.Size
 	}{
-		{"row-read", row(read), fyne.NewSize(300, 60)},
-		{"row-wrong", row(wrong), fyne.NewSize(300, 60)},
-		{"row-missing", row(missing), fyne.NewSize(300, 60)},
+		{"row-read", row(read, airy), fyne.NewSize(300, 60)},
+		{"row-wrong", row(wrong, airy), fyne.NewSize(300, 60)},
+		{"row-missing", row(missing, airy), fyne.NewSize(300, 60)},
+		{"row-missing-snug", row(missing, snug), fyne.NewSize(300, 36)},
+		{"row-wrong-snug", row(wrong, snug), fyne.NewSize(300, 60)},
+		{"row-wrong-lean", row(wrong, lean), fyne.NewSize(300, 36)},
 		{"truck", card(truck, false), fyne.NewSize(210, 70)},
 		{"truck-in-hand", card(inHand, false), fyne.NewSize(210, 70)},
 		{"truck-short", card(truck, true), fyne.NewSize(210, 50)},

@@ -69,7 +69,7 @@ func (v *loadView) row(f present.Field) *formRow {
 	row := v.rows[f.ID]
 	if row == nil {
 		row = newFormRow(f, v.entry(f), &formColumns{})
-		row.bare = f.ID == "remark"
+		row.mute = f.ID == "remark"
 		v.rows[f.ID] = row
 		setText(row.entry, f)
 	}

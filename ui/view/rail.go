@@ -12,9 +12,6 @@ import (
 // railFigures is how wide the rail is, in figures.
 const railFigures = 26
 
-// manyTrucks is how many cards have room for three lines each.
-const manyTrucks = 4
-
 // rail is the left edge of the window: whose house this is, the trucks on the
 // yard, the list of screens.
 type rail struct {
@@ -27,7 +24,10 @@ type rail struct {
 	here     *kit.Heading
 	empty    *kit.Note
 	trucks   *fyne.Container
+	scroll   *container.Scroll
 	cells    []*navCell
+	inside   *fyne.Container
+	setting  railSetting // as last laid out
 }
 
 func newRail(w *Window) *rail {
@@ -39,9 +39,10 @@ func newRail(w *Window) *rail {
 		live:     kit.NewFigure("", ""),
 		here:     kit.NewHeading(""),
 		empty:    kit.NewNote(),
-		trucks:   container.New(&tight{gap: 3}),
+		trucks:   container.New(&tight{gap: cardGap}),
 	}
 	r.empty.Lines = 3
+	r.scroll = container.NewVScroll(r.trucks)
 	list := container.New(grid{columns: 2, gap: 2})
 	for at, row := range screens {
 		if !row.hidden {
@@ -55,10 +56,16 @@ func newRail(w *Window) *rail {
 	icon.SetMinSize(fyne.NewSquareSize(32))
 	head := container.NewBorder(nil, nil, icon, nil, container.New(&tight{}, r.business, r.who))
 	top := container.NewVBox(head, r.example, r.live, r.here)
-	foot := container.NewVBox(kit.NewHeading(present.Say("Go to, with Ctrl")), list)
-	inside := container.NewBorder(top, foot, nil, nil, container.New(&tight{gap: 3}, r.trucks, r.empty))
-	r.content = container.NewStack(newGround(kit.ColorPanel), container.New(railWide{list}, container.New(margin{}, inside)))
+	keys := kit.NewHeading(present.Say("Go to, with Ctrl"))
+	r.inside = container.New(railParts{r}, top, r.scroll, r.empty, container.NewVBox(keys, list), newLabel(r.shortList(), quiet))
+	r.content = container.NewStack(newGround(kit.ColorPanel), container.New(railWide{list}, container.New(margin{}, r.inside)))
 	return r
+}
+
+// shortList names the keys of the screens where their list has no room.
+func (r *rail) shortList() string {
+	first, last := r.cells[0].row.key, r.cells[len(r.cells)-2].row.key
+	return present.Say("Screens: Ctrl+%s to %s, %s", string(first.Name), string(last.Name), string(r.cells[len(r.cells)-1].row.key.Name))
 }
 
 // show brings the rail up to date.
@@ -94,14 +101,32 @@ func (r *rail) showTrucks(rows []present.YardRow) {
 	setVisible(r.empty, len(rows) == 0)
 	before := len(r.trucks.Objects)
 	for len(r.trucks.Objects) < len(rows) {
-		r.trucks.Objects = append(r.trucks.Objects, newTruckCard(r.window))
+		card := newTruckCard(r.window)
+		card.short = r.setting != roomyRail
+		r.trucks.Objects = append(r.trucks.Objects, card)
 	}
 	r.trucks.Objects = r.trucks.Objects[:len(rows)]
 	for i, row := range rows {
-		r.trucks.Objects[i].(*truckCard).set(row, len(rows) > manyTrucks)
+		r.card(i).set(row)
 	}
 	if len(rows) != before {
-		r.trucks.Refresh()
+		r.inside.Refresh()
+	}
+	r.reveal()
+}
+
+func (r *rail) card(i int) *truckCard { return r.trucks.Objects[i].(*truckCard) }
+
+// reveal scrolls no further than needed to have the truck in hand in sight.
+func (r *rail) reveal() {
+	for i := range r.trucks.Objects {
+		if c := r.card(i); c.row.InHand {
+			from, to := c.Position().Y, c.Position().Y+c.Size().Height
+			at := max(min(r.scroll.Offset.Y, from), to-r.scroll.Size().Height)
+			if at != r.scroll.Offset.Y {
+				r.scroll.ScrollToOffset(fyne.NewPos(0, at))
+			}
+		}
 	}
 }
 

@@ -47,7 +47,7 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	s.ring.OnArrive = func(id string) { s.columns.hold(s.rows[id]) }
 	for _, f := range s.sheet.Fields() {
 		row := newFormRow(f, s.entry(f), &formColumns{})
-		row.bare = bareRows[f.ID]
+		row.mute = muteRows[f.ID]
 		s.rows[f.ID] = row
 		if f.Part == present.WhoPart {
 			left = append(left, row)
@@ -71,9 +71,9 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	return container.NewBorder(top, foot, nil, nil, s.fields)
 }
 
-// bareRows are the fields of which nothing is said beneath: any words stand in
+// muteRows are the fields of which nothing is said beneath: any words stand in
 // them, and the status line says which is still empty.
-var bareRows = map[string]bool{"street": true, "town": true, "phone": true, "rules": true, "unit": true, "dates": true}
+var muteRows = map[string]bool{"street": true, "town": true, "phone": true, "rules": true, "unit": true, "dates": true}
 
 func (s *setUpScreen) entry(f present.Field) kit.Keyed {
 	typed := func(text string) { s.sheet.Type(f.ID, text); s.show() }

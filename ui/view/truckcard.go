@@ -17,7 +17,7 @@ type truckCard struct {
 	widget.BaseWidget
 	window *Window
 	row    present.YardRow
-	short  bool // two lines: many trucks are waiting
+	short  bool // two lines: there is no room for three
 }
 
 func newTruckCard(w *Window) *truckCard {
@@ -26,15 +26,32 @@ func newTruckCard(w *Window) *truckCard {
 	return c
 }
 
-func (c *truckCard) set(row present.YardRow, short bool) {
-	if c.row != row || c.short != short {
-		c.row, c.short = row, short
+func (c *truckCard) set(row present.YardRow) {
+	if c.row != row {
+		c.row = row
+		c.Refresh()
+	}
+}
+
+// shorten leaves the line of whose grain it is out, or puts it back.
+func (c *truckCard) shorten(short bool) {
+	if c.short != short {
+		c.short = short
 		c.Refresh()
 	}
 }
 
 // Tapped takes the truck in hand.
 func (c *truckCard) Tapped(*fyne.PointEvent) { c.window.yard().take(c.row.ID) }
+
+// height is how high a card is, of two lines or of three.
+func (c *truckCard) height(short bool) float32 {
+	high := newLabel("", large).MinSize().Height + newLabel("", small).MinSize().Height + theme.InnerPadding()
+	if !short {
+		high += newLabel("", quiet).MinSize().Height
+	}
+	return high
+}
 
 // CreateRenderer is Fyne's way to draw the card.
 func (c *truckCard) CreateRenderer() fyne.WidgetRenderer {
@@ -78,11 +95,7 @@ func (r *cardRenderer) fill() {
 }
 
 func (r *cardRenderer) MinSize() fyne.Size {
-	height := r.truck.MinSize().Height + r.next.MinSize().Height
-	if !r.card.short {
-		height += r.who.MinSize().Height
-	}
-	return fyne.NewSize(10*theme.InnerPadding(), height+theme.InnerPadding())
+	return fyne.NewSize(10*theme.InnerPadding(), r.card.height(r.card.short))
 }
 
 func (r *cardRenderer) Layout(size fyne.Size) {

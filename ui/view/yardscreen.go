@@ -58,7 +58,8 @@ func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
 		head: s.buildFigures(), buttons: s.buttons(), onNarrow: s.nameToggle,
 	}
 	s.content = container.New(s.pane, s.pane.objects()...)
-	s.load.grown, s.load.toForm = s.sheet.Refresh, s.toForm
+	s.load.sheet.whisper = s.window.whisper
+	s.load.grown, s.load.toForm = s.content.Refresh, s.toForm
 	s.load.show(true)
 	return s.content
 }
