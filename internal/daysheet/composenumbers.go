@@ -11,7 +11,7 @@ import (
 // numbers tells what became of numbers that are not simply in force.
 func (c *composer) numbers() {
 	c.heading("Voided, corrected, turned away")
-	g := newGrid(figure("Ticket"), own("Of day"), own("Grower"), words("What"), words("Refers to"), own("By"), own("Reason"), in("Net", c.weightUnit()), in("Settled", c.weightUnit()))
+	g := newGrid(figure("Ticket"), own("Of day"), own("Grower"), words("What"), words("Refers to"), own("By"), words("Reason"), in("Net", c.weightUnit()), in("Settled", c.weightUnit()))
 	for _, p := range c.Parts {
 		for _, t := range p.Struck {
 			g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" the same day, never counted"), text(t.refersTo()), text(t.EndedWho), text(t.Reason), amount(t.net()), text(""))
@@ -27,7 +27,7 @@ func (c *composer) numbers() {
 		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("reissued ticket, counts today"), text(fmt.Sprintf("in place of %d of %s (void)", t.Reissues, t.ReissuesOn)), text(t.Weigher), text(""), amount(t.net()), settledIn(t))
 	}
 	c.put(g.table("No ticket was voided or corrected, and none corrects another.", "numbers"))
-	g = newGrid(own("Load"), own("Hour"), own("Grower"), words("Commodity"), own("Truck"), own("By"), own("Reason"))
+	g = newGrid(own("Load"), own("Hour"), own("Grower"), words("Commodity"), own("Truck"), own("By"), words("Reason"))
 	for _, t := range c.Refused {
 		g.add(text(t.Load), text(t.Time), text(t.Grower), text(t.Name), text(t.Truck), text(t.EndedWho), text(t.Reason))
 	}

@@ -96,7 +96,7 @@ func numberSentence(tickets []Ticket, numbers, missing int64) string {
 func VoidRegister(p house.Profile, period Period, ended []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of voids, corrections and refusals", period, example)
 	g := newGrid(figure("Ticket"), own("Load"), own("Of day"), own("Ended on"), words("What"), words("Refers to"), own("Grower"), words("Commodity"),
-		figure("Net"), words("Unit"), own("By"), own("Reason"))
+		figure("Net"), words("Unit"), own("By"), words("Reason"))
 	slices.SortStableFunc(ended, func(a, b Ticket) int { return cmp.Or(a.Ended.Cmp(b.Ended), cmp.Compare(a.Number, b.Number)) })
 	for _, t := range ended {
 		what, net, unit := t.ending(), amount(t.net()), t.net().Unit().String()

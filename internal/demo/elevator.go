@@ -29,7 +29,7 @@ const (
 
 // profile is the elevator. The telephone number is one of those set aside for
 // invented people.
-func profile(grains []house.GrainRule) house.Profile {
+func profile(grains []house.GrainRule, language string) house.Profile {
 	return house.Profile{
 		Business: "Ottermill Siding Elevator",
 		Street:   "1 Siding Road",
@@ -46,6 +46,7 @@ func profile(grains []house.GrainRule) house.Profile {
 		Grains:     grains,
 		RetainDays: 3,
 		Weigher:    Clerk,
+		Language:   language,
 	}
 }
 

@@ -19,6 +19,8 @@ type Options struct {
 	Now time.Time
 	// Place is the elevator's time zone; nil is UTC.
 	Place *time.Location
+	// Language is the elevator's: "en", "fr"; none is English.
+	Language string
 	// Rates are the editions to settle under, in force on the days before Now.
 	Rates *rates.Set
 }

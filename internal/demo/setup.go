@@ -42,7 +42,7 @@ type standing struct {
 
 // standing is everything the elevator knows before the first truck.
 func (s *season) standing() []standing {
-	all := []standing{{"elevator", profile(s.grains())}}
+	all := []standing{{"elevator", profile(s.grains(), s.Language)}}
 	for _, p := range people {
 		all = append(all, standing{p.Name, p})
 	}

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/store"
+	"tenthpoint/internal/tongue"
 )
 
 // File is one file of a set. Name may have a folder in it, with a slash.
@@ -35,7 +36,7 @@ func (d *Desk) Examine(ctx context.Context, from, to quantity.Date, page report.
 	if err != nil {
 		return nil, err
 	}
-	s := &set{page: page.Wide(), progress: progress}
+	s := &set{page: page.Wide(), progress: progress, say: tongue.Of(d.profile.Language).Say}
 	for _, r := range registers {
 		s.paper("registers/"+r.Name, r.Paper)
 		for _, t := range r.Paper.Tables() {
@@ -52,7 +53,7 @@ func (d *Desk) Examine(ctx context.Context, from, to quantity.Date, page report.
 	if err != nil {
 		return nil, err
 	}
-	s.add("journal.txt", []byte(journal), "The state of the journal: how many facts, and the hash that closes them.")
+	s.add("journal.txt", []byte(s.say(journal)), "The state of the journal: how many facts, and the hash that closes them.")
 	if s.failed != nil {
 		return nil, s.failed
 	}
@@ -121,6 +122,7 @@ func (d *Desk) journalState(ctx context.Context) (string, error) {
 type set struct {
 	page     report.Page
 	progress func(string)
+	say      func(english string) string
 	files    []File
 	about    []string
 	failed   error
@@ -128,7 +130,7 @@ type set struct {
 
 func (s *set) add(name string, content []byte, about string) {
 	s.files = append(s.files, File{name, content})
-	s.about = append(s.about, about)
+	s.about = append(s.about, s.say(about))
 	if s.progress != nil {
 		s.progress(name)
 	}
@@ -139,7 +141,7 @@ func (s *set) paper(name string, d report.Document) {
 	if err != nil && s.failed == nil {
 		s.failed = err
 	}
-	s.add(name+".pdf", pdf, d.Title+", "+d.About+".")
+	s.add(name+".pdf", pdf, s.say(d.Title)+", "+s.say(d.About)+".")
 }
 
 func (s *set) csv(name string, d report.Document, t report.Table) {
@@ -153,12 +155,12 @@ func (s *set) csv(name string, d report.Document, t report.Table) {
 // closed adds the index and the hashes.
 func (s *set) closed(head string) []File {
 	var index, hashes strings.Builder
-	index.WriteString(head + "\n")
+	index.WriteString(s.say(head) + "\n")
 	for i, f := range s.files {
-		fmt.Fprintf(&index, "%s\n    %s\n    %d bytes, SHA-256 %s\n", f.Name, s.about[i], len(f.Bytes), hash(f.Bytes))
+		fmt.Fprintf(&index, "%s\n    %s\n    %s\n", f.Name, s.about[i], s.say(fmt.Sprintf("%d bytes, SHA-256 %s", len(f.Bytes), hash(f.Bytes))))
 		fmt.Fprintf(&hashes, "%s  %s\n", hash(f.Bytes), f.Name)
 	}
-	fmt.Fprintf(&index, "\n%d files. %s lists their hashes and that of this index; sha256sum -c %s checks them all.\n", len(s.files), HashesFile, HashesFile)
+	index.WriteString("\n" + s.say(fmt.Sprintf("%d files. %s lists their hashes and that of this index; sha256sum -c %s checks them all.", len(s.files), HashesFile, HashesFile)) + "\n")
 	fmt.Fprintf(&hashes, "%s  %s\n", hash([]byte(index.String())), IndexFile)
 	return append(s.files, File{IndexFile, []byte(index.String())}, File{HashesFile, []byte(hashes.String())})
 }

@@ -98,7 +98,7 @@ func (c *composer) disputes() {
 func DisputePairs(d dispute.Dispute) []report.Pair {
 	pairs := []report.Pair{
 		{Label: "Dispute", Value: fmt.Sprintf("%s about ticket %d: %s", d.ID, d.Raised.Ticket, d.Phase)},
-		{Label: "Raised", Value: fmt.Sprintf("%s by %s, about %s", d.Raised.Day, d.Raised.By, d.Raised.About)},
+		{Label: "Raised", Value: fmt.Sprintf("on %s by %s, about %s", d.Raised.Day, d.Raised.By, d.Raised.About)},
 		{Label: "Claim", Value: d.Raised.Claim, Own: true},
 		{Label: "Another test to be asked for by", Value: d.Raised.Due.String()},
 	}
@@ -107,7 +107,7 @@ func DisputePairs(d dispute.Dispute) []report.Pair {
 		if s.Airtight {
 			sealed = "sealed airtight by " + s.SealedBy
 		}
-		pairs = append(pairs, report.Pair{Label: "Sample sent", Value: joined(", ", s.Day.String(), s.Sample, "to "+s.To, sealed, witnessed(s))})
+		pairs = append(pairs, report.Pair{Label: "Sample sent", Value: joined(", ", s.Day.String(), s.Sample, "sent to "+s.To, sealed, witnessed(s))})
 	}
 	if r := d.Resulted; r != nil {
 		figure := ""

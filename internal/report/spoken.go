@@ -69,7 +69,8 @@ func (b Table) spoken(t *tongue.Tongue) Table {
 	columns := make([]Column, len(b.Columns))
 	for i, c := range b.Columns {
 		words, unit := c.Words()
-		c.Title, own[i], columns[i] = t.Say(words)+unit, c.Own, c
+		c.Title = t.Say(words) + unit
+		own[i], columns[i] = c.Own, c
 	}
 	b.Columns = columns
 	b.Rows = each(b.Rows, func(r Row) Row {

@@ -36,7 +36,7 @@ func (c *composer) working() {
 // workedUnder names the edition in full: the steps below name its rows only.
 func (c *composer) workedUnder() string {
 	e := c.s.Edition
-	return fmt.Sprintf("%s %s, %s, %s, SHA-256 %s", c.w.WorkedUnder, e.ID, e.Title, e.Period(), e.Hash)
+	return fmt.Sprintf("%s %s, %s, %s, SHA-256 %s", c.w.WorkedUnder, e.ID, e.Title, c.w.say(e.Period()), e.Hash)
 }
 
 func (c *composer) stepLine(step *working.Step) Line {

@@ -66,9 +66,9 @@ func (c *composer) ending() {
 	by := some(joined(", ", end.Who, c.moment(end.At)))
 	switch {
 	case c.l.Phase == load.Corrected:
-		c.put(Line{Label: c.w.CorrectedBy, Value: fmt.Sprintf(c.w.ByTicket, end.By), Notes: append(some(end.Reason), by...)})
+		c.put(Line{Label: c.w.CorrectedBy, Value: fmt.Sprintf(c.w.ByTicket, end.By), Notes: append(some(c.w.say(end.Reason)), by...)})
 	case end.Reason != "":
-		c.put(Line{Label: c.w.Reason, Value: end.Reason, Notes: by})
+		c.put(Line{Label: c.w.Reason, Value: c.w.say(end.Reason), Notes: by})
 	}
 }
 

@@ -24,13 +24,13 @@ func (c *composer) bushelWeight() {
 		return
 	}
 	u := c.Edition.Units
-	c.put(Line{Field: "bushel", Label: c.w.BushelWeight, Value: u.Bushel.Written(), Notes: some(u.BushelSource)})
+	c.put(Line{Field: "bushel", Label: c.w.BushelWeight, Value: u.Bushel.Written(), Notes: some(c.w.say(u.BushelSource))})
 }
 
 func (c *composer) priceLine() {
 	line := Line{Field: "price", Label: c.w.Price, Value: c.w.PriceLater}
 	if p := c.l.Details.Price; p != nil {
-		line.Value, line.Notes = p.Written(), some(c.l.Details.PriceSource)
+		line.Value, line.Notes = p.Written(), some(c.w.say(c.l.Details.PriceSource))
 	}
 	c.put(line)
 }

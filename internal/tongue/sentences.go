@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Sentences are made where they are known, with their figures in them: "Net would be -380 lb (gross 24,120 lb - tare 24,500 lb). Weigh again or swap
@@ -18,6 +19,7 @@ type sentences []format
 type format struct {
 	parts  []string // what stands around the gaps; one more than there are gaps
 	counts []bool   // which gaps hold a whole number and nothing else
+	own    []bool   // which gaps hold a name or a person's own words, never said
 	into   []string // the same of the translated text
 	order  []int    // which gap of the English text fills each gap of the other
 	letter int      // letters around the gaps
@@ -25,8 +27,13 @@ type format struct {
 }
 
 var (
-	verb  = regexp.MustCompile(`%(?:\[(\d)\])?[-+ #0]*\d*(?:\.\d+)?[a-zA-Z]`)
+	verb  = regexp.MustCompile(`%(?:\[(\d)\])?[-+#0]*\d*(?:\.\d+)?[a-zA-Z]`)
 	whole = regexp.MustCompile(`^-?\d+$`)
+	// name is what a rule is called, "Test weight discount": a few words, the first
+	// with a capital.
+	name = regexp.MustCompile(`^\p{Lu}[\p{L}'-]*(,? [\p{L}'()-]+){0,5}$`)
+	// typing begins as what people type does: "sour smell", and not as an id.
+	typing = regexp.MustCompile(`^\p{Ll}+( |$)`)
 	// figure is a figure with or without its unit: "52,300 lb", "$4.12/bu".
 	figure = regexp.MustCompile(`^[-+−]?\$?\d[\d,.]*…?( ?(%|°[CF]|lb|kg|g|bu|cwt|t|pt))?(/[a-zL]+)*$`)
 )
@@ -62,15 +69,22 @@ func newFormat(english, other string) (format, bool) {
 	f.parts, _ = cutAtVerbs(english)
 	for _, v := range verb.FindAllString(english, -1) {
 		f.counts = append(f.counts, strings.HasSuffix(v, "d"))
+		f.own = append(f.own, strings.HasSuffix(v, "v"))
 	}
 	f.into, f.order = cutAtVerbs(other)
 	f.letter = lettersIn(strings.Join(f.parts, ""))
+	if len(f.parts) < 2 || len(f.parts) != len(f.into) || f.letter < fewestOfAll {
+		return format{}, false
+	}
 	fewest := fewestLetters
 	if f.parts[0] == "" {
 		fewest = fewestAfterOpening
 	}
+	if f.counts[0] || f.counts[len(f.counts)-1] {
+		fewest = fewestLetters
+	}
 	f.weak = f.letter < fewest
-	return f, len(f.parts) > 1 && len(f.parts) == len(f.into) && f.letter >= fewestOfAll
+	return f, true
 }
 
 func cutAtVerbs(text string) (parts []string, order []int) {
@@ -96,71 +110,153 @@ func lettersIn(text string) int {
 	return n
 }
 
-// translate puts a text into the language line by line and sentence by sentence.
-// What was in the gaps is looked up too. A text of no known format is taken apart
-// at its points, colons and commas; what is no text at all stays.
-func (s sentences) translate(text string, exact func(string) (string, bool)) string {
-	if out, ok := s.whole(text, exact); ok {
-		return out
-	}
-	for _, between := range []string{"\n", ". ", "; ", ": ", ", "} {
-		if parts := strings.Split(text, between); len(parts) > 1 {
-			return s.each(parts, between, exact)
-		}
-	}
-	return text
+// lookup finds a text as it stands.
+type lookup func(english string) (text string, known bool)
+
+// translate puts a text into the language. What was in the gaps is looked up too;
+// what is no text at all stays.
+func (s sentences) translate(text string, exact lookup) string {
+	out, _ := s.said(text, exact)
+	return out
 }
 
-// each translates parts of a text by themselves.
-func (s sentences) each(parts []string, between string, exact func(string) (string, bool)) string {
-	end := ""
-	if between == ". " {
-		end = "."
+// betweens are the places a text of no known format is taken apart at, the ones
+// that part most first.
+var betweens = []*regexp.Regexp{
+	regexp.MustCompile(`\n`), regexp.MustCompile(sentenceEnd), regexp.MustCompile(`; `), regexp.MustCompile(`: `), regexp.MustCompile(comma),
+}
+
+// comma parts a list.
+const comma = `, `
+
+// sentenceEnd is a point that ends a sentence and no initial: "T. Tester" is a
+// name.
+const sentenceEnd = `[\p{L}\p{N})%'"…]{2}(\. )`
+
+var endsWithin = regexp.MustCompile(sentenceEnd)
+
+// said says a text and reports whether all of it is known. A format whose gaps
+// would swallow the end of a sentence is taken only when the sentences are not
+// known by themselves.
+func (s sentences) said(text string, exact lookup) (out string, known bool) {
+	if out, ok := s.whole(text, false, exact); ok {
+		return out, true
 	}
-	for i, part := range parts {
-		if i < len(parts)-1 {
-			parts[i] = strings.TrimSuffix(s.translate(part+end, exact), end)
-		} else {
-			parts[i] = s.translate(part, exact)
+	apart, isApart := text, false
+	for _, between := range betweens {
+		out, parted, known := s.each(text, between, exact)
+		if known {
+			return out, true
+		}
+		if parted && !isApart {
+			apart, isApart = out, true
 		}
 	}
-	return strings.Join(parts, between)
+	if out, ok := s.whole(text, true, exact); ok {
+		return out, true
+	}
+	return apart, !isApart && (lettersIn(text) == 0 || figure.MatchString(text))
+}
+
+// each says the parts of a text by themselves. A list is taken apart only if what
+// is not known of it are names: what people typed is not said word by word.
+func (s sentences) each(text string, between *regexp.Regexp, exact lookup) (out string, parted, known bool) {
+	known, typed := true, false
+	var b strings.Builder
+	say := func(part string) {
+		said, ok := s.said(part, exact)
+		b.WriteString(said)
+		known, typed = known && ok, typed || !ok && typing.MatchString(part)
+	}
+	at := 0
+	for _, place := range between.FindAllStringSubmatchIndex(text, -1) {
+		from, to := place[len(place)-2], place[len(place)-1]
+		if from <= at {
+			continue
+		}
+		if text[from] == '.' {
+			from++ // a sentence keeps its point
+		}
+		say(text[at:from])
+		b.WriteString(text[from:to])
+		at, parted = to, true
+	}
+	if !parted {
+		return "", false, false
+	}
+	if at < len(text) {
+		say(text[at:])
+	}
+	if typed && between.String() == comma {
+		return "", false, false
+	}
+	return b.String(), true, known
 }
 
 // whole finds a text or its format, with or without the point at its end.
-func (s sentences) whole(text string, exact func(string) (string, bool)) (string, bool) {
-	if out, ok := s.one(text, exact); ok || text == "" {
+func (s sentences) whole(text string, swallowing bool, exact lookup) (string, bool) {
+	if out, ok := s.one(text, swallowing, exact); ok || text == "" {
 		return out, true
 	}
 	if bare, pointed := strings.CutSuffix(text, "."); pointed {
-		out, ok := s.one(bare, exact)
+		out, ok := s.one(bare, swallowing, exact)
 		return out + ".", ok
 	}
-	return "", false
+	out, ok := s.one(text+".", swallowing, exact)
+	return strings.TrimSuffix(out, "."), ok
 }
 
-// one finds a text as it stands.
-func (s sentences) one(text string, exact func(string) (string, bool)) (string, bool) {
+// inSmall finds a text as it stands, or where it begins with a small letter the
+// same with a capital: "corn" is "Corn".
+func inSmall(text string, exact lookup) (string, bool) {
 	if out, known := exact(text); known {
 		return out, true
 	}
+	first, size := utf8.DecodeRuneInString(text)
+	if !unicode.IsLower(first) {
+		return "", false
+	}
+	out, known := exact(string(unicode.ToUpper(first)) + text[size:])
+	first, size = utf8.DecodeRuneInString(out)
+	return string(unicode.ToLower(first)) + out[size:], known
+}
+
+// one finds a text as it stands. A format may swallow the end of a sentence in
+// its gaps if it is allowed to.
+func (s sentences) one(text string, swallowing bool, exact lookup) (string, bool) {
+	if out, known := inSmall(text, exact); known {
+		return out, true
+	}
 	for _, f := range s {
-		if gaps, ok := f.match(text); ok && (!f.weak || s.known(gaps, exact)) {
+		gaps, ok := f.match(text)
+		if !ok || !swallowing && slices.ContainsFunc(gaps, endsWithin.MatchString) {
+			continue
+		}
+		if !f.weak || s.known(f, gaps, exact) {
 			return f.fill(gaps, func(gap string) string { return s.translate(gap, exact) }), true
 		}
 	}
 	return "", false
 }
 
-// known reports whether every gap holds a figure or something known.
-func (s sentences) known(gaps []string, exact func(string) (string, bool)) bool {
-	return !slices.ContainsFunc(gaps, func(gap string) bool {
-		if lettersIn(gap) == 0 || figure.MatchString(gap) {
-			return gap == ""
+// known reports whether every gap of a format of few letters holds a figure or
+// something known, or, where the format is a word behind a name, a name.
+func (s sentences) known(f format, gaps []string, exact lookup) bool {
+	if len(gaps) == 1 && f.letter >= fewestLetters && name.MatchString(gaps[0]) {
+		return true
+	}
+	for i, gap := range gaps {
+		if gap == "" {
+			return false
 		}
-		_, ok := s.whole(gap, exact)
-		return !ok
-	})
+		if f.own[i] || lettersIn(gap) == 0 || figure.MatchString(gap) {
+			continue
+		}
+		if _, ok := s.whole(gap, false, exact); !ok {
+			return false
+		}
+	}
+	return true
 }
 
 // match takes a text apart along the format.
@@ -191,7 +287,11 @@ func (f format) fill(gaps []string, look func(string) string) string {
 	for i, part := range f.into {
 		b.WriteString(part)
 		if i < len(f.order) {
-			b.WriteString(look(gaps[f.order[i]]))
+			gap := gaps[f.order[i]]
+			if !f.own[f.order[i]] {
+				gap = look(gap)
+			}
+			b.WriteString(gap)
 		}
 	}
 	return b.String()

@@ -13,7 +13,7 @@ import (
 func workingLines(s *settle.Settlement) []PaperLine {
 	under := Say("weighed only, under no rates")
 	if s.Edition != nil {
-		under = Say("under %s", s.Edition.ID)
+		under = Say("worked under %s", s.Edition.ID)
 	}
 	lines := []PaperLine{{Kind: slip.PaperMiddle, Left: under}}
 	return append(lines, stepLines(s.Sheet.Steps())...)
@@ -34,12 +34,12 @@ func stepLines(steps []*working.Step) []PaperLine {
 }
 
 func stepLine(step *working.Step) PaperLine {
-	figure := step.Printed()
+	figure := step.PrintedIn(translate)
 	if step.Kind() == working.NotApplied {
 		figure = Say("none")
 	}
 	return PaperLine{
 		Kind: slip.PaperPair, Field: step.ID(), Left: Say(step.Label()), Right: figure,
-		Note: translate(strings.Join(step.Explain(), "\n")),
+		Note: strings.Join(step.ExplainIn(translate), "\n"),
 	}
 }

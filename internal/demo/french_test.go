@@ -1,0 +1,221 @@
+package demo
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/slip"
+	"tenthpoint/internal/store"
+	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/tongue/unsaid"
+	"tenthpoint/schedules"
+)
+
+// Every paper of a season at a house that speaks French is in French, down to the
+// last source of the last step: each of its words is one of the texts in French
+// or a name of the house.
+func TestEveryPaperIsInTheLanguageOfTheHouse(t *testing.T) {
+	book := filled(t, Options{Loads: 300, Seed: 7, Now: noon, Rates: shipped(t), Language: "fr"})
+	d := opened(t, book)
+	must(t, d.SignIn(Manager))
+	r := reader{Finder: unsaid.In("fr", nil, ownWords(t, d, book)...), t: t, told: map[string]bool{}}
+	for i := range doubted {
+		disputed(t, d, book, i)
+	}
+	r.daysAndRegisters(d)
+	r.accountsAndMeters(d)
+	r.ticketsOf(d, book)
+	r.disputesOf(d)
+}
+
+// reader holds papers against the words of a language.
+type reader struct {
+	unsaid.Finder
+	t    *testing.T
+	told map[string]bool // each finding once
+}
+
+func (r reader) read(paper, text string) {
+	r.t.Helper()
+	for _, line := range strings.Split(text, "\n") {
+		line = strings.TrimSpace(line)
+		left := strings.Join(r.Left(fromFile.ReplaceAllString(line, "")), " ")
+		if left != "" && !r.told[left] {
+			r.told[left] = true
+			r.t.Errorf("%s: %q is left in English: %s", paper, line, left)
+		}
+	}
+}
+
+// fromFile is what papers quote from the file of an edition, or name in it: the
+// words of the file are the same in every language.
+var fromFile = regexp.MustCompile(`^[a-zA-Z0-9/-]+\.(pdf|csv|txt|toml)$|Barème affiché, ligne \d+ : .*|[a-z0-9_ -]+(, [a-z_]+)?, ligne \d+|[a-z]+(-[a-z0-9]+)+`)
+
+func (r reader) document(d report.Document) { r.read(d.Title, d.Text(3000)) }
+
+func (r reader) daysAndRegisters(d *desk.Desk) {
+	from, to := quantity.MustDate("2026-08-01"), d.Today()
+	for day := from; !day.After(to); day = day.AddDays(1) {
+		paper, err := d.DayPaper(ctx, day)
+		must(r.t, err)
+		r.document(paper)
+	}
+	registers, err := d.Registers(ctx, from, to)
+	must(r.t, err)
+	for _, one := range registers {
+		r.document(one.Paper)
+	}
+	position, err := d.PositionPaper(ctx, from, to)
+	must(r.t, err)
+	r.document(position)
+	set, err := d.Examine(ctx, to.AddDays(-2), to, report.Page{}, nil)
+	must(r.t, err)
+	for _, f := range set {
+		if strings.HasSuffix(f.Name, ".txt") || strings.HasSuffix(f.Name, ".csv") {
+			r.read(f.Name, string(f.Bytes))
+		}
+	}
+}
+
+func (r reader) accountsAndMeters(d *desk.Desk) {
+	growers, err := d.Growers(ctx)
+	must(r.t, err)
+	for _, g := range growers {
+		statement, err := d.Statement(ctx, g.ID, quantity.Date{}, quantity.Date{})
+		must(r.t, err)
+		r.document(statement)
+	}
+	for _, id := range []string{dialID, meterID} {
+		log, err := d.MeterLog(ctx, id, "corn", 0)
+		must(r.t, err)
+		r.document(log.Paper(d.Profile(), d.Today()))
+	}
+}
+
+// ticketsOf reads the slip, the slip of each owner, the label and the proof of
+// every load.
+func (r reader) ticketsOf(d *desk.Desk, book *store.Book) {
+	rows, err := book.Loads(ctx, store.LoadFilter{})
+	must(r.t, err)
+	for _, row := range rows {
+		l, err := d.Load(ctx, row.ID)
+		must(r.t, err)
+		ticket := slip.Ticket{House: d.Profile(), Load: l}
+		if row.Ticket > 0 {
+			ticket.Settlement, err = d.Resettle(ctx, l)
+			must(r.t, err)
+			r.proof(d, row)
+		}
+		for ticket.Owner = range len(l.Details.Shares) + 1 {
+			r.read("slip of "+row.ID, slip.Compose(ticket).Text(300))
+		}
+		if label, err := slip.SampleLabel(ticket); err == nil {
+			r.read("label of "+row.ID, strings.Join(append(label.Lines, label.Title, label.Until, label.Mark), "\n"))
+		}
+	}
+}
+
+func (r reader) proof(d *desk.Desk, row store.LoadRow) {
+	odd := row.Corrects > 0 || row.Manual != "" || row.Accepted != "" || row.Flags != ""
+	if row.Direction != string(load.Inbound) || row.Ticket%5 != 1 && !odd {
+		return // one in five, and all with something to tell
+	}
+	paper, err := d.Proof(ctx, row.Ticket, desk.ProofOptions{})
+	must(r.t, err)
+	r.document(paper)
+	l, err := d.Ticket(ctx, row.Ticket)
+	must(r.t, err)
+	s, err := d.Resettle(ctx, l)
+	must(r.t, err)
+	r.read("working", s.Sheet.TextIn(300, tongue.Of("fr").Say))
+}
+
+func (r reader) disputesOf(d *desk.Desk) {
+	all, err := d.Disputes(ctx)
+	must(r.t, err)
+	if len(all) != len(doubted) {
+		r.t.Errorf("%d disputes were raised, want %d", len(all), len(doubted))
+	}
+	for _, one := range all {
+		file, err := d.DisputeFile(ctx, one.ID)
+		must(r.t, err)
+		r.document(file)
+	}
+}
+
+// doubted are how far the disputes of the test go.
+var doubted = []dispute.Phase{dispute.Open, dispute.Testing, dispute.Closed}
+
+// disputed raises a dispute about a ticket that has a sample and takes it on.
+func disputed(t *testing.T, d *desk.Desk, book *store.Book, n int) {
+	t.Helper()
+	rows, err := book.Loads(ctx, store.LoadFilter{})
+	must(t, err)
+	rows = slices.DeleteFunc(rows, func(r store.LoadRow) bool {
+		return r.Phase != string(load.Ticketed) || r.Direction != string(load.Inbound)
+	})
+	day := d.Today()
+	id, err := d.Raise(ctx, dispute.Raised{Ticket: rows[n].Ticket, By: "Owen Tarrant", About: "moisture", Claim: "hot", Day: day, Rule: "canada"})
+	must(t, err)
+	steps := []dispute.Fact{
+		dispute.Sent{Sample: "S-1", SealedBy: Manager, Witness: Clerk, Airtight: true, To: Tester, Day: day},
+		dispute.Resulted{By: Tester, Certificate: "C-1", Day: day, Finding: "hot"},
+		dispute.Decided{Decision: "hot", Stands: true, Day: day},
+	}
+	for _, f := range steps[:[]int{0, 1, 3}[n]] {
+		must(t, d.GoOn(ctx, id, f))
+	}
+}
+
+// ownWords are the names of the house and what its people have typed: they are
+// the same in every language.
+func ownWords(t *testing.T, d *desk.Desk, book *store.Book) []string {
+	t.Helper()
+	p := d.Profile()
+	own := append([]string{p.Business, p.Street, p.Town, p.Licence, wrongTare, wrongMoisture, wrongGrower, "taken for the flat store, blended off"},
+		slices.Concat(whyByHand, whyRefused, whyVoid)...)
+	growers, err := d.Growers(ctx)
+	must(t, err)
+	for _, g := range growers {
+		own = append(own, g.Name, g.Address)
+	}
+	for _, one := range people {
+		own = append(own, one.Name)
+	}
+	for _, m := range meters() {
+		own = append(own, m.Name(), m.Calibration)
+	}
+	set, err := schedules.Editions()
+	must(t, err)
+	for _, e := range set.All() {
+		own = append(own, e.Title, e.Origin.By, e.Origin.Document)
+		for _, rule := range e.Discounts {
+			own = append(own, rule.ID)
+		}
+	}
+	return append(own, ownOfLoads(t, d, book)...)
+}
+
+// laws are the names of laws and of what publishes figures.
+var laws = []string{"Minnesota Statutes", "Indiana Code", "Arkansas Code", "Iowa Code", "North Dakota Century Code"}
+
+// ownOfLoads are names that stand on loads.
+func ownOfLoads(t *testing.T, d *desk.Desk, book *store.Book) []string {
+	t.Helper()
+	own := slices.Clone(laws)
+	rows, err := book.Loads(ctx, store.LoadFilter{})
+	must(t, err)
+	for _, row := range rows {
+		l, err := d.Load(ctx, row.ID)
+		must(t, err)
+		own = append(own, l.Details.Driver, l.Details.Consignee, l.Details.Truck.Plate, l.Details.Truck.Trailer, l.Sample.Kept)
+	}
+	return own
+}
