@@ -14,7 +14,7 @@ func (f *Frame) withDraft(ask Ask) Ask {
 	}
 	if before := f.typedBefore(at); before != nil {
 		ask.Fields = filledIn(ask.Fields, before)
-		f.Say(Wait, Say("What was typed here before the stop stands here again."))
+		f.Say(Plain, Say("What was typed here before the stop stands here again."))
 	}
 	ask.Typed = func(values map[string]string) { f.jot(at, typedOver(asked, values)) }
 	ask.GivenUp = func() { f.keep(at, nil) }

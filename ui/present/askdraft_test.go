@@ -60,7 +60,7 @@ func TestHalfTypedQuestionsStandAgain(t *testing.T) {
 			r.half(c.typed)
 			next := r.again()
 			c.ask(next)
-			wantSaid(t, next, Wait, "What was typed here before the stop stands here again.")
+			wantSaid(t, next, Plain, "What was typed here before the stop stands here again.")
 			for id, text := range c.typed {
 				if got := next.valuesOf()[id]; got != text {
 					t.Errorf("%s holds %q, want %q", id, got, text)
@@ -110,7 +110,7 @@ func TestSetUpStandsAsItWas(t *testing.T) {
 		}
 	}
 	next.frame.SayBack()
-	wantSaid(t, next, Wait, "here again: the set-up.")
+	wantSaid(t, next, Plain, "here again: the set-up.")
 	after.Type("division", "10")
 	for _, field := range firstSheet {
 		after.Type(field[0], field[1])

@@ -75,7 +75,7 @@ func TestBenchStandsAsItWas(t *testing.T) {
 				t.Errorf("the bench is\n%s\nand was\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 			}
 			next.frame.SayBack()
-			wantSaid(t, next, Wait, "at the bench")
+			wantSaid(t, next, Plain, "at the bench")
 		})
 	}
 }

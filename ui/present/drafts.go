@@ -122,8 +122,8 @@ func (f *Frame) standsAgain(where string) {
 // isLost notes that something typed before the stop could not be read.
 func (f *Frame) isLost(sentence string) { f.typed().lost = append(f.typed().lost, sentence) }
 
-// SayBack tells, once and on the status line, what was typed before the stop
-// and is here again, and what is not.
+// SayBack tells, once and quietly, what was typed before the stop and is here
+// again; what is not is a warning.
 func (f *Frame) SayBack() {
 	if state, text := f.backWords(); text != "" {
 		f.Say(state, text)
@@ -132,7 +132,6 @@ func (f *Frame) SayBack() {
 
 func (f *Frame) backWords() (state State, text string) {
 	d := f.typed()
-	state = Wait
 	if len(d.back) > 0 {
 		text = Say("What was typed before the stop is here again: %s.", strings.Join(d.back, ", "))
 	}

@@ -143,7 +143,7 @@ func TestTypedTextsStandAgain(t *testing.T) {
 				t.Errorf("%s holds %q", c.field, got.Value)
 			}
 			next.frame.SayBack()
-			wantSaid(t, next, Wait, "What was typed before the stop is here again: ")
+			wantSaid(t, next, Plain, "What was typed before the stop is here again: ")
 		})
 	}
 }
@@ -249,7 +249,7 @@ func TestBackIsSaidOnceSomebodySignedIn(t *testing.T) {
 	NewYard(next.frame)
 	next.frame.SignInIfAlone()
 	next.answer(map[string]string{"who": "Owen Tarrant"})
-	wantSaid(t, next, Wait, "Owen Tarrant, clerk is signed in. What was typed before the stop is here again: truck 7.")
+	wantSaid(t, next, OK, "Owen Tarrant, clerk is signed in. What was typed before the stop is here again: truck 7.")
 	next.frame.SayBack()
 	if len(next.said) != 1 {
 		t.Errorf("said %q", next.said)

@@ -37,7 +37,7 @@ func (f *Frame) signIn(name string) {
 		return
 	}
 	state, back := f.backWords()
-	if back == "" {
+	if state == Plain {
 		state = OK
 	}
 	f.Say(state, join(" ", Say("%s is signed in.", f.Who()), back))
