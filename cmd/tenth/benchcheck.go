@@ -116,7 +116,7 @@ func (c benchBias) Run(t *terminal) error {
 		p.tellChart(log)
 		if c.Working {
 			p.say("")
-			fmt.Fprint(p.out, log.Sheet.Text(c.Width))
+			fmt.Fprint(p.out, log.Sheet.TextIn(c.Width, p.language()))
 		}
 		return nil
 	})

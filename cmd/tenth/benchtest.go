@@ -194,6 +194,6 @@ func (c benchTest) print(p *post, out testJSON, tested desk.Testing) {
 	}
 	if c.Working {
 		p.say("")
-		fmt.Fprint(p.out, tested.Sheet.Text(c.Width))
+		fmt.Fprint(p.out, tested.Sheet.TextIn(c.Width, p.language()))
 	}
 }

@@ -20,6 +20,8 @@ type demoSeason struct {
 	Book  string `required:"" help:"The book to make; it must not be there yet." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
 	Loads int    `help:"How many trucks come." default:"1000"`
 	Seed  uint64 `help:"The number the season is drawn from: the same number and day give the same book." default:"1"`
+	// Language is that of its screens and papers.
+	Language string `help:"Language of screens and papers." enum:",en,fr" default:"" placeholder:"en|fr"`
 	ratesFlags
 }
 
@@ -62,6 +64,6 @@ func (c demoSeason) fill(t *terminal, progress func(int)) error {
 	if err != nil {
 		return err
 	}
-	err = demo.Fill(t, book, demo.Options{Loads: c.Loads, Seed: c.Seed, Now: t.clock(), Place: t.place, Rates: set}, progress)
+	err = demo.Fill(t, book, demo.Options{Loads: c.Loads, Seed: c.Seed, Now: t.clock(), Place: t.place, Rates: set, Language: c.Language}, progress)
 	return errors.Join(err, book.Close())
 }

@@ -34,11 +34,11 @@ func (c explainCommand) Run(t *terminal) error {
 		if c.JSON {
 			return p.asJSON(settlementJSON(s))
 		}
-		p.say("%s", standing(l))
-		p.say("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)
-		p.say("%s", editionLine(s.Edition))
+		p.speak("%s", standing(l))
+		p.speak("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)
+		p.speak("%s", editionLine(s.Edition))
 		p.say("")
-		fmt.Fprint(p.out, s.Sheet.Text(c.Width))
+		fmt.Fprint(p.out, s.Sheet.TextIn(c.Width, p.language()))
 		return p.whatChanged(l)
 	})
 }

@@ -24,6 +24,8 @@ type setupCommand struct {
 	Grain    []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
 	Retain   int      `help:"Days that samples are kept." placeholder:"DAYS"`
 	Weigher  string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
+	Language string   `help:"Language of screens and papers." placeholder:"en|fr"`
+	Dates    string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
 	JSON     bool     `help:"Print for programs: every figure as text."`
 }
 
@@ -71,7 +73,7 @@ func discard(path string) error {
 }
 
 func (c setupCommand) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher != "" || len(c.Scale)+len(c.Grain)+c.Retain > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates != "" || len(c.Scale)+len(c.Grain)+c.Retain > 0
 }
 
 // write writes the profile down, and in a new book its first manager.
@@ -90,7 +92,7 @@ func (c setupCommand) profile(p house.Profile) (house.Profile, error) {
 	for _, one := range []struct {
 		typed string
 		cell  *string
-	}{{c.Business, &p.Business}, {c.Street, &p.Street}, {c.Town, &p.Town}, {c.Phone, &p.Phone}, {c.Licence, &p.Licence}, {c.Rules, &p.Rules}, {c.Weigher, &p.Weigher}} {
+	}{{c.Business, &p.Business}, {c.Street, &p.Street}, {c.Town, &p.Town}, {c.Phone, &p.Phone}, {c.Licence, &p.Licence}, {c.Rules, &p.Rules}, {c.Weigher, &p.Weigher}, {c.Language, &p.Language}, {c.Dates, &p.Dates}} {
 		if one.typed != "" {
 			*one.cell = one.typed
 		}
@@ -98,6 +100,9 @@ func (c setupCommand) profile(p house.Profile) (house.Profile, error) {
 	p.Rules = orElse(p.Rules, "us")
 	if p.Rules != "us" && p.Rules != "canada" {
 		return p, refusal("Give --rules us or --rules canada", "%q is no rule set", p.Rules)
+	}
+	if err := knownLanguage(p.Language); err != nil {
+		return p, err
 	}
 	if c.Retain > 0 {
 		p.RetainDays = c.Retain
@@ -176,6 +181,9 @@ func (c setupCommand) show(p *post) error {
 		p.say("Takes %s under schedule %q", g.Commodity, g.Schedule)
 	}
 	p.say("Rules: %s. Samples are kept %d days.", profile.Rules, profile.RetainDays)
+	if profile.Language != "" {
+		p.say("Language of screens and papers: %s", profile.Language)
+	}
 	for _, person := range p.People() {
 		p.say("At the desk: %s, %s", person.Name, person.Role)
 	}

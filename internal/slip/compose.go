@@ -16,7 +16,7 @@ func Compose(t Ticket) Document {
 	c := &composer{Ticket: t, w: t.Words, l: t.Load, s: t.Settlement}
 	c.doc.Made, c.doc.isDraft = c.made(), c.isDraft() && !c.isRefused()
 	c.doc.Running = c.w.Ticket + " " + c.ticketNumber()
-	c.doc.PageOf = c.w.PageOf
+	c.doc.PageOf, c.doc.Named = c.w.PageOf, c.w.Named
 	c.marks()
 	c.identity()
 	c.number()
@@ -129,6 +129,14 @@ func (c *composer) ownPart() *settle.ShareLine {
 		return nil
 	}
 	return &c.s.Shares[c.Owner-1]
+}
+
+// named sets a name before what it names, or either alone.
+func (c *composer) named(name, what string) string {
+	if name == "" || what == "" {
+		return name + what
+	}
+	return fmt.Sprintf(c.w.Named, name, what)
 }
 
 // joined sets the parts that are not empty side by side.

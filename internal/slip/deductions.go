@@ -51,7 +51,7 @@ func (c *composer) taken(col column, label string, step *working.Step, note stri
 		line.Value, line.Notes = c.w.NoDeduction, some(c.w.say(step.Note()))
 		return line
 	}
-	line.Value, line.Notes = col.off(step.Value()), some(joined(": ", note, c.worked(step)))
+	line.Value, line.Notes = col.off(step.Value()), some(c.named(note, c.worked(step)))
 	return line
 }
 

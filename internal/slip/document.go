@@ -20,6 +20,8 @@ type Document struct {
 	Running string
 	// PageOf is the page number with two %d, the page and how many there are.
 	PageOf string
+	// Named sets a name before what it names, with two %s.
+	Named string
 	// Made is the date of the paper: when the ticket was issued.
 	Made time.Time
 

@@ -1,19 +1,21 @@
 package slip
 
+import "fmt"
+
 // numberRoom is the width kept for the ticket's number.
 const numberRoom = 124.0
 
 // letterhead is the elevator at the left, the ticket's number at the right, and
 // beneath both what must be noticed first.
-func letterhead(s, number Section, marks []string, width float64) []block {
-	left := stacked(nameLines(s, width-numberRoom-10), markRow(marks, width-numberRoom-10))
+func letterhead(d Document, s, number Section, width float64) []block {
+	left := stacked(nameLines(s, width-numberRoom-10), markRow(d.Marks, width-numberRoom-10))
 	right := numberLines(number, numberRoom)
 	out := []block{{height: max(left.height, right.height), tied: true, draw: func(c canvas, x, y float64) {
 		left.draw(c, x, y)
 		right.draw(c, x+width-numberRoom, y)
 	}}}
 	if len(number.Lines) > statusLines {
-		out = append(out, references(number.Lines[statusLines:], width))
+		out = append(out, references(number.Lines[statusLines:], width, d.Named))
 	}
 	return out
 }
@@ -90,10 +92,10 @@ func numberLines(s Section, width float64) block {
 }
 
 // references tie the ticket to others: which it corrects, why it ended.
-func references(lines []Line, width float64) block {
+func references(lines []Line, width float64, named string) block {
 	var texts []string
 	for _, l := range lines {
-		text := l.Label + ": " + joined("; ", append([]string{l.Value}, l.Notes...)...)
+		text := fmt.Sprintf(named, l.Label, joined("; ", append([]string{l.Value}, l.Notes...)...))
 		texts = append(texts, strongStyle.wrap(text, width)...)
 	}
 	height := float64(len(texts)) * strongStyle.leading()

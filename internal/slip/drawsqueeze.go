@@ -29,7 +29,7 @@ func (l *layout) body(d Document, code image.Image) int {
 		switch s.Form {
 		case Letterhead:
 			number, _ := d.Section("number")
-			l.add(letterhead(s, number, d.Marks, l.width())...)
+			l.add(letterhead(d, s, number, l.width())...)
 		case Facts:
 			l.add(tie(facts(s, l.width()))...)
 		case Figures:

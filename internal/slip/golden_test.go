@@ -57,8 +57,11 @@ func golden(t *testing.T, name, got string) {
 
 // angleBrackets is a translator that can be seen at work.
 func angleBrackets(english string) string {
-	if english == "m/d/y" {
+	switch english {
+	case "m/d/y":
 		return "d/m/y"
+	case "%s: %s":
+		return english
 	}
 	return "‹" + english + "›"
 }

@@ -101,13 +101,13 @@ func (m moneyColumn) charge(label string, step *working.Step, none, reason, note
 		return
 	}
 	line.Field = step.ID()
-	line.Value, line.Notes = m.signed(step.Value(), false), some(joined(": ", note, m.worked(step)))
+	line.Value, line.Notes = m.signed(step.Value(), false), some(m.named(note, m.worked(step)))
 	m.put(line)
 }
 
 func (m moneyColumn) discount(d settle.Deduction, step *working.Step) {
 	if d.Gives == rates.Pays && step != nil && !step.Value().IsZero() {
-		note := joined(": ", joined(", ", m.w.Premium, m.basis(d)), m.worked(step))
+		note := m.named(joined(", ", m.w.Premium, m.basis(d)), m.worked(step))
 		m.put(Line{Field: step.ID(), Label: m.w.say(d.Rule.Label), Value: m.signed(step.Value(), true), Notes: some(note)})
 		return
 	}

@@ -33,7 +33,7 @@ func (c *composer) moisture() {
 		return
 	}
 	line.Value = c.moistureFigure()
-	line.Notes = some(joined(": ", c.w.say(m.Method), m.Reason))
+	line.Notes = some(c.named(c.w.say(m.Method), m.Reason))
 	c.put(line)
 }
 
@@ -155,10 +155,10 @@ func (c *composer) kept() string {
 func (c *composer) doubts() {
 	c.warn(c.w.say(c.MeterNote))
 	for _, flag := range c.l.Sample.Flags {
-		c.warn(c.w.Flag + ": " + c.w.say(flagSentence(flag)))
+		c.warn(c.named(c.w.Flag, c.w.say(flagSentence(flag))))
 	}
 	for _, a := range c.l.Accepted {
-		c.warn(joined(": ", c.w.LimitAccepted, c.limitName(a.Limit), joined(", ", a.Accepted.Reason, a.Who)))
+		c.warn(c.named(c.named(c.w.LimitAccepted, c.limitName(a.Limit)), joined(", ", a.Accepted.Reason, a.Who)))
 	}
 }
 

@@ -15,7 +15,7 @@ type Words struct {
 	// them as they are.
 	Say func(english string) string
 
-	Ticket, ScaleTicket, NumberLater, NoNumber, PageOf, DateOrder string
+	Ticket, ScaleTicket, NumberLater, NoNumber, PageOf, DateOrder, Named string
 
 	// Identity and number.
 	NoBusiness, NoStreet, NoTown, NoPhone, Phone, Licence, Scale          string

@@ -2,7 +2,7 @@ package slip
 
 func (w *Words) identityInEnglish() {
 	w.Ticket, w.ScaleTicket, w.NumberLater, w.NoNumber = "Ticket", "Scale ticket", "number at issue", "no ticket"
-	w.PageOf, w.DateOrder = "page %d of %d", "m/d/y"
+	w.PageOf, w.DateOrder, w.Named = "page %d of %d", "m/d/y", "%s: %s"
 	w.NoBusiness, w.NoStreet, w.NoTown, w.NoPhone = "business name not set", "street address not set", "town not set", "phone not set"
 	w.Phone, w.Licence, w.Scale = "Phone", "Licence", "Scale"
 	w.Status, w.NotOpened, w.OnYard, w.Ready = "Status", "not opened", "on the yard, not issued", "settled, not issued"

@@ -178,7 +178,8 @@ func (s sentences) each(text string, between *regexp.Regexp, exact lookup) (out 
 			from++ // a sentence keeps its point
 		}
 		say(text[at:from])
-		b.WriteString(text[from:to])
+		mark, _ := exact(text[from:to])
+		b.WriteString(mark)
 		at, parted = to, true
 	}
 	if !parted {

@@ -23,8 +23,12 @@ const mostSaid = 4000
 // Say gives an English text in the language. What is no text of the program, as
 // a name, stays what it is.
 func (t *Tongue) Say(english string) string {
-	if t == nil || lettersIn(english) == 0 {
+	if t == nil {
 		return english
+	}
+	if lettersIn(english) == 0 {
+		text, _ := t.exact(english)
+		return text
 	}
 	t.mutex.Lock()
 	defer t.mutex.Unlock()
@@ -41,6 +45,8 @@ func (t *Tongue) Say(english string) string {
 
 // exact finds a text as it stands.
 func (t *Tongue) exact(english string) (text string, known bool) {
-	text, known = t.texts[english]
-	return text, known
+	if text, known = t.texts[english]; known {
+		return text, true
+	}
+	return english, false
 }
