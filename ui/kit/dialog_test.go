@@ -201,6 +201,20 @@ func TestFormGivesItsValues(t *testing.T) {
 	b.gone(d)
 }
 
+// Whoever asks is told all values at every change, whatever kind of field it is
+// made in.
+func TestFormTellsEveryChange(t *testing.T) {
+	b := newBoxed(t)
+	b.stage.AskForm(Form{Title: "Load", Fields: exampleFields(), OnEdit: func(v map[string]string) {
+		b.say("%s/%s/%s/%s", v["grower"], v["truck"], v["moisture"], v["keep"])
+	}}, func(map[string]string, bool) {})
+	b.press(fyne.KeyTab, fyne.KeyTab)
+	b.write("7")
+	b.heard("//7/on")
+	b.press(fyne.KeyTab, fyne.KeySpace)
+	b.heard("//7/")
+}
+
 func TestFormChecksBeforeGoingOn(t *testing.T) {
 	b := newBoxed(t)
 	var asked int

@@ -1,0 +1,80 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+// again opens another window on the same book, as after the program was killed:
+// the first closes nothing.
+func (s *scene) again() *scene {
+	next := &scene{t: s.t, desk: s.desk, drawer: s.drawer}
+	next.open(Look{})
+	return next
+}
+
+// Letters typed into whatever has the keyboard stand there in the next window,
+// the keyboard on them: of a figure that cannot be, of a grower looked for, of
+// half a question.
+func TestLettersStandInTheNextWindow(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.press(fyne.KeyF3)
+	s.yard().load.ring.Focus("gross")
+	s.letters("52337")
+	next := s.again()
+	if id := next.yard().form().ID(); id != s.yard().form().ID() {
+		t.Errorf("in hand is %q", id)
+	}
+	field := next.yard().load.rows["gross"].field
+	if field.Value != "52337" || !strings.Contains(field.Note, "52,337 lb is not a whole number") {
+		t.Errorf("the gross holds %+v", field)
+	}
+	if at := next.yard().load.ring.Current(); at != "gross" {
+		t.Errorf("the keyboard is on %s", at)
+	}
+	next.commands.Run("load.new")
+	next.letters("ask")
+	third := next.again()
+	if got := third.yard().load.rows["grower"].field.Value; got != "ask" {
+		t.Errorf("the grower looked for is %q", got)
+	}
+	third.commands.Run("load.grower")
+	third.letters("777")
+	third.press(fyne.KeyTab)
+	third.letters("Example Hollow")
+	fourth := third.again()
+	fourth.commands.Run("load.grower")
+	fourth.press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn)
+	if g, ok := growerOf(t, fourth, "777"); !ok || g != "Example Hollow" {
+		t.Errorf("grower 777 is %q, %v", g, ok)
+	}
+}
+
+// A question that was given up is asked anew.
+func TestAQuestionGivenUpIsForgotten(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.commands.Run("load.grower")
+	s.letters("777")
+	s.press(fyne.KeyEscape)
+	drafts, _, err := s.desk.Drafts(t.Context())
+	must(t, err)
+	for _, d := range drafts {
+		if strings.HasPrefix(d.Place, "ask") {
+			t.Errorf("kept is %+v", d)
+		}
+	}
+}
+
+func growerOf(t *testing.T, s *scene, code string) (name string, found bool) {
+	t.Helper()
+	growers, err := s.desk.Growers(t.Context())
+	must(t, err)
+	for _, g := range growers {
+		if g.ID == code {
+			return g.Name, true
+		}
+	}
+	return "", false
+}
