@@ -122,6 +122,7 @@ func (f *Frame) managerFields() []AskField {
 func (t *Tickets) Void() {
 	number := t.paper.load.Number
 	t.frame.Put(Ask{
+		Draft: "void", Of: fmt.Sprint("ticket ", number),
 		Title: Say("Void ticket %d?", number),
 		Text:  Say("The load counts nowhere. The number stays used, and every copy is kept. This cannot be taken back."),
 		State: Stop, Fields: t.frame.managerFields(), Yes: Say("Void the ticket"), Danger: true,
@@ -145,6 +146,7 @@ func (t *Tickets) Void() {
 func (t *Tickets) Correct() {
 	number := t.paper.load.Number
 	t.frame.Put(Ask{
+		Draft: "correct", Of: fmt.Sprint("ticket ", number),
 		Title: Say("Correct ticket %d?", number),
 		Text:  Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
 		State: Warn, Fields: t.frame.managerFields(), Yes: Say("Open the correcting load"),
@@ -164,6 +166,7 @@ func (t *Tickets) Reissue() {
 	fields[0].Value = l.Ended.Reason
 	number := l.Number
 	t.frame.Put(Ask{
+		Draft: "reissue", Of: fmt.Sprint("ticket ", number),
 		Title: Say("Reissue void ticket %d?", number),
 		Text:  Say("A load opens on the yard with everything this one had. Issue it: the new ticket has its own number and names this one, which stays void on its day."),
 		State: Warn, Fields: fields, Yes: Say("Open the load"),
