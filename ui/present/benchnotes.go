@@ -57,7 +57,6 @@ func (s *SampleTest) advise() []Saying {
 			out = append(out, verdicts(s.found.advice)...)
 		}
 	}
-	out = append(out, s.grade().saying()...)
 	switch s.method() {
 	case bench.ByDial:
 		out = append(out, Saying{Wait, Say("to do"), Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")})
@@ -69,7 +68,7 @@ func (s *SampleTest) advise() []Saying {
 		out = append(out, Saying{Wait, Say("to do"), Say("Type the moisture and where it is from. Enter after the reason makes the test.")})
 	}
 	first, others := s.flagged(s.next.flags)
-	out = append(append(out, first...), others...)
+	out = append(append(append(out, first...), others...), s.grade().saying()...)
 	p := bench.PolicyFor(s.bench.setup.Policies, s.crop())
 	return append(out, Saying{Plain, Say("the house asks"), policyText(p)})
 }

@@ -116,7 +116,7 @@ func (a gradeAdvice) lines() []PaperLine {
 	}
 	out := []PaperLine{
 		{Kind: slip.PaperHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
-		{Kind: slip.PaperTotal, Left: Say("Would grade"), Right: a.grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
+		{Kind: slip.PaperPair, Left: Say("Would grade"), Right: a.grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
 	}
 	text := func(kind slip.PaperKind, sentence string) {
 		if sentence != "" {

@@ -18,11 +18,10 @@ func (t *Tickets) Headline() Remark {
 	local := t.frame.Desk.Local
 	switch l.Phase {
 	case load.Void:
-		text := Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)
-		if again := l.Again; again.By != 0 {
-			text = join("\n", text, Say("Reissued as ticket %d on %s by %s.", again.By, local(again.At), again.Who))
+		if l.Again.By != 0 {
+			return Remark{Stop, Say("Void, reissued as ticket %d: %s", l.Again.By, l.Ended.Reason)}
 		}
-		return Remark{Stop, text}
+		return Remark{Stop, Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	case load.Corrected:
 		return Remark{Locked, Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
 	case load.TurnedAway:
@@ -30,7 +29,7 @@ func (t *Tickets) Headline() Remark {
 	}
 	text := Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(l.Copies))
 	if place := inPlaceText(l); place != "" {
-		return Remark{Wait, place + " " + text}
+		return Remark{Wait, place + " · " + text}
 	}
 	return Remark{OK, text}
 }

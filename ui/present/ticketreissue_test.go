@@ -27,9 +27,9 @@ func TestWhatMayBeReissued(t *testing.T) {
 		{"in force", load.Load{Phase: load.Ticketed, Number: 7}, false, "Ticket 7 is in force. Only a void ticket is reissued.", OK, "Issued", false},
 		{"void", load.Load{Phase: load.Void, Number: 7, Ended: void}, true, "", Stop, "by Mae Orton: torn", false},
 		{"void and reissued", load.Load{Phase: load.Void, Number: 7, Ended: void, Again: load.Again{By: 9}}, false,
-			"Ticket 7 is void and was reissued as ticket 9. Go on with that one.", Stop, "Reissued as ticket 9", true},
+			"Ticket 7 is void and was reissued as ticket 9. Go on with that one.", Stop, "Void, reissued as ticket 9: torn", true},
 		{"in place of a void one", load.Load{Phase: load.Ticketed, Number: 9, Reissues: 7, Why: "torn"}, false,
-			"Ticket 9 is in force.", Wait, "In place of ticket 7, void: torn Issued", true},
+			"Ticket 9 is in force.", Wait, "In place of ticket 7, void: torn · Issued", true},
 		{"corrected", load.Load{Phase: load.Corrected, Number: 7, Ended: load.Ending{By: 8}}, false, "was corrected by ticket 8", Locked, "Corrected by ticket 8", true},
 		{"turned away", load.Load{Phase: load.TurnedAway}, false, "This load has no ticket.", Stop, "Turned away", false},
 	} {
@@ -92,7 +92,7 @@ func TestReissueATicket(t *testing.T) {
 	for _, row := range s.Rows() {
 		states[row.Cells[0]] = row.Cells[10]
 	}
-	if states[fmt.Sprint(first)] != fmt.Sprintf("void → %d", number) || states[fmt.Sprint(number)] != fmt.Sprintf("reissues %d", first) {
+	if states[fmt.Sprint(first)] != fmt.Sprintf("void, see %d", number) || states[fmt.Sprint(number)] != fmt.Sprintf("reissues %d", first) {
 		t.Errorf("the list says %q", states)
 	}
 }

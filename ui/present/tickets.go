@@ -222,7 +222,7 @@ func ticketState(r desk.Found) Remark {
 	switch load.Phase(r.Phase) {
 	case load.Void:
 		if r.ReissuedBy != 0 {
-			return Remark{Stop, Say("void → %d", r.ReissuedBy)}
+			return Remark{Stop, Say("void, see %d", r.ReissuedBy)}
 		}
 		return Remark{Stop, Say("void")}
 	case load.Corrected:

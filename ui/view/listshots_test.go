@@ -23,6 +23,7 @@ func (s *scene) shootLists(look string, l Look) {
 	s.commands.Run("tickets.find")
 	s.letters("issued")
 	ask("tickets.void", "tickets-void")
+	s.shootReissue(look, l)
 	s.letters(" zebra")
 	shoot("tickets-none")
 

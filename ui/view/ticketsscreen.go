@@ -35,13 +35,13 @@ func ticketColumns(unit string) []kit.Column {
 	grower := wordsColumn(present.Say("Grower"), 12)
 	grower.Grow, grower.Wish = true, 18
 	grain := wordsColumn(present.Say("Grain"), 8)
-	grain.Wish, grain.Spare = 20, 1
-	state := wordsColumn(present.Say("State"), 8)
+	grain.Wish, grain.Spare = 20, 2
+	state := wordsColumn(present.Say("State"), 11)
 	state.State, state.Wish = true, 13
 	return []kit.Column{
-		figuresColumn(present.Say("Ticket"), 5), wordsColumn(present.Say("Day"), 5), spare(wordsColumn(present.Say("Time"), 5), 6), grower,
-		grain, spare(wordsColumn(present.Say("Truck"), 4), 5), spare(figuresColumn(present.Say("Net %s", unit), 6), 2),
-		spare(figuresColumn(present.Say("Moist"), 4), 4), figuresColumn(present.Say("Bushels"), 8), spare(figuresColumn(present.Say("Payable $"), 8), 3), state,
+		figuresColumn(present.Say("Ticket"), 5), wordsColumn(present.Say("Day"), 5), spare(wordsColumn(present.Say("Time"), 5), 7), grower,
+		grain, spare(wordsColumn(present.Say("Truck"), 4), 6), spare(figuresColumn(present.Say("Net %s", unit), 6), 3),
+		spare(figuresColumn(present.Say("Moist"), 4), 5), spare(figuresColumn(present.Say("Bushels"), 8), 1), spare(figuresColumn(present.Say("Payable $"), 8), 4), state,
 	}
 }
 
