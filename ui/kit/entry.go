@@ -64,15 +64,22 @@ func (e *FieldEntry) prepare(whole fyne.Widget) {
 }
 
 // SetText shows what the presenter says. It never calls OnEdit, and leaves the
-// cursor alone when nothing changes.
+// cursor alone when nothing changes. A text that was marked stays marked, so that
+// the next letter replaces it and no letter after that one.
 func (e *FieldEntry) SetText(text string) {
 	if text == e.Text {
 		return
 	}
-	was := e.showing
+	was, marked := e.showing, e.SelectedText() != ""
 	e.showing = true
+	if marked { // the mark would outlive its text and take the first letter typed
+		e.Entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEnd})
+	}
 	e.Entry.SetText(text)
 	e.showing = was
+	if marked {
+		e.SelectAll()
+	}
 }
 
 // SelectAll marks the whole text, so that the next letter replaces it.

@@ -47,6 +47,23 @@ func TestArrivingSelectsAll(t *testing.T) {
 	equal(t, "typing replaces", b.Text, "n")
 }
 
+// TestAMarkedTextThatIsChanged: what is typed after the presenter has put another
+// text in place of a marked one is there in full.
+func TestAMarkedTextThatIsChanged(t *testing.T) {
+	for shown, want := range map[string]string{"": "corn", "52,300": "corn"} {
+		h := newHouse(t)
+		e := NewFieldEntry()
+		e.SetText("ticket 1042")
+		ring := h.cast(map[string]Keyed{"e": e}, "e")
+		ring.Focus("e")
+		equal(t, "marked", e.SelectedText(), "ticket 1042")
+		e.SetText(shown)
+		equal(t, "marked after the change", e.SelectedText(), shown)
+		h.write("corn")
+		equal(t, "typed over "+shown, e.Text, want)
+	}
+}
+
 // TestPresenterDoesNotHearItself: what is shown never comes back as an edit.
 func TestPresenterDoesNotHearItself(t *testing.T) {
 	h := newHouse(t)
