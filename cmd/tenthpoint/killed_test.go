@@ -8,10 +8,32 @@ import (
 	"os/exec"
 	"strings"
 	"testing"
+	"time"
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/store"
 )
+
+// untilTyped waits until the window has taken the keys in: a text that was typed
+// is a draft in the book.
+func (d *desktop) untilTyped(text string) {
+	d.t.Helper()
+	book, err := store.Open(d.book(), store.Options{ReadOnly: true})
+	must(d.t, err)
+	defer func() { must(d.t, book.Close()) }()
+	var typed []store.Draft
+	for until := time.Now().Add(patience); time.Now().Before(until); time.Sleep(200 * time.Millisecond) {
+		typed, err = book.Drafts(context.Background())
+		must(d.t, err)
+		for _, draft := range typed {
+			if strings.Contains(draft.Texts, text) {
+				return
+			}
+		}
+	}
+	d.t.Fatalf("%s was not typed within %s; there is %v", text, patience, typed)
+}
 
 // kill ends the program as a power cut or the system would: it is told nothing.
 func (d *desktop) kill() {
@@ -42,10 +64,12 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 	d.press("ctrl+n")
 	d.write("123", "corn", "77")
 	d.xdotool("type", "--delay", "25", "52337") // not a whole number of divisions
+	d.untilTyped("52337")
 	d.press("ctrl+b")
 	d.settle()
 	d.write("250", "65", "68", "", "17.2", "17.4") // two tests on the digital meter
 	d.xdotool("type", "--delay", "25", "5")        // of its test weight, 56
+	d.untilTyped(`"result.test-weight":"5"`)
 	d.kill()
 	id := killedLoad(t, d)
 
@@ -53,8 +77,7 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 	d.write("52340") // over the weight that cannot be, which has the keyboard
 	d.press("ctrl+b")
 	d.settle()
-	d.press("shift+Tab") // from the first result still empty back to the half typed one
-	d.write("56")
+	d.write("56")  // over the half typed result, which has the keyboard
 	d.press("F12") // the tests go to the load, and the yard is back
 	d.settle()
 	d.write("24120")

@@ -229,7 +229,7 @@ func (b *Bench) Hint() string {
 
 // First is the field to begin with: the load or the grain while that is not
 // known, else the first figure of the next test that is empty, and after the
-// last test the other results.
+// last test the first of the other results that is empty or cannot stand.
 func (b *Bench) First() string {
 	s := b.hand
 	switch {
@@ -240,7 +240,7 @@ func (b *Bench) First() string {
 	}
 	if s.isTested() && s.found.testing.Result.More == 0 {
 		for _, f := range s.otherFields() {
-			if f.Value == "" {
+			if f.Value == "" || f.State == Stop {
 				return f.ID
 			}
 		}
