@@ -226,6 +226,14 @@ func wordsFromElsewhere() map[string]string {
 		for _, f := range c.Factors {
 			out[f.Name] = "grain"
 		}
+		for _, s := range c.Special {
+			out[s.Name] = "special grades"
+		}
+		if table := c.Grades; table != nil {
+			for _, text := range append([]string{table.Below, table.NotJudged, grain.Advisory}, table.Names...) {
+				out[text] = "grade tables"
+			}
+		}
 	}
 	for _, name := range grain.MoistureGrains() {
 		classes, _ := grain.Classes(name)
