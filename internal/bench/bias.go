@@ -73,7 +73,7 @@ func writeErrors(s *working.Sheet, checks []Check) []working.Operand {
 	out := make([]working.Operand, len(checks))
 	for i, c := range checks {
 		id := fmt.Sprintf("check%d", i+1)
-		label := fmt.Sprintf("%s, %s %s", c.Day, c.Crop, c.Name)
+		label := fmt.Sprintf("%s, %s, %s", c.Day, c.Crop, c.Name)
 		reading := s.Given(id+".reading", "Meter, "+label, c.Reading, quantity.Unrounded, c.By)
 		reference := s.Given(id+".reference", "Oven, "+label, c.Reference, quantity.Unrounded, c.By)
 		out[i] = s.Work(id, fmt.Sprintf("Error %d", i+1), working.Points(reading, reference), quantity.Unrounded, "")

@@ -121,7 +121,7 @@ func (c *composer) who() {
 	}
 	if e := c.Settlement.Edition; e != nil {
 		pairs = append(pairs, report.Pair{Label: "Posted rates", Value: fmt.Sprintf("%s, %q, in force %s", e.ID, e.Title, e.Period())},
-			report.Pair{Label: "Rates from", Value: joined("; ", e.Origin.By, e.Origin.Document, issued(e))},
+			report.Pair{Label: "Rates from", Value: joined("; ", e.Origin.By, e.Origin.Document, c.say(issued(e))), Own: true},
 			report.Pair{Label: "SHA-256 of the rates", Value: e.Hash, Own: true})
 	}
 	c.put(report.Pairs{Pairs: pairs})

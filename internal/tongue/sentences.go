@@ -123,11 +123,14 @@ func (s sentences) translate(text string, exact lookup) string {
 // betweens are the places a text of no known format is taken apart at, the ones
 // that part most first.
 var betweens = []*regexp.Regexp{
-	regexp.MustCompile(`\n`), regexp.MustCompile(sentenceEnd), regexp.MustCompile(`; `), regexp.MustCompile(`: `), regexp.MustCompile(comma),
+	regexp.MustCompile(`\n`), regexp.MustCompile(sentenceEnd), regexp.MustCompile(`; `), regexp.MustCompile(colon), regexp.MustCompile(comma),
 }
 
-// comma parts a list.
-const comma = `, `
+// colon and comma part a name from what it names, and a list.
+const (
+	colon = `: `
+	comma = `, `
+)
 
 // sentenceEnd is a point that ends a sentence and no initial: "T. Tester" is a
 // name.
@@ -178,7 +181,10 @@ func (s sentences) each(text string, between *regexp.Regexp, exact lookup) (out 
 			from++ // a sentence keeps its point
 		}
 		say(text[at:from])
-		mark, _ := exact(text[from:to])
+		mark := text[from:to]
+		if text[from-1] != ' ' { // else it is set as the language sets it
+			mark, _ = exact(mark)
+		}
 		b.WriteString(mark)
 		at, parted = to, true
 	}
@@ -188,7 +194,7 @@ func (s sentences) each(text string, between *regexp.Regexp, exact lookup) (out 
 	if at < len(text) {
 		say(text[at:])
 	}
-	if typed && between.String() == comma {
+	if typed && (between.String() == colon || between.String() == comma) {
 		return "", false, false
 	}
 	return b.String(), true, known

@@ -165,7 +165,13 @@ type constant struct{ a quantity.Amount }
 
 func (c constant) amount() quantity.Amount { return c.a }
 
-func (c constant) write(b *strings.Builder, _ reading, _ int) { b.WriteString(c.a.String()) }
+func (c constant) write(b *strings.Builder, how reading, _ int) {
+	text := c.a.String()
+	if c.a.Unit() == quantity.Dial {
+		text = how.say.text(text)
+	}
+	b.WriteString(text)
+}
 
 // Same takes an operand over as it is, for a step that only records or rounds.
 func Same(o Operand) Expr {

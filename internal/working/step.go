@@ -76,11 +76,11 @@ func (s *Step) Printed() string {
 	return s.value.FixedString(s.rounding.Places())
 }
 
-// PrintedIn is Printed, a word that stands in place of a figure being said in a
-// language.
+// PrintedIn is Printed in a language, in which a word that stands in place of a
+// figure is said, and the divisions of a dial.
 func (s *Step) PrintedIn(say Saying) string {
-	if s.words != "" {
-		return say.text(s.words)
+	if s.words != "" || s.value.Unit() == quantity.Dial {
+		return say.text(s.Printed())
 	}
 	return s.Printed()
 }

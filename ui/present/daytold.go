@@ -23,11 +23,11 @@ func (s *DaySheet) Told() []Row {
 	}
 	for _, p := range s.sheet.Parts {
 		for _, t := range p.Struck {
-			add(Stop, t, s.ending(t), join(", ", t.EndedWho, t.Reason))
+			add(Stop, t, s.ending(t), join(", ", t.EndedWho, Say(t.Reason)))
 		}
 	}
 	for _, t := range s.sheet.Later {
-		add(Stop, t, Say("%s, taken back", s.ending(t)), join(", ", t.EndedWho, t.Reason))
+		add(Stop, t, Say("%s, taken back", s.ending(t)), join(", ", t.EndedWho, Say(t.Reason)))
 	}
 	for _, t := range s.sheet.Corrections {
 		add(Wait, t, Say("corrects %d", t.Corrects), Say("of %s, by %s", s.frame.Date(t.CorrectsOn), t.Weigher))
@@ -36,7 +36,7 @@ func (s *DaySheet) Told() []Row {
 		add(Wait, t, Say("in place of %d", t.Reissues), Say("of %s, void, by %s", s.frame.Date(t.ReissuesOn), t.Weigher))
 	}
 	for _, t := range s.sheet.Refused {
-		add(Stop, t, Say("turned away"), join(", ", t.EndedWho, t.Reason))
+		add(Stop, t, Say("turned away"), join(", ", t.EndedWho, Say(t.Reason)))
 	}
 	for _, t := range s.sheet.Manual {
 		add(Warn, t, Say("typed weight"), translate(strings.Join(t.Manual, "; ")))

@@ -125,7 +125,7 @@ func (c *card) contracts(fills []daysheet.Fill) {
 		if f.Left.Sign() < 0 {
 			kind, left = slip.PaperMark, Say("%s too much", f.Left.Neg())
 		}
-		c.noted(kind, join(", ", f.Number, f.Name), left, note)
+		c.noted(kind, join(", ", f.Number, Say(f.Name)), left, note)
 	}
 }
 

@@ -204,7 +204,7 @@ func changedFacts(old, now *load.Load) []PaperLine {
 func changedFigures(c *settle.Comparison) []PaperLine {
 	var lines []PaperLine
 	for _, l := range c.Changed() {
-		line := PaperLine{Kind: slip.PaperPair, Left: l.Label, Right: signed(l.Change)}
+		line := PaperLine{Kind: slip.PaperPair, Left: Say(l.Label), Right: signed(l.Change)}
 		if l.ID == "quantity" || l.ID == "payable" || l.ID == "net" {
 			line.Kind = slip.PaperTotal
 		}

@@ -34,6 +34,8 @@ type scene struct {
 	drawer *drawer
 	opened string // the book of the invented elevator, once it was opened
 	fyne   fyne.Window
+	// reading takes the place of drawing, for who reads what a screen says.
+	reading func(shot string)
 	*Window
 }
 

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"maps"
 	"reflect"
+	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
@@ -34,6 +36,8 @@ func UseLanguage(code string) error {
 	if err != nil {
 		return err
 	}
+	speaking := tongue.New(maps.Clone(texts))
+	maps.DeleteFunc(texts, func(english, _ string) bool { return slices.Contains(reserved, strings.ToLower(english)) })
 	data, err := json.Marshal(texts)
 	if err != nil {
 		return err
@@ -43,7 +47,6 @@ func UseLanguage(code string) error {
 			return err
 		}
 	}
-	speaking := tongue.New(texts)
 	say := func(english string) string {
 		if _, known := texts[english]; known {
 			return lang.L(english)
@@ -55,6 +58,9 @@ func UseLanguage(code string) error {
 	manual = handbook.In(code)
 	return nil
 }
+
+// reserved are words that Fyne's texts cannot be called by.
+var reserved = []string{"id", "description", "hash", "leftdelim", "rightdelim", "zero", "one", "two", "few", "many", "other"}
 
 // textsIn are all texts of a language, those of the screens and those of the
 // trade.
