@@ -175,6 +175,13 @@ func (b *Button) least() fyne.Size {
 	return fyne.NewSize(icon+text+key+4*p.inner(), p.lineHeight(letters)+2*p.inner())
 }
 
+// Tight is the width at which nothing but the text is left, and the text whole.
+func (b *Button) Tight() float32 {
+	p := penFor(b)
+	_, text, _ := b.widths(p)
+	return ceil(text) + 1 + 2*p.pad()
+}
+
 func (b *Button) draw(size fyne.Size) []fyne.CanvasObject {
 	p := penFor(b)
 	body := p.block(b.ground(), fyne.NewPos(0, 0), size)

@@ -8,7 +8,6 @@ import (
 
 var (
 	cellLetters   = lettering{size: theme.SizeNameText, color: ColorInk}
-	smallCell     = lettering{size: SizeNote, color: ColorInk}
 	headerLetters = lettering{size: SizeNote, color: ColorQuiet, style: bold}
 )
 
@@ -31,6 +30,7 @@ type face struct {
 	struck  bool  // a line goes through it
 	total   bool  // it adds up what stands above
 	header  bool
+	twoLine bool // the text may stand on two lines
 	narrow  bool // little ground at its sides
 }
 
@@ -60,7 +60,7 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	row, column := t.rows[id.Row], t.columns[at]
 	f := face{
 		text: row.cell(at), letters: t.letters(), align: column.Align,
-		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.small,
+		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.isNarrow(),
 		struck: row.Struck && !column.State, total: row.Total,
 	}
 	if row.Total {
@@ -73,12 +73,16 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 }
 
 func (t *Table) showHeader(id widget.TableCellID, o fyne.CanvasObject) {
-	f := face{letters: headerLetters, header: true, narrow: t.small}
+	f := t.headerFace()
 	if id.Col >= 0 && id.Col < len(t.shown) {
 		column := t.columns[t.shown[id.Col]]
 		f.text, f.align = column.Title, column.Align
 	}
 	o.(*cell).show(f)
+}
+
+func (t *Table) headerFace() face {
+	return face{letters: t.headers(), header: true, narrow: t.isNarrow(), twoLine: t.fitted.twoLine}
 }
 
 // aside is the ground left and right of what a cell says.
@@ -124,6 +128,9 @@ func (c *cell) draw(size fyne.Size) []fyne.CanvasObject {
 		objects = append(objects, p.icon(icon, fyne.NewPos(left, top+1), side))
 		left += side + p.pad()
 	}
+	if c.twoLine {
+		return append(objects, c.onLines(p, left, right, size.Height)...)
+	}
 	text := p.clip(c.text, c.letters, right-left)
 	width := p.measure(text, c.letters).Width
 	if c.align == fyne.TextAlignTrailing {
@@ -136,4 +143,20 @@ func (c *cell) draw(size fyne.Size) []fyne.CanvasObject {
 		objects = append(objects, p.block(c.letters.color, fyne.NewPos(left, size.Height/2), fyne.NewSize(width, 1)))
 	}
 	return objects
+}
+
+// onLines writes the text on as many lines as it needs, in the middle.
+func (c *cell) onLines(p pen, left, right, height float32) []fyne.CanvasObject {
+	lines := p.wrap(c.text, c.letters, right-left+1)
+	y := (height - float32(len(lines))*p.lineHeight(c.letters)) / 2
+	var out []fyne.CanvasObject
+	for _, line := range lines {
+		if c.align == fyne.TextAlignTrailing {
+			out = append(out, p.writeEnding(line, c.letters, right, y))
+		} else {
+			out = append(out, p.write(line, c.letters, fyne.NewPos(left, y)))
+		}
+		y += p.lineHeight(c.letters)
+	}
+	return out
 }

@@ -1,7 +1,9 @@
 package kit
 
 import (
+	"cmp"
 	"image/color"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -54,7 +56,7 @@ func (c *CheckChart) CreateRenderer() fyne.WidgetRenderer { return newDrawing(c)
 
 func (c *CheckChart) least() fyne.Size {
 	p := penFor(c)
-	return fyne.NewSize(24*p.measure("0", chartLetters).Width, 7*p.lineHeight(chartLetters))
+	return fyne.NewSize(24*p.measure("0", chartLetters).Width, 5*p.lineHeight(chartLetters))
 }
 
 func (c *CheckChart) draw(size fyne.Size) []fyne.CanvasObject {
@@ -64,11 +66,12 @@ func (c *CheckChart) draw(size fyne.Size) []fyne.CanvasObject {
 	d := &plot{pen: p, left: left, top: line, width: size.Width - left - right, height: size.Height - 2*line - 4}
 	d.guides(c.scale)
 	d.base()
-	for _, limit := range c.limits {
-		d.limit(limit)
+	for i, y := range d.apart(c.limits, line) {
+		d.limit(c.limits[i], y)
 	}
 	for _, day := range c.days {
-		d.add(d.writeMiddle(day.Label, chartLetters, d.x(day.At), d.top+d.height+2))
+		half := d.measure(day.Label, chartLetters).Width / 2
+		d.add(d.writeMiddle(day.Label, chartLetters, max(d.x(day.At), d.left+half), d.top+d.height+2))
 	}
 	if len(c.points) == 0 {
 		d.nothing(c.Empty)
@@ -82,8 +85,31 @@ func (c *CheckChart) draw(size fyne.Size) []fyne.CanvasObject {
 	return d.objects
 }
 
-// limit draws a line across, dashed so that it is no value of the scale.
-func (c *plot) limit(g Guide) {
+// apart gives each limit the middle of its name: at its line, or where lines are
+// close, as far from the next one as the letters need.
+func (c *plot) apart(limits []Guide, line float32) []float32 {
+	out, order := make([]float32, len(limits)), make([]int, len(limits))
+	for i := range limits {
+		out[i], order[i] = c.y(limits[i].At), i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(out[a], out[b]) })
+	over := float32(0)
+	for i := 1; i < len(order); i++ {
+		least := out[order[i-1]] + line
+		over += max(0, least-out[order[i]])
+		out[order[i]] = max(out[order[i]], least)
+	}
+	if n := len(order); n > 1 {
+		for i := range out {
+			out[i] -= floor(over / float32(n))
+		}
+	}
+	return out
+}
+
+// limit draws a line across, dashed so that it is no value of the scale, with its
+// name at the right.
+func (c *plot) limit(g Guide, name float32) {
 	ink := g.State.ink()
 	y := c.y(g.At)
 	dash := c.inner()
@@ -91,7 +117,7 @@ func (c *plot) limit(g Guide) {
 		c.add(c.block(ink, fyne.NewPos(x, y), fyne.NewSize(min(dash, c.left+c.width-x), 2)))
 	}
 	l := lettering{size: SizeNote, color: ink, style: bold}
-	c.add(c.write(g.Label, l, fyne.NewPos(c.left+c.width+2*c.pad(), y-c.lineHeight(l)/2)))
+	c.add(c.write(g.Label, l, fyne.NewPos(c.left+c.width+2*c.pad(), name-c.lineHeight(l)/2)))
 }
 
 func (c *plot) join(a, b ChartPoint) {

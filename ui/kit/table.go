@@ -28,8 +28,9 @@ type Table struct {
 	rows    []Row
 	chosen  int // index of the chosen row, or -1
 	focused bool
-	small   bool  // the letters in use
-	shown   []int // the columns there is room for
+	fitted  fitting // how the table is set
+	header  float32 // how high the header is
+	shown   []int   // the columns there is room for
 }
 
 var (

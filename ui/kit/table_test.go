@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
@@ -278,7 +279,7 @@ func TestSmallRows(t *testing.T) {
 	b.table.SetColumns(columns)
 	b.table.Small = true
 	p := penFor(b.table)
-	ordinary, little := p.measure("0", cellLetters).Width, p.measure("0", smallCell).Width
+	ordinary, little := p.measure("0", cellLetters).Width, p.measure("0", lettering{size: SizeNote}).Width
 	pad := 4*p.inner() + 3*p.pad()
 	for _, c := range []struct {
 		title string
@@ -293,19 +294,50 @@ func TestSmallRows(t *testing.T) {
 		{"too narrow for anything", 5, true, 10},
 	} {
 		b.table.Resize(fyne.NewSize(c.room, 300))
-		widths, _ := b.table.widths(c.room, c.first == 20)
-		figure := ordinary
+		widths, _ := b.table.widths(c.room)
+		figure, small := ordinary, b.table.fitted.size != ordinaryCells
 		if c.small {
 			figure = little
 		}
-		if b.table.small != c.small || widths[0] < c.first*figure || widths[0] > (c.first+3)*figure {
-			t.Errorf("%s: small is %v, the first column %v wide; want %v, %v figures of %v", c.title, b.table.small, widths[0], c.small, c.first, figure)
+		if small != c.small || widths[0] < c.first*figure || widths[0] > (c.first+3)*figure {
+			t.Errorf("%s: small is %v, the first column %v wide; want %v, %v figures of %v", c.title, small, widths[0], c.small, c.first, figure)
 		}
 	}
 	high := b.table.rowHeight()
 	b.table.Resize(fyne.NewSize(60*ordinary, 300))
 	if b.table.rowHeight() <= high {
 		t.Errorf("ordinary rows are %v high, small ones %v", b.table.rowHeight(), high)
+	}
+}
+
+// TestTitlesOnTwoLines: where titles are what needs the room, they stand on two
+// lines before any column goes, and are never cut.
+func TestTitlesOnTwoLines(t *testing.T) {
+	b := newTabled(t, 3)
+	b.table.Small = true
+	columns := []Column{{Title: "Commodity", Width: 10}, {Title: "Water shrink lb", Width: 6, Align: fyne.TextAlignTrailing, Spare: 1}}
+	b.table.SetColumns(columns)
+	p := penFor(b.table)
+	one := p.measure("Commodity", headerLetters).Width + p.measure("Water shrink lb", headerLetters).Width
+	b.table.Resize(fyne.NewSize(one-8, 200))
+	if !b.table.fitted.twoLine || len(b.table.shown) != 2 {
+		t.Fatalf("set as %+v with columns %v, want titles on two lines", b.table.fitted, b.table.shown)
+	}
+	var said []string
+	for _, c := range cellsOf(b.table) {
+		if c.header {
+			for _, o := range c.draw(c.Size()) {
+				if text, ok := o.(*canvas.Text); ok {
+					said = append(said, text.Text)
+					if text.Position().Y+text.Size().Height > c.Size().Height+1 {
+						t.Errorf("%q stands out of its cell, which is %v high", text.Text, c.Size().Height)
+					}
+				}
+			}
+		}
+	}
+	if got := strings.Join(said, "|"); got != "Commodity|Water|shrink lb" && got != "Commodity|Water shrink|lb" {
+		t.Errorf("the titles are %s", got)
 	}
 }
 

@@ -1,13 +1,21 @@
 package kit
 
-import "slices"
+import (
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+)
 
 // letters is how the rows are written.
-func (t *Table) letters() lettering {
-	if t.small {
-		return smallCell
+func (t *Table) letters() lettering { return lettering{size: t.fitted.size.name(), color: ColorInk} }
+
+// headers is how the titles of the columns are written.
+func (t *Table) headers() lettering {
+	if t.fitted.size == fineCells {
+		return lettering{size: SizeFine, color: ColorQuiet, style: bold}
 	}
-	return cellLetters
+	return headerLetters
 }
 
 // rowHeight is a row with the gap to the next.
@@ -15,28 +23,69 @@ func (t *Table) rowHeight() float32 {
 	return newCell(t.letters()).MinSize().Height + penFor(t).pad()
 }
 
-// fitting is one way to set a table: which letters, and whether columns get
-// the width they wish for.
-type fitting struct{ small, wished bool }
+// cellSize is how large the letters of a table are.
+type cellSize int
+
+const (
+	ordinaryCells cellSize = iota
+	smallCells
+	fineCells // half as much larger than ordinary as the others are, where letters are large
+)
+
+func (s cellSize) name() fyne.ThemeSizeName {
+	return [...]fyne.ThemeSizeName{cellLetters.size, SizeNote, SizeFine}[s]
+}
+
+// fitting is one way to set a table: how large its letters are, whether columns
+// get the width they wish for, whether titles stand on two lines, and whether
+// columns that can be done without may go rather than try the next.
+type fitting struct {
+	size                     cellSize
+	wished, twoLine, sparing bool
+}
 
 // fittings are tried in turn until one fits; the last one stays in any case.
 func (t *Table) fittings() []fitting {
 	if t.Small {
-		return []fitting{{wished: true}, {small: true, wished: true}, {small: true}}
+		return []fitting{
+			{wished: true}, {size: smallCells, wished: true}, {size: smallCells},
+			{size: smallCells, twoLine: true}, {size: fineCells, twoLine: true},
+		}
 	}
-	return []fitting{{wished: true}, {}}
+	return []fitting{
+		{wished: true}, {sparing: true}, {size: smallCells, sparing: true},
+		{size: smallCells, twoLine: true, sparing: true}, {size: fineCells, twoLine: true},
+	}
+}
+
+// titleWidth is the room a title needs, on the lines it may stand on.
+func (t *Table) titleWidth(p pen, title string) float32 {
+	l := t.headers()
+	width := p.measure(title, l).Width
+	if !t.fitted.twoLine {
+		return width
+	}
+	words := strings.Fields(title)
+	for i := 1; i < len(words); i++ {
+		upper, lower := strings.Join(words[:i], " "), strings.Join(words[i:], " ")
+		width = min(width, max(p.measure(upper, l).Width, p.measure(lower, l).Width))
+	}
+	return width
 }
 
 // fit sets the letters, the columns that are shown and their widths. It reports
 // whether letters or columns are others than before.
 func (t *Table) fit(room float32) (changed bool) {
-	before, shown := t.small, t.shown
+	before, shown := t.fitted, t.shown
 	var widths []float32
 	var left float32
 	for _, f := range t.fittings() {
-		t.small = f.small
-		widths, left = t.widths(room, f.wished)
-		if left >= 0 {
+		if room <= 0 && f.size != ordinaryCells { // not yet on a screen
+			break
+		}
+		t.fitted = f
+		widths, left = t.widths(room)
+		if _, without := t.spare(widths, left); left >= 0 || f.sparing && without >= 0 {
 			break
 		}
 	}
@@ -46,9 +95,26 @@ func (t *Table) fit(room float32) (changed bool) {
 		if t.columns[i].Grow && left > 0 {
 			w, left = w+floor(left), 0
 		}
+		widths[i] = w
 		t.SetColumnWidth(at, w)
 	}
-	return t.small != before || !slices.Equal(t.shown, shown)
+	t.fitHeader(widths)
+	return t.fitted.size != before.size || t.fitted.twoLine != before.twoLine || !slices.Equal(t.shown, shown)
+}
+
+// fitHeader gives the header the height of its titles.
+func (t *Table) fitHeader(widths []float32) {
+	p, lines, l := penFor(t), 1, t.headers()
+	for _, i := range t.shown {
+		if t.fitted.twoLine {
+			lines = max(lines, len(p.wrap(t.columns[i].Title, l, widths[i]-2*p.aside(t.isNarrow())+1)))
+		}
+	}
+	high := max(float32(lines)*p.lineHeight(l), p.lineHeight(t.letters())) + p.inner()
+	if high != t.header {
+		t.header = high
+		t.SetRowHeight(-1, high)
+	}
 }
 
 // spare takes columns away that can be done without, until the others fit, and
@@ -75,18 +141,18 @@ func (t *Table) spare(widths []float32, left float32) ([]int, float32) {
 }
 
 // widths are the columns' widths in the letters set, and the room they leave.
-func (t *Table) widths(room float32, wished bool) ([]float32, float32) {
+func (t *Table) widths(room float32) ([]float32, float32) {
 	p, l := penFor(t), t.letters()
 	figure := p.measure("0", l).Width
 	widths := make([]float32, len(t.columns))
 	left := room + p.pad()
 	for i, c := range t.columns {
 		figures := c.Width
-		if wished {
+		if t.fitted.wished {
 			figures = max(figures, c.Wish)
 		}
-		title := p.measure(c.Title, headerLetters).Width
-		widths[i] = floor(max(float32(figures)*figure, title) + 2*p.aside(t.small) + 1)
+		title := ceil(t.titleWidth(p, c.Title))
+		widths[i] = floor(max(float32(figures)*figure, title) + 2*p.aside(t.isNarrow()) + 1)
 		if c.State {
 			widths[i] += floor(p.lineHeight(l) + p.pad())
 		}
@@ -94,3 +160,6 @@ func (t *Table) widths(room float32, wished bool) ([]float32, float32) {
 	}
 	return widths, left
 }
+
+// isNarrow reports whether there is little ground at the sides of the cells.
+func (t *Table) isNarrow() bool { return t.fitted.size != ordinaryCells }

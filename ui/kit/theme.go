@@ -12,6 +12,7 @@ const (
 	SizeFigure fyne.ThemeSizeName = "kit.figure" // a weight read from across the room
 	SizeStatus fyne.ThemeSizeName = "kit.status" // the status line
 	SizeNote   fyne.ThemeSizeName = "kit.note"   // what is said beside a field
+	SizeFine   fyne.ThemeSizeName = "kit.fine"   // tables of many columns, where letters are large
 	SizeMark   fyne.ThemeSizeName = "kit.mark"   // the stroke of a focus ring or marker bar
 )
 
@@ -83,11 +84,13 @@ var sizes = map[fyne.ThemeSizeName]float32{
 	SizeNote:                     13,
 }
 
-// grounds are the ground around letters. It grows half as fast as they do: in
-// large letters there is less room to give away.
+// grounds are the ground around letters, and the letters of tables with no room.
+// They grow half as fast as the others: in large letters there is less room to
+// give away.
 var grounds = map[fyne.ThemeSizeName]float32{
 	theme.SizeNameInnerPadding: 6,
 	theme.SizeNamePadding:      4,
+	SizeFine:                   13,
 }
 
 // strokes do not grow with the text: a line is a line.

@@ -89,8 +89,8 @@ func (s *benchScreen) buildResult() {
 // resultShare is what the result has of a hundred.
 const resultShare = 45
 
-// benchChars is the room for moisture, spread and tests, in figures.
-var benchChars = []int{4, 4, 6}
+// benchChars is the least room for moisture, spread and tests, in figures.
+var benchChars = []int{4, 4, 2}
 
 // Show puts the keyboard where work begins: on the load, or on the first figure
 // of the next test.

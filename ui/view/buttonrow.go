@@ -34,8 +34,8 @@ func buttonRow(w *Window, ring *kit.Ring, ids []string) fyne.CanvasObject {
 }
 
 // spread sets what it holds in a row: each has the width it needs, and what is
-// left goes to all alike. Where there is too little, each gives up the same part
-// of its own; a button then leaves its key out.
+// left goes to all alike. Where there is too little, a button leaves its key out,
+// and last its icon.
 type spread struct{}
 
 // leastButton is the least width of a button, in figures.
@@ -51,24 +51,40 @@ func (l spread) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(float32(len(objects))*(wide{leastButton}.width()+l.gap()), height)
 }
 
-// needed is the width all need that stand in the row, without the gaps.
-func (l spread) needed(objects []fyne.CanvasObject) float32 {
-	width := float32(0)
-	for _, o := range objects {
-		width += o.MinSize().Width
+// leastWhole is the least width at which a text stands whole.
+func leastWhole(o fyne.CanvasObject) float32 {
+	if b, ok := o.(*kit.Button); ok {
+		return b.Tight()
 	}
-	return width
+	return o.MinSize().Width
+}
+
+// widths shares the room out: every one has what it needs and a part of what is
+// left; or, with too little room, what its text needs and a part of that.
+func (l spread) widths(objects []fyne.CanvasObject, room float32) []float32 {
+	out := make([]float32, len(objects))
+	needed, least := float32(0), float32(0)
+	for _, o := range objects {
+		needed, least = needed+o.MinSize().Width, least+leastWhole(o)
+	}
+	for i, o := range objects {
+		switch {
+		case room >= needed:
+			out[i] = o.MinSize().Width + (room-needed)/float32(len(objects))
+		case room >= least:
+			out[i] = leastWhole(o) + (o.MinSize().Width-leastWhole(o))*(room-least)/max(1, needed-least)
+		default:
+			out[i] = leastWhole(o) * room / max(1, least)
+		}
+	}
+	return out
 }
 
 func (l spread) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	count := float32(max(1, len(objects)))
-	room, needed := size.Width-l.gap()*(count-1), l.needed(objects)
-	more, part := max(0, room-needed)/count, min(1, room/max(1, needed))
 	x := float32(0)
-	for _, o := range objects {
-		width := o.MinSize().Width*part + more
-		o.Move(fyne.NewPos(x, 0))
-		o.Resize(fyne.NewSize(width, size.Height))
+	for i, width := range l.widths(objects, size.Width-l.gap()*float32(len(objects)-1)) {
+		objects[i].Move(fyne.NewPos(x, 0))
+		objects[i].Resize(fyne.NewSize(width, size.Height))
 		x += width + l.gap()
 	}
 }

@@ -128,8 +128,8 @@ func (s *dayScreen) buildDay() {
 func (s *dayScreen) buildGrain() fyne.CanvasObject {
 	s.grain = newSheetTables("grain", s.ring)
 	s.hours, s.spread, s.where = newBars(), newBars(), newBars()
-	pictures := container.NewGridWithColumns(3, s.hours.content, s.spread.content, s.where.content)
-	return container.New(halves{}, stackTables(s.grain.stops()), pictures)
+	pictures := container.New(spread{}, s.hours.content, s.spread.content, s.where.content)
+	return container.New(tablesAndPictures{}, stackTables(s.grain.stops()), pictures)
 }
 
 func (s *dayScreen) buildMoney() fyne.CanvasObject {

@@ -120,30 +120,31 @@ func (s *fieldSheet) say() {
 
 // MinSize is the width both columns need, and the height of the closest setting.
 func (s *fieldSheet) MinSize([]fyne.CanvasObject) fyne.Size {
-	least, _ := s.widths()
-	return fyne.NewSize(least[0]+least[1]+columnGap(), s.height(bare))
+	return fyne.NewSize(s.widths((*formRow).least).sum(), s.height(bare))
 }
 
-// wish is the width at which the words in most fields stand whole.
-func (s *fieldSheet) wish() float32 {
-	_, wish := s.widths()
-	return wish[0] + wish[1] + columnGap()
-}
+// wish is the width at which what is chosen in the fields stands whole.
+func (s *fieldSheet) wish() float32 { return s.widths((*formRow).picked).sum() }
 
 func columnGap() float32 { return margin{}.gap() * 2 }
 
-// widths are the least width of either column and what it wishes for.
-func (s *fieldSheet) widths() (least, wish [2]float32) {
+// pair is a width for either column.
+type pair [2]float32
+
+// sum is the width of both, with the ground between them.
+func (p pair) sum() float32 { return p[0] + p[1] + columnGap() }
+
+// widths are what the columns need when every row needs so much after its name.
+func (s *fieldSheet) widths(of func(*formRow) float32) (out pair) {
 	for i, column := range s.columns {
 		label := labelWidth(column)
 		for _, o := range visible(column) {
 			if row, ok := o.(*formRow); ok {
-				least[i] = max(least[i], label+row.least())
-				wish[i] = max(wish[i], label+row.wish())
+				out[i] = max(out[i], label+of(row))
 			}
 		}
 	}
-	return least, wish
+	return out
 }
 
 // labelWidth is the room for the names of a column.
@@ -170,9 +171,11 @@ func (s *fieldSheet) height(at setting) float32 {
 func (s *fieldSheet) least(at setting) float32 {
 	high := float32(0)
 	for _, heights := range s.heights(at) {
-		sum := float32(len(heights)) * between(at)
+		sum := float32(0)
 		for _, h := range heights {
-			sum += h
+			if h > 0 {
+				sum += h + between(at)
+			}
 		}
 		high = max(high, sum)
 	}
@@ -186,7 +189,7 @@ func between(at setting) float32 {
 	case airy:
 		return 0
 	case bare:
-		return ringRoom - 3
+		return 1
 	}
 	return ringRoom - 1
 }
@@ -199,6 +202,8 @@ func (s *fieldSheet) heights(at setting) (out [2][]float32) {
 			high := o.MinSize().Height
 			if row, ok := o.(*formRow); ok {
 				high = row.height(at)
+			} else if at == bare { // a heading gives way
+				high = 0
 			}
 			out[i] = append(out[i], high)
 		}
@@ -224,7 +229,7 @@ func (s *fieldSheet) fit(room float32) setting {
 }
 
 // mostBetween is the most ground between two rows.
-const mostBetween = 30
+const mostBetween = 38
 
 // Layout sets the rows in the widest setting there is room for. Ground to spare
 // goes between the rows, in both columns alike, so that they keep one rhythm.
@@ -249,6 +254,10 @@ func (s *fieldSheet) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 				row.space(s.setting, label)
 				row.noteRoom = s.noteRoom(i, at, widths[i], size.Width)
 			}
+			if high == 0 {
+				o.Resize(fyne.Size{})
+				continue
+			}
 			o.Resize(fyne.NewSize(widths[i], high+ground))
 			y += high + ground
 		}
@@ -271,13 +280,16 @@ func (s *fieldSheet) noteRoom(column, at int, own, all float32) float32 {
 	return all
 }
 
-// share gives each column what it needs, then what it wishes for, and what is left
-// to both alike.
-func (s *fieldSheet) share(width float32) [2]float32 {
-	least, wish := s.widths()
-	room := max(0, width-columnGap()-least[0]-least[1])
-	more := [2]float32{wish[0] - least[0], wish[1] - least[1]}
-	part := min(1, room/max(1, more[0]+more[1]))
-	left := max(0, room-more[0]-more[1]) / 2
-	return [2]float32{least[0] + part*more[0] + left, least[1] + part*more[1] + left}
+// share gives each column what it needs; then room for what is chosen from lists,
+// then for words; and what is left to both alike.
+func (s *fieldSheet) share(width float32) pair {
+	out := s.widths((*formRow).least)
+	for _, of := range []func(*formRow) float32{(*formRow).picked, (*formRow).wished} {
+		next := s.widths(of)
+		more := pair{max(0, next[0]-out[0]), max(0, next[1]-out[1])}
+		part := min(1, max(0, width-out.sum())/max(1, more[0]+more[1]))
+		out[0], out[1] = out[0]+part*more[0], out[1]+part*more[1]
+	}
+	left := max(0, width-out.sum()) / 2
+	return pair{out[0] + left, out[1] + left}
 }

@@ -8,7 +8,7 @@ import (
 // when two stand side by side, and from where on it grows no more; and what the
 // form has beside two sheets.
 const (
-	leastPaper   = 32
+	leastPaper   = 31
 	paperFigures = 42
 	mostPaper    = 62
 	formFigures  = 62

@@ -123,16 +123,35 @@ func (r *formRow) height(s setting) float32 {
 	return high
 }
 
-// least is the width the row needs after its name, and wish that at which the
-// words of most fields stand whole.
-func (r *formRow) least() float32 { return r.after(entryWidth(r.field, leastWords*figureWidth())) }
-
-func (r *formRow) wish() float32 {
-	chars := leastWords
-	if r.field.Options != nil { // what is chosen is written out; running words may scroll
-		chars = min(mostWished, max(chars, r.field.Chars))
+// least is the width the row needs after its name; picked that at which what is
+// chosen from a list stands whole; and wished that at which running words do, most
+// often.
+func (r *formRow) least() float32 {
+	if r.isPicked() {
+		return r.figures(min(leastPicked, max(leastWords, r.field.Chars)))
 	}
-	return r.after(entryWidth(r.field, float32(chars)*figureWidth()))
+	return r.figures(leastWords)
+}
+
+func (r *formRow) picked() float32 {
+	if !r.isPicked() {
+		return r.least()
+	}
+	return r.figures(min(mostWished, max(leastPicked, r.field.Chars)))
+}
+
+func (r *formRow) wished() float32 {
+	return r.figures(min(mostWished, max(leastPicked, r.field.Chars)))
+}
+
+// isPicked reports whether the field is filled from a list.
+func (r *formRow) isPicked() bool {
+	return r.field.Kind == present.FindField || r.field.Kind == present.OpenField
+}
+
+// figures is the width after the name with so many figures for words.
+func (r *formRow) figures(chars int) float32 {
+	return r.after(entryWidth(r.field, float32(chars)*figureWidth()+2*theme.InnerPadding()))
 }
 
 func (r *formRow) after(entry float32) float32 {
@@ -181,12 +200,14 @@ func (r *formRowRenderer) Layout(size fyne.Size) {
 // room: the ring of the entry in hand stands there.
 const ringRoom = 5
 
-// leastWords is the least room for words, in figures, mostWished what fields
-// wish for at most, and mostWords how wide a place for words grows.
+// leastWords and leastPicked are the least room for words and for what is chosen
+// from a list, in figures; mostWished is what fields wish for at most, and
+// mostWords how wide a place for words grows.
 const (
-	leastWords = 13
-	mostWished = 22
-	mostWords  = 36
+	leastWords  = 10
+	leastPicked = 12
+	mostWished  = 22
+	mostWords   = 36
 )
 
 // isFigure reports whether the place to type is as wide as its figures need.

@@ -63,7 +63,7 @@ func (s *growersScreen) Build(w *Window) fyne.CanvasObject {
 	s.ring.Add("table", s.table)
 	s.ring.Add("card", s.card)
 	tip := newLabel(present.Say("A code, part of a name, a truck, or a plate."), quiet)
-	head := container.NewVBox(titled(present.Say("Growers"), s.line), container.NewBorder(nil, nil, nil, container.New(wide{14}, s.counted), tip))
+	head := container.NewVBox(titled(present.Say("Growers"), s.line), container.New(beforeCount{figures: 14, whole: true}, tip, s.counted))
 	list := container.NewBorder(head, nil, nil, nil, s.table)
 	return container.NewBorder(nil, buttonRow(w, s.ring, growerButtons), nil, nil, container.New(listAndSheet{growerSheet}, list, s.card))
 }

@@ -38,7 +38,7 @@ func (s *keysScreen) Build(w *Window) fyne.CanvasObject {
 		}
 	}
 	title := newLabel(present.Say("Keys"), heading)
-	sheet := container.New(grid{columns: keyColumns, gap: 4 * margin{}.gap()}, columns[0], columns[1], columns[2])
+	sheet := container.New(&abreast{}, columns[0], columns[1], columns[2])
 	s.reader = kit.NewReader(container.New(margin{}, container.NewVBox(title, sheet)))
 	s.ring = kit.NewRing(w.stage)
 	s.ring.Add("keys", s.reader)

@@ -13,8 +13,6 @@ import (
 	"strings"
 	"testing"
 
-	"fyne.io/fyne/v2"
-
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/slip"
@@ -277,23 +275,6 @@ func TestSentencesAreTranslated(t *testing.T) {
 		}
 		if again := present.Say(want); again != want {
 			t.Errorf("said twice, %q becomes %q", want, again)
-		}
-	}
-}
-
-// Every screen fits the smallest window in every language, whose words are
-// longer.
-func TestScreensFitInEveryLanguage(t *testing.T) {
-	for _, code := range languages[1:] {
-		speak(t, code)
-		s := newScene(t, Look{}, 40)
-		s.fyne.Resize(fyne.NewSize(1280, 720-menuHigh()))
-		for _, row := range screens {
-			s.Go(row.id)
-			least := s.fyne.Content().MinSize()
-			if least.Width > 1280 || least.Height > 720-menuHigh() {
-				t.Errorf("%s: the %s screen needs %v x %v, more than 1280 x %v", code, row.id, least.Width, least.Height, 720-menuHigh())
-			}
 		}
 	}
 }

@@ -172,3 +172,37 @@ func (l grid) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		o.Resize(fyne.NewSize(width, height))
 	}
 }
+
+// abreast sets columns of one width side by side, as many as there is room for,
+// and the others beneath.
+type abreast struct{ width float32 }
+
+func (*abreast) gap() float32 { return 4 * margin{}.gap() }
+
+// inRow is how many stand side by side in the width last given.
+func (l *abreast) inRow(objects []fyne.CanvasObject) int {
+	least := grid{}.cell(objects).Width + l.gap()
+	return max(1, min(len(objects), int((l.width+l.gap())/least)))
+}
+
+func (l *abreast) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	high, n := float32(0), l.inRow(objects)
+	for i := 0; i < len(objects); i += n {
+		high += grid{}.cell(objects[i:min(len(objects), i+n)]).Height
+	}
+	return fyne.NewSize(grid{}.cell(objects).Width, high)
+}
+
+func (l *abreast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	l.width = size.Width
+	n, y := l.inRow(objects), float32(0)
+	width := (size.Width+l.gap())/float32(n) - l.gap()
+	for i := 0; i < len(objects); i += n {
+		row := objects[i:min(len(objects), i+n)]
+		high := grid{}.cell(row).Height
+		for at, o := range row {
+			put(o, float32(at)*(width+l.gap()), y, width, high)
+		}
+		y += high
+	}
+}

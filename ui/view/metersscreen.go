@@ -68,7 +68,7 @@ func (s *metersScreen) Build(w *Window) fyne.CanvasObject {
 	buttons := buttonRow(w, s.ring, meterButtons)
 	top := container.NewVBox(newLabel(present.Say("Moisture meters"), heading), container.New(high{lines: 4}, s.list))
 	picture := container.NewBorder(kit.NewHeading(present.Say("Error from check to check, in points")), nil, nil, nil, s.chart)
-	log := container.NewBorder(kit.NewHeading(present.Say("References read on it")), nil, nil, nil, s.checks)
+	log := container.NewBorder(kit.NewHeading(present.Say("References read on it")), nil, nil, nil, container.New(high{lines: 2.5}, s.checks))
 	lower := container.New(pictureAndSays{}, container.New(halves{}, picture, log), s.reader)
 	return container.NewBorder(top, buttons, nil, nil, lower)
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // railFigures is how wide the rail is, in figures.
-const railFigures = 26
+const railFigures = 25
 
 // rail is the left edge of the window: whose house this is, the trucks on the
 // yard, the list of screens.

@@ -65,7 +65,7 @@ func (s *ratesScreen) buildList() *kit.Table {
 	today.State, today.Wish = true, 12
 	edition := wordsColumn(present.Say("Edition"), 17)
 	edition.Wish = 20
-	list := kit.NewTable([]kit.Column{grain, edition, wordsColumn(present.Say("Status"), 8), today})
+	list := kit.NewTable([]kit.Column{grain, edition, spare(wordsColumn(present.Say("Status"), 8), 1), today})
 	list.Small = true
 	list.OnChoose = func(_ int, key string) { s.rates.Choose(key); s.Refresh(); s.window.commands.Refresh() }
 	list.OnOpen = func(int, string) { s.focusBody() }

@@ -65,7 +65,7 @@ func (l listAndSheet) sheet(width float32) float32 {
 
 func (l listAndSheet) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	list, sheet := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(list.Width+paperGap()+wide{l.figures}.width(), max(list.Height, sheet.Height))
+	return fyne.NewSize(list.Width+paperGap()/2+wide{l.figures}.width(), max(list.Height, sheet.Height))
 }
 
 func (l listAndSheet) Layout(objects []fyne.CanvasObject, size fyne.Size) {
@@ -73,4 +73,25 @@ func (l listAndSheet) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Resize(fyne.NewSize(size.Width-sheet-gap, size.Height))
 	objects[1].Move(fyne.NewPos(size.Width-sheet, 0))
 	objects[1].Resize(fyne.NewSize(sheet, size.Height))
+}
+
+// beforeCount sets a text at the left and how many there are at the right, in so
+// many figures. A tip stands whole or not at all: the status line has it too.
+type beforeCount struct {
+	figures float32
+	whole   bool
+}
+
+func (l beforeCount) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(wide{l.figures}.width(), max(objects[0].MinSize().Height, objects[1].MinSize().Height))
+}
+
+func (l beforeCount) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	text, count, width := objects[0], objects[1], wide{l.figures}.width()
+	room := max(0, size.Width-width)
+	if l.whole {
+		setVisible(text, text.MinSize().Width <= room)
+	}
+	put(text, 0, 0, room, size.Height)
+	put(count, size.Width-width, 0, width, size.Height)
 }

@@ -3,6 +3,7 @@ package view
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -49,7 +50,7 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 		row := newFormRow(f, s.entry(f), &formColumns{})
 		row.mute = muteRows[f.ID]
 		s.rows[f.ID] = row
-		if f.Part == present.WhoPart {
+		if f.Part == present.WhoPart && len(left) <= mostAtLeft {
 			left = append(left, row)
 		} else {
 			right = append(right, row)
@@ -67,8 +68,37 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	foot := container.NewHBox(save, s.demo)
 	s.columns = newFieldSheet()
 	s.columns.set(left, right)
-	s.fields = container.NewVScroll(s.columns.content)
-	return container.NewBorder(top, foot, nil, nil, s.fields)
+	s.fields = container.NewVScroll(container.New(slim{}, s.columns.content))
+	return container.New(titleGivesWay{s.columns}, top, s.fields, foot)
+}
+
+// mostAtLeft is how many fields stand in the left column; who sets the book up
+// comes at the right.
+const mostAtLeft = 11
+
+// titleGivesWay sets a form under its title, over its buttons. Where the form needs
+// the room of the title, it has it: the list of screens says where one is.
+type titleGivesWay struct{ form *fieldSheet }
+
+func (titleGivesWay) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, o := range objects {
+		size = fyne.NewSize(max(size.Width, o.MinSize().Width), size.Height+o.MinSize().Height)
+	}
+	return size.SubtractWidthHeight(0, objects[0].MinSize().Height)
+}
+
+func (l titleGivesWay) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	title, form, foot := objects[0], objects[1], objects[2]
+	low := foot.MinSize().Height + theme.Padding()
+	high := title.MinSize().Height + theme.Padding()
+	setVisible(title, l.form.height(snug)+2*slimGap <= size.Height-low-high)
+	if !title.Visible() {
+		high = 0
+	}
+	put(title, 0, 0, size.Width, high)
+	put(form, 0, high, size.Width, size.Height-high-low)
+	put(foot, 0, size.Height-low+theme.Padding(), size.Width, low-theme.Padding())
 }
 
 // muteRows are the fields of which nothing is said beneath: any words stand in

@@ -67,6 +67,10 @@ func (s *sheetTables) hide() {
 // mostChars keeps one long sentence from pushing the figures out of the window.
 const mostChars = 26
 
+// sureColumns is how many columns of a sheet always show. Averages stand last, and
+// a window with no room can do without: the paper has them.
+const sureColumns = 7
+
 func sheetColumns(s present.Sheet) []kit.Column {
 	out := make([]kit.Column, len(s.Columns))
 	for i, c := range s.Columns {
@@ -74,6 +78,9 @@ func sheetColumns(s present.Sheet) []kit.Column {
 		if c.Figures {
 			out[i].Align = fyne.TextAlignTrailing
 		}
+	}
+	for i := sureColumns; i < len(out); i++ {
+		out[i].Spare = i
 	}
 	if len(out) > 0 {
 		out[0].Grow = true
@@ -131,4 +138,38 @@ func (l asRowsNeed) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		o.Resize(fyne.NewSize(size.Width, height))
 		y += height
 	}
+}
+
+// wanted is the height at which every row is in sight.
+func (l asRowsNeed) wanted(objects []fyne.CanvasObject) float32 {
+	high := float32(0)
+	for _, o := range visible(objects) {
+		if t, ok := o.(*kit.Table); ok {
+			high += l.needs(t)
+		} else {
+			high += o.MinSize().Height
+		}
+	}
+	return high
+}
+
+// tablesAndPictures sets tables over pictures, each with half the height, or the
+// tables with more where their rows need it. Pictures with no room left are not
+// shown.
+type tablesAndPictures struct{}
+
+func (tablesAndPictures) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize()
+}
+
+func (tablesAndPictures) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	tables, pictures := objects[0].(*fyne.Container), objects[1]
+	wanted, least := asRowsNeed{}.wanted(tables.Objects), pictures.MinSize().Height
+	high := max(size.Height/2, min(wanted, size.Height-least))
+	setVisible(pictures, size.Height-high >= least && wanted <= high)
+	if !pictures.Visible() {
+		high = size.Height
+	}
+	put(tables, 0, 0, size.Width, high)
+	put(pictures, 0, high, size.Width, size.Height-high)
 }

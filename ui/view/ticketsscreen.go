@@ -65,7 +65,7 @@ func (s *ticketsScreen) Build(w *Window) fyne.CanvasObject {
 
 // head is the line to find by, and beneath it how it was understood.
 func (s *ticketsScreen) head() fyne.CanvasObject {
-	read := container.NewBorder(nil, nil, nil, container.New(wide{25}, s.counted), s.reading)
+	read := container.New(beforeCount{figures: 25}, s.reading, s.counted)
 	return container.NewVBox(titled(present.Say("Tickets"), s.line), read)
 }
 
