@@ -22,6 +22,7 @@ type Paper struct {
 	room       float32  // how high the window over it is; 0 without one
 	galleys    []galley // one for each size of type
 	first, end int      // the rows that are drawn
+	bare       bareSheet
 }
 
 // NewPaper makes an empty sheet.
@@ -85,7 +86,7 @@ func (p *Paper) leastWidth() float32 {
 
 func (p *Paper) draw(size fyne.Size) []fyne.CanvasObject {
 	g := p.inType()
-	objects := g.setting().sheet(size)
+	objects := p.bare.fit(penFor(p), size)
 	p.first, p.end = p.inSight(g)
 	for _, row := range g.rows[p.first:p.end] {
 		objects = append(objects, row.objects...)
@@ -108,7 +109,9 @@ func (p *Paper) inSight(g *galley) (first, end int) {
 }
 
 // inType has the lines set: in the largest size in which all of the slip
-// shows, else in the largest in which its sum does, else in the ordinary one.
+// shows, else in the largest in which its sum does. Where the sum does not
+// quite show in the smallest either it is the smallest, so that a line more does
+// not make all letters large again, and where it is far from it the ordinary.
 func (p *Paper) inType() *galley {
 	pen, width := penFor(p), max(p.width, p.leastWidth())
 	size := func(i int) *galley {
@@ -127,8 +130,18 @@ func (p *Paper) inType() *galley {
 			}
 		}
 	}
+	if high := size(0).sum().high(); high == 0 || high > farToo*p.room {
+		return size(0)
+	}
+	if smallest := size(len(typeSizes) - 1); smallest.sum().high() <= nearly*p.room {
+		return smallest
+	}
 	return size(0)
 }
 
-// farToo is how many times too high a sheet is that no smaller type can save.
-const farToo = 2
+// How many times as high as its window a sheet is that no smaller type can
+// save, and one of which enough shows all the same.
+const (
+	farToo = 2
+	nearly = 1.25
+)

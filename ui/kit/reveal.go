@@ -16,6 +16,6 @@ func (v *SlipView) Reveal(line int) {
 	case want.from < at:
 		v.scroll.ScrollToOffset(fyne.NewPos(0, max(0, want.from)))
 	case want.to > at+room:
-		v.scroll.ScrollToOffset(fyne.NewPos(0, want.to-room))
+		v.scroll.ScrollToOffset(fyne.NewPos(0, ceil(g.downFrom(want, room).to-room)))
 	}
 }

@@ -43,19 +43,6 @@ func (s *setting) drop(l lettering) float32 {
 
 func (s *setting) add(o ...fyne.CanvasObject) { s.objects = append(s.objects, o...) }
 
-// sheet is the bare paper. Its edges are thin blocks: a frame around a sheet
-// of any length would be slow to paint.
-func (s *setting) sheet(size fyne.Size) []fyne.CanvasObject {
-	right, foot := fyne.NewPos(size.Width-1, 0), fyne.NewPos(0, size.Height-1)
-	return []fyne.CanvasObject{
-		s.block(ColorPaper, fyne.NewPos(0, 0), size),
-		s.block(ColorPaperRule, fyne.NewPos(0, 0), fyne.NewSize(size.Width, 1)),
-		s.block(ColorPaperRule, fyne.NewPos(0, 0), fyne.NewSize(1, size.Height)),
-		s.block(ColorPaperRule, right, fyne.NewSize(1, size.Height)),
-		s.block(ColorPaperRule, foot, fyne.NewSize(size.Width, 1)),
-	}
-}
-
 // set sets one line across the sheet, and its note.
 func (s *setting) set(line PaperLine) {
 	switch line.Kind {

@@ -42,3 +42,8 @@ func (g *galley) wanted(row *typeRow, room float32) span {
 	around := 3 * row.high
 	return span{row.top - around, row.bottom() + around}
 }
+
+// downFrom is a stretch and of the sum beneath as much as there is room for.
+func (g *galley) downFrom(s span, room float32) span {
+	return span{s.from, max(s.to, min(g.sum().to, s.from+room))}
+}

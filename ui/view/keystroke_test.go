@@ -1,13 +1,20 @@
 package view
 
-import "testing"
+import (
+	"testing"
+
+	"tenthpoint/ui/kit"
+)
 
 // wholeLoad is a load with everything but the last figure of its tare.
 func wholeLoad(b *testing.B) *scene {
 	b.Helper()
 	s := newScene(b, Look{}, 40)
-	s.letCornBeTyped()
-	s.yard().load.ring.Focus("tare")
+	s.commands.Run("load.new")
+	s.write("123", "corn", "77", "52300", "17.2", "56.4", "", "", "", "")
+	if at := s.yard().load.ring.Current(); at != "tare" {
+		b.Fatalf("the keyboard is on %q, want it on the tare", at)
+	}
 	s.letters("2412")
 	return s
 }
@@ -20,6 +27,50 @@ func BenchmarkTwoKeystrokes(b *testing.B) {
 	for range b.N {
 		s.letters("0")
 		s.press("BackSpace")
+	}
+}
+
+// A keystroke until its slip is painted, in the driver without a window. It is
+// read, the load is settled, the slip composed, every widget of the screen
+// brought up to date, the lines that changed set and laid out, and the pixels
+// of the slip's pane painted in software: only where it looks otherwise, as a
+// window does (pane_test.go shows that the picture is the whole one), or all of
+// it anew, or for comparison none. A letter of the remark changes one line, a
+// figure of the moisture every line of the settlement, and with the last figure
+// of the tare a settled slip takes the place of one that waits.
+func BenchmarkKeystrokeToPaintedSlip(b *testing.B) {
+	for _, typed := range []struct{ name, first, field, before, letter string }{
+		{"remark", "0", "remark", "lat", "e"},
+		{"moisture", "0", "moisture", "17.2", "5"},
+		{"settling", "", "tare", "", "0"},
+	} {
+		for _, painted := range []struct {
+			name  string
+			paint func(*kit.SlipView) func()
+		}{
+			{"where it changed", func(slip *kit.SlipView) func() { return newPane(slip).update }},
+			{"whole", func(slip *kit.SlipView) func() { return func() { capture(slip, slip.Size()) } }},
+			{"not at all", func(*kit.SlipView) func() { return func() {} }},
+		} {
+			b.Run(typed.name+" painted "+painted.name, func(b *testing.B) {
+				s := wholeLoad(b)
+				s.letters(typed.first)
+				if typed.field != "tare" {
+					s.yard().load.ring.Focus(typed.field)
+				}
+				s.letters(typed.before)
+				paint := painted.paint(s.yard().slip)
+				b.ResetTimer()
+				for i := range b.N {
+					if i%2 == 0 {
+						s.letters(typed.letter)
+					} else {
+						s.press("BackSpace")
+					}
+					paint()
+				}
+			})
+		}
 	}
 }
 
