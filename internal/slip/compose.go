@@ -57,10 +57,15 @@ func (c *composer) put(lines ...Line) {
 
 // fact puts a pair; without a value it prints the word for its absence.
 func (c *composer) fact(label, value, absent string) {
+	c.known("", label, value, absent)
+}
+
+// known is a fact that the form has a field for.
+func (c *composer) known(field, label, value, absent string) {
 	if value == "" {
 		value = absent
 	}
-	c.put(Line{Label: label, Value: value})
+	c.put(Line{Field: field, Label: label, Value: value})
 }
 
 // need puts a pair that no ticket can do without.

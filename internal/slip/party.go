@@ -66,8 +66,10 @@ func (c *composer) movement() {
 	c.weighedAt(load.Gross, c.w.GrossAt)
 	c.weighedAt(load.Tare, c.w.TareAt)
 	c.fact(c.w.Driver, d.Driver, c.w.NotNamed)
-	c.fact(c.w.Bin, d.Bin, c.w.NotNamed)
-	c.given(c.w.Remark, d.Remark)
+	c.known("bin", c.w.Bin, d.Bin, c.w.NotNamed)
+	if d.Remark != "" {
+		c.put(Line{Field: "remark", Label: c.w.Remark, Value: d.Remark})
+	}
 }
 
 func (c *composer) direction() string {
