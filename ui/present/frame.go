@@ -6,7 +6,6 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
-	"tenthpoint/internal/slip"
 )
 
 // Frame is what the screens of one window share: the desk, who is signed in,
@@ -24,6 +23,9 @@ type Frame struct {
 	Files Files
 	// Zone is the elevator's own time, for what is printed.
 	Zone *time.Location
+	// Speak turns the window to another language at once; nil where there is none
+	// to turn.
+	Speak func(language string) error
 	// Demo makes a book of the invented elevator and gives its path, OpenDemo
 	// opens it in place of this one; nil where the program has none to offer.
 	Demo     func(ctx context.Context, report func(done, total int)) (path string, err error)
@@ -39,7 +41,6 @@ type Frame struct {
 	tickets *Tickets
 	lists   *lists
 	drafts  *drafts // what was typed and is no fact, once it was asked for
-	words   slip.Words
 }
 
 // NewFrame makes the frame of a window on a desk. Attach the window before

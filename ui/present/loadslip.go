@@ -28,16 +28,8 @@ func (s *standing) sentences() []string {
 func (f *Frame) ticket(l *load.Load, s *settle.Settlement, copyNo int64, problems []string) slip.Ticket {
 	return slip.Ticket{
 		House: f.Desk.Profile(), Load: l, Settlement: s, Edition: f.editionOf(l),
-		Copy: copyNo, Problems: problems, Zone: f.Zone, Words: f.slipWords(),
+		Copy: copyNo, Problems: problems, Zone: f.Zone,
 	}
-}
-
-// slipWords are the printed words in the language of the desk.
-func (f *Frame) slipWords() slip.Words {
-	if f.words.Ticket == "" {
-		f.words = slip.EnglishWords().Translated(func(english string) string { return translate(english) })
-	}
-	return f.words
 }
 
 // Working is every line of the settlement with its arithmetic, as the screen

@@ -140,7 +140,7 @@ func (m *Meters) Sayings() []Saying {
 	for _, why := range s.Ignored {
 		out = append(out, Saying{Locked, Say("does not count"), translate(why)})
 	}
-	return append(out, Saying{Plain, Say("checked by"), join(": ", Say(m.log.Authority.Name), Say(m.log.Authority.Source))})
+	return append(out, Saying{Plain, Say("checked by"), Say("%s: %s", Say(m.log.Authority.Name), Say(m.log.Authority.Source))})
 }
 
 // PrintLog prints the log of the meter in hand for whoever examines it.

@@ -8,13 +8,24 @@ func Languages() []Option {
 	}
 }
 
-// languageHint says when another language is heard: the windows that are open
-// keep the one they were opened in.
+// languageHint says when another language is heard.
 func (s *SetUp) languageHint() string {
 	if s.values["language"] == orElse(s.frame.Desk.Profile().Language, "en") {
 		return ""
 	}
-	return Say("from the next start of the program on")
+	return Say("at once, when it is written down")
+}
+
+// speak turns the window to the language the house has chosen, if that was
+// another before. Whatever is typed is kept as a draft, so the screens that are
+// made anew have it again.
+func (f *Frame) speak(before string) error {
+	now := orElse(f.Desk.Profile().Language, "en")
+	if f.Speak == nil || now == orElse(before, "en") {
+		return nil
+	}
+	f.drafts, f.lists, f.yard, f.tickets = nil, nil, nil, nil
+	return f.Speak(now)
 }
 
 // dateOptions show today in either way of writing days.

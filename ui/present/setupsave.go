@@ -12,13 +12,17 @@ import (
 // Save writes the sheet into the book. In a new book it also makes the person
 // who filled it in the first manager, and goes on to the yard.
 func (s *SetUp) Save() {
-	first, before := s.IsFirst(), s.link()
+	first, before, spoken := s.IsFirst(), s.link(), s.frame.Desk.Profile().Language
 	if err := s.save(); err != nil {
 		s.frame.Fail(err)
 		return
 	}
 	s.isWritten()
 	s.frame.Changed()
+	if err := s.frame.speak(spoken); err != nil {
+		s.frame.Fail(err)
+		return
+	}
 	if first {
 		s.frame.Say(OK, Say("the elevator is set up. Type in the first truck."))
 		s.frame.Go("yard")

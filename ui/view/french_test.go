@@ -18,18 +18,13 @@ import (
 // Every screen of a desk that speaks French is in French, in every look there is
 // a picture of: each word on it is one of the texts in French or a name.
 func TestEveryScreenIsInTheLanguage(t *testing.T) {
-	speak(t, "fr")
+	look := Look{Scale: kit.TextOrdinary}
+	s := inFrench(t, look, 120)
 	r := screenReader{Finder: unsaid.In("fr", textsOf(t, "fr")), t: t, told: map[string]bool{}}
 	r.Know(ownWords...)
 	for _, c := range handbook.In("fr").All() { // written in French, held against the English one by its own test
 		r.Know(c.Text)
 	}
-	look := Look{Scale: kit.TextOrdinary}
-	s := newScene(t, look, 120)
-	p := s.desk.Profile()
-	p.Language = "fr"
-	must(t, s.desk.SetProfile(context.Background(), p))
-	s.frame.Changed()
 	r.knowTheHouse(s)
 	s.reading = func(shot string) { r.read(shot, s.fyne) }
 	for _, row := range screens {

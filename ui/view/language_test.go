@@ -279,11 +279,22 @@ func TestSentencesAreTranslated(t *testing.T) {
 	}
 }
 
+// inFrench lets a desk and the elevator of a scene speak French.
+func inFrench(t *testing.T, look Look, loads int) *scene {
+	t.Helper()
+	speak(t, "fr")
+	s := newScene(t, look, loads)
+	p := s.desk.Profile()
+	p.Language = "fr"
+	must(t, s.desk.SetProfile(t.Context(), p))
+	s.frame.Changed()
+	return s
+}
+
 // TestShotsInFrench draws every screen in French for a person to look at.
 func TestShotsInFrench(t *testing.T) {
-	speak(t, "fr")
 	look := Look{Scale: kit.TextOrdinary}
-	s := newScene(t, look, 120)
+	s := inFrench(t, look, 120)
 	for _, row := range screens {
 		s.Go(row.id)
 		s.shoot("french-1280", row.id, look)

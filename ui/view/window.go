@@ -30,6 +30,7 @@ type Window struct {
 	current  int
 	before   int // the screen to go back to
 
+	ends   []func() // end what is looked at again and again
 	rail   *rail
 	status *kit.StatusLine
 	clock  *label
@@ -50,30 +51,52 @@ type Options struct {
 
 // Open fills a window with the desk. It is shown by whoever made it.
 func Open(frame *present.Frame, o Options) (*Window, error) {
-	w := &Window{
-		frame: frame, window: o.Window, runner: o.Runner, look: o.Look, settings: o.SetTheme,
-		status: kit.NewStatusLine(), work: kit.NewWorkBar(), clock: newLabel("", quiet), body: container.NewStack(),
-	}
+	w := &Window{frame: frame, window: o.Window, runner: o.Runner, look: o.Look, settings: o.SetTheme}
 	if w.look.Scale == 0 {
 		w.look.Scale = kit.TextOrdinary
 	}
 	frame.Attach(w)
+	frame.Speak = w.speak
+	return w, w.furnish()
+}
+
+// furnish makes all that the window shows.
+func (w *Window) furnish() error {
+	w.status, w.work, w.clock, w.body = kit.NewStatusLine(), kit.NewWorkBar(), newLabel("", quiet), container.NewStack()
+	w.screens, w.before = nil, 0
 	for _, row := range screens {
-		w.screens = append(w.screens, row.open(frame))
+		w.screens = append(w.screens, row.open(w.frame))
 	}
 	commands, err := kit.NewCommands(w.table()...)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	w.commands = commands
 	commands.OnRefused = w.refused
 	commands.At = w.place
-	w.stage = kit.NewStage(o.Window.Canvas(), commands)
+	w.stage = kit.NewStage(w.window.Canvas(), commands)
 	w.rail = newRail(w)
 	w.layOut()
 	w.window.SetMainMenu(commands.MainMenu())
 	w.begin()
-	return w, nil
+	return nil
+}
+
+// speak makes the window anew in another language, with the same screen in front.
+func (w *Window) speak(language string) error {
+	if err := UseLanguage(language); err != nil {
+		return err
+	}
+	for _, end := range w.ends {
+		end()
+	}
+	w.ends = nil
+	front := w.place()
+	if err := w.furnish(); err != nil {
+		return err
+	}
+	w.Go(front)
+	return nil
 }
 
 // layOut builds every screen and puts rail, body and status line in place.
@@ -103,9 +126,9 @@ func (w *Window) begin() {
 	if w.frame.Desk.Who().Name != "" {
 		w.frame.SayBack()
 	}
-	w.runner.Every(30*time.Second, w.tick)
+	w.ends = append(w.ends, w.runner.Every(30*time.Second, w.tick))
 	if w.frame.Indicator != nil {
-		w.runner.Every(scalePause, w.rail.showLive)
+		w.ends = append(w.ends, w.runner.Every(scalePause, w.rail.showLive))
 	}
 }
 
