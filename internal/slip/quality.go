@@ -33,7 +33,7 @@ func (c *composer) moisture() {
 		return
 	}
 	line.Value = c.moistureFigure()
-	line.Notes = some(c.named(c.w.say(m.Method), m.Reason))
+	line.Notes = some(c.named(c.w.say(m.Method), c.w.say(m.Reason)))
 	c.put(line)
 }
 

@@ -91,7 +91,7 @@ func (c *composer) weightSource(w load.Taken) string {
 	}
 	switch w.Source {
 	case load.ByHand:
-		return joined(", ", scale, c.w.TypedBy+" "+w.Who, w.Reason)
+		return joined(", ", scale, c.w.TypedBy+" "+w.Who, c.w.say(w.Reason))
 	case load.StoredTare:
 		return joined(", ", c.w.StoredTareOf+" "+c.date(w.Weighing.Taken), scale, c.w.UsedBy+" "+w.Who)
 	}

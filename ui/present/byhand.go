@@ -7,12 +7,19 @@ import (
 	"tenthpoint/internal/load"
 )
 
+// What the desk itself gives as a reason or a source stands in the book in
+// English, as all that is no person's own words, and is said where it shows.
+const (
+	readFromIndicator = "read from the indicator"
+	typedAtDesk       = "typed at the desk"
+)
+
 // reasonFor is why a weight was typed. Where the scale cannot be read the
 // person reads it: that is the reason. Where it can, each weight typed all the
 // same needs one of its own.
 func (f *LoadForm) reasonFor(field string) string {
 	if f.frame.Indicator == nil {
-		return Say("read from the indicator")
+		return readFromIndicator
 	}
 	return f.reasons[field]
 }

@@ -38,7 +38,7 @@ func (f *LoadForm) termsLine() line {
 		to.Disposition, to.ContractNo = load.Contract, c.Number
 		if to.Price == nil {
 			price := c.Price
-			to.Price, to.PriceSource = &price, Say("contract %s", c.Number)
+			to.Price, to.PriceSource = &price, "contract "+c.Number
 		}
 		return Say("%s at %s", c.Quantity, c.Price), nil
 	})
@@ -79,7 +79,7 @@ func (f *LoadForm) priceLine() line {
 			if l.Details.Price == nil {
 				return Say("price later")
 			}
-			return l.Details.PriceSource
+			return Say(l.Details.PriceSource)
 		},
 	}, func(text string, to *load.Details) (string, error) {
 		if text == "" {
@@ -93,7 +93,7 @@ func (f *LoadForm) priceLine() line {
 		if err != nil {
 			return "", err
 		}
-		to.Price, to.PriceSource = &a, Say("typed at the desk")
+		to.Price, to.PriceSource = &a, typedAtDesk
 		return "", nil
 	})
 }

@@ -116,7 +116,7 @@ func (f *LoadForm) moistureLine(factor grain.Factor) line {
 		if was := to.Moisture; was != nil && was.Bench != nil {
 			reading = join(", ", reading, Say("in place of %s from the bench", was.Percent))
 		}
-		to.Moisture = &load.Moisture{Percent: a, Method: Say("typed at the desk")}
+		to.Moisture = &load.Moisture{Percent: a, Method: typedAtDesk}
 		to.Flags, to.Stops = nil, nil
 		return reading, nil
 	})
@@ -131,7 +131,7 @@ func (f *LoadForm) moistureHint(l *load.Load) string {
 	case m.Meter != "":
 		return Say("meter %s", m.Meter)
 	}
-	return m.Method
+	return Say(m.Method)
 }
 
 func (f *LoadForm) factorLine(factor grain.Factor) line {
