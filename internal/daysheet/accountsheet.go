@@ -78,7 +78,7 @@ func (p AccountPart) summary() report.Table {
 // dealtTable is the balance: what is sold, what is stored, what went on which
 // contract.
 func (p AccountPart) dealtTable() report.Table {
-	g := newGrid(words("Balance"), figure("Loads"), in("Settled", p.units.weight), in("Settled", p.units.per), figure("Payable $"))
+	g := newGrid(words("Disposition"), figure("Loads"), in("Settled", p.units.weight), in("Settled", p.units.per), figure("Payable $"))
 	for _, d := range p.Dealt {
 		g.add(text(d.How), count(d.Sum.Loads), amount(d.Sum.Settled), amount(d.Sum.Quantity), amount(d.Sum.Payable))
 	}

@@ -77,7 +77,7 @@ func TestWorkbookKeepsEveryDigit(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := book.GetSheetList(); strings.Join(got, "|") != "About|1 corn|2 none|3 tickets|4 exact" {
+	if got := book.GetSheetList(); strings.Join(got, "|") != "This paper|1 corn|2 none|3 tickets|4 exact" {
 		t.Errorf("sheets %q", got)
 	}
 	for at, want := range map[string]string{"A1": "Grower, name", "B2": "1812.40", "B3": "0.10", "B4": "price later", "B5": "123456789012.345", "C2": "1041", "D2": "1,041"} {

@@ -15,7 +15,7 @@ import (
 // then a sheet for each table. Figures are numbers a spreadsheet can add; each
 // is written as the decimal text that prints, to the last nought.
 func (d Document) XLSX(w io.Writer) error {
-	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: tongue.Of(d.Language).Say("About")}
+	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: tongue.Of(d.Language).Say("This paper")}
 	d = d.spoken()
 	defer book.Close()
 	book.about(d)

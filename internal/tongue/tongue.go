@@ -6,6 +6,7 @@ import "sync"
 // may be used by several at once.
 type Tongue struct {
 	texts     map[string]string
+	other     map[string]bool // the texts in the language, which are not said again
 	sentences sentences
 
 	mutex sync.Mutex
@@ -14,7 +15,11 @@ type Tongue struct {
 
 // New makes a tongue of texts: for each English text the one said in its place.
 func New(texts map[string]string) *Tongue {
-	return &Tongue{texts: texts, sentences: newSentences(texts), said: map[string]string{}}
+	t := &Tongue{texts: texts, other: make(map[string]bool, len(texts)), sentences: newSentences(texts), said: map[string]string{}}
+	for _, text := range texts {
+		t.other[text] = true
+	}
+	return t
 }
 
 // mostSaid bounds what is remembered: sentences with figures in them are many.
@@ -48,5 +53,5 @@ func (t *Tongue) exact(english string) (text string, known bool) {
 	if text, known = t.texts[english]; known {
 		return text, true
 	}
-	return english, false
+	return english, t.other[english]
 }

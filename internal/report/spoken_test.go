@@ -1,0 +1,82 @@
+package report
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/xuri/excelize/v2"
+
+	"tenthpoint/internal/report/pdfwords"
+)
+
+// french is a paper of a house that speaks French.
+func french() Document {
+	return Document{
+		House: []string{"Corn and Oats Elevator"}, Title: "Day sheet", About: "as of 2026-10-03", Language: "fr",
+		Blocks: []Block{
+			Pairs{[]Pair{{Label: "Tickets", Value: "no load"}, {Label: "Remark", Value: "Corn", Own: true}}},
+			Table{Name: "grain lb", Parts: []string{"grain", "lb"}, Columns: []Column{{Title: "Commodity"}, {Title: "Grower", Own: true}, {Title: "Net lb", Align: Right}},
+				Rows: []Row{{Cells: []string{"Corn", "Barley", "52,300"}}, {Cells: []string{"All Corn", "no load", "52,300"}, Kind: Total}}},
+			Table{Name: "numbers", Parts: []string{"numbers"}, Empty: "No load was turned away."},
+		},
+	}
+}
+
+// Whatever sets a paper says it in the language of its house; what is somebody's
+// own stays, and the composed paper stays English.
+func TestEveryRenderingIsInTheLanguage(t *testing.T) {
+	d := french()
+	want := []string{"Feuille de journée", "en date du 2026-10-03", "aucun chargement", "Maïs", "Tout Maïs", "Barley", "Aucun chargement n'a été refusé."}
+	pdf, err := d.PDF(Page{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, err := pdfwords.Pages(pdf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	printed := strings.Join(slices.Concat(pages...), " ")
+	for _, words := range append(want, "page 1 de 1", "Corn and Oats Elevator") {
+		if !strings.Contains(printed, words) {
+			t.Errorf("the pages lack %q:\n%s", words, printed)
+		}
+	}
+	text := d.Text(80)
+	for _, words := range append(want[1:], "FEUILLE DE JOURNÉE", "Remarque  Corn") {
+		if !strings.Contains(text, words) {
+			t.Errorf("the text lacks %q:\n%s", words, text)
+		}
+	}
+	var lines bytes.Buffer
+	if err := d.CSV(&lines, d.Tables()[0]); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff("Grain,Producteur,Net lb\nMaïs,Barley,52300\nTout Maïs,aucun chargement,52300\n", lines.String()); diff != "" {
+		t.Errorf("the lines differ (-want +got):\n%s", diff)
+	}
+	if diff := cmp.Diff(french(), d); diff != "" {
+		t.Errorf("setting the paper changed it (-before +after):\n%s", diff)
+	}
+}
+
+// A workbook's sheets are called in the language too.
+func TestWorkbookIsInTheLanguage(t *testing.T) {
+	var out bytes.Buffer
+	if err := french().XLSX(&out); err != nil {
+		t.Fatal(err)
+	}
+	book, err := excelize.OpenReader(&out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer book.Close()
+	if diff := cmp.Diff([]string{"Ce papier", "1 grain lb", "2 numéros"}, book.GetSheetList()); diff != "" {
+		t.Errorf("the sheets differ (-want +got):\n%s", diff)
+	}
+	if cell, err := book.GetCellValue("1 grain lb", "A2"); err != nil || cell != "Maïs" {
+		t.Errorf("the first cell is %q, %v", cell, err)
+	}
+}
