@@ -148,7 +148,7 @@ func (f *LoadForm) factorLine(factor grain.Factor) line {
 			to.Findings = without(to.Findings, factor.ID)
 			return "", nil
 		}
-		a, err := factor.Parse(text)
+		a, err := readFactor(factor, text)
 		if err != nil {
 			return "", err
 		}
@@ -179,10 +179,8 @@ func findingText(s load.Sample, factor grain.Factor) string {
 	switch {
 	case i < 0:
 		return ""
-	case factor.YesNo && s.Findings[i].Present:
-		return "yes"
 	case factor.YesNo:
-		return "no"
+		return yesOrNo(s.Findings[i].Present)
 	case s.Findings[i].Amount == nil:
 		return ""
 	case s.Findings[i].Amount.Unit() != factor.Unit: // typed before the rates were known

@@ -210,10 +210,8 @@ func findingValue(f settle.Facts, factor grain.Factor) string {
 	for _, found := range f.Findings {
 		switch {
 		case found.Factor != factor.ID:
-		case factor.YesNo && found.Present:
-			return "yes"
 		case factor.YesNo:
-			return "no"
+			return yesOrNo(found.Present)
 		default:
 			return bare(found.Amount)
 		}
@@ -249,7 +247,7 @@ func (r *Rates) readLoad(e *rates.Edition, unit quantity.Unit, values map[string
 		if strings.TrimSpace(values[id]) == "" {
 			continue
 		}
-		a, err := factor.Parse(values[id])
+		a, err := readFactor(factor, values[id])
 		if err != nil {
 			faults[id] = sentence(err)
 			continue
