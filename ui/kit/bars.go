@@ -42,7 +42,7 @@ func (c *BarChart) CreateRenderer() fyne.WidgetRenderer { return newDrawing(c) }
 
 func (c *BarChart) least() fyne.Size {
 	p := penFor(c)
-	return fyne.NewSize(20*p.measure("0", chartLetters).Width, 6*p.lineHeight(chartLetters))
+	return fyne.NewSize(20*p.measure("0", chartLetters).Width, 5*p.lineHeight(chartLetters))
 }
 
 func (c *BarChart) draw(size fyne.Size) []fyne.CanvasObject {

@@ -56,7 +56,7 @@ func (c *CheckChart) CreateRenderer() fyne.WidgetRenderer { return newDrawing(c)
 
 func (c *CheckChart) least() fyne.Size {
 	p := penFor(c)
-	return fyne.NewSize(24*p.measure("0", chartLetters).Width, 5*p.lineHeight(chartLetters))
+	return fyne.NewSize(24*p.measure("0", chartLetters).Width, 4*p.lineHeight(chartLetters))
 }
 
 func (c *CheckChart) draw(size fyne.Size) []fyne.CanvasObject {

@@ -246,15 +246,36 @@ func (d *rulerDrawing) limits(marks []RulerMark) {
 		if left < ends[0]+d.inner() {
 			line = 1
 		}
-		named := line < lines && (free || d.letters.names > 0)
-		if !named {
+		if line >= lines || !free {
 			d.add(d.block(ColorInk, fyne.NewPos(x-1, d.rows.body), fyne.NewSize(2, d.rows.bottom-d.rows.body)))
+			if !free && ends[0] < 0 {
+				d.onTwoLines(m.Label, x, taken)
+			}
 			continue
 		}
 		ends[line] = left + width
 		top := d.rows.body - d.pad()/2 - float32(line+1)*height
 		d.add(d.block(ColorInk, fyne.NewPos(x-1, top+height), fyne.NewSize(2, d.rows.bottom-top-height)),
 			d.write(m.Label, d.letters.limit, fyne.NewPos(left, top)))
+	}
+}
+
+// onTwoLines writes a limit's name that has no room beside the reading on one line,
+// where there are two and they reach. Otherwise the line stands without a name.
+func (d *rulerDrawing) onTwoLines(name string, limit float32, taken reach) {
+	room := taken.from - d.pad() - d.pen.size(SizeMark)
+	words := d.wrap(name, d.letters.limit, room)
+	if d.letters.names < len(words) {
+		return
+	}
+	height := d.lineHeight(d.letters.limit)
+	for i, line := range words {
+		width := d.measure(line, d.letters.limit).Width
+		if width > room {
+			return
+		}
+		left := min(max(0, limit-width/2), room-width)
+		d.add(d.write(line, d.letters.limit, fyne.NewPos(left, d.rows.body-d.pad()/2-float32(len(words)-i)*height)))
 	}
 }
 

@@ -25,6 +25,7 @@ type benchScreen struct {
 	ruler     *kit.MoistureRuler
 	sheet     *fyne.Container // the form over the ruler
 	pane      *formAndPaper
+	head      *fyne.Container // the large figures
 	content   *fyne.Container
 	write     *kit.Button
 	toggle    *kit.Button
@@ -66,6 +67,7 @@ func (s *benchScreen) Build(w *Window) fyne.CanvasObject {
 func (s *benchScreen) buildResult() {
 	c := s.window.commands
 	figures := container.NewHBox()
+	s.head = figures
 	for i, f := range s.bench.BigFigures() {
 		figure := kit.NewFigure(f.Caption, f.Unit)
 		figure.Chars = benchChars[i]
@@ -118,6 +120,7 @@ func (s *benchScreen) showResult() {
 		s.figures[i].SetCaption(f.Caption, f.Unit)
 		s.figures[i].Set(kit.State(f.State), f.Value)
 	}
+	s.head.Refresh()
 	rows := s.bench.Rows()
 	shown := make([]kit.Row, len(rows))
 	for i, r := range rows {

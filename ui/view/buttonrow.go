@@ -3,6 +3,7 @@ package view
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/kit"
 )
@@ -10,27 +11,63 @@ import (
 // mostInRow is how many buttons stand in one row.
 const mostInRow = 6
 
-// buttonRow is a row of buttons for commands, or two rows where there are
-// many, each with a place on the ring.
+// buttonRow is a row of buttons for commands, or more rows where there are many or
+// their words are long, each with a place on the ring.
 func buttonRow(w *Window, ring *kit.Ring, ids []string) fyne.CanvasObject {
-	first := len(ids)
-	if first > mostInRow {
-		first = (first + 1) / 2
+	row := container.New(buttonRows{w})
+	for _, id := range ids {
+		b := w.commands.Button(id)
+		row.Add(b)
+		ring.Add(id, b)
 	}
-	rows := container.NewVBox()
-	for _, part := range [][]string{ids[:first], ids[first:]} {
-		if len(part) == 0 {
-			continue
+	return row
+}
+
+// buttonRows sets buttons in as few rows as their words have room for, over the
+// width of the screen.
+type buttonRows struct{ window *Window }
+
+// parts are the buttons row by row.
+func (l buttonRows) parts(objects []fyne.CanvasObject) (rows [][]fyne.CanvasObject) {
+	room := l.window.body.Size().Width
+	for n := (len(objects) + mostInRow - 1) / mostInRow; ; n++ {
+		rows = rows[:0]
+		fits := true
+		each := (len(objects) + n - 1) / n
+		for i := 0; i < len(objects); i += each {
+			part := objects[i:min(len(objects), i+each)]
+			rows = append(rows, part)
+			least := -spread{}.gap()
+			for _, o := range part {
+				least += leastWhole(o) + spread{}.gap()
+			}
+			fits = fits && (least <= room || room <= 0)
 		}
-		row := container.New(spread{})
-		for _, id := range part {
-			b := w.commands.Button(id)
-			row.Add(b)
-			ring.Add(id, b)
+		if fits || each <= 2 {
+			return rows
 		}
-		rows.Add(row)
 	}
-	return rows
+}
+
+func (l buttonRows) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	size := fyne.NewSize(0, -theme.Padding())
+	for _, part := range l.parts(objects) {
+		least := spread{}.MinSize(part)
+		size = fyne.NewSize(max(size.Width, least.Width), size.Height+least.Height+theme.Padding())
+	}
+	return size
+}
+
+func (l buttonRows) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	y := float32(0)
+	for _, part := range l.parts(objects) {
+		high := spread{}.MinSize(part).Height
+		spread{}.Layout(part, fyne.NewSize(size.Width, high))
+		for _, o := range part {
+			o.Move(o.Position().AddXY(0, y))
+		}
+		y += high + theme.Padding()
+	}
 }
 
 // spread sets what it holds in a row: each has the width it needs, and what is

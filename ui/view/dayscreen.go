@@ -128,7 +128,7 @@ func (s *dayScreen) buildDay() {
 func (s *dayScreen) buildGrain() fyne.CanvasObject {
 	s.grain = newSheetTables("grain", s.ring)
 	s.hours, s.spread, s.where = newBars(), newBars(), newBars()
-	pictures := container.New(spread{}, s.hours.content, s.spread.content, s.where.content)
+	pictures := container.New(asManyAsFit{}, s.hours.content, s.spread.content, s.where.content)
 	return container.New(tablesAndPictures{}, stackTables(s.grain.stops()), pictures)
 }
 
@@ -151,7 +151,7 @@ func (s *dayScreen) buildTold() fyne.CanvasObject {
 	what, words := wordsColumn(present.Say("What"), 14), wordsColumn(present.Say("Why, who"), 20)
 	what.State, words.Grow = true, true
 	s.told = kit.NewTable([]kit.Column{
-		wordsColumn(present.Say("Ticket"), 6), wordsColumn(present.Say("Of day"), 10), wordsColumn(present.Say("Grower"), 16), what, words,
+		wordsColumn(present.Say("Ticket"), 6), spare(wordsColumn(present.Say("Of day"), 10), 2), wordsColumn(present.Say("Grower"), 16), what, spare(words, 1),
 	})
 	s.told.Small = true
 	s.told.Empty = s.day.NothingTold()

@@ -66,7 +66,7 @@ func (s *disputesScreen) Build(w *Window) fyne.CanvasObject {
 	by.Grow, stand.State = true, true
 	s.list = kit.NewTable([]kit.Column{
 		wordsColumn(present.Say("No"), 4), figuresColumn(present.Say("Ticket"), 6), by, wordsColumn(present.Say("About"), 9),
-		wordsColumn(present.Say("Raised"), 10), wordsColumn(present.Say("Until"), 10), stand,
+		spare(wordsColumn(present.Say("Raised"), 10), 1), spare(wordsColumn(present.Say("Until"), 10), 2), stand,
 	})
 	s.list.Small = true
 	s.list.OnChoose = func(_ int, key string) { s.disputes.Choose(key); s.show() }

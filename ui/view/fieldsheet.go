@@ -37,6 +37,8 @@ type fieldSheet struct {
 	shape   string // what the last layout depended on
 	content *fyne.Container
 	whisper func(text string) // says on the status line what has no room at the foot
+
+	whispers bool // the status line says it now
 }
 
 func newFieldSheet() *fieldSheet {
@@ -114,7 +116,11 @@ func (s *fieldSheet) say() {
 	}
 	s.said.say(name, state, text)
 	if s.setting == bare {
+		s.whispers = true
 		s.whisper(text)
+	} else if s.whispers {
+		s.whispers = false
+		s.whisper("")
 	}
 }
 

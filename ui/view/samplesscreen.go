@@ -45,7 +45,7 @@ func (s *samplesScreen) Build(w *Window) fyne.CanvasObject {
 	grower.Grow, stand.State = true, true
 	s.list = kit.NewTable([]kit.Column{
 		wordsColumn(present.Say("Sample"), 8), wordsColumn(present.Say("Grain"), 16), grower, figuresColumn(present.Say("Ticket"), 6),
-		wordsColumn(present.Say("Kept at"), 10), wordsColumn(present.Say("Taken"), 10), wordsColumn(present.Say("Keep through"), 11), stand,
+		wordsColumn(present.Say("Kept at"), 10), spare(wordsColumn(present.Say("Taken"), 10), 1), wordsColumn(present.Say("Keep through"), 11), stand,
 	})
 	s.list.OnChoose = func(_ int, key string) { s.samples.Choose(key); s.window.commands.Refresh() }
 	s.ring = kit.NewRing(w.stage)

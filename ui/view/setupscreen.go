@@ -44,7 +44,7 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 	s.ring = kit.NewRing(w.stage)
 	s.title = newLabel(s.sheet.Welcome(), ordinary)
 	left := []fyne.CanvasObject{kit.NewHeading(present.Say("As every ticket prints it"))}
-	right := []fyne.CanvasObject{kit.NewHeading(present.Say("Taken here, by the rates chosen: the down arrow lists them"))}
+	right := []fyne.CanvasObject{kit.NewHeading(present.Say("Taken here, by the rates chosen"))}
 	s.ring.OnArrive = func(id string) { s.columns.hold(s.rows[id]) }
 	for _, f := range s.sheet.Fields() {
 		row := newFormRow(f, s.entry(f), &formColumns{})

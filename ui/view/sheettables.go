@@ -120,7 +120,7 @@ func (asRowsNeed) least(o fyne.CanvasObject) float32 {
 // needs is the height all rows of a table need.
 func (asRowsNeed) needs(t *kit.Table) float32 {
 	const askedFor = 4 // a header and three rows, which a table asks for itself
-	return t.MinSize().Height / askedFor * (float32(len(t.Rows())) + 1.5)
+	return t.MinSize().Height / askedFor * (float32(len(t.Rows())) + 2)
 }
 
 func (l asRowsNeed) Layout(objects []fyne.CanvasObject, size fyne.Size) {
@@ -165,11 +165,30 @@ func (tablesAndPictures) MinSize(objects []fyne.CanvasObject) fyne.Size {
 func (tablesAndPictures) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	tables, pictures := objects[0].(*fyne.Container), objects[1]
 	wanted, least := asRowsNeed{}.wanted(tables.Objects), pictures.MinSize().Height
-	high := max(size.Height/2, min(wanted, size.Height-least))
-	setVisible(pictures, size.Height-high >= least && wanted <= high)
+	high := max(wanted, min(size.Height/2, size.Height-least))
+	setVisible(pictures, size.Height-high >= least)
 	if !pictures.Visible() {
 		high = size.Height
 	}
 	put(tables, 0, 0, size.Width, high)
 	put(pictures, 0, high, size.Width, size.Height-high)
+}
+
+// asManyAsFit sets pictures side by side, the first ones first; one whose title
+// has no room is left out.
+type asManyAsFit struct{}
+
+func (asManyAsFit) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(objects[0].MinSize().Width, grid{}.cell(objects).Height)
+}
+
+func (asManyAsFit) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	room, n := size.Width, 0
+	for ; n < len(objects) && (n == 0 || objects[n].MinSize().Width <= room); n++ {
+		room -= objects[n].MinSize().Width + spread{}.gap()
+	}
+	for i, o := range objects {
+		setVisible(o, i < n)
+	}
+	spread{}.Layout(objects[:n], size)
 }

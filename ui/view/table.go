@@ -102,6 +102,9 @@ func (w *Window) turnSize() {
 	}
 	w.look.Scale = next
 	w.settings(w.look.Theme())
+	// Set once more, the menus have the height of their new letters, and the
+	// content the room that is left.
+	w.runner.Later(func() { w.window.SetMainMenu(w.window.MainMenu()) })
 }
 
 // Theme is the theme of the look.

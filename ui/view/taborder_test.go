@@ -20,7 +20,7 @@ var tabOrder = map[string]string{
 	"tickets":  "line table paper tickets.print tickets.working",
 	"rates":    "list paper rates.rows rates.try rates.compare rates.problems rates.load rates.schedule rates.again rates.text",
 	"growers":  "line table card growers.add growers.change growers.shares growers.truck",
-	"gear":     "scales card people bins gear.scale gear.simulate gear.papers gear.backup gear.verify gear.person gear.bin go.meters go.samples",
+	"gear":     "scales card people bins gear.scale gear.add gear.simulate gear.papers gear.backup gear.verify gear.person gear.bin go.meters go.samples",
 	"handbook": "line table page",
 	"setup":    "business street town phone licence rules unit scale division capacity",
 	"keys":     "keys",
