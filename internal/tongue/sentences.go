@@ -253,8 +253,8 @@ func (s sentences) known(f format, gaps []string, exact lookup) bool {
 		return true
 	}
 	for i, gap := range gaps {
-		if gap == "" {
-			return false
+		if gap == "" || i == 0 && f.own[0] && f.parts[0] == "" && strings.Contains(gap, " ") {
+			return false // it may be half a sentence
 		}
 		if f.own[i] || lettersIn(gap) == 0 || figure.MatchString(gap) {
 			continue

@@ -36,7 +36,10 @@ func UseLanguage(code string) error {
 	if err != nil {
 		return err
 	}
-	speaking := tongue.New(maps.Clone(texts))
+	var speaking *tongue.Tongue // of sentences; English ones stay
+	if code != "" && code != tongue.English {
+		speaking = tongue.New(maps.Clone(texts))
+	}
 	maps.DeleteFunc(texts, func(english, _ string) bool { return slices.Contains(reserved, strings.ToLower(english)) })
 	data, err := json.Marshal(texts)
 	if err != nil {
