@@ -22,9 +22,9 @@ func TestSay(t *testing.T) {
 		"Ruby corn discount for each":   "Ruby corn discount : pour chacune",
 		"Lucinda Vail: Charges":         "Lucinda Vail : Frais",
 		"in the ditch, wet":             "in the ditch, wet",
-		"MANUAL WT, typed by Hard Corn: beam read, wet":                                                                   "POIDS MANUEL, tapé par Hard Corn : beam read, wet",
-		"corn-main-2026: shrink, to, line 39":                                                                             "corn-main-2026: shrink, to, ligne 39",
-		"142 to 159, 18 in all: 18 in force, 0 void, 0 corrected; no number is missing":                                   "142 à 159, 18 en tout : 18 en vigueur, 0 annulés, 0 corrigés; aucun numéro ne manque",
+		"MANUAL WT, typed by Hard Corn: beam read, wet":                                                                      "POIDS MANUEL, tapé par Hard Corn : beam read, wet",
+		"corn-main-2026: shrink, to, line 39":                                                                                "corn-main-2026: shrink, to, ligne 39",
+		"142 to 159, 18 in all: 18 in force, 0 void, 0 corrected; no number is missing":                                      "142 à 159, 18 en tout : 18 en vigueur, 0 annulés, 0 corrigés; aucun numéro ne manque",
 		"Meter D1 has no check that counts under calibration A-2025. Meter M1 has no check that counts under calibration B.": "Humidimètre D1 n'a aucune vérification qui compte sous l'étalonnage A-2025. Humidimètre M1 n'a aucune vérification qui compte sous l'étalonnage B.",
 	} {
 		if got := french.Say(english); got != want {
