@@ -75,7 +75,11 @@ func (p *Paper) Move(at fyne.Position) {
 	}
 }
 
+// least is only the width until there is one that lines can wrap to.
 func (p *Paper) least() fyne.Size {
+	if p.width == 0 {
+		return fyne.NewSize(p.leastWidth(), 0)
+	}
 	return fyne.NewSize(p.leastWidth(), p.inType().height())
 }
 
