@@ -26,7 +26,13 @@ type drawing struct {
 
 func newDrawing(of drawn) *drawing { return &drawing{of: of} }
 
+// Layout draws for another size. For the same one it leaves what is drawn: a
+// window lays out whatever has new objects in it, and would do so for ever at
+// every frame.
 func (d *drawing) Layout(size fyne.Size) {
+	if size == d.size {
+		return
+	}
 	d.size = size
 	d.redraw()
 }

@@ -13,6 +13,7 @@ type figureRenderer struct {
 	fyne.WidgetRenderer
 	entry *FieldEntry
 	ring  fyne.CanvasObject // while the entry has the keyboard
+	size  fyne.Size         // the ring is for
 }
 
 func newFigureRenderer(e *FieldEntry, inside fyne.WidgetRenderer) fyne.WidgetRenderer {
@@ -28,15 +29,19 @@ func (r *figureRenderer) Layout(size fyne.Size) {
 func (r *figureRenderer) Refresh() {
 	r.WidgetRenderer.Refresh()
 	r.align(r.entry.Size())
+	r.ring = nil // colors may have changed
 	r.outline(r.entry.Size())
 }
 
 // outline draws the ring round the entry that has the keyboard. Fyne only
-// changes the colour of the frame, which sunlight swallows.
+// changes the color of the frame, which sunlight swallows. A ring that is there
+// stays: the window lays an entry out at every frame in which it finds a new one.
 func (r *figureRenderer) outline(size fyne.Size) {
-	r.ring = nil
-	if r.entry.focused {
-		r.ring = penFor(r.entry).focusRing(size)
+	switch {
+	case !r.entry.focused:
+		r.ring = nil
+	case r.ring == nil || r.size != size:
+		r.ring, r.size = penFor(r.entry).focusRing(size), size
 	}
 }
 
