@@ -93,11 +93,15 @@ func printedLike(s *working.Step, a quantity.Amount) string {
 	return a.FixedString(int32(places))
 }
 
-// Margin is what stands beside the large figures: which ticket this load takes
-// the place of, or else what a tenth of a point is worth on it.
-func (f *LoadForm) Margin() string {
-	if place := inPlaceText(f.now.load); place != "" {
-		return place
+// Margin is what stands beside the large figures: what stops the load as a
+// whole, which ticket it takes the place of, or else what a tenth of a point is
+// worth on it.
+func (f *LoadForm) Margin() Remark {
+	if stopped := f.now.remarks[wholeLoad]; stopped.State == Stop {
+		return stopped
 	}
-	return f.TenthWorth()
+	if place := inPlaceText(f.now.load); place != "" {
+		return Remark{Plain, place}
+	}
+	return Remark{Plain, f.TenthWorth()}
 }

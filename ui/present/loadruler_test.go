@@ -136,3 +136,17 @@ func TestBigFigures(t *testing.T) {
 		t.Errorf("a net below nought is %+v", got)
 	}
 }
+
+// What stops a load and belongs to no field stands beside the large figures.
+func TestMarginOfAStoppedLoad(t *testing.T) {
+	r := demoRoom(t, 0)
+	f := corn(r)
+	if m := f.Margin(); m.State != Plain || !strings.Contains(m.Text, "A tenth of a point") {
+		t.Errorf("a good load says %+v", m)
+	}
+	beside := f.besideWhich("something the form does not ask for")
+	f.now.remark(beside, Stop, "The deductions take more than the load is worth.")
+	if m := f.Margin(); m.State != Stop || !strings.Contains(m.Text, "more than the load is worth") {
+		t.Errorf("a stopped load says %+v", m)
+	}
+}

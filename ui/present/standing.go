@@ -61,6 +61,9 @@ func (f *LoadForm) known(all settle.Problems) settle.Problems {
 	})
 }
 
+// wholeLoad is where a remark goes that belongs to no field of the form.
+const wholeLoad = ""
+
 // besideWhich is the field of the form that a problem is said beside.
 func (f *LoadForm) besideWhich(field string) string {
 	if _, known := f.line(field); known {
@@ -72,7 +75,7 @@ func (f *LoadForm) besideWhich(field string) string {
 	case "edition":
 		return "commodity"
 	}
-	return "remark"
+	return wholeLoad
 }
 
 // wouldBe lets the draft happen to a copy of the load.
@@ -81,7 +84,7 @@ func (f *LoadForm) wouldBe(d *draft) *load.Load {
 	stamp := load.Stamp{At: f.frame.Desk.Now(), Who: f.frame.Desk.Who().Name}
 	happen := func(fact load.Fact) {
 		if err := l.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
-			f.now.remark("remark", Stop, sentence(err))
+			f.now.remark(wholeLoad, Stop, sentence(err))
 		}
 	}
 	if f.book == nil {

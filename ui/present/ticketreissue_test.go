@@ -67,7 +67,7 @@ func TestReissueATicket(t *testing.T) {
 	r.answer(map[string]string{"reason": "a clean copy"})
 	wantSaid(t, r, OK, fmt.Sprintf("is the grain of ticket %d, void", first))
 	form := r.frame.yard.Form()
-	if r.screen != "yard" || form.book == nil || form.book.Reissues != first || !strings.Contains(form.Margin(), "void: a clean copy") {
+	if r.screen != "yard" || form.book == nil || form.book.Reissues != first || !strings.Contains(form.Margin().Text, "void: a clean copy") {
 		t.Fatalf("in hand on %q is %+v", r.screen, form.book)
 	}
 	number, err := form.Issue()

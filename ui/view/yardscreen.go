@@ -140,7 +140,8 @@ func (s *yardScreen) showPaper() {
 		s.beside.SetLines(paper(form.Working()))
 	}
 	s.reveal(s.load.ring.Current())
-	s.tenth.Say(kit.Plain, form.Margin())
+	margin := form.Margin()
+	s.tenth.Say(kit.State(margin.State), margin.Text)
 	s.showRuler(form.Ruler())
 	s.window.commands.Refresh()
 	if can := form.CanUseStoredTare(); can != s.stored.Visible() {
