@@ -2,6 +2,9 @@ package kit
 
 import "fyne.io/fyne/v2"
 
+// noLine is no line of a slip.
+const noLine = -1
+
 // Reveal scrolls the slip no further than needed to bring a line into sight,
 // with what should be seen together with it. An index that is no line moves
 // nothing.
@@ -11,6 +14,7 @@ func (v *SlipView) Reveal(line int) {
 	if row == nil {
 		return
 	}
+	v.revealed = line
 	want := g.wanted(row, room)
 	switch at := v.scroll.Offset.Y; {
 	case want.from < at:

@@ -33,3 +33,24 @@ func TestRevealScrollsNoFurtherThanNeeded(t *testing.T) {
 		}
 	}
 }
+
+// A line looked for while the slip had no room is where it belongs once there is
+// some: a slip whose line stands near its head shows from its head.
+func TestRevealedBeforeThereWasRoom(t *testing.T) {
+	h := newHouse(t)
+	v := NewSlipView()
+	var lines []PaperLine
+	for i := range 80 {
+		lines = append(lines, PaperLine{Left: fmt.Sprint("line ", i), Right: "1"})
+	}
+	v.SetLines(lines)
+	h.show(v, fyne.NewSize(400, 40))
+	v.Reveal(6)
+	if v.Offset() == 0 {
+		t.Fatal("with no room the line was in sight")
+	}
+	v.Resize(fyne.NewSize(400, 300))
+	if v.Offset() != 0 {
+		t.Errorf("with room the slip stands at %v", v.Offset())
+	}
+}

@@ -43,7 +43,10 @@ func (g *galley) wanted(row *typeRow, room float32) span {
 	return span{row.top - around, row.bottom() + around}
 }
 
-// downFrom is a stretch and of the sum beneath as much as there is room for.
+// downFrom is a stretch with the sum beneath it, where there is room for both.
 func (g *galley) downFrom(s span, room float32) span {
-	return span{s.from, max(s.to, min(g.sum().to, s.from+room))}
+	if sum := g.sum(); sum.to-s.from <= room {
+		s.to = max(s.to, sum.to)
+	}
+	return s
 }

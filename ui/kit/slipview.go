@@ -10,12 +10,13 @@ import (
 // smallest type that can be read.
 type SlipView struct {
 	Reader
-	paper *Paper
+	paper    *Paper
+	revealed int // the line last brought into sight
 }
 
 // NewSlipView makes a slip view with an empty sheet.
 func NewSlipView() *SlipView {
-	v := &SlipView{paper: NewPaper()}
+	v := &SlipView{paper: NewPaper(), revealed: noLine}
 	v.scroll = container.NewVScroll(v.paper)
 	v.ExtendBaseWidget(v)
 	return v
@@ -37,10 +38,18 @@ func (v *SlipView) Paper() *Paper { return v.paper }
 // CreateRenderer is Fyne's way to draw the view.
 func (v *SlipView) CreateRenderer() fyne.WidgetRenderer { return newDrawing(v) }
 
+// draw sets the paper for the height there is. With another height another part
+// of it is in sight, so the line last looked for is looked for again.
 func (v *SlipView) draw(size fyne.Size) []fyne.CanvasObject {
-	if v.paper.room != size.Height {
+	isOther := v.paper.room != size.Height
+	if isOther {
 		v.paper.room = size.Height
 		v.scroll.Refresh()
 	}
-	return v.Reader.draw(size)
+	objects := v.Reader.draw(size)
+	if isOther {
+		v.ToTop()
+		v.Reveal(v.revealed)
+	}
+	return objects
 }

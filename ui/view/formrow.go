@@ -25,7 +25,7 @@ type formRow struct {
 	// noteRoom is how far what is said beneath reaches, from the left of the row.
 	noteRoom float32
 	inHand   bool // the keyboard is in it
-	mute     bool // running words, of which nothing is ever said
+	mute     bool // nothing is ever said of it
 }
 
 // formColumns is where the entries of one column begin.
@@ -87,12 +87,13 @@ func (r *formRow) isBeneath(s setting) bool {
 
 // marked is the mark in the row for what does not stand beneath.
 func (r *formRow) marked() kit.State {
-	state, _ := r.says()
 	switch {
 	case r.mute || r.isBeneath(r.setting):
 		return kit.Plain
-	case state == kit.Missing, r.isDoubted():
-		return state
+	case r.isDoubted():
+		return kit.State(r.field.State)
+	case r.field.Missing:
+		return kit.Missing
 	}
 	return kit.Plain
 }

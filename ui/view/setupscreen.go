@@ -101,9 +101,9 @@ func (l titleGivesWay) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	put(foot, 0, size.Height-low+theme.Padding(), size.Width, low-theme.Padding())
 }
 
-// muteRows are the fields of which nothing is said beneath: any words stand in
-// them, and the status line says which is still empty.
-var muteRows = map[string]bool{"street": true, "town": true, "phone": true, "rules": true, "unit": true, "dates": true}
+// muteRows are the fields of which nothing is ever said: something of their list
+// always stands in them.
+var muteRows = map[string]bool{"rules": true, "unit": true, "dates": true}
 
 func (s *setUpScreen) entry(f present.Field) kit.Keyed {
 	typed := func(text string) { s.sheet.Type(f.ID, text); s.show() }

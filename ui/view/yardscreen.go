@@ -117,6 +117,9 @@ func (s *yardScreen) Ring() *kit.Ring { return s.load.ring }
 func (s *yardScreen) Refresh() {
 	s.yard.Refresh()
 	other := s.shown != s.yard.Form()
+	if other {
+		s.slip.ToTop()
+	}
 	s.load.show(other)
 	if other {
 		s.shown = s.yard.Form()
