@@ -21,7 +21,8 @@ type Soundness struct {
 // Verify walks the whole book: the file and its guards, the chain of facts,
 // every edition kept, every load replayed and its settlement worked again under
 // the edition kept with it, every row the desk reads compared with the facts it
-// was made from, every number accounted for. Progress is told after each load
+// was made from, every closed day's sheet made again, every number accounted
+// for. Progress is told after each load
 // and may be nil; ending the context stops the walk.
 //
 // The book may be in use meanwhile: what is entered after the walk began is
@@ -33,7 +34,7 @@ func (d *Desk) Verify(ctx context.Context, progress func(done int64)) (Soundness
 		inPlace: map[int64]int64{}, gaveWay: map[int64]int64{},
 		seen: map[string]bool{}, standing: map[string]journal.Fact{},
 	}
-	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.standingRows, v.stock, v.lastNumbers, v.successions} {
+	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, v.standingRows, v.stock, v.lastNumbers, v.successions} {
 		if err := walk(); err != nil {
 			return v.out, err
 		}
