@@ -50,9 +50,19 @@ func (d *drawing) redraw() {
 	}
 }
 
-func (d *drawing) MinSize() fyne.Size           { return d.of.least() }
-func (d *drawing) Objects() []fyne.CanvasObject { return d.objects }
-func (d *drawing) Destroy()                     {}
+func (d *drawing) MinSize() fyne.Size { return d.of.least() }
+
+// Objects are what is drawn. A window throws away the renderers of what was out
+// of sight for a minute, and never lays out the new one of a widget that has its
+// size already; so that one draws when it is first asked.
+func (d *drawing) Objects() []fyne.CanvasObject {
+	if d.size.IsZero() {
+		d.Layout(d.of.Size())
+	}
+	return d.objects
+}
+
+func (d *drawing) Destroy() {}
 
 // pen draws in the theme of one widget.
 type pen struct {
