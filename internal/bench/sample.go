@@ -1,9 +1,7 @@
 package bench
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 
 	"tenthpoint/internal/quantity"
 )
@@ -103,19 +101,4 @@ func (s Sample) Where() string {
 		return fmt.Sprintf("%s, held for %s", s.Place, s.Held)
 	}
 	return fmt.Sprintf("%s, until %s", s.Place, s.KeepThrough())
-}
-
-// DueForDiscard lists the retained samples that may go on the day, the longest
-// due first. Held ones are never among them.
-func DueForDiscard(samples []Sample, day quantity.Date) []Sample {
-	var out []Sample
-	for _, s := range samples {
-		if s.DueOn(day) {
-			out = append(out, s)
-		}
-	}
-	slices.SortStableFunc(out, func(a, b Sample) int {
-		return cmp.Or(a.DiscardFrom().Cmp(b.DiscardFrom()), cmp.Compare(a.Number, b.Number))
-	})
-	return out
 }

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -30,16 +31,19 @@ func TestDiscardDates(t *testing.T) {
 	}
 }
 
-func TestDueForDiscard(t *testing.T) {
+func TestDueOn(t *testing.T) {
 	held, gone, none := kept("5", "2025-10-01", "canada"), kept("6", "2025-10-01", "canada"), kept("7", "2025-10-01", "canada")
 	held.Held, gone.Discarded, none.Place = "dispute on ticket 1042", quantity.MustDate("2025-10-09"), ""
 	samples := []Sample{kept("3", "2025-10-24", "canada"), kept("2", "2025-10-20", "us-inbound-truck"), kept("1", "2025-10-20", "us-inbound-truck"),
 		kept("4", "2025-10-25", "canada"), held, gone, none, kept("8", "2025-10-20", "montana")}
 	due := func(day string) string {
 		var numbers []string
-		for _, s := range DueForDiscard(samples, quantity.MustDate(day)) {
-			numbers = append(numbers, s.Number)
+		for _, s := range samples {
+			if s.DueOn(quantity.MustDate(day)) {
+				numbers = append(numbers, s.Number)
+			}
 		}
+		slices.Sort(numbers)
 		return strings.Join(numbers, " ")
 	}
 	for day, want := range map[string]string{"2025-10-23": "", "2025-10-24": "1 2", "2025-10-31": "1 2", "2025-11-01": "1 2 3", "2025-11-02": "1 2 3 4", "2025-12-20": "1 2 3 4 8"} {

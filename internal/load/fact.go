@@ -159,9 +159,3 @@ func Read(kind string, body []byte) (Fact, error) {
 	}
 	return r(body)
 }
-
-// IsFact reports whether a kind belongs to the life of a load.
-func IsFact(kind string) bool {
-	_, ok := readers[kind]
-	return ok
-}

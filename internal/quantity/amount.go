@@ -188,15 +188,6 @@ func Max(a, b Amount) Amount {
 	return a
 }
 
-// Sum adds amounts of the given unit; no amounts make nought.
-func Sum(unit Unit, amounts ...Amount) Amount {
-	total := Zero(unit)
-	for _, a := range amounts {
-		total = total.Add(a)
-	}
-	return total
-}
-
 // Rat is the exact figure as a rational number, for checks written apart from
 // this package.
 func (a Amount) Rat() *big.Rat {

@@ -26,15 +26,3 @@ func MassFactor(from, to Unit) (Amount, error) {
 	}
 	return f.Div(t), nil
 }
-
-// ConvertMass is the same weight in another unit of weight, exact.
-func ConvertMass(a Amount, to Unit) (Amount, error) {
-	if a.unit == to {
-		return a, nil
-	}
-	factor, err := MassFactor(a.unit, to)
-	if err != nil {
-		return Amount{}, err
-	}
-	return a.Mul(factor), nil
-}

@@ -16,8 +16,7 @@
 //   - Viewer writes the file like Folder and opens it on the screen with the
 //     program the person has chosen for that kind of file.
 //
-// Nothing here knows what a ticket is. Label and roll printers take plain
-// text: RollText makes such a job and refuses a line the paper cannot hold.
+// Nothing here knows what a ticket is.
 //
 // Every failure is a sentence that says what was tried, what came back, and
 // what the person at the desk can do about it.

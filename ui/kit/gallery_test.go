@@ -196,7 +196,7 @@ func gallery(h *house) (fyne.CanvasObject, *Ring) {
 	icon.SetMinSize(fyne.NewSquareSize(64))
 	left := container.NewVBox(
 		container.NewHBox(icon, live, layout.NewSpacer(), net),
-		buttons, exampleBadges(), NewPanel(exampleForm(ring)), exampleRuler(),
+		buttons, exampleBadges(), onPanel(exampleForm(ring)), exampleRuler(),
 		container.NewGridWithColumns(2, exampleBars(), exampleChecks()), bar)
 	ring.Add("table", exampleTable())
 	table := ring.seats[len(ring.seats)-1].stop
@@ -329,4 +329,9 @@ func shoot(t *testing.T, name string, picture image.Image) {
 	if err := png.Encode(f, picture); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// onPanel is an object on the ground that the left edge of the desk has.
+func onPanel(o fyne.CanvasObject) fyne.CanvasObject {
+	return container.NewStack(canvas.NewRectangle(theme.Color(ColorPanel)), container.NewPadded(o))
 }

@@ -126,26 +126,6 @@ func visible(objects []fyne.CanvasObject) []fyne.CanvasObject {
 	return out
 }
 
-// evenly sets what shows of what it holds side by side, all of one width.
-type evenly struct{}
-
-func (evenly) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	size := fyne.Size{}
-	for _, o := range visible(objects) {
-		size = fyne.NewSize(size.Width+o.MinSize().Width, max(size.Height, o.MinSize().Height))
-	}
-	return size
-}
-
-func (evenly) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	shown := visible(objects)
-	width := (size.Width+theme.Padding())/float32(max(1, len(shown))) - theme.Padding()
-	for i, o := range shown {
-		o.Move(fyne.NewPos(float32(i)*(width+theme.Padding()), 0))
-		o.Resize(fyne.NewSize(width, size.Height))
-	}
-}
-
 // grid sets what it holds in columns of one width, row by row.
 type grid struct {
 	columns int
