@@ -10,7 +10,7 @@ import (
 // A window forgets how a screen was drawn a minute after it went out of sight,
 // and asks for it anew when the screen is back, without laying it out.
 func TestDrawnAgainAfterAMinuteOutOfSight(t *testing.T) {
-	test.NewTempApp(t)
+	newHouse(t)
 	figure := NewFigure("Moisture", "%")
 	figure.Set(OK, "13.4")
 	figure.Resize(fyne.NewSize(200, 100))

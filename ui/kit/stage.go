@@ -12,6 +12,7 @@ type Stage struct {
 	canvas   fyne.Canvas
 	commands *Commands
 	layer    *fyne.Container
+	floats   floats         // where what floats on the layer belongs
 	last     fyne.Focusable // who had the keyboard last
 	boxes    *[]*Dialog     // open dialogs, the front one last; shared with inner stages
 }
@@ -19,14 +20,20 @@ type Stage struct {
 // NewStage makes the stage of a window. It takes the canvas' keys that nothing
 // else has focus for, so a click on bare ground does not make F-keys deaf.
 func NewStage(canvas fyne.Canvas, commands *Commands) *Stage {
-	s := &Stage{canvas: canvas, commands: commands, layer: container.NewWithoutLayout(), boxes: new([]*Dialog)}
+	s := newStage(canvas, commands, new([]*Dialog))
 	canvas.SetOnTypedKey(s.unfocusedKey)
 	return s
 }
 
 // inner is a stage for the inside of a dialog: same window, own layer.
 func (s *Stage) inner() *Stage {
-	return &Stage{canvas: s.canvas, commands: s.commands, layer: container.NewWithoutLayout(), boxes: s.boxes}
+	return newStage(s.canvas, s.commands, s.boxes)
+}
+
+func newStage(canvas fyne.Canvas, commands *Commands, boxes *[]*Dialog) *Stage {
+	s := &Stage{canvas: canvas, commands: commands, boxes: boxes, floats: floats{}}
+	s.layer = container.New(s.floats)
+	return s
 }
 
 // Wrap puts the layer for floating lists over the window's content. Give the
@@ -79,6 +86,18 @@ func (s *Stage) roomAround(o fyne.CanvasObject) float32 {
 // float shows an object over the content, just under another object, or over
 // that when there is no room below.
 func (s *Stage) float(what, under fyne.CanvasObject, size fyne.Size) {
+	s.floats[what] = func() { s.place(what, under, size) }
+	s.place(what, under, size)
+	for _, shown := range s.layer.Objects {
+		if shown == what {
+			what.Refresh()
+			return
+		}
+	}
+	s.layer.Add(what)
+}
+
+func (s *Stage) place(what, under fyne.CanvasObject, size fyne.Size) {
 	d := fyne.CurrentApp().Driver()
 	at := d.AbsolutePositionForObject(under)
 	below := at.Y + under.Size().Height
@@ -89,17 +108,37 @@ func (s *Stage) float(what, under fyne.CanvasObject, size fyne.Size) {
 	x := max(0, min(at.X, s.canvas.Size().Width-size.Width))
 	what.Move(fyne.NewPos(x, y).Subtract(d.AbsolutePositionForObject(s.layer)))
 	what.Resize(size)
-	for _, shown := range s.layer.Objects {
-		if shown == what {
-			what.Refresh()
-			return
+}
+
+// floats puts what floats where it belongs, once more when the layer is laid
+// out: a window does not know where an object is before its first frame, and a
+// list may stand open from the start.
+type floats map[fyne.CanvasObject]func()
+
+func (floats) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, o := range objects {
+		size = size.Max(o.MinSize())
+	}
+	return size
+}
+
+func (f floats) Layout(objects []fyne.CanvasObject, _ fyne.Size) {
+	for _, o := range objects {
+		if place := f[o]; place != nil {
+			place()
 		}
 	}
-	s.layer.Add(what)
 }
 
 // sink takes a floating object away.
-func (s *Stage) sink(what fyne.CanvasObject) { s.layer.Remove(what) }
+func (s *Stage) sink(what fyne.CanvasObject) {
+	delete(s.floats, what)
+	s.layer.Remove(what)
+}
 
 // sinkAll takes every floating object away.
-func (s *Stage) sinkAll() { s.layer.RemoveAll() }
+func (s *Stage) sinkAll() {
+	clear(s.floats)
+	s.layer.RemoveAll()
+}
