@@ -26,8 +26,12 @@ func (s *standing) sentences() []string {
 
 // ticket gathers what a slip is made from.
 func (f *Frame) ticket(l *load.Load, s *settle.Settlement, copyNo int64, problems []string) slip.Ticket {
+	profile := f.Desk.Profile()
+	if who := f.Desk.Who().Name; who != "" {
+		profile.Weigher = who // who issues a ticket signs it
+	}
 	return slip.Ticket{
-		House: f.Desk.Profile(), Load: l, Settlement: s, Edition: f.editionOf(l),
+		House: profile, Load: l, Settlement: s, Edition: f.editionOf(l),
 		Copy: copyNo, Problems: problems, Zone: f.Zone,
 	}
 }
