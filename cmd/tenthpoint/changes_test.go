@@ -42,9 +42,9 @@ func (d *desktop) correctTicket(number int64, reason, tare string) {
 	d.press("ctrl+e")
 	d.write(reason, "") // past the manager: the correcting load opens
 	d.settle()
-	// The load is whole, so the keyboard is on Issue: back over remark, price,
-	// terms and pit to the tare.
-	d.press("shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab")
+	// The keyboard is on the first field: back over the slip and Issue, then over
+	// remark, price, terms and pit to the tare.
+	d.press("shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab")
 	d.write(tare)
 	d.press("F12")
 }

@@ -135,6 +135,21 @@ func (f *LoadForm) FirstMissing() string {
 	return ""
 }
 
+// FirstToDo is where the work on a load begins: its first field still to be
+// filled, else the act that issues it. A load that corrects a ticket is whole
+// from the start and has something wrong in it: there it is the first field, so
+// that one Enter too many does not issue the mistake again.
+func (f *LoadForm) FirstToDo() string {
+	missing := f.FirstMissing()
+	switch {
+	case missing != "":
+		return missing
+	case f.now.load.Corrects != 0:
+		return f.lines[0].id
+	}
+	return "issue"
+}
+
 // After is the field that follows another in working order; empty after the
 // last.
 func (f *LoadForm) After(id string) string {

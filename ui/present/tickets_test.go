@@ -200,6 +200,9 @@ func TestCorrectATicket(t *testing.T) {
 		t.Fatalf("the load in hand corrects %+v", form.book)
 	}
 	wantSaid(t, r, OK, "corrects ticket")
+	if first := form.FirstToDo(); first != form.lines[0].id {
+		t.Errorf("a correction begins on %q: one Enter too many issues it unchanged", first)
+	}
 	form.Type("tare", "13,000")
 	number, err := form.Issue()
 	must(t, err)

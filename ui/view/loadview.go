@@ -173,11 +173,7 @@ func (v *loadView) escape() bool {
 
 // focus puts the keyboard where work goes on.
 func (v *loadView) focus() {
-	id := v.form().FirstMissing()
-	if id == "" {
-		id = "issue"
-	}
-	v.focusOn(id)
+	v.focusOn(v.form().FirstToDo())
 }
 
 // focusOn puts the keyboard on a field and marks what stands in it.
