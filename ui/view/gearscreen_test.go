@@ -29,7 +29,7 @@ func TestGearByKeyboard(t *testing.T) {
 		t.Errorf("the first bin shows %q; the status line says %q", rows[0].Cells, s.status.Text())
 	}
 	s.commands.Run("gear.verify")
-	if s.status.State() != kit.OK || !strings.Contains(s.status.Text(), "the book is sound") {
+	if s.status.State() != kit.OK || !strings.Contains(s.status.Text(), "The book is sound") {
 		t.Errorf("after the check the status line says %q", s.status.Text())
 	}
 	screen.ring.Focus("scales")

@@ -23,7 +23,7 @@ func (s *yardScreen) endings() []Act {
 	return []Act{
 		{Everywhere: true, Command: kit.Command{
 			ID: "load.new", Title: present.Say("New truck"), Group: group, Icon: kit.IconTruck, Keys: []kit.Key{kit.Ctrl(fyne.KeyN)},
-			Do: func() { s.yard.TakeNew(); s.inHand() },
+			Do: func() { s.toAnother(s.yard.TakeNew) },
 		}},
 		{Command: kit.Command{
 			ID: "load.issue", Title: present.Say("Issue and print"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Bare(fyne.KeyF12)},
@@ -115,8 +115,8 @@ func (s *yardScreen) additions() []Act {
 func (s *yardScreen) places() []Act {
 	group := present.Say("Yard")
 	acts := []Act{
-		{Everywhere: true, Command: kit.Command{ID: "yard.next", Title: present.Say("Next truck"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyPageDown)}, Do: func() { s.yard.Step(+1); s.inHand() }}},
-		{Everywhere: true, Command: kit.Command{ID: "yard.before", Title: present.Say("Truck before"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyPageUp)}, Do: func() { s.yard.Step(-1); s.inHand() }}},
+		{Everywhere: true, Command: kit.Command{ID: "yard.next", Title: present.Say("Next truck"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyPageDown)}, Do: func() { s.toAnother(func() { s.yard.Step(+1) }) }}},
+		{Everywhere: true, Command: kit.Command{ID: "yard.before", Title: present.Say("Truck before"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyPageUp)}, Do: func() { s.toAnother(func() { s.yard.Step(-1) }) }}},
 	}
 	keys := []fyne.KeyName{fyne.KeyF2, fyne.KeyF3, fyne.KeyF4, fyne.KeyF5, fyne.KeyF6, fyne.KeyF7, fyne.KeyF8, fyne.KeyF9}
 	for place, key := range keys {
@@ -124,7 +124,7 @@ func (s *yardScreen) places() []Act {
 			ID: fmt.Sprintf("yard.%d", place+1), Title: present.Say("Truck at place %d", place+1), Group: group, Break: place == 0, Keys: []kit.Key{kit.Bare(key)},
 			EnabledWhen: func() bool { return s.yard.IsTaken(place) },
 			WhyNot:      func() string { return present.Say("No truck stands at place %d.", place+1) },
-			Do:          func() { s.yard.TakePlace(place); s.inHand() },
+			Do:          func() { s.toAnother(func() { s.yard.TakePlace(place) }) },
 		}})
 	}
 	return acts

@@ -23,7 +23,7 @@ func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
 	if s.place() != "setup" || s.window.MainMenu().Items[0].Label != "Chargement" {
 		t.Errorf("in front is %s, the first menu is %q", s.place(), s.window.MainMenu().Items[0].Label)
 	}
-	if got := s.status.Text(); !strings.Contains(got, "les réglages sont inscrits.") {
+	if got := s.status.Text(); !strings.Contains(got, "Les réglages sont inscrits.") {
 		t.Errorf("the status line says %q", got)
 	}
 	s.Go("yard")

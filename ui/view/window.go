@@ -3,6 +3,8 @@ package view
 import (
 	"context"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -127,9 +129,8 @@ func (w *Window) begin() {
 		w.frame.SayBack()
 	}
 	w.ends = append(w.ends, w.runner.Every(30*time.Second, w.tick))
-	if w.frame.Indicator != nil {
-		w.ends = append(w.ends, w.runner.Every(scalePause, w.rail.showLive))
-	}
+	// A scale may be linked, or a simulated one stand in, while the desk is open.
+	w.ends = append(w.ends, w.runner.Every(scalePause, w.rail.showLive))
 }
 
 // scalePause is how often the scale is looked at.
@@ -154,7 +155,17 @@ func (w *Window) Say(state present.State, sentence string) {
 	if sentence == "" {
 		state, sentence = present.Plain, w.hint()
 	}
-	w.status.Say(kit.State(state), sentence)
+	w.status.Say(kit.State(state), begun(sentence))
+}
+
+// begun is a sentence with the capital it begins with. Many are made to stand in
+// the middle of another.
+func begun(sentence string) string {
+	if sentence == "" {
+		return ""
+	}
+	first, size := utf8.DecodeRuneInString(sentence)
+	return string(unicode.ToUpper(first)) + sentence[size:]
 }
 
 // hint says what keys carry the work on this screen.

@@ -1,11 +1,13 @@
 package view
 
 import (
+	"context"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 
+	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 )
@@ -80,6 +82,49 @@ func TestEnterStaysOnWhatIsWrong(t *testing.T) {
 	if at := screens[s.current].id; at != "yard" {
 		t.Errorf("Escape left for %s", at)
 	}
+}
+
+// What the status line told of one truck is gone when another is in hand, and
+// what it tells begins with a capital.
+func TestStatusIsOfTheTruckInHand(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.letCornBeTyped()
+	s.Say(present.Stop, "net would be -2,000 lb")
+	if said := s.status.Text(); !strings.Contains(said, "Net would be") {
+		t.Errorf("the status line says %q", said)
+	}
+	s.press(fyne.KeyF2)
+	if said := s.status.Text(); s.status.State() != kit.Plain || strings.Contains(said, "-2,000") {
+		t.Errorf("with another truck in hand the status line says %q", said)
+	}
+}
+
+// A scale that is linked while the desk is open shows in the rail as it moves.
+func TestRailFollowsAScaleLinkedLater(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	beat := kit.NewManual()
+	w, err := Open(s.frame, Options{Window: s.fyne, Runner: beat, SetTheme: func(fyne.Theme) {}})
+	must(t, err)
+	if w.rail.live.Visible() {
+		t.Fatal("a weight is shown where none can be read")
+	}
+	w.frame.Indicator = deck{}
+	beat.Tick()
+	if !w.rail.live.Visible() || w.rail.live.Value() != "52,300" {
+		t.Errorf("the rail shows %q of a truck of 52,300 lb", w.rail.live.Value())
+	}
+}
+
+// deck is a scale that shows one weight, at rest.
+type deck struct{}
+
+func (deck) Latest() (quantity.Amount, bool, error) {
+	return quantity.Int(52300, quantity.Lb), true, nil
+}
+
+func (d deck) Weigh(context.Context) (quantity.Amount, error) {
+	weight, _, err := d.Latest()
+	return weight, err
 }
 
 // With letters too large for the window the form follows the keyboard.

@@ -267,3 +267,11 @@ func (s *yardScreen) inHand() {
 	s.load.focus()
 	s.window.rail.show()
 }
+
+// toAnother takes another truck in hand. What the status line told was of the
+// one before.
+func (s *yardScreen) toAnother(take func()) {
+	take()
+	s.window.Say(present.Plain, "")
+	s.inHand()
+}
