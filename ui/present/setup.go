@@ -53,6 +53,15 @@ func (s *SetUp) Reset() {
 	s.inBook = maps.Clone(s.values)
 }
 
+// Renew fills in what the book has by now, and keeps what was typed. A scale may
+// have been changed elsewhere since; what only stood here untouched must not put
+// it back.
+func (s *SetUp) Renew() {
+	typed := typedOver(s.inBook, s.values)
+	s.Reset()
+	maps.Copy(s.values, typed)
+}
+
 func orElse(text, otherwise string) string {
 	if text == "" {
 		return otherwise

@@ -1,6 +1,7 @@
 package present
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -133,5 +134,22 @@ func TestLinkInTheSetUp(t *testing.T) {
 	s.Type("link", "tcp://192.0.2.10:4001")
 	if s.Save(); r.frame.Desk.Profile().Scales[0].Link != "tcp://192.0.2.10:4001" || station.linked != 1 {
 		t.Errorf("said %q; the book has %q, listened %d times", r.last(), r.frame.Desk.Profile().Scales[0].Link, station.linked)
+	}
+}
+
+// What was changed on another screen since the sheet was filled in stays changed
+// when the sheet is written down for something else.
+func TestSetUpPutsNothingBack(t *testing.T) {
+	_, r, _ := gearRoom(t, 1)
+	s := NewSetUp(r.frame)
+	p := r.frame.Desk.Profile()
+	p.Scales = slices.Clone(p.Scales)
+	p.Scales[0].Division, p.Scales[0].Link = lb(50), "tcp://192.0.2.10:4001"
+	must(t, r.frame.Desk.SetProfile(t.Context(), p))
+	s.Type("phone", "555-0199")
+	s.Save()
+	p = r.frame.Desk.Profile()
+	if scale := p.Scales[0]; p.Phone != "555-0199" || scale.Division.Figure() != "50" || scale.Link != "tcp://192.0.2.10:4001" {
+		t.Errorf("said %q; the book has phone %s, division %s, link %q", r.last(), p.Phone, scale.Division, scale.Link)
 	}
 }

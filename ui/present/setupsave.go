@@ -12,6 +12,7 @@ import (
 // Save writes the sheet into the book. In a new book it also makes the person
 // who filled it in the first manager, and goes on to the yard.
 func (s *SetUp) Save() {
+	s.Renew()
 	first, before, spoken := s.IsFirst(), s.link(), s.frame.Desk.Profile().Language
 	if err := s.save(); err != nil {
 		s.frame.Fail(err)

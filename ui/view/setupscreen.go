@@ -164,6 +164,11 @@ func (s *setUpScreen) show() {
 
 // Show puts the keyboard on the first field to fill.
 func (s *setUpScreen) Show() {
+	for _, f := range s.sheet.Fields() {
+		if row := s.rows[f.ID]; row != nil {
+			setText(row.entry, f)
+		}
+	}
 	if id := s.sheet.FirstMissing(); id != "" {
 		s.ring.Focus(id)
 		return
@@ -172,7 +177,10 @@ func (s *setUpScreen) Show() {
 }
 
 // Refresh shows the sheet as it now stands.
-func (s *setUpScreen) Refresh() { s.show() }
+func (s *setUpScreen) Refresh() {
+	s.sheet.Renew()
+	s.show()
+}
 
 // Hint says what keys carry the work.
 func (s *setUpScreen) Hint() string {
