@@ -16,20 +16,19 @@ type benchScreen struct {
 	bench  *present.Bench
 	form   *fieldForm
 
-	figures   []*kit.Figure
-	tests     *kit.Table
-	says      *kit.Remarks
-	reader    *kit.Reader
-	made      *fyne.Container // the tests and what is said of them
-	working   *kit.SlipView
-	ruler     *kit.MoistureRuler
-	sheet     *fyne.Container // the form over the ruler
-	pane      *formAndPaper
-	head      *fyne.Container // the large figures
-	content   *fyne.Container
-	write     *kit.Button
-	toggle    *kit.Button
-	isWorking bool
+	figures []*kit.Figure
+	tests   *kit.Table
+	says    *kit.Remarks
+	reader  *kit.Reader
+	made    *fyne.Container // the tests and what is said of them
+	working *kit.SlipView
+	ruler   *kit.MoistureRuler
+	sheet   *fyne.Container // the form over the ruler
+	pane    *formAndPaper
+	head    *fyne.Container // the large figures
+	content *fyne.Container
+	write   *kit.Button
+	toggle  *kit.Button
 }
 
 func newBenchScreen(f *present.Frame) Screen { return &benchScreen{bench: present.NewBench(f)} }
@@ -129,9 +128,9 @@ func (s *benchScreen) showResult() {
 	s.tests.SetRows(shown)
 	s.says.Set(remarks(s.bench.Sayings()))
 	s.reader.Refresh()
-	setVisible(s.made, !s.isWorking)
-	setVisible(s.working, s.isWorking)
-	if s.isWorking {
+	setVisible(s.made, !s.pane.working)
+	setVisible(s.working, s.pane.working)
+	if s.pane.working {
 		s.working.SetLines(paper(s.bench.Working()))
 	}
 	ruler := s.bench.Ruler()
@@ -155,14 +154,7 @@ func remarks(all []present.Saying) []kit.Remark {
 // turnWorking shows the working in place of what the bench says, or that again.
 // Where the window is narrow, the form is the third in turn.
 func (s *benchScreen) turnWorking() {
-	switch {
-	case s.pane.narrow && !s.pane.turned:
-		s.pane.turned, s.isWorking = true, false
-	case s.pane.narrow && s.isWorking:
-		s.pane.turned, s.isWorking = false, false
-	default:
-		s.isWorking = !s.isWorking
-	}
+	s.pane.turn()
 	s.working.ToTop()
 	s.turned()
 	s.showResult()
@@ -181,10 +173,9 @@ func (s *benchScreen) turned() {
 
 // toForm brings the form to the front, and reports whether it was not.
 func (s *benchScreen) toForm() bool {
-	if !s.pane.narrow || !s.pane.turned {
+	if !s.pane.toForm() {
 		return false
 	}
-	s.pane.turned, s.isWorking = false, false
 	s.content.Refresh()
 	s.nameToggle()
 	s.showResult()
@@ -192,18 +183,7 @@ func (s *benchScreen) toForm() bool {
 }
 
 // nameToggle names the button by what it brings to the front.
-func (s *benchScreen) nameToggle() {
-	name := present.Say("Working")
-	switch {
-	case s.pane.narrow && !s.pane.turned:
-		name = present.Say("Doubts")
-	case s.pane.narrow && s.isWorking:
-		name = present.Say("Form")
-	case s.isWorking:
-		name = present.Say("Doubts")
-	}
-	s.toggle.SetText(name)
-}
+func (s *benchScreen) nameToggle() { s.toggle.SetText(s.pane.next(present.Say("Doubts"))) }
 
 // showRuler draws a presenter's ruler.
 func showRuler(ruler *kit.MoistureRuler, r present.Ruler) {

@@ -28,6 +28,7 @@ type formAndPaper struct {
 	share       float32 // of a hundred: what the paper has where the form needs less
 	most        float32 // how wide the paper grows, in figures; 0: no end
 	turned      bool    // the paper is in front, where only one has room
+	working     bool    // the paper is the working
 	narrow      bool    // as last laid out
 	onNarrow    func()  // called when that changes
 }

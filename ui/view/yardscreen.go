@@ -28,7 +28,6 @@ type yardScreen struct {
 	content               *fyne.Container
 	beside                *kit.SlipView     // the working, where the window is wide enough
 	shown                 *present.LoadForm // the form that the entries hold
-	working               bool              // the paper shows the working in place of the slip
 	issue, toggle, stored *kit.Button
 }
 
@@ -135,7 +134,7 @@ func (s *yardScreen) showPaper() {
 		s.figures[i].Set(kit.State(f.State), f.Value)
 	}
 	s.lines = form.Slip()
-	if s.working {
+	if s.pane.working {
 		s.lines = form.Working()
 	}
 	s.slip.SetLines(paper(s.lines))
@@ -157,14 +156,7 @@ func (s *yardScreen) showPaper() {
 // turnPaper shows the working in place of the slip, or the slip again. Where the
 // window is narrow, the form is the third in turn.
 func (s *yardScreen) turnPaper() {
-	switch {
-	case s.pane.narrow && !s.pane.turned:
-		s.pane.turned, s.working = true, false
-	case s.pane.narrow && s.working:
-		s.pane.turned, s.working = false, false
-	default:
-		s.working = !s.working
-	}
+	s.pane.turn()
 	s.slip.ToTop()
 	s.showPaper()
 	s.content.Refresh()
@@ -178,28 +170,16 @@ func (s *yardScreen) turnPaper() {
 
 // toForm brings the form to the front, and reports whether it was not.
 func (s *yardScreen) toForm() bool {
-	if !s.pane.narrow || !s.pane.turned {
+	if !s.pane.toForm() {
 		return false
 	}
-	s.pane.turned, s.working = false, false
 	s.content.Refresh()
 	s.nameToggle()
 	return true
 }
 
 // nameToggle names the button by what it brings to the front.
-func (s *yardScreen) nameToggle() {
-	name := present.Say("Working")
-	switch {
-	case s.pane.narrow && !s.pane.turned:
-		name = present.Say("Slip")
-	case s.pane.narrow && s.working:
-		name = present.Say("Form")
-	case s.working:
-		name = present.Say("Slip")
-	}
-	s.toggle.SetText(name)
-}
+func (s *yardScreen) nameToggle() { s.toggle.SetText(s.pane.next(present.Say("Slip"))) }
 
 // reveal brings the line into sight that stands for the field in hand, and
 // where the letters are large the field itself. Of several lines the last is
