@@ -20,9 +20,8 @@ type Saying struct {
 }
 
 // Sayings are what the bench makes of the tests: what is wrong, what stops the
-// ticket, what is still to be tested, whether the grain is dry enough, what it
-// would grade, what else is doubtful and what to do about it, what a tenth is
-// worth.
+// ticket, what is still to be tested, whether the grain is dry enough, what else
+// is doubtful, what it would grade, what to do, what a tenth is worth.
 func (b *Bench) Sayings() []Saying {
 	s := b.hand
 	if len(s.tests.Readings) == 0 {
@@ -37,8 +36,8 @@ func (b *Bench) Sayings() []Saying {
 	if s.found.judged {
 		out = append(out, verdicts(s.found.advice)...)
 	}
-	out = append(out, s.grade().saying()...)
 	out = append(append(out, others...), s.leftOut()...)
+	out = append(out, s.grade().saying()...)
 	if s.found.judged {
 		out = append(out, choices(s.found.advice)...)
 	}
