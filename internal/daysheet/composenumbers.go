@@ -116,9 +116,22 @@ func (c *composer) doubts() {
 		g.add(number(t.Number), text(t.Grower), text("limit accepted"), text(strings.Join(t.Accepted, "; ")))
 	}
 	for _, t := range c.Flagged {
-		g.add(number(t.Number), text(t.Grower), text("flag"), text(strings.Join(t.Flags, "; ")))
+		g.add(number(t.Number), text(t.Grower), text("flag"), text(sentencesOf(t.Flags)))
 	}
 	c.put(g.table("Every weight came from the scale, no limit was passed over, no moisture was doubted.", "doubts"))
+}
+
+// sentencesOf are doubts as people read them: without the code, "meter-overdue: ",
+// that each is filed under.
+func sentencesOf(flags []string) string {
+	var out []string
+	for _, flag := range flags {
+		if code, sentence, filed := strings.Cut(flag, ": "); filed && !strings.Contains(code, " ") {
+			flag = sentence
+		}
+		out = append(out, flag)
+	}
+	return strings.Join(out, " ")
 }
 
 // evening are the notes of the evening.
