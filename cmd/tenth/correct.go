@@ -38,16 +38,7 @@ func (c correctCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		l, err := p.Ticket(p, number)
-		if err != nil {
-			return err
-		}
-		if !c.JSON {
-			if err := p.differences(old, l); err != nil {
-				return err
-			}
-		}
-		return p.hand(l, 0, c.paperFlags, c.JSON)
+		return p.handAfter(old, number, c.paperFlags, c.JSON)
 	})
 }
 
@@ -73,6 +64,21 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 		return err
 	})
 	return number, err
+}
+
+// handAfter gives out a ticket that took the place of another, with what it
+// changed of that one where a person reads it.
+func (p *post) handAfter(old *load.Load, number int64, f paperFlags, asJSON bool) error {
+	l, err := p.Ticket(p, number)
+	if err != nil {
+		return err
+	}
+	if !asJSON {
+		if err := p.differences(old, l); err != nil {
+			return err
+		}
+	}
+	return p.hand(l, 0, f, asJSON)
 }
 
 // differences prints what a ticket changed of the one whose place it takes, line

@@ -40,16 +40,7 @@ func (c reissueCommand) Run(t *terminal) error {
 			p.say("Load %s is open for the grain of ticket %d, void.", id, c.Ticket)
 			return p.stands(id)
 		}
-		l, err := p.Ticket(p, number)
-		if err != nil {
-			return err
-		}
-		if !c.JSON {
-			if err := p.differences(old, l); err != nil {
-				return err
-			}
-		}
-		return p.hand(l, 0, c.paperFlags, c.JSON)
+		return p.handAfter(old, number, c.paperFlags, c.JSON)
 	})
 }
 

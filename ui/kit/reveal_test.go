@@ -7,14 +7,19 @@ import (
 	"fyne.io/fyne/v2"
 )
 
+// longSlip is longer than any window is high.
+func longSlip() (lines []PaperLine) {
+	for i := range 80 {
+		lines = append(lines, PaperLine{Left: fmt.Sprint("line ", i), Right: "1"})
+	}
+	return lines
+}
+
 // A line out of sight is brought into sight, and one in sight moves nothing.
 func TestRevealScrollsNoFurtherThanNeeded(t *testing.T) {
 	h := newHouse(t)
 	v := NewSlipView()
-	var lines []PaperLine
-	for i := range 80 {
-		lines = append(lines, PaperLine{Left: fmt.Sprint("line ", i), Right: "1"})
-	}
+	lines := longSlip()
 	v.SetLines(lines)
 	h.show(v, fyne.NewSize(400, 300))
 	for _, step := range []struct {
@@ -39,11 +44,7 @@ func TestRevealScrollsNoFurtherThanNeeded(t *testing.T) {
 func TestRevealedBeforeThereWasRoom(t *testing.T) {
 	h := newHouse(t)
 	v := NewSlipView()
-	var lines []PaperLine
-	for i := range 80 {
-		lines = append(lines, PaperLine{Left: fmt.Sprint("line ", i), Right: "1"})
-	}
-	v.SetLines(lines)
+	v.SetLines(longSlip())
 	h.show(v, fyne.NewSize(400, 40))
 	v.Reveal(6)
 	if v.Offset() == 0 {

@@ -10,7 +10,7 @@ var translate = func(english string) string { return english }
 
 // SetLanguage gives the presenters and views their language: a function from
 // the English text to the text shown. One language holds for the whole
-// process, so it is called once, before the first frame is made.
+// process; what was said before stays as it was said.
 func SetLanguage(f func(english string) string) { translate = f }
 
 // Say puts an English text into the language of the desk and fills in its

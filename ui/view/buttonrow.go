@@ -3,7 +3,6 @@ package view
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/kit"
 )
@@ -28,7 +27,7 @@ func buttonRow(w *Window, ring *kit.Ring, ids []string) fyne.CanvasObject {
 type buttonRows struct{ window *Window }
 
 // parts are the buttons row by row.
-func (l buttonRows) parts(objects []fyne.CanvasObject) (rows [][]fyne.CanvasObject) {
+func (l buttonRows) parts(objects []fyne.CanvasObject) (rows lines) {
 	room := l.window.body.Size().Width
 	for n := (len(objects) + mostInRow - 1) / mostInRow; ; n++ {
 		rows = rows[:0]
@@ -50,24 +49,11 @@ func (l buttonRows) parts(objects []fyne.CanvasObject) (rows [][]fyne.CanvasObje
 }
 
 func (l buttonRows) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	size := fyne.NewSize(0, -theme.Padding())
-	for _, part := range l.parts(objects) {
-		least := spread{}.MinSize(part)
-		size = fyne.NewSize(max(size.Width, least.Width), size.Height+least.Height+theme.Padding())
-	}
-	return size
+	return l.parts(objects).least()
 }
 
 func (l buttonRows) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	y := float32(0)
-	for _, part := range l.parts(objects) {
-		high := spread{}.MinSize(part).Height
-		spread{}.Layout(part, fyne.NewSize(size.Width, high))
-		for _, o := range part {
-			o.Move(o.Position().AddXY(0, y))
-		}
-		y += high + theme.Padding()
-	}
+	l.parts(objects).set(size.Width)
 }
 
 // spread sets what it holds in a row: each has the width it needs, and what is

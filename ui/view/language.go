@@ -26,8 +26,8 @@ import (
 var translations embed.FS
 
 // UseLanguage makes the desk speak a language: "en" or "fr"; none is English.
-// One language holds for the whole process, so it is called before a window is
-// opened.
+// One language holds for the whole process: it is called before a window is
+// opened, and a window that is open is made anew after it.
 //
 // The house decides, not the computer: Fyne would choose by the computer's
 // language, so the texts are handed to Fyne as those of whatever it chose.
