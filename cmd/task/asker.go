@@ -9,18 +9,19 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// The tickets of a book whose papers are asked for: all of few, a spread of
-// many, and of those that are not simply in force some more.
-const (
-	mostTickets  = 12
-	mostOdd      = 8
-	mostAccounts = 4
-	mostDays     = 8
+// A measure is how many papers of a kind are asked for: all of few, a spread of
+// many. Each answer costs the test some milliseconds.
+type measure struct{ plain, odd, accounts, days, forms int }
+
+var (
+	full  = measure{plain: 6, odd: 5, accounts: 3, days: 4, forms: 2}
+	short = measure{plain: 3, odd: 2, accounts: 2, days: 2, forms: 1} // for the books of single steps
 )
 
 // An asker asks a program for everything it has to say of a book.
 type asker struct {
 	program transcript.Program
+	measure measure
 	now     string
 	said    []transcript.Entry
 }
@@ -74,8 +75,7 @@ func (a *asker) all() error {
 }
 
 func (a *asker) house([]found) error {
-	return a.askAll([]string{"setup"}, []string{"person", "list"}, []string{"truck", "list"}, []string{"bin", "list"},
-		[]string{"yard", "--json"}, []string{"position"}, []string{"find"},
+	return a.askAll([]string{"setup"}, []string{"truck", "list"}, []string{"yard", "--json"}, []string{"position"},
 		[]string{"bench", "meters"}, []string{"bench", "samples", "list"}, []string{"bench", "due"})
 }
 
@@ -90,7 +90,7 @@ func (a *asker) accounts([]found) error {
 	if err := json.Unmarshal([]byte(list.Out), &growers); err != nil {
 		return err
 	}
-	for _, g := range spread(growers, mostAccounts) {
+	for _, g := range spread(growers, a.measure.accounts) {
 		if err := a.askAll([]string{"account", g.Code}); err != nil {
 			return err
 		}
@@ -125,7 +125,7 @@ func (a *asker) days(tickets []found) error {
 		}
 	}
 	slices.Sort(days)
-	for _, day := range spread(days, mostDays) {
+	for _, day := range spread(days, a.measure.days) {
 		if err := a.askAll([]string{"day", day}); err != nil {
 			return err
 		}
@@ -143,13 +143,13 @@ func (a *asker) papers(tickets []found) error {
 			odd = append(odd, t)
 		}
 	}
-	chosen := slices.Concat(spread(odd, mostOdd), spread(plain, mostTickets))
+	chosen := slices.Concat(spread(odd, a.measure.odd), spread(plain, a.measure.plain))
 	for _, t := range chosen {
 		if err := a.askAll([]string{"show", t.Ticket}, []string{"explain", t.Ticket, "--json"}); err != nil {
 			return err
 		}
 	}
-	for _, t := range spread(chosen, 2) {
+	for _, t := range spread(chosen, a.measure.forms) {
 		if err := a.askAll([]string{"show", t.Ticket, "--json"}, []string{"show", t.Ticket, "--roll"},
 			[]string{"show", t.Ticket, "--owner", "1"}, []string{"explain", t.Ticket}, []string{"proof", t.Ticket}); err != nil {
 			return err
@@ -165,7 +165,7 @@ func spread[T any](all []T, most int) []T {
 	}
 	var out []T
 	for i := range most {
-		out = append(out, all[i*(len(all)-1)/(most-1)])
+		out = append(out, all[i*(len(all)-1)/max(most-1, 1)])
 	}
 	return out
 }

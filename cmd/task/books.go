@@ -82,7 +82,10 @@ func (w workshop) make(r recipe, asking string) error {
 	if err := writePacked(filepath.Join(booksFolder, r.name+".book.gz"), func(out io.Writer) error { return copyFile(out, book) }); err != nil {
 		return err
 	}
-	a := asker{program: transcript.Program{Path: asking, Dir: dir}, now: "2026-10-09 13:00"}
+	a := asker{program: transcript.Program{Path: asking, Dir: dir}, measure: full, now: "2026-10-09 13:00"}
+	if len(r.seed) > 0 {
+		a.measure = short
+	}
 	if err := a.all(); err != nil {
 		return err
 	}
