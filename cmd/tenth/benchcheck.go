@@ -125,7 +125,7 @@ func (c benchBias) Run(t *terminal) error {
 // chartColumns is how wide the errors are drawn.
 const chartColumns = 41
 
-// tellChart draws every check on a line, nought in the middle, the bars where
+// tellChart draws every check on a line, zero in the middle, the bars where
 // the limit lies.
 func (p *post) tellChart(log desk.MeterLog) {
 	edge := log.Chart.Edge
@@ -135,12 +135,15 @@ func (p *post) tellChart(log desk.MeterLog) {
 		for i := range row {
 			row[i] = ' '
 		}
-		column := func(at int) int { return (at*(chartColumns-1) + 500) / 1000 }
-		row[column(500)] = ':'
-		if point.Limited {
-			row[column(point.Lower)], row[column(point.Upper)] = '|', '|'
+		column := func(error quantity.Amount) int {
+			at := 500 + thousandths(log.Chart.Share(error).Div(quantity.Int(2, quantity.Plain)), nearest)
+			return (at*(chartColumns-1) + 500) / 1000
 		}
-		row[column(point.Y)] = 'o'
+		row[chartColumns/2] = ':'
+		if point.Limited {
+			row[column(point.Limit.Neg())], row[column(point.Limit)] = '|', '|'
+		}
+		row[column(point.Check.Error())] = 'o'
 		outside := ""
 		if point.Outside {
 			outside = "  outside " + point.Limit.String()

@@ -1,16 +1,15 @@
 package bench
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
 	"tenthpoint/internal/quantity"
 )
 
-// Ruler is moisture as a strip to look at: the points along it, the limits at
-// which something changes, where this grain was read and how far it may be off.
-// Places are thousandths of the strip's length, for whoever draws it.
+// Ruler is a range of moistures around a reading: the points along it, the
+// limits at which something changes, the reading and how far it may be off. It
+// holds figures only; whoever draws it finds the place of each with [Ruler.Part].
 type Ruler struct {
 	// Low and High are the whole percents at its ends.
 	Low, High quantity.Amount
@@ -24,7 +23,7 @@ type Ruler struct {
 
 // RulerMark is one mark on a ruler.
 type RulerMark struct {
-	At    int // thousandths
+	At    quantity.Amount // %
 	Kind  RulerMarkKind
 	Label string
 	// Limits are those that fall on a limit mark.
@@ -44,7 +43,7 @@ const (
 
 // RulerStretch is a part of a ruler.
 type RulerStretch struct {
-	From, To int // thousandths
+	From, To quantity.Amount // %
 	Label    string
 }
 
@@ -73,10 +72,10 @@ func NewRuler(b Band, limits []Limit) Ruler {
 	r.graduate()
 	r.limits(limits)
 	if b.Stated() {
-		r.Band = &RulerStretch{From: r.at(b.Low), To: r.at(b.High), Label: "the meter's tolerance"}
+		r.Band = &RulerStretch{From: b.Low, To: b.High, Label: "the meter's tolerance"}
 	}
 	if recorded(b.Reading) {
-		r.Marks = append(r.Marks, RulerMark{At: r.at(b.Reading), Kind: ReadingMark, Label: b.Reading.FixedString(1)})
+		r.Marks = append(r.Marks, RulerMark{At: b.Reading, Kind: ReadingMark, Label: b.Reading.FixedString(1)})
 	}
 	return r
 }
@@ -84,14 +83,13 @@ func NewRuler(b Band, limits []Limit) Ruler {
 // Leave marks the stretch up to a trigger, on which nothing is taken.
 func (r *Ruler) Leave(trigger quantity.Amount, label string) {
 	if len(r.Marks) > 0 && trigger.More(r.Low) {
-		r.Free = &RulerStretch{From: 0, To: r.at(quantity.Min(trigger, r.High)), Label: label}
+		r.Free = &RulerStretch{From: r.Low, To: quantity.Min(trigger, r.High), Label: label}
 	}
 }
 
 var (
 	wholeDown = quantity.To("1", quantity.Down)
 	wholeUp   = quantity.To("1", quantity.Up)
-	nearest   = quantity.To("1", quantity.HalfUp)
 	onePoint  = quantity.Int(1, quantity.Percent)
 )
 
@@ -103,43 +101,46 @@ func rulerOver(all []quantity.Amount) Ruler {
 		Low:  quantity.Max(none, wholeDown.Apply(low).Sub(onePoint)),
 		High: quantity.Min(hundredPercent, wholeUp.Apply(high).Add(onePoint)),
 	}
-	for r.points() < shortestRuler {
+	for r.Points() < shortestRuler {
 		if r.High.Less(hundredPercent) {
 			r.High = r.High.Add(onePoint)
 		}
-		if r.Low.Sign() > 0 && r.points() < shortestRuler {
+		if r.Low.Sign() > 0 && r.Points() < shortestRuler {
 			r.Low = r.Low.Sub(onePoint)
 		}
 	}
 	return r
 }
 
-func (r Ruler) points() int { return wholeNumber(r.High.Sub(r.Low)) }
+// Points is the length of the ruler in whole points.
+func (r Ruler) Points() int { return wholeNumber(r.High.Sub(r.Low)) }
 
-// at is the place of a moisture in thousandths of the length. What lies beyond
-// an end, as a tolerance below no water at all, is put on the end.
-func (r Ruler) at(m quantity.Amount) int {
+// Part is how much of the ruler's length lies below a moisture: 0 at its low
+// end, 1 at its high end. What lies beyond an end, as a tolerance that reaches
+// below 0 %, counts as the end.
+func (r Ruler) Part(m quantity.Amount) quantity.Amount {
 	m = quantity.Min(r.High, quantity.Max(r.Low, m))
-	return wholeNumber(m.Sub(r.Low).Div(r.High.Sub(r.Low)).Mul(quantity.Int(1000, quantity.Plain)))
+	return m.Sub(r.Low).Div(r.High.Sub(r.Low))
 }
 
-// wholeNumber is the whole number nearest to a figure.
+// wholeNumber reads an amount that is known to be whole.
 func wholeNumber(a quantity.Amount) int {
-	d, _ := nearest.Apply(a).Decimal()
+	d, _ := a.Decimal()
 	return int(d.IntPart())
 }
 
-// graduate draws a stroke for every tenth and a figure for every point. A long
-// ruler has strokes for points and figures for every second point or more.
+// graduate marks every tenth and names every point. A long ruler has marks for
+// points only and names every second point or more.
 func (r *Ruler) graduate() {
 	perPoint := 10
-	if r.points() > tenthsUpTo {
+	if r.Points() > tenthsUpTo {
 		perPoint = 1
 	}
-	every := 1 + r.points()/tenthsUpTo
+	every := 1 + r.Points()/tenthsUpTo
 	first := wholeNumber(r.Low)
-	for n := 0; n <= perPoint*r.points(); n++ {
-		mark := RulerMark{At: n * 1000 / (perPoint * r.points()), Kind: TenthMark}
+	for n := 0; n <= perPoint*r.Points(); n++ {
+		step := quantity.Int(int64(n), quantity.Percent).Div(quantity.Int(int64(perPoint), quantity.Plain))
+		mark := RulerMark{At: r.Low.Add(step), Kind: TenthMark}
 		if percent := first + n/perPoint; n%perPoint == 0 && percent%every == 0 {
 			mark.Kind, mark.Label = PointMark, fmt.Sprint(percent)
 		}
@@ -156,13 +157,13 @@ func (r *Ruler) limits(limits []Limit) {
 			marks[last].Limits = append(marks[last].Limits, l)
 			continue
 		}
-		marks = append(marks, RulerMark{At: r.at(l.At), Kind: LimitMark, Limits: []Limit{l}})
+		marks = append(marks, RulerMark{At: l.At, Kind: LimitMark, Limits: []Limit{l}})
 	}
 	for i := range marks {
 		marks[i].Label = limitLabel(marks[i].Limits)
 	}
 	r.Marks = append(r.Marks, marks...)
-	slices.SortStableFunc(r.Marks, func(a, b RulerMark) int { return cmp.Compare(a.At, b.At) })
+	slices.SortStableFunc(r.Marks, func(a, b RulerMark) int { return a.At.Cmp(b.At) })
 }
 
 // limitLabel names limits at one moisture: "shrink-to and shrink trigger 15.0 %".

@@ -20,7 +20,7 @@ type MeterLog struct {
 	// off a reading. Without checks both are empty.
 	Bias  bench.Bias
 	Sheet *working.Sheet
-	Chart bench.ErrorChart
+	Chart bench.ErrorLog
 }
 
 // MeterLog gathers the log of a meter, over the last so many checks (0: all)
@@ -51,7 +51,7 @@ func (d *Desk) MeterLog(ctx context.Context, id, crop string, last int) (MeterLo
 			return log, err
 		}
 	}
-	log.Chart = bench.NewErrorChart(log.Checks, log.Authority, log.Bias)
+	log.Chart = bench.NewErrorLog(log.Checks, log.Authority, log.Bias)
 	return log, nil
 }
 

@@ -28,9 +28,18 @@ func TestWorthOfATenth(t *testing.T) {
 	if w.Tolerance != nil || w.Band.Stated() {
 		t.Errorf("meter M1 is not entered, yet its tolerance is %v", w.Band)
 	}
-	if text := w.Ruler.Text(61); !strings.Contains(text, "shrink-to, shrink trigger and drying trigger 15.0 %") || !strings.Contains(text, "read 18.0 %") {
+	if text := marksOf(w.Ruler); !strings.Contains(text, "shrink-to, shrink trigger and drying trigger 15.0 %") || !strings.Contains(text, "reading 18.0 %") {
 		t.Errorf("the ruler lacks a mark:\n%s", text)
 	}
+}
+
+// marksOf is the marks of a ruler, a line each: kind and label.
+func marksOf(r bench.Ruler) string {
+	var text strings.Builder
+	for _, m := range r.Marks {
+		text.WriteString(string(m.Kind) + " " + m.Label + "\n")
+	}
+	return text.String()
 }
 
 // Over the meter's tolerance the load is settled at both ends of the band, also
@@ -72,8 +81,8 @@ func TestWorthWhereTheLoadIsNotSettled(t *testing.T) {
 	}
 	r, err := s.Ruler(ctx, s.load(id))
 	must(t, err)
-	if len(r.Marks) == 0 || strings.Contains(r.Text(61), "read") {
-		t.Errorf("before the test the ruler is\n%s", r.Text(61))
+	if len(r.Marks) == 0 || strings.Contains(marksOf(r), "reading") {
+		t.Errorf("before the test the ruler is\n%s", marksOf(r))
 	}
 }
 
@@ -140,7 +149,7 @@ func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 	} {
 		r, err := s.Ruler(ctx, s.canadian(c.commodity, c.class, "14.2"))
 		must(t, err)
-		text := r.Text(61)
+		text := marksOf(r)
 		if has := strings.Contains(text, "the end of straight"); has != (c.want != "") || !strings.Contains(text, c.want) {
 			t.Errorf("%s %q: want %q in\n%s", c.commodity, c.class, c.want, text)
 		}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/quantity"
 )
 
 // RulerMark is one mark on the moisture ruler, at so many thousandths of its
@@ -48,19 +49,39 @@ var markKinds = map[bench.RulerMarkKind]RulerMarkKind{
 func rulerOf(from bench.Ruler) Ruler {
 	var r Ruler
 	for _, m := range from.Marks {
-		mark := RulerMark{At: m.At, Label: m.Label, Kind: markKinds[m.Kind]}
+		mark := RulerMark{At: markPlace(from, m), Label: m.Label, Kind: markKinds[m.Kind]}
 		if m.Kind == bench.LimitMark {
 			mark.Label = limitText(m.Limits)
 		}
 		r.Marks = append(r.Marks, mark)
 	}
 	if f := from.Free; f != nil {
-		r.DryFrom, r.DryTo, r.DryLabel = f.From, f.To, Say("nothing taken")
+		r.DryFrom, r.DryTo, r.DryLabel = rulerPlace(from, f.From), rulerPlace(from, f.To), Say("nothing taken")
 	}
 	if band := from.Band; band != nil {
-		r.BandFrom, r.BandTo, r.BandLabel = band.From, band.To, Say("the meter's tolerance")
+		r.BandFrom, r.BandTo, r.BandLabel = rulerPlace(from, band.From), rulerPlace(from, band.To), Say("the meter's tolerance")
 	}
 	return r
+}
+
+// rulerPlace is the place of a moisture in thousandths of the ruler's length.
+func rulerPlace(r bench.Ruler, at quantity.Amount) int { return wholeThousandths(r.Part(at), toOne) }
+
+// markPlace is the place of a mark. Graduations are rounded down: they are
+// spaced evenly from the low end.
+func markPlace(r bench.Ruler, m bench.RulerMark) int {
+	if m.Kind == bench.PointMark || m.Kind == bench.TenthMark {
+		return wholeThousandths(r.Part(m.At), downToOne)
+	}
+	return rulerPlace(r, m.At)
+}
+
+var downToOne = quantity.To("1", quantity.Down)
+
+// wholeThousandths is a part of a whole in whole thousandths.
+func wholeThousandths(part quantity.Amount, r quantity.Rounding) int {
+	d, _ := r.Apply(part.Mul(quantity.Int(1000, quantity.Plain))).Decimal()
+	return int(d.IntPart())
 }
 
 // read says how the reading stands.

@@ -1,11 +1,14 @@
-package bench
+package main
 
 import (
 	"strings"
 	"unicode/utf8"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/quantity"
 )
 
-// Text draws the ruler with characters for a terminal, no wider than width where
+// drawRuler draws a moisture ruler with characters for a terminal, no wider than width where
 // that can be, each letter a whole part of a point:
 //
 //	14        15        16
@@ -13,20 +16,20 @@ import (
 //	          ^ shrink trigger 15.0 %
 //
 // A star is the reading, brackets are how far it may be off.
-func (r Ruler) Text(width int) string {
+func drawRuler(r bench.Ruler, width int) string {
 	if len(r.Marks) == 0 {
 		return ""
 	}
-	d := rulerText{ruler: r, width: lettersPerPoint((width-1)/r.points())*r.points() + 1}
+	d := rulerText{ruler: r, width: lettersPerPoint((width-1)/r.Points())*r.Points() + 1}
 	lines := []string{d.figures(), d.strip()}
 	for _, m := range r.Marks {
-		if m.Kind == LimitMark {
-			lines = append(lines, d.arrow(m.At, m.Label))
+		if m.Kind == bench.LimitMark {
+			lines = append(lines, d.arrow(markPlace(r, m), m.Label))
 		}
 	}
 	for _, m := range r.Marks {
-		if m.Kind == ReadingMark {
-			lines = append(lines, d.arrow(m.At, "read "+m.Label))
+		if m.Kind == bench.ReadingMark {
+			lines = append(lines, d.arrow(markPlace(r, m), "read "+m.Label))
 		}
 	}
 	return strings.Join(lines, "\n") + "\n"
@@ -45,18 +48,42 @@ func lettersPerPoint(limit int) int {
 
 // rulerText is a drawing on a grid of characters.
 type rulerText struct {
-	ruler Ruler
+	ruler bench.Ruler
 	width int
 }
 
-// column is where a place falls on the grid.
+// column is where a mark falls on the grid.
 func (d rulerText) column(at int) int { return (at*(d.width-1) + 500) / 1000 }
+
+var (
+	thousand = quantity.Int(1000, quantity.Plain)
+	nearest  = quantity.To("1", quantity.HalfUp)
+	downward = quantity.To("1", quantity.Down)
+)
+
+// thousandths is a part of a whole in whole thousandths.
+func thousandths(part quantity.Amount, r quantity.Rounding) int {
+	d, _ := r.Apply(part.Mul(thousand)).Decimal()
+	return int(d.IntPart())
+}
+
+// rulerPlace is the place of a moisture in thousandths of the ruler's length.
+func rulerPlace(r bench.Ruler, at quantity.Amount) int { return thousandths(r.Part(at), nearest) }
+
+// markPlace is the place of a mark. Graduations are rounded down: they are
+// spaced evenly from the low end.
+func markPlace(r bench.Ruler, m bench.RulerMark) int {
+	if m.Kind == bench.PointMark || m.Kind == bench.TenthMark {
+		return thousandths(r.Part(m.At), downward)
+	}
+	return rulerPlace(r, m.At)
+}
 
 func (d rulerText) figures() string {
 	row := blanks(d.width + 3)
 	for _, m := range d.ruler.Marks {
-		if m.Kind == PointMark {
-			copy(row[d.column(m.At):], m.Label)
+		if m.Kind == bench.PointMark {
+			copy(row[d.column(markPlace(d.ruler, m)):], m.Label)
 		}
 	}
 	return strings.TrimRight(string(row), " ")
@@ -68,20 +95,20 @@ func (d rulerText) strip() string {
 		row[i] = '.'
 	}
 	for _, m := range d.ruler.Marks {
-		if m.Kind == PointMark {
-			row[d.column(m.At)] = '|'
+		if m.Kind == bench.PointMark {
+			row[d.column(markPlace(d.ruler, m))] = '|'
 		}
 	}
 	if b := d.ruler.Band; b != nil {
-		from, to := d.column(b.From), d.column(b.To)
+		from, to := d.column(rulerPlace(d.ruler, b.From)), d.column(rulerPlace(d.ruler, b.To))
 		for i := from; i <= to; i++ {
 			row[i] = '='
 		}
 		row[from], row[to] = '[', ']'
 	}
 	for _, m := range d.ruler.Marks {
-		if m.Kind == ReadingMark {
-			row[d.column(m.At)] = '*'
+		if m.Kind == bench.ReadingMark {
+			row[d.column(markPlace(d.ruler, m))] = '*'
 		}
 	}
 	return string(row)
