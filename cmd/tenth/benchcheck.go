@@ -5,8 +5,9 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -56,19 +57,19 @@ func (c benchCheck) Run(t *terminal) error {
 	})
 }
 
-func (c benchCheck) check() (bench.Check, error) {
+func (c benchCheck) check() (meter.Check, error) {
 	crop, wrongCrop := commodityIn(c.Crop)
 	reference, wrongReference := moistureNamed("Reference", c.Reference)
 	read, wrongReading := moistureNamed("Reading", c.Reading)
 	at, wrongAt := temperatureIn("Sample temperature", c.At)
 	day, wrongDay := dateIn("Day", c.Day)
-	return bench.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Reading: read, Sample: at},
+	return meter.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Reading: read, Sample: at},
 		errors.Join(wrongCrop, wrongReference, wrongReading, wrongAt, wrongDay)
 }
 
 // moistureNamed reads a moisture to the hundredth under a name of its own.
 func moistureNamed(name, text string) (quantity.Amount, error) {
-	f := bench.MoistureField
+	f := moisture.MoistureField
 	f.Name = name
 	return f.Parse(text)
 }

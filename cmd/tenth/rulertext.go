@@ -4,7 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
@@ -16,19 +16,19 @@ import (
 //	          ^ shrink trigger 15.0 %
 //
 // A star is the reading, brackets are how far it may be off.
-func drawRuler(r bench.Ruler, width int) string {
+func drawRuler(r moisture.Ruler, width int) string {
 	if len(r.Marks) == 0 {
 		return ""
 	}
 	d := rulerText{ruler: r, width: lettersPerPoint((width-1)/r.Points())*r.Points() + 1}
 	lines := []string{d.figures(), d.strip()}
 	for _, m := range r.Marks {
-		if m.Kind == bench.LimitMark {
+		if m.Kind == moisture.LimitMark {
 			lines = append(lines, d.arrow(markPlace(r, m), m.Label))
 		}
 	}
 	for _, m := range r.Marks {
-		if m.Kind == bench.ReadingMark {
+		if m.Kind == moisture.ReadingMark {
 			lines = append(lines, d.arrow(markPlace(r, m), "read "+m.Label))
 		}
 	}
@@ -48,7 +48,7 @@ func lettersPerPoint(limit int) int {
 
 // rulerText is a drawing on a grid of characters.
 type rulerText struct {
-	ruler bench.Ruler
+	ruler moisture.Ruler
 	width int
 }
 
@@ -68,12 +68,12 @@ func thousandths(part quantity.Amount, r quantity.Rounding) int {
 }
 
 // rulerPlace is the place of a moisture in thousandths of the ruler's length.
-func rulerPlace(r bench.Ruler, at quantity.Amount) int { return thousandths(r.Part(at), nearest) }
+func rulerPlace(r moisture.Ruler, at quantity.Amount) int { return thousandths(r.Part(at), nearest) }
 
 // markPlace is the place of a mark. Graduations are rounded down: they are
 // spaced evenly from the low end.
-func markPlace(r bench.Ruler, m bench.RulerMark) int {
-	if m.Kind == bench.PointMark || m.Kind == bench.TenthMark {
+func markPlace(r moisture.Ruler, m moisture.RulerMark) int {
+	if m.Kind == moisture.PointMark || m.Kind == moisture.TenthMark {
 		return thousandths(r.Part(m.At), downward)
 	}
 	return rulerPlace(r, m.At)
@@ -82,7 +82,7 @@ func markPlace(r bench.Ruler, m bench.RulerMark) int {
 func (d rulerText) figures() string {
 	row := blanks(d.width + 3)
 	for _, m := range d.ruler.Marks {
-		if m.Kind == bench.PointMark {
+		if m.Kind == moisture.PointMark {
 			copy(row[d.column(markPlace(d.ruler, m)):], m.Label)
 		}
 	}
@@ -95,7 +95,7 @@ func (d rulerText) strip() string {
 		row[i] = '.'
 	}
 	for _, m := range d.ruler.Marks {
-		if m.Kind == bench.PointMark {
+		if m.Kind == moisture.PointMark {
 			row[d.column(markPlace(d.ruler, m))] = '|'
 		}
 	}
@@ -107,7 +107,7 @@ func (d rulerText) strip() string {
 		row[from], row[to] = '[', ']'
 	}
 	for _, m := range d.ruler.Marks {
-		if m.Kind == bench.ReadingMark {
+		if m.Kind == moisture.ReadingMark {
 			row[d.column(markPlace(d.ruler, m))] = '*'
 		}
 	}

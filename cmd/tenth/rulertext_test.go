@@ -6,13 +6,13 @@ import (
 
 	"pgregory.net/rapid"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
 func TestDrawRuler(t *testing.T) {
 	percent := func(text string) quantity.Amount { return quantity.Of(text, quantity.Percent) }
-	r := bench.NewRuler(bench.BandOf(percent("18.2"), quantity.Of("0.5", quantity.Point)), []bench.Limit{{Name: "shrink-to", At: percent("15.0")}, {Name: "drying trigger", At: percent("19.0")}})
+	r := moisture.NewRuler(moisture.BandOf(percent("18.2"), quantity.Of("0.5", quantity.Point)), []moisture.Limit{{Name: "shrink-to", At: percent("15.0")}, {Name: "drying trigger", At: percent("19.0")}})
 	want := strings.TrimPrefix(`
 14        15        16        17        18        19        20
 |.........|.........|.........|......[====*====]..|.........|
@@ -33,12 +33,12 @@ func TestDrawRulerOfAnything(t *testing.T) {
 		percent := func(name string) quantity.Amount {
 			return quantity.Int(rapid.Int64Range(1, 9999).Draw(t, name), quantity.Percent).Div(quantity.Int(100, quantity.Plain))
 		}
-		var limits []bench.Limit
+		var limits []moisture.Limit
 		for range rapid.IntRange(0, 5).Draw(t, "limits") {
-			limits = append(limits, bench.Limit{Name: "limit", At: percent("limit")})
+			limits = append(limits, moisture.Limit{Name: "limit", At: percent("limit")})
 		}
 		tolerance := quantity.Int(rapid.Int64Range(1, 150).Draw(t, "tolerance"), quantity.Point).Div(quantity.Int(100, quantity.Plain))
-		r := bench.NewRuler(bench.BandOf(percent("reading"), tolerance), limits)
+		r := moisture.NewRuler(moisture.BandOf(percent("reading"), tolerance), limits)
 		if drawRuler(r, 72) == "" {
 			t.Fatal("nothing drawn")
 		}
@@ -48,7 +48,7 @@ func TestDrawRulerOfAnything(t *testing.T) {
 			}
 		}
 	})
-	if got := drawRuler(bench.Ruler{}, 60); got != "" {
+	if got := drawRuler(moisture.Ruler{}, 60); got != "" {
 		t.Errorf("an empty ruler is drawn as %q", got)
 	}
 }

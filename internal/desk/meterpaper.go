@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"time"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/tongue"
@@ -85,7 +85,7 @@ func temperature(a quantity.Amount) string {
 	return a.Written()
 }
 
-func allowed(p bench.ErrorPoint) string {
+func allowed(p meter.ErrorPoint) string {
 	if !p.Limited {
 		return ""
 	}

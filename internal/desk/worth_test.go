@@ -6,10 +6,12 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/schedules"
@@ -34,7 +36,7 @@ func TestWorthOfATenth(t *testing.T) {
 }
 
 // marksOf is the marks of a ruler, a line each: kind and label.
-func marksOf(r bench.Ruler) string {
+func marksOf(r moisture.Ruler) string {
 	var text strings.Builder
 	for _, m := range r.Marks {
 		text.WriteString(string(m.Kind) + " " + m.Label + "\n")
@@ -115,8 +117,8 @@ func (s *scene) canadian(commodity, class, moisture string) *load.Load {
 // Wheat at 14.2 % is straight in Canada, and dry by common practice.
 func TestDryEnoughByClass(t *testing.T) {
 	s := canadianScene(t)
-	must(t, s.SetMeter(ctx, bench.Meter{ID: "M1", Model: "Example meter", Method: bench.Direct, Calibration: "1", Tolerance: quantity.Of("0.2", quantity.Point)}))
-	must(t, s.CheckMeter(ctx, bench.Check{Meter: "M1", Crop: "wheat-hrs", Reference: quantity.Of("14.0", quantity.Percent), Reading: quantity.Of("14.0", quantity.Percent), Sample: quantity.Int(20, quantity.Celsius)}))
+	must(t, s.SetMeter(ctx, meter.Meter{ID: "M1", Model: "Example meter", Method: meter.Direct, Calibration: "1", Tolerance: quantity.Of("0.2", quantity.Point)}))
+	must(t, s.CheckMeter(ctx, meter.Check{Meter: "M1", Crop: "wheat-hrs", Reference: quantity.Of("14.0", quantity.Percent), Reading: quantity.Of("14.0", quantity.Percent), Sample: quantity.Int(20, quantity.Celsius)}))
 	for _, c := range []struct {
 		moisture, short, class string
 	}{
@@ -131,7 +133,7 @@ func TestDryEnoughByClass(t *testing.T) {
 			t.Errorf("%s %%: %s, %s; want %s, %s", c.moisture, v.Short(), v.Class, c.short, c.class)
 		}
 		// The house's own limit to buy is not set: it is where the rates begin.
-		if v := advice.Verdicts[1]; v.Purpose != bench.ToBuy || v.Limit.Written() != "14.5 %" {
+		if v := advice.Verdicts[1]; v.Purpose != dryness.ToBuy || v.Limit.Written() != "14.5 %" {
 			t.Errorf("to buy: %+v", v)
 		}
 	}
@@ -167,7 +169,7 @@ func TestDryEnoughByHouse(t *testing.T) {
 	}
 	setup, err := s.BenchSetup(ctx)
 	must(t, err)
-	setup.Dry = []bench.DryRules{{Crop: "corn", Buy: quantity.Of("18.5", quantity.Percent), StoreLong: quantity.Of("14.0", quantity.Percent), Dries: true, WetPit: "Pit 2"}}
+	setup.Dry = []dryness.Rules{{Crop: "corn", Buy: quantity.Of("18.5", quantity.Percent), StoreLong: quantity.Of("14.0", quantity.Percent), Dries: true, WetPit: "Pit 2"}}
 	must(t, s.SetBench(ctx, setup))
 	advice, _, err = s.DryEnough(ctx, s.load(id))
 	must(t, err)

@@ -1,7 +1,7 @@
 package present
 
 import (
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
@@ -55,7 +55,7 @@ func (m *Meters) Chart() CheckChart {
 
 // across is the place of a check by its day, in thousandths from the left; the
 // checks of a single day stand side by side.
-func across(c bench.ErrorLog, n int) int {
+func across(c meter.ErrorLog, n int) int {
 	first, last := c.Points[0].Check.Day, c.Points[len(c.Points)-1].Check.Day
 	days, part := first.DaysUntil(last), first.DaysUntil(c.Points[n].Check.Day)
 	if days == 0 {
@@ -66,19 +66,19 @@ func across(c bench.ErrorLog, n int) int {
 
 // errorHeight is the place of an error in thousandths from the bottom, 0 points
 // in the middle.
-func errorHeight(c bench.ErrorLog, e quantity.Amount) int {
+func errorHeight(c meter.ErrorLog, e quantity.Amount) int {
 	return 500 + wholeThousandths(c.Share(e).Div(quantity.Int(2, quantity.Plain)), toOne)
 }
 
 // scale names zero and both edges, in points.
-func (m *Meters) scale(c bench.ErrorLog) []ChartLine {
+func (m *Meters) scale(c meter.ErrorLog) []ChartLine {
 	edge := c.Edge.In(quantity.Plain).Written()
 	return []ChartLine{{At: 0, Label: "-" + edge}, {At: 500, Label: "0"}, {At: 1000, Label: "+" + edge}}
 }
 
 // limitLines are the limits of the newest check, and the mean error with what
 // holds the true bias.
-func limitLines(c bench.ErrorLog, bias bench.Bias) []ChartLine {
+func limitLines(c meter.ErrorLog, bias meter.Bias) []ChartLine {
 	var out []ChartLine
 	if p := c.Points[len(c.Points)-1]; p.Limited {
 		out = append(out, ChartLine{At: errorHeight(c, p.Limit), Label: Say("allowed"), State: Stop}, ChartLine{At: errorHeight(c, p.Limit.Neg()), Label: Say("allowed"), State: Stop})

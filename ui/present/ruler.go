@@ -3,7 +3,7 @@ package present
 import (
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
@@ -41,16 +41,16 @@ type Ruler struct {
 	BandLabel        string
 }
 
-var markKinds = map[bench.RulerMarkKind]RulerMarkKind{
-	bench.TenthMark: TenthMark, bench.PointMark: PointMark, bench.LimitMark: LimitMark, bench.ReadingMark: ReadingMark,
+var markKinds = map[moisture.RulerMarkKind]RulerMarkKind{
+	moisture.TenthMark: TenthMark, moisture.PointMark: PointMark, moisture.LimitMark: LimitMark, moisture.ReadingMark: ReadingMark,
 }
 
 // rulerOf is the bench's ruler in words of this desk.
-func rulerOf(from bench.Ruler) Ruler {
+func rulerOf(from moisture.Ruler) Ruler {
 	var r Ruler
 	for _, m := range from.Marks {
 		mark := RulerMark{At: markPlace(from, m), Label: m.Label, Kind: markKinds[m.Kind]}
-		if m.Kind == bench.LimitMark {
+		if m.Kind == moisture.LimitMark {
 			mark.Label = limitText(m.Limits)
 		}
 		r.Marks = append(r.Marks, mark)
@@ -65,12 +65,12 @@ func rulerOf(from bench.Ruler) Ruler {
 }
 
 // rulerPlace is the place of a moisture in thousandths of the ruler's length.
-func rulerPlace(r bench.Ruler, at quantity.Amount) int { return wholeThousandths(r.Part(at), toOne) }
+func rulerPlace(r moisture.Ruler, at quantity.Amount) int { return wholeThousandths(r.Part(at), toOne) }
 
 // markPlace is the place of a mark. Graduations are rounded down: they are
 // spaced evenly from the low end.
-func markPlace(r bench.Ruler, m bench.RulerMark) int {
-	if m.Kind == bench.PointMark || m.Kind == bench.TenthMark {
+func markPlace(r moisture.Ruler, m moisture.RulerMark) int {
+	if m.Kind == moisture.PointMark || m.Kind == moisture.TenthMark {
 		return wholeThousandths(r.Part(m.At), downToOne)
 	}
 	return rulerPlace(r, m.At)
@@ -106,7 +106,7 @@ var changes = map[string]string{
 
 // limitText says what changes where a mark stands: "shrink above and to 15.0".
 // The edge of a class has its own name.
-func limitText(limits []bench.Limit) string {
+func limitText(limits []moisture.Limit) string {
 	var names []string
 	text, at := "", bare(limits[0].At)
 	for _, l := range limits {
