@@ -144,7 +144,11 @@ func TestSearchRefused(t *testing.T) {
 // BenchmarkSearch is the newest page of a book of 100,000 tickets, for words
 // that fit nothing, little, and much, each with the count over all pages.
 func BenchmarkSearch(b *testing.B) {
-	book := searchedBook(b, 100_000)
+	loads := 100_000
+	if testing.Short() {
+		loads = 10_000
+	}
+	book := searchedBook(b, loads)
 	for _, word := range []string{"zebra", "9999", "hollow"} {
 		b.Run(word, func(b *testing.B) {
 			for b.Loop() {
