@@ -123,10 +123,11 @@ func (a *Allowed) first(command string, was, is []string) (before, after string,
 	a.mutex.Lock()
 	defer a.mutex.Unlock()
 	rules := slices.DeleteFunc(slices.Clone(a.rules), func(r *rule) bool { return !r.in.MatchString(command) })
+	loose := reworded(was, rules)
 	i, j := 0, 0
 	for i < len(was) || j < len(is) {
 		switch {
-		case i < len(was) && j < len(is) && alike(was[i], is[j], rules):
+		case i < len(was) && j < len(is) && (alike(was[i], is[j], rules) || loose && squeezed(was[i]) == squeezed(is[j])):
 			i, j = i+1, j+1
 		case j < len(is) && added(is[j], rules):
 			j++
@@ -137,6 +138,14 @@ func (a *Allowed) first(command string, was, is []string) (before, after string,
 		}
 	}
 	return "", "", false
+}
+
+// reworded reports whether a rule puts another text into any of the lines. Then
+// columns of a table may have another width, also in lines that say the same.
+func reworded(lines []string, rules []*rule) bool {
+	return slices.ContainsFunc(rules, func(r *rule) bool {
+		return r.replaces && slices.ContainsFunc(lines, r.was.MatchString)
+	})
 }
 
 func at(lines []string, i int) string {
