@@ -5,13 +5,32 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"tenthpoint/internal/settle"
 )
 
-// Digest writes down everything a day's sheet is made of, a line each: every
-// ticket with its state and its figures, the position before, the notes of the
-// evening. Words that the paper may say better one day are left out. Two sheets
-// with one digest tell the same of the day.
-func (s Sheet) Digest() string {
+// digests is the table of how each engine writes a closed day down. An entry is
+// never changed: its hash stands in the book for every day closed by it. An
+// engine that has nothing else to write takes the entry of the one before.
+var digests = map[settle.Engine]func(Sheet) string{
+	1: firstDigest,
+}
+
+// Digest writes down everything a day's sheet is made of, in the way of the
+// engine that closes the day. Two sheets with one digest tell the same of the
+// day. The error is for an engine that is not known here.
+func (s Sheet) Digest(by settle.Engine) (string, error) {
+	if err := by.Known(); err != nil {
+		return "", err
+	}
+	return digests[by.Number()](s), nil
+}
+
+// firstDigest is a line for every ticket with its state and its figures, the
+// position before, and the notes of the evening. Words that the paper may say
+// better one day are left out, but for the disposition, whose words are frozen
+// here.
+func firstDigest(s Sheet) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "day %s after %d\n", s.Day, s.Last)
 	for _, t := range s.Tickets {
@@ -30,11 +49,23 @@ func (s Sheet) Digest() string {
 
 func (t Ticket) digest(b *strings.Builder) {
 	fmt.Fprintf(b, "ticket %d load %s of %s: %s %q %q %q %q refused %v ended %s by %d corrects %d\n", t.Number, t.Load, t.Day,
-		t.Commodity, t.GrowerID, t.Truck, t.Bin, t.how(), t.Refused, t.Ended, t.EndedBy, t.Corrects)
+		t.Commodity, t.GrowerID, t.Truck, t.Bin, t.firstDisposition(), t.Refused, t.Ended, t.EndedBy, t.Corrects)
 	if t.Reissues > 0 || t.ReissuedBy > 0 { // else the line is as it always was
 		fmt.Fprintf(b, "reissues %d by %d\n", t.Reissues, t.ReissuedBy)
 	}
 	for _, id := range slices.Sorted(maps.Keys(t.Figures)) {
 		fmt.Fprintf(b, "%s %s\n", id, t.Figures[id])
 	}
+}
+
+// firstDisposition is what became of the grain in the words of the first engine,
+// whatever the papers call it now.
+func (t Ticket) firstDisposition() string {
+	switch {
+	case t.Taken == "":
+		return "not decided"
+	case t.Contract != "":
+		return t.Taken + " " + t.Contract
+	}
+	return t.Taken
 }

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/store"
 )
 
@@ -21,6 +22,9 @@ type DayClosed struct {
 	// Sheet is the SHA-256 of everything the sheet was made of, so that a sheet
 	// printed again is known for the same.
 	Sheet string `json:"sheet,omitempty"`
+	// Engine says how the sheet was written down to be hashed. It is left out for
+	// the first one.
+	Engine settle.Engine `json:"engine,omitzero"`
 }
 
 // Kind names the fact in the journal.
@@ -52,8 +56,8 @@ func (w *Work) CloseDay(day quantity.Date, remark string) error {
 	if closed {
 		return fmt.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
 	}
-	f := DayClosed{Day: day, Remark: remark}
-	if f.Notes, f.Sheet, err = w.evening(day); err != nil {
+	f := DayClosed{Day: day, Remark: remark, Engine: w.desk.engine}
+	if f.Notes, f.Sheet, err = w.evening(day, f.Engine); err != nil {
 		return err
 	}
 	return w.close(f)

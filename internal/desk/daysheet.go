@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/store"
 )
 
@@ -35,7 +36,11 @@ func (d *Desk) DaySheet(ctx context.Context, day quantity.Date) (daysheet.Sheet,
 	}
 	f.Notes = closed.Notes
 	sheet := daysheet.Make(f)
-	differs := closed.Sheet != "" && closed.Sheet != sheetHash(sheet)
+	again, err := sheetHash(sheet, closed.Engine)
+	if err != nil {
+		return sheet, fmt.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
+	}
+	differs := closed.Sheet != "" && closed.Sheet != again
 	sheet.Closed = &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Differs: differs}
 	return sheet, nil
 }
@@ -71,7 +76,7 @@ func (d *Desk) profileOn(ctx context.Context, day quantity.Date) (house.Profile,
 }
 
 // evening is what a day is closed with: its notes, and the hash of its sheet.
-func (w *Work) evening(day quantity.Date) (daysheet.Notes, string, error) {
+func (w *Work) evening(day quantity.Date, by settle.Engine) (daysheet.Notes, string, error) {
 	if err := w.renewRows(); err != nil {
 		return daysheet.Notes{}, "", err
 	}
@@ -79,13 +84,20 @@ func (w *Work) evening(day quantity.Date) (daysheet.Notes, string, error) {
 	if err != nil {
 		return daysheet.Notes{}, "", err
 	}
-	f.Notes, err = w.desk.notes(w.tx, day)
-	return f.Notes, sheetHash(daysheet.Make(f)), err
+	if f.Notes, err = w.desk.notes(w.tx, day); err != nil {
+		return daysheet.Notes{}, "", err
+	}
+	sum, err := sheetHash(daysheet.Make(f), by)
+	return f.Notes, sum, err
 }
 
-func sheetHash(s daysheet.Sheet) string {
-	sum := sha256.Sum256([]byte(s.Digest()))
-	return hex.EncodeToString(sum[:])
+func sheetHash(s daysheet.Sheet, by settle.Engine) (string, error) {
+	text, err := s.Digest(by)
+	if err != nil {
+		return "", err
+	}
+	sum := sha256.Sum256([]byte(text))
+	return hex.EncodeToString(sum[:]), nil
 }
 
 // dayFacts reads what a day's sheet is made of, but for its notes.

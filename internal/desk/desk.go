@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/store"
 )
 
@@ -22,6 +23,7 @@ type Desk struct {
 	clock  func() time.Time
 	place  *time.Location
 	who    house.Person
+	engine settle.Engine // settles new loads and closes days
 
 	profile house.Profile
 	people  []house.Person
@@ -44,7 +46,7 @@ type Options struct {
 
 // Open starts work on a book.
 func Open(ctx context.Context, book *store.Book, o Options) (*Desk, error) {
-	d := &Desk{book: book, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place}
+	d := &Desk{book: book, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current}
 	if d.clock == nil {
 		d.clock = time.Now
 	}

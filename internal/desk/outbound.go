@@ -15,12 +15,12 @@ import (
 var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
 
 // weighOnly writes down the weights of a load that leaves.
-func weighOnly(l *load.Load) (*settle.Settlement, error) {
-	w, err := settle.WeighOnly(l.SettleFacts().Drafts, countedIn(l))
+func weighOnly(l *load.Load, by settle.Engine) (*settle.Settlement, error) {
+	w, err := by.WeighOnly(l.SettleFacts().Drafts, countedIn(l))
 	if err != nil {
 		return nil, err
 	}
-	return &settle.Settlement{Sheet: w.Sheet, Gross: w.Gross, Tare: w.Tare, Net: w.Net, Bushels: w.Bushels}, nil
+	return &settle.Settlement{Engine: by.Number(), Sheet: w.Sheet, Gross: w.Gross, Tare: w.Tare, Net: w.Net, Bushels: w.Bushels}, nil
 }
 
 // countedIn asks for bushels where the law knows a bushel of the grain and the

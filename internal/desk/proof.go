@@ -65,7 +65,8 @@ func (d *Desk) ProofFacts(ctx context.Context, number int64, o ProofOptions) (pr
 	return f, err
 }
 
-// whatIfs settles the load afresh with one thing different each time. Grain
+// whatIfs settles the load afresh with one thing different each time, by the
+// ticket's engine so that nothing else differs. Grain
 // that left was only weighed; there is nothing to change.
 func (d *Desk) whatIfs(ctx context.Context, l *load.Load, s *settle.Settlement, o ProofOptions) ([]proof.WhatIf, error) {
 	if s.Edition == nil {
@@ -80,7 +81,7 @@ func (d *Desk) whatIfs(ctx context.Context, l *load.Load, s *settle.Settlement, 
 	for _, m := range moistures {
 		other := facts
 		other.Moisture = settle.Reading{Percent: m.percent, Source: "what if"}
-		again, err := settle.Settle(other, s.Edition)
+		again, err := s.Engine.Settle(other, s.Edition)
 		out = append(out, whatIf(m.name, again, err))
 	}
 	edition, err := d.otherEdition(s.Edition, o.Edition)
@@ -88,7 +89,7 @@ func (d *Desk) whatIfs(ctx context.Context, l *load.Load, s *settle.Settlement, 
 		return nil, err
 	}
 	if edition != nil {
-		again, err := settle.Settle(facts, edition)
+		again, err := s.Engine.Settle(facts, edition)
 		out = append(out, whatIf(fmt.Sprintf("edition %s, in force %s", edition.ID, edition.Period()), again, err))
 	}
 	beyond, err := settle.TakenBeyondWater(s, facts)

@@ -5,17 +5,16 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"strings"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 )
 
 // Preview settles a load as it stands without writing anything. While it
 // cannot be settled the sentences say why; the settlement is then nil. The
-// settlement of a load that leaves is its weights alone, under no edition.
+// settlement of a load that leaves is its weights alone, under no edition. A load
+// with a ticket is settled by the ticket's engine, any other by the current one.
 func (d *Desk) Preview(l *load.Load) (*settle.Settlement, settle.Problems) {
 	var problems settle.Problems
 	for _, m := range l.Missing() {
@@ -25,7 +24,7 @@ func (d *Desk) Preview(l *load.Load) (*settle.Settlement, settle.Problems) {
 		if len(problems) > 0 {
 			return nil, problems
 		}
-		return settled(weighOnly(l))
+		return settled(weighOnly(l, d.engineOf(l)))
 	}
 	problems = append(problems, priceOfStored(l)...)
 	e, err := d.edition(l)
@@ -35,7 +34,15 @@ func (d *Desk) Preview(l *load.Load) (*settle.Settlement, settle.Problems) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
-	return settled(settle.Settle(l.SettleFacts(), e))
+	return settled(d.engineOf(l).Settle(l.SettleFacts(), e))
+}
+
+// engineOf is the engine that settled a load, or would now.
+func (d *Desk) engineOf(l *load.Load) settle.Engine {
+	if l.Settled != nil && l.Number > 0 {
+		return l.Settled.Engine
+	}
+	return d.engine
 }
 
 // priceOfStored is what is wrong with a price on stored grain: it stays its
@@ -88,30 +95,32 @@ func (d *Desk) Kept(ctx context.Context, hash string) (*rates.Edition, error) {
 	return e, nil
 }
 
-// Resettle works an issued ticket again from its facts and the edition kept in
-// the book.
+// Resettle works an issued ticket again from its facts, by the engine and under
+// the edition it was settled with. The error says so when a newer program's
+// engine is not known here.
 func (d *Desk) Resettle(ctx context.Context, l *load.Load) (*settle.Settlement, error) {
 	return resettled(l, func(hash string) (*rates.Edition, error) { return d.Kept(ctx, hash) })
 }
 
-// resettled works a load again under the edition that kept finds by its hash.
+// resettled works a load again as it was issued, under the edition that kept
+// finds by its hash.
 func resettled(l *load.Load, kept func(hash string) (*rates.Edition, error)) (*settle.Settlement, error) {
 	if l.Settled == nil {
 		return nil, fmt.Errorf("load %s has not been settled; issue its ticket first", l.ID)
 	}
 	if isOutbound(l) {
-		return weighOnly(l)
+		return weighOnly(l, l.Settled.Engine)
 	}
 	e, err := kept(l.Settled.EditionHash)
 	if err != nil {
 		return nil, err
 	}
-	return settle.Settle(l.SettleFacts(), e)
+	return l.Settled.Engine.Settle(l.SettleFacts(), e)
 }
 
 // settledFact is a settlement as the journal keeps it.
 func settledFact(s *settle.Settlement) load.Settled {
-	f := load.Settled{Working: workingHash(s), Figures: figures(s)}
+	f := load.Settled{Engine: s.Engine, Working: workingHash(s), Figures: s.Figures()}
 	if s.Edition != nil {
 		f.Edition, f.EditionHash = s.Edition.ID, s.Edition.Hash
 	}
@@ -120,21 +129,6 @@ func settledFact(s *settle.Settlement) load.Settled {
 
 // workingHash is the SHA-256 of every figure of the working.
 func workingHash(s *settle.Settlement) string {
-	sum := sha256.Sum256([]byte(s.Sheet.Digest()))
+	sum := sha256.Sum256([]byte(s.Digest()))
 	return hex.EncodeToString(sum[:])
-}
-
-// figures are the lines of a settlement that totals and lists read, and those
-// of its owners.
-func figures(s *settle.Settlement) map[string]quantity.Amount {
-	out := map[string]quantity.Amount{}
-	for _, step := range s.Lines() {
-		out[step.ID()] = step.Value()
-	}
-	for _, step := range s.Sheet.Steps() {
-		if strings.HasPrefix(step.ID(), "share.") {
-			out[step.ID()] = step.Value()
-		}
-	}
-	return out
 }

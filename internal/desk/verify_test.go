@@ -13,14 +13,19 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/store"
 )
 
 // season is a small book with one of everything: an issued ticket with two
 // owners, a void, a correction, a refused load, a truck on the yard, a closed
-// day, a grower and a truck.
-func season(t *testing.T) *scene {
+// day, a grower and a truck. It is settled by the current engine or the one
+// given.
+func season(t *testing.T, by ...settle.Engine) *scene {
 	s := newScene(t)
+	for _, n := range by {
+		s.SettleBy(n)
+	}
 	must(t, s.SetGrower(ctx, house.Grower{ID: "G1", Name: "Ada Field"}))
 	must(t, s.SetTruck(ctx, house.Truck{ID: "T1", Plate: "ABC 1"}))
 	shared := s.whole()

@@ -26,8 +26,8 @@ type Worth struct {
 }
 
 // Worth settles a load as it stands a step of moisture drier and wetter, and
-// over its meter's tolerance. A load with a ticket is settled under the edition
-// kept with it. The error is a [settle.Problems] while the load cannot be
+// over its meter's tolerance. A load with a ticket is settled by the engine and under
+// the edition kept with it. The error is a [settle.Problems] while the load cannot be
 // settled.
 func (d *Desk) Worth(ctx context.Context, l *load.Load, step quantity.Amount) (Worth, error) {
 	e, err := d.settledUnder(ctx, l)
@@ -35,7 +35,7 @@ func (d *Desk) Worth(ctx context.Context, l *load.Load, step quantity.Amount) (W
 		return Worth{}, err
 	}
 	var w Worth
-	if w.Worth, err = settle.WorthOf(l.SettleFacts(), e, step); err != nil {
+	if w.Worth, err = d.engineOf(l).WorthOf(l.SettleFacts(), e, step); err != nil {
 		return Worth{}, err
 	}
 	if w.Band, err = d.Band(ctx, l); err != nil {
@@ -45,7 +45,7 @@ func (d *Desk) Worth(ctx context.Context, l *load.Load, step quantity.Amount) (W
 	if !w.Band.Stated() {
 		return w, nil
 	}
-	over, err := settle.WorthOf(l.SettleFacts(), e, w.Band.High.Sub(w.Band.Reading).In(quantity.Point))
+	over, err := d.engineOf(l).WorthOf(l.SettleFacts(), e, w.Band.High.Sub(w.Band.Reading).In(quantity.Point))
 	w.Tolerance = &over
 	return w, err
 }

@@ -52,7 +52,8 @@ type benchMoisture struct {
 var _ settle.Moisture = benchMoisture{}
 
 // Work writes every test and their mean, rounded once to the edition's place.
-func (b benchMoisture) Work(s *working.Sheet, recorded quantity.Rounding) *working.Step {
+// All engines so far work the bench alike; its steps are part of what they froze.
+func (b benchMoisture) Work(s *working.Sheet, recorded quantity.Rounding, _ settle.Engine) *working.Step {
 	house := b.bench.House
 	house.Rounding = recorded
 	result, err := b.bench.Tests.Determine(s, b.bench.Equipment(b.charts), house)

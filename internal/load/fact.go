@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
 // Fact is something that happened to a load.
@@ -58,6 +59,8 @@ type Refused struct {
 // Settled is the load worked out under an edition. Figures are the lines of the
 // working by step id; Working is the SHA-256 of the whole working.
 type Settled struct {
+	// Engine settled it, and works it again. It is left out for the first one.
+	Engine      settle.Engine              `json:"engine,omitzero"`
 	Edition     string                     `json:"edition"`
 	EditionHash string                     `json:"edition_hash"`
 	Working     string                     `json:"working"`

@@ -25,7 +25,7 @@ type BeyondWater struct {
 // TakenBeyondWater settles the same facts under the bare formula and sets the
 // two apart. The error is what [Settle] says of the bare settlement.
 func TakenBeyondWater(s *Settlement, f Facts) (*BeyondWater, error) {
-	bare, err := Settle(f, rates.BareWater(s.Edition))
+	bare, err := s.Engine.Settle(f, rates.BareWater(s.Edition))
 	if err != nil {
 		return nil, err
 	}

@@ -12,15 +12,22 @@ import (
 // Check lists every reason why the facts cannot be settled under the edition,
 // before any line is worked. It looks at each fact on its own; what only the
 // working can show, such as charges above the load's worth, comes from Settle.
-func Check(f Facts, e *rates.Edition) Problems {
+func Check(f Facts, e *rates.Edition) Problems { return engines[Current].problems(f, e) }
+
+func (by *engine) problems(f Facts, e *rates.Edition) Problems {
 	c := checker{facts: f, edition: e}
+	by.check(&c)
+	return c.problems
+}
+
+// all looks at everything; a load settled once must pass it for ever.
+func (c *checker) all() {
 	c.drafts()
 	c.moisture()
 	c.findings()
 	c.mustTest()
 	c.price()
 	c.shares()
-	return c.problems
 }
 
 type checker struct {

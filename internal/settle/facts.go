@@ -32,9 +32,10 @@ type Draft struct {
 
 // Moisture writes the moisture of the load on the sheet and gives back the step
 // that holds it, in percent. A typed or metered figure is a [Reading]; the
-// bench's own working of dial, temperature and replicates is another.
+// bench's own working of dial, temperature and replicates is another, whose
+// steps belong to the engine like all others.
 type Moisture interface {
-	Work(*working.Sheet, quantity.Rounding) *working.Step
+	Work(*working.Sheet, quantity.Rounding, Engine) *working.Step
 }
 
 // Reading is a moisture that came as a figure.
@@ -44,7 +45,7 @@ type Reading struct {
 }
 
 // Work writes the reading down, rounded once to the edition's place.
-func (r Reading) Work(s *working.Sheet, recorded quantity.Rounding) *working.Step {
+func (r Reading) Work(s *working.Sheet, recorded quantity.Rounding, _ Engine) *working.Step {
 	return s.Given("moisture", "Moisture", r.Percent, recorded, r.Source)
 }
 

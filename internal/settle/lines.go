@@ -28,6 +28,10 @@ func (s *Settlement) Lines() []*working.Step {
 	return out
 }
 
+// isFigure tells which steps are written down with a load: its lines and those
+// of its owners.
+func isFigure(id string) bool { return isLine(id) || strings.HasPrefix(id, "share.") }
+
 func isLine(id string) bool {
 	head, rest, _ := strings.Cut(id, ".")
 	isWhole := rest != "" && !strings.Contains(rest, ".")

@@ -9,7 +9,7 @@ import (
 // sample writes down the moisture and every other result as recorded.
 func (d *desk) sample() {
 	d.sheet.Section("Sample")
-	d.out.Moisture = d.facts.Moisture.Work(d.sheet, d.places().Moisture)
+	d.out.Moisture = d.facts.Moisture.Work(d.sheet, d.places().Moisture, d.number)
 	d.found = map[grain.FactorID]*working.Step{grain.Moisture: d.out.Moisture}
 	for _, found := range d.facts.Findings {
 		factor, _ := d.edition.Commodity.Factor(found.Factor)
@@ -25,7 +25,7 @@ func (d *desk) sample() {
 func (d *desk) record(f grain.Factor, found Finding) *working.Step {
 	id := "factor." + string(f.ID)
 	if !f.YesNo {
-		return d.sheet.Given(id, f.Name, found.Amount, recording(f, found.Amount), found.Source)
+		return d.sheet.Given(id, f.Name, found.Amount, d.engine.record(f, found.Amount), found.Source)
 	}
 	present, remark := quantity.Zero(quantity.Count), "not present"
 	if found.Present {

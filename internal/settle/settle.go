@@ -10,6 +10,8 @@ import (
 // Settlement is a settled load: the sheet, and the lines of it that slips and
 // totals read. Every figure here is a step of the sheet.
 type Settlement struct {
+	// Engine is the one that worked it.
+	Engine  Engine
 	Edition *rates.Edition
 	Sheet   *working.Sheet
 
@@ -41,17 +43,16 @@ type Deduction struct {
 	Step  *working.Step
 }
 
-// Settle works the facts under the edition. The error, when there is one, is a
-// [Problems] with every reason.
-func Settle(f Facts, e *rates.Edition) (*Settlement, error) {
-	if problems := Check(f, e); len(problems) > 0 {
+// settle works the facts with the parts of an engine.
+func (n Engine) settle(by *engine, f Facts, e *rates.Edition) (*Settlement, error) {
+	if problems := by.problems(f, e); len(problems) > 0 {
 		return nil, problems
 	}
-	d := &desk{facts: f, edition: e, out: &Settlement{Edition: e}}
+	d := &desk{engine: by, number: n.Number(), facts: f, edition: e, out: &Settlement{Engine: n.Number(), Edition: e}}
 	d.sheet = working.NewSheet(roomFor(f, e))
 	d.out.Sheet, d.out.Deductions = d.sheet, make([]Deduction, 0, len(e.Discounts))
-	d.weights()
-	d.sample()
+	by.weights(d)
+	by.sample(d)
 	if len(d.problems) > 0 {
 		return nil, d.problems
 	}
@@ -61,9 +62,9 @@ func Settle(f Facts, e *rates.Edition) (*Settlement, error) {
 	if len(d.problems) > 0 {
 		return nil, d.problems
 	}
-	d.quantities()
-	d.money()
-	d.shares()
+	by.quantities(d)
+	by.money(d)
+	by.shares(d)
 	if len(d.problems) > 0 {
 		return nil, d.problems
 	}
@@ -78,6 +79,8 @@ func roomFor(f Facts, e *rates.Edition) int {
 
 // desk is one settlement under way.
 type desk struct {
+	engine   *engine
+	number   Engine
 	facts    Facts
 	edition  *rates.Edition
 	sheet    *working.Sheet
@@ -106,15 +109,15 @@ func (d *desk) take(place string) {
 	}
 	switch place {
 	case "dockage":
-		d.dockage()
+		d.engine.dockage(d)
 	case "shrink":
-		d.shrink()
+		d.engine.shrink(d)
 	case "handling":
-		d.handling()
+		d.engine.handling(d)
 	case "drying":
-		d.drying()
+		d.engine.drying(d)
 	default:
-		d.discount(place)
+		d.engine.discount(d, place)
 	}
 }
 

@@ -29,9 +29,8 @@ type Outbound struct {
 	Bushels      quantity.Rounding
 }
 
-// WeighOnly writes the weights of a load down, and its bushels by legal weight
-// where they are asked for. The error, when there is one, is a [Problems].
-func WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
+// weigh writes the weights down with the parts of an engine.
+func (by *engine) weigh(drafts []Draft, out Outbound) (*Weighed, error) {
 	c := checker{facts: Facts{Drafts: drafts}}
 	c.drafts()
 	if len(c.problems) > 0 {
@@ -43,13 +42,18 @@ func WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
 	if problem := out.check(); problem != "" {
 		return nil, Problems{{Field: "bushel", Sentence: problem}}
 	}
+	w := by.weighOnly(drafts, out)
+	return &w, nil
+}
+
+func weighedOnly(drafts []Draft, out Outbound) Weighed {
 	w := weigh(&working.Sheet{}, drafts)
 	w.Net = inUnit(w.Sheet, w.Net, out.Weight, out.Place)
 	if !out.Bushel.IsZero() {
 		bushel := w.Sheet.Rate("bushel", "Bushel weight", out.Bushel, out.BushelSource)
 		w.Bushels = w.Sheet.Work("bushels", "Bushels", working.Over(w.Net, bushel), out.Bushels, "")
 	}
-	return &w, nil
+	return w
 }
 
 func (o Outbound) check() string {

@@ -37,11 +37,16 @@ type Change struct {
 	Payable *quantity.Amount
 }
 
+// WorthOf is [Engine.WorthOf] by the current engine.
+func WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth, error) {
+	return Current.WorthOf(f, e, step)
+}
+
 // WorthOf settles a load and both its ends, step points to either side of the
 // moisture as recorded. The error, when there is one, is a [Problems] with every
 // reason why the load itself cannot be settled.
-func WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth, error) {
-	here, err := Settle(f, e)
+func (n Engine) WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth, error) {
+	here, err := n.Settle(f, e)
 	if err != nil {
 		return Worth{}, err
 	}
@@ -59,7 +64,7 @@ func WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth, error) {
 func endOf(f Facts, here *Settlement, moisture quantity.Amount) End {
 	f.Moisture = Reading{Percent: moisture, Source: "supposed, to see what it would be worth"}
 	end := End{Moisture: moisture}
-	s, err := Settle(f, here.Edition)
+	s, err := here.Engine.Settle(f, here.Edition)
 	if err != nil {
 		if !errors.As(err, &end.Problems) {
 			end.Problems = Problems{{Field: "edition", Sentence: err.Error()}}

@@ -1,0 +1,152 @@
+package settle
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strconv"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/working"
+)
+
+// Engine numbers the way a load is worked out: which steps there are, in what
+// order, how results are recorded, what is written down of it. A settled load
+// keeps the number it was settled by and is worked again by that one, so a
+// ticket of last year gives last year's working to the digit.
+//
+// An engine that has settled a load is never changed: its tickets would no
+// longer give the hash that was written down. Whatever adds, drops, reorders or
+// rounds a step, or changes what [Settlement.Figures] holds, is a new engine.
+//
+// To add one: write what it does differently in functions of its own, add an
+// entry to the table below that starts from the engine before it, move
+// [Current], and freeze it with the golden test beside this file. The sheet of a
+// closed day has its own entry in the table of daysheet/digest.go.
+//
+// The zero Engine is the first one, which is what facts from before there were
+// numbers were settled by.
+type Engine int64
+
+const (
+	// First is the engine of every settlement that carries no number.
+	First Engine = 1
+	// Current settles new loads.
+	Current = First
+)
+
+// engine is everything that one engine may do differently from another.
+type engine struct {
+	check  func(*checker)
+	record func(grain.Factor, quantity.Amount) quantity.Rounding
+
+	// The stages of a settlement. Those from dockage to discount come in the
+	// order of the edition.
+	weights, sample                   func(*desk)
+	dockage, shrink, handling, drying func(*desk)
+	discount                          func(d *desk, place string)
+	quantities, money, shares         func(*desk)
+	weighOnly                         func([]Draft, Outbound) Weighed
+	// figure tells which steps, by id, are written down with the load.
+	figure func(id string) bool
+	// digest is the text whose hash is written down with the load.
+	digest func(*working.Sheet) string
+}
+
+// engines is the table of all engines.
+var engines = map[Engine]*engine{
+	1: firstEngine(),
+}
+
+func firstEngine() *engine {
+	return &engine{
+		check: (*checker).all, record: recording,
+		weights: (*desk).weights, sample: (*desk).sample,
+		dockage: (*desk).dockage, shrink: (*desk).shrink, handling: (*desk).handling, drying: (*desk).drying,
+		discount:   (*desk).discount,
+		quantities: (*desk).quantities, money: (*desk).money, shares: (*desk).shares,
+		weighOnly: weighedOnly,
+		figure:    isFigure, digest: (*working.Sheet).Digest,
+	}
+}
+
+// Engines lists the engines this program knows, the first one first.
+func Engines() []Engine { return slices.Sorted(maps.Keys(engines)) }
+
+// Number is the engine's number; the zero Engine is [First].
+func (n Engine) Number() Engine { return max(n, First) }
+
+// Known is an error for an engine that this program does not have, as of a
+// ticket that a newer program settled.
+func (n Engine) Known() error {
+	if _, ok := engines[n.Number()]; ok {
+		return nil
+	}
+	known := Engines()
+	return fmt.Errorf("this was settled by engine %d, and this program has engines up to %d only. Bring the program up to date to work it again", n, known[len(known)-1])
+}
+
+// String is the number.
+func (n Engine) String() string { return strconv.FormatInt(int64(n.Number()), 10) }
+
+// IsZero reports whether the number is left out of a fact. It is for the first
+// engine, whose facts were written before there was a number and must keep
+// their hashes.
+func (n Engine) IsZero() bool { return n.Number() == First }
+
+// MarshalText writes the number.
+func (n Engine) MarshalText() ([]byte, error) { return []byte(n.String()), nil }
+
+// UnmarshalText reads a number, be the engine known here or not.
+func (n *Engine) UnmarshalText(text []byte) error {
+	number, err := strconv.ParseInt(string(text), 10, 32)
+	if err != nil || number < int64(First) {
+		return fmt.Errorf("%q is no number of an engine", text)
+	}
+	*n = Engine(number)
+	return nil
+}
+
+// Settle works the facts under the edition by the current engine.
+func Settle(f Facts, e *rates.Edition) (*Settlement, error) { return Current.Settle(f, e) }
+
+// Settle works the facts under the edition. The error, when there is one, is a
+// [Problems] with every reason, or says that the engine is not known.
+func (n Engine) Settle(f Facts, e *rates.Edition) (*Settlement, error) {
+	if err := n.Known(); err != nil {
+		return nil, err
+	}
+	return n.settle(engines[n.Number()], f, e)
+}
+
+// WeighOnly writes weights down by the current engine.
+func WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) { return Current.WeighOnly(drafts, out) }
+
+// WeighOnly writes the weights of a load down, and its bushels by legal weight
+// where they are asked for. The error, when there is one, is a [Problems], or
+// says that the engine is not known.
+func (n Engine) WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
+	if err := n.Known(); err != nil {
+		return nil, err
+	}
+	return engines[n.Number()].weigh(drafts, out)
+}
+
+// Figures are the lines that are written down with a settled load, by the ids
+// of their steps: those that totals and lists read, and those of its owners.
+func (s *Settlement) Figures() map[string]quantity.Amount {
+	out := map[string]quantity.Amount{}
+	is := engines[s.Engine.Number()].figure
+	for _, step := range s.Sheet.Steps() {
+		if is(step.ID()) {
+			out[step.ID()] = step.Value()
+		}
+	}
+	return out
+}
+
+// Digest is the text whose hash is written down with a settled load: every
+// figure of the working, without words.
+func (s *Settlement) Digest() string { return engines[s.Engine.Number()].digest(s.Sheet) }
