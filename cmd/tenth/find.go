@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/store"
 )
 
@@ -82,7 +83,7 @@ func (c findCommand) filter() (store.LoadFilter, error) {
 func foundIn(r store.LoadRow) foundTicket {
 	f := foundTicket{
 		Ticket: fmt.Sprint(r.Ticket), Status: r.Phase, Day: r.IssuedDay, Grower: r.GrowerName,
-		Commodity: r.Commodity, Truck: r.Truck, Payable: "price later",
+		Commodity: r.Commodity, Truck: r.Truck, Payable: load.Disposition(r.Disposition).Unpriced(),
 	}
 	for _, one := range []struct {
 		id     string

@@ -119,7 +119,7 @@ func (p AccountPart) loads() report.Table {
 func accountCells(t Ticket, u units) []cell {
 	moisture, tested := t.Figures["moisture"]
 	discounts, premiums := t.adjusted()
-	value, payable := text(""), text("price later")
+	value, payable := text(""), text(t.unpriced())
 	if t.priced() {
 		value, payable = amount(t.money("value")), amount(t.money("payable"))
 	}

@@ -59,7 +59,7 @@ func inboundCells(t Ticket, u units) []cell {
 	moisture, tested := t.Figures["moisture"]
 	weight, weighed := t.Figures["factor.test-weight"]
 	discounts, premiums := t.adjusted()
-	payable := text("price later")
+	payable := text(t.unpriced())
 	if t.priced() {
 		payable = amount(t.money("payable"))
 	}

@@ -123,6 +123,15 @@ func (t Ticket) adjusted() (discounts, premiums quantity.Amount) {
 // priced reports whether the ticket has its price.
 func (t Ticket) priced() bool { _, ok := t.Figures["price"]; return ok }
 
+// unpriced stands where what is payable would, on a ticket without a price. It is
+// in no digest.
+func (t Ticket) unpriced() string {
+	if t.Taken == "stored" {
+		return "no price: stored"
+	}
+	return "price not set"
+}
+
 // asOf is the ticket as it was known in the evening of a day: what happened to
 // it later is left out.
 func (t Ticket) asOf(day quantity.Date) Ticket {

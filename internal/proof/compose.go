@@ -152,7 +152,7 @@ func (c *composer) result() {
 		}
 		value := s.Printed()
 		if s.Note() == priceLater {
-			value = priceLater
+			value = c.unpriced()
 		}
 		pairs = append(pairs, report.Pair{Label: s.Label(), Value: value})
 	}

@@ -50,7 +50,7 @@ func (c *composer) stepLine(step *working.Step) Line {
 // sayHere says a remark of the working without naming the edition, which stands
 // over all of it.
 func (c *composer) sayHere(english string) string {
-	return c.w.say(strings.TrimPrefix(english, c.s.Edition.ID+": "))
+	return c.w.say(c.l.Details.Disposition.Remark(strings.TrimPrefix(english, c.s.Edition.ID+": ")))
 }
 
 // isForeign reports whether a step is another owner's on one owner's slip.

@@ -113,7 +113,7 @@ func (p *ticketPaper) working() []PaperLine {
 	if wrong := p.disagreement(); wrong != "" {
 		agrees = PaperLine{Kind: slip.PaperMark, Left: wrong}
 	}
-	return append(append(append(lines, agrees), workingLines(p.worked)...), p.frame.gradeLines(p.load)...)
+	return append(append(append(lines, agrees), workingLines(p.worked, p.load.Details.Disposition)...), p.frame.gradeLines(p.load)...)
 }
 
 // disagreement says in a sentence where the ticket and its working part.
