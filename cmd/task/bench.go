@@ -1,6 +1,11 @@
 package main
 
-import "strings"
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+)
 
 // benchChore runs every benchmark that needs no window. Flags go on to
 // `go test`, after ours, so a later -bench narrows the choice; arguments
@@ -28,4 +33,53 @@ func splitBenchArgs(args []string) (flags, packages []string) {
 		}
 	}
 	return flags, packages
+}
+
+// benchmarkStep runs every benchmark once, so that one that no longer works is
+// found. What it measures in one turn is of no use and not shown.
+func benchmarkStep(packages []string) bool {
+	measured, err := packagesWithBenchmarks(packages)
+	if err != nil {
+		say("FAILED finding the benchmarks: %v", err)
+		return false
+	}
+	line := append([]string{"test", "-run", "^$", "-bench", ".", "-benchtime", "1x", "-timeout", "10m"}, measured...)
+	return goStep("every benchmark, once", append(testLanguage(), withoutCgo...), line...)
+}
+
+// packagesWithBenchmarks leaves the others out: linking their tests again only
+// to run nothing would take longer than the benchmarks.
+func packagesWithBenchmarks(packages []string) ([]string, error) {
+	var out []string
+	for _, name := range packages {
+		tests, err := filepath.Glob(filepath.Join(filepath.FromSlash(strings.TrimPrefix(strings.TrimPrefix(name, modulePath), "/")), "*_test.go"))
+		if err != nil {
+			return nil, err
+		}
+		has, err := anyHolds(tests, "\nfunc Benchmark")
+		if err != nil {
+			return nil, err
+		}
+		if has {
+			out = append(out, name)
+		}
+	}
+	if len(out) == 0 {
+		return nil, fmt.Errorf("no package has any")
+	}
+	return out, nil
+}
+
+// anyHolds reports whether a text stands in any of some files.
+func anyHolds(paths []string, text string) (bool, error) {
+	for _, path := range paths {
+		file, err := os.ReadFile(path)
+		if err != nil {
+			return false, err
+		}
+		if strings.Contains(string(file), text) {
+			return true, nil
+		}
+	}
+	return false, nil
 }

@@ -49,13 +49,14 @@ func checkChore(args []string) error {
 	all.count(formatStep())
 	all.count(goStep("vet", withoutCgo, append([]string{"vet"}, packages...)...))
 	all.add(testStep("every test that needs no window", withoutCgo, packages...))
+	all.count(benchmarkStep(packages))
 	for _, target := range elsewhere {
 		all.count(portStep(target))
 	}
 	all.add(windowSteps(setUp))
 
 	say("")
-	say("Counted: each test function once, however many cases it has; format, vet and each build once. Skipped counts as failed.")
+	say("Counted: each test function once, however many cases it has; format, vet, all benchmarks and each build once. Skipped counts as failed.")
 	say("%s", all.closingLine())
 	if all.failed > 0 {
 		os.Exit(1)

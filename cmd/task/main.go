@@ -4,6 +4,8 @@
 //	go run ./cmd/task run            open the desk on an invented elevator
 //	go run ./cmd/task check          format, vet, every test, the real window
 //	go run ./cmd/task bench [flags]  benchmarks; flags go on to `go test`
+//	go run ./cmd/task books          books of older programs, for tests
+//	go run ./cmd/task compare        an older program against this one
 //	go run ./cmd/task shots DIR      pictures of every screen and paper
 //
 // It is written in plain Go without cgo and without any package from outside
@@ -28,6 +30,8 @@ var chores = []chore{
 	{"run", "run [-files DIR]   open the desk on an invented elevator; with no display, work into files", runChore},
 	{"check", "check              format, vet, every test, and the real window", checkChore},
 	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
+	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", booksChore},
+	{"compare", "compare [flags]    random loads and scripts in the program of another revision and in this one", compareChore},
 	{"shots", "shots DIR          write a picture of every screen and paper into DIR", shotsChore},
 }
 

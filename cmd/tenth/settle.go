@@ -36,7 +36,8 @@ func (settleCommand) Help() string {
     tenth settle --commodity corn --gross 52300 --tare 24300 --moisture 18.0 \
         --share Ada=2/3 --share Bo=1/3 --json
 
-A batch has one load in a row. These are its columns, in any order:
+A batch has one load in a row, a row on one line. These are its columns, in any
+order:
 
     gross, tare, moisture   required
     commodity               required, unless --commodity is given for all rows

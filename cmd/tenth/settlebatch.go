@@ -35,7 +35,7 @@ var settledColumns = []string{
 type batch struct {
 	sums
 	usual   map[string]string // cells of columns the file does not have
-	in      *csv.Reader
+	in      *batchRows
 	columns []string
 	out     *csv.Writer
 	rows    int
@@ -51,11 +51,10 @@ func (c settleCommand) batch(t *terminal, set *rates.Set) error {
 	defer in.Close()
 	return written(t, c.Out, func(w io.Writer) error {
 		b := &batch{
-			sums: sums{set, t.today()}, in: csv.NewReader(in), out: csv.NewWriter(w),
+			sums: sums{set, t.today()}, in: newBatchRows(in), out: csv.NewWriter(w),
 			usual: map[string]string{"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day},
 			fault: func(err error) { complain(t.err, err) },
 		}
-		b.in.ReuseRecord, b.in.FieldsPerRecord = true, -1 // a short row is told in our words
 		return b.run(t, c.Batch)
 	})
 }
@@ -71,13 +70,14 @@ func written(t *terminal, path string, write func(io.Writer) error) error {
 	if err != nil {
 		return err
 	}
+	defer os.Remove(part.Name()) // whatever ends the writing; renamed, it is gone already
 	wrong := write(part)
 	var rows badRows
 	if err := part.Close(); err != nil || wrong != nil && !errors.As(wrong, &rows) {
-		return errors.Join(wrong, err, os.Remove(part.Name()))
+		return errors.Join(wrong, err)
 	}
 	if err := errors.Join(os.Chmod(part.Name(), 0o644), os.Rename(part.Name(), path)); err != nil {
-		return errors.Join(err, os.Remove(part.Name()))
+		return err
 	}
 	return wrong
 }
@@ -97,18 +97,20 @@ func (b *batch) run(t *terminal, name string) error {
 		return err
 	}
 	for t.Err() == nil {
-		row, err := b.in.Read()
+		row, err := b.in.next()
 		if errors.Is(err, io.EOF) {
 			break
 		}
+		if err != nil && !errors.Is(err, errQuote) {
+			return err
+		}
 		b.rows++
-		line, _ := b.in.FieldPos(0)
 		if err == nil {
 			err = b.row(row)
 		}
 		if err != nil {
 			b.bad++
-			b.fault(atRow(name, line, err))
+			b.fault(atRow(name, b.in.line, err))
 		}
 	}
 	b.out.Flush()
@@ -123,13 +125,16 @@ func (b *batch) run(t *terminal, name string) error {
 
 // head reads the first row and holds it against the columns there are.
 func (b *batch) head(name string) error {
-	first, err := b.in.Read()
+	first, err := b.in.next()
+	if errors.Is(err, errQuote) {
+		return atRow(name, b.in.line, err)
+	}
 	if err != nil {
 		return refusal("The first row names the columns: "+strings.Join(batchColumns, ", ")+", factor.ID", "%s has no first row", name)
 	}
 	var wrong []error
 	for i, column := range first {
-		column = strings.TrimSpace(strings.TrimPrefix(column, "\ufeff"))
+		column = strings.TrimSpace(column)
 		if !isBatchColumn(column) {
 			wrong = append(wrong, refusal("Columns are "+strings.Join(batchColumns, ", ")+", and factor.ID such as factor.test-weight", "%s has a column %q, which is not known", name, column))
 		}

@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"unicode"
 )
 
 // exports is the folder beside the book for files that are no papers: workbooks,
@@ -30,6 +31,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 	if err := os.MkdirAll(e.folder, 0o755); err != nil {
 		return "", fmt.Errorf("the folder for files cannot be made: %w", err)
 	}
+	name = oneElement(name)
 	ending := filepath.Ext(name)
 	for n := 1; n <= mostSameNames; n++ {
 		free := name
@@ -43,6 +45,18 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 		}
 	}
 	return "", fmt.Errorf("there are %d files called %s in %s already. Move them away", mostSameNames, name, e.folder)
+}
+
+// oneElement is a name that stays in its folder, whatever text of the book it was
+// made of.
+func oneElement(name string) string {
+	name = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || strings.ContainsRune(`/\:`, r) {
+			return '-'
+		}
+		return r
+	}, name)
+	return strings.ReplaceAll(name, "..", "--")
 }
 
 // writeNew writes a file that is not there yet.

@@ -29,3 +29,17 @@ func TestExportsKeepOlderFiles(t *testing.T) {
 		t.Error("written although it was stopped")
 	}
 }
+
+// No name leads out of the folder, whatever it was made of.
+func TestExportsStayInTheirFolder(t *testing.T) {
+	e := newExports(filepath.Join(t.TempDir(), "house.book"))
+	for name, want := range map[string]string{
+		"../../out.toml": "------out.toml", `..\out.toml`: "---out.toml", "/etc/out.toml": "-etc-out.toml",
+		"a\nb\x1b.toml": "a-b-.toml", "..": "--", "corn-main-2026.toml": "corn-main-2026.toml",
+	} {
+		where, err := e.Save(context.Background(), name, nil)
+		if err != nil || where != filepath.Join(e.folder, want) {
+			t.Errorf("%q is written as %s, %v; want %s", name, where, err, want)
+		}
+	}
+}

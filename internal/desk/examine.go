@@ -104,9 +104,21 @@ func (d *Desk) addRates(ctx context.Context, s *set, from, to quantity.Date) err
 		if err != nil {
 			return err
 		}
-		s.add(fmt.Sprintf("rates/%s-%.8s.toml", id, r.EditionHash), []byte(text), "Rates that tickets of the period were settled by.")
+		s.add(fmt.Sprintf("rates/%s-%.8s.toml", inFileName(id), inFileName(r.EditionHash)), []byte(text), "Rates that tickets of the period were settled by.")
 	}
 	return nil
+}
+
+// inFileName is a text out of the book as part of a file's name. The rates' own ids
+// are small letters, digits and hyphens; a book from elsewhere may say anything,
+// and nothing of it may reach outside the folder that is written to.
+func inFileName(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '-' || r >= '0' && r <= '9' || r >= 'a' && r <= 'z' {
+			return r
+		}
+		return '-'
+	}, text)
 }
 
 func (d *Desk) journalState(ctx context.Context) (string, error) {

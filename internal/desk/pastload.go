@@ -57,7 +57,7 @@ func (w *Work) pastLoad(name string, r takeover.Row, last quantity.Date) (quanti
 }
 
 // pastDay is the day a past load counts on: its own, but no earlier than any
-// ticket that has its number already, and on no day that is closed.
+// ticket that has its number already, and after the last day that is closed.
 func (w *Work) pastDay(own, last quantity.Date) (quantity.Date, error) {
 	if last.IsZero() {
 		if err := w.renewRows(); err != nil {
@@ -76,11 +76,5 @@ func (w *Work) pastDay(own, last quantity.Date) (quantity.Date, error) {
 	if day.Before(last) {
 		day = last
 	}
-	for {
-		closed, err := w.isClosed(day)
-		if err != nil || !closed {
-			return day, err
-		}
-		day = day.AddDays(1)
-	}
+	return w.openDay(day)
 }

@@ -146,3 +146,22 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 		}
 	}
 }
+
+// A book from elsewhere may call its rates what it likes: the set stays in its
+// folder.
+func TestExamineSetStaysInItsFolder(t *testing.T) {
+	s := examined(t)
+	unguarded(t, s.book.Path(), `UPDATE editions SET id = '../../../' || char(10) || 'OUT\x'`)
+	files, err := s.Examine(ctx, oct1, oct2, report.Page{}, nil)
+	must(t, err)
+	found := false
+	for _, f := range files {
+		found = found || strings.HasPrefix(f.Name, "rates/")
+		if strings.Contains(f.Name, "..") || strings.ContainsAny(f.Name, "\\\n") || strings.Count(f.Name, "/") > 1 {
+			t.Errorf("the set holds a file %q", f.Name)
+		}
+	}
+	if !found {
+		t.Error("the rates are not in the set")
+	}
+}

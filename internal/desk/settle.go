@@ -26,6 +26,7 @@ func (d *Desk) Preview(l *load.Load) (*settle.Settlement, settle.Problems) {
 		}
 		return settled(weighOnly(l, d.engineOf(l)))
 	}
+	problems = append(problems, priceOfStored(l)...)
 	e, err := d.edition(l)
 	if err != nil {
 		problems = append(problems, settle.Problem{Field: "edition", Sentence: err.Error() + "."})
@@ -42,6 +43,16 @@ func (d *Desk) engineOf(l *load.Load) settle.Engine {
 		return l.Settled.Engine
 	}
 	return d.engine
+}
+
+// priceOfStored is what is wrong with a price on stored grain: it stays its
+// owner's, and a paper that says both would claim it twice. Books of old may hold
+// such loads; they are settled again as they were issued.
+func priceOfStored(l *load.Load) settle.Problems {
+	if l.Details.Disposition != load.Stored || l.Details.Price == nil {
+		return nil
+	}
+	return settle.Problems{{Field: "price", Sentence: "Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold."}}
 }
 
 // settled tells why a load was not settled, problem by problem.

@@ -153,15 +153,21 @@ func (w *Work) happen(l *load.Load, f load.Fact) (journal.Fact, error) {
 	return w.tx.Append(draft)
 }
 
-// businessDay is the day an act counts in: today, or the first day after it
-// that has not been closed.
-func (w *Work) businessDay() (quantity.Date, error) {
-	day := w.desk.Today()
-	for {
-		closed, err := w.isClosed(day)
-		if err != nil || !closed {
-			return day, err
-		}
-		day = day.AddDays(1)
+// businessDay is the day an act counts in: today, or the first open day.
+func (w *Work) businessDay() (quantity.Date, error) { return w.openDay(w.desk.Today()) }
+
+// openDay is a day, or the first one after the last closed day where that is
+// later. The sheet of a closed day tells the position and the ticket number it
+// began with, so nothing may count before it: not after a clock was set back, nor
+// on an earlier day that was never closed.
+func (w *Work) openDay(day quantity.Date) (quantity.Date, error) {
+	text, err := w.tx.LastStanding(DayClosed{}.Kind())
+	if err != nil || text == "" {
+		return day, err
 	}
+	closed, err := date(text)
+	if err == nil && !day.After(closed) {
+		day = closed.AddDays(1)
+	}
+	return day, err
 }

@@ -58,9 +58,13 @@ func (l *Line) WaitStable(ctx context.Context) (Reading, error) {
 
 // unsettled says what the scale was doing when the wait ended.
 func (l *Line) unsettled(cause error) error {
-	reading, err := l.Latest()
+	return unsettled(l, l.settings.Scale, cause)
+}
+
+func unsettled(link Link, scale Scale, cause error) error {
+	reading, err := link.Latest()
 	if err == nil {
-		err = l.settings.Scale.Accept(reading)
+		err = scale.Accept(reading)
 	}
 	if err == nil {
 		err = errors.New("The scale came to rest just now: weigh again.")

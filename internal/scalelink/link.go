@@ -67,14 +67,3 @@ func (s Settings) usual() Settings {
 	}
 	return s
 }
-
-// Weigh waits for a weight at rest and gives it only when the scale may put it
-// on a ticket. The error is a [Refused], or says why nothing came; beside a
-// Refused the reading is returned too, to be shown.
-func Weigh(ctx context.Context, link Link, scale Scale) (Reading, error) {
-	reading, err := link.WaitStable(ctx)
-	if err != nil {
-		return Reading{}, err
-	}
-	return reading, scale.Accept(reading)
-}

@@ -87,7 +87,7 @@ func TestATruckIsWeighedOverTCP(t *testing.T) {
 		t.Fatal(err)
 	}
 	var seen []string
-	result := weighing(t.Context(), line)
+	result := weighTruck(t.Context(), line)
 	for len(seen) == 0 || seen[len(seen)-1] != "52,300 lb stable" {
 		r := next(t, d, line)
 		seen = append(seen, r.Weight.String()+" "+r.State.String())

@@ -3,10 +3,21 @@ package scalelink
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"strings"
 	"testing"
 )
+
+// settling waits for the next reading at rest in the background, whoever's it is.
+func settling(ctx context.Context, line *Line) chan weighed {
+	result := make(chan weighed, 1)
+	go func() {
+		reading, err := line.WaitStable(ctx)
+		result <- weighed{reading, err}
+	}()
+	return result
+}
 
 // weighed is what a wait gave.
 type weighed struct {
@@ -15,7 +26,7 @@ type weighed struct {
 }
 
 // weighing waits for a weight in the background.
-func weighing(ctx context.Context, line *Line) chan weighed {
+func weighTruck(ctx context.Context, line *Line) chan weighed {
 	result := make(chan weighed, 1)
 	go func() {
 		reading, err := Weigh(ctx, line, west())
@@ -42,7 +53,7 @@ func TestWeighTakesTheFirstWeightAtRest(t *testing.T) {
 	dialer := newWires()
 	line := openLine(t, dialer, settings(newStepClock()))
 	end := dialer.end(line)
-	result := weighing(t.Context(), line)
+	result := weighTruck(t.Context(), line)
 	got := keepSaying(t, line, end, "[+   52300lb G M]\r\n[+   52320lb G S]\r\n", result)
 	if got.err != nil || !got.reading.Weight.Equal(lb("52320")) {
 		t.Errorf("weighed %s, %v; want 52,320 lb", got.reading.Weight, got.err)
@@ -53,7 +64,7 @@ func TestWeighRefusesAndStillShows(t *testing.T) {
 	dialer := newWires()
 	line := openLine(t, dialer, settings(newStepClock()))
 	end := dialer.end(line)
-	got := keepSaying(t, line, end, "[+   52310lb N S]\r\n", weighing(t.Context(), line))
+	got := keepSaying(t, line, end, "[+   52310lb N S]\r\n", weighTruck(t.Context(), line))
 	var refused Refused
 	if !errors.As(got.err, &refused) || len(refused) != 2 || !refused.Has(OffDivision) || !refused.Has(NotGross) {
 		t.Errorf("weighed with %v, want it refused as net and off the division", got.err)
@@ -81,7 +92,7 @@ func TestWaitStableTellsWhatTheScaleWasDoing(t *testing.T) {
 	line := openLine(t, dialer, settings(newStepClock()))
 	end := dialer.end(line)
 	ctx, cancel := context.WithCancel(t.Context())
-	result := weighing(ctx, line)
+	result := settling(ctx, line)
 	say(t, line, end, "[+   52300lb G M]\r\n")
 	cancel()
 	got := <-result
@@ -93,7 +104,7 @@ func TestWaitStableTellsWhatTheScaleWasDoing(t *testing.T) {
 func TestWaitStableOutlivesALostLine(t *testing.T) {
 	clock, dialer := newStepClock(), newWires()
 	line := openLine(t, dialer, settings(clock))
-	result := weighing(t.Context(), line)
+	result := settling(t.Context(), line)
 	end := dialer.end(line)
 	say(t, line, end, "[+   52300lb G M]\r\n")
 	end.Close()
@@ -116,12 +127,65 @@ func TestWaitStableEndsWithTheLink(t *testing.T) {
 	if err := line.Open(t.Context()); err != nil {
 		t.Fatal(err)
 	}
-	result := weighing(t.Context(), line)
+	result := settling(t.Context(), line)
 	dialer.end(line)
 	if err := line.Close(); err != nil {
 		t.Fatal(err)
 	}
 	if got := <-result; !errors.Is(got.err, ErrNoReading) || !strings.Contains(got.err.Error(), "the link is not open") {
 		t.Errorf("the wait ended with %v, want it to say the link is not open", got.err)
+	}
+}
+
+// told is a link that tells one thing after another, each as soon as it is asked.
+type told struct {
+	Link
+	next []moment
+}
+
+func (l *told) Changed() <-chan struct{} {
+	changed := make(chan struct{})
+	close(changed)
+	return changed
+}
+
+func (l *told) Latest() (Reading, error) {
+	now := l.next[0]
+	if len(l.next) > 1 {
+		l.next = l.next[1:]
+	}
+	return now.reading, now.fault
+}
+
+func shown(weight string, state State) moment {
+	return moment{reading: Reading{Weight: lb(weight), State: state, Mode: Gross}}
+}
+
+// A wait for the truck on the deck takes no weight of the truck behind it.
+func TestWeighEndsWithItsTruck(t *testing.T) {
+	moving, next, silent := shown("14000", Motion), shown("26000", Stable), moment{fault: fmt.Errorf("%w: nothing is heard", ErrNoReading)}
+	tests := []struct {
+		name string
+		told []moment
+		want string // why the wait ended; empty where the weight at rest is taken
+	}{
+		{"at rest", []moment{moving, moving, next}, ""},
+		{"nothing heard yet", []moment{silent, moving, next}, ""},
+		{"deck empty at the start", []moment{shown("0", Motion), moving, next}, ""},
+		{"line lost", []moment{moving, silent, next}, "nothing is heard"},
+		{"over", []moment{moving, shown("0", Over), next}, "above what it can show"},
+		{"under", []moment{moving, shown("0", Under), next}, "below what it can show"},
+		{"fault", []moment{moving, shown("0", Fault), next}, "has a fault"},
+		{"truck gone", []moment{moving, shown("0", Motion), next}, "back at zero"},
+		{"truck gone, at rest", []moment{moving, shown("0", Stable), next}, "nothing is on the deck"},
+	}
+	for _, tt := range tests {
+		got, err := Weigh(t.Context(), &told{next: tt.told}, west())
+		switch {
+		case tt.want == "" && (err != nil || !got.Weight.Equal(lb("26000"))):
+			t.Errorf("%s: weighed %s, %v", tt.name, got.Weight, err)
+		case tt.want != "" && (err == nil || !strings.Contains(err.Error(), tt.want)):
+			t.Errorf("%s: weighed %s, %v; want it to end: %s", tt.name, got.Weight, err, tt.want)
+		}
 	}
 }

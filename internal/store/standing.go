@@ -54,3 +54,10 @@ func (tx *Tx) HasStanding(kind, id string) (bool, error) {
 	err := tx.QueryRow("SELECT count(*) FROM standing WHERE kind = ? AND id = ?", kind, id).Scan(&n)
 	return n > 0, err
 }
+
+// LastStanding is the greatest id of a kind, in the order of texts; empty where
+// there is none.
+func (tx *Tx) LastStanding(kind string) (id string, err error) {
+	err = tx.QueryRow("SELECT coalesce(max(id), '') FROM standing WHERE kind = ?", kind).Scan(&id)
+	return id, err
+}

@@ -64,9 +64,10 @@ var mayImport = map[string][]string{
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),
 		[]string{"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),
 	"cmd/tenth": slices.Concat(core, papers, devices, inside("desk"),
-		inside("demo"), []string{"schedules", "ui/handbook"}),
-	"cmd/task":      {},
-	"internal/tidy": {},
+		inside("demo", "transcript"), []string{"schedules", "ui/handbook"}),
+	"cmd/task":            inside("transcript"),
+	"internal/transcript": {}, // what the terminal program said, compared
+	"internal/tidy":       {},
 }
 
 // inside spells packages below internal.

@@ -2,6 +2,7 @@ package present
 
 import (
 	"context"
+	"errors"
 	"time"
 
 	"tenthpoint/internal/load"
@@ -18,7 +19,7 @@ type Indicator interface {
 }
 
 // longestRest is how long the desk waits for a truck to stand still.
-const longestRest = 30 * time.Second
+const longestRest = 8 * time.Second
 
 // Live is what the scale shows now, for the rail; shown is false where weights
 // are typed.
@@ -43,6 +44,17 @@ func (f *Frame) Live() (live BigFigure, shown bool) {
 // CanWeigh reports whether a weight can be taken from the scale.
 func (y *Yard) CanWeigh() bool { return y.frame.Indicator != nil }
 
+// weighing is a wait for the truck in hand to come to rest. The weight is that
+// load's: when the wait ends for another reason, no weight is taken.
+type weighing struct {
+	form   *LoadForm
+	scale  Indicator
+	which  load.Which
+	draft  string
+	end    context.CancelCauseFunc
+	loaded bool // the display showed a weight since the wait began
+}
+
 // Weigh takes the weight of the load in hand from the scale: the side whose
 // field is in hand, else the gross before the tare.
 func (y *Yard) Weigh(field string) {
@@ -51,39 +63,110 @@ func (y *Yard) Weigh(field string) {
 		y.frame.Fail(err)
 		return
 	}
-	which, draft := form.sideToWeigh(field)
+	which, draft, due := form.sideToWeigh(field)
+	if !due {
+		y.frame.Say(Warn, Say("%s: gross and tare are there. Put the keyboard on the one to weigh again.", form.truckInWords()))
+		return
+	}
+	if _, _, err := y.frame.Indicator.Latest(); err != nil {
+		y.noWeight(form, err)
+		return
+	}
+	own, end := context.WithCancelCause(context.Background())
+	w := &weighing{form: form, scale: y.frame.Indicator, which: which, draft: draft, end: end}
+	y.endWait(nil)
+	y.wait = w
+	y.waitFor(own, w)
+}
+
+// waitFor waits away from the window until the truck is at rest or own ends.
+func (y *Yard) waitFor(own context.Context, w *weighing) {
 	var weight quantity.Amount
 	y.frame.Run(Job{
-		Topic: "weigh", Title: Say("Waiting for the scale to come to rest"),
+		Topic: "weigh", Title: Say("%s: waiting for the scale to come to rest", w.form.truckInWords()),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			ctx, cancel := context.WithTimeout(ctx, longestRest)
 			defer cancel()
-			weight, err = y.frame.Indicator.Weigh(ctx)
+			defer context.AfterFunc(own, cancel)()
+			weight, err = w.scale.Weigh(ctx)
 			return err
 		},
 		Done: func(err error) {
+			if why := context.Cause(own); why != nil {
+				err = why
+			} else if err == context.Canceled {
+				err = errors.New(Say("The wait was ended"))
+			}
+			w.end(nil)
+			if y.wait == w {
+				y.wait = nil
+			}
 			if err == nil {
-				err = form.take(which, draft, weight)
+				err = w.form.take(w.which, w.draft, weight)
 			}
 			if err != nil {
-				y.frame.Fail(err)
+				y.noWeight(w.form, err)
 			}
 		},
 	})
 }
 
+// EndWait ends the wait for the scale, for the truck in hand is out of sight: the
+// next weight at rest may be another truck's.
+func (y *Yard) EndWait() {
+	y.endWait(errors.New(Say("The truck was left before the scale came to rest")))
+}
+
+func (y *Yard) endWait(why error) {
+	if y.wait != nil {
+		y.wait.end(why)
+		y.wait = nil
+	}
+}
+
+// WatchScale ends the wait for the scale when the display shows nothing any more,
+// or the deck is empty again. The window calls it as often as it shows the scale.
+func (y *Yard) WatchScale() {
+	if y.wait == nil {
+		return
+	}
+	weight, _, err := y.wait.scale.Latest()
+	switch {
+	case err != nil:
+		y.endWait(err)
+	case weight.Sign() > 0:
+		y.wait.loaded = true
+	case y.wait.loaded:
+		y.endWait(errors.New(Say("The truck has left the deck")))
+	}
+}
+
+// noWeight says for which truck no weight was taken, and why.
+func (y *Yard) noWeight(form *LoadForm, why error) {
+	y.frame.Say(Stop, Say("%s: no weight is taken. %s", form.truckInWords(), sentence(why)))
+}
+
+// truckInWords names the truck of the form.
+func (f *LoadForm) truckInWords() string {
+	if truck := truckText(f.now.load.Details.Truck); truck != "" {
+		return Say("Truck %s", truck)
+	}
+	return Say("truck ?")
+}
+
 // sideToWeigh is the side and draft that a weight from the scale belongs to:
-// the one in hand, else the first that is still missing.
-func (f *LoadForm) sideToWeigh(field string) (load.Which, string) {
+// the one in hand, else the first that is still missing. A weight that is there
+// is only taken again from its own field.
+func (f *LoadForm) sideToWeigh(field string) (_ load.Which, draft string, due bool) {
 	if which, draft, ok := sideOf(field); ok {
-		return which, draft
+		return which, draft, true
 	}
 	for _, l := range f.lines {
 		if which, draft, ok := sideOf(l.id); ok && f.now.missing[l.id] {
-			return which, draft
+			return which, draft, true
 		}
 	}
-	return load.Tare, ""
+	return load.Tare, "", false
 }
 
 // take writes a weight from the scale down.
@@ -98,7 +181,7 @@ func (f *LoadForm) take(which load.Which, draft string, weight quantity.Amount) 
 		return err
 	}
 	f.id = id
-	f.frame.Say(OK, Say("%s is %s, from scale %s.", Say(string(which)), weight, s.ID))
+	f.frame.Say(OK, Say("%s: %s %s, from scale %s.", f.truckInWords(), Say(string(which)), weight, s.ID))
 	if err := f.Reload(); err != nil {
 		return err
 	}

@@ -60,7 +60,7 @@ func TestWeighFromTheScale(t *testing.T) {
 	y := NewYard(r.frame)
 	fillIn(y.Form(), wholeCorn[:3])
 	y.Weigh("truck")
-	wantSaid(t, r, OK, "gross is 52,300 lb, from scale 1")
+	wantSaid(t, r, OK, "Truck 77: gross 52,300 lb, from scale 1")
 	form := y.Form()
 	d.atRest = false
 	y.Weigh("moisture")

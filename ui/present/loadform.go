@@ -22,6 +22,7 @@ type LoadForm struct {
 	// reasons are why weights were typed though the scale can be read.
 	reasons  map[string]string
 	split    bool   // the trailer is weighed apart from its truck
+	edited   string // the field that somebody typed in last
 	driverOn string // whether the driver is on the truck for the next weights: "on", "off" or ""
 	leaves   bool   // the truck takes grain away, while nothing is in the book
 	search   search // what somebody looks for just now
@@ -53,7 +54,7 @@ func (f *LoadForm) Type(id, text string) {
 		return
 	}
 	was := f.Text(id)
-	f.search = search{}
+	f.search, f.edited = search{}, id
 	f.put(id, text)
 	if text != was {
 		f.offer(id)
@@ -135,19 +136,31 @@ func (f *LoadForm) FirstMissing() string {
 	return ""
 }
 
-// FirstToDo is where the work on a load begins: its first field still to be
-// filled, else the act that issues it. A load that corrects a ticket is whole
-// from the start and has something wrong in it: there it is the first field, so
-// that one Enter too many does not issue the mistake again.
+// FirstToDo is where the work on a load goes on: its first field still to be
+// filled, else the field edited last, else the first one. It is never the act
+// that issues the load: somebody who comes back to a whole load comes to change
+// something, and Enter would print the ticket with the mistake in it.
 func (f *LoadForm) FirstToDo() string {
-	missing := f.FirstMissing()
-	switch {
-	case missing != "":
+	if missing := f.FirstMissing(); missing != "" {
 		return missing
-	case f.now.load.Corrects != 0:
-		return f.lines[0].id
 	}
-	return "issue"
+	if _, known := f.line(f.edited); known {
+		return f.edited
+	}
+	return f.lines[0].id
+}
+
+// AfterTare is where the work goes on once the tare is there without having been
+// typed: the first field still to be filled, else the next empty one.
+func (f *LoadForm) AfterTare() string {
+	if f.FirstMissing() == "" {
+		for after := f.After(string(load.Tare)); after != ""; after = f.After(after) {
+			if f.Text(after) == "" {
+				return after
+			}
+		}
+	}
+	return f.FirstToDo()
 }
 
 // After is the field that follows another in working order; empty after the

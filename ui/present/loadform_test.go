@@ -219,3 +219,18 @@ func mustFacts(t *testing.T, r *room, id string) []string {
 	}
 	return kinds
 }
+
+// Stored grain takes no price: the form says so at the price, and the load is not
+// issued.
+func TestStoredGrainTakesNoPrice(t *testing.T) {
+	f := corn(emptyDemo(t))
+	f.Type("terms", "stored")
+	f.Type("price", "5")
+	if f.CanIssue() || f.FirstMissing() != "price" || !strings.Contains(f.WhyNotIssue(), "Stored grain has no price") {
+		t.Errorf("can issue %v, keyboard on %q: %s", f.CanIssue(), f.FirstMissing(), f.WhyNotIssue())
+	}
+	f.Type("price", "")
+	if !f.CanIssue() {
+		t.Errorf("stored without a price: %s", f.WhyNotIssue())
+	}
+}

@@ -23,6 +23,7 @@ type Yard struct {
 	blank  *LoadForm
 	hand   *LoadForm
 	trucks []*load.Load
+	wait   *weighing // for the scale to come to rest; nil when nobody waits
 }
 
 // YardRow is one truck on the yard, ready to show.
@@ -110,7 +111,7 @@ func (y *Yard) keepForms() {
 		}
 	}
 	if y.hand.id != "" && y.find(y.hand.id) == nil {
-		y.hand = y.blank
+		y.inHand(y.blank)
 	}
 }
 
@@ -178,7 +179,7 @@ func (y *Yard) TakeNew() {
 	if !y.putDown() {
 		return
 	}
-	y.hand = y.blank
+	y.inHand(y.blank)
 	y.jot()
 	y.frame.window.Redraw()
 }
@@ -189,9 +190,17 @@ func (y *Yard) Take(id string) {
 	if l == nil || y.hand.id == id || !y.putDown() {
 		return
 	}
-	y.hand = y.form(l)
+	y.inHand(y.form(l))
 	y.jot()
 	y.frame.window.Redraw()
+}
+
+// inHand puts a form in hand. A weight that is waited for is the one before's.
+func (y *Yard) inHand(form *LoadForm) {
+	if form != y.hand {
+		y.EndWait()
+	}
+	y.hand = form
 }
 
 // TakePlace puts the truck of a place in hand, counted from nought, and
@@ -250,7 +259,7 @@ func (y *Yard) PrintAgain() { y.frame.PrintAgain() }
 // left takes up a blank form after the truck in hand has left the yard.
 func (y *Yard) left() {
 	y.Refresh()
-	y.hand = y.blank
+	y.inHand(y.blank)
 	y.jot()
 	y.frame.window.Redraw()
 }

@@ -76,7 +76,7 @@ func (s *yardScreen) additions() []Act {
 			ID: "load.tare", Title: present.Say("Stored tare"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyT)},
 			EnabledWhen: func() bool { return s.form().CanUseStoredTare() },
 			WhyNot:      func() string { return present.Say("This truck has no stored tare, or it is used already.") },
-			Do:          func() { s.try(s.form().UseStoredTare()); s.load.show(true); s.load.focus() },
+			Do:          s.useStoredTare,
 		}},
 		{Command: kit.Command{
 			ID: "load.store", Title: present.Say("Store this tare"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyT)},
@@ -134,6 +134,14 @@ func (s *yardScreen) issueInHand() {
 	if s.yard.Issue() {
 		s.inHand()
 	}
+}
+
+// useStoredTare goes on with the next field: the tare is the last figure of many
+// loads, but bin and price are still to be typed.
+func (s *yardScreen) useStoredTare() {
+	s.try(s.form().UseStoredTare())
+	s.load.show(true)
+	s.load.focusOn(s.form().AfterTare())
 }
 
 // try says what went wrong, if anything did.

@@ -144,7 +144,21 @@ func (v *loadView) commit(id string) (next string) {
 	if v.window.stage.FrontDialog() != nil { // a question came of it
 		return id
 	}
+	if v.form().After(id) == "" {
+		v.sayFilled()
+		return id
+	}
 	return ""
+}
+
+// sayFilled says what is left to do after the last field. Enter stays there: on
+// the button that issues the ticket it would issue it.
+func (v *loadView) sayFilled() {
+	if v.form().CanIssue() {
+		v.window.Say(present.OK, present.Say("All is filled in. F12 issues the ticket."))
+		return
+	}
+	v.window.Say(present.Wait, v.form().WhyNotIssue())
 }
 
 // leave writes down what can stand. By then the keyboard is elsewhere, and the

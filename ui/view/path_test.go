@@ -15,8 +15,13 @@ func TestOneLoadByKeyboard(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	s.commands.Run("load.new")
 	s.write("123", "corn", "77", "52300", "17.2", "56", "", "", "", "", "24120", "P1", "sold", "4.15", "typed by test")
+	s.press(fyne.KeyReturn, fyne.KeyReturn)
+	if got := s.yard().Ring().Current(); got != "remark" || len(s.drawer.papers) > 0 {
+		t.Fatalf("Enter after the last field: the keyboard is on %q, %d tickets", got, len(s.drawer.papers))
+	}
+	s.press(fyne.KeyTab)
 	if got := s.yard().Ring().Current(); got != "issue" {
-		t.Fatalf("after the last field the keyboard is on %q, want the ticket", got)
+		t.Fatalf("Tab after the last field reaches %q, want the ticket", got)
 	}
 	s.press(fyne.KeyF12)
 	if len(s.drawer.papers) != 1 {
@@ -35,4 +40,76 @@ func TestOneLoadByKeyboard(t *testing.T) {
 	if !s.yard().yard.Form().IsBlank() {
 		t.Error("after the ticket the form in hand is not blank")
 	}
+}
+
+// wholeLoad puts a load on the yard that lacks nothing but its ticket.
+func (s *scene) wholeLoad(tare string) {
+	s.commands.Run("load.new")
+	s.write("123", "corn", "77", "52300", "17.2", "56", "", "", "", "", tare)
+}
+
+// unissued fails when the keyboard is on the button that issues the ticket, or
+// Enter there prints one.
+func (s *scene) unissued(how string) {
+	s.t.Helper()
+	if got := s.yard().Ring().Current(); got == "issue" || got == "" {
+		s.t.Errorf("%s: the keyboard is on %q", how, got)
+	}
+	s.press(fyne.KeyReturn)
+	if len(s.drawer.papers) > 0 {
+		s.t.Fatalf("%s: Enter issued a ticket", how)
+	}
+}
+
+// A load that lacks nothing is taken up again to change something. The keyboard
+// goes to the field edited last, else to the first, and Enter issues nothing.
+func TestTruckTakenUpAgainIsNotIssuedByEnter(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.wholeLoad("24120")
+	whole := s.yard().form().ID()
+	key := ""
+	for _, row := range s.yard().rows() {
+		if row.ID == whole {
+			key = row.Key
+		}
+	}
+	if key == "" || !s.yard().form().CanIssue() {
+		t.Fatalf("the load is not whole or has no key: %q, %s", key, s.yard().form().WhyNotIssue())
+	}
+	s.press(fyne.KeyName(key))
+	if got := s.yard().Ring().Current(); got != "tare" {
+		t.Errorf("%s while the truck is in hand: the keyboard is on %q, want the field edited last", key, got)
+	}
+	s.letters("24140")
+	if got := s.entryText("tare"); got != "24140" {
+		t.Errorf("what is typed now makes the tare %q, want it in place of the old one", got)
+	}
+	s.unissued(key + ", the truck in hand")
+	s.press(fyne.KeyF2)
+	s.press(fyne.KeyName(key))
+	s.unissued(key + ", from another truck")
+	s.commands.Run("go.tickets")
+	s.commands.Run("go.yard")
+	s.unissued("back on the yard")
+	s = s.again()
+	s.press(fyne.KeyF2)
+	s.press(fyne.KeyName(key))
+	s.unissued(key + " after a new start")
+}
+
+// After the stored tare the keyboard is on the next empty field: bin and price
+// are still to come, and Enter there goes on.
+func TestStoredTareLeavesTheKeyboardInTheForm(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	s.wholeLoad("24120")
+	s.commands.Run("load.store")
+	s.press(fyne.KeyF12)
+	clear(s.drawer.papers)
+	s.commands.Run("load.new")
+	s.write("123", "corn", "77", "52300", "17.2", "56")
+	s.commands.Run("load.tare")
+	if got := s.yard().Ring().Current(); got != "bin" {
+		t.Errorf("after the stored tare the keyboard is on %q (%s), want the bin", got, s.status.Text())
+	}
+	s.unissued("stored tare")
 }

@@ -130,7 +130,7 @@ func (w *Window) begin() {
 	}
 	w.ends = append(w.ends, w.runner.Every(30*time.Second, w.tick))
 	// A scale may be linked, or a simulated one stand in, while the desk is open.
-	w.ends = append(w.ends, w.runner.Every(scalePause, w.rail.showLive))
+	w.ends = append(w.ends, w.runner.Every(scalePause, w.watchScale), w.yard().yard.EndWait)
 }
 
 // scalePause is how often the scale is looked at.
@@ -141,6 +141,12 @@ func (w *Window) tick() {
 	w.yard().Refresh()
 	w.rail.show()
 	w.clock.say(w.frame.Clock())
+}
+
+// watchScale shows what stands on the scale, and ends a wait for it in vain.
+func (w *Window) watchScale() {
+	w.rail.showLive()
+	w.yard().yard.WatchScale()
 }
 
 // Stage is what the widgets of the window share.
@@ -201,6 +207,7 @@ func (w *Window) Go(id string) {
 		if w.current >= 0 && w.current != i {
 			w.before = w.current
 			w.body.Objects[w.current].Hide()
+			w.yard().yard.EndWait() // a weight is only taken while its load is in sight
 		}
 		w.current = i
 		w.body.Objects[i].Show()

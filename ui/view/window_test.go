@@ -127,6 +127,35 @@ func (d deck) Weigh(context.Context) (quantity.Amount, error) {
 	return weight, err
 }
 
+// A weight that is waited for is of the truck in sight: another truck's key or
+// another screen ends the wait, and the status line says so.
+func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
+	s := newScene(t, Look{}, 40)
+	beat := kit.NewManual()
+	w, err := Open(s.frame, Options{Window: s.fyne, Runner: beat, SetTheme: func(fyne.Theme) {}})
+	must(t, err)
+	w.frame.Indicator = deck{}
+	for _, leave := range []func(){func() { w.stage.Press(fyne.KeyF2) }, func() { w.commands.Run("go.tickets") }} {
+		beat.StepAll()
+		w.stage.Press(fyne.KeyF3)
+		id := w.yard().form().ID()
+		before, err := s.desk.Load(t.Context(), id)
+		must(t, err)
+		w.yard().Ring().Focus("tare")
+		w.stage.Press(fyne.KeyF10)
+		leave()
+		beat.StepAll()
+		if got := w.status.Text(); !strings.Contains(got, "no weight is taken. The truck was left") {
+			t.Errorf("the status line says %q", got)
+		}
+		after, err := s.desk.Load(t.Context(), id)
+		must(t, err)
+		if len(after.Weighings) != len(before.Weighings) {
+			t.Errorf("a weight was taken: %+v", after.Weighings)
+		}
+	}
+}
+
 // With letters too large for the window the form follows the keyboard.
 func TestLargeLettersFollowTheKeyboard(t *testing.T) {
 	s := newScene(t, Look{Scale: kit.TextLargest}, 40)

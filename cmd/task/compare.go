@@ -1,0 +1,143 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
+	"sync"
+
+	"tenthpoint/internal/transcript"
+)
+
+// The lists of what may differ, with reasons: of old books, and besides of
+// what is written anew, whose codes are made of other facts.
+var allowedLists = []string{"allowed.txt", "allowed-anew.txt"}
+
+// mostShown is how many differences are printed; all are counted.
+const mostShown = 20
+
+// A comparison sets the terminal program of another revision against the one
+// of this tree.
+type comparison struct {
+	old, today string // programs
+	scratch    string
+	seed       uint64
+	loads      int
+	scripts    int
+	only       int
+	workers    int
+	allowed    *transcript.Allowed
+
+	mutex sync.Mutex
+	shown int
+	differ,
+	rows, settled, lines, ran int
+}
+
+// compareChore settles random loads with both programs and types random
+// scripts into both; what they say must be the same.
+func compareChore(args []string) error {
+	c := &comparison{}
+	flags := flag.NewFlagSet("compare", flag.ContinueOnError)
+	old := flags.String("old", beforeRebuild, "revision to compare with, or a program of it with a clock (see books)")
+	flags.IntVar(&c.loads, "loads", 50_000, "random loads to settle")
+	flags.IntVar(&c.scripts, "scripts", 500, "random scripts to run")
+	flags.IntVar(&c.only, "script", 0, "run only the script of this number")
+	flags.IntVar(&c.workers, "workers", runtime.NumCPU(), "how many are run at once")
+	flags.Uint64Var(&c.seed, "seed", 1, "what the loads and scripts are drawn from")
+	if err := flags.Parse(args); err != nil {
+		return err
+	}
+	var err error
+	if c.scratch, err = os.MkdirTemp("", "compare-"); err != nil {
+		return err
+	}
+	defer os.RemoveAll(c.scratch)
+	if err := c.prepare(*old); err != nil {
+		return err
+	}
+	return errors.Join(c.settleLoads(), c.runScripts(), c.told())
+}
+
+func (c *comparison) prepare(old string) error {
+	var err error
+	if c.allowed, err = readAllowedLists(); err != nil {
+		return err
+	}
+	if c.old, err = programAt(old, filepath.Join(c.scratch, "old")); err != nil {
+		return err
+	}
+	here, err := os.Getwd()
+	if err != nil {
+		return err
+	}
+	c.today, err = terminalProgram(here, filepath.Join(c.scratch, "today"))
+	return err
+}
+
+func readAllowedLists() (*transcript.Allowed, error) {
+	all := &transcript.Allowed{}
+	for _, name := range allowedLists {
+		file, err := os.Open(filepath.Join(booksFolder, name))
+		if err != nil {
+			return nil, err
+		}
+		list, err := transcript.ReadAllowed(file)
+		if err = errors.Join(err, file.Close()); err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		all.Join(list)
+	}
+	return all, nil
+}
+
+// told prints what was found; any difference is an error.
+func (c *comparison) told() error {
+	say("Seed %d: %d rows of loads, %d of them settled by the older program; %d scripts with %d command lines.", c.seed, c.rows, c.settled, c.ran, c.lines)
+	if c.differ > 0 {
+		return fmt.Errorf("%d differences that are on no list", c.differ)
+	}
+	say("No difference that is not on the list.")
+	return nil
+}
+
+// count enters what was compared, and shows the first differences.
+func (c *comparison) count(where string, problems []string, enter func()) {
+	c.mutex.Lock()
+	defer c.mutex.Unlock()
+	enter()
+	c.differ += len(problems)
+	for _, p := range problems {
+		if c.shown < mostShown {
+			say("%s: %s", where, p)
+			c.shown++
+		}
+	}
+}
+
+// eachOf does all of 1 to n, several at once, and gives what went wrong.
+func (c *comparison) eachOf(n int, do func(i int) error) error {
+	next := make(chan int)
+	wrong := make(chan error, c.workers)
+	for range c.workers {
+		go func() {
+			var all error
+			for i := range next {
+				all = errors.Join(all, do(i))
+			}
+			wrong <- all
+		}()
+	}
+	for i := range n {
+		next <- i + 1
+	}
+	close(next)
+	var all error
+	for range c.workers {
+		all = errors.Join(all, <-wrong)
+	}
+	return all
+}

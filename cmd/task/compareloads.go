@@ -1,0 +1,199 @@
+package main
+
+import (
+	"context"
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/transcript"
+)
+
+// loadsAFile is how many loads are settled by one command.
+const loadsAFile = 2500
+
+const loadsFile = "loads.csv"
+
+// settleLoads settles random loads with both programs and compares every row.
+func (c *comparison) settleLoads() error {
+	if c.loads == 0 || c.only > 0 {
+		return nil
+	}
+	editions, err := c.editions()
+	if err != nil {
+		return err
+	}
+	return c.eachOf((c.loads+loadsAFile-1)/loadsAFile, func(i int) error {
+		rows := min(loadsAFile, c.loads-(i-1)*loadsAFile)
+		table := randomLoads(rand.New(rand.NewPCG(c.seed, uint64(i))), editions, rows)
+		return c.settleFile(i, table)
+	})
+}
+
+func (c *comparison) settleFile(i int, table [][]string) error {
+	var said [2]transcript.Entry
+	for n, path := range []string{c.old, c.today} {
+		dir := filepath.Join(c.scratch, fmt.Sprintf("loads-%d-%d", i, n))
+		if err := writeTable(filepath.Join(dir, loadsFile), table); err != nil {
+			return err
+		}
+		var err error
+		p := transcript.Program{Path: path, Dir: dir}
+		if said[n], err = p.Say(context.Background(), "2026-10-01 13:00", "settle", "--batch", loadsFile); err != nil {
+			return err
+		}
+	}
+	before, err := byRow(said[0])
+	if err != nil {
+		return err
+	}
+	after, err := byRow(said[1])
+	if err != nil {
+		return err
+	}
+	for n := 1; n < len(table); n++ {
+		row := table[n][0]
+		settled := 0
+		if before[row].Out != "" {
+			settled = 1
+		}
+		where := fmt.Sprintf("file %d, %s", i, strings.Join(table[n], ","))
+		c.count(where, transcript.Compare(before[row], after[row], c.allowed), func() { c.rows, c.settled = c.rows+1, c.settled+settled })
+	}
+	return nil
+}
+
+func writeTable(path string, table [][]string) error {
+	var text strings.Builder
+	w := csv.NewWriter(&text)
+	if err := w.WriteAll(table); err != nil {
+		return err
+	}
+	return writeFrom(strings.NewReader(text.String()), path)
+}
+
+var rowOfComplaint = regexp.MustCompile(`^error: ` + loadsFile + ` row (\d+)`)
+
+// byRow parts what a batch said into what it said of each load: a line for
+// each column, and the complaints. Loads are named by their row.
+func byRow(said transcript.Entry) (map[string]transcript.Entry, error) {
+	out := map[string]transcript.Entry{}
+	table, err := csv.NewReader(strings.NewReader(said.Out)).ReadAll()
+	if err != nil || len(table) == 0 {
+		return nil, fmt.Errorf("the batch did not settle: %w, %s", err, said.Err)
+	}
+	for _, record := range table[1:] {
+		e := transcript.Entry{Args: said.Args}
+		for i, cell := range record {
+			e.Out += table[0][i] + ": " + cell + "\n"
+		}
+		out[record[0]] = e
+	}
+	row := ""
+	for line := range strings.Lines(said.Err) {
+		if m := rowOfComplaint.FindStringSubmatch(line); m != nil {
+			row = m[1]
+		}
+		e := out[row]
+		e.Args, e.Err = said.Args, e.Err+line
+		out[row] = e
+	}
+	return out, nil
+}
+
+// An offer is an edition as loads are drawn for it.
+type offer struct {
+	ID        string `json:"id"`
+	Commodity string `json:"commodity"`
+	Schedule  string `json:"schedule"`
+	From      string `json:"from"`
+	Until     string `json:"until"`
+	metric    bool
+	factors   []string
+}
+
+var factorOfEdition = regexp.MustCompile(`(?m)^factor = "([a-z-]+)"`)
+
+// editions are those shipped with the older program, with the factors each
+// asks for.
+func (c *comparison) editions() ([]offer, error) {
+	p := transcript.Program{Path: c.old, Dir: c.scratch}
+	list, err := p.Say(context.Background(), "2026-10-01 13:00", "rates", "list", "--all", "--json")
+	if err != nil {
+		return nil, err
+	}
+	var all []offer
+	if err := json.Unmarshal([]byte(list.Out), &all); err != nil {
+		return nil, fmt.Errorf("reading the list of editions: %w", err)
+	}
+	for i := range all {
+		text, err := p.Say(context.Background(), "2026-10-01 13:00", "rates", "show", all[i].ID, "--toml")
+		if err != nil {
+			return nil, err
+		}
+		all[i].metric = strings.Contains(text.Out, `weight = "kg"`)
+		for _, m := range factorOfEdition.FindAllStringSubmatch(text.Out, -1) {
+			if m[1] != "moisture" {
+				all[i].factors = append(all[i].factors, m[1])
+			}
+		}
+		if strings.Contains(text.Out, "[dockage]") {
+			all[i].factors = append(all[i].factors, "dockage")
+		}
+	}
+	return all, nil
+}
+
+// columns come before those of the factors.
+var columns = []string{"load", "commodity", "schedule", "day", "gross", "tare", "moisture", "price", "accept"}
+
+// randomLoads draws a table of loads for settle --batch, its first row the
+// columns.
+func randomLoads(r *rand.Rand, editions []offer, rows int) [][]string {
+	place := map[string]int{}
+	head := append([]string(nil), columns...)
+	for _, e := range editions {
+		for _, f := range e.factors {
+			if place[f] == 0 {
+				place[f] = len(head)
+				head = append(head, "factor."+f)
+			}
+		}
+	}
+	table := [][]string{head}
+	for n := range rows {
+		row := make([]string, len(head))
+		e := editions[r.IntN(len(editions))]
+		gross, tare := weights(r, e.metric)
+		copy(row, []string{strconv.Itoa(n + 2), e.Commodity, e.Schedule, dayIn(r, e), gross, tare, moisture(r), price(r, e), ""})
+		var accepted []string
+		for _, f := range e.factors {
+			if f == "test-weight" || f == "dockage" || r.IntN(5) < 2 {
+				row[place[f]] = result(r, f, e.metric)
+			}
+			if r.IntN(12) == 0 {
+				accepted = append(accepted, f)
+			}
+		}
+		row[8] = strings.Join(accepted, " ")
+		table = append(table, row)
+	}
+	return table
+}
+
+// keepScript writes a script where somebody can look at it.
+func keepScript(name string, entries []transcript.Entry) (string, error) {
+	path := filepath.Join(os.TempDir(), name)
+	file, err := os.Create(path)
+	if err != nil {
+		return "", err
+	}
+	defer file.Close()
+	return path, transcript.Write(file, entries)
+}

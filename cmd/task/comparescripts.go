@@ -1,0 +1,53 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+
+	"tenthpoint/internal/transcript"
+)
+
+// runScripts types random scripts into both programs, each in fresh folders.
+func (c *comparison) runScripts() error {
+	if c.only > 0 {
+		return c.runScript(c.only)
+	}
+	return c.eachOf(c.scripts, c.runScript)
+}
+
+// runScript runs one script with both. After a first difference the books may
+// have parted, so the rest of the script is not compared; the script is kept.
+func (c *comparison) runScript(i int) error {
+	script := randomScript(rand.New(rand.NewPCG(c.seed, uint64(1_000_000+i))))
+	dirs := [2]string{filepath.Join(c.scratch, fmt.Sprintf("script-%d-old", i)), filepath.Join(c.scratch, fmt.Sprintf("script-%d-today", i))}
+	old, today := transcript.Program{Path: c.old, Dir: dirs[0]}, transcript.Program{Path: c.today, Dir: dirs[1]}
+	for _, dir := range dirs {
+		if err := os.MkdirAll(dir, 0o755); err != nil {
+			return err
+		}
+		defer os.RemoveAll(dir)
+	}
+	for n, line := range script {
+		before, err := old.Say(context.Background(), line.Now, line.Args...)
+		if err != nil {
+			return err
+		}
+		after, err := today.Say(context.Background(), line.Now, line.Args...)
+		if err != nil {
+			return err
+		}
+		problems := transcript.Compare(before, after, c.allowed)
+		c.count(fmt.Sprintf("script %d, line %d", i, n+1), problems, func() { c.lines++ })
+		if len(problems) > 0 {
+			path, err := keepScript(fmt.Sprintf("script-%d-%d.txt", c.seed, i), script[:n+1])
+			say("  kept as %s", path)
+			c.count("", nil, func() { c.ran++ })
+			return err
+		}
+	}
+	c.count("", nil, func() { c.ran++ })
+	return nil
+}

@@ -1,0 +1,54 @@
+package scalelink
+
+import (
+	"context"
+	"errors"
+	"fmt"
+)
+
+// Weigh waits for the truck on the deck to come to rest and gives its weight,
+// if the scale may put it on a ticket. The wait belongs to that truck: it ends
+// when the line is lost after the first reading, when the indicator shows over,
+// under or a fault, or when the deck is empty again. The next weight would be
+// another truck's. The error is a [Refused], or says why nothing came; beside a
+// Refused the reading is returned too, to be shown.
+func Weigh(ctx context.Context, link Link, scale Scale) (Reading, error) {
+	wait := weighing{scale: scale}
+	for changed := link.Changed(); ; {
+		select {
+		case <-ctx.Done():
+			return Reading{}, unsettled(link, scale, ctx.Err())
+		case <-changed:
+		}
+		changed = link.Changed()
+		if reading, over, err := wait.judge(link.Latest()); over {
+			return reading, err
+		}
+	}
+}
+
+// weighing is one wait for a truck at rest.
+type weighing struct {
+	scale  Scale
+	heard  bool // a reading has come
+	loaded bool // something stood on the deck
+}
+
+// judge reports whether a reading, or its absence, ends the wait, and with what.
+func (w *weighing) judge(reading Reading, err error) (_ Reading, over bool, _ error) {
+	if err != nil {
+		return Reading{}, w.heard || errors.Is(err, errNotOpen), waitEnded{err, err}
+	}
+	w.heard = true
+	if reading.IsStable() || !reading.hasWeight() {
+		return reading, true, w.scale.Accept(reading)
+	}
+	if reading.Weight.Sign() > 0 {
+		w.loaded = true
+		return Reading{}, false, nil
+	}
+	return Reading{}, w.loaded, waitEnded{ErrDeckEmpty, fmt.Errorf("%s is back at zero: the truck has left the deck.", w.scale.Name)}
+}
+
+// ErrDeckEmpty is wrapped by the error of a wait during which the truck left.
+var ErrDeckEmpty = errors.New("the deck is empty")

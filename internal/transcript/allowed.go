@@ -1,0 +1,216 @@
+package transcript
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+)
+
+// Allowed are the differences that are meant. Its text is paragraphs of
+//
+//	in: ^tenth show        which command lines; without it, all
+//	was: price later       what the older program said, a regular expression
+//	now: price not set     what is said in its place, $1 a group of was
+//	why: the reason
+//
+// Without was, now is a regular expression of lines that are new; without now,
+// was is one of lines that are gone. Neither takes a figure away: a text with
+// digits may only be replaced by one with the same digits, and a line that is
+// gone has none. A paragraph with mask instead of both is a regular expression
+// of what is not compared, for codes that are made of a hash.
+type Allowed struct {
+	rules []*rule
+	mutex sync.Mutex
+}
+
+type rule struct {
+	in, was, mask *regexp.Regexp
+	added         *regexp.Regexp // lines that are new
+	becomes       string
+	replaces      bool
+	why           string
+	used          bool
+}
+
+// ReadAllowed reads a list of differences that are meant.
+func ReadAllowed(r io.Reader) (*Allowed, error) {
+	a, fields, n := &Allowed{}, map[string]string{}, 0
+	lines := bufio.NewScanner(r)
+	end := func() error {
+		if len(fields) == 0 {
+			return nil
+		}
+		made, err := newRule(fields)
+		if err != nil {
+			return fmt.Errorf("paragraph before line %d: %w", n+1, err)
+		}
+		a.rules, fields = append(a.rules, made), map[string]string{}
+		return nil
+	}
+	for lines.Scan() {
+		n++
+		line := lines.Text()
+		name, value, found := strings.Cut(line, ":")
+		switch {
+		case strings.HasPrefix(line, "#"):
+		case strings.TrimSpace(line) == "":
+			if err := end(); err != nil {
+				return nil, err
+			}
+		case !found || !slices.Contains([]string{"in", "was", "now", "mask", "why"}, name):
+			return nil, fmt.Errorf("line %d: %q begins with none of in, was, now, mask and why", n, line)
+		default:
+			fields[name] = strings.TrimSpace(value)
+		}
+	}
+	if err := end(); err != nil {
+		return nil, err
+	}
+	return a, lines.Err()
+}
+
+func newRule(fields map[string]string) (*rule, error) {
+	was, hasWas := fields["was"]
+	now, hasNow := fields["now"]
+	mask, hasMask := fields["mask"]
+	if fields["why"] == "" {
+		return nil, fmt.Errorf("a difference needs its reason, why")
+	}
+	if hasMask == (hasWas || hasNow) {
+		return nil, fmt.Errorf("a difference says either mask, or was and now or one of them")
+	}
+	r := &rule{why: fields["why"], becomes: now, replaces: hasWas && hasNow}
+	var err error
+	compile := func(into **regexp.Regexp, text string, wanted bool) {
+		if wanted && err == nil {
+			*into, err = regexp.Compile(text)
+		}
+	}
+	compile(&r.in, fields["in"], true)
+	compile(&r.mask, mask, hasMask)
+	compile(&r.was, was, hasWas)
+	compile(&r.added, now, hasNow && !hasWas)
+	return r, err
+}
+
+// Masks reports whether any rule leaves something out of the comparison.
+func (a *Allowed) Masks() bool {
+	return slices.ContainsFunc(a.rules, func(r *rule) bool { return r.mask != nil })
+}
+
+// Join takes another list's rules in as well.
+func (a *Allowed) Join(other *Allowed) { a.rules = append(a.rules, other.rules...) }
+
+// Unused are the reasons of rules that nothing needed so far.
+func (a *Allowed) Unused() []string {
+	a.mutex.Lock()
+	defer a.mutex.Unlock()
+	var out []string
+	for _, r := range a.rules {
+		if !r.used {
+			out = append(out, r.why)
+		}
+	}
+	return out
+}
+
+// first finds the first lines that differ and are not meant to.
+func (a *Allowed) first(command string, was, is []string) (before, after string, differ bool) {
+	a.mutex.Lock()
+	defer a.mutex.Unlock()
+	rules := slices.DeleteFunc(slices.Clone(a.rules), func(r *rule) bool { return !r.in.MatchString(command) })
+	i, j := 0, 0
+	for i < len(was) || j < len(is) {
+		switch {
+		case i < len(was) && j < len(is) && alike(was[i], is[j], rules):
+			i, j = i+1, j+1
+		case j < len(is) && added(is[j], rules):
+			j++
+		case i < len(was) && gone(was[i], rules):
+			i++
+		default:
+			return at(was, i), at(is, j), true
+		}
+	}
+	return "", "", false
+}
+
+func at(lines []string, i int) string {
+	if i >= len(lines) {
+		return "(nothing more)"
+	}
+	return lines[i]
+}
+
+// alike compares two lines. A line that a rule has changed is compared without
+// its filling, for a longer word leaves fewer dots beside it.
+func alike(was, is string, rules []*rule) bool {
+	if was == is {
+		return true
+	}
+	changed := was
+	var needed []*rule
+	for _, r := range rules {
+		w, i := r.applied(changed, is)
+		if w != changed || i != is {
+			needed = append(needed, r)
+		}
+		changed, is = w, i
+	}
+	if len(needed) == 0 || squeezed(changed) != squeezed(is) {
+		return false
+	}
+	for _, r := range needed {
+		r.used = true
+	}
+	return true
+}
+
+// applied is what a rule makes of the older line, and of the newer one.
+func (r *rule) applied(was, is string) (string, string) {
+	switch {
+	case r.mask != nil:
+		return r.mask.ReplaceAllString(was, "#"), r.mask.ReplaceAllString(is, "#")
+	case r.replaces:
+		if made := r.was.ReplaceAllString(was, r.becomes); digits(made) == digits(was) {
+			return made, is
+		}
+	}
+	return was, is
+}
+
+func added(line string, rules []*rule) bool {
+	return use(rules, func(r *rule) bool { return r.added != nil && r.added.MatchString(line) })
+}
+
+func gone(line string, rules []*rule) bool {
+	return digits(line) == "" && use(rules, func(r *rule) bool {
+		return r.was != nil && !r.replaces && r.was.MatchString(line)
+	})
+}
+
+func use(rules []*rule, fits func(*rule) bool) bool {
+	i := slices.IndexFunc(rules, fits)
+	if i >= 0 {
+		rules[i].used = true
+	}
+	return i >= 0
+}
+
+// digits are the digits of a line, in order.
+func digits(line string) string {
+	return strings.Map(func(c rune) rune {
+		if c < '0' || c > '9' {
+			return -1
+		}
+		return c
+	}, line)
+}
+
+var filling = regexp.MustCompile(`[ .\-]{2,}`)
+
+func squeezed(line string) string { return strings.TrimSpace(filling.ReplaceAllString(line, " ")) }

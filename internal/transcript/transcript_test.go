@@ -1,0 +1,117 @@
+package transcript
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+func TestReadsWhatItWrote(t *testing.T) {
+	said := []Entry{
+		{Now: "2026-10-01 13:00", Args: []string{"show", "1"}, Out: "a\n\n  b\n"},
+		{Now: "2026-10-01 13:00", Args: []string{"void", "1", "--reason", "the driver's \"own\" word", ""}, Err: "error: no\n", Status: 1},
+		{Now: "2026-10-02 08:00", Args: []string{"x"}, Out: "no end", Err: "# neither"},
+	}
+	var b bytes.Buffer
+	if err := Write(&b, said); err != nil {
+		t.Fatal(err)
+	}
+	read, err := Read(&b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(said, read); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestRefusesWhatIsNoTranscript(t *testing.T) {
+	for _, text := range []string{"$ rm -r", "$ tenth 'open", "tenth show 1", "= x"} {
+		if _, err := Read(strings.NewReader("now x\n" + text + "\n")); err == nil || !strings.HasPrefix(err.Error(), "line 2: ") {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+}
+
+const list = `# comment
+in: ^tenth show
+was: price later
+now: price not set
+why: said more plainly
+
+now: ^\.engine =
+why: a new name
+
+was: ^A heading$
+why: not needed
+
+mask: code [0-9a-f]{4}
+why: hashes
+`
+
+func TestCompare(t *testing.T) {
+	for _, c := range []struct {
+		name, args, was, is string
+		same                bool
+	}{
+		{"the same", "show", "a\n", "a\n", true},
+		{"a figure", "show", "Net 28,000 lb\n", "Net 28,001 lb\n", false},
+		{"a word", "show", "a\n", "b\n", false},
+		{"a line more", "show", "a\n", "a\nb\n", false},
+		{"a line less", "show", "a\nb\n", "a\n", false},
+		{"blanks", "show", "a  b\n", "a b\n", false},
+		{"a word that is meant", "show", "Payable ..... price later\n", "Payable ... price not set\n", true},
+		{"said as before", "show", "Payable ..... price later\n", "Payable ..... price later\n", true},
+		{"meant elsewhere", "find", "price later\n", "price not set\n", false},
+		{"meant, with another figure", "show", "7 price later\n", "8 price not set\n", false},
+		{"JSON in another order", "explain", `{"a":"1","b":[]}`, `{"b":[],"a":"1"}`, true},
+		{"JSON figure", "explain", `{"a":"1.0"}`, `{"a":"1.00"}`, false},
+		{"JSON name that is meant", "explain", `{"a":"1"}`, `{"a":"1","engine":"2"}`, true},
+		{"JSON name that is gone", "explain", `{"a":"1","b":"2"}`, `{"a":"1"}`, false},
+		{"a line that may go", "find", "A heading\nb\n", "b\n", true},
+		{"a code", "find", "x code 12ab y\n", "x code ff00 y\n", true},
+		{"beside a code", "find", "x code 12ab y\n", "x code ff00 z\n", false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			allowed, err := ReadAllowed(strings.NewReader(list))
+			if err != nil {
+				t.Fatal(err)
+			}
+			problems := Compare(Entry{Args: []string{c.args}, Out: c.was}, Entry{Args: []string{c.args}, Out: c.is}, allowed)
+			if same := len(problems) == 0; same != c.same {
+				t.Errorf("the same: %v, %q", same, problems)
+			}
+		})
+	}
+}
+
+func TestCompareSeesComplaintsAndStatus(t *testing.T) {
+	a := Entry{Args: []string{"x"}, Err: "error: a\n", Status: 1}
+	b := Entry{Args: []string{"x"}, Err: "error: b\n", Status: 0}
+	if problems := Compare(a, b, &Allowed{}); len(problems) != 2 {
+		t.Errorf("%q", problems)
+	}
+}
+
+func TestNoRuleTakesAFigureAway(t *testing.T) {
+	allowed, err := ReadAllowed(strings.NewReader("was: Net.*\nnow: \nwhy: x\n\nwas: .*\nwhy: y\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if problems := Compare(Entry{Out: "Net 28,000\n"}, Entry{}, allowed); len(problems) == 0 {
+		t.Error("a figure went without a word")
+	}
+	if unused := allowed.Unused(); len(unused) != 2 {
+		t.Errorf("%q", unused)
+	}
+}
+
+func TestRefusesAListWithoutReasons(t *testing.T) {
+	for _, text := range []string{"was: a\nnow: b\n", "why: x\n", "was: (\nwhy: x\n", "mask: a\nwas: b\nwhy: c\n", "what: x\n"} {
+		if _, err := ReadAllowed(strings.NewReader(text)); err == nil {
+			t.Errorf("%q was taken", text)
+		}
+	}
+}
