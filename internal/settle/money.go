@@ -21,11 +21,6 @@ func (d *desk) price() *working.Step {
 func (d *desk) money() {
 	d.sheet.Section("Money")
 	d.out.Charges = d.sheet.Work(LineCharges, "Charges", d.chargeSum(), quantity.Unrounded, "")
-	d.payable()
-}
-
-// payable is what the load is worth and, less the charges, what is owed for it.
-func (d *desk) payable() {
 	if d.facts.Price == nil {
 		later := func(id, label string) *working.Step {
 			return d.sheet.Skip(id, label, quantity.Dollar, d.places().Money, "price later", "")

@@ -138,11 +138,6 @@ func (d *desk) owed(i int, line *ShareLine) {
 		sum = working.Less(sum, pays...)
 	}
 	line.Charges = d.sheet.Work(OwnLine(i+1, LineCharges), owner+": Charges", sum, quantity.Unrounded, "")
-	d.ownPayable(i, line)
-}
-
-func (d *desk) ownPayable(i int, line *ShareLine) {
-	owner := line.Share.Owner
 	if d.facts.Price == nil {
 		line.Value = d.sheet.Skip(OwnLine(i+1, LineValue), owner+": Value", quantity.Dollar, d.places().Money, "price later", "")
 		line.Payable = d.sheet.Skip(OwnLine(i+1, LinePayable), owner+": Payable", quantity.Dollar, d.places().Money, "price later", "")

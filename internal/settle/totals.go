@@ -9,7 +9,7 @@ import (
 // The second engine writes down what discounts and premiums come to, in weight
 // and in money, for the whole load and for each owner. Each total has one sign:
 // discounts are taken, premiums are paid, and quality is what discounts take in
-// weight less what premiums give.
+// weight less what premiums give. All other steps are the first engine's.
 
 // quantitiesTotaled are the quantities with the weight taken for quality.
 func (d *desk) quantitiesTotaled() {
@@ -23,48 +23,24 @@ func (d *desk) quantitiesTotaled() {
 // moneyTotaled is the money with discounts and premiums added up first.
 func (d *desk) moneyTotaled() {
 	d.sheet.Section("Money")
-	t := d.adjust("", func(line string) string { return line }, d.deductionSteps())
-	d.out.Discounts, d.out.Premiums = t.discounts, t.premiums
-	d.out.Charges = d.sheet.Work(LineCharges, "Charges", t.charges(d.out.Drying), quantity.Unrounded, "")
-	d.payable()
+	d.out.Discounts, d.out.Premiums = d.adjust("", func(line string) string { return line }, d.deductionSteps())
+	d.money()
 }
 
 // owedTotaled adds up one owner's own lines, discounts and premiums first.
 func (d *desk) owedTotaled(i int, line *ShareLine) {
-	owner := line.Share.Owner + ": "
-	t := d.adjust(owner, func(line string) string { return OwnLine(i+1, line) }, line.Deductions)
-	line.Discounts, line.Premiums = t.discounts, t.premiums
-	line.Charges = d.sheet.Work(OwnLine(i+1, LineCharges), owner+"Charges", t.charges(line.Drying), quantity.Unrounded, "")
-	d.ownPayable(i, line)
+	own := func(id string) string { return OwnLine(i+1, id) }
+	line.Discounts, line.Premiums = d.adjust(line.Share.Owner+": ", own, line.Deductions)
+	d.owed(i, line)
 }
 
-// adjusted are the totals of discounts and premiums in money.
-type adjusted struct{ discounts, premiums *working.Step }
-
-// adjust adds up steps that stand beside the settlement's deductions.
-func (d *desk) adjust(owner string, id func(line string) string, steps []*working.Step) adjusted {
+// adjust adds up what steps that stand beside the settlement's deductions take
+// and pay in money.
+func (d *desk) adjust(owner string, id func(line string) string, steps []*working.Step) (discounts, premiums *working.Step) {
 	docks, pays := d.sides(steps, quantity.Dollar)
-	return adjusted{
-		discounts: d.total(id(LineDiscounts), owner+"Discounts", quantity.Dollar, docks, nil, "no discount takes money"),
-		premiums:  d.total(id(LinePremiums), owner+"Premiums", quantity.Dollar, pays, nil, "no premium pays money"),
-	}
-}
-
-// charges are drying and discounts less premiums; a total of nothing is left out
-// of the formula.
-func (t adjusted) charges(drying *working.Step) working.Operand {
-	var docks, pays []working.Operand
-	if !t.discounts.Value().IsZero() {
-		docks = append(docks, t.discounts)
-	}
-	if !t.premiums.Value().IsZero() {
-		pays = append(pays, t.premiums)
-	}
-	sum := working.Sum(drying, docks...)
-	if len(pays) == 0 {
-		return sum
-	}
-	return working.Less(sum, pays...)
+	discounts = d.total(id(LineDiscounts), owner+"Discounts", quantity.Dollar, docks, nil, "no discount takes money")
+	premiums = d.total(id(LinePremiums), owner+"Premiums", quantity.Dollar, pays, nil, "no premium pays money")
+	return discounts, premiums
 }
 
 // deductionSteps are the whole load's deductions.
