@@ -11,8 +11,8 @@ import (
 
 // compared are the lines that are set side by side.
 var compared = []struct{ id, title string }{
-	{"moisture", "Moisture %"}, {"shrink.water", "Water"}, {"handling", "Handling"}, {"settled", "Settled"}, {"quantity", "Settled"},
-	{"drying", "Drying $"}, {"charges", "Charges $"}, {"payable", "Payable $"},
+	{settle.LineMoisture, "Moisture %"}, {settle.LineWater, "Water"}, {settle.LineHandling, "Handling"}, {settle.LineSettled, "Settled"}, {settle.LineQuantity, "Settled"},
+	{settle.LineDrying, "Drying $"}, {settle.LineCharges, "Charges $"}, {settle.LinePayable, "Payable $"},
 }
 
 // whatIfs is the ticket with one thing different each time, settled afresh.

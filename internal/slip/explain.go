@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
 )
 
@@ -55,8 +56,6 @@ func (c *composer) sayHere(english string) string {
 
 // isForeign reports whether a step is another owner's on one owner's slip.
 func (c *composer) isForeign(step *working.Step) bool {
-	if c.Owner == 0 || !strings.HasPrefix(step.ID(), "share.") {
-		return false
-	}
-	return !strings.HasPrefix(step.ID(), fmt.Sprintf("share.%d.", c.Owner))
+	owner, owned := settle.OwnerOf(step.ID())
+	return c.Owner != 0 && owned && owner != c.Owner
 }

@@ -148,6 +148,6 @@ func (m moneyColumn) dueLater(d settle.Deduction) bool {
 	if m.priced || d.Rule.Of != rates.OfPrice || d.Step.Kind() != working.NotApplied {
 		return false
 	}
-	_, found := m.s.Sheet.Step("discount." + d.Rule.ID + ".rate")
+	_, found := m.s.Sheet.Step(settle.DiscountRateLine(d.Rule.ID))
 	return found
 }

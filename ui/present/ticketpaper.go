@@ -205,7 +205,7 @@ func changedFigures(c *settle.Comparison) []PaperLine {
 	var lines []PaperLine
 	for _, l := range c.Changed() {
 		line := PaperLine{Kind: slip.PaperPair, Left: Say(l.Label), Right: signed(l.Change)}
-		if l.ID == "quantity" || l.ID == "payable" || l.ID == "net" {
+		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
 			line.Kind = slip.PaperTotal
 		}
 		line.Note = Say("%s → %s", printedOr(l.Before), printedOr(l.After))
