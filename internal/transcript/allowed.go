@@ -155,17 +155,25 @@ func at(lines []string, i int) string {
 	return lines[i]
 }
 
-// alike compares two lines. A line that a rule has changed is compared without
-// its filling, for a longer word leaves fewer dots beside it.
+// alike compares two lines: as all rules together change the older one, or else as
+// any one does, for a text may have come to be said in two ways. A line that a rule
+// has changed is compared without its filling, for a longer word leaves fewer dots
+// beside it.
 func alike(was, is string, rules []*rule) bool {
-	if was == is {
+	if was == is || changedBy(was, is, rules) {
 		return true
 	}
+	return slices.ContainsFunc(rules, func(r *rule) bool { return changedBy(was, is, []*rule{r}) })
+}
+
+// changedBy reports whether rules make one line of the other. A rule that puts a
+// text in its own place lets the filling differ, and nothing else.
+func changedBy(was, is string, rules []*rule) bool {
 	changed := was
 	var needed []*rule
 	for _, r := range rules {
 		w, i := r.applied(changed, is)
-		if w != changed || i != is {
+		if w != changed || i != is || r.replaces && r.was.MatchString(changed) {
 			needed = append(needed, r)
 		}
 		changed, is = w, i
