@@ -295,7 +295,7 @@ func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	d := r.frame.Desk
 	id := b.hand.load.ID
 	details := b.hand.load.Details
-	details.Bin, details.Disposition = "P1", load.Stored
+	details.Bin, details.Disposition, details.Price, details.PriceSource = "P1", load.Stored, nil, ""
 	must(t, d.Amend(t.Context(), id, details))
 	l, err := d.Load(t.Context(), id)
 	must(t, err)
