@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // benchConvert looks one reading up in a chart.
@@ -54,7 +54,7 @@ func (c benchConvert) Run(t *terminal) error {
 		Meters:   []meter.Meter{{ID: reading.Meter, Model: chart.Meter, Method: meter.ByDial, Calibration: chart.Calibration}},
 		Statuses: map[string]meter.Status{reading.Meter: {State: meter.Good}},
 	}
-	sheet := &working.Sheet{}
+	sheet := &worksheet.Sheet{}
 	house := moisture.Procedure{Policy: moisture.DefaultPolicy(), Trust: moisture.DefaultTrust(), Rounding: round}
 	result, err := moisture.Tests{Readings: []moisture.Reading{reading}}.Determine(sheet, equipment, house)
 	if err != nil {
@@ -117,7 +117,7 @@ func (c benchConvert) reading(t *terminal, chart *chart.Chart) (moisture.Reading
 	return r, err
 }
 
-func (c benchConvert) tell(t *terminal, chart *chart.Chart, sheet *working.Sheet, result moisture.Result) error {
+func (c benchConvert) tell(t *terminal, chart *chart.Chart, sheet *worksheet.Sheet, result moisture.Result) error {
 	flags := []moisture.Flag{}
 	for _, f := range result.Flags {
 		if f.Code != moisture.NoRoom { // not asked for here

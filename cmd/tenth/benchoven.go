@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // benchOven works an oven test out.
@@ -34,7 +34,7 @@ func (c benchOven) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	sheet := &working.Sheet{}
+	sheet := &worksheet.Sheet{}
 	reading := moisture.Reading{Seq: 1, Method: meter.ByOven, Crop: "any", Day: t.today(), Tester: "typed at the terminal", Dish: dish}
 	house := moisture.Procedure{Policy: moisture.DefaultPolicy(), Trust: moisture.DefaultTrust(), Rounding: round}
 	result, err := moisture.Tests{Readings: []moisture.Reading{reading}}.Determine(sheet, moisture.Equipment{}, house)

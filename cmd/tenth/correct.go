@@ -6,7 +6,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // correctCommand issues a ticket in place of a wrong one.
@@ -97,7 +97,7 @@ func (p *post) differences(old, now *load.Load) error {
 	} else {
 		p.say("Ticket %d corrects ticket %d: %s.", now.Number, old.Number, now.Why)
 	}
-	lines := working.Compare(before.Sheet, after.Sheet)
+	lines := worksheet.Compare(before.Sheet, after.Sheet)
 	if len(lines) == 0 {
 		p.say("No figure of the settlement changed.")
 	}
@@ -115,7 +115,7 @@ func (p *post) differences(old, now *load.Load) error {
 
 // printed is a line's figure on one of two sheets; "none" on the one without
 // it.
-func printed(s *working.Sheet, d working.Difference) string {
+func printed(s *worksheet.Sheet, d worksheet.Difference) string {
 	if step, ok := s.Step(d.ID); ok {
 		return step.Printed()
 	}

@@ -5,17 +5,17 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/tongue"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // The terminal answers in English, as its commands are. What it hands out, slips,
 // papers and workings, is in the language of the house.
 
 // language is the house's, for a working.
-func (p *post) language() working.Saying { return tongue.Of(p.Profile().Language).Say }
+func (p *post) language() worksheet.Translate { return tongue.Of(p.Profile().Language).Say }
 
 // workingOf says the working of a load.
-func (p *post) workingOf(l *load.Load) working.Saying {
+func (p *post) workingOf(l *load.Load) worksheet.Translate {
 	say := p.language()
 	return func(english string) string { return say(l.Details.Disposition.Remark(english)) }
 }

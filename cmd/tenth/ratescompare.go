@@ -8,7 +8,7 @@ import (
 
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // ratesCompare settles one load twice.
@@ -153,7 +153,7 @@ func changeOf(l settle.Line) string {
 }
 
 // sideOf is a line of one settlement as printed.
-func sideOf(step *working.Step) string {
+func sideOf(step *worksheet.Step) string {
 	if step == nil {
 		return "-"
 	}

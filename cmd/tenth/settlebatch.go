@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // The columns of a batch, beside one for each factor.
@@ -227,7 +227,7 @@ func settledRow(name string, s *settle.Settlement) []string {
 
 var bare = strings.NewReplacer(",", "", "$", "")
 
-func plainFigure(step *working.Step) string {
+func plainFigure(step *worksheet.Step) string {
 	if isLater(step) {
 		return priceLater
 	}

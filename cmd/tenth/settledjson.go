@@ -5,7 +5,7 @@ import (
 
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // editionLine says under which rates something was settled.
@@ -26,7 +26,7 @@ type settledJSON struct {
 	EditionHash string            `json:"edition_sha256,omitempty"`
 	Status      string            `json:"status,omitempty"`
 	Figures     map[string]string `json:"figures"`
-	Working     *working.Sheet    `json:"working"`
+	Working     *worksheet.Sheet  `json:"working"`
 }
 
 func settlementJSON(s *settle.Settlement) settledJSON {
@@ -41,7 +41,7 @@ func settlementJSON(s *settle.Settlement) settledJSON {
 }
 
 // inWords is a figure as printed, or that its price comes later.
-func inWords(step *working.Step) string {
+func inWords(step *worksheet.Step) string {
 	if isLater(step) {
 		return priceLater
 	}
@@ -50,14 +50,14 @@ func inWords(step *working.Step) string {
 
 const priceLater = "price later"
 
-func isLater(step *working.Step) bool {
-	return step.Kind() == working.NotApplied && step.Note() == priceLater
+func isLater(step *worksheet.Step) bool {
+	return step.Kind() == worksheet.NotApplied && step.Note() == priceLater
 }
 
 // headFigures are the lines of a settlement people look for first.
-func headFigures(s *settle.Settlement) map[string]*working.Step {
-	out := map[string]*working.Step{}
-	for name, step := range map[string]*working.Step{
+func headFigures(s *settle.Settlement) map[string]*worksheet.Step {
+	out := map[string]*worksheet.Step{}
+	for name, step := range map[string]*worksheet.Step{
 		"gross": s.Gross, "tare": s.Tare, "net": s.Net, "moisture": s.Moisture, "dockage": s.Dockage, "shrink": s.Water,
 		"handling": s.Handling, "dry": s.Dry, "quantity": s.Quantity, "bushels": s.Bushels, "drying": s.Drying,
 		"price": s.Price, "value": s.Value, "charges": s.Charges, "payable": s.Payable,

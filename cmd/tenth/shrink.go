@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // shrinkCommand is the bare formula, apart from any elevator's rates.
@@ -74,12 +74,12 @@ var hundred = quantity.Int(100, quantity.Percent)
 
 // work writes the formula down. Each result is worked from the figures given,
 // not from another result, and rounded once.
-func (c shrinkCommand) work() (*working.Sheet, error) {
+func (c shrinkCommand) work() (*worksheet.Sheet, error) {
 	g, err := c.given()
 	if err != nil {
 		return nil, err
 	}
-	s := &working.Sheet{}
+	s := &worksheet.Sheet{}
 	s.Section("Given")
 	weight := s.Given("weight", "Wet weight", g.weight, quantity.Unrounded, "")
 	from := s.Given("from", "Moisture", g.from, quantity.Unrounded, "")
@@ -88,32 +88,32 @@ func (c shrinkCommand) work() (*working.Sheet, error) {
 	s.Section("Results")
 	water := waterShrink(s, g, weight, from, to)
 	handling := handlingLoss(s, g, c.Basis, rate, weight, water)
-	s.Work("dry", "Weight left", working.Less(weight, water, handling), g.rounding, "")
+	s.Work("dry", "Weight left", worksheet.Less(weight, water, handling), g.rounding, "")
 	return s, nil
 }
 
 // waterShrink gives the shrink as an exact operand, and writes it down rounded.
-func waterShrink(s *working.Sheet, g shrinkGiven, weight, from, to *working.Step) working.Operand {
+func waterShrink(s *worksheet.Sheet, g shrinkGiven, weight, from, to *worksheet.Step) worksheet.Operand {
 	const source = "W x (Mi - Mf) / (100 - Mf)"
 	if !g.from.More(g.to) {
 		reason := fmt.Sprintf("%s is not above %s", from.Printed(), to.Printed())
 		return s.Skip("water", "Water shrink", g.weight.Unit(), g.rounding, reason, source)
 	}
-	points, rest := working.Points(from, to), working.Points(working.Const(hundred), to)
-	s.Work("percent", "Percent of the wet weight", working.Over(working.Times(points, working.Const(hundred)), rest), g.rounding, source)
-	water := working.Over(working.Times(weight, points), rest)
+	points, rest := worksheet.Points(from, to), worksheet.Points(worksheet.Const(hundred), to)
+	s.Work("percent", "Percent of the wet weight", worksheet.Over(worksheet.Times(points, worksheet.Const(hundred)), rest), g.rounding, source)
+	water := worksheet.Over(worksheet.Times(weight, points), rest)
 	s.Work("water", "Water shrink", water, g.rounding, source)
 	return water
 }
 
 // handlingLoss gives the loss as an exact operand, and writes it down rounded.
-func handlingLoss(s *working.Sheet, g shrinkGiven, basis string, rate, weight *working.Step, water working.Operand) working.Operand {
+func handlingLoss(s *worksheet.Sheet, g shrinkGiven, basis string, rate, weight *worksheet.Step, water worksheet.Operand) worksheet.Operand {
 	if g.handling.IsZero() {
 		return s.Skip("handling", "Handling loss", g.weight.Unit(), g.rounding, "none was given", "")
 	}
-	loss, source := working.PercentOf(rate, weight), "percent of the wet weight, added to the water shrink"
+	loss, source := worksheet.PercentOf(rate, weight), "percent of the wet weight, added to the water shrink"
 	if basis == "dried" {
-		loss, source = working.PercentOf(rate, working.Less(weight, water)), "percent of the weight left after water shrink, so that the two multiply"
+		loss, source = worksheet.PercentOf(rate, worksheet.Less(weight, water)), "percent of the weight left after water shrink, so that the two multiply"
 	}
 	s.Work("handling", "Handling loss", loss, g.rounding, source)
 	return loss

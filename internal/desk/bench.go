@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Equipment is what stands at the bench today: charts, meters, and how each
@@ -33,7 +33,7 @@ func (d *Desk) Equipment(ctx context.Context) (moisture.Equipment, error) {
 // Testing is a load's moisture under test: what the bench would write down.
 type Testing struct {
 	Result moisture.Result
-	Sheet  *working.Sheet
+	Sheet  *worksheet.Sheet
 	Record load.Bench
 }
 
@@ -52,7 +52,7 @@ func (d *Desk) Test(ctx context.Context, l *load.Load, tests moisture.Tests) (Te
 	if err := d.mayOverride(l, tests.Overrides); err != nil {
 		return Testing{}, err
 	}
-	t := Testing{Sheet: &working.Sheet{}, Record: load.Bench{
+	t := Testing{Sheet: &worksheet.Sheet{}, Record: load.Bench{
 		Tests: tests, Meters: equipment.Meters, Standings: equipment.Statuses,
 		House: moisture.Procedure{Policy: moisture.PolicyFor(setup.Policies, l.Details.Commodity), Limits: d.limits(l), Trust: setup.Trust},
 	}}

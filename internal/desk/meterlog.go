@@ -6,7 +6,7 @@ import (
 
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // MeterLog is all that the checks of one meter say about it.
@@ -20,7 +20,7 @@ type MeterLog struct {
 	// Bias is worked on Sheet from the same checks; it is shown and never taken
 	// off a reading. Without checks both are empty.
 	Bias  meter.Bias
-	Sheet *working.Sheet
+	Sheet *worksheet.Sheet
 	Chart meter.ErrorLog
 }
 
@@ -35,7 +35,7 @@ func (d *Desk) MeterLog(ctx context.Context, id, crop string, last int) (MeterLo
 	if err != nil {
 		return MeterLog{}, err
 	}
-	log := MeterLog{Meter: m, Sheet: &working.Sheet{}}
+	log := MeterLog{Meter: m, Sheet: &worksheet.Sheet{}}
 	if log.Authority, err = setup.authority(); err != nil {
 		return log, err
 	}

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/tongue"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Paper is the log as a paper for whoever examines the meter, under the
@@ -126,10 +126,10 @@ func (l MeterLog) tall(size quantity.Amount) int {
 	return 2 * int(d.IntPart())
 }
 
-func (l MeterLog) steps(say working.Saying) report.Steps {
+func (l MeterLog) steps(say worksheet.Translate) report.Steps {
 	var out report.Steps
 	for _, s := range l.Sheet.Steps() {
-		out.Steps = append(out.Steps, report.Step{Label: say(s.Label()), Figure: s.PrintedIn(say), Explain: s.ExplainIn(say), Skipped: s.Kind() == working.NotApplied})
+		out.Steps = append(out.Steps, report.Step{Label: say(s.Label()), Figure: s.PrintedIn(say), Explain: s.ExplainIn(say), Skipped: s.Kind() == worksheet.NotApplied})
 	}
 	return out
 }

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/store"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // meterRecord is a moisture meter as a standing thing.
@@ -126,12 +126,12 @@ func (d *Desk) MeterStands(ctx context.Context, m meter.Meter) (meter.Status, er
 }
 
 // MeterBias works out how far off a meter reads, over its last so many checks.
-func (d *Desk) MeterBias(ctx context.Context, m meter.Meter, last int) (meter.Bias, *working.Sheet, error) {
+func (d *Desk) MeterBias(ctx context.Context, m meter.Meter, last int) (meter.Bias, *worksheet.Sheet, error) {
 	checks, err := d.Checks(ctx, m.ID)
 	if err != nil {
 		return meter.Bias{}, nil, err
 	}
-	s := &working.Sheet{}
+	s := &worksheet.Sheet{}
 	bias, err := meter.WorkBias(s, meter.ChecksOf(m, checks, d.Today()), last)
 	return bias, s, err
 }

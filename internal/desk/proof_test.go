@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/report/pdfwords"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // correctedTicket is a scene whose ticket 2 corrects the moisture of ticket 1.
@@ -78,7 +78,7 @@ func TestProofTellsEveryStep(t *testing.T) {
 		if told[i].Label != s.Label() || !strings.Contains(explained, s.Figures()) && s.Figures() != s.Printed() {
 			t.Errorf("%s is told as %q: %s", s.ID(), told[i].Label, explained)
 		}
-		isSkipped := s.Kind() == working.NotApplied
+		isSkipped := s.Kind() == worksheet.NotApplied
 		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Disposition.Remark(s.Note())) {
 			t.Errorf("%s is told with %q: %s", s.ID(), told[i].Figure, explained)
 		}

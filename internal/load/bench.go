@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Bench is everything a moisture was worked from, as it was on the day: the
@@ -55,7 +55,7 @@ var _ settle.Moisture = benchMoisture{}
 
 // Work writes every test and their mean, rounded once to the edition's place.
 // All engines so far work the bench alike; its steps are part of what they froze.
-func (b benchMoisture) Work(s *working.Sheet, recorded quantity.Rounding, _ settle.Engine) *working.Step {
+func (b benchMoisture) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ settle.Engine) *worksheet.Step {
 	house := b.bench.House
 	house.Rounding = recorded
 	result, err := b.bench.Tests.Determine(s, b.bench.Equipment(b.charts), house)

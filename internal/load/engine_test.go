@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // freeze writes the golden file of an engine that has none yet; one that is
@@ -73,7 +73,7 @@ func benchWorking(t *testing.T, n settle.Engine) string {
 	all := frozenTests()
 	for _, name := range slices.Sorted(maps.Keys(all)) {
 		m := benchMoisture{bench: Bench{Tests: all[name], Meters: meters, Standings: standings, House: house}, charts: shelf}
-		var s working.Sheet
+		var s worksheet.Sheet
 		m.Work(&s, quantity.To("0.1", quantity.HalfUp), n)
 		fmt.Fprintf(&b, "%s\n%s", name, s.Digest())
 	}

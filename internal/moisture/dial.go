@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 func (r Reading) checkDial(faults *fault.List) {
@@ -20,7 +20,7 @@ func (r Reading) checkDial(faults *fault.List) {
 
 // workDial looks the dial up in the chart. A chart for another crop, meter or
 // calibration, or out of its dates, is refused: its figure would mean nothing.
-func (r Reading) workDial(s *working.Sheet, e Equipment) (*working.Step, error) {
+func (r Reading) workDial(s *worksheet.Sheet, e Equipment) (*worksheet.Step, error) {
 	meter, err := e.Meter(r.Meter)
 	if err != nil {
 		return nil, err
@@ -35,7 +35,7 @@ func (r Reading) workDial(s *working.Sheet, e Equipment) (*working.Step, error) 
 	instrument := fmt.Sprintf("%s, calibration %s, %s of grain", meter.Name(), r.Calibration, r.Mass)
 	dial := s.Given(r.id()+".dial", "Dial", r.Dial, quantity.Unrounded, r.by(instrument))
 	temperature := r.writeTemperature(s)
-	var weight *working.Step
+	var weight *worksheet.Step
 	if quantity.Recorded(r.TestWeight) {
 		weight = s.Given(r.id()+".test-weight", "Test weight", r.TestWeight, quantity.Unrounded, r.by("kettle"))
 	}
@@ -43,7 +43,7 @@ func (r Reading) workDial(s *working.Sheet, e Equipment) (*working.Step, error) 
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", r.label(), err)
 	}
-	return s.Work(r.id(), r.label(), working.Same(moisture), quantity.Unrounded, "chart "+chart.ID), nil
+	return s.Work(r.id(), r.label(), worksheet.Same(moisture), quantity.Unrounded, "chart "+chart.ID), nil
 }
 
 func (r Reading) refuseChart(c *chart.Chart, m meter.Meter) error {

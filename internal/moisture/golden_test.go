@@ -10,7 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"tenthpoint/internal/moisture/chart"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 var update = flag.Bool("update", false, "write the golden workings anew")
@@ -67,7 +67,7 @@ func TestWorkingOfASample(t *testing.T) {
 		Exclusions: []Exclusion{{Test: 3, Rule: FarthestFromMiddle, By: "A. Tester", Reason: "cell not level"}}}
 	h := house()
 	h.Limits = []Limit{{Name: "Drying trigger", At: pct("14.5")}}
-	var s working.Sheet
+	var s worksheet.Sheet
 	r, err := tests.Determine(&s, e, h)
 	if err != nil {
 		t.Fatal(err)
@@ -88,7 +88,7 @@ func TestWorkingWithTestWeightAndTwoScales(t *testing.T) {
 	r := byDial(1, "62")
 	r.Crop, r.Chart, r.Mass = "barley", "example-barley-225g", gram("225")
 	r.Sample, r.TestWeight = degF("63.5"), lbPerBu("46.5")
-	var s working.Sheet
+	var s worksheet.Sheet
 	if _, err := (Tests{Readings: []Reading{r}}).Determine(&s, e, house()); err != nil {
 		t.Fatal(err)
 	}

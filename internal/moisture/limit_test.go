@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 func TestClassLimits(t *testing.T) {
@@ -31,7 +31,7 @@ func TestClassLimits(t *testing.T) {
 func TestNearAClassLimitThreeTestsAreAskedFor(t *testing.T) {
 	h := house()
 	h.Limits, _ = ClassLimits("Wheat - Canada Western Red Spring")
-	var s working.Sheet
+	var s worksheet.Sheet
 	r, err := Tests{Readings: directs("14.2")}.Determine(&s, atBench(t), h)
 	if err != nil || r.More != 2 || len(r.Near) != 1 {
 		t.Fatalf("%+v, %v", r, err)

@@ -3,7 +3,7 @@ package moisture
 import (
 	"tenthpoint/internal/fault"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Dish is one oven test: what the dish weighed, in g, with the wet grain, with
@@ -28,14 +28,14 @@ func (d Dish) check(faults *fault.List, label string) {
 
 // work is moisture on the wet basis: water lost over wet grain,
 // (wet - dry) / (wet - tare) x 100 %.
-func (d Dish) work(s *working.Sheet, r Reading) *working.Step {
-	given := func(id, label string, a quantity.Amount) *working.Step {
+func (d Dish) work(s *worksheet.Sheet, r Reading) *worksheet.Step {
+	given := func(id, label string, a quantity.Amount) *worksheet.Step {
 		return s.Given(r.id()+id, label, a, quantity.Unrounded, r.by("balance"))
 	}
 	wet := given(".wet", "Dish with wet grain", d.Wet)
 	dry := given(".dry", "Dish with dried grain", d.Dry)
 	tare := given(".tare", "Empty dish", d.Tare)
 	return s.Work(r.id(), r.label(),
-		working.Times(working.Over(working.Less(wet, dry), working.Less(wet, tare)), working.Const(hundredPercent)),
+		worksheet.Times(worksheet.Over(worksheet.Less(wet, dry), worksheet.Less(wet, tare)), worksheet.Const(hundredPercent)),
 		quantity.Unrounded, "moisture, wet basis: water lost over wet grain")
 }

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/fault"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 func (r Reading) checkDirect(faults *fault.List) {
@@ -31,7 +31,7 @@ var hundredPercent = quantity.Int(100, quantity.Percent)
 
 // workDirect takes the meter's own figure. Temperature and mass are recorded
 // beside it and change nothing.
-func (r Reading) workDirect(s *working.Sheet, e Equipment) (*working.Step, error) {
+func (r Reading) workDirect(s *worksheet.Sheet, e Equipment) (*worksheet.Step, error) {
 	used, err := e.Meter(r.Meter)
 	if err != nil {
 		return nil, err
@@ -52,7 +52,7 @@ func (r Reading) checkTyped(faults *fault.List) {
 }
 
 // workTyped takes the figure over with the reason beside it.
-func (r Reading) workTyped(s *working.Sheet) *working.Step {
+func (r Reading) workTyped(s *worksheet.Sheet) *worksheet.Step {
 	step := s.Given(r.id(), r.label(), r.Percent, quantity.Unrounded, r.by("typed by hand"))
 	return s.Note(step, strings.TrimSpace(r.Reason))
 }

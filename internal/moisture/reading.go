@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/fault"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Reading is one test of a sample, as written down at the bench. A figure that
@@ -85,7 +85,7 @@ func (r Reading) checkTemperature(faults *fault.List, of string, t quantity.Amou
 
 // Work writes the reading on the sheet and answers with its exact moisture:
 // the mean is rounded, the tests are not. The error names every fault.
-func (r Reading) Work(s *working.Sheet, e Equipment) (*working.Step, error) {
+func (r Reading) Work(s *worksheet.Sheet, e Equipment) (*worksheet.Step, error) {
 	if faults := r.Check(); len(faults) > 0 {
 		return nil, errors.Join(faults...)
 	}
@@ -110,7 +110,7 @@ func (r Reading) by(instrument string) string {
 }
 
 // writeTemperature records the sample's temperature when it was taken.
-func (r Reading) writeTemperature(s *working.Sheet) *working.Step {
+func (r Reading) writeTemperature(s *worksheet.Sheet) *worksheet.Step {
 	return s.Given(r.id()+".temperature", "Sample temperature", r.Sample, quantity.Unrounded, r.by("thermometer"))
 }
 

@@ -9,7 +9,7 @@ import (
 
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 func TestEachMethodGivesItsMoisture(t *testing.T) {
@@ -29,7 +29,7 @@ func TestEachMethodGivesItsMoisture(t *testing.T) {
 		{"oven", oven, "15 %", "moisture, wet basis: water lost over wet grain"},
 		{"typed", typed, "15.3 %", "A. Tester, typed by hand"},
 	} {
-		var s working.Sheet
+		var s worksheet.Sheet
 		step, err := c.reading.Work(&s, e)
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
@@ -51,7 +51,7 @@ func TestOvenByHand(t *testing.T) {
 		{"15.5", "14.725", "0", "5 %"},           // no dish
 		{"17.2345", "16.2345", "7.2345", "10 %"}, // 1 of 10 g
 	} {
-		var s working.Sheet
+		var s worksheet.Sheet
 		r := Reading{Seq: 1, Method: meter.ByOven, Crop: "corn", Day: day, Tester: "A. Tester", Dish: Dish{gram(c.wet), gram(c.dry), gram(c.tare)}}
 		step, err := r.Work(&s, Equipment{})
 		if err != nil || step.Value().String() != c.want {
@@ -68,7 +68,7 @@ func TestOvenAndDryMatterMakeTheWhole(t *testing.T) {
 		}
 		tare, solids, water := mg("tare", 0, 50000), mg("solids", 1, 50000), mg("water", 0, 50000)
 		r := Reading{Seq: 1, Method: meter.ByOven, Crop: "corn", Day: day, Tester: "A", Dish: Dish{Wet: tare.Add(solids).Add(water), Dry: tare.Add(solids), Tare: tare}}
-		var s working.Sheet
+		var s worksheet.Sheet
 		step, err := r.Work(&s, Equipment{})
 		if err != nil {
 			t.Fatal(err)
@@ -130,14 +130,14 @@ func TestDialRefusesTheWrongChart(t *testing.T) {
 	} {
 		r := byDial(1, "30")
 		c.change(&r)
-		var s working.Sheet
+		var s worksheet.Sheet
 		if step, err := r.Work(&s, e); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, %v; want %q", c.name, step, err, c.want)
 		}
 	}
 	onDial := direct(1, "15")
 	onDial.Meter = "bench-1"
-	var s working.Sheet
+	var s worksheet.Sheet
 	if _, err := onDial.Work(&s, e); err == nil || !strings.Contains(err.Error(), "is read by dial and chart") {
 		t.Errorf("a dial meter was read direct: %v", err)
 	}

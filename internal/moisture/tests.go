@@ -7,7 +7,7 @@ import (
 
 	"tenthpoint/internal/fault"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Tests are all the readings of one sample, with what people decided about
@@ -31,7 +31,7 @@ type Procedure struct {
 // Outcome is one test with its exact moisture.
 type Outcome struct {
 	Reading Reading
-	Step    *working.Step
+	Step    *worksheet.Step
 	// Exclusion is set when the test was left out of the mean.
 	Exclusion *Exclusion
 }
@@ -39,9 +39,9 @@ type Outcome struct {
 // Result is the moisture of a sample.
 type Result struct {
 	// Moisture is the step "moisture": the mean of the tests kept, rounded once.
-	Moisture *working.Step
+	Moisture *worksheet.Step
 	// Spread is the highest less the lowest test kept, in points.
-	Spread *working.Step
+	Spread *worksheet.Step
 	// Outcomes are all tests in order, dropped ones too.
 	Outcomes []Outcome
 	// Near are the limits the mean is close to.
@@ -58,7 +58,7 @@ func (r Result) Stopped() bool { return Stopped(r.Flags) }
 // Determine works the sample's moisture out on the sheet, ending in the step
 // "moisture". The error names every fault that leaves no figure at all; what
 // only makes it doubtful is in the flags.
-func (t Tests) Determine(s *working.Sheet, e Equipment, h Procedure) (Result, error) {
+func (t Tests) Determine(s *worksheet.Sheet, e Equipment, h Procedure) (Result, error) {
 	if err := t.check(); err != nil {
 		return Result{}, err
 	}
@@ -123,7 +123,7 @@ func (t Tests) exclusionOf(test int) *Exclusion {
 }
 
 // workEach works every test, dropped ones too: they stay on paper.
-func (t Tests) workEach(s *working.Sheet, e Equipment) ([]Outcome, error) {
+func (t Tests) workEach(s *worksheet.Sheet, e Equipment) ([]Outcome, error) {
 	var out []Outcome
 	var faults []error
 	for _, r := range t.Readings {
@@ -158,10 +158,10 @@ func (r *Result) kept() []Outcome {
 // mean takes the spread and the mean of the tests kept. The mean is rounded
 // here and nowhere before: 14.44 and 14.48 make 14.5, not the mean of 14.4 and
 // 14.5.
-func (r *Result) mean(s *working.Sheet, rounding quantity.Rounding) {
+func (r *Result) mean(s *worksheet.Sheet, rounding quantity.Rounding) {
 	kept := r.kept()
 	low, high := kept[0].Step, kept[0].Step
-	rest := make([]working.Operand, 0, len(kept))
+	rest := make([]worksheet.Operand, 0, len(kept))
 	for _, o := range kept[1:] {
 		if o.Step.Value().Less(low.Value()) {
 			low = o.Step
@@ -173,12 +173,12 @@ func (r *Result) mean(s *working.Sheet, rounding quantity.Rounding) {
 	}
 	if len(rest) == 0 {
 		r.Spread = s.Skip("moisture.spread", "Spread of the tests", quantity.Point, quantity.Unrounded, "one test has no spread", "")
-		r.Moisture = s.Work("moisture", "Moisture", working.Same(low), rounding, roundingSource(rounding))
+		r.Moisture = s.Work("moisture", "Moisture", worksheet.Same(low), rounding, roundingSource(rounding))
 		return
 	}
-	r.Spread = s.Work("moisture.spread", "Spread of the tests", working.Points(high, low), quantity.Unrounded, "highest less lowest")
-	count := working.Const(quantity.Int(int64(len(kept)), quantity.Plain))
-	r.Moisture = s.Work("moisture", "Moisture", working.Over(working.Sum(kept[0].Step, rest...), count), rounding, roundingSource(rounding))
+	r.Spread = s.Work("moisture.spread", "Spread of the tests", worksheet.Points(high, low), quantity.Unrounded, "highest less lowest")
+	count := worksheet.Const(quantity.Int(int64(len(kept)), quantity.Plain))
+	r.Moisture = s.Work("moisture", "Moisture", worksheet.Over(worksheet.Sum(kept[0].Step, rest...), count), rounding, roundingSource(rounding))
 }
 
 func roundingSource(r quantity.Rounding) string {

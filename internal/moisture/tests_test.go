@@ -10,7 +10,7 @@ import (
 
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 func directs(percents ...string) []Reading {
@@ -37,7 +37,7 @@ func TestMeanIsRoundedOnceAtTheEnd(t *testing.T) {
 		{directs("14.1", "14.1", "14.2"), "14.133333… %", "14.1 %"},
 		{[]Reading{byDial(1, "25"), byDial(2, "25.3")}, "12.545 %", "12.5 %"}, // 12.5 and 12.59
 	} {
-		var s working.Sheet
+		var s worksheet.Sheet
 		r, err := Tests{Readings: c.tests}.Determine(&s, e, house())
 		if err != nil {
 			t.Errorf("%s: %v", c.exact, err)
@@ -55,7 +55,7 @@ func TestMeanIsRoundedOnceAtTheEnd(t *testing.T) {
 func TestHouseMayRoundByItsRates(t *testing.T) {
 	h := house()
 	h.Rounding = quantity.To("0.5", quantity.Down)
-	var s working.Sheet
+	var s worksheet.Sheet
 	r, err := Tests{Readings: directs("14.9", "14.99")}.Determine(&s, atBench(t), h)
 	if err != nil || r.Moisture.Printed() != "14.5 %" || r.Moisture.Source() != "moisture to 0.5 down: house" {
 		t.Errorf("%s [%s], %v", r.Moisture.Printed(), r.Moisture.Source(), err)
@@ -86,7 +86,7 @@ func TestPolicyAsksForMoreTests(t *testing.T) {
 	} {
 		h := house()
 		h.Policy, h.Limits = c.policy, limits
-		var s working.Sheet
+		var s worksheet.Sheet
 		r, err := Tests{Readings: directs(c.tests...)}.Determine(&s, atBench(t), h)
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
@@ -114,7 +114,7 @@ func TestOvenStandsOnItsOwn(t *testing.T) {
 	h := house()
 	h.Policy.Count, h.Limits = 3, []Limit{{Name: "trigger", At: pct("15")}}
 	oven := Reading{Seq: 1, Method: meter.ByOven, Crop: "corn", Day: day, Tester: "A", Dish: Dish{gram("115"), gram("100"), gram("15")}}
-	var s working.Sheet
+	var s worksheet.Sheet
 	r, err := Tests{Readings: []Reading{oven}}.Determine(&s, atBench(t), h)
 	if err != nil || r.More != 0 || len(r.Flags) != 0 || r.Moisture.Printed() != "15.0 %" {
 		t.Errorf("oven: %+v, %v", r, err)
@@ -123,7 +123,7 @@ func TestOvenStandsOnItsOwn(t *testing.T) {
 
 func TestDroppedTestsStayListed(t *testing.T) {
 	tests := Tests{Readings: directs("14.2", "14.3", "16.9"), Exclusions: []Exclusion{{Test: 3, Rule: FarthestFromMiddle, By: "B. Tester", Reason: "sample was not mixed"}}}
-	var s working.Sheet
+	var s worksheet.Sheet
 	r, err := tests.Determine(&s, atBench(t), house())
 	if err != nil {
 		t.Fatal(err)
@@ -173,7 +173,7 @@ func TestDropsNeedARuleAndAPerson(t *testing.T) {
 	} {
 		h := house()
 		h.Policy = c.policy
-		var s working.Sheet
+		var s worksheet.Sheet
 		_, err := Tests{Readings: directs(c.tests...), Exclusions: c.drops}.Determine(&s, atBench(t), h)
 		if c.want == "" && err != nil || c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)) {
 			t.Errorf("%s: %v; want %q", c.name, err, c.want)
@@ -195,13 +195,13 @@ func TestTestsOfOneSampleBelongTogether(t *testing.T) {
 		{"two methods", Tests{Readings: []Reading{direct(1, "14"), byDial(2, "30")}}, "test 2 is by dial and chart on meter bench-1 and test 1 by direct-reading meter on meter bench-2"},
 		{"two faults at once", Tests{Readings: []Reading{byDial(1, "50"), byDial(2, "60")}}, "Test 2: 60 dial is outside"},
 	} {
-		var s working.Sheet
+		var s worksheet.Sheet
 		if _, err := c.tests.Determine(&s, atBench(t), house()); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v; want %q", c.name, err, c.want)
 		}
 	}
 	retest := Tests{Readings: []Reading{direct(1, "19"), byDial(2, "30")}, Exclusions: []Exclusion{{Test: 1, Rule: Spoiled, By: "B", Reason: "wrong crop was set"}}}
-	var s working.Sheet
+	var s worksheet.Sheet
 	if r, err := retest.Determine(&s, atBench(t), house()); err != nil || r.Moisture.Printed() != "14.0 %" {
 		t.Errorf("after leaving the other method out: %v", err)
 	}
@@ -243,7 +243,7 @@ func TestMeanIsTheMean(t *testing.T) {
 			sum.Add(sum, big.NewRat(h, 100))
 		}
 		mean := sum.Quo(sum, big.NewRat(int64(len(hundredths)), 1))
-		var one, other working.Sheet
+		var one, other worksheet.Sheet
 		a, errA := Tests{Readings: forward}.Determine(&one, e, house())
 		b, errB := Tests{Readings: backward}.Determine(&other, e, house())
 		if errA != nil || errB != nil {
@@ -264,7 +264,7 @@ func TestHouseStopsOnTheSampleAsAWhole(t *testing.T) {
 	h := house()
 	h.Trust.Blocks = []Code{WideSpread}
 	tests := Tests{Readings: []Reading{direct(1, "15.0"), direct(2, "16.0")}}
-	r, err := tests.Determine(&working.Sheet{}, atBench(t), h)
+	r, err := tests.Determine(&worksheet.Sheet{}, atBench(t), h)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 func TestEachDoubtIsFlagged(t *testing.T) {
@@ -103,18 +103,18 @@ func TestHouseSaysWhatStopsATicket(t *testing.T) {
 	e.Statuses = nil
 	tests := Tests{Readings: directs("14.2")}
 	h := house()
-	var first working.Sheet
+	var first worksheet.Sheet
 	r, err := tests.Determine(&first, e, h)
 	if err != nil || r.Stopped() {
 		t.Errorf("a house that does not block on it was stopped: %v, %v", r.Flags, err)
 	}
 	h.Trust.Blocks = []Code{NeverChecked}
-	var second working.Sheet
+	var second worksheet.Sheet
 	if r, err = tests.Determine(&second, e, h); err != nil || !r.Stopped() {
 		t.Errorf("a house that blocks on it was not: %v, %v", r.Flags, err)
 	}
 	tests.Overrides = []Override{{Code: NeverChecked, By: "M. Ager", Reason: "new meter, check tonight."}}
-	var third working.Sheet
+	var third worksheet.Sheet
 	r, err = tests.Determine(&third, e, h)
 	if err != nil || r.Stopped() {
 		t.Fatalf("the override did not let it through: %v, %v", r.Flags, err)
@@ -148,7 +148,7 @@ func TestWrongMassStopsWhateverTheHouseSays(t *testing.T) {
 	r.Mass = gram("175")
 	h := house()
 	h.Trust.Blocks = nil
-	var s working.Sheet
+	var s worksheet.Sheet
 	got, err := Tests{Readings: []Reading{r}}.Determine(&s, atBench(t), h)
 	if err != nil || !got.Stopped() || !got.Flags[0].Final {
 		t.Errorf("flags %v, %v", got.Flags, err)
@@ -160,7 +160,7 @@ func TestFlagsComeInTheirOrder(t *testing.T) {
 	e.Statuses = nil
 	a, b := direct(1, "26"), direct(2, "27")
 	a.FromDryer, b.Mass = true, gram("300")
-	var s working.Sheet
+	var s worksheet.Sheet
 	r, err := Tests{Readings: []Reading{a, b}}.Determine(&s, e, house())
 	if err != nil {
 		t.Fatal(err)

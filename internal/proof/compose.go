@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/tongue"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Compose makes the proof of a ticket.
@@ -37,8 +37,8 @@ func Compose(f Facts) report.Document {
 type composer struct {
 	Facts
 	doc    report.Document
-	say    working.Saying // for the steps, which are said part by part
-	quoted []int          // lines of the edition quoted so far
+	say    worksheet.Translate // for the steps, which are said part by part
+	quoted []int               // lines of the edition quoted so far
 }
 
 func (c *composer) put(blocks ...report.Block) { c.doc.Blocks = append(c.doc.Blocks, blocks...) }

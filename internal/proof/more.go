@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // bench is what there is to say about how the moisture was found.
@@ -62,7 +62,7 @@ func Differences(c *settle.Comparison, before, after string) report.Table {
 
 // difference is a change as it prints. The difference of two percents is in
 // points.
-func difference(s *working.Step) string {
+func difference(s *worksheet.Step) string {
 	text := s.Printed()
 	if s.Value().Unit() == quantity.Percent {
 		text = strings.TrimSuffix(text, "%") + "pt"

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // steps tells the working, each of its sections under a heading.
@@ -25,8 +25,8 @@ func (c *composer) steps() report.Steps {
 }
 
 // step tells one step: in words, in figures, with its reason and its source.
-func (c *composer) step(s *working.Step) report.Step {
-	out := report.Step{Label: c.say(s.Label()), Figure: s.PrintedIn(c.say), Skipped: s.Kind() == working.NotApplied}
+func (c *composer) step(s *worksheet.Step) report.Step {
+	out := report.Step{Label: c.say(s.Label()), Figure: s.PrintedIn(c.say), Skipped: s.Kind() == worksheet.NotApplied}
 	if s.Note() == priceLater {
 		out.Figure = c.say(c.unpriced())
 		return out

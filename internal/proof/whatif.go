@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // compared are the lines that are set side by side.
@@ -64,7 +64,7 @@ func (c *composer) cell(s *settle.Settlement, id string) string {
 	if !ok {
 		return ""
 	}
-	if step.Kind() == working.NotApplied && step.Note() == priceLater {
+	if step.Kind() == worksheet.NotApplied && step.Note() == priceLater {
 		return c.unpriced()
 	}
 	own, ok := c.Settlement.Sheet.Step(id)
@@ -75,7 +75,7 @@ func (c *composer) cell(s *settle.Settlement, id string) string {
 }
 
 // decimals is how many decimals a step is printed with.
-func decimals(s *working.Step) int32 {
+func decimals(s *worksheet.Step) int32 {
 	_, rest, _ := strings.Cut(s.Printed(), ".")
 	return int32(len(rest) - len(strings.TrimLeft(rest, "0123456789")))
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // largestLossMeasured is the largest handling loss of those Iowa State measured
@@ -41,9 +41,9 @@ func (e *Edition) hiddenHandling() string {
 		return ""
 	}
 	ten := quantity.Int(10, quantity.Point)
-	left := working.Points(working.Const(hundred), working.Const(e.Shrink.To.Amount))
-	water := working.Over(working.Times(working.Const(hundred), working.Const(ten)), left)
-	beyond := working.Less(working.Times(working.Const(e.Shrink.Rate.Amount), working.Const(ten)), water)
+	left := worksheet.Points(worksheet.Const(hundred), worksheet.Const(e.Shrink.To.Amount))
+	water := worksheet.Over(worksheet.Times(worksheet.Const(hundred), worksheet.Const(ten)), left)
+	beyond := worksheet.Less(worksheet.Times(worksheet.Const(e.Shrink.Rate.Amount), worksheet.Const(ten)), water)
 	if !beyond.Value().More(largestLossMeasured) {
 		return ""
 	}

@@ -3,7 +3,7 @@ package settle
 import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 var basisNames = map[rates.Basis]string{
@@ -17,7 +17,7 @@ var unitNames = map[quantity.Unit]string{
 // amountOn is a basis weight in the unit a rate is per. It is worked and
 // printed once for each weight and unit, rounded as the edition rounds
 // quantities, and the printed figure is what the rates meet.
-func (d *desk) amountOn(b rates.Basis, rate quantity.Unit) *working.Step {
+func (d *desk) amountOn(b rates.Basis, rate quantity.Unit) *worksheet.Step {
 	per := perUnit(rate)
 	weight := d.on(b)
 	key := weightIn{weight, per}
@@ -26,7 +26,7 @@ func (d *desk) amountOn(b rates.Basis, rate quantity.Unit) *working.Step {
 	}
 	step := d.inUnits("units."+weight.ID()+"."+per.String(), basisNames[b]+" "+unitNames[per], weight, per)
 	if d.units == nil {
-		d.units = map[weightIn]*working.Step{}
+		d.units = map[weightIn]*worksheet.Step{}
 	}
 	d.units[key] = step
 	return step
@@ -44,35 +44,35 @@ func perUnit(rate quantity.Unit) quantity.Unit {
 }
 
 // inUnits writes a weight down in bushels, hundredweight or tonnes.
-func (d *desk) inUnits(id, label string, weight *working.Step, unit quantity.Unit) *working.Step {
+func (d *desk) inUnits(id, label string, weight *worksheet.Step, unit quantity.Unit) *worksheet.Step {
 	if unit == quantity.Bushel {
-		return d.sheet.Work(id, label, working.Over(weight, d.bushel()), d.places().Quantity, "")
+		return d.sheet.Work(id, label, worksheet.Over(weight, d.bushel()), d.places().Quantity, "")
 	}
 	factor, err := quantity.MassFactor(weight.Value().Unit(), unit)
 	if err != nil {
 		panic("settle: " + err.Error())
 	}
-	return d.sheet.Work(id, label, working.Times(weight, working.Const(factor)), d.places().Quantity, "")
+	return d.sheet.Work(id, label, worksheet.Times(weight, worksheet.Const(factor)), d.places().Quantity, "")
 }
 
 // settledIn is the settled weight in the unit it is paid by, taken over from
 // the line where a rate already met it.
-func (d *desk) settledIn(unit quantity.Unit) *working.Step {
+func (d *desk) settledIn(unit quantity.Unit) *worksheet.Step {
 	label := "Settled " + unitNames[unit]
 	if known, ok := d.units[weightIn{d.left, unit}]; ok {
-		return d.sheet.Work(LineQuantity, label, working.Same(known), d.places().Quantity, "")
+		return d.sheet.Work(LineQuantity, label, worksheet.Same(known), d.places().Quantity, "")
 	}
 	return d.inUnits(LineQuantity, label, d.out.Settled, unit)
 }
 
 // weightIn is a weight and the unit it is counted in.
 type weightIn struct {
-	weight *working.Step
+	weight *worksheet.Step
 	unit   quantity.Unit
 }
 
 // bushel is the legal weight of a bushel, written down once.
-func (d *desk) bushel() *working.Step {
+func (d *desk) bushel() *worksheet.Step {
 	if known, ok := d.sheet.Step("bushel"); ok {
 		return known
 	}
@@ -82,7 +82,7 @@ func (d *desk) bushel() *working.Step {
 // quantities writes down what is paid for.
 func (d *desk) quantities() {
 	d.sheet.Section("Quantity")
-	d.out.Settled = d.sheet.Work(LineSettled, "Weight settled", working.Same(d.left), quantity.Unrounded, "")
+	d.out.Settled = d.sheet.Work(LineSettled, "Weight settled", worksheet.Same(d.left), quantity.Unrounded, "")
 	settle := d.edition.Units.Settle
 	d.out.Quantity = d.settledIn(settle)
 	switch {

@@ -3,7 +3,7 @@ package settle
 import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // BeyondWater shows what an edition takes for moisture beyond the water. The
@@ -14,12 +14,12 @@ import (
 type BeyondWater struct {
 	// Bare is the load settled under the bare formula.
 	Bare  *Settlement
-	Sheet *working.Sheet
+	Sheet *worksheet.Sheet
 	// Hidden is the water line less the bare formula's; Handling is the
 	// edition's own line for it; Total is both. HiddenPercent and Percent are
 	// Hidden and Total of the wet weight, to the hundredth.
-	Hidden, Handling, Total *working.Step
-	HiddenPercent, Percent  *working.Step
+	Hidden, Handling, Total *worksheet.Step
+	HiddenPercent, Percent  *worksheet.Step
 }
 
 // TakenBeyondWater settles the same facts under the bare formula and sets the
@@ -29,17 +29,17 @@ func TakenBeyondWater(s *Settlement, f Facts) (*BeyondWater, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &BeyondWater{Bare: bare, Sheet: &working.Sheet{}, Handling: s.Handling}
+	b := &BeyondWater{Bare: bare, Sheet: &worksheet.Sheet{}, Handling: s.Handling}
 	b.Sheet.Section("Beyond the water")
-	b.Hidden = b.Sheet.Work("beyond.hidden", "Taken as shrink beyond the water", working.Less(s.Water, bare.Water), quantity.Unrounded, "")
+	b.Hidden = b.Sheet.Work("beyond.hidden", "Taken as shrink beyond the water", worksheet.Less(s.Water, bare.Water), quantity.Unrounded, "")
 	b.HiddenPercent = b.ofWet("beyond.hidden.percent", "Of the wet weight", b.Hidden, s.Wet)
-	b.Total = b.Sheet.Work("beyond.total", "Taken beyond the water, with handling", working.Sum(b.Hidden, s.Handling), quantity.Unrounded, "")
+	b.Total = b.Sheet.Work("beyond.total", "Taken beyond the water, with handling", worksheet.Sum(b.Hidden, s.Handling), quantity.Unrounded, "")
 	b.Percent = b.ofWet("beyond.percent", "Of the wet weight", b.Total, s.Wet)
 	return b, nil
 }
 
-func (b *BeyondWater) ofWet(id, label string, taken, wet *working.Step) *working.Step {
-	return b.Sheet.Work(id, label, working.Over(working.Times(taken, working.Const(hundredPercent)), wet), hundredth, "")
+func (b *BeyondWater) ofWet(id, label string, taken, wet *worksheet.Step) *worksheet.Step {
+	return b.Sheet.Work(id, label, worksheet.Over(worksheet.Times(taken, worksheet.Const(hundredPercent)), wet), hundredth, "")
 }
 
 var hundredth = quantity.To("0.01", quantity.HalfUp)

@@ -6,7 +6,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Line is one line of a load settled twice. A side on which the line does not
@@ -15,8 +15,8 @@ import (
 // such as bushels and tonnes, or the dollars of two countries.
 type Line struct {
 	ID, Label     string
-	Before, After *working.Step
-	Change        *working.Step
+	Before, After *worksheet.Step
+	Change        *worksheet.Step
 }
 
 // Differs reports whether the two sides part on the line.
@@ -28,14 +28,14 @@ func (l Line) Differs() bool { return l.Change == nil || !l.Change.Value().IsZer
 type Comparison struct {
 	Before, After *Settlement
 	// Sheet holds the differences as steps.
-	Sheet *working.Sheet
+	Sheet *worksheet.Sheet
 	Lines []Line
 }
 
 // Compare sets two settlements side by side, line by line, in the order of the
 // first, and after them the lines that only the second has.
 func Compare(before, after *Settlement) *Comparison {
-	c := &Comparison{Before: before, After: after, Sheet: &working.Sheet{}}
+	c := &Comparison{Before: before, After: after, Sheet: &worksheet.Sheet{}}
 	c.Sheet.Section("Differences")
 	seen := map[string]bool{}
 	for _, b := range before.compared() {
@@ -52,13 +52,13 @@ func Compare(before, after *Settlement) *Comparison {
 
 // compared are the lines that are set against each other. The net weight turned
 // into the edition's unit is no difference of its own.
-func (s *Settlement) compared() []*working.Step {
-	return slices.DeleteFunc(s.Lines(), func(step *working.Step) bool { return step.ID() == LineConvertedNet })
+func (s *Settlement) compared() []*worksheet.Step {
+	return slices.DeleteFunc(s.Lines(), func(step *worksheet.Step) bool { return step.ID() == LineConvertedNet })
 }
 
 // find is the step of a line, nil when there is none. Dry-equivalent bushels
 // that are also what is settled stand on that line alone.
-func (s *Settlement) find(id string) *working.Step {
+func (s *Settlement) find(id string) *worksheet.Step {
 	if step, ok := s.Sheet.Step(id); ok {
 		return step
 	}
@@ -92,12 +92,12 @@ func (c *Comparison) Line(id string) (Line, bool) {
 
 // line adds the line of one step, which stands on one side or on both; the
 // other may be nil.
-func (c *Comparison) line(one, before, after *working.Step) {
+func (c *Comparison) line(one, before, after *worksheet.Step) {
 	l := Line{ID: one.ID(), Label: one.Label()}
 	l.Before = c.side(c.Before, before, ".before")
 	l.After = c.inUnitOf(l.Before, c.side(c.After, after, ".after"))
 	if c.comparable(l) {
-		change := working.Less(orNought(l.After, l.Before), orNought(l.Before, l.After))
+		change := worksheet.Less(orNought(l.After, l.Before), orNought(l.Before, l.After))
 		l.Change = c.Sheet.Work(l.ID+".change", l.Label, change, quantity.Unrounded, "")
 	}
 	c.Lines = append(c.Lines, l)
@@ -119,22 +119,22 @@ func (c *Comparison) currencies() bool {
 }
 
 // orNought is a step, or nought as the other side writes it.
-func orNought(step, other *working.Step) working.Operand {
+func orNought(step, other *worksheet.Step) worksheet.Operand {
 	if step == nil {
-		return working.Const(other.Value().Sub(other.Value()))
+		return worksheet.Const(other.Value().Sub(other.Value()))
 	}
 	return step
 }
 
 // side is a step as it is compared: what is paid to the grower below nought.
-func (c *Comparison) side(s *Settlement, step *working.Step, suffix string) *working.Step {
+func (c *Comparison) side(s *Settlement, step *worksheet.Step, suffix string) *worksheet.Step {
 	if step == nil {
 		return nil
 	}
 	for _, d := range s.Deductions {
 		if d.Step == step && d.Gives == rates.Pays {
-			nought := working.Const(quantity.Zero(step.Value().Unit()))
-			return c.Sheet.Work(step.ID()+suffix, step.Label()+" (premium)", working.Less(nought, step), quantity.Unrounded, "")
+			nought := worksheet.Const(quantity.Zero(step.Value().Unit()))
+			return c.Sheet.Work(step.ID()+suffix, step.Label()+" (premium)", worksheet.Less(nought, step), quantity.Unrounded, "")
 		}
 	}
 	return step
@@ -142,7 +142,7 @@ func (c *Comparison) side(s *Settlement, step *working.Step, suffix string) *wor
 
 // inUnitOf turns a weight into the unit of the other side's, rounded as that
 // side rounds weights.
-func (c *Comparison) inUnitOf(other, step *working.Step) *working.Step {
+func (c *Comparison) inUnitOf(other, step *worksheet.Step) *worksheet.Step {
 	if other == nil || step == nil || other.Value().Unit() == step.Value().Unit() {
 		return step
 	}
@@ -152,5 +152,5 @@ func (c *Comparison) inUnitOf(other, step *working.Step) *working.Step {
 		return step
 	}
 	id, label := step.ID()+".converted", fmt.Sprintf("%s in %s", step.Label(), unit)
-	return c.Sheet.Work(id, label, working.Times(step, working.Const(factor)), c.Before.Edition.Rounding.Weight, "")
+	return c.Sheet.Work(id, label, worksheet.Times(step, worksheet.Const(factor)), c.Before.Edition.Rounding.Weight, "")
 }

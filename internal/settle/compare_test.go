@@ -8,7 +8,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // expectLines holds lines against before, after and change as printed; nothing
@@ -25,7 +25,7 @@ func expectLines(t *testing.T, c *settle.Comparison, want map[string][3]string) 
 	}
 }
 
-func printedOrNot(s *working.Step) string {
+func printedOrNot(s *worksheet.Step) string {
 	if s == nil {
 		return ""
 	}

@@ -6,11 +6,11 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // apply turns a rule's figure into weight or money.
-func (d *desk) apply(rule *rates.Discount, gives rates.Gives, rate *working.Step) {
+func (d *desk) apply(rule *rates.Discount, gives rates.Gives, rate *worksheet.Step) {
 	switch rule.Of {
 	case rates.OfWeight:
 		d.byWeight(rule, gives, d.perUnitOf(rule, rate))
@@ -19,7 +19,7 @@ func (d *desk) apply(rule *rates.Discount, gives rates.Gives, rate *working.Step
 			d.noDiscount(rule, fmt.Sprintf("price later: %s of the price will be due", rate.Printed()))
 			return
 		}
-		d.byMoney(rule, gives, d.unitStep(rule, working.PercentOf(rate, d.price())))
+		d.byMoney(rule, gives, d.unitStep(rule, worksheet.PercentOf(rate, d.price())))
 	default:
 		d.byMoney(rule, gives, d.perUnitOf(rule, rate))
 	}
@@ -27,30 +27,30 @@ func (d *desk) apply(rule *rates.Discount, gives rates.Gives, rate *working.Step
 
 // perUnitOf rounds the figure of one unit where the edition rounds it before it
 // meets the quantity.
-func (d *desk) perUnitOf(rule *rates.Discount, rate *working.Step) *working.Step {
+func (d *desk) perUnitOf(rule *rates.Discount, rate *worksheet.Step) *worksheet.Step {
 	if rule.Unit.IsExact() {
 		return rate
 	}
-	return d.unitStep(rule, working.Same(rate))
+	return d.unitStep(rule, worksheet.Same(rate))
 }
 
-func (d *desk) unitStep(rule *rates.Discount, figure working.Operand) *working.Step {
+func (d *desk) unitStep(rule *rates.Discount, figure worksheet.Operand) *worksheet.Step {
 	return d.sheet.Work(DiscountLine(rule.ID)+".unit", rule.Label+" per unit", figure, rule.Unit, d.edition.Source(rule.Row))
 }
 
-func (d *desk) byMoney(rule *rates.Discount, gives rates.Gives, rate *working.Step) {
+func (d *desk) byMoney(rule *rates.Discount, gives rates.Gives, rate *worksheet.Step) {
 	units := d.amountOn(rule.Basis, rate.Value().Unit())
-	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, working.Times(rate, units), rule.Rounding, d.edition.Source(rule.Row))
+	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, worksheet.Times(rate, units), rule.Rounding, d.edition.Source(rule.Row))
 	d.add(rule, gives, step)
 }
 
-func (d *desk) byWeight(rule *rates.Discount, gives rates.Gives, percent *working.Step) {
-	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, working.PercentOf(percent, d.on(rule.Basis)), rule.Rounding, d.edition.Source(rule.Row))
+func (d *desk) byWeight(rule *rates.Discount, gives rates.Gives, percent *worksheet.Step) {
+	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, worksheet.PercentOf(percent, d.on(rule.Basis)), rule.Rounding, d.edition.Source(rule.Row))
 	d.add(rule, gives, step)
 	d.docked = true
 	id, label := DiscountLine(rule.ID)+".after", "Weight after "+strings.ToLower(rule.Label)
 	if gives == rates.Pays {
-		d.left = d.sheet.Work(id, label, working.Sum(d.left, step), quantity.Unrounded, "")
+		d.left = d.sheet.Work(id, label, worksheet.Sum(d.left, step), quantity.Unrounded, "")
 		return
 	}
 	d.off(id, label, step)
@@ -65,6 +65,6 @@ func (d *desk) noDiscount(rule *rates.Discount, reason string) {
 	d.add(rule, rates.Docks, step)
 }
 
-func (d *desk) add(rule *rates.Discount, gives rates.Gives, step *working.Step) {
+func (d *desk) add(rule *rates.Discount, gives rates.Gives, step *worksheet.Step) {
 	d.out.Deductions = append(d.out.Deductions, Deduction{Rule: rule, Gives: gives, Step: step})
 }

@@ -7,7 +7,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // discount applies the rule a place of the order names.
@@ -35,7 +35,7 @@ func (d *desk) discount(place string) {
 }
 
 // comparable refuses a result in a unit the rule is not written in.
-func (d *desk) comparable(rule *rates.Discount, found *working.Step) bool {
+func (d *desk) comparable(rule *rates.Discount, found *worksheet.Step) bool {
 	want := found.Value().Unit()
 	switch {
 	case rule.Form == rates.PerUnit:
@@ -54,7 +54,7 @@ func (d *desk) comparable(rule *rates.Discount, found *working.Step) bool {
 
 // turnedAway refuses a load beyond the rule's limits, unless a manager has
 // accepted it; then the limit and that it was accepted stand on the sheet.
-func (d *desk) turnedAway(rule *rates.Discount, found *working.Step) bool {
+func (d *desk) turnedAway(rule *rates.Discount, found *worksheet.Step) bool {
 	limit, side := rule.RefuseOver, "over"
 	if rule.RefuseUnder.Given() && found.Value().Less(rule.RefuseUnder.Amount) {
 		limit, side = rule.RefuseUnder, "under"
@@ -84,7 +84,7 @@ func (d *desk) refusedBy(rule *rates.Discount, limit string) bool {
 	return true
 }
 
-func (d *desk) byTable(rule *rates.Discount, found *working.Step) {
+func (d *desk) byTable(rule *rates.Discount, found *worksheet.Step) {
 	band, ok := rates.Find(rule.Table, found.Value())
 	if !ok {
 		d.offTable(string(rule.Factor.ID), rule.Factor.Name, found, rule.Row, rule.Table)
@@ -106,7 +106,7 @@ func (d *desk) byTable(rule *rates.Discount, found *working.Step) {
 	d.apply(rule, band.Gives, rate)
 }
 
-func (d *desk) perUnit(rule *rates.Discount, found *working.Step) {
+func (d *desk) perUnit(rule *rates.Discount, found *worksheet.Step) {
 	beyond := found.Value().More(rule.Base.Amount)
 	if !rule.Above {
 		beyond = found.Value().Less(rule.Base.Amount)
@@ -122,20 +122,20 @@ func (d *desk) perUnit(rule *rates.Discount, found *working.Step) {
 	id := DiscountLine(rule.ID)
 	base := d.rate(id+".base", rule.Label+" base", rule.Base)
 	per := d.rate(id+".per", rule.Label+" counted per", rule.Per)
-	diff := working.Less(base, found)
+	diff := worksheet.Less(base, found)
 	if rule.Above {
-		diff = working.Less(found, base)
+		diff = worksheet.Less(found, base)
 	}
-	count := d.sheet.Work(id+".count", rule.Label+" units", working.Over(diff, per), rule.Part, d.edition.Source(rule.Row))
+	count := d.sheet.Work(id+".count", rule.Label+" units", worksheet.Over(diff, per), rule.Part, d.edition.Source(rule.Row))
 	each := d.rate(id+".each", rule.Label+" for each", rule.Cell)
-	var figure working.Operand = working.Times(each, count)
+	var figure worksheet.Operand = worksheet.Times(each, count)
 	if rule.Cap.Given() {
-		figure = working.Lower(figure, d.rate(id+".cap", rule.Label+" at most", rule.Cap))
+		figure = worksheet.Lower(figure, d.rate(id+".cap", rule.Label+" at most", rule.Cap))
 	}
 	d.apply(rule, rule.Gives, d.sheet.Work(DiscountRateLine(rule.ID), rule.Label+" rate", figure, quantity.Unrounded, ""))
 }
 
-func (d *desk) yesNo(rule *rates.Discount, found *working.Step) {
+func (d *desk) yesNo(rule *rates.Discount, found *worksheet.Step) {
 	if found.Value().Sign() == 0 {
 		d.noDiscount(rule, "not present")
 		return

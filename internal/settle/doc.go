@@ -1,7 +1,7 @@
 // Package settle turns what was found about a load into what is owed for it.
 //
 // Settle takes the facts of one load and one edition of rates and writes the
-// whole calculation on a [working.Sheet]: weights, sample, then every rule of
+// whole calculation on a [worksheet.Sheet]: weights, sample, then every rule of
 // the edition in the order the edition lists, then bushels, money and shares.
 // It is pure: the same facts and the same edition give the same sheet, today
 // and in February.

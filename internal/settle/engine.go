@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Engine numbers the way a load is worked out: which steps there are, in what
@@ -58,7 +58,7 @@ type engine struct {
 	adjusted func(*lineReader, Part) (discounts, premiums quantity.Amount)
 	quality  func(*lineReader, *Summary) quantity.Amount
 	// digest is the text whose hash is written down with the load.
-	digest func(*working.Sheet) string
+	digest func(*worksheet.Sheet) string
 }
 
 // engines is the table of all engines.
@@ -75,7 +75,7 @@ func firstEngine() *engine {
 		discount:   (*desk).discount,
 		quantities: (*desk).quantities, money: (*desk).money, shares: (*desk).shares, owed: (*desk).owed,
 		weighOnly: weighedOnly,
-		figure:    isFigure, digest: (*working.Sheet).Digest,
+		figure:    isFigure, digest: (*worksheet.Sheet).Digest,
 		adjusted: solvedAdjusted, quality: solvedQuality,
 	}
 }

@@ -5,7 +5,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Meddle changes a copy of an engine for the rest of a test, as somebody might
@@ -28,14 +28,14 @@ func (m *Meddled) AddStep() {
 	before := m.money
 	m.money = func(d *desk) {
 		before(d)
-		d.sheet.Work("extra", "Extra", working.Same(d.out.Charges), quantity.Unrounded, "")
+		d.sheet.Work("extra", "Extra", worksheet.Same(d.out.Charges), quantity.Unrounded, "")
 	}
 }
 
 // ChangeDigest writes the working down in another way.
 func (m *Meddled) ChangeDigest() {
 	before := m.digest
-	m.digest = func(s *working.Sheet) string { return before(s) + "\n" }
+	m.digest = func(s *worksheet.Sheet) string { return before(s) + "\n" }
 }
 
 // RefuseMore refuses a load without a price.

@@ -3,7 +3,7 @@ package settle
 import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Facts are what is known of a load when it is settled.
@@ -35,7 +35,7 @@ type Draft struct {
 // bench's own working of dial, temperature and replicates is another, whose
 // steps belong to the engine like all others.
 type Moisture interface {
-	Work(*working.Sheet, quantity.Rounding, Engine) *working.Step
+	Work(*worksheet.Sheet, quantity.Rounding, Engine) *worksheet.Step
 }
 
 // Reading is a moisture that came as a figure.
@@ -45,7 +45,7 @@ type Reading struct {
 }
 
 // Work writes the reading down, rounded once to the edition's place.
-func (r Reading) Work(s *working.Sheet, recorded quantity.Rounding, _ Engine) *working.Step {
+func (r Reading) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ Engine) *worksheet.Step {
 	return s.Given(LineMoisture, "Moisture", r.Percent, recorded, r.Source)
 }
 

@@ -3,7 +3,7 @@ package settle
 import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // handling takes off the loss of dust, breath and spilled kernels, always on a
@@ -29,7 +29,7 @@ func (d *desk) takeHandling(rule rates.Handling) {
 	if rule.Method == rates.OfWet {
 		weight = d.out.Wet
 	}
-	d.out.Handling = d.sheet.Work(LineHandling, "Handling loss", working.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Handling = d.sheet.Work(LineHandling, "Handling loss", worksheet.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
 }
 
 func (d *desk) noHandling(reason string) {
@@ -44,11 +44,11 @@ func (d *desk) nowDry() {
 	const label = "Dry-equivalent weight"
 	if d.docked {
 		d.off("after.handling", "Weight after handling", d.out.Handling)
-		d.dry = d.sheet.Work(LineDry, label, working.Less(d.clean, d.out.Water, d.out.Handling), quantity.Unrounded, "")
+		d.dry = d.sheet.Work(LineDry, label, worksheet.Less(d.clean, d.out.Water, d.out.Handling), quantity.Unrounded, "")
 	} else {
-		rest := working.Same(d.left)
+		rest := worksheet.Same(d.left)
 		if !d.out.Handling.Value().IsZero() {
-			rest = working.Less(d.left, d.out.Handling)
+			rest = worksheet.Less(d.left, d.out.Handling)
 		}
 		d.dry = d.sheet.Work(LineDry, label, rest, quantity.Unrounded, "")
 		d.left = d.dry

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // The lines of a settlement by the ids of their steps. They stand in the facts
@@ -87,8 +87,8 @@ var mainLines = map[string]bool{
 // in the order they were worked: weights, results, every deduction, quantities
 // and money. What is left out is how they came about, and totals of lines that
 // are here.
-func (s *Settlement) Lines() []*working.Step {
-	var out []*working.Step
+func (s *Settlement) Lines() []*worksheet.Step {
+	var out []*worksheet.Step
 	for _, step := range s.Sheet.Steps() {
 		if isLine(step.ID()) {
 			out = append(out, step)

@@ -5,11 +5,11 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // price is the price as a step, written down where it is first needed.
-func (d *desk) price() *working.Step {
+func (d *desk) price() *worksheet.Step {
 	if d.out.Price == nil {
 		p := d.facts.Price
 		d.out.Price = d.sheet.Given(LinePrice, "Price", p.Amount, quantity.Unrounded, p.Source)
@@ -22,22 +22,22 @@ func (d *desk) money() {
 	d.sheet.Section("Money")
 	d.out.Charges = d.sheet.Work(LineCharges, "Charges", d.chargeSum(), quantity.Unrounded, "")
 	if d.facts.Price == nil {
-		later := func(id, label string) *working.Step {
+		later := func(id, label string) *worksheet.Step {
 			return d.sheet.Skip(id, label, quantity.Dollar, d.places().Money, "price later", "")
 		}
 		d.out.Value, d.out.Payable = later(LineValue, "Value"), later(LinePayable, "Payable")
 		return
 	}
-	d.out.Value = d.sheet.Work(LineValue, "Value", working.Times(d.price(), d.out.Quantity), d.places().Money, "")
-	d.out.Payable = d.sheet.Work(LinePayable, "Payable", working.Less(d.out.Value, d.out.Charges), quantity.Unrounded, "")
+	d.out.Value = d.sheet.Work(LineValue, "Value", worksheet.Times(d.price(), d.out.Quantity), d.places().Money, "")
+	d.out.Payable = d.sheet.Work(LinePayable, "Payable", worksheet.Less(d.out.Value, d.out.Charges), quantity.Unrounded, "")
 	if d.out.Payable.Value().Sign() < 0 {
 		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("The charges, %s, are more than the load is worth, %s. Check the price, the sample and edition %s.", d.out.Charges.Value(), d.out.Value.Value(), d.edition.ID)})
 	}
 }
 
 // chargeSum is drying and money discounts less money premiums.
-func (d *desk) chargeSum() working.Operand {
-	var docks, pays []working.Operand
+func (d *desk) chargeSum() worksheet.Operand {
+	var docks, pays []worksheet.Operand
 	for _, one := range d.out.Deductions {
 		if one.Step.Value().Unit() != quantity.Dollar || one.Step.Value().IsZero() {
 			continue
@@ -48,9 +48,9 @@ func (d *desk) chargeSum() working.Operand {
 			docks = append(docks, one.Step)
 		}
 	}
-	sum := working.Sum(d.out.Drying, docks...)
+	sum := worksheet.Sum(d.out.Drying, docks...)
 	if len(pays) == 0 {
 		return sum
 	}
-	return working.Less(sum, pays...)
+	return worksheet.Less(sum, pays...)
 }

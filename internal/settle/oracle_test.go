@@ -10,7 +10,7 @@ import (
 
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // oracleLoads is how many loads are settled on both sides, all editions taken
@@ -83,12 +83,12 @@ func disagreement(s *settle.Settlement, err error, o *oracle) string {
 // engineLines are the engine's figures under the oracle's names.
 func engineLines(s *settle.Settlement) map[string]*big.Rat {
 	out := map[string]*big.Rat{}
-	put := func(name string, step *working.Step) {
+	put := func(name string, step *worksheet.Step) {
 		if step != nil && step.Note() != "price later" {
 			out[name] = step.Value().Rat()
 		}
 	}
-	for name, step := range map[string]*working.Step{
+	for name, step := range map[string]*worksheet.Step{
 		"net": s.Net, "dockage": s.Dockage, "water": s.Water, "handling": s.Handling, "dry": s.Dry,
 		"settled": s.Settled, "quantity": s.Quantity, "bushels": s.Bushels, "drying": s.Drying,
 		"charges": s.Charges, "value": s.Value, "payable": s.Payable,
@@ -99,7 +99,7 @@ func engineLines(s *settle.Settlement) map[string]*big.Rat {
 		put("discount."+d.Rule.ID, d.Step)
 	}
 	for i, line := range s.Shares {
-		for name, step := range map[string]*working.Step{
+		for name, step := range map[string]*worksheet.Step{
 			"net": line.Net, "settled": line.Settled, "quantity": line.Quantity,
 			"bushels": line.Bushels, "drying": line.Drying, "value": line.Value,
 		} {
@@ -114,7 +114,7 @@ func engineLines(s *settle.Settlement) map[string]*big.Rat {
 func TestOracleStandsAlone(t *testing.T) {
 	for _, name := range []string{"oracle_edition_test.go", "oracle_rules_test.go", "oracle_money_test.go"} {
 		text := readText(t, name)
-		for _, inner := range []string{"internal/settle", "internal/rates", "internal/quantity", "internal/working"} {
+		for _, inner := range []string{"internal/settle", "internal/rates", "internal/quantity", "internal/worksheet"} {
 			if strings.Contains(text, `"tenthpoint/`+inner+`"`) {
 				t.Errorf("%s imports %s", name, inner)
 			}

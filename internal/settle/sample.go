@@ -3,14 +3,14 @@ package settle
 import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // sample writes down the moisture and every other result as recorded.
 func (d *desk) sample() {
 	d.sheet.Section("Sample")
 	d.out.Moisture = d.facts.Moisture.Work(d.sheet, d.places().Moisture, d.number)
-	d.found = map[grain.FactorID]*working.Step{grain.Moisture: d.out.Moisture}
+	d.found = map[grain.FactorID]*worksheet.Step{grain.Moisture: d.out.Moisture}
 	for _, found := range d.facts.Findings {
 		factor, _ := d.edition.Commodity.Factor(found.Factor)
 		if found.Factor != grain.Moisture {
@@ -22,7 +22,7 @@ func (d *desk) sample() {
 	}
 }
 
-func (d *desk) record(f grain.Factor, found Finding) *working.Step {
+func (d *desk) record(f grain.Factor, found Finding) *worksheet.Step {
 	id := FactorLine(f.ID)
 	if !f.YesNo {
 		return d.sheet.Given(id, f.Name, found.Amount, d.engine.record(f, found.Amount), found.Source)
@@ -55,7 +55,7 @@ func (d *desk) dockage() {
 		d.out.Dockage = d.sheet.Skip(LineDockage, "Dockage", d.edition.Units.Weight, place, "not tested, none taken", factor.Source)
 		return
 	}
-	d.out.Dockage = d.sheet.Work(LineDockage, "Dockage", working.PercentOf(found, d.left), place, factor.Source)
+	d.out.Dockage = d.sheet.Work(LineDockage, "Dockage", worksheet.PercentOf(found, d.left), place, factor.Source)
 	d.clean = d.off(LineClean, "Clean weight", d.out.Dockage)
 	d.out.Clean = d.clean
 }

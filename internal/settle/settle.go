@@ -4,7 +4,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Settlement is a settled load: the sheet, and the lines of it that slips and
@@ -13,28 +13,28 @@ type Settlement struct {
 	// Engine is the one that worked it.
 	Engine  Engine
 	Edition *rates.Edition
-	Sheet   *working.Sheet
+	Sheet   *worksheet.Sheet
 
-	Gross, Tare, Net *working.Step
-	Moisture         *working.Step
-	Dockage          *working.Step // nil where the grain has none
-	Clean            *working.Step
-	Wet              *working.Step // weight that water shrink is taken on
-	Water            *working.Step // weight taken off; a credit is below nought
-	Handling         *working.Step
-	Dry              *working.Step
-	Settled          *working.Step // weight that is paid for
-	Quantity         *working.Step // the same in bu, cwt or t
-	Bushels          *working.Step // dry-equivalent bushels; nil where bushels are not used
-	Drying           *working.Step
+	Gross, Tare, Net *worksheet.Step
+	Moisture         *worksheet.Step
+	Dockage          *worksheet.Step // nil where the grain has none
+	Clean            *worksheet.Step
+	Wet              *worksheet.Step // weight that water shrink is taken on
+	Water            *worksheet.Step // weight taken off; a credit is below nought
+	Handling         *worksheet.Step
+	Dry              *worksheet.Step
+	Settled          *worksheet.Step // weight that is paid for
+	Quantity         *worksheet.Step // the same in bu, cwt or t
+	Bushels          *worksheet.Step // dry-equivalent bushels; nil where bushels are not used
+	Drying           *worksheet.Step
 	Deductions       []Deduction // discounts and premiums in the order taken
 	// Quality, Discounts and Premiums are totals, in weight and in money; nil in
 	// the first engine, whose [Settlement.Summary] works them out.
-	Quality, Discounts, Premiums *working.Step
-	Price                        *working.Step
-	Value                        *working.Step // price x quantity; not applied while the price comes later
-	Charges                      *working.Step // drying + discounts - premiums, in money
-	Payable                      *working.Step // value - charges; not applied while the price comes later
+	Quality, Discounts, Premiums *worksheet.Step
+	Price                        *worksheet.Step
+	Value                        *worksheet.Step // price x quantity; not applied while the price comes later
+	Charges                      *worksheet.Step // drying + discounts - premiums, in money
+	Payable                      *worksheet.Step // value - charges; not applied while the price comes later
 	Shares                       []ShareLine
 }
 
@@ -43,7 +43,7 @@ type Settlement struct {
 type Deduction struct {
 	Rule  *rates.Discount // of the edition
 	Gives rates.Gives
-	Step  *working.Step
+	Step  *worksheet.Step
 }
 
 // settle works the facts with the parts of an engine.
@@ -52,7 +52,7 @@ func (n Engine) settle(by *engine, f Facts, e *rates.Edition) (*Settlement, erro
 		return nil, problems
 	}
 	d := &desk{engine: by, number: n.Number(), facts: f, edition: e, out: &Settlement{Engine: n.Number(), Edition: e}}
-	d.sheet = working.NewSheet(roomFor(f, e))
+	d.sheet = worksheet.NewSheet(roomFor(f, e))
 	d.out.Sheet, d.out.Deductions = d.sheet, make([]Deduction, 0, len(e.Discounts))
 	by.weights(d)
 	by.sample(d)
@@ -86,16 +86,16 @@ type desk struct {
 	number   Engine
 	facts    Facts
 	edition  *rates.Edition
-	sheet    *working.Sheet
+	sheet    *worksheet.Sheet
 	out      *Settlement
 	problems Problems
 
-	found map[grain.FactorID]*working.Step // results as recorded
-	left  *working.Step                    // weight left so far
-	clean *working.Step
-	dry   *working.Step
-	isWet bool                       // moisture is above the shrink trigger
-	units map[weightIn]*working.Step // quantities already worked
+	found map[grain.FactorID]*worksheet.Step // results as recorded
+	left  *worksheet.Step                    // weight left so far
+	clean *worksheet.Step
+	dry   *worksheet.Step
+	isWet bool                         // moisture is above the shrink trigger
+	units map[weightIn]*worksheet.Step // quantities already worked
 	// docked tells that a discount has already taken of the weight, so that
 	// what is left is no longer clean grain less water and handling.
 	docked bool
@@ -125,24 +125,24 @@ func (d *desk) take(place string) {
 }
 
 // off takes a weight step off what is left and keeps the remainder as a step.
-func (d *desk) off(id, label string, taken *working.Step) *working.Step {
+func (d *desk) off(id, label string, taken *worksheet.Step) *worksheet.Step {
 	if taken.Value().IsZero() {
 		return d.left
 	}
-	d.left = d.sheet.Work(id, label, working.Less(d.left, taken), quantity.Unrounded, "")
+	d.left = d.sheet.Work(id, label, worksheet.Less(d.left, taken), quantity.Unrounded, "")
 	d.somethingLeft(taken)
 	return d.left
 }
 
 // somethingLeft refuses a deduction that takes the whole load.
-func (d *desk) somethingLeft(taken *working.Step) {
+func (d *desk) somethingLeft(taken *worksheet.Step) {
 	if d.left.Value().Sign() <= 0 {
 		d.refuse(Problem{Field: "edition", Sentence: taken.Label() + " takes " + taken.Value().String() + ", which leaves " + d.left.Value().String() + " of the load. Check the sample and edition " + d.edition.ID + "."})
 	}
 }
 
 // on is the weight a rule is taken on.
-func (d *desk) on(b rates.Basis) *working.Step {
+func (d *desk) on(b rates.Basis) *worksheet.Step {
 	switch b {
 	case rates.Net:
 		return d.out.Net

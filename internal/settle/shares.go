@@ -3,27 +3,27 @@ package settle
 import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // ShareLine is what one owner has of a settlement. The owners' lines add to
 // the whole, and an owner's payable is the sum of that owner's own lines.
 type ShareLine struct {
 	Share    Share
-	Net      *working.Step
-	Settled  *working.Step
-	Quantity *working.Step
-	Bushels  *working.Step // nil where bushels are not used
-	Drying   *working.Step
+	Net      *worksheet.Step
+	Settled  *worksheet.Step
+	Quantity *worksheet.Step
+	Bushels  *worksheet.Step // nil where bushels are not used
+	Drying   *worksheet.Step
 	// Deductions are this owner's parts of the settlement's deductions, in the
 	// same order; nil entries stand for those that apply to nobody's money or
 	// weight.
-	Deductions []*working.Step
-	Value      *working.Step
+	Deductions []*worksheet.Step
+	Value      *worksheet.Step
 	// Discounts and Premiums are totals in money; nil in the first engine.
-	Discounts, Premiums *working.Step
-	Charges             *working.Step
-	Payable             *working.Step
+	Discounts, Premiums *worksheet.Step
+	Charges             *worksheet.Step
+	Payable             *worksheet.Step
 }
 
 // shares parts the settlement among its owners. Each owner's part of a line is
@@ -38,22 +38,22 @@ func (d *desk) shares() {
 	for i, s := range d.facts.Shares {
 		lines[i].Share = s
 	}
-	d.part(d.out.Net, d.places().Weight, func(i int, s *working.Step) { lines[i].Net = s })
-	d.part(d.out.Settled, d.places().Weight, func(i int, s *working.Step) { lines[i].Settled = s })
-	d.part(d.out.Quantity, d.places().Quantity, func(i int, s *working.Step) { lines[i].Quantity = s })
+	d.part(d.out.Net, d.places().Weight, func(i int, s *worksheet.Step) { lines[i].Net = s })
+	d.part(d.out.Settled, d.places().Weight, func(i int, s *worksheet.Step) { lines[i].Settled = s })
+	d.part(d.out.Quantity, d.places().Quantity, func(i int, s *worksheet.Step) { lines[i].Quantity = s })
 	if d.out.Bushels == d.out.Quantity {
 		for i := range lines {
 			lines[i].Bushels = lines[i].Quantity
 		}
 	} else if d.out.Bushels != nil {
-		d.part(d.out.Bushels, d.places().Quantity, func(i int, s *working.Step) { lines[i].Bushels = s })
+		d.part(d.out.Bushels, d.places().Quantity, func(i int, s *worksheet.Step) { lines[i].Bushels = s })
 	}
-	d.part(d.out.Drying, d.out.Drying.Rounding(), func(i int, s *working.Step) { lines[i].Drying = s })
+	d.part(d.out.Drying, d.out.Drying.Rounding(), func(i int, s *worksheet.Step) { lines[i].Drying = s })
 	for _, one := range d.out.Deductions {
 		d.partDeduction(one, lines)
 	}
 	if d.facts.Price != nil {
-		d.part(d.out.Value, d.places().Money, func(i int, s *working.Step) { lines[i].Value = s })
+		d.part(d.out.Value, d.places().Money, func(i int, s *worksheet.Step) { lines[i].Value = s })
 	}
 	for i := range lines {
 		d.engine.owed(d, i, &lines[i])
@@ -68,29 +68,29 @@ func (d *desk) partDeduction(one Deduction, lines []ShareLine) {
 		}
 		return
 	}
-	d.part(one.Step, one.Rule.Rounding, func(i int, s *working.Step) { lines[i].Deductions = append(lines[i].Deductions, s) })
+	d.part(one.Step, one.Rule.Rounding, func(i int, s *worksheet.Step) { lines[i].Deductions = append(lines[i].Deductions, s) })
 }
 
 // part shares one line out.
-func (d *desk) part(whole *working.Step, place quantity.Rounding, keep func(int, *working.Step)) {
+func (d *desk) part(whole *worksheet.Step, place quantity.Rounding, keep func(int, *worksheet.Step)) {
 	down := quantity.Rounding{Step: place.Step, Rule: quantity.Down}
 	if place.IsExact() {
 		down = quantity.Unrounded
 	}
 	rest := d.remainderOwner()
-	steps := make([]*working.Step, len(d.facts.Shares))
-	var others []working.Operand
+	steps := make([]*worksheet.Step, len(d.facts.Shares))
+	var others []worksheet.Operand
 	for i, s := range d.facts.Shares {
 		if i == rest {
 			continue
 		}
-		expr := working.Over(working.Times(whole, working.Const(s.Parts)), working.Const(s.Of))
+		expr := worksheet.Over(worksheet.Times(whole, worksheet.Const(s.Parts)), worksheet.Const(s.Of))
 		steps[i] = d.sheet.Work(OwnLine(i+1, whole.ID()), s.Owner+": "+whole.Label(), expr, down, "")
 		others = append(others, steps[i])
 	}
 	name := d.facts.Shares[rest].Owner + ": " + whole.Label()
 	source := d.edition.Source(d.edition.Shares.Row)
-	steps[rest] = d.sheet.Work(OwnLine(rest+1, whole.ID()), name, working.Less(whole, others...), quantity.Unrounded, source)
+	steps[rest] = d.sheet.Work(OwnLine(rest+1, whole.ID()), name, worksheet.Less(whole, others...), quantity.Unrounded, source)
 	for i, s := range steps {
 		keep(i, s)
 	}
@@ -115,14 +115,14 @@ func (d *desk) remainderOwner() int {
 }
 
 func (s Share) fraction() quantity.Amount {
-	return working.Over(working.Const(s.Parts), working.Const(s.Of)).Value()
+	return worksheet.Over(worksheet.Const(s.Parts), worksheet.Const(s.Of)).Value()
 }
 
 // owed adds up one owner's own lines.
 func (d *desk) owed(i int, line *ShareLine) {
 	owner := line.Share.Owner
-	docks := []working.Operand{}
-	var pays []working.Operand
+	docks := []worksheet.Operand{}
+	var pays []worksheet.Operand
 	for n, step := range line.Deductions {
 		if step == nil || step.Value().Unit() != quantity.Dollar {
 			continue
@@ -133,9 +133,9 @@ func (d *desk) owed(i int, line *ShareLine) {
 			docks = append(docks, step)
 		}
 	}
-	sum := working.Sum(line.Drying, docks...)
+	sum := worksheet.Sum(line.Drying, docks...)
 	if len(pays) > 0 {
-		sum = working.Less(sum, pays...)
+		sum = worksheet.Less(sum, pays...)
 	}
 	line.Charges = d.sheet.Work(OwnLine(i+1, LineCharges), owner+": Charges", sum, quantity.Unrounded, "")
 	if d.facts.Price == nil {
@@ -143,5 +143,5 @@ func (d *desk) owed(i int, line *ShareLine) {
 		line.Payable = d.sheet.Skip(OwnLine(i+1, LinePayable), owner+": Payable", quantity.Dollar, d.places().Money, "price later", "")
 		return
 	}
-	line.Payable = d.sheet.Work(OwnLine(i+1, LinePayable), owner+": Payable", working.Less(line.Value, line.Charges), quantity.Unrounded, "")
+	line.Payable = d.sheet.Work(OwnLine(i+1, LinePayable), owner+": Payable", worksheet.Less(line.Value, line.Charges), quantity.Unrounded, "")
 }

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // A third and two thirds of 52,300 lb: 17,433.33 and 34,866.67. The owner the
@@ -67,19 +67,19 @@ func TestSharesAddToEveryLine(t *testing.T) {
 		if err != nil {
 			return // refused whole; other tests are about that
 		}
-		addUp(rt, "net", s.Net, s, func(l settle.ShareLine) *working.Step { return l.Net })
-		addUp(rt, "settled", s.Settled, s, func(l settle.ShareLine) *working.Step { return l.Settled })
-		addUp(rt, "quantity", s.Quantity, s, func(l settle.ShareLine) *working.Step { return l.Quantity })
-		addUp(rt, "drying", s.Drying, s, func(l settle.ShareLine) *working.Step { return l.Drying })
-		addUp(rt, "value", s.Value, s, func(l settle.ShareLine) *working.Step { return l.Value })
-		addUp(rt, "charges", s.Charges, s, func(l settle.ShareLine) *working.Step { return l.Charges })
-		addUp(rt, "payable", s.Payable, s, func(l settle.ShareLine) *working.Step { return l.Payable })
+		addUp(rt, "net", s.Net, s, func(l settle.ShareLine) *worksheet.Step { return l.Net })
+		addUp(rt, "settled", s.Settled, s, func(l settle.ShareLine) *worksheet.Step { return l.Settled })
+		addUp(rt, "quantity", s.Quantity, s, func(l settle.ShareLine) *worksheet.Step { return l.Quantity })
+		addUp(rt, "drying", s.Drying, s, func(l settle.ShareLine) *worksheet.Step { return l.Drying })
+		addUp(rt, "value", s.Value, s, func(l settle.ShareLine) *worksheet.Step { return l.Value })
+		addUp(rt, "charges", s.Charges, s, func(l settle.ShareLine) *worksheet.Step { return l.Charges })
+		addUp(rt, "payable", s.Payable, s, func(l settle.ShareLine) *worksheet.Step { return l.Payable })
 		if s.Bushels != nil {
-			addUp(rt, "bushels", s.Bushels, s, func(l settle.ShareLine) *working.Step { return l.Bushels })
+			addUp(rt, "bushels", s.Bushels, s, func(l settle.ShareLine) *worksheet.Step { return l.Bushels })
 		}
 		for i, one := range s.Deductions {
 			if !one.Step.Value().IsZero() {
-				addUp(rt, one.Rule.ID, one.Step, s, func(l settle.ShareLine) *working.Step { return l.Deductions[i] })
+				addUp(rt, one.Rule.ID, one.Step, s, func(l settle.ShareLine) *worksheet.Step { return l.Deductions[i] })
 			}
 		}
 		for _, l := range s.Shares {
@@ -88,7 +88,7 @@ func TestSharesAddToEveryLine(t *testing.T) {
 	})
 }
 
-func addUp(rt *rapid.T, what string, whole *working.Step, s *settle.Settlement, part func(settle.ShareLine) *working.Step) {
+func addUp(rt *rapid.T, what string, whole *worksheet.Step, s *settle.Settlement, part func(settle.ShareLine) *worksheet.Step) {
 	sum := quantity.Zero(whole.Value().Unit())
 	for _, l := range s.Shares {
 		sum = sum.Add(part(l).Value())

@@ -5,7 +5,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // shrink takes off the water, by the edition's method.
@@ -43,16 +43,16 @@ func (d *desk) byFormula(rule rates.Shrink) {
 
 // water is the weight of water between two moistures; below nought when the
 // first is the drier.
-func water(weight, from, to *working.Step) working.Expr {
-	rest := working.Points(working.Const(hundredPercent), to)
-	return working.Over(working.Times(weight, working.Points(from, to)), rest)
+func water(weight, from, to *worksheet.Step) worksheet.Expr {
+	rest := worksheet.Points(worksheet.Const(hundredPercent), to)
+	return worksheet.Over(worksheet.Times(weight, worksheet.Points(from, to)), rest)
 }
 
 func (d *desk) byPoint(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
 	points := d.points("shrink.points", "Points to shrink", to, rule.Step)
 	rate := d.rate("shrink.rate", "Shrink per point", rule.Rate)
-	percent := d.sheet.Work("shrink.percent", "Shrink percent", working.Times(points, rate), rule.Percent, d.edition.Source(rule.Row))
+	percent := d.sheet.Work("shrink.percent", "Shrink percent", worksheet.Times(points, rate), rule.Percent, d.edition.Source(rule.Row))
 	d.takePercent(rule, percent)
 }
 
@@ -67,12 +67,12 @@ func (d *desk) byShrinkTable(rule rates.Shrink) {
 	d.takePercent(rule, percent)
 }
 
-func (d *desk) takePercent(rule rates.Shrink, percent *working.Step) {
+func (d *desk) takePercent(rule rates.Shrink, percent *worksheet.Step) {
 	if !percent.Value().Less(hundredPercent) {
 		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), d.edition.Source(rule.Row))})
 		return
 	}
-	d.out.Water = d.sheet.Work(LineWater, "Water shrink", working.PercentOf(percent, d.out.Wet), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work(LineWater, "Water shrink", worksheet.PercentOf(percent, d.out.Wet), rule.Rounding, d.edition.Source(rule.Row))
 }
 
 // notWet is grain at or below the trigger: nothing is taken, and where the
@@ -90,7 +90,7 @@ func (d *desk) notWet(rule rates.Shrink) {
 	}
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
 	floor := d.rate("shrink.floor", "Driest moisture credited", rule.CreditFloor)
-	counted := d.sheet.Work("shrink.credited", "Moisture credited", working.Higher(moisture, floor), quantity.Unrounded, d.edition.Source(rule.CreditFloor.Row))
+	counted := d.sheet.Work("shrink.credited", "Moisture credited", worksheet.Higher(moisture, floor), quantity.Unrounded, d.edition.Source(rule.CreditFloor.Row))
 	d.out.Water = d.sheet.Work(LineWater, "Water shrink (credit)", water(d.out.Wet, counted, to), rule.Rounding, d.edition.Source(rule.Row))
 	d.off("after.water", "Weight at shrink-to", d.out.Water)
 }
@@ -100,18 +100,18 @@ func (d *desk) noShrink(reason, row string) {
 }
 
 // rate writes a cell of the edition down.
-func (d *desk) rate(id, label string, c rates.Cell) *working.Step {
+func (d *desk) rate(id, label string, c rates.Cell) *worksheet.Step {
 	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
 }
 
 // points are the points of the load's moisture above a level, in the edition's
 // steps.
-func (d *desk) points(id, label string, to *working.Step, step rates.Step) *working.Step {
-	return d.sheet.Work(id, label, working.Points(d.out.Moisture, to), step.Rounding, d.edition.Source(step.Row))
+func (d *desk) points(id, label string, to *worksheet.Step, step rates.Step) *worksheet.Step {
+	return d.sheet.Work(id, label, worksheet.Points(d.out.Moisture, to), step.Rounding, d.edition.Source(step.Row))
 }
 
 // offTable refuses a value that no row of a table holds.
-func (d *desk) offTable(field, name string, found *working.Step, row string, bands []rates.Band) {
+func (d *desk) offTable(field, name string, found *worksheet.Step, row string, bands []rates.Band) {
 	sentence := fmt.Sprintf("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1])
 	d.refuse(Problem{Field: field, Sentence: sentence})
 }

@@ -3,7 +3,7 @@ package settle
 import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // The second engine writes down what discounts and premiums come to, in weight
@@ -36,7 +36,7 @@ func (d *desk) owedTotaled(i int, line *ShareLine) {
 
 // adjust adds up what steps that stand beside the settlement's deductions take
 // and pay in money.
-func (d *desk) adjust(owner string, id func(line string) string, steps []*working.Step) (discounts, premiums *working.Step) {
+func (d *desk) adjust(owner string, id func(line string) string, steps []*worksheet.Step) (discounts, premiums *worksheet.Step) {
 	docks, pays := d.sides(steps, quantity.Dollar)
 	discounts = d.total(id(LineDiscounts), owner+"Discounts", quantity.Dollar, docks, nil, "no discount takes money")
 	premiums = d.total(id(LinePremiums), owner+"Premiums", quantity.Dollar, pays, nil, "no premium pays money")
@@ -44,8 +44,8 @@ func (d *desk) adjust(owner string, id func(line string) string, steps []*workin
 }
 
 // deductionSteps are the whole load's deductions.
-func (d *desk) deductionSteps() []*working.Step {
-	steps := make([]*working.Step, len(d.out.Deductions))
+func (d *desk) deductionSteps() []*worksheet.Step {
+	steps := make([]*worksheet.Step, len(d.out.Deductions))
 	for i, one := range d.out.Deductions {
 		steps[i] = one.Step
 	}
@@ -54,7 +54,7 @@ func (d *desk) deductionSteps() []*working.Step {
 
 // sides parts the steps in a unit that stand beside the settlement's deductions
 // into what is taken and what is paid. A step may be nil.
-func (d *desk) sides(steps []*working.Step, unit quantity.Unit) (docks, pays []working.Operand) {
+func (d *desk) sides(steps []*worksheet.Step, unit quantity.Unit) (docks, pays []worksheet.Operand) {
 	for i, step := range steps {
 		switch {
 		case step == nil || step.Value().Unit() != unit || step.Value().IsZero():
@@ -69,16 +69,16 @@ func (d *desk) sides(steps []*working.Step, unit quantity.Unit) (docks, pays []w
 
 // total is what is in plus less what is in minus, or a line that says why there
 // is neither.
-func (d *desk) total(id, label string, unit quantity.Unit, plus, minus []working.Operand, none string) *working.Step {
+func (d *desk) total(id, label string, unit quantity.Unit, plus, minus []worksheet.Operand, none string) *worksheet.Step {
 	if len(plus)+len(minus) == 0 {
 		return d.sheet.Skip(id, label, unit, quantity.Unrounded, none, "")
 	}
 	if len(plus) == 0 {
-		plus = []working.Operand{working.Const(quantity.Zero(unit))}
+		plus = []worksheet.Operand{worksheet.Const(quantity.Zero(unit))}
 	}
-	var sum working.Operand = working.Sum(plus[0], plus[1:]...)
+	var sum worksheet.Operand = worksheet.Sum(plus[0], plus[1:]...)
 	if len(minus) > 0 {
-		sum = working.Less(sum, minus...)
+		sum = worksheet.Less(sum, minus...)
 	}
 	return d.sheet.Work(id, label, sum, quantity.Unrounded, "")
 }

@@ -4,33 +4,33 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // column is one column of a trial as shown: its heading and its cell. Cells are
 // figures without units; the heading has the unit.
 type column struct {
 	heading string
-	cell    func(TrialRow) *working.Step
+	cell    func(TrialRow) *worksheet.Step
 }
 
 func (t *Trial) columns() []column {
 	u := t.Edition.Units
 	weight, settle := u.Weight.String(), u.Settle.String()
 	cols := []column{
-		{"points", func(r TrialRow) *working.Step { return r.Points }},
-		{"water " + weight, func(r TrialRow) *working.Step { return r.Settlement.Water }},
-		{"handling " + weight, func(r TrialRow) *working.Step { return r.Settlement.Handling }},
-		{"taken %", func(r TrialRow) *working.Step { return r.Taken }},
-		{"dry " + weight, func(r TrialRow) *working.Step { return r.Settlement.Dry }},
-		{"settled " + settle, func(r TrialRow) *working.Step { return r.Settlement.Quantity }},
-		{"drying $", func(r TrialRow) *working.Step { return r.Settlement.Drying }},
-		{"charges $", func(r TrialRow) *working.Step { return r.Settlement.Charges }},
+		{"points", func(r TrialRow) *worksheet.Step { return r.Points }},
+		{"water " + weight, func(r TrialRow) *worksheet.Step { return r.Settlement.Water }},
+		{"handling " + weight, func(r TrialRow) *worksheet.Step { return r.Settlement.Handling }},
+		{"taken %", func(r TrialRow) *worksheet.Step { return r.Taken }},
+		{"dry " + weight, func(r TrialRow) *worksheet.Step { return r.Settlement.Dry }},
+		{"settled " + settle, func(r TrialRow) *worksheet.Step { return r.Settlement.Quantity }},
+		{"drying $", func(r TrialRow) *worksheet.Step { return r.Settlement.Drying }},
+		{"charges $", func(r TrialRow) *worksheet.Step { return r.Settlement.Charges }},
 	}
 	if t.priced() {
-		cols = append(cols, column{"payable $", func(r TrialRow) *working.Step { return r.Settlement.Payable }})
+		cols = append(cols, column{"payable $", func(r TrialRow) *worksheet.Step { return r.Settlement.Payable }})
 	}
-	return append(cols, column{"$/" + settle + " delivered", func(r TrialRow) *working.Step { return r.Each }})
+	return append(cols, column{"$/" + settle + " delivered", func(r TrialRow) *worksheet.Step { return r.Each }})
 }
 
 // priced reports whether the load was tried with a price.

@@ -5,14 +5,14 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Trial is what an edition does to one load at a grid of moistures.
 type Trial struct {
 	Edition *rates.Edition
 	// Sheet holds the figures of the rows that no settlement has.
-	Sheet *working.Sheet
+	Sheet *worksheet.Sheet
 	Rows  []TrialRow
 }
 
@@ -23,17 +23,17 @@ type TrialRow struct {
 	Settlement *Settlement
 	Refused    string
 	// Points are those above the shrink-to that shrink is taken for.
-	Points *working.Step
+	Points *worksheet.Step
 	// Taken is water and handling in percent of the wet weight.
-	Taken *working.Step
+	Taken *worksheet.Step
 	// Each is what one unit of the load as delivered brings after all charges,
 	// or while the price comes later, what it is charged.
-	Each *working.Step
+	Each *worksheet.Step
 }
 
 // Try settles the facts at every moisture of a grid, everything else the same.
 func Try(e *rates.Edition, f Facts, grid []quantity.Amount) *Trial {
-	t := &Trial{Edition: e, Sheet: &working.Sheet{}}
+	t := &Trial{Edition: e, Sheet: &worksheet.Sheet{}}
 	for _, moisture := range grid {
 		f.Moisture = Reading{Percent: moisture, Source: "trial"}
 		t.Rows = append(t.Rows, t.row(f, moisture))
@@ -62,25 +62,25 @@ func (t *Trial) row(f Facts, moisture quantity.Amount) TrialRow {
 	t.Sheet.Section("At " + moisture.Written())
 	id := fmt.Sprintf("row.%d", len(t.Rows)+1)
 	row.Points = t.points(id, s)
-	taken := working.Times(working.Sum(s.Water, s.Handling), working.Const(hundredPercent))
-	row.Taken = t.Sheet.Work(id+".taken", "Water and handling", working.Over(taken, s.Wet), hundredth, "")
+	taken := worksheet.Times(worksheet.Sum(s.Water, s.Handling), worksheet.Const(hundredPercent))
+	row.Taken = t.Sheet.Work(id+".taken", "Water and handling", worksheet.Over(taken, s.Wet), hundredth, "")
 	units := t.delivered(id, s)
 	what := s.Payable
 	if f.Price == nil {
 		what = s.Charges
 	}
-	row.Each = t.Sheet.Work(id+".each", what.Label()+" per unit delivered", working.Over(what, units), tenthOfCent, "")
+	row.Each = t.Sheet.Work(id+".each", what.Label()+" per unit delivered", worksheet.Over(what, units), tenthOfCent, "")
 	return row
 }
 
 // points are those the settlement counted, or where its method counts none, the
 // moisture less the shrink-to; none where no water is taken.
-func (t *Trial) points(id string, s *Settlement) *working.Step {
+func (t *Trial) points(id string, s *Settlement) *worksheet.Step {
 	if counted, ok := s.Sheet.Step("shrink.points"); ok {
 		return counted
 	}
 	if to := t.Edition.Shrink.To; to.Given() && s.Water.Value().Sign() > 0 {
-		above := working.Points(s.Moisture, working.Const(to.Amount))
+		above := worksheet.Points(s.Moisture, worksheet.Const(to.Amount))
 		return t.Sheet.Work(id+".points", "Points above shrink-to", above, quantity.Unrounded, "")
 	}
 	return t.Sheet.Skip(id+".points", "Points above shrink-to", quantity.Point, quantity.Unrounded, "no water is taken", "")
@@ -90,17 +90,17 @@ var tenthOfCent = quantity.To("0.001", quantity.HalfUp)
 
 // delivered is the net weight in the unit that is settled by, exact: it only
 // divides.
-func (t *Trial) delivered(id string, s *Settlement) *working.Step {
+func (t *Trial) delivered(id string, s *Settlement) *worksheet.Step {
 	u := t.Edition.Units
-	var units working.Operand
+	var units worksheet.Operand
 	if u.Settle == quantity.Bushel {
-		units = working.Over(s.Net, working.Const(u.Bushel))
+		units = worksheet.Over(s.Net, worksheet.Const(u.Bushel))
 	} else {
 		factor, err := quantity.MassFactor(u.Weight, u.Settle)
 		if err != nil {
 			panic("settle: " + err.Error())
 		}
-		units = working.Times(s.Net, working.Const(factor))
+		units = worksheet.Times(s.Net, worksheet.Const(factor))
 	}
 	return t.Sheet.Work(id+".delivered", "Delivered "+unitNames[u.Settle], units, quantity.Unrounded, "")
 }

@@ -4,15 +4,15 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Weighed is a load that is only weighed: grain going out, a neighbor's load
 // for a fee. Bushels is nil where none were asked for.
 type Weighed struct {
-	Sheet            *working.Sheet
-	Gross, Tare, Net *working.Step
-	Bushels          *working.Step
+	Sheet            *worksheet.Sheet
+	Gross, Tare, Net *worksheet.Step
+	Bushels          *worksheet.Step
 }
 
 // Outbound says what a load that is only weighed is counted in.
@@ -47,11 +47,11 @@ func (by *engine) weigh(drafts []Draft, out Outbound) (*Weighed, error) {
 }
 
 func weighedOnly(drafts []Draft, out Outbound) Weighed {
-	w := weigh(&working.Sheet{}, drafts)
+	w := weigh(&worksheet.Sheet{}, drafts)
 	w.Net = inUnit(w.Sheet, w.Net, out.Weight, out.Place)
 	if !out.Bushel.IsZero() {
 		bushel := w.Sheet.Rate("bushel", "Bushel weight", out.Bushel, out.BushelSource)
-		w.Bushels = w.Sheet.Work(LineBushels, "Bushels", working.Over(w.Net, bushel), out.Bushels, "")
+		w.Bushels = w.Sheet.Work(LineBushels, "Bushels", worksheet.Over(w.Net, bushel), out.Bushels, "")
 	}
 	return w
 }

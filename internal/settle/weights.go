@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // weights writes down gross, tare and net, in the edition's unit where the
@@ -18,7 +18,7 @@ func (d *desk) weights() {
 
 // weigh writes gross, tare and net down, summing drafts where there are
 // several. Weights go down as the scale gave them: rounding is the scale's.
-func weigh(s *working.Sheet, drafts []Draft) Weighed {
+func weigh(s *worksheet.Sheet, drafts []Draft) Weighed {
 	s.Section("Weights")
 	w := Weighed{Sheet: s}
 	if len(drafts) == 1 {
@@ -28,25 +28,25 @@ func weigh(s *working.Sheet, drafts []Draft) Weighed {
 	} else {
 		w.Gross, w.Tare = inDrafts(s, drafts)
 	}
-	w.Net = s.Work(LineNet, "Net", working.Less(w.Gross, w.Tare), quantity.Unrounded, "")
+	w.Net = s.Work(LineNet, "Net", worksheet.Less(w.Gross, w.Tare), quantity.Unrounded, "")
 	return w
 }
 
-func inDrafts(s *working.Sheet, drafts []Draft) (gross, tare *working.Step) {
-	var full, empty []working.Operand
+func inDrafts(s *worksheet.Sheet, drafts []Draft) (gross, tare *worksheet.Step) {
+	var full, empty []worksheet.Operand
 	for i, draft := range drafts {
 		n := i + 1
 		full = append(full, s.Given(fmt.Sprintf("gross.%d", n), "Gross, "+draft.Name, draft.Gross, quantity.Unrounded, draft.GrossSource))
 		empty = append(empty, s.Given(fmt.Sprintf("tare.%d", n), "Tare, "+draft.Name, draft.Tare, quantity.Unrounded, draft.TareSource))
 	}
-	gross = s.Work(LineGross, "Gross", working.Sum(full[0], full[1:]...), quantity.Unrounded, "split-weighed")
-	tare = s.Work(LineTare, "Tare", working.Sum(empty[0], empty[1:]...), quantity.Unrounded, "split-weighed")
+	gross = s.Work(LineGross, "Gross", worksheet.Sum(full[0], full[1:]...), quantity.Unrounded, "split-weighed")
+	tare = s.Work(LineTare, "Tare", worksheet.Sum(empty[0], empty[1:]...), quantity.Unrounded, "split-weighed")
 	return gross, tare
 }
 
 // inUnit turns a net weight into another unit of weight, both of which have
 // been checked to be such, rounded to the place of weights in that unit.
-func inUnit(s *working.Sheet, net *working.Step, unit quantity.Unit, place quantity.Rounding) *working.Step {
+func inUnit(s *worksheet.Sheet, net *worksheet.Step, unit quantity.Unit, place quantity.Rounding) *worksheet.Step {
 	if net.Value().Unit() == unit {
 		return net
 	}
@@ -54,5 +54,5 @@ func inUnit(s *working.Sheet, net *working.Step, unit quantity.Unit, place quant
 	if err != nil {
 		panic("settle: " + err.Error())
 	}
-	return s.Work(LineConvertedNet, "Net in "+unit.String(), working.Times(net, working.Const(factor)), place, "1 lb is 0.45359237 kg by definition")
+	return s.Work(LineConvertedNet, "Net in "+unit.String(), worksheet.Times(net, worksheet.Const(factor)), place, "1 lb is 0.45359237 kg by definition")
 }

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // minus is the sign set before what is taken off.
@@ -28,10 +28,10 @@ func columnOf(texts ...string) column {
 }
 
 // columnOfSteps makes a column for steps of a working.
-func columnOfSteps(steps ...*working.Step) column {
+func columnOfSteps(steps ...*worksheet.Step) column {
 	texts := make([]string, 0, len(steps))
 	for _, s := range steps {
-		if s != nil && s.Kind() != working.NotApplied {
+		if s != nil && s.Kind() != worksheet.NotApplied {
 			texts = append(texts, s.Printed())
 		}
 	}

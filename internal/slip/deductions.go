@@ -3,7 +3,7 @@ package slip
 import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // weights is the column from net to what is settled: dockage, water and
@@ -34,7 +34,7 @@ func (c *composer) weights() {
 }
 
 func (c *composer) weightColumn() column {
-	steps := []*working.Step{c.s.Net, c.s.Dockage, c.s.Water, c.s.Handling, c.s.Dry, c.s.Settled}
+	steps := []*worksheet.Step{c.s.Net, c.s.Dockage, c.s.Water, c.s.Handling, c.s.Dry, c.s.Settled}
 	for _, d := range c.s.Deductions {
 		if d.Rule.Of == rates.OfWeight {
 			steps = append(steps, d.Step)
@@ -45,9 +45,9 @@ func (c *composer) weightColumn() column {
 
 // taken is the line of a weight taken off, or of nothing and why. The note
 // leads the figures it was worked from.
-func (c *composer) taken(col column, label string, step *working.Step, note string) Line {
+func (c *composer) taken(col column, label string, step *worksheet.Step, note string) Line {
 	line := Line{Field: step.ID(), Label: label}
-	if step.Kind() == working.NotApplied || step.Value().IsZero() {
+	if step.Kind() == worksheet.NotApplied || step.Value().IsZero() {
 		line.Value, line.Notes = c.w.NoDeduction, some(c.w.say(step.Note()))
 		return line
 	}
@@ -106,7 +106,7 @@ func (c *composer) basis(d settle.Deduction) string {
 
 // worked is the calculation of a step in figures. A step that only takes
 // another over is worked as that one is; a figure from outside is not worked.
-func (c *composer) worked(step *working.Step) string {
+func (c *composer) worked(step *worksheet.Step) string {
 	for step.Figures() == step.Printed() && len(step.Uses()) == 1 {
 		step = step.Uses()[0]
 	}

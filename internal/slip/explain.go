@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // working is every step of the settlement in small print, so that each figure
@@ -40,9 +40,9 @@ func (c *composer) workedUnder() string {
 	return fmt.Sprintf("%s %s, %s, %s, SHA-256 %s", c.w.WorkedUnder, e.ID, e.Title, c.w.say(e.Period()), e.Hash)
 }
 
-func (c *composer) stepLine(step *working.Step) Line {
+func (c *composer) stepLine(step *worksheet.Step) Line {
 	value := step.PrintedIn(c.w.Say)
-	if step.Kind() == working.NotApplied {
+	if step.Kind() == worksheet.NotApplied {
 		value = c.w.NotApplied
 	}
 	return Line{Label: c.w.say(step.Label()), Value: value, Notes: step.ExplainIn(c.sayHere)}
@@ -55,7 +55,7 @@ func (c *composer) sayHere(english string) string {
 }
 
 // isForeign reports whether a step is another owner's on one owner's slip.
-func (c *composer) isForeign(step *working.Step) bool {
+func (c *composer) isForeign(step *worksheet.Step) bool {
 	owner, owned := settle.OwnerOf(step.ID())
 	return c.Owner != 0 && owned && owner != c.Owner
 }

@@ -3,7 +3,7 @@ package slip
 import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // headline is the four figures people look for first. On one owner's slip they
@@ -50,7 +50,7 @@ func (c *composer) headQuantity() Line {
 
 // drySettled is the figure that tells how much grain there is when dry: bushels
 // where they are counted, else what is settled.
-func (c *composer) drySettled() *working.Step {
+func (c *composer) drySettled() *worksheet.Step {
 	switch part := c.ownPart(); {
 	case part != nil && part.Bushels != nil:
 		return part.Bushels
@@ -64,7 +64,7 @@ func (c *composer) drySettled() *working.Step {
 	return c.s.Quantity
 }
 
-func (c *composer) quantityLabel(step *working.Step) string {
+func (c *composer) quantityLabel(step *worksheet.Step) string {
 	if step.Value().Unit() == quantity.Bushel {
 		return c.w.DryBushels
 	}

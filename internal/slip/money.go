@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // quantities is the dry weight in bushels, by the bushel weight that is
@@ -47,9 +47,9 @@ func (c *composer) unpriced() string {
 
 // bill is what is owed to one: the whole load, or one owner's part.
 type bill struct {
-	value, drying, charges, payable *working.Step
+	value, drying, charges, payable *worksheet.Step
 	// deductions stand beside the settlement's; nil where this one has none.
-	deductions []*working.Step
+	deductions []*worksheet.Step
 }
 
 // bill is the whole load's, or on one owner's slip that owner's.
@@ -65,7 +65,7 @@ func (c *composer) bill() bill {
 }
 
 func (b bill) column() column {
-	col := columnOfSteps(append([]*working.Step{b.value, b.drying, b.charges, b.payable}, b.deductions...)...)
+	col := columnOfSteps(append([]*worksheet.Step{b.value, b.drying, b.charges, b.payable}, b.deductions...)...)
 	col.places = max(col.places, 2)
 	return col
 }
@@ -103,9 +103,9 @@ type moneyColumn struct {
 
 // charge puts what is taken from the grower. Beneath a value it stands with a
 // minus; on its own it is part of a sum of charges.
-func (m moneyColumn) charge(label string, step *working.Step, none, reason, note string) {
+func (m moneyColumn) charge(label string, step *worksheet.Step, none, reason, note string) {
 	line := Line{Label: label}
-	if step == nil || step.Kind() == working.NotApplied || step.Value().IsZero() {
+	if step == nil || step.Kind() == worksheet.NotApplied || step.Value().IsZero() {
 		line.Value, line.Notes = none, some(m.w.say(reason))
 		m.put(line)
 		return
@@ -115,7 +115,7 @@ func (m moneyColumn) charge(label string, step *working.Step, none, reason, note
 	m.put(line)
 }
 
-func (m moneyColumn) discount(d settle.Deduction, step *working.Step) {
+func (m moneyColumn) discount(d settle.Deduction, step *worksheet.Step) {
 	if d.Gives == rates.Pays && step != nil && !step.Value().IsZero() {
 		note := m.named(joined(", ", m.w.Premium, m.basis(d)), m.worked(step))
 		m.put(Line{Field: step.ID(), Label: m.w.say(d.Rule.Label), Value: m.signed(step.Value(), true), Notes: some(note)})
@@ -145,7 +145,7 @@ func (m moneyColumn) signed(a quantity.Amount, toGrower bool) string {
 // dueLater reports whether a discount is a percent of a price that comes later:
 // its rate has been found, its money has not.
 func (m moneyColumn) dueLater(d settle.Deduction) bool {
-	if m.priced || d.Rule.Of != rates.OfPrice || d.Step.Kind() != working.NotApplied {
+	if m.priced || d.Rule.Of != rates.OfPrice || d.Step.Kind() != worksheet.NotApplied {
 		return false
 	}
 	_, found := m.s.Sheet.Step(settle.DiscountRateLine(d.Rule.ID))

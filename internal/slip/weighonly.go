@@ -2,7 +2,7 @@ package slip
 
 import (
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Grain that leaves is only weighed, under no rates: its slip has the weights
@@ -16,7 +16,7 @@ func (c *composer) isWeighedOnly() bool {
 
 // weighedBushels is the step of the bushels by legal weight; nil where the
 // weights are not whole or the grain has no bushel.
-func (c *composer) weighedBushels() *working.Step {
+func (c *composer) weighedBushels() *worksheet.Step {
 	if c.weightsOnly == nil {
 		return nil
 	}

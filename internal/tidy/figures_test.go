@@ -132,7 +132,7 @@ func f() { x := price.Times(y).Round(2); _ = rule.Round }`),
 		snippet(t, "internal/rates/a.go", `package rates
 import d "github.com/shopspring/decimal"
 func f() { a.Div(b) }`),
-		snippet(t, "internal/working/a.go", `package working
+		snippet(t, "internal/worksheet/a.go", `package working
 func f() { a.Div(b); a.Truncate(2) }`),
 		snippet(t, "internal/quantity/a.go", `package quantity
 import "github.com/shopspring/decimal"
@@ -145,7 +145,7 @@ func f() { a.Floor() }`),
 	}),
 		"internal/settle/a.go:2: Round in internal/settle",
 		"internal/rates/a.go:3: Div in internal/rates",
-		"internal/working/a.go:2: Truncate",
+		"internal/worksheet/a.go:2: Truncate",
 		"internal/scalelink/a.go:3: Truncate",
 		"ui/present/a.go:2: Floor")
 }

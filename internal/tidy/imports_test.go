@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("tongue", "fault", "quantity", "tomlfile", "working", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "house", "journal", "load", "dispute", "takeover")
+var core = inside("tongue", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "house", "journal", "load", "dispute", "takeover")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("slip", "report", "daysheet", "proof")
@@ -26,20 +26,20 @@ var mayImport = map[string][]string{
 
 	"internal/tongue/unsaid": inside("tongue"), // for tests: what was left in English
 
-	"internal/fault":    {},
-	"internal/quantity": {},
-	"internal/tomlfile": inside("quantity"),
-	"internal/working":  inside("quantity"),
-	"internal/grain":    inside("quantity", "tomlfile"),
-	"internal/rates":    inside("quantity", "tomlfile", "working", "grain"),
-	"internal/settle":   inside("quantity", "working", "grain", "rates", "moisture"),
-	"internal/house":    inside("quantity", "grain"),
-	"internal/journal":  inside("quantity"),
-	"internal/load":     inside("quantity", "working", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "house", "journal"),
+	"internal/fault":     {},
+	"internal/quantity":  {},
+	"internal/tomlfile":  inside("quantity"),
+	"internal/worksheet": inside("quantity"),
+	"internal/grain":     inside("quantity", "tomlfile"),
+	"internal/rates":     inside("quantity", "tomlfile", "worksheet", "grain"),
+	"internal/settle":    inside("quantity", "worksheet", "grain", "rates", "moisture"),
+	"internal/house":     inside("quantity", "grain"),
+	"internal/journal":   inside("quantity"),
+	"internal/load":      inside("quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "house", "journal"),
 
-	"internal/moisture/chart": inside("quantity", "tomlfile", "working", "grain"),
-	"internal/moisture/meter": inside("fault", "quantity", "working"),
-	"internal/moisture":       inside("fault", "quantity", "working", "grain", "moisture/chart", "moisture/meter"),
+	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
+	"internal/moisture/meter": inside("fault", "quantity", "worksheet"),
+	"internal/moisture":       inside("fault", "quantity", "worksheet", "grain", "moisture/chart", "moisture/meter"),
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
 
 	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program

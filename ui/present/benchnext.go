@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // work reads what is typed for the next test, and says beside each field how it
@@ -204,7 +204,7 @@ func (s *SampleTest) convert() {
 	if last == "reason" {
 		last = "percent"
 	}
-	step, err := s.next.reading.Work(&working.Sheet{}, s.bench.equipment)
+	step, err := s.next.reading.Work(&worksheet.Sheet{}, s.bench.equipment)
 	if err != nil {
 		s.remark(last, Stop, sentence(err))
 		return

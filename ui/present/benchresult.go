@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // BigFigures are the moisture, the spread of the tests, and how many of them
@@ -27,7 +27,7 @@ func (b *Bench) BigFigures() []BigFigure {
 	if r.Stopped() {
 		shown.State = Stop
 	}
-	if r.Spread.Kind() != working.NotApplied {
+	if r.Spread.Kind() != worksheet.NotApplied {
 		spread.Value = moisture.PolicyFor(b.setup.Policies, s.crop()).ShownSpread(r.Spread.Value()).Figure()
 	}
 	if r.More > 0 {
@@ -70,7 +70,7 @@ func (s *SampleTest) isDropped(seq int) bool {
 
 // figureOf is what one test came to.
 func (s *SampleTest) figureOf(r moisture.Reading) string {
-	step, err := r.Work(&working.Sheet{}, s.bench.equipment)
+	step, err := r.Work(&worksheet.Sheet{}, s.bench.equipment)
 	if err != nil {
 		return notYet
 	}

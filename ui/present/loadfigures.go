@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // BigFigure is a number to be read from across the room.
@@ -39,7 +39,7 @@ func (f *LoadForm) BigFigures() []BigFigure {
 	if s := f.now.settlement; s != nil {
 		settled.Value = figureOf(s.Quantity)
 		money.Value = s.Payable.Printed()
-		if s.Payable.Kind() == working.NotApplied {
+		if s.Payable.Kind() == worksheet.NotApplied {
 			money.Caption, money.Value = Say("Charges, price later"), s.Charges.Printed()
 		}
 	}
@@ -47,7 +47,7 @@ func (f *LoadForm) BigFigures() []BigFigure {
 }
 
 // figureOf is a step's figure as printed, without its unit.
-func figureOf(s *working.Step) string {
+func figureOf(s *worksheet.Step) string {
 	return strings.TrimSuffix(s.Printed(), " "+s.Value().Unit().String())
 }
 
@@ -77,14 +77,14 @@ func (f *LoadForm) TenthWorth() string {
 // moneyBetween is what the grower has less by the second settlement: of what
 // is payable, or while the price comes later of the charges.
 func moneyBetween(s, w *settle.Settlement) string {
-	if s.Payable.Kind() == working.NotApplied {
+	if s.Payable.Kind() == worksheet.NotApplied {
 		return Say("%s in charges", printedLike(s.Charges, w.Charges.Value().Sub(s.Charges.Value())))
 	}
 	return printedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
 }
 
 // printedLike prints an amount with the decimals that a step is printed with.
-func printedLike(s *working.Step, a quantity.Amount) string {
+func printedLike(s *worksheet.Step, a quantity.Amount) string {
 	_, decimals, _ := strings.Cut(figureOf(s), ".")
 	places := strings.IndexFunc(decimals, func(r rune) bool { return r < '0' || r > '9' })
 	if places < 0 {

@@ -5,7 +5,7 @@ import (
 
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // comparedTable is one load under two editions and under the bare water
@@ -159,7 +159,7 @@ func (c *comparedTable) figures(mine, theirs, bare *settle.Settlement) {
 	}
 }
 
-func (c *comparedTable) line(id, label string, mine, theirs, change *working.Step, water settle.Line) {
+func (c *comparedTable) line(id, label string, mine, theirs, change *worksheet.Step, water settle.Line) {
 	row := Row{Key: id, Cells: []string{Say(label), stepCell(mine), stepCell(theirs), changeCell(change), stepCell(water.After), changeCell(water.Change)}}
 	if change != nil && !change.Value().IsZero() {
 		row.State = Warn
@@ -167,17 +167,17 @@ func (c *comparedTable) line(id, label string, mine, theirs, change *working.Ste
 	c.rows = append(c.rows, row)
 }
 
-func stepCell(step *working.Step) string {
+func stepCell(step *worksheet.Step) string {
 	if step == nil {
 		return noFigure
 	}
-	if step.Kind() == working.NotApplied {
+	if step.Kind() == worksheet.NotApplied {
 		return Say("none")
 	}
 	return step.Printed()
 }
 
-func changeCell(change *working.Step) string {
+func changeCell(change *worksheet.Step) string {
 	if change == nil || change.Value().IsZero() {
 		return ""
 	}

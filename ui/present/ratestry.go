@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // trialTable is one load at a grid of moistures under one edition.
@@ -82,7 +82,7 @@ func tryTable(e *rates.Edition, t *settle.Trial) *trialTable {
 
 func trialCells(row settle.TrialRow) []string {
 	s := row.Settlement
-	steps := []*working.Step{row.Points, s.Water, s.Handling, row.Taken, s.Dry, s.Quantity, s.Drying, s.Charges, row.Each}
+	steps := []*worksheet.Step{row.Points, s.Water, s.Handling, row.Taken, s.Dry, s.Quantity, s.Drying, s.Charges, row.Each}
 	cells := make([]string, len(steps))
 	for i, step := range steps {
 		cells[i] = figureAlone(step)
@@ -91,8 +91,8 @@ func trialCells(row settle.TrialRow) []string {
 }
 
 // figureAlone is a printed figure without its unit or dollar sign.
-func figureAlone(step *working.Step) string {
-	if step.Kind() == working.NotApplied {
+func figureAlone(step *worksheet.Step) string {
+	if step.Kind() == worksheet.NotApplied {
 		return noFigure
 	}
 	figure, _, _ := strings.Cut(step.Printed(), " ")

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/slip"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // PaperOf is what the paper at the right of the tickets shows.
@@ -216,7 +216,7 @@ func changedFigures(c *settle.Comparison) []PaperLine {
 
 // signed is a difference with its sign; where it cannot be taken, the word for
 // that.
-func signed(change *working.Step) string {
+func signed(change *worksheet.Step) string {
 	if change == nil {
 		return Say("another unit")
 	}
@@ -227,7 +227,7 @@ func signed(change *working.Step) string {
 	return strings.Replace(text, "-", "–", 1)
 }
 
-func printedOr(step *working.Step) string {
+func printedOr(step *worksheet.Step) string {
 	if step == nil {
 		return Say("none")
 	}

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/slip"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // workingLines are the steps of a settlement, with the edition they follow.
@@ -21,7 +21,7 @@ func workingLines(s *settle.Settlement, d load.Disposition) []PaperLine {
 }
 
 // stepLines are steps under their headings, each with its calculation beneath.
-func stepLines(steps []*working.Step, d load.Disposition) []PaperLine {
+func stepLines(steps []*worksheet.Step, d load.Disposition) []PaperLine {
 	var lines []PaperLine
 	section := ""
 	for _, step := range steps {
@@ -34,9 +34,9 @@ func stepLines(steps []*working.Step, d load.Disposition) []PaperLine {
 	return lines
 }
 
-func stepLine(step *working.Step, d load.Disposition) PaperLine {
+func stepLine(step *worksheet.Step, d load.Disposition) PaperLine {
 	figure := step.PrintedIn(translate)
-	if step.Kind() == working.NotApplied {
+	if step.Kind() == worksheet.NotApplied {
 		figure = Say("none")
 	}
 	return PaperLine{

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Convert writes the way from a dial and a temperature to moisture on the
@@ -18,7 +18,7 @@ import (
 // the dial at both temperatures, then between them.
 //
 // When the chart refuses, the sheet holds the steps up to there.
-func (c *Chart) Convert(s *working.Sheet, id string, dial, temperature, testWeight *working.Step) (*working.Step, error) {
+func (c *Chart) Convert(s *worksheet.Sheet, id string, dial, temperature, testWeight *worksheet.Step) (*worksheet.Step, error) {
 	row, column, err := c.Place(dial.Value(), temperature.Value())
 	if err != nil {
 		return nil, err
@@ -29,7 +29,7 @@ func (c *Chart) Convert(s *working.Sheet, id string, dial, temperature, testWeig
 	cool := c.line(s, id+".cool", row, column, along)
 	warm := c.line(s, id+".warm", row, column+1, along)
 	moisture := s.Work(id+".chart", "From the chart",
-		working.Sum(cool, working.Times(across, working.Less(warm, cool))), quantity.Unrounded, "two-way linear in "+c.ID)
+		worksheet.Sum(cool, worksheet.Times(across, worksheet.Less(warm, cool))), quantity.Unrounded, "two-way linear in "+c.ID)
 	if c.testWeight != nil {
 		if testWeight == nil {
 			return nil, c.testWeight.refuseOutside(quantity.Amount{}, c.ID)
@@ -43,38 +43,38 @@ func (c *Chart) Convert(s *working.Sheet, id string, dial, temperature, testWeig
 }
 
 // onScale brings the thermometer to the scale the columns are headed in.
-func (c *Chart) onScale(s *working.Sheet, id string, temperature *working.Step) *working.Step {
-	var e working.Expr
-	freezing := working.Const(quantity.Int(32, quantity.Fahrenheit))
-	perDegree := working.Const(quantity.Of("1.8", quantity.Fahrenheit.Per(quantity.Celsius)))
+func (c *Chart) onScale(s *worksheet.Sheet, id string, temperature *worksheet.Step) *worksheet.Step {
+	var e worksheet.Expr
+	freezing := worksheet.Const(quantity.Int(32, quantity.Fahrenheit))
+	perDegree := worksheet.Const(quantity.Of("1.8", quantity.Fahrenheit.Per(quantity.Celsius)))
 	switch from, to := temperature.Value().Unit(), c.TemperatureScale(); {
 	case from == to:
 		return temperature
 	case to == quantity.Fahrenheit:
-		e = working.Sum(working.Times(temperature, perDegree), freezing)
+		e = worksheet.Sum(worksheet.Times(temperature, perDegree), freezing)
 	default:
-		e = working.Over(working.Less(temperature, freezing), perDegree)
+		e = worksheet.Over(worksheet.Less(temperature, freezing), perDegree)
 	}
 	return s.Work(id+".on-scale", "Sample temperature in "+c.TemperatureScale().String(), e, quantity.Unrounded, "")
 }
 
 // part is how far a figure lies between mark n of an axis and the next: 0 on
 // the first, 1 on the second.
-func part(s *working.Sheet, id string, at *working.Step, a axis, n int) *working.Step {
+func part(s *worksheet.Sheet, id string, at *worksheet.Step, a axis, n int) *worksheet.Step {
 	low, high := a[n], a[n+1]
 	return s.Work(id, fmt.Sprintf("Part of the way from %s to %s", low, high),
-		working.Over(working.Less(at, working.Const(low)), working.Const(high.Sub(low))), quantity.Unrounded, "")
+		worksheet.Over(worksheet.Less(at, worksheet.Const(low)), worksheet.Const(high.Sub(low))), quantity.Unrounded, "")
 }
 
 // line goes straight between two cells of one column.
-func (c *Chart) line(s *working.Sheet, id string, row, column int, along *working.Step) *working.Step {
+func (c *Chart) line(s *worksheet.Sheet, id string, row, column int, along *worksheet.Step) *worksheet.Step {
 	low := c.writeCell(s, id+".low", row, column)
 	high := c.writeCell(s, id+".high", row+1, column)
 	return s.Work(id, "At "+c.temperatures[column].String(),
-		working.Sum(low, working.Times(along, working.Less(high, low))), quantity.Unrounded, "")
+		worksheet.Sum(low, worksheet.Times(along, worksheet.Less(high, low))), quantity.Unrounded, "")
 }
 
-func (c *Chart) writeCell(s *working.Sheet, id string, row, column int) *working.Step {
+func (c *Chart) writeCell(s *worksheet.Sheet, id string, row, column int) *worksheet.Step {
 	where := fmt.Sprintf("%s, %s", c.dials[row], c.temperatures[column])
 	return s.Rate(id, "Chart at "+where, c.cells[row][column], c.ID+": "+where)
 }

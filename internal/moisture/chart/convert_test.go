@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 func dial(text string) quantity.Amount { return quantity.Of(text, quantity.Dial) }
@@ -24,9 +24,9 @@ func hundredths(n int64, unit quantity.Unit) quantity.Amount {
 }
 
 // lookUp converts on a sheet of its own.
-func lookUp(c *Chart, d, temperature quantity.Amount, testWeight ...quantity.Amount) (quantity.Amount, *working.Sheet, error) {
-	s := &working.Sheet{}
-	var weight *working.Step
+func lookUp(c *Chart, d, temperature quantity.Amount, testWeight ...quantity.Amount) (quantity.Amount, *worksheet.Sheet, error) {
+	s := &worksheet.Sheet{}
+	var weight *worksheet.Step
 	if len(testWeight) > 0 {
 		weight = s.Given("t.test-weight", "Test weight", testWeight[0], quantity.Unrounded, "")
 	}
@@ -100,7 +100,7 @@ func TestConvertWritesTheWay(t *testing.T) {
 		}
 	}
 	cell, _ := s.Step("t.warm.high")
-	if cell.Kind() != working.Rate || cell.Source() != "small: 30 dial, 60 °F" {
+	if cell.Kind() != worksheet.Rate || cell.Source() != "small: 30 dial, 60 °F" {
 		t.Errorf("cell is %s from %q", cell.Kind(), cell.Source())
 	}
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // correction is a chart's second table: points of moisture to add by test
@@ -27,18 +27,18 @@ func (k *correction) refuseOutside(weight quantity.Amount, chart string) error {
 }
 
 // write adds the correction to the moisture from the chart.
-func (k *correction) write(s *working.Sheet, id, chart string, moisture, weight *working.Step) *working.Step {
+func (k *correction) write(s *worksheet.Sheet, id, chart string, moisture, weight *worksheet.Step) *worksheet.Step {
 	i := k.weights.interval(weight.Value())
 	low, high := k.weights[i], k.weights[i+1]
 	// Points are added to a percent here, so they stand on the sheet as percent.
-	row := func(suffix string, n int) *working.Step {
+	row := func(suffix string, n int) *worksheet.Step {
 		return s.Rate(id+suffix, "To add at "+k.weights[n].String(), k.adds[n].In(quantity.Percent),
 			fmt.Sprintf("%s: test weight %s", chart, k.weights[n]))
 	}
 	light, heavy := row(".add-light", i), row(".add-heavy", i+1)
 	part := s.Work(id+".test-weight-part", fmt.Sprintf("Part of the way from %s to %s", low, high),
-		working.Over(working.Less(weight, working.Const(low)), working.Const(high.Sub(low))), quantity.Unrounded, "")
+		worksheet.Over(worksheet.Less(weight, worksheet.Const(low)), worksheet.Const(high.Sub(low))), quantity.Unrounded, "")
 	add := s.Work(id+".add", "To add for test weight",
-		working.Sum(light, working.Times(part, working.Less(heavy, light))), quantity.Unrounded, "two-point line in "+chart)
-	return s.Work(id+".corrected", "Corrected for test weight", working.Sum(moisture, add), quantity.Unrounded, "")
+		worksheet.Sum(light, worksheet.Times(part, worksheet.Less(heavy, light))), quantity.Unrounded, "two-point line in "+chart)
+	return s.Work(id+".corrected", "Corrected for test weight", worksheet.Sum(moisture, add), quantity.Unrounded, "")
 }

@@ -5,7 +5,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // Bias is what a meter's checks say about it: how far off it reads on average,
@@ -15,12 +15,12 @@ type Bias struct {
 	// N is how many references it rests on.
 	N int
 	// Mean is the mean error, in points; above nought reads high.
-	Mean *working.Step
+	Mean *worksheet.Step
 	// SD is the spread of single errors and SE the standard error of the mean;
 	// both nil for one reference.
-	SD, SE *working.Step
+	SD, SE *worksheet.Step
 	// Low and High hold the true bias 95 times in 100; nil for one reference.
-	Low, High *working.Step
+	Low, High *worksheet.Step
 	// Shown reports whether nought lies outside Low to High: the references can
 	// tell this bias from chance.
 	Shown bool
@@ -41,7 +41,7 @@ var loneSD = quantity.Of("0.39", quantity.Point)
 // WorkBias works the bias out on a sheet from the last so many checks; the
 // checks are of one meter, under one calibration, oldest first, as [ChecksOf]
 // gives them. With last 0 all of them count.
-func WorkBias(s *working.Sheet, checks []Check, last int) (Bias, error) {
+func WorkBias(s *worksheet.Sheet, checks []Check, last int) (Bias, error) {
 	if last > 0 && len(checks) > last {
 		checks = checks[len(checks)-last:]
 	}
@@ -57,8 +57,8 @@ func WorkBias(s *working.Sheet, checks []Check, last int) (Bias, error) {
 	each := writeErrors(s, checks)
 	s.Section("Bias")
 	b := Bias{N: len(each)}
-	count := working.Const(quantity.Int(int64(b.N), quantity.Plain))
-	b.Mean = s.Work("bias.mean", "Mean error", working.Over(working.Sum(each[0], each[1:]...), count), quantity.Unrounded, "reading less reference, mean")
+	count := worksheet.Const(quantity.Int(int64(b.N), quantity.Plain))
+	b.Mean = s.Work("bias.mean", "Mean error", worksheet.Over(worksheet.Sum(each[0], each[1:]...), count), quantity.Unrounded, "reading less reference, mean")
 	if b.N == 1 {
 		s.Skip("bias.se", "Standard error", quantity.Point, errorPlaces, "one reference has no spread", "")
 		b.Sentence = b.loneSentence(checks[0].Meter)
@@ -69,36 +69,36 @@ func WorkBias(s *working.Sheet, checks []Check, last int) (Bias, error) {
 	return b, nil
 }
 
-func writeErrors(s *working.Sheet, checks []Check) []working.Operand {
-	out := make([]working.Operand, len(checks))
+func writeErrors(s *worksheet.Sheet, checks []Check) []worksheet.Operand {
+	out := make([]worksheet.Operand, len(checks))
 	for i, c := range checks {
 		id := fmt.Sprintf("check%d", i+1)
 		label := fmt.Sprintf("%s, %s, %s", c.Day, c.Crop, c.Name)
 		reading := s.Given(id+".reading", "Meter, "+label, c.Reading, quantity.Unrounded, c.By)
 		reference := s.Given(id+".reference", "Oven, "+label, c.Reference, quantity.Unrounded, c.By)
-		out[i] = s.Work(id, fmt.Sprintf("Error %d", i+1), working.Points(reading, reference), quantity.Unrounded, "")
+		out[i] = s.Work(id, fmt.Sprintf("Error %d", i+1), worksheet.Points(reading, reference), quantity.Unrounded, "")
 	}
 	return out
 }
 
 // interval is mean ± t x SE, with the variance of the errors
 // (Σe² - (Σe)²/n) / (n - 1) kept exact and each root rounded once.
-func (b *Bias) interval(s *working.Sheet, each []working.Operand, count working.Operand) {
-	squares := make([]working.Operand, len(each))
+func (b *Bias) interval(s *worksheet.Sheet, each []worksheet.Operand, count worksheet.Operand) {
+	squares := make([]worksheet.Operand, len(each))
 	for i, e := range each {
-		squares[i] = working.Times(e, e)
+		squares[i] = worksheet.Times(e, e)
 	}
-	total := s.Work("bias.sum", "Sum of errors", working.Sum(each[0], each[1:]...), quantity.Unrounded, "")
-	sumOfSquares := s.Work("bias.squares", "Sum of squared errors", working.Sum(squares[0], squares[1:]...), quantity.Unrounded, "")
-	less := working.Const(quantity.Int(int64(b.N-1), quantity.Plain))
+	total := s.Work("bias.sum", "Sum of errors", worksheet.Sum(each[0], each[1:]...), quantity.Unrounded, "")
+	sumOfSquares := s.Work("bias.squares", "Sum of squared errors", worksheet.Sum(squares[0], squares[1:]...), quantity.Unrounded, "")
+	less := worksheet.Const(quantity.Int(int64(b.N-1), quantity.Plain))
 	variance := s.Work("bias.variance", "Variance",
-		working.Over(working.Less(sumOfSquares, working.Over(working.Times(total, total), count)), less), quantity.Unrounded, "n - 1 in the divisor")
-	b.SD = s.Work("bias.sd", "Standard deviation of one error", working.Root(variance, errorPlaces), errorPlaces, "")
-	b.SE = s.Work("bias.se", "Standard error of the mean", working.Root(working.Over(variance, count), errorPlaces), errorPlaces, "")
+		worksheet.Over(worksheet.Less(sumOfSquares, worksheet.Over(worksheet.Times(total, total), count)), less), quantity.Unrounded, "n - 1 in the divisor")
+	b.SD = s.Work("bias.sd", "Standard deviation of one error", worksheet.Root(variance, errorPlaces), errorPlaces, "")
+	b.SE = s.Work("bias.se", "Standard error of the mean", worksheet.Root(worksheet.Over(variance, count), errorPlaces), errorPlaces, "")
 	t := s.Rate("bias.t", "Student's t", tQuantile(b.N-1), fmt.Sprintf("%s, %d degrees of freedom", t95Source, b.N-1))
-	half := s.Work("bias.half", "To either side", working.Times(t, b.SE), widened, "")
-	b.Low = s.Work("bias.low", "Lowest likely bias", working.Less(b.Mean, half), quantity.Unrounded, "")
-	b.High = s.Work("bias.high", "Highest likely bias", working.Sum(b.Mean, half), quantity.Unrounded, "")
+	half := s.Work("bias.half", "To either side", worksheet.Times(t, b.SE), widened, "")
+	b.Low = s.Work("bias.low", "Lowest likely bias", worksheet.Less(b.Mean, half), quantity.Unrounded, "")
+	b.High = s.Work("bias.high", "Highest likely bias", worksheet.Sum(b.Mean, half), quantity.Unrounded, "")
 	b.Shown = b.Low.Value().Sign() > 0 || b.High.Value().Sign() < 0
 }
 

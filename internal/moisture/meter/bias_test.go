@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 // checksOff are checks on 15 % references that are off by so many points.
@@ -22,9 +22,9 @@ func checksOff(errors ...string) []Check {
 	return out
 }
 
-func biasOf(t *testing.T, last int, errors ...string) (Bias, *working.Sheet) {
+func biasOf(t *testing.T, last int, errors ...string) (Bias, *worksheet.Sheet) {
 	t.Helper()
-	s := &working.Sheet{}
+	s := &worksheet.Sheet{}
 	b, err := WorkBias(s, checksOff(errors...), last)
 	if err != nil {
 		t.Fatal(err)
@@ -55,7 +55,7 @@ func TestBiasByHand(t *testing.T) {
 // to 2.4599 as statistics programs print it (from memory).
 func TestBiasOnStudentsOwnData(t *testing.T) {
 	b, _ := biasOf(t, 0, "1.2", "2.4", "1.3", "1.3", "0", "1.0", "1.8", "0.8", "4.6", "1.4")
-	near := func(step *working.Step, want, bound string) {
+	near := func(step *worksheet.Step, want, bound string) {
 		t.Helper()
 		off := new(big.Rat).Sub(step.Value().Rat(), ratio(want))
 		if off.Abs(off).Cmp(ratio(bound)) > 0 {
@@ -80,7 +80,7 @@ func TestTenReferencesShowWhatOneCannot(t *testing.T) {
 	if one.Shown || one.SE != nil || one.Low != nil || !strings.Contains(one.Sentence, "0.39 pt") {
 		t.Errorf("one: shown %v, SE %v: %s", one.Shown, one.SE, one.Sentence)
 	}
-	if step, ok := s.Step("bias.se"); !ok || step.Kind() != working.NotApplied {
+	if step, ok := s.Step("bias.se"); !ok || step.Kind() != worksheet.NotApplied {
 		t.Errorf("the sheet does not say why there is no standard error")
 	}
 	two, _ := biasOf(t, 0, "0.67", "-0.07")
@@ -105,7 +105,7 @@ func TestBiasOverTheLastChecks(t *testing.T) {
 }
 
 func TestBiasRefusesMixedChecks(t *testing.T) {
-	var s working.Sheet
+	var s worksheet.Sheet
 	if _, err := WorkBias(&s, nil, 10); err == nil || !strings.Contains(err.Error(), "no check") {
 		t.Errorf("no checks: %v", err)
 	}
@@ -127,7 +127,7 @@ func TestBiasMovesWithItsErrors(t *testing.T) {
 		for _, h := range hundredths {
 			errors, moved = append(errors, text(h)), append(moved, text(h+shift))
 		}
-		var one, other working.Sheet
+		var one, other worksheet.Sheet
 		a, errA := WorkBias(&one, checksOff(errors...), 0)
 		b, errB := WorkBias(&other, checksOff(moved...), 0)
 		if errA != nil || errB != nil {

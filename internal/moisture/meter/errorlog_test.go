@@ -6,7 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/working"
+	"tenthpoint/internal/worksheet"
 )
 
 func checkOn(day, reference, reading string) Check {
@@ -64,7 +64,7 @@ func TestErrorLogHoldsEverything(t *testing.T) {
 			c.Reading = c.Reading.Add(hundredths(rapid.Int64Range(-300, 300).Draw(t, "error"), quantity.Percent))
 			checks = append(checks, c)
 		}
-		b, err := WorkBias(&working.Sheet{}, checks, 0)
+		b, err := WorkBias(&worksheet.Sheet{}, checks, 0)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,4 +1,4 @@
-package working
+package worksheet
 
 import (
 	"slices"
@@ -78,7 +78,7 @@ func (s *Step) Printed() string {
 
 // PrintedIn is Printed in a language, in which a word that stands in place of a
 // figure is said, and the divisions of a dial.
-func (s *Step) PrintedIn(say Saying) string {
+func (s *Step) PrintedIn(say Translate) string {
 	if s.words != "" || s.value.Unit() == quantity.Dial {
 		return say.text(s.Printed())
 	}
@@ -108,16 +108,16 @@ func isPlain(o Operand) bool {
 func (s *Step) Formula() string { return s.FormulaIn(nil) }
 
 // FormulaIn is the formula in a language.
-func (s *Step) FormulaIn(say Saying) string { return s.written(reading{words: true, say: say}) }
+func (s *Step) FormulaIn(say Translate) string { return s.written(notation{words: true, say: say}) }
 
 // Figures is the calculation in numbers, empty for figures from outside.
 func (s *Step) Figures() string { return s.FiguresIn(nil) }
 
 // FiguresIn is the calculation in numbers, with what words there are in it in a
 // language.
-func (s *Step) FiguresIn(say Saying) string { return s.written(reading{say: say}) }
+func (s *Step) FiguresIn(say Translate) string { return s.written(notation{say: say}) }
 
-func (s *Step) written(how reading) string {
+func (s *Step) written(how notation) string {
 	if s.expr == nil {
 		return ""
 	}
@@ -156,7 +156,7 @@ func (s *Step) Uses() []*Step {
 
 func (s *Step) amount() quantity.Amount { return s.value }
 
-func (s *Step) write(b *strings.Builder, how reading, _ int) {
+func (s *Step) write(b *strings.Builder, how notation, _ int) {
 	if how.words {
 		b.WriteString(how.say.text(s.label))
 		return

@@ -1,4 +1,4 @@
-package working
+package worksheet
 
 import (
 	"strings"

@@ -1,4 +1,4 @@
-package working
+package worksheet
 
 import (
 	"fmt"
@@ -16,7 +16,7 @@ import (
 func (s *Sheet) Text(width int) string { return s.TextIn(width, nil) }
 
 // TextIn writes the sheet out in a language.
-func (s *Sheet) TextIn(width int, say Saying) string {
+func (s *Sheet) TextIn(width int, say Translate) string {
 	var b strings.Builder
 	section := ""
 	for _, step := range s.steps {
@@ -29,7 +29,7 @@ func (s *Sheet) TextIn(width int, say Saying) string {
 	return strings.TrimPrefix(b.String(), "\n")
 }
 
-func (s *Step) text(b *strings.Builder, width int, say Saying) {
+func (s *Step) text(b *strings.Builder, width int, say Translate) {
 	figure := s.PrintedIn(say)
 	if s.kind == NotApplied {
 		figure = say.text("none")
@@ -48,7 +48,7 @@ func (s *Step) text(b *strings.Builder, width int, say Saying) {
 func (s *Step) Explain() []string { return s.ExplainIn(nil) }
 
 // ExplainIn is the small print of a step in a language.
-func (s *Step) ExplainIn(say Saying) []string {
+func (s *Step) ExplainIn(say Translate) []string {
 	var lines []string
 	if result := s.result(say); result != "" {
 		lines = append(lines, result)
@@ -65,7 +65,7 @@ func (s *Step) ExplainIn(say Saying) []string {
 // result is the calculation in figures with what came of it, or for a figure
 // from outside how it was rounded; empty when there is nothing to add to the
 // figure itself.
-func (s *Step) result(say Saying) string {
+func (s *Step) result(say Translate) string {
 	figures, printed := s.FiguresIn(say), s.PrintedIn(say)
 	isRounded := !s.exact.Equal(s.value)
 	switch {
@@ -79,7 +79,7 @@ func (s *Step) result(say Saying) string {
 	return figures + " = " + printed
 }
 
-func (s *Step) roundingWords(say Saying) string {
+func (s *Step) roundingWords(say Translate) string {
 	step := quantity.New(s.rounding.Step, s.value.Unit()).Written()
 	rounded := fmt.Sprintf(say.text("to %s, %s"), step, say.text(string(s.rounding.Rule)))
 	return fmt.Sprintf(" → %s (%s)", s.PrintedIn(say), rounded)

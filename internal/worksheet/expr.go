@@ -1,4 +1,4 @@
-package working
+package worksheet
 
 import (
 	"strings"
@@ -10,21 +10,21 @@ import (
 // another expression.
 type Operand interface {
 	amount() quantity.Amount
-	write(b *strings.Builder, how reading, binding int)
+	write(b *strings.Builder, how notation, binding int)
 }
 
-// reading is how an expression is written out: in words, Net weight × (Moisture −
+// notation is how an expression is written out: in words, Net weight × (Moisture −
 // Shrink-to) ÷ …, or else in figures, 52,300 lb × (25.0 % − 15.5 %) ÷ …
-type reading struct {
+type notation struct {
 	words bool
-	say   Saying
+	say   Translate
 }
 
-// Saying gives an English text in the language of whoever reads it. A nil Saying
+// Translate gives an English text in the language of whoever reads it. A nil Saying
 // leaves it as it is.
-type Saying func(english string) string
+type Translate func(english string) string
 
-func (say Saying) text(english string) string {
+func (say Translate) text(english string) string {
 	if say == nil || english == "" {
 		return english
 	}
@@ -55,7 +55,7 @@ func (e Expr) amount() quantity.Amount { return e.value }
 // it applies.
 func (e Expr) Value() quantity.Amount { return e.value }
 
-func (e Expr) write(b *strings.Builder, how reading, binding int) {
+func (e Expr) write(b *strings.Builder, how notation, binding int) {
 	if e.binding < binding {
 		b.WriteByte('(')
 		defer b.WriteByte(')')
@@ -149,7 +149,7 @@ type Choice struct {
 
 func (c Choice) amount() quantity.Amount { return c.value }
 
-func (c Choice) write(b *strings.Builder, how reading, _ int) {
+func (c Choice) write(b *strings.Builder, how notation, _ int) {
 	b.WriteString(how.say.text(c.word) + " (")
 	c.a.write(b, how, loose)
 	b.WriteString("; ")
@@ -165,7 +165,7 @@ type constant struct{ a quantity.Amount }
 
 func (c constant) amount() quantity.Amount { return c.a }
 
-func (c constant) write(b *strings.Builder, how reading, _ int) {
+func (c constant) write(b *strings.Builder, how notation, _ int) {
 	text := c.a.String()
 	if c.a.Unit() == quantity.Dial {
 		text = how.say.text(text)

@@ -1,4 +1,4 @@
-// Package working is the calculation itself, kept.
+// Package worksheet is the calculation itself, kept.
 //
 // A settlement is not computed first and explained afterwards: it is written
 // down line by line on a [Sheet], as a careful clerk would on paper, and a
@@ -14,4 +14,4 @@
 // A later step always uses the earlier step's rounded figure, the one that is
 // printed, so every line can be redone from the paper with a pocket
 // calculator.
-package working
+package worksheet
