@@ -40,7 +40,7 @@ func TestBenchScripts(t *testing.T) {
 
 // benchElevator is the elevator of the other scripts with a tester.
 func benchElevator(ts *testscript.TestScript, not bool, args []string) {
-	elevator(ts, not, args)
+	setUpElevator(ts, not, args)
 	ts.Check(ts.Exec("tenth", "person", "add", "Tess Lind", "--role", "tester", "--who", "Mae Orton"))
 }
 

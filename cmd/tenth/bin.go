@@ -1,6 +1,8 @@
 package main
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/elevator"
+)
 
 // binCommand keeps the list of pits and bins.
 type binCommand struct {
@@ -23,7 +25,7 @@ func (binAdd) Help() string {
 
 func (c binAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		b := house.Bin{ID: c.Short, Name: c.Name}
+		b := elevator.Bin{ID: c.Short, Name: c.Name}
 		if c.Commodity != "" {
 			grain, err := commodityIn(c.Commodity)
 			if err != nil {

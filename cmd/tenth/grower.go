@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 )
 
 // growerCommand keeps the list of growers.
@@ -30,7 +30,7 @@ func (growerAdd) Help() string {
 
 func (c growerAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		g := house.Grower{ID: c.Code, Name: c.Name, Address: c.Address, Phone: c.Phone}
+		g := elevator.Grower{ID: c.Code, Name: c.Name, Address: c.Address, Phone: c.Phone}
 		for _, text := range c.Share {
 			one, err := partIn(text)
 			if err != nil {
@@ -41,7 +41,7 @@ func (c growerAdd) Run(t *terminal) error {
 					return err
 				}
 			}
-			g.Shares = append(g.Shares, house.Share{GrowerID: one.owner, Parts: one.parts, Of: one.of})
+			g.Shares = append(g.Shares, elevator.Share{GrowerID: one.owner, Parts: one.parts, Of: one.of})
 		}
 		if err := p.SetGrower(p, g); err != nil {
 			return err

@@ -3,7 +3,7 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 )
 
@@ -11,13 +11,13 @@ import (
 // enough of the name.
 
 // grower finds a grower by code, name, or the part of one name only.
-func (p *post) grower(text string) (house.Grower, error) {
+func (p *post) grower(text string) (elevator.Grower, error) {
 	all, err := p.Growers(p)
 	if err != nil {
-		return house.Grower{}, err
+		return elevator.Grower{}, err
 	}
 	text = strings.TrimSpace(text)
-	var like []house.Grower
+	var like []elevator.Grower
 	for _, g := range all {
 		if strings.EqualFold(g.ID, text) || strings.EqualFold(g.Name, text) {
 			return g, nil
@@ -30,12 +30,12 @@ func (p *post) grower(text string) (house.Grower, error) {
 	case len(like) == 1:
 		return like[0], nil
 	case len(like) > 1:
-		return house.Grower{}, refusal("Type the code of one: "+growerNames(like), "%q may be several growers", text)
+		return elevator.Grower{}, refusal("Type the code of one: "+growerNames(like), "%q may be several growers", text)
 	}
-	return house.Grower{}, refusal("Look with \"tenth grower list\", or add with \"tenth grower add CODE NAME\"", "there is no grower %q here", text)
+	return elevator.Grower{}, refusal("Look with \"tenth grower list\", or add with \"tenth grower add CODE NAME\"", "there is no grower %q here", text)
 }
 
-func growerNames(growers []house.Grower) string {
+func growerNames(growers []elevator.Grower) string {
 	var out []string
 	for _, g := range growers[:min(len(growers), 6)] {
 		out = append(out, g.ID+" "+g.Name)
@@ -44,7 +44,7 @@ func growerNames(growers []house.Grower) string {
 }
 
 // usualShares are a grower's shares as a load names them.
-func (p *post) usualShares(g house.Grower) ([]load.Owner, error) {
+func (p *post) usualShares(g elevator.Grower) ([]load.Owner, error) {
 	var out []load.Owner
 	for _, s := range g.Shares {
 		owner, err := p.grower(s.GrowerID)
@@ -58,7 +58,7 @@ func (p *post) usualShares(g house.Grower) ([]load.Owner, error) {
 
 // truck finds a truck by its number or plate; known is false for one that has
 // not been here.
-func (p *post) truck(text string) (t house.Truck, known bool, err error) {
+func (p *post) truck(text string) (t elevator.Truck, known bool, err error) {
 	all, err := p.Trucks(p)
 	if err != nil {
 		return t, false, err
@@ -88,15 +88,15 @@ func (p *post) bin(text string) (string, error) {
 	return "", refusal("Known here: "+strings.Join(known, ", "), "there is no pit or bin %q", text)
 }
 
-func (p *post) contract(number string) (house.ContractTerms, error) {
+func (p *post) contract(number string) (elevator.ContractTerms, error) {
 	all, err := p.Contracts(p)
 	if err != nil {
-		return house.ContractTerms{}, err
+		return elevator.ContractTerms{}, err
 	}
 	for _, c := range all {
 		if strings.EqualFold(c.Number, number) {
 			return c, nil
 		}
 	}
-	return house.ContractTerms{}, refusal("Look the number up in the contract", "there is no contract %q here", number)
+	return elevator.ContractTerms{}, refusal("Look the number up in the contract", "there is no contract %q here", number)
 }

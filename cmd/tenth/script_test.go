@@ -56,7 +56,7 @@ func TestScripts(t *testing.T) {
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"house-rates": houseRates,
-			"elevator":    elevator,
+			"elevator":    setUpElevator,
 			"remember":    remember,
 			"unchanged":   unchanged,
 			"alter":       alter,
@@ -78,10 +78,10 @@ func houseRates(ts *testscript.TestScript, _ bool, args []string) {
 	ts.Check(os.WriteFile(filepath.Join(folder, "house-corn.toml"), text, 0o644))
 }
 
-// elevator sets house.book up as the elevator of the scripts, with a manager, a
+// setUpElevator sets house.book up as the elevator of the scripts, with a manager, a
 // clerk who acts when nobody is named, two growers who share and one who does
 // not, and a truck.
-func elevator(ts *testscript.TestScript, _ bool, _ []string) {
+func setUpElevator(ts *testscript.TestScript, _ bool, _ []string) {
 	houseRates(ts, false, []string{"schedules"})
 	ts.Setenv("TENTHPOINT_BOOK", ts.MkAbs("house.book"))
 	for _, line := range [][]string{

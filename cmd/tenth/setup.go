@@ -6,7 +6,7 @@ import (
 	"os"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -77,18 +77,18 @@ func (c setupCommand) changes() bool {
 }
 
 // write writes the profile down, and in a new book its first manager.
-func (c setupCommand) write(p *post, profile house.Profile) error {
+func (c setupCommand) write(p *post, profile elevator.Profile) error {
 	if err := p.SetProfile(p, profile); err != nil {
 		return err
 	}
 	if len(p.People()) > 0 {
 		return nil
 	}
-	return p.SetPerson(p, house.Person{Name: p.Who().Name, Role: house.Manager})
+	return p.SetPerson(p, elevator.Person{Name: p.Who().Name, Role: elevator.Manager})
 }
 
 // profile is the set-up with what was typed in place of what it had.
-func (c setupCommand) profile(p house.Profile) (house.Profile, error) {
+func (c setupCommand) profile(p elevator.Profile) (elevator.Profile, error) {
 	for _, one := range []struct {
 		typed string
 		cell  *string
@@ -116,7 +116,7 @@ func (c setupCommand) profile(p house.Profile) (house.Profile, error) {
 	return p, c.grains(&p)
 }
 
-func (c setupCommand) scales(p *house.Profile) error {
+func (c setupCommand) scales(p *elevator.Profile) error {
 	if len(c.Scale) == 0 {
 		return nil
 	}
@@ -135,12 +135,12 @@ func (c setupCommand) scales(p *house.Profile) error {
 		if err != nil {
 			return err
 		}
-		p.Scales = append(p.Scales, house.Scale{ID: name, Division: d, Capacity: most})
+		p.Scales = append(p.Scales, elevator.Scale{ID: name, Division: d, Capacity: most})
 	}
 	return nil
 }
 
-func (c setupCommand) grains(p *house.Profile) error {
+func (c setupCommand) grains(p *elevator.Profile) error {
 	if len(c.Grain) == 0 {
 		return nil
 	}
@@ -154,7 +154,7 @@ func (c setupCommand) grains(p *house.Profile) error {
 		if err != nil {
 			return err
 		}
-		p.Grains = append(p.Grains, house.GrainRule{Commodity: grain.ID, Schedule: schedule})
+		p.Grains = append(p.Grains, elevator.GrainRule{Commodity: grain.ID, Schedule: schedule})
 	}
 	return nil
 }

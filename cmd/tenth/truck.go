@@ -1,6 +1,8 @@
 package main
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/elevator"
+)
 
 // truckCommand keeps the list of trucks.
 type truckCommand struct {
@@ -25,7 +27,7 @@ func (truckAdd) Help() string {
 
 func (c truckAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		truck := house.Truck{ID: c.Number, Plate: c.Plate, Trailer: c.Trailer}
+		truck := elevator.Truck{ID: c.Number, Plate: c.Plate, Trailer: c.Trailer}
 		if c.Grower != "" {
 			g, err := p.grower(c.Grower)
 			if err != nil {
@@ -44,7 +46,7 @@ func (c truckAdd) Run(t *terminal) error {
 	})
 }
 
-func (c truckAdd) tare(p *post, truck *house.Truck) error {
+func (c truckAdd) tare(p *post, truck *elevator.Truck) error {
 	if c.Tare == "" {
 		return nil
 	}

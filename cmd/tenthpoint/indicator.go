@@ -8,7 +8,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalelink"
 	"tenthpoint/ui/present"
@@ -40,7 +40,7 @@ const profileName = "scale.toml"
 
 // link begins to listen to the indicator of a scale. It gives nil where weights
 // are typed.
-func (p *program) link(ctx context.Context, s house.Scale, book string) (present.Indicator, error) {
+func (p *program) link(ctx context.Context, s elevator.Scale, book string) (present.Indicator, error) {
 	if s.Link == "" {
 		return nil, nil
 	}
@@ -65,7 +65,7 @@ func (p *program) link(ctx context.Context, s house.Scale, book string) (present
 // wire is how a scale is reached and how its frames are read. A simulated one
 // speaks the example frames.
 func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, book string) (scalelink.Dialer, scalelink.Profile, error) {
-	if link == house.SimulatedLink {
+	if link == elevator.SimulatedLink {
 		dialer, err := p.simulate(ctx, scale)
 		return dialer, scalelink.ExampleColumns(), err
 	}
@@ -79,7 +79,7 @@ func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, 
 
 // dialerOf is how the indicator of a link is reached.
 func dialerOf(link string) (scalelink.Dialer, error) {
-	w, err := house.ReadWire(link)
+	w, err := elevator.ParseLink(link)
 	if err != nil {
 		return nil, err
 	}

@@ -10,7 +10,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/store"
 )

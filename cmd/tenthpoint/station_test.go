@@ -8,7 +8,7 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/spool"
 	"tenthpoint/ui/present"
@@ -48,7 +48,7 @@ func same(a, b spool.Spool) bool {
 // A simulated scale is linked, weighed on, and gone again when it is unlinked.
 func TestSimulatedScale(t *testing.T) {
 	p := &program{}
-	scale := house.Scale{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: house.SimulatedLink}
+	scale := elevator.Scale{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: elevator.SimulatedLink}
 	indicator, err := p.link(context.Background(), scale, filepath.Join(t.TempDir(), "house.book"))
 	fine(t, err)
 	if indicator == nil || p.deck == nil {
@@ -66,7 +66,7 @@ func TestSimulatedScale(t *testing.T) {
 	if p.deck != nil || len(p.linked) != 0 {
 		t.Error("the simulated scale is still there")
 	}
-	if none, err := p.link(context.Background(), house.Scale{}, ""); none != nil || err != nil {
+	if none, err := p.link(context.Background(), elevator.Scale{}, ""); none != nil || err != nil {
 		t.Errorf("without scales: %v, %v", none, err)
 	}
 }

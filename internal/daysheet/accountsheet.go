@@ -3,13 +3,13 @@ package daysheet
 import (
 	"fmt"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
 
 // ComposeAccount makes a grower's statement.
-func ComposeAccount(a Account, p house.Profile) report.Document {
+func ComposeAccount(a Account, p elevator.Profile) report.Document {
 	d := paper(p, "Account of "+a.Name, a.season(), a.Example, a.AsOf)
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
 	put(report.Pairs{Pairs: []report.Pair{

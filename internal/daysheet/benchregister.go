@@ -3,7 +3,7 @@ package daysheet
 import (
 	"fmt"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -18,7 +18,7 @@ type KeptSample struct {
 
 // SampleRegister lists the retained samples that are there on the last day of a
 // period, and says of each until when it is kept.
-func SampleRegister(p house.Profile, period Period, kept []KeptSample) report.Document {
+func SampleRegister(p elevator.Profile, period Period, kept []KeptSample) report.Document {
 	d := registerPaper(p, "Register of retained samples", period, false)
 	d.About = "as of " + period.To.String()
 	g := newGrid(own("Sample"), own("Load"), figure("Ticket"), own("Grower"), words("Commodity"), own("Where"), own("Taken"), own("Kept through"), words("State"))
@@ -46,7 +46,7 @@ type MeterRecord struct {
 }
 
 // MeterRegister lists every check of every meter in a period.
-func MeterRegister(p house.Profile, period Period, meters []MeterRecord) report.Document {
+func MeterRegister(p elevator.Profile, period Period, meters []MeterRecord) report.Document {
 	d := registerPaper(p, "Register of meter checks", period, false)
 	if len(meters) == 0 {
 		d.Blocks = append(d.Blocks, report.Para{Text: "No moisture meter is written down at this elevator."})

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"time"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -13,7 +13,7 @@ import (
 const exampleMark = "EXAMPLE - NOT FOR TRADE"
 
 // paper begins a document with the elevator's head.
-func paper(p house.Profile, title, about string, example bool, day quantity.Date) report.Document {
+func paper(p elevator.Profile, title, about string, example bool, day quantity.Date) report.Document {
 	d := report.Document{Title: title, About: about, Language: p.Language, Made: morning(day), Footer: orders}
 	for _, line := range []string{p.Business, joined(", ", p.Street, p.Town), p.Phone, p.Licence} {
 		if line != "" {
@@ -48,7 +48,7 @@ func joined(between string, parts ...string) string {
 
 // Compose makes the paper of a day: what the manager signs, and after it every
 // ticket of the day.
-func Compose(s Sheet, p house.Profile) report.Document {
+func Compose(s Sheet, p elevator.Profile) report.Document {
 	d := paper(p, "Day sheet", s.Day.String(), s.Example, s.Day)
 	c := composer{Sheet: s, doc: &d}
 	if s.Closed == nil {

@@ -1,7 +1,7 @@
 package daysheet
 
 import (
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -14,7 +14,7 @@ type ClosedDay struct {
 }
 
 // DayRegister lists the days closed in a period.
-func DayRegister(p house.Profile, period Period, days []ClosedDay) report.Document {
+func DayRegister(p elevator.Profile, period Period, days []ClosedDay) report.Document {
 	d := registerPaper(p, "Register of days closed", period, false)
 	g := newGrid(own("Day"), own("Closed by"), own("At"), own("Remark"), own("SHA-256 of the sheet"))
 	for _, c := range days {

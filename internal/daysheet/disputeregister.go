@@ -2,12 +2,12 @@ package daysheet
 
 import (
 	"tenthpoint/internal/dispute"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/report"
 )
 
 // DisputeRegister lists the disputes raised in a period.
-func DisputeRegister(p house.Profile, period Period, disputes []dispute.Dispute) report.Document {
+func DisputeRegister(p elevator.Profile, period Period, disputes []dispute.Dispute) report.Document {
 	d := registerPaper(p, "Register of disputes", period, false)
 	g := newGrid(own("Dispute"), figure("Ticket"), own("Raised"), own("By"), words("About"), own("Claim"), own("Ask by"), words("Phase"), words("Outcome"))
 	for _, one := range disputes {

@@ -1,7 +1,7 @@
 package daysheet
 
 import (
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -15,7 +15,7 @@ type DayMove struct {
 // ComposePosition makes the paper of the position: what is there in the evening
 // of the last day, then place by place every day on which something moved, each
 // beginning with what the day before ended with.
-func ComposePosition(p house.Profile, period Period, tonight []Move, days []DayMove, example bool) report.Document {
+func ComposePosition(p elevator.Profile, period Period, tonight []Move, days []DayMove, example bool) report.Document {
 	d := paper(p, "Position", period.String(), example, period.To)
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
 	put(report.Heading{Text: "In the evening of " + period.To.String()})

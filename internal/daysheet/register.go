@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -18,14 +18,14 @@ type Period struct{ From, To quantity.Date }
 func (p Period) String() string { return fmt.Sprintf("from %s to %s", p.From, p.To) }
 
 // registerPaper begins a register.
-func registerPaper(p house.Profile, title string, period Period, example bool) report.Document {
+func registerPaper(p elevator.Profile, title string, period Period, example bool) report.Document {
 	return paper(p, title, period.String(), example, period.To)
 }
 
 // TicketRegister lists every number from the first to the last one given out in
 // a period. A number that no ticket carries stands there as missing: there is
 // no way for that to come about but by altering the book.
-func TicketRegister(p house.Profile, period Period, tickets []Ticket, example bool) report.Document {
+func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of tickets", period, example)
 	slices.SortFunc(tickets, func(a, b Ticket) int { return cmp.Compare(a.Number, b.Number) })
 	g := newGrid(figure("Ticket"), own("Day"), own("Hour"), words("Way"), own("Grower"), words("Commodity"), own("Truck"),
@@ -93,7 +93,7 @@ func numberSentence(tickets []Ticket, numbers, missing int64) string {
 }
 
 // VoidRegister lists what was voided, corrected or turned away in a period.
-func VoidRegister(p house.Profile, period Period, ended []Ticket, example bool) report.Document {
+func VoidRegister(p elevator.Profile, period Period, ended []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of voids, corrections and refusals", period, example)
 	g := newGrid(figure("Ticket"), own("Load"), own("Of day"), own("Ended on"), words("What"), words("Refers to"), own("Grower"), words("Commodity"),
 		figure("Net"), words("Unit"), own("By"), words("Reason"))
@@ -112,7 +112,7 @@ func VoidRegister(p house.Profile, period Period, ended []Ticket, example bool) 
 
 // OverrideRegister lists where a person's word went before the rules: weights
 // typed by hand, limits passed over, readings used in spite of a doubt.
-func OverrideRegister(p house.Profile, period Period, tickets []Ticket, example bool) report.Document {
+func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of typed weights, limits accepted and doubts", period, example)
 	g := newGrid(figure("Ticket"), own("Day"), own("Grower"), words("Commodity"), words("What"), words("Words"), own("Weigher"))
 	for _, t := range tickets {

@@ -8,7 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -72,7 +72,7 @@ func checkTotals(t checker, table report.Table, begins func(line, total report.R
 func TestTotalsAreTheSumOfTheLines(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		s := Make(drawnFacts(r))
-		d := Compose(s, house.Profile{Business: "Test Elevator"})
+		d := Compose(s, elevator.Profile{Business: "Test Elevator"})
 		for _, table := range d.Tables() {
 			begins := func(line, total report.Row) bool { return false }
 			if strings.HasPrefix(table.Name, "grain") {
@@ -184,7 +184,7 @@ func TestLaterActsLeaveTheSheetAlone(t *testing.T) {
 			}
 		}
 		after := Make(f)
-		if a, b := Compose(before, house.Profile{}).Text(100), Compose(after, house.Profile{}).Text(100); a != b {
+		if a, b := Compose(before, elevator.Profile{}).Text(100), Compose(after, elevator.Profile{}).Text(100); a != b {
 			t.Fatalf("the paper changed:\n%s\n%s", a, b)
 		}
 		if digestOf(t, before) != digestOf(t, after) {

@@ -1,7 +1,7 @@
 package demo
 
 import (
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -13,11 +13,11 @@ const (
 	Tester      = "Pilar Stensrud"
 )
 
-var people = []house.Person{
-	{Name: Manager, Role: house.Manager},
-	{Name: Clerk, Role: house.Clerk},
-	{Name: SecondClerk, Role: house.Clerk},
-	{Name: Tester, Role: house.Tester},
+var people = []elevator.Person{
+	{Name: Manager, Role: elevator.Manager},
+	{Name: Clerk, Role: elevator.Clerk},
+	{Name: SecondClerk, Role: elevator.Clerk},
+	{Name: Tester, Role: elevator.Tester},
 }
 
 // The scale of the demo elevator weighs in pounds, by twenties.
@@ -29,15 +29,15 @@ const (
 
 // profile is the elevator. The telephone number is one of those set aside for
 // invented people.
-func profile(grains []house.GrainRule, language string) house.Profile {
-	return house.Profile{
+func profile(grains []elevator.GrainRule, language string) elevator.Profile {
+	return elevator.Profile{
 		Business: "Ottermill Siding Elevator",
 		Street:   "1 Siding Road",
 		Town:     "Ottermill (an invented town)",
 		Phone:    "555-0100",
 		Licence:  "none: example - not for trade",
 		Demo:     true,
-		Scales: []house.Scale{{
+		Scales: []elevator.Scale{{
 			ID:       scaleID,
 			Division: quantity.Int(divisionLb, quantity.Lb),
 			Capacity: quantity.Int(capacityLb, quantity.Lb),
@@ -51,7 +51,7 @@ func profile(grains []house.GrainRule, language string) house.Profile {
 }
 
 // places are the receiving pits and the bins.
-var places = []house.Bin{
+var places = []elevator.Bin{
 	{ID: "P1", Name: "Pit 1"},
 	{ID: "P2", Name: "Pit 2"},
 	{ID: "B1", Name: "Bin 1", Commodity: "corn"},

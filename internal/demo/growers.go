@@ -1,14 +1,14 @@
 package demo
 
 import (
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
 
 // growers bring grain; landlords, after them, only share in it. Codes are what
 // a clerk types.
-var growers = []house.Grower{
+var growers = []elevator.Grower{
 	grower("101", "Abner Quist"),
 	grower("102", "Beatrix Holloway", part("102", 2, 3), part("901", 1, 3)),
 	grower("103", "Cobb Hollow Farm"),
@@ -35,7 +35,7 @@ var growers = []house.Grower{
 	grower("124", "Zeke Tollander", part("124", 1, 3), part("905", 2, 3)),
 }
 
-var landlords = []house.Grower{
+var landlords = []elevator.Grower{
 	grower("901", "Estate of R. Pomfret"),
 	grower("902", "Lucinda Vail"),
 	grower("903", "Two Culverts Trust"),
@@ -44,12 +44,12 @@ var landlords = []house.Grower{
 	grower("906", "Hester Ferrier"),
 }
 
-func grower(code, name string, shares ...house.Share) house.Grower {
-	return house.Grower{ID: code, Name: name, Address: "Rural route, Ottermill (invented)", Shares: shares}
+func grower(code, name string, shares ...elevator.Share) elevator.Grower {
+	return elevator.Grower{ID: code, Name: name, Address: "Rural route, Ottermill (invented)", Shares: shares}
 }
 
-func part(code string, parts, of int64) house.Share {
-	return house.Share{GrowerID: code, Parts: quantity.Int(parts, quantity.Plain), Of: quantity.Int(of, quantity.Plain)}
+func part(code string, parts, of int64) elevator.Share {
+	return elevator.Share{GrowerID: code, Parts: quantity.Int(parts, quantity.Plain), Of: quantity.Int(of, quantity.Plain)}
 }
 
 // names are all growers and landlords by code.
@@ -65,7 +65,7 @@ var names = func() map[string]string {
 }()
 
 // owners are a grower's usual shares as a load names them.
-func owners(g house.Grower) []load.Owner {
+func owners(g elevator.Grower) []load.Owner {
 	var out []load.Owner
 	for _, s := range g.Shares {
 		out = append(out, load.Owner{Party: load.Party{ID: s.GrowerID, Name: names[s.GrowerID]}, Parts: s.Parts, Of: s.Of})

@@ -3,7 +3,7 @@ package demo
 import (
 	"fmt"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -96,14 +96,14 @@ func (k priced) per(quarterCents int64) quantity.Amount {
 
 // contracts are agreed on with every third grower, at the price of the first
 // day and a little over.
-func contracts(c *chance, all []priced, today quantity.Date) []house.ContractTerms {
-	var out []house.ContractTerms
+func contracts(c *chance, all []priced, today quantity.Date) []elevator.ContractTerms {
+	var out []elevator.ContractTerms
 	for i, g := range growers {
 		if i%3 != 0 {
 			continue
 		}
 		k := all[i/3%len(all)]
-		out = append(out, house.ContractTerms{
+		out = append(out, elevator.ContractTerms{
 			Number: fmt.Sprintf("C%d", 2001+i), Grower: g.ID, Commodity: k.commodity,
 			Quantity: quantity.Int(c.between(4, 40)*500, k.edition.Units.Settle),
 			Price:    k.prices[0], Until: today.AddDays(60),

@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -24,7 +24,7 @@ type season struct {
 
 	crops     []priced
 	fleet     []truck
-	contracts []house.ContractTerms
+	contracts []elevator.ContractTerms
 	chance    *chance
 	first     quantity.Date  // first day of the season
 	today     quantity.Date  // day of Now

@@ -5,7 +5,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 )
 
 // setUp writes the elevator, its people, everything it knows and its meters into
@@ -37,7 +37,7 @@ func (s *season) setUp(ctx context.Context) error {
 
 type standing struct {
 	id   string
-	fact house.Fact
+	fact elevator.Fact
 }
 
 // standing is everything the elevator knows before the first truck.
@@ -66,10 +66,10 @@ func (s *season) standing() []standing {
 }
 
 // grains are the commodities taken and the schedules they are settled under.
-func (s *season) grains() []house.GrainRule {
-	var out []house.GrainRule
+func (s *season) grains() []elevator.GrainRule {
+	var out []elevator.GrainRule
 	for _, k := range s.crops {
-		out = append(out, house.GrainRule{Commodity: k.commodity, Schedule: k.schedule})
+		out = append(out, elevator.GrainRule{Commodity: k.commodity, Schedule: k.schedule})
 	}
 	return out
 }

@@ -3,7 +3,7 @@ package demo
 import (
 	"fmt"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -23,7 +23,7 @@ var (
 
 // truck is one that comes again.
 type truck struct {
-	house.Truck
+	elevator.Truck
 	build build
 	empty int64 // what it weighs empty, lb
 }

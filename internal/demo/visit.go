@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -17,7 +17,7 @@ type visit struct {
 	season  *season
 	truck   truck
 	crop    priced
-	grower  house.Grower
+	grower  elevator.Grower
 	details load.Details
 	sample  load.Sample
 	clerk   string
@@ -85,7 +85,7 @@ func (s *season) arrival(day int) *visit {
 var drivers = []string{"", "Ben", "Cass", "Dov", "Edie", "Finn", "Gus", "Hana"}
 
 // growerOf is the truck's own grower, or in one case of ten whoever hired it.
-func growerOf(c *chance, t truck) house.Grower {
+func growerOf(c *chance, t truck) elevator.Grower {
 	if c.in1000(100) {
 		return pick(c, growers)
 	}

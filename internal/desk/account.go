@@ -5,7 +5,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/daysheet"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -58,10 +58,10 @@ func (d *Desk) Statement(ctx context.Context, growerID string, from, to quantity
 
 // grower finds a grower; one who was never written down but stands on tickets
 // goes by the code.
-func (d *Desk) grower(ctx context.Context, id string) (house.Grower, error) {
+func (d *Desk) grower(ctx context.Context, id string) (elevator.Grower, error) {
 	growers, err := d.Growers(ctx)
 	if err != nil {
-		return house.Grower{}, err
+		return elevator.Grower{}, err
 	}
 	for _, g := range growers {
 		if g.ID == id {
@@ -70,15 +70,15 @@ func (d *Desk) grower(ctx context.Context, id string) (house.Grower, error) {
 	}
 	rows, err := d.book.Loads(ctx, store.LoadFilter{Grower: id, Limit: 1})
 	if err != nil {
-		return house.Grower{}, err
+		return elevator.Grower{}, err
 	}
 	if len(rows) == 0 {
-		return house.Grower{}, fmt.Errorf("there is no grower %q in this book. Look the code up in the list of growers", id)
+		return elevator.Grower{}, fmt.Errorf("there is no grower %q in this book. Look the code up in the list of growers", id)
 	}
 	if rows[0].Grower == id {
-		return house.Grower{ID: id, Name: rows[0].GrowerName}, nil
+		return elevator.Grower{ID: id, Name: rows[0].GrowerName}, nil
 	}
-	return house.Grower{ID: id, Name: id}, nil
+	return elevator.Grower{ID: id, Name: id}, nil
 }
 
 // sharedTicket is a row as the account reads it, with the shares of its owners.

@@ -10,7 +10,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"tenthpoint/internal/daysheet"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -22,10 +22,10 @@ import (
 func shared(t testing.TB) *scene {
 	s := newScene(t)
 	s.as(manager)
-	for _, g := range []house.Grower{{ID: "G1", Name: "Ada Field", Address: "2 Farm Lane"}, {ID: "G2", Name: "Len Lord"}} {
+	for _, g := range []elevator.Grower{{ID: "G1", Name: "Ada Field", Address: "2 Farm Lane"}, {ID: "G2", Name: "Len Lord"}} {
 		must(t, s.SetGrower(ctx, g))
 	}
-	must(t, s.SetContract(ctx, house.ContractTerms{Number: "C-7", Grower: "G1", Commodity: "corn", Quantity: quantity.Of("700", quantity.Bushel), Price: quantity.Of("4.15", quantity.DollarsPerBu), Until: quantity.MustDate("2026-12-31")}))
+	must(t, s.SetContract(ctx, elevator.ContractTerms{Number: "C-7", Grower: "G1", Commodity: "corn", Quantity: quantity.Of("700", quantity.Bushel), Price: quantity.Of("4.15", quantity.DollarsPerBu), Until: quantity.MustDate("2026-12-31")}))
 	price := quantity.Of("4.15", quantity.DollarsPerBu)
 	for i, one := range []struct {
 		shared   bool

@@ -24,7 +24,7 @@ type Bench struct {
 }
 
 // HouseRule stands in place of a published rule: the house's own limit for
-// meters, or its own days for samples (house.Profile.RetainDays).
+// meters, or its own days for samples (elevator.Profile.RetainDays).
 const HouseRule = "house"
 
 // Kind names the fact in the journal.

@@ -7,7 +7,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/daysheet"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -58,17 +58,17 @@ func (d *Desk) DayPaper(ctx context.Context, day quantity.Date) (report.Document
 
 // profileOn is the elevator as it was set up when a day was closed; on an open
 // day, as it is.
-func (d *Desk) profileOn(ctx context.Context, day quantity.Date) (house.Profile, error) {
+func (d *Desk) profileOn(ctx context.Context, day quantity.Date) (elevator.Profile, error) {
 	closing, _, isClosed, err := d.Closed(ctx, day)
 	if err != nil || !isClosed {
 		return d.profile, err
 	}
 	profile := d.profile
-	for f, err := range d.book.Facts(ctx, store.Filter{Kind: house.Profile{}.Kind(), ToSeq: closing.Seq}) {
+	for f, err := range d.book.Facts(ctx, store.Filter{Kind: elevator.Profile{}.Kind(), ToSeq: closing.Seq}) {
 		if err != nil {
 			return d.profile, err
 		}
-		if profile, err = journal.ReadBody[house.Profile](f.Body); err != nil {
+		if profile, err = journal.ReadBody[elevator.Profile](f.Body); err != nil {
 			return d.profile, err
 		}
 	}

@@ -4,7 +4,7 @@ import (
 	"context"
 	"time"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
@@ -22,11 +22,11 @@ type Desk struct {
 	name   string
 	clock  func() time.Time
 	place  *time.Location
-	who    house.Person
+	who    elevator.Person
 	engine settle.Engine // settles new loads and closes days
 
-	profile house.Profile
-	people  []house.Person
+	profile elevator.Profile
+	people  []elevator.Person
 	// examples remembers which editions in the book are invented, by hash.
 	examples map[string]bool
 }
@@ -67,14 +67,14 @@ func Open(ctx context.Context, book *store.Book, o Options) (*Desk, error) {
 
 // reload reads the profile and the people as they now stand.
 func (d *Desk) reload(ctx context.Context) error {
-	profiles, err := standing[house.Profile](ctx, d.book)
+	profiles, err := standing[elevator.Profile](ctx, d.book)
 	if err != nil {
 		return err
 	}
 	if len(profiles) > 0 {
 		d.profile = profiles[0]
 	}
-	d.people, err = standing[house.Person](ctx, d.book)
+	d.people, err = standing[elevator.Person](ctx, d.book)
 	return err
 }
 
@@ -88,7 +88,7 @@ func (d *Desk) Rates() *rates.Set { return d.rates }
 func (d *Desk) UseRates(set *rates.Set) { d.rates = set }
 
 // Profile is the elevator as set up; its Business is empty before set-up.
-func (d *Desk) Profile() house.Profile { return d.profile }
+func (d *Desk) Profile() elevator.Profile { return d.profile }
 
 // Now is the time as facts carry it.
 func (d *Desk) Now() string { return journal.Stamp(d.clock()) }

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -95,7 +95,7 @@ var illegal = []struct {
 	{"a clerk accepts", arrived, accept("bcfm", "so be it"), "Accepting a load beyond a limit is for a manager"},
 	{"a clerk closes the day", nothing, closeDay("2026-10-01"), "Closing the day is for a manager"},
 	{"a clerk sets up", nothing, setProfile(testProfile()), "The set-up is for a manager"},
-	{"a clerk adds people", nothing, setPerson(house.Person{Name: "Ned New", Role: house.Clerk}), "Adding people is for a manager"},
+	{"a clerk adds people", nothing, setPerson(elevator.Person{Name: "Ned New", Role: elevator.Clerk}), "Adding people is for a manager"},
 	{"a tester opens a load", asTester(nothing), open(func(*load.Details) {}), "Tess Lind is signed in as tester and may not open a load"},
 	{"a tester weighs", asTester(arrived), weighGross, "may not weigh"},
 	{"a tester issues", asTester(ready), issue, "may not issue a ticket"},
@@ -105,13 +105,13 @@ var illegal = []struct {
 	{"accept without a reason", asManager(arrived), accept("bcfm", ""), "a limit is accepted only with a reason"},
 
 	// The house itself.
-	{"a profile without anything", asManager(nothing), setProfile(house.Profile{}), "The business name is empty; every ticket prints it."},
-	{"a person without a role", asManager(nothing), setPerson(house.Person{Name: "Ned New"}), `a person is clerk, tester or manager`},
-	{"the last manager goes", asManager(nothing), setPerson(house.Person{Name: manager, Role: house.Manager, Gone: true}), "Mae Orton is the only manager here"},
-	{"the last manager turns clerk", asManager(nothing), setPerson(house.Person{Name: manager, Role: house.Clerk}), "Mae Orton is the only manager here"},
-	{"a grower without a name", nothing, setGrower(house.Grower{ID: "G1"}), "a grower has a short code and a name"},
+	{"a profile without anything", asManager(nothing), setProfile(elevator.Profile{}), "The business name is empty; every ticket prints it."},
+	{"a person without a role", asManager(nothing), setPerson(elevator.Person{Name: "Ned New"}), `a person is clerk, tester or manager`},
+	{"the last manager goes", asManager(nothing), setPerson(elevator.Person{Name: manager, Role: elevator.Manager, Gone: true}), "Mae Orton is the only manager here"},
+	{"the last manager turns clerk", asManager(nothing), setPerson(elevator.Person{Name: manager, Role: elevator.Clerk}), "Mae Orton is the only manager here"},
+	{"a grower without a name", nothing, setGrower(elevator.Grower{ID: "G1"}), "a grower has a short code and a name"},
 	{"a grower shared by half", nothing, setGrower(halfShared), "the shares of Ada Field add to 50 %, not to 100 %"},
-	{"a truck's tare of no day", nothing, setTruck(house.Truck{ID: "T1", Tare: amount("24300 lb")}), "the stored tare of truck T1 has no day"},
+	{"a truck's tare of no day", nothing, setTruck(elevator.Truck{ID: "T1", Tare: amount("24300 lb")}), "the stored tare of truck T1 has no day"},
 }
 
 func TestIllegalMovesWriteNothing(t *testing.T) {
@@ -144,7 +144,7 @@ func TestNobodySignedInWritesNothing(t *testing.T) {
 	for name, move := range map[string]func(*scene, string, int64) error{
 		"open": open(func(*load.Details) {}), "weigh": weighGross, "sample": sample("17.0"), "issue": issue, "print": printed,
 		"refuse": refuse("hot"), "void": void("a trial"), "correct": correct("a trial"), "reissue": reissue("a trial"), "close": closeDay("2026-10-01"),
-		"grower": setGrower(house.Grower{ID: "G9", Name: "Nine"}), "profile": setProfile(testProfile()),
+		"grower": setGrower(elevator.Grower{ID: "G9", Name: "Nine"}), "profile": setProfile(testProfile()),
 	} {
 		refused(t, move(s, id, number), "nobody is signed in")
 		if s.contents() != before {

@@ -3,8 +3,8 @@ package desk_test
 import (
 	"testing"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -272,8 +272,8 @@ func TestTogetherIsAsOneByOne(t *testing.T) {
 func TestStandingThingsAreReadBack(t *testing.T) {
 	s := newScene(t)
 	tare := quantity.Int(24300, quantity.Lb)
-	must(t, s.SetTruck(ctx, house.Truck{ID: "T1", Plate: "ABC 1", Grower: "G1", Tare: &tare, Taken: quantity.MustDate("2026-09-20")}))
-	must(t, s.SetTruck(ctx, house.Truck{ID: "T1", Plate: "ABC 2", Grower: "G1"}))
+	must(t, s.SetTruck(ctx, elevator.Truck{ID: "T1", Plate: "ABC 1", Grower: "G1", Tare: &tare, Taken: quantity.MustDate("2026-09-20")}))
+	must(t, s.SetTruck(ctx, elevator.Truck{ID: "T1", Plate: "ABC 2", Grower: "G1"}))
 	trucks, err := s.Trucks(ctx)
 	must(t, err)
 	if len(trucks) != 1 || trucks[0].Plate != "ABC 2" || trucks[0].Tare != nil {

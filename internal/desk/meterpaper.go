@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"time"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -14,7 +14,7 @@ import (
 
 // Paper is the log as a paper for whoever examines the meter, under the
 // elevator's name, as of a day.
-func (l MeterLog) Paper(p house.Profile, day quantity.Date) report.Document {
+func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 	d := report.Document{
 		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Check log of " + l.Meter.Name(),
 		About: fmt.Sprintf("calibration %s, as of %s", l.Meter.Calibration, day),

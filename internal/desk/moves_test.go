@@ -4,8 +4,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -208,19 +208,19 @@ func closeDay(day string) move {
 	return func(s *scene, _ string, _ int64) error { return s.CloseDay(ctx, quantity.MustDate(day), "") }
 }
 
-func setProfile(p house.Profile) move {
+func setProfile(p elevator.Profile) move {
 	return func(s *scene, _ string, _ int64) error { return s.SetProfile(ctx, p) }
 }
 
-func setPerson(p house.Person) move {
+func setPerson(p elevator.Person) move {
 	return func(s *scene, _ string, _ int64) error { return s.SetPerson(ctx, p) }
 }
 
-func setGrower(g house.Grower) move {
+func setGrower(g elevator.Grower) move {
 	return func(s *scene, _ string, _ int64) error { return s.SetGrower(ctx, g) }
 }
 
-func setTruck(tr house.Truck) move {
+func setTruck(tr elevator.Truck) move {
 	return func(s *scene, _ string, _ int64) error { return s.SetTruck(ctx, tr) }
 }
 
@@ -234,7 +234,7 @@ func amount(text string) *quantity.Amount {
 
 func plain(n int64) quantity.Amount { return quantity.Int(n, quantity.Plain) }
 
-var halfShared = house.Grower{ID: "G1", Name: "Ada Field", Shares: []house.Share{{GrowerID: "G1", Parts: plain(1), Of: plain(2)}}}
+var halfShared = elevator.Grower{ID: "G1", Name: "Ada Field", Shares: []elevator.Share{{GrowerID: "G1", Parts: plain(1), Of: plain(2)}}}
 
 func overShared(d *load.Details) {
 	d.Shares = []load.Owner{

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 )
 
 // SignIn makes a person the one who acts from now on. In a book without people
@@ -15,7 +15,7 @@ func (d *Desk) SignIn(name string) error {
 		return fmt.Errorf("nobody is signed in; type your full name, as it is to stand on tickets")
 	}
 	if len(d.people) == 0 {
-		d.who = house.Person{Name: name, Role: house.Manager}
+		d.who = elevator.Person{Name: name, Role: elevator.Manager}
 		return nil
 	}
 	var known []string
@@ -32,11 +32,11 @@ func (d *Desk) SignIn(name string) error {
 }
 
 // Who is signed in.
-func (d *Desk) Who() house.Person { return d.who }
+func (d *Desk) Who() elevator.Person { return d.who }
 
 // People are all who work at the desk, those gone left out.
-func (d *Desk) People() []house.Person {
-	var out []house.Person
+func (d *Desk) People() []elevator.Person {
+	var out []elevator.Person
 	for _, p := range d.people {
 		if !p.Gone {
 			out = append(out, p)
@@ -48,7 +48,7 @@ func (d *Desk) People() []house.Person {
 // mayManage says in a sentence that an act is a manager's, unless one is
 // signed in.
 func (d *Desk) mayManage(act string) error {
-	if d.who.Role == house.Manager {
+	if d.who.Role == elevator.Manager {
 		return nil
 	}
 	if d.who.Name == "" {
@@ -61,7 +61,7 @@ func (d *Desk) mayManage(act string) error {
 // is signed in.
 func (d *Desk) mayWeigh(act string) error {
 	switch d.who.Role {
-	case house.Clerk, house.Manager:
+	case elevator.Clerk, elevator.Manager:
 		return nil
 	case "":
 		return fmt.Errorf("nobody is signed in. Sign in with your full name before you %s", act)

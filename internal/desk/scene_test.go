@@ -8,8 +8,8 @@ import (
 	"time"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -54,18 +54,18 @@ func sceneOn(t testing.TB, book *store.Book) *scene {
 	})
 	must(t, err)
 	must(t, s.SetProfile(ctx, testProfile()))
-	for _, p := range []house.Person{{Name: manager, Role: house.Manager}, {Name: clerk, Role: house.Clerk}, {Name: tester, Role: house.Tester}} {
+	for _, p := range []elevator.Person{{Name: manager, Role: elevator.Manager}, {Name: clerk, Role: elevator.Clerk}, {Name: tester, Role: elevator.Tester}} {
 		must(t, s.SetPerson(ctx, p))
 	}
 	must(t, s.SignIn(clerk))
 	return s
 }
 
-func testProfile() house.Profile {
-	return house.Profile{
+func testProfile() elevator.Profile {
+	return elevator.Profile{
 		Business: "Test Elevator", Street: "1 Siding Road", Town: "Nowhere", Phone: "none", Demo: true,
-		Scales: []house.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120000, quantity.Lb)}},
-		Rules:  "us", Grains: []house.GrainRule{{Commodity: "corn", Schedule: "house"}}, RetainDays: 3,
+		Scales: []elevator.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120000, quantity.Lb)}},
+		Rules:  "us", Grains: []elevator.GrainRule{{Commodity: "corn", Schedule: "house"}}, RetainDays: 3,
 		StopOn: []string{"too-cold"},
 	}
 }

@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/store"
@@ -22,7 +22,7 @@ func durable(b *testing.B) *desk.Desk {
 	d, err := desk.Open(ctx, book, desk.Options{Rates: testRates(b), Who: manager, Clock: newScene(b).clock()})
 	must(b, err)
 	must(b, d.SetProfile(ctx, testProfile()))
-	must(b, d.SetPerson(ctx, house.Person{Name: manager, Role: house.Manager}))
+	must(b, d.SetPerson(ctx, elevator.Person{Name: manager, Role: elevator.Manager}))
 	return d
 }
 

@@ -4,7 +4,7 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/store"
 )
@@ -32,33 +32,33 @@ func readStanding[F journal.Kinded](rows []store.Standing) ([]F, error) {
 }
 
 // SetProfile sets the elevator up, or changes it.
-func (d *Desk) SetProfile(ctx context.Context, p house.Profile) error {
+func (d *Desk) SetProfile(ctx context.Context, p elevator.Profile) error {
 	return d.setStanding(ctx, "elevator", p)
 }
 
 // SetGrower writes a grower down.
-func (d *Desk) SetGrower(ctx context.Context, g house.Grower) error {
+func (d *Desk) SetGrower(ctx context.Context, g elevator.Grower) error {
 	return d.setStanding(ctx, g.ID, g)
 }
 
 // SetTruck writes a truck down.
-func (d *Desk) SetTruck(ctx context.Context, t house.Truck) error {
+func (d *Desk) SetTruck(ctx context.Context, t elevator.Truck) error {
 	return d.setStanding(ctx, t.ID, t)
 }
 
 // SetBin writes a pit or bin down.
-func (d *Desk) SetBin(ctx context.Context, b house.Bin) error {
+func (d *Desk) SetBin(ctx context.Context, b elevator.Bin) error {
 	return d.setStanding(ctx, b.ID, b)
 }
 
 // SetContract writes a contract down.
-func (d *Desk) SetContract(ctx context.Context, c house.ContractTerms) error {
+func (d *Desk) SetContract(ctx context.Context, c elevator.ContractTerms) error {
 	return d.setStanding(ctx, c.Number, c)
 }
 
 // SetPerson writes a person at the desk down. The first one must be a manager,
 // and one manager always stays.
-func (d *Desk) SetPerson(ctx context.Context, p house.Person) error {
+func (d *Desk) SetPerson(ctx context.Context, p elevator.Person) error {
 	return d.setStanding(ctx, p.Name, p)
 }
 
@@ -89,11 +89,11 @@ func (w *Work) Standing(id string, f journal.Kinded) error {
 // signed in to write down.
 func (d *Desk) mayState(f journal.Kinded) error {
 	switch f.(type) {
-	case house.Profile:
+	case elevator.Profile:
 		return d.mayManage("The set-up")
-	case house.Person:
+	case elevator.Person:
 		return d.mayManage("Adding people")
-	case house.ContractTerms:
+	case elevator.ContractTerms:
 		return d.mayManage("Writing a contract down")
 	case meterRecord:
 		return d.mayManage("Setting a meter up")
@@ -108,12 +108,12 @@ func (d *Desk) mayState(f journal.Kinded) error {
 // fit says what is wrong with a standing thing, or nothing.
 func (w *Work) fit(f journal.Kinded) error {
 	switch f := f.(type) {
-	case house.Profile:
+	case elevator.Profile:
 		if wrong := f.Check(); len(wrong) > 0 {
 			return sentences(wrong)
 		}
 		return nil
-	case house.Person:
+	case elevator.Person:
 		if err := f.Check(); err != nil {
 			return err
 		}
@@ -125,8 +125,8 @@ func (w *Work) fit(f journal.Kinded) error {
 }
 
 // managerStays refuses a change after which no manager would be left.
-func (w *Work) managerStays(p house.Person) error {
-	if p.Role == house.Manager && !p.Gone {
+func (w *Work) managerStays(p elevator.Person) error {
+	if p.Role == elevator.Manager && !p.Gone {
 		return nil
 	}
 	people, err := w.people()
@@ -137,7 +137,7 @@ func (w *Work) managerStays(p house.Person) error {
 		return fmt.Errorf("the first person must be a manager, or nobody could add others; %s is %s", p.Name, p.Role)
 	}
 	for _, other := range people {
-		if other.Name != p.Name && other.Role == house.Manager && !other.Gone {
+		if other.Name != p.Name && other.Role == elevator.Manager && !other.Gone {
 			return nil
 		}
 	}
@@ -145,19 +145,19 @@ func (w *Work) managerStays(p house.Person) error {
 }
 
 // people are all people as the work has left them so far.
-func (w *Work) people() ([]house.Person, error) {
-	rows, err := w.tx.Query("SELECT body FROM standing WHERE kind = ?", house.Person{}.Kind())
+func (w *Work) people() ([]elevator.Person, error) {
+	rows, err := w.tx.Query("SELECT body FROM standing WHERE kind = ?", elevator.Person{}.Kind())
 	if err != nil {
 		return nil, err
 	}
 	defer rows.Close()
-	var people []house.Person
+	var people []elevator.Person
 	for rows.Next() {
 		var body []byte
 		if err := rows.Scan(&body); err != nil {
 			return nil, err
 		}
-		person, err := journal.ReadBody[house.Person](body)
+		person, err := journal.ReadBody[elevator.Person](body)
 		if err != nil {
 			return nil, err
 		}
@@ -167,21 +167,21 @@ func (w *Work) people() ([]house.Person, error) {
 }
 
 // Growers are all growers by code.
-func (d *Desk) Growers(ctx context.Context) ([]house.Grower, error) {
-	return standing[house.Grower](ctx, d.book)
+func (d *Desk) Growers(ctx context.Context) ([]elevator.Grower, error) {
+	return standing[elevator.Grower](ctx, d.book)
 }
 
 // Trucks are all trucks by number.
-func (d *Desk) Trucks(ctx context.Context) ([]house.Truck, error) {
-	return standing[house.Truck](ctx, d.book)
+func (d *Desk) Trucks(ctx context.Context) ([]elevator.Truck, error) {
+	return standing[elevator.Truck](ctx, d.book)
 }
 
 // Bins are all pits and bins.
-func (d *Desk) Bins(ctx context.Context) ([]house.Bin, error) {
-	return standing[house.Bin](ctx, d.book)
+func (d *Desk) Bins(ctx context.Context) ([]elevator.Bin, error) {
+	return standing[elevator.Bin](ctx, d.book)
 }
 
 // Contracts are all contracts.
-func (d *Desk) Contracts(ctx context.Context) ([]house.ContractTerms, error) {
-	return standing[house.ContractTerms](ctx, d.book)
+func (d *Desk) Contracts(ctx context.Context) ([]elevator.ContractTerms, error) {
+	return standing[elevator.ContractTerms](ctx, d.book)
 }

@@ -13,7 +13,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -102,8 +102,8 @@ func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 // and no sheet of an earlier day changes.
 func TestPastLoadsTakenOverLate(t *testing.T) {
 	s := workday(t)
-	must(t, s.SetGrower(ctx, house.Grower{ID: "G1", Name: "Ada Field"}))
-	must(t, s.SetGrower(ctx, house.Grower{ID: "G3", Name: "Bo Renter"}))
+	must(t, s.SetGrower(ctx, elevator.Grower{ID: "G1", Name: "Ada Field"}))
+	must(t, s.SetGrower(ctx, elevator.Grower{ID: "G3", Name: "Bo Renter"}))
 	before := string(pdf(t, s.dayPaper(oct1), wide))
 	s.takeOver(takeover.Loads, pastLoads)
 	for number := int64(9); number <= 11; number++ {

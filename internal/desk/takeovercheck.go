@@ -6,7 +6,7 @@ import (
 	"reflect"
 	"slices"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -17,13 +17,13 @@ import (
 type takeoverCheck struct {
 	desk    *Desk
 	list    Takeover
-	growers map[string]house.Grower // in the book
-	listed  map[string]bool         // growers in the list itself
-	trucks  map[string]house.Truck
+	growers map[string]elevator.Grower // in the book
+	listed  map[string]bool            // growers in the list itself
+	trucks  map[string]elevator.Truck
 }
 
 func (d *Desk) newTakeoverCheck(ctx context.Context, t Takeover) (*takeoverCheck, error) {
-	c := &takeoverCheck{desk: d, list: t, growers: map[string]house.Grower{}, listed: map[string]bool{}, trucks: map[string]house.Truck{}}
+	c := &takeoverCheck{desk: d, list: t, growers: map[string]elevator.Grower{}, listed: map[string]bool{}, trucks: map[string]elevator.Truck{}}
 	growers, err := d.Growers(ctx)
 	if err != nil {
 		return nil, err

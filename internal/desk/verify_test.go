@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -26,8 +26,8 @@ func season(t *testing.T, by ...settle.Engine) *scene {
 	for _, n := range by {
 		s.SettleBy(n)
 	}
-	must(t, s.SetGrower(ctx, house.Grower{ID: "G1", Name: "Ada Field"}))
-	must(t, s.SetTruck(ctx, house.Truck{ID: "T1", Plate: "ABC 1"}))
+	must(t, s.SetGrower(ctx, elevator.Grower{ID: "G1", Name: "Ada Field"}))
+	must(t, s.SetTruck(ctx, elevator.Truck{ID: "T1", Plate: "ABC 1"}))
 	shared := s.whole()
 	d := s.load(shared).Details
 	d.Shares = []load.Owner{
@@ -209,7 +209,7 @@ func TestVerifyWhileTrucksAreWeighed(t *testing.T) {
 		must(t, busy.Weigh(ctx, id, scaleWeight(load.Tare, 24300)))
 		_, err = busy.Issue(ctx, id)
 		must(t, err)
-		must(t, busy.SetBin(ctx, house.Bin{ID: fmt.Sprint("B", done)}))
+		must(t, busy.SetBin(ctx, elevator.Bin{ID: fmt.Sprint("B", done)}))
 	})
 	must(t, err)
 	if len(sound.Problems) > 0 {

@@ -6,7 +6,7 @@ import (
 	"maps"
 	"slices"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/store"
 )
@@ -65,7 +65,7 @@ func (v *verifier) standingRows() error {
 	}
 	for _, name := range slices.Sorted(maps.Keys(v.standing)) {
 		f := v.standing[name]
-		if house.IsFact(f.Kind) || kept[f.Kind] || f.Kind == (DayClosed{}).Kind() {
+		if elevator.IsFact(f.Kind) || kept[f.Kind] || f.Kind == (DayClosed{}).Kind() {
 			v.found(fmt.Sprintf("Fact %d (%q) is the last word on it, but the lists have none.", f.Seq, name))
 		}
 	}

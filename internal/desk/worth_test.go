@@ -8,7 +8,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dryness"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
@@ -99,7 +99,7 @@ func canadianScene(t *testing.T) *scene {
 	p := testProfile()
 	p.Rules = "canada"
 	p.Scales[0].Division, p.Scales[0].Capacity = quantity.Int(10, quantity.Kg), quantity.Int(60000, quantity.Kg)
-	p.Grains = []house.GrainRule{{Commodity: "wheat-hrs", Schedule: "prairie"}, {Commodity: "barley", Schedule: "main"}}
+	p.Grains = []elevator.GrainRule{{Commodity: "wheat-hrs", Schedule: "prairie"}, {Commodity: "barley", Schedule: "main"}}
 	must(t, s.SetProfile(ctx, p))
 	return s
 }

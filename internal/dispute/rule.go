@@ -8,7 +8,7 @@ import (
 
 // Rule is how long a doubt may wait, by a rule set.
 type Rule struct {
-	Name         string // as house.Profile.Rules has it
+	Name         string // as elevator.Profile.Rules has it
 	Days         int    // last day to ask for another test, counted from the ticket
 	BusinessDays bool   // Saturdays and Sundays do not count
 	Source       string

@@ -2,7 +2,7 @@ package proof
 
 import (
 	"tenthpoint/internal/dispute"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -10,7 +10,7 @@ import (
 
 // Facts are what a proof is made of.
 type Facts struct {
-	House      house.Profile
+	House      elevator.Profile
 	Load       *load.Load
 	Settlement *settle.Settlement // worked again from the edition in the book
 	Code       string             // the check code on the slip

@@ -124,7 +124,7 @@ func TestWeightsOfASplitLoad(t *testing.T) {
 // TestLightLoadIsWarned: a net under 50 divisions of the scale.
 func TestLightLoadIsWarned(t *testing.T) {
 	for net, warned := range map[int64]bool{980: true, 1000: false} {
-		ticket := tell(t, cornDetails()).truck(lb(27820+net), lb(27820)).ticket(elevator(), nil)
+		ticket := tell(t, cornDetails()).truck(lb(27820+net), lb(27820)).ticket(exampleElevator(), nil)
 		weight, _ := Compose(ticket).Section("weight")
 		last := weight.Lines[len(weight.Lines)-1]
 		if (last.Kind == Warning && strings.Contains(last.Label, "under 50 divisions")) != warned {
@@ -136,7 +136,7 @@ func TestLightLoadIsWarned(t *testing.T) {
 // TestNetWithoutSettlement: net and recorded moisture are known before rates
 // are.
 func TestNetWithoutSettlement(t *testing.T) {
-	d := Compose(tell(t, cornDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).ticket(elevator(), nil))
+	d := Compose(tell(t, cornDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).ticket(exampleElevator(), nil))
 	for label, want := range map[string]string{"Net": "52,300 lb", "Moisture": "18.4 %", "Dry bushels": "when settled"} {
 		if l := line(t, d, "figures", label); l.Value != want {
 			t.Errorf("%s is %q, want %q", label, l.Value, want)
@@ -147,7 +147,7 @@ func TestNetWithoutSettlement(t *testing.T) {
 // TestWrongWayRound: gross and tare swapped show a net below nought, not a
 // blank.
 func TestWrongWayRound(t *testing.T) {
-	d := Compose(tell(t, cornDetails()).truck(lb(24120), lb(24500)).ticket(elevator(), nil))
+	d := Compose(tell(t, cornDetails()).truck(lb(24120), lb(24500)).ticket(exampleElevator(), nil))
 	if l := line(t, d, "weight", "Net"); l.Value != "−380 lb" {
 		t.Errorf("net %q", l.Value)
 	}

@@ -31,7 +31,7 @@ func anyTicket(rt *rapid.T, t testing.TB, editions []*rates.Edition) Ticket {
 	if l.Missing() == nil && rapid.Bool().Draw(rt, "issued") {
 		s.issues(rapid.Int64Range(1, 99999999).Draw(rt, "number"))
 	}
-	p := elevator()
+	p := exampleElevator()
 	p.Business = anyName(rt, "business")
 	ticket := s.ticket(p, e)
 	ticket.Owner = rapid.IntRange(0, len(l.Details.Shares)).Draw(rt, "owner")

@@ -3,7 +3,7 @@ package slip
 import (
 	"time"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -15,7 +15,7 @@ const Draft = -1
 
 // Ticket is all that a slip is made from.
 type Ticket struct {
-	House house.Profile
+	House elevator.Profile
 	// Load may be incomplete; nil is a load nobody has typed anything of.
 	Load *load.Load
 	// Settlement is nil while the load cannot be settled. What can be known

@@ -59,7 +59,7 @@ func wetSample() load.Sample {
 
 func cornTicket(t testing.TB) Ticket {
 	return tell(t, cornDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).issues(1042).
-		ticket(elevator(), edition(t, "corn"))
+		ticket(exampleElevator(), edition(t, "corn"))
 }
 
 func sharedDetails() load.Details {
@@ -75,7 +75,7 @@ func sharedDetails() load.Details {
 
 func sharesTicket(t testing.TB) Ticket {
 	return tell(t, sharedDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).issues(1043).
-		ticket(elevator(), edition(t, "corn"))
+		ticket(exampleElevator(), edition(t, "corn"))
 }
 
 func landlordTicket(t testing.TB) Ticket {
@@ -87,7 +87,7 @@ func landlordTicket(t testing.TB) Ticket {
 func voidTicket(t testing.TB) Ticket {
 	ticket := tell(t, cornDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).issues(1042).
 		happens("M. Manager", load.Voided{Reason: "wrong grower, weighed again", Day: quantity.MustDate("2026-10-14")}).
-		ticket(elevator(), edition(t, "corn"))
+		ticket(exampleElevator(), edition(t, "corn"))
 	ticket.Copy = 1
 	return ticket
 }
@@ -95,7 +95,7 @@ func voidTicket(t testing.TB) Ticket {
 func correctedTicket(t testing.TB) Ticket {
 	return tell(t, cornDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).issues(1042).
 		happens("M. Manager", load.Superseded{By: 1058, Reason: "retained sample tested again", Day: quantity.MustDate("2026-10-15")}).
-		ticket(elevator(), edition(t, "corn"))
+		ticket(exampleElevator(), edition(t, "corn"))
 }
 
 func correctingTicket(t testing.TB) Ticket {
@@ -105,7 +105,7 @@ func correctingTicket(t testing.TB) Ticket {
 	sample.Moisture.Percent = of("17.9 %")
 	sample.Moisture.Method = "oven, at the official laboratory"
 	sample.Moisture.Meter, sample.Moisture.Calibration = "", ""
-	return s.truck(lb(80120), lb(27820)).samples(sample).issues(1058).ticket(elevator(), edition(t, "corn"))
+	return s.truck(lb(80120), lb(27820)).samples(sample).issues(1058).ticket(exampleElevator(), edition(t, "corn"))
 }
 
 // voidReissuedTicket is void, and its grain has ticket 1043.
@@ -113,7 +113,7 @@ func voidReissuedTicket(t testing.TB) Ticket {
 	ticket := tell(t, cornDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).issues(1042).
 		happens("M. Manager", load.Voided{Reason: "spoiled in the printer", Day: quantity.MustDate("2026-10-14")}).
 		happens("M. Manager", load.Reissued{By: 1043, Day: quantity.MustDate("2026-10-15")}).
-		ticket(elevator(), edition(t, "corn"))
+		ticket(exampleElevator(), edition(t, "corn"))
 	ticket.Copy = 1
 	return ticket
 }
@@ -122,7 +122,7 @@ func voidReissuedTicket(t testing.TB) Ticket {
 func reissuedTicket(t testing.TB) Ticket {
 	s := tell(t, cornDetails())
 	s.facts[0].Fact = load.Opened{Details: cornDetails(), Reissues: 1042, Reason: "spoiled in the printer"}
-	return s.truck(lb(80120), lb(27820)).samples(wetSample()).issues(1043).ticket(elevator(), edition(t, "corn"))
+	return s.truck(lb(80120), lb(27820)).samples(wetSample()).issues(1043).ticket(exampleElevator(), edition(t, "corn"))
 }
 
 // previewTicket has been weighed full and half tested.
@@ -132,7 +132,7 @@ func previewTicket(t testing.TB) Ticket {
 	s := tell(t, d)
 	s.weighs(load.Weighing{Which: load.Gross, Weight: lb(80120), Source: load.FromScale, Scale: "North"})
 	s.samples(load.Sample{Findings: []load.Finding{{Factor: grain.Damage, Amount: ref("6.1 %")}}})
-	return s.ticket(elevator(), edition(t, "corn"))
+	return s.ticket(exampleElevator(), edition(t, "corn"))
 }
 
 func emptyTicket(testing.TB) Ticket { return Ticket{Copy: Draft} }
@@ -168,7 +168,7 @@ func outboundTicket(t testing.TB) Ticket {
 		Findings: []load.Finding{{Factor: grain.TestWeight, Amount: ref("57.1 lb/bu")}},
 		Kept:     "shelf 1", Until: quantity.MustDate("2026-10-17"),
 	})
-	return s.issues(2107).ticket(elevator(), edition(t, "corn"))
+	return s.issues(2107).ticket(exampleElevator(), edition(t, "corn"))
 }
 
 // splitTicket is truck and trailer weighed apart, one weight typed by hand, one
@@ -187,7 +187,7 @@ func splitTicket(t testing.TB) Ticket {
 	sample.Flags = []string{"too-cold: Sample at 36 °F is under 40 °F; warm it sealed and test again.", "spread: Readings lie 0.7 apart, more than 0.5."}
 	s.samples(sample)
 	s.happens("M. Manager", load.Accepted{Limit: "damage", Reason: "agreed with the grower by phone"})
-	ticket := s.issues(1044).ticket(elevator(), edition(t, "corn"))
+	ticket := s.issues(1044).ticket(exampleElevator(), edition(t, "corn"))
 	ticket.Copy, ticket.MeterNote = 2, "Meter M-2 was last checked on 2026-09-20; its check was due on 2026-10-04."
 	return ticket
 }
@@ -208,7 +208,7 @@ func weightTicket(t testing.TB) Ticket {
 			{Factor: grain.Protein, Amount: ref("12.5 %")},
 		},
 	}
-	return tell(t, d).truck(lb(61240), lb(23060)).samples(sample).issues(77).ticket(elevator(), edition(t, "wheat-weight"))
+	return tell(t, d).truck(lb(61240), lb(23060)).samples(sample).issues(77).ticket(exampleElevator(), edition(t, "wheat-weight"))
 }
 
 func refusedTicket(t testing.TB) Ticket {
@@ -216,7 +216,7 @@ func refusedTicket(t testing.TB) Ticket {
 	s.weighs(load.Weighing{Which: load.Gross, Weight: lb(80120), Source: load.FromScale, Scale: "North", DriverOn: "off"})
 	s.samples(load.Sample{Tester: "T. Tester", Findings: []load.Finding{{Factor: grain.Musty, Present: true}, {Factor: grain.Heating, Present: true}}})
 	s.happens("M. Manager", load.Refused{Reason: "heating, sour smell"})
-	return s.ticket(elevator(), edition(t, "corn"))
+	return s.ticket(exampleElevator(), edition(t, "corn"))
 }
 
 // localTicket has its days in local order and its words from a translator.

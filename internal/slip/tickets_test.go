@@ -6,7 +6,7 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -48,22 +48,22 @@ func ref(text string) *quantity.Amount {
 	return &a
 }
 
-func elevator() house.Profile {
-	return house.Profile{
+func exampleElevator() elevator.Profile {
+	return elevator.Profile{
 		Business: "Example Prairie Elevator", Street: "12 Rail Street", Town: "Exampleton", Phone: "555 0100",
 		Licence: "EX-0417", Rules: "us", RetainDays: 3,
-		Scales: []house.Scale{
+		Scales: []elevator.Scale{
 			{ID: "North", Division: lb(20), Capacity: lb(140000)},
 			{ID: "South", Division: lb(20), Capacity: lb(120000)},
 		},
-		Grains: []house.GrainRule{{Commodity: "corn", Schedule: "main"}},
+		Grains: []elevator.GrainRule{{Commodity: "corn", Schedule: "main"}},
 	}
 }
 
-func metricElevator() house.Profile {
-	p := elevator()
+func metricElevator() elevator.Profile {
+	p := exampleElevator()
 	p.Business, p.Rules = "Example Valley Grain Terminal", "canada"
-	p.Scales = []house.Scale{{ID: "Deck 1", Division: kg(10), Capacity: kg(63500)}}
+	p.Scales = []elevator.Scale{{ID: "Deck 1", Division: kg(10), Capacity: kg(63500)}}
 	return p
 }
 
@@ -120,7 +120,7 @@ func (s *story) load() *load.Load {
 }
 
 // ticket is the slip of the load, settled under an edition if it can be.
-func (s *story) ticket(p house.Profile, e *rates.Edition) Ticket {
+func (s *story) ticket(p elevator.Profile, e *rates.Edition) Ticket {
 	s.t.Helper()
 	l := s.load()
 	t := Ticket{House: p, Load: l, Edition: e, Zone: central, Code: "3fa9c01d22e4"}

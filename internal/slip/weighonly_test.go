@@ -24,7 +24,7 @@ func TestWeighedOnlySlip(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		doc := Compose(Ticket{House: elevator(), Load: s.load(), Copy: Draft, Settlement: &settle.Settlement{
+		doc := Compose(Ticket{House: exampleElevator(), Load: s.load(), Copy: Draft, Settlement: &settle.Settlement{
 			Sheet: w.Sheet, Gross: w.Gross, Tare: w.Tare, Net: w.Net, Bushels: w.Bushels,
 		}})
 		if l := line(t, doc, "figures", "Bushels by legal weight"); l.Value != "900.00 bu" { // 50,400 / 56

@@ -9,7 +9,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -44,8 +44,8 @@ func (p Problem) String() string {
 type Row struct {
 	Line     int
 	Cells    []string
-	Grower   *house.Grower
-	Truck    *house.Truck
+	Grower   *elevator.Grower
+	Truck    *elevator.Truck
 	Past     *Past
 	Problems []Problem
 }

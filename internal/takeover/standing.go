@@ -1,15 +1,17 @@
 package takeover
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/elevator"
+)
 
 // grower reads a row of the list of growers.
 func (r *reader) grower() {
-	g := house.Grower{
+	g := elevator.Grower{
 		ID: r.needed("code", "the short code clerks type"), Name: r.needed("name", "the name as it is to stand on tickets"),
 		Address: r.text("address"), Phone: r.text("phone"),
 	}
 	for _, p := range r.shares("shares") {
-		g.Shares = append(g.Shares, house.Share{GrowerID: p.owner, Parts: p.parts, Of: p.of})
+		g.Shares = append(g.Shares, elevator.Share{GrowerID: p.owner, Parts: p.parts, Of: p.of})
 	}
 	if len(r.row.Problems) > 0 {
 		return
@@ -24,7 +26,7 @@ func (r *reader) grower() {
 // truck reads a row of the list of trucks. A tare without its day, or a day
 // without its tare, is half of what a stored tare needs.
 func (r *reader) truck() {
-	t := house.Truck{ID: r.needed("number", "the number or plate clerks type"), Plate: r.text("plate"), Trailer: r.text("trailer"), Grower: r.text("grower")}
+	t := elevator.Truck{ID: r.needed("number", "the number or plate clerks type"), Plate: r.text("plate"), Trailer: r.text("trailer"), Grower: r.text("grower")}
 	tare, hasTare := r.weight("tare")
 	day, hasDay := r.date("tare_day")
 	if hasTare {

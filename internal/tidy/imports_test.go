@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("tongue", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "house", "journal", "load", "dispute", "takeover")
+var core = inside("tongue", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "takeover")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("slip", "report", "daysheet", "proof")
@@ -33,9 +33,9 @@ var mayImport = map[string][]string{
 	"internal/grain":     inside("quantity", "tomlfile"),
 	"internal/rates":     inside("quantity", "tomlfile", "worksheet", "grain"),
 	"internal/settle":    inside("quantity", "worksheet", "grain", "rates", "moisture"),
-	"internal/house":     inside("quantity", "grain"),
+	"internal/elevator":  inside("quantity", "grain"),
 	"internal/journal":   inside("quantity"),
-	"internal/load":      inside("quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "house", "journal"),
+	"internal/load":      inside("quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
 	"internal/moisture/meter": inside("fault", "quantity", "worksheet"),
@@ -46,7 +46,7 @@ var mayImport = map[string][]string{
 	"migrations": {},                                                                 // the text of the book's own upgrades
 
 	"internal/dispute":  inside("quantity", "journal"),
-	"internal/takeover": inside("quantity", "grain", "house", "load"),
+	"internal/takeover": inside("quantity", "grain", "elevator", "load"),
 
 	"internal/store":    slices.Concat(core, []string{"migrations"}),
 	"internal/typeface": {}, // the letters on paper

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 )
 
@@ -101,7 +101,7 @@ func (f *LoadForm) accept(who, limit, reason string) {
 func (f *Frame) managers() []Option {
 	out := []Option{}
 	for _, p := range f.Desk.People() {
-		if p.Role == house.Manager {
+		if p.Role == elevator.Manager {
 			out = append(out, Option{Code: p.Name})
 		}
 	}
@@ -110,7 +110,7 @@ func (f *Frame) managers() []Option {
 
 // managerHere is who is signed in, if that is a manager.
 func (f *Frame) managerHere() string {
-	if who := f.Desk.Who(); who.Role == house.Manager {
+	if who := f.Desk.Who(); who.Role == elevator.Manager {
 		return who.Name
 	}
 	return ""

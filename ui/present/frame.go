@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 )
 
 // Frame is what the screens of one window share: the desk, who is signed in,
@@ -114,11 +114,11 @@ func (f *Frame) Who() string {
 func (f *Frame) Clock() string { return f.Desk.Local(f.Desk.Now()) }
 
 // RoleWord is what a role is called.
-func RoleWord(role house.Role) string {
+func RoleWord(role elevator.Role) string {
 	switch role {
-	case house.Manager:
+	case elevator.Manager:
 		return Say("manager")
-	case house.Tester:
+	case elevator.Tester:
 		return Say("tester")
 	}
 	return Say("clerk")

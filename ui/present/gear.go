@@ -1,6 +1,8 @@
 package present
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/elevator"
+)
 
 // Gear is what stands in the scale house: scales, where papers go, the people,
 // pits and bins, and the book itself.
@@ -27,7 +29,7 @@ func linkWords(link string) string {
 	switch link {
 	case "":
 		return Say("none: typed")
-	case house.SimulatedLink:
+	case elevator.SimulatedLink:
 		return Say("simulated")
 	}
 	return link
@@ -35,7 +37,7 @@ func linkWords(link string) string {
 
 // scaleStands is what a scale shows now. Only the one this desk weighs on is
 // listened to.
-func (g *Gear) scaleStands(s house.Scale) Remark {
+func (g *Gear) scaleStands(s elevator.Scale) Remark {
 	here, _ := g.frame.Scale()
 	switch {
 	case s.ID != here.ID:

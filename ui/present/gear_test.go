@@ -9,7 +9,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/store"
@@ -71,7 +71,7 @@ func TestGearScaleShows(t *testing.T) {
 		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, Remark{OK, "52,300 lb, at rest"}, "The indicator is read"},
 	} {
 		p := r.frame.Desk.Profile()
-		p.Scales = []house.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}
+		p.Scales = []elevator.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}
 		must(t, r.frame.Desk.SetProfile(context.Background(), p))
 		r.frame.Indicator = c.shows
 		if row := g.Scales()[0]; row.State != c.want.State || row.Cells[4] != c.want.Text {
@@ -136,7 +136,7 @@ func TestGearSimulatedScale(t *testing.T) {
 	}
 	g.Simulate()
 	r.answer(nil)
-	if r.frame.Desk.Profile().Scales[0].Link != house.SimulatedLink || station.linked != 1 || g.Scales()[0].Cells[3] != "simulated" {
+	if r.frame.Desk.Profile().Scales[0].Link != elevator.SimulatedLink || station.linked != 1 || g.Scales()[0].Cells[3] != "simulated" {
 		t.Errorf("the link is %q", r.frame.Desk.Profile().Scales[0].Link)
 	}
 	on := &deck{}

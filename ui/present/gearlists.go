@@ -4,21 +4,21 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 )
 
 // roleOptions are the roles with what each may do.
 func roleOptions() []Option {
 	return []Option{
-		{Code: string(house.Clerk), Name: Say("clerk"), Detail: Say("weighs, tests, issues, refuses")},
-		{Code: string(house.Tester), Name: Say("tester"), Detail: Say("works the bench")},
-		{Code: string(house.Manager), Name: Say("manager"), Detail: Say("also voids, corrects, accepts, closes")},
+		{Code: string(elevator.Clerk), Name: Say("clerk"), Detail: Say("weighs, tests, issues, refuses")},
+		{Code: string(elevator.Tester), Name: Say("tester"), Detail: Say("works the bench")},
+		{Code: string(elevator.Manager), Name: Say("manager"), Detail: Say("also voids, corrects, accepts, closes")},
 	}
 }
 
 // AskPerson asks for a person; a name that is not known adds one.
 func (g *Gear) AskPerson(name string) {
-	p, known := find(g.frame.Desk.People(), func(p house.Person) bool { return p.Name == name })
+	p, known := find(g.frame.Desk.People(), func(p elevator.Person) bool { return p.Name == name })
 	fields := []AskField{
 		{ID: "role", Label: Say("Role"), Options: roleOptions(), Value: string(p.Role), Chars: 24, Required: true},
 		{ID: "who", Label: Say("Manager"), Options: g.frame.managers(), Value: g.frame.managerHere(), Chars: 24, Required: true},
@@ -37,7 +37,7 @@ func (g *Gear) AskPerson(name string) {
 			if !known {
 				p.Name = strings.TrimSpace(values["name"])
 			}
-			p.Role, p.Gone = house.Role(values["role"]), values["gone"] == TickOn
+			p.Role, p.Gone = elevator.Role(values["role"]), values["gone"] == TickOn
 			err := g.frame.as(values["who"], func() error { return g.frame.Desk.SetPerson(context.Background(), p) })
 			if err != nil {
 				g.frame.Fail(err)
@@ -55,7 +55,7 @@ func (g *Gear) AskPerson(name string) {
 
 // AskBin asks for a pit or bin; a code that is not known adds one.
 func (g *Gear) AskBin(code string) {
-	b, known := find(g.frame.known().bins, func(b house.Bin) bool { return b.ID == code && code != "" })
+	b, known := find(g.frame.known().bins, func(b elevator.Bin) bool { return b.ID == code && code != "" })
 	fields := []AskField{
 		{ID: "name", Label: Say("Name"), Value: b.Name, Chars: 24, Required: true},
 		{ID: "grain", Label: Say("Grain"), Options: g.frame.known().commodityOptions, Value: b.Commodity, Chars: 24, Hint: Say("empty: any")},
@@ -70,7 +70,7 @@ func (g *Gear) AskBin(code string) {
 		Draft: "bin", Of: "bin " + code,
 		Title: title, Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
-			other, taken := find(g.frame.known().bins, func(b house.Bin) bool { return b.ID == strings.TrimSpace(values["code"]) })
+			other, taken := find(g.frame.known().bins, func(b elevator.Bin) bool { return b.ID == strings.TrimSpace(values["code"]) })
 			if !known && taken {
 				return map[string]string{"code": Say("The code belongs to %s. Choose another.", other.Name)}
 			}

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -14,7 +14,7 @@ func (g *Gear) AskScale(id string) {
 	s, known := g.frame.Desk.Profile().Scale(id)
 	if !known {
 		unit := g.frame.Desk.Profile().WeightUnit()
-		s = house.Scale{Division: quantity.Int(20, unit), Capacity: quantity.Int(120_000, unit)}
+		s = elevator.Scale{Division: quantity.Int(20, unit), Capacity: quantity.Int(120_000, unit)}
 	}
 	title := Say("Scale %s", id)
 	if !known {
@@ -47,7 +47,7 @@ func (g *Gear) AskScale(id string) {
 }
 
 // readScale reads the sheet; the faults are sentences by field.
-func readScale(s house.Scale, values map[string]string) (house.Scale, map[string]string) {
+func readScale(s elevator.Scale, values map[string]string) (elevator.Scale, map[string]string) {
 	faults := map[string]string{}
 	unit := s.Division.Unit()
 	weight := func(id, name string) quantity.Amount {
@@ -67,10 +67,10 @@ func readScale(s house.Scale, values map[string]string) (house.Scale, map[string
 
 // setScale writes a scale down in place of the one of a name, and listens to
 // it.
-func (g *Gear) setScale(id string, s house.Scale, who string) {
+func (g *Gear) setScale(id string, s elevator.Scale, who string) {
 	p := g.frame.Desk.Profile()
 	p.Scales = slices.Clone(p.Scales)
-	i := slices.IndexFunc(p.Scales, func(other house.Scale) bool { return other.ID == id })
+	i := slices.IndexFunc(p.Scales, func(other elevator.Scale) bool { return other.ID == id })
 	if i < 0 {
 		p.Scales = append(p.Scales, s)
 	} else {
@@ -109,10 +109,10 @@ func (g *Gear) CanSimulate() bool {
 // Simulate lets a simulated scale stand in, or takes it away again.
 func (g *Gear) Simulate() {
 	s, _ := g.frame.Scale()
-	if s.Link == house.SimulatedLink {
+	if s.Link == elevator.SimulatedLink {
 		s.Link = ""
 	} else {
-		s.Link = house.SimulatedLink
+		s.Link = elevator.SimulatedLink
 	}
 	g.frame.Put(Ask{
 		Title: Say("The scale of the invented elevator"), Text: Say("It is changed in a manager's name."),

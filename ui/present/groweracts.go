@@ -4,12 +4,12 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 )
 
 // Add asks for a grower who has not been here before.
-func (g *Growers) Add() { g.askGrower(house.Grower{}, Say("A new grower")) }
+func (g *Growers) Add() { g.askGrower(elevator.Grower{}, Say("A new grower")) }
 
 // Change asks for another name, address or phone of the chosen grower.
 func (g *Growers) Change() {
@@ -19,7 +19,7 @@ func (g *Growers) Change() {
 }
 
 // askGrower asks for a grower; one without a code is new.
-func (g *Growers) askGrower(one house.Grower, title string) {
+func (g *Growers) askGrower(one elevator.Grower, title string) {
 	isNew := one.ID == ""
 	fields := []AskField{
 		{ID: "name", Label: Say("Name"), Value: one.Name, Chars: 30, Required: true},
@@ -49,7 +49,7 @@ func (g *Growers) askGrower(one house.Grower, title string) {
 }
 
 // write puts a grower into the book and takes it in hand.
-func (g *Growers) write(one house.Grower, done string) {
+func (g *Growers) write(one elevator.Grower, done string) {
 	if err := g.frame.Desk.SetGrower(context.Background(), one); err != nil {
 		g.frame.Fail(err)
 		return
@@ -61,7 +61,7 @@ func (g *Growers) write(one house.Grower, done string) {
 func (g *Growers) took(code, done string) {
 	g.frame.Changed()
 	if fits := g.fits(); len(fits) > 0 {
-		if _, shown := find(fits, func(one house.Grower) bool { return one.ID == code }); !shown {
+		if _, shown := find(fits, func(one elevator.Grower) bool { return one.ID == code }); !shown {
 			g.line = ""
 		}
 	}
@@ -95,10 +95,10 @@ func (g *Growers) Shares() {
 }
 
 // sharesOf are owners as a grower keeps them.
-func sharesOf(owners []load.Owner) []house.Share {
-	var out []house.Share
+func sharesOf(owners []load.Owner) []elevator.Share {
+	var out []elevator.Share
 	for _, o := range owners {
-		out = append(out, house.Share{GrowerID: o.ID, Parts: o.Parts, Of: o.Of})
+		out = append(out, elevator.Share{GrowerID: o.ID, Parts: o.Parts, Of: o.Of})
 	}
 	return out
 }

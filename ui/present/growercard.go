@@ -2,7 +2,7 @@ package present
 
 import (
 	"tenthpoint/internal/daysheet"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
@@ -46,7 +46,7 @@ func (c *card) part(title string) {
 	c.add(slip.PaperHeading, title, "")
 }
 
-func (c *card) shares(one house.Grower) {
+func (c *card) shares(one elevator.Grower) {
 	c.part(Say("SHARES"))
 	if len(one.Shares) == 0 {
 		c.add(slip.PaperPair, Say("The whole of every load"), one.Name)
@@ -65,7 +65,7 @@ func shareWords(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-func (c *card) trucks(trucks []house.Truck) {
+func (c *card) trucks(trucks []elevator.Truck) {
 	c.part(Say("TRUCKS AND STORED TARES"))
 	if len(trucks) == 0 {
 		c.add(slip.PaperText, Say("No truck is written down for this grower. Ctrl+T adds one."), "")
@@ -75,7 +75,7 @@ func (c *card) trucks(trucks []house.Truck) {
 	}
 }
 
-func (c *card) truck(t house.Truck) {
+func (c *card) truck(t elevator.Truck) {
 	name := join(", ", t.ID, t.Plate)
 	if t.Trailer != "" {
 		name = join(", ", name, Say("trailer %s", t.Trailer))

@@ -4,7 +4,7 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -41,9 +41,9 @@ func (g *Growers) AddContract() {
 }
 
 // readContract reads the sheet; the faults are sentences by field.
-func (g *Growers) readContract(values map[string]string) (house.ContractTerms, map[string]string) {
+func (g *Growers) readContract(values map[string]string) (elevator.ContractTerms, map[string]string) {
 	faults := map[string]string{}
-	c := house.ContractTerms{Number: strings.TrimSpace(values["number"]), Grower: g.chosen, Commodity: values["commodity"]}
+	c := elevator.ContractTerms{Number: strings.TrimSpace(values["number"]), Grower: g.chosen, Commodity: values["commodity"]}
 	if old, taken := g.frame.known().contract(c.Number); taken {
 		faults["number"] = Say("Contract %s is there already, for %s. Choose another number.", old.Number, grainName(old.Commodity))
 	}

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/daysheet"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -53,7 +53,7 @@ func (g *Growers) Reload() {
 // keepChosen keeps the chosen grower, or takes the first of the list.
 func (g *Growers) keepChosen() {
 	fits := g.fits()
-	if _, still := find(fits, func(one house.Grower) bool { return one.ID == g.chosen }); still {
+	if _, still := find(fits, func(one elevator.Grower) bool { return one.ID == g.chosen }); still {
 		g.Choose(g.chosen)
 		return
 	}
@@ -64,8 +64,8 @@ func (g *Growers) keepChosen() {
 	g.Choose(fits[0].ID)
 }
 
-func (g *Growers) fits() []house.Grower {
-	var out []house.Grower
+func (g *Growers) fits() []elevator.Grower {
+	var out []elevator.Grower
 	for _, one := range g.frame.known().growers {
 		text := strings.Join([]string{one.ID, one.Name, one.Address, one.Phone}, " ")
 		for _, t := range g.trucksOf(one.ID) {
@@ -78,8 +78,8 @@ func (g *Growers) fits() []house.Grower {
 	return out
 }
 
-func (g *Growers) trucksOf(code string) []house.Truck {
-	var out []house.Truck
+func (g *Growers) trucksOf(code string) []elevator.Truck {
+	var out []elevator.Truck
 	for _, t := range g.frame.known().trucks {
 		if t.Grower == code && code != "" {
 			out = append(out, t)
@@ -158,7 +158,7 @@ func (g *Growers) Rows() []Row {
 }
 
 // sharesCell names the parts a grower's loads come in: "2/3, 1/3".
-func (g *Growers) sharesCell(one house.Grower) string {
+func (g *Growers) sharesCell(one elevator.Grower) string {
 	text := ""
 	for _, o := range g.frame.known().owners(one) {
 		text = join(", ", text, shareWords(o))
@@ -166,7 +166,7 @@ func (g *Growers) sharesCell(one house.Grower) string {
 	return text
 }
 
-func trucksCell(trucks []house.Truck) string {
+func trucksCell(trucks []elevator.Truck) string {
 	ids := make([]string, len(trucks))
 	for i, t := range trucks {
 		ids[i] = t.ID
@@ -180,7 +180,7 @@ func trucksCell(trucks []house.Truck) string {
 const oldTareDays = 30
 
 // oldTares says which of the trucks' stored tares are old.
-func (g *Growers) oldTares(trucks []house.Truck) Remark {
+func (g *Growers) oldTares(trucks []elevator.Truck) Remark {
 	var old []string
 	for _, t := range trucks {
 		if g.frame.isOldTare(t) {
@@ -197,7 +197,7 @@ func (g *Growers) oldTares(trucks []house.Truck) Remark {
 }
 
 // isOldTare reports whether a truck's stored tare was taken too long ago.
-func (f *Frame) isOldTare(t house.Truck) bool {
+func (f *Frame) isOldTare(t elevator.Truck) bool {
 	return t.Tare != nil && t.Taken.DaysUntil(f.Desk.Today()) > oldTareDays
 }
 
@@ -205,4 +205,4 @@ func (f *Frame) isOldTare(t house.Truck) bool {
 func (g *Growers) TicketsOf() { g.frame.ShowTickets(Say("grower") + " " + g.chosen) }
 
 // grower is the one chosen.
-func (g *Growers) grower() (house.Grower, bool) { return g.frame.known().grower(g.chosen) }
+func (g *Growers) grower() (elevator.Grower, bool) { return g.frame.known().grower(g.chosen) }

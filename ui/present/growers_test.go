@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -94,7 +94,7 @@ func TestOldTares(t *testing.T) {
 	r := demoRoom(t, 0)
 	for days, old := range map[int]bool{0: false, 30: false, 31: true, 400: true} {
 		tare := quantity.Int(25_000, quantity.Lb)
-		truck := house.Truck{ID: "900", Plate: "XMP 900", Grower: "101", Tare: &tare, Taken: r.frame.Desk.Today().AddDays(-days)}
+		truck := elevator.Truck{ID: "900", Plate: "XMP 900", Grower: "101", Tare: &tare, Taken: r.frame.Desk.Today().AddDays(-days)}
 		must(t, r.frame.Desk.SetTruck(context.Background(), truck))
 		r.frame.Changed()
 		g := NewGrowers(r.frame)
@@ -161,10 +161,10 @@ func TestSharesOfAGrower(t *testing.T) {
 // A grower with more owners than the sheet usually asks for keeps them all.
 func TestSharesOfMany(t *testing.T) {
 	r := demoRoom(t, 0)
-	fifth := func(code string) house.Share {
-		return house.Share{GrowerID: code, Parts: quantity.Int(1, quantity.Plain), Of: quantity.Int(5, quantity.Plain)}
+	fifth := func(code string) elevator.Share {
+		return elevator.Share{GrowerID: code, Parts: quantity.Int(1, quantity.Plain), Of: quantity.Int(5, quantity.Plain)}
 	}
-	many := house.Grower{ID: "300", Name: "Five Heirs", Shares: []house.Share{fifth("901"), fifth("902"), fifth("903"), fifth("904"), fifth("905")}}
+	many := elevator.Grower{ID: "300", Name: "Five Heirs", Shares: []elevator.Share{fifth("901"), fifth("902"), fifth("903"), fifth("904"), fifth("905")}}
 	must(t, r.frame.Desk.SetGrower(context.Background(), many))
 	g := NewGrowers(r.frame)
 	g.Type("300")

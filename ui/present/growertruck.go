@@ -5,12 +5,12 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
 // AddTruck asks for a truck of the chosen grower.
-func (g *Growers) AddTruck() { g.askTruck(house.Truck{Grower: g.chosen}) }
+func (g *Growers) AddTruck() { g.askTruck(elevator.Truck{Grower: g.chosen}) }
 
 // HasTruck reports whether the chosen grower has a truck to change.
 func (g *Growers) HasTruck() bool { return len(g.trucksOf(g.chosen)) > 0 }
@@ -37,7 +37,7 @@ func (g *Growers) ChangeTruck() {
 	})
 }
 
-func tareWords(t house.Truck) string {
+func tareWords(t elevator.Truck) string {
 	if t.Tare == nil {
 		return Say("no stored tare")
 	}
@@ -45,7 +45,7 @@ func tareWords(t house.Truck) string {
 }
 
 // askTruck asks for a truck; one without a number is new.
-func (g *Growers) askTruck(t house.Truck) {
+func (g *Growers) askTruck(t elevator.Truck) {
 	isNew := t.ID == ""
 	tare := ""
 	if t.Tare != nil {
@@ -79,7 +79,7 @@ func (g *Growers) askTruck(t house.Truck) {
 }
 
 // readTruck reads the sheet; the faults are sentences by field.
-func (g *Growers) readTruck(t house.Truck, values map[string]string) (house.Truck, map[string]string) {
+func (g *Growers) readTruck(t elevator.Truck, values map[string]string) (elevator.Truck, map[string]string) {
 	faults := map[string]string{}
 	if number, asked := values["number"]; asked {
 		t.ID = strings.TrimSpace(number)

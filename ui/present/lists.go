@@ -4,18 +4,18 @@ import (
 	"context"
 	"slices"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/rates"
 )
 
 // lists are the standing things of the book, read once until something
 // changes, with the options they make.
 type lists struct {
-	growers   []house.Grower
-	trucks    []house.Truck
-	bins      []house.Bin
-	contracts []house.ContractTerms
+	growers   []elevator.Grower
+	trucks    []elevator.Truck
+	bins      []elevator.Bin
+	contracts []elevator.ContractTerms
 
 	growerOptions, truckOptions, binOptions, commodityOptions []Option
 }
@@ -101,16 +101,16 @@ func (f *Frame) makeCommodities() []Option {
 	return out
 }
 
-func (l *lists) grower(id string) (house.Grower, bool) {
-	return find(l.growers, func(g house.Grower) bool { return g.ID == id && id != "" })
+func (l *lists) grower(id string) (elevator.Grower, bool) {
+	return find(l.growers, func(g elevator.Grower) bool { return g.ID == id && id != "" })
 }
 
-func (l *lists) truck(id string) (house.Truck, bool) {
-	return find(l.trucks, func(t house.Truck) bool { return t.ID == id && id != "" })
+func (l *lists) truck(id string) (elevator.Truck, bool) {
+	return find(l.trucks, func(t elevator.Truck) bool { return t.ID == id && id != "" })
 }
 
-func (l *lists) contract(number string) (house.ContractTerms, bool) {
-	return find(l.contracts, func(c house.ContractTerms) bool { return c.Number == number && number != "" })
+func (l *lists) contract(number string) (elevator.ContractTerms, bool) {
+	return find(l.contracts, func(c elevator.ContractTerms) bool { return c.Number == number && number != "" })
 }
 
 func find[T any](all []T, is func(T) bool) (T, bool) {

@@ -3,7 +3,7 @@ package present
 import (
 	"context"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 )
 
@@ -55,7 +55,7 @@ func (f *LoadForm) fill(id, text string) {
 }
 
 // owners are a grower's usual shares as a ticket keeps them.
-func (l *lists) owners(g house.Grower) []load.Owner {
+func (l *lists) owners(g elevator.Grower) []load.Owner {
 	var out []load.Owner
 	for _, s := range g.Shares {
 		party := load.Party{ID: s.GrowerID, Name: s.GrowerID}

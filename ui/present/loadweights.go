@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -151,7 +151,7 @@ func (f *LoadForm) weightHint(l *load.Load, which load.Which, of string) string 
 
 // weightPlaces is how many decimals a weight of the scale may have: as many as
 // its division.
-func weightPlaces(s house.Scale) int32 {
+func weightPlaces(s elevator.Scale) int32 {
 	step, whole := s.Division.Decimal()
 	if !whole {
 		return 0

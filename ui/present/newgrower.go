@@ -4,7 +4,7 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 )
 
 // AskGrower asks for a grower who has not been here before, writes the grower
@@ -32,7 +32,7 @@ func (f *LoadForm) AskGrower() {
 }
 
 func (f *LoadForm) addGrower(values map[string]string) {
-	g := house.Grower{
+	g := elevator.Grower{
 		ID: strings.TrimSpace(values["code"]), Name: strings.TrimSpace(values["name"]),
 		Address: values["address"], Phone: values["phone"],
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/slip"
 )
@@ -43,9 +43,9 @@ func (r *Rates) AskSchedule() {
 func (r *Rates) settleUnder(commodity, schedule, who string) {
 	p := r.frame.Desk.Profile()
 	p.Grains = slices.Clone(p.Grains)
-	i := slices.IndexFunc(p.Grains, func(g house.GrainRule) bool { return g.Commodity == commodity })
+	i := slices.IndexFunc(p.Grains, func(g elevator.GrainRule) bool { return g.Commodity == commodity })
 	if i < 0 {
-		p.Grains = append(p.Grains, house.GrainRule{Commodity: commodity})
+		p.Grains = append(p.Grains, elevator.GrainRule{Commodity: commodity})
 		i = len(p.Grains) - 1
 	}
 	p.Grains[i].Schedule = schedule

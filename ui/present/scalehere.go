@@ -1,6 +1,8 @@
 package present
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/elevator"
+)
 
 // A house may have several scales, and a desk at each. Which one a desk weighs on
 // belongs to its computer, not to the book.
@@ -10,13 +12,13 @@ const scaleMemory = "scale"
 
 // Scale is the scale that this desk weighs on: the one chosen here, else the
 // first of the house.
-func (f *Frame) Scale() (house.Scale, bool) {
+func (f *Frame) Scale() (elevator.Scale, bool) {
 	p := f.Desk.Profile()
 	if chosen, known := p.Scale(f.recall(scaleMemory)); known {
 		return chosen, true
 	}
 	if len(p.Scales) == 0 {
-		return house.Scale{}, false
+		return elevator.Scale{}, false
 	}
 	return p.Scales[0], true
 }

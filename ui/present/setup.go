@@ -6,7 +6,7 @@ import (
 	"maps"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
 
@@ -156,7 +156,7 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 	case "division", "capacity":
 		_, err = s.weight(id)
 	case "link":
-		err = house.Scale{Link: text}.CheckLink()
+		err = elevator.Scale{Link: text}.CheckLink()
 	}
 	if g, ok := find(s.grains, func(g grainChoice) bool { return g.id == id }); ok && !g.has(text) {
 		err = fmt.Errorf("%s", Say("There are no rates called %q for %s. Choose one of the list, or leave it empty", text, grainName(g.commodity)))

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 )
 
 // firstSheet is what a new elevator types.
@@ -43,10 +43,10 @@ func TestFirstSetUp(t *testing.T) {
 	s.Save()
 	wantSaid(t, r, OK, "the elevator is set up")
 	p := r.frame.Desk.Profile()
-	if p.Business != "Example Siding" || len(p.Grains) != 1 || p.Grains[0] != (house.GrainRule{Commodity: "corn", Schedule: "main"}) || p.WeightUnit().String() != "lb" || p.RetainDays != 3 {
+	if p.Business != "Example Siding" || len(p.Grains) != 1 || p.Grains[0] != (elevator.GrainRule{Commodity: "corn", Schedule: "main"}) || p.WeightUnit().String() != "lb" || p.RetainDays != 3 {
 		t.Errorf("the book has %+v", p)
 	}
-	if who := r.frame.Desk.Who(); who.Name != "Ann Example" || who.Role != house.Manager || r.screen != "yard" {
+	if who := r.frame.Desk.Who(); who.Name != "Ann Example" || who.Role != elevator.Manager || r.screen != "yard" {
 		t.Errorf("at the desk is %+v, the screen is %q", who, r.screen)
 	}
 	if NewSetUp(r.frame).Save(); r.state != OK {

@@ -6,7 +6,7 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 )
 
 // Save writes the sheet into the book. In a new book it also makes the person
@@ -71,7 +71,7 @@ func (s *SetUp) save() error {
 		return nil
 	}
 	name := strings.TrimSpace(s.values["person"])
-	if err := d.SetPerson(ctx, house.Person{Name: name, Role: house.Manager}); err != nil {
+	if err := d.SetPerson(ctx, elevator.Person{Name: name, Role: elevator.Manager}); err != nil {
 		return err
 	}
 	return d.SignIn(name)
@@ -95,23 +95,23 @@ func (s *SetUp) whole() error {
 
 // profile is the sheet as the book keeps it, with what the sheet does not ask
 // left as it was.
-func (s *SetUp) profile() house.Profile {
+func (s *SetUp) profile() elevator.Profile {
 	p := s.frame.Desk.Profile()
 	text := func(id string) string { return strings.TrimSpace(s.values[id]) }
 	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
 	p.Rules, p.Language, p.Dates = text("rules"), text("language"), text("dates")
 	division, _ := s.weight("division")
 	capacity, _ := s.weight("capacity")
-	scale := house.Scale{}
+	scale := elevator.Scale{}
 	if len(p.Scales) > 0 {
 		scale = p.Scales[0]
 	}
 	scale.ID, scale.Division, scale.Capacity, scale.Link = text("scale"), division, capacity, text("link")
-	p.Scales = append([]house.Scale{scale}, p.Scales[min(1, len(p.Scales)):]...)
+	p.Scales = append([]elevator.Scale{scale}, p.Scales[min(1, len(p.Scales)):]...)
 	p.Grains = nil
 	for _, g := range s.grains {
 		if schedule := text(g.id); schedule != "" {
-			p.Grains = append(p.Grains, house.GrainRule{Commodity: g.commodity, Schedule: schedule})
+			p.Grains = append(p.Grains, elevator.GrainRule{Commodity: g.commodity, Schedule: schedule})
 		}
 	}
 	if p.RetainDays == 0 {

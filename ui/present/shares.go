@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -56,7 +56,7 @@ func shareField(i int) string { return fmt.Sprintf("share%d", i+1) }
 func (f *Frame) readShares(values map[string]string) ([]load.Owner, map[string]string) {
 	faults := map[string]string{}
 	var owners []load.Owner
-	g := house.Grower{ID: "load", Name: Say("this load")}
+	g := elevator.Grower{ID: "load", Name: Say("this load")}
 	for i := 0; ; i++ {
 		id, asked := values[ownerField(i)]
 		if !asked {
@@ -79,7 +79,7 @@ func (f *Frame) readShares(values map[string]string) ([]load.Owner, map[string]s
 			party.Name = known.Name
 		}
 		owners = append(owners, load.Owner{Party: party, Parts: parts, Of: of})
-		g.Shares = append(g.Shares, house.Share{GrowerID: id, Parts: parts, Of: of})
+		g.Shares = append(g.Shares, elevator.Share{GrowerID: id, Parts: parts, Of: of})
 	}
 	if len(faults) == 0 && len(owners) > 0 {
 		if err := g.Check(); err != nil {

@@ -4,13 +4,13 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/house"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 )
 
 // storedTare is the load's truck, if it has a tare stored in the unit of the
 // scale.
-func (f *LoadForm) storedTare() (house.Truck, bool) {
+func (f *LoadForm) storedTare() (elevator.Truck, bool) {
 	t, ok := f.frame.known().truck(f.now.load.Details.Truck.ID)
 	unit := f.frame.Desk.Profile().WeightUnit()
 	return t, ok && t.Tare != nil && t.Tare.Unit() == unit
@@ -61,7 +61,7 @@ func (f *LoadForm) StoreTare() error {
 	w, _ := l.Weight(load.Tare, "")
 	t, known := f.frame.known().truck(l.Details.Truck.ID)
 	if !known {
-		t = house.Truck{ID: l.Details.Truck.ID, Plate: l.Details.Truck.Plate, Trailer: l.Details.Truck.Trailer, Grower: l.Details.Grower.ID}
+		t = elevator.Truck{ID: l.Details.Truck.ID, Plate: l.Details.Truck.Plate, Trailer: l.Details.Truck.Trailer, Grower: l.Details.Grower.ID}
 	}
 	tare := w.Weight
 	t.Tare, t.Taken = &tare, f.frame.Desk.Today()

@@ -1,4 +1,4 @@
-package house
+package elevator
 
 import (
 	"errors"
@@ -7,9 +7,9 @@ import (
 	"strings"
 )
 
-// Wire is how a weighing indicator is reached: by the network, or by a serial
+// Link is how a weighing indicator is reached: by the network, or by a serial
 // line set as the indicator itself is set.
-type Wire struct {
+type Link struct {
 	Host string // "192.0.2.10:4001"; empty for a serial line
 
 	Port     string // "/dev/ttyUSB0", "COM3"
@@ -19,23 +19,23 @@ type Wire struct {
 	StopBits int    // 1 or 2
 }
 
-// ReadWire reads the link of a scale: "tcp://192.0.2.10:4001" or
+// ParseLink reads the link of a scale: "tcp://192.0.2.10:4001" or
 // "serial:///dev/ttyUSB0?baud=1200&data=7&parity=even&stop=1". A serial line is
 // taken at 9600 bits per second, 8 data bits, no parity and 1 stop bit where it
 // says nothing else. The error says all that is wrong with it, in sentences.
-func ReadWire(link string) (Wire, error) {
+func ParseLink(link string) (Link, error) {
 	kind, rest, _ := strings.Cut(link, "://")
 	switch kind {
 	case "tcp":
 		at := strings.LastIndex(rest, ":")
 		if at < 1 || !isBetween(rest[at+1:], 1, 65535) {
-			return Wire{}, fmt.Errorf("the link %q needs the indicator's address and its port, 1 to 65535: type it as tcp://host:port", link)
+			return Link{}, fmt.Errorf("the link %q needs the indicator's address and its port, 1 to 65535: type it as tcp://host:port", link)
 		}
-		return Wire{Host: rest}, nil
+		return Link{Host: rest}, nil
 	case "serial":
 		return readSerial(link, rest)
 	}
-	return Wire{}, fmt.Errorf("%q is no link: one begins with tcp:// or serial://. Leave it empty to type weights", link)
+	return Link{}, fmt.Errorf("%q is no link: one begins with tcp:// or serial://. Leave it empty to type weights", link)
 }
 
 // SimulatedLink is the link of a scale that is only played: the invented
@@ -48,13 +48,13 @@ func (s Scale) CheckLink() error {
 	if s.Link == "" || s.Link == SimulatedLink {
 		return nil
 	}
-	_, err := ReadWire(s.Link)
+	_, err := ParseLink(s.Link)
 	return err
 }
 
-func readSerial(link, rest string) (Wire, error) {
+func readSerial(link, rest string) (Link, error) {
 	port, told, _ := strings.Cut(rest, "?")
-	w := Wire{Port: port, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
+	w := Link{Port: port, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
 	var wrong []error
 	say := func(format string, args ...any) { wrong = append(wrong, fmt.Errorf(format, args...)) }
 	for setting := range strings.SplitSeq(told, "&") {

@@ -1,4 +1,4 @@
-package house
+package elevator
 
 import (
 	"strings"
@@ -7,15 +7,15 @@ import (
 
 // A link says by what wire the scale is reached, and how a serial line is set.
 func TestReadWire(t *testing.T) {
-	usual := Wire{Port: "/dev/ttyUSB0", Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
-	for link, want := range map[string]Wire{
+	usual := Link{Port: "/dev/ttyUSB0", Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
+	for link, want := range map[string]Link{
 		"tcp://192.0.2.10:4001":                       {Host: "192.0.2.10:4001"},
 		"serial:///dev/ttyUSB0":                       usual,
 		"serial:///dev/ttyUSB0?baud=9600&parity=none": usual,
 		"serial://COM3?baud=1200&data=7&parity=even":  {Port: "COM3", Baud: 1200, DataBits: 7, Parity: "even", StopBits: 1},
 		"serial://COM3?parity=odd&stop=2":             {Port: "COM3", Baud: 9600, DataBits: 8, Parity: "odd", StopBits: 2},
 	} {
-		if got, err := ReadWire(link); err != nil || got != want {
+		if got, err := ParseLink(link); err != nil || got != want {
 			t.Errorf("%s is %+v, %v; want %+v", link, got, err, want)
 		}
 	}
@@ -35,7 +35,7 @@ func TestWrongWires(t *testing.T) {
 			"300 and 230400", "data=7", "parity=none", "stop=1", `says "flow"`,
 		},
 	} {
-		_, err := ReadWire(link)
+		_, err := ParseLink(link)
 		if err == nil {
 			t.Errorf("%q is taken", link)
 			continue
