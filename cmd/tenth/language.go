@@ -3,8 +3,8 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/tongue"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -12,7 +12,7 @@ import (
 // papers and workings, is in the language of the house.
 
 // language is the house's, for a working.
-func (p *post) language() worksheet.Translate { return tongue.Of(p.Profile().Language).Say }
+func (p *post) language() worksheet.Translate { return i18n.For(p.Profile().Language).Say }
 
 // workingOf says the working of a load.
 func (p *post) workingOf(l *load.Load) worksheet.Translate {
@@ -27,7 +27,7 @@ func (p *post) speak(format string, args ...any) {
 
 // knownLanguage refuses a language that the house cannot choose.
 func knownLanguage(code string) error {
-	if tongue.Known(code) {
+	if i18n.Known(code) {
 		return nil
 	}
 	return refusal("Give --language en or --language fr", "%q is no language here", code)

@@ -8,13 +8,13 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/i18n/unsaid"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/store"
-	"tenthpoint/internal/tongue"
-	"tenthpoint/internal/tongue/unsaid"
 	"tenthpoint/schedules"
 )
 
@@ -134,7 +134,7 @@ func (r reader) proof(d *desk.Desk, row store.LoadRow) {
 	must(r.t, err)
 	s, err := d.Resettle(ctx, l)
 	must(r.t, err)
-	r.read("working", s.Sheet.TextIn(300, tongue.Of("fr").Say))
+	r.read("working", s.Sheet.TextIn(300, i18n.For("fr").Say))
 }
 
 func (r reader) disputesOf(d *desk.Desk) {

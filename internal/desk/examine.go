@@ -8,10 +8,10 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/store"
-	"tenthpoint/internal/tongue"
 )
 
 // File is one file of a set. Name may have a folder in it, with a slash.
@@ -36,7 +36,7 @@ func (d *Desk) Examine(ctx context.Context, from, to quantity.Date, page report.
 	if err != nil {
 		return nil, err
 	}
-	s := &set{page: page.Wide(), progress: progress, say: tongue.Of(d.profile.Language).Say}
+	s := &set{page: page.Wide(), progress: progress, say: i18n.For(d.profile.Language).Say}
 	for _, r := range registers {
 		s.paper("registers/"+r.Name, r.Paper)
 		for _, t := range r.Paper.Tables() {

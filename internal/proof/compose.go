@@ -6,17 +6,17 @@ import (
 	"time"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/tongue"
 	"tenthpoint/internal/worksheet"
 )
 
 // Compose makes the proof of a ticket.
 func Compose(f Facts) report.Document {
-	c := composer{Facts: f, say: tongue.Of(f.House.Language).Say}
+	c := composer{Facts: f, say: i18n.For(f.House.Language).Say}
 	c.doc = report.Document{
 		House: letterhead(f), Language: f.House.Language, Title: fmt.Sprintf("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
 		Footer: "Figures are exact decimals; each is rounded once, where the line says so. This paper is the ticket's own working and no certificate.",

@@ -4,13 +4,13 @@ import (
 	"encoding/csv"
 	"io"
 
-	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/i18n"
 )
 
 // CSV writes one of the document's tables with a heading row, as RFC 4180 has it. Figures are
 // written without commas between thousands, so that programs can read them.
 func (d Document) CSV(w io.Writer, t Table) error {
-	if say := tongue.Of(d.Language); say != nil {
+	if say := i18n.For(d.Language); say != nil {
 		t = t.spoken(say)
 	}
 	out := csv.NewWriter(w)

@@ -7,14 +7,14 @@ import (
 
 	"codeberg.org/go-pdf/fpdf"
 
-	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/typeface"
 )
 
 // PDF sets the document on pages. The same document on the same paper gives the
 // same bytes.
 func (d Document) PDF(p Page) ([]byte, error) {
-	say := tongue.Of(d.Language)
+	say := i18n.For(d.Language)
 	d = d.spoken()
 	s := newSheet(d, p)
 	s.newPage()

@@ -3,7 +3,7 @@ package report
 import (
 	"strings"
 
-	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/i18n"
 )
 
 // A document is composed in English, with the language of its house noted, and
@@ -13,7 +13,7 @@ import (
 
 // spoken is the document in its language.
 func (d Document) spoken() Document {
-	t := tongue.Of(d.Language)
+	t := i18n.For(d.Language)
 	if t == nil {
 		return d
 	}
@@ -33,7 +33,7 @@ func each[T any](list []T, do func(T) T) []T {
 	return out
 }
 
-func spokenBlock(b Block, t *tongue.Tongue) Block {
+func spokenBlock(b Block, t *i18n.Translator) Block {
 	switch b := b.(type) {
 	case Heading:
 		b.Text = t.Say(b.Text)
@@ -55,7 +55,7 @@ func spokenBlock(b Block, t *tongue.Tongue) Block {
 	return b // steps are said by whoever knows what they are made of
 }
 
-func (p Pair) spoken(t *tongue.Tongue) Pair {
+func (p Pair) spoken(t *i18n.Translator) Pair {
 	p.Label = t.Say(p.Label)
 	if !p.Own {
 		p.Value = t.Say(p.Value)
@@ -63,7 +63,7 @@ func (p Pair) spoken(t *tongue.Tongue) Pair {
 	return p
 }
 
-func (b Table) spoken(t *tongue.Tongue) Table {
+func (b Table) spoken(t *i18n.Translator) Table {
 	b.Empty, b.Parts = t.Say(b.Empty), each(b.Parts, t.Say)
 	own := make([]bool, len(b.Columns))
 	columns := make([]Column, len(b.Columns))

@@ -8,14 +8,14 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/i18n"
 )
 
 // XLSX writes the document as a workbook: a first sheet that says what it is,
 // then a sheet for each table. Figures are numbers a spreadsheet can add; each
 // is written as the decimal text that prints, to the last nought.
 func (d Document) XLSX(w io.Writer) error {
-	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: tongue.Of(d.Language).Say("This paper")}
+	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: i18n.For(d.Language).Say("This paper")}
 	d = d.spoken()
 	defer book.Close()
 	book.about(d)

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/tongue/unsaid"
+	"tenthpoint/internal/i18n/unsaid"
 )
 
 // ownOfTickets are the names on the tickets of the table, and what people typed.

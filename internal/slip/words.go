@@ -4,7 +4,7 @@ import (
 	"reflect"
 	"sync"
 
-	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/i18n"
 )
 
 // Words are the words printed on a slip. Each is a text of its own, so that a
@@ -69,7 +69,7 @@ func EnglishWords() Words {
 	return w
 }
 
-var frenchWords = sync.OnceValue(func() Words { return EnglishWords().Translated(tongue.Of("fr").Say) })
+var frenchWords = sync.OnceValue(func() Words { return EnglishWords().Translated(i18n.For("fr").Say) })
 
 // WordsIn are the words in the language of a house: "en", "fr". They are English
 // where it has chosen none.

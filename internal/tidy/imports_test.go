@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("tongue", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "takeover")
+var core = inside("i18n", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "takeover")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("slip", "report", "daysheet", "proof")
@@ -21,10 +21,10 @@ var devices = inside("store", "scalelink", "spool")
 // import. What is not written here is refused: a new package is entered here
 // first, which is the moment to think about where it stands.
 var mayImport = map[string][]string{
-	"internal/tongue": {}, // the language of a house
-	"internal/fold":   {}, // texts that people mean alike
+	"internal/i18n": {}, // the language of a house
+	"internal/fold": {}, // texts that people mean alike
 
-	"internal/tongue/unsaid": inside("tongue"), // for tests: what was left in English
+	"internal/i18n/unsaid": inside("i18n"), // for tests: what was left in English
 
 	"internal/fault":     {},
 	"internal/quantity":  {},
@@ -51,7 +51,7 @@ var mayImport = map[string][]string{
 	"internal/store":    slices.Concat(core, []string{"migrations"}),
 	"internal/typeface": {}, // the letters on paper
 	"internal/slip":     slices.Concat(core, inside("typeface")),
-	"internal/report":   inside("tongue", "typeface"),
+	"internal/report":   inside("i18n", "typeface"),
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),
@@ -64,7 +64,7 @@ var mayImport = map[string][]string{
 	"ui/present":  slices.Concat(core, papers, inside("desk", "fold")),
 	"ui/kit":      inside("fold"),
 	"ui/handbook": inside("fold"),
-	"ui/view":     {"internal/tongue", "ui/present", "ui/kit", "ui/handbook"},
+	"ui/view":     {"internal/i18n", "ui/present", "ui/kit", "ui/handbook"},
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),
 		[]string{"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),

@@ -10,7 +10,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/tongue/unsaid"
+	"tenthpoint/internal/i18n/unsaid"
 	"tenthpoint/ui/handbook"
 	"tenthpoint/ui/kit"
 )

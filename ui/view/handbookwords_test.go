@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/ui/handbook"
 )
 
@@ -141,7 +141,7 @@ func TestWrongWordsAreFound(t *testing.T) {
 	if found := wrongWords(handbook.Chapter{Text: "**Office**"}, handbook.Chapter{Text: "**Office**"}, texts); len(found) == 0 {
 		t.Error("a label of no screen is not found")
 	}
-	if _, english := tongue.Texts(tongue.English)["Moisture"]; !english {
+	if _, english := i18n.Texts(i18n.English)["Moisture"]; !english {
 		t.Error("the words of the trade are not among the texts")
 	}
 }

@@ -12,7 +12,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
 
-	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/ui/handbook"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -36,16 +36,16 @@ func UseLanguage(code string) error {
 	if err != nil {
 		return err
 	}
-	var speaking *tongue.Tongue // of sentences; English ones stay
-	if code != "" && code != tongue.English {
-		speaking = tongue.New(maps.Clone(texts))
+	var speaking *i18n.Translator // of sentences; English ones stay
+	if code != "" && code != i18n.English {
+		speaking = i18n.New(maps.Clone(texts))
 	}
 	maps.DeleteFunc(texts, func(english, _ string) bool { return slices.Contains(reserved, strings.ToLower(english)) })
 	data, err := json.Marshal(texts)
 	if err != nil {
 		return err
 	}
-	for _, locale := range []fyne.Locale{tongue.English, lang.SystemLocale()} {
+	for _, locale := range []fyne.Locale{i18n.English, lang.SystemLocale()} {
 		if err := lang.AddTranslationsForLocale(data, locale); err != nil {
 			return err
 		}
@@ -69,13 +69,13 @@ var reserved = []string{"id", "description", "hash", "leftdelim", "rightdelim", 
 // trade.
 func textsIn(code string) (map[string]string, error) {
 	if code == "" {
-		code = tongue.English
+		code = i18n.English
 	}
 	data, err := translations.ReadFile("translation/" + code + ".json")
-	if err != nil || !tongue.Known(code) {
+	if err != nil || !i18n.Known(code) {
 		return nil, fmt.Errorf("the desk does not speak %q; it speaks en and fr", code)
 	}
-	texts := tongue.Texts(code)
+	texts := i18n.Texts(code)
 	screens := map[string]string{}
 	if err := json.Unmarshal(data, &screens); err != nil {
 		return nil, err

@@ -14,9 +14,9 @@ import (
 	"testing"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/slip"
-	"tenthpoint/internal/tongue"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 )
@@ -36,7 +36,7 @@ func textsOf(t *testing.T, code string) map[string]string {
 func speak(t *testing.T, code string) {
 	t.Helper()
 	t.Cleanup(func() {
-		must(t, UseLanguage(tongue.English))
+		must(t, UseLanguage(i18n.English))
 		present.SetLanguage(func(english string) string { return english })
 		kit.SetWords(kit.EnglishWords())
 	})
@@ -46,7 +46,7 @@ func speak(t *testing.T, code string) {
 // Every language has the same texts, none empty, each with the same gaps for
 // figures; English says what the code says.
 func TestLanguagesHaveTheSameTexts(t *testing.T) {
-	first := textsOf(t, tongue.English)
+	first := textsOf(t, i18n.English)
 	for key, text := range first {
 		if text != key {
 			t.Errorf("en: %q says %q", key, text)
@@ -86,7 +86,7 @@ func verbsOf(text string) []string {
 // Whatever the code says is in the files of the languages: every text handed to
 // Say, every word of the slip and of the kit, every name the trade brings.
 func TestEveryTextIsTranslated(t *testing.T) {
-	texts := textsOf(t, tongue.English)
+	texts := textsOf(t, i18n.English)
 	said := textsInCode(t)
 	for text, where := range wordsFromElsewhere() {
 		said[text] = where

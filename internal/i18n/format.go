@@ -1,4 +1,4 @@
-package tongue
+package i18n
 
 import (
 	"regexp"

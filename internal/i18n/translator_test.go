@@ -1,4 +1,4 @@
-package tongue
+package i18n
 
 import (
 	"strings"
@@ -8,7 +8,7 @@ import (
 // Texts are found as they stand, along their formats, sentence by sentence and
 // part by part; names and what people typed stay.
 func TestSay(t *testing.T) {
-	french := Of("fr")
+	french := For("fr")
 	for english, want := range map[string]string{
 		"":                              "",
 		"Yard of Quill":                 "Yard of Quill",
@@ -36,7 +36,7 @@ func TestSay(t *testing.T) {
 // English is what is written, and so is a language nobody speaks here.
 func TestEnglishSaysWhatIsWritten(t *testing.T) {
 	for _, code := range []string{"", "en", "xx"} {
-		if got := Of(code).Say("Corn, out"); got != "Corn, out" {
+		if got := For(code).Say("Corn, out"); got != "Corn, out" {
 			t.Errorf("%q says %q", code, got)
 		}
 	}
@@ -48,7 +48,7 @@ func TestEnglishSaysWhatIsWritten(t *testing.T) {
 // What has been said may be said again, as a paper and a screen both may do: it
 // stays.
 func TestSaidTwiceIsSaidOnce(t *testing.T) {
-	french := Of("fr")
+	french := For("fr")
 	for english, text := range Texts("fr") {
 		if strings.Contains(text, "%") {
 			continue

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/i18n"
 )
 
 // Finder knows the words of a language and the names that are the same in every
@@ -18,7 +18,7 @@ type Finder struct{ words map[string]bool }
 // others that are given beside, and the own words and names of a house.
 func In(code string, more map[string]string, own ...string) Finder {
 	f := Finder{map[string]bool{}}
-	for _, text := range tongue.Texts(code) {
+	for _, text := range i18n.Texts(code) {
 		f.Know(text)
 	}
 	for _, text := range more {

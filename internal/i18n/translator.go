@@ -1,10 +1,10 @@
-package tongue
+package i18n
 
 import "sync"
 
-// Tongue says English texts in a language. A nil Tongue says them as they are. It
+// Translator says English texts in a language. A nil Tongue says them as they are. It
 // may be used by several at once.
-type Tongue struct {
+type Translator struct {
 	texts     map[string]string
 	other     map[string]bool // the texts in the language, which are not said again
 	sentences sentences
@@ -14,8 +14,8 @@ type Tongue struct {
 }
 
 // New makes a tongue of texts: for each English text the one said in its place.
-func New(texts map[string]string) *Tongue {
-	t := &Tongue{texts: texts, other: make(map[string]bool, len(texts)), sentences: newSentences(texts), said: map[string]string{}}
+func New(texts map[string]string) *Translator {
+	t := &Translator{texts: texts, other: make(map[string]bool, len(texts)), sentences: newSentences(texts), said: map[string]string{}}
 	for _, text := range texts {
 		t.other[text] = true
 	}
@@ -27,7 +27,7 @@ const mostSaid = 4000
 
 // Say gives an English text in the language. What is no text of the program, as
 // a name, stays what it is.
-func (t *Tongue) Say(english string) string {
+func (t *Translator) Say(english string) string {
 	if t == nil {
 		return english
 	}
@@ -49,7 +49,7 @@ func (t *Tongue) Say(english string) string {
 }
 
 // exact finds a text as it stands.
-func (t *Tongue) exact(english string) (text string, known bool) {
+func (t *Translator) exact(english string) (text string, known bool) {
 	if text, known = t.texts[english]; known {
 		return text, true
 	}

@@ -1,4 +1,4 @@
-package tongue
+package i18n
 
 import (
 	"embed"
@@ -51,11 +51,11 @@ func read(code string) map[string]string {
 	return texts
 }
 
-var french = sync.OnceValue(func() *Tongue { return New(Texts("fr")) })
+var french = sync.OnceValue(func() *Translator { return New(Texts("fr")) })
 
-// Of is the tongue of a house that has chosen a language; nil, which says
+// For is the tongue of a house that has chosen a language; nil, which says
 // English, where it has chosen none or one that is not known here.
-func Of(code string) *Tongue {
+func For(code string) *Translator {
 	if code == "fr" {
 		return french()
 	}

@@ -1,4 +1,4 @@
-// Package tongue is the language of a house.
+// Package i18n is the language of a house.
 //
 // Whatever the program tells people it tells in English first: labels, reasons,
 // sentences with figures in them. English is what the book keeps, what hashes
@@ -10,4 +10,4 @@
 // - tare 24,500 lb)", is known by its format and taken apart along it; what was
 // in its gaps is said too. What is no text of the program, such as a name, stays
 // what it is.
-package tongue
+package i18n
