@@ -21,8 +21,8 @@ var devices = inside("store", "scalelink", "spool")
 // import. What is not written here is refused: a new package is entered here
 // first, which is the moment to think about where it stands.
 var mayImport = map[string][]string{
-	"internal/i18n": {}, // the language of a house
-	"internal/fold": {}, // texts that people mean alike
+	"internal/i18n":       {}, // the language of a house
+	"internal/textsearch": {}, // texts that people mean alike
 
 	"internal/i18n/unsaid": inside("i18n"), // for tests: what was left in English
 
@@ -61,9 +61,9 @@ var mayImport = map[string][]string{
 	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),
 	"internal/demo":            slices.Concat(core, inside("store", "desk")),
 
-	"ui/present":  slices.Concat(core, papers, inside("desk", "fold")),
-	"ui/kit":      inside("fold"),
-	"ui/handbook": inside("fold"),
+	"ui/present":  slices.Concat(core, papers, inside("desk", "textsearch")),
+	"ui/kit":      inside("textsearch"),
+	"ui/handbook": inside("textsearch"),
 	"ui/view":     {"internal/i18n", "ui/present", "ui/kit", "ui/handbook"},
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"unicode"
 
-	"tenthpoint/internal/fold"
+	"tenthpoint/internal/textsearch"
 )
 
 // elided are the small words that French shortens before a vowel. They are in
@@ -15,7 +15,7 @@ var elided = regexp.MustCompile(`\b(?:[cdjlmnst]|qu)['’]`)
 // wordsOf are the words of a text, folded. An apostrophe parts words, so that
 // "l'humidité" is found by its noun; a point stays in a figure, as in 1.18.
 func wordsOf(text string) []string {
-	words := strings.FieldsFunc(elided.ReplaceAllString(fold.Text(text), " "), func(r rune) bool {
+	words := strings.FieldsFunc(elided.ReplaceAllString(textsearch.Fold(text), " "), func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '.'
 	})
 	out := words[:0]

@@ -4,7 +4,7 @@ import (
 	"sort"
 	"strings"
 
-	"tenthpoint/internal/fold"
+	"tenthpoint/internal/textsearch"
 )
 
 // Option is one thing to find: a grower, a truck, a commodity. All three parts
@@ -48,7 +48,7 @@ const (
 // matching gives the options that fit what was typed, best first and otherwise
 // in the order they came. Nothing typed fits everything.
 func matching(options []Option, typed string) []Option {
-	query := fold.Text(strings.TrimSpace(typed))
+	query := textsearch.Fold(strings.TrimSpace(typed))
 	if query == "" {
 		return options
 	}
@@ -67,7 +67,7 @@ func matching(options []Option, typed string) []Option {
 // fitOf ranks one option against a folded query.
 func fitOf(o Option, query string) int {
 	code, name := o.shown()
-	code, name = fold.Text(code), fold.Text(name)
+	code, name = textsearch.Fold(code), textsearch.Fold(name)
 	switch {
 	case code == query:
 		return fitCode
@@ -76,7 +76,7 @@ func fitOf(o Option, query string) int {
 	case strings.HasPrefix(name, query):
 		return fitNameHead
 	}
-	all := code + " " + name + " " + fold.Text(o.Detail)
+	all := code + " " + name + " " + textsearch.Fold(o.Detail)
 	best := fitWords
 	for _, part := range strings.Fields(query) {
 		switch {
@@ -93,11 +93,11 @@ func fitOf(o Option, query string) int {
 // exact gives the option whose code was typed in full, and whether no other
 // code begins the same way, so that nothing more could follow.
 func exact(options []Option, typed string) (o Option, found, final bool) {
-	query := fold.Text(strings.TrimSpace(typed))
+	query := textsearch.Fold(strings.TrimSpace(typed))
 	final = true
 	for _, each := range options {
 		code, _ := each.shown()
-		code = fold.Text(code)
+		code = textsearch.Fold(code)
 		switch {
 		case query == "":
 		case code == query:

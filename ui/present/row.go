@@ -4,8 +4,8 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/fold"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/textsearch"
 )
 
 // Row is one line of a list, ready to show.
@@ -47,7 +47,7 @@ func (f *Frame) shortDay(day string) string {
 // hasAll reports whether a text has every word of a line.
 func hasAll(text, line string) bool {
 	for _, word := range strings.Fields(line) {
-		if !fold.Contains(text, word) {
+		if !textsearch.Contains(text, word) {
 			return false
 		}
 	}

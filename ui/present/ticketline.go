@@ -5,10 +5,10 @@ import (
 	"strings"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/fold"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/slip"
+	"tenthpoint/internal/textsearch"
 )
 
 // pageOfTickets is how many tickets are fetched at a time.
@@ -65,7 +65,7 @@ func (f *Frame) readWord(l *ticketLine, words []string) int {
 // isWord reports whether a typed word is one of ours, in the language of the
 // desk or in English.
 func isWord(typed, english string) bool {
-	return fold.Equal(typed, english) || fold.Equal(typed, Say(english))
+	return textsearch.Equal(typed, english) || textsearch.Equal(typed, Say(english))
 }
 
 // exact understands "truck 77", "grower 114" and "ticket 1042".
@@ -154,7 +154,7 @@ func (l *ticketLine) days(from, to string) {
 func (l *ticketLine) term(f *Frame, word string) {
 	t := desk.Term{Text: word}
 	for _, c := range grain.All() {
-		if fold.Contains(grainName(c.ID), word) || fold.Contains(c.ID, word) {
+		if textsearch.Contains(grainName(c.ID), word) || textsearch.Contains(c.ID, word) {
 			t.Commodities = append(t.Commodities, c.ID)
 		}
 	}

@@ -3,9 +3,9 @@ package present
 import (
 	"strings"
 
-	"tenthpoint/internal/fold"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/textsearch"
 )
 
 // yesOrNo is how a thing that is there or not stands in its field.
@@ -21,7 +21,7 @@ func yesOrNo(present bool) string {
 func readFactor(factor grain.Factor, text string) (quantity.Amount, error) {
 	if factor.YesNo {
 		for _, word := range []string{"yes", "no"} {
-			if said := fold.Text(Say(word)); isBegun(said, fold.Text(strings.TrimSpace(text))) {
+			if said := textsearch.Fold(Say(word)); isBegun(said, textsearch.Fold(strings.TrimSpace(text))) {
 				text = word
 				break
 			}

@@ -1,7 +1,7 @@
-// Package fold makes texts alike that people mean alike: "Réfaction" is what
+// Package textsearch makes texts alike that people mean alike: "Réfaction" is what
 // somebody looks for who types "refaction" with cold hands. Large and small
 // letters, accents, and letters that are two in one count for nothing.
-package fold
+package textsearch
 
 import (
 	"strings"
@@ -16,8 +16,8 @@ import (
 // twoInOne are letters that no accent can be taken from.
 var twoInOne = strings.NewReplacer("œ", "oe", "æ", "ae", "ø", "o")
 
-// Text is a text folded, to be compared and searched; it is not for reading.
-func Text(text string) string {
+// Fold is a text folded, to be compared and searched; it is not for reading.
+func Fold(text string) string {
 	if isPlain(text) {
 		return strings.ToLower(text)
 	}
@@ -36,7 +36,7 @@ func isPlain(text string) bool {
 }
 
 // Contains reports whether a text has a part, folded.
-func Contains(text, part string) bool { return strings.Contains(Text(text), Text(part)) }
+func Contains(text, part string) bool { return strings.Contains(Fold(text), Fold(part)) }
 
 // Equal reports whether two texts are alike, folded.
-func Equal(a, b string) bool { return Text(a) == Text(b) }
+func Equal(a, b string) bool { return Fold(a) == Fold(b) }

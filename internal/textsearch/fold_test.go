@@ -1,4 +1,4 @@
-package fold
+package textsearch
 
 import (
 	"testing"
@@ -11,7 +11,7 @@ func TestText(t *testing.T) {
 		"Réfaction d'eau": "refaction d'eau", "MAÏS": "mais", "œuf": "oeuf", "Œuvre": "oeuvre", "Straße": "strasse",
 		"e\u0301te\u0301": "ete", "Åse Bjørn": "ase bjorn", "XMP 255": "xmp 255", "": "",
 	} {
-		if got := Text(text); got != want {
+		if got := Fold(text); got != want {
 			t.Errorf("%q is folded to %q, want %q", text, got, want)
 		}
 	}
@@ -25,8 +25,8 @@ func TestText(t *testing.T) {
 func TestFoldedStays(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.String().Draw(t, "text")
-		if once := Text(text); Text(once) != once {
-			t.Fatalf("%q is folded to %q, and that to %q", text, once, Text(once))
+		if once := Fold(text); Fold(once) != once {
+			t.Fatalf("%q is folded to %q, and that to %q", text, once, Fold(once))
 		}
 	})
 }
