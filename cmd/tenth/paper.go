@@ -5,8 +5,8 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/printing"
 	"tenthpoint/internal/slip"
-	"tenthpoint/internal/spool"
 )
 
 // paperFlags say where paper goes.
@@ -81,14 +81,14 @@ func (p *post) file(f paperFlags, doc slip.Document, name string) ([]string, err
 // files writes a paper into a folder, never over an older file.
 func (p *post) files(folder, name string, pdf, text []byte) ([]string, error) {
 	var out []string
-	for _, job := range []spool.Job{
-		{Name: name, MIME: spool.PDF, Bytes: pdf, Copies: 1},
-		{Name: name, MIME: spool.Text, Bytes: text, Copies: 1},
+	for _, job := range []printing.Job{
+		{Name: name, MIME: printing.PDF, Bytes: pdf, Copies: 1},
+		{Name: name, MIME: printing.Text, Bytes: text, Copies: 1},
 	} {
 		if len(job.Bytes) == 0 {
 			continue
 		}
-		receipt, err := spool.Folder{Path: folder}.Send(p, job)
+		receipt, err := printing.Folder{Path: folder}.Send(p, job)
 		if err != nil {
 			return out, err
 		}

@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"sync"
 
-	"tenthpoint/internal/spool"
+	"tenthpoint/internal/printing"
 	"tenthpoint/ui/present"
 )
 
@@ -16,30 +16,30 @@ type printer struct {
 	folder string // beside the book
 
 	mu sync.Mutex
-	to spool.Spool
+	to printing.Destination
 }
 
 // newPrinter makes a printer that writes papers into a folder beside the book,
 // and where that was asked for opens them on the screen too.
 func newPrinter(book string, view bool) *printer {
 	p := &printer{folder: filepath.Join(filepath.Dir(book), "papers")}
-	p.to = spool.Folder{Path: p.folder}
+	p.to = printing.Folder{Path: p.folder}
 	if view {
-		p.to = spool.Viewer{Folder: p.folder}
+		p.to = printing.Viewer{Folder: p.folder}
 	}
 	return p
 }
 
 // send makes papers go another way from now on.
 func (p *printer) send(way, queue string) error {
-	var to spool.Spool
+	var to printing.Destination
 	switch way {
 	case present.ToFolder:
-		to = spool.Folder{Path: p.folder}
+		to = printing.Folder{Path: p.folder}
 	case present.ToScreen:
-		to = spool.Viewer{Folder: p.folder}
+		to = printing.Viewer{Folder: p.folder}
 	case present.ToQueue:
-		to = spool.System{Printer: queue, Keep: p.folder}
+		to = printing.System{Printer: queue, Keep: p.folder}
 	default:
 		return fmt.Errorf("papers cannot go to %q", way)
 	}
@@ -49,7 +49,7 @@ func (p *printer) send(way, queue string) error {
 	return nil
 }
 
-func (p *printer) way() spool.Spool {
+func (p *printer) way() printing.Destination {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	return p.to
@@ -57,6 +57,6 @@ func (p *printer) way() spool.Spool {
 
 // Print sends one paper on and says where it went.
 func (p *printer) Print(ctx context.Context, name string, pdf []byte) (where string, err error) {
-	receipt, err := p.way().Send(ctx, spool.Job{Name: name, MIME: spool.PDF, Bytes: pdf, Copies: 1})
+	receipt, err := p.way().Send(ctx, printing.Job{Name: name, MIME: printing.PDF, Bytes: pdf, Copies: 1})
 	return receipt.Where, err
 }

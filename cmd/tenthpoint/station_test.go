@@ -9,8 +9,8 @@ import (
 	"time"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/printing"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/spool"
 	"tenthpoint/ui/present"
 )
 
@@ -22,9 +22,9 @@ func TestPapersGoWhereTheyWereSent(t *testing.T) {
 	if text, err := os.ReadFile(where); err != nil || string(text) != "%PDF" || filepath.Dir(where) != filepath.Join(folder, "papers") {
 		t.Errorf("the paper is at %s: %q, %v", where, text, err)
 	}
-	for way, want := range map[string]spool.Spool{
-		present.ToFolder: spool.Folder{Path: p.folder}, present.ToScreen: spool.Viewer{Folder: p.folder},
-		present.ToQueue: spool.System{Printer: "scale house", Keep: p.folder},
+	for way, want := range map[string]printing.Destination{
+		present.ToFolder: printing.Folder{Path: p.folder}, present.ToScreen: printing.Viewer{Folder: p.folder},
+		present.ToQueue: printing.System{Printer: "scale house", Keep: p.folder},
 	} {
 		fine(t, p.send(way, "scale house"))
 		if got := p.way(); !same(got, want) {
@@ -37,9 +37,9 @@ func TestPapersGoWhereTheyWereSent(t *testing.T) {
 }
 
 // same compares spools; one of a queue holds a slice and has no ==.
-func same(a, b spool.Spool) bool {
-	x, isQueue := a.(spool.System)
-	if y, alike := b.(spool.System); isQueue && alike {
+func same(a, b printing.Destination) bool {
+	x, isQueue := a.(printing.System)
+	if y, alike := b.(printing.System); isQueue && alike {
 		return x.Printer == y.Printer && x.Keep == y.Keep
 	}
 	return !isQueue && a == b

@@ -15,7 +15,7 @@ var core = inside("i18n", "fault", "quantity", "tomlfile", "worksheet", "grain",
 var papers = inside("slip", "report", "daysheet", "proof")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("store", "scalelink", "spool")
+var devices = inside("store", "scalelink", "printing")
 
 // mayImport says for every package which packages of this repository it may
 // import. What is not written here is refused: a new package is entered here
@@ -57,7 +57,7 @@ var mayImport = map[string][]string{
 	"internal/daysheet":        slices.Concat(core, inside("report")),
 	"internal/proof":           slices.Concat(core, inside("report")),
 	"internal/scalelink":       inside("quantity"),
-	"internal/spool":           {},
+	"internal/printing":        {},
 	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),
 	"internal/demo":            slices.Concat(core, inside("store", "desk")),
 

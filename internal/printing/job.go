@@ -1,4 +1,4 @@
-package spool
+package printing
 
 import (
 	"context"
@@ -9,10 +9,10 @@ import (
 	"unicode/utf8"
 )
 
-// Spool hands one job on. Send returns once the job is out of the program's
+// Destination hands one job on. Send returns once the job is out of the program's
 // hands (on disk, in the queue, at the viewer) or with a sentence saying why
 // it is not. A Spool may be used from several goroutines at once.
-type Spool interface {
+type Destination interface {
 	Send(ctx context.Context, job Job) (Receipt, error)
 }
 

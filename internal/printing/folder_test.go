@@ -1,4 +1,4 @@
-package spool
+package printing
 
 import (
 	"bytes"

@@ -1,4 +1,4 @@
-// Package spool hands finished paper to whatever turns it into paper.
+// Package printing hands finished paper to whatever turns it into paper.
 //
 // A slip, a day sheet and a bin label all end the same way: some bytes with a
 // name, a kind and a number of copies. That is a Job. A Spool takes a Job and
@@ -20,4 +20,4 @@
 //
 // Every failure is a sentence that says what was tried, what came back, and
 // what the person at the desk can do about it.
-package spool
+package printing

@@ -1,6 +1,6 @@
 //go:build unix
 
-package spool
+package printing
 
 import (
 	"os"
