@@ -7,8 +7,8 @@ import (
 
 	"codeberg.org/go-pdf/fpdf"
 
+	"tenthpoint/internal/fonts"
 	"tenthpoint/internal/i18n"
-	"tenthpoint/internal/typeface"
 )
 
 // PDF sets the document on pages. The same document on the same paper gives the
@@ -83,8 +83,8 @@ func newSheet(d Document, p Page) *sheet {
 	pdf.SetTitle(d.Title, true)
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
-	pdf.AddUTF8FontFromBytes(face, "", typeface.Regular)
-	pdf.AddUTF8FontFromBytes(face, "B", typeface.Bold)
+	pdf.AddUTF8FontFromBytes(face, "", fonts.Regular)
+	pdf.AddUTF8FontFromBytes(face, "B", fonts.Bold)
 	s := &sheet{doc: d, pdf: pdf, width: size.Wd, height: size.Ht, measured: map[lettering]float64{}}
 	s.floor = s.height - margin - s.footHeight()
 	return s

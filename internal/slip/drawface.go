@@ -3,7 +3,7 @@ package slip
 import (
 	"sync"
 
-	"tenthpoint/internal/typeface"
+	"tenthpoint/internal/fonts"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -20,8 +20,8 @@ type face struct {
 }
 
 var (
-	regular = sync.OnceValue(func() *face { return newFace(typeface.Regular) })
-	bold    = sync.OnceValue(func() *face { return newFace(typeface.Bold) })
+	regular = sync.OnceValue(func() *face { return newFace(fonts.Regular) })
+	bold    = sync.OnceValue(func() *face { return newFace(fonts.Bold) })
 )
 
 // newFace reads a font of the program's own; one that cannot be read is a

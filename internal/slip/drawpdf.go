@@ -5,7 +5,7 @@ import (
 	"io"
 	"time"
 
-	"tenthpoint/internal/typeface"
+	"tenthpoint/internal/fonts"
 
 	"codeberg.org/go-pdf/fpdf"
 )
@@ -63,8 +63,8 @@ func newPDF(width, height float64, title string, made time.Time) pdfCanvas {
 	p.SetModificationDate(made)
 	p.SetProducer("Tenthpoint", true)
 	p.SetTitle(title, true)
-	p.AddUTF8FontFromBytes(family, "", typeface.Regular)
-	p.AddUTF8FontFromBytes(family, "B", typeface.Bold)
+	p.AddUTF8FontFromBytes(family, "", fonts.Regular)
+	p.AddUTF8FontFromBytes(family, "B", fonts.Bold)
 	return pdfCanvas{p}
 }
 

@@ -48,10 +48,10 @@ var mayImport = map[string][]string{
 	"internal/dispute":  inside("quantity", "journal"),
 	"internal/takeover": inside("quantity", "grain", "elevator", "load"),
 
-	"internal/store":    slices.Concat(core, []string{"migrations"}),
-	"internal/typeface": {}, // the letters on paper
-	"internal/slip":     slices.Concat(core, inside("typeface")),
-	"internal/report":   inside("i18n", "typeface"),
+	"internal/store":  slices.Concat(core, []string{"migrations"}),
+	"internal/fonts":  {}, // the letters on paper
+	"internal/slip":   slices.Concat(core, inside("fonts")),
+	"internal/report": inside("i18n", "fonts"),
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),

@@ -1,10 +1,10 @@
-// Package typeface is the lettering of everything on paper.
+// Package fonts is the lettering of everything on paper.
 //
 // A ticket has to print the same on every machine and in every year, so the
 // letters are inside the program: DejaVu Sans Condensed, version 2.37, which
 // has equally wide digits and the signs of a working (− × ÷ √ → ° …). Its
 // licence lies beside it and asks to stay there.
-package typeface
+package fonts
 
 import _ "embed"
 
