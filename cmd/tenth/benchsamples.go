@@ -7,7 +7,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/moisture"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // benchSamples keeps the samples and what is left of them on the shelf.
@@ -198,7 +198,7 @@ func (c samplesLabel) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		label, err := slip.SampleLabel(slip.Ticket{House: p.Profile(), Load: l, Zone: p.place})
+		label, err := scaleticket.SampleLabel(scaleticket.Ticket{House: p.Profile(), Load: l, Zone: p.place})
 		if err != nil {
 			return err
 		}

@@ -6,7 +6,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/printing"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // paperFlags say where paper goes.
@@ -19,13 +19,13 @@ type paperFlags struct {
 
 // slip is a ticket's document, settled again under the edition kept in the
 // book. Owner is 0 for the whole load.
-func (p *post) slip(l *load.Load, copyNo int64, owner int) (slip.Document, error) {
+func (p *post) slip(l *load.Load, copyNo int64, owner int) (scaleticket.Document, error) {
 	s, err := p.Resettle(p, l)
 	if err != nil {
-		return slip.Document{}, err
+		return scaleticket.Document{}, err
 	}
 	code, err := p.Code(p, l)
-	return slip.Compose(slip.Ticket{
+	return scaleticket.Compose(scaleticket.Ticket{
 		House: p.Profile(), Load: l, Settlement: s, Copy: copyNo, Code: code, Owner: owner, Zone: p.place,
 	}), err
 }
@@ -57,22 +57,22 @@ func (p *post) paper(f paperFlags, l *load.Load, copyNo int64) (files []string, 
 
 func (f paperFlags) columns() int {
 	if f.Roll {
-		return slip.RollColumns
+		return scaleticket.RollColumns
 	}
-	return slip.PageColumns
+	return scaleticket.PageColumns
 }
 
-func (f paperFlags) size() slip.Size {
+func (f paperFlags) size() scaleticket.Size {
 	if f.Paper == "a5" {
-		return slip.A5
+		return scaleticket.A5
 	}
-	return slip.HalfLetter
+	return scaleticket.HalfLetter
 }
 
 // file writes one document as PDF and as text.
-func (p *post) file(f paperFlags, doc slip.Document, name string) ([]string, error) {
+func (p *post) file(f paperFlags, doc scaleticket.Document, name string) ([]string, error) {
 	var pdf bytes.Buffer
-	if err := slip.PDF(&pdf, doc, f.size(), slip.Options{}); err != nil {
+	if err := scaleticket.PDF(&pdf, doc, f.size(), scaleticket.Options{}); err != nil {
 		return nil, err
 	}
 	return p.files(f.Out, name, pdf.Bytes(), []byte(doc.Text(f.columns())))

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // showCommand shows a ticket; showing is no copy.
@@ -44,9 +44,9 @@ func (c showCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		width := slip.PageColumns
+		width := scaleticket.PageColumns
 		if c.Roll {
-			width = slip.RollColumns
+			width = scaleticket.RollColumns
 		}
 		fmt.Fprint(p.out, doc.Text(width))
 		return nil

@@ -7,7 +7,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // verifyCommand checks a book, or the code of one slip.
@@ -83,7 +83,7 @@ func (c verifyCommand) report(p *post, found desk.Soundness) error {
 // slip finds the ticket of a code and holds what the slip says against it.
 func (c verifyCommand) slip(p *post) error {
 	code := c.Code
-	said, err := slip.ParsePayload(c.Code)
+	said, err := scaleticket.ParsePayload(c.Code)
 	whole := strings.Contains(strings.TrimSpace(c.Code), " ")
 	if whole && err != nil {
 		return err
@@ -99,7 +99,7 @@ func (c verifyCommand) slip(p *post) error {
 	if err != nil {
 		return err
 	}
-	kept, _ := slip.QR(doc)
+	kept, _ := scaleticket.QR(doc)
 	if err := c.tell(p, l, kept); err != nil {
 		return err
 	}
@@ -109,7 +109,7 @@ func (c verifyCommand) slip(p *post) error {
 	return nil
 }
 
-func (c verifyCommand) tell(p *post, l *load.Load, kept slip.Payload) error {
+func (c verifyCommand) tell(p *post, l *load.Load, kept scaleticket.Payload) error {
 	if c.JSON {
 		out, err := p.ticketJSON(l)
 		if err != nil {

@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
@@ -107,16 +107,16 @@ func (r reader) ticketsOf(d *desk.Desk, book *store.Book) {
 	for _, row := range rows {
 		l, err := d.Load(ctx, row.ID)
 		must(r.t, err)
-		ticket := slip.Ticket{House: d.Profile(), Load: l}
+		ticket := scaleticket.Ticket{House: d.Profile(), Load: l}
 		if row.Ticket > 0 {
 			ticket.Settlement, err = d.Resettle(ctx, l)
 			must(r.t, err)
 			r.proof(d, row)
 		}
 		for ticket.Owner = range len(l.Details.Shares) + 1 {
-			r.read("slip of "+row.ID, slip.Compose(ticket).Text(300))
+			r.read("slip of "+row.ID, scaleticket.Compose(ticket).Text(300))
 		}
-		if label, err := slip.SampleLabel(ticket); err == nil {
+		if label, err := scaleticket.SampleLabel(ticket); err == nil {
 			r.read("label of "+row.ID, strings.Join(append(label.Lines, label.Title, label.Until, label.Mark), "\n"))
 		}
 	}

@@ -5,7 +5,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // leave weighs a truck out with so many pounds from a bin and issues its
@@ -46,7 +46,7 @@ func TestOutboundLoadIsOnlyWeighed(t *testing.T) {
 	if !again.Net.Value().Equal(amountOf(t, "40000 lb")) {
 		t.Errorf("weighed again it is %s", again.Net.Value())
 	}
-	if paper := slip.Compose(slip.Ticket{House: s.Profile(), Load: l, Settlement: again}); len(paper.Sections) == 0 {
+	if paper := scaleticket.Compose(scaleticket.Ticket{House: s.Profile(), Load: l, Settlement: again}); len(paper.Sections) == 0 {
 		t.Error("there is no slip of it")
 	}
 	s.verify()

@@ -114,7 +114,7 @@ var read, _ = strconv.ParseFloat("1", 64)`
 		snippet(t, "internal/settle/a.go", broken),
 		snippet(t, "internal/settle/draw.go", broken),
 		snippet(t, "internal/settle/a_test.go", broken),
-		snippet(t, "internal/slip/draw_paper.go", broken),
+		snippet(t, "internal/scaleticket/draw_paper.go", broken),
 		snippet(t, "ui/view/a.go", broken),
 		snippet(t, "internal/tomlfile/a.go", broken),
 		snippet(t, "ui/present/a.go", `package present

@@ -12,7 +12,7 @@ import (
 var core = inside("i18n", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "takeover")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("slip", "report", "daysheet", "proof")
+var papers = inside("scaleticket", "report", "daysheet", "proof")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("store", "scalelink", "printing")
@@ -48,10 +48,10 @@ var mayImport = map[string][]string{
 	"internal/dispute":  inside("quantity", "journal"),
 	"internal/takeover": inside("quantity", "grain", "elevator", "load"),
 
-	"internal/store":  slices.Concat(core, []string{"migrations"}),
-	"internal/fonts":  {}, // the letters on paper
-	"internal/slip":   slices.Concat(core, inside("fonts")),
-	"internal/report": inside("i18n", "fonts"),
+	"internal/store":       slices.Concat(core, []string{"migrations"}),
+	"internal/fonts":       {}, // the letters on paper
+	"internal/scaleticket": slices.Concat(core, inside("fonts")),
+	"internal/report":      inside("i18n", "fonts"),
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),
@@ -178,10 +178,10 @@ func circle(table map[string][]string, start, at string, walked []string) []stri
 
 func TestTestsStayInsideCanFail(t *testing.T) {
 	expectProblems(t, testsStayInside([]source{
-		snippet(t, "internal/slip/a_test.go", `package slip
+		snippet(t, "internal/scaleticket/a_test.go", `package slip
 import _ "tenthpoint/ui/present"
 import _ "tenthpoint/internal/desk"`),
 		snippet(t, "ui/view/a_test.go", `package view
 import _ "tenthpoint/ui/present"`),
-	}), "internal/slip/a_test.go:2: a test of internal/slip reaches outward to ui/present")
+	}), "internal/scaleticket/a_test.go:2: a test of internal/scaleticket reaches outward to ui/present")
 }

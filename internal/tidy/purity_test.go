@@ -93,7 +93,7 @@ var here = os.Args
 var luck = rand.Int()
 var big = ToUpper("x")
 func f() { fmt.Println(at); _ = fmt.Sprint(at) }`),
-		snippet(t, "internal/slip/a.go", `package slip
+		snippet(t, "internal/scaleticket/a.go", `package slip
 import "time"
 import "os"
 var at = time.Now
@@ -110,5 +110,5 @@ var _ = os.Args`),
 		"may not import math/rand/v2",
 		"a.go:5: an import with a dot",
 		"a.go:12: internal/journal belongs to the core and may not print",
-		"internal/slip/a.go:4: internal/slip may not use time.Now")
+		"internal/scaleticket/a.go:4: internal/scaleticket may not use time.Now")
 }

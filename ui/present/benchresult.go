@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -124,9 +124,9 @@ func allDry(a dryness.Advice) bool {
 // Working is every step from the dial to the moisture.
 func (b *Bench) Working() []PaperLine {
 	s := b.hand
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Working of the moisture")}}
+	lines := []PaperLine{{Kind: scaleticket.PaperTitle, Left: Say("Working of the moisture")}}
 	if !s.isTested() {
-		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("No test has been made.")})
+		return append(lines, PaperLine{Kind: scaleticket.PaperText, Left: Say("No test has been made.")})
 	}
 	return append(append(lines, stepLines(s.found.testing.Sheet.Steps(), "")...), s.grade().lines()...)
 }

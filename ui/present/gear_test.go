@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/store"
 )
 
@@ -247,7 +247,7 @@ func TestGearBackup(t *testing.T) {
 }
 
 func hasMark(lines []PaperLine, left string) bool {
-	_, found := find(lines, func(l PaperLine) bool { return strings.HasPrefix(l.Left, left) && l.Kind == slip.PaperMark })
+	_, found := find(lines, func(l PaperLine) bool { return strings.HasPrefix(l.Left, left) && l.Kind == scaleticket.PaperMark })
 	return found
 }
 

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // Under these names the station remembers.
@@ -22,9 +22,9 @@ const (
 func (g *Gear) Card() []PaperLine {
 	c := &card{frame: g.frame}
 	c.part(Say("PAPERS"))
-	c.noted(slip.PaperPair, Say("Tickets go to"), g.wayWords(), g.wayNote())
+	c.noted(scaleticket.PaperPair, Say("Tickets go to"), g.wayWords(), g.wayNote())
 	c.part(Say("THE BOOK"))
-	c.noted(slip.PaperPair, Say("File"), "", g.frame.Desk.Book().Path())
+	c.noted(scaleticket.PaperPair, Say("File"), "", g.frame.Desk.Book().Path())
 	g.backupLines(c)
 	g.verifyLines(c)
 	return c.lines
@@ -91,11 +91,11 @@ func (g *Gear) backupLines(c *card) {
 	when, where, _ := strings.Cut(last, "\n")
 	switch {
 	case last == "":
-		c.add(slip.PaperMark, Say("No backup has been made from this computer. Ctrl+K makes one."), "")
+		c.add(scaleticket.PaperMark, Say("No backup has been made from this computer. Ctrl+K makes one."), "")
 	case !strings.HasPrefix(when, g.frame.Desk.Today().String()):
-		c.noted(slip.PaperMark, Say("Last backup"), when, where)
+		c.noted(scaleticket.PaperMark, Say("Last backup"), when, where)
 	default:
-		c.noted(slip.PaperPair, Say("Last backup"), when, where)
+		c.noted(scaleticket.PaperPair, Say("Last backup"), when, where)
 	}
 }
 
@@ -142,19 +142,19 @@ func (g *Gear) backUp(folder string) {
 func (g *Gear) verifyLines(c *card) {
 	last := strings.Split(g.frame.recall(verifyLast), "\n")
 	if len(last) < 2 {
-		c.add(slip.PaperMark, Say("The book has not been checked from this computer. Ctrl+J checks it."), "")
+		c.add(scaleticket.PaperMark, Say("The book has not been checked from this computer. Ctrl+J checks it."), "")
 		return
 	}
 	when, looked, problems := last[0], last[1], last[2:]
 	if len(problems) == 0 {
-		c.noted(slip.PaperPair, Say("Last check"), Say("%s, sound", when), looked)
+		c.noted(scaleticket.PaperPair, Say("Last check"), Say("%s, sound", when), looked)
 		return
 	}
-	c.noted(slip.PaperMark, Say("Last check"), Say("%s, not sound", when), looked)
+	c.noted(scaleticket.PaperMark, Say("Last check"), Say("%s, not sound", when), looked)
 	for _, p := range problems {
-		c.add(slip.PaperMark, p, "")
+		c.add(scaleticket.PaperMark, p, "")
 	}
-	c.add(slip.PaperText, Say("Stop and copy the file as it is. Do not mend it. F1 tells what to do."), "")
+	c.add(scaleticket.PaperText, Say("Stop and copy the file as it is. Do not mend it. F1 tells what to do."), "")
 }
 
 // Verify checks the whole book away from the window. It can be stopped, and

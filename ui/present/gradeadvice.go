@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // A grade worked out here is advice: what the published table makes of the
@@ -115,26 +115,26 @@ func (a gradeAdvice) lines() []PaperLine {
 		return nil
 	}
 	out := []PaperLine{
-		{Kind: slip.PaperHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
-		{Kind: slip.PaperPair, Left: Say("Would grade"), Right: a.grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
+		{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
+		{Kind: scaleticket.PaperPair, Left: Say("Would grade"), Right: a.grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
 	}
-	text := func(kind slip.PaperKind, sentence string) {
+	text := func(kind scaleticket.PaperKind, sentence string) {
 		if sentence != "" {
 			out = append(out, PaperLine{Kind: kind, Left: sentence})
 		}
 	}
 	for _, sentence := range a.held {
-		text(slip.PaperText, sentence)
+		text(scaleticket.PaperText, sentence)
 	}
 	for _, sentence := range a.noticed {
-		text(slip.PaperMark, sentence)
+		text(scaleticket.PaperMark, sentence)
 	}
-	text(slip.PaperText, a.untested)
+	text(scaleticket.PaperText, a.untested)
 	if a.given != "" {
-		out = append(out, PaperLine{Kind: slip.PaperPair, Left: Say("Grade given, on the slip"), Right: a.given})
+		out = append(out, PaperLine{Kind: scaleticket.PaperPair, Left: Say("Grade given, on the slip"), Right: a.given})
 	}
 	for _, sentence := range append(a.fine, Say(grain.Advisory)) {
-		text(slip.PaperSmall, sentence)
+		text(scaleticket.PaperSmall, sentence)
 	}
 	return out
 }

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // sampleOf is a load of a grain with results, "test-weight 53.8 lb/bu".
@@ -114,7 +114,7 @@ func TestGradeAdviceIsNotOnTheSlip(t *testing.T) {
 	given := sampleOf(t, "corn", "15", "test-weight 57 lb/bu")
 	given.Sample.Grade = "U.S. No. 2, certificate 17"
 	lines := r.frame.gradeLines(given)
-	if i, found := find(lines, func(l PaperLine) bool { return l.Right == given.Sample.Grade && l.Kind == slip.PaperPair }); !found {
+	if i, found := find(lines, func(l PaperLine) bool { return l.Right == given.Sample.Grade && l.Kind == scaleticket.PaperPair }); !found {
 		t.Errorf("the grade an inspector gave is not told: %v in\n%s", i, textOf(lines))
 	}
 }

@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // Card is all that is known of the chosen grower, as a sheet.
@@ -15,11 +15,11 @@ func (g *Growers) Card() []PaperLine {
 		return nil
 	}
 	c := &card{frame: g.frame}
-	c.add(slip.PaperTitle, one.Name, "")
-	c.add(slip.PaperMiddle, Say("grower %s", one.ID), "")
+	c.add(scaleticket.PaperTitle, one.Name, "")
+	c.add(scaleticket.PaperMiddle, Say("grower %s", one.ID), "")
 	for _, line := range []string{one.Address, one.Phone} {
 		if line != "" {
-			c.add(slip.PaperMiddle, line, "")
+			c.add(scaleticket.PaperMiddle, line, "")
 		}
 	}
 	c.shares(one)
@@ -34,26 +34,26 @@ type card struct {
 	lines []PaperLine
 }
 
-func (c *card) add(kind slip.PaperKind, left, right string) {
+func (c *card) add(kind scaleticket.PaperKind, left, right string) {
 	c.lines = append(c.lines, PaperLine{Kind: kind, Left: left, Right: right})
 }
 
-func (c *card) noted(kind slip.PaperKind, left, right, note string) {
+func (c *card) noted(kind scaleticket.PaperKind, left, right, note string) {
 	c.lines = append(c.lines, PaperLine{Kind: kind, Left: left, Right: right, Note: note})
 }
 
 func (c *card) part(title string) {
-	c.add(slip.PaperHeading, title, "")
+	c.add(scaleticket.PaperHeading, title, "")
 }
 
 func (c *card) shares(one elevator.Grower) {
 	c.part(Say("SHARES"))
 	if len(one.Shares) == 0 {
-		c.add(slip.PaperPair, Say("The whole of every load"), one.Name)
+		c.add(scaleticket.PaperPair, Say("The whole of every load"), one.Name)
 		return
 	}
 	for _, o := range c.frame.known().owners(one) {
-		c.add(slip.PaperPair, o.Name, shareWords(o))
+		c.add(scaleticket.PaperPair, o.Name, shareWords(o))
 	}
 }
 
@@ -68,7 +68,7 @@ func shareWords(o load.Owner) string {
 func (c *card) trucks(trucks []elevator.Truck) {
 	c.part(Say("TRUCKS AND STORED TARES"))
 	if len(trucks) == 0 {
-		c.add(slip.PaperText, Say("No truck is written down for this grower. Ctrl+T adds one."), "")
+		c.add(scaleticket.PaperText, Say("No truck is written down for this grower. Ctrl+T adds one."), "")
 	}
 	for _, t := range trucks {
 		c.truck(t)
@@ -81,15 +81,15 @@ func (c *card) truck(t elevator.Truck) {
 		name = join(", ", name, Say("trailer %s", t.Trailer))
 	}
 	if t.Tare == nil {
-		c.add(slip.PaperPair, name, Say("no stored tare"))
+		c.add(scaleticket.PaperPair, name, Say("no stored tare"))
 		return
 	}
 	taken := Say("weighed %s, %d days ago", c.frame.Date(t.Taken), t.Taken.DaysUntil(c.frame.Desk.Today()))
 	if c.frame.isOldTare(t) {
-		c.noted(slip.PaperMark, name, t.Tare.String(), Say("%s: weigh it empty again", taken))
+		c.noted(scaleticket.PaperMark, name, t.Tare.String(), Say("%s: weigh it empty again", taken))
 		return
 	}
-	c.noted(slip.PaperPair, name, t.Tare.String(), taken)
+	c.noted(scaleticket.PaperPair, name, t.Tare.String(), taken)
 }
 
 // season is contracts and deliveries, once they have been added up.
@@ -97,17 +97,17 @@ func (g *Growers) season(c *card) {
 	switch {
 	case g.accountErr != nil:
 		c.part(Say("DELIVERED"))
-		c.add(slip.PaperMark, sentence(g.accountErr), "")
+		c.add(scaleticket.PaperMark, sentence(g.accountErr), "")
 		return
 	case g.accountOf != g.chosen:
 		c.part(Say("DELIVERED"))
-		c.add(slip.PaperText, Say("being added up …"), "")
+		c.add(scaleticket.PaperText, Say("being added up …"), "")
 		return
 	}
 	c.contracts(g.account.Fills)
 	c.part(Say("DELIVERED SINCE %s", g.frame.Date(g.account.From)))
 	if len(g.account.Parts) == 0 {
-		c.add(slip.PaperText, Say("Nothing yet this season."), "")
+		c.add(scaleticket.PaperText, Say("Nothing yet this season."), "")
 	}
 	for _, part := range g.account.Parts {
 		c.delivered(part)
@@ -121,9 +121,9 @@ func (c *card) contracts(fills []daysheet.Fill) {
 	c.part(Say("CONTRACTS"))
 	for _, f := range fills {
 		note := Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.Price, c.frame.Date(f.Until))
-		kind, left := slip.PaperPair, Say("%s left", f.Left)
+		kind, left := scaleticket.PaperPair, Say("%s left", f.Left)
 		if f.Left.Sign() < 0 {
-			kind, left = slip.PaperMark, Say("%s too much", f.Left.Neg())
+			kind, left = scaleticket.PaperMark, Say("%s too much", f.Left.Neg())
 		}
 		c.noted(kind, join(", ", f.Number, Say(f.Name)), left, note)
 	}
@@ -140,14 +140,14 @@ func (c *card) delivered(p daysheet.AccountPart) {
 	if m, known := s.Moisture(); known {
 		note += Say(", %s moisture on average", m)
 	}
-	c.noted(slip.PaperTotal, p.Name, s.Quantity.String(), note)
+	c.noted(scaleticket.PaperTotal, p.Name, s.Quantity.String(), note)
 	for _, d := range p.Dealt {
-		c.add(slip.PaperPair, Say(d.How), d.Sum.Quantity.String())
+		c.add(scaleticket.PaperPair, Say(d.How), d.Sum.Quantity.String())
 	}
-	c.add(slip.PaperPair, Say("Charges"), s.Charges.String())
-	c.add(slip.PaperPair, Say("Payable"), s.Payable.String())
+	c.add(scaleticket.PaperPair, Say("Charges"), s.Charges.String())
+	c.add(scaleticket.PaperPair, Say("Payable"), s.Payable.String())
 	if s.Later > 0 {
-		c.add(slip.PaperPair, Say("Price later"), s.LaterQuantity.String())
+		c.add(scaleticket.PaperPair, Say("Price later"), s.LaterQuantity.String())
 	}
-	c.add(slip.PaperGap, "", "")
+	c.add(scaleticket.PaperGap, "", "")
 }

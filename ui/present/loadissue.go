@@ -6,7 +6,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // Stand says in a word how far the load is, with its state.
@@ -114,7 +114,7 @@ func (f *Frame) paper(number int64) (name string, pdf []byte, err error) {
 	if err != nil {
 		return "", nil, err
 	}
-	pdf, err = pdfOf(slip.Compose(t))
+	pdf, err = pdfOf(scaleticket.Compose(t))
 	name = fmt.Sprintf("ticket-%d", number)
 	if copyNo > 0 {
 		name += fmt.Sprintf("-reprint-%d", copyNo)
@@ -124,10 +124,10 @@ func (f *Frame) paper(number int64) (name string, pdf []byte, err error) {
 
 // issued gathers what the slip of an issued ticket is made from: the
 // settlement is worked again under the edition kept in the book.
-func (f *Frame) issued(ctx context.Context, l *load.Load, copyNo int64) (slip.Ticket, error) {
+func (f *Frame) issued(ctx context.Context, l *load.Load, copyNo int64) (scaleticket.Ticket, error) {
 	s, err := f.Desk.Resettle(ctx, l)
 	if err != nil {
-		return slip.Ticket{}, err
+		return scaleticket.Ticket{}, err
 	}
 	t := f.ticket(l, s, copyNo, nil)
 	t.Code, err = f.Desk.Code(ctx, l)

@@ -2,17 +2,17 @@ package present
 
 import (
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/slip"
 )
 
 // PaperLine is one line of a slip, ready to show.
-type PaperLine = slip.PaperLine
+type PaperLine = scaleticket.PaperLine
 
 // Slip is the ticket of the load as it would print now, with what is missing
 // named where it will stand.
 func (f *LoadForm) Slip() []PaperLine {
-	return slip.Paper(slip.Compose(f.frame.ticket(f.now.load, f.now.settlement, slip.Draft, f.now.sentences())))
+	return scaleticket.Paper(scaleticket.Compose(f.frame.ticket(f.now.load, f.now.settlement, scaleticket.Draft, f.now.sentences())))
 }
 
 // sentences are the reasons why the load cannot be settled.
@@ -25,12 +25,12 @@ func (s *standing) sentences() []string {
 }
 
 // ticket gathers what a slip is made from.
-func (f *Frame) ticket(l *load.Load, s *settle.Settlement, copyNo int64, problems []string) slip.Ticket {
+func (f *Frame) ticket(l *load.Load, s *settle.Settlement, copyNo int64, problems []string) scaleticket.Ticket {
 	profile := f.Desk.Profile()
 	if who := f.Desk.Who().Name; who != "" {
 		profile.Weigher = who // who issues a ticket signs it
 	}
-	return slip.Ticket{
+	return scaleticket.Ticket{
 		House: profile, Load: l, Settlement: s, Edition: f.editionOf(l),
 		Copy: copyNo, Problems: problems, Zone: f.Zone,
 	}
@@ -39,15 +39,15 @@ func (f *Frame) ticket(l *load.Load, s *settle.Settlement, copyNo int64, problem
 // Working is every line of the settlement with its arithmetic, as the screen
 // shows it in place of the slip. While the load cannot be settled it says why.
 func (f *LoadForm) Working() []PaperLine {
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Working")}}
+	lines := []PaperLine{{Kind: scaleticket.PaperTitle, Left: Say("Working")}}
 	s := f.now.settlement
 	if s == nil {
-		lines = append(lines, PaperLine{Kind: slip.PaperText, Left: Say("The load cannot be settled yet.")})
+		lines = append(lines, PaperLine{Kind: scaleticket.PaperText, Left: Say("The load cannot be settled yet.")})
 		for _, m := range f.now.load.Missing() {
-			lines = append(lines, PaperLine{Kind: slip.PaperMark, Left: translate(m.Sentence)})
+			lines = append(lines, PaperLine{Kind: scaleticket.PaperMark, Left: translate(m.Sentence)})
 		}
 		for _, sentence := range f.now.sentences() {
-			lines = append(lines, PaperLine{Kind: slip.PaperMark, Left: sentence})
+			lines = append(lines, PaperLine{Kind: scaleticket.PaperMark, Left: sentence})
 		}
 		return lines
 	}

@@ -3,12 +3,12 @@ package present
 import (
 	"bytes"
 
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // pdfOf is the paper of a slip: a half letter sheet.
-func pdfOf(d slip.Document) ([]byte, error) {
+func pdfOf(d scaleticket.Document) ([]byte, error) {
 	var paper bytes.Buffer
-	err := slip.PDF(&paper, d, slip.HalfLetter, slip.Options{})
+	err := scaleticket.PDF(&paper, d, scaleticket.HalfLetter, scaleticket.Options{})
 	return paper.Bytes(), err
 }

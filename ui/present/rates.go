@@ -8,7 +8,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // RatesView is what is shown of the chosen edition.
@@ -209,12 +209,12 @@ func (r *Rates) Paper() []PaperLine {
 	if e == nil {
 		return nil
 	}
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: e.ID}}
+	lines := []PaperLine{{Kind: scaleticket.PaperTitle, Left: e.ID}}
 	section := ""
 	for _, l := range e.Lines() {
 		if l.Section != section {
 			section = l.Section
-			lines = append(lines, PaperLine{Kind: slip.PaperHeading, Left: strings.ToUpper(Say(section))})
+			lines = append(lines, PaperLine{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(Say(section))})
 		}
 		lines = append(lines, ruleLine(Say(l.Label), translate(l.Value)))
 	}
@@ -228,7 +228,7 @@ const longValue = 34
 // ruleLine is one thing an edition says.
 func ruleLine(label, value string) PaperLine {
 	if len([]rune(value)) > longValue {
-		return PaperLine{Kind: slip.PaperPair, Left: label, Note: value}
+		return PaperLine{Kind: scaleticket.PaperPair, Left: label, Note: value}
 	}
-	return PaperLine{Kind: slip.PaperPair, Left: label, Right: value}
+	return PaperLine{Kind: scaleticket.PaperPair, Left: label, Right: value}
 }

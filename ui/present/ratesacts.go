@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // AskSchedule asks under which schedule the grain of the chosen edition is to
@@ -108,19 +108,21 @@ func problemLines(err error) []string {
 // problems is the sheet of what is wrong with the elevator's own files, or how
 // to begin with them.
 func (r *Rates) problems() []PaperLine {
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Your own files")}}
-	add := func(kind slip.PaperKind, left string) { lines = append(lines, PaperLine{Kind: kind, Left: left}) }
+	lines := []PaperLine{{Kind: scaleticket.PaperTitle, Left: Say("Your own files")}}
+	add := func(kind scaleticket.PaperKind, left string) {
+		lines = append(lines, PaperLine{Kind: kind, Left: left})
+	}
 	folder := r.frame.RatesFolder
 	if folder == "" {
 		folder = Say("none: this book has no folder of its own")
 	}
-	lines = append(lines, PaperLine{Kind: slip.PaperPair, Left: Say("Folder"), Note: folder}, PaperLine{Kind: slip.PaperRule})
+	lines = append(lines, PaperLine{Kind: scaleticket.PaperPair, Left: Say("Folder"), Note: folder}, PaperLine{Kind: scaleticket.PaperRule})
 	if len(r.frame.RatesWrong) > 0 {
 		for _, line := range r.frame.RatesWrong {
-			add(slip.PaperMark, line)
-			add(slip.PaperGap, "")
+			add(scaleticket.PaperMark, line)
+			add(scaleticket.PaperGap, "")
 		}
-		add(slip.PaperText, Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))
+		add(scaleticket.PaperText, Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))
 		return lines
 	}
 	own := 0
@@ -129,16 +131,16 @@ func (r *Rates) problems() []PaperLine {
 			continue
 		}
 		own++
-		lines = append(lines, PaperLine{Kind: slip.PaperPair, Left: e.ID, Right: statusWord(e.Status), Note: join(", ", grainName(e.Commodity.ID), periodOf(r.frame, e))})
+		lines = append(lines, PaperLine{Kind: scaleticket.PaperPair, Left: e.ID, Right: statusWord(e.Status), Note: join(", ", grainName(e.Commodity.ID), periodOf(r.frame, e))})
 	}
 	if own == 0 {
-		add(slip.PaperText, Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
-		add(slip.PaperGap, "")
-		add(slip.PaperText, Say("F1 tells how an edition is written. Ctrl+S writes the text of the chosen example to a file to begin with."))
+		add(scaleticket.PaperText, Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
+		add(scaleticket.PaperGap, "")
+		add(scaleticket.PaperText, Say("F1 tells how an edition is written. Ctrl+S writes the text of the chosen example to a file to begin with."))
 		return lines
 	}
-	add(slip.PaperGap, "")
-	add(slip.PaperText, Say("There is no mistake in them."))
+	add(scaleticket.PaperGap, "")
+	add(scaleticket.PaperText, Say("There is no mistake in them."))
 	return lines
 }
 

@@ -5,7 +5,7 @@ import (
 	"context"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // CanPrintLabel reports whether the sample in hand has a number in the book.
@@ -16,8 +16,8 @@ func (b *Bench) PrintLabel() { b.frame.PrintLabel(b.hand.load) }
 
 // PrintLabel prints the label of a load's sample.
 func (f *Frame) PrintLabel(l *load.Load) {
-	t := f.ticket(l, nil, slip.Draft, nil)
-	label, err := slip.SampleLabel(t)
+	t := f.ticket(l, nil, scaleticket.Draft, nil)
+	label, err := scaleticket.SampleLabel(t)
 	if err != nil {
 		f.Fail(err)
 		return

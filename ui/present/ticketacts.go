@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 )
 
 // Headline says in a sentence what became of the chosen ticket.
@@ -207,7 +207,7 @@ func (t *Tickets) CheckCode() {
 
 func (t *Tickets) lookUp(text string) {
 	code := text
-	scanned, err := slip.ParsePayload(strings.TrimSpace(text))
+	scanned, err := scaleticket.ParsePayload(strings.TrimSpace(text))
 	isScanned := err == nil
 	if isScanned {
 		code = scanned.Code
@@ -231,7 +231,7 @@ func (t *Tickets) lookUp(text string) {
 
 // tell says what the book has under a code, and whether a scanned paper says
 // the same.
-func (t *Tickets) tell(l *load.Load, scanned slip.Payload, isScanned bool) {
+func (t *Tickets) tell(l *load.Load, scanned scaleticket.Payload, isScanned bool) {
 	book, err := t.frame.payload(l)
 	if err != nil {
 		t.frame.Fail(err)
@@ -262,12 +262,12 @@ func (t *Tickets) tell(l *load.Load, scanned slip.Payload, isScanned bool) {
 }
 
 // payload is what the square on a ticket must hold.
-func (f *Frame) payload(l *load.Load) (slip.Payload, error) {
+func (f *Frame) payload(l *load.Load) (scaleticket.Payload, error) {
 	ticket, err := f.issued(context.Background(), l, 0)
 	if err != nil {
-		return slip.Payload{}, err
+		return scaleticket.Payload{}, err
 	}
-	p, ok := slip.QR(slip.Compose(ticket))
+	p, ok := scaleticket.QR(scaleticket.Compose(ticket))
 	if !ok {
 		return p, fmt.Errorf("%s", Say("Ticket %d has no figures to hold a paper against", l.Number))
 	}
@@ -275,7 +275,7 @@ func (f *Frame) payload(l *load.Load) (slip.Payload, error) {
 }
 
 // unlike names the figures on which a paper and the book part.
-func unlike(paper, book slip.Payload) []string {
+func unlike(paper, book scaleticket.Payload) []string {
 	var wrong []string
 	part := func(what, on, in string) {
 		if on != in {

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/textsearch"
 )
 
@@ -31,7 +31,7 @@ const afterAll = "~"
 // special are looked for in names, numbers and commodities.
 func (f *Frame) readTicketLine(text string) ticketLine {
 	l := ticketLine{search: desk.Search{Limit: pageOfTickets}}
-	if p, err := slip.ParsePayload(strings.TrimSpace(text)); err == nil {
+	if p, err := scaleticket.ParsePayload(strings.TrimSpace(text)); err == nil {
 		l.ticket(p.Ticket)
 		return l
 	}

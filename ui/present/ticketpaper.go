@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/slip"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -64,7 +64,7 @@ func (t *Tickets) Paper() []PaperLine {
 	p := &t.paper
 	switch {
 	case p.err != nil:
-		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(p.err)}}
+		return []PaperLine{{Kind: scaleticket.PaperMark, Left: sentence(p.err)}}
 	case p.load == nil:
 		return nil
 	}
@@ -92,26 +92,26 @@ func (p *ticketPaper) make(shows PaperOf) []PaperLine {
 // what was known of it.
 func (p *ticketPaper) slip() []PaperLine {
 	if p.worked == nil {
-		return slip.Paper(slip.Compose(p.frame.ticket(p.load, nil, 0, nil)))
+		return scaleticket.Paper(scaleticket.Compose(p.frame.ticket(p.load, nil, 0, nil)))
 	}
 	t := p.frame.ticket(p.load, p.worked, 0, nil)
 	code, err := p.frame.Desk.Code(context.Background(), p.load)
 	if err != nil {
-		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
+		return []PaperLine{{Kind: scaleticket.PaperMark, Left: sentence(err)}}
 	}
 	t.Code = code
-	return slip.Paper(slip.Compose(t))
+	return scaleticket.Paper(scaleticket.Compose(t))
 }
 
 // working is every line with its sum, worked again just now.
 func (p *ticketPaper) working() []PaperLine {
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Working of ticket %d", p.load.Number)}}
+	lines := []PaperLine{{Kind: scaleticket.PaperTitle, Left: Say("Working of ticket %d", p.load.Number)}}
 	if p.worked == nil {
-		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("This load was never settled, so there is nothing to work out.")})
+		return append(lines, PaperLine{Kind: scaleticket.PaperText, Left: Say("This load was never settled, so there is nothing to work out.")})
 	}
-	agrees := PaperLine{Kind: slip.PaperMiddle, Left: Say("Worked again just now. Every figure is the ticket's.")}
+	agrees := PaperLine{Kind: scaleticket.PaperMiddle, Left: Say("Worked again just now. Every figure is the ticket's.")}
 	if wrong := p.disagreement(); wrong != "" {
-		agrees = PaperLine{Kind: slip.PaperMark, Left: wrong}
+		agrees = PaperLine{Kind: scaleticket.PaperMark, Left: wrong}
 	}
 	return append(append(append(lines, agrees), workingLines(p.worked, p.load.Details.Disposition)...), p.frame.gradeLines(p.load)...)
 }
@@ -151,26 +151,26 @@ func (p *ticketPaper) difference() []PaperLine {
 	ctx := context.Background()
 	other, err := p.frame.Desk.Ticket(ctx, p.other())
 	if err != nil {
-		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
+		return []PaperLine{{Kind: scaleticket.PaperMark, Left: sentence(err)}}
 	}
 	otherWorked, err := p.frame.Desk.Resettle(ctx, other)
 	if err != nil {
-		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
+		return []PaperLine{{Kind: scaleticket.PaperMark, Left: sentence(err)}}
 	}
 	old, now, oldWorked, nowWorked := other, p.load, otherWorked, p.worked
 	if p.load.InPlaceOf() == 0 {
 		old, now, oldWorked, nowWorked = p.load, other, p.worked, otherWorked
 	}
 	lines := []PaperLine{
-		{Kind: slip.PaperTitle, Left: differenceTitle(now)},
-		{Kind: slip.PaperMiddle, Left: Say("ticket %d → ticket %d", old.Number, now.Number)},
-		{Kind: slip.PaperMiddle, Left: now.Why},
-		{Kind: slip.PaperRule},
+		{Kind: scaleticket.PaperTitle, Left: differenceTitle(now)},
+		{Kind: scaleticket.PaperMiddle, Left: Say("ticket %d → ticket %d", old.Number, now.Number)},
+		{Kind: scaleticket.PaperMiddle, Left: now.Why},
+		{Kind: scaleticket.PaperRule},
 	}
 	facts := changedFacts(old, now)
 	figures := changedFigures(settle.Compare(oldWorked, nowWorked))
 	if len(facts)+len(figures) == 0 {
-		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("The two tickets say the same.")})
+		return append(lines, PaperLine{Kind: scaleticket.PaperText, Left: Say("The two tickets say the same.")})
 	}
 	return append(append(lines, facts...), figures...)
 }
@@ -187,7 +187,7 @@ func changedFacts(old, now *load.Load) []PaperLine {
 	var lines []PaperLine
 	fact := func(name, before, after string) {
 		if before != after {
-			lines = append(lines, PaperLine{Kind: slip.PaperPair, Left: name, Right: orElse(after, Say("none")), Note: Say("before: %s", orElse(before, Say("none")))})
+			lines = append(lines, PaperLine{Kind: scaleticket.PaperPair, Left: name, Right: orElse(after, Say("none")), Note: Say("before: %s", orElse(before, Say("none")))})
 		}
 	}
 	fact(Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
@@ -204,9 +204,9 @@ func changedFacts(old, now *load.Load) []PaperLine {
 func changedFigures(c *settle.Comparison) []PaperLine {
 	var lines []PaperLine
 	for _, l := range c.Changed() {
-		line := PaperLine{Kind: slip.PaperPair, Left: Say(l.Label), Right: signed(l.Change)}
+		line := PaperLine{Kind: scaleticket.PaperPair, Left: Say(l.Label), Right: signed(l.Change)}
 		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
-			line.Kind = slip.PaperTotal
+			line.Kind = scaleticket.PaperTotal
 		}
 		line.Note = Say("%s → %s", printedOr(l.Before), printedOr(l.After))
 		lines = append(lines, line)

@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/slip"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -16,7 +16,7 @@ func workingLines(s *settle.Settlement, d load.Disposition) []PaperLine {
 	if s.Edition != nil {
 		under = Say("worked under %s", s.Edition.ID)
 	}
-	lines := []PaperLine{{Kind: slip.PaperMiddle, Left: under}}
+	lines := []PaperLine{{Kind: scaleticket.PaperMiddle, Left: under}}
 	return append(lines, stepLines(s.Sheet.Steps(), d)...)
 }
 
@@ -27,7 +27,7 @@ func stepLines(steps []*worksheet.Step, d load.Disposition) []PaperLine {
 	for _, step := range steps {
 		if step.Section() != section {
 			section = step.Section()
-			lines = append(lines, PaperLine{Kind: slip.PaperHeading, Left: strings.ToUpper(Say(section))})
+			lines = append(lines, PaperLine{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(Say(section))})
 		}
 		lines = append(lines, stepLine(step, d))
 	}
@@ -40,7 +40,7 @@ func stepLine(step *worksheet.Step, d load.Disposition) PaperLine {
 		figure = Say("none")
 	}
 	return PaperLine{
-		Kind: slip.PaperPair, Field: step.ID(), Left: Say(step.Label()), Right: figure,
+		Kind: scaleticket.PaperPair, Field: step.ID(), Left: Say(step.Label()), Right: figure,
 		Note: strings.Join(step.ExplainIn(func(note string) string { return Say(d.Remark(note)) }), "\n"),
 	}
 }

@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/internal/slip"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 )
@@ -212,7 +212,7 @@ func literals(visit func(string)) func(ast.Node) bool {
 // wordsFromElsewhere are the words that the trade, the slip and the kit bring.
 func wordsFromElsewhere() map[string]string {
 	out := map[string]string{}
-	for _, w := range slip.EnglishWords().List() {
+	for _, w := range scaleticket.EnglishWords().List() {
 		out[w] = "slip"
 	}
 	words := reflect.ValueOf(kit.EnglishWords())

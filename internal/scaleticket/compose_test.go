@@ -1,0 +1,199 @@
+package scaleticket
+
+import (
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+)
+
+func line(t testing.TB, d Document, section, label string) Line {
+	t.Helper()
+	s, ok := d.Section(section)
+	if !ok {
+		t.Fatalf("no section %q", section)
+	}
+	for _, l := range s.Lines {
+		if l.Label == label {
+			return l
+		}
+	}
+	t.Fatalf("no line %q in %s", label, section)
+	return Line{}
+}
+
+// TestOrderOfAScaleTicket: identity, number, party, movement, weight, quality,
+// settlement, signature, and the working last.
+func TestOrderOfAScaleTicket(t *testing.T) {
+	want := "identity number party movement figures weight quality settlement signature working"
+	for _, c := range ticketTable {
+		var ids []string
+		for _, s := range Compose(c.make(t)).Sections {
+			if s.ID != "shares" {
+				ids = append(ids, s.ID)
+			}
+		}
+		if got := strings.Join(ids, " "); got != want {
+			t.Errorf("%s: %s", c.name, got)
+		}
+	}
+}
+
+// TestNothingIsBlank: whatever a ticket lacks stands there as a word.
+func TestNothingIsBlank(t *testing.T) {
+	for _, c := range ticketTable {
+		for _, s := range Compose(c.make(t)).Sections {
+			for _, l := range s.Lines {
+				needs := l.Kind == Pair || l.Kind == Total || l.Kind == Struck || l.Kind == SignHere
+				if needs && strings.TrimSpace(l.Value) == "" || l.Label == "" && s.Form != Letterhead {
+					t.Errorf("%s, %s: a blank in %+v", c.name, s.ID, l)
+				}
+			}
+		}
+	}
+}
+
+func TestMissingIsNamedWhereItPrints(t *testing.T) {
+	for _, c := range []struct{ name, want string }{
+		{"empty", "house.business house.street house.town house.phone grower day commodity truck gross tare moisture edition weigher"},
+		{"preview", "tare moisture test-weight weigher"},
+		{"corn", ""},
+		{"outbound", ""},
+		{"refused", ""}, // nothing is to come of a load turned away
+	} {
+		if got := strings.Join(Compose(ticketNamed(t, c.name)).Missing(), " "); got != c.want {
+			t.Errorf("%s lacks %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+func TestMarks(t *testing.T) {
+	for _, c := range []struct{ name, marks, stamp string }{
+		{"corn", "EXAMPLE - NOT FOR TRADE", ""},
+		{"void", "EXAMPLE - NOT FOR TRADE, VOID, REPRINT 1", "VOID"},
+		{"corrected", "EXAMPLE - NOT FOR TRADE, CORRECTED BY TICKET 1058", "CORRECTED BY TICKET 1058"},
+		{"correcting", "EXAMPLE - NOT FOR TRADE, CORRECTS TICKET 1042", ""},
+		{"preview", "EXAMPLE - NOT FOR TRADE, DRAFT", "DRAFT"},
+		{"empty", "DRAFT", "DRAFT"},
+		{"tonnes", "", ""},
+		{"landlord", "EXAMPLE - NOT FOR TRADE, ONE SHARE ONLY", ""},
+		{"split", "EXAMPLE - NOT FOR TRADE, REPRINT 2, MANUAL WT, SPLIT-WEIGHED", ""},
+		{"refused", "EXAMPLE - NOT FOR TRADE, REFUSED", "REFUSED"},
+	} {
+		d := Compose(ticketNamed(t, c.name))
+		if got := strings.Join(d.Marks, ", "); got != c.marks || d.Stamp != c.stamp {
+			t.Errorf("%s: marks %q, stamp %q; want %q, %q", c.name, got, d.Stamp, c.marks, c.stamp)
+		}
+	}
+}
+
+// TestDemoHouseIsMarked: an invented elevator says so under any rates.
+func TestDemoHouseIsMarked(t *testing.T) {
+	ticket := tonnesTicket(t)
+	ticket.House.Demo = true
+	if d := Compose(ticket); !slices.Contains(d.Marks, "EXAMPLE - NOT FOR TRADE") {
+		t.Errorf("marks %v", d.Marks)
+	}
+}
+
+// TestHandlingIsALineOfItsOwn, taken or not.
+func TestHandlingIsALineOfItsOwn(t *testing.T) {
+	for name, want := range map[string]string{"corn": "−262 lb", "tonnes": "no deduction", "outbound": "no deduction", "preview": "when settled"} {
+		if l := line(t, Compose(ticketNamed(t, name)), "settlement", "Handling loss"); l.Value != want {
+			t.Errorf("%s: handling %q, want %q", name, l.Value, want)
+		}
+	}
+}
+
+func TestWeightsOfASplitLoad(t *testing.T) {
+	d := Compose(splitTicket(t))
+	if l := line(t, d, "weight", "Gross, trailer"); l.Mark != "MANUAL WT" || l.Value != "+38,180 lb" || !strings.Contains(l.Notes[0], "typed by J. Clerk, indicator cable broken") {
+		t.Errorf("typed weight %+v", l)
+	}
+	if l := line(t, d, "weight", "Gross, truck, replaced"); l.Kind != Struck || l.Value != "47,640 lb" {
+		t.Errorf("replaced weight %+v", l)
+	}
+	if l := line(t, d, "weight", "Tare, trailer"); !strings.Contains(l.Notes[0], "stored tare of 2026-09-02") {
+		t.Errorf("stored tare %+v", l)
+	}
+}
+
+// TestLightLoadIsWarned: a net under 50 divisions of the scale.
+func TestLightLoadIsWarned(t *testing.T) {
+	for net, warned := range map[int64]bool{980: true, 1000: false} {
+		ticket := tell(t, cornDetails()).truck(lb(27820+net), lb(27820)).ticket(exampleElevator(), nil)
+		weight, _ := Compose(ticket).Section("weight")
+		last := weight.Lines[len(weight.Lines)-1]
+		if (last.Kind == Warning && strings.Contains(last.Label, "under 50 divisions")) != warned {
+			t.Errorf("net %d lb: last line %+v", net, last)
+		}
+	}
+}
+
+// TestNetWithoutSettlement: net and recorded moisture are known before rates
+// are.
+func TestNetWithoutSettlement(t *testing.T) {
+	d := Compose(tell(t, cornDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).ticket(exampleElevator(), nil))
+	for label, want := range map[string]string{"Net": "52,300 lb", "Moisture": "18.4 %", "Dry bushels": "when settled"} {
+		if l := line(t, d, "figures", label); l.Value != want {
+			t.Errorf("%s is %q, want %q", label, l.Value, want)
+		}
+	}
+}
+
+// TestWrongWayRound: gross and tare swapped show a net below nought, not a
+// blank.
+func TestWrongWayRound(t *testing.T) {
+	d := Compose(tell(t, cornDetails()).truck(lb(24120), lb(24500)).ticket(exampleElevator(), nil))
+	if l := line(t, d, "weight", "Net"); l.Value != "−380 lb" {
+		t.Errorf("net %q", l.Value)
+	}
+}
+
+// TestLandlordSeesNoOneElse: an owner's slip has that owner's money only.
+func TestLandlordSeesNoOneElse(t *testing.T) {
+	whole, own := Compose(sharesTicket(t)), Compose(landlordTicket(t))
+	if l := line(t, own, "settlement", "Payable"); l.Value != "$1,125.19" {
+		t.Errorf("payable %q", l.Value)
+	}
+	if l := line(t, own, "party", "This copy is for"); l.Value != "Beech Land Trust 1/3" {
+		t.Errorf("copy for %q", l.Value)
+	}
+	text := own.Text(PageColumns)
+	for _, others := range []string{"C. Cedar", "$562.61", "$1,687.73"} {
+		if strings.Contains(text, others) {
+			t.Errorf("the landlord's slip shows %s", others)
+		}
+		if !strings.Contains(whole.Text(PageColumns), others) {
+			t.Errorf("the whole slip lacks %s", others)
+		}
+	}
+}
+
+func TestTimesAndDates(t *testing.T) {
+	c := &composer{l: &load.Load{}, w: EnglishWords()}
+	c.l.Details.Day = quantity.MustDate("2026-10-14")
+	zone := time.FixedZone("", -5*3600)
+	for _, k := range []struct {
+		at    string
+		zone  *time.Location
+		dates string
+		hour  string
+	}{
+		{"2026-10-14T15:02:11Z", zone, "", "10:02"},
+		{"2026-10-15T02:02:11Z", zone, "", "21:02"},
+		{"2026-10-15T06:02:11Z", zone, "", "2026-10-15 01:02"},
+		{"2026-10-14T15:02:11Z", nil, "", "15:02 UTC"},
+		{"2026-10-14T10:02:11-05:00", nil, "", "10:02"},
+		{"2026-10-15T06:02:11Z", zone, "local", "10/15/2026 01:02"},
+		{"yesterday", zone, "", "yesterday"},
+	} {
+		c.Zone, c.House.Dates = k.zone, k.dates
+		if got := c.hour(k.at); got != k.hour {
+			t.Errorf("%s is printed %q, want %q", k.at, got, k.hour)
+		}
+	}
+}

@@ -1,0 +1,24 @@
+// Package scaleticket is the ticket as a document.
+//
+// A ticket is composed once: [Compose] takes the load, its settlement and the
+// elevator's name and makes a [Document] of ready strings, section by section,
+// in the order of a scale ticket: identity, number, party, movement, weight,
+// quality, settlement, signature, and the whole working in small print. Paper,
+// roll and screen only read that document, so what the clerk sees while typing
+// is what will print, word for word:
+//
+//   - [PDF] draws it on a half letter sheet or A5;
+//   - [Document.Text] sets it for a roll or a terminal;
+//   - [Paper] lists its lines for the screen;
+//   - [QR] packs number, net, moisture, dry weight and code for a scanner.
+//
+// Nothing required is ever blank. What is not there yet stands as a word, "not
+// weighed", "not tested", "price not set", in the place where it will print. A
+// slip never calculates: each figure is a step of the settlement's working. The
+// one figure it works out itself is a net from gross and tare while the load
+// cannot yet be settled.
+//
+// The same ticket gives the same bytes, today and in February: there is no
+// clock and no chance in here, and the date of a PDF is the date its ticket was
+// issued.
+package scaleticket

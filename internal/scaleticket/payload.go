@@ -1,0 +1,118 @@
+package scaleticket
+
+import (
+	"fmt"
+	"image"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+
+	"github.com/boombuler/barcode/qr"
+)
+
+// Payload is what the QR code on a ticket holds: enough to find the ticket
+// again and to hold its figures against the book.
+//
+// Its text is six fields parted by single blanks, in the letters that a QR
+// code packs tightest (A to Z, 0 to 9, blank, $ % * + - . / :):
+//
+//	TENTHPOINT/1 1042 52300LB 18.4% 857.99BU 3FA9C01D22E4
+//
+// the mark and version of this format, the ticket's number, net weight,
+// moisture, dry quantity, each figure with its unit and no comma, and the
+// ticket's code in capitals.
+type Payload struct {
+	Ticket   int64
+	Net      quantity.Amount
+	Moisture quantity.Amount
+	// Dry is dry bushels, or hundredweight or tonnes where bushels are not used.
+	Dry  quantity.Amount
+	Code string // 12 hexadecimal digits, lower case
+}
+
+// payloadMark begins every payload; the digit is the version of the format.
+const payloadMark = "TENTHPOINT/1"
+
+// codeDigits is how long a ticket's code is.
+const codeDigits = 12
+
+// QR is the payload of a ticket; false on a preview, which has no code to be
+// found by.
+func QR(d Document) (Payload, bool) { return d.payload, d.payload.Ticket != 0 }
+
+// pack takes the payload from the settlement of the whole load.
+func (c *composer) pack() Payload {
+	if c.s == nil || c.Code == "" || c.isDraft() {
+		return Payload{}
+	}
+	dry := c.s.Quantity
+	if c.s.Bushels != nil {
+		dry = c.s.Bushels
+	}
+	return Payload{
+		Ticket: c.l.Number, Net: c.s.Net.Value(), Moisture: c.s.Moisture.Value(),
+		Dry: dry.Value(), Code: c.Code,
+	}
+}
+
+// String is the payload's text.
+func (p Payload) String() string {
+	fields := []string{payloadMark, strconv.FormatInt(p.Ticket, 10)}
+	for _, a := range []quantity.Amount{p.Net, p.Moisture, p.Dry} {
+		figure := strings.NewReplacer(",", "", "…", "").Replace(a.Figure())
+		fields = append(fields, figure+strings.ToUpper(a.Unit().String()))
+	}
+	return strings.Join(append(fields, strings.ToUpper(p.Code)), " ")
+}
+
+// payloadUnits are the units a payload may hold, by their capitals.
+var payloadUnits = map[string]quantity.Unit{
+	"LB": quantity.Lb, "KG": quantity.Kg, "%": quantity.Percent,
+	"BU": quantity.Bushel, "CWT": quantity.Cwt, "T": quantity.Tonne,
+}
+
+// ParsePayload reads the text of a scanned code.
+func ParsePayload(text string) (Payload, error) {
+	fields := strings.Split(text, " ")
+	if len(fields) != 6 || fields[0] != payloadMark {
+		return Payload{}, fmt.Errorf("this code is not from a ticket: it holds %.40q, a ticket's begins with %q and has 6 fields", text, payloadMark)
+	}
+	number, err := strconv.ParseInt(fields[1], 10, 64)
+	if err != nil || number < 1 {
+		return Payload{}, fmt.Errorf("%.20q in the code is not a ticket number; scan it again", fields[1])
+	}
+	p := Payload{Ticket: number, Code: strings.ToLower(fields[5])}
+	if len(p.Code) != codeDigits || strings.Trim(p.Code, "0123456789abcdef") != "" {
+		return Payload{}, fmt.Errorf("%.20q in the code of ticket %d is not %d hexadecimal digits; scan it again", fields[5], number, codeDigits)
+	}
+	for i, into := range []*quantity.Amount{&p.Net, &p.Moisture, &p.Dry} {
+		if *into, err = packedAmount(fields[i+2]); err != nil {
+			return Payload{}, fmt.Errorf("the code of ticket %d: %w", number, err)
+		}
+	}
+	return p, nil
+}
+
+// packedAmount reads "52300LB".
+func packedAmount(text string) (quantity.Amount, error) {
+	at := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789.-", r) })
+	if at < 0 {
+		return quantity.Amount{}, fmt.Errorf("%.20q has no unit", text)
+	}
+	unit, ok := payloadUnits[text[at:]]
+	if !ok {
+		return quantity.Amount{}, fmt.Errorf("%.20q is in no unit of a ticket", text)
+	}
+	return quantity.ParseAmount(text[:at] + " " + unit.String())
+}
+
+// Picture is the payload as a QR code, one pixel to a module, without the quiet
+// zone around it. Its error correction restores about 15 % of the code.
+func (p Payload) Picture() (image.Image, error) {
+	code, err := qr.Encode(p.String(), qr.M, qr.AlphaNumeric)
+	if err != nil {
+		return nil, fmt.Errorf("the code of ticket %d cannot be drawn: %w", p.Ticket, err)
+	}
+	return code, nil
+}

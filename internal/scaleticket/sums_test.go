@@ -1,0 +1,147 @@
+package scaleticket
+
+import (
+	"math/big"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// A figure is read back from the paper by rules of its own, apart from the
+// package that wrote it.
+func read(t rapid.TB, value string) *big.Rat {
+	t.Helper()
+	text, _, _ := strings.Cut(value, " ")
+	text = strings.NewReplacer(minus, "-", "$", "", ",", "", "+", "").Replace(text)
+	r, ok := new(big.Rat).SetString(text)
+	if !ok {
+		t.Fatalf("%q is not a figure", value)
+	}
+	return r
+}
+
+func isFigure(l Line) bool {
+	_, _, figure := figureAndUnit(l.Value)
+	return figure && (l.Kind == Pair || l.Kind == Total)
+}
+
+// added adds the signed figures of a section between two fields, as an eye
+// does, and holds the sum against the last.
+func added(t rapid.TB, name string, s Section, from, to string) {
+	t.Helper()
+	var sum *big.Rat
+	for _, l := range s.Lines {
+		switch {
+		case l.Field == from:
+			sum = read(t, l.Value)
+		case sum == nil || !isFigure(l):
+		case l.Field == to:
+			if got := read(t, l.Value); got.Cmp(sum) != 0 {
+				t.Errorf("%s: the column from %s adds to %s, and %s says %s", name, from, sum.FloatString(4), l.Label, l.Value)
+			}
+			return
+		default:
+			sum.Add(sum, read(t, l.Value))
+		}
+	}
+	t.Errorf("%s: no column from %s to %s", name, from, to)
+}
+
+// checkSums adds every column of a settled ticket.
+func checkSums(t rapid.TB, name string, ticket Ticket) {
+	t.Helper()
+	d := Compose(ticket)
+	settlement, _ := d.Section("settlement")
+	added(t, name, settlement, "net", "dry")
+	for _, l := range settlement.Lines {
+		if l.Field == "settled" {
+			added(t, name, settlement, "dry", "settled")
+		}
+	}
+	if ticket.Load.Details.Price != nil {
+		added(t, name, settlement, "value", "payable")
+	} else {
+		added(t, name, charges(settlement), "price", "charges")
+	}
+	checkWeight(t, name, d)
+	checkShares(t, name, d)
+}
+
+// charges is a settlement whose price comes later: its column begins at nought.
+func charges(s Section) Section {
+	out := Section{}
+	for _, l := range s.Lines {
+		if l.Field == "price" {
+			l.Value = "0"
+		}
+		out.Lines = append(out.Lines, l)
+	}
+	return out
+}
+
+func checkWeight(t rapid.TB, name string, d Document) {
+	t.Helper()
+	weight, _ := d.Section("weight")
+	sum := new(big.Rat)
+	for _, l := range weight.Lines {
+		switch {
+		case l.Field == "net":
+			if read(t, l.Value).Cmp(sum) != 0 {
+				t.Errorf("%s: the weights add to %s, net says %s", name, sum.FloatString(2), l.Value)
+			}
+		case isFigure(l):
+			sum.Add(sum, read(t, l.Value))
+		}
+	}
+}
+
+func checkShares(t rapid.TB, name string, d Document) {
+	t.Helper()
+	shares, ok := d.Section("shares")
+	if !ok {
+		return
+	}
+	sum := new(big.Rat)
+	for _, l := range shares.Lines[:len(shares.Lines)-1] {
+		sum.Add(sum, read(t, l.Value))
+	}
+	if last := shares.Lines[len(shares.Lines)-1]; read(t, last.Value).Cmp(sum) != 0 {
+		t.Errorf("%s: the shares add to %s, not to %s", name, sum.FloatString(4), last.Value)
+	}
+}
+
+func TestColumnsAdd(t *testing.T) {
+	settled := 0
+	for _, c := range ticketTable {
+		if ticket := c.make(t); ticket.Settlement != nil {
+			settled++
+			checkSums(t, c.name, ticket)
+		}
+	}
+	if settled < 10 {
+		t.Errorf("only %d tickets of the table are settled", settled)
+	}
+}
+
+// TestAnyTicketAddsAndFits draws tickets nobody thought of: columns add,
+// nothing overlaps, nothing is left out.
+func TestAnyTicketAddsAndFits(t *testing.T) {
+	editions := editionsOfTests(t)
+	seen := map[string]int{}
+	rapid.Check(t, func(rt *rapid.T) {
+		ticket := anyTicket(rt, t, editions)
+		d := Compose(ticket)
+		size := rapid.SampledFrom([]Size{HalfLetter, A5}).Draw(rt, "size")
+		drawn(rt, d, size, Options{}).check(rt, "random ticket", d)
+		if ticket.Settlement == nil {
+			seen["not settled"]++
+			return
+		}
+		seen["settled"]++
+		checkSums(rt, "random ticket", ticket)
+	})
+	if seen["settled"] == 0 || seen["not settled"] == 0 {
+		t.Errorf("the random tickets were %v", seen)
+	}
+}

@@ -1,0 +1,70 @@
+package scaleticket
+
+import (
+	"time"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// Draft is the copy number of a slip that is not a ticket yet: the preview
+// while the clerk types.
+const Draft = -1
+
+// Ticket is all that a slip is made from.
+type Ticket struct {
+	House elevator.Profile
+	// Load may be incomplete; nil is a load nobody has typed anything of.
+	Load *load.Load
+	// Settlement is nil while the load cannot be settled. What can be known
+	// without it still shows.
+	Settlement *settle.Settlement
+	// Edition is the rates the load will be settled under, where they are known
+	// before it can be; a settlement brings its own.
+	Edition *rates.Edition
+	// Copy is 0 for the original, n for reprint n, Draft for a preview.
+	Copy int64
+	// Code is the short hash a verification finds the ticket by; empty on a
+	// preview.
+	Code string
+	// Owner is 0 for the whole load, n for the slip of the n-th owner, which
+	// shows that owner's part only.
+	Owner int
+	// Problems are the sentences why the load cannot be settled.
+	Problems []string
+	// MeterNote says what is wrong with the moisture meter, such as a check
+	// that is overdue; empty when nothing is.
+	MeterNote string
+	// Zone is the elevator's own time; nil prints the times of the facts as
+	// they are written, in UTC.
+	Zone *time.Location
+	// Words are the printed words; the zero Words are those of the house's own
+	// language.
+	Words Words
+
+	// weightsOnly is the sheet of grain that leaves, of which only the weights are
+	// known.
+	weightsOnly *settle.Settlement
+}
+
+// fillIn makes a ticket whole enough to compose: no load is an empty one, no
+// words are those of the house's language, no edition is the settlement's.
+func (t *Ticket) fillIn() {
+	if t.Load == nil {
+		t.Load = &load.Load{}
+	}
+	if t.Words.Ticket == "" {
+		t.Words = WordsIn(t.House.Language)
+	}
+	if t.Settlement != nil && t.Settlement.Edition == nil {
+		t.weightsOnly, t.Settlement = t.Settlement, nil
+	}
+	if t.Settlement != nil {
+		t.Edition = t.Settlement.Edition
+	}
+	if t.Owner > len(t.Load.Details.Shares) || t.Owner < 0 {
+		t.Owner = 0
+	}
+}

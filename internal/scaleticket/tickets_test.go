@@ -1,0 +1,143 @@
+package scaleticket
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// The tickets of these tests are invented: no such elevator, grower or truck.
+
+const slips = "../../testdata/slip"
+
+// central is five hours behind UTC, as the middle of North America is in
+// October; a fixed zone needs no zone files.
+var central = time.FixedZone("CDT", -5*3600)
+
+func edition(t testing.TB, name string) *rates.Edition {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(slips, "editions", name+".toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	e, err := rates.Read(name+".toml", text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return e
+}
+
+func lb(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
+func kg(n int64) quantity.Amount { return quantity.Int(n, quantity.Kg) }
+func of(text string) quantity.Amount {
+	a, err := quantity.ParseAmount(text)
+	if err != nil {
+		panic(err)
+	}
+	return a
+}
+func ref(text string) *quantity.Amount {
+	a := of(text)
+	return &a
+}
+
+func exampleElevator() elevator.Profile {
+	return elevator.Profile{
+		Business: "Example Prairie Elevator", Street: "12 Rail Street", Town: "Exampleton", Phone: "555 0100",
+		Licence: "EX-0417", Rules: "us", RetainDays: 3,
+		Scales: []elevator.Scale{
+			{ID: "North", Division: lb(20), Capacity: lb(140000)},
+			{ID: "South", Division: lb(20), Capacity: lb(120000)},
+		},
+		Grains: []elevator.GrainRule{{Commodity: "corn", Schedule: "main"}},
+	}
+}
+
+func metricElevator() elevator.Profile {
+	p := exampleElevator()
+	p.Business, p.Rules = "Example Valley Grain Terminal", "canada"
+	p.Scales = []elevator.Scale{{ID: "Deck 1", Division: kg(10), Capacity: kg(63500)}}
+	return p
+}
+
+// story is a load as it was written down, fact by fact.
+type story struct {
+	t     testing.TB
+	facts []load.Stamped
+	at    time.Time
+}
+
+func tell(t testing.TB, d load.Details) *story {
+	s := &story{t: t, at: time.Date(2026, 10, 14, 15, 2, 11, 0, time.UTC)}
+	return s.happens("J. Clerk", load.Opened{Details: d})
+}
+
+// happens adds a fact four minutes after the last.
+func (s *story) happens(who string, f load.Fact) *story {
+	s.facts = append(s.facts, load.Stamped{Fact: f, Stamp: load.Stamp{At: s.at.Format(time.RFC3339), Who: who, Desk: "scale house"}})
+	s.at = s.at.Add(4 * time.Minute)
+	return s
+}
+
+func (s *story) weighs(w load.Weighing) *story {
+	return s.happens("J. Clerk", load.Weighed{Weighing: w})
+}
+
+func (s *story) samples(sample load.Sample) *story {
+	return s.happens("T. Tester", load.Sampled{Sample: sample})
+}
+
+// truck weighs one truck full and empty on the north scale.
+func (s *story) truck(gross, tare quantity.Amount) *story {
+	scale := "North"
+	if gross.Unit() == quantity.Kg {
+		scale = "Deck 1"
+	}
+	s.weighs(load.Weighing{Which: load.Gross, Weight: gross, Source: load.FromScale, Scale: scale, DriverOn: "off"})
+	return s.weighs(load.Weighing{Which: load.Tare, Weight: tare, Source: load.FromScale, Scale: scale, DriverOn: "off"})
+}
+
+// issues settles the load and gives its ticket a number.
+func (s *story) issues(number int64) *story {
+	s.happens("J. Clerk", load.Settled{Edition: "as shown"})
+	return s.happens("J. Clerk", load.Issued{Number: number, Weigher: "Josephine Clerk", Day: quantity.MustDate("2026-10-14")})
+}
+
+func (s *story) load() *load.Load {
+	s.t.Helper()
+	l, err := load.Replay("L1", s.facts)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return l
+}
+
+// ticket is the slip of the load, settled under an edition if it can be.
+func (s *story) ticket(p elevator.Profile, e *rates.Edition) Ticket {
+	s.t.Helper()
+	l := s.load()
+	t := Ticket{House: p, Load: l, Edition: e, Zone: central, Code: "3fa9c01d22e4"}
+	if l.Number == 0 {
+		t.Copy, t.Code = Draft, ""
+	}
+	for _, m := range l.Missing() {
+		t.Problems = append(t.Problems, m.Sentence)
+	}
+	if e == nil || len(t.Problems) > 0 {
+		return t
+	}
+	settled, err := settle.Settle(l.SettleFacts(), e)
+	if err != nil {
+		t.Problems = append(t.Problems, err.Error())
+		return t
+	}
+	t.Settlement = settled
+	return t
+}

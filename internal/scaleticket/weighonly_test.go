@@ -1,0 +1,49 @@
+package scaleticket
+
+import (
+	"testing"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+)
+
+// Grain that leaves under no rates lacks no test, nothing of it is still to
+// come, and its working is its weights.
+func TestWeighedOnlySlip(t *testing.T) {
+	for _, tested := range []bool{false, true} {
+		d := cornDetails()
+		d.Direction, d.Consignee = load.Outbound, "Example River Mill"
+		s := tell(t, d).truck(lb(78_000), lb(27_600))
+		if tested {
+			s.samples(load.Sample{Moisture: &load.Moisture{Percent: of("14.2 %")}})
+		}
+		w, err := settle.WeighOnly(s.load().SettleFacts().Drafts, settle.Outbound{
+			Place: quantity.Unrounded, Bushel: of("56 lb/bu"), BushelSource: "Iowa Code 210.10", Bushels: quantity.To("0.01", quantity.HalfUp),
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		doc := Compose(Ticket{House: exampleElevator(), Load: s.load(), Copy: Draft, Settlement: &settle.Settlement{
+			Sheet: w.Sheet, Gross: w.Gross, Tare: w.Tare, Net: w.Net, Bushels: w.Bushels,
+		}})
+		if l := line(t, doc, "figures", "Bushels by legal weight"); l.Value != "900.00 bu" { // 50,400 / 56
+			t.Errorf("the bushels are %q", l.Value)
+		}
+		if l := line(t, doc, "settlement", "Rates"); l.Value != "weighed only, under no rates" || l.Missing {
+			t.Errorf("the rates are %+v", l)
+		}
+		line(t, doc, "working", "Bushel weight")
+		if l := line(t, doc, "quality", "Moisture"); (l.Value == "14.2 %") != tested || l.Missing {
+			t.Errorf("tested %v: moisture is %+v", tested, l)
+		}
+		for _, section := range doc.Sections {
+			for _, l := range section.Lines {
+				if l.Value == "when settled" || l.Value == "price not set" {
+					t.Errorf("%s, %s is %q", section.ID, l.Label, l.Value)
+				}
+			}
+		}
+		pdfBytes(t, doc, A5) // fails where it cannot be drawn
+	}
+}

@@ -1,0 +1,114 @@
+package scaleticket
+
+import (
+	"reflect"
+	"sync"
+
+	"tenthpoint/internal/i18n"
+)
+
+// Words are the words printed on a slip. Each is a text of its own, so that a
+// translator needs to know no more than what stands here.
+type Words struct {
+	// Say puts into words what reaches the slip in English from elsewhere: the
+	// names of commodities and factors, the labels of the working. Nil leaves
+	// them as they are.
+	Say func(english string) string
+
+	Ticket, ScaleTicket, NumberLater, NoNumber, PageOf, DateOrder, Named string
+
+	// Identity and number.
+	NoBusiness, NoStreet, NoTown, NoPhone, Phone, Licence, Scale          string
+	Status, NotOpened, OnYard, Ready, Issued, Void, Corrected, Refused    string
+	Copy, Original, Reprint, DraftCopy, Corrects, CorrectedBy, Reason     string
+	MarkExample, MarkVoid, MarkRefused, MarkCorrected, MarkCorrects       string
+	MarkDraft, MarkReprint, MarkOneShare, MarkManual, MarkSplit, ByTicket string
+	InPlaceOf, VoidTicket, ReissuedAs, MarkInPlaceOf, MarkReissued        string
+
+	// Party and movement.
+	Party, Grower, Owner, Shares, WholeLoad, Consignee, Agent        string
+	ThisCopyFor, NotNamed, None                                      string
+	Movement, Inbound, Outbound, Date, NotDated, Commodity, CropYear string
+	NotStated, Truck, Plate, Trailer, GrossAt, TareAt, Driver, Bin   string
+	DriverOn, DriverOff, DriverNotNoted, Remark                      string
+
+	// Weight.
+	Weight, Gross, Tare, Net, OfDraft, NotWeighed, OnScale, TypedBy string
+	StoredTareOf, UsedBy, StruckWeight, NetWhenWeighed              string
+
+	// Quality.
+	Quality, Moisture, NotTested, Present, NotPresent, Grade, NotGraded string
+	Meter, NoMeter, Calibration, Tester, TestedAt, Probes, Sample       string
+	NotNumbered, Retained, RetainedUntil, NotKept, Flag, LimitAccepted  string
+
+	// Settlement.
+	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge                string
+	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight               string
+	ByWater, ByPoint, ByTable, HandlingWet, HandlingDried                         string
+	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes           string
+	Price, PriceNotSet, NoPriceStored, Value, Drying, Discounts, Charges, Payable string
+	OnNet, OnClean, OnDry, OnLeft, Premium                                        string
+	Disposition, NotDecided, Sold, Stored, OnContract                             string
+	PartOf, NetPart, WeightPart, AllShares, ChargesOf                             string
+	NotSettled, WeighedOnly, LegalBushels                                         string
+
+	// Signature, footer, working.
+	Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt           string
+	Cautions, LawFirst, Working, WorkedUnder, NothingWorked, NotApplied string
+	SampleLabel, Discard, NoDiscard                                     string
+}
+
+// EnglishWords are the words in English.
+func EnglishWords() Words {
+	w := Words{}
+	w.identityInEnglish()
+	w.partyInEnglish()
+	w.sampleInEnglish()
+	w.settlementInEnglish()
+	w.footInEnglish()
+	return w
+}
+
+var frenchWords = sync.OnceValue(func() Words { return EnglishWords().Translated(i18n.For("fr").Say) })
+
+// WordsIn are the words in the language of a house: "en", "fr". They are English
+// where it has chosen none.
+func WordsIn(language string) Words {
+	if language == "fr" {
+		return frenchWords()
+	}
+	return EnglishWords()
+}
+
+// Translated puts every word through say, which takes the English text and
+// gives the text to print.
+func (w Words) Translated(say func(english string) string) Words {
+	texts := reflect.ValueOf(&w).Elem()
+	for i := range texts.NumField() {
+		if f := texts.Field(i); f.Kind() == reflect.String {
+			f.SetString(say(f.String()))
+		}
+	}
+	w.Say = say
+	return w
+}
+
+// List is every word in the order of the slip, for whoever translates them.
+func (w Words) List() []string {
+	var list []string
+	texts := reflect.ValueOf(w)
+	for i := range texts.NumField() {
+		if f := texts.Field(i); f.Kind() == reflect.String {
+			list = append(list, f.String())
+		}
+	}
+	return list
+}
+
+// say puts a word from elsewhere into the language of the slip.
+func (w Words) say(english string) string {
+	if w.Say == nil || english == "" {
+		return english
+	}
+	return w.Say(english)
+}
