@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 
 	"tenthpoint/internal/desk"
-	"tenthpoint/internal/takeover"
+	"tenthpoint/internal/imports"
 )
 
 // importCommand takes lists over that were kept elsewhere.
@@ -30,9 +30,9 @@ func (importCommand) Help() string {
 }
 
 func (c importCommand) Run(t *terminal) error {
-	kind := takeover.Kind(c.Kind)
+	kind := imports.Kind(c.Kind)
 	if c.Example {
-		fmt.Fprint(t.out, takeover.Example(kind))
+		fmt.Fprint(t.out, imports.Example(kind))
 		return nil
 	}
 	if c.File == "" {
@@ -72,7 +72,7 @@ func (c importCommand) Run(t *terminal) error {
 // listProblems are the problems of a file, each a complaint.
 type listProblems struct {
 	file     string
-	problems []takeover.Problem
+	problems []imports.Problem
 }
 
 // Error is every problem on a line of its own.

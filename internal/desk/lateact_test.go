@@ -4,8 +4,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/imports"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/takeover"
 )
 
 // stillSound holds every closed day against the sheet it was closed with.
@@ -58,9 +58,9 @@ func TestClockSetBackLeavesClosedDaysSound(t *testing.T) {
 // were delivered on.
 func TestPastLoadsAfterAClosedDay(t *testing.T) {
 	s := newScene(t)
-	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	s.takeOver(imports.Growers, imports.Example(imports.Growers))
 	must(t, s.as(manager).CloseDay(ctx, oct1, "no truck came"))
-	s.takeOver(takeover.Loads, pastLoads)
+	s.takeOver(imports.Loads, pastLoads)
 	for number := int64(1); number <= 3; number++ {
 		l, err := s.Ticket(ctx, number)
 		must(t, err)

@@ -3,14 +3,14 @@ package desk
 import (
 	"fmt"
 
+	"tenthpoint/internal/imports"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/takeover"
 )
 
 // pastFacts are what is written down of a past load. Its weights were typed over
 // from the old books and say so.
-func pastFacts(name string, r takeover.Row) []load.Fact {
+func pastFacts(name string, r imports.Row) []load.Fact {
 	reason := fmt.Sprintf("past load, from line %d of %s", r.Line, name)
 	weighed := func(which load.Which, weight quantity.Amount) load.Fact {
 		return load.Weighed{Weighing: load.Weighing{Which: which, Weight: weight, Source: load.ByHand, Reason: reason}}
@@ -19,7 +19,7 @@ func pastFacts(name string, r takeover.Row) []load.Fact {
 }
 
 // pastReplayed is a past load as it would be, without writing it down.
-func pastReplayed(name string, r takeover.Row) (*load.Load, error) {
+func pastReplayed(name string, r imports.Row) (*load.Load, error) {
 	stamped := []load.Stamped{{Fact: load.Opened{Details: r.Past.Details}}}
 	for _, f := range pastFacts(name, r) {
 		stamped = append(stamped, load.Stamped{Fact: f})
@@ -31,7 +31,7 @@ func pastReplayed(name string, r takeover.Row) (*load.Load, error) {
 // day while the book has nothing later, so that a book begun in mid-season has
 // the season's days as they were; otherwise on the day it is taken over. Last is
 // the day the load before it counts on.
-func (w *Work) pastLoad(name string, r takeover.Row, last quantity.Date) (quantity.Date, error) {
+func (w *Work) pastLoad(name string, r imports.Row, last quantity.Date) (quantity.Date, error) {
 	id, err := w.open(load.Opened{Details: r.Past.Details})
 	if err != nil {
 		return last, err

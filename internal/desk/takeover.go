@@ -5,14 +5,14 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/imports"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/takeover"
 )
 
 // Takeover is a list from elsewhere as it would go into the book: the preview,
 // and what [Desk.TakeOver] takes.
 type Takeover struct {
-	takeover.List
+	imports.List
 	Name string // of the file
 	Hash string // SHA-256 of its text
 	// Change says for each row what it would do to the book: "new", "changes
@@ -36,8 +36,8 @@ func (TakenOver) Kind() string { return "list.taken" }
 // PreviewTakeover reads a list and finds everything that keeps a row of it out of
 // the book, without writing anything. The problems given back are those of the
 // file as a whole; with any of them there is nothing to take over.
-func (d *Desk) PreviewTakeover(ctx context.Context, kind takeover.Kind, name string, text []byte) (Takeover, []takeover.Problem, error) {
-	list, problems := takeover.Read(kind, text, takeover.Usual{Weight: d.profile.WeightUnit()})
+func (d *Desk) PreviewTakeover(ctx context.Context, kind imports.Kind, name string, text []byte) (Takeover, []imports.Problem, error) {
+	list, problems := imports.Read(kind, text, imports.Defaults{Weight: d.profile.WeightUnit()})
 	t := Takeover{List: list, Name: name, Hash: hash(text)}
 	if len(problems) > 0 {
 		return t, problems, nil
@@ -57,7 +57,7 @@ func (d *Desk) PreviewTakeover(ctx context.Context, kind takeover.Kind, name str
 // kill nothing of it is there. A list with problems is taken only if its bad
 // rows may be left out. Progress is told after each row and may be nil.
 func (d *Desk) TakeOver(ctx context.Context, t Takeover, leaveBadOut bool, progress func(done, all int)) (taken, skipped int, err error) {
-	if t.Kind == takeover.Loads {
+	if t.Kind == imports.Loads {
 		if err := d.mayManage("Taking past loads over"); err != nil {
 			return 0, 0, err
 		}
@@ -84,7 +84,7 @@ func (d *Desk) TakeOver(ctx context.Context, t Takeover, leaveBadOut bool, progr
 }
 
 // firstProblems are the first of many, a line each.
-func firstProblems(all []takeover.Problem) string {
+func firstProblems(all []imports.Problem) string {
 	const most = 10
 	var lines []string
 	for i, p := range all {

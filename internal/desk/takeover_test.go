@@ -14,15 +14,15 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/imports"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/store"
-	"tenthpoint/internal/takeover"
 )
 
 // preview reads a list that must have no problem of its own.
-func (s *scene) preview(kind takeover.Kind, text string) desk.Takeover {
+func (s *scene) preview(kind imports.Kind, text string) desk.Takeover {
 	s.t.Helper()
 	t, problems, err := s.PreviewTakeover(ctx, kind, string(kind)+".csv", []byte(text))
 	must(s.t, err)
@@ -32,7 +32,7 @@ func (s *scene) preview(kind takeover.Kind, text string) desk.Takeover {
 	return t
 }
 
-func (s *scene) takeOver(kind takeover.Kind, text string) {
+func (s *scene) takeOver(kind imports.Kind, text string) {
 	s.t.Helper()
 	_, _, err := s.TakeOver(ctx, s.preview(kind, text), false, nil)
 	must(s.t, err)
@@ -40,8 +40,8 @@ func (s *scene) takeOver(kind takeover.Kind, text string) {
 
 func TestGrowersAndTrucksTakenOver(t *testing.T) {
 	s := newScene(t)
-	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
-	s.takeOver(takeover.Trucks, takeover.Example(takeover.Trucks))
+	s.takeOver(imports.Growers, imports.Example(imports.Growers))
+	s.takeOver(imports.Trucks, imports.Example(imports.Trucks))
 	growers, err := s.Growers(ctx)
 	must(t, err)
 	trucks, err := s.Trucks(ctx)
@@ -49,11 +49,11 @@ func TestGrowersAndTrucksTakenOver(t *testing.T) {
 	if len(growers) != 3 || growers[2].Shares[0].GrowerID != "G3" || len(trucks) != 2 || trucks[0].Tare.String() != "24,300 lb" {
 		t.Errorf("growers %+v\ntrucks %+v", growers, trucks)
 	}
-	again := s.preview(takeover.Growers, "code,name\nG1,Ada Field\nG2,Leonard Lord\nG4,New One\n")
+	again := s.preview(imports.Growers, "code,name\nG1,Ada Field\nG2,Leonard Lord\nG4,New One\n")
 	if got := fmt.Sprint(again.Change); got != "[changes Ada Field changes Len Lord new]" {
 		t.Errorf("preview: %s", got)
 	}
-	if got := fmt.Sprint(s.preview(takeover.Trucks, takeover.Example(takeover.Trucks)).Change); got != "[as it is as it is]" {
+	if got := fmt.Sprint(s.preview(imports.Trucks, imports.Example(imports.Trucks)).Change); got != "[as it is as it is]" {
 		t.Errorf("preview: %s", got)
 	}
 	s.verify()
@@ -61,9 +61,9 @@ func TestGrowersAndTrucksTakenOver(t *testing.T) {
 
 func TestSameListIsTakenOnce(t *testing.T) {
 	s := newScene(t)
-	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	s.takeOver(imports.Growers, imports.Example(imports.Growers))
 	before := s.contents()
-	_, _, err := s.TakeOver(ctx, s.preview(takeover.Growers, takeover.Example(takeover.Growers)), false, nil)
+	_, _, err := s.TakeOver(ctx, s.preview(imports.Growers, imports.Example(imports.Growers)), false, nil)
 	refused(t, err, "growers.csv has been taken over before")
 	if s.contents() != before {
 		t.Error("something was written")
@@ -80,8 +80,8 @@ const pastLoads = pastHead +
 
 func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 	s := newScene(t)
-	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
-	s.as(manager).takeOver(takeover.Loads, pastLoads)
+	s.takeOver(imports.Growers, imports.Example(imports.Growers))
+	s.as(manager).takeOver(imports.Loads, pastLoads)
 	for number, want := range map[int64]string{1: "A-1 2026-09-14 2", 2: "A-2 2026-09-15 0", 3: "A-3 2026-09-15 0"} {
 		l, err := s.Ticket(ctx, number)
 		must(t, err)
@@ -105,7 +105,7 @@ func TestPastLoadsTakenOverLate(t *testing.T) {
 	must(t, s.SetGrower(ctx, elevator.Grower{ID: "G1", Name: "Ada Field"}))
 	must(t, s.SetGrower(ctx, elevator.Grower{ID: "G3", Name: "Bo Renter"}))
 	before := string(pdf(t, s.dayPaper(oct1), wide))
-	s.takeOver(takeover.Loads, pastLoads)
+	s.takeOver(imports.Loads, pastLoads)
 	for number := int64(9); number <= 11; number++ {
 		l, err := s.Ticket(ctx, number)
 		must(t, err)
@@ -121,9 +121,9 @@ func TestPastLoadsTakenOverLate(t *testing.T) {
 
 func TestPastLoadsThatCannotBe(t *testing.T) {
 	s := newScene(t)
-	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	s.takeOver(imports.Growers, imports.Example(imports.Growers))
 	s.as(manager)
-	list := s.preview(takeover.Loads, pastHead+
+	list := s.preview(imports.Loads, pastHead+
 		"2026-09-14,corn,G1,T1,52300,24300,18.4,,,A-1\n"+
 		"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"+
 		"2025-09-14,corn,G1,T1,52300,24300,18.4,,,A-3\n"+
@@ -155,17 +155,17 @@ func TestPastLoadsThatCannotBe(t *testing.T) {
 		t.Errorf("%d taken, %d left out, progress %v", taken, skipped, steps)
 	}
 	s.verify()
-	_, _, err = s.TakeOver(ctx, s.preview(takeover.Loads, pastHead+"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"), true, nil)
+	_, _, err = s.TakeOver(ctx, s.preview(imports.Loads, pastHead+"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"), true, nil)
 	refused(t, err, "loads.csv has no row that could be taken over")
 }
 
 func TestWhoMayTakeOver(t *testing.T) {
 	s := newScene(t)
-	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
-	_, _, err := s.TakeOver(ctx, s.preview(takeover.Loads, pastLoads), false, nil)
+	s.takeOver(imports.Growers, imports.Example(imports.Growers))
+	_, _, err := s.TakeOver(ctx, s.preview(imports.Loads, pastLoads), false, nil)
 	refused(t, err, "Taking past loads over is for a manager")
 	s.as(tester)
-	_, _, err = s.TakeOver(ctx, s.preview(takeover.Trucks, takeover.Example(takeover.Trucks)), false, nil)
+	_, _, err = s.TakeOver(ctx, s.preview(imports.Trucks, imports.Example(imports.Trucks)), false, nil)
 	refused(t, err, "may not change the lists")
 }
 
@@ -181,11 +181,11 @@ func manyPast(rows int) string {
 
 func TestStoppedTakeoverLeavesNothing(t *testing.T) {
 	s := newScene(t)
-	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	s.takeOver(imports.Growers, imports.Example(imports.Growers))
 	s.as(manager)
 	before := s.contents()
 	stopped, stop := context.WithCancel(ctx)
-	_, _, err := s.TakeOver(stopped, s.preview(takeover.Loads, manyPast(50)), false, func(done, _ int) {
+	_, _, err := s.TakeOver(stopped, s.preview(imports.Loads, manyPast(50)), false, func(done, _ int) {
 		if done == 20 {
 			stop()
 		}
@@ -193,7 +193,7 @@ func TestStoppedTakeoverLeavesNothing(t *testing.T) {
 	if !errors.Is(err, context.Canceled) || s.contents() != before {
 		t.Errorf("error %v; the book has changed: %v", err, s.contents() != before)
 	}
-	s.takeOver(takeover.Loads, manyPast(50))
+	s.takeOver(imports.Loads, manyPast(50))
 	s.verify()
 }
 
@@ -227,7 +227,7 @@ func takeOverForever(path string) error {
 	if err != nil {
 		return err
 	}
-	list, _, err := d.PreviewTakeover(ctx, takeover.Loads, "loads.csv", []byte(manyPast(200)))
+	list, _, err := d.PreviewTakeover(ctx, imports.Loads, "loads.csv", []byte(manyPast(200)))
 	if err != nil {
 		return err
 	}
@@ -245,7 +245,7 @@ func TestKilledTakeoverLeavesNothing(t *testing.T) {
 	book, err := store.Open(path, store.Options{Create: true})
 	must(t, err)
 	s := sceneOn(t, book)
-	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	s.takeOver(imports.Growers, imports.Example(imports.Growers))
 	before := s.contents()
 	child := exec.Command(os.Args[0])
 	child.Env = append(os.Environ(), killedBook+"="+path)
@@ -262,7 +262,7 @@ func TestKilledTakeoverLeavesNothing(t *testing.T) {
 	if s.contents() != before {
 		t.Error("something of the killed takeover is in the book")
 	}
-	s.as(manager).takeOver(takeover.Loads, manyPast(200))
+	s.as(manager).takeOver(imports.Loads, manyPast(200))
 	if rows, err := book.Loads(ctx, store.LoadFilter{Phases: []string{string(load.Ticketed)}}); err != nil || len(rows) != 200 {
 		t.Errorf("%d loads afterwards: %v", len(rows), err)
 	}

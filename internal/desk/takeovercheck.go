@@ -7,10 +7,10 @@ import (
 	"slices"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/imports"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/takeover"
 )
 
 // takeoverCheck holds the rows of a list against the book.
@@ -44,7 +44,7 @@ func (d *Desk) newTakeoverCheck(ctx context.Context, t Takeover) (*takeoverCheck
 }
 
 // row adds what the book has against a row, and says what the row would do.
-func (c *takeoverCheck) row(r *takeover.Row) string {
+func (c *takeoverCheck) row(r *imports.Row) string {
 	if len(r.Problems) > 0 {
 		return ""
 	}
@@ -82,15 +82,15 @@ func changes(known bool, was, is any, name string) string {
 	return "changes " + name
 }
 
-func (c *takeoverCheck) needGrower(r *takeover.Row, column, id string) {
+func (c *takeoverCheck) needGrower(r *imports.Row, column, id string) {
 	if _, known := c.growers[id]; !known && !c.listed[id] {
-		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Column: column, Reason: fmt.Sprintf("there is no grower %q; take the list of growers over first, or write the code as it is there", id)})
+		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: column, Reason: fmt.Sprintf("there is no grower %q; take the list of growers over first, or write the code as it is there", id)})
 	}
 }
 
 // past names the growers of a past load as the book has them, then settles it to
 // see whether it can be.
-func (c *takeoverCheck) past(r *takeover.Row) {
+func (c *takeoverCheck) past(r *imports.Row) {
 	details := &r.Past.Details
 	c.needGrower(r, "grower", details.Grower.ID)
 	details.Grower.Name = c.growers[details.Grower.ID].Name
@@ -102,7 +102,7 @@ func (c *takeoverCheck) past(r *takeover.Row) {
 		details.Shares = c.usualShares(details.Grower.ID)
 	}
 	if details.Day.After(c.desk.Today()) {
-		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Column: "day", Reason: fmt.Sprintf("%s has not come yet; today is %s", details.Day, c.desk.Today())})
+		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: "day", Reason: fmt.Sprintf("%s has not come yet; today is %s", details.Day, c.desk.Today())})
 	}
 	if len(r.Problems) > 0 {
 		return
@@ -110,12 +110,12 @@ func (c *takeoverCheck) past(r *takeover.Row) {
 	c.desk.bareprice(r.Past)
 	l, err := pastReplayed(c.list.Name, *r)
 	if err != nil {
-		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Reason: err.Error()})
+		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Reason: err.Error()})
 		return
 	}
 	_, problems := c.desk.Preview(l)
 	for _, p := range problems {
-		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Column: c.columnOf(p), Reason: p.Sentence})
+		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: c.columnOf(p), Reason: p.Sentence})
 	}
 }
 
@@ -144,7 +144,7 @@ func (c *takeoverCheck) columnOf(p settle.Problem) string {
 
 // bareprice gives a price that was written without a unit the unit the load's
 // rates settle in.
-func (d *Desk) bareprice(p *takeover.Past) {
+func (d *Desk) bareprice(p *imports.Past) {
 	if !p.BarePrice || p.Details.Price == nil {
 		return
 	}

@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("i18n", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "takeover")
+var core = inside("i18n", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("scaleticket", "report", "daysheet", "proof")
@@ -45,8 +45,8 @@ var mayImport = map[string][]string{
 	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
 	"migrations": {},                                                                 // the text of the book's own upgrades
 
-	"internal/dispute":  inside("quantity", "journal"),
-	"internal/takeover": inside("quantity", "grain", "elevator", "load"),
+	"internal/dispute": inside("quantity", "journal"),
+	"internal/imports": inside("quantity", "grain", "elevator", "load"),
 
 	"internal/store":       slices.Concat(core, []string{"migrations"}),
 	"internal/fonts":       {}, // the letters on paper

@@ -1,4 +1,4 @@
-package takeover
+package imports
 
 import (
 	"bytes"
@@ -57,13 +57,13 @@ type List struct {
 	Rows    []Row
 }
 
-// Usual are what a list leaves out: the unit of weights typed without one.
-type Usual struct{ Weight quantity.Unit }
+// Defaults are what a list leaves out: the unit of weights typed without one.
+type Defaults struct{ Weight quantity.Unit }
 
 // Read reads a list. The problems are those of the file as a whole, such as a
 // column that is not known; with any of them no row is read. What is wrong with
 // a row is in the row.
-func Read(kind Kind, text []byte, usual Usual) (List, []Problem) {
+func Read(kind Kind, text []byte, usual Defaults) (List, []Problem) {
 	list := List{Kind: kind}
 	if _, known := columns[kind]; !known {
 		return list, []Problem{{Line: 1, Reason: fmt.Sprintf("%q is no kind of list; choose growers, trucks or loads", kind)}}
@@ -92,7 +92,7 @@ func Read(kind Kind, text []byte, usual Usual) (List, []Problem) {
 }
 
 // row reads one row; err is what the reader of comma-separated values said.
-func (l List) row(in *csv.Reader, cells []string, err error, usual Usual) Row {
+func (l List) row(in *csv.Reader, cells []string, err error, usual Defaults) Row {
 	if len(cells) == 0 {
 		line := 0
 		var broken *csv.ParseError

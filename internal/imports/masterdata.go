@@ -1,4 +1,4 @@
-package takeover
+package imports
 
 import (
 	"tenthpoint/internal/elevator"

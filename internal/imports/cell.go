@@ -1,4 +1,4 @@
-package takeover
+package imports
 
 import (
 	"fmt"
@@ -12,7 +12,7 @@ import (
 type reader struct {
 	row     Row
 	columns []string
-	usual   Usual
+	usual   Defaults
 }
 
 func (r *reader) wrong(column, format string, args ...any) {

@@ -1,4 +1,4 @@
-// Package takeover reads lists that were kept elsewhere: growers, trucks with
+// Package imports reads lists that were kept elsewhere: growers, trucks with
 // their tares, loads of the time before this book.
 //
 // A list is comma-separated values with a heading row. Every row is read by
@@ -10,4 +10,4 @@
 //
 // Reading writes nothing. What a row would do to the book, and whether a past
 // load can be settled at all, is for the desk to say before it takes any of it.
-package takeover
+package imports

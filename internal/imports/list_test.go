@@ -1,4 +1,4 @@
-package takeover
+package imports
 
 import (
 	"fmt"
@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-var inPounds = Usual{Weight: quantity.Lb}
+var inPounds = Defaults{Weight: quantity.Lb}
 
 // Every example reads without a problem and gives what it says.
 func TestExamplesRead(t *testing.T) {
