@@ -4,8 +4,8 @@ import (
 	"context"
 
 	"fmt"
+	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/proof"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
 )
@@ -44,7 +44,7 @@ func (d *Desk) Difference(ctx context.Context, oldNumber, newNumber int64) (Diff
 
 // Table is the lines that differ, ready to be shown.
 func (d Difference) Table() report.Table {
-	return proof.Differences(d.Comparison, fmt.Sprintf("Ticket %d", d.Old.Number), fmt.Sprintf("Ticket %d", d.New.Number))
+	return explanation.Differences(d.Comparison, fmt.Sprintf("Ticket %d", d.Old.Number), fmt.Sprintf("Ticket %d", d.New.Number))
 }
 
 // Chain are the tickets that took each other's place, a ticket among them: the

@@ -9,8 +9,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/proof"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -75,7 +75,7 @@ func (d *Desk) DisputeFile(ctx context.Context, id string) (report.Document, err
 	if err != nil {
 		return report.Document{}, err
 	}
-	front := []report.Block{report.Pairs{Pairs: proof.DisputePairs(one)}}
+	front := []report.Block{report.Pairs{Pairs: explanation.DisputePairs(one)}}
 	for i := 1; i < len(chain); i++ {
 		difference, err := d.Difference(ctx, chain[i-1].Number, chain[i].Number)
 		if err != nil {

@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/proof"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
@@ -29,16 +29,16 @@ func (d *Desk) Proof(ctx context.Context, number int64, o ProofOptions) (report.
 	if err != nil {
 		return report.Document{}, err
 	}
-	return proof.Compose(f), nil
+	return explanation.Compose(f), nil
 }
 
 // ProofFacts gathers what the proof of a ticket is made of.
-func (d *Desk) ProofFacts(ctx context.Context, number int64, o ProofOptions) (proof.Facts, error) {
+func (d *Desk) ProofFacts(ctx context.Context, number int64, o ProofOptions) (explanation.Facts, error) {
 	l, err := d.Ticket(ctx, number)
 	if err != nil {
-		return proof.Facts{}, err
+		return explanation.Facts{}, err
 	}
-	f := proof.Facts{House: d.profile, Load: l, Clock: d.Local}
+	f := explanation.Facts{House: d.profile, Load: l, Clock: d.Local}
 	if f.Settlement, err = d.Resettle(ctx, l); err != nil {
 		return f, err
 	}
@@ -68,12 +68,12 @@ func (d *Desk) ProofFacts(ctx context.Context, number int64, o ProofOptions) (pr
 // whatIfs settles the load afresh with one thing different each time, by the
 // ticket's engine so that nothing else differs. Grain
 // that left was only weighed; there is nothing to change.
-func (d *Desk) whatIfs(ctx context.Context, l *load.Load, s *settle.Settlement, o ProofOptions) ([]proof.WhatIf, error) {
+func (d *Desk) whatIfs(ctx context.Context, l *load.Load, s *settle.Settlement, o ProofOptions) ([]explanation.WhatIf, error) {
 	if s.Edition == nil {
 		return nil, nil
 	}
 	facts := l.SettleFacts()
-	var out []proof.WhatIf
+	var out []explanation.WhatIf
 	moistures, err := d.otherMoistures(ctx, l, s.Moisture.Value(), o.Moisture)
 	if err != nil {
 		return nil, err
@@ -99,11 +99,11 @@ func (d *Desk) whatIfs(ctx context.Context, l *load.Load, s *settle.Settlement, 
 	return append(out, whatIf("the bare water formula", beyond.Bare, nil)), nil
 }
 
-func whatIf(name string, s *settle.Settlement, err error) proof.WhatIf {
+func whatIf(name string, s *settle.Settlement, err error) explanation.WhatIf {
 	if err != nil {
-		return proof.WhatIf{Name: name, Refused: strings.ReplaceAll(err.Error(), "\n", " ")}
+		return explanation.WhatIf{Name: name, Refused: strings.ReplaceAll(err.Error(), "\n", " ")}
 	}
-	return proof.WhatIf{Name: name, Settlement: s}
+	return explanation.WhatIf{Name: name, Settlement: s}
 }
 
 // named is a moisture to try, and why.

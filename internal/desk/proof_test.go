@@ -6,8 +6,8 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/proof"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
@@ -29,7 +29,7 @@ func correctedTicket(t testing.TB) *scene {
 	return s
 }
 
-func (s *scene) proof(number int64, o desk.ProofOptions) proof.Facts {
+func (s *scene) proof(number int64, o desk.ProofOptions) explanation.Facts {
 	s.t.Helper()
 	f, err := s.ProofFacts(ctx, number, o)
 	must(s.t, err)
@@ -39,7 +39,7 @@ func (s *scene) proof(number int64, o desk.ProofOptions) proof.Facts {
 func TestProofPapers(t *testing.T) {
 	s := correctedTicket(t)
 	seventeen := quantity.Of("17.0", quantity.Percent)
-	doc := proof.Compose(s.proof(2, desk.ProofOptions{Moisture: &seventeen}))
+	doc := explanation.Compose(s.proof(2, desk.ProofOptions{Moisture: &seventeen}))
 	golden(t, "proof.txt", doc.Text(96))
 	golden(t, "proof.pdf.txt", pdfText(t, doc, report.Page{}))
 }
@@ -48,7 +48,7 @@ func TestProofPapers(t *testing.T) {
 // is the third.
 func TestProofIsShort(t *testing.T) {
 	s := correctedTicket(t)
-	pages, err := pdfwords.Pages(pdf(t, proof.Compose(s.proof(2, desk.ProofOptions{})), report.Page{}))
+	pages, err := pdfwords.Pages(pdf(t, explanation.Compose(s.proof(2, desk.ProofOptions{})), report.Page{}))
 	must(t, err)
 	if len(pages) != 3 || !strings.Contains(strings.Join(pages[2], "\n"), "How to check this by hand") {
 		t.Errorf("%d pages, the third is %.200q", len(pages), pages[len(pages)-1])
@@ -60,7 +60,7 @@ func TestProofIsShort(t *testing.T) {
 func TestProofTellsEveryStep(t *testing.T) {
 	f := correctedTicket(t).proof(2, desk.ProofOptions{})
 	var told []report.Step
-	for _, b := range proof.Compose(f).Blocks {
+	for _, b := range explanation.Compose(f).Blocks {
 		if steps, ok := b.(report.Steps); ok {
 			for _, one := range steps.Steps {
 				if !one.Part {
@@ -123,7 +123,7 @@ func TestWhatIfsThatCannotBe(t *testing.T) {
 	s.ticket()
 	wet := quantity.Of("101", quantity.Percent)
 	f := s.proof(1, desk.ProofOptions{Moisture: &wet})
-	text := proof.Compose(f).Text(200)
+	text := explanation.Compose(f).Text(200)
 	if !strings.Contains(text, "With moisture 101 %, as asked the load could not have been settled: Moisture is 101 %") {
 		t.Errorf("the proof does not say why:\n%s", text)
 	}
@@ -229,7 +229,7 @@ func TestDifferencesOfAChainAddUp(t *testing.T) {
 	if got := s.inBin("Pit 1"); !amountOf(t, got).Equal(chain[2].Settled.Figures["settled"]) {
 		t.Errorf("the bin holds %s, the ticket in force is for %s", got, chain[2].Settled.Figures["settled"])
 	}
-	if text := proof.Compose(s.proof(1, desk.ProofOptions{})).Text(96); !strings.Contains(text, "CORRECTED BY TICKET 2") {
+	if text := explanation.Compose(s.proof(1, desk.ProofOptions{})).Text(96); !strings.Contains(text, "CORRECTED BY TICKET 2") {
 		t.Error("the first proof does not say that it was corrected")
 	}
 	s.verify()
@@ -237,7 +237,7 @@ func TestDifferencesOfAChainAddUp(t *testing.T) {
 
 func TestProofOfGrainThatLeft(t *testing.T) {
 	s := newScene(t)
-	text := proof.Compose(s.proof(s.leave("Pit 1", 40000), desk.ProofOptions{})).Text(96)
+	text := explanation.Compose(s.proof(s.leave("Pit 1", 40000), desk.ProofOptions{})).Text(96)
 	for _, want := range []string{"taken out on 2026-10-01", "64,000 lb − 24,000 lb = 40,000 lb", "714.29 bu"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("does not say %q:\n%s", want, text)

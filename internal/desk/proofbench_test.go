@@ -5,10 +5,10 @@ import (
 	"testing"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/internal/proof"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/report/pdfwords"
@@ -37,7 +37,7 @@ func TestProofTellsTheBench(t *testing.T) {
 	number, err := s.Issue(ctx, id)
 	must(t, err)
 	f := s.proof(number, desk.ProofOptions{})
-	doc := proof.Compose(f)
+	doc := explanation.Compose(f)
 	golden(t, "proof-bench.txt", doc.Text(96))
 	text := doc.Text(200)
 	for _, want := range []string{"was checked on 2026-10-01", "the meter's tolerance drier", "the meter's tolerance wetter", "S9, Shelf 3, kept through 2026-10-04"} {
@@ -54,7 +54,7 @@ func TestProofTellsTheBench(t *testing.T) {
 	s.at("2026-10-20 10:00")
 	must(t, s.CheckMeter(ctx, meter.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
 		Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("19.0", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}))
-	if again := proof.Compose(s.proof(number, desk.ProofOptions{})).Text(200); again != text {
+	if again := explanation.Compose(s.proof(number, desk.ProofOptions{})).Text(200); again != text {
 		t.Error("the proof changed with a later check of the meter")
 	}
 }

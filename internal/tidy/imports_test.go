@@ -12,7 +12,7 @@ import (
 var core = inside("i18n", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("scaleticket", "report", "daysheet", "proof")
+var papers = inside("scaleticket", "report", "daysheet", "explanation")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("store", "scalelink", "printing")
@@ -55,7 +55,7 @@ var mayImport = map[string][]string{
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),
-	"internal/proof":           slices.Concat(core, inside("report")),
+	"internal/explanation":     slices.Concat(core, inside("report")),
 	"internal/scalelink":       inside("quantity"),
 	"internal/printing":        {},
 	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),

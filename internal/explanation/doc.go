@@ -1,4 +1,4 @@
-// Package proof tells how one ticket was worked out, so that a grower can
+// Package explanation tells how one ticket was worked out, so that a grower can
 // follow it.
 //
 // The question at the window is "show me how you got from 52,300 lb to 812.44
@@ -10,4 +10,4 @@
 // tells how to do it again by hand, and whose word outranks the paper's.
 //
 // Screen, paper and terminal show the same document.
-package proof
+package explanation

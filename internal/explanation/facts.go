@@ -1,4 +1,4 @@
-package proof
+package explanation
 
 import (
 	"tenthpoint/internal/dispute"
