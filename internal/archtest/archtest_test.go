@@ -1,4 +1,4 @@
-package tidy
+package archtest
 
 import (
 	"sort"
@@ -26,8 +26,8 @@ var rules = []rule{
 	noSkippedTests,
 }
 
-// TestTidy applies every rule to the repository and reports all problems.
-func TestTidy(t *testing.T) {
+// TestArchitecture applies every rule to the repository and reports all problems.
+func TestArchitecture(t *testing.T) {
 	sources := readSources(t)
 	var problems []string
 	for _, rule := range rules {
