@@ -19,7 +19,7 @@ func Read(name string, text []byte) (*Edition, error) {
 	e := &Edition{File: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
 	r := reader{e: e, root: file.Root()}
 	r.read()
-	file.Root().Close()
+	file.Root().RejectUnknownKeys()
 	if err := file.Problems().Err(); err != nil {
 		return nil, err
 	}

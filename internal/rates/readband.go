@@ -19,11 +19,11 @@ func band(t *tomlfile.Table, units ...quantity.Unit) Band {
 	switch {
 	case low.broken || high.broken:
 	case !b.HasLow && !b.HasHigh:
-		t.Wrong("", fmt.Sprintf("%s says no range", t.Name("")), "Give it from or over, and upto or under; only the first row may lack a low end and only the last a high end.")
+		t.AddProblem("", fmt.Sprintf("%s says no range", t.Name("")), "Give it from or over, and upto or under; only the first row may lack a low end and only the last a high end.")
 	case b.HasLow && b.HasHigh && b.Low.Unit() != b.High.Unit():
-		t.Wrong("", fmt.Sprintf("%s runs from %s to %s", t.Name(""), b.Low.Written(), b.High.Written()), "Write both ends in one unit.")
+		t.AddProblem("", fmt.Sprintf("%s runs from %s to %s", t.Name(""), b.Low.Written(), b.High.Written()), "Write both ends in one unit.")
 	case b.isEmpty():
-		t.Wrong("", fmt.Sprintf("%s holds no value at all: %s", t.Name(""), b), "Swap the two ends or mend them.")
+		t.AddProblem("", fmt.Sprintf("%s holds no value at all: %s", t.Name(""), b), "Swap the two ends or mend them.")
 	default:
 		return b
 	}
@@ -51,7 +51,7 @@ func readEnd(t *tomlfile.Table, in, out string, units []quantity.Unit) rangeEnd 
 	open, hasOpen := t.OptionalAmount(out, units...)
 	switch {
 	case hasClosed && hasOpen:
-		t.Wrong(out, fmt.Sprintf("%s has both %s and %s", t.Name(""), in, out), fmt.Sprintf("Keep %s if %s belongs to the row, %s if it does not.", in, closed.Written(), out))
+		t.AddProblem(out, fmt.Sprintf("%s has both %s and %s", t.Name(""), in, out), fmt.Sprintf("Keep %s if %s belongs to the row, %s if it does not.", in, closed.Written(), out))
 		return rangeEnd{broken: true}
 	case hasClosed:
 		return rangeEnd{at: closed, isIn: true, found: true}
@@ -73,11 +73,11 @@ func (b Band) unit() (quantity.Unit, bool) {
 // overlap, and every end belonging to one row only.
 func checkBands(t *tomlfile.Table, key string, rows []*tomlfile.Table, bands []Band) {
 	if len(bands) == 0 && !t.Has(key) {
-		t.Wrong("", fmt.Sprintf("%s has no rows", t.Name("")), "Add at least one row with its range and its figure.")
+		t.AddProblem("", fmt.Sprintf("%s has no rows", t.Name("")), "Add at least one row with its range and its figure.")
 	}
 	for i := 1; i < len(bands); i++ {
 		if what := meeting(bands[i-1], bands[i]); what != "" {
-			rows[i].Wrong("", what, "Write the rows in rising order, and let each begin where the one before ends: \"upto\" then \"over\", or \"under\" then \"from\".")
+			rows[i].AddProblem("", what, "Write the rows in rising order, and let each begin where the one before ends: \"upto\" then \"over\", or \"under\" then \"from\".")
 		}
 	}
 }
@@ -102,6 +102,6 @@ func checkFirst(rows []*tomlfile.Table, bands []Band, name string, from Cell) {
 		return
 	}
 	if first := bands[0]; first.Low.More(from.Amount) {
-		rows[0].Wrong("", fmt.Sprintf("the first row begins at %s, above %s, %s: nothing is said between the two", first.Low.Written(), name, from.Amount.Written()), "Let the first row begin there or below, or leave its low end out.")
+		rows[0].AddProblem("", fmt.Sprintf("the first row begins at %s, above %s, %s: nothing is said between the two", first.Low.Written(), name, from.Amount.Written()), "Let the first row begin there or below, or leave its low end out.")
 	}
 }

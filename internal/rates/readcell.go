@@ -33,7 +33,7 @@ var hundred = quantity.Int(100, quantity.Percent)
 func moistureCell(t *tomlfile.Table, key string) Cell {
 	c := cell(t, key, quantity.Percent)
 	if c.Given() && (c.Amount.Sign() <= 0 || !c.Amount.Less(hundred)) {
-		t.Wrong(key, fmt.Sprintf("%s is %s; a moisture lies above 0 %% and below 100 %%", t.Name(key), c.Amount.Written()), "At 100 % there is no grain left: the formula would divide by 100 - 100 = 0.")
+		t.AddProblem(key, fmt.Sprintf("%s is %s; a moisture lies above 0 %% and below 100 %%", t.Name(key), c.Amount.Written()), "At 100 % there is no grain left: the formula would divide by 100 - 100 = 0.")
 		return Cell{}
 	}
 	return c
@@ -43,7 +43,7 @@ func moistureCell(t *tomlfile.Table, key string) Cell {
 func percentCell(t *tomlfile.Table, key string) Cell {
 	c := cell(t, key, quantity.Percent)
 	if c.Given() && (c.Amount.Sign() < 0 || !c.Amount.Less(hundred)) {
-		t.Wrong(key, fmt.Sprintf("%s is %s of the weight", t.Name(key), c.Amount.Written()), "It must be from 0 % to below 100 %.")
+		t.AddProblem(key, fmt.Sprintf("%s is %s of the weight", t.Name(key), c.Amount.Written()), "It must be from 0 % to below 100 %.")
 		return Cell{}
 	}
 	return c
@@ -56,7 +56,7 @@ func less(a, b Cell) bool {
 
 func notNegative(t *tomlfile.Table, key string, c Cell) {
 	if c.Amount.Sign() < 0 {
-		t.Wrong(key, fmt.Sprintf("%s is %s, below nought", t.Name(key), c.Amount.Written()), "Write the size alone; what is paid to the grower is said by the word premium.")
+		t.AddProblem(key, fmt.Sprintf("%s is %s, below nought", t.Name(key), c.Amount.Written()), "Write the size alone; what is paid to the grower is said by the word premium.")
 	}
 }
 
@@ -72,7 +72,7 @@ func step(t *tomlfile.Table) Step {
 	}
 	r, err := quantity.ParseRounding(text)
 	if err != nil || r.IsExact() {
-		t.Wrong("step", fmt.Sprintf("%s is %q", t.Name("step"), text), "Write \"continuous\", or the step in points and the rule, such as \"0.5 up\".")
+		t.AddProblem("step", fmt.Sprintf("%s is %q", t.Name("step"), text), "Write \"continuous\", or the step in points and the rule, such as \"0.5 up\".")
 	}
 	return Step{Rounding: r, Row: t.Place("step")}
 }

@@ -13,7 +13,7 @@ func (r *reader) discounts() {
 	for _, t := range r.root.Tables("discount") {
 		d := r.discount(t)
 		if d.ID != "" && seen[d.ID] {
-			t.Wrong("id", fmt.Sprintf("two discounts are called %q", d.ID), "Give one of them an id of its own.")
+			t.AddProblem("id", fmt.Sprintf("two discounts are called %q", d.ID), "Give one of them an id of its own.")
 			continue
 		}
 		seen[d.ID] = true
@@ -28,7 +28,7 @@ func (r *reader) discount(t *tomlfile.Table) Discount {
 	if d.ID == "" {
 		d.ID = id
 	}
-	t.Call("discount " + d.ID)
+	t.SetTitle("discount " + d.ID)
 	d.Row, d.Label, d.Basis = t.Place(""), t.Text("label"), basis(t)
 	d.Form = Form(t.Choice("form", string(ByTable), string(PerUnit), string(YesNo)))
 	d.Of = Of(t.Choice("of", string(OfMoney), string(OfPrice), string(OfWeight)))
@@ -36,7 +36,7 @@ func (r *reader) discount(t *tomlfile.Table) Discount {
 	d.Rounding = lineRounding(t, r.placeOf(d.Of))
 	d.Unit = t.OptionalRounding("round_unit", quantity.Unrounded)
 	if d.Form == "" || d.Of == "" || !r.formFits(t, d) {
-		t.Leave()
+		t.IgnoreRest()
 		return d
 	}
 	r.figures(t, &d)
@@ -57,10 +57,10 @@ func (r *reader) formFits(t *tomlfile.Table, d Discount) bool {
 	case d.Factor.ID == "":
 		return false // reported with the factor
 	case d.Form == YesNo && !d.Factor.YesNo:
-		t.Wrong("form", fmt.Sprintf("%s is measured in %s, it is not present or absent", d.Factor.Name, d.Factor.Unit), "Use the form table or per-unit.")
+		t.AddProblem("form", fmt.Sprintf("%s is measured in %s, it is not present or absent", d.Factor.Name, d.Factor.Unit), "Use the form table or per-unit.")
 		return false
 	case d.Form != YesNo && d.Factor.YesNo:
-		t.Wrong("form", fmt.Sprintf("%s is present or absent, it is not measured", d.Factor.Name), "Use the form yes-no.")
+		t.AddProblem("form", fmt.Sprintf("%s is present or absent, it is not measured", d.Factor.Name), "Use the form yes-no.")
 		return false
 	}
 	return true
@@ -79,7 +79,7 @@ func (r *reader) figures(t *tomlfile.Table, d *Discount) {
 	}
 	d.RefuseOver, d.RefuseUnder = optionalCell(t, "refuse_over", units...), optionalCell(t, "refuse_under", units...)
 	if less(d.RefuseOver, d.RefuseUnder) && d.RefuseOver.Amount.Unit() == d.RefuseUnder.Amount.Unit() {
-		t.Wrong("refuse_over", fmt.Sprintf("%s is turned away over %s and under %s: that is every load", d.Factor.Name, d.RefuseOver.Amount.Written(), d.RefuseUnder.Amount.Written()), "Swap the two limits or mend them.")
+		t.AddProblem("refuse_over", fmt.Sprintf("%s is turned away over %s and under %s: that is every load", d.Factor.Name, d.RefuseOver.Amount.Written(), d.RefuseUnder.Amount.Written()), "Swap the two limits or mend them.")
 	}
 	oneUnit(t, *d)
 	if unit, found := d.unit(); found {
@@ -99,7 +99,7 @@ func oneUnit(t *tomlfile.Table, d Discount) {
 		Cell
 	}{{"per", d.Per}, {"refuse_over", d.RefuseOver}, {"refuse_under", d.RefuseUnder}} {
 		if limit.Given() && limit.Amount.Unit() != unit {
-			t.Wrong(limit.key, fmt.Sprintf("%s is in %s, and the rest of the discount in %s", t.Name(limit.key), limit.Amount.Unit(), unit), "Write the whole discount in one unit.")
+			t.AddProblem(limit.key, fmt.Sprintf("%s is in %s, and the rest of the discount in %s", t.Name(limit.key), limit.Amount.Unit(), unit), "Write the whole discount in one unit.")
 		}
 	}
 }
@@ -122,7 +122,7 @@ func (r *reader) factor(t *tomlfile.Table) (f grain.Factor, id string) {
 	id = t.Text("factor")
 	f, ok := r.e.Commodity.Factor(grain.FactorID(id))
 	if id != "" && !ok && r.e.Commodity.ID != "" {
-		t.Wrong("factor", fmt.Sprintf("%s has no factor %q", r.e.Commodity.Name, id), "Known factors: "+r.factorNames()+".")
+		t.AddProblem("factor", fmt.Sprintf("%s has no factor %q", r.e.Commodity.Name, id), "Known factors: "+r.factorNames()+".")
 	}
 	return f, id
 }

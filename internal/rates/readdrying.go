@@ -14,7 +14,7 @@ func (r *reader) drying() {
 	d.Method = DryingMethod(t.Choice("method", string(NoDrying), string(DryPerPoint), string(DryBandsEach), string(DryBandsWhole)))
 	switch d.Method {
 	case "":
-		t.Leave()
+		t.IgnoreRest()
 	case NoDrying:
 	default:
 		r.readDrying(t, &d)
@@ -26,7 +26,7 @@ func (r *reader) readDrying(t *tomlfile.Table, d *Drying) {
 	d.Basis = basis(t)
 	d.Trigger, d.To = moistureCell(t, "trigger"), moistureCell(t, "to")
 	if less(d.Trigger, d.To) {
-		t.Wrong("to", fmt.Sprintf("drying counts points down to %s, above its trigger %s", d.To.Amount.Written(), d.Trigger.Amount.Written()), "Bring it down to the trigger or below it.")
+		t.AddProblem("to", fmt.Sprintf("drying counts points down to %s, above its trigger %s", d.To.Amount.Written(), d.Trigger.Amount.Written()), "Bring it down to the trigger or below it.")
 	}
 	d.Step = step(t)
 	d.Minimum = optionalCell(t, "minimum", quantity.Dollar)
@@ -53,7 +53,7 @@ func (r *reader) dryingBands(t *tomlfile.Table, d *Drying) []Band {
 	}
 	bands := make([]Band, 0, len(rows))
 	for i, row := range rows {
-		row.Call(fmt.Sprintf("drying band %d", i+1))
+		row.SetTitle(fmt.Sprintf("drying band %d", i+1))
 		b := band(row, quantity.Percent)
 		b.Cell = r.dryingRate(row, units)
 		bands = append(bands, b)
@@ -84,6 +84,6 @@ var perBushelUnits = []quantity.Unit{quantity.DollarsPerBu, quantity.DollarsPerB
 // needsBushel refuses a figure per bushel in an edition without bushels.
 func (r *reader) needsBushel(t *tomlfile.Table, key string, c Cell) {
 	if slices.Contains(perBushelUnits, c.Amount.Unit()) && r.noBushel && r.e.Units.Settle != quantity.Bushel {
-		t.Wrong(key, fmt.Sprintf("%s is per bushel, and the edition has no bushel weight", c.Amount.Written()), "Add units.bushel with its source, or write the figure per cwt or t.")
+		t.AddProblem(key, fmt.Sprintf("%s is per bushel, and the edition has no bushel weight", c.Amount.Written()), "Add units.bushel with its source, or write the figure per cwt or t.")
 	}
 }

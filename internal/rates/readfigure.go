@@ -10,7 +10,7 @@ import (
 func (r *reader) byTable(t *tomlfile.Table, d *Discount, units []quantity.Unit) {
 	rows := t.Tables("row")
 	for i, row := range rows {
-		row.Call(fmt.Sprintf("discount %s row %d", d.ID, i+1))
+		row.SetTitle(fmt.Sprintf("discount %s row %d", d.ID, i+1))
 		b := band(row, units...)
 		b.Refuse, b.Cell, b.Gives = r.answer(row, d.Of)
 		d.Table = append(d.Table, b)
@@ -22,7 +22,7 @@ func (r *reader) perUnit(t *tomlfile.Table, d *Discount, units []quantity.Unit) 
 	d.Base, d.Per = cell(t, "base", units...), cell(t, "per", units...)
 	d.Above = t.Choice("side", "above", "below") == "above"
 	if d.Per.Given() && d.Per.Amount.Sign() <= 0 {
-		t.Wrong("per", fmt.Sprintf("%s is %s: what is beyond the base would be divided by it", t.Name("per"), d.Per.Amount.Written()), "Write a size above nought, such as \"1 lb/bu\" or \"0.1 %\".")
+		t.AddProblem("per", fmt.Sprintf("%s is %s: what is beyond the base would be divided by it", t.Name("per"), d.Per.Amount.Written()), "Write a size above nought, such as \"1 lb/bu\" or \"0.1 %\".")
 	}
 	d.Part = parts[t.Choice("part", "exact", "up", "down", "nearest")]
 	d.Cell, d.Gives = r.figure(t, d.Of)
@@ -57,7 +57,7 @@ func (r *reader) figure(t *tomlfile.Table, of Of) (Cell, Gives) {
 	if t.Has("premium") {
 		key, gives = "premium", Pays
 		if t.Has("discount") {
-			t.Wrong("discount", t.Name("")+" has both a discount and a premium", "Keep the one that is meant.")
+			t.AddProblem("discount", t.Name("")+" has both a discount and a premium", "Keep the one that is meant.")
 			t.OptionalText("discount")
 		}
 	}
@@ -69,7 +69,7 @@ func (r *reader) figure(t *tomlfile.Table, of Of) (Cell, Gives) {
 	notNegative(t, key, c)
 	r.needsBushel(t, key, c)
 	if of != OfMoney && c.Given() && !c.Amount.Less(hundred) {
-		t.Wrong(key, fmt.Sprintf("%s of the %s leaves nothing", c.Amount.Written(), of), "Write a percent below 100.")
+		t.AddProblem(key, fmt.Sprintf("%s of the %s leaves nothing", c.Amount.Written(), of), "Write a percent below 100.")
 	}
 	return c, gives
 }

@@ -18,10 +18,10 @@ func (r *reader) head(t *tomlfile.Table) {
 	e.Order = t.Texts("order")
 	r.commodity(t)
 	if !e.Until.IsZero() && e.Until.Before(e.From) {
-		t.Wrong("until", fmt.Sprintf("the edition ends on %s, before it begins on %s", e.Until, e.From), "Swap the two days, or leave until out for an edition without an end.")
+		t.AddProblem("until", fmt.Sprintf("the edition ends on %s, before it begins on %s", e.Until, e.From), "Swap the two days, or leave until out for an edition without an end.")
 	}
 	if e.Corrects != "" && e.Corrects == e.ID {
-		t.Wrong("corrects", "the edition says that it corrects itself", "Give the corrected edition a new id, and name the old one here.")
+		t.AddProblem("corrects", "the edition says that it corrects itself", "Give the corrected edition a new id, and name the old one here.")
 	}
 }
 
@@ -32,7 +32,7 @@ func (r *reader) commodity(t *tomlfile.Table) {
 	}
 	c, err := grain.ByID(id)
 	if err != nil {
-		t.Wrong("commodity", "edition.commodity: "+err.Error(), "Write one of those names.")
+		t.AddProblem("commodity", "edition.commodity: "+err.Error(), "Write one of those names.")
 	}
 	r.e.Commodity = c
 }
@@ -50,7 +50,7 @@ func name(t *tomlfile.Table, key string) string {
 
 func checkName(t *tomlfile.Table, key, text string) {
 	if strings.Trim(text, nameLetters) != "" {
-		t.Wrong(key, fmt.Sprintf("%s is %q", t.Name(key), text), "Small letters, digits and hyphens only, such as \"corn-main-2026\": tickets and the working refer to it.")
+		t.AddProblem(key, fmt.Sprintf("%s is %q", t.Name(key), text), "Small letters, digits and hyphens only, such as \"corn-main-2026\": tickets and the working refer to it.")
 	}
 }
 
@@ -86,16 +86,16 @@ func readBushel(t *tomlfile.Table, u *Units) {
 	bushel, ok := t.OptionalAmount("bushel", u.Weight.Per(quantity.Bushel))
 	u.Bushel, u.BushelSource = bushel, t.Text("bushel_source")
 	if ok && bushel.Sign() <= 0 {
-		t.Wrong("bushel", fmt.Sprintf("units.bushel is %s: weights are divided by it", bushel.Written()), "Write the legal weight of one bushel, such as \"56 lb/bu\".")
+		t.AddProblem("bushel", fmt.Sprintf("units.bushel is %s: weights are divided by it", bushel.Written()), "Write the legal weight of one bushel, such as \"56 lb/bu\".")
 	}
 }
 
 func withoutBushel(t *tomlfile.Table, u *Units) {
 	if u.Settle == quantity.Bushel {
-		t.Wrong("bushel", "units.bushel is missing, and the edition settles in bushels", "Add the legal weight of one bushel, such as bushel = \"56 lb/bu\".")
+		t.AddProblem("bushel", "units.bushel is missing, and the edition settles in bushels", "Add the legal weight of one bushel, such as bushel = \"56 lb/bu\".")
 	}
 	if t.OptionalText("bushel_source") != "" {
-		t.Wrong("bushel_source", "units.bushel_source names a law, but there is no bushel weight", "Add units.bushel, or take the line out.")
+		t.AddProblem("bushel_source", "units.bushel_source names a law, but there is no bushel weight", "Add units.bushel, or take the line out.")
 	}
 }
 
@@ -114,7 +114,7 @@ func (r *reader) rounding() {
 // ticket do not add.
 func mustRound(t *tomlfile.Table, key string, place quantity.Rounding) {
 	if t.Has(key) && place.Rule == quantity.Exact {
-		t.Wrong(key, fmt.Sprintf("%s is exact: a printed line needs a place to be rounded to", t.Name(key)), "Write the place and the rule, such as \"1 half-up\" or \"0.01 half-up\".")
+		t.AddProblem(key, fmt.Sprintf("%s is exact: a printed line needs a place to be rounded to", t.Name(key)), "Write the place and the rule, such as \"1 half-up\" or \"0.01 half-up\".")
 	}
 }
 

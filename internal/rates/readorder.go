@@ -27,7 +27,7 @@ func (r *reader) order(t *tomlfile.Table) {
 		return // reported; which rules there are is not known
 	}
 	if len(r.e.Order) == 0 {
-		t.Wrong("order", "edition.order names no rule", "List the deductions as they are taken, such as order = [\"shrink\", \"handling\", \"drying\", \"discounts\"].")
+		t.AddProblem("order", "edition.order names no rule", "List the deductions as they are taken, such as order = [\"shrink\", \"handling\", \"drying\", \"discounts\"].")
 		return
 	}
 	r.e.Order = r.spelledOut(r.e.Order)
@@ -41,7 +41,7 @@ func (r *reader) everyRuleOnce(t *tomlfile.Table) (ok bool) {
 	seen := map[string]bool{}
 	ok = true
 	wrong := func(what, remedy string) {
-		t.Wrong("order", what, remedy)
+		t.AddProblem("order", what, remedy)
 		ok = false
 	}
 	for _, place := range r.e.Order {
@@ -97,15 +97,15 @@ func (r *reader) spelledOut(order []string) []string {
 // taken on has been worked out by then.
 func (r *reader) knownWeights(t *tomlfile.Table) {
 	if _, has := r.e.Commodity.Dockage(); has && r.e.Order[0] != dockagePlace {
-		t.Wrong("order", fmt.Sprintf("%q comes before dockage", r.e.Order[0]), "Dockage is a percent of the net weight and is taken off first (7 CFR 810.104): put it first.")
+		t.AddProblem("order", fmt.Sprintf("%q comes before dockage", r.e.Order[0]), "Dockage is a percent of the net weight and is taken off first (7 CFR 810.104): put it first.")
 	}
 	done := map[string]bool{}
 	for _, place := range r.e.Order {
 		if r.basisOf(place) == Dry && !(done[shrinkPlace] && done[handlingPlace]) {
-			t.Wrong("order", fmt.Sprintf("%s is taken on the dry weight, but comes before shrink and handling", place), "Put shrink and handling before it, or give it another basis.")
+			t.AddProblem("order", fmt.Sprintf("%s is taken on the dry weight, but comes before shrink and handling", place), "Put shrink and handling before it, or give it another basis.")
 		}
 		if place == handlingPlace && !done[shrinkPlace] {
-			t.Wrong("order", "handling comes before shrink", "Handling is taken on the weight that was shrunk: put shrink first.")
+			t.AddProblem("order", "handling comes before shrink", "Handling is taken on the weight that was shrunk: put shrink first.")
 		}
 		done[place] = true
 	}

@@ -20,9 +20,9 @@ func (r *reader) dockage() {
 	t, _ := r.root.Table(dockagePlace, has)
 	if !has {
 		if r.e.Commodity.ID != "" {
-			t.Wrong("", fmt.Sprintf("no dockage is determined of %s", r.e.Commodity.Name), "Take the table out.")
+			t.AddProblem("", fmt.Sprintf("no dockage is determined of %s", r.e.Commodity.Name), "Take the table out.")
 		}
-		t.Leave()
+		t.IgnoreRest()
 		return
 	}
 	r.e.Dockage = DockageRule{
@@ -37,7 +37,7 @@ func (r *reader) shrink() {
 	s.Method = ShrinkMethod(t.Choice("method", string(Water), string(PerPoint), string(ShrinkTable), string(NoShrink)))
 	switch s.Method {
 	case "":
-		t.Leave()
+		t.IgnoreRest()
 	case NoShrink:
 	default:
 		readShrink(t, &s)
@@ -49,7 +49,7 @@ func readShrink(t *tomlfile.Table, s *Shrink) {
 	s.Basis = basis(t)
 	s.Trigger, s.To = moistureCell(t, "trigger"), moistureCell(t, "to")
 	if less(s.Trigger, s.To) {
-		t.Wrong("to", fmt.Sprintf("shrink-to %s is above the trigger %s: grain between the two would gain weight by being wet", s.To.Amount.Written(), s.Trigger.Amount.Written()), "Bring shrink-to down to the trigger or below it.")
+		t.AddProblem("to", fmt.Sprintf("shrink-to %s is above the trigger %s: grain between the two would gain weight by being wet", s.To.Amount.Written(), s.Trigger.Amount.Written()), "Bring shrink-to down to the trigger or below it.")
 	}
 	readFloor(t, s)
 	credit(t, s)
@@ -70,7 +70,7 @@ func readShrink(t *tomlfile.Table, s *Shrink) {
 func readFloor(t *tomlfile.Table, s *Shrink) {
 	s.Floor, s.FloorGrain = optionalCell(t, "floor", quantity.Percent), t.OptionalText("floor_grain")
 	if less(s.To, s.Floor) {
-		t.Wrong("to", fmt.Sprintf("shrink-to %s is below the floor %s", s.To.Amount.Written(), s.Floor.Amount.Written()), "Raise shrink-to to the floor or above it.")
+		t.AddProblem("to", fmt.Sprintf("shrink-to %s is below the floor %s", s.To.Amount.Written(), s.Floor.Amount.Written()), "Raise shrink-to to the floor or above it.")
 	}
 	if s.FloorGrain == "" {
 		return
@@ -78,13 +78,13 @@ func readFloor(t *tomlfile.Table, s *Shrink) {
 	lowest, found, err := grain.ShrinkFloor(s.FloorGrain)
 	switch {
 	case err != nil:
-		t.Wrong("floor_grain", "shrink.floor_grain: "+err.Error(), "Write one of those names.")
+		t.AddProblem("floor_grain", "shrink.floor_grain: "+err.Error(), "Write one of those names.")
 	case !found:
-		t.Wrong("floor_grain", fmt.Sprintf("%s has no tough class, so no floor follows from it", s.FloorGrain), "Take the line out, or name the grain that is meant.")
+		t.AddProblem("floor_grain", fmt.Sprintf("%s has no tough class, so no floor follows from it", s.FloorGrain), "Take the line out, or name the grain that is meant.")
 	case !s.Floor.Given() && !t.Has("floor"):
-		t.Wrong("floor_grain", fmt.Sprintf("shrink.floor_grain names %s, but there is no floor", s.FloorGrain), fmt.Sprintf("Add floor = %q.", lowest.FixedString(1)))
+		t.AddProblem("floor_grain", fmt.Sprintf("shrink.floor_grain names %s, but there is no floor", s.FloorGrain), fmt.Sprintf("Add floor = %q.", lowest.FixedString(1)))
 	case s.Floor.Given() && s.Floor.Amount.Less(lowest):
-		t.Wrong("floor", fmt.Sprintf("the floor %s is below %s, the lowest tough moisture of %s less 0.1", s.Floor.Amount.Written(), lowest.FixedString(1), s.FloorGrain), fmt.Sprintf("Write %s or more.", lowest.FixedString(1)))
+		t.AddProblem("floor", fmt.Sprintf("the floor %s is below %s, the lowest tough moisture of %s less 0.1", s.Floor.Amount.Written(), lowest.FixedString(1), s.FloorGrain), fmt.Sprintf("Write %s or more.", lowest.FixedString(1)))
 	}
 }
 
@@ -94,7 +94,7 @@ func credit(t *tomlfile.Table, s *Shrink) {
 	case "dry-matter":
 		s.CreditFloor = moistureCell(t, "over_dry_floor")
 		if less(s.To, s.CreditFloor) {
-			t.Wrong("over_dry_floor", fmt.Sprintf("the driest moisture credited, %s, is above the shrink-to, %s", s.CreditFloor.Amount.Written(), s.To.Amount.Written()), "Write a moisture below the shrink-to.")
+			t.AddProblem("over_dry_floor", fmt.Sprintf("the driest moisture credited, %s, is above the shrink-to, %s", s.CreditFloor.Amount.Written(), s.To.Amount.Written()), "Write a moisture below the shrink-to.")
 		}
 	case "":
 		t.OptionalText("over_dry_floor")
@@ -105,11 +105,11 @@ func shrinkTable(t *tomlfile.Table, trigger Cell) []Band {
 	rows := t.Tables("row")
 	bands := make([]Band, 0, len(rows))
 	for i, row := range rows {
-		row.Call(fmt.Sprintf("shrink row %d", i+1))
+		row.SetTitle(fmt.Sprintf("shrink row %d", i+1))
 		b := band(row, quantity.Percent)
 		b.Cell = percentCell(row, "shrink")
 		if i > 0 && less(b.Cell, bands[i-1].Cell) {
-			row.Wrong("shrink", fmt.Sprintf("shrink falls from %s to %s while the moisture rises", bands[i-1].Cell.Amount.Written(), b.Cell.Amount.Written()), "Wetter grain has no less water in it: mend one of the two rows.")
+			row.AddProblem("shrink", fmt.Sprintf("shrink falls from %s to %s while the moisture rises", bands[i-1].Cell.Amount.Written(), b.Cell.Amount.Written()), "Wetter grain has no less water in it: mend one of the two rows.")
 		}
 		bands = append(bands, b)
 	}
@@ -124,13 +124,13 @@ func (r *reader) handling() {
 	h.Method = HandlingMethod(t.Choice("method", string(NoHandling), string(OfWet), string(OfDried)))
 	switch h.Method {
 	case "":
-		t.Leave()
+		t.IgnoreRest()
 	case NoHandling:
 	default:
 		h.Rate = percentCell(t, "rate")
 		h.Always = t.Bool("always")
 		if r.e.Shrink.Method == NoShrink && !h.Always && t.Has("always") {
-			t.Wrong("always", "handling is taken only when water is shrunk, and this edition shrinks nothing", "Write always = true, or method = \"none\".")
+			t.AddProblem("always", "handling is taken only when water is shrunk, and this edition shrinks nothing", "Write always = true, or method = \"none\".")
 		}
 	}
 	r.e.Handling = h

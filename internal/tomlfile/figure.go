@@ -33,11 +33,11 @@ func (t *Table) amount(key string, required bool, units []quantity.Unit) (quanti
 	}
 	a, err := quantity.ParseAmount(s)
 	if err != nil {
-		t.Wrong(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write the figure in digits and its unit"+orUnits(units)+".")
+		t.AddProblem(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write the figure in digits and its unit"+orUnits(units)+".")
 		return fallback(units), false
 	}
 	if len(units) > 0 && !slices.Contains(units, a.Unit()) {
-		t.Wrong(key, fmt.Sprintf("%s is in %s", t.Name(key), a.Unit()), "It must be in "+unitList(units)+".")
+		t.AddProblem(key, fmt.Sprintf("%s is in %s", t.Name(key), a.Unit()), "It must be in "+unitList(units)+".")
 		return fallback(units), false
 	}
 	return a, true
@@ -87,7 +87,7 @@ func (t *Table) rounding(key string, required bool) (quantity.Rounding, bool) {
 	}
 	r, err := quantity.ParseRounding(s)
 	if err != nil {
-		t.Wrong(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write the place and the rule, such as \"0.01 half-up\".")
+		t.AddProblem(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write the place and the rule, such as \"0.01 half-up\".")
 		return quantity.Rounding{}, false
 	}
 	return r, true
@@ -112,7 +112,7 @@ func (t *Table) date(key string, required bool) (quantity.Date, bool) {
 	}
 	d, err := quantity.ParseDate(s)
 	if err != nil {
-		t.Wrong(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write a day of the calendar as year-month-day.")
+		t.AddProblem(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write a day of the calendar as year-month-day.")
 	}
 	return d, err == nil
 }

@@ -38,5 +38,5 @@ func Lines(name string, text []byte, values map[string]any, at map[string]int) *
 	return f
 }
 
-// Wrong writes a problem at a line of the file, from 1, or at the whole file.
-func (f *File) Wrong(line int, what, remedy string) { f.add("", line, what, remedy) }
+// AddProblem writes a problem at a line of the file, from 1, or at the whole file.
+func (f *File) AddProblem(line int, what, remedy string) { f.add("", line, what, remedy) }

@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// Table is one table of a file. Each getter marks its key as known; [Table.Close]
+// Table is one table of a file. Each getter marks its key as known; [Table.RejectUnknownKeys]
 // reports the keys nobody asked for.
 type Table struct {
 	file     *File
@@ -24,9 +24,9 @@ type Table struct {
 // Path is the table's place in the file: "drying", "discount.0".
 func (t *Table) Path() string { return t.path }
 
-// Call gives the table a name for people in place of its path, so that a row
+// SetTitle gives the table a name for people in place of its path, so that a row
 // of the third discount is quoted as "discount damage".
-func (t *Table) Call(title string) { t.title = title }
+func (t *Table) SetTitle(title string) { t.title = title }
 
 // Place is where a key stands, for people: "shrink, to, line 35". An empty key
 // is the table itself.
@@ -58,8 +58,8 @@ func (t *Table) Name(key string) string {
 // when the key is missing or empty.
 func (t *Table) Line(key string) int { return lineOf(t.file.at, join(t.path, key)) }
 
-// Wrong writes a problem at a key of the table.
-func (t *Table) Wrong(key, what, remedy string) {
+// AddProblem writes a problem at a key of the table.
+func (t *Table) AddProblem(key, what, remedy string) {
 	t.file.add(join(t.path, key), t.Line(key), what, remedy)
 }
 
@@ -86,9 +86,9 @@ func (t *Table) Table(key string, required bool) (*Table, bool) {
 	switch {
 	case ok:
 	case t.Has(key):
-		t.Wrong(key, fmt.Sprintf("%s is a %s where a table belongs", t.Name(key), kindOf(t.values[key])), fmt.Sprintf("Write it as a table of its own, headed [%s].", t.heading(key)))
+		t.AddProblem(key, fmt.Sprintf("%s is a %s where a table belongs", t.Name(key), kindOf(t.values[key])), fmt.Sprintf("Write it as a table of its own, headed [%s].", t.heading(key)))
 	case required && !t.absent:
-		t.Wrong(key, t.file.form.table(t.heading(key)), "Add it, also where it only says that nothing is done.")
+		t.AddProblem(key, t.file.form.table(t.heading(key)), "Add it, also where it only says that nothing is done.")
 	}
 	c := t.child(join(t.path, key), v)
 	c.absent = !ok
@@ -101,7 +101,7 @@ func (t *Table) Tables(key string) []*Table {
 	list, ok := t.values[key].([]map[string]any)
 	if !ok {
 		if t.Has(key) {
-			t.Wrong(key, t.Name(key)+" is not a list of tables", fmt.Sprintf("Write each as [[%s]].", t.heading(key)))
+			t.AddProblem(key, t.Name(key)+" is not a list of tables", fmt.Sprintf("Write each as [[%s]].", t.heading(key)))
 		}
 		return nil
 	}
@@ -118,17 +118,17 @@ func (t *Table) child(path string, values map[string]any) *Table {
 	return c
 }
 
-// Leave takes every key of the table as known. It is for a table in which a
+// IgnoreRest takes every key of the table as known. It is for a table in which a
 // mistake, already reported, takes the meaning from all other keys.
-func (t *Table) Leave() {
+func (t *Table) IgnoreRest() {
 	for key := range t.values {
 		t.used[key] = true
 	}
 }
 
-// Close reports the keys of this table and of those inside it that nobody
+// RejectUnknownKeys reports the keys of this table and of those inside it that nobody
 // asked for.
-func (t *Table) Close() {
+func (t *Table) RejectUnknownKeys() {
 	var unknown []string
 	for key := range t.values {
 		if !t.used[key] {
@@ -137,10 +137,10 @@ func (t *Table) Close() {
 	}
 	sort.Strings(unknown)
 	for _, key := range unknown {
-		t.Wrong(key, fmt.Sprintf("%s is not a key of this file", t.Name(key)), "Known here: "+t.known()+". Mend the spelling or take the line out.")
+		t.AddProblem(key, fmt.Sprintf("%s is not a key of this file", t.Name(key)), "Known here: "+t.known()+". Mend the spelling or take the line out.")
 	}
 	for _, c := range t.children {
-		c.Close()
+		c.RejectUnknownKeys()
 	}
 }
 

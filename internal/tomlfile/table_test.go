@@ -56,11 +56,11 @@ y = "3 lb"
 	if len(rows) != 2 || rows[0].Amount("y").String() != "2 lb" || rows[1].Amount("y").String() != "3 lb" || rows[1].Line("y") != 17 {
 		t.Errorf("%d rows", len(rows))
 	}
-	rows[1].Call("second row")
+	rows[1].SetTitle("second row")
 	if rows[1].Name("y") != "second row, y" || rows[1].Name("") != "second row" || rows[1].Place("") != "second row, line 16" {
 		t.Errorf("a named row is called %s, %s", rows[1].Name("y"), rows[1].Place(""))
 	}
-	r.Close()
+	r.RejectUnknownKeys()
 	if err := f.Problems().Err(); err != nil {
 		t.Errorf("nothing is wrong: %v", err)
 	}
@@ -100,7 +100,7 @@ func TestMissingTableIsOneProblem(t *testing.T) {
 	gone.Rounding("g")
 	inside, _ := gone.Table("h", true)
 	inside.Text("i")
-	r.Close()
+	r.RejectUnknownKeys()
 	if problems := f.Problems(); ok || len(problems) != 1 || problems[0].What != "the table [gone] is missing" {
 		t.Errorf("problems: %v", problems)
 	}
@@ -112,9 +112,9 @@ func TestLeave(t *testing.T) {
 	f := parse(t, "[a]\nmethod = \"pencil\"\nrate = 5\n")
 	a, _ := f.Root().Table("a", true)
 	if a.Choice("method", "water") == "" {
-		a.Leave()
+		a.IgnoreRest()
 	}
-	f.Root().Close()
+	f.Root().RejectUnknownKeys()
 	if problems := f.Problems(); len(problems) != 1 || !strings.Contains(problems[0].What, `a.method is "pencil"`) {
 		t.Errorf("problems: %v", problems)
 	}
@@ -127,7 +127,7 @@ func TestProblemsInOrder(t *testing.T) {
 	a.Text("first")
 	a.Amount("unit", quantity.Lb)
 	f.Root().Text("last")
-	f.Root().Close()
+	f.Root().RejectUnknownKeys()
 	want := `test.toml:1: last is a bare number
     last = 5
     Write it in quotes, with its unit if it has one, like "15.5 %".
@@ -188,7 +188,7 @@ func FuzzParse(f *testing.F) {
 				row.Table("limits", true)
 			}
 		}
-		r.Close()
+		r.RejectUnknownKeys()
 		for _, p := range file.Problems() {
 			if p.Line < 0 || p.Line > strings.Count(text, "\n")+1 || p.What == "" {
 				t.Errorf("problem %+v in %q", p, text)

@@ -13,13 +13,13 @@ func (t *Table) text(key string, required bool) (string, bool) {
 	v, ok := t.values[key]
 	if !ok {
 		if required && !t.absent {
-			t.Wrong(key, fmt.Sprintf("%s is missing", t.Name(key)), fmt.Sprintf("Add a line %s.", t.file.form.text(t.path, key)))
+			t.AddProblem(key, fmt.Sprintf("%s is missing", t.Name(key)), fmt.Sprintf("Add a line %s.", t.file.form.text(t.path, key)))
 		}
 		return "", false
 	}
 	s, ok := v.(string)
 	if !ok {
-		t.Wrong(key, fmt.Sprintf("%s is a bare %s", t.Name(key), kindOf(v)), "Write it in quotes, with its unit if it has one, like \"15.5 %\".")
+		t.AddProblem(key, fmt.Sprintf("%s is a bare %s", t.Name(key), kindOf(v)), "Write it in quotes, with its unit if it has one, like \"15.5 %\".")
 		return "", false
 	}
 	return strings.TrimSpace(s), true
@@ -45,7 +45,7 @@ func kindOf(v any) string {
 func (t *Table) Text(key string) string {
 	s, ok := t.text(key, true)
 	if ok && s == "" {
-		t.Wrong(key, t.Name(key)+" is empty", "Write what it is.")
+		t.AddProblem(key, t.Name(key)+" is empty", "Write what it is.")
 	}
 	return s
 }
@@ -62,7 +62,7 @@ func (t *Table) Bool(key string) bool {
 	v, ok := t.values[key].(bool)
 	if !ok && !t.absent {
 		write := t.file.form.flag
-		t.Wrong(key, t.Name(key)+" is not true or false", fmt.Sprintf("Write %s or %s.", write(t.path, key, "true"), write(t.path, key, "false")))
+		t.AddProblem(key, t.Name(key)+" is not true or false", fmt.Sprintf("Write %s or %s.", write(t.path, key, "true"), write(t.path, key, "false")))
 	}
 	return v
 }
@@ -74,7 +74,7 @@ func (t *Table) Choice(key string, options ...string) string {
 		return ""
 	}
 	if !slices.Contains(options, s) {
-		t.Wrong(key, fmt.Sprintf("%s is %q", t.Name(key), s), "It must be one of: "+strings.Join(options, ", ")+".")
+		t.AddProblem(key, fmt.Sprintf("%s is %q", t.Name(key), s), "It must be one of: "+strings.Join(options, ", ")+".")
 		return ""
 	}
 	return s
@@ -89,14 +89,14 @@ func (t *Table) Texts(key string) []string {
 	}
 	list, ok := v.([]any)
 	if !ok {
-		t.Wrong(key, t.Name(key)+" is not a list", "Write it like [\"one\", \"two\"].")
+		t.AddProblem(key, t.Name(key)+" is not a list", "Write it like [\"one\", \"two\"].")
 		return nil
 	}
 	out := make([]string, 0, len(list))
 	for _, item := range list {
 		s, ok := item.(string)
 		if !ok {
-			t.Wrong(key, fmt.Sprintf("%s holds a bare %s", t.Name(key), kindOf(item)), "Write every item in quotes.")
+			t.AddProblem(key, fmt.Sprintf("%s holds a bare %s", t.Name(key), kindOf(item)), "Write every item in quotes.")
 			continue
 		}
 		out = append(out, s)

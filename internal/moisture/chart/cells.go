@@ -15,7 +15,7 @@ const leastMarks = 2
 func (r *chartReader) temperatures(head *tomlfile.Table) {
 	texts := head.Texts("temperatures")
 	if len(texts) < leastMarks {
-		head.Wrong("temperatures", "chart.temperatures names fewer than two temperatures", r.form.temperatures)
+		head.AddProblem("temperatures", "chart.temperatures names fewer than two temperatures", r.form.temperatures)
 		return
 	}
 	marks, ok := amounts(head, "temperatures", texts, quantity.Fahrenheit, quantity.Celsius)
@@ -24,7 +24,7 @@ func (r *chartReader) temperatures(head *tomlfile.Table) {
 	}
 	for _, m := range marks {
 		if m.Unit() != marks[0].Unit() {
-			head.Wrong("temperatures", fmt.Sprintf("chart.temperatures holds both %s and %s", marks[0], m), "Write the whole axis on one scale.")
+			head.AddProblem("temperatures", fmt.Sprintf("chart.temperatures holds both %s and %s", marks[0], m), "Write the whole axis on one scale.")
 			return
 		}
 	}
@@ -39,10 +39,10 @@ func amounts(t *tomlfile.Table, key string, texts []string, units ...quantity.Un
 	for i, text := range texts {
 		a, err := quantity.ParseAmount(text)
 		if err != nil {
-			t.Wrong(key, fmt.Sprintf("%s, number %d: %v", key, i+1, err), "")
+			t.AddProblem(key, fmt.Sprintf("%s, number %d: %v", key, i+1, err), "")
 			ok = false
 		} else if !slices.Contains(units, a.Unit()) {
-			t.Wrong(key, fmt.Sprintf("%s, number %d, is %s", key, i+1, a), fmt.Sprintf("It must be in %s.", unitWords(units)))
+			t.AddProblem(key, fmt.Sprintf("%s, number %d, is %s", key, i+1, a), fmt.Sprintf("It must be in %s.", unitWords(units)))
 			ok = false
 		}
 		out = append(out, a)
@@ -63,18 +63,18 @@ func unitWords(units []quantity.Unit) string {
 func (r *chartReader) checkAxis(name string, a axis, where func(mark int) (*tomlfile.Table, string)) {
 	if at, what := a.fall(); at >= 0 {
 		t, key := where(at)
-		t.Wrong(key, fmt.Sprintf("the %s do not rise: %s", name, what), "Put the chart in rising order; each figure stands once.")
+		t.AddProblem(key, fmt.Sprintf("the %s do not rise: %s", name, what), "Put the chart in rising order; each figure stands once.")
 		return
 	}
 	if at, what := a.gap(); at >= 0 && r.chart.uneven == "" {
 		t, key := where(at)
-		t.Wrong(key, fmt.Sprintf("the %s have a gap: %s", name, what), "Put in what is missing. If the printed chart changes its step there, "+r.form.uneven+".")
+		t.AddProblem(key, fmt.Sprintf("the %s have a gap: %s", name, what), "Put in what is missing. If the printed chart changes its step there, "+r.form.uneven+".")
 	}
 }
 
 func (r *chartReader) rows(rows []*tomlfile.Table) {
 	if len(rows) < leastMarks {
-		r.root.Wrong("row", fmt.Sprintf("the chart has %d rows and needs at least two", len(rows)), r.form.row)
+		r.root.AddProblem("row", fmt.Sprintf("the chart has %d rows and needs at least two", len(rows)), r.form.row)
 	}
 	for _, t := range rows {
 		r.chart.dials = append(r.chart.dials, t.Amount("dial", quantity.Dial))
@@ -89,7 +89,7 @@ func (r *chartReader) rows(rows []*tomlfile.Table) {
 func (r *chartReader) cells(t *tomlfile.Table) []quantity.Amount {
 	texts := t.Texts("cells")
 	if want := len(r.chart.temperatures); want > 0 && len(texts) != want {
-		t.Wrong("cells", fmt.Sprintf("this row has %d cells for %d temperatures", len(texts), want), "Write one cell for each temperature, none empty.")
+		t.AddProblem("cells", fmt.Sprintf("this row has %d cells for %d temperatures", len(texts), want), "Write one cell for each temperature, none empty.")
 		return nil
 	}
 	cells, ok := amounts(t, "cells", texts, quantity.Percent)
@@ -98,7 +98,7 @@ func (r *chartReader) cells(t *tomlfile.Table) []quantity.Amount {
 	}
 	for i, m := range cells {
 		if m.Sign() <= 0 || !m.Less(quantity.Int(100, quantity.Percent)) {
-			t.Wrong("cells", fmt.Sprintf("cell %d is %s; a moisture lies above 0 %% and below 100 %%", i+1, m), "Compare the row with the printed chart.")
+			t.AddProblem("cells", fmt.Sprintf("cell %d is %s; a moisture lies above 0 %% and below 100 %%", i+1, m), "Compare the row with the printed chart.")
 			return nil
 		}
 	}
@@ -131,12 +131,12 @@ func (r *chartReader) testWeights() {
 		weight := t.Amount("weight", units...)
 		k.weights, k.adds = append(k.weights, weight), append(k.adds, t.Amount("add", quantity.Point))
 		if weight.Unit() != k.weights[0].Unit() {
-			t.Wrong("weight", fmt.Sprintf("this test weight is in %s, the first in %s", weight.Unit(), k.weights[0].Unit()), "Write them all in one unit.")
+			t.AddProblem("weight", fmt.Sprintf("this test weight is in %s, the first in %s", weight.Unit(), k.weights[0].Unit()), "Write them all in one unit.")
 			return
 		}
 	}
 	if len(rows) < leastMarks {
-		r.root.Wrong("test_weight", fmt.Sprintf("the table by test weight has %d rows and needs at least two", len(rows)), r.form.testWeight)
+		r.root.AddProblem("test_weight", fmt.Sprintf("the table by test weight has %d rows and needs at least two", len(rows)), r.form.testWeight)
 		return
 	}
 	r.checkAxis("test weights", k.weights, func(n int) (*tomlfile.Table, string) { return rows[n], "weight" })

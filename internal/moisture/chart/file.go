@@ -29,7 +29,7 @@ func readChart(file *tomlfile.File, form chartForm, text []byte) (*Chart, error)
 	c := &Chart{File: file.Name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
 	r := chartReader{chart: c, root: file.Root(), form: form}
 	r.read()
-	file.Root().Close()
+	file.Root().RejectUnknownKeys()
 	if err := file.Problems().Err(); err != nil {
 		return nil, err
 	}
@@ -67,12 +67,12 @@ func (r *chartReader) identity(t *tomlfile.Table) {
 	c.Example = t.Bool("example")
 	if c.Crop = t.Text("crop"); c.Crop != "" {
 		if _, err := grain.ByID(c.Crop); err != nil {
-			t.Wrong("crop", "chart.crop: "+err.Error(), "Write one of the known ids; a class of wheat is a crop of its own.")
+			t.AddProblem("crop", "chart.crop: "+err.Error(), "Write one of the known ids; a class of wheat is a crop of its own.")
 		}
 	}
 	c.From, c.Until = t.Date("from"), t.OptionalDate("until")
 	if !c.Until.IsZero() && c.Until.Before(c.From) {
-		t.Wrong("until", fmt.Sprintf("the chart ends on %s, before it begins on %s", c.Until, c.From), "Swap the two days, or leave until out for a chart without an end.")
+		t.AddProblem("until", fmt.Sprintf("the chart ends on %s, before it begins on %s", c.Until, c.From), "Swap the two days, or leave until out for a chart without an end.")
 	}
 }
 
@@ -92,7 +92,7 @@ func above(t *tomlfile.Table, key, remedy string, units ...quantity.Unit) quanti
 	}
 	a, read := t.OptionalAmount(key, units...)
 	if read && a.Sign() <= 0 {
-		t.Wrong(key, fmt.Sprintf("%s.%s is %s, which is not above nought", t.Path(), key, a), remedy)
+		t.AddProblem(key, fmt.Sprintf("%s.%s is %s, which is not above nought", t.Path(), key, a), remedy)
 	}
 	return a
 }
@@ -106,10 +106,10 @@ func (r *chartReader) span(key string, units ...quantity.Unit) (quantity.Span, *
 	s := quantity.Span{Low: t.Amount("low", units...), High: t.Amount("high", units...)}
 	switch {
 	case s.Low.Unit() != s.High.Unit():
-		t.Wrong("high", fmt.Sprintf("%s.low is in %s and %s.high in %s", key, s.Low.Unit(), key, s.High.Unit()), "Write both in one unit.")
+		t.AddProblem("high", fmt.Sprintf("%s.low is in %s and %s.high in %s", key, s.Low.Unit(), key, s.High.Unit()), "Write both in one unit.")
 		s.High = quantity.Zero(s.Low.Unit())
 	case t.Has("low") && t.Has("high") && !s.High.More(s.Low):
-		t.Wrong("high", fmt.Sprintf("%s.high %s is not above %s.low %s", key, s.High, key, s.Low), "Swap the two, or mend the figure.")
+		t.AddProblem("high", fmt.Sprintf("%s.high %s is not above %s.low %s", key, s.High, key, s.Low), "Swap the two, or mend the figure.")
 	}
 	return s, t
 }

@@ -59,7 +59,7 @@ func linesFile(name string, text []byte) *tomlfile.File {
 	}
 	file := tomlfile.Lines(name, plain, l.values, l.at)
 	for _, w := range l.wrong {
-		file.Wrong(w.line, w.what, w.remedy)
+		file.AddProblem(w.line, w.what, w.remedy)
 	}
 	return file
 }

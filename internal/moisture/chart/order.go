@@ -38,7 +38,7 @@ func (r *chartReader) order(rows []*tomlfile.Table) {
 }
 
 func (r *chartReader) disorder(t *tomlfile.Table, column int, cell, before, mark quantity.Amount, way string) {
-	t.Wrong("cells", fmt.Sprintf("going %s, the cell at %s is %s after %s at %s, which is not the way the rest of the chart goes",
+	t.AddProblem("cells", fmt.Sprintf("going %s, the cell at %s is %s after %s at %s, which is not the way the rest of the chart goes",
 		way, r.chart.temperatures[column], cell, before, mark), "Compare both cells with the printed chart.")
 }
 
@@ -52,6 +52,6 @@ func (r *chartReader) reach() {
 		}
 	}
 	if m := r.chart.Moisture; m.Given() && (m.High.More(high) || m.Low.Less(low)) {
-		r.moisture.Wrong("", fmt.Sprintf("the chart answers for %s but its cells reach only from %s to %s", m, low, high), "Bring the range inside the cells, or add the missing rows.")
+		r.moisture.AddProblem("", fmt.Sprintf("the chart answers for %s but its cells reach only from %s to %s", m, low, high), "Bring the range inside the cells, or add the missing rows.")
 	}
 }
