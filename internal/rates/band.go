@@ -15,7 +15,7 @@ type Band struct {
 	HasHigh       bool // no high end: to the top of the scale
 	HighIn        bool
 	Cell          Cell
-	Gives         Gives
+	Gives         Direction
 	Refuse        bool // the row turns the load away
 }
 

@@ -17,14 +17,14 @@ const (
 	YesNo Form = "yes-no"
 )
 
-// Gives tells which way a discount's money or weight goes.
-type Gives string
+// Direction tells which way a discount's money or weight goes.
+type Direction string
 
 const (
 	// Docks takes from the grower.
-	Docks Gives = "discount"
+	Docks Direction = "discount"
 	// Pays gives to the grower.
-	Pays Gives = "premium"
+	Pays Direction = "premium"
 )
 
 // Of tells what a discount's figure is a figure of.
@@ -63,7 +63,7 @@ type Discount struct {
 	Cap   Cell
 	// Cell and Gives are the figure and its way, for PerUnit and YesNo.
 	Cell  Cell
-	Gives Gives
+	Gives Direction
 	// Refuse turns a load away when a yes-no factor is present.
 	Refuse bool
 	// RefuseOver and RefuseUnder turn a load away beyond a limit.

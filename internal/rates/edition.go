@@ -89,8 +89,8 @@ const (
 	Clean Basis = "clean"
 	// Dry is clean less water shrink and handling.
 	Dry Basis = "dry"
-	// Left is whatever is left at that place in the order.
-	Left Basis = "left"
+	// Remaining is whatever is left at that place in the order.
+	Remaining Basis = "left"
 )
 
 // Cell is one figure of an edition with the place it stands in.

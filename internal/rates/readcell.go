@@ -61,7 +61,7 @@ func notNegative(t *tomlfile.Table, key string, c Cell) {
 }
 
 func basis(t *tomlfile.Table) Basis {
-	return Basis(t.Choice("basis", string(Net), string(Clean), string(Dry), string(Left)))
+	return Basis(t.Choice("basis", string(Net), string(Clean), string(Dry), string(Remaining)))
 }
 
 // step reads "continuous", or a step in points and a rule such as "0.5 up".

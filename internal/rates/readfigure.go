@@ -42,7 +42,7 @@ var parts = map[string]quantity.Rounding{
 
 // answer reads what a row or a yes brings: a figure, or being turned away, or
 // both, the figure then being for a load that a manager accepts all the same.
-func (r *reader) answer(t *tomlfile.Table, of Of) (refuse bool, c Cell, gives Gives) {
+func (r *reader) answer(t *tomlfile.Table, of Of) (refuse bool, c Cell, gives Direction) {
 	refuse = t.Has("refuse") && t.Bool("refuse")
 	if refuse && !t.Has("discount") && !t.Has("premium") {
 		return refuse, Cell{}, Docks
@@ -52,7 +52,7 @@ func (r *reader) answer(t *tomlfile.Table, of Of) (refuse bool, c Cell, gives Gi
 }
 
 // figure reads the amount under "discount" or "premium".
-func (r *reader) figure(t *tomlfile.Table, of Of) (Cell, Gives) {
+func (r *reader) figure(t *tomlfile.Table, of Of) (Cell, Direction) {
 	key, gives := "discount", Docks
 	if t.Has("premium") {
 		key, gives = "premium", Pays

@@ -27,10 +27,10 @@ var shrinkWords = map[ShrinkMethod]string{
 }
 
 var basisWords = map[Basis]string{
-	Net:   "net weight",
-	Clean: "net weight less dockage",
-	Dry:   "dry weight",
-	Left:  "what is left at that place in the order",
+	Net:       "net weight",
+	Clean:     "net weight less dockage",
+	Dry:       "dry weight",
+	Remaining: "what is left at that place in the order",
 }
 
 func (w *lineWriter) shrink(s Shrink) {
@@ -172,7 +172,7 @@ func partWords(part quantity.Rounding) string {
 }
 
 // brings is what a row does: a discount, a premium, nothing, the load refused.
-func brings(refuse bool, c Cell, gives Gives, of Of) string {
+func brings(refuse bool, c Cell, gives Direction, of Of) string {
 	what := "nothing"
 	if c.Given() && !c.Amount.IsZero() {
 		what = string(gives) + " of " + c.Amount.Written()

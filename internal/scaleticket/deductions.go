@@ -99,7 +99,7 @@ func (c *composer) basis(d settle.Deduction) string {
 		found = c.result(d.Rule.Factor, *f)
 	}
 	on := map[rates.Basis]string{
-		rates.Net: c.w.OnNet, rates.Clean: c.w.OnClean, rates.Dry: c.w.OnDry, rates.Left: c.w.OnLeft,
+		rates.Net: c.w.OnNet, rates.Clean: c.w.OnClean, rates.Dry: c.w.OnDry, rates.Remaining: c.w.OnLeft,
 	}[d.Rule.Basis]
 	return joined(", ", found, on)
 }

@@ -7,7 +7,7 @@ import (
 )
 
 var basisNames = map[rates.Basis]string{
-	rates.Net: "Wet", rates.Clean: "Clean", rates.Dry: "Dry", rates.Left: "Remaining",
+	rates.Net: "Wet", rates.Clean: "Clean", rates.Dry: "Dry", rates.Remaining: "Remaining",
 }
 
 var unitNames = map[quantity.Unit]string{

@@ -42,7 +42,7 @@ type Settlement struct {
 // or in weight; Gives tells the way.
 type Deduction struct {
 	Rule  *rates.Discount // of the edition
-	Gives rates.Gives
+	Gives rates.Direction
 	Step  *worksheet.Step
 }
 
