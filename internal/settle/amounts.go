@@ -17,7 +17,7 @@ var unitNames = map[quantity.Unit]string{
 // amountOn is a basis weight in the unit a rate is per. It is worked and
 // printed once for each weight and unit, rounded as the edition rounds
 // quantities, and the printed figure is what the rates meet.
-func (d *desk) amountOn(b rates.Basis, rate quantity.Unit) *worksheet.Step {
+func (d *calculation) amountOn(b rates.Basis, rate quantity.Unit) *worksheet.Step {
 	per := perUnit(rate)
 	weight := d.on(b)
 	key := weightIn{weight, per}
@@ -44,7 +44,7 @@ func perUnit(rate quantity.Unit) quantity.Unit {
 }
 
 // inUnits writes a weight down in bushels, hundredweight or tonnes.
-func (d *desk) inUnits(id, label string, weight *worksheet.Step, unit quantity.Unit) *worksheet.Step {
+func (d *calculation) inUnits(id, label string, weight *worksheet.Step, unit quantity.Unit) *worksheet.Step {
 	if unit == quantity.Bushel {
 		return d.sheet.Work(id, label, worksheet.Over(weight, d.bushel()), d.places().Quantity, "")
 	}
@@ -57,7 +57,7 @@ func (d *desk) inUnits(id, label string, weight *worksheet.Step, unit quantity.U
 
 // settledIn is the settled weight in the unit it is paid by, taken over from
 // the line where a rate already met it.
-func (d *desk) settledIn(unit quantity.Unit) *worksheet.Step {
+func (d *calculation) settledIn(unit quantity.Unit) *worksheet.Step {
 	label := "Settled " + unitNames[unit]
 	if known, ok := d.units[weightIn{d.left, unit}]; ok {
 		return d.sheet.Work(LineQuantity, label, worksheet.Same(known), d.places().Quantity, "")
@@ -72,7 +72,7 @@ type weightIn struct {
 }
 
 // bushel is the legal weight of a bushel, written down once.
-func (d *desk) bushel() *worksheet.Step {
+func (d *calculation) bushel() *worksheet.Step {
 	if known, ok := d.sheet.Step("bushel"); ok {
 		return known
 	}
@@ -80,7 +80,7 @@ func (d *desk) bushel() *worksheet.Step {
 }
 
 // quantities writes down what is paid for.
-func (d *desk) quantities() {
+func (d *calculation) quantities() {
 	d.sheet.Section("Quantity")
 	d.out.Settled = d.sheet.Work(LineSettled, "Weight settled", worksheet.Same(d.left), quantity.Unrounded, "")
 	settle := d.edition.Units.Settle

@@ -97,7 +97,7 @@ func (c *Comparison) line(one, before, after *worksheet.Step) {
 	l.Before = c.side(c.Before, before, ".before")
 	l.After = c.inUnitOf(l.Before, c.side(c.After, after, ".after"))
 	if c.comparable(l) {
-		change := worksheet.Less(orNought(l.After, l.Before), orNought(l.Before, l.After))
+		change := worksheet.Less(orZero(l.After, l.Before), orZero(l.Before, l.After))
 		l.Change = c.Sheet.Work(l.ID+".change", l.Label, change, quantity.Unrounded, "")
 	}
 	c.Lines = append(c.Lines, l)
@@ -118,8 +118,8 @@ func (c *Comparison) currencies() bool {
 	return a != nil && b != nil && a.Units.Currency != b.Units.Currency
 }
 
-// orNought is a step, or nought as the other side writes it.
-func orNought(step, other *worksheet.Step) worksheet.Operand {
+// orZero is a step, or nought as the other side writes it.
+func orZero(step, other *worksheet.Step) worksheet.Operand {
 	if step == nil {
 		return worksheet.Const(other.Value().Sub(other.Value()))
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 // apply turns a rule's figure into weight or money.
-func (d *desk) apply(rule *rates.Discount, gives rates.Direction, rate *worksheet.Step) {
+func (d *calculation) apply(rule *rates.Discount, gives rates.Direction, rate *worksheet.Step) {
 	switch rule.Of {
 	case rates.OfWeight:
 		d.byWeight(rule, gives, d.perUnitOf(rule, rate))
@@ -27,24 +27,24 @@ func (d *desk) apply(rule *rates.Discount, gives rates.Direction, rate *workshee
 
 // perUnitOf rounds the figure of one unit where the edition rounds it before it
 // meets the quantity.
-func (d *desk) perUnitOf(rule *rates.Discount, rate *worksheet.Step) *worksheet.Step {
+func (d *calculation) perUnitOf(rule *rates.Discount, rate *worksheet.Step) *worksheet.Step {
 	if rule.Unit.IsExact() {
 		return rate
 	}
 	return d.unitStep(rule, worksheet.Same(rate))
 }
 
-func (d *desk) unitStep(rule *rates.Discount, figure worksheet.Operand) *worksheet.Step {
+func (d *calculation) unitStep(rule *rates.Discount, figure worksheet.Operand) *worksheet.Step {
 	return d.sheet.Work(DiscountLine(rule.ID)+".unit", rule.Label+" per unit", figure, rule.Unit, d.edition.Source(rule.Row))
 }
 
-func (d *desk) byMoney(rule *rates.Discount, gives rates.Direction, rate *worksheet.Step) {
+func (d *calculation) byMoney(rule *rates.Discount, gives rates.Direction, rate *worksheet.Step) {
 	units := d.amountOn(rule.Basis, rate.Value().Unit())
 	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, worksheet.Times(rate, units), rule.Rounding, d.edition.Source(rule.Row))
 	d.add(rule, gives, step)
 }
 
-func (d *desk) byWeight(rule *rates.Discount, gives rates.Direction, percent *worksheet.Step) {
+func (d *calculation) byWeight(rule *rates.Discount, gives rates.Direction, percent *worksheet.Step) {
 	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, worksheet.PercentOf(percent, d.on(rule.Basis)), rule.Rounding, d.edition.Source(rule.Row))
 	d.add(rule, gives, step)
 	d.docked = true
@@ -56,7 +56,7 @@ func (d *desk) byWeight(rule *rates.Discount, gives rates.Direction, percent *wo
 	d.off(id, label, step)
 }
 
-func (d *desk) noDiscount(rule *rates.Discount, reason string) {
+func (d *calculation) noDiscount(rule *rates.Discount, reason string) {
 	unit := quantity.Dollar
 	if rule.Of == rates.OfWeight {
 		unit = d.edition.Units.Weight
@@ -65,6 +65,6 @@ func (d *desk) noDiscount(rule *rates.Discount, reason string) {
 	d.add(rule, rates.Docks, step)
 }
 
-func (d *desk) add(rule *rates.Discount, gives rates.Direction, step *worksheet.Step) {
+func (d *calculation) add(rule *rates.Discount, gives rates.Direction, step *worksheet.Step) {
 	d.out.Deductions = append(d.out.Deductions, Deduction{Rule: rule, Gives: gives, Step: step})
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // discount applies the rule a place of the order names.
-func (d *desk) discount(place string) {
+func (d *calculation) discount(place string) {
 	id := strings.TrimPrefix(place, "discount.")
 	i := slices.IndexFunc(d.edition.Discounts, func(r rates.Discount) bool { return r.ID == id })
 	rule := &d.edition.Discounts[i]
@@ -35,7 +35,7 @@ func (d *desk) discount(place string) {
 }
 
 // comparable refuses a result in a unit the rule is not written in.
-func (d *desk) comparable(rule *rates.Discount, found *worksheet.Step) bool {
+func (d *calculation) comparable(rule *rates.Discount, found *worksheet.Step) bool {
 	want := found.Value().Unit()
 	switch {
 	case rule.Form == rates.PerUnit:
@@ -54,7 +54,7 @@ func (d *desk) comparable(rule *rates.Discount, found *worksheet.Step) bool {
 
 // turnedAway refuses a load beyond the rule's limits, unless a manager has
 // accepted it; then the limit and that it was accepted stand on the sheet.
-func (d *desk) turnedAway(rule *rates.Discount, found *worksheet.Step) bool {
+func (d *calculation) turnedAway(rule *rates.Discount, found *worksheet.Step) bool {
 	limit, side := rule.RefuseOver, "over"
 	if rule.RefuseUnder.Given() && found.Value().Less(rule.RefuseUnder.Amount) {
 		limit, side = rule.RefuseUnder, "under"
@@ -73,7 +73,7 @@ func (d *desk) turnedAway(rule *rates.Discount, found *worksheet.Step) bool {
 const accepted = "accepted by a manager"
 
 // refusedBy turns the load away under a rule and reports whether it did.
-func (d *desk) refusedBy(rule *rates.Discount, limit string) bool {
+func (d *calculation) refusedBy(rule *rates.Discount, limit string) bool {
 	if slices.Contains(d.facts.Accepted, rule.ID) {
 		return false
 	}
@@ -84,7 +84,7 @@ func (d *desk) refusedBy(rule *rates.Discount, limit string) bool {
 	return true
 }
 
-func (d *desk) byTable(rule *rates.Discount, found *worksheet.Step) {
+func (d *calculation) byTable(rule *rates.Discount, found *worksheet.Step) {
 	band, ok := rates.Find(rule.Table, found.Value())
 	if !ok {
 		d.offTable(string(rule.Factor.ID), rule.Factor.Name, found, rule.Row, rule.Table)
@@ -106,7 +106,7 @@ func (d *desk) byTable(rule *rates.Discount, found *worksheet.Step) {
 	d.apply(rule, band.Gives, rate)
 }
 
-func (d *desk) perUnit(rule *rates.Discount, found *worksheet.Step) {
+func (d *calculation) perUnit(rule *rates.Discount, found *worksheet.Step) {
 	beyond := found.Value().More(rule.Base.Amount)
 	if !rule.Above {
 		beyond = found.Value().Less(rule.Base.Amount)
@@ -135,7 +135,7 @@ func (d *desk) perUnit(rule *rates.Discount, found *worksheet.Step) {
 	d.apply(rule, rule.Gives, d.sheet.Work(DiscountRateLine(rule.ID), rule.Label+" rate", figure, quantity.Unrounded, ""))
 }
 
-func (d *desk) yesNo(rule *rates.Discount, found *worksheet.Step) {
+func (d *calculation) yesNo(rule *rates.Discount, found *worksheet.Step) {
 	if found.Value().Sign() == 0 {
 		d.noDiscount(rule, "not present")
 		return

@@ -9,7 +9,7 @@ import (
 )
 
 // drying charges for taking the water out.
-func (d *desk) drying() {
+func (d *calculation) drying() {
 	rule := d.edition.Drying
 	d.sheet.Section("Drying")
 	if rule.Method == rates.NoDrying {
@@ -31,7 +31,7 @@ func (d *desk) drying() {
 
 // atLeast raises a charge to the edition's least. A load in a free band, or
 // whose points a step has rounded to none, is not charged at all and stays so.
-func (d *desk) atLeast(rule rates.Drying, charge worksheet.Expr) worksheet.Operand {
+func (d *calculation) atLeast(rule rates.Drying, charge worksheet.Expr) worksheet.Operand {
 	if !rule.Minimum.Given() || charge.Value().IsZero() {
 		return charge
 	}
@@ -40,7 +40,7 @@ func (d *desk) atLeast(rule rates.Drying, charge worksheet.Expr) worksheet.Opera
 
 // charge is the charge before minimum and rounding; false when the load was
 // refused.
-func (d *desk) charge(rule rates.Drying, to, points *worksheet.Step) (worksheet.Expr, bool) {
+func (d *calculation) charge(rule rates.Drying, to, points *worksheet.Step) (worksheet.Expr, bool) {
 	if rule.Method == rates.DryPerPoint {
 		rate := d.rate("drying.rate", "Drying rate", rule.Rate)
 		return worksheet.Times(rate, points, d.amountOn(rule.Basis, rate.Value().Unit())), true
@@ -56,7 +56,7 @@ func (d *desk) charge(rule rates.Drying, to, points *worksheet.Step) (worksheet.
 	return d.eachBand(rule, to, points), true
 }
 
-func (d *desk) wholeBand(rule rates.Drying, band rates.Band, points *worksheet.Step) worksheet.Expr {
+func (d *calculation) wholeBand(rule rates.Drying, band rates.Band, points *worksheet.Step) worksheet.Expr {
 	rate := d.rate("drying.rate", "Drying rate", band.Cell)
 	d.sheet.Note(rate, fmt.Sprintf("moisture %s is in the row %s", d.out.Moisture.Printed(), band))
 	units := d.amountOn(rule.Basis, rate.Value().Unit())
@@ -69,7 +69,7 @@ func (d *desk) wholeBand(rule rates.Drying, band rates.Band, points *worksheet.S
 // eachBand charges the points that lie in each band at that band's rate. The
 // points are counted in the edition's steps first and then laid upon the bands
 // from below, so that the bands share out exactly the points that are charged.
-func (d *desk) eachBand(rule rates.Drying, to, points *worksheet.Step) worksheet.Expr {
+func (d *calculation) eachBand(rule rates.Drying, to, points *worksheet.Step) worksheet.Expr {
 	top := d.sheet.Work("drying.top", "Points counted up to", worksheet.Sum(to, worksheet.AsPercent(points)), quantity.Unrounded, "")
 	var parts []worksheet.Operand
 	for i, band := range rule.Bands {
@@ -101,7 +101,7 @@ func pointsInside(b rates.Band, low, top *worksheet.Step, last bool) worksheet.E
 	return worksheet.Points(upTo, from)
 }
 
-func (d *desk) noDrying(reason string) {
+func (d *calculation) noDrying(reason string) {
 	rule := d.edition.Drying
 	d.out.Drying = d.sheet.Skip(LineDrying, "Drying charge", quantity.Dollar, rule.Rounding, reason, d.edition.Source(rule.Row))
 }

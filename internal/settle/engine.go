@@ -44,12 +44,12 @@ type engine struct {
 
 	// The stages of a settlement. Those from dockage to discount come in the
 	// order of the edition.
-	weights, sample                   func(*desk)
-	dockage, shrink, handling, drying func(*desk)
-	discount                          func(d *desk, place string)
-	quantities, money, shares         func(*desk)
+	weights, sample                   func(*calculation)
+	dockage, shrink, handling, drying func(*calculation)
+	discount                          func(d *calculation, place string)
+	quantities, money, shares         func(*calculation)
 	// owed adds up one owner, counted from zero.
-	owed      func(d *desk, owner int, line *ShareLine)
+	owed      func(d *calculation, owner int, line *ShareLine)
 	weighOnly func([]Draft, Outbound) Weighed
 	// figure tells which steps, by id, are written down with the load.
 	figure func(id string) bool
@@ -70,10 +70,10 @@ var engines = map[Engine]*engine{
 func firstEngine() *engine {
 	return &engine{
 		check: (*checker).all, record: recording,
-		weights: (*desk).weights, sample: (*desk).sample,
-		dockage: (*desk).dockage, shrink: (*desk).shrink, handling: (*desk).handling, drying: (*desk).drying,
-		discount:   (*desk).discount,
-		quantities: (*desk).quantities, money: (*desk).money, shares: (*desk).shares, owed: (*desk).owed,
+		weights: (*calculation).weights, sample: (*calculation).sample,
+		dockage: (*calculation).dockage, shrink: (*calculation).shrink, handling: (*calculation).handling, drying: (*calculation).drying,
+		discount:   (*calculation).discount,
+		quantities: (*calculation).quantities, money: (*calculation).money, shares: (*calculation).shares, owed: (*calculation).owed,
 		weighOnly: weighedOnly,
 		figure:    isFigure, digest: (*worksheet.Sheet).Digest,
 		adjusted: solvedAdjusted, quality: solvedQuality,
@@ -84,7 +84,7 @@ func firstEngine() *engine {
 // reader has to work out from the lines which way a deduction went.
 func secondEngine() *engine {
 	e := *firstEngine()
-	e.quantities, e.money, e.owed = (*desk).quantitiesTotaled, (*desk).moneyTotaled, (*desk).owedTotaled
+	e.quantities, e.money, e.owed = (*calculation).quantitiesTotaled, (*calculation).moneyTotaled, (*calculation).owedTotaled
 	e.figure = isFigureOrTotal
 	e.adjusted, e.quality = readAdjusted, readQuality
 	return &e

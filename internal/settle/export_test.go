@@ -26,7 +26,7 @@ type Meddled engine
 // AddStep adds a step at the end of the money.
 func (m *Meddled) AddStep() {
 	before := m.money
-	m.money = func(d *desk) {
+	m.money = func(d *calculation) {
 		before(d)
 		d.sheet.Work("extra", "Extra", worksheet.Same(d.out.Charges), quantity.Unrounded, "")
 	}

@@ -8,7 +8,7 @@ import (
 
 // handling takes off the loss of dust, breath and spilled kernels, always on a
 // line of its own.
-func (d *desk) handling() {
+func (d *calculation) handling() {
 	rule := d.edition.Handling
 	switch {
 	case rule.Method == rates.NoHandling:
@@ -23,7 +23,7 @@ func (d *desk) handling() {
 
 // takeHandling takes the percent of the wet weight, so that it adds to the
 // water shrink, or of the weight after water shrink, so that the two multiply.
-func (d *desk) takeHandling(rule rates.Handling) {
+func (d *calculation) takeHandling(rule rates.Handling) {
 	rate := d.rate(HandlingRateLine, "Handling rate", rule.Rate)
 	weight := d.left
 	if rule.Method == rates.OfWet {
@@ -32,7 +32,7 @@ func (d *desk) takeHandling(rule rates.Handling) {
 	d.out.Handling = d.sheet.Work(LineHandling, "Handling loss", worksheet.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
 }
 
-func (d *desk) noHandling(reason string) {
+func (d *calculation) noHandling(reason string) {
 	rule := d.edition.Handling
 	d.out.Handling = d.sheet.Skip(LineHandling, "Handling loss", d.edition.Units.Weight, rule.Rounding, reason, d.edition.Source(rule.Row))
 }
@@ -40,7 +40,7 @@ func (d *desk) noHandling(reason string) {
 // nowDry writes down the dry weight: clean grain less water and handling. What
 // is left to be paid for is the same, unless a discount has already taken of
 // the weight.
-func (d *desk) nowDry() {
+func (d *calculation) nowDry() {
 	const label = "Dry-equivalent weight"
 	if d.docked {
 		d.off("after.handling", "Weight after handling", d.out.Handling)

@@ -9,7 +9,7 @@ import (
 )
 
 // price is the price as a step, written down where it is first needed.
-func (d *desk) price() *worksheet.Step {
+func (d *calculation) price() *worksheet.Step {
 	if d.out.Price == nil {
 		p := d.facts.Price
 		d.out.Price = d.sheet.Given(LinePrice, "Price", p.Amount, quantity.Unrounded, p.Source)
@@ -18,7 +18,7 @@ func (d *desk) price() *worksheet.Step {
 }
 
 // money adds up charges and, when there is a price, what is payable.
-func (d *desk) money() {
+func (d *calculation) money() {
 	d.sheet.Section("Money")
 	d.out.Charges = d.sheet.Work(LineCharges, "Charges", d.chargeSum(), quantity.Unrounded, "")
 	if d.facts.Price == nil {
@@ -36,7 +36,7 @@ func (d *desk) money() {
 }
 
 // chargeSum is drying and money discounts less money premiums.
-func (d *desk) chargeSum() worksheet.Operand {
+func (d *calculation) chargeSum() worksheet.Operand {
 	var docks, pays []worksheet.Operand
 	for _, one := range d.out.Deductions {
 		if one.Step.Value().Unit() != quantity.Dollar || one.Step.Value().IsZero() {

@@ -7,7 +7,7 @@ import (
 )
 
 // sample writes down the moisture and every other result as recorded.
-func (d *desk) sample() {
+func (d *calculation) sample() {
 	d.sheet.Section("Sample")
 	d.out.Moisture = d.facts.Moisture.Work(d.sheet, d.places().Moisture, d.number)
 	d.found = map[grain.FactorID]*worksheet.Step{grain.Moisture: d.out.Moisture}
@@ -22,7 +22,7 @@ func (d *desk) sample() {
 	}
 }
 
-func (d *desk) record(f grain.Factor, found Finding) *worksheet.Step {
+func (d *calculation) record(f grain.Factor, found Finding) *worksheet.Step {
 	id := FactorLine(f.ID)
 	if !f.YesNo {
 		return d.sheet.Given(id, f.Name, found.Amount, d.engine.record(f, found.Amount), found.Source)
@@ -46,7 +46,7 @@ func recording(f grain.Factor, a quantity.Amount) quantity.Rounding {
 var tenth = quantity.To("0.1", quantity.HalfUp)
 
 // dockage takes off the material that is not grain, before anything else.
-func (d *desk) dockage() {
+func (d *calculation) dockage() {
 	factor, _ := d.edition.Commodity.Dockage()
 	place := d.edition.Dockage.Rounding
 	d.sheet.Section("Dockage")

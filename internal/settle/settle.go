@@ -51,7 +51,7 @@ func (n Engine) settle(by *engine, f Facts, e *rates.Edition) (*Settlement, erro
 	if problems := by.problems(f, e); len(problems) > 0 {
 		return nil, problems
 	}
-	d := &desk{engine: by, number: n.Number(), facts: f, edition: e, out: &Settlement{Engine: n.Number(), Edition: e}}
+	d := &calculation{engine: by, number: n.Number(), facts: f, edition: e, out: &Settlement{Engine: n.Number(), Edition: e}}
 	d.sheet = worksheet.NewSheet(roomFor(f, e))
 	d.out.Sheet, d.out.Deductions = d.sheet, make([]Deduction, 0, len(e.Discounts))
 	by.weights(d)
@@ -80,8 +80,8 @@ func roomFor(f Facts, e *rates.Edition) int {
 	return 33 + 3*len(e.Discounts) + 10*len(f.Shares)
 }
 
-// desk is one settlement under way.
-type desk struct {
+// calculation is one settlement under way.
+type calculation struct {
 	engine   *engine
 	number   Engine
 	facts    Facts
@@ -101,12 +101,12 @@ type desk struct {
 	docked bool
 }
 
-func (d *desk) refuse(p Problem) { d.problems = append(d.problems, p) }
+func (d *calculation) refuse(p Problem) { d.problems = append(d.problems, p) }
 
-func (d *desk) places() rates.Places { return d.edition.Rounding }
+func (d *calculation) places() rates.Places { return d.edition.Rounding }
 
 // take applies one place of the edition's order.
-func (d *desk) take(place string) {
+func (d *calculation) take(place string) {
 	if len(d.problems) > 0 {
 		return
 	}
@@ -125,7 +125,7 @@ func (d *desk) take(place string) {
 }
 
 // off takes a weight step off what is left and keeps the remainder as a step.
-func (d *desk) off(id, label string, taken *worksheet.Step) *worksheet.Step {
+func (d *calculation) off(id, label string, taken *worksheet.Step) *worksheet.Step {
 	if taken.Value().IsZero() {
 		return d.left
 	}
@@ -135,14 +135,14 @@ func (d *desk) off(id, label string, taken *worksheet.Step) *worksheet.Step {
 }
 
 // somethingLeft refuses a deduction that takes the whole load.
-func (d *desk) somethingLeft(taken *worksheet.Step) {
+func (d *calculation) somethingLeft(taken *worksheet.Step) {
 	if d.left.Value().Sign() <= 0 {
 		d.refuse(Problem{Field: "edition", Sentence: taken.Label() + " takes " + taken.Value().String() + ", which leaves " + d.left.Value().String() + " of the load. Check the sample and edition " + d.edition.ID + "."})
 	}
 }
 
 // on is the weight a rule is taken on.
-func (d *desk) on(b rates.Basis) *worksheet.Step {
+func (d *calculation) on(b rates.Basis) *worksheet.Step {
 	switch b {
 	case rates.Net:
 		return d.out.Net

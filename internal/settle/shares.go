@@ -29,7 +29,7 @@ type ShareLine struct {
 // shares parts the settlement among its owners. Each owner's part of a line is
 // rounded down to the line's place; the owner the edition names takes what is
 // left, so that nothing is lost and nothing is made.
-func (d *desk) shares() {
+func (d *calculation) shares() {
 	if len(d.facts.Shares) < 2 {
 		return
 	}
@@ -61,7 +61,7 @@ func (d *desk) shares() {
 	d.out.Shares = lines
 }
 
-func (d *desk) partDeduction(one Deduction, lines []ShareLine) {
+func (d *calculation) partDeduction(one Deduction, lines []ShareLine) {
 	if one.Step.Value().IsZero() {
 		for i := range lines {
 			lines[i].Deductions = append(lines[i].Deductions, nil)
@@ -72,7 +72,7 @@ func (d *desk) partDeduction(one Deduction, lines []ShareLine) {
 }
 
 // part shares one line out.
-func (d *desk) part(whole *worksheet.Step, place quantity.Rounding, keep func(int, *worksheet.Step)) {
+func (d *calculation) part(whole *worksheet.Step, place quantity.Rounding, keep func(int, *worksheet.Step)) {
 	down := quantity.Rounding{Step: place.Step, Rule: quantity.Down}
 	if place.IsExact() {
 		down = quantity.Unrounded
@@ -97,7 +97,7 @@ func (d *desk) part(whole *worksheet.Step, place quantity.Rounding, keep func(in
 }
 
 // remainderOwner is the index of the owner who takes what rounding leaves.
-func (d *desk) remainderOwner() int {
+func (d *calculation) remainderOwner() int {
 	shares := d.facts.Shares
 	switch d.edition.Shares.Remainder {
 	case "last":
@@ -119,7 +119,7 @@ func (s Share) fraction() quantity.Amount {
 }
 
 // owed adds up one owner's own lines.
-func (d *desk) owed(i int, line *ShareLine) {
+func (d *calculation) owed(i int, line *ShareLine) {
 	owner := line.Share.Owner
 	docks := []worksheet.Operand{}
 	var pays []worksheet.Operand

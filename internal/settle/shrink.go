@@ -9,7 +9,7 @@ import (
 )
 
 // shrink takes off the water, by the edition's method.
-func (d *desk) shrink() {
+func (d *calculation) shrink() {
 	rule := d.edition.Shrink
 	d.sheet.Section("Shrink")
 	d.out.Wet = d.clean
@@ -36,7 +36,7 @@ func (d *desk) shrink() {
 }
 
 // byFormula is W x (Mi - Mf) / (100 - Mf).
-func (d *desk) byFormula(rule rates.Shrink) {
+func (d *calculation) byFormula(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
 	d.out.Water = d.sheet.Work(LineWater, "Water shrink", water(d.out.Wet, d.out.Moisture, to), rule.Rounding, d.edition.Source(rule.Row))
 }
@@ -48,7 +48,7 @@ func water(weight, from, to *worksheet.Step) worksheet.Expr {
 	return worksheet.Over(worksheet.Times(weight, worksheet.Points(from, to)), rest)
 }
 
-func (d *desk) byPoint(rule rates.Shrink) {
+func (d *calculation) byPoint(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
 	points := d.points("shrink.points", "Points to shrink", to, rule.Step)
 	rate := d.rate("shrink.rate", "Shrink per point", rule.Rate)
@@ -56,7 +56,7 @@ func (d *desk) byPoint(rule rates.Shrink) {
 	d.takePercent(rule, percent)
 }
 
-func (d *desk) byShrinkTable(rule rates.Shrink) {
+func (d *calculation) byShrinkTable(rule rates.Shrink) {
 	band, ok := rates.Find(rule.Table, d.out.Moisture.Value())
 	if !ok {
 		d.offTable("moisture", "Moisture", d.out.Moisture, rule.Row, rule.Table)
@@ -67,7 +67,7 @@ func (d *desk) byShrinkTable(rule rates.Shrink) {
 	d.takePercent(rule, percent)
 }
 
-func (d *desk) takePercent(rule rates.Shrink, percent *worksheet.Step) {
+func (d *calculation) takePercent(rule rates.Shrink, percent *worksheet.Step) {
 	if !percent.Value().Less(hundredPercent) {
 		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), d.edition.Source(rule.Row))})
 		return
@@ -77,7 +77,7 @@ func (d *desk) takePercent(rule rates.Shrink, percent *worksheet.Step) {
 
 // notWet is grain at or below the trigger: nothing is taken, and where the
 // edition says so over-dry grain is credited with the water it lacks.
-func (d *desk) notWet(rule rates.Shrink) {
+func (d *calculation) notWet(rule rates.Shrink) {
 	moisture := d.out.Moisture
 	reason := fmt.Sprintf("%s is not above the trigger, %s", moisture.Printed(), rule.Trigger.Amount.Written())
 	overDry := moisture.Value().Less(rule.To.Amount)
@@ -95,23 +95,23 @@ func (d *desk) notWet(rule rates.Shrink) {
 	d.off("after.water", "Weight at shrink-to", d.out.Water)
 }
 
-func (d *desk) noShrink(reason, row string) {
+func (d *calculation) noShrink(reason, row string) {
 	d.out.Water = d.sheet.Skip(LineWater, "Water shrink", d.edition.Units.Weight, d.edition.Shrink.Rounding, reason, d.edition.Source(row))
 }
 
 // rate writes a cell of the edition down.
-func (d *desk) rate(id, label string, c rates.Cell) *worksheet.Step {
+func (d *calculation) rate(id, label string, c rates.Cell) *worksheet.Step {
 	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
 }
 
 // points are the points of the load's moisture above a level, in the edition's
 // steps.
-func (d *desk) points(id, label string, to *worksheet.Step, step rates.Step) *worksheet.Step {
+func (d *calculation) points(id, label string, to *worksheet.Step, step rates.Step) *worksheet.Step {
 	return d.sheet.Work(id, label, worksheet.Points(d.out.Moisture, to), step.Rounding, d.edition.Source(step.Row))
 }
 
 // offTable refuses a value that no row of a table holds.
-func (d *desk) offTable(field, name string, found *worksheet.Step, row string, bands []rates.Band) {
+func (d *calculation) offTable(field, name string, found *worksheet.Step, row string, bands []rates.Band) {
 	sentence := fmt.Sprintf("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1])
 	d.refuse(Problem{Field: field, Sentence: sentence})
 }

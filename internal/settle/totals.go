@@ -12,7 +12,7 @@ import (
 // weight less what premiums give. All other steps are the first engine's.
 
 // quantitiesTotaled are the quantities with the weight taken for quality.
-func (d *desk) quantitiesTotaled() {
+func (d *calculation) quantitiesTotaled() {
 	d.sheet.Section("Quantity")
 	unit := d.edition.Units.Weight
 	docks, pays := d.sides(d.deductionSteps(), unit)
@@ -21,14 +21,14 @@ func (d *desk) quantitiesTotaled() {
 }
 
 // moneyTotaled is the money with discounts and premiums added up first.
-func (d *desk) moneyTotaled() {
+func (d *calculation) moneyTotaled() {
 	d.sheet.Section("Money")
 	d.out.Discounts, d.out.Premiums = d.adjust("", func(line string) string { return line }, d.deductionSteps())
 	d.money()
 }
 
 // owedTotaled adds up one owner's own lines, discounts and premiums first.
-func (d *desk) owedTotaled(i int, line *ShareLine) {
+func (d *calculation) owedTotaled(i int, line *ShareLine) {
 	own := func(id string) string { return OwnLine(i+1, id) }
 	line.Discounts, line.Premiums = d.adjust(line.Share.Owner+": ", own, line.Deductions)
 	d.owed(i, line)
@@ -36,7 +36,7 @@ func (d *desk) owedTotaled(i int, line *ShareLine) {
 
 // adjust adds up what steps that stand beside the settlement's deductions take
 // and pay in money.
-func (d *desk) adjust(owner string, id func(line string) string, steps []*worksheet.Step) (discounts, premiums *worksheet.Step) {
+func (d *calculation) adjust(owner string, id func(line string) string, steps []*worksheet.Step) (discounts, premiums *worksheet.Step) {
 	docks, pays := d.sides(steps, quantity.Dollar)
 	discounts = d.total(id(LineDiscounts), owner+"Discounts", quantity.Dollar, docks, nil, "no discount takes money")
 	premiums = d.total(id(LinePremiums), owner+"Premiums", quantity.Dollar, pays, nil, "no premium pays money")
@@ -44,7 +44,7 @@ func (d *desk) adjust(owner string, id func(line string) string, steps []*worksh
 }
 
 // deductionSteps are the whole load's deductions.
-func (d *desk) deductionSteps() []*worksheet.Step {
+func (d *calculation) deductionSteps() []*worksheet.Step {
 	steps := make([]*worksheet.Step, len(d.out.Deductions))
 	for i, one := range d.out.Deductions {
 		steps[i] = one.Step
@@ -54,7 +54,7 @@ func (d *desk) deductionSteps() []*worksheet.Step {
 
 // sides parts the steps in a unit that stand beside the settlement's deductions
 // into what is taken and what is paid. A step may be nil.
-func (d *desk) sides(steps []*worksheet.Step, unit quantity.Unit) (docks, pays []worksheet.Operand) {
+func (d *calculation) sides(steps []*worksheet.Step, unit quantity.Unit) (docks, pays []worksheet.Operand) {
 	for i, step := range steps {
 		switch {
 		case step == nil || step.Value().Unit() != unit || step.Value().IsZero():
@@ -69,7 +69,7 @@ func (d *desk) sides(steps []*worksheet.Step, unit quantity.Unit) (docks, pays [
 
 // total is what is in plus less what is in minus, or a line that says why there
 // is neither.
-func (d *desk) total(id, label string, unit quantity.Unit, plus, minus []worksheet.Operand, none string) *worksheet.Step {
+func (d *calculation) total(id, label string, unit quantity.Unit, plus, minus []worksheet.Operand, none string) *worksheet.Step {
 	if len(plus)+len(minus) == 0 {
 		return d.sheet.Skip(id, label, unit, quantity.Unrounded, none, "")
 	}
