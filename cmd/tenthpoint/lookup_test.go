@@ -52,7 +52,7 @@ func TestLookingThingsUp(t *testing.T) {
 		}
 		growers, err := at.Growers(context.Background())
 		must(t, err)
-		if !slices.ContainsFunc(growers, func(g house.Grower) bool { return g.ID == "700" && g.Name == "Fern Hollow" }) {
+		if !slices.ContainsFunc(growers, func(g elevator.Grower) bool { return g.ID == "700" && g.Name == "Fern Hollow" }) {
 			t.Errorf("Fern Hollow is not among the growers")
 		}
 	})
