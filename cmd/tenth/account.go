@@ -1,5 +1,9 @@
 package main
 
+import (
+	"tenthpoint/internal/office"
+)
+
 // accountCommand shows a grower's account.
 type accountCommand struct {
 	bookFlags
@@ -26,7 +30,7 @@ func (c accountCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		doc, err := p.Statement(p, c.Grower, from, to)
+		doc, err := office.Statement(p, p.Desk, c.Grower, from, to)
 		if err != nil {
 			return err
 		}

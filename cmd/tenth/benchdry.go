@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -58,7 +59,7 @@ func (c benchDry) judge(p *post) (dryness.Advice, bool, error) {
 		if err != nil {
 			return dryness.Advice{}, false, err
 		}
-		return p.DryEnough(p, l)
+		return office.DryEnough(p, p.Desk, l)
 	}
 	if c.Crop == "" || c.Moisture == "" {
 		return dryness.Advice{}, false, refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
@@ -75,7 +76,7 @@ func (c benchDry) judge(p *post) (dryness.Advice, bool, error) {
 	if err != nil {
 		return dryness.Advice{}, false, err
 	}
-	rules, found, err := p.DryRules(p, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
+	rules, found, err := office.DryRules(p, p.Desk, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
 	if err != nil || !found {
 		return dryness.Advice{}, false, err
 	}

@@ -1,5 +1,9 @@
 package main
 
+import (
+	"tenthpoint/internal/office"
+)
+
 // benchDue lists what the bench has to do today.
 type benchDue struct {
 	bookFlags
@@ -14,11 +18,11 @@ func (benchDue) Help() string {
 
 func (c benchDue) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		meters, err := p.MetersDue(p)
+		meters, err := office.MetersDue(p, p.Desk)
 		if err != nil {
 			return err
 		}
-		samples, err := p.SamplesDue(p, p.Today())
+		samples, err := office.SamplesDue(p, p.Desk, p.Today())
 		if err != nil {
 			return err
 		}

@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -85,7 +86,7 @@ func (f readingFlags) onMeter(p *post, r *moisture.Reading) (meter.Meter, error)
 	if f.Meter == "" {
 		return meter.Meter{}, refusal("Give --meter", "it is not said on which meter it was read")
 	}
-	m, err := p.Desk.Meter(p, f.Meter)
+	m, err := office.MeterByID(p, p.Desk, f.Meter)
 	r.Meter, r.Calibration = m.ID, m.Calibration
 	return m, err
 }

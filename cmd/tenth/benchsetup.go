@@ -6,10 +6,11 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // benchSetup shows how the house tests, or changes it.
@@ -49,7 +50,7 @@ func (c benchSetup) Run(t *terminal) error {
 		how = writing
 	}
 	return c.at(t, how, c.Who, func(p *post) error {
-		b, err := p.BenchSetup(p)
+		b, err := office.BenchSetup(p, p.Desk)
 		if err != nil {
 			return err
 		}
@@ -57,7 +58,7 @@ func (c benchSetup) Run(t *terminal) error {
 			if err := c.apply(&b); err != nil {
 				return err
 			}
-			if err := p.SetBench(p, b); err != nil {
+			if err := scalehouse.SetBench(p, p.Desk, b); err != nil {
 				return err
 			}
 		}
@@ -65,7 +66,7 @@ func (c benchSetup) Run(t *terminal) error {
 	})
 }
 
-func (c benchSetup) apply(b *desk.Bench) error {
+func (c benchSetup) apply(b *office.Bench) error {
 	b.Authority, b.Retention = orElse(c.Authority, b.Authority), orElse(c.Samples, b.Retention)
 	if c.Every >= 0 {
 		b.EveryDays = c.Every
@@ -97,7 +98,7 @@ func (c benchSetup) apply(b *desk.Bench) error {
 }
 
 // stops puts codes on the list of those that stop a ticket, or takes them off.
-func (c benchSetup) stops(b *desk.Bench) {
+func (c benchSetup) stops(b *office.Bench) {
 	off := func(code moisture.Code) bool { return has(c.GoOn, string(code)) || has(c.Stop, string(code)) }
 	b.Trust.Blocks = slices.DeleteFunc(slices.Clone(b.Trust.Blocks), off)
 	for _, code := range c.Stop {
@@ -105,7 +106,7 @@ func (c benchSetup) stops(b *desk.Bench) {
 	}
 }
 
-func (c benchSetup) policies(b *desk.Bench) error {
+func (c benchSetup) policies(b *office.Bench) error {
 	for _, text := range c.Policy {
 		crop, said, err := forGrain(text, "count", "spread", "near", "near-count", "drop")
 		if err != nil {
@@ -166,7 +167,7 @@ func forGrain(text string, known ...string) (crop string, said map[string]string
 	return crop, said, err
 }
 
-func (c benchSetup) limits(b *desk.Bench) error {
+func (c benchSetup) limits(b *office.Bench) error {
 	for _, text := range c.Dry {
 		crop, said, err := forGrain(text, "buy", "short", "long", "aerate", "pit", "dries", "grain", "source")
 		if err != nil {
@@ -190,12 +191,12 @@ func (c benchSetup) limits(b *desk.Bench) error {
 	return nil
 }
 
-func (c benchSetup) show(p *post, b desk.Bench) error {
+func (c benchSetup) show(p *post, b office.Bench) error {
 	if c.JSON {
 		return p.asJSON(b)
 	}
 	p.say("Meters are checked by the rule %s%s, every %d days, %d days of warning.", b.Authority, limitWords(b), b.EveryDays, b.WarnDays)
-	if keep, err := p.Retention(p); err != nil {
+	if keep, err := office.RetentionRule(p, p.Desk); err != nil {
 		p.say("%s.", capital(err.Error()))
 	} else {
 		p.say("Samples are kept %d days: %s.", keep.Days, keep.Name)
@@ -215,8 +216,8 @@ func (c benchSetup) show(p *post, b desk.Bench) error {
 	return nil
 }
 
-func limitWords(b desk.Bench) string {
-	if b.Authority == desk.HouseRule {
+func limitWords(b office.Bench) string {
+	if b.Authority == office.HouseRule {
 		return ", " + b.Limit.String()
 	}
 	return ""

@@ -2,6 +2,8 @@ package main
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // binCommand keeps the list of pits and bins.
@@ -33,7 +35,7 @@ func (c binAdd) Run(t *terminal) error {
 			}
 			b.Commodity = grain.ID
 		}
-		if err := p.SetBin(p, b); err != nil {
+		if err := scalehouse.SetBin(p, p.Desk, b); err != nil {
 			return err
 		}
 		p.say("%s, %s, is written down.", b.ID, b.Name)
@@ -48,7 +50,7 @@ type binList struct {
 
 func (c binList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := p.Bins(p)
+		all, err := office.Bins(p, p.Desk)
 		if err != nil {
 			return err
 		}

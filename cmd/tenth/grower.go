@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // growerCommand keeps the list of growers.
@@ -43,7 +45,7 @@ func (c growerAdd) Run(t *terminal) error {
 			}
 			g.Shares = append(g.Shares, elevator.Share{GrowerID: one.owner, Parts: one.parts, Of: one.of})
 		}
-		if err := p.SetGrower(p, g); err != nil {
+		if err := scalehouse.SetGrower(p, p.Desk, g); err != nil {
 			return err
 		}
 		p.say("Grower %s, %s, is written down.", g.ID, g.Name)
@@ -58,7 +60,7 @@ type growerList struct {
 
 func (c growerList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := p.Growers(p)
+		all, err := office.Growers(p, p.Desk)
 		if err != nil {
 			return err
 		}

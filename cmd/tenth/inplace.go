@@ -1,8 +1,9 @@
 package main
 
 import (
-	"tenthpoint/internal/desk"
+	"context"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // inPlaceFlags say what a load that takes a ticket's place has otherwise.
@@ -46,11 +47,11 @@ func (f inPlaceFlags) read(p *post, old *load.Load) (out otherwise, err error) {
 }
 
 // noted writes down on a load what is otherwise.
-func (o otherwise) noted(w *desk.Work, id string) error {
+func (o otherwise) noted(ctx context.Context, w *scalehouse.Batch, id string) error {
 	if o.details != nil {
-		if err := w.Amend(id, *o.details); err != nil {
+		if err := scalehouse.Amend(ctx, w, id, *o.details); err != nil {
 			return err
 		}
 	}
-	return noted(w, id, o.weights, o.sample, o.limits)
+	return noted(ctx, w, id, o.weights, o.sample, o.limits)
 }

@@ -1,5 +1,10 @@
 package main
 
+import (
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
+
 // issueCommand gives a load its ticket.
 type issueCommand struct {
 	bookFlags
@@ -15,15 +20,15 @@ func (issueCommand) Help() string {
 
 func (c issueCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		number, err := p.Issue(p, string(c.Load))
+		number, err := scalehouse.Issue(p, p.Desk, string(c.Load))
 		if err != nil {
 			return err
 		}
-		copyNo, err := p.Printed(p, number)
+		copyNo, err := scalehouse.RecordPrint(p, p.Desk, number)
 		if err != nil {
 			return err
 		}
-		l, err := p.Ticket(p, number)
+		l, err := office.Ticket(p, p.Desk, number)
 		if err != nil {
 			return err
 		}

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // Growers, trucks and bins are found by what a person types: the code, or
@@ -12,7 +13,7 @@ import (
 
 // grower finds a grower by code, name, or the part of one name only.
 func (p *post) grower(text string) (elevator.Grower, error) {
-	all, err := p.Growers(p)
+	all, err := office.Growers(p, p.Desk)
 	if err != nil {
 		return elevator.Grower{}, err
 	}
@@ -59,7 +60,7 @@ func (p *post) usualShares(g elevator.Grower) ([]load.Owner, error) {
 // truck finds a truck by its number or plate; known is false for one that has
 // not been here.
 func (p *post) truck(text string) (t elevator.Truck, known bool, err error) {
-	all, err := p.Trucks(p)
+	all, err := office.Trucks(p, p.Desk)
 	if err != nil {
 		return t, false, err
 	}
@@ -74,7 +75,7 @@ func (p *post) truck(text string) (t elevator.Truck, known bool, err error) {
 // bin finds a pit or bin by its short name or its name. Where none are set up
 // any word will do.
 func (p *post) bin(text string) (string, error) {
-	all, err := p.Bins(p)
+	all, err := office.Bins(p, p.Desk)
 	if err != nil || len(all) == 0 {
 		return text, err
 	}
@@ -89,7 +90,7 @@ func (p *post) bin(text string) (string, error) {
 }
 
 func (p *post) contract(number string) (elevator.ContractTerms, error) {
-	all, err := p.Contracts(p)
+	all, err := office.Contracts(p, p.Desk)
 	if err != nil {
 		return elevator.ContractTerms{}, err
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // The acts of a yard one by one, for trucks that come and go in any order.
@@ -36,7 +37,7 @@ func (c openCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		id, err := p.OpenLoad(p, d)
+		id, err := scalehouse.OpenLoad(p, p.Desk, d)
 		if err != nil {
 			return err
 		}

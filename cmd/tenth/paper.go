@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/printing"
 	"tenthpoint/internal/scaleticket"
 )
@@ -20,11 +21,11 @@ type paperFlags struct {
 // slip is a ticket's document, settled again under the edition kept in the
 // book. Owner is 0 for the whole load.
 func (p *post) slip(l *load.Load, copyNo int64, owner int) (scaleticket.Document, error) {
-	s, err := p.Resettle(p, l)
+	s, err := office.Resettle(p, p.Desk, l)
 	if err != nil {
 		return scaleticket.Document{}, err
 	}
-	code, err := p.Code(p, l)
+	code, err := office.Code(p, p.Desk, l)
 	return scaleticket.Compose(scaleticket.Ticket{
 		House: p.Profile(), Load: l, Settlement: s, Copy: copyNo, Code: code, Owner: owner, Zone: p.place,
 	}), err

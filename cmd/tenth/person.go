@@ -2,6 +2,7 @@ package main
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/scalehouse"
 )
 
 // personCommand keeps the list of people at the desk.
@@ -27,7 +28,7 @@ func (personAdd) Help() string {
 
 func (c personAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		if err := p.SetPerson(p, elevator.Person{Name: c.Name, Role: elevator.Role(c.Role), Gone: c.Gone}); err != nil {
+		if err := scalehouse.SetPerson(p, p.Desk, elevator.Person{Name: c.Name, Role: elevator.Role(c.Role), Gone: c.Gone}); err != nil {
 			return err
 		}
 		p.say("%s is written down as %s.", c.Name, c.Role)

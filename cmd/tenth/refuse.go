@@ -1,5 +1,9 @@
 package main
 
+import (
+	"tenthpoint/internal/scalehouse"
+)
+
 // refuseCommand turns a load away.
 type refuseCommand struct {
 	bookFlags
@@ -14,7 +18,7 @@ func (refuseCommand) Help() string {
 
 func (c refuseCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		if err := p.Refuse(p, string(c.Load), c.Reason); err != nil {
+		if err := scalehouse.Refuse(p, p.Desk, string(c.Load), c.Reason); err != nil {
 			return err
 		}
 		p.say("Load %s is turned away.", c.Load)

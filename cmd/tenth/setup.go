@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // setupCommand sets the elevator up, or shows how it is set up.
@@ -78,13 +79,13 @@ func (c setupCommand) changes() bool {
 
 // write writes the profile down, and in a new book its first manager.
 func (c setupCommand) write(p *post, profile elevator.Profile) error {
-	if err := p.SetProfile(p, profile); err != nil {
+	if err := scalehouse.SetProfile(p, p.Desk, profile); err != nil {
 		return err
 	}
 	if len(p.People()) > 0 {
 		return nil
 	}
-	return p.SetPerson(p, elevator.Person{Name: p.Who().Name, Role: elevator.Manager})
+	return scalehouse.SetPerson(p, p.Desk, elevator.Person{Name: p.Who().Name, Role: elevator.Manager})
 }
 
 // profile is the set-up with what was typed in place of what it had.

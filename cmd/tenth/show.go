@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/scaleticket"
 )
 
@@ -26,7 +27,7 @@ func (showCommand) Help() string {
 
 func (c showCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		l, err := p.Ticket(p, int64(c.Ticket))
+		l, err := office.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}

@@ -2,6 +2,8 @@ package main
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // truckCommand keeps the list of trucks.
@@ -38,7 +40,7 @@ func (c truckAdd) Run(t *terminal) error {
 		if err := c.tare(p, &truck); err != nil {
 			return err
 		}
-		if err := p.SetTruck(p, truck); err != nil {
+		if err := scalehouse.SetTruck(p, p.Desk, truck); err != nil {
 			return err
 		}
 		p.say("Truck %s is written down.", truck.ID)
@@ -72,7 +74,7 @@ type truckList struct {
 
 func (c truckList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := p.Trucks(p)
+		all, err := office.Trucks(p, p.Desk)
 		if err != nil {
 			return err
 		}

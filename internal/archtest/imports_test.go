@@ -9,13 +9,13 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("i18n", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports")
+var core = inside("tongue", "fault", "quantity", "tomlfile", "working", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "house", "journal", "load", "dispute", "takeover")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("scaleticket", "report", "daysheet", "explanation")
+var papers = inside("slip", "report", "daysheet", "proof")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("store", "scalelink", "printing")
+var devices = inside("store", "scalelink", "spool")
 
 // mayImport says for every package which packages of this repository it may
 // import. What is not written here is refused: a new package is entered here
@@ -24,34 +24,34 @@ var mayImport = map[string][]string{
 	"internal/i18n":       {}, // the language of a house
 	"internal/textsearch": {}, // texts that people mean alike
 
-	"internal/i18n/unsaid": inside("i18n"), // for tests: what was left in English
+	"internal/i18n/unsaid": inside("tongue"), // for tests: what was left in English
 
 	"internal/fault":     {},
 	"internal/quantity":  {},
 	"internal/tomlfile":  inside("quantity"),
 	"internal/worksheet": inside("quantity"),
 	"internal/grain":     inside("quantity", "tomlfile"),
-	"internal/rates":     inside("quantity", "tomlfile", "worksheet", "grain"),
-	"internal/settle":    inside("quantity", "worksheet", "grain", "rates", "moisture"),
+	"internal/rates":     inside("quantity", "tomlfile", "working", "grain"),
+	"internal/settle":    inside("quantity", "working", "grain", "rates", "moisture"),
 	"internal/elevator":  inside("quantity", "grain"),
 	"internal/journal":   inside("quantity"),
-	"internal/load":      inside("quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
+	"internal/load":      inside("quantity", "working", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "house", "journal"),
 
-	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
-	"internal/moisture/meter": inside("fault", "quantity", "worksheet"),
-	"internal/moisture":       inside("fault", "quantity", "worksheet", "grain", "moisture/chart", "moisture/meter"),
+	"internal/moisture/chart": inside("quantity", "tomlfile", "working", "grain"),
+	"internal/moisture/meter": inside("fault", "quantity", "working"),
+	"internal/moisture":       inside("fault", "quantity", "working", "grain", "moisture/chart", "moisture/meter"),
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
 
 	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
 	"migrations": {},                                                                 // the text of the book's own upgrades
 
 	"internal/dispute": inside("quantity", "journal"),
-	"internal/imports": inside("quantity", "grain", "elevator", "load"),
+	"internal/imports": inside("quantity", "grain", "house", "load"),
 
 	"internal/store":       slices.Concat(core, []string{"migrations"}),
 	"internal/fonts":       {}, // the letters on paper
-	"internal/scaleticket": slices.Concat(core, inside("fonts")),
-	"internal/report":      inside("i18n", "fonts"),
+	"internal/scaleticket": slices.Concat(core, inside("typeface")),
+	"internal/report":      inside("tongue", "typeface"),
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),
@@ -61,9 +61,9 @@ var mayImport = map[string][]string{
 	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),
 	"internal/demo":            slices.Concat(core, inside("store", "desk")),
 
-	"ui/present":  slices.Concat(core, papers, inside("desk", "textsearch")),
-	"ui/kit":      inside("textsearch"),
-	"ui/handbook": inside("textsearch"),
+	"ui/present":  slices.Concat(core, papers, inside("desk", "fold")),
+	"ui/kit":      inside("fold"),
+	"ui/handbook": inside("fold"),
 	"ui/view":     {"internal/i18n", "ui/present", "ui/kit", "ui/handbook"},
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),

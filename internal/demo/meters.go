@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // dialID is the old dial meter in the corner of the bench. Its charts are the
@@ -41,7 +42,7 @@ const checkEvery = 7
 func (s *season) setUpMeters(ctx context.Context) error {
 	c := newChance(s.Seed, ofMeters)
 	for _, m := range meters() {
-		if err := s.desk.SetMeter(ctx, m); err != nil {
+		if err := scalehouse.SetMeter(ctx, s.desk, m); err != nil {
 			return err
 		}
 		for _, before := range checked[m.ID] {
@@ -74,7 +75,7 @@ func (s *season) checkMeter(ctx context.Context, c *chance, m meter.Meter, day q
 			crop = "soybeans"
 		}
 		oven += c.between(-30, 30)
-		err := s.desk.CheckMeter(ctx, meter.Check{
+		err := scalehouse.CheckMeter(ctx, s.desk, meter.Check{
 			Day: day, Meter: m.ID, Calibration: m.Calibration, Crop: crop, Name: fmt.Sprintf("R%d", i+1), By: Tester,
 			Reference: figure(oven, quantity.Percent), Reading: figure(oven+c.about(-12, 14), quantity.Percent),
 			Sample: figure(c.about(6400, 7600), quantity.Fahrenheit),

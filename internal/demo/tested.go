@@ -6,14 +6,16 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // testAtBench tests a load's sample with the house's digital meter, three times
 // as the tester does near a limit, and writes the tests down with their mean.
 func (v *visit) testAtBench(ctx context.Context) error {
 	d, c := v.season.desk, v.season.chance
-	l, err := d.Load(ctx, v.id)
+	l, err := office.Load(ctx, d, v.id)
 	if err != nil {
 		return err
 	}
@@ -26,11 +28,11 @@ func (v *visit) testAtBench(ctx context.Context) error {
 			Sample: figure(100*c.between(58, 68), quantity.Fahrenheit), Room: figure(100*c.between(62, 70), quantity.Fahrenheit),
 		})
 	}
-	tested, err := d.Test(ctx, l, tests)
+	tested, err := scalehouse.TestSample(ctx, d, l, tests)
 	if err != nil {
 		return err
 	}
 	sample := v.sample
 	sample.Moisture = &load.Moisture{}
-	return d.SampleTested(ctx, v.id, sample, tested)
+	return scalehouse.RecordTest(ctx, d, v.id, sample, tested)
 }

@@ -5,10 +5,10 @@ import (
 	"reflect"
 	"slices"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -21,7 +21,7 @@ type Bench struct {
 	hand      *SampleTest
 	trucks    []*load.Load
 	equipment moisture.Equipment
-	setup     desk.Bench
+	setup     office.Bench
 	last      usual
 	back      bool // the sample in hand was opened from the yard, which waits for it
 }
@@ -47,9 +47,9 @@ func NewBench(f *Frame) *Bench {
 func (b *Bench) read() {
 	ctx := context.Background()
 	var errs [3]error
-	b.trucks, errs[0] = b.frame.Desk.Yard(ctx)
-	b.equipment, errs[1] = b.frame.Desk.Equipment(ctx)
-	b.setup, errs[2] = b.frame.Desk.BenchSetup(ctx)
+	b.trucks, errs[0] = office.Yard(ctx, b.frame.Desk)
+	b.equipment, errs[1] = office.Equipment(ctx, b.frame.Desk)
+	b.setup, errs[2] = office.BenchSetup(ctx, b.frame.Desk)
 	for _, err := range errs {
 		if err != nil {
 			b.frame.Fail(err)

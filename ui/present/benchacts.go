@@ -7,9 +7,10 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // Type takes the text that now stands in a field.
@@ -132,9 +133,9 @@ func (b *Bench) Add() error {
 }
 
 // workAlone works one test out by itself.
-func (s *SampleTest) workAlone(r moisture.Reading) (desk.Testing, error) {
+func (s *SampleTest) workAlone(r moisture.Reading) (scalehouse.Testing, error) {
 	alone := moisture.Tests{Readings: []moisture.Reading{r}}
-	return s.bench.frame.Desk.Test(context.Background(), s.subject(), alone)
+	return scalehouse.TestSample(context.Background(), s.bench.frame.Desk, s.subject(), alone)
 }
 
 // sayTests repeats on the status line what the tests come to.
@@ -206,9 +207,9 @@ func (s *SampleTest) write() error {
 	sample.Tester = d.Who().Name
 	var err error
 	if s.isTested() {
-		err = d.SampleTested(ctx, s.load.ID, sample, s.found.testing)
+		err = scalehouse.RecordTest(ctx, d, s.load.ID, sample, s.found.testing)
 	} else {
-		err = d.Sample(ctx, s.load.ID, sample)
+		err = scalehouse.RecordSample(ctx, d, s.load.ID, sample)
 	}
 	if err != nil {
 		return err
@@ -227,7 +228,7 @@ func (s *SampleTest) writeProbe() error {
 	if s.typed["number"] == "" && s.typed["probes"] == "" && s.typed["place"] == "" {
 		return nil
 	}
-	_, err := s.bench.frame.Desk.Probe(context.Background(), s.load.ID, desk.Probed{
+	_, err := scalehouse.Probe(context.Background(), s.bench.frame.Desk, s.load.ID, scalehouse.Probed{
 		Number: strings.TrimSpace(s.text("number")), Probes: probesOf(s.text("probes")), Place: strings.TrimSpace(s.text("place")),
 	})
 	if err != nil {
@@ -241,7 +242,7 @@ func (s *SampleTest) writeProbe() error {
 
 // reload reads the load from the book again.
 func (s *SampleTest) reload() error {
-	l, err := s.bench.frame.Desk.Load(context.Background(), s.load.ID)
+	l, err := office.Load(context.Background(), s.bench.frame.Desk, s.load.ID)
 	if err == nil {
 		s.rebase(l)
 		s.work()

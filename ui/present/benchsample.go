@@ -4,13 +4,14 @@ import (
 	"context"
 	"slices"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // SampleTest is one sample under test: the tests made so far, what people
@@ -27,12 +28,12 @@ type SampleTest struct {
 
 // findings are what the tests made so far come to.
 type findings struct {
-	testing desk.Testing
+	testing scalehouse.Testing
 	fault   error      // why they come to nothing
 	would   *load.Load // the load as it would stand
 	advice  dryness.Advice
 	judged  bool
-	worth   *desk.Worth
+	worth   *office.Worth
 	ruler   moisture.Ruler
 }
 
@@ -152,7 +153,7 @@ func (s *SampleTest) workTests() {
 	f := &s.found
 	f.would = copyOf(s.subject())
 	if len(s.tests.Readings) > 0 {
-		f.testing, f.fault = d.Test(ctx, s.subject(), s.tests)
+		f.testing, f.fault = scalehouse.TestSample(ctx, d, s.subject(), s.tests)
 		if f.fault == nil {
 			f.would.Sample = f.testing.Sample(f.would.Sample)
 			f.would.UseCharts(d.Charts())
@@ -161,7 +162,7 @@ func (s *SampleTest) workTests() {
 	if f.fault == nil && f.would.Sample.Moisture != nil {
 		s.judge()
 	}
-	f.ruler, _ = d.Ruler(ctx, f.would) // bare while the moisture does not tell
+	f.ruler, _ = office.Ruler(ctx, d, f.would) // bare while the moisture does not tell
 }
 
 // judge asks whether the grain is dry enough and what a tenth of it is worth.
@@ -169,13 +170,13 @@ func (s *SampleTest) judge() {
 	d, ctx := s.bench.frame.Desk, context.Background()
 	f := &s.found
 	var err error
-	if f.advice, f.judged, err = d.DryEnough(ctx, f.would); err != nil {
+	if f.advice, f.judged, err = office.DryEnough(ctx, d, f.would); err != nil {
 		s.bench.frame.Fail(err)
 	}
 	if s.load == nil {
 		return
 	}
-	if worth, err := d.Worth(ctx, f.would, desk.Tenth); err == nil {
+	if worth, err := office.WorthOf(ctx, d, f.would, office.Tenth); err == nil {
 		f.worth = &worth // a load that is not whole has no worth yet
 	}
 }

@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/scalehouse"
 )
 
 // CanClose reports whether the day may be closed.
@@ -42,7 +44,7 @@ func (s *DaySheet) Close() {
 }
 
 func (s *DaySheet) close(who, remark string) {
-	err := s.frame.as(who, func() error { return s.frame.Desk.CloseDay(context.Background(), s.day, remark) })
+	err := s.frame.as(who, func() error { return scalehouse.CloseDay(context.Background(), s.frame.Desk, s.day, remark) })
 	if err != nil {
 		s.frame.Fail(err)
 		return
@@ -128,7 +130,7 @@ func (f *Frame) AskStatement(grower string) {
 }
 
 func (f *Frame) printStatement(grower string, from, to quantity.Date, files bool) {
-	d, err := f.Desk.Statement(context.Background(), grower, from, to)
+	d, err := office.Statement(context.Background(), f.Desk, grower, from, to)
 	if err != nil {
 		f.Fail(err)
 		return

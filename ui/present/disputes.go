@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/office"
 )
 
 // Disputes is the list of doubted tickets: what each waits for, and until when.
@@ -23,12 +24,12 @@ func NewDisputes(f *Frame) *Disputes {
 // Refresh reads the disputes from the book, those not decided first.
 func (d *Disputes) Refresh() {
 	ctx := context.Background()
-	open, err := d.frame.Desk.DisputesDue(ctx)
+	open, err := office.DisputesDue(ctx, d.frame.Desk)
 	if err != nil {
 		d.frame.Fail(err)
 		return
 	}
-	all, err := d.frame.Desk.Disputes(ctx)
+	all, err := office.Disputes(ctx, d.frame.Desk)
 	if err != nil {
 		d.frame.Fail(err)
 		return

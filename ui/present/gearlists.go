@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/scalehouse"
 )
 
 // roleOptions are the roles with what each may do.
@@ -38,7 +39,7 @@ func (g *Gear) AskPerson(name string) {
 				p.Name = strings.TrimSpace(values["name"])
 			}
 			p.Role, p.Gone = elevator.Role(values["role"]), values["gone"] == TickOn
-			err := g.frame.as(values["who"], func() error { return g.frame.Desk.SetPerson(context.Background(), p) })
+			err := g.frame.as(values["who"], func() error { return scalehouse.SetPerson(context.Background(), g.frame.Desk, p) })
 			if err != nil {
 				g.frame.Fail(err)
 				return
@@ -81,7 +82,7 @@ func (g *Gear) AskBin(code string) {
 				b.ID = strings.TrimSpace(values["code"])
 			}
 			b.Name, b.Commodity = strings.TrimSpace(values["name"]), values["grain"]
-			if err := g.frame.Desk.SetBin(context.Background(), b); err != nil {
+			if err := scalehouse.SetBin(context.Background(), g.frame.Desk, b); err != nil {
 				g.frame.Fail(err)
 				return
 			}

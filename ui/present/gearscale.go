@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AskScale asks for a scale; a name that is not known adds one.
@@ -76,7 +77,7 @@ func (g *Gear) setScale(id string, s elevator.Scale, who string) {
 	} else {
 		p.Scales[i] = s
 	}
-	err := g.frame.as(who, func() error { return g.frame.Desk.SetProfile(context.Background(), p) })
+	err := g.frame.as(who, func() error { return scalehouse.SetProfile(context.Background(), g.frame.Desk, p) })
 	if err != nil {
 		g.frame.Fail(err)
 		return

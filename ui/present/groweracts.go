@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // Add asks for a grower who has not been here before.
@@ -50,7 +51,7 @@ func (g *Growers) askGrower(one elevator.Grower, title string) {
 
 // write puts a grower into the book and takes it in hand.
 func (g *Growers) write(one elevator.Grower, done string) {
-	if err := g.frame.Desk.SetGrower(context.Background(), one); err != nil {
+	if err := scalehouse.SetGrower(context.Background(), g.frame.Desk, one); err != nil {
 		g.frame.Fail(err)
 		return
 	}

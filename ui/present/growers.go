@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -104,7 +105,7 @@ func (g *Growers) Choose(code string) {
 	g.frame.Run(Job{
 		Topic: "account",
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			account, err = g.frame.Desk.Account(ctx, code, g.frame.seasonBegan(), quantity.Date{})
+			account, err = office.Account(ctx, g.frame.Desk, code, g.frame.seasonBegan(), quantity.Date{})
 			return err
 		},
 		Done: func(err error) { g.account, g.accountOf, g.accountErr = account, code, err },

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AddTruck asks for a truck of the chosen grower.
@@ -69,7 +70,7 @@ func (g *Growers) askTruck(t elevator.Truck) {
 		Check: func(values map[string]string) map[string]string { _, faults := g.readTruck(t, values); return faults },
 		Then: func(values map[string]string) {
 			read, _ := g.readTruck(t, values)
-			if err := g.frame.Desk.SetTruck(context.Background(), read); err != nil {
+			if err := scalehouse.SetTruck(context.Background(), g.frame.Desk, read); err != nil {
 				g.frame.Fail(err)
 				return
 			}

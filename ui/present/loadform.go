@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // LoadForm is one load's form. What is typed is read at every keystroke, and
@@ -221,7 +222,7 @@ func (f *LoadForm) Reload() error {
 	if f.id == "" {
 		return nil
 	}
-	l, err := f.frame.Desk.Load(context.Background(), f.id)
+	l, err := office.Load(context.Background(), f.frame.Desk, f.id)
 	if err != nil {
 		return err
 	}

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // offer fills in what usually follows from a grower or a truck: the other of
@@ -24,7 +25,7 @@ func (f *LoadForm) offer(after string) {
 	if f.Text("commodity") != "" {
 		return
 	}
-	last, found, err := f.frame.Desk.LastLoad(context.Background(), f.Text("grower"), f.Text("truck"))
+	last, found, err := office.LastLoad(context.Background(), f.frame.Desk, f.Text("grower"), f.Text("truck"))
 	if err != nil || !found {
 		return
 	}

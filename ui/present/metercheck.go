@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AskCheck asks for a reference sample read on the meter in hand, and writes it
@@ -78,7 +79,7 @@ func (m *Meters) readCheck(checked meter.Meter, values map[string]string) (meter
 }
 
 func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
-	if err := m.frame.Desk.CheckMeter(context.Background(), c); err != nil {
+	if err := scalehouse.CheckMeter(context.Background(), m.frame.Desk, c); err != nil {
 		m.frame.Fail(err)
 		return
 	}

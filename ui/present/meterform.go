@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AskMeter asks for a meter of the house: a new one, or with an id the one in
@@ -108,7 +109,7 @@ func (m *Meters) readMeter(was meter.Meter, values map[string]string) (meter.Met
 }
 
 func (m *Meters) setMeter(meter meter.Meter) {
-	if err := m.frame.Desk.SetMeter(context.Background(), meter); err != nil {
+	if err := scalehouse.SetMeter(context.Background(), m.frame.Desk, meter); err != nil {
 		m.frame.Fail(err)
 		return
 	}

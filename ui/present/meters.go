@@ -3,8 +3,8 @@ package present
 import (
 	"context"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -16,7 +16,7 @@ type Meters struct {
 	meters []meter.Meter
 	stands map[string]meter.Status
 	chosen string
-	log    desk.MeterLog
+	log    office.MeterLog
 }
 
 // NewMeters makes the list with the first meter in hand.
@@ -28,7 +28,7 @@ func NewMeters(f *Frame) *Meters {
 
 // Refresh reads the meters and their checks from the book.
 func (m *Meters) Refresh() {
-	e, err := m.frame.Desk.Equipment(context.Background())
+	e, err := office.Equipment(context.Background(), m.frame.Desk)
 	if err != nil {
 		m.frame.Fail(err)
 		return
@@ -41,12 +41,12 @@ func (m *Meters) Refresh() {
 }
 
 func (m *Meters) readLog() {
-	m.log = desk.MeterLog{}
+	m.log = office.MeterLog{}
 	if _, there := m.inHand(); !there {
 		return
 	}
 	var err error
-	if m.log, err = m.frame.Desk.MeterLog(context.Background(), m.chosen, "", 0); err != nil {
+	if m.log, err = office.ReadMeterLog(context.Background(), m.frame.Desk, m.chosen, "", 0); err != nil {
 		m.frame.Fail(err)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scaleticket"
@@ -57,7 +58,7 @@ func (r *Rates) Reload() {
 	r.tries = map[string]tryLoad{}
 	r.forget()
 	var err error
-	if r.rewritten, err = r.frame.Desk.Rewritten(context.Background()); err != nil {
+	if r.rewritten, err = office.RewrittenEditions(context.Background(), r.frame.Desk); err != nil {
 		r.frame.Fail(err)
 	}
 	if r.edition() == nil {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/scalehouse"
 )
 
 // Save writes the sheet into the book. In a new book it also makes the person
@@ -64,14 +65,14 @@ func (s *SetUp) save() error {
 			return err
 		}
 	}
-	if err := d.SetProfile(ctx, s.profile()); err != nil {
+	if err := scalehouse.SetProfile(ctx, d, s.profile()); err != nil {
 		return err
 	}
 	if !newcomer {
 		return nil
 	}
 	name := strings.TrimSpace(s.values["person"])
-	if err := d.SetPerson(ctx, elevator.Person{Name: name, Role: elevator.Manager}); err != nil {
+	if err := scalehouse.SetPerson(ctx, d, elevator.Person{Name: name, Role: elevator.Manager}); err != nil {
 		return err
 	}
 	return d.SignIn(name)

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // storedTare is the load's truck, if it has a tare stored in the unit of the
@@ -65,7 +66,7 @@ func (f *LoadForm) StoreTare() error {
 	}
 	tare := w.Weight
 	t.Tare, t.Taken = &tare, f.frame.Desk.Today()
-	if err := f.frame.Desk.SetTruck(context.Background(), t); err != nil {
+	if err := scalehouse.SetTruck(context.Background(), f.frame.Desk, t); err != nil {
 		return err
 	}
 	f.frame.Say(OK, Say("tare %s is stored for truck %s.", tare, t.ID))

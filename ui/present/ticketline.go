@@ -4,9 +4,9 @@ import (
 	"regexp"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/textsearch"
 )
@@ -16,7 +16,7 @@ const pageOfTickets = 100
 
 // ticketLine is what a person typed to find tickets, understood.
 type ticketLine struct {
-	search desk.Search
+	search office.Search
 	read   []string // each part in words
 }
 
@@ -30,7 +30,7 @@ const afterAll = "~"
 // readTicketLine understands a line word by word. Words that mean nothing
 // special are looked for in names, numbers and commodities.
 func (f *Frame) readTicketLine(text string) ticketLine {
-	l := ticketLine{search: desk.Search{Limit: pageOfTickets}}
+	l := ticketLine{search: office.Search{Limit: pageOfTickets}}
 	if p, err := scaleticket.ParsePayload(strings.TrimSpace(text)); err == nil {
 		l.ticket(p.Ticket)
 		return l
@@ -152,7 +152,7 @@ func (l *ticketLine) days(from, to string) {
 
 // term is any other word.
 func (l *ticketLine) term(f *Frame, word string) {
-	t := desk.Term{Text: word}
+	t := office.Term{Text: word}
 	for _, c := range grain.All() {
 		if textsearch.Contains(grainName(c.ID), word) || textsearch.Contains(c.ID, word) {
 			t.Commodities = append(t.Commodities, c.ID)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // arrive types a truck in and leaves it on the yard.
@@ -167,7 +168,7 @@ func emptyDemo(t *testing.T) *room {
 	r := demoRoom(t, 0)
 	y := NewYard(r.frame)
 	for _, row := range y.Rows() {
-		must(t, r.frame.Desk.Refuse(t.Context(), row.ID, "an empty yard for the test"))
+		must(t, scalehouse.Refuse(t.Context(), r.frame.Desk, row.ID, "an empty yard for the test"))
 	}
 	return r
 }

@@ -2,6 +2,8 @@ package view
 
 import (
 	"strings"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -58,7 +60,7 @@ func TestAQuestionGivenUpIsForgotten(t *testing.T) {
 	s.commands.Run("load.grower")
 	s.letters("777")
 	s.press(fyne.KeyEscape)
-	drafts, _, err := s.desk.Drafts(t.Context())
+	drafts, _, err := scalehouse.Drafts(t.Context(), s.desk)
 	must(t, err)
 	for _, d := range drafts {
 		if strings.HasPrefix(d.Place, "ask") {
@@ -69,7 +71,7 @@ func TestAQuestionGivenUpIsForgotten(t *testing.T) {
 
 func growerOf(t *testing.T, s *scene, code string) (name string, found bool) {
 	t.Helper()
-	growers, err := s.desk.Growers(t.Context())
+	growers, err := office.Growers(t.Context(), s.desk)
 	must(t, err)
 	for _, g := range growers {
 		if g.ID == code {

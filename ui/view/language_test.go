@@ -16,6 +16,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -286,7 +287,7 @@ func inFrench(t *testing.T, look Look, loads int) *scene {
 	s := newScene(t, look, loads)
 	p := s.desk.Profile()
 	p.Language = "fr"
-	must(t, s.desk.SetProfile(t.Context(), p))
+	must(t, scalehouse.SetProfile(t.Context(), s.desk, p))
 	s.frame.Changed()
 	return s
 }

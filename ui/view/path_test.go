@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // One load from an empty form to the printed ticket, by the keyboard alone:
@@ -32,7 +33,7 @@ func TestOneLoadByKeyboard(t *testing.T) {
 			t.Errorf("%s is no PDF", name)
 		}
 	}
-	last, found, err := s.desk.LastLoad(t.Context(), "123", "")
+	last, found, err := office.LastLoad(t.Context(), s.desk, "123", "")
 	must(t, err)
 	if !found || last.Phase != load.Ticketed || last.Details.Remark != "typed by test" || last.Copies != 1 {
 		t.Errorf("the book has %+v", last)

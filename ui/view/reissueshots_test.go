@@ -2,8 +2,8 @@ package view
 
 import (
 	"fmt"
-
 	"fyne.io/fyne/v2"
+	"tenthpoint/internal/scalehouse"
 )
 
 // shootReissue draws a ticket on its way from void to reissued: the question, the
@@ -15,14 +15,14 @@ func (s *scene) shootReissue(look string, l Look) {
 	}
 	find("issued corn")
 	number := s.tickets().tickets.Load().Number
-	must(s.t, s.desk.Void(s.t.Context(), number, "torn in the printer"))
+	must(s.t, scalehouse.Void(s.t.Context(), s.desk, number, "torn in the printer"))
 	find(fmt.Sprint("ticket ", number))
 	s.commands.Run("tickets.reissue")
 	s.shoot(look, "tickets-reissue", l)
 	s.stage.FrontDialog().Dismiss()
-	id, err := s.desk.Reissue(s.t.Context(), number, "torn in the printer")
+	id, err := scalehouse.Reissue(s.t.Context(), s.desk, number, "torn in the printer")
 	must(s.t, err)
-	again, err := s.desk.Issue(s.t.Context(), id)
+	again, err := scalehouse.Issue(s.t.Context(), s.desk, id)
 	must(s.t, err)
 	find("corn")
 	s.shoot(look, "tickets-reissued", l)

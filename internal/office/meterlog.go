@@ -1,0 +1,104 @@
+package office
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/worksheet"
+)
+
+// MeterLog is all that the checks of one meter say about it.
+type MeterLog struct {
+	Meter     meter.Meter
+	Authority meter.CheckTolerance
+	Standing  meter.Status
+	// Checks are those under the meter's calibration, of one crop if one was
+	// asked for, the last so many of them, oldest first.
+	Checks []meter.Check
+	// Bias is worked on Sheet from the same checks; it is shown and never taken
+	// off a reading. Without checks both are empty.
+	Bias  meter.Bias
+	Sheet *worksheet.Sheet
+	Chart meter.ErrorLog
+}
+
+// ReadMeterLog gathers the log of a meter, over the last so many checks (0: all)
+// with one crop (empty: with every crop).
+func ReadMeterLog(ctx context.Context, d Desk, id, crop string, last int) (MeterLog, error) {
+	m, err := MeterByID(ctx, d, id)
+	if err != nil {
+		return MeterLog{}, err
+	}
+	setup, err := BenchSetup(ctx, d)
+	if err != nil {
+		return MeterLog{}, err
+	}
+	log := MeterLog{Meter: m, Sheet: &worksheet.Sheet{}}
+	if log.Authority, err = setup.authority(); err != nil {
+		return log, err
+	}
+	if log.Standing, err = MeterStatus(ctx, d, m); err != nil {
+		return log, err
+	}
+	all, err := MeterChecks(ctx, d, id)
+	if err != nil {
+		return log, err
+	}
+	log.Checks = lastChecks(meter.ChecksOf(m, all, d.Today()), crop, last)
+	if len(log.Checks) > 0 {
+		if log.Bias, err = meter.WorkBias(log.Sheet, log.Checks, 0); err != nil {
+			return log, err
+		}
+	}
+	log.Chart = meter.NewErrorLog(log.Checks, log.Authority, log.Bias)
+	return log, nil
+}
+
+func lastChecks(checks []meter.Check, crop string, last int) []meter.Check {
+	if crop != "" {
+		checks = meter.OfCrop(checks, crop)
+	}
+	if last > 0 && len(checks) > last {
+		checks = checks[len(checks)-last:]
+	}
+	return checks
+}
+
+// MeterByID finds one of the elevator's meters; the error lists those there are.
+func MeterByID(ctx context.Context, d Desk, id string) (meter.Meter, error) {
+	meters, err := Meters(ctx, d)
+	if err != nil {
+		return meter.Meter{}, err
+	}
+	return moisture.Equipment{Meters: meters}.Meter(id)
+}
+
+// DueMeter is a meter that wants a check, and why.
+type DueMeter struct {
+	Meter    meter.Meter
+	Standing meter.Status
+}
+
+// MetersDue are the meters that are due for a check today, overdue, failed or
+// never checked, the worst first.
+func MetersDue(ctx context.Context, d Desk) ([]DueMeter, error) {
+	meters, err := Meters(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	byState := map[meter.State][]DueMeter{}
+	for _, m := range meters {
+		s, err := MeterStatus(ctx, d, m)
+		if err != nil {
+			return nil, fmt.Errorf("meter %s: %w", m.ID, err)
+		}
+		byState[s.State] = append(byState[s.State], DueMeter{m, s})
+	}
+	var out []DueMeter
+	for _, state := range []meter.State{meter.Failed, meter.Overdue, meter.Never, meter.Due} {
+		out = append(out, byState[state]...)
+	}
+	return out, nil
+}

@@ -1,0 +1,74 @@
+package office
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/store"
+	"tenthpoint/internal/worksheet"
+)
+
+// MeterRecord is a moisture meter as a standing thing.
+type MeterRecord struct{ meter.Meter }
+
+// Kind names the fact in the journal.
+func (MeterRecord) Kind() string { return "bench.meter" }
+
+const MeterCheckKind = "bench.check"
+
+// Meters are the elevator's moisture meters by id.
+func Meters(ctx context.Context, d Desk) ([]meter.Meter, error) {
+	all, err := Standing[MeterRecord](ctx, d.Book())
+	out := make([]meter.Meter, len(all))
+	for i, m := range all {
+		out[i] = m.Meter
+	}
+	return out, err
+}
+
+// MeterChecks are all reference samples read on a meter, in the order written down.
+func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, error) {
+	var out []meter.Check
+	for f, err := range d.Book().Facts(ctx, store.Filter{Subject: "meter " + meterID, Kind: MeterCheckKind}) {
+		if err != nil {
+			return nil, err
+		}
+		var c meter.Check
+		if err := json.Unmarshal(f.Body, &c); err != nil {
+			return nil, fmt.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
+		}
+		out = append(out, c)
+	}
+	return out, nil
+}
+
+// MeterStatus is how a meter stands with its checks today.
+func MeterStatus(ctx context.Context, d Desk, m meter.Meter) (meter.Status, error) {
+	checks, err := MeterChecks(ctx, d, m.ID)
+	if err != nil {
+		return meter.Status{}, err
+	}
+	setup, err := BenchSetup(ctx, d)
+	if err != nil {
+		return meter.Status{}, err
+	}
+	authority, err := setup.authority()
+	if err != nil {
+		return meter.Status{}, err
+	}
+	rule := meter.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
+	return meter.StatusOn(m, checks, rule, d.Today()), nil
+}
+
+// MeterBias works out how far off a meter reads, over its last so many checks.
+func MeterBias(ctx context.Context, d Desk, m meter.Meter, last int) (meter.Bias, *worksheet.Sheet, error) {
+	checks, err := MeterChecks(ctx, d, m.ID)
+	if err != nil {
+		return meter.Bias{}, nil, err
+	}
+	s := &worksheet.Sheet{}
+	bias, err := meter.WorkBias(s, meter.ChecksOf(m, checks, d.Today()), last)
+	return bias, s, err
+}
