@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("i18n", "fault", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports")
+var core = inside("i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("scaleticket", "report", "daysheet", "explanation")
@@ -27,9 +27,10 @@ var mayImport = map[string][]string{
 	"internal/i18n/unsaid": inside("i18n"), // for tests: what was left in English
 
 	"internal/fault":     {},
+	"internal/textwrap":  inside("quantity"), // text into lines
 	"internal/quantity":  {},
 	"internal/tomlfile":  inside("quantity"),
-	"internal/worksheet": inside("quantity"),
+	"internal/worksheet": inside("textwrap", "quantity"),
 	"internal/grain":     inside("quantity", "tomlfile"),
 	"internal/rates":     inside("quantity", "tomlfile", "worksheet", "grain"),
 	"internal/settle":    inside("quantity", "worksheet", "grain", "rates", "moisture"),
@@ -51,7 +52,7 @@ var mayImport = map[string][]string{
 	"internal/store":       slices.Concat(core, []string{"migrations"}),
 	"internal/fonts":       {}, // the letters on paper
 	"internal/scaleticket": slices.Concat(core, inside("fonts")),
-	"internal/report":      inside("i18n", "fonts"),
+	"internal/report":      inside("textwrap", "i18n", "fonts"),
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),

@@ -162,7 +162,7 @@ func (f fitting) cellLines(s *sheet, t Table, cells []string, p pen, foldAll boo
 	for c, text := range cells {
 		lines[c] = []string{text}
 		if foldAll || t.Columns[c].Align == Left {
-			lines[c] = s.fold(text, f.widths[c]+0.5, p)
+			lines[c] = s.wrap(text, f.widths[c]+0.5, p)
 		}
 		most = max(most, len(lines[c]))
 	}
