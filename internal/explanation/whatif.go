@@ -116,7 +116,7 @@ func (c *composer) change(of *settle.Comparison, id string) string {
 	return signed(a, a.Fixed(decimals(one)))
 }
 
-// signed writes a plus before a difference above nought.
+// signed writes a plus before a difference above zero.
 func signed(a quantity.Amount, text string) string {
 	if a.Sign() > 0 {
 		return "+" + text

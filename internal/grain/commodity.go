@@ -12,7 +12,7 @@ import (
 type Commodity struct {
 	// ID names the commodity in editions and in the book; Name is for people.
 	ID, Name string
-	// Bushel is the legal weight of a bushel in lb/bu, nought where the law
+	// Bushel is the legal weight of a bushel in lb/bu, zero where the law
 	// read names none or the laws disagree: then weights stay in pounds,
 	// hundredweight or tonnes unless the edition states its own bushel.
 	Bushel       quantity.Amount

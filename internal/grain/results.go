@@ -10,7 +10,7 @@ import (
 )
 
 // Observations are the results of a sample as measured, by factor. A factor
-// that is not in the map was not tested, which is not the same as nought.
+// that is not in the map was not tested, which is not the same as zero.
 type Observations map[FactorID]quantity.Amount
 
 // Record writes the observations down by the commodity's recording rules, each

@@ -77,7 +77,7 @@ func (s *sheet) line(x1, y1, x2, y2, thick float64, grey int) {
 	})
 }
 
-// block fills a rectangle, or frames it.
+// fill fills a rectangle, or frames it.
 func (s *sheet) fill(x, y, w, h float64, grey int) {
 	s.ink(func() {
 		s.pdf.SetFillColor(grey, grey, grey)

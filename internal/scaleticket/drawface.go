@@ -17,7 +17,7 @@ type face struct {
 	mu     sync.Mutex
 	font   *sfnt.Font
 	buffer sfnt.Buffer
-	widths map[rune]float64 // in parts of the letter size; below nought: no such letter
+	widths map[rune]float64 // in parts of the letter size; below zero: no such letter
 }
 
 var (

@@ -41,7 +41,7 @@ func (s *Sheet) Work(id, label string, e Operand, r quantity.Rounding, source st
 }
 
 // Skip writes down a rule that was considered and changes nothing, and why.
-// The step's value is nought in the unit given.
+// The step's value is zero in the unit given.
 func (s *Sheet) Skip(id, label string, unit quantity.Unit, r quantity.Rounding, reason, source string) *Step {
 	return s.add(Step{id: id, label: label, kind: NotApplied, exact: quantity.Zero(unit), rounding: r, note: reason, source: source})
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // Text writes the sheet out for people, width characters wide: each step's
-// label with its figure at the right edge, and beneath it the calculation in
+// label with its figure at the right edge, and below it the calculation in
 // figures, the rounding, the rule's source and any reason. The same sheet
 // always gives the same text.
 func (s *Sheet) Text(width int) string { return s.TextIn(width, nil) }

@@ -11,7 +11,7 @@ import (
 // weight, in straight lines between its rows.
 type correction struct {
 	weights axis              // lb/bu or kg/hL
-	adds    []quantity.Amount // points; may be below nought
+	adds    []quantity.Amount // points; may be below zero
 }
 
 func (k *correction) refuseOutside(weight quantity.Amount, chart string) error {

@@ -14,14 +14,14 @@ import (
 type Bias struct {
 	// N is how many references it rests on.
 	N int
-	// Mean is the mean error, in points; above nought reads high.
+	// Mean is the mean error, in points; above zero reads high.
 	Mean *worksheet.Step
 	// SD is the spread of single errors and SE the standard error of the mean;
 	// both nil for one reference.
 	SD, SE *worksheet.Step
 	// Low and High hold the true bias 95 times in 100; nil for one reference.
 	Low, High *worksheet.Step
-	// Shown reports whether nought lies outside Low to High: the references can
+	// Shown reports whether zero lies outside Low to High: the references can
 	// tell this bias from chance.
 	Shown bool
 	// Sentence says it all for people.
