@@ -57,7 +57,7 @@ func (c *composer) row(name string, s *settle.Settlement) []string {
 	return cells
 }
 
-// cell is a line's figure without its unit, which stands over the column; a
+// cell is a line's figure without its unit, which is in the heading of the column; a
 // figure in another unit than the ticket's keeps it.
 func (c *composer) cell(s *settle.Settlement, id string) string {
 	step, ok := s.Sheet.Step(id)

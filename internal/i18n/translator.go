@@ -2,7 +2,7 @@ package i18n
 
 import "sync"
 
-// Translator says English texts in a language. A nil Tongue says them as they are. It
+// Translator says English texts in a language. A nil Translator says them as they are. It
 // may be used by several at once.
 type Translator struct {
 	texts     map[string]string

@@ -20,7 +20,7 @@ type notation struct {
 	say   Translate
 }
 
-// Translate gives an English text in the language of whoever reads it. A nil Saying
+// Translate gives an English text in the language of the reader. A nil Translate
 // leaves it as it is.
 type Translate func(english string) string
 
@@ -42,8 +42,8 @@ const (
 // Expr is an exact calculation over operands. It is worked out once, when it
 // is made; nothing in it is rounded.
 type Expr struct {
-	prefix  string // stands before the first operand: √
-	sign    string // stands between operands
+	prefix  string // before the first operand: √
+	sign    string // between operands
 	binding int
 	args    []Operand
 	value   quantity.Amount

@@ -20,7 +20,7 @@ func NewSheet(room int) *Sheet {
 	return &Sheet{steps: make([]*Step, 0, room), byID: make(map[string]*Step, room), blank: make([]Step, room)}
 }
 
-// Section starts a new heading; steps that follow stand under it.
+// Section starts a new heading for the steps that follow.
 func (s *Sheet) Section(title string) { s.section = title }
 
 // Given writes down a figure from outside as it was recorded. The rounding

@@ -102,7 +102,7 @@ func (b *Bias) interval(s *worksheet.Sheet, each []worksheet.Operand, count work
 	b.Shown = b.Low.Value().Sign() > 0 || b.High.Value().Sign() < 0
 }
 
-// twoPlaces shows points; the exact figures stand on the sheet.
+// twoPlaces shows points; the exact figures are on the sheet.
 var twoPlaces = quantity.To("0.01", quantity.HalfUp)
 
 func shownPoints(a quantity.Amount) string { return twoPlaces.Apply(a).FixedString(2) }
