@@ -13,7 +13,7 @@ type Translator struct {
 	said  map[string]string // what has been said before
 }
 
-// New makes a tongue of texts: for each English text the one said in its place.
+// New makes a translator of texts: for each English text the one in its place.
 func New(texts map[string]string) *Translator {
 	t := &Translator{texts: texts, other: make(map[string]bool, len(texts)), sentences: newSentences(texts), said: map[string]string{}}
 	for _, text := range texts {
