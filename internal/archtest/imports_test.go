@@ -9,13 +9,16 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("tongue", "fault", "quantity", "tomlfile", "working", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "house", "journal", "load", "dispute", "takeover")
+var core = inside("i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("slip", "report", "daysheet", "proof")
+var papers = inside("scaleticket", "report", "daysheet", "explanation")
+
+// rooms are what is done and asked for at an elevator.
+var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("store", "scalelink", "spool")
+var devices = inside("store", "scalelink", "printing")
 
 // mayImport says for every package which packages of this repository it may
 // import. What is not written here is refused: a new package is entered here
@@ -24,51 +27,56 @@ var mayImport = map[string][]string{
 	"internal/i18n":       {}, // the language of a house
 	"internal/textsearch": {}, // texts that people mean alike
 
-	"internal/i18n/unsaid": inside("tongue"), // for tests: what was left in English
+	"internal/i18n/unsaid": inside("i18n"), // for tests: what was left in English
 
 	"internal/fault":     {},
+	"internal/textwrap":  inside("quantity"), // text into lines
 	"internal/quantity":  {},
 	"internal/tomlfile":  inside("quantity"),
-	"internal/worksheet": inside("quantity"),
+	"internal/worksheet": inside("textwrap", "quantity"),
 	"internal/grain":     inside("quantity", "tomlfile"),
-	"internal/rates":     inside("quantity", "tomlfile", "working", "grain"),
-	"internal/settle":    inside("quantity", "working", "grain", "rates", "moisture"),
+	"internal/rates":     inside("quantity", "tomlfile", "worksheet", "grain"),
+	"internal/settle":    inside("quantity", "worksheet", "grain", "rates", "moisture"),
 	"internal/elevator":  inside("quantity", "grain"),
 	"internal/journal":   inside("quantity"),
-	"internal/load":      inside("quantity", "working", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "house", "journal"),
+	"internal/load":      inside("quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
-	"internal/moisture/chart": inside("quantity", "tomlfile", "working", "grain"),
-	"internal/moisture/meter": inside("fault", "quantity", "working"),
-	"internal/moisture":       inside("fault", "quantity", "working", "grain", "moisture/chart", "moisture/meter"),
+	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
+	"internal/moisture/meter": inside("fault", "quantity", "worksheet"),
+	"internal/moisture":       inside("fault", "quantity", "worksheet", "grain", "moisture/chart", "moisture/meter"),
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
 
 	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
 	"migrations": {},                                                                 // the text of the book's own upgrades
 
 	"internal/dispute": inside("quantity", "journal"),
-	"internal/imports": inside("quantity", "grain", "house", "load"),
+	"internal/imports": inside("quantity", "grain", "elevator", "load"),
 
 	"internal/store":       slices.Concat(core, []string{"migrations"}),
 	"internal/fonts":       {}, // the letters on paper
-	"internal/scaleticket": slices.Concat(core, inside("typeface")),
-	"internal/report":      inside("tongue", "typeface"),
+	"internal/scaleticket": slices.Concat(core, inside("fonts")),
+	"internal/report":      inside("textwrap", "i18n", "fonts"),
 
-	"internal/report/pdfwords": {}, // for tests: the words of a paper
-	"internal/daysheet":        slices.Concat(core, inside("report")),
-	"internal/explanation":     slices.Concat(core, inside("report")),
-	"internal/scalelink":       inside("quantity"),
-	"internal/printing":        {},
-	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),
-	"internal/demo":            slices.Concat(core, inside("store", "desk")),
+	"internal/report/pdfwords":   {}, // for tests: the words of a paper
+	"internal/daysheet":          slices.Concat(core, inside("report")),
+	"internal/explanation":       slices.Concat(core, inside("report")),
+	"internal/scalelink":         inside("quantity"),
+	"internal/printing":          {},
+	"internal/ratefiles":         slices.Concat(inside("tomlfile", "rates", "moisture/chart"), []string{"schedules"}),
+	"internal/office":            slices.Concat(core, papers, inside("store")),
+	"internal/audit":             slices.Concat(core, inside("store", "office")),
+	"internal/scalehouse":        slices.Concat(core, papers, inside("store", "office")),
+	"internal/scalehouse/intake": slices.Concat(core, inside("office", "scalehouse")),
+	"internal/demo":              slices.Concat(core, inside("store", "office", "scalehouse")),
 
-	"ui/present":  slices.Concat(core, papers, inside("desk", "fold")),
-	"ui/kit":      inside("fold"),
-	"ui/handbook": inside("fold"),
+	"ui/present":  slices.Concat(core, papers, rooms, inside("textsearch")),
+	"ui/kit":      inside("textsearch"),
+	"ui/handbook": inside("textsearch"),
 	"ui/view":     {"internal/i18n", "ui/present", "ui/kit", "ui/handbook"},
 
-	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),
+	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo"),
 		[]string{"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),
-	"cmd/tenth": slices.Concat(core, papers, devices, inside("desk"),
+	"cmd/tenth": slices.Concat(core, papers, devices, rooms,
 		inside("demo", "transcript"), []string{"schedules", "ui/handbook"}),
 	"cmd/task":            inside("transcript"),
 	"internal/transcript": {}, // what the terminal program said, compared
@@ -180,7 +188,7 @@ func TestTestsStayInsideCanFail(t *testing.T) {
 	expectProblems(t, testsStayInside([]source{
 		snippet(t, "internal/scaleticket/a_test.go", `package slip
 import _ "tenthpoint/ui/present"
-import _ "tenthpoint/internal/desk"`),
+import _ "tenthpoint/internal/scalehouse"`),
 		snippet(t, "ui/view/a_test.go", `package view
 import _ "tenthpoint/ui/present"`),
 	}), "internal/scaleticket/a_test.go:2: a test of internal/scaleticket reaches outward to ui/present")

@@ -53,7 +53,7 @@ type AccountPart struct {
 type Fill struct {
 	Contract
 	Loads           int
-	Delivered, Left quantity.Amount // Left is below nought when too much came
+	Delivered, Left quantity.Amount // Left is below zero when too much came
 }
 
 // MakeAccount adds a grower's season up.

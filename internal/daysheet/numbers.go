@@ -11,7 +11,7 @@ import (
 // void or corrected, and none is missing.
 type Numbers struct {
 	Issued                     int
-	First, Last                int64 // nought when none was issued
+	First, Last                int64 // zero when none was issued
 	InForce, Voided, Corrected int
 	// Missing are numbers between the last one before the day and the last one
 	// of the day that are not of the day. They are a sign that somebody altered

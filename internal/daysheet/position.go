@@ -27,7 +27,7 @@ type Move struct {
 	Before               quantity.Amount
 	In, Out              quantity.Amount
 	// Back is what tickets of earlier days, voided or corrected on this day, had
-	// brought in; below nought for what they had carried away.
+	// brought in; below zero for what they had carried away.
 	Back  quantity.Amount
 	After quantity.Amount
 }

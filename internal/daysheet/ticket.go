@@ -8,7 +8,7 @@ import (
 // Ticket is one load as the sheets read it. Days are business days; times are
 // local, "14:05".
 type Ticket struct {
-	Number    int64 // nought for a load turned away
+	Number    int64 // zero for a load turned away
 	Load      string
 	Outbound  bool
 	Day       quantity.Date // issued, or refused
@@ -33,7 +33,7 @@ type Ticket struct {
 	KeepUntil   quantity.Date
 	Refused     bool
 	Ended       quantity.Date // voided or corrected on; zero while in force
-	EndedBy     int64         // the correcting ticket; nought for a void
+	EndedBy     int64         // the correcting ticket; zero for a void
 	EndedWho    string
 	Corrects    int64
 	CorrectsOn  quantity.Date // day of the corrected ticket
@@ -59,7 +59,7 @@ type units struct{ weight, per quantity.Unit }
 func (t Ticket) units() units { return units{t.Net.Unit(), t.Quantity.Unit()} }
 
 // moves is the weight that a ticket brings into the house: what it was settled
-// for, or below nought what it carried away.
+// for, or below zero what it carried away.
 func (t Ticket) moves() quantity.Amount {
 	if t.Outbound {
 		return t.Net.Neg()

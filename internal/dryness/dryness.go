@@ -93,7 +93,7 @@ type Verdict struct {
 	// Certain is false when the band lies on both sides of the limit or the
 	// reading itself is in doubt.
 	Certain bool
-	// Over is how far the reading is above the limit, in points; nought when dry.
+	// Over is how far the reading is above the limit, in points; zero when dry.
 	Over quantity.Amount
 	// Reason is the whole answer in sentences.
 	Reason string

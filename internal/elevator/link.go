@@ -59,7 +59,7 @@ func readSerial(link, rest string) (Link, error) {
 	say := func(format string, args ...any) { wrong = append(wrong, fmt.Errorf(format, args...)) }
 	for setting := range strings.SplitSeq(told, "&") {
 		key, value, _ := strings.Cut(setting, "=")
-		number, _ := strconv.Atoi(value) // what is no figure is nought, which no setting may be
+		number, _ := strconv.Atoi(value) // what is no figure is zero, which no setting may be
 		switch key {
 		case "baud":
 			w.Baud = number

@@ -13,7 +13,7 @@ func (s Scale) Largest() quantity.Amount {
 }
 
 // CheckWeight says in a sentence why a weight cannot have come from the scale:
-// wrong unit, not above nought, over 105 % of capacity, not in whole
+// wrong unit, not above zero, over 105 % of capacity, not in whole
 // divisions.
 func (s Scale) CheckWeight(w quantity.Amount) error {
 	switch {

@@ -16,7 +16,7 @@ type Facts struct {
 	Code       string             // the check code on the slip
 	// Clock turns the time of a fact into the elevator's own.
 	Clock func(at string) string
-	// Meters say how the meters that were used stood with their checks when the
+	// Meters say the status of the meters that were used when the
 	// sample was tested.
 	Meters  []string
 	WhatIfs []WhatIf

@@ -47,7 +47,7 @@ func quote(e *rates.Edition, source string) (text string, line int) {
 	return strings.Join(block, "; "), line
 }
 
-// heading is the index of the table heading a line stands under, or -1.
+// heading is the index of the table heading over a line, or -1.
 func heading(lines []string, i int) int {
 	for ; i >= 0; i-- {
 		if strings.HasPrefix(trimmed(lines[i]), "[") {

@@ -52,7 +52,7 @@ func (c *composer) step(s *worksheet.Step) report.Step {
 // mark for programs; people read [composer.unpriced].
 const priceLater = "price later"
 
-// unpriced stands where a figure would that hangs on the price.
+// unpriced takes the place of a figure that depends on the price.
 func (c *composer) unpriced() string { return c.Load.Details.Disposition.Unpriced() }
 
 // sourced is where a step's figure or rule comes from: the row of the rates

@@ -57,7 +57,7 @@ func (c *composer) row(name string, s *settle.Settlement) []string {
 	return cells
 }
 
-// cell is a line's figure without its unit, which stands over the column; a
+// cell is a line's figure without its unit, which is in the heading of the column; a
 // figure in another unit than the ticket's keeps it.
 func (c *composer) cell(s *settle.Settlement, id string) string {
 	step, ok := s.Sheet.Step(id)
@@ -116,7 +116,7 @@ func (c *composer) change(of *settle.Comparison, id string) string {
 	return signed(a, a.Fixed(decimals(one)))
 }
 
-// signed writes a plus before a difference above nought.
+// signed writes a plus before a difference above zero.
 func signed(a quantity.Amount, text string) string {
 	if a.Sign() > 0 {
 		return "+" + text

@@ -1,4 +1,4 @@
-// Package fonts is the lettering of everything on paper.
+// Package fonts holds the fonts of everything printed.
 //
 // A ticket has to print the same on every machine and in every year, so the
 // letters are inside the program: DejaVu Sans Condensed, version 2.37, which

@@ -2,6 +2,7 @@ package grain
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/quantity"
@@ -11,7 +12,7 @@ import (
 type Commodity struct {
 	// ID names the commodity in editions and in the book; Name is for people.
 	ID, Name string
-	// Bushel is the legal weight of a bushel in lb/bu, nought where the law
+	// Bushel is the legal weight of a bushel in lb/bu, zero where the law
 	// read names none or the laws disagree: then weights stay in pounds,
 	// hundredweight or tonnes unless the edition states its own bushel.
 	Bushel       quantity.Amount
@@ -61,3 +62,18 @@ func (c Commodity) Factor(id FactorID) (Factor, bool) {
 // Dockage is the factor taken off the net weight before anything else, with
 // the grain's own recording rule; false where no dockage is determined.
 func (c Commodity) Dockage() (Factor, bool) { return c.Factor(Dockage) }
+
+// commodities is the list behind [All] and [ByID]: grains with a United States
+// grade table first, then those that only the Canadian classes know.
+var commodities = slices.Concat(
+	[]Commodity{corn(), soybeans()},
+	wheats(),
+	[]Commodity{sorghum(), barley(), maltingBarleySix(), maltingBarleyTwo(),
+		oats(), rye(), triticale(), flaxseed(), canola(), sunflower()},
+	canadianGrains(),
+)
+
+func lbPerBu(text string) quantity.Amount { return quantity.Of(text, quantity.LbPerBushel) }
+
+// noBushel stands where the laws read name no bushel weight, or not one alone.
+func noBushel() quantity.Amount { return quantity.Zero(quantity.LbPerBushel) }

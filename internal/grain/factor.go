@@ -82,7 +82,7 @@ type Factor struct {
 	Name string
 	Unit quantity.Unit
 	// YesNo marks what is present or not, such as an odor. Its value is one
-	// or nought of quantity.Count.
+	// or zero of quantity.Count.
 	YesNo bool
 	// Record is how a result is written down, applied once to the figure as
 	// measured.

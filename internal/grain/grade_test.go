@@ -132,9 +132,9 @@ func TestNeverClaimedAboveWhatWasTested(t *testing.T) {
 	}
 }
 
-// TestAWholeOfNoughtSettlesItsParts: no damage means no heat damage, and a
-// total of nought other material means no stones and no glass.
-func TestAWholeOfNoughtSettlesItsParts(t *testing.T) {
+// TestAWholeOfZeroSettlesItsParts: no damage means no heat damage, and a
+// total of zero other material means no stones and no glass.
+func TestAWholeOfZeroSettlesItsParts(t *testing.T) {
 	c := mustCommodity(t, "wheat-hrw")
 	g := mustGrade(t, c, seen(t, c, "test-weight", "60.5", "damage", "0.0", "foreign-material", "0.2", "shrunken-broken", "1.5",
 		"wheat-of-other-classes", "0.5", "stones", "0", "other-material", "0", "insect-damaged", "0"))

@@ -10,7 +10,7 @@ import (
 )
 
 // Observations are the results of a sample as measured, by factor. A factor
-// that is not in the map was not tested, which is not the same as nought.
+// that is not in the map was not tested, which is not the same as zero.
 type Observations map[FactorID]quantity.Amount
 
 // Record writes the observations down by the commodity's recording rules, each
@@ -85,6 +85,19 @@ func (r results) names(ids []FactorID) []string {
 	var out []string
 	for _, id := range ids {
 		out = append(out, r.name(id))
+	}
+	return out
+}
+
+// cautions are the faults noticed on the sample whose place in the standards
+// was not read. From memory, such grain is sample grade; memory decides
+// nothing here, but a better grade is not claimed over it.
+func (r results) cautions() []string {
+	var out []string
+	for _, id := range []FactorID{Musty, Sour, OffOdor, Heating} {
+		if a, tested := r.recorded[id]; tested && a.Equal(Yes) {
+			out = append(out, fmt.Sprintf("%s was noticed. Such grain may be U.S. Sample grade (from memory, not read in the standards). Ask a licensed inspector", r.name(id)))
+		}
 	}
 	return out
 }

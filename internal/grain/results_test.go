@@ -73,7 +73,7 @@ func TestAPartMayFillItsWhole(t *testing.T) {
 
 func TestRecordRoundsByTheGrainsOwnRule(t *testing.T) {
 	for _, c := range []struct{ commodity, factor, measured, recorded string }{
-		{"corn", "moisture", "2.45", ""}, // below the scale, see the tie beneath
+		{"corn", "moisture", "2.45", ""}, // below the scale, see the tie below
 		{"corn", "damage", "2.45", "2.5 %"},
 		{"corn", "damage", "0.35", "0.4 %"},
 		{"corn", "damage", "0.4449", "0.4 %"},

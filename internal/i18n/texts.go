@@ -46,14 +46,14 @@ func read(code string) map[string]string {
 		err = json.Unmarshal(data, &texts)
 	}
 	if err != nil {
-		panic(fmt.Sprintf("tongue: the texts of %q: %v", code, err))
+		panic(fmt.Sprintf("i18n: the texts of %q: %v", code, err))
 	}
 	return texts
 }
 
 var french = sync.OnceValue(func() *Translator { return New(Texts("fr")) })
 
-// For is the tongue of a house that has chosen a language; nil, which says
+// For is the translator of a house that has chosen a language; nil, which says
 // English, where it has chosen none or one that is not known here.
 func For(code string) *Translator {
 	if code == "fr" {

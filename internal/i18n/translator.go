@@ -2,7 +2,7 @@ package i18n
 
 import "sync"
 
-// Translator says English texts in a language. A nil Tongue says them as they are. It
+// Translator says English texts in a language. A nil Translator says them as they are. It
 // may be used by several at once.
 type Translator struct {
 	texts     map[string]string
@@ -13,7 +13,7 @@ type Translator struct {
 	said  map[string]string // what has been said before
 }
 
-// New makes a tongue of texts: for each English text the one said in its place.
+// New makes a translator of texts: for each English text the one in its place.
 func New(texts map[string]string) *Translator {
 	t := &Translator{texts: texts, other: make(map[string]bool, len(texts)), sentences: newSentences(texts), said: map[string]string{}}
 	for _, text := range texts {

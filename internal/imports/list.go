@@ -23,7 +23,7 @@ const (
 	Loads   Kind = "loads"
 )
 
-// Problem is one thing wrong with a list: the line it stands on, the column if
+// Problem is one thing wrong with a list: its line, the column if
 // it is about one, and the reason with what to do.
 type Problem struct {
 	Line   int
@@ -122,7 +122,7 @@ func (l List) row(in *csv.Reader, cells []string, err error, usual Defaults) Row
 	return r.row
 }
 
-// repeated finds codes that stand in the list twice: which of the two would
+// repeated finds codes that are in the list twice: which of the two would
 // count is not for a program to choose.
 func (l List) repeated() {
 	first := map[string]int{}
@@ -140,7 +140,7 @@ func (l List) repeated() {
 	}
 }
 
-// key is what must not stand in a list twice, and its column.
+// key is the value that must be unique in a list, and its column.
 func (r Row) key() (key, column string) {
 	switch {
 	case r.Grower != nil:

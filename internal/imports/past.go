@@ -10,7 +10,7 @@ import (
 )
 
 // Past is a load of the time before the book: what was weighed and what was
-// found. What comes of it is settled anew under the rates of its day.
+// found. What comes of it is settled again under the rates of its day.
 type Past struct {
 	OldTicket string // its number in the old books
 	Details   load.Details

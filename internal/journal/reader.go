@@ -10,7 +10,7 @@ import (
 )
 
 // A reader goes through JSON text already known to be well formed and writes
-// it anew. It takes details from the store's busiest path, hence no tree and
+// it again. It takes details from the store's busiest path, hence no tree and
 // no tokens.
 type reader struct {
 	rest   []byte

@@ -63,6 +63,6 @@ func (b benchMoisture) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ se
 		return result.Moisture
 	}
 	// The desk refuses tests that give no figure when they are written down. A
-	// chart gone missing since then leaves nought, which no settlement takes.
+	// chart gone missing since then leaves zero, which no settlement takes.
 	return s.Skip("moisture", "Moisture", quantity.Percent, recorded, err.Error(), "")
 }

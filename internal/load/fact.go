@@ -16,7 +16,7 @@ type Fact interface {
 
 // Opened is a truck that has come, with what is known of it. Corrects is the
 // number of the ticket that this load corrects, Reissues that of the void
-// ticket whose grain it is, each nought for a truck that comes as any other.
+// ticket whose grain it is, each zero for a truck that comes as any other.
 type Opened struct {
 	Details  Details `json:"details"`
 	Corrects int64   `json:"corrects,string,omitempty"`

@@ -49,8 +49,8 @@ type Load struct {
 	Phase    Phase
 	Opened   Stamp
 	Details  Details
-	Corrects int64  // number of the ticket it corrects, or nought
-	Reissues int64  // number of the void ticket whose grain it is, or nought
+	Corrects int64  // number of the ticket it corrects, or zero
+	Reissues int64  // number of the void ticket whose grain it is, or zero
 	Why      string // why it corrects or reissues it
 	// Weighings are the weights in force, one for each draft and side, in the
 	// order first taken. Earlier ones for the same side are struck, and listed.
@@ -155,11 +155,11 @@ func (l *Load) Apply(f Stamped) error {
 func (l *Load) end(p Phase, e Ending) { l.Phase, l.Ended = p, e }
 
 // InPlaceOf is the number of the ticket whose place this load's ticket takes,
-// because it corrects it or reissues it; nought when it takes none.
+// because it corrects it or reissues it; zero when it takes none.
 func (l *Load) InPlaceOf() int64 { return max(l.Corrects, l.Reissues) }
 
 // Successor is the number of the ticket that took the place of this load's;
-// nought while none has.
+// zero while none has.
 func (l *Load) Successor() int64 { return max(l.Ended.By, l.Again.By) }
 
 // unsettle drops a settlement that new facts have overtaken.

@@ -115,8 +115,8 @@ func TestFactsThatCannotBe(t *testing.T) {
 	sideways := details()
 	sideways.Direction = "sideways"
 	free := details()
-	nought := quantity.Zero(quantity.DollarsPerBu)
-	free.Price = &nought
+	zero := quantity.Zero(quantity.DollarsPerBu)
+	free.Price = &zero
 	for _, c := range []struct {
 		name  string
 		phase Phase

@@ -7,9 +7,8 @@ import (
 	"tenthpoint/internal/moisture/meter"
 )
 
-// Equipment is what stands at the bench: the house's charts and meters, and how
-// each meter stands with its checks on the day, by its id. A meter whose
-// standing is not given counts as never checked.
+// Equipment is the house's charts and meters, and the status of each meter on the
+// day, by its id. A meter without a status counts as never checked.
 type Equipment struct {
 	Charts   *chart.Set
 	Meters   []meter.Meter

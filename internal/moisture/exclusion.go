@@ -53,7 +53,7 @@ func (d Exclusion) words() string {
 	return text
 }
 
-// checkExclusions lists the drops that cannot stand against the tests' figures, by
+// checkExclusions lists the exclusions that the tests' figures do not allow, by
 // test number.
 func (p Policy) checkExclusions(drops []Exclusion, figures map[int]quantity.Amount) []error {
 	var faults fault.List

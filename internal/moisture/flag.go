@@ -22,7 +22,7 @@ const (
 	FromDryer     Code = "from-dryer"     // hot from a dryer, moisture not yet even
 	EstimateOnly  Code = "estimate-only"  // wetter than meters measure
 	MeterToGrain  Code = "meter-to-grain" // grain and meter too far apart
-	RoomOutside   Code = "room-outside"   // meter stands too cold or too hot
+	RoomOutside   Code = "room-outside"   // the room is too cold or too hot for the meter
 	OutsidePosted Code = "outside-posted" // beyond the limits posted for the grain
 	NoSample      Code = "no-sample-temperature"
 	NoRoom        Code = "no-room-temperature"
@@ -84,7 +84,7 @@ func sortFlags(flags []Flag) {
 	})
 }
 
-// Override is a manager's recorded decision to let a flagged moisture stand.
+// Override is a manager's recorded decision to accept a flagged moisture.
 // Whether By is a manager is for the desk to know.
 type Override struct {
 	Code   Code   `json:"code"`
@@ -94,7 +94,7 @@ type Override struct {
 }
 
 // ApplyOverrides sets the overrides on the flags they are for. Each override
-// that cannot stand is answered with a sentence: no such flag, no person, no
+// that is not valid is answered with a sentence: no such flag, no person, no
 // reason, or a flag that nobody may override.
 func ApplyOverrides(flags []Flag, overrides []Override) ([]Flag, []error) {
 	flags = slices.Clone(flags)

@@ -18,7 +18,7 @@ func (r *Result) judge(e Equipment, h Procedure) {
 		}
 	}
 	if r.kept()[0].Reading.Method.UsesMeter() {
-		r.requireTests(h) // an oven test or a certificate stands on its own
+		r.requireTests(h) // one oven test or certificate is enough
 	}
 	r.tooWide(h)
 	sortFlags(r.Flags)

@@ -61,7 +61,7 @@ func direct(seq int, percent string) Reading {
 // house tests once, with nothing near.
 func house() Procedure { return Procedure{Policy: DefaultPolicy(), Trust: DefaultTrust()} }
 
-// ExpectErrors holds a list of errors against words each must have, in order.
+// expectErrors compares a list of errors with words each must have, in order.
 func expectErrors(t *testing.T, name string, got []error, want ...string) {
 	t.Helper()
 	if len(got) != len(want) {
@@ -75,7 +75,7 @@ func expectErrors(t *testing.T, name string, got []error, want ...string) {
 	}
 }
 
-// expectFlags holds the codes of flags against a list, in order.
+// expectFlags compares the codes of flags with a list, in order.
 func expectFlags(t *testing.T, name string, got []Flag, want ...Code) {
 	t.Helper()
 	codes := make([]string, len(got))

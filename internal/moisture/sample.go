@@ -42,7 +42,7 @@ type Probe struct {
 	Note string `json:"note,omitempty"`
 }
 
-// Sample is what was taken from a load and what is kept of it.
+// Sample is the grain taken from a load, and the part of it that is retained.
 type Sample struct {
 	Number string        `json:"number"`
 	Crop   string        `json:"crop"`

@@ -152,7 +152,7 @@ func TestDropsNeedARuleAndAPerson(t *testing.T) {
 		policy Policy
 		tests  []string
 		drops  []Exclusion
-		want   string // empty: it stands
+		want   string // empty: it is accepted
 	}{
 		{"farthest of three", DefaultPolicy(), []string{"14.2", "14.3", "16.9"}, []Exclusion{far(3)}, ""},
 		{"not the farthest", DefaultPolicy(), []string{"14.2", "14.3", "16.9"}, []Exclusion{far(1)}, "test 1 at 14.2 % is left out as farthest from the middle, but 16.9 % is farther"},

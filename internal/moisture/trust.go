@@ -45,7 +45,7 @@ func (t Trust) Check() []error {
 }
 
 // Flags are the reasons to doubt one reading whose moisture came out as m, in
-// %, before it is rounded. Limits are held against it as it would be recorded,
+// %, before it is rounded. Limits are compared with it as it would be recorded,
 // to a tenth.
 func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 	j := judge{trust: t, reading: r, moisture: m}
@@ -66,7 +66,7 @@ func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 	return j.flags
 }
 
-// OfMeter are the reasons to doubt whatever a meter reads, by how it stands with
+// OfMeter are the reasons to doubt every reading of a meter, by its status with
 // its checks.
 func (t Trust) OfMeter(m meter.Meter, s meter.Status) []Flag {
 	j := judge{trust: t, meter: m}
@@ -127,7 +127,7 @@ func (j *judge) wet() {
 		"Meters only estimate grain this wet.", "Settle on an oven test, or agree on the figure with the grower.")
 }
 
-// posted holds a reading against what the meter answers for with this grain;
+// posted compares a reading with the limits posted for this grain on the meter;
 // a chart has its own edges and has refused already.
 func (j *judge) posted() {
 	limits := j.meter.For(j.reading.Crop)
@@ -161,7 +161,7 @@ func (j *judge) standing(s meter.Status) {
 	j.raise(code, what, "A meter may drift without anyone seeing it.", "Check it with an oven-dried reference before relying on it.")
 }
 
-// kind flags figures that no meter of the house stands behind, and charts that
+// kind flags figures that are from no meter of the house, and charts that
 // nobody's meter made.
 func (j *judge) kind() {
 	if j.reading.Method == meter.Typed {

@@ -1,12 +1,12 @@
-// Package printing hands finished paper to whatever turns it into paper.
+// Package printing sends finished documents to a folder, a print queue or a viewer.
 //
 // A slip, a day sheet and a bin label all end the same way: some bytes with a
-// name, a kind and a number of copies. That is a Job. A Spool takes a Job and
+// name, a kind and a number of copies. That is a Job. A Destination takes a Job and
 // answers with a Receipt, which says where the job went, never more than that:
 // a print queue that has taken a job may still be out of paper, and a receipt
 // that said "printed" would be a lie told to a driver who is waiting.
 //
-// Three spools cover a scale house:
+// Three destinations cover a scale house:
 //
 //   - Folder writes the job as a file, whole or not at all, and never over an
 //     older file: tickets are evidence. It needs no printer, so it is also the

@@ -11,7 +11,7 @@ import (
 
 // Destination hands one job on. Send returns once the job is out of the program's
 // hands (on disk, in the queue, at the viewer) or with a sentence saying why
-// it is not. A Spool may be used from several goroutines at once.
+// it is not. A Destination may be used from several goroutines at once.
 type Destination interface {
 	Send(ctx context.Context, job Job) (Receipt, error)
 }

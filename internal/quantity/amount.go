@@ -35,7 +35,7 @@ func Of(text string, unit Unit) Amount {
 // Int makes a whole number of units.
 func Int(n int64, unit Unit) Amount { return New(decimal.NewFromInt(n), unit) }
 
-// Zero is nought of the unit.
+// Zero is zero of the unit.
 func Zero(unit Unit) Amount { return Amount{unit: unit} }
 
 // Unit tells what the amount is an amount of.
@@ -169,7 +169,7 @@ func (a Amount) More(b Amount) bool { return a.Cmp(b) > 0 }
 // Sign is -1, 0 or +1.
 func (a Amount) Sign() int { return a.num.Sign() }
 
-// IsZero reports whether the figure is nought.
+// IsZero reports whether the figure is zero.
 func (a Amount) IsZero() bool { return a.num.IsZero() }
 
 // Min is the smaller of two amounts in one unit.

@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// panics runs the call and gives back what it panicked with.
+// panics runs the call and returns what it panicked with.
 func panics(call func()) (message string) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -47,7 +47,7 @@ func TestUnlikeUnitsDoNotMix(t *testing.T) {
 	}
 }
 
-func TestDivisionByNoughtPanics(t *testing.T) {
+func TestDivisionByZeroPanics(t *testing.T) {
 	if got := panics(func() { Int(5, Lb).Div(Zero(Bushel)) }); got != "quantity: 5 lb divided by zero (0 bu)" {
 		t.Error(got)
 	}
@@ -102,7 +102,7 @@ func TestArithmeticAgreesWithRationalNumbers(t *testing.T) {
 	})
 }
 
-func TestZeroAmountIsPlainNought(t *testing.T) {
+func TestZeroAmountIsPlainZero(t *testing.T) {
 	var a Amount
 	if !a.IsZero() || a.Unit() != Plain || a.String() != "0" || !a.Add(Int(1, Plain)).Equal(Int(1, Plain)) {
 		t.Errorf("%#v", a)

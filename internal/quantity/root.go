@@ -10,7 +10,7 @@ import (
 // Sqrt is the square root of a, rounded once under r from the exact root: the
 // figure is right in every place of r, however close the root comes to a tie.
 // The unit is the root of a's unit, so a variance in pt·pt gives points. It
-// panics for a figure below nought, for a unit without a root, and when r is
+// panics for a figure below zero, for a unit without a root, and when r is
 // exact, because few roots end.
 func Sqrt(a Amount, r Rounding) Amount {
 	unit, ok := a.unit.root()

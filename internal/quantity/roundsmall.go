@@ -81,7 +81,7 @@ func product64(a, b uint64) (uint64, bool) {
 	return product, over == 0
 }
 
-// scaled is n x 10^places for places above nought, and n for others; false when
+// scaled is n x 10^places for places above zero, and n for others; false when
 // it does not fit.
 func scaled(n uint64, places int) (uint64, bool) {
 	if places <= 0 {

@@ -60,7 +60,7 @@ type Units struct {
 	Settle quantity.Unit
 	// Currency is the three-letter code of the money.
 	Currency string
-	// Bushel is the legal weight of one bushel in Weight per bushel; nought
+	// Bushel is the legal weight of one bushel in Weight per bushel; zero
 	// when the elevator does not use bushels.
 	Bushel quantity.Amount
 	// BushelSource names the law the bushel weight is from.

@@ -78,9 +78,9 @@ func loaderMessages(t *testing.T) map[string]string {
 }
 
 // says tells which argument of a function is what is wrong.
-var says = map[string]int{"Wrong": 1, "wrong": 0, "add": 2, "clash": 1}
+var says = map[string]int{"AddProblem": 1, "wrong": 0, "add": 2, "clash": 1}
 
-// answers are functions that give back what is wrong.
+// answers are functions that return what is wrong.
 var answers = map[string]bool{"seam": true, "meeting": true, "gaps": true}
 
 func messagesIn(t *testing.T, name string, out map[string]string) {

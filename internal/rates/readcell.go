@@ -29,7 +29,7 @@ func placed(t *tomlfile.Table, key string, a quantity.Amount, ok bool) Cell {
 
 var hundred = quantity.Int(100, quantity.Percent)
 
-// moistureCell reads a moisture and holds it above nought and below 100 %.
+// moistureCell reads a moisture and holds it above zero and below 100 %.
 func moistureCell(t *tomlfile.Table, key string) Cell {
 	c := cell(t, key, quantity.Percent)
 	if c.Given() && (c.Amount.Sign() <= 0 || !c.Amount.Less(hundred)) {

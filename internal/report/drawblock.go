@@ -82,7 +82,7 @@ func (s *sheet) para(b Para) {
 	if b.Strong {
 		p = p.strong()
 	}
-	lines := s.fold(b.Text, s.room(), p)
+	lines := s.wrap(b.Text, s.room(), p)
 	s.need(float64(min(len(lines), 3)) * p.lead())
 	for _, line := range lines {
 		s.need(p.lead())
@@ -114,7 +114,7 @@ func (s *sheet) pairRow(row []Pair, half, label, between float64) {
 	tallest := 0
 	lines := make([][]string, len(row))
 	for i, p := range row {
-		lines[i] = s.fold(p.Value, half-label, plainPen)
+		lines[i] = s.wrap(p.Value, half-label, plainPen)
 		tallest = max(tallest, len(lines[i]))
 	}
 	height := float64(tallest) * plainPen.lead()

@@ -30,11 +30,11 @@ func (s *sheet) head() {
 	s.y += 4
 	s.line(left, s.y, s.right(), s.y, 0.9, 0)
 	s.y += 6
-	for _, l := range s.fold(s.doc.Title, s.room(), titlePen) {
+	for _, l := range s.wrap(s.doc.Title, s.room(), titlePen) {
 		s.write(left, s.y, l, titlePen)
 		s.y += titlePen.lead()
 	}
-	for _, l := range s.fold(s.doc.About, s.room(), aboutPen) {
+	for _, l := range s.wrap(s.doc.About, s.room(), aboutPen) {
 		s.write(left, s.y, l, aboutPen)
 		s.y += aboutPen.lead()
 	}
@@ -70,7 +70,7 @@ func (s *sheet) top() float64 {
 }
 
 func (s *sheet) footLines() []string {
-	return s.fold(s.doc.Footer, s.room()-70, footPen)
+	return s.wrap(s.doc.Footer, s.room()-70, footPen)
 }
 
 func (s *sheet) footHeight() float64 {

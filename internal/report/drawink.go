@@ -1,6 +1,10 @@
 package report
 
-import "strings"
+import (
+	"strings"
+
+	"tenthpoint/internal/textwrap"
+)
 
 // pen is how words are set: size in points, grey from 0 (black) to 255.
 type pen struct {
@@ -73,7 +77,7 @@ func (s *sheet) line(x1, y1, x2, y2, thick float64, grey int) {
 	})
 }
 
-// block fills a rectangle, or frames it.
+// fill fills a rectangle, or frames it.
 func (s *sheet) fill(x, y, w, h float64, grey int) {
 	s.ink(func() {
 		s.pdf.SetFillColor(grey, grey, grey)
@@ -89,40 +93,9 @@ func (s *sheet) frame(x, y, w, h float64) {
 	})
 }
 
-// fold breaks a text at spaces into lines no wider than width; a word wider
-// than that is broken where it must be.
-func (s *sheet) fold(text string, width float64, p pen) []string {
-	var out []string
-	cur := ""
-	for _, word := range strings.Fields(text) {
-		for _, part := range s.split(word, width, p) {
-			joined := part
-			if cur != "" {
-				joined = cur + " " + part
-			}
-			if cur != "" && s.measure(joined, p) > width {
-				out = append(out, cur)
-				joined = part
-			}
-			cur = joined
-		}
-	}
-	return append(out, cur)
-}
-
-// split breaks a word that is wider than a line, such as a hash.
-func (s *sheet) split(word string, width float64, p pen) []string {
-	if s.measure(word, p) <= width {
-		return []string{word}
-	}
-	var out []string
-	cur := ""
-	for _, r := range word {
-		if next := cur + string(r); cur != "" && s.measure(next, p) > width {
-			out = append(out, cur)
-			cur = ""
-		}
-		cur += string(r)
-	}
-	return append(out, cur)
+// wrap breaks a text at spaces into lines no wider than width; a word wider than
+// that is broken where it must be. No text is one empty line.
+func (s *sheet) wrap(text string, width float64, p pen) []string {
+	fits := func(line string) bool { return s.measure(line, p) <= width }
+	return orEmptyLine(textwrap.Broken(strings.Fields(text), fits))
 }

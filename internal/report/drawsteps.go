@@ -53,9 +53,9 @@ func (s *sheet) setStep(step Step, width float64) setStep {
 		return setStep{Step: step, height: partPen.lead() + 6}
 	}
 	figure := s.measure(step.Figure, stepPen.strong())
-	out := setStep{Step: step, label: s.fold(step.Label, width-figure-8, stepPen)}
+	out := setStep{Step: step, label: s.wrap(step.Label, width-figure-8, stepPen)}
 	for _, line := range step.Explain {
-		out.explain = append(out.explain, s.fold(line, width-explainIndent, explainPen)...)
+		out.explain = append(out.explain, s.wrap(line, width-explainIndent, explainPen)...)
 	}
 	out.height = float64(len(out.label))*stepPen.lead() + float64(len(out.explain))*explainPen.lead() + stepGap
 	return out

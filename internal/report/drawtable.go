@@ -4,6 +4,9 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
 )
 
 const (
@@ -162,7 +165,7 @@ func (f fitting) cellLines(s *sheet, t Table, cells []string, p pen, foldAll boo
 	for c, text := range cells {
 		lines[c] = []string{text}
 		if foldAll || t.Columns[c].Align == Left {
-			lines[c] = s.fold(text, f.widths[c]+0.5, p)
+			lines[c] = s.wrap(text, f.widths[c]+0.5, p)
 		}
 		most = max(most, len(lines[c]))
 	}
@@ -235,5 +238,18 @@ func (f fitting) cell(s *sheet, t Table, c int, y float64, lines []string, p pen
 			s.write(x, y, line, p)
 		}
 		y += p.lead()
+	}
+}
+
+// widths makes each column of a sheet as wide as what is in it, within reason.
+func (b *workbook) widths(sheet string, t Table) {
+	for c, column := range t.Columns {
+		widest := min(utf8.RuneCountInString(column.Title), 12) // titles wrap
+		for _, row := range t.Rows {
+			widest = max(widest, utf8.RuneCountInString(row.Cells[c]))
+		}
+		letter, err := excelize.ColumnNumberToName(c + 1)
+		b.must(err)
+		b.must(b.SetColWidth(sheet, letter, letter, float64(min(widest, 50)+2)))
 	}
 }

@@ -3,6 +3,8 @@ package report
 import (
 	"strings"
 	"unicode/utf8"
+
+	"tenthpoint/internal/textwrap"
 )
 
 // Text sets the document for a terminal or a plain file, width characters
@@ -177,20 +179,15 @@ func (t *setter) steps(b Steps) {
 }
 
 // Wrap breaks text at spaces so that no line is wider than width, unless one
-// word is.
+// word is. No text is one empty line.
 func Wrap(text string, width int) []string {
-	var out []string
-	cur := ""
-	for _, word := range strings.Fields(text) {
-		switch {
-		case cur == "":
-			cur = word
-		case utf8.RuneCountInString(cur)+1+utf8.RuneCountInString(word) > width:
-			out = append(out, cur)
-			cur = word
-		default:
-			cur += " " + word
-		}
+	return orEmptyLine(textwrap.Lines(strings.Fields(text), textwrap.InWidth(width)))
+}
+
+// orEmptyLine keeps the room of a text that is empty.
+func orEmptyLine(lines []string) []string {
+	if len(lines) == 0 {
+		return []string{""}
 	}
-	return append(out, cur)
+	return lines
 }

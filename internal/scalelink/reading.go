@@ -39,7 +39,7 @@ var modeWords = [...]string{"unsaid", "gross", "net"}
 func (m Mode) String() string { return modeWords[m] }
 
 // Reading is one frame, understood. Weight is in lb, kg or t, as the indicator
-// shows it; it is nought, with its unit, when State is Under, Over or Fault,
+// shows it; it is zero, with its unit, when State is Under, Over or Fault,
 // for then the digits mean nothing. Raw is the frame without its start and end
 // bytes, unprintable bytes escaped, fit to be kept in the book beside the
 // weight. At is when the frame had arrived.

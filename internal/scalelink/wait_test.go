@@ -25,7 +25,7 @@ type weighed struct {
 	err     error
 }
 
-// weighing waits for a weight in the background.
+// weighTruck waits for a weight in the background.
 func weighTruck(ctx context.Context, line *Line) chan weighed {
 	result := make(chan weighed, 1)
 	go func() {

@@ -46,7 +46,7 @@ func (col column) figure(a quantity.Amount) string {
 	return a.FixedString(col.places)
 }
 
-// off writes an amount that is taken off; one below nought is added.
+// off writes an amount that is taken off; one below zero is added.
 func (col column) off(a quantity.Amount) string {
 	if a.Sign() < 0 {
 		return "+" + a.Neg().FixedString(col.places)

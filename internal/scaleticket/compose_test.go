@@ -144,7 +144,7 @@ func TestNetWithoutSettlement(t *testing.T) {
 	}
 }
 
-// TestWrongWayRound: gross and tare swapped show a net below nought, not a
+// TestWrongWayRound: gross and tare swapped show a net below zero, not a
 // blank.
 func TestWrongWayRound(t *testing.T) {
 	d := Compose(tell(t, cornDetails()).truck(lb(24120), lb(24500)).ticket(exampleElevator(), nil))

@@ -76,7 +76,7 @@ type Line struct {
 	Value string
 	// Mark must be noticed beside the value: MANUAL WT.
 	Mark string
-	// Notes are said beneath, small: where a figure comes from.
+	// Notes are said below, small: where a figure comes from.
 	Notes []string
 	// Missing marks what is still to come, in the place where it will print.
 	Missing bool

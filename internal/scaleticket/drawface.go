@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"tenthpoint/internal/fonts"
+	"tenthpoint/internal/textwrap"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -16,7 +17,7 @@ type face struct {
 	mu     sync.Mutex
 	font   *sfnt.Font
 	buffer sfnt.Buffer
-	widths map[rune]float64 // in parts of the letter size; below nought: no such letter
+	widths map[rune]float64 // in parts of the letter size; below zero: no such letter
 }
 
 var (
@@ -98,7 +99,7 @@ func (s style) width(text string) float64 {
 
 // wrap breaks text into lines no wider than width points.
 func (s style) wrap(text string, width float64) []string {
-	return wrapped(text, func(line string) bool { return s.width(line) <= width })
+	return textwrap.Broken(textwrap.Words(text), func(line string) bool { return s.width(line) <= width })
 }
 
 // fitted is the style made smaller until a text is no wider than width, but

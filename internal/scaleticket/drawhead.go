@@ -6,7 +6,7 @@ import "fmt"
 const numberRoom = 124.0
 
 // letterhead is the elevator at the left, the ticket's number at the right, and
-// beneath both what must be noticed first.
+// below both what must be noticed first.
 func letterhead(d Document, s, number Section, width float64) []block {
 	left := stacked(nameLines(s, width-numberRoom-10), markRow(d.Marks, width-numberRoom-10))
 	right := numberLines(number, numberRoom)
@@ -70,7 +70,7 @@ func filled(parts []string, s style, width float64) []string {
 	return append(out, s.wrap(line, width)...)
 }
 
-// numberLines is the title, the number large, and beneath it how the ticket
+// numberLines is the title, the number large, and below it how the ticket
 // stands and which copy this is.
 func numberLines(s Section, width float64) block {
 	big := numberStyle.fitted(s.Lines[0].Value, width, 9)

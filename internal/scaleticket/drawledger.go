@@ -4,7 +4,7 @@ package scaleticket
 const figureRoom = 84.0
 
 // ledger sets lines whose figures stand under each other at the right edge. A
-// note stands beside its label where it fits, else beneath.
+// note stands beside its label where it fits, else below.
 func ledger(s Section, width float64) []block {
 	inner := width - gutter
 	var rows []block
@@ -72,7 +72,7 @@ func (l ledgerLine) valueWidth() float64 {
 
 var chipStyle = markStyle.sized(6.2)
 
-// placeNotes sets the note beside the label where it fits, else beneath.
+// placeNotes sets the note beside the label where it fits, else below.
 func (l *ledgerLine) placeNotes(room float64) {
 	if len(l.label) == 1 && len(l.Notes) == 1 && l.look.width(l.label[0])+6+noteStyle.width(l.Notes[0]) <= room {
 		l.beside = l.Notes[0]

@@ -7,7 +7,7 @@ const codeSide = 50.0
 
 var codeStyle = labelStyle.in(black)
 
-// signing is the rules to sign on with their names beneath, the QR code at the
+// signing is the rules to sign on with their names below, the QR code at the
 // right, and the footer.
 func signing(s Section, d Document, picture image.Image, width float64) block {
 	room, sentences := width, d.Footer

@@ -70,7 +70,7 @@ func (p small) head(s Section, lead []Line, width float64) block {
 	}}
 }
 
-// columns places what fits on the page in two columns and gives back the rest.
+// columns places what fits on the page in two columns and returns the rest.
 func (l *layout) columns(blocks []block, width float64) []block {
 	room := l.room()
 	height := room
@@ -124,7 +124,7 @@ func fill(blocks []block, height float64) int {
 }
 
 // block is one step: what and how much, and how it was worked, beside the
-// label where that fits, else beneath.
+// label where that fits, else below.
 func (p small) block(l Line, width float64) block {
 	if l.Kind == Heading || l.Kind == Sentence {
 		return block{above: 4, height: p.title.leading(), tied: l.Kind == Heading, draw: func(c canvas, x, y float64) {

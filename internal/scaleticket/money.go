@@ -101,7 +101,7 @@ type moneyColumn struct {
 	priced bool
 }
 
-// charge puts what is taken from the grower. Beneath a value it stands with a
+// charge puts what is taken from the grower. Below a value it stands with a
 // minus; on its own it is part of a sum of charges.
 func (m moneyColumn) charge(label string, step *worksheet.Step, none, reason, note string) {
 	line := Line{Label: label}

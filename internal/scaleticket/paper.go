@@ -33,7 +33,7 @@ type PaperLine struct {
 	Field string // the fact the line stands for, as in Line
 	Left  string
 	Right string
-	Note  string // said beside or beneath, small
+	Note  string // said beside or below, small
 	// Beside marks a fact of little weight, which may share its row with another.
 	Beside bool
 	// Picture is the QR code of a PaperPicture, one pixel to a module.

@@ -68,7 +68,7 @@ func checkSums(t rapid.TB, name string, ticket Ticket) {
 	checkShares(t, name, d)
 }
 
-// charges is a settlement whose price comes later: its column begins at nought.
+// charges is a settlement whose price comes later: its column begins at zero.
 func charges(s Section) Section {
 	out := Section{}
 	for _, l := range s.Lines {

@@ -3,6 +3,8 @@ package scaleticket
 import (
 	"strings"
 	"unicode/utf8"
+
+	"tenthpoint/internal/textwrap"
 )
 
 // Widths that a slip is set to as text, in letters of equal width.
@@ -218,7 +220,8 @@ func plain(text string) string { return plainSigns.Replace(text) }
 
 var plainSigns = strings.NewReplacer("−", "-", "×", "x", "÷", "/", "→", "->", "…", "...", "√", "root of ", "°", " deg ", "·", "*", "\n", " ", "\t", " ")
 
-// wrap breaks text into lines no wider than width letters.
+// wrap breaks text into lines of at most so many letters. A figure and its unit
+// stay together.
 func wrap(text string, width int) []string {
-	return wrapped(text, func(line string) bool { return letters(line) <= width })
+	return textwrap.Broken(textwrap.Words(text), textwrap.InWidth(width))
 }

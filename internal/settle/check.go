@@ -3,6 +3,7 @@ package settle
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
@@ -173,4 +174,28 @@ func (c *checker) shares() {
 	if len(c.facts.Shares) > 0 && !total.Equal(quantity.Int(1, quantity.Plain)) {
 		c.wrong("shares", "The shares add to %s, not to the whole. Mend them so that they add to 100 %% or to 1.", total.Mul(hundredPercent))
 	}
+}
+
+// Problem is one reason why a load cannot be settled.
+type Problem struct {
+	// Field names what is missing or wrong: "gross", "tare", "moisture", a
+	// factor's id, "price", "shares", "edition".
+	Field string
+	// Sentence says what, the arithmetic and what to do.
+	Sentence string
+	// Accept is the id of the limit a manager may accept; empty when nobody
+	// may.
+	Accept string
+}
+
+// Problems are all the reasons at once.
+type Problems []Problem
+
+// Error shows every sentence on a line of its own.
+func (ps Problems) Error() string {
+	lines := make([]string, len(ps))
+	for i, p := range ps {
+		lines[i] = p.Sentence
+	}
+	return strings.Join(lines, "\n")
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // Line is one line of a load settled twice. A side on which the line does not
-// stand is nil and counts as nought. Change is the second side less the first;
+// stand is nil and counts as zero. Change is the second side less the first;
 // it is nil where the two are in units that cannot be turned into each other,
 // such as bushels and tonnes, or the dollars of two countries.
 type Line struct {
@@ -23,7 +23,7 @@ type Line struct {
 func (l Line) Differs() bool { return l.Change == nil || !l.Change.Value().IsZero() }
 
 // Comparison is a load settled twice: under two editions, or with the first
-// result and with the retest. A premium and a credit are below nought in it, so
+// result and with the retest. A premium and a credit are below zero in it, so
 // that every change reads the same way.
 type Comparison struct {
 	Before, After *Settlement
@@ -118,7 +118,7 @@ func (c *Comparison) currencies() bool {
 	return a != nil && b != nil && a.Units.Currency != b.Units.Currency
 }
 
-// orZero is a step, or nought as the other side writes it.
+// orZero is a step, or zero as the other side writes it.
 func orZero(step, other *worksheet.Step) worksheet.Operand {
 	if step == nil {
 		return worksheet.Const(other.Value().Sub(other.Value()))
@@ -126,15 +126,15 @@ func orZero(step, other *worksheet.Step) worksheet.Operand {
 	return step
 }
 
-// side is a step as it is compared: what is paid to the grower below nought.
+// side is a step as it is compared: what is paid to the grower below zero.
 func (c *Comparison) side(s *Settlement, step *worksheet.Step, suffix string) *worksheet.Step {
 	if step == nil {
 		return nil
 	}
 	for _, d := range s.Deductions {
 		if d.Step == step && d.Gives == rates.Pays {
-			nought := worksheet.Const(quantity.Zero(step.Value().Unit()))
-			return c.Sheet.Work(step.ID()+suffix, step.Label()+" (premium)", worksheet.Less(nought, step), quantity.Unrounded, "")
+			zero := worksheet.Const(quantity.Zero(step.Value().Unit()))
+			return c.Sheet.Work(step.ID()+suffix, step.Label()+" (premium)", worksheet.Less(zero, step), quantity.Unrounded, "")
 		}
 	}
 	return step

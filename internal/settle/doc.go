@@ -10,7 +10,7 @@
 //
 //   - water shrink is W x (Mi - Mf) / (100 - Mf), the weight of water that
 //     leaves while the dry matter stays (Canada Grain Regulations; NDSU, SDSU
-//     and Purdue extension), nought at or below the trigger;
+//     and Purdue extension), zero at or below the trigger;
 //   - handling loss stands on a line of its own, a percent of the wet weight
 //     added to the shrink, or of the dried weight, as the edition says;
 //   - bushels are pounds divided by the legal pounds of a bushel, never by the

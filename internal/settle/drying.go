@@ -67,7 +67,7 @@ func (d *calculation) wholeBand(rule rates.Drying, band rates.Band, points *work
 }
 
 // eachBand charges the points that lie in each band at that band's rate. The
-// points are counted in the edition's steps first and then laid upon the bands
+// points are counted in the edition's steps first and then laid on the bands
 // from below, so that the bands share out exactly the points that are charged.
 func (d *calculation) eachBand(rule rates.Drying, to, points *worksheet.Step) worksheet.Expr {
 	top := d.sheet.Work("drying.top", "Points counted up to", worksheet.Sum(to, worksheet.AsPercent(points)), quantity.Unrounded, "")

@@ -30,7 +30,7 @@ type Draft struct {
 	GrossSource, TareSource string
 }
 
-// Moisture writes the moisture of the load on the sheet and gives back the step
+// Moisture writes the moisture of the load on the sheet and returns the step
 // that holds it, in percent. A typed or metered figure is a [Reading]; the
 // bench's own working of dial, temperature and replicates is another, whose
 // steps belong to the engine like all others.

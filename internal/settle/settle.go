@@ -20,7 +20,7 @@ type Settlement struct {
 	Dockage          *worksheet.Step // nil where the grain has none
 	Clean            *worksheet.Step
 	Wet              *worksheet.Step // weight that water shrink is taken on
-	Water            *worksheet.Step // weight taken off; a credit is below nought
+	Water            *worksheet.Step // weight taken off; a credit is below zero
 	Handling         *worksheet.Step
 	Dry              *worksheet.Step
 	Settled          *worksheet.Step // weight that is paid for

@@ -41,7 +41,7 @@ func (d *calculation) byFormula(rule rates.Shrink) {
 	d.out.Water = d.sheet.Work(LineWater, "Water shrink", water(d.out.Wet, d.out.Moisture, to), rule.Rounding, d.edition.Source(rule.Row))
 }
 
-// water is the weight of water between two moistures; below nought when the
+// water is the weight of water between two moistures; below zero when the
 // first is the drier.
 func water(weight, from, to *worksheet.Step) worksheet.Expr {
 	rest := worksheet.Points(worksheet.Const(hundredPercent), to)

@@ -41,7 +41,7 @@ func Try(e *rates.Edition, f Facts, grid []quantity.Amount) *Trial {
 	return t
 }
 
-// Grid is the moistures from first to last by a step above nought. It ends at
+// Grid is the moistures from first to last by a step above zero. It ends at
 // 1000 rows, more than anyone reads.
 func Grid(first, last, step quantity.Amount) []quantity.Amount {
 	var out []quantity.Amount

@@ -22,7 +22,7 @@ type Outbound struct {
 	Weight quantity.Unit
 	Place  quantity.Rounding
 	// Bushel is the legal weight of a bushel, in Weight per bushel, with the
-	// law it is from; nought means that no bushels are wanted. Bushels rounds
+	// law it is from; zero means that no bushels are wanted. Bushels rounds
 	// them.
 	Bushel       quantity.Amount
 	BushelSource string

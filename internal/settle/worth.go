@@ -24,7 +24,7 @@ type End struct {
 	// say why, as when it is over the limit at which loads are turned away.
 	Settlement *Settlement
 	Problems   Problems
-	// Change is what becomes of the load's figures; below nought is less.
+	// Change is what becomes of the load's figures; below zero is less.
 	Change Change
 }
 

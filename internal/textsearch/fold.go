@@ -1,6 +1,5 @@
-// Package textsearch makes texts alike that people mean alike: "Réfaction" is what
-// somebody looks for who types "refaction" with cold hands. Large and small
-// letters, accents, and letters that are two in one count for nothing.
+// Package textsearch folds texts for searching: who types "refaction" finds
+// "Réfaction". Case, accents and ligatures make no difference.
 package textsearch
 
 import (

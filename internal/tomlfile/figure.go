@@ -43,7 +43,7 @@ func (t *Table) amount(key string, required bool, units []quantity.Unit) (quanti
 	return a, true
 }
 
-// fallback lets the caller go on with nought in a fitting unit after a problem.
+// fallback lets the caller go on with zero in a fitting unit after a problem.
 func fallback(units []quantity.Unit) quantity.Amount {
 	if len(units) == 0 {
 		return quantity.Amount{}

@@ -13,7 +13,7 @@ type Difference struct {
 
 // Compare lists the steps whose figures differ between two sheets, in the
 // order of the first, then those that only the second has. A step missing on
-// one side counts as nought there. Steps whose units differ have no change
+// one side counts as zero there. Steps whose units differ have no change
 // that is a number and are left to the reader of both sheets.
 func Compare(before, after *Sheet) []Difference {
 	var out []Difference

@@ -20,7 +20,7 @@ type notation struct {
 	say   Translate
 }
 
-// Translate gives an English text in the language of whoever reads it. A nil Saying
+// Translate gives an English text in the language of the reader. A nil Translate
 // leaves it as it is.
 type Translate func(english string) string
 
@@ -42,8 +42,8 @@ const (
 // Expr is an exact calculation over operands. It is worked out once, when it
 // is made; nothing in it is rounded.
 type Expr struct {
-	prefix  string // stands before the first operand: √
-	sign    string // stands between operands
+	prefix  string // before the first operand: √
+	sign    string // between operands
 	binding int
 	args    []Operand
 	value   quantity.Amount
@@ -176,4 +176,10 @@ func (c constant) write(b *strings.Builder, how notation, _ int) {
 // Same takes an operand over as it is, for a step that only records or rounds.
 func Same(o Operand) Expr {
 	return Expr{binding: tight, args: []Operand{o}, value: o.amount()}
+}
+
+// Root is the square root of a, rounded once under r: a root seldom ends, so
+// unlike other expressions it cannot be kept exact. See [quantity.Sqrt].
+func Root(a Operand, r quantity.Rounding) Expr {
+	return Expr{prefix: "√", binding: tight, args: []Operand{a}, value: quantity.Sqrt(a.amount(), r)}
 }

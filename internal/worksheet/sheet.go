@@ -20,7 +20,7 @@ func NewSheet(room int) *Sheet {
 	return &Sheet{steps: make([]*Step, 0, room), byID: make(map[string]*Step, room), blank: make([]Step, room)}
 }
 
-// Section starts a new heading; steps that follow stand under it.
+// Section starts a new heading for the steps that follow.
 func (s *Sheet) Section(title string) { s.section = title }
 
 // Given writes down a figure from outside as it was recorded. The rounding
@@ -41,7 +41,7 @@ func (s *Sheet) Work(id, label string, e Operand, r quantity.Rounding, source st
 }
 
 // Skip writes down a rule that was considered and changes nothing, and why.
-// The step's value is nought in the unit given.
+// The step's value is zero in the unit given.
 func (s *Sheet) Skip(id, label string, unit quantity.Unit, r quantity.Rounding, reason, source string) *Step {
 	return s.add(Step{id: id, label: label, kind: NotApplied, exact: quantity.Zero(unit), rounding: r, note: reason, source: source})
 }

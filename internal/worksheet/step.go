@@ -36,7 +36,7 @@ type Step struct {
 // sheet and the same for every load, so two sheets can be compared.
 func (s *Step) ID() string { return s.id }
 
-// Section is the heading the step stands under.
+// Section is the heading over the step.
 func (s *Step) Section() string { return s.section }
 
 // Label is the step's name for people.
@@ -76,7 +76,7 @@ func (s *Step) Printed() string {
 	return s.value.FixedString(s.rounding.Places())
 }
 
-// PrintedIn is Printed in a language, in which a word that stands in place of a
+// PrintedIn is Printed in a language, in which a word in place of a
 // figure is said, and the divisions of a dial.
 func (s *Step) PrintedIn(say Translate) string {
 	if s.words != "" || s.value.Unit() == quantity.Dial {

@@ -7,10 +7,11 @@ import (
 	"unicode/utf8"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/textwrap"
 )
 
 // Text writes the sheet out for people, width characters wide: each step's
-// label with its figure at the right edge, and beneath it the calculation in
+// label with its figure at the right edge, and below it the calculation in
 // figures, the rounding, the rule's source and any reason. The same sheet
 // always gives the same text.
 func (s *Sheet) Text(width int) string { return s.TextIn(width, nil) }
@@ -36,7 +37,7 @@ func (s *Step) text(b *strings.Builder, width int, say Translate) {
 	}
 	b.WriteString(spread(say.text(s.label), figure, width))
 	for _, line := range s.ExplainIn(say) {
-		for _, part := range wrap(line, width-4) {
+		for _, part := range textwrap.Lines(unbroken(line), textwrap.InWidth(width-4)) {
 			b.WriteString("    " + part + "\n")
 		}
 	}
@@ -92,25 +93,6 @@ func spread(left, right string, width int) string {
 		gap = 1
 	}
 	return left + strings.Repeat(" ", gap) + right + "\n"
-}
-
-// wrap breaks a line at spaces so that no part is wider than width, unless one
-// word is. A figure stays with its unit.
-func wrap(line string, width int) []string {
-	var out []string
-	var cur string
-	for _, word := range unbroken(line) {
-		switch {
-		case cur == "":
-			cur = word
-		case utf8.RuneCountInString(cur)+1+utf8.RuneCountInString(word) > width:
-			out = append(out, cur)
-			cur = word
-		default:
-			cur += " " + word
-		}
-	}
-	return append(out, cur)
 }
 
 // unbroken are the words of a line, a figure and its unit being one.

@@ -20,7 +20,7 @@ import (
 
 // The texts that only screens have, a file for every language, from the English
 // text to the text shown. All have the same keys; English is its own key. What
-// papers and sentences of the trade say lies with [tongue].
+// papers and sentences of the trade say is in package i18n.
 //
 //go:embed translation
 var translations embed.FS

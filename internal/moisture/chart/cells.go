@@ -59,7 +59,7 @@ func unitWords(units []quantity.Unit) string {
 }
 
 // checkAxis finds marks that do not rise and steps left out; where says which
-// table and key a mark stands at.
+// table and key of a mark.
 func (r *chartReader) checkAxis(name string, a axis, where func(mark int) (*tomlfile.Table, string)) {
 	if at, what := a.fall(); at >= 0 {
 		t, key := where(at)

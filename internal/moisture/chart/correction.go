@@ -11,7 +11,7 @@ import (
 // weight, in straight lines between its rows.
 type correction struct {
 	weights axis              // lb/bu or kg/hL
-	adds    []quantity.Amount // points; may be below nought
+	adds    []quantity.Amount // points; may be below zero
 }
 
 func (k *correction) refuseOutside(weight quantity.Amount, chart string) error {
@@ -30,7 +30,7 @@ func (k *correction) refuseOutside(weight quantity.Amount, chart string) error {
 func (k *correction) write(s *worksheet.Sheet, id, chart string, moisture, weight *worksheet.Step) *worksheet.Step {
 	i := k.weights.interval(weight.Value())
 	low, high := k.weights[i], k.weights[i+1]
-	// Points are added to a percent here, so they stand on the sheet as percent.
+	// Points are added to a percent here, so they are written on the sheet as percent.
 	row := func(suffix string, n int) *worksheet.Step {
 		return s.Rate(id+suffix, "To add at "+k.weights[n].String(), k.adds[n].In(quantity.Percent),
 			fmt.Sprintf("%s: test weight %s", chart, k.weights[n]))

@@ -85,7 +85,7 @@ func (r *chartReader) limits(t *tomlfile.Table) {
 	c.uneven = t.OptionalText("uneven_steps")
 }
 
-// above is a required figure over nought.
+// above is a required figure over zero.
 func above(t *tomlfile.Table, key, remedy string, units ...quantity.Unit) quantity.Amount {
 	if !t.Has(key) {
 		return t.Amount(key, units...) // says that it is missing

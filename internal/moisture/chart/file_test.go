@@ -46,7 +46,7 @@ func TestReadChartKeepsWhatTheFileSays(t *testing.T) {
 	}
 }
 
-// One mistake at a time, each with the line it stands on and the words it must
+// One mistake at a time, each with its line and the words it must
 // be answered with.
 func TestReadChartRefuses(t *testing.T) {
 	for _, c := range []struct{ name, old, new, want string }{

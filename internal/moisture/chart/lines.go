@@ -15,7 +15,7 @@ import (
 
 // A chart may also be written in a spreadsheet and saved as comma-separated
 // values. The lines before the table are table, key, value; then the printed
-// chart follows as it stands on paper:
+// chart follows as it is printed:
 //
 //	chart,id,example-corn-250g
 //	chart,title,"Corn under 20 %, 250 g"

@@ -104,7 +104,7 @@ func TestLinesAsSpreadsheetsSaveThem(t *testing.T) {
 	}
 }
 
-// One mistake at a time, each with the line it stands on and the words it must
+// One mistake at a time, each with its line and the words it must
 // be answered with.
 func TestReadLinesRefuses(t *testing.T) {
 	for _, c := range []struct{ name, old, new, want string }{

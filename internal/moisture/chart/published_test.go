@@ -12,7 +12,7 @@ import (
 )
 
 // woodTable is a published two-way table of moisture; see its SOURCE.toml. The
-// rows are relative humidity, which stands on the dial here.
+// rows are relative humidity, which takes the place of the dial here.
 const woodTable = "../../../testdata/published/forest-products-laboratory-wood-handbook/equilibrium-moisture.csv"
 
 func readWoodTable(t *testing.T) [][]string {
@@ -117,7 +117,7 @@ var offHalfUnit = map[string]bool{
 	"65 at 80 °F": true, "10 at 90 °F": true, "60 at 90 °F": true, "85 at 90 °F": true, "90 at 90 °F": true,
 }
 
-// The table is from memory, so it is held against the law it was printed from.
+// The table is from memory, so it is compared with the formula it was printed from.
 func TestPublishedTableFollowsItsFormula(t *testing.T) {
 	rows := readWoodTable(t)
 	for _, row := range rows[1:] {

@@ -12,7 +12,7 @@ func TestShelfRefusesChartsThatClash(t *testing.T) {
 	for _, c := range []struct {
 		name    string
 		replace []string
-		want    string // empty: they stand side by side
+		want    string // empty: both may be loaded
 	}{
 		{"same id", []string{`crop = "corn"`, `crop = "sorghum"`}, `the id "small" is also that of small.toml`},
 		{"same use", []string{`"small"`, `"other"`}, "chart other and chart small (small.toml) are both for corn, 250 g"},

@@ -8,7 +8,7 @@ import (
 )
 
 // Lines writes the chart as comma-separated values, so that it can be opened in
-// a spreadsheet, held against the printed chart and read again. The text and
+// a spreadsheet, compared with the printed chart and read again. The text and
 // its hash are then others; what the chart says is the same.
 func (c *Chart) Lines() []byte {
 	w := &lineWriter{}

@@ -14,14 +14,14 @@ import (
 type Bias struct {
 	// N is how many references it rests on.
 	N int
-	// Mean is the mean error, in points; above nought reads high.
+	// Mean is the mean error, in points; above zero reads high.
 	Mean *worksheet.Step
 	// SD is the spread of single errors and SE the standard error of the mean;
 	// both nil for one reference.
 	SD, SE *worksheet.Step
 	// Low and High hold the true bias 95 times in 100; nil for one reference.
 	Low, High *worksheet.Step
-	// Shown reports whether nought lies outside Low to High: the references can
+	// Shown reports whether zero lies outside Low to High: the references can
 	// tell this bias from chance.
 	Shown bool
 	// Sentence says it all for people.
@@ -102,7 +102,7 @@ func (b *Bias) interval(s *worksheet.Sheet, each []worksheet.Operand, count work
 	b.Shown = b.Low.Value().Sign() > 0 || b.High.Value().Sign() < 0
 }
 
-// twoPlaces shows points; the exact figures stand on the sheet.
+// twoPlaces shows points; the exact figures are on the sheet.
 var twoPlaces = quantity.To("0.01", quantity.HalfUp)
 
 func shownPoints(a quantity.Amount) string { return twoPlaces.Apply(a).FixedString(2) }

@@ -7,7 +7,7 @@ import (
 )
 
 // Capacitor is the coaxial test cell of a dial meter: a can with a rod along its
-// middle. What stands between them stores charge, and water stores so much more
+// middle. What is between them stores charge, and water stores so much more
 // than anything else in grain that the charge tells the moisture.
 //
 // Nothing here settles a load: charts do that. It shows why a meter follows the

@@ -26,7 +26,7 @@ type Check struct {
 	By     string          `json:"by"`
 }
 
-// Error is the meter's reading less the reference, in points: above nought when
+// Error is the meter's reading less the reference, in points: above zero when
 // the meter reads high.
 func (c Check) Error() quantity.Amount { return c.Reading.Sub(c.Reference).In(quantity.Point) }
 

@@ -17,7 +17,7 @@ type Meter struct {
 	Method Method `json:"method"`
 	// Calibration is the edition in force on the meter now.
 	Calibration string `json:"calibration"`
-	// Ambient is where the meter may stand and MaxDifference the most the grain
+	// Ambient is the room temperature the meter is made for and MaxDifference the most the grain
 	// may differ from it, by the maker. A dial meter's chart says both too, and
 	// the chart's are used.
 	Ambient       quantity.Span   `json:"ambient"`

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// State is how a meter stands with its checks.
+// State is the status of a meter by its checks.
 type State string
 
 // The states, best first.
@@ -38,7 +38,7 @@ func (r CheckRule) interval() int {
 	return house
 }
 
-// Status is how a meter stands on a day, and why.
+// Status is a meter's state on a day, and the reason.
 type Status struct {
 	Meter   string
 	State   State
@@ -54,8 +54,8 @@ type Status struct {
 	Ignored []string
 }
 
-// StatusOn works out how a meter stands on a day from its log. Every crop's latest
-// day of checks is held against the limit: a meter that failed on corn is
+// StatusOn works out a meter's status on a day from its log. Every crop's latest
+// day of checks is compared with the limit: a meter that failed on corn is
 // failed until corn is checked again.
 func StatusOn(m Meter, checks []Check, rule CheckRule, day quantity.Date) Status {
 	s := Status{Meter: m.ID}

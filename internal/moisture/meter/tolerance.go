@@ -17,7 +17,7 @@ type CheckTolerance struct {
 	// EveryDays is the longest time between checks; 0 when the authority states
 	// none and the house sets its own.
 	EveryDays int
-	// OfMean holds the limit against the mean error of a day's references with
+	// OfMean compares the limit with the mean error of a day's references with
 	// one crop; otherwise against each.
 	OfMean bool
 	// Sample is the temperature references must have.

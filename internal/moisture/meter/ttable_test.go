@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// within is the share of Student's distribution within t of nought, by the
+// within is the share of Student's distribution within t of zero, by the
 // finite sums for whole degrees of freedom (Abramowitz and Stegun 26.7.3 and
 // 26.7.4). Floating point is good enough for a table of three decimals.
 func within(t float64, degrees int) float64 {

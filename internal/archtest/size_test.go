@@ -1,0 +1,164 @@
+package archtest
+
+import (
+	"fmt"
+	"go/ast"
+	"maps"
+	"path"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// A package that one can read through in a sitting, and a type whose methods
+// one can keep in mind.
+const (
+	mostFiles   = 25
+	mostMethods = 30
+)
+
+// largePackages had more files than that when the rule was made. A number here
+// may only become smaller, and an entry goes when its package keeps the rule.
+var largePackages = map[string]int{
+	"cmd/tenth":            83,
+	"internal/scaleticket": 39,
+	"internal/store":       28,
+	"ui/kit":               62,
+	"ui/present":           99,
+	"ui/view":              45,
+}
+
+// largeTypes are the same for types with many methods.
+var largeTypes = map[string]int{
+	"cmd/task.typist":               33,
+	"cmd/tenth.post":                38,
+	"internal/demo.season":          32,
+	"internal/scalehouse.Batch":     32,
+	"internal/rates.reader":         31,
+	"internal/report.sheet":         41,
+	"internal/scaleticket.composer": 106,
+	"internal/settle.calculation":   64,
+	"internal/store.Book":           48,
+	"ui/kit.Table":                  39,
+	"ui/kit.setting":                35,
+	"ui/present.Bench":              49,
+	"ui/present.Frame":              72,
+	"ui/present.Growers":            33,
+	"ui/present.LoadForm":           110,
+	"ui/present.Rates":              38,
+	"ui/present.SampleTest":         65,
+	"ui/present.Tickets":            34,
+	"ui/present.Yard":               32,
+}
+
+// packageSize counts the files of each package, without its tests.
+func packageSize(sources []source) []string {
+	return overLimit(filesOf(sources), largePackages, mostFiles, "files; a folder for each area of it")
+}
+
+// typeSize counts the methods of each type, without those of tests.
+func typeSize(sources []source) []string {
+	return overLimit(methodsOf(sources), largeTypes, mostMethods, "methods; it has more than one job")
+}
+
+func filesOf(sources []source) map[string]int {
+	files := map[string]int{}
+	for _, s := range sources {
+		if !s.isTest() {
+			files[s.pkg()]++
+		}
+	}
+	return files
+}
+
+func methodsOf(sources []source) map[string]int {
+	methods := map[string]int{}
+	for _, s := range sources {
+		if s.isTest() {
+			continue
+		}
+		for _, declared := range s.file.Decls {
+			if f, ok := declared.(*ast.FuncDecl); ok && f.Recv != nil {
+				methods[s.pkg()+"."+receiverName(f.Recv.List[0].Type)]++
+			}
+		}
+	}
+	return methods
+}
+
+// receiverName is the type a method belongs to, without pointer and type
+// parameters.
+func receiverName(e ast.Expr) string {
+	switch e := e.(type) {
+	case *ast.StarExpr:
+		return receiverName(e.X)
+	case *ast.IndexExpr:
+		return receiverName(e.X)
+	case *ast.IndexListExpr:
+		return receiverName(e.X)
+	case *ast.Ident:
+		return e.Name
+	}
+	return ""
+}
+
+// overLimit names what is larger than the limit allows, or than its exception
+// does, and exceptions that are larger than they need to be.
+func overLimit(counts, exceptions map[string]int, limit int, what string) []string {
+	var problems []string
+	for _, name := range slices.Sorted(maps.Keys(counts)) {
+		allowed := max(limit, exceptions[name])
+		if counts[name] > allowed {
+			problems = append(problems, fmt.Sprintf("%s: %d, more than %d %s", name, counts[name], allowed, what))
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(exceptions)) {
+		if counts[name] < exceptions[name] {
+			problems = append(problems, fmt.Sprintf(
+				"%s: down to %d, and its exception allows %d; lower it, or take it away at %d", name, counts[name], exceptions[name], limit))
+		}
+	}
+	return problems
+}
+
+func TestSizeCanFail(t *testing.T) {
+	counts := map[string]int{"a": limitOf, "b": limitOf + 1, "c": limitOf + 5, "d": limitOf + 5}
+	exceptions := map[string]int{"c": limitOf + 5, "d": limitOf + 6, "e": limitOf + 1}
+	expectProblems(t, overLimit(counts, exceptions, limitOf, "files"),
+		"b: 11, more than 10 files", "d: down to 15, and its exception allows 16", "e: down to 0")
+	if grown := overLimit(map[string]int{"c": limitOf + 6}, map[string]int{"c": limitOf + 5}, limitOf, "files"); len(grown) != 1 {
+		t.Errorf("an exception that grew is answered with %q", grown)
+	}
+}
+
+const limitOf = 10
+
+func TestSizesAreCounted(t *testing.T) {
+	sources := []source{
+		snippet(t, "internal/settle/a.go", `package settle
+type T struct{}
+type G[K, V any] struct{}
+func (t T) A() {}
+func (t *T) B() {}
+func (g *G[K, V]) C() {}
+func D() {}`),
+		snippet(t, "internal/settle/b.go", "package settle\nfunc (t T) E() {}"),
+		snippet(t, "internal/settle/b_test.go", "package settle\nfunc (t T) F() {}"),
+	}
+	if got := methodsOf(sources); got["internal/settle.T"] != 3 || got["internal/settle.G"] != 1 || len(got) != 2 {
+		t.Errorf("methods %v", got)
+	}
+	if got := filesOf(sources); got["internal/settle"] != 2 || len(got) != 1 {
+		t.Errorf("files %v", got)
+	}
+	var many []source
+	for n := range mostFiles + 1 {
+		many = append(many, snippet(t, path.Join("internal/new", fmt.Sprintf("f%d.go", n)), "package new\nfunc (t T) A() {}\nfunc (t *T) B() {}"))
+	}
+	if got := packageSize(many); len(got) < 1 || !slices.ContainsFunc(got, func(p string) bool { return strings.HasPrefix(p, "internal/new: 26") }) {
+		t.Errorf("26 files: %q", got)
+	}
+	if got := typeSize(many); !slices.ContainsFunc(got, func(p string) bool { return strings.HasPrefix(p, "internal/new.T: 52") }) {
+		t.Errorf("52 methods: %q", got)
+	}
+}
