@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // accountCommand shows a grower's account.
 type accountCommand struct {
 	bookFlags
@@ -26,7 +28,7 @@ func (c accountCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		doc, err := p.Statement(p, c.Grower, from, to)
+		doc, err := desk.Statement(p, p.Desk, c.Grower, from, to)
 		if err != nil {
 			return err
 		}

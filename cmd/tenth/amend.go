@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // amendCommand changes what is known of a load.
 type amendCommand struct {
 	bookFlags
@@ -14,7 +16,7 @@ func (amendCommand) Help() string {
 
 func (c amendCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		l, err := p.Load(p, string(c.Load))
+		l, err := desk.Load(p, p.Desk, string(c.Load))
 		if err != nil {
 			return err
 		}
@@ -25,7 +27,7 @@ func (c amendCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		if err := p.Amend(p, l.ID, d); err != nil {
+		if err := desk.Amend(p, p.Desk, l.ID, d); err != nil {
 			return err
 		}
 		return p.stands(l.ID)

@@ -69,7 +69,7 @@ func raiseDispute(ts *testscript.TestScript, _ bool, args []string) {
 	var number ticketNumber
 	ts.Check(number.UnmarshalText([]byte(args[0])))
 	atHouseBook(ts, func(ctx context.Context, d *desk.Desk) error {
-		_, err := d.Raise(ctx, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})
+		_, err := desk.RaiseDispute(ctx, d, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})
 		return err
 	})
 }

@@ -36,14 +36,14 @@ func (c benchCheck) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		if err := p.CheckMeter(p, check); err != nil {
+		if err := desk.CheckMeter(p, p.Desk, check); err != nil {
 			return err
 		}
-		m, err := p.Desk.Meter(p, c.Meter)
+		m, err := desk.MeterByID(p, p.Desk, c.Meter)
 		if err != nil {
 			return err
 		}
-		s, err := p.MeterStands(p, m)
+		s, err := desk.MeterStatus(p, p.Desk, m)
 		if err != nil {
 			return err
 		}
@@ -101,7 +101,7 @@ func (c benchBias) Run(t *terminal) error {
 			}
 			crop = known.ID
 		}
-		log, err := p.MeterLog(p, c.Meter, crop, c.Last)
+		log, err := desk.LogOfMeter(p, p.Desk, c.Meter, crop, c.Last)
 		if err != nil {
 			return err
 		}
@@ -185,7 +185,7 @@ func (benchLog) Help() string {
 
 func (c benchLog) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		log, err := p.MeterLog(p, c.Meter, c.Crop, c.Last)
+		log, err := desk.LogOfMeter(p, p.Desk, c.Meter, c.Crop, c.Last)
 		if err != nil {
 			return err
 		}

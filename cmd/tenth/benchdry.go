@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -57,7 +58,7 @@ func (c benchDry) judge(p *post) (bench.Advice, bool, error) {
 		if err != nil {
 			return bench.Advice{}, false, err
 		}
-		return p.DryEnough(p, l)
+		return desk.DryEnough(p, p.Desk, l)
 	}
 	if c.Crop == "" || c.Moisture == "" {
 		return bench.Advice{}, false, refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
@@ -74,7 +75,7 @@ func (c benchDry) judge(p *post) (bench.Advice, bool, error) {
 	if err != nil {
 		return bench.Advice{}, false, err
 	}
-	rules, found, err := p.DryRules(p, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
+	rules, found, err := desk.DryRules(p, p.Desk, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
 	if err != nil || !found {
 		return bench.Advice{}, false, err
 	}

@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // benchDue lists what the bench has to do today.
 type benchDue struct {
 	bookFlags
@@ -14,11 +16,11 @@ func (benchDue) Help() string {
 
 func (c benchDue) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		meters, err := p.MetersDue(p)
+		meters, err := desk.MetersDue(p, p.Desk)
 		if err != nil {
 			return err
 		}
-		samples, err := p.SamplesDue(p, p.Today())
+		samples, err := desk.SamplesDue(p, p.Desk, p.Today())
 		if err != nil {
 			return err
 		}

@@ -43,7 +43,7 @@ func (c benchMeter) Run(t *terminal) error {
 		if err := c.apply(&m); err != nil {
 			return err
 		}
-		if err := p.SetMeter(p, m); err != nil {
+		if err := desk.SetMeter(p, p.Desk, m); err != nil {
 			return err
 		}
 		p.say("%s is written down, calibration %s.", capital(m.Name()), m.Calibration)
@@ -53,7 +53,7 @@ func (c benchMeter) Run(t *terminal) error {
 
 // before is the meter as it was entered, or a new one.
 func (c benchMeter) before(p *post) (bench.Meter, error) {
-	all, err := p.Meters(p)
+	all, err := desk.Meters(p, p.Desk)
 	if i := slices.IndexFunc(all, func(m bench.Meter) bool { return m.ID == c.ID }); i >= 0 {
 		return all[i], err
 	}
@@ -140,13 +140,13 @@ func meterForJSON(m bench.Meter, s bench.Standing) meterJSON {
 
 func (c benchMeters) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		meters, err := p.Meters(p)
+		meters, err := desk.Meters(p, p.Desk)
 		if err != nil {
 			return err
 		}
 		all := []desk.DueMeter{}
 		for _, m := range meters {
-			s, err := p.MeterStands(p, m)
+			s, err := desk.MeterStatus(p, p.Desk, m)
 			if err != nil {
 				return err
 			}

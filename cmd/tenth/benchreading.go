@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -84,7 +85,7 @@ func (f readingFlags) onMeter(p *post, r *bench.Reading) (bench.Meter, error) {
 	if f.Meter == "" {
 		return bench.Meter{}, refusal("Give --meter", "it is not said on which meter it was read")
 	}
-	m, err := p.Desk.Meter(p, f.Meter)
+	m, err := desk.MeterByID(p, p.Desk, f.Meter)
 	r.Meter, r.Calibration = m.ID, m.Calibration
 	return m, err
 }

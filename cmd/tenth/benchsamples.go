@@ -45,11 +45,11 @@ func (c samplesTake) Run(t *terminal) error {
 			place, note, _ := strings.Cut(text, "=")
 			probed.Probes = append(probed.Probes, bench.Probe{Place: strings.TrimSpace(place), Note: strings.TrimSpace(note)})
 		}
-		number, err := p.Probe(p, l.ID, probed)
+		number, err := desk.Probe(p, p.Desk, l.ID, probed)
 		if err != nil {
 			return err
 		}
-		if l, err = p.Load(p, l.ID); err != nil {
+		if l, err = desk.Load(p, p.Desk, l.ID); err != nil {
 			return err
 		}
 		if c.Keep == "" {
@@ -68,7 +68,7 @@ type samplesList struct {
 
 func (c samplesList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := p.SamplesKept(p)
+		all, err := desk.SamplesKept(p, p.Desk)
 		if err != nil {
 			return err
 		}
@@ -98,7 +98,7 @@ func (c samplesDue) Run(t *terminal) error {
 		if day.IsZero() {
 			day = p.Today()
 		}
-		due, err := p.SamplesDue(p, day)
+		due, err := desk.SamplesDue(p, p.Desk, day)
 		if err != nil {
 			return err
 		}
@@ -155,7 +155,7 @@ func (c samplesDiscard) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
 		names := c.Number
 		if c.AllDue {
-			due, err := p.SamplesDue(p, p.Today())
+			due, err := desk.SamplesDue(p, p.Desk, p.Today())
 			if err != nil {
 				return err
 			}
@@ -167,11 +167,11 @@ func (c samplesDiscard) Run(t *terminal) error {
 			return refusal("Name them, or give --all-due when some are due", "no sample is named")
 		}
 		for _, name := range names {
-			r, err := p.SampleKept(p, name)
+			r, err := desk.RetainedSample(p, p.Desk, name)
 			if err != nil {
 				return err
 			}
-			if err := p.DiscardSample(p, name); err != nil {
+			if err := desk.DiscardSample(p, p.Desk, name); err != nil {
 				return err
 			}
 			p.say("Sample %s of load %s is discarded.", orElse(r.Number, "without number"), r.Load)

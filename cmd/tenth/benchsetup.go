@@ -48,7 +48,7 @@ func (c benchSetup) Run(t *terminal) error {
 		how = writing
 	}
 	return c.at(t, how, c.Who, func(p *post) error {
-		b, err := p.BenchSetup(p)
+		b, err := desk.BenchSetup(p, p.Desk)
 		if err != nil {
 			return err
 		}
@@ -56,7 +56,7 @@ func (c benchSetup) Run(t *terminal) error {
 			if err := c.apply(&b); err != nil {
 				return err
 			}
-			if err := p.SetBench(p, b); err != nil {
+			if err := desk.SetBench(p, p.Desk, b); err != nil {
 				return err
 			}
 		}
@@ -194,7 +194,7 @@ func (c benchSetup) show(p *post, b desk.Bench) error {
 		return p.asJSON(b)
 	}
 	p.say("Meters are checked by the rule %s%s, every %d days, %d days of warning.", b.Authority, limitWords(b), b.EveryDays, b.WarnDays)
-	if keep, err := p.Retention(p); err != nil {
+	if keep, err := desk.RetentionRule(p, p.Desk); err != nil {
 		p.say("%s.", capital(err.Error()))
 	} else {
 		p.say("Samples are kept %d days: %s.", keep.Days, keep.Name)

@@ -48,12 +48,12 @@ func (c benchTest) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		tested, err := p.Test(p, l, tests)
+		tested, err := desk.TestSample(p, p.Desk, l, tests)
 		if err != nil {
 			return err
 		}
 		if !c.Try {
-			if err := p.SampleTested(p, l.ID, l.Sample, tested); err != nil {
+			if err := desk.RecordTest(p, p.Desk, l.ID, l.Sample, tested); err != nil {
 				return err
 			}
 		}
@@ -157,7 +157,7 @@ func (c benchTest) tell(p *post, l *load.Load, tested desk.Testing) error {
 		out.Tests = append(out.Tests, one)
 	}
 	if !c.Try {
-		now, err := p.Load(p, l.ID)
+		now, err := desk.Load(p, p.Desk, l.ID)
 		if err != nil {
 			return err
 		}

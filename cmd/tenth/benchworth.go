@@ -36,7 +36,7 @@ func (c benchWorth) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		w, err := p.Worth(p, l, step)
+		w, err := desk.WorthOf(p, p.Desk, l, step)
 		if err != nil {
 			return err
 		}

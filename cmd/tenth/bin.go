@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/house"
+)
 
 // binCommand keeps the list of pits and bins.
 type binCommand struct {
@@ -31,7 +34,7 @@ func (c binAdd) Run(t *terminal) error {
 			}
 			b.Commodity = grain.ID
 		}
-		if err := p.SetBin(p, b); err != nil {
+		if err := desk.SetBin(p, p.Desk, b); err != nil {
 			return err
 		}
 		p.say("%s, %s, is written down.", b.ID, b.Name)
@@ -46,7 +49,7 @@ type binList struct {
 
 func (c binList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := p.Bins(p)
+		all, err := desk.Bins(p, p.Desk)
 		if err != nil {
 			return err
 		}

@@ -30,7 +30,7 @@ func (correctCommand) Help() string {
 
 func (c correctCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		old, err := p.Ticket(p, int64(c.Ticket))
+		old, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
@@ -52,15 +52,15 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 	if err != nil {
 		return 0, err
 	}
-	err = p.Together(p, func(w *desk.Work) error {
-		id, err := w.Correct(int64(c.Ticket), c.Reason)
+	err = p.Batch(p, func(w *desk.Batch) error {
+		id, err := desk.Correct(p, w, int64(c.Ticket), c.Reason)
 		if err != nil {
 			return err
 		}
-		if err := change.noted(w, id); err != nil {
+		if err := change.noted(p, w, id); err != nil {
 			return err
 		}
-		number, err = issued(w, id)
+		number, err = issued(p, w, id)
 		return err
 	})
 	return number, err
@@ -69,7 +69,7 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 // handAfter gives out a ticket that took the place of another, with what it
 // changed of that one where a person reads it.
 func (p *post) handAfter(old *load.Load, number int64, f paperFlags, asJSON bool) error {
-	l, err := p.Ticket(p, number)
+	l, err := desk.Ticket(p, p.Desk, number)
 	if err != nil {
 		return err
 	}
@@ -84,11 +84,11 @@ func (p *post) handAfter(old *load.Load, number int64, f paperFlags, asJSON bool
 // differences prints what a ticket changed of the one whose place it takes, line
 // by line.
 func (p *post) differences(old, now *load.Load) error {
-	before, err := p.Resettle(p, old)
+	before, err := desk.Resettle(p, p.Desk, old)
 	if err != nil {
 		return err
 	}
-	after, err := p.Resettle(p, now)
+	after, err := desk.Resettle(p, p.Desk, now)
 	if err != nil {
 		return err
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 )
 
@@ -31,7 +32,7 @@ func (c dayShow) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		doc, err := p.DayPaper(p, day)
+		doc, err := desk.DayPaper(p, p.Desk, day)
 		if err != nil {
 			return err
 		}
@@ -68,10 +69,10 @@ func (c dayClose) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		if err := p.CloseDay(p, day, c.Remark); err != nil {
+		if err := desk.CloseDay(p, p.Desk, day, c.Remark); err != nil {
 			return err
 		}
-		sheet, err := p.DaySheet(p, day)
+		sheet, err := desk.DaySheet(p, p.Desk, day)
 		if err != nil {
 			return err
 		}

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/quantity"
 )
@@ -32,11 +33,11 @@ func (disputeRaise) Help() string {
 
 func (c disputeRaise) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		id, err := p.Raise(p, dispute.Raised{Ticket: int64(c.Ticket), By: c.By, About: c.About, Claim: c.Claim})
+		id, err := desk.RaiseDispute(p, p.Desk, dispute.Raised{Ticket: int64(c.Ticket), By: c.By, About: c.About, Claim: c.Claim})
 		if err != nil {
 			return err
 		}
-		one, err := p.Dispute(p, id)
+		one, err := desk.DisputeByID(p, p.Desk, id)
 		if err != nil {
 			return err
 		}
@@ -129,10 +130,10 @@ func (c disputeDecide) Run(t *terminal) error {
 
 // goOn writes the next fact of a dispute down and says where it stands.
 func (p *post) goOn(id string, f dispute.Fact) error {
-	if err := p.GoOn(p, id, f); err != nil {
+	if err := desk.ContinueDispute(p, p.Desk, id, f); err != nil {
 		return err
 	}
-	one, err := p.Dispute(p, id)
+	one, err := desk.DisputeByID(p, p.Desk, id)
 	if err != nil {
 		return err
 	}
@@ -154,12 +155,12 @@ func (disputeList) Help() string {
 
 func (c disputeList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := p.DisputesDue(p)
+		all, err := desk.DisputesDue(p, p.Desk)
 		switch {
 		case c.Ticket > 0:
-			all, err = p.DisputesOf(p, int64(c.Ticket))
+			all, err = desk.DisputesOf(p, p.Desk, int64(c.Ticket))
 		case c.All:
-			all, err = p.Disputes(p)
+			all, err = desk.Disputes(p, p.Desk)
 		}
 		if err != nil {
 			return err
@@ -186,7 +187,7 @@ func (disputeShow) Help() string {
 
 func (c disputeShow) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		doc, err := p.DisputeFile(p, c.Dispute)
+		doc, err := desk.DisputeFile(p, p.Desk, c.Dispute)
 		if err != nil {
 			return err
 		}

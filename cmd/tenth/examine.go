@@ -39,7 +39,7 @@ func (c examineCommand) Run(t *terminal) error {
 		if err := emptyFolder(c.Dir); err != nil {
 			return err
 		}
-		files, err := p.Examine(p, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
+		files, err := desk.Examine(p, p.Desk, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
 		if err != nil {
 			return err
 		}

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 )
 
@@ -23,11 +24,11 @@ func (explainCommand) Help() string {
 
 func (c explainCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		l, err := p.Ticket(p, int64(c.Ticket))
+		l, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
-		s, err := p.Resettle(p, l)
+		s, err := desk.Resettle(p, p.Desk, l)
 		if err != nil {
 			return err
 		}
@@ -49,7 +50,7 @@ func (p *post) whatChanged(l *load.Load) error {
 	if l.InPlaceOf() == 0 {
 		return nil
 	}
-	old, err := p.Ticket(p, l.InPlaceOf())
+	old, err := desk.Ticket(p, p.Desk, l.InPlaceOf())
 	if err != nil {
 		return err
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 )
 
@@ -43,7 +44,7 @@ func (c growerAdd) Run(t *terminal) error {
 			}
 			g.Shares = append(g.Shares, house.Share{GrowerID: one.owner, Parts: one.parts, Of: one.of})
 		}
-		if err := p.SetGrower(p, g); err != nil {
+		if err := desk.SetGrower(p, p.Desk, g); err != nil {
 			return err
 		}
 		p.say("Grower %s, %s, is written down.", g.ID, g.Name)
@@ -58,7 +59,7 @@ type growerList struct {
 
 func (c growerList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := p.Growers(p)
+		all, err := desk.Growers(p, p.Desk)
 		if err != nil {
 			return err
 		}

@@ -47,7 +47,7 @@ func (c importCommand) Run(t *terminal) error {
 		how = reading
 	}
 	return c.at(t, how, c.Who, func(p *post) error {
-		list, problems, err := p.PreviewTakeover(p, kind, filepath.Base(c.File), text)
+		list, problems, err := desk.PreviewTakeover(p, p.Desk, kind, filepath.Base(c.File), text)
 		if err != nil {
 			return err
 		}
@@ -57,7 +57,7 @@ func (c importCommand) Run(t *terminal) error {
 		if c.Preview {
 			return p.preview(c, list)
 		}
-		taken, left, err := p.TakeOver(p, list, c.LeaveBadOut, p.progress("rows"))
+		taken, left, err := desk.TakeOver(p, p.Desk, list, c.LeaveBadOut, p.progress("rows"))
 		if err != nil {
 			return err
 		}

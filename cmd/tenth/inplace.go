@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 )
@@ -46,11 +47,11 @@ func (f inPlaceFlags) read(p *post, old *load.Load) (out otherwise, err error) {
 }
 
 // noted writes down on a load what is otherwise.
-func (o otherwise) noted(w *desk.Work, id string) error {
+func (o otherwise) noted(ctx context.Context, w *desk.Batch, id string) error {
 	if o.details != nil {
-		if err := w.Amend(id, *o.details); err != nil {
+		if err := desk.Amend(ctx, w, id, *o.details); err != nil {
 			return err
 		}
 	}
-	return noted(w, id, o.weights, o.sample, o.limits)
+	return noted(ctx, w, id, o.weights, o.sample, o.limits)
 }

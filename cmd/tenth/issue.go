@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // issueCommand gives a load its ticket.
 type issueCommand struct {
 	bookFlags
@@ -15,15 +17,15 @@ func (issueCommand) Help() string {
 
 func (c issueCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		number, err := p.Issue(p, string(c.Load))
+		number, err := desk.Issue(p, p.Desk, string(c.Load))
 		if err != nil {
 			return err
 		}
-		copyNo, err := p.Printed(p, number)
+		copyNo, err := desk.RecordPrint(p, p.Desk, number)
 		if err != nil {
 			return err
 		}
-		l, err := p.Ticket(p, number)
+		l, err := desk.Ticket(p, p.Desk, number)
 		if err != nil {
 			return err
 		}

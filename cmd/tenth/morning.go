@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/store"
@@ -70,7 +71,7 @@ func (c demoMorning) papers(p *post) error {
 
 // working writes the explained working beside the slip.
 func (c demoMorning) working(p *post, l *load.Load) ([]string, error) {
-	s, err := p.Resettle(p, l)
+	s, err := desk.Resettle(p, p.Desk, l)
 	if err != nil {
 		return nil, err
 	}
@@ -80,7 +81,7 @@ func (c demoMorning) working(p *post, l *load.Load) ([]string, error) {
 
 // daySheet writes what came in today as the manager would sign it.
 func (c demoMorning) daySheet(p *post, l *load.Load) ([]string, error) {
-	sheet, err := p.DaySheet(p, l.IssuedDay)
+	sheet, err := desk.DaySheet(p, p.Desk, l.IssuedDay)
 	if err != nil {
 		return nil, err
 	}

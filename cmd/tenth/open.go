@@ -3,6 +3,7 @@ package main
 import (
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 )
 
@@ -36,7 +37,7 @@ func (c openCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		id, err := p.OpenLoad(p, d)
+		id, err := desk.OpenLoad(p, p.Desk, d)
 		if err != nil {
 			return err
 		}

@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/house"
+)
 
 // personCommand keeps the list of people at the desk.
 type personCommand struct {
@@ -25,7 +28,7 @@ func (personAdd) Help() string {
 
 func (c personAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		if err := p.SetPerson(p, house.Person{Name: c.Name, Role: house.Role(c.Role), Gone: c.Gone}); err != nil {
+		if err := desk.SetPerson(p, p.Desk, house.Person{Name: c.Name, Role: house.Role(c.Role), Gone: c.Gone}); err != nil {
 			return err
 		}
 		p.say("%s is written down as %s.", c.Name, c.Role)

@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // positionCommand shows what is in the house.
 type positionCommand struct {
 	bookFlags
@@ -28,7 +30,7 @@ func (c positionCommand) Run(t *terminal) error {
 		if from.IsZero() {
 			from = to
 		}
-		doc, err := p.PositionPaper(p, from, to)
+		doc, err := desk.PositionPaper(p, p.Desk, from, to)
 		if err != nil {
 			return err
 		}

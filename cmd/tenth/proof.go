@@ -32,7 +32,7 @@ func (c proofCommand) Run(t *terminal) error {
 			}
 			o.Moisture = &m
 		}
-		doc, err := p.Proof(p, int64(c.Ticket), o)
+		doc, err := desk.Proof(p, p.Desk, int64(c.Ticket), o)
 		if err != nil {
 			return err
 		}
@@ -54,7 +54,7 @@ func (differenceCommand) Help() string {
 
 func (c differenceCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		d, err := p.Difference(p, int64(c.Old), int64(c.New))
+		d, err := desk.Compare(p, p.Desk, int64(c.Old), int64(c.New))
 		if err != nil {
 			return err
 		}

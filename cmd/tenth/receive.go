@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 
 	"tenthpoint/internal/desk"
@@ -67,42 +68,42 @@ func (c receiveCommand) receive(p *post) (*load.Load, error) {
 		return nil, err
 	}
 	var number int64
-	err = p.Together(p, func(w *desk.Work) error {
-		id, err := w.OpenLoad(d)
+	err = p.Batch(p, func(w *desk.Batch) error {
+		id, err := desk.OpenLoad(p, w, d)
 		if err != nil {
 			return err
 		}
-		number, err = ticketed(w, id, weights, sample, limits)
+		number, err = ticketed(p, w, id, weights, sample, limits)
 		return err
 	})
 	if err != nil {
 		return nil, err
 	}
-	return p.Ticket(p, number)
+	return desk.Ticket(p, p.Desk, number)
 }
 
 // ticketed weighs, samples, accepts, issues and prints a load that is open.
-func ticketed(w *desk.Work, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) (int64, error) {
-	if err := noted(w, id, weights, sample, limits); err != nil {
+func ticketed(ctx context.Context, w *desk.Batch, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) (int64, error) {
+	if err := noted(ctx, w, id, weights, sample, limits); err != nil {
 		return 0, err
 	}
-	return issued(w, id)
+	return issued(ctx, w, id)
 }
 
 // noted weighs, samples and accepts a load that is open.
-func noted(w *desk.Work, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) error {
+func noted(ctx context.Context, w *desk.Batch, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) error {
 	for _, one := range weights {
-		if err := w.Weigh(id, one); err != nil {
+		if err := desk.Weigh(ctx, w, id, one); err != nil {
 			return err
 		}
 	}
 	if sample.Tester != "" {
-		if err := w.Sample(id, sample); err != nil {
+		if err := desk.RecordSample(ctx, w, id, sample); err != nil {
 			return err
 		}
 	}
 	for _, one := range limits {
-		if err := w.Accept(id, one.Limit, one.Reason); err != nil {
+		if err := desk.Accept(ctx, w, id, one.Limit, one.Reason); err != nil {
 			return err
 		}
 	}
@@ -110,12 +111,12 @@ func noted(w *desk.Work, id string, weights []load.Weighing, sample load.Sample,
 }
 
 // issued issues and prints a load that is whole.
-func issued(w *desk.Work, id string) (int64, error) {
-	number, err := w.Issue(id)
+func issued(ctx context.Context, w *desk.Batch, id string) (int64, error) {
+	number, err := desk.Issue(ctx, w, id)
 	if err != nil {
 		return 0, err
 	}
-	_, err = w.Printed(number)
+	_, err = desk.RecordPrint(ctx, w, number)
 	return number, err
 }
 
@@ -158,11 +159,11 @@ func (p *post) hand(l *load.Load, copyNo int64, f paperFlags, asJSON bool) error
 }
 
 func (p *post) ticketJSON(l *load.Load) (ticketJSON, error) {
-	s, err := p.Resettle(p, l)
+	s, err := desk.Resettle(p, p.Desk, l)
 	if err != nil {
 		return ticketJSON{}, err
 	}
-	code, err := p.Code(p, l)
+	code, err := desk.Code(p, p.Desk, l)
 	return ticketJSON{
 		Ticket: fmt.Sprint(l.Number), Load: l.ID, Status: string(l.Phase), Code: code,
 		Edition: l.Settled.Edition, Figures: settlementJSON(s).Figures,

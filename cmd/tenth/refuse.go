@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // refuseCommand turns a load away.
 type refuseCommand struct {
 	bookFlags
@@ -14,7 +16,7 @@ func (refuseCommand) Help() string {
 
 func (c refuseCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		if err := p.Refuse(p, string(c.Load), c.Reason); err != nil {
+		if err := desk.Refuse(p, p.Desk, string(c.Load), c.Reason); err != nil {
 			return err
 		}
 		p.say("Load %s is turned away.", c.Load)

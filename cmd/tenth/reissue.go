@@ -28,7 +28,7 @@ func (reissueCommand) Help() string {
 
 func (c reissueCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		old, err := p.Ticket(p, int64(c.Ticket))
+		old, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
@@ -51,14 +51,14 @@ func (c reissueCommand) reissue(p *post, old *load.Load) (id string, number int6
 	if err != nil {
 		return "", 0, err
 	}
-	err = p.Together(p, func(w *desk.Work) error {
-		if id, err = w.Reissue(int64(c.Ticket), orElse(c.Reason, old.Ended.Reason)); err != nil {
+	err = p.Batch(p, func(w *desk.Batch) error {
+		if id, err = desk.Reissue(p, w, int64(c.Ticket), orElse(c.Reason, old.Ended.Reason)); err != nil {
 			return err
 		}
-		if err := change.noted(w, id); err != nil || c.Yard {
+		if err := change.noted(p, w, id); err != nil || c.Yard {
 			return err
 		}
-		number, err = issued(w, id)
+		number, err = issued(p, w, id)
 		return err
 	})
 	return id, number, err

@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // reprintCommand prints another copy.
 type reprintCommand struct {
 	bookFlags
@@ -18,11 +20,11 @@ func (reprintCommand) Help() string {
 
 func (c reprintCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		copyNo, err := p.Printed(p, int64(c.Ticket))
+		copyNo, err := desk.RecordPrint(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
-		l, err := p.Ticket(p, int64(c.Ticket))
+		l, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}

@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // sampleCommand writes the bench's results down.
 type sampleCommand struct {
 	bookFlags
@@ -17,7 +19,7 @@ func (sampleCommand) Help() string {
 
 func (c sampleCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		l, err := p.Load(p, string(c.Load))
+		l, err := desk.Load(p, p.Desk, string(c.Load))
 		if err != nil {
 			return err
 		}
@@ -33,12 +35,12 @@ func (c sampleCommand) Run(t *terminal) error {
 			if err != nil {
 				return err
 			}
-			if err := p.Sample(p, l.ID, s); err != nil {
+			if err := desk.RecordSample(p, p.Desk, l.ID, s); err != nil {
 				return err
 			}
 		}
 		for _, one := range limits {
-			if err := p.Accept(p, l.ID, one.Limit, one.Reason); err != nil {
+			if err := desk.Accept(p, p.Desk, l.ID, one.Limit, one.Reason); err != nil {
 				return err
 			}
 		}

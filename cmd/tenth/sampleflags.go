@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -76,7 +77,7 @@ func (p *post) keepUntil(d load.Details) quantity.Date {
 		day = p.Today()
 	}
 	days := p.Profile().RetainDays
-	if keep, err := p.Retention(p); err == nil {
+	if keep, err := desk.RetentionRule(p, p.Desk); err == nil {
 		days = keep.Days
 	}
 	return day.AddDays(days)

@@ -6,6 +6,7 @@ import (
 	"os"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 )
@@ -78,13 +79,13 @@ func (c setupCommand) changes() bool {
 
 // write writes the profile down, and in a new book its first manager.
 func (c setupCommand) write(p *post, profile house.Profile) error {
-	if err := p.SetProfile(p, profile); err != nil {
+	if err := desk.SetProfile(p, p.Desk, profile); err != nil {
 		return err
 	}
 	if len(p.People()) > 0 {
 		return nil
 	}
-	return p.SetPerson(p, house.Person{Name: p.Who().Name, Role: house.Manager})
+	return desk.SetPerson(p, p.Desk, house.Person{Name: p.Who().Name, Role: house.Manager})
 }
 
 // profile is the set-up with what was typed in place of what it had.

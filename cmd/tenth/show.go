@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/slip"
 )
@@ -26,7 +27,7 @@ func (showCommand) Help() string {
 
 func (c showCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		l, err := p.Ticket(p, int64(c.Ticket))
+		l, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}

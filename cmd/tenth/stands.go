@@ -1,8 +1,10 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // stands says what a load on the yard still lacks.
 func (p *post) stands(id string) error {
-	l, err := p.Load(p, id)
+	l, err := desk.Load(p, p.Desk, id)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/house"
+)
 
 // truckCommand keeps the list of trucks.
 type truckCommand struct {
@@ -36,7 +39,7 @@ func (c truckAdd) Run(t *terminal) error {
 		if err := c.tare(p, &truck); err != nil {
 			return err
 		}
-		if err := p.SetTruck(p, truck); err != nil {
+		if err := desk.SetTruck(p, p.Desk, truck); err != nil {
 			return err
 		}
 		p.say("Truck %s is written down.", truck.ID)
@@ -70,7 +73,7 @@ type truckList struct {
 
 func (c truckList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := p.Trucks(p)
+		all, err := desk.Trucks(p, p.Desk)
 		if err != nil {
 			return err
 		}

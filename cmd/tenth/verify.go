@@ -33,7 +33,7 @@ func (c verifyCommand) Run(t *terminal) error {
 		if c.Code != "" {
 			return c.slip(p)
 		}
-		found, err := p.Verify(p, nil)
+		found, err := desk.Verify(p, p.Desk, nil)
 		if err != nil {
 			return err
 		}
@@ -91,7 +91,7 @@ func (c verifyCommand) slip(p *post) error {
 	if whole {
 		code = said.Code
 	}
-	l, err := p.ByCode(p, code)
+	l, err := desk.TicketByCode(p, p.Desk, code)
 	if err != nil {
 		return err
 	}

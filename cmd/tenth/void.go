@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // voidCommand cancels a ticket.
 type voidCommand struct {
 	bookFlags
@@ -17,11 +19,11 @@ func (voidCommand) Help() string {
 
 func (c voidCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		if err := p.Void(p, int64(c.Ticket), c.Reason); err != nil {
+		if err := desk.Void(p, p.Desk, int64(c.Ticket), c.Reason); err != nil {
 			return err
 		}
 		if c.JSON {
-			l, err := p.Ticket(p, int64(c.Ticket))
+			l, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
 			if err != nil {
 				return err
 			}

@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/desk"
+
 // weighCommand writes weights down.
 type weighCommand struct {
 	bookFlags
@@ -17,7 +19,7 @@ func (weighCommand) Help() string {
 
 func (c weighCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		l, err := p.Load(p, string(c.Load))
+		l, err := desk.Load(p, p.Desk, string(c.Load))
 		if err != nil {
 			return err
 		}
@@ -29,7 +31,7 @@ func (c weighCommand) Run(t *terminal) error {
 			return refusal("Give --gross, --tare or --stored-tare", "no weight was given for load %s", l.ID)
 		}
 		for _, one := range weights {
-			if err := p.Weigh(p, l.ID, one); err != nil {
+			if err := desk.Weigh(p, p.Desk, l.ID, one); err != nil {
 				return err
 			}
 		}

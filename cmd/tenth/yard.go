@@ -32,7 +32,7 @@ type waiting struct {
 
 func (c yardCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		loads, err := p.Yard(p)
+		loads, err := desk.Yard(p, p.Desk)
 		if err != nil {
 			return err
 		}
@@ -64,7 +64,7 @@ func (p *post) waits(l *load.Load) waiting {
 	if net, known := desk.Net(l); known {
 		w.Net = net.String()
 	}
-	_, problems := p.Preview(l)
+	_, problems := desk.Preview(p.Desk, l)
 	for _, problem := range problems {
 		w.Lacks = append(w.Lacks, problem.Sentence)
 	}

@@ -1,6 +1,7 @@
 package demo
 
 import (
+	"context"
 	"fmt"
 
 	"tenthpoint/internal/desk"
@@ -14,12 +15,12 @@ import (
 const meterID = "M1"
 
 // test is the tester's act.
-func (v *visit) test(w *desk.Work) error {
+func (v *visit) test(ctx context.Context, w *desk.Batch) error {
 	if v.gone {
 		return nil
 	}
 	v.season.put(v)
-	return w.Sample(v.id, v.sample)
+	return desk.RecordSample(ctx, w, v.id, v.sample)
 }
 
 // bench draws what the bench finds.

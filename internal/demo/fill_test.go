@@ -53,7 +53,7 @@ func opened(t testing.TB, book *store.Book) *desk.Desk {
 func TestSeasonIsSound(t *testing.T) {
 	const loads = 400
 	book := filled(t, Options{Loads: loads, Seed: 7, Now: noon, Rates: shipped(t)})
-	sound, err := opened(t, book).Verify(ctx, nil)
+	sound, err := desk.Verify(ctx, opened(t, book), nil)
 	must(t, err)
 	if len(sound.Problems) > 0 {
 		t.Fatalf("the season is not sound: %q", sound.Problems)
@@ -102,7 +102,7 @@ func TestSeasonHasEveryOddity(t *testing.T) {
 	}
 	d := opened(t, book)
 	for _, r := range rows {
-		l, err := d.Load(ctx, r.ID)
+		l, err := desk.Load(ctx, d, r.ID)
 		must(t, err)
 		note("void", l.Phase == load.Void)
 		note("corrected", l.Phase == load.Corrected)
@@ -153,11 +153,11 @@ func TestDaysAreClosed(t *testing.T) {
 		book := filled(t, Options{Loads: 120, Seed: 2, Now: now, Rates: shipped(t)})
 		d := opened(t, book)
 		for day := d.Today().AddDays(-4); day.Before(d.Today()); day = day.AddDays(1) {
-			if by, _, closed, err := d.Closed(ctx, day); err != nil || !closed || by.Who != Manager {
+			if by, _, closed, err := desk.ClosingOf(ctx, d, day); err != nil || !closed || by.Who != Manager {
 				t.Errorf("%s closed %v by %q, %v", day, closed, by.Who, err)
 			}
 		}
-		if _, _, closed, err := d.Closed(ctx, d.Today()); closed || err != nil {
+		if _, _, closed, err := desk.ClosingOf(ctx, d, d.Today()); closed || err != nil {
 			t.Errorf("today is closed: %v, %v", closed, err)
 		}
 		last, _, err := book.Head(ctx)
@@ -234,7 +234,7 @@ func TestFillCanBeStopped(t *testing.T) {
 	if !errors.Is(err, context.Canceled) {
 		t.Fatalf("a season that was stopped ends with %v", err)
 	}
-	sound, err := opened(t, book).Verify(ctx, nil)
+	sound, err := desk.Verify(ctx, opened(t, book), nil)
 	must(t, err)
 	if len(sound.Problems) > 0 || sound.Loads < 100 || sound.Loads > 300 {
 		t.Errorf("after %d loads: %q", sound.Loads, sound.Problems)

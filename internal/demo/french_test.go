@@ -63,19 +63,19 @@ func (r reader) document(d report.Document) { r.read(d.Title, d.Text(3000)) }
 func (r reader) daysAndRegisters(d *desk.Desk) {
 	from, to := quantity.MustDate("2026-08-01"), d.Today()
 	for day := from; !day.After(to); day = day.AddDays(1) {
-		paper, err := d.DayPaper(ctx, day)
+		paper, err := desk.DayPaper(ctx, d, day)
 		must(r.t, err)
 		r.document(paper)
 	}
-	registers, err := d.Registers(ctx, from, to)
+	registers, err := desk.Registers(ctx, d, from, to)
 	must(r.t, err)
 	for _, one := range registers {
 		r.document(one.Paper)
 	}
-	position, err := d.PositionPaper(ctx, from, to)
+	position, err := desk.PositionPaper(ctx, d, from, to)
 	must(r.t, err)
 	r.document(position)
-	set, err := d.Examine(ctx, to.AddDays(-2), to, report.Page{}, nil)
+	set, err := desk.Examine(ctx, d, to.AddDays(-2), to, report.Page{}, nil)
 	must(r.t, err)
 	for _, f := range set {
 		if strings.HasSuffix(f.Name, ".txt") || strings.HasSuffix(f.Name, ".csv") {
@@ -85,15 +85,15 @@ func (r reader) daysAndRegisters(d *desk.Desk) {
 }
 
 func (r reader) accountsAndMeters(d *desk.Desk) {
-	growers, err := d.Growers(ctx)
+	growers, err := desk.Growers(ctx, d)
 	must(r.t, err)
 	for _, g := range growers {
-		statement, err := d.Statement(ctx, g.ID, quantity.Date{}, quantity.Date{})
+		statement, err := desk.Statement(ctx, d, g.ID, quantity.Date{}, quantity.Date{})
 		must(r.t, err)
 		r.document(statement)
 	}
 	for _, id := range []string{dialID, meterID} {
-		log, err := d.MeterLog(ctx, id, "corn", 0)
+		log, err := desk.LogOfMeter(ctx, d, id, "corn", 0)
 		must(r.t, err)
 		r.document(log.Paper(d.Profile(), d.Today()))
 	}
@@ -105,11 +105,11 @@ func (r reader) ticketsOf(d *desk.Desk, book *store.Book) {
 	rows, err := book.Loads(ctx, store.LoadFilter{})
 	must(r.t, err)
 	for _, row := range rows {
-		l, err := d.Load(ctx, row.ID)
+		l, err := desk.Load(ctx, d, row.ID)
 		must(r.t, err)
 		ticket := slip.Ticket{House: d.Profile(), Load: l}
 		if row.Ticket > 0 {
-			ticket.Settlement, err = d.Resettle(ctx, l)
+			ticket.Settlement, err = desk.Resettle(ctx, d, l)
 			must(r.t, err)
 			r.proof(d, row)
 		}
@@ -127,24 +127,24 @@ func (r reader) proof(d *desk.Desk, row store.LoadRow) {
 	if row.Direction != string(load.Inbound) || row.Ticket%5 != 1 && !odd {
 		return // one in five, and all with something to tell
 	}
-	paper, err := d.Proof(ctx, row.Ticket, desk.ProofOptions{})
+	paper, err := desk.Proof(ctx, d, row.Ticket, desk.ProofOptions{})
 	must(r.t, err)
 	r.document(paper)
-	l, err := d.Ticket(ctx, row.Ticket)
+	l, err := desk.Ticket(ctx, d, row.Ticket)
 	must(r.t, err)
-	s, err := d.Resettle(ctx, l)
+	s, err := desk.Resettle(ctx, d, l)
 	must(r.t, err)
 	r.read("working", s.Sheet.TextIn(300, tongue.Of("fr").Say))
 }
 
 func (r reader) disputesOf(d *desk.Desk) {
-	all, err := d.Disputes(ctx)
+	all, err := desk.Disputes(ctx, d)
 	must(r.t, err)
 	if len(all) != len(doubted) {
 		r.t.Errorf("%d disputes were raised, want %d", len(all), len(doubted))
 	}
 	for _, one := range all {
-		file, err := d.DisputeFile(ctx, one.ID)
+		file, err := desk.DisputeFile(ctx, d, one.ID)
 		must(r.t, err)
 		r.document(file)
 	}
@@ -162,7 +162,7 @@ func disputed(t *testing.T, d *desk.Desk, book *store.Book, n int) {
 		return r.Phase != string(load.Ticketed) || r.Direction != string(load.Inbound)
 	})
 	day := d.Today()
-	id, err := d.Raise(ctx, dispute.Raised{Ticket: rows[n].Ticket, By: "Owen Tarrant", About: "moisture", Claim: "hot", Day: day, Rule: "canada"})
+	id, err := desk.RaiseDispute(ctx, d, dispute.Raised{Ticket: rows[n].Ticket, By: "Owen Tarrant", About: "moisture", Claim: "hot", Day: day, Rule: "canada"})
 	must(t, err)
 	steps := []dispute.Fact{
 		dispute.Sent{Sample: "S-1", SealedBy: Manager, Witness: Clerk, Airtight: true, To: Tester, Day: day},
@@ -170,7 +170,7 @@ func disputed(t *testing.T, d *desk.Desk, book *store.Book, n int) {
 		dispute.Decided{Decision: "hot", Stands: true, Day: day},
 	}
 	for _, f := range steps[:[]int{0, 1, 3}[n]] {
-		must(t, d.GoOn(ctx, id, f))
+		must(t, desk.ContinueDispute(ctx, d, id, f))
 	}
 }
 
@@ -181,7 +181,7 @@ func ownWords(t *testing.T, d *desk.Desk, book *store.Book) []string {
 	p := d.Profile()
 	own := append([]string{p.Business, p.Street, p.Town, p.Licence, wrongTare, wrongMoisture, wrongGrower, "taken for the flat store, blended off"},
 		slices.Concat(whyByHand, whyRefused, whyVoid)...)
-	growers, err := d.Growers(ctx)
+	growers, err := desk.Growers(ctx, d)
 	must(t, err)
 	for _, g := range growers {
 		own = append(own, g.Name, g.Address)
@@ -213,7 +213,7 @@ func ownOfLoads(t *testing.T, d *desk.Desk, book *store.Book) []string {
 	rows, err := book.Loads(ctx, store.LoadFilter{})
 	must(t, err)
 	for _, row := range rows {
-		l, err := d.Load(ctx, row.ID)
+		l, err := desk.Load(ctx, d, row.ID)
 		must(t, err)
 		own = append(own, l.Details.Driver, l.Details.Consignee, l.Details.Truck.Plate, l.Details.Truck.Trailer, l.Sample.Kept)
 	}

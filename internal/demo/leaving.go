@@ -1,6 +1,7 @@
 package demo
 
 import (
+	"context"
 	"time"
 
 	"tenthpoint/internal/desk"
@@ -73,14 +74,14 @@ func (s *season) fullest() (heap, bool) {
 	return best, s.heaps[best] >= leastLeft
 }
 
-func (d *departure) arrive(w *desk.Work) (err error) {
+func (d *departure) arrive(ctx context.Context, w *desk.Batch) (err error) {
 	from, enough := d.season.fullest()
 	if !enough {
 		return nil
 	}
 	d.from = from
 	d.season.heaps[from] -= d.net
-	d.id, err = w.OpenLoad(load.Details{
+	d.id, err = desk.OpenLoad(ctx, w, load.Details{
 		Direction: load.Outbound, Day: d.season.first.AddDays(d.day), Commodity: from.commodity, Bin: from.place,
 		Grower: load.Party{ID: ownGrain.ID, Name: ownGrain.Name}, Consignee: d.buyer,
 		Truck: load.Truck{ID: d.truck.ID, Plate: d.truck.Plate, Trailer: d.truck.Trailer},
@@ -88,24 +89,24 @@ func (d *departure) arrive(w *desk.Work) (err error) {
 	if err != nil {
 		return err
 	}
-	return w.Weigh(d.id, draft(load.Tare, "", d.truck.empty))
+	return desk.Weigh(ctx, w, d.id, draft(load.Tare, "", d.truck.empty))
 }
 
-func (d *departure) weighFull(w *desk.Work) error {
+func (d *departure) weighFull(ctx context.Context, w *desk.Batch) error {
 	if d.id == "" {
 		return nil
 	}
-	return w.Weigh(d.id, draft(load.Gross, "", d.truck.empty+d.net))
+	return desk.Weigh(ctx, w, d.id, draft(load.Gross, "", d.truck.empty+d.net))
 }
 
-func (d *departure) issue(w *desk.Work) error {
+func (d *departure) issue(ctx context.Context, w *desk.Batch) error {
 	if d.id == "" {
 		return nil
 	}
-	number, err := w.Issue(d.id)
+	number, err := desk.Issue(ctx, w, d.id)
 	if err != nil {
 		return err
 	}
-	_, err = w.Printed(number)
+	_, err = desk.RecordPrint(ctx, w, number)
 	return err
 }

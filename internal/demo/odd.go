@@ -1,6 +1,7 @@
 package demo
 
 import (
+	"context"
 	"strings"
 	"time"
 
@@ -82,11 +83,11 @@ func (v *visit) oddActs(weighed, done time.Time) []act {
 		acts = append(acts, act{weighed.Add(40 * time.Second), v.clerk, v.turnAway})
 	}
 	if v.odd.misnamed {
-		acts = append(acts, act{weighed.Add(20 * time.Second), v.clerk, func(w *desk.Work) error {
+		acts = append(acts, act{weighed.Add(20 * time.Second), v.clerk, func(ctx context.Context, w *desk.Batch) error {
 			if v.gone {
 				return nil
 			}
-			return w.Amend(v.id, v.details)
+			return desk.Amend(ctx, w, v.id, v.details)
 		}})
 	}
 	if v.odd.voided != "" {
@@ -103,18 +104,18 @@ func (s *season) nextMorning(day int, after time.Duration) time.Time {
 	return s.hour(s.first.AddDays(day+1), 7, 0).Add(after)
 }
 
-func (v *visit) turnAway(w *desk.Work) error {
+func (v *visit) turnAway(ctx context.Context, w *desk.Batch) error {
 	v.gone = true
-	return w.Refuse(v.id, v.odd.refused)
+	return desk.Refuse(ctx, w, v.id, v.odd.refused)
 }
 
 // beyondLimit lets the manager accept what may be accepted; all else is turned
 // away.
-func (v *visit) beyondLimit(w *desk.Work, problems settle.Problems) error {
+func (v *visit) beyondLimit(ctx context.Context, w *desk.Batch, problems settle.Problems) error {
 	for _, p := range problems {
 		if p.Accept == "" || !v.odd.accepted {
 			v.odd.refused = strings.TrimSuffix(p.Sentence, ".")
-			return v.turnAway(w)
+			return v.turnAway(ctx, w)
 		}
 	}
 	at := v.season.clock
@@ -122,7 +123,7 @@ func (v *visit) beyondLimit(w *desk.Work, problems settle.Problems) error {
 		return err
 	}
 	for _, p := range problems {
-		if err := w.Accept(v.id, p.Accept, "taken for the flat store, blended off"); err != nil {
+		if err := desk.Accept(ctx, w, v.id, p.Accept, "taken for the flat store, blended off"); err != nil {
 			return err
 		}
 	}
@@ -130,56 +131,56 @@ func (v *visit) beyondLimit(w *desk.Work, problems settle.Problems) error {
 		return err
 	}
 	v.odd.accepted = false // accepted once: whatever else stands in the way turns it away
-	return v.issue(w)
+	return v.issue(ctx, w)
 }
 
-func (v *visit) void(w *desk.Work) error {
+func (v *visit) void(ctx context.Context, w *desk.Batch) error {
 	if v.number == 0 {
 		return nil
 	}
-	return w.Void(v.number, v.odd.voided)
+	return desk.Void(ctx, w, v.number, v.odd.voided)
 }
 
 // correct issues a ticket in place of one that was wrong.
-func (v *visit) correct(w *desk.Work) error {
+func (v *visit) correct(ctx context.Context, w *desk.Batch) error {
 	if v.number == 0 {
 		return nil
 	}
-	id, err := w.Correct(v.number, v.odd.corrected)
+	id, err := desk.Correct(ctx, w, v.number, v.odd.corrected)
 	if err != nil {
 		return err
 	}
-	if err := v.mend(w, id); err != nil {
+	if err := v.mend(ctx, w, id); err != nil {
 		return err
 	}
-	number, err := w.Issue(id)
+	number, err := desk.Issue(ctx, w, id)
 	if err != nil {
 		return err
 	}
-	_, err = w.Printed(number)
+	_, err = desk.RecordPrint(ctx, w, number)
 	return err
 }
 
 // mend changes what was wrong with the ticket.
-func (v *visit) mend(w *desk.Work, id string) error {
+func (v *visit) mend(ctx context.Context, w *desk.Batch, id string) error {
 	switch v.odd.corrected {
 	case wrongTare:
 		tare := draft(load.Tare, "", v.truck.empty-divisionLb*v.season.chance.between(1, 5))
 		if v.odd.drafts {
 			tare.Draft, tare.Weight = "trailer", lb(v.truck.empty/2-v.truck.empty/2%divisionLb-divisionLb)
 		}
-		return w.Weigh(id, byHand(tare, wrongTare))
+		return desk.Weigh(ctx, w, id, byHand(tare, wrongTare))
 	case wrongMoisture:
 		again := v.sample
 		moisture := *again.Moisture
 		moisture.Percent = moisture.Percent.Add(figure(v.season.chance.between(2, 9)*10, quantity.Percent))
 		moisture.Reason = wrongMoisture
 		again.Moisture = &moisture
-		return w.Sample(id, again)
+		return desk.RecordSample(ctx, w, id, again)
 	}
 	changed := v.details
 	other := pick(v.season.chance, growers)
 	changed.Grower, changed.Shares = load.Party{ID: other.ID, Name: other.Name}, owners(other)
 	changed.Disposition, changed.ContractNo, changed.Price, changed.PriceSource = load.Stored, "", nil, ""
-	return w.Amend(id, changed)
+	return desk.Amend(ctx, w, id, changed)
 }

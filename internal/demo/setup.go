@@ -18,9 +18,9 @@ func (s *season) setUp(ctx context.Context) error {
 	if err := s.desk.SignIn(Manager); err != nil {
 		return err
 	}
-	err := s.desk.Together(ctx, func(w *desk.Work) error {
+	err := s.desk.Batch(ctx, func(w *desk.Batch) error {
 		for _, one := range s.standing() {
-			if err := w.Standing(one.id, one.fact); err != nil {
+			if err := desk.SetRecord(ctx, w, one.id, one.fact); err != nil {
 				return err
 			}
 		}

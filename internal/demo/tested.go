@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -12,7 +13,7 @@ import (
 // as the tester does near a limit, and writes the tests down with their mean.
 func (v *visit) testAtBench(ctx context.Context) error {
 	d, c := v.season.desk, v.season.chance
-	l, err := d.Load(ctx, v.id)
+	l, err := desk.Load(ctx, d, v.id)
 	if err != nil {
 		return err
 	}
@@ -25,11 +26,11 @@ func (v *visit) testAtBench(ctx context.Context) error {
 			Sample: figure(100*c.between(58, 68), quantity.Fahrenheit), Room: figure(100*c.between(62, 70), quantity.Fahrenheit),
 		})
 	}
-	tested, err := d.Test(ctx, l, tests)
+	tested, err := desk.TestSample(ctx, d, l, tests)
 	if err != nil {
 		return err
 	}
 	sample := v.sample
 	sample.Moisture = &load.Moisture{}
-	return d.SampleTested(ctx, v.id, sample, tested)
+	return desk.RecordTest(ctx, d, v.id, sample, tested)
 }

@@ -1,6 +1,7 @@
 package demo
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"time"
@@ -131,32 +132,32 @@ func (v *visit) terms(c *chance) {
 	d.Disposition, d.Price, d.PriceSource = load.Sold, &price, "posted "+d.Day.String()
 }
 
-func (v *visit) open(w *desk.Work) (err error) {
+func (v *visit) open(ctx context.Context, w *desk.Batch) (err error) {
 	first := v.details
 	if v.odd.misnamed {
 		wrong := pick(v.season.chance, growers)
 		first.Grower, first.Shares = load.Party{ID: wrong.ID, Name: wrong.Name}, owners(wrong)
 	}
-	v.id, err = w.OpenLoad(first)
+	v.id, err = desk.OpenLoad(ctx, w, first)
 	return err
 }
 
 // issue gives the ticket, unless the load was turned away. A limit that stands
 // in the way is accepted by the manager or turns the load away.
-func (v *visit) issue(w *desk.Work) (err error) {
+func (v *visit) issue(ctx context.Context, w *desk.Batch) (err error) {
 	if v.gone {
 		return nil
 	}
-	v.number, err = w.Issue(v.id)
+	v.number, err = desk.Issue(ctx, w, v.id)
 	var problems settle.Problems
 	if errors.As(err, &problems) {
-		return v.beyondLimit(w, problems)
+		return v.beyondLimit(ctx, w, problems)
 	}
 	if err != nil {
 		return err
 	}
 	v.season.came(v.details, v.net)
-	_, err = w.Printed(v.number)
+	_, err = desk.RecordPrint(ctx, w, v.number)
 	return err
 }
 

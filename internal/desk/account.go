@@ -15,9 +15,9 @@ import (
 // Account adds up what a grower owns of the tickets from one day to another; no
 // day is no bound. For a landlord it is the landlord's share of other growers'
 // loads.
-func (d *Desk) Account(ctx context.Context, growerID string, from, to quantity.Date) (daysheet.Account, error) {
+func Account(ctx context.Context, d *Desk, growerID string, from, to quantity.Date) (daysheet.Account, error) {
 	f := daysheet.AccountFacts{GrowerID: growerID, From: from, To: to, AsOf: d.Today()}
-	grower, err := d.grower(ctx, growerID)
+	grower, err := findGrower(ctx, d, growerID)
 	if err != nil {
 		return daysheet.Account{}, err
 	}
@@ -32,34 +32,34 @@ func (d *Desk) Account(ctx context.Context, growerID string, from, to quantity.D
 	}
 	for _, r := range rows {
 		r.Owners = owners[r.ID]
-		t, err := d.sharedTicket(ctx, r)
+		t, err := sharedTicket(ctx, d, r)
 		if err != nil {
 			return daysheet.Account{}, err
 		}
 		f.Tickets = append(f.Tickets, t)
 	}
-	if f.Contracts, err = d.contractsOf(ctx, growerID); err != nil {
+	if f.Contracts, err = contractsOf(ctx, d, growerID); err != nil {
 		return daysheet.Account{}, err
 	}
-	if f.Example, err = d.isExample(ctx, f.Tickets); err != nil {
+	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
 		return daysheet.Account{}, err
 	}
 	return daysheet.MakeAccount(f), nil
 }
 
 // Statement is a grower's account as a paper.
-func (d *Desk) Statement(ctx context.Context, growerID string, from, to quantity.Date) (report.Document, error) {
-	account, err := d.Account(ctx, growerID, from, to)
+func Statement(ctx context.Context, d *Desk, growerID string, from, to quantity.Date) (report.Document, error) {
+	account, err := Account(ctx, d, growerID, from, to)
 	if err != nil {
 		return report.Document{}, err
 	}
 	return daysheet.ComposeAccount(account, d.profile), nil
 }
 
-// grower finds a grower; one who was never written down but stands on tickets
+// findGrower finds a grower; one who was never written down but stands on tickets
 // goes by the code.
-func (d *Desk) grower(ctx context.Context, id string) (house.Grower, error) {
-	growers, err := d.Growers(ctx)
+func findGrower(ctx context.Context, d *Desk, id string) (house.Grower, error) {
+	growers, err := Growers(ctx, d)
 	if err != nil {
 		return house.Grower{}, err
 	}
@@ -82,8 +82,8 @@ func (d *Desk) grower(ctx context.Context, id string) (house.Grower, error) {
 }
 
 // sharedTicket is a row as the account reads it, with the shares of its owners.
-func (d *Desk) sharedTicket(ctx context.Context, r store.LoadRow) (daysheet.Ticket, error) {
-	t, err := d.sheetTicket(r)
+func sharedTicket(ctx context.Context, d *Desk, r store.LoadRow) (daysheet.Ticket, error) {
+	t, err := sheetTicket(d, r)
 	if err != nil || len(r.Owners) == 0 {
 		return t, err
 	}
@@ -112,8 +112,8 @@ func ownersParts(l *load.Load) []string {
 	return out
 }
 
-func (d *Desk) contractsOf(ctx context.Context, growerID string) ([]daysheet.Contract, error) {
-	all, err := d.Contracts(ctx)
+func contractsOf(ctx context.Context, d *Desk, growerID string) ([]daysheet.Contract, error) {
+	all, err := Contracts(ctx, d)
 	if err != nil {
 		return nil, err
 	}

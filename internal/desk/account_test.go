@@ -10,6 +10,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -23,9 +24,9 @@ func shared(t testing.TB) *scene {
 	s := newScene(t)
 	s.as(manager)
 	for _, g := range []house.Grower{{ID: "G1", Name: "Ada Field", Address: "2 Farm Lane"}, {ID: "G2", Name: "Len Lord"}} {
-		must(t, s.SetGrower(ctx, g))
+		must(t, desk.SetGrower(ctx, s.Desk, g))
 	}
-	must(t, s.SetContract(ctx, house.ContractTerms{Number: "C-7", Grower: "G1", Commodity: "corn", Quantity: quantity.Of("700", quantity.Bushel), Price: quantity.Of("4.15", quantity.DollarsPerBu), Until: quantity.MustDate("2026-12-31")}))
+	must(t, desk.SetContract(ctx, s.Desk, house.ContractTerms{Number: "C-7", Grower: "G1", Commodity: "corn", Quantity: quantity.Of("700", quantity.Bushel), Price: quantity.Of("4.15", quantity.DollarsPerBu), Until: quantity.MustDate("2026-12-31")}))
 	price := quantity.Of("4.15", quantity.DollarsPerBu)
 	for i, one := range []struct {
 		shared   bool
@@ -45,16 +46,16 @@ func shared(t testing.TB) *scene {
 				{Party: load.Party{ID: "G2", Name: "Len Lord"}, Parts: quantity.Int(1, quantity.Plain), Of: quantity.Int(3, quantity.Plain)},
 			}
 		}
-		id, err := s.OpenLoad(ctx, d)
+		id, err := desk.OpenLoad(ctx, s.Desk, d)
 		must(t, err)
 		s.weigh(id, load.Gross, 52300+int64(i)*140)
 		s.sample(id, one.moisture, found("bcfm", "3.4", quantity.Percent))
 		s.weigh(id, load.Tare, 24000)
-		_, err = s.Issue(ctx, id)
+		_, err = desk.Issue(ctx, s.Desk, id)
 		must(t, err)
 		s.now = s.now.Add(20 * time.Minute)
 	}
-	must(t, s.Void(ctx, 6, "weighed twice"))
+	must(t, desk.Void(ctx, s.Desk, 6, "weighed twice"))
 	return s
 }
 
@@ -62,14 +63,14 @@ var ever = quantity.Date{}
 
 func (s *scene) account(grower string, from, to quantity.Date) daysheet.Account {
 	s.t.Helper()
-	a, err := s.Account(ctx, grower, from, to)
+	a, err := desk.Account(ctx, s.Desk, grower, from, to)
 	must(s.t, err)
 	return a
 }
 
 func (s *scene) statement(grower string) report.Document {
 	s.t.Helper()
-	d, err := s.Statement(ctx, grower, ever, ever)
+	d, err := desk.Statement(ctx, s.Desk, grower, ever, ever)
 	must(s.t, err)
 	return d
 }
@@ -135,7 +136,7 @@ func TestContractFill(t *testing.T) {
 	if f.Loads != 2 || f.Delivered.String() != "838.88 bu" || f.Left.String() != "-138.88 bu" {
 		t.Errorf("%d loads, %s delivered, %s left", f.Loads, f.Delivered, f.Left)
 	}
-	must(t, s.Void(ctx, 3, "wrong contract"))
+	must(t, desk.Void(ctx, s.Desk, 3, "wrong contract"))
 	if f = s.account("G1", ever, ever).Fills[0]; f.Loads != 1 || f.Left.String() != "371.48 bu" {
 		t.Errorf("after a void: %d loads, %s left", f.Loads, f.Left)
 	}
@@ -163,7 +164,7 @@ func TestAccountOfASeason(t *testing.T) {
 			t.Errorf("from %q to %q: %d loads and %d out, want %d and %d", c.from, c.to, n, len(a.Out), c.loads, c.out)
 		}
 	}
-	_, err := s.Account(ctx, "G9", ever, ever)
+	_, err := desk.Account(ctx, s.Desk, "G9", ever, ever)
 	refused(t, err, `there is no grower "G9"`)
 }
 

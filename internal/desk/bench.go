@@ -13,15 +13,15 @@ import (
 
 // Equipment is what stands at the bench today: charts, meters, and how each
 // meter stands with its checks.
-func (d *Desk) Equipment(ctx context.Context) (bench.Equipment, error) {
+func Equipment(ctx context.Context, d *Desk) (bench.Equipment, error) {
 	e := bench.Equipment{Charts: d.charts, Standings: map[string]bench.Standing{}}
-	meters, err := d.Meters(ctx)
+	meters, err := Meters(ctx, d)
 	if err != nil {
 		return e, err
 	}
 	e.Meters = meters
 	for _, m := range meters {
-		if e.Standings[m.ID], err = d.MeterStands(ctx, m); err != nil {
+		if e.Standings[m.ID], err = MeterStatus(ctx, d, m); err != nil {
 			return e, err
 		}
 	}
@@ -35,15 +35,15 @@ type Testing struct {
 	Record load.Bench
 }
 
-// Test works tests of a load's sample out without writing anything. The error
+// TestSample works tests of a load's sample out without writing anything. The error
 // names every fault that leaves no figure; what makes it doubtful is in the
 // result's flags.
-func (d *Desk) Test(ctx context.Context, l *load.Load, tests bench.Tests) (Testing, error) {
-	equipment, err := d.Equipment(ctx)
+func TestSample(ctx context.Context, d *Desk, l *load.Load, tests bench.Tests) (Testing, error) {
+	equipment, err := Equipment(ctx, d)
 	if err != nil {
 		return Testing{}, err
 	}
-	setup, err := d.BenchSetup(ctx)
+	setup, err := BenchSetup(ctx, d)
 	if err != nil {
 		return Testing{}, err
 	}
@@ -52,7 +52,7 @@ func (d *Desk) Test(ctx context.Context, l *load.Load, tests bench.Tests) (Testi
 	}
 	t := Testing{Sheet: &working.Sheet{}, Record: load.Bench{
 		Tests: tests, Meters: equipment.Meters, Standings: equipment.Standings,
-		House: bench.House{Policy: bench.PolicyFor(setup.Policies, l.Details.Commodity), Limits: d.limits(l), Trust: setup.Trust},
+		House: bench.House{Policy: bench.PolicyFor(setup.Policies, l.Details.Commodity), Limits: moistureLimits(d, l), Trust: setup.Trust},
 	}}
 	t.Record.Charts, err = chartTexts(tests, d.charts)
 	if err != nil {
@@ -98,10 +98,10 @@ func chartTexts(tests bench.Tests, shelf *bench.Shelf) ([]load.ChartText, error)
 	return out, nil
 }
 
-// SampleTested writes down a sample whose moisture was worked at the bench. A
+// RecordTest writes down a sample whose moisture was worked at the bench. A
 // sample without a number takes the next of the book.
-func (d *Desk) SampleTested(ctx context.Context, id string, s load.Sample, t Testing) error {
-	return d.one(ctx, func(w *Work) error {
+func RecordTest(ctx context.Context, d *Desk, id string, s load.Sample, t Testing) error {
+	return d.do(ctx, func(w *Batch) error {
 		for _, c := range t.Record.Charts {
 			chart, err := d.charts.ByID(c.ID)
 			if err != nil {
@@ -118,7 +118,7 @@ func (d *Desk) SampleTested(ctx context.Context, id string, s load.Sample, t Tes
 				return err
 			}
 		}
-		return w.Sample(id, s)
+		return RecordSample(ctx, w, id, s)
 	})
 }
 
@@ -150,16 +150,16 @@ func addOnce(list []string, s string) []string {
 	return append(list, s)
 }
 
-// equip gives a load what its facts name but do not hold: the desk's time and
+// complete gives a load what its facts name but do not hold: the desk's time and
 // the charts of its tests.
-func (d *Desk) equip(ctx context.Context, l *load.Load) error {
+func complete(ctx context.Context, d *Desk, l *load.Load) error {
 	l.UseClock(d.Local)
-	return d.withCharts(ctx, l)
+	return attachCharts(ctx, d, l)
 }
 
-// withCharts gives a load the charts its moisture was worked from: those in use
+// attachCharts gives a load the charts its moisture was worked from: those in use
 // where their text is the same, else the text the book keeps.
-func (d *Desk) withCharts(ctx context.Context, l *load.Load) error {
+func attachCharts(ctx context.Context, d *Desk, l *load.Load) error {
 	texts := l.ChartTexts()
 	if len(texts) == 0 {
 		return nil
@@ -168,7 +168,7 @@ func (d *Desk) withCharts(ctx context.Context, l *load.Load) error {
 	for _, c := range texts {
 		chart, err := d.charts.ByID(c.ID)
 		if err != nil || chart.Hash != c.Hash {
-			if chart, err = d.keptChart(ctx, c); err != nil {
+			if chart, err = keptChart(ctx, d, c); err != nil {
 				return err
 			}
 		}
@@ -179,7 +179,7 @@ func (d *Desk) withCharts(ctx context.Context, l *load.Load) error {
 	return err
 }
 
-func (d *Desk) keptChart(ctx context.Context, c load.ChartText) (*bench.Chart, error) {
+func keptChart(ctx context.Context, d *Desk, c load.ChartText) (*bench.Chart, error) {
 	id, text, err := d.book.Edition(ctx, c.Hash)
 	if err != nil {
 		return nil, err

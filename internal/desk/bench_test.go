@@ -49,7 +49,7 @@ func BenchmarkDaySheet(b *testing.B) {
 		})
 		b.Run(fmt.Sprintf("%d loads/sheet", n), func(b *testing.B) {
 			for b.Loop() {
-				sheet, err := s.DaySheet(ctx, day)
+				sheet, err := desk.DaySheet(ctx, s.Desk, day)
 				must(b, err)
 				if sheet.Numbers.Issued != 500 || len(sheet.Moves) != 12 {
 					b.Fatal(sheet.Numbers, len(sheet.Moves))
@@ -58,7 +58,7 @@ func BenchmarkDaySheet(b *testing.B) {
 		})
 		b.Run(fmt.Sprintf("%d loads/sheet and paper", n), func(b *testing.B) {
 			for b.Loop() {
-				sheet, err := s.DaySheet(ctx, day)
+				sheet, err := desk.DaySheet(ctx, s.Desk, day)
 				must(b, err)
 				if len(daysheet.Compose(sheet, s.Profile()).Blocks) == 0 {
 					b.Fatal("no paper")

@@ -86,7 +86,7 @@ func inWords(errs []error) []string {
 }
 
 // BenchSetup is how the elevator tests.
-func (d *Desk) BenchSetup(ctx context.Context) (Bench, error) {
+func BenchSetup(ctx context.Context, d *Desk) (Bench, error) {
 	all, err := standing[Bench](ctx, d.book)
 	if err != nil || len(all) == 0 {
 		return defaultBench(d.profile.Rules), err
@@ -95,20 +95,20 @@ func (d *Desk) BenchSetup(ctx context.Context) (Bench, error) {
 }
 
 // SetBench changes how the elevator tests.
-func (d *Desk) SetBench(ctx context.Context, b Bench) error {
+func SetBench(ctx context.Context, at Actor, b Bench) error {
 	if wrong := b.check(); len(wrong) > 0 {
 		return wrong
 	}
-	return d.setStanding(ctx, benchID, b)
+	return SetRecord(ctx, at, benchID, b)
 }
 
 // benchID names the one bench of a house.
 const benchID = "bench"
 
-// Retention is the rule samples are kept by: the one of the set-up, or the
+// RetentionRule is the rule samples are kept by: the one of the set-up, or the
 // house's own days where it keeps them longer.
-func (d *Desk) Retention(ctx context.Context) (bench.Retention, error) {
-	b, err := d.BenchSetup(ctx)
+func RetentionRule(ctx context.Context, d *Desk) (bench.Retention, error) {
+	b, err := BenchSetup(ctx, d)
 	if err != nil {
 		return bench.Retention{}, err
 	}

@@ -17,8 +17,8 @@ const (
 )
 
 // Code is the short code on a ticket: the first 12 characters of the hash of
-// the fact that issued it. [Desk.ByCode] finds the ticket by it.
-func (d *Desk) Code(ctx context.Context, l *load.Load) (string, error) {
+// the fact that issued it. [TicketByCode] finds the ticket by it.
+func Code(ctx context.Context, d *Desk, l *load.Load) (string, error) {
 	facts, err := d.book.FactsOf(ctx, subject(l.ID))
 	if err != nil {
 		return "", err
@@ -35,9 +35,9 @@ func codeIn(facts []journal.Fact) string {
 	return ""
 }
 
-// ByCode finds the ticket that carries a short code, by the fact that issued
+// TicketByCode finds the ticket that carries a short code, by the fact that issued
 // it.
-func (d *Desk) ByCode(ctx context.Context, code string) (*load.Load, error) {
+func TicketByCode(ctx context.Context, d *Desk, code string) (*load.Load, error) {
 	code = strings.ToLower(strings.TrimSpace(code))
 	if len(code) < leastCode {
 		return nil, fmt.Errorf("the code %q is too short to find a ticket by. Type all %d letters and digits from the foot of the slip", code, codeLength)
@@ -47,7 +47,7 @@ func (d *Desk) ByCode(ctx context.Context, code string) (*load.Load, error) {
 			return nil, err
 		}
 		if id, ok := loadOf(f.Subject); ok && strings.HasPrefix(f.Hash, code) {
-			return d.Load(ctx, id)
+			return Load(ctx, d, id)
 		}
 	}
 	return nil, fmt.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)

@@ -10,34 +10,27 @@ import (
 // Correct opens a load that corrects a ticket: it starts with everything the
 // ticket's load had, to be amended, weighed or sampled again, and its own
 // ticket takes the old one's place when it is issued.
-func (d *Desk) Correct(ctx context.Context, number int64, reason string) (id string, err error) {
-	err = d.one(ctx, func(w *Work) error {
-		id, err = w.Correct(number, reason)
-		return err
+func Correct(ctx context.Context, at Actor, number int64, reason string) (string, error) {
+	return result(ctx, at, func(w *Batch) (string, error) {
+		if err := w.desk.mayManage("Correcting a ticket"); err != nil {
+			return "", err
+		}
+		old, err := w.ticket(number)
+		if err != nil {
+			return "", err
+		}
+		if err := old.Allow(load.Superseded{By: number + 1, Reason: reason}); err != nil {
+			return "", err
+		}
+		if err := w.notUnderCorrection(number); err != nil {
+			return "", err
+		}
+		return w.openInPlace(old, load.Opened{Details: old.Details, Corrects: number, Reason: reason})
 	})
-	return id, err
-}
-
-// Correct is [Desk.Correct] as part of the work.
-func (w *Work) Correct(number int64, reason string) (string, error) {
-	if err := w.desk.mayManage("Correcting a ticket"); err != nil {
-		return "", err
-	}
-	old, err := w.ticket(number)
-	if err != nil {
-		return "", err
-	}
-	if err := old.Allow(load.Superseded{By: number + 1, Reason: reason}); err != nil {
-		return "", err
-	}
-	if err := w.notUnderCorrection(number); err != nil {
-		return "", err
-	}
-	return w.openInPlace(old, load.Opened{Details: old.Details, Corrects: number, Reason: reason})
 }
 
 // openInPlace opens a load that begins with all that another ticket's load had.
-func (w *Work) openInPlace(old *load.Load, f load.Opened) (string, error) {
+func (w *Batch) openInPlace(old *load.Load, f load.Opened) (string, error) {
 	id, err := w.open(f)
 	if err != nil {
 		return "", err
@@ -52,7 +45,7 @@ func (w *Work) openInPlace(old *load.Load, f load.Opened) (string, error) {
 
 // notUnderCorrection refuses a second correction while one is on the yard: only
 // one of them could ever take the ticket's place.
-func (w *Work) notUnderCorrection(number int64) error {
+func (w *Batch) notUnderCorrection(number int64) error {
 	id, err := w.onYardFor("corrects", number)
 	if err != nil || id == "" {
 		return err
@@ -62,7 +55,7 @@ func (w *Work) notUnderCorrection(number int64) error {
 
 // onYardFor is the load on the yard that is to take a ticket's place, by the
 // column of the lists that names the ticket; empty when there is none.
-func (w *Work) onYardFor(column string, number int64) (id string, err error) {
+func (w *Batch) onYardFor(column string, number int64) (id string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err
 	}

@@ -10,7 +10,6 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/store"
 )
 
 // DayClosed is the fact that a business day has been closed.
@@ -30,53 +29,38 @@ type DayClosed struct {
 // Kind names the fact in the journal.
 func (DayClosed) Kind() string { return "day.closed" }
 
-func (w *Work) isClosed(day quantity.Date) (bool, error) {
+func (w *Batch) isClosed(day quantity.Date) (bool, error) {
 	return w.tx.HasStanding(DayClosed{}.Kind(), day.String())
 }
 
 // CloseDay closes a business day: what is done later counts in the next day and
 // refers to this one. Trucks still on the yard are no obstacle; they will be
 // ticketed on the day they leave.
-func (d *Desk) CloseDay(ctx context.Context, day quantity.Date, remark string) error {
-	return d.one(ctx, func(w *Work) error { return w.CloseDay(day, remark) })
+func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) error {
+	return at.do(ctx, func(w *Batch) error {
+		if err := w.desk.mayManage("Closing the day"); err != nil {
+			return err
+		}
+		if today := w.desk.Today(); day.After(today) {
+			return fmt.Errorf("%s has not come yet; today is %s. Close a day that is over", day, today)
+		}
+		closed, err := w.isClosed(day)
+		if err != nil {
+			return err
+		}
+		if closed {
+			return fmt.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
+		}
+		f := DayClosed{Day: day, Remark: remark, Engine: w.desk.engine}
+		if f.Notes, f.Sheet, err = w.evening(day, f.Engine); err != nil {
+			return err
+		}
+		return w.putRecord("day "+f.Day.String(), f.Day.String(), f)
+	})
 }
 
-// CloseDay is [Desk.CloseDay] as part of the work.
-func (w *Work) CloseDay(day quantity.Date, remark string) error {
-	if err := w.desk.mayManage("Closing the day"); err != nil {
-		return err
-	}
-	if today := w.desk.Today(); day.After(today) {
-		return fmt.Errorf("%s has not come yet; today is %s. Close a day that is over", day, today)
-	}
-	closed, err := w.isClosed(day)
-	if err != nil {
-		return err
-	}
-	if closed {
-		return fmt.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
-	}
-	f := DayClosed{Day: day, Remark: remark, Engine: w.desk.engine}
-	if f.Notes, f.Sheet, err = w.evening(day, f.Engine); err != nil {
-		return err
-	}
-	return w.close(f)
-}
-
-func (w *Work) close(f DayClosed) error {
-	body, err := journal.Canonical(f)
-	if err != nil {
-		return err
-	}
-	fact, err := w.tx.Append(w.draft(f.Kind(), "day "+f.Day.String(), body))
-	if err != nil {
-		return err
-	}
-	return w.tx.PutStanding(store.Standing{Kind: f.Kind(), ID: f.Day.String(), Seq: fact.Seq, Body: body})
-}
-
-// Closed tells who closed a day and when; found is false while it is open.
-func (d *Desk) Closed(ctx context.Context, day quantity.Date) (fact journal.Fact, closed DayClosed, found bool, err error) {
+// ClosingOf tells who closed a day and when; found is false while it is open.
+func ClosingOf(ctx context.Context, d *Desk, day quantity.Date) (fact journal.Fact, closed DayClosed, found bool, err error) {
 	facts, err := d.book.FactsOf(ctx, "day "+day.String())
 	if err != nil || len(facts) == 0 {
 		return journal.Fact{}, DayClosed{}, false, err

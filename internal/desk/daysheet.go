@@ -17,21 +17,21 @@ import (
 
 // DaySheet adds a business day up. The sheet of a closed day is the one that
 // was closed; should the book say otherwise by now, it says so.
-func (d *Desk) DaySheet(ctx context.Context, day quantity.Date) (daysheet.Sheet, error) {
-	fact, closed, isClosed, err := d.Closed(ctx, day)
+func DaySheet(ctx context.Context, d *Desk, day quantity.Date) (daysheet.Sheet, error) {
+	fact, closed, isClosed, err := ClosingOf(ctx, d, day)
 	if err != nil {
 		return daysheet.Sheet{}, err
 	}
-	l := d.lists(ctx)
-	f, err := d.dayFacts(l, day)
+	l := readNow(ctx, d)
+	f, err := dayFacts(d, l, day)
 	if err != nil {
 		return daysheet.Sheet{}, err
 	}
-	if f.Example, err = d.isExample(ctx, f.Tickets); err != nil {
+	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
 		return daysheet.Sheet{}, err
 	}
 	if !isClosed {
-		f.Notes, err = d.notes(l, day)
+		f.Notes, err = eveningNotes(d, l, day)
 		return daysheet.Make(f), err
 	}
 	f.Notes = closed.Notes
@@ -47,19 +47,19 @@ func (d *Desk) DaySheet(ctx context.Context, day quantity.Date) (daysheet.Sheet,
 
 // DayPaper is the sheet of a day as a paper, under the elevator's name as it was
 // when the day was closed.
-func (d *Desk) DayPaper(ctx context.Context, day quantity.Date) (report.Document, error) {
-	sheet, err := d.DaySheet(ctx, day)
+func DayPaper(ctx context.Context, d *Desk, day quantity.Date) (report.Document, error) {
+	sheet, err := DaySheet(ctx, d, day)
 	if err != nil {
 		return report.Document{}, err
 	}
-	profile, err := d.profileOn(ctx, day)
+	profile, err := profileOn(ctx, d, day)
 	return daysheet.Compose(sheet, profile), err
 }
 
 // profileOn is the elevator as it was set up when a day was closed; on an open
 // day, as it is.
-func (d *Desk) profileOn(ctx context.Context, day quantity.Date) (house.Profile, error) {
-	closing, _, isClosed, err := d.Closed(ctx, day)
+func profileOn(ctx context.Context, d *Desk, day quantity.Date) (house.Profile, error) {
+	closing, _, isClosed, err := ClosingOf(ctx, d, day)
 	if err != nil || !isClosed {
 		return d.profile, err
 	}
@@ -76,15 +76,15 @@ func (d *Desk) profileOn(ctx context.Context, day quantity.Date) (house.Profile,
 }
 
 // evening is what a day is closed with: its notes, and the hash of its sheet.
-func (w *Work) evening(day quantity.Date, by settle.Engine) (daysheet.Notes, string, error) {
+func (w *Batch) evening(day quantity.Date, by settle.Engine) (daysheet.Notes, string, error) {
 	if err := w.renewRows(); err != nil {
 		return daysheet.Notes{}, "", err
 	}
-	f, err := w.desk.dayFacts(w.tx, day)
+	f, err := dayFacts(w.desk, w.tx, day)
 	if err != nil {
 		return daysheet.Notes{}, "", err
 	}
-	if f.Notes, err = w.desk.notes(w.tx, day); err != nil {
+	if f.Notes, err = eveningNotes(w.desk, w.tx, day); err != nil {
 		return daysheet.Notes{}, "", err
 	}
 	sum, err := sheetHash(daysheet.Make(f), by)
@@ -101,14 +101,14 @@ func sheetHash(s daysheet.Sheet, by settle.Engine) (string, error) {
 }
 
 // dayFacts reads what a day's sheet is made of, but for its notes.
-func (d *Desk) dayFacts(l lists, day quantity.Date) (daysheet.Facts, error) {
+func dayFacts(d *Desk, l lists, day quantity.Date) (daysheet.Facts, error) {
 	f := daysheet.Facts{Day: day}
 	rows, err := l.Loads(store.LoadFilter{OnDay: day.String()})
 	if err != nil {
 		return f, err
 	}
 	for _, r := range rows {
-		t, err := d.sheetTicket(r)
+		t, err := sheetTicket(d, r)
 		if err != nil {
 			return f, err
 		}
@@ -160,7 +160,7 @@ func date(text string) (d quantity.Date, err error) {
 }
 
 // DaysClosed are all days closed so far, with the fact of each closing.
-func (d *Desk) DaysClosed(ctx context.Context) ([]journal.Fact, error) {
+func DaysClosed(ctx context.Context, d *Desk) ([]journal.Fact, error) {
 	var out []journal.Fact
 	for f, err := range d.book.Facts(ctx, store.Filter{Kind: DayClosed{}.Kind()}) {
 		if err != nil {

@@ -30,21 +30,21 @@ func workday(t testing.TB) *scene {
 	s.arrive(50000)
 	refused := s.arrive(51000)
 	s.as(manager)
-	must(t, s.Refuse(ctx, refused, "smells musty"))
-	must(t, s.Void(ctx, 3, "wrong truck"))
-	id, err := s.Correct(ctx, 5, "wrong tare")
+	must(t, desk.Refuse(ctx, s.Desk, refused, "smells musty"))
+	must(t, desk.Void(ctx, s.Desk, 3, "wrong truck"))
+	id, err := desk.Correct(ctx, s.Desk, 5, "wrong tare")
 	must(t, err)
-	must(t, s.Weigh(ctx, id, load.Weighing{Which: load.Tare, Weight: quantity.Int(24000, quantity.Lb), Source: load.ByHand, Reason: "indicator dark"}))
-	_, err = s.Issue(ctx, id)
+	must(t, desk.Weigh(ctx, s.Desk, id, load.Weighing{Which: load.Tare, Weight: quantity.Int(24000, quantity.Lb), Source: load.ByHand, Reason: "indicator dark"}))
+	_, err = desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 	s.at("2026-10-01 19:05")
-	must(t, s.CloseDay(ctx, oct1, "all well"))
+	must(t, desk.CloseDay(ctx, s.Desk, oct1, "all well"))
 	return s
 }
 
 func (s *scene) dayPaper(day quantity.Date) report.Document {
 	s.t.Helper()
-	d, err := s.DayPaper(ctx, day)
+	d, err := desk.DayPaper(ctx, s.Desk, day)
 	must(s.t, err)
 	return d
 }
@@ -55,11 +55,11 @@ func TestDaySheetPapers(t *testing.T) {
 	golden(t, "day.txt", closed.Text(110))
 	golden(t, "day.pdf.txt", pdfText(t, closed, wide))
 	s.at("2026-10-02 14:00")
-	must(t, s.Void(ctx, 1, "paid twice"))
-	id, err := s.Correct(ctx, 2, "wrong moisture")
+	must(t, desk.Void(ctx, s.Desk, 1, "paid twice"))
+	id, err := desk.Correct(ctx, s.Desk, 2, "wrong moisture")
 	must(t, err)
 	s.sample(id, "19.5")
-	_, err = s.Issue(ctx, id)
+	_, err = desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 	golden(t, "day-after.txt", s.dayPaper(oct2).Text(110))
 }
@@ -69,16 +69,16 @@ func TestClosedDayPrintsTheSameForEver(t *testing.T) {
 	s := workday(t)
 	before := pdf(t, s.dayPaper(oct1), wide)
 	s.at("2026-11-20 10:00")
-	must(t, s.Void(ctx, 1, "paid twice"))
-	id, err := s.Correct(ctx, 2, "wrong moisture")
+	must(t, desk.Void(ctx, s.Desk, 1, "paid twice"))
+	id, err := desk.Correct(ctx, s.Desk, 2, "wrong moisture")
 	must(t, err)
 	s.sample(id, "19.5")
-	_, err = s.Issue(ctx, id)
+	_, err = desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 	s.leave("Pit 1", 10000)
 	moved := testProfile()
 	moved.Business, moved.Phone = "Test Elevator, under new hands", "555 0199"
-	must(t, s.SetProfile(ctx, moved))
+	must(t, desk.SetProfile(ctx, s.Desk, moved))
 	must(t, s.reprint(8))
 	if after := pdf(t, s.dayPaper(oct1), wide); !bytes.Equal(before, after) {
 		t.Errorf("the sheet changed:\n%s", s.dayPaper(oct1).Text(110))
@@ -88,7 +88,7 @@ func TestClosedDayPrintsTheSameForEver(t *testing.T) {
 
 // reprint prints a ticket once more.
 func (s *scene) reprint(number int64) error {
-	_, err := s.Desk.Printed(ctx, number)
+	_, err := desk.RecordPrint(ctx, s.Desk, number)
 	return err
 }
 
@@ -108,14 +108,14 @@ func TestAlteredDayIsToldOnItsSheet(t *testing.T) {
 func TestPositionReconciles(t *testing.T) {
 	s := workday(t)
 	s.at("2026-10-02 14:00")
-	must(t, s.Void(ctx, 1, "paid twice"))
+	must(t, desk.Void(ctx, s.Desk, 1, "paid twice"))
 	s.as(clerk).ticket()
 	s.leave("Pit 1", 20000)
 	s.at("2026-10-05 09:00")
 	s.ticket()
 	yesterday := map[string]quantity.Amount{}
 	for _, day := range []string{"2026-10-01", "2026-10-02", "2026-10-03", "2026-10-05"} {
-		sheet, err := s.DaySheet(ctx, quantity.MustDate(day))
+		sheet, err := desk.DaySheet(ctx, s.Desk, quantity.MustDate(day))
 		must(t, err)
 		for _, m := range sheet.Moves {
 			if was, ok := yesterday[m.Bin]; ok && !was.Equal(m.Before) {
@@ -133,26 +133,26 @@ func TestPositionReconciles(t *testing.T) {
 func TestDayClosedTogetherWithItsTickets(t *testing.T) {
 	s := newScene(t)
 	s.as(manager)
-	must(t, s.Together(ctx, func(w *desk.Work) error {
+	must(t, s.Batch(ctx, func(w *desk.Batch) error {
 		for range 3 {
-			id, err := w.OpenLoad(details())
+			id, err := desk.OpenLoad(ctx, w, details())
 			if err != nil {
 				return err
 			}
 			for _, act := range []func() error{
-				func() error { return w.Weigh(id, scaleWeight(load.Gross, 52000)) },
-				func() error { return w.Weigh(id, scaleWeight(load.Tare, 24000)) },
-				func() error { return w.Sample(id, sampleOf("18.0")) },
-				func() error { _, err := w.Issue(id); return err },
+				func() error { return desk.Weigh(ctx, w, id, scaleWeight(load.Gross, 52000)) },
+				func() error { return desk.Weigh(ctx, w, id, scaleWeight(load.Tare, 24000)) },
+				func() error { return desk.RecordSample(ctx, w, id, sampleOf("18.0")) },
+				func() error { _, err := desk.Issue(ctx, w, id); return err },
 			} {
 				if err := act(); err != nil {
 					return err
 				}
 			}
 		}
-		return w.CloseDay(oct1, "")
+		return desk.CloseDay(ctx, w, oct1, "")
 	}))
-	sheet, err := s.DaySheet(ctx, oct1)
+	sheet, err := desk.DaySheet(ctx, s.Desk, oct1)
 	must(t, err)
 	if sheet.Closed == nil || sheet.Closed.Differs || sheet.Numbers.Issued != 3 {
 		t.Errorf("closed %+v, %d tickets", sheet.Closed, sheet.Numbers.Issued)

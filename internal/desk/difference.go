@@ -18,23 +18,23 @@ type Difference struct {
 	*settle.Comparison
 }
 
-// Difference sets two tickets side by side, each worked again from its facts and
+// Compare sets two tickets side by side, each worked again from its facts and
 // the edition kept with it: a ticket and the one that took its place, or the
 // first and the last of a chain of them.
-func (d *Desk) Difference(ctx context.Context, oldNumber, newNumber int64) (Difference, error) {
+func Compare(ctx context.Context, d *Desk, oldNumber, newNumber int64) (Difference, error) {
 	var out Difference
 	var err error
-	if out.Old, err = d.Ticket(ctx, oldNumber); err != nil {
+	if out.Old, err = Ticket(ctx, d, oldNumber); err != nil {
 		return out, err
 	}
-	if out.New, err = d.Ticket(ctx, newNumber); err != nil {
+	if out.New, err = Ticket(ctx, d, newNumber); err != nil {
 		return out, err
 	}
-	before, err := d.Resettle(ctx, out.Old)
+	before, err := Resettle(ctx, d, out.Old)
 	if err != nil {
 		return out, err
 	}
-	after, err := d.Resettle(ctx, out.New)
+	after, err := Resettle(ctx, d, out.New)
 	if err != nil {
 		return out, err
 	}
@@ -49,19 +49,19 @@ func (d Difference) Table() report.Table {
 
 // Chain are the tickets that took each other's place, a ticket among them: the
 // first one first, then its corrections and those reissued when one was void.
-func (d *Desk) Chain(ctx context.Context, number int64) ([]*load.Load, error) {
-	l, err := d.Ticket(ctx, number)
+func Chain(ctx context.Context, d *Desk, number int64) ([]*load.Load, error) {
+	l, err := Ticket(ctx, d, number)
 	if err != nil {
 		return nil, err
 	}
 	for l.InPlaceOf() > 0 {
-		if l, err = d.Ticket(ctx, l.InPlaceOf()); err != nil {
+		if l, err = Ticket(ctx, d, l.InPlaceOf()); err != nil {
 			return nil, err
 		}
 	}
 	out := []*load.Load{l}
 	for l.Successor() > 0 {
-		if l, err = d.Ticket(ctx, l.Successor()); err != nil {
+		if l, err = Ticket(ctx, d, l.Successor()); err != nil {
 			return nil, err
 		}
 		out = append(out, l)

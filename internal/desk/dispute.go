@@ -11,9 +11,9 @@ import (
 	"tenthpoint/internal/store"
 )
 
-// Raise opens a dispute about a ticket. Its due day follows from the house's
+// RaiseDispute opens a dispute about a ticket. Its due day follows from the house's
 // rule set and the day of the ticket.
-func (d *Desk) Raise(ctx context.Context, f dispute.Raised) (id string, err error) {
+func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, err error) {
 	if err := d.mayWeigh("raise a dispute"); err != nil {
 		return "", err
 	}
@@ -21,7 +21,7 @@ func (d *Desk) Raise(ctx context.Context, f dispute.Raised) (id string, err erro
 	if err != nil {
 		return "", err
 	}
-	err = d.one(ctx, func(w *Work) error {
+	err = d.do(ctx, func(w *Batch) error {
 		l, err := w.ticket(f.Ticket)
 		if err != nil {
 			return err
@@ -40,9 +40,9 @@ func (d *Desk) Raise(ctx context.Context, f dispute.Raised) (id string, err erro
 	return id, err
 }
 
-// GoOn writes the next fact of a dispute down: the sample sent, the result, the
+// ContinueDispute writes the next fact of a dispute down: the sample sent, the result, the
 // decision. A decision is a manager's.
-func (d *Desk) GoOn(ctx context.Context, id string, f dispute.Fact) error {
+func ContinueDispute(ctx context.Context, d *Desk, id string, f dispute.Fact) error {
 	if err := d.mayWeigh("go on with a dispute"); err != nil {
 		return err
 	}
@@ -50,14 +50,14 @@ func (d *Desk) GoOn(ctx context.Context, id string, f dispute.Fact) error {
 		if err := d.mayManage("Deciding a dispute"); err != nil {
 			return err
 		}
-		return d.one(ctx, func(w *Work) error { return w.decide(id, decided) })
+		return d.do(ctx, func(w *Batch) error { return w.decide(id, decided) })
 	}
-	return d.one(ctx, func(w *Work) error { return w.dispute(id, f) })
+	return d.do(ctx, func(w *Batch) error { return w.dispute(id, f) })
 }
 
 // decide asks that the corrected ticket is there and took the place of the right
 // one, be it by way of others.
-func (w *Work) decide(id string, f dispute.Decided) error {
+func (w *Batch) decide(id string, f dispute.Decided) error {
 	d, err := w.disputeNow(id)
 	if err != nil {
 		return err
@@ -80,7 +80,7 @@ func (w *Work) decide(id string, f dispute.Decided) error {
 
 // tookPlaceOf reports whether a load's ticket corrects or reissues a ticket, or
 // one that did so before it.
-func (w *Work) tookPlaceOf(l *load.Load, number int64) (bool, error) {
+func (w *Batch) tookPlaceOf(l *load.Load, number int64) (bool, error) {
 	for l.InPlaceOf() > 0 {
 		if l.InPlaceOf() == number {
 			return true, nil
@@ -94,7 +94,7 @@ func (w *Work) tookPlaceOf(l *load.Load, number int64) (bool, error) {
 	return false, nil
 }
 
-func (w *Work) dispute(id string, f dispute.Fact) error {
+func (w *Batch) dispute(id string, f dispute.Fact) error {
 	d, err := w.disputeNow(id)
 	if err != nil {
 		return err
@@ -113,7 +113,7 @@ func (w *Work) dispute(id string, f dispute.Fact) error {
 const disputeSubject = "dispute "
 
 // disputeNow adds a dispute's facts up inside the transaction.
-func (w *Work) disputeNow(id string) (*dispute.Dispute, error) {
+func (w *Batch) disputeNow(id string) (*dispute.Dispute, error) {
 	facts, err := w.tx.FactsOf(disputeSubject + id)
 	if err != nil {
 		return nil, err
@@ -136,7 +136,7 @@ func replayDispute(id string, facts []journal.Fact) (*dispute.Dispute, error) {
 }
 
 // Disputes are all disputes in the order they were raised, open ones first.
-func (d *Desk) Disputes(ctx context.Context) ([]dispute.Dispute, error) {
+func Disputes(ctx context.Context, d *Desk) ([]dispute.Dispute, error) {
 	var open, closed []dispute.Dispute
 	for raised, err := range d.book.Facts(ctx, store.Filter{Kind: dispute.Raised{}.Kind()}) {
 		if err != nil {

@@ -16,8 +16,8 @@ import (
 )
 
 // DisputesOf are the disputes about a ticket, in the order they were raised.
-func (d *Desk) DisputesOf(ctx context.Context, ticket int64) ([]dispute.Dispute, error) {
-	all, err := d.Disputes(ctx)
+func DisputesOf(ctx context.Context, d *Desk, ticket int64) ([]dispute.Dispute, error) {
+	all, err := Disputes(ctx, d)
 	if err != nil {
 		return nil, err
 	}
@@ -33,8 +33,8 @@ func raisedAs(one dispute.Dispute) int {
 }
 
 // DisputesDue are the disputes that are not decided, the soonest due first.
-func (d *Desk) DisputesDue(ctx context.Context) ([]dispute.Dispute, error) {
-	all, err := d.Disputes(ctx)
+func DisputesDue(ctx context.Context, d *Desk) ([]dispute.Dispute, error) {
+	all, err := Disputes(ctx, d)
 	if err != nil {
 		return nil, err
 	}
@@ -45,9 +45,9 @@ func (d *Desk) DisputesDue(ctx context.Context) ([]dispute.Dispute, error) {
 	return out, nil
 }
 
-// Dispute is one dispute as it stands.
-func (d *Desk) Dispute(ctx context.Context, id string) (dispute.Dispute, error) {
-	all, err := d.Disputes(ctx)
+// DisputeByID is one dispute as it stands.
+func DisputeByID(ctx context.Context, d *Desk, id string) (dispute.Dispute, error) {
+	all, err := Disputes(ctx, d)
 	if err != nil {
 		return dispute.Dispute{}, err
 	}
@@ -62,22 +62,22 @@ func (d *Desk) Dispute(ctx context.Context, id string) (dispute.Dispute, error) 
 // DisputeFile is everything about a disputed ticket: the dispute, the tickets of
 // its chain with what each correction changed, and the proof of the one that
 // stands.
-func (d *Desk) DisputeFile(ctx context.Context, id string) (report.Document, error) {
-	one, err := d.Dispute(ctx, id)
+func DisputeFile(ctx context.Context, d *Desk, id string) (report.Document, error) {
+	one, err := DisputeByID(ctx, d, id)
 	if err != nil {
 		return report.Document{}, err
 	}
-	chain, err := d.Chain(ctx, one.Raised.Ticket)
+	chain, err := Chain(ctx, d, one.Raised.Ticket)
 	if err != nil {
 		return report.Document{}, err
 	}
-	doc, err := d.Proof(ctx, one.Raised.Ticket, ProofOptions{})
+	doc, err := Proof(ctx, d, one.Raised.Ticket, ProofOptions{})
 	if err != nil {
 		return report.Document{}, err
 	}
 	front := []report.Block{report.Pairs{Pairs: proof.DisputePairs(one)}}
 	for i := 1; i < len(chain); i++ {
-		difference, err := d.Difference(ctx, chain[i-1].Number, chain[i].Number)
+		difference, err := Compare(ctx, d, chain[i-1].Number, chain[i].Number)
 		if err != nil {
 			return report.Document{}, err
 		}

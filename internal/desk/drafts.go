@@ -30,33 +30,29 @@ const (
 	DraftOfTests = "bench" // its sample under test
 )
 
-// Jot keeps a draft at the speed of typing; without texts it goes. A program
+// SaveDraft keeps a draft at the speed of typing; without texts it goes. A program
 // that is killed leaves it; a computer that fails leaves the last one that was
-// kept by [Desk.KeepDraft], or before a fact. Nobody needs to be signed in.
-func (d *Desk) Jot(place, id string, texts map[string]string) error {
-	row, err := d.draftRow(place, id, texts)
+// kept by [SaveDraftSync], or before a fact. Nobody needs to be signed in.
+func SaveDraft(d *Desk, place, id string, texts map[string]string) error {
+	row, err := draftRow(d, place, id, texts)
 	if err != nil {
 		return err
 	}
 	return d.book.Jot(row)
 }
 
-// KeepDraft is [Desk.Jot] on the disk when it returns.
-func (d *Desk) KeepDraft(ctx context.Context, place, id string, texts map[string]string) error {
-	return d.one(ctx, func(w *Work) error { return w.KeepDraft(place, id, texts) })
+// SaveDraftSync is [SaveDraft] on the disk when it returns.
+func SaveDraftSync(ctx context.Context, at Actor, place, id string, texts map[string]string) error {
+	return at.do(ctx, func(w *Batch) error {
+		row, err := draftRow(w.desk, place, id, texts)
+		if err != nil {
+			return err
+		}
+		return w.tx.KeepDraft(row)
+	})
 }
 
-// KeepDraft keeps a draft together with the rest of the work: what became a fact
-// in it is typed no more.
-func (w *Work) KeepDraft(place, id string, texts map[string]string) error {
-	row, err := w.desk.draftRow(place, id, texts)
-	if err != nil {
-		return err
-	}
-	return w.tx.KeepDraft(row)
-}
-
-func (d *Desk) draftRow(place, id string, texts map[string]string) (store.Draft, error) {
+func draftRow(d *Desk, place, id string, texts map[string]string) (store.Draft, error) {
 	row := store.Draft{Place: place, ID: id, At: d.Now(), Who: d.whoOrNobody()}
 	if len(texts) == 0 {
 		return row, nil
@@ -69,12 +65,12 @@ func (d *Desk) draftRow(place, id string, texts map[string]string) (store.Draft,
 // Drafts are what was typed and not entered when the desk last stopped. One
 // that cannot be read is dropped, and lost says so in a sentence; one whose load
 // has left the yard is dropped without a word.
-func (d *Desk) Drafts(ctx context.Context) (kept []Draft, lost []string, err error) {
+func Drafts(ctx context.Context, d *Desk) (kept []Draft, lost []string, err error) {
 	rows, err := d.book.Drafts(ctx)
 	if err != nil || len(rows) == 0 {
 		return nil, nil, err
 	}
-	here, err := d.onYardNow(ctx)
+	here, err := onYardNow(ctx, d)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -124,7 +120,7 @@ func placeOf(row store.Draft) string {
 }
 
 // onYardNow are the ids of the loads on the yard.
-func (d *Desk) onYardNow(ctx context.Context) ([]string, error) {
+func onYardNow(ctx context.Context, d *Desk) ([]string, error) {
 	rows, err := d.book.Loads(ctx, store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
 	var out []string
 	for _, r := range rows {

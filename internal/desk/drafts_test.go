@@ -18,7 +18,7 @@ func texts(gross string) map[string]string { return map[string]string{"field.gro
 // drafts are the drafts of the book, by place and id; none may be lost.
 func (s *scene) drafts() map[string]desk.Draft {
 	s.t.Helper()
-	all, lost, err := s.Drafts(ctx)
+	all, lost, err := desk.Drafts(ctx, s.Desk)
 	must(s.t, err)
 	if len(lost) > 0 {
 		s.t.Fatalf("lost: %q", lost)
@@ -34,10 +34,10 @@ func (s *scene) drafts() map[string]desk.Draft {
 func TestDraftsTellWhatWasTyped(t *testing.T) {
 	s := newScene(t)
 	id := s.arrive(52300)
-	must(t, s.Jot(desk.DraftOfLoad, id, texts("5230x")))
+	must(t, desk.SaveDraft(s.Desk, desk.DraftOfLoad, id, texts("5230x")))
 	s.at("2026-10-01 14:05")
-	must(t, s.KeepDraft(ctx, desk.DraftOfTests, id, map[string]string{"typed.dial": "58"}))
-	must(t, s.Jot("ask", "grower", map[string]string{"name": "Körner ½\x00"}))
+	must(t, desk.SaveDraftSync(ctx, s.Desk, desk.DraftOfTests, id, map[string]string{"typed.dial": "58"}))
+	must(t, desk.SaveDraft(s.Desk, "ask", "grower", map[string]string{"name": "Körner ½\x00"}))
 	want := map[string]desk.Draft{
 		"load " + id:  {Place: "load", ID: id, Texts: texts("5230x"), At: "2026-10-01T13:00:00Z", Who: clerk},
 		"bench " + id: {Place: "bench", ID: id, Texts: map[string]string{"typed.dial": "58"}, At: "2026-10-01T14:05:00Z", Who: clerk},
@@ -46,7 +46,7 @@ func TestDraftsTellWhatWasTyped(t *testing.T) {
 	if got := s.drafts(); !reflect.DeepEqual(got, want) {
 		t.Errorf("the drafts are\n%+v, want\n%+v", got, want)
 	}
-	must(t, s.Jot(desk.DraftOfLoad, id, nil))
+	must(t, desk.SaveDraft(s.Desk, desk.DraftOfLoad, id, nil))
 	if _, there := s.drafts()["load "+id]; there {
 		t.Error("a draft without texts is still there")
 	}
@@ -58,8 +58,8 @@ func TestDraftsAreNoFacts(t *testing.T) {
 	s := newScene(t)
 	_, _ = s.ticket()
 	before := s.contents()
-	must(t, s.Jot(desk.DraftOfLoad, "", texts("52300")))
-	must(t, s.KeepDraft(ctx, desk.DraftOfTests, "L99", texts("52300")))
+	must(t, desk.SaveDraft(s.Desk, desk.DraftOfLoad, "", texts("52300")))
+	must(t, desk.SaveDraftSync(ctx, s.Desk, desk.DraftOfTests, "L99", texts("52300")))
 	must(t, s.book.Jot(store.Draft{Place: "load", ID: "L1", Texts: "{"}))
 	if s.contents() != before {
 		t.Error("the rest of the book has changed")
@@ -71,16 +71,16 @@ func TestDraftsAreNoFacts(t *testing.T) {
 // and not before.
 func TestDraftsLeaveWithTheLoad(t *testing.T) {
 	for name, leave := range map[string]func(*scene, string) error{
-		"ticketed": func(s *scene, id string) error { _, err := s.Issue(ctx, id); return err },
-		"refused":  func(s *scene, id string) error { return s.Refuse(ctx, id, "musty") },
+		"ticketed": func(s *scene, id string) error { _, err := desk.Issue(ctx, s.Desk, id); return err },
+		"refused":  func(s *scene, id string) error { return desk.Refuse(ctx, s.Desk, id, "musty") },
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := newScene(t)
 			id, other := s.whole(), s.arrive(41000)
 			for _, load := range []string{id, other, ""} {
-				must(t, s.Jot(desk.DraftOfLoad, load, texts("1")))
-				must(t, s.Jot(desk.DraftOfTests, load, texts("1")))
-				must(t, s.Jot("ask refuse", load, texts("1")))
+				must(t, desk.SaveDraft(s.Desk, desk.DraftOfLoad, load, texts("1")))
+				must(t, desk.SaveDraft(s.Desk, desk.DraftOfTests, load, texts("1")))
+				must(t, desk.SaveDraft(s.Desk, "ask refuse", load, texts("1")))
 			}
 			s.weigh(id, "tare", 24200)
 			if got := s.drafts(); len(got) != 9 {
@@ -105,7 +105,7 @@ func TestDraftsLeaveWithTheLoad(t *testing.T) {
 func TestDraftsOfLoadsThatLeftAreDropped(t *testing.T) {
 	s := newScene(t)
 	id, _ := s.ticket()
-	must(t, s.Jot(desk.DraftOfLoad, id, texts("1")))
+	must(t, desk.SaveDraft(s.Desk, desk.DraftOfLoad, id, texts("1")))
 	if got := s.drafts(); len(got) != 0 {
 		t.Errorf("there are %v", got)
 	}
@@ -118,14 +118,14 @@ func TestDraftsOfLoadsThatLeftAreDropped(t *testing.T) {
 func TestDraftChangesWithTheFact(t *testing.T) {
 	s := newScene(t)
 	id := s.arrive(52300)
-	must(t, s.Jot(desk.DraftOfLoad, id, texts("24300")))
+	must(t, desk.SaveDraft(s.Desk, desk.DraftOfLoad, id, texts("24300")))
 	changedMind := errors.New("changed my mind")
 	act := func(end error) error {
-		return s.Together(ctx, func(w *deskWork) error {
-			if err := w.Weigh(id, scaleWeight("tare", 24300)); err != nil {
+		return s.Batch(ctx, func(w *desk.Batch) error {
+			if err := desk.Weigh(ctx, w, id, scaleWeight("tare", 24300)); err != nil {
 				return err
 			}
-			return errors.Join(w.KeepDraft(desk.DraftOfLoad, id, nil), end)
+			return errors.Join(desk.SaveDraftSync(ctx, w, desk.DraftOfLoad, id, nil), end)
 		})
 	}
 	if err := act(changedMind); !errors.Is(err, changedMind) {
@@ -146,13 +146,13 @@ func TestDamagedDraftIsDroppedWithASentence(t *testing.T) {
 	s := newScene(t)
 	rapid.Check(t, func(r *rapid.T) {
 		good := map[string]string{"a": strings.ReplaceAll(rapid.String().Draw(r, "text"), "\ufffd", "")}
-		must(t, s.Jot("ask", "good", good))
+		must(t, desk.SaveDraft(s.Desk, "ask", "good", good))
 		damaged := rapid.OneOf(
 			rapid.SampledFrom([]string{"{", "[]", "1", `"x"`, `{"a":1}`, `{"a":{"b":"c"}}`, `{"a":"1"}x`, "{\"a\":\"\xff\"}", "\x00", "\xff", "null", "{}"}),
 			rapid.StringN(1, 40, -1),
 		).Draw(r, "damaged")
 		must(t, s.book.Jot(store.Draft{Place: "load", ID: "", At: "2026-10-01T13:00:00Z", Who: clerk, Texts: damaged}))
-		all, lost, err := s.Drafts(ctx)
+		all, lost, err := desk.Drafts(ctx, s.Desk)
 		must(t, err)
 		if len(all) != 1 || len(all[0].Texts) != 1 {
 			t.Fatalf("of %q there are left %v", damaged, all)
@@ -161,7 +161,7 @@ func TestDamagedDraftIsDroppedWithASentence(t *testing.T) {
 		if isEmpty := damaged == "null" || damaged == "{}"; isEmpty != (said == "") || said != "" && !strings.Contains(said, "typed by Cal Reyes at 2026-10-01 13:00") {
 			t.Fatalf("of %q it said %q", damaged, said)
 		}
-		if _, again, err := s.Drafts(ctx); err != nil || len(again) > 0 {
+		if _, again, err := desk.Drafts(ctx, s.Desk); err != nil || len(again) > 0 {
 			t.Fatalf("a second time it said %q, %v", again, err)
 		}
 	})

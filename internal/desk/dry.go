@@ -13,12 +13,12 @@ import (
 // DryEnough says whether a load as tested is dry enough, for what, and what its
 // grower can do. Found is false where the house calls no moisture of the
 // commodity dry.
-func (d *Desk) DryEnough(ctx context.Context, l *load.Load) (advice bench.Advice, found bool, err error) {
-	band, err := d.Band(ctx, l)
+func DryEnough(ctx context.Context, d *Desk, l *load.Load) (advice bench.Advice, found bool, err error) {
+	band, err := Band(ctx, d, l)
 	if err != nil {
 		return advice, false, err
 	}
-	rules, found, err := d.DryRules(ctx, l)
+	rules, found, err := DryRules(ctx, d, l)
 	if err != nil || !found {
 		return advice, false, err
 	}
@@ -42,29 +42,29 @@ func doubts(l *load.Load) []bench.Flag {
 
 // Band is a load's moisture as the rates record it, with the tolerance that the
 // maker states for the meter it was read on.
-func (d *Desk) Band(ctx context.Context, l *load.Load) (bench.Band, error) {
+func Band(ctx context.Context, d *Desk, l *load.Load) (bench.Band, error) {
 	m := l.Sample.Moisture
 	if m == nil {
 		return bench.Band{}, fmt.Errorf("%s has no moisture yet. Test its sample first", called(l))
 	}
 	recorded := bench.MoistureRounding
-	if e, err := d.edition(l); err == nil && e != nil && !e.Rounding.Moisture.IsExact() {
+	if e, err := editionFor(d, l); err == nil && e != nil && !e.Rounding.Moisture.IsExact() {
 		recorded = e.Rounding.Moisture
 	}
-	tolerance, err := d.tolerance(ctx, m)
+	tolerance, err := meterTolerance(ctx, d, m)
 	return bench.BandOf(recorded.Apply(m.Percent), tolerance), err
 }
 
-// tolerance is what the maker claims for the meter, as the bench wrote it down
+// meterTolerance is what the maker claims for the meter, as the bench wrote it down
 // with the tests, or for a figure taken as it was given, as the house's meter of
 // that name now says; not set where no meter read it or none is known.
-func (d *Desk) tolerance(ctx context.Context, m *load.Moisture) (quantity.Amount, error) {
+func meterTolerance(ctx context.Context, d *Desk, m *load.Moisture) (quantity.Amount, error) {
 	id, meters := m.Meter, []bench.Meter(nil)
 	if m.Bench != nil {
 		id, meters = usedMeter(m.Bench.Tests), m.Bench.Meters
 	} else {
 		var err error
-		if meters, err = d.Meters(ctx); err != nil {
+		if meters, err = Meters(ctx, d); err != nil {
 			return quantity.Amount{}, err
 		}
 	}

@@ -87,16 +87,16 @@ func TestTicketOfAnEngineNotKnown(t *testing.T) {
 	s.SettleBy(1)
 	_, number := s.ticket()
 	rewritten(s, `"figures":`, `"engine":"99","figures":`)
-	l, err := s.Ticket(ctx, number)
+	l, err := desk.Ticket(ctx, s.Desk, number)
 	must(t, err)
 	const sentence = "settled by engine 99"
-	_, err = s.Resettle(ctx, l)
+	_, err = desk.Resettle(ctx, s.Desk, l)
 	refused(t, err, sentence)
-	_, problems := s.Preview(l)
+	_, problems := desk.Preview(s.Desk, l)
 	refused(t, problems, sentence)
-	_, err = s.Proof(ctx, number, desk.ProofOptions{})
+	_, err = desk.Proof(ctx, s.Desk, number, desk.ProofOptions{})
 	refused(t, err, sentence)
-	_, err = s.Worth(ctx, l, desk.Tenth)
+	_, err = desk.WorthOf(ctx, s.Desk, l, desk.Tenth)
 	refused(t, err, sentence)
 	wantNamed(t, s.Desk, "Ticket 1 (load L1) cannot be settled again: this was "+sentence)
 }
@@ -105,7 +105,7 @@ func TestTicketOfAnEngineNotKnown(t *testing.T) {
 func TestDayOfAnEngineNotKnown(t *testing.T) {
 	s := season(t, 1)
 	rewritten(s, `"day":"2026-10-01","notes"`, `"day":"2026-10-01","engine":"99","notes"`)
-	_, err := s.DaySheet(ctx, oct1)
+	_, err := desk.DaySheet(ctx, s.Desk, oct1)
 	refused(t, err, "engine 99")
 	wantNamed(t, s.Desk, "The sheet of 2026-10-01 cannot be made again")
 }
@@ -117,18 +117,18 @@ func TestTicketKeepsItsEngine(t *testing.T) {
 		s.SettleBy(n)
 		_, number := s.ticket()
 		s.SettleBy(settle.Current)
-		l, err := s.Ticket(ctx, number)
+		l, err := desk.Ticket(ctx, s.Desk, number)
 		must(t, err)
 		if l.Settled.Engine.Number() != n {
 			t.Errorf("the ticket has engine %s, want %s", l.Settled.Engine, n)
 		}
-		again, err := s.Resettle(ctx, l)
+		again, err := desk.Resettle(ctx, s.Desk, l)
 		must(t, err)
-		preview, problems := s.Preview(l)
+		preview, problems := desk.Preview(s.Desk, l)
 		if len(problems) > 0 {
 			t.Fatal(problems)
 		}
-		worth, err := s.Worth(ctx, l, desk.Tenth)
+		worth, err := desk.WorthOf(ctx, s.Desk, l, desk.Tenth)
 		must(t, err)
 		all := map[string]*settle.Settlement{"worked again": again, "previewed": preview, "its worth": worth.Here, "drier": worth.Drier.Settlement}
 		f := s.proof(number, desk.ProofOptions{Moisture: &tried})
@@ -153,14 +153,14 @@ func TestBookOfAllEnginesIsSound(t *testing.T) {
 		s.at(fmt.Sprintf("2026-10-0%d 14:00", i+1))
 		s.SettleBy(n)
 		_, number := s.ticket()
-		must(t, s.CloseDay(ctx, s.Today(), ""))
-		id, err := s.Correct(ctx, number, "moisture typed wrong")
+		must(t, desk.CloseDay(ctx, s.Desk, s.Today(), ""))
+		id, err := desk.Correct(ctx, s.Desk, number, "moisture typed wrong")
 		must(t, err)
 		s.SettleBy(settle.Current)
 		s.sample(id, "17.5")
-		corrected, err := s.Issue(ctx, id)
+		corrected, err := desk.Issue(ctx, s.Desk, id)
 		must(t, err)
-		d, err := s.Difference(ctx, number, corrected)
+		d, err := desk.Compare(ctx, s.Desk, number, corrected)
 		must(t, err)
 		for _, line := range d.Changed() {
 			if line.Before == nil || line.After == nil {

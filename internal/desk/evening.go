@@ -12,14 +12,14 @@ import (
 	"tenthpoint/internal/store"
 )
 
-// notes are what stands open in the evening of a day, a sentence each.
-func (d *Desk) notes(l lists, day quantity.Date) (daysheet.Notes, error) {
+// eveningNotes are what stands open in the evening of a day, a sentence each.
+func eveningNotes(d *Desk, l lists, day quantity.Date) (daysheet.Notes, error) {
 	var n daysheet.Notes
 	for _, one := range []struct {
 		into *[]string
-		find func(lists, quantity.Date) ([]string, error)
-	}{{&n.Yard, d.onYard}, {&n.Samples, d.samplesDue}, {&n.Disputes, d.disputesOpen}, {&n.Meters, d.meterLines}} {
-		found, err := one.find(l, day)
+		find func(*Desk, lists, quantity.Date) ([]string, error)
+	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}} {
+		found, err := one.find(d, l, day)
 		if err != nil {
 			return n, err
 		}
@@ -28,8 +28,8 @@ func (d *Desk) notes(l lists, day quantity.Date) (daysheet.Notes, error) {
 	return n, nil
 }
 
-// onYard are the trucks without a ticket, and what each lacks.
-func (d *Desk) onYard(l lists, _ quantity.Date) ([]string, error) {
+// yardNotes are the trucks without a ticket, and what each lacks.
+func yardNotes(d *Desk, l lists, _ quantity.Date) ([]string, error) {
 	rows, err := l.Loads(store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return nil, err
@@ -72,8 +72,8 @@ func orUnknown(s string) string {
 // they stand in the register of retained samples.
 const samplesDays = 6
 
-// samplesDue tells how many retained samples have been kept long enough.
-func (d *Desk) samplesDue(l lists, day quantity.Date) ([]string, error) {
+// sampleNotes tells how many retained samples have been kept long enough.
+func sampleNotes(d *Desk, l lists, day quantity.Date) ([]string, error) {
 	kept, err := l.SamplesKept(day.AddDays(-samplesDays).String(), day.String())
 	if err != nil || len(kept) == 0 {
 		return nil, err
@@ -86,8 +86,8 @@ func (d *Desk) samplesDue(l lists, day quantity.Date) ([]string, error) {
 		all, samplesDays+1, last.Count, last.Until)}, nil
 }
 
-// disputesOpen are the disputes that wait for something.
-func (d *Desk) disputesOpen(l lists, day quantity.Date) ([]string, error) {
+// disputeNotes are the disputes that wait for something.
+func disputeNotes(d *Desk, l lists, day quantity.Date) ([]string, error) {
 	rows, err := l.StandingOf("dispute")
 	if err != nil {
 		return nil, err
@@ -110,16 +110,16 @@ func (d *Desk) disputesOpen(l lists, day quantity.Date) ([]string, error) {
 	return out, nil
 }
 
-// meterLines tell how each moisture meter stands with its checks on a day, when
+// meterNotes tell how each moisture meter stands with its checks on a day, when
 // it does not stand well.
-func (d *Desk) meterLines(l lists, day quantity.Date) ([]string, error) {
+func meterNotes(d *Desk, l lists, day quantity.Date) ([]string, error) {
 	meters, err := standingIn[meter](l)
 	if err != nil {
 		return nil, err
 	}
 	var out []string
 	for _, m := range meters {
-		standing, err := d.meterOn(l, m.Meter, day)
+		standing, err := meterStatusOn(d, l, m.Meter, day)
 		if err != nil {
 			return nil, err
 		}
@@ -130,8 +130,8 @@ func (d *Desk) meterLines(l lists, day quantity.Date) ([]string, error) {
 	return out, nil
 }
 
-// meterOn is how a meter stood with its checks on a day.
-func (d *Desk) meterOn(l lists, m bench.Meter, day quantity.Date) (bench.Standing, error) {
+// meterStatusOn is how a meter stood with its checks on a day.
+func meterStatusOn(d *Desk, l lists, m bench.Meter, day quantity.Date) (bench.Standing, error) {
 	setup := defaultBench(d.profile.Rules)
 	all, err := standingIn[Bench](l)
 	if err != nil {

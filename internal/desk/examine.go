@@ -31,8 +31,8 @@ const (
 // of every day, the rates that tickets were settled by, the state of the
 // journal. The last two files are the index and the hashes of all the others.
 // Progress is told each file's name and may be nil.
-func (d *Desk) Examine(ctx context.Context, from, to quantity.Date, page report.Page, progress func(name string)) ([]File, error) {
-	registers, err := d.Registers(ctx, from, to)
+func Examine(ctx context.Context, d *Desk, from, to quantity.Date, page report.Page, progress func(name string)) ([]File, error) {
+	registers, err := Registers(ctx, d, from, to)
 	if err != nil {
 		return nil, err
 	}
@@ -43,13 +43,13 @@ func (d *Desk) Examine(ctx context.Context, from, to quantity.Date, page report.
 			s.csv("registers/"+r.Name, r.Paper, t)
 		}
 	}
-	if err := d.addDays(ctx, s, from, to); err != nil {
+	if err := addDays(ctx, d, s, from, to); err != nil {
 		return nil, err
 	}
-	if err := d.addRates(ctx, s, from, to); err != nil {
+	if err := addRates(ctx, d, s, from, to); err != nil {
 		return nil, err
 	}
-	journal, err := d.journalState(ctx)
+	journal, err := journalState(ctx, d)
 	if err != nil {
 		return nil, err
 	}
@@ -66,19 +66,19 @@ func (d *Desk) Examine(ctx context.Context, from, to quantity.Date, page report.
 
 // addDays puts in the sheet of every day of the period on which a ticket was
 // issued, and of every day closed.
-func (d *Desk) addDays(ctx context.Context, s *set, from, to quantity.Date) error {
+func addDays(ctx context.Context, d *Desk, s *set, from, to quantity.Date) error {
 	for day := from; !day.After(to) && !day.After(d.Today()); day = day.AddDays(1) {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		sheet, err := d.DaySheet(ctx, day)
+		sheet, err := DaySheet(ctx, d, day)
 		if err != nil {
 			return err
 		}
 		if sheet.Closed == nil && len(sheet.Tickets) == 0 {
 			continue
 		}
-		paper, err := d.DayPaper(ctx, day)
+		paper, err := DayPaper(ctx, d, day)
 		if err != nil {
 			return err
 		}
@@ -89,7 +89,7 @@ func (d *Desk) addDays(ctx context.Context, s *set, from, to quantity.Date) erro
 
 // addRates puts in the text of every edition that a ticket of the period was
 // settled by, as the book keeps it.
-func (d *Desk) addRates(ctx context.Context, s *set, from, to quantity.Date) error {
+func addRates(ctx context.Context, d *Desk, s *set, from, to quantity.Date) error {
 	rows, err := d.book.Loads(ctx, store.LoadFilter{FromDay: from.String(), ToDay: to.String()})
 	if err != nil {
 		return err
@@ -121,7 +121,7 @@ func inFileName(text string) string {
 	}, text)
 }
 
-func (d *Desk) journalState(ctx context.Context) (string, error) {
+func journalState(ctx context.Context, d *Desk) (string, error) {
 	head, some, err := d.book.Head(ctx)
 	if err != nil || !some {
 		return "The journal holds no fact.\n", err

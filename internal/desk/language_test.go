@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/settle"
 )
 
@@ -14,7 +15,7 @@ func (s *scene) speaks(language string) {
 	p := s.Profile()
 	p.Language = language
 	s.as(manager)
-	must(s.t, s.SetProfile(ctx, p))
+	must(s.t, desk.SetProfile(ctx, s.Desk, p))
 }
 
 // A day that was closed prints in the language it was closed in, whatever the
@@ -41,8 +42,8 @@ func TestHashesKnowNoLanguage(t *testing.T) {
 		s.speaks(language)
 		s.ticket()
 		s.at("2026-10-01 19:05")
-		must(t, s.CloseDay(ctx, oct1, "all well"))
-		sheet, err := s.DaySheet(ctx, oct1)
+		must(t, desk.CloseDay(ctx, s.Desk, oct1, "all well"))
+		sheet, err := desk.DaySheet(ctx, s.Desk, oct1)
 		must(t, err)
 		sheets[language] = sheet
 		if sound := s.verify(); len(sound.Problems) > 0 {

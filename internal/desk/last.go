@@ -10,7 +10,7 @@ import (
 // LastLoad is the newest ticketed load of a grower, or of a truck where no
 // grower is given: what the desk offers when the same one comes again. Found
 // is false when neither has been here.
-func (d *Desk) LastLoad(ctx context.Context, grower, truck string) (l *load.Load, found bool, err error) {
+func LastLoad(ctx context.Context, d *Desk, grower, truck string) (l *load.Load, found bool, err error) {
 	filter := store.LoadFilter{Grower: grower, Newest: true, Limit: 1}
 	if grower == "" {
 		filter.Truck = truck
@@ -22,13 +22,13 @@ func (d *Desk) LastLoad(ctx context.Context, grower, truck string) (l *load.Load
 	if err != nil || len(rows) == 0 {
 		return nil, false, err
 	}
-	l, err = d.Load(ctx, rows[0].ID)
+	l, err = Load(ctx, d, rows[0].ID)
 	return l, err == nil, err
 }
 
 // LastTicket is the highest ticket number given so far; found is false while
 // no ticket has been issued.
-func (d *Desk) LastTicket(ctx context.Context) (number int64, found bool, err error) {
+func LastTicket(ctx context.Context, d *Desk) (number int64, found bool, err error) {
 	rows, err := d.book.Loads(ctx, store.LoadFilter{Newest: true, FromTicket: 1, Limit: 1})
 	if err != nil || len(rows) == 0 {
 		return 0, false, err

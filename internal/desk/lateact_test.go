@@ -3,6 +3,7 @@ package desk_test
 import (
 	"testing"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/takeover"
@@ -13,7 +14,7 @@ func (s *scene) stillSound(closed ...quantity.Date) {
 	s.t.Helper()
 	s.verify()
 	for _, day := range closed {
-		sheet, err := s.DaySheet(ctx, day)
+		sheet, err := desk.DaySheet(ctx, s.Desk, day)
 		must(s.t, err)
 		if sheet.Closed == nil || sheet.Closed.Differs {
 			s.t.Errorf("the sheet of %s is not the one that was closed: %+v", day, sheet.Closed)
@@ -30,27 +31,27 @@ func TestClockSetBackLeavesClosedDaysSound(t *testing.T) {
 	s.ticket()
 	s.at("2026-10-02 09:00")
 	s.ticket()
-	must(t, s.as(manager).CloseDay(ctx, oct2, ""))
+	must(t, desk.CloseDay(ctx, s.as(manager).Desk, oct2, ""))
 	s.at("2026-09-28 10:00")
 	_, number := s.ticket()
-	must(t, s.Void(ctx, 1, "wrong truck"))
-	must(t, s.Refuse(ctx, s.arrive(51000), "smells musty"))
-	corrects, err := s.Correct(ctx, 2, "wrong moisture")
+	must(t, desk.Void(ctx, s.Desk, 1, "wrong truck"))
+	must(t, desk.Refuse(ctx, s.Desk, s.arrive(51000), "smells musty"))
+	corrects, err := desk.Correct(ctx, s.Desk, 2, "wrong moisture")
 	must(t, err)
 	s.sample(corrects, "19.5")
-	_, err = s.Issue(ctx, corrects)
+	_, err = desk.Issue(ctx, s.Desk, corrects)
 	must(t, err)
 	s.leave("Pit 1", 20000)
-	_, err = s.Raise(ctx, dispute.Raised{Ticket: 3, By: "Ada Field", About: "moisture", Claim: "too high"})
+	_, err = desk.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: 3, By: "Ada Field", About: "moisture", Claim: "too high"})
 	must(t, err)
-	l, err := s.Ticket(ctx, number)
+	l, err := desk.Ticket(ctx, s.Desk, number)
 	must(t, err)
 	if want := oct2.AddDays(1); l.IssuedDay != want {
 		t.Errorf("the late ticket counts on %s, want %s", l.IssuedDay, want)
 	}
 	s.stillSound(oct2)
 	s.at("2026-10-02 18:00")
-	must(t, s.CloseDay(ctx, oct1, "")) // an open day before a closed one may still be closed
+	must(t, desk.CloseDay(ctx, s.Desk, oct1, "")) // an open day before a closed one may still be closed
 	s.stillSound(oct1, oct2)
 }
 
@@ -59,10 +60,10 @@ func TestClockSetBackLeavesClosedDaysSound(t *testing.T) {
 func TestPastLoadsAfterAClosedDay(t *testing.T) {
 	s := newScene(t)
 	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
-	must(t, s.as(manager).CloseDay(ctx, oct1, "no truck came"))
+	must(t, desk.CloseDay(ctx, s.as(manager).Desk, oct1, "no truck came"))
 	s.takeOver(takeover.Loads, pastLoads)
 	for number := int64(1); number <= 3; number++ {
-		l, err := s.Ticket(ctx, number)
+		l, err := desk.Ticket(ctx, s.Desk, number)
 		must(t, err)
 		if want := oct1.AddDays(1); l.IssuedDay != want {
 			t.Errorf("ticket %d counts on %s, want %s", number, l.IssuedDay, want)

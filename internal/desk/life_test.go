@@ -3,6 +3,7 @@ package desk_test
 import (
 	"testing"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
@@ -30,17 +31,17 @@ func TestYardKeepsNoOrder(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := newScene(t)
-			id, err := s.OpenLoad(ctx, details())
+			id, err := desk.OpenLoad(ctx, s.Desk, details())
 			must(t, err)
 			for _, act := range acts {
 				switch act := act.(type) {
 				case load.Weighing:
-					must(t, s.Weigh(ctx, id, act))
+					must(t, desk.Weigh(ctx, s.Desk, id, act))
 				case load.Sample:
-					must(t, s.Sample(ctx, id, act))
+					must(t, desk.RecordSample(ctx, s.Desk, id, act))
 				}
 			}
-			_, err = s.Issue(ctx, id)
+			_, err = desk.Issue(ctx, s.Desk, id)
 			must(t, err)
 			wantFigures(t, s.load(id), settledByHand)
 			s.verify()
@@ -65,15 +66,15 @@ func TestTwoTrucksAtOnce(t *testing.T) {
 	s.sample(second, "15.0")
 	s.sample(first, "18.0")
 	s.weigh(second, load.Tare, 26000)
-	yard, err := s.Yard(ctx)
+	yard, err := desk.Yard(ctx, s.Desk)
 	must(t, err)
 	if len(yard) != 2 || yard[0].ID != first || yard[1].ID != second {
 		t.Errorf("the yard is not the two trucks in the order they came: %v", yard)
 	}
-	number, err := s.Issue(ctx, second)
+	number, err := desk.Issue(ctx, s.Desk, second)
 	must(t, err)
 	s.weigh(first, load.Tare, 24300)
-	later, err := s.Issue(ctx, first)
+	later, err := desk.Issue(ctx, s.Desk, first)
 	must(t, err)
 	if number != 1 || later != 2 {
 		t.Errorf("tickets %d and %d, want 1 and 2 in the order of issue", number, later)
@@ -84,20 +85,20 @@ func TestTwoTrucksAtOnce(t *testing.T) {
 
 func TestSplitWeighed(t *testing.T) {
 	s := newScene(t)
-	id, err := s.OpenLoad(ctx, details())
+	id, err := desk.OpenLoad(ctx, s.Desk, details())
 	must(t, err)
 	for _, w := range []load.Weighing{
 		{Which: load.Gross, Draft: "truck", Weight: quantity.Int(30300, quantity.Lb), Source: load.FromScale},
 		{Which: load.Gross, Draft: "trailer", Weight: quantity.Int(22000, quantity.Lb), Source: load.FromScale},
 		{Which: load.Tare, Draft: "trailer", Weight: quantity.Int(8300, quantity.Lb), Source: load.FromScale},
 	} {
-		must(t, s.Weigh(ctx, id, w))
+		must(t, desk.Weigh(ctx, s.Desk, id, w))
 	}
 	s.sample(id, "18.0")
-	_, err = s.Issue(ctx, id)
+	_, err = desk.Issue(ctx, s.Desk, id)
 	refused(t, err, "No tare of the truck yet")
-	must(t, s.Weigh(ctx, id, load.Weighing{Which: load.Tare, Draft: "truck", Weight: quantity.Int(16000, quantity.Lb), Source: load.FromScale}))
-	_, err = s.Issue(ctx, id)
+	must(t, desk.Weigh(ctx, s.Desk, id, load.Weighing{Which: load.Tare, Draft: "truck", Weight: quantity.Int(16000, quantity.Lb), Source: load.FromScale}))
+	_, err = desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 	wantFigures(t, s.load(id), settledByHand)
 	s.verify()
@@ -110,14 +111,14 @@ func TestNumbersRunUnbroken(t *testing.T) {
 	bad := s.arrive(52300)
 	s.sample(bad, "18.0", found(grain.BrokenCorn, "9.0", quantity.Percent))
 	s.weigh(bad, load.Tare, 24300)
-	_, err := s.Issue(ctx, bad)
+	_, err := desk.Issue(ctx, s.Desk, bad)
 	refused(t, err, "over the limit of 5.0 %")
 	_, number := s.ticket()
 	if number != 2 {
 		t.Errorf("the next ticket is %d, want 2", number)
 	}
-	must(t, s.as(manager).Accept(ctx, bad, "bcfm", "fed to cattle at once"))
-	number, err = s.Issue(ctx, bad)
+	must(t, desk.Accept(ctx, s.as(manager).Desk, bad, "bcfm", "fed to cattle at once"))
+	number, err = desk.Issue(ctx, s.Desk, bad)
 	must(t, err)
 	if number != 3 || len(s.load(bad).Accepted) != 1 {
 		t.Errorf("ticket %d with %d accepted limits, want ticket 3 with 1", number, len(s.load(bad).Accepted))
@@ -130,14 +131,14 @@ func TestNumbersRunUnbroken(t *testing.T) {
 func TestVoidKeepsTheNumber(t *testing.T) {
 	s := newScene(t)
 	id, number := s.ticket()
-	_, err := s.Printed(ctx, number)
+	_, err := desk.RecordPrint(ctx, s.Desk, number)
 	must(t, err)
-	must(t, s.as(manager).Void(ctx, number, "wrong grower's truck"))
+	must(t, desk.Void(ctx, s.as(manager).Desk, number, "wrong grower's truck"))
 	l := s.load(id)
 	if l.Phase != load.Void || l.Number != number || l.Ended.Reason != "wrong grower's truck" || l.Ended.Who != manager {
 		t.Errorf("after the void: %s, number %d, %+v", l.Phase, l.Number, l.Ended)
 	}
-	copyNo, err := s.Printed(ctx, number)
+	copyNo, err := desk.RecordPrint(ctx, s.Desk, number)
 	must(t, err)
 	if copyNo != 1 {
 		t.Errorf("the void ticket prints as copy %d, want reprint 1", copyNo)
@@ -152,7 +153,7 @@ func TestCopiesAreCounted(t *testing.T) {
 	s := newScene(t)
 	_, number := s.ticket()
 	for want := range int64(4) {
-		got, err := s.Printed(ctx, number)
+		got, err := desk.RecordPrint(ctx, s.Desk, number)
 		must(t, err)
 		if got != want {
 			t.Errorf("copy %d, want %d", got, want)
@@ -167,25 +168,25 @@ func TestCorrectionOfACorrection(t *testing.T) {
 	firstID, first := s.ticket()
 	old := s.load(firstID)
 	s.at("2026-10-02 09:00")
-	secondID, err := s.as(manager).Correct(ctx, first, "tare read wrong")
+	secondID, err := desk.Correct(ctx, s.as(manager).Desk, first, "tare read wrong")
 	must(t, err)
 	opened := s.load(secondID)
 	if len(opened.Weighings) != 2 || opened.Weighings[0].Stamp != old.Weighings[0].Stamp || opened.Sampled != old.Sampled {
 		t.Errorf("carried weights %+v and sample of %+v, want those of %+v, %+v", opened.Weighings, opened.Sampled, old.Weighings, old.Sampled)
 	}
 	s.weigh(secondID, load.Tare, 24500)
-	second, err := s.Issue(ctx, secondID)
+	second, err := desk.Issue(ctx, s.Desk, secondID)
 	must(t, err)
-	thirdID, err := s.Correct(ctx, second, "moisture typed wrong")
+	thirdID, err := desk.Correct(ctx, s.Desk, second, "moisture typed wrong")
 	must(t, err)
 	s.sample(thirdID, "17.0")
-	third, err := s.Issue(ctx, thirdID)
+	third, err := desk.Issue(ctx, s.Desk, thirdID)
 	must(t, err)
 	for _, want := range []struct {
 		number, by, corrects int64
 		phase                load.Phase
 	}{{first, second, 0, load.Corrected}, {second, third, first, load.Corrected}, {third, 0, second, load.Ticketed}} {
-		l, err := s.Ticket(ctx, want.number)
+		l, err := desk.Ticket(ctx, s.Desk, want.number)
 		must(t, err)
 		if l.Ended.By != want.by || l.Corrects != want.corrects || l.Phase != want.phase {
 			t.Errorf("ticket %d: corrected by %d, corrects %d, %s; want %+v", want.number, l.Ended.By, l.Corrects, l.Phase, want)
@@ -199,7 +200,7 @@ func TestCloseDayMovesLaterTicketsOn(t *testing.T) {
 	s := newScene(t)
 	before, _ := s.ticket()
 	today := s.Today()
-	must(t, s.as(manager).CloseDay(ctx, today, "all accounted for"))
+	must(t, desk.CloseDay(ctx, s.as(manager).Desk, today, "all accounted for"))
 	after, number := s.ticket()
 	if got := s.load(before).IssuedDay; got != today {
 		t.Errorf("the ticket before closing counts in %s, want %s", got, today)
@@ -207,11 +208,11 @@ func TestCloseDayMovesLaterTicketsOn(t *testing.T) {
 	if got := s.load(after).IssuedDay; got != today.AddDays(1) {
 		t.Errorf("the ticket after closing counts in %s, want %s", got, today.AddDays(1))
 	}
-	must(t, s.Void(ctx, number, "a trial"))
+	must(t, desk.Void(ctx, s.Desk, number, "a trial"))
 	if got := s.load(after).Ended.Day; got != today.AddDays(1) {
 		t.Errorf("the void counts in %s, want %s", got, today.AddDays(1))
 	}
-	by, closed, isClosed, err := s.Closed(ctx, today)
+	by, closed, isClosed, err := desk.ClosingOf(ctx, s.Desk, today)
 	must(t, err)
 	if !isClosed || by.Who != manager || closed.Remark != "all accounted for" {
 		t.Errorf("closed %v by %s: %+v", isClosed, by.Who, closed)
@@ -223,17 +224,17 @@ func TestCloseDayMovesLaterTicketsOn(t *testing.T) {
 func TestTogetherIsAllOrNothing(t *testing.T) {
 	s := newScene(t)
 	before := s.contents()
-	err := s.Together(ctx, func(w *deskWork) error {
+	err := s.Batch(ctx, func(w *desk.Batch) error {
 		for range 3 {
-			id, err := w.OpenLoad(details())
+			id, err := desk.OpenLoad(ctx, w, details())
 			if err != nil {
 				return err
 			}
-			if err := w.Weigh(id, scaleWeight(load.Gross, 52300)); err != nil {
+			if err := desk.Weigh(ctx, w, id, scaleWeight(load.Gross, 52300)); err != nil {
 				return err
 			}
 		}
-		return w.Weigh("L99", scaleWeight(load.Gross, 52300))
+		return desk.Weigh(ctx, w, "L99", scaleWeight(load.Gross, 52300))
 	})
 	refused(t, err, "there is no load L99 in this book")
 	if s.contents() != before {
@@ -245,21 +246,21 @@ func TestTogetherIsAllOrNothing(t *testing.T) {
 func TestTogetherIsAsOneByOne(t *testing.T) {
 	apart, together := newScene(t), newScene(t)
 	id, number := apart.ticket()
-	_, err := apart.Printed(ctx, number)
+	_, err := desk.RecordPrint(ctx, apart.Desk, number)
 	must(t, err)
-	must(t, apart.as(manager).Void(ctx, number, "a trial"))
-	must(t, together.Together(ctx, func(w *deskWork) error {
-		opened, err := w.OpenLoad(details())
+	must(t, desk.Void(ctx, apart.as(manager).Desk, number, "a trial"))
+	must(t, together.Batch(ctx, func(w *desk.Batch) error {
+		opened, err := desk.OpenLoad(ctx, w, details())
 		must(t, err)
-		must(t, w.Weigh(opened, scaleWeight(load.Gross, 52300)))
-		must(t, w.Sample(opened, sampleOf("18.0")))
-		must(t, w.Weigh(opened, scaleWeight(load.Tare, 24300)))
-		n, err := w.Issue(opened)
+		must(t, desk.Weigh(ctx, w, opened, scaleWeight(load.Gross, 52300)))
+		must(t, desk.RecordSample(ctx, w, opened, sampleOf("18.0")))
+		must(t, desk.Weigh(ctx, w, opened, scaleWeight(load.Tare, 24300)))
+		n, err := desk.Issue(ctx, w, opened)
 		must(t, err)
-		_, err = w.Printed(n)
+		_, err = desk.RecordPrint(ctx, w, n)
 		must(t, err)
 		must(t, together.SignIn(manager))
-		return w.Void(n, "a trial")
+		return desk.Void(ctx, w, n, "a trial")
 	}))
 	if a, b := apart.contents(), together.contents(); a != b {
 		t.Errorf("apart:\n%s\ntogether:\n%s", a, b)
@@ -272,9 +273,9 @@ func TestTogetherIsAsOneByOne(t *testing.T) {
 func TestStandingThingsAreReadBack(t *testing.T) {
 	s := newScene(t)
 	tare := quantity.Int(24300, quantity.Lb)
-	must(t, s.SetTruck(ctx, house.Truck{ID: "T1", Plate: "ABC 1", Grower: "G1", Tare: &tare, Taken: quantity.MustDate("2026-09-20")}))
-	must(t, s.SetTruck(ctx, house.Truck{ID: "T1", Plate: "ABC 2", Grower: "G1"}))
-	trucks, err := s.Trucks(ctx)
+	must(t, desk.SetTruck(ctx, s.Desk, house.Truck{ID: "T1", Plate: "ABC 1", Grower: "G1", Tare: &tare, Taken: quantity.MustDate("2026-09-20")}))
+	must(t, desk.SetTruck(ctx, s.Desk, house.Truck{ID: "T1", Plate: "ABC 2", Grower: "G1"}))
+	trucks, err := desk.Trucks(ctx, s.Desk)
 	must(t, err)
 	if len(trucks) != 1 || trucks[0].Plate != "ABC 2" || trucks[0].Tare != nil {
 		t.Errorf("trucks: %+v", trucks)

@@ -11,15 +11,15 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// limits are the moistures at which something changes for the grower.
-func (d *Desk) limits(l *load.Load) []bench.Limit {
+// moistureLimits are the moistures at which something changes for the grower.
+func moistureLimits(d *Desk, l *load.Load) []bench.Limit {
 	var out []bench.Limit
-	e, err := d.edition(l)
+	e, err := editionFor(d, l)
 	if err == nil && e != nil {
 		out = appendCell(out, "shrink trigger", e, e.Shrink.Trigger)
 		out = appendCell(out, "drying trigger", e, e.Drying.Trigger)
 	}
-	return append(out, d.classLimits(l, e)...)
+	return append(out, classLimits(d, l, e)...)
 }
 
 func appendCell(out []bench.Limit, name string, e *rates.Edition, c rates.Cell) []bench.Limit {
@@ -31,8 +31,8 @@ func appendCell(out []bench.Limit, name string, e *rates.Edition, c rates.Cell) 
 
 // classLimits are the edges of the Canadian classes, where the house is under
 // rules that have them and it is clear which grain of the order this is.
-func (d *Desk) classLimits(l *load.Load, e *rates.Edition) []bench.Limit {
-	name := d.canadaGrain(l, e)
+func classLimits(d *Desk, l *load.Load, e *rates.Edition) []bench.Limit {
+	name := canadaGrain(d, l, e)
 	if name == "" {
 		return nil
 	}
@@ -46,12 +46,12 @@ func (d *Desk) classLimits(l *load.Load, e *rates.Edition) []bench.Limit {
 // MoistureClasses are the Canadian classes of a load's grain; none where the
 // house is under other rules or it is not clear which grain of the order this
 // is.
-func (d *Desk) MoistureClasses(l *load.Load) []grain.MoistureClass {
-	e, err := d.edition(l)
+func MoistureClasses(d *Desk, l *load.Load) []grain.MoistureClass {
+	e, err := editionFor(d, l)
 	if err != nil {
 		e = nil // without rates the grain may still be clear
 	}
-	name := d.canadaGrain(l, e)
+	name := canadaGrain(d, l, e)
 	if name == "" {
 		return nil
 	}
@@ -67,7 +67,7 @@ func (d *Desk) MoistureClasses(l *load.Load) []grain.MoistureClass {
 // floor follows, else the only one there is. Where a commodity has several
 // names, as wheat has, they serve when their classes are the same; barley's are
 // not, so barley has none until the class is written down.
-func (d *Desk) canadaGrain(l *load.Load, e *rates.Edition) string {
+func canadaGrain(d *Desk, l *load.Load, e *rates.Edition) string {
 	if d.profile.Rules != "canada" {
 		return ""
 	}
@@ -109,12 +109,12 @@ func sameClasses(names []string) bool {
 // Buying as dry is then up to the moisture at which the rates begin to take
 // something, and under Canadian rules the class decides. Found is false where
 // nothing is known.
-func (d *Desk) DryRules(ctx context.Context, l *load.Load) (rules bench.DryRules, found bool, err error) {
-	setup, err := d.BenchSetup(ctx)
+func DryRules(ctx context.Context, d *Desk, l *load.Load) (rules bench.DryRules, found bool, err error) {
+	setup, err := BenchSetup(ctx, d)
 	if err != nil {
 		return rules, false, err
 	}
-	e, err := d.edition(l)
+	e, err := editionFor(d, l)
 	if err != nil {
 		e = nil // without rates the house's own limits still hold
 	}
@@ -123,7 +123,7 @@ func (d *Desk) DryRules(ctx context.Context, l *load.Load) (rules bench.DryRules
 		rules = setup.Dry[i]
 	}
 	if rules.CanadaGrain == "" {
-		rules.CanadaGrain = d.canadaGrain(l, e)
+		rules.CanadaGrain = canadaGrain(d, l, e)
 	}
 	if rules.Buy.Unit() == quantity.Plain && e != nil && e.Shrink.Trigger.Given() {
 		rules.Buy = e.Shrink.Trigger.Amount

@@ -50,8 +50,8 @@ func (b standingBook) FactsOf(subject string) ([]journal.Fact, error) {
 	return b.book.FactsOf(b.ctx, subject)
 }
 
-// lists reads from the book as it stands.
-func (d *Desk) lists(ctx context.Context) lists { return standingBook{ctx, d.book} }
+// readNow reads from the book as it stands.
+func readNow(ctx context.Context, d *Desk) lists { return standingBook{ctx, d.book} }
 
 // standingIn reads all standing things of one kind.
 func standingIn[F journal.Kinded](l lists) ([]F, error) {

@@ -16,7 +16,7 @@ var ofMeter = []bench.Code{bench.MeterFailed, bench.MeterOverdue, bench.NeverChe
 // it is said to be from is past its check, outside its limit or never checked:
 // so it is on every slip until the meter is rechecked. The bench's own tests
 // bring these flags themselves.
-func (w *Work) withMeterFlags(s load.Sample) (load.Sample, error) {
+func (w *Batch) withMeterFlags(s load.Sample) (load.Sample, error) {
 	if s.Moisture == nil || s.Moisture.Bench != nil {
 		return s, nil
 	}
@@ -49,19 +49,19 @@ func flagged(s load.Sample, f bench.Flag) load.Sample {
 
 // meterFlags are the flags of one of the house's meters today; another's meter
 // has none. They are asked for once in a work, which may be thousands of loads.
-func (w *Work) meterFlags(id string) ([]bench.Flag, error) {
+func (w *Batch) meterFlags(id string) ([]bench.Flag, error) {
 	key := id + "\n" + w.desk.Today().String()
 	if flags, known := w.doubted[key]; known {
 		return flags, nil
 	}
 	ctx := context.Background()
-	meters, err := w.desk.Meters(ctx)
+	meters, err := Meters(ctx, w.desk)
 	if err != nil {
 		return nil, err
 	}
 	var flags []bench.Flag
 	if i := slices.IndexFunc(meters, func(m bench.Meter) bool { return m.ID == id }); i >= 0 {
-		if flags, err = w.desk.flagsOf(ctx, meters[i]); err != nil {
+		if flags, err = meterFlagsOf(ctx, w.desk, meters[i]); err != nil {
 			return nil, err
 		}
 	}
@@ -72,12 +72,12 @@ func (w *Work) meterFlags(id string) ([]bench.Flag, error) {
 	return flags, nil
 }
 
-func (d *Desk) flagsOf(ctx context.Context, m bench.Meter) ([]bench.Flag, error) {
-	stands, err := d.MeterStands(ctx, m)
+func meterFlagsOf(ctx context.Context, d *Desk, m bench.Meter) ([]bench.Flag, error) {
+	stands, err := MeterStatus(ctx, d, m)
 	if err != nil {
 		return nil, err
 	}
-	setup, err := d.BenchSetup(ctx)
+	setup, err := BenchSetup(ctx, d)
 	if err != nil {
 		return nil, err
 	}

@@ -23,14 +23,14 @@ type MeterLog struct {
 	Chart bench.ErrorChart
 }
 
-// MeterLog gathers the log of a meter, over the last so many checks (0: all)
+// LogOfMeter gathers the log of a meter, over the last so many checks (0: all)
 // with one crop (empty: with every crop).
-func (d *Desk) MeterLog(ctx context.Context, id, crop string, last int) (MeterLog, error) {
-	m, err := d.Meter(ctx, id)
+func LogOfMeter(ctx context.Context, d *Desk, id, crop string, last int) (MeterLog, error) {
+	m, err := MeterByID(ctx, d, id)
 	if err != nil {
 		return MeterLog{}, err
 	}
-	setup, err := d.BenchSetup(ctx)
+	setup, err := BenchSetup(ctx, d)
 	if err != nil {
 		return MeterLog{}, err
 	}
@@ -38,10 +38,10 @@ func (d *Desk) MeterLog(ctx context.Context, id, crop string, last int) (MeterLo
 	if log.Authority, err = setup.authority(); err != nil {
 		return log, err
 	}
-	if log.Standing, err = d.MeterStands(ctx, m); err != nil {
+	if log.Standing, err = MeterStatus(ctx, d, m); err != nil {
 		return log, err
 	}
-	all, err := d.Checks(ctx, id)
+	all, err := MeterChecks(ctx, d, id)
 	if err != nil {
 		return log, err
 	}
@@ -65,9 +65,9 @@ func lastChecks(checks []bench.Check, crop string, last int) []bench.Check {
 	return checks
 }
 
-// Meter finds one of the elevator's meters; the error lists those there are.
-func (d *Desk) Meter(ctx context.Context, id string) (bench.Meter, error) {
-	meters, err := d.Meters(ctx)
+// MeterByID finds one of the elevator's meters; the error lists those there are.
+func MeterByID(ctx context.Context, d *Desk, id string) (bench.Meter, error) {
+	meters, err := Meters(ctx, d)
 	if err != nil {
 		return bench.Meter{}, err
 	}
@@ -82,14 +82,14 @@ type DueMeter struct {
 
 // MetersDue are the meters that are due for a check today, overdue, failed or
 // never checked, the worst first.
-func (d *Desk) MetersDue(ctx context.Context) ([]DueMeter, error) {
-	meters, err := d.Meters(ctx)
+func MetersDue(ctx context.Context, d *Desk) ([]DueMeter, error) {
+	meters, err := Meters(ctx, d)
 	if err != nil {
 		return nil, err
 	}
 	byState := map[bench.State][]DueMeter{}
 	for _, m := range meters {
-		s, err := d.MeterStands(ctx, m)
+		s, err := MeterStatus(ctx, d, m)
 		if err != nil {
 			return nil, fmt.Errorf("meter %s: %w", m.ID, err)
 		}

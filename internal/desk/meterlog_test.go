@@ -14,7 +14,7 @@ import (
 )
 
 func (s *scene) check(day, reference, reading string) error {
-	return s.CheckMeter(ctx, bench.Check{
+	return desk.CheckMeter(ctx, s.Desk, bench.Check{
 		Day: quantity.MustDate(day), Meter: "bench-1", Crop: "corn", Name: "R2",
 		Reference: quantity.Of(reference, quantity.Percent), Reading: quantity.Of(reading, quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit),
 	})
@@ -24,7 +24,7 @@ func TestMeterLogAndPaper(t *testing.T) {
 	s := benchScene(t)
 	must(t, s.check("2026-09-17", "15.0", "15.2"))
 	must(t, s.check("2026-10-01", "17.0", "17.0"))
-	log, err := s.MeterLog(ctx, "bench-1", "", 0)
+	log, err := desk.LogOfMeter(ctx, s.Desk, "bench-1", "", 0)
 	must(t, err)
 	if len(log.Checks) != 3 || log.Checks[0].Day.String() != "2026-09-17" || log.Bias.N != 3 || len(log.Chart.Points) != 3 {
 		t.Fatalf("log %+v", log)
@@ -32,10 +32,10 @@ func TestMeterLogAndPaper(t *testing.T) {
 	if c := log.Checks[0]; c.Calibration != "A-2025" || c.By != clerk {
 		t.Errorf("a check without calibration and name is %+v", c)
 	}
-	if last, err := s.MeterLog(ctx, "bench-1", "corn", 2); err != nil || last.Bias.N != 2 || last.Checks[0].Day.String() != "2026-10-01" {
+	if last, err := desk.LogOfMeter(ctx, s.Desk, "bench-1", "corn", 2); err != nil || last.Bias.N != 2 || last.Checks[0].Day.String() != "2026-10-01" {
 		t.Errorf("the last two: %+v, %v", last.Bias, err)
 	}
-	if none, err := s.MeterLog(ctx, "bench-1", "oats", 0); err != nil || none.Bias.N != 0 || len(none.Checks) != 0 {
+	if none, err := desk.LogOfMeter(ctx, s.Desk, "bench-1", "oats", 0); err != nil || none.Bias.N != 0 || len(none.Checks) != 0 {
 		t.Errorf("oats were never checked: %+v, %v", none.Bias, err)
 	}
 	text := log.Paper(s.Profile(), s.Today()).Text(100)
@@ -44,7 +44,7 @@ func TestMeterLogAndPaper(t *testing.T) {
 			t.Errorf("the paper lacks %q:\n%s", want, text)
 		}
 	}
-	_, err = s.MeterLog(ctx, "bench-9", "", 0)
+	_, err = desk.LogOfMeter(ctx, s.Desk, "bench-9", "", 0)
 	refused(t, err, "entered are bench-1")
 }
 
@@ -53,8 +53,8 @@ func TestChecksThatCannotBe(t *testing.T) {
 	before := s.contents()
 	refused(t, s.check("2026-10-02", "15.0", "15.2"), "today is 2026-10-01")
 	other := bench.Check{Meter: "bench-1", Calibration: "B-2026", Crop: "maise", Reference: quantity.Of("15.0", quantity.Percent), Reading: quantity.Of("15.0", quantity.Percent)}
-	refused(t, s.CheckMeter(ctx, other), `meter bench-1 is set to "A-2025"`)
-	refused(t, s.CheckMeter(ctx, other), `"maise" is not a commodity`)
+	refused(t, desk.CheckMeter(ctx, s.Desk, other), `meter bench-1 is set to "A-2025"`)
+	refused(t, desk.CheckMeter(ctx, s.Desk, other), `"maise" is not a commodity`)
 	if s.contents() != before {
 		t.Error("a refused check left something in the book")
 	}
@@ -62,12 +62,12 @@ func TestChecksThatCannotBe(t *testing.T) {
 
 func TestMetersDueWorstFirst(t *testing.T) {
 	s := benchScene(t).as(manager)
-	must(t, s.SetMeter(ctx, bench.Meter{ID: "bench-0", Model: "Example direct meter", Method: bench.Direct, Calibration: "1"}))
-	if due, err := s.MetersDue(ctx); err != nil || len(due) != 1 || due[0].Meter.ID != "bench-0" || due[0].Standing.State != bench.Never {
+	must(t, desk.SetMeter(ctx, s.Desk, bench.Meter{ID: "bench-0", Model: "Example direct meter", Method: bench.Direct, Calibration: "1"}))
+	if due, err := desk.MetersDue(ctx, s.Desk); err != nil || len(due) != 1 || due[0].Meter.ID != "bench-0" || due[0].Standing.State != bench.Never {
 		t.Errorf("today due: %+v, %v", due, err)
 	}
 	s.at("2026-11-20 12:00")
-	due, err := s.MetersDue(ctx)
+	due, err := desk.MetersDue(ctx, s.Desk)
 	if err != nil || len(due) != 2 || due[0].Meter.ID != "bench-1" || due[0].Standing.State != bench.Overdue {
 		t.Errorf("seven weeks later due: %+v, %v", due, err)
 	}
@@ -76,15 +76,15 @@ func TestMetersDueWorstFirst(t *testing.T) {
 // The house's own limit and days stand in for a published rule.
 func TestHouseRuleForMeters(t *testing.T) {
 	s := benchScene(t).as(manager)
-	setup, err := s.BenchSetup(ctx)
+	setup, err := desk.BenchSetup(ctx, s.Desk)
 	must(t, err)
 	setup.Authority = desk.HouseRule
-	refused(t, s.SetBench(ctx, setup), "meters be off by 0")
+	refused(t, desk.SetBench(ctx, s.Desk, setup), "meters be off by 0")
 	setup.Limit, setup.EveryDays = quantity.Of("0.05", quantity.Point), 5
-	must(t, s.SetBench(ctx, setup))
-	m, err := s.Meter(ctx, "bench-1")
+	must(t, desk.SetBench(ctx, s.Desk, setup))
+	m, err := desk.MeterByID(ctx, s.Desk, "bench-1")
 	must(t, err)
-	stands, err := s.MeterStands(ctx, m)
+	stands, err := desk.MeterStatus(ctx, s.Desk, m)
 	must(t, err)
 	if stands.State != bench.Failed || stands.NextDue.String() != "2026-10-06" {
 		t.Errorf("off by 0.1 where 0.05 is allowed: %s, %s", stands.State, stands.Sentence)
@@ -94,16 +94,16 @@ func TestHouseRuleForMeters(t *testing.T) {
 func TestSetBenchNamesEveryFault(t *testing.T) {
 	s := newScene(t).as(manager)
 	before := s.contents()
-	err := s.SetBench(ctx, desk.Bench{Authority: "nobody", Retention: "never", EveryDays: -1, Policies: []bench.Policy{{}}, Dry: []bench.DryRules{{Crop: "maise"}}})
+	err := desk.SetBench(ctx, s.Desk, desk.Bench{Authority: "nobody", Retention: "never", EveryDays: -1, Policies: []bench.Policy{{}}, Dry: []bench.DryRules{{Crop: "maise"}}})
 	for _, want := range []string{`"nobody" is no rule`, `"never" is no rule`, "every -1 days", "called cold under", "asks for 0 tests", `"maise" is not a commodity`} {
 		refused(t, err, want)
 	}
 	if s.contents() != before {
 		t.Error("a refused set-up left something in the book")
 	}
-	setup, err := s.BenchSetup(ctx)
+	setup, err := desk.BenchSetup(ctx, s.Desk)
 	must(t, err)
-	refused(t, s.as(clerk).SetBench(ctx, setup), "for a manager")
+	refused(t, desk.SetBench(ctx, s.as(clerk).Desk, setup), "for a manager")
 }
 
 // A doubt is let through in the name of a manager who is signed in, and stays
@@ -111,32 +111,32 @@ func TestSetBenchNamesEveryFault(t *testing.T) {
 func TestOverridesAreInOnesOwnName(t *testing.T) {
 	s := benchScene(t)
 	s.as(manager)
-	setup, err := s.BenchSetup(ctx)
+	setup, err := desk.BenchSetup(ctx, s.Desk)
 	must(t, err)
 	setup.Trust.Blocks = append(setup.Trust.Blocks, bench.Cold)
-	must(t, s.SetBench(ctx, setup))
+	must(t, desk.SetBench(ctx, s.Desk, setup))
 	s.as(clerk)
 	id := s.arrive(52300)
 	s.weigh(id, load.Tare, 24300)
 	cold := dialReading("70", 250)
 	cold.Readings[0].Sample, cold.Readings[0].Room = quantity.Int(35, quantity.Fahrenheit), quantity.Int(52, quantity.Fahrenheit)
 	cold.Overrides = []bench.Override{{Code: bench.Cold, Test: 1, By: manager, Reason: "warmed in the hand"}}
-	_, err = s.Test(ctx, s.load(id), cold)
+	_, err = desk.TestSample(ctx, s.Desk, s.load(id), cold)
 	refused(t, err, "for a manager")
 	s.as(manager)
-	tested, err := s.Test(ctx, s.load(id), cold)
+	tested, err := desk.TestSample(ctx, s.Desk, s.load(id), cold)
 	must(t, err)
-	must(t, s.SampleTested(ctx, id, load.Sample{}, tested))
+	must(t, desk.RecordTest(ctx, s.Desk, id, load.Sample{}, tested))
 	s.as(clerk)
-	if _, err := s.Test(ctx, s.load(id), cold); err != nil {
+	if _, err := desk.TestSample(ctx, s.Desk, s.load(id), cold); err != nil {
 		t.Errorf("what a manager let through before: %v", err)
 	}
-	if _, err := s.Issue(ctx, id); err != nil {
+	if _, err := desk.Issue(ctx, s.Desk, id); err != nil {
 		t.Errorf("let through and still stopped: %v", err)
 	}
 	other := cold
 	other.Overrides = []bench.Override{{Code: bench.Cold, Test: 1, By: clerk, Reason: "x"}}
-	_, err = s.as(manager).Test(ctx, s.load(id), other)
+	_, err = desk.TestSample(ctx, s.as(manager).Desk, s.load(id), other)
 	refused(t, err, "Whoever lets it through signs in")
 	s.verify()
 }
@@ -151,10 +151,10 @@ func TestChartOfLinesIsKept(t *testing.T) {
 	s.UseCharts(shelf)
 	id := s.arrive(52300)
 	s.weigh(id, load.Tare, 24300)
-	tested, err := s.Test(ctx, s.load(id), dialReading("70", 250))
+	tested, err := desk.TestSample(ctx, s.Desk, s.load(id), dialReading("70", 250))
 	must(t, err)
-	must(t, s.SampleTested(ctx, id, load.Sample{}, tested))
-	_, err = s.Issue(ctx, id)
+	must(t, desk.RecordTest(ctx, s.Desk, id, load.Sample{}, tested))
+	_, err = desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 	s.Desk, err = desk.Open(ctx, s.book, desk.Options{Name: "office", Rates: testRates(t), Place: time.UTC, Who: manager, Clock: s.clock()})
 	must(t, err)
@@ -170,8 +170,8 @@ func TestOverdueMeterIsOnEverySlip(t *testing.T) {
 		id := s.arrive(52300)
 		sample := sampleOf("18.0")
 		sample.Moisture.Meter = meter
-		must(t, s.Sample(ctx, id, sample))
-		must(t, s.Sample(ctx, id, s.load(id).Sample)) // written down again
+		must(t, desk.RecordSample(ctx, s.Desk, id, sample))
+		must(t, desk.RecordSample(ctx, s.Desk, id, s.load(id).Sample)) // written down again
 		return strings.Join(s.load(id).Sample.Flags, "\n")
 	}
 	if got := flags("bench-1"); got != "" {
@@ -198,10 +198,10 @@ func TestFailedMeterStopsTheTicket(t *testing.T) {
 	s.weigh(id, load.Tare, 24300)
 	sample := sampleOf("18.0")
 	sample.Moisture.Meter = "bench-1"
-	must(t, s.Sample(ctx, id, sample))
-	_, err := s.Issue(ctx, id)
+	must(t, desk.RecordSample(ctx, s.Desk, id, sample))
+	_, err := desk.Issue(ctx, s.Desk, id)
 	refused(t, err, "failed its check")
-	must(t, s.as(manager).Accept(ctx, id, string(bench.MeterFailed), "the oven agrees"))
-	_, err = s.Issue(ctx, id)
+	must(t, desk.Accept(ctx, s.as(manager).Desk, id, string(bench.MeterFailed), "the oven agrees"))
+	_, err = desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 }

@@ -21,15 +21,15 @@ func (meter) Kind() string { return "bench.meter" }
 const checkKind = "bench.check"
 
 // SetMeter writes a moisture meter down.
-func (d *Desk) SetMeter(ctx context.Context, m bench.Meter) error {
+func SetMeter(ctx context.Context, at Actor, m bench.Meter) error {
 	if wrong := inWords(m.Check()); len(wrong) > 0 {
 		return sentences(wrong)
 	}
-	return d.setStanding(ctx, m.ID, meter{m})
+	return SetRecord(ctx, at, m.ID, meter{m})
 }
 
 // Meters are the elevator's moisture meters by id.
-func (d *Desk) Meters(ctx context.Context) ([]bench.Meter, error) {
+func Meters(ctx context.Context, d *Desk) ([]bench.Meter, error) {
 	all, err := standing[meter](ctx, d.book)
 	out := make([]bench.Meter, len(all))
 	for i, m := range all {
@@ -41,11 +41,11 @@ func (d *Desk) Meters(ctx context.Context) ([]bench.Meter, error) {
 // CheckMeter writes a reference sample read on a meter down. Day and person
 // are today and whoever is signed in, and the calibration is the meter's, where
 // the check does not say.
-func (d *Desk) CheckMeter(ctx context.Context, c bench.Check) error {
+func CheckMeter(ctx context.Context, d *Desk, c bench.Check) error {
 	if err := d.maySample(); err != nil {
 		return err
 	}
-	m, err := d.Meter(ctx, c.Meter)
+	m, err := MeterByID(ctx, d, c.Meter)
 	if err != nil {
 		return err
 	}
@@ -58,10 +58,10 @@ func (d *Desk) CheckMeter(ctx context.Context, c bench.Check) error {
 	if c.Calibration == "" {
 		c.Calibration = m.Calibration
 	}
-	if wrong := d.wrongCheck(m, c); len(wrong) > 0 {
+	if wrong := wrongCheck(d, m, c); len(wrong) > 0 {
 		return wrong
 	}
-	known, err := d.Checks(ctx, c.Meter)
+	known, err := MeterChecks(ctx, d, c.Meter)
 	if err != nil {
 		return err
 	}
@@ -70,14 +70,14 @@ func (d *Desk) CheckMeter(ctx context.Context, c bench.Check) error {
 	if err != nil {
 		return err
 	}
-	return d.one(ctx, func(w *Work) error {
+	return d.do(ctx, func(w *Batch) error {
 		_, err := w.tx.Append(w.draft(checkKind, "meter "+c.Meter, body))
 		return err
 	})
 }
 
 // wrongCheck lists everything wrong with a check of a meter.
-func (d *Desk) wrongCheck(m bench.Meter, c bench.Check) sentences {
+func wrongCheck(d *Desk, m bench.Meter, c bench.Check) sentences {
 	wrong := sentences(inWords(c.Faults()))
 	if c.Day.After(d.Today()) {
 		wrong = append(wrong, fmt.Sprintf("the check is of %s, and today is %s. Write the day the meter was read", c.Day, d.Today()))
@@ -91,8 +91,8 @@ func (d *Desk) wrongCheck(m bench.Meter, c bench.Check) sentences {
 	return wrong
 }
 
-// Checks are all reference samples read on a meter, in the order written down.
-func (d *Desk) Checks(ctx context.Context, meterID string) ([]bench.Check, error) {
+// MeterChecks are all reference samples read on a meter, in the order written down.
+func MeterChecks(ctx context.Context, d *Desk, meterID string) ([]bench.Check, error) {
 	var out []bench.Check
 	for f, err := range d.book.Facts(ctx, store.Filter{Subject: "meter " + meterID, Kind: checkKind}) {
 		if err != nil {
@@ -107,13 +107,13 @@ func (d *Desk) Checks(ctx context.Context, meterID string) ([]bench.Check, error
 	return out, nil
 }
 
-// MeterStands is how a meter stands with its checks today.
-func (d *Desk) MeterStands(ctx context.Context, m bench.Meter) (bench.Standing, error) {
-	checks, err := d.Checks(ctx, m.ID)
+// MeterStatus is how a meter stands with its checks today.
+func MeterStatus(ctx context.Context, d *Desk, m bench.Meter) (bench.Standing, error) {
+	checks, err := MeterChecks(ctx, d, m.ID)
 	if err != nil {
 		return bench.Standing{}, err
 	}
-	setup, err := d.BenchSetup(ctx)
+	setup, err := BenchSetup(ctx, d)
 	if err != nil {
 		return bench.Standing{}, err
 	}
@@ -126,8 +126,8 @@ func (d *Desk) MeterStands(ctx context.Context, m bench.Meter) (bench.Standing, 
 }
 
 // MeterBias works out how far off a meter reads, over its last so many checks.
-func (d *Desk) MeterBias(ctx context.Context, m bench.Meter, last int) (bench.Bias, *working.Sheet, error) {
-	checks, err := d.Checks(ctx, m.ID)
+func MeterBias(ctx context.Context, d *Desk, m bench.Meter, last int) (bench.Bias, *working.Sheet, error) {
+	checks, err := MeterChecks(ctx, d, m.ID)
 	if err != nil {
 		return bench.Bias{}, nil, err
 	}

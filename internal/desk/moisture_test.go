@@ -21,8 +21,8 @@ func benchScene(t *testing.T) *scene {
 		Name: "scale house", Rates: testRates(t), Charts: shelf, Place: time.UTC, Who: manager, Clock: s.clock(),
 	})
 	must(t, err)
-	must(t, s.SetMeter(ctx, bench.Meter{ID: "bench-1", Model: "Example dial meter A", Method: bench.ByDial, Calibration: "A-2025", Tolerance: quantity.Of("0.5", quantity.Point)}))
-	must(t, s.CheckMeter(ctx, bench.Check{
+	must(t, desk.SetMeter(ctx, s.Desk, bench.Meter{ID: "bench-1", Model: "Example dial meter A", Method: bench.ByDial, Calibration: "A-2025", Tolerance: quantity.Of("0.5", quantity.Point)}))
+	must(t, desk.CheckMeter(ctx, s.Desk, bench.Check{
 		Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R1",
 		Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent),
 		Sample: quantity.Int(70, quantity.Fahrenheit),
@@ -44,15 +44,15 @@ func TestMoistureFromTheBench(t *testing.T) {
 	s := benchScene(t)
 	id := s.arrive(52300)
 	s.weigh(id, load.Tare, 24300)
-	tested, err := s.Test(ctx, s.load(id), dialReading("70", 250))
+	tested, err := desk.TestSample(ctx, s.Desk, s.load(id), dialReading("70", 250))
 	must(t, err)
-	must(t, s.SampleTested(ctx, id, load.Sample{Number: "S9", Tester: tester}, tested))
-	number, err := s.Issue(ctx, id)
+	must(t, desk.RecordTest(ctx, s.Desk, id, load.Sample{Number: "S9", Tester: tester}, tested))
+	number, err := desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 
-	l, err := s.Ticket(ctx, number)
+	l, err := desk.Ticket(ctx, s.Desk, number)
 	must(t, err)
-	again, err := s.Resettle(ctx, l)
+	again, err := desk.Resettle(ctx, s.Desk, l)
 	must(t, err)
 	if got, want := again.Moisture.Value(), tested.Result.Moisture.Value(); !got.Equal(want) {
 		t.Errorf("settled at %s, tested as %s", got, want)
@@ -71,17 +71,17 @@ func TestDoubtsStopTheTicket(t *testing.T) {
 	s := benchScene(t)
 	id := s.arrive(52300)
 	s.weigh(id, load.Tare, 24300)
-	tested, err := s.Test(ctx, s.load(id), dialReading("70", 175))
+	tested, err := desk.TestSample(ctx, s.Desk, s.load(id), dialReading("70", 175))
 	must(t, err)
-	must(t, s.SampleTested(ctx, id, load.Sample{Number: "S9"}, tested))
+	must(t, desk.RecordTest(ctx, s.Desk, id, load.Sample{Number: "S9"}, tested))
 	before := s.contents()
-	_, err = s.Issue(ctx, id)
+	_, err = desk.Issue(ctx, s.Desk, id)
 	refused(t, err, "175 g")
 	if s.contents() != before {
 		t.Error("the refused ticket left something in the book")
 	}
-	must(t, s.as(manager).Accept(ctx, id, string(bench.WrongMass), "in a hurry"))
-	_, err = s.Issue(ctx, id)
+	must(t, desk.Accept(ctx, s.as(manager).Desk, id, string(bench.WrongMass), "in a hurry"))
+	_, err = desk.Issue(ctx, s.Desk, id)
 	refused(t, err, "175 g")
 }
 
@@ -97,7 +97,7 @@ func TestTestsWithoutAFigure(t *testing.T) {
 			Readings: dialReading("70", 250).Readings, Overrides: []bench.Override{{Code: bench.Cold, By: clerk, Reason: "x"}},
 		},
 	} {
-		if _, err := s.Test(ctx, s.load(id), tests); err == nil {
+		if _, err := desk.TestSample(ctx, s.Desk, s.load(id), tests); err == nil {
 			t.Errorf("%s: gave a figure", name)
 		}
 	}
@@ -109,21 +109,21 @@ func TestTestsWithoutAFigure(t *testing.T) {
 // A meter's standing follows its checks, and its bias is shown.
 func TestMeterLog(t *testing.T) {
 	s := benchScene(t)
-	meters, err := s.Meters(ctx)
+	meters, err := desk.Meters(ctx, s.Desk)
 	must(t, err)
-	stands, err := s.MeterStands(ctx, meters[0])
+	stands, err := desk.MeterStatus(ctx, s.Desk, meters[0])
 	must(t, err)
 	if stands.State != bench.Good {
 		t.Errorf("a meter checked today is %s: %s", stands.State, stands.Sentence)
 	}
 	s.at("2026-11-20 12:00")
-	if stands, err = s.MeterStands(ctx, meters[0]); err != nil || stands.State != bench.Overdue {
+	if stands, err = desk.MeterStatus(ctx, s.Desk, meters[0]); err != nil || stands.State != bench.Overdue {
 		t.Errorf("seven weeks later the meter is %s, %v", stands.State, err)
 	}
-	bias, _, err := s.MeterBias(ctx, meters[0], 0)
+	bias, _, err := desk.MeterBias(ctx, s.Desk, meters[0], 0)
 	must(t, err)
 	if bias.N != 1 || bias.Mean == nil {
 		t.Errorf("one check gives %+v", bias)
 	}
-	refused(t, s.CheckMeter(ctx, bench.Check{Meter: "none", Calibration: "x", Crop: "corn", Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}), "no meter")
+	refused(t, desk.CheckMeter(ctx, s.Desk, bench.Check{Meter: "none", Calibration: "x", Crop: "corn", Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}), "no meter")
 }

@@ -48,7 +48,7 @@ func withDetails(change func(*load.Details)) situation {
 		id := s.whole()
 		d := s.load(id).Details
 		change(&d)
-		must(s.t, s.Amend(ctx, id, d))
+		must(s.t, desk.Amend(ctx, s.Desk, id, d))
 		return id, 0
 	}
 }
@@ -57,48 +57,48 @@ func tooCold(s *scene) (string, int64) {
 	id := s.whole()
 	cold := sampleOf("18.0")
 	cold.Flags = []string{"too-cold: The sample was at 36 °F."}
-	must(s.t, s.Sample(ctx, id, cold))
+	must(s.t, desk.RecordSample(ctx, s.Desk, id, cold))
 	return id, 0
 }
 
 func voided(s *scene) (string, int64) {
 	id, number := s.ticket()
-	must(s.t, s.as(manager).Void(ctx, number, "a trial"))
+	must(s.t, desk.Void(ctx, s.as(manager).Desk, number, "a trial"))
 	return id, number
 }
 
 func corrected(s *scene) (string, int64) {
 	id, number := s.ticket()
-	next, err := s.as(manager).Correct(ctx, number, "a trial")
+	next, err := desk.Correct(ctx, s.as(manager).Desk, number, "a trial")
 	must(s.t, err)
-	_, err = s.Issue(ctx, next)
+	_, err = desk.Issue(ctx, s.Desk, next)
 	must(s.t, err)
 	return id, number
 }
 
 func underCorrection(s *scene) (string, int64) {
 	_, number := s.ticket()
-	id, err := s.as(manager).Correct(ctx, number, "a trial")
+	id, err := desk.Correct(ctx, s.as(manager).Desk, number, "a trial")
 	must(s.t, err)
 	return id, number
 }
 
 func voidedUnderCorrection(s *scene) (string, int64) {
 	id, number := underCorrection(s)
-	must(s.t, s.Void(ctx, number, "a trial"))
+	must(s.t, desk.Void(ctx, s.Desk, number, "a trial"))
 	return id, number
 }
 
 func underReissue(s *scene) (string, int64) {
 	_, number := voided(s)
-	id, err := s.Reissue(ctx, number, "torn in the printer")
+	id, err := desk.Reissue(ctx, s.Desk, number, "torn in the printer")
 	must(s.t, err)
 	return id, number
 }
 
 func reissued(s *scene) (string, int64) {
 	id, number := underReissue(s)
-	_, err := s.Issue(ctx, id)
+	_, err := desk.Issue(ctx, s.Desk, id)
 	must(s.t, err)
 	return id, number
 }
@@ -113,12 +113,12 @@ func reissueSwapped(s *scene) (string, int64) {
 
 func turnedAway(s *scene) (string, int64) {
 	id := s.arrive(52300)
-	must(s.t, s.Refuse(ctx, id, "hot"))
+	must(s.t, desk.Refuse(ctx, s.Desk, id, "hot"))
 	return id, 0
 }
 
 func dayClosed(s *scene) (string, int64) {
-	must(s.t, s.as(manager).CloseDay(ctx, s.Today(), ""))
+	must(s.t, desk.CloseDay(ctx, s.as(manager).Desk, s.Today(), ""))
 	return "", 0
 }
 
@@ -146,82 +146,84 @@ func unsigned(t *testing.T, s *scene) *desk.Desk {
 type move = func(s *scene, id string, number int64) error
 
 func issue(s *scene, id string, _ int64) error {
-	_, err := s.Issue(ctx, id)
+	_, err := desk.Issue(ctx, s.Desk, id)
 	return err
 }
 
 func printed(s *scene, _ string, number int64) error {
-	_, err := s.Printed(ctx, number)
+	_, err := desk.RecordPrint(ctx, s.Desk, number)
 	return err
 }
 
-func amend(s *scene, id string, _ int64) error { return s.Amend(ctx, id, details()) }
+func amend(s *scene, id string, _ int64) error { return desk.Amend(ctx, s.Desk, id, details()) }
 
 func weighGross(s *scene, id string, _ int64) error {
-	return s.Weigh(ctx, id, scaleWeight(load.Gross, 52300))
+	return desk.Weigh(ctx, s.Desk, id, scaleWeight(load.Gross, 52300))
 }
 
 func weigh(w load.Weighing) move {
-	return func(s *scene, id string, _ int64) error { return s.Weigh(ctx, id, w) }
+	return func(s *scene, id string, _ int64) error { return desk.Weigh(ctx, s.Desk, id, w) }
 }
 
 func sample(moisture string) move {
-	return func(s *scene, id string, _ int64) error { return s.Sample(ctx, id, sampleOf(moisture)) }
+	return func(s *scene, id string, _ int64) error {
+		return desk.RecordSample(ctx, s.Desk, id, sampleOf(moisture))
+	}
 }
 
 func open(change func(*load.Details)) move {
 	return func(s *scene, _ string, _ int64) error {
 		d := details()
 		change(&d)
-		_, err := s.OpenLoad(ctx, d)
+		_, err := desk.OpenLoad(ctx, s.Desk, d)
 		return err
 	}
 }
 
 func void(reason string) move {
-	return func(s *scene, _ string, number int64) error { return s.Void(ctx, number, reason) }
+	return func(s *scene, _ string, number int64) error { return desk.Void(ctx, s.Desk, number, reason) }
 }
 
 func correct(reason string) move {
 	return func(s *scene, _ string, number int64) error {
-		_, err := s.Correct(ctx, number, reason)
+		_, err := desk.Correct(ctx, s.Desk, number, reason)
 		return err
 	}
 }
 
 func reissue(reason string) move {
 	return func(s *scene, _ string, number int64) error {
-		_, err := s.Reissue(ctx, number, reason)
+		_, err := desk.Reissue(ctx, s.Desk, number, reason)
 		return err
 	}
 }
 
 func refuse(reason string) move {
-	return func(s *scene, id string, _ int64) error { return s.Refuse(ctx, id, reason) }
+	return func(s *scene, id string, _ int64) error { return desk.Refuse(ctx, s.Desk, id, reason) }
 }
 
 func accept(limit, reason string) move {
-	return func(s *scene, id string, _ int64) error { return s.Accept(ctx, id, limit, reason) }
+	return func(s *scene, id string, _ int64) error { return desk.Accept(ctx, s.Desk, id, limit, reason) }
 }
 
 func closeDay(day string) move {
-	return func(s *scene, _ string, _ int64) error { return s.CloseDay(ctx, quantity.MustDate(day), "") }
+	return func(s *scene, _ string, _ int64) error { return desk.CloseDay(ctx, s.Desk, quantity.MustDate(day), "") }
 }
 
 func setProfile(p house.Profile) move {
-	return func(s *scene, _ string, _ int64) error { return s.SetProfile(ctx, p) }
+	return func(s *scene, _ string, _ int64) error { return desk.SetProfile(ctx, s.Desk, p) }
 }
 
 func setPerson(p house.Person) move {
-	return func(s *scene, _ string, _ int64) error { return s.SetPerson(ctx, p) }
+	return func(s *scene, _ string, _ int64) error { return desk.SetPerson(ctx, s.Desk, p) }
 }
 
 func setGrower(g house.Grower) move {
-	return func(s *scene, _ string, _ int64) error { return s.SetGrower(ctx, g) }
+	return func(s *scene, _ string, _ int64) error { return desk.SetGrower(ctx, s.Desk, g) }
 }
 
 func setTruck(tr house.Truck) move {
-	return func(s *scene, _ string, _ int64) error { return s.SetTruck(ctx, tr) }
+	return func(s *scene, _ string, _ int64) error { return desk.SetTruck(ctx, s.Desk, tr) }
 }
 
 func amount(text string) *quantity.Amount {

@@ -10,9 +10,9 @@ import (
 // otherEdition is the edition to set beside the one a ticket was settled under:
 // the one asked for, else the one before it in the same schedule, else the one
 // after it. Nil means that there is none.
-func (d *Desk) otherEdition(used *rates.Edition, asked string) (*rates.Edition, error) {
+func otherEdition(d *Desk, used *rates.Edition, asked string) (*rates.Edition, error) {
 	if asked != "" {
-		return d.editionByID(asked)
+		return editionByID(d, asked)
 	}
 	var before, after *rates.Edition
 	for _, e := range d.rates.All() {
@@ -31,7 +31,7 @@ func (d *Desk) otherEdition(used *rates.Edition, asked string) (*rates.Edition, 
 	return after, nil
 }
 
-func (d *Desk) editionByID(id string) (*rates.Edition, error) {
+func editionByID(d *Desk, id string) (*rates.Edition, error) {
 	if e, ok := d.rates.ByID(id); ok {
 		return e, nil
 	}

@@ -3,6 +3,7 @@ package desk_test
 import (
 	"testing"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
@@ -14,11 +15,11 @@ func (s *scene) leave(bin string, pounds int64) (number int64) {
 	s.t.Helper()
 	d := details()
 	d.Direction, d.Bin, d.Consignee = load.Outbound, bin, "A buyer"
-	id, err := s.OpenLoad(ctx, d)
+	id, err := desk.OpenLoad(ctx, s.Desk, d)
 	must(s.t, err)
 	s.weigh(id, load.Tare, 24000)
 	s.weigh(id, load.Gross, 24000+pounds)
-	number, err = s.Issue(ctx, id)
+	number, err = desk.Issue(ctx, s.Desk, id)
 	must(s.t, err)
 	return number
 }
@@ -28,7 +29,7 @@ func (s *scene) leave(bin string, pounds int64) (number int64) {
 func TestOutboundLoadIsOnlyWeighed(t *testing.T) {
 	s := newScene(t)
 	number := s.leave("Pit 1", 40000)
-	l, err := s.Ticket(ctx, number)
+	l, err := desk.Ticket(ctx, s.Desk, number)
 	must(t, err)
 	if l.Settled.Edition != "" || l.Settled.EditionHash != "" {
 		t.Errorf("an outbound load was settled under %q", l.Settled.Edition)
@@ -41,7 +42,7 @@ func TestOutboundLoadIsOnlyWeighed(t *testing.T) {
 	if len(l.Settled.Figures) != 4 {
 		t.Errorf("figures: %v", l.Settled.Figures)
 	}
-	again, err := s.Resettle(ctx, l)
+	again, err := desk.Resettle(ctx, s.Desk, l)
 	must(t, err)
 	if !again.Net.Value().Equal(amountOf(t, "40000 lb")) {
 		t.Errorf("weighed again it is %s", again.Net.Value())
@@ -56,13 +57,13 @@ func TestOutboundLoadLacksWeights(t *testing.T) {
 	s := newScene(t)
 	d := details()
 	d.Direction = load.Outbound
-	id, err := s.OpenLoad(ctx, d)
+	id, err := desk.OpenLoad(ctx, s.Desk, d)
 	must(t, err)
 	s.weigh(id, load.Tare, 24000)
-	_, err = s.Issue(ctx, id)
+	_, err = desk.Issue(ctx, s.Desk, id)
 	refused(t, err, "No gross yet")
 	s.weigh(id, load.Gross, 20000)
-	_, err = s.Issue(ctx, id)
+	_, err = desk.Issue(ctx, s.Desk, id)
 	refused(t, err, "Net would be -4,000 lb")
 }
 
@@ -72,15 +73,15 @@ func TestOutboundVoidAndCorrection(t *testing.T) {
 	s := newScene(t)
 	first := s.leave("Pit 1", 40000)
 	s.as(manager)
-	id, err := s.Correct(ctx, first, "wrong tare")
+	id, err := desk.Correct(ctx, s.Desk, first, "wrong tare")
 	must(t, err)
 	s.weigh(id, load.Tare, 23000)
-	second, err := s.Issue(ctx, id)
+	second, err := desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 	if got := s.inBin("Pit 1"); got != "-41000 lb" {
 		t.Errorf("the bin holds %s", got)
 	}
-	must(t, s.Void(ctx, second, "truck came back full"))
+	must(t, desk.Void(ctx, s.Desk, second, "truck came back full"))
 	if got := s.inBin("Pit 1"); got != "nothing" {
 		t.Errorf("the bin holds %s", got)
 	}

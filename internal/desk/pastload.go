@@ -31,7 +31,7 @@ func pastReplayed(name string, r takeover.Row) (*load.Load, error) {
 // day while the book has nothing later, so that a book begun in mid-season has
 // the season's days as they were; otherwise on the day it is taken over. Last is
 // the day the load before it counts on.
-func (w *Work) pastLoad(name string, r takeover.Row, last quantity.Date) (quantity.Date, error) {
+func (w *Batch) pastLoad(name string, r takeover.Row, last quantity.Date) (quantity.Date, error) {
 	id, err := w.open(load.Opened{Details: r.Past.Details})
 	if err != nil {
 		return last, err
@@ -58,7 +58,7 @@ func (w *Work) pastLoad(name string, r takeover.Row, last quantity.Date) (quanti
 
 // pastDay is the day a past load counts on: its own, but no earlier than any
 // ticket that has its number already, and after the last day that is closed.
-func (w *Work) pastDay(own, last quantity.Date) (quantity.Date, error) {
+func (w *Batch) pastDay(own, last quantity.Date) (quantity.Date, error) {
 	if last.IsZero() {
 		if err := w.renewRows(); err != nil {
 			return own, err

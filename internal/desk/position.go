@@ -12,19 +12,19 @@ import (
 	"tenthpoint/internal/store"
 )
 
-// Position is the grain in the house in the evening of a day, by commodity and
+// PositionOn is the grain in the house in the evening of a day, by commodity and
 // bin; what is empty is left out.
-func (d *Desk) Position(ctx context.Context, day quantity.Date) (daysheet.Position, error) {
-	return positionBefore(d.lists(ctx), day.AddDays(1))
+func PositionOn(ctx context.Context, d *Desk, day quantity.Date) (daysheet.Position, error) {
+	return positionBefore(readNow(ctx, d), day.AddDays(1))
 }
 
 // PositionPaper is the position in the evening of the last day and how it came
 // about from the first day on.
-func (d *Desk) PositionPaper(ctx context.Context, from, to quantity.Date) (report.Document, error) {
+func PositionPaper(ctx context.Context, d *Desk, from, to quantity.Date) (report.Document, error) {
 	if from.IsZero() || to.IsZero() || to.Before(from) {
 		return report.Document{}, fmt.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
 	}
-	evening, err := d.Position(ctx, to)
+	evening, err := PositionOn(ctx, d, to)
 	if err != nil {
 		return report.Document{}, err
 	}

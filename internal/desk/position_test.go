@@ -3,17 +3,18 @@ package desk_test
 import (
 	"testing"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 )
 
 func TestPositionPaper(t *testing.T) {
 	s := workday(t)
 	s.at("2026-10-02 14:00")
-	must(t, s.Void(ctx, 1, "paid twice"))
+	must(t, desk.Void(ctx, s.Desk, 1, "paid twice"))
 	s.as(clerk).leave("Pit 2", 20000)
 	s.at("2026-10-05 09:00")
 	s.ticket()
-	doc, err := s.PositionPaper(ctx, oct1, quantity.MustDate("2026-10-31"))
+	doc, err := desk.PositionPaper(ctx, s.Desk, oct1, quantity.MustDate("2026-10-31"))
 	must(t, err)
 	golden(t, "position.txt", doc.Text(100))
 	// In every place each day begins with what the day before ended with.
@@ -26,6 +27,6 @@ func TestPositionPaper(t *testing.T) {
 	if len(table.Rows) != 4 {
 		t.Errorf("%d days", len(table.Rows))
 	}
-	_, err = s.PositionPaper(ctx, oct2, oct1)
+	_, err = desk.PositionPaper(ctx, s.Desk, oct2, oct1)
 	refused(t, err, "give its first and its last day")
 }

@@ -22,45 +22,38 @@ type Probed struct {
 
 // Probe writes down that a load was probed and gives its sample's number. The
 // day from which the kept part may go follows from the house's rule.
-func (d *Desk) Probe(ctx context.Context, id string, p Probed) (number string, err error) {
-	keep, err := d.Retention(ctx)
-	if err != nil && p.Place != "" {
-		return "", err
-	}
-	err = d.one(ctx, func(w *Work) error {
-		number, err = w.Probe(id, p, keep)
-		return err
-	})
-	return number, err
-}
-
-// Probe is [Desk.Probe] as part of the work, under a rule of retention.
-func (w *Work) Probe(id string, p Probed, keep bench.Retention) (string, error) {
-	l, err := w.load(id)
-	if err != nil {
-		return "", err
-	}
-	s := l.Sample
-	if s.Number == "" || p.Number != "" && p.Number != s.Number {
-		if s.Number, err = w.sampleNumber(id, p.Number); err != nil {
+func Probe(ctx context.Context, at Actor, id string, p Probed) (number string, err error) {
+	return result(ctx, at, func(w *Batch) (string, error) {
+		keep, err := RetentionRule(ctx, w.desk)
+		if err != nil && p.Place != "" {
 			return "", err
 		}
-	}
-	if s.Tester == "" {
-		s.Tester = w.desk.whoOrNobody()
-	}
-	s.Probes, s.Kept, s.Until = probeWords(p.Probes), p.Place, quantity.Date{}
-	taken := bench.Sample{
-		Number: s.Number, Crop: l.Details.Commodity, Taken: w.desk.Today(), By: s.Tester,
-		Probes: p.Probes, Place: p.Place, Keep: keep,
-	}
-	if wrong := inWords(taken.Check()); len(wrong) > 0 {
-		return "", sentences(wrong)
-	}
-	if p.Place != "" {
-		s.Until = taken.KeepThrough()
-	}
-	return s.Number, w.Sample(id, s)
+		l, err := w.load(id)
+		if err != nil {
+			return "", err
+		}
+		s := l.Sample
+		if s.Number == "" || p.Number != "" && p.Number != s.Number {
+			if s.Number, err = w.sampleNumber(id, p.Number); err != nil {
+				return "", err
+			}
+		}
+		if s.Tester == "" {
+			s.Tester = w.desk.whoOrNobody()
+		}
+		s.Probes, s.Kept, s.Until = probeWords(p.Probes), p.Place, quantity.Date{}
+		taken := bench.Sample{
+			Number: s.Number, Crop: l.Details.Commodity, Taken: w.desk.Today(), By: s.Tester,
+			Probes: p.Probes, Place: p.Place, Keep: keep,
+		}
+		if wrong := inWords(taken.Check()); len(wrong) > 0 {
+			return "", sentences(wrong)
+		}
+		if p.Place != "" {
+			s.Until = taken.KeepThrough()
+		}
+		return s.Number, RecordSample(ctx, w, id, s)
+	})
 }
 
 // probeWords are the probes as the slip prints them: "3: left front, right
@@ -84,7 +77,7 @@ func probeWords(probes []bench.Probe) string {
 
 // sampleNumber takes the number asked for, or the next of the book. Two samples
 // on the shelf with one number would be a dispute nobody can settle.
-func (w *Work) sampleNumber(id, asked string) (string, error) {
+func (w *Batch) sampleNumber(id, asked string) (string, error) {
 	if asked = strings.TrimSpace(asked); asked != "" {
 		other, err := w.loadOfSample(id, asked)
 		if err == nil && other != "" {
@@ -105,7 +98,7 @@ func (w *Work) sampleNumber(id, asked string) (string, error) {
 }
 
 // loadOfSample is another load that carries a sample's number, if one does.
-func (w *Work) loadOfSample(id, number string) (other string, err error) {
+func (w *Batch) loadOfSample(id, number string) (other string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err
 	}

@@ -24,8 +24,8 @@ type ProofOptions struct {
 }
 
 // Proof is the proof sheet of a ticket.
-func (d *Desk) Proof(ctx context.Context, number int64, o ProofOptions) (report.Document, error) {
-	f, err := d.ProofFacts(ctx, number, o)
+func Proof(ctx context.Context, d *Desk, number int64, o ProofOptions) (report.Document, error) {
+	f, err := ProofFacts(ctx, d, number, o)
 	if err != nil {
 		return report.Document{}, err
 	}
@@ -33,26 +33,26 @@ func (d *Desk) Proof(ctx context.Context, number int64, o ProofOptions) (report.
 }
 
 // ProofFacts gathers what the proof of a ticket is made of.
-func (d *Desk) ProofFacts(ctx context.Context, number int64, o ProofOptions) (proof.Facts, error) {
-	l, err := d.Ticket(ctx, number)
+func ProofFacts(ctx context.Context, d *Desk, number int64, o ProofOptions) (proof.Facts, error) {
+	l, err := Ticket(ctx, d, number)
 	if err != nil {
 		return proof.Facts{}, err
 	}
 	f := proof.Facts{House: d.profile, Load: l, Clock: d.Local}
-	if f.Settlement, err = d.Resettle(ctx, l); err != nil {
+	if f.Settlement, err = Resettle(ctx, d, l); err != nil {
 		return f, err
 	}
-	if f.Code, err = d.Code(ctx, l); err != nil {
+	if f.Code, err = Code(ctx, d, l); err != nil {
 		return f, err
 	}
-	if f.WhatIfs, err = d.whatIfs(ctx, l, f.Settlement, o); err != nil {
+	if f.WhatIfs, err = whatIfs(ctx, d, l, f.Settlement, o); err != nil {
 		return f, err
 	}
-	if f.Meters, err = d.metersThen(ctx, l); err != nil {
+	if f.Meters, err = metersThen(ctx, d, l); err != nil {
 		return f, err
 	}
 	if l.InPlaceOf() > 0 {
-		difference, err := d.Difference(ctx, l.InPlaceOf(), number)
+		difference, err := Compare(ctx, d, l.InPlaceOf(), number)
 		if err != nil {
 			return f, err
 		}
@@ -61,20 +61,20 @@ func (d *Desk) ProofFacts(ctx context.Context, number int64, o ProofOptions) (pr
 	if rule, err := dispute.RuleFor(d.profile.Rules); err == nil {
 		f.Rule, f.Due = rule, rule.Due(l.IssuedDay)
 	}
-	f.Disputes, err = d.DisputesOf(ctx, number)
+	f.Disputes, err = DisputesOf(ctx, d, number)
 	return f, err
 }
 
 // whatIfs settles the load afresh with one thing different each time, by the
 // ticket's engine so that nothing else differs. Grain
 // that left was only weighed; there is nothing to change.
-func (d *Desk) whatIfs(ctx context.Context, l *load.Load, s *settle.Settlement, o ProofOptions) ([]proof.WhatIf, error) {
+func whatIfs(ctx context.Context, d *Desk, l *load.Load, s *settle.Settlement, o ProofOptions) ([]proof.WhatIf, error) {
 	if s.Edition == nil {
 		return nil, nil
 	}
 	facts := l.SettleFacts()
 	var out []proof.WhatIf
-	moistures, err := d.otherMoistures(ctx, l, s.Moisture.Value(), o.Moisture)
+	moistures, err := otherMoistures(ctx, d, l, s.Moisture.Value(), o.Moisture)
 	if err != nil {
 		return nil, err
 	}
@@ -84,7 +84,7 @@ func (d *Desk) whatIfs(ctx context.Context, l *load.Load, s *settle.Settlement, 
 		again, err := s.Engine.Settle(other, s.Edition)
 		out = append(out, whatIf(m.name, again, err))
 	}
-	edition, err := d.otherEdition(s.Edition, o.Edition)
+	edition, err := otherEdition(d, s.Edition, o.Edition)
 	if err != nil {
 		return nil, err
 	}
@@ -116,9 +116,9 @@ var tenthPercent = quantity.Of("0.1", quantity.Percent)
 
 // otherMoistures are a tenth to either side, the ends of the meter's tolerance
 // where one is stated, and the moisture asked for.
-func (d *Desk) otherMoistures(ctx context.Context, l *load.Load, at quantity.Amount, asked *quantity.Amount) ([]named, error) {
+func otherMoistures(ctx context.Context, d *Desk, l *load.Load, at quantity.Amount, asked *quantity.Amount) ([]named, error) {
 	all := []named{{"a tenth drier", at.Sub(tenthPercent)}, {"a tenth wetter", at.Add(tenthPercent)}}
-	band, err := d.Band(ctx, l)
+	band, err := Band(ctx, d, l)
 	if err != nil {
 		return nil, err
 	}
@@ -141,7 +141,7 @@ func (d *Desk) otherMoistures(ctx context.Context, l *load.Load, at quantity.Amo
 
 // metersThen tells how the meters stood when the load was tested: from the
 // bench's own record, or from the log up to the day.
-func (d *Desk) metersThen(ctx context.Context, l *load.Load) ([]string, error) {
+func metersThen(ctx context.Context, d *Desk, l *load.Load) ([]string, error) {
 	m := l.Sample.Moisture
 	if m == nil {
 		return nil, nil
@@ -155,13 +155,13 @@ func (d *Desk) metersThen(ctx context.Context, l *load.Load) ([]string, error) {
 		}
 		return out, nil
 	}
-	meters, err := d.Meters(ctx)
+	meters, err := Meters(ctx, d)
 	if err != nil {
 		return nil, err
 	}
 	for _, one := range meters {
 		if one.ID == m.Meter {
-			s, err := d.meterOn(d.lists(ctx), one, l.Details.Day)
+			s, err := meterStatusOn(d, readNow(ctx, d), one, l.Details.Day)
 			return []string{s.Sentence}, err
 		}
 	}

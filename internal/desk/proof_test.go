@@ -21,17 +21,17 @@ func correctedTicket(t testing.TB) *scene {
 	s.at("2026-10-01 15:10")
 	s.ticket()
 	s.as(manager)
-	id, err := s.Correct(ctx, 1, "moisture typed wrong")
+	id, err := desk.Correct(ctx, s.Desk, 1, "moisture typed wrong")
 	must(t, err)
 	s.sample(id, "19.5", found("bcfm", "3.4", quantity.Percent))
-	_, err = s.Issue(ctx, id)
+	_, err = desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 	return s
 }
 
 func (s *scene) proof(number int64, o desk.ProofOptions) proof.Facts {
 	s.t.Helper()
-	f, err := s.ProofFacts(ctx, number, o)
+	f, err := desk.ProofFacts(ctx, s.Desk, number, o)
 	must(s.t, err)
 	return f
 }
@@ -94,12 +94,12 @@ func TestWhatIfIsAFreshSettlement(t *testing.T) {
 		m := quantity.Of(moisture, quantity.Percent)
 		f := s.proof(1, desk.ProofOptions{Moisture: &m})
 		s.as(manager)
-		id, err := s.Correct(ctx, 1, "as asked")
+		id, err := desk.Correct(ctx, s.Desk, 1, "as asked")
 		must(t, err)
 		s.sample(id, moisture)
-		number, err := s.Issue(ctx, id)
+		number, err := desk.Issue(ctx, s.Desk, id)
 		must(t, err)
-		l, err := s.Ticket(ctx, number)
+		l, err := desk.Ticket(ctx, s.Desk, number)
 		must(t, err)
 		settled := false
 		for _, w := range f.WhatIfs {
@@ -127,9 +127,9 @@ func TestWhatIfsThatCannotBe(t *testing.T) {
 	if !strings.Contains(text, "With moisture 101 %, as asked the load could not have been settled: Moisture is 101 %") {
 		t.Errorf("the proof does not say why:\n%s", text)
 	}
-	_, err := s.Proof(ctx, 1, desk.ProofOptions{Edition: "no-such"})
+	_, err := desk.Proof(ctx, s.Desk, 1, desk.ProofOptions{Edition: "no-such"})
 	refused(t, err, `there is no edition "no-such". Editions here: corn-house-2026`)
-	_, err = s.Proof(ctx, 77, desk.ProofOptions{})
+	_, err = desk.Proof(ctx, s.Desk, 77, desk.ProofOptions{})
 	refused(t, err, "there is no ticket 77")
 }
 
@@ -159,13 +159,13 @@ func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 	s.UseRates(readRates(t, nextCorn))
 	s.at("2027-02-10 10:00")
 	s.as(manager)
-	id, err := s.Raise(ctx, dispute.Raised{Ticket: number, By: "Ada Field", About: "rates", Claim: "handling was 0.8 % last time"})
+	id, err := desk.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "rates", Claim: "handling was 0.8 % last time"})
 	must(t, err)
 	after := s.proof(number, desk.ProofOptions{})
 	if before.Settlement.Sheet.Digest() != after.Settlement.Sheet.Digest() {
 		t.Error("the working changed with the rates on the disk")
 	}
-	l, err := s.Ticket(ctx, number)
+	l, err := desk.Ticket(ctx, s.Desk, number)
 	must(t, err)
 	for id, was := range l.Settled.Figures {
 		if step, ok := after.Settlement.Sheet.Step(id); !ok || !step.Value().Equal(was) {
@@ -182,7 +182,7 @@ func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 			t.Errorf("by the other edition %s is %v, want %s", id, step, want)
 		}
 	}
-	doc, err := s.DisputeFile(ctx, id)
+	doc, err := desk.DisputeFile(ctx, s.Desk, id)
 	must(t, err)
 	golden(t, "dispute.txt", doc.Text(96))
 	s.verify()
@@ -192,21 +192,21 @@ func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 // chain changed.
 func TestDifferencesOfAChainAddUp(t *testing.T) {
 	s := correctedTicket(t)
-	id, err := s.Correct(ctx, 2, "tare was the trailer's")
+	id, err := desk.Correct(ctx, s.Desk, 2, "tare was the trailer's")
 	must(t, err)
 	s.weigh(id, load.Tare, 23000)
-	_, err = s.Issue(ctx, id)
+	_, err = desk.Issue(ctx, s.Desk, id)
 	must(t, err)
-	chain, err := s.Chain(ctx, 2)
+	chain, err := desk.Chain(ctx, s.Desk, 2)
 	must(t, err)
 	if len(chain) != 3 || chain[0].Number != 1 || chain[2].Number != 3 {
 		t.Fatalf("chain of %d", len(chain))
 	}
-	first, err := s.Difference(ctx, 1, 2)
+	first, err := desk.Compare(ctx, s.Desk, 1, 2)
 	must(t, err)
-	second, err := s.Difference(ctx, 2, 3)
+	second, err := desk.Compare(ctx, s.Desk, 2, 3)
 	must(t, err)
-	whole, err := s.Difference(ctx, 1, 3)
+	whole, err := desk.Compare(ctx, s.Desk, 1, 3)
 	must(t, err)
 	for _, line := range whole.Lines {
 		sum := quantity.Zero(line.Change.Value().Unit())
@@ -224,7 +224,7 @@ func TestDifferencesOfAChainAddUp(t *testing.T) {
 			t.Errorf("%s: %+v, want %s", id, l.Change, want)
 		}
 	}
-	_, err = s.Correct(ctx, 1, "once more")
+	_, err = desk.Correct(ctx, s.Desk, 1, "once more")
 	refused(t, err, "Ticket 1 was corrected by ticket 2; go on with ticket 2")
 	if got := s.inBin("Pit 1"); !amountOf(t, got).Equal(chain[2].Settled.Figures["settled"]) {
 		t.Errorf("the bin holds %s, the ticket in force is for %s", got, chain[2].Settled.Figures["settled"])
@@ -251,24 +251,24 @@ func TestDisputesDue(t *testing.T) {
 	s.at("2026-10-02 09:00")
 	s.ticket()
 	for _, n := range []int64{2, 1} {
-		_, err := s.Raise(ctx, dispute.Raised{Ticket: n, By: "Ada Field", About: "moisture", Claim: "it was drier"})
+		_, err := desk.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: n, By: "Ada Field", About: "moisture", Claim: "it was drier"})
 		must(t, err)
 	}
-	due, err := s.DisputesDue(ctx)
+	due, err := desk.DisputesDue(ctx, s.Desk)
 	must(t, err)
 	if len(due) != 2 || due[0].Raised.Ticket != 1 || due[1].Raised.Ticket != 2 || due[0].Raised.Due.String() != "2026-10-05" {
 		t.Errorf("due: %+v", due)
 	}
 	s.as(manager)
-	must(t, s.GoOn(ctx, due[0].ID, dispute.Decided{Decision: "the retained sample was lost; the ticket stands", Stands: true, Day: oct2}))
-	if due, err = s.DisputesDue(ctx); err != nil || len(due) != 1 {
+	must(t, desk.ContinueDispute(ctx, s.Desk, due[0].ID, dispute.Decided{Decision: "the retained sample was lost; the ticket stands", Stands: true, Day: oct2}))
+	if due, err = desk.DisputesDue(ctx, s.Desk); err != nil || len(due) != 1 {
 		t.Errorf("due: %+v %v", due, err)
 	}
-	of1, err := s.DisputesOf(ctx, 1)
+	of1, err := desk.DisputesOf(ctx, s.Desk, 1)
 	must(t, err)
 	if len(of1) != 1 || of1[0].Phase != dispute.Closed {
 		t.Errorf("of ticket 1: %+v", of1)
 	}
-	_, err = s.Dispute(ctx, "D9")
+	_, err = desk.DisputeByID(ctx, s.Desk, "D9")
 	refused(t, err, `there is no dispute "D9"`)
 }

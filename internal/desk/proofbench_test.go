@@ -30,10 +30,10 @@ func TestProofTellsTheBench(t *testing.T) {
 	s := benchScene(t)
 	id := s.arrive(52300)
 	s.weigh(id, load.Tare, 24300)
-	tested, err := s.Test(ctx, s.load(id), replicates("70", "71", "70"))
+	tested, err := desk.TestSample(ctx, s.Desk, s.load(id), replicates("70", "71", "70"))
 	must(t, err)
-	must(t, s.SampleTested(ctx, id, load.Sample{Number: "S9", Tester: tester, Kept: "Shelf 3", Until: quantity.MustDate("2026-10-04")}, tested))
-	number, err := s.Issue(ctx, id)
+	must(t, desk.RecordTest(ctx, s.Desk, id, load.Sample{Number: "S9", Tester: tester, Kept: "Shelf 3", Until: quantity.MustDate("2026-10-04")}, tested))
+	number, err := desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 	f := s.proof(number, desk.ProofOptions{})
 	doc := proof.Compose(f)
@@ -51,7 +51,7 @@ func TestProofTellsTheBench(t *testing.T) {
 	}
 	// The meter is checked again and fails: the proof tells how it stood on the day.
 	s.at("2026-10-20 10:00")
-	must(t, s.CheckMeter(ctx, bench.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
+	must(t, desk.CheckMeter(ctx, s.Desk, bench.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
 		Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("19.0", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}))
 	if again := proof.Compose(s.proof(number, desk.ProofOptions{})).Text(200); again != text {
 		t.Error("the proof changed with a later check of the meter")

@@ -131,7 +131,7 @@ FROM %s WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 func compareDays(t *testing.T, d *desk.Desk, want map[string]line) {
 	seen, loads, takenBack := 0, 0, 0
 	for day := quantity.MustDate("2026-08-01"); !day.After(d.Today()); day = day.AddDays(1) {
-		sheet, err := d.DaySheet(ctx, day)
+		sheet, err := desk.DaySheet(ctx, d, day)
 		must(t, err)
 		if sheet.Closed != nil && sheet.Closed.Differs {
 			t.Errorf("%s is not the sheet that was closed", day)
@@ -176,7 +176,7 @@ FROM moves WHERE day <= ? GROUP BY 1, 2`
 			must(t, rows.Scan(&commodity, &bin, &weight))
 			want[commodity+" "+bin] = weight
 		}
-		sheet, err := d.DaySheet(ctx, day)
+		sheet, err := desk.DaySheet(ctx, d, day)
 		must(t, err)
 		held := 0
 		for _, m := range sheet.Moves {
@@ -224,7 +224,7 @@ FROM owned WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 		var net, settled, bushels, charges int64
 		must(t, rows.Scan(&grower, &commodity, &loads, &net, &settled, &bushels, &charges))
 		if _, known := accounts[grower]; !known {
-			accounts[grower], err = d.Account(ctx, grower, quantity.Date{}, quantity.Date{})
+			accounts[grower], err = desk.Account(ctx, d, grower, quantity.Date{}, quantity.Date{})
 			must(t, err)
 		}
 		for _, p := range accounts[grower].Parts {
@@ -251,11 +251,11 @@ FROM owned WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 
 // papersReconcile adds the printed lines of every closed day up.
 func papersReconcile(t *testing.T, d *desk.Desk) {
-	closed, err := d.DaysClosed(ctx)
+	closed, err := desk.DaysClosed(ctx, d)
 	must(t, err)
 	totals := 0
 	for _, f := range closed {
-		doc, err := d.DayPaper(ctx, quantity.MustDate(f.Subject[len("day "):]))
+		doc, err := desk.DayPaper(ctx, d, quantity.MustDate(f.Subject[len("day "):]))
 		must(t, err)
 		for _, table := range doc.Tables() {
 			var cells [][]string

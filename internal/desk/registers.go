@@ -21,7 +21,7 @@ type Register struct {
 
 // Registers are the lists an examiner asks for, over the days from one to
 // another, both included.
-func (d *Desk) Registers(ctx context.Context, from, to quantity.Date) ([]Register, error) {
+func Registers(ctx context.Context, d *Desk, from, to quantity.Date) ([]Register, error) {
 	if from.IsZero() || to.IsZero() || to.Before(from) {
 		return nil, fmt.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
 	}
@@ -59,7 +59,7 @@ func (r *registrar) read(f store.LoadFilter) ([]daysheet.Ticket, error) {
 	}
 	out := make([]daysheet.Ticket, 0, len(rows))
 	for _, row := range rows {
-		t, err := r.desk.sheetTicket(row)
+		t, err := sheetTicket(r.desk, row)
 		if err != nil {
 			return nil, err
 		}
@@ -75,7 +75,7 @@ func (r *registrar) tickets() (report.Document, error) {
 	if r.issued, err = r.read(store.LoadFilter{FromDay: r.period.From.String(), ToDay: r.period.To.String()}); err != nil {
 		return report.Document{}, err
 	}
-	if r.example, err = r.desk.isExample(r.ctx, r.issued); err != nil {
+	if r.example, err = isExample(r.ctx, r.desk, r.issued); err != nil {
 		return report.Document{}, err
 	}
 	all := r.issued
@@ -95,7 +95,7 @@ func (r *registrar) overrides() (report.Document, error) {
 }
 
 func (r *registrar) samples() (report.Document, error) {
-	all, err := r.desk.SamplesKept(r.ctx)
+	all, err := SamplesKept(r.ctx, r.desk)
 	if err != nil {
 		return report.Document{}, err
 	}
@@ -111,17 +111,17 @@ func (r *registrar) samples() (report.Document, error) {
 }
 
 func (r *registrar) meters() (report.Document, error) {
-	meters, err := r.desk.Meters(r.ctx)
+	meters, err := Meters(r.ctx, r.desk)
 	if err != nil {
 		return report.Document{}, err
 	}
 	var records []daysheet.MeterRecord
 	for _, m := range meters {
 		record := daysheet.MeterRecord{Meter: m}
-		if record.Standing, err = r.desk.meterOn(r.desk.lists(r.ctx), m, r.period.To); err != nil {
+		if record.Standing, err = meterStatusOn(r.desk, readNow(r.ctx, r.desk), m, r.period.To); err != nil {
 			return report.Document{}, err
 		}
-		checks, err := r.desk.Checks(r.ctx, m.ID)
+		checks, err := MeterChecks(r.ctx, r.desk, m.ID)
 		if err != nil {
 			return report.Document{}, err
 		}
@@ -142,7 +142,7 @@ func within(checks []bench.Check, p daysheet.Period) []bench.Check {
 }
 
 func (r *registrar) days() (report.Document, error) {
-	facts, err := r.desk.DaysClosed(r.ctx)
+	facts, err := DaysClosed(r.ctx, r.desk)
 	if err != nil {
 		return report.Document{}, err
 	}
@@ -160,7 +160,7 @@ func (r *registrar) days() (report.Document, error) {
 }
 
 func (r *registrar) disputes() (report.Document, error) {
-	all, err := r.desk.Disputes(r.ctx)
+	all, err := Disputes(r.ctx, r.desk)
 	if err != nil {
 		return report.Document{}, err
 	}

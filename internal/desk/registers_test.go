@@ -17,27 +17,27 @@ import (
 // examined is a scene with something in every register.
 func examined(t testing.TB) *scene {
 	s := workday(t)
-	must(t, s.SetMeter(ctx, bench.Meter{ID: "M1", Model: "Example digital meter", Method: bench.Direct, Calibration: "2026-1"}))
+	must(t, desk.SetMeter(ctx, s.Desk, bench.Meter{ID: "M1", Model: "Example digital meter", Method: bench.Direct, Calibration: "2026-1"}))
 	for _, day := range []string{"2026-09-20", "2026-10-01"} {
-		must(t, s.CheckMeter(ctx, bench.Check{Day: quantity.MustDate(day), Meter: "M1", Calibration: "2026-1", Crop: "corn", Name: "R-1",
+		must(t, desk.CheckMeter(ctx, s.Desk, bench.Check{Day: quantity.MustDate(day), Meter: "M1", Calibration: "2026-1", Crop: "corn", Name: "R-1",
 			Reference: quantity.Of("15.2", quantity.Percent), Reading: quantity.Of("15.3", quantity.Percent), By: tester}))
 	}
 	s.at("2026-10-02 14:00")
 	id := s.whole()
 	sample := sampleOf("18.0")
 	sample.Kept, sample.Until, sample.Flags = "Shelf 3", quantity.MustDate("2026-10-05"), []string{"cold: the sample was at 2 °C."}
-	must(t, s.Sample(ctx, id, sample))
-	_, err := s.Issue(ctx, id)
+	must(t, desk.RecordSample(ctx, s.Desk, id, sample))
+	_, err := desk.Issue(ctx, s.Desk, id)
 	must(t, err)
-	_, err = s.Raise(ctx, dispute.Raised{Ticket: 1, By: "Ada Field", About: "moisture", Claim: "drier at home"})
+	_, err = desk.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: 1, By: "Ada Field", About: "moisture", Claim: "drier at home"})
 	must(t, err)
-	must(t, s.Void(ctx, 2, "paid twice"))
+	must(t, desk.Void(ctx, s.Desk, 2, "paid twice"))
 	return s
 }
 
 func (s *scene) registers(from, to string) map[string]report.Document {
 	s.t.Helper()
-	all, err := s.Registers(ctx, quantity.MustDate(from), quantity.MustDate(to))
+	all, err := desk.Registers(ctx, s.Desk, quantity.MustDate(from), quantity.MustDate(to))
 	must(s.t, err)
 	out := map[string]report.Document{}
 	for _, r := range all {
@@ -48,7 +48,7 @@ func (s *scene) registers(from, to string) map[string]report.Document {
 
 func TestRegisterPapers(t *testing.T) {
 	s := examined(t)
-	all, err := s.Registers(ctx, oct1, oct2)
+	all, err := desk.Registers(ctx, s.Desk, oct1, oct2)
 	must(t, err)
 	var text strings.Builder
 	for _, r := range all {
@@ -75,7 +75,7 @@ func TestRegistersKeepToTheirPeriod(t *testing.T) {
 			t.Errorf("%s from %s to %s: %d rows, want %d", c.register, c.from, c.to, got, c.rows)
 		}
 	}
-	_, err := s.Registers(ctx, oct2, oct1)
+	_, err := desk.Registers(ctx, s.Desk, oct2, oct1)
 	refused(t, err, `the period runs from "2026-10-02" to "2026-10-01"`)
 }
 
@@ -103,7 +103,7 @@ func TestMissingNumberIsShown(t *testing.T) {
 func TestExamineWritesAWholeSet(t *testing.T) {
 	s := examined(t)
 	var told []string
-	files, err := s.Examine(ctx, oct1, oct2, report.Page{}, func(name string) { told = append(told, name) })
+	files, err := desk.Examine(ctx, s.Desk, oct1, oct2, report.Page{}, func(name string) { told = append(told, name) })
 	must(t, err)
 	var names []string
 	content := map[string]string{}
@@ -138,7 +138,7 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 			t.Errorf("%s is not in the index", name)
 		}
 	}
-	again, err := s.Examine(ctx, oct1, oct2, report.Page{}, nil)
+	again, err := desk.Examine(ctx, s.Desk, oct1, oct2, report.Page{}, nil)
 	must(t, err)
 	for i := range files {
 		if string(again[i].Bytes) != string(files[i].Bytes) {
@@ -152,7 +152,7 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 func TestExamineSetStaysInItsFolder(t *testing.T) {
 	s := examined(t)
 	unguarded(t, s.book.Path(), `UPDATE editions SET id = '../../../' || char(10) || 'OUT\x'`)
-	files, err := s.Examine(ctx, oct1, oct2, report.Page{}, nil)
+	files, err := desk.Examine(ctx, s.Desk, oct1, oct2, report.Page{}, nil)
 	must(t, err)
 	found := false
 	for _, f := range files {

@@ -14,35 +14,28 @@ import (
 // A void ticket is reissued once. A load turned away before it had its ticket
 // leaves the void ticket free to be reissued; of a ticket that is voided in its
 // turn, that one is.
-func (d *Desk) Reissue(ctx context.Context, number int64, reason string) (id string, err error) {
-	err = d.one(ctx, func(w *Work) error {
-		id, err = w.Reissue(number, reason)
-		return err
+func Reissue(ctx context.Context, at Actor, number int64, reason string) (string, error) {
+	return result(ctx, at, func(w *Batch) (string, error) {
+		if err := w.desk.mayManage("Reissuing a void ticket"); err != nil {
+			return "", err
+		}
+		old, err := w.ticket(number)
+		if err != nil {
+			return "", err
+		}
+		if err := old.Allow(load.Reissued{By: number + 1}); err != nil {
+			return "", err
+		}
+		if err := w.notUnderReissue(number); err != nil {
+			return "", err
+		}
+		return w.openInPlace(old, load.Opened{Details: old.Details, Reissues: number, Reason: reason})
 	})
-	return id, err
-}
-
-// Reissue is [Desk.Reissue] as part of the work.
-func (w *Work) Reissue(number int64, reason string) (string, error) {
-	if err := w.desk.mayManage("Reissuing a void ticket"); err != nil {
-		return "", err
-	}
-	old, err := w.ticket(number)
-	if err != nil {
-		return "", err
-	}
-	if err := old.Allow(load.Reissued{By: number + 1}); err != nil {
-		return "", err
-	}
-	if err := w.notUnderReissue(number); err != nil {
-		return "", err
-	}
-	return w.openInPlace(old, load.Opened{Details: old.Details, Reissues: number, Reason: reason})
 }
 
 // notUnderReissue refuses a second load for a void ticket while one is on the
 // yard: the grain would count twice.
-func (w *Work) notUnderReissue(number int64) error {
+func (w *Batch) notUnderReissue(number int64) error {
 	id, err := w.onYardFor("reissues", number)
 	if err != nil || id == "" {
 		return err

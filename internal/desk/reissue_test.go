@@ -16,10 +16,10 @@ import (
 func TestReissueOfAVoidTicket(t *testing.T) {
 	s := newScene(t)
 	firstID, first := s.ticket()
-	must(t, s.as(manager).Void(ctx, first, "torn in the printer"))
+	must(t, desk.Void(ctx, s.as(manager).Desk, first, "torn in the printer"))
 	old := s.load(firstID)
 	s.at("2026-10-02 09:00")
-	secondID, err := s.Reissue(ctx, first, "printed afresh")
+	secondID, err := desk.Reissue(ctx, s.Desk, first, "printed afresh")
 	must(t, err)
 	opened := s.load(secondID)
 	if opened.Reissues != first || opened.Why != "printed afresh" || opened.Details.Day != old.Details.Day || opened.Opened.Who != manager {
@@ -28,19 +28,19 @@ func TestReissueOfAVoidTicket(t *testing.T) {
 	if len(opened.Weighings) != 2 || opened.Weighings[1].Stamp != old.Weighings[1].Stamp || opened.Sampled != old.Sampled || opened.Sample.Number != "S1" {
 		t.Errorf("carried %+v and sample of %+v, want those of %+v, %+v", opened.Weighings, opened.Sampled, old.Weighings, old.Sampled)
 	}
-	second, err := s.Issue(ctx, secondID)
+	second, err := desk.Issue(ctx, s.Desk, secondID)
 	must(t, err)
 	wantFigures(t, s.load(secondID), settledByHand)
 	old, now := s.load(firstID), s.load(secondID)
 	if second != 2 || old.Phase != load.Void || old.Ended.Day != oct1 || old.Again.By != second || old.Again.Day != oct2 || now.Phase != load.Ticketed {
 		t.Errorf("ticket %d in place of %+v", second, old)
 	}
-	chain, err := s.Chain(ctx, first)
+	chain, err := desk.Chain(ctx, s.Desk, first)
 	must(t, err)
 	if len(chain) != 2 || chain[0].Number != first || chain[1].Number != second {
 		t.Errorf("the chain is %v", chain)
 	}
-	if copyNo, err := s.Printed(ctx, first); err != nil || copyNo != 0 {
+	if copyNo, err := desk.RecordPrint(ctx, s.Desk, first); err != nil || copyNo != 0 {
 		t.Errorf("the void ticket prints as copy %d, %v", copyNo, err)
 	}
 	s.verify()
@@ -51,32 +51,32 @@ func TestReissueOfAVoidTicket(t *testing.T) {
 func TestReissueAfterReissue(t *testing.T) {
 	s := newScene(t)
 	_, first := voided(s)
-	turned, err := s.Reissue(ctx, first, "torn")
+	turned, err := desk.Reissue(ctx, s.Desk, first, "torn")
 	must(t, err)
-	must(t, s.Refuse(ctx, turned, "the driver left"))
-	if l, err := s.Ticket(ctx, first); err != nil || l.Again.By != 0 {
+	must(t, desk.Refuse(ctx, s.Desk, turned, "the driver left"))
+	if l, err := desk.Ticket(ctx, s.Desk, first); err != nil || l.Again.By != 0 {
 		t.Errorf("a load turned away is in its place: %+v, %v", l.Again, err)
 	}
 	number := first
 	for range 3 {
-		id, err := s.Reissue(ctx, number, "torn again")
+		id, err := desk.Reissue(ctx, s.Desk, number, "torn again")
 		must(t, err)
-		next, err := s.Issue(ctx, id)
+		next, err := desk.Issue(ctx, s.Desk, id)
 		must(t, err)
-		_, err = s.Reissue(ctx, number, "once more")
+		_, err = desk.Reissue(ctx, s.Desk, number, "once more")
 		refused(t, err, "go on with ticket")
-		must(t, s.Void(ctx, next, "torn"))
+		must(t, desk.Void(ctx, s.Desk, next, "torn"))
 		number = next
 	}
-	last, err := s.Reissue(ctx, number, "at last")
+	last, err := desk.Reissue(ctx, s.Desk, number, "at last")
 	must(t, err)
-	standing, err := s.Issue(ctx, last)
+	standing, err := desk.Issue(ctx, s.Desk, last)
 	must(t, err)
-	corrected, err := s.Correct(ctx, standing, "tare read wrong")
+	corrected, err := desk.Correct(ctx, s.Desk, standing, "tare read wrong")
 	must(t, err)
-	_, err = s.Issue(ctx, corrected)
+	_, err = desk.Issue(ctx, s.Desk, corrected)
 	must(t, err)
-	chain, err := s.Chain(ctx, standing)
+	chain, err := desk.Chain(ctx, s.Desk, standing)
 	must(t, err)
 	if len(chain) != 6 || chain[0].Number != first || chain[5].Corrects != standing {
 		t.Errorf("a chain of %d", len(chain))
@@ -90,14 +90,14 @@ func TestReissueLeavesTheVoidsDayAlone(t *testing.T) {
 	s := workday(t) // ticket 3 is void on the 1st, and the day is closed
 	before, held := pdf(t, s.dayPaper(oct1), wide), s.stockOf("Pit 1")
 	s.at("2026-10-02 09:00")
-	id, err := s.Reissue(ctx, 3, "the right truck after all")
+	id, err := desk.Reissue(ctx, s.Desk, 3, "the right truck after all")
 	must(t, err)
-	number, err := s.Issue(ctx, id)
+	number, err := desk.Issue(ctx, s.Desk, id)
 	must(t, err)
 	if after := pdf(t, s.dayPaper(oct1), wide); !bytes.Equal(before, after) {
 		t.Errorf("the sheet changed:\n%s", s.dayPaper(oct1).Text(110))
 	}
-	sheet, err := s.DaySheet(ctx, oct2)
+	sheet, err := desk.DaySheet(ctx, s.Desk, oct2)
 	must(t, err)
 	if len(sheet.Parts) != 1 || len(sheet.Parts[0].Tickets) != 1 || len(sheet.Later) != 0 || len(sheet.Reissues) != 1 || sheet.Reissues[0].ReissuesOn != oct1 {
 		t.Errorf("the day after is %+v", sheet.Parts)
@@ -105,9 +105,9 @@ func TestReissueLeavesTheVoidsDayAlone(t *testing.T) {
 	if got, want := s.stockOf("Pit 1").Sub(held), s.load(id).Settled.Figures["settled"]; !got.Equal(want) {
 		t.Errorf("the position grew by %s, want %s", got, want)
 	}
-	must(t, s.CloseDay(ctx, oct2, ""))
+	must(t, desk.CloseDay(ctx, s.Desk, oct2, ""))
 	golden(t, "day-reissued.txt", s.dayPaper(oct2).Text(110))
-	if sheet, err := s.DaySheet(ctx, oct2); err != nil || sheet.Closed.Differs || number != 9 {
+	if sheet, err := desk.DaySheet(ctx, s.Desk, oct2); err != nil || sheet.Closed.Differs || number != 9 {
 		t.Errorf("closed with ticket %d, the sheet differs: %v, %v", number, sheet.Closed, err)
 	}
 	s.verify()
@@ -116,7 +116,7 @@ func TestReissueLeavesTheVoidsDayAlone(t *testing.T) {
 // stockOf is the grain in a bin this evening.
 func (s *scene) stockOf(bin string) quantity.Amount {
 	s.t.Helper()
-	all, err := s.Position(ctx, s.Today())
+	all, err := desk.PositionOn(ctx, s.Desk, s.Today())
 	must(s.t, err)
 	for _, one := range all {
 		if one.Bin == bin {
@@ -147,7 +147,7 @@ func TestReissueInRegistersAndStatement(t *testing.T) {
 	s := newScene(t)
 	reissued(s)
 	papers := s.registers("2026-10-01", "2026-10-01")
-	account, err := s.Statement(ctx, "G1", quantity.Date{}, quantity.Date{})
+	account, err := desk.Statement(ctx, s.Desk, "G1", quantity.Date{}, quantity.Date{})
 	must(t, err)
 	for name, want := range map[string]string{
 		papers["tickets"].Text(200): "void 2026-10-01, reissued as 2", papers["voids"].Text(200): "reissued as 2",
@@ -163,7 +163,7 @@ func TestReissueInRegistersAndStatement(t *testing.T) {
 func TestProofOfAReissue(t *testing.T) {
 	s := newScene(t)
 	reissued(s)
-	paper, err := s.Proof(ctx, 2, desk.ProofOptions{})
+	paper, err := desk.Proof(ctx, s.Desk, 2, desk.ProofOptions{})
 	must(t, err)
 	text := paper.Text(100)
 	for _, want := range []string{"IN PLACE OF TICKET 1", "What is not as on ticket 1, which is void", "Reissued because: torn in the printer (Mae Orton, 2026-10-01", "No line differs."} {
@@ -171,7 +171,7 @@ func TestProofOfAReissue(t *testing.T) {
 			t.Errorf("the proof does not say %q:\n%s", want, text)
 		}
 	}
-	void, err := s.Proof(ctx, 1, desk.ProofOptions{})
+	void, err := desk.Proof(ctx, s.Desk, 1, desk.ProofOptions{})
 	must(t, err)
 	if marks := void.Marks; len(marks) != 3 || marks[1] != "VOID" || marks[2] != "REISSUED AS TICKET 2" {
 		t.Errorf("the void ticket's proof is marked %q", marks)
@@ -184,34 +184,34 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	s := newScene(t)
 	_, number := s.ticketWithSample()
 	s.as(manager)
-	raised, err := s.Raise(ctx, dispute.Raised{Ticket: number, By: "Ada Field", About: "weight", Claim: "it was more"})
+	raised, err := desk.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "weight", Claim: "it was more"})
 	must(t, err)
-	must(t, s.Void(ctx, number, "torn"))
-	turned, err := s.Reissue(ctx, number, "torn")
+	must(t, desk.Void(ctx, s.Desk, number, "torn"))
+	turned, err := desk.Reissue(ctx, s.Desk, number, "torn")
 	must(t, err)
-	must(t, s.Refuse(ctx, turned, "by mistake"))
-	kept, err := s.SampleKept(ctx, "S1")
+	must(t, desk.Refuse(ctx, s.Desk, turned, "by mistake"))
+	kept, err := desk.RetainedSample(ctx, s.Desk, "S1")
 	must(t, err)
 	if kept.Now != "L1" || kept.TicketNo != number || kept.Held == "" {
 		t.Errorf("handed back: %+v", kept)
 	}
-	again, err := s.Reissue(ctx, number, "torn")
+	again, err := desk.Reissue(ctx, s.Desk, number, "torn")
 	must(t, err)
-	second, err := s.Issue(ctx, again)
+	second, err := desk.Issue(ctx, s.Desk, again)
 	must(t, err)
 	s.at("2026-10-09 08:00")
-	if kept, err = s.SampleKept(ctx, again); err != nil || kept.Load != "L1" || kept.TicketNo != second || kept.Held == "" {
+	if kept, err = desk.RetainedSample(ctx, s.Desk, again); err != nil || kept.Load != "L1" || kept.TicketNo != second || kept.Held == "" {
 		t.Errorf("of the ticket in its place: %+v, %v", kept, err)
 	}
-	refused(t, s.DiscardSample(ctx, "S1"), "held for dispute D1 about ticket 1")
-	if notes, err := s.DaySheet(ctx, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0], "1 of the last") {
+	refused(t, desk.DiscardSample(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
+	if notes, err := desk.DaySheet(ctx, s.Desk, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0], "1 of the last") {
 		t.Errorf("in the evening: %+v, %v", notes.Notes, err)
 	}
-	third, err := s.Correct(ctx, second, "weighed again")
+	third, err := desk.Correct(ctx, s.Desk, second, "weighed again")
 	must(t, err)
-	decided, err := s.Issue(ctx, third)
+	decided, err := desk.Issue(ctx, s.Desk, third)
 	must(t, err)
-	file, err := s.DisputeFile(ctx, raised)
+	file, err := desk.DisputeFile(ctx, s.Desk, raised)
 	must(t, err)
 	for _, want := range []string{"Ticket 2 was issued in place of ticket 1, void: torn", "Ticket 3 corrects ticket 2: weighed again"} {
 		if !strings.Contains(file.Text(120), want) {
@@ -219,9 +219,9 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 		}
 	}
 	_, stranger := s.ticket()
-	refused(t, s.GoOn(ctx, raised, dispute.Decided{Decision: "weighed again", Corrected: stranger, Day: s.Today()}), "does not correct ticket 1")
-	must(t, s.GoOn(ctx, raised, dispute.Decided{Decision: "weighed again", Corrected: decided, Day: s.Today()}))
-	must(t, s.DiscardSample(ctx, "S1"))
+	refused(t, desk.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: stranger, Day: s.Today()}), "does not correct ticket 1")
+	must(t, desk.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: decided, Day: s.Today()}))
+	must(t, desk.DiscardSample(ctx, s.Desk, "S1"))
 	if due := s.due("2026-10-09"); due != "" {
 		t.Errorf("discarded once, due again: %q", due)
 	}

@@ -59,11 +59,11 @@ func replayed(t *testing.T, id string, facts []journal.Fact) []byte {
 func TestTicketsAreSettledUnderTheKeptEdition(t *testing.T) {
 	s := newScene(t)
 	id, _ := s.ticket()
-	before, err := s.Resettle(ctx, s.load(id))
+	before, err := desk.Resettle(ctx, s.Desk, s.load(id))
 	must(t, err)
 	s.UseRates(nil)
 	s.at("2027-02-03 10:00")
-	after, err := s.Resettle(ctx, s.load(id))
+	after, err := desk.Resettle(ctx, s.Desk, s.load(id))
 	must(t, err)
 	if before.Sheet.Text(80) != after.Sheet.Text(80) || before.Edition.Hash != after.Edition.Hash {
 		t.Errorf("then:\n%s\nnow:\n%s", before.Sheet.Text(80), after.Sheet.Text(80))
@@ -83,7 +83,7 @@ func TestAnyActsLeaveASoundBook(t *testing.T) {
 				r.Fatalf("refused with %v, but something was written", err)
 			}
 		}
-		sound, err := s.Verify(ctx, nil)
+		sound, err := desk.Verify(ctx, s.Desk, nil)
 		if err != nil || len(sound.Problems) > 0 {
 			r.Fatalf("not sound: %v %v", sound.Problems, err)
 		}
@@ -99,29 +99,29 @@ func anyAct(r *rapid.T, s *scene) error {
 	var err error
 	switch rapid.SampledFrom([]string{"open", "open", "gross", "tare", "sample", "sample", "issue", "issue", "amend", "refuse", "print", "void", "void", "correct", "reissue", "reissue", "close"}).Draw(r, "act") {
 	case "open":
-		_, err = s.OpenLoad(ctx, details())
+		_, err = desk.OpenLoad(ctx, s.Desk, details())
 	case "gross":
-		err = s.Weigh(ctx, id, scaleWeight(load.Gross, lb+40000))
+		err = desk.Weigh(ctx, s.Desk, id, scaleWeight(load.Gross, lb+40000))
 	case "tare":
-		err = s.Weigh(ctx, id, scaleWeight(load.Tare, lb))
+		err = desk.Weigh(ctx, s.Desk, id, scaleWeight(load.Tare, lb))
 	case "sample":
-		err = s.Sample(ctx, id, load.Sample{Moisture: &load.Moisture{Percent: moisture, Method: "direct"}})
+		err = desk.RecordSample(ctx, s.Desk, id, load.Sample{Moisture: &load.Moisture{Percent: moisture, Method: "direct"}})
 	case "issue":
-		_, err = s.Issue(ctx, id)
+		_, err = desk.Issue(ctx, s.Desk, id)
 	case "amend":
-		err = s.Amend(ctx, id, details())
+		err = desk.Amend(ctx, s.Desk, id, details())
 	case "refuse":
-		err = s.Refuse(ctx, id, "hot")
+		err = desk.Refuse(ctx, s.Desk, id, "hot")
 	case "print":
-		_, err = s.Printed(ctx, number)
+		_, err = desk.RecordPrint(ctx, s.Desk, number)
 	case "void":
-		err = s.Void(ctx, number, "a trial")
+		err = desk.Void(ctx, s.Desk, number, "a trial")
 	case "correct":
-		_, err = s.Correct(ctx, number, "a trial")
+		_, err = desk.Correct(ctx, s.Desk, number, "a trial")
 	case "reissue":
-		_, err = s.Reissue(ctx, number, "torn")
+		_, err = desk.Reissue(ctx, s.Desk, number, "torn")
 	case "close":
-		err = s.CloseDay(ctx, s.Today(), "")
+		err = desk.CloseDay(ctx, s.Desk, s.Today(), "")
 	}
 	return err
 }

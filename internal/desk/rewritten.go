@@ -5,12 +5,12 @@ import (
 	"slices"
 )
 
-// Rewritten are the ids of editions in use whose text is another than the one
+// RewrittenEditions are the ids of editions in use whose text is another than the one
 // tickets were settled under: the file was changed and its id was not. Those
 // tickets keep the text they were settled under; what is settled from now on
 // follows the new one, so that two tickets under one id may differ. The error is
 // that of the book.
-func (d *Desk) Rewritten(ctx context.Context) (map[string]bool, error) {
+func RewrittenEditions(ctx context.Context, d *Desk) (map[string]bool, error) {
 	kept, err := d.book.EditionHashes(ctx)
 	if err != nil {
 		return nil, err

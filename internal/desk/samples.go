@@ -38,8 +38,8 @@ func (SampleDiscarded) Kind() string { return "sample.discarded" }
 
 // SamplesDue are the retained samples that may go on a day, the longest due
 // first. A sample of a ticket under dispute is not among them.
-func (d *Desk) SamplesDue(ctx context.Context, day quantity.Date) ([]Retained, error) {
-	all, err := d.retained(ctx, day.AddDays(-1))
+func SamplesDue(ctx context.Context, d *Desk, day quantity.Date) ([]Retained, error) {
+	all, err := retainedSamples(ctx, d, day.AddDays(-1))
 	if err != nil {
 		return nil, err
 	}
@@ -48,13 +48,13 @@ func (d *Desk) SamplesDue(ctx context.Context, day quantity.Date) ([]Retained, e
 
 // SamplesKept are all retained samples that are still there, the soonest due
 // first.
-func (d *Desk) SamplesKept(ctx context.Context) ([]Retained, error) {
-	return d.retained(ctx, quantity.Date{})
+func SamplesKept(ctx context.Context, d *Desk) ([]Retained, error) {
+	return retainedSamples(ctx, d, quantity.Date{})
 }
 
-// SampleKept is the retained sample of a number, or of a load.
-func (d *Desk) SampleKept(ctx context.Context, name string) (Retained, error) {
-	all, err := d.SamplesKept(ctx)
+// RetainedSample is the retained sample of a number, or of a load.
+func RetainedSample(ctx context.Context, d *Desk, name string) (Retained, error) {
+	all, err := SamplesKept(ctx, d)
 	if err != nil {
 		return Retained{}, err
 	}
@@ -75,8 +75,8 @@ func (d *Desk) SampleKept(ctx context.Context, name string) (Retained, error) {
 
 // DiscardSample writes down that a retained sample was thrown out today. One
 // that must still be kept, or that a dispute needs, is refused.
-func (d *Desk) DiscardSample(ctx context.Context, name string) error {
-	r, err := d.SampleKept(ctx, name)
+func DiscardSample(ctx context.Context, d *Desk, name string) error {
+	r, err := RetainedSample(ctx, d, name)
 	if err != nil {
 		return err
 	}
@@ -87,13 +87,13 @@ func (d *Desk) DiscardSample(ctx context.Context, name string) error {
 	if !today.After(r.Until) {
 		return fmt.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))
 	}
-	return d.setStanding(ctx, r.Load, SampleDiscarded{Load: r.Load, Number: r.Number, Place: r.Place, Until: r.Until, Day: today})
+	return SetRecord(ctx, d, r.Load, SampleDiscarded{Load: r.Load, Number: r.Number, Place: r.Place, Until: r.Until, Day: today})
 }
 
-// retained lists the samples still kept, those to be kept no longer than a day,
+// retainedSamples lists the samples still kept, those to be kept no longer than a day,
 // or with no day all of them.
-func (d *Desk) retained(ctx context.Context, until quantity.Date) ([]Retained, error) {
-	gone, err := d.discarded(ctx)
+func retainedSamples(ctx context.Context, d *Desk, until quantity.Date) ([]Retained, error) {
+	gone, err := discardedSamples(ctx, d)
 	if err != nil {
 		return nil, err
 	}
@@ -101,7 +101,7 @@ func (d *Desk) retained(ctx context.Context, until quantity.Date) ([]Retained, e
 	if err != nil {
 		return nil, err
 	}
-	held, err := d.heldSamples(ctx, origin)
+	held, err := heldSamples(ctx, d, origin)
 	if err != nil {
 		return nil, err
 	}
@@ -132,7 +132,7 @@ func (d *Desk) retained(ctx context.Context, until quantity.Date) ([]Retained, e
 	return out, nil
 }
 
-func (d *Desk) discarded(ctx context.Context) (map[string]bool, error) {
+func discardedSamples(ctx context.Context, d *Desk) (map[string]bool, error) {
 	facts, err := standing[SampleDiscarded](ctx, d.book)
 	gone := map[string]bool{}
 	for _, f := range facts {
@@ -142,8 +142,8 @@ func (d *Desk) discarded(ctx context.Context) (map[string]bool, error) {
 }
 
 // heldSamples are the samples that open disputes need, with the dispute's name.
-func (d *Desk) heldSamples(ctx context.Context, origin map[string]string) (map[string]string, error) {
-	disputes, err := d.Disputes(ctx)
+func heldSamples(ctx context.Context, d *Desk, origin map[string]string) (map[string]string, error) {
+	disputes, err := Disputes(ctx, d)
 	if err != nil {
 		return nil, err
 	}

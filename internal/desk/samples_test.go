@@ -13,14 +13,14 @@ import (
 
 func (s *scene) probe(id, place string) string {
 	s.t.Helper()
-	number, err := s.Probe(ctx, id, desk.Probed{Probes: []bench.Probe{{Place: "left front"}, {Place: "right rear", Note: "musty"}}, Place: place})
+	number, err := desk.Probe(ctx, s.Desk, id, desk.Probed{Probes: []bench.Probe{{Place: "left front"}, {Place: "right rear", Note: "musty"}}, Place: place})
 	must(s.t, err)
 	return number
 }
 
 func (s *scene) due(day string) string {
 	s.t.Helper()
-	all, err := s.SamplesDue(ctx, quantity.MustDate(day))
+	all, err := desk.SamplesDue(ctx, s.Desk, quantity.MustDate(day))
 	must(s.t, err)
 	var out []string
 	for _, r := range all {
@@ -49,9 +49,9 @@ func TestProbeNumbersSamples(t *testing.T) {
 	if again := s.probe(first, "Shelf A2"); again != "S1" {
 		t.Errorf("probed again as %s", again)
 	}
-	_, err := s.Probe(ctx, third, desk.Probed{Number: "S1", Probes: []bench.Probe{{}}})
+	_, err := desk.Probe(ctx, s.Desk, third, desk.Probed{Number: "S1", Probes: []bench.Probe{{}}})
 	refused(t, err, "sample number S1 is on load "+first)
-	number, err := s.Probe(ctx, third, desk.Probed{Number: "S3", Probes: []bench.Probe{{}, {}}})
+	number, err := desk.Probe(ctx, s.Desk, third, desk.Probed{Number: "S3", Probes: []bench.Probe{{}, {}}})
 	must(t, err)
 	if number != "S3" || s.load(third).Sample.Probes != "2" {
 		t.Errorf("own number %s, probes %q", number, s.load(third).Sample.Probes)
@@ -61,7 +61,7 @@ func TestProbeNumbersSamples(t *testing.T) {
 	if next := s.probe(fourth, ""); next != "S4" {
 		t.Errorf("after an own S3 comes %s", next)
 	}
-	_, err = s.Probe(ctx, fourth, desk.Probed{})
+	_, err = desk.Probe(ctx, s.Desk, fourth, desk.Probed{})
 	refused(t, err, "has no probe")
 }
 
@@ -78,17 +78,17 @@ func TestSamplesDueAndDiscarded(t *testing.T) {
 		t.Errorf("due on the 5th: %q", due)
 	}
 	before := s.contents()
-	refused(t, s.DiscardSample(ctx, number), "kept through 2026-10-04")
-	refused(t, s.DiscardSample(ctx, "S77"), "no sample S77 is kept")
+	refused(t, desk.DiscardSample(ctx, s.Desk, number), "kept through 2026-10-04")
+	refused(t, desk.DiscardSample(ctx, s.Desk, "S77"), "no sample S77 is kept")
 	if s.contents() != before {
 		t.Error("a refused discard left something in the book")
 	}
 	s.at("2026-10-05 08:00")
-	must(t, s.as(tester).DiscardSample(ctx, number))
+	must(t, desk.DiscardSample(ctx, s.as(tester).Desk, number))
 	if due := s.due("2026-10-09"); due != "" {
 		t.Errorf("discarded and still due: %s", due)
 	}
-	refused(t, s.DiscardSample(ctx, number), "no sample S1 is kept")
+	refused(t, desk.DiscardSample(ctx, s.Desk, number), "no sample S1 is kept")
 	s.verify()
 }
 
@@ -98,11 +98,11 @@ func TestSamplesOfOneNumber(t *testing.T) {
 	for range 2 {
 		sample := sampleOf("18.0")
 		sample.Number, sample.Kept, sample.Until = "7", "Shelf B", quantity.MustDate("2026-10-02")
-		must(t, s.Sample(ctx, s.arrive(52300), sample))
+		must(t, desk.RecordSample(ctx, s.Desk, s.arrive(52300), sample))
 	}
 	s.at("2026-10-03 08:00")
-	refused(t, s.DiscardSample(ctx, "7"), "of loads L1 and L2. Name the load")
-	must(t, s.DiscardSample(ctx, "L2"))
+	refused(t, desk.DiscardSample(ctx, s.Desk, "7"), "of loads L1 and L2. Name the load")
+	must(t, desk.DiscardSample(ctx, s.Desk, "L2"))
 	if due := s.due("2026-10-03"); due != "7 of L1 on Shelf B" {
 		t.Errorf("due is %q", due)
 	}
@@ -114,26 +114,26 @@ func TestDisputesHoldSamples(t *testing.T) {
 	s := newScene(t)
 	id, number := s.ticketWithSample()
 	s.as(manager)
-	raised, err := s.Raise(ctx, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
+	raised, err := desk.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
 	must(t, err)
-	again, err := s.Correct(ctx, number, "tested again")
+	again, err := desk.Correct(ctx, s.Desk, number, "tested again")
 	must(t, err)
 	s.at("2026-10-09 08:00")
 	if due := s.due("2026-10-09"); due != "" {
 		t.Errorf("held, and due: %s", due)
 	}
-	refused(t, s.DiscardSample(ctx, "S1"), "held for dispute D1 about ticket 1")
-	corrected, err := s.Issue(ctx, again)
+	refused(t, desk.DiscardSample(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
+	corrected, err := desk.Issue(ctx, s.Desk, again)
 	must(t, err)
-	refused(t, s.DiscardSample(ctx, again), "held for dispute D1")
+	refused(t, desk.DiscardSample(ctx, s.Desk, again), "held for dispute D1")
 
-	must(t, s.GoOn(ctx, raised, dispute.Sent{Sample: "S1", SealedBy: manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
-	must(t, s.GoOn(ctx, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.6 %"}))
-	must(t, s.GoOn(ctx, raised, dispute.Decided{Decision: "settled on the result", Corrected: corrected, Day: s.Today()}))
+	must(t, desk.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
+	must(t, desk.ContinueDispute(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.6 %"}))
+	must(t, desk.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on the result", Corrected: corrected, Day: s.Today()}))
 	if due := s.due("2026-10-09"); due != "S1 of "+id+" on Shelf A1" {
 		t.Errorf("decided; due is %q", due)
 	}
-	must(t, s.DiscardSample(ctx, "S1"))
+	must(t, desk.DiscardSample(ctx, s.Desk, "S1"))
 	if due := s.due("2026-10-09"); due != "" {
 		t.Errorf("discarded once, due again: %q", due)
 	}
@@ -147,9 +147,9 @@ func (s *scene) ticketWithSample() (id string, number int64) {
 	s.probe(id, "Shelf A1")
 	sample := s.load(id).Sample
 	sample.Moisture = sampleOf("18.0").Moisture
-	must(s.t, s.Sample(ctx, id, sample))
+	must(s.t, desk.RecordSample(ctx, s.Desk, id, sample))
 	s.weigh(id, load.Tare, 24300)
-	number, err := s.Issue(ctx, id)
+	number, err := desk.Issue(ctx, s.Desk, id)
 	must(s.t, err)
 	return id, number
 }
@@ -168,18 +168,18 @@ func TestRetention(t *testing.T) {
 	} {
 		p := testProfile()
 		p.RetainDays = c.days
-		must(t, s.SetProfile(ctx, p))
-		setup, err := s.BenchSetup(ctx)
+		must(t, desk.SetProfile(ctx, s.Desk, p))
+		setup, err := desk.BenchSetup(ctx, s.Desk)
 		must(t, err)
 		setup.Retention = c.rule
-		must(t, s.SetBench(ctx, setup))
-		if got, err := s.Retention(ctx); err != nil || got.ID != c.want || got.Days != c.left {
+		must(t, desk.SetBench(ctx, s.Desk, setup))
+		if got, err := desk.RetentionRule(ctx, s.Desk); err != nil || got.ID != c.want || got.Days != c.left {
 			t.Errorf("%s and %d days: %+v, %v", c.rule, c.days, got, err)
 		}
 	}
 	p := testProfile()
 	p.RetainDays = 0
-	must(t, s.SetProfile(ctx, p))
-	_, err := s.Retention(ctx)
+	must(t, desk.SetProfile(ctx, s.Desk, p))
+	_, err := desk.RetentionRule(ctx, s.Desk)
 	refused(t, err, "none are set")
 }

@@ -18,8 +18,6 @@ import (
 
 var ctx = context.Background()
 
-type deskWork = desk.Work
-
 // scene is a small invented elevator with a clock that tests move.
 type scene struct {
 	*desk.Desk
@@ -53,9 +51,9 @@ func sceneOn(t testing.TB, book *store.Book) *scene {
 		Clock: s.clock(),
 	})
 	must(t, err)
-	must(t, s.SetProfile(ctx, testProfile()))
+	must(t, desk.SetProfile(ctx, s.Desk, testProfile()))
 	for _, p := range []house.Person{{Name: manager, Role: house.Manager}, {Name: clerk, Role: house.Clerk}, {Name: tester, Role: house.Tester}} {
-		must(t, s.SetPerson(ctx, p))
+		must(t, desk.SetPerson(ctx, s.Desk, p))
 	}
 	must(t, s.SignIn(clerk))
 	return s
@@ -96,7 +94,7 @@ func details() load.Details {
 // arrive opens a load and weighs it full.
 func (s *scene) arrive(grossLb int64) string {
 	s.t.Helper()
-	id, err := s.OpenLoad(ctx, details())
+	id, err := desk.OpenLoad(ctx, s.Desk, details())
 	must(s.t, err)
 	s.weigh(id, load.Gross, grossLb)
 	return id
@@ -104,7 +102,7 @@ func (s *scene) arrive(grossLb int64) string {
 
 func (s *scene) weigh(id string, which load.Which, lb int64) {
 	s.t.Helper()
-	must(s.t, s.Weigh(ctx, id, scaleWeight(which, lb)))
+	must(s.t, desk.Weigh(ctx, s.Desk, id, scaleWeight(which, lb)))
 }
 
 func scaleWeight(which load.Which, lb int64) load.Weighing {
@@ -113,7 +111,7 @@ func scaleWeight(which load.Which, lb int64) load.Weighing {
 
 func (s *scene) sample(id, moisture string, findings ...load.Finding) {
 	s.t.Helper()
-	must(s.t, s.Sample(ctx, id, sampleOf(moisture, findings...)))
+	must(s.t, desk.RecordSample(ctx, s.Desk, id, sampleOf(moisture, findings...)))
 }
 
 func sampleOf(moisture string, findings ...load.Finding) load.Sample {
@@ -139,14 +137,14 @@ func (s *scene) whole() string {
 func (s *scene) ticket() (id string, number int64) {
 	s.t.Helper()
 	id = s.whole()
-	number, err := s.Issue(ctx, id)
+	number, err := desk.Issue(ctx, s.Desk, id)
 	must(s.t, err)
 	return id, number
 }
 
 func (s *scene) load(id string) *load.Load {
 	s.t.Helper()
-	l, err := s.Load(ctx, id)
+	l, err := desk.Load(ctx, s.Desk, id)
 	must(s.t, err)
 	return l
 }
@@ -178,7 +176,7 @@ func (s *scene) contents() string {
 // verify wants a sound book.
 func (s *scene) verify() desk.Soundness {
 	s.t.Helper()
-	sound, err := s.Verify(ctx, nil)
+	sound, err := desk.Verify(ctx, s.Desk, nil)
 	must(s.t, err)
 	if len(sound.Problems) > 0 {
 		s.t.Fatalf("the book is not sound:\n%s", strings.Join(sound.Problems, "\n"))

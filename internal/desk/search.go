@@ -15,9 +15,9 @@ type (
 // Found is one load as a list shows it.
 type Found = store.LoadRow
 
-// Search lists tickets, the newest first, and tells how many there are in all.
+// FindTickets lists tickets, the newest first, and tells how many there are in all.
 // It reads nothing but the book, so it may run beside other acts.
-func (d *Desk) Search(ctx context.Context, s Search) (page []Found, all int64, err error) {
+func FindTickets(ctx context.Context, d *Desk, s Search) (page []Found, all int64, err error) {
 	if page, err = d.book.Search(ctx, s); err != nil {
 		return nil, 0, err
 	}

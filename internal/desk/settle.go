@@ -15,7 +15,7 @@ import (
 // cannot be settled the sentences say why; the settlement is then nil. The
 // settlement of a load that leaves is its weights alone, under no edition. A load
 // with a ticket is settled by the ticket's engine, any other by the current one.
-func (d *Desk) Preview(l *load.Load) (*settle.Settlement, settle.Problems) {
+func Preview(d *Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	var problems settle.Problems
 	for _, m := range l.Missing() {
 		problems = append(problems, settle.Problem{Field: m.Field, Sentence: m.Sentence})
@@ -24,21 +24,21 @@ func (d *Desk) Preview(l *load.Load) (*settle.Settlement, settle.Problems) {
 		if len(problems) > 0 {
 			return nil, problems
 		}
-		return settled(weighOnly(l, d.engineOf(l)))
+		return settled(weighOnly(l, engineOf(d, l)))
 	}
 	problems = append(problems, priceOfStored(l)...)
-	e, err := d.edition(l)
+	e, err := editionFor(d, l)
 	if err != nil {
 		problems = append(problems, settle.Problem{Field: "edition", Sentence: err.Error() + "."})
 	}
 	if len(problems) > 0 {
 		return nil, problems
 	}
-	return settled(d.engineOf(l).Settle(l.SettleFacts(), e))
+	return settled(engineOf(d, l).Settle(l.SettleFacts(), e))
 }
 
 // engineOf is the engine that settled a load, or would now.
-func (d *Desk) engineOf(l *load.Load) settle.Engine {
+func engineOf(d *Desk, l *load.Load) settle.Engine {
 	if l.Settled != nil && l.Number > 0 {
 		return l.Settled.Engine
 	}
@@ -66,8 +66,8 @@ func settled(s *settle.Settlement, err error) (*settle.Settlement, settle.Proble
 	return nil, settle.Problems{{Field: "edition", Sentence: err.Error()}}
 }
 
-// edition is the edition in force for a load.
-func (d *Desk) edition(l *load.Load) (*rates.Edition, error) {
+// editionFor is the edition in force for a load.
+func editionFor(d *Desk, l *load.Load) (*rates.Edition, error) {
 	if l.Details.Commodity == "" {
 		return nil, nil
 	}
@@ -98,7 +98,7 @@ func (d *Desk) Kept(ctx context.Context, hash string) (*rates.Edition, error) {
 // Resettle works an issued ticket again from its facts, by the engine and under
 // the edition it was settled with. The error says so when a newer program's
 // engine is not known here.
-func (d *Desk) Resettle(ctx context.Context, l *load.Load) (*settle.Settlement, error) {
+func Resettle(ctx context.Context, d *Desk, l *load.Load) (*settle.Settlement, error) {
 	return resettled(l, func(hash string) (*rates.Edition, error) { return d.Kept(ctx, hash) })
 }
 

@@ -12,7 +12,7 @@ import (
 )
 
 // sheetTicket is a row of the lists as the sheets read it.
-func (d *Desk) sheetTicket(r store.LoadRow) (daysheet.Ticket, error) {
+func sheetTicket(d *Desk, r store.LoadRow) (daysheet.Ticket, error) {
 	t := daysheet.Ticket{
 		Number: r.Ticket, Load: r.ID, Outbound: r.Direction == string(load.Outbound),
 		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
@@ -60,7 +60,7 @@ func commodityName(id string) string {
 
 // isExample reports whether any of the tickets was settled under invented
 // rates. An edition never changes, so the answer is kept.
-func (d *Desk) isExample(ctx context.Context, tickets []daysheet.Ticket) (bool, error) {
+func isExample(ctx context.Context, d *Desk, tickets []daysheet.Ticket) (bool, error) {
 	for _, t := range tickets {
 		if t.EditionHash == "" {
 			continue

@@ -21,8 +21,8 @@ func durable(b *testing.B) *desk.Desk {
 	b.Cleanup(func() { _ = book.Close() })
 	d, err := desk.Open(ctx, book, desk.Options{Rates: testRates(b), Who: manager, Clock: newScene(b).clock()})
 	must(b, err)
-	must(b, d.SetProfile(ctx, testProfile()))
-	must(b, d.SetPerson(ctx, house.Person{Name: manager, Role: house.Manager}))
+	must(b, desk.SetProfile(ctx, d, testProfile()))
+	must(b, desk.SetPerson(ctx, d, house.Person{Name: manager, Role: house.Manager}))
 	return d
 }
 
@@ -73,12 +73,12 @@ func BenchmarkWeigh(b *testing.B) {
 	turns := func() {
 		ids := make([]string, trucks)
 		for i := range ids {
-			id, err := d.OpenLoad(ctx, details())
+			id, err := desk.OpenLoad(ctx, d, details())
 			must(b, err)
 			ids[i] = id
 		}
 		for _, id := range ids {
-			weighing = append(weighing, timed(func() { must(b, d.Weigh(ctx, id, scaleWeight(load.Gross, 52300))) }))
+			weighing = append(weighing, timed(func() { must(b, desk.Weigh(ctx, d, id, scaleWeight(load.Gross, 52300))) }))
 			committing = append(committing, timed(bare))
 		}
 	}
@@ -104,13 +104,13 @@ func BenchmarkIssue(b *testing.B) {
 	d := durable(b)
 	for b.Loop() {
 		b.StopTimer()
-		id, err := d.OpenLoad(ctx, details())
+		id, err := desk.OpenLoad(ctx, d, details())
 		must(b, err)
-		must(b, d.Weigh(ctx, id, scaleWeight(load.Gross, 52300)))
-		must(b, d.Weigh(ctx, id, scaleWeight(load.Tare, 24300)))
-		must(b, d.Sample(ctx, id, sampleOf("18.0")))
+		must(b, desk.Weigh(ctx, d, id, scaleWeight(load.Gross, 52300)))
+		must(b, desk.Weigh(ctx, d, id, scaleWeight(load.Tare, 24300)))
+		must(b, desk.RecordSample(ctx, d, id, sampleOf("18.0")))
 		b.StartTimer()
-		_, err = d.Issue(ctx, id)
+		_, err = desk.Issue(ctx, d, id)
 		must(b, err)
 	}
 }
@@ -121,7 +121,7 @@ func BenchmarkPreview(b *testing.B) {
 	s := newScene(b)
 	l := s.load(s.whole())
 	for b.Loop() {
-		if made, wrong := s.Preview(l); made == nil {
+		if made, wrong := desk.Preview(s.Desk, l); made == nil {
 			b.Fatal(wrong)
 		}
 	}
@@ -131,14 +131,14 @@ func BenchmarkPreview(b *testing.B) {
 func BenchmarkVerify(b *testing.B) {
 	const loads = 300
 	s := newScene(b)
-	must(b, s.Together(ctx, func(w *desk.Work) error {
+	must(b, s.Batch(ctx, func(w *desk.Batch) error {
 		for range loads {
-			id, err := w.OpenLoad(details())
+			id, err := desk.OpenLoad(ctx, w, details())
 			must(b, err)
-			must(b, w.Weigh(id, scaleWeight(load.Gross, 52300)))
-			must(b, w.Sample(id, sampleOf("18.0", found("test-weight", "54.2", quantity.LbPerBushel))))
-			must(b, w.Weigh(id, scaleWeight(load.Tare, 24300)))
-			_, err = w.Issue(id)
+			must(b, desk.Weigh(ctx, w, id, scaleWeight(load.Gross, 52300)))
+			must(b, desk.RecordSample(ctx, w, id, sampleOf("18.0", found("test-weight", "54.2", quantity.LbPerBushel))))
+			must(b, desk.Weigh(ctx, w, id, scaleWeight(load.Tare, 24300)))
+			_, err = desk.Issue(ctx, w, id)
 			must(b, err)
 		}
 		return nil

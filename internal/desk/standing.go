@@ -32,62 +32,67 @@ func readStanding[F journal.Kinded](rows []store.Standing) ([]F, error) {
 }
 
 // SetProfile sets the elevator up, or changes it.
-func (d *Desk) SetProfile(ctx context.Context, p house.Profile) error {
-	return d.setStanding(ctx, "elevator", p)
+func SetProfile(ctx context.Context, at Actor, p house.Profile) error {
+	return SetRecord(ctx, at, "elevator", p)
 }
 
 // SetGrower writes a grower down.
-func (d *Desk) SetGrower(ctx context.Context, g house.Grower) error {
-	return d.setStanding(ctx, g.ID, g)
+func SetGrower(ctx context.Context, at Actor, g house.Grower) error {
+	return SetRecord(ctx, at, g.ID, g)
 }
 
 // SetTruck writes a truck down.
-func (d *Desk) SetTruck(ctx context.Context, t house.Truck) error {
-	return d.setStanding(ctx, t.ID, t)
+func SetTruck(ctx context.Context, at Actor, t house.Truck) error {
+	return SetRecord(ctx, at, t.ID, t)
 }
 
 // SetBin writes a pit or bin down.
-func (d *Desk) SetBin(ctx context.Context, b house.Bin) error {
-	return d.setStanding(ctx, b.ID, b)
+func SetBin(ctx context.Context, at Actor, b house.Bin) error {
+	return SetRecord(ctx, at, b.ID, b)
 }
 
 // SetContract writes a contract down.
-func (d *Desk) SetContract(ctx context.Context, c house.ContractTerms) error {
-	return d.setStanding(ctx, c.Number, c)
+func SetContract(ctx context.Context, at Actor, c house.ContractTerms) error {
+	return SetRecord(ctx, at, c.Number, c)
 }
 
 // SetPerson writes a person at the desk down. The first one must be a manager,
 // and one manager always stays.
-func (d *Desk) SetPerson(ctx context.Context, p house.Person) error {
-	return d.setStanding(ctx, p.Name, p)
+func SetPerson(ctx context.Context, at Actor, p house.Person) error {
+	return SetRecord(ctx, at, p.Name, p)
 }
 
-func (d *Desk) setStanding(ctx context.Context, id string, f journal.Kinded) error {
-	return d.Together(ctx, func(w *Work) error { return w.Standing(id, f) })
+// SetRecord writes a record of the master data whole, under its id: the last one
+// written is the one in force.
+func SetRecord(ctx context.Context, at Actor, id string, f journal.Kinded) error {
+	return at.do(ctx, func(w *Batch) error {
+		if err := w.desk.mayRecord(f); err != nil {
+			return err
+		}
+		if err := w.fit(f); err != nil {
+			return err
+		}
+		w.recorded = true
+		return w.putRecord(f.Kind()+" "+id, id, f)
+	})
 }
 
-// Standing writes a standing thing down whole, as part of the work.
-func (w *Work) Standing(id string, f journal.Kinded) error {
-	if err := w.desk.mayState(f); err != nil {
-		return err
-	}
-	if err := w.fit(f); err != nil {
-		return err
-	}
+// putRecord appends a fact that is also the record in force under its id.
+func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	body, err := journal.Canonical(f)
 	if err != nil {
 		return err
 	}
-	fact, err := w.tx.Append(w.draft(f.Kind(), f.Kind()+" "+id, body))
+	fact, err := w.tx.Append(w.draft(f.Kind(), subject, body))
 	if err != nil {
 		return err
 	}
 	return w.tx.PutStanding(store.Standing{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
 }
 
-// mayState says in a sentence that a standing thing is not for the person
+// mayRecord says in a sentence that a standing thing is not for the person
 // signed in to write down.
-func (d *Desk) mayState(f journal.Kinded) error {
+func (d *Desk) mayRecord(f journal.Kinded) error {
 	switch f.(type) {
 	case house.Profile:
 		return d.mayManage("The set-up")
@@ -106,7 +111,7 @@ func (d *Desk) mayState(f journal.Kinded) error {
 }
 
 // fit says what is wrong with a standing thing, or nothing.
-func (w *Work) fit(f journal.Kinded) error {
+func (w *Batch) fit(f journal.Kinded) error {
 	switch f := f.(type) {
 	case house.Profile:
 		if wrong := f.Check(); len(wrong) > 0 {
@@ -125,7 +130,7 @@ func (w *Work) fit(f journal.Kinded) error {
 }
 
 // managerStays refuses a change after which no manager would be left.
-func (w *Work) managerStays(p house.Person) error {
+func (w *Batch) managerStays(p house.Person) error {
 	if p.Role == house.Manager && !p.Gone {
 		return nil
 	}
@@ -145,7 +150,7 @@ func (w *Work) managerStays(p house.Person) error {
 }
 
 // people are all people as the work has left them so far.
-func (w *Work) people() ([]house.Person, error) {
+func (w *Batch) people() ([]house.Person, error) {
 	rows, err := w.tx.Query("SELECT body FROM standing WHERE kind = ?", house.Person{}.Kind())
 	if err != nil {
 		return nil, err
@@ -167,21 +172,21 @@ func (w *Work) people() ([]house.Person, error) {
 }
 
 // Growers are all growers by code.
-func (d *Desk) Growers(ctx context.Context) ([]house.Grower, error) {
+func Growers(ctx context.Context, d *Desk) ([]house.Grower, error) {
 	return standing[house.Grower](ctx, d.book)
 }
 
 // Trucks are all trucks by number.
-func (d *Desk) Trucks(ctx context.Context) ([]house.Truck, error) {
+func Trucks(ctx context.Context, d *Desk) ([]house.Truck, error) {
 	return standing[house.Truck](ctx, d.book)
 }
 
 // Bins are all pits and bins.
-func (d *Desk) Bins(ctx context.Context) ([]house.Bin, error) {
+func Bins(ctx context.Context, d *Desk) ([]house.Bin, error) {
 	return standing[house.Bin](ctx, d.book)
 }
 
 // Contracts are all contracts.
-func (d *Desk) Contracts(ctx context.Context) ([]house.ContractTerms, error) {
+func Contracts(ctx context.Context, d *Desk) ([]house.ContractTerms, error) {
 	return standing[house.ContractTerms](ctx, d.book)
 }

@@ -8,9 +8,9 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// stops are the doubts about a reading that stop a ticket in this house until a
+// ticketStops are the doubts about a reading that stop a ticket in this house until a
 // manager lets it through. A flag begins with its code, "too-cold: …".
-func (d *Desk) stops(l *load.Load) []string {
+func ticketStops(d *Desk, l *load.Load) []string {
 	var out []string
 	for _, flag := range l.Sample.Flags {
 		code, sentence, _ := strings.Cut(flag, ": ")

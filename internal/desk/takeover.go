@@ -10,7 +10,7 @@ import (
 )
 
 // Takeover is a list from elsewhere as it would go into the book: the preview,
-// and what [Desk.TakeOver] takes.
+// and what [TakeOver] takes.
 type Takeover struct {
 	takeover.List
 	Name string // of the file
@@ -36,13 +36,13 @@ func (TakenOver) Kind() string { return "list.taken" }
 // PreviewTakeover reads a list and finds everything that keeps a row of it out of
 // the book, without writing anything. The problems given back are those of the
 // file as a whole; with any of them there is nothing to take over.
-func (d *Desk) PreviewTakeover(ctx context.Context, kind takeover.Kind, name string, text []byte) (Takeover, []takeover.Problem, error) {
+func PreviewTakeover(ctx context.Context, d *Desk, kind takeover.Kind, name string, text []byte) (Takeover, []takeover.Problem, error) {
 	list, problems := takeover.Read(kind, text, takeover.Usual{Weight: d.profile.WeightUnit()})
 	t := Takeover{List: list, Name: name, Hash: hash(text)}
 	if len(problems) > 0 {
 		return t, problems, nil
 	}
-	c, err := d.newTakeoverCheck(ctx, t)
+	c, err := newTakeoverCheck(ctx, d, t)
 	if err != nil {
 		return t, nil, err
 	}
@@ -56,7 +56,7 @@ func (d *Desk) PreviewTakeover(ctx context.Context, kind takeover.Kind, name str
 // TakeOver writes a list into the book, all of it in one transaction: after a
 // kill nothing of it is there. A list with problems is taken only if its bad
 // rows may be left out. Progress is told after each row and may be nil.
-func (d *Desk) TakeOver(ctx context.Context, t Takeover, leaveBadOut bool, progress func(done, all int)) (taken, skipped int, err error) {
+func TakeOver(ctx context.Context, d *Desk, t Takeover, leaveBadOut bool, progress func(done, all int)) (taken, skipped int, err error) {
 	if t.Kind == takeover.Loads {
 		if err := d.mayManage("Taking past loads over"); err != nil {
 			return 0, 0, err
@@ -69,7 +69,7 @@ func (d *Desk) TakeOver(ctx context.Context, t Takeover, leaveBadOut bool, progr
 	if t.Good() == 0 {
 		return 0, 0, fmt.Errorf("%s has no row that could be taken over", t.Name)
 	}
-	err = d.Together(ctx, func(w *Work) error {
+	err = d.Batch(ctx, func(w *Batch) error {
 		if err := w.notTakenYet(t); err != nil {
 			return err
 		}
@@ -78,7 +78,7 @@ func (d *Desk) TakeOver(ctx context.Context, t Takeover, leaveBadOut bool, progr
 			return err
 		}
 		f := TakenOver{List: string(t.Kind), Name: t.Name, Hash: t.Hash, Taken: taken, Skipped: skipped}
-		return w.Standing(t.Hash, f)
+		return SetRecord(ctx, w, t.Hash, f)
 	})
 	return taken, skipped, err
 }
@@ -98,7 +98,7 @@ func firstProblems(all []takeover.Problem) string {
 }
 
 // notTakenYet refuses a list that is in the book already.
-func (w *Work) notTakenYet(t Takeover) error {
+func (w *Batch) notTakenYet(t Takeover) error {
 	taken, err := w.tx.HasStanding(TakenOver{}.Kind(), t.Hash)
 	if err == nil && taken {
 		err = fmt.Errorf("the list %s has been taken over before, to the last letter. Nothing was taken over again", t.Name)
@@ -106,7 +106,7 @@ func (w *Work) notTakenYet(t Takeover) error {
 	return err
 }
 
-func (w *Work) takeOver(ctx context.Context, t Takeover, progress func(done, all int)) (taken, skipped int, err error) {
+func (w *Batch) takeOver(ctx context.Context, t Takeover, progress func(done, all int)) (taken, skipped int, err error) {
 	var last quantity.Date
 	for n, i := range t.order() {
 		if err := ctx.Err(); err != nil {
@@ -120,9 +120,9 @@ func (w *Work) takeOver(ctx context.Context, t Takeover, progress func(done, all
 				taken++
 			}
 		case row.Grower != nil:
-			taken, err = taken+1, w.Standing(row.Grower.ID, *row.Grower)
+			taken, err = taken+1, SetGrower(ctx, w, *row.Grower)
 		case row.Truck != nil:
-			taken, err = taken+1, w.Standing(row.Truck.ID, *row.Truck)
+			taken, err = taken+1, SetTruck(ctx, w, *row.Truck)
 		}
 		if err != nil {
 			return 0, 0, fmt.Errorf("line %d of %s: %w", t.Rows[i].Line, t.Name, err)

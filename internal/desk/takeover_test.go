@@ -24,7 +24,7 @@ import (
 // preview reads a list that must have no problem of its own.
 func (s *scene) preview(kind takeover.Kind, text string) desk.Takeover {
 	s.t.Helper()
-	t, problems, err := s.PreviewTakeover(ctx, kind, string(kind)+".csv", []byte(text))
+	t, problems, err := desk.PreviewTakeover(ctx, s.Desk, kind, string(kind)+".csv", []byte(text))
 	must(s.t, err)
 	if len(problems) > 0 {
 		s.t.Fatal(problems)
@@ -34,7 +34,7 @@ func (s *scene) preview(kind takeover.Kind, text string) desk.Takeover {
 
 func (s *scene) takeOver(kind takeover.Kind, text string) {
 	s.t.Helper()
-	_, _, err := s.TakeOver(ctx, s.preview(kind, text), false, nil)
+	_, _, err := desk.TakeOver(ctx, s.Desk, s.preview(kind, text), false, nil)
 	must(s.t, err)
 }
 
@@ -42,9 +42,9 @@ func TestGrowersAndTrucksTakenOver(t *testing.T) {
 	s := newScene(t)
 	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
 	s.takeOver(takeover.Trucks, takeover.Example(takeover.Trucks))
-	growers, err := s.Growers(ctx)
+	growers, err := desk.Growers(ctx, s.Desk)
 	must(t, err)
-	trucks, err := s.Trucks(ctx)
+	trucks, err := desk.Trucks(ctx, s.Desk)
 	must(t, err)
 	if len(growers) != 3 || growers[2].Shares[0].GrowerID != "G3" || len(trucks) != 2 || trucks[0].Tare.String() != "24,300 lb" {
 		t.Errorf("growers %+v\ntrucks %+v", growers, trucks)
@@ -63,7 +63,7 @@ func TestSameListIsTakenOnce(t *testing.T) {
 	s := newScene(t)
 	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
 	before := s.contents()
-	_, _, err := s.TakeOver(ctx, s.preview(takeover.Growers, takeover.Example(takeover.Growers)), false, nil)
+	_, _, err := desk.TakeOver(ctx, s.Desk, s.preview(takeover.Growers, takeover.Example(takeover.Growers)), false, nil)
 	refused(t, err, "growers.csv has been taken over before")
 	if s.contents() != before {
 		t.Error("something was written")
@@ -83,14 +83,14 @@ func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
 	s.as(manager).takeOver(takeover.Loads, pastLoads)
 	for number, want := range map[int64]string{1: "A-1 2026-09-14 2", 2: "A-2 2026-09-15 0", 3: "A-3 2026-09-15 0"} {
-		l, err := s.Ticket(ctx, number)
+		l, err := desk.Ticket(ctx, s.Desk, number)
 		must(t, err)
 		got := fmt.Sprint(strings.TrimSuffix(strings.TrimPrefix(l.Details.Remark, "old ticket "), "."), " ", l.IssuedDay, " ", len(l.Details.Shares))
 		if got != want || !l.Manual() || !strings.Contains(l.Weighings[0].Reason, "of loads.csv") {
 			t.Errorf("ticket %d: %q, want %q; %+v", number, got, want, l.Weighings)
 		}
 	}
-	sheet, err := s.DaySheet(ctx, quantity.MustDate("2026-09-15"))
+	sheet, err := desk.DaySheet(ctx, s.Desk, quantity.MustDate("2026-09-15"))
 	must(t, err)
 	if sheet.Numbers.String() != "2 to 3, 2 in all: 2 in force, 0 void, 0 corrected; no number is missing" {
 		t.Error(sheet.Numbers)
@@ -102,12 +102,12 @@ func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 // and no sheet of an earlier day changes.
 func TestPastLoadsTakenOverLate(t *testing.T) {
 	s := workday(t)
-	must(t, s.SetGrower(ctx, house.Grower{ID: "G1", Name: "Ada Field"}))
-	must(t, s.SetGrower(ctx, house.Grower{ID: "G3", Name: "Bo Renter"}))
+	must(t, desk.SetGrower(ctx, s.Desk, house.Grower{ID: "G1", Name: "Ada Field"}))
+	must(t, desk.SetGrower(ctx, s.Desk, house.Grower{ID: "G3", Name: "Bo Renter"}))
 	before := string(pdf(t, s.dayPaper(oct1), wide))
 	s.takeOver(takeover.Loads, pastLoads)
 	for number := int64(9); number <= 11; number++ {
-		l, err := s.Ticket(ctx, number)
+		l, err := desk.Ticket(ctx, s.Desk, number)
 		must(t, err)
 		if l.IssuedDay != oct2 { // the first of October is closed
 			t.Errorf("ticket %d counts on %s", number, l.IssuedDay)
@@ -142,30 +142,30 @@ func TestPastLoadsThatCannotBe(t *testing.T) {
 		}
 	}
 	before := s.contents()
-	_, _, err := s.TakeOver(ctx, list, false, nil)
+	_, _, err := desk.TakeOver(ctx, s.Desk, list, false, nil)
 	refused(t, err, "5 of 6 rows of loads.csv have problems, and nothing was taken over")
 	refused(t, err, `line 3, grower: there is no grower "G9"`)
 	if s.contents() != before {
 		t.Error("something was written")
 	}
 	var steps []string
-	taken, skipped, err := s.TakeOver(ctx, list, true, func(done, all int) { steps = append(steps, fmt.Sprintf("%d/%d", done, all)) })
+	taken, skipped, err := desk.TakeOver(ctx, s.Desk, list, true, func(done, all int) { steps = append(steps, fmt.Sprintf("%d/%d", done, all)) })
 	must(t, err)
 	if taken != 1 || skipped != 5 || fmt.Sprint(steps) != "[1/6 2/6 3/6 4/6 5/6 6/6]" {
 		t.Errorf("%d taken, %d left out, progress %v", taken, skipped, steps)
 	}
 	s.verify()
-	_, _, err = s.TakeOver(ctx, s.preview(takeover.Loads, pastHead+"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"), true, nil)
+	_, _, err = desk.TakeOver(ctx, s.Desk, s.preview(takeover.Loads, pastHead+"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"), true, nil)
 	refused(t, err, "loads.csv has no row that could be taken over")
 }
 
 func TestWhoMayTakeOver(t *testing.T) {
 	s := newScene(t)
 	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
-	_, _, err := s.TakeOver(ctx, s.preview(takeover.Loads, pastLoads), false, nil)
+	_, _, err := desk.TakeOver(ctx, s.Desk, s.preview(takeover.Loads, pastLoads), false, nil)
 	refused(t, err, "Taking past loads over is for a manager")
 	s.as(tester)
-	_, _, err = s.TakeOver(ctx, s.preview(takeover.Trucks, takeover.Example(takeover.Trucks)), false, nil)
+	_, _, err = desk.TakeOver(ctx, s.Desk, s.preview(takeover.Trucks, takeover.Example(takeover.Trucks)), false, nil)
 	refused(t, err, "may not change the lists")
 }
 
@@ -185,7 +185,7 @@ func TestStoppedTakeoverLeavesNothing(t *testing.T) {
 	s.as(manager)
 	before := s.contents()
 	stopped, stop := context.WithCancel(ctx)
-	_, _, err := s.TakeOver(stopped, s.preview(takeover.Loads, manyPast(50)), false, func(done, _ int) {
+	_, _, err := desk.TakeOver(stopped, s.Desk, s.preview(takeover.Loads, manyPast(50)), false, func(done, _ int) {
 		if done == 20 {
 			stop()
 		}
@@ -227,11 +227,11 @@ func takeOverForever(path string) error {
 	if err != nil {
 		return err
 	}
-	list, _, err := d.PreviewTakeover(ctx, takeover.Loads, "loads.csv", []byte(manyPast(200)))
+	list, _, err := desk.PreviewTakeover(ctx, d, takeover.Loads, "loads.csv", []byte(manyPast(200)))
 	if err != nil {
 		return err
 	}
-	_, _, err = d.TakeOver(ctx, list, false, func(done, _ int) {
+	_, _, err = desk.TakeOver(ctx, d, list, false, func(done, _ int) {
 		if done == 100 {
 			fmt.Println("half")
 			select {}

@@ -22,16 +22,16 @@ type takeoverCheck struct {
 	trucks  map[string]house.Truck
 }
 
-func (d *Desk) newTakeoverCheck(ctx context.Context, t Takeover) (*takeoverCheck, error) {
+func newTakeoverCheck(ctx context.Context, d *Desk, t Takeover) (*takeoverCheck, error) {
 	c := &takeoverCheck{desk: d, list: t, growers: map[string]house.Grower{}, listed: map[string]bool{}, trucks: map[string]house.Truck{}}
-	growers, err := d.Growers(ctx)
+	growers, err := Growers(ctx, d)
 	if err != nil {
 		return nil, err
 	}
 	for _, g := range growers {
 		c.growers[g.ID] = g
 	}
-	trucks, err := d.Trucks(ctx)
+	trucks, err := Trucks(ctx, d)
 	for _, one := range trucks {
 		c.trucks[one.ID] = one
 	}
@@ -107,13 +107,13 @@ func (c *takeoverCheck) past(r *takeover.Row) {
 	if len(r.Problems) > 0 {
 		return
 	}
-	c.desk.bareprice(r.Past)
+	bareprice(c.desk, r.Past)
 	l, err := pastReplayed(c.list.Name, *r)
 	if err != nil {
 		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Reason: err.Error()})
 		return
 	}
-	_, problems := c.desk.Preview(l)
+	_, problems := Preview(c.desk, l)
 	for _, p := range problems {
 		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Column: c.columnOf(p), Reason: p.Sentence})
 	}
@@ -144,11 +144,11 @@ func (c *takeoverCheck) columnOf(p settle.Problem) string {
 
 // bareprice gives a price that was written without a unit the unit the load's
 // rates settle in.
-func (d *Desk) bareprice(p *takeover.Past) {
+func bareprice(d *Desk, p *takeover.Past) {
 	if !p.BarePrice || p.Details.Price == nil {
 		return
 	}
-	if e, err := d.edition(&load.Load{Details: p.Details}); err == nil && e != nil {
+	if e, err := editionFor(d, &load.Load{Details: p.Details}); err == nil && e != nil {
 		price := p.Details.Price.In(quantity.Dollar.Per(e.Units.Settle))
 		p.Details.Price, p.BarePrice = &price, false
 	}

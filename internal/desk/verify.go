@@ -27,7 +27,7 @@ type Soundness struct {
 //
 // The book may be in use meanwhile: what is entered after the walk began is
 // left to the next one.
-func (d *Desk) Verify(ctx context.Context, progress func(done int64)) (Soundness, error) {
+func Verify(ctx context.Context, d *Desk, progress func(done int64)) (Soundness, error) {
 	v := &verifier{
 		desk: d, ctx: ctx, progress: progress,
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},

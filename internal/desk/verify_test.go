@@ -26,22 +26,22 @@ func season(t *testing.T, by ...settle.Engine) *scene {
 	for _, n := range by {
 		s.SettleBy(n)
 	}
-	must(t, s.SetGrower(ctx, house.Grower{ID: "G1", Name: "Ada Field"}))
-	must(t, s.SetTruck(ctx, house.Truck{ID: "T1", Plate: "ABC 1"}))
+	must(t, desk.SetGrower(ctx, s.Desk, house.Grower{ID: "G1", Name: "Ada Field"}))
+	must(t, desk.SetTruck(ctx, s.Desk, house.Truck{ID: "T1", Plate: "ABC 1"}))
 	shared := s.whole()
 	d := s.load(shared).Details
 	d.Shares = []load.Owner{
 		{Party: d.Grower, Parts: plain(2), Of: plain(3)},
 		{Party: load.Party{ID: "G2", Name: "Bo Acre"}, Parts: plain(1), Of: plain(3)},
 	}
-	must(t, s.Amend(ctx, shared, d))
-	_, err := s.Issue(ctx, shared)
+	must(t, desk.Amend(ctx, s.Desk, shared, d))
+	_, err := desk.Issue(ctx, s.Desk, shared)
 	must(t, err)
 	voided(s)
 	corrected(s)
 	turnedAway(s)
 	s.arrive(60000)
-	must(t, s.CloseDay(ctx, s.Today(), ""))
+	must(t, desk.CloseDay(ctx, s.Desk, s.Today(), ""))
 	return s
 }
 
@@ -129,7 +129,7 @@ func TestVerifyNamesTampering(t *testing.T) {
 // wantNamed wants a check to name each of these.
 func wantNamed(t *testing.T, d *desk.Desk, want ...string) {
 	t.Helper()
-	sound, err := d.Verify(ctx, nil)
+	sound, err := desk.Verify(ctx, d, nil)
 	must(t, err)
 	all := strings.Join(sound.Problems, "\n")
 	for _, w := range want {
@@ -188,7 +188,7 @@ func TestVerifyFindsARewrittenChain(t *testing.T) {
 func TestVerifyCanBeStopped(t *testing.T) {
 	s := season(t)
 	stop, cancel := context.WithCancel(ctx)
-	_, err := s.Verify(stop, func(int64) { cancel() })
+	_, err := desk.Verify(stop, s.Desk, func(int64) { cancel() })
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("a walk that was stopped ends with %v", err)
 	}
@@ -199,15 +199,15 @@ func TestVerifyWhileTrucksAreWeighed(t *testing.T) {
 	s := season(t)
 	busy, err := desk.Open(ctx, s.book, desk.Options{Rates: s.Rates(), Who: clerk})
 	must(t, err)
-	sound, err := s.Verify(ctx, func(done int64) {
-		id, err := busy.OpenLoad(ctx, details())
+	sound, err := desk.Verify(ctx, s.Desk, func(done int64) {
+		id, err := desk.OpenLoad(ctx, busy, details())
 		must(t, err)
-		must(t, busy.Weigh(ctx, id, scaleWeight(load.Gross, 52300)))
-		must(t, busy.Sample(ctx, id, sampleOf("18.0")))
-		must(t, busy.Weigh(ctx, id, scaleWeight(load.Tare, 24300)))
-		_, err = busy.Issue(ctx, id)
+		must(t, desk.Weigh(ctx, busy, id, scaleWeight(load.Gross, 52300)))
+		must(t, desk.RecordSample(ctx, busy, id, sampleOf("18.0")))
+		must(t, desk.Weigh(ctx, busy, id, scaleWeight(load.Tare, 24300)))
+		_, err = desk.Issue(ctx, busy, id)
 		must(t, err)
-		must(t, busy.SetBin(ctx, house.Bin{ID: fmt.Sprint("B", done)}))
+		must(t, desk.SetBin(ctx, busy, house.Bin{ID: fmt.Sprint("B", done)}))
 	})
 	must(t, err)
 	if len(sound.Problems) > 0 {
@@ -219,19 +219,19 @@ func TestCodeFindsItsTicket(t *testing.T) {
 	s := newScene(t)
 	id, _ := s.ticket()
 	s.ticket()
-	code, err := s.Code(ctx, s.load(id))
+	code, err := desk.Code(ctx, s.Desk, s.load(id))
 	must(t, err)
 	if len(code) != 12 {
 		t.Fatalf("the code is %q", code)
 	}
-	l, err := s.ByCode(ctx, " "+strings.ToUpper(code)+" ")
+	l, err := desk.TicketByCode(ctx, s.Desk, " "+strings.ToUpper(code)+" ")
 	must(t, err)
 	if l.ID != id {
 		t.Errorf("code %s finds load %s, want %s", code, l.ID, id)
 	}
-	_, err = s.ByCode(ctx, "000000000000")
+	_, err = desk.TicketByCode(ctx, s.Desk, "000000000000")
 	refused(t, err, "no ticket in this book carries the code")
-	_, err = s.ByCode(ctx, code[:4])
+	_, err = desk.TicketByCode(ctx, s.Desk, code[:4])
 	refused(t, err, "is too short to find a ticket by")
 	if amount("28000 lb").Cmp(s.load(id).Settled.Figures["net"]) != 0 || quantity.Lb != s.load(id).Settled.Figures["net"].Unit() {
 		t.Error("the code's ticket has another net")

@@ -35,7 +35,7 @@ func (v *verifier) sheetOf(text string) string {
 	if err != nil {
 		return fmt.Sprintf("A day called %q was closed, which is no day.", text)
 	}
-	sheet, err := v.desk.DaySheet(v.ctx, day)
+	sheet, err := DaySheet(v.ctx, v.desk, day)
 	switch {
 	case err != nil:
 		return fmt.Sprintf("The sheet of %s cannot be made again: %v.", day, err)

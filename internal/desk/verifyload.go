@@ -90,7 +90,7 @@ func (v *verifier) count(id string, l *load.Load) {
 }
 
 func (v *verifier) load(id string) (*load.Load, []string) {
-	l, err := v.desk.Load(v.ctx, id)
+	l, err := Load(v.ctx, v.desk, id)
 	if err != nil {
 		return nil, []string{fmt.Sprintf("The facts of load %s do not follow from each other: %v.", id, err)}
 	}

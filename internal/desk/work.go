@@ -15,10 +15,10 @@ import (
 	"tenthpoint/internal/store"
 )
 
-// Work is acts in one transaction: all of them come to be, or none. Loads that
+// Batch is acts in one transaction: all of them come to be, or none. Loads that
 // were touched stay replayed until it ends, and their rows are renewed once, at
 // the end.
-type Work struct {
+type Batch struct {
 	desk    *Desk
 	tx      *store.Tx
 	loads   map[string]*load.Load
@@ -27,33 +27,40 @@ type Work struct {
 	rows    map[string]store.LoadRow // rows as the lists have them
 	// doubted are the flags of meters by meter and day, as far as asked for.
 	doubted map[string][]bench.Flag
+	// recorded is whether master data were written, which the desk then reads again.
+	recorded bool
 }
 
-// Together does several acts in one transaction, as an import does.
-func (d *Desk) Together(ctx context.Context, acts func(*Work) error) error {
-	if err := d.one(ctx, acts); err != nil {
-		return err
-	}
-	return d.reload(ctx)
-}
+// Batch does several acts in one transaction, as an import does.
+func (d *Desk) Batch(ctx context.Context, acts func(*Batch) error) error { return d.do(ctx, acts) }
 
-// one does acts in a transaction of their own.
-func (d *Desk) one(ctx context.Context, acts func(*Work) error) error {
-	return d.book.Write(ctx, func(tx *store.Tx) error {
-		w := &Work{
+// do does acts in a transaction of their own. What they change of the set-up and
+// the people is in force after it.
+func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
+	recorded := false
+	err := d.book.Write(ctx, func(tx *store.Tx) error {
+		w := &Batch{
 			desk: d, tx: tx, loads: map[string]*load.Load{}, tickets: map[int64]string{},
 			touched: map[string]bool{}, rows: map[string]store.LoadRow{},
 		}
 		if err := acts(w); err != nil {
 			return err
 		}
+		recorded = w.recorded
 		return w.renewRows()
 	})
+	if err != nil || !recorded {
+		return err
+	}
+	return d.reload(ctx)
 }
+
+// do does acts as part of the batch.
+func (w *Batch) do(_ context.Context, acts func(*Batch) error) error { return acts(w) }
 
 // renewRows brings the rows of all loads touched up to date. A weight alone
 // changes nothing in a row, and a driver is waiting: such a row is left.
-func (w *Work) renewRows() error {
+func (w *Batch) renewRows() error {
 	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
 		is := row(w.loads[id])
 		was, known := w.rows[id]
@@ -79,7 +86,7 @@ func isHere(r store.LoadRow) bool {
 	return r.Phase == string(load.OnYard) || r.Phase == string(load.Ready)
 }
 
-func (w *Work) draft(kind, subject string, body []byte) journal.Draft {
+func (w *Batch) draft(kind, subject string, body []byte) journal.Draft {
 	return journal.Draft{
 		At: w.desk.Now(), Who: w.desk.whoOrNobody(), Desk: w.desk.name,
 		Kind: kind, Subject: subject, Body: body,
@@ -104,7 +111,7 @@ func loadOf(subject string) (id string, ok bool) {
 }
 
 // load replays a load inside the transaction.
-func (w *Work) load(id string) (*load.Load, error) {
+func (w *Batch) load(id string) (*load.Load, error) {
 	if l, ok := w.loads[id]; ok {
 		return l, nil
 	}
@@ -117,7 +124,7 @@ func (w *Work) load(id string) (*load.Load, error) {
 		return nil, err
 	}
 	w.loads[id], w.rows[id] = l, row(l)
-	return l, w.desk.equip(context.Background(), l)
+	return l, complete(context.Background(), w.desk, l)
 }
 
 // Replay adds up the journal's facts about one load. No facts at all is a load
@@ -137,9 +144,9 @@ func Replay(id string, facts []journal.Fact) (*load.Load, error) {
 	return load.Replay(id, stamped)
 }
 
-// happen lets a fact happen to a load: it is applied and appended, and the
-// load's row is due.
-func (w *Work) happen(l *load.Load, f load.Fact) (journal.Fact, error) {
+// append applies a fact to a load and appends it to the journal; the load's row
+// is due.
+func (w *Batch) append(l *load.Load, f load.Fact) (journal.Fact, error) {
 	body, err := journal.Canonical(f)
 	if err != nil {
 		return journal.Fact{}, err
@@ -154,13 +161,13 @@ func (w *Work) happen(l *load.Load, f load.Fact) (journal.Fact, error) {
 }
 
 // businessDay is the day an act counts in: today, or the first open day.
-func (w *Work) businessDay() (quantity.Date, error) { return w.openDay(w.desk.Today()) }
+func (w *Batch) businessDay() (quantity.Date, error) { return w.openDay(w.desk.Today()) }
 
 // openDay is a day, or the first one after the last closed day where that is
 // later. The sheet of a closed day tells the position and the ticket number it
 // began with, so nothing may count before it: not after a clock was set back, nor
 // on an earlier day that was never closed.
-func (w *Work) openDay(day quantity.Date) (quantity.Date, error) {
+func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 	text, err := w.tx.LastStanding(DayClosed{}.Kind())
 	if err != nil || text == "" {
 		return day, err

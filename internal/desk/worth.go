@@ -25,68 +25,68 @@ type Worth struct {
 	Ruler     bench.Ruler
 }
 
-// Worth settles a load as it stands a step of moisture drier and wetter, and
+// WorthOf settles a load as it stands a step of moisture drier and wetter, and
 // over its meter's tolerance. A load with a ticket is settled by the engine and under
 // the edition kept with it. The error is a [settle.Problems] while the load cannot be
 // settled.
-func (d *Desk) Worth(ctx context.Context, l *load.Load, step quantity.Amount) (Worth, error) {
-	e, err := d.settledUnder(ctx, l)
+func WorthOf(ctx context.Context, d *Desk, l *load.Load, step quantity.Amount) (Worth, error) {
+	e, err := settledUnder(ctx, d, l)
 	if err != nil {
 		return Worth{}, err
 	}
 	var w Worth
-	if w.Worth, err = d.engineOf(l).WorthOf(l.SettleFacts(), e, step); err != nil {
+	if w.Worth, err = engineOf(d, l).WorthOf(l.SettleFacts(), e, step); err != nil {
 		return Worth{}, err
 	}
-	if w.Band, err = d.Band(ctx, l); err != nil {
+	if w.Band, err = Band(ctx, d, l); err != nil {
 		return Worth{}, err
 	}
-	w.Ruler = d.ruler(l, e, w.Band)
+	w.Ruler = rulerFor(d, l, e, w.Band)
 	if !w.Band.Stated() {
 		return w, nil
 	}
-	over, err := d.engineOf(l).WorthOf(l.SettleFacts(), e, w.Band.High.Sub(w.Band.Reading).In(quantity.Point))
+	over, err := engineOf(d, l).WorthOf(l.SettleFacts(), e, w.Band.High.Sub(w.Band.Reading).In(quantity.Point))
 	w.Tolerance = &over
 	return w, err
 }
 
 // settledUnder is the edition a load was settled under, or would be now.
-func (d *Desk) settledUnder(ctx context.Context, l *load.Load) (*rates.Edition, error) {
+func settledUnder(ctx context.Context, d *Desk, l *load.Load) (*rates.Edition, error) {
 	if l.Settled != nil {
 		return d.Kept(ctx, l.Settled.EditionHash)
 	}
-	if _, problems := d.Preview(l); len(problems) > 0 {
+	if _, problems := Preview(d, l); len(problems) > 0 {
 		return nil, problems
 	}
-	return d.edition(l)
+	return editionFor(d, l)
 }
 
 // Ruler is the moisture ruler of a load: where the rates begin to take
 // something and what they shrink to, the edges of its classes, and where it
 // stands if it has been tested.
-func (d *Desk) Ruler(ctx context.Context, l *load.Load) (bench.Ruler, error) {
+func Ruler(ctx context.Context, d *Desk, l *load.Load) (bench.Ruler, error) {
 	var band bench.Band
 	if l.Sample.Moisture != nil {
 		var err error
-		if band, err = d.Band(ctx, l); err != nil {
+		if band, err = Band(ctx, d, l); err != nil {
 			return bench.Ruler{}, err
 		}
 	}
-	e, err := d.edition(l)
+	e, err := editionFor(d, l)
 	if err != nil {
 		e = nil // a ruler without the rates' marks is still a ruler
 	}
-	return d.ruler(l, e, band), nil
+	return rulerFor(d, l, e, band), nil
 }
 
-func (d *Desk) ruler(l *load.Load, e *rates.Edition, band bench.Band) bench.Ruler {
+func rulerFor(d *Desk, l *load.Load, e *rates.Edition, band bench.Band) bench.Ruler {
 	var limits []bench.Limit
 	if e != nil {
 		limits = appendMark(limits, "shrink-to", e, e.Shrink.To)
 		limits = appendMark(limits, "shrink trigger", e, e.Shrink.Trigger)
 		limits = appendMark(limits, "drying trigger", e, e.Drying.Trigger)
 	}
-	limits = append(limits, near(d.classLimits(l, e), band, limits)...)
+	limits = append(limits, near(classLimits(d, l, e), band, limits)...)
 	r := bench.NewRuler(band, limits)
 	if e != nil && e.Shrink.Trigger.Given() {
 		r.Leave(e.Shrink.Trigger.Amount, "nothing taken")

@@ -20,7 +20,7 @@ import (
 // points on 500 bu in place of 3.0.
 func TestWorthOfATenth(t *testing.T) {
 	s := newScene(t)
-	w, err := s.Worth(ctx, s.load(s.whole()), desk.Tenth)
+	w, err := desk.WorthOf(ctx, s.Desk, s.load(s.whole()), desk.Tenth)
 	must(t, err)
 	if got := w.Wetter.Change; got.Weight.String() != "-33 lb" || got.Quantity.String() != "-0.59 bu" || got.Charges.String() != "$2.00" || got.Payable != nil {
 		t.Errorf("a tenth more: %+v", got)
@@ -39,12 +39,12 @@ func TestWorthOverTheTolerance(t *testing.T) {
 	s := benchScene(t)
 	id := s.arrive(52300)
 	s.weigh(id, load.Tare, 24300)
-	tested, err := s.Test(ctx, s.load(id), dialReading("70", 250))
+	tested, err := desk.TestSample(ctx, s.Desk, s.load(id), dialReading("70", 250))
 	must(t, err)
-	must(t, s.SampleTested(ctx, id, load.Sample{}, tested))
-	_, err = s.Issue(ctx, id)
+	must(t, desk.RecordTest(ctx, s.Desk, id, load.Sample{}, tested))
+	_, err = desk.Issue(ctx, s.Desk, id)
 	must(t, err)
-	w, err := s.Worth(ctx, s.load(id), desk.Tenth)
+	w, err := desk.WorthOf(ctx, s.Desk, s.load(id), desk.Tenth)
 	must(t, err)
 	if w.Tolerance == nil || w.Tolerance.Step.String() != "0.5 pt" {
 		t.Fatalf("tolerance %+v", w.Tolerance)
@@ -67,10 +67,10 @@ func TestWorthWhereTheLoadIsNotSettled(t *testing.T) {
 	s := newScene(t)
 	id := s.arrive(52300)
 	var problems settle.Problems
-	if _, err := s.Worth(ctx, s.load(id), desk.Tenth); !errors.As(err, &problems) || len(problems) < 2 {
+	if _, err := desk.WorthOf(ctx, s.Desk, s.load(id), desk.Tenth); !errors.As(err, &problems) || len(problems) < 2 {
 		t.Errorf("a load without tare and sample: %v", err)
 	}
-	r, err := s.Ruler(ctx, s.load(id))
+	r, err := desk.Ruler(ctx, s.Desk, s.load(id))
 	must(t, err)
 	if len(r.Marks) == 0 || strings.Contains(r.Text(61), "read") {
 		t.Errorf("before the test the ruler is\n%s", r.Text(61))
@@ -89,7 +89,7 @@ func canadianScene(t *testing.T) *scene {
 	p.Rules = "canada"
 	p.Scales[0].Division, p.Scales[0].Capacity = quantity.Int(10, quantity.Kg), quantity.Int(60000, quantity.Kg)
 	p.Grains = []house.GrainRule{{Commodity: "wheat-hrs", Schedule: "prairie"}, {Commodity: "barley", Schedule: "main"}}
-	must(t, s.SetProfile(ctx, p))
+	must(t, desk.SetProfile(ctx, s.Desk, p))
 	return s
 }
 
@@ -97,7 +97,7 @@ func (s *scene) canadian(commodity, class, moisture string) *load.Load {
 	s.t.Helper()
 	d := details()
 	d.Commodity, d.Class = commodity, class
-	id, err := s.OpenLoad(ctx, d)
+	id, err := desk.OpenLoad(ctx, s.Desk, d)
 	must(s.t, err)
 	s.sample(id, moisture)
 	return s.load(id)
@@ -106,14 +106,14 @@ func (s *scene) canadian(commodity, class, moisture string) *load.Load {
 // Wheat at 14.2 % is straight in Canada, and dry by common practice.
 func TestDryEnoughByClass(t *testing.T) {
 	s := canadianScene(t)
-	must(t, s.SetMeter(ctx, bench.Meter{ID: "M1", Model: "Example meter", Method: bench.Direct, Calibration: "1", Tolerance: quantity.Of("0.2", quantity.Point)}))
-	must(t, s.CheckMeter(ctx, bench.Check{Meter: "M1", Crop: "wheat-hrs", Reference: quantity.Of("14.0", quantity.Percent), Reading: quantity.Of("14.0", quantity.Percent), Sample: quantity.Int(20, quantity.Celsius)}))
+	must(t, desk.SetMeter(ctx, s.Desk, bench.Meter{ID: "M1", Model: "Example meter", Method: bench.Direct, Calibration: "1", Tolerance: quantity.Of("0.2", quantity.Point)}))
+	must(t, desk.CheckMeter(ctx, s.Desk, bench.Check{Meter: "M1", Crop: "wheat-hrs", Reference: quantity.Of("14.0", quantity.Percent), Reading: quantity.Of("14.0", quantity.Percent), Sample: quantity.Int(20, quantity.Celsius)}))
 	for _, c := range []struct {
 		moisture, short, class string
 	}{
 		{"14.2", "dry", "straight"}, {"14.5", "dry as read, not certain", "straight"}, {"14.6", "not dry as read, not certain", "tough"}, {"17.5", "not dry", "damp"},
 	} {
-		advice, found, err := s.DryEnough(ctx, s.canadian("wheat-hrs", "", c.moisture))
+		advice, found, err := desk.DryEnough(ctx, s.Desk, s.canadian("wheat-hrs", "", c.moisture))
 		must(t, err)
 		if !found || len(advice.Verdicts) != 2 {
 			t.Fatalf("%s %%: %+v", c.moisture, advice)
@@ -138,7 +138,7 @@ func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 		{"barley", "Barley - Canada Western Malting", "the end of straight 13.5"},
 		{"barley", "Barley - Canada Western General Purpose", "the end of straight 14.8"},
 	} {
-		r, err := s.Ruler(ctx, s.canadian(c.commodity, c.class, "14.2"))
+		r, err := desk.Ruler(ctx, s.Desk, s.canadian(c.commodity, c.class, "14.2"))
 		must(t, err)
 		text := r.Text(61)
 		if has := strings.Contains(text, "the end of straight"); has != (c.want != "") || !strings.Contains(text, c.want) {
@@ -151,16 +151,16 @@ func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 func TestDryEnoughByHouse(t *testing.T) {
 	s := newScene(t).as(manager)
 	id := s.whole()
-	advice, found, err := s.DryEnough(ctx, s.load(id))
+	advice, found, err := desk.DryEnough(ctx, s.Desk, s.load(id))
 	must(t, err)
 	if !found || len(advice.Verdicts) != 1 || advice.Verdicts[0].Limit.Written() != "15.0 %" || advice.Verdicts[0].Dry {
 		t.Errorf("without house limits: %+v", advice)
 	}
-	setup, err := s.BenchSetup(ctx)
+	setup, err := desk.BenchSetup(ctx, s.Desk)
 	must(t, err)
 	setup.Dry = []bench.DryRules{{Crop: "corn", Buy: quantity.Of("18.5", quantity.Percent), StoreLong: quantity.Of("14.0", quantity.Percent), Dries: true, WetPit: "Pit 2"}}
-	must(t, s.SetBench(ctx, setup))
-	advice, _, err = s.DryEnough(ctx, s.load(id))
+	must(t, desk.SetBench(ctx, s.Desk, setup))
+	advice, _, err = desk.DryEnough(ctx, s.Desk, s.load(id))
 	must(t, err)
 	if len(advice.Verdicts) != 2 || !advice.Verdicts[0].Dry || advice.Verdicts[1].Dry {
 		t.Errorf("with house limits: %+v", advice.Verdicts)
@@ -172,7 +172,7 @@ func TestDryEnoughByHouse(t *testing.T) {
 	if strings.Join(names, ", ") != "test again, dry, another pit" {
 		t.Errorf("options %v", names)
 	}
-	if _, _, err := s.DryEnough(ctx, s.load(s.arrive(40000))); err == nil {
+	if _, _, err := desk.DryEnough(ctx, s.Desk, s.load(s.arrive(40000))); err == nil {
 		t.Error("a load without a test was judged")
 	}
 }

@@ -11,20 +11,13 @@ import (
 
 // OpenLoad writes a truck down that has come, and gives back the load's id.
 // What is known of it may be amended until the ticket.
-func (d *Desk) OpenLoad(ctx context.Context, details load.Details) (id string, err error) {
-	err = d.one(ctx, func(w *Work) error {
-		id, err = w.OpenLoad(details)
-		return err
+func OpenLoad(ctx context.Context, at Actor, details load.Details) (string, error) {
+	return result(ctx, at, func(w *Batch) (string, error) {
+		return w.open(load.Opened{Details: details})
 	})
-	return id, err
 }
 
-// OpenLoad is [Desk.OpenLoad] as part of the work.
-func (w *Work) OpenLoad(details load.Details) (string, error) {
-	return w.open(load.Opened{Details: details})
-}
-
-func (w *Work) open(f load.Opened) (string, error) {
+func (w *Batch) open(f load.Opened) (string, error) {
 	if err := w.desk.mayWeigh("open a load"); err != nil {
 		return "", err
 	}
@@ -41,42 +34,36 @@ func (w *Work) open(f load.Opened) (string, error) {
 	}
 	l := &load.Load{ID: fmt.Sprintf("L%d", number)}
 	w.loads[l.ID] = l
-	_, err = w.happen(l, f)
+	_, err = w.append(l, f)
 	return l.ID, err
 }
 
 // Amend changes what is known of a load before its ticket.
-func (d *Desk) Amend(ctx context.Context, id string, details load.Details) error {
-	return d.one(ctx, func(w *Work) error { return w.Amend(id, details) })
-}
-
-// Amend is [Desk.Amend] as part of the work.
-func (w *Work) Amend(id string, details load.Details) error {
-	return w.act(id, load.Amended{Details: details}, w.desk.mayWeigh("change a load"))
+func Amend(ctx context.Context, at Actor, id string, details load.Details) error {
+	return at.do(ctx, func(w *Batch) error {
+		return w.act(id, load.Amended{Details: details}, w.desk.mayWeigh("change a load"))
+	})
 }
 
 // Weigh writes a weight down. A weight typed by hand says so and why.
-func (d *Desk) Weigh(ctx context.Context, id string, weighing load.Weighing) error {
-	return d.one(ctx, func(w *Work) error { return w.Weigh(id, weighing) })
-}
-
-// Weigh is [Desk.Weigh] as part of the work.
-func (w *Work) Weigh(id string, weighing load.Weighing) error {
-	if err := w.desk.mayWeigh("weigh"); err != nil {
-		return err
-	}
-	if weighing.Scale == "" && len(w.desk.profile.Scales) > 0 {
-		weighing.Scale = w.desk.profile.Scales[0].ID
-	}
-	if err := w.desk.fromOurScale(weighing); err != nil {
-		return err
-	}
-	return w.act(id, load.Weighed{Weighing: weighing}, nil)
+func Weigh(ctx context.Context, at Actor, id string, weighing load.Weighing) error {
+	return at.do(ctx, func(w *Batch) error {
+		if err := w.desk.mayWeigh("weigh"); err != nil {
+			return err
+		}
+		if weighing.Scale == "" && len(w.desk.profile.Scales) > 0 {
+			weighing.Scale = w.desk.profile.Scales[0].ID
+		}
+		if err := fromOurScale(w.desk, weighing); err != nil {
+			return err
+		}
+		return w.act(id, load.Weighed{Weighing: weighing}, nil)
+	})
 }
 
 // fromOurScale says why a weight cannot have come from the scale it names. A
 // stored tare may be older than the scale.
-func (d *Desk) fromOurScale(w load.Weighing) error {
+func fromOurScale(d *Desk, w load.Weighing) error {
 	if w.Source == load.StoredTare || len(d.profile.Scales) == 0 {
 		return nil
 	}
@@ -90,46 +77,37 @@ func (d *Desk) fromOurScale(w load.Weighing) error {
 	return nil
 }
 
-// Sample writes the bench's result down.
-func (d *Desk) Sample(ctx context.Context, id string, s load.Sample) error {
-	return d.one(ctx, func(w *Work) error { return w.Sample(id, s) })
-}
-
-// Sample is [Desk.Sample] as part of the work.
-func (w *Work) Sample(id string, s load.Sample) error {
-	s, err := w.withMeterFlags(s)
-	if err != nil {
-		return err
-	}
-	return w.act(id, load.Sampled{Sample: s}, w.desk.maySample())
+// RecordSample writes the bench's result down.
+func RecordSample(ctx context.Context, at Actor, id string, s load.Sample) error {
+	return at.do(ctx, func(w *Batch) error {
+		s, err := w.withMeterFlags(s)
+		if err != nil {
+			return err
+		}
+		return w.act(id, load.Sampled{Sample: s}, w.desk.maySample())
+	})
 }
 
 // Accept is a manager's leave to settle a load beyond a limit of its edition.
-func (d *Desk) Accept(ctx context.Context, id, limit, reason string) error {
-	return d.one(ctx, func(w *Work) error { return w.Accept(id, limit, reason) })
-}
-
-// Accept is [Desk.Accept] as part of the work.
-func (w *Work) Accept(id, limit, reason string) error {
-	return w.act(id, load.Accepted{Limit: limit, Reason: reason}, w.desk.mayManage("Accepting a load beyond a limit"))
+func Accept(ctx context.Context, at Actor, id, limit, reason string) error {
+	return at.do(ctx, func(w *Batch) error {
+		return w.act(id, load.Accepted{Limit: limit, Reason: reason}, w.desk.mayManage("Accepting a load beyond a limit"))
+	})
 }
 
 // Refuse turns a load away.
-func (d *Desk) Refuse(ctx context.Context, id, reason string) error {
-	return d.one(ctx, func(w *Work) error { return w.Refuse(id, reason) })
-}
-
-// Refuse is [Desk.Refuse] as part of the work.
-func (w *Work) Refuse(id, reason string) error {
-	day, err := w.businessDay()
-	if err != nil {
-		return err
-	}
-	return w.act(id, load.Refused{Reason: reason, Day: day}, w.desk.mayWeigh("refuse a load"))
+func Refuse(ctx context.Context, at Actor, id, reason string) error {
+	return at.do(ctx, func(w *Batch) error {
+		day, err := w.businessDay()
+		if err != nil {
+			return err
+		}
+		return w.act(id, load.Refused{Reason: reason, Day: day}, w.desk.mayWeigh("refuse a load"))
+	})
 }
 
 // act lets a fact happen to a load, if the person may.
-func (w *Work) act(id string, f load.Fact, may error) error {
+func (w *Batch) act(id string, f load.Fact, may error) error {
 	if may != nil {
 		return may
 	}
@@ -137,12 +115,12 @@ func (w *Work) act(id string, f load.Fact, may error) error {
 	if err != nil {
 		return err
 	}
-	_, err = w.happen(l, f)
+	_, err = w.append(l, f)
 	return err
 }
 
 // Load is one load as it stands.
-func (d *Desk) Load(ctx context.Context, id string) (*load.Load, error) {
+func Load(ctx context.Context, d *Desk, id string) (*load.Load, error) {
 	facts, err := d.book.FactsOf(ctx, subject(id))
 	if err != nil {
 		return nil, err
@@ -151,19 +129,19 @@ func (d *Desk) Load(ctx context.Context, id string) (*load.Load, error) {
 	if err != nil {
 		return nil, err
 	}
-	return l, d.equip(ctx, l)
+	return l, complete(ctx, d, l)
 }
 
 // Yard are the loads that have no ticket yet and were not turned away, in the
 // order they came.
-func (d *Desk) Yard(ctx context.Context) ([]*load.Load, error) {
+func Yard(ctx context.Context, d *Desk) ([]*load.Load, error) {
 	rows, err := d.book.Loads(ctx, store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return nil, err
 	}
 	out := make([]*load.Load, 0, len(rows))
 	for _, r := range rows {
-		l, err := d.Load(ctx, r.ID)
+		l, err := Load(ctx, d, r.ID)
 		if err != nil {
 			return nil, err
 		}

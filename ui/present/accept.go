@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 )
@@ -84,7 +85,7 @@ func (f *LoadForm) Accept() {
 // accept writes the leave down under the manager's own name.
 func (f *LoadForm) accept(who, limit, reason string) {
 	err := f.frame.as(who, func() error {
-		return f.frame.Desk.Accept(context.Background(), f.id, limit, reason)
+		return desk.Accept(context.Background(), f.frame.Desk, f.id, limit, reason)
 	})
 	if err == nil {
 		err = f.Reload()

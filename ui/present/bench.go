@@ -46,9 +46,9 @@ func NewBench(f *Frame) *Bench {
 func (b *Bench) read() {
 	ctx := context.Background()
 	var errs [3]error
-	b.trucks, errs[0] = b.frame.Desk.Yard(ctx)
-	b.equipment, errs[1] = b.frame.Desk.Equipment(ctx)
-	b.setup, errs[2] = b.frame.Desk.BenchSetup(ctx)
+	b.trucks, errs[0] = desk.Yard(ctx, b.frame.Desk)
+	b.equipment, errs[1] = desk.Equipment(ctx, b.frame.Desk)
+	b.setup, errs[2] = desk.BenchSetup(ctx, b.frame.Desk)
 	for _, err := range errs {
 		if err != nil {
 			b.frame.Fail(err)

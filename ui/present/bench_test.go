@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -178,7 +179,7 @@ func TestBenchWritesToTheLoad(t *testing.T) {
 	b.test(t, "66")
 	b.typeAll("test-weight 57.5", "probes 4", "place Shelf B-2")
 	must(t, b.Write())
-	l, err := r.frame.Desk.Load(t.Context(), id)
+	l, err := desk.Load(t.Context(), r.frame.Desk, id)
 	must(t, err)
 	m := l.Sample.Moisture
 	if m == nil || m.Bench == nil || len(m.Bench.Tests.Readings) != 1 || m.Meter != "D1" {
@@ -231,10 +232,10 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 // reason; both stand in the book.
 func TestBenchLetsThrough(t *testing.T) {
 	r, b := benchRoom(t)
-	setup, err := r.frame.Desk.BenchSetup(t.Context())
+	setup, err := desk.BenchSetup(t.Context(), r.frame.Desk)
 	must(t, err)
 	setup.Trust.Blocks = append(setup.Trust.Blocks, bench.Cold)
-	must(t, r.frame.Desk.SetBench(t.Context(), setup))
+	must(t, desk.SetBench(t.Context(), r.frame.Desk, setup))
 	must(t, r.frame.Desk.SignIn(demo.Tester))
 	b.Refresh()
 	id := b.hand.load.ID
@@ -248,7 +249,7 @@ func TestBenchLetsThrough(t *testing.T) {
 		t.Error("let through without a reason")
 	}
 	r.answer(map[string]string{"who": demo.Manager, "reason": "grower agrees"})
-	l, err := r.frame.Desk.Load(t.Context(), id)
+	l, err := desk.Load(t.Context(), r.frame.Desk, id)
 	must(t, err)
 	if len(l.Sample.Stops) != 0 || l.Sample.Tester != demo.Tester {
 		t.Fatalf("the book has the sample %+v; said %q", l.Sample, r.last())
@@ -295,11 +296,11 @@ func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	id := b.hand.load.ID
 	details := b.hand.load.Details
 	details.Bin, details.Disposition = "P1", load.Stored
-	must(t, d.Amend(t.Context(), id, details))
-	l, err := d.Load(t.Context(), id)
+	must(t, desk.Amend(t.Context(), d, id, details))
+	l, err := desk.Load(t.Context(), d, id)
 	must(t, err)
 	gross, _ := l.Weight(load.Gross, "")
-	must(t, d.Weigh(t.Context(), id, load.Weighing{Which: load.Tare, Weight: quantity.Int(24_120, quantity.Lb), Source: load.ByHand, Reason: "test"}))
+	must(t, desk.Weigh(t.Context(), d, id, load.Weighing{Which: load.Tare, Weight: quantity.Int(24_120, quantity.Lb), Source: load.ByHand, Reason: "test"}))
 	b.Refresh()
 	b.test(t, "66")
 	if !saysWord(b, "worth") {

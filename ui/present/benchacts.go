@@ -133,7 +133,7 @@ func (b *Bench) Add() error {
 // workAlone works one test out by itself.
 func (s *SampleTest) workAlone(r bench.Reading) (desk.Testing, error) {
 	alone := bench.Tests{Readings: []bench.Reading{r}}
-	return s.bench.frame.Desk.Test(context.Background(), s.subject(), alone)
+	return desk.TestSample(context.Background(), s.bench.frame.Desk, s.subject(), alone)
 }
 
 // sayTests repeats on the status line what the tests come to.
@@ -205,9 +205,9 @@ func (s *SampleTest) write() error {
 	sample.Tester = d.Who().Name
 	var err error
 	if s.isTested() {
-		err = d.SampleTested(ctx, s.load.ID, sample, s.found.testing)
+		err = desk.RecordTest(ctx, d, s.load.ID, sample, s.found.testing)
 	} else {
-		err = d.Sample(ctx, s.load.ID, sample)
+		err = desk.RecordSample(ctx, d, s.load.ID, sample)
 	}
 	if err != nil {
 		return err
@@ -226,7 +226,7 @@ func (s *SampleTest) writeProbe() error {
 	if s.typed["number"] == "" && s.typed["probes"] == "" && s.typed["place"] == "" {
 		return nil
 	}
-	_, err := s.bench.frame.Desk.Probe(context.Background(), s.load.ID, desk.Probed{
+	_, err := desk.Probe(context.Background(), s.bench.frame.Desk, s.load.ID, desk.Probed{
 		Number: strings.TrimSpace(s.text("number")), Probes: probesOf(s.text("probes")), Place: strings.TrimSpace(s.text("place")),
 	})
 	if err != nil {
@@ -240,7 +240,7 @@ func (s *SampleTest) writeProbe() error {
 
 // reload reads the load from the book again.
 func (s *SampleTest) reload() error {
-	l, err := s.bench.frame.Desk.Load(context.Background(), s.load.ID)
+	l, err := desk.Load(context.Background(), s.bench.frame.Desk, s.load.ID)
 	if err == nil {
 		s.rebase(l)
 		s.work()

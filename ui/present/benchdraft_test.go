@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 )
 
@@ -94,7 +95,7 @@ func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
 		t.Fatalf("in hand is %q, want %q", after.hand.id(), id)
 	}
 	must(t, after.Write())
-	l, err := next.frame.Desk.Load(t.Context(), id)
+	l, err := desk.Load(t.Context(), next.frame.Desk, id)
 	must(t, err)
 	readings := l.Sample.Moisture.Bench.Tests.Readings
 	if len(readings) != 3 {
@@ -130,7 +131,7 @@ func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	must(t, b.Add())
 	must(t, b.Write())
 	texts["test.0001"] = strings.Replace(texts["test.0001"], "57", "58", 1)
-	must(t, r.frame.Desk.Jot("bench", id, texts))
+	must(t, desk.SaveDraft(r.frame.Desk, "bench", id, texts))
 	next := r.again()
 	after := NewBench(next.frame)
 	after.Take(id)

@@ -35,7 +35,7 @@ func (m *Meters) AskPolicy() {
 }
 
 func (m *Meters) askPolicyFor(crop string) {
-	setup, err := m.frame.Desk.BenchSetup(context.Background())
+	setup, err := desk.BenchSetup(context.Background(), m.frame.Desk)
 	if err != nil {
 		m.frame.Fail(err)
 		return
@@ -127,7 +127,7 @@ func readPolicy(setup desk.Bench, p bench.Policy, crop string, values map[string
 }
 
 func (m *Meters) setPolicy(setup desk.Bench) {
-	if err := m.frame.Desk.SetBench(context.Background(), setup); err != nil {
+	if err := desk.SetBench(context.Background(), m.frame.Desk, setup); err != nil {
 		m.frame.Fail(err)
 		return
 	}

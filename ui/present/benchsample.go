@@ -150,7 +150,7 @@ func (s *SampleTest) workTests() {
 	f := &s.found
 	f.would = copyOf(s.subject())
 	if len(s.tests.Readings) > 0 {
-		f.testing, f.fault = d.Test(ctx, s.subject(), s.tests)
+		f.testing, f.fault = desk.TestSample(ctx, d, s.subject(), s.tests)
 		if f.fault == nil {
 			f.would.Sample = f.testing.Sample(f.would.Sample)
 			f.would.UseCharts(d.Charts())
@@ -159,7 +159,7 @@ func (s *SampleTest) workTests() {
 	if f.fault == nil && f.would.Sample.Moisture != nil {
 		s.judge()
 	}
-	f.ruler, _ = d.Ruler(ctx, f.would) // bare while the moisture does not tell
+	f.ruler, _ = desk.Ruler(ctx, d, f.would) // bare while the moisture does not tell
 }
 
 // judge asks whether the grain is dry enough and what a tenth of it is worth.
@@ -167,13 +167,13 @@ func (s *SampleTest) judge() {
 	d, ctx := s.bench.frame.Desk, context.Background()
 	f := &s.found
 	var err error
-	if f.advice, f.judged, err = d.DryEnough(ctx, f.would); err != nil {
+	if f.advice, f.judged, err = desk.DryEnough(ctx, d, f.would); err != nil {
 		s.bench.frame.Fail(err)
 	}
 	if s.load == nil {
 		return
 	}
-	if worth, err := d.Worth(ctx, f.would, desk.Tenth); err == nil {
+	if worth, err := desk.WorthOf(ctx, d, f.would, desk.Tenth); err == nil {
 		f.worth = &worth // a load that is not whole has no worth yet
 	}
 }

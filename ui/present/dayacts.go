@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -42,7 +43,7 @@ func (s *DaySheet) Close() {
 }
 
 func (s *DaySheet) close(who, remark string) {
-	err := s.frame.as(who, func() error { return s.frame.Desk.CloseDay(context.Background(), s.day, remark) })
+	err := s.frame.as(who, func() error { return desk.CloseDay(context.Background(), s.frame.Desk, s.day, remark) })
 	if err != nil {
 		s.frame.Fail(err)
 		return
@@ -128,7 +129,7 @@ func (f *Frame) AskStatement(grower string) {
 }
 
 func (f *Frame) printStatement(grower string, from, to quantity.Date, files bool) {
-	d, err := f.Desk.Statement(context.Background(), grower, from, to)
+	d, err := desk.Statement(context.Background(), f.Desk, grower, from, to)
 	if err != nil {
 		f.Fail(err)
 		return

@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 )
 
@@ -34,7 +35,7 @@ func TestDaySheetShowsThePaper(t *testing.T) {
 	r, s := dayRoom(t, 160)
 	s.Step(-1)
 	s.Refresh()
-	paper, err := r.frame.Desk.DayPaper(t.Context(), s.day)
+	paper, err := desk.DayPaper(t.Context(), r.frame.Desk, s.day)
 	must(t, err)
 	table, found := paper.Table("charges")
 	if !found {
@@ -167,9 +168,9 @@ func TestDayIsClosed(t *testing.T) {
 // typed weight.
 func TestDayTellsWhatToLookAt(t *testing.T) {
 	r, s := dayRoom(t, 120)
-	last, _, err := r.frame.Desk.LastTicket(t.Context())
+	last, _, err := desk.LastTicket(t.Context(), r.frame.Desk)
 	must(t, err)
-	must(t, r.frame.Desk.Void(t.Context(), last, "wrong truck"))
+	must(t, desk.Void(t.Context(), r.frame.Desk, last, "wrong truck"))
 	s.Refresh()
 	rows := s.Told()
 	i := slices.IndexFunc(rows, func(row Row) bool { return row.Cells[0] == counted(last) })

@@ -36,7 +36,7 @@ func (f *Frame) AskRaise(ticket int64, then func()) {
 		},
 		Then: func(values map[string]string) {
 			n, _ := number(values["ticket"])
-			id, err := f.Desk.Raise(context.Background(), dispute.Raised{
+			id, err := desk.RaiseDispute(context.Background(), f.Desk, dispute.Raised{
 				Ticket: n, By: strings.TrimSpace(values["by"]), About: values["about"], Claim: strings.TrimSpace(values["claim"]),
 			})
 			if err != nil {
@@ -65,7 +65,7 @@ func (d *Disputes) Raise() { d.frame.AskRaise(0, d.Refresh) }
 
 // goOn writes the next fact of the dispute in hand down.
 func (d *Disputes) goOn(f dispute.Fact, said string) {
-	if err := d.frame.Desk.GoOn(context.Background(), d.chosen, f); err != nil {
+	if err := desk.ContinueDispute(context.Background(), d.frame.Desk, d.chosen, f); err != nil {
 		d.frame.Fail(err)
 		return
 	}
@@ -103,7 +103,7 @@ func (d *Disputes) AskSent() {
 
 // sampleNumber is the number of the disputed ticket's sample.
 func (d *Disputes) sampleNumber(one dispute.Dispute) string {
-	l, err := d.frame.Desk.Ticket(context.Background(), one.Raised.Ticket)
+	l, err := desk.Ticket(context.Background(), d.frame.Desk, one.Raised.Ticket)
 	if err != nil {
 		return ""
 	}
@@ -192,7 +192,7 @@ func (d *Disputes) AskDecide() {
 }
 
 func (d *Disputes) decide(one dispute.Dispute, who string, f dispute.Decided) {
-	err := d.frame.as(who, func() error { return d.frame.Desk.GoOn(context.Background(), one.ID, f) })
+	err := d.frame.as(who, func() error { return desk.ContinueDispute(context.Background(), d.frame.Desk, one.ID, f) })
 	if err != nil {
 		d.frame.Fail(err)
 		return
@@ -208,7 +208,7 @@ func (d *Disputes) PrintFile() {
 	if !there {
 		return
 	}
-	doc, err := d.frame.Desk.DisputeFile(context.Background(), one.ID)
+	doc, err := desk.DisputeFile(context.Background(), d.frame.Desk, one.ID)
 	if err != nil {
 		d.frame.Fail(err)
 		return
@@ -257,7 +257,7 @@ func (f *Frame) AskProof(ticket int64) {
 }
 
 func (f *Frame) printProof(n int64, o desk.ProofOptions) {
-	doc, err := f.Desk.Proof(context.Background(), n, o)
+	doc, err := desk.Proof(context.Background(), f.Desk, n, o)
 	if err != nil {
 		f.Fail(err)
 		return

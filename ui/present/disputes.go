@@ -3,6 +3,7 @@ package present
 import (
 	"context"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
 )
 
@@ -23,12 +24,12 @@ func NewDisputes(f *Frame) *Disputes {
 // Refresh reads the disputes from the book, those not decided first.
 func (d *Disputes) Refresh() {
 	ctx := context.Background()
-	open, err := d.frame.Desk.DisputesDue(ctx)
+	open, err := desk.DisputesDue(ctx, d.frame.Desk)
 	if err != nil {
 		d.frame.Fail(err)
 		return
 	}
-	all, err := d.frame.Desk.Disputes(ctx)
+	all, err := desk.Disputes(ctx, d.frame.Desk)
 	if err != nil {
 		d.frame.Fail(err)
 		return

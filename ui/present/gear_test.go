@@ -72,7 +72,7 @@ func TestGearScaleShows(t *testing.T) {
 	} {
 		p := r.frame.Desk.Profile()
 		p.Scales = []house.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}
-		must(t, r.frame.Desk.SetProfile(context.Background(), p))
+		must(t, desk.SetProfile(context.Background(), r.frame.Desk, p))
 		r.frame.Indicator = c.shows
 		if row := g.Scales()[0]; row.State != c.want.State || row.Cells[4] != c.want.Text {
 			t.Errorf("%s: shows %d %q", c.title, row.State, row.Cells[4])

@@ -164,11 +164,11 @@ func (g *Gear) Verify() {
 	g.frame.Run(Job{
 		Topic: "verify", Title: Say("Checking the book"),
 		Do: func(ctx context.Context, report func(done, total int)) error {
-			_, tickets, err := g.frame.Desk.Search(ctx, desk.Search{Limit: 1})
+			_, tickets, err := desk.FindTickets(ctx, g.frame.Desk, desk.Search{Limit: 1})
 			if err != nil {
 				return err
 			}
-			found, err = g.frame.Desk.Verify(ctx, func(done int64) { report(int(done), int(max(done, tickets))) })
+			found, err = desk.Verify(ctx, g.frame.Desk, func(done int64) { report(int(done), int(max(done, tickets))) })
 			return err
 		},
 		Done: func(err error) {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 )
 
@@ -38,7 +39,7 @@ func (g *Gear) AskPerson(name string) {
 				p.Name = strings.TrimSpace(values["name"])
 			}
 			p.Role, p.Gone = house.Role(values["role"]), values["gone"] == TickOn
-			err := g.frame.as(values["who"], func() error { return g.frame.Desk.SetPerson(context.Background(), p) })
+			err := g.frame.as(values["who"], func() error { return desk.SetPerson(context.Background(), g.frame.Desk, p) })
 			if err != nil {
 				g.frame.Fail(err)
 				return
@@ -81,7 +82,7 @@ func (g *Gear) AskBin(code string) {
 				b.ID = strings.TrimSpace(values["code"])
 			}
 			b.Name, b.Commodity = strings.TrimSpace(values["name"]), values["grain"]
-			if err := g.frame.Desk.SetBin(context.Background(), b); err != nil {
+			if err := desk.SetBin(context.Background(), g.frame.Desk, b); err != nil {
 				g.frame.Fail(err)
 				return
 			}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 )
@@ -76,7 +77,7 @@ func (g *Gear) setScale(id string, s house.Scale, who string) {
 	} else {
 		p.Scales[i] = s
 	}
-	err := g.frame.as(who, func() error { return g.frame.Desk.SetProfile(context.Background(), p) })
+	err := g.frame.as(who, func() error { return desk.SetProfile(context.Background(), g.frame.Desk, p) })
 	if err != nil {
 		g.frame.Fail(err)
 		return

@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 )
@@ -50,7 +51,7 @@ func (g *Growers) askGrower(one house.Grower, title string) {
 
 // write puts a grower into the book and takes it in hand.
 func (g *Growers) write(one house.Grower, done string) {
-	if err := g.frame.Desk.SetGrower(context.Background(), one); err != nil {
+	if err := desk.SetGrower(context.Background(), g.frame.Desk, one); err != nil {
 		g.frame.Fail(err)
 		return
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 )
@@ -30,7 +31,7 @@ func (g *Growers) AddContract() {
 		Check: func(values map[string]string) map[string]string { _, faults := g.readContract(values); return faults },
 		Then: func(values map[string]string) {
 			c, _ := g.readContract(values)
-			err := g.frame.as(values["who"], func() error { return g.frame.Desk.SetContract(context.Background(), c) })
+			err := g.frame.as(values["who"], func() error { return desk.SetContract(context.Background(), g.frame.Desk, c) })
 			if err != nil {
 				g.frame.Fail(err)
 				return

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 )
@@ -69,7 +70,7 @@ func (g *Growers) askTruck(t house.Truck) {
 		Check: func(values map[string]string) map[string]string { _, faults := g.readTruck(t, values); return faults },
 		Then: func(values map[string]string) {
 			read, _ := g.readTruck(t, values)
-			if err := g.frame.Desk.SetTruck(context.Background(), read); err != nil {
+			if err := desk.SetTruck(context.Background(), g.frame.Desk, read); err != nil {
 				g.frame.Fail(err)
 				return
 			}

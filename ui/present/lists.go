@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/rates"
@@ -29,10 +30,10 @@ func (f *Frame) known() *lists {
 	ctx := context.Background()
 	l := &lists{}
 	var errs [4]error
-	l.growers, errs[0] = f.Desk.Growers(ctx)
-	l.trucks, errs[1] = f.Desk.Trucks(ctx)
-	l.bins, errs[2] = f.Desk.Bins(ctx)
-	l.contracts, errs[3] = f.Desk.Contracts(ctx)
+	l.growers, errs[0] = desk.Growers(ctx, f.Desk)
+	l.trucks, errs[1] = desk.Trucks(ctx, f.Desk)
+	l.bins, errs[2] = desk.Bins(ctx, f.Desk)
+	l.contracts, errs[3] = desk.Contracts(ctx, f.Desk)
 	for _, err := range errs {
 		if err != nil {
 			f.Fail(err)

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 )
 
@@ -35,7 +36,7 @@ func TestIssueOnlyWhole(t *testing.T) {
 	if pdf := r.papers["ticket-1"]; !bytes.HasPrefix(pdf, []byte("%PDF")) {
 		t.Error("ticket-1 is no PDF")
 	}
-	l, err := r.frame.Desk.Ticket(context.Background(), 1)
+	l, err := desk.Ticket(context.Background(), r.frame.Desk, 1)
 	must(t, err)
 	if l.Phase != load.Ticketed || l.Copies != 1 || l.Weigher != demo.Manager {
 		t.Errorf("the book has %s, %d copies, weigher %s", l.Phase, l.Copies, l.Weigher)
@@ -59,7 +60,7 @@ func TestFailedPrintLeavesTheTicket(t *testing.T) {
 		t.Fatal(r.last())
 	}
 	wantSaid(t, r, Warn, "ticket 1 is issued and was not printed: the printer is out of paper.")
-	if l, err := r.frame.Desk.Ticket(context.Background(), 1); err != nil || l.Phase != load.Ticketed {
+	if l, err := desk.Ticket(context.Background(), r.frame.Desk, 1); err != nil || l.Phase != load.Ticketed {
 		t.Errorf("the ticket is %v, %v", l, err)
 	}
 }
@@ -124,7 +125,7 @@ func TestRefuse(t *testing.T) {
 	if wrong := r.answer(map[string]string{"reason": "sour"}); wrong != nil {
 		t.Fatal(wrong)
 	}
-	l, err := r.frame.Desk.Load(context.Background(), id)
+	l, err := desk.Load(context.Background(), r.frame.Desk, id)
 	must(t, err)
 	if l.Phase != load.TurnedAway || l.Ended.Reason != "sour" || len(y.Rows()) != here || !y.Form().IsBlank() {
 		t.Errorf("the load is %s (%s), %d trucks are left", l.Phase, l.Ended.Reason, len(y.Rows()))

@@ -2,6 +2,7 @@ package present
 
 import (
 	"strings"
+	"tenthpoint/internal/desk"
 	"testing"
 )
 
@@ -12,7 +13,7 @@ func TestClassLimits(t *testing.T) {
 	r := demoRoom(t, 5)
 	p := r.frame.Desk.Profile()
 	p.Rules = "canada"
-	must(t, r.frame.Desk.SetProfile(t.Context(), p))
+	must(t, desk.SetProfile(t.Context(), r.frame.Desk, p))
 	for _, c := range []struct {
 		grain, moisture, mark string
 		warned                bool

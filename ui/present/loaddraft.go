@@ -1,6 +1,7 @@
 package present
 
 import (
+	"context"
 	"slices"
 
 	"tenthpoint/internal/desk"
@@ -133,7 +134,7 @@ func (f *LoadForm) keep() {
 
 // keepWith keeps, together with an act, what stays typed after it. A blank form
 // becomes that of the load it opens. It answers what the book then has.
-func (f *LoadForm) keepWith(w *desk.Work, id string, entered []string) (map[draftAt]map[string]string, error) {
+func (f *LoadForm) keepWith(ctx context.Context, w *desk.Batch, id string, entered []string) (map[draftAt]map[string]string, error) {
 	if !f.kept {
 		return nil, nil
 	}
@@ -146,7 +147,7 @@ func (f *LoadForm) keepWith(w *desk.Work, id string, entered []string) (map[draf
 	now := map[draftAt]map[string]string{f.draftAt(): nil}
 	now[draftAt{desk.DraftOfLoad, id}] = stays
 	for at, texts := range now {
-		if err := f.frame.keepWith(w, at, texts); err != nil {
+		if err := f.frame.keepWith(ctx, w, at, texts); err != nil {
 			return nil, err
 		}
 	}

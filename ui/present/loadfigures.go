@@ -66,7 +66,7 @@ func (f *LoadForm) TenthWorth() string {
 	moist := *m
 	moist.Percent, moist.Bench = m.Percent.Add(tenth), nil // a figure, not the bench's own tests
 	wetter.Sample.Moisture = &moist
-	w, problems := f.frame.Desk.Preview(wetter)
+	w, problems := desk.Preview(f.frame.Desk, wetter)
 	if len(problems) > 0 || w == nil {
 		return ""
 	}

@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"slices"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 )
@@ -221,7 +222,7 @@ func (f *LoadForm) Reload() error {
 	if f.id == "" {
 		return nil
 	}
-	l, err := f.frame.Desk.Load(context.Background(), f.id)
+	l, err := desk.Load(context.Background(), f.frame.Desk, f.id)
 	if err != nil {
 		return err
 	}

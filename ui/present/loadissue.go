@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/slip"
 )
@@ -44,7 +45,7 @@ func (f *LoadForm) Issue() (number int64, err error) {
 	if err := f.Commit(); err != nil {
 		return 0, err
 	}
-	number, err = f.frame.Desk.Issue(context.Background(), f.id)
+	number, err = desk.Issue(context.Background(), f.frame.Desk, f.id)
 	if err != nil {
 		return 0, err
 	}
@@ -102,11 +103,11 @@ func (f *Frame) Print(number int64) {
 // paper writes down that a copy is being printed, and makes it.
 func (f *Frame) paper(number int64) (name string, pdf []byte, err error) {
 	ctx := context.Background()
-	copyNo, err := f.Desk.Printed(ctx, number)
+	copyNo, err := desk.RecordPrint(ctx, f.Desk, number)
 	if err != nil {
 		return "", nil, err
 	}
-	l, err := f.Desk.Ticket(ctx, number)
+	l, err := desk.Ticket(ctx, f.Desk, number)
 	if err != nil {
 		return "", nil, err
 	}
@@ -125,11 +126,11 @@ func (f *Frame) paper(number int64) (name string, pdf []byte, err error) {
 // issued gathers what the slip of an issued ticket is made from: the
 // settlement is worked again under the edition kept in the book.
 func (f *Frame) issued(ctx context.Context, l *load.Load, copyNo int64) (slip.Ticket, error) {
-	s, err := f.Desk.Resettle(ctx, l)
+	s, err := desk.Resettle(ctx, f.Desk, l)
 	if err != nil {
 		return slip.Ticket{}, err
 	}
 	t := f.ticket(l, s, copyNo, nil)
-	t.Code, err = f.Desk.Code(ctx, l)
+	t.Code, err = desk.Code(ctx, f.Desk, l)
 	return t, err
 }

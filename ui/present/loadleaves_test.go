@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 )
 
@@ -55,7 +56,7 @@ func TestTruckTakesGrainAway(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l, err := r.frame.Desk.Ticket(context.Background(), number)
+	l, err := desk.Ticket(context.Background(), r.frame.Desk, number)
 	if err != nil || l.Details.Direction != load.Outbound || l.Details.Consignee != "Example Feed Mill" || l.Sample.Moisture != nil {
 		t.Errorf("the book has %+v, %v", l, err)
 	}
@@ -77,7 +78,7 @@ func TestTruckTurnsRoundInTheBook(t *testing.T) {
 		if err := f.TurnRound(); err != nil {
 			t.Fatal(err)
 		}
-		l, err := r.frame.Desk.Load(context.Background(), f.ID())
+		l, err := desk.Load(context.Background(), r.frame.Desk, f.ID())
 		if err != nil || l.Details.Direction != want || l.Details.Grower.ID != f.Text("grower") {
 			t.Fatalf("the book has %+v, %v; want %s", l, err, want)
 		}

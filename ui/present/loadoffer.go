@@ -3,6 +3,7 @@ package present
 import (
 	"context"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 )
@@ -24,7 +25,7 @@ func (f *LoadForm) offer(after string) {
 	if f.Text("commodity") != "" {
 		return
 	}
-	last, found, err := f.frame.Desk.LastLoad(context.Background(), f.Text("grower"), f.Text("truck"))
+	last, found, err := desk.LastLoad(context.Background(), f.frame.Desk, f.Text("grower"), f.Text("truck"))
 	if err != nil || !found {
 		return
 	}

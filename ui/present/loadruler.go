@@ -1,12 +1,15 @@
 package present
 
-import "context"
+import (
+	"context"
+	"tenthpoint/internal/desk"
+)
 
 // Ruler is the moisture ruler of the load: where the rates begin to take
 // something, what they shrink to, and where this load stands. Without rates
 // and reading it is bare.
 func (f *LoadForm) Ruler() Ruler {
-	ruler, err := f.frame.Desk.Ruler(context.Background(), f.now.load)
+	ruler, err := desk.Ruler(context.Background(), f.frame.Desk, f.now.load)
 	if err != nil {
 		f.frame.Fail(err)
 	}

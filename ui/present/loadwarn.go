@@ -44,7 +44,7 @@ func (f *LoadForm) warnNearLimit() {
 	if m == nil {
 		return
 	}
-	for _, class := range f.frame.Desk.MoistureClasses(f.now.load) {
+	for _, class := range desk.MoistureClasses(f.frame.Desk, f.now.load) {
 		if class.HasUpTo && within(m.Percent, class.UpTo, nearLimit) {
 			f.now.remark("moisture", Warn, Say("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1)))
 		}

@@ -36,9 +36,10 @@ func (f *LoadForm) read() (*draft, []string) {
 // that were entered are typed no more.
 func (f *LoadForm) write(d *draft, entered ...string) (id string, err error) {
 	var stays map[draftAt]map[string]string
-	err = f.frame.Desk.Together(context.Background(), func(w *desk.Work) (err error) {
-		if id, err = f.enter(w, d); err == nil {
-			stays, err = f.keepWith(w, id, entered)
+	ctx := context.Background()
+	err = f.frame.Desk.Batch(ctx, func(w *desk.Batch) (err error) {
+		if id, err = f.enter(ctx, w, d); err == nil {
+			stays, err = f.keepWith(ctx, w, id, entered)
 		}
 		return err
 	})
@@ -52,24 +53,24 @@ func (f *LoadForm) write(d *draft, entered ...string) (id string, err error) {
 }
 
 // enter enters what a draft changes of the load, or opens it.
-func (f *LoadForm) enter(w *desk.Work, d *draft) (id string, err error) {
+func (f *LoadForm) enter(ctx context.Context, w *desk.Batch, d *draft) (id string, err error) {
 	switch id = f.id; {
 	case id == "":
-		if id, err = w.OpenLoad(d.details); err != nil {
+		if id, err = desk.OpenLoad(ctx, w, d.details); err != nil {
 			return "", err
 		}
 	case d.amended:
-		if err := w.Amend(id, d.details); err != nil {
+		if err := desk.Amend(ctx, w, id, d.details); err != nil {
 			return "", err
 		}
 	}
 	for _, weighing := range d.weighed {
-		if err := w.Weigh(id, weighing); err != nil {
+		if err := desk.Weigh(ctx, w, id, weighing); err != nil {
 			return "", err
 		}
 	}
 	if d.sampled {
-		return id, w.Sample(id, d.sample)
+		return id, desk.RecordSample(ctx, w, id, d.sample)
 	}
 	return id, nil
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 )
 
@@ -77,7 +78,7 @@ func (m *Meters) readCheck(meter bench.Meter, values map[string]string) (bench.C
 }
 
 func (m *Meters) writeCheck(meter bench.Meter, c bench.Check) {
-	if err := m.frame.Desk.CheckMeter(context.Background(), c); err != nil {
+	if err := desk.CheckMeter(context.Background(), m.frame.Desk, c); err != nil {
 		m.frame.Fail(err)
 		return
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 )
 
@@ -107,7 +108,7 @@ func (m *Meters) readMeter(was bench.Meter, values map[string]string) (bench.Met
 }
 
 func (m *Meters) setMeter(meter bench.Meter) {
-	if err := m.frame.Desk.SetMeter(context.Background(), meter); err != nil {
+	if err := desk.SetMeter(context.Background(), m.frame.Desk, meter); err != nil {
 		m.frame.Fail(err)
 		return
 	}

@@ -28,7 +28,7 @@ func NewMeters(f *Frame) *Meters {
 
 // Refresh reads the meters and their checks from the book.
 func (m *Meters) Refresh() {
-	e, err := m.frame.Desk.Equipment(context.Background())
+	e, err := desk.Equipment(context.Background(), m.frame.Desk)
 	if err != nil {
 		m.frame.Fail(err)
 		return
@@ -46,7 +46,7 @@ func (m *Meters) readLog() {
 		return
 	}
 	var err error
-	if m.log, err = m.frame.Desk.MeterLog(context.Background(), m.chosen, "", 0); err != nil {
+	if m.log, err = desk.LogOfMeter(context.Background(), m.frame.Desk, m.chosen, "", 0); err != nil {
 		m.frame.Fail(err)
 	}
 }

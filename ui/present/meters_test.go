@@ -111,7 +111,7 @@ func TestPolicyIsChanged(t *testing.T) {
 		t.Errorf("fewer tests near a limit than away from it were taken: %v", wrong)
 	}
 	r.answer(map[string]string{"count": "2", "nearcount": "4", "authority": desk.HouseRule, "limit": "0.3"})
-	setup, err := r.frame.Desk.BenchSetup(t.Context())
+	setup, err := desk.BenchSetup(t.Context(), r.frame.Desk)
 	must(t, err)
 	if p := bench.PolicyFor(setup.Policies, "soybeans"); p.Count != 2 || p.NearCount != 4 {
 		t.Errorf("soybeans are tested as %+v; said %q", p, r.last())

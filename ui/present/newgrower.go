@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 )
 
@@ -36,7 +37,7 @@ func (f *LoadForm) addGrower(values map[string]string) {
 		ID: strings.TrimSpace(values["code"]), Name: strings.TrimSpace(values["name"]),
 		Address: values["address"], Phone: values["phone"],
 	}
-	if err := f.frame.Desk.SetGrower(context.Background(), g); err != nil {
+	if err := desk.SetGrower(context.Background(), f.frame.Desk, g); err != nil {
 		f.frame.Fail(err)
 		return
 	}

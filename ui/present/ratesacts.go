@@ -49,7 +49,7 @@ func (r *Rates) settleUnder(commodity, schedule, who string) {
 		i = len(p.Grains) - 1
 	}
 	p.Grains[i].Schedule = schedule
-	err := r.frame.as(who, func() error { return r.frame.Desk.SetProfile(context.Background(), p) })
+	err := r.frame.as(who, func() error { return desk.SetProfile(context.Background(), r.frame.Desk, p) })
 	if err != nil {
 		r.frame.Fail(err)
 		return

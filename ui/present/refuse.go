@@ -1,6 +1,9 @@
 package present
 
-import "context"
+import (
+	"context"
+	"tenthpoint/internal/desk"
+)
 
 // Refuse asks why the load in hand is turned away, and turns it away.
 func (y *Yard) Refuse() {
@@ -20,7 +23,7 @@ func (y *Yard) Refuse() {
 		Fields: []AskField{{ID: "reason", Label: Say("Reason"), Chars: 40, Required: true}},
 		Yes:    Say("Refuse"), Danger: true,
 		Then: func(values map[string]string) {
-			if err := y.frame.Desk.Refuse(context.Background(), form.id, values["reason"]); err != nil {
+			if err := desk.Refuse(context.Background(), y.frame.Desk, form.id, values["reason"]); err != nil {
 				y.frame.Fail(err)
 				return
 			}

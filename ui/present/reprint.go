@@ -1,10 +1,13 @@
 package present
 
-import "context"
+import (
+	"context"
+	"tenthpoint/internal/desk"
+)
 
 // PrintAgain prints the newest ticket once more, as a reprint.
 func (f *Frame) PrintAgain() {
-	number, found, err := f.Desk.LastTicket(context.Background())
+	number, found, err := desk.LastTicket(context.Background(), f.Desk)
 	switch {
 	case err != nil:
 		f.Fail(err)

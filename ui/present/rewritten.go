@@ -5,12 +5,13 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"tenthpoint/internal/desk"
 )
 
 // SayRewritten warns of rates whose text was changed under their id since
 // tickets were settled under them.
 func (f *Frame) SayRewritten() {
-	ids, err := f.Desk.Rewritten(context.Background())
+	ids, err := desk.RewrittenEditions(context.Background(), f.Desk)
 	switch {
 	case err != nil:
 		f.Fail(err)

@@ -20,7 +20,7 @@ func NewSamples(f *Frame) *Samples { return &Samples{frame: f} }
 
 // Refresh reads the shelf from the book.
 func (s *Samples) Refresh() {
-	kept, err := s.frame.Desk.SamplesKept(context.Background())
+	kept, err := desk.SamplesKept(context.Background(), s.frame.Desk)
 	if err != nil {
 		s.frame.Fail(err)
 		return
@@ -121,7 +121,7 @@ func (s *Samples) Discard() {
 }
 
 func (s *Samples) discard(r desk.Retained) {
-	if err := s.frame.Desk.DiscardSample(context.Background(), r.Load); err != nil {
+	if err := desk.DiscardSample(context.Background(), s.frame.Desk, r.Load); err != nil {
 		s.frame.Fail(err)
 		return
 	}
@@ -136,7 +136,7 @@ func (s *Samples) PrintLabel() {
 	if !there {
 		return
 	}
-	l, err := s.frame.Desk.Load(context.Background(), r.Now)
+	l, err := desk.Load(context.Background(), s.frame.Desk, r.Now)
 	if err != nil {
 		s.frame.Fail(err)
 		return

@@ -47,7 +47,7 @@ func TestSampleIsHeldForADispute(t *testing.T) {
 	s.Refresh()
 	i := slices.IndexFunc(s.kept, func(k desk.Retained) bool { return k.TicketNo > 0 })
 	k := s.kept[i]
-	_, err := r.frame.Desk.Raise(t.Context(), dispute.Raised{Ticket: k.TicketNo, By: "the grower", About: "moisture", Claim: "it was dry"})
+	_, err := desk.RaiseDispute(t.Context(), r.frame.Desk, dispute.Raised{Ticket: k.TicketNo, By: "the grower", About: "moisture", Claim: "it was dry"})
 	must(t, err)
 	s.Refresh()
 	s.Choose(k.Load)

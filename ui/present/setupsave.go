@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 )
 
@@ -64,14 +65,14 @@ func (s *SetUp) save() error {
 			return err
 		}
 	}
-	if err := d.SetProfile(ctx, s.profile()); err != nil {
+	if err := desk.SetProfile(ctx, d, s.profile()); err != nil {
 		return err
 	}
 	if !newcomer {
 		return nil
 	}
 	name := strings.TrimSpace(s.values["person"])
-	if err := d.SetPerson(ctx, house.Person{Name: name, Role: house.Manager}); err != nil {
+	if err := desk.SetPerson(ctx, d, house.Person{Name: name, Role: house.Manager}); err != nil {
 		return err
 	}
 	return d.SignIn(name)

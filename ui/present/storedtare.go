@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 )
@@ -65,7 +66,7 @@ func (f *LoadForm) StoreTare() error {
 	}
 	tare := w.Weight
 	t.Tare, t.Taken = &tare, f.frame.Desk.Today()
-	if err := f.frame.Desk.SetTruck(context.Background(), t); err != nil {
+	if err := desk.SetTruck(context.Background(), f.frame.Desk, t); err != nil {
 		return err
 	}
 	f.frame.Say(OK, Say("tare %s is stored for truck %s.", tare, t.ID))

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/slip"
 )
@@ -127,7 +128,7 @@ func (t *Tickets) Void() {
 		State: Stop, Fields: t.frame.managerFields(), Yes: Say("Void the ticket"), Danger: true,
 		Then: func(values map[string]string) {
 			err := t.frame.as(values["who"], func() error {
-				return t.frame.Desk.Void(context.Background(), number, values["reason"])
+				return desk.Void(context.Background(), t.frame.Desk, number, values["reason"])
 			})
 			if err != nil {
 				t.frame.Fail(err)
@@ -150,7 +151,7 @@ func (t *Tickets) Correct() {
 		Text:  Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
 		State: Warn, Fields: t.frame.managerFields(), Yes: Say("Open the correcting load"),
 		Then: func(values map[string]string) {
-			if id, open := t.openInPlace(number, values, t.frame.Desk.Correct); open {
+			if id, open := t.openInPlace(number, values, desk.Correct); open {
 				t.frame.Say(OK, Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
 			}
 		},
@@ -170,7 +171,7 @@ func (t *Tickets) Reissue() {
 		Text:  Say("A load opens on the yard with everything this one had. Issue it: the new ticket has its own number and names this one, which stays void on its day."),
 		State: Warn, Fields: fields, Yes: Say("Open the load"),
 		Then: func(values map[string]string) {
-			if id, open := t.openInPlace(number, values, t.frame.Desk.Reissue); open {
+			if id, open := t.openInPlace(number, values, desk.Reissue); open {
 				t.frame.Say(OK, Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
 			}
 		},
@@ -179,9 +180,9 @@ func (t *Tickets) Reissue() {
 
 // openInPlace opens the load that is to take a ticket's place and takes it in
 // hand.
-func (t *Tickets) openInPlace(number int64, values map[string]string, open func(context.Context, int64, string) (string, error)) (id string, ok bool) {
+func (t *Tickets) openInPlace(number int64, values map[string]string, open func(context.Context, desk.Actor, int64, string) (string, error)) (id string, ok bool) {
 	err := t.frame.as(values["who"], func() (err error) {
-		id, err = open(context.Background(), number, values["reason"])
+		id, err = open(context.Background(), t.frame.Desk, number, values["reason"])
 		return err
 	})
 	if err != nil {
@@ -216,7 +217,7 @@ func (t *Tickets) lookUp(text string) {
 	t.frame.Run(Job{
 		Topic: "code", Title: Say("Looking for the code"),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			found, err = t.frame.Desk.ByCode(ctx, code)
+			found, err = desk.TicketByCode(ctx, t.frame.Desk, code)
 			return err
 		},
 		Done: func(err error) {

@@ -84,7 +84,7 @@ func (t *Tickets) fetch(topic string, search desk.Search, take func([]desk.Found
 	t.frame.Run(Job{
 		Topic: topic,
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			page, all, err = t.frame.Desk.Search(ctx, search)
+			page, all, err = desk.FindTickets(ctx, t.frame.Desk, search)
 			return err
 		},
 		Done: func(err error) {

@@ -97,9 +97,9 @@ func TestTicketCells(t *testing.T) {
 	priced := 0
 	for _, row := range s.Rows() {
 		number, _ := number(row.Cells[0])
-		l, err := r.frame.Desk.Ticket(context.Background(), number)
+		l, err := desk.Ticket(context.Background(), r.frame.Desk, number)
 		must(t, err)
-		worked, err := r.frame.Desk.Resettle(context.Background(), l)
+		worked, err := desk.Resettle(context.Background(), r.frame.Desk, l)
 		must(t, err)
 		want := []string{worked.Net.Value().Fixed(0), noFigure, noFigure, noFigure}
 		if worked.Bushels != nil {
@@ -328,7 +328,7 @@ func TestEveryPaper(t *testing.T) {
 }
 
 func (r *room) codeOf(l *load.Load) string {
-	code, err := r.frame.Desk.Code(context.Background(), l)
+	code, err := desk.Code(context.Background(), r.frame.Desk, l)
 	must(r.t, err)
 	return code
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -54,7 +55,7 @@ func twoTrucks(t *testing.T) (*later, *Yard, *display) {
 // tares are the tares in the book, by truck.
 func (l *later) tares() map[string]string {
 	l.t.Helper()
-	trucks, err := l.frame.Desk.Yard(context.Background())
+	trucks, err := desk.Yard(context.Background(), l.frame.Desk)
 	must(l.t, err)
 	out := map[string]string{}
 	for _, one := range trucks {
@@ -90,7 +91,7 @@ func TestWaitForTheScaleEnds(t *testing.T) {
 		{"a new truck", func(_ *later, y *Yard, _ *display) { y.TakeNew() }, "was left"},
 		{"another screen", func(_ *later, y *Yard, _ *display) { y.EndWait() }, "was left"},
 		{"refused", func(l *later, y *Yard, _ *display) {
-			must(l.t, l.frame.Desk.Refuse(context.Background(), y.Form().ID(), "smells musty"))
+			must(l.t, desk.Refuse(context.Background(), l.frame.Desk, y.Form().ID(), "smells musty"))
 			y.Refresh()
 		}, "was left"},
 		{"no reading", func(_ *later, y *Yard, d *display) {

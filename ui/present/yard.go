@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 )
 
@@ -73,7 +74,7 @@ func (y *Yard) Refresh() {
 }
 
 func (y *Yard) read() {
-	trucks, err := y.frame.Desk.Yard(context.Background())
+	trucks, err := desk.Yard(context.Background(), y.frame.Desk)
 	if err != nil {
 		y.frame.Fail(err)
 		return
@@ -141,7 +142,7 @@ func (y *Yard) row(l *load.Load, key string) YardRow {
 	if form := y.forms[l.ID]; form != nil {
 		l, settles = form.now.load, form.CanIssue()
 	} else {
-		s, _ := y.frame.Desk.Preview(l)
+		s, _ := desk.Preview(y.frame.Desk, l)
 		settles = s != nil
 	}
 	truck := truckText(l.Details.Truck)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 )
 
@@ -167,7 +168,7 @@ func emptyDemo(t *testing.T) *room {
 	r := demoRoom(t, 0)
 	y := NewYard(r.frame)
 	for _, row := range y.Rows() {
-		must(t, r.frame.Desk.Refuse(t.Context(), row.ID, "an empty yard for the test"))
+		must(t, desk.Refuse(t.Context(), r.frame.Desk, row.ID, "an empty yard for the test"))
 	}
 	return r
 }

@@ -2,6 +2,7 @@ package view
 
 import (
 	"strings"
+	"tenthpoint/internal/desk"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -58,7 +59,7 @@ func TestAQuestionGivenUpIsForgotten(t *testing.T) {
 	s.commands.Run("load.grower")
 	s.letters("777")
 	s.press(fyne.KeyEscape)
-	drafts, _, err := s.desk.Drafts(t.Context())
+	drafts, _, err := desk.Drafts(t.Context(), s.desk)
 	must(t, err)
 	for _, d := range drafts {
 		if strings.HasPrefix(d.Place, "ask") {
@@ -69,7 +70,7 @@ func TestAQuestionGivenUpIsForgotten(t *testing.T) {
 
 func growerOf(t *testing.T, s *scene, code string) (name string, found bool) {
 	t.Helper()
-	growers, err := s.desk.Growers(t.Context())
+	growers, err := desk.Growers(t.Context(), s.desk)
 	must(t, err)
 	for _, g := range growers {
 		if g.ID == code {

@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/tongue"
@@ -286,7 +287,7 @@ func inFrench(t *testing.T, look Look, loads int) *scene {
 	s := newScene(t, look, loads)
 	p := s.desk.Profile()
 	p.Language = "fr"
-	must(t, s.desk.SetProfile(t.Context(), p))
+	must(t, desk.SetProfile(t.Context(), s.desk, p))
 	s.frame.Changed()
 	return s
 }

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 )
 
@@ -32,7 +33,7 @@ func TestOneLoadByKeyboard(t *testing.T) {
 			t.Errorf("%s is no PDF", name)
 		}
 	}
-	last, found, err := s.desk.LastLoad(t.Context(), "123", "")
+	last, found, err := desk.LastLoad(t.Context(), s.desk, "123", "")
 	must(t, err)
 	if !found || last.Phase != load.Ticketed || last.Details.Remark != "typed by test" || last.Copies != 1 {
 		t.Errorf("the book has %+v", last)

@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"tenthpoint/internal/desk"
 
 	"fyne.io/fyne/v2"
 )
@@ -15,14 +16,14 @@ func (s *scene) shootReissue(look string, l Look) {
 	}
 	find("issued corn")
 	number := s.tickets().tickets.Load().Number
-	must(s.t, s.desk.Void(s.t.Context(), number, "torn in the printer"))
+	must(s.t, desk.Void(s.t.Context(), s.desk, number, "torn in the printer"))
 	find(fmt.Sprint("ticket ", number))
 	s.commands.Run("tickets.reissue")
 	s.shoot(look, "tickets-reissue", l)
 	s.stage.FrontDialog().Dismiss()
-	id, err := s.desk.Reissue(s.t.Context(), number, "torn in the printer")
+	id, err := desk.Reissue(s.t.Context(), s.desk, number, "torn in the printer")
 	must(s.t, err)
-	again, err := s.desk.Issue(s.t.Context(), id)
+	again, err := desk.Issue(s.t.Context(), s.desk, id)
 	must(s.t, err)
 	find("corn")
 	s.shoot(look, "tickets-reissued", l)

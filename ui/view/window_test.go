@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -139,7 +140,7 @@ func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
 		beat.StepAll()
 		w.stage.Press(fyne.KeyF3)
 		id := w.yard().form().ID()
-		before, err := s.desk.Load(t.Context(), id)
+		before, err := desk.Load(t.Context(), s.desk, id)
 		must(t, err)
 		w.yard().Ring().Focus("tare")
 		w.stage.Press(fyne.KeyF10)
@@ -148,7 +149,7 @@ func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
 		if got := w.status.Text(); !strings.Contains(got, "no weight is taken. The truck was left") {
 			t.Errorf("the status line says %q", got)
 		}
-		after, err := s.desk.Load(t.Context(), id)
+		after, err := desk.Load(t.Context(), s.desk, id)
 		must(t, err)
 		if len(after.Weighings) != len(before.Weighings) {
 			t.Errorf("a weight was taken: %+v", after.Weighings)
