@@ -1,6 +1,8 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+)
 
 // accountCommand shows a grower's account.
 type accountCommand struct {
@@ -28,7 +30,7 @@ func (c accountCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		doc, err := desk.Statement(p, p.Desk, c.Grower, from, to)
+		doc, err := office.Statement(p, p.Desk, c.Grower, from, to)
 		if err != nil {
 			return err
 		}

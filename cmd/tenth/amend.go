@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
 
 // amendCommand changes what is known of a load.
 type amendCommand struct {
@@ -16,7 +19,7 @@ func (amendCommand) Help() string {
 
 func (c amendCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		l, err := desk.Load(p, p.Desk, string(c.Load))
+		l, err := office.Load(p, p.Desk, string(c.Load))
 		if err != nil {
 			return err
 		}
@@ -27,7 +30,7 @@ func (c amendCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		if err := desk.Amend(p, p.Desk, l.ID, d); err != nil {
+		if err := scalehouse.Amend(p, p.Desk, l.ID, d); err != nil {
 			return err
 		}
 		return p.stands(l.ID)

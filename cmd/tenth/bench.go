@@ -3,8 +3,8 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // benchCommand is the sample bench: everything between a needle on a dial and
@@ -40,11 +40,11 @@ func (benchCommand) Help() string {
 func (p *post) loadNamed(text string) (*load.Load, error) {
 	text = strings.TrimSpace(text)
 	if strings.HasPrefix(strings.ToUpper(text), "L") {
-		return desk.Load(p, p.Desk, strings.ToUpper(text))
+		return office.Load(p, p.Desk, strings.ToUpper(text))
 	}
 	var number ticketNumber
 	if err := number.UnmarshalText([]byte(text)); err != nil {
 		return nil, refusal("Give the load as \"tenth yard\" lists it, like L12, or the number of its ticket", "%q is neither a load nor a ticket", text)
 	}
-	return desk.Ticket(p, p.Desk, int64(number))
+	return office.Ticket(p, p.Desk, int64(number))
 }

@@ -8,8 +8,9 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/ratefiles"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 )
 
@@ -46,18 +47,18 @@ func benchElevator(ts *testscript.TestScript, not bool, args []string) {
 
 // atHouseBook does something at a desk on house.book, as the clerk, at the
 // script's hour.
-func atHouseBook(ts *testscript.TestScript, act func(context.Context, *desk.Desk) error) {
+func atHouseBook(ts *testscript.TestScript, act func(context.Context, *scalehouse.Desk) error) {
 	ctx := context.Background()
 	book, err := store.Open(ts.MkAbs("house.book"), store.Options{})
 	ts.Check(err)
 	defer book.Close()
-	rates, err := desk.ReadRates(ts.MkAbs("schedules"))
+	rates, err := ratefiles.ReadRates(ts.MkAbs("schedules"))
 	ts.Check(err)
-	charts, err := desk.ReadCharts(ts.MkAbs("schedules"))
+	charts, err := ratefiles.ReadCharts(ts.MkAbs("schedules"))
 	ts.Check(err)
 	now, err := time.Parse("2006-01-02 15:04", ts.Getenv(nowVariable))
 	ts.Check(err)
-	d, err := desk.Open(ctx, book, desk.Options{
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{
 		Name: "scale house", Rates: rates, Charts: charts, Place: time.UTC, Who: "Cal Reyes", Clock: func() time.Time { return now },
 	})
 	ts.Check(err)
@@ -68,8 +69,8 @@ func atHouseBook(ts *testscript.TestScript, act func(context.Context, *desk.Desk
 func raiseDispute(ts *testscript.TestScript, _ bool, args []string) {
 	var number ticketNumber
 	ts.Check(number.UnmarshalText([]byte(args[0])))
-	atHouseBook(ts, func(ctx context.Context, d *desk.Desk) error {
-		_, err := desk.RaiseDispute(ctx, d, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})
+	atHouseBook(ts, func(ctx context.Context, d *scalehouse.Desk) error {
+		_, err := scalehouse.RaiseDispute(ctx, d, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})
 		return err
 	})
 }

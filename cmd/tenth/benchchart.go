@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/ratefiles"
 )
 
 // charts are the moisture charts in use with a book or, with an empty path,
@@ -13,9 +13,9 @@ import (
 func (f ratesFlags) charts(book string) (*bench.Shelf, error) {
 	folder := f.Schedules
 	if folder == "" && book != "" {
-		folder = desk.RatesBeside(book)
+		folder = ratefiles.RatesBeside(book)
 	}
-	return desk.ReadCharts(folder)
+	return ratefiles.ReadCharts(folder)
 }
 
 // wanted is what a chart is looked for by; what is empty does not restrict.

@@ -6,9 +6,10 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/scalehouse"
 )
 
 // benchCheck writes a check of a meter down.
@@ -36,14 +37,14 @@ func (c benchCheck) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		if err := desk.CheckMeter(p, p.Desk, check); err != nil {
+		if err := scalehouse.CheckMeter(p, p.Desk, check); err != nil {
 			return err
 		}
-		m, err := desk.MeterByID(p, p.Desk, c.Meter)
+		m, err := office.MeterByID(p, p.Desk, c.Meter)
 		if err != nil {
 			return err
 		}
-		s, err := desk.MeterStatus(p, p.Desk, m)
+		s, err := office.MeterStatus(p, p.Desk, m)
 		if err != nil {
 			return err
 		}
@@ -101,7 +102,7 @@ func (c benchBias) Run(t *terminal) error {
 			}
 			crop = known.ID
 		}
-		log, err := desk.LogOfMeter(p, p.Desk, c.Meter, crop, c.Last)
+		log, err := office.ReadMeterLog(p, p.Desk, c.Meter, crop, c.Last)
 		if err != nil {
 			return err
 		}
@@ -127,7 +128,7 @@ const chartColumns = 41
 
 // tellChart draws every check on a line, nought in the middle, the bars where
 // the limit lies.
-func (p *post) tellChart(log desk.MeterLog) {
+func (p *post) tellChart(log office.MeterLog) {
 	edge := log.Chart.Edge
 	p.say("%-10s  %-12s %8s  %-*s%s", "Day", "Grain", "Error", chartColumns-len(edge.String()), edge.Neg(), edge)
 	for _, point := range log.Chart.Points {
@@ -150,7 +151,7 @@ func (p *post) tellChart(log desk.MeterLog) {
 	}
 }
 
-func biasJSON(log desk.MeterLog) map[string]any {
+func biasJSON(log office.MeterLog) map[string]any {
 	b := log.Bias
 	checks := []map[string]any{}
 	for _, p := range log.Chart.Points {
@@ -185,7 +186,7 @@ func (benchLog) Help() string {
 
 func (c benchLog) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		log, err := desk.LogOfMeter(p, p.Desk, c.Meter, c.Crop, c.Last)
+		log, err := office.ReadMeterLog(p, p.Desk, c.Meter, c.Crop, c.Last)
 		if err != nil {
 			return err
 		}

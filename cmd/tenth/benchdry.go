@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -58,7 +58,7 @@ func (c benchDry) judge(p *post) (bench.Advice, bool, error) {
 		if err != nil {
 			return bench.Advice{}, false, err
 		}
-		return desk.DryEnough(p, p.Desk, l)
+		return office.DryEnough(p, p.Desk, l)
 	}
 	if c.Crop == "" || c.Moisture == "" {
 		return bench.Advice{}, false, refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
@@ -75,7 +75,7 @@ func (c benchDry) judge(p *post) (bench.Advice, bool, error) {
 	if err != nil {
 		return bench.Advice{}, false, err
 	}
-	rules, found, err := desk.DryRules(p, p.Desk, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
+	rules, found, err := office.DryRules(p, p.Desk, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
 	if err != nil || !found {
 		return bench.Advice{}, false, err
 	}

@@ -1,6 +1,8 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+)
 
 // benchDue lists what the bench has to do today.
 type benchDue struct {
@@ -16,11 +18,11 @@ func (benchDue) Help() string {
 
 func (c benchDue) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		meters, err := desk.MetersDue(p, p.Desk)
+		meters, err := office.MetersDue(p, p.Desk)
 		if err != nil {
 			return err
 		}
-		samples, err := desk.SamplesDue(p, p.Desk, p.Today())
+		samples, err := office.SamplesDue(p, p.Desk, p.Today())
 		if err != nil {
 			return err
 		}

@@ -6,8 +6,9 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // benchMeter enters a moisture meter.
@@ -43,7 +44,7 @@ func (c benchMeter) Run(t *terminal) error {
 		if err := c.apply(&m); err != nil {
 			return err
 		}
-		if err := desk.SetMeter(p, p.Desk, m); err != nil {
+		if err := scalehouse.SetMeter(p, p.Desk, m); err != nil {
 			return err
 		}
 		p.say("%s is written down, calibration %s.", capital(m.Name()), m.Calibration)
@@ -53,7 +54,7 @@ func (c benchMeter) Run(t *terminal) error {
 
 // before is the meter as it was entered, or a new one.
 func (c benchMeter) before(p *post) (bench.Meter, error) {
-	all, err := desk.Meters(p, p.Desk)
+	all, err := office.Meters(p, p.Desk)
 	if i := slices.IndexFunc(all, func(m bench.Meter) bool { return m.ID == c.ID }); i >= 0 {
 		return all[i], err
 	}
@@ -140,23 +141,23 @@ func meterForJSON(m bench.Meter, s bench.Standing) meterJSON {
 
 func (c benchMeters) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		meters, err := desk.Meters(p, p.Desk)
+		meters, err := office.Meters(p, p.Desk)
 		if err != nil {
 			return err
 		}
-		all := []desk.DueMeter{}
+		all := []office.DueMeter{}
 		for _, m := range meters {
-			s, err := desk.MeterStatus(p, p.Desk, m)
+			s, err := office.MeterStatus(p, p.Desk, m)
 			if err != nil {
 				return err
 			}
-			all = append(all, desk.DueMeter{Meter: m, Standing: s})
+			all = append(all, office.DueMeter{Meter: m, Standing: s})
 		}
 		return p.listMeters(all, c.JSON, "No meter is entered. A manager enters one with \"tenth bench meter\".")
 	})
 }
 
-func (p *post) listMeters(all []desk.DueMeter, asJSON bool, empty string) error {
+func (p *post) listMeters(all []office.DueMeter, asJSON bool, empty string) error {
 	if asJSON {
 		out := []meterJSON{}
 		for _, one := range all {

@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -85,7 +85,7 @@ func (f readingFlags) onMeter(p *post, r *bench.Reading) (bench.Meter, error) {
 	if f.Meter == "" {
 		return bench.Meter{}, refusal("Give --meter", "it is not said on which meter it was read")
 	}
-	m, err := desk.MeterByID(p, p.Desk, f.Meter)
+	m, err := office.MeterByID(p, p.Desk, f.Meter)
 	r.Meter, r.Calibration = m.ID, m.Calibration
 	return m, err
 }

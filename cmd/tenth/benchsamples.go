@@ -6,7 +6,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/slip"
 )
 
@@ -40,16 +41,16 @@ func (c samplesTake) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		probed := desk.Probed{Number: c.Number, Place: c.Keep}
+		probed := scalehouse.Probed{Number: c.Number, Place: c.Keep}
 		for _, text := range c.Probe {
 			place, note, _ := strings.Cut(text, "=")
 			probed.Probes = append(probed.Probes, bench.Probe{Place: strings.TrimSpace(place), Note: strings.TrimSpace(note)})
 		}
-		number, err := desk.Probe(p, p.Desk, l.ID, probed)
+		number, err := scalehouse.Probe(p, p.Desk, l.ID, probed)
 		if err != nil {
 			return err
 		}
-		if l, err = desk.Load(p, p.Desk, l.ID); err != nil {
+		if l, err = office.Load(p, p.Desk, l.ID); err != nil {
 			return err
 		}
 		if c.Keep == "" {
@@ -68,7 +69,7 @@ type samplesList struct {
 
 func (c samplesList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := desk.SamplesKept(p, p.Desk)
+		all, err := office.SamplesKept(p, p.Desk)
 		if err != nil {
 			return err
 		}
@@ -98,7 +99,7 @@ func (c samplesDue) Run(t *terminal) error {
 		if day.IsZero() {
 			day = p.Today()
 		}
-		due, err := desk.SamplesDue(p, p.Desk, day)
+		due, err := office.SamplesDue(p, p.Desk, day)
 		if err != nil {
 			return err
 		}
@@ -118,7 +119,7 @@ type sampleJSON struct {
 	Held   string `json:"held,omitempty"`
 }
 
-func samplesJSON(all []desk.Retained) []sampleJSON {
+func samplesJSON(all []office.Retained) []sampleJSON {
 	out := []sampleJSON{}
 	for _, r := range all {
 		out = append(out, sampleJSON{Number: r.Number, Load: r.Load, Ticket: r.Ticket, Crop: r.Crop, Grower: r.GrowerName, Place: r.Place, Until: r.Until.String(), Held: r.Held})
@@ -126,7 +127,7 @@ func samplesJSON(all []desk.Retained) []sampleJSON {
 	return out
 }
 
-func (p *post) listSamples(all []desk.Retained, asJSON bool, empty string) error {
+func (p *post) listSamples(all []office.Retained, asJSON bool, empty string) error {
 	if asJSON {
 		return p.asJSON(samplesJSON(all))
 	}
@@ -155,7 +156,7 @@ func (c samplesDiscard) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
 		names := c.Number
 		if c.AllDue {
-			due, err := desk.SamplesDue(p, p.Desk, p.Today())
+			due, err := office.SamplesDue(p, p.Desk, p.Today())
 			if err != nil {
 				return err
 			}
@@ -167,11 +168,11 @@ func (c samplesDiscard) Run(t *terminal) error {
 			return refusal("Name them, or give --all-due when some are due", "no sample is named")
 		}
 		for _, name := range names {
-			r, err := desk.RetainedSample(p, p.Desk, name)
+			r, err := office.RetainedSample(p, p.Desk, name)
 			if err != nil {
 				return err
 			}
-			if err := desk.DiscardSample(p, p.Desk, name); err != nil {
+			if err := scalehouse.DiscardSample(p, p.Desk, name); err != nil {
 				return err
 			}
 			p.say("Sample %s of load %s is discarded.", orElse(r.Number, "without number"), r.Load)

@@ -7,8 +7,9 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // benchSetup shows how the house tests, or changes it.
@@ -48,7 +49,7 @@ func (c benchSetup) Run(t *terminal) error {
 		how = writing
 	}
 	return c.at(t, how, c.Who, func(p *post) error {
-		b, err := desk.BenchSetup(p, p.Desk)
+		b, err := office.BenchSetup(p, p.Desk)
 		if err != nil {
 			return err
 		}
@@ -56,7 +57,7 @@ func (c benchSetup) Run(t *terminal) error {
 			if err := c.apply(&b); err != nil {
 				return err
 			}
-			if err := desk.SetBench(p, p.Desk, b); err != nil {
+			if err := scalehouse.SetBench(p, p.Desk, b); err != nil {
 				return err
 			}
 		}
@@ -64,7 +65,7 @@ func (c benchSetup) Run(t *terminal) error {
 	})
 }
 
-func (c benchSetup) apply(b *desk.Bench) error {
+func (c benchSetup) apply(b *office.Bench) error {
 	b.Authority, b.Retention = orElse(c.Authority, b.Authority), orElse(c.Samples, b.Retention)
 	if c.Every >= 0 {
 		b.EveryDays = c.Every
@@ -96,7 +97,7 @@ func (c benchSetup) apply(b *desk.Bench) error {
 }
 
 // stops puts codes on the list of those that stop a ticket, or takes them off.
-func (c benchSetup) stops(b *desk.Bench) {
+func (c benchSetup) stops(b *office.Bench) {
 	off := func(code bench.Code) bool { return has(c.GoOn, string(code)) || has(c.Stop, string(code)) }
 	b.Trust.Blocks = slices.DeleteFunc(slices.Clone(b.Trust.Blocks), off)
 	for _, code := range c.Stop {
@@ -104,7 +105,7 @@ func (c benchSetup) stops(b *desk.Bench) {
 	}
 }
 
-func (c benchSetup) policies(b *desk.Bench) error {
+func (c benchSetup) policies(b *office.Bench) error {
 	for _, text := range c.Policy {
 		crop, said, err := forGrain(text, "count", "spread", "near", "near-count", "drop")
 		if err != nil {
@@ -165,7 +166,7 @@ func forGrain(text string, known ...string) (crop string, said map[string]string
 	return crop, said, err
 }
 
-func (c benchSetup) limits(b *desk.Bench) error {
+func (c benchSetup) limits(b *office.Bench) error {
 	for _, text := range c.Dry {
 		crop, said, err := forGrain(text, "buy", "short", "long", "aerate", "pit", "dries", "grain", "source")
 		if err != nil {
@@ -189,12 +190,12 @@ func (c benchSetup) limits(b *desk.Bench) error {
 	return nil
 }
 
-func (c benchSetup) show(p *post, b desk.Bench) error {
+func (c benchSetup) show(p *post, b office.Bench) error {
 	if c.JSON {
 		return p.asJSON(b)
 	}
 	p.say("Meters are checked by the rule %s%s, every %d days, %d days of warning.", b.Authority, limitWords(b), b.EveryDays, b.WarnDays)
-	if keep, err := desk.RetentionRule(p, p.Desk); err != nil {
+	if keep, err := office.RetentionRule(p, p.Desk); err != nil {
 		p.say("%s.", capital(err.Error()))
 	} else {
 		p.say("Samples are kept %d days: %s.", keep.Days, keep.Name)
@@ -214,8 +215,8 @@ func (c benchSetup) show(p *post, b desk.Bench) error {
 	return nil
 }
 
-func limitWords(b desk.Bench) string {
-	if b.Authority == desk.HouseRule {
+func limitWords(b office.Bench) string {
+	if b.Authority == office.HouseRule {
 		return ", " + b.Limit.String()
 	}
 	return ""

@@ -5,8 +5,9 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // benchTest tests the sample of a load.
@@ -48,12 +49,12 @@ func (c benchTest) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		tested, err := desk.TestSample(p, p.Desk, l, tests)
+		tested, err := scalehouse.TestSample(p, p.Desk, l, tests)
 		if err != nil {
 			return err
 		}
 		if !c.Try {
-			if err := desk.RecordTest(p, p.Desk, l.ID, l.Sample, tested); err != nil {
+			if err := scalehouse.RecordTest(p, p.Desk, l.ID, l.Sample, tested); err != nil {
 				return err
 			}
 		}
@@ -141,7 +142,7 @@ type oneTest struct {
 	Dropped  string `json:"dropped,omitempty"`
 }
 
-func (c benchTest) tell(p *post, l *load.Load, tested desk.Testing) error {
+func (c benchTest) tell(p *post, l *load.Load, tested scalehouse.Testing) error {
 	r := tested.Result
 	out := testJSON{
 		Load: l.ID, Moisture: r.Moisture.Printed(), More: fmt.Sprint(r.More), Flags: flagsJSON(r.Flags), Stopped: r.Stopped(), Written: !c.Try,
@@ -157,7 +158,7 @@ func (c benchTest) tell(p *post, l *load.Load, tested desk.Testing) error {
 		out.Tests = append(out.Tests, one)
 	}
 	if !c.Try {
-		now, err := desk.Load(p, p.Desk, l.ID)
+		now, err := office.Load(p, p.Desk, l.ID)
 		if err != nil {
 			return err
 		}
@@ -173,7 +174,7 @@ func (c benchTest) tell(p *post, l *load.Load, tested desk.Testing) error {
 	return nil
 }
 
-func (c benchTest) print(p *post, out testJSON, tested desk.Testing) {
+func (c benchTest) print(p *post, out testJSON, tested scalehouse.Testing) {
 	for _, t := range out.Tests {
 		line := fmt.Sprintf("Test %s by %s: %s", t.Test, t.Method, t.Moisture)
 		if t.Dropped != "" {

@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
@@ -36,7 +36,7 @@ func (c benchWorth) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		w, err := desk.WorthOf(p, p.Desk, l, step)
+		w, err := office.WorthOf(p, p.Desk, l, step)
 		if err != nil {
 			return err
 		}
@@ -99,7 +99,7 @@ func signedTo(a quantity.Amount, places int32) string {
 	return a.FixedString(places)
 }
 
-func worthJSON(w desk.Worth) map[string]any {
+func worthJSON(w office.Worth) map[string]any {
 	out := map[string]any{"moisture": w.Here.Moisture.Printed(), "step": w.Step.String(), "tenth": endsJSON(w.Worth), "ruler": rulerJSON(w)}
 	if w.Tolerance != nil {
 		out["tolerance"] = w.Tolerance.Step.String()
@@ -126,7 +126,7 @@ func endJSON(e settle.End) map[string]string {
 }
 
 // rulerJSON is the ruler without its strokes: what stands on it.
-func rulerJSON(w desk.Worth) map[string]any {
+func rulerJSON(w office.Worth) map[string]any {
 	marks := []map[string]string{}
 	for _, m := range w.Ruler.Marks {
 		if m.Label != "" {

@@ -1,8 +1,9 @@
 package main
 
 import (
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // binCommand keeps the list of pits and bins.
@@ -34,7 +35,7 @@ func (c binAdd) Run(t *terminal) error {
 			}
 			b.Commodity = grain.ID
 		}
-		if err := desk.SetBin(p, p.Desk, b); err != nil {
+		if err := scalehouse.SetBin(p, p.Desk, b); err != nil {
 			return err
 		}
 		p.say("%s, %s, is written down.", b.ID, b.Name)
@@ -49,7 +50,7 @@ type binList struct {
 
 func (c binList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := desk.Bins(p, p.Desk)
+		all, err := office.Bins(p, p.Desk)
 		if err != nil {
 			return err
 		}

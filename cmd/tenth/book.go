@@ -7,8 +7,9 @@ import (
 	"path/filepath"
 	"strings"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 )
 
@@ -50,7 +51,7 @@ func (f bookFlags) folder() string {
 	if err != nil {
 		return ""
 	}
-	return desk.RatesBeside(path)
+	return ratefiles.RatesBeside(path)
 }
 
 // rates are the editions to settle under, for a book or, with an empty path,
@@ -63,14 +64,14 @@ func (f ratesFlags) rates(book string) (*rates.Set, error) {
 			return nil, refusal("Check --schedules, or TENTHPOINT_SCHEDULES", "there is no folder of rates %s", folder)
 		}
 	case book != "":
-		folder = desk.RatesBeside(book)
+		folder = ratefiles.RatesBeside(book)
 	}
-	return desk.ReadRates(folder)
+	return ratefiles.ReadRates(folder)
 }
 
 // post is a desk at an open book, for one command.
 type post struct {
-	*desk.Desk
+	*scalehouse.Desk
 	*terminal
 	book *store.Book
 }
@@ -105,7 +106,7 @@ func (f bookFlags) at(t *terminal, how store.Options, who string, act func(*post
 			err = closed
 		}
 	}()
-	d, err := desk.Open(t, book, desk.Options{Name: "terminal", Rates: set, Charts: charts, Clock: t.clock, Place: t.place})
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: set, Charts: charts, Clock: t.clock, Place: t.place})
 	if err != nil {
 		return err
 	}
@@ -134,7 +135,7 @@ func (t *terminal) open(path string, how store.Options) (*store.Book, error) {
 }
 
 // named tells how to say who acts, when nobody was.
-func named(d *desk.Desk, err error) error {
+func named(d *scalehouse.Desk, err error) error {
 	if err == nil || d.Who().Name != "" || !strings.HasPrefix(err.Error(), "nobody is signed in") {
 		return err
 	}
@@ -143,7 +144,7 @@ func named(d *desk.Desk, err error) error {
 
 // signIn signs in who was named, or the weigher of the set-up. Without either
 // nobody is signed in, which only reading allows.
-func signIn(d *desk.Desk, who string) error {
+func signIn(d *scalehouse.Desk, who string) error {
 	if who == "" {
 		who = d.Profile().Weigher
 	}

@@ -4,8 +4,9 @@ import (
 	"fmt"
 	"text/tabwriter"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/working"
 )
 
@@ -30,7 +31,7 @@ func (correctCommand) Help() string {
 
 func (c correctCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		old, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
+		old, err := office.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
@@ -52,8 +53,8 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 	if err != nil {
 		return 0, err
 	}
-	err = p.Batch(p, func(w *desk.Batch) error {
-		id, err := desk.Correct(p, w, int64(c.Ticket), c.Reason)
+	err = p.Batch(p, func(w *scalehouse.Batch) error {
+		id, err := scalehouse.Correct(p, w, int64(c.Ticket), c.Reason)
 		if err != nil {
 			return err
 		}
@@ -69,7 +70,7 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 // handAfter gives out a ticket that took the place of another, with what it
 // changed of that one where a person reads it.
 func (p *post) handAfter(old *load.Load, number int64, f paperFlags, asJSON bool) error {
-	l, err := desk.Ticket(p, p.Desk, number)
+	l, err := office.Ticket(p, p.Desk, number)
 	if err != nil {
 		return err
 	}
@@ -84,11 +85,11 @@ func (p *post) handAfter(old *load.Load, number int64, f paperFlags, asJSON bool
 // differences prints what a ticket changed of the one whose place it takes, line
 // by line.
 func (p *post) differences(old, now *load.Load) error {
-	before, err := desk.Resettle(p, p.Desk, old)
+	before, err := office.Resettle(p, p.Desk, old)
 	if err != nil {
 		return err
 	}
-	after, err := desk.Resettle(p, p.Desk, now)
+	after, err := office.Resettle(p, p.Desk, now)
 	if err != nil {
 		return err
 	}

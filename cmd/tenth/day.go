@@ -3,8 +3,9 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // dayCommand is the end of a day.
@@ -32,7 +33,7 @@ func (c dayShow) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		doc, err := desk.DayPaper(p, p.Desk, day)
+		doc, err := office.DayPaper(p, p.Desk, day)
 		if err != nil {
 			return err
 		}
@@ -69,10 +70,10 @@ func (c dayClose) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		if err := desk.CloseDay(p, p.Desk, day, c.Remark); err != nil {
+		if err := scalehouse.CloseDay(p, p.Desk, day, c.Remark); err != nil {
 			return err
 		}
-		sheet, err := desk.DaySheet(p, p.Desk, day)
+		sheet, err := office.DaySheet(p, p.Desk, day)
 		if err != nil {
 			return err
 		}

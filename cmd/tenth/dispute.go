@@ -3,9 +3,10 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // disputeCommand is a disagreement about a ticket, from doubt to decision.
@@ -33,11 +34,11 @@ func (disputeRaise) Help() string {
 
 func (c disputeRaise) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		id, err := desk.RaiseDispute(p, p.Desk, dispute.Raised{Ticket: int64(c.Ticket), By: c.By, About: c.About, Claim: c.Claim})
+		id, err := scalehouse.RaiseDispute(p, p.Desk, dispute.Raised{Ticket: int64(c.Ticket), By: c.By, About: c.About, Claim: c.Claim})
 		if err != nil {
 			return err
 		}
-		one, err := desk.DisputeByID(p, p.Desk, id)
+		one, err := office.DisputeByID(p, p.Desk, id)
 		if err != nil {
 			return err
 		}
@@ -130,10 +131,10 @@ func (c disputeDecide) Run(t *terminal) error {
 
 // goOn writes the next fact of a dispute down and says where it stands.
 func (p *post) goOn(id string, f dispute.Fact) error {
-	if err := desk.ContinueDispute(p, p.Desk, id, f); err != nil {
+	if err := scalehouse.ContinueDispute(p, p.Desk, id, f); err != nil {
 		return err
 	}
-	one, err := desk.DisputeByID(p, p.Desk, id)
+	one, err := office.DisputeByID(p, p.Desk, id)
 	if err != nil {
 		return err
 	}
@@ -155,12 +156,12 @@ func (disputeList) Help() string {
 
 func (c disputeList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := desk.DisputesDue(p, p.Desk)
+		all, err := office.DisputesDue(p, p.Desk)
 		switch {
 		case c.Ticket > 0:
-			all, err = desk.DisputesOf(p, p.Desk, int64(c.Ticket))
+			all, err = office.DisputesOf(p, p.Desk, int64(c.Ticket))
 		case c.All:
-			all, err = desk.Disputes(p, p.Desk)
+			all, err = office.Disputes(p, p.Desk)
 		}
 		if err != nil {
 			return err
@@ -187,7 +188,7 @@ func (disputeShow) Help() string {
 
 func (c disputeShow) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		doc, err := desk.DisputeFile(p, p.Desk, c.Dispute)
+		doc, err := office.DisputeFile(p, p.Desk, c.Dispute)
 		if err != nil {
 			return err
 		}

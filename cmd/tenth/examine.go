@@ -4,7 +4,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/report"
 )
 
@@ -39,7 +39,7 @@ func (c examineCommand) Run(t *terminal) error {
 		if err := emptyFolder(c.Dir); err != nil {
 			return err
 		}
-		files, err := desk.Examine(p, p.Desk, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
+		files, err := office.Examine(p, p.Desk, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
 		if err != nil {
 			return err
 		}
@@ -57,7 +57,7 @@ func (c examineCommand) Run(t *terminal) error {
 		if c.JSON {
 			return p.asJSON(map[string]any{"folder": c.Dir, "files": names})
 		}
-		p.say("%s holds %d files. %s tells what they are, %s their hashes.", c.Dir, len(files), desk.IndexFile, desk.HashesFile)
+		p.say("%s holds %d files. %s tells what they are, %s their hashes.", c.Dir, len(files), office.IndexFile, office.HashesFile)
 		return nil
 	})
 }

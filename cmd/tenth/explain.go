@@ -3,8 +3,8 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // explainCommand prints the whole working of a ticket.
@@ -24,11 +24,11 @@ func (explainCommand) Help() string {
 
 func (c explainCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		l, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
+		l, err := office.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
-		s, err := desk.Resettle(p, p.Desk, l)
+		s, err := office.Resettle(p, p.Desk, l)
 		if err != nil {
 			return err
 		}
@@ -50,7 +50,7 @@ func (p *post) whatChanged(l *load.Load) error {
 	if l.InPlaceOf() == 0 {
 		return nil
 	}
-	old, err := desk.Ticket(p, p.Desk, l.InPlaceOf())
+	old, err := office.Ticket(p, p.Desk, l.InPlaceOf())
 	if err != nil {
 		return err
 	}

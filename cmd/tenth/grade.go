@@ -3,9 +3,9 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/report"
 )
 
@@ -36,7 +36,7 @@ func (c gradeCommand) Run(t *terminal) error {
 			if err != nil {
 				return err
 			}
-			graded, err := desk.Grade(l)
+			graded, err := office.Grade(l)
 			if err != nil {
 				return err
 			}
@@ -51,33 +51,33 @@ func (c gradeCommand) Run(t *terminal) error {
 }
 
 // typed grades the sample of the flags.
-func (c gradeCommand) typed() (desk.Grading, error) {
+func (c gradeCommand) typed() (office.Grading, error) {
 	if c.Commodity == "" {
-		return desk.Grading{}, refusal("Name a load or its ticket, or give the sample with --commodity, --moisture and --factor", "there is nothing to grade")
+		return office.Grading{}, refusal("Name a load or its ticket, or give the sample with --commodity, --moisture and --factor", "there is nothing to grade")
 	}
 	crop, err := commodityIn(c.Commodity)
 	if err != nil {
-		return desk.Grading{}, err
+		return office.Grading{}, err
 	}
 	var s load.Sample
 	if c.Moisture != "" {
 		m, err := moistureIn(c.Moisture)
 		if err != nil {
-			return desk.Grading{}, err
+			return office.Grading{}, err
 		}
 		s.Moisture = &load.Moisture{Percent: m}
 	}
 	for _, text := range c.Factor {
 		found, err := finding(crop, crop, text)
 		if err != nil {
-			return desk.Grading{}, err
+			return office.Grading{}, err
 		}
 		s.Findings = append(s.Findings, found)
 	}
-	return desk.GradeSample(crop, s, c.Class)
+	return office.GradeSample(crop, s, c.Class)
 }
 
-func (c gradeCommand) tell(t *terminal, g desk.Grading) error {
+func (c gradeCommand) tell(t *terminal, g office.Grading) error {
 	if c.JSON {
 		return t.asJSON(gradingJSON(g))
 	}

@@ -1,8 +1,8 @@
 package main
 
 import (
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/office"
 )
 
 // gradedJSON is a grading for programs.
@@ -26,7 +26,7 @@ type classJSON struct {
 	Interval string `json:"interval"`
 }
 
-func gradingJSON(g desk.Grading) gradedJSON {
+func gradingJSON(g office.Grading) gradedJSON {
 	out := gradedJSON{Commodity: g.Commodity.ID, Canada: []classJSON{}, Advisory: grain.Advisory}
 	us := grain.GradeResult{}
 	if g.US != nil {

@@ -4,8 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // growerCommand keeps the list of growers.
@@ -44,7 +45,7 @@ func (c growerAdd) Run(t *terminal) error {
 			}
 			g.Shares = append(g.Shares, house.Share{GrowerID: one.owner, Parts: one.parts, Of: one.of})
 		}
-		if err := desk.SetGrower(p, p.Desk, g); err != nil {
+		if err := scalehouse.SetGrower(p, p.Desk, g); err != nil {
 			return err
 		}
 		p.say("Grower %s, %s, is written down.", g.ID, g.Name)
@@ -59,7 +60,7 @@ type growerList struct {
 
 func (c growerList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := desk.Growers(p, p.Desk)
+		all, err := office.Growers(p, p.Desk)
 		if err != nil {
 			return err
 		}

@@ -5,7 +5,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/scalehouse/intake"
 	"tenthpoint/internal/takeover"
 )
 
@@ -47,7 +47,7 @@ func (c importCommand) Run(t *terminal) error {
 		how = reading
 	}
 	return c.at(t, how, c.Who, func(p *post) error {
-		list, problems, err := desk.PreviewTakeover(p, p.Desk, kind, filepath.Base(c.File), text)
+		list, problems, err := intake.Preview(p, p.Desk, kind, filepath.Base(c.File), text)
 		if err != nil {
 			return err
 		}
@@ -57,7 +57,7 @@ func (c importCommand) Run(t *terminal) error {
 		if c.Preview {
 			return p.preview(c, list)
 		}
-		taken, left, err := desk.TakeOver(p, p.Desk, list, c.LeaveBadOut, p.progress("rows"))
+		taken, left, err := intake.Take(p, p.Desk, list, c.LeaveBadOut, p.progress("rows"))
 		if err != nil {
 			return err
 		}
@@ -95,7 +95,7 @@ func (p *post) progress(what string) func(done, all int) {
 }
 
 // preview says row by row what a list would do.
-func (p *post) preview(c importCommand, list desk.Takeover) error {
+func (p *post) preview(c importCommand, list intake.List) error {
 	rows := [][]string{}
 	for i, r := range list.Rows {
 		change := list.Change[i]

@@ -2,8 +2,8 @@ package main
 
 import (
 	"context"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // inPlaceFlags say what a load that takes a ticket's place has otherwise.
@@ -47,9 +47,9 @@ func (f inPlaceFlags) read(p *post, old *load.Load) (out otherwise, err error) {
 }
 
 // noted writes down on a load what is otherwise.
-func (o otherwise) noted(ctx context.Context, w *desk.Batch, id string) error {
+func (o otherwise) noted(ctx context.Context, w *scalehouse.Batch, id string) error {
 	if o.details != nil {
-		if err := desk.Amend(ctx, w, id, *o.details); err != nil {
+		if err := scalehouse.Amend(ctx, w, id, *o.details); err != nil {
 			return err
 		}
 	}

@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
 
 // issueCommand gives a load its ticket.
 type issueCommand struct {
@@ -17,15 +20,15 @@ func (issueCommand) Help() string {
 
 func (c issueCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		number, err := desk.Issue(p, p.Desk, string(c.Load))
+		number, err := scalehouse.Issue(p, p.Desk, string(c.Load))
 		if err != nil {
 			return err
 		}
-		copyNo, err := desk.RecordPrint(p, p.Desk, number)
+		copyNo, err := scalehouse.RecordPrint(p, p.Desk, number)
 		if err != nil {
 			return err
 		}
-		l, err := desk.Ticket(p, p.Desk, number)
+		l, err := office.Ticket(p, p.Desk, number)
 		if err != nil {
 			return err
 		}

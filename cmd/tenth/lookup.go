@@ -3,9 +3,9 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // Growers, trucks and bins are found by what a person types: the code, or
@@ -13,7 +13,7 @@ import (
 
 // grower finds a grower by code, name, or the part of one name only.
 func (p *post) grower(text string) (house.Grower, error) {
-	all, err := desk.Growers(p, p.Desk)
+	all, err := office.Growers(p, p.Desk)
 	if err != nil {
 		return house.Grower{}, err
 	}
@@ -60,7 +60,7 @@ func (p *post) usualShares(g house.Grower) ([]load.Owner, error) {
 // truck finds a truck by its number or plate; known is false for one that has
 // not been here.
 func (p *post) truck(text string) (t house.Truck, known bool, err error) {
-	all, err := desk.Trucks(p, p.Desk)
+	all, err := office.Trucks(p, p.Desk)
 	if err != nil {
 		return t, false, err
 	}
@@ -75,7 +75,7 @@ func (p *post) truck(text string) (t house.Truck, known bool, err error) {
 // bin finds a pit or bin by its short name or its name. Where none are set up
 // any word will do.
 func (p *post) bin(text string) (string, error) {
-	all, err := desk.Bins(p, p.Desk)
+	all, err := office.Bins(p, p.Desk)
 	if err != nil || len(all) == 0 {
 		return text, err
 	}
@@ -90,7 +90,7 @@ func (p *post) bin(text string) (string, error) {
 }
 
 func (p *post) contract(number string) (house.ContractTerms, error) {
-	all, err := desk.Contracts(p, p.Desk)
+	all, err := office.Contracts(p, p.Desk)
 	if err != nil {
 		return house.ContractTerms{}, err
 	}

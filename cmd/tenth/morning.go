@@ -6,8 +6,8 @@ import (
 
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/store"
 )
@@ -71,7 +71,7 @@ func (c demoMorning) papers(p *post) error {
 
 // working writes the explained working beside the slip.
 func (c demoMorning) working(p *post, l *load.Load) ([]string, error) {
-	s, err := desk.Resettle(p, p.Desk, l)
+	s, err := office.Resettle(p, p.Desk, l)
 	if err != nil {
 		return nil, err
 	}
@@ -81,7 +81,7 @@ func (c demoMorning) working(p *post, l *load.Load) ([]string, error) {
 
 // daySheet writes what came in today as the manager would sign it.
 func (c demoMorning) daySheet(p *post, l *load.Load) ([]string, error) {
-	sheet, err := desk.DaySheet(p, p.Desk, l.IssuedDay)
+	sheet, err := office.DaySheet(p, p.Desk, l.IssuedDay)
 	if err != nil {
 		return nil, err
 	}

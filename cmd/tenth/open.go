@@ -3,8 +3,8 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // The acts of a yard one by one, for trucks that come and go in any order.
@@ -37,7 +37,7 @@ func (c openCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		id, err := desk.OpenLoad(p, p.Desk, d)
+		id, err := scalehouse.OpenLoad(p, p.Desk, d)
 		if err != nil {
 			return err
 		}

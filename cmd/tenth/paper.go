@@ -4,8 +4,8 @@ import (
 	"bytes"
 	"fmt"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/spool"
 )
@@ -21,11 +21,11 @@ type paperFlags struct {
 // slip is a ticket's document, settled again under the edition kept in the
 // book. Owner is 0 for the whole load.
 func (p *post) slip(l *load.Load, copyNo int64, owner int) (slip.Document, error) {
-	s, err := desk.Resettle(p, p.Desk, l)
+	s, err := office.Resettle(p, p.Desk, l)
 	if err != nil {
 		return slip.Document{}, err
 	}
-	code, err := desk.Code(p, p.Desk, l)
+	code, err := office.Code(p, p.Desk, l)
 	return slip.Compose(slip.Ticket{
 		House: p.Profile(), Load: l, Settlement: s, Copy: copyNo, Code: code, Owner: owner, Zone: p.place,
 	}), err

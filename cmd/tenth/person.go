@@ -1,8 +1,8 @@
 package main
 
 import (
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/scalehouse"
 )
 
 // personCommand keeps the list of people at the desk.
@@ -28,7 +28,7 @@ func (personAdd) Help() string {
 
 func (c personAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		if err := desk.SetPerson(p, p.Desk, house.Person{Name: c.Name, Role: house.Role(c.Role), Gone: c.Gone}); err != nil {
+		if err := scalehouse.SetPerson(p, p.Desk, house.Person{Name: c.Name, Role: house.Role(c.Role), Gone: c.Gone}); err != nil {
 			return err
 		}
 		p.say("%s is written down as %s.", c.Name, c.Role)

@@ -1,6 +1,8 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+)
 
 // positionCommand shows what is in the house.
 type positionCommand struct {
@@ -30,7 +32,7 @@ func (c positionCommand) Run(t *terminal) error {
 		if from.IsZero() {
 			from = to
 		}
-		doc, err := desk.PositionPaper(p, p.Desk, from, to)
+		doc, err := office.PositionPaper(p, p.Desk, from, to)
 		if err != nil {
 			return err
 		}

@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 )
 
 // proofCommand shows how a ticket was worked out, for the grower to follow.
@@ -24,7 +24,7 @@ func (proofCommand) Help() string {
 
 func (c proofCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		o := desk.ProofOptions{Edition: c.Edition}
+		o := office.ProofOptions{Edition: c.Edition}
 		if c.Moisture != "" {
 			m, err := percentIn("Moisture", c.Moisture)
 			if err != nil {
@@ -32,7 +32,7 @@ func (c proofCommand) Run(t *terminal) error {
 			}
 			o.Moisture = &m
 		}
-		doc, err := desk.Proof(p, p.Desk, int64(c.Ticket), o)
+		doc, err := office.Proof(p, p.Desk, int64(c.Ticket), o)
 		if err != nil {
 			return err
 		}
@@ -54,7 +54,7 @@ func (differenceCommand) Help() string {
 
 func (c differenceCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		d, err := desk.Compare(p, p.Desk, int64(c.Old), int64(c.New))
+		d, err := office.Compare(p, p.Desk, int64(c.Old), int64(c.New))
 		if err != nil {
 			return err
 		}

@@ -6,7 +6,7 @@ import (
 	"os"
 	"slices"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/tomlfile"
 )
@@ -53,7 +53,7 @@ func (c ratesCheck) read() ([]*rates.Edition, error) {
 	if err != nil {
 		return nil, err
 	}
-	return desk.ReadEditions(paths)
+	return ratefiles.ReadEditions(paths)
 }
 
 func (c ratesCheck) paths() ([]string, error) {
@@ -71,7 +71,7 @@ func (c ratesCheck) paths() ([]string, error) {
 			paths = append(paths, name)
 			continue
 		}
-		inside, err := desk.EditionFiles(name)
+		inside, err := ratefiles.EditionFiles(name)
 		if err == nil && len(inside) == 0 {
 			err = refusal("Editions are files that end in .toml", "the folder %s has no rates in it", name)
 		}
@@ -86,18 +86,18 @@ func (c ratesCheck) paths() ([]string, error) {
 // together holds the editions against each other and against the elevator's
 // others, as the desk will when it opens.
 func (c ratesCheck) together(editions []*rates.Edition) error {
-	paths, err := desk.EditionFiles(c.folder())
+	paths, err := ratefiles.EditionFiles(c.folder())
 	if err != nil {
 		return err
 	}
-	others, err := desk.ReadEditions(paths)
+	others, err := ratefiles.ReadEditions(paths)
 	if err != nil {
 		return err
 	}
 	others = slices.DeleteFunc(others, func(e *rates.Edition) bool {
 		return slices.ContainsFunc(editions, func(given *rates.Edition) bool { return given.Hash == e.Hash })
 	})
-	_, err = desk.WithExamples(append(others, editions...))
+	_, err = ratefiles.WithExamples(append(others, editions...))
 	return err
 }
 

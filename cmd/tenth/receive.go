@@ -4,8 +4,9 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // receiveCommand brings one load from the scale to its ticket.
@@ -68,8 +69,8 @@ func (c receiveCommand) receive(p *post) (*load.Load, error) {
 		return nil, err
 	}
 	var number int64
-	err = p.Batch(p, func(w *desk.Batch) error {
-		id, err := desk.OpenLoad(p, w, d)
+	err = p.Batch(p, func(w *scalehouse.Batch) error {
+		id, err := scalehouse.OpenLoad(p, w, d)
 		if err != nil {
 			return err
 		}
@@ -79,11 +80,11 @@ func (c receiveCommand) receive(p *post) (*load.Load, error) {
 	if err != nil {
 		return nil, err
 	}
-	return desk.Ticket(p, p.Desk, number)
+	return office.Ticket(p, p.Desk, number)
 }
 
 // ticketed weighs, samples, accepts, issues and prints a load that is open.
-func ticketed(ctx context.Context, w *desk.Batch, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) (int64, error) {
+func ticketed(ctx context.Context, w *scalehouse.Batch, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) (int64, error) {
 	if err := noted(ctx, w, id, weights, sample, limits); err != nil {
 		return 0, err
 	}
@@ -91,19 +92,19 @@ func ticketed(ctx context.Context, w *desk.Batch, id string, weights []load.Weig
 }
 
 // noted weighs, samples and accepts a load that is open.
-func noted(ctx context.Context, w *desk.Batch, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) error {
+func noted(ctx context.Context, w *scalehouse.Batch, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) error {
 	for _, one := range weights {
-		if err := desk.Weigh(ctx, w, id, one); err != nil {
+		if err := scalehouse.Weigh(ctx, w, id, one); err != nil {
 			return err
 		}
 	}
 	if sample.Tester != "" {
-		if err := desk.RecordSample(ctx, w, id, sample); err != nil {
+		if err := scalehouse.RecordSample(ctx, w, id, sample); err != nil {
 			return err
 		}
 	}
 	for _, one := range limits {
-		if err := desk.Accept(ctx, w, id, one.Limit, one.Reason); err != nil {
+		if err := scalehouse.Accept(ctx, w, id, one.Limit, one.Reason); err != nil {
 			return err
 		}
 	}
@@ -111,12 +112,12 @@ func noted(ctx context.Context, w *desk.Batch, id string, weights []load.Weighin
 }
 
 // issued issues and prints a load that is whole.
-func issued(ctx context.Context, w *desk.Batch, id string) (int64, error) {
-	number, err := desk.Issue(ctx, w, id)
+func issued(ctx context.Context, w *scalehouse.Batch, id string) (int64, error) {
+	number, err := scalehouse.Issue(ctx, w, id)
 	if err != nil {
 		return 0, err
 	}
-	_, err = desk.RecordPrint(ctx, w, number)
+	_, err = scalehouse.RecordPrint(ctx, w, number)
 	return number, err
 }
 
@@ -159,11 +160,11 @@ func (p *post) hand(l *load.Load, copyNo int64, f paperFlags, asJSON bool) error
 }
 
 func (p *post) ticketJSON(l *load.Load) (ticketJSON, error) {
-	s, err := desk.Resettle(p, p.Desk, l)
+	s, err := office.Resettle(p, p.Desk, l)
 	if err != nil {
 		return ticketJSON{}, err
 	}
-	code, err := desk.Code(p, p.Desk, l)
+	code, err := office.Code(p, p.Desk, l)
 	return ticketJSON{
 		Ticket: fmt.Sprint(l.Number), Load: l.ID, Status: string(l.Phase), Code: code,
 		Edition: l.Settled.Edition, Figures: settlementJSON(s).Figures,

@@ -1,6 +1,8 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/scalehouse"
+)
 
 // refuseCommand turns a load away.
 type refuseCommand struct {
@@ -16,7 +18,7 @@ func (refuseCommand) Help() string {
 
 func (c refuseCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		if err := desk.Refuse(p, p.Desk, string(c.Load), c.Reason); err != nil {
+		if err := scalehouse.Refuse(p, p.Desk, string(c.Load), c.Reason); err != nil {
 			return err
 		}
 		p.say("Load %s is turned away.", c.Load)

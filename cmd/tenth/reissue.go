@@ -1,8 +1,9 @@
 package main
 
 import (
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // reissueCommand issues another ticket for the grain of a void one.
@@ -28,7 +29,7 @@ func (reissueCommand) Help() string {
 
 func (c reissueCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		old, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
+		old, err := office.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
@@ -51,8 +52,8 @@ func (c reissueCommand) reissue(p *post, old *load.Load) (id string, number int6
 	if err != nil {
 		return "", 0, err
 	}
-	err = p.Batch(p, func(w *desk.Batch) error {
-		if id, err = desk.Reissue(p, w, int64(c.Ticket), orElse(c.Reason, old.Ended.Reason)); err != nil {
+	err = p.Batch(p, func(w *scalehouse.Batch) error {
+		if id, err = scalehouse.Reissue(p, w, int64(c.Ticket), orElse(c.Reason, old.Ended.Reason)); err != nil {
 			return err
 		}
 		if err := change.noted(p, w, id); err != nil || c.Yard {

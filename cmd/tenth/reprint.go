@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
 
 // reprintCommand prints another copy.
 type reprintCommand struct {
@@ -20,11 +23,11 @@ func (reprintCommand) Help() string {
 
 func (c reprintCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		copyNo, err := desk.RecordPrint(p, p.Desk, int64(c.Ticket))
+		copyNo, err := scalehouse.RecordPrint(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
-		l, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
+		l, err := office.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}

@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
 
 // sampleCommand writes the bench's results down.
 type sampleCommand struct {
@@ -19,7 +22,7 @@ func (sampleCommand) Help() string {
 
 func (c sampleCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		l, err := desk.Load(p, p.Desk, string(c.Load))
+		l, err := office.Load(p, p.Desk, string(c.Load))
 		if err != nil {
 			return err
 		}
@@ -35,12 +38,12 @@ func (c sampleCommand) Run(t *terminal) error {
 			if err != nil {
 				return err
 			}
-			if err := desk.RecordSample(p, p.Desk, l.ID, s); err != nil {
+			if err := scalehouse.RecordSample(p, p.Desk, l.ID, s); err != nil {
 				return err
 			}
 		}
 		for _, one := range limits {
-			if err := desk.Accept(p, p.Desk, l.ID, one.Limit, one.Reason); err != nil {
+			if err := scalehouse.Accept(p, p.Desk, l.ID, one.Limit, one.Reason); err != nil {
 				return err
 			}
 		}

@@ -4,9 +4,9 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -77,7 +77,7 @@ func (p *post) keepUntil(d load.Details) quantity.Date {
 		day = p.Today()
 	}
 	days := p.Profile().RetainDays
-	if keep, err := desk.RetentionRule(p, p.Desk); err == nil {
+	if keep, err := office.RetentionRule(p, p.Desk); err == nil {
 		days = keep.Days
 	}
 	return day.AddDays(days)

@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/ratefiles"
 )
 
 func batchTerminal(t testing.TB) (*terminal, *bytes.Buffer) {
@@ -36,7 +36,7 @@ func batchFile(t testing.TB, rows int) string {
 
 // Rows do not depend on each other: every row comes out as it does alone.
 func TestBatchRowsAreIndependent(t *testing.T) {
-	set, err := desk.ReadRates("")
+	set, err := ratefiles.ReadRates("")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -74,7 +74,7 @@ func TestBatchRowsAreIndependent(t *testing.T) {
 // BenchmarkBatch is per load: read, settled with its whole working, written.
 func BenchmarkBatch(b *testing.B) {
 	const rows = 5000
-	set, err := desk.ReadRates("")
+	set, err := ratefiles.ReadRates("")
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -6,9 +6,9 @@ import (
 	"os"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // setupCommand sets the elevator up, or shows how it is set up.
@@ -79,13 +79,13 @@ func (c setupCommand) changes() bool {
 
 // write writes the profile down, and in a new book its first manager.
 func (c setupCommand) write(p *post, profile house.Profile) error {
-	if err := desk.SetProfile(p, p.Desk, profile); err != nil {
+	if err := scalehouse.SetProfile(p, p.Desk, profile); err != nil {
 		return err
 	}
 	if len(p.People()) > 0 {
 		return nil
 	}
-	return desk.SetPerson(p, p.Desk, house.Person{Name: p.Who().Name, Role: house.Manager})
+	return scalehouse.SetPerson(p, p.Desk, house.Person{Name: p.Who().Name, Role: house.Manager})
 }
 
 // profile is the set-up with what was typed in place of what it had.

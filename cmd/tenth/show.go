@@ -3,8 +3,8 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/slip"
 )
 
@@ -27,7 +27,7 @@ func (showCommand) Help() string {
 
 func (c showCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		l, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
+		l, err := office.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}

@@ -1,10 +1,12 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+)
 
 // stands says what a load on the yard still lacks.
 func (p *post) stands(id string) error {
-	l, err := desk.Load(p, p.Desk, id)
+	l, err := office.Load(p, p.Desk, id)
 	if err != nil {
 		return err
 	}

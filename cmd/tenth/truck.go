@@ -1,8 +1,9 @@
 package main
 
 import (
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // truckCommand keeps the list of trucks.
@@ -39,7 +40,7 @@ func (c truckAdd) Run(t *terminal) error {
 		if err := c.tare(p, &truck); err != nil {
 			return err
 		}
-		if err := desk.SetTruck(p, p.Desk, truck); err != nil {
+		if err := scalehouse.SetTruck(p, p.Desk, truck); err != nil {
 			return err
 		}
 		p.say("Truck %s is written down.", truck.ID)
@@ -73,7 +74,7 @@ type truckList struct {
 
 func (c truckList) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		all, err := desk.Trucks(p, p.Desk)
+		all, err := office.Trucks(p, p.Desk)
 		if err != nil {
 			return err
 		}

@@ -5,8 +5,9 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/audit"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/slip"
 )
 
@@ -33,7 +34,7 @@ func (c verifyCommand) Run(t *terminal) error {
 		if c.Code != "" {
 			return c.slip(p)
 		}
-		found, err := desk.Verify(p, p.Desk, nil)
+		found, err := audit.Verify(p, p.Desk, nil)
 		if err != nil {
 			return err
 		}
@@ -52,7 +53,7 @@ type soundnessJSON struct {
 	Problems    []string `json:"problems"`
 }
 
-func (c verifyCommand) report(p *post, found desk.Soundness) error {
+func (c verifyCommand) report(p *post, found audit.Soundness) error {
 	sound := len(found.Problems) == 0
 	if c.JSON {
 		count := func(n int64) string { return fmt.Sprint(n) }
@@ -91,7 +92,7 @@ func (c verifyCommand) slip(p *post) error {
 	if whole {
 		code = said.Code
 	}
-	l, err := desk.TicketByCode(p, p.Desk, code)
+	l, err := office.TicketByCode(p, p.Desk, code)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
 
 // voidCommand cancels a ticket.
 type voidCommand struct {
@@ -19,11 +22,11 @@ func (voidCommand) Help() string {
 
 func (c voidCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		if err := desk.Void(p, p.Desk, int64(c.Ticket), c.Reason); err != nil {
+		if err := scalehouse.Void(p, p.Desk, int64(c.Ticket), c.Reason); err != nil {
 			return err
 		}
 		if c.JSON {
-			l, err := desk.Ticket(p, p.Desk, int64(c.Ticket))
+			l, err := office.Ticket(p, p.Desk, int64(c.Ticket))
 			if err != nil {
 				return err
 			}

@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/desk"
+import (
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
 
 // weighCommand writes weights down.
 type weighCommand struct {
@@ -19,7 +22,7 @@ func (weighCommand) Help() string {
 
 func (c weighCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		l, err := desk.Load(p, p.Desk, string(c.Load))
+		l, err := office.Load(p, p.Desk, string(c.Load))
 		if err != nil {
 			return err
 		}
@@ -31,7 +34,7 @@ func (c weighCommand) Run(t *terminal) error {
 			return refusal("Give --gross, --tare or --stored-tare", "no weight was given for load %s", l.ID)
 		}
 		for _, one := range weights {
-			if err := desk.Weigh(p, p.Desk, l.ID, one); err != nil {
+			if err := scalehouse.Weigh(p, p.Desk, l.ID, one); err != nil {
 				return err
 			}
 		}

@@ -3,8 +3,8 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // yardCommand lists the trucks without a ticket.
@@ -32,7 +32,7 @@ type waiting struct {
 
 func (c yardCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		loads, err := desk.Yard(p, p.Desk)
+		loads, err := office.Yard(p, p.Desk)
 		if err != nil {
 			return err
 		}
@@ -61,10 +61,10 @@ func (p *post) waits(l *load.Load) waiting {
 		Load: l.ID, Since: p.Local(l.Opened.At), Grower: l.Details.Grower.Name, Commodity: l.Details.Commodity,
 		Truck: orElse(l.Details.Truck.ID, l.Details.Truck.Plate), Lacks: []string{},
 	}
-	if net, known := desk.Net(l); known {
+	if net, known := office.Net(l); known {
 		w.Net = net.String()
 	}
-	_, problems := desk.Preview(p.Desk, l)
+	_, problems := office.Preview(p.Desk, l)
 	for _, problem := range problems {
 		w.Lacks = append(w.Lacks, problem.Sentence)
 	}

@@ -9,8 +9,9 @@ import (
 	"time"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 )
 
@@ -33,14 +34,14 @@ func (p *program) ratesFolder(book string) string {
 	if p.flags.Schedules != "" {
 		return p.flags.Schedules
 	}
-	return desk.RatesBeside(book)
+	return ratefiles.RatesBeside(book)
 }
 
 // openDesk opens a desk on a book, making the book if it is not there. With a
 // mistake in the elevator's own rates the desk opens without any: nothing may
 // be settled under examples in their place, and the screen of rates names the
 // mistakes.
-func (p *program) openDesk(ctx context.Context, path string) (*desk.Desk, error) {
+func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, error) {
 	folder := p.ratesFolder(path)
 	if p.flags.Schedules != "" {
 		if _, err := os.Stat(folder); err != nil {
@@ -48,10 +49,10 @@ func (p *program) openDesk(ctx context.Context, path string) (*desk.Desk, error)
 		}
 	}
 	var editions *rates.Set
-	if editions, p.ratesWrong = desk.ReadRates(folder); p.ratesWrong != nil {
+	if editions, p.ratesWrong = ratefiles.ReadRates(folder); p.ratesWrong != nil {
 		editions, _ = rates.NewSet()
 	}
-	charts, err := desk.ReadCharts(folder)
+	charts, err := ratefiles.ReadCharts(folder)
 	if err != nil {
 		return nil, fmt.Errorf("the moisture charts cannot be read:\n%w", err)
 	}
@@ -60,7 +61,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*desk.Desk, error)
 		return nil, err
 	}
 	p.atEnd = append(p.atEnd, book.Close)
-	d, err := desk.Open(ctx, book, desk.Options{Name: "desk", Rates: editions, Charts: charts})
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Rates: editions, Charts: charts})
 	if err != nil || p.who == "" {
 		return d, err
 	}
@@ -91,7 +92,7 @@ func newDemo(ctx context.Context, report func(done, total int)) (path string, er
 
 // fillDemo invents a season that ends at a moment.
 func fillDemo(ctx context.Context, path string, now time.Time, progress func(loads int)) error {
-	editions, err := desk.ReadRates("")
+	editions, err := ratefiles.ReadRates("")
 	if err != nil {
 		return err
 	}

@@ -7,8 +7,9 @@ import (
 	"fmt"
 	"testing"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // voidTicket finds a ticket by its number and makes it void.
@@ -61,7 +62,7 @@ func (d *desktop) findTicket(number int64) {
 func (d *desktop) printDay() string {
 	d.t.Helper()
 	var day string
-	d.onDesk(func(at *desk.Desk) { day = at.Today().String() })
+	d.onDesk(func(at *scalehouse.Desk) { day = at.Today().String() })
 	d.press("ctrl+4")
 	d.settle()
 	d.press("ctrl+p")
@@ -70,10 +71,10 @@ func (d *desktop) printDay() string {
 
 // changedTickets holds the void ticket, the one in its place and the corrected one
 // against the book.
-func changedTickets(t *testing.T, at *desk.Desk, first int64) {
+func changedTickets(t *testing.T, at *scalehouse.Desk, first int64) {
 	t.Helper()
 	ticket := func(number int64) *load.Load {
-		l, err := at.Ticket(context.Background(), number)
+		l, err := office.Ticket(context.Background(), at, number)
 		must(t, err)
 		return l
 	}
@@ -103,9 +104,9 @@ func changedTickets(t *testing.T, at *desk.Desk, first int64) {
 func (d *desktop) numbersToday(last int64) string {
 	d.t.Helper()
 	first := last
-	d.onDesk(func(at *desk.Desk) {
+	d.onDesk(func(at *scalehouse.Desk) {
 		for first > 1 {
-			l, err := at.Ticket(context.Background(), first-1)
+			l, err := office.Ticket(context.Background(), at, first-1)
 			must(d.t, err)
 			if l.IssuedDay != at.Today() {
 				return

@@ -15,7 +15,8 @@ import (
 	"time"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
@@ -93,12 +94,12 @@ func (d *desktop) inBook(do func(*store.Book)) {
 }
 
 // onDesk looks into the book through a desk.
-func (d *desktop) onDesk(do func(*desk.Desk)) {
+func (d *desktop) onDesk(do func(*scalehouse.Desk)) {
 	d.t.Helper()
 	d.inBook(func(book *store.Book) {
 		editions, err := schedules.Editions()
 		must(d.t, err)
-		at, err := desk.Open(context.Background(), book, desk.Options{Name: "test", Rates: editions})
+		at, err := scalehouse.Open(context.Background(), book, scalehouse.Options{Name: "test", Rates: editions})
 		must(d.t, err)
 		do(at)
 	})
@@ -107,8 +108,8 @@ func (d *desktop) onDesk(do func(*desk.Desk)) {
 // nextTicket is the number that the next ticket will have.
 func (d *desktop) nextTicket() (number int64) {
 	d.t.Helper()
-	d.onDesk(func(at *desk.Desk) {
-		last, _, err := at.LastTicket(context.Background())
+	d.onDesk(func(at *scalehouse.Desk) {
+		last, _, err := office.LastTicket(context.Background(), at)
 		must(d.t, err)
 		number = last + 1
 	})

@@ -10,8 +10,8 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalelink"
 )
 
@@ -22,11 +22,11 @@ func TestWeightFromALinkedScale(t *testing.T) {
 	d := newDesktop(t, "--who", "Owen Tarrant")
 	d.fill(40)
 	next := d.nextTicket()
-	d.onDesk(func(at *desk.Desk) {
+	d.onDesk(func(at *scalehouse.Desk) {
 		must(t, at.SignIn("Harriet Blume"))
 		p := at.Profile()
 		p.Scales[0].Link = "tcp://" + address
-		must(t, at.SetProfile(context.Background(), p))
+		must(t, scalehouse.SetProfile(context.Background(), at, p))
 	})
 	d.open()
 	d.press("ctrl+n")

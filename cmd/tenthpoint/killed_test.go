@@ -10,8 +10,10 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/audit"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 )
 
@@ -89,16 +91,16 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 			t.Errorf("the slip does not say %q:\n%s", words, slip)
 		}
 	}
-	d.onDesk(func(at *desk.Desk) {
-		l, err := at.Ticket(context.Background(), next)
+	d.onDesk(func(at *scalehouse.Desk) {
+		l, err := office.Ticket(context.Background(), at, next)
 		must(t, err)
 		if l.ID != id || l.Phase != load.Ticketed || len(l.Sample.Moisture.Bench.Tests.Readings) != 2 {
 			t.Errorf("ticket %d is %s of load %s: %+v", next, l.Phase, l.ID, l.Sample.Moisture)
 		}
-		if left, lost, err := at.Drafts(context.Background()); err != nil || len(lost) > 0 || hasDraftOf(left, id) {
+		if left, lost, err := scalehouse.Drafts(context.Background(), at); err != nil || len(lost) > 0 || hasDraftOf(left, id) {
 			t.Errorf("after the ticket there is %v, %q, %v", left, lost, err)
 		}
-		sound, err := at.Verify(context.Background(), nil)
+		sound, err := audit.Verify(context.Background(), at, nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
 			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))
@@ -110,15 +112,15 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 // book has neither its weight nor its tests as facts, and both as drafts.
 func killedLoad(t *testing.T, d *desktop) (id string) {
 	t.Helper()
-	d.onDesk(func(at *desk.Desk) {
-		yard, err := at.Yard(context.Background())
+	d.onDesk(func(at *scalehouse.Desk) {
+		yard, err := office.Yard(context.Background(), at)
 		must(t, err)
 		l := yard[len(yard)-1]
 		if _, weighed := l.Weight(load.Gross, ""); weighed || l.Details.Truck.ID != "77" || l.Sample.Moisture != nil {
 			t.Errorf("the last load on the yard is %+v", l)
 		}
 		id = l.ID
-		drafts, _, err := at.Drafts(context.Background())
+		drafts, _, err := scalehouse.Drafts(context.Background(), at)
 		must(t, err)
 		texts := map[string]string{}
 		for _, draft := range drafts {
@@ -138,7 +140,7 @@ func killedLoad(t *testing.T, d *desktop) (id string) {
 	return id
 }
 
-func hasDraftOf(drafts []desk.Draft, id string) bool {
+func hasDraftOf(drafts []scalehouse.Draft, id string) bool {
 	for _, d := range drafts {
 		if d.ID == id {
 			return true

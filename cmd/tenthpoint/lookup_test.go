@@ -9,9 +9,10 @@ import (
 	"strconv"
 	"testing"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 )
 
@@ -22,8 +23,8 @@ func TestLookingThingsUp(t *testing.T) {
 	d := newDesktop(t, "--who", "Harriet Blume")
 	d.fill(60)
 	var number int64
-	d.onDesk(func(at *desk.Desk) {
-		page, _, err := at.Search(context.Background(), desk.Search{Phases: []string{string(load.Ticketed)}, Limit: 1})
+	d.onDesk(func(at *scalehouse.Desk) {
+		page, _, err := office.FindTickets(context.Background(), at, office.Search{Phases: []string{string(load.Ticketed)}, Limit: 1})
 		must(t, err)
 		number = page[0].Ticket
 	})
@@ -44,13 +45,13 @@ func TestLookingThingsUp(t *testing.T) {
 	d.settle()
 	d.quit()
 
-	d.onDesk(func(at *desk.Desk) {
-		l, err := at.Ticket(context.Background(), number)
+	d.onDesk(func(at *scalehouse.Desk) {
+		l, err := office.Ticket(context.Background(), at, number)
 		must(t, err)
 		if l.Phase != load.Void || l.Ended.Reason != "weighed twice" || l.Copies != 2 {
 			t.Errorf("ticket %d is %s (%s), printed %d times", number, l.Phase, l.Ended.Reason, l.Copies)
 		}
-		growers, err := at.Growers(context.Background())
+		growers, err := office.Growers(context.Background(), at)
 		must(t, err)
 		if !slices.ContainsFunc(growers, func(g house.Grower) bool { return g.ID == "700" && g.Name == "Fern Hollow" }) {
 			t.Errorf("Fern Hollow is not among the growers")

@@ -8,8 +8,10 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/audit"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // A morning in a real window: three trucks half done at once and switched by
@@ -20,14 +22,14 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 	d.fill(40)
 	next := d.nextTicket()
 	var stored string
-	d.onDesk(func(at *desk.Desk) {
-		yard, err := at.Yard(context.Background())
+	d.onDesk(func(at *scalehouse.Desk) {
+		yard, err := office.Yard(context.Background(), at)
 		must(t, err)
 		for _, l := range yard { // an empty yard, so that the keys are known
 			must(t, at.SignIn("Harriet Blume"))
-			must(t, at.Refuse(context.Background(), l.ID, "cleared for the test"))
+			must(t, scalehouse.Refuse(context.Background(), at, l.ID, "cleared for the test"))
 		}
-		trucks, err := at.Trucks(context.Background())
+		trucks, err := office.Trucks(context.Background(), at)
 		must(t, err)
 		for _, truck := range trucks {
 			if truck.ID == "23" {
@@ -95,13 +97,13 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 			t.Errorf("the day sheet does not say %q:\n%s", words, sheet)
 		}
 	}
-	d.onDesk(func(at *desk.Desk) {
-		yard, err := at.Yard(context.Background())
+	d.onDesk(func(at *scalehouse.Desk) {
+		yard, err := office.Yard(context.Background(), at)
 		must(t, err)
 		if len(yard) != 0 {
 			t.Errorf("%d trucks are left on the yard", len(yard))
 		}
-		sound, err := at.Verify(context.Background(), nil)
+		sound, err := audit.Verify(context.Background(), at, nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
 			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))
@@ -115,10 +117,10 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 }
 
 // refusedOf is the newest load of a grower, if it was turned away.
-func refusedOf(t *testing.T, at *desk.Desk, grower string) *load.Load {
+func refusedOf(t *testing.T, at *scalehouse.Desk, grower string) *load.Load {
 	t.Helper()
 	for n := 200; n > 0; n-- {
-		l, err := at.Load(context.Background(), fmt.Sprintf("L%d", n))
+		l, err := office.Load(context.Background(), at, fmt.Sprintf("L%d", n))
 		if err == nil && l.Details.Grower.ID == grower {
 			if l.Phase != load.TurnedAway {
 				return nil

@@ -8,8 +8,10 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/audit"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // One truck from an empty form to the printed ticket in a real window, by the
@@ -33,13 +35,13 @@ func TestOneLoadInARealWindow(t *testing.T) {
 			t.Errorf("the slip does not say %q:\n%s", words, slip)
 		}
 	}
-	d.onDesk(func(at *desk.Desk) {
-		l, err := at.Ticket(context.Background(), next)
+	d.onDesk(func(at *scalehouse.Desk) {
+		l, err := office.Ticket(context.Background(), at, next)
 		must(t, err)
 		if l.Phase != load.Ticketed || l.Copies != 1 || l.Weigher != "Owen Tarrant" {
 			t.Errorf("the book has ticket %d %s, %d copies, weighed by %s", l.Number, l.Phase, l.Copies, l.Weigher)
 		}
-		sound, err := at.Verify(context.Background(), nil)
+		sound, err := audit.Verify(context.Background(), at, nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
 			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))

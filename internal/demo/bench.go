@@ -4,23 +4,23 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
 )
 
 // meterID is the demo elevator's moisture meter.
 const meterID = "M1"
 
 // test is the tester's act.
-func (v *visit) test(ctx context.Context, w *desk.Batch) error {
+func (v *visit) test(ctx context.Context, w *scalehouse.Batch) error {
 	if v.gone {
 		return nil
 	}
 	v.season.put(v)
-	return desk.RecordSample(ctx, w, v.id, v.sample)
+	return scalehouse.RecordSample(ctx, w, v.id, v.sample)
 }
 
 // bench draws what the bench finds.

@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"time"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 )
 
@@ -57,7 +57,7 @@ func Fill(ctx context.Context, book *store.Book, o Options, progress func(loads 
 // open opens a desk whose clock the season moves.
 func (s *season) open(ctx context.Context, book *store.Book) error {
 	var err error
-	s.desk, err = desk.Open(ctx, book, desk.Options{
+	s.desk, err = scalehouse.Open(ctx, book, scalehouse.Options{
 		Name: "scale house", Rates: s.Rates, Place: s.Place,
 		Clock: func() time.Time { return s.clock },
 	})

@@ -7,9 +7,11 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/audit"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
@@ -43,9 +45,9 @@ func filled(t testing.TB, o Options) *store.Book {
 	return book
 }
 
-func opened(t testing.TB, book *store.Book) *desk.Desk {
+func opened(t testing.TB, book *store.Book) *scalehouse.Desk {
 	t.Helper()
-	d, err := desk.Open(ctx, book, desk.Options{Rates: shipped(t), Place: time.UTC, Clock: func() time.Time { return noon }})
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: shipped(t), Place: time.UTC, Clock: func() time.Time { return noon }})
 	must(t, err)
 	return d
 }
@@ -53,7 +55,7 @@ func opened(t testing.TB, book *store.Book) *desk.Desk {
 func TestSeasonIsSound(t *testing.T) {
 	const loads = 400
 	book := filled(t, Options{Loads: loads, Seed: 7, Now: noon, Rates: shipped(t)})
-	sound, err := desk.Verify(ctx, opened(t, book), nil)
+	sound, err := audit.Verify(ctx, opened(t, book), nil)
 	must(t, err)
 	if len(sound.Problems) > 0 {
 		t.Fatalf("the season is not sound: %q", sound.Problems)
@@ -102,7 +104,7 @@ func TestSeasonHasEveryOddity(t *testing.T) {
 	}
 	d := opened(t, book)
 	for _, r := range rows {
-		l, err := desk.Load(ctx, d, r.ID)
+		l, err := office.Load(ctx, d, r.ID)
 		must(t, err)
 		note("void", l.Phase == load.Void)
 		note("corrected", l.Phase == load.Corrected)
@@ -153,11 +155,11 @@ func TestDaysAreClosed(t *testing.T) {
 		book := filled(t, Options{Loads: 120, Seed: 2, Now: now, Rates: shipped(t)})
 		d := opened(t, book)
 		for day := d.Today().AddDays(-4); day.Before(d.Today()); day = day.AddDays(1) {
-			if by, _, closed, err := desk.ClosingOf(ctx, d, day); err != nil || !closed || by.Who != Manager {
+			if by, _, closed, err := office.ClosingOf(ctx, d, day); err != nil || !closed || by.Who != Manager {
 				t.Errorf("%s closed %v by %q, %v", day, closed, by.Who, err)
 			}
 		}
-		if _, _, closed, err := desk.ClosingOf(ctx, d, d.Today()); closed || err != nil {
+		if _, _, closed, err := office.ClosingOf(ctx, d, d.Today()); closed || err != nil {
 			t.Errorf("today is closed: %v, %v", closed, err)
 		}
 		last, _, err := book.Head(ctx)
@@ -234,7 +236,7 @@ func TestFillCanBeStopped(t *testing.T) {
 	if !errors.Is(err, context.Canceled) {
 		t.Fatalf("a season that was stopped ends with %v", err)
 	}
-	sound, err := desk.Verify(ctx, opened(t, book), nil)
+	sound, err := audit.Verify(ctx, opened(t, book), nil)
 	must(t, err)
 	if len(sound.Problems) > 0 || sound.Loads < 100 || sound.Loads > 300 {
 		t.Errorf("after %d loads: %q", sound.Loads, sound.Problems)

@@ -6,11 +6,12 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/store"
 	"tenthpoint/internal/tongue"
@@ -60,22 +61,22 @@ var fromFile = regexp.MustCompile(`^[a-zA-Z0-9/-]+\.(pdf|csv|txt|toml)$|Barème 
 
 func (r reader) document(d report.Document) { r.read(d.Title, d.Text(3000)) }
 
-func (r reader) daysAndRegisters(d *desk.Desk) {
+func (r reader) daysAndRegisters(d *scalehouse.Desk) {
 	from, to := quantity.MustDate("2026-08-01"), d.Today()
 	for day := from; !day.After(to); day = day.AddDays(1) {
-		paper, err := desk.DayPaper(ctx, d, day)
+		paper, err := office.DayPaper(ctx, d, day)
 		must(r.t, err)
 		r.document(paper)
 	}
-	registers, err := desk.Registers(ctx, d, from, to)
+	registers, err := office.Registers(ctx, d, from, to)
 	must(r.t, err)
 	for _, one := range registers {
 		r.document(one.Paper)
 	}
-	position, err := desk.PositionPaper(ctx, d, from, to)
+	position, err := office.PositionPaper(ctx, d, from, to)
 	must(r.t, err)
 	r.document(position)
-	set, err := desk.Examine(ctx, d, to.AddDays(-2), to, report.Page{}, nil)
+	set, err := office.Examine(ctx, d, to.AddDays(-2), to, report.Page{}, nil)
 	must(r.t, err)
 	for _, f := range set {
 		if strings.HasSuffix(f.Name, ".txt") || strings.HasSuffix(f.Name, ".csv") {
@@ -84,16 +85,16 @@ func (r reader) daysAndRegisters(d *desk.Desk) {
 	}
 }
 
-func (r reader) accountsAndMeters(d *desk.Desk) {
-	growers, err := desk.Growers(ctx, d)
+func (r reader) accountsAndMeters(d *scalehouse.Desk) {
+	growers, err := office.Growers(ctx, d)
 	must(r.t, err)
 	for _, g := range growers {
-		statement, err := desk.Statement(ctx, d, g.ID, quantity.Date{}, quantity.Date{})
+		statement, err := office.Statement(ctx, d, g.ID, quantity.Date{}, quantity.Date{})
 		must(r.t, err)
 		r.document(statement)
 	}
 	for _, id := range []string{dialID, meterID} {
-		log, err := desk.LogOfMeter(ctx, d, id, "corn", 0)
+		log, err := office.ReadMeterLog(ctx, d, id, "corn", 0)
 		must(r.t, err)
 		r.document(log.Paper(d.Profile(), d.Today()))
 	}
@@ -101,15 +102,15 @@ func (r reader) accountsAndMeters(d *desk.Desk) {
 
 // ticketsOf reads the slip, the slip of each owner, the label and the proof of
 // every load.
-func (r reader) ticketsOf(d *desk.Desk, book *store.Book) {
+func (r reader) ticketsOf(d *scalehouse.Desk, book *store.Book) {
 	rows, err := book.Loads(ctx, store.LoadFilter{})
 	must(r.t, err)
 	for _, row := range rows {
-		l, err := desk.Load(ctx, d, row.ID)
+		l, err := office.Load(ctx, d, row.ID)
 		must(r.t, err)
 		ticket := slip.Ticket{House: d.Profile(), Load: l}
 		if row.Ticket > 0 {
-			ticket.Settlement, err = desk.Resettle(ctx, d, l)
+			ticket.Settlement, err = office.Resettle(ctx, d, l)
 			must(r.t, err)
 			r.proof(d, row)
 		}
@@ -122,29 +123,29 @@ func (r reader) ticketsOf(d *desk.Desk, book *store.Book) {
 	}
 }
 
-func (r reader) proof(d *desk.Desk, row store.LoadRow) {
+func (r reader) proof(d *scalehouse.Desk, row store.LoadRow) {
 	odd := row.Corrects > 0 || row.Manual != "" || row.Accepted != "" || row.Flags != ""
 	if row.Direction != string(load.Inbound) || row.Ticket%5 != 1 && !odd {
 		return // one in five, and all with something to tell
 	}
-	paper, err := desk.Proof(ctx, d, row.Ticket, desk.ProofOptions{})
+	paper, err := office.Proof(ctx, d, row.Ticket, office.ProofOptions{})
 	must(r.t, err)
 	r.document(paper)
-	l, err := desk.Ticket(ctx, d, row.Ticket)
+	l, err := office.Ticket(ctx, d, row.Ticket)
 	must(r.t, err)
-	s, err := desk.Resettle(ctx, d, l)
+	s, err := office.Resettle(ctx, d, l)
 	must(r.t, err)
 	r.read("working", s.Sheet.TextIn(300, tongue.Of("fr").Say))
 }
 
-func (r reader) disputesOf(d *desk.Desk) {
-	all, err := desk.Disputes(ctx, d)
+func (r reader) disputesOf(d *scalehouse.Desk) {
+	all, err := office.Disputes(ctx, d)
 	must(r.t, err)
 	if len(all) != len(doubted) {
 		r.t.Errorf("%d disputes were raised, want %d", len(all), len(doubted))
 	}
 	for _, one := range all {
-		file, err := desk.DisputeFile(ctx, d, one.ID)
+		file, err := office.DisputeFile(ctx, d, one.ID)
 		must(r.t, err)
 		r.document(file)
 	}
@@ -154,7 +155,7 @@ func (r reader) disputesOf(d *desk.Desk) {
 var doubted = []dispute.Phase{dispute.Open, dispute.Testing, dispute.Closed}
 
 // disputed raises a dispute about a ticket that has a sample and takes it on.
-func disputed(t *testing.T, d *desk.Desk, book *store.Book, n int) {
+func disputed(t *testing.T, d *scalehouse.Desk, book *store.Book, n int) {
 	t.Helper()
 	rows, err := book.Loads(ctx, store.LoadFilter{})
 	must(t, err)
@@ -162,7 +163,7 @@ func disputed(t *testing.T, d *desk.Desk, book *store.Book, n int) {
 		return r.Phase != string(load.Ticketed) || r.Direction != string(load.Inbound)
 	})
 	day := d.Today()
-	id, err := desk.RaiseDispute(ctx, d, dispute.Raised{Ticket: rows[n].Ticket, By: "Owen Tarrant", About: "moisture", Claim: "hot", Day: day, Rule: "canada"})
+	id, err := scalehouse.RaiseDispute(ctx, d, dispute.Raised{Ticket: rows[n].Ticket, By: "Owen Tarrant", About: "moisture", Claim: "hot", Day: day, Rule: "canada"})
 	must(t, err)
 	steps := []dispute.Fact{
 		dispute.Sent{Sample: "S-1", SealedBy: Manager, Witness: Clerk, Airtight: true, To: Tester, Day: day},
@@ -170,18 +171,18 @@ func disputed(t *testing.T, d *desk.Desk, book *store.Book, n int) {
 		dispute.Decided{Decision: "hot", Stands: true, Day: day},
 	}
 	for _, f := range steps[:[]int{0, 1, 3}[n]] {
-		must(t, desk.ContinueDispute(ctx, d, id, f))
+		must(t, scalehouse.ContinueDispute(ctx, d, id, f))
 	}
 }
 
 // ownWords are the names of the house and what its people have typed: they are
 // the same in every language.
-func ownWords(t *testing.T, d *desk.Desk, book *store.Book) []string {
+func ownWords(t *testing.T, d *scalehouse.Desk, book *store.Book) []string {
 	t.Helper()
 	p := d.Profile()
 	own := append([]string{p.Business, p.Street, p.Town, p.Licence, wrongTare, wrongMoisture, wrongGrower, "taken for the flat store, blended off"},
 		slices.Concat(whyByHand, whyRefused, whyVoid)...)
-	growers, err := desk.Growers(ctx, d)
+	growers, err := office.Growers(ctx, d)
 	must(t, err)
 	for _, g := range growers {
 		own = append(own, g.Name, g.Address)
@@ -207,13 +208,13 @@ func ownWords(t *testing.T, d *desk.Desk, book *store.Book) []string {
 var laws = []string{"Minnesota Statutes", "Indiana Code", "Arkansas Code", "Iowa Code", "North Dakota Century Code"}
 
 // ownOfLoads are names that stand on loads.
-func ownOfLoads(t *testing.T, d *desk.Desk, book *store.Book) []string {
+func ownOfLoads(t *testing.T, d *scalehouse.Desk, book *store.Book) []string {
 	t.Helper()
 	own := slices.Clone(laws)
 	rows, err := book.Loads(ctx, store.LoadFilter{})
 	must(t, err)
 	for _, row := range rows {
-		l, err := desk.Load(ctx, d, row.ID)
+		l, err := office.Load(ctx, d, row.ID)
 		must(t, err)
 		own = append(own, l.Details.Driver, l.Details.Consignee, l.Details.Truck.Plate, l.Details.Truck.Trailer, l.Sample.Kept)
 	}

@@ -4,8 +4,8 @@ import (
 	"context"
 	"time"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // buyers take grain away. They are as invented as the rest.
@@ -74,14 +74,14 @@ func (s *season) fullest() (heap, bool) {
 	return best, s.heaps[best] >= leastLeft
 }
 
-func (d *departure) arrive(ctx context.Context, w *desk.Batch) (err error) {
+func (d *departure) arrive(ctx context.Context, w *scalehouse.Batch) (err error) {
 	from, enough := d.season.fullest()
 	if !enough {
 		return nil
 	}
 	d.from = from
 	d.season.heaps[from] -= d.net
-	d.id, err = desk.OpenLoad(ctx, w, load.Details{
+	d.id, err = scalehouse.OpenLoad(ctx, w, load.Details{
 		Direction: load.Outbound, Day: d.season.first.AddDays(d.day), Commodity: from.commodity, Bin: from.place,
 		Grower: load.Party{ID: ownGrain.ID, Name: ownGrain.Name}, Consignee: d.buyer,
 		Truck: load.Truck{ID: d.truck.ID, Plate: d.truck.Plate, Trailer: d.truck.Trailer},
@@ -89,24 +89,24 @@ func (d *departure) arrive(ctx context.Context, w *desk.Batch) (err error) {
 	if err != nil {
 		return err
 	}
-	return desk.Weigh(ctx, w, d.id, draft(load.Tare, "", d.truck.empty))
+	return scalehouse.Weigh(ctx, w, d.id, draft(load.Tare, "", d.truck.empty))
 }
 
-func (d *departure) weighFull(ctx context.Context, w *desk.Batch) error {
+func (d *departure) weighFull(ctx context.Context, w *scalehouse.Batch) error {
 	if d.id == "" {
 		return nil
 	}
-	return desk.Weigh(ctx, w, d.id, draft(load.Gross, "", d.truck.empty+d.net))
+	return scalehouse.Weigh(ctx, w, d.id, draft(load.Gross, "", d.truck.empty+d.net))
 }
 
-func (d *departure) issue(ctx context.Context, w *desk.Batch) error {
+func (d *departure) issue(ctx context.Context, w *scalehouse.Batch) error {
 	if d.id == "" {
 		return nil
 	}
-	number, err := desk.Issue(ctx, w, d.id)
+	number, err := scalehouse.Issue(ctx, w, d.id)
 	if err != nil {
 		return err
 	}
-	_, err = desk.RecordPrint(ctx, w, number)
+	_, err = scalehouse.RecordPrint(ctx, w, number)
 	return err
 }

@@ -5,8 +5,8 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // dialID is the old dial meter in the corner of the bench. Its charts are the
@@ -42,7 +42,7 @@ const checkEvery = 7
 func (s *season) setUpMeters(ctx context.Context) error {
 	c := newChance(s.Seed, ofMeters)
 	for _, m := range meters() {
-		if err := desk.SetMeter(ctx, s.desk, m); err != nil {
+		if err := scalehouse.SetMeter(ctx, s.desk, m); err != nil {
 			return err
 		}
 		for _, before := range checked[m.ID] {
@@ -75,7 +75,7 @@ func (s *season) checkMeter(ctx context.Context, c *chance, m bench.Meter, day q
 			crop = "soybeans"
 		}
 		oven += c.between(-30, 30)
-		err := desk.CheckMeter(ctx, s.desk, bench.Check{
+		err := scalehouse.CheckMeter(ctx, s.desk, bench.Check{
 			Day: day, Meter: m.ID, Calibration: m.Calibration, Crop: crop, Name: fmt.Sprintf("R%d", i+1), By: Tester,
 			Reference: figure(oven, quantity.Percent), Reading: figure(oven+c.about(-12, 14), quantity.Percent),
 			Sample: figure(c.about(6400, 7600), quantity.Fahrenheit),

@@ -5,9 +5,9 @@ import (
 	"strings"
 	"time"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/settle"
 )
 
@@ -83,11 +83,11 @@ func (v *visit) oddActs(weighed, done time.Time) []act {
 		acts = append(acts, act{weighed.Add(40 * time.Second), v.clerk, v.turnAway})
 	}
 	if v.odd.misnamed {
-		acts = append(acts, act{weighed.Add(20 * time.Second), v.clerk, func(ctx context.Context, w *desk.Batch) error {
+		acts = append(acts, act{weighed.Add(20 * time.Second), v.clerk, func(ctx context.Context, w *scalehouse.Batch) error {
 			if v.gone {
 				return nil
 			}
-			return desk.Amend(ctx, w, v.id, v.details)
+			return scalehouse.Amend(ctx, w, v.id, v.details)
 		}})
 	}
 	if v.odd.voided != "" {
@@ -104,14 +104,14 @@ func (s *season) nextMorning(day int, after time.Duration) time.Time {
 	return s.hour(s.first.AddDays(day+1), 7, 0).Add(after)
 }
 
-func (v *visit) turnAway(ctx context.Context, w *desk.Batch) error {
+func (v *visit) turnAway(ctx context.Context, w *scalehouse.Batch) error {
 	v.gone = true
-	return desk.Refuse(ctx, w, v.id, v.odd.refused)
+	return scalehouse.Refuse(ctx, w, v.id, v.odd.refused)
 }
 
 // beyondLimit lets the manager accept what may be accepted; all else is turned
 // away.
-func (v *visit) beyondLimit(ctx context.Context, w *desk.Batch, problems settle.Problems) error {
+func (v *visit) beyondLimit(ctx context.Context, w *scalehouse.Batch, problems settle.Problems) error {
 	for _, p := range problems {
 		if p.Accept == "" || !v.odd.accepted {
 			v.odd.refused = strings.TrimSuffix(p.Sentence, ".")
@@ -123,7 +123,7 @@ func (v *visit) beyondLimit(ctx context.Context, w *desk.Batch, problems settle.
 		return err
 	}
 	for _, p := range problems {
-		if err := desk.Accept(ctx, w, v.id, p.Accept, "taken for the flat store, blended off"); err != nil {
+		if err := scalehouse.Accept(ctx, w, v.id, p.Accept, "taken for the flat store, blended off"); err != nil {
 			return err
 		}
 	}
@@ -134,53 +134,53 @@ func (v *visit) beyondLimit(ctx context.Context, w *desk.Batch, problems settle.
 	return v.issue(ctx, w)
 }
 
-func (v *visit) void(ctx context.Context, w *desk.Batch) error {
+func (v *visit) void(ctx context.Context, w *scalehouse.Batch) error {
 	if v.number == 0 {
 		return nil
 	}
-	return desk.Void(ctx, w, v.number, v.odd.voided)
+	return scalehouse.Void(ctx, w, v.number, v.odd.voided)
 }
 
 // correct issues a ticket in place of one that was wrong.
-func (v *visit) correct(ctx context.Context, w *desk.Batch) error {
+func (v *visit) correct(ctx context.Context, w *scalehouse.Batch) error {
 	if v.number == 0 {
 		return nil
 	}
-	id, err := desk.Correct(ctx, w, v.number, v.odd.corrected)
+	id, err := scalehouse.Correct(ctx, w, v.number, v.odd.corrected)
 	if err != nil {
 		return err
 	}
 	if err := v.mend(ctx, w, id); err != nil {
 		return err
 	}
-	number, err := desk.Issue(ctx, w, id)
+	number, err := scalehouse.Issue(ctx, w, id)
 	if err != nil {
 		return err
 	}
-	_, err = desk.RecordPrint(ctx, w, number)
+	_, err = scalehouse.RecordPrint(ctx, w, number)
 	return err
 }
 
 // mend changes what was wrong with the ticket.
-func (v *visit) mend(ctx context.Context, w *desk.Batch, id string) error {
+func (v *visit) mend(ctx context.Context, w *scalehouse.Batch, id string) error {
 	switch v.odd.corrected {
 	case wrongTare:
 		tare := draft(load.Tare, "", v.truck.empty-divisionLb*v.season.chance.between(1, 5))
 		if v.odd.drafts {
 			tare.Draft, tare.Weight = "trailer", lb(v.truck.empty/2-v.truck.empty/2%divisionLb-divisionLb)
 		}
-		return desk.Weigh(ctx, w, id, byHand(tare, wrongTare))
+		return scalehouse.Weigh(ctx, w, id, byHand(tare, wrongTare))
 	case wrongMoisture:
 		again := v.sample
 		moisture := *again.Moisture
 		moisture.Percent = moisture.Percent.Add(figure(v.season.chance.between(2, 9)*10, quantity.Percent))
 		moisture.Reason = wrongMoisture
 		again.Moisture = &moisture
-		return desk.RecordSample(ctx, w, id, again)
+		return scalehouse.RecordSample(ctx, w, id, again)
 	}
 	changed := v.details
 	other := pick(v.season.chance, growers)
 	changed.Grower, changed.Shares = load.Party{ID: other.ID, Name: other.Name}, owners(other)
 	changed.Disposition, changed.ContractNo, changed.Price, changed.PriceSource = load.Stored, "", nil, ""
-	return desk.Amend(ctx, w, id, changed)
+	return scalehouse.Amend(ctx, w, id, changed)
 }

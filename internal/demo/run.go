@@ -6,15 +6,15 @@ import (
 	"slices"
 	"time"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // act is one thing a person does at a moment.
 type act struct {
 	at  time.Time
 	who string
-	do  func(context.Context, *desk.Batch) error
+	do  func(context.Context, *scalehouse.Batch) error
 }
 
 // actsTogether bounds one transaction.
@@ -83,14 +83,14 @@ func (s *season) trucks(day, loads int, from, until time.Time) []act {
 
 // closing is the manager's last act of a day.
 func (s *season) closing(day quantity.Date) act {
-	return act{s.hour(day, 21, 30), Manager, func(ctx context.Context, w *desk.Batch) error { return desk.CloseDay(ctx, w, day, "") }}
+	return act{s.hour(day, 21, 30), Manager, func(ctx context.Context, w *scalehouse.Batch) error { return scalehouse.CloseDay(ctx, w, day, "") }}
 }
 
 // perform does acts in the order of their hours, many in one transaction.
 func (s *season) perform(ctx context.Context, acts []act) error {
 	slices.SortStableFunc(acts, func(a, b act) int { return cmp.Compare(a.at.Unix(), b.at.Unix()) })
 	for chunk := range slices.Chunk(acts, actsTogether) {
-		err := s.desk.Batch(ctx, func(w *desk.Batch) error {
+		err := s.desk.Batch(ctx, func(w *scalehouse.Batch) error {
 			for _, a := range chunk {
 				if err := s.as(a.who, a.at); err != nil {
 					return err

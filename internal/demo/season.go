@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"time"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // The length of a season, in days, and the loads of a day worth opening for.
@@ -19,7 +19,7 @@ const (
 // season is what is being invented.
 type season struct {
 	Options
-	desk  *desk.Desk
+	desk  *scalehouse.Desk
 	clock time.Time
 
 	crops     []priced

@@ -4,8 +4,8 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/scalehouse"
 )
 
 // setUp writes the elevator, its people, everything it knows and its meters into
@@ -18,9 +18,9 @@ func (s *season) setUp(ctx context.Context) error {
 	if err := s.desk.SignIn(Manager); err != nil {
 		return err
 	}
-	err := s.desk.Batch(ctx, func(w *desk.Batch) error {
+	err := s.desk.Batch(ctx, func(w *scalehouse.Batch) error {
 		for _, one := range s.standing() {
-			if err := desk.SetRecord(ctx, w, one.id, one.fact); err != nil {
+			if err := scalehouse.SetRecord(ctx, w, one.id, one.fact); err != nil {
 				return err
 			}
 		}

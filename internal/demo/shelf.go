@@ -5,8 +5,9 @@ import (
 	"slices"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // kept is a part of a sample on the shelf.
@@ -25,11 +26,11 @@ func (s *season) put(v *visit) {
 // clearing is the tester's last act of a day: what need not be kept any longer
 // is thrown out, each sample written down.
 func (s *season) clearing(day quantity.Date) act {
-	return act{s.hour(day, 20, 50), Tester, func(ctx context.Context, w *desk.Batch) error {
+	return act{s.hour(day, 20, 50), Tester, func(ctx context.Context, w *scalehouse.Batch) error {
 		for _, k := range s.shelf {
 			if k.until.Before(day) {
-				gone := desk.SampleDiscarded{Load: k.load, Number: k.number, Place: k.place, Until: k.until, Day: day}
-				if err := desk.SetRecord(ctx, w, k.load, gone); err != nil {
+				gone := office.SampleDiscarded{Load: k.load, Number: k.number, Place: k.place, Until: k.until, Day: day}
+				if err := scalehouse.SetRecord(ctx, w, k.load, gone); err != nil {
 					return err
 				}
 			}
@@ -42,13 +43,13 @@ func (s *season) clearing(day quantity.Date) act {
 // setUpBench says how the house tests and what it calls dry. The limits are
 // invented, as the house's rates are.
 func (s *season) setUpBench(ctx context.Context) error {
-	b, err := desk.BenchSetup(ctx, s.desk)
+	b, err := office.BenchSetup(ctx, s.desk)
 	if err != nil {
 		return err
 	}
 	b.Dry = dry()
 	b.Policies = []bench.Policy{cornPolicy()}
-	return desk.SetBench(ctx, s.desk, b)
+	return scalehouse.SetBench(ctx, s.desk, b)
 }
 
 // cornPolicy asks for two tests of corn, whose moisture differs most within a

@@ -3,8 +3,8 @@ package demo
 import (
 	"testing"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -13,7 +13,7 @@ import (
 // tested three times on the digital meter.
 func TestBenchOfTheDemo(t *testing.T) {
 	d := opened(t, filled(t, Options{Loads: 300, Seed: 5, Now: noon, Rates: shipped(t)}))
-	due, err := desk.SamplesDue(ctx, d, d.Today())
+	due, err := office.SamplesDue(ctx, d, d.Today())
 	must(t, err)
 	if len(due) == 0 {
 		t.Error("no sample is due in the middle of a season")
@@ -23,7 +23,7 @@ func TestBenchOfTheDemo(t *testing.T) {
 			t.Errorf("sample %s was to be kept through %s and is still there", r.Number, r.Until)
 		}
 	}
-	yard, err := desk.Yard(ctx, d)
+	yard, err := office.Yard(ctx, d)
 	must(t, err)
 	atBench := 0
 	for _, l := range yard {
@@ -35,7 +35,7 @@ func TestBenchOfTheDemo(t *testing.T) {
 		if len(m.Bench.Tests.Readings) != 3 || m.Meter != meterID {
 			t.Errorf("load %s was tested as %+v", l.ID, m)
 		}
-		if advice, found, err := desk.DryEnough(ctx, d, l); err != nil || !found || len(advice.Verdicts) != 3 {
+		if advice, found, err := office.DryEnough(ctx, d, l); err != nil || !found || len(advice.Verdicts) != 3 {
 			t.Errorf("load %s: %+v, %v", l.ID, advice, err)
 		}
 	}
@@ -43,7 +43,7 @@ func TestBenchOfTheDemo(t *testing.T) {
 		t.Errorf("%d trucks on the yard were tested at the bench", atBench)
 	}
 	for _, k := range crops {
-		rules, found, err := desk.DryRules(ctx, d, &load.Load{Details: load.Details{Commodity: k.commodity, Day: d.Today()}})
+		rules, found, err := office.DryRules(ctx, d, &load.Load{Details: load.Details{Commodity: k.commodity, Day: d.Today()}})
 		if err != nil || !found || rules.StoreLong.Unit() != quantity.Percent {
 			t.Errorf("%s: %+v, %v", k.commodity, rules, err)
 		}

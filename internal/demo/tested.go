@@ -4,16 +4,17 @@ import (
 	"context"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // testAtBench tests a load's sample with the house's digital meter, three times
 // as the tester does near a limit, and writes the tests down with their mean.
 func (v *visit) testAtBench(ctx context.Context) error {
 	d, c := v.season.desk, v.season.chance
-	l, err := desk.Load(ctx, d, v.id)
+	l, err := office.Load(ctx, d, v.id)
 	if err != nil {
 		return err
 	}
@@ -26,11 +27,11 @@ func (v *visit) testAtBench(ctx context.Context) error {
 			Sample: figure(100*c.between(58, 68), quantity.Fahrenheit), Room: figure(100*c.between(62, 70), quantity.Fahrenheit),
 		})
 	}
-	tested, err := desk.TestSample(ctx, d, l, tests)
+	tested, err := scalehouse.TestSample(ctx, d, l, tests)
 	if err != nil {
 		return err
 	}
 	sample := v.sample
 	sample.Moisture = &load.Moisture{}
-	return desk.RecordTest(ctx, d, v.id, sample, tested)
+	return scalehouse.RecordTest(ctx, d, v.id, sample, tested)
 }

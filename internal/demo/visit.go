@@ -6,10 +6,10 @@ import (
 	"fmt"
 	"time"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/settle"
 )
 
@@ -132,23 +132,23 @@ func (v *visit) terms(c *chance) {
 	d.Disposition, d.Price, d.PriceSource = load.Sold, &price, "posted "+d.Day.String()
 }
 
-func (v *visit) open(ctx context.Context, w *desk.Batch) (err error) {
+func (v *visit) open(ctx context.Context, w *scalehouse.Batch) (err error) {
 	first := v.details
 	if v.odd.misnamed {
 		wrong := pick(v.season.chance, growers)
 		first.Grower, first.Shares = load.Party{ID: wrong.ID, Name: wrong.Name}, owners(wrong)
 	}
-	v.id, err = desk.OpenLoad(ctx, w, first)
+	v.id, err = scalehouse.OpenLoad(ctx, w, first)
 	return err
 }
 
 // issue gives the ticket, unless the load was turned away. A limit that stands
 // in the way is accepted by the manager or turns the load away.
-func (v *visit) issue(ctx context.Context, w *desk.Batch) (err error) {
+func (v *visit) issue(ctx context.Context, w *scalehouse.Batch) (err error) {
 	if v.gone {
 		return nil
 	}
-	v.number, err = desk.Issue(ctx, w, v.id)
+	v.number, err = scalehouse.Issue(ctx, w, v.id)
 	var problems settle.Problems
 	if errors.As(err, &problems) {
 		return v.beyondLimit(ctx, w, problems)
@@ -157,7 +157,7 @@ func (v *visit) issue(ctx context.Context, w *desk.Batch) (err error) {
 		return err
 	}
 	v.season.came(v.details, v.net)
-	_, err = desk.RecordPrint(ctx, w, v.number)
+	_, err = scalehouse.RecordPrint(ctx, w, v.number)
 	return err
 }
 

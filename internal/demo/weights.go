@@ -2,11 +2,11 @@ package demo
 
 import (
 	"context"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
-func (v *visit) weighGross(ctx context.Context, w *desk.Batch) error {
+func (v *visit) weighGross(ctx context.Context, w *scalehouse.Batch) error {
 	gross := v.truck.empty + v.net
 	if v.odd.drafts {
 		front := v.truck.empty/2 - v.truck.empty/2%divisionLb + v.net/2 - v.net/2%divisionLb
@@ -22,7 +22,7 @@ func (v *visit) weighGross(ctx context.Context, w *desk.Batch) error {
 	return v.weigh(ctx, w, first)
 }
 
-func (v *visit) weighTare(ctx context.Context, w *desk.Batch) error {
+func (v *visit) weighTare(ctx context.Context, w *scalehouse.Batch) error {
 	if v.gone {
 		return nil
 	}
@@ -42,9 +42,9 @@ func (v *visit) weighTare(ctx context.Context, w *desk.Batch) error {
 	return v.weigh(ctx, w, draft(load.Tare, "", tare))
 }
 
-func (v *visit) weigh(ctx context.Context, w *desk.Batch, weights ...load.Weighing) error {
+func (v *visit) weigh(ctx context.Context, w *scalehouse.Batch, weights ...load.Weighing) error {
 	for _, one := range weights {
-		if err := desk.Weigh(ctx, w, v.id, one); err != nil {
+		if err := scalehouse.Weigh(ctx, w, v.id, one); err != nil {
 			return err
 		}
 	}

@@ -17,6 +17,9 @@ var papers = inside("slip", "report", "daysheet", "proof")
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("store", "scalelink", "spool")
 
+// rooms are what is done and asked for at an elevator.
+var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
+
 // mayImport says for every package which packages of this repository it may
 // import. What is not written here is refused: a new package is entered here
 // first, which is the moment to think about where it stands.
@@ -53,17 +56,23 @@ var mayImport = map[string][]string{
 	"internal/proof":           slices.Concat(core, inside("report")),
 	"internal/scalelink":       inside("quantity"),
 	"internal/spool":           {},
-	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),
-	"internal/demo":            slices.Concat(core, inside("store", "desk")),
 
-	"ui/present":  slices.Concat(core, papers, inside("desk", "fold")),
+	"internal/ratefiles": slices.Concat(inside("tomlfile", "rates", "bench"), []string{"schedules"}),
+	"internal/office":    slices.Concat(core, papers, inside("store")),
+	"internal/audit":     slices.Concat(core, inside("store", "office")),
+
+	"internal/scalehouse":        slices.Concat(core, papers, inside("store", "office")),
+	"internal/scalehouse/intake": slices.Concat(core, inside("office", "scalehouse")),
+	"internal/demo":              slices.Concat(core, inside("store", "office", "scalehouse")),
+
+	"ui/present":  slices.Concat(core, papers, rooms, inside("fold")),
 	"ui/kit":      inside("fold"),
 	"ui/handbook": inside("fold"),
 	"ui/view":     {"internal/tongue", "ui/present", "ui/kit", "ui/handbook"},
 
-	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),
+	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo"),
 		[]string{"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),
-	"cmd/tenth": slices.Concat(core, papers, devices, inside("desk"),
+	"cmd/tenth": slices.Concat(core, papers, devices, rooms,
 		inside("demo", "transcript"), []string{"schedules", "ui/handbook"}),
 	"cmd/task":            inside("transcript"),
 	"internal/transcript": {}, // what the terminal program said, compared
@@ -175,7 +184,7 @@ func TestTestsStayInsideCanFail(t *testing.T) {
 	expectProblems(t, testsStayInside([]source{
 		snippet(t, "internal/slip/a_test.go", `package slip
 import _ "tenthpoint/ui/present"
-import _ "tenthpoint/internal/desk"`),
+import _ "tenthpoint/internal/scalehouse"`),
 		snippet(t, "ui/view/a_test.go", `package view
 import _ "tenthpoint/ui/present"`),
 	}), "internal/slip/a_test.go:2: a test of internal/slip reaches outward to ui/present")

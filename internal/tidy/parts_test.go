@@ -11,7 +11,7 @@ import (
 var belongsTo = map[string][]string{
 	"github.com/shopspring/decimal": {"internal/quantity"},
 	"math/big":                      {"internal/quantity"},
-	"github.com/BurntSushi/toml":    {"internal/tomlfile", "internal/scalelink", "internal/desk"},
+	"github.com/BurntSushi/toml":    {"internal/tomlfile", "internal/scalelink", "internal/ratefiles"},
 	"database/sql":                  {"internal/store"},
 	"modernc.org/sqlite":            {"internal/store"},
 	"codeberg.org/go-pdf/fpdf":      papers,
@@ -61,18 +61,18 @@ func TestOutsidePartsCanFail(t *testing.T) {
 	expectProblems(t, outsideParts([]source{
 		snippet(t, "internal/settle/a.go", `package settle
 import _ "github.com/shopspring/decimal"`),
-		snippet(t, "internal/desk/a.go", `package desk
+		snippet(t, "internal/scalehouse/a.go", `package scalehouse
 import _ "database/sql"
 import _ "fmt"`),
 		snippet(t, "ui/present/a.go", `package present
 import _ "fyne.io/fyne/v2/widget"`),
 		snippet(t, "ui/view/a.go", `package view
 import _ "fyne.io/fyne/v2/widget"`),
-		snippet(t, "internal/desk/a_test.go", `package desk
+		snippet(t, "internal/scalehouse/a_test.go", `package scalehouse
 import _ "database/sql"`),
 	}),
 		"internal/settle/a.go:2: github.com/shopspring/decimal belongs to internal/quantity",
-		"internal/desk/a.go:2: database/sql belongs to internal/store",
+		"internal/scalehouse/a.go:2: database/sql belongs to internal/store",
 		"ui/present/a.go:2: fyne.io belongs to")
 }
 

@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // acceptable is a limit that a manager may let the load through.
@@ -85,7 +85,7 @@ func (f *LoadForm) Accept() {
 // accept writes the leave down under the manager's own name.
 func (f *LoadForm) accept(who, limit, reason string) {
 	err := f.frame.as(who, func() error {
-		return desk.Accept(context.Background(), f.frame.Desk, f.id, limit, reason)
+		return scalehouse.Accept(context.Background(), f.frame.Desk, f.id, limit, reason)
 	})
 	if err == nil {
 		err = f.Reload()

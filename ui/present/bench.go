@@ -6,8 +6,8 @@ import (
 	"slices"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -20,7 +20,7 @@ type Bench struct {
 	hand      *SampleTest
 	trucks    []*load.Load
 	equipment bench.Equipment
-	setup     desk.Bench
+	setup     office.Bench
 	last      usual
 	back      bool // the sample in hand was opened from the yard, which waits for it
 }
@@ -46,9 +46,9 @@ func NewBench(f *Frame) *Bench {
 func (b *Bench) read() {
 	ctx := context.Background()
 	var errs [3]error
-	b.trucks, errs[0] = desk.Yard(ctx, b.frame.Desk)
-	b.equipment, errs[1] = desk.Equipment(ctx, b.frame.Desk)
-	b.setup, errs[2] = desk.BenchSetup(ctx, b.frame.Desk)
+	b.trucks, errs[0] = office.Yard(ctx, b.frame.Desk)
+	b.equipment, errs[1] = office.Equipment(ctx, b.frame.Desk)
+	b.setup, errs[2] = office.BenchSetup(ctx, b.frame.Desk)
 	for _, err := range errs {
 		if err != nil {
 			b.frame.Fail(err)

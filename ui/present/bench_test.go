@@ -7,9 +7,10 @@ import (
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // benchRoom is the bench of the invented elevator with a waiting load of
@@ -179,7 +180,7 @@ func TestBenchWritesToTheLoad(t *testing.T) {
 	b.test(t, "66")
 	b.typeAll("test-weight 57.5", "probes 4", "place Shelf B-2")
 	must(t, b.Write())
-	l, err := desk.Load(t.Context(), r.frame.Desk, id)
+	l, err := office.Load(t.Context(), r.frame.Desk, id)
 	must(t, err)
 	m := l.Sample.Moisture
 	if m == nil || m.Bench == nil || len(m.Bench.Tests.Readings) != 1 || m.Meter != "D1" {
@@ -232,10 +233,10 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 // reason; both stand in the book.
 func TestBenchLetsThrough(t *testing.T) {
 	r, b := benchRoom(t)
-	setup, err := desk.BenchSetup(t.Context(), r.frame.Desk)
+	setup, err := office.BenchSetup(t.Context(), r.frame.Desk)
 	must(t, err)
 	setup.Trust.Blocks = append(setup.Trust.Blocks, bench.Cold)
-	must(t, desk.SetBench(t.Context(), r.frame.Desk, setup))
+	must(t, scalehouse.SetBench(t.Context(), r.frame.Desk, setup))
 	must(t, r.frame.Desk.SignIn(demo.Tester))
 	b.Refresh()
 	id := b.hand.load.ID
@@ -249,7 +250,7 @@ func TestBenchLetsThrough(t *testing.T) {
 		t.Error("let through without a reason")
 	}
 	r.answer(map[string]string{"who": demo.Manager, "reason": "grower agrees"})
-	l, err := desk.Load(t.Context(), r.frame.Desk, id)
+	l, err := office.Load(t.Context(), r.frame.Desk, id)
 	must(t, err)
 	if len(l.Sample.Stops) != 0 || l.Sample.Tester != demo.Tester {
 		t.Fatalf("the book has the sample %+v; said %q", l.Sample, r.last())
@@ -296,11 +297,11 @@ func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	id := b.hand.load.ID
 	details := b.hand.load.Details
 	details.Bin, details.Disposition = "P1", load.Stored
-	must(t, desk.Amend(t.Context(), d, id, details))
-	l, err := desk.Load(t.Context(), d, id)
+	must(t, scalehouse.Amend(t.Context(), d, id, details))
+	l, err := office.Load(t.Context(), d, id)
 	must(t, err)
 	gross, _ := l.Weight(load.Gross, "")
-	must(t, desk.Weigh(t.Context(), d, id, load.Weighing{Which: load.Tare, Weight: quantity.Int(24_120, quantity.Lb), Source: load.ByHand, Reason: "test"}))
+	must(t, scalehouse.Weigh(t.Context(), d, id, load.Weighing{Which: load.Tare, Weight: quantity.Int(24_120, quantity.Lb), Source: load.ByHand, Reason: "test"}))
 	b.Refresh()
 	b.test(t, "66")
 	if !saysWord(b, "worth") {

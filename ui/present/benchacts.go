@@ -8,7 +8,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // Type takes the text that now stands in a field.
@@ -131,9 +132,9 @@ func (b *Bench) Add() error {
 }
 
 // workAlone works one test out by itself.
-func (s *SampleTest) workAlone(r bench.Reading) (desk.Testing, error) {
+func (s *SampleTest) workAlone(r bench.Reading) (scalehouse.Testing, error) {
 	alone := bench.Tests{Readings: []bench.Reading{r}}
-	return desk.TestSample(context.Background(), s.bench.frame.Desk, s.subject(), alone)
+	return scalehouse.TestSample(context.Background(), s.bench.frame.Desk, s.subject(), alone)
 }
 
 // sayTests repeats on the status line what the tests come to.
@@ -205,9 +206,9 @@ func (s *SampleTest) write() error {
 	sample.Tester = d.Who().Name
 	var err error
 	if s.isTested() {
-		err = desk.RecordTest(ctx, d, s.load.ID, sample, s.found.testing)
+		err = scalehouse.RecordTest(ctx, d, s.load.ID, sample, s.found.testing)
 	} else {
-		err = desk.RecordSample(ctx, d, s.load.ID, sample)
+		err = scalehouse.RecordSample(ctx, d, s.load.ID, sample)
 	}
 	if err != nil {
 		return err
@@ -226,7 +227,7 @@ func (s *SampleTest) writeProbe() error {
 	if s.typed["number"] == "" && s.typed["probes"] == "" && s.typed["place"] == "" {
 		return nil
 	}
-	_, err := desk.Probe(context.Background(), s.bench.frame.Desk, s.load.ID, desk.Probed{
+	_, err := scalehouse.Probe(context.Background(), s.bench.frame.Desk, s.load.ID, scalehouse.Probed{
 		Number: strings.TrimSpace(s.text("number")), Probes: probesOf(s.text("probes")), Place: strings.TrimSpace(s.text("place")),
 	})
 	if err != nil {
@@ -240,7 +241,7 @@ func (s *SampleTest) writeProbe() error {
 
 // reload reads the load from the book again.
 func (s *SampleTest) reload() error {
-	l, err := desk.Load(context.Background(), s.bench.frame.Desk, s.load.ID)
+	l, err := office.Load(context.Background(), s.bench.frame.Desk, s.load.ID)
 	if err == nil {
 		s.rebase(l)
 		s.work()

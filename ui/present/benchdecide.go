@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/scalehouse"
 )
 
 // LeaveOut asks by which rule a test is to be left out of the mean, or takes one
@@ -147,13 +147,13 @@ func (b *Bench) letThrough(f bench.Flag, who, reason string) {
 // writeWith writes the sample down with a manager's decisions in its tests.
 func (s *SampleTest) writeWith(tests bench.Tests, tester string) error {
 	ctx, d := context.Background(), s.bench.frame.Desk
-	testing, err := desk.TestSample(ctx, d, s.load, tests)
+	testing, err := scalehouse.TestSample(ctx, d, s.load, tests)
 	if err != nil {
 		return err
 	}
 	draft, _ := s.form.read()
 	draft.sample.Tester = tester
-	return desk.RecordTest(ctx, d, s.load.ID, draft.sample, testing)
+	return scalehouse.RecordTest(ctx, d, s.load.ID, draft.sample, testing)
 }
 
 // StartOver forgets the tests of grain that belongs to no load. Those of a load

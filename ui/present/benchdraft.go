@@ -9,9 +9,9 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // The names of a sample's texts in its draft.
@@ -29,7 +29,7 @@ var benchFields = []string{
 	"dial", "percent", "wet", "tare", "dry", "reason", "number", "probes", "place",
 }
 
-func (s *SampleTest) draftAt() draftAt { return draftAt{desk.DraftOfTests, s.id()} }
+func (s *SampleTest) draftAt() draftAt { return draftAt{scalehouse.DraftOfTests, s.id()} }
 
 // benchContext are the fields that say what the others mean.
 var benchContext = []string{"grain", "method", "meter"}
@@ -230,7 +230,7 @@ func (b *Bench) isWritten() { b.frame.keep(b.hand.draftAt(), nil) }
 // formsBack makes the samples of which something was tested or typed before the
 // program stopped, and takes up the one that was in hand.
 func (b *Bench) formsBack() {
-	for _, id := range b.frame.typedBeforeAt(desk.DraftOfTests) {
+	for _, id := range b.frame.typedBeforeAt(scalehouse.DraftOfTests) {
 		if id == "" || b.truck(id) != nil {
 			s := b.sample(id)
 			s.takeBack(b.frame.typedBefore(s.draftAt()))

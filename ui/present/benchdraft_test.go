@@ -9,8 +9,9 @@ import (
 	"time"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // looks is all that the bench shows of the sample in hand.
@@ -95,7 +96,7 @@ func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
 		t.Fatalf("in hand is %q, want %q", after.hand.id(), id)
 	}
 	must(t, after.Write())
-	l, err := desk.Load(t.Context(), next.frame.Desk, id)
+	l, err := office.Load(t.Context(), next.frame.Desk, id)
 	must(t, err)
 	readings := l.Sample.Moisture.Bench.Tests.Readings
 	if len(readings) != 3 {
@@ -131,7 +132,7 @@ func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	must(t, b.Add())
 	must(t, b.Write())
 	texts["test.0001"] = strings.Replace(texts["test.0001"], "57", "58", 1)
-	must(t, desk.SaveDraft(r.frame.Desk, "bench", id, texts))
+	must(t, scalehouse.SaveDraft(r.frame.Desk, "bench", id, texts))
 	next := r.again()
 	after := NewBench(next.frame)
 	after.Take(id)

@@ -7,8 +7,9 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // everyCrop is the choice of a policy for all grain without its own.
@@ -35,7 +36,7 @@ func (m *Meters) AskPolicy() {
 }
 
 func (m *Meters) askPolicyFor(crop string) {
-	setup, err := desk.BenchSetup(context.Background(), m.frame.Desk)
+	setup, err := office.BenchSetup(context.Background(), m.frame.Desk)
 	if err != nil {
 		m.frame.Fail(err)
 		return
@@ -76,7 +77,7 @@ func authorityOptions() []Option {
 	for _, a := range bench.Authorities() {
 		out = append(out, Option{Code: a.ID, Name: a.Name, Detail: a.Source, ByName: true})
 	}
-	return append(out, Option{Code: desk.HouseRule, Name: Say("the house, by its own limit"), ByName: true})
+	return append(out, Option{Code: office.HouseRule, Name: Say("the house, by its own limit"), ByName: true})
 }
 
 // wholeField reads a small whole number; pointsField reads points.
@@ -86,7 +87,7 @@ var (
 )
 
 // readPolicy reads the sheet over what was, and says by field what is wrong.
-func readPolicy(setup desk.Bench, p bench.Policy, crop string, values map[string]string) (desk.Bench, map[string]string) {
+func readPolicy(setup office.Bench, p bench.Policy, crop string, values map[string]string) (office.Bench, map[string]string) {
 	wrong := map[string]string{}
 	whole := func(id, label string) int {
 		field := wholeField
@@ -112,7 +113,7 @@ func readPolicy(setup desk.Bench, p bench.Policy, crop string, values map[string
 	p.Count, p.NearCount = whole("count", Say("Tests of a sample")), whole("nearcount", Say("Tests near a limit"))
 	p.Spread, p.Near = points("spread", Say("They may differ by")), points("near", Say("Near a limit is"))
 	setup.Authority = values["authority"]
-	if setup.Authority == desk.HouseRule || values["limit"] != "" {
+	if setup.Authority == office.HouseRule || values["limit"] != "" {
 		setup.Limit = points("limit", Say("The house's own limit"))
 	}
 	setup.EveryDays, setup.WarnDays = whole("days", Say("Checked every")), whole("warn", Say("Warn before"))
@@ -126,8 +127,8 @@ func readPolicy(setup desk.Bench, p bench.Policy, crop string, values map[string
 	return setup, wrong
 }
 
-func (m *Meters) setPolicy(setup desk.Bench) {
-	if err := desk.SetBench(context.Background(), m.frame.Desk, setup); err != nil {
+func (m *Meters) setPolicy(setup office.Bench) {
+	if err := scalehouse.SetBench(context.Background(), m.frame.Desk, setup); err != nil {
 		m.frame.Fail(err)
 		return
 	}

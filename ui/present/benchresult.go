@@ -4,7 +4,7 @@ import (
 	"strconv"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/working"
@@ -141,7 +141,7 @@ func (s *SampleTest) grade() gradeAdvice {
 
 // worthLines say what a tenth of a point is worth on the load, and what the
 // meter's tolerance is.
-func worthLines(w *desk.Worth) []string {
+func worthLines(w *office.Worth) []string {
 	out := []string{Say("A tenth of a point drier: %s. A tenth wetter: %s.", changeText(w.Here, w.Drier), changeText(w.Here, w.Wetter))}
 	if t := w.Tolerance; t != nil {
 		out = append(out, Say("The meter may be off by %s. At %s: %s. At %s: %s.", t.Step,

@@ -5,10 +5,11 @@ import (
 	"slices"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // SampleTest is one sample under test: the tests made so far, what people
@@ -25,12 +26,12 @@ type SampleTest struct {
 
 // findings are what the tests made so far come to.
 type findings struct {
-	testing desk.Testing
+	testing scalehouse.Testing
 	fault   error      // why they come to nothing
 	would   *load.Load // the load as it would stand
 	advice  bench.Advice
 	judged  bool
-	worth   *desk.Worth
+	worth   *office.Worth
 	ruler   bench.Ruler
 }
 
@@ -150,7 +151,7 @@ func (s *SampleTest) workTests() {
 	f := &s.found
 	f.would = copyOf(s.subject())
 	if len(s.tests.Readings) > 0 {
-		f.testing, f.fault = desk.TestSample(ctx, d, s.subject(), s.tests)
+		f.testing, f.fault = scalehouse.TestSample(ctx, d, s.subject(), s.tests)
 		if f.fault == nil {
 			f.would.Sample = f.testing.Sample(f.would.Sample)
 			f.would.UseCharts(d.Charts())
@@ -159,7 +160,7 @@ func (s *SampleTest) workTests() {
 	if f.fault == nil && f.would.Sample.Moisture != nil {
 		s.judge()
 	}
-	f.ruler, _ = desk.Ruler(ctx, d, f.would) // bare while the moisture does not tell
+	f.ruler, _ = office.Ruler(ctx, d, f.would) // bare while the moisture does not tell
 }
 
 // judge asks whether the grain is dry enough and what a tenth of it is worth.
@@ -167,13 +168,13 @@ func (s *SampleTest) judge() {
 	d, ctx := s.bench.frame.Desk, context.Background()
 	f := &s.found
 	var err error
-	if f.advice, f.judged, err = desk.DryEnough(ctx, d, f.would); err != nil {
+	if f.advice, f.judged, err = office.DryEnough(ctx, d, f.would); err != nil {
 		s.bench.frame.Fail(err)
 	}
 	if s.load == nil {
 		return
 	}
-	if worth, err := desk.WorthOf(ctx, d, f.would, desk.Tenth); err == nil {
+	if worth, err := office.WorthOf(ctx, d, f.would, office.Tenth); err == nil {
 		f.worth = &worth // a load that is not whole has no worth yet
 	}
 }

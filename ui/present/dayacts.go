@@ -6,9 +6,10 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/scalehouse"
 )
 
 // CanClose reports whether the day may be closed.
@@ -43,7 +44,7 @@ func (s *DaySheet) Close() {
 }
 
 func (s *DaySheet) close(who, remark string) {
-	err := s.frame.as(who, func() error { return desk.CloseDay(context.Background(), s.frame.Desk, s.day, remark) })
+	err := s.frame.as(who, func() error { return scalehouse.CloseDay(context.Background(), s.frame.Desk, s.day, remark) })
 	if err != nil {
 		s.frame.Fail(err)
 		return
@@ -129,7 +130,7 @@ func (f *Frame) AskStatement(grower string) {
 }
 
 func (f *Frame) printStatement(grower string, from, to quantity.Date, files bool) {
-	d, err := desk.Statement(context.Background(), f.Desk, grower, from, to)
+	d, err := office.Statement(context.Background(), f.Desk, grower, from, to)
 	if err != nil {
 		f.Fail(err)
 		return

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/daysheet"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -31,8 +31,8 @@ func NewDaySheet(f *Frame) *DaySheet { return &DaySheet{frame: f, day: f.Desk.To
 func (s *DaySheet) Refresh() {
 	ctx := context.Background()
 	var err error
-	if s.sheet, err = desk.DaySheet(ctx, s.frame.Desk, s.day); err == nil {
-		s.paper, err = desk.DayPaper(ctx, s.frame.Desk, s.day)
+	if s.sheet, err = office.DaySheet(ctx, s.frame.Desk, s.day); err == nil {
+		s.paper, err = office.DayPaper(ctx, s.frame.Desk, s.day)
 	}
 	if err != nil {
 		s.frame.Fail(err)
@@ -41,7 +41,7 @@ func (s *DaySheet) Refresh() {
 }
 
 func (s *DaySheet) readDays(ctx context.Context) {
-	facts, err := desk.DaysClosed(ctx, s.frame.Desk)
+	facts, err := office.DaysClosed(ctx, s.frame.Desk)
 	if err != nil {
 		s.frame.Fail(err)
 		return

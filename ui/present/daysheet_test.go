@@ -9,8 +9,9 @@ import (
 
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // cabinet is a folder of a test.
@@ -35,7 +36,7 @@ func TestDaySheetShowsThePaper(t *testing.T) {
 	r, s := dayRoom(t, 160)
 	s.Step(-1)
 	s.Refresh()
-	paper, err := desk.DayPaper(t.Context(), r.frame.Desk, s.day)
+	paper, err := office.DayPaper(t.Context(), r.frame.Desk, s.day)
 	must(t, err)
 	table, found := paper.Table("charges")
 	if !found {
@@ -168,9 +169,9 @@ func TestDayIsClosed(t *testing.T) {
 // typed weight.
 func TestDayTellsWhatToLookAt(t *testing.T) {
 	r, s := dayRoom(t, 120)
-	last, _, err := desk.LastTicket(t.Context(), r.frame.Desk)
+	last, _, err := office.LastTicket(t.Context(), r.frame.Desk)
 	must(t, err)
-	must(t, desk.Void(t.Context(), r.frame.Desk, last, "wrong truck"))
+	must(t, scalehouse.Void(t.Context(), r.frame.Desk, last, "wrong truck"))
 	s.Refresh()
 	rows := s.Told()
 	i := slices.IndexFunc(rows, func(row Row) bool { return row.Cells[0] == counted(last) })

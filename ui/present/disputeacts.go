@@ -6,9 +6,10 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AskRaise asks for a new dispute about a ticket; nought leaves the number to be
@@ -36,7 +37,7 @@ func (f *Frame) AskRaise(ticket int64, then func()) {
 		},
 		Then: func(values map[string]string) {
 			n, _ := number(values["ticket"])
-			id, err := desk.RaiseDispute(context.Background(), f.Desk, dispute.Raised{
+			id, err := scalehouse.RaiseDispute(context.Background(), f.Desk, dispute.Raised{
 				Ticket: n, By: strings.TrimSpace(values["by"]), About: values["about"], Claim: strings.TrimSpace(values["claim"]),
 			})
 			if err != nil {
@@ -65,7 +66,7 @@ func (d *Disputes) Raise() { d.frame.AskRaise(0, d.Refresh) }
 
 // goOn writes the next fact of the dispute in hand down.
 func (d *Disputes) goOn(f dispute.Fact, said string) {
-	if err := desk.ContinueDispute(context.Background(), d.frame.Desk, d.chosen, f); err != nil {
+	if err := scalehouse.ContinueDispute(context.Background(), d.frame.Desk, d.chosen, f); err != nil {
 		d.frame.Fail(err)
 		return
 	}
@@ -103,7 +104,7 @@ func (d *Disputes) AskSent() {
 
 // sampleNumber is the number of the disputed ticket's sample.
 func (d *Disputes) sampleNumber(one dispute.Dispute) string {
-	l, err := desk.Ticket(context.Background(), d.frame.Desk, one.Raised.Ticket)
+	l, err := office.Ticket(context.Background(), d.frame.Desk, one.Raised.Ticket)
 	if err != nil {
 		return ""
 	}
@@ -192,7 +193,7 @@ func (d *Disputes) AskDecide() {
 }
 
 func (d *Disputes) decide(one dispute.Dispute, who string, f dispute.Decided) {
-	err := d.frame.as(who, func() error { return desk.ContinueDispute(context.Background(), d.frame.Desk, one.ID, f) })
+	err := d.frame.as(who, func() error { return scalehouse.ContinueDispute(context.Background(), d.frame.Desk, one.ID, f) })
 	if err != nil {
 		d.frame.Fail(err)
 		return
@@ -208,7 +209,7 @@ func (d *Disputes) PrintFile() {
 	if !there {
 		return
 	}
-	doc, err := desk.DisputeFile(context.Background(), d.frame.Desk, one.ID)
+	doc, err := office.DisputeFile(context.Background(), d.frame.Desk, one.ID)
 	if err != nil {
 		d.frame.Fail(err)
 		return
@@ -251,13 +252,13 @@ func (f *Frame) AskProof(ticket int64) {
 		Then: func(values map[string]string) {
 			n, _ := number(values["ticket"])
 			figure, _ := figureOrNone(values["figure"])
-			f.printProof(n, desk.ProofOptions{Moisture: figure})
+			f.printProof(n, office.ProofOptions{Moisture: figure})
 		},
 	})
 }
 
-func (f *Frame) printProof(n int64, o desk.ProofOptions) {
-	doc, err := desk.Proof(context.Background(), f.Desk, n, o)
+func (f *Frame) printProof(n int64, o office.ProofOptions) {
+	doc, err := office.Proof(context.Background(), f.Desk, n, o)
 	if err != nil {
 		f.Fail(err)
 		return

@@ -3,8 +3,8 @@ package present
 import (
 	"context"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/office"
 )
 
 // Disputes is the list of doubted tickets: what each waits for, and until when.
@@ -24,12 +24,12 @@ func NewDisputes(f *Frame) *Disputes {
 // Refresh reads the disputes from the book, those not decided first.
 func (d *Disputes) Refresh() {
 	ctx := context.Background()
-	open, err := desk.DisputesDue(ctx, d.frame.Desk)
+	open, err := office.DisputesDue(ctx, d.frame.Desk)
 	if err != nil {
 		d.frame.Fail(err)
 		return
 	}
-	all, err := desk.Disputes(ctx, d.frame.Desk)
+	all, err := office.Disputes(ctx, d.frame.Desk)
 	if err != nil {
 		d.frame.Fail(err)
 		return

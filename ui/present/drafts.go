@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/scalehouse"
 )
 
 // What is typed and cannot be a fact yet outlives the program: every form keeps
@@ -33,7 +33,7 @@ func (f *Frame) typed() *drafts {
 		return f.drafts
 	}
 	f.drafts = &drafts{before: map[draftAt]map[string]string{}, kept: map[draftAt]map[string]string{}, safe: map[draftAt]bool{}}
-	all, lost, err := desk.Drafts(context.Background(), f.Desk)
+	all, lost, err := scalehouse.Drafts(context.Background(), f.Desk)
 	for _, sentence := range lost {
 		f.drafts.lost = append(f.drafts.lost, translate(sentence))
 	}
@@ -73,7 +73,7 @@ func (f *Frame) jot(at draftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) {
 		return
 	}
-	if desk.SaveDraft(f.Desk, at.place, at.id, texts) == nil {
+	if scalehouse.SaveDraft(f.Desk, at.place, at.id, texts) == nil {
 		d.take(at, texts, false)
 	}
 }
@@ -85,7 +85,7 @@ func (f *Frame) keep(at draftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) && (d.safe[at] || len(texts) == 0) {
 		return
 	}
-	if err := desk.SaveDraftSync(context.Background(), f.Desk, at.place, at.id, texts); err != nil {
+	if err := scalehouse.SaveDraftSync(context.Background(), f.Desk, at.place, at.id, texts); err != nil {
 		f.Say(Warn, Say("what is typed would not outlive a stop: %s", sentence(err)))
 		return
 	}
@@ -94,11 +94,11 @@ func (f *Frame) keep(at draftAt, texts map[string]string) {
 
 // keepWith keeps what is typed together with an act, unless the book has it so.
 // The act may still fail: when it is done, call [drafts.take].
-func (f *Frame) keepWith(ctx context.Context, w *desk.Batch, at draftAt, texts map[string]string) error {
+func (f *Frame) keepWith(ctx context.Context, w *scalehouse.Batch, at draftAt, texts map[string]string) error {
 	if maps.Equal(f.typed().kept[at], texts) {
 		return nil
 	}
-	return desk.SaveDraftSync(ctx, w, at.place, at.id, texts)
+	return scalehouse.SaveDraftSync(ctx, w, at.place, at.id, texts)
 }
 
 // isKept reports whether the book has a draft of a place.

@@ -13,7 +13,8 @@ import (
 
 	"pgregory.net/rapid"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
@@ -37,12 +38,12 @@ func (r *room) clear() *room {
 	rows, err := r.frame.Desk.Book().Drafts(context.Background())
 	must(r.t, err)
 	for _, row := range rows {
-		must(r.t, desk.SaveDraft(r.frame.Desk, row.Place, row.ID, nil))
+		must(r.t, scalehouse.SaveDraft(r.frame.Desk, row.Place, row.ID, nil))
 	}
-	trucks, err := desk.Yard(context.Background(), r.frame.Desk)
+	trucks, err := office.Yard(context.Background(), r.frame.Desk)
 	must(r.t, err)
 	for _, l := range trucks {
-		must(r.t, desk.Refuse(context.Background(), r.frame.Desk, l.ID, "an empty yard for the test"))
+		must(r.t, scalehouse.Refuse(context.Background(), r.frame.Desk, l.ID, "an empty yard for the test"))
 	}
 	return r.again()
 }
@@ -53,7 +54,7 @@ func (r *room) againAt(now time.Time, who string) *room {
 	must(r.t, err)
 	charts, err := chartsOnce()
 	must(r.t, err)
-	d, err := desk.Open(context.Background(), r.frame.Desk.Book(), desk.Options{
+	d, err := scalehouse.Open(context.Background(), r.frame.Desk.Book(), scalehouse.Options{
 		Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Who: who, Clock: func() time.Time { return now },
 	})
 	must(r.t, err)
@@ -320,7 +321,7 @@ func TestDamagedDraftsStopNobody(t *testing.T) {
 		id := y.Form().ID()
 		text := rapid.OneOf(rapid.String(), rapid.Just(id), rapid.SampledFrom([]string{"", "on", reading, strings.ReplaceAll(reading, "57", "5777"), strings.ReplaceAll(reading, "D1", "D9"), `{"test":1}`, "[]", "null"}))
 		for _, place := range []draftAt{{"load", id}, {"load", ""}, {"bench", id}, {"bench", ""}, {inHand, "yard"}, {inHand, "bench"}, setUpDraft, {"ask grower", "grower "}} {
-			must(t, desk.SaveDraft(r.frame.Desk, place.place, place.id, rapid.MapOfN(rapid.SampledFrom(names), text, 1, 5).Draw(rt, place.place)))
+			must(t, scalehouse.SaveDraft(r.frame.Desk, place.place, place.id, rapid.MapOfN(rapid.SampledFrom(names), text, 1, 5).Draw(rt, place.place)))
 		}
 		next := r.again()
 		after, bench := NewYard(next.frame), NewBench(next.frame)
@@ -334,7 +335,7 @@ func TestDamagedDraftsStopNobody(t *testing.T) {
 			after.Form().Type(field[0], field[1])
 		}
 		must(t, after.Form().Commit())
-		if l, err := desk.Load(context.Background(), next.frame.Desk, id); err != nil || l.Sample.Moisture == nil {
+		if l, err := office.Load(context.Background(), next.frame.Desk, id); err != nil || l.Sample.Moisture == nil {
 			rt.Fatalf("the load is %+v, %v", l, err)
 		}
 	})

@@ -4,14 +4,14 @@ import (
 	"context"
 	"time"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/scalehouse"
 )
 
 // Frame is what the screens of one window share: the desk, who is signed in,
 // the lists of growers and trucks, and the window itself.
 type Frame struct {
-	Desk    *desk.Desk
+	Desk    *scalehouse.Desk
 	Printer Printer
 	// Indicator is the truck scale's display; nil where weights are typed.
 	Indicator Indicator
@@ -45,7 +45,7 @@ type Frame struct {
 
 // NewFrame makes the frame of a window on a desk. Attach the window before
 // anything is asked of it.
-func NewFrame(d *desk.Desk, printer Printer) *Frame {
+func NewFrame(d *scalehouse.Desk, printer Printer) *Frame {
 	return &Frame{Desk: d, Printer: printer, Zone: time.Local, window: nowhere{}}
 }
 

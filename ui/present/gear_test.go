@@ -7,10 +7,11 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/audit"
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/store"
 )
@@ -72,7 +73,7 @@ func TestGearScaleShows(t *testing.T) {
 	} {
 		p := r.frame.Desk.Profile()
 		p.Scales = []house.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}
-		must(t, desk.SetProfile(context.Background(), r.frame.Desk, p))
+		must(t, scalehouse.SetProfile(context.Background(), r.frame.Desk, p))
 		r.frame.Indicator = c.shows
 		if row := g.Scales()[0]; row.State != c.want.State || row.Cells[4] != c.want.Text {
 			t.Errorf("%s: shows %d %q", c.title, row.State, row.Cells[4])
@@ -258,7 +259,7 @@ func TestGearVerify(t *testing.T) {
 	if text := textOf(g.Card()); !strings.Contains(text, "Last check | 2025-10-14 12:00, sound") || !strings.Contains(text, "settlements worked again") {
 		t.Errorf("the card says:\n%s", text)
 	}
-	g.checked(desk.Soundness{Facts: 7, Problems: []string{"Fact 3 was changed.", "Ticket 2 is missing."}})
+	g.checked(audit.Soundness{Facts: 7, Problems: []string{"Fact 3 was changed.", "Ticket 2 is missing."}})
 	wantSaid(t, r, Stop, "2 problems. The first: Fact 3 was changed.")
 	if text := textOf(g.Card()); !strings.Contains(text, "not sound") || !strings.Contains(text, "Ticket 2 is missing.") || !strings.Contains(text, "Do not mend it") {
 		t.Errorf("the card says:\n%s", text)

@@ -5,7 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/audit"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/slip"
 )
 
@@ -160,15 +161,15 @@ func (g *Gear) verifyLines(c *card) {
 // Verify checks the whole book away from the window. It can be stopped, and
 // trucks can be received meanwhile.
 func (g *Gear) Verify() {
-	var found desk.Soundness
+	var found audit.Soundness
 	g.frame.Run(Job{
 		Topic: "verify", Title: Say("Checking the book"),
 		Do: func(ctx context.Context, report func(done, total int)) error {
-			_, tickets, err := desk.FindTickets(ctx, g.frame.Desk, desk.Search{Limit: 1})
+			_, tickets, err := office.FindTickets(ctx, g.frame.Desk, office.Search{Limit: 1})
 			if err != nil {
 				return err
 			}
-			found, err = desk.Verify(ctx, g.frame.Desk, func(done int64) { report(int(done), int(max(done, tickets))) })
+			found, err = audit.Verify(ctx, g.frame.Desk, func(done int64) { report(int(done), int(max(done, tickets))) })
 			return err
 		},
 		Done: func(err error) {
@@ -182,7 +183,7 @@ func (g *Gear) Verify() {
 }
 
 // checked remembers what a check found and says it.
-func (g *Gear) checked(found desk.Soundness) {
+func (g *Gear) checked(found audit.Soundness) {
 	looked := Say("%s facts, %s loads, %s settlements worked again, %s editions", counted(found.Facts), counted(found.Loads), counted(found.Settlements), counted(found.Editions))
 	g.frame.remember(verifyLast, strings.Join(append([]string{g.frame.Clock(), looked}, found.Problems...), "\n"))
 	if n := len(found.Problems); n > 0 {

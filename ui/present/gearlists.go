@@ -4,8 +4,8 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/scalehouse"
 )
 
 // roleOptions are the roles with what each may do.
@@ -39,7 +39,7 @@ func (g *Gear) AskPerson(name string) {
 				p.Name = strings.TrimSpace(values["name"])
 			}
 			p.Role, p.Gone = house.Role(values["role"]), values["gone"] == TickOn
-			err := g.frame.as(values["who"], func() error { return desk.SetPerson(context.Background(), g.frame.Desk, p) })
+			err := g.frame.as(values["who"], func() error { return scalehouse.SetPerson(context.Background(), g.frame.Desk, p) })
 			if err != nil {
 				g.frame.Fail(err)
 				return
@@ -82,7 +82,7 @@ func (g *Gear) AskBin(code string) {
 				b.ID = strings.TrimSpace(values["code"])
 			}
 			b.Name, b.Commodity = strings.TrimSpace(values["name"]), values["grain"]
-			if err := desk.SetBin(context.Background(), g.frame.Desk, b); err != nil {
+			if err := scalehouse.SetBin(context.Background(), g.frame.Desk, b); err != nil {
 				g.frame.Fail(err)
 				return
 			}

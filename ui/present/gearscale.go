@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AskScale asks for a scale; a name that is not known adds one.
@@ -77,7 +77,7 @@ func (g *Gear) setScale(id string, s house.Scale, who string) {
 	} else {
 		p.Scales[i] = s
 	}
-	err := g.frame.as(who, func() error { return desk.SetProfile(context.Background(), g.frame.Desk, p) })
+	err := g.frame.as(who, func() error { return scalehouse.SetProfile(context.Background(), g.frame.Desk, p) })
 	if err != nil {
 		g.frame.Fail(err)
 		return

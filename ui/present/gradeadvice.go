@@ -3,9 +3,9 @@ package present
 import (
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/slip"
 )
 
@@ -31,7 +31,7 @@ type gradeAdvice struct {
 // adviseGrade grades the sample of a load. It is empty for a load of no grain,
 // and while a result does not belong to it, which its field says.
 func (f *Frame) adviseGrade(l *load.Load) (a gradeAdvice) {
-	g, err := desk.Grade(l)
+	g, err := office.Grade(l)
 	if err != nil {
 		return a
 	}

@@ -4,10 +4,10 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/slip"
 )
 
@@ -86,7 +86,7 @@ func TestNoGradeAdvice(t *testing.T) {
 	}
 	p := r.frame.Desk.Profile()
 	p.Rules = "canada"
-	must(t, desk.SetProfile(t.Context(), r.frame.Desk, p))
+	must(t, scalehouse.SetProfile(t.Context(), r.frame.Desk, p))
 	if a := r.frame.adviseGrade(sampleOf(t, "corn", "15.2", "test-weight 57 lb/bu")); !strings.Contains(a.grade, "Canadian grade tables were not read") || a.saying() != nil {
 		t.Errorf("under Canadian rules: %+v", a)
 	}

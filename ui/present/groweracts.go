@@ -4,9 +4,9 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // Add asks for a grower who has not been here before.
@@ -51,7 +51,7 @@ func (g *Growers) askGrower(one house.Grower, title string) {
 
 // write puts a grower into the book and takes it in hand.
 func (g *Growers) write(one house.Grower, done string) {
-	if err := desk.SetGrower(context.Background(), g.frame.Desk, one); err != nil {
+	if err := scalehouse.SetGrower(context.Background(), g.frame.Desk, one); err != nil {
 		g.frame.Fail(err)
 		return
 	}

@@ -4,9 +4,9 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AddContract asks for a contract of the chosen grower, in a manager's name.
@@ -31,7 +31,7 @@ func (g *Growers) AddContract() {
 		Check: func(values map[string]string) map[string]string { _, faults := g.readContract(values); return faults },
 		Then: func(values map[string]string) {
 			c, _ := g.readContract(values)
-			err := g.frame.as(values["who"], func() error { return desk.SetContract(context.Background(), g.frame.Desk, c) })
+			err := g.frame.as(values["who"], func() error { return scalehouse.SetContract(context.Background(), g.frame.Desk, c) })
 			if err != nil {
 				g.frame.Fail(err)
 				return

@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/daysheet"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -105,7 +105,7 @@ func (g *Growers) Choose(code string) {
 	g.frame.Run(Job{
 		Topic: "account",
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			account, err = desk.Account(ctx, g.frame.Desk, code, g.frame.seasonBegan(), quantity.Date{})
+			account, err = office.Account(ctx, g.frame.Desk, code, g.frame.seasonBegan(), quantity.Date{})
 			return err
 		},
 		Done: func(err error) { g.account, g.accountOf, g.accountErr = account, code, err },

@@ -7,9 +7,10 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 func TestGrowersNarrow(t *testing.T) {
@@ -66,7 +67,7 @@ func TestGrowerCard(t *testing.T) {
 	g := NewGrowers(r.frame)
 	g.Type("102")
 	text := textOf(g.Card())
-	account, err := desk.Account(context.Background(), r.frame.Desk, "102", quantity.MustDate("2025-06-01"), quantity.Date{})
+	account, err := office.Account(context.Background(), r.frame.Desk, "102", quantity.MustDate("2025-06-01"), quantity.Date{})
 	must(t, err)
 	want := []string{"Beatrix Holloway", "grower 102", "Rural route", "| 2/3 |", "Estate of R. Pomfret | 1/3", "DELIVERED SINCE 2025-06-01"}
 	for _, part := range account.Parts {
@@ -96,7 +97,7 @@ func TestOldTares(t *testing.T) {
 	for days, old := range map[int]bool{0: false, 30: false, 31: true, 400: true} {
 		tare := quantity.Int(25_000, quantity.Lb)
 		truck := house.Truck{ID: "900", Plate: "XMP 900", Grower: "101", Tare: &tare, Taken: r.frame.Desk.Today().AddDays(-days)}
-		must(t, desk.SetTruck(context.Background(), r.frame.Desk, truck))
+		must(t, scalehouse.SetTruck(context.Background(), r.frame.Desk, truck))
 		r.frame.Changed()
 		g := NewGrowers(r.frame)
 		g.Type("101")
@@ -166,7 +167,7 @@ func TestSharesOfMany(t *testing.T) {
 		return house.Share{GrowerID: code, Parts: quantity.Int(1, quantity.Plain), Of: quantity.Int(5, quantity.Plain)}
 	}
 	many := house.Grower{ID: "300", Name: "Five Heirs", Shares: []house.Share{fifth("901"), fifth("902"), fifth("903"), fifth("904"), fifth("905")}}
-	must(t, desk.SetGrower(context.Background(), r.frame.Desk, many))
+	must(t, scalehouse.SetGrower(context.Background(), r.frame.Desk, many))
 	g := NewGrowers(r.frame)
 	g.Type("300")
 	g.Shares()

@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AddTruck asks for a truck of the chosen grower.
@@ -70,7 +70,7 @@ func (g *Growers) askTruck(t house.Truck) {
 		Check: func(values map[string]string) map[string]string { _, faults := g.readTruck(t, values); return faults },
 		Then: func(values map[string]string) {
 			read, _ := g.readTruck(t, values)
-			if err := desk.SetTruck(context.Background(), g.frame.Desk, read); err != nil {
+			if err := scalehouse.SetTruck(context.Background(), g.frame.Desk, read); err != nil {
 				g.frame.Fail(err)
 				return
 			}

@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
@@ -128,7 +128,7 @@ func newRoom(t testing.TB, fill func(*store.Book), who string) *room {
 	must(t, err)
 	charts, err := schedules.Charts()
 	must(t, err)
-	d, err := desk.Open(context.Background(), book, desk.Options{
+	d, err := scalehouse.Open(context.Background(), book, scalehouse.Options{
 		Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Who: who, Clock: func() time.Time { return noon },
 	})
 	must(t, err)

@@ -4,9 +4,9 @@ import (
 	"context"
 	"slices"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
 )
 
@@ -30,10 +30,10 @@ func (f *Frame) known() *lists {
 	ctx := context.Background()
 	l := &lists{}
 	var errs [4]error
-	l.growers, errs[0] = desk.Growers(ctx, f.Desk)
-	l.trucks, errs[1] = desk.Trucks(ctx, f.Desk)
-	l.bins, errs[2] = desk.Bins(ctx, f.Desk)
-	l.contracts, errs[3] = desk.Contracts(ctx, f.Desk)
+	l.growers, errs[0] = office.Growers(ctx, f.Desk)
+	l.trucks, errs[1] = office.Trucks(ctx, f.Desk)
+	l.bins, errs[2] = office.Bins(ctx, f.Desk)
+	l.contracts, errs[3] = office.Contracts(ctx, f.Desk)
 	for _, err := range errs {
 		if err != nil {
 			f.Fail(err)

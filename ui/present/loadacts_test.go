@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // A ticket is issued and printed only when the load is whole; what is in the
@@ -36,7 +36,7 @@ func TestIssueOnlyWhole(t *testing.T) {
 	if pdf := r.papers["ticket-1"]; !bytes.HasPrefix(pdf, []byte("%PDF")) {
 		t.Error("ticket-1 is no PDF")
 	}
-	l, err := desk.Ticket(context.Background(), r.frame.Desk, 1)
+	l, err := office.Ticket(context.Background(), r.frame.Desk, 1)
 	must(t, err)
 	if l.Phase != load.Ticketed || l.Copies != 1 || l.Weigher != demo.Manager {
 		t.Errorf("the book has %s, %d copies, weigher %s", l.Phase, l.Copies, l.Weigher)
@@ -60,7 +60,7 @@ func TestFailedPrintLeavesTheTicket(t *testing.T) {
 		t.Fatal(r.last())
 	}
 	wantSaid(t, r, Warn, "ticket 1 is issued and was not printed: the printer is out of paper.")
-	if l, err := desk.Ticket(context.Background(), r.frame.Desk, 1); err != nil || l.Phase != load.Ticketed {
+	if l, err := office.Ticket(context.Background(), r.frame.Desk, 1); err != nil || l.Phase != load.Ticketed {
 		t.Errorf("the ticket is %v, %v", l, err)
 	}
 }
@@ -125,7 +125,7 @@ func TestRefuse(t *testing.T) {
 	if wrong := r.answer(map[string]string{"reason": "sour"}); wrong != nil {
 		t.Fatal(wrong)
 	}
-	l, err := desk.Load(context.Background(), r.frame.Desk, id)
+	l, err := office.Load(context.Background(), r.frame.Desk, id)
 	must(t, err)
 	if l.Phase != load.TurnedAway || l.Ended.Reason != "sour" || len(y.Rows()) != here || !y.Form().IsBlank() {
 		t.Errorf("the load is %s (%s), %d trucks are left", l.Phase, l.Ended.Reason, len(y.Rows()))

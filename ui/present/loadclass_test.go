@@ -2,7 +2,7 @@ package present
 
 import (
 	"strings"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/scalehouse"
 	"testing"
 )
 
@@ -13,7 +13,7 @@ func TestClassLimits(t *testing.T) {
 	r := demoRoom(t, 5)
 	p := r.frame.Desk.Profile()
 	p.Rules = "canada"
-	must(t, desk.SetProfile(t.Context(), r.frame.Desk, p))
+	must(t, scalehouse.SetProfile(t.Context(), r.frame.Desk, p))
 	for _, c := range []struct {
 		grain, moisture, mark string
 		warned                bool

@@ -4,9 +4,9 @@ import (
 	"context"
 	"slices"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // The names of a load form's texts in its draft.
@@ -30,7 +30,7 @@ func newKeptForm(f *Frame, l *load.Load) *LoadForm {
 	return form
 }
 
-func (f *LoadForm) draftAt() draftAt { return draftAt{desk.DraftOfLoad, f.id} }
+func (f *LoadForm) draftAt() draftAt { return draftAt{scalehouse.DraftOfLoad, f.id} }
 
 // texts are all that is on the form and not in the book.
 func (f *LoadForm) texts() map[string]string {
@@ -134,7 +134,7 @@ func (f *LoadForm) keep() {
 
 // keepWith keeps, together with an act, what stays typed after it. A blank form
 // becomes that of the load it opens. It answers what the book then has.
-func (f *LoadForm) keepWith(ctx context.Context, w *desk.Batch, id string, entered []string) (map[draftAt]map[string]string, error) {
+func (f *LoadForm) keepWith(ctx context.Context, w *scalehouse.Batch, id string, entered []string) (map[draftAt]map[string]string, error) {
 	if !f.kept {
 		return nil, nil
 	}
@@ -145,7 +145,7 @@ func (f *LoadForm) keepWith(ctx context.Context, w *desk.Batch, id string, enter
 		delete(stays, reasonText+field)
 	}
 	now := map[draftAt]map[string]string{f.draftAt(): nil}
-	now[draftAt{desk.DraftOfLoad, id}] = stays
+	now[draftAt{scalehouse.DraftOfLoad, id}] = stays
 	for at, texts := range now {
 		if err := f.frame.keepWith(ctx, w, at, texts); err != nil {
 			return nil, err

@@ -3,7 +3,7 @@ package present
 import (
 	"strings"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
@@ -22,7 +22,7 @@ const notYet = "–"
 // settled, and what is payable.
 func (f *LoadForm) BigFigures() []BigFigure {
 	net := BigFigure{Caption: Say("Net"), Value: notYet, Unit: f.frame.Desk.Profile().WeightUnit().String()}
-	if a, known := desk.Net(f.now.load); known {
+	if a, known := office.Net(f.now.load); known {
 		net.Value, net.Unit = a.Figure(), a.Unit().String()
 		if a.Sign() <= 0 {
 			net.State = Stop
@@ -66,7 +66,7 @@ func (f *LoadForm) TenthWorth() string {
 	moist := *m
 	moist.Percent, moist.Bench = m.Percent.Add(tenth), nil // a figure, not the bench's own tests
 	wetter.Sample.Moisture = &moist
-	w, problems := desk.Preview(f.frame.Desk, wetter)
+	w, problems := office.Preview(f.frame.Desk, wetter)
 	if len(problems) > 0 || w == nil {
 		return ""
 	}

@@ -5,9 +5,9 @@ import (
 	"reflect"
 	"slices"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // LoadForm is one load's form. What is typed is read at every keystroke, and
@@ -222,7 +222,7 @@ func (f *LoadForm) Reload() error {
 	if f.id == "" {
 		return nil
 	}
-	l, err := desk.Load(context.Background(), f.frame.Desk, f.id)
+	l, err := office.Load(context.Background(), f.frame.Desk, f.id)
 	if err != nil {
 		return err
 	}

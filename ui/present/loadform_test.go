@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // wholeCorn is everything a load of corn needs, in working order.
@@ -170,7 +170,7 @@ func TestDraftsAreInTheBook(t *testing.T) {
 	}
 	fillIn(f, [][2]string{{"grower", "123"}, {"commodity", "corn"}, {"gross", "52300"}, {"tare", "12"}, {"moisture", "17.2"}})
 	must(t, f.Commit())
-	l, err := desk.Load(context.Background(), r.frame.Desk, f.ID())
+	l, err := office.Load(context.Background(), r.frame.Desk, f.ID())
 	must(t, err)
 	gross, _ := l.Weight(load.Gross, "")
 	_, hasTare := l.Weight(load.Tare, "")

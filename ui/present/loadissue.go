@@ -5,8 +5,9 @@ import (
 	"errors"
 	"fmt"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/slip"
 )
 
@@ -45,7 +46,7 @@ func (f *LoadForm) Issue() (number int64, err error) {
 	if err := f.Commit(); err != nil {
 		return 0, err
 	}
-	number, err = desk.Issue(context.Background(), f.frame.Desk, f.id)
+	number, err = scalehouse.Issue(context.Background(), f.frame.Desk, f.id)
 	if err != nil {
 		return 0, err
 	}
@@ -103,11 +104,11 @@ func (f *Frame) Print(number int64) {
 // paper writes down that a copy is being printed, and makes it.
 func (f *Frame) paper(number int64) (name string, pdf []byte, err error) {
 	ctx := context.Background()
-	copyNo, err := desk.RecordPrint(ctx, f.Desk, number)
+	copyNo, err := scalehouse.RecordPrint(ctx, f.Desk, number)
 	if err != nil {
 		return "", nil, err
 	}
-	l, err := desk.Ticket(ctx, f.Desk, number)
+	l, err := office.Ticket(ctx, f.Desk, number)
 	if err != nil {
 		return "", nil, err
 	}
@@ -126,11 +127,11 @@ func (f *Frame) paper(number int64) (name string, pdf []byte, err error) {
 // issued gathers what the slip of an issued ticket is made from: the
 // settlement is worked again under the edition kept in the book.
 func (f *Frame) issued(ctx context.Context, l *load.Load, copyNo int64) (slip.Ticket, error) {
-	s, err := desk.Resettle(ctx, f.Desk, l)
+	s, err := office.Resettle(ctx, f.Desk, l)
 	if err != nil {
 		return slip.Ticket{}, err
 	}
 	t := f.ticket(l, s, copyNo, nil)
-	t.Code, err = desk.Code(ctx, f.Desk, l)
+	t.Code, err = office.Code(ctx, f.Desk, l)
 	return t, err
 }

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // leaving is a form on which a truck that takes corn away has been typed.
@@ -56,7 +56,7 @@ func TestTruckTakesGrainAway(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l, err := desk.Ticket(context.Background(), r.frame.Desk, number)
+	l, err := office.Ticket(context.Background(), r.frame.Desk, number)
 	if err != nil || l.Details.Direction != load.Outbound || l.Details.Consignee != "Example Feed Mill" || l.Sample.Moisture != nil {
 		t.Errorf("the book has %+v, %v", l, err)
 	}
@@ -78,7 +78,7 @@ func TestTruckTurnsRoundInTheBook(t *testing.T) {
 		if err := f.TurnRound(); err != nil {
 			t.Fatal(err)
 		}
-		l, err := desk.Load(context.Background(), r.frame.Desk, f.ID())
+		l, err := office.Load(context.Background(), r.frame.Desk, f.ID())
 		if err != nil || l.Details.Direction != want || l.Details.Grower.ID != f.Text("grower") {
 			t.Fatalf("the book has %+v, %v; want %s", l, err, want)
 		}

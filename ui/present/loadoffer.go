@@ -3,9 +3,9 @@ package present
 import (
 	"context"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // offer fills in what usually follows from a grower or a truck: the other of
@@ -25,7 +25,7 @@ func (f *LoadForm) offer(after string) {
 	if f.Text("commodity") != "" {
 		return
 	}
-	last, found, err := desk.LastLoad(context.Background(), f.frame.Desk, f.Text("grower"), f.Text("truck"))
+	last, found, err := office.LastLoad(context.Background(), f.frame.Desk, f.Text("grower"), f.Text("truck"))
 	if err != nil || !found {
 		return
 	}

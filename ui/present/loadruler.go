@@ -2,14 +2,14 @@ package present
 
 import (
 	"context"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 )
 
 // Ruler is the moisture ruler of the load: where the rates begin to take
 // something, what they shrink to, and where this load stands. Without rates
 // and reading it is bare.
 func (f *LoadForm) Ruler() Ruler {
-	ruler, err := desk.Ruler(context.Background(), f.frame.Desk, f.now.load)
+	ruler, err := office.Ruler(context.Background(), f.frame.Desk, f.now.load)
 	if err != nil {
 		f.frame.Fail(err)
 	}

@@ -3,14 +3,14 @@ package present
 import (
 	"strings"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
 // warn says what does not stop a ticket and should be looked at twice.
 func (f *LoadForm) warn() {
 	if s, ok := f.frame.Scale(); ok {
-		if net, known := desk.Net(f.now.load); known && net.Sign() > 0 {
+		if net, known := office.Net(f.now.load); known && net.Sign() > 0 {
 			if light := s.LightNet(net); light != "" {
 				f.now.remark("tare", Warn, light)
 			}
@@ -44,7 +44,7 @@ func (f *LoadForm) warnNearLimit() {
 	if m == nil {
 		return
 	}
-	for _, class := range desk.MoistureClasses(f.frame.Desk, f.now.load) {
+	for _, class := range office.MoistureClasses(f.frame.Desk, f.now.load) {
 		if class.HasUpTo && within(m.Percent, class.UpTo, nearLimit) {
 			f.now.remark("moisture", Warn, Say("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1)))
 		}

@@ -3,7 +3,7 @@ package present
 import (
 	"context"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/scalehouse"
 )
 
 // read reads every typed text onto one draft, and lists the fields that could
@@ -37,7 +37,7 @@ func (f *LoadForm) read() (*draft, []string) {
 func (f *LoadForm) write(d *draft, entered ...string) (id string, err error) {
 	var stays map[draftAt]map[string]string
 	ctx := context.Background()
-	err = f.frame.Desk.Batch(ctx, func(w *desk.Batch) (err error) {
+	err = f.frame.Desk.Batch(ctx, func(w *scalehouse.Batch) (err error) {
 		if id, err = f.enter(ctx, w, d); err == nil {
 			stays, err = f.keepWith(ctx, w, id, entered)
 		}
@@ -53,24 +53,24 @@ func (f *LoadForm) write(d *draft, entered ...string) (id string, err error) {
 }
 
 // enter enters what a draft changes of the load, or opens it.
-func (f *LoadForm) enter(ctx context.Context, w *desk.Batch, d *draft) (id string, err error) {
+func (f *LoadForm) enter(ctx context.Context, w *scalehouse.Batch, d *draft) (id string, err error) {
 	switch id = f.id; {
 	case id == "":
-		if id, err = desk.OpenLoad(ctx, w, d.details); err != nil {
+		if id, err = scalehouse.OpenLoad(ctx, w, d.details); err != nil {
 			return "", err
 		}
 	case d.amended:
-		if err := desk.Amend(ctx, w, id, d.details); err != nil {
+		if err := scalehouse.Amend(ctx, w, id, d.details); err != nil {
 			return "", err
 		}
 	}
 	for _, weighing := range d.weighed {
-		if err := desk.Weigh(ctx, w, id, weighing); err != nil {
+		if err := scalehouse.Weigh(ctx, w, id, weighing); err != nil {
 			return "", err
 		}
 	}
 	if d.sampled {
-		return id, desk.RecordSample(ctx, w, id, d.sample)
+		return id, scalehouse.RecordSample(ctx, w, id, d.sample)
 	}
 	return id, nil
 }

@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AskCheck asks for a reference sample read on the meter in hand, and writes it
@@ -78,7 +78,7 @@ func (m *Meters) readCheck(meter bench.Meter, values map[string]string) (bench.C
 }
 
 func (m *Meters) writeCheck(meter bench.Meter, c bench.Check) {
-	if err := desk.CheckMeter(context.Background(), m.frame.Desk, c); err != nil {
+	if err := scalehouse.CheckMeter(context.Background(), m.frame.Desk, c); err != nil {
 		m.frame.Fail(err)
 		return
 	}

@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AskMeter asks for a meter of the house: a new one, or with an id the one in
@@ -108,7 +108,7 @@ func (m *Meters) readMeter(was bench.Meter, values map[string]string) (bench.Met
 }
 
 func (m *Meters) setMeter(meter bench.Meter) {
-	if err := desk.SetMeter(context.Background(), m.frame.Desk, meter); err != nil {
+	if err := scalehouse.SetMeter(context.Background(), m.frame.Desk, meter); err != nil {
 		m.frame.Fail(err)
 		return
 	}

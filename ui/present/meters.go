@@ -4,7 +4,7 @@ import (
 	"context"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -16,7 +16,7 @@ type Meters struct {
 	meters []bench.Meter
 	stands map[string]bench.Standing
 	chosen string
-	log    desk.MeterLog
+	log    office.MeterLog
 }
 
 // NewMeters makes the list with the first meter in hand.
@@ -28,7 +28,7 @@ func NewMeters(f *Frame) *Meters {
 
 // Refresh reads the meters and their checks from the book.
 func (m *Meters) Refresh() {
-	e, err := desk.Equipment(context.Background(), m.frame.Desk)
+	e, err := office.Equipment(context.Background(), m.frame.Desk)
 	if err != nil {
 		m.frame.Fail(err)
 		return
@@ -41,12 +41,12 @@ func (m *Meters) Refresh() {
 }
 
 func (m *Meters) readLog() {
-	m.log = desk.MeterLog{}
+	m.log = office.MeterLog{}
 	if _, there := m.inHand(); !there {
 		return
 	}
 	var err error
-	if m.log, err = desk.LogOfMeter(context.Background(), m.frame.Desk, m.chosen, "", 0); err != nil {
+	if m.log, err = office.ReadMeterLog(context.Background(), m.frame.Desk, m.chosen, "", 0); err != nil {
 		m.frame.Fail(err)
 	}
 }

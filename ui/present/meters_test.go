@@ -7,7 +7,7 @@ import (
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 )
 
 // The invented elevator's meters stand as its log says: the digital one was
@@ -110,8 +110,8 @@ func TestPolicyIsChanged(t *testing.T) {
 	if wrong := r.answer(map[string]string{"count": "4", "nearcount": "2"}); wrong["count"] == "" {
 		t.Errorf("fewer tests near a limit than away from it were taken: %v", wrong)
 	}
-	r.answer(map[string]string{"count": "2", "nearcount": "4", "authority": desk.HouseRule, "limit": "0.3"})
-	setup, err := desk.BenchSetup(t.Context(), r.frame.Desk)
+	r.answer(map[string]string{"count": "2", "nearcount": "4", "authority": office.HouseRule, "limit": "0.3"})
+	setup, err := office.BenchSetup(t.Context(), r.frame.Desk)
 	must(t, err)
 	if p := bench.PolicyFor(setup.Policies, "soybeans"); p.Count != 2 || p.NearCount != 4 {
 		t.Errorf("soybeans are tested as %+v; said %q", p, r.last())
@@ -119,7 +119,7 @@ func TestPolicyIsChanged(t *testing.T) {
 	if p := bench.PolicyFor(setup.Policies, "corn"); p.Count != 2 || p.NearCount != 3 {
 		t.Errorf("corn is tested as %+v", p)
 	}
-	if setup.Authority != desk.HouseRule || setup.Limit.Figure() != "0.3" {
+	if setup.Authority != office.HouseRule || setup.Limit.Figure() != "0.3" {
 		t.Errorf("meters are checked by %s, %s", setup.Authority, setup.Limit)
 	}
 }

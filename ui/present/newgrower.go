@@ -4,8 +4,8 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/scalehouse"
 )
 
 // AskGrower asks for a grower who has not been here before, writes the grower
@@ -37,7 +37,7 @@ func (f *LoadForm) addGrower(values map[string]string) {
 		ID: strings.TrimSpace(values["code"]), Name: strings.TrimSpace(values["name"]),
 		Address: values["address"], Phone: values["phone"],
 	}
-	if err := desk.SetGrower(context.Background(), f.frame.Desk, g); err != nil {
+	if err := scalehouse.SetGrower(context.Background(), f.frame.Desk, g); err != nil {
 		f.frame.Fail(err)
 		return
 	}

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/slip"
@@ -58,7 +58,7 @@ func (r *Rates) Reload() {
 	r.tries = map[string]tryLoad{}
 	r.forget()
 	var err error
-	if r.rewritten, err = desk.RewrittenEditions(context.Background(), r.frame.Desk); err != nil {
+	if r.rewritten, err = office.RewrittenEditions(context.Background(), r.frame.Desk); err != nil {
 		r.frame.Fail(err)
 	}
 	if r.edition() == nil {

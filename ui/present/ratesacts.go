@@ -5,9 +5,10 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/slip"
 )
 
@@ -49,7 +50,7 @@ func (r *Rates) settleUnder(commodity, schedule, who string) {
 		i = len(p.Grains) - 1
 	}
 	p.Grains[i].Schedule = schedule
-	err := r.frame.as(who, func() error { return desk.SetProfile(context.Background(), r.frame.Desk, p) })
+	err := r.frame.as(who, func() error { return scalehouse.SetProfile(context.Background(), r.frame.Desk, p) })
 	if err != nil {
 		r.frame.Fail(err)
 		return
@@ -65,7 +66,7 @@ func (r *Rates) ReadAgain() {
 	r.frame.Run(Job{
 		Topic: "rates", Title: Say("Reading the rates"),
 		Do: func(context.Context, func(int, int)) (err error) {
-			set, err = desk.ReadRates(r.frame.RatesFolder)
+			set, err = ratefiles.ReadRates(r.frame.RatesFolder)
 			return err
 		},
 		Done: func(err error) { r.readAgain(set, err) },

@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -39,14 +39,14 @@ func (r *Rates) tryOn(e *rates.Edition) tryLoad {
 // newestOf is the newest inbound ticket of a grain, without its shares.
 func (r *Rates) newestOf(commodity string) (tryLoad, bool) {
 	ctx := context.Background()
-	page, _, err := desk.FindTickets(ctx, r.frame.Desk, desk.Search{
-		Terms: []desk.Term{{Text: commodity, Commodities: []string{commodity}}}, Phases: []string{string(load.Ticketed)}, Limit: 20,
+	page, _, err := office.FindTickets(ctx, r.frame.Desk, office.Search{
+		Terms: []office.Term{{Text: commodity, Commodities: []string{commodity}}}, Phases: []string{string(load.Ticketed)}, Limit: 20,
 	})
 	if err != nil {
 		return tryLoad{}, false
 	}
 	for _, row := range page {
-		l, err := desk.Load(ctx, r.frame.Desk, row.ID)
+		l, err := office.Load(ctx, r.frame.Desk, row.ID)
 		if err != nil || l.Details.Commodity != commodity || l.Details.Direction != load.Inbound || l.Sample.Moisture == nil {
 			continue
 		}

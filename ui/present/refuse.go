@@ -2,7 +2,7 @@ package present
 
 import (
 	"context"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/scalehouse"
 )
 
 // Refuse asks why the load in hand is turned away, and turns it away.
@@ -23,7 +23,7 @@ func (y *Yard) Refuse() {
 		Fields: []AskField{{ID: "reason", Label: Say("Reason"), Chars: 40, Required: true}},
 		Yes:    Say("Refuse"), Danger: true,
 		Then: func(values map[string]string) {
-			if err := desk.Refuse(context.Background(), y.frame.Desk, form.id, values["reason"]); err != nil {
+			if err := scalehouse.Refuse(context.Background(), y.frame.Desk, form.id, values["reason"]); err != nil {
 				y.frame.Fail(err)
 				return
 			}

@@ -2,12 +2,12 @@ package present
 
 import (
 	"context"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 )
 
 // PrintAgain prints the newest ticket once more, as a reprint.
 func (f *Frame) PrintAgain() {
-	number, found, err := desk.LastTicket(context.Background(), f.Desk)
+	number, found, err := office.LastTicket(context.Background(), f.Desk)
 	switch {
 	case err != nil:
 		f.Fail(err)

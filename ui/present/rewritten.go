@@ -5,13 +5,13 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 )
 
 // SayRewritten warns of rates whose text was changed under their id since
 // tickets were settled under them.
 func (f *Frame) SayRewritten() {
-	ids, err := desk.RewrittenEditions(context.Background(), f.Desk)
+	ids, err := office.RewrittenEditions(context.Background(), f.Desk)
 	switch {
 	case err != nil:
 		f.Fail(err)

@@ -3,14 +3,15 @@ package present
 import (
 	"context"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // Samples is the shelf of retained samples: what may go today, what must stay,
 // and what a dispute holds.
 type Samples struct {
 	frame  *Frame
-	kept   []desk.Retained
+	kept   []office.Retained
 	chosen string // load it was taken from
 }
 
@@ -20,7 +21,7 @@ func NewSamples(f *Frame) *Samples { return &Samples{frame: f} }
 
 // Refresh reads the shelf from the book.
 func (s *Samples) Refresh() {
-	kept, err := desk.SamplesKept(context.Background(), s.frame.Desk)
+	kept, err := office.SamplesKept(context.Background(), s.frame.Desk)
 	if err != nil {
 		s.frame.Fail(err)
 		return
@@ -34,8 +35,8 @@ func (s *Samples) Refresh() {
 	}
 }
 
-func (s *Samples) inHand() (desk.Retained, bool) {
-	return find(s.kept, func(r desk.Retained) bool { return r.Load == s.chosen })
+func (s *Samples) inHand() (office.Retained, bool) {
+	return find(s.kept, func(r office.Retained) bool { return r.Load == s.chosen })
 }
 
 // Choose takes a sample in hand.
@@ -66,7 +67,7 @@ func (s *Samples) Rows() []Row {
 }
 
 // stand says whether a sample may go.
-func (s *Samples) stand(r desk.Retained) Remark {
+func (s *Samples) stand(r office.Retained) Remark {
 	switch {
 	case r.Held != "":
 		return Remark{Locked, Say("held, %s", r.Held)}
@@ -120,8 +121,8 @@ func (s *Samples) Discard() {
 	})
 }
 
-func (s *Samples) discard(r desk.Retained) {
-	if err := desk.DiscardSample(context.Background(), s.frame.Desk, r.Load); err != nil {
+func (s *Samples) discard(r office.Retained) {
+	if err := scalehouse.DiscardSample(context.Background(), s.frame.Desk, r.Load); err != nil {
 		s.frame.Fail(err)
 		return
 	}
@@ -136,7 +137,7 @@ func (s *Samples) PrintLabel() {
 	if !there {
 		return
 	}
-	l, err := desk.Load(context.Background(), s.frame.Desk, r.Now)
+	l, err := office.Load(context.Background(), s.frame.Desk, r.Now)
 	if err != nil {
 		s.frame.Fail(err)
 		return

@@ -5,8 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
 // A sample goes only once its days are over, and never while a dispute needs
@@ -45,9 +46,9 @@ func TestSampleIsHeldForADispute(t *testing.T) {
 	r := demoRoom(t, 120)
 	s := NewSamples(r.frame)
 	s.Refresh()
-	i := slices.IndexFunc(s.kept, func(k desk.Retained) bool { return k.TicketNo > 0 })
+	i := slices.IndexFunc(s.kept, func(k office.Retained) bool { return k.TicketNo > 0 })
 	k := s.kept[i]
-	_, err := desk.RaiseDispute(t.Context(), r.frame.Desk, dispute.Raised{Ticket: k.TicketNo, By: "the grower", About: "moisture", Claim: "it was dry"})
+	_, err := scalehouse.RaiseDispute(t.Context(), r.frame.Desk, dispute.Raised{Ticket: k.TicketNo, By: "the grower", About: "moisture", Claim: "it was dry"})
 	must(t, err)
 	s.Refresh()
 	s.Choose(k.Load)

@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/scalehouse"
 )
 
 // firstSheet is what a new elevator types.
@@ -146,7 +146,7 @@ func TestSetUpPutsNothingBack(t *testing.T) {
 	p := r.frame.Desk.Profile()
 	p.Scales = slices.Clone(p.Scales)
 	p.Scales[0].Division, p.Scales[0].Link = lb(50), "tcp://192.0.2.10:4001"
-	must(t, desk.SetProfile(t.Context(), r.frame.Desk, p))
+	must(t, scalehouse.SetProfile(t.Context(), r.frame.Desk, p))
 	s.Type("phone", "555-0199")
 	s.Save()
 	p = r.frame.Desk.Profile()

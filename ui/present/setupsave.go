@@ -6,8 +6,8 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/scalehouse"
 )
 
 // Save writes the sheet into the book. In a new book it also makes the person
@@ -65,14 +65,14 @@ func (s *SetUp) save() error {
 			return err
 		}
 	}
-	if err := desk.SetProfile(ctx, d, s.profile()); err != nil {
+	if err := scalehouse.SetProfile(ctx, d, s.profile()); err != nil {
 		return err
 	}
 	if !newcomer {
 		return nil
 	}
 	name := strings.TrimSpace(s.values["person"])
-	if err := desk.SetPerson(ctx, d, house.Person{Name: name, Role: house.Manager}); err != nil {
+	if err := scalehouse.SetPerson(ctx, d, house.Person{Name: name, Role: house.Manager}); err != nil {
 		return err
 	}
 	return d.SignIn(name)

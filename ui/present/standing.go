@@ -3,8 +3,8 @@ package present
 import (
 	"slices"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 )
@@ -43,7 +43,7 @@ func (f *LoadForm) work() {
 	}
 	f.missWeights()
 	if len(f.now.missing) == 0 {
-		f.now.settlement, f.now.problems = desk.Preview(f.frame.Desk, f.now.load)
+		f.now.settlement, f.now.problems = office.Preview(f.frame.Desk, f.now.load)
 	} else if f.now.edition != nil {
 		f.now.problems = f.known(settle.Check(f.now.load.SettleFacts(), f.now.edition))
 	}

@@ -4,9 +4,9 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // storedTare is the load's truck, if it has a tare stored in the unit of the
@@ -66,7 +66,7 @@ func (f *LoadForm) StoreTare() error {
 	}
 	tare := w.Weight
 	t.Tare, t.Taken = &tare, f.frame.Desk.Today()
-	if err := desk.SetTruck(context.Background(), f.frame.Desk, t); err != nil {
+	if err := scalehouse.SetTruck(context.Background(), f.frame.Desk, t); err != nil {
 		return err
 	}
 	f.frame.Say(OK, Say("tare %s is stored for truck %s.", tare, t.ID))

@@ -5,8 +5,9 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/slip"
 )
 
@@ -128,7 +129,7 @@ func (t *Tickets) Void() {
 		State: Stop, Fields: t.frame.managerFields(), Yes: Say("Void the ticket"), Danger: true,
 		Then: func(values map[string]string) {
 			err := t.frame.as(values["who"], func() error {
-				return desk.Void(context.Background(), t.frame.Desk, number, values["reason"])
+				return scalehouse.Void(context.Background(), t.frame.Desk, number, values["reason"])
 			})
 			if err != nil {
 				t.frame.Fail(err)
@@ -151,7 +152,7 @@ func (t *Tickets) Correct() {
 		Text:  Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
 		State: Warn, Fields: t.frame.managerFields(), Yes: Say("Open the correcting load"),
 		Then: func(values map[string]string) {
-			if id, open := t.openInPlace(number, values, desk.Correct); open {
+			if id, open := t.openInPlace(number, values, scalehouse.Correct); open {
 				t.frame.Say(OK, Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
 			}
 		},
@@ -171,7 +172,7 @@ func (t *Tickets) Reissue() {
 		Text:  Say("A load opens on the yard with everything this one had. Issue it: the new ticket has its own number and names this one, which stays void on its day."),
 		State: Warn, Fields: fields, Yes: Say("Open the load"),
 		Then: func(values map[string]string) {
-			if id, open := t.openInPlace(number, values, desk.Reissue); open {
+			if id, open := t.openInPlace(number, values, scalehouse.Reissue); open {
 				t.frame.Say(OK, Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
 			}
 		},
@@ -180,7 +181,7 @@ func (t *Tickets) Reissue() {
 
 // openInPlace opens the load that is to take a ticket's place and takes it in
 // hand.
-func (t *Tickets) openInPlace(number int64, values map[string]string, open func(context.Context, desk.Actor, int64, string) (string, error)) (id string, ok bool) {
+func (t *Tickets) openInPlace(number int64, values map[string]string, open func(context.Context, scalehouse.Actor, int64, string) (string, error)) (id string, ok bool) {
 	err := t.frame.as(values["who"], func() (err error) {
 		id, err = open(context.Background(), t.frame.Desk, number, values["reason"])
 		return err
@@ -217,7 +218,7 @@ func (t *Tickets) lookUp(text string) {
 	t.frame.Run(Job{
 		Topic: "code", Title: Say("Looking for the code"),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			found, err = desk.TicketByCode(ctx, t.frame.Desk, code)
+			found, err = office.TicketByCode(ctx, t.frame.Desk, code)
 			return err
 		},
 		Done: func(err error) {

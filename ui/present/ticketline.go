@@ -4,10 +4,10 @@ import (
 	"regexp"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/fold"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
 )
@@ -17,7 +17,7 @@ const pageOfTickets = 100
 
 // ticketLine is what a person typed to find tickets, understood.
 type ticketLine struct {
-	search desk.Search
+	search office.Search
 	read   []string // each part in words
 }
 
@@ -31,7 +31,7 @@ const afterAll = "~"
 // readTicketLine understands a line word by word. Words that mean nothing
 // special are looked for in names, numbers and commodities.
 func (f *Frame) readTicketLine(text string) ticketLine {
-	l := ticketLine{search: desk.Search{Limit: pageOfTickets}}
+	l := ticketLine{search: office.Search{Limit: pageOfTickets}}
 	if p, err := slip.ParsePayload(strings.TrimSpace(text)); err == nil {
 		l.ticket(p.Ticket)
 		return l
@@ -153,7 +153,7 @@ func (l *ticketLine) days(from, to string) {
 
 // term is any other word.
 func (l *ticketLine) term(f *Frame, word string) {
-	t := desk.Term{Text: word}
+	t := office.Term{Text: word}
 	for _, c := range grain.All() {
 		if fold.Contains(grainName(c.ID), word) || fold.Contains(c.ID, word) {
 			t.Commodities = append(t.Commodities, c.ID)
@@ -175,7 +175,7 @@ func (l *ticketLine) words() string {
 
 // bushels is the quantity of a row: bushels where they are used, else what was
 // settled by.
-func bushels(r desk.Found) (quantity.Amount, bool) {
+func bushels(r office.Found) (quantity.Amount, bool) {
 	if a, ok := r.Figures["bushels"]; ok {
 		return a, true
 	}

@@ -4,8 +4,8 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/working"
@@ -40,12 +40,12 @@ func (p *ticketPaper) open(id string) {
 		return
 	}
 	ctx := context.Background()
-	if p.load, p.err = desk.Load(ctx, p.frame.Desk, id); p.err != nil {
+	if p.load, p.err = office.Load(ctx, p.frame.Desk, id); p.err != nil {
 		p.load = nil
 		return
 	}
 	if p.load.Settled != nil {
-		p.worked, p.err = desk.Resettle(ctx, p.frame.Desk, p.load)
+		p.worked, p.err = office.Resettle(ctx, p.frame.Desk, p.load)
 	}
 }
 
@@ -96,7 +96,7 @@ func (p *ticketPaper) slip() []PaperLine {
 		return slip.Paper(slip.Compose(p.frame.ticket(p.load, nil, 0, nil)))
 	}
 	t := p.frame.ticket(p.load, p.worked, 0, nil)
-	code, err := desk.Code(context.Background(), p.frame.Desk, p.load)
+	code, err := office.Code(context.Background(), p.frame.Desk, p.load)
 	if err != nil {
 		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
 	}
@@ -150,11 +150,11 @@ func (t *Tickets) HasDifference() bool { return t.paper.other() != 0 }
 // line where they part.
 func (p *ticketPaper) difference() []PaperLine {
 	ctx := context.Background()
-	other, err := desk.Ticket(ctx, p.frame.Desk, p.other())
+	other, err := office.Ticket(ctx, p.frame.Desk, p.other())
 	if err != nil {
 		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
 	}
-	otherWorked, err := desk.Resettle(ctx, p.frame.Desk, other)
+	otherWorked, err := office.Resettle(ctx, p.frame.Desk, other)
 	if err != nil {
 		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
 	}

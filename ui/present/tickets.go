@@ -4,8 +4,8 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -16,7 +16,7 @@ type Tickets struct {
 	frame *Frame
 	line  string
 	read  ticketLine
-	found []desk.Found
+	found []office.Found
 	all   int64
 	more  bool // there are further pages
 	fresh bool // found belongs to the line
@@ -59,7 +59,7 @@ func (t *Tickets) Type(line string) {
 func (t *Tickets) Reload() {
 	search := t.read.search
 	t.fresh = false
-	t.fetch("tickets", search, func(page []desk.Found, all int64) {
+	t.fetch("tickets", search, func(page []office.Found, all int64) {
 		t.found, t.all, t.fresh = page, all, true
 		t.keepChosen()
 	})
@@ -73,18 +73,18 @@ func (t *Tickets) More() {
 	search := t.read.search
 	search.Before = t.found[len(t.found)-1].Ticket
 	t.more = false
-	t.fetch("tickets", search, func(page []desk.Found, all int64) {
+	t.fetch("tickets", search, func(page []office.Found, all int64) {
 		t.found, t.all = append(t.found, page...), all
 	})
 }
 
-func (t *Tickets) fetch(topic string, search desk.Search, take func([]desk.Found, int64)) {
-	var page []desk.Found
+func (t *Tickets) fetch(topic string, search office.Search, take func([]office.Found, int64)) {
+	var page []office.Found
 	var all int64
 	t.frame.Run(Job{
 		Topic: topic,
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			page, all, err = desk.FindTickets(ctx, t.frame.Desk, search)
+			page, all, err = office.FindTickets(ctx, t.frame.Desk, search)
 			return err
 		},
 		Done: func(err error) {
@@ -101,7 +101,7 @@ func (t *Tickets) fetch(topic string, search desk.Search, take func([]desk.Found
 
 // keepChosen keeps the chosen ticket, or takes the first of the list.
 func (t *Tickets) keepChosen() {
-	if _, still := find(t.found, func(r desk.Found) bool { return r.ID == t.chosen }); still {
+	if _, still := find(t.found, func(r office.Found) bool { return r.ID == t.chosen }); still {
 		t.paper.open(t.chosen)
 		return
 	}
@@ -183,7 +183,7 @@ func (t *Tickets) Rows() []Row {
 	return out
 }
 
-func (t *Tickets) row(r desk.Found, unit quantity.Unit) Row {
+func (t *Tickets) row(r office.Found, unit quantity.Unit) Row {
 	when := r.IssuedAt
 	ticket := Say("%d", r.Ticket)
 	if r.Ticket == 0 {
@@ -206,7 +206,7 @@ func (t *Tickets) row(r desk.Found, unit quantity.Unit) Row {
 }
 
 // payableCell is what was paid, or that the price comes later.
-func payableCell(r desk.Found) string {
+func payableCell(r office.Found) string {
 	a, settled := r.Figures["payable"]
 	if _, priced := r.Figures["price"]; priced && settled {
 		return a.Fixed(2)
@@ -218,7 +218,7 @@ func payableCell(r desk.Found) string {
 }
 
 // ticketState is how a ticket stands, in a word.
-func ticketState(r desk.Found) Remark {
+func ticketState(r office.Found) Remark {
 	switch load.Phase(r.Phase) {
 	case load.Void:
 		if r.ReissuedBy != 0 {

@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // Each line is understood, said back, and looked for.
@@ -16,28 +16,28 @@ func TestTicketLine(t *testing.T) {
 	r := demoRoom(t, 0)
 	for _, c := range []struct {
 		line, reads string
-		want        desk.Search
+		want        office.Search
 	}{
-		{"", "Type a number", desk.Search{}},
-		{"ticket 1,042", "ticket 1042 and no other", desk.Search{Ticket: 1042}},
-		{"truck 77", "truck 77 and no other", desk.Search{Truck: "77"}},
-		{"grower 114", "grower 114 and who shares", desk.Search{Grower: "114"}},
-		{"2025-10-14", "of 2025-10-14", desk.Search{FromDay: "2025-10-14", ToDay: "2025-10-14~"}},
-		{"2025-10", "of 2025-10", desk.Search{FromDay: "2025-10", ToDay: "2025-10~"}},
-		{"2025-1", "of 2025-1", desk.Search{FromDay: "2025-1", ToDay: "2025-1~"}},
-		{"2025-10-01..2025-10-14", "from 2025-10-01 until 2025-10-14", desk.Search{FromDay: "2025-10-01", ToDay: "2025-10-14~"}},
-		{"2025-10-01..", "since 2025-10-01", desk.Search{FromDay: "2025-10-01"}},
-		{"..2025-10", "until 2025-10", desk.Search{ToDay: "2025-10~"}},
-		{"today", "of 2025-10-14", desk.Search{FromDay: "2025-10-14", ToDay: "2025-10-14~"}},
-		{"Yesterday", "of 2025-10-13", desk.Search{FromDay: "2025-10-13", ToDay: "2025-10-13~"}},
-		{"void", "void", desk.Search{Phases: []string{string(load.Void)}}},
-		{"refused", "turned away", desk.Search{Refused: true}},
-		{"1042", "“1042” in a number", desk.Search{Terms: []desk.Term{{Text: "1042"}}}},
-		{"2025", "“2025” in a number", desk.Search{Terms: []desk.Term{{Text: "2025"}}}},
-		{"sorg", "“sorg”", desk.Search{Terms: []desk.Term{{Text: "sorg", Commodities: []string{"sorghum"}}}}},
-		{"aske void", "“aske” in a number, name, truck, or grain · void", desk.Search{Terms: []desk.Term{{Text: "aske"}}, Phases: []string{"void"}}},
-		{"TENTHPOINT/1 1042 52300LB 18.4% 857.99BU 3FA9C01D22E4", "ticket 1042", desk.Search{Ticket: 1042}},
-		{"truck", "“truck”", desk.Search{Terms: []desk.Term{{Text: "truck"}}}},
+		{"", "Type a number", office.Search{}},
+		{"ticket 1,042", "ticket 1042 and no other", office.Search{Ticket: 1042}},
+		{"truck 77", "truck 77 and no other", office.Search{Truck: "77"}},
+		{"grower 114", "grower 114 and who shares", office.Search{Grower: "114"}},
+		{"2025-10-14", "of 2025-10-14", office.Search{FromDay: "2025-10-14", ToDay: "2025-10-14~"}},
+		{"2025-10", "of 2025-10", office.Search{FromDay: "2025-10", ToDay: "2025-10~"}},
+		{"2025-1", "of 2025-1", office.Search{FromDay: "2025-1", ToDay: "2025-1~"}},
+		{"2025-10-01..2025-10-14", "from 2025-10-01 until 2025-10-14", office.Search{FromDay: "2025-10-01", ToDay: "2025-10-14~"}},
+		{"2025-10-01..", "since 2025-10-01", office.Search{FromDay: "2025-10-01"}},
+		{"..2025-10", "until 2025-10", office.Search{ToDay: "2025-10~"}},
+		{"today", "of 2025-10-14", office.Search{FromDay: "2025-10-14", ToDay: "2025-10-14~"}},
+		{"Yesterday", "of 2025-10-13", office.Search{FromDay: "2025-10-13", ToDay: "2025-10-13~"}},
+		{"void", "void", office.Search{Phases: []string{string(load.Void)}}},
+		{"refused", "turned away", office.Search{Refused: true}},
+		{"1042", "“1042” in a number", office.Search{Terms: []office.Term{{Text: "1042"}}}},
+		{"2025", "“2025” in a number", office.Search{Terms: []office.Term{{Text: "2025"}}}},
+		{"sorg", "“sorg”", office.Search{Terms: []office.Term{{Text: "sorg", Commodities: []string{"sorghum"}}}}},
+		{"aske void", "“aske” in a number, name, truck, or grain · void", office.Search{Terms: []office.Term{{Text: "aske"}}, Phases: []string{"void"}}},
+		{"TENTHPOINT/1 1042 52300LB 18.4% 857.99BU 3FA9C01D22E4", "ticket 1042", office.Search{Ticket: 1042}},
+		{"truck", "“truck”", office.Search{Terms: []office.Term{{Text: "truck"}}}},
 	} {
 		l := r.frame.readTicketLine(c.line)
 		c.want.Limit = pageOfTickets
@@ -97,9 +97,9 @@ func TestTicketCells(t *testing.T) {
 	priced := 0
 	for _, row := range s.Rows() {
 		number, _ := number(row.Cells[0])
-		l, err := desk.Ticket(context.Background(), r.frame.Desk, number)
+		l, err := office.Ticket(context.Background(), r.frame.Desk, number)
 		must(t, err)
-		worked, err := desk.Resettle(context.Background(), r.frame.Desk, l)
+		worked, err := office.Resettle(context.Background(), r.frame.Desk, l)
 		must(t, err)
 		want := []string{worked.Net.Value().Fixed(0), noFigure, noFigure, noFigure}
 		if worked.Bushels != nil {
@@ -328,7 +328,7 @@ func TestEveryPaper(t *testing.T) {
 }
 
 func (r *room) codeOf(l *load.Load) string {
-	code, err := desk.Code(context.Background(), r.frame.Desk, l)
+	code, err := office.Code(context.Background(), r.frame.Desk, l)
 	must(r.t, err)
 	return code
 }

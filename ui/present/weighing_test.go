@@ -7,9 +7,10 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 )
 
 // later is a room whose slow work waits until the test lets it go on.
@@ -55,7 +56,7 @@ func twoTrucks(t *testing.T) (*later, *Yard, *display) {
 // tares are the tares in the book, by truck.
 func (l *later) tares() map[string]string {
 	l.t.Helper()
-	trucks, err := desk.Yard(context.Background(), l.frame.Desk)
+	trucks, err := office.Yard(context.Background(), l.frame.Desk)
 	must(l.t, err)
 	out := map[string]string{}
 	for _, one := range trucks {
@@ -91,7 +92,7 @@ func TestWaitForTheScaleEnds(t *testing.T) {
 		{"a new truck", func(_ *later, y *Yard, _ *display) { y.TakeNew() }, "was left"},
 		{"another screen", func(_ *later, y *Yard, _ *display) { y.EndWait() }, "was left"},
 		{"refused", func(l *later, y *Yard, _ *display) {
-			must(l.t, desk.Refuse(context.Background(), l.frame.Desk, y.Form().ID(), "smells musty"))
+			must(l.t, scalehouse.Refuse(context.Background(), l.frame.Desk, y.Form().ID(), "smells musty"))
 			y.Refresh()
 		}, "was left"},
 		{"no reading", func(_ *later, y *Yard, d *display) {

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strconv"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // yardPlaces is how many trucks on the yard have a key of their own.
@@ -74,7 +74,7 @@ func (y *Yard) Refresh() {
 }
 
 func (y *Yard) read() {
-	trucks, err := desk.Yard(context.Background(), y.frame.Desk)
+	trucks, err := office.Yard(context.Background(), y.frame.Desk)
 	if err != nil {
 		y.frame.Fail(err)
 		return
@@ -142,7 +142,7 @@ func (y *Yard) row(l *load.Load, key string) YardRow {
 	if form := y.forms[l.ID]; form != nil {
 		l, settles = form.now.load, form.CanIssue()
 	} else {
-		s, _ := desk.Preview(y.frame.Desk, l)
+		s, _ := office.Preview(y.frame.Desk, l)
 		settles = s != nil
 	}
 	truck := truckText(l.Details.Truck)

@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
 )
 
 // arrive types a truck in and leaves it on the yard.
@@ -168,7 +168,7 @@ func emptyDemo(t *testing.T) *room {
 	r := demoRoom(t, 0)
 	y := NewYard(r.frame)
 	for _, row := range y.Rows() {
-		must(t, desk.Refuse(t.Context(), r.frame.Desk, row.ID, "an empty yard for the test"))
+		must(t, scalehouse.Refuse(t.Context(), r.frame.Desk, row.ID, "an empty yard for the test"))
 	}
 	return r
 }

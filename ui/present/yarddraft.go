@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strconv"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/scalehouse"
 )
 
 // inHand is the draft of what is in hand at a screen, and where things stand.
@@ -31,7 +31,7 @@ func (y *Yard) takeBack() (hand string) {
 // formsBack makes the forms on which something was typed before the program
 // stopped.
 func (y *Yard) formsBack() {
-	for _, id := range y.frame.typedBeforeAt(desk.DraftOfLoad) {
+	for _, id := range y.frame.typedBeforeAt(scalehouse.DraftOfLoad) {
 		if l := y.find(id); l != nil {
 			y.form(l)
 		}

@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/ui/present"
 )
 
@@ -39,7 +39,7 @@ func TestSampleByKeyboard(t *testing.T) {
 	}
 	id := b.bench.Fields()[0].Value
 	s.press(fyne.KeyF12)
-	l, err := desk.Load(t.Context(), s.desk, id)
+	l, err := office.Load(t.Context(), s.desk, id)
 	must(t, err)
 	if l.Sample.Moisture == nil || l.Sample.Moisture.Bench == nil {
 		t.Fatalf("the load has no moisture from the bench; the status line says %q", s.status.Text())

@@ -2,7 +2,8 @@ package view
 
 import (
 	"strings"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -59,7 +60,7 @@ func TestAQuestionGivenUpIsForgotten(t *testing.T) {
 	s.commands.Run("load.grower")
 	s.letters("777")
 	s.press(fyne.KeyEscape)
-	drafts, _, err := desk.Drafts(t.Context(), s.desk)
+	drafts, _, err := scalehouse.Drafts(t.Context(), s.desk)
 	must(t, err)
 	for _, d := range drafts {
 		if strings.HasPrefix(d.Place, "ask") {
@@ -70,7 +71,7 @@ func TestAQuestionGivenUpIsForgotten(t *testing.T) {
 
 func growerOf(t *testing.T, s *scene, code string) (name string, found bool) {
 	t.Helper()
-	growers, err := desk.Growers(t.Context(), s.desk)
+	growers, err := office.Growers(t.Context(), s.desk)
 	must(t, err)
 	for _, g := range growers {
 		if g.ID == code {

@@ -10,7 +10,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/tongue/unsaid"
 	"tenthpoint/ui/handbook"
 	"tenthpoint/ui/kit"
@@ -70,7 +70,7 @@ type screenReader struct {
 func (r screenReader) knowTheHouse(s *scene) {
 	p := s.desk.Profile()
 	r.Know(p.Business, p.Street, p.Town, p.Licence)
-	growers, err := desk.Growers(context.Background(), s.desk)
+	growers, err := office.Growers(context.Background(), s.desk)
 	must(r.t, err)
 	for _, g := range growers {
 		r.Know(g.Name, g.Address)

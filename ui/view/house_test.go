@@ -9,7 +9,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 	"tenthpoint/ui/kit"
@@ -30,7 +30,7 @@ func (d *drawer) Print(_ context.Context, name string, pdf []byte) (string, erro
 // scene is a window of a test on a book of its own.
 type scene struct {
 	t      testing.TB
-	desk   *desk.Desk
+	desk   *scalehouse.Desk
 	drawer *drawer
 	opened string // the book of the invented elevator, once it was opened
 	fyne   fyne.Window
@@ -54,7 +54,7 @@ func newScene(t testing.TB, look Look, loads int) *scene {
 	}
 	charts, err := schedules.Charts()
 	must(t, err)
-	d, err := desk.Open(ctx, book, desk.Options{Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Clock: func() time.Time { return noon }})
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Clock: func() time.Time { return noon }})
 	must(t, err)
 	if loads > 0 {
 		must(t, d.SignIn(demo.Manager))

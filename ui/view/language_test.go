@@ -14,8 +14,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/tongue"
 	"tenthpoint/ui/kit"
@@ -287,7 +287,7 @@ func inFrench(t *testing.T, look Look, loads int) *scene {
 	s := newScene(t, look, loads)
 	p := s.desk.Profile()
 	p.Language = "fr"
-	must(t, desk.SetProfile(t.Context(), s.desk, p))
+	must(t, scalehouse.SetProfile(t.Context(), s.desk, p))
 	s.frame.Changed()
 	return s
 }

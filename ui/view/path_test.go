@@ -6,8 +6,8 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // One load from an empty form to the printed ticket, by the keyboard alone:
@@ -33,7 +33,7 @@ func TestOneLoadByKeyboard(t *testing.T) {
 			t.Errorf("%s is no PDF", name)
 		}
 	}
-	last, found, err := desk.LastLoad(t.Context(), s.desk, "123", "")
+	last, found, err := office.LastLoad(t.Context(), s.desk, "123", "")
 	must(t, err)
 	if !found || last.Phase != load.Ticketed || last.Details.Remark != "typed by test" || last.Copies != 1 {
 		t.Errorf("the book has %+v", last)

@@ -2,9 +2,8 @@ package view
 
 import (
 	"fmt"
-	"tenthpoint/internal/desk"
-
 	"fyne.io/fyne/v2"
+	"tenthpoint/internal/scalehouse"
 )
 
 // shootReissue draws a ticket on its way from void to reissued: the question, the
@@ -16,14 +15,14 @@ func (s *scene) shootReissue(look string, l Look) {
 	}
 	find("issued corn")
 	number := s.tickets().tickets.Load().Number
-	must(s.t, desk.Void(s.t.Context(), s.desk, number, "torn in the printer"))
+	must(s.t, scalehouse.Void(s.t.Context(), s.desk, number, "torn in the printer"))
 	find(fmt.Sprint("ticket ", number))
 	s.commands.Run("tickets.reissue")
 	s.shoot(look, "tickets-reissue", l)
 	s.stage.FrontDialog().Dismiss()
-	id, err := desk.Reissue(s.t.Context(), s.desk, number, "torn in the printer")
+	id, err := scalehouse.Reissue(s.t.Context(), s.desk, number, "torn in the printer")
 	must(s.t, err)
-	again, err := desk.Issue(s.t.Context(), s.desk, id)
+	again, err := scalehouse.Issue(s.t.Context(), s.desk, id)
 	must(s.t, err)
 	find("corn")
 	s.shoot(look, "tickets-reissued", l)

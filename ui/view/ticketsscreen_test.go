@@ -8,8 +8,9 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/kit"
 )
 
@@ -75,7 +76,7 @@ func TestTicketsByKeyboard(t *testing.T) {
 	s.commands.Run("tickets.void")
 	s.letters("weighed twice")
 	s.press(fyne.KeyEnter, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn)
-	l, err := desk.Ticket(t.Context(), s.desk, chosen)
+	l, err := office.Ticket(t.Context(), s.desk, chosen)
 	must(t, err)
 	if l.Phase != load.Void || l.Ended.Reason != "weighed twice" {
 		t.Errorf("ticket %d is %s (%s); the status line says %q", chosen, l.Phase, l.Ended.Reason, s.status.Text())
@@ -113,7 +114,7 @@ func TestTicketsCorrect(t *testing.T) {
 	s.letters("wrong tare")
 	s.press(fyne.KeyEnter, fyne.KeyEnter)
 	form := s.yard().yard.Form()
-	l, err := desk.Load(t.Context(), s.desk, form.ID())
+	l, err := office.Load(t.Context(), s.desk, form.ID())
 	must(t, err)
 	if !s.isFront(0) || l.Corrects != number || s.yard().load.rows["tare"].entry.(*kit.FieldEntry).Text == "" {
 		t.Errorf("in hand is load %s, which corrects %d, want %d", l.ID, l.Corrects, number)
@@ -126,13 +127,13 @@ func TestTicketsReissue(t *testing.T) {
 	s.Go("tickets")
 	s.letters("issued")
 	number := s.tickets().tickets.Load().Number
-	must(t, desk.Void(t.Context(), s.desk, number, "torn"))
+	must(t, scalehouse.Void(t.Context(), s.desk, number, "torn"))
 	s.press(fyne.KeyEscape)
 	s.letters("ticket " + strconv.FormatInt(number, 10))
 	s.wantStops("line", "table", "paper", "tickets.print", "tickets.working", "tickets.reissue", "tickets.code")
 	s.commands.Run("tickets.reissue")
 	s.press(fyne.KeyEnter, fyne.KeyEnter) // the void's own reason, the manager at the desk
-	l, err := desk.Load(t.Context(), s.desk, s.yard().yard.Form().ID())
+	l, err := office.Load(t.Context(), s.desk, s.yard().yard.Form().ID())
 	must(t, err)
 	if !s.isFront(0) || l.Reissues != number || l.Why != "torn" || s.yard().load.rows["tare"].entry.(*kit.FieldEntry).Text == "" {
 		t.Errorf("in hand is load %s, for ticket %d, want %d: %q", l.ID, l.Reissues, number, s.status.Text())

@@ -7,7 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/internal/desk"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -140,7 +140,7 @@ func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
 		beat.StepAll()
 		w.stage.Press(fyne.KeyF3)
 		id := w.yard().form().ID()
-		before, err := desk.Load(t.Context(), s.desk, id)
+		before, err := office.Load(t.Context(), s.desk, id)
 		must(t, err)
 		w.yard().Ring().Focus("tare")
 		w.stage.Press(fyne.KeyF10)
@@ -149,7 +149,7 @@ func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
 		if got := w.status.Text(); !strings.Contains(got, "no weight is taken. The truck was left") {
 			t.Errorf("the status line says %q", got)
 		}
-		after, err := desk.Load(t.Context(), s.desk, id)
+		after, err := office.Load(t.Context(), s.desk, id)
 		must(t, err)
 		if len(after.Weighings) != len(before.Weighings) {
 			t.Errorf("a weight was taken: %+v", after.Weighings)

@@ -1,0 +1,124 @@
+// Package audit checks a whole book: it walks the journal from its first fact, works
+// every ticket again and compares all that the program reads with the facts it was
+// made from. It shares no cache with the desk it is started from.
+package audit
+
+import (
+	"context"
+	"iter"
+	"sync"
+
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/store"
+)
+
+// Soundness is what a check of the whole book found.
+type Soundness struct {
+	Facts, Loads, Tickets, Settlements, Editions int64
+	// Problems are sentences, each naming the fact, load or ticket. None means
+	// the book is sound.
+	Problems []string
+}
+
+// Verify walks the whole book: the file and its guards, the chain of facts,
+// every edition kept, every load replayed and its settlement worked again under
+// the edition kept with it, every row the desk reads compared with the facts it
+// was made from, every closed day's sheet made again, every number accounted
+// for. Progress is told after each load
+// and may be nil; ending the context stops the walk.
+//
+// The book may be in use meanwhile: what is entered after the walk began is
+// left to the next one.
+func Verify(ctx context.Context, d office.Desk, progress func(done int64)) (Soundness, error) {
+	v := &walk{
+		desk: d, ctx: ctx, progress: progress,
+		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
+		inPlace: map[int64]int64{}, gaveWay: map[int64]int64{},
+		seen: map[string]bool{}, standing: map[string]journal.Fact{},
+	}
+	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, v.standingRows, v.stock, v.lastNumbers, v.successions} {
+		if err := walk(); err != nil {
+			return v.out, err
+		}
+	}
+	return v.out, nil
+}
+
+// walk is one walk under way.
+type walk struct {
+	desk     office.Desk
+	ctx      context.Context
+	progress func(int64)
+	out      Soundness
+
+	reading  sync.Mutex                // of editions
+	editions map[string]*rates.Edition // read again from the book, by hash
+	ids      []string                  // loads in the order they were opened
+	seen     map[string]bool           // the same loads
+	standing map[string]journal.Fact   // last fact of every other subject
+	lastSeq  int64                     // the end of the chain as walked
+	tickets  map[int64]string          // number -> load
+	inPlace  map[int64]int64           // number -> the ticket whose place it took
+	gaveWay  map[int64]int64           // number -> the ticket that took its place
+	loadNo   int64                     // highest load id
+	begun    map[string]int64          // series as they were before the walk
+}
+
+func (v *walk) found(problems ...string) {
+	v.out.Problems = append(v.out.Problems, problems...)
+}
+
+func (v *walk) file() error {
+	problems, err := v.desk.Book().VerifyFile(v.ctx)
+	v.found(problems...)
+	return err
+}
+
+func (v *walk) stock() error {
+	problems, err := v.desk.Book().VerifyStock(v.ctx)
+	v.found(problems...)
+	return err
+}
+
+func (v *walk) keptEditions() error {
+	problems, count, err := v.desk.Book().VerifyEditions(v.ctx)
+	v.out.Editions = count
+	v.found(problems...)
+	return err
+}
+
+// journal checks the chain and notes on the way what it is a chain of.
+func (v *walk) journal() error {
+	problems, count, err := journal.Check(v.noting(v.desk.Book().Facts(v.ctx, store.Filter{})))
+	v.out.Facts = count
+	v.found(problems...)
+	return err
+}
+
+func (v *walk) noting(facts iter.Seq2[journal.Fact, error]) iter.Seq2[journal.Fact, error] {
+	return func(yield func(journal.Fact, error) bool) {
+		for f, err := range facts {
+			if err == nil {
+				v.note(f)
+			}
+			if !yield(f, err) {
+				return
+			}
+		}
+	}
+}
+
+func (v *walk) note(f journal.Fact) {
+	v.lastSeq = f.Seq
+	id, isLoad := office.LoadOfSubject(f.Subject)
+	switch {
+	case !isLoad:
+		v.standing[f.Subject] = f
+	case !v.seen[id]:
+		v.seen[id] = true
+		v.ids = append(v.ids, id)
+		v.loadNo = max(v.loadNo, int64(office.LoadNumber(id)))
+	}
+}

@@ -1,0 +1,47 @@
+package audit
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+)
+
+// closedDays makes the sheet of every closed day again and holds it against the
+// one that was signed: whoever rewrote facts, lists and chain together would
+// still have to match it.
+func (v *walk) closedDays() error {
+	for _, subject := range slices.Sorted(maps.Keys(v.standing)) {
+		if v.standing[subject].Kind != (office.DayClosed{}).Kind() {
+			continue
+		}
+		text := strings.TrimPrefix(subject, "day ")
+		if problem := v.sheetOf(text); problem != "" {
+			v.found(problem)
+		}
+		if err := v.ctx.Err(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// sheetOf says what is wrong with the sheet of a closed day; nothing when it is
+// the one that was signed.
+func (v *walk) sheetOf(text string) string {
+	day, err := quantity.ParseDate(text)
+	if err != nil {
+		return fmt.Sprintf("A day called %q was closed, which is no day.", text)
+	}
+	sheet, err := office.DaySheet(v.ctx, v.desk, day)
+	switch {
+	case err != nil:
+		return fmt.Sprintf("The sheet of %s cannot be made again: %v.", day, err)
+	case sheet.Closed != nil && sheet.Closed.Differs:
+		return fmt.Sprintf("The sheet of %s is not the one that was signed when the day was closed.", day)
+	}
+	return ""
+}

@@ -1,0 +1,186 @@
+package audit
+
+import (
+	"bytes"
+	"fmt"
+	"maps"
+	"slices"
+
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/store"
+)
+
+// strayRows are loads in the lists that nothing in the journal speaks of.
+func (v *walk) strayRows() error {
+	rows, err := v.desk.Book().LoadIDs(v.ctx)
+	if err != nil {
+		return err
+	}
+	owned, err := v.desk.Book().Ownerships(v.ctx)
+	if err != nil {
+		return err
+	}
+	ids := append(rows, owned...)
+	slices.Sort(ids)
+	for _, id := range slices.Compact(ids) {
+		if v.seen[id] {
+			continue
+		}
+		facts, err := v.desk.Book().FactsOf(v.ctx, office.LoadSubject(id))
+		if err != nil {
+			return err
+		}
+		if len(facts) == 0 { // else it was opened after the walk began
+			v.found(fmt.Sprintf("Load %s is in the lists but has no facts in the journal.", id))
+		}
+	}
+	return nil
+}
+
+// standingRows compares the last word on every standing thing with the fact it
+// was said in.
+func (v *walk) standingRows() error {
+	rows, err := v.desk.Book().AllStanding(v.ctx)
+	if err != nil {
+		return err
+	}
+	kept := map[string]bool{}
+	for _, r := range rows {
+		kept[r.Kind] = true
+	}
+	for _, r := range rows {
+		name := standingSubject(r.Kind, r.ID)
+		last, known := v.standing[name]
+		delete(v.standing, name)
+		if r.Seq > v.lastSeq {
+			if err := v.laterThanTheWalk(r, name); err != nil {
+				return err
+			}
+			continue
+		}
+		if problem := unlikeStanding(r, name, last, known); problem != "" {
+			v.found(problem)
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(v.standing)) {
+		f := v.standing[name]
+		if house.IsFact(f.Kind) || kept[f.Kind] || f.Kind == (office.DayClosed{}).Kind() {
+			v.found(fmt.Sprintf("Fact %d (%q) is the last word on it, but the lists have none.", f.Seq, name))
+		}
+	}
+	return nil
+}
+
+// laterThanTheWalk looks for the fact of a standing thing that the walk did not
+// come to: it was entered meanwhile, or it was cut off.
+func (v *walk) laterThanTheWalk(r store.Standing, name string) error {
+	for f, err := range v.desk.Book().Facts(v.ctx, store.Filter{FromSeq: r.Seq, ToSeq: r.Seq}) {
+		if err != nil {
+			return err
+		}
+		if f.Subject == name {
+			return nil
+		}
+	}
+	v.found(fmt.Sprintf("%q in the lists is as fact %d left it, but the journal ends with fact %d.", name, r.Seq, v.lastSeq))
+	return nil
+}
+
+func unlikeStanding(r store.Standing, name string, last journal.Fact, known bool) string {
+	switch {
+	case !known:
+		return fmt.Sprintf("%q is in the lists but has no facts in the journal.", name)
+	case r.Seq != last.Seq:
+		return fmt.Sprintf("%q in the lists is as fact %d left it; the last word on it is fact %d.", name, r.Seq, last.Seq)
+	case !bytes.Equal(r.Body, last.Body):
+		return fmt.Sprintf("%q in the lists is not what fact %d says.", name, last.Seq)
+	}
+	return ""
+}
+
+// standingSubject is the subject of facts about a standing thing.
+func standingSubject(kind, id string) string {
+	if kind == (office.DayClosed{}).Kind() {
+		return "day " + id
+	}
+	return kind + " " + id
+}
+
+// The series that loads and tickets are numbered by.
+var numbered = []string{"load", "ticket"}
+
+// firstNumbers notes how far the series had come when the walk began.
+func (v *walk) firstNumbers() error {
+	v.begun = map[string]int64{}
+	for _, series := range numbered {
+		last, err := v.desk.Book().LastNumber(v.ctx, series)
+		if err != nil {
+			return err
+		}
+		v.begun[series] = last
+	}
+	return nil
+}
+
+// lastNumbers asks that numbers run from 1 without a gap up to the last one
+// given out, and that no more were found than were given out.
+func (v *walk) lastNumbers() error {
+	v.gaps()
+	for _, series := range numbered {
+		highest := v.loadNo
+		if series == "ticket" {
+			highest = highestOf(v.tickets)
+		}
+		last, err := v.desk.Book().LastNumber(v.ctx, series)
+		if err != nil {
+			return err
+		}
+		if highest < v.begun[series] {
+			v.found(fmt.Sprintf("The book gave out %s numbers up to %d, but the highest in the journal is %d.", series, v.begun[series], highest))
+		}
+		if highest > last {
+			v.found(fmt.Sprintf("The journal has %s number %d, but the book gave out numbers up to %d only.", series, highest, last))
+		}
+	}
+	return nil
+}
+
+func (v *walk) gaps() {
+	last := int64(0)
+	for _, n := range slices.Sorted(maps.Keys(v.tickets)) {
+		switch {
+		case n == last+2:
+			v.found(fmt.Sprintf("Ticket number %d is missing.", n-1))
+		case n != last+1:
+			v.found(fmt.Sprintf("Ticket numbers %d to %d are missing.", last+1, n-1))
+		}
+		last = n
+	}
+}
+
+// successions asks that of two tickets, one in the place of the other, each names
+// the other. Tickets issued since the walk began are left to the next one.
+func (v *walk) successions() error {
+	last := v.begun["ticket"]
+	for _, after := range slices.Sorted(maps.Keys(v.inPlace)) {
+		if before := v.inPlace[after]; v.gaveWay[before] != after && after <= last {
+			v.found(fmt.Sprintf("Ticket %d takes the place of ticket %d, which does not name it.", after, before))
+		}
+	}
+	for _, before := range slices.Sorted(maps.Keys(v.gaveWay)) {
+		if after := v.gaveWay[before]; v.inPlace[after] != before && after <= last {
+			v.found(fmt.Sprintf("Ticket %d gave way to ticket %d, which does not name it.", before, after))
+		}
+	}
+	return nil
+}
+
+func highestOf(tickets map[int64]string) int64 {
+	highest := int64(0)
+	for n := range tickets {
+		highest = max(highest, n)
+	}
+	return highest
+}

@@ -1,0 +1,124 @@
+package office
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/quantity"
+)
+
+// Bench is how this elevator tests: a standing thing, changed whole.
+type Bench struct {
+	Policies  []bench.Policy   `json:"policies,omitempty"`
+	Trust     bench.Trust      `json:"trust"`
+	Authority string           `json:"authority"` // id of the rule meters are checked by, or HouseRule
+	EveryDays int              `json:"every_days,string"`
+	WarnDays  int              `json:"warn_days,string"`
+	Dry       []bench.DryRules `json:"dry,omitempty"`
+	Retention string           `json:"retention"` // id of the rule samples are kept by, or HouseRule
+	// Limit is the largest error of a meter, in points, under HouseRule.
+	Limit quantity.Amount `json:"limit,omitzero"`
+}
+
+// HouseRule stands in place of a published rule: the house's own limit for
+// meters, or its own days for samples (house.Profile.RetainDays).
+const HouseRule = "house"
+
+// Kind names the fact in the journal.
+func (Bench) Kind() string { return "bench.setup" }
+
+// defaultBench is how a new elevator tests until it says otherwise.
+func defaultBench(rules string) Bench {
+	b := Bench{Trust: bench.DefaultTrust(), Authority: "us-official", EveryDays: 14, WarnDays: 2, Retention: "us-inbound-truck"}
+	if rules == "canada" {
+		b.Authority, b.Retention = "canada", "canada"
+	}
+	return b
+}
+
+// authority is the rule meters are checked by.
+func (b Bench) authority() (bench.Authority, error) {
+	if b.Authority == HouseRule {
+		return bench.Authority{
+			ID: HouseRule, Name: "the house", Source: "set-up of the bench", Confirmed: true,
+			Limits: []bench.ErrorLimit{{Fixed: b.Limit}},
+		}, nil
+	}
+	a, ok := bench.AuthorityByID(b.Authority)
+	if !ok {
+		return a, fmt.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", b.Authority)
+	}
+	return a, nil
+}
+
+// Faults lists everything wrong with the set-up.
+func (b Bench) Faults() Sentences {
+	var wrong Sentences
+	if _, err := b.authority(); err != nil {
+		wrong = append(wrong, err.Error())
+	}
+	if b.Authority == HouseRule && (b.Limit.Unit() != quantity.Point || b.Limit.Sign() <= 0) {
+		wrong = append(wrong, fmt.Sprintf("the house lets its meters be off by %s; write points above nought, such as 0.3 pt", b.Limit))
+	}
+	if _, known := bench.RetentionByID(b.Retention); !known && b.Retention != HouseRule {
+		wrong = append(wrong, fmt.Sprintf("%q is no rule for keeping samples that is known here; choose another", b.Retention))
+	}
+	if b.EveryDays < 0 || b.WarnDays < 0 {
+		wrong = append(wrong, fmt.Sprintf("meters are checked every %d days with %d days of warning; write days from 0", b.EveryDays, b.WarnDays))
+	}
+	wrong = append(wrong, SentencesOf(b.Trust.Check())...)
+	for _, p := range b.Policies {
+		wrong = append(wrong, SentencesOf(p.Check())...)
+	}
+	for _, r := range b.Dry {
+		wrong = append(wrong, SentencesOf(r.Check())...)
+	}
+	return wrong
+}
+
+// BenchSetup is how the elevator tests.
+func BenchSetup(ctx context.Context, d Desk) (Bench, error) {
+	all, err := Standing[Bench](ctx, d.Book())
+	if err != nil || len(all) == 0 {
+		return defaultBench(d.Profile().Rules), err
+	}
+	return all[0], nil
+}
+
+// BenchID names the one bench of a house.
+const BenchID = "bench"
+
+// RetentionRule is the rule samples are kept by: the one of the set-up, or the
+// house's own days where it keeps them longer.
+func RetentionRule(ctx context.Context, d Desk) (bench.Retention, error) {
+	b, err := BenchSetup(ctx, d)
+	if err != nil {
+		return bench.Retention{}, err
+	}
+	rule, _ := bench.RetentionByID(b.Retention)
+	if days := d.Profile().RetainDays; days > rule.Days {
+		rule = bench.Retention{ID: HouseRule, Name: "the house's own days", Days: days, Source: "set-up of the elevator"}
+	}
+	if rule.Days == 0 {
+		return rule, fmt.Errorf("the house keeps samples by its own days, and none are set. Write the days in the set-up of the elevator")
+	}
+	return rule, nil
+}
+
+// Equipment is what stands at the bench today: charts, meters, and how each
+// meter stands with its checks.
+func Equipment(ctx context.Context, d Desk) (bench.Equipment, error) {
+	e := bench.Equipment{Charts: d.Charts(), Standings: map[string]bench.Standing{}}
+	meters, err := Meters(ctx, d)
+	if err != nil {
+		return e, err
+	}
+	e.Meters = meters
+	for _, m := range meters {
+		if e.Standings[m.ID], err = MeterStatus(ctx, d, m); err != nil {
+			return e, err
+		}
+	}
+	return e, nil
+}

@@ -1,0 +1,145 @@
+package office
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/proof"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/store"
+)
+
+const DisputeSubject = "dispute "
+
+func ReplayDispute(id string, facts []journal.Fact) (*dispute.Dispute, error) {
+	d := &dispute.Dispute{ID: id}
+	for _, fact := range facts {
+		f, err := dispute.Read(fact.Kind, fact.Body)
+		if err != nil {
+			return nil, err
+		}
+		if err := d.Apply(f); err != nil {
+			return nil, err
+		}
+	}
+	return d, nil
+}
+
+// Disputes are all disputes in the order they were raised, open ones first.
+func Disputes(ctx context.Context, d Desk) ([]dispute.Dispute, error) {
+	var open, closed []dispute.Dispute
+	for raised, err := range d.Book().Facts(ctx, store.Filter{Kind: dispute.Raised{}.Kind()}) {
+		if err != nil {
+			return nil, err
+		}
+		facts, err := d.Book().FactsOf(ctx, raised.Subject)
+		if err != nil {
+			return nil, err
+		}
+		one, err := ReplayDispute(strings.TrimPrefix(raised.Subject, DisputeSubject), facts)
+		if err != nil {
+			return nil, err
+		}
+		if one.Phase == dispute.Closed {
+			closed = append(closed, *one)
+		} else {
+			open = append(open, *one)
+		}
+	}
+	return append(open, closed...), nil
+}
+
+// DisputesOf are the disputes about a ticket, in the order they were raised.
+func DisputesOf(ctx context.Context, d Desk, ticket int64) ([]dispute.Dispute, error) {
+	all, err := Disputes(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	out := slices.DeleteFunc(all, func(one dispute.Dispute) bool { return one.Raised.Ticket != ticket })
+	slices.SortFunc(out, func(a, b dispute.Dispute) int { return cmp.Compare(raisedAs(a), raisedAs(b)) })
+	return out, nil
+}
+
+// raisedAs is the running number in a dispute's id.
+func raisedAs(one dispute.Dispute) int {
+	n, _ := strconv.Atoi(strings.TrimPrefix(one.ID, "D"))
+	return n
+}
+
+// DisputesDue are the disputes that are not decided, the soonest due first.
+func DisputesDue(ctx context.Context, d Desk) ([]dispute.Dispute, error) {
+	all, err := Disputes(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	out := slices.DeleteFunc(all, func(one dispute.Dispute) bool { return one.Phase == dispute.Closed })
+	slices.SortFunc(out, func(a, b dispute.Dispute) int {
+		return cmp.Or(a.Raised.Due.Cmp(b.Raised.Due), cmp.Compare(raisedAs(a), raisedAs(b)))
+	})
+	return out, nil
+}
+
+// DisputeByID is one dispute as it stands.
+func DisputeByID(ctx context.Context, d Desk, id string) (dispute.Dispute, error) {
+	all, err := Disputes(ctx, d)
+	if err != nil {
+		return dispute.Dispute{}, err
+	}
+	for _, one := range all {
+		if one.ID == id {
+			return one, nil
+		}
+	}
+	return dispute.Dispute{}, fmt.Errorf("there is no dispute %q in this book. Look it up in the list of disputes", id)
+}
+
+// DisputeFile is everything about a disputed ticket: the dispute, the tickets of
+// its chain with what each correction changed, and the proof of the one that
+// stands.
+func DisputeFile(ctx context.Context, d Desk, id string) (report.Document, error) {
+	one, err := DisputeByID(ctx, d, id)
+	if err != nil {
+		return report.Document{}, err
+	}
+	chain, err := Chain(ctx, d, one.Raised.Ticket)
+	if err != nil {
+		return report.Document{}, err
+	}
+	doc, err := Proof(ctx, d, one.Raised.Ticket, ProofOptions{})
+	if err != nil {
+		return report.Document{}, err
+	}
+	front := []report.Block{report.Pairs{Pairs: proof.DisputePairs(one)}}
+	for i := 1; i < len(chain); i++ {
+		difference, err := Compare(ctx, d, chain[i-1].Number, chain[i].Number)
+		if err != nil {
+			return report.Document{}, err
+		}
+		front = append(front, report.Heading{Text: tookPlace(chain[i])}, difference.Table())
+	}
+	doc.Title = fmt.Sprintf("File of dispute %s, ticket %d", one.ID, one.Raised.Ticket)
+	doc.Blocks = slices.Concat(front, []report.Block{report.Heading{Text: fmt.Sprintf("Ticket %d as it was issued", one.Raised.Ticket)}}, doc.Blocks)
+	return doc, nil
+}
+
+// tookPlace heads what a ticket changed of the one whose place it took.
+func tookPlace(l *load.Load) string {
+	if l.Reissues > 0 {
+		return fmt.Sprintf("Ticket %d was issued in place of ticket %d, void: %s", l.Number, l.Reissues, l.Why)
+	}
+	return fmt.Sprintf("Ticket %d corrects ticket %d: %s", l.Number, l.Corrects, l.Why)
+}
+
+// overdue reports whether the last day to ask for another test has passed
+// without a sample sent.
+func overdue(one dispute.Dispute, today quantity.Date) bool {
+	return one.Phase == dispute.Open && today.After(one.Raised.Due)
+}

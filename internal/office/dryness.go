@@ -1,0 +1,91 @@
+package office
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+)
+
+// DryEnough says whether a load as tested is dry enough, for what, and what its
+// grower can do. Found is false where the house calls no moisture of the
+// commodity dry.
+func DryEnough(ctx context.Context, d Desk, l *load.Load) (advice bench.Advice, found bool, err error) {
+	band, err := Band(ctx, d, l)
+	if err != nil {
+		return advice, false, err
+	}
+	rules, found, err := DryRules(ctx, d, l)
+	if err != nil || !found {
+		return advice, false, err
+	}
+	tolerance := quantity.Amount{}
+	if band.Stated() {
+		tolerance = band.High.Sub(band.Reading).In(quantity.Point)
+	}
+	advice, err = rules.Judge(band.Reading, tolerance, doubts(l))
+	return advice, true, err
+}
+
+// doubts are the flags written down with a load's sample.
+func doubts(l *load.Load) []bench.Flag {
+	var out []bench.Flag
+	for _, flag := range l.Sample.Flags {
+		code, sentence, _ := strings.Cut(flag, ": ")
+		out = append(out, bench.Flag{Code: bench.Code(code), What: sentence})
+	}
+	return out
+}
+
+// Band is a load's moisture as the rates record it, with the tolerance that the
+// maker states for the meter it was read on.
+func Band(ctx context.Context, d Desk, l *load.Load) (bench.Band, error) {
+	m := l.Sample.Moisture
+	if m == nil {
+		return bench.Band{}, fmt.Errorf("%s has no moisture yet. Test its sample first", LoadTitle(l))
+	}
+	recorded := bench.MoistureRounding
+	if e, err := EditionFor(d, l); err == nil && e != nil && !e.Rounding.Moisture.IsExact() {
+		recorded = e.Rounding.Moisture
+	}
+	tolerance, err := meterTolerance(ctx, d, m)
+	return bench.BandOf(recorded.Apply(m.Percent), tolerance), err
+}
+
+// meterTolerance is what the maker claims for the meter, as the bench wrote it down
+// with the tests, or for a figure taken as it was given, as the house's meter of
+// that name now says; not set where no meter read it or none is known.
+func meterTolerance(ctx context.Context, d Desk, m *load.Moisture) (quantity.Amount, error) {
+	id, meters := m.Meter, []bench.Meter(nil)
+	if m.Bench != nil {
+		id, meters = usedMeter(m.Bench.Tests), m.Bench.Meters
+	} else {
+		var err error
+		if meters, err = Meters(ctx, d); err != nil {
+			return quantity.Amount{}, err
+		}
+	}
+	for _, meter := range meters {
+		if meter.ID == id {
+			return meter.Tolerance, nil
+		}
+	}
+	return quantity.Amount{}, nil
+}
+
+// usedMeter is the meter of the tests that count; the mean is of one.
+func usedMeter(t bench.Tests) string {
+	dropped := map[int]bool{}
+	for _, d := range t.Drops {
+		dropped[d.Test] = true
+	}
+	for _, r := range t.Readings {
+		if !dropped[r.Seq] {
+			return r.Meter
+		}
+	}
+	return ""
+}

@@ -1,0 +1,78 @@
+package office
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/store"
+)
+
+// otherEdition is the edition to set beside the one a ticket was settled under:
+// the one asked for, else the one before it in the same schedule, else the one
+// after it. Nil means that there is none.
+func otherEdition(d Desk, used *rates.Edition, asked string) (*rates.Edition, error) {
+	if asked != "" {
+		return editionByID(d, asked)
+	}
+	var before, after *rates.Edition
+	for _, e := range d.Rates().All() {
+		if e.Schedule != used.Schedule || e.Commodity.ID != used.Commodity.ID || e.Hash == used.Hash {
+			continue
+		}
+		if e.From.Before(used.From) {
+			before = e // they come by their first day
+		} else if after == nil {
+			after = e
+		}
+	}
+	if before != nil {
+		return before, nil
+	}
+	return after, nil
+}
+
+func editionByID(d Desk, id string) (*rates.Edition, error) {
+	if e, ok := d.Rates().ByID(id); ok {
+		return e, nil
+	}
+	var known []string
+	for _, e := range d.Rates().All() {
+		known = append(known, e.ID)
+	}
+	return nil, fmt.Errorf("there is no edition %q. Editions here: %s", id, strings.Join(known, ", "))
+}
+
+// RewrittenEditions are the ids of editions in use whose text is another than the one
+// tickets were settled under: the file was changed and its id was not. Those
+// tickets keep the text they were settled under; what is settled from now on
+// follows the new one, so that two tickets under one id may differ. The error is
+// that of the book.
+func RewrittenEditions(ctx context.Context, d Desk) (map[string]bool, error) {
+	kept, err := d.Book().EditionHashes(ctx)
+	if err != nil {
+		return nil, err
+	}
+	out := map[string]bool{}
+	for _, e := range d.Rates().All() {
+		if hashes := kept[e.ID]; len(hashes) > 0 && !slices.Contains(hashes, e.Hash) {
+			out[e.ID] = true
+		}
+	}
+	return out, nil
+}
+
+// KeptEdition reads the edition of a hash as the book keeps it.
+func KeptEdition(ctx context.Context, book *store.Book, hash string) (*rates.Edition, error) {
+	id, text, err := book.Edition(ctx, hash)
+	if err != nil {
+		return nil, err
+	}
+	e, err := rates.Read(id, []byte(text))
+	if err != nil {
+		return nil, fmt.Errorf("edition %s is in the book but cannot be read: %w", id, err)
+	}
+	return e, nil
+}

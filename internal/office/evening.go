@@ -1,0 +1,170 @@
+package office
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
+)
+
+// EveningNotes are what stands open in the evening of a day, a sentence each.
+func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
+	var n daysheet.Notes
+	for _, one := range []struct {
+		into *[]string
+		find func(Desk, Lists, quantity.Date) ([]string, error)
+	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}} {
+		found, err := one.find(d, l, day)
+		if err != nil {
+			return n, err
+		}
+		*one.into = found
+	}
+	return n, nil
+}
+
+// yardNotes are the trucks without a ticket, and what each lacks.
+func yardNotes(d Desk, l Lists, _ quantity.Date) ([]string, error) {
+	rows, err := l.Loads(store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, r := range rows {
+		facts, err := l.FactsOf(LoadSubject(r.ID))
+		if err != nil {
+			return nil, err
+		}
+		one, err := Replay(r.ID, facts)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, yardLine(one))
+	}
+	return out, nil
+}
+
+func yardLine(l *load.Load) string {
+	line := fmt.Sprintf("Load %s, %s, truck %s, came for %s:", l.ID, orUnknown(l.Details.Grower.Name), orUnknown(truckName(l.Details.Truck)), l.Details.Day)
+	missing := l.Missing()
+	if len(missing) == 0 {
+		return line + " only its ticket is due."
+	}
+	for _, m := range missing {
+		line += " " + m.Sentence
+	}
+	return line
+}
+
+func orUnknown(s string) string {
+	if s == "" {
+		return "not known yet"
+	}
+	return s
+}
+
+// samplesDays is how far back samples are called due in the evening; longer ago
+// they stand in the register of retained samples.
+const samplesDays = 6
+
+// sampleNotes tells how many retained samples have been kept long enough.
+func sampleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
+	kept, err := l.SamplesKept(day.AddDays(-samplesDays).String(), day.String())
+	if err != nil || len(kept) == 0 {
+		return nil, err
+	}
+	all, last := 0, kept[len(kept)-1]
+	for _, k := range kept {
+		all += k.Count
+	}
+	return []string{fmt.Sprintf("%d of the last %d days have been kept long enough, the last %d of them through %s; they may go after it, unless disputed.",
+		all, samplesDays+1, last.Count, last.Until)}, nil
+}
+
+// disputeNotes are the disputes that wait for something.
+func disputeNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
+	rows, err := l.StandingOf("dispute")
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, row := range rows {
+		var one dispute.Dispute
+		if err := json.Unmarshal(row.Body, &one); err != nil {
+			return nil, fmt.Errorf("dispute %s cannot be read: %w", row.ID, err)
+		}
+		if one.Phase == dispute.Closed {
+			continue
+		}
+		line := fmt.Sprintf("Dispute %s about ticket %d (%s): %s, another test to be asked for by %s.", one.ID, one.Raised.Ticket, one.Raised.About, one.Phase, one.Raised.Due)
+		if overdue(one, day) {
+			line += " That day has passed and no sample was sent."
+		}
+		out = append(out, line)
+	}
+	return out, nil
+}
+
+// meterNotes tell how each moisture meter stands with its checks on a day, when
+// it does not stand well.
+func meterNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
+	meters, err := recordsIn[MeterRecord](l)
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, m := range meters {
+		standing, err := meterStatusOn(d, l, m.Meter, day)
+		if err != nil {
+			return nil, err
+		}
+		if standing.State != bench.Good {
+			out = append(out, standing.Sentence)
+		}
+	}
+	return out, nil
+}
+
+// meterStatusOn is how a meter stood with its checks on a day.
+func meterStatusOn(d Desk, l Lists, m bench.Meter, day quantity.Date) (bench.Standing, error) {
+	setup := defaultBench(d.Profile().Rules)
+	all, err := recordsIn[Bench](l)
+	if err != nil {
+		return bench.Standing{}, err
+	}
+	if len(all) > 0 {
+		setup = all[0]
+	}
+	authority, ok := bench.AuthorityByID(setup.Authority)
+	if !ok {
+		return bench.Standing{}, fmt.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
+	}
+	checks, err := checksIn(l, m.ID)
+	rule := bench.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
+	return bench.Stand(m, checks, rule, day), err
+}
+
+// checksIn are all reference samples read on a meter.
+func checksIn(l Lists, meterID string) ([]bench.Check, error) {
+	facts, err := l.FactsOf("meter " + meterID)
+	if err != nil {
+		return nil, err
+	}
+	var out []bench.Check
+	for _, f := range facts {
+		if f.Kind != MeterCheckKind {
+			continue
+		}
+		var c bench.Check
+		if err := json.Unmarshal(f.Body, &c); err != nil {
+			return nil, fmt.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
+		}
+		out = append(out, c)
+	}
+	return out, nil
+}

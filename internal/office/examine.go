@@ -1,0 +1,183 @@
+package office
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/store"
+	"tenthpoint/internal/tongue"
+)
+
+// File is one file of a set. Name may have a folder in it, with a slash.
+type File struct {
+	Name  string
+	Bytes []byte
+}
+
+// The files of a set that tell about the others.
+const (
+	IndexFile  = "index.txt"  // what is in the set, for people
+	HashesFile = "SHA256SUMS" // the hash of every other file, in the form sha256sum checks
+)
+
+// Examine makes the set of papers an examiner asks for, over the days from one
+// to another: every register as a paper and as comma-separated values, the sheet
+// of every day, the rates that tickets were settled by, the state of the
+// journal. The last two files are the index and the hashes of all the others.
+// Progress is told each file's name and may be nil.
+func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Page, progress func(name string)) ([]File, error) {
+	registers, err := Registers(ctx, d, from, to)
+	if err != nil {
+		return nil, err
+	}
+	s := &set{page: page.Wide(), progress: progress, say: tongue.Of(d.Profile().Language).Say}
+	for _, r := range registers {
+		s.paper("registers/"+r.Name, r.Paper)
+		for _, t := range r.Paper.Tables() {
+			s.csv("registers/"+r.Name, r.Paper, t)
+		}
+	}
+	if err := addDays(ctx, d, s, from, to); err != nil {
+		return nil, err
+	}
+	if err := addRates(ctx, d, s, from, to); err != nil {
+		return nil, err
+	}
+	journal, err := journalState(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	s.add("journal.txt", []byte(s.say(journal)), "The state of the journal: how many facts, and the hash that closes them.")
+	if s.failed != nil {
+		return nil, s.failed
+	}
+	head := fmt.Sprintf("Papers of %s for examination\nfrom %s to %s, made on %s by %s\n", d.Profile().Business, from, to, d.Today(), d.Signature())
+	if d.Profile().Demo {
+		head += "EXAMPLE - NOT FOR TRADE\n"
+	}
+	return s.closed(head), nil
+}
+
+// addDays puts in the sheet of every day of the period on which a ticket was
+// issued, and of every day closed.
+func addDays(ctx context.Context, d Desk, s *set, from, to quantity.Date) error {
+	for day := from; !day.After(to) && !day.After(d.Today()); day = day.AddDays(1) {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		sheet, err := DaySheet(ctx, d, day)
+		if err != nil {
+			return err
+		}
+		if sheet.Closed == nil && len(sheet.Tickets) == 0 {
+			continue
+		}
+		paper, err := DayPaper(ctx, d, day)
+		if err != nil {
+			return err
+		}
+		s.paper("days/"+day.String(), paper)
+	}
+	return nil
+}
+
+// addRates puts in the text of every edition that a ticket of the period was
+// settled by, as the book keeps it.
+func addRates(ctx context.Context, d Desk, s *set, from, to quantity.Date) error {
+	rows, err := d.Book().Loads(ctx, store.LoadFilter{FromDay: from.String(), ToDay: to.String()})
+	if err != nil {
+		return err
+	}
+	seen := map[string]bool{}
+	for _, r := range rows {
+		if r.EditionHash == "" || seen[r.EditionHash] {
+			continue
+		}
+		seen[r.EditionHash] = true
+		id, text, err := d.Book().Edition(ctx, r.EditionHash)
+		if err != nil {
+			return err
+		}
+		s.add(fmt.Sprintf("rates/%s-%.8s.toml", inFileName(id), inFileName(r.EditionHash)), []byte(text), "Rates that tickets of the period were settled by.")
+	}
+	return nil
+}
+
+// inFileName is a text out of the book as part of a file's name. The rates' own ids
+// are small letters, digits and hyphens; a book from elsewhere may say anything,
+// and nothing of it may reach outside the folder that is written to.
+func inFileName(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '-' || r >= '0' && r <= '9' || r >= 'a' && r <= 'z' {
+			return r
+		}
+		return '-'
+	}, text)
+}
+
+func journalState(ctx context.Context, d Desk) (string, error) {
+	head, some, err := d.Book().Head(ctx)
+	if err != nil || !some {
+		return "The journal holds no fact.\n", err
+	}
+	return fmt.Sprintf("The journal holds %d facts, chained by SHA-256. The last was written on %s by %s.\nIts hash is %s.\n"+
+		"\"tenth verify\" walks the chain, works every ticket out again and compares.\n", head.Seq, d.Local(head.At), head.Who, head.Hash), nil
+}
+
+// set is files in the making.
+type set struct {
+	page     report.Page
+	progress func(string)
+	say      func(english string) string
+	files    []File
+	about    []string
+	failed   error
+}
+
+func (s *set) add(name string, content []byte, about string) {
+	s.files = append(s.files, File{name, content})
+	s.about = append(s.about, s.say(about))
+	if s.progress != nil {
+		s.progress(name)
+	}
+}
+
+func (s *set) paper(name string, d report.Document) {
+	pdf, err := d.PDF(s.page)
+	if err != nil && s.failed == nil {
+		s.failed = err
+	}
+	s.add(name+".pdf", pdf, s.say(d.Title)+", "+s.say(d.About)+".")
+}
+
+func (s *set) csv(name string, d report.Document, t report.Table) {
+	var out bytes.Buffer
+	if err := d.CSV(&out, t); err != nil && s.failed == nil {
+		s.failed = err
+	}
+	s.add(name+".csv", out.Bytes(), "The same as comma-separated values.")
+}
+
+// closed adds the index and the hashes.
+func (s *set) closed(head string) []File {
+	var index, hashes strings.Builder
+	index.WriteString(s.say(head) + "\n")
+	for i, f := range s.files {
+		fmt.Fprintf(&index, "%s\n    %s\n    %s\n", f.Name, s.about[i], s.say(fmt.Sprintf("%d bytes, SHA-256 %s", len(f.Bytes), Hash(f.Bytes))))
+		fmt.Fprintf(&hashes, "%s  %s\n", Hash(f.Bytes), f.Name)
+	}
+	index.WriteString("\n" + s.say(fmt.Sprintf("%d files. %s lists their hashes and that of this index; sha256sum -c %s checks them all.", len(s.files), HashesFile, HashesFile)) + "\n")
+	fmt.Fprintf(&hashes, "%s  %s\n", Hash([]byte(index.String())), IndexFile)
+	return append(s.files, File{IndexFile, []byte(index.String())}, File{HashesFile, []byte(hashes.String())})
+}
+
+func Hash(b []byte) string {
+	sum := sha256.Sum256(b)
+	return hex.EncodeToString(sum[:])
+}

@@ -1,0 +1,85 @@
+package office
+
+import (
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+)
+
+// Grading is what the published standards make of a sample. It is advice: an
+// official grade is given only by a licensed inspector.
+type Grading struct {
+	Commodity grain.Commodity
+	// US is the grade of the United States tables; nil for a grain without one.
+	US *grain.GradeResult
+	// Canada are the Canadian moisture classes, one for each name under which
+	// the order lists the grain; none without a moisture.
+	Canada []grain.MoistureClass
+}
+
+// Grade grades the sample of a load, as far as it has been tested. The error
+// joins a sentence for every result that does not belong to the grain.
+func Grade(l *load.Load) (Grading, error) {
+	c, err := grain.ByID(l.Details.Commodity)
+	if err != nil {
+		return Grading{}, err
+	}
+	return GradeSample(c, l.Sample, l.Details.Class)
+}
+
+// GradeSample is [Grade] for a sample of a grain. A class that the Canadian
+// order lists the grain under leaves out its other names.
+func GradeSample(c grain.Commodity, s load.Sample, class string) (Grading, error) {
+	out := Grading{Commodity: c}
+	observed, err := c.Record(observations(s))
+	if err != nil {
+		return out, err
+	}
+	if c.Grades != nil {
+		graded, err := c.Grade(observations(s))
+		if err != nil {
+			return out, err
+		}
+		out.US = &graded
+	}
+	moisture, tested := observed[grain.Moisture]
+	if !tested {
+		return out, nil
+	}
+	for _, name := range canadaNames(c, class) {
+		one, err := grain.Class(name, moisture)
+		if err != nil {
+			return out, err
+		}
+		out.Canada = append(out.Canada, one)
+	}
+	return out, nil
+}
+
+func canadaNames(c grain.Commodity, class string) []string {
+	names := c.MoistureGrains()
+	for _, name := range names {
+		if name == class {
+			return []string{name}
+		}
+	}
+	return names
+}
+
+// observations are a sample's results by factor.
+func observations(s load.Sample) grain.Observations {
+	out := grain.Observations{}
+	if s.Moisture != nil {
+		out[grain.Moisture] = s.Moisture.Percent
+	}
+	for _, f := range s.Findings {
+		switch {
+		case f.Amount != nil:
+			out[f.Factor] = *f.Amount
+		case f.Present:
+			out[f.Factor] = grain.Yes
+		default:
+			out[f.Factor] = grain.No
+		}
+	}
+	return out
+}

@@ -1,0 +1,115 @@
+package office
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/store"
+)
+
+// RowOf is a load as lists and totals read it.
+func RowOf(l *load.Load) store.LoadRow {
+	r := store.LoadRow{
+		ID: l.ID, Phase: string(l.Phase), Direction: string(l.Details.Direction),
+		Day: l.Details.Day.String(), OpenedAt: l.Opened.At,
+		Commodity: l.Details.Commodity, Grower: l.Details.Grower.ID, GrowerName: l.Details.Grower.Name,
+		Truck: truckName(l.Details.Truck), Bin: l.Details.Bin,
+		Disposition: string(l.Details.Disposition), Contract: l.Details.ContractNo,
+		Ticket: l.Number, IssuedAt: l.Issued.At, IssuedDay: l.IssuedDay.String(),
+		EndedAt: l.Ended.At, EndedDay: l.Ended.Day.String(), EndedBy: l.Ended.By, Corrects: l.Corrects,
+		Reissues: l.Reissues, ReissuedBy: l.Again.By, ReissuedDay: l.Again.Day.String(),
+		Reason: l.Ended.Reason, Who: l.Weigher, Weigher: l.Weigher, Manual: manual(l),
+		Flags: strings.Join(l.Sample.Flags, "\n"), Sample: l.Sample.Number,
+		Kept: l.Sample.Kept, KeepUntil: l.Sample.Until.String(),
+	}
+	if l.Ended.Who != "" {
+		r.Who = l.Ended.Who
+	}
+	var accepted []string
+	for _, a := range l.Accepted {
+		accepted = append(accepted, a.Limit+": "+a.Accepted.Reason+" ("+a.Who+")")
+	}
+	r.Accepted = strings.Join(accepted, "\n")
+	for _, o := range l.Details.Shares {
+		r.Owners = append(r.Owners, o.ID)
+	}
+	if l.Settled != nil {
+		r.Edition, r.EditionHash, r.Figures = l.Settled.Edition, l.Settled.EditionHash, l.Settled.Figures
+	}
+	return r
+}
+
+func truckName(t load.Truck) string {
+	if t.ID != "" {
+		return t.ID
+	}
+	return t.Plate
+}
+
+func manual(l *load.Load) string {
+	var out []string
+	for _, w := range l.Weighings {
+		if w.Source == load.ByHand {
+			out = append(out, strings.TrimSpace(w.Draft+" "+string(w.Which)+": "+w.Reason))
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
+// sheetTicket is a row of the lists as the sheets read it.
+func sheetTicket(d Desk, r store.LoadRow) (daysheet.Ticket, error) {
+	t := daysheet.Ticket{
+		Number: r.Ticket, Load: r.ID, Outbound: r.Direction == string(load.Outbound),
+		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
+		Truck: r.Truck, Bin: r.Bin, Taken: r.Disposition, Contract: r.Contract, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
+		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
+		Manual: parted(r.Manual), Accepted: parted(r.Accepted), Flags: parted(r.Flags), Figures: r.Figures,
+	}
+	for _, one := range []struct {
+		text string
+		into interface{ UnmarshalText([]byte) error }
+	}{{r.IssuedDay, &t.Day}, {r.Day, &t.Delivered}, {r.KeepUntil, &t.KeepUntil}, {r.EndedDay, &t.Ended}, {r.ReissuedDay, &t.ReissuedOn}} {
+		if err := one.into.UnmarshalText([]byte(one.text)); err != nil {
+			return t, err
+		}
+	}
+	at := r.IssuedAt
+	switch r.Phase {
+	case string(load.TurnedAway):
+		t.Refused, t.Day, at, t.EndedWho = true, t.Ended, r.EndedAt, r.Who
+	case string(load.Void), string(load.Corrected):
+		t.EndedBy, t.EndedWho = r.EndedBy, r.Who
+	}
+	if _, hour, ok := strings.Cut(d.Local(at), " "); ok {
+		t.Time = hour
+	}
+	return t, nil
+}
+
+// parted are the lines of a text; none of an empty one.
+func parted(text string) []string {
+	if text == "" {
+		return nil
+	}
+	return strings.Split(text, "\n")
+}
+
+// isExample reports whether any of the tickets was settled under invented rates.
+func isExample(ctx context.Context, d Desk, tickets []daysheet.Ticket) (bool, error) {
+	for _, t := range tickets {
+		if t.EditionHash == "" {
+			continue
+		}
+		e, err := d.Kept(ctx, t.EditionHash)
+		if err != nil {
+			return false, err
+		}
+		if e.Status == rates.Example {
+			return true, nil
+		}
+	}
+	return false, nil
+}

@@ -1,0 +1,170 @@
+package office
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
+)
+
+// Load is one load as it stands.
+func Load(ctx context.Context, d Desk, id string) (*load.Load, error) {
+	facts, err := d.Book().FactsOf(ctx, LoadSubject(id))
+	if err != nil {
+		return nil, err
+	}
+	l, err := Replay(id, facts)
+	if err != nil {
+		return nil, err
+	}
+	return l, AttachCharts(ctx, d, l)
+}
+
+// Yard are the loads that have no ticket yet and were not turned away, in the
+// order they came.
+func Yard(ctx context.Context, d Desk) ([]*load.Load, error) {
+	rows, err := d.Book().Loads(ctx, store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	if err != nil {
+		return nil, err
+	}
+	out := make([]*load.Load, 0, len(rows))
+	for _, r := range rows {
+		l, err := Load(ctx, d, r.ID)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, l)
+	}
+	sortByOpening(out)
+	return out, nil
+}
+
+// Ticket finds the load of a ticket.
+func Ticket(ctx context.Context, d Desk, number int64) (*load.Load, error) {
+	rows, err := d.Book().Loads(ctx, store.LoadFilter{Ticket: number})
+	if err != nil {
+		return nil, err
+	}
+	if len(rows) == 0 {
+		return nil, NoTicket(number)
+	}
+	return Load(ctx, d, rows[0].ID)
+}
+
+func NoTicket(number int64) error {
+	return fmt.Errorf("there is no ticket %d in this book. Look the number up on the slip, or find the load by grower, truck or day", number)
+}
+
+// Net is gross less tare of the weights in force, over all drafts; known is
+// false while one of them is missing or they do not agree in unit.
+func Net(l *load.Load) (net quantity.Amount, known bool) {
+	for i, draft := range l.Drafts() {
+		gross, okGross := l.Weight(load.Gross, draft)
+		tare, okTare := l.Weight(load.Tare, draft)
+		if !okGross || !okTare || gross.Weight.Unit() != tare.Weight.Unit() {
+			return quantity.Amount{}, false
+		}
+		one := gross.Weight.Sub(tare.Weight)
+		if i == 0 {
+			net = one
+		} else if net.Unit() == one.Unit() {
+			net = net.Add(one)
+		} else {
+			return quantity.Amount{}, false
+		}
+		known = true
+	}
+	return net, known
+}
+
+// Replay adds up the journal's facts about one load. No facts at all is a load
+// that is not in the book.
+func Replay(id string, facts []journal.Fact) (*load.Load, error) {
+	if len(facts) == 0 {
+		return nil, fmt.Errorf("there is no load %s in this book", id)
+	}
+	stamped := make([]load.Stamped, 0, len(facts))
+	for _, f := range facts {
+		fact, err := load.Read(f.Kind, f.Body)
+		if err != nil {
+			return nil, fmt.Errorf("fact %d: %w", f.Seq, err)
+		}
+		stamped = append(stamped, load.Stamped{Fact: fact, Stamp: load.Stamp{At: f.At, Who: f.Who, Desk: f.Desk}})
+	}
+	return load.Replay(id, stamped)
+}
+
+const loadPrefix = "load "
+
+func LoadSubject(loadID string) string { return loadPrefix + loadID }
+
+// LoadOfSubject is the load that a fact's subject names, if it names one.
+func LoadOfSubject(subject string) (id string, ok bool) {
+	return strings.CutPrefix(subject, loadPrefix)
+}
+
+// sortByOpening puts loads in the order their trucks came.
+func sortByOpening(loads []*load.Load) {
+	slices.SortFunc(loads, func(a, b *load.Load) int {
+		return cmp.Or(cmp.Compare(a.Opened.At, b.Opened.At), cmp.Compare(LoadNumber(a.ID), LoadNumber(b.ID)))
+	})
+}
+
+// LoadNumber is the running number in a load's id.
+func LoadNumber(id string) int {
+	n, _ := strconv.Atoi(strings.TrimPrefix(id, "L"))
+	return n
+}
+
+// AttachCharts gives a load what its facts name but do not hold: the desk's time and
+// the charts of its tests.
+func AttachCharts(ctx context.Context, d Desk, l *load.Load) error {
+	l.UseClock(d.Local)
+	return useCharts(ctx, d, l)
+}
+
+// useCharts gives a load the charts its moisture was worked from: those in use
+// where their text is the same, else the text the book keeps.
+func useCharts(ctx context.Context, d Desk, l *load.Load) error {
+	texts := l.ChartTexts()
+	if len(texts) == 0 {
+		return nil
+	}
+	var charts []*bench.Chart
+	for _, c := range texts {
+		chart, err := d.Charts().ByID(c.ID)
+		if err != nil || chart.Hash != c.Hash {
+			if chart, err = keptChart(ctx, d, c); err != nil {
+				return err
+			}
+		}
+		charts = append(charts, chart)
+	}
+	shelf, err := bench.NewShelf(charts...)
+	l.UseCharts(shelf)
+	return err
+}
+
+func keptChart(ctx context.Context, d Desk, c load.ChartText) (*bench.Chart, error) {
+	id, text, err := d.Book().Edition(ctx, c.Hash)
+	if err != nil {
+		return nil, err
+	}
+	return bench.ReadChart("chart "+id+" in the book", []byte(text))
+}
+
+// LoadTitle is a load as a sentence names it.
+func LoadTitle(l *load.Load) string {
+	if l.Number == 0 {
+		return "Load " + l.ID
+	}
+	return fmt.Sprintf("Ticket %d (load %s)", l.Number, l.ID)
+}

@@ -1,0 +1,125 @@
+package office
+
+import (
+	"fmt"
+	"time"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/tongue"
+	"tenthpoint/internal/working"
+)
+
+// Paper is the log as a paper for whoever examines the meter, under the
+// elevator's name, as of a day.
+func (l MeterLog) Paper(p house.Profile, day quantity.Date) report.Document {
+	d := report.Document{
+		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Check log of " + l.Meter.Name(),
+		About: fmt.Sprintf("calibration %s, as of %s", l.Meter.Calibration, day),
+		Made:  time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
+		Footer: "A bias is shown and never taken off a reading. Local law, the weights-and-measures authority " +
+			"and the official inspector outrank the program that made this paper.",
+	}
+	if p.Demo {
+		d.Marks = []string{"EXAMPLE - NOT FOR TRADE"}
+	}
+	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
+	put(report.Pairs{Pairs: l.pairs()}, report.Para{Text: l.Standing.Sentence, Strong: true})
+	for _, s := range append(append([]string{}, l.Standing.Ignored...), l.Standing.Hints...) {
+		put(report.Para{Text: s})
+	}
+	put(report.Heading{Text: "Reference samples"}, l.table(), l.bars())
+	if l.Bias.N > 0 {
+		put(report.Heading{Text: "Bias"}, report.Para{Text: l.Bias.Sentence}, l.steps(tongue.Of(p.Language).Say))
+	}
+	put(report.Signing{Names: []string{"Examined by, full name and signature", "Date"}})
+	return d
+}
+
+func (l MeterLog) pairs() []report.Pair {
+	return []report.Pair{
+		{Label: "Serial number", Value: orNot(l.Meter.Serial, "not written down")},
+		{Label: "Read by", Value: l.Meter.Method.String()},
+		{Label: "Checked by the rule of", Value: l.Authority.Name},
+		{Label: "Source", Value: l.Authority.Source},
+		{Label: "Last check that counts", Value: orNot(l.Standing.Last.String(), "none")},
+		{Label: "Next due", Value: orNot(l.Standing.NextDue.String(), "no date set")},
+	}
+}
+
+func orNot(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}
+
+func (l MeterLog) table() report.Table {
+	t := report.Table{Name: "checks", Empty: "No reference sample has been read under this calibration.", Columns: []report.Column{
+		{Title: "Day", Own: true}, {Title: "Grain"}, {Title: "Reference", Own: true}, {Title: "Oven %", Align: report.Right}, {Title: "Meter %", Align: report.Right},
+		{Title: "Error pt", Align: report.Right}, {Title: "Allowed pt", Align: report.Right}, {Title: "Sample at"}, {Title: "Read by", Own: true}, {Title: ""},
+	}}
+	for _, p := range l.Chart.Points {
+		c, outside := p.Check, ""
+		if p.Outside {
+			outside = "outside"
+		}
+		t.Rows = append(t.Rows, report.Row{Cells: []string{
+			c.Day.String(), c.Crop, c.Name, bareFigure(c.Reference), bareFigure(c.Reading), bareFigure(c.Error()), allowed(p),
+			orNot(temperature(c.Sample), "not taken"), c.By, outside,
+		}})
+	}
+	return t
+}
+
+// bareFigure is a moisture or an error to the hundredth, the unit being in the
+// heading.
+func bareFigure(a quantity.Amount) string { return a.In(quantity.Plain).Fixed(2) }
+
+func temperature(a quantity.Amount) string {
+	if a.Unit() == quantity.Plain {
+		return ""
+	}
+	return a.Written()
+}
+
+func allowed(p bench.ErrorPoint) string {
+	if !p.Limited {
+		return ""
+	}
+	return bareFigure(p.Limit)
+}
+
+// mostBars is how many errors have room side by side.
+const mostBars = 14
+
+// bars are the sizes of the last errors, with the limit beside them for
+// comparison where there is one for all.
+func (l MeterLog) bars() report.Bars {
+	b := report.Bars{Title: "How far off, in points, whichever way", Empty: "No reference sample has been read."}
+	points := l.Chart.Points
+	if len(points) > mostBars {
+		points = points[len(points)-mostBars:]
+	}
+	for _, p := range points {
+		size := quantity.Max(p.Check.Error(), p.Check.Error().Neg())
+		b.Labels = append(b.Labels, p.Check.Day.String()[len("2026-"):])
+		b.Values = append(b.Values, bareFigure(p.Check.Error()))
+		b.Heights = append(b.Heights, l.Chart.Tall(size))
+	}
+	if len(points) > 0 && points[len(points)-1].Limited {
+		limit := points[len(points)-1].Limit
+		b.Labels, b.Values, b.Heights = append(b.Labels, "allowed"), append(b.Values, bareFigure(limit)), append(b.Heights, l.Chart.Tall(limit))
+	}
+	return b
+}
+
+func (l MeterLog) steps(say working.Saying) report.Steps {
+	var out report.Steps
+	for _, s := range l.Sheet.Steps() {
+		out.Steps = append(out.Steps, report.Step{Label: say(s.Label()), Figure: s.PrintedIn(say), Explain: s.ExplainIn(say), Skipped: s.Kind() == working.NotApplied})
+	}
+	return out
+}

@@ -1,0 +1,61 @@
+// Package office answers from the book and writes nothing: what stands on the yard,
+// what a load would come to, how meters and samples stand, and every paper of the
+// manager and the examiner (day sheet, position, accounts, registers, proof).
+//
+// It asks for a [Desk], the place of work that an answer is made for. The acts that
+// write are in package scalehouse, above this one.
+package office
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/store"
+)
+
+// Desk is the place of work that answers and papers are made for: the book, the
+// elevator as it is set up, the rates and charts in use, and its clock.
+type Desk interface {
+	Book() *store.Book
+	Profile() house.Profile
+	Rates() *rates.Set
+	Charts() *bench.Shelf
+	// Engine settles new loads and closes days.
+	Engine() settle.Engine
+	// Kept is the edition a ticket was settled under, out of the book.
+	Kept(ctx context.Context, hash string) (*rates.Edition, error)
+	// Today is the business day, Local a fact's time on the wall's clock.
+	Today() quantity.Date
+	Local(at string) string
+	// Signature is the name of whoever is signed in, for facts and papers.
+	Signature() string
+}
+
+// Sentences is several things wrong at once, each a sentence.
+type Sentences []string
+
+// Error shows every sentence on a line of its own.
+func (s Sentences) Error() string { return strings.Join(s, "\n") }
+
+func SentencesOf(errs []error) []string {
+	var out []string
+	for _, err := range errs {
+		out = append(out, err.Error())
+	}
+	return out
+}
+
+// commodityName is a commodity for people; one that is not known here keeps its
+// id.
+func commodityName(id string) string {
+	if c, err := grain.ByID(id); err == nil {
+		return c.Name
+	}
+	return id
+}

@@ -1,0 +1,66 @@
+package office
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/store"
+)
+
+// PositionOn is the grain in the house in the evening of a day, by commodity and
+// bin; what is empty is left out.
+func PositionOn(ctx context.Context, d Desk, day quantity.Date) (daysheet.Position, error) {
+	return positionBefore(readNow(ctx, d), day.AddDays(1))
+}
+
+// PositionPaper is the position in the evening of the last day and how it came
+// about from the first day on.
+func PositionPaper(ctx context.Context, d Desk, from, to quantity.Date) (report.Document, error) {
+	if from.IsZero() || to.IsZero() || to.Before(from) {
+		return report.Document{}, fmt.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
+	}
+	evening, err := PositionOn(ctx, d, to)
+	if err != nil {
+		return report.Document{}, err
+	}
+	rows, err := d.Book().StockDays(ctx, from.String(), to.String())
+	if err != nil {
+		return report.Document{}, err
+	}
+	days := make([]daysheet.DayMove, 0, len(rows))
+	for _, r := range rows {
+		m, err := dayMove(r)
+		if err != nil {
+			return report.Document{}, err
+		}
+		days = append(days, m)
+	}
+	slices.SortStableFunc(days, func(a, b daysheet.DayMove) int {
+		return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Bin, b.Bin), a.Day.Cmp(b.Day))
+	})
+	return daysheet.ComposePosition(d.Profile(), daysheet.Period{From: from, To: to}, tonight(evening), days, false), nil
+}
+
+// dayMove is a row of the position as the papers read it.
+func dayMove(r store.StockRow) (daysheet.DayMove, error) {
+	day, err := ListedDay(r.Day)
+	before := r.Weight.Sub(r.In).Add(r.Out).Add(r.Back)
+	return daysheet.DayMove{Day: day, Move: daysheet.Move{
+		Commodity: r.Commodity, Name: commodityName(r.Commodity), Bin: r.Bin, Before: before, In: r.In, Out: r.Out, Back: r.Back, After: r.Weight,
+	}}, err
+}
+
+// tonight is a position as moves that have come to rest, by name and bin.
+func tonight(p daysheet.Position) []daysheet.Move {
+	var out []daysheet.Move
+	for _, s := range p {
+		out = append(out, daysheet.Move{Commodity: s.Commodity, Name: s.Name, Bin: s.Bin, Before: s.Weight, After: s.Weight})
+	}
+	slices.SortFunc(out, func(a, b daysheet.Move) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Bin, b.Bin)) })
+	return out
+}

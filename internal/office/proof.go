@@ -1,0 +1,172 @@
+package office
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/proof"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
+)
+
+// ProofOptions are the what-ifs a grower asks for beyond those that are always
+// shown: a tenth drier and wetter, and the bare water formula.
+type ProofOptions struct {
+	Moisture *quantity.Amount // in percent
+	// Edition is the id of another edition. Empty takes the one before in the
+	// same schedule, or failing that the one after.
+	Edition string
+}
+
+// Proof is the proof sheet of a ticket.
+func Proof(ctx context.Context, d Desk, number int64, o ProofOptions) (report.Document, error) {
+	f, err := ProofFacts(ctx, d, number, o)
+	if err != nil {
+		return report.Document{}, err
+	}
+	return proof.Compose(f), nil
+}
+
+// ProofFacts gathers what the proof of a ticket is made of.
+func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (proof.Facts, error) {
+	l, err := Ticket(ctx, d, number)
+	if err != nil {
+		return proof.Facts{}, err
+	}
+	f := proof.Facts{House: d.Profile(), Load: l, Clock: d.Local}
+	if f.Settlement, err = Resettle(ctx, d, l); err != nil {
+		return f, err
+	}
+	if f.Code, err = Code(ctx, d, l); err != nil {
+		return f, err
+	}
+	if f.WhatIfs, err = whatIfs(ctx, d, l, f.Settlement, o); err != nil {
+		return f, err
+	}
+	if f.Meters, err = metersThen(ctx, d, l); err != nil {
+		return f, err
+	}
+	if l.InPlaceOf() > 0 {
+		difference, err := Compare(ctx, d, l.InPlaceOf(), number)
+		if err != nil {
+			return f, err
+		}
+		f.Correction = difference.Comparison
+	}
+	if rule, err := dispute.RuleFor(d.Profile().Rules); err == nil {
+		f.Rule, f.Due = rule, rule.Due(l.IssuedDay)
+	}
+	f.Disputes, err = DisputesOf(ctx, d, number)
+	return f, err
+}
+
+// whatIfs settles the load afresh with one thing different each time, by the
+// ticket's engine so that nothing else differs. Grain
+// that left was only weighed; there is nothing to change.
+func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o ProofOptions) ([]proof.WhatIf, error) {
+	if s.Edition == nil {
+		return nil, nil
+	}
+	facts := l.SettleFacts()
+	var out []proof.WhatIf
+	moistures, err := otherMoistures(ctx, d, l, s.Moisture.Value(), o.Moisture)
+	if err != nil {
+		return nil, err
+	}
+	for _, m := range moistures {
+		other := facts
+		other.Moisture = settle.Reading{Percent: m.percent, Source: "what if"}
+		again, err := s.Engine.Settle(other, s.Edition)
+		out = append(out, whatIf(m.name, again, err))
+	}
+	edition, err := otherEdition(d, s.Edition, o.Edition)
+	if err != nil {
+		return nil, err
+	}
+	if edition != nil {
+		again, err := s.Engine.Settle(facts, edition)
+		out = append(out, whatIf(fmt.Sprintf("edition %s, in force %s", edition.ID, edition.Period()), again, err))
+	}
+	beyond, err := settle.TakenBeyondWater(s, facts)
+	if err != nil {
+		return append(out, whatIf("the bare water formula", nil, err)), nil
+	}
+	return append(out, whatIf("the bare water formula", beyond.Bare, nil)), nil
+}
+
+func whatIf(name string, s *settle.Settlement, err error) proof.WhatIf {
+	if err != nil {
+		return proof.WhatIf{Name: name, Refused: strings.ReplaceAll(err.Error(), "\n", " ")}
+	}
+	return proof.WhatIf{Name: name, Settlement: s}
+}
+
+// named is a moisture to try, and why.
+type named struct {
+	name    string
+	percent quantity.Amount
+}
+
+var tenthPercent = quantity.Of("0.1", quantity.Percent)
+
+// otherMoistures are a tenth to either side, the ends of the meter's tolerance
+// where one is stated, and the moisture asked for.
+func otherMoistures(ctx context.Context, d Desk, l *load.Load, at quantity.Amount, asked *quantity.Amount) ([]named, error) {
+	all := []named{{"a tenth drier", at.Sub(tenthPercent)}, {"a tenth wetter", at.Add(tenthPercent)}}
+	band, err := Band(ctx, d, l)
+	if err != nil {
+		return nil, err
+	}
+	if band.Stated() {
+		tolerance := band.High.Sub(band.Reading)
+		all = append(all, named{"the meter's tolerance drier", at.Sub(tolerance)}, named{"the meter's tolerance wetter", at.Add(tolerance)})
+	}
+	if asked != nil {
+		all = append(all, named{"as asked", *asked})
+	}
+	var out []named
+	for _, m := range all {
+		known := slices.ContainsFunc(out, func(o named) bool { return o.percent.Equal(m.percent) })
+		if !known && !m.percent.Equal(at) {
+			out = append(out, named{fmt.Sprintf("moisture %s, %s", m.percent.Written(), m.name), m.percent})
+		}
+	}
+	return out, nil
+}
+
+// metersThen tells how the meters stood when the load was tested: from the
+// bench's own record, or from the log up to the day.
+func metersThen(ctx context.Context, d Desk, l *load.Load) ([]string, error) {
+	m := l.Sample.Moisture
+	if m == nil {
+		return nil, nil
+	}
+	if m.Bench != nil {
+		var out []string
+		for _, r := range m.Bench.Tests.Readings {
+			if s, ok := m.Bench.Standings[r.Meter]; ok && !slices.Contains(out, s.Sentence) {
+				out = append(out, s.Sentence)
+			}
+		}
+		return out, nil
+	}
+	meters, err := Meters(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	for _, one := range meters {
+		if one.ID == m.Meter {
+			s, err := meterStatusOn(d, readNow(ctx, d), one, l.Details.Day)
+			return []string{s.Sentence}, err
+		}
+	}
+	if m.Meter == "" {
+		return nil, nil
+	}
+	return []string{fmt.Sprintf("Meter %s keeps no check log in this book.", m.Meter)}, nil
+}

@@ -1,0 +1,169 @@
+package office
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
+)
+
+// Retained is the kept part of a load's sample. A load that takes a ticket's
+// place carries its sample on: the sample stays one, known by the load it was taken
+// from.
+type Retained struct {
+	bench.Sample
+	// Load is the load it was taken from; Now is the load whose ticket stands.
+	Load, Now  string
+	TicketNo   int64
+	GrowerName string
+	Until      quantity.Date
+}
+
+// SampleDiscarded is a retained sample that is no longer there.
+type SampleDiscarded struct {
+	Load   string        `json:"load"`
+	Number string        `json:"number,omitempty"`
+	Place  string        `json:"place"`
+	Until  quantity.Date `json:"until"` // the last day it had to be kept
+	Day    quantity.Date `json:"day"`
+}
+
+// Kind names the fact in the journal.
+func (SampleDiscarded) Kind() string { return "sample.discarded" }
+
+// SamplesDue are the retained samples that may go on a day, the longest due
+// first. A sample of a ticket under dispute is not among them.
+func SamplesDue(ctx context.Context, d Desk, day quantity.Date) ([]Retained, error) {
+	all, err := retainedSamples(ctx, d, day.AddDays(-1))
+	if err != nil {
+		return nil, err
+	}
+	return slices.DeleteFunc(all, func(r Retained) bool { return !r.DueOn(day) }), nil
+}
+
+// SamplesKept are all retained samples that are still there, the soonest due
+// first.
+func SamplesKept(ctx context.Context, d Desk) ([]Retained, error) {
+	return retainedSamples(ctx, d, quantity.Date{})
+}
+
+// RetainedSample is the retained sample of a number, or of a load.
+func RetainedSample(ctx context.Context, d Desk, name string) (Retained, error) {
+	all, err := SamplesKept(ctx, d)
+	if err != nil {
+		return Retained{}, err
+	}
+	var found []Retained
+	for _, r := range all {
+		if r.Number == name || r.Load == name || r.Now == name {
+			found = append(found, r)
+		}
+	}
+	switch len(found) {
+	case 1:
+		return found[0], nil
+	case 0:
+		return Retained{}, fmt.Errorf("no sample %s is kept. Look it up in the list of samples kept, by its number or its load", name)
+	}
+	return Retained{}, fmt.Errorf("%d samples are called %s, of loads %s and %s. Name the load", len(found), name, found[0].Load, found[1].Load)
+}
+
+// retainedSamples lists the samples still kept, those to be kept no longer than a day,
+// or with no day all of them.
+func retainedSamples(ctx context.Context, d Desk, until quantity.Date) ([]Retained, error) {
+	gone, err := discardedSamples(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	origin, err := d.Book().Origins(ctx)
+	if err != nil {
+		return nil, err
+	}
+	held, err := heldSamples(ctx, d, origin)
+	if err != nil {
+		return nil, err
+	}
+	rows, err := d.Book().Shelf(ctx, until.String())
+	if err != nil {
+		return nil, err
+	}
+	last := map[string]Retained{} // by the load taken from: a correction has the last word
+	for _, row := range rows {
+		r, err := onShelf(row)
+		if err != nil {
+			return nil, err
+		}
+		if from, corrects := origin[r.Now]; corrects {
+			r.Load = from
+		}
+		last[r.Load] = r
+	}
+	var out []Retained
+	for from, r := range last {
+		if r.Held = held[from]; !gone[from] {
+			out = append(out, r)
+		}
+	}
+	slices.SortFunc(out, func(a, b Retained) int {
+		return cmp.Or(a.Until.Cmp(b.Until), cmp.Compare(LoadNumber(a.Load), LoadNumber(b.Load)))
+	})
+	return out, nil
+}
+
+func discardedSamples(ctx context.Context, d Desk) (map[string]bool, error) {
+	facts, err := Standing[SampleDiscarded](ctx, d.Book())
+	gone := map[string]bool{}
+	for _, f := range facts {
+		gone[f.Load] = true
+	}
+	return gone, err
+}
+
+// heldSamples are the samples that open disputes need, with the dispute's name.
+func heldSamples(ctx context.Context, d Desk, origin map[string]string) (map[string]string, error) {
+	disputes, err := Disputes(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	out := map[string]string{}
+	for _, one := range disputes {
+		if one.Phase == dispute.Closed {
+			continue
+		}
+		rows, err := d.Book().Loads(ctx, store.LoadFilter{Ticket: one.Raised.Ticket})
+		if err != nil {
+			return nil, err
+		}
+		for _, r := range rows {
+			from, corrects := origin[r.ID]
+			if !corrects {
+				from = r.ID
+			}
+			out[from] = fmt.Sprintf("dispute %s about ticket %d", one.ID, one.Raised.Ticket)
+		}
+	}
+	return out, nil
+}
+
+// onShelf is what the lists say of a load's sample.
+func onShelf(row store.ShelfRow) (Retained, error) {
+	r := Retained{Load: row.Load, Now: row.Load, TicketNo: row.Ticket, GrowerName: row.GrowerName}
+	r.Number, r.Crop, r.Place = row.Sample, row.Commodity, row.Kept
+	var err error
+	if r.Taken, err = ListedDay(row.Day); err != nil {
+		return r, fmt.Errorf("load %s: %w", row.Load, err)
+	}
+	if r.Until, err = ListedDay(row.Until); err != nil {
+		return r, fmt.Errorf("load %s: %w", row.Load, err)
+	}
+	r.Keep = bench.Retention{Days: r.Taken.DaysUntil(r.Until)}
+	if row.Ticket > 0 {
+		r.Ticket = fmt.Sprint(row.Ticket)
+	}
+	return r, nil
+}

@@ -1,0 +1,152 @@
+package office
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// Preview settles a load as it stands without writing anything. While it
+// cannot be settled the sentences say why; the settlement is then nil. The
+// settlement of a load that leaves is its weights alone, under no edition. A load
+// with a ticket is settled by the ticket's engine, any other by the current one.
+func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
+	var problems settle.Problems
+	for _, m := range l.Missing() {
+		problems = append(problems, settle.Problem{Field: m.Field, Sentence: m.Sentence})
+	}
+	if isOutbound(l) {
+		if len(problems) > 0 {
+			return nil, problems
+		}
+		return settled(weighOnly(l, EngineOf(d, l)))
+	}
+	problems = append(problems, priceOfStored(l)...)
+	e, err := EditionFor(d, l)
+	if err != nil {
+		problems = append(problems, settle.Problem{Field: "edition", Sentence: err.Error() + "."})
+	}
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	return settled(EngineOf(d, l).Settle(l.SettleFacts(), e))
+}
+
+// EngineOf is the engine that settled a load, or would now.
+func EngineOf(d Desk, l *load.Load) settle.Engine {
+	if l.Settled != nil && l.Number > 0 {
+		return l.Settled.Engine
+	}
+	return d.Engine()
+}
+
+// priceOfStored is what is wrong with a price on stored grain: it stays its
+// owner's, and a paper that says both would claim it twice. Books of old may hold
+// such loads; they are settled again as they were issued.
+func priceOfStored(l *load.Load) settle.Problems {
+	if l.Details.Disposition != load.Stored || l.Details.Price == nil {
+		return nil
+	}
+	return settle.Problems{{Field: "price", Sentence: "Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold."}}
+}
+
+// settled tells why a load was not settled, problem by problem.
+func settled(s *settle.Settlement, err error) (*settle.Settlement, settle.Problems) {
+	if err == nil {
+		return s, nil
+	}
+	if problems, ok := err.(settle.Problems); ok {
+		return nil, problems
+	}
+	return nil, settle.Problems{{Field: "edition", Sentence: err.Error()}}
+}
+
+// EditionFor is the edition in force for a load.
+func EditionFor(d Desk, l *load.Load) (*rates.Edition, error) {
+	if l.Details.Commodity == "" {
+		return nil, nil
+	}
+	schedule := l.Details.Schedule
+	if schedule == "" {
+		var ok bool
+		if schedule, ok = d.Profile().Schedule(l.Details.Commodity); !ok {
+			return nil, fmt.Errorf("%s is not taken here; add it in the set-up with its schedule of rates", l.Details.Commodity)
+		}
+	}
+	return d.Rates().On(schedule, l.Details.Commodity, l.Details.Day)
+}
+
+// Resettle works an issued ticket again from its facts, by the engine and under
+// the edition it was settled with. The error says so when a newer program's
+// engine is not known here.
+func Resettle(ctx context.Context, d Desk, l *load.Load) (*settle.Settlement, error) {
+	return ResettledUnder(l, func(hash string) (*rates.Edition, error) { return d.Kept(ctx, hash) })
+}
+
+// ResettledUnder works a load again as it was issued, under the edition that kept
+// finds by its hash.
+func ResettledUnder(l *load.Load, kept func(hash string) (*rates.Edition, error)) (*settle.Settlement, error) {
+	if l.Settled == nil {
+		return nil, fmt.Errorf("load %s has not been settled; issue its ticket first", l.ID)
+	}
+	if isOutbound(l) {
+		return weighOnly(l, l.Settled.Engine)
+	}
+	e, err := kept(l.Settled.EditionHash)
+	if err != nil {
+		return nil, err
+	}
+	return l.Settled.Engine.Settle(l.SettleFacts(), e)
+}
+
+// SettledFact is a settlement as the journal keeps it.
+func SettledFact(s *settle.Settlement) load.Settled {
+	f := load.Settled{Engine: s.Engine, Working: workingHash(s), Figures: s.Figures()}
+	if s.Edition != nil {
+		f.Edition, f.EditionHash = s.Edition.ID, s.Edition.Hash
+	}
+	return f
+}
+
+// workingHash is the SHA-256 of every figure of the working.
+func workingHash(s *settle.Settlement) string {
+	sum := sha256.Sum256([]byte(s.Digest()))
+	return hex.EncodeToString(sum[:])
+}
+
+// Grain that leaves takes the same way over the scale, but is only weighed:
+// what it is sold on is the buyer's test. Its settlement is a sheet of weights,
+// with bushels by legal weight, under no edition; every other line is nil.
+
+// byLegalWeight rounds bushels that are counted and not settled (practice).
+var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
+
+// weighOnly writes down the weights of a load that leaves.
+func weighOnly(l *load.Load, by settle.Engine) (*settle.Settlement, error) {
+	w, err := by.WeighOnly(l.SettleFacts().Drafts, countedIn(l))
+	if err != nil {
+		return nil, err
+	}
+	return &settle.Settlement{Engine: by.Number(), Sheet: w.Sheet, Gross: w.Gross, Tare: w.Tare, Net: w.Net, Bushels: w.Bushels}, nil
+}
+
+// countedIn asks for bushels where the law knows a bushel of the grain and the
+// scale weighs in pounds.
+func countedIn(l *load.Load) settle.Outbound {
+	out := settle.Outbound{Place: quantity.Unrounded, Bushels: byLegalWeight}
+	gross, ok := l.Weight(load.Gross, l.Drafts()[0])
+	c, err := grain.ByID(l.Details.Commodity)
+	if ok && err == nil && !c.Bushel.IsZero() && gross.Weight.Unit() == quantity.Lb {
+		out.Bushel, out.BushelSource = c.Bushel, c.BushelSource
+	}
+	return out
+}
+
+func isOutbound(l *load.Load) bool { return l.Details.Direction == load.Outbound }

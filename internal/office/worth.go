@@ -1,0 +1,131 @@
+package office
+
+import (
+	"context"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// Tenth is a tenth of a point.
+var Tenth = quantity.Of("0.1", quantity.Point)
+
+// Worth is what a step of moisture is worth for a load, and what the meter's
+// tolerance is.
+type Worth struct {
+	settle.Worth
+	// Band is the moisture with the meter's tolerance to either side, and
+	// Tolerance the load settled at both its ends; nil while no tolerance is
+	// entered for the meter.
+	Band      bench.Band
+	Tolerance *settle.Worth
+	Ruler     bench.Ruler
+}
+
+// WorthOf settles a load as it stands a step of moisture drier and wetter, and
+// over its meter's tolerance. A load with a ticket is settled by the engine and under
+// the edition kept with it. The error is a [settle.Problems] while the load cannot be
+// settled.
+func WorthOf(ctx context.Context, d Desk, l *load.Load, step quantity.Amount) (Worth, error) {
+	e, err := settledUnder(ctx, d, l)
+	if err != nil {
+		return Worth{}, err
+	}
+	var w Worth
+	if w.Worth, err = EngineOf(d, l).WorthOf(l.SettleFacts(), e, step); err != nil {
+		return Worth{}, err
+	}
+	if w.Band, err = Band(ctx, d, l); err != nil {
+		return Worth{}, err
+	}
+	w.Ruler = rulerFor(d, l, e, w.Band)
+	if !w.Band.Stated() {
+		return w, nil
+	}
+	over, err := EngineOf(d, l).WorthOf(l.SettleFacts(), e, w.Band.High.Sub(w.Band.Reading).In(quantity.Point))
+	w.Tolerance = &over
+	return w, err
+}
+
+// settledUnder is the edition a load was settled under, or would be now.
+func settledUnder(ctx context.Context, d Desk, l *load.Load) (*rates.Edition, error) {
+	if l.Settled != nil {
+		return d.Kept(ctx, l.Settled.EditionHash)
+	}
+	if _, problems := Preview(d, l); len(problems) > 0 {
+		return nil, problems
+	}
+	return EditionFor(d, l)
+}
+
+// Ruler is the moisture ruler of a load: where the rates begin to take
+// something and what they shrink to, the edges of its classes, and where it
+// stands if it has been tested.
+func Ruler(ctx context.Context, d Desk, l *load.Load) (bench.Ruler, error) {
+	var band bench.Band
+	if l.Sample.Moisture != nil {
+		var err error
+		if band, err = Band(ctx, d, l); err != nil {
+			return bench.Ruler{}, err
+		}
+	}
+	e, err := EditionFor(d, l)
+	if err != nil {
+		e = nil // a ruler without the rates' marks is still a ruler
+	}
+	return rulerFor(d, l, e, band), nil
+}
+
+func rulerFor(d Desk, l *load.Load, e *rates.Edition, band bench.Band) bench.Ruler {
+	var limits []bench.Limit
+	if e != nil {
+		limits = appendMark(limits, "shrink-to", e, e.Shrink.To)
+		limits = appendMark(limits, "shrink trigger", e, e.Shrink.Trigger)
+		limits = appendMark(limits, "drying trigger", e, e.Drying.Trigger)
+	}
+	limits = append(limits, near(classLimits(d, l, e), band, limits)...)
+	r := bench.NewRuler(band, limits)
+	if e != nil && e.Shrink.Trigger.Given() {
+		r.Leave(e.Shrink.Trigger.Amount, "nothing taken")
+	}
+	return r
+}
+
+func appendMark(out []bench.Limit, name string, e *rates.Edition, c rates.Cell) []bench.Limit {
+	if !c.Given() {
+		return out
+	}
+	return append(out, bench.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
+}
+
+// nearPoints is how far from the reading a class may end and still be marked;
+// farther ones would only make the ruler long.
+var nearPoints = quantity.Int(4, quantity.Percent)
+
+// near keeps the class limits worth showing: those about the reading, or about
+// the rates' own limits while nothing has been read.
+func near(classes []bench.Limit, band bench.Band, limits []bench.Limit) []bench.Limit {
+	about := []quantity.Amount{}
+	if band.Reading.Unit() == quantity.Percent {
+		about = append(about, band.Reading)
+	} else {
+		for _, l := range limits {
+			about = append(about, l.At)
+		}
+	}
+	var out []bench.Limit
+	for i, c := range classes {
+		keep := i == 0 && len(about) == 0
+		for _, a := range about {
+			apart := quantity.Max(c.At.Sub(a), a.Sub(c.At))
+			keep = keep || !apart.More(nearPoints)
+		}
+		if keep {
+			out = append(out, c)
+		}
+	}
+	return out
+}

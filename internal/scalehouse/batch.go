@@ -1,0 +1,200 @@
+package scalehouse
+
+import (
+	"context"
+	"maps"
+	"reflect"
+	"slices"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
+)
+
+// An Actor is where an act is done: at a desk, where it is a transaction of its
+// own, or in a batch, where it is part of the one under way.
+type Actor interface {
+	do(ctx context.Context, act func(*Batch) error) error
+}
+
+// result does an act that answers with something.
+func result[T any](ctx context.Context, at Actor, act func(*Batch) (T, error)) (out T, err error) {
+	err = at.do(ctx, func(w *Batch) error {
+		out, err = act(w)
+		return err
+	})
+	return out, err
+}
+
+// Batch is acts in one transaction: all of them come to be, or none. Loads that
+// were touched stay replayed until it ends, and their rows are renewed once, at
+// the end.
+type Batch struct {
+	desk    *Desk
+	tx      *store.Tx
+	loads   map[string]*load.Load
+	tickets map[int64]string         // number -> load, of tickets issued in this work
+	touched map[string]bool          // loads whose rows may be due
+	rows    map[string]store.LoadRow // rows as the lists have them
+	// doubted are the flags of meters by meter and day, as far as asked for.
+	doubted map[string][]bench.Flag
+	// recorded is whether master data were written, which the desk then reads again.
+	recorded bool
+}
+
+// Batch does several acts in one transaction, as an import does.
+func (d *Desk) Batch(ctx context.Context, acts func(*Batch) error) error { return d.do(ctx, acts) }
+
+// do does acts in a transaction of their own. What they change of the set-up and
+// the people is in force after it.
+func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
+	recorded := false
+	err := d.book.Write(ctx, func(tx *store.Tx) error {
+		w := &Batch{
+			desk: d, tx: tx, loads: map[string]*load.Load{}, tickets: map[int64]string{},
+			touched: map[string]bool{}, rows: map[string]store.LoadRow{},
+		}
+		if err := acts(w); err != nil {
+			return err
+		}
+		recorded = w.recorded
+		return w.renewRows()
+	})
+	if err != nil || !recorded {
+		return err
+	}
+	return d.reload(ctx)
+}
+
+// do does acts as part of the batch.
+func (w *Batch) do(_ context.Context, acts func(*Batch) error) error { return acts(w) }
+
+// renewRows brings the rows of all loads touched up to date. A weight alone
+// changes nothing in a row, and a driver is waiting: such a row is left.
+func (w *Batch) renewRows() error {
+	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
+		is := office.RowOf(w.loads[id])
+		was, known := w.rows[id]
+		if known && reflect.DeepEqual(was, is) {
+			continue
+		}
+		if known && isHere(was) && !isHere(is) {
+			if err := w.tx.DropDraftsOf(id); err != nil {
+				return err
+			}
+		}
+		if err := w.tx.PutLoad(is); err != nil {
+			return err
+		}
+		w.rows[id] = is
+	}
+	clear(w.touched)
+	return nil
+}
+
+// isHere reports whether the load of a row stands on the yard.
+func isHere(r store.LoadRow) bool {
+	return r.Phase == string(load.OnYard) || r.Phase == string(load.Ready)
+}
+
+func (w *Batch) draft(kind, subject string, body []byte) journal.Draft {
+	return journal.Draft{
+		At: w.desk.Now(), Who: w.desk.Signature(), Desk: w.desk.name,
+		Kind: kind, Subject: subject, Body: body,
+	}
+}
+
+// load replays a load inside the transaction.
+func (w *Batch) load(id string) (*load.Load, error) {
+	if l, ok := w.loads[id]; ok {
+		return l, nil
+	}
+	facts, err := w.tx.FactsOf(office.LoadSubject(id))
+	if err != nil {
+		return nil, err
+	}
+	l, err := office.Replay(id, facts)
+	if err != nil {
+		return nil, err
+	}
+	w.loads[id], w.rows[id] = l, office.RowOf(l)
+	return l, office.AttachCharts(context.Background(), w.desk, l)
+}
+
+// ticket finds a load by its ticket number inside the transaction.
+func (w *Batch) ticket(number int64) (*load.Load, error) {
+	if id, ok := w.tickets[number]; ok {
+		return w.load(id)
+	}
+	var id string
+	if err := w.tx.QueryRow("SELECT id FROM loads WHERE ticket = ?", number).Scan(&id); err != nil {
+		return nil, office.NoTicket(number)
+	}
+	return w.load(id)
+}
+
+// append applies a fact to a load and appends it to the journal; the load's row
+// is due.
+func (w *Batch) append(l *load.Load, f load.Fact) (journal.Fact, error) {
+	body, err := journal.Canonical(f)
+	if err != nil {
+		return journal.Fact{}, err
+	}
+	draft := w.draft(f.Kind(), office.LoadSubject(l.ID), body)
+	stamp := load.Stamp{At: draft.At, Who: draft.Who, Desk: draft.Desk}
+	if err := l.Apply(load.Stamped{Fact: f, Stamp: stamp}); err != nil {
+		return journal.Fact{}, err
+	}
+	w.touched[l.ID] = true
+	return w.tx.Append(draft)
+}
+
+// act lets a fact happen to a load, if the person may.
+func (w *Batch) act(id string, f load.Fact, may error) error {
+	if may != nil {
+		return may
+	}
+	l, err := w.load(id)
+	if err != nil {
+		return err
+	}
+	_, err = w.append(l, f)
+	return err
+}
+
+// businessDay is the day an act counts in: today, or the first open day.
+func (w *Batch) businessDay() (quantity.Date, error) { return w.openDay(w.desk.Today()) }
+
+// openDay is a day, or the first one after the last closed day where that is
+// later. The sheet of a closed day tells the position and the ticket number it
+// began with, so nothing may count before it: not after a clock was set back, nor
+// on an earlier day that was never closed.
+func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
+	text, err := w.tx.LastStanding(office.DayClosed{}.Kind())
+	if err != nil || text == "" {
+		return day, err
+	}
+	closed, err := office.ListedDay(text)
+	if err == nil && !day.After(closed) {
+		day = closed.AddDays(1)
+	}
+	return day, err
+}
+
+// HasRecord reports whether a record of the master data, or a day's closing, is
+// written down under an id.
+func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasStanding(kind, id) }
+
+// onYardFor is the load on the yard that is to take a ticket's place, by the
+// column of the lists that names the ticket; empty when there is none.
+func (w *Batch) onYardFor(column string, number int64) (id string, err error) {
+	if err := w.renewRows(); err != nil {
+		return "", err
+	}
+	err = w.tx.QueryRow("SELECT coalesce(max(id), '') FROM loads WHERE "+column+" = ? AND phase IN (?, ?)",
+		number, string(load.OnYard), string(load.Ready)).Scan(&id)
+	return id, err
+}

@@ -1,0 +1,53 @@
+package scalehouse
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+)
+
+// CloseDay closes a business day: what is done later counts in the next day and
+// refers to this one. Trucks still on the yard are no obstacle; they will be
+// ticketed on the day they leave.
+func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) error {
+	return at.do(ctx, func(w *Batch) error {
+		if err := w.desk.MayManage("Closing the day"); err != nil {
+			return err
+		}
+		if today := w.desk.Today(); day.After(today) {
+			return fmt.Errorf("%s has not come yet; today is %s. Close a day that is over", day, today)
+		}
+		closed, err := w.HasRecord(office.DayClosed{}.Kind(), day.String())
+		if err != nil {
+			return err
+		}
+		if closed {
+			return fmt.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
+		}
+		f := office.DayClosed{Day: day, Remark: remark, Engine: w.desk.engine}
+		if f.Notes, f.Sheet, err = w.evening(day, f.Engine); err != nil {
+			return err
+		}
+		return w.putRecord("day "+f.Day.String(), f.Day.String(), f)
+	})
+}
+
+// evening is what a day is closed with: its notes, and the hash of its sheet.
+func (w *Batch) evening(day quantity.Date, by settle.Engine) (daysheet.Notes, string, error) {
+	if err := w.renewRows(); err != nil {
+		return daysheet.Notes{}, "", err
+	}
+	f, err := office.DayFacts(w.desk, w.tx, day)
+	if err != nil {
+		return daysheet.Notes{}, "", err
+	}
+	if f.Notes, err = office.EveningNotes(w.desk, w.tx, day); err != nil {
+		return daysheet.Notes{}, "", err
+	}
+	sum, err := office.SheetHash(daysheet.Make(f), by)
+	return f.Notes, sum, err
+}

@@ -1,0 +1,119 @@
+package scalehouse
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+)
+
+// RaiseDispute opens a dispute about a ticket. Its due day follows from the house's
+// rule set and the day of the ticket.
+func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, err error) {
+	if err := d.mayWeigh("raise a dispute"); err != nil {
+		return "", err
+	}
+	rule, err := dispute.RuleFor(d.profile.Rules)
+	if err != nil {
+		return "", err
+	}
+	err = d.do(ctx, func(w *Batch) error {
+		l, err := w.ticket(f.Ticket)
+		if err != nil {
+			return err
+		}
+		if f.Day, err = w.businessDay(); err != nil {
+			return err
+		}
+		f.Rule, f.Due = rule.Name, rule.Due(l.IssuedDay)
+		number, err := w.tx.NextNumber("dispute")
+		if err != nil {
+			return err
+		}
+		id = fmt.Sprintf("D%d", number)
+		return w.dispute(id, f)
+	})
+	return id, err
+}
+
+// ContinueDispute writes the next fact of a dispute down: the sample sent, the result, the
+// decision. A decision is a manager's.
+func ContinueDispute(ctx context.Context, d *Desk, id string, f dispute.Fact) error {
+	if err := d.mayWeigh("go on with a dispute"); err != nil {
+		return err
+	}
+	if decided, ok := f.(dispute.Decided); ok {
+		if err := d.MayManage("Deciding a dispute"); err != nil {
+			return err
+		}
+		return d.do(ctx, func(w *Batch) error { return w.decide(id, decided) })
+	}
+	return d.do(ctx, func(w *Batch) error { return w.dispute(id, f) })
+}
+
+// decide asks that the corrected ticket is there and took the place of the right
+// one, be it by way of others.
+func (w *Batch) decide(id string, f dispute.Decided) error {
+	d, err := w.disputeNow(id)
+	if err != nil {
+		return err
+	}
+	if f.Corrected != 0 {
+		l, err := w.ticket(f.Corrected)
+		if err != nil {
+			return err
+		}
+		takes, err := w.tookPlaceOf(l, d.Raised.Ticket)
+		if err != nil {
+			return err
+		}
+		if !takes {
+			return fmt.Errorf("ticket %d does not correct ticket %d, which dispute %s is about. Correct that ticket first", f.Corrected, d.Raised.Ticket, id)
+		}
+	}
+	return w.dispute(id, f)
+}
+
+// tookPlaceOf reports whether a load's ticket corrects or reissues a ticket, or
+// one that did so before it.
+func (w *Batch) tookPlaceOf(l *load.Load, number int64) (bool, error) {
+	for l.InPlaceOf() > 0 {
+		if l.InPlaceOf() == number {
+			return true, nil
+		}
+		before, err := w.ticket(l.InPlaceOf())
+		if err != nil {
+			return false, err
+		}
+		l = before
+	}
+	return false, nil
+}
+
+func (w *Batch) dispute(id string, f dispute.Fact) error {
+	d, err := w.disputeNow(id)
+	if err != nil {
+		return err
+	}
+	if err := d.Apply(f); err != nil {
+		return err
+	}
+	body, err := journal.Canonical(f)
+	if err != nil {
+		return err
+	}
+	_, err = w.tx.Append(w.draft(f.Kind(), office.DisputeSubject+id, body))
+	return err
+}
+
+// disputeNow adds a dispute's facts up inside the transaction.
+func (w *Batch) disputeNow(id string) (*dispute.Dispute, error) {
+	facts, err := w.tx.FactsOf(office.DisputeSubject + id)
+	if err != nil {
+		return nil, err
+	}
+	return office.ReplayDispute(id, facts)
+}

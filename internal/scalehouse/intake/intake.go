@@ -1,0 +1,140 @@
+// Package intake takes lists kept elsewhere (growers, trucks, past loads) into the
+// book: each row is held against the book first, and the whole list is entered in
+// one transaction or not at all.
+package intake
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/takeover"
+)
+
+// List is a list from elsewhere as it would go into the book: the preview,
+// and what [Take] takes.
+type List struct {
+	takeover.List
+	Name string // of the file
+	Hash string // SHA-256 of its text
+	// Change says for each row what it would do to the book: "new", "changes
+	// NAME", "as it is", or nothing for a row with problems.
+	Change []string
+}
+
+// Taken is the fact that a list was taken over, so that nobody takes the
+// same one over twice. Lines are rows taken and rows left out.
+type Taken struct {
+	List    string `json:"list"`
+	Name    string `json:"name"`
+	Hash    string `json:"hash"`
+	Taken   int    `json:"taken,string"`
+	Skipped int    `json:"skipped,string"`
+}
+
+// Kind names the fact in the journal.
+func (Taken) Kind() string { return "list.taken" }
+
+// Preview reads a list and finds everything that keeps a row of it out of
+// the book, without writing anything. The problems given back are those of the
+// file as a whole; with any of them there is nothing to take over.
+func Preview(ctx context.Context, d office.Desk, kind takeover.Kind, name string, text []byte) (List, []takeover.Problem, error) {
+	list, problems := takeover.Read(kind, text, takeover.Usual{Weight: d.Profile().WeightUnit()})
+	t := List{List: list, Name: name, Hash: office.Hash(text)}
+	if len(problems) > 0 {
+		return t, problems, nil
+	}
+	c, err := newBookCheck(ctx, d, t)
+	if err != nil {
+		return t, nil, err
+	}
+	t.Change = make([]string, len(t.Rows))
+	for i := range t.Rows {
+		t.Change[i] = c.row(&t.Rows[i])
+	}
+	return t, nil, nil
+}
+
+// Take writes a list into the book, all of it in one transaction: after a
+// kill nothing of it is there. A list with problems is taken only if its bad
+// rows may be left out. Progress is told after each row and may be nil.
+func Take(ctx context.Context, d *scalehouse.Desk, t List, leaveBadOut bool, progress func(done, all int)) (taken, skipped int, err error) {
+	if t.Kind == takeover.Loads {
+		if err := d.MayManage("Taking past loads over"); err != nil {
+			return 0, 0, err
+		}
+	}
+	if bad := len(t.Rows) - t.Good(); bad > 0 && !leaveBadOut {
+		return 0, 0, fmt.Errorf("%d of %d rows of %s have problems, and nothing was taken over. Mend them or leave them out\n%s",
+			bad, len(t.Rows), t.Name, firstProblems(t.Problems()))
+	}
+	if t.Good() == 0 {
+		return 0, 0, fmt.Errorf("%s has no row that could be taken over", t.Name)
+	}
+	err = d.Batch(ctx, func(w *scalehouse.Batch) error {
+		if err := notTakenYet(w, t); err != nil {
+			return err
+		}
+		taken, skipped, err = takeRows(ctx, w, t, progress)
+		if err != nil {
+			return err
+		}
+		f := Taken{List: string(t.Kind), Name: t.Name, Hash: t.Hash, Taken: taken, Skipped: skipped}
+		return scalehouse.SetRecord(ctx, w, t.Hash, f)
+	})
+	return taken, skipped, err
+}
+
+// firstProblems are the first of many, a line each.
+func firstProblems(all []takeover.Problem) string {
+	const most = 10
+	var lines []string
+	for i, p := range all {
+		if i == most {
+			lines = append(lines, fmt.Sprintf("and %d more", len(all)-most))
+			break
+		}
+		lines = append(lines, p.String())
+	}
+	return strings.Join(lines, "\n")
+}
+
+// notTakenYet refuses a list that is in the book already.
+func notTakenYet(w *scalehouse.Batch, t List) error {
+	taken, err := w.HasRecord(Taken{}.Kind(), t.Hash)
+	if err == nil && taken {
+		err = fmt.Errorf("the list %s has been taken over before, to the last letter. Nothing was taken over again", t.Name)
+	}
+	return err
+}
+
+func takeRows(ctx context.Context, w *scalehouse.Batch, t List, progress func(done, all int)) (taken, skipped int, err error) {
+	var last quantity.Date
+	for n, i := range t.order() {
+		if err := ctx.Err(); err != nil {
+			return 0, 0, err
+		}
+		switch row := t.Rows[i]; {
+		case len(row.Problems) > 0:
+			skipped++
+		case row.Past != nil:
+			if last, err = scalehouse.EnterPastLoad(ctx, w, row.Past.Details, pastFacts(t.Name, row), last); err == nil {
+				taken++
+			}
+		case row.Grower != nil:
+			taken, err = taken+1, scalehouse.SetGrower(ctx, w, *row.Grower)
+		case row.Truck != nil:
+			taken, err = taken+1, scalehouse.SetTruck(ctx, w, *row.Truck)
+		}
+		if err != nil {
+			return 0, 0, fmt.Errorf("line %d of %s: %w", t.Rows[i].Line, t.Name, err)
+		}
+		if progress != nil {
+			progress(n+1, len(t.Rows))
+		}
+	}
+	return taken, skipped, nil
+}

@@ -1,0 +1,86 @@
+package scalehouse
+
+import (
+	"context"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+)
+
+// ofMeter are the doubts that come from a meter's checks, whatever it read.
+var ofMeter = []bench.Code{bench.MeterFailed, bench.MeterOverdue, bench.NeverChecked}
+
+// withMeterFlags flags a moisture that was taken as it was given when the meter
+// it is said to be from is past its check, outside its limit or never checked:
+// so it is on every slip until the meter is rechecked. The bench's own tests
+// bring these flags themselves.
+func (w *Batch) withMeterFlags(s load.Sample) (load.Sample, error) {
+	if s.Moisture == nil || s.Moisture.Bench != nil {
+		return s, nil
+	}
+	s.Flags = slices.DeleteFunc(slices.Clone(s.Flags), func(flag string) bool { return isOfMeter(flag) })
+	s.Stops = slices.DeleteFunc(slices.Clone(s.Stops), func(stop load.Stop) bool { return isOfMeter(stop.Code + ": ") })
+	if s.Moisture.Meter == "" {
+		return s, nil
+	}
+	flags, err := w.meterFlags(s.Moisture.Meter)
+	for _, f := range flags {
+		s = flagged(s, f)
+	}
+	return s, err
+}
+
+func isOfMeter(flag string) bool {
+	code, _, _ := strings.Cut(flag, ": ")
+	return slices.Contains(ofMeter, bench.Code(code))
+}
+
+// flagged writes a doubt down with a sample, and that it stops the ticket if it
+// does.
+func flagged(s load.Sample, f bench.Flag) load.Sample {
+	s.Flags = append(s.Flags, string(f.Code)+": "+f.Sentence())
+	if f.Stops() {
+		s.Stops = append(s.Stops, load.Stop{Code: string(f.Code), Sentence: f.Sentence(), Final: f.Final})
+	}
+	return s
+}
+
+// meterFlags are the flags of one of the house's meters today; another's meter
+// has none. They are asked for once in a work, which may be thousands of loads.
+func (w *Batch) meterFlags(id string) ([]bench.Flag, error) {
+	key := id + "\n" + w.desk.Today().String()
+	if flags, known := w.doubted[key]; known {
+		return flags, nil
+	}
+	ctx := context.Background()
+	meters, err := office.Meters(ctx, w.desk)
+	if err != nil {
+		return nil, err
+	}
+	var flags []bench.Flag
+	if i := slices.IndexFunc(meters, func(m bench.Meter) bool { return m.ID == id }); i >= 0 {
+		if flags, err = meterFlagsOf(ctx, w.desk, meters[i]); err != nil {
+			return nil, err
+		}
+	}
+	if w.doubted == nil {
+		w.doubted = map[string][]bench.Flag{}
+	}
+	w.doubted[key] = flags
+	return flags, nil
+}
+
+func meterFlagsOf(ctx context.Context, d *Desk, m bench.Meter) ([]bench.Flag, error) {
+	stands, err := office.MeterStatus(ctx, d, m)
+	if err != nil {
+		return nil, err
+	}
+	setup, err := office.BenchSetup(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	return setup.Trust.OfMeter(m, stands), nil
+}

@@ -1,0 +1,72 @@
+package scalehouse
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/office"
+)
+
+// SetMeter writes a moisture meter down.
+func SetMeter(ctx context.Context, at Actor, m bench.Meter) error {
+	if wrong := office.SentencesOf(m.Check()); len(wrong) > 0 {
+		return office.Sentences(wrong)
+	}
+	return SetRecord(ctx, at, m.ID, office.MeterRecord{m})
+}
+
+// CheckMeter writes a reference sample read on a meter down. Day and person
+// are today and whoever is signed in, and the calibration is the meter's, where
+// the check does not say.
+func CheckMeter(ctx context.Context, d *Desk, c bench.Check) error {
+	if err := d.maySample(); err != nil {
+		return err
+	}
+	m, err := office.MeterByID(ctx, d, c.Meter)
+	if err != nil {
+		return err
+	}
+	if c.Day.IsZero() {
+		c.Day = d.Today()
+	}
+	if c.By == "" {
+		c.By = d.who.Name
+	}
+	if c.Calibration == "" {
+		c.Calibration = m.Calibration
+	}
+	if wrong := wrongCheck(d, m, c); len(wrong) > 0 {
+		return wrong
+	}
+	known, err := office.MeterChecks(ctx, d, c.Meter)
+	if err != nil {
+		return err
+	}
+	c.Seq = len(known) + 1
+	body, err := journal.Canonical(c)
+	if err != nil {
+		return err
+	}
+	return d.do(ctx, func(w *Batch) error {
+		_, err := w.tx.Append(w.draft(office.MeterCheckKind, "meter "+c.Meter, body))
+		return err
+	})
+}
+
+// wrongCheck lists everything wrong with a check of a meter.
+func wrongCheck(d *Desk, m bench.Meter, c bench.Check) office.Sentences {
+	wrong := office.Sentences(office.SentencesOf(c.Faults()))
+	if c.Day.After(d.Today()) {
+		wrong = append(wrong, fmt.Sprintf("the check is of %s, and today is %s. Write the day the meter was read", c.Day, d.Today()))
+	}
+	if c.Calibration != m.Calibration {
+		wrong = append(wrong, fmt.Sprintf("the check is of calibration %q and meter %s is set to %q. Enter the meter's new calibration first, or mend the check", c.Calibration, m.ID, m.Calibration))
+	}
+	if _, err := grain.ByID(c.Crop); c.Crop != "" && err != nil {
+		wrong = append(wrong, err.Error())
+	}
+	return wrong
+}

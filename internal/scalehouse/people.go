@@ -1,0 +1,89 @@
+package scalehouse
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/house"
+)
+
+// SignIn makes a person the one who acts from now on. In a book without people
+// anyone may sign in and does so as manager, to set the elevator up.
+func (d *Desk) SignIn(name string) error {
+	name = strings.TrimSpace(name)
+	if name == "" {
+		return fmt.Errorf("nobody is signed in; type your full name, as it is to stand on tickets")
+	}
+	if len(d.people) == 0 {
+		d.who = house.Person{Name: name, Role: house.Manager}
+		return nil
+	}
+	var known []string
+	for _, p := range d.people {
+		if p.Name == name && !p.Gone {
+			d.who = p
+			return nil
+		}
+		if !p.Gone {
+			known = append(known, p.Name)
+		}
+	}
+	return fmt.Errorf("%s does not work at this desk. Known here: %s. A manager can add people in the set-up", name, strings.Join(known, ", "))
+}
+
+// Who is signed in.
+func (d *Desk) Who() house.Person { return d.who }
+
+// People are all who work at the desk, those gone left out.
+func (d *Desk) People() []house.Person {
+	var out []house.Person
+	for _, p := range d.people {
+		if !p.Gone {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// MayManage says in a sentence that an act is a manager's, unless one is
+// signed in.
+func (d *Desk) MayManage(act string) error {
+	if d.who.Role == house.Manager {
+		return nil
+	}
+	if d.who.Name == "" {
+		return fmt.Errorf("nobody is signed in. %s is for a manager: sign in first", act)
+	}
+	return fmt.Errorf("%s is for a manager; %s is signed in as %s. Ask a manager to sign in", act, d.who.Name, d.who.Role)
+}
+
+// mayWeigh says in a sentence that an act needs someone who weighs, unless one
+// is signed in.
+func (d *Desk) mayWeigh(act string) error {
+	switch d.who.Role {
+	case house.Clerk, house.Manager:
+		return nil
+	case "":
+		return fmt.Errorf("nobody is signed in. Sign in with your full name before you %s", act)
+	}
+	return fmt.Errorf("%s is signed in as %s and may not %s. Ask a clerk or a manager", d.who.Name, d.who.Role, act)
+}
+
+// maySample asks only that somebody is signed in.
+func (d *Desk) maySample() error { return d.somebody("write down a sample") }
+
+// somebody says in a sentence that nobody is signed in, unless someone is.
+func (d *Desk) somebody(act string) error {
+	if d.who.Name == "" {
+		return fmt.Errorf("nobody is signed in. Sign in with your full name before you %s", act)
+	}
+	return nil
+}
+
+// Signature is the name for facts; acts that need a person have asked before.
+func (d *Desk) Signature() string {
+	if d.who.Name == "" {
+		return "nobody signed in"
+	}
+	return d.who.Name
+}

@@ -1,0 +1,33 @@
+package scalehouse_test
+
+import (
+	"testing"
+
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+)
+
+func TestPositionPaper(t *testing.T) {
+	s := workday(t)
+	s.at("2026-10-02 14:00")
+	must(t, scalehouse.Void(ctx, s.Desk, 1, "paid twice"))
+	s.as(clerk).leave("Pit 2", 20000)
+	s.at("2026-10-05 09:00")
+	s.ticket()
+	doc, err := office.PositionPaper(ctx, s.Desk, oct1, quantity.MustDate("2026-10-31"))
+	must(t, err)
+	golden(t, "position.txt", doc.Text(100))
+	// In every place each day begins with what the day before ended with.
+	table, _ := doc.Table("days lb")
+	for i, r := range table.Rows {
+		if i > 0 && table.Rows[i-1].Cells[1] == r.Cells[1] && table.Rows[i-1].Cells[7] != r.Cells[3] {
+			t.Errorf("%v does not follow %v", r.Cells, table.Rows[i-1].Cells)
+		}
+	}
+	if len(table.Rows) != 4 {
+		t.Errorf("%d days", len(table.Rows))
+	}
+	_, err = office.PositionPaper(ctx, s.Desk, oct2, oct1)
+	refused(t, err, "give its first and its last day")
+}

@@ -1,0 +1,151 @@
+package scalehouse
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/store"
+)
+
+// SetProfile sets the elevator up, or changes it.
+func SetProfile(ctx context.Context, at Actor, p house.Profile) error {
+	return SetRecord(ctx, at, "elevator", p)
+}
+
+// SetGrower writes a grower down.
+func SetGrower(ctx context.Context, at Actor, g house.Grower) error {
+	return SetRecord(ctx, at, g.ID, g)
+}
+
+// SetTruck writes a truck down.
+func SetTruck(ctx context.Context, at Actor, t house.Truck) error {
+	return SetRecord(ctx, at, t.ID, t)
+}
+
+// SetBin writes a pit or bin down.
+func SetBin(ctx context.Context, at Actor, b house.Bin) error {
+	return SetRecord(ctx, at, b.ID, b)
+}
+
+// SetContract writes a contract down.
+func SetContract(ctx context.Context, at Actor, c house.ContractTerms) error {
+	return SetRecord(ctx, at, c.Number, c)
+}
+
+// SetPerson writes a person at the desk down. The first one must be a manager,
+// and one manager always stays.
+func SetPerson(ctx context.Context, at Actor, p house.Person) error {
+	return SetRecord(ctx, at, p.Name, p)
+}
+
+// SetRecord writes a record of the master data whole, under its id: the last one
+// written is the one in force.
+func SetRecord(ctx context.Context, at Actor, id string, f journal.Kinded) error {
+	return at.do(ctx, func(w *Batch) error {
+		if err := w.desk.mayRecord(f); err != nil {
+			return err
+		}
+		if err := w.fit(f); err != nil {
+			return err
+		}
+		w.recorded = true
+		return w.putRecord(f.Kind()+" "+id, id, f)
+	})
+}
+
+// putRecord appends a fact that is also the record in force under its id.
+func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
+	body, err := journal.Canonical(f)
+	if err != nil {
+		return err
+	}
+	fact, err := w.tx.Append(w.draft(f.Kind(), subject, body))
+	if err != nil {
+		return err
+	}
+	return w.tx.PutStanding(store.Standing{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
+}
+
+// mayRecord says in a sentence that a standing thing is not for the person
+// signed in to write down.
+func (d *Desk) mayRecord(f journal.Kinded) error {
+	switch f.(type) {
+	case house.Profile:
+		return d.MayManage("The set-up")
+	case house.Person:
+		return d.MayManage("Adding people")
+	case house.ContractTerms:
+		return d.MayManage("Writing a contract down")
+	case office.MeterRecord:
+		return d.MayManage("Setting a meter up")
+	case office.Bench:
+		return d.MayManage("Changing how the bench tests")
+	case office.SampleDiscarded:
+		return d.maySample()
+	}
+	return d.mayWeigh("change the lists")
+}
+
+// fit says what is wrong with a standing thing, or nothing.
+func (w *Batch) fit(f journal.Kinded) error {
+	switch f := f.(type) {
+	case house.Profile:
+		if wrong := f.Check(); len(wrong) > 0 {
+			return office.Sentences(wrong)
+		}
+		return nil
+	case house.Person:
+		if err := f.Check(); err != nil {
+			return err
+		}
+		return w.managerStays(f)
+	case interface{ Check() error }:
+		return f.Check()
+	}
+	return nil
+}
+
+// managerStays refuses a change after which no manager would be left.
+func (w *Batch) managerStays(p house.Person) error {
+	if p.Role == house.Manager && !p.Gone {
+		return nil
+	}
+	people, err := w.people()
+	if err != nil {
+		return err
+	}
+	if len(people) == 0 {
+		return fmt.Errorf("the first person must be a manager, or nobody could add others; %s is %s", p.Name, p.Role)
+	}
+	for _, other := range people {
+		if other.Name != p.Name && other.Role == house.Manager && !other.Gone {
+			return nil
+		}
+	}
+	return fmt.Errorf("%s is the only manager here. Make somebody else a manager first, or nobody could add people", p.Name)
+}
+
+// people are all people as the work has left them so far.
+func (w *Batch) people() ([]house.Person, error) {
+	rows, err := w.tx.Query("SELECT body FROM standing WHERE kind = ?", house.Person{}.Kind())
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var people []house.Person
+	for rows.Next() {
+		var body []byte
+		if err := rows.Scan(&body); err != nil {
+			return nil, err
+		}
+		person, err := journal.ReadBody[house.Person](body)
+		if err != nil {
+			return nil, err
+		}
+		people = append(people, person)
+	}
+	return people, rows.Err()
+}

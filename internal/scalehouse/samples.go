@@ -1,0 +1,125 @@
+package scalehouse
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+)
+
+// Probed is what the probe brought up, written down before anything is tested:
+// the number goes on the can.
+type Probed struct {
+	// Number is the sample's, where the house numbers by a roll of its own;
+	// empty takes the next of the book.
+	Number string
+	Probes []bench.Probe
+	// Place is where the part is kept that is not tested; empty keeps none.
+	Place string
+}
+
+// Probe writes down that a load was probed and gives its sample's number. The
+// day from which the kept part may go follows from the house's rule.
+func Probe(ctx context.Context, at Actor, id string, p Probed) (number string, err error) {
+	return result(ctx, at, func(w *Batch) (string, error) {
+		keep, err := office.RetentionRule(ctx, w.desk)
+		if err != nil && p.Place != "" {
+			return "", err
+		}
+		l, err := w.load(id)
+		if err != nil {
+			return "", err
+		}
+		s := l.Sample
+		if s.Number == "" || p.Number != "" && p.Number != s.Number {
+			if s.Number, err = w.sampleNumber(id, p.Number); err != nil {
+				return "", err
+			}
+		}
+		if s.Tester == "" {
+			s.Tester = w.desk.Signature()
+		}
+		s.Probes, s.Kept, s.Until = probeWords(p.Probes), p.Place, quantity.Date{}
+		taken := bench.Sample{
+			Number: s.Number, Crop: l.Details.Commodity, Taken: w.desk.Today(), By: s.Tester,
+			Probes: p.Probes, Place: p.Place, Keep: keep,
+		}
+		if wrong := office.SentencesOf(taken.Check()); len(wrong) > 0 {
+			return "", office.Sentences(wrong)
+		}
+		if p.Place != "" {
+			s.Until = taken.KeepThrough()
+		}
+		return s.Number, RecordSample(ctx, w, id, s)
+	})
+}
+
+// probeWords are the probes as the slip prints them: "3: left front, right
+// rear (musty), middle".
+func probeWords(probes []bench.Probe) string {
+	var places []string
+	for _, p := range probes {
+		place := p.Place
+		if p.Note != "" {
+			place += " (" + p.Note + ")"
+		}
+		if place != "" {
+			places = append(places, place)
+		}
+	}
+	if len(places) == 0 {
+		return fmt.Sprint(len(probes))
+	}
+	return fmt.Sprintf("%d: %s", len(probes), strings.Join(places, ", "))
+}
+
+// sampleNumber takes the number asked for, or the next of the book. Two samples
+// on the shelf with one number would be a dispute nobody can settle.
+func (w *Batch) sampleNumber(id, asked string) (string, error) {
+	if asked = strings.TrimSpace(asked); asked != "" {
+		other, err := w.loadOfSample(id, asked)
+		if err == nil && other != "" {
+			err = fmt.Errorf("sample number %s is on load %s already. Take another number", asked, other)
+		}
+		return asked, err
+	}
+	for {
+		n, err := w.tx.NextNumber("sample")
+		if err != nil {
+			return "", err
+		}
+		number := fmt.Sprintf("S%d", n)
+		if other, err := w.loadOfSample(id, number); err != nil || other == "" {
+			return number, err
+		}
+	}
+}
+
+// loadOfSample is another load that carries a sample's number, if one does.
+func (w *Batch) loadOfSample(id, number string) (other string, err error) {
+	if err := w.renewRows(); err != nil {
+		return "", err
+	}
+	err = w.tx.QueryRow("SELECT coalesce(min(id), '') FROM loads WHERE sample = ? AND id <> ?", number, id).Scan(&other)
+	return other, err
+}
+
+// DiscardSample writes down that a retained sample was thrown out today. One
+// that must still be kept, or that a dispute needs, is refused.
+func DiscardSample(ctx context.Context, d *Desk, name string) error {
+	r, err := office.RetainedSample(ctx, d, name)
+	if err != nil {
+		return err
+	}
+	today := d.Today()
+	if r.Held != "" {
+		return fmt.Errorf("sample %s is held for %s. Leave it on %s until that is decided", name, r.Held, r.Place)
+	}
+	if !today.After(r.Until) {
+		return fmt.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))
+	}
+	return SetRecord(ctx, d, r.Load, office.SampleDiscarded{Load: r.Load, Number: r.Number, Place: r.Place, Until: r.Until, Day: today})
+}

@@ -1,0 +1,186 @@
+package scalehouse_test
+
+import (
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+)
+
+func (s *scene) probe(id, place string) string {
+	s.t.Helper()
+	number, err := scalehouse.Probe(ctx, s.Desk, id, scalehouse.Probed{Probes: []bench.Probe{{Place: "left front"}, {Place: "right rear", Note: "musty"}}, Place: place})
+	must(s.t, err)
+	return number
+}
+
+func (s *scene) due(day string) string {
+	s.t.Helper()
+	all, err := office.SamplesDue(ctx, s.Desk, quantity.MustDate(day))
+	must(s.t, err)
+	var out []string
+	for _, r := range all {
+		out = append(out, r.Number+" of "+r.Load+" on "+r.Place)
+	}
+	return strings.Join(out, "; ")
+}
+
+func TestProbeNumbersSamples(t *testing.T) {
+	s := newScene(t).as(tester)
+	s.as(clerk)
+	first, second, third := s.arrive(52300), s.arrive(41000), s.arrive(30000)
+	s.as(tester)
+	if a, b := s.probe(first, "Shelf A1"), s.probe(second, ""); a != "S1" || b != "S2" {
+		t.Errorf("numbered %s and %s", a, b)
+	}
+	l := s.load(first)
+	if l.Sample.Probes != "2: left front, right rear (musty)" || l.Sample.Kept != "Shelf A1" || l.Sample.Until.String() != "2026-10-04" || l.Sample.Tester != tester {
+		t.Errorf("written down as %+v", l.Sample)
+	}
+	if l := s.load(second); !l.Sample.Until.IsZero() {
+		t.Errorf("nothing is kept, until %s", l.Sample.Until)
+	}
+	// Probing again keeps the number; a number that is taken is refused, and one
+	// that the book would give out next is left out when it comes to it.
+	if again := s.probe(first, "Shelf A2"); again != "S1" {
+		t.Errorf("probed again as %s", again)
+	}
+	_, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S1", Probes: []bench.Probe{{}}})
+	refused(t, err, "sample number S1 is on load "+first)
+	number, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S3", Probes: []bench.Probe{{}, {}}})
+	must(t, err)
+	if number != "S3" || s.load(third).Sample.Probes != "2" {
+		t.Errorf("own number %s, probes %q", number, s.load(third).Sample.Probes)
+	}
+	s.as(clerk)
+	fourth := s.arrive(20000)
+	if next := s.probe(fourth, ""); next != "S4" {
+		t.Errorf("after an own S3 comes %s", next)
+	}
+	_, err = scalehouse.Probe(ctx, s.Desk, fourth, scalehouse.Probed{})
+	refused(t, err, "has no probe")
+}
+
+// A sample of the 1st, kept 3 days, is there through the 4th and may go on the
+// 5th; its discard is a fact and takes it off the list.
+func TestSamplesDueAndDiscarded(t *testing.T) {
+	s := newScene(t)
+	id := s.arrive(52300)
+	number := s.probe(id, "Shelf A1")
+	if due := s.due("2026-10-04"); due != "" {
+		t.Errorf("on the last day of keeping %s is due", due)
+	}
+	if due := s.due("2026-10-05"); due != "S1 of L1 on Shelf A1" {
+		t.Errorf("due on the 5th: %q", due)
+	}
+	before := s.contents()
+	refused(t, scalehouse.DiscardSample(ctx, s.Desk, number), "kept through 2026-10-04")
+	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S77"), "no sample S77 is kept")
+	if s.contents() != before {
+		t.Error("a refused discard left something in the book")
+	}
+	s.at("2026-10-05 08:00")
+	must(t, scalehouse.DiscardSample(ctx, s.as(tester).Desk, number))
+	if due := s.due("2026-10-09"); due != "" {
+		t.Errorf("discarded and still due: %s", due)
+	}
+	refused(t, scalehouse.DiscardSample(ctx, s.Desk, number), "no sample S1 is kept")
+	s.verify()
+}
+
+// Two samples a house numbered alike by hand are told apart by their loads.
+func TestSamplesOfOneNumber(t *testing.T) {
+	s := newScene(t)
+	for range 2 {
+		sample := sampleOf("18.0")
+		sample.Number, sample.Kept, sample.Until = "7", "Shelf B", quantity.MustDate("2026-10-02")
+		must(t, scalehouse.RecordSample(ctx, s.Desk, s.arrive(52300), sample))
+	}
+	s.at("2026-10-03 08:00")
+	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "7"), "of loads L1 and L2. Name the load")
+	must(t, scalehouse.DiscardSample(ctx, s.Desk, "L2"))
+	if due := s.due("2026-10-03"); due != "7 of L1 on Shelf B" {
+		t.Errorf("due is %q", due)
+	}
+}
+
+// A corrected ticket carries its sample on, and an open dispute about either
+// ticket holds it.
+func TestDisputesHoldSamples(t *testing.T) {
+	s := newScene(t)
+	id, number := s.ticketWithSample()
+	s.as(manager)
+	raised, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
+	must(t, err)
+	again, err := scalehouse.Correct(ctx, s.Desk, number, "tested again")
+	must(t, err)
+	s.at("2026-10-09 08:00")
+	if due := s.due("2026-10-09"); due != "" {
+		t.Errorf("held, and due: %s", due)
+	}
+	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
+	corrected, err := scalehouse.Issue(ctx, s.Desk, again)
+	must(t, err)
+	refused(t, scalehouse.DiscardSample(ctx, s.Desk, again), "held for dispute D1")
+
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.6 %"}))
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on the result", Corrected: corrected, Day: s.Today()}))
+	if due := s.due("2026-10-09"); due != "S1 of "+id+" on Shelf A1" {
+		t.Errorf("decided; due is %q", due)
+	}
+	must(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"))
+	if due := s.due("2026-10-09"); due != "" {
+		t.Errorf("discarded once, due again: %q", due)
+	}
+	s.verify()
+}
+
+// ticketWithSample issues a ticket whose sample is on the shelf.
+func (s *scene) ticketWithSample() (id string, number int64) {
+	s.t.Helper()
+	id = s.arrive(52300)
+	s.probe(id, "Shelf A1")
+	sample := s.load(id).Sample
+	sample.Moisture = sampleOf("18.0").Moisture
+	must(s.t, scalehouse.RecordSample(ctx, s.Desk, id, sample))
+	s.weigh(id, load.Tare, 24300)
+	number, err := scalehouse.Issue(ctx, s.Desk, id)
+	must(s.t, err)
+	return id, number
+}
+
+// The longer of the rule's days and the house's own counts.
+func TestRetention(t *testing.T) {
+	s := newScene(t).as(manager)
+	for _, c := range []struct {
+		rule string
+		days int
+		want string
+		left int
+	}{
+		{"us-inbound-truck", 0, "us-inbound-truck", 3}, {"us-inbound-truck", 30, office.HouseRule, 30},
+		{"montana", 30, "montana", 60}, {office.HouseRule, 10, office.HouseRule, 10},
+	} {
+		p := testProfile()
+		p.RetainDays = c.days
+		must(t, scalehouse.SetProfile(ctx, s.Desk, p))
+		setup, err := office.BenchSetup(ctx, s.Desk)
+		must(t, err)
+		setup.Retention = c.rule
+		must(t, scalehouse.SetBench(ctx, s.Desk, setup))
+		if got, err := office.RetentionRule(ctx, s.Desk); err != nil || got.ID != c.want || got.Days != c.left {
+			t.Errorf("%s and %d days: %+v, %v", c.rule, c.days, got, err)
+		}
+	}
+	p := testProfile()
+	p.RetainDays = 0
+	must(t, scalehouse.SetProfile(ctx, s.Desk, p))
+	_, err := office.RetentionRule(ctx, s.Desk)
+	refused(t, err, "none are set")
+}

@@ -1,0 +1,151 @@
+package scalehouse_test
+
+import (
+	"database/sql"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/store"
+)
+
+// durable is a desk on a book that waits for the disk.
+func durable(b *testing.B) *scalehouse.Desk {
+	book, err := store.Open(filepath.Join(b.TempDir(), "durable.book"), store.Options{Create: true})
+	must(b, err)
+	b.Cleanup(func() { _ = book.Close() })
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: testRates(b), Who: manager, Clock: newScene(b).clock()})
+	must(b, err)
+	must(b, scalehouse.SetProfile(ctx, d, testProfile()))
+	must(b, scalehouse.SetPerson(ctx, d, house.Person{Name: manager, Role: house.Manager}))
+	return d
+}
+
+// bareCommit commits one row in a plain table, on the disk when it returns,
+// with nothing of ours around it.
+//
+// A log that still grows is slower than one that is written over again, since
+// the disk must note its new length each time. So the log is first brought to
+// the length it keeps, as that of a book is after its first loads.
+func bareCommit(b *testing.B) func() {
+	db, err := sql.Open("sqlite", "file:"+filepath.Join(b.TempDir(), "bare.sqlite")+"?_journal_mode=WAL&_synchronous=FULL")
+	must(b, err)
+	b.Cleanup(func() { _ = db.Close() })
+	db.SetMaxOpenConns(1)
+	do := func(statement string) {
+		_, err := db.Exec(statement)
+		must(b, err)
+	}
+	do("CREATE TABLE weights (seq INTEGER PRIMARY KEY, body TEXT NOT NULL) STRICT")
+	insert, err := db.Prepare("INSERT INTO weights (body) VALUES (?)")
+	must(b, err)
+	commit := func() {
+		_, err := insert.Exec(`{"load":"L1","weight":"52300 lb"}`)
+		must(b, err)
+	}
+	do("PRAGMA synchronous = OFF")
+	for range 2000 {
+		commit()
+	}
+	do("PRAGMA synchronous = FULL")
+	return commit
+}
+
+// BenchmarkWeigh is a weigh-in at the desk: the load replayed, the weight asked
+// about and appended, all on the disk when it returns. Turn and turn about with
+// it a bare commit is done, and the middle one of each is reported, because the
+// speed of a disk changes by the moment: a weigh-in should take at most twice as
+// long.
+func BenchmarkWeigh(b *testing.B) {
+	const trucks = 50
+	d, bare := durable(b), bareCommit(b)
+	timed := func(act func()) time.Duration {
+		start := time.Now()
+		act()
+		return time.Since(start)
+	}
+	var weighing, committing []time.Duration
+	turns := func() {
+		ids := make([]string, trucks)
+		for i := range ids {
+			id, err := scalehouse.OpenLoad(ctx, d, details())
+			must(b, err)
+			ids[i] = id
+		}
+		for _, id := range ids {
+			weighing = append(weighing, timed(func() { must(b, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, 52300))) }))
+			committing = append(committing, timed(bare))
+		}
+	}
+	for range 4 { // until the book's log, too, has its length
+		turns()
+	}
+	weighing, committing = nil, nil
+	for b.Loop() {
+		turns()
+	}
+	slices.Sort(weighing)
+	slices.Sort(committing)
+	middle := len(weighing) / 2
+	b.ReportMetric(0, "ns/op")
+	b.ReportMetric(float64(weighing[middle].Nanoseconds()), "ns/weigh-in")
+	b.ReportMetric(float64(committing[middle].Nanoseconds()), "ns/bare-commit")
+	b.ReportMetric(float64(weighing[middle])/float64(committing[middle]), "times-bare")
+}
+
+// BenchmarkIssue is a ticket: the load settled with its full working, the
+// number taken, the edition kept, on the disk when it returns.
+func BenchmarkIssue(b *testing.B) {
+	d := durable(b)
+	for b.Loop() {
+		b.StopTimer()
+		id, err := scalehouse.OpenLoad(ctx, d, details())
+		must(b, err)
+		must(b, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, 52300)))
+		must(b, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Tare, 24300)))
+		must(b, scalehouse.RecordSample(ctx, d, id, sampleOf("18.0")))
+		b.StartTimer()
+		_, err = scalehouse.Issue(ctx, d, id)
+		must(b, err)
+	}
+}
+
+// BenchmarkPreview is what a keystroke costs before it is drawn: the load
+// settled as it stands.
+func BenchmarkPreview(b *testing.B) {
+	s := newScene(b)
+	l := s.load(s.whole())
+	for b.Loop() {
+		if made, wrong := office.Preview(s.Desk, l); made == nil {
+			b.Fatal(wrong)
+		}
+	}
+}
+
+// BenchmarkVerify is per load.
+func BenchmarkVerify(b *testing.B) {
+	const loads = 300
+	s := newScene(b)
+	must(b, s.Batch(ctx, func(w *scalehouse.Batch) error {
+		for range loads {
+			id, err := scalehouse.OpenLoad(ctx, w, details())
+			must(b, err)
+			must(b, scalehouse.Weigh(ctx, w, id, scaleWeight(load.Gross, 52300)))
+			must(b, scalehouse.RecordSample(ctx, w, id, sampleOf("18.0", found("test-weight", "54.2", quantity.LbPerBushel))))
+			must(b, scalehouse.Weigh(ctx, w, id, scaleWeight(load.Tare, 24300)))
+			_, err = scalehouse.Issue(ctx, w, id)
+			must(b, err)
+		}
+		return nil
+	}))
+	b.ResetTimer()
+	for done := 0; done < b.N; done += loads {
+		s.verify()
+	}
+}

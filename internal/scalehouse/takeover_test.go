@@ -1,0 +1,272 @@
+package scalehouse_test
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"tenthpoint/internal/house"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/intake"
+	"tenthpoint/internal/store"
+	"tenthpoint/internal/takeover"
+)
+
+// preview reads a list that must have no problem of its own.
+func (s *scene) preview(kind takeover.Kind, text string) intake.List {
+	s.t.Helper()
+	t, problems, err := intake.Preview(ctx, s.Desk, kind, string(kind)+".csv", []byte(text))
+	must(s.t, err)
+	if len(problems) > 0 {
+		s.t.Fatal(problems)
+	}
+	return t
+}
+
+func (s *scene) takeOver(kind takeover.Kind, text string) {
+	s.t.Helper()
+	_, _, err := intake.Take(ctx, s.Desk, s.preview(kind, text), false, nil)
+	must(s.t, err)
+}
+
+func TestGrowersAndTrucksTakenOver(t *testing.T) {
+	s := newScene(t)
+	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	s.takeOver(takeover.Trucks, takeover.Example(takeover.Trucks))
+	growers, err := office.Growers(ctx, s.Desk)
+	must(t, err)
+	trucks, err := office.Trucks(ctx, s.Desk)
+	must(t, err)
+	if len(growers) != 3 || growers[2].Shares[0].GrowerID != "G3" || len(trucks) != 2 || trucks[0].Tare.String() != "24,300 lb" {
+		t.Errorf("growers %+v\ntrucks %+v", growers, trucks)
+	}
+	again := s.preview(takeover.Growers, "code,name\nG1,Ada Field\nG2,Leonard Lord\nG4,New One\n")
+	if got := fmt.Sprint(again.Change); got != "[changes Ada Field changes Len Lord new]" {
+		t.Errorf("preview: %s", got)
+	}
+	if got := fmt.Sprint(s.preview(takeover.Trucks, takeover.Example(takeover.Trucks)).Change); got != "[as it is as it is]" {
+		t.Errorf("preview: %s", got)
+	}
+	s.verify()
+}
+
+func TestSameListIsTakenOnce(t *testing.T) {
+	s := newScene(t)
+	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	before := s.contents()
+	_, _, err := intake.Take(ctx, s.Desk, s.preview(takeover.Growers, takeover.Example(takeover.Growers)), false, nil)
+	refused(t, err, "growers.csv has been taken over before")
+	if s.contents() != before {
+		t.Error("something was written")
+	}
+}
+
+const pastHead = "day,commodity,grower,truck,gross,tare,moisture,disposition,price,old_ticket\n"
+
+// season of past loads, not in the order of their days.
+const pastLoads = pastHead +
+	"2026-09-15,corn,G1,T1,52300,24300,18.4,sold,4.15,A-2\n" +
+	"2026-09-14,corn,G3,T1,51000,24300,17.0,stored,,A-1\n" +
+	"2026-09-15,corn,G1,T2,50000,24000,14.1,sold,4.15 $/bu,A-3\n"
+
+func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
+	s := newScene(t)
+	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	s.as(manager).takeOver(takeover.Loads, pastLoads)
+	for number, want := range map[int64]string{1: "A-1 2026-09-14 2", 2: "A-2 2026-09-15 0", 3: "A-3 2026-09-15 0"} {
+		l, err := office.Ticket(ctx, s.Desk, number)
+		must(t, err)
+		got := fmt.Sprint(strings.TrimSuffix(strings.TrimPrefix(l.Details.Remark, "old ticket "), "."), " ", l.IssuedDay, " ", len(l.Details.Shares))
+		if got != want || !l.Manual() || !strings.Contains(l.Weighings[0].Reason, "of loads.csv") {
+			t.Errorf("ticket %d: %q, want %q; %+v", number, got, want, l.Weighings)
+		}
+	}
+	sheet, err := office.DaySheet(ctx, s.Desk, quantity.MustDate("2026-09-15"))
+	must(t, err)
+	if sheet.Numbers.String() != "2 to 3, 2 in all: 2 in force, 0 void, 0 corrected; no number is missing" {
+		t.Error(sheet.Numbers)
+	}
+	s.verify()
+}
+
+// In a book that has gone on, past loads count on the day they are taken over,
+// and no sheet of an earlier day changes.
+func TestPastLoadsTakenOverLate(t *testing.T) {
+	s := workday(t)
+	must(t, scalehouse.SetGrower(ctx, s.Desk, house.Grower{ID: "G1", Name: "Ada Field"}))
+	must(t, scalehouse.SetGrower(ctx, s.Desk, house.Grower{ID: "G3", Name: "Bo Renter"}))
+	before := string(pdf(t, s.dayPaper(oct1), wide))
+	s.takeOver(takeover.Loads, pastLoads)
+	for number := int64(9); number <= 11; number++ {
+		l, err := office.Ticket(ctx, s.Desk, number)
+		must(t, err)
+		if l.IssuedDay != oct2 { // the first of October is closed
+			t.Errorf("ticket %d counts on %s", number, l.IssuedDay)
+		}
+	}
+	if string(pdf(t, s.dayPaper(oct1), wide)) != before {
+		t.Error("a closed day changed")
+	}
+	s.verify()
+}
+
+func TestPastLoadsThatCannotBe(t *testing.T) {
+	s := newScene(t)
+	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	s.as(manager)
+	list := s.preview(takeover.Loads, pastHead+
+		"2026-09-14,corn,G1,T1,52300,24300,18.4,,,A-1\n"+
+		"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"+
+		"2025-09-14,corn,G1,T1,52300,24300,18.4,,,A-3\n"+
+		"2026-12-24,corn,G1,T1,52300,24300,18.4,,,A-4\n"+
+		"2026-09-14,soybeans,G1,T1,52300,24300,12.0,,,A-5\n"+
+		"2026-09-14,corn,G1,T1,52300,24300,18.4,,4.15 $/t,A-6\n")
+	var got []string
+	for _, p := range list.Problems() {
+		got = append(got, p.String())
+	}
+	for i, want := range []string{
+		`line 3, grower: there is no grower "G9"`, "line 4, day: no rates are in force for corn on 2025-09-14", "line 5, day: 2026-12-24 has not come yet; today is 2026-10-01",
+		"line 6, day: soybeans is not taken here", "line 7, price: The price is $4.15/t; this edition settles in bu"} {
+		if i >= len(got) || !strings.HasPrefix(got[i], want) {
+			t.Fatalf("problems:\n%s\nwant %d: %s", strings.Join(got, "\n"), i, want)
+		}
+	}
+	before := s.contents()
+	_, _, err := intake.Take(ctx, s.Desk, list, false, nil)
+	refused(t, err, "5 of 6 rows of loads.csv have problems, and nothing was taken over")
+	refused(t, err, `line 3, grower: there is no grower "G9"`)
+	if s.contents() != before {
+		t.Error("something was written")
+	}
+	var steps []string
+	taken, skipped, err := intake.Take(ctx, s.Desk, list, true, func(done, all int) { steps = append(steps, fmt.Sprintf("%d/%d", done, all)) })
+	must(t, err)
+	if taken != 1 || skipped != 5 || fmt.Sprint(steps) != "[1/6 2/6 3/6 4/6 5/6 6/6]" {
+		t.Errorf("%d taken, %d left out, progress %v", taken, skipped, steps)
+	}
+	s.verify()
+	_, _, err = intake.Take(ctx, s.Desk, s.preview(takeover.Loads, pastHead+"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"), true, nil)
+	refused(t, err, "loads.csv has no row that could be taken over")
+}
+
+func TestWhoMayTakeOver(t *testing.T) {
+	s := newScene(t)
+	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	_, _, err := intake.Take(ctx, s.Desk, s.preview(takeover.Loads, pastLoads), false, nil)
+	refused(t, err, "Taking past loads over is for a manager")
+	s.as(tester)
+	_, _, err = intake.Take(ctx, s.Desk, s.preview(takeover.Trucks, takeover.Example(takeover.Trucks)), false, nil)
+	refused(t, err, "may not change the lists")
+}
+
+// manyPast is a list long enough to be stopped in the middle.
+func manyPast(rows int) string {
+	var b strings.Builder
+	b.WriteString(pastHead)
+	for i := range rows {
+		fmt.Fprintf(&b, "2026-09-14,corn,G1,T1,%d,24300,18.4,,,A-%d\n", 50000+i*20, i)
+	}
+	return b.String()
+}
+
+func TestStoppedTakeoverLeavesNothing(t *testing.T) {
+	s := newScene(t)
+	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	s.as(manager)
+	before := s.contents()
+	stopped, stop := context.WithCancel(ctx)
+	_, _, err := intake.Take(stopped, s.Desk, s.preview(takeover.Loads, manyPast(50)), false, func(done, _ int) {
+		if done == 20 {
+			stop()
+		}
+	})
+	if !errors.Is(err, context.Canceled) || s.contents() != before {
+		t.Errorf("error %v; the book has changed: %v", err, s.contents() != before)
+	}
+	s.takeOver(takeover.Loads, manyPast(50))
+	s.verify()
+}
+
+const killedBook = "TENTHPOINT_DESK_TEST_BOOK"
+
+// TestMain is also the program that is killed in the middle of a takeover.
+func TestMain(m *testing.M) {
+	path := os.Getenv(killedBook)
+	if path == "" {
+		os.Exit(m.Run())
+	}
+	if err := takeOverForever(path); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+}
+
+// takeOverForever takes past loads over, says when half is done, and waits there
+// to be killed.
+func takeOverForever(path string) error {
+	book, err := store.Open(path, store.Options{})
+	if err != nil {
+		return err
+	}
+	corn, err := rates.Read("house-corn.toml", []byte(houseCorn))
+	if err != nil {
+		return err
+	}
+	set, _ := rates.NewSet(corn)
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: set, Place: time.UTC, Who: manager, Clock: func() time.Time { return time.Date(2026, 10, 1, 13, 0, 0, 0, time.UTC) }})
+	if err != nil {
+		return err
+	}
+	list, _, err := intake.Preview(ctx, d, takeover.Loads, "loads.csv", []byte(manyPast(200)))
+	if err != nil {
+		return err
+	}
+	_, _, err = intake.Take(ctx, d, list, false, func(done, _ int) {
+		if done == 100 {
+			fmt.Println("half")
+			time.Sleep(time.Hour)
+		}
+	})
+	return err
+}
+
+func TestKilledTakeoverLeavesNothing(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "elevator.book")
+	book, err := store.Open(path, store.Options{Create: true})
+	must(t, err)
+	s := sceneOn(t, book)
+	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	before := s.contents()
+	child := exec.Command(os.Args[0])
+	child.Env = append(os.Environ(), killedBook+"="+path)
+	child.Stderr = os.Stderr
+	out, err := child.StdoutPipe()
+	must(t, err)
+	must(t, child.Start())
+	line, err := bufio.NewReader(out).ReadString('\n')
+	if err != nil || line != "half\n" {
+		t.Fatalf("the child said %q: %v", line, err)
+	}
+	must(t, child.Process.Kill())
+	_ = child.Wait() // it was killed
+	if s.contents() != before {
+		t.Error("something of the killed takeover is in the book")
+	}
+	s.as(manager).takeOver(takeover.Loads, manyPast(200))
+	if rows, err := book.Loads(ctx, store.LoadFilter{Phases: []string{string(load.Ticketed)}}); err != nil || len(rows) != 200 {
+		t.Errorf("%d loads afterwards: %v", len(rows), err)
+	}
+	s.verify()
+}

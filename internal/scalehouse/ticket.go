@@ -1,0 +1,152 @@
+package scalehouse
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+)
+
+// Issue settles a load and gives its ticket the next number. A load that
+// corrects a ticket supersedes it in the same transaction; the void ticket that
+// a load reissues learns its number there.
+func Issue(ctx context.Context, at Actor, id string) (int64, error) {
+	return result(ctx, at, func(w *Batch) (int64, error) {
+		if err := w.desk.mayWeigh("issue a ticket"); err != nil {
+			return 0, err
+		}
+		l, err := w.load(id)
+		if err != nil {
+			return 0, err
+		}
+		if l.Phase == load.Ticketed || l.Phase == load.Void || l.Phase == load.Corrected || l.Phase == load.TurnedAway {
+			return 0, l.Allow(load.Issued{Number: 1, Weigher: w.desk.who.Name})
+		}
+		if stops := ticketStops(w.desk, l); len(stops) > 0 {
+			return 0, office.Sentences(stops)
+		}
+		if err := w.settle(l); err != nil {
+			return 0, err
+		}
+		return w.number(l)
+	})
+}
+
+// ticketStops are the doubts about a reading that stop a ticket in this house until a
+// manager lets it through. A flag begins with its code, "too-cold: …".
+func ticketStops(d *Desk, l *load.Load) []string {
+	var out []string
+	for _, flag := range l.Sample.Flags {
+		code, sentence, _ := strings.Cut(flag, ": ")
+		if slices.Contains(d.profile.StopOn, code) && !accepted(l, code) {
+			out = append(out, fmt.Sprintf("%s This elevator stops a ticket for it: test again, or let a manager accept %q.", sentence, code))
+		}
+	}
+	for _, stop := range l.Sample.Stops {
+		switch {
+		case stop.Final:
+			out = append(out, stop.Sentence)
+		case !accepted(l, stop.Code):
+			out = append(out, fmt.Sprintf("%s This stops the ticket: test again, or let a manager accept %q.", stop.Sentence, stop.Code))
+		}
+	}
+	return out
+}
+
+func accepted(l *load.Load, limit string) bool {
+	return slices.ContainsFunc(l.Accepted, func(a load.AcceptedLimit) bool { return a.Limit == limit })
+}
+
+// settle works the load out and writes the result down, with the edition's
+// text if the book does not have it yet.
+func (w *Batch) settle(l *load.Load) error {
+	s, problems := office.Preview(w.desk, l)
+	if len(problems) > 0 {
+		return problems
+	}
+	if s.Edition != nil {
+		e := s.Edition
+		if err := w.tx.KeepEdition(e.ID, e.Hash, string(e.Text)); err != nil {
+			return err
+		}
+	}
+	_, err := w.append(l, office.SettledFact(s))
+	return err
+}
+
+func (w *Batch) number(l *load.Load) (int64, error) {
+	day, err := w.businessDay()
+	if err != nil {
+		return 0, err
+	}
+	return w.numberOn(l, day)
+}
+
+// numberOn gives a load's ticket the next number, to count on a day.
+func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
+	number, err := w.tx.NextNumber("ticket")
+	if err != nil {
+		return 0, err
+	}
+	if _, err := w.append(l, load.Issued{Number: number, Weigher: w.desk.who.Name, Day: day}); err != nil {
+		return 0, err
+	}
+	w.tickets[number] = l.ID
+	if l.InPlaceOf() == 0 {
+		return number, nil
+	}
+	old, err := w.ticket(l.InPlaceOf())
+	if err != nil {
+		return 0, err
+	}
+	_, err = w.append(old, supersede(l, day))
+	return number, err
+}
+
+// supersede is the fact that a ticket gave way to the one that took its place.
+func supersede(l *load.Load, day quantity.Date) load.Fact {
+	if l.Reissues > 0 {
+		return load.Reissued{By: l.Number, Day: day}
+	}
+	return load.Superseded{By: l.Number, Reason: l.Why, Day: day}
+}
+
+// RecordPrint writes down that a copy of a ticket is being printed, and tells which:
+// 0 is the original, then reprints.
+func RecordPrint(ctx context.Context, at Actor, number int64) (copyNo int64, err error) {
+	return result(ctx, at, func(w *Batch) (copyNo int64, err error) {
+		if err := w.desk.somebody("print a ticket"); err != nil {
+			return 0, err
+		}
+		l, err := w.ticket(number)
+		if err != nil {
+			return 0, err
+		}
+		copyNo = l.Copies
+		_, err = w.append(l, load.Printed{Copy: copyNo})
+		return copyNo, err
+	})
+}
+
+// Void cancels a ticket. Its number and every copy stay.
+func Void(ctx context.Context, at Actor, number int64, reason string) error {
+	return at.do(ctx, func(w *Batch) error {
+		if err := w.desk.MayManage("Voiding a ticket"); err != nil {
+			return err
+		}
+		l, err := w.ticket(number)
+		if err != nil {
+			return err
+		}
+		day, err := w.businessDay()
+		if err != nil {
+			return err
+		}
+		_, err = w.append(l, load.Voided{Reason: reason, Day: day})
+		return err
+	})
+}
