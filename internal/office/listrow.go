@@ -2,6 +2,7 @@ package office
 
 import (
 	"context"
+	"fmt"
 	"strings"
 
 	"tenthpoint/internal/daysheet"
@@ -37,7 +38,7 @@ func RowOf(l *load.Load) store.LoadRow {
 		r.Owners = append(r.Owners, o.ID)
 	}
 	if l.Settled != nil {
-		r.Edition, r.EditionHash, r.Figures = l.Settled.Edition, l.Settled.EditionHash, l.Settled.Figures
+		r.Edition, r.EditionHash, r.Figures, r.Engine = l.Settled.Edition, l.Settled.EditionHash, l.Settled.Figures, l.Settled.Engine
 	}
 	return r
 }
@@ -67,6 +68,12 @@ func sheetTicket(d Desk, r store.LoadRow) (daysheet.Ticket, error) {
 		Truck: r.Truck, Bin: r.Bin, Taken: r.Disposition, Contract: r.Contract, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
 		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
 		Manual: parted(r.Manual), Accepted: parted(r.Accepted), Flags: parted(r.Flags), Figures: r.Figures,
+	}
+	if r.Phase != string(load.TurnedAway) {
+		var err error
+		if t.Summary, err = r.Recorded().Summary(); err != nil {
+			return t, fmt.Errorf("ticket %d: %w", r.Ticket, err)
+		}
 	}
 	for _, one := range []struct {
 		text string

@@ -296,7 +296,7 @@ func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	d := r.frame.Desk
 	id := b.hand.load.ID
 	details := b.hand.load.Details
-	details.Bin, details.Disposition = "P1", load.Stored
+	details.Bin, details.Disposition, details.Price, details.PriceSource = "P1", load.Stored, nil, ""
 	must(t, scalehouse.Amend(t.Context(), d, id, details))
 	l, err := office.Load(t.Context(), d, id)
 	must(t, err)

@@ -126,7 +126,7 @@ func (b *Bench) Working() []PaperLine {
 	if !s.isTested() {
 		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("No test has been made.")})
 	}
-	return append(append(lines, stepLines(s.found.testing.Sheet.Steps())...), s.grade().lines()...)
+	return append(append(lines, stepLines(s.found.testing.Sheet.Steps(), "")...), s.grade().lines()...)
 }
 
 // grade is what the sample would grade by the tests made and the other results as
