@@ -16,10 +16,11 @@ func Standing[F journal.Kinded](ctx context.Context, book *store.Book) ([]F, err
 	if err != nil {
 		return nil, err
 	}
-	return readRecords[F](rows)
+	return ReadRecords[F](rows)
 }
 
-func readRecords[F journal.Kinded](rows []store.Standing) ([]F, error) {
+// ReadRecords reads records of one kind out of their rows.
+func ReadRecords[F journal.Kinded](rows []store.Standing) ([]F, error) {
 	out := make([]F, 0, len(rows))
 	for _, row := range rows {
 		fact, err := journal.ReadBody[F](row.Body)
@@ -104,5 +105,5 @@ func recordsIn[F journal.Kinded](l Lists) ([]F, error) {
 	if err != nil {
 		return nil, err
 	}
-	return readRecords[F](rows)
+	return ReadRecords[F](rows)
 }

@@ -129,11 +129,14 @@ func (w *Batch) ticket(number int64) (*load.Load, error) {
 	if id, ok := w.tickets[number]; ok {
 		return w.load(id)
 	}
-	var id string
-	if err := w.tx.QueryRow("SELECT id FROM loads WHERE ticket = ?", number).Scan(&id); err != nil {
+	rows, err := w.tx.Loads(store.LoadFilter{Ticket: number})
+	if err != nil {
+		return nil, err
+	}
+	if len(rows) == 0 {
 		return nil, office.NoTicket(number)
 	}
-	return w.load(id)
+	return w.load(rows[0].ID)
 }
 
 // append applies a fact to a load and appends it to the journal; the load's row
@@ -188,13 +191,16 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 // written down under an id.
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasStanding(kind, id) }
 
-// onYardFor is the load on the yard that is to take a ticket's place, by the
-// column of the lists that names the ticket; empty when there is none.
-func (w *Batch) onYardFor(column string, number int64) (id string, err error) {
+// onYardWith is the load on the yard that is to take a ticket's place, as the
+// filter says; empty when there is none.
+func (w *Batch) onYardWith(f store.LoadFilter) (id string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err
 	}
-	err = w.tx.QueryRow("SELECT coalesce(max(id), '') FROM loads WHERE "+column+" = ? AND phase IN (?, ?)",
-		number, string(load.OnYard), string(load.Ready)).Scan(&id)
-	return id, err
+	f.Phases = []string{string(load.OnYard), string(load.Ready)}
+	rows, err := w.tx.Loads(f)
+	if err != nil || len(rows) == 0 {
+		return "", err
+	}
+	return rows[len(rows)-1].ID, nil
 }

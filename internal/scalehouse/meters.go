@@ -15,7 +15,7 @@ func SetMeter(ctx context.Context, at Actor, m bench.Meter) error {
 	if wrong := office.SentencesOf(m.Check()); len(wrong) > 0 {
 		return office.Sentences(wrong)
 	}
-	return SetRecord(ctx, at, m.ID, office.MeterRecord{m})
+	return SetRecord(ctx, at, m.ID, office.MeterRecord{Meter: m})
 }
 
 // CheckMeter writes a reference sample read on a meter down. Day and person

@@ -47,11 +47,10 @@ func (w *Batch) pastDay(own, last quantity.Date) (quantity.Date, error) {
 		if err := w.renewRows(); err != nil {
 			return own, err
 		}
-		var text string
-		if err := w.tx.QueryRow("SELECT coalesce(max(issued_day), '') FROM loads").Scan(&text); err != nil {
+		text, err := w.tx.LastIssuedDay()
+		if err != nil {
 			return own, err
 		}
-		var err error
 		if last, err = office.ListedDay(text); err != nil {
 			return own, err
 		}

@@ -130,22 +130,9 @@ func (w *Batch) managerStays(p house.Person) error {
 
 // people are all people as the work has left them so far.
 func (w *Batch) people() ([]house.Person, error) {
-	rows, err := w.tx.Query("SELECT body FROM standing WHERE kind = ?", house.Person{}.Kind())
+	rows, err := w.tx.StandingOf(house.Person{}.Kind())
 	if err != nil {
 		return nil, err
 	}
-	defer rows.Close()
-	var people []house.Person
-	for rows.Next() {
-		var body []byte
-		if err := rows.Scan(&body); err != nil {
-			return nil, err
-		}
-		person, err := journal.ReadBody[house.Person](body)
-		if err != nil {
-			return nil, err
-		}
-		people = append(people, person)
-	}
-	return people, rows.Err()
+	return office.ReadRecords[house.Person](rows)
 }

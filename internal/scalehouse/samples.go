@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
 )
 
 // Probed is what the probe brought up, written down before anything is tested:
@@ -103,7 +104,12 @@ func (w *Batch) loadOfSample(id, number string) (other string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err
 	}
-	err = w.tx.QueryRow("SELECT coalesce(min(id), '') FROM loads WHERE sample = ? AND id <> ?", number, id).Scan(&other)
+	rows, err := w.tx.Loads(store.LoadFilter{Sample: number})
+	for _, r := range rows {
+		if r.ID != id && (other == "" || r.ID < other) {
+			other = r.ID
+		}
+	}
 	return other, err
 }
 

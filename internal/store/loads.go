@@ -86,6 +86,8 @@ type LoadFilter struct {
 	Phases               []string
 	Ticket               int64
 	FromTicket, ToTicket int64
+	Corrects, Reissues   int64  // the ticket whose place the load takes
+	Sample               string // number
 	IssuedDay            string
 	EndedDay             string
 	EndedFrom, EndedTo   string // voided, corrected or refused from one day to another
@@ -143,6 +145,7 @@ func (f LoadFilter) query() (string, []any) {
 	equal("commodity", f.Commodity)
 	equal("truck", f.Truck)
 	equal("bin", f.Bin)
+	equal("sample", f.Sample)
 	if len(f.Phases) > 0 {
 		marks := strings.TrimSuffix(strings.Repeat("?, ", len(f.Phases)), ", ")
 		phases := make([]any, len(f.Phases))
@@ -166,9 +169,14 @@ func (f LoadFilter) query() (string, []any) {
 }
 
 func (f LoadFilter) ranges(restrict func(string, ...any)) {
-	if f.Ticket != 0 {
-		restrict("ticket = ?", f.Ticket)
+	number := func(column string, n int64) {
+		if n != 0 {
+			restrict(column+" = ?", n)
+		}
 	}
+	number("ticket", f.Ticket)
+	number("corrects", f.Corrects)
+	number("reissues", f.Reissues)
 	if f.FromTicket != 0 {
 		restrict("ticket >= ?", f.FromTicket)
 	}

@@ -70,3 +70,10 @@ func scanKept(rows *sql.Rows) ([]KeptSamples, error) {
 	}
 	return out, rows.Err()
 }
+
+// LastIssuedDay is the latest day that any ticket counts in; empty before the
+// first ticket.
+func (tx *Tx) LastIssuedDay() (day string, err error) {
+	err = tx.QueryRow("SELECT coalesce(max(issued_day), '') FROM loads").Scan(&day)
+	return day, err
+}
