@@ -3,8 +3,8 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/store"
 )
 
 // findCommand finds tickets.
@@ -66,8 +66,8 @@ func (c findCommand) Run(t *terminal) error {
 	})
 }
 
-func (c findCommand) filter() (store.LoadFilter, error) {
-	f := store.LoadFilter{
+func (c findCommand) filter() (book.LoadFilter, error) {
+	f := book.LoadFilter{
 		Text: c.Text, Grower: c.Grower, Truck: c.Truck, Bin: c.Bin, FromDay: c.From, ToDay: c.To,
 		FromTicket: 1, Newest: true, Limit: c.Most,
 	}
@@ -84,7 +84,7 @@ func (c findCommand) filter() (store.LoadFilter, error) {
 	return f, err
 }
 
-func foundIn(r store.LoadRow) (foundTicket, error) {
+func foundIn(r book.LoadRow) (foundTicket, error) {
 	f := foundTicket{
 		Ticket: fmt.Sprint(r.Ticket), Status: r.Phase, Day: r.IssuedDay, Grower: r.GrowerName,
 		Commodity: r.Commodity, Truck: r.Truck, Payable: load.Disposition(r.Disposition).Unpriced(),

@@ -14,10 +14,10 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
 
@@ -78,16 +78,16 @@ func (d *desktop) startDisplay() {
 // fill makes the book of the invented elevator.
 func (d *desktop) fill(loads int) {
 	d.t.Helper()
-	d.inBook(func(book *store.Book) {
+	d.inBook(func(book *sqlite.Book) {
 		editions, err := schedules.Editions()
 		must(d.t, err)
 		must(d.t, demo.Fill(context.Background(), book, demo.Options{Loads: loads, Seed: 7, Now: time.Now(), Place: time.Local, Rates: editions}, nil))
 	})
 }
 
-func (d *desktop) inBook(do func(*store.Book)) {
+func (d *desktop) inBook(do func(*sqlite.Book)) {
 	d.t.Helper()
-	book, err := store.Open(d.book(), store.Options{Create: true})
+	book, err := sqlite.Open(d.book(), sqlite.Options{Create: true})
 	must(d.t, err)
 	do(book)
 	must(d.t, book.Close())
@@ -96,7 +96,7 @@ func (d *desktop) inBook(do func(*store.Book)) {
 // onDesk looks into the book through a desk.
 func (d *desktop) onDesk(do func(*scalehouse.Desk)) {
 	d.t.Helper()
-	d.inBook(func(book *store.Book) {
+	d.inBook(func(book *sqlite.Book) {
 		editions, err := schedules.Editions()
 		must(d.t, err)
 		at, err := scalehouse.Open(context.Background(), book, scalehouse.Options{Name: "test", Rates: editions})

@@ -11,17 +11,17 @@ import (
 	"time"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // untilTyped waits until the window has taken the keys in: a text that was typed
 // is a draft in the book.
 func (d *desktop) untilTyped(text string) {
 	d.t.Helper()
-	book, err := store.Open(d.book(), store.Options{ReadOnly: true})
+	book, err := sqlite.Open(d.book(), sqlite.Options{ReadOnly: true})
 	must(d.t, err)
 	defer func() { must(d.t, book.Close()) }()
 	var typed []store.Draft
@@ -100,7 +100,7 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 		if left, lost, err := scalehouse.Drafts(context.Background(), at); err != nil || len(lost) > 0 || hasDraftOf(left, id) {
 			t.Errorf("after the ticket there is %v, %q, %v", left, lost, err)
 		}
-		sound, err := audit.Verify(context.Background(), at, nil)
+		sound, err := audit.Verify(context.Background(), at, at.Book(), nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
 			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))

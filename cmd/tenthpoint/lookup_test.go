@@ -9,11 +9,11 @@ import (
 	"strconv"
 	"testing"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // In a real window, by the keyboard alone: a ticket is found by its number,
@@ -62,7 +62,7 @@ func TestLookingThingsUp(t *testing.T) {
 	if len(copies) != 1 {
 		t.Fatalf("the backups are %q", copies)
 	}
-	copied, err := store.Open(copies[0], store.Options{ReadOnly: true})
+	copied, err := sqlite.Open(copies[0], sqlite.Options{ReadOnly: true})
 	must(t, err)
 	must(t, copied.Close())
 }

@@ -79,7 +79,7 @@ func (b Bench) Faults() Sentences {
 
 // BenchSetup is how the elevator tests.
 func BenchSetup(ctx context.Context, d Desk) (Bench, error) {
-	all, err := Standing[Bench](ctx, d.Book())
+	all, err := RecordsOf[Bench](ctx, d.Reader())
 	if err != nil || len(all) == 0 {
 		return defaultBench(d.Profile().Rules), err
 	}

@@ -9,15 +9,15 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/store"
 )
 
 // Load is one load as it stands.
 func Load(ctx context.Context, d Desk, id string) (*load.Load, error) {
-	facts, err := d.Book().FactsOf(ctx, LoadSubject(id))
+	facts, err := d.Reader().FactsOf(ctx, LoadSubject(id))
 	if err != nil {
 		return nil, err
 	}
@@ -31,7 +31,7 @@ func Load(ctx context.Context, d Desk, id string) (*load.Load, error) {
 // Yard are the loads that have no ticket yet and were not turned away, in the
 // order they came.
 func Yard(ctx context.Context, d Desk) ([]*load.Load, error) {
-	rows, err := d.Book().Loads(ctx, store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	rows, err := d.Reader().Loads(ctx, book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return nil, err
 	}
@@ -49,7 +49,7 @@ func Yard(ctx context.Context, d Desk) ([]*load.Load, error) {
 
 // Ticket finds the load of a ticket.
 func Ticket(ctx context.Context, d Desk, number int64) (*load.Load, error) {
-	rows, err := d.Book().Loads(ctx, store.LoadFilter{Ticket: number})
+	rows, err := d.Reader().Loads(ctx, book.LoadFilter{Ticket: number})
 	if err != nil {
 		return nil, err
 	}
@@ -154,7 +154,7 @@ func useCharts(ctx context.Context, d Desk, l *load.Load) error {
 }
 
 func keptChart(ctx context.Context, d Desk, c load.ChartText) (*bench.Chart, error) {
-	id, text, err := d.Book().Edition(ctx, c.Hash)
+	id, text, err := d.Reader().Edition(ctx, c.Hash)
 	if err != nil {
 		return nil, err
 	}

@@ -6,7 +6,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/bench"
-	"tenthpoint/internal/store"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/working"
 )
 
@@ -20,7 +20,7 @@ const MeterCheckKind = "bench.check"
 
 // Meters are the elevator's moisture meters by id.
 func Meters(ctx context.Context, d Desk) ([]bench.Meter, error) {
-	all, err := Standing[MeterRecord](ctx, d.Book())
+	all, err := RecordsOf[MeterRecord](ctx, d.Reader())
 	out := make([]bench.Meter, len(all))
 	for i, m := range all {
 		out[i] = m.Meter
@@ -31,7 +31,7 @@ func Meters(ctx context.Context, d Desk) ([]bench.Meter, error) {
 // MeterChecks are all reference samples read on a meter, in the order written down.
 func MeterChecks(ctx context.Context, d Desk, meterID string) ([]bench.Check, error) {
 	var out []bench.Check
-	for f, err := range d.Book().Facts(ctx, store.Filter{Subject: "meter " + meterID, Kind: MeterCheckKind}) {
+	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Subject: "meter " + meterID, Kind: MeterCheckKind}) {
 		if err != nil {
 			return nil, err
 		}

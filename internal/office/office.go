@@ -16,13 +16,12 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/store"
 )
 
 // Desk is the place of work that answers and papers are made for: the book, the
 // elevator as it is set up, the rates and charts in use, and its clock.
 type Desk interface {
-	Book() *store.Book
+	Reader() Book
 	Profile() house.Profile
 	Rates() *rates.Set
 	Charts() *bench.Shelf

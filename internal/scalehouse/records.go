@@ -4,10 +4,10 @@ import (
 	"context"
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/store"
 )
 
 // SetProfile sets the elevator up, or changes it.
@@ -66,7 +66,7 @@ func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	if err != nil {
 		return err
 	}
-	return w.tx.PutStanding(store.Standing{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
+	return w.tx.PutRecord(book.Record{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
 }
 
 // mayRecord says in a sentence that a standing thing is not for the person
@@ -130,7 +130,7 @@ func (w *Batch) managerStays(p house.Person) error {
 
 // people are all people as the work has left them so far.
 func (w *Batch) people() ([]house.Person, error) {
-	rows, err := w.tx.StandingOf(house.Person{}.Kind())
+	rows, err := w.tx.Records(house.Person{}.Kind())
 	if err != nil {
 		return nil, err
 	}

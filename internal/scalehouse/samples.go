@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/store"
 )
 
 // Probed is what the probe brought up, written down before anything is tested:
@@ -104,7 +104,7 @@ func (w *Batch) loadOfSample(id, number string) (other string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err
 	}
-	rows, err := w.tx.Loads(store.LoadFilter{Sample: number})
+	rows, err := w.tx.Loads(book.LoadFilter{Sample: number})
 	for _, r := range rows {
 		if r.ID != id && (other == "" || r.ID < other) {
 			other = r.ID

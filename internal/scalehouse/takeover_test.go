@@ -12,6 +12,8 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
@@ -19,7 +21,6 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/intake"
-	"tenthpoint/internal/store"
 	"tenthpoint/internal/takeover"
 )
 
@@ -216,7 +217,7 @@ func TestMain(m *testing.M) {
 // takeOverForever takes past loads over, says when half is done, and waits there
 // to be killed.
 func takeOverForever(path string) error {
-	book, err := store.Open(path, store.Options{})
+	kept, err := sqlite.Open(path, sqlite.Options{})
 	if err != nil {
 		return err
 	}
@@ -225,7 +226,7 @@ func takeOverForever(path string) error {
 		return err
 	}
 	set, _ := rates.NewSet(corn)
-	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: set, Place: time.UTC, Who: manager, Clock: func() time.Time { return time.Date(2026, 10, 1, 13, 0, 0, 0, time.UTC) }})
+	d, err := scalehouse.Open(ctx, kept, scalehouse.Options{Rates: set, Place: time.UTC, Who: manager, Clock: func() time.Time { return time.Date(2026, 10, 1, 13, 0, 0, 0, time.UTC) }})
 	if err != nil {
 		return err
 	}
@@ -244,9 +245,9 @@ func takeOverForever(path string) error {
 
 func TestKilledTakeoverLeavesNothing(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "elevator.book")
-	book, err := store.Open(path, store.Options{Create: true})
+	kept, err := sqlite.Open(path, sqlite.Options{Create: true})
 	must(t, err)
-	s := sceneOn(t, book)
+	s := sceneOn(t, kept)
 	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
 	before := s.contents()
 	child := exec.Command(os.Args[0])
@@ -265,7 +266,7 @@ func TestKilledTakeoverLeavesNothing(t *testing.T) {
 		t.Error("something of the killed takeover is in the book")
 	}
 	s.as(manager).takeOver(takeover.Loads, manyPast(200))
-	if rows, err := book.Loads(ctx, store.LoadFilter{Phases: []string{string(load.Ticketed)}}); err != nil || len(rows) != 200 {
+	if rows, err := kept.Loads(ctx, book.LoadFilter{Phases: []string{string(load.Ticketed)}}); err != nil || len(rows) != 200 {
 		t.Errorf("%d loads afterwards: %v", len(rows), err)
 	}
 	s.verify()

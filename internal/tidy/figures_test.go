@@ -11,7 +11,7 @@ import (
 )
 
 // exactPackages hold weights, percents, bushels or money.
-var exactPackages = slices.Concat(core, papers, rooms, []string{"internal/store", "ui/present", "schedules"})
+var exactPackages = slices.Concat(core, papers, rooms, []string{"internal/book", "internal/book/sqlite", "ui/present", "schedules"})
 
 // floatNames are types and functions through which a binary fraction enters.
 var floatNames = []string{

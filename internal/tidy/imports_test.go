@@ -15,7 +15,7 @@ var core = inside("tongue", "quantity", "tomlfile", "working", "grain", "rates",
 var papers = inside("slip", "report", "daysheet", "proof")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("store", "scalelink", "spool")
+var devices = inside("book", "book/sqlite", "scalelink", "spool")
 
 // rooms are what is done and asked for at an elevator.
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
@@ -46,10 +46,11 @@ var mayImport = map[string][]string{
 	"internal/dispute":  inside("quantity", "journal"),
 	"internal/takeover": inside("quantity", "grain", "house", "load"),
 
-	"internal/store":    slices.Concat(core, []string{"migrations"}),
-	"internal/typeface": {}, // the letters on paper
-	"internal/slip":     slices.Concat(core, inside("typeface")),
-	"internal/report":   inside("tongue", "typeface"),
+	"internal/book":        core, // what a book holds
+	"internal/book/sqlite": slices.Concat(core, inside("book"), []string{"migrations"}),
+	"internal/typeface":    {}, // the letters on paper
+	"internal/slip":        slices.Concat(core, inside("typeface")),
+	"internal/report":      inside("tongue", "typeface"),
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),
@@ -58,12 +59,12 @@ var mayImport = map[string][]string{
 	"internal/spool":           {},
 
 	"internal/ratefiles": slices.Concat(inside("tomlfile", "rates", "bench"), []string{"schedules"}),
-	"internal/office":    slices.Concat(core, papers, inside("store")),
-	"internal/audit":     slices.Concat(core, inside("store", "office")),
+	"internal/office":    slices.Concat(core, papers, inside("book")),
+	"internal/audit":     slices.Concat(core, inside("book", "office")),
 
-	"internal/scalehouse":        slices.Concat(core, papers, inside("store", "office")),
+	"internal/scalehouse":        slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/intake": slices.Concat(core, inside("office", "scalehouse")),
-	"internal/demo":              slices.Concat(core, inside("store", "office", "scalehouse")),
+	"internal/demo":              slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
 	"ui/present":  slices.Concat(core, papers, rooms, inside("fold")),
 	"ui/kit":      inside("fold"),
@@ -139,14 +140,14 @@ import _ "tenthpoint/internal/rates"`),
 		snippet(t, "internal/rates/a.go", `package rates
 import _ "tenthpoint/internal/settle"`),
 		snippet(t, "ui/view/a.go", `package view
-import _ "tenthpoint/internal/store"`),
+import _ "tenthpoint/internal/book/sqlite"`),
 		snippet(t, "ui/view/a_test.go", `package view
-import _ "tenthpoint/internal/store"`),
+import _ "tenthpoint/internal/book/sqlite"`),
 		snippet(t, "internal/pricing/a.go", `package pricing`),
 		snippet(t, "internal/pricing/b.go", `package pricing`),
 	}),
 		"internal/rates/a.go:2: internal/rates may not import internal/settle",
-		"ui/view/a.go:2: ui/view may not import internal/store",
+		"ui/view/a.go:2: ui/view may not import internal/book/sqlite",
 		"internal/pricing: this package is not in the table")
 }
 

@@ -12,8 +12,8 @@ var belongsTo = map[string][]string{
 	"github.com/shopspring/decimal": {"internal/quantity"},
 	"math/big":                      {"internal/quantity"},
 	"github.com/BurntSushi/toml":    {"internal/tomlfile", "internal/scalelink", "internal/ratefiles"},
-	"database/sql":                  {"internal/store"},
-	"modernc.org/sqlite":            {"internal/store"},
+	"database/sql":                  {"internal/book/sqlite"},
+	"modernc.org/sqlite":            {"internal/book/sqlite"},
 	"codeberg.org/go-pdf/fpdf":      papers,
 	"github.com/boombuler/barcode":  papers,
 	"go.bug.st/serial":              {"internal/scalelink"},
@@ -72,7 +72,7 @@ import _ "fyne.io/fyne/v2/widget"`),
 import _ "database/sql"`),
 	}),
 		"internal/settle/a.go:2: github.com/shopspring/decimal belongs to internal/quantity",
-		"internal/scalehouse/a.go:2: database/sql belongs to internal/store",
+		"internal/scalehouse/a.go:2: database/sql belongs to internal/book/sqlite",
 		"ui/present/a.go:2: fyne.io belongs to")
 }
 

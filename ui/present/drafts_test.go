@@ -13,9 +13,9 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
 
@@ -349,7 +349,7 @@ func TestDraftsAreTextsOnly(t *testing.T) {
 	NewYard(r.frame).Form().Type("gross", "52,3")
 	rows, err := r.frame.Desk.Book().Drafts(context.Background())
 	must(t, err)
-	if !slices.ContainsFunc(rows, func(d store.Draft) bool { return strings.Contains(d.Texts, `"52,3"`) }) {
+	if !slices.ContainsFunc(rows, func(d book.Draft) bool { return strings.Contains(d.Texts, `"52,3"`) }) {
 		t.Errorf("the weight is not as it was typed: %v", rows)
 	}
 	for _, row := range rows {

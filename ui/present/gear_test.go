@@ -8,12 +8,12 @@ import (
 	"testing"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/slip"
-	"tenthpoint/internal/store"
 )
 
 // desktop is a station made of notes.
@@ -229,7 +229,7 @@ func TestGearBackup(t *testing.T) {
 	if len(copies) != 1 || len(station.folders) != 1 {
 		t.Fatalf("%q are there", copies)
 	}
-	book, err := store.Open(copies[0], store.Options{ReadOnly: true})
+	book, err := sqlite.Open(copies[0], sqlite.Options{ReadOnly: true})
 	must(t, err)
 	must(t, book.Close())
 	if text := textOf(g.Card()); !strings.Contains(text, "Last backup | 2025-10-14 12:00 | "+copies[0]) {

@@ -169,7 +169,7 @@ func (g *Gear) Verify() {
 			if err != nil {
 				return err
 			}
-			found, err = audit.Verify(ctx, g.frame.Desk, func(done int64) { report(int(done), int(max(done, tickets))) })
+			found, err = audit.Verify(ctx, g.frame.Desk, g.frame.Desk.Book(), func(done int64) { report(int(done), int(max(done, tickets))) })
 			return err
 		},
 		Done: func(err error) {

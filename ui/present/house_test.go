@@ -8,9 +8,9 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
 
@@ -108,7 +108,7 @@ func (r *room) question() Ask {
 // manager at the desk.
 func demoRoom(t testing.TB, loads int) *room {
 	t.Helper()
-	return newRoom(t, func(book *store.Book) {
+	return newRoom(t, func(book *sqlite.Book) {
 		editions, err := schedules.Editions()
 		must(t, err)
 		must(t, demo.Fill(context.Background(), book, demo.Options{Loads: loads, Seed: 7, Now: noon, Place: time.UTC, Rates: editions}, nil))
@@ -116,11 +116,11 @@ func demoRoom(t testing.TB, loads int) *room {
 }
 
 // emptyRoom is a room on a book of which nothing is known.
-func emptyRoom(t testing.TB) *room { return newRoom(t, func(*store.Book) {}, "") }
+func emptyRoom(t testing.TB) *room { return newRoom(t, func(*sqlite.Book) {}, "") }
 
-func newRoom(t testing.TB, fill func(*store.Book), who string) *room {
+func newRoom(t testing.TB, fill func(*sqlite.Book), who string) *room {
 	t.Helper()
-	book, err := store.OpenScratch()
+	book, err := sqlite.OpenScratch()
 	must(t, err)
 	t.Cleanup(func() { must(t, book.Close()) })
 	fill(book)

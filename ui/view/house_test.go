@@ -8,9 +8,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
@@ -44,7 +44,7 @@ type scene struct {
 func newScene(t testing.TB, look Look, loads int) *scene {
 	t.Helper()
 	ctx := context.Background()
-	book, err := store.OpenScratch()
+	book, err := sqlite.OpenScratch()
 	must(t, err)
 	t.Cleanup(func() { must(t, book.Close()) })
 	editions, err := schedules.Editions()
