@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
@@ -21,12 +22,12 @@ import (
 // is a draft in the book.
 func (d *desktop) untilTyped(text string) {
 	d.t.Helper()
-	book, err := sqlite.Open(d.book(), sqlite.Options{ReadOnly: true})
+	kept, err := sqlite.Open(d.book(), sqlite.Options{ReadOnly: true})
 	must(d.t, err)
-	defer func() { must(d.t, book.Close()) }()
-	var typed []store.Draft
+	defer func() { must(d.t, kept.Close()) }()
+	var typed []book.Draft
 	for until := time.Now().Add(patience); time.Now().Before(until); time.Sleep(200 * time.Millisecond) {
-		typed, err = book.Drafts(context.Background())
+		typed, err = kept.Drafts(context.Background())
 		must(d.t, err)
 		for _, draft := range typed {
 			if strings.Contains(draft.Texts, text) {

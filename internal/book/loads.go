@@ -92,7 +92,7 @@ func EncodeFigures(r LoadRow) (string, error) {
 	return string(text), nil
 }
 
-// DecodeFigures reads what figuresText wrote.
+// DecodeFigures reads what EncodeFigures wrote.
 func DecodeFigures(r *LoadRow, text string) error {
 	if err := json.Unmarshal([]byte(text), &r.Figures); err != nil {
 		return fmt.Errorf("%w: load %s: %w", ErrFigures, r.ID, err)

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// StockRow is one day of one commodity in one bin. Balance is what is there in
+// StockRow is one day of one commodity in one bin. Weight is what is there in
 // the evening: the balance before, and In − Out − Back.
 type StockRow struct {
 	Commodity, Bin, Day   string
@@ -51,14 +51,44 @@ func MovesOf(r LoadRow) ([]StockMove, error) {
 	return []StockMove{move, ended}, nil
 }
 
-func (m StockMove) Delta() quantity.Amount { return m.In.Sub(m.Out).Sub(m.Back) }
+// Shift adds a move to its day and to the balance of every day after it. Days are
+// the rows of the move's place from its day on, in order; before is the balance of
+// the last day before, zero where there is none. What it returns is to be written.
+func (m StockMove) Shift(before quantity.Amount, days []StockRow) []StockRow {
+	if len(days) == 0 || days[0].Day != m.Day {
+		none := quantity.Zero(m.Key.Unit)
+		first := StockRow{Commodity: m.Key.Commodity, Bin: m.Key.Bin, Day: m.Day, In: none, Out: none, Back: none, Weight: before}
+		days = slices.Insert(days, 0, first)
+	}
+	days[0].In, days[0].Out, days[0].Back = days[0].In.Add(m.In), days[0].Out.Add(m.Out), days[0].Back.Add(m.Back)
+	for i := range days {
+		days[i].Weight = days[i].Weight.Add(m.delta())
+	}
+	return days
+}
 
-func (m StockMove) Negative() StockMove {
+// StockChange is what a load's row moves when it takes the place of another: the
+// moves of the row before are taken back, those of the new one made. Nothing is
+// where both moved the same.
+func StockChange(was, is []StockMove) []StockMove {
+	if slices.EqualFunc(was, is, StockMove.equal) {
+		return nil
+	}
+	var out []StockMove
+	for _, m := range was {
+		out = append(out, m.negative())
+	}
+	return append(out, is...)
+}
+
+func (m StockMove) delta() quantity.Amount { return m.In.Sub(m.Out).Sub(m.Back) }
+
+func (m StockMove) negative() StockMove {
 	m.In, m.Out, m.Back = m.In.Neg(), m.Out.Neg(), m.Back.Neg()
 	return m
 }
 
-func (m StockMove) Equal(o StockMove) bool {
+func (m StockMove) equal(o StockMove) bool {
 	return m.Key == o.Key && m.Day == o.Day && m.In.Equal(o.In) && m.Out.Equal(o.Out) && m.Back.Equal(o.Back)
 }
 

@@ -156,9 +156,11 @@ func (s *scene) load(id string) *load.Load {
 // books.
 func (s *scene) contents() string {
 	s.t.Helper()
+	db := raw(s.t, s.book.Path())
+	defer db.Close()
 	var b strings.Builder
 	for _, table := range []string{"facts", "editions", "series", "loads", "owners", "standing", "stock"} {
-		rows, err := raw(s.t, s.book.Path()).Query("SELECT * FROM " + table + " ORDER BY 1, 2")
+		rows, err := db.Query("SELECT * FROM " + table + " ORDER BY 1, 2")
 		must(s.t, err)
 		columns, err := rows.Columns()
 		must(s.t, err)

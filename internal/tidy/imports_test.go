@@ -46,11 +46,12 @@ var mayImport = map[string][]string{
 	"internal/dispute":  inside("quantity", "journal"),
 	"internal/takeover": inside("quantity", "grain", "house", "load"),
 
-	"internal/book":        core, // what a book holds
-	"internal/book/sqlite": slices.Concat(core, inside("book"), []string{"migrations"}),
-	"internal/typeface":    {}, // the letters on paper
-	"internal/slip":        slices.Concat(core, inside("typeface")),
-	"internal/report":      inside("tongue", "typeface"),
+	"internal/book":          core,                                // what a book holds
+	"internal/book/booktest": slices.Concat(core, inside("book")), // for tests: what any engine must do
+	"internal/book/sqlite":   slices.Concat(core, inside("book"), []string{"migrations"}),
+	"internal/typeface":      {}, // the letters on paper
+	"internal/slip":          slices.Concat(core, inside("typeface")),
+	"internal/report":        inside("tongue", "typeface"),
 
 	"internal/report/pdfwords": {}, // for tests: the words of a paper
 	"internal/daysheet":        slices.Concat(core, inside("report")),

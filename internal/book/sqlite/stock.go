@@ -3,7 +3,6 @@ package sqlite
 import (
 	"database/sql"
 	"fmt"
-	"slices"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/quantity"
@@ -25,15 +24,7 @@ func (tx *Tx) moveStock(r book.LoadRow) error {
 	if err != nil {
 		return tx.fail(err)
 	}
-	if slices.EqualFunc(was, is, book.StockMove.Equal) {
-		return nil
-	}
-	for _, m := range was {
-		if err := tx.applyMove(m.Negative()); err != nil {
-			return err
-		}
-	}
-	for _, m := range is {
+	for _, m := range book.StockChange(was, is) {
 		if err := tx.applyMove(m); err != nil {
 			return err
 		}
@@ -82,16 +73,13 @@ func (tx *Tx) applyMove(m book.StockMove) error {
 	if err != nil {
 		return tx.fail(err)
 	}
+	before := quantity.Zero(m.Key.Unit)
 	if len(days) == 0 || days[0].Day != m.Day {
-		first, err := tx.newStockDay(m)
-		if err != nil {
+		if before, err = tx.balanceBefore(m); err != nil {
 			return err
 		}
-		days = slices.Insert(days, 0, first)
 	}
-	days[0].In, days[0].Out, days[0].Back = days[0].In.Add(m.In), days[0].Out.Add(m.Out), days[0].Back.Add(m.Back)
-	for _, day := range days {
-		day.Weight = day.Weight.Add(m.Delta())
+	for _, day := range m.Shift(before, days) {
 		if err := tx.putStock(day); err != nil {
 			return err
 		}
@@ -109,20 +97,18 @@ func (tx *Tx) putStock(r book.StockRow) error {
 	return err
 }
 
-// newStockDay is a day on which nothing has moved yet.
-func (tx *Tx) newStockDay(m book.StockMove) (book.StockRow, error) {
-	none := quantity.Zero(m.Key.Unit)
-	row := book.StockRow{Commodity: m.Key.Commodity, Bin: m.Key.Bin, Day: m.Day, In: none, Out: none, Back: none, Weight: none}
+// balanceBefore is what was in the move's place in the evening before its day.
+func (tx *Tx) balanceBefore(m book.StockMove) (quantity.Amount, error) {
 	rows, err := tx.query(selectStock+" WHERE commodity = ? AND bin = ? AND unit = ? AND day < ? ORDER BY day DESC LIMIT 1",
 		m.Key.Commodity, m.Key.Bin, m.Key.Unit.String(), m.Day)
 	if err != nil {
-		return row, err
+		return quantity.Amount{}, err
 	}
 	before, err := scanStock(rows)
-	if len(before) > 0 {
-		row.Weight = before[0].Weight
+	if err != nil || len(before) == 0 {
+		return quantity.Zero(m.Key.Unit), tx.fail(err)
 	}
-	return row, tx.fail(err)
+	return before[0].Weight, nil
 }
 
 func stockValues(r book.StockRow) []any {
