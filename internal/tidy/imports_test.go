@@ -48,6 +48,7 @@ var mayImport = map[string][]string{
 
 	"internal/book":          core,                                // what a book holds
 	"internal/book/booktest": slices.Concat(core, inside("book")), // for tests: what any engine must do
+	"internal/book/postgres": slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
 	"internal/book/sqlite":   slices.Concat(core, inside("book"), []string{"migrations"}),
 	"internal/typeface":      {}, // the letters on paper
 	"internal/slip":          slices.Concat(core, inside("typeface")),

@@ -13,6 +13,7 @@ var belongsTo = map[string][]string{
 	"math/big":                      {"internal/quantity"},
 	"github.com/BurntSushi/toml":    {"internal/tomlfile", "internal/scalelink", "internal/ratefiles"},
 	"database/sql":                  {"internal/book/sqlite"},
+	"github.com/jackc/pgx/v5":       {"internal/book/postgres"},
 	"modernc.org/sqlite":            {"internal/book/sqlite"},
 	"codeberg.org/go-pdf/fpdf":      papers,
 	"github.com/boombuler/barcode":  papers,
