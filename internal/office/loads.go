@@ -8,10 +8,10 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
 )
 
@@ -138,7 +138,7 @@ func useCharts(ctx context.Context, d Desk, l *load.Load) error {
 	if len(texts) == 0 {
 		return nil
 	}
-	var charts []*bench.Chart
+	var charts []*chart.Chart
 	for _, c := range texts {
 		chart, err := d.Charts().ByID(c.ID)
 		if err != nil || chart.Hash != c.Hash {
@@ -148,17 +148,17 @@ func useCharts(ctx context.Context, d Desk, l *load.Load) error {
 		}
 		charts = append(charts, chart)
 	}
-	shelf, err := bench.NewShelf(charts...)
+	shelf, err := chart.NewSet(charts...)
 	l.UseCharts(shelf)
 	return err
 }
 
-func keptChart(ctx context.Context, d Desk, c load.ChartText) (*bench.Chart, error) {
+func keptChart(ctx context.Context, d Desk, c load.ChartText) (*chart.Chart, error) {
 	id, text, err := d.Reader().Edition(ctx, c.Hash)
 	if err != nil {
 		return nil, err
 	}
-	return bench.ReadChart("chart "+id+" in the book", []byte(text))
+	return chart.Read("chart "+id+" in the book", []byte(text))
 }
 
 // LoadTitle is a load as a sentence names it.

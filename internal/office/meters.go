@@ -5,13 +5,13 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/working"
 )
 
 // MeterRecord is a moisture meter as a standing thing.
-type MeterRecord struct{ bench.Meter }
+type MeterRecord struct{ meter.Meter }
 
 // Kind names the fact in the journal.
 func (MeterRecord) Kind() string { return "bench.meter" }
@@ -19,9 +19,9 @@ func (MeterRecord) Kind() string { return "bench.meter" }
 const MeterCheckKind = "bench.check"
 
 // Meters are the elevator's moisture meters by id.
-func Meters(ctx context.Context, d Desk) ([]bench.Meter, error) {
+func Meters(ctx context.Context, d Desk) ([]meter.Meter, error) {
 	all, err := RecordsOf[MeterRecord](ctx, d.Reader())
-	out := make([]bench.Meter, len(all))
+	out := make([]meter.Meter, len(all))
 	for i, m := range all {
 		out[i] = m.Meter
 	}
@@ -29,13 +29,13 @@ func Meters(ctx context.Context, d Desk) ([]bench.Meter, error) {
 }
 
 // MeterChecks are all reference samples read on a meter, in the order written down.
-func MeterChecks(ctx context.Context, d Desk, meterID string) ([]bench.Check, error) {
-	var out []bench.Check
+func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, error) {
+	var out []meter.Check
 	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Subject: "meter " + meterID, Kind: MeterCheckKind}) {
 		if err != nil {
 			return nil, err
 		}
-		var c bench.Check
+		var c meter.Check
 		if err := json.Unmarshal(f.Body, &c); err != nil {
 			return nil, fmt.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
 		}
@@ -45,30 +45,30 @@ func MeterChecks(ctx context.Context, d Desk, meterID string) ([]bench.Check, er
 }
 
 // MeterStatus is how a meter stands with its checks today.
-func MeterStatus(ctx context.Context, d Desk, m bench.Meter) (bench.Standing, error) {
+func MeterStatus(ctx context.Context, d Desk, m meter.Meter) (meter.Status, error) {
 	checks, err := MeterChecks(ctx, d, m.ID)
 	if err != nil {
-		return bench.Standing{}, err
+		return meter.Status{}, err
 	}
 	setup, err := BenchSetup(ctx, d)
 	if err != nil {
-		return bench.Standing{}, err
+		return meter.Status{}, err
 	}
 	authority, err := setup.authority()
 	if err != nil {
-		return bench.Standing{}, err
+		return meter.Status{}, err
 	}
-	rule := bench.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
-	return bench.Stand(m, checks, rule, d.Today()), nil
+	rule := meter.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
+	return meter.StatusOn(m, checks, rule, d.Today()), nil
 }
 
 // MeterBias works out how far off a meter reads, over its last so many checks.
-func MeterBias(ctx context.Context, d Desk, m bench.Meter, last int) (bench.Bias, *working.Sheet, error) {
+func MeterBias(ctx context.Context, d Desk, m meter.Meter, last int) (meter.Bias, *working.Sheet, error) {
 	checks, err := MeterChecks(ctx, d, m.ID)
 	if err != nil {
-		return bench.Bias{}, nil, err
+		return meter.Bias{}, nil, err
 	}
 	s := &working.Sheet{}
-	bias, err := bench.WorkBias(s, bench.ChecksOf(m, checks, d.Today()), last)
+	bias, err := meter.WorkBias(s, meter.ChecksOf(m, checks, d.Today()), last)
 	return bias, s, err
 }

@@ -10,9 +10,9 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -24,7 +24,7 @@ type Desk interface {
 	Reader() Book
 	Profile() house.Profile
 	Rates() *rates.Set
-	Charts() *bench.Shelf
+	Charts() *chart.Set
 	// Engine settles new loads and closes days.
 	Engine() settle.Engine
 	// Kept is the edition a ticket was settled under, out of the book.

@@ -6,10 +6,10 @@ import (
 	"reflect"
 	"slices"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
@@ -40,7 +40,7 @@ type Batch struct {
 	touched map[string]bool         // loads whose rows may be due
 	rows    map[string]book.LoadRow // rows as the lists have them
 	// doubted are the flags of meters by meter and day, as far as asked for.
-	doubted map[string][]bench.Flag
+	doubted map[string][]moisture.Flag
 	// recorded is whether master data were written, which the desk then reads again.
 	recorded bool
 }

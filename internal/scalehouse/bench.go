@@ -6,15 +6,16 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/working"
 )
 
 // Testing is a load's moisture under test: what the bench would write down.
 type Testing struct {
-	Result bench.Result
+	Result moisture.Result
 	Sheet  *working.Sheet
 	Record load.Bench
 }
@@ -22,7 +23,7 @@ type Testing struct {
 // TestSample works tests of a load's sample out without writing anything. The error
 // names every fault that leaves no figure; what makes it doubtful is in the
 // result's flags.
-func TestSample(ctx context.Context, d *Desk, l *load.Load, tests bench.Tests) (Testing, error) {
+func TestSample(ctx context.Context, d *Desk, l *load.Load, tests moisture.Tests) (Testing, error) {
 	equipment, err := office.Equipment(ctx, d)
 	if err != nil {
 		return Testing{}, err
@@ -35,8 +36,8 @@ func TestSample(ctx context.Context, d *Desk, l *load.Load, tests bench.Tests) (
 		return Testing{}, err
 	}
 	t := Testing{Sheet: &working.Sheet{}, Record: load.Bench{
-		Tests: tests, Meters: equipment.Meters, Standings: equipment.Standings,
-		House: bench.House{Policy: bench.PolicyFor(setup.Policies, l.Details.Commodity), Limits: office.MoistureLimits(d, l), Trust: setup.Trust},
+		Tests: tests, Meters: equipment.Meters, Standings: equipment.Statuses,
+		House: moisture.Procedure{Policy: moisture.PolicyFor(setup.Policies, l.Details.Commodity), Limits: office.MoistureLimits(d, l), Trust: setup.Trust},
 	}}
 	t.Record.Charts, err = chartTexts(tests, d.charts)
 	if err != nil {
@@ -48,8 +49,8 @@ func TestSample(ctx context.Context, d *Desk, l *load.Load, tests bench.Tests) (
 
 // mayOverride lets a manager who is signed in decide in their own name, and
 // takes over what was decided at an earlier test of the same sample.
-func (d *Desk) mayOverride(l *load.Load, overrides []bench.Override) error {
-	var before []bench.Override
+func (d *Desk) mayOverride(l *load.Load, overrides []moisture.Override) error {
+	var before []moisture.Override
 	if m := l.Sample.Moisture; m != nil && m.Bench != nil {
 		before = m.Bench.Tests.Overrides
 	}
@@ -67,7 +68,7 @@ func (d *Desk) mayOverride(l *load.Load, overrides []bench.Override) error {
 	return nil
 }
 
-func chartTexts(tests bench.Tests, shelf *bench.Shelf) ([]load.ChartText, error) {
+func chartTexts(tests moisture.Tests, shelf *chart.Set) ([]load.ChartText, error) {
 	var out []load.ChartText
 	for _, r := range tests.Readings {
 		if r.Chart == "" || slices.ContainsFunc(out, func(c load.ChartText) bool { return c.ID == r.Chart }) {

@@ -5,9 +5,9 @@ import (
 	"sync"
 	"time"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -19,7 +19,7 @@ import (
 type Desk struct {
 	book   Book
 	rates  *rates.Set
-	charts *bench.Shelf
+	charts *chart.Set
 	name   string
 	clock  func() time.Time
 	place  *time.Location
@@ -37,7 +37,7 @@ type Desk struct {
 type Options struct {
 	Name   string // of this desk, as written into facts
 	Rates  *rates.Set
-	Charts *bench.Shelf // moisture charts of dial meters; nil has none
+	Charts *chart.Set // moisture charts of dial meters; nil has none
 	// Clock tells the time; nil is the computer's clock.
 	Clock func() time.Time
 	// Place is the time zone of the business day; nil is the computer's.
@@ -113,10 +113,10 @@ func (d *Desk) Local(at string) string {
 }
 
 // Charts are the moisture charts in use.
-func (d *Desk) Charts() *bench.Shelf { return d.charts }
+func (d *Desk) Charts() *chart.Set { return d.charts }
 
 // UseCharts puts other charts in use for new tests.
-func (d *Desk) UseCharts(charts *bench.Shelf) { d.charts = charts }
+func (d *Desk) UseCharts(charts *chart.Set) { d.charts = charts }
 
 // Engine settles new loads and closes days.
 func (d *Desk) Engine() settle.Engine { return d.engine }

@@ -4,14 +4,14 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 )
 
 // SetMeter writes a moisture meter down.
-func SetMeter(ctx context.Context, at Actor, m bench.Meter) error {
+func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
 	if wrong := office.SentencesOf(m.Check()); len(wrong) > 0 {
 		return office.Sentences(wrong)
 	}
@@ -21,7 +21,7 @@ func SetMeter(ctx context.Context, at Actor, m bench.Meter) error {
 // CheckMeter writes a reference sample read on a meter down. Day and person
 // are today and whoever is signed in, and the calibration is the meter's, where
 // the check does not say.
-func CheckMeter(ctx context.Context, d *Desk, c bench.Check) error {
+func CheckMeter(ctx context.Context, d *Desk, c meter.Check) error {
 	if err := d.maySample(); err != nil {
 		return err
 	}
@@ -57,7 +57,7 @@ func CheckMeter(ctx context.Context, d *Desk, c bench.Check) error {
 }
 
 // wrongCheck lists everything wrong with a check of a meter.
-func wrongCheck(d *Desk, m bench.Meter, c bench.Check) office.Sentences {
+func wrongCheck(d *Desk, m meter.Meter, c meter.Check) office.Sentences {
 	wrong := office.Sentences(office.SentencesOf(c.Faults()))
 	if c.Day.After(d.Today()) {
 		wrong = append(wrong, fmt.Sprintf("the check is of %s, and today is %s. Write the day the meter was read", c.Day, d.Today()))

@@ -4,8 +4,9 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/proof"
 	"tenthpoint/internal/quantity"
@@ -15,8 +16,8 @@ import (
 )
 
 // replicates are three dial readings of one sample.
-func replicates(dials ...string) bench.Tests {
-	var tests bench.Tests
+func replicates(dials ...string) moisture.Tests {
+	var tests moisture.Tests
 	for i, dial := range dials {
 		one := dialReading(dial, 250).Readings[0]
 		one.Seq = i + 1
@@ -52,7 +53,7 @@ func TestProofTellsTheBench(t *testing.T) {
 	}
 	// The meter is checked again and fails: the proof tells how it stood on the day.
 	s.at("2026-10-20 10:00")
-	must(t, scalehouse.CheckMeter(ctx, s.Desk, bench.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
+	must(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
 		Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("19.0", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}))
 	if again := proof.Compose(s.proof(number, office.ProofOptions{})).Text(200); again != text {
 		t.Error("the proof changed with a later check of the meter")

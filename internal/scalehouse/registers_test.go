@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -18,9 +18,9 @@ import (
 // examined is a scene with something in every register.
 func examined(t testing.TB) *scene {
 	s := workday(t)
-	must(t, scalehouse.SetMeter(ctx, s.Desk, bench.Meter{ID: "M1", Model: "Example digital meter", Method: bench.Direct, Calibration: "2026-1"}))
+	must(t, scalehouse.SetMeter(ctx, s.Desk, meter.Meter{ID: "M1", Model: "Example digital meter", Method: meter.Direct, Calibration: "2026-1"}))
 	for _, day := range []string{"2026-09-20", "2026-10-01"} {
-		must(t, scalehouse.CheckMeter(ctx, s.Desk, bench.Check{Day: quantity.MustDate(day), Meter: "M1", Calibration: "2026-1", Crop: "corn", Name: "R-1",
+		must(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{Day: quantity.MustDate(day), Meter: "M1", Calibration: "2026-1", Crop: "corn", Name: "R-1",
 			Reference: quantity.Of("15.2", quantity.Percent), Reading: quantity.Of("15.3", quantity.Percent), By: tester}))
 	}
 	s.at("2026-10-02 14:00")

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
@@ -17,7 +17,7 @@ type Probed struct {
 	// Number is the sample's, where the house numbers by a roll of its own;
 	// empty takes the next of the book.
 	Number string
-	Probes []bench.Probe
+	Probes []moisture.Probe
 	// Place is where the part is kept that is not tested; empty keeps none.
 	Place string
 }
@@ -44,7 +44,7 @@ func Probe(ctx context.Context, at Actor, id string, p Probed) (number string, e
 			s.Tester = w.desk.Signature()
 		}
 		s.Probes, s.Kept, s.Until = probeWords(p.Probes), p.Place, quantity.Date{}
-		taken := bench.Sample{
+		taken := moisture.Sample{
 			Number: s.Number, Crop: l.Details.Commodity, Taken: w.desk.Today(), By: s.Tester,
 			Probes: p.Probes, Place: p.Place, Keep: keep,
 		}
@@ -60,7 +60,7 @@ func Probe(ctx context.Context, at Actor, id string, p Probed) (number string, e
 
 // probeWords are the probes as the slip prints them: "3: left front, right
 // rear (musty), middle".
-func probeWords(probes []bench.Probe) string {
+func probeWords(probes []moisture.Probe) string {
 	var places []string
 	for _, p := range probes {
 		place := p.Place

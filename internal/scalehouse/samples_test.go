@@ -4,9 +4,9 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -14,7 +14,7 @@ import (
 
 func (s *scene) probe(id, place string) string {
 	s.t.Helper()
-	number, err := scalehouse.Probe(ctx, s.Desk, id, scalehouse.Probed{Probes: []bench.Probe{{Place: "left front"}, {Place: "right rear", Note: "musty"}}, Place: place})
+	number, err := scalehouse.Probe(ctx, s.Desk, id, scalehouse.Probed{Probes: []moisture.Probe{{Place: "left front"}, {Place: "right rear", Note: "musty"}}, Place: place})
 	must(s.t, err)
 	return number
 }
@@ -50,9 +50,9 @@ func TestProbeNumbersSamples(t *testing.T) {
 	if again := s.probe(first, "Shelf A2"); again != "S1" {
 		t.Errorf("probed again as %s", again)
 	}
-	_, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S1", Probes: []bench.Probe{{}}})
+	_, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S1", Probes: []moisture.Probe{{}}})
 	refused(t, err, "sample number S1 is on load "+first)
-	number, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S3", Probes: []bench.Probe{{}, {}}})
+	number, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S3", Probes: []moisture.Probe{{}, {}}})
 	must(t, err)
 	if number != "S3" || s.load(third).Sample.Probes != "2" {
 		t.Errorf("own number %s, probes %q", number, s.load(third).Sample.Probes)

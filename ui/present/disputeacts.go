@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -151,7 +151,7 @@ func figureOrNone(text string) (*quantity.Amount, error) {
 	if strings.TrimSpace(text) == "" {
 		return nil, nil
 	}
-	field := bench.MoistureField
+	field := moisture.MoistureField
 	field.Name = Say("Moisture")
 	a, err := field.Parse(text)
 	if err != nil {

@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 )
 
@@ -113,10 +113,10 @@ func TestPolicyIsChanged(t *testing.T) {
 	r.answer(map[string]string{"count": "2", "nearcount": "4", "authority": office.HouseRule, "limit": "0.3"})
 	setup, err := office.BenchSetup(t.Context(), r.frame.Desk)
 	must(t, err)
-	if p := bench.PolicyFor(setup.Policies, "soybeans"); p.Count != 2 || p.NearCount != 4 {
+	if p := moisture.PolicyFor(setup.Policies, "soybeans"); p.Count != 2 || p.NearCount != 4 {
 		t.Errorf("soybeans are tested as %+v; said %q", p, r.last())
 	}
-	if p := bench.PolicyFor(setup.Policies, "corn"); p.Count != 2 || p.NearCount != 3 {
+	if p := moisture.PolicyFor(setup.Policies, "corn"); p.Count != 2 || p.NearCount != 3 {
 		t.Errorf("corn is tested as %+v", p)
 	}
 	if setup.Authority != office.HouseRule || setup.Limit.Figure() != "0.3" {
