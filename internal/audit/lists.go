@@ -39,7 +39,7 @@ func (v *walk) strayRows() error {
 	return nil
 }
 
-// standingRows compares the last word on every standing thing with the fact it
+// standingRows compares every record with the fact it
 // was said in.
 func (v *walk) standingRows() error {
 	rows, err := v.book.AllRecords(v.ctx)
@@ -73,7 +73,7 @@ func (v *walk) standingRows() error {
 	return nil
 }
 
-// laterThanTheWalk looks for the fact of a standing thing that the walk did not
+// laterThanTheWalk looks for the fact of a record that the walk did not
 // come to: it was entered meanwhile, or it was cut off.
 func (v *walk) laterThanTheWalk(r book.Record, name string) error {
 	for f, err := range v.book.Facts(v.ctx, book.FactFilter{FromSeq: r.Seq, ToSeq: r.Seq}) {
@@ -100,7 +100,7 @@ func unlikeStanding(r book.Record, name string, last journal.Fact, known bool) s
 	return ""
 }
 
-// standingSubject is the subject of facts about a standing thing.
+// standingSubject is the subject of facts about a record.
 func standingSubject(kind, id string) string {
 	if kind == (office.DayClosed{}).Kind() {
 		return "day " + id

@@ -11,7 +11,7 @@ import (
 )
 
 // LoadRow is one load as lists and totals read it. Days and times are text as
-// in the facts; numbers of tickets are nought where there is none.
+// in the facts; numbers of tickets are zero where there is none.
 type LoadRow struct {
 	ID, Phase, Direction, Day, OpenedAt  string
 	Commodity, Grower, GrowerName, Truck string

@@ -12,7 +12,7 @@ type FactFilter struct {
 	ToSeq   int64 // the last number
 }
 
-// Record is the last word on one standing thing: an elevator, a grower, a
+// Record is master data as last written: an elevator, a grower, a
 // meter. Body is the fact's body.
 type Record struct {
 	Kind, ID string
@@ -35,7 +35,7 @@ type KeptSamples struct {
 	Count int
 }
 
-// ShelfRow is a load of which a part of the sample was kept. Ticket is nought
+// ShelfRow is a load of which a part of the sample was kept. Ticket is zero
 // where it has none yet; days are text as in the facts.
 type ShelfRow struct {
 	Load                string

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Bench is how this elevator tests: a standing thing, changed whole.
+// Bench is how this elevator tests: one record, changed whole.
 type Bench struct {
 	Policies  []moisture.Policy `json:"policies,omitempty"`
 	Trust     moisture.Trust    `json:"trust"`

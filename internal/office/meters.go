@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/working"
 )
 
-// MeterRecord is a moisture meter as a standing thing.
+// MeterRecord is a moisture meter as master data.
 type MeterRecord struct{ meter.Meter }
 
 // Kind names the fact in the journal.

@@ -69,7 +69,7 @@ func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	return w.tx.PutRecord(book.Record{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
 }
 
-// mayRecord says in a sentence that a standing thing is not for the person
+// mayRecord says in a sentence that a record is not for the person
 // signed in to write down.
 func (d *Desk) mayRecord(f journal.Kinded) error {
 	switch f.(type) {
@@ -89,7 +89,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	return d.mayWeigh("change the lists")
 }
 
-// fit says what is wrong with a standing thing, or nothing.
+// fit says what is wrong with a record, or nothing.
 func (w *Batch) fit(f journal.Kinded) error {
 	switch f := f.(type) {
 	case house.Profile:
@@ -101,7 +101,7 @@ func (w *Batch) fit(f journal.Kinded) error {
 		if err := f.Check(); err != nil {
 			return err
 		}
-		return w.managerStays(f)
+		return managerStays(w, f)
 	case interface{ Check() error }:
 		return f.Check()
 	}
@@ -109,7 +109,7 @@ func (w *Batch) fit(f journal.Kinded) error {
 }
 
 // managerStays refuses a change after which no manager would be left.
-func (w *Batch) managerStays(p house.Person) error {
+func managerStays(w *Batch, p house.Person) error {
 	if p.Role == house.Manager && !p.Gone {
 		return nil
 	}

@@ -24,7 +24,7 @@ func (b *Book) Ownerships(ctx context.Context) ([]string, error) {
 	return b.texts(ctx, "SELECT DISTINCT load FROM owners ORDER BY load")
 }
 
-// AllRecords are the standing things of every kind, by kind and id.
+// AllRecords are the records of every kind, by kind and id.
 func (b *Book) AllRecords(ctx context.Context) ([]book.Record, error) {
 	return b.standing(ctx, "SELECT kind, id, seq, body FROM standing ORDER BY kind, id")
 }

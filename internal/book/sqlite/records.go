@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/book"
 )
 
-// PutRecord keeps the last word on a standing thing.
+// PutRecord writes a record in place of the one before.
 func (tx *Tx) PutRecord(s book.Record) error {
 	_, err := tx.exec("INSERT OR REPLACE INTO standing (kind, id, seq, body) VALUES (?, ?, ?, ?)", s.Kind, s.ID, s.Seq, string(s.Body))
 	return err
@@ -14,7 +14,7 @@ func (tx *Tx) PutRecord(s book.Record) error {
 
 const selectStanding = "SELECT kind, id, seq, body FROM standing WHERE kind = ? ORDER BY id"
 
-// Records lists the standing things of a kind by id.
+// Records lists the records of a kind by id.
 func (b *Book) Records(ctx context.Context, kind string) ([]book.Record, error) {
 	return b.standing(ctx, selectStanding, kind)
 }
@@ -41,7 +41,7 @@ func scanStanding(rows *sql.Rows) ([]book.Record, error) {
 	return out, rows.Err()
 }
 
-// HasRecord reports whether a standing thing has been said anything of.
+// HasRecord reports whether there is a record of that kind and id.
 func (tx *Tx) HasRecord(kind, id string) (bool, error) {
 	var n int64
 	err := tx.queryRow("SELECT count(*) FROM standing WHERE kind = ? AND id = ?", kind, id).Scan(&n)
