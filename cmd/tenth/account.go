@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/entry"
+
 // accountCommand shows a grower's account.
 type accountCommand struct {
 	bookFlags
@@ -18,11 +20,11 @@ func (accountCommand) Help() string {
 
 func (c accountCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		from, err := dateIn("From", c.From)
+		from, err := entry.ParseDay("From", c.From)
 		if err != nil {
 			return err
 		}
-		to, err := dateIn("To", c.To)
+		to, err := entry.ParseDay("To", c.To)
 		if err != nil {
 			return err
 		}

@@ -21,13 +21,10 @@ func (c amendCommand) Run(t *terminal) error {
 		if !c.changed() {
 			return refusal("Say by flags what is to be changed, such as --bin P2", "nothing is changed of load %s", l.ID)
 		}
-		d, err := c.detailFlags.apply(p, l.Details)
+		form, err := entered(p.form(l, "", weightFlags{}), c.detailFlags.texts())
 		if err != nil {
 			return err
 		}
-		if err := p.Amend(p, l.ID, d); err != nil {
-			return err
-		}
-		return p.stands(l.ID)
+		return p.entered(l.ID, form)
 	})
 }

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -57,11 +58,11 @@ func (c benchCheck) Run(t *terminal) error {
 }
 
 func (c benchCheck) check() (bench.Check, error) {
-	crop, wrongCrop := commodityIn(c.Crop)
+	crop, wrongCrop := entry.Commodity(c.Crop)
 	reference, wrongReference := moistureNamed("Reference", c.Reference)
 	read, wrongReading := moistureNamed("Reading", c.Reading)
 	at, wrongAt := temperatureIn("Sample temperature", c.At)
-	day, wrongDay := dateIn("Day", c.Day)
+	day, wrongDay := entry.ParseDay("Day", c.Day)
 	return bench.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Reading: read, Sample: at},
 		errors.Join(wrongCrop, wrongReference, wrongReading, wrongAt, wrongDay)
 }
@@ -95,7 +96,7 @@ func (c benchBias) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
 		crop := ""
 		if c.Crop != "" {
-			known, err := commodityIn(c.Crop)
+			known, err := entry.Commodity(c.Crop)
 			if err != nil {
 				return err
 			}

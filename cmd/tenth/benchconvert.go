@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/working"
 )
@@ -77,7 +78,7 @@ func (c benchConvert) chart(t *terminal) (*bench.Chart, error) {
 	if c.Chart != "" {
 		return shelf.ByID(c.Chart)
 	}
-	crop, err := commodityIn(c.Crop)
+	crop, err := entry.Commodity(c.Crop)
 	if err != nil {
 		return nil, err
 	}
@@ -89,7 +90,7 @@ func (c benchConvert) chart(t *terminal) (*bench.Chart, error) {
 }
 
 func (c benchConvert) reading(t *terminal, chart *bench.Chart) (bench.Reading, error) {
-	crop, err := commodityIn(c.Crop)
+	crop, err := entry.Commodity(c.Crop)
 	if err != nil {
 		return bench.Reading{}, err
 	}
@@ -97,22 +98,8 @@ func (c benchConvert) reading(t *terminal, chart *bench.Chart) (bench.Reading, e
 		Seq: 1, Method: bench.ByDial, Crop: crop.ID, Day: t.today(), Tester: "typed at the terminal",
 		Meter: "at hand", Calibration: chart.Calibration, Chart: chart.ID, Mass: chart.Mass,
 	}
-	if r.Dial, err = bench.DialField.Parse(c.Dial); err != nil {
-		return r, err
-	}
-	if r.Sample, err = temperatureIn("Sample temperature", c.At); err != nil {
-		return r, err
-	}
-	if r.Room, err = temperatureIn("Room temperature", c.Room); err != nil {
-		return r, err
-	}
-	if c.Mass != "" {
-		if r.Mass, err = bench.MassField.Parse(c.Mass); err != nil {
-			return r, err
-		}
-	}
-	r.TestWeight, err = testWeightIn(c.TestWeight)
-	return r, err
+	typed := texts{"mass": c.Mass, "dial": c.Dial, "temperature": c.At, "room": c.Room, "test-weight": c.TestWeight}
+	return readTest(r, typed, "dial")
 }
 
 func (c benchConvert) tell(t *terminal, chart *bench.Chart, sheet *working.Sheet, result bench.Result) error {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
@@ -62,7 +63,7 @@ func (c benchDry) judge(p *post) (bench.Advice, bool, error) {
 	if c.Crop == "" || c.Moisture == "" {
 		return bench.Advice{}, false, refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
 	}
-	crop, err := commodityIn(c.Crop)
+	crop, err := entry.Commodity(c.Crop)
 	if err != nil {
 		return bench.Advice{}, false, err
 	}

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 )
 
@@ -89,7 +90,7 @@ func (c benchMeter) apply(m *bench.Meter) error {
 // postedIn reads what a meter answers for with a grain.
 func postedIn(text string) (bench.CropLimits, error) {
 	name, rest, _ := strings.Cut(text, ":")
-	crop, err := commodityIn(name)
+	crop, err := entry.Commodity(name)
 	if err != nil {
 		return bench.CropLimits{}, err
 	}

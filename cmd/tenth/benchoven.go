@@ -25,7 +25,8 @@ func (benchOven) Help() string {
 }
 
 func (c benchOven) Run(t *terminal) error {
-	dish, err := dishIn(c.Wet, c.Dried, c.Tare)
+	begun := bench.Reading{Seq: 1, Method: bench.ByOven, Crop: "any", Day: t.today(), Tester: "typed at the terminal"}
+	reading, err := readTest(begun, texts{"wet": c.Wet, "dry": c.Dried, "tare": c.Tare}, "wet", "dry", "tare")
 	if err != nil {
 		return err
 	}
@@ -34,7 +35,6 @@ func (c benchOven) Run(t *terminal) error {
 		return err
 	}
 	sheet := &working.Sheet{}
-	reading := bench.Reading{Seq: 1, Method: bench.ByOven, Crop: "any", Day: t.today(), Tester: "typed at the terminal", Dish: dish}
 	house := bench.House{Policy: bench.DefaultPolicy(), Trust: bench.DefaultTrust(), Rounding: round}
 	result, err := bench.Tests{Readings: []bench.Reading{reading}}.Determine(sheet, bench.Equipment{}, house)
 	if err != nil {
@@ -47,22 +47,4 @@ func (c benchOven) Run(t *terminal) error {
 	t.say("")
 	fmt.Fprint(t.out, sheet.Text(c.Width))
 	return nil
-}
-
-// dishIn reads the three weighings of an oven test.
-func dishIn(wet, dried, tare string) (bench.Dish, error) {
-	var d bench.Dish
-	for _, one := range []struct {
-		name, text string
-		into       *quantity.Amount
-	}{{"Dish with wet grain", wet, &d.Wet}, {"Dish with dried grain", dried, &d.Dry}, {"Empty dish", tare, &d.Tare}} {
-		field := bench.DishField
-		field.Name = one.name
-		a, err := field.Parse(one.text)
-		if err != nil {
-			return d, err
-		}
-		*one.into = a
-	}
-	return d, nil
 }

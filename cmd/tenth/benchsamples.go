@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/slip"
 )
 
@@ -91,7 +92,7 @@ func (samplesDue) Help() string {
 
 func (c samplesDue) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		day, err := dateIn("Day", c.Day)
+		day, err := entry.ParseDay("Day", c.Day)
 		if err != nil {
 			return err
 		}

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 )
 
@@ -155,7 +156,7 @@ func dropRules(text string) []bench.DropRule {
 func forGrain(text string, known ...string) (crop string, said map[string]string, err error) {
 	name, rest, _ := strings.Cut(text, ":")
 	if name = strings.TrimSpace(name); name != "every" {
-		c, err := commodityIn(name)
+		c, err := entry.Commodity(name)
 		if err != nil {
 			return "", nil, err
 		}

@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/house"
+)
 
 // binCommand keeps the list of pits and bins.
 type binCommand struct {
@@ -25,7 +28,7 @@ func (c binAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
 		b := house.Bin{ID: c.Short, Name: c.Name}
 		if c.Commodity != "" {
-			grain, err := commodityIn(c.Commodity)
+			grain, err := entry.Commodity(c.Commodity)
 			if err != nil {
 				return err
 			}

@@ -57,7 +57,7 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 		if err != nil {
 			return err
 		}
-		if err := change.noted(w, id); err != nil {
+		if _, err := change.Enter(w, id); err != nil {
 			return err
 		}
 		number, err = issued(w, id)

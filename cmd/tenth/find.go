@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/store"
 )
 
@@ -67,14 +68,14 @@ func (c findCommand) filter() (store.LoadFilter, error) {
 		FromTicket: 1, Newest: true, Limit: c.Most,
 	}
 	for name, day := range map[string]string{"From": c.From, "To": c.To} {
-		if _, err := dateIn(name, day); err != nil {
+		if _, err := entry.ParseDay(name, day); err != nil {
 			return f, err
 		}
 	}
 	if c.Commodity == "" {
 		return f, nil
 	}
-	grain, err := commodityIn(c.Commodity)
+	grain, err := entry.Commodity(c.Commodity)
 	f.Commodity = grain.ID
 	return f, err
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/report"
@@ -55,13 +56,13 @@ func (c gradeCommand) typed() (desk.Grading, error) {
 	if c.Commodity == "" {
 		return desk.Grading{}, refusal("Name a load or its ticket, or give the sample with --commodity, --moisture and --factor", "there is nothing to grade")
 	}
-	crop, err := commodityIn(c.Commodity)
+	crop, err := entry.Commodity(c.Commodity)
 	if err != nil {
 		return desk.Grading{}, err
 	}
 	var s load.Sample
 	if c.Moisture != "" {
-		m, err := moistureIn(c.Moisture)
+		m, err := entry.Moisture().Parse(c.Moisture)
 		if err != nil {
 			return desk.Grading{}, err
 		}

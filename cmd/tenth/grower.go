@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/house"
 )
 
@@ -32,16 +33,16 @@ func (c growerAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
 		g := house.Grower{ID: c.Code, Name: c.Name, Address: c.Address, Phone: c.Phone}
 		for _, text := range c.Share {
-			one, err := partIn(text)
+			one, err := entry.ParseOwnerShare(text)
 			if err != nil {
 				return err
 			}
-			if one.owner != c.Code {
-				if _, err := p.grower(one.owner); err != nil {
+			if one.Owner != c.Code {
+				if _, err := entry.Grower(p.Entering(p), one.Owner); err != nil {
 					return err
 				}
 			}
-			g.Shares = append(g.Shares, house.Share{GrowerID: one.owner, Parts: one.parts, Of: one.of})
+			g.Shares = append(g.Shares, house.Share{GrowerID: one.Owner, Parts: one.Parts, Of: one.Of})
 		}
 		if err := p.SetGrower(p, g); err != nil {
 			return err

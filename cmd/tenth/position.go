@@ -1,5 +1,7 @@
 package main
 
+import "tenthpoint/internal/entry"
+
 // positionCommand shows what is in the house.
 type positionCommand struct {
 	bookFlags
@@ -21,7 +23,7 @@ func (c positionCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		from, err := dateIn("From", c.From)
+		from, err := entry.ParseDay("From", c.From)
 		if err != nil {
 			return err
 		}

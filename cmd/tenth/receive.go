@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 )
 
@@ -48,31 +49,17 @@ func (c receiveCommand) Run(t *terminal) error {
 
 // receive writes the load down and gives it back with its ticket.
 func (c receiveCommand) receive(p *post) (*load.Load, error) {
-	d, err := c.detailFlags.apply(p, load.Details{Direction: load.Inbound})
-	if err != nil {
-		return nil, err
-	}
-	weights, err := c.weighings(p, d.Truck)
-	if err != nil {
-		return nil, err
-	}
-	var sample load.Sample
-	if c.tested() {
-		if sample, err = c.sampleFlags.apply(p, d, sample); err != nil {
-			return nil, err
-		}
-	}
-	limits, err := c.accepted()
+	form, err := c.form(p)
 	if err != nil {
 		return nil, err
 	}
 	var number int64
 	err = p.Together(p, func(w *desk.Work) error {
-		id, err := w.OpenLoad(d)
+		id, err := form.Opening().Enter(w, "")
 		if err != nil {
 			return err
 		}
-		number, err = ticketed(w, id, weights, sample, limits)
+		number, err = issued(w, id)
 		return err
 	})
 	if err != nil {
@@ -81,32 +68,13 @@ func (c receiveCommand) receive(p *post) (*load.Load, error) {
 	return p.Ticket(p, number)
 }
 
-// ticketed weighs, samples, accepts, issues and prints a load that is open.
-func ticketed(w *desk.Work, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) (int64, error) {
-	if err := noted(w, id, weights, sample, limits); err != nil {
-		return 0, err
+// form is the load as the flags say it.
+func (c receiveCommand) form(p *post) (*entry.Form, error) {
+	sample, err := c.sampleFlags.texts()
+	if err != nil {
+		return nil, err
 	}
-	return issued(w, id)
-}
-
-// noted weighs, samples and accepts a load that is open.
-func noted(w *desk.Work, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) error {
-	for _, one := range weights {
-		if err := w.Weigh(id, one); err != nil {
-			return err
-		}
-	}
-	if sample.Tester != "" {
-		if err := w.Sample(id, sample); err != nil {
-			return err
-		}
-	}
-	for _, one := range limits {
-		if err := w.Accept(id, one.Limit, one.Reason); err != nil {
-			return err
-		}
-	}
-	return nil
+	return entered(p.form(nil, load.Inbound, c.weightFlags), c.detailFlags.texts(), c.weightFlags.texts(), sample)
 }
 
 // issued issues and prints a load that is whole.

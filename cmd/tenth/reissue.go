@@ -55,7 +55,7 @@ func (c reissueCommand) reissue(p *post, old *load.Load) (id string, number int6
 		if id, err = w.Reissue(int64(c.Ticket), orElse(c.Reason, old.Ended.Reason)); err != nil {
 			return err
 		}
-		if err := change.noted(w, id); err != nil || c.Yard {
+		if _, err := change.Enter(w, id); err != nil || c.Yard {
 			return err
 		}
 		number, err = issued(w, id)

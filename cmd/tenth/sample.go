@@ -21,27 +21,17 @@ func (c sampleCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		limits, err := c.accepted()
+		typed, err := c.texts()
 		if err != nil {
 			return err
 		}
-		if !c.tested() && len(limits) == 0 {
+		if len(typed) == 0 {
 			return refusal("Give --moisture, --factor or --accept", "no result was given for load %s", l.ID)
 		}
-		if c.tested() {
-			s, err := c.sampleFlags.apply(p, l.Details, l.Sample)
-			if err != nil {
-				return err
-			}
-			if err := p.Sample(p, l.ID, s); err != nil {
-				return err
-			}
+		form, err := entered(p.form(l, "", weightFlags{}), typed)
+		if err != nil {
+			return err
 		}
-		for _, one := range limits {
-			if err := p.Accept(p, l.ID, one.Limit, one.Reason); err != nil {
-				return err
-			}
-		}
-		return p.stands(l.ID)
+		return p.entered(l.ID, form)
 	})
 }

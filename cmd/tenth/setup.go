@@ -6,6 +6,7 @@ import (
 	"os"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 )
@@ -127,11 +128,11 @@ func (c setupCommand) scales(p *house.Profile) error {
 		if !named || !both {
 			return refusal("Write it like 1=20lb,120000lb", "%q is no scale with its division and capacity", text)
 		}
-		d, err := weightIn("The division of scale "+name, division, quantity.Lb)
+		d, err := entry.ParseWeight("The division of scale "+name, division, quantity.Lb)
 		if err != nil {
 			return err
 		}
-		most, err := weightIn("The capacity of scale "+name, capacity, d.Unit())
+		most, err := entry.ParseWeight("The capacity of scale "+name, capacity, d.Unit())
 		if err != nil {
 			return err
 		}
@@ -150,7 +151,7 @@ func (c setupCommand) grains(p *house.Profile) error {
 		if !named {
 			schedule = "main"
 		}
-		grain, err := commodityIn(name)
+		grain, err := entry.Commodity(name)
 		if err != nil {
 			return err
 		}

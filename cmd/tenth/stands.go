@@ -1,5 +1,40 @@
 package main
 
+import (
+	"fmt"
+
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
+)
+
+// entered writes down what was typed of a load, says what is to be looked at
+// twice, and what the load still lacks.
+func (p *post) entered(id string, form *entry.Form) error {
+	tried := form.Tried()
+	if _, err := p.enter(form.Facts(), id); err != nil {
+		return err
+	}
+	for _, field := range form.Read() {
+		if _, _, isWeight := entry.SideOf(field); isWeight {
+			field = "tare" // the net is spoken of there
+		}
+		if r := tried.Remarks[field]; r.Kind == entry.Warn {
+			fmt.Fprintln(p.err, "warning:", sentence(r.Text))
+			delete(tried.Remarks, field)
+		}
+	}
+	return p.stands(id)
+}
+
+// enter writes facts down as one act; an empty id opens a load.
+func (p *post) enter(facts entry.Facts, id string) (string, error) {
+	err := p.Together(p, func(w *desk.Work) (err error) {
+		id, err = facts.Enter(w, id)
+		return err
+	})
+	return id, err
+}
+
 // stands says what a load on the yard still lacks.
 func (p *post) stands(id string) error {
 	l, err := p.Load(p, id)

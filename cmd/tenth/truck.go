@@ -1,6 +1,9 @@
 package main
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/house"
+)
 
 // truckCommand keeps the list of trucks.
 type truckCommand struct {
@@ -27,7 +30,7 @@ func (c truckAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
 		truck := house.Truck{ID: c.Number, Plate: c.Plate, Trailer: c.Trailer}
 		if c.Grower != "" {
-			g, err := p.grower(c.Grower)
+			g, err := entry.Grower(p.Entering(p), c.Grower)
 			if err != nil {
 				return err
 			}
@@ -48,11 +51,11 @@ func (c truckAdd) tare(p *post, truck *house.Truck) error {
 	if c.Tare == "" {
 		return nil
 	}
-	tare, err := weightIn("Tare", c.Tare, p.Profile().WeightUnit())
+	tare, err := entry.ParseWeight("Tare", c.Tare, p.Profile().WeightUnit())
 	if err != nil {
 		return err
 	}
-	taken, err := dateIn("Taken", c.Taken)
+	taken, err := entry.ParseDay("Taken", c.Taken)
 	if err != nil {
 		return err
 	}

@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"fmt"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -68,17 +69,7 @@ func settled(s *settle.Settlement, err error) (*settle.Settlement, settle.Proble
 
 // edition is the edition in force for a load.
 func (d *Desk) edition(l *load.Load) (*rates.Edition, error) {
-	if l.Details.Commodity == "" {
-		return nil, nil
-	}
-	schedule := l.Details.Schedule
-	if schedule == "" {
-		var ok bool
-		if schedule, ok = d.profile.Schedule(l.Details.Commodity); !ok {
-			return nil, fmt.Errorf("%s is not taken here; add it in the set-up with its schedule of rates", l.Details.Commodity)
-		}
-	}
-	return d.rates.On(schedule, l.Details.Commodity, l.Details.Day)
+	return entry.EditionOf(d.profile, d.rates, l.Details)
 }
 
 // Kept is the edition a ticket was settled under, out of the book: its text as

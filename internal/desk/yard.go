@@ -173,24 +173,5 @@ func (d *Desk) Yard(ctx context.Context) ([]*load.Load, error) {
 	return out, nil
 }
 
-// Net is gross less tare of the weights in force, over all drafts; known is
-// false while one of them is missing or they do not agree in unit.
-func Net(l *load.Load) (net quantity.Amount, known bool) {
-	for i, draft := range l.Drafts() {
-		gross, okGross := l.Weight(load.Gross, draft)
-		tare, okTare := l.Weight(load.Tare, draft)
-		if !okGross || !okTare || gross.Weight.Unit() != tare.Weight.Unit() {
-			return quantity.Amount{}, false
-		}
-		one := gross.Weight.Sub(tare.Weight)
-		if i == 0 {
-			net = one
-		} else if net.Unit() == one.Unit() {
-			net = net.Add(one)
-		} else {
-			return quantity.Amount{}, false
-		}
-		known = true
-	}
-	return net, known
-}
+// Net is [load.Load.Net].
+func Net(l *load.Load) (net quantity.Amount, known bool) { return l.Net() }

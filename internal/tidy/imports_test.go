@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("tongue", "quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute", "takeover")
+var core = inside("tongue", "quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute", "takeover", "entry")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("slip", "report", "daysheet", "proof")
@@ -40,8 +40,11 @@ var mayImport = map[string][]string{
 	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "bench"), // the editions and charts inside the program
 	"migrations": {},                                                        // the text of the book's own upgrades
 
-	"internal/dispute":  inside("quantity", "journal"),
-	"internal/takeover": inside("quantity", "grain", "house", "load"),
+	"internal/entry":   inside("quantity", "grain", "rates", "bench", "settle", "house", "load", "fold"), // a load while it is entered
+	"internal/dispute": inside("quantity", "journal"),
+
+	"internal/entrytest": slices.Concat(core, inside("store", "desk")), // for tests: one table for all who enter loads
+	"internal/takeover":  inside("quantity", "grain", "house", "load"),
 
 	"internal/store":    slices.Concat(core, []string{"migrations"}),
 	"internal/typeface": {}, // the letters on paper
