@@ -1,42 +1,31 @@
 package desk
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/takeover"
 )
 
-// pastFacts are what is written down of a past load. Its weights were typed over
-// from the old books and say so.
-func pastFacts(name string, r takeover.Row) []load.Fact {
-	reason := fmt.Sprintf("past load, from line %d of %s", r.Line, name)
-	weighed := func(which load.Which, weight quantity.Amount) load.Fact {
-		return load.Weighed{Weighing: load.Weighing{Which: which, Weight: weight, Source: load.ByHand, Reason: reason}}
+// pastFacts are what is written down of a past load once it is open. Its weights
+// were typed over from the old books and say so.
+func pastFacts(p *takeover.Past) []load.Fact {
+	var out []load.Fact
+	for _, w := range p.Facts.Weighed {
+		out = append(out, load.Weighed{Weighing: w})
 	}
-	return []load.Fact{weighed(load.Gross, r.Past.Gross), weighed(load.Tare, r.Past.Tare), load.Sampled{Sample: r.Past.Sample}}
-}
-
-// pastReplayed is a past load as it would be, without writing it down.
-func pastReplayed(name string, r takeover.Row) (*load.Load, error) {
-	stamped := []load.Stamped{{Fact: load.Opened{Details: r.Past.Details}}}
-	for _, f := range pastFacts(name, r) {
-		stamped = append(stamped, load.Stamped{Fact: f})
-	}
-	return load.Replay("to be taken over", stamped)
+	return append(out, load.Sampled{Sample: *p.Facts.Sample})
 }
 
 // pastLoad writes a past load down and issues its ticket. It counts on its own
 // day while the book has nothing later, so that a book begun in mid-season has
 // the season's days as they were; otherwise on the day it is taken over. Last is
 // the day the load before it counts on.
-func (w *Work) pastLoad(name string, r takeover.Row, last quantity.Date) (quantity.Date, error) {
-	id, err := w.open(load.Opened{Details: r.Past.Details})
+func (w *Work) pastLoad(r takeover.Row, last quantity.Date) (quantity.Date, error) {
+	id, err := w.open(load.Opened{Details: *r.Past.Facts.Details})
 	if err != nil {
 		return last, err
 	}
-	for _, f := range pastFacts(name, r) {
+	for _, f := range pastFacts(r.Past) {
 		if err := w.act(id, f, nil); err != nil {
 			return last, err
 		}
@@ -48,7 +37,7 @@ func (w *Work) pastLoad(name string, r takeover.Row, last quantity.Date) (quanti
 	if err := w.settle(l); err != nil {
 		return last, err
 	}
-	day, err := w.pastDay(r.Past.Details.Day, last)
+	day, err := w.pastDay(r.Past.Facts.Details.Day, last)
 	if err != nil {
 		return last, err
 	}

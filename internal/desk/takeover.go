@@ -37,7 +37,7 @@ func (TakenOver) Kind() string { return "list.taken" }
 // the book, without writing anything. The problems given back are those of the
 // file as a whole; with any of them there is nothing to take over.
 func (d *Desk) PreviewTakeover(ctx context.Context, kind takeover.Kind, name string, text []byte) (Takeover, []takeover.Problem, error) {
-	list, problems := takeover.Read(kind, text, takeover.Usual{Weight: d.profile.WeightUnit()})
+	list, problems := takeover.Read(kind, text, takeover.Usual{House: d.Entering(ctx), Name: name})
 	t := Takeover{List: list, Name: name, Hash: hash(text)}
 	if len(problems) > 0 {
 		return t, problems, nil
@@ -116,7 +116,7 @@ func (w *Work) takeOver(ctx context.Context, t Takeover, progress func(done, all
 		case len(row.Problems) > 0:
 			skipped++
 		case row.Past != nil:
-			if last, err = w.pastLoad(t.Name, row, last); err == nil {
+			if last, err = w.pastLoad(row, last); err == nil {
 				taken++
 			}
 		case row.Grower != nil:

@@ -119,6 +119,23 @@ func TestPastLoadsTakenOverLate(t *testing.T) {
 	s.verify()
 }
 
+// A cell of a past load means what the same text means at the scale: a grower may
+// be named, and a bin is one of the list.
+func TestCellsOfPastLoadsAreTextsOfALoad(t *testing.T) {
+	s := newScene(t)
+	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
+	must(t, s.as(manager).SetBin(ctx, house.Bin{ID: "Q1", Name: "Pit one"}))
+	list := s.preview(takeover.Loads, "day,commodity,grower,truck,gross,tare,moisture,bin\n"+
+		"2026-09-14,Corn,bo renter,T1,52300,24300,18.4,pit ONE\n"+
+		"2026-09-14,corn,G1,T1,52300,24300,18.4,Q9\n")
+	if p := list.Rows[0].Past; p == nil || p.Facts.Details.Grower.ID != "G3" || p.Facts.Details.Bin != "Q1" || len(p.Facts.Details.Shares) != 2 || p.Facts.Sample.Tester != "" {
+		t.Errorf("the first row is %+v, %v", p, list.Rows[0].Problems)
+	}
+	if got := fmt.Sprint(list.Rows[1].Problems); !strings.Contains(got, `line 3, bin: there is no pit or bin "Q9" here`) {
+		t.Errorf("the second row: %s", got)
+	}
+}
+
 func TestPastLoadsThatCannotBe(t *testing.T) {
 	s := newScene(t)
 	s.takeOver(takeover.Growers, takeover.Example(takeover.Growers))
@@ -136,7 +153,7 @@ func TestPastLoadsThatCannotBe(t *testing.T) {
 	}
 	for i, want := range []string{
 		`line 3, grower: there is no grower "G9"`, "line 4, day: no rates are in force for corn on 2025-09-14", "line 5, day: 2026-12-24 has not come yet; today is 2026-10-01",
-		"line 6, day: soybeans is not taken here", "line 7, price: The price is $4.15/t; this edition settles in bu"} {
+		"line 6, commodity: soybeans is not taken here", "line 7, price: price \"4.15 $/t\" is in $/t, not in $/bu"} {
 		if i >= len(got) || !strings.HasPrefix(got[i], want) {
 			t.Fatalf("problems:\n%s\nwant %d: %s", strings.Join(got, "\n"), i, want)
 		}

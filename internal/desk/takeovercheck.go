@@ -7,9 +7,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/house"
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/settle"
 	"tenthpoint/internal/takeover"
 )
 
@@ -88,69 +86,10 @@ func (c *takeoverCheck) needGrower(r *takeover.Row, column, id string) {
 	}
 }
 
-// past names the growers of a past load as the book has them, then settles it to
-// see whether it can be.
+// past asks that a past load has been delivered.
 func (c *takeoverCheck) past(r *takeover.Row) {
-	details := &r.Past.Details
-	c.needGrower(r, "grower", details.Grower.ID)
-	details.Grower.Name = c.growers[details.Grower.ID].Name
-	for i, o := range details.Shares {
-		c.needGrower(r, "shares", o.ID)
-		details.Shares[i].Name = c.growers[o.ID].Name
-	}
-	if details.Shares == nil {
-		details.Shares = c.usualShares(details.Grower.ID)
-	}
-	if details.Day.After(c.desk.Today()) {
-		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Column: "day", Reason: fmt.Sprintf("%s has not come yet; today is %s", details.Day, c.desk.Today())})
-	}
-	if len(r.Problems) > 0 {
-		return
-	}
-	c.desk.bareprice(r.Past)
-	l, err := pastReplayed(c.list.Name, *r)
-	if err != nil {
-		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Reason: err.Error()})
-		return
-	}
-	_, problems := c.desk.Preview(l)
-	for _, p := range problems {
-		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Column: c.columnOf(p), Reason: p.Sentence})
-	}
-}
-
-// usualShares are how the grower's loads are parted when the list does not say.
-func (c *takeoverCheck) usualShares(grower string) []load.Owner {
-	var out []load.Owner
-	for _, s := range c.growers[grower].Shares {
-		out = append(out, load.Owner{Party: load.Party{ID: s.GrowerID, Name: c.growers[s.GrowerID].Name}, Parts: s.Parts, Of: s.Of})
-	}
-	return out
-}
-
-// columnOf is the column of the list that a problem of settlement is about, if
-// it has one.
-func (c *takeoverCheck) columnOf(p settle.Problem) string {
-	for _, name := range []string{p.Field, "factor." + p.Field} {
-		if slices.Contains(c.list.Columns, name) {
-			return name
-		}
-	}
-	if p.Field == "edition" {
-		return "day"
-	}
-	return ""
-}
-
-// bareprice gives a price that was written without a unit the unit the load's
-// rates settle in.
-func (d *Desk) bareprice(p *takeover.Past) {
-	if !p.BarePrice || p.Details.Price == nil {
-		return
-	}
-	if e, err := d.edition(&load.Load{Details: p.Details}); err == nil && e != nil {
-		price := p.Details.Price.In(quantity.Dollar.Per(e.Units.Settle))
-		p.Details.Price, p.BarePrice = &price, false
+	if day := r.Past.Facts.Details.Day; day.After(c.desk.Today()) {
+		r.Problems = append(r.Problems, takeover.Problem{Line: r.Line, Column: "day", Reason: fmt.Sprintf("%s has not come yet; today is %s", day, c.desk.Today())})
 	}
 }
 
@@ -167,7 +106,7 @@ func (t Takeover) order() []int {
 
 func (t Takeover) dayOf(i int) quantity.Date {
 	if p := t.Rows[i].Past; p != nil {
-		return p.Details.Day
+		return p.Facts.Details.Day
 	}
 	return quantity.Date{}
 }

@@ -121,7 +121,7 @@ func ParseOwnerShare(text string) (Share, error) {
 	owner, value, ok := strings.Cut(text, "=")
 	owner, value = strings.TrimSpace(owner), strings.TrimSpace(value)
 	if isPart := strings.Contains(value, "/") || strings.HasSuffix(value, "%"); !ok || owner == "" || !isPart {
-		return Share{}, notShare{strings.TrimSpace(text)}
+		return Share{}, NotShare{strings.TrimSpace(text)}
 	}
 	parts, of, err := ParseShare("The share of "+owner, value)
 	return Share{owner, parts, of}, err
@@ -146,11 +146,12 @@ func ParseShares(text string) ([]Share, error) {
 	return out, nil
 }
 
-// notShare is a text that is no share of an owner.
-type notShare struct{ text string }
+// NotShare is a text that is no share of an owner.
+type NotShare struct{ Text string }
 
-func (e notShare) Error() string {
-	return fmt.Sprintf("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.text)
+// Error says how to write one.
+func (e NotShare) Error() string {
+	return fmt.Sprintf("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.Text)
 }
 
 // ParseDay reads a day, with its name in the sentence when it is none.

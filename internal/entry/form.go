@@ -28,6 +28,9 @@ type Start struct {
 	Drafts    []string         // drafts asked for beyond those weighed; "" is the truck's own
 	Factors   []grain.FactorID // results asked for beyond the usual ones
 	DriverOn  string           // whether the driver is on the truck: "on", "off" or ""
+	// Past marks a load of the time before the book: it was weighed on no scale of
+	// this house, tested by nobody here, and its contract may be on no list.
+	Past bool
 	// Reason says why the weight in a field is typed by hand; nil gives none.
 	Reason func(field string) string
 }
@@ -114,7 +117,7 @@ func (f *Form) read() *draft {
 	who := f.readAll(d, whoFields(d.details.Direction == load.Outbound))
 	weights := f.readAll(d, slices.Concat([]Field{f.scaleField()}, f.weightFields(load.Gross), f.weightFields(load.Tare)))
 	sample := f.readAll(d, f.sampleFields(d))
-	terms := f.readAll(d, termsFields(d.details.Direction == load.Outbound))
+	terms := f.readAll(d, f.termsFields(d.details.Direction == load.Outbound))
 	f.readRest(d)
 	gross := len(f.Drafts()) + 1
 	d.fields = slices.Concat(who, weights[:gross], sample, weights[gross:], terms)
@@ -134,6 +137,9 @@ func (f *Form) begin() *draft {
 		if d.details.Direction == "" {
 			d.details.Direction = load.Inbound
 		}
+	}
+	if f.start.Past {
+		d.who = ""
 	}
 	f.readAll(d, []Field{directionField})
 	return d

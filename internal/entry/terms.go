@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"fmt"
 	"strings"
 
 	"tenthpoint/internal/load"
@@ -14,13 +15,34 @@ const centPlaces = 2
 
 // termsFields say where the grain went and what becomes of it. The price comes
 // after the terms: a contract brings its own, and one that is typed counts.
-func termsFields(outbound bool) []Field {
+func (f *Form) termsFields(outbound bool) []Field {
 	terms, price := termsField(), priceField()
 	terms.Seldom, price.Seldom = outbound, outbound
+	if f.start.Past {
+		contract := word("contract", "Contract", TermsPart, func(d *load.Details) *string { return &d.ContractNo })
+		return append([]Field{binField(), pastTermsField(), contract}, price, priceSourceField(), remarkField())
+	}
 	return []Field{
 		binField(), terms, price, seldom(priceSourceField()),
-		word("remark", "Remark", TermsPart, func(d *load.Details) *string { return &d.Remark }),
+		remarkField(),
 	}
+}
+
+func remarkField() Field {
+	return word("remark", "Remark", TermsPart, func(d *load.Details) *string { return &d.Remark })
+}
+
+// pastTermsField takes what became of a load in the old books: its contract need
+// not be on the list, and the list says its price.
+func pastTermsField() Field {
+	return detail(Field{ID: "terms", Label: "Sold/stored", Kind: Find, Part: TermsPart}, func(d *draft, text string) error {
+		switch terms := load.Disposition(strings.ToLower(text)); terms {
+		case "", load.Sold, load.Stored, load.Contract:
+			d.details.Disposition = terms
+			return nil
+		}
+		return fmt.Errorf("%q is not one of sold, stored, contract; choose one or leave it empty", text)
+	})
 }
 
 func binField() Field {

@@ -176,7 +176,7 @@ func (f *Form) beside(problem string) string {
 // warn says what does not stop a ticket and should be looked at twice, and what
 // the bench doubted.
 func (f *Form) warn(t *Tried) {
-	if s, ok := f.scale(f.read()); ok {
+	if s, ok := f.scale(f.read()); ok && !f.start.Past {
 		if net, known := t.Load.Net(); known && net.Sign() > 0 {
 			if light := s.LightNet(net); light != "" {
 				t.Remark(string(load.Tare), Remark{Kind: Warn, Text: light})

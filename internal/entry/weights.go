@@ -96,6 +96,10 @@ func (f *Form) weighing(d *draft, which load.Which, of, label, text string) (loa
 	if which == load.Tare && strings.EqualFold(text, StoredTareText) {
 		return f.storedTare(d, of)
 	}
+	if f.start.Past {
+		a, err := ParseWeight(label, text, f.house.Profile().WeightUnit())
+		return load.Weighing{Which: which, Draft: of, Weight: a, Source: load.ByHand, Reason: f.start.reason(string(which))}, err
+	}
 	s, ok := f.scale(d)
 	if !ok {
 		return load.Weighing{}, ErrNoScale

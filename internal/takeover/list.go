@@ -9,8 +9,8 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/house"
-	"tenthpoint/internal/quantity"
 )
 
 // Kind is what a list is of.
@@ -57,8 +57,11 @@ type List struct {
 	Rows    []Row
 }
 
-// Usual are what a list leaves out: the unit of weights typed without one.
-type Usual struct{ Weight quantity.Unit }
+// Usual are what a list leaves out: the elevator it is for, and its own name.
+type Usual struct {
+	House entry.House
+	Name  string
+}
 
 // Read reads a list. The problems are those of the file as a whole, such as a
 // column that is not known; with any of them no row is read. What is wrong with

@@ -44,7 +44,7 @@ var mayImport = map[string][]string{
 	"internal/dispute": inside("quantity", "journal"),
 
 	"internal/entrytest": slices.Concat(core, inside("store", "desk")), // for tests: one table for all who enter loads
-	"internal/takeover":  inside("quantity", "grain", "house", "load"),
+	"internal/takeover":  inside("quantity", "grain", "house", "load", "entry", "settle"),
 
 	"internal/store":    slices.Concat(core, []string{"migrations"}),
 	"internal/typeface": {}, // the letters on paper
