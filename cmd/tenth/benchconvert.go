@@ -3,8 +3,10 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/working"
 )
@@ -48,29 +50,29 @@ func (c benchConvert) Run(t *terminal) error {
 	}
 	// The meter is whoever's: nothing is known of its checks and nothing is said
 	// of them.
-	equipment := bench.Equipment{
-		Charts:    mustShelf(chart),
-		Meters:    []bench.Meter{{ID: reading.Meter, Model: chart.Meter, Method: bench.ByDial, Calibration: chart.Calibration}},
-		Standings: map[string]bench.Standing{reading.Meter: {State: bench.Good}},
+	equipment := moisture.Equipment{
+		Charts:   mustShelf(chart),
+		Meters:   []meter.Meter{{ID: reading.Meter, Model: chart.Meter, Method: meter.ByDial, Calibration: chart.Calibration}},
+		Statuses: map[string]meter.Status{reading.Meter: {State: meter.Good}},
 	}
 	sheet := &working.Sheet{}
-	house := bench.House{Policy: bench.DefaultPolicy(), Trust: bench.DefaultTrust(), Rounding: round}
-	result, err := bench.Tests{Readings: []bench.Reading{reading}}.Determine(sheet, equipment, house)
+	house := moisture.Procedure{Policy: moisture.DefaultPolicy(), Trust: moisture.DefaultTrust(), Rounding: round}
+	result, err := moisture.Tests{Readings: []moisture.Reading{reading}}.Determine(sheet, equipment, house)
 	if err != nil {
 		return err
 	}
 	return c.tell(t, chart, sheet, result)
 }
 
-func mustShelf(c *bench.Chart) *bench.Shelf {
-	shelf, err := bench.NewShelf(c)
+func mustShelf(c *chart.Chart) *chart.Set {
+	shelf, err := chart.NewSet(c)
 	if err != nil {
 		panic(err) // one chart clashes with none
 	}
 	return shelf
 }
 
-func (c benchConvert) chart(t *terminal) (*bench.Chart, error) {
+func (c benchConvert) chart(t *terminal) (*chart.Chart, error) {
 	shelf, err := c.charts("")
 	if err != nil {
 		return nil, err
@@ -82,30 +84,30 @@ func (c benchConvert) chart(t *terminal) (*bench.Chart, error) {
 	if err != nil {
 		return nil, err
 	}
-	mass, err := optional(bench.MassField, c.Mass)
+	mass, err := optional(moisture.MassField, c.Mass)
 	if err != nil {
 		return nil, err
 	}
 	return chartFor(shelf, wanted{crop: crop.ID, meter: c.Model, calibration: c.Calibration, mass: mass, day: t.today()})
 }
 
-func (c benchConvert) reading(t *terminal, chart *bench.Chart) (bench.Reading, error) {
+func (c benchConvert) reading(t *terminal, chart *chart.Chart) (moisture.Reading, error) {
 	crop, err := entry.Commodity(c.Crop)
 	if err != nil {
-		return bench.Reading{}, err
+		return moisture.Reading{}, err
 	}
-	r := bench.Reading{
-		Seq: 1, Method: bench.ByDial, Crop: crop.ID, Day: t.today(), Tester: "typed at the terminal",
+	r := moisture.Reading{
+		Seq: 1, Method: meter.ByDial, Crop: crop.ID, Day: t.today(), Tester: "typed at the terminal",
 		Meter: "at hand", Calibration: chart.Calibration, Chart: chart.ID, Mass: chart.Mass,
 	}
 	typed := texts{"mass": c.Mass, "dial": c.Dial, "temperature": c.At, "room": c.Room, "test-weight": c.TestWeight}
 	return readTest(r, typed, "dial")
 }
 
-func (c benchConvert) tell(t *terminal, chart *bench.Chart, sheet *working.Sheet, result bench.Result) error {
-	flags := []bench.Flag{}
+func (c benchConvert) tell(t *terminal, chart *chart.Chart, sheet *working.Sheet, result moisture.Result) error {
+	flags := []moisture.Flag{}
 	for _, f := range result.Flags {
-		if f.Code != bench.NoRoom { // not asked for here
+		if f.Code != moisture.NoRoom { // not asked for here
 			flags = append(flags, f)
 		}
 	}
@@ -130,7 +132,7 @@ type flagJSON struct {
 	Sentence string `json:"sentence"`
 }
 
-func flagsJSON(flags []bench.Flag) []flagJSON {
+func flagsJSON(flags []moisture.Flag) []flagJSON {
 	out := []flagJSON{}
 	for _, f := range flags {
 		one := flagJSON{Code: string(f.Code), Stops: f.Stops(), Sentence: f.Sentence()}
@@ -143,7 +145,7 @@ func flagsJSON(flags []bench.Flag) []flagJSON {
 }
 
 // tellFlags prints each doubt with its name, and whether it stops the ticket.
-func (t *terminal) tellFlags(flags []bench.Flag) {
+func (t *terminal) tellFlags(flags []moisture.Flag) {
 	for _, f := range flags {
 		mark := "doubt"
 		if f.Stops() {

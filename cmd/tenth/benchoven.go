@@ -3,7 +3,8 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/working"
 )
@@ -25,7 +26,7 @@ func (benchOven) Help() string {
 }
 
 func (c benchOven) Run(t *terminal) error {
-	begun := bench.Reading{Seq: 1, Method: bench.ByOven, Crop: "any", Day: t.today(), Tester: "typed at the terminal"}
+	begun := moisture.Reading{Seq: 1, Method: meter.ByOven, Crop: "any", Day: t.today(), Tester: "typed at the terminal"}
 	reading, err := readTest(begun, texts{"wet": c.Wet, "dry": c.Dried, "tare": c.Tare}, "wet", "dry", "tare")
 	if err != nil {
 		return err
@@ -35,8 +36,8 @@ func (c benchOven) Run(t *terminal) error {
 		return err
 	}
 	sheet := &working.Sheet{}
-	house := bench.House{Policy: bench.DefaultPolicy(), Trust: bench.DefaultTrust(), Rounding: round}
-	result, err := bench.Tests{Readings: []bench.Reading{reading}}.Determine(sheet, bench.Equipment{}, house)
+	house := moisture.Procedure{Policy: moisture.DefaultPolicy(), Trust: moisture.DefaultTrust(), Rounding: round}
+	result, err := moisture.Tests{Readings: []moisture.Reading{reading}}.Determine(sheet, moisture.Equipment{}, house)
 	if err != nil {
 		return err
 	}

@@ -4,9 +4,10 @@ import (
 	"maps"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
@@ -27,10 +28,10 @@ type readingFlags struct {
 }
 
 // readings are what was typed, numbered after those there are.
-func (f readingFlags) readings(p *post, l *load.Load, before int) ([]bench.Reading, error) {
+func (f readingFlags) readings(p *post, l *load.Load, before int) ([]moisture.Reading, error) {
 	begun, common := f.common(p, l)
-	var out []bench.Reading
-	add := func(r bench.Reading, err error) error {
+	var out []moisture.Reading
+	add := func(r moisture.Reading, err error) error {
 		r.Seq = before + len(out) + 1
 		out = append(out, r)
 		return err
@@ -62,13 +63,13 @@ func (f readingFlags) readings(p *post, l *load.Load, before int) ([]bench.Readi
 }
 
 // common is what all the readings share.
-func (f readingFlags) common(p *post, l *load.Load) (bench.Reading, texts) {
-	begun := bench.Reading{Crop: l.Details.Commodity, Day: p.Today(), Tester: p.Who().Name, FromDryer: f.FromDryer}
+func (f readingFlags) common(p *post, l *load.Load) (moisture.Reading, texts) {
+	begun := moisture.Reading{Crop: l.Details.Commodity, Day: p.Today(), Tester: p.Who().Name, FromDryer: f.FromDryer}
 	return begun, texts{"temperature": f.At, "room": f.Room, "mass": f.Mass, "test-weight": f.TestWeight, "reason": f.Why}
 }
 
 // readTest reads one test as typed; the error is the first text that cannot stand.
-func readTest(begun bench.Reading, typed texts, needed ...string) (bench.Reading, error) {
+func readTest(begun moisture.Reading, typed texts, needed ...string) (moisture.Reading, error) {
 	r, faults := entry.Test{Begun: begun, Needed: needed}.Read(typed)
 	if len(faults) > 0 {
 		return r, faults[0]
@@ -77,9 +78,9 @@ func readTest(begun bench.Reading, typed texts, needed ...string) (bench.Reading
 }
 
 // onMeter puts the meter and its calibration down.
-func (f readingFlags) onMeter(p *post, r *bench.Reading) (bench.Meter, error) {
+func (f readingFlags) onMeter(p *post, r *moisture.Reading) (meter.Meter, error) {
 	if f.Meter == "" {
-		return bench.Meter{}, refusal("Give --meter", "it is not said on which meter it was read")
+		return meter.Meter{}, refusal("Give --meter", "it is not said on which meter it was read")
 	}
 	m, err := p.Desk.Meter(p, f.Meter)
 	r.Meter, r.Calibration = m.ID, m.Calibration
@@ -96,8 +97,8 @@ func withOwn(common texts, figure, text string) texts {
 	return typed
 }
 
-func (f readingFlags) dial(p *post, begun bench.Reading, common texts, text string) (bench.Reading, error) {
-	begun.Method = bench.ByDial
+func (f readingFlags) dial(p *post, begun moisture.Reading, common texts, text string) (moisture.Reading, error) {
+	begun.Method = meter.ByDial
 	m, err := f.onMeter(p, &begun)
 	if err != nil {
 		return begun, err
@@ -127,16 +128,16 @@ func (f readingFlags) dial(p *post, begun bench.Reading, common texts, text stri
 	return r, err
 }
 
-func (f readingFlags) direct(p *post, begun bench.Reading, common texts, text string) (bench.Reading, error) {
-	begun.Method = bench.Direct
+func (f readingFlags) direct(p *post, begun moisture.Reading, common texts, text string) (moisture.Reading, error) {
+	begun.Method = meter.Direct
 	if _, err := f.onMeter(p, &begun); err != nil {
 		return begun, err
 	}
 	return readTest(begun, withOwn(common, "percent", text), "percent")
 }
 
-func ovenReading(begun bench.Reading, text string) (bench.Reading, error) {
-	begun.Method = bench.ByOven
+func ovenReading(begun moisture.Reading, text string) (moisture.Reading, error) {
+	begun.Method = meter.ByOven
 	weighings := strings.Split(text, "/")
 	if len(weighings) != 3 {
 		return begun, refusal("Write three weighings like 131.4520/128.3020/116.4020", "%q is no oven test", text)
@@ -144,7 +145,7 @@ func ovenReading(begun bench.Reading, text string) (bench.Reading, error) {
 	return readTest(begun, texts{"wet": weighings[0], "dry": weighings[1], "tare": weighings[2]}, "wet", "dry", "tare")
 }
 
-func (f readingFlags) typed(begun bench.Reading, common texts) (bench.Reading, error) {
-	begun.Method = bench.Typed
+func (f readingFlags) typed(begun moisture.Reading, common texts) (moisture.Reading, error) {
+	begun.Method = meter.Typed
 	return readTest(begun, texts{"percent": f.Typed, "reason": common["reason"]}, "percent")
 }

@@ -3,8 +3,8 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
@@ -33,21 +33,21 @@ func limitIn(name, text string) (quantity.Amount, error) {
 	if strings.EqualFold(text, "none") {
 		return quantity.Amount{}, nil
 	}
-	f := bench.MoistureField
+	f := moisture.MoistureField
 	f.Name = name
 	return optional(f, text)
 }
 
 // spanIn reads two figures with two points between them, such as 8..20.
-func spanIn(name, text string, one func(name, text string) (quantity.Amount, error)) (bench.Span, error) {
+func spanIn(name, text string, one func(name, text string) (quantity.Amount, error)) (quantity.Span, error) {
 	if text == "" {
-		return bench.Span{}, nil
+		return quantity.Span{}, nil
 	}
 	low, high, ok := strings.Cut(text, "..")
 	if !ok {
-		return bench.Span{}, refusal("Write the lowest and the highest, like 8..20 or 50F..90F", "%s %q is no range", name, text)
+		return quantity.Span{}, refusal("Write the lowest and the highest, like 8..20 or 50F..90F", "%s %q is no range", name, text)
 	}
-	var s bench.Span
+	var s quantity.Span
 	var err error
 	if s.Low, err = one(name, low); err != nil {
 		return s, err

@@ -4,12 +4,13 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/entrytest"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/schedules"
@@ -161,7 +162,7 @@ func TestTrial(t *testing.T) {
 
 // One test at the bench: figures by method, temperatures in either scale.
 func TestBenchTest(t *testing.T) {
-	begun := bench.Reading{Method: bench.ByDial}
+	begun := moisture.Reading{Method: meter.ByDial}
 	r, faults := entry.Test{Begun: begun, Degrees: quantity.Fahrenheit}.Read(map[string]string{"dial": "70.5", "mass": "250", "temperature": "18 °c", "room": "68", "dryer": "yes"})
 	if len(faults) > 0 || r.Dial.String() != "70.5 div" && r.Dial.Figure() != "70.5" || r.Sample.Unit() != quantity.Celsius || r.Room.Unit() != quantity.Fahrenheit || !r.FromDryer {
 		t.Errorf("reading %+v, faults %v", r, faults)
@@ -170,7 +171,7 @@ func TestBenchTest(t *testing.T) {
 	if len(faults) != 3 || faults[0].Field != "mass" || faults[1].Field != "dial" || faults[2].Field != "room" {
 		t.Errorf("faults %v", faults)
 	}
-	if r, _ := (entry.Test{Begun: bench.Reading{Method: bench.Typed}}).Read(map[string]string{"percent": "17.1", "reason": " certificate ", "room": "x"}); r.Reason != "certificate" || r.Percent.Figure() != "17.1" {
+	if r, _ := (entry.Test{Begun: moisture.Reading{Method: meter.Typed}}).Read(map[string]string{"percent": "17.1", "reason": " certificate ", "room": "x"}); r.Reason != "certificate" || r.Percent.Figure() != "17.1" {
 		t.Errorf("typed %+v", r)
 	}
 }

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
@@ -179,10 +179,10 @@ func Temperature(name, text string, usual quantity.Unit) (quantity.Amount, error
 			figure, unit = strings.TrimRight(rest, " °"), scale
 		}
 	}
-	field := bench.FahrenheitField
+	field := moisture.FahrenheitField
 	switch unit {
 	case quantity.Celsius:
-		field = bench.CelsiusField
+		field = moisture.CelsiusField
 	case quantity.Plain:
 		return quantity.Amount{}, NoScaleLetter{name, text}
 	}

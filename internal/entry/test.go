@@ -4,7 +4,8 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
@@ -16,7 +17,7 @@ const TickedText = "yes"
 type Test struct {
 	// Begun is what is known without being typed: number, method, crop, day,
 	// tester, meter and chart.
-	Begun bench.Reading
+	Begun moisture.Reading
 	// Degrees is the scale of the thermometer; [quantity.Plain] asks for its letter.
 	Degrees quantity.Unit
 	Needed  []string // figures that may not be left out
@@ -26,23 +27,23 @@ type Test struct {
 type TestFigure struct {
 	ID    string
 	Field quantity.Field
-	into  func(*bench.Reading) *quantity.Amount
+	into  func(*moisture.Reading) *quantity.Amount
 }
 
 // TestFigures are the figures of a method, in the order they are typed.
-func TestFigures(m bench.Method) []TestFigure {
-	percent := TestFigure{"percent", bench.MoistureField, func(r *bench.Reading) *quantity.Amount { return &r.Percent }}
-	mass := TestFigure{"mass", bench.MassField, func(r *bench.Reading) *quantity.Amount { return &r.Mass }}
+func TestFigures(m meter.Method) []TestFigure {
+	percent := TestFigure{"percent", moisture.MoistureField, func(r *moisture.Reading) *quantity.Amount { return &r.Percent }}
+	mass := TestFigure{"mass", moisture.MassField, func(r *moisture.Reading) *quantity.Amount { return &r.Mass }}
 	switch m {
-	case bench.ByDial:
-		return []TestFigure{mass, {"dial", bench.DialField, func(r *bench.Reading) *quantity.Amount { return &r.Dial }}}
-	case bench.Direct:
+	case meter.ByDial:
+		return []TestFigure{mass, {"dial", moisture.DialField, func(r *moisture.Reading) *quantity.Amount { return &r.Dial }}}
+	case meter.Direct:
 		return []TestFigure{mass, percent}
-	case bench.ByOven:
+	case meter.ByOven:
 		return []TestFigure{
-			{"wet", named(bench.DishField, "Dish with wet grain"), func(r *bench.Reading) *quantity.Amount { return &r.Dish.Wet }},
-			{"tare", named(bench.DishField, "Empty dish"), func(r *bench.Reading) *quantity.Amount { return &r.Dish.Tare }},
-			{"dry", named(bench.DishField, "Dish with dried grain"), func(r *bench.Reading) *quantity.Amount { return &r.Dish.Dry }},
+			{"wet", named(moisture.DishField, "Dish with wet grain"), func(r *moisture.Reading) *quantity.Amount { return &r.Dish.Wet }},
+			{"tare", named(moisture.DishField, "Empty dish"), func(r *moisture.Reading) *quantity.Amount { return &r.Dish.Tare }},
+			{"dry", named(moisture.DishField, "Dish with dried grain"), func(r *moisture.Reading) *quantity.Amount { return &r.Dish.Dry }},
 		}
 	}
 	return []TestFigure{percent}
@@ -56,7 +57,7 @@ func named(f quantity.Field, name string) quantity.Field {
 
 // Read reads the texts. A figure without a text is not recorded; the faults come
 // in the order of the fields.
-func (t Test) Read(texts map[string]string) (bench.Reading, []Fault) {
+func (t Test) Read(texts map[string]string) (moisture.Reading, []Fault) {
 	r := t.Begun
 	var faults []Fault
 	put := func(into *quantity.Amount, id string, read func(text string) (quantity.Amount, error)) {
@@ -73,7 +74,7 @@ func (t Test) Read(texts map[string]string) (bench.Reading, []Fault) {
 	for _, f := range TestFigures(r.Method) {
 		put(f.into(&r), f.ID, f.Field.Parse)
 	}
-	if r.Method == bench.Typed {
+	if r.Method == meter.Typed {
 		r.Reason = strings.TrimSpace(texts["reason"])
 	}
 	if !r.Method.UsesMeter() {

@@ -1,7 +1,7 @@
 package present
 
 import (
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
@@ -29,7 +29,7 @@ func (s *SampleTest) whatFields() []Field {
 	if s.method().UsesMeter() {
 		out = append(out, Field{ID: "meter", Label: Say("Meter"), Kind: FindField, Chars: 20, Options: s.meterOptions()})
 	}
-	if s.method() == bench.ByDial {
+	if s.method() == meter.ByDial {
 		out = append(out, Field{ID: "chart", Label: Say("Chart"), Kind: FindField, Chars: 20, Options: s.chartOptions()})
 	}
 	return out
@@ -52,19 +52,19 @@ func (s *SampleTest) testFields() []Field {
 			Field{ID: "dryer", Label: Say("Dryer-hot"), Kind: TickField, Part: WeightPart})
 	}
 	switch s.method() {
-	case bench.ByDial:
+	case meter.ByDial:
 		return append(out, figure("dial", Say("Dial"), Say("div.")))
-	case bench.Direct:
+	case meter.Direct:
 		return append(out, figure("percent", Say("Meter reads"), "%"))
-	case bench.ByOven:
+	case meter.ByOven:
 		return append(out, figure("wet", Say("Dish, wet"), "g"), figure("tare", Say("Dish, empty"), "g"), figure("dry", Say("Dish, dried"), "g"))
 	}
 	return append(out, figure("percent", Say("Moisture"), "%"), Field{ID: "reason", Label: Say("Reason"), Part: WeightPart, Chars: 24})
 }
 
 // lastField is the field whose Enter makes the test.
-func lastField(m bench.Method) string {
-	return map[bench.Method]string{bench.ByDial: "dial", bench.Direct: "percent", bench.ByOven: "dry", bench.Typed: "reason"}[m]
+func lastField(m meter.Method) string {
+	return map[meter.Method]string{meter.ByDial: "dial", meter.Direct: "percent", meter.ByOven: "dry", meter.Typed: "reason"}[m]
 }
 
 // otherFields are the load's other results, then what is kept of the sample.
@@ -135,21 +135,21 @@ func (s *SampleTest) untyped(id string) string {
 
 func methodOptions() []Option {
 	var out []Option
-	for _, m := range bench.Methods() {
+	for _, m := range meter.Methods() {
 		out = append(out, Option{Code: string(m), Name: methodWord(m), ByName: true})
 	}
 	return out
 }
 
 // methodWord is what a method is called.
-func methodWord(m bench.Method) string { return Say(m.String()) }
+func methodWord(m meter.Method) string { return Say(m.String()) }
 
 // meterOptions are the meters of the method, with how each stands.
 func (s *SampleTest) meterOptions() []Option {
 	out := []Option{}
 	for _, m := range s.bench.equipment.Meters {
 		if m.Method == s.method() {
-			out = append(out, Option{Code: m.ID, Detail: join(", ", m.Model, standingWord(s.bench.equipment.Standings[m.ID].State).Text)})
+			out = append(out, Option{Code: m.ID, Detail: join(", ", m.Model, standingWord(s.bench.equipment.Statuses[m.ID].State).Text)})
 		}
 	}
 	return out

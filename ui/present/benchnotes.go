@@ -5,7 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -57,37 +59,37 @@ func (s *SampleTest) advise() []Saying {
 		}
 	}
 	switch s.method() {
-	case bench.ByDial:
+	case meter.ByDial:
 		out = append(out, Saying{Wait, Say("to do"), Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")})
-	case bench.Direct:
+	case meter.Direct:
 		out = append(out, Saying{Wait, Say("to do"), Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")})
-	case bench.ByOven:
+	case meter.ByOven:
 		out = append(out, Saying{Wait, Say("to do"), Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")})
 	default:
 		out = append(out, Saying{Wait, Say("to do"), Say("Type the moisture and where it is from. Enter after the reason makes the test.")})
 	}
 	first, others := s.flagged(s.next.flags)
 	out = append(append(append(out, first...), others...), s.grade().saying()...)
-	p := bench.PolicyFor(s.bench.setup.Policies, s.crop())
+	p := moisture.PolicyFor(s.bench.setup.Policies, s.crop())
 	return append(out, Saying{Plain, Say("the house asks"), policyText(p)})
 }
 
 // policyText is how often a sample is tested, in a sentence.
-func policyText(p bench.Policy) string {
+func policyText(p moisture.Policy) string {
 	return Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
 
 // flagged are doubts with what to do about each: first those that stop the
 // ticket or ask for more tests, then the others. One doubt about several tests
 // is said once.
-func (s *SampleTest) flagged(flags []bench.Flag) (first, others []Saying) {
+func (s *SampleTest) flagged(flags []moisture.Flag) (first, others []Saying) {
 	var asking []Saying
 	for _, d := range gather(flags) {
 		saying := s.saying(d)
 		switch {
 		case saying.State == Stop:
 			first = append(first, saying)
-		case d.Code == bench.WideSpread || d.Code == bench.TooFewTests || d.Code == bench.NearLimit:
+		case d.Code == moisture.WideSpread || d.Code == moisture.TooFewTests || d.Code == moisture.NearLimit:
 			asking = append(asking, saying)
 		default:
 			others = append(others, saying)
@@ -98,11 +100,11 @@ func (s *SampleTest) flagged(flags []bench.Flag) (first, others []Saying) {
 
 // doubt is one doubt about one or more tests; none is the sample as a whole.
 type doubt struct {
-	bench.Flag
+	moisture.Flag
 	tests []string
 }
 
-func gather(flags []bench.Flag) []doubt {
+func gather(flags []moisture.Flag) []doubt {
 	var out []doubt
 	for _, f := range flags {
 		i := slices.IndexFunc(out, func(d doubt) bool { return d.Code == f.Code && d.What == f.What && d.Override == f.Override })
@@ -138,7 +140,7 @@ func (s *SampleTest) saying(d doubt) Saying {
 // leftOut are the tests that do not count, with rule and person.
 func (s *SampleTest) leftOut() []Saying {
 	var out []Saying
-	for _, d := range s.tests.Drops {
+	for _, d := range s.tests.Exclusions {
 		text := Say("Left out by %s: %s.", d.By, dropWord(d.Rule))
 		if d.Reason != "" {
 			text = Say("Left out by %s: %s (%s).", d.By, dropWord(d.Rule), d.Reason)
@@ -150,7 +152,7 @@ func (s *SampleTest) leftOut() []Saying {
 
 // verdicts say whether the grain is dry enough, a line for each purpose, and how
 // sure that is.
-func verdicts(a bench.Advice) []Saying {
+func verdicts(a dryness.Advice) []Saying {
 	if len(a.Verdicts) == 0 {
 		return nil
 	}
@@ -171,7 +173,7 @@ func verdicts(a bench.Advice) []Saying {
 
 // verdictLine is the answer for one purpose: "to buy as dry: no, 1 pt above
 // 13 %".
-func verdictLine(v bench.Verdict) string {
+func verdictLine(v dryness.Verdict) string {
 	purpose := purposeWord(v.Purpose)
 	if v.Class != "" {
 		purpose = Say("%s, %s", purpose, Say(v.Class))
@@ -188,12 +190,12 @@ func verdictLine(v bench.Verdict) string {
 }
 
 // whyUncertain is why an answer is no more certain than the reading.
-func whyUncertain(a bench.Advice) string {
+func whyUncertain(a dryness.Advice) string {
 	b := a.Band
 	switch {
 	case !b.Stated():
 		return Say("How far the meter may be off is not entered, so how certain this is cannot be told.")
-	case slices.ContainsFunc(a.Verdicts, func(v bench.Verdict) bool { return b.Straddles(v.Limit) }):
+	case slices.ContainsFunc(a.Verdicts, func(v dryness.Verdict) bool { return b.Straddles(v.Limit) }):
 		return Say("The meter may be off by %s: the grain may be anything from %s to %s.",
 			b.High.Sub(b.Reading).In(quantity.Point), b.Low.FixedString(1), b.High.FixedString(1))
 	}
@@ -201,7 +203,7 @@ func whyUncertain(a bench.Advice) string {
 }
 
 // choices are what the grower can do with the load.
-func choices(a bench.Advice) []Saying {
+func choices(a dryness.Advice) []Saying {
 	var out []Saying
 	for _, o := range a.Options {
 		out = append(out, Saying{Plain, Say(o.Name), translate(o.Text)})

@@ -77,7 +77,7 @@ func TestEveryTypedTextIsAnswered(t *testing.T) {
 		{"musty", "maybe", Stop, "yes or no"},
 		{"heating", "y", Stop, "let a manager accept it"},
 		{"price", "4.15", Plain, "typed at the desk"},
-		{"price", "", Plain, "price later"},
+		{"price", "", Plain, "price not set"},
 		{"price", "$4.15", Plain, "typed at the desk"},
 		{"price", "4.15 $/cwt", Stop, "$/cwt"},
 		{"price", "0", Stop, "Price"},

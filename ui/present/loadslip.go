@@ -51,5 +51,5 @@ func (f *LoadForm) Working() []PaperLine {
 		}
 		return lines
 	}
-	return append(append(lines, workingLines(s)...), f.frame.gradeLines(f.now.load)...)
+	return append(append(lines, workingLines(s, f.now.load.Details.Disposition)...), f.frame.gradeLines(f.now.load)...)
 }

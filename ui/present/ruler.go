@@ -3,7 +3,8 @@ package present
 import (
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/quantity"
 )
 
 // RulerMark is one mark on the moisture ruler, at so many thousandths of its
@@ -40,27 +41,47 @@ type Ruler struct {
 	BandLabel        string
 }
 
-var markKinds = map[bench.RulerMarkKind]RulerMarkKind{
-	bench.TenthMark: TenthMark, bench.PointMark: PointMark, bench.LimitMark: LimitMark, bench.ReadingMark: ReadingMark,
+var markKinds = map[moisture.RulerMarkKind]RulerMarkKind{
+	moisture.TenthMark: TenthMark, moisture.PointMark: PointMark, moisture.LimitMark: LimitMark, moisture.ReadingMark: ReadingMark,
 }
 
 // rulerOf is the bench's ruler in words of this desk.
-func rulerOf(from bench.Ruler) Ruler {
+func rulerOf(from moisture.Ruler) Ruler {
 	var r Ruler
 	for _, m := range from.Marks {
-		mark := RulerMark{At: m.At, Label: m.Label, Kind: markKinds[m.Kind]}
-		if m.Kind == bench.LimitMark {
+		mark := RulerMark{At: markPlace(from, m), Label: m.Label, Kind: markKinds[m.Kind]}
+		if m.Kind == moisture.LimitMark {
 			mark.Label = limitText(m.Limits)
 		}
 		r.Marks = append(r.Marks, mark)
 	}
 	if f := from.Free; f != nil {
-		r.DryFrom, r.DryTo, r.DryLabel = f.From, f.To, Say("nothing taken")
+		r.DryFrom, r.DryTo, r.DryLabel = rulerPlace(from, f.From), rulerPlace(from, f.To), Say("nothing taken")
 	}
 	if band := from.Band; band != nil {
-		r.BandFrom, r.BandTo, r.BandLabel = band.From, band.To, Say("the meter's tolerance")
+		r.BandFrom, r.BandTo, r.BandLabel = rulerPlace(from, band.From), rulerPlace(from, band.To), Say("the meter's tolerance")
 	}
 	return r
+}
+
+// rulerPlace is the place of a moisture in thousandths of the ruler's length.
+func rulerPlace(r moisture.Ruler, at quantity.Amount) int { return wholeThousandths(r.Part(at), toOne) }
+
+// markPlace is the place of a mark. Graduations are rounded down: they are
+// spaced evenly from the low end.
+func markPlace(r moisture.Ruler, m moisture.RulerMark) int {
+	if m.Kind == moisture.PointMark || m.Kind == moisture.TenthMark {
+		return wholeThousandths(r.Part(m.At), downToOne)
+	}
+	return rulerPlace(r, m.At)
+}
+
+var downToOne = quantity.To("1", quantity.Down)
+
+// wholeThousandths is a part of a whole in whole thousandths.
+func wholeThousandths(part quantity.Amount, r quantity.Rounding) int {
+	d, _ := r.Apply(part.Mul(quantity.Int(1000, quantity.Plain))).Decimal()
+	return int(d.IntPart())
 }
 
 // read says how the reading stands.
@@ -85,7 +106,7 @@ var changes = map[string]string{
 
 // limitText says what changes where a mark stands: "shrink above and to 15.0".
 // The edge of a class has its own name.
-func limitText(limits []bench.Limit) string {
+func limitText(limits []moisture.Limit) string {
 	var names []string
 	text, at := "", bare(limits[0].At)
 	for _, l := range limits {
