@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // SampleTest is one sample under test: the tests made so far, what people
@@ -38,7 +39,7 @@ type findings struct {
 type next struct {
 	reading  bench.Reading
 	readings map[string]string
-	remarks  map[string]Remark
+	remarks  map[string]model.Remark
 	flags    []bench.Flag // doubts that can be told before the test is made
 }
 
@@ -204,6 +205,6 @@ func (b *Bench) TurnDegrees() {
 	b.last.celsius = !b.last.celsius
 	b.hand.work()
 	b.jot()
-	b.frame.Say(OK, Say("Temperatures are typed in %s now.", b.temperatureUnit()))
+	b.frame.Say(model.OK, Say("Temperatures are typed in %s now.", b.temperatureUnit()))
 	b.frame.window.Redraw()
 }

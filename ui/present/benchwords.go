@@ -1,6 +1,9 @@
 package present
 
-import "tenthpoint/internal/bench"
+import (
+	"tenthpoint/internal/bench"
+	"tenthpoint/ui/model"
+)
 
 // doubtWords name the reasons to doubt a reading.
 var doubtWords = map[bench.Code]string{
@@ -61,16 +64,16 @@ func purposeWord(p bench.Purpose) string {
 }
 
 // standingWord says in a word how a meter stands with its checks.
-func standingWord(s bench.State) Remark {
+func standingWord(s bench.State) model.Remark {
 	switch s {
 	case bench.Good:
-		return Remark{OK, Say("checked")}
+		return model.Remark{State: model.OK, Text: Say("checked")}
 	case bench.Due:
-		return Remark{Warn, Say("check due")}
+		return model.Remark{State: model.Warn, Text: Say("check due")}
 	case bench.Overdue:
-		return Remark{Stop, Say("check overdue")}
+		return model.Remark{State: model.Stop, Text: Say("check overdue")}
 	case bench.Failed:
-		return Remark{Stop, Say("failed its check")}
+		return model.Remark{State: model.Stop, Text: Say("failed its check")}
 	}
-	return Remark{Warn, Say("never checked")}
+	return model.Remark{State: model.Warn, Text: Say("never checked")}
 }

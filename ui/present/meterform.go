@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/bench"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // AskMeter asks for a meter of the house: a new one, or with an id the one in
@@ -18,10 +19,10 @@ func (m *Meters) AskMeter(isNew bool) {
 	if isNew || !there {
 		meter, title = bench.Meter{Method: bench.Direct}, Say("A new meter")
 	}
-	m.frame.Put(Ask{
+	m.frame.Put(model.Ask{
 		Draft: "meter", Of: "meter " + meter.ID,
 		Title: title, Text: Say("A new calibration begins a new log: what was known of the old one does not carry over."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "id", Label: Say("Name"), Value: meter.ID, Chars: 12, Hint: Say("short, as on its label"), Required: true},
 			{ID: "model", Label: Say("Model"), Value: meter.Model, Chars: 28, Hint: Say("as on its plate"), Required: true},
 			{ID: "serial", Label: Say("Serial"), Value: meter.Serial, Chars: 16},
@@ -44,11 +45,11 @@ func (m *Meters) AskMeter(isNew bool) {
 	})
 }
 
-func meterMethods() []Option {
-	var out []Option
+func meterMethods() []model.Option {
+	var out []model.Option
 	for _, method := range bench.Methods() {
 		if method.UsesMeter() {
-			out = append(out, Option{Code: string(method), Name: methodWord(method), ByName: true})
+			out = append(out, model.Option{Code: string(method), Name: methodWord(method), ByName: true})
 		}
 	}
 	return out
@@ -113,6 +114,6 @@ func (m *Meters) setMeter(meter bench.Meter) {
 	}
 	m.chosen = meter.ID
 	m.Refresh()
-	m.frame.Say(OK, Say("meter %s is written down.", meter.ID))
+	m.frame.Say(model.OK, Say("meter %s is written down.", meter.ID))
 	m.frame.Changed()
 }

@@ -4,69 +4,36 @@ import (
 	"strings"
 
 	"tenthpoint/internal/bench"
+	"tenthpoint/ui/model"
 )
 
-// RulerMark is one mark on the moisture ruler, at so many thousandths of its
-// length.
-type RulerMark struct {
-	At    int
-	Label string
-	Kind  RulerMarkKind
-	State State
-}
-
-// RulerMarkKind says what a mark is for.
-type RulerMarkKind int
-
-// The kinds of mark.
-const (
-	TenthMark RulerMarkKind = iota
-	PointMark
-	LimitMark
-	ReadingMark
-)
-
-// Ruler is moisture as a ruler: its marks, and the stretch on which nothing is
-// taken off.
-type Ruler struct {
-	Marks    []RulerMark
-	DryFrom  int // thousandths
-	DryTo    int
-	DryLabel string
-
-	// The stretch in which the true moisture may lie; of no width where that is
-	// not known.
-	BandFrom, BandTo int
-	BandLabel        string
-}
-
-var markKinds = map[bench.RulerMarkKind]RulerMarkKind{
-	bench.TenthMark: TenthMark, bench.PointMark: PointMark, bench.LimitMark: LimitMark, bench.ReadingMark: ReadingMark,
+var markKinds = map[bench.RulerMarkKind]model.MarkKind{
+	bench.TenthMark: model.TenthMark, bench.PointMark: model.PointMark, bench.LimitMark: model.LimitMark, bench.ReadingMark: model.ReadingMark,
 }
 
 // rulerOf is the bench's ruler in words of this desk.
-func rulerOf(from bench.Ruler) Ruler {
-	var r Ruler
+func rulerOf(from bench.Ruler) model.Ruler {
+	var r model.Ruler
 	for _, m := range from.Marks {
-		mark := RulerMark{At: m.At, Label: m.Label, Kind: markKinds[m.Kind]}
+		mark := model.Mark{At: m.At, Label: m.Label, Kind: markKinds[m.Kind]}
 		if m.Kind == bench.LimitMark {
 			mark.Label = limitText(m.Limits)
 		}
 		r.Marks = append(r.Marks, mark)
 	}
-	if f := from.Free; f != nil {
-		r.DryFrom, r.DryTo, r.DryLabel = f.From, f.To, Say("nothing taken")
+	if f := from.Free; f != nil && f.To > f.From {
+		r.Bands = append(r.Bands, model.Band{From: f.From, To: f.To, Label: Say("nothing taken")})
 	}
-	if band := from.Band; band != nil {
-		r.BandFrom, r.BandTo, r.BandLabel = band.From, band.To, Say("the meter's tolerance")
+	if b := from.Band; b != nil && b.To > b.From {
+		r.Bands = append(r.Bands, model.Band{From: b.From, To: b.To, Label: Say("the meter's tolerance"), Around: true})
 	}
 	return r
 }
 
-// read says how the reading stands.
-func (r *Ruler) read(state State) {
+// markReading says how the reading stands.
+func markReading(r *model.Ruler, state model.State) {
 	for i := range r.Marks {
-		if r.Marks[i].Kind == ReadingMark {
+		if r.Marks[i].Kind == model.ReadingMark {
 			r.Marks[i].State = state
 		}
 	}
