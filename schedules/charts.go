@@ -4,16 +4,16 @@ import (
 	"errors"
 	"io/fs"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/chart"
 )
 
 // Charts reads every shipped chart. The error names every mistake in every
 // file.
-func Charts() (*bench.Shelf, error) { return ReadCharts(Files) }
+func Charts() (*chart.Set, error) { return ReadCharts(Files) }
 
 // ReadCharts reads the charts of a folder laid out like the shipped files: each
 // TOML or CSV file under charts is one chart.
-func ReadCharts(files fs.FS) (*bench.Shelf, error) {
+func ReadCharts(files fs.FS) (*chart.Set, error) {
 	var names []string
 	for _, pattern := range []string{"charts/*.toml", "charts/*.csv"} {
 		found, err := fs.Glob(files, pattern)
@@ -27,8 +27,8 @@ func ReadCharts(files fs.FS) (*bench.Shelf, error) {
 
 // ChartsFrom reads charts by name and holds them against each other. The error
 // names every mistake in every file, also a file that could not be read.
-func ChartsFrom(names []string, read func(name string) ([]byte, error)) (*bench.Shelf, error) {
-	var charts []*bench.Chart
+func ChartsFrom(names []string, read func(name string) ([]byte, error)) (*chart.Set, error) {
+	var charts []*chart.Chart
 	var mistakes []error
 	for _, name := range names {
 		text, err := read(name)
@@ -36,14 +36,14 @@ func ChartsFrom(names []string, read func(name string) ([]byte, error)) (*bench.
 			mistakes = append(mistakes, err)
 			continue
 		}
-		chart, err := bench.ReadChart(name, text)
+		chart, err := chart.Read(name, text)
 		if err != nil {
 			mistakes = append(mistakes, err)
 			continue
 		}
 		charts = append(charts, chart)
 	}
-	shelf, err := bench.NewShelf(charts...)
+	shelf, err := chart.NewSet(charts...)
 	if err := errors.Join(append(mistakes, err)...); err != nil {
 		return nil, err
 	}

@@ -34,7 +34,7 @@ type comparison struct {
 	mutex sync.Mutex
 	shown int
 	differ,
-	rows, settled, lines, ran int
+	rows, settled, lines, done, ran int
 }
 
 // compareChore settles random loads with both programs and types random
@@ -96,7 +96,7 @@ func readAllowedLists() (*transcript.Allowed, error) {
 
 // told prints what was found; any difference is an error.
 func (c *comparison) told() error {
-	say("Seed %d: %d rows of loads, %d of them settled by the older program; %d scripts with %d command lines.", c.seed, c.rows, c.settled, c.ran, c.lines)
+	say("Seed %d: %d rows of loads, %d of them settled by the older program; %d scripts with %d command lines, %d of them done and not refused.", c.seed, c.rows, c.settled, c.ran, c.lines, c.done)
 	if c.differ > 0 {
 		return fmt.Errorf("%d differences that are on no list", c.differ)
 	}

@@ -31,7 +31,7 @@ func (c *comparison) settleLoads() error {
 	}
 	return c.eachOf((c.loads+loadsAFile-1)/loadsAFile, func(i int) error {
 		rows := min(loadsAFile, c.loads-(i-1)*loadsAFile)
-		table := randomLoads(rand.New(rand.NewPCG(c.seed, uint64(i))), editions, rows)
+		table := randomLoads(drawing(c.seed, "loads", i), editions, rows)
 		return c.settleFile(i, table)
 	})
 }

@@ -1,11 +1,18 @@
 package main
 
 import (
+	"crypto/sha256"
 	"fmt"
 	"math/rand/v2"
 	"strings"
 	"time"
 )
+
+// drawing is the chance of one file or script. Its key is hashed, for nearby
+// seeds of a plain generator begin alike.
+func drawing(seed uint64, what string, i int) *rand.Rand {
+	return rand.New(rand.NewChaCha8(sha256.Sum256(fmt.Appendf(nil, "%d %s %d", seed, what, i))))
+}
 
 // dayIn is a day an edition may be in force on.
 func dayIn(r *rand.Rand, e offer) string {

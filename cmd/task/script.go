@@ -59,6 +59,7 @@ type typist struct {
 	clock   time.Time
 	loads   int
 	tickets int
+	stored  bool // some load of the script may be
 	lines   []transcript.Entry
 }
 

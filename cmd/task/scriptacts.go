@@ -10,10 +10,22 @@ func (t *typist) details(grain string) []string {
 		[]string{"--grower", t.pick("102", "103", "103", "901", "Holloway", "999"), "--commodity", grain},
 		[]string{"--truck", t.pick("7", "7", "9", "XYZ 1")},
 		t.some(2, "--bin", t.pick("P1", "P1", "B9")),
-		t.some(2, "--price", t.pick("4.12", "later", "4.005", "11.375", "230", "0", "four")),
-		t.some(6, "--stored"), t.some(8, "--no-shares"), t.some(8, "--share", "103=1/2", "--share", "901=1/2"),
+		t.terms(), t.some(8, "--no-shares"), t.some(8, "--share", "103=1/2", "--share", "901=1/2"),
 		t.some(8, "--remark", "came late"), t.some(9, "--crop-year", "2026"), t.some(12, "--class", "x"),
 		t.some(12, "--day", t.day()), t.some(14, "--driver", "N. Other"))
+}
+
+// terms are a price, or that the grain is stored: of both together the program
+// before the rebuild made a ticket, and the one after refuses it.
+func (t *typist) terms() []string {
+	switch t.IntN(6) {
+	case 0:
+		t.stored = true
+		return []string{"--stored"}
+	case 1, 2:
+		return nil
+	}
+	return []string{"--price", t.pick("4.12", "later", "4.005", "11.375", "230", "0", "four")}
 }
 
 func (t *typist) receive() {
@@ -61,7 +73,10 @@ func (t *typist) void() {
 }
 
 func (t *typist) correct() {
-	change := [][]string{{"--moisture", t.moisture()}, {"--tare", t.weight(20000)}, {"--grower", "103"}, {"--price", "5.5"}, {"--remark", "x"}, {}}[t.IntN(6)]
+	change := [][]string{{"--moisture", t.moisture()}, {"--tare", t.weight(20000)}, {"--grower", "103"}, {"--remark", "x"}, {}, {"--price", "5.5"}}[t.IntN(6)]
+	if t.stored && len(change) > 0 && change[0] == "--price" {
+		change = []string{"--bin", "P1"} // stored grain takes no price
+	}
 	t.asManager(append([]string{"correct", t.ticket(), "--reason", "read wrongly"}, change...)...)
 	t.loads, t.tickets = t.loads+1, t.tickets+1
 }

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
@@ -24,7 +24,7 @@ func (benchCell) Help() string {
 var cellRounding = quantity.To("0.01", quantity.HalfUp)
 
 func (c benchCell) Run(t *terminal) error {
-	cell := bench.Cell{PerMetre: quantity.Int(1000, quantity.Plain)}
+	cell := meter.Capacitor{PerMetre: quantity.Int(1000, quantity.Plain)}
 	for _, one := range []struct {
 		name, text string
 		into       *quantity.Amount
@@ -39,7 +39,7 @@ func (c benchCell) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	permittivity, err := bench.WaterPermittivity(at)
+	permittivity, err := meter.WaterPermittivity(at)
 	if err != nil {
 		return err
 	}

@@ -3,14 +3,14 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
 )
 
 // charts are the moisture charts in use with a book or, with an empty path,
 // with none.
-func (f ratesFlags) charts(book string) (*bench.Shelf, error) {
+func (f ratesFlags) charts(book string) (*chart.Set, error) {
 	folder := f.Schedules
 	if folder == "" && book != "" {
 		folder = desk.RatesBeside(book)
@@ -27,8 +27,8 @@ type wanted struct {
 
 // chartFor finds the one chart that fits. Which mass of grain was weighed in
 // decides between two charts of a meter, so it is never guessed.
-func chartFor(shelf *bench.Shelf, w wanted) (*bench.Chart, error) {
-	var fit []*bench.Chart
+func chartFor(shelf *chart.Set, w wanted) (*chart.Chart, error) {
+	var fit []*chart.Chart
 	for _, c := range shelf.All() {
 		if c.Crop == w.crop && c.InForce(w.day) && (w.meter == "" || c.Meter == w.meter) && (w.calibration == "" || c.Calibration == w.calibration) &&
 			(w.mass.Unit() == quantity.Plain || c.Mass.Equal(w.mass)) {

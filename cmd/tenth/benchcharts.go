@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"os"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/schedules"
 )
@@ -46,7 +46,7 @@ type chartJSON struct {
 	Cells       [][]string `json:"cells,omitempty"`
 }
 
-func chartForJSON(c *bench.Chart) chartJSON {
+func chartForJSON(c *chart.Chart) chartJSON {
 	return chartJSON{
 		ID: c.ID, Title: c.Title, Crop: c.Crop, Meter: c.Meter, Calibration: c.Calibration, Mass: c.Mass.String(), Moisture: c.Moisture.String(),
 		Ambient: c.Ambient.String(), Apart: c.MaxDifference.String(), From: c.From.String(), Until: c.Until.String(), Example: c.Example,
@@ -55,7 +55,7 @@ func chartForJSON(c *bench.Chart) chartJSON {
 }
 
 // shelf is the charts beside the book, if there is a book.
-func (f bookFlags) shelf() (*bench.Shelf, error) {
+func (f bookFlags) shelf() (*chart.Set, error) {
 	path, err := f.path()
 	if err != nil {
 		path = ""
@@ -79,7 +79,7 @@ func (c chartsList) Run(t *terminal) error {
 	return (&post{terminal: t}).columns("Chart\tGrain\tMass\tMeter\tCalibration\tAnswers for\tFrom\tUntil\t", rows, "No chart is in use.")
 }
 
-func exampleWords(c *bench.Chart) string {
+func exampleWords(c *chart.Chart) string {
 	if c.Example {
 		return "example - not for trade"
 	}
@@ -133,7 +133,7 @@ func (c chartsShow) Run(t *terminal) error {
 	return c.cells(t, chart)
 }
 
-func (c chartsShow) cells(t *terminal, chart *bench.Chart) error {
+func (c chartsShow) cells(t *terminal, chart *chart.Chart) error {
 	head := "dial"
 	for _, at := range chart.Temperatures() {
 		head += "\t" + at.String()

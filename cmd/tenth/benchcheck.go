@@ -5,8 +5,9 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -56,19 +57,19 @@ func (c benchCheck) Run(t *terminal) error {
 	})
 }
 
-func (c benchCheck) check() (bench.Check, error) {
+func (c benchCheck) check() (meter.Check, error) {
 	crop, wrongCrop := commodityIn(c.Crop)
 	reference, wrongReference := moistureNamed("Reference", c.Reference)
 	read, wrongReading := moistureNamed("Reading", c.Reading)
 	at, wrongAt := temperatureIn("Sample temperature", c.At)
 	day, wrongDay := dateIn("Day", c.Day)
-	return bench.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Reading: read, Sample: at},
+	return meter.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Reading: read, Sample: at},
 		errors.Join(wrongCrop, wrongReference, wrongReading, wrongAt, wrongDay)
 }
 
 // moistureNamed reads a moisture to the hundredth under a name of its own.
 func moistureNamed(name, text string) (quantity.Amount, error) {
-	f := bench.MoistureField
+	f := moisture.MoistureField
 	f.Name = name
 	return f.Parse(text)
 }
@@ -125,7 +126,7 @@ func (c benchBias) Run(t *terminal) error {
 // chartColumns is how wide the errors are drawn.
 const chartColumns = 41
 
-// tellChart draws every check on a line, nought in the middle, the bars where
+// tellChart draws every check on a line, zero in the middle, the bars where
 // the limit lies.
 func (p *post) tellChart(log desk.MeterLog) {
 	edge := log.Chart.Edge
@@ -135,12 +136,15 @@ func (p *post) tellChart(log desk.MeterLog) {
 		for i := range row {
 			row[i] = ' '
 		}
-		column := func(at int) int { return (at*(chartColumns-1) + 500) / 1000 }
-		row[column(500)] = ':'
-		if point.Limited {
-			row[column(point.Lower)], row[column(point.Upper)] = '|', '|'
+		column := func(error quantity.Amount) int {
+			at := 500 + thousandths(log.Chart.Share(error).Div(quantity.Int(2, quantity.Plain)), nearest)
+			return (at*(chartColumns-1) + 500) / 1000
 		}
-		row[column(point.Y)] = 'o'
+		row[chartColumns/2] = ':'
+		if point.Limited {
+			row[column(point.Limit.Neg())], row[column(point.Limit)] = '|', '|'
+		}
+		row[column(point.Check.Error())] = 'o'
 		outside := ""
 		if point.Outside {
 			outside = "  outside " + point.Limit.String()

@@ -3,7 +3,9 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/working"
 )
@@ -47,29 +49,29 @@ func (c benchConvert) Run(t *terminal) error {
 	}
 	// The meter is whoever's: nothing is known of its checks and nothing is said
 	// of them.
-	equipment := bench.Equipment{
-		Charts:    mustShelf(chart),
-		Meters:    []bench.Meter{{ID: reading.Meter, Model: chart.Meter, Method: bench.ByDial, Calibration: chart.Calibration}},
-		Standings: map[string]bench.Standing{reading.Meter: {State: bench.Good}},
+	equipment := moisture.Equipment{
+		Charts:   mustShelf(chart),
+		Meters:   []meter.Meter{{ID: reading.Meter, Model: chart.Meter, Method: meter.ByDial, Calibration: chart.Calibration}},
+		Statuses: map[string]meter.Status{reading.Meter: {State: meter.Good}},
 	}
 	sheet := &working.Sheet{}
-	house := bench.House{Policy: bench.DefaultPolicy(), Trust: bench.DefaultTrust(), Rounding: round}
-	result, err := bench.Tests{Readings: []bench.Reading{reading}}.Determine(sheet, equipment, house)
+	house := moisture.Procedure{Policy: moisture.DefaultPolicy(), Trust: moisture.DefaultTrust(), Rounding: round}
+	result, err := moisture.Tests{Readings: []moisture.Reading{reading}}.Determine(sheet, equipment, house)
 	if err != nil {
 		return err
 	}
 	return c.tell(t, chart, sheet, result)
 }
 
-func mustShelf(c *bench.Chart) *bench.Shelf {
-	shelf, err := bench.NewShelf(c)
+func mustShelf(c *chart.Chart) *chart.Set {
+	shelf, err := chart.NewSet(c)
 	if err != nil {
 		panic(err) // one chart clashes with none
 	}
 	return shelf
 }
 
-func (c benchConvert) chart(t *terminal) (*bench.Chart, error) {
+func (c benchConvert) chart(t *terminal) (*chart.Chart, error) {
 	shelf, err := c.charts("")
 	if err != nil {
 		return nil, err
@@ -81,23 +83,23 @@ func (c benchConvert) chart(t *terminal) (*bench.Chart, error) {
 	if err != nil {
 		return nil, err
 	}
-	mass, err := optional(bench.MassField, c.Mass)
+	mass, err := optional(moisture.MassField, c.Mass)
 	if err != nil {
 		return nil, err
 	}
 	return chartFor(shelf, wanted{crop: crop.ID, meter: c.Model, calibration: c.Calibration, mass: mass, day: t.today()})
 }
 
-func (c benchConvert) reading(t *terminal, chart *bench.Chart) (bench.Reading, error) {
+func (c benchConvert) reading(t *terminal, chart *chart.Chart) (moisture.Reading, error) {
 	crop, err := commodityIn(c.Crop)
 	if err != nil {
-		return bench.Reading{}, err
+		return moisture.Reading{}, err
 	}
-	r := bench.Reading{
-		Seq: 1, Method: bench.ByDial, Crop: crop.ID, Day: t.today(), Tester: "typed at the terminal",
+	r := moisture.Reading{
+		Seq: 1, Method: meter.ByDial, Crop: crop.ID, Day: t.today(), Tester: "typed at the terminal",
 		Meter: "at hand", Calibration: chart.Calibration, Chart: chart.ID, Mass: chart.Mass,
 	}
-	if r.Dial, err = bench.DialField.Parse(c.Dial); err != nil {
+	if r.Dial, err = moisture.DialField.Parse(c.Dial); err != nil {
 		return r, err
 	}
 	if r.Sample, err = temperatureIn("Sample temperature", c.At); err != nil {
@@ -107,7 +109,7 @@ func (c benchConvert) reading(t *terminal, chart *bench.Chart) (bench.Reading, e
 		return r, err
 	}
 	if c.Mass != "" {
-		if r.Mass, err = bench.MassField.Parse(c.Mass); err != nil {
+		if r.Mass, err = moisture.MassField.Parse(c.Mass); err != nil {
 			return r, err
 		}
 	}
@@ -115,10 +117,10 @@ func (c benchConvert) reading(t *terminal, chart *bench.Chart) (bench.Reading, e
 	return r, err
 }
 
-func (c benchConvert) tell(t *terminal, chart *bench.Chart, sheet *working.Sheet, result bench.Result) error {
-	flags := []bench.Flag{}
+func (c benchConvert) tell(t *terminal, chart *chart.Chart, sheet *working.Sheet, result moisture.Result) error {
+	flags := []moisture.Flag{}
 	for _, f := range result.Flags {
-		if f.Code != bench.NoRoom { // not asked for here
+		if f.Code != moisture.NoRoom { // not asked for here
 			flags = append(flags, f)
 		}
 	}
@@ -143,7 +145,7 @@ type flagJSON struct {
 	Sentence string `json:"sentence"`
 }
 
-func flagsJSON(flags []bench.Flag) []flagJSON {
+func flagsJSON(flags []moisture.Flag) []flagJSON {
 	out := []flagJSON{}
 	for _, f := range flags {
 		one := flagJSON{Code: string(f.Code), Stops: f.Stops(), Sentence: f.Sentence()}
@@ -156,7 +158,7 @@ func flagsJSON(flags []bench.Flag) []flagJSON {
 }
 
 // tellFlags prints each doubt with its name, and whether it stops the ticket.
-func (t *terminal) tellFlags(flags []bench.Flag) {
+func (t *terminal) tellFlags(flags []moisture.Flag) {
 	for _, f := range flags {
 		mark := "doubt"
 		if f.Stops() {

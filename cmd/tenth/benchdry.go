@@ -3,8 +3,9 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
@@ -51,38 +52,38 @@ func (c benchDry) Run(t *terminal) error {
 	})
 }
 
-func (c benchDry) judge(p *post) (bench.Advice, bool, error) {
+func (c benchDry) judge(p *post) (dryness.Advice, bool, error) {
 	if c.Load != "" {
 		l, err := p.loadNamed(c.Load)
 		if err != nil {
-			return bench.Advice{}, false, err
+			return dryness.Advice{}, false, err
 		}
 		return p.DryEnough(p, l)
 	}
 	if c.Crop == "" || c.Moisture == "" {
-		return bench.Advice{}, false, refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
+		return dryness.Advice{}, false, refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
 	}
 	crop, err := commodityIn(c.Crop)
 	if err != nil {
-		return bench.Advice{}, false, err
+		return dryness.Advice{}, false, err
 	}
-	moisture, err := bench.MoistureField.Parse(c.Moisture)
+	percent, err := moisture.MoistureField.Parse(c.Moisture)
 	if err != nil {
-		return bench.Advice{}, false, err
+		return dryness.Advice{}, false, err
 	}
 	tolerance, err := pointsIn("Tolerance", c.Tolerance)
 	if err != nil {
-		return bench.Advice{}, false, err
+		return dryness.Advice{}, false, err
 	}
 	rules, found, err := p.DryRules(p, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
 	if err != nil || !found {
-		return bench.Advice{}, false, err
+		return dryness.Advice{}, false, err
 	}
-	advice, err := rules.Judge(bench.MoistureRounding.Apply(moisture), tolerance, nil)
+	advice, err := rules.Judge(moisture.MoistureRounding.Apply(percent), tolerance, nil)
 	return advice, true, err
 }
 
-func adviceJSON(a bench.Advice) map[string]any {
+func adviceJSON(a dryness.Advice) map[string]any {
 	verdicts, options := []map[string]any{}, []map[string]string{}
 	for _, v := range a.Verdicts {
 		verdicts = append(verdicts, map[string]any{

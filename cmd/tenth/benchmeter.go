@@ -5,8 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
@@ -52,17 +53,17 @@ func (c benchMeter) Run(t *terminal) error {
 }
 
 // before is the meter as it was entered, or a new one.
-func (c benchMeter) before(p *post) (bench.Meter, error) {
+func (c benchMeter) before(p *post) (meter.Meter, error) {
 	all, err := p.Meters(p)
-	if i := slices.IndexFunc(all, func(m bench.Meter) bool { return m.ID == c.ID }); i >= 0 {
+	if i := slices.IndexFunc(all, func(m meter.Meter) bool { return m.ID == c.ID }); i >= 0 {
 		return all[i], err
 	}
-	return bench.Meter{ID: c.ID}, err
+	return meter.Meter{ID: c.ID}, err
 }
 
-func (c benchMeter) apply(m *bench.Meter) error {
+func (c benchMeter) apply(m *meter.Meter) error {
 	m.Model, m.Serial = orElse(c.Model, m.Model), orElse(c.Serial, m.Serial)
-	m.Calibration, m.Method = orElse(c.Calibration, m.Calibration), bench.Method(orElse(c.Method, string(m.Method)))
+	m.Calibration, m.Method = orElse(c.Calibration, m.Calibration), meter.Method(orElse(c.Method, string(m.Method)))
 	var faults []error
 	set := func(into *quantity.Amount, a quantity.Amount, err error) {
 		if faults = append(faults, err); err == nil && a.Unit() != quantity.Plain {
@@ -80,25 +81,25 @@ func (c benchMeter) apply(m *bench.Meter) error {
 	for _, text := range c.Posted {
 		limits, err := postedIn(text)
 		if faults = append(faults, err); err == nil {
-			m.Crops = append(slices.DeleteFunc(slices.Clone(m.Crops), func(l bench.CropLimits) bool { return l.Crop == limits.Crop }), limits)
+			m.Crops = append(slices.DeleteFunc(slices.Clone(m.Crops), func(l meter.CropLimits) bool { return l.Crop == limits.Crop }), limits)
 		}
 	}
 	return errors.Join(faults...)
 }
 
 // postedIn reads what a meter answers for with a grain.
-func postedIn(text string) (bench.CropLimits, error) {
+func postedIn(text string) (meter.CropLimits, error) {
 	name, rest, _ := strings.Cut(text, ":")
 	crop, err := commodityIn(name)
 	if err != nil {
-		return bench.CropLimits{}, err
+		return meter.CropLimits{}, err
 	}
-	l := bench.CropLimits{Crop: crop.ID}
+	l := meter.CropLimits{Crop: crop.ID}
 	said, err := words(rest, "mass", "moisture", "sample")
 	if err != nil {
 		return l, err
 	}
-	if l.Mass, err = optional(bench.MassField, said["mass"]); err != nil {
+	if l.Mass, err = optional(moisture.MassField, said["mass"]); err != nil {
 		return l, err
 	}
 	if l.Moisture, err = spanIn("Moisture", said["moisture"], limitIn); err != nil {
@@ -130,7 +131,7 @@ type meterJSON struct {
 	Ignored     []string `json:"ignored,omitempty"`
 }
 
-func meterForJSON(m bench.Meter, s bench.Standing) meterJSON {
+func meterForJSON(m meter.Meter, s meter.Status) meterJSON {
 	return meterJSON{
 		Meter: m.ID, Model: m.Model, Serial: m.Serial, Method: string(m.Method), Calibration: m.Calibration,
 		Tolerance: amountOrNone(m.Tolerance.Unit() != quantity.Plain, m.Tolerance), State: string(s.State),

@@ -3,7 +3,8 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/working"
 )
@@ -34,9 +35,9 @@ func (c benchOven) Run(t *terminal) error {
 		return err
 	}
 	sheet := &working.Sheet{}
-	reading := bench.Reading{Seq: 1, Method: bench.ByOven, Crop: "any", Day: t.today(), Tester: "typed at the terminal", Dish: dish}
-	house := bench.House{Policy: bench.DefaultPolicy(), Trust: bench.DefaultTrust(), Rounding: round}
-	result, err := bench.Tests{Readings: []bench.Reading{reading}}.Determine(sheet, bench.Equipment{}, house)
+	reading := moisture.Reading{Seq: 1, Method: meter.ByOven, Crop: "any", Day: t.today(), Tester: "typed at the terminal", Dish: dish}
+	house := moisture.Procedure{Policy: moisture.DefaultPolicy(), Trust: moisture.DefaultTrust(), Rounding: round}
+	result, err := moisture.Tests{Readings: []moisture.Reading{reading}}.Determine(sheet, moisture.Equipment{}, house)
 	if err != nil {
 		return err
 	}
@@ -50,13 +51,13 @@ func (c benchOven) Run(t *terminal) error {
 }
 
 // dishIn reads the three weighings of an oven test.
-func dishIn(wet, dried, tare string) (bench.Dish, error) {
-	var d bench.Dish
+func dishIn(wet, dried, tare string) (moisture.Dish, error) {
+	var d moisture.Dish
 	for _, one := range []struct {
 		name, text string
 		into       *quantity.Amount
 	}{{"Dish with wet grain", wet, &d.Wet}, {"Dish with dried grain", dried, &d.Dry}, {"Empty dish", tare, &d.Tare}} {
-		field := bench.DishField
+		field := moisture.DishField
 		field.Name = one.name
 		a, err := field.Parse(one.text)
 		if err != nil {

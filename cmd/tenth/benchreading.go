@@ -3,8 +3,9 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
@@ -25,13 +26,13 @@ type readingFlags struct {
 }
 
 // readings are what was typed, numbered after those there are.
-func (f readingFlags) readings(p *post, l *load.Load, before int) ([]bench.Reading, error) {
+func (f readingFlags) readings(p *post, l *load.Load, before int) ([]moisture.Reading, error) {
 	common, err := f.common(p, l)
 	if err != nil {
 		return nil, err
 	}
-	var out []bench.Reading
-	add := func(r bench.Reading, err error) error {
+	var out []moisture.Reading
+	add := func(r moisture.Reading, err error) error {
 		r.Seq = before + len(out) + 1
 		out = append(out, r)
 		return err
@@ -63,8 +64,8 @@ func (f readingFlags) readings(p *post, l *load.Load, before int) ([]bench.Readi
 }
 
 // common is what all the readings share.
-func (f readingFlags) common(p *post, l *load.Load) (bench.Reading, error) {
-	r := bench.Reading{Crop: l.Details.Commodity, Day: p.Today(), Tester: p.Who().Name, FromDryer: f.FromDryer}
+func (f readingFlags) common(p *post, l *load.Load) (moisture.Reading, error) {
+	r := moisture.Reading{Crop: l.Details.Commodity, Day: p.Today(), Tester: p.Who().Name, FromDryer: f.FromDryer}
 	var err error
 	if r.Sample, err = temperatureIn("Sample temperature", f.At); err != nil {
 		return r, err
@@ -72,7 +73,7 @@ func (f readingFlags) common(p *post, l *load.Load) (bench.Reading, error) {
 	if r.Room, err = temperatureIn("Room temperature", f.Room); err != nil {
 		return r, err
 	}
-	if r.Mass, err = optional(bench.MassField, f.Mass); err != nil {
+	if r.Mass, err = optional(moisture.MassField, f.Mass); err != nil {
 		return r, err
 	}
 	r.TestWeight, err = testWeightIn(f.TestWeight)
@@ -80,9 +81,9 @@ func (f readingFlags) common(p *post, l *load.Load) (bench.Reading, error) {
 }
 
 // onMeter puts the meter and its calibration down.
-func (f readingFlags) onMeter(p *post, r *bench.Reading) (bench.Meter, error) {
+func (f readingFlags) onMeter(p *post, r *moisture.Reading) (meter.Meter, error) {
 	if f.Meter == "" {
-		return bench.Meter{}, refusal("Give --meter", "it is not said on which meter it was read")
+		return meter.Meter{}, refusal("Give --meter", "it is not said on which meter it was read")
 	}
 	m, err := p.Desk.Meter(p, f.Meter)
 	r.Meter, r.Calibration = m.ID, m.Calibration
@@ -90,7 +91,7 @@ func (f readingFlags) onMeter(p *post, r *bench.Reading) (bench.Meter, error) {
 }
 
 // withTemperature parts a reading from the temperature of its own.
-func withTemperature(text string, r *bench.Reading) (figure string, err error) {
+func withTemperature(text string, r *moisture.Reading) (figure string, err error) {
 	figure, at, own := strings.Cut(text, "@")
 	if own {
 		r.Sample, err = temperatureIn("Sample temperature", at)
@@ -98,8 +99,8 @@ func withTemperature(text string, r *bench.Reading) (figure string, err error) {
 	return figure, err
 }
 
-func (f readingFlags) dial(p *post, r bench.Reading, text string) (bench.Reading, error) {
-	r.Method = bench.ByDial
+func (f readingFlags) dial(p *post, r moisture.Reading, text string) (moisture.Reading, error) {
+	r.Method = meter.ByDial
 	m, err := f.onMeter(p, &r)
 	if err != nil {
 		return r, err
@@ -108,7 +109,7 @@ func (f readingFlags) dial(p *post, r bench.Reading, text string) (bench.Reading
 	if err != nil {
 		return r, err
 	}
-	if r.Dial, err = bench.DialField.Parse(figure); err != nil {
+	if r.Dial, err = moisture.DialField.Parse(figure); err != nil {
 		return r, err
 	}
 	if r.Mass.Unit() == quantity.Plain {
@@ -132,8 +133,8 @@ func (f readingFlags) dial(p *post, r bench.Reading, text string) (bench.Reading
 	return r, err
 }
 
-func (f readingFlags) direct(p *post, r bench.Reading, text string) (bench.Reading, error) {
-	r.Method = bench.Direct
+func (f readingFlags) direct(p *post, r moisture.Reading, text string) (moisture.Reading, error) {
+	r.Method = meter.Direct
 	if _, err := f.onMeter(p, &r); err != nil {
 		return r, err
 	}
@@ -141,12 +142,12 @@ func (f readingFlags) direct(p *post, r bench.Reading, text string) (bench.Readi
 	if err != nil {
 		return r, err
 	}
-	r.Percent, err = bench.MoistureField.Parse(figure)
+	r.Percent, err = moisture.MoistureField.Parse(figure)
 	return r, err
 }
 
-func ovenReading(r bench.Reading, text string) (bench.Reading, error) {
-	r.Method = bench.ByOven
+func ovenReading(r moisture.Reading, text string) (moisture.Reading, error) {
+	r.Method = meter.ByOven
 	weighings := strings.Split(text, "/")
 	if len(weighings) != 3 {
 		return r, refusal("Write three weighings like 131.4520/128.3020/116.4020", "%q is no oven test", text)
@@ -156,9 +157,9 @@ func ovenReading(r bench.Reading, text string) (bench.Reading, error) {
 	return r, err
 }
 
-func (f readingFlags) typed(r bench.Reading) (bench.Reading, error) {
-	r.Method, r.Reason = bench.Typed, f.Why
+func (f readingFlags) typed(r moisture.Reading) (moisture.Reading, error) {
+	r.Method, r.Reason = meter.Typed, f.Why
 	var err error
-	r.Percent, err = bench.MoistureField.Parse(f.Typed)
+	r.Percent, err = moisture.MoistureField.Parse(f.Typed)
 	return r, err
 }

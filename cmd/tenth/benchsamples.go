@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/slip"
 )
 
@@ -43,7 +43,7 @@ func (c samplesTake) Run(t *terminal) error {
 		probed := desk.Probed{Number: c.Number, Place: c.Keep}
 		for _, text := range c.Probe {
 			place, note, _ := strings.Cut(text, "=")
-			probed.Probes = append(probed.Probes, bench.Probe{Place: strings.TrimSpace(place), Note: strings.TrimSpace(note)})
+			probed.Probes = append(probed.Probes, moisture.Probe{Place: strings.TrimSpace(place), Note: strings.TrimSpace(note)})
 		}
 		number, err := p.Probe(p, l.ID, probed)
 		if err != nil {

@@ -6,8 +6,9 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
@@ -97,10 +98,10 @@ func (c benchSetup) apply(b *desk.Bench) error {
 
 // stops puts codes on the list of those that stop a ticket, or takes them off.
 func (c benchSetup) stops(b *desk.Bench) {
-	off := func(code bench.Code) bool { return has(c.GoOn, string(code)) || has(c.Stop, string(code)) }
+	off := func(code moisture.Code) bool { return has(c.GoOn, string(code)) || has(c.Stop, string(code)) }
 	b.Trust.Blocks = slices.DeleteFunc(slices.Clone(b.Trust.Blocks), off)
 	for _, code := range c.Stop {
-		b.Trust.Blocks = append(b.Trust.Blocks, bench.Code(code))
+		b.Trust.Blocks = append(b.Trust.Blocks, moisture.Code(code))
 	}
 }
 
@@ -110,7 +111,7 @@ func (c benchSetup) policies(b *desk.Bench) error {
 		if err != nil {
 			return err
 		}
-		policy := bench.PolicyFor(b.Policies, crop)
+		policy := moisture.PolicyFor(b.Policies, crop)
 		policy.Crop = crop
 		for word, into := range map[string]*int{"count": &policy.Count, "near-count": &policy.NearCount} {
 			if said[word] == "" {
@@ -122,7 +123,7 @@ func (c benchSetup) policies(b *desk.Bench) error {
 		}
 		policy.NearCount = max(policy.NearCount, policy.Count)
 		if rules, set := said["drop"]; set {
-			policy.MayDrop = dropRules(rules)
+			policy.MayExclude = dropRules(rules)
 		}
 		for word, into := range map[string]*quantity.Amount{"spread": &policy.Spread, "near": &policy.Near} {
 			a, err := pointsIn(capital(word), said[word])
@@ -133,18 +134,18 @@ func (c benchSetup) policies(b *desk.Bench) error {
 				*into = a
 			}
 		}
-		b.Policies = append(slices.DeleteFunc(slices.Clone(b.Policies), func(p bench.Policy) bool { return p.Crop == crop }), policy)
+		b.Policies = append(slices.DeleteFunc(slices.Clone(b.Policies), func(p moisture.Policy) bool { return p.Crop == crop }), policy)
 	}
 	return nil
 }
 
 // dropRules are the rules under which a test may be left out: "spoiled+…", or
 // "none".
-func dropRules(text string) []bench.DropRule {
-	var out []bench.DropRule
+func dropRules(text string) []moisture.ExclusionRule {
+	var out []moisture.ExclusionRule
 	for _, one := range strings.Split(text, "+") {
 		if one = strings.TrimSpace(one); one != "" && one != "none" {
-			out = append(out, bench.DropRule(one))
+			out = append(out, moisture.ExclusionRule(one))
 		}
 	}
 	return out
@@ -174,7 +175,7 @@ func (c benchSetup) limits(b *desk.Bench) error {
 		if crop == "" {
 			return refusal("Write them grain by grain", "what is dry differs by grain")
 		}
-		r := bench.DryRules{Crop: crop, CanadaGrain: said["grain"], WetPit: said["pit"], Source: orElse(said["source"], "the house")}
+		r := dryness.Rules{Crop: crop, CanadaGrain: said["grain"], WetPit: said["pit"], Source: orElse(said["source"], "the house")}
 		_, r.Dries = said["dries"]
 		for word, into := range map[string]*quantity.Amount{"buy": &r.Buy, "short": &r.StoreShort, "long": &r.StoreLong} {
 			if *into, err = limitIn(capital(word), said[word]); err != nil {
@@ -184,7 +185,7 @@ func (c benchSetup) limits(b *desk.Bench) error {
 		if r.AerateWithin, err = pointsIn("Aerate", said["aerate"]); err != nil {
 			return err
 		}
-		b.Dry = append(slices.DeleteFunc(slices.Clone(b.Dry), func(old bench.DryRules) bool { return old.Crop == crop }), r)
+		b.Dry = append(slices.DeleteFunc(slices.Clone(b.Dry), func(old dryness.Rules) bool { return old.Crop == crop }), r)
 	}
 	return nil
 }
@@ -200,7 +201,7 @@ func (c benchSetup) show(p *post, b desk.Bench) error {
 		p.say("Samples are kept %d days: %s.", keep.Days, keep.Name)
 	}
 	p.say("Cold is a sample under %s, an estimate a moisture over %s; the balance may be off by %s.", b.Trust.Cold, b.Trust.Estimate, b.Trust.MassWithin)
-	stops := []string{string(bench.WrongMass)}
+	stops := []string{string(moisture.WrongMass)}
 	for _, code := range b.Trust.Blocks {
 		stops = append(stops, string(code))
 	}
@@ -222,11 +223,11 @@ func limitWords(b desk.Bench) string {
 }
 
 // everyOther is the default, where the house has no policy for every grain.
-func everyOther(policies []bench.Policy) []bench.Policy {
-	if slices.ContainsFunc(policies, func(p bench.Policy) bool { return p.Crop == "" }) {
+func everyOther(policies []moisture.Policy) []moisture.Policy {
+	if slices.ContainsFunc(policies, func(p moisture.Policy) bool { return p.Crop == "" }) {
 		return nil
 	}
-	return []bench.Policy{bench.DefaultPolicy()}
+	return []moisture.Policy{moisture.DefaultPolicy()}
 }
 
 func testsWords(n int) string {
@@ -236,7 +237,7 @@ func testsWords(n int) string {
 	return fmt.Sprintf("%d tests", n)
 }
 
-func dryWords(r bench.DryRules) string {
+func dryWords(r dryness.Rules) string {
 	text := r.Crop + " is dry"
 	for _, one := range []struct {
 		a     quantity.Amount

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
 )
 
 // benchTest tests the sample of a load.
@@ -63,8 +63,8 @@ func (c benchTest) Run(t *terminal) error {
 
 // tests are the readings typed, after those written down if there are to be
 // more, with what was decided about them.
-func (c benchTest) tests(p *post, l *load.Load) (bench.Tests, error) {
-	var t bench.Tests
+func (c benchTest) tests(p *post, l *load.Load) (moisture.Tests, error) {
+	var t moisture.Tests
 	if m := l.Sample.Moisture; c.More && m != nil && m.Bench != nil {
 		t = m.Bench.Tests
 	} else if c.More {
@@ -81,7 +81,7 @@ func (c benchTest) tests(p *post, l *load.Load) (bench.Tests, error) {
 	return t, c.overrides(p, &t)
 }
 
-func (c benchTest) drops(p *post, t *bench.Tests) error {
+func (c benchTest) drops(p *post, t *moisture.Tests) error {
 	for _, text := range c.Drop {
 		test, rule, ok := strings.Cut(text, "=")
 		number, err := testNumber(test)
@@ -89,7 +89,7 @@ func (c benchTest) drops(p *post, t *bench.Tests) error {
 			return refusal("Write it like \"2=spoiled:grain was spilled\" or 2=farthest-from-middle", "%q leaves no test out", text)
 		}
 		name, reason, _ := strings.Cut(rule, ":")
-		t.Drops = append(t.Drops, bench.Drop{Test: number, Rule: bench.DropRule(strings.TrimSpace(name)), By: p.Who().Name, Reason: strings.TrimSpace(reason)})
+		t.Exclusions = append(t.Exclusions, moisture.Exclusion{Test: number, Rule: moisture.ExclusionRule(strings.TrimSpace(name)), By: p.Who().Name, Reason: strings.TrimSpace(reason)})
 	}
 	return nil
 }
@@ -100,15 +100,15 @@ func testNumber(text string) (int, error) {
 	return int(n), err
 }
 
-func (c benchTest) overrides(p *post, t *bench.Tests) error {
+func (c benchTest) overrides(p *post, t *moisture.Tests) error {
 	for _, text := range c.LetThrough {
 		code, reason, ok := strings.Cut(text, "=")
 		if !ok {
 			return refusal("Write it like cold@1=\"warmed by hand\" or meter-overdue=\"checked this noon\"", "%q lets nothing through", text)
 		}
-		o := bench.Override{By: p.Who().Name, Reason: strings.TrimSpace(reason)}
+		o := moisture.Override{By: p.Who().Name, Reason: strings.TrimSpace(reason)}
 		name, test, onTest := strings.Cut(code, "@")
-		if o.Code = bench.Code(strings.TrimSpace(name)); onTest {
+		if o.Code = moisture.Code(strings.TrimSpace(name)); onTest {
 			number, err := testNumber(test)
 			if err != nil {
 				return refusal("Write the test's number, like cold@1", "%q names no test", code)
@@ -151,8 +151,8 @@ func (c benchTest) tell(p *post, l *load.Load, tested desk.Testing) error {
 	}
 	for _, o := range r.Outcomes {
 		one := oneTest{Test: fmt.Sprint(o.Reading.Seq), Method: o.Reading.Method.String(), Moisture: o.Step.Value().String()}
-		if o.Drop != nil {
-			one.Dropped = fmt.Sprintf("%s, by %s", o.Drop.Rule, o.Drop.By)
+		if o.Exclusion != nil {
+			one.Dropped = fmt.Sprintf("%s, by %s", o.Exclusion.Rule, o.Exclusion.By)
 		}
 		out.Tests = append(out.Tests, one)
 	}

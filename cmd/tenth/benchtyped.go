@@ -3,7 +3,7 @@ package main
 import (
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
@@ -20,10 +20,10 @@ func temperatureIn(name, text string) (quantity.Amount, error) {
 			figure, unit = strings.TrimRight(rest, " °"), strings.ToUpper(scale)
 		}
 	}
-	field := bench.FahrenheitField
+	field := moisture.FahrenheitField
 	switch unit {
 	case "C":
-		field = bench.CelsiusField
+		field = moisture.CelsiusField
 	case "":
 		return quantity.Amount{}, refusal("Write it like 65F or 18C", "%s %q does not say whether it is °F or °C", name, text)
 	}
@@ -49,7 +49,7 @@ func limitIn(name, text string) (quantity.Amount, error) {
 	if strings.EqualFold(text, "none") {
 		return quantity.Amount{}, nil
 	}
-	f := bench.MoistureField
+	f := moisture.MoistureField
 	f.Name = name
 	return optional(f, text)
 }
@@ -64,15 +64,15 @@ func testWeightIn(text string) (quantity.Amount, error) {
 }
 
 // spanIn reads two figures with two points between them, such as 8..20.
-func spanIn(name, text string, one func(name, text string) (quantity.Amount, error)) (bench.Span, error) {
+func spanIn(name, text string, one func(name, text string) (quantity.Amount, error)) (quantity.Span, error) {
 	if text == "" {
-		return bench.Span{}, nil
+		return quantity.Span{}, nil
 	}
 	low, high, ok := strings.Cut(text, "..")
 	if !ok {
-		return bench.Span{}, refusal("Write the lowest and the highest, like 8..20 or 50F..90F", "%s %q is no range", name, text)
+		return quantity.Span{}, refusal("Write the lowest and the highest, like 8..20 or 50F..90F", "%s %q is no range", name, text)
 	}
-	var s bench.Span
+	var s quantity.Span
 	var err error
 	if s.Low, err = one(name, low); err != nil {
 		return s, err

@@ -53,7 +53,7 @@ func (c benchWorth) Run(t *terminal) error {
 			p.say("How far the meter may be off is not entered; see \"tenth bench meter\".")
 		}
 		p.say("")
-		fmt.Fprint(p.out, w.Ruler.Text(rulerColumns))
+		fmt.Fprint(p.out, drawRuler(w.Ruler, rulerColumns))
 		return nil
 	})
 }
@@ -130,12 +130,12 @@ func rulerJSON(w desk.Worth) map[string]any {
 	marks := []map[string]string{}
 	for _, m := range w.Ruler.Marks {
 		if m.Label != "" {
-			marks = append(marks, map[string]string{"kind": string(m.Kind), "label": m.Label, "at": fmt.Sprint(m.At)})
+			marks = append(marks, map[string]string{"kind": string(m.Kind), "label": m.Label, "at": fmt.Sprint(markPlace(w.Ruler, m))})
 		}
 	}
 	out := map[string]any{"low": w.Ruler.Low.String(), "high": w.Ruler.High.String(), "marks": marks}
 	if b := w.Ruler.Band; b != nil {
-		out["band"] = map[string]string{"from": fmt.Sprint(b.From), "to": fmt.Sprint(b.To)}
+		out["band"] = map[string]string{"from": fmt.Sprint(rulerPlace(w.Ruler, b.From)), "to": fmt.Sprint(rulerPlace(w.Ruler, b.To))}
 	}
 	return out
 }

@@ -38,7 +38,7 @@ func (c explainCommand) Run(t *terminal) error {
 		p.speak("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)
 		p.speak("%s", editionLine(s.Edition))
 		p.say("")
-		fmt.Fprint(p.out, s.Sheet.TextIn(c.Width, p.language()))
+		fmt.Fprint(p.out, s.Sheet.TextIn(c.Width, p.workingOf(l)))
 		return p.whatChanged(l)
 	})
 }

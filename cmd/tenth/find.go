@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/store"
 )
 
@@ -52,7 +53,11 @@ func (c findCommand) Run(t *terminal) error {
 		}
 		all := []foundTicket{}
 		for _, r := range rows {
-			all = append(all, foundIn(r))
+			found, err := foundIn(r)
+			if err != nil {
+				return err
+			}
+			all = append(all, found)
 		}
 		if c.JSON {
 			return p.asJSON(all)
@@ -79,24 +84,23 @@ func (c findCommand) filter() (store.LoadFilter, error) {
 	return f, err
 }
 
-func foundIn(r store.LoadRow) foundTicket {
+func foundIn(r store.LoadRow) (foundTicket, error) {
 	f := foundTicket{
 		Ticket: fmt.Sprint(r.Ticket), Status: r.Phase, Day: r.IssuedDay, Grower: r.GrowerName,
-		Commodity: r.Commodity, Truck: r.Truck, Payable: "price later",
+		Commodity: r.Commodity, Truck: r.Truck, Payable: load.Disposition(r.Disposition).Unpriced(),
 	}
-	for _, one := range []struct {
-		id     string
-		cell   *string
-		places int32
-	}{{"net", &f.Net, 0}, {"moisture", &f.Moisture, 1}, {"quantity", &f.Quantity, 2}} {
-		if a, ok := r.Figures[one.id]; ok {
-			*one.cell = a.FixedString(one.places)
-		}
+	s, err := r.Recorded().Summary()
+	if err != nil {
+		return f, fmt.Errorf("ticket %d: %w", r.Ticket, err)
 	}
-	if _, priced := r.Figures["price"]; priced {
-		f.Payable = r.Figures["payable"].FixedString(2)
+	f.Net = s.ScaleNet.FixedString(0)
+	if s.Moisture != nil {
+		f.Moisture, f.Quantity = s.Moisture.FixedString(1), s.Quantity.FixedString(2)
 	}
-	return f
+	if s.Priced() {
+		f.Payable = s.Payable.FixedString(2)
+	}
+	return f, nil
 }
 
 // list prints tickets in columns.

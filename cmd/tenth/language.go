@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/tongue"
 	"tenthpoint/internal/working"
 )
@@ -12,6 +13,12 @@ import (
 
 // language is the house's, for a working.
 func (p *post) language() working.Saying { return tongue.Of(p.Profile().Language).Say }
+
+// workingOf says the working of a load.
+func (p *post) workingOf(l *load.Load) working.Saying {
+	say := p.language()
+	return func(english string) string { return say(l.Details.Disposition.Remark(english)) }
+}
 
 // speak prints a line that belongs to a working.
 func (p *post) speak(format string, args ...any) {

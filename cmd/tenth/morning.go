@@ -74,7 +74,7 @@ func (c demoMorning) working(p *post, l *load.Load) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	text := p.language()(editionLine(s.Edition)) + "\n\n" + s.Sheet.TextIn(76, p.language())
+	text := p.language()(editionLine(s.Edition)) + "\n\n" + s.Sheet.TextIn(76, p.workingOf(l))
 	return p.files(c.Dir, paperName(l.Number, 0, 0)+"-working", nil, []byte(text))
 }
 

@@ -21,7 +21,7 @@ func TestFirstRunToFirstSlip(t *testing.T) {
 	d.press("F12")
 	slip := d.paper("ticket-1.pdf")
 	d.quit()
-	for _, words := range []string{"Example Siding", "1 Example Road", "555-0101", "Example Hollow", "28,180 lb", "15.1 %", "Ann Example", "EXAMPLE - NOT FOR TRADE", "price later"} {
+	for _, words := range []string{"Example Siding", "1 Example Road", "555-0101", "Example Hollow", "28,180 lb", "15.1 %", "Ann Example", "EXAMPLE - NOT FOR TRADE", "price not set"} {
 		if !strings.Contains(slip, words) {
 			t.Errorf("the slip does not say %q:\n%s", words, slip)
 		}

@@ -123,7 +123,9 @@ func fill(c Contract, own []Ticket) Fill {
 	f := Fill{Contract: c, Delivered: quantity.Zero(c.Quantity.Unit())}
 	for _, t := range own {
 		if t.Contract == c.Number && t.Commodity == c.Commodity && t.InForce() && !t.Outbound {
-			f.Delivered = f.Delivered.Add(t.figure("quantity", c.Quantity.Unit()))
+			if t.Quantity.Unit() == c.Quantity.Unit() {
+				f.Delivered = f.Delivered.Add(t.Quantity)
+			}
 			f.Loads++
 		}
 	}

@@ -108,30 +108,27 @@ func (p AccountPart) loads() report.Table {
 		in("Taken off", w), in("Settled", w), in("Settled", q), figure("Drying $"), figure("Discounts $"), figure("Premiums $"),
 		figure("Value $"), figure("Payable $"), words("Disposition"), words("Mark"))
 	byNumber(p.Tickets, p.Struck,
-		func(t Ticket) { g.add(accountCells(t, p.units)...) },
-		func(t Ticket) { g.struck(accountCells(t, p.units)...) })
+		func(t Ticket) { g.add(accountCells(t)...) },
+		func(t Ticket) { g.struck(accountCells(t)...) })
 	s := p.Sum
 	g.total(text(""), text(loads(s.Loads)), text(""), text(""), text(""), amount(s.Net), text(""), amount(s.Net.Sub(s.Settled)), amount(s.Settled),
 		amount(s.Quantity), amount(s.Drying), amount(s.Discounts), amount(s.Premiums), amount(s.Value), amount(s.Payable), text(""), text(""))
 	return g.withoutEmpty("Premiums", "Mark").table("", "loads", p.Name, p.units.String())
 }
 
-func accountCells(t Ticket, u units) []cell {
-	moisture, tested := t.Figures["moisture"]
-	discounts, premiums := t.adjusted()
-	value, payable := text(""), text("price later")
-	if t.priced() {
-		value, payable = amount(t.money("value")), amount(t.money("payable"))
+func accountCells(t Ticket) []cell {
+	value, payable := text(""), text(t.unpriced())
+	if t.Priced() {
+		value, payable = amount(t.Value), amount(t.Payable)
 	}
-	return []cell{number(t.Number), text(t.Day.String()), text(t.Truck), text(t.Grower), text(t.share()), amount(t.net()), known(moisture, tested),
-		amount(t.takenOff()), amount(t.figure("settled", u.weight)), amount(t.figure("quantity", u.per)), amount(t.money("drying")),
-		amount(discounts), amount(premiums), value, payable, text(t.how()), text(t.marks())}
+	return []cell{number(t.Number), text(t.Day.String()), text(t.Truck), text(t.Grower), text(t.share()), amount(t.Net), given(t.Moisture),
+		amount(t.TakenOff()), amount(t.Settled), amount(t.Quantity), amount(t.Drying), amount(t.Discounts), amount(t.Premiums), value, payable, text(t.how()), text(t.marks())}
 }
 
 func (a Account) outTable() report.Table {
 	g := newGrid(figure("Ticket"), own("Day"), words("Commodity"), own("Truck"), figure("Net"), words("Unit"), words("Mark"))
 	for _, t := range a.Out {
-		cells := []cell{number(t.Number), text(t.Day.String()), text(t.Name), text(t.Truck), amount(t.net()), text(t.net().Unit().String()), text(t.marks())}
+		cells := []cell{number(t.Number), text(t.Day.String()), text(t.Name), text(t.Truck), amount(t.Net), text(t.Net.Unit().String()), text(t.marks())}
 		if t.InForce() {
 			g.add(cells...)
 		} else {

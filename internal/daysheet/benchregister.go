@@ -3,8 +3,8 @@ package daysheet
 import (
 	"fmt"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -40,9 +40,9 @@ func SampleRegister(p house.Profile, period Period, kept []KeptSample) report.Do
 // MeterRecord is one meter with its checks of a period and how it stood at its
 // end.
 type MeterRecord struct {
-	Meter    bench.Meter
-	Checks   []bench.Check
-	Standing bench.Standing
+	Meter    meter.Meter
+	Checks   []meter.Check
+	Standing meter.Status
 }
 
 // MeterRegister lists every check of every meter in a period.

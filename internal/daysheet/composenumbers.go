@@ -14,17 +14,17 @@ func (c *composer) numbers() {
 	g := newGrid(figure("Ticket"), own("Of day"), own("Grower"), words("What"), words("Refers to"), own("By"), words("Reason"), in("Net", c.weightUnit()), in("Settled", c.weightUnit()))
 	for _, p := range c.Parts {
 		for _, t := range p.Struck {
-			g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" the same day, never counted"), text(t.refersTo()), text(t.EndedWho), text(t.Reason), amount(t.net()), text(""))
+			g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" the same day, never counted"), text(t.refersTo()), text(t.EndedWho), text(t.Reason), amount(t.Net), text(""))
 		}
 	}
 	for _, t := range c.Later {
-		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" today, taken back"), text(t.refersTo()), text(t.EndedWho), text(t.Reason), amount(t.net().Neg()), settledBack(t))
+		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" today, taken back"), text(t.refersTo()), text(t.EndedWho), text(t.Reason), amount(t.Net.Neg()), settledBack(t))
 	}
 	for _, t := range c.Corrections {
-		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("corrected ticket, counts today"), text(fmt.Sprintf("corrects %d of %s", t.Corrects, t.CorrectsOn)), text(t.Weigher), text(""), amount(t.net()), settledIn(t))
+		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("corrected ticket, counts today"), text(fmt.Sprintf("corrects %d of %s", t.Corrects, t.CorrectsOn)), text(t.Weigher), text(""), amount(t.Net), settledIn(t))
 	}
 	for _, t := range c.Reissues {
-		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("reissued ticket, counts today"), text(fmt.Sprintf("in place of %d of %s (void)", t.Reissues, t.ReissuesOn)), text(t.Weigher), text(""), amount(t.net()), settledIn(t))
+		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("reissued ticket, counts today"), text(fmt.Sprintf("in place of %d of %s (void)", t.Reissues, t.ReissuesOn)), text(t.Weigher), text(""), amount(t.Net), settledIn(t))
 	}
 	c.put(g.table("No ticket was voided or corrected, and none corrects another.", "numbers"))
 	g = newGrid(own("Load"), own("Hour"), own("Grower"), words("Commodity"), own("Truck"), own("By"), words("Reason"))

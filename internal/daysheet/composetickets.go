@@ -1,9 +1,6 @@
 package daysheet
 
-import (
-	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/report"
-)
+import "tenthpoint/internal/report"
 
 // tickets lists every ticket of the day, a table for each commodity and way,
 // with its sum under it. What never counted is struck and not in the sum.
@@ -42,8 +39,8 @@ func inboundTable(p Part) *grid {
 		in("Dockage", w), in("Water shrink", w), in("Handling", w), in("Off for quality", w), in("Settled", w), in("Settled", q),
 		figure("Drying $"), figure("Discounts $"), figure("Premiums $"), figure("Payable $"), words("Disposition"), words("Mark"))
 	byNumber(p.Tickets, p.Struck,
-		func(t Ticket) { g.add(inboundCells(t, p.units)...) },
-		func(t Ticket) { g.struck(inboundCells(t, p.units)...) })
+		func(t Ticket) { g.add(inboundCells(t)...) },
+		func(t Ticket) { g.struck(inboundCells(t)...) })
 	s := p.Sum
 	moisture, tested := s.Moisture()
 	weight, weighed := s.TestWeight()
@@ -55,25 +52,20 @@ func inboundTable(p Part) *grid {
 	return g.withoutEmpty("Test wt.", "Dockage", "Off for quality", "Premiums", "Mark")
 }
 
-func inboundCells(t Ticket, u units) []cell {
-	moisture, tested := t.Figures["moisture"]
-	weight, weighed := t.Figures["factor.test-weight"]
-	discounts, premiums := t.adjusted()
-	payable := text("price later")
-	if t.priced() {
-		payable = amount(t.money("payable"))
+func inboundCells(t Ticket) []cell {
+	payable := text(t.unpriced())
+	if t.Priced() {
+		payable = amount(t.Payable)
 	}
-	return []cell{number(t.Number), text(t.Time), text(t.Grower), text(t.Truck), text(orNone(t.Bin)), amount(t.net()), known(moisture, tested),
-		known(weight, weighed && weight.Unit() == quantity.LbPerBushel),
-		amount(t.figure("dockage", u.weight)), amount(t.figure("shrink.water", u.weight)), amount(t.figure("handling", u.weight)), amount(t.quality()),
-		amount(t.figure("settled", u.weight)), amount(t.figure("quantity", u.per)),
-		amount(t.money("drying")), amount(discounts), amount(premiums), payable, text(t.how()), text(t.marks())}
+	return []cell{number(t.Number), text(t.Time), text(t.Grower), text(t.Truck), text(orNone(t.Bin)), amount(t.Net), given(t.Moisture), given(t.TestWeight),
+		amount(t.Dockage), amount(t.Water), amount(t.Handling), amount(t.Quality), amount(t.Settled), amount(t.Quantity),
+		amount(t.Drying), amount(t.Discounts), amount(t.Premiums), payable, text(t.how()), text(t.marks())}
 }
 
 func outboundTable(p Part) *grid {
 	g := newGrid(figure("Ticket"), own("Hour"), own("For"), own("Truck"), words("From"), in("Net", p.units.weight), words("Mark"))
 	cells := func(t Ticket) []cell {
-		return []cell{number(t.Number), text(t.Time), text(t.Grower), text(t.Truck), text(orNone(t.Bin)), amount(t.net()), text(t.marks())}
+		return []cell{number(t.Number), text(t.Time), text(t.Grower), text(t.Truck), text(orNone(t.Bin)), amount(t.Net), text(t.marks())}
 	}
 	byNumber(p.Tickets, p.Struck, func(t Ticket) { g.add(cells(t)...) }, func(t Ticket) { g.struck(cells(t)...) })
 	if len(p.Tickets) > 0 {

@@ -14,6 +14,7 @@ import (
 // engine that has nothing else to write takes the entry of the one before.
 var digests = map[settle.Engine]func(Sheet) string{
 	1: firstDigest,
+	2: firstDigest,
 }
 
 // Digest writes down everything a day's sheet is made of, in the way of the

@@ -116,11 +116,10 @@ func spread(parts []Part) []Spread {
 	loads := map[int]int{}
 	low, high := 0, -1
 	each(parts, func(_ Part, t Ticket) {
-		m, ok := t.Figures["moisture"]
-		if !ok {
+		if t.Moisture == nil {
 			return
 		}
-		at := percents(m)
+		at := percents(*t.Moisture)
 		if high < low {
 			low, high = at, at
 		}

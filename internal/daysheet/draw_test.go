@@ -6,6 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
 var (
@@ -29,8 +30,18 @@ func drawn(t *rapid.T, number int64) Ticket {
 		k.Contract = "C-7"
 	}
 	unit := rapid.SampledFrom([]quantity.Unit{quantity.Lb, quantity.Lb, quantity.Kg}).Draw(t, "unit")
-	k.Figures = drawnFigures(t, unit, k.Outbound)
+	k = recorded(k, drawnFigures(t, unit, k.Outbound))
 	drawnEnd(t, &k)
+	return k
+}
+
+// recorded is a ticket with these figures, as the first engine wrote them down.
+func recorded(k Ticket, figures map[string]quantity.Amount) Ticket {
+	var err error
+	k.Figures = figures
+	if k.Summary, err = (settle.Recorded{Engine: settle.First, Weighed: k.Outbound, Lines: figures}).Summary(); err != nil {
+		panic(err)
+	}
 	return k
 }
 

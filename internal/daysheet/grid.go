@@ -69,6 +69,14 @@ func known(a quantity.Amount, ok bool) cell {
 	return amount(a)
 }
 
+// given is the same of a figure that may be nil.
+func given(a *quantity.Amount) cell {
+	if a == nil {
+		return cell{}
+	}
+	return amount(*a)
+}
+
 // average is an average to the hundredth, which does not lend its second
 // decimal to the figures it was made from.
 func average(a quantity.Amount, ok bool) cell {

@@ -43,7 +43,7 @@ func (p Position) moves(parts []Part) []Move {
 		for _, t := range part.Tickets {
 			m := findMove(&out, t, t.units().weight)
 			if t.Outbound {
-				m.Out = m.Out.Add(t.net())
+				m.Out = m.Out.Add(t.Net)
 			} else {
 				m.In = m.In.Add(t.moves())
 			}

@@ -47,11 +47,11 @@ func registerNumbers(g *grid, period Period, tickets []Ticket) (numbers, missing
 		}
 		numbers++
 		settled, unit := text(""), ""
-		if q, ok := t.Figures["quantity"]; ok {
-			settled, unit = amount(q), q.Unit().String()
+		if !t.Outbound {
+			settled, unit = amount(t.Quantity), t.Quantity.Unit().String()
 		}
 		cells := []cell{number(t.Number), text(t.Day.String()), text(t.Time), text(t.way()), text(t.Grower), text(t.Name), text(t.Truck),
-			amount(t.net()), text(t.net().Unit().String()), settled, text(unit), text(t.Weigher), text(t.status(period))}
+			amount(t.Net), text(t.Net.Unit().String()), settled, text(unit), text(t.Weigher), text(t.status(period))}
 		if t.InForce() {
 			g.add(cells...)
 		} else {
@@ -99,7 +99,7 @@ func VoidRegister(p house.Profile, period Period, ended []Ticket, example bool) 
 		figure("Net"), words("Unit"), own("By"), words("Reason"))
 	slices.SortStableFunc(ended, func(a, b Ticket) int { return cmp.Or(a.Ended.Cmp(b.Ended), cmp.Compare(a.Number, b.Number)) })
 	for _, t := range ended {
-		what, net, unit := t.ending(), amount(t.net()), t.net().Unit().String()
+		what, net, unit := t.ending(), amount(t.Net), t.Net.Unit().String()
 		if t.Refused {
 			what, net, unit = "turned away", text(""), ""
 		}

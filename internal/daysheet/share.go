@@ -1,12 +1,6 @@
 package daysheet
 
-import (
-	"fmt"
-	"slices"
-	"strings"
-
-	"tenthpoint/internal/quantity"
-)
+import "slices"
 
 // PartOf is the ticket as far as one grower owns it: the lines are that owner's
 // own, as the settlement parted them; moisture, test results and price are the
@@ -21,7 +15,11 @@ func (t Ticket) PartOf(grower string) (Ticket, bool) {
 		return t, false
 	}
 	if len(t.Owners) > 1 {
-		t.Figures = t.shareFigures(at + 1)
+		own, err := t.Summary.Of(at + 1)
+		if err != nil {
+			return t, false
+		}
+		t.Summary = own
 	}
 	part := ""
 	if at < len(t.Parts) {
@@ -31,21 +29,6 @@ func (t Ticket) PartOf(grower string) (Ticket, bool) {
 	return t, true
 }
 
-// shareFigures are the lines of the n-th owner under the names of the whole
-// ticket's lines.
-func (t Ticket) shareFigures(n int) map[string]quantity.Amount {
-	out := map[string]quantity.Amount{}
-	prefix := fmt.Sprintf("share.%d.", n)
-	for id, a := range t.Figures {
-		if own, isShare := strings.CutPrefix(id, prefix); isShare {
-			out[own] = a
-		} else if id == "moisture" || id == "price" || strings.HasPrefix(id, "factor.") {
-			out[id] = a
-		}
-	}
-	return out
-}
-
 // share is what the grower has of a load, in words.
 func (t Ticket) share() string {
 	if len(t.Parts) == 0 || t.Parts[0] == "" {
@@ -53,7 +36,3 @@ func (t Ticket) share() string {
 	}
 	return t.Parts[0]
 }
-
-// takenOff is everything between net and settled: dockage, water, handling and
-// what discounts take in weight.
-func (t Ticket) takenOff() quantity.Amount { return t.net().Sub(t.moves()) }

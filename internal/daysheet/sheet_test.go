@@ -238,14 +238,3 @@ func TestNumbersAccountedFor(t *testing.T) {
 		}
 	}
 }
-
-func TestDiscountsAndPremiumsAreToldApart(t *testing.T) {
-	k := Ticket{Figures: map[string]quantity.Amount{
-		"drying": of("10.00", quantity.Dollar), "discount.damage": of("3.25", quantity.Dollar), "discount.protein": of("1.10", quantity.Dollar),
-		"discount.dust": of("40", quantity.Lb), "charges": of("12.15", quantity.Dollar), // 10.00 + 3.25 - 1.10
-	}}
-	discounts, premiums := k.adjusted()
-	if !discounts.Equal(of("3.25", quantity.Dollar)) || !premiums.Equal(of("1.10", quantity.Dollar)) {
-		t.Errorf("discounts %s, premiums %s", discounts, premiums)
-	}
-}

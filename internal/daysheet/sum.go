@@ -47,33 +47,30 @@ func newSum(u units) Sum {
 
 // sumOfOne is a single ticket's lines.
 func sumOfOne(t Ticket) Sum {
-	u := t.units()
-	s := newSum(u)
-	s.Loads, s.Net = 1, t.net()
-	s.Dockage, s.Water = t.figure("dockage", u.weight), t.figure("shrink.water", u.weight)
-	s.Handling, s.Quality = t.figure("handling", u.weight), t.quality()
-	s.Settled, s.Quantity = t.figure("settled", u.weight), t.figure("quantity", u.per)
+	s := newSum(t.units())
+	s.Loads, s.Net = 1, t.Net
+	s.Dockage, s.Water, s.Handling, s.Quality = t.Dockage, t.Water, t.Handling, t.Quality
+	s.Settled, s.Quantity = t.Settled, t.Quantity
 	s.Money = moneyOfOne(t)
 	if s.Later > 0 {
 		s.LaterQuantity = s.Quantity
 	}
-	if m, ok := t.Figures["moisture"]; ok {
-		s.moisture, s.moistureNet = s.Net.Mul(m), s.Net
+	if t.Moisture != nil {
+		s.moisture, s.moistureNet = s.Net.Mul(*t.Moisture), s.Net
 	}
-	if w, ok := t.Figures["factor.test-weight"]; ok && w.Unit() == quantity.LbPerBushel {
-		s.testWeight, s.testWeightNet = s.Net.Mul(w), s.Net
+	if t.TestWeight != nil {
+		s.testWeight, s.testWeightNet = s.Net.Mul(*t.TestWeight), s.Net
 	}
 	return s
 }
 
 func moneyOfOne(t Ticket) Money {
 	m := noMoney()
-	m.Discounts, m.Premiums = t.adjusted()
-	m.Drying, m.Charges = t.money("drying"), t.money("charges")
+	m.Drying, m.Discounts, m.Premiums, m.Charges = t.Drying, t.Discounts, t.Premiums, t.Charges
 	switch {
 	case t.Outbound:
-	case t.priced():
-		m.Value, m.Payable = t.money("value"), t.money("payable")
+	case t.Priced():
+		m.Value, m.Payable = t.Value, t.Payable
 	default:
 		m.Later, m.LaterCharges = 1, m.Charges
 	}

@@ -1,9 +1,8 @@
 package daysheet
 
 import (
-	"strings"
-
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
 // Ticket is one load as the sheets read it. Days are business days; times are
@@ -46,82 +45,36 @@ type Ticket struct {
 	Manual      []string
 	Accepted    []string
 	Flags       []string
-	Figures     map[string]quantity.Amount
+	// Figures are the lines written down with the load, which the digest of the
+	// day is made of. Everything else reads the summary of them.
+	Figures map[string]quantity.Amount
+	settle.Summary
 }
 
 // units are what a ticket's weights and quantities are counted in. Tickets of
 // unlike units are never added together.
 type units struct{ weight, per quantity.Unit }
 
-// figure is a line of the settlement, or nought in the unit given.
-func (t Ticket) figure(id string, unit quantity.Unit) quantity.Amount {
-	if a, ok := t.Figures[id]; ok && a.Unit() == unit {
-		return a
-	}
-	return quantity.Zero(unit)
-}
-
-func (t Ticket) money(id string) quantity.Amount { return t.figure(id, quantity.Dollar) }
-
-// units are the settlement's own: pounds and bushels unless it says otherwise.
-func (t Ticket) units() units {
-	u := units{quantity.Lb, quantity.Bushel}
-	for _, id := range []string{"net", "net.converted", "settled"} {
-		if a, ok := t.Figures[id]; ok {
-			u.weight = a.Unit()
-		}
-	}
-	if a, ok := t.Figures["quantity"]; ok {
-		u.per = a.Unit()
-	}
-	return u
-}
-
-// net is the net weight in the unit the ticket was settled in.
-func (t Ticket) net() quantity.Amount {
-	if a, ok := t.Figures["net.converted"]; ok {
-		return a
-	}
-	return t.figure("net", t.units().weight)
-}
+// units are the settlement's own.
+func (t Ticket) units() units { return units{t.Net.Unit(), t.Quantity.Unit()} }
 
 // moves is the weight that a ticket brings into the house: what it was settled
 // for, or below nought what it carried away.
 func (t Ticket) moves() quantity.Amount {
 	if t.Outbound {
-		return t.net().Neg()
+		return t.Net.Neg()
 	}
-	return t.figure("settled", t.units().weight)
+	return t.Settled
 }
 
-// quality is the weight taken off by discounts: what the ticket's other weight
-// lines leave unexplained between net and settled.
-func (t Ticket) quality() quantity.Amount {
-	weight := t.units().weight
-	if t.Outbound {
-		return quantity.Zero(weight)
+// unpriced stands where what is payable would, on a ticket without a price. It is
+// in no digest.
+func (t Ticket) unpriced() string {
+	if t.Taken == "stored" {
+		return "no price: stored"
 	}
-	left := t.net().Sub(t.figure("dockage", weight)).Sub(t.figure("shrink.water", weight)).Sub(t.figure("handling", weight))
-	return left.Sub(t.figure("settled", weight))
+	return "price not set"
 }
-
-var half = quantity.Of("0.5", quantity.Plain)
-
-// adjusted are the discounts and the premiums in money. A ticket keeps the size
-// of each and, in its charges, their difference; sum and difference give both.
-func (t Ticket) adjusted() (discounts, premiums quantity.Amount) {
-	sum := quantity.Zero(quantity.Dollar)
-	for id, a := range t.Figures {
-		if strings.HasPrefix(id, "discount.") && a.Unit() == quantity.Dollar {
-			sum = sum.Add(a)
-		}
-	}
-	difference := t.money("charges").Sub(t.money("drying"))
-	return sum.Add(difference).Mul(half), sum.Sub(difference).Mul(half)
-}
-
-// priced reports whether the ticket has its price.
-func (t Ticket) priced() bool { _, ok := t.Figures["price"]; return ok }
 
 // asOf is the ticket as it was known in the evening of a day: what happened to
 // it later is left out.

@@ -4,7 +4,7 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
@@ -13,17 +13,17 @@ import (
 const dialID = "D1"
 
 // meters are what stands at the bench. Makes and figures are invented.
-func meters() []bench.Meter {
+func meters() []meter.Meter {
 	pt := func(text string) quantity.Amount { return quantity.Of(text, quantity.Point) }
 	degrees := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Fahrenheit) }
-	return []bench.Meter{
+	return []meter.Meter{
 		{
-			ID: dialID, Model: "Example dial meter A", Serial: "0117", Method: bench.ByDial, Calibration: "A-2025",
+			ID: dialID, Model: "Example dial meter A", Serial: "0117", Method: meter.ByDial, Calibration: "A-2025",
 			Tolerance: pt("0.5"),
 		},
 		{
-			ID: meterID, Model: "Example digital meter B", Serial: "B-20458", Method: bench.Direct, Calibration: "example 2026",
-			Ambient: bench.Span{Low: degrees(45), High: degrees(95)}, MaxDifference: degrees(20), Tolerance: pt("0.4"),
+			ID: meterID, Model: "Example digital meter B", Serial: "B-20458", Method: meter.Direct, Calibration: "example 2026",
+			Ambient: quantity.Span{Low: degrees(45), High: degrees(95)}, MaxDifference: degrees(20), Tolerance: pt("0.4"),
 		},
 	}
 }
@@ -67,14 +67,14 @@ func (s *season) checkInSeason(ctx context.Context, d int) error {
 }
 
 // checkMeter reads three references of corn and one of soybeans on a meter.
-func (s *season) checkMeter(ctx context.Context, c *chance, m bench.Meter, day quantity.Date) error {
+func (s *season) checkMeter(ctx context.Context, c *chance, m meter.Meter, day quantity.Date) error {
 	for i, oven := range []int64{1420, 1710, 2050, 1240} {
 		crop := "corn"
 		if i == 3 {
 			crop = "soybeans"
 		}
 		oven += c.between(-30, 30)
-		err := s.desk.CheckMeter(ctx, bench.Check{
+		err := s.desk.CheckMeter(ctx, meter.Check{
 			Day: day, Meter: m.ID, Calibration: m.Calibration, Crop: crop, Name: fmt.Sprintf("R%d", i+1), By: Tester,
 			Reference: figure(oven, quantity.Percent), Reading: figure(oven+c.about(-12, 14), quantity.Percent),
 			Sample: figure(c.about(6400, 7600), quantity.Fahrenheit),

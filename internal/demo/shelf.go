@@ -4,8 +4,9 @@ import (
 	"context"
 	"slices"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
@@ -47,22 +48,22 @@ func (s *season) setUpBench(ctx context.Context) error {
 		return err
 	}
 	b.Dry = dry()
-	b.Policies = []bench.Policy{cornPolicy()}
+	b.Policies = []moisture.Policy{cornPolicy()}
 	return s.desk.SetBench(ctx, b)
 }
 
 // cornPolicy asks for two tests of corn, whose moisture differs most within a
 // load.
-func cornPolicy() bench.Policy {
-	p := bench.DefaultPolicy()
+func cornPolicy() moisture.Policy {
+	p := moisture.DefaultPolicy()
 	p.Crop, p.Count = "corn", 2
 	return p
 }
 
 // dry is what the house calls dry, grain by grain: to buy, to keep a short time
 // and to keep long, in tenths of a percent.
-func dry() []bench.DryRules {
-	var out []bench.DryRules
+func dry() []dryness.Rules {
+	var out []dryness.Rules
 	for _, r := range []struct {
 		crop             string
 		buy, short, long int64
@@ -71,7 +72,7 @@ func dry() []bench.DryRules {
 		{"barley", 145, 140, 125}, {"oats", 140, 140, 125}, {"canola", 100, 95, 85},
 	} {
 		tenths := func(n int64) quantity.Amount { return figure(10*n, quantity.Percent) }
-		out = append(out, bench.DryRules{
+		out = append(out, dryness.Rules{
 			Crop: r.crop, Buy: tenths(r.buy), StoreShort: tenths(r.short), StoreLong: tenths(r.long),
 			AerateWithin: quantity.Int(1, quantity.Point), Dries: true, WetPit: "P2", Source: "the house: example - not for trade",
 		})

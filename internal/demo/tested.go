@@ -3,8 +3,9 @@ package demo
 import (
 	"context"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
@@ -16,11 +17,11 @@ func (v *visit) testAtBench(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	var tests bench.Tests
+	var tests moisture.Tests
 	for n := range 3 {
 		percent := v.sample.Moisture.Percent.Sub(figure(10, quantity.Percent)).Add(figure(10*c.between(0, 2), quantity.Percent))
-		tests.Readings = append(tests.Readings, bench.Reading{
-			Seq: n + 1, Method: bench.Direct, Crop: l.Details.Commodity, Day: d.Today(), Tester: Tester,
+		tests.Readings = append(tests.Readings, moisture.Reading{
+			Seq: n + 1, Method: meter.Direct, Crop: l.Details.Commodity, Day: d.Today(), Tester: Tester,
 			Meter: meterID, Calibration: meters()[1].Calibration, Percent: percent,
 			Sample: figure(100*c.between(58, 68), quantity.Fahrenheit), Room: figure(100*c.between(62, 70), quantity.Fahrenheit),
 		})

@@ -96,6 +96,9 @@ func (d *Desk) sharedTicket(ctx context.Context, r store.LoadRow) (daysheet.Tick
 		return t, err
 	}
 	t.Parts = ownersParts(l)
+	if len(t.Owners) > 1 && len(t.Owners) != len(t.Summary.Owners) {
+		return t, fmt.Errorf("ticket %d has %d owners and figures of %d", t.Number, len(t.Owners), len(t.Summary.Owners))
+	}
 	return t, nil
 }
 

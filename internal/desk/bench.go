@@ -6,22 +6,24 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/working"
 )
 
 // Equipment is what stands at the bench today: charts, meters, and how each
 // meter stands with its checks.
-func (d *Desk) Equipment(ctx context.Context) (bench.Equipment, error) {
-	e := bench.Equipment{Charts: d.charts, Standings: map[string]bench.Standing{}}
+func (d *Desk) Equipment(ctx context.Context) (moisture.Equipment, error) {
+	e := moisture.Equipment{Charts: d.charts, Statuses: map[string]meter.Status{}}
 	meters, err := d.Meters(ctx)
 	if err != nil {
 		return e, err
 	}
 	e.Meters = meters
 	for _, m := range meters {
-		if e.Standings[m.ID], err = d.MeterStands(ctx, m); err != nil {
+		if e.Statuses[m.ID], err = d.MeterStands(ctx, m); err != nil {
 			return e, err
 		}
 	}
@@ -30,7 +32,7 @@ func (d *Desk) Equipment(ctx context.Context) (bench.Equipment, error) {
 
 // Testing is a load's moisture under test: what the bench would write down.
 type Testing struct {
-	Result bench.Result
+	Result moisture.Result
 	Sheet  *working.Sheet
 	Record load.Bench
 }
@@ -38,7 +40,7 @@ type Testing struct {
 // Test works tests of a load's sample out without writing anything. The error
 // names every fault that leaves no figure; what makes it doubtful is in the
 // result's flags.
-func (d *Desk) Test(ctx context.Context, l *load.Load, tests bench.Tests) (Testing, error) {
+func (d *Desk) Test(ctx context.Context, l *load.Load, tests moisture.Tests) (Testing, error) {
 	equipment, err := d.Equipment(ctx)
 	if err != nil {
 		return Testing{}, err
@@ -51,8 +53,8 @@ func (d *Desk) Test(ctx context.Context, l *load.Load, tests bench.Tests) (Testi
 		return Testing{}, err
 	}
 	t := Testing{Sheet: &working.Sheet{}, Record: load.Bench{
-		Tests: tests, Meters: equipment.Meters, Standings: equipment.Standings,
-		House: bench.House{Policy: bench.PolicyFor(setup.Policies, l.Details.Commodity), Limits: d.limits(l), Trust: setup.Trust},
+		Tests: tests, Meters: equipment.Meters, Standings: equipment.Statuses,
+		House: moisture.Procedure{Policy: moisture.PolicyFor(setup.Policies, l.Details.Commodity), Limits: d.limits(l), Trust: setup.Trust},
 	}}
 	t.Record.Charts, err = chartTexts(tests, d.charts)
 	if err != nil {
@@ -64,8 +66,8 @@ func (d *Desk) Test(ctx context.Context, l *load.Load, tests bench.Tests) (Testi
 
 // mayOverride lets a manager who is signed in decide in their own name, and
 // takes over what was decided at an earlier test of the same sample.
-func (d *Desk) mayOverride(l *load.Load, overrides []bench.Override) error {
-	var before []bench.Override
+func (d *Desk) mayOverride(l *load.Load, overrides []moisture.Override) error {
+	var before []moisture.Override
 	if m := l.Sample.Moisture; m != nil && m.Bench != nil {
 		before = m.Bench.Tests.Overrides
 	}
@@ -83,7 +85,7 @@ func (d *Desk) mayOverride(l *load.Load, overrides []bench.Override) error {
 	return nil
 }
 
-func chartTexts(tests bench.Tests, shelf *bench.Shelf) ([]load.ChartText, error) {
+func chartTexts(tests moisture.Tests, shelf *chart.Set) ([]load.ChartText, error) {
 	var out []load.ChartText
 	for _, r := range tests.Readings {
 		if r.Chart == "" || slices.ContainsFunc(out, func(c load.ChartText) bool { return c.ID == r.Chart }) {
@@ -164,7 +166,7 @@ func (d *Desk) withCharts(ctx context.Context, l *load.Load) error {
 	if len(texts) == 0 {
 		return nil
 	}
-	var charts []*bench.Chart
+	var charts []*chart.Chart
 	for _, c := range texts {
 		chart, err := d.charts.ByID(c.ID)
 		if err != nil || chart.Hash != c.Hash {
@@ -174,15 +176,15 @@ func (d *Desk) withCharts(ctx context.Context, l *load.Load) error {
 		}
 		charts = append(charts, chart)
 	}
-	shelf, err := bench.NewShelf(charts...)
+	shelf, err := chart.NewSet(charts...)
 	l.UseCharts(shelf)
 	return err
 }
 
-func (d *Desk) keptChart(ctx context.Context, c load.ChartText) (*bench.Chart, error) {
+func (d *Desk) keptChart(ctx context.Context, c load.ChartText) (*chart.Chart, error) {
 	id, text, err := d.book.Edition(ctx, c.Hash)
 	if err != nil {
 		return nil, err
 	}
-	return bench.ReadChart("chart "+id+" in the book", []byte(text))
+	return chart.Read("chart "+id+" in the book", []byte(text))
 }

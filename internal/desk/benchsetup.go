@@ -4,19 +4,21 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
 // Bench is how this elevator tests: a standing thing, changed whole.
 type Bench struct {
-	Policies  []bench.Policy   `json:"policies,omitempty"`
-	Trust     bench.Trust      `json:"trust"`
-	Authority string           `json:"authority"` // id of the rule meters are checked by, or HouseRule
-	EveryDays int              `json:"every_days,string"`
-	WarnDays  int              `json:"warn_days,string"`
-	Dry       []bench.DryRules `json:"dry,omitempty"`
-	Retention string           `json:"retention"` // id of the rule samples are kept by, or HouseRule
+	Policies  []moisture.Policy `json:"policies,omitempty"`
+	Trust     moisture.Trust    `json:"trust"`
+	Authority string            `json:"authority"` // id of the rule meters are checked by, or HouseRule
+	EveryDays int               `json:"every_days,string"`
+	WarnDays  int               `json:"warn_days,string"`
+	Dry       []dryness.Rules   `json:"dry,omitempty"`
+	Retention string            `json:"retention"` // id of the rule samples are kept by, or HouseRule
 	// Limit is the largest error of a meter, in points, under HouseRule.
 	Limit quantity.Amount `json:"limit,omitzero"`
 }
@@ -30,7 +32,7 @@ func (Bench) Kind() string { return "bench.setup" }
 
 // defaultBench is how a new elevator tests until it says otherwise.
 func defaultBench(rules string) Bench {
-	b := Bench{Trust: bench.DefaultTrust(), Authority: "us-official", EveryDays: 14, WarnDays: 2, Retention: "us-inbound-truck"}
+	b := Bench{Trust: moisture.DefaultTrust(), Authority: "us-official", EveryDays: 14, WarnDays: 2, Retention: "us-inbound-truck"}
 	if rules == "canada" {
 		b.Authority, b.Retention = "canada", "canada"
 	}
@@ -38,14 +40,14 @@ func defaultBench(rules string) Bench {
 }
 
 // authority is the rule meters are checked by.
-func (b Bench) authority() (bench.Authority, error) {
+func (b Bench) authority() (meter.CheckTolerance, error) {
 	if b.Authority == HouseRule {
-		return bench.Authority{
+		return meter.CheckTolerance{
 			ID: HouseRule, Name: "the house", Source: "set-up of the bench", Confirmed: true,
-			Limits: []bench.ErrorLimit{{Fixed: b.Limit}},
+			Limits: []meter.ErrorLimit{{Fixed: b.Limit}},
 		}, nil
 	}
-	a, ok := bench.AuthorityByID(b.Authority)
+	a, ok := meter.CheckToleranceByID(b.Authority)
 	if !ok {
 		return a, fmt.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", b.Authority)
 	}
@@ -61,7 +63,7 @@ func (b Bench) check() sentences {
 	if b.Authority == HouseRule && (b.Limit.Unit() != quantity.Point || b.Limit.Sign() <= 0) {
 		wrong = append(wrong, fmt.Sprintf("the house lets its meters be off by %s; write points above nought, such as 0.3 pt", b.Limit))
 	}
-	if _, known := bench.RetentionByID(b.Retention); !known && b.Retention != HouseRule {
+	if _, known := moisture.RetentionByID(b.Retention); !known && b.Retention != HouseRule {
 		wrong = append(wrong, fmt.Sprintf("%q is no rule for keeping samples that is known here; choose another", b.Retention))
 	}
 	if b.EveryDays < 0 || b.WarnDays < 0 {
@@ -107,14 +109,14 @@ const benchID = "bench"
 
 // Retention is the rule samples are kept by: the one of the set-up, or the
 // house's own days where it keeps them longer.
-func (d *Desk) Retention(ctx context.Context) (bench.Retention, error) {
+func (d *Desk) Retention(ctx context.Context) (moisture.Retention, error) {
 	b, err := d.BenchSetup(ctx)
 	if err != nil {
-		return bench.Retention{}, err
+		return moisture.Retention{}, err
 	}
-	rule, _ := bench.RetentionByID(b.Retention)
+	rule, _ := moisture.RetentionByID(b.Retention)
 	if days := d.profile.RetainDays; days > rule.Days {
-		rule = bench.Retention{ID: HouseRule, Name: "the house's own days", Days: days, Source: "set-up of the elevator"}
+		rule = moisture.Retention{ID: HouseRule, Name: "the house's own days", Days: days, Source: "set-up of the elevator"}
 	}
 	if rule.Days == 0 {
 		return rule, fmt.Errorf("the house keeps samples by its own days, and none are set. Write the days in the set-up of the elevator")

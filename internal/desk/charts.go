@@ -6,7 +6,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/schedules"
 )
 
@@ -15,7 +15,7 @@ import (
 // example charts inside the program. An example whose id the house has given to
 // a chart of its own stays out. A folder that is not there has none. The error
 // names every mistake in every file.
-func ReadCharts(folder string) (*bench.Shelf, error) {
+func ReadCharts(folder string) (*chart.Set, error) {
 	examples, err := schedules.Charts()
 	if err != nil || folder == "" {
 		return examples, err
@@ -33,11 +33,11 @@ func ReadCharts(folder string) (*bench.Shelf, error) {
 			all = append(all, c)
 		}
 	}
-	return bench.NewShelf(all...)
+	return chart.NewSet(all...)
 }
 
 // Charts are the moisture charts in use.
-func (d *Desk) Charts() *bench.Shelf { return d.charts }
+func (d *Desk) Charts() *chart.Set { return d.charts }
 
 // UseCharts puts other charts in use for new tests.
-func (d *Desk) UseCharts(charts *bench.Shelf) { d.charts = charts }
+func (d *Desk) UseCharts(charts *chart.Set) { d.charts = charts }

@@ -4,9 +4,9 @@ import (
 	"context"
 	"time"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -18,7 +18,7 @@ import (
 type Desk struct {
 	book   *store.Book
 	rates  *rates.Set
-	charts *bench.Shelf
+	charts *chart.Set
 	name   string
 	clock  func() time.Time
 	place  *time.Location
@@ -35,7 +35,7 @@ type Desk struct {
 type Options struct {
 	Name   string // of this desk, as written into facts
 	Rates  *rates.Set
-	Charts *bench.Shelf // moisture charts of dial meters; nil has none
+	Charts *chart.Set // moisture charts of dial meters; nil has none
 	// Clock tells the time; nil is the computer's clock.
 	Clock func() time.Time
 	// Place is the time zone of the business day; nil is the computer's.

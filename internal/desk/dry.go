@@ -5,15 +5,17 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
 
 // DryEnough says whether a load as tested is dry enough, for what, and what its
 // grower can do. Found is false where the house calls no moisture of the
 // commodity dry.
-func (d *Desk) DryEnough(ctx context.Context, l *load.Load) (advice bench.Advice, found bool, err error) {
+func (d *Desk) DryEnough(ctx context.Context, l *load.Load) (advice dryness.Advice, found bool, err error) {
 	band, err := d.Band(ctx, l)
 	if err != nil {
 		return advice, false, err
@@ -31,35 +33,35 @@ func (d *Desk) DryEnough(ctx context.Context, l *load.Load) (advice bench.Advice
 }
 
 // doubts are the flags written down with a load's sample.
-func doubts(l *load.Load) []bench.Flag {
-	var out []bench.Flag
+func doubts(l *load.Load) []moisture.Flag {
+	var out []moisture.Flag
 	for _, flag := range l.Sample.Flags {
 		code, sentence, _ := strings.Cut(flag, ": ")
-		out = append(out, bench.Flag{Code: bench.Code(code), What: sentence})
+		out = append(out, moisture.Flag{Code: moisture.Code(code), What: sentence})
 	}
 	return out
 }
 
 // Band is a load's moisture as the rates record it, with the tolerance that the
 // maker states for the meter it was read on.
-func (d *Desk) Band(ctx context.Context, l *load.Load) (bench.Band, error) {
+func (d *Desk) Band(ctx context.Context, l *load.Load) (moisture.Band, error) {
 	m := l.Sample.Moisture
 	if m == nil {
-		return bench.Band{}, fmt.Errorf("%s has no moisture yet. Test its sample first", called(l))
+		return moisture.Band{}, fmt.Errorf("%s has no moisture yet. Test its sample first", called(l))
 	}
-	recorded := bench.MoistureRounding
+	recorded := moisture.MoistureRounding
 	if e, err := d.edition(l); err == nil && e != nil && !e.Rounding.Moisture.IsExact() {
 		recorded = e.Rounding.Moisture
 	}
 	tolerance, err := d.tolerance(ctx, m)
-	return bench.BandOf(recorded.Apply(m.Percent), tolerance), err
+	return moisture.BandOf(recorded.Apply(m.Percent), tolerance), err
 }
 
 // tolerance is what the maker claims for the meter, as the bench wrote it down
 // with the tests, or for a figure taken as it was given, as the house's meter of
 // that name now says; not set where no meter read it or none is known.
 func (d *Desk) tolerance(ctx context.Context, m *load.Moisture) (quantity.Amount, error) {
-	id, meters := m.Meter, []bench.Meter(nil)
+	id, meters := m.Meter, []meter.Meter(nil)
 	if m.Bench != nil {
 		id, meters = usedMeter(m.Bench.Tests), m.Bench.Meters
 	} else {
@@ -77,9 +79,9 @@ func (d *Desk) tolerance(ctx context.Context, m *load.Moisture) (quantity.Amount
 }
 
 // usedMeter is the meter of the tests that count; the mean is of one.
-func usedMeter(t bench.Tests) string {
+func usedMeter(t moisture.Tests) string {
 	dropped := map[int]bool{}
-	for _, d := range t.Drops {
+	for _, d := range t.Exclusions {
 		dropped[d.Test] = true
 	}
 	for _, r := range t.Readings {

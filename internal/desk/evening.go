@@ -4,10 +4,10 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/store"
 )
@@ -113,7 +113,7 @@ func (d *Desk) disputesOpen(l lists, day quantity.Date) ([]string, error) {
 // meterLines tell how each moisture meter stands with its checks on a day, when
 // it does not stand well.
 func (d *Desk) meterLines(l lists, day quantity.Date) ([]string, error) {
-	meters, err := standingIn[meter](l)
+	meters, err := standingIn[meterRecord](l)
 	if err != nil {
 		return nil, err
 	}
@@ -123,7 +123,7 @@ func (d *Desk) meterLines(l lists, day quantity.Date) ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		if standing.State != bench.Good {
+		if standing.State != meter.Good {
 			out = append(out, standing.Sentence)
 		}
 	}
@@ -131,36 +131,36 @@ func (d *Desk) meterLines(l lists, day quantity.Date) ([]string, error) {
 }
 
 // meterOn is how a meter stood with its checks on a day.
-func (d *Desk) meterOn(l lists, m bench.Meter, day quantity.Date) (bench.Standing, error) {
+func (d *Desk) meterOn(l lists, m meter.Meter, day quantity.Date) (meter.Status, error) {
 	setup := defaultBench(d.profile.Rules)
 	all, err := standingIn[Bench](l)
 	if err != nil {
-		return bench.Standing{}, err
+		return meter.Status{}, err
 	}
 	if len(all) > 0 {
 		setup = all[0]
 	}
-	authority, ok := bench.AuthorityByID(setup.Authority)
+	authority, ok := meter.CheckToleranceByID(setup.Authority)
 	if !ok {
-		return bench.Standing{}, fmt.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
+		return meter.Status{}, fmt.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
 	}
 	checks, err := checksIn(l, m.ID)
-	rule := bench.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
-	return bench.Stand(m, checks, rule, day), err
+	rule := meter.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
+	return meter.StatusOn(m, checks, rule, day), err
 }
 
 // checksIn are all reference samples read on a meter.
-func checksIn(l lists, meterID string) ([]bench.Check, error) {
+func checksIn(l lists, meterID string) ([]meter.Check, error) {
 	facts, err := l.FactsOf("meter " + meterID)
 	if err != nil {
 		return nil, err
 	}
-	var out []bench.Check
+	var out []meter.Check
 	for _, f := range facts {
 		if f.Kind != checkKind {
 			continue
 		}
-		var c bench.Check
+		var c meter.Check
 		if err := json.Unmarshal(f.Body, &c); err != nil {
 			return nil, fmt.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
 		}

@@ -4,16 +4,17 @@ import (
 	"context"
 	"slices"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
 
 // limits are the moistures at which something changes for the grower.
-func (d *Desk) limits(l *load.Load) []bench.Limit {
-	var out []bench.Limit
+func (d *Desk) limits(l *load.Load) []moisture.Limit {
+	var out []moisture.Limit
 	e, err := d.edition(l)
 	if err == nil && e != nil {
 		out = appendCell(out, "shrink trigger", e, e.Shrink.Trigger)
@@ -22,21 +23,21 @@ func (d *Desk) limits(l *load.Load) []bench.Limit {
 	return append(out, d.classLimits(l, e)...)
 }
 
-func appendCell(out []bench.Limit, name string, e *rates.Edition, c rates.Cell) []bench.Limit {
-	if !c.Given() || slices.ContainsFunc(out, func(l bench.Limit) bool { return l.At.Equal(c.Amount) }) {
+func appendCell(out []moisture.Limit, name string, e *rates.Edition, c rates.Cell) []moisture.Limit {
+	if !c.Given() || slices.ContainsFunc(out, func(l moisture.Limit) bool { return l.At.Equal(c.Amount) }) {
 		return out
 	}
-	return append(out, bench.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
+	return append(out, moisture.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
 }
 
 // classLimits are the edges of the Canadian classes, where the house is under
 // rules that have them and it is clear which grain of the order this is.
-func (d *Desk) classLimits(l *load.Load, e *rates.Edition) []bench.Limit {
+func (d *Desk) classLimits(l *load.Load, e *rates.Edition) []moisture.Limit {
 	name := d.canadaGrain(l, e)
 	if name == "" {
 		return nil
 	}
-	classes, err := bench.ClassLimits(name)
+	classes, err := moisture.ClassLimits(name)
 	if err != nil {
 		return nil
 	}
@@ -109,7 +110,7 @@ func sameClasses(names []string) bool {
 // Buying as dry is then up to the moisture at which the rates begin to take
 // something, and under Canadian rules the class decides. Found is false where
 // nothing is known.
-func (d *Desk) DryRules(ctx context.Context, l *load.Load) (rules bench.DryRules, found bool, err error) {
+func (d *Desk) DryRules(ctx context.Context, l *load.Load) (rules dryness.Rules, found bool, err error) {
 	setup, err := d.BenchSetup(ctx)
 	if err != nil {
 		return rules, false, err
@@ -118,8 +119,8 @@ func (d *Desk) DryRules(ctx context.Context, l *load.Load) (rules bench.DryRules
 	if err != nil {
 		e = nil // without rates the house's own limits still hold
 	}
-	rules = bench.DryRules{Crop: l.Details.Commodity}
-	if i := slices.IndexFunc(setup.Dry, func(r bench.DryRules) bool { return r.Crop == l.Details.Commodity }); i >= 0 {
+	rules = dryness.Rules{Crop: l.Details.Commodity}
+	if i := slices.IndexFunc(setup.Dry, func(r dryness.Rules) bool { return r.Crop == l.Details.Commodity }); i >= 0 {
 		rules = setup.Dry[i]
 	}
 	if rules.CanadaGrain == "" {

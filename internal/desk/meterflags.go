@@ -5,12 +5,13 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 )
 
 // ofMeter are the doubts that come from a meter's checks, whatever it read.
-var ofMeter = []bench.Code{bench.MeterFailed, bench.MeterOverdue, bench.NeverChecked}
+var ofMeter = []moisture.Code{moisture.MeterFailed, moisture.MeterOverdue, moisture.NeverChecked}
 
 // withMeterFlags flags a moisture that was taken as it was given when the meter
 // it is said to be from is past its check, outside its limit or never checked:
@@ -34,12 +35,12 @@ func (w *Work) withMeterFlags(s load.Sample) (load.Sample, error) {
 
 func isOfMeter(flag string) bool {
 	code, _, _ := strings.Cut(flag, ": ")
-	return slices.Contains(ofMeter, bench.Code(code))
+	return slices.Contains(ofMeter, moisture.Code(code))
 }
 
 // flagged writes a doubt down with a sample, and that it stops the ticket if it
 // does.
-func flagged(s load.Sample, f bench.Flag) load.Sample {
+func flagged(s load.Sample, f moisture.Flag) load.Sample {
 	s.Flags = append(s.Flags, string(f.Code)+": "+f.Sentence())
 	if f.Stops() {
 		s.Stops = append(s.Stops, load.Stop{Code: string(f.Code), Sentence: f.Sentence(), Final: f.Final})
@@ -49,7 +50,7 @@ func flagged(s load.Sample, f bench.Flag) load.Sample {
 
 // meterFlags are the flags of one of the house's meters today; another's meter
 // has none. They are asked for once in a work, which may be thousands of loads.
-func (w *Work) meterFlags(id string) ([]bench.Flag, error) {
+func (w *Work) meterFlags(id string) ([]moisture.Flag, error) {
 	key := id + "\n" + w.desk.Today().String()
 	if flags, known := w.doubted[key]; known {
 		return flags, nil
@@ -59,20 +60,20 @@ func (w *Work) meterFlags(id string) ([]bench.Flag, error) {
 	if err != nil {
 		return nil, err
 	}
-	var flags []bench.Flag
-	if i := slices.IndexFunc(meters, func(m bench.Meter) bool { return m.ID == id }); i >= 0 {
+	var flags []moisture.Flag
+	if i := slices.IndexFunc(meters, func(m meter.Meter) bool { return m.ID == id }); i >= 0 {
 		if flags, err = w.desk.flagsOf(ctx, meters[i]); err != nil {
 			return nil, err
 		}
 	}
 	if w.doubted == nil {
-		w.doubted = map[string][]bench.Flag{}
+		w.doubted = map[string][]moisture.Flag{}
 	}
 	w.doubted[key] = flags
 	return flags, nil
 }
 
-func (d *Desk) flagsOf(ctx context.Context, m bench.Meter) ([]bench.Flag, error) {
+func (d *Desk) flagsOf(ctx context.Context, m meter.Meter) ([]moisture.Flag, error) {
 	stands, err := d.MeterStands(ctx, m)
 	if err != nil {
 		return nil, err

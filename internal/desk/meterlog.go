@@ -4,23 +4,24 @@ import (
 	"context"
 	"fmt"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/working"
 )
 
 // MeterLog is all that the checks of one meter say about it.
 type MeterLog struct {
-	Meter     bench.Meter
-	Authority bench.Authority
-	Standing  bench.Standing
+	Meter     meter.Meter
+	Authority meter.CheckTolerance
+	Standing  meter.Status
 	// Checks are those under the meter's calibration, of one crop if one was
 	// asked for, the last so many of them, oldest first.
-	Checks []bench.Check
+	Checks []meter.Check
 	// Bias is worked on Sheet from the same checks; it is shown and never taken
 	// off a reading. Without checks both are empty.
-	Bias  bench.Bias
+	Bias  meter.Bias
 	Sheet *working.Sheet
-	Chart bench.ErrorChart
+	Chart meter.ErrorLog
 }
 
 // MeterLog gathers the log of a meter, over the last so many checks (0: all)
@@ -45,19 +46,19 @@ func (d *Desk) MeterLog(ctx context.Context, id, crop string, last int) (MeterLo
 	if err != nil {
 		return log, err
 	}
-	log.Checks = lastChecks(bench.ChecksOf(m, all, d.Today()), crop, last)
+	log.Checks = lastChecks(meter.ChecksOf(m, all, d.Today()), crop, last)
 	if len(log.Checks) > 0 {
-		if log.Bias, err = bench.WorkBias(log.Sheet, log.Checks, 0); err != nil {
+		if log.Bias, err = meter.WorkBias(log.Sheet, log.Checks, 0); err != nil {
 			return log, err
 		}
 	}
-	log.Chart = bench.NewErrorChart(log.Checks, log.Authority, log.Bias)
+	log.Chart = meter.NewErrorLog(log.Checks, log.Authority, log.Bias)
 	return log, nil
 }
 
-func lastChecks(checks []bench.Check, crop string, last int) []bench.Check {
+func lastChecks(checks []meter.Check, crop string, last int) []meter.Check {
 	if crop != "" {
-		checks = bench.OfCrop(checks, crop)
+		checks = meter.OfCrop(checks, crop)
 	}
 	if last > 0 && len(checks) > last {
 		checks = checks[len(checks)-last:]
@@ -66,18 +67,18 @@ func lastChecks(checks []bench.Check, crop string, last int) []bench.Check {
 }
 
 // Meter finds one of the elevator's meters; the error lists those there are.
-func (d *Desk) Meter(ctx context.Context, id string) (bench.Meter, error) {
+func (d *Desk) Meter(ctx context.Context, id string) (meter.Meter, error) {
 	meters, err := d.Meters(ctx)
 	if err != nil {
-		return bench.Meter{}, err
+		return meter.Meter{}, err
 	}
-	return bench.Equipment{Meters: meters}.Meter(id)
+	return moisture.Equipment{Meters: meters}.Meter(id)
 }
 
 // DueMeter is a meter that wants a check, and why.
 type DueMeter struct {
-	Meter    bench.Meter
-	Standing bench.Standing
+	Meter    meter.Meter
+	Standing meter.Status
 }
 
 // MetersDue are the meters that are due for a check today, overdue, failed or
@@ -87,7 +88,7 @@ func (d *Desk) MetersDue(ctx context.Context) ([]DueMeter, error) {
 	if err != nil {
 		return nil, err
 	}
-	byState := map[bench.State][]DueMeter{}
+	byState := map[meter.State][]DueMeter{}
 	for _, m := range meters {
 		s, err := d.MeterStands(ctx, m)
 		if err != nil {
@@ -96,7 +97,7 @@ func (d *Desk) MetersDue(ctx context.Context) ([]DueMeter, error) {
 		byState[s.State] = append(byState[s.State], DueMeter{m, s})
 	}
 	var out []DueMeter
-	for _, state := range []bench.State{bench.Failed, bench.Overdue, bench.Never, bench.Due} {
+	for _, state := range []meter.State{meter.Failed, meter.Overdue, meter.Never, meter.Due} {
 		out = append(out, byState[state]...)
 	}
 	return out, nil

@@ -6,15 +6,17 @@ import (
 	"testing/fstest"
 	"time"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/schedules"
 )
 
 func (s *scene) check(day, reference, reading string) error {
-	return s.CheckMeter(ctx, bench.Check{
+	return s.CheckMeter(ctx, meter.Check{
 		Day: quantity.MustDate(day), Meter: "bench-1", Crop: "corn", Name: "R2",
 		Reference: quantity.Of(reference, quantity.Percent), Reading: quantity.Of(reading, quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit),
 	})
@@ -52,7 +54,7 @@ func TestChecksThatCannotBe(t *testing.T) {
 	s := benchScene(t)
 	before := s.contents()
 	refused(t, s.check("2026-10-02", "15.0", "15.2"), "today is 2026-10-01")
-	other := bench.Check{Meter: "bench-1", Calibration: "B-2026", Crop: "maise", Reference: quantity.Of("15.0", quantity.Percent), Reading: quantity.Of("15.0", quantity.Percent)}
+	other := meter.Check{Meter: "bench-1", Calibration: "B-2026", Crop: "maise", Reference: quantity.Of("15.0", quantity.Percent), Reading: quantity.Of("15.0", quantity.Percent)}
 	refused(t, s.CheckMeter(ctx, other), `meter bench-1 is set to "A-2025"`)
 	refused(t, s.CheckMeter(ctx, other), `"maise" is not a commodity`)
 	if s.contents() != before {
@@ -62,13 +64,13 @@ func TestChecksThatCannotBe(t *testing.T) {
 
 func TestMetersDueWorstFirst(t *testing.T) {
 	s := benchScene(t).as(manager)
-	must(t, s.SetMeter(ctx, bench.Meter{ID: "bench-0", Model: "Example direct meter", Method: bench.Direct, Calibration: "1"}))
-	if due, err := s.MetersDue(ctx); err != nil || len(due) != 1 || due[0].Meter.ID != "bench-0" || due[0].Standing.State != bench.Never {
+	must(t, s.SetMeter(ctx, meter.Meter{ID: "bench-0", Model: "Example direct meter", Method: meter.Direct, Calibration: "1"}))
+	if due, err := s.MetersDue(ctx); err != nil || len(due) != 1 || due[0].Meter.ID != "bench-0" || due[0].Standing.State != meter.Never {
 		t.Errorf("today due: %+v, %v", due, err)
 	}
 	s.at("2026-11-20 12:00")
 	due, err := s.MetersDue(ctx)
-	if err != nil || len(due) != 2 || due[0].Meter.ID != "bench-1" || due[0].Standing.State != bench.Overdue {
+	if err != nil || len(due) != 2 || due[0].Meter.ID != "bench-1" || due[0].Standing.State != meter.Overdue {
 		t.Errorf("seven weeks later due: %+v, %v", due, err)
 	}
 }
@@ -86,7 +88,7 @@ func TestHouseRuleForMeters(t *testing.T) {
 	must(t, err)
 	stands, err := s.MeterStands(ctx, m)
 	must(t, err)
-	if stands.State != bench.Failed || stands.NextDue.String() != "2026-10-06" {
+	if stands.State != meter.Failed || stands.NextDue.String() != "2026-10-06" {
 		t.Errorf("off by 0.1 where 0.05 is allowed: %s, %s", stands.State, stands.Sentence)
 	}
 }
@@ -94,7 +96,7 @@ func TestHouseRuleForMeters(t *testing.T) {
 func TestSetBenchNamesEveryFault(t *testing.T) {
 	s := newScene(t).as(manager)
 	before := s.contents()
-	err := s.SetBench(ctx, desk.Bench{Authority: "nobody", Retention: "never", EveryDays: -1, Policies: []bench.Policy{{}}, Dry: []bench.DryRules{{Crop: "maise"}}})
+	err := s.SetBench(ctx, desk.Bench{Authority: "nobody", Retention: "never", EveryDays: -1, Policies: []moisture.Policy{{}}, Dry: []dryness.Rules{{Crop: "maise"}}})
 	for _, want := range []string{`"nobody" is no rule`, `"never" is no rule`, "every -1 days", "called cold under", "asks for 0 tests", `"maise" is not a commodity`} {
 		refused(t, err, want)
 	}
@@ -113,14 +115,14 @@ func TestOverridesAreInOnesOwnName(t *testing.T) {
 	s.as(manager)
 	setup, err := s.BenchSetup(ctx)
 	must(t, err)
-	setup.Trust.Blocks = append(setup.Trust.Blocks, bench.Cold)
+	setup.Trust.Blocks = append(setup.Trust.Blocks, moisture.Cold)
 	must(t, s.SetBench(ctx, setup))
 	s.as(clerk)
 	id := s.arrive(52300)
 	s.weigh(id, load.Tare, 24300)
 	cold := dialReading("70", 250)
 	cold.Readings[0].Sample, cold.Readings[0].Room = quantity.Int(35, quantity.Fahrenheit), quantity.Int(52, quantity.Fahrenheit)
-	cold.Overrides = []bench.Override{{Code: bench.Cold, Test: 1, By: manager, Reason: "warmed in the hand"}}
+	cold.Overrides = []moisture.Override{{Code: moisture.Cold, Test: 1, By: manager, Reason: "warmed in the hand"}}
 	_, err = s.Test(ctx, s.load(id), cold)
 	refused(t, err, "for a manager")
 	s.as(manager)
@@ -135,7 +137,7 @@ func TestOverridesAreInOnesOwnName(t *testing.T) {
 		t.Errorf("let through and still stopped: %v", err)
 	}
 	other := cold
-	other.Overrides = []bench.Override{{Code: bench.Cold, Test: 1, By: clerk, Reason: "x"}}
+	other.Overrides = []moisture.Override{{Code: moisture.Cold, Test: 1, By: clerk, Reason: "x"}}
 	_, err = s.as(manager).Test(ctx, s.load(id), other)
 	refused(t, err, "Whoever lets it through signs in")
 	s.verify()
@@ -201,7 +203,7 @@ func TestFailedMeterStopsTheTicket(t *testing.T) {
 	must(t, s.Sample(ctx, id, sample))
 	_, err := s.Issue(ctx, id)
 	refused(t, err, "failed its check")
-	must(t, s.as(manager).Accept(ctx, id, string(bench.MeterFailed), "the oven agrees"))
+	must(t, s.as(manager).Accept(ctx, id, string(moisture.MeterFailed), "the oven agrees"))
 	_, err = s.Issue(ctx, id)
 	must(t, err)
 }

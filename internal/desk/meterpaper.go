@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"time"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/tongue"
@@ -85,7 +85,7 @@ func temperature(a quantity.Amount) string {
 	return a.Written()
 }
 
-func allowed(p bench.ErrorPoint) string {
+func allowed(p meter.ErrorPoint) string {
 	if !p.Limited {
 		return ""
 	}
@@ -107,13 +107,23 @@ func (l MeterLog) bars() report.Bars {
 		size := quantity.Max(p.Check.Error(), p.Check.Error().Neg())
 		b.Labels = append(b.Labels, p.Check.Day.String()[len("2026-"):])
 		b.Values = append(b.Values, bareFigure(p.Check.Error()))
-		b.Heights = append(b.Heights, l.Chart.Tall(size))
+		b.Heights = append(b.Heights, l.tall(size))
 	}
 	if len(points) > 0 && points[len(points)-1].Limited {
 		limit := points[len(points)-1].Limit
-		b.Labels, b.Values, b.Heights = append(b.Labels, "allowed"), append(b.Values, bareFigure(limit)), append(b.Heights, l.Chart.Tall(limit))
+		b.Labels, b.Values, b.Heights = append(b.Labels, "allowed"), append(b.Values, bareFigure(limit)), append(b.Heights, l.tall(limit))
 	}
 	return b
+}
+
+var nearestWhole = quantity.To("1", quantity.HalfUp)
+
+// tall is the height of a bar for the size of an error, in thousandths of the
+// tallest. It is an even number, as a bar is half of a chart that reaches as far
+// below the line as above it.
+func (l MeterLog) tall(size quantity.Amount) int {
+	d, _ := nearestWhole.Apply(l.Chart.Share(size).Mul(quantity.Int(500, quantity.Plain))).Decimal()
+	return 2 * int(d.IntPart())
 }
 
 func (l MeterLog) steps(say working.Saying) report.Steps {

@@ -5,33 +5,33 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/store"
 	"tenthpoint/internal/working"
 )
 
-// meter is a moisture meter as a standing thing.
-type meter struct{ bench.Meter }
+// meterRecord is a moisture meter as a standing thing.
+type meterRecord struct{ meter.Meter }
 
 // Kind names the fact in the journal.
-func (meter) Kind() string { return "bench.meter" }
+func (meterRecord) Kind() string { return "bench.meter" }
 
 const checkKind = "bench.check"
 
 // SetMeter writes a moisture meter down.
-func (d *Desk) SetMeter(ctx context.Context, m bench.Meter) error {
+func (d *Desk) SetMeter(ctx context.Context, m meter.Meter) error {
 	if wrong := inWords(m.Check()); len(wrong) > 0 {
 		return sentences(wrong)
 	}
-	return d.setStanding(ctx, m.ID, meter{m})
+	return d.setStanding(ctx, m.ID, meterRecord{m})
 }
 
 // Meters are the elevator's moisture meters by id.
-func (d *Desk) Meters(ctx context.Context) ([]bench.Meter, error) {
-	all, err := standing[meter](ctx, d.book)
-	out := make([]bench.Meter, len(all))
+func (d *Desk) Meters(ctx context.Context) ([]meter.Meter, error) {
+	all, err := standing[meterRecord](ctx, d.book)
+	out := make([]meter.Meter, len(all))
 	for i, m := range all {
 		out[i] = m.Meter
 	}
@@ -41,7 +41,7 @@ func (d *Desk) Meters(ctx context.Context) ([]bench.Meter, error) {
 // CheckMeter writes a reference sample read on a meter down. Day and person
 // are today and whoever is signed in, and the calibration is the meter's, where
 // the check does not say.
-func (d *Desk) CheckMeter(ctx context.Context, c bench.Check) error {
+func (d *Desk) CheckMeter(ctx context.Context, c meter.Check) error {
 	if err := d.maySample(); err != nil {
 		return err
 	}
@@ -77,7 +77,7 @@ func (d *Desk) CheckMeter(ctx context.Context, c bench.Check) error {
 }
 
 // wrongCheck lists everything wrong with a check of a meter.
-func (d *Desk) wrongCheck(m bench.Meter, c bench.Check) sentences {
+func (d *Desk) wrongCheck(m meter.Meter, c meter.Check) sentences {
 	wrong := sentences(inWords(c.Faults()))
 	if c.Day.After(d.Today()) {
 		wrong = append(wrong, fmt.Sprintf("the check is of %s, and today is %s. Write the day the meter was read", c.Day, d.Today()))
@@ -92,13 +92,13 @@ func (d *Desk) wrongCheck(m bench.Meter, c bench.Check) sentences {
 }
 
 // Checks are all reference samples read on a meter, in the order written down.
-func (d *Desk) Checks(ctx context.Context, meterID string) ([]bench.Check, error) {
-	var out []bench.Check
+func (d *Desk) Checks(ctx context.Context, meterID string) ([]meter.Check, error) {
+	var out []meter.Check
 	for f, err := range d.book.Facts(ctx, store.Filter{Subject: "meter " + meterID, Kind: checkKind}) {
 		if err != nil {
 			return nil, err
 		}
-		var c bench.Check
+		var c meter.Check
 		if err := json.Unmarshal(f.Body, &c); err != nil {
 			return nil, fmt.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
 		}
@@ -108,30 +108,30 @@ func (d *Desk) Checks(ctx context.Context, meterID string) ([]bench.Check, error
 }
 
 // MeterStands is how a meter stands with its checks today.
-func (d *Desk) MeterStands(ctx context.Context, m bench.Meter) (bench.Standing, error) {
+func (d *Desk) MeterStands(ctx context.Context, m meter.Meter) (meter.Status, error) {
 	checks, err := d.Checks(ctx, m.ID)
 	if err != nil {
-		return bench.Standing{}, err
+		return meter.Status{}, err
 	}
 	setup, err := d.BenchSetup(ctx)
 	if err != nil {
-		return bench.Standing{}, err
+		return meter.Status{}, err
 	}
 	authority, err := setup.authority()
 	if err != nil {
-		return bench.Standing{}, err
+		return meter.Status{}, err
 	}
-	rule := bench.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
-	return bench.Stand(m, checks, rule, d.Today()), nil
+	rule := meter.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
+	return meter.StatusOn(m, checks, rule, d.Today()), nil
 }
 
 // MeterBias works out how far off a meter reads, over its last so many checks.
-func (d *Desk) MeterBias(ctx context.Context, m bench.Meter, last int) (bench.Bias, *working.Sheet, error) {
+func (d *Desk) MeterBias(ctx context.Context, m meter.Meter, last int) (meter.Bias, *working.Sheet, error) {
 	checks, err := d.Checks(ctx, m.ID)
 	if err != nil {
-		return bench.Bias{}, nil, err
+		return meter.Bias{}, nil, err
 	}
 	s := &working.Sheet{}
-	bias, err := bench.WorkBias(s, bench.ChecksOf(m, checks, d.Today()), last)
+	bias, err := meter.WorkBias(s, meter.ChecksOf(m, checks, d.Today()), last)
 	return bias, s, err
 }

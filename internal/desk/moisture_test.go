@@ -4,9 +4,10 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/schedules"
 )
@@ -21,8 +22,8 @@ func benchScene(t *testing.T) *scene {
 		Name: "scale house", Rates: testRates(t), Charts: shelf, Place: time.UTC, Who: manager, Clock: s.clock(),
 	})
 	must(t, err)
-	must(t, s.SetMeter(ctx, bench.Meter{ID: "bench-1", Model: "Example dial meter A", Method: bench.ByDial, Calibration: "A-2025", Tolerance: quantity.Of("0.5", quantity.Point)}))
-	must(t, s.CheckMeter(ctx, bench.Check{
+	must(t, s.SetMeter(ctx, meter.Meter{ID: "bench-1", Model: "Example dial meter A", Method: meter.ByDial, Calibration: "A-2025", Tolerance: quantity.Of("0.5", quantity.Point)}))
+	must(t, s.CheckMeter(ctx, meter.Check{
 		Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R1",
 		Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent),
 		Sample: quantity.Int(70, quantity.Fahrenheit),
@@ -30,9 +31,9 @@ func benchScene(t *testing.T) *scene {
 	return s.as(clerk)
 }
 
-func dialReading(dial string, massG int64) bench.Tests {
-	return bench.Tests{Readings: []bench.Reading{{
-		Seq: 1, Method: bench.ByDial, Crop: "corn", Day: quantity.MustDate("2026-10-01"), Tester: tester,
+func dialReading(dial string, massG int64) moisture.Tests {
+	return moisture.Tests{Readings: []moisture.Reading{{
+		Seq: 1, Method: meter.ByDial, Crop: "corn", Day: quantity.MustDate("2026-10-01"), Tester: tester,
 		Meter: "bench-1", Calibration: "A-2025", Chart: "example-corn-250g", Mass: quantity.Int(massG, quantity.Gram),
 		Sample: quantity.Int(65, quantity.Fahrenheit), Room: quantity.Int(68, quantity.Fahrenheit), Dial: quantity.Of(dial, quantity.Dial),
 	}}}
@@ -80,7 +81,7 @@ func TestDoubtsStopTheTicket(t *testing.T) {
 	if s.contents() != before {
 		t.Error("the refused ticket left something in the book")
 	}
-	must(t, s.as(manager).Accept(ctx, id, string(bench.WrongMass), "in a hurry"))
+	must(t, s.as(manager).Accept(ctx, id, string(moisture.WrongMass), "in a hurry"))
 	_, err = s.Issue(ctx, id)
 	refused(t, err, "175 g")
 }
@@ -90,11 +91,11 @@ func TestTestsWithoutAFigure(t *testing.T) {
 	s := benchScene(t)
 	id := s.arrive(52300)
 	before := s.contents()
-	for name, tests := range map[string]bench.Tests{
+	for name, tests := range map[string]moisture.Tests{
 		"outside the chart": dialReading("400", 250),
 		"no readings":       {},
 		"override by a clerk": {
-			Readings: dialReading("70", 250).Readings, Overrides: []bench.Override{{Code: bench.Cold, By: clerk, Reason: "x"}},
+			Readings: dialReading("70", 250).Readings, Overrides: []moisture.Override{{Code: moisture.Cold, By: clerk, Reason: "x"}},
 		},
 	} {
 		if _, err := s.Test(ctx, s.load(id), tests); err == nil {
@@ -113,11 +114,11 @@ func TestMeterLog(t *testing.T) {
 	must(t, err)
 	stands, err := s.MeterStands(ctx, meters[0])
 	must(t, err)
-	if stands.State != bench.Good {
+	if stands.State != meter.Good {
 		t.Errorf("a meter checked today is %s: %s", stands.State, stands.Sentence)
 	}
 	s.at("2026-11-20 12:00")
-	if stands, err = s.MeterStands(ctx, meters[0]); err != nil || stands.State != bench.Overdue {
+	if stands, err = s.MeterStands(ctx, meters[0]); err != nil || stands.State != meter.Overdue {
 		t.Errorf("seven weeks later the meter is %s, %v", stands.State, err)
 	}
 	bias, _, err := s.MeterBias(ctx, meters[0], 0)
@@ -125,5 +126,5 @@ func TestMeterLog(t *testing.T) {
 	if bias.N != 1 || bias.Mean == nil {
 		t.Errorf("one check gives %+v", bias)
 	}
-	refused(t, s.CheckMeter(ctx, bench.Check{Meter: "none", Calibration: "x", Crop: "corn", Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}), "no meter")
+	refused(t, s.CheckMeter(ctx, meter.Check{Meter: "none", Calibration: "x", Crop: "corn", Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}), "no meter")
 }

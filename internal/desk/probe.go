@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
@@ -15,7 +15,7 @@ type Probed struct {
 	// Number is the sample's, where the house numbers by a roll of its own;
 	// empty takes the next of the book.
 	Number string
-	Probes []bench.Probe
+	Probes []moisture.Probe
 	// Place is where the part is kept that is not tested; empty keeps none.
 	Place string
 }
@@ -35,7 +35,7 @@ func (d *Desk) Probe(ctx context.Context, id string, p Probed) (number string, e
 }
 
 // Probe is [Desk.Probe] as part of the work, under a rule of retention.
-func (w *Work) Probe(id string, p Probed, keep bench.Retention) (string, error) {
+func (w *Work) Probe(id string, p Probed, keep moisture.Retention) (string, error) {
 	l, err := w.load(id)
 	if err != nil {
 		return "", err
@@ -50,7 +50,7 @@ func (w *Work) Probe(id string, p Probed, keep bench.Retention) (string, error) 
 		s.Tester = w.desk.whoOrNobody()
 	}
 	s.Probes, s.Kept, s.Until = probeWords(p.Probes), p.Place, quantity.Date{}
-	taken := bench.Sample{
+	taken := moisture.Sample{
 		Number: s.Number, Crop: l.Details.Commodity, Taken: w.desk.Today(), By: s.Tester,
 		Probes: p.Probes, Place: p.Place, Keep: keep,
 	}
@@ -65,7 +65,7 @@ func (w *Work) Probe(id string, p Probed, keep bench.Retention) (string, error) 
 
 // probeWords are the probes as the slip prints them: "3: left front, right
 // rear (musty), middle".
-func probeWords(probes []bench.Probe) string {
+func probeWords(probes []moisture.Probe) string {
 	var places []string
 	for _, p := range probes {
 		place := p.Place

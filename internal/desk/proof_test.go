@@ -79,7 +79,7 @@ func TestProofTellsEveryStep(t *testing.T) {
 			t.Errorf("%s is told as %q: %s", s.ID(), told[i].Label, explained)
 		}
 		isSkipped := s.Kind() == working.NotApplied
-		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, s.Note()) {
+		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Disposition.Remark(s.Note())) {
 			t.Errorf("%s is told with %q: %s", s.ID(), told[i].Figure, explained)
 		}
 	}

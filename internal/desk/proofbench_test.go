@@ -4,9 +4,10 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/proof"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -14,8 +15,8 @@ import (
 )
 
 // replicates are three dial readings of one sample.
-func replicates(dials ...string) bench.Tests {
-	var tests bench.Tests
+func replicates(dials ...string) moisture.Tests {
+	var tests moisture.Tests
 	for i, dial := range dials {
 		one := dialReading(dial, 250).Readings[0]
 		one.Seq = i + 1
@@ -51,7 +52,7 @@ func TestProofTellsTheBench(t *testing.T) {
 	}
 	// The meter is checked again and fails: the proof tells how it stood on the day.
 	s.at("2026-10-20 10:00")
-	must(t, s.CheckMeter(ctx, bench.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
+	must(t, s.CheckMeter(ctx, meter.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
 		Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("19.0", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}))
 	if again := proof.Compose(s.proof(number, desk.ProofOptions{})).Text(200); again != text {
 		t.Error("the proof changed with a later check of the meter")

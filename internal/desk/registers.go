@@ -5,9 +5,9 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/store"
@@ -131,8 +131,8 @@ func (r *registrar) meters() (report.Document, error) {
 	return daysheet.MeterRegister(r.desk.profile, r.period, records), nil
 }
 
-func within(checks []bench.Check, p daysheet.Period) []bench.Check {
-	var out []bench.Check
+func within(checks []meter.Check, p daysheet.Period) []meter.Check {
+	var out []meter.Check
 	for _, c := range checks {
 		if c.Day.Between(p.From, p.To) {
 			out = append(out, c)

@@ -7,9 +7,9 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -17,9 +17,9 @@ import (
 // examined is a scene with something in every register.
 func examined(t testing.TB) *scene {
 	s := workday(t)
-	must(t, s.SetMeter(ctx, bench.Meter{ID: "M1", Model: "Example digital meter", Method: bench.Direct, Calibration: "2026-1"}))
+	must(t, s.SetMeter(ctx, meter.Meter{ID: "M1", Model: "Example digital meter", Method: meter.Direct, Calibration: "2026-1"}))
 	for _, day := range []string{"2026-09-20", "2026-10-01"} {
-		must(t, s.CheckMeter(ctx, bench.Check{Day: quantity.MustDate(day), Meter: "M1", Calibration: "2026-1", Crop: "corn", Name: "R-1",
+		must(t, s.CheckMeter(ctx, meter.Check{Day: quantity.MustDate(day), Meter: "M1", Calibration: "2026-1", Crop: "corn", Name: "R-1",
 			Reference: quantity.Of("15.2", quantity.Percent), Reading: quantity.Of("15.3", quantity.Percent), By: tester}))
 	}
 	s.at("2026-10-02 14:00")

@@ -34,7 +34,7 @@ func row(l *load.Load) store.LoadRow {
 		r.Owners = append(r.Owners, o.ID)
 	}
 	if l.Settled != nil {
-		r.Edition, r.EditionHash, r.Figures = l.Settled.Edition, l.Settled.EditionHash, l.Settled.Figures
+		r.Edition, r.EditionHash, r.Figures, r.Engine = l.Settled.Edition, l.Settled.EditionHash, l.Settled.Figures, l.Settled.Engine
 	}
 	return r
 }

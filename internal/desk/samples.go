@@ -6,8 +6,8 @@ import (
 	"fmt"
 	"slices"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/store"
 )
@@ -16,7 +16,7 @@ import (
 // place carries its sample on: the sample stays one, known by the load it was taken
 // from.
 type Retained struct {
-	bench.Sample
+	moisture.Sample
 	// Load is the load it was taken from; Now is the load whose ticket stands.
 	Load, Now  string
 	TicketNo   int64
@@ -178,7 +178,7 @@ func onShelf(row store.ShelfRow) (Retained, error) {
 	if r.Until, err = date(row.Until); err != nil {
 		return r, fmt.Errorf("load %s: %w", row.Load, err)
 	}
-	r.Keep = bench.Retention{Days: r.Taken.DaysUntil(r.Until)}
+	r.Keep = moisture.Retention{Days: r.Taken.DaysUntil(r.Until)}
 	if row.Ticket > 0 {
 		r.Ticket = fmt.Sprint(row.Ticket)
 	}

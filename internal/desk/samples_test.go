@@ -4,16 +4,16 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
 func (s *scene) probe(id, place string) string {
 	s.t.Helper()
-	number, err := s.Probe(ctx, id, desk.Probed{Probes: []bench.Probe{{Place: "left front"}, {Place: "right rear", Note: "musty"}}, Place: place})
+	number, err := s.Probe(ctx, id, desk.Probed{Probes: []moisture.Probe{{Place: "left front"}, {Place: "right rear", Note: "musty"}}, Place: place})
 	must(s.t, err)
 	return number
 }
@@ -49,9 +49,9 @@ func TestProbeNumbersSamples(t *testing.T) {
 	if again := s.probe(first, "Shelf A2"); again != "S1" {
 		t.Errorf("probed again as %s", again)
 	}
-	_, err := s.Probe(ctx, third, desk.Probed{Number: "S1", Probes: []bench.Probe{{}}})
+	_, err := s.Probe(ctx, third, desk.Probed{Number: "S1", Probes: []moisture.Probe{{}}})
 	refused(t, err, "sample number S1 is on load "+first)
-	number, err := s.Probe(ctx, third, desk.Probed{Number: "S3", Probes: []bench.Probe{{}, {}}})
+	number, err := s.Probe(ctx, third, desk.Probed{Number: "S3", Probes: []moisture.Probe{{}, {}}})
 	must(t, err)
 	if number != "S3" || s.load(third).Sample.Probes != "2" {
 		t.Errorf("own number %s, probes %q", number, s.load(third).Sample.Probes)

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"fmt"
 	"strings"
 
 	"tenthpoint/internal/daysheet"
@@ -19,6 +20,12 @@ func (d *Desk) sheetTicket(r store.LoadRow) (daysheet.Ticket, error) {
 		Truck: r.Truck, Bin: r.Bin, Taken: r.Disposition, Contract: r.Contract, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
 		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
 		Manual: parted(r.Manual), Accepted: parted(r.Accepted), Flags: parted(r.Flags), Figures: r.Figures,
+	}
+	if r.Phase != string(load.TurnedAway) {
+		var err error
+		if t.Summary, err = r.Recorded().Summary(); err != nil {
+			return t, fmt.Errorf("ticket %d: %w", r.Ticket, err)
+		}
 	}
 	for _, one := range []struct {
 		text string

@@ -95,7 +95,7 @@ func (d *Desk) mayState(f journal.Kinded) error {
 		return d.mayManage("Adding people")
 	case house.ContractTerms:
 		return d.mayManage("Writing a contract down")
-	case meter:
+	case meterRecord:
 		return d.mayManage("Setting a meter up")
 	case Bench:
 		return d.mayManage("Changing how the bench tests")

@@ -97,6 +97,8 @@ func TestVerifyNamesTampering(t *testing.T) {
 		{"the end cut off", "DELETE FROM facts WHERE kind = 'day.closed'", []string{`"day 2026-10-01" in the lists is as fact 39 left it, but the journal ends with fact 38.`}},
 		{"tickets cut off", "DELETE FROM facts WHERE seq >= (SELECT min(seq) FROM facts WHERE kind = 'ticket.voided')", []string{"The book gave out ticket numbers up to 4, but the highest in the journal is 2.", "The book gave out load numbers up to 6"}},
 		{"a figure in the lists", `UPDATE loads SET figures = replace(figures, '"28000 lb"', '"29000 lb"') WHERE id = 'L1'`, []string{"Ticket 1 (load L1): in the lists net is 29,000 lb, by the facts 28,000 lb.", "is not the one that was signed when the day was closed"}},
+		{"an engine in the lists", `UPDATE loads SET figures = replace(figures, '"engine":"2"', '"engine":"1"') WHERE id = 'L1'`, []string{`Ticket 1 (load L1): in the lists Engine is "1", by the facts "2".`}},
+		{"an engine not known in the lists", `UPDATE loads SET figures = replace(figures, '"engine":"2"', '"engine":"99"') WHERE id = 'L1'`, []string{`in the lists Engine is "99"`, "The sheet of 2026-10-01 cannot be made again: ticket 1: this was settled by engine 99"}},
 		{"a figure taken from the lists", `UPDATE loads SET figures = '{}' WHERE id = 'L1'`, []string{"Ticket 1 (load L1): in the lists net is nothing, by the facts 28,000 lb."}},
 		{"figures that are no JSON", `UPDATE loads SET figures = 'none' WHERE id = 'L1'`, []string{"The row of load L1 in the lists cannot be read"}},
 		{"a grower's name in the lists", `UPDATE loads SET grower_name = 'Ida Field' WHERE id = 'L1'`, []string{`in the lists GrowerName is "Ida Field", by the facts "Ada Field"`}},

@@ -8,9 +8,9 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/store"
 )
@@ -26,7 +26,7 @@ type Work struct {
 	touched map[string]bool          // loads whose rows may be due
 	rows    map[string]store.LoadRow // rows as the lists have them
 	// doubted are the flags of meters by meter and day, as far as asked for.
-	doubted map[string][]bench.Flag
+	doubted map[string][]moisture.Flag
 }
 
 // Together does several acts in one transaction, as an import does.

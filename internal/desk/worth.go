@@ -3,8 +3,8 @@ package desk
 import (
 	"context"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -20,9 +20,9 @@ type Worth struct {
 	// Band is the moisture with the meter's tolerance to either side, and
 	// Tolerance the load settled at both its ends; nil while no tolerance is
 	// entered for the meter.
-	Band      bench.Band
+	Band      moisture.Band
 	Tolerance *settle.Worth
-	Ruler     bench.Ruler
+	Ruler     moisture.Ruler
 }
 
 // Worth settles a load as it stands a step of moisture drier and wetter, and
@@ -64,12 +64,12 @@ func (d *Desk) settledUnder(ctx context.Context, l *load.Load) (*rates.Edition, 
 // Ruler is the moisture ruler of a load: where the rates begin to take
 // something and what they shrink to, the edges of its classes, and where it
 // stands if it has been tested.
-func (d *Desk) Ruler(ctx context.Context, l *load.Load) (bench.Ruler, error) {
-	var band bench.Band
+func (d *Desk) Ruler(ctx context.Context, l *load.Load) (moisture.Ruler, error) {
+	var band moisture.Band
 	if l.Sample.Moisture != nil {
 		var err error
 		if band, err = d.Band(ctx, l); err != nil {
-			return bench.Ruler{}, err
+			return moisture.Ruler{}, err
 		}
 	}
 	e, err := d.edition(l)
@@ -79,26 +79,26 @@ func (d *Desk) Ruler(ctx context.Context, l *load.Load) (bench.Ruler, error) {
 	return d.ruler(l, e, band), nil
 }
 
-func (d *Desk) ruler(l *load.Load, e *rates.Edition, band bench.Band) bench.Ruler {
-	var limits []bench.Limit
+func (d *Desk) ruler(l *load.Load, e *rates.Edition, band moisture.Band) moisture.Ruler {
+	var limits []moisture.Limit
 	if e != nil {
 		limits = appendMark(limits, "shrink-to", e, e.Shrink.To)
 		limits = appendMark(limits, "shrink trigger", e, e.Shrink.Trigger)
 		limits = appendMark(limits, "drying trigger", e, e.Drying.Trigger)
 	}
 	limits = append(limits, near(d.classLimits(l, e), band, limits)...)
-	r := bench.NewRuler(band, limits)
+	r := moisture.NewRuler(band, limits)
 	if e != nil && e.Shrink.Trigger.Given() {
-		r.Leave(e.Shrink.Trigger.Amount, "nothing taken")
+		r.MarkFree(e.Shrink.Trigger.Amount, "nothing taken")
 	}
 	return r
 }
 
-func appendMark(out []bench.Limit, name string, e *rates.Edition, c rates.Cell) []bench.Limit {
+func appendMark(out []moisture.Limit, name string, e *rates.Edition, c rates.Cell) []moisture.Limit {
 	if !c.Given() {
 		return out
 	}
-	return append(out, bench.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
+	return append(out, moisture.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
 }
 
 // nearPoints is how far from the reading a class may end and still be marked;
@@ -107,7 +107,7 @@ var nearPoints = quantity.Int(4, quantity.Percent)
 
 // near keeps the class limits worth showing: those about the reading, or about
 // the rates' own limits while nothing has been read.
-func near(classes []bench.Limit, band bench.Band, limits []bench.Limit) []bench.Limit {
+func near(classes []moisture.Limit, band moisture.Band, limits []moisture.Limit) []moisture.Limit {
 	about := []quantity.Amount{}
 	if band.Reading.Unit() == quantity.Percent {
 		about = append(about, band.Reading)
@@ -116,7 +116,7 @@ func near(classes []bench.Limit, band bench.Band, limits []bench.Limit) []bench.
 			about = append(about, l.At)
 		}
 	}
-	var out []bench.Limit
+	var out []moisture.Limit
 	for i, c := range classes {
 		keep := i == 0 && len(about) == 0
 		for _, a := range about {

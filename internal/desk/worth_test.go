@@ -6,10 +6,12 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/schedules"
@@ -28,9 +30,18 @@ func TestWorthOfATenth(t *testing.T) {
 	if w.Tolerance != nil || w.Band.Stated() {
 		t.Errorf("meter M1 is not entered, yet its tolerance is %v", w.Band)
 	}
-	if text := w.Ruler.Text(61); !strings.Contains(text, "shrink-to, shrink trigger and drying trigger 15.0 %") || !strings.Contains(text, "read 18.0 %") {
+	if text := marksOf(w.Ruler); !strings.Contains(text, "shrink-to, shrink trigger and drying trigger 15.0 %") || !strings.Contains(text, "reading 18.0 %") {
 		t.Errorf("the ruler lacks a mark:\n%s", text)
 	}
+}
+
+// marksOf is the marks of a ruler, a line each: kind and label.
+func marksOf(r moisture.Ruler) string {
+	var text strings.Builder
+	for _, m := range r.Marks {
+		text.WriteString(string(m.Kind) + " " + m.Label + "\n")
+	}
+	return text.String()
 }
 
 // Over the meter's tolerance the load is settled at both ends of the band, also
@@ -72,8 +83,8 @@ func TestWorthWhereTheLoadIsNotSettled(t *testing.T) {
 	}
 	r, err := s.Ruler(ctx, s.load(id))
 	must(t, err)
-	if len(r.Marks) == 0 || strings.Contains(r.Text(61), "read") {
-		t.Errorf("before the test the ruler is\n%s", r.Text(61))
+	if len(r.Marks) == 0 || strings.Contains(marksOf(r), "reading") {
+		t.Errorf("before the test the ruler is\n%s", marksOf(r))
 	}
 }
 
@@ -106,8 +117,8 @@ func (s *scene) canadian(commodity, class, moisture string) *load.Load {
 // Wheat at 14.2 % is straight in Canada, and dry by common practice.
 func TestDryEnoughByClass(t *testing.T) {
 	s := canadianScene(t)
-	must(t, s.SetMeter(ctx, bench.Meter{ID: "M1", Model: "Example meter", Method: bench.Direct, Calibration: "1", Tolerance: quantity.Of("0.2", quantity.Point)}))
-	must(t, s.CheckMeter(ctx, bench.Check{Meter: "M1", Crop: "wheat-hrs", Reference: quantity.Of("14.0", quantity.Percent), Reading: quantity.Of("14.0", quantity.Percent), Sample: quantity.Int(20, quantity.Celsius)}))
+	must(t, s.SetMeter(ctx, meter.Meter{ID: "M1", Model: "Example meter", Method: meter.Direct, Calibration: "1", Tolerance: quantity.Of("0.2", quantity.Point)}))
+	must(t, s.CheckMeter(ctx, meter.Check{Meter: "M1", Crop: "wheat-hrs", Reference: quantity.Of("14.0", quantity.Percent), Reading: quantity.Of("14.0", quantity.Percent), Sample: quantity.Int(20, quantity.Celsius)}))
 	for _, c := range []struct {
 		moisture, short, class string
 	}{
@@ -122,7 +133,7 @@ func TestDryEnoughByClass(t *testing.T) {
 			t.Errorf("%s %%: %s, %s; want %s, %s", c.moisture, v.Short(), v.Class, c.short, c.class)
 		}
 		// The house's own limit to buy is not set: it is where the rates begin.
-		if v := advice.Verdicts[1]; v.Purpose != bench.ToBuy || v.Limit.Written() != "14.5 %" {
+		if v := advice.Verdicts[1]; v.Purpose != dryness.ToBuy || v.Limit.Written() != "14.5 %" {
 			t.Errorf("to buy: %+v", v)
 		}
 	}
@@ -140,7 +151,7 @@ func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 	} {
 		r, err := s.Ruler(ctx, s.canadian(c.commodity, c.class, "14.2"))
 		must(t, err)
-		text := r.Text(61)
+		text := marksOf(r)
 		if has := strings.Contains(text, "the end of straight"); has != (c.want != "") || !strings.Contains(text, c.want) {
 			t.Errorf("%s %q: want %q in\n%s", c.commodity, c.class, c.want, text)
 		}
@@ -158,7 +169,7 @@ func TestDryEnoughByHouse(t *testing.T) {
 	}
 	setup, err := s.BenchSetup(ctx)
 	must(t, err)
-	setup.Dry = []bench.DryRules{{Crop: "corn", Buy: quantity.Of("18.5", quantity.Percent), StoreLong: quantity.Of("14.0", quantity.Percent), Dries: true, WetPit: "Pit 2"}}
+	setup.Dry = []dryness.Rules{{Crop: "corn", Buy: quantity.Of("18.5", quantity.Percent), StoreLong: quantity.Of("14.0", quantity.Percent), Dries: true, WetPit: "Pit 2"}}
 	must(t, s.SetBench(ctx, setup))
 	advice, _, err = s.DryEnough(ctx, s.load(id))
 	must(t, err)

@@ -1,7 +1,9 @@
 package load
 
 import (
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
@@ -11,11 +13,11 @@ import (
 // tests, the meters and how they stood, the house's policy, and the charts by
 // the hash of their text. With the charts it gives the same moisture for ever.
 type Bench struct {
-	Tests     bench.Tests               `json:"tests"`
-	Meters    []bench.Meter             `json:"meters,omitempty"`
-	Standings map[string]bench.Standing `json:"standings,omitempty"`
-	House     bench.House               `json:"house"`
-	Charts    []ChartText               `json:"charts,omitempty"`
+	Tests     moisture.Tests          `json:"tests"`
+	Meters    []meter.Meter           `json:"meters,omitempty"`
+	Standings map[string]meter.Status `json:"standings,omitempty"`
+	House     moisture.Procedure      `json:"house"`
+	Charts    []ChartText             `json:"charts,omitempty"`
 }
 
 // ChartText names a chart and the SHA-256 of its text, which the book keeps.
@@ -25,13 +27,13 @@ type ChartText struct {
 }
 
 // Equipment is what stood at the bench, with its charts put back.
-func (b Bench) Equipment(charts *bench.Shelf) bench.Equipment {
-	return bench.Equipment{Charts: charts, Meters: b.Meters, Standings: b.Standings}
+func (b Bench) Equipment(charts *chart.Set) moisture.Equipment {
+	return moisture.Equipment{Charts: charts, Meters: b.Meters, Statuses: b.Standings}
 }
 
 // UseCharts gives the load the charts its tests were looked up in, which its
 // facts name but do not hold. [Load.SettleFacts] needs them.
-func (l *Load) UseCharts(charts *bench.Shelf) { l.charts = charts }
+func (l *Load) UseCharts(charts *chart.Set) { l.charts = charts }
 
 // ChartTexts names the charts that the load's moisture was worked from; empty
 // for a moisture taken as it was given.
@@ -46,7 +48,7 @@ func (l *Load) ChartTexts() []ChartText {
 // that the slip explains the moisture as well as the shrink.
 type benchMoisture struct {
 	bench  Bench
-	charts *bench.Shelf
+	charts *chart.Set
 }
 
 var _ settle.Moisture = benchMoisture{}

@@ -25,6 +25,27 @@ const (
 	Contract Disposition = "contract"
 )
 
+// Unpriced says, where a price would stand, that there is none. Stored grain stays
+// its owner's: to say that its price comes later would tell of another contract.
+func (d Disposition) Unpriced() string {
+	if d == Stored {
+		return "no price: stored"
+	}
+	return "price not set"
+}
+
+// priceLater is how a settlement, which knows no disposition, notes that a line
+// waits for the price. Programs read it; people are told [Disposition.Unpriced].
+const priceLater = "price later"
+
+// Remark is a note of the working as it is told of grain of this disposition.
+func (d Disposition) Remark(note string) string {
+	if note == priceLater {
+		return d.Unpriced()
+	}
+	return note
+}
+
 // Details are what is known of a load besides weights and sample. They are
 // written down whole each time, so that a fact never depends on how an earlier
 // one was read.

@@ -9,7 +9,9 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
@@ -24,25 +26,25 @@ const enginesFolder = "../../testdata/engines/"
 func of(text string, u quantity.Unit) quantity.Amount { return quantity.Of(text, u) }
 
 // frozenTests are samples tested in every way the bench knows.
-func frozenTests() map[string]bench.Tests {
-	dial := func(seq int, at string) bench.Reading {
-		return bench.Reading{Seq: seq, Method: bench.ByDial, Crop: "corn", Day: day, Tester: "A. Tester", Meter: "bench-1", Calibration: "A-2025",
+func frozenTests() map[string]moisture.Tests {
+	dial := func(seq int, at string) moisture.Reading {
+		return moisture.Reading{Seq: seq, Method: meter.ByDial, Crop: "corn", Day: day, Tester: "A. Tester", Meter: "bench-1", Calibration: "A-2025",
 			Chart: "example-corn-250g", Mass: of("250", quantity.Gram), Sample: of("64", quantity.Fahrenheit), Room: of("70", quantity.Fahrenheit), Dial: of(at, quantity.Dial)}
 	}
-	direct := func(seq int, percent string) bench.Reading {
-		return bench.Reading{Seq: seq, Method: bench.Direct, Crop: "corn", Day: day, Tester: "A. Tester", Meter: "bench-2", Calibration: "B-7",
+	direct := func(seq int, percent string) moisture.Reading {
+		return moisture.Reading{Seq: seq, Method: meter.Direct, Crop: "corn", Day: day, Tester: "A. Tester", Meter: "bench-2", Calibration: "B-7",
 			Mass: of("400", quantity.Gram), Sample: of("60", quantity.Fahrenheit), Room: of("68", quantity.Fahrenheit), Percent: of(percent, quantity.Percent)}
 	}
-	oven := bench.Reading{Seq: 1, Method: bench.ByOven, Crop: "corn", Day: day, Tester: "A. Tester",
-		Dish: bench.Dish{Wet: of("115.37", quantity.Gram), Dry: of("98.11", quantity.Gram), Tare: of("15.02", quantity.Gram)}}
-	typed := bench.Reading{Seq: 1, Method: bench.Typed, Crop: "corn", Day: day, Tester: "A. Tester", Percent: of("17.35", quantity.Percent), Reason: "from the inspector"}
-	return map[string]bench.Tests{
-		"1 dial":      {Readings: []bench.Reading{dial(1, "53")}},
-		"2 three":     {Readings: []bench.Reading{dial(1, "53"), dial(2, "53.5"), dial(3, "58"), dial(4, "53.5")}, Drops: []bench.Drop{{Test: 3, Rule: bench.FarthestFromMiddle, By: "A. Tester", Reason: "cell not level"}}},
-		"3 direct":    {Readings: []bench.Reading{direct(1, "18.13"), direct(2, "18.38")}},
-		"4 oven":      {Readings: []bench.Reading{oven}},
-		"5 typed":     {Readings: []bench.Reading{typed}},
-		"6 no figure": {Readings: []bench.Reading{dial(1, "400")}},
+	oven := moisture.Reading{Seq: 1, Method: meter.ByOven, Crop: "corn", Day: day, Tester: "A. Tester",
+		Dish: moisture.Dish{Wet: of("115.37", quantity.Gram), Dry: of("98.11", quantity.Gram), Tare: of("15.02", quantity.Gram)}}
+	typed := moisture.Reading{Seq: 1, Method: meter.Typed, Crop: "corn", Day: day, Tester: "A. Tester", Percent: of("17.35", quantity.Percent), Reason: "from the inspector"}
+	return map[string]moisture.Tests{
+		"1 dial":      {Readings: []moisture.Reading{dial(1, "53")}},
+		"2 three":     {Readings: []moisture.Reading{dial(1, "53"), dial(2, "53.5"), dial(3, "58"), dial(4, "53.5")}, Exclusions: []moisture.Exclusion{{Test: 3, Rule: moisture.FarthestFromMiddle, By: "A. Tester", Reason: "cell not level"}}},
+		"3 direct":    {Readings: []moisture.Reading{direct(1, "18.13"), direct(2, "18.38")}},
+		"4 oven":      {Readings: []moisture.Reading{oven}},
+		"5 typed":     {Readings: []moisture.Reading{typed}},
+		"6 no figure": {Readings: []moisture.Reading{dial(1, "400")}},
 	}
 }
 
@@ -53,20 +55,20 @@ func benchWorking(t *testing.T, n settle.Engine) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	chart, err := bench.ReadChart("chart.toml", text)
+	c, err := chart.Read("chart.toml", text)
 	if err != nil {
 		t.Fatal(err)
 	}
-	shelf, err := bench.NewShelf(chart)
+	shelf, err := chart.NewSet(c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	meters := []bench.Meter{
-		{ID: "bench-1", Model: "Example dial meter A", Method: bench.ByDial, Calibration: "A-2025", Tolerance: of("0.5", quantity.Point)},
-		{ID: "bench-2", Model: "Example digital meter B", Method: bench.Direct, Calibration: "B-7", Tolerance: of("0.4", quantity.Point)},
+	meters := []meter.Meter{
+		{ID: "bench-1", Model: "Example dial meter A", Method: meter.ByDial, Calibration: "A-2025", Tolerance: of("0.5", quantity.Point)},
+		{ID: "bench-2", Model: "Example digital meter B", Method: meter.Direct, Calibration: "B-7", Tolerance: of("0.4", quantity.Point)},
 	}
-	standings := map[string]bench.Standing{"bench-1": {Meter: "bench-1", State: bench.Good}, "bench-2": {Meter: "bench-2", State: bench.Good}}
-	house := bench.House{Policy: bench.DefaultPolicy(), Trust: bench.DefaultTrust()}
+	standings := map[string]meter.Status{"bench-1": {Meter: "bench-1", State: meter.Good}, "bench-2": {Meter: "bench-2", State: meter.Good}}
+	house := moisture.Procedure{Policy: moisture.DefaultPolicy(), Trust: moisture.DefaultTrust()}
 	var b strings.Builder
 	all := frozenTests()
 	for _, name := range slices.Sorted(maps.Keys(all)) {

@@ -3,7 +3,7 @@ package load
 import (
 	"fmt"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
 )
 
@@ -66,7 +66,7 @@ type Load struct {
 	IssuedDay quantity.Date
 	Copies    int64 // printed so far, the original among them
 
-	charts *bench.Shelf           // the moisture charts its tests were looked up in
+	charts *chart.Set             // the moisture charts its tests were looked up in
 	clock  func(at string) string // the elevator's own time; nil leaves times as the facts have them
 	Ended  Ending
 	// Again is the ticket that a void one was reissued as; its zero is none.

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/tongue"
 	"tenthpoint/internal/working"
 )
@@ -145,14 +146,14 @@ func (c *composer) retained() string {
 // result is the ticket in one line of figures.
 func (c *composer) result() {
 	var pairs []report.Pair
-	for _, id := range []string{"net", "moisture", "settled", "quantity", "charges", "payable"} {
+	for _, id := range []string{settle.LineNet, settle.LineMoisture, settle.LineSettled, settle.LineQuantity, settle.LineCharges, settle.LinePayable} {
 		s, ok := c.Settlement.Sheet.Step(id)
 		if !ok {
 			continue
 		}
 		value := s.Printed()
 		if s.Note() == priceLater {
-			value = priceLater
+			value = c.unpriced()
 		}
 		pairs = append(pairs, report.Pair{Label: s.Label(), Value: value})
 	}

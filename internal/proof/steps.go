@@ -28,7 +28,7 @@ func (c *composer) steps() report.Steps {
 func (c *composer) step(s *working.Step) report.Step {
 	out := report.Step{Label: c.say(s.Label()), Figure: s.PrintedIn(c.say), Skipped: s.Kind() == working.NotApplied}
 	if s.Note() == priceLater {
-		out.Figure = c.say(priceLater)
+		out.Figure = c.say(c.unpriced())
 		return out
 	}
 	if out.Skipped {
@@ -48,8 +48,12 @@ func (c *composer) step(s *working.Step) report.Step {
 	return out
 }
 
-// priceLater is the reason a settlement gives for a line without a price.
+// priceLater is the reason a settlement gives for a line without a price. It is a
+// mark for programs; people read [composer.unpriced].
 const priceLater = "price later"
+
+// unpriced stands where a figure would that hangs on the price.
+func (c *composer) unpriced() string { return c.Load.Details.Disposition.Unpriced() }
 
 // sourced is where a step's figure or rule comes from: the row of the rates
 // quoted, once, or the law, instrument or person.

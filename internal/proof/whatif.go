@@ -11,8 +11,8 @@ import (
 
 // compared are the lines that are set side by side.
 var compared = []struct{ id, title string }{
-	{"moisture", "Moisture %"}, {"shrink.water", "Water"}, {"handling", "Handling"}, {"settled", "Settled"}, {"quantity", "Settled"},
-	{"drying", "Drying $"}, {"charges", "Charges $"}, {"payable", "Payable $"},
+	{settle.LineMoisture, "Moisture %"}, {settle.LineWater, "Water"}, {settle.LineHandling, "Handling"}, {settle.LineSettled, "Settled"}, {settle.LineQuantity, "Settled"},
+	{settle.LineDrying, "Drying $"}, {settle.LineCharges, "Charges $"}, {settle.LinePayable, "Payable $"},
 }
 
 // whatIfs is the ticket with one thing different each time, settled afresh.
@@ -52,22 +52,22 @@ func (c *composer) unitTitle(id, title string) string {
 func (c *composer) row(name string, s *settle.Settlement) []string {
 	cells := []string{name}
 	for _, line := range compared {
-		cells = append(cells, cell(s, line.id, c.Settlement))
+		cells = append(cells, c.cell(s, line.id))
 	}
 	return cells
 }
 
 // cell is a line's figure without its unit, which stands over the column; a
 // figure in another unit than the ticket's keeps it.
-func cell(s *settle.Settlement, id string, ticket *settle.Settlement) string {
+func (c *composer) cell(s *settle.Settlement, id string) string {
 	step, ok := s.Sheet.Step(id)
 	if !ok {
 		return ""
 	}
 	if step.Kind() == working.NotApplied && step.Note() == priceLater {
-		return priceLater
+		return c.unpriced()
 	}
-	own, ok := ticket.Sheet.Step(id)
+	own, ok := c.Settlement.Sheet.Step(id)
 	if ok && own.Value().Unit() != step.Value().Unit() {
 		return step.Printed()
 	}
@@ -93,15 +93,15 @@ func (c *composer) changes() report.Table {
 		comparison := settle.Compare(c.Settlement, w.Settlement)
 		cells := []string{w.Name}
 		for _, line := range compared {
-			cells = append(cells, change(comparison, line.id))
+			cells = append(cells, c.change(comparison, line.id))
 		}
 		t.Rows = append(t.Rows, report.Row{Cells: cells})
 	}
 	return t
 }
 
-func change(c *settle.Comparison, id string) string {
-	line, ok := c.Line(id)
+func (c *composer) change(of *settle.Comparison, id string) string {
+	line, ok := of.Line(id)
 	if !ok || line.Change == nil {
 		return ""
 	}
@@ -110,7 +110,7 @@ func change(c *settle.Comparison, id string) string {
 		one = line.After
 	}
 	if one.Note() == priceLater {
-		return priceLater
+		return c.unpriced()
 	}
 	a := line.Change.Value().In(quantity.Plain)
 	return signed(a, a.Fixed(decimals(one)))

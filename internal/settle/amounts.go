@@ -60,9 +60,9 @@ func (d *desk) inUnits(id, label string, weight *working.Step, unit quantity.Uni
 func (d *desk) settledIn(unit quantity.Unit) *working.Step {
 	label := "Settled " + unitNames[unit]
 	if known, ok := d.units[weightIn{d.left, unit}]; ok {
-		return d.sheet.Work("quantity", label, working.Same(known), d.places().Quantity, "")
+		return d.sheet.Work(LineQuantity, label, working.Same(known), d.places().Quantity, "")
 	}
-	return d.inUnits("quantity", label, d.out.Settled, unit)
+	return d.inUnits(LineQuantity, label, d.out.Settled, unit)
 }
 
 // weightIn is a weight and the unit it is counted in.
@@ -82,13 +82,13 @@ func (d *desk) bushel() *working.Step {
 // quantities writes down what is paid for.
 func (d *desk) quantities() {
 	d.sheet.Section("Quantity")
-	d.out.Settled = d.sheet.Work("settled", "Weight settled", working.Same(d.left), quantity.Unrounded, "")
+	d.out.Settled = d.sheet.Work(LineSettled, "Weight settled", working.Same(d.left), quantity.Unrounded, "")
 	settle := d.edition.Units.Settle
 	d.out.Quantity = d.settledIn(settle)
 	switch {
 	case settle == quantity.Bushel && d.dry.Value().Equal(d.left.Value()):
 		d.out.Bushels = d.out.Quantity
 	case d.edition.Units.HasBushels():
-		d.out.Bushels = d.inUnits("bushels", "Dry-equivalent bushels", d.dry, quantity.Bushel)
+		d.out.Bushels = d.inUnits(LineBushels, "Dry-equivalent bushels", d.dry, quantity.Bushel)
 	}
 }

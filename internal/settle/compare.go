@@ -53,7 +53,7 @@ func Compare(before, after *Settlement) *Comparison {
 // compared are the lines that are set against each other. The net weight turned
 // into the edition's unit is no difference of its own.
 func (s *Settlement) compared() []*working.Step {
-	return slices.DeleteFunc(s.Lines(), func(step *working.Step) bool { return step.ID() == convertedNet })
+	return slices.DeleteFunc(s.Lines(), func(step *working.Step) bool { return step.ID() == LineConvertedNet })
 }
 
 // find is the step of a line, nil when there is none. Dry-equivalent bushels
@@ -62,7 +62,7 @@ func (s *Settlement) find(id string) *working.Step {
 	if step, ok := s.Sheet.Step(id); ok {
 		return step
 	}
-	if id == "bushels" {
+	if id == LineBushels {
 		return s.Bushels
 	}
 	return nil

@@ -35,20 +35,20 @@ func (d *desk) perUnitOf(rule *rates.Discount, rate *working.Step) *working.Step
 }
 
 func (d *desk) unitStep(rule *rates.Discount, figure working.Operand) *working.Step {
-	return d.sheet.Work("discount."+rule.ID+".unit", rule.Label+" per unit", figure, rule.Unit, d.edition.Source(rule.Row))
+	return d.sheet.Work(DiscountLine(rule.ID)+".unit", rule.Label+" per unit", figure, rule.Unit, d.edition.Source(rule.Row))
 }
 
 func (d *desk) byMoney(rule *rates.Discount, gives rates.Gives, rate *working.Step) {
 	units := d.amountOn(rule.Basis, rate.Value().Unit())
-	step := d.sheet.Work("discount."+rule.ID, rule.Label, working.Times(rate, units), rule.Rounding, d.edition.Source(rule.Row))
+	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, working.Times(rate, units), rule.Rounding, d.edition.Source(rule.Row))
 	d.add(rule, gives, step)
 }
 
 func (d *desk) byWeight(rule *rates.Discount, gives rates.Gives, percent *working.Step) {
-	step := d.sheet.Work("discount."+rule.ID, rule.Label, working.PercentOf(percent, d.on(rule.Basis)), rule.Rounding, d.edition.Source(rule.Row))
+	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, working.PercentOf(percent, d.on(rule.Basis)), rule.Rounding, d.edition.Source(rule.Row))
 	d.add(rule, gives, step)
 	d.docked = true
-	id, label := "discount."+rule.ID+".after", "Weight after "+strings.ToLower(rule.Label)
+	id, label := DiscountLine(rule.ID)+".after", "Weight after "+strings.ToLower(rule.Label)
 	if gives == rates.Pays {
 		d.left = d.sheet.Work(id, label, working.Sum(d.left, step), quantity.Unrounded, "")
 		return
@@ -61,7 +61,7 @@ func (d *desk) noDiscount(rule *rates.Discount, reason string) {
 	if rule.Of == rates.OfWeight {
 		unit = d.edition.Units.Weight
 	}
-	step := d.sheet.Skip("discount."+rule.ID, rule.Label, unit, rule.Rounding, reason, d.edition.Source(rule.Row))
+	step := d.sheet.Skip(DiscountLine(rule.ID), rule.Label, unit, rule.Rounding, reason, d.edition.Source(rule.Row))
 	d.add(rule, rates.Docks, step)
 }
 

@@ -65,7 +65,7 @@ func (d *desk) turnedAway(rule *rates.Discount, found *working.Step) bool {
 	if d.refusedBy(rule, where) {
 		return true
 	}
-	step := d.rate("discount."+rule.ID+".limit", rule.Label+" limit", limit)
+	step := d.rate(DiscountLine(rule.ID)+".limit", rule.Label+" limit", limit)
 	d.sheet.Note(step, fmt.Sprintf("%s is %s it; %s", found.Printed(), side, accepted))
 	return false
 }
@@ -101,7 +101,7 @@ func (d *desk) byTable(rule *rates.Discount, found *working.Step) {
 		d.noDiscount(rule, where+", which brings none")
 		return
 	}
-	rate := d.rate("discount."+rule.ID+".rate", rule.Label+" rate", band.Cell)
+	rate := d.rate(DiscountRateLine(rule.ID), rule.Label+" rate", band.Cell)
 	d.sheet.Note(rate, where)
 	d.apply(rule, band.Gives, rate)
 }
@@ -119,7 +119,7 @@ func (d *desk) perUnit(rule *rates.Discount, found *working.Step) {
 		d.noDiscount(rule, fmt.Sprintf("%s is not %s the base, %s", found.Printed(), side, rule.Base.Amount.Written()))
 		return
 	}
-	id := "discount." + rule.ID
+	id := DiscountLine(rule.ID)
 	base := d.rate(id+".base", rule.Label+" base", rule.Base)
 	per := d.rate(id+".per", rule.Label+" counted per", rule.Per)
 	diff := working.Less(base, found)
@@ -132,7 +132,7 @@ func (d *desk) perUnit(rule *rates.Discount, found *working.Step) {
 	if rule.Cap.Given() {
 		figure = working.Lower(figure, d.rate(id+".cap", rule.Label+" at most", rule.Cap))
 	}
-	d.apply(rule, rule.Gives, d.sheet.Work(id+".rate", rule.Label+" rate", figure, quantity.Unrounded, ""))
+	d.apply(rule, rule.Gives, d.sheet.Work(DiscountRateLine(rule.ID), rule.Label+" rate", figure, quantity.Unrounded, ""))
 }
 
 func (d *desk) yesNo(rule *rates.Discount, found *working.Step) {
@@ -151,7 +151,7 @@ func (d *desk) yesNo(rule *rates.Discount, found *working.Step) {
 		d.noDiscount(rule, where+", which brings no discount")
 		return
 	}
-	rate := d.rate("discount."+rule.ID+".rate", rule.Label+" rate", rule.Cell)
+	rate := d.rate(DiscountRateLine(rule.ID), rule.Label+" rate", rule.Cell)
 	d.sheet.Note(rate, where)
 	d.apply(rule, rule.Gives, rate)
 }

@@ -26,7 +26,7 @@ func (d *desk) drying() {
 	if !ok {
 		return
 	}
-	d.out.Drying = d.sheet.Work("drying", "Drying charge", d.atLeast(rule, charge), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Drying = d.sheet.Work(LineDrying, "Drying charge", d.atLeast(rule, charge), rule.Rounding, d.edition.Source(rule.Row))
 }
 
 // atLeast raises a charge to the edition's least. A load in a free band, or
@@ -103,7 +103,7 @@ func pointsInside(b rates.Band, low, top *working.Step, last bool) working.Expr 
 
 func (d *desk) noDrying(reason string) {
 	rule := d.edition.Drying
-	d.out.Drying = d.sheet.Skip("drying", "Drying charge", quantity.Dollar, rule.Rounding, reason, d.edition.Source(rule.Row))
+	d.out.Drying = d.sheet.Skip(LineDrying, "Drying charge", quantity.Dollar, rule.Rounding, reason, d.edition.Source(rule.Row))
 }
 
 // isFlat reports whether a rate has no points in it.

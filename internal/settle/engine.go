@@ -34,7 +34,7 @@ const (
 	// First is the engine of every settlement that carries no number.
 	First Engine = 1
 	// Current settles new loads.
-	Current = First
+	Current Engine = 2
 )
 
 // engine is everything that one engine may do differently from another.
@@ -48,9 +48,15 @@ type engine struct {
 	dockage, shrink, handling, drying func(*desk)
 	discount                          func(d *desk, place string)
 	quantities, money, shares         func(*desk)
-	weighOnly                         func([]Draft, Outbound) Weighed
+	// owed adds up one owner, counted from zero.
+	owed      func(d *desk, owner int, line *ShareLine)
+	weighOnly func([]Draft, Outbound) Weighed
 	// figure tells which steps, by id, are written down with the load.
 	figure func(id string) bool
+	// adjusted and quality read from the lines written down what discounts and
+	// premiums come to, in money and in weight.
+	adjusted func(*lineReader, Part) (discounts, premiums quantity.Amount)
+	quality  func(*lineReader, *Summary) quantity.Amount
 	// digest is the text whose hash is written down with the load.
 	digest func(*working.Sheet) string
 }
@@ -58,6 +64,7 @@ type engine struct {
 // engines is the table of all engines.
 var engines = map[Engine]*engine{
 	1: firstEngine(),
+	2: secondEngine(),
 }
 
 func firstEngine() *engine {
@@ -66,10 +73,21 @@ func firstEngine() *engine {
 		weights: (*desk).weights, sample: (*desk).sample,
 		dockage: (*desk).dockage, shrink: (*desk).shrink, handling: (*desk).handling, drying: (*desk).drying,
 		discount:   (*desk).discount,
-		quantities: (*desk).quantities, money: (*desk).money, shares: (*desk).shares,
+		quantities: (*desk).quantities, money: (*desk).money, shares: (*desk).shares, owed: (*desk).owed,
 		weighOnly: weighedOnly,
 		figure:    isFigure, digest: (*working.Sheet).Digest,
+		adjusted: solvedAdjusted, quality: solvedQuality,
 	}
+}
+
+// secondEngine adds up discounts and premiums in steps of their own, so that no
+// reader has to work out from the lines which way a deduction went.
+func secondEngine() *engine {
+	e := *firstEngine()
+	e.quantities, e.money, e.owed = (*desk).quantitiesTotaled, (*desk).moneyTotaled, (*desk).owedTotaled
+	e.figure = isFigureOrTotal
+	e.adjusted, e.quality = readAdjusted, readQuality
+	return &e
 }
 
 // Engines lists the engines this program knows, the first one first.

@@ -295,13 +295,8 @@ func TestFrozenLoadsReachEveryStep(t *testing.T) {
 	}
 }
 
-// Loads that are only weighed are frozen too.
-func TestWeighedOnlyIsFrozen(t *testing.T) {
-	drafts := []settle.Draft{{Name: "truck", Gross: quantity.Of("30000", quantity.Lb), Tare: quantity.Of("12000", quantity.Lb)},
-		{Name: "trailer", Gross: quantity.Of("22000", quantity.Lb), Tare: quantity.Of("9010", quantity.Lb)}}
-	out := settle.Outbound{Weight: quantity.Kg, Place: quantity.To("1", quantity.HalfUp), Bushels: quantity.To("0.01", quantity.HalfUp),
-		Bushel: quantity.Of("25.4012", quantity.Kg.Per(quantity.Bushel)), BushelSource: "law"}
-	want := map[settle.Engine]string{1: `gross.1|given|30000 lb|exact|30000 lb
+// weighedText is what the first engine makes of a load that is only weighed.
+const weighedText = `gross.1|given|30000 lb|exact|30000 lb
 tare.1|given|12000 lb|exact|12000 lb
 gross.2|given|22000 lb|exact|22000 lb
 tare.2|given|9010 lb|exact|9010 lb
@@ -316,7 +311,15 @@ gross 52000 lb
 net 30990 lb
 net.converted 14057 kg
 tare 21010 lb
-`}
+`
+
+// Loads that are only weighed are frozen too.
+func TestWeighedOnlyIsFrozen(t *testing.T) {
+	drafts := []settle.Draft{{Name: "truck", Gross: quantity.Of("30000", quantity.Lb), Tare: quantity.Of("12000", quantity.Lb)},
+		{Name: "trailer", Gross: quantity.Of("22000", quantity.Lb), Tare: quantity.Of("9010", quantity.Lb)}}
+	out := settle.Outbound{Weight: quantity.Kg, Place: quantity.To("1", quantity.HalfUp), Bushels: quantity.To("0.01", quantity.HalfUp),
+		Bushel: quantity.Of("25.4012", quantity.Kg.Per(quantity.Bushel)), BushelSource: "law"}
+	want := map[settle.Engine]string{1: weighedText, 2: weighedText}
 	for _, n := range settle.Engines() {
 		w, err := n.WeighOnly(drafts, out)
 		if err != nil {

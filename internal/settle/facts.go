@@ -46,7 +46,7 @@ type Reading struct {
 
 // Work writes the reading down, rounded once to the edition's place.
 func (r Reading) Work(s *working.Sheet, recorded quantity.Rounding, _ Engine) *working.Step {
-	return s.Given("moisture", "Moisture", r.Percent, recorded, r.Source)
+	return s.Given(LineMoisture, "Moisture", r.Percent, recorded, r.Source)
 }
 
 // Finding is one factor's result. For a yes-no factor Present tells it and

@@ -24,17 +24,17 @@ func (d *desk) handling() {
 // takeHandling takes the percent of the wet weight, so that it adds to the
 // water shrink, or of the weight after water shrink, so that the two multiply.
 func (d *desk) takeHandling(rule rates.Handling) {
-	rate := d.rate("handling.rate", "Handling rate", rule.Rate)
+	rate := d.rate(HandlingRateLine, "Handling rate", rule.Rate)
 	weight := d.left
 	if rule.Method == rates.OfWet {
 		weight = d.out.Wet
 	}
-	d.out.Handling = d.sheet.Work("handling", "Handling loss", working.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Handling = d.sheet.Work(LineHandling, "Handling loss", working.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
 }
 
 func (d *desk) noHandling(reason string) {
 	rule := d.edition.Handling
-	d.out.Handling = d.sheet.Skip("handling", "Handling loss", d.edition.Units.Weight, rule.Rounding, reason, d.edition.Source(rule.Row))
+	d.out.Handling = d.sheet.Skip(LineHandling, "Handling loss", d.edition.Units.Weight, rule.Rounding, reason, d.edition.Source(rule.Row))
 }
 
 // nowDry writes down the dry weight: clean grain less water and handling. What
@@ -44,13 +44,13 @@ func (d *desk) nowDry() {
 	const label = "Dry-equivalent weight"
 	if d.docked {
 		d.off("after.handling", "Weight after handling", d.out.Handling)
-		d.dry = d.sheet.Work("dry", label, working.Less(d.clean, d.out.Water, d.out.Handling), quantity.Unrounded, "")
+		d.dry = d.sheet.Work(LineDry, label, working.Less(d.clean, d.out.Water, d.out.Handling), quantity.Unrounded, "")
 	} else {
 		rest := working.Same(d.left)
 		if !d.out.Handling.Value().IsZero() {
 			rest = working.Less(d.left, d.out.Handling)
 		}
-		d.dry = d.sheet.Work("dry", label, rest, quantity.Unrounded, "")
+		d.dry = d.sheet.Work(LineDry, label, rest, quantity.Unrounded, "")
 		d.left = d.dry
 		d.somethingLeft(d.out.Handling)
 	}

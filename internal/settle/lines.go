@@ -1,23 +1,92 @@
 package settle
 
 import (
+	"strconv"
 	"strings"
 
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/working"
 )
 
-// mainLines are the lines of a settlement that every slip shows, by the ids of
-// their steps.
+// The lines of a settlement by the ids of their steps. They stand in the facts
+// of every book: a new name for a line is a new line.
+const (
+	LineGross = "gross"
+	LineTare  = "tare"
+	LineNet   = "net"
+	// LineConvertedNet is there where the scale weighs in another unit than the
+	// edition settles in.
+	LineConvertedNet = "net.converted"
+	LineMoisture     = "moisture"
+	LineDockage      = "dockage"
+	LineClean        = "clean"
+	LineWater        = "shrink.water"
+	LineHandling     = "handling"
+	LineDry          = "dry"
+	LineSettled      = "settled"
+	LineQuantity     = "quantity"
+	// LineBushels is there where the dry weight in bushels is not what is settled.
+	LineBushels = "bushels"
+	LineDrying  = "drying"
+	LinePrice   = "price"
+	LineValue   = "value"
+	LineCharges = "charges"
+	LinePayable = "payable"
+
+	// The totals, which the first engine does not have: the weight that discounts
+	// take less what premiums give, and what each come to in money.
+	LineQuality   = "quality"
+	LineDiscounts = "discounts"
+	LinePremiums  = "premiums"
+)
+
+const (
+	factorLines   = "factor"
+	discountLines = "discount"
+	shareLines    = "share"
+)
+
+// FactorLine is the line of a result of the sample.
+func FactorLine(id grain.FactorID) string { return factorLines + "." + string(id) }
+
+// DiscountLine is the line of a discount or premium, by the id of its rule.
+func DiscountLine(rule string) string { return discountLines + "." + rule }
+
+// HandlingRateLine is the line of the handling rate, where handling is taken.
+const HandlingRateLine = "handling.rate"
+
+// DiscountRateLine is the line of the rate that a discount's row gave.
+func DiscountRateLine(rule string) string { return DiscountLine(rule) + ".rate" }
+
+// OwnLine is a line of one owner, counted from 1.
+func OwnLine(owner int, line string) string {
+	return shareLines + "." + strconv.Itoa(owner) + "." + line
+}
+
+// OwnerOf is the owner, counted from 1, whose line it is; false for a line of
+// the whole load.
+func OwnerOf(line string) (int, bool) {
+	rest, own := strings.CutPrefix(line, shareLines+".")
+	if !own {
+		return 0, false
+	}
+	number, _, _ := strings.Cut(rest, ".")
+	n, err := strconv.Atoi(number)
+	return n, err == nil
+}
+
+// mainLines are the lines of a settlement that every slip shows.
 var mainLines = map[string]bool{
-	"gross": true, "tare": true, "net": true, convertedNet: true, "moisture": true,
-	"dockage": true, "clean": true, "shrink.water": true, "handling": true, "dry": true,
-	"settled": true, "quantity": true, "bushels": true, "drying": true,
-	"price": true, "value": true, "charges": true, "payable": true,
+	LineGross: true, LineTare: true, LineNet: true, LineConvertedNet: true, LineMoisture: true,
+	LineDockage: true, LineClean: true, LineWater: true, LineHandling: true, LineDry: true,
+	LineSettled: true, LineQuantity: true, LineBushels: true, LineDrying: true,
+	LinePrice: true, LineValue: true, LineCharges: true, LinePayable: true,
 }
 
 // Lines are the steps of a settlement that a slip shows and a dispute is about,
 // in the order they were worked: weights, results, every deduction, quantities
-// and money. What is left out is how they came about.
+// and money. What is left out is how they came about, and totals of lines that
+// are here.
 func (s *Settlement) Lines() []*working.Step {
 	var out []*working.Step
 	for _, step := range s.Sheet.Steps() {
@@ -28,12 +97,17 @@ func (s *Settlement) Lines() []*working.Step {
 	return out
 }
 
-// isFigure tells which steps are written down with a load: its lines and those
-// of its owners.
-func isFigure(id string) bool { return isLine(id) || strings.HasPrefix(id, "share.") }
+// isFigure tells which steps the first engine writes down with a load: its lines
+// and those of its owners.
+func isFigure(id string) bool { return isLine(id) || strings.HasPrefix(id, shareLines+".") }
+
+// isFigureOrTotal is the same with the totals, which later engines have.
+func isFigureOrTotal(id string) bool {
+	return isFigure(id) || id == LineQuality || id == LineDiscounts || id == LinePremiums
+}
 
 func isLine(id string) bool {
 	head, rest, _ := strings.Cut(id, ".")
 	isWhole := rest != "" && !strings.Contains(rest, ".")
-	return mainLines[id] || isWhole && (head == "factor" || head == "discount")
+	return mainLines[id] || isWhole && (head == factorLines || head == discountLines)
 }

@@ -12,7 +12,7 @@ import (
 func (d *desk) price() *working.Step {
 	if d.out.Price == nil {
 		p := d.facts.Price
-		d.out.Price = d.sheet.Given("price", "Price", p.Amount, quantity.Unrounded, p.Source)
+		d.out.Price = d.sheet.Given(LinePrice, "Price", p.Amount, quantity.Unrounded, p.Source)
 	}
 	return d.out.Price
 }
@@ -20,16 +20,16 @@ func (d *desk) price() *working.Step {
 // money adds up charges and, when there is a price, what is payable.
 func (d *desk) money() {
 	d.sheet.Section("Money")
-	d.out.Charges = d.sheet.Work("charges", "Charges", d.chargeSum(), quantity.Unrounded, "")
+	d.out.Charges = d.sheet.Work(LineCharges, "Charges", d.chargeSum(), quantity.Unrounded, "")
 	if d.facts.Price == nil {
 		later := func(id, label string) *working.Step {
 			return d.sheet.Skip(id, label, quantity.Dollar, d.places().Money, "price later", "")
 		}
-		d.out.Value, d.out.Payable = later("value", "Value"), later("payable", "Payable")
+		d.out.Value, d.out.Payable = later(LineValue, "Value"), later(LinePayable, "Payable")
 		return
 	}
-	d.out.Value = d.sheet.Work("value", "Value", working.Times(d.price(), d.out.Quantity), d.places().Money, "")
-	d.out.Payable = d.sheet.Work("payable", "Payable", working.Less(d.out.Value, d.out.Charges), quantity.Unrounded, "")
+	d.out.Value = d.sheet.Work(LineValue, "Value", working.Times(d.price(), d.out.Quantity), d.places().Money, "")
+	d.out.Payable = d.sheet.Work(LinePayable, "Payable", working.Less(d.out.Value, d.out.Charges), quantity.Unrounded, "")
 	if d.out.Payable.Value().Sign() < 0 {
 		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("The charges, %s, are more than the load is worth, %s. Check the price, the sample and edition %s.", d.out.Charges.Value(), d.out.Value.Value(), d.edition.ID)})
 	}

@@ -23,7 +23,7 @@ func (d *desk) sample() {
 }
 
 func (d *desk) record(f grain.Factor, found Finding) *working.Step {
-	id := "factor." + string(f.ID)
+	id := FactorLine(f.ID)
 	if !f.YesNo {
 		return d.sheet.Given(id, f.Name, found.Amount, d.engine.record(f, found.Amount), found.Source)
 	}
@@ -52,10 +52,10 @@ func (d *desk) dockage() {
 	d.sheet.Section("Dockage")
 	found, ok := d.found[factor.ID]
 	if !ok {
-		d.out.Dockage = d.sheet.Skip("dockage", "Dockage", d.edition.Units.Weight, place, "not tested, none taken", factor.Source)
+		d.out.Dockage = d.sheet.Skip(LineDockage, "Dockage", d.edition.Units.Weight, place, "not tested, none taken", factor.Source)
 		return
 	}
-	d.out.Dockage = d.sheet.Work("dockage", "Dockage", working.PercentOf(found, d.left), place, factor.Source)
-	d.clean = d.off("clean", "Clean weight", d.out.Dockage)
+	d.out.Dockage = d.sheet.Work(LineDockage, "Dockage", working.PercentOf(found, d.left), place, factor.Source)
+	d.clean = d.off(LineClean, "Clean weight", d.out.Dockage)
 	d.out.Clean = d.clean
 }

@@ -28,11 +28,14 @@ type Settlement struct {
 	Bushels          *working.Step // dry-equivalent bushels; nil where bushels are not used
 	Drying           *working.Step
 	Deductions       []Deduction // discounts and premiums in the order taken
-	Price            *working.Step
-	Value            *working.Step // price x quantity; not applied while the price comes later
-	Charges          *working.Step // drying + discounts - premiums, in money
-	Payable          *working.Step // value - charges; not applied while the price comes later
-	Shares           []ShareLine
+	// Quality, Discounts and Premiums are totals, in weight and in money; nil in
+	// the first engine, whose [Settlement.Summary] works them out.
+	Quality, Discounts, Premiums *working.Step
+	Price                        *working.Step
+	Value                        *working.Step // price x quantity; not applied while the price comes later
+	Charges                      *working.Step // drying + discounts - premiums, in money
+	Payable                      *working.Step // value - charges; not applied while the price comes later
+	Shares                       []ShareLine
 }
 
 // Deduction is one discount or premium. Its step's figure is a size, in money
@@ -74,7 +77,7 @@ func (n Engine) settle(by *engine, f Facts, e *rates.Edition) (*Settlement, erro
 // roomFor is about how many steps a settlement has: those of every load, a few
 // for each discount, and a line for each owner.
 func roomFor(f Facts, e *rates.Edition) int {
-	return 30 + 3*len(e.Discounts) + 8*len(f.Shares)
+	return 33 + 3*len(e.Discounts) + 10*len(f.Shares)
 }
 
 // desk is one settlement under way.

@@ -1,8 +1,6 @@
 package settle
 
 import (
-	"strconv"
-
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/working"
@@ -22,8 +20,10 @@ type ShareLine struct {
 	// weight.
 	Deductions []*working.Step
 	Value      *working.Step
-	Charges    *working.Step
-	Payable    *working.Step
+	// Discounts and Premiums are totals in money; nil in the first engine.
+	Discounts, Premiums *working.Step
+	Charges             *working.Step
+	Payable             *working.Step
 }
 
 // shares parts the settlement among its owners. Each owner's part of a line is
@@ -56,7 +56,7 @@ func (d *desk) shares() {
 		d.part(d.out.Value, d.places().Money, func(i int, s *working.Step) { lines[i].Value = s })
 	}
 	for i := range lines {
-		d.owed(i, &lines[i])
+		d.engine.owed(d, i, &lines[i])
 	}
 	d.out.Shares = lines
 }
@@ -85,20 +85,15 @@ func (d *desk) part(whole *working.Step, place quantity.Rounding, keep func(int,
 			continue
 		}
 		expr := working.Over(working.Times(whole, working.Const(s.Parts)), working.Const(s.Of))
-		steps[i] = d.sheet.Work(ownID(i, whole.ID()), s.Owner+": "+whole.Label(), expr, down, "")
+		steps[i] = d.sheet.Work(OwnLine(i+1, whole.ID()), s.Owner+": "+whole.Label(), expr, down, "")
 		others = append(others, steps[i])
 	}
 	name := d.facts.Shares[rest].Owner + ": " + whole.Label()
 	source := d.edition.Source(d.edition.Shares.Row)
-	steps[rest] = d.sheet.Work(ownID(rest, whole.ID()), name, working.Less(whole, others...), quantity.Unrounded, source)
+	steps[rest] = d.sheet.Work(OwnLine(rest+1, whole.ID()), name, working.Less(whole, others...), quantity.Unrounded, source)
 	for i, s := range steps {
 		keep(i, s)
 	}
-}
-
-// ownID is the id of a line of one owner, counted from 1.
-func ownID(owner int, line string) string {
-	return "share." + strconv.Itoa(owner+1) + "." + line
 }
 
 // remainderOwner is the index of the owner who takes what rounding leaves.
@@ -142,11 +137,11 @@ func (d *desk) owed(i int, line *ShareLine) {
 	if len(pays) > 0 {
 		sum = working.Less(sum, pays...)
 	}
-	line.Charges = d.sheet.Work(ownID(i, "charges"), owner+": Charges", sum, quantity.Unrounded, "")
+	line.Charges = d.sheet.Work(OwnLine(i+1, LineCharges), owner+": Charges", sum, quantity.Unrounded, "")
 	if d.facts.Price == nil {
-		line.Value = d.sheet.Skip(ownID(i, "value"), owner+": Value", quantity.Dollar, d.places().Money, "price later", "")
-		line.Payable = d.sheet.Skip(ownID(i, "payable"), owner+": Payable", quantity.Dollar, d.places().Money, "price later", "")
+		line.Value = d.sheet.Skip(OwnLine(i+1, LineValue), owner+": Value", quantity.Dollar, d.places().Money, "price later", "")
+		line.Payable = d.sheet.Skip(OwnLine(i+1, LinePayable), owner+": Payable", quantity.Dollar, d.places().Money, "price later", "")
 		return
 	}
-	line.Payable = d.sheet.Work(ownID(i, "payable"), owner+": Payable", working.Less(line.Value, line.Charges), quantity.Unrounded, "")
+	line.Payable = d.sheet.Work(OwnLine(i+1, LinePayable), owner+": Payable", working.Less(line.Value, line.Charges), quantity.Unrounded, "")
 }

@@ -38,7 +38,7 @@ func (d *desk) shrink() {
 // byFormula is W x (Mi - Mf) / (100 - Mf).
 func (d *desk) byFormula(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
-	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", water(d.out.Wet, d.out.Moisture, to), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work(LineWater, "Water shrink", water(d.out.Wet, d.out.Moisture, to), rule.Rounding, d.edition.Source(rule.Row))
 }
 
 // water is the weight of water between two moistures; below nought when the
@@ -72,7 +72,7 @@ func (d *desk) takePercent(rule rates.Shrink, percent *working.Step) {
 		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), d.edition.Source(rule.Row))})
 		return
 	}
-	d.out.Water = d.sheet.Work("shrink.water", "Water shrink", working.PercentOf(percent, d.out.Wet), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work(LineWater, "Water shrink", working.PercentOf(percent, d.out.Wet), rule.Rounding, d.edition.Source(rule.Row))
 }
 
 // notWet is grain at or below the trigger: nothing is taken, and where the
@@ -91,12 +91,12 @@ func (d *desk) notWet(rule rates.Shrink) {
 	to := d.rate("shrink.to", "Shrink-to", rule.To)
 	floor := d.rate("shrink.floor", "Driest moisture credited", rule.CreditFloor)
 	counted := d.sheet.Work("shrink.credited", "Moisture credited", working.Higher(moisture, floor), quantity.Unrounded, d.edition.Source(rule.CreditFloor.Row))
-	d.out.Water = d.sheet.Work("shrink.water", "Water shrink (credit)", water(d.out.Wet, counted, to), rule.Rounding, d.edition.Source(rule.Row))
+	d.out.Water = d.sheet.Work(LineWater, "Water shrink (credit)", water(d.out.Wet, counted, to), rule.Rounding, d.edition.Source(rule.Row))
 	d.off("after.water", "Weight at shrink-to", d.out.Water)
 }
 
 func (d *desk) noShrink(reason, row string) {
-	d.out.Water = d.sheet.Skip("shrink.water", "Water shrink", d.edition.Units.Weight, d.edition.Shrink.Rounding, reason, d.edition.Source(row))
+	d.out.Water = d.sheet.Skip(LineWater, "Water shrink", d.edition.Units.Weight, d.edition.Shrink.Rounding, reason, d.edition.Source(row))
 }
 
 // rate writes a cell of the edition down.

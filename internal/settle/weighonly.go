@@ -51,7 +51,7 @@ func weighedOnly(drafts []Draft, out Outbound) Weighed {
 	w.Net = inUnit(w.Sheet, w.Net, out.Weight, out.Place)
 	if !out.Bushel.IsZero() {
 		bushel := w.Sheet.Rate("bushel", "Bushel weight", out.Bushel, out.BushelSource)
-		w.Bushels = w.Sheet.Work("bushels", "Bushels", working.Over(w.Net, bushel), out.Bushels, "")
+		w.Bushels = w.Sheet.Work(LineBushels, "Bushels", working.Over(w.Net, bushel), out.Bushels, "")
 	}
 	return w
 }

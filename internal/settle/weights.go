@@ -23,12 +23,12 @@ func weigh(s *working.Sheet, drafts []Draft) Weighed {
 	w := Weighed{Sheet: s}
 	if len(drafts) == 1 {
 		one := drafts[0]
-		w.Gross = s.Given("gross", "Gross", one.Gross, quantity.Unrounded, one.GrossSource)
-		w.Tare = s.Given("tare", "Tare", one.Tare, quantity.Unrounded, one.TareSource)
+		w.Gross = s.Given(LineGross, "Gross", one.Gross, quantity.Unrounded, one.GrossSource)
+		w.Tare = s.Given(LineTare, "Tare", one.Tare, quantity.Unrounded, one.TareSource)
 	} else {
 		w.Gross, w.Tare = inDrafts(s, drafts)
 	}
-	w.Net = s.Work("net", "Net", working.Less(w.Gross, w.Tare), quantity.Unrounded, "")
+	w.Net = s.Work(LineNet, "Net", working.Less(w.Gross, w.Tare), quantity.Unrounded, "")
 	return w
 }
 
@@ -39,13 +39,10 @@ func inDrafts(s *working.Sheet, drafts []Draft) (gross, tare *working.Step) {
 		full = append(full, s.Given(fmt.Sprintf("gross.%d", n), "Gross, "+draft.Name, draft.Gross, quantity.Unrounded, draft.GrossSource))
 		empty = append(empty, s.Given(fmt.Sprintf("tare.%d", n), "Tare, "+draft.Name, draft.Tare, quantity.Unrounded, draft.TareSource))
 	}
-	gross = s.Work("gross", "Gross", working.Sum(full[0], full[1:]...), quantity.Unrounded, "split-weighed")
-	tare = s.Work("tare", "Tare", working.Sum(empty[0], empty[1:]...), quantity.Unrounded, "split-weighed")
+	gross = s.Work(LineGross, "Gross", working.Sum(full[0], full[1:]...), quantity.Unrounded, "split-weighed")
+	tare = s.Work(LineTare, "Tare", working.Sum(empty[0], empty[1:]...), quantity.Unrounded, "split-weighed")
 	return gross, tare
 }
-
-// convertedNet is the id of a net weight turned into another unit.
-const convertedNet = "net.converted"
 
 // inUnit turns a net weight into another unit of weight, both of which have
 // been checked to be such, rounded to the place of weights in that unit.
@@ -57,5 +54,5 @@ func inUnit(s *working.Sheet, net *working.Step, unit quantity.Unit, place quant
 	if err != nil {
 		panic("settle: " + err.Error())
 	}
-	return s.Work(convertedNet, "Net in "+unit.String(), working.Times(net, working.Const(factor)), place, "1 lb is 0.45359237 kg by definition")
+	return s.Work(LineConvertedNet, "Net in "+unit.String(), working.Times(net, working.Const(factor)), place, "1 lb is 0.45359237 kg by definition")
 }

@@ -77,7 +77,7 @@ func (c *composer) handling(col column) Line {
 		of = c.w.HandlingDried
 	}
 	rate := ""
-	if step, ok := c.s.Sheet.Step("handling.rate"); ok {
+	if step, ok := c.s.Sheet.Step(settle.HandlingRateLine); ok {
 		rate = step.Printed() + " " + of
 	}
 	return c.taken(col, c.w.Handling, c.s.Handling, rate)

@@ -13,7 +13,7 @@
 //   - [QR] packs number, net, moisture, dry weight and code for a scanner.
 //
 // Nothing required is ever blank. What is not there yet stands as a word, "not
-// weighed", "not tested", "price later", in the place where it will print. A
+// weighed", "not tested", "price not set", in the place where it will print. A
 // slip never calculates: each figure is a step of the settlement's working. The
 // one figure it works out itself is a net from gross and tare while the load
 // cannot yet be settled.

@@ -76,7 +76,7 @@ func figure(c canvas, x, baseline float64, l Line, big style) {
 	}
 }
 
-// figureAndUnit parts "52,300 lb"; false for words such as "price later".
+// figureAndUnit parts "52,300 lb"; false for words such as "price not set".
 func figureAndUnit(value string) (number, unit string, isFigure bool) {
 	number, unit, _ = strings.Cut(value, " ")
 	return number, unit, strings.ContainsAny(number, "0123456789")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
 )
 
@@ -50,13 +51,11 @@ func (c *composer) stepLine(step *working.Step) Line {
 // sayHere says a remark of the working without naming the edition, which stands
 // over all of it.
 func (c *composer) sayHere(english string) string {
-	return c.w.say(strings.TrimPrefix(english, c.s.Edition.ID+": "))
+	return c.w.say(c.l.Details.Disposition.Remark(strings.TrimPrefix(english, c.s.Edition.ID+": ")))
 }
 
 // isForeign reports whether a step is another owner's on one owner's slip.
 func (c *composer) isForeign(step *working.Step) bool {
-	if c.Owner == 0 || !strings.HasPrefix(step.ID(), "share.") {
-		return false
-	}
-	return !strings.HasPrefix(step.ID(), fmt.Sprintf("share.%d.", c.Owner))
+	owner, owned := settle.OwnerOf(step.ID())
+	return c.Owner != 0 && owned && owner != c.Owner
 }

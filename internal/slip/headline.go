@@ -85,7 +85,7 @@ func (c *composer) headPayable() Line {
 	line := Line{Field: "payable", Label: c.w.Payable, Value: c.whenSettled(), Emphasis: true}
 	switch part := c.ownPart(); {
 	case c.l.Details.Price == nil:
-		line.Value = c.w.PriceLater
+		line.Value = c.unpriced()
 	case part != nil:
 		line.Value = columnOfSteps(part.Payable).figure(part.Payable.Value())
 	case c.s != nil:

@@ -1,6 +1,7 @@
 package slip
 
 import (
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -28,11 +29,20 @@ func (c *composer) bushelWeight() {
 }
 
 func (c *composer) priceLine() {
-	line := Line{Field: "price", Label: c.w.Price, Value: c.w.PriceLater}
+	line := Line{Field: "price", Label: c.w.Price, Value: c.unpriced()}
 	if p := c.l.Details.Price; p != nil {
 		line.Value, line.Notes = p.Written(), some(c.w.say(c.l.Details.PriceSource))
 	}
 	c.put(line)
+}
+
+// unpriced stands where a price or what hangs on it would. Stored grain stays its
+// owner's; to promise a price for it would be another contract.
+func (c *composer) unpriced() string {
+	if c.l.Details.Disposition == load.Stored {
+		return c.w.NoPriceStored
+	}
+	return c.w.PriceNotSet
 }
 
 // bill is what is owed to one: the whole load, or one owner's part.
@@ -81,7 +91,7 @@ func (c *composer) money() {
 		return
 	}
 	c.put(Line{Kind: Total, Field: "charges", Label: c.w.Charges, Value: m.figure(b.charges.Value())})
-	c.put(Line{Field: "payable", Label: c.w.Payable, Value: c.w.PriceLater, Emphasis: true})
+	c.put(Line{Field: "payable", Label: c.w.Payable, Value: c.unpriced(), Emphasis: true})
 }
 
 // moneyColumn puts the lines of a bill so that they add.
@@ -113,7 +123,7 @@ func (m moneyColumn) discount(d settle.Deduction, step *working.Step) {
 	}
 	none, reason := m.w.NoDeduction, d.Step.Note()
 	if m.dueLater(d) {
-		none = m.w.PriceLater
+		none = m.unpriced()
 	}
 	m.charge(m.w.say(d.Rule.Label), step, none, reason, m.basis(d))
 }
@@ -138,6 +148,6 @@ func (m moneyColumn) dueLater(d settle.Deduction) bool {
 	if m.priced || d.Rule.Of != rates.OfPrice || d.Step.Kind() != working.NotApplied {
 		return false
 	}
-	_, found := m.s.Sheet.Step("discount." + d.Rule.ID + ".rate")
+	_, found := m.s.Sheet.Step(settle.DiscountRateLine(d.Rule.ID))
 	return found
 }

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
 )
 
 // quality is what the bench found, with what, by whom, and where the rest of
@@ -112,7 +113,7 @@ func (c *composer) result(f grain.Factor, found load.Finding) string {
 		return c.w.NotTested
 	}
 	if c.s != nil {
-		if step, ok := c.s.Sheet.Step("factor." + string(f.ID)); ok {
+		if step, ok := c.s.Sheet.Step(settle.FactorLine(f.ID)); ok {
 			return step.Printed()
 		}
 	}

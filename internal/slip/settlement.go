@@ -54,7 +54,7 @@ func (c *composer) unsettled() {
 	later(c.w.Drying, c.w.Discounts)
 	value := c.whenSettled()
 	if c.l.Details.Price == nil {
-		value = c.w.PriceLater
+		value = c.unpriced()
 	}
 	c.put(Line{Kind: Total, Field: "payable", Label: c.w.Payable, Value: value, Emphasis: true})
 }

@@ -39,7 +39,7 @@ func TestWeighedOnlySlip(t *testing.T) {
 		}
 		for _, section := range doc.Sections {
 			for _, l := range section.Lines {
-				if l.Value == "when settled" || l.Value == "price later" {
+				if l.Value == "when settled" || l.Value == "price not set" {
 					t.Errorf("%s, %s is %q", section.ID, l.Label, l.Value)
 				}
 			}

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
 // weight is gross less tare: every draft full, every draft empty, net.
@@ -126,7 +127,7 @@ func (c *composer) netLater() string {
 // net is the net in the unit of the scale.
 func (c *composer) net() (quantity.Amount, bool) {
 	if c.s != nil {
-		if step, ok := c.s.Sheet.Step("net"); ok {
+		if step, ok := c.s.Sheet.Step(settle.LineNet); ok {
 			return step.Value(), true
 		}
 		return c.s.Net.Value(), true

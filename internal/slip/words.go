@@ -42,15 +42,15 @@ type Words struct {
 	NotNumbered, Retained, RetainedUntil, NotKept, Flag, LimitAccepted  string
 
 	// Settlement.
-	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge      string
-	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight     string
-	ByWater, ByPoint, ByTable, HandlingWet, HandlingDried               string
-	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes string
-	Price, PriceLater, Value, Drying, Discounts, Charges, Payable       string
-	OnNet, OnClean, OnDry, OnLeft, Premium                              string
-	Disposition, NotDecided, Sold, Stored, OnContract                   string
-	PartOf, NetPart, WeightPart, AllShares, ChargesOf                   string
-	NotSettled, WeighedOnly, LegalBushels                               string
+	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge                string
+	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight               string
+	ByWater, ByPoint, ByTable, HandlingWet, HandlingDried                         string
+	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes           string
+	Price, PriceNotSet, NoPriceStored, Value, Drying, Discounts, Charges, Payable string
+	OnNet, OnClean, OnDry, OnLeft, Premium                                        string
+	Disposition, NotDecided, Sold, Stored, OnContract                             string
+	PartOf, NetPart, WeightPart, AllShares, ChargesOf                             string
+	NotSettled, WeighedOnly, LegalBushels                                         string
 
 	// Signature, footer, working.
 	Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt           string

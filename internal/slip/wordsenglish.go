@@ -53,7 +53,7 @@ func (w *Words) settlementInEnglish() {
 	w.HandlingWet, w.HandlingDried = "of the wet weight", "of the dried weight"
 	w.BushelWeight, w.DryBushels = "Bushel weight", "Dry bushels"
 	w.SettledBushels, w.SettledCwt, w.SettledTonnes = "Settled bushels", "Settled hundredweight", "Settled tonnes"
-	w.Price, w.PriceLater, w.Value = "Price", "price later", "Value"
+	w.Price, w.PriceNotSet, w.NoPriceStored, w.Value = "Price", "price not set", "no price: stored", "Value"
 	w.Drying, w.Discounts, w.Charges, w.Payable = "Drying charge", "Discounts and premiums", "Charges", "Payable"
 	w.OnNet, w.OnClean = "on the net weight", "on the clean weight"
 	w.OnDry, w.OnLeft, w.Premium = "on the dry weight", "on the weight left", "premium"

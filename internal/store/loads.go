@@ -3,11 +3,11 @@ package store
 import (
 	"context"
 	"database/sql"
-	"encoding/json"
 	"fmt"
 	"strings"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
 // LoadRow is one load as lists and totals read it. Days and times are text as
@@ -29,19 +29,12 @@ type LoadRow struct {
 	Weigher                 string
 	Sample, Kept, KeepUntil string
 	Edition, EditionHash    string
+	Engine                  settle.Engine // settled it, so that its figures can be read
 	// Figures are the lines of the settlement by step id.
 	Figures map[string]quantity.Amount
 	// Owners are the growers who share in the load, as on the ticket; empty
 	// when the grower has all of it.
 	Owners []string
-}
-
-// Figure is a line of the settlement, or nought in the unit given.
-func (r LoadRow) Figure(id string, unit quantity.Unit) quantity.Amount {
-	if a, ok := r.Figures[id]; ok {
-		return a
-	}
-	return quantity.Zero(unit)
 }
 
 const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, grower_name, truck, bin, " +
@@ -50,13 +43,13 @@ const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, gr
 	"reissues, reissued_by, reissued_day"
 
 var putLoad = "INSERT OR REPLACE INTO loads (" + loadColumns + ") VALUES (" +
-	strings.TrimSuffix(strings.Repeat("?, ", 34), ", ") + ")"
+	strings.TrimSuffix(strings.Repeat("?, ", 1+strings.Count(loadColumns, ",")), ", ") + ")"
 
 // PutLoad writes a load's row, in place of the one before.
 func (tx *Tx) PutLoad(r LoadRow) error {
-	figures, err := json.Marshal(r.Figures)
+	figures, err := r.figuresText()
 	if err != nil {
-		return tx.fail(fmt.Errorf("the figures of load %s cannot be kept: %w", r.ID, err))
+		return tx.fail(err)
 	}
 	if err := tx.moveStock(r); err != nil {
 		return err
@@ -64,7 +57,7 @@ func (tx *Tx) PutLoad(r LoadRow) error {
 	_, err = tx.Exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
 		r.GrowerName, r.Truck, r.Bin, r.Disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
 		r.EndedAt, r.EndedDay, orNull(r.EndedBy), orNull(r.Corrects), r.Reason, r.Who, r.Manual, r.Accepted,
-		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, string(figures), r.Weigher,
+		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, figures, r.Weigher,
 		orNull(r.Reissues), orNull(r.ReissuedBy), r.ReissuedDay)
 	if err != nil {
 		return err
@@ -229,8 +222,5 @@ func scanLoad(rows *sql.Rows) (LoadRow, error) {
 	}
 	r.Ticket, r.EndedBy, r.Corrects = ticket.Int64, endedBy.Int64, corrects.Int64
 	r.Reissues, r.ReissuedBy = reissues.Int64, reissuedBy.Int64
-	if err := json.Unmarshal([]byte(figures), &r.Figures); err != nil {
-		return r, fmt.Errorf("the figures of load %s cannot be read: %w", r.ID, err)
-	}
-	return r, nil
+	return r, r.readFigures(figures)
 }

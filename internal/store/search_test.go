@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"tenthpoint/internal/quantity"
 )
 
 // searchedBook has the loads that the search tests look among: tickets 1 to n
@@ -22,6 +24,7 @@ func searchedBook(t testing.TB, n int) *Book {
 				ID: fmt.Sprintf("L%d", i), Phase: "issued", Commodity: []string{"corn", "wheat-hrw"}[i%2],
 				Grower: g[0], GrowerName: g[1], Truck: strconv.Itoa(70 + i%4),
 				Ticket: int64(i), IssuedDay: fmt.Sprintf("2025-10-%02d", 1+i*9/n),
+				Figures: map[string]quantity.Amount{"settled": lb(1000)},
 			}
 			if i%7 == 0 {
 				r.Phase, r.EndedAt = "void", "2025-10-20T10:00:00Z"
@@ -144,7 +147,11 @@ func TestSearchRefused(t *testing.T) {
 // BenchmarkSearch is the newest page of a book of 100,000 tickets, for words
 // that fit nothing, little, and much, each with the count over all pages.
 func BenchmarkSearch(b *testing.B) {
-	book := searchedBook(b, 100_000)
+	loads := 100_000
+	if testing.Short() {
+		loads = 10_000
+	}
+	book := searchedBook(b, loads)
 	for _, word := range []string{"zebra", "9999", "hollow"} {
 		b.Run(word, func(b *testing.B) {
 			for b.Loop() {

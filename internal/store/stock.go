@@ -3,8 +3,6 @@ package store
 import (
 	"cmp"
 	"database/sql"
-	"encoding/json"
-	"errors"
 	"fmt"
 	"slices"
 
@@ -33,40 +31,25 @@ type stockMove struct {
 
 // moved is what a load's ticket did: on the day it was issued, and again on
 // the day it was voided or corrected. A ticket that ended on its own day never
-// moved anything.
-func (r LoadRow) moved() []stockMove {
+// moved anything. The error is for figures that do not say what it weighed.
+func (r LoadRow) moved() ([]stockMove, error) {
 	if r.Ticket == 0 || r.EndedDay == r.IssuedDay {
-		return nil
+		return nil, nil
 	}
-	outbound := r.Direction == "out"
-	weight, ok := r.settledWeight(outbound)
-	if !ok {
-		return nil
+	weight, err := r.Recorded().Moves()
+	if err != nil {
+		return nil, fmt.Errorf("%w: ticket %d: %w", errFigures, r.Ticket, err)
 	}
 	key, none := stockKey{r.Commodity, r.Bin, weight.Unit()}, quantity.Zero(weight.Unit())
 	move := stockMove{key, r.IssuedDay, weight, none, none}
 	ended := stockMove{key, r.EndedDay, none, none, weight}
-	if outbound {
-		move.in, move.out, ended.back = none, weight, weight.Neg()
+	if r.Recorded().Weighed {
+		move.in, move.out = none, weight.Neg()
 	}
 	if r.EndedDay == "" {
-		return []stockMove{move}
+		return []stockMove{move}, nil
 	}
-	return []stockMove{move, ended}
-}
-
-// settledWeight is what came in for settlement, or the net that went out.
-func (r LoadRow) settledWeight(outbound bool) (quantity.Amount, bool) {
-	ids := []string{"settled"}
-	if outbound {
-		ids = []string{"net.converted", "net"}
-	}
-	for _, id := range ids {
-		if a, ok := r.Figures[id]; ok {
-			return a, true
-		}
-	}
-	return quantity.Amount{}, false
+	return []stockMove{move, ended}, nil
 }
 
 func (m stockMove) delta() quantity.Amount { return m.in.Sub(m.out).Sub(m.back) }
@@ -88,7 +71,10 @@ func (tx *Tx) moveStock(r LoadRow) error {
 	if err != nil {
 		return err
 	}
-	is := r.moved()
+	is, err := r.moved()
+	if err != nil {
+		return tx.fail(err)
+	}
 	if slices.EqualFunc(was, is, stockMove.equal) {
 		return nil
 	}
@@ -115,7 +101,11 @@ func (tx *Tx) movedBefore(id string) ([]stockMove, error) {
 	if err == sql.ErrNoRows {
 		return nil, nil
 	}
-	return r.moved(), tx.fail(err)
+	if err != nil {
+		return nil, tx.fail(err)
+	}
+	moves, err := r.moved()
+	return moves, tx.fail(err)
 }
 
 func scanMoved(row interface{ Scan(...any) error }, r *LoadRow) error {
@@ -123,14 +113,11 @@ func scanMoved(row interface{ Scan(...any) error }, r *LoadRow) error {
 	if err := row.Scan(&r.Ticket, &r.Direction, &r.Commodity, &r.Bin, &r.IssuedDay, &r.EndedDay, &figures); err != nil {
 		return err
 	}
-	if err := json.Unmarshal([]byte(figures), &r.Figures); err != nil {
-		return fmt.Errorf("%w: ticket %d: %w", errFigures, r.Ticket, err)
+	if err := r.readFigures(figures); err != nil {
+		return fmt.Errorf("ticket %d: %w", r.Ticket, err)
 	}
 	return nil
 }
-
-// errFigures is a load whose figures are no figures.
-var errFigures = errors.New("the figures of a load cannot be read")
 
 const (
 	selectStock = "SELECT commodity, bin, day, inward, outward, back, balance FROM stock"

@@ -41,7 +41,11 @@ func sumStock(rows *sql.Rows) (all []StockRow, err error) {
 		if err := scanMoved(rows, &r); err != nil {
 			return nil, err
 		}
-		for _, m := range r.moved() {
+		moves, err := r.moved()
+		if err != nil {
+			return nil, err
+		}
+		for _, m := range moves {
 			day := stockDay(days, m)
 			day.In, day.Out, day.Back = day.In.Add(m.in), day.Out.Add(m.out), day.Back.Add(m.back)
 		}

@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("tongue", "quantity", "tomlfile", "working", "grain", "rates", "bench", "settle", "house", "journal", "load", "dispute", "takeover")
+var core = inside("tongue", "fault", "quantity", "tomlfile", "working", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "house", "journal", "load", "dispute", "takeover")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("slip", "report", "daysheet", "proof")
@@ -26,19 +26,24 @@ var mayImport = map[string][]string{
 
 	"internal/tongue/unsaid": inside("tongue"), // for tests: what was left in English
 
+	"internal/fault":    {},
 	"internal/quantity": {},
 	"internal/tomlfile": inside("quantity"),
 	"internal/working":  inside("quantity"),
 	"internal/grain":    inside("quantity", "tomlfile"),
 	"internal/rates":    inside("quantity", "tomlfile", "working", "grain"),
-	"internal/bench":    inside("quantity", "tomlfile", "working", "grain"),
-	"internal/settle":   inside("quantity", "working", "grain", "rates", "bench"),
+	"internal/settle":   inside("quantity", "working", "grain", "rates", "moisture"),
 	"internal/house":    inside("quantity", "grain"),
 	"internal/journal":  inside("quantity"),
-	"internal/load":     inside("quantity", "working", "grain", "rates", "bench", "settle", "house", "journal"),
+	"internal/load":     inside("quantity", "working", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "house", "journal"),
 
-	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "bench"), // the editions and charts inside the program
-	"migrations": {},                                                        // the text of the book's own upgrades
+	"internal/moisture/chart": inside("quantity", "tomlfile", "working", "grain"),
+	"internal/moisture/meter": inside("fault", "quantity", "working"),
+	"internal/moisture":       inside("fault", "quantity", "working", "grain", "moisture/chart", "moisture/meter"),
+	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
+
+	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
+	"migrations": {},                                                                 // the text of the book's own upgrades
 
 	"internal/dispute":  inside("quantity", "journal"),
 	"internal/takeover": inside("quantity", "grain", "house", "load"),

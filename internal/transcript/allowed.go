@@ -123,10 +123,11 @@ func (a *Allowed) first(command string, was, is []string) (before, after string,
 	a.mutex.Lock()
 	defer a.mutex.Unlock()
 	rules := slices.DeleteFunc(slices.Clone(a.rules), func(r *rule) bool { return !r.in.MatchString(command) })
+	loose := reworded(was, rules)
 	i, j := 0, 0
 	for i < len(was) || j < len(is) {
 		switch {
-		case i < len(was) && j < len(is) && alike(was[i], is[j], rules):
+		case i < len(was) && j < len(is) && (alike(was[i], is[j], rules) || loose && squeezed(was[i]) == squeezed(is[j])):
 			i, j = i+1, j+1
 		case j < len(is) && added(is[j], rules):
 			j++
@@ -139,6 +140,14 @@ func (a *Allowed) first(command string, was, is []string) (before, after string,
 	return "", "", false
 }
 
+// reworded reports whether a rule puts another text into any of the lines. Then
+// columns of a table may have another width, also in lines that say the same.
+func reworded(lines []string, rules []*rule) bool {
+	return slices.ContainsFunc(rules, func(r *rule) bool {
+		return r.replaces && slices.ContainsFunc(lines, r.was.MatchString)
+	})
+}
+
 func at(lines []string, i int) string {
 	if i >= len(lines) {
 		return "(nothing more)"
@@ -146,17 +155,25 @@ func at(lines []string, i int) string {
 	return lines[i]
 }
 
-// alike compares two lines. A line that a rule has changed is compared without
-// its filling, for a longer word leaves fewer dots beside it.
+// alike compares two lines: as all rules together change the older one, or else as
+// any one does, for a text may have come to be said in two ways. A line that a rule
+// has changed is compared without its filling, for a longer word leaves fewer dots
+// beside it.
 func alike(was, is string, rules []*rule) bool {
-	if was == is {
+	if was == is || changedBy(was, is, rules) {
 		return true
 	}
+	return slices.ContainsFunc(rules, func(r *rule) bool { return changedBy(was, is, []*rule{r}) })
+}
+
+// changedBy reports whether rules make one line of the other. A rule that puts a
+// text in its own place lets the filling differ, and nothing else.
+func changedBy(was, is string, rules []*rule) bool {
 	changed := was
 	var needed []*rule
 	for _, r := range rules {
 		w, i := r.applied(changed, is)
-		if w != changed || i != is {
+		if w != changed || i != is || r.replaces && r.was.MatchString(changed) {
 			needed = append(needed, r)
 		}
 		changed, is = w, i

@@ -63,6 +63,8 @@ func TestCompare(t *testing.T) {
 		{"a line less", "show", "a\nb\n", "a\n", false},
 		{"blanks", "show", "a  b\n", "a b\n", false},
 		{"a word that is meant", "show", "Payable ..... price later\n", "Payable ... price not set\n", true},
+		{"a wider column", "show", "Net  Payable\n-------------\n  1  price later\n", "Net  Payable  \n---------------\n  1  price not set\n", true},
+		{"another figure in a wider table", "show", "Net  Sum\n  1  price later\n  2  3\n", "Net  Sum  \n  1  price not set\n  2  4\n", false},
 		{"said as before", "show", "Payable ..... price later\n", "Payable ..... price later\n", true},
 		{"meant elsewhere", "find", "price later\n", "price not set\n", false},
 		{"meant, with another figure", "show", "7 price later\n", "8 price not set\n", false},

@@ -34,3 +34,10 @@ type Band struct {
 	Label    string
 	Around   bool
 }
+
+// Lay adds a band, unless it has no width.
+func (r *Ruler) Lay(b Band) {
+	if b.To > b.From {
+		r.Bands = append(r.Bands, b)
+	}
+}

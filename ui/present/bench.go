@@ -5,9 +5,10 @@ import (
 	"reflect"
 	"slices"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -20,7 +21,7 @@ type Bench struct {
 	samples   map[string]*SampleTest // by load; "" is grain without a load
 	hand      *SampleTest
 	trucks    []*load.Load
-	equipment bench.Equipment
+	equipment moisture.Equipment
 	setup     desk.Bench
 	last      usual
 	back      bool // the sample in hand was opened from the yard, which waits for it
@@ -64,7 +65,7 @@ func (b *Bench) read() {
 // and the thermometer's scale that goes with the house's weights.
 func (b *Bench) firstUsual() usual {
 	p := b.frame.Desk.Profile()
-	u := usual{method: string(bench.Typed), celsius: p.Rules == "canada" || p.WeightUnit() == quantity.Kg}
+	u := usual{method: string(meter.Typed), celsius: p.Rules == "canada" || p.WeightUnit() == quantity.Kg}
 	if m, ok := b.bestMeter(); ok {
 		u.method, u.meter = string(m.Method), m.ID
 	}
@@ -73,15 +74,15 @@ func (b *Bench) firstUsual() usual {
 
 // bestMeter is the first meter that stands well with its checks, or else the
 // first.
-func (b *Bench) bestMeter() (bench.Meter, bool) {
+func (b *Bench) bestMeter() (meter.Meter, bool) {
 	meters := b.equipment.Meters
 	for _, m := range meters {
-		if s := b.equipment.Standings[m.ID].State; s == bench.Good || s == bench.Due {
+		if s := b.equipment.Statuses[m.ID].State; s == meter.Good || s == meter.Due {
 			return m, true
 		}
 	}
 	if len(meters) == 0 {
-		return bench.Meter{}, false
+		return meter.Meter{}, false
 	}
 	return meters[0], true
 }

@@ -5,9 +5,10 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -22,7 +23,7 @@ func benchRoom(t testing.TB) (*room, *Bench) {
 	if b.hand.load == nil {
 		t.Fatal("no load waits for its test")
 	}
-	b.Type("method", string(bench.ByDial))
+	b.Type("method", string(meter.ByDial))
 	return r, b
 }
 
@@ -148,13 +149,13 @@ func TestBenchLeavesOutByRule(t *testing.T) {
 		answer map[string]string
 		out    bool
 	}{
-		{"3", map[string]string{"rule": string(bench.Spoiled)}, false}, // nothing was seen
-		{"1", map[string]string{"rule": string(bench.FarthestFromMiddle)}, false},
-		{"3", map[string]string{"rule": string(bench.FarthestFromMiddle)}, true},
+		{"3", map[string]string{"rule": string(moisture.Spoiled)}, false}, // nothing was seen
+		{"1", map[string]string{"rule": string(moisture.FarthestFromMiddle)}, false},
+		{"3", map[string]string{"rule": string(moisture.FarthestFromMiddle)}, true},
 	} {
 		b.LeaveOut(c.test)
 		r.answer(c.answer)
-		if got := len(b.hand.tests.Drops) == 1; got != c.out {
+		if got := len(b.hand.tests.Exclusions) == 1; got != c.out {
 			t.Errorf("leaving out test %s by %v: left out %v, want %v; said %q", c.test, c.answer, got, c.out, r.last())
 		}
 	}
@@ -166,7 +167,7 @@ func TestBenchLeavesOutByRule(t *testing.T) {
 		t.Errorf("the test left out is not told with its rule: %v", b.Sayings())
 	}
 	b.LeaveOut("3")
-	if len(b.hand.tests.Drops) != 0 {
+	if len(b.hand.tests.Exclusions) != 0 {
 		t.Error("the test does not count again")
 	}
 }
@@ -213,7 +214,7 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 	waiting := b.trucks[slices.IndexFunc(b.trucks, waitsForTest)]
 	y.Take(waiting.ID)
 	b.TakeFromYard(y.Form())
-	b.Type("method", string(bench.Typed))
+	b.Type("method", string(meter.Typed))
 	b.typeAll("percent 15.2", "reason certificate 88")
 	if next := b.Enter("reason"); next != "" {
 		t.Errorf("Enter after the reason goes to %q; said %q", next, r.last())
@@ -234,7 +235,7 @@ func TestBenchLetsThrough(t *testing.T) {
 	r, b := benchRoom(t)
 	setup, err := r.frame.Desk.BenchSetup(t.Context())
 	must(t, err)
-	setup.Trust.Blocks = append(setup.Trust.Blocks, bench.Cold)
+	setup.Trust.Blocks = append(setup.Trust.Blocks, moisture.Cold)
 	must(t, r.frame.Desk.SetBench(t.Context(), setup))
 	must(t, r.frame.Desk.SignIn(demo.Tester))
 	b.Refresh()
@@ -295,7 +296,7 @@ func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	d := r.frame.Desk
 	id := b.hand.load.ID
 	details := b.hand.load.Details
-	details.Bin, details.Disposition = "P1", load.Stored
+	details.Bin, details.Disposition, details.Price, details.PriceSource = "P1", load.Stored, nil, ""
 	must(t, d.Amend(t.Context(), id, details))
 	l, err := d.Load(t.Context(), id)
 	must(t, err)
@@ -315,7 +316,7 @@ func TestBenchOfAnEmptyHouse(t *testing.T) {
 	if hint := b.Hint(); !strings.Contains(hint, "No meter is set up") {
 		t.Errorf("the hint is %q", hint)
 	}
-	if b.First() != "load" || b.hand.method() != bench.Typed {
+	if b.First() != "load" || b.hand.method() != meter.Typed {
 		t.Errorf("the bench begins on %s by %s", b.First(), b.hand.method())
 	}
 	if len(b.Sayings()) == 0 {

@@ -7,8 +7,9 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/ui/model"
 )
 
@@ -26,7 +27,7 @@ func (b *Bench) Type(id, text string) {
 	}
 	switch id {
 	case "method":
-		b.last.method, b.last.meter = text, b.meterFor(bench.Method(text))
+		b.last.method, b.last.meter = text, b.meterFor(meter.Method(text))
 		s.typed["meter"] = b.last.meter
 	case "meter":
 		b.last.meter = text
@@ -38,7 +39,7 @@ func (b *Bench) Type(id, text string) {
 }
 
 // meterFor is the meter to offer for a method: the one used last, or the first.
-func (b *Bench) meterFor(m bench.Method) string {
+func (b *Bench) meterFor(m meter.Method) string {
 	first := ""
 	for _, meter := range b.equipment.Meters {
 		if meter.Method != m {
@@ -105,8 +106,8 @@ func (b *Bench) Enter(id string) (next string) {
 
 // firstFigure is where a further test of the same sample begins: mass and
 // temperatures stay as they were.
-func firstFigure(m bench.Method) string {
-	return map[bench.Method]string{bench.ByDial: "dial", bench.Direct: "percent", bench.ByOven: "wet", bench.Typed: "percent"}[m]
+func firstFigure(m meter.Method) string {
+	return map[meter.Method]string{meter.ByDial: "dial", meter.Direct: "percent", meter.ByOven: "wet", meter.Typed: "percent"}[m]
 }
 
 // Add makes the test that is typed. It is kept whatever the others say; what
@@ -132,8 +133,8 @@ func (b *Bench) Add() error {
 }
 
 // workAlone works one test out by itself.
-func (s *SampleTest) workAlone(r bench.Reading) (desk.Testing, error) {
-	alone := bench.Tests{Readings: []bench.Reading{r}}
+func (s *SampleTest) workAlone(r moisture.Reading) (desk.Testing, error) {
+	alone := moisture.Tests{Readings: []moisture.Reading{r}}
 	return s.bench.frame.Desk.Test(context.Background(), s.subject(), alone)
 }
 
@@ -280,18 +281,18 @@ func (b *Bench) leave() {
 
 // probesOf reads where the load was probed: a number of probes, or their places
 // with commas between.
-func probesOf(text string) []bench.Probe {
+func probesOf(text string) []moisture.Probe {
 	text = strings.TrimSpace(text)
 	if n, err := strconv.Atoi(text); err == nil && n > 0 && n <= mostProbes {
-		return make([]bench.Probe, n)
+		return make([]moisture.Probe, n)
 	}
-	var out []bench.Probe
+	var out []moisture.Probe
 	if head, places, counted := strings.Cut(text, ": "); counted && strings.TrimLeft(head, "0123456789") == "" {
 		text = places
 	}
 	for _, place := range strings.Split(text, ",") {
 		if place = strings.TrimSpace(place); place != "" {
-			out = append(out, bench.Probe{Place: place})
+			out = append(out, moisture.Probe{Place: place})
 		}
 	}
 	return out

@@ -1,14 +1,16 @@
 package present
 
 import (
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
 
 // charts are the charts in force for the crop on the meter, the one for the
 // driest grain first.
-func (s *SampleTest) charts() []*bench.Chart {
+func (s *SampleTest) charts() []*chart.Chart {
 	m, ok := s.meter()
 	if !ok || s.crop() == "" {
 		return nil
@@ -31,12 +33,12 @@ func (s *SampleTest) chartOptions() []model.Option {
 // chooseChart takes the chart that was asked for, or else the one that goes
 // with the sample mass. A mass that no chart is for takes the first one, and the
 // mass is then in doubt.
-func (s *SampleTest) chooseChart(r *bench.Reading) {
-	if s.method() != bench.ByDial {
+func (s *SampleTest) chooseChart(r *moisture.Reading) {
+	if s.method() != meter.ByDial {
 		return
 	}
 	charts := s.charts()
-	if _, offered := find(charts, func(c *bench.Chart) bool { return c.ID == s.typed["chart"] }); offered {
+	if _, offered := find(charts, func(c *chart.Chart) bool { return c.ID == s.typed["chart"] }); offered {
 		r.Chart = s.typed["chart"]
 	} else if len(charts) > 0 {
 		r.Chart = forMass(charts, r.Mass).ID
@@ -45,8 +47,8 @@ func (s *SampleTest) chooseChart(r *bench.Reading) {
 }
 
 // forMass is the chart for the mass, or the first.
-func forMass(charts []*bench.Chart, mass quantity.Amount) *bench.Chart {
-	if c, ok := find(charts, func(c *bench.Chart) bool { return c.Mass.Equal(mass) }); ok {
+func forMass(charts []*chart.Chart, mass quantity.Amount) *chart.Chart {
+	if c, ok := find(charts, func(c *chart.Chart) bool { return c.Mass.Equal(mass) }); ok {
 		return c
 	}
 	return charts[0]
@@ -54,9 +56,9 @@ func forMass(charts []*bench.Chart, mass quantity.Amount) *bench.Chart {
 
 // sayChart says which chart is read, what mass it asks for, and how wet it
 // goes.
-func (s *SampleTest) sayChart(r *bench.Reading, charts []*bench.Chart) {
+func (s *SampleTest) sayChart(r *moisture.Reading, charts []*chart.Chart) {
 	m, _ := s.meter()
-	c, ok := find(charts, func(c *bench.Chart) bool { return c.ID == r.Chart })
+	c, ok := find(charts, func(c *chart.Chart) bool { return c.ID == r.Chart })
 	switch {
 	case ok:
 		s.next.readings["chart"] = Say("%s, %s", c.ID, c.Moisture)

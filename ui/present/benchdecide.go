@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/ui/model"
 )
 
@@ -16,13 +16,13 @@ import (
 func (b *Bench) LeaveOut(key string) {
 	s := b.hand
 	seq, err := strconv.Atoi(key)
-	i := slices.IndexFunc(s.tests.Readings, func(r bench.Reading) bool { return r.Seq == seq })
+	i := slices.IndexFunc(s.tests.Readings, func(r moisture.Reading) bool { return r.Seq == seq })
 	if err != nil || i < 0 {
 		b.frame.Say(model.Stop, Say("Choose the test to leave out in the list of tests first."))
 		return
 	}
 	if s.isDropped(seq) {
-		s.tests.Drops = slices.DeleteFunc(slices.Clone(s.tests.Drops), func(d bench.Drop) bool { return d.Test == seq })
+		s.tests.Exclusions = slices.DeleteFunc(slices.Clone(s.tests.Exclusions), func(d moisture.Exclusion) bool { return d.Test == seq })
 		b.decided(Say("Test %d counts again.", seq))
 		return
 	}
@@ -36,7 +36,7 @@ func (b *Bench) LeaveOut(key string) {
 			{ID: "reason", Label: Say("What was seen"), Chars: 36},
 		},
 		Yes:  Say("Leave it out"),
-		Then: func(values map[string]string) { b.drop(seq, bench.DropRule(values["rule"]), values["reason"]) },
+		Then: func(values map[string]string) { b.drop(seq, moisture.ExclusionRule(values["rule"]), values["reason"]) },
 	})
 }
 
@@ -45,22 +45,22 @@ func (b *Bench) CanLeaveOut() bool { return len(b.hand.tests.Readings) > 0 }
 
 func (s *SampleTest) dropOptions() []model.Option {
 	out := []model.Option{}
-	for _, rule := range bench.PolicyFor(s.bench.setup.Policies, s.crop()).MayDrop {
+	for _, rule := range moisture.PolicyFor(s.bench.setup.Policies, s.crop()).MayExclude {
 		out = append(out, model.Option{Code: string(rule), Name: dropWord(rule), ByName: true})
 	}
 	return out
 }
 
 // drop leaves a test out, unless the rule does not fit it.
-func (b *Bench) drop(seq int, rule bench.DropRule, reason string) {
+func (b *Bench) drop(seq int, rule moisture.ExclusionRule, reason string) {
 	s := b.hand
-	before := s.tests.Drops
-	s.tests.Drops = append(slices.Clone(before), bench.Drop{
+	before := s.tests.Exclusions
+	s.tests.Exclusions = append(slices.Clone(before), moisture.Exclusion{
 		Test: seq, Rule: rule, By: b.frame.Desk.Who().Name, Reason: strings.TrimSpace(reason),
 	})
 	s.workTests()
 	if err := s.found.fault; err != nil {
-		s.tests.Drops = before
+		s.tests.Exclusions = before
 		s.workTests()
 		b.frame.Fail(err)
 		return
@@ -78,8 +78,8 @@ func (b *Bench) decided(what string) {
 
 // stopping are the doubts that stop the ticket and that a manager may let
 // through.
-func (s *SampleTest) stopping() []bench.Flag {
-	var out []bench.Flag
+func (s *SampleTest) stopping() []moisture.Flag {
+	var out []moisture.Flag
 	for _, f := range s.found.testing.Result.Flags {
 		if f.Stops() && !f.Final {
 			out = append(out, f)
@@ -125,11 +125,11 @@ func (b *Bench) LetThrough() {
 }
 
 // letThrough writes the sample down under the manager's own name.
-func (b *Bench) letThrough(f bench.Flag, who, reason string) {
+func (b *Bench) letThrough(f moisture.Flag, who, reason string) {
 	s := b.hand
 	tester := b.frame.Desk.Who().Name
 	tests := s.tests
-	tests.Overrides = append(slices.Clone(tests.Overrides), bench.Override{Code: f.Code, Test: f.Test, By: who, Reason: strings.TrimSpace(reason)})
+	tests.Overrides = append(slices.Clone(tests.Overrides), moisture.Override{Code: f.Code, Test: f.Test, By: who, Reason: strings.TrimSpace(reason)})
 	err := b.frame.as(who, func() error { return s.writeWith(tests, tester) })
 	if err == nil {
 		s.tests = tests
@@ -145,7 +145,7 @@ func (b *Bench) letThrough(f bench.Flag, who, reason string) {
 }
 
 // writeWith writes the sample down with a manager's decisions in its tests.
-func (s *SampleTest) writeWith(tests bench.Tests, tester string) error {
+func (s *SampleTest) writeWith(tests moisture.Tests, tester string) error {
 	ctx, d := context.Background(), s.bench.frame.Desk
 	testing, err := d.Test(ctx, s.load, tests)
 	if err != nil {

@@ -8,9 +8,9 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -88,12 +88,12 @@ func (s *SampleTest) areInBook() bool {
 
 // testTexts are tests as the book would keep them, each with its own day, person
 // and meter.
-func testTexts(tests bench.Tests) map[string]string {
+func testTexts(tests moisture.Tests) map[string]string {
 	out := map[string]string{}
 	for _, r := range tests.Readings {
 		out[testName(r)] = asText(r)
 	}
-	for _, d := range tests.Drops {
+	for _, d := range tests.Exclusions {
 		out[fmt.Sprintf("%s%04d", dropText, d.Test)] = asText(d)
 	}
 	return out
@@ -101,7 +101,7 @@ func testTexts(tests bench.Tests) map[string]string {
 
 // testName is the name of a test; the names of a sample's tests sort in their
 // order.
-func testName(r bench.Reading) string { return fmt.Sprintf("%s%04d", testText, r.Seq) }
+func testName(r moisture.Reading) string { return fmt.Sprintf("%s%04d", testText, r.Seq) }
 
 // asText is something of the bench as its facts write it: figures as text.
 func asText(v any) string {
@@ -175,19 +175,19 @@ func (s *SampleTest) takeResults(texts map[string]string) {
 
 // testsFrom reads the tests of a draft; no tests are none. What a manager let
 // through is in the book and only there.
-func (s *SampleTest) testsFrom(texts map[string]string) (bench.Tests, error) {
-	var tests bench.Tests
+func (s *SampleTest) testsFrom(texts map[string]string) (moisture.Tests, error) {
+	var tests moisture.Tests
 	var wrong []error
 	for _, name := range slices.Sorted(maps.Keys(texts)) {
 		switch text := texts[name]; {
 		case strings.HasPrefix(name, testText):
-			var r bench.Reading
+			var r moisture.Reading
 			wrong = append(wrong, json.Unmarshal([]byte(text), &r), s.isSound(r, name))
 			tests.Readings = append(tests.Readings, r)
 		case strings.HasPrefix(name, dropText):
-			var d bench.Drop
+			var d moisture.Exclusion
 			wrong = append(wrong, json.Unmarshal([]byte(text), &d))
-			tests.Drops = append(tests.Drops, d)
+			tests.Exclusions = append(tests.Exclusions, d)
 		}
 	}
 	if s.load != nil && len(tests.Readings) > 0 {
@@ -200,7 +200,7 @@ func (s *SampleTest) testsFrom(texts map[string]string) (bench.Tests, error) {
 }
 
 // goOn says why tests do not go on from those the book has.
-func goOn(inBook, tests bench.Tests) error {
+func goOn(inBook, tests moisture.Tests) error {
 	for i, r := range inBook.Readings {
 		if i >= len(tests.Readings) || asText(r) != asText(tests.Readings[i]) {
 			return errors.New(Say("the book has other tests by now"))
@@ -211,7 +211,7 @@ func goOn(inBook, tests bench.Tests) error {
 
 // isSound says why a test cannot have been made here: each that was came to a
 // moisture by itself.
-func (s *SampleTest) isSound(r bench.Reading, name string) error {
+func (s *SampleTest) isSound(r moisture.Reading, name string) error {
 	if name != testName(r) {
 		return errors.New(Say("test %d stands under another number", r.Seq))
 	}

@@ -8,7 +8,7 @@ import (
 	"testing"
 	"time"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -38,7 +38,7 @@ func TestBenchStandsAsItWas(t *testing.T) {
 			b.test(t, "58")
 			b.test(t, "70")
 			b.LeaveOut("3")
-			if wrong := r.answer(map[string]string{"rule": string(bench.Spoiled), "reason": "spilt"}); len(wrong) > 0 {
+			if wrong := r.answer(map[string]string{"rule": string(moisture.Spoiled), "reason": "spilt"}); len(wrong) > 0 {
 				t.Fatal(wrong)
 			}
 		},
@@ -161,7 +161,7 @@ func TestEverySampleIsKept(t *testing.T) {
 	NewYard(next.frame)
 	for i, row := range rows {
 		s := after.samples[row.ID]
-		if s == nil || !slices.ContainsFunc(s.tests.Readings, func(r bench.Reading) bool { return r.Percent.Figure() == fmt.Sprintf("1%d.1", i) }) {
+		if s == nil || !slices.ContainsFunc(s.tests.Readings, func(r moisture.Reading) bool { return r.Percent.Figure() == fmt.Sprintf("1%d.1", i) }) {
 			t.Errorf("load %s stands at the bench as %+v", row.ID, s)
 		}
 	}

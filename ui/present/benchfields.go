@@ -1,7 +1,7 @@
 package present
 
 import (
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -30,7 +30,7 @@ func (s *SampleTest) whatFields() []model.Field {
 	if s.method().UsesMeter() {
 		out = append(out, model.Field{ID: "meter", Label: Say("Meter"), Kind: model.FindField, Chars: 20, Options: s.meterOptions()})
 	}
-	if s.method() == bench.ByDial {
+	if s.method() == meter.ByDial {
 		out = append(out, model.Field{ID: "chart", Label: Say("Chart"), Kind: model.FindField, Chars: 20, Options: s.chartOptions()})
 	}
 	return out
@@ -53,19 +53,19 @@ func (s *SampleTest) testFields() []model.Field {
 			model.Field{ID: "dryer", Label: Say("Dryer-hot"), Kind: model.TickField, Part: model.WeightPart})
 	}
 	switch s.method() {
-	case bench.ByDial:
+	case meter.ByDial:
 		return append(out, figure("dial", Say("Dial"), Say("div.")))
-	case bench.Direct:
+	case meter.Direct:
 		return append(out, figure("percent", Say("Meter reads"), "%"))
-	case bench.ByOven:
+	case meter.ByOven:
 		return append(out, figure("wet", Say("Dish, wet"), "g"), figure("tare", Say("Dish, empty"), "g"), figure("dry", Say("Dish, dried"), "g"))
 	}
 	return append(out, figure("percent", Say("Moisture"), "%"), model.Field{ID: "reason", Label: Say("Reason"), Part: model.WeightPart, Chars: 24})
 }
 
 // lastField is the field whose Enter makes the test.
-func lastField(m bench.Method) string {
-	return map[bench.Method]string{bench.ByDial: "dial", bench.Direct: "percent", bench.ByOven: "dry", bench.Typed: "reason"}[m]
+func lastField(m meter.Method) string {
+	return map[meter.Method]string{meter.ByDial: "dial", meter.Direct: "percent", meter.ByOven: "dry", meter.Typed: "reason"}[m]
 }
 
 // otherFields are the load's other results, then what is kept of the sample.
@@ -136,21 +136,21 @@ func (s *SampleTest) untyped(id string) string {
 
 func methodOptions() []model.Option {
 	var out []model.Option
-	for _, m := range bench.Methods() {
+	for _, m := range meter.Methods() {
 		out = append(out, model.Option{Code: string(m), Name: methodWord(m), ByName: true})
 	}
 	return out
 }
 
 // methodWord is what a method is called.
-func methodWord(m bench.Method) string { return Say(m.String()) }
+func methodWord(m meter.Method) string { return Say(m.String()) }
 
 // meterOptions are the meters of the method, with how each stands.
 func (s *SampleTest) meterOptions() []model.Option {
 	out := []model.Option{}
 	for _, m := range s.bench.equipment.Meters {
 		if m.Method == s.method() {
-			out = append(out, model.Option{Code: m.ID, Detail: join(", ", m.Model, standingWord(s.bench.equipment.Standings[m.ID].State).Text)})
+			out = append(out, model.Option{Code: m.ID, Detail: join(", ", m.Model, standingWord(s.bench.equipment.Statuses[m.ID].State).Text)})
 		}
 	}
 	return out

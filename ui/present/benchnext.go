@@ -4,8 +4,9 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/working"
 	"tenthpoint/ui/model"
@@ -15,7 +16,7 @@ import (
 // was understood and what is doubtful about it.
 func (s *SampleTest) work() {
 	s.next = next{readings: map[string]string{}, remarks: map[string]model.Remark{}}
-	r := bench.Reading{
+	r := moisture.Reading{
 		Seq: s.seq(), Method: s.method(), Crop: s.crop(),
 		Day: s.bench.frame.Desk.Today(), Tester: s.bench.frame.Desk.Who().Name,
 	}
@@ -58,32 +59,32 @@ func (s *SampleTest) remark(field string, state model.State, text string) {
 type figure struct {
 	id    string
 	field quantity.Field
-	into  func(*bench.Reading) *quantity.Amount
+	into  func(*moisture.Reading) *quantity.Amount
 }
 
 // figures are the figures of a method.
 func (s *SampleTest) figures() []figure {
-	dish := func(id string, into func(*bench.Reading) *quantity.Amount) figure {
-		return figure{id, bench.DishField, into}
+	dish := func(id string, into func(*moisture.Reading) *quantity.Amount) figure {
+		return figure{id, moisture.DishField, into}
 	}
-	percent := figure{"percent", bench.MoistureField, func(r *bench.Reading) *quantity.Amount { return &r.Percent }}
-	mass := figure{"mass", bench.MassField, func(r *bench.Reading) *quantity.Amount { return &r.Mass }}
+	percent := figure{"percent", moisture.MoistureField, func(r *moisture.Reading) *quantity.Amount { return &r.Percent }}
+	mass := figure{"mass", moisture.MassField, func(r *moisture.Reading) *quantity.Amount { return &r.Mass }}
 	switch s.method() {
-	case bench.ByDial:
-		return []figure{mass, {"dial", bench.DialField, func(r *bench.Reading) *quantity.Amount { return &r.Dial }}}
-	case bench.Direct:
+	case meter.ByDial:
+		return []figure{mass, {"dial", moisture.DialField, func(r *moisture.Reading) *quantity.Amount { return &r.Dial }}}
+	case meter.Direct:
 		return []figure{mass, percent}
-	case bench.ByOven:
+	case meter.ByOven:
 		return []figure{
-			dish("wet", func(r *bench.Reading) *quantity.Amount { return &r.Dish.Wet }),
-			dish("tare", func(r *bench.Reading) *quantity.Amount { return &r.Dish.Tare }),
-			dish("dry", func(r *bench.Reading) *quantity.Amount { return &r.Dish.Dry }),
+			dish("wet", func(r *moisture.Reading) *quantity.Amount { return &r.Dish.Wet }),
+			dish("tare", func(r *moisture.Reading) *quantity.Amount { return &r.Dish.Tare }),
+			dish("dry", func(r *moisture.Reading) *quantity.Amount { return &r.Dish.Dry }),
 		}
 	}
 	return []figure{percent}
 }
 
-func (s *SampleTest) readFigures(r *bench.Reading) {
+func (s *SampleTest) readFigures(r *moisture.Reading) {
 	for _, f := range s.figures() {
 		f.field.Name = Say(f.field.Name)
 		*f.into(r) = s.parse(f.id, f.field)
@@ -122,7 +123,7 @@ func (s *SampleTest) degrees(id string) quantity.Amount {
 	if text == "" {
 		return quantity.Amount{}
 	}
-	field := map[quantity.Unit]quantity.Field{quantity.Fahrenheit: bench.FahrenheitField, quantity.Celsius: bench.CelsiusField}[scale]
+	field := map[quantity.Unit]quantity.Field{quantity.Fahrenheit: moisture.FahrenheitField, quantity.Celsius: moisture.CelsiusField}[scale]
 	field.Name = Say(field.Name)
 	a, err := field.Parse(text)
 	if err != nil {
@@ -136,7 +137,7 @@ func (s *SampleTest) degrees(id string) quantity.Amount {
 }
 
 // readTestWeight takes the test weight of the load, for charts that go by it.
-func (s *SampleTest) readTestWeight(r *bench.Reading) {
+func (s *SampleTest) readTestWeight(r *moisture.Reading) {
 	chart, err := s.bench.equipment.Charts.ByID(r.Chart)
 	if err != nil || s.form == nil {
 		return
@@ -169,14 +170,14 @@ func (s *SampleTest) sayMeter() {
 		s.remark("meter", model.Stop, Say("%s is another kind of meter: %s.", m.ID, methodWord(m.Method)))
 		return
 	}
-	s.next.readings["meter"] = join(", ", m.Model, standingWord(s.bench.equipment.Standings[m.ID].State).Text)
+	s.next.readings["meter"] = join(", ", m.Model, standingWord(s.bench.equipment.Statuses[m.ID].State).Text)
 }
 
 // beside is the field at which a doubt about a test is told.
-var beside = map[bench.Code]string{
-	bench.WrongMass: "mass", bench.Cold: "temperature", bench.MeterToGrain: "temperature", bench.FromDryer: "dryer",
-	bench.RoomOutside: "room", bench.MeterFailed: "meter", bench.MeterOverdue: "meter", bench.NeverChecked: "meter",
-	bench.InventedChart: "chart",
+var beside = map[moisture.Code]string{
+	moisture.WrongMass: "mass", moisture.Cold: "temperature", moisture.MeterToGrain: "temperature", moisture.FromDryer: "dryer",
+	moisture.RoomOutside: "room", moisture.MeterFailed: "meter", moisture.MeterOverdue: "meter", moisture.NeverChecked: "meter",
+	moisture.InventedChart: "chart",
 }
 
 // doubt tells what is doubtful about a test before it is made, so that the
@@ -209,7 +210,7 @@ func (s *SampleTest) convert() {
 		s.remark(last, model.Stop, sentence(err))
 		return
 	}
-	if s.method() == bench.ByDial || s.method() == bench.ByOven {
+	if s.method() == meter.ByDial || s.method() == meter.ByOven {
 		s.next.readings[last] = Say("makes %s", atAGlance.Apply(step.Value()))
 	}
 }
@@ -220,7 +221,7 @@ func (s *SampleTest) isWrong() bool {
 }
 
 // flagState is how a doubt about a reading is shown.
-func flagState(f bench.Flag) model.State {
+func flagState(f moisture.Flag) model.State {
 	switch {
 	case f.Override != nil:
 		return model.OK

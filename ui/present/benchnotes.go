@@ -5,7 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/ui/model"
 
 	"tenthpoint/internal/quantity"
@@ -50,37 +52,37 @@ func (s *SampleTest) advise() []model.Remark {
 		}
 	}
 	switch s.method() {
-	case bench.ByDial:
+	case meter.ByDial:
 		out = append(out, model.Remark{State: model.Wait, Word: Say("to do"), Text: Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")})
-	case bench.Direct:
+	case meter.Direct:
 		out = append(out, model.Remark{State: model.Wait, Word: Say("to do"), Text: Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")})
-	case bench.ByOven:
+	case meter.ByOven:
 		out = append(out, model.Remark{State: model.Wait, Word: Say("to do"), Text: Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")})
 	default:
 		out = append(out, model.Remark{State: model.Wait, Word: Say("to do"), Text: Say("Type the moisture and where it is from. Enter after the reason makes the test.")})
 	}
 	first, others := s.flagged(s.next.flags)
 	out = append(append(append(out, first...), others...), s.grade().saying()...)
-	p := bench.PolicyFor(s.bench.setup.Policies, s.crop())
+	p := moisture.PolicyFor(s.bench.setup.Policies, s.crop())
 	return append(out, model.Remark{State: model.Plain, Word: Say("the house asks"), Text: policyText(p)})
 }
 
 // policyText is how often a sample is tested, in a sentence.
-func policyText(p bench.Policy) string {
+func policyText(p moisture.Policy) string {
 	return Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
 
 // flagged are doubts with what to do about each: first those that stop the
 // ticket or ask for more tests, then the others. One doubt about several tests
 // is said once.
-func (s *SampleTest) flagged(flags []bench.Flag) (first, others []model.Remark) {
+func (s *SampleTest) flagged(flags []moisture.Flag) (first, others []model.Remark) {
 	var asking []model.Remark
 	for _, d := range gather(flags) {
 		saying := s.saying(d)
 		switch {
 		case saying.State == model.Stop:
 			first = append(first, saying)
-		case d.Code == bench.WideSpread || d.Code == bench.TooFewTests || d.Code == bench.NearLimit:
+		case d.Code == moisture.WideSpread || d.Code == moisture.TooFewTests || d.Code == moisture.NearLimit:
 			asking = append(asking, saying)
 		default:
 			others = append(others, saying)
@@ -91,11 +93,11 @@ func (s *SampleTest) flagged(flags []bench.Flag) (first, others []model.Remark) 
 
 // doubt is one doubt about one or more tests; none is the sample as a whole.
 type doubt struct {
-	bench.Flag
+	moisture.Flag
 	tests []string
 }
 
-func gather(flags []bench.Flag) []doubt {
+func gather(flags []moisture.Flag) []doubt {
 	var out []doubt
 	for _, f := range flags {
 		i := slices.IndexFunc(out, func(d doubt) bool { return d.Code == f.Code && d.What == f.What && d.Override == f.Override })
@@ -131,7 +133,7 @@ func (s *SampleTest) saying(d doubt) model.Remark {
 // leftOut are the tests that do not count, with rule and person.
 func (s *SampleTest) leftOut() []model.Remark {
 	var out []model.Remark
-	for _, d := range s.tests.Drops {
+	for _, d := range s.tests.Exclusions {
 		text := Say("Left out by %s: %s.", d.By, dropWord(d.Rule))
 		if d.Reason != "" {
 			text = Say("Left out by %s: %s (%s).", d.By, dropWord(d.Rule), d.Reason)
@@ -143,7 +145,7 @@ func (s *SampleTest) leftOut() []model.Remark {
 
 // verdicts say whether the grain is dry enough, a line for each purpose, and how
 // sure that is.
-func verdicts(a bench.Advice) []model.Remark {
+func verdicts(a dryness.Advice) []model.Remark {
 	if len(a.Verdicts) == 0 {
 		return nil
 	}
@@ -164,7 +166,7 @@ func verdicts(a bench.Advice) []model.Remark {
 
 // verdictLine is the answer for one purpose: "to buy as dry: no, 1 pt above
 // 13 %".
-func verdictLine(v bench.Verdict) string {
+func verdictLine(v dryness.Verdict) string {
 	purpose := purposeWord(v.Purpose)
 	if v.Class != "" {
 		purpose = Say("%s, %s", purpose, Say(v.Class))
@@ -181,12 +183,12 @@ func verdictLine(v bench.Verdict) string {
 }
 
 // whyUncertain is why an answer is no more certain than the reading.
-func whyUncertain(a bench.Advice) string {
+func whyUncertain(a dryness.Advice) string {
 	b := a.Band
 	switch {
 	case !b.Stated():
 		return Say("How far the meter may be off is not entered, so how certain this is cannot be told.")
-	case slices.ContainsFunc(a.Verdicts, func(v bench.Verdict) bool { return b.Straddles(v.Limit) }):
+	case slices.ContainsFunc(a.Verdicts, func(v dryness.Verdict) bool { return b.Straddles(v.Limit) }):
 		return Say("The meter may be off by %s: the grain may be anything from %s to %s.",
 			b.High.Sub(b.Reading).In(quantity.Point), b.Low.FixedString(1), b.High.FixedString(1))
 	}
@@ -194,7 +196,7 @@ func whyUncertain(a bench.Advice) string {
 }
 
 // choices are what the grower can do with the load.
-func choices(a bench.Advice) []model.Remark {
+func choices(a dryness.Advice) []model.Remark {
 	var out []model.Remark
 	for _, o := range a.Options {
 		out = append(out, model.Remark{State: model.Plain, Word: Say(o.Name), Text: translate(o.Text)})

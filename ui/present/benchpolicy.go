@@ -6,8 +6,9 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -41,7 +42,7 @@ func (m *Meters) askPolicyFor(crop string) {
 		m.frame.Fail(err)
 		return
 	}
-	p := bench.PolicyFor(setup.Policies, crop)
+	p := moisture.PolicyFor(setup.Policies, crop)
 	name := grainName(crop)
 	if crop == "" {
 		name = Say("every grain without its own")
@@ -74,7 +75,7 @@ func (m *Meters) askPolicyFor(crop string) {
 
 func authorityOptions() []model.Option {
 	var out []model.Option
-	for _, a := range bench.Authorities() {
+	for _, a := range meter.CheckTolerances() {
 		out = append(out, model.Option{Code: a.ID, Name: a.Name, Detail: a.Source, ByName: true})
 	}
 	return append(out, model.Option{Code: desk.HouseRule, Name: Say("the house, by its own limit"), ByName: true})
@@ -87,7 +88,7 @@ var (
 )
 
 // readPolicy reads the sheet over what was, and says by field what is wrong.
-func readPolicy(setup desk.Bench, p bench.Policy, crop string, values map[string]string) (desk.Bench, map[string]string) {
+func readPolicy(setup desk.Bench, p moisture.Policy, crop string, values map[string]string) (desk.Bench, map[string]string) {
 	wrong := map[string]string{}
 	whole := func(id, label string) int {
 		field := wholeField
@@ -122,7 +123,7 @@ func readPolicy(setup desk.Bench, p bench.Policy, crop string, values map[string
 			wrong["count"] = strings.TrimSpace(wrong["count"] + " " + sentence(err))
 		}
 	}
-	others := slices.DeleteFunc(slices.Clone(setup.Policies), func(o bench.Policy) bool { return o.Crop == crop })
+	others := slices.DeleteFunc(slices.Clone(setup.Policies), func(o moisture.Policy) bool { return o.Crop == crop })
 	setup.Policies = append(others, p)
 	return setup, wrong
 }

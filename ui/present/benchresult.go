@@ -3,8 +3,10 @@ package present
 import (
 	"strconv"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/working"
@@ -15,28 +17,28 @@ import (
 // are made of those that are asked for.
 func (b *Bench) BigFigures() []model.Figure {
 	s := b.hand
-	moisture := model.Figure{Caption: Say("Moisture"), Value: notYet, Unit: "%"}
+	shown := model.Figure{Caption: Say("Moisture"), Value: notYet, Unit: "%"}
 	spread := model.Figure{Caption: Say("Spread"), Value: notYet, Unit: "pt"}
 	made := model.Figure{Caption: Say("Tests"), Value: strconv.Itoa(s.kept())}
 	if !s.isTested() {
-		return []model.Figure{moisture, spread, made}
+		return []model.Figure{shown, spread, made}
 	}
 	r := s.found.testing.Result
-	moisture.Value = figureOf(r.Moisture)
+	shown.Value = figureOf(r.Moisture)
 	if r.Stopped() {
-		moisture.State = model.Stop
+		shown.State = model.Stop
 	}
 	if r.Spread.Kind() != working.NotApplied {
-		spread.Value = bench.PolicyFor(b.setup.Policies, s.crop()).ShownSpread(r.Spread.Value()).Figure()
+		spread.Value = moisture.PolicyFor(b.setup.Policies, s.crop()).ShownSpread(r.Spread.Value()).Figure()
 	}
 	if r.More > 0 {
 		made.Value, made.State = Say("%d of %d", s.kept(), s.kept()+r.More), model.Warn
 	}
-	return []model.Figure{moisture, spread, made}
+	return []model.Figure{shown, spread, made}
 }
 
 // kept is how many tests count.
-func (s *SampleTest) kept() int { return len(s.tests.Readings) - len(s.tests.Drops) }
+func (s *SampleTest) kept() int { return len(s.tests.Readings) - len(s.tests.Exclusions) }
 
 // Rows are all tests made, those left out among them.
 func (b *Bench) Rows() []model.Row {
@@ -55,12 +57,12 @@ func (b *Bench) Rows() []model.Row {
 }
 
 func (s *SampleTest) isDropped(seq int) bool {
-	_, dropped := find(s.tests.Drops, func(d bench.Drop) bool { return d.Test == seq })
+	_, dropped := find(s.tests.Exclusions, func(d moisture.Exclusion) bool { return d.Test == seq })
 	return dropped
 }
 
 // figureOf is what one test came to.
-func (s *SampleTest) figureOf(r bench.Reading) string {
+func (s *SampleTest) figureOf(r moisture.Reading) string {
 	step, err := r.Work(&working.Sheet{}, s.bench.equipment)
 	if err != nil {
 		return notYet
@@ -69,14 +71,14 @@ func (s *SampleTest) figureOf(r bench.Reading) string {
 }
 
 // howRead is a test in a few figures.
-func howRead(r bench.Reading) string {
+func howRead(r moisture.Reading) string {
 	var what string
 	switch r.Method {
-	case bench.ByDial:
+	case meter.ByDial:
 		what = Say("dial %s, %s", r.Dial.In(quantity.Plain), r.Mass)
-	case bench.Direct:
+	case meter.Direct:
 		what = Say("meter %s", r.Meter)
-	case bench.ByOven:
+	case meter.ByOven:
 		what = Say("oven")
 	default:
 		return Say("typed: %s", r.Reason)
@@ -103,7 +105,7 @@ func (b *Bench) Ruler() model.Ruler {
 	return r
 }
 
-func allDry(a bench.Advice) bool {
+func allDry(a dryness.Advice) bool {
 	for _, v := range a.Verdicts {
 		if !v.Dry {
 			return false
@@ -119,7 +121,7 @@ func (b *Bench) Working() []slip.PaperLine {
 	if !s.isTested() {
 		return append(lines, slip.PaperLine{Kind: slip.PaperText, Left: Say("No test has been made.")})
 	}
-	return append(append(lines, stepLines(s.found.testing.Sheet.Steps())...), s.grade().lines()...)
+	return append(append(lines, stepLines(s.found.testing.Sheet.Steps(), "")...), s.grade().lines()...)
 }
 
 // grade is what the sample would grade by the tests made and the other results as

@@ -4,10 +4,12 @@ import (
 	"context"
 	"slices"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -19,7 +21,7 @@ type SampleTest struct {
 	load  *load.Load // nil for grain without a load
 	form  *LoadForm  // the other results of the load; nil without one
 	typed map[string]string
-	tests bench.Tests
+	tests moisture.Tests
 	found findings
 	next  next
 }
@@ -29,18 +31,18 @@ type findings struct {
 	testing desk.Testing
 	fault   error      // why they come to nothing
 	would   *load.Load // the load as it would stand
-	advice  bench.Advice
+	advice  dryness.Advice
 	judged  bool
 	worth   *desk.Worth
-	ruler   bench.Ruler
+	ruler   moisture.Ruler
 }
 
 // next is the test being typed.
 type next struct {
-	reading  bench.Reading
+	reading  moisture.Reading
 	readings map[string]string
 	remarks  map[string]model.Remark
-	flags    []bench.Flag // doubts that can be told before the test is made
+	flags    []moisture.Flag // doubts that can be told before the test is made
 }
 
 // newSampleTest begins where the book stands: tests written down for the load
@@ -73,7 +75,7 @@ func (s *SampleTest) offerUsual() {
 // rebase takes the load as the book now has it. Tests that are not written down
 // stay, unless the book has others.
 func (s *SampleTest) rebase(l *load.Load) {
-	var before *bench.Tests
+	var before *moisture.Tests
 	if s.load != nil {
 		before = testsOf(s.load)
 	}
@@ -89,15 +91,15 @@ func (s *SampleTest) rebase(l *load.Load) {
 	s.workTests()
 }
 
-func testsOf(l *load.Load) *bench.Tests {
+func testsOf(l *load.Load) *moisture.Tests {
 	if m := l.Sample.Moisture; m != nil && m.Bench != nil {
 		return &m.Bench.Tests
 	}
 	return nil
 }
 
-func sameTests(a, b bench.Tests) bool {
-	return len(a.Readings) == len(b.Readings) && slices.Equal(a.Drops, b.Drops) && slices.Equal(a.Overrides, b.Overrides)
+func sameTests(a, b moisture.Tests) bool {
+	return len(a.Readings) == len(b.Readings) && slices.Equal(a.Exclusions, b.Exclusions) && slices.Equal(a.Overrides, b.Overrides)
 }
 
 func (s *SampleTest) id() string {
@@ -124,16 +126,16 @@ func (s *SampleTest) crop() string {
 	return s.typed["grain"]
 }
 
-func (s *SampleTest) method() bench.Method {
-	m := bench.Method(s.typed["method"])
-	if !slices.Contains(bench.Methods(), m) {
-		return bench.Typed
+func (s *SampleTest) method() meter.Method {
+	m := meter.Method(s.typed["method"])
+	if !slices.Contains(meter.Methods(), m) {
+		return meter.Typed
 	}
 	return m
 }
 
-func (s *SampleTest) meter() (bench.Meter, bool) {
-	return find(s.bench.equipment.Meters, func(m bench.Meter) bool { return m.ID == s.typed["meter"] })
+func (s *SampleTest) meter() (meter.Meter, bool) {
+	return find(s.bench.equipment.Meters, func(m meter.Meter) bool { return m.ID == s.typed["meter"] })
 }
 
 // subject is the load that is tested, or a load of nothing but its grain.

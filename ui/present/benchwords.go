@@ -1,34 +1,36 @@
 package present
 
 import (
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/ui/model"
 )
 
 // doubtWords name the reasons to doubt a reading.
-var doubtWords = map[bench.Code]string{
-	bench.WrongMass:     "wrong mass",
-	bench.MeterFailed:   "meter failed",
-	bench.MeterOverdue:  "meter overdue",
-	bench.NeverChecked:  "meter never checked",
-	bench.OtherEdition:  "other calibration",
-	bench.Cold:          "too cold",
-	bench.FromDryer:     "hot from the dryer",
-	bench.EstimateOnly:  "only an estimate",
-	bench.MeterToGrain:  "meter and grain apart",
-	bench.RoomOutside:   "room out of range",
-	bench.OutsidePosted: "outside what is posted",
-	bench.NoSample:      "no grain temperature",
-	bench.NoRoom:        "no room temperature",
-	bench.ByHand:        "typed by hand",
-	bench.InventedChart: "example chart",
-	bench.WideSpread:    "tests differ",
-	bench.TooFewTests:   "too few tests",
-	bench.NearLimit:     "near a limit",
+var doubtWords = map[moisture.Code]string{
+	moisture.WrongMass:     "wrong mass",
+	moisture.MeterFailed:   "meter failed",
+	moisture.MeterOverdue:  "meter overdue",
+	moisture.NeverChecked:  "meter never checked",
+	moisture.OtherEdition:  "other calibration",
+	moisture.Cold:          "too cold",
+	moisture.FromDryer:     "hot from the dryer",
+	moisture.EstimateOnly:  "only an estimate",
+	moisture.MeterToGrain:  "meter and grain apart",
+	moisture.RoomOutside:   "room out of range",
+	moisture.OutsidePosted: "outside what is posted",
+	moisture.NoSample:      "no grain temperature",
+	moisture.NoRoom:        "no room temperature",
+	moisture.ByHand:        "typed by hand",
+	moisture.InventedChart: "example chart",
+	moisture.WideSpread:    "tests differ",
+	moisture.TooFewTests:   "too few tests",
+	moisture.NearLimit:     "near a limit",
 }
 
 // doubtWord is what a doubt is called.
-func doubtWord(c bench.Code) string {
+func doubtWord(c moisture.Code) string {
 	if word, known := doubtWords[c]; known {
 		return Say(word)
 	}
@@ -36,12 +38,12 @@ func doubtWord(c bench.Code) string {
 }
 
 // dropWords name the rules under which a test may be left out.
-var dropWords = map[bench.DropRule]string{
-	bench.Spoiled:            "the test was spoiled",
-	bench.FarthestFromMiddle: "farthest from the middle one, and the spread too wide",
+var dropWords = map[moisture.ExclusionRule]string{
+	moisture.Spoiled:            "the test was spoiled",
+	moisture.FarthestFromMiddle: "farthest from the middle one, and the spread too wide",
 }
 
-func dropWord(r bench.DropRule) string {
+func dropWord(r moisture.ExclusionRule) string {
 	if word, known := dropWords[r]; known {
 		return Say(word)
 	}
@@ -49,14 +51,14 @@ func dropWord(r bench.DropRule) string {
 }
 
 // purposeWords name what grain is to be dry enough for.
-var purposeWords = map[bench.Purpose]string{
-	bench.ByClass:      "by class",
-	bench.ToBuy:        "to buy as dry",
-	bench.ToStoreShort: "to store a short time",
-	bench.ToStoreLong:  "to store a long time",
+var purposeWords = map[dryness.Purpose]string{
+	dryness.ByClass:      "by class",
+	dryness.ToBuy:        "to buy as dry",
+	dryness.ToStoreShort: "to store a short time",
+	dryness.ToStoreLong:  "to store a long time",
 }
 
-func purposeWord(p bench.Purpose) string {
+func purposeWord(p dryness.Purpose) string {
 	if word, known := purposeWords[p]; known {
 		return Say(word)
 	}
@@ -64,15 +66,15 @@ func purposeWord(p bench.Purpose) string {
 }
 
 // standingWord says in a word how a meter stands with its checks.
-func standingWord(s bench.State) model.Remark {
+func standingWord(s meter.State) model.Remark {
 	switch s {
-	case bench.Good:
+	case meter.Good:
 		return model.Remark{State: model.OK, Text: Say("checked")}
-	case bench.Due:
+	case meter.Due:
 		return model.Remark{State: model.Warn, Text: Say("check due")}
-	case bench.Overdue:
+	case meter.Overdue:
 		return model.Remark{State: model.Stop, Text: Say("check overdue")}
-	case bench.Failed:
+	case meter.Failed:
 		return model.Remark{State: model.Stop, Text: Say("failed its check")}
 	}
 	return model.Remark{State: model.Warn, Text: Say("never checked")}

@@ -5,9 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -151,7 +151,7 @@ func figureOrNone(text string) (*quantity.Amount, error) {
 	if strings.TrimSpace(text) == "" {
 		return nil, nil
 	}
-	field := bench.MoistureField
+	field := moisture.MoistureField
 	field.Name = Say("Moisture")
 	a, err := field.Parse(text)
 	if err != nil {

@@ -78,7 +78,7 @@ func (f *LoadForm) priceLine() line {
 		},
 		hint: func(l *load.Load) string {
 			if l.Details.Price == nil {
-				return Say("price later")
+				return Say(l.Details.Disposition.Unpriced())
 			}
 			return Say(l.Details.PriceSource)
 		},

@@ -78,7 +78,7 @@ func TestEveryTypedTextIsAnswered(t *testing.T) {
 		{"musty", "maybe", model.Stop, "yes or no"},
 		{"heating", "y", model.Stop, "let a manager accept it"},
 		{"price", "4.15", model.Plain, "typed at the desk"},
-		{"price", "", model.Plain, "price later"},
+		{"price", "", model.Plain, "price not set"},
 		{"price", "$4.15", model.Plain, "typed at the desk"},
 		{"price", "4.15 $/cwt", model.Stop, "$/cwt"},
 		{"price", "0", model.Stop, "Price"},

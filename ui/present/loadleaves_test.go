@@ -46,7 +46,7 @@ func TestTruckTakesGrainAway(t *testing.T) {
 	}
 	wantOnSlip(t, f.Slip(), "Example Feed Mill", "50,400 lb", "outbound", "weighed only, under no rates", "50,400 lb ÷ 56 lb/bu")
 	for _, l := range f.Slip() {
-		if l.Right == "price later" || l.Right == "when settled" || l.Right == "no rates chosen" {
+		if l.Right == "price not set" || l.Right == "when settled" || l.Right == "no rates chosen" {
 			t.Errorf("the slip of grain that leaves promises %q for %s", l.Right, l.Left)
 		}
 	}

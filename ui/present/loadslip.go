@@ -48,5 +48,5 @@ func (f *LoadForm) Working() []slip.PaperLine {
 		}
 		return lines
 	}
-	return append(append(lines, workingLines(s)...), f.frame.gradeLines(f.now.load)...)
+	return append(append(lines, workingLines(s, f.now.load.Details.Disposition)...), f.frame.gradeLines(f.now.load)...)
 }

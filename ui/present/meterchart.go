@@ -1,7 +1,7 @@
 package present
 
 import (
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -23,15 +23,15 @@ func (m *Meters) Chart() CheckChart {
 	if len(from.Points) == 0 {
 		return out
 	}
-	for _, p := range from.Points {
-		point := model.ChartPoint{X: p.X, Y: p.Y}
+	for i, p := range from.Points {
+		point := model.ChartPoint{X: across(from, i), Y: errorHeight(from, p.Check.Error())}
 		if p.Outside {
 			point.State, point.Label = model.Stop, withSign(p.Check.Error(), bare(p.Check.Error()))
 		}
 		out.Points = append(out.Points, point)
 	}
 	out.Scale = m.scale(from)
-	out.Limits = limitLines(from)
+	out.Limits = limitLines(from, m.log.Bias)
 	first, last := from.Points[0].Check.Day, from.Points[len(from.Points)-1].Check.Day
 	out.Days = []model.Guide{{At: 40, Label: m.frame.Date(first)}}
 	if last != first {
@@ -40,21 +40,38 @@ func (m *Meters) Chart() CheckChart {
 	return out
 }
 
-// scale names nought and both edges, in points.
-func (m *Meters) scale(c bench.ErrorChart) []model.Guide {
+// across is the place of a check by its day, in thousandths from the left; the
+// checks of a single day stand side by side.
+func across(c meter.ErrorLog, n int) int {
+	first, last := c.Points[0].Check.Day, c.Points[len(c.Points)-1].Check.Day
+	days, part := first.DaysUntil(last), first.DaysUntil(c.Points[n].Check.Day)
+	if days == 0 {
+		days, part = len(c.Points)+1, n+1
+	}
+	return part * 1000 / days
+}
+
+// errorHeight is the place of an error in thousandths from the bottom, 0 points
+// in the middle.
+func errorHeight(c meter.ErrorLog, e quantity.Amount) int {
+	return 500 + wholeThousandths(c.Share(e).Div(quantity.Int(2, quantity.Plain)), toOne)
+}
+
+// scale names zero and both edges, in points.
+func (m *Meters) scale(c meter.ErrorLog) []model.Guide {
 	edge := c.Edge.In(quantity.Plain).Written()
 	return []model.Guide{{At: 0, Label: "-" + edge}, {At: 500, Label: "0"}, {At: 1000, Label: "+" + edge}}
 }
 
 // limitLines are the limits of the newest check, and the mean error with what
 // holds the true bias.
-func limitLines(c bench.ErrorChart) []model.Guide {
+func limitLines(c meter.ErrorLog, bias meter.Bias) []model.Guide {
 	var out []model.Guide
 	if p := c.Points[len(c.Points)-1]; p.Limited {
-		out = append(out, model.Guide{At: p.Upper, Label: Say("allowed"), State: model.Stop}, model.Guide{At: p.Lower, Label: Say("allowed"), State: model.Stop})
+		out = append(out, model.Guide{At: errorHeight(c, p.Limit), Label: Say("allowed"), State: model.Stop}, model.Guide{At: errorHeight(c, p.Limit.Neg()), Label: Say("allowed"), State: model.Stop})
 	}
-	if c.Mean != nil {
-		out = append(out, model.Guide{At: *c.Mean, Label: Say("mean"), State: model.Wait})
+	if bias.Mean != nil {
+		out = append(out, model.Guide{At: errorHeight(c, bias.Mean.Value()), Label: Say("mean"), State: model.Wait})
 	}
 	return out
 }

@@ -4,7 +4,8 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -53,9 +54,9 @@ func (m *Meters) degrees() quantity.Unit {
 }
 
 // readCheck reads a check as typed, and says by field what is wrong.
-func (m *Meters) readCheck(meter bench.Meter, values map[string]string) (bench.Check, map[string]string) {
+func (m *Meters) readCheck(checked meter.Meter, values map[string]string) (meter.Check, map[string]string) {
 	wrong := map[string]string{}
-	c := bench.Check{Meter: meter.ID, Calibration: meter.Calibration, Crop: values["crop"], Name: strings.TrimSpace(values["name"])}
+	c := meter.Check{Meter: checked.ID, Calibration: checked.Calibration, Crop: values["crop"], Name: strings.TrimSpace(values["name"])}
 	read := func(id, label string, field quantity.Field) (a quantity.Amount) {
 		field.Name = label
 		if strings.TrimSpace(values[id]) == "" {
@@ -67,17 +68,17 @@ func (m *Meters) readCheck(meter bench.Meter, values map[string]string) (bench.C
 		}
 		return a
 	}
-	c.Reference = read("oven", Say("Oven says"), bench.MoistureField)
-	c.Reading = read("meter", Say("Meter reads"), bench.MoistureField)
-	warmth := bench.FahrenheitField
+	c.Reference = read("oven", Say("Oven says"), moisture.MoistureField)
+	c.Reading = read("meter", Say("Meter reads"), moisture.MoistureField)
+	warmth := moisture.FahrenheitField
 	if m.degrees() == quantity.Celsius {
-		warmth = bench.CelsiusField
+		warmth = moisture.CelsiusField
 	}
 	c.Sample = read("warmth", Say("Sample at"), warmth)
 	return c, wrong
 }
 
-func (m *Meters) writeCheck(meter bench.Meter, c bench.Check) {
+func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
 	if err := m.frame.Desk.CheckMeter(context.Background(), c); err != nil {
 		m.frame.Fail(err)
 		return

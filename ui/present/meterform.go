@@ -5,7 +5,8 @@ import (
 	"errors"
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -14,32 +15,32 @@ import (
 // hand to be changed. A new calibration is a new instrument: its checks begin
 // anew.
 func (m *Meters) AskMeter(isNew bool) {
-	meter, there := m.inHand()
-	title := Say("Change meter %s", meter.ID)
+	edited, there := m.inHand()
+	title := Say("Change meter %s", edited.ID)
 	if isNew || !there {
-		meter, title = bench.Meter{Method: bench.Direct}, Say("A new meter")
+		edited, title = meter.Meter{Method: meter.Direct}, Say("A new meter")
 	}
 	m.frame.Put(model.Ask{
-		Draft: "meter", Of: "meter " + meter.ID,
+		Draft: "meter", Of: "meter " + edited.ID,
 		Title: title, Text: Say("A new calibration begins a new log: what was known of the old one does not carry over."),
 		Fields: []model.AskField{
-			{ID: "id", Label: Say("Name"), Value: meter.ID, Chars: 12, Hint: Say("short, as on its label"), Required: true},
-			{ID: "model", Label: Say("Model"), Value: meter.Model, Chars: 28, Hint: Say("as on its plate"), Required: true},
-			{ID: "serial", Label: Say("Serial"), Value: meter.Serial, Chars: 16},
-			{ID: "method", Label: Say("Read by"), Options: meterMethods(), Value: string(meter.Method), Chars: 24, Required: true},
-			{ID: "calibration", Label: Say("Calibration"), Value: meter.Calibration, Chars: 16, Required: true},
-			{ID: "tolerance", Label: Say("Tolerance"), Unit: "pt", Figures: true, Value: figureText(meter.Tolerance), Chars: 7, Hint: Say("as its maker claims")},
-			{ID: "coldest", Label: Say("Room from"), Unit: m.degrees().String(), Figures: true, Value: figureText(meter.Ambient.Low), Chars: 7},
-			{ID: "warmest", Label: Say("Room to"), Unit: m.degrees().String(), Figures: true, Value: figureText(meter.Ambient.High), Chars: 7},
-			{ID: "apart", Label: Say("Grain off by"), Unit: m.degrees().String(), Figures: true, Value: figureText(meter.MaxDifference), Chars: 7, Hint: Say("at most")},
+			{ID: "id", Label: Say("Name"), Value: edited.ID, Chars: 12, Hint: Say("short, as on its label"), Required: true},
+			{ID: "model", Label: Say("Model"), Value: edited.Model, Chars: 28, Hint: Say("as on its plate"), Required: true},
+			{ID: "serial", Label: Say("Serial"), Value: edited.Serial, Chars: 16},
+			{ID: "method", Label: Say("Read by"), Options: meterMethods(), Value: string(edited.Method), Chars: 24, Required: true},
+			{ID: "calibration", Label: Say("Calibration"), Value: edited.Calibration, Chars: 16, Required: true},
+			{ID: "tolerance", Label: Say("Tolerance"), Unit: "pt", Figures: true, Value: figureText(edited.Tolerance), Chars: 7, Hint: Say("as its maker claims")},
+			{ID: "coldest", Label: Say("Room from"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.Ambient.Low), Chars: 7},
+			{ID: "warmest", Label: Say("Room to"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.Ambient.High), Chars: 7},
+			{ID: "apart", Label: Say("Grain off by"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.MaxDifference), Chars: 7, Hint: Say("at most")},
 		},
 		Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
-			_, wrong := m.readMeter(meter, values)
+			_, wrong := m.readMeter(edited, values)
 			return wrong
 		},
 		Then: func(values map[string]string) {
-			changed, _ := m.readMeter(meter, values)
+			changed, _ := m.readMeter(edited, values)
 			m.setMeter(changed)
 		},
 	})
@@ -47,7 +48,7 @@ func (m *Meters) AskMeter(isNew bool) {
 
 func meterMethods() []model.Option {
 	var out []model.Option
-	for _, method := range bench.Methods() {
+	for _, method := range meter.Methods() {
 		if method.UsesMeter() {
 			out = append(out, model.Option{Code: string(method), Name: methodWord(method), ByName: true})
 		}
@@ -72,7 +73,7 @@ var (
 
 // readMeter reads a meter as typed over what it was, and says by field what is
 // wrong. What is posted for single grains stays.
-func (m *Meters) readMeter(was bench.Meter, values map[string]string) (bench.Meter, map[string]string) {
+func (m *Meters) readMeter(was meter.Meter, values map[string]string) (meter.Meter, map[string]string) {
 	wrong := map[string]string{}
 	text := func(id string) string { return strings.TrimSpace(values[id]) }
 	read := func(id, label string, field quantity.Field) (a quantity.Amount) {
@@ -86,28 +87,28 @@ func (m *Meters) readMeter(was bench.Meter, values map[string]string) (bench.Met
 		}
 		return a
 	}
-	warmth, apart := bench.FahrenheitField, fahrenheitApart
+	warmth, apart := moisture.FahrenheitField, fahrenheitApart
 	if m.degrees() == quantity.Celsius {
-		warmth, apart = bench.CelsiusField, celsiusApart
+		warmth, apart = moisture.CelsiusField, celsiusApart
 	}
-	meter := was
-	meter.ID, meter.Model, meter.Serial = text("id"), text("model"), text("serial")
-	meter.Method, meter.Calibration = bench.Method(text("method")), text("calibration")
-	meter.Tolerance = read("tolerance", Say("Tolerance"), toleranceField)
-	meter.Ambient = bench.Span{Low: read("coldest", Say("Room from"), warmth), High: read("warmest", Say("Room to"), warmth)}
-	meter.MaxDifference = read("apart", Say("Grain off by"), apart)
+	edited := was
+	edited.ID, edited.Model, edited.Serial = text("id"), text("model"), text("serial")
+	edited.Method, edited.Calibration = meter.Method(text("method")), text("calibration")
+	edited.Tolerance = read("tolerance", Say("Tolerance"), toleranceField)
+	edited.Ambient = quantity.Span{Low: read("coldest", Say("Room from"), warmth), High: read("warmest", Say("Room to"), warmth)}
+	edited.MaxDifference = read("apart", Say("Grain off by"), apart)
 	if (text("coldest") == "") != (text("warmest") == "") {
 		wrong["warmest"] = Say("Give both ends of the range, or neither.")
 	}
 	if len(wrong) == 0 {
-		if err := errors.Join(meter.Check()...); err != nil {
+		if err := errors.Join(edited.Check()...); err != nil {
 			wrong["id"] = sentence(err)
 		}
 	}
-	return meter, wrong
+	return edited, wrong
 }
 
-func (m *Meters) setMeter(meter bench.Meter) {
+func (m *Meters) setMeter(meter meter.Meter) {
 	if err := m.frame.Desk.SetMeter(context.Background(), meter); err != nil {
 		m.frame.Fail(err)
 		return

@@ -3,8 +3,8 @@ package present
 import (
 	"context"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/ui/model"
@@ -14,8 +14,8 @@ import (
 // its checks say, and whether it may be believed.
 type Meters struct {
 	frame  *Frame
-	meters []bench.Meter
-	stands map[string]bench.Standing
+	meters []meter.Meter
+	stands map[string]meter.Status
 	chosen string
 	log    desk.MeterLog
 }
@@ -34,7 +34,7 @@ func (m *Meters) Refresh() {
 		m.frame.Fail(err)
 		return
 	}
-	m.meters, m.stands = e.Meters, e.Standings
+	m.meters, m.stands = e.Meters, e.Statuses
 	if _, there := m.inHand(); !there && len(m.meters) > 0 {
 		m.chosen = m.meters[0].ID
 	}
@@ -52,8 +52,8 @@ func (m *Meters) readLog() {
 	}
 }
 
-func (m *Meters) inHand() (bench.Meter, bool) {
-	return find(m.meters, func(one bench.Meter) bool { return one.ID == m.chosen })
+func (m *Meters) inHand() (meter.Meter, bool) {
+	return find(m.meters, func(one meter.Meter) bool { return one.ID == m.chosen })
 }
 
 // Choose takes a meter in hand.
@@ -110,7 +110,7 @@ func (m *Meters) Checks() []model.Row {
 }
 
 // allowedText is how far off the rule lets a meter be, in points.
-func allowedText(p bench.ErrorPoint) string {
+func allowedText(p meter.ErrorPoint) string {
 	if !p.Limited {
 		return noFigure
 	}

@@ -5,9 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/ui/model"
 )
 
@@ -114,10 +114,10 @@ func TestPolicyIsChanged(t *testing.T) {
 	r.answer(map[string]string{"count": "2", "nearcount": "4", "authority": desk.HouseRule, "limit": "0.3"})
 	setup, err := r.frame.Desk.BenchSetup(t.Context())
 	must(t, err)
-	if p := bench.PolicyFor(setup.Policies, "soybeans"); p.Count != 2 || p.NearCount != 4 {
+	if p := moisture.PolicyFor(setup.Policies, "soybeans"); p.Count != 2 || p.NearCount != 4 {
 		t.Errorf("soybeans are tested as %+v; said %q", p, r.last())
 	}
-	if p := bench.PolicyFor(setup.Policies, "corn"); p.Count != 2 || p.NearCount != 3 {
+	if p := moisture.PolicyFor(setup.Policies, "corn"); p.Count != 2 || p.NearCount != 3 {
 		t.Errorf("corn is tested as %+v", p)
 	}
 	if setup.Authority != desk.HouseRule || setup.Limit.Figure() != "0.3" {

@@ -129,7 +129,7 @@ func (r *Rates) Tried() string {
 		return ""
 	}
 	t := r.tryOn(e)
-	price := Say("price later")
+	price := Say("price not set")
 	if p := t.under(e).Price; p != nil {
 		price = p.Amount.String()
 	}

@@ -3,31 +3,52 @@ package present
 import (
 	"strings"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
 
-var markKinds = map[bench.RulerMarkKind]model.MarkKind{
-	bench.TenthMark: model.TenthMark, bench.PointMark: model.PointMark, bench.LimitMark: model.LimitMark, bench.ReadingMark: model.ReadingMark,
+var markKinds = map[moisture.RulerMarkKind]model.MarkKind{
+	moisture.TenthMark: model.TenthMark, moisture.PointMark: model.PointMark, moisture.LimitMark: model.LimitMark, moisture.ReadingMark: model.ReadingMark,
 }
 
 // rulerOf is the bench's ruler in words of this desk.
-func rulerOf(from bench.Ruler) model.Ruler {
+func rulerOf(from moisture.Ruler) model.Ruler {
 	var r model.Ruler
 	for _, m := range from.Marks {
-		mark := model.Mark{At: m.At, Label: m.Label, Kind: markKinds[m.Kind]}
-		if m.Kind == bench.LimitMark {
+		mark := model.Mark{At: markPlace(from, m), Label: m.Label, Kind: markKinds[m.Kind]}
+		if m.Kind == moisture.LimitMark {
 			mark.Label = limitText(m.Limits)
 		}
 		r.Marks = append(r.Marks, mark)
 	}
-	if f := from.Free; f != nil && f.To > f.From {
-		r.Bands = append(r.Bands, model.Band{From: f.From, To: f.To, Label: Say("nothing taken")})
+	if f := from.Free; f != nil {
+		r.Lay(model.Band{From: rulerPlace(from, f.From), To: rulerPlace(from, f.To), Label: Say("nothing taken")})
 	}
-	if b := from.Band; b != nil && b.To > b.From {
-		r.Bands = append(r.Bands, model.Band{From: b.From, To: b.To, Label: Say("the meter's tolerance"), Around: true})
+	if b := from.Band; b != nil {
+		r.Lay(model.Band{From: rulerPlace(from, b.From), To: rulerPlace(from, b.To), Label: Say("the meter's tolerance"), Around: true})
 	}
 	return r
+}
+
+// rulerPlace is the place of a moisture in thousandths of the ruler's length.
+func rulerPlace(r moisture.Ruler, at quantity.Amount) int { return wholeThousandths(r.Part(at), toOne) }
+
+// markPlace is the place of a mark. Graduations are rounded down: they are
+// spaced evenly from the low end.
+func markPlace(r moisture.Ruler, m moisture.RulerMark) int {
+	if m.Kind == moisture.PointMark || m.Kind == moisture.TenthMark {
+		return wholeThousandths(r.Part(m.At), downToOne)
+	}
+	return rulerPlace(r, m.At)
+}
+
+var downToOne = quantity.To("1", quantity.Down)
+
+// wholeThousandths is a part of a whole in whole thousandths.
+func wholeThousandths(part quantity.Amount, r quantity.Rounding) int {
+	d, _ := r.Apply(part.Mul(quantity.Int(1000, quantity.Plain))).Decimal()
+	return int(d.IntPart())
 }
 
 // markReading says how the reading stands.
@@ -52,7 +73,7 @@ var changes = map[string]string{
 
 // limitText says what changes where a mark stands: "shrink above and to 15.0".
 // The edge of a class has its own name.
-func limitText(limits []bench.Limit) string {
+func limitText(limits []moisture.Limit) string {
 	var names []string
 	text, at := "", bare(limits[0].At)
 	for _, l := range limits {

@@ -8,7 +8,6 @@ import (
 	"tenthpoint/internal/fold"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
 )
 
@@ -171,14 +170,4 @@ func (l *ticketLine) words() string {
 		return Say("Type a number, a grower, a truck, a day, or a grain. F1 tells what else.")
 	}
 	return strings.Join(l.read, " · ")
-}
-
-// bushels is the quantity of a row: bushels where they are used, else what was
-// settled by.
-func bushels(r desk.Found) (quantity.Amount, bool) {
-	if a, ok := r.Figures["bushels"]; ok {
-		return a, true
-	}
-	a, ok := r.Figures["quantity"]
-	return a, ok
 }

@@ -113,7 +113,7 @@ func (p *ticketPaper) working() []slip.PaperLine {
 	if wrong := p.disagreement(); wrong != "" {
 		agrees = slip.PaperLine{Kind: slip.PaperMark, Left: wrong}
 	}
-	return append(append(append(lines, agrees), workingLines(p.worked)...), p.frame.gradeLines(p.load)...)
+	return append(append(append(lines, agrees), workingLines(p.worked, p.load.Details.Disposition)...), p.frame.gradeLines(p.load)...)
 }
 
 // disagreement says in a sentence where the ticket and its working part.
@@ -205,7 +205,7 @@ func changedFigures(c *settle.Comparison) []slip.PaperLine {
 	var lines []slip.PaperLine
 	for _, l := range c.Changed() {
 		line := slip.PaperLine{Kind: slip.PaperPair, Left: Say(l.Label), Right: signed(l.Change)}
-		if l.ID == "quantity" || l.ID == "payable" || l.ID == "net" {
+		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
 			line.Kind = slip.PaperTotal
 		}
 		line.Note = Say("%s → %s", printedOr(l.Before), printedOr(l.After))

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 	"tenthpoint/ui/model"
 )
 
@@ -193,29 +194,55 @@ func (t *Tickets) row(r desk.Found, unit quantity.Unit) model.Row {
 	day, hour, _ := strings.Cut(t.frame.Desk.Local(when), " ")
 	day = t.frame.shortDay(day)
 	state := ticketState(r)
-	net, netKnown := r.Figures["net"]
-	moisture, tested := r.Figures["moisture"]
-	settled, isSettled := bushels(r)
+	f := ticketFigures(r)
 	return model.Row{
 		Key: r.ID, State: state.State,
 		Cells: []string{
 			ticket, day, hour, r.GrowerName, grainName(r.Commodity), r.Truck,
-			figureIn(net, netKnown, unit, 0), figureIn(moisture, tested, quantity.Percent, 1),
-			figureIn(settled, isSettled, quantity.Bushel, 2), payableCell(r), state.Text,
+			f.cell(f.ScaleNet, unit, 0), f.moisture(), f.bushels(), f.payable(), state.Text,
 		},
 	}
 }
 
-// payableCell is what was paid, or that the price comes later.
-func payableCell(r desk.Found) string {
-	a, settled := r.Figures["payable"]
-	if _, priced := r.Figures["price"]; priced && settled {
-		return a.Fixed(2)
+// figuresOf are the figures of a ticket in a list; none where the load was never
+// settled, or where the book no longer has them as they were written down.
+type figuresOf struct {
+	settle.Summary
+	known bool
+}
+
+func ticketFigures(r desk.Found) figuresOf {
+	s, err := r.Recorded().Summary()
+	return figuresOf{s, err == nil}
+}
+
+func (f figuresOf) cell(a quantity.Amount, unit quantity.Unit, places int32) string {
+	return figureIn(a, f.known, unit, places)
+}
+
+func (f figuresOf) moisture() string {
+	if !f.known || f.Moisture == nil {
+		return noFigure
 	}
-	if settled {
-		return Say("later")
+	return f.cell(*f.Moisture, quantity.Percent, 1)
+}
+
+// bushels is what the grain comes to: bushels where they are used, else what was
+// settled by.
+func (f figuresOf) bushels() string {
+	a, counted := f.DryQuantity()
+	return figureIn(a, f.known && counted, quantity.Bushel, 2)
+}
+
+// payable is what was paid, or that the price comes later.
+func (f figuresOf) payable() string {
+	switch {
+	case !f.known || f.Weighed:
+		return noFigure
+	case f.Priced():
+		return f.Payable.Fixed(2)
 	}
-	return noFigure
+	return Say("later")
 }
 
 // ticketState is how a ticket stands, in a word.

@@ -6,7 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/internal/bench"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/ui/present"
 )
 
@@ -43,7 +43,7 @@ func TestSampleByKeyboard(t *testing.T) {
 	if l.Sample.Moisture == nil || l.Sample.Moisture.Bench == nil {
 		t.Fatalf("the load has no moisture from the bench; the status line says %q", s.status.Text())
 	}
-	if got := l.Sample.Moisture.Bench.Tests.Readings; len(got) != 3 || got[0].Method != bench.ByDial {
+	if got := l.Sample.Moisture.Bench.Tests.Readings; len(got) != 3 || got[0].Method != meter.ByDial {
 		t.Errorf("the load has the tests %+v", got)
 	}
 	if !strings.Contains(s.status.Text(), id) {

@@ -13,8 +13,8 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/bench"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/tongue"
 	"tenthpoint/ui/kit"
@@ -239,7 +239,7 @@ func wordsFromElsewhere() map[string]string {
 			out[c.Name] = "moisture classes"
 		}
 	}
-	for _, m := range bench.Methods() {
+	for _, m := range meter.Methods() {
 		out[m.String()] = "bench"
 	}
 	return out

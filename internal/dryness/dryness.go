@@ -1,0 +1,202 @@
+package dryness
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/fault"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/quantity"
+)
+
+// Purpose is what the grain is to be dry enough for.
+type Purpose string
+
+const (
+	// ByClass is the Canadian class: straight grain is dry.
+	ByClass Purpose = "class"
+	// ToBuy is the house's limit for taking grain in as dry.
+	ToBuy Purpose = "buy"
+	// ToStoreShort and ToStoreLong are its limits for keeping it.
+	ToStoreShort Purpose = "store-short"
+	ToStoreLong  Purpose = "store-long"
+)
+
+// String is the purpose for people.
+func (p Purpose) String() string {
+	switch p {
+	case ByClass:
+		return "Canadian class"
+	case ToBuy:
+		return "to buy as dry"
+	case ToStoreShort:
+		return "to store a short time"
+	case ToStoreLong:
+		return "to store a long time"
+	}
+	return string(p)
+}
+
+// Rules is what a house calls dry, for one crop. A limit is the highest
+// moisture that is still dry; one that is not set gives no verdict.
+type Rules struct {
+	Crop string `json:"crop"`
+	// CanadaGrain is the grain's name in the Off Grades of Grain Order, as in
+	// [grain.MoistureGrains]; empty where its classes do not apply.
+	CanadaGrain string          `json:"canada_grain,omitempty"`
+	Buy         quantity.Amount `json:"buy"`
+	StoreShort  quantity.Amount `json:"store_short"`
+	StoreLong   quantity.Amount `json:"store_long"`
+	// Source says where the house's limits are from.
+	Source string `json:"source,omitempty"`
+
+	// AerateWithin is how many points over a storage limit air may be asked to
+	// take out; not set, aeration is not offered.
+	AerateWithin quantity.Amount `json:"aerate_within"`
+	// Dries is true when the house dries grain at its posted charge.
+	Dries bool `json:"dries,omitempty"`
+	// WetPit names the pit kept for wet grain.
+	WetPit string `json:"wet_pit,omitempty"`
+}
+
+// Check lists everything wrong with the limits.
+func (r Rules) Check() []error {
+	var faults fault.List
+	if _, err := grain.ByID(r.Crop); err != nil {
+		faults = append(faults, fmt.Errorf("the limits for dry grain: %w", err))
+	}
+	if r.CanadaGrain != "" {
+		_, err := grain.Classes(r.CanadaGrain)
+		faults.Unless(err == nil, "the limits for %s: %v", r.Crop, err)
+	}
+	for _, l := range r.limits() {
+		faults.Unless(!quantity.Recorded(l.at) || meter.IsMoisture(l.at), "the limit for %s %s is %s; write a moisture above 0 %% and below 100 %%", r.Crop, l.purpose, l.at)
+	}
+	if meter.IsMoisture(r.StoreShort) && meter.IsMoisture(r.StoreLong) {
+		faults.Unless(!r.StoreLong.More(r.StoreShort), "%s may be kept long up to %s and a short time only up to %s; grain kept long must be the drier", r.Crop, r.StoreLong, r.StoreShort)
+	}
+	faults.Unless(!quantity.Recorded(r.AerateWithin) || r.AerateWithin.Unit() == quantity.Point && r.AerateWithin.Sign() > 0,
+		"air may be asked to take %s out of %s; write points above nought, such as 1 pt, or leave it out", r.AerateWithin, r.Crop)
+	return faults
+}
+
+// Verdict is the answer for one purpose.
+type Verdict struct {
+	Purpose Purpose
+	// Limit is the highest moisture that is dry.
+	Limit quantity.Amount
+	// Class is the Canadian class as read, for ByClass.
+	Class string
+	// Dry is the answer for the figure as read.
+	Dry bool
+	// Certain is false when the band lies on both sides of the limit or the
+	// reading itself is in doubt.
+	Certain bool
+	// Over is how far the reading is above the limit, in points; nought when dry.
+	Over quantity.Amount
+	// Reason is the whole answer in sentences.
+	Reason string
+}
+
+// Advice is what a grower asks for: is it dry enough, and what can be done.
+type Advice struct {
+	Band     moisture.Band
+	Verdicts []Verdict
+	Options  []Option
+}
+
+// Judge gives a verdict for every limit that is set. recorded is the moisture,
+// tolerance the meter's in points, flags the doubts about the reading: an
+// answer is never more certain than the reading is.
+func (r Rules) Judge(recorded, tolerance quantity.Amount, flags []moisture.Flag) (Advice, error) {
+	a := Advice{Band: moisture.BandOf(recorded, tolerance)}
+	if r.CanadaGrain != "" {
+		v, err := r.byClass(a.Band)
+		if err != nil {
+			return Advice{}, err
+		}
+		a.Verdicts = append(a.Verdicts, v)
+	}
+	for _, l := range r.limits() {
+		if quantity.Recorded(l.at) {
+			a.Verdicts = append(a.Verdicts, r.byLimit(a.Band, l.purpose, l.at))
+		}
+	}
+	for i := range a.Verdicts {
+		a.Verdicts[i].temper(a.Band, flags)
+	}
+	a.Options = r.options(a)
+	return a, nil
+}
+
+type limit struct {
+	purpose Purpose
+	at      quantity.Amount
+}
+
+func (r Rules) limits() []limit {
+	return []limit{{ToBuy, r.Buy}, {ToStoreShort, r.StoreShort}, {ToStoreLong, r.StoreLong}}
+}
+
+// byClass asks the table of classes: the first class, straight, is dry.
+func (r Rules) byClass(b moisture.Band) (Verdict, error) {
+	class, err := grain.Class(r.CanadaGrain, b.Reading)
+	if err != nil {
+		return Verdict{}, err
+	}
+	classes, err := grain.Classes(r.CanadaGrain)
+	if err != nil {
+		return Verdict{}, err
+	}
+	v := answer(ByClass, b, classes[0].UpTo)
+	v.Class = class.Name
+	v.Reason = fmt.Sprintf("%s is %s: %s is straight up to %s.", b.Reading.FixedString(1), class.Name, r.CanadaGrain, v.Limit.FixedString(1))
+	return v, nil
+}
+
+func (r Rules) byLimit(b moisture.Band, p Purpose, limit quantity.Amount) Verdict {
+	v := answer(p, b, limit)
+	if v.Dry {
+		v.Reason = fmt.Sprintf("%s is not above %s, dry enough %s.", b.Reading.FixedString(1), limit, p)
+	} else {
+		v.Reason = fmt.Sprintf("%s is %s above %s, not dry enough %s.", b.Reading.FixedString(1), v.Over, limit, p)
+	}
+	return v
+}
+
+func answer(p Purpose, b moisture.Band, limit quantity.Amount) Verdict {
+	v := Verdict{Purpose: p, Limit: limit, Certain: !b.Straddles(limit), Over: quantity.Zero(quantity.Point)}
+	if v.Dry = !b.Reading.More(limit); !v.Dry {
+		v.Over = b.Reading.Sub(limit).In(quantity.Point)
+	}
+	return v
+}
+
+// temper says in the reason how sure the reading lets anyone be.
+func (v *Verdict) temper(b moisture.Band, flags []moisture.Flag) {
+	switch {
+	case !b.Stated():
+		v.Certain = false
+		v.Reason += " How far the meter may be off is not entered, so how certain this is cannot be told."
+	case !v.Certain:
+		v.Reason += fmt.Sprintf(" The meter may be off by as much as %s: the grain may be anything from %s to %s, on both sides of the limit.",
+			b.High.Sub(b.Reading).In(quantity.Point), b.Low.FixedString(1), b.High.FixedString(1))
+	}
+	if len(flags) > 0 {
+		v.Certain = false
+		v.Reason += " The reading itself is in doubt: " + flags[0].What
+	}
+}
+
+// Short is the verdict in a word or four.
+func (v Verdict) Short() string {
+	text := "not dry"
+	if v.Dry {
+		text = "dry"
+	}
+	if !v.Certain {
+		text += " as read, not certain"
+	}
+	return text
+}

@@ -1,0 +1,83 @@
+package dryness
+
+import (
+	"fmt"
+	"tenthpoint/internal/quantity"
+)
+
+// Option is one thing a grower can do with the load, and why it fits.
+type Option struct {
+	Name string // leave, aerate, dry, another pit, test again
+	Text string
+}
+
+// options lists what can be done, the least trouble first. Wet grain is what
+// the strictest limit missed says; where only long storage is missed, keeping
+// the grain a short time is an answer too.
+func (r Rules) options(a Advice) []Option {
+	var out []Option
+	offer := func(name, text string, args ...any) { out = append(out, Option{name, fmt.Sprintf(text, args...)}) }
+	worst := a.worst()
+	switch short, asked := a.verdict(ToStoreShort); {
+	case len(a.Verdicts) == 0:
+		offer("ask", "No limit is set for this grain: a manager enters what the house calls dry.")
+		return out
+	case worst == nil:
+		offer("leave", "Leave it as it is: it is within every limit set.")
+	case asked && short.Dry && worst.Purpose == ToStoreLong:
+		offer("leave", "Leave it for a short time: it is within %s, and must be moved or dried before it is kept long.", short.Limit)
+	}
+	if a.doubtful() {
+		offer("test again", "Test again: three times, or by oven, before anything is decided on a tenth.")
+	}
+	if worst == nil {
+		return out
+	}
+	if r.mayAerate(a, *worst) {
+		offer("aerate", "Aerate: %s over %s, no more than the %s air may be asked to take out in dry weather.", worst.Over, worst.Limit, r.AerateWithin)
+	}
+	if r.Dries {
+		offer("dry", "Dry it here from %s to %s, %s, at the posted drying charge.", a.Band.Reading.FixedString(1), worst.Limit, worst.Over)
+	}
+	if r.WetPit != "" {
+		offer("another pit", "Dump it in %s, kept for wet grain, not on dry grain.", r.WetPit)
+	}
+	return out
+}
+
+// worst is the verdict missed by most, or nil when all are dry.
+func (a Advice) worst() *Verdict {
+	var worst *Verdict
+	for i, v := range a.Verdicts {
+		if !v.Dry && (worst == nil || v.Over.More(worst.Over)) {
+			worst = &a.Verdicts[i]
+		}
+	}
+	return worst
+}
+
+func (a Advice) verdict(p Purpose) (Verdict, bool) {
+	for _, v := range a.Verdicts {
+		if v.Purpose == p {
+			return v, true
+		}
+	}
+	return Verdict{}, false
+}
+
+func (a Advice) doubtful() bool {
+	for _, v := range a.Verdicts {
+		if !v.Certain {
+			return true
+		}
+	}
+	return false
+}
+
+// mayAerate: air dries little and slowly, so it is offered only for storage and
+// only within the house's own reach.
+func (r Rules) mayAerate(a Advice, worst Verdict) bool {
+	_, stores := a.verdict(ToStoreShort)
+	_, keeps := a.verdict(ToStoreLong)
+	return (stores || keeps) && quantity.Recorded(r.AerateWithin) && !worst.Over.More(r.AerateWithin)
+}

@@ -1,0 +1,42 @@
+package moisture
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Band is where the true moisture may lie: the recorded reading and the meter's
+// tolerance to either side.
+type Band struct {
+	Reading   quantity.Amount // %
+	Low, High quantity.Amount // %
+}
+
+// BandOf widens a reading by a tolerance in points. A tolerance nobody stated
+// makes a band of no width; [Band.Stated] tells it apart.
+func BandOf(reading, tolerance quantity.Amount) Band {
+	if !quantity.Recorded(tolerance) {
+		return Band{reading, reading, reading}
+	}
+	t := tolerance.In(quantity.Percent)
+	return Band{reading, reading.Sub(t), reading.Add(t)}
+}
+
+// Stated reports whether a tolerance is known.
+func (b Band) Stated() bool { return b.High.More(b.Low) }
+
+// Straddles reports whether the limit lies inside the band: the reading alone
+// cannot tell which side the grain is on. At the limit is below it, as a
+// highest moisture is meant.
+func (b Band) Straddles(limit quantity.Amount) bool {
+	return !b.Low.More(limit) && b.High.More(limit)
+}
+
+// String is the band for people: "14.2 %, 13.7 % to 14.7 %".
+func (b Band) String() string {
+	if !b.Stated() {
+		return b.Reading.FixedString(1)
+	}
+	return fmt.Sprintf("%s, %s to %s", b.Reading.FixedString(1), b.Low.FixedString(1), b.High.FixedString(1))
+}

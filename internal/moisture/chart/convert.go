@@ -1,0 +1,88 @@
+package chart
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// Convert writes the way from a dial and a temperature to moisture on the
+// sheet, under ids that begin with id: the four cells around the reading, the
+// part of the way along each edge, and the straight lines between. The result
+// is exact; the mean of all tests is rounded, not this. testWeight may be nil
+// when the chart has no second table.
+//
+// The two-way linear rule: with parts u and v along dial and temperature,
+// M = (1-v)((1-u)A + uB) + v((1-u)C + uD), written here as lines first along
+// the dial at both temperatures, then between them.
+//
+// When the chart refuses, the sheet holds the steps up to there.
+func (c *Chart) Convert(s *working.Sheet, id string, dial, temperature, testWeight *working.Step) (*working.Step, error) {
+	row, column, err := c.Place(dial.Value(), temperature.Value())
+	if err != nil {
+		return nil, err
+	}
+	onScale := c.onScale(s, id, temperature)
+	along := part(s, id+".dial-part", dial, c.dials, row)
+	across := part(s, id+".temperature-part", onScale, c.temperatures, column)
+	cool := c.line(s, id+".cool", row, column, along)
+	warm := c.line(s, id+".warm", row, column+1, along)
+	moisture := s.Work(id+".chart", "From the chart",
+		working.Sum(cool, working.Times(across, working.Less(warm, cool))), quantity.Unrounded, "two-way linear in "+c.ID)
+	if c.testWeight != nil {
+		if testWeight == nil {
+			return nil, c.testWeight.refuseOutside(quantity.Amount{}, c.ID)
+		}
+		if err := c.testWeight.refuseOutside(testWeight.Value(), c.ID); err != nil {
+			return nil, err
+		}
+		moisture = c.testWeight.write(s, id, c.ID, moisture, testWeight)
+	}
+	return moisture, c.refuseMoisture(moisture.Value())
+}
+
+// onScale brings the thermometer to the scale the columns are headed in.
+func (c *Chart) onScale(s *working.Sheet, id string, temperature *working.Step) *working.Step {
+	var e working.Expr
+	freezing := working.Const(quantity.Int(32, quantity.Fahrenheit))
+	perDegree := working.Const(quantity.Of("1.8", quantity.Fahrenheit.Per(quantity.Celsius)))
+	switch from, to := temperature.Value().Unit(), c.TemperatureScale(); {
+	case from == to:
+		return temperature
+	case to == quantity.Fahrenheit:
+		e = working.Sum(working.Times(temperature, perDegree), freezing)
+	default:
+		e = working.Over(working.Less(temperature, freezing), perDegree)
+	}
+	return s.Work(id+".on-scale", "Sample temperature in "+c.TemperatureScale().String(), e, quantity.Unrounded, "")
+}
+
+// part is how far a figure lies between mark n of an axis and the next: 0 on
+// the first, 1 on the second.
+func part(s *working.Sheet, id string, at *working.Step, a axis, n int) *working.Step {
+	low, high := a[n], a[n+1]
+	return s.Work(id, fmt.Sprintf("Part of the way from %s to %s", low, high),
+		working.Over(working.Less(at, working.Const(low)), working.Const(high.Sub(low))), quantity.Unrounded, "")
+}
+
+// line goes straight between two cells of one column.
+func (c *Chart) line(s *working.Sheet, id string, row, column int, along *working.Step) *working.Step {
+	low := c.writeCell(s, id+".low", row, column)
+	high := c.writeCell(s, id+".high", row+1, column)
+	return s.Work(id, "At "+c.temperatures[column].String(),
+		working.Sum(low, working.Times(along, working.Less(high, low))), quantity.Unrounded, "")
+}
+
+func (c *Chart) writeCell(s *working.Sheet, id string, row, column int) *working.Step {
+	where := fmt.Sprintf("%s, %s", c.dials[row], c.temperatures[column])
+	return s.Rate(id, "Chart at "+where, c.cells[row][column], c.ID+": "+where)
+}
+
+func (c *Chart) refuseMoisture(m quantity.Amount) error {
+	if c.Moisture.Contains(m) {
+		return nil
+	}
+	return fmt.Errorf("the cells give %s, but chart %s with %s of grain answers only for %s. Take the chart and sample mass for that moisture, or use the oven",
+		m, c.ID, c.Mass, c.Moisture)
+}

@@ -1,0 +1,44 @@
+package chart
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// correction is a chart's second table: points of moisture to add by test
+// weight, in straight lines between its rows.
+type correction struct {
+	weights axis              // lb/bu or kg/hL
+	adds    []quantity.Amount // points; may be below nought
+}
+
+func (k *correction) refuseOutside(weight quantity.Amount, chart string) error {
+	unit := k.weights[0].Unit()
+	if weight.Unit() != unit {
+		return fmt.Errorf("chart %s also goes by test weight, in %s; type the sample's test weight in %s", chart, unit, unit)
+	}
+	if !k.weights.holds(weight) {
+		return fmt.Errorf("test weight %s is outside chart %s, which runs from %s to %s. Weigh the kettle again; if it stands, use the oven",
+			weight, chart, k.weights.first(), k.weights.last())
+	}
+	return nil
+}
+
+// write adds the correction to the moisture from the chart.
+func (k *correction) write(s *working.Sheet, id, chart string, moisture, weight *working.Step) *working.Step {
+	i := k.weights.interval(weight.Value())
+	low, high := k.weights[i], k.weights[i+1]
+	// Points are added to a percent here, so they stand on the sheet as percent.
+	row := func(suffix string, n int) *working.Step {
+		return s.Rate(id+suffix, "To add at "+k.weights[n].String(), k.adds[n].In(quantity.Percent),
+			fmt.Sprintf("%s: test weight %s", chart, k.weights[n]))
+	}
+	light, heavy := row(".add-light", i), row(".add-heavy", i+1)
+	part := s.Work(id+".test-weight-part", fmt.Sprintf("Part of the way from %s to %s", low, high),
+		working.Over(working.Less(weight, working.Const(low)), working.Const(high.Sub(low))), quantity.Unrounded, "")
+	add := s.Work(id+".add", "To add for test weight",
+		working.Sum(light, working.Times(part, working.Less(heavy, light))), quantity.Unrounded, "two-point line in "+chart)
+	return s.Work(id+".corrected", "Corrected for test weight", working.Sum(moisture, add), quantity.Unrounded, "")
+}

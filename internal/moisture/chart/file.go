@@ -1,0 +1,120 @@
+package chart
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
+)
+
+// Read reads one chart file, TOML or comma-separated lines. The error,
+// when there is one, is a [tomlfile.Problems] with every mistake in the file.
+func Read(name string, text []byte) (*Chart, error) {
+	file, form := tomlfile.Parse, tomlChart
+	if isLines(name, text) {
+		file, form = linesFile, csvChart
+	}
+	return readChart(file(name, text), form, text)
+}
+
+func readChart(file *tomlfile.File, form chartForm, text []byte) (*Chart, error) {
+	if err := file.Problems().Err(); err != nil {
+		return nil, err
+	}
+	sum := sha256.Sum256(text)
+	c := &Chart{File: file.Name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
+	r := chartReader{chart: c, root: file.Root(), form: form}
+	r.read()
+	file.Root().Close()
+	if err := file.Problems().Err(); err != nil {
+		return nil, err
+	}
+	return c, nil
+}
+
+// chartReader fills a chart from a file, table by table.
+type chartReader struct {
+	chart *Chart
+	root  *tomlfile.Table
+	form  chartForm
+	// moisture is the table of the range the chart answers for.
+	moisture *tomlfile.Table
+}
+
+func (r *chartReader) read() {
+	head, _ := r.root.Table("chart", true)
+	r.identity(head)
+	r.limits(head)
+	r.origin()
+	r.temperatures(head)
+	rows := r.root.Tables("row")
+	r.rows(rows)
+	r.testWeights()
+	if r.isWhole() {
+		r.order(rows)
+		r.reach()
+	}
+}
+
+func (r *chartReader) identity(t *tomlfile.Table) {
+	c := r.chart
+	c.ID, c.Title = t.Text("id"), t.Text("title")
+	c.Meter, c.Calibration = t.Text("meter"), t.Text("calibration")
+	c.Example = t.Bool("example")
+	if c.Crop = t.Text("crop"); c.Crop != "" {
+		if _, err := grain.ByID(c.Crop); err != nil {
+			t.Wrong("crop", "chart.crop: "+err.Error(), "Write one of the known ids; a class of wheat is a crop of its own.")
+		}
+	}
+	c.From, c.Until = t.Date("from"), t.OptionalDate("until")
+	if !c.Until.IsZero() && c.Until.Before(c.From) {
+		t.Wrong("until", fmt.Sprintf("the chart ends on %s, before it begins on %s", c.Until, c.From), "Swap the two days, or leave until out for a chart without an end.")
+	}
+}
+
+func (r *chartReader) limits(t *tomlfile.Table) {
+	c := r.chart
+	c.Mass = above(t, "mass", "Write the grain weighed into the meter, such as \"250 g\".", quantity.Gram)
+	c.MaxDifference = above(t, "max_meter_to_grain", "Write the most the grain may differ from the meter, such as \"20 °F\".", quantity.Fahrenheit, quantity.Celsius)
+	c.Moisture, r.moisture = r.span("moisture", quantity.Percent)
+	c.Ambient, _ = r.span("ambient", quantity.Fahrenheit, quantity.Celsius)
+	c.uneven = t.OptionalText("uneven_steps")
+}
+
+// above is a required figure over nought.
+func above(t *tomlfile.Table, key, remedy string, units ...quantity.Unit) quantity.Amount {
+	if !t.Has(key) {
+		return t.Amount(key, units...) // says that it is missing
+	}
+	a, read := t.OptionalAmount(key, units...)
+	if read && a.Sign() <= 0 {
+		t.Wrong(key, fmt.Sprintf("%s.%s is %s, which is not above nought", t.Path(), key, a), remedy)
+	}
+	return a
+}
+
+// span is a table with low and high, in one unit.
+func (r *chartReader) span(key string, units ...quantity.Unit) (quantity.Span, *tomlfile.Table) {
+	t, ok := r.root.Table(key, true)
+	if !ok {
+		return quantity.Span{}, t
+	}
+	s := quantity.Span{Low: t.Amount("low", units...), High: t.Amount("high", units...)}
+	switch {
+	case s.Low.Unit() != s.High.Unit():
+		t.Wrong("high", fmt.Sprintf("%s.low is in %s and %s.high in %s", key, s.Low.Unit(), key, s.High.Unit()), "Write both in one unit.")
+		s.High = quantity.Zero(s.Low.Unit())
+	case t.Has("low") && t.Has("high") && !s.High.More(s.Low):
+		t.Wrong("high", fmt.Sprintf("%s.high %s is not above %s.low %s", key, s.High, key, s.Low), "Swap the two, or mend the figure.")
+	}
+	return s, t
+}
+
+func (r *chartReader) origin() {
+	t, _ := r.root.Table("origin", true)
+	r.chart.Origin = Origin{Issued: t.Date("issued"), By: t.Text("by"), Document: t.Text("document"), Note: t.OptionalText("note")}
+}

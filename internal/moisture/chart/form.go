@@ -1,0 +1,52 @@
+package chart
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+)
+
+// chartForm is how a form of chart file writes its parts, for remedies.
+type chartForm struct{ temperatures, uneven, row, testWeight string }
+
+var (
+	tomlChart = chartForm{
+		temperatures: "Write the heading of every column, like [\"40 °F\", \"50 °F\"].",
+		uneven:       "write uneven_steps = \"why\" under [chart]",
+		row:          "Write a [[row]] with dial and cells for every line of the chart.",
+		testWeight:   "Write a [[test_weight]] with weight and add for every line.",
+	}
+	csvChart = chartForm{
+		temperatures: "Head the table with a line like dial,40 °F,50 °F.",
+		uneven:       "add a line chart,uneven_steps,why",
+		row:          "Write every line of the chart under the heading: dial, then its cells.",
+		testWeight:   "Write every line under the heading: test weight, then the points to add.",
+	}
+)
+
+// isLines tells the two forms apart: by the name, else by how the text begins,
+// for a chart kept in the book has only its text.
+func isLines(name string, text []byte) bool {
+	switch {
+	case strings.HasSuffix(strings.ToLower(name), ".csv"):
+		return true
+	case strings.HasSuffix(strings.ToLower(name), ".toml"):
+		return false
+	}
+	for line := range strings.Lines(string(withoutMark(text))) {
+		line = strings.Trim(withoutQuotes.Replace(line), ",\r\n")
+		if line != "" && !strings.HasPrefix(line, "#") {
+			return slices.ContainsFunc(lineBeginnings, func(b string) bool { return strings.HasPrefix(strings.ToLower(line), b) })
+		}
+	}
+	return false
+}
+
+// lineBeginnings are how a line of a chart may begin; no line of TOML does.
+var lineBeginnings = []string{"chart,", "moisture,", "ambient,", "origin,", "dial,", "testweight"}
+
+// withoutQuotes leaves the bare letters of a line to tell its form by.
+var withoutQuotes = strings.NewReplacer(`"`, "", " ", "", "\t", "")
+
+// withoutMark takes off the mark that spreadsheets put before UTF-8.
+func withoutMark(text []byte) []byte { return bytes.TrimPrefix(text, []byte("\ufeff")) }

@@ -1,0 +1,68 @@
+package moisture
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/fault"
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+func (r Reading) checkDial(faults *fault.List) {
+	faults.Unless(r.Dial.Unit() == quantity.Dial, "%s: the dial reading is missing", r.label())
+	faults.Unless(quantity.IsTemperature(r.Sample), "%s: the sample temperature is missing; the chart cannot be read without it", r.label())
+	faults.Unless(quantity.Recorded(r.Mass), "%s: the sample mass is missing; write the grams put into the meter", r.label())
+	faults.Unless(r.Meter != "", "%s: the meter is missing; choose the one that was used", r.label())
+	faults.Unless(r.Chart != "", "%s: the chart is missing; choose one for this crop, meter and mass", r.label())
+}
+
+// workDial looks the dial up in the chart. A chart for another crop, meter or
+// calibration, or out of its dates, is refused: its figure would mean nothing.
+func (r Reading) workDial(s *working.Sheet, e Equipment) (*working.Step, error) {
+	meter, err := e.Meter(r.Meter)
+	if err != nil {
+		return nil, err
+	}
+	chart, err := e.Charts.ByID(r.Chart)
+	if err != nil {
+		return nil, err
+	}
+	if err := r.refuseChart(chart, meter); err != nil {
+		return nil, err
+	}
+	instrument := fmt.Sprintf("%s, calibration %s, %s of grain", meter.Name(), r.Calibration, r.Mass)
+	dial := s.Given(r.id()+".dial", "Dial", r.Dial, quantity.Unrounded, r.by(instrument))
+	temperature := r.writeTemperature(s)
+	var weight *working.Step
+	if quantity.Recorded(r.TestWeight) {
+		weight = s.Given(r.id()+".test-weight", "Test weight", r.TestWeight, quantity.Unrounded, r.by("kettle"))
+	}
+	moisture, err := chart.Convert(s, r.id(), dial, temperature, weight)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", r.label(), err)
+	}
+	return s.Work(r.id(), r.label(), working.Same(moisture), quantity.Unrounded, "chart "+chart.ID), nil
+}
+
+func (r Reading) refuseChart(c *chart.Chart, m meter.Meter) error {
+	switch {
+	case c.Crop != r.Crop:
+		return fmt.Errorf("%s: chart %s is for %s and the load is %s; choose a chart for %s", r.label(), c.ID, c.Crop, r.Crop, r.Crop)
+	case c.Meter != m.Model:
+		return fmt.Errorf("%s: chart %s is for the meter %q and %s is a %q; choose a chart for that meter", r.label(), c.ID, c.Meter, m.ID, m.Model)
+	case c.Calibration != r.Calibration:
+		return fmt.Errorf("%s: chart %s belongs to calibration %s and the meter was set to %q; set the meter or choose the chart for its calibration", r.label(), c.ID, c.Calibration, r.Calibration)
+	case !c.InForce(r.Day):
+		return fmt.Errorf("%s: chart %s is for use from %s to %s, and the test was on %s; choose the chart in force that day", r.label(), c.ID, c.From, untilWords(c.Until), r.Day)
+	}
+	return nil
+}
+
+func untilWords(d quantity.Date) string {
+	if d.IsZero() {
+		return "the day it is replaced"
+	}
+	return d.String()
+}

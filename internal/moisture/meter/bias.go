@@ -1,0 +1,142 @@
+package meter
+
+import (
+	"errors"
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// Bias is what a meter's checks say about it: how far off it reads on average,
+// and how sure that is. It is shown and argued with; nothing takes it off a
+// reading.
+type Bias struct {
+	// N is how many references it rests on.
+	N int
+	// Mean is the mean error, in points; above nought reads high.
+	Mean *working.Step
+	// SD is the spread of single errors and SE the standard error of the mean;
+	// both nil for one reference.
+	SD, SE *working.Step
+	// Low and High hold the true bias 95 times in 100; nil for one reference.
+	Low, High *working.Step
+	// Shown reports whether nought lies outside Low to High: the references can
+	// tell this bias from chance.
+	Shown bool
+	// Sentence says it all for people.
+	Sentence string
+}
+
+// errorPlaces is what the spread and the standard error are rounded to.
+var errorPlaces = quantity.To("0.0001", quantity.HalfUp)
+
+// widened rounds the half-width outward.
+var widened = quantity.To("0.0001", quantity.Up)
+
+// loneSD is the spread of single meter errors measured over many meters and
+// samples (Hurburgh 1985); it says how little one reference can tell.
+var loneSD = quantity.Of("0.39", quantity.Point)
+
+// WorkBias works the bias out on a sheet from the last so many checks; the
+// checks are of one meter, under one calibration, oldest first, as [ChecksOf]
+// gives them. With last 0 all of them count.
+func WorkBias(s *working.Sheet, checks []Check, last int) (Bias, error) {
+	if last > 0 && len(checks) > last {
+		checks = checks[len(checks)-last:]
+	}
+	if len(checks) == 0 {
+		return Bias{}, errors.New("there is no check to work a bias from; read a reference sample on the meter first")
+	}
+	for _, c := range checks {
+		if first := checks[0]; c.Meter != first.Meter || c.Calibration != first.Calibration {
+			return Bias{}, fmt.Errorf("checks of meter %s, calibration %s, and of meter %s, calibration %s, do not make one bias", first.Meter, first.Calibration, c.Meter, c.Calibration)
+		}
+	}
+	s.Section("Meter errors")
+	each := writeErrors(s, checks)
+	s.Section("Bias")
+	b := Bias{N: len(each)}
+	count := working.Const(quantity.Int(int64(b.N), quantity.Plain))
+	b.Mean = s.Work("bias.mean", "Mean error", working.Over(working.Sum(each[0], each[1:]...), count), quantity.Unrounded, "reading less reference, mean")
+	if b.N == 1 {
+		s.Skip("bias.se", "Standard error", quantity.Point, errorPlaces, "one reference has no spread", "")
+		b.Sentence = b.loneSentence(checks[0].Meter)
+		return b, nil
+	}
+	b.interval(s, each, count)
+	b.Sentence = b.sentence(checks[0].Meter)
+	return b, nil
+}
+
+func writeErrors(s *working.Sheet, checks []Check) []working.Operand {
+	out := make([]working.Operand, len(checks))
+	for i, c := range checks {
+		id := fmt.Sprintf("check%d", i+1)
+		label := fmt.Sprintf("%s, %s, %s", c.Day, c.Crop, c.Name)
+		reading := s.Given(id+".reading", "Meter, "+label, c.Reading, quantity.Unrounded, c.By)
+		reference := s.Given(id+".reference", "Oven, "+label, c.Reference, quantity.Unrounded, c.By)
+		out[i] = s.Work(id, fmt.Sprintf("Error %d", i+1), working.Points(reading, reference), quantity.Unrounded, "")
+	}
+	return out
+}
+
+// interval is mean ± t x SE, with the variance of the errors
+// (Σe² - (Σe)²/n) / (n - 1) kept exact and each root rounded once.
+func (b *Bias) interval(s *working.Sheet, each []working.Operand, count working.Operand) {
+	squares := make([]working.Operand, len(each))
+	for i, e := range each {
+		squares[i] = working.Times(e, e)
+	}
+	total := s.Work("bias.sum", "Sum of errors", working.Sum(each[0], each[1:]...), quantity.Unrounded, "")
+	sumOfSquares := s.Work("bias.squares", "Sum of squared errors", working.Sum(squares[0], squares[1:]...), quantity.Unrounded, "")
+	less := working.Const(quantity.Int(int64(b.N-1), quantity.Plain))
+	variance := s.Work("bias.variance", "Variance",
+		working.Over(working.Less(sumOfSquares, working.Over(working.Times(total, total), count)), less), quantity.Unrounded, "n - 1 in the divisor")
+	b.SD = s.Work("bias.sd", "Standard deviation of one error", working.Root(variance, errorPlaces), errorPlaces, "")
+	b.SE = s.Work("bias.se", "Standard error of the mean", working.Root(working.Over(variance, count), errorPlaces), errorPlaces, "")
+	t := s.Rate("bias.t", "Student's t", tQuantile(b.N-1), fmt.Sprintf("%s, %d degrees of freedom", t95Source, b.N-1))
+	half := s.Work("bias.half", "To either side", working.Times(t, b.SE), widened, "")
+	b.Low = s.Work("bias.low", "Lowest likely bias", working.Less(b.Mean, half), quantity.Unrounded, "")
+	b.High = s.Work("bias.high", "Highest likely bias", working.Sum(b.Mean, half), quantity.Unrounded, "")
+	b.Shown = b.Low.Value().Sign() > 0 || b.High.Value().Sign() < 0
+}
+
+// twoPlaces shows points; the exact figures stand on the sheet.
+var twoPlaces = quantity.To("0.01", quantity.HalfUp)
+
+func shownPoints(a quantity.Amount) string { return twoPlaces.Apply(a).FixedString(2) }
+
+func (b *Bias) sentence(meter string) string {
+	text := fmt.Sprintf("Over %d references meter %s is off by %s on average; 95 times in 100 the true bias lies between %s and %s.",
+		b.N, meter, shownPoints(b.Mean.Value()), shownPoints(b.Low.Value()), shownPoints(b.High.Value()))
+	if b.Shown {
+		return text + " That is more than chance: have the meter adjusted. No reading is changed for it here."
+	}
+	return text + " Nought lies between them: the references show no bias."
+}
+
+func (b *Bias) loneSentence(meter string) string {
+	return fmt.Sprintf("One reference on meter %s is off by %s. Single errors spread by about %s (Hurburgh 1985), so one reference cannot show a bias; read ten.",
+		meter, shownPoints(b.Mean.Value()), loneSD)
+}
+
+// Student's t: how many standard errors to either side of a mean hold the truth
+// 95 times in 100, by degrees of freedom. The values are those of the
+// NIST/SEMATECH e-Handbook of Statistical Methods, section 1.3.6.7.2, column
+// 0.975, written from memory; the test works every one of them out again from
+// the distribution.
+var t95 = []string{
+	"12.706", "4.303", "3.182", "2.776", "2.571", "2.447", "2.365", "2.306", "2.262", "2.228",
+	"2.201", "2.179", "2.160", "2.145", "2.131", "2.120", "2.110", "2.101", "2.093", "2.086",
+	"2.080", "2.074", "2.069", "2.064", "2.060", "2.056", "2.052", "2.048", "2.045", "2.042",
+}
+
+const t95Source = "Student's t, 95 % two-sided: NIST/SEMATECH e-Handbook 1.3.6.7.2"
+
+// tQuantile is t for so many degrees of freedom, from 1. Beyond the table it
+// stays at the last row, which makes an interval a little too wide and never
+// too narrow.
+func tQuantile(degrees int) quantity.Amount {
+	return quantity.Of(t95[min(degrees, len(t95))-1], quantity.Plain)
+}

@@ -1,0 +1,76 @@
+package meter
+
+import (
+	"cmp"
+	"slices"
+
+	"tenthpoint/internal/fault"
+	"tenthpoint/internal/quantity"
+)
+
+// Check is one reference sample read on a meter: grain whose moisture an oven
+// has told, and what the meter makes of it.
+type Check struct {
+	// Seq orders the checks of one day.
+	Seq         int           `json:"seq,string"`
+	Day         quantity.Date `json:"day"`
+	Meter       string        `json:"meter"`
+	Calibration string        `json:"calibration"`
+	Crop        string        `json:"crop"`
+	// Name is the reference sample's own number.
+	Name      string          `json:"name,omitempty"`
+	Reference quantity.Amount `json:"reference"` // by oven, in %
+	Reading   quantity.Amount `json:"reading"`   // by the meter, in %
+	// Sample is the temperature of the reference sample.
+	Sample quantity.Amount `json:"sample_temperature"`
+	By     string          `json:"by"`
+}
+
+// Error is the meter's reading less the reference, in points: above nought when
+// the meter reads high.
+func (c Check) Error() quantity.Amount { return c.Reading.Sub(c.Reference).In(quantity.Point) }
+
+// Faults lists everything wrong with the check as written down.
+func (c Check) Faults() []error {
+	var faults fault.List
+	faults.Unless(!c.Day.IsZero(), "the check has no day")
+	faults.Unless(c.Meter != "", "the check names no meter; choose the meter that was checked")
+	faults.Unless(c.Calibration != "", "the check names no calibration; read it from the meter")
+	faults.Unless(c.Crop != "", "the check names no crop; a meter is checked grain by grain")
+	faults.Unless(c.By != "", "the check has no person; write who read the meter")
+	for _, m := range []struct {
+		name string
+		a    quantity.Amount
+	}{{"reference", c.Reference}, {"reading", c.Reading}} {
+		faults.Unless(IsMoisture(m.a), "the %s is %s; type a moisture above 0 %% and below 100 %%", m.name, m.a)
+	}
+	faults.Unless(!quantity.Recorded(c.Sample) || quantity.IsTemperature(c.Sample), "the sample temperature is %s; type it in °F or °C", c.Sample)
+	return faults
+}
+
+// ChecksOf are a meter's checks under its calibration up to a day, oldest
+// first. A new calibration is a new instrument: what was known of the old one
+// does not carry over.
+func ChecksOf(m Meter, checks []Check, day quantity.Date) []Check {
+	var out []Check
+	for _, c := range checks {
+		if c.Meter == m.ID && c.Calibration == m.Calibration && !c.Day.After(day) {
+			out = append(out, c)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Check) int {
+		return cmp.Or(a.Day.Cmp(b.Day), cmp.Compare(a.Seq, b.Seq))
+	})
+	return out
+}
+
+// OfCrop are the checks with one crop.
+func OfCrop(checks []Check, crop string) []Check {
+	var out []Check
+	for _, c := range checks {
+		if c.Crop == crop {
+			out = append(out, c)
+		}
+	}
+	return out
+}

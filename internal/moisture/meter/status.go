@@ -1,0 +1,187 @@
+package meter
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+)
+
+// State is how a meter stands with its checks.
+type State string
+
+// The states, best first.
+const (
+	Good    State = "ok"
+	Due     State = "due"     // to be checked within the days of warning
+	Never   State = "never"   // no check under this calibration
+	Overdue State = "overdue" // past its check date
+	Failed  State = "failed"  // outside its limit at the last check
+)
+
+// CheckRule is which authority a house follows and how often it checks.
+type CheckRule struct {
+	Authority CheckTolerance
+	// EveryDays is the house's own interval; 0 takes the authority's. The
+	// shorter of the two counts.
+	EveryDays int
+	// WarnDays is how long before the date the meter shows as due.
+	WarnDays int
+}
+
+// interval is the days from one check to the next; 0 for no date.
+func (r CheckRule) interval() int {
+	house, authority := r.EveryDays, r.Authority.EveryDays
+	if house == 0 || authority > 0 && authority < house {
+		return authority
+	}
+	return house
+}
+
+// Status is how a meter stands on a day, and why.
+type Status struct {
+	Meter   string
+	State   State
+	Last    quantity.Date // last day with a check that counts
+	NextDue quantity.Date // none when no interval is set
+	// Sentence says the state with its figures.
+	Sentence string
+	// Failures are the errors outside the limit, a sentence each.
+	Failures []string
+	// Hints are what an unconfirmed rule would say; they decide nothing.
+	Hints []string
+	// Ignored are checks that do not count, and why.
+	Ignored []string
+}
+
+// StatusOn works out how a meter stands on a day from its log. Every crop's latest
+// day of checks is held against the limit: a meter that failed on corn is
+// failed until corn is checked again.
+func StatusOn(m Meter, checks []Check, rule CheckRule, day quantity.Date) Status {
+	s := Status{Meter: m.ID}
+	var counted []Check
+	for _, c := range ChecksOf(m, checks, day) {
+		if why := rule.Authority.ignores(c); why != "" {
+			s.Ignored = append(s.Ignored, why)
+			continue
+		}
+		counted = append(counted, c)
+	}
+	for _, session := range latestSessions(counted) {
+		if rule.Authority.Confirmed {
+			s.Failures = append(s.Failures, rule.Authority.failures(session)...)
+		} else {
+			s.Hints = append(s.Hints, rule.Authority.failures(session)...)
+		}
+	}
+	s.date(counted, rule)
+	s.decide(m, rule, day)
+	return s
+}
+
+// ignores says why a check does not count under the rule, or nothing.
+func (a CheckTolerance) ignores(c Check) string {
+	switch {
+	case !a.Sample.Given():
+		return ""
+	case !quantity.Recorded(c.Sample):
+		return fmt.Sprintf("The check of %s with %s does not count: the sample temperature was not recorded, and %s asks for %s.", c.Day, c.Crop, a.Name, a.Sample)
+	case !a.Sample.ContainsTemperature(c.Sample):
+		return fmt.Sprintf("The check of %s with %s does not count: the sample was at %s, and %s asks for %s.", c.Day, c.Crop, c.Sample, a.Name, a.Sample)
+	}
+	return ""
+}
+
+// latestSessions are, crop by crop in the order they first came, the checks of
+// the last day each was checked.
+func latestSessions(checks []Check) [][]Check {
+	var crops []string
+	last := map[string][]Check{}
+	for _, c := range checks {
+		if _, seen := last[c.Crop]; !seen {
+			crops = append(crops, c.Crop)
+		}
+		if before := last[c.Crop]; len(before) > 0 && before[0].Day != c.Day {
+			last[c.Crop] = nil
+		}
+		last[c.Crop] = append(last[c.Crop], c)
+	}
+	out := make([][]Check, len(crops))
+	for i, crop := range crops {
+		out[i] = last[crop]
+	}
+	return out
+}
+
+// failures are the errors of one day with one crop that are outside the limit.
+func (a CheckTolerance) failures(session []Check) []string {
+	if a.OfMean {
+		return a.meanFailure(session)
+	}
+	var out []string
+	for _, c := range session {
+		limit, stated := a.Allowed(c.Crop, c.Reference)
+		if err := c.Error(); stated && size(err).More(limit) {
+			out = append(out, fmt.Sprintf("On %s it read %s for %s %s of %s: off by %s, and %s allows %s.",
+				c.Day, c.Reading, c.Crop, c.Name, c.Reference, err, a.Name, limit))
+		}
+	}
+	return out
+}
+
+// meanFailure compares sums, which is the same as comparing means and divides
+// nothing.
+func (a CheckTolerance) meanFailure(session []Check) []string {
+	sum, allowed := quantity.Zero(quantity.Point), quantity.Zero(quantity.Point)
+	for _, c := range session {
+		limit, stated := a.Allowed(c.Crop, c.Reference)
+		if !stated {
+			return nil
+		}
+		sum, allowed = sum.Add(c.Error()), allowed.Add(limit)
+	}
+	if !size(sum).More(allowed) {
+		return nil
+	}
+	return []string{fmt.Sprintf("On %s its errors with %s sum to %s over %d references, and %s allows a mean that sums to %s.",
+		session[0].Day, session[0].Crop, sum, len(session), a.Name, allowed)}
+}
+
+// size is an amount without its sign.
+func size(a quantity.Amount) quantity.Amount { return quantity.Max(a, a.Neg()) }
+
+func (s *Status) date(counted []Check, rule CheckRule) {
+	if len(counted) == 0 {
+		return
+	}
+	s.Last = counted[len(counted)-1].Day
+	if days := rule.interval(); days > 0 {
+		s.NextDue = s.Last.AddDays(days)
+	}
+}
+
+func (s *Status) decide(m Meter, rule CheckRule, day quantity.Date) {
+	switch {
+	case len(s.Failures) > 0:
+		s.State = Failed
+		s.Sentence = fmt.Sprintf("%s failed its check. %s", capital(m.Name()), strings.Join(s.Failures, " "))
+	case s.Last.IsZero():
+		s.State = Never
+		s.Sentence = fmt.Sprintf("%s has no check that counts under calibration %s.", capital(m.Name()), m.Calibration)
+	case s.NextDue.IsZero():
+		s.State = Good
+		s.Sentence = fmt.Sprintf("%s was last checked on %s; no date is set for the next.", capital(m.Name()), s.Last)
+	case day.After(s.NextDue):
+		s.State = Overdue
+		s.Sentence = fmt.Sprintf("%s was last checked on %s and was due on %s.", capital(m.Name()), s.Last, s.NextDue)
+	case !day.Before(s.NextDue.AddDays(-rule.WarnDays)):
+		s.State = Due
+		s.Sentence = fmt.Sprintf("%s was last checked on %s and is due on %s.", capital(m.Name()), s.Last, s.NextDue)
+	default:
+		s.State = Good
+		s.Sentence = fmt.Sprintf("%s was checked on %s and is next due on %s.", capital(m.Name()), s.Last, s.NextDue)
+	}
+}
+
+// capital begins a sentence.
+func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }

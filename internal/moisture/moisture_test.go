@@ -1,0 +1,97 @@
+package moisture
+
+import (
+	"errors"
+	"os"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/quantity"
+)
+
+var day = quantity.MustDate("2025-10-31")
+
+// atBench is a bench with one dial meter and the small chart, checked lately.
+func atBench(t *testing.T) Equipment {
+	t.Helper()
+	shelf, err := chart.NewSet(smallChartFile(t, "example = true", "example = false"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Equipment{
+		Charts: shelf,
+		Meters: []meter.Meter{
+			{ID: "bench-1", Model: "Example dial meter A", Method: meter.ByDial, Calibration: "A-2025", Tolerance: pt("0.5")},
+			{ID: "bench-2", Model: "Example digital meter B", Method: meter.Direct, Calibration: "B-7", Tolerance: pt("0.4"),
+				Ambient: quantity.Span{Low: degC("10"), High: degC("30")}, MaxDifference: degC("10"),
+				Crops: []meter.CropLimits{{Crop: "corn", Mass: gram("400"), Moisture: quantity.Span{Low: pct("8"), High: pct("30")}, Sample: quantity.Span{Low: degF("32"), High: degF("110")}}}},
+		},
+		Statuses: map[string]meter.Status{"bench-1": {Meter: "bench-1", State: meter.Good}, "bench-2": {Meter: "bench-2", State: meter.Good}},
+	}
+}
+
+// smallChartFile is the chart that the tests of charts use.
+func smallChartFile(t *testing.T, replace ...string) *chart.Chart {
+	t.Helper()
+	text, err := os.ReadFile("chart/testdata/small.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := chart.Read("small.toml", []byte(strings.NewReplacer(replace...).Replace(string(text))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// byDial is a reading with nothing wrong with it: 14 % on the small chart.
+func byDial(seq int, d string) Reading {
+	return Reading{Seq: seq, Method: meter.ByDial, Crop: "corn", Day: day, Tester: "A. Tester", Meter: "bench-1", Calibration: "A-2025",
+		Chart: "small", Mass: gram("250"), Sample: degF("60"), Room: degF("68"), Dial: dial(d)}
+}
+
+// direct is a digital reading with nothing wrong with it.
+func direct(seq int, percent string) Reading {
+	return Reading{Seq: seq, Method: meter.Direct, Crop: "corn", Day: day, Tester: "A. Tester", Meter: "bench-2", Calibration: "B-7",
+		Mass: gram("400"), Sample: degF("60"), Room: degF("68"), Percent: pct(percent)}
+}
+
+// house tests once, with nothing near.
+func house() Procedure { return Procedure{Policy: DefaultPolicy(), Trust: DefaultTrust()} }
+
+// ExpectErrors holds a list of errors against words each must have, in order.
+func expectErrors(t *testing.T, name string, got []error, want ...string) {
+	t.Helper()
+	if len(got) != len(want) {
+		t.Errorf("%s: %d errors, want %d: %v", name, len(got), len(want), errors.Join(got...))
+		return
+	}
+	for i, err := range got {
+		if !strings.Contains(err.Error(), want[i]) {
+			t.Errorf("%s: %q is not in %q", name, want[i], err)
+		}
+	}
+}
+
+// expectFlags holds the codes of flags against a list, in order.
+func expectFlags(t *testing.T, name string, got []Flag, want ...Code) {
+	t.Helper()
+	codes := make([]string, len(got))
+	for i, f := range got {
+		codes[i] = string(f.Code)
+		if f.What == "" || f.Why == "" || f.Do == "" {
+			t.Errorf("%s: flag %s lacks what, why or what to do: %+v", name, f.Code, f)
+		}
+	}
+	wanted := make([]string, len(want))
+	for i, c := range want {
+		wanted[i] = string(c)
+	}
+	if strings.Join(codes, " ") != strings.Join(wanted, " ") {
+		t.Errorf("%s: flags %v, want %v", name, codes, wanted)
+	}
+}
+
+func lbPerBu(text string) quantity.Amount { return quantity.Of(text, quantity.LbPerBushel) }

@@ -1,0 +1,41 @@
+package moisture
+
+import (
+	"tenthpoint/internal/fault"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+// Dish is one oven test: what the dish weighed, in g, with the wet grain, with
+// the dried grain, and empty.
+type Dish struct {
+	Wet  quantity.Amount `json:"wet"`
+	Dry  quantity.Amount `json:"dry"`
+	Tare quantity.Amount `json:"tare"`
+}
+
+func (d Dish) check(faults *fault.List, label string) {
+	inGrams := d.Wet.Unit() == quantity.Gram && d.Dry.Unit() == quantity.Gram && d.Tare.Unit() == quantity.Gram
+	if !inGrams {
+		faults.Add("%s: an oven test needs three weighings in g: dish with wet grain, with dried grain, and empty", label)
+		return
+	}
+	faults.Unless(d.Tare.Sign() >= 0, "%s: the empty dish weighs %s; weigh it again", label, d.Tare)
+	faults.Unless(d.Wet.More(d.Tare), "%s: the dish weighs %s with wet grain and %s empty, so there is no grain in it; swap the two or weigh again", label, d.Wet, d.Tare)
+	faults.Unless(d.Dry.More(d.Tare), "%s: the dish weighs %s with dried grain and %s empty, so nothing is left in it; swap the two or weigh again", label, d.Dry, d.Tare)
+	faults.Unless(!d.Dry.More(d.Wet), "%s: the grain gained weight in the oven, from %s to %s; swap the two or weigh again", label, d.Wet, d.Dry)
+}
+
+// work is moisture on the wet basis: water lost over wet grain,
+// (wet - dry) / (wet - tare) x 100 %.
+func (d Dish) work(s *working.Sheet, r Reading) *working.Step {
+	given := func(id, label string, a quantity.Amount) *working.Step {
+		return s.Given(r.id()+id, label, a, quantity.Unrounded, r.by("balance"))
+	}
+	wet := given(".wet", "Dish with wet grain", d.Wet)
+	dry := given(".dry", "Dish with dried grain", d.Dry)
+	tare := given(".tare", "Empty dish", d.Tare)
+	return s.Work(r.id(), r.label(),
+		working.Times(working.Over(working.Less(wet, dry), working.Less(wet, tare)), working.Const(hundredPercent)),
+		quantity.Unrounded, "moisture, wet basis: water lost over wet grain")
+}

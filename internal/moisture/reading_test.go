@@ -1,0 +1,186 @@
+package moisture
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/working"
+)
+
+func TestEachMethodGivesItsMoisture(t *testing.T) {
+	e := atBench(t)
+	oven := Reading{Seq: 1, Method: meter.ByOven, Crop: "corn", Day: day, Tester: "A. Tester",
+		Dish: Dish{Wet: gram("45.5"), Dry: gram("42.5"), Tare: gram("25.5")}}
+	typed := Reading{Seq: 1, Method: meter.Typed, Crop: "corn", Day: day, Tester: "A. Tester", Percent: pct("15.3"), Reason: "certificate 118"}
+	for _, c := range []struct {
+		name    string
+		reading Reading
+		want    string
+		source  string
+	}{
+		{"dial", byDial(1, "25"), "12.5 %", "chart small"},
+		{"direct", direct(1, "15.3"), "15.3 %", "A. Tester, meter bench-2 (Example digital meter B), calibration B-7"},
+		// 3 g of water in 20 g of wet grain
+		{"oven", oven, "15 %", "moisture, wet basis: water lost over wet grain"},
+		{"typed", typed, "15.3 %", "A. Tester, typed by hand"},
+	} {
+		var s working.Sheet
+		step, err := c.reading.Work(&s, e)
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if step.Value().String() != c.want || step.Source() != c.source || step.ID() != "moisture.test1" {
+			t.Errorf("%s: %s is %s [%s], want %s [%s]", c.name, step.ID(), step.Value(), step.Source(), c.want, c.source)
+		}
+	}
+}
+
+// Oven tests by hand: moisture wet basis, water lost over wet grain.
+func TestOvenByHand(t *testing.T) {
+	for _, c := range []struct{ wet, dry, tare, want string }{
+		{"115", "100", "15", "15 %"},             // 15 of 100 g
+		{"30.5", "28.1", "10.5", "12 %"},         // 2.4 of 20 g
+		{"25", "25", "10", "0 %"},                // nothing lost
+		{"13", "12", "10", "33.333333… %"},       // 1 of 3 g, not 50 % as on the dry basis
+		{"15.5", "14.725", "0", "5 %"},           // no dish
+		{"17.2345", "16.2345", "7.2345", "10 %"}, // 1 of 10 g
+	} {
+		var s working.Sheet
+		r := Reading{Seq: 1, Method: meter.ByOven, Crop: "corn", Day: day, Tester: "A. Tester", Dish: Dish{gram(c.wet), gram(c.dry), gram(c.tare)}}
+		step, err := r.Work(&s, Equipment{})
+		if err != nil || step.Value().String() != c.want {
+			t.Errorf("wet %s dry %s tare %s: %v, %v; want %s", c.wet, c.dry, c.tare, step, err, c.want)
+		}
+	}
+}
+
+// Moisture by oven and dry matter make the whole of the wet grain.
+func TestOvenAndDryMatterMakeTheWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		mg := func(name string, low, high int64) quantity.Amount {
+			return quantity.Of("0.001", quantity.Gram).Mul(quantity.Int(rapid.Int64Range(low, high).Draw(t, name), quantity.Plain))
+		}
+		tare, solids, water := mg("tare", 0, 50000), mg("solids", 1, 50000), mg("water", 0, 50000)
+		r := Reading{Seq: 1, Method: meter.ByOven, Crop: "corn", Day: day, Tester: "A", Dish: Dish{Wet: tare.Add(solids).Add(water), Dry: tare.Add(solids), Tare: tare}}
+		var s working.Sheet
+		step, err := r.Work(&s, Equipment{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		share := solids.Div(solids.Add(water)).Mul(pct("100"))
+		if !step.Value().Add(share).Equal(pct("100")) {
+			t.Fatalf("moisture %s and dry matter %s", step.Value(), share)
+		}
+	})
+}
+
+func TestReadingCheckNamesEveryFault(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(r *Reading)
+		want   []string
+	}{
+		{"nothing", func(*Reading) {}, nil},
+		{"everything", func(r *Reading) { *r = Reading{Method: meter.ByDial} }, []string{
+			"no number", "tester is missing", "crop is missing", "day is missing", "dial reading is missing",
+			"sample temperature is missing", "sample mass is missing", "meter is missing", "chart is missing"}},
+		{"no method", func(r *Reading) { r.Method = "nose" }, []string{`unknown method "nose"; it is one of dial, direct, oven, typed`}},
+		{"mass in lb", func(r *Reading) { r.Mass = quantity.Int(1, quantity.Lb) }, []string{"sample mass is 1 lb"}},
+		{"temperature in %", func(r *Reading) { r.Room = pct("20") }, []string{"room temperature is 20 %"}},
+		{"direct without moisture", func(r *Reading) { *r = direct(1, "15"); r.Percent = quantity.Amount{} }, []string{"moisture is missing"}},
+		{"direct of 100 %", func(r *Reading) { *r = direct(1, "100") }, []string{"a moisture of 100 % cannot be"}},
+		{"direct of 0 %", func(r *Reading) { *r = direct(1, "0") }, []string{"a moisture of 0 % cannot be"}},
+		{"direct with a chart", func(r *Reading) { *r = direct(1, "15"); r.Chart = "small" }, []string{"corrected for temperature itself"}},
+		{"typed without reason", func(r *Reading) { r.Method, r.Percent, r.Reason = meter.Typed, pct("15"), "  " }, []string{"needs a reason"}},
+		{"oven without dish", func(r *Reading) { r.Method = meter.ByOven }, []string{"three weighings in g"}},
+		{"oven, nothing in it", func(r *Reading) {
+			r.Method, r.Dish = meter.ByOven, Dish{gram("10"), gram("10"), gram("10")}
+		}, []string{"no grain in it", "nothing is left in it"}},
+		{"oven gains", func(r *Reading) {
+			r.Method, r.Dish = meter.ByOven, Dish{gram("20"), gram("21"), gram("10")}
+		}, []string{"gained weight in the oven, from 20 g to 21 g"}},
+	} {
+		r := byDial(1, "30")
+		c.change(&r)
+		expectErrors(t, c.name, r.Check(), c.want...)
+	}
+}
+
+func TestDialRefusesTheWrongChart(t *testing.T) {
+	e := atBench(t)
+	for _, c := range []struct {
+		name   string
+		change func(r *Reading)
+		want   string
+	}{
+		{"crop", func(r *Reading) { r.Crop = "soybeans" }, "chart small is for corn and the load is soybeans"},
+		{"meter", func(r *Reading) { r.Meter = "bench-2" }, `chart small is for the meter "Example dial meter A" and bench-2 is a "Example digital meter B"`},
+		{"unknown meter", func(r *Reading) { r.Meter = "bench-9" }, "there is no meter \"bench-9\"; entered are bench-1, bench-2"},
+		{"unknown chart", func(r *Reading) { r.Chart = "large" }, "there is no chart \"large\"; loaded are small"},
+		{"calibration", func(r *Reading) { r.Calibration = "A-2020" }, `belongs to calibration A-2025 and the meter was set to "A-2020"`},
+		{"too early", func(r *Reading) { r.Day = quantity.MustDate("2024-12-31") }, "for use from 2025-01-01 to 2025-12-31, and the test was on 2024-12-31"},
+		{"too late", func(r *Reading) { r.Day = quantity.MustDate("2026-01-01") }, "choose the chart in force that day"},
+		{"outside", func(r *Reading) { r.Dial = dial("41") }, "Test 1: 41 dial is outside chart small"},
+	} {
+		r := byDial(1, "30")
+		c.change(&r)
+		var s working.Sheet
+		if step, err := r.Work(&s, e); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %v, %v; want %q", c.name, step, err, c.want)
+		}
+	}
+	onDial := direct(1, "15")
+	onDial.Meter = "bench-1"
+	var s working.Sheet
+	if _, err := onDial.Work(&s, e); err == nil || !strings.Contains(err.Error(), "is read by dial and chart") {
+		t.Errorf("a dial meter was read direct: %v", err)
+	}
+}
+
+// A reading goes into the book as text and comes back the same; frost at 0 °F
+// is a temperature, not a missing one.
+func TestReadingThroughJSON(t *testing.T) {
+	r := byDial(2, "27.5")
+	r.Sample, r.FromDryer = degF("0"), true
+	text, err := json.Marshal(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back Reading
+	if err := json.Unmarshal(text, &back); err != nil {
+		t.Fatal(err)
+	}
+	if !quantity.Recorded(back.Sample) || quantity.Recorded(back.TestWeight) || !back.Sample.Equal(r.Sample) || !back.Dial.Equal(r.Dial) || back.Day != r.Day || !back.FromDryer {
+		t.Errorf("came back as %+v from %s", back, text)
+	}
+	if strings.Contains(string(text), ":27.5") || !strings.Contains(string(text), `"dial":"27.5 dial"`) {
+		t.Errorf("a figure is a bare number in %s", text)
+	}
+}
+
+func TestEquipmentCheck(t *testing.T) {
+	expectErrors(t, "good", atBench(t).Check())
+	bad := Equipment{Meters: []meter.Meter{
+		{ID: "a", Model: "M", Method: meter.ByOven, Calibration: "1", Tolerance: pct("0.5"), MaxDifference: pct("3"), Ambient: quantity.Span{Low: pct("1"), High: pct("2")}},
+		{ID: "a"},
+	}}
+	expectErrors(t, "bad", bad.Check(), "neither read by dial nor direct", "tolerance of 0.5 %", "largest difference of 3 %", "1 % to 2 %, which is no range",
+		"has no model", "neither read by dial", "has no calibration", "two meters are called a")
+	posted := Equipment{Meters: []meter.Meter{{ID: "b", Model: "M", Method: meter.Direct, Calibration: "1", Crops: []meter.CropLimits{
+		{Crop: "corn", Mass: gram("250"), Moisture: quantity.Span{Low: pct("8"), High: pct("25")}, Sample: quantity.Span{Low: degF("40"), High: degF("100")}},
+		{Mass: pct("1"), Moisture: quantity.Span{Low: gram("1"), High: pct("2")}, Sample: quantity.Span{Low: degF("40"), High: degC("30")}},
+	}}}}
+	expectErrors(t, "posted", posted.Check(), "limits posted for no grain", "posted for 1 % of", "1 g to 2 %, which is no range of moistures", "40 °F to 30 °C, which is no range of temperatures on one scale")
+	if _, err := (Equipment{}).Meter("a"); err == nil || !strings.Contains(err.Error(), "none is entered") {
+		t.Errorf("no meters: %v", err)
+	}
+	if _, err := (Equipment{}).Charts.ByID("a"); err == nil || !strings.Contains(err.Error(), "none is loaded") {
+		t.Errorf("no charts: %v", err)
+	}
+}

@@ -1,0 +1,105 @@
+package moisture
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/fault"
+	"tenthpoint/internal/quantity"
+)
+
+// Retention is how long a sample is kept for a dispute.
+type Retention struct {
+	ID     string `json:"id"`
+	Name   string `json:"name"`
+	Days   int    `json:"days,string"`
+	Source string `json:"source"`
+}
+
+// Retentions are the published rules known here; a house may set its own.
+func Retentions() []Retention {
+	return []Retention{
+		{ID: "us-inbound-truck", Name: "United States, inbound truck", Days: 3, Source: "U.S. official inspection, file samples: 3 days"},
+		{ID: "canada", Name: "Canada, 1 kg", Days: 7, Source: "Canada: a producer may ask for the inspector's decision within 7 calendar days"},
+		{ID: "montana", Name: "Montana", Days: 60, Source: "Montana Code Annotated 80-4-711: 60 days"},
+	}
+}
+
+// RetentionByID finds a published rule.
+func RetentionByID(id string) (Retention, bool) {
+	for _, r := range Retentions() {
+		if r.ID == id {
+			return r, true
+		}
+	}
+	return Retention{}, false
+}
+
+// Probe is one thrust of the probe.
+type Probe struct {
+	// Place is where in the load, such as "left front".
+	Place string `json:"place"`
+	// Note is what was seen there.
+	Note string `json:"note,omitempty"`
+}
+
+// Sample is what was taken from a load and what is kept of it.
+type Sample struct {
+	Number string        `json:"number"`
+	Crop   string        `json:"crop"`
+	Ticket string        `json:"ticket,omitempty"`
+	Taken  quantity.Date `json:"taken"`
+	By     string        `json:"by"`
+	Probes []Probe       `json:"probes"`
+	// Place is where the retained part is kept; empty when none is.
+	Place string `json:"place,omitempty"`
+	// Keep is the rule the retained part is kept under.
+	Keep Retention `json:"keep"`
+	// Held names what keeps the sample longer, such as a dispute.
+	Held string `json:"held,omitempty"`
+	// Discarded is the day the retained part went.
+	Discarded quantity.Date `json:"discarded"`
+}
+
+// KeepThrough is the last day the sample must be there, its whole number of
+// days after the day it was taken: a grower who asks on the seventh day of
+// seven still finds it.
+func (s Sample) KeepThrough() quantity.Date { return s.Taken.AddDays(s.Keep.Days) }
+
+// DiscardFrom is the first day the sample may go, unless it is held.
+func (s Sample) DiscardFrom() quantity.Date { return s.KeepThrough().AddDays(1) }
+
+// Retained reports whether a part is still kept.
+func (s Sample) Retained() bool { return s.Place != "" && s.Discarded.IsZero() }
+
+// DueOn reports whether the retained part may go on a day. A held one may not.
+func (s Sample) DueOn(day quantity.Date) bool {
+	return s.Retained() && s.Held == "" && !day.Before(s.DiscardFrom())
+}
+
+// Check lists everything wrong with the sample as written down.
+func (s Sample) Check() []error {
+	var faults fault.List
+	faults.Unless(s.Number != "", "the sample has no number; take the next one from the roll")
+	faults.Unless(s.Crop != "", "sample %s has no crop", s.Number)
+	faults.Unless(!s.Taken.IsZero(), "sample %s has no day", s.Number)
+	faults.Unless(s.By != "", "sample %s has no person; write who probed the load", s.Number)
+	faults.Unless(len(s.Probes) > 0, "sample %s has no probe; write where in the load it was taken", s.Number)
+	faults.Unless(s.Place == "" || s.Keep.Days > 0, "sample %s is kept at %s under no rule; choose how many days", s.Number, s.Place)
+	early := !s.Discarded.IsZero() && s.Place != "" && s.Discarded.Before(s.DiscardFrom())
+	faults.Unless(!early, "sample %s was discarded on %s, and is to be kept through %s (%d days: %s)", s.Number, s.Discarded, s.KeepThrough(), s.Keep.Days, s.Keep.Name)
+	faults.Unless(s.Discarded.IsZero() || s.Held == "", "sample %s was discarded on %s while it was held for %s", s.Number, s.Discarded, s.Held)
+	return faults
+}
+
+// Where is the retained sample for the slip: "shelf B-3, until 2025-11-10".
+func (s Sample) Where() string {
+	switch {
+	case s.Place == "":
+		return "no sample retained"
+	case !s.Discarded.IsZero():
+		return fmt.Sprintf("discarded %s", s.Discarded)
+	case s.Held != "":
+		return fmt.Sprintf("%s, held for %s", s.Place, s.Held)
+	}
+	return fmt.Sprintf("%s, until %s", s.Place, s.KeepThrough())
+}
