@@ -16,6 +16,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 	"tenthpoint/ui/view"
 )
@@ -124,7 +125,7 @@ func (p *program) open(ctx context.Context, path string) error {
 		frame.Fail(unlinked)
 	}
 	if p.ratesWrong != nil {
-		frame.Say(present.Stop, present.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
+		frame.Say(model.Stop, present.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
 	}
 	window.Resize(fyne.NewSize(1280, 720))
 	window.SetFullScreen(p.flags.Full)

@@ -64,13 +64,14 @@ var mayImport = map[string][]string{
 	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),
 	"internal/demo":            slices.Concat(core, inside("store", "desk")),
 
-	"ui/present":  slices.Concat(core, papers, inside("desk", "fold")),
-	"ui/kit":      inside("fold"),
+	"ui/model":    inside("fold"),
+	"ui/present":  slices.Concat(core, papers, inside("desk", "fold"), []string{"ui/model"}),
+	"ui/kit":      {"internal/fold", "internal/slip", "ui/model"},
 	"ui/handbook": inside("fold"),
-	"ui/view":     {"internal/tongue", "ui/present", "ui/kit", "ui/handbook"},
+	"ui/view":     {"internal/tongue", "internal/slip", "ui/model", "ui/present", "ui/kit", "ui/handbook"},
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),
-		[]string{"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),
+		[]string{"schedules", "ui/model", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),
 	"cmd/tenth": slices.Concat(core, papers, devices, inside("desk"),
 		inside("demo", "transcript"), []string{"schedules", "ui/handbook"}),
 	"cmd/task":            inside("transcript"),

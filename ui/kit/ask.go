@@ -1,14 +1,18 @@
 package kit
 
-import "fyne.io/fyne/v2/widget"
+import (
+	"tenthpoint/ui/model"
+
+	"fyne.io/fyne/v2/widget"
+)
 
 // Question is a choice between going on and leaving things as they are.
 type Question struct {
 	Title string
 	Text  string
-	State State  // the icon beside the title
-	Yes   string // what going on is called: "Void the ticket". Empty: Words.Agree
-	No    string // empty: Words.Cancel
+	State model.State // the icon beside the title
+	Yes   string      // what going on is called: "Void the ticket". Empty: Words.Agree
+	No    string      // empty: Words.Cancel
 	// Danger marks what cannot be undone: the keyboard starts on No.
 	Danger bool
 }
@@ -32,7 +36,7 @@ func (s *Stage) Ask(q Question, answer func(yes bool)) *Dialog {
 type Notice struct {
 	Title string
 	Text  string
-	State State
+	State model.State
 	Close string // empty: Words.Close
 }
 
@@ -48,7 +52,7 @@ func (s *Stage) Tell(n Notice, then func()) *Dialog {
 // Reason asks for a sentence that goes on record with what is about to happen.
 type Reason struct {
 	Title, Text string
-	State       State
+	State       model.State
 	Label       string // what is asked: "Reason"
 	Required    bool   // an empty answer does not go on
 	Yes, No     string
@@ -57,9 +61,9 @@ type Reason struct {
 
 // AskReason asks for a reason. The answer is called once.
 func (s *Stage) AskReason(r Reason, answer func(reason string, ok bool)) *Dialog {
-	form := Form{
+	form := model.Ask{
 		Title: r.Title, Text: r.Text, State: r.State, Yes: r.Yes, No: r.No, Danger: r.Danger,
-		Fields: []FieldSpec{{ID: "reason", Label: r.Label, Chars: 40, Required: r.Required}},
+		Fields: []model.AskField{{ID: "reason", Label: r.Label, Chars: 40, Required: r.Required}},
 	}
 	return s.AskForm(form, func(values map[string]string, ok bool) { answer(values["reason"], ok) })
 }

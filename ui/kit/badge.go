@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -9,19 +11,19 @@ import (
 // Badge says how a thing stands: icon, word and colour on a tinted ground.
 type Badge struct {
 	widget.BaseWidget
-	state State
+	state model.State
 	word  string
 }
 
 // NewBadge makes a badge.
-func NewBadge(state State, word string) *Badge {
+func NewBadge(state model.State, word string) *Badge {
 	b := &Badge{state: state, word: word}
 	b.ExtendBaseWidget(b)
 	return b
 }
 
 // Say changes what the badge shows.
-func (b *Badge) Say(state State, word string) {
+func (b *Badge) Say(state model.State, word string) {
 	if b.state != state || b.word != word {
 		b.state, b.word = state, word
 		b.Refresh()
@@ -29,7 +31,7 @@ func (b *Badge) Say(state State, word string) {
 }
 
 // State is the state shown now.
-func (b *Badge) State() State { return b.state }
+func (b *Badge) State() model.State { return b.state }
 
 // Word is the word shown now.
 func (b *Badge) Word() string { return b.word }
@@ -38,11 +40,11 @@ func (b *Badge) Word() string { return b.word }
 func (b *Badge) CreateRenderer() fyne.WidgetRenderer { return newDrawing(b) }
 
 func (b *Badge) lettering() lettering {
-	return lettering{size: SizeNote, color: b.state.ink(), style: bold}
+	return lettering{size: SizeNote, color: stateInk(b.state), style: bold}
 }
 
 func (b *Badge) iconRoom(p pen) float32 {
-	if b.state.Icon() == nil {
+	if StateIcon(b.state) == nil {
 		return 0
 	}
 	return p.lineHeight(b.lettering()) + p.pad()
@@ -59,11 +61,11 @@ func (b *Badge) draw(size fyne.Size) []fyne.CanvasObject {
 	l := b.lettering()
 	least := b.least()
 	y := (size.Height - least.Height) / 2
-	ground := p.block(b.state.ground(), fyne.NewPos(0, y), least)
+	ground := p.block(stateGround(b.state), fyne.NewPos(0, y), least)
 	ground.CornerRadius = p.size(theme.SizeNameInputRadius)
-	ground.StrokeColor, ground.StrokeWidth = p.color(b.state.ink()), 1
+	ground.StrokeColor, ground.StrokeWidth = p.color(stateInk(b.state)), 1
 	objects := []fyne.CanvasObject{ground}
-	if icon := b.state.Icon(); icon != nil {
+	if icon := StateIcon(b.state); icon != nil {
 		objects = append(objects, p.icon(icon, fyne.NewPos(p.inner(), y+p.inner()/2+1), p.lineHeight(l)-2))
 	}
 	at := fyne.NewPos(p.inner()+b.iconRoom(p), y+p.inner()/2)

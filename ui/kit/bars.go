@@ -1,17 +1,11 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 )
-
-// Bar is one bar of a chart. Height is in thousandths of the chart's height.
-type Bar struct {
-	Label  string // beneath
-	Value  string // over the bar, ready to read
-	Height int
-	State  State // Plain takes the chart's own colour
-}
 
 // BarChart shows a few amounts side by side: loads by hour, bushels by bin.
 type BarChart struct {
@@ -20,8 +14,8 @@ type BarChart struct {
 	// Empty is the sentence shown when there are no bars.
 	Empty string
 
-	bars   []Bar
-	guides []Guide
+	bars   []model.Bar
+	guides []model.Guide
 }
 
 // NewBarChart makes an empty chart.
@@ -32,7 +26,7 @@ func NewBarChart() *BarChart {
 }
 
 // Set shows other bars, and the lines of the scale behind them.
-func (c *BarChart) Set(bars []Bar, guides ...Guide) {
+func (c *BarChart) Set(bars []model.Bar, guides ...model.Guide) {
 	c.bars, c.guides = bars, guides
 	c.Refresh()
 }
@@ -77,10 +71,10 @@ func (c *BarChart) valuesFit(p pen, slot float32) bool {
 
 var barValue = lettering{size: SizeNote, color: ColorInk}
 
-func (d *plot) bar(b Bar, x, slot float32, value bool) {
+func (d *plot) bar(b model.Bar, x, slot float32, value bool) {
 	color := ColorBar
-	if b.State != Plain {
-		color = b.State.ink()
+	if b.State != model.Plain {
+		color = stateInk(b.State)
 	}
 	gap := max(1, floor(slot/6))
 	top := d.y(b.Height)
@@ -93,7 +87,7 @@ func (d *plot) bar(b Bar, x, slot float32, value bool) {
 
 // labels writes what the bars stand for, leaving out every second or more when
 // they would run together.
-func (d *plot) labels(bars []Bar, slot float32) {
+func (d *plot) labels(bars []model.Bar, slot float32) {
 	widest := float32(1)
 	for _, bar := range bars {
 		widest = max(widest, d.measure(bar.Label, chartLetters).Width+d.pad())

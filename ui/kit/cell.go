@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -23,12 +25,12 @@ type face struct {
 	text    string
 	letters lettering
 	align   fyne.TextAlign
-	state   State // its icon stands before the text
-	chosen  bool  // its row is chosen
-	keyed   bool  // and the table has the keyboard
-	first   bool  // it begins the row
-	struck  bool  // a line goes through it
-	total   bool  // it adds up what stands above
+	state   model.State // its icon stands before the text
+	chosen  bool        // its row is chosen
+	keyed   bool        // and the table has the keyboard
+	first   bool        // it begins the row
+	struck  bool        // a line goes through it
+	total   bool        // it adds up what stands above
 	header  bool
 	twoLine bool // the text may stand on two lines
 	narrow  bool // little ground at its sides
@@ -59,15 +61,15 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	at := t.shown[id.Col]
 	row, column := t.rows[id.Row], t.columns[at]
 	f := face{
-		text: row.cell(at), letters: t.letters(), align: column.Align,
+		text: row.Cell(at), letters: t.letters(), align: column.Align,
 		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.isNarrow(),
 		struck: row.Struck && !column.State, total: row.Total,
 	}
 	if row.Total {
 		f.letters.style = bold
 	}
-	if column.State && row.State != Plain {
-		f.state, f.letters.color = row.State, row.State.ink()
+	if column.State && row.State != model.Plain {
+		f.state, f.letters.color = row.State, stateInk(row.State)
 	}
 	c.show(f)
 }
@@ -123,7 +125,7 @@ func (c *cell) draw(size fyne.Size) []fyne.CanvasObject {
 	}
 	left, right := p.aside(c.narrow), size.Width-p.aside(c.narrow)
 	top := (size.Height - p.lineHeight(c.letters)) / 2
-	if icon := c.state.Icon(); icon != nil {
+	if icon := StateIcon(c.state); icon != nil {
 		side := p.lineHeight(c.letters) - 2
 		objects = append(objects, p.icon(icon, fyne.NewPos(left, top+1), side))
 		left += side + p.pad()

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"strings"
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -36,17 +37,17 @@ func TestDrawingsStayInside(t *testing.T) {
 	permille := rapid.IntRange(-200, 1300)
 	rapid.Check(t, func(t *rapid.T) {
 		ruler, bars, checks := NewMoistureRuler(), NewBarChart(), NewCheckChart()
-		ruler.Set([]RulerMark{
-			{Label: "14", At: permille.Draw(t, "point"), Kind: MarkPoint},
-			{Label: "trigger", At: permille.Draw(t, "trigger"), Kind: MarkLimit},
-			{Label: "17.2 %", At: permille.Draw(t, "reading"), Kind: MarkReading, State: Warn},
-		}, RulerBand{From: permille.Draw(t, "from"), To: permille.Draw(t, "to"), Around: rapid.Bool().Draw(t, "around")})
-		var all []Bar
+		ruler.Set([]model.Mark{
+			{Label: "14", At: permille.Draw(t, "point"), Kind: model.PointMark},
+			{Label: "trigger", At: permille.Draw(t, "trigger"), Kind: model.LimitMark},
+			{Label: "17.2 %", At: permille.Draw(t, "reading"), Kind: model.ReadingMark, State: model.Warn},
+		}, model.Band{From: permille.Draw(t, "from"), To: permille.Draw(t, "to"), Around: rapid.Bool().Draw(t, "around")})
+		var all []model.Bar
 		for range rapid.IntRange(0, 40).Draw(t, "bars") {
-			all = append(all, Bar{Label: "10", Value: "7", Height: permille.Draw(t, "height")})
+			all = append(all, model.Bar{Label: "10", Value: "7", Height: permille.Draw(t, "height")})
 		}
 		bars.Set(all)
-		checks.Set([]ChartPoint{{X: permille.Draw(t, "x"), Y: permille.Draw(t, "y"), Label: "!", State: Stop}}, []Guide{{At: permille.Draw(t, "limit"), State: Stop}})
+		checks.Set([]model.ChartPoint{{X: permille.Draw(t, "x"), Y: permille.Draw(t, "y"), Label: "!", State: model.Stop}}, []model.Guide{{At: permille.Draw(t, "limit"), State: model.Stop}})
 		for _, w := range []fyne.Widget{ruler, bars, checks} {
 			size := w.MinSize().AddWidthHeight(float32(rapid.IntRange(0, 900).Draw(t, "wider")), float32(rapid.IntRange(0, 300).Draw(t, "higher")))
 			for _, o := range drawnAt(w, size) {
@@ -75,7 +76,7 @@ func checkInside(t *rapid.T, w fyne.Widget, o fyne.CanvasObject, size fyne.Size)
 func TestClampStandsAboutTheReading(t *testing.T) {
 	newHouse(t)
 	r := NewMoistureRuler()
-	r.Set([]RulerMark{{Label: "17.2 %", At: 500, Kind: MarkReading, State: Warn}}, RulerBand{From: 400, To: 600, Label: "tolerance", Around: true})
+	r.Set([]model.Mark{{Label: "17.2 %", At: 500, Kind: model.ReadingMark, State: model.Warn}}, model.Band{From: 400, To: 600, Label: "tolerance", Around: true})
 	objects := drawnAt(r, fyne.NewSize(800, 120))
 	parts, pointer := blocks(objects, ColorWait), blocks(objects, ColorWarn)[0]
 	equal(t, "stretches of colour", len(blocks(objects, ColorBand)), 0)
@@ -84,7 +85,7 @@ func TestClampStandsAboutTheReading(t *testing.T) {
 	if middle := pointer.Position().X; left >= middle || middle >= right {
 		t.Errorf("the clamp runs from %v to %v, the reading stands at %v", left, right, middle)
 	}
-	r.Set(nil, RulerBand{From: 500, To: 500, Around: true})
+	r.Set(nil, model.Band{From: 500, To: 500, Around: true})
 	equal(t, "a clamp of no width", len(blocks(drawnAt(r, fyne.NewSize(800, 120)), ColorWait)), 0)
 }
 
@@ -130,7 +131,7 @@ func TestLimitNamesStepAside(t *testing.T) {
 func TestBarsAreAsHighAsTheySay(t *testing.T) {
 	newHouse(t)
 	c := NewBarChart()
-	c.Set([]Bar{{Height: 1000}, {Height: 500}, {Height: 0}, {Height: 250, State: Stop}})
+	c.Set([]model.Bar{{Height: 1000}, {Height: 500}, {Height: 0}, {Height: 250, State: model.Stop}})
 	objects := drawnAt(c, fyne.NewSize(400, 240))
 	plain, stopped := blocks(objects, ColorBar), blocks(objects, ColorStop)
 	equal(t, "plain bars", len(plain), 3)
@@ -150,9 +151,9 @@ func TestBarsAreAsHighAsTheySay(t *testing.T) {
 func TestCrowdedLabelsThinOut(t *testing.T) {
 	newHouse(t)
 	c := NewBarChart()
-	bars := make([]Bar, 48)
+	bars := make([]model.Bar, 48)
 	for i := range bars {
-		bars[i] = Bar{Label: "12:30", Value: "1,000", Height: 500}
+		bars[i] = model.Bar{Label: "12:30", Value: "1,000", Height: 500}
 	}
 	c.Set(bars)
 	drawnAt(c, fyne.NewSize(400, 200))

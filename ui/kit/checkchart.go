@@ -4,19 +4,12 @@ import (
 	"cmp"
 	"image/color"
 	"slices"
+	"tenthpoint/ui/model"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 )
-
-// ChartPoint is one point of a check chart, in thousandths of its width and
-// height. A point that is not Plain is ringed in its state's colour.
-type ChartPoint struct {
-	X, Y  int
-	Label string // over a point that is not Plain
-	State State
-}
 
 // CheckChart follows a meter's error from check to check, between the limits
 // it must keep.
@@ -26,10 +19,10 @@ type CheckChart struct {
 	// Empty is the sentence shown when there are no points.
 	Empty string
 
-	points []ChartPoint
-	limits []Guide // lines across, named at the right
-	scale  []Guide // values at the left
-	days   []Guide // labels beneath
+	points []model.ChartPoint
+	limits []model.Guide // lines across, named at the right
+	scale  []model.Guide // values at the left
+	days   []model.Guide // labels beneath
 }
 
 // NewCheckChart makes an empty chart.
@@ -40,13 +33,13 @@ func NewCheckChart() *CheckChart {
 }
 
 // Set shows other points with the limits across them.
-func (c *CheckChart) Set(points []ChartPoint, limits []Guide) {
+func (c *CheckChart) Set(points []model.ChartPoint, limits []model.Guide) {
 	c.points, c.limits = points, limits
 	c.Refresh()
 }
 
 // SetAxes shows values at the left and labels beneath.
-func (c *CheckChart) SetAxes(scale, days []Guide) {
+func (c *CheckChart) SetAxes(scale, days []model.Guide) {
 	c.scale, c.days = scale, days
 	c.Refresh()
 }
@@ -87,7 +80,7 @@ func (c *CheckChart) draw(size fyne.Size) []fyne.CanvasObject {
 
 // apart gives each limit the middle of its name: at its line, or where lines are
 // close, as far from the next one as the letters need.
-func (c *plot) apart(limits []Guide, line float32) []float32 {
+func (c *plot) apart(limits []model.Guide, line float32) []float32 {
 	out, order := make([]float32, len(limits)), make([]int, len(limits))
 	for i := range limits {
 		out[i], order[i] = c.y(limits[i].At), i
@@ -109,8 +102,8 @@ func (c *plot) apart(limits []Guide, line float32) []float32 {
 
 // limit draws a line across, dashed so that it is no value of the scale, with its
 // name at the right.
-func (c *plot) limit(g Guide, name float32) {
-	ink := g.State.ink()
+func (c *plot) limit(g model.Guide, name float32) {
+	ink := stateInk(g.State)
 	y := c.y(g.At)
 	dash := c.inner()
 	for x := c.left; x < c.left+c.width; x += 2 * dash {
@@ -120,7 +113,7 @@ func (c *plot) limit(g Guide, name float32) {
 	c.add(c.write(g.Label, l, fyne.NewPos(c.left+c.width+2*c.pad(), name-c.lineHeight(l)/2)))
 }
 
-func (c *plot) join(a, b ChartPoint) {
+func (c *plot) join(a, b model.ChartPoint) {
 	line := canvas.NewLine(c.color(ColorBar))
 	line.StrokeWidth = 2
 	line.Position1 = fyne.NewPos(c.x(a.X), c.y(a.Y))
@@ -128,19 +121,19 @@ func (c *plot) join(a, b ChartPoint) {
 	c.add(line)
 }
 
-func (c *plot) point(p ChartPoint) {
+func (c *plot) point(p model.ChartPoint) {
 	at, r := fyne.NewPos(c.x(p.X), c.y(p.Y)), c.pad()
 	dot := canvas.NewCircle(c.color(ColorBar))
 	dot.Move(at.SubtractXY(r, r))
 	dot.Resize(fyne.NewSquareSize(2 * r))
 	c.add(dot)
-	if p.State == Plain {
+	if p.State == model.Plain {
 		return
 	}
 	ring := canvas.NewCircle(color.Transparent)
-	ring.StrokeColor, ring.StrokeWidth = c.color(p.State.ink()), 2
+	ring.StrokeColor, ring.StrokeWidth = c.color(stateInk(p.State)), 2
 	ring.Move(at.SubtractXY(2*r, 2*r))
 	ring.Resize(fyne.NewSquareSize(4 * r))
-	l := lettering{size: SizeNote, color: p.State.ink(), style: bold}
+	l := lettering{size: SizeNote, color: stateInk(p.State), style: bold}
 	c.add(ring, c.writeMiddle(p.Label, l, at.X, max(0, at.Y-2*r-c.lineHeight(l))))
 }

@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -28,7 +30,7 @@ type Dialog struct {
 const boxChars = 58
 
 // newDialog begins a box with a title, an icon and a text.
-func (s *Stage) newDialog(title string, state State, text string) *Dialog {
+func (s *Stage) newDialog(title string, state model.State, text string) *Dialog {
 	d := &Dialog{stage: s.inner()}
 	d.ring = NewRing(d.stage)
 	d.ring.OnEscape = func() bool { d.Dismiss(); return true }
@@ -119,11 +121,11 @@ func (d *Dialog) finish(then func()) {
 type boxTitle struct {
 	widget.BaseWidget
 	text  string
-	state State
+	state model.State
 	width float32
 }
 
-func newBoxTitle(text string, state State, width float32) *boxTitle {
+func newBoxTitle(text string, state model.State, width float32) *boxTitle {
 	b := &boxTitle{text: text, state: state, width: width}
 	b.ExtendBaseWidget(b)
 	return b
@@ -144,7 +146,7 @@ func (b *boxTitle) draw(size fyne.Size) []fyne.CanvasObject {
 	l := b.lettering()
 	x := float32(0)
 	var objects []fyne.CanvasObject
-	if icon := b.state.Icon(); icon != nil {
+	if icon := StateIcon(b.state); icon != nil {
 		objects = append(objects, p.icon(icon, fyne.NewPos(0, 0), size.Height))
 		x = size.Height + p.inner()
 	}
@@ -153,7 +155,7 @@ func (b *boxTitle) draw(size fyne.Size) []fyne.CanvasObject {
 
 // newProse is running text in ink, wrapped to a width.
 func newProse(text string, width float32) *Note {
-	n := newWideNote(Plain, text, theme.SizeNameText, width)
+	n := newWideNote(model.Plain, text, theme.SizeNameText, width)
 	n.inked = true
 	return n
 }

@@ -3,6 +3,7 @@ package kit
 import (
 	"fmt"
 	"strings"
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -170,18 +171,18 @@ func TestDangerousReasonGoesToTheSafeButton(t *testing.T) {
 	b.heard("wrong grower true")
 }
 
-func exampleFields() []FieldSpec {
-	return []FieldSpec{
+func exampleFields() []model.AskField {
+	return []model.AskField{
 		{ID: "grower", Label: "Grower", Options: exampleGrowers(), Required: true},
-		{ID: "truck", Label: "Truck", Options: []Option{{Code: "T1"}}, FreeText: true},
+		{ID: "truck", Label: "Truck", Options: []model.Option{{Code: "T1"}}, FreeText: true},
 		{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2"},
-		{ID: "keep", Label: "Keep the sample", Tick: true, Value: TickOn},
+		{ID: "keep", Label: "Keep the sample", Tick: true, Value: model.TickOn},
 	}
 }
 
 func TestFormGivesItsValues(t *testing.T) {
 	b := newBoxed(t)
-	d := b.stage.AskForm(Form{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) {
+	d := b.stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) {
 		b.say("%v %s/%s/%s/%s", ok, v["grower"], v["truck"], v["moisture"], v["keep"])
 	})
 	equal(t, "ring", strings.Join(d.Ring().IDs(), " "), "grower truck moisture keep no yes")
@@ -205,7 +206,7 @@ func TestFormGivesItsValues(t *testing.T) {
 // made in.
 func TestFormTellsEveryChange(t *testing.T) {
 	b := newBoxed(t)
-	b.stage.AskForm(Form{Title: "Load", Fields: exampleFields(), OnEdit: func(v map[string]string) {
+	b.stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields(), Typed: func(v map[string]string) {
 		b.say("%s/%s/%s/%s", v["grower"], v["truck"], v["moisture"], v["keep"])
 	}}, func(map[string]string, bool) {})
 	b.press(fyne.KeyTab, fyne.KeyTab)
@@ -218,7 +219,7 @@ func TestFormTellsEveryChange(t *testing.T) {
 func TestFormChecksBeforeGoingOn(t *testing.T) {
 	b := newBoxed(t)
 	var asked int
-	form := Form{Title: "Load", Fields: []FieldSpec{{ID: "gross", Label: "Gross"}, {ID: "tare", Label: "Tare"}},
+	form := model.Ask{Title: "Load", Fields: []model.AskField{{ID: "gross", Label: "Gross"}, {ID: "tare", Label: "Tare"}},
 		Check: func(v map[string]string) map[string]string {
 			asked++
 			if v["gross"] < v["tare"] {
@@ -242,7 +243,7 @@ func TestFormChecksBeforeGoingOn(t *testing.T) {
 
 func TestFormEscapes(t *testing.T) {
 	b := newBoxed(t)
-	d := b.stage.AskForm(Form{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) { b.say("%v %v", v == nil, ok) })
+	d := b.stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) { b.say("%v %v", v == nil, ok) })
 	b.write("farm")
 	b.press(fyne.KeyEscape) // the list
 	equal(t, "open", d.Open(), true)
@@ -265,7 +266,7 @@ func TestChoice(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			b := newBoxed(t)
-			d := b.stage.AskChoice(Choice{Title: "Grower", Label: "Find", Options: exampleGrowers()}, func(o Option, ok bool) { b.say("%s %v", o.Code, ok) })
+			d := b.stage.AskChoice(Choice{Title: "Grower", Label: "Find", Options: exampleGrowers()}, func(o model.Option, ok bool) { b.say("%s %v", o.Code, ok) })
 			b.write(c.write)
 			b.press(c.keys...)
 			b.heard(c.want)

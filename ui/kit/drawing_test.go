@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -12,7 +13,7 @@ import (
 func TestDrawnAgainAfterAMinuteOutOfSight(t *testing.T) {
 	newHouse(t)
 	figure := NewFigure("Moisture", "%")
-	figure.Set(OK, "13.4")
+	figure.Set(model.OK, "13.4")
 	figure.Resize(fyne.NewSize(200, 100))
 	before := len(test.WidgetRenderer(figure).Objects())
 	if before == 0 {

@@ -2,26 +2,29 @@ package kit
 
 import (
 	"slices"
+	"tenthpoint/internal/slip"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 )
 
 // together is how many of the next lines of a sheet stand side by side.
-func (s *setting) together(lines []PaperLine) int {
+func (s *setting) together(lines []slip.PaperLine) int {
 	first, rest := lines[0], lines[1:]
-	beside := func(kind PaperKind) int {
-		return alike(rest, func(l PaperLine) bool { return l.Kind == kind && l.Beside })
+	beside := func(kind slip.PaperKind) int {
+		return alike(rest, func(l slip.PaperLine) bool { return l.Kind == kind && l.Beside })
 	}
 	switch {
-	case first.Kind == PaperFigure:
-		return 1 + alike(rest, func(l PaperLine) bool { return l.Kind == PaperFigure || l.Kind == PaperMissing && l.Beside })
+	case first.Kind == slip.PaperFigure:
+		return 1 + alike(rest, func(l slip.PaperLine) bool {
+			return l.Kind == slip.PaperFigure || l.Kind == slip.PaperMissing && l.Beside
+		})
 	case !first.Beside:
 		return 1
-	case first.Kind == PaperMiddle || first.Kind == PaperMark:
+	case first.Kind == slip.PaperMiddle || first.Kind == slip.PaperMark:
 		return 1 + beside(first.Kind)
-	case first.Kind == PaperPicture:
-		return 1 + beside(PaperSmall)
+	case first.Kind == slip.PaperPicture:
+		return 1 + beside(slip.PaperSmall)
 	case len(rest) > 0 && s.share(first, rest[0]):
 		return 2
 	}
@@ -29,12 +32,12 @@ func (s *setting) together(lines []PaperLine) int {
 }
 
 // share reports whether two facts have room side by side.
-func (s *setting) share(one, other PaperLine) bool {
+func (s *setting) share(one, other slip.PaperLine) bool {
 	return isPair(one) && isPair(other) && other.Beside && s.factWidth(one)+s.between()+s.factWidth(other) <= s.room()
 }
 
 // alike is how many lines from the first on are of a sort.
-func alike(lines []PaperLine, of func(PaperLine) bool) int {
+func alike(lines []slip.PaperLine, of func(slip.PaperLine) bool) int {
 	n := 0
 	for n < len(lines) && of(lines[n]) {
 		n++
@@ -42,20 +45,20 @@ func alike(lines []PaperLine, of func(PaperLine) bool) int {
 	return n
 }
 
-func isPair(l PaperLine) bool {
-	return l.Kind == PaperPair || l.Kind == PaperTotal || l.Kind == PaperMissing
+func isPair(l slip.PaperLine) bool {
+	return l.Kind == slip.PaperPair || l.Kind == slip.PaperTotal || l.Kind == slip.PaperMissing
 }
 
 // row sets lines that stand side by side, or one alone.
-func (s *setting) row(lines []PaperLine) {
+func (s *setting) row(lines []slip.PaperLine) {
 	switch first := lines[0]; {
-	case first.Kind == PaperFigure:
+	case first.Kind == slip.PaperFigure:
 		s.figures(lines)
-	case first.Beside && first.Kind == PaperMiddle:
+	case first.Beside && first.Kind == slip.PaperMiddle:
 		s.strung(lines)
-	case first.Kind == PaperPicture && len(lines) > 1:
+	case first.Kind == slip.PaperPicture && len(lines) > 1:
 		s.foot(first, lines[1:])
-	case first.Beside && first.Kind == PaperMark:
+	case first.Beside && first.Kind == slip.PaperMark:
 		s.badges(lines)
 	case first.Beside && isPair(first) && s.factWidth(first) <= s.room():
 		s.facts(lines)
@@ -68,23 +71,23 @@ func (s *setting) row(lines []PaperLine) {
 func (s *setting) between() float32 { return 3 * s.inner() }
 
 // factLetters are those of a fact's value.
-func factLetters(l PaperLine) lettering {
+func factLetters(l slip.PaperLine) lettering {
 	switch l.Kind {
-	case PaperTotal, PaperFigure:
+	case slip.PaperTotal, slip.PaperFigure:
 		return paperBold
-	case PaperMissing:
+	case slip.PaperMissing:
 		return paperMiss
 	}
 	return paperPlain
 }
 
 // factWidth is the room a fact needs on one line, with its note.
-func (s *setting) factWidth(l PaperLine) float32 {
+func (s *setting) factWidth(l slip.PaperLine) float32 {
 	width := s.measure(l.Left, paperSmall).Width + s.inner() + s.measure(l.Right, factLetters(l)).Width
 	if l.Note != "" {
 		width += s.measure(l.Note, paperSmall).Width + 2*s.inner()
 	}
-	if l.Kind == PaperMissing {
+	if l.Kind == slip.PaperMissing {
 		width += s.leading(paperPlain)
 	}
 	return width
@@ -92,9 +95,9 @@ func (s *setting) factWidth(l PaperLine) float32 {
 
 // facts sets one fact across the sheet, or two side by side: in halves, or
 // where a half is too narrow for one of them with more room for that one.
-func (s *setting) facts(lines []PaperLine) {
+func (s *setting) facts(lines []slip.PaperLine) {
 	high := s.leading(paperPlain)
-	if slices.ContainsFunc(lines, func(l PaperLine) bool { return l.Kind == PaperMissing }) {
+	if slices.ContainsFunc(lines, func(l slip.PaperLine) bool { return l.Kind == slip.PaperMissing }) {
 		high += 3
 	}
 	if len(lines) == 1 {
@@ -109,9 +112,9 @@ func (s *setting) facts(lines []PaperLine) {
 }
 
 // fact writes the name of a fact small, and what it is so that it ends at right.
-func (s *setting) fact(l PaperLine, left, right float32) {
+func (s *setting) fact(l slip.PaperLine, left, right float32) {
 	top := s.y
-	if l.Kind == PaperMissing {
+	if l.Kind == slip.PaperMissing {
 		s.tint(left, right, s.y+1)
 		top++
 	}
@@ -122,7 +125,7 @@ func (s *setting) fact(l PaperLine, left, right float32) {
 	}
 	value := s.writeEnding(l.Right, factLetters(l), right, top)
 	s.add(value)
-	if l.Kind == PaperMissing {
+	if l.Kind == slip.PaperMissing {
 		side := s.leading(paperPlain) - 4
 		s.add(s.icon(theme.NewColoredResource(iconMissing, ColorPaperMissingEdge), fyne.NewPos(value.Position().X-side-s.pad()/2, top+3), side))
 	}
@@ -137,7 +140,7 @@ func (s *setting) tint(left, right, top float32) {
 }
 
 // strung sets short lines in the middle, one after another with a dot between.
-func (s *setting) strung(lines []PaperLine) {
+func (s *setting) strung(lines []slip.PaperLine) {
 	line := ""
 	for _, l := range lines {
 		longer := l.Left

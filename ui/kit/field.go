@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -49,25 +51,25 @@ func (f *Field) SetReading(text string) {
 	}
 	was := f.quiet
 	f.quiet = text
-	if f.note.state == Plain && (f.note.text == was || f.note.text == "") {
-		f.note.Say(Plain, text)
+	if f.note.state == model.Plain && (f.note.text == was || f.note.text == "") {
+		f.note.Say(model.Plain, text)
 	}
 }
 
 // SetNote says what is wrong or worth knowing, in a sentence with its state.
 // An empty text takes it back and shows the reading again.
-func (f *Field) SetNote(state State, text string) {
+func (f *Field) SetNote(state model.State, text string) {
 	if text == "" {
-		state, text = Plain, f.quiet
+		state, text = model.Plain, f.quiet
 	}
 	f.note.Say(state, text)
 }
 
 // SetProblem is SetNote with Stop: what was typed cannot stand.
-func (f *Field) SetProblem(text string) { f.SetNote(Stop, text) }
+func (f *Field) SetProblem(text string) { f.SetNote(model.Stop, text) }
 
 // Note is the sentence shown beside the field now, and its state.
-func (f *Field) Note() (State, string) { return f.note.state, f.note.text }
+func (f *Field) Note() (model.State, string) { return f.note.state, f.note.text }
 
 // SetLabel changes what is asked.
 func (f *Field) SetLabel(text string) {

@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -16,7 +18,7 @@ type Figure struct {
 	Chars int
 
 	caption, value, unit string
-	state                State
+	state                model.State
 }
 
 // NewFigure makes a figure without a value.
@@ -27,7 +29,7 @@ func NewFigure(caption, unit string) *Figure {
 }
 
 // Set shows a value, ready made, in its state.
-func (f *Figure) Set(state State, value string) {
+func (f *Figure) Set(state model.State, value string) {
 	if f.state != state || f.value != value {
 		f.state, f.value = state, value
 		f.Refresh()
@@ -51,8 +53,8 @@ func (f *Figure) CreateRenderer() fyne.WidgetRenderer { return newDrawing(f) }
 func (f *Figure) letters() (caption, value, unit lettering) {
 	caption = lettering{size: SizeNote, color: ColorQuiet, style: bold}
 	value = lettering{size: SizeFigure, color: ColorInk, style: bold}
-	if f.state != Plain {
-		value.color = f.state.ink()
+	if f.state != model.Plain {
+		value.color = stateInk(f.state)
 	}
 	return caption, value, lettering{size: theme.SizeNameText, color: ColorQuiet}
 }
@@ -70,7 +72,7 @@ func (f *Figure) numberRoom(p pen) float32 {
 
 func (f *Figure) iconRoom(p pen) float32 {
 	caption, _, _ := f.letters()
-	if f.state.Icon() == nil {
+	if StateIcon(f.state) == nil {
 		return 0
 	}
 	return p.lineHeight(caption) + p.pad()
@@ -95,7 +97,7 @@ func (f *Figure) draw(size fyne.Size) []fyne.CanvasObject {
 		p.writeEnding(f.value, value, right, under),
 		p.write(f.unit, unit, fyne.NewPos(right+p.pad(), base)),
 	}
-	if icon := f.state.Icon(); icon != nil {
+	if icon := StateIcon(f.state); icon != nil {
 		objects = append(objects, p.icon(icon, fyne.NewPos(over.Position().X-f.iconRoom(p), 1), under-2))
 	}
 	return objects

@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/internal/slip"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 )
@@ -8,7 +10,7 @@ import (
 // figures sets the figures people look for first side by side, each under its
 // name, between two rules: in the largest letters that leave room between
 // them, or where none do as pairs.
-func (s *setting) figures(lines []PaperLine) {
+func (s *setting) figures(lines []slip.PaperLine) {
 	s.y += s.pad()
 	s.add(s.block(ColorPaperInk, fyne.NewPos(s.margin(), s.y), fyne.NewSize(s.room(), 2)))
 	s.y += 2 + s.pad()/2
@@ -23,7 +25,7 @@ func (s *setting) figures(lines []PaperLine) {
 }
 
 // figuresIn sets figures in some letters, spread over the sheet, if they fit.
-func (s *setting) figuresIn(letters lettering, lines []PaperLine) bool {
+func (s *setting) figuresIn(letters lettering, lines []slip.PaperLine) bool {
 	widths := make([]float32, len(lines))
 	free := s.room()
 	for i, l := range lines {
@@ -40,7 +42,7 @@ func (s *setting) figuresIn(letters lettering, lines []PaperLine) bool {
 	left, value := s.margin(), s.y+s.leading(paperSmall)
 	for i, l := range lines {
 		look := letters
-		if l.Kind == PaperMissing {
+		if l.Kind == slip.PaperMissing {
 			look.color = ColorPaperMissingEdge
 			s.add(s.block(ColorPaperMissing, fyne.NewPos(left-s.pad(), s.y), fyne.NewSize(widths[i]+2*s.pad(), s.leading(paperSmall)+s.leading(letters)+1)))
 		}
@@ -53,8 +55,8 @@ func (s *setting) figuresIn(letters lettering, lines []PaperLine) bool {
 
 // badges sets words that must be noticed side by side in the middle, as many to
 // a row as fit.
-func (s *setting) badges(lines []PaperLine) {
-	var row []PaperLine
+func (s *setting) badges(lines []slip.PaperLine) {
+	var row []slip.PaperLine
 	width := float32(0)
 	for _, l := range lines {
 		one := s.badgeWidth(l) + s.inner()
@@ -67,11 +69,11 @@ func (s *setting) badges(lines []PaperLine) {
 	s.badgeRow(row, width-s.inner())
 }
 
-func (s *setting) badgeWidth(l PaperLine) float32 {
+func (s *setting) badgeWidth(l slip.PaperLine) float32 {
 	return s.measure(l.Left, paperNotice).Width + s.leading(paperPlain) + 2*s.inner()
 }
 
-func (s *setting) badgeRow(lines []PaperLine, width float32) {
+func (s *setting) badgeRow(lines []slip.PaperLine, width float32) {
 	high := s.leading(paperPlain) + 2
 	left := floor(s.width/2 - width/2)
 	s.y += s.pad() / 2

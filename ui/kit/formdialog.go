@@ -2,50 +2,15 @@ package kit
 
 import (
 	"strings"
+	"tenthpoint/ui/model"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 )
 
-// FieldSpec is one field of a form dialog, as data.
-type FieldSpec struct {
-	ID       string // also the id of its stop on the dialog's ring
-	Label    string
-	Unit     string
-	Value    string // what stands there at first; for a tick, TickOn or ""
-	Hint     string // shown beside the field until something is wrong
-	Chars    int    // width in figures; zero takes twelve
-	Figures  bool   // a weight or amount: letters kept out, text at the right
-	Tick     bool   // a box to tick, labelled by Label
-	Required bool
-
-	// Options make it a find field; its value is the code of the one chosen,
-	// or with FreeText whatever was typed.
-	Options  []Option
-	FreeText bool
-}
-
-// TickOn is the value of a ticked box; one that is not ticked has "".
-const TickOn = "on"
-
-// Form is a small form in a dialog.
-type Form struct {
-	Title, Text string
-	State       State
-	Fields      []FieldSpec
-	Yes, No     string
-	Danger      bool
-
-	// Check looks at all values before going on and gives a sentence for each
-	// field, by id, that cannot stand. It may be nil.
-	Check func(values map[string]string) map[string]string
-	// OnEdit is told all values whenever the person changed one. It may be nil.
-	OnEdit func(values map[string]string)
-}
-
 // AskForm shows a form. The answer is called once: with the values by field id
 // and true, or with nil and false.
-func (s *Stage) AskForm(f Form, answer func(values map[string]string, ok bool)) *Dialog {
+func (s *Stage) AskForm(f model.Ask, answer func(values map[string]string, ok bool)) *Dialog {
 	d := s.newDialog(f.Title, f.State, f.Text)
 	d.onDismiss = func() { answer(nil, false) }
 	rows := make([]*formRow, len(f.Fields))
@@ -53,8 +18,8 @@ func (s *Stage) AskForm(f Form, answer func(values map[string]string, ok bool)) 
 	for i, spec := range f.Fields {
 		rows[i] = newFormRow(spec)
 		rows[i].onEdit(func() {
-			if f.OnEdit != nil {
-				f.OnEdit(formValues(rows))
+			if f.Typed != nil {
+				f.Typed(formValues(rows))
 			}
 		})
 		stacked = append(stacked, rows[i].field)
@@ -86,7 +51,7 @@ func (s *Stage) AskForm(f Form, answer func(values map[string]string, ok bool)) 
 
 // formFaults writes what is wrong beside the fields and gives the id of the
 // first bad one, or "".
-func formFaults(f Form, rows []*formRow, values map[string]string) string {
+func formFaults(f model.Ask, rows []*formRow, values map[string]string) string {
 	var faults map[string]string
 	if f.Check != nil {
 		faults = f.Check(values)
@@ -115,18 +80,18 @@ func formValues(rows []*formRow) map[string]string {
 
 // formRow is a field made from its spec.
 type formRow struct {
-	spec  FieldSpec
+	spec  model.AskField
 	field *Field
 	entry Keyed
 }
 
-func newFormRow(spec FieldSpec) *formRow {
+func newFormRow(spec model.AskField) *formRow {
 	row := &formRow{spec: spec}
 	label := spec.Label
 	switch {
 	case spec.Tick:
 		tick := NewTick(spec.Label)
-		tick.SetOn(spec.Value == TickOn)
+		tick.SetOn(spec.Value == model.TickOn)
 		row.entry, label = tick, ""
 	case spec.Options != nil:
 		pick := NewPickEntry(spec.Options)
@@ -150,14 +115,14 @@ func (r *formRow) value() string {
 	switch e := r.entry.(type) {
 	case *Tick:
 		if e.On() {
-			return TickOn
+			return model.TickOn
 		}
 		return ""
 	case *PickEntry:
 		if o, ok := e.Chosen(); ok {
 			return o.Code
 		}
-		if o, found, _ := exact(e.options, e.Text); found {
+		if o, found, _ := model.Exact(e.options, e.Text); found {
 			return o.Code
 		}
 		if e.FreeText {
@@ -176,7 +141,7 @@ func (r *formRow) onEdit(do func()) {
 	case *Tick:
 		e.OnToggle = func(bool) { do() }
 	case *PickEntry:
-		e.OnPick = func(Option) { do() }
+		e.OnPick = func(model.Option) { do() }
 		e.OnEdit = func(string) { do() }
 	case *FieldEntry:
 		e.OnEdit = func(string) { do() }

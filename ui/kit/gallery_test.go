@@ -6,6 +6,8 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -19,8 +21,8 @@ import (
 
 // All people, farms and figures here are invented: example - not for trade.
 
-func exampleGrowers() []Option {
-	return []Option{
+func exampleGrowers() []model.Option {
+	return []model.Option{
 		{Code: "11", Name: "Hollow Oak Farm", Detail: "one share"},
 		{Code: "114", Name: "Éthier et fils", Detail: "two shares, 1/3 - 2/3"},
 		{Code: "118", Name: "Long Acre Partners", Detail: "three shares"},
@@ -28,48 +30,48 @@ func exampleGrowers() []Option {
 	}
 }
 
-func exampleSlip() []PaperLine {
-	return []PaperLine{
-		{Kind: PaperTitle, Left: "Example Elevator"},
-		{Kind: PaperMiddle, Left: "example - not for trade"},
-		{Kind: PaperRule},
-		{Kind: PaperTotal, Left: "Ticket", Right: "1042"},
+func exampleSlip() []slip.PaperLine {
+	return []slip.PaperLine{
+		{Kind: slip.PaperTitle, Left: "Example Elevator"},
+		{Kind: slip.PaperMiddle, Left: "example - not for trade"},
+		{Kind: slip.PaperRule},
+		{Kind: slip.PaperTotal, Left: "Ticket", Right: "1042"},
 		{Left: "Grower", Right: "Hollow Oak Farm"},
 		{Left: "Gross", Right: "52,300 lb"},
 		{Left: "Tare", Right: "24,120 lb"},
-		{Kind: PaperMark, Left: "Tare typed by hand", Right: "MANUAL WT"},
-		{Kind: PaperTotal, Left: "Net", Right: "28,180 lb"},
-		{Kind: PaperRule},
+		{Kind: slip.PaperMark, Left: "Tare typed by hand", Right: "MANUAL WT"},
+		{Kind: slip.PaperTotal, Left: "Net", Right: "28,180 lb"},
+		{Kind: slip.PaperRule},
 		{Left: "Moisture", Right: "17.2 %"},
-		{Kind: PaperMissing, Left: "Test weight", Right: "missing"},
+		{Kind: slip.PaperMissing, Left: "Test weight", Right: "missing"},
 		{Left: "Water shrink", Right: "729.36 lb", Note: "28,180 x (17.2 - 15.0) / (100 - 15.0) = 729.3647..."},
-		{Kind: PaperGap},
-		{Kind: PaperSmall, Left: "Scale ticket only, not a warehouse receipt. Keep it until the load is settled."},
-		{Kind: PaperStamp, Left: "VOID"},
-		{Kind: PaperPicture, Left: "verify with the code above", Picture: exampleCode()},
+		{Kind: slip.PaperGap},
+		{Kind: slip.PaperSmall, Left: "Scale ticket only, not a warehouse receipt. Keep it until the load is settled."},
+		{Kind: slip.PaperStamp, Left: "VOID"},
+		{Kind: slip.PaperPicture, Left: "verify with the code above", Picture: exampleCode()},
 	}
 }
 
 // exampleFacts is a slip of lines that stand side by side.
-func exampleFacts() []PaperLine {
-	return []PaperLine{
-		{Kind: PaperTitle, Left: "Scale ticket", Right: "1042"},
-		{Kind: PaperMiddle, Left: "1 Siding Road", Beside: true},
-		{Kind: PaperMiddle, Left: "Phone 555-0100", Beside: true},
-		{Kind: PaperMark, Left: "DRAFT", Beside: true},
-		{Kind: PaperMark, Left: "MANUAL WT", Beside: true},
-		{Kind: PaperHeading, Left: "MOVEMENT"},
+func exampleFacts() []slip.PaperLine {
+	return []slip.PaperLine{
+		{Kind: slip.PaperTitle, Left: "Scale ticket", Right: "1042"},
+		{Kind: slip.PaperMiddle, Left: "1 Siding Road", Beside: true},
+		{Kind: slip.PaperMiddle, Left: "Phone 555-0100", Beside: true},
+		{Kind: slip.PaperMark, Left: "DRAFT", Beside: true},
+		{Kind: slip.PaperMark, Left: "MANUAL WT", Beside: true},
+		{Kind: slip.PaperHeading, Left: "MOVEMENT"},
 		{Left: "Commodity", Right: "Corn", Beside: true},
-		{Kind: PaperMissing, Left: "Tare taken", Right: "missing", Beside: true},
+		{Kind: slip.PaperMissing, Left: "Tare taken", Right: "missing", Beside: true},
 		{Left: "Grower", Right: "Hollow Oak Farm", Beside: true},
-		{Kind: PaperFigure, Left: "Net", Right: "28,180 lb"},
-		{Kind: PaperMissing, Left: "Moisture", Right: "missing", Beside: true},
-		{Kind: PaperFigure, Left: "Payable", Right: "$1,948.08"},
-		{Kind: PaperTotal, Left: "Net", Right: "28,180 lb", Note: "52,300 - 24,120"},
-		{Kind: PaperPicture, Left: "Code 1042", Picture: exampleCode(), Beside: true},
-		{Kind: PaperSmall, Left: "Scale ticket only, not a warehouse receipt.", Beside: true},
-		{Kind: PaperFold, Left: "WORKING"},
-		{Kind: PaperSmall, Left: "Net", Right: "28,180 lb"},
+		{Kind: slip.PaperFigure, Left: "Net", Right: "28,180 lb"},
+		{Kind: slip.PaperMissing, Left: "Moisture", Right: "missing", Beside: true},
+		{Kind: slip.PaperFigure, Left: "Payable", Right: "$1,948.08"},
+		{Kind: slip.PaperTotal, Left: "Net", Right: "28,180 lb", Note: "52,300 - 24,120"},
+		{Kind: slip.PaperPicture, Left: "Code 1042", Picture: exampleCode(), Beside: true},
+		{Kind: slip.PaperSmall, Left: "Scale ticket only, not a warehouse receipt.", Beside: true},
+		{Kind: slip.PaperFold, Left: "WORKING"},
+		{Kind: slip.PaperSmall, Left: "Net", Right: "28,180 lb"},
 	}
 }
 
@@ -86,39 +88,39 @@ func exampleCode() image.Image {
 
 func exampleRuler() *MoistureRuler {
 	r := NewMoistureRuler()
-	var marks []RulerMark
+	var marks []model.Mark
 	for at := 0; at <= 1000; at += 20 {
-		kind, label := MarkTenth, ""
+		kind, label := model.TenthMark, ""
 		if at%200 == 0 {
-			kind, label = MarkPoint, []string{"13", "14", "15", "16", "17", "18"}[at/200]
+			kind, label = model.PointMark, []string{"13", "14", "15", "16", "17", "18"}[at/200]
 		}
-		marks = append(marks, RulerMark{Label: label, At: at, Kind: kind})
+		marks = append(marks, model.Mark{Label: label, At: at, Kind: kind})
 	}
 	marks = append(marks,
-		RulerMark{Label: "shrink to 15.0", At: 400, Kind: MarkLimit},
-		RulerMark{Label: "trigger 15.5", At: 500, Kind: MarkLimit},
-		RulerMark{Label: "17.2 %", At: 840, Kind: MarkReading, State: Warn})
-	r.Set(marks, RulerBand{From: 0, To: 400, Label: "dry"})
+		model.Mark{Label: "shrink to 15.0", At: 400, Kind: model.LimitMark},
+		model.Mark{Label: "trigger 15.5", At: 500, Kind: model.LimitMark},
+		model.Mark{Label: "17.2 %", At: 840, Kind: model.ReadingMark, State: model.Warn})
+	r.Set(marks, model.Band{From: 0, To: 400, Label: "dry"})
 	return r
 }
 
 func exampleBars() *BarChart {
 	c := NewBarChart()
-	c.Set([]Bar{
+	c.Set([]model.Bar{
 		{Label: "8", Value: "3", Height: 300}, {Label: "9", Value: "7", Height: 700},
 		{Label: "10", Value: "10", Height: 1000}, {Label: "11", Value: "6", Height: 600},
-		{Label: "12", Value: "1", Height: 100, State: Warn}, {Label: "13", Value: "8", Height: 800},
-	}, Guide{At: 500, Label: "5"}, Guide{At: 1000, Label: "10"})
+		{Label: "12", Value: "1", Height: 100, State: model.Warn}, {Label: "13", Value: "8", Height: 800},
+	}, model.Guide{At: 500, Label: "5"}, model.Guide{At: 1000, Label: "10"})
 	return c
 }
 
 func exampleChecks() *CheckChart {
 	c := NewCheckChart()
-	c.Set([]ChartPoint{
+	c.Set([]model.ChartPoint{
 		{X: 0, Y: 480}, {X: 200, Y: 520}, {X: 400, Y: 610}, {X: 600, Y: 560},
-		{X: 800, Y: 820, Label: "+0.32", State: Stop}, {X: 1000, Y: 530},
-	}, []Guide{{At: 700, Label: "+0.2", State: Stop}, {At: 300, Label: "-0.2", State: Stop}})
-	c.SetAxes([]Guide{{At: 500, Label: "0.0"}}, []Guide{{At: 0, Label: "1 Sep"}, {At: 1000, Label: "10 Nov"}})
+		{X: 800, Y: 820, Label: "+0.32", State: model.Stop}, {X: 1000, Y: 530},
+	}, []model.Guide{{At: 700, Label: "+0.2", State: model.Stop}, {At: 300, Label: "-0.2", State: model.Stop}})
+	c.SetAxes([]model.Guide{{At: 500, Label: "0.0"}}, []model.Guide{{At: 0, Label: "1 Sep"}, {At: 1000, Label: "10 Nov"}})
 	return c
 }
 
@@ -129,11 +131,11 @@ func exampleTable() *Table {
 		{ID: "net", Title: "Net lb", Width: 8, Align: fyne.TextAlignTrailing},
 		{ID: "state", Title: "State", Width: 12, State: true},
 	})
-	t.SetRows([]Row{
-		{Key: "1040", Cells: []string{"1040", "Millrace Farm", "30,220", "issued"}, State: OK},
-		{Key: "1041", Cells: []string{"1041", "Long Acre Partners", "9,880", "void"}, State: Stop},
-		{Key: "1042", Cells: []string{"1042", "Hollow Oak Farm", "28,180", "tare due"}, State: Warn},
-		{Key: "1043", Cells: []string{"1043", "Éthier et fils", "28,000", "on the scale"}, State: Wait},
+	t.SetRows([]model.Row{
+		{Key: "1040", Cells: []string{"1040", "Millrace Farm", "30,220", "issued"}, State: model.OK},
+		{Key: "1041", Cells: []string{"1041", "Long Acre Partners", "9,880", "void"}, State: model.Stop},
+		{Key: "1042", Cells: []string{"1042", "Hollow Oak Farm", "28,180", "tare due"}, State: model.Warn},
+		{Key: "1043", Cells: []string{"1043", "Éthier et fils", "28,000", "on the scale"}, State: model.Wait},
 	})
 	t.SetChosen("1042")
 	return t
@@ -157,8 +159,8 @@ func exampleForm(ring *Ring) *fyne.Container {
 	rows[0].SetReading("one share")
 	rows[1].SetReading("= 52,300 lb, from the scale")
 	rows[2].SetProblem("Net would be -2,200 lb (gross 52,300 - tare 54,500). Weigh again or swap the two.")
-	rows[4].SetNote(Warn, "= 17.2 %, within 0.5 of a class limit: test three times.")
-	rows[5].SetNote(Missing, "still to be tested")
+	rows[4].SetNote(model.Warn, "= 17.2 %, within 0.5 of a class limit: test three times.")
+	rows[5].SetNote(model.Missing, "still to be tested")
 	for i, id := range []string{"grower", "gross", "tare", "stored", "moisture", "testweight"} {
 		ring.Add(id, rows[i].Entry().(Keyed))
 	}
@@ -166,8 +168,8 @@ func exampleForm(ring *Ring) *fyne.Container {
 }
 
 func exampleBadges() fyne.CanvasObject {
-	return container.NewHBox(NewBadge(OK, "issued"), NewBadge(Warn, "manual weight"), NewBadge(Stop, "void"),
-		NewBadge(Wait, "on the scale"), NewBadge(Locked, "day closed"), NewBadge(Missing, "no sample"), NewBadge(Plain, "copy 2"))
+	return container.NewHBox(NewBadge(model.OK, "issued"), NewBadge(model.Warn, "manual weight"), NewBadge(model.Stop, "void"),
+		NewBadge(model.Wait, "on the scale"), NewBadge(model.Locked, "day closed"), NewBadge(model.Missing, "no sample"), NewBadge(model.Plain, "copy 2"))
 }
 
 // gallery is a screen with every widget of the kit on it.
@@ -181,14 +183,14 @@ func gallery(h *house) (fyne.CanvasObject, *Ring) {
 		buttons.Add(b)
 	}
 	net := NewFigure("Net", "lb")
-	net.Set(Plain, "28,180")
+	net.Set(model.Plain, "28,180")
 	live := NewFigure("Scale, moving", "lb")
-	live.Set(Wait, "52,340")
+	live.Set(model.Wait, "52,340")
 	bar := NewWorkBar()
 	bar.Start("Checking the book, 412 of 1,000 tickets", func() {})
 	bar.Progress(412, 1000)
 	status := NewStatusLine()
-	status.Say(OK, "ticket 1042 is printed, net 28,180 lb, 487.25 dry bushels.")
+	status.Say(model.OK, "ticket 1042 is printed, net 28,180 lb, 487.25 dry bushels.")
 	slip := NewSlipView()
 	slip.SetLines(append(exampleSlip(), exampleFacts()...))
 	icon := canvas.NewImageFromResource(AppIcon())
@@ -260,18 +262,18 @@ func TestShots(t *testing.T) {
 			h.press(fyne.KeyDown)
 		}, []fyne.ThemeColorName{theme.ColorNameMenuBackground, ColorChosen}},
 		{"ask", func(h *house, _ *Ring) {
-			h.stage.Ask(Question{Title: "Void ticket 1042?", State: Warn, Danger: true, Yes: "Void it", No: "Keep it",
+			h.stage.Ask(Question{Title: "Void ticket 1042?", State: model.Warn, Danger: true, Yes: "Void it", No: "Keep it",
 				Text: "The number stays in the book and both copies are kept. The load can be settled again under a new number."}, func(bool) {})
 		}, []fyne.ThemeColorName{theme.ColorNameError, theme.ColorNameOverlayBackground}},
 		{"choice", func(h *house, _ *Ring) {
-			h.stage.AskChoice(Choice{Title: "Which grower?", Label: "Find", Options: exampleGrowers()}, func(Option, bool) {})
+			h.stage.AskChoice(Choice{Title: "Which grower?", Label: "Find", Options: exampleGrowers()}, func(model.Option, bool) {})
 		}, []fyne.ThemeColorName{ColorChosen, theme.ColorNameOverlayBackground}},
 		{"form", func(h *house, _ *Ring) {
-			h.stage.AskForm(Form{Title: "Set the moisture by hand", Text: "A manager may set it; the reason goes on the ticket.", Fields: []FieldSpec{
+			h.stage.AskForm(model.Ask{Title: "Set the moisture by hand", Text: "A manager may set it; the reason goes on the ticket.", Fields: []model.AskField{
 				{ID: "grower", Label: "Grower", Options: exampleGrowers(), Chars: 24},
 				{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2", Hint: "the meter read 17.4"},
 				{ID: "reason", Label: "Reason", Chars: 30, Required: true},
-				{ID: "sample", Label: "Keep the sample for seven days", Tick: true, Value: TickOn},
+				{ID: "sample", Label: "Keep the sample for seven days", Tick: true, Value: model.TickOn},
 			}}, func(map[string]string, bool) {})
 			h.press(fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn)
 		}, []fyne.ThemeColorName{ColorStop, theme.ColorNameOverlayBackground}},

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"slices"
+	"tenthpoint/internal/slip"
 
 	"fyne.io/fyne/v2"
 )
@@ -12,14 +13,14 @@ import (
 type galley struct {
 	pen   pen
 	width float32
-	lines []PaperLine
+	lines []slip.PaperLine
 	rows  []*typeRow
 	low   float32 // beneath the last row
 }
 
 // typeRow is one line in type, or several that stand side by side.
 type typeRow struct {
-	lines   []PaperLine
+	lines   []slip.PaperLine
 	first   int // which line of the sheet is the first of the row
 	top     float32
 	high    float32
@@ -43,7 +44,7 @@ func (r *typeRow) moveTo(top float32) {
 }
 
 // set brings the rows in step with the lines of a sheet.
-func (g *galley) set(p pen, width float32, lines []PaperLine) {
+func (g *galley) set(p pen, width float32, lines []slip.PaperLine) {
 	if g.pen != p || g.width != width {
 		*g = galley{pen: p, width: width}
 	}
@@ -68,7 +69,7 @@ func (g *galley) set(p pen, width float32, lines []PaperLine) {
 func (g *galley) setting() *setting { return &setting{pen: g.pen, width: g.width} }
 
 // row is the row of some lines: one that stood before, or one newly set.
-func (g *galley) row(before []*typeRow, lines []PaperLine) *typeRow {
+func (g *galley) row(before []*typeRow, lines []slip.PaperLine) *typeRow {
 	for _, row := range before {
 		if !row.kept && slices.Equal(row.lines, lines) {
 			row.kept = true

@@ -3,6 +3,7 @@ package kit
 import (
 	"fmt"
 	"strings"
+	"tenthpoint/internal/slip"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -13,14 +14,14 @@ import (
 )
 
 // anyLine draws a line of any kind, from few texts, so that lines come back.
-func anyLine(t *rapid.T) PaperLine {
+func anyLine(t *rapid.T) slip.PaperLine {
 	texts := []string{"", "Net", "28,180 lb", "Broken corn and foreign material", "a sentence that is long enough to be set on two lines or three of a narrow sheet"}
 	text := rapid.SampledFrom(texts)
-	line := PaperLine{
-		Kind: PaperKind(rapid.IntRange(int(PaperPair), int(PaperFold)).Draw(t, "kind")),
+	line := slip.PaperLine{
+		Kind: slip.PaperKind(rapid.IntRange(int(slip.PaperPair), int(slip.PaperFold)).Draw(t, "kind")),
 		Left: text.Draw(t, "left"), Right: text.Draw(t, "right"), Note: text.Draw(t, "note"), Beside: rapid.Bool().Draw(t, "beside"),
 	}
-	if line.Kind == PaperPicture {
+	if line.Kind == slip.PaperPicture {
 		line.Picture = codeOfTests
 	}
 	return line
@@ -56,11 +57,11 @@ func TestKeptTypeLooksNew(t *testing.T) {
 		size := fyne.NewSize(float32(rapid.IntRange(260, 700).Draw(t, "width")), float32(rapid.IntRange(100, 900).Draw(t, "height")))
 		kept := NewSlipView()
 		h.show(kept, size)
-		var lines []PaperLine
+		var lines []slip.PaperLine
 		for range rapid.IntRange(1, 5).Draw(t, "changes") {
 			fresh := rapid.SliceOfN(rapid.Custom(anyLine), 0, 12).Draw(t, "lines")
 			at := rapid.IntRange(0, len(lines)).Draw(t, "from")
-			lines = append(append([]PaperLine{}, lines[:at]...), fresh...)
+			lines = append(append([]slip.PaperLine{}, lines[:at]...), fresh...)
 			kept.SetLines(lines)
 			kept.Reveal(rapid.IntRange(-1, len(lines)).Draw(t, "reveal"))
 		}
@@ -84,7 +85,7 @@ func TestEveryLineIsSet(t *testing.T) {
 		lines := rapid.SliceOfN(rapid.Custom(anyLine), 1, 12).Draw(t, "lines")
 		words := map[string]int{}
 		for _, l := range lines {
-			if l.Kind != PaperRule && l.Kind != PaperGap {
+			if l.Kind != slip.PaperRule && l.Kind != slip.PaperGap {
 				count(words, l.Left, 1)
 			}
 		}

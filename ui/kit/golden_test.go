@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -33,7 +34,7 @@ func TestGolden(t *testing.T) {
 		{"badges", fyne.NewSize(760, 40), func(*house, *Ring) fyne.CanvasObject { return exampleBadges() }, nil},
 		{"figure", fyne.NewSize(200, 70), func(*house, *Ring) fyne.CanvasObject {
 			f := NewFigure("Scale, moving", "lb")
-			f.Set(Wait, "52,340")
+			f.Set(model.Wait, "52,340")
 			return f
 		}, nil},
 		{"form", fyne.NewSize(700, 300), func(_ *house, ring *Ring) fyne.CanvasObject { return exampleForm(ring) }, focus("moisture")},
@@ -48,7 +49,7 @@ func TestGolden(t *testing.T) {
 		}, focus("table")},
 		{"status", fyne.NewSize(600, 40), func(*house, *Ring) fyne.CanvasObject {
 			s := NewStatusLine()
-			s.Say(Stop, "The tare is missing. Weigh the empty truck.")
+			s.Say(model.Stop, "The tare is missing. Weigh the empty truck.")
 			return s
 		}, nil},
 		{"workbar", fyne.NewSize(400, 40), func(*house, *Ring) fyne.CanvasObject {
@@ -71,7 +72,7 @@ func TestGolden(t *testing.T) {
 		{"bars", fyne.NewSize(400, 200), func(*house, *Ring) fyne.CanvasObject { return exampleBars() }, nil},
 		{"checks", fyne.NewSize(400, 200), func(*house, *Ring) fyne.CanvasObject { return exampleChecks() }, nil},
 		{"ask", fyne.NewSize(700, 300), func(*house, *Ring) fyne.CanvasObject { return container.NewWithoutLayout() }, func(h *house, _ *Ring) {
-			h.stage.Ask(Question{Title: "Void ticket 1042?", Text: "The number is kept.", State: Warn, Danger: true, Yes: "Void it"}, func(bool) {})
+			h.stage.Ask(Question{Title: "Void ticket 1042?", Text: "The number is kept.", State: model.Warn, Danger: true, Yes: "Void it"}, func(bool) {})
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

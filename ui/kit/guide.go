@@ -1,13 +1,10 @@
 package kit
 
-import "fyne.io/fyne/v2"
+import (
+	"tenthpoint/ui/model"
 
-// Guide is a line or a label along the edge of a chart, in thousandths.
-type Guide struct {
-	At    int
-	Label string
-	State State // for limit lines: their colour
-}
+	"fyne.io/fyne/v2"
+)
 
 // plot is the inside of a chart: the part where values are drawn, with room
 // left for labels around it.
@@ -33,7 +30,7 @@ func (c *plot) base() {
 }
 
 // guides draws the faint lines of the scale with their values at the left.
-func (c *plot) guides(guides []Guide) {
+func (c *plot) guides(guides []model.Guide) {
 	for _, g := range guides {
 		y := c.y(g.At)
 		c.add(c.block(ColorRule, fyne.NewPos(c.left, y), fyne.NewSize(c.width, 1)),
@@ -42,7 +39,7 @@ func (c *plot) guides(guides []Guide) {
 }
 
 // guideRoom is the width the labels at the left need.
-func (p pen) guideRoom(guides []Guide) float32 {
+func (p pen) guideRoom(guides []model.Guide) float32 {
 	widest := float32(0)
 	for _, g := range guides {
 		widest = max(widest, p.measure(g.Label, chartLetters).Width)

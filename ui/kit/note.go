@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 )
@@ -15,7 +17,7 @@ type Note struct {
 	Lines int
 
 	size  fyne.ThemeSizeName
-	state State
+	state model.State
 	text  string
 	inked bool    // running text: ink, however plain the state
 	width float32 // the width last given, for wrapping when asked for a height
@@ -30,14 +32,14 @@ func NewNote() *Note {
 
 // newWideNote makes a note in a size of choice that is as high as its text
 // needs at a width.
-func newWideNote(state State, text string, size fyne.ThemeSizeName, width float32) *Note {
+func newWideNote(state model.State, text string, size fyne.ThemeSizeName, width float32) *Note {
 	n := &Note{size: size, state: state, text: text, width: width}
 	n.ExtendBaseWidget(n)
 	return n
 }
 
 // Say shows a sentence. An empty one leaves the note blank.
-func (n *Note) Say(state State, text string) {
+func (n *Note) Say(state model.State, text string) {
 	if n.state == state && n.text == text {
 		return
 	}
@@ -49,7 +51,7 @@ func (n *Note) Say(state State, text string) {
 func (n *Note) Text() string { return n.text }
 
 // State is the state shown now.
-func (n *Note) State() State { return n.state }
+func (n *Note) State() model.State { return n.state }
 
 // CreateRenderer is Fyne's way to draw the note.
 func (n *Note) CreateRenderer() fyne.WidgetRenderer { return newDrawing(n) }
@@ -58,11 +60,11 @@ func (n *Note) lettering() lettering {
 	if n.inked {
 		return lettering{size: n.size, color: ColorInk}
 	}
-	return lettering{size: n.size, color: n.state.ink()}
+	return lettering{size: n.size, color: stateInk(n.state)}
 }
 
 func (n *Note) iconRoom(p pen) float32 {
-	if n.state.Icon() == nil {
+	if StateIcon(n.state) == nil {
 		return 0
 	}
 	return p.lineHeight(n.lettering()) + p.pad()
@@ -95,7 +97,7 @@ func (n *Note) draw(size fyne.Size) []fyne.CanvasObject {
 	}
 	top := max(0, (size.Height-height*float32(len(lines)))/2)
 	var objects []fyne.CanvasObject
-	if icon := n.state.Icon(); icon != nil {
+	if icon := StateIcon(n.state); icon != nil {
 		side := height - 2
 		objects = append(objects, p.icon(icon, fyne.NewPos(0, top+1), side))
 	}

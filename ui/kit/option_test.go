@@ -2,12 +2,13 @@ package kit
 
 import (
 	"strings"
+	"tenthpoint/ui/model"
 	"testing"
 
 	"pgregory.net/rapid"
 )
 
-func codes(options []Option) string {
+func codes(options []model.Option) string {
 	var all []string
 	for _, o := range options {
 		all = append(all, o.Code)
@@ -33,7 +34,7 @@ func TestMatching(t *testing.T) {
 		{"lace", ""},             // nowhere
 		{"farm zz", ""},          // every part must fit
 	} {
-		if got := codes(matching(exampleGrowers(), c.typed)); got != c.want {
+		if got := codes(model.Matching(exampleGrowers(), c.typed)); got != c.want {
 			t.Errorf("typed %q: got %q, want %q", c.typed, got, c.want)
 		}
 	}
@@ -50,7 +51,7 @@ func TestExact(t *testing.T) {
 		{"2", "", false, false},
 		{"", "", false, false},
 	} {
-		o, found, final := exact(exampleGrowers(), c.typed)
+		o, found, final := model.Exact(exampleGrowers(), c.typed)
 		if o.Code != c.code || found != c.found || final != c.final {
 			t.Errorf("typed %q: got %q %v %v", c.typed, o.Code, found, final)
 		}
@@ -62,23 +63,23 @@ func TestExact(t *testing.T) {
 func TestMatchingNarrows(t *testing.T) {
 	letters := rapid.StringMatching(`[a-c1-3 ]{0,4}`)
 	rapid.Check(t, func(t *rapid.T) {
-		var options []Option
+		var options []model.Option
 		seen := map[string]bool{}
 		for _, code := range rapid.SliceOfN(rapid.StringMatching(`[1-3]{1,3}`), 1, 8).Draw(t, "codes") {
 			if !seen[code] {
 				seen[code] = true
-				options = append(options, Option{Code: code, Name: letters.Draw(t, "name")})
+				options = append(options, model.Option{Code: code, Name: letters.Draw(t, "name")})
 			}
 		}
 		query := strings.TrimSpace(letters.Draw(t, "query"))
-		wide := matching(options, query)
-		narrow := matching(options, query+rapid.StringMatching(`[a-c1-3]`).Draw(t, "more"))
+		wide := model.Matching(options, query)
+		narrow := model.Matching(options, query+rapid.StringMatching(`[a-c1-3]`).Draw(t, "more"))
 		for _, o := range narrow {
 			if !strings.Contains(" "+codes(wide)+" ", " "+o.Code+" ") {
 				t.Fatalf("%q came back when more was typed after %q", o.Code, query)
 			}
 		}
-		if o, found, _ := exact(options, query); found && wide[0].Code != o.Code {
+		if o, found, _ := model.Exact(options, query); found && wide[0].Code != o.Code {
 			t.Fatalf("typed %q: %q stands before the code itself", query, wide[0].Code)
 		}
 		for i, o := range wide {
@@ -93,11 +94,11 @@ func TestMatchingNarrows(t *testing.T) {
 
 // TestFoundByNameAlone: a code of the program's own is neither shown nor found.
 func TestFoundByNameAlone(t *testing.T) {
-	options := []Option{{Code: "dial", Name: "cadran et table", ByName: true}, {Code: "oven", Name: "étuve", ByName: true}}
+	options := []model.Option{{Code: "dial", Name: "cadran et table", ByName: true}, {Code: "oven", Name: "étuve", ByName: true}}
 	equal(t, "in its field", options[0].String(), "cadran et table")
-	equal(t, "by letters without accents", len(matching(options, "etu")), 1)
-	equal(t, "by the code", len(matching(options, "oven")), 0)
-	if o, found, final := exact(options, "Étuve"); !found || !final || o.Code != "oven" {
+	equal(t, "by letters without accents", len(model.Matching(options, "etu")), 1)
+	equal(t, "by the code", len(model.Matching(options, "oven")), 0)
+	if o, found, final := model.Exact(options, "Étuve"); !found || !final || o.Code != "oven" {
 		t.Errorf("the whole name finds %v, %v, %v", o, found, final)
 	}
 }

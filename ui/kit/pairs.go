@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 )
@@ -38,10 +40,10 @@ func TextPairs() []Pair {
 		add(text, theme.ColorNameMenuBackground)
 		add(text, ColorPanel)
 	}
-	for _, state := range []State{Plain, OK, Warn, Stop, Wait} {
-		add(state.ink(), state.ground())
-		add(theme.ColorNameBackground, state.ink()) // the tag of a ruler's reading
-		add(ColorInk, state.ground())
+	for _, state := range []model.State{model.Plain, model.OK, model.Warn, model.Stop, model.Wait} {
+		add(stateInk(state), stateGround(state))
+		add(theme.ColorNameBackground, stateInk(state)) // the tag of a ruler's reading
+		add(ColorInk, stateGround(state))
 	}
 	addFyneControls(add)
 	for _, text := range []fyne.ThemeColorName{ColorPaperInk, ColorPaperQuiet, ColorPaperStop, ColorPaperMissingEdge} {

@@ -2,6 +2,8 @@ package kit
 
 import (
 	"slices"
+	"strings"
+	"tenthpoint/internal/slip"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -17,7 +19,7 @@ import (
 // takes the largest size of type in which the slip shows whole.
 type Paper struct {
 	widget.BaseWidget
-	lines      []PaperLine
+	lines      []slip.PaperLine
 	width      float32  // the width last given, for saying how high it needs to be
 	room       float32  // how high the window over it is; 0 without one
 	galleys    []galley // one for each size of type
@@ -33,14 +35,15 @@ func NewPaper() *Paper {
 }
 
 // SetLines shows other lines.
-func (p *Paper) SetLines(lines []PaperLine) {
+func (p *Paper) SetLines(lines []slip.PaperLine) {
 	if p.put(lines) {
 		p.Refresh()
 	}
 }
 
 // put takes other lines and answers whether they are others.
-func (p *Paper) put(lines []PaperLine) bool {
+func (p *Paper) put(lines []slip.PaperLine) bool {
+	lines = withDashes(lines)
 	if slices.Equal(p.lines, lines) {
 		return false
 	}
@@ -48,8 +51,20 @@ func (p *Paper) put(lines []PaperLine) bool {
 	return true
 }
 
+var dashes = strings.NewReplacer("\u2212", "\u2013")
+
+// withDashes puts a dash in place of the minus sign, which the letters of the
+// screen do not have: another typeface would draw it out of line.
+func withDashes(lines []slip.PaperLine) []slip.PaperLine {
+	out := slices.Clone(lines)
+	for i := range out {
+		out[i].Right, out[i].Note = dashes.Replace(out[i].Right), dashes.Replace(out[i].Note)
+	}
+	return out
+}
+
 // Lines gives what stands on the paper.
-func (p *Paper) Lines() []PaperLine { return p.lines }
+func (p *Paper) Lines() []slip.PaperLine { return p.lines }
 
 // CreateRenderer is Fyne's way to draw the sheet.
 func (p *Paper) CreateRenderer() fyne.WidgetRenderer { return newDrawing(p) }

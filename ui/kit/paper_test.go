@@ -2,6 +2,7 @@ package kit
 
 import (
 	"strings"
+	"tenthpoint/internal/slip"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -90,12 +91,12 @@ func TestMissingLinesAreMarked(t *testing.T) {
 		}
 		return tints, icons
 	}
-	paper.SetLines([]PaperLine{{Left: "Tare", Right: "24,120 lb"}})
+	paper.SetLines([]slip.PaperLine{{Left: "Tare", Right: "24,120 lb"}})
 	h.show(paper, fyne.NewSize(400, 300))
 	tints, icons := count()
 	equal(t, "tints", tints, 0)
 	equal(t, "icons", icons, 0)
-	paper.SetLines([]PaperLine{{Kind: PaperMissing, Left: "Tare", Right: "missing"}, {Kind: PaperMark, Left: "Gross", Right: "MANUAL WT"}})
+	paper.SetLines([]slip.PaperLine{{Kind: slip.PaperMissing, Left: "Tare", Right: "missing"}, {Kind: slip.PaperMark, Left: "Gross", Right: "MANUAL WT"}})
 	tints, icons = count()
 	equal(t, "tints", tints, 2)
 	equal(t, "icons", icons, 2)
@@ -164,7 +165,7 @@ func TestLongRightPart(t *testing.T) {
 	h := newHouse(t)
 	p := NewPaper()
 	h.show(p, fyne.NewSize(320, 300))
-	p.SetLines([]PaperLine{{Left: "Shares", Right: "Hollow Oak Farm 1/3; Section Nine Land 2/3 of all that came"}, {Left: "Net", Right: "28,180 lb"}})
+	p.SetLines([]slip.PaperLine{{Left: "Shares", Right: "Hollow Oak Farm 1/3; Section Nine Land 2/3 of all that came"}, {Left: "Net", Right: "28,180 lb"}})
 	var texts []*canvas.Text
 	for _, o := range p.draw(fyne.NewSize(320, 300)) {
 		if text, ok := o.(*canvas.Text); ok {

@@ -1,12 +1,14 @@
 package kit
 
 import (
+	"tenthpoint/internal/slip"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 )
 
 // picture sets a picture in the middle, with words beneath.
-func (s *setting) picture(line PaperLine) {
+func (s *setting) picture(line slip.PaperLine) {
 	side := s.pictureSide()
 	s.pictureAt(line, (s.width-side)/2)
 	s.y += side + 2*s.pad()
@@ -17,7 +19,7 @@ func (s *setting) picture(line PaperLine) {
 
 func (s *setting) pictureSide() float32 { return 6 * s.leading(paperPlain) }
 
-func (s *setting) pictureAt(line PaperLine, left float32) {
+func (s *setting) pictureAt(line slip.PaperLine, left float32) {
 	if line.Picture == nil {
 		return
 	}
@@ -30,7 +32,7 @@ func (s *setting) pictureAt(line PaperLine, left float32) {
 
 // foot sets a picture at the right with its words beneath, and small print
 // beside it.
-func (s *setting) foot(picture PaperLine, sentences []PaperLine) {
+func (s *setting) foot(picture slip.PaperLine, sentences []slip.PaperLine) {
 	side := s.pictureSide()
 	s.pictureAt(picture, s.right()-side)
 	end := s.y + side + 2*s.pad()

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"strings"
+	"tenthpoint/ui/model"
 
 	"fyne.io/fyne/v2"
 )
@@ -15,17 +16,17 @@ import (
 type PickEntry struct {
 	FieldEntry
 
-	OnPick   func(Option)      // an option was chosen by the person
-	OnUnpick func()            // the chosen one was typed over
-	OnNoFit  func(text string) // Enter on text that fits nothing; not with FreeText
+	OnPick   func(model.Option) // an option was chosen by the person
+	OnUnpick func()             // the chosen one was typed over
+	OnNoFit  func(text string)  // Enter on text that fits nothing; not with FreeText
 
 	// FreeText lets text stand that fits nothing, such as a truck never seen.
 	FreeText bool
 
-	options []Option
-	fits    []Option
+	options []model.Option
+	fits    []model.Option
 	marked  int // index in fits; -1 while nothing is marked
-	chosen  *Option
+	chosen  *model.Option
 	list    *pickList
 	shown   bool
 }
@@ -33,7 +34,7 @@ type PickEntry struct {
 var _ Keyed = (*PickEntry)(nil)
 
 // NewPickEntry makes a find field over some options.
-func NewPickEntry(options []Option) *PickEntry {
+func NewPickEntry(options []model.Option) *PickEntry {
 	p := &PickEntry{options: options, marked: -1}
 	p.prepare(p)
 	p.list = newPickList(p)
@@ -46,7 +47,7 @@ func NewPickEntry(options []Option) *PickEntry {
 }
 
 // SetOptions changes what can be found. What is chosen stays.
-func (p *PickEntry) SetOptions(options []Option) {
+func (p *PickEntry) SetOptions(options []model.Option) {
 	p.options = options
 	if p.shown {
 		p.filter()
@@ -55,9 +56,9 @@ func (p *PickEntry) SetOptions(options []Option) {
 }
 
 // Chosen gives the option the field stands for, if any.
-func (p *PickEntry) Chosen() (Option, bool) {
+func (p *PickEntry) Chosen() (model.Option, bool) {
 	if p.chosen == nil {
-		return Option{}, false
+		return model.Option{}, false
 	}
 	return *p.chosen, true
 }
@@ -84,7 +85,7 @@ func (p *PickEntry) SetChosen(code string) {
 func (p *PickEntry) ListOpen() bool { return p.shown }
 
 // Fits gives what the list shows now, the marked index, or -1.
-func (p *PickEntry) Fits() ([]Option, int) { return p.fits, p.marked }
+func (p *PickEntry) Fits() ([]model.Option, int) { return p.fits, p.marked }
 
 // typed follows the person's typing.
 func (p *PickEntry) typed(text string) {
@@ -98,7 +99,7 @@ func (p *PickEntry) typed(text string) {
 		p.OnEdit(text)
 	}
 	p.filter()
-	if o, _, final := exact(p.options, text); final {
+	if o, _, final := model.Exact(p.options, text); final {
 		p.choose(o)
 		return
 	}
@@ -112,9 +113,9 @@ func (p *PickEntry) typed(text string) {
 // filter finds what fits and marks the best. Free text marks only a code typed
 // in full, so that Enter keeps what was written.
 func (p *PickEntry) filter() {
-	p.fits = matching(p.options, p.Text)
+	p.fits = model.Matching(p.options, p.Text)
 	p.marked = -1
-	_, found, _ := exact(p.options, p.Text)
+	_, found, _ := model.Exact(p.options, p.Text)
 	if len(p.fits) > 0 && (!p.FreeText || found) {
 		p.marked = 0
 	}
@@ -122,7 +123,7 @@ func (p *PickEntry) filter() {
 }
 
 // choose takes an option. The text is left as typed until the person goes on.
-func (p *PickEntry) choose(o Option) {
+func (p *PickEntry) choose(o model.Option) {
 	p.chosen = &o
 	p.hideList()
 	if p.OnPick != nil {
@@ -143,7 +144,7 @@ func (p *PickEntry) take() {
 	case p.shown && p.marked >= 0:
 		p.choose(p.fits[p.marked])
 	case p.chosen == nil && strings.TrimSpace(p.Text) != "" && !p.FreeText:
-		if fits := matching(p.options, p.Text); len(fits) > 0 && !p.shown {
+		if fits := model.Matching(p.options, p.Text); len(fits) > 0 && !p.shown {
 			p.filter()
 			p.showList()
 			return
@@ -210,7 +211,7 @@ func (p *PickEntry) mark(i int) {
 // the chosen option out.
 func (p *PickEntry) FocusLost() {
 	p.hideList()
-	if o, found, _ := exact(p.options, p.Text); found && p.chosen == nil {
+	if o, found, _ := model.Exact(p.options, p.Text); found && p.chosen == nil {
 		p.choose(o)
 	}
 	p.settle()

@@ -3,6 +3,7 @@ package kit
 import (
 	"fmt"
 	"strings"
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -24,7 +25,7 @@ func newPicking(t *testing.T) *picking {
 	d.watch(p.commands)
 	p.ring = p.cast(map[string]Keyed{"grower": p.pick, "truck": NewFieldEntry()}, "grower", "truck")
 	say := func(format string, args ...any) { p.said = append(p.said, fmt.Sprintf(format, args...)) }
-	p.pick.OnPick = func(o Option) { say("picked %s", o.Code) }
+	p.pick.OnPick = func(o model.Option) { say("picked %s", o.Code) }
 	p.pick.OnUnpick = func() { say("unpicked") }
 	p.pick.OnNoFit = func(text string) { say("no fit for %s", text) }
 	p.pick.OnCommit = func(text string) string { say("went on with %s", text); return "" }
@@ -190,7 +191,7 @@ func TestOptionsMayChangeUnderTheList(t *testing.T) {
 	p := newPicking(t)
 	p.write("farm")
 	p.press(fyne.KeyDown)
-	p.pick.SetOptions([]Option{{Code: "5", Name: "New Farm"}})
+	p.pick.SetOptions([]model.Option{{Code: "5", Name: "New Farm"}})
 	fits, marked := p.pick.Fits()
 	equal(t, "fits", codes(fits), "5")
 	equal(t, "marked", marked, 0)
@@ -202,9 +203,9 @@ func TestOptionsMayChangeUnderTheList(t *testing.T) {
 // TestLongListsScroll: the marked line is always among those that show.
 func TestLongListsScroll(t *testing.T) {
 	p := newPicking(t)
-	var many []Option
+	var many []model.Option
 	for i := range 50 {
-		many = append(many, Option{Code: fmt.Sprint(100 + i), Name: "Farm"})
+		many = append(many, model.Option{Code: fmt.Sprint(100 + i), Name: "Farm"})
 	}
 	p.pick.SetOptions(many)
 	p.write("farm")

@@ -1,20 +1,24 @@
 package kit
 
-import "fyne.io/fyne/v2/widget"
+import (
+	"tenthpoint/ui/model"
+
+	"fyne.io/fyne/v2/widget"
+)
 
 // Choice is a list to choose one from, in a dialog.
 type Choice struct {
 	Title, Text string
 	Label       string // beside the find field
-	Options     []Option
+	Options     []model.Option
 	Yes, No     string
 }
 
 // AskChoice lets a person choose one of the options, by code, by letters or by
 // arrows. The list stands open from the start. The answer is called once.
-func (s *Stage) AskChoice(c Choice, answer func(chosen Option, ok bool)) *Dialog {
-	d := s.newDialog(c.Title, Plain, c.Text)
-	d.onDismiss = func() { answer(Option{}, false) }
+func (s *Stage) AskChoice(c Choice, answer func(chosen model.Option, ok bool)) *Dialog {
+	d := s.newDialog(c.Title, model.Plain, c.Text)
+	d.onDismiss = func() { answer(model.Option{}, false) }
 	pick := NewPickEntry(c.Options)
 	field := NewField(c.Label, "", pick)
 	field.Chars = 30

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"fmt"
+	"tenthpoint/ui/model"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -44,7 +45,7 @@ func (l *pickList) follow(marked int) {
 }
 
 // rows gives the options that show.
-func (l *pickList) rows() []Option {
+func (l *pickList) rows() []model.Option {
 	fits := l.of.fits
 	from := min(l.top, len(fits))
 	return fits[from:min(from+l.lines, len(fits))]
@@ -93,7 +94,7 @@ func (l *pickList) rowHeight(p pen) float32 {
 func (l *pickList) columns(p pen) (code, name, detail float32) {
 	codeL, nameL, detailL := l.letters()
 	for _, o := range l.rows() {
-		first, second := o.shown()
+		first, second := o.Shown()
 		code = max(code, p.measure(first, codeL).Width)
 		name = max(name, p.measure(second, nameL).Width)
 		detail = max(detail, p.measure(o.Detail, detailL).Width)
@@ -142,7 +143,7 @@ func (l *pickList) draw(size fyne.Size) []fyne.CanvasObject {
 		}
 		x, top := 2*p.inner(), y+p.inner()/2
 		low := top + p.lineHeight(nameL) - p.lineHeight(detailL) - 1
-		first, second := o.shown()
+		first, second := o.Shown()
 		objects = append(objects,
 			p.write(first, codeL, fyne.NewPos(x, top)),
 			p.write(second, nameL, fyne.NewPos(x+code+p.inner(), top)),

@@ -1,25 +1,19 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 )
-
-// Remark is a sentence under a word that says how things stand. Without a word
-// it is only a sentence.
-type Remark struct {
-	State State
-	Word  string
-	Text  string
-}
 
 // Remarks lists what is to be said about something, each remark under its word
 // with icon and colour. The list is as high as its sentences need at the width
 // it has.
 type Remarks struct {
 	widget.BaseWidget
-	list  []Remark
+	list  []model.Remark
 	width float32 // the width last given, for saying how high it needs to be
 }
 
@@ -31,13 +25,13 @@ func NewRemarks() *Remarks {
 }
 
 // Set shows other remarks.
-func (r *Remarks) Set(list []Remark) {
+func (r *Remarks) Set(list []model.Remark) {
 	r.list = list
 	r.Refresh()
 }
 
 // List gives the remarks shown now.
-func (r *Remarks) List() []Remark { return r.list }
+func (r *Remarks) List() []model.Remark { return r.list }
 
 // CreateRenderer is Fyne's way to draw the list.
 func (r *Remarks) CreateRenderer() fyne.WidgetRenderer { return newDrawing(r) }
@@ -75,21 +69,21 @@ func (r *Remarks) set(p pen, width float32) (objects []fyne.CanvasObject, high f
 		if i > 0 {
 			high += p.pad()
 		}
-		drawn, bottom := one.set(p, width, high)
+		drawn, bottom := setRemark(one, p, width, high)
 		objects = append(objects, drawn...)
 		high = bottom
 	}
 	return objects, high
 }
 
-// set draws one remark from a height down, and tells where it ends.
-func (r Remark) set(p pen, width, top float32) (objects []fyne.CanvasObject, bottom float32) {
-	word := lettering{size: SizeNote, color: r.State.ink(), style: bold}
+// setRemark draws one remark from a height down, and tells where it ends.
+func setRemark(r model.Remark, p pen, width, top float32) (objects []fyne.CanvasObject, bottom float32) {
+	word := lettering{size: SizeNote, color: stateInk(r.State), style: bold}
 	left := remarkBar + p.inner()
 	y := top + p.pad()/2
 	if r.Word != "" {
 		at := left
-		if icon := r.State.Icon(); icon != nil {
+		if icon := StateIcon(r.State); icon != nil {
 			side := p.lineHeight(word) - 2
 			objects = append(objects, p.icon(icon, fyne.NewPos(at, y+1), side))
 			at += side + p.pad()
@@ -102,9 +96,9 @@ func (r Remark) set(p pen, width, top float32) (objects []fyne.CanvasObject, bot
 		y += p.lineHeight(remarkText)
 	}
 	bottom = floor(y + p.pad()/2)
-	ground := []fyne.CanvasObject{p.block(r.State.ink(), fyne.NewPos(0, top), fyne.NewSize(remarkBar, bottom-top))}
-	if r.State != Plain {
-		ground = append([]fyne.CanvasObject{p.block(r.State.ground(), fyne.NewPos(0, top), fyne.NewSize(width, bottom-top))}, ground...)
+	ground := []fyne.CanvasObject{p.block(stateInk(r.State), fyne.NewPos(0, top), fyne.NewSize(remarkBar, bottom-top))}
+	if r.State != model.Plain {
+		ground = append([]fyne.CanvasObject{p.block(stateGround(r.State), fyne.NewPos(0, top), fyne.NewSize(width, bottom-top))}, ground...)
 	}
 	return append(ground, objects...), bottom
 }

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -10,9 +11,9 @@ import (
 
 func exampleRemarks() *Remarks {
 	r := NewRemarks()
-	r.Set([]Remark{
-		{Stop, "meter failed", "Meter M1 failed its check. Check it with an oven-dried reference before relying on it."},
-		{Plain, "leave", "Leave it as it is: it is within every limit set."},
+	r.Set([]model.Remark{
+		{State: model.Stop, Word: "meter failed", Text: "Meter M1 failed its check. Check it with an oven-dried reference before relying on it."},
+		{State: model.Plain, Word: "leave", Text: "Leave it as it is: it is within every limit set."},
 	})
 	return r
 }

@@ -2,15 +2,16 @@ package kit
 
 import (
 	"fmt"
+	"tenthpoint/internal/slip"
 	"testing"
 
 	"fyne.io/fyne/v2"
 )
 
 // longSlip is longer than any window is high.
-func longSlip() (lines []PaperLine) {
+func longSlip() (lines []slip.PaperLine) {
 	for i := range 80 {
-		lines = append(lines, PaperLine{Left: fmt.Sprint("line ", i), Right: "1"})
+		lines = append(lines, slip.PaperLine{Left: fmt.Sprint("line ", i), Right: "1"})
 	}
 	return lines
 }

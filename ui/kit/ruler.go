@@ -1,37 +1,12 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
-
-// RulerMarkKind says what a mark on a ruler is for.
-type RulerMarkKind int
-
-// The kinds of mark.
-const (
-	MarkTenth   RulerMarkKind = iota // a short stroke, never labelled
-	MarkPoint                        // a long stroke, labelled beneath
-	MarkLimit                        // a line across with its name over it: trigger, shrink-to
-	MarkReading                      // the pointer: where this load stands
-)
-
-// RulerMark is one mark. At is its place in thousandths of the ruler's length.
-type RulerMark struct {
-	Label string
-	At    int
-	Kind  RulerMarkKind
-	State State // the colour of a reading
-}
-
-// RulerBand is a stretch of the ruler, in thousandths. It is laid in colour; with
-// Around it is a clamp about the reading: how far that may be off.
-type RulerBand struct {
-	From, To int
-	Label    string
-	Around   bool
-}
 
 // RulerSize says how high a ruler stands.
 type RulerSize int
@@ -49,8 +24,8 @@ const (
 type MoistureRuler struct {
 	widget.BaseWidget
 	size  RulerSize
-	marks []RulerMark
-	bands []RulerBand
+	marks []model.Mark
+	bands []model.Band
 }
 
 // NewMoistureRuler makes a bare ruler.
@@ -61,7 +36,7 @@ func NewMoistureRuler() *MoistureRuler {
 }
 
 // Set shows other marks and bands.
-func (r *MoistureRuler) Set(marks []RulerMark, bands ...RulerBand) {
+func (r *MoistureRuler) Set(marks []model.Mark, bands ...model.Band) {
 	r.marks, r.bands = marks, bands
 	r.Refresh()
 }
@@ -144,7 +119,7 @@ func (r *MoistureRuler) draw(size fyne.Size) []fyne.CanvasObject {
 		}
 	}
 	for _, mark := range r.marks {
-		if mark.Kind == MarkTenth || mark.Kind == MarkPoint {
+		if mark.Kind == model.TenthMark || mark.Kind == model.PointMark {
 			d.stroke(mark)
 		}
 	}
@@ -156,7 +131,7 @@ func (r *MoistureRuler) draw(size fyne.Size) []fyne.CanvasObject {
 		}
 	}
 	for _, mark := range r.marks {
-		if mark.Kind == MarkReading {
+		if mark.Kind == model.ReadingMark {
 			d.reading(mark)
 		}
 	}
@@ -187,7 +162,7 @@ func (d *rulerDrawing) body() {
 	d.add(blank)
 }
 
-func (d *rulerDrawing) band(b RulerBand) {
+func (d *rulerDrawing) band(b model.Band) {
 	from, to := d.x(b.From), d.x(b.To)
 	if to <= from {
 		return
@@ -202,7 +177,7 @@ func (d *rulerDrawing) band(b RulerBand) {
 
 // clamp is a line with an end at either side, and its name beside it where there
 // is room.
-func (d *rulerDrawing) clamp(b RulerBand) {
+func (d *rulerDrawing) clamp(b model.Band) {
 	from, to := d.x(b.From), d.x(b.To)
 	if to <= from {
 		return
@@ -218,10 +193,10 @@ func (d *rulerDrawing) clamp(b RulerBand) {
 	}
 }
 
-func (d *rulerDrawing) stroke(m RulerMark) {
+func (d *rulerDrawing) stroke(m model.Mark) {
 	length := (d.rows.bottom - d.rows.body - d.lineHeight(d.letters.point)) * 2 / 5
 	width := float32(1)
-	if m.Kind == MarkPoint {
+	if m.Kind == model.PointMark {
 		length, width = 2*length, 2
 		d.add(d.writeMiddle(m.Label, d.letters.point, d.x(m.At), d.rows.figures))
 	}
@@ -230,13 +205,13 @@ func (d *rulerDrawing) stroke(m RulerMark) {
 
 // limits draws the lines across and their names. A name that would run into
 // its neighbour goes one line up, where there is one.
-func (d *rulerDrawing) limits(marks []RulerMark) {
+func (d *rulerDrawing) limits(marks []model.Mark) {
 	height := d.lineHeight(d.letters.limit)
 	lines := max(1, d.letters.names)
 	taken := d.taken(marks)
 	ends := [2]float32{-1e6, -1e6} // where the names on the lower and upper line end
 	for _, m := range marks {
-		if m.Kind != MarkLimit {
+		if m.Kind != model.LimitMark {
 			continue
 		}
 		x := d.x(m.At)
@@ -284,10 +259,10 @@ type reach struct{ from, to float32 }
 
 // taken is what the reading takes of the lines of names: its pointer, and where
 // its tag stands on the same line, that; far off without a reading.
-func (d *rulerDrawing) taken(marks []RulerMark) reach {
+func (d *rulerDrawing) taken(marks []model.Mark) reach {
 	for _, m := range marks {
 		switch {
-		case m.Kind != MarkReading:
+		case m.Kind != model.ReadingMark:
 		case d.letters.names == 0:
 			return d.tag(m)
 		default:
@@ -313,17 +288,17 @@ func (d *rulerDrawing) clear(left, width, limit float32, taken reach) (float32, 
 }
 
 // tag is where the tag of the reading stands.
-func (d *rulerDrawing) tag(m RulerMark) reach {
+func (d *rulerDrawing) tag(m model.Mark) reach {
 	width := d.measure(m.Label, d.letters.reading).Width + 2*d.inner()
 	left := min(max(0, d.x(m.At)-width/2), d.size.Width-width)
 	return reach{left, left + width}
 }
 
 // reading draws the pointer with its value on a tag.
-func (d *rulerDrawing) reading(m RulerMark) {
+func (d *rulerDrawing) reading(m model.Mark) {
 	x, tag := d.x(m.At), d.tag(m)
 	mark := d.pen.size(SizeMark) + 1
-	ground := d.block(m.State.ink(), fyne.NewPos(tag.from, 0), fyne.NewSize(tag.to-tag.from, d.rows.tag))
-	d.add(d.block(m.State.ink(), fyne.NewPos(x-mark/2, 0), fyne.NewSize(mark, d.rows.bottom)),
+	ground := d.block(stateInk(m.State), fyne.NewPos(tag.from, 0), fyne.NewSize(tag.to-tag.from, d.rows.tag))
+	d.add(d.block(stateInk(m.State), fyne.NewPos(x-mark/2, 0), fyne.NewSize(mark, d.rows.bottom)),
 		ground, d.write(m.Label, d.letters.reading, fyne.NewPos(tag.from+d.inner(), 0)))
 }

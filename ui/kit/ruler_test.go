@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -21,7 +22,7 @@ func TestReadingCrossesNoName(t *testing.T) {
 			for _, width := range []float32{420, 560, 900} {
 				r := NewMoistureRuler()
 				r.SetSize(size)
-				r.Set([]RulerMark{{Label: name, At: 170, Kind: MarkLimit}, {Label: "17.2 %", At: at, Kind: MarkReading, State: Warn}})
+				r.Set([]model.Mark{{Label: name, At: 170, Kind: model.LimitMark}, {Label: "17.2 %", At: at, Kind: model.ReadingMark, State: model.Warn}})
 				objects := drawnAt(r, fyne.NewSize(width, r.Height(size)))
 				for _, o := range objects {
 					text, ok := o.(*canvas.Text)

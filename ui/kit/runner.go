@@ -3,36 +3,19 @@ package kit
 import (
 	"context"
 	"sync"
+	"tenthpoint/ui/model"
 	"time"
 
 	"fyne.io/fyne/v2"
 )
 
-// Job is work that may take longer than a blink.
-type Job struct {
-	// Topic names what the answer is for. A newer job on a topic makes every
-	// older one's answer stale: it is cancelled and its Done is never called.
-	// Jobs without a topic do not stand in each other's way.
-	Topic string
-
-	// Work runs away from the user interface and must touch no widget. It puts
-	// its answer in variables that Done reads. It should give up soon after
-	// the context ends. It may be nil.
-	Work func(ctx context.Context, report Report) error
-
-	// Progress and Done run on the user interface; both may be nil. Done gets
-	// what Work returned, or context.Canceled when a person stopped the job.
-	Progress func(done, total int)
-	Done     func(err error)
-}
-
 // Report tells how far work has come: so many of so many.
-type Report func(done, total int)
+type Report = func(done, total int)
 
 // Runner runs jobs. Views are given one and never start a goroutine.
 type Runner interface {
 	// Run starts a job and gives the function that stops it.
-	Run(job Job) (stop func())
+	Run(job model.Job) (stop func())
 	// Later calls a function on the user interface after what is going on now,
 	// such as moving the keyboard to a part that is only being shown.
 	Later(f func())
@@ -137,7 +120,7 @@ type run struct {
 	told        bool // and that it is on its way to the user interface
 }
 
-func (r *runner) Run(job Job) (stop func()) {
+func (r *runner) Run(job model.Job) (stop func()) {
 	ctx, cancel := context.WithCancel(context.Background())
 	mine := &run{cancel: cancel}
 	r.mu.Lock()
@@ -161,11 +144,11 @@ func (r *runner) Run(job Job) (stop func()) {
 }
 
 // work is the part away from the user interface.
-func (r *runner) work(ctx context.Context, mine *run, job Job) {
+func (r *runner) work(ctx context.Context, mine *run, job model.Job) {
 	defer mine.cancel()
 	err := ctx.Err()
-	if err == nil && job.Work != nil {
-		err = job.Work(ctx, func(done, total int) { r.report(mine, job, done, total) })
+	if err == nil && job.Do != nil {
+		err = job.Do(ctx, func(done, total int) { r.report(mine, job, done, total) })
 	}
 	if r.wasStopped(mine) {
 		err = context.Canceled
@@ -175,7 +158,7 @@ func (r *runner) work(ctx context.Context, mine *run, job Job) {
 
 // report sends progress home. While one is on its way further ones only change
 // what it will say, so that work may report as often as it likes.
-func (r *runner) report(mine *run, job Job, done, total int) {
+func (r *runner) report(mine *run, job model.Job, done, total int) {
 	r.mu.Lock()
 	waiting := mine.told
 	mine.done, mine.total, mine.told = done, total, true
@@ -195,7 +178,7 @@ func (r *runner) report(mine *run, job Job, done, total int) {
 }
 
 // finish is the part back on the user interface. A stale answer ends here.
-func (r *runner) finish(mine *run, job Job, err error) {
+func (r *runner) finish(mine *run, job model.Job, err error) {
 	if !r.fresh(job.Topic, mine) {
 		return
 	}

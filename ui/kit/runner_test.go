@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 	"sync"
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2/test"
@@ -29,10 +30,10 @@ func (d *diary) text() string {
 	return strings.Join(d.lines, ", ")
 }
 
-func (d *diary) job(topic, name string) Job {
-	return Job{
+func (d *diary) job(topic, name string) model.Job {
+	return model.Job{
 		Topic: topic,
-		Work: func(ctx context.Context, report Report) error {
+		Do: func(ctx context.Context, report Report) error {
 			d.write("work %s", name)
 			report(1, 2)
 			return ctx.Err()
@@ -54,12 +55,12 @@ func TestImmediateIsOverAtOnce(t *testing.T) {
 func TestWorkMayFail(t *testing.T) {
 	var got error
 	fault := errors.New("the disk is full")
-	NewImmediate().Run(Job{
-		Work: func(context.Context, Report) error { return fault },
+	NewImmediate().Run(model.Job{
+		Do:   func(context.Context, Report) error { return fault },
 		Done: func(err error) { got = err },
 	})
 	equal(t, "error", got, fault)
-	NewImmediate().Run(Job{}) // nothing to do is no fault
+	NewImmediate().Run(model.Job{}) // nothing to do is no fault
 }
 
 // TestStaleAnswersAreDropped: only the newest question's answer arrives, in
@@ -79,8 +80,8 @@ func TestAnswerOvertakenOnTheWay(t *testing.T) {
 	d := &diary{}
 	m := NewManual()
 	job := d.job("find", "old")
-	work := job.Work
-	job.Work = func(ctx context.Context, report Report) error {
+	work := job.Do
+	job.Do = func(ctx context.Context, report Report) error {
 		m.Run(d.job("find", "new")) // asked again while this one works
 		return work(ctx, report)
 	}
@@ -109,7 +110,7 @@ func TestStopping(t *testing.T) {
 
 	d.lines = nil
 	job := d.job("find", "b")
-	job.Work = func(ctx context.Context, report Report) error {
+	job.Do = func(ctx context.Context, report Report) error {
 		stop()
 		report(1, 2) // too late to be shown
 		return ctx.Err()
@@ -137,9 +138,9 @@ func TestBackground(t *testing.T) {
 	r := NewBackground()
 	d := &diary{}
 	first, over := make(chan struct{}), make(chan struct{})
-	stop := r.Run(Job{
+	stop := r.Run(model.Job{
 		Topic: "long",
-		Work:  func(ctx context.Context, _ Report) error { close(first); <-ctx.Done(); return ctx.Err() },
+		Do:    func(ctx context.Context, _ Report) error { close(first); <-ctx.Done(); return ctx.Err() },
 		Done:  func(err error) { d.write("stopped %v", err); close(over) },
 	})
 	<-first
@@ -147,13 +148,13 @@ func TestBackground(t *testing.T) {
 	<-over
 
 	began, replaced, newest := make(chan struct{}), make(chan struct{}), make(chan struct{})
-	r.Run(Job{
+	r.Run(model.Job{
 		Topic: "find",
-		Work:  func(ctx context.Context, _ Report) error { close(began); <-ctx.Done(); close(replaced); return nil },
+		Do:    func(ctx context.Context, _ Report) error { close(began); <-ctx.Done(); close(replaced); return nil },
 		Done:  func(error) { d.write("old answer") },
 	})
 	<-began
-	r.Run(Job{Topic: "find", Done: func(error) { d.write("new answer"); close(newest) }})
+	r.Run(model.Job{Topic: "find", Done: func(error) { d.write("new answer"); close(newest) }})
 	<-replaced
 	<-newest
 
@@ -181,8 +182,8 @@ func TestProgressIsNotPiledUp(t *testing.T) {
 	var home []func()
 	d := &diary{}
 	r := &runner{away: func(f func()) { f() }, home: func(f func()) { home = append(home, f) }}
-	r.Run(Job{
-		Work: func(_ context.Context, report Report) error {
+	r.Run(model.Job{
+		Do: func(_ context.Context, report Report) error {
 			for i := range 1000 {
 				report(i, 1000)
 			}

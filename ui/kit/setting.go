@@ -2,6 +2,8 @@ package kit
 
 import (
 	"strings"
+	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -44,34 +46,34 @@ func (s *setting) drop(l lettering) float32 {
 func (s *setting) add(o ...fyne.CanvasObject) { s.objects = append(s.objects, o...) }
 
 // set sets one line across the sheet, and its note.
-func (s *setting) set(line PaperLine) {
+func (s *setting) set(line slip.PaperLine) {
 	switch line.Kind {
-	case PaperTotal:
+	case slip.PaperTotal:
 		s.noted(line, paperBold)
 		return
-	case PaperTitle:
+	case slip.PaperTitle:
 		s.title(line)
-	case PaperMiddle:
+	case slip.PaperMiddle:
 		s.middle(line.Left, paperPlain)
-	case PaperText:
-		s.pair(PaperLine{Left: line.Left}, paperPlain)
-	case PaperSmall:
+	case slip.PaperText:
+		s.pair(slip.PaperLine{Left: line.Left}, paperPlain)
+	case slip.PaperSmall:
 		s.pair(line, paperSmall)
-	case PaperRule:
+	case slip.PaperRule:
 		s.rule()
-	case PaperGap:
+	case slip.PaperGap:
 		s.y += floor(s.leading(paperPlain) / 2)
-	case PaperMissing:
-		s.marked(line, Missing)
-	case PaperMark:
-		s.marked(line, Warn)
-	case PaperStamp:
+	case slip.PaperMissing:
+		s.marked(line, model.Missing)
+	case slip.PaperMark:
+		s.marked(line, model.Warn)
+	case slip.PaperStamp:
 		s.stamp(line.Left)
-	case PaperPicture:
+	case slip.PaperPicture:
 		s.picture(line)
-	case PaperHeading:
+	case slip.PaperHeading:
 		s.heading(line.Left, s.leading(paperPlain)/4)
-	case PaperFold:
+	case slip.PaperFold:
 		s.heading(line.Left, 2*s.leading(paperPlain))
 	default:
 		s.noted(line, paperPlain)
@@ -82,7 +84,7 @@ func (s *setting) set(line PaperLine) {
 
 // noted sets a pair with its note beside the left part where that has room,
 // else beneath.
-func (s *setting) noted(line PaperLine, l lettering) {
+func (s *setting) noted(line slip.PaperLine, l lettering) {
 	left := s.measure(line.Left, l).Width + 2*s.inner()
 	need := left + s.measure(line.Note, paperSmall).Width + 2*s.inner() + s.measure(line.Right, l).Width
 	top := s.y
@@ -106,23 +108,23 @@ func (s *setting) heading(text string, above float32) {
 }
 
 // title is large, in the middle; with a right part it is a pair if both fit.
-func (s *setting) title(line PaperLine) {
+func (s *setting) title(line slip.PaperLine) {
 	right := s.measure(line.Right, paperTitle).Width
 	if line.Right == "" || s.measure(line.Left, paperTitle).Width+2*s.inner()+right > s.room() {
 		s.middle(line.Left, paperTitle)
 		s.middle(line.Right, paperTitle)
 		return
 	}
-	s.pair(PaperLine{Left: line.Left, Right: line.Right}, paperTitle)
+	s.pair(slip.PaperLine{Left: line.Left, Right: line.Right}, paperTitle)
 }
 
 // pair writes what at the left and how much at the right. A long left part
 // wraps; the right part stands on its first line. A right part that takes more
 // than half the line and leaves no room stands beneath, wrapped.
-func (s *setting) pair(line PaperLine, l lettering) {
+func (s *setting) pair(line slip.PaperLine, l lettering) {
 	right := s.measure(line.Right, l).Width
 	if right > s.room()/2 && s.measure(line.Left, l).Width+2*s.inner()+right > s.room() && line.Left != "" {
-		s.pair(PaperLine{Left: line.Left}, l)
+		s.pair(slip.PaperLine{Left: line.Left}, l)
 		for _, text := range s.wrap(line.Right, l, s.room()-2*s.inner()) {
 			s.add(s.writeEnding(text, l, s.right(), s.y))
 			s.y += s.leading(l)
@@ -142,7 +144,7 @@ func (s *setting) pair(line PaperLine, l lettering) {
 
 // marked lays a tint and a bar under a pair, and an icon before its right part.
 // A long left part wraps, as in any pair.
-func (s *setting) marked(line PaperLine, state State) {
+func (s *setting) marked(line slip.PaperLine, state model.State) {
 	s.y += 2
 	one := s.leading(paperMiss)
 	side := one - 4
@@ -156,7 +158,7 @@ func (s *setting) marked(line PaperLine, state State) {
 		s.add(s.write(text, paperPlain, fyne.NewPos(s.margin(), s.y+1+float32(i)*one)))
 	}
 	icon := iconMissing
-	if state == Warn {
+	if state == model.Warn {
 		icon = iconWarn
 	}
 	s.add(word, s.icon(theme.NewColoredResource(icon, ColorPaperMissingEdge), at, side))
@@ -185,7 +187,7 @@ func (s *setting) stamp(text string) {
 }
 
 // note says beneath a line what Note holds, a little indented.
-func (s *setting) note(line PaperLine) {
+func (s *setting) note(line slip.PaperLine) {
 	for _, text := range s.wrap(line.Note, paperSmall, s.room()-2*s.inner()) {
 		s.add(s.write(text, paperSmall, fyne.NewPos(s.margin()+2*s.inner(), s.y)))
 		s.y += s.leading(paperSmall)

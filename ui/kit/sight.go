@@ -1,5 +1,7 @@
 package kit
 
+import "tenthpoint/internal/slip"
+
 // span is a stretch of a sheet, from the top down, in Fyne's units.
 type span struct{ from, to float32 }
 
@@ -9,7 +11,7 @@ func (s span) holds(r *typeRow) bool { return s.from <= r.top && r.bottom() <= s
 // page is the slip itself: all of the sheet that comes before the fold.
 func (g *galley) page() span {
 	for _, row := range g.rows {
-		if row.lines[0].Kind == PaperFold {
+		if row.lines[0].Kind == slip.PaperFold {
 			return span{0, row.top}
 		}
 	}
@@ -22,9 +24,9 @@ func (g *galley) sum() (s span) {
 	page, edge := g.page(), g.pen.pad()
 	for _, row := range g.rows {
 		switch kind := row.lines[0].Kind; {
-		case kind == PaperFigure && s.to == 0:
+		case kind == slip.PaperFigure && s.to == 0:
 			s = span{row.top - edge, row.bottom() + edge}
-		case kind == PaperTotal && s.to > 0 && page.holds(row):
+		case kind == slip.PaperTotal && s.to > 0 && page.holds(row):
 			s.to = row.bottom() + edge
 		}
 	}

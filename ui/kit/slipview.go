@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/internal/slip"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 )
@@ -23,14 +25,14 @@ func NewSlipView() *SlipView {
 }
 
 // SetLines shows other lines, and keeps the place one had scrolled to.
-func (v *SlipView) SetLines(lines []PaperLine) {
+func (v *SlipView) SetLines(lines []slip.PaperLine) {
 	if v.paper.put(lines) {
 		v.scroll.Refresh()
 	}
 }
 
 // Lines gives what stands on the paper.
-func (v *SlipView) Lines() []PaperLine { return v.paper.lines }
+func (v *SlipView) Lines() []slip.PaperLine { return v.paper.lines }
 
 // Paper is the sheet itself.
 func (v *SlipView) Paper() *Paper { return v.paper }

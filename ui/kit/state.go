@@ -1,69 +1,58 @@
 package kit
 
-import "fyne.io/fyne/v2"
+import (
+	"tenthpoint/ui/model"
 
-// State says how a thing stands. It is always shown as a word, an icon and a
-// colour together, so that it survives sunlight and colour-blind eyes.
-type State int
-
-// The states a badge, a note, a status line or a chart mark can have.
-const (
-	Plain   State = iota // nothing to remark
-	OK                   // all is well
-	Warn                 // look twice before going on
-	Stop                 // refused, void, or wrong
-	Wait                 // under way, or for information
-	Locked               // closed for changes
-	Missing              // still to be given
+	"fyne.io/fyne/v2"
 )
 
-// ink is the colour of the state's word and icon.
-func (s State) ink() fyne.ThemeColorName {
+// stateInk is the colour of the state's word and icon.
+func stateInk(s model.State) fyne.ThemeColorName {
 	switch s {
-	case OK:
+	case model.OK:
 		return ColorOK
-	case Warn, Missing:
+	case model.Warn, model.Missing:
 		return ColorWarn
-	case Stop:
+	case model.Stop:
 		return ColorStop
-	case Wait:
+	case model.Wait:
 		return ColorWait
 	default:
 		return ColorQuiet
 	}
 }
 
-// ground is the tint laid behind the state's word.
-func (s State) ground() fyne.ThemeColorName {
+// stateGround is the tint laid behind the state's word.
+func stateGround(s model.State) fyne.ThemeColorName {
 	switch s {
-	case OK:
+	case model.OK:
 		return ColorOKGround
-	case Warn, Missing:
+	case model.Warn, model.Missing:
 		return ColorWarnGround
-	case Stop:
+	case model.Stop:
 		return ColorStopGround
-	case Wait:
+	case model.Wait:
 		return ColorWaitGround
 	default:
 		return ColorPlainGround
 	}
 }
 
-// Icon is the shape of the state, in the state's own colour; nil for Plain.
+// StateIcon is the shape of the state, in the state's own colour; nil for Plain.
 // No two states share a shape.
-func (s State) Icon() fyne.Resource {
+func StateIcon(s model.State) fyne.Resource {
 	switch s {
-	case OK:
+	case model.OK:
 		return tinted(iconOK, ColorOK)
-	case Warn:
+	case model.Warn:
 		return tinted(iconWarn, ColorWarn)
-	case Stop:
+	case model.Stop:
 		return tinted(iconStop, ColorStop)
-	case Wait:
+	case model.Wait:
 		return tinted(iconWait, ColorWait)
-	case Locked:
+	case model.Locked:
 		return tinted(iconLock, ColorQuiet)
-	case Missing:
+	case model.Missing:
 		return tinted(iconMissing, ColorWarn)
 	default:
 		return nil

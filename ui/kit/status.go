@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
@@ -10,7 +12,7 @@ import (
 // read while looking elsewhere. The state's word comes before the sentence.
 type StatusLine struct {
 	widget.BaseWidget
-	state State
+	state model.State
 	text  string
 }
 
@@ -22,7 +24,7 @@ func NewStatusLine() *StatusLine {
 }
 
 // Say shows a result.
-func (s *StatusLine) Say(state State, text string) {
+func (s *StatusLine) Say(state model.State, text string) {
 	if s.state != state || s.text != text {
 		s.state, s.text = state, text
 		s.Refresh()
@@ -30,7 +32,7 @@ func (s *StatusLine) Say(state State, text string) {
 }
 
 // State is the state shown now.
-func (s *StatusLine) State() State { return s.state }
+func (s *StatusLine) State() model.State { return s.state }
 
 // Text is the whole line, with the state's word, as a person reads it.
 func (s *StatusLine) Text() string {
@@ -42,13 +44,13 @@ func (s *StatusLine) Text() string {
 
 func (s *StatusLine) word() string {
 	switch s.state {
-	case OK:
+	case model.OK:
 		return words.StatusOK
-	case Warn, Missing:
+	case model.Warn, model.Missing:
 		return words.StatusWarn
-	case Stop:
+	case model.Stop:
 		return words.StatusStop
-	case Wait:
+	case model.Wait:
 		return words.StatusWait
 	default:
 		return ""
@@ -84,7 +86,7 @@ func (s *StatusLine) lines(p pen, width float32) (lettering, []string) {
 func (s *StatusLine) draw(size fyne.Size) []fyne.CanvasObject {
 	p := penFor(s)
 	objects := []fyne.CanvasObject{
-		p.block(s.state.ground(), fyne.NewPos(0, 0), size),
+		p.block(stateGround(s.state), fyne.NewPos(0, 0), size),
 		p.block(ColorRule, fyne.NewPos(0, 0), fyne.NewSize(size.Width, 1)),
 	}
 	if s.text == "" {
@@ -93,13 +95,13 @@ func (s *StatusLine) draw(size fyne.Size) []fyne.CanvasObject {
 	x := 2 * p.inner()
 	large := s.large()
 	middle := func(height float32) float32 { return (size.Height - height) / 2 }
-	if icon := s.state.Icon(); icon != nil {
+	if icon := StateIcon(s.state); icon != nil {
 		side := p.size(theme.SizeNameInlineIcon)
 		objects = append(objects, p.icon(icon, fyne.NewPos(x, middle(side)), side))
 		x += side + p.inner()
 	}
 	if word := s.word(); word != "" {
-		l := lettering{size: SizeStatus, color: s.state.ink(), style: bold}
+		l := lettering{size: SizeStatus, color: stateInk(s.state), style: bold}
 		text := p.write(word, l, fyne.NewPos(x, middle(p.lineHeight(large))))
 		objects = append(objects, text)
 		x += text.Size().Width + 2*p.inner()

@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"tenthpoint/ui/model"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
@@ -25,7 +27,7 @@ type Table struct {
 	Small bool
 
 	columns []Column
-	rows    []Row
+	rows    []model.Row
 	chosen  int // index of the chosen row, or -1
 	focused bool
 	fitted  fitting // how the table is set
@@ -56,7 +58,7 @@ func NewTable(columns []Column) *Table {
 
 // SetRows shows other rows. The chosen row stays chosen if its key is still
 // among them; otherwise nothing is chosen. Nothing is called back.
-func (t *Table) SetRows(rows []Row) {
+func (t *Table) SetRows(rows []model.Row) {
 	key := t.ChosenKey()
 	t.rows = rows
 	t.chosen = -1
@@ -76,7 +78,7 @@ func (t *Table) SetColumns(columns []Column) {
 }
 
 // Rows gives what the table shows.
-func (t *Table) Rows() []Row { return t.rows }
+func (t *Table) Rows() []model.Row { return t.rows }
 
 // Chosen is the index of the chosen row, or -1.
 func (t *Table) Chosen() int { return t.chosen }
@@ -186,7 +188,7 @@ type tableRenderer struct {
 }
 
 func newTableRenderer(t *Table, inside fyne.WidgetRenderer) *tableRenderer {
-	n := newWideNote(Plain, "", theme.SizeNameText, 0)
+	n := newWideNote(model.Plain, "", theme.SizeNameText, 0)
 	n.Lines = 2
 	return &tableRenderer{WidgetRenderer: inside, table: t, empty: n}
 }
@@ -199,7 +201,7 @@ func (r *tableRenderer) place(size fyne.Size) {
 	if len(r.table.rows) == 0 {
 		text = r.table.Empty
 	}
-	r.empty.Say(Plain, text)
+	r.empty.Say(model.Plain, text)
 }
 
 func (r *tableRenderer) Layout(size fyne.Size) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -41,10 +42,10 @@ func newTabled(t *testing.T, rows int) *tabled {
 	return b
 }
 
-func manyRows(n int) []Row {
-	rows := make([]Row, n)
+func manyRows(n int) []model.Row {
+	rows := make([]model.Row, n)
 	for i := range rows {
-		rows[i] = Row{Key: fmt.Sprintf("k%d", i), Cells: []string{fmt.Sprint(1000 + i), "Example Farm"}}
+		rows[i] = model.Row{Key: fmt.Sprintf("k%d", i), Cells: []string{fmt.Sprint(1000 + i), "Example Farm"}}
 	}
 	return rows
 }
@@ -149,7 +150,7 @@ func TestShrunkenTableIsSafe(t *testing.T) {
 	b.said = nil
 	b.press(fyne.KeyDown, fyne.KeyHome, fyne.KeyEnd, fyne.KeyPageDown, fyne.KeyReturn)
 	b.heard()
-	b.table.SetRows([]Row{{Key: "short"}}) // fewer cells than columns
+	b.table.SetRows([]model.Row{{Key: "short"}}) // fewer cells than columns
 	b.press(fyne.KeyDown)
 	b.heard("at 0 short")
 }
@@ -194,12 +195,12 @@ func TestStateColumnHasWordIconAndColour(t *testing.T) {
 	for _, c := range cellsOf(table) {
 		if c.text == "void" {
 			found++
-			equal(t, "state", c.state, Stop)
+			equal(t, "state", c.state, model.Stop)
 			equal(t, "colour", c.letters.color, ColorStop)
 		}
 		if c.text == "9,880" {
 			found++
-			equal(t, "state of a figure", c.state, Plain)
+			equal(t, "state of a figure", c.state, model.Plain)
 		}
 	}
 	equal(t, "cells found", found, 2)
@@ -258,7 +259,7 @@ func TestStruckRowsStayReadable(t *testing.T) {
 	b := newTabled(t, 0)
 	b.table.SetColumns([]Column{{Title: "No", Width: 4}, {Title: "Result", Width: 8}, {Title: "Stands", Width: 10, State: true}})
 	lines := func(struck bool) int {
-		b.table.SetRows([]Row{{Key: "1", Cells: []string{"1", "15.9", "left out"}, State: Locked, Struck: struck}})
+		b.table.SetRows([]model.Row{{Key: "1", Cells: []string{"1", "15.9", "left out"}, State: model.Locked, Struck: struck}})
 		n := 0
 		for _, c := range cellsOf(b.table) {
 			if !c.header {
@@ -344,7 +345,7 @@ func TestTitlesOnTwoLines(t *testing.T) {
 // TestTotalsStandUnderALine: a row that adds up is bold under a line of its own.
 func TestTotalsStandUnderALine(t *testing.T) {
 	b := newTabled(t, 0)
-	b.table.SetRows([]Row{{Key: "1", Cells: []string{"1", "Corn"}}, {Key: "all", Cells: []string{"1", "All"}, Total: true}})
+	b.table.SetRows([]model.Row{{Key: "1", Cells: []string{"1", "Corn"}}, {Key: "all", Cells: []string{"1", "All"}, Total: true}})
 	boldCells, lines := 0, 0
 	for _, c := range cellsOf(b.table) {
 		if !c.header && c.letters.style.Bold {

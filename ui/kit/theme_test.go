@@ -3,6 +3,7 @@ package kit
 import (
 	"image/color"
 	"math"
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -90,9 +91,9 @@ func TestPairsKnowEveryState(t *testing.T) {
 	for _, p := range TextPairs() {
 		known[[2]fyne.ThemeColorName{p.Text, p.Ground}] = true
 	}
-	for s := Plain; s <= Missing; s++ {
-		if !known[[2]fyne.ThemeColorName{s.ink(), s.ground()}] {
-			t.Errorf("state %d: %s on %s is in no pair", s, s.ink(), s.ground())
+	for s := model.Plain; s <= model.Missing; s++ {
+		if !known[[2]fyne.ThemeColorName{stateInk(s), stateGround(s)}] {
+			t.Errorf("state %d: %s on %s is in no pair", s, stateInk(s), stateGround(s))
 		}
 	}
 }
@@ -153,9 +154,9 @@ func TestTextScale(t *testing.T) {
 // TestNoStateByColourAlone: every state but Plain has a shape of its own.
 func TestNoStateByColourAlone(t *testing.T) {
 	test.NewTempApp(t)
-	shapes := map[string]State{}
-	for s := OK; s <= Missing; s++ {
-		icon := s.Icon()
+	shapes := map[string]model.State{}
+	for s := model.OK; s <= model.Missing; s++ {
+		icon := StateIcon(s)
 		if icon == nil {
 			t.Fatalf("state %d has no icon", s)
 		}
@@ -164,7 +165,7 @@ func TestNoStateByColourAlone(t *testing.T) {
 		}
 		shapes[icon.Name()] = s
 	}
-	if Plain.Icon() != nil {
+	if StateIcon(model.Plain) != nil {
 		t.Error("a plain state has an icon")
 	}
 }

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"strings"
+	"tenthpoint/ui/model"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -80,26 +81,26 @@ func TestTick(t *testing.T) {
 func TestFieldSaysOneThingAtATime(t *testing.T) {
 	newHouse(t)
 	f := NewField("Moisture", "%", NewFigureEntry())
-	said := func(state State, text string) {
+	said := func(state model.State, text string) {
 		t.Helper()
 		gotState, gotText := f.Note()
 		equal(t, "note", gotText, text)
 		equal(t, "state", gotState, state)
 	}
 	f.SetReading("= 17.2 %")
-	said(Plain, "= 17.2 %")
+	said(model.Plain, "= 17.2 %")
 	f.SetProblem("17,2 has a comma: write 17.2.")
-	said(Stop, "17,2 has a comma: write 17.2.")
+	said(model.Stop, "17,2 has a comma: write 17.2.")
 	f.SetReading("= 17.3 %") // waits until the problem is gone
-	said(Stop, "17,2 has a comma: write 17.2.")
+	said(model.Stop, "17,2 has a comma: write 17.2.")
 	f.SetProblem("")
-	said(Plain, "= 17.3 %")
-	f.SetNote(Warn, "near a limit")
-	said(Warn, "near a limit")
-	f.SetNote(OK, "")
-	said(Plain, "= 17.3 %")
+	said(model.Plain, "= 17.3 %")
+	f.SetNote(model.Warn, "near a limit")
+	said(model.Warn, "near a limit")
+	f.SetNote(model.OK, "")
+	said(model.Plain, "= 17.3 %")
 	f.SetReading("")
-	said(Plain, "")
+	said(model.Plain, "")
 }
 
 func TestFieldShowsWordAndIcon(t *testing.T) {
@@ -180,15 +181,15 @@ func TestNoteKeepsWithinItsLines(t *testing.T) {
 	h := newHouse(t)
 	n := NewNote()
 	h.show(containerAt(n, fyne.NewPos(0, 0), fyne.NewSize(200, 2*penFor(n).lineHeight(n.lettering()))), fyne.NewSize(400, 200))
-	n.Say(Stop, strings.Repeat("Weigh again or swap the two. ", 5))
+	n.Say(model.Stop, strings.Repeat("Weigh again or swap the two. ", 5))
 	lines := textsOf(n)
 	equal(t, "lines", len(lines), 2)
 	if !strings.HasSuffix(lines[1], "…") {
 		t.Errorf("the sentence is cut without saying so: %q", lines)
 	}
-	n.Say(Stop, "Weigh again.")
+	n.Say(model.Stop, "Weigh again.")
 	equal(t, "short", texts(n), "Weigh again.")
-	n.Say(Plain, "")
+	n.Say(model.Plain, "")
 	equal(t, "blank", texts(n), "")
 }
 
@@ -197,18 +198,18 @@ func TestStatusLineRepeatsTheWord(t *testing.T) {
 	s := NewStatusLine()
 	h.show(s, fyne.NewSize(600, 40))
 	for _, c := range []struct {
-		state State
+		state model.State
 		want  string
 	}{
-		{OK, "Done: ticket 1042 printed."}, {Warn, "Take care: ticket 1042 printed."}, {Stop, "Not done: ticket 1042 printed."},
-		{Wait, "Working: ticket 1042 printed."}, {Plain, "ticket 1042 printed."},
+		{model.OK, "Done: ticket 1042 printed."}, {model.Warn, "Take care: ticket 1042 printed."}, {model.Stop, "Not done: ticket 1042 printed."},
+		{model.Wait, "Working: ticket 1042 printed."}, {model.Plain, "ticket 1042 printed."},
 	} {
 		s.Say(c.state, "ticket 1042 printed.")
 		equal(t, "line", s.Text(), c.want)
 		equal(t, "drawn", strings.ReplaceAll(texts(s), "|", ": "), c.want)
 	}
 	long := "Ticket 1042: net would be -380 lb (gross 24,120 - tare 24,500). Weigh again or swap the two weights."
-	s.Say(Stop, long)
+	s.Say(model.Stop, long)
 	lines := textsOf(s)[1:]
 	equal(t, "long sentences take two small lines", len(lines), 2)
 	equal(t, "and lose nothing", strings.Join(lines, " "), long)
@@ -216,21 +217,21 @@ func TestStatusLineRepeatsTheWord(t *testing.T) {
 
 func TestBadgeAndFigure(t *testing.T) {
 	h := newHouse(t)
-	b := NewBadge(OK, "issued")
+	b := NewBadge(model.OK, "issued")
 	f := NewFigure("Net", "lb")
 	h.show(container.NewVBox(b, f), fyne.NewSize(400, 200))
 	equal(t, "badge", texts(b), "issued")
-	b.Say(Stop, "void")
+	b.Say(model.Stop, "void")
 	equal(t, "badge", texts(b)+" "+b.Word(), "void void")
-	equal(t, "state", b.State(), Stop)
+	equal(t, "state", b.State(), model.Stop)
 
-	f.Set(Plain, "7")
+	f.Set(model.Plain, "7")
 	right := func() float32 {
 		value := lettersIn(f)[1]
 		return value.Position().X + value.Size().Width
 	}
 	narrow := right()
-	f.Set(Wait, "52,300")
+	f.Set(model.Wait, "52,300")
 	equal(t, "the number ends where it ended", right(), narrow)
 	equal(t, "value", f.Value(), "52,300")
 	f.SetCaption("Dry", "bu")

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // acceptable is a limit that a manager may let the load through.
@@ -55,21 +56,21 @@ func (f *LoadForm) Accept() {
 		return
 	}
 	var sentences []string
-	options := make([]Option, len(limits))
+	options := make([]model.Option, len(limits))
 	for i, l := range limits {
-		options[i] = Option{Code: l.id, Detail: l.sentence}
+		options[i] = model.Option{Code: l.id, Detail: l.sentence}
 		sentences = append(sentences, l.sentence)
 	}
-	fields := []AskField{
+	fields := []model.AskField{
 		{ID: "who", Label: Say("Manager"), Options: f.frame.managers(), Value: f.frame.managerHere(), Chars: 24, Required: true},
 		{ID: "reason", Label: Say("Reason"), Chars: 40, Required: true},
 	}
 	if len(limits) > 1 {
-		fields = append([]AskField{{ID: "limit", Label: Say("Limit"), Options: options, Chars: 24, Required: true}}, fields...)
+		fields = append([]model.AskField{{ID: "limit", Label: Say("Limit"), Options: options, Chars: 24, Required: true}}, fields...)
 	}
-	f.frame.Put(Ask{
+	f.frame.Put(model.Ask{
 		Draft: "accept", Of: f.id,
-		Title: Say("Accept beyond a limit?"), Text: strings.Join(sentences, "\n"), State: Warn,
+		Title: Say("Accept beyond a limit?"), Text: strings.Join(sentences, "\n"), State: model.Warn,
 		Fields: fields, Yes: Say("Accept"),
 		Then: func(values map[string]string) {
 			limit := limits[0].id
@@ -93,16 +94,16 @@ func (f *LoadForm) accept(who, limit, reason string) {
 		f.frame.Fail(err)
 		return
 	}
-	f.frame.Say(OK, Say("%s has accepted %s: %s", who, limit, reason))
+	f.frame.Say(model.OK, Say("%s has accepted %s: %s", who, limit, reason))
 	f.frame.Changed()
 }
 
 // managers are the people who may accept, void and correct.
-func (f *Frame) managers() []Option {
-	out := []Option{}
+func (f *Frame) managers() []model.Option {
+	out := []model.Option{}
 	for _, p := range f.Desk.People() {
 		if p.Role == house.Manager {
-			out = append(out, Option{Code: p.Name})
+			out = append(out, model.Option{Code: p.Name})
 		}
 	}
 	return out

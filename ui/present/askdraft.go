@@ -1,9 +1,11 @@
 package present
 
+import "tenthpoint/ui/model"
+
 // withDraft lets what is typed into a question outlive the program: it is kept
 // at every keystroke until the person goes on or gives it up, and fills the
 // fields in when the same is asked after a stop.
-func (f *Frame) withDraft(ask Ask) Ask {
+func (f *Frame) withDraft(ask model.Ask) model.Ask {
 	if ask.Draft == "" {
 		return ask
 	}
@@ -14,7 +16,7 @@ func (f *Frame) withDraft(ask Ask) Ask {
 	}
 	if before := f.typedBefore(at); before != nil {
 		ask.Fields = filledIn(ask.Fields, before)
-		f.Say(Plain, Say("What was typed here before the stop stands here again."))
+		f.Say(model.Plain, Say("What was typed here before the stop stands here again."))
 	}
 	ask.Typed = func(values map[string]string) { f.jot(at, typedOver(asked, values)) }
 	ask.GivenUp = func() { f.keep(at, nil) }
@@ -27,8 +29,8 @@ func (f *Frame) withDraft(ask Ask) Ask {
 }
 
 // filledIn are fields with the texts typed before in them.
-func filledIn(fields []AskField, before map[string]string) []AskField {
-	out := make([]AskField, len(fields))
+func filledIn(fields []model.AskField, before map[string]string) []model.AskField {
+	out := make([]model.AskField, len(fields))
 	for i, field := range fields {
 		if text, typed := before[field.ID]; typed {
 			field.Value = text

@@ -2,6 +2,7 @@ package present
 
 import (
 	"strings"
+	"tenthpoint/ui/model"
 	"testing"
 )
 
@@ -60,7 +61,7 @@ func TestHalfTypedQuestionsStandAgain(t *testing.T) {
 			r.half(c.typed)
 			next := r.again()
 			c.ask(next)
-			wantSaid(t, next, Plain, "What was typed here before the stop stands here again.")
+			wantSaid(t, next, model.Plain, "What was typed here before the stop stands here again.")
 			for id, text := range c.typed {
 				if got := next.valuesOf()[id]; got != text {
 					t.Errorf("%s holds %q, want %q", id, got, text)
@@ -110,13 +111,13 @@ func TestSetUpStandsAsItWas(t *testing.T) {
 		}
 	}
 	next.frame.SayBack()
-	wantSaid(t, next, Plain, "here again: the set-up.")
+	wantSaid(t, next, model.Plain, "here again: the set-up.")
 	after.Type("division", "10")
 	for _, field := range firstSheet {
 		after.Type(field[0], field[1])
 	}
 	after.Save()
-	wantSaid(t, next, OK, "the elevator is set up")
+	wantSaid(t, next, model.OK, "the elevator is set up")
 	if left := next.drafts(); len(left) > 0 {
 		t.Errorf("after it was written there is %q", left)
 	}

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // Bench is the sample tester's place: the samples that wait, and the one that
@@ -201,10 +202,10 @@ func (b *Bench) Waiting() string {
 const withoutLoad = "none"
 
 // loadOptions are the loads on the yard, those that wait for their test first.
-func (b *Bench) loadOptions() []Option {
-	var waiting, tested []Option
+func (b *Bench) loadOptions() []model.Option {
+	var waiting, tested []model.Option
 	for _, l := range b.trucks {
-		o := Option{Code: l.ID, Name: Say("truck %s", truckText(l.Details.Truck)), Detail: whose(l)}
+		o := model.Option{Code: l.ID, Name: Say("truck %s", truckText(l.Details.Truck)), Detail: whose(l)}
 		if m := l.Sample.Moisture; m != nil {
 			o.Detail = join(", ", o.Detail, Say("tested: %s", m.Percent))
 			tested = append(tested, o)
@@ -212,7 +213,7 @@ func (b *Bench) loadOptions() []Option {
 		}
 		waiting = append(waiting, o)
 	}
-	return append(append(waiting, tested...), Option{Code: withoutLoad, Name: Say("no load, only convert"), ByName: true})
+	return append(append(waiting, tested...), model.Option{Code: withoutLoad, Name: Say("no load, only convert"), ByName: true})
 }
 
 // whose says whose grain a load brings, and which.
@@ -241,14 +242,14 @@ func (b *Bench) First() string {
 	}
 	if s.isTested() && s.found.testing.Result.More == 0 {
 		for _, f := range s.otherFields() {
-			if f.Value == "" || f.State == Stop {
+			if f.Value == "" || f.State == model.Stop {
 				return f.ID
 			}
 		}
 		return "write"
 	}
 	for _, f := range s.testFields() {
-		if s.typed[f.ID] == "" && f.Kind != TickField {
+		if s.typed[f.ID] == "" && f.Kind != model.TickField {
 			return f.ID
 		}
 	}

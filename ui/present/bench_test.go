@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // benchRoom is the bench of the invented elevator with a waiting load of
@@ -27,9 +28,9 @@ func benchRoom(t testing.TB) (*room, *Bench) {
 }
 
 // fieldOf finds a field of the bench.
-func (b *Bench) fieldOf(t testing.TB, id string) Field {
+func (b *Bench) fieldOf(t testing.TB, id string) model.Field {
 	t.Helper()
-	f, found := find(b.Fields(), func(f Field) bool { return f.ID == id })
+	f, found := find(b.Fields(), func(f model.Field) bool { return f.ID == id })
 	if !found {
 		t.Fatalf("the bench has no field %s", id)
 	}
@@ -56,23 +57,23 @@ func TestBenchSaysBesideItsFields(t *testing.T) {
 	for name, c := range map[string]struct {
 		typed       []string
 		field, says string
-		state       State
+		state       model.State
 	}{
-		"the mass asked for":        {nil, "mass", "the chart asks for 250 g", Plain},
-		"another mass":              {[]string{"mass 175"}, "mass", "wrong mass", Stop},
-		"letters for a mass":        {[]string{"mass 2x"}, "mass", "Sample mass", Stop},
-		"cold grain":                {[]string{"temperature 36"}, "temperature", "too cold", Warn},
-		"the other scale":           {[]string{"temperature 18c"}, "temperature", "18 °C", Plain},
-		"grain and meter apart":     {[]string{"temperature 45", "room 85"}, "temperature", "meter and grain apart", Warn},
-		"a hot room":                {[]string{"room 120"}, "room", "room out of range", Warn},
-		"hot from the dryer":        {[]string{"dryer on"}, "dryer", "hot from the dryer", Warn},
-		"an overdue meter":          {nil, "meter", "meter overdue", Warn},
-		"an invented chart":         {nil, "chart", "example chart", Warn},
-		"the dial's own range":      {nil, "dial", "from 20 to 100", Plain},
-		"a dial beyond the chart":   {[]string{"mass 250", "temperature 65", "dial 400"}, "dial", "400", Stop},
-		"a dial on the chart":       {[]string{"mass 250", "temperature 65", "dial 58"}, "dial", "makes ", Plain},
-		"a dial without its warmth": {[]string{"mass 250", "dial 58"}, "dial", "temperature is missing", Stop},
-		"no grain of that name":     {[]string{"load none"}, "grain", "Which grain", Missing},
+		"the mass asked for":        {nil, "mass", "the chart asks for 250 g", model.Plain},
+		"another mass":              {[]string{"mass 175"}, "mass", "wrong mass", model.Stop},
+		"letters for a mass":        {[]string{"mass 2x"}, "mass", "Sample mass", model.Stop},
+		"cold grain":                {[]string{"temperature 36"}, "temperature", "too cold", model.Warn},
+		"the other scale":           {[]string{"temperature 18c"}, "temperature", "18 °C", model.Plain},
+		"grain and meter apart":     {[]string{"temperature 45", "room 85"}, "temperature", "meter and grain apart", model.Warn},
+		"a hot room":                {[]string{"room 120"}, "room", "room out of range", model.Warn},
+		"hot from the dryer":        {[]string{"dryer on"}, "dryer", "hot from the dryer", model.Warn},
+		"an overdue meter":          {nil, "meter", "meter overdue", model.Warn},
+		"an invented chart":         {nil, "chart", "example chart", model.Warn},
+		"the dial's own range":      {nil, "dial", "from 20 to 100", model.Plain},
+		"a dial beyond the chart":   {[]string{"mass 250", "temperature 65", "dial 400"}, "dial", "400", model.Stop},
+		"a dial on the chart":       {[]string{"mass 250", "temperature 65", "dial 58"}, "dial", "makes ", model.Plain},
+		"a dial without its warmth": {[]string{"mass 250", "dial 58"}, "dial", "temperature is missing", model.Stop},
+		"no grain of that name":     {[]string{"load none"}, "grain", "Which grain", model.Missing},
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, b := benchRoom(t)
@@ -113,7 +114,7 @@ func TestBenchAsksForMoreTests(t *testing.T) {
 	if next := b.Enter("dial"); next != "dial" {
 		t.Fatalf("after one test near the trigger Enter goes to %q; the bench says %v", next, b.Sayings())
 	}
-	if f := b.BigFigures()[2]; f.Value != "1 of 3" || f.State != Warn {
+	if f := b.BigFigures()[2]; f.Value != "1 of 3" || f.State != model.Warn {
 		t.Errorf("tests are shown as %+v", f)
 	}
 	if !saysWord(b, "near a limit") {
@@ -131,7 +132,7 @@ func TestBenchAsksForMoreTests(t *testing.T) {
 }
 
 func saysWord(b *Bench, word string) bool {
-	return slices.ContainsFunc(b.Sayings(), func(s Saying) bool { return strings.HasPrefix(s.Word, word) })
+	return slices.ContainsFunc(b.Sayings(), func(s model.Remark) bool { return strings.HasPrefix(s.Word, word) })
 }
 
 // A test is left out only by a rule that fits, and stays listed.
@@ -159,10 +160,10 @@ func TestBenchLeavesOutByRule(t *testing.T) {
 		}
 	}
 	rows := b.Rows()
-	if len(rows) != 3 || !rows[2].Dropped {
+	if len(rows) != 3 || !rows[2].Struck {
 		t.Errorf("the tests are listed as %+v", rows)
 	}
-	if !slices.ContainsFunc(b.Sayings(), func(s Saying) bool { return s.Word == "test 3" && strings.Contains(s.Text, demo.Manager) }) {
+	if !slices.ContainsFunc(b.Sayings(), func(s model.Remark) bool { return s.Word == "test 3" && strings.Contains(s.Text, demo.Manager) }) {
 		t.Errorf("the test left out is not told with its rule: %v", b.Sayings())
 	}
 	b.LeaveOut("3")
@@ -241,7 +242,7 @@ func TestBenchLetsThrough(t *testing.T) {
 	id := b.hand.load.ID
 	b.typeAll("mass 250", "temperature 36", "room 50", "dial 66")
 	must(t, b.Add())
-	if !b.CanLetThrough() || b.BigFigures()[0].State != Stop {
+	if !b.CanLetThrough() || b.BigFigures()[0].State != model.Stop {
 		t.Fatalf("cold grain does not stop the ticket: %v", b.Sayings())
 	}
 	b.LetThrough()

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/ui/model"
 )
 
 // Type takes the text that now stands in a field.
@@ -86,8 +87,8 @@ func (b *Bench) Restore(id string) bool {
 // empty for the one that follows.
 func (b *Bench) Enter(id string) (next string) {
 	s := b.hand
-	if s.next.remarks[id].State == Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
-		b.frame.Say(Stop, s.next.remarks[id].Text)
+	if s.next.remarks[id].State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
+		b.frame.Say(model.Stop, s.next.remarks[id].Text)
 		return id
 	}
 	if id != lastField(s.method()) || strings.TrimSpace(s.typed[id]) == "" {
@@ -141,16 +142,16 @@ func (s *SampleTest) workAlone(r moisture.Reading) (desk.Testing, error) {
 func (b *Bench) sayTests() {
 	s := b.hand
 	if s.found.fault != nil {
-		b.frame.Say(Stop, sentence(s.found.fault))
+		b.frame.Say(model.Stop, sentence(s.found.fault))
 		return
 	}
 	r := s.found.testing.Result
 	text := Say("Test %d is made; the moisture is %s.", len(s.tests.Readings), r.Moisture.Printed())
 	if r.More > 0 {
-		b.frame.Say(Warn, text+" "+Say("%d more to make.", r.More))
+		b.frame.Say(model.Warn, text+" "+Say("%d more to make.", r.More))
 		return
 	}
-	b.frame.Say(OK, text)
+	b.frame.Say(model.OK, text)
 }
 
 // Write writes the sample to its load: the tests, the other results, and where
@@ -175,7 +176,7 @@ func (b *Bench) Write() error {
 		return err
 	}
 	b.isWritten()
-	b.frame.Say(OK, s.written())
+	b.frame.Say(model.OK, s.written())
 	b.leave()
 	return nil
 }
@@ -188,7 +189,7 @@ func (s *SampleTest) isHalfTyped() bool {
 // wrongOther is what is wrong with the other results as typed.
 func (s *SampleTest) wrongOther() string {
 	for _, f := range s.fields() {
-		if s.isOther(f.ID) && f.State == Stop && s.form.IsTyped(f.ID) {
+		if s.isOther(f.ID) && f.State == model.Stop && s.form.IsTyped(f.ID) {
 			return f.Note
 		}
 	}

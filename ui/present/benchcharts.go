@@ -5,6 +5,7 @@ import (
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // charts are the charts in force for the crop on the meter, the one for the
@@ -17,10 +18,10 @@ func (s *SampleTest) charts() []*chart.Chart {
 	return s.bench.equipment.Charts.For(s.crop(), m.Model, m.Calibration, s.bench.frame.Desk.Today())
 }
 
-func (s *SampleTest) chartOptions() []Option {
-	out := []Option{}
+func (s *SampleTest) chartOptions() []model.Option {
+	out := []model.Option{}
 	for _, c := range s.charts() {
-		o := Option{Code: c.ID, Name: Say("%s of grain, %s", c.Mass, c.Moisture)}
+		o := model.Option{Code: c.ID, Name: Say("%s of grain, %s", c.Mass, c.Moisture)}
 		if c.Example {
 			o.Detail = Say("example - not for trade")
 		}
@@ -65,6 +66,6 @@ func (s *SampleTest) sayChart(r *moisture.Reading, charts []*chart.Chart) {
 		dials := c.Dials()
 		s.next.readings["dial"] = Say("from %s to %s", dials[0].In(quantity.Plain), dials[len(dials)-1].In(quantity.Plain))
 	case s.crop() != "" && m.ID != "":
-		s.remark("chart", Stop, Say("There is no chart for %s on %s with calibration %s. Load the maker's chart, or test by oven.", grainName(s.crop()), m.Model, m.Calibration))
+		s.remark("chart", model.Stop, Say("There is no chart for %s on %s with calibration %s. Load the maker's chart, or test by oven.", grainName(s.crop()), m.Model, m.Calibration))
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/moisture"
+	"tenthpoint/ui/model"
 )
 
 // LeaveOut asks by which rule a test is to be left out of the mean, or takes one
@@ -17,7 +18,7 @@ func (b *Bench) LeaveOut(key string) {
 	seq, err := strconv.Atoi(key)
 	i := slices.IndexFunc(s.tests.Readings, func(r moisture.Reading) bool { return r.Seq == seq })
 	if err != nil || i < 0 {
-		b.frame.Say(Stop, Say("Choose the test to leave out in the list of tests first."))
+		b.frame.Say(model.Stop, Say("Choose the test to leave out in the list of tests first."))
 		return
 	}
 	if s.isDropped(seq) {
@@ -25,12 +26,12 @@ func (b *Bench) LeaveOut(key string) {
 		b.decided(Say("Test %d counts again.", seq))
 		return
 	}
-	b.frame.Put(Ask{
+	b.frame.Put(model.Ask{
 		Draft: "leave out", Of: s.id(),
 		Title: Say("Leave test %d out of the mean?", seq),
 		Text:  Say("It stays listed, with the rule and your name. Spoiled tests need what was seen to go wrong."),
-		State: Warn,
-		Fields: []AskField{
+		State: model.Warn,
+		Fields: []model.AskField{
 			{ID: "rule", Label: Say("Rule"), Options: s.dropOptions(), Chars: 30, Required: true},
 			{ID: "reason", Label: Say("What was seen"), Chars: 36},
 		},
@@ -42,10 +43,10 @@ func (b *Bench) LeaveOut(key string) {
 // CanLeaveOut reports whether there are tests to leave out.
 func (b *Bench) CanLeaveOut() bool { return len(b.hand.tests.Readings) > 0 }
 
-func (s *SampleTest) dropOptions() []Option {
-	out := []Option{}
+func (s *SampleTest) dropOptions() []model.Option {
+	out := []model.Option{}
 	for _, rule := range moisture.PolicyFor(s.bench.setup.Policies, s.crop()).MayExclude {
-		out = append(out, Option{Code: string(rule), Name: dropWord(rule), ByName: true})
+		out = append(out, model.Option{Code: string(rule), Name: dropWord(rule), ByName: true})
 	}
 	return out
 }
@@ -71,7 +72,7 @@ func (b *Bench) decided(what string) {
 	b.hand.workTests()
 	b.hand.work()
 	b.keep()
-	b.frame.Say(OK, what)
+	b.frame.Say(model.OK, what)
 	b.frame.window.Redraw()
 }
 
@@ -98,16 +99,16 @@ func (b *Bench) LetThrough() {
 	if len(flags) == 0 {
 		return
 	}
-	var options []Option
+	var options []model.Option
 	var sentences []string
 	for i, f := range flags {
-		options = append(options, Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: translate(f.What), ByName: true})
+		options = append(options, model.Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: translate(f.What), ByName: true})
 		sentences = append(sentences, translate(f.What))
 	}
-	b.frame.Put(Ask{
+	b.frame.Put(model.Ask{
 		Draft: "let through", Of: b.hand.id(),
-		Title: Say("Let the load through?"), Text: strings.Join(sentences, "\n"), State: Warn,
-		Fields: []AskField{
+		Title: Say("Let the load through?"), Text: strings.Join(sentences, "\n"), State: model.Warn,
+		Fields: []model.AskField{
 			{ID: "doubt", Label: Say("Doubt"), Options: options, Value: options[0].Code, Chars: 28, Required: true},
 			{ID: "who", Label: Say("Manager"), Options: b.frame.managers(), Value: b.frame.managerHere(), Chars: 24, Required: true},
 			{ID: "reason", Label: Say("Reason"), Chars: 36, Required: true},
@@ -139,7 +140,7 @@ func (b *Bench) letThrough(f moisture.Flag, who, reason string) {
 		return
 	}
 	b.isWritten()
-	b.frame.Say(OK, Say("%s has let %s through: %s", who, doubtWord(f.Code), reason))
+	b.frame.Say(model.OK, Say("%s has let %s through: %s", who, doubtWord(f.Code), reason))
 	b.frame.Changed()
 }
 

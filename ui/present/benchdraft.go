@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // The names of a sample's texts in its draft.
@@ -69,7 +70,7 @@ func (s *SampleTest) resultTexts() map[string]string {
 	}
 	for id := range s.form.extra {
 		if !hasFinding(s.load.Sample, id) {
-			out[factorText+string(id)] = TickOn
+			out[factorText+string(id)] = model.TickOn
 		}
 	}
 	return out
@@ -252,7 +253,7 @@ func (b *Bench) jotHand() {
 	if id := b.hand.id(); id != "" {
 		texts[handText] = id
 		if b.back {
-			texts[backText] = TickOn
+			texts[backText] = model.TickOn
 		}
 	}
 	b.frame.jot(draftAt{inHand, "bench"}, texts)

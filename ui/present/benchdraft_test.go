@@ -10,6 +10,7 @@ import (
 
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // looks is all that the bench shows of the sample in hand.
@@ -75,7 +76,7 @@ func TestBenchStandsAsItWas(t *testing.T) {
 				t.Errorf("the bench is\n%s\nand was\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 			}
 			next.frame.SayBack()
-			wantSaid(t, next, Plain, "at the bench")
+			wantSaid(t, next, model.Plain, "at the bench")
 		})
 	}
 }
@@ -138,7 +139,7 @@ func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 		t.Errorf("the bench shows %d tests, want the book's 3", got)
 	}
 	next.frame.SayBack()
-	if next.state != Warn || !strings.Contains(next.last(), "the book has other tests by now") {
+	if next.state != model.Warn || !strings.Contains(next.last(), "the book has other tests by now") {
 		t.Errorf("said %d %q", next.state, next.last())
 	}
 }

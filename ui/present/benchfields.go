@@ -3,13 +3,14 @@ package present
 import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // Fields are the fields of the sample in hand: what a test is made of at the
 // left, the load's other results and the sample itself at the right.
-func (b *Bench) Fields() []Field { return b.hand.fields() }
+func (b *Bench) Fields() []model.Field { return b.hand.fields() }
 
-func (s *SampleTest) fields() []Field {
+func (s *SampleTest) fields() []model.Field {
 	out := s.whatFields()
 	out = append(out, s.testFields()...)
 	out = append(out, s.otherFields()...)
@@ -20,36 +21,36 @@ func (s *SampleTest) fields() []Field {
 }
 
 // whatFields say which grain is tested, and how.
-func (s *SampleTest) whatFields() []Field {
-	out := []Field{{ID: "load", Label: Say("Load"), Kind: FindField, Chars: 24, Options: s.bench.loadOptions()}}
+func (s *SampleTest) whatFields() []model.Field {
+	out := []model.Field{{ID: "load", Label: Say("Load"), Kind: model.FindField, Chars: 24, Options: s.bench.loadOptions()}}
 	if s.load == nil {
-		out = append(out, Field{ID: "grain", Label: Say("Commodity"), Kind: FindField, Chars: 24, Options: s.bench.frame.known().commodityOptions})
+		out = append(out, model.Field{ID: "grain", Label: Say("Commodity"), Kind: model.FindField, Chars: 24, Options: s.bench.frame.known().commodityOptions})
 	}
-	out = append(out, Field{ID: "method", Label: Say("Method"), Kind: FindField, Chars: 20, Options: methodOptions()})
+	out = append(out, model.Field{ID: "method", Label: Say("Method"), Kind: model.FindField, Chars: 20, Options: methodOptions()})
 	if s.method().UsesMeter() {
-		out = append(out, Field{ID: "meter", Label: Say("Meter"), Kind: FindField, Chars: 20, Options: s.meterOptions()})
+		out = append(out, model.Field{ID: "meter", Label: Say("Meter"), Kind: model.FindField, Chars: 20, Options: s.meterOptions()})
 	}
 	if s.method() == meter.ByDial {
-		out = append(out, Field{ID: "chart", Label: Say("Chart"), Kind: FindField, Chars: 20, Options: s.chartOptions()})
+		out = append(out, model.Field{ID: "chart", Label: Say("Chart"), Kind: model.FindField, Chars: 20, Options: s.chartOptions()})
 	}
 	return out
 }
 
 // testFields are the figures of one test, the one that ends it last.
-func (s *SampleTest) testFields() []Field {
+func (s *SampleTest) testFields() []model.Field {
 	degrees := s.bench.temperatureUnit().String()
-	figure := func(id, label, unit string) Field {
-		return Field{ID: id, Label: label, Unit: unit, Kind: FigureField, Part: WeightPart, Chars: 7}
+	figure := func(id, label, unit string) model.Field {
+		return model.Field{ID: id, Label: label, Unit: unit, Kind: model.FigureField, Part: model.WeightPart, Chars: 7}
 	}
-	warmth := func(id, label string) Field {
-		return Field{ID: id, Label: label, Unit: degrees, Kind: WordsField, Part: WeightPart, Chars: 7}
+	warmth := func(id, label string) model.Field {
+		return model.Field{ID: id, Label: label, Unit: degrees, Kind: model.WordsField, Part: model.WeightPart, Chars: 7}
 	}
-	var out []Field
+	var out []model.Field
 	if s.method().UsesMeter() {
 		out = append(out,
 			figure("mass", Say("Sample mass"), "g"),
 			warmth("temperature", Say("Grain is at")), warmth("room", Say("Room is at")),
-			Field{ID: "dryer", Label: Say("Dryer-hot"), Kind: TickField, Part: WeightPart})
+			model.Field{ID: "dryer", Label: Say("Dryer-hot"), Kind: model.TickField, Part: model.WeightPart})
 	}
 	switch s.method() {
 	case meter.ByDial:
@@ -59,7 +60,7 @@ func (s *SampleTest) testFields() []Field {
 	case meter.ByOven:
 		return append(out, figure("wet", Say("Dish, wet"), "g"), figure("tare", Say("Dish, empty"), "g"), figure("dry", Say("Dish, dried"), "g"))
 	}
-	return append(out, figure("percent", Say("Moisture"), "%"), Field{ID: "reason", Label: Say("Reason"), Part: WeightPart, Chars: 24})
+	return append(out, figure("percent", Say("Moisture"), "%"), model.Field{ID: "reason", Label: Say("Reason"), Part: model.WeightPart, Chars: 24})
 }
 
 // lastField is the field whose Enter makes the test.
@@ -68,20 +69,20 @@ func lastField(m meter.Method) string {
 }
 
 // otherFields are the load's other results, then what is kept of the sample.
-func (s *SampleTest) otherFields() []Field {
+func (s *SampleTest) otherFields() []model.Field {
 	if s.load == nil {
 		return nil
 	}
-	var out []Field
+	var out []model.Field
 	for _, f := range s.form.Fields() {
-		if f.Part == SamplePart && f.ID != "moisture" {
+		if f.Part == model.SamplePart && f.ID != "moisture" {
 			out = append(out, f)
 		}
 	}
 	return append(out,
-		Field{ID: "number", Label: Say("Sample number"), Part: ClosePart, Chars: 12},
-		Field{ID: "probes", Label: Say("Probed"), Part: ClosePart, Chars: 24},
-		Field{ID: "place", Label: Say("Kept at"), Part: ClosePart, Chars: 24})
+		model.Field{ID: "number", Label: Say("Sample number"), Part: model.ClosePart, Chars: 12},
+		model.Field{ID: "probes", Label: Say("Probed"), Part: model.ClosePart, Chars: 24},
+		model.Field{ID: "place", Label: Say("Kept at"), Part: model.ClosePart, Chars: 24})
 }
 
 // isOther reports whether a field is one of the load's other results.
@@ -90,11 +91,11 @@ func (s *SampleTest) isOther(id string) bool {
 		return false
 	}
 	l, known := s.form.line(id)
-	return known && l.part == SamplePart
+	return known && l.part == model.SamplePart
 }
 
 // fill puts value and sentence into a field.
-func (s *SampleTest) fill(f *Field) {
+func (s *SampleTest) fill(f *model.Field) {
 	if s.isOther(f.ID) {
 		return
 	}
@@ -133,10 +134,10 @@ func (s *SampleTest) untyped(id string) string {
 	return ""
 }
 
-func methodOptions() []Option {
-	var out []Option
+func methodOptions() []model.Option {
+	var out []model.Option
 	for _, m := range meter.Methods() {
-		out = append(out, Option{Code: string(m), Name: methodWord(m), ByName: true})
+		out = append(out, model.Option{Code: string(m), Name: methodWord(m), ByName: true})
 	}
 	return out
 }
@@ -145,11 +146,11 @@ func methodOptions() []Option {
 func methodWord(m meter.Method) string { return Say(m.String()) }
 
 // meterOptions are the meters of the method, with how each stands.
-func (s *SampleTest) meterOptions() []Option {
-	out := []Option{}
+func (s *SampleTest) meterOptions() []model.Option {
+	out := []model.Option{}
 	for _, m := range s.bench.equipment.Meters {
 		if m.Method == s.method() {
-			out = append(out, Option{Code: m.ID, Detail: join(", ", m.Model, standingWord(s.bench.equipment.Statuses[m.ID].State).Text)})
+			out = append(out, model.Option{Code: m.ID, Detail: join(", ", m.Model, standingWord(s.bench.equipment.Statuses[m.ID].State).Text)})
 		}
 	}
 	return out

@@ -9,12 +9,13 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/working"
+	"tenthpoint/ui/model"
 )
 
 // work reads what is typed for the next test, and says beside each field how it
 // was understood and what is doubtful about it.
 func (s *SampleTest) work() {
-	s.next = next{readings: map[string]string{}, remarks: map[string]Remark{}}
+	s.next = next{readings: map[string]string{}, remarks: map[string]model.Remark{}}
 	r := moisture.Reading{
 		Seq: s.seq(), Method: s.method(), Crop: s.crop(),
 		Day: s.bench.frame.Desk.Today(), Tester: s.bench.frame.Desk.Who().Name,
@@ -41,17 +42,17 @@ func (s *SampleTest) sayGrain() {
 		return
 	}
 	if s.load != nil {
-		s.remark("load", Stop, Say("Nobody has said what grain it is. Type the commodity on the load's form first."))
+		s.remark("load", model.Stop, Say("Nobody has said what grain it is. Type the commodity on the load's form first."))
 		return
 	}
-	s.remark("grain", Missing, Say("Which grain is it?"))
+	s.remark("grain", model.Missing, Say("Which grain is it?"))
 }
 
-func (s *SampleTest) remark(field string, state State, text string) {
-	if old, taken := s.next.remarks[field]; taken && (old.State == Stop || state != Stop) {
+func (s *SampleTest) remark(field string, state model.State, text string) {
+	if old, taken := s.next.remarks[field]; taken && (old.State == model.Stop || state != model.Stop) {
 		return
 	}
-	s.next.remarks[field] = Remark{State: state, Text: text}
+	s.next.remarks[field] = model.Remark{State: state, Text: text}
 }
 
 // figure is one typed figure of a test.
@@ -93,7 +94,7 @@ func (s *SampleTest) readFigures(r *moisture.Reading) {
 		return
 	}
 	r.Sample, r.Room = s.degrees("temperature"), s.degrees("room")
-	r.FromDryer = s.typed["dryer"] == TickOn
+	r.FromDryer = s.typed["dryer"] == model.TickOn
 }
 
 // parse reads a figure; an empty one is not recorded.
@@ -104,7 +105,7 @@ func (s *SampleTest) parse(id string, field quantity.Field) quantity.Amount {
 	}
 	a, err := field.Parse(text)
 	if err != nil {
-		s.remark(id, Stop, sentence(err))
+		s.remark(id, model.Stop, sentence(err))
 	}
 	return a
 }
@@ -126,7 +127,7 @@ func (s *SampleTest) degrees(id string) quantity.Amount {
 	field.Name = Say(field.Name)
 	a, err := field.Parse(text)
 	if err != nil {
-		s.remark(id, Stop, sentence(err))
+		s.remark(id, model.Stop, sentence(err))
 		return a
 	}
 	if scale != s.bench.temperatureUnit() {
@@ -162,11 +163,11 @@ func (s *SampleTest) sayMeter() {
 	}
 	m, ok := s.meter()
 	if !ok {
-		s.remark("meter", Missing, Say("Choose the meter, or add one under Meters, Ctrl+Shift+M."))
+		s.remark("meter", model.Missing, Say("Choose the meter, or add one under Meters, Ctrl+Shift+M."))
 		return
 	}
 	if m.Method != s.method() {
-		s.remark("meter", Stop, Say("%s is another kind of meter: %s.", m.ID, methodWord(m.Method)))
+		s.remark("meter", model.Stop, Say("%s is another kind of meter: %s.", m.ID, methodWord(m.Method)))
 		return
 	}
 	s.next.readings["meter"] = join(", ", m.Model, standingWord(s.bench.equipment.Statuses[m.ID].State).Text)
@@ -206,7 +207,7 @@ func (s *SampleTest) convert() {
 	}
 	step, err := s.next.reading.Work(&working.Sheet{}, s.bench.equipment)
 	if err != nil {
-		s.remark(last, Stop, sentence(err))
+		s.remark(last, model.Stop, sentence(err))
 		return
 	}
 	if s.method() == meter.ByDial || s.method() == meter.ByOven {
@@ -216,16 +217,16 @@ func (s *SampleTest) convert() {
 
 // isWrong reports whether a figure was typed that cannot stand.
 func (s *SampleTest) isWrong() bool {
-	return slices.ContainsFunc(s.testFields(), func(f Field) bool { return s.next.remarks[f.ID].State == Stop })
+	return slices.ContainsFunc(s.testFields(), func(f model.Field) bool { return s.next.remarks[f.ID].State == model.Stop })
 }
 
 // flagState is how a doubt about a reading is shown.
-func flagState(f moisture.Flag) State {
+func flagState(f moisture.Flag) model.State {
 	switch {
 	case f.Override != nil:
-		return OK
+		return model.OK
 	case f.Stops():
-		return Stop
+		return model.Stop
 	}
-	return Warn
+	return model.Warn
 }

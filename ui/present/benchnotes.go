@@ -8,30 +8,23 @@ import (
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/ui/model"
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
 
-// Saying is a sentence under a word that says how things stand. Without a word
-// it belongs to the one before.
-type Saying struct {
-	State State
-	Word  string
-	Text  string
-}
-
 // Sayings are what the bench makes of the tests: what is wrong, what stops the
 // ticket, what is still to be tested, whether the grain is dry enough, what else
 // is doubtful, what it would grade, what to do, what a tenth is worth.
-func (b *Bench) Sayings() []Saying {
+func (b *Bench) Sayings() []model.Remark {
 	s := b.hand
 	if len(s.tests.Readings) == 0 {
 		return s.advise()
 	}
-	var out []Saying
+	var out []model.Remark
 	if s.found.fault != nil {
-		out = append(out, Saying{Stop, Say("no moisture"), sentence(s.found.fault)})
+		out = append(out, model.Remark{State: model.Stop, Word: Say("no moisture"), Text: sentence(s.found.fault)})
 	}
 	first, others := s.flagged(s.found.testing.Result.Flags)
 	out = append(out, first...)
@@ -44,34 +37,34 @@ func (b *Bench) Sayings() []Saying {
 		out = append(out, choices(s.found.advice)...)
 	}
 	if s.found.worth != nil {
-		out = append(out, Saying{Wait, Say("worth"), strings.Join(worthLines(s.found.worth), " ")})
+		out = append(out, model.Remark{State: model.Wait, Word: Say("worth"), Text: strings.Join(worthLines(s.found.worth), " ")})
 	}
 	return out
 }
 
 // advise says what to do while nothing has been tested.
-func (s *SampleTest) advise() []Saying {
-	out := []Saying{}
+func (s *SampleTest) advise() []model.Remark {
+	out := []model.Remark{}
 	if m := s.found.would.Sample.Moisture; m != nil {
-		out = append(out, Saying{OK, Say("in the book"), Say("%s, %s. A test made here takes its place.", m.Percent, translate(m.Method))})
+		out = append(out, model.Remark{State: model.OK, Word: Say("in the book"), Text: Say("%s, %s. A test made here takes its place.", m.Percent, translate(m.Method))})
 		if s.found.judged {
 			out = append(out, verdicts(s.found.advice)...)
 		}
 	}
 	switch s.method() {
 	case meter.ByDial:
-		out = append(out, Saying{Wait, Say("to do"), Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")})
+		out = append(out, model.Remark{State: model.Wait, Word: Say("to do"), Text: Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")})
 	case meter.Direct:
-		out = append(out, Saying{Wait, Say("to do"), Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")})
+		out = append(out, model.Remark{State: model.Wait, Word: Say("to do"), Text: Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")})
 	case meter.ByOven:
-		out = append(out, Saying{Wait, Say("to do"), Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")})
+		out = append(out, model.Remark{State: model.Wait, Word: Say("to do"), Text: Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")})
 	default:
-		out = append(out, Saying{Wait, Say("to do"), Say("Type the moisture and where it is from. Enter after the reason makes the test.")})
+		out = append(out, model.Remark{State: model.Wait, Word: Say("to do"), Text: Say("Type the moisture and where it is from. Enter after the reason makes the test.")})
 	}
 	first, others := s.flagged(s.next.flags)
 	out = append(append(append(out, first...), others...), s.grade().saying()...)
 	p := moisture.PolicyFor(s.bench.setup.Policies, s.crop())
-	return append(out, Saying{Plain, Say("the house asks"), policyText(p)})
+	return append(out, model.Remark{State: model.Plain, Word: Say("the house asks"), Text: policyText(p)})
 }
 
 // policyText is how often a sample is tested, in a sentence.
@@ -82,12 +75,12 @@ func policyText(p moisture.Policy) string {
 // flagged are doubts with what to do about each: first those that stop the
 // ticket or ask for more tests, then the others. One doubt about several tests
 // is said once.
-func (s *SampleTest) flagged(flags []moisture.Flag) (first, others []Saying) {
-	var asking []Saying
+func (s *SampleTest) flagged(flags []moisture.Flag) (first, others []model.Remark) {
+	var asking []model.Remark
 	for _, d := range gather(flags) {
 		saying := s.saying(d)
 		switch {
-		case saying.State == Stop:
+		case saying.State == model.Stop:
 			first = append(first, saying)
 		case d.Code == moisture.WideSpread || d.Code == moisture.TooFewTests || d.Code == moisture.NearLimit:
 			asking = append(asking, saying)
@@ -120,7 +113,7 @@ func gather(flags []moisture.Flag) []doubt {
 }
 
 // saying is a doubt in words.
-func (s *SampleTest) saying(d doubt) Saying {
+func (s *SampleTest) saying(d doubt) model.Remark {
 	word := doubtWord(d.Code)
 	if len(d.tests) > 0 && len(s.tests.Readings) > 1 {
 		word = Say("%s, test %s", word, strings.Join(d.tests, ", "))
@@ -134,33 +127,33 @@ func (s *SampleTest) saying(d doubt) Saying {
 	case d.Stops():
 		text += " " + Say("This stops the ticket until a manager lets it through.")
 	}
-	return Saying{flagState(d.Flag), word, text}
+	return model.Remark{State: flagState(d.Flag), Word: word, Text: text}
 }
 
 // leftOut are the tests that do not count, with rule and person.
-func (s *SampleTest) leftOut() []Saying {
-	var out []Saying
+func (s *SampleTest) leftOut() []model.Remark {
+	var out []model.Remark
 	for _, d := range s.tests.Exclusions {
 		text := Say("Left out by %s: %s.", d.By, dropWord(d.Rule))
 		if d.Reason != "" {
 			text = Say("Left out by %s: %s (%s).", d.By, dropWord(d.Rule), d.Reason)
 		}
-		out = append(out, Saying{Locked, Say("test %d", d.Test), text})
+		out = append(out, model.Remark{State: model.Locked, Word: Say("test %d", d.Test), Text: text})
 	}
 	return out
 }
 
 // verdicts say whether the grain is dry enough, a line for each purpose, and how
 // sure that is.
-func verdicts(a dryness.Advice) []Saying {
+func verdicts(a dryness.Advice) []model.Remark {
 	if len(a.Verdicts) == 0 {
 		return nil
 	}
-	state, certain := OK, true
+	state, certain := model.OK, true
 	var lines []string
 	for _, v := range a.Verdicts {
 		if !v.Dry || !v.Certain {
-			state = Warn
+			state = model.Warn
 		}
 		certain = certain && v.Certain
 		lines = append(lines, verdictLine(v))
@@ -168,7 +161,7 @@ func verdicts(a dryness.Advice) []Saying {
 	if !certain {
 		lines = append(lines, whyUncertain(a))
 	}
-	return []Saying{{state, Say("dry enough?"), strings.Join(lines, "\n")}}
+	return []model.Remark{{State: state, Word: Say("dry enough?"), Text: strings.Join(lines, "\n")}}
 }
 
 // verdictLine is the answer for one purpose: "to buy as dry: no, 1 pt above
@@ -203,10 +196,10 @@ func whyUncertain(a dryness.Advice) string {
 }
 
 // choices are what the grower can do with the load.
-func choices(a dryness.Advice) []Saying {
-	var out []Saying
+func choices(a dryness.Advice) []model.Remark {
+	var out []model.Remark
 	for _, o := range a.Options {
-		out = append(out, Saying{Plain, Say(o.Name), translate(o.Text)})
+		out = append(out, model.Remark{State: model.Plain, Word: Say(o.Name), Text: translate(o.Text)})
 	}
 	return out
 }

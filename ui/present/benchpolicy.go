@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // everyCrop is the choice of a policy for all grain without its own.
@@ -18,12 +19,12 @@ const everyCrop = "every"
 // AskPolicy asks for which grain the house's policy of testing is to be changed,
 // and then for the policy.
 func (m *Meters) AskPolicy() {
-	options := []Option{{Code: everyCrop, Name: Say("every grain without its own"), ByName: true}}
+	options := []model.Option{{Code: everyCrop, Name: Say("every grain without its own"), ByName: true}}
 	options = append(options, m.frame.known().commodityOptions...)
-	m.frame.Put(Ask{
+	m.frame.Put(model.Ask{
 		Title:  Say("How the house tests"),
 		Text:   Say("How many tests a sample needs, how far they may differ, and when a meter must be checked."),
-		Fields: []AskField{{ID: "crop", Label: Say("For"), Options: options, Value: everyCrop, Chars: 28, Required: true}},
+		Fields: []model.AskField{{ID: "crop", Label: Say("For"), Options: options, Value: everyCrop, Chars: 28, Required: true}},
 		Yes:    Say("Go on"),
 		Then: func(values map[string]string) {
 			crop := values["crop"]
@@ -47,10 +48,10 @@ func (m *Meters) askPolicyFor(crop string) {
 		name = Say("every grain without its own")
 	}
 	whole := func(n int) string { return strconv.Itoa(n) }
-	m.frame.Put(Ask{
+	m.frame.Put(model.Ask{
 		Draft: "policy", Of: "policy " + crop,
 		Title: Say("How the house tests: %s", name),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "count", Label: Say("Tests of a sample"), Value: whole(p.Count), Figures: true, Chars: 4, Required: true},
 			{ID: "spread", Label: Say("They may differ by"), Unit: "pt", Value: bare(p.Spread), Figures: true, Chars: 6, Required: true},
 			{ID: "near", Label: Say("Near a limit is"), Unit: "pt", Value: bare(p.Near), Figures: true, Chars: 6, Required: true},
@@ -72,12 +73,12 @@ func (m *Meters) askPolicyFor(crop string) {
 	})
 }
 
-func authorityOptions() []Option {
-	var out []Option
+func authorityOptions() []model.Option {
+	var out []model.Option
 	for _, a := range meter.CheckTolerances() {
-		out = append(out, Option{Code: a.ID, Name: a.Name, Detail: a.Source, ByName: true})
+		out = append(out, model.Option{Code: a.ID, Name: a.Name, Detail: a.Source, ByName: true})
 	}
-	return append(out, Option{Code: desk.HouseRule, Name: Say("the house, by its own limit"), ByName: true})
+	return append(out, model.Option{Code: desk.HouseRule, Name: Say("the house, by its own limit"), ByName: true})
 }
 
 // wholeField reads a small whole number; pointsField reads points.
@@ -132,6 +133,6 @@ func (m *Meters) setPolicy(setup desk.Bench) {
 		m.frame.Fail(err)
 		return
 	}
-	m.frame.Say(OK, Say("how the house tests is written down."))
+	m.frame.Say(model.OK, Say("how the house tests is written down."))
 	m.frame.Changed()
 }

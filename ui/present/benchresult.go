@@ -10,52 +10,45 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/working"
+	"tenthpoint/ui/model"
 )
 
 // BigFigures are the moisture, the spread of the tests, and how many of them
 // are made of those that are asked for.
-func (b *Bench) BigFigures() []BigFigure {
+func (b *Bench) BigFigures() []model.Figure {
 	s := b.hand
-	shown := BigFigure{Caption: Say("Moisture"), Value: notYet, Unit: "%"}
-	spread := BigFigure{Caption: Say("Spread"), Value: notYet, Unit: "pt"}
-	made := BigFigure{Caption: Say("Tests"), Value: strconv.Itoa(s.kept())}
+	shown := model.Figure{Caption: Say("Moisture"), Value: notYet, Unit: "%"}
+	spread := model.Figure{Caption: Say("Spread"), Value: notYet, Unit: "pt"}
+	made := model.Figure{Caption: Say("Tests"), Value: strconv.Itoa(s.kept())}
 	if !s.isTested() {
-		return []BigFigure{shown, spread, made}
+		return []model.Figure{shown, spread, made}
 	}
 	r := s.found.testing.Result
 	shown.Value = figureOf(r.Moisture)
 	if r.Stopped() {
-		shown.State = Stop
+		shown.State = model.Stop
 	}
 	if r.Spread.Kind() != working.NotApplied {
 		spread.Value = moisture.PolicyFor(b.setup.Policies, s.crop()).ShownSpread(r.Spread.Value()).Figure()
 	}
 	if r.More > 0 {
-		made.Value, made.State = Say("%d of %d", s.kept(), s.kept()+r.More), Warn
+		made.Value, made.State = Say("%d of %d", s.kept(), s.kept()+r.More), model.Warn
 	}
-	return []BigFigure{shown, spread, made}
+	return []model.Figure{shown, spread, made}
 }
 
 // kept is how many tests count.
 func (s *SampleTest) kept() int { return len(s.tests.Readings) - len(s.tests.Exclusions) }
 
-// TestRow is one test, ready to show.
-type TestRow struct {
-	Key     string // its number
-	Cells   []string
-	State   State
-	Dropped bool // left out of the mean: it stays listed, struck
-}
-
 // Rows are all tests made, those left out among them.
-func (b *Bench) Rows() []TestRow {
+func (b *Bench) Rows() []model.Row {
 	s := b.hand
-	var out []TestRow
+	var out []model.Row
 	for _, r := range s.tests.Readings {
-		row := TestRow{Key: strconv.Itoa(r.Seq), State: OK}
+		row := model.Row{Key: strconv.Itoa(r.Seq), State: model.OK}
 		stands := Say("counts")
 		if s.isDropped(r.Seq) {
-			row.Dropped, row.State, stands = true, Locked, Say("left out")
+			row.Struck, row.State, stands = true, model.Locked, Say("left out")
 		}
 		row.Cells = []string{row.Key, s.figureOf(r), howRead(r), stands}
 		out = append(out, row)
@@ -98,17 +91,17 @@ func howRead(r moisture.Reading) string {
 
 // Ruler is the moisture ruler of the sample in hand: the limits, the reading,
 // and how far it may be off.
-func (b *Bench) Ruler() Ruler {
+func (b *Bench) Ruler() model.Ruler {
 	f := b.hand.found
 	r := rulerOf(f.ruler)
-	state := OK
+	state := model.OK
 	switch {
 	case b.hand.isTested() && f.testing.Result.Stopped():
-		state = Stop
+		state = model.Stop
 	case f.judged && !allDry(f.advice):
-		state = Warn
+		state = model.Warn
 	}
-	r.read(state)
+	markReading(&r, state)
 	return r
 }
 
@@ -122,11 +115,11 @@ func allDry(a dryness.Advice) bool {
 }
 
 // Working is every step from the dial to the moisture.
-func (b *Bench) Working() []PaperLine {
+func (b *Bench) Working() []slip.PaperLine {
 	s := b.hand
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Working of the moisture")}}
+	lines := []slip.PaperLine{{Kind: slip.PaperTitle, Left: Say("Working of the moisture")}}
 	if !s.isTested() {
-		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("No test has been made.")})
+		return append(lines, slip.PaperLine{Kind: slip.PaperText, Left: Say("No test has been made.")})
 	}
 	return append(append(lines, stepLines(s.found.testing.Sheet.Steps(), "")...), s.grade().lines()...)
 }

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // SampleTest is one sample under test: the tests made so far, what people
@@ -40,7 +41,7 @@ type findings struct {
 type next struct {
 	reading  moisture.Reading
 	readings map[string]string
-	remarks  map[string]Remark
+	remarks  map[string]model.Remark
 	flags    []moisture.Flag // doubts that can be told before the test is made
 }
 
@@ -206,6 +207,6 @@ func (b *Bench) TurnDegrees() {
 	b.last.celsius = !b.last.celsius
 	b.hand.work()
 	b.jot()
-	b.frame.Say(OK, Say("Temperatures are typed in %s now.", b.temperatureUnit()))
+	b.frame.Say(model.OK, Say("Temperatures are typed in %s now.", b.temperatureUnit()))
 	b.frame.window.Redraw()
 }

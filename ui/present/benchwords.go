@@ -4,6 +4,7 @@ import (
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/ui/model"
 )
 
 // doubtWords name the reasons to doubt a reading.
@@ -65,16 +66,16 @@ func purposeWord(p dryness.Purpose) string {
 }
 
 // standingWord says in a word how a meter stands with its checks.
-func standingWord(s meter.State) Remark {
+func standingWord(s meter.State) model.Remark {
 	switch s {
 	case meter.Good:
-		return Remark{OK, Say("checked")}
+		return model.Remark{State: model.OK, Text: Say("checked")}
 	case meter.Due:
-		return Remark{Warn, Say("check due")}
+		return model.Remark{State: model.Warn, Text: Say("check due")}
 	case meter.Overdue:
-		return Remark{Stop, Say("check overdue")}
+		return model.Remark{State: model.Stop, Text: Say("check overdue")}
 	case meter.Failed:
-		return Remark{Stop, Say("failed its check")}
+		return model.Remark{State: model.Stop, Text: Say("failed its check")}
 	}
-	return Remark{Warn, Say("never checked")}
+	return model.Remark{State: model.Warn, Text: Say("never checked")}
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // What the desk itself gives as a reason or a source stands in the book in
@@ -41,12 +42,12 @@ func (f *LoadForm) holdBack(d *draft, good []string) (kept, held []string) {
 // askReason asks why weights were typed by hand; with the answer they are
 // written down, without it they stay in their fields.
 func (f *LoadForm) askReason(held []string) {
-	f.frame.Put(Ask{
+	f.frame.Put(model.Ask{
 		Draft: "by hand", Of: f.id,
 		Title:  Say("Why is the weight typed by hand?"),
 		Text:   Say("The scale can be read. A typed weight is marked MANUAL WT on the slip, with your reason."),
-		State:  Warn,
-		Fields: []AskField{{ID: "reason", Label: Say("Reason"), Chars: 36, Required: true}},
+		State:  model.Warn,
+		Fields: []model.AskField{{ID: "reason", Label: Say("Reason"), Chars: 36, Required: true}},
 		Yes:    Say("Write down"),
 		Then: func(values map[string]string) {
 			reasons := maps.Clone(f.reasons)

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/ui/model"
 )
 
 // CanClose reports whether the day may be closed.
@@ -25,14 +26,14 @@ func (s *DaySheet) WhyNotClose() string {
 
 // Close asks a manager to close the day.
 func (s *DaySheet) Close() {
-	state, text := Wait, Say("What is done later counts in the next day and names this one. The sheet of a closed day never changes.")
+	state, text := model.Wait, Say("What is done later counts in the next day and names this one. The sheet of a closed day never changes.")
 	if open := len(s.sheet.Notes.Yard); open > 0 {
-		state, text = Warn, join("\n", text, Say("Trucks on the yard without a ticket: %d. They count on the day they leave.", open))
+		state, text = model.Warn, join("\n", text, Say("Trucks on the yard without a ticket: %d. They count on the day they leave.", open))
 	}
-	s.frame.Put(Ask{
+	s.frame.Put(model.Ask{
 		Draft: "close", Of: "day " + s.day.String(),
 		Title: Say("Close %s?", s.frame.Date(s.day)), Text: text, State: state,
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "who", Label: Say("Manager"), Options: s.frame.managers(), Value: s.frame.managerHere(), Chars: 24, Required: true},
 			{ID: "remark", Label: Say("Remark"), Chars: 40},
 		},
@@ -47,7 +48,7 @@ func (s *DaySheet) close(who, remark string) {
 		s.frame.Fail(err)
 		return
 	}
-	s.frame.Say(OK, Say("%s is closed by %s. Print the sheet and sign it.", s.frame.Date(s.day), who))
+	s.frame.Say(model.OK, Say("%s is closed by %s. Print the sheet and sign it.", s.frame.Date(s.day), who))
 	s.frame.Changed()
 }
 
@@ -100,10 +101,10 @@ func (f *Frame) exportDocument(d report.Document, name, what string) {
 
 // AskStatement asks whose account is to be printed, and for which days.
 func (f *Frame) AskStatement(grower string) {
-	f.Put(Ask{
+	f.Put(model.Ask{
 		Title: Say("Statement of an account"),
 		Text:  Say("All loads of a grower, by commodity, with shares, charges and what is payable. A landlord gets only the landlord's share."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "grower", Label: Say("Grower"), Options: f.known().growerOptions, Value: grower, Chars: 28, Required: true},
 			{ID: "from", Label: Say("From"), Chars: 12, Hint: Say("year-month-day, or empty")},
 			{ID: "to", Label: Say("Through"), Chars: 12, Hint: Say("year-month-day, or empty")},
@@ -122,7 +123,7 @@ func (f *Frame) AskStatement(grower string) {
 		Then: func(values map[string]string) {
 			from, _ := dateOrNone(values["from"])
 			to, _ := dateOrNone(values["to"])
-			f.printStatement(values["grower"], from, to, values["files"] == TickOn)
+			f.printStatement(values["grower"], from, to, values["files"] == model.TickOn)
 		},
 	})
 }

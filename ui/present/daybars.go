@@ -2,23 +2,12 @@ package present
 
 import (
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
-// Bar is one bar of a chart, its height in thousandths of the tallest.
-type Bar struct {
-	Label, Value string
-	Height       int
-}
-
-// Bars is a chart of bars under a title.
-type Bars struct {
-	Title, Empty string
-	Bars         []Bar
-}
-
 // Hours are the loads of the day by the hour.
-func (s *DaySheet) Hours() Bars {
-	out := Bars{Title: Say("Loads by hour"), Empty: Say("No load was ticketed.")}
+func (s *DaySheet) Hours() model.Bars {
+	out := model.Bars{Title: Say("Loads by hour"), Empty: Say("No load was ticketed.")}
 	most := 1
 	for _, h := range s.sheet.Hours {
 		most = max(most, h.In+h.Out)
@@ -30,8 +19,8 @@ func (s *DaySheet) Hours() Bars {
 }
 
 // Spread is how many loads came at which moisture.
-func (s *DaySheet) Spread() Bars {
-	out := Bars{Title: Say("Loads by moisture, whole percents"), Empty: Say("No load was tested.")}
+func (s *DaySheet) Spread() model.Bars {
+	out := model.Bars{Title: Say("Loads by moisture, whole percents"), Empty: Say("No load was tested.")}
 	most := 1
 	for _, m := range s.sheet.Spread {
 		most = max(most, m.Loads)
@@ -42,8 +31,8 @@ func (s *DaySheet) Spread() Bars {
 	return out
 }
 
-func countBar(label string, n, most int) Bar {
-	bar := Bar{Label: label, Height: n * 1000 / most}
+func countBar(label string, n, most int) model.Bar {
+	bar := model.Bar{Label: label, Height: n * 1000 / most}
 	if n > 0 {
 		bar.Value = counted(int64(n))
 	}
@@ -54,8 +43,8 @@ func countBar(label string, n, most int) Bar {
 var toOne = quantity.To("1", quantity.HalfUp)
 
 // WhereTo is what each bin took in, in the quantity settled.
-func (s *DaySheet) WhereTo() Bars {
-	out := Bars{Title: Say("Where it went"), Empty: Say("Nothing came in.")}
+func (s *DaySheet) WhereTo() model.Bars {
+	out := model.Bars{Title: Say("Where it went"), Empty: Say("Nothing came in.")}
 	var bins []string
 	took := map[string]quantity.Amount{}
 	unit := quantity.Plain
@@ -80,7 +69,7 @@ func (s *DaySheet) WhereTo() Bars {
 		most = quantity.Max(most, took[bin])
 	}
 	for _, bin := range bins {
-		out.Bars = append(out.Bars, Bar{Label: orElse(bin, Say("none")), Value: toOne.Apply(took[bin]).Figure(), Height: thousandths(took[bin], most)})
+		out.Bars = append(out.Bars, model.Bar{Label: orElse(bin, Say("none")), Value: toOne.Apply(took[bin]).Figure(), Height: thousandths(took[bin], most)})
 	}
 	return out
 }

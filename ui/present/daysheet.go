@@ -3,11 +3,13 @@ package present
 import (
 	"context"
 	"slices"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/ui/model"
 )
 
 // DaySheet is a business day added up, as its paper has it: grain, money,
@@ -55,20 +57,20 @@ func (s *DaySheet) readDays(ctx context.Context) {
 }
 
 // DayField is the field that chooses the day.
-func (s *DaySheet) DayField() Field {
-	f := Field{ID: "day", Label: Say("Day"), Kind: OpenField, Chars: 12, Value: s.day.String(), Options: s.dayOptions()}
+func (s *DaySheet) DayField() model.Field {
+	f := model.Field{ID: "day", Label: Say("Day"), Kind: model.OpenField, Chars: 12, Value: s.day.String(), Options: s.dayOptions()}
 	if s.typed != "" {
-		f.Value, f.State, f.Note = s.typed, Stop, Say("Write the day as year-month-day: %s.", s.frame.Desk.Today())
+		f.Value, f.State, f.Note = s.typed, model.Stop, Say("Write the day as year-month-day: %s.", s.frame.Desk.Today())
 	}
 	return f
 }
 
-func (s *DaySheet) dayOptions() []Option {
+func (s *DaySheet) dayOptions() []model.Option {
 	today := s.frame.Desk.Today()
-	out := []Option{{Code: today.String(), Detail: Say("today")}}
+	out := []model.Option{{Code: today.String(), Detail: Say("today")}}
 	for _, d := range s.days {
 		if d != today {
-			out = append(out, Option{Code: d.String(), Detail: Say("closed")})
+			out = append(out, model.Option{Code: d.String(), Detail: Say("closed")})
 		}
 	}
 	return out
@@ -95,39 +97,39 @@ func (s *DaySheet) Step(days int) {
 }
 
 // Stand says whether the day is closed.
-func (s *DaySheet) Stand() Remark {
+func (s *DaySheet) Stand() model.Remark {
 	switch c := s.sheet.Closed; {
 	case c == nil:
-		return Remark{Wait, Say("not closed")}
+		return model.Remark{State: model.Wait, Text: Say("not closed")}
 	case c.Differs:
-		return Remark{Stop, Say("not what was closed")}
+		return model.Remark{State: model.Stop, Text: Say("not what was closed")}
 	default:
-		return Remark{Locked, Say("closed by %s, %s", c.By, c.At)}
+		return model.Remark{State: model.Locked, Text: Say("closed by %s, %s", c.By, c.At)}
 	}
 }
 
 // Numbers accounts for the ticket numbers of the day, in a sentence.
-func (s *DaySheet) Numbers() Remark {
+func (s *DaySheet) Numbers() model.Remark {
 	n := s.sheet.Numbers
 	if n.Issued == 0 {
-		return Remark{Plain, Say("No ticket was issued. Loads turned away: %d.", len(s.sheet.Refused))}
+		return model.Remark{State: model.Plain, Text: Say("No ticket was issued. Loads turned away: %d.", len(s.sheet.Refused))}
 	}
 	text := Say("Tickets %d to %d, all accounted for: %d in force, %d void, %d corrected. Loads turned away: %d.",
 		n.First, n.Last, n.InForce, n.Voided, n.Corrected, len(s.sheet.Refused))
 	if len(n.Missing) == 0 {
-		return Remark{OK, text}
+		return model.Remark{State: model.OK, Text: text}
 	}
 	missing := make([]string, len(n.Missing))
 	for i, r := range n.Missing {
 		missing[i] = r.String()
 	}
-	return Remark{Stop, Say("Tickets %d to %d: not of this day are %s. Check the book before anybody signs.", n.First, n.Last, strings.Join(missing, ", "))}
+	return model.Remark{State: model.Stop, Text: Say("Tickets %d to %d: not of this day are %s. Check the book before anybody signs.", n.First, n.Last, strings.Join(missing, ", "))}
 }
 
 // Sheet is one table of the paper, ready to show.
 type Sheet struct {
 	Columns []SheetColumn
-	Rows    []SheetRow
+	Rows    []model.Row
 	Empty   string
 }
 
@@ -136,12 +138,6 @@ type SheetColumn struct {
 	Title   string
 	Figures bool
 	Chars   int // as wide as its widest cell, in figures
-}
-
-// SheetRow is one row of a sheet.
-type SheetRow struct {
-	Cells         []string
-	Total, Struck bool
 }
 
 // Grain is what came and went by commodity; Money what was charged and paid;
@@ -174,8 +170,8 @@ func sheetOf(t report.Table) Sheet {
 	for _, c := range t.Columns {
 		out.Columns = append(out.Columns, SheetColumn{Title: columnTitle(c.Title), Figures: c.Align == report.Right})
 	}
-	for _, r := range t.Rows {
-		row := SheetRow{Cells: make([]string, len(r.Cells)), Total: r.Kind == report.Total, Struck: r.Kind == report.Struck}
+	for n, r := range t.Rows {
+		row := model.Row{Key: strconv.Itoa(n), Cells: make([]string, len(r.Cells)), Total: r.Kind == report.Total, Struck: r.Kind == report.Struck}
 		for i, cell := range r.Cells {
 			if !out.Columns[i].Figures {
 				cell = Say(cell)

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // cabinet is a folder of a test.
@@ -68,12 +69,12 @@ func TestDayBarsAddUp(t *testing.T) {
 	for _, p := range s.sheet.Parts {
 		loads += len(p.Tickets)
 	}
-	for name, b := range map[string]Bars{"hours": s.Hours(), "spread": s.Spread(), "bins": s.WhereTo()} {
+	for name, b := range map[string]model.Bars{"hours": s.Hours(), "spread": s.Spread(), "bins": s.WhereTo()} {
 		if len(b.Bars) == 0 {
 			t.Errorf("%s: no bars", name)
 			continue
 		}
-		if top := slices.MaxFunc(b.Bars, func(x, y Bar) int { return x.Height - y.Height }).Height; top != 1000 {
+		if top := slices.MaxFunc(b.Bars, func(x, y model.Bar) int { return x.Height - y.Height }).Height; top != 1000 {
 			t.Errorf("%s: the tallest bar reaches %d thousandths", name, top)
 		}
 	}
@@ -105,17 +106,17 @@ func TestDayIsChosen(t *testing.T) {
 	_, s := dayRoom(t, 120)
 	today := s.day
 	s.Type("yesterday")
-	if f := s.DayField(); f.State != Stop || f.Value != "yesterday" || s.day != today {
+	if f := s.DayField(); f.State != model.Stop || f.Value != "yesterday" || s.day != today {
 		t.Errorf("a word for a day gives %+v", f)
 	}
 	s.Type(today.AddDays(-1).String())
-	if f := s.DayField(); f.State != Plain || s.day != today.AddDays(-1) {
+	if f := s.DayField(); f.State != model.Plain || s.day != today.AddDays(-1) {
 		t.Errorf("yesterday's date gives %+v", f)
 	}
 	if len(s.DayField().Options) < 2 {
 		t.Error("the days closed are not offered")
 	}
-	if s.CanClose() || !strings.Contains(s.WhyNotClose(), "closed already") || s.Stand().State != Locked {
+	if s.CanClose() || !strings.Contains(s.WhyNotClose(), "closed already") || s.Stand().State != model.Locked {
 		t.Errorf("yesterday stands as %v", s.Stand())
 	}
 	s.Step(+2)
@@ -130,11 +131,11 @@ func TestNumbersAreAccountedFor(t *testing.T) {
 	_, s := dayRoom(t, 120)
 	s.Step(-1)
 	s.Refresh()
-	if n := s.Numbers(); n.State != OK || !strings.Contains(n.Text, "all accounted for") {
+	if n := s.Numbers(); n.State != model.OK || !strings.Contains(n.Text, "all accounted for") {
 		t.Errorf("yesterday's numbers: %+v", n)
 	}
 	s.sheet.Numbers.Missing = []daysheet.Range{{First: 7, Last: 9}}
-	if n := s.Numbers(); n.State != Stop || !strings.Contains(n.Text, "7 to 9") {
+	if n := s.Numbers(); n.State != model.Stop || !strings.Contains(n.Text, "7 to 9") {
 		t.Errorf("missing numbers: %+v", n)
 	}
 }
@@ -152,10 +153,10 @@ func TestDayIsClosed(t *testing.T) {
 	}
 	r.answer(map[string]string{"who": demo.Manager, "remark": "scale cleaned"})
 	s.Refresh()
-	if s.Stand().State != Locked || !strings.Contains(s.Stand().Text, demo.Manager) {
+	if s.Stand().State != model.Locked || !strings.Contains(s.Stand().Text, demo.Manager) {
 		t.Errorf("the day stands as %+v; said %q", s.Stand(), r.last())
 	}
-	if !slices.ContainsFunc(s.Evening(), func(x Saying) bool { return x.Text == "scale cleaned" }) {
+	if !slices.ContainsFunc(s.Evening(), func(x model.Remark) bool { return x.Text == "scale cleaned" }) {
 		t.Error("the remark is not shown")
 	}
 	if who := r.frame.Desk.Who().Name; who != demo.Clerk {
@@ -172,8 +173,8 @@ func TestDayTellsWhatToLookAt(t *testing.T) {
 	must(t, r.frame.Desk.Void(t.Context(), last, "wrong truck"))
 	s.Refresh()
 	rows := s.Told()
-	i := slices.IndexFunc(rows, func(row Row) bool { return row.Cells[0] == counted(last) })
-	if i < 0 || rows[i].State != Stop || !strings.Contains(rows[i].Cells[4], "wrong truck") {
+	i := slices.IndexFunc(rows, func(row model.Row) bool { return row.Cells[0] == counted(last) })
+	if i < 0 || rows[i].State != model.Stop || !strings.Contains(rows[i].Cells[4], "wrong truck") {
 		t.Fatalf("the void is not told: %v", rows)
 	}
 	s.Choose(rows[i].Key)
@@ -192,7 +193,7 @@ func TestDayIsPrintedAndWritten(t *testing.T) {
 		t.Errorf("printed %d papers; said %q", len(r.papers), r.last())
 	}
 	s.Export()
-	if r.state != Warn {
+	if r.state != model.Warn {
 		t.Errorf("without a folder it says %q", r.last())
 	}
 	files := cabinet{}
@@ -213,7 +214,7 @@ func TestStatementIsPrinted(t *testing.T) {
 	}
 	files := cabinet{}
 	r.frame.Files = files
-	r.answer(map[string]string{"grower": "123", "from": "2025-10-01", "files": TickOn})
+	r.answer(map[string]string{"grower": "123", "from": "2025-10-01", "files": model.TickOn})
 	if len(r.papers["account-123"]) == 0 || len(files["account-123.xlsx"]) == 0 {
 		t.Errorf("printed %d papers, %d files; said %q", len(r.papers), len(files), r.last())
 	}

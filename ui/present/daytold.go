@@ -5,47 +5,48 @@ import (
 	"strings"
 
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/ui/model"
 )
 
 // Told are the tickets that the manager must look at before signing: voided,
 // corrected, turned away, typed by hand, let through, doubted.
-func (s *DaySheet) Told() []Row {
-	var out []Row
-	add := func(state State, t daysheet.Ticket, what, words string) {
+func (s *DaySheet) Told() []model.Row {
+	var out []model.Row
+	add := func(state model.State, t daysheet.Ticket, what, words string) {
 		number := t.Load
 		if t.Number > 0 {
 			number = counted(t.Number)
 		}
-		out = append(out, Row{
+		out = append(out, model.Row{
 			Key: fmt.Sprintf("%d %s %d", t.Number, t.Load, len(out)), State: state,
 			Cells: []string{number, s.frame.Date(t.Day), t.Grower, what, words},
 		})
 	}
 	for _, p := range s.sheet.Parts {
 		for _, t := range p.Struck {
-			add(Stop, t, s.ending(t), join(", ", t.EndedWho, Say(t.Reason)))
+			add(model.Stop, t, s.ending(t), join(", ", t.EndedWho, Say(t.Reason)))
 		}
 	}
 	for _, t := range s.sheet.Later {
-		add(Stop, t, Say("%s, taken back", s.ending(t)), join(", ", t.EndedWho, Say(t.Reason)))
+		add(model.Stop, t, Say("%s, taken back", s.ending(t)), join(", ", t.EndedWho, Say(t.Reason)))
 	}
 	for _, t := range s.sheet.Corrections {
-		add(Wait, t, Say("corrects %d", t.Corrects), Say("of %s, by %s", s.frame.Date(t.CorrectsOn), t.Weigher))
+		add(model.Wait, t, Say("corrects %d", t.Corrects), Say("of %s, by %s", s.frame.Date(t.CorrectsOn), t.Weigher))
 	}
 	for _, t := range s.sheet.Reissues {
-		add(Wait, t, Say("in place of %d", t.Reissues), Say("of %s, void, by %s", s.frame.Date(t.ReissuesOn), t.Weigher))
+		add(model.Wait, t, Say("in place of %d", t.Reissues), Say("of %s, void, by %s", s.frame.Date(t.ReissuesOn), t.Weigher))
 	}
 	for _, t := range s.sheet.Refused {
-		add(Stop, t, Say("turned away"), join(", ", t.EndedWho, Say(t.Reason)))
+		add(model.Stop, t, Say("turned away"), join(", ", t.EndedWho, Say(t.Reason)))
 	}
 	for _, t := range s.sheet.Manual {
-		add(Warn, t, Say("typed weight"), translate(strings.Join(t.Manual, "; ")))
+		add(model.Warn, t, Say("typed weight"), translate(strings.Join(t.Manual, "; ")))
 	}
 	for _, t := range s.sheet.Accepted {
-		add(Warn, t, Say("let through"), translate(strings.Join(t.Accepted, "; ")))
+		add(model.Warn, t, Say("let through"), translate(strings.Join(t.Accepted, "; ")))
 	}
 	for _, t := range s.sheet.Flagged {
-		add(Warn, t, Say("doubted"), translate(strings.Join(t.Flags, "; ")))
+		add(model.Warn, t, Say("doubted"), translate(strings.Join(t.Flags, "; ")))
 	}
 	return out
 }
@@ -70,23 +71,23 @@ func (s *DaySheet) NothingTold() string {
 }
 
 // Evening is what stands open on the day: trucks, samples, disputes, meters.
-func (s *DaySheet) Evening() []Saying {
-	var out []Saying
+func (s *DaySheet) Evening() []model.Remark {
+	var out []model.Remark
 	tell := func(word string, lines []string, nothing string) {
 		if len(lines) == 0 {
-			out = append(out, Saying{OK, word, nothing})
+			out = append(out, model.Remark{State: model.OK, Word: word, Text: nothing})
 			return
 		}
-		out = append(out, Saying{Warn, word, translate(strings.Join(lines, "\n"))})
+		out = append(out, model.Remark{State: model.Warn, Word: word, Text: translate(strings.Join(lines, "\n"))})
 	}
-	if row, chosen := find(s.Told(), func(r Row) bool { return r.Key == s.chosen }); chosen {
-		out = append(out, Saying{row.State, join(" ", Say("ticket %s:", row.Cells[0]), row.Cells[3]), row.Cells[4]})
+	if row, chosen := find(s.Told(), func(r model.Row) bool { return r.Key == s.chosen }); chosen {
+		out = append(out, model.Remark{State: row.State, Word: join(" ", Say("ticket %s:", row.Cells[0]), row.Cells[3]), Text: row.Cells[4]})
 	}
 	if c := s.sheet.Closed; c != nil && c.Differs {
-		out = append(out, Saying{Stop, Say("not what was closed"), Say("The book gives other figures for this day now than in the evening it was closed. Check the book and go back to a backup before anybody signs.")})
+		out = append(out, model.Remark{State: model.Stop, Word: Say("not what was closed"), Text: Say("The book gives other figures for this day now than in the evening it was closed. Check the book and go back to a backup before anybody signs.")})
 	}
 	if c := s.sheet.Closed; c != nil && c.Remark != "" {
-		out = append(out, Saying{Plain, Say("remark"), c.Remark})
+		out = append(out, model.Remark{State: model.Plain, Word: Say("remark"), Text: c.Remark})
 	}
 	n := s.sheet.Notes
 	tell(Say("on the yard"), n.Yard, Say("No truck is without its ticket."))

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // seldom are the facts of a load that few loads need: they have no place on the
@@ -31,15 +32,15 @@ var seldom = []struct {
 // AskDetails asks for what few loads need.
 func (f *LoadForm) AskDetails() {
 	l := f.now.load
-	var fields []AskField
+	var fields []model.AskField
 	for _, s := range seldom {
-		fields = append(fields, AskField{ID: s.id, Label: Say(s.label), Value: s.get(l), Chars: 26})
+		fields = append(fields, model.AskField{ID: s.id, Label: Say(s.label), Value: s.get(l), Chars: 26})
 	}
 	fields = append(fields,
-		AskField{ID: "driverOn", Label: Say("Driver is"), Options: driverOptions(), Value: f.driverOn, Chars: 20, Hint: Say("on the weights to come")},
-		AskField{ID: "until", Label: Say("Kept until"), Value: l.Sample.Until.String(), Chars: 12, Hint: Say("year-month-day")},
-		AskField{ID: "schedule", Label: Say("Rates"), Options: f.scheduleOptions(), Value: l.Details.Schedule, Chars: 20, Hint: Say("empty: as set up")})
-	f.frame.Put(Ask{
+		model.AskField{ID: "driverOn", Label: Say("Driver is"), Options: driverOptions(), Value: f.driverOn, Chars: 20, Hint: Say("on the weights to come")},
+		model.AskField{ID: "until", Label: Say("Kept until"), Value: l.Sample.Until.String(), Chars: 12, Hint: Say("year-month-day")},
+		model.AskField{ID: "schedule", Label: Say("Rates"), Options: f.scheduleOptions(), Value: l.Details.Schedule, Chars: 20, Hint: Say("empty: as set up")})
+	f.frame.Put(model.Ask{
 		Draft: "details", Of: f.id,
 		Title: Say("More about this load"), Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
@@ -53,8 +54,8 @@ func (f *LoadForm) AskDetails() {
 }
 
 // driverOptions are where the driver may be while the truck is weighed.
-func driverOptions() []Option {
-	return []Option{{Code: "on", Name: Say("on the truck")}, {Code: "off", Name: Say("off the truck")}}
+func driverOptions() []model.Option {
+	return []model.Option{{Code: "on", Name: Say("on the truck")}, {Code: "off", Name: Say("off the truck")}}
 }
 
 // setSeldom writes the sheet into the book.
@@ -97,10 +98,10 @@ func dateOrNone(text string) (quantity.Date, error) {
 }
 
 // scheduleOptions are the schedules there are rates of for the commodity.
-func (f *LoadForm) scheduleOptions() []Option {
-	out := []Option{}
+func (f *LoadForm) scheduleOptions() []model.Option {
+	out := []model.Option{}
 	for _, name := range slices.Compact(f.frame.Desk.Rates().Schedules(f.commodityID())) {
-		out = append(out, Option{Code: name})
+		out = append(out, model.Option{Code: name})
 	}
 	return out
 }

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // AskRaise asks for a new dispute about a ticket; nought leaves the number to be
@@ -18,10 +19,10 @@ func (f *Frame) AskRaise(ticket int64, then func()) {
 	if ticket > 0 {
 		value = counted(ticket)
 	}
-	f.Put(Ask{
+	f.Put(model.Ask{
 		Draft: "dispute",
 		Title: Say("Raise a dispute"), Text: Say("The day until which another test can be asked for follows from the house's rules."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "ticket", Label: Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
 			{ID: "by", Label: Say("Raised by"), Chars: 28, Hint: Say("the grower's name"), Required: true},
 			{ID: "about", Label: Say("About"), Options: aboutOptions(), Chars: 18, Required: true},
@@ -43,7 +44,7 @@ func (f *Frame) AskRaise(ticket int64, then func()) {
 				f.Fail(err)
 				return
 			}
-			f.Say(OK, Say("dispute %s about ticket %d is raised. Its sample is held.", id, n))
+			f.Say(model.OK, Say("dispute %s about ticket %d is raised. Its sample is held.", id, n))
 			if then != nil {
 				then()
 			}
@@ -52,10 +53,10 @@ func (f *Frame) AskRaise(ticket int64, then func()) {
 	})
 }
 
-func aboutOptions() []Option {
-	var out []Option
+func aboutOptions() []model.Option {
+	var out []model.Option
 	for _, about := range []string{"moisture", "test-weight", "weight", "grade", "rates"} {
-		out = append(out, Option{Code: about, Name: aboutWord(about), ByName: true})
+		out = append(out, model.Option{Code: about, Name: aboutWord(about), ByName: true})
 	}
 	return out
 }
@@ -70,7 +71,7 @@ func (d *Disputes) goOn(f dispute.Fact, said string) {
 		return
 	}
 	d.Refresh()
-	d.frame.Say(OK, said)
+	d.frame.Say(model.OK, said)
 	d.frame.Changed()
 }
 
@@ -80,11 +81,11 @@ func (d *Disputes) AskSent() {
 	if !there {
 		return
 	}
-	d.frame.Put(Ask{
+	d.frame.Put(model.Ask{
 		Draft: "sent", Of: "dispute " + one.ID,
 		Title: Say("Dispute %s: the sample is sent", one.ID),
 		Text:  Say("Split it before both parties and seal it. With moisture at issue it must be airtight, or it dries on the way."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "sample", Label: Say("Sample"), Value: d.sampleNumber(one), Chars: 14, Required: true},
 			{ID: "to", Label: Say("Sent to"), Chars: 32, Required: true},
 			{ID: "sealed", Label: Say("Sealed by"), Value: d.frame.Desk.Who().Name, Chars: 28, Required: true},
@@ -95,7 +96,7 @@ func (d *Disputes) AskSent() {
 		Then: func(values map[string]string) {
 			d.goOn(dispute.Sent{
 				Sample: values["sample"], To: values["to"], SealedBy: values["sealed"], Witness: values["witness"],
-				Airtight: values["airtight"] == TickOn, Day: d.frame.Desk.Today(),
+				Airtight: values["airtight"] == model.TickOn, Day: d.frame.Desk.Today(),
 			}, Say("the sample of dispute %s is on its way to %s.", one.ID, values["to"]))
 		},
 	})
@@ -120,15 +121,15 @@ func (d *Disputes) AskResult() {
 	if one.Sent != nil {
 		to = one.Sent.To
 	}
-	fields := []AskField{
+	fields := []model.AskField{
 		{ID: "by", Label: Say("Tested by"), Value: to, Chars: 32, Required: true},
 		{ID: "certificate", Label: Say("Certificate"), Chars: 16},
 		{ID: "finding", Label: Say("Finding"), Chars: 40, Hint: Say("in their words"), Required: true},
 	}
 	if one.Raised.About == "moisture" {
-		fields = append(fields, AskField{ID: "figure", Label: Say("Moisture"), Unit: "%", Figures: true, Chars: 7})
+		fields = append(fields, model.AskField{ID: "figure", Label: Say("Moisture"), Unit: "%", Figures: true, Chars: 7})
 	}
-	d.frame.Put(Ask{
+	d.frame.Put(model.Ask{
 		Draft: "result", Of: "dispute " + one.ID,
 		Title: Say("Dispute %s: the result", one.ID), Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
@@ -165,12 +166,12 @@ func (d *Disputes) AskDecide() {
 	if !there {
 		return
 	}
-	d.frame.Put(Ask{
+	d.frame.Put(model.Ask{
 		Draft: "decide", Of: "dispute " + one.ID,
 		Title: Say("Decide dispute %s?", one.ID),
 		Text:  Say("If the ticket does not stand, correct it first on the screen Tickets, and name the corrected ticket here. A decision cannot be changed."),
-		State: Warn,
-		Fields: []AskField{
+		State: model.Warn,
+		Fields: []model.AskField{
 			{ID: "who", Label: Say("Manager"), Options: d.frame.managers(), Value: d.frame.managerHere(), Chars: 24, Required: true},
 			{ID: "decision", Label: Say("Decision"), Chars: 40, Hint: Say("what is settled on, and why"), Required: true},
 			{ID: "corrected", Label: Say("Corrected ticket"), Figures: true, Chars: 8, Hint: Say("empty: the ticket stands")},
@@ -198,7 +199,7 @@ func (d *Disputes) decide(one dispute.Dispute, who string, f dispute.Decided) {
 		return
 	}
 	d.Refresh()
-	d.frame.Say(OK, Say("dispute %s is decided by %s.", one.ID, who))
+	d.frame.Say(model.OK, Say("dispute %s is decided by %s.", one.ID, who))
 	d.frame.Changed()
 }
 
@@ -231,9 +232,9 @@ func (f *Frame) AskProof(ticket int64) {
 	if ticket > 0 {
 		value = counted(ticket)
 	}
-	f.Put(Ask{
+	f.Put(model.Ask{
 		Title: Say("Proof of a ticket"), Text: Say("One or two pages a grower can follow with a pocket calculator."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "ticket", Label: Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
 			{ID: "figure", Label: Say("What if it were"), Unit: "%", Figures: true, Chars: 7, Hint: Say("another moisture, or empty")},
 		},

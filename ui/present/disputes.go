@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/ui/model"
 )
 
 // Disputes is the list of doubted tickets: what each waits for, and until when.
@@ -63,11 +64,11 @@ func (d *Disputes) Empty() string {
 }
 
 // Rows are the disputes with what each waits for.
-func (d *Disputes) Rows() []Row {
-	var out []Row
+func (d *Disputes) Rows() []model.Row {
+	var out []model.Row
 	for _, one := range d.all {
 		stand := d.stand(one)
-		out = append(out, Row{Key: one.ID, State: stand.State, Cells: []string{
+		out = append(out, model.Row{Key: one.ID, State: stand.State, Cells: []string{
 			one.ID, counted(one.Raised.Ticket), one.Raised.By, aboutWord(one.Raised.About), d.frame.Date(one.Raised.Day), d.frame.Date(one.Raised.Due), stand.Text,
 		}})
 	}
@@ -75,21 +76,21 @@ func (d *Disputes) Rows() []Row {
 }
 
 // stand says where a dispute stands and whether it is late.
-func (d *Disputes) stand(one dispute.Dispute) Remark {
+func (d *Disputes) stand(one dispute.Dispute) model.Remark {
 	late := d.frame.Desk.Today().After(one.Raised.Due)
 	switch {
 	case one.Phase == dispute.Closed && one.Decided.Stands:
-		return Remark{Locked, Say("decided: stands")}
+		return model.Remark{State: model.Locked, Text: Say("decided: stands")}
 	case one.Phase == dispute.Closed:
-		return Remark{Locked, Say("decided: %d", one.Decided.Corrected)}
+		return model.Remark{State: model.Locked, Text: Say("decided: %d", one.Decided.Corrected)}
 	case one.Phase == dispute.Tested:
-		return Remark{Warn, Say("to be decided")}
+		return model.Remark{State: model.Warn, Text: Say("to be decided")}
 	case one.Phase == dispute.Testing:
-		return Remark{Wait, Say("sample away")}
+		return model.Remark{State: model.Wait, Text: Say("sample away")}
 	case late:
-		return Remark{Stop, Say("past its day")}
+		return model.Remark{State: model.Stop, Text: Say("past its day")}
 	}
-	return Remark{Warn, Say("send the sample")}
+	return model.Remark{State: model.Warn, Text: Say("send the sample")}
 }
 
 // aboutWords are what a dispute may be about.
@@ -103,20 +104,20 @@ func aboutWord(about string) string {
 }
 
 // Sayings are the story of the dispute in hand, in the order it happened.
-func (d *Disputes) Sayings() []Saying {
+func (d *Disputes) Sayings() []model.Remark {
 	one, there := d.inHand()
 	if !there {
-		return []Saying{{Wait, Say("how it goes"), Say("The grower says what is wrong. The retained sample is split, sealed before both, and sent to an official or agreed laboratory. Its result decides: the ticket stands, or a corrected ticket takes its place. Both are kept.")}}
+		return []model.Remark{{State: model.Wait, Word: Say("how it goes"), Text: Say("The grower says what is wrong. The retained sample is split, sealed before both, and sent to an official or agreed laboratory. Its result decides: the ticket stands, or a corrected ticket takes its place. Both are kept.")}}
 	}
 	r := one.Raised
-	out := []Saying{{Warn, Say("raised"), Say("%s, %s about ticket %d: %s. By the rule %s another test is asked for until %s.",
+	out := []model.Remark{{State: model.Warn, Word: Say("raised"), Text: Say("%s, %s about ticket %d: %s. By the rule %s another test is asked for until %s.",
 		d.frame.Date(r.Day), r.By, r.Ticket, r.Claim, r.Rule, d.frame.Date(r.Due))}}
 	if s := one.Sent; s != nil {
 		text := Say("%s, sample %s to %s, sealed by %s.", d.frame.Date(s.Day), s.Sample, s.To, s.SealedBy)
 		if s.Witness != "" {
 			text += " " + Say("Certified for the grower by %s.", s.Witness)
 		}
-		out = append(out, Saying{Wait, Say("sample sent"), text})
+		out = append(out, model.Remark{State: model.Wait, Word: Say("sample sent"), Text: text})
 	}
 	if s := one.Resulted; s != nil {
 		text := Say("%s, by %s: %s", d.frame.Date(s.Day), s.By, s.Finding)
@@ -126,29 +127,29 @@ func (d *Disputes) Sayings() []Saying {
 		if s.Certificate != "" {
 			text = join(" ", text, Say("Certificate %s.", s.Certificate))
 		}
-		out = append(out, Saying{Warn, Say("result"), text})
+		out = append(out, model.Remark{State: model.Warn, Word: Say("result"), Text: text})
 	}
 	if s := one.Decided; s != nil {
 		text := Say("%s: %s. The ticket stands.", d.frame.Date(s.Day), s.Decision)
 		if !s.Stands {
 			text = Say("%s: %s. Ticket %d takes its place.", d.frame.Date(s.Day), s.Decision, s.Corrected)
 		}
-		out = append(out, Saying{OK, Say("decided"), text})
+		out = append(out, model.Remark{State: model.OK, Word: Say("decided"), Text: text})
 	}
 	return append(out, d.whatNext(one))
 }
 
 // whatNext says what the dispute waits for.
-func (d *Disputes) whatNext(one dispute.Dispute) Saying {
+func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
 	switch one.Phase {
 	case dispute.Open:
-		return Saying{Plain, Say("next"), Say("Split and seal the retained sample, airtight when moisture is at issue, and send it: Ctrl+K. One about rates may be decided at once: F12.")}
+		return model.Remark{State: model.Plain, Word: Say("next"), Text: Say("Split and seal the retained sample, airtight when moisture is at issue, and send it: Ctrl+K. One about rates may be decided at once: F12.")}
 	case dispute.Testing:
-		return Saying{Plain, Say("next"), Say("Write the result down when it comes: Ctrl+O.")}
+		return model.Remark{State: model.Plain, Word: Say("next"), Text: Say("Write the result down when it comes: Ctrl+O.")}
 	case dispute.Tested:
-		return Saying{Plain, Say("next"), Say("Decide: F12. If the ticket is wrong, correct it first on the screen Tickets; the decision names the corrected ticket.")}
+		return model.Remark{State: model.Plain, Word: Say("next"), Text: Say("Decide: F12. If the ticket is wrong, correct it first on the screen Tickets; the decision names the corrected ticket.")}
 	}
-	return Saying{Plain, Say("next"), Say("Nothing: a new doubt is a new dispute.")}
+	return model.Remark{State: model.Plain, Word: Say("next"), Text: Say("Nothing: a new doubt is a new dispute.")}
 }
 
 // May reports whether a step may follow now.

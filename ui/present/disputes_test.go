@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/ui/model"
 )
 
 // A dispute goes from the claim to the decision, each step only when it may, and
@@ -30,7 +31,7 @@ func TestDisputeIsWalkedThrough(t *testing.T) {
 		t.Errorf("sent without an airtight seal; said %q", r.last())
 	}
 	d.AskSent()
-	r.answer(map[string]string{"to": "state laboratory", "witness": "Nils Farrow", "airtight": TickOn})
+	r.answer(map[string]string{"to": "state laboratory", "witness": "Nils Farrow", "airtight": model.TickOn})
 	if d.May("sent") || !d.May("result") {
 		t.Fatalf("after sending: said %q", r.last())
 	}
@@ -42,7 +43,7 @@ func TestDisputeIsWalkedThrough(t *testing.T) {
 	must(t, r.frame.Desk.SignIn(demo.Clerk))
 	d.AskDecide()
 	r.answer(map[string]string{"who": demo.Manager, "decision": "within the tolerance"})
-	if d.May("decide") || d.Rows()[0].State != Locked {
+	if d.May("decide") || d.Rows()[0].State != model.Locked {
 		t.Fatalf("after the decision: %+v; said %q", d.Rows(), r.last())
 	}
 	var words []string
@@ -66,7 +67,7 @@ func TestDisputeIsLate(t *testing.T) {
 	d := NewDisputes(r.frame)
 	d.Raise()
 	r.answer(map[string]string{"ticket": "1", "by": "Nils Farrow", "about": "weight", "claim": "our scale says less"})
-	if row := d.Rows()[0]; row.State != Stop || row.Cells[6] != "past its day" {
+	if row := d.Rows()[0]; row.State != model.Stop || row.Cells[6] != "past its day" {
 		t.Errorf("a dispute about the first ticket of the season stands as %+v", row)
 	}
 }
@@ -78,7 +79,7 @@ func TestProofRefusesWhatIsNoTicket(t *testing.T) {
 		t.Errorf("wrong is %v", wrong)
 	}
 	r.answer(map[string]string{"ticket": "99,999"})
-	if r.state != Stop || !strings.Contains(r.last(), "99999") {
+	if r.state != model.Stop || !strings.Contains(r.last(), "99999") {
 		t.Errorf("a ticket that is not there: %q", r.last())
 	}
 }

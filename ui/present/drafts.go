@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/ui/model"
 )
 
 // What is typed and cannot be a fact yet outlives the program: every form keeps
@@ -86,7 +87,7 @@ func (f *Frame) keep(at draftAt, texts map[string]string) {
 		return
 	}
 	if err := f.Desk.KeepDraft(context.Background(), at.place, at.id, texts); err != nil {
-		f.Say(Warn, Say("what is typed would not outlive a stop: %s", sentence(err)))
+		f.Say(model.Warn, Say("what is typed would not outlive a stop: %s", sentence(err)))
 		return
 	}
 	d.take(at, texts, true)
@@ -130,13 +131,13 @@ func (f *Frame) SayBack() {
 	}
 }
 
-func (f *Frame) backWords() (state State, text string) {
+func (f *Frame) backWords() (state model.State, text string) {
 	d := f.typed()
 	if len(d.back) > 0 {
 		text = Say("What was typed before the stop is here again: %s.", strings.Join(d.back, ", "))
 	}
 	if len(d.lost) > 0 {
-		state, text = Warn, join(" ", text, strings.Join(d.lost, " "))
+		state, text = model.Warn, join(" ", text, strings.Join(d.lost, " "))
 	}
 	d.back, d.lost = nil, nil
 	return state, text

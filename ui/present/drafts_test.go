@@ -16,6 +16,7 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
+	"tenthpoint/ui/model"
 )
 
 // again is another window on the same book, as after the program was killed:
@@ -143,7 +144,7 @@ func TestTypedTextsStandAgain(t *testing.T) {
 				t.Errorf("%s holds %q", c.field, got.Value)
 			}
 			next.frame.SayBack()
-			wantSaid(t, next, Plain, "What was typed before the stop is here again: ")
+			wantSaid(t, next, model.Plain, "What was typed before the stop is here again: ")
 		})
 	}
 }
@@ -155,7 +156,7 @@ func TestLettersLookedForStandAgain(t *testing.T) {
 	NewYard(r.frame).Form().Search("grower", "ask")
 	next := r.again()
 	got := fieldOf(t, NewYard(next.frame).Form(), "grower")
-	if got.Value != "ask" || got.State != Stop || !strings.Contains(got.Note, `"ask"`) {
+	if got.Value != "ask" || got.State != model.Stop || !strings.Contains(got.Note, `"ask"`) {
 		t.Errorf("the field holds %+v", got)
 	}
 	y := NewYard(r.frame)
@@ -249,7 +250,7 @@ func TestBackIsSaidOnceSomebodySignedIn(t *testing.T) {
 	NewYard(next.frame)
 	next.frame.SignInIfAlone()
 	next.answer(map[string]string{"who": "Owen Tarrant"})
-	wantSaid(t, next, OK, "Owen Tarrant, clerk is signed in. What was typed before the stop is here again: truck 7.")
+	wantSaid(t, next, model.OK, "Owen Tarrant, clerk is signed in. What was typed before the stop is here again: truck 7.")
 	next.frame.SayBack()
 	if len(next.said) != 1 {
 		t.Errorf("said %q", next.said)
@@ -272,7 +273,7 @@ func TestTwoDesksOnOneBook(t *testing.T) {
 	b := a.again()
 	yb := NewYard(b.frame)
 	yb.Take(id)
-	if got := fieldOf(t, yb.Form(), "price"); got.Value != "x" || got.State != Stop {
+	if got := fieldOf(t, yb.Form(), "price"); got.Value != "x" || got.State != model.Stop {
 		t.Errorf("the second desk shows the price as %+v", got)
 	}
 	yb.Form().Type("price", "4.15")

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/ui/model"
 )
 
 // CanAskFactor reports whether the commodity has results that the form does
@@ -11,16 +12,16 @@ import (
 func (f *LoadForm) CanAskFactor() bool { return len(f.otherFactors()) > 0 }
 
 // otherFactors are the commodity's results that are not on the form.
-func (f *LoadForm) otherFactors() []Option {
+func (f *LoadForm) otherFactors() []model.Option {
 	c, err := grain.ByID(f.commodityID())
 	if err != nil {
 		return nil
 	}
 	asked := f.factorsAsked(c)
-	var out []Option
+	var out []model.Option
 	for _, factor := range c.Factors {
 		if !slices.Contains(asked, factor.ID) {
-			out = append(out, Option{Code: string(factor.ID), Name: Say(factor.Name)})
+			out = append(out, model.Option{Code: string(factor.ID), Name: Say(factor.Name)})
 		}
 	}
 	return out
@@ -29,10 +30,10 @@ func (f *LoadForm) otherFactors() []Option {
 // AskFactor asks which other result there is, and puts a field for it on the
 // form. Then is told the field.
 func (f *LoadForm) AskFactor(then func(field string)) {
-	f.frame.Put(Ask{
+	f.frame.Put(model.Ask{
 		Title:  Say("Which other result?"),
 		Text:   Say("It gets a field on this form and a line on the slip. The rates may not look at it."),
-		Fields: []AskField{{ID: "factor", Label: Say("Result"), Options: f.otherFactors(), Required: true}},
+		Fields: []model.AskField{{ID: "factor", Label: Say("Result"), Options: f.otherFactors(), Required: true}},
 		Yes:    Say("Put it on"),
 		Then: func(values map[string]string) {
 			f.extra[grain.FactorID(values["factor"])] = true

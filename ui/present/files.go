@@ -1,6 +1,9 @@
 package present
 
-import "context"
+import (
+	"context"
+	"tenthpoint/ui/model"
+)
 
 // Files takes a finished file that is no paper: a workbook, figures for another
 // program. It answers where the file went.
@@ -11,11 +14,11 @@ type Files interface {
 // save hands a file on and says where it went.
 func (f *Frame) save(name, what string, data []byte) {
 	if f.Files == nil {
-		f.Say(Warn, Say("no folder is set up for files. Choose one under Gear."))
+		f.Say(model.Warn, Say("no folder is set up for files. Choose one under Gear."))
 		return
 	}
 	where := ""
-	f.Run(Job{
+	f.Run(model.Job{
 		Topic: "save " + name, Title: Say("Writing %s", what),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			where, err = f.Files.Save(ctx, name, data)
@@ -23,10 +26,10 @@ func (f *Frame) save(name, what string, data []byte) {
 		},
 		Done: func(err error) {
 			if err != nil {
-				f.Say(Warn, Say("%s was not written: %s", what, sentence(err)))
+				f.Say(model.Warn, Say("%s was not written: %s", what, sentence(err)))
 				return
 			}
-			f.Say(OK, Say("%s is written: %s", what, where))
+			f.Say(model.OK, Say("%s is written: %s", what, where))
 		},
 	})
 }

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/house"
+	"tenthpoint/ui/model"
 )
 
 // Frame is what the screens of one window share: the desk, who is signed in,
@@ -53,16 +54,18 @@ func NewFrame(d *desk.Desk, printer Printer) *Frame {
 func (f *Frame) Attach(w Window) { f.window = w }
 
 // Say puts the result of an act on the status line.
-func (f *Frame) Say(state State, sentence string) { f.window.Say(state, oneLine(translate(sentence))) }
+func (f *Frame) Say(state model.State, sentence string) {
+	f.window.Say(state, oneLine(translate(sentence)))
+}
 
 // Fail says on the status line why an act did not come about.
-func (f *Frame) Fail(err error) { f.Say(Stop, sentence(err)) }
+func (f *Frame) Fail(err error) { f.Say(model.Stop, sentence(err)) }
 
 // Put puts a question before the window.
-func (f *Frame) Put(ask Ask) { f.window.Put(f.withDraft(ask)) }
+func (f *Frame) Put(ask model.Ask) { f.window.Put(f.withDraft(ask)) }
 
 // Run does slow work away from the window.
-func (f *Frame) Run(job Job) { f.window.Run(job) }
+func (f *Frame) Run(job model.Job) { f.window.Run(job) }
 
 // Go brings a screen to the front.
 func (f *Frame) Go(screen string) { f.window.Go(screen) }
@@ -127,11 +130,11 @@ func RoleWord(role house.Role) string {
 // nowhere is the window of a frame that has none yet.
 type nowhere struct{}
 
-func (nowhere) Say(State, string) {}
-func (nowhere) Put(Ask)           {}
-func (nowhere) Redraw()           {}
-func (nowhere) Go(string)         {}
-func (nowhere) Run(job Job) {
+func (nowhere) Say(model.State, string) {}
+func (nowhere) Put(model.Ask)           {}
+func (nowhere) Redraw()                 {}
+func (nowhere) Go(string)               {}
+func (nowhere) Run(job model.Job) {
 	err := job.Do(context.Background(), func(int, int) {})
 	if job.Done != nil {
 		job.Done(err)

@@ -1,6 +1,9 @@
 package present
 
-import "tenthpoint/internal/house"
+import (
+	"tenthpoint/internal/house"
+	"tenthpoint/ui/model"
+)
 
 // Gear is what stands in the scale house: scales, where papers go, the people,
 // pits and bins, and the book itself.
@@ -13,12 +16,12 @@ type Gear struct {
 func NewGear(f *Frame) *Gear { return &Gear{frame: f} }
 
 // Scales are the scales: name, division, capacity, link, and what it shows.
-func (g *Gear) Scales() []Row {
+func (g *Gear) Scales() []model.Row {
 	scales := g.frame.Desk.Profile().Scales
-	out := make([]Row, len(scales))
+	out := make([]model.Row, len(scales))
 	for i, s := range scales {
 		stands := g.scaleStands(s)
-		out[i] = Row{Key: s.ID, State: stands.State, Cells: []string{s.ID, s.Division.String(), s.Capacity.String(), linkWords(s.Link), stands.Text}}
+		out[i] = model.Row{Key: s.ID, State: stands.State, Cells: []string{s.ID, s.Division.String(), s.Capacity.String(), linkWords(s.Link), stands.Text}}
 	}
 	return out
 }
@@ -35,63 +38,63 @@ func linkWords(link string) string {
 
 // scaleStands is what a scale shows now. Only the one this desk weighs on is
 // listened to.
-func (g *Gear) scaleStands(s house.Scale) Remark {
+func (g *Gear) scaleStands(s house.Scale) model.Remark {
 	here, _ := g.frame.Scale()
 	switch {
 	case s.ID != here.ID:
-		return Remark{Plain, Say("not weighed on here")}
+		return model.Remark{State: model.Plain, Text: Say("not weighed on here")}
 	case s.Link == "":
-		return Remark{Plain, Say("weights are typed")}
+		return model.Remark{State: model.Plain, Text: Say("weights are typed")}
 	case g.frame.Indicator == nil:
-		return Remark{Stop, Say("no link")}
+		return model.Remark{State: model.Stop, Text: Say("no link")}
 	}
 	weight, atRest, err := g.frame.Indicator.Latest()
 	switch {
 	case err != nil:
-		return Remark{Stop, Say("no reading")}
+		return model.Remark{State: model.Stop, Text: Say("no reading")}
 	case atRest:
-		return Remark{OK, Say("%s, at rest", weight)}
+		return model.Remark{State: model.OK, Text: Say("%s, at rest", weight)}
 	}
-	return Remark{Wait, Say("%s, moving", weight)}
+	return model.Remark{State: model.Wait, Text: Say("%s, moving", weight)}
 }
 
 // ScaleSaid is what is to be known of the link, in a sentence.
-func (g *Gear) ScaleSaid() Remark {
+func (g *Gear) ScaleSaid() model.Remark {
 	s, known := g.frame.Scale()
 	isDemo := g.frame.Desk.Profile().Demo
 	switch {
 	case !known:
-		return Remark{Stop, Say("No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.")}
+		return model.Remark{State: model.Stop, Text: Say("No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.")}
 	case s.Link == "" && isDemo:
-		return Remark{Plain, Say("Weights are typed. Ctrl+Shift+O lets a simulated scale stand in on this invented elevator.")}
+		return model.Remark{State: model.Plain, Text: Say("Weights are typed. Ctrl+Shift+O lets a simulated scale stand in on this invented elevator.")}
 	case s.Link == "":
-		return Remark{Plain, Say("Weights are typed and print MANUAL WT. Give the scale a link (Ctrl+E) to read its indicator.")}
+		return model.Remark{State: model.Plain, Text: Say("Weights are typed and print MANUAL WT. Give the scale a link (Ctrl+E) to read its indicator.")}
 	case g.frame.Indicator == nil:
-		return Remark{Stop, Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
+		return model.Remark{State: model.Stop, Text: Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
 	}
 	if _, _, err := g.frame.Indicator.Latest(); err != nil {
-		return Remark{Stop, sentence(err)}
+		return model.Remark{State: model.Stop, Text: sentence(err)}
 	}
 	if g.frame.Deck != nil {
-		return Remark{Warn, Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
+		return model.Remark{State: model.Warn, Text: Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
 	}
-	return Remark{OK, Say("The indicator is read. F10 on a load takes the weight.")}
+	return model.Remark{State: model.OK, Text: Say("The indicator is read. F10 on a load takes the weight.")}
 }
 
 // People are those who work at the desk: name and role.
-func (g *Gear) People() []Row {
-	var out []Row
+func (g *Gear) People() []model.Row {
+	var out []model.Row
 	for _, p := range g.frame.Desk.People() {
-		out = append(out, Row{Key: p.Name, Cells: []string{p.Name, RoleWord(p.Role)}})
+		out = append(out, model.Row{Key: p.Name, Cells: []string{p.Name, RoleWord(p.Role)}})
 	}
 	return out
 }
 
 // Bins are the pits and bins: code, name and grain.
-func (g *Gear) Bins() []Row {
-	var out []Row
+func (g *Gear) Bins() []model.Row {
+	var out []model.Row
 	for _, b := range g.frame.known().bins {
-		out = append(out, Row{Key: b.ID, Cells: []string{b.ID, b.Name, orElse(grainName(b.Commodity), Say("any"))}})
+		out = append(out, model.Row{Key: b.ID, Cells: []string{b.ID, b.Name, orElse(grainName(b.Commodity), Say("any"))}})
 	}
 	return out
 }

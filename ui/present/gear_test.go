@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/store"
+	"tenthpoint/ui/model"
 )
 
 // desktop is a station made of notes.
@@ -61,14 +62,14 @@ func TestGearScaleShows(t *testing.T) {
 		title string
 		link  string
 		shows Indicator
-		want  Remark
+		want  model.Remark
 		says  string
 	}{
-		{"typed", "", nil, Remark{Plain, "weights are typed"}, "simulated scale stand in"},
-		{"not opened", "tcp://10.0.0.1:4001", nil, Remark{Stop, "no link"}, "could not be opened"},
-		{"silent", "tcp://10.0.0.1:4001", dial{err: errors.New("nothing has come for 5 s")}, Remark{Stop, "no reading"}, "nothing has come for 5 s."},
-		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, Remark{Wait, "52,300 lb, moving"}, "The indicator is read"},
-		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, Remark{OK, "52,300 lb, at rest"}, "The indicator is read"},
+		{"typed", "", nil, model.Remark{State: model.Plain, Text: "weights are typed"}, "simulated scale stand in"},
+		{"not opened", "tcp://10.0.0.1:4001", nil, model.Remark{State: model.Stop, Text: "no link"}, "could not be opened"},
+		{"silent", "tcp://10.0.0.1:4001", dial{err: errors.New("nothing has come for 5 s")}, model.Remark{State: model.Stop, Text: "no reading"}, "nothing has come for 5 s."},
+		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Remark{State: model.Wait, Text: "52,300 lb, moving"}, "The indicator is read"},
+		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, model.Remark{State: model.OK, Text: "52,300 lb, at rest"}, "The indicator is read"},
 	} {
 		p := r.frame.Desk.Profile()
 		p.Scales = []house.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}
@@ -113,11 +114,11 @@ func TestGearChangeScale(t *testing.T) {
 	if s := r.frame.Desk.Profile().Scales[0]; s.Capacity.String() != "140,000 lb" || s.Link != "tcp://10.0.0.40:4001" || station.linked != 1 {
 		t.Errorf("the book has %+v, linked %d times", s, station.linked)
 	}
-	wantSaid(t, r, OK, "scale 1 is written down")
+	wantSaid(t, r, model.OK, "scale 1 is written down")
 	station.linkErr = errors.New("there is nobody at 10.0.0.40")
 	g.AskScale("")
 	r.answer(map[string]string{"name": "2", "who": demo.Manager})
-	wantSaid(t, r, Warn, "nobody at 10.0.0.40")
+	wantSaid(t, r, model.Warn, "nobody at 10.0.0.40")
 	if rows := g.Scales(); len(rows) != 2 || rows[1].Cells[0] != "2" {
 		t.Errorf("the scales are %+v", rows)
 	}
@@ -141,7 +142,7 @@ func TestGearSimulatedScale(t *testing.T) {
 	}
 	on := &deck{}
 	r.frame.Deck, r.frame.Indicator = on, dial{weight: quantity.Zero(quantity.Lb)}
-	if said := g.ScaleSaid(); said.State != Warn || !strings.Contains(said.Text, "not for trade") {
+	if said := g.ScaleSaid(); said.State != model.Warn || !strings.Contains(said.Text, "not for trade") {
 		t.Errorf("a simulated scale says %+v", said)
 	}
 	g.Roll()
@@ -164,19 +165,19 @@ func TestGearPeople(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	g.AskPerson("")
 	r.answer(map[string]string{"name": "Tove Lindqvist", "role": "tester"})
-	wantSaid(t, r, OK, "Tove Lindqvist is tester")
+	wantSaid(t, r, model.OK, "Tove Lindqvist is tester")
 	if len(g.People()) != 5 {
 		t.Errorf("%d people", len(g.People()))
 	}
 	g.AskPerson("Tove Lindqvist")
-	r.answer(map[string]string{"role": "clerk", "gone": TickOn})
-	wantSaid(t, r, OK, "no longer works here")
+	r.answer(map[string]string{"role": "clerk", "gone": model.TickOn})
+	wantSaid(t, r, model.OK, "no longer works here")
 	if len(g.People()) != 4 {
 		t.Errorf("afterward %d people", len(g.People()))
 	}
 	g.AskPerson(demo.Manager)
 	r.answer(map[string]string{"role": "clerk"})
-	wantSaid(t, r, Stop, "only manager")
+	wantSaid(t, r, model.Stop, "only manager")
 }
 
 func TestGearBins(t *testing.T) {
@@ -204,7 +205,7 @@ func TestGearPapers(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	g.AskPapers()
 	r.answer(map[string]string{"way": ToQueue, "queue": "broken"})
-	wantSaid(t, r, Stop, "no queue called broken")
+	wantSaid(t, r, model.Stop, "no queue called broken")
 	if station.memory[papersWay] != "" {
 		t.Error("a way that failed is remembered")
 	}
@@ -222,7 +223,7 @@ func TestGearBackup(t *testing.T) {
 	folder := t.TempDir()
 	g.AskBackup()
 	r.answer(map[string]string{"folder": folder})
-	wantSaid(t, r, OK, "the copy is sound")
+	wantSaid(t, r, model.OK, "the copy is sound")
 	copies, err := filepath.Glob(filepath.Join(folder, "*-2025-10-14-1200.book"))
 	must(t, err)
 	if len(copies) != 1 || len(station.folders) != 1 {
@@ -239,27 +240,27 @@ func TestGearBackup(t *testing.T) {
 		t.Errorf("the next backup goes to %q", f.Value)
 	}
 	r.answer(nil)
-	wantSaid(t, r, Stop, "already")
+	wantSaid(t, r, model.Stop, "already")
 	r.frame.remember(backupLast, "2025-10-13 19:00\nsomewhere")
 	if !hasMark(g.Card(), "Last backup") {
 		t.Error("yesterday's backup is not named")
 	}
 }
 
-func hasMark(lines []PaperLine, left string) bool {
-	_, found := find(lines, func(l PaperLine) bool { return strings.HasPrefix(l.Left, left) && l.Kind == slip.PaperMark })
+func hasMark(lines []slip.PaperLine, left string) bool {
+	_, found := find(lines, func(l slip.PaperLine) bool { return strings.HasPrefix(l.Left, left) && l.Kind == slip.PaperMark })
 	return found
 }
 
 func TestGearVerify(t *testing.T) {
 	g, r, _ := gearRoom(t, 20)
 	g.Verify()
-	wantSaid(t, r, OK, "the book is sound")
+	wantSaid(t, r, model.OK, "the book is sound")
 	if text := textOf(g.Card()); !strings.Contains(text, "Last check | 2025-10-14 12:00, sound") || !strings.Contains(text, "settlements worked again") {
 		t.Errorf("the card says:\n%s", text)
 	}
 	g.checked(desk.Soundness{Facts: 7, Problems: []string{"Fact 3 was changed.", "Ticket 2 is missing."}})
-	wantSaid(t, r, Stop, "2 problems. The first: Fact 3 was changed.")
+	wantSaid(t, r, model.Stop, "2 problems. The first: Fact 3 was changed.")
 	if text := textOf(g.Card()); !strings.Contains(text, "not sound") || !strings.Contains(text, "Ticket 2 is missing.") || !strings.Contains(text, "Do not mend it") {
 		t.Errorf("the card says:\n%s", text)
 	}
@@ -271,7 +272,7 @@ func TestGearVerifyStopped(t *testing.T) {
 	stopped := &stoppedRoom{room: r}
 	r.frame.Attach(stopped)
 	g.Verify()
-	wantSaid(t, r, Warn, "stopped")
+	wantSaid(t, r, model.Warn, "stopped")
 	if len(station.memory) != 0 {
 		t.Errorf("remembered is %q", station.memory)
 	}
@@ -280,7 +281,7 @@ func TestGearVerifyStopped(t *testing.T) {
 // stoppedRoom is a window in which a person stops everything at once.
 type stoppedRoom struct{ *room }
 
-func (s *stoppedRoom) Run(job Job) {
+func (s *stoppedRoom) Run(job model.Job) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	job.Done(job.Do(ctx, func(int, int) {}))

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // Under these names the station remembers.
@@ -19,7 +20,7 @@ const (
 )
 
 // Card is where papers go and how the book is kept.
-func (g *Gear) Card() []PaperLine {
+func (g *Gear) Card() []slip.PaperLine {
 	c := &card{frame: g.frame}
 	c.part(Say("PAPERS"))
 	c.noted(slip.PaperPair, Say("Tickets go to"), g.wayWords(), g.wayNote())
@@ -57,14 +58,14 @@ func (g *Gear) wayNote() string {
 // AskPapers asks where papers are to go.
 func (g *Gear) AskPapers() {
 	if g.frame.Station == nil {
-		g.frame.Say(Stop, Say("this desk cannot change where papers go."))
+		g.frame.Say(model.Stop, Say("this desk cannot change where papers go."))
 		return
 	}
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Title: Say("Where do papers go?"),
 		Text:  Say("It holds for this computer. A folder needs no printer and keeps every paper."),
-		Fields: []AskField{
-			{ID: "way", Label: Say("Way"), Value: g.way(), Chars: 28, Required: true, Options: []Option{
+		Fields: []model.AskField{
+			{ID: "way", Label: Say("Way"), Value: g.way(), Chars: 28, Required: true, Options: []model.Option{
 				{Code: ToFolder, Name: Say("a folder beside the book")},
 				{Code: ToScreen, Name: Say("a folder, then the screen")},
 				{Code: ToQueue, Name: Say("a print queue of this computer")},
@@ -80,7 +81,7 @@ func (g *Gear) AskPapers() {
 			}
 			g.frame.Station.Remember(papersWay, values["way"])
 			g.frame.Station.Remember(papersQueue, queue)
-			g.frame.Say(OK, Say("papers go to %s.", g.wayWords()))
+			g.frame.Say(model.OK, Say("papers go to %s.", g.wayWords()))
 			g.frame.window.Redraw()
 		},
 	})
@@ -102,10 +103,10 @@ func (g *Gear) backupLines(c *card) {
 // AskBackup asks where to, and backs the book up.
 func (g *Gear) AskBackup() {
 	folder := orElse(g.frame.recall(backupFolder), filepath.Join(filepath.Dir(g.frame.Desk.Book().Path()), "backups"))
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Title:  Say("Back the book up"),
 		Text:   Say("The copy is made while the book is in use and then checked. Keep one copy out of the building."),
-		Fields: []AskField{{ID: "folder", Label: Say("Folder"), Value: folder, Chars: 44, Required: true}},
+		Fields: []model.AskField{{ID: "folder", Label: Say("Folder"), Value: folder, Chars: 44, Required: true}},
 		Yes:    Say("Back up now"),
 		Then:   func(values map[string]string) { g.backUp(strings.TrimSpace(values["folder"])) },
 	})
@@ -117,7 +118,7 @@ func (g *Gear) backUp(folder string) {
 	book := g.frame.Desk.Book()
 	base := strings.TrimSuffix(filepath.Base(book.Path()), filepath.Ext(book.Path()))
 	target := filepath.Join(folder, base+"-"+strings.NewReplacer(" ", "-", ":", "").Replace(now)+".book")
-	g.frame.Run(Job{
+	g.frame.Run(model.Job{
 		Topic: "backup", Title: Say("Copying the book and checking the copy"),
 		Do: func(ctx context.Context, _ func(int, int)) error {
 			if g.frame.Station != nil {
@@ -129,12 +130,12 @@ func (g *Gear) backUp(folder string) {
 		},
 		Done: func(err error) {
 			if err != nil {
-				g.frame.Say(Stop, Say("the book was not backed up: %s", sentence(err)))
+				g.frame.Say(model.Stop, Say("the book was not backed up: %s", sentence(err)))
 				return
 			}
 			g.frame.remember(backupFolder, folder)
 			g.frame.remember(backupLast, now+"\n"+target)
-			g.frame.Say(OK, Say("the book is backed up and the copy is sound: %s", target))
+			g.frame.Say(model.OK, Say("the book is backed up and the copy is sound: %s", target))
 		},
 	})
 }
@@ -161,7 +162,7 @@ func (g *Gear) verifyLines(c *card) {
 // trucks can be received meanwhile.
 func (g *Gear) Verify() {
 	var found desk.Soundness
-	g.frame.Run(Job{
+	g.frame.Run(model.Job{
 		Topic: "verify", Title: Say("Checking the book"),
 		Do: func(ctx context.Context, report func(done, total int)) error {
 			_, tickets, err := g.frame.Desk.Search(ctx, desk.Search{Limit: 1})
@@ -173,7 +174,7 @@ func (g *Gear) Verify() {
 		},
 		Done: func(err error) {
 			if err != nil {
-				g.frame.Say(Warn, Say("the check was stopped or could not go on: %s", sentence(err)))
+				g.frame.Say(model.Warn, Say("the check was stopped or could not go on: %s", sentence(err)))
 				return
 			}
 			g.checked(found)
@@ -186,8 +187,8 @@ func (g *Gear) checked(found desk.Soundness) {
 	looked := Say("%s facts, %s loads, %s settlements worked again, %s editions", counted(found.Facts), counted(found.Loads), counted(found.Settlements), counted(found.Editions))
 	g.frame.remember(verifyLast, strings.Join(append([]string{g.frame.Clock(), looked}, found.Problems...), "\n"))
 	if n := len(found.Problems); n > 0 {
-		g.frame.Say(Stop, Say("the book is not sound: %d problems. The first: %s", n, found.Problems[0]))
+		g.frame.Say(model.Stop, Say("the book is not sound: %d problems. The first: %s", n, found.Problems[0]))
 		return
 	}
-	g.frame.Say(OK, Say("the book is sound: %s.", looked))
+	g.frame.Say(model.OK, Say("the book is sound: %s.", looked))
 }

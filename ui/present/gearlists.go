@@ -5,11 +5,12 @@ import (
 	"strings"
 
 	"tenthpoint/internal/house"
+	"tenthpoint/ui/model"
 )
 
 // roleOptions are the roles with what each may do.
-func roleOptions() []Option {
-	return []Option{
+func roleOptions() []model.Option {
+	return []model.Option{
 		{Code: string(house.Clerk), Name: Say("clerk"), Detail: Say("weighs, tests, issues, refuses")},
 		{Code: string(house.Tester), Name: Say("tester"), Detail: Say("works the bench")},
 		{Code: string(house.Manager), Name: Say("manager"), Detail: Say("also voids, corrects, accepts, closes")},
@@ -19,25 +20,25 @@ func roleOptions() []Option {
 // AskPerson asks for a person; a name that is not known adds one.
 func (g *Gear) AskPerson(name string) {
 	p, known := find(g.frame.Desk.People(), func(p house.Person) bool { return p.Name == name })
-	fields := []AskField{
+	fields := []model.AskField{
 		{ID: "role", Label: Say("Role"), Options: roleOptions(), Value: string(p.Role), Chars: 24, Required: true},
 		{ID: "who", Label: Say("Manager"), Options: g.frame.managers(), Value: g.frame.managerHere(), Chars: 24, Required: true},
 	}
 	title := Say("Somebody new at the desk")
 	if known {
 		title = name
-		fields = append(fields[:1:1], AskField{ID: "gone", Label: Say("No longer works here"), Tick: true}, fields[1])
+		fields = append(fields[:1:1], model.AskField{ID: "gone", Label: Say("No longer works here"), Tick: true}, fields[1])
 	} else {
-		fields = append([]AskField{{ID: "name", Label: Say("Full name"), Chars: 28, Hint: Say("as it prints on tickets"), Required: true}}, fields...)
+		fields = append([]model.AskField{{ID: "name", Label: Say("Full name"), Chars: 28, Hint: Say("as it prints on tickets"), Required: true}}, fields...)
 	}
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Draft: "person", Of: "person " + p.Name,
 		Title: title, Text: Say("Old tickets keep the name they print."), Fields: fields, Yes: Say("Write down"),
 		Then: func(values map[string]string) {
 			if !known {
 				p.Name = strings.TrimSpace(values["name"])
 			}
-			p.Role, p.Gone = house.Role(values["role"]), values["gone"] == TickOn
+			p.Role, p.Gone = house.Role(values["role"]), values["gone"] == model.TickOn
 			err := g.frame.as(values["who"], func() error { return g.frame.Desk.SetPerson(context.Background(), p) })
 			if err != nil {
 				g.frame.Fail(err)
@@ -45,10 +46,10 @@ func (g *Gear) AskPerson(name string) {
 			}
 			g.frame.Changed()
 			if p.Gone {
-				g.frame.Say(OK, Say("%s no longer works here.", p.Name))
+				g.frame.Say(model.OK, Say("%s no longer works here.", p.Name))
 				return
 			}
-			g.frame.Say(OK, Say("%s is %s.", p.Name, RoleWord(p.Role)))
+			g.frame.Say(model.OK, Say("%s is %s.", p.Name, RoleWord(p.Role)))
 		},
 	})
 }
@@ -56,7 +57,7 @@ func (g *Gear) AskPerson(name string) {
 // AskBin asks for a pit or bin; a code that is not known adds one.
 func (g *Gear) AskBin(code string) {
 	b, known := find(g.frame.known().bins, func(b house.Bin) bool { return b.ID == code && code != "" })
-	fields := []AskField{
+	fields := []model.AskField{
 		{ID: "name", Label: Say("Name"), Value: b.Name, Chars: 24, Required: true},
 		{ID: "grain", Label: Say("Grain"), Options: g.frame.known().commodityOptions, Value: b.Commodity, Chars: 24, Hint: Say("empty: any")},
 	}
@@ -64,9 +65,9 @@ func (g *Gear) AskBin(code string) {
 	if known {
 		title = Say("Pit or bin %s", code)
 	} else {
-		fields = append([]AskField{{ID: "code", Label: Say("Code"), Chars: 8, Hint: Say("short; clerks type it"), Required: true}}, fields...)
+		fields = append([]model.AskField{{ID: "code", Label: Say("Code"), Chars: 8, Hint: Say("short; clerks type it"), Required: true}}, fields...)
 	}
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Draft: "bin", Of: "bin " + code,
 		Title: title, Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
@@ -86,7 +87,7 @@ func (g *Gear) AskBin(code string) {
 				return
 			}
 			g.frame.Changed()
-			g.frame.Say(OK, Say("%s is written down.", join(", ", b.ID, b.Name)))
+			g.frame.Say(model.OK, Say("%s is written down.", join(", ", b.ID, b.Name)))
 		},
 	})
 }

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // AskScale asks for a scale; a name that is not known adds one.
@@ -21,10 +22,10 @@ func (g *Gear) AskScale(id string) {
 		title = Say("Another scale")
 	}
 	unit := s.Division.Unit().String()
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Draft: "scale", Of: "scale " + s.ID,
 		Title: title, Text: Say("Division and capacity are on the plate. Tickets already issued keep what they print."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "name", Label: Say("Name"), Value: s.ID, Chars: 8, Hint: Say("as on the ticket"), Required: true},
 			{ID: "division", Label: Say("Division"), Unit: unit, Value: s.Division.Figure(), Chars: 8, Figures: true, Required: true},
 			{ID: "capacity", Label: Say("Capacity"), Unit: unit, Value: s.Capacity.Figure(), Chars: 10, Figures: true, Required: true},
@@ -90,12 +91,12 @@ func (g *Gear) relink(done string) {
 	g.onDeck = false
 	if g.frame.Station != nil {
 		if err := g.frame.Station.Relink(); err != nil {
-			g.frame.Say(Warn, join(" ", done, sentence(err)))
+			g.frame.Say(model.Warn, join(" ", done, sentence(err)))
 			g.frame.window.Redraw()
 			return
 		}
 	}
-	g.frame.Say(OK, done)
+	g.frame.Say(model.OK, done)
 	g.frame.window.Redraw()
 }
 
@@ -114,9 +115,9 @@ func (g *Gear) Simulate() {
 	} else {
 		s.Link = house.SimulatedLink
 	}
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Title: Say("The scale of the invented elevator"), Text: Say("It is changed in a manager's name."),
-		Fields: []AskField{{ID: "who", Label: Say("Manager"), Options: g.frame.managers(), Value: g.frame.managerHere(), Chars: 24, Required: true}},
+		Fields: []model.AskField{{ID: "who", Label: Say("Manager"), Options: g.frame.managers(), Value: g.frame.managerHere(), Chars: 24, Required: true}},
 		Yes:    Say("Change it"),
 		Then:   func(values map[string]string) { g.setScale(s.ID, s, values["who"]) },
 	})
@@ -130,14 +131,14 @@ func (g *Gear) Roll() {
 	if g.onDeck {
 		g.frame.Deck.RollOff()
 		g.onDeck = false
-		g.frame.Say(OK, Say("the truck rolls off."))
+		g.frame.Say(model.OK, Say("the truck rolls off."))
 		return
 	}
 	s, _ := g.frame.Scale()
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Title:  Say("Roll a truck on"),
 		Text:   Say("A simulated scale: example - not for trade."),
-		Fields: []AskField{{ID: "weight", Label: Say("Weight"), Unit: s.Division.Unit().String(), Value: "52,300", Chars: 9, Figures: true, Required: true}},
+		Fields: []model.AskField{{ID: "weight", Label: Say("Weight"), Unit: s.Division.Unit().String(), Value: "52,300", Chars: 9, Figures: true, Required: true}},
 		Yes:    Say("Roll on"),
 		Check: func(values map[string]string) map[string]string {
 			if _, err := g.frame.readTare(values["weight"]); err != nil {
@@ -152,7 +153,7 @@ func (g *Gear) Roll() {
 				return
 			}
 			g.onDeck = true
-			g.frame.Say(OK, Say("a truck of %s rolls on. Watch it climb, swing, and come to rest.", weight))
+			g.frame.Say(model.OK, Say("a truck of %s rolls on. Watch it climb, swing, and come to rest.", weight))
 		},
 	})
 }

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // A grade worked out here is advice: what the published table makes of the
@@ -97,7 +98,7 @@ func breachText(b grain.Breach) string {
 
 // saying is the advice beside the tests of the bench; none while nothing of the
 // table is tested.
-func (a gradeAdvice) saying() []Saying {
+func (a gradeAdvice) saying() []model.Remark {
 	if !a.told {
 		return nil
 	}
@@ -106,21 +107,21 @@ func (a gradeAdvice) saying() []Saying {
 	if a.untested != "" {
 		lines = append(lines, a.untested)
 	}
-	return []Saying{{Plain, Say("would grade"), strings.Join(lines, "\n")}}
+	return []model.Remark{{State: model.Plain, Word: Say("would grade"), Text: strings.Join(lines, "\n")}}
 }
 
 // lines are the advice under a working, apart from it: no figure uses it.
-func (a gradeAdvice) lines() []PaperLine {
+func (a gradeAdvice) lines() []slip.PaperLine {
 	if a.grade == "" {
 		return nil
 	}
-	out := []PaperLine{
+	out := []slip.PaperLine{
 		{Kind: slip.PaperHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
 		{Kind: slip.PaperPair, Left: Say("Would grade"), Right: a.grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
 	}
 	text := func(kind slip.PaperKind, sentence string) {
 		if sentence != "" {
-			out = append(out, PaperLine{Kind: kind, Left: sentence})
+			out = append(out, slip.PaperLine{Kind: kind, Left: sentence})
 		}
 	}
 	for _, sentence := range a.held {
@@ -131,7 +132,7 @@ func (a gradeAdvice) lines() []PaperLine {
 	}
 	text(slip.PaperText, a.untested)
 	if a.given != "" {
-		out = append(out, PaperLine{Kind: slip.PaperPair, Left: Say("Grade given, on the slip"), Right: a.given})
+		out = append(out, slip.PaperLine{Kind: slip.PaperPair, Left: Say("Grade given, on the slip"), Right: a.given})
 	}
 	for _, sentence := range append(a.fine, Say(grain.Advisory)) {
 		text(slip.PaperSmall, sentence)
@@ -140,6 +141,6 @@ func (a gradeAdvice) lines() []PaperLine {
 }
 
 // gradeLines are the advice on a load's grade, to stand under its working.
-func (f *Frame) gradeLines(l *load.Load) []PaperLine {
+func (f *Frame) gradeLines(l *load.Load) []slip.PaperLine {
 	return f.adviseGrade(l).lines()
 }

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // sampleOf is a load of a grain with results, "test-weight 53.8 lb/bu".
@@ -68,7 +69,7 @@ func TestGradeAdvice(t *testing.T) {
 			}
 		}
 		says := a.saying()
-		if len(says) > 0 != c.told || c.told && (says[0].State != Plain || !strings.Contains(says[0].Text, c.grade+" (advisory, not official)")) {
+		if len(says) > 0 != c.told || c.told && (says[0].State != model.Plain || !strings.Contains(says[0].Text, c.grade+" (advisory, not official)")) {
 			t.Errorf("%s: at the bench %+v", c.name, says)
 		}
 	}
@@ -114,7 +115,7 @@ func TestGradeAdviceIsNotOnTheSlip(t *testing.T) {
 	given := sampleOf(t, "corn", "15", "test-weight 57 lb/bu")
 	given.Sample.Grade = "U.S. No. 2, certificate 17"
 	lines := r.frame.gradeLines(given)
-	if i, found := find(lines, func(l PaperLine) bool { return l.Right == given.Sample.Grade && l.Kind == slip.PaperPair }); !found {
+	if i, found := find(lines, func(l slip.PaperLine) bool { return l.Right == given.Sample.Grade && l.Kind == slip.PaperPair }); !found {
 		t.Errorf("the grade an inspector gave is not told: %v in\n%s", i, textOf(lines))
 	}
 }
@@ -127,7 +128,7 @@ func TestGradeAdviceFollowsTheBench(t *testing.T) {
 		t.Errorf("graded by nothing: %+v", b.Sayings())
 	}
 	b.typeAll("foreign-material 2.4")
-	saying, found := find(b.Sayings(), func(s Saying) bool { return s.Word == "would grade" })
+	saying, found := find(b.Sayings(), func(s model.Remark) bool { return s.Word == "would grade" })
 	if !found || !strings.Contains(saying.Text, "no better than U.S. No. 3 (advisory, not official)") || !strings.Contains(saying.Text, "Foreign material 2.4 % is over 2.0 %, the most for U.S. No. 2.") {
 		t.Errorf("the bench says %+v", b.Sayings())
 	}

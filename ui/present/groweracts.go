@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // Add asks for a grower who has not been here before.
@@ -21,15 +22,15 @@ func (g *Growers) Change() {
 // askGrower asks for a grower; one without a code is new.
 func (g *Growers) askGrower(one house.Grower, title string) {
 	isNew := one.ID == ""
-	fields := []AskField{
+	fields := []model.AskField{
 		{ID: "name", Label: Say("Name"), Value: one.Name, Chars: 30, Required: true},
 		{ID: "address", Label: Say("Address"), Value: one.Address, Chars: 30},
 		{ID: "phone", Label: Say("Phone"), Value: one.Phone, Chars: 18},
 	}
 	if isNew {
-		fields = append([]AskField{{ID: "code", Label: Say("Code"), Chars: 8, Hint: Say("short; clerks type it"), Required: true}}, fields...)
+		fields = append([]model.AskField{{ID: "code", Label: Say("Code"), Chars: 8, Hint: Say("short; clerks type it"), Required: true}}, fields...)
 	}
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Draft: "grower", Of: "grower " + one.ID,
 		Title: title, Text: Say("Tickets already issued keep the name they print."), Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
@@ -67,7 +68,7 @@ func (g *Growers) took(code, done string) {
 	}
 	g.accountOf = ""
 	g.Choose(code)
-	g.frame.Say(OK, done)
+	g.frame.Say(model.OK, done)
 	g.frame.window.Redraw()
 }
 
@@ -77,7 +78,7 @@ func (g *Growers) Shares() {
 	if !ok {
 		return
 	}
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Draft: "shares", Of: "grower " + one.ID,
 		Title:  Say("Who shares in the loads of %s?", one.Name),
 		Text:   Say("Leave all owners out when the grower has all of it. The parts must make a whole. Tickets already issued keep their shares."),

@@ -9,7 +9,7 @@ import (
 )
 
 // Card is all that is known of the chosen grower, as a sheet.
-func (g *Growers) Card() []PaperLine {
+func (g *Growers) Card() []slip.PaperLine {
 	one, ok := g.grower()
 	if !ok {
 		return nil
@@ -31,15 +31,15 @@ func (g *Growers) Card() []PaperLine {
 // card gathers the lines of a sheet.
 type card struct {
 	frame *Frame
-	lines []PaperLine
+	lines []slip.PaperLine
 }
 
 func (c *card) add(kind slip.PaperKind, left, right string) {
-	c.lines = append(c.lines, PaperLine{Kind: kind, Left: left, Right: right})
+	c.lines = append(c.lines, slip.PaperLine{Kind: kind, Left: left, Right: right})
 }
 
 func (c *card) noted(kind slip.PaperKind, left, right, note string) {
-	c.lines = append(c.lines, PaperLine{Kind: kind, Left: left, Right: right, Note: note})
+	c.lines = append(c.lines, slip.PaperLine{Kind: kind, Left: left, Right: right, Note: note})
 }
 
 func (c *card) part(title string) {

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // AddContract asks for a contract of the chosen grower, in a manager's name.
@@ -14,11 +15,11 @@ func (g *Growers) AddContract() {
 	if !ok {
 		return
 	}
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Draft: "contract", Of: "grower " + one.ID,
 		Title: Say("A contract of %s", one.Name),
 		Text:  Say("Loads name it under Sold or stored, and take its price."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "number", Label: Say("Number"), Chars: 10, Required: true},
 			{ID: "commodity", Label: Say("Grain"), Options: g.frame.known().commodityOptions, Chars: 24, Required: true},
 			{ID: "quantity", Label: Say("Quantity"), Chars: 12, Hint: Say("in the unit its rates settle by: bu, cwt, or t"), Figures: true, Required: true},

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // Growers is the list of those who bring grain, and the card of the one chosen:
@@ -101,7 +102,7 @@ func (g *Growers) Choose(code string) {
 	}
 	g.chosen, g.accountOf, g.accountErr = code, "", nil
 	var account daysheet.Account
-	g.frame.Run(Job{
+	g.frame.Run(model.Job{
 		Topic: "account",
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			account, err = g.frame.Desk.Account(ctx, code, g.frame.seasonBegan(), quantity.Date{})
@@ -143,13 +144,13 @@ func (g *Growers) Empty() string {
 }
 
 // Rows are the growers: code, name, shares, trucks, and what to look at.
-func (g *Growers) Rows() []Row {
+func (g *Growers) Rows() []model.Row {
 	fits := g.fits()
-	out := make([]Row, len(fits))
+	out := make([]model.Row, len(fits))
 	for i, one := range fits {
 		trucks := g.trucksOf(one.ID)
 		note := g.oldTares(trucks)
-		out[i] = Row{
+		out[i] = model.Row{
 			Key: one.ID, State: note.State,
 			Cells: []string{one.ID, one.Name, g.sharesCell(one), trucksCell(trucks), note.Text},
 		}
@@ -180,7 +181,7 @@ func trucksCell(trucks []house.Truck) string {
 const oldTareDays = 30
 
 // oldTares says which of the trucks' stored tares are old.
-func (g *Growers) oldTares(trucks []house.Truck) Remark {
+func (g *Growers) oldTares(trucks []house.Truck) model.Remark {
 	var old []string
 	for _, t := range trucks {
 		if g.frame.isOldTare(t) {
@@ -189,11 +190,11 @@ func (g *Growers) oldTares(trucks []house.Truck) Remark {
 	}
 	switch len(old) {
 	case 0:
-		return Remark{}
+		return model.Remark{}
 	case 1:
-		return Remark{Warn, Say("tare of %s is old", old[0])}
+		return model.Remark{State: model.Warn, Text: Say("tare of %s is old", old[0])}
 	}
-	return Remark{Warn, Say("%d tares are old", len(old))}
+	return model.Remark{State: model.Warn, Text: Say("%d tares are old", len(old))}
 }
 
 // isOldTare reports whether a truck's stored tare was taken too long ago.

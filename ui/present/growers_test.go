@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 func TestGrowersNarrow(t *testing.T) {
@@ -99,7 +100,7 @@ func TestOldTares(t *testing.T) {
 		r.frame.Changed()
 		g := NewGrowers(r.frame)
 		g.Type("101")
-		if row := g.Rows()[0]; old != (row.State == Warn) || old != strings.Contains(row.Cells[4], "900") {
+		if row := g.Rows()[0]; old != (row.State == model.Warn) || old != strings.Contains(row.Cells[4], "900") {
 			t.Errorf("after %d days the row says %q", days, row.Cells[4])
 		}
 		if text := textOf(g.Card()); old != strings.Contains(text, "weigh it empty again") {
@@ -117,7 +118,7 @@ func TestAddGrower(t *testing.T) {
 		t.Errorf("a code that is taken gives %q", wrong)
 	}
 	r.answer(map[string]string{"code": "200", "name": "Fern Hollow", "address": "Lane 2"})
-	wantSaid(t, r, OK, "Fern Hollow is written down as 200")
+	wantSaid(t, r, model.OK, "Fern Hollow is written down as 200")
 	if g.Chosen() != "200" || !strings.Contains(textOf(g.Card()), "Lane 2") {
 		t.Errorf("%q is in hand", g.Chosen())
 	}
@@ -222,7 +223,7 @@ func TestContractOfAGrower(t *testing.T) {
 		}
 	}
 	r.answer(whole)
-	wantSaid(t, r, OK, "contract T-1")
+	wantSaid(t, r, model.OK, "contract T-1")
 	if text := textOf(g.Card()); !strings.Contains(text, "T-1, Corn | 5,000 bu left") {
 		t.Errorf("the card says:\n%s", text)
 	}

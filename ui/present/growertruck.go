@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // AddTruck asks for a truck of the chosen grower.
@@ -23,12 +24,12 @@ func (g *Growers) ChangeTruck() {
 		g.askTruck(trucks[0])
 		return
 	}
-	options := make([]Option, len(trucks))
+	options := make([]model.Option, len(trucks))
 	for i, t := range trucks {
-		options[i] = Option{Code: t.ID, Name: t.Plate, Detail: tareWords(t)}
+		options[i] = model.Option{Code: t.ID, Name: t.Plate, Detail: tareWords(t)}
 	}
-	g.frame.Put(Ask{
-		Title: Say("Which truck?"), Fields: []AskField{{ID: "truck", Label: Say("Truck"), Options: options, Required: true}}, Yes: Say("Change it"),
+	g.frame.Put(model.Ask{
+		Title: Say("Which truck?"), Fields: []model.AskField{{ID: "truck", Label: Say("Truck"), Options: options, Required: true}}, Yes: Say("Change it"),
 		Then: func(values map[string]string) {
 			if t, ok := g.frame.known().truck(values["truck"]); ok {
 				g.askTruck(t)
@@ -51,7 +52,7 @@ func (g *Growers) askTruck(t house.Truck) {
 	if t.Tare != nil {
 		tare = t.Tare.Figure()
 	}
-	fields := []AskField{
+	fields := []model.AskField{
 		{ID: "plate", Label: Say("Plate"), Value: t.Plate, Chars: 12},
 		{ID: "trailer", Label: Say("Trailer"), Value: t.Trailer, Chars: 12},
 		{ID: "grower", Label: Say("Comes for"), Options: g.frame.known().growerOptions, Value: t.Grower, Chars: 24},
@@ -61,9 +62,9 @@ func (g *Growers) askTruck(t house.Truck) {
 	title := Say("Change truck %s", t.ID)
 	if isNew {
 		title = Say("A new truck")
-		fields = append([]AskField{{ID: "number", Label: Say("Number"), Chars: 8, Hint: Say("painted on the door, or the plate"), Required: true}}, fields...)
+		fields = append([]model.AskField{{ID: "number", Label: Say("Number"), Chars: 8, Hint: Say("painted on the door, or the plate"), Required: true}}, fields...)
 	}
-	g.frame.Put(Ask{
+	g.frame.Put(model.Ask{
 		Draft: "truck", Of: "truck " + t.ID,
 		Title: title, Fields: fields, Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string { _, faults := g.readTruck(t, values); return faults },

@@ -10,8 +10,10 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/slip"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
+	"tenthpoint/ui/model"
 )
 
 // noon is the moment every test here stands at.
@@ -23,20 +25,20 @@ type room struct {
 	t      testing.TB
 	frame  *Frame
 	said   []string
-	state  State
-	asked  []Ask
+	state  model.State
+	asked  []model.Ask
 	screen string
 	papers map[string][]byte
 	draws  int
 }
 
-func (r *room) Say(state State, sentence string) {
+func (r *room) Say(state model.State, sentence string) {
 	r.state, r.said = state, append(r.said, sentence)
 }
-func (r *room) Put(ask Ask)      { r.asked = append(r.asked, ask) }
-func (r *room) Redraw()          { r.draws++ }
-func (r *room) Go(screen string) { r.screen = screen }
-func (r *room) Run(job Job) {
+func (r *room) Put(ask model.Ask) { r.asked = append(r.asked, ask) }
+func (r *room) Redraw()           { r.draws++ }
+func (r *room) Go(screen string)  { r.screen = screen }
+func (r *room) Run(job model.Job) {
 	err := job.Do(context.Background(), func(int, int) {})
 	if job.Done != nil {
 		job.Done(err)
@@ -96,7 +98,7 @@ func (r *room) answer(values map[string]string) map[string]string {
 }
 
 // question is the question that waits.
-func (r *room) question() Ask {
+func (r *room) question() model.Ask {
 	r.t.Helper()
 	if len(r.asked) == 0 {
 		r.t.Fatal("nothing was asked")
@@ -147,7 +149,7 @@ func must(t testing.TB, err error) {
 }
 
 // textOf is paper as text, a line to a line.
-func textOf(lines []PaperLine) string {
+func textOf(lines []slip.PaperLine) string {
 	var b strings.Builder
 	for _, l := range lines {
 		fmt.Fprintf(&b, "%s | %s | %s\n", l.Left, l.Right, strings.ReplaceAll(l.Note, "\n", " / "))
@@ -155,7 +157,7 @@ func textOf(lines []PaperLine) string {
 	return b.String()
 }
 
-func wantSaid(t *testing.T, r *room, state State, part string) {
+func wantSaid(t *testing.T, r *room, state model.State, part string) {
 	t.Helper()
 	if r.state != state || !strings.Contains(r.last(), part) {
 		t.Errorf("said %d %q, want %d with %q", r.state, r.last(), state, part)

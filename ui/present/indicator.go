@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // Indicator is the truck scale's display, where the program can read it.
@@ -23,19 +24,19 @@ const longestRest = 8 * time.Second
 
 // Live is what the scale shows now, for the rail; shown is false where weights
 // are typed.
-func (f *Frame) Live() (live BigFigure, shown bool) {
+func (f *Frame) Live() (live model.Figure, shown bool) {
 	if f.Indicator == nil {
-		return BigFigure{}, false
+		return model.Figure{}, false
 	}
 	s, _ := f.Scale()
-	live = BigFigure{Caption: Say("Scale %s", s.ID), Unit: f.Desk.Profile().WeightUnit().String(), State: Wait}
+	live = model.Figure{Caption: Say("Scale %s", s.ID), Unit: f.Desk.Profile().WeightUnit().String(), State: model.Wait}
 	weight, atRest, err := f.Indicator.Latest()
 	switch {
 	case err != nil:
-		live.Caption, live.State = Say("Scale %s: no reading", s.ID), Stop
+		live.Caption, live.State = Say("Scale %s: no reading", s.ID), model.Stop
 		return live, true
 	case atRest:
-		live.State = OK
+		live.State = model.OK
 	}
 	live.Value, live.Unit = weight.Figure(), weight.Unit().String()
 	return live, true
@@ -65,7 +66,7 @@ func (y *Yard) Weigh(field string) {
 	}
 	which, draft, due := form.sideToWeigh(field)
 	if !due {
-		y.frame.Say(Warn, Say("%s: gross and tare are there. Put the keyboard on the one to weigh again.", form.truckInWords()))
+		y.frame.Say(model.Warn, Say("%s: gross and tare are there. Put the keyboard on the one to weigh again.", form.truckInWords()))
 		return
 	}
 	if _, _, err := y.frame.Indicator.Latest(); err != nil {
@@ -82,7 +83,7 @@ func (y *Yard) Weigh(field string) {
 // waitFor waits away from the window until the truck is at rest or own ends.
 func (y *Yard) waitFor(own context.Context, w *weighing) {
 	var weight quantity.Amount
-	y.frame.Run(Job{
+	y.frame.Run(model.Job{
 		Topic: "weigh", Title: Say("%s: waiting for the scale to come to rest", w.form.truckInWords()),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			ctx, cancel := context.WithTimeout(ctx, longestRest)
@@ -143,7 +144,7 @@ func (y *Yard) WatchScale() {
 
 // noWeight says for which truck no weight was taken, and why.
 func (y *Yard) noWeight(form *LoadForm, why error) {
-	y.frame.Say(Stop, Say("%s: no weight is taken. %s", form.truckInWords(), sentence(why)))
+	y.frame.Say(model.Stop, Say("%s: no weight is taken. %s", form.truckInWords(), sentence(why)))
 }
 
 // truckInWords names the truck of the form.
@@ -181,7 +182,7 @@ func (f *LoadForm) take(which load.Which, draft string, weight quantity.Amount) 
 		return err
 	}
 	f.id = id
-	f.frame.Say(OK, Say("%s: %s %s, from scale %s.", f.truckInWords(), Say(string(which)), weight, s.ID))
+	f.frame.Say(model.OK, Say("%s: %s %s, from scale %s.", f.truckInWords(), Say(string(which)), weight, s.ID))
 	if err := f.Reload(); err != nil {
 		return err
 	}

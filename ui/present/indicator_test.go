@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // display is a truck scale of a test.
@@ -37,11 +38,11 @@ func TestLiveWeight(t *testing.T) {
 	r.frame.Indicator = d
 	tests := []struct {
 		display display
-		want    BigFigure
+		want    model.Figure
 	}{
-		{display{lb(52300), true, nil}, BigFigure{Caption: "Scale 1", Value: "52,300", Unit: "lb", State: OK}},
-		{display{lb(52340), false, nil}, BigFigure{Caption: "Scale 1", Value: "52,340", Unit: "lb", State: Wait}},
-		{display{err: errors.New("not connected")}, BigFigure{Caption: "Scale 1: no reading", Unit: "lb", State: Stop}},
+		{display{lb(52300), true, nil}, model.Figure{Caption: "Scale 1", Value: "52,300", Unit: "lb", State: model.OK}},
+		{display{lb(52340), false, nil}, model.Figure{Caption: "Scale 1", Value: "52,340", Unit: "lb", State: model.Wait}},
+		{display{err: errors.New("not connected")}, model.Figure{Caption: "Scale 1: no reading", Unit: "lb", State: model.Stop}},
 	}
 	for _, tt := range tests {
 		*d = tt.display
@@ -60,11 +61,11 @@ func TestWeighFromTheScale(t *testing.T) {
 	y := NewYard(r.frame)
 	fillIn(y.Form(), wholeCorn[:3])
 	y.Weigh("truck")
-	wantSaid(t, r, OK, "Truck 77: gross 52,300 lb, from scale 1")
+	wantSaid(t, r, model.OK, "Truck 77: gross 52,300 lb, from scale 1")
 	form := y.Form()
 	d.atRest = false
 	y.Weigh("moisture")
-	wantSaid(t, r, Stop, "still moving")
+	wantSaid(t, r, model.Stop, "still moving")
 	*d = display{weight: lb(24120), atRest: true}
 	y.Weigh("moisture")
 	gross, _ := form.now.load.Weight(load.Gross, "")

@@ -2,15 +2,16 @@ package present
 
 import (
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // line is how one field of a load form is shown and read.
 type line struct {
 	id, label, unit string
-	kind            FieldKind
-	part            Part
+	kind            model.FieldKind
+	part            model.Part
 	chars           int
-	options         func() []Option
+	options         func() []model.Option
 	// shown is the field's text for a load in the book.
 	shown func(*load.Load) string
 	// hint is what is said beside the field while nothing is wrong.

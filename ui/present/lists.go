@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/rates"
+	"tenthpoint/ui/model"
 )
 
 // lists are the standing things of the book, read once until something
@@ -17,7 +18,7 @@ type lists struct {
 	bins      []house.Bin
 	contracts []house.ContractTerms
 
-	growerOptions, truckOptions, binOptions, commodityOptions []Option
+	growerOptions, truckOptions, binOptions, commodityOptions []model.Option
 }
 
 // known gives the lists, reading them when need be. What cannot be read is
@@ -46,10 +47,10 @@ func (f *Frame) known() *lists {
 	return l
 }
 
-func (l *lists) makeGrowers() []Option {
-	var out []Option
+func (l *lists) makeGrowers() []model.Option {
+	var out []model.Option
 	for _, g := range l.growers {
-		o := Option{Code: g.ID, Name: g.Name}
+		o := model.Option{Code: g.ID, Name: g.Name}
 		if n := len(g.Shares); n > 1 {
 			o.Detail = Say("%d shares", n)
 		}
@@ -58,10 +59,10 @@ func (l *lists) makeGrowers() []Option {
 	return out
 }
 
-func (l *lists) makeTrucks() []Option {
-	var out []Option
+func (l *lists) makeTrucks() []model.Option {
+	var out []model.Option
 	for _, t := range l.trucks {
-		o := Option{Code: t.ID, Name: t.Plate}
+		o := model.Option{Code: t.ID, Name: t.Plate}
 		if g, ok := l.grower(t.Grower); ok {
 			o.Detail = g.Name
 		}
@@ -73,20 +74,20 @@ func (l *lists) makeTrucks() []Option {
 	return out
 }
 
-func (l *lists) makeBins() []Option {
-	var out []Option
+func (l *lists) makeBins() []model.Option {
+	var out []model.Option
 	for _, b := range l.bins {
-		out = append(out, Option{Code: b.ID, Name: b.Name, Detail: grainName(b.Commodity)})
+		out = append(out, model.Option{Code: b.ID, Name: b.Name, Detail: grainName(b.Commodity)})
 	}
 	return out
 }
 
 // makeCommodities lists what the elevator takes, with the rates each is
 // settled under today.
-func (f *Frame) makeCommodities() []Option {
-	var out []Option
+func (f *Frame) makeCommodities() []model.Option {
+	var out []model.Option
 	for _, g := range f.Desk.Profile().Grains {
-		o := Option{Code: g.Commodity, Name: grainName(g.Commodity)}
+		o := model.Option{Code: g.Commodity, Name: grainName(g.Commodity)}
 		e, err := f.Desk.Rates().On(g.Schedule, g.Commodity, f.Desk.Today())
 		switch {
 		case err != nil:

@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // A ticket is issued and printed only when the load is whole; what is in the
@@ -20,18 +21,18 @@ func TestIssueOnlyWhole(t *testing.T) {
 	if y.Issue() {
 		t.Fatal("a load without tare was issued")
 	}
-	wantSaid(t, r, Stop, "No tare yet")
+	wantSaid(t, r, model.Stop, "No tare yet")
 	fillIn(y.Form(), wholeCorn[6:])
 	y.Form().Type("musty", "perhaps")
 	if y.Issue() {
 		t.Fatal("a load with an unreadable field was issued")
 	}
-	wantSaid(t, r, Stop, "yes or no")
+	wantSaid(t, r, model.Stop, "yes or no")
 	y.Form().Type("musty", "no")
 	if !y.Issue() {
 		t.Fatalf("a whole load was not issued: %s", r.last())
 	}
-	wantSaid(t, r, OK, "ticket 1 is printed: ticket-1.pdf")
+	wantSaid(t, r, model.OK, "ticket 1 is printed: ticket-1.pdf")
 	if pdf := r.papers["ticket-1"]; !bytes.HasPrefix(pdf, []byte("%PDF")) {
 		t.Error("ticket-1 is no PDF")
 	}
@@ -58,7 +59,7 @@ func TestFailedPrintLeavesTheTicket(t *testing.T) {
 	if !y.Issue() {
 		t.Fatal(r.last())
 	}
-	wantSaid(t, r, Warn, "ticket 1 is issued and was not printed: the printer is out of paper.")
+	wantSaid(t, r, model.Warn, "ticket 1 is issued and was not printed: the printer is out of paper.")
 	if l, err := r.frame.Desk.Ticket(context.Background(), 1); err != nil || l.Phase != load.Ticketed {
 		t.Errorf("the ticket is %v, %v", l, err)
 	}
@@ -222,7 +223,7 @@ func TestAnotherResult(t *testing.T) {
 	}
 	f.Type("protein", "8.4")
 	must(t, f.Commit())
-	if got := fieldOf(t, f, "protein"); got.Value != "8.4" || got.Part != SamplePart {
+	if got := fieldOf(t, f, "protein"); got.Value != "8.4" || got.Part != model.SamplePart {
 		t.Errorf("the field is %+v", got)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // The codes under which grain is sold at once or stored; a contract goes by
@@ -22,7 +23,7 @@ const centPlaces = 2
 // the grower's contracts.
 func (f *LoadForm) termsLine() line {
 	return detail(line{
-		id: "terms", label: Say("Sold/stored"), kind: FindField, part: ClosePart, chars: 12,
+		id: "terms", label: Say("Sold/stored"), kind: model.FindField, part: model.ClosePart, chars: 12,
 		options: f.termsOptions,
 		shown:   termsText,
 	}, func(text string, to *load.Details) (string, error) {
@@ -51,15 +52,15 @@ func termsText(l *load.Load) string {
 	return string(l.Details.Disposition)
 }
 
-func (f *LoadForm) termsOptions() []Option {
-	out := []Option{
+func (f *LoadForm) termsOptions() []model.Option {
+	out := []model.Option{
 		{Code: soldCode, Name: Say("sold")},
 		{Code: storedCode, Name: Say("stored for the owner")},
 	}
 	d := f.now.load.Details
 	for _, c := range f.frame.known().contracts {
 		if c.Grower == d.Grower.ID && c.Commodity == d.Commodity {
-			out = append(out, Option{Code: c.Number, Name: Say("contract"), Detail: Say("%s at %s until %s", c.Quantity, c.Price, c.Until)})
+			out = append(out, model.Option{Code: c.Number, Name: Say("contract"), Detail: Say("%s at %s until %s", c.Quantity, c.Price, c.Until)})
 		}
 	}
 	return out
@@ -68,7 +69,7 @@ func (f *LoadForm) termsOptions() []Option {
 func (f *LoadForm) priceLine() line {
 	unit := f.priceUnit()
 	return detail(line{
-		id: "price", label: Say("Price"), unit: unit.String(), kind: FigureField, part: ClosePart, chars: 7,
+		id: "price", label: Say("Price"), unit: unit.String(), kind: model.FigureField, part: model.ClosePart, chars: 7,
 		shown: func(l *load.Load) string {
 			if l.Details.Price == nil {
 				return ""

@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // The names of a load form's texts in its draft.
@@ -45,17 +46,17 @@ func (f *LoadForm) texts() map[string]string {
 	}
 	for id := range f.extra {
 		if !hasFinding(f.inBook().Sample, id) {
-			out[factorText+string(id)] = TickOn
+			out[factorText+string(id)] = model.TickOn
 		}
 	}
 	if f.split && len(f.inBook().Drafts()) < 2 {
-		out[splitText] = TickOn
+		out[splitText] = model.TickOn
 	}
 	if f.driverOn != "" {
 		out[driverText] = f.driverOn
 	}
 	if f.leaves && f.book == nil {
-		out[leavesText] = TickOn
+		out[leavesText] = model.TickOn
 	}
 	return out
 }
@@ -92,8 +93,8 @@ func (f *LoadForm) takeBack(texts map[string]string) {
 	}
 }
 
-func isOneOf(options []Option, code string) bool {
-	return slices.ContainsFunc(options, func(o Option) bool { return o.Code == code })
+func isOneOf(options []model.Option, code string) bool {
+	return slices.ContainsFunc(options, func(o model.Option) bool { return o.Code == code })
 }
 
 // called is what the form's truck is called.

@@ -7,32 +7,27 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
+	"tenthpoint/ui/model"
 )
-
-// BigFigure is a number to be read from across the room.
-type BigFigure struct {
-	Caption, Value, Unit string
-	State                State
-}
 
 // notYet stands for a figure that cannot be known yet.
 const notYet = "–"
 
 // BigFigures are what the clerk and the driver look for: net, the quantity
 // settled, and what is payable.
-func (f *LoadForm) BigFigures() []BigFigure {
-	net := BigFigure{Caption: Say("Net"), Value: notYet, Unit: f.frame.Desk.Profile().WeightUnit().String()}
+func (f *LoadForm) BigFigures() []model.Figure {
+	net := model.Figure{Caption: Say("Net"), Value: notYet, Unit: f.frame.Desk.Profile().WeightUnit().String()}
 	if a, known := desk.Net(f.now.load); known {
 		net.Value, net.Unit = a.Figure(), a.Unit().String()
 		if a.Sign() <= 0 {
-			net.State = Stop
+			net.State = model.Stop
 		}
 	}
 	if f.Leaves() {
 		return f.leavingFigures(net)
 	}
-	settled := BigFigure{Caption: Say("Settled"), Value: notYet, Unit: "bu"}
-	money := BigFigure{Caption: Say("Payable"), Value: notYet}
+	settled := model.Figure{Caption: Say("Settled"), Value: notYet, Unit: "bu"}
+	money := model.Figure{Caption: Say("Payable"), Value: notYet}
 	if e := f.now.edition; e != nil {
 		settled.Unit = e.Units.Settle.String()
 	}
@@ -43,7 +38,7 @@ func (f *LoadForm) BigFigures() []BigFigure {
 			money.Caption, money.Value = Say("Charges, price later"), s.Charges.Printed()
 		}
 	}
-	return []BigFigure{net, settled, money}
+	return []model.Figure{net, settled, money}
 }
 
 // figureOf is a step's figure as printed, without its unit.
@@ -96,12 +91,12 @@ func printedLike(s *working.Step, a quantity.Amount) string {
 // Margin is what stands beside the large figures: what stops the load as a
 // whole, which ticket it takes the place of, or else what a tenth of a point is
 // worth on it.
-func (f *LoadForm) Margin() Remark {
-	if stopped := f.now.remarks[wholeLoad]; stopped.State == Stop {
+func (f *LoadForm) Margin() model.Remark {
+	if stopped := f.now.remarks[wholeLoad]; stopped.State == model.Stop {
 		return stopped
 	}
 	if place := inPlaceText(f.now.load); place != "" {
-		return Remark{Plain, place}
+		return model.Remark{State: model.Plain, Text: place}
 	}
-	return Remark{Plain, f.TenthWorth()}
+	return model.Remark{State: model.Plain, Text: f.TenthWorth()}
 }

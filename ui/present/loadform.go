@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // LoadForm is one load's form. What is typed is read at every keystroke, and
@@ -97,16 +98,16 @@ func (f *LoadForm) Restore(id string) bool {
 }
 
 // Fields are the fields in working order, as they now stand.
-func (f *LoadForm) Fields() []Field {
-	out := make([]Field, len(f.lines))
+func (f *LoadForm) Fields() []model.Field {
+	out := make([]model.Field, len(f.lines))
 	for i, l := range f.lines {
 		out[i] = f.field(l)
 	}
 	return out
 }
 
-func (f *LoadForm) field(l line) Field {
-	out := Field{
+func (f *LoadForm) field(l line) model.Field {
+	out := model.Field{
 		ID: l.id, Label: l.label, Unit: l.unit, Kind: l.kind, Part: l.part, Chars: l.chars,
 		Value: f.Text(l.id), Missing: f.now.missing[l.id],
 	}
@@ -129,7 +130,7 @@ func (f *LoadForm) field(l line) Field {
 // with something wrong in it; empty when the load is whole.
 func (f *LoadForm) FirstMissing() string {
 	for _, l := range f.lines {
-		if f.now.missing[l.id] || f.now.remarks[l.id].State == Stop {
+		if f.now.missing[l.id] || f.now.remarks[l.id].State == model.Stop {
 			return l.id
 		}
 	}
@@ -210,7 +211,7 @@ func (f *LoadForm) Commit() error {
 		return err
 	}
 	if opened {
-		f.frame.Say(OK, Say("Load %s is on the yard.", f.id))
+		f.frame.Say(model.OK, Say("Load %s is on the yard.", f.id))
 	}
 	f.frame.window.Redraw()
 	return nil

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // wholeCorn is everything a load of corn needs, in working order.
@@ -33,7 +34,7 @@ func corn(r *room, without ...string) *LoadForm {
 	return f
 }
 
-func fieldOf(t *testing.T, f *LoadForm, id string) Field {
+func fieldOf(t *testing.T, f *LoadForm, id string) model.Field {
 	t.Helper()
 	for _, field := range f.Fields() {
 		if field.ID == id {
@@ -41,7 +42,7 @@ func fieldOf(t *testing.T, f *LoadForm, id string) Field {
 		}
 	}
 	t.Fatalf("there is no field %s", id)
-	return Field{}
+	return model.Field{}
 }
 
 // What is typed is answered beside its field at once: understood, or wrong in
@@ -50,41 +51,41 @@ func TestEveryTypedTextIsAnswered(t *testing.T) {
 	r := demoRoom(t, 0)
 	tests := []struct {
 		field, text string
-		state       State
+		state       model.State
 		want        string // part of what is said beside the field
 	}{
-		{"gross", "52,300", Plain, "typed by hand"},
-		{"gross", "52300 lb", Plain, "typed by hand"},
-		{"gross", "52,30", Stop, "does not part thousands"},
-		{"gross", "52310", Stop, "not a whole number of divisions of 20 lb"},
-		{"gross", "130000", Stop, "105 %"},
-		{"gross", "-52300", Stop, "Gross"},
-		{"gross", "truck", Stop, "is not a number"},
-		{"gross", "52300 kg", Stop, "is in kg, not in lb"},
-		{"tare", "54320", Stop, "Net would be -2,020 lb (gross 52,300 - tare 54,320)"},
-		{"tare", "52300", Stop, "Net would be 0 lb"},
-		{"tare", "51800", Warn, "under 50 divisions"},
-		{"moisture", "17.25", Plain, "recorded as 17.3 %"},
-		{"moisture", "17.2", Plain, "typed at the desk"},
-		{"moisture", "17,2", Stop, "write a decimal with a point, such as 17.2"},
-		{"moisture", "1.72", Stop, "outside 3 % to 60 %"},
-		{"moisture", "", Plain, ""},
-		{"test-weight", "56.44", Plain, "recorded as 56.4 lb/bu"},
-		{"test-weight", "564", Stop, "outside 10 lb/bu to 90 lb/bu"},
-		{"test-weight", "40", Stop, "under the limit of 42.0 lb/bu"},
-		{"musty", "n", Plain, "not present"},
-		{"musty", "yes", Plain, "present"},
-		{"musty", "maybe", Stop, "yes or no"},
-		{"heating", "y", Stop, "let a manager accept it"},
-		{"price", "4.15", Plain, "typed at the desk"},
-		{"price", "", Plain, "price not set"},
-		{"price", "$4.15", Plain, "typed at the desk"},
-		{"price", "4.15 $/cwt", Stop, "$/cwt"},
-		{"price", "0", Stop, "Price"},
-		{"grower", "nobody", Stop, `No grower has the code or name "nobody"`},
-		{"commodity", "rye", Stop, `"rye" is not taken here`},
-		{"terms", "C-0000", Stop, `There is no contract "C-0000"`},
-		{"truck", "99", Plain, "not seen before"},
+		{"gross", "52,300", model.Plain, "typed by hand"},
+		{"gross", "52300 lb", model.Plain, "typed by hand"},
+		{"gross", "52,30", model.Stop, "does not part thousands"},
+		{"gross", "52310", model.Stop, "not a whole number of divisions of 20 lb"},
+		{"gross", "130000", model.Stop, "105 %"},
+		{"gross", "-52300", model.Stop, "Gross"},
+		{"gross", "truck", model.Stop, "is not a number"},
+		{"gross", "52300 kg", model.Stop, "is in kg, not in lb"},
+		{"tare", "54320", model.Stop, "Net would be -2,020 lb (gross 52,300 - tare 54,320)"},
+		{"tare", "52300", model.Stop, "Net would be 0 lb"},
+		{"tare", "51800", model.Warn, "under 50 divisions"},
+		{"moisture", "17.25", model.Plain, "recorded as 17.3 %"},
+		{"moisture", "17.2", model.Plain, "typed at the desk"},
+		{"moisture", "17,2", model.Stop, "write a decimal with a point, such as 17.2"},
+		{"moisture", "1.72", model.Stop, "outside 3 % to 60 %"},
+		{"moisture", "", model.Plain, ""},
+		{"test-weight", "56.44", model.Plain, "recorded as 56.4 lb/bu"},
+		{"test-weight", "564", model.Stop, "outside 10 lb/bu to 90 lb/bu"},
+		{"test-weight", "40", model.Stop, "under the limit of 42.0 lb/bu"},
+		{"musty", "n", model.Plain, "not present"},
+		{"musty", "yes", model.Plain, "present"},
+		{"musty", "maybe", model.Stop, "yes or no"},
+		{"heating", "y", model.Stop, "let a manager accept it"},
+		{"price", "4.15", model.Plain, "typed at the desk"},
+		{"price", "", model.Plain, "price not set"},
+		{"price", "$4.15", model.Plain, "typed at the desk"},
+		{"price", "4.15 $/cwt", model.Stop, "$/cwt"},
+		{"price", "0", model.Stop, "Price"},
+		{"grower", "nobody", model.Stop, `No grower has the code or name "nobody"`},
+		{"commodity", "rye", model.Stop, `"rye" is not taken here`},
+		{"terms", "C-0000", model.Stop, `There is no contract "C-0000"`},
+		{"truck", "99", model.Plain, "not seen before"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.field+" "+tt.text, func(t *testing.T) {
@@ -101,7 +102,7 @@ func TestEveryTypedTextIsAnswered(t *testing.T) {
 			if got.State != tt.state || !strings.Contains(said, tt.want) {
 				t.Errorf("said %d %q, want %d with %q", got.State, said, tt.state, tt.want)
 			}
-			if stops := tt.state == Stop || got.Missing; f.CanIssue() == stops {
+			if stops := tt.state == model.Stop || got.Missing; f.CanIssue() == stops {
 				t.Errorf("the ticket can be issued: %v", f.CanIssue())
 			}
 		})
@@ -179,7 +180,7 @@ func TestDraftsAreInTheBook(t *testing.T) {
 	if gross.Source != load.ByHand || l.Sample.Tester != demo.Manager {
 		t.Errorf("source %q, tester %q", gross.Source, l.Sample.Tester)
 	}
-	if got := fieldOf(t, f, "tare"); got.Value != "12" || got.State != Stop || !f.IsTyped("tare") {
+	if got := fieldOf(t, f, "tare"); got.Value != "12" || got.State != model.Stop || !f.IsTyped("tare") {
 		t.Errorf("what could not stand is %+v", got)
 	}
 	facts := len(mustFacts(t, r, f.ID()))
@@ -196,7 +197,7 @@ func TestWeightsAreReplacedNotRemoved(t *testing.T) {
 	f := corn(r)
 	must(t, f.Commit())
 	f.Type("gross", "")
-	if got := fieldOf(t, f, "gross"); got.State != Stop || !strings.Contains(got.Note, "can be replaced, not taken away") {
+	if got := fieldOf(t, f, "gross"); got.State != model.Stop || !strings.Contains(got.Note, "can be replaced, not taken away") {
 		t.Errorf("an emptied weight says %q", got.Note)
 	}
 	if !f.Restore("gross") || f.Text("gross") != "52,300" || f.Restore("gross") {

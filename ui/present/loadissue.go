@@ -7,10 +7,11 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // Stand says in a word how far the load is, with its state.
-func (f *LoadForm) Stand() Remark { return standOf(f.now.load, f.now.settlement != nil) }
+func (f *LoadForm) Stand() model.Remark { return standOf(f.now.load, f.now.settlement != nil) }
 
 // CanIssue reports whether the load is whole and settles, and nothing stands in
 // a field that cannot be read.
@@ -25,7 +26,7 @@ func (f *LoadForm) WhyNotIssue() string {
 		if f.now.missing[l.id] {
 			return Say("%s is still to come.", l.label)
 		}
-		if r := f.now.remarks[l.id]; r.State == Stop {
+		if r := f.now.remarks[l.id]; r.State == model.Stop {
 			return r.Text
 		}
 	}
@@ -53,7 +54,7 @@ func (f *LoadForm) Issue() (number int64, err error) {
 	if s.Quantity != nil {
 		said = Say("ticket %d is issued, net %s, %s.", number, s.Net.Printed(), s.Quantity.Printed())
 	}
-	f.frame.Say(OK, said)
+	f.frame.Say(model.OK, said)
 	f.frame.Print(number)
 	f.frame.Changed()
 	return number, nil
@@ -63,7 +64,7 @@ func (f *LoadForm) Issue() (number int64, err error) {
 func (f *LoadForm) unread() []string {
 	var out []string
 	for _, l := range f.lines {
-		if _, typed := f.typed[l.id]; typed && f.now.remarks[l.id].State == Stop {
+		if _, typed := f.typed[l.id]; typed && f.now.remarks[l.id].State == model.Stop {
 			out = append(out, l.id)
 		}
 	}
@@ -78,11 +79,11 @@ func (f *Frame) Print(number int64) {
 		return
 	}
 	if f.Printer == nil {
-		f.Say(Warn, Say("ticket %d is issued; no printer is set up. Choose one under Gear.", number))
+		f.Say(model.Warn, Say("ticket %d is issued; no printer is set up. Choose one under Gear.", number))
 		return
 	}
 	where := ""
-	f.Run(Job{
+	f.Run(model.Job{
 		Topic: "print " + name,
 		Title: Say("Printing ticket %d", number),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
@@ -91,10 +92,10 @@ func (f *Frame) Print(number int64) {
 		},
 		Done: func(err error) {
 			if err != nil {
-				f.Say(Warn, Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, sentence(err)))
+				f.Say(model.Warn, Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, sentence(err)))
 				return
 			}
-			f.Say(OK, Say("ticket %d is printed: %s", number, where))
+			f.Say(model.OK, Say("ticket %d is printed: %s", number, where))
 		},
 	})
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // direction is which way the grain of the load moves.
@@ -34,7 +35,7 @@ func (f *LoadForm) TurnRound() error {
 	if f.Leaves() {
 		said = Say("the truck takes grain away: say who receives it. It is only weighed.")
 	}
-	f.frame.Say(OK, said)
+	f.frame.Say(model.OK, said)
 	f.frame.window.Redraw()
 	return nil
 }
@@ -58,7 +59,7 @@ func (f *LoadForm) turnInBook() error {
 // consigneeLine asks who receives grain that leaves.
 func (f *LoadForm) consigneeLine() line {
 	return detail(line{
-		id: "consignee", label: Say("Consignee"), kind: WordsField, part: WhoPart, chars: 24,
+		id: "consignee", label: Say("Consignee"), kind: model.WordsField, part: model.WhoPart, chars: 24,
 		shown: func(l *load.Load) string { return l.Details.Consignee },
 		hint:  func(*load.Load) string { return Say("who receives the grain") },
 	}, func(text string, to *load.Details) (string, error) {
@@ -68,10 +69,10 @@ func (f *LoadForm) consigneeLine() line {
 }
 
 // leavingFigures are the large figures of a load that is only weighed.
-func (f *LoadForm) leavingFigures(net BigFigure) []BigFigure {
-	bushels := BigFigure{Caption: Say("By legal weight"), Value: notYet, Unit: "bu"}
+func (f *LoadForm) leavingFigures(net model.Figure) []model.Figure {
+	bushels := model.Figure{Caption: Say("By legal weight"), Value: notYet, Unit: "bu"}
 	if s := f.now.settlement; s != nil && s.Bushels != nil {
 		bushels.Value = figureOf(s.Bushels)
 	}
-	return []BigFigure{net, bushels, {Caption: Say("Only weighed")}}
+	return []model.Figure{net, bushels, {Caption: Say("Only weighed")}}
 }

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // leaving is a form on which a truck that takes corn away has been typed.
@@ -59,7 +61,7 @@ func TestTruckTakesGrainAway(t *testing.T) {
 	if err != nil || l.Details.Direction != load.Outbound || l.Details.Consignee != "Example Feed Mill" || l.Sample.Moisture != nil {
 		t.Errorf("the book has %+v, %v", l, err)
 	}
-	wantSaid(t, r, OK, "is printed")
+	wantSaid(t, r, model.OK, "is printed")
 }
 
 // A truck turns round after it is in the book, and back, and keeps what was
@@ -87,7 +89,7 @@ func TestTruckTurnsRoundInTheBook(t *testing.T) {
 	}
 }
 
-func wantOnSlip(t *testing.T, lines []PaperLine, words ...string) {
+func wantOnSlip(t *testing.T, lines []slip.PaperLine, words ...string) {
 	t.Helper()
 	var text strings.Builder
 	for _, l := range lines {

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // makeLines lists the fields in working order for a commodity.
@@ -42,8 +43,8 @@ func (f *LoadForm) growerLine() line {
 		label = Say("Owner")
 	}
 	return detail(line{
-		id: "grower", label: label, kind: FindField, part: WhoPart, chars: 24,
-		options: func() []Option { return f.frame.known().growerOptions },
+		id: "grower", label: label, kind: model.FindField, part: model.WhoPart, chars: 24,
+		options: func() []model.Option { return f.frame.known().growerOptions },
 		shown:   func(l *load.Load) string { return partyText(l.Details.Grower) },
 		hint:    func(l *load.Load) string { return sharesText(l) },
 	}, func(text string, to *load.Details) (string, error) {
@@ -71,8 +72,8 @@ func partyText(p load.Party) string {
 
 func (f *LoadForm) commodityLine() line {
 	return detail(line{
-		id: "commodity", label: Say("Commodity"), kind: FindField, part: WhoPart, chars: 24,
-		options: func() []Option { return f.frame.known().commodityOptions },
+		id: "commodity", label: Say("Commodity"), kind: model.FindField, part: model.WhoPart, chars: 24,
+		options: func() []model.Option { return f.frame.known().commodityOptions },
 		shown:   func(l *load.Load) string { return l.Details.Commodity },
 		hint:    f.ratesHint,
 	}, func(text string, to *load.Details) (string, error) {
@@ -97,8 +98,8 @@ func (f *LoadForm) ratesHint(l *load.Load) string {
 
 func (f *LoadForm) truckLine() line {
 	return detail(line{
-		id: "truck", label: Say("Truck"), kind: OpenField, part: WhoPart, chars: 24,
-		options: func() []Option { return f.frame.known().truckOptions },
+		id: "truck", label: Say("Truck"), kind: model.OpenField, part: model.WhoPart, chars: 24,
+		options: func() []model.Option { return f.frame.known().truckOptions },
 		shown:   func(l *load.Load) string { return truckText(l.Details.Truck) },
 	}, func(text string, to *load.Details) (string, error) {
 		text = strings.TrimSpace(text)
@@ -125,8 +126,8 @@ func truckText(t load.Truck) string {
 
 func (f *LoadForm) binLine() line {
 	return detail(line{
-		id: "bin", label: Say("Pit or bin"), kind: OpenField, part: ClosePart, chars: 12,
-		options: func() []Option { return f.frame.known().binOptions },
+		id: "bin", label: Say("Pit or bin"), kind: model.OpenField, part: model.ClosePart, chars: 12,
+		options: func() []model.Option { return f.frame.known().binOptions },
 		shown:   func(l *load.Load) string { return l.Details.Bin },
 	}, func(text string, to *load.Details) (string, error) {
 		to.Bin = strings.TrimSpace(text)
@@ -136,7 +137,7 @@ func (f *LoadForm) binLine() line {
 
 func (f *LoadForm) remarkLine() line {
 	return detail(line{
-		id: "remark", label: Say("Remark"), kind: WordsField, part: ClosePart, chars: 24,
+		id: "remark", label: Say("Remark"), kind: model.WordsField, part: model.ClosePart, chars: 24,
 		shown: func(l *load.Load) string { return l.Details.Remark },
 	}, func(text string, to *load.Details) (string, error) {
 		to.Remark = strings.TrimSpace(text)

@@ -8,9 +8,10 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
-func marksOf(r Ruler, kind RulerMarkKind) string {
+func marksOf(r model.Ruler, kind model.MarkKind) string {
 	var out []string
 	for _, m := range r.Marks {
 		if m.Kind == kind {
@@ -31,21 +32,21 @@ func TestRuler(t *testing.T) {
 	f.Type("commodity", "corn")
 	f.Type("moisture", "17.2")
 	got := f.Ruler()
-	if want := "14 at 0, 15 at 166, 16 at 333, 17 at 500, 18 at 666, 19 at 833, 20 at 1000"; marksOf(got, PointMark) != want {
-		t.Errorf("the points are %s, want %s", marksOf(got, PointMark), want)
+	if want := "14 at 0, 15 at 166, 16 at 333, 17 at 500, 18 at 666, 19 at 833, 20 at 1000"; marksOf(got, model.PointMark) != want {
+		t.Errorf("the points are %s, want %s", marksOf(got, model.PointMark), want)
 	}
-	if want := "shrink and drying above and to 15.0 at 167"; marksOf(got, LimitMark) != want {
-		t.Errorf("the limits are %s, want %s", marksOf(got, LimitMark), want)
+	if want := "shrink and drying above and to 15.0 at 167"; marksOf(got, model.LimitMark) != want {
+		t.Errorf("the limits are %s, want %s", marksOf(got, model.LimitMark), want)
 	}
-	if want := "17.2 % at 533"; marksOf(got, ReadingMark) != want {
-		t.Errorf("the reading is %s, want %s", marksOf(got, ReadingMark), want)
+	if want := "17.2 % at 533"; marksOf(got, model.ReadingMark) != want {
+		t.Errorf("the reading is %s, want %s", marksOf(got, model.ReadingMark), want)
 	}
-	if got.DryFrom != 0 || got.DryTo != 167 {
-		t.Errorf("nothing is taken from %d to %d", got.DryFrom, got.DryTo)
+	if len(got.Bands) == 0 || got.Bands[0].From != 0 || got.Bands[0].To != 167 {
+		t.Errorf("nothing is taken on %v", got.Bands)
 	}
 	f.Type("moisture", "15.0")
 	for _, m := range f.Ruler().Marks {
-		if m.Kind == ReadingMark && m.State != OK {
+		if m.Kind == model.ReadingMark && m.State != model.OK {
 			t.Errorf("a dry reading is shown as %d", m.State)
 		}
 	}
@@ -66,10 +67,10 @@ func TestRulerHoldsEveryMoisture(t *testing.T) {
 			if mark.At < 0 || mark.At > 1000 {
 				t.Fatalf("%s: the mark %+v is off the ruler", m, mark)
 			}
-			if mark.Kind == PointMark && mark.At <= last {
+			if mark.Kind == model.PointMark && mark.At <= last {
 				t.Fatalf("%s: the points are not in order at %+v", m, mark)
 			}
-			if mark.Kind == PointMark {
+			if mark.Kind == model.PointMark {
 				last = mark.At
 			}
 		}
@@ -117,7 +118,7 @@ func TestBigFigures(t *testing.T) {
 	r := demoRoom(t, 0)
 	f := corn(r)
 	s := f.now.settlement
-	want := []BigFigure{
+	want := []model.Figure{
 		{Caption: "Net", Value: "28,180", Unit: "lb"},
 		{Caption: "Settled", Value: strings.TrimSuffix(s.Quantity.Printed(), " bu"), Unit: "bu"},
 		{Caption: "Payable", Value: s.Payable.Printed()},
@@ -132,7 +133,7 @@ func TestBigFigures(t *testing.T) {
 		t.Errorf("while the price comes later: %+v", got)
 	}
 	f.Type("tare", "60000")
-	if got := f.BigFigures()[0]; got.Value != "-7,700" || got.State != Stop {
+	if got := f.BigFigures()[0]; got.Value != "-7,700" || got.State != model.Stop {
 		t.Errorf("a net below nought is %+v", got)
 	}
 }
@@ -141,12 +142,12 @@ func TestBigFigures(t *testing.T) {
 func TestMarginOfAStoppedLoad(t *testing.T) {
 	r := demoRoom(t, 0)
 	f := corn(r)
-	if m := f.Margin(); m.State != Plain || !strings.Contains(m.Text, "A tenth of a point") {
+	if m := f.Margin(); m.State != model.Plain || !strings.Contains(m.Text, "A tenth of a point") {
 		t.Errorf("a good load says %+v", m)
 	}
 	beside := f.besideWhich("something the form does not ask for")
-	f.now.remark(beside, Stop, "The deductions take more than the load is worth.")
-	if m := f.Margin(); m.State != Stop || !strings.Contains(m.Text, "more than the load is worth") {
+	f.now.remark(beside, model.Stop, "The deductions take more than the load is worth.")
+	if m := f.Margin(); m.State != model.Stop || !strings.Contains(m.Text, "more than the load is worth") {
 		t.Errorf("a stopped load says %+v", m)
 	}
 }

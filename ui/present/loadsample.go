@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/ui/model"
 )
 
 // sampleLines are the results asked for: moisture and test weight, then what
@@ -94,7 +95,7 @@ func (f *LoadForm) linesOfAnyGrain() []line {
 
 func (f *LoadForm) moistureLine(factor grain.Factor) line {
 	return sampled(line{
-		id: "moisture", label: Say("Moisture"), unit: "%", kind: FigureField, part: SamplePart, chars: 6,
+		id: "moisture", label: Say("Moisture"), unit: "%", kind: model.FigureField, part: model.SamplePart, chars: 6,
 		shown: func(l *load.Load) string {
 			if l.Sample.Moisture == nil {
 				return ""
@@ -137,11 +138,11 @@ func (f *LoadForm) moistureHint(l *load.Load) string {
 func (f *LoadForm) factorLine(factor grain.Factor) line {
 	l := line{
 		id: string(factor.ID), label: Say(shortName(factor)), unit: factor.Unit.String(),
-		kind: FigureField, part: SamplePart, chars: 6,
+		kind: model.FigureField, part: model.SamplePart, chars: 6,
 		shown: func(l *load.Load) string { return findingText(l.Sample, factor) },
 	}
 	if factor.YesNo {
-		l.kind, l.unit = WordsField, Say("y/n")
+		l.kind, l.unit = model.WordsField, Say("y/n")
 	}
 	return sampled(l, func(text string, to *load.Sample) (string, error) {
 		if text == "" {

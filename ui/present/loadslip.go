@@ -6,12 +6,9 @@ import (
 	"tenthpoint/internal/slip"
 )
 
-// PaperLine is one line of a slip, ready to show.
-type PaperLine = slip.PaperLine
-
 // Slip is the ticket of the load as it would print now, with what is missing
 // named where it will stand.
-func (f *LoadForm) Slip() []PaperLine {
+func (f *LoadForm) Slip() []slip.PaperLine {
 	return slip.Paper(slip.Compose(f.frame.ticket(f.now.load, f.now.settlement, slip.Draft, f.now.sentences())))
 }
 
@@ -38,16 +35,16 @@ func (f *Frame) ticket(l *load.Load, s *settle.Settlement, copyNo int64, problem
 
 // Working is every line of the settlement with its arithmetic, as the screen
 // shows it in place of the slip. While the load cannot be settled it says why.
-func (f *LoadForm) Working() []PaperLine {
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Working")}}
+func (f *LoadForm) Working() []slip.PaperLine {
+	lines := []slip.PaperLine{{Kind: slip.PaperTitle, Left: Say("Working")}}
 	s := f.now.settlement
 	if s == nil {
-		lines = append(lines, PaperLine{Kind: slip.PaperText, Left: Say("The load cannot be settled yet.")})
+		lines = append(lines, slip.PaperLine{Kind: slip.PaperText, Left: Say("The load cannot be settled yet.")})
 		for _, m := range f.now.load.Missing() {
-			lines = append(lines, PaperLine{Kind: slip.PaperMark, Left: translate(m.Sentence)})
+			lines = append(lines, slip.PaperLine{Kind: slip.PaperMark, Left: translate(m.Sentence)})
 		}
 		for _, sentence := range f.now.sentences() {
-			lines = append(lines, PaperLine{Kind: slip.PaperMark, Left: sentence})
+			lines = append(lines, slip.PaperLine{Kind: slip.PaperMark, Left: sentence})
 		}
 		return lines
 	}

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // warn says what does not stop a ticket and should be looked at twice.
@@ -12,15 +13,15 @@ func (f *LoadForm) warn() {
 	if s, ok := f.frame.Scale(); ok {
 		if net, known := desk.Net(f.now.load); known && net.Sign() > 0 {
 			if light := s.LightNet(net); light != "" {
-				f.now.remark("tare", Warn, light)
+				f.now.remark("tare", model.Warn, light)
 			}
 		}
 	}
 	for _, stop := range f.now.load.Sample.Stops {
-		f.now.remark("moisture", Warn, stop.Sentence)
+		f.now.remark("moisture", model.Warn, stop.Sentence)
 	}
 	for _, flag := range f.now.load.Sample.Flags {
-		f.now.remark("moisture", Warn, flagWords(flag))
+		f.now.remark("moisture", model.Warn, flagWords(flag))
 	}
 	f.warnNearLimit()
 }
@@ -46,7 +47,7 @@ func (f *LoadForm) warnNearLimit() {
 	}
 	for _, class := range f.frame.Desk.MoistureClasses(f.now.load) {
 		if class.HasUpTo && within(m.Percent, class.UpTo, nearLimit) {
-			f.now.remark("moisture", Warn, Say("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1)))
+			f.now.remark("moisture", model.Warn, Say("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1)))
 		}
 	}
 }

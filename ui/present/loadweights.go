@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // trailer is the second draft of a truck and its trailer weighed apart; the
@@ -84,7 +85,7 @@ func (f *LoadForm) weightLine(which load.Which, of string) line {
 	}
 	return line{
 		id: weightID(which, of), label: label, unit: f.frame.Desk.Profile().WeightUnit().String(),
-		kind: FigureField, part: WeightPart, chars: 8,
+		kind: model.FigureField, part: model.WeightPart, chars: 8,
 		shown: func(l *load.Load) string {
 			if w, ok := l.Weight(which, of); ok {
 				return w.Weight.Figure()

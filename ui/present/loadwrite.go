@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/ui/model"
 )
 
 // read reads every typed text onto one draft, and lists the fields that could
@@ -24,7 +25,7 @@ func (f *LoadForm) read() (*draft, []string) {
 		reading, err := l.read(text, d)
 		f.now.readings[l.id] = reading
 		if err != nil {
-			f.now.remark(l.id, Stop, sentence(err))
+			f.now.remark(l.id, model.Stop, sentence(err))
 			continue
 		}
 		good = append(good, l.id)

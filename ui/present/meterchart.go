@@ -3,30 +3,17 @@ package present
 import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // CheckChart is a meter's log as a picture: its error from check to check
 // between the limits. Places are thousandths from the left and from the bottom.
 type CheckChart struct {
-	Points []CheckPoint
-	Limits []ChartLine
-	Scale  []ChartLine // values at the left
-	Days   []ChartLine // days beneath
+	Points []model.ChartPoint
+	Limits []model.Guide
+	Scale  []model.Guide // values at the left
+	Days   []model.Guide // days beneath
 	Empty  string
-}
-
-// CheckPoint is one check; one outside its limit has a label.
-type CheckPoint struct {
-	X, Y  int
-	Label string
-	State State
-}
-
-// ChartLine is a line or a label along the edge of a chart.
-type ChartLine struct {
-	At    int
-	Label string
-	State State
 }
 
 // Chart is the log of the meter in hand as a picture.
@@ -37,18 +24,18 @@ func (m *Meters) Chart() CheckChart {
 		return out
 	}
 	for i, p := range from.Points {
-		point := CheckPoint{X: across(from, i), Y: errorHeight(from, p.Check.Error())}
+		point := model.ChartPoint{X: across(from, i), Y: errorHeight(from, p.Check.Error())}
 		if p.Outside {
-			point.State, point.Label = Stop, withSign(p.Check.Error(), bare(p.Check.Error()))
+			point.State, point.Label = model.Stop, withSign(p.Check.Error(), bare(p.Check.Error()))
 		}
 		out.Points = append(out.Points, point)
 	}
 	out.Scale = m.scale(from)
 	out.Limits = limitLines(from, m.log.Bias)
 	first, last := from.Points[0].Check.Day, from.Points[len(from.Points)-1].Check.Day
-	out.Days = []ChartLine{{At: 40, Label: m.frame.Date(first)}}
+	out.Days = []model.Guide{{At: 40, Label: m.frame.Date(first)}}
 	if last != first {
-		out.Days = append(out.Days, ChartLine{At: 950, Label: m.frame.Date(last)})
+		out.Days = append(out.Days, model.Guide{At: 950, Label: m.frame.Date(last)})
 	}
 	return out
 }
@@ -71,20 +58,20 @@ func errorHeight(c meter.ErrorLog, e quantity.Amount) int {
 }
 
 // scale names zero and both edges, in points.
-func (m *Meters) scale(c meter.ErrorLog) []ChartLine {
+func (m *Meters) scale(c meter.ErrorLog) []model.Guide {
 	edge := c.Edge.In(quantity.Plain).Written()
-	return []ChartLine{{At: 0, Label: "-" + edge}, {At: 500, Label: "0"}, {At: 1000, Label: "+" + edge}}
+	return []model.Guide{{At: 0, Label: "-" + edge}, {At: 500, Label: "0"}, {At: 1000, Label: "+" + edge}}
 }
 
 // limitLines are the limits of the newest check, and the mean error with what
 // holds the true bias.
-func limitLines(c meter.ErrorLog, bias meter.Bias) []ChartLine {
-	var out []ChartLine
+func limitLines(c meter.ErrorLog, bias meter.Bias) []model.Guide {
+	var out []model.Guide
 	if p := c.Points[len(c.Points)-1]; p.Limited {
-		out = append(out, ChartLine{At: errorHeight(c, p.Limit), Label: Say("allowed"), State: Stop}, ChartLine{At: errorHeight(c, p.Limit.Neg()), Label: Say("allowed"), State: Stop})
+		out = append(out, model.Guide{At: errorHeight(c, p.Limit), Label: Say("allowed"), State: model.Stop}, model.Guide{At: errorHeight(c, p.Limit.Neg()), Label: Say("allowed"), State: model.Stop})
 	}
 	if bias.Mean != nil {
-		out = append(out, ChartLine{At: errorHeight(c, bias.Mean.Value()), Label: Say("mean"), State: Wait})
+		out = append(out, model.Guide{At: errorHeight(c, bias.Mean.Value()), Label: Say("mean"), State: model.Wait})
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // AskCheck asks for a reference sample read on the meter in hand, and writes it
@@ -16,11 +17,11 @@ func (m *Meters) AskCheck() {
 	if !there {
 		return
 	}
-	m.frame.Put(Ask{
+	m.frame.Put(model.Ask{
 		Draft: "check", Of: "meter " + meter.ID,
 		Title: Say("A reference on meter %s", meter.ID),
 		Text:  Say("Grain whose moisture an oven has told, read on the meter as any sample. A bias is shown, and never taken off a reading."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "crop", Label: Say("Commodity"), Options: m.frame.known().commodityOptions, Value: m.lastCrop(), Chars: 24, Required: true},
 			{ID: "name", Label: Say("Reference"), Chars: 12, Hint: Say("its own number")},
 			{ID: "oven", Label: Say("Oven says"), Unit: "%", Figures: true, Chars: 7, Required: true},

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // AskMeter asks for a meter of the house: a new one, or with an id the one in
@@ -19,10 +20,10 @@ func (m *Meters) AskMeter(isNew bool) {
 	if isNew || !there {
 		edited, title = meter.Meter{Method: meter.Direct}, Say("A new meter")
 	}
-	m.frame.Put(Ask{
+	m.frame.Put(model.Ask{
 		Draft: "meter", Of: "meter " + edited.ID,
 		Title: title, Text: Say("A new calibration begins a new log: what was known of the old one does not carry over."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "id", Label: Say("Name"), Value: edited.ID, Chars: 12, Hint: Say("short, as on its label"), Required: true},
 			{ID: "model", Label: Say("Model"), Value: edited.Model, Chars: 28, Hint: Say("as on its plate"), Required: true},
 			{ID: "serial", Label: Say("Serial"), Value: edited.Serial, Chars: 16},
@@ -45,11 +46,11 @@ func (m *Meters) AskMeter(isNew bool) {
 	})
 }
 
-func meterMethods() []Option {
-	var out []Option
+func meterMethods() []model.Option {
+	var out []model.Option
 	for _, method := range meter.Methods() {
 		if method.UsesMeter() {
-			out = append(out, Option{Code: string(method), Name: methodWord(method), ByName: true})
+			out = append(out, model.Option{Code: string(method), Name: methodWord(method), ByName: true})
 		}
 	}
 	return out
@@ -114,6 +115,6 @@ func (m *Meters) setMeter(meter meter.Meter) {
 	}
 	m.chosen = meter.ID
 	m.Refresh()
-	m.frame.Say(OK, Say("meter %s is written down.", meter.ID))
+	m.frame.Say(model.OK, Say("meter %s is written down.", meter.ID))
 	m.frame.Changed()
 }

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/ui/model"
 )
 
 // Meters is the list of moisture meters, and the log of the one in hand: what
@@ -70,12 +71,12 @@ func (m *Meters) Empty() string {
 }
 
 // Rows are the meters with how each stands.
-func (m *Meters) Rows() []Row {
-	var out []Row
+func (m *Meters) Rows() []model.Row {
+	var out []model.Row
 	for _, one := range m.meters {
 		s := m.stands[one.ID]
 		stand := standingWord(s.State)
-		out = append(out, Row{Key: one.ID, State: stand.State, Cells: []string{
+		out = append(out, model.Row{Key: one.ID, State: stand.State, Cells: []string{
 			one.ID, one.Model, one.Calibration, m.frame.dateOr(s.Last, Say("never")), m.frame.dateOr(s.NextDue, noFigure), stand.Text,
 		}})
 	}
@@ -91,17 +92,17 @@ func (f *Frame) dateOr(d quantity.Date, otherwise string) string {
 }
 
 // Checks are the reference samples read on the meter in hand, newest first.
-func (m *Meters) Checks() []Row {
-	var out []Row
+func (m *Meters) Checks() []model.Row {
+	var out []model.Row
 	points := m.log.Chart.Points
 	for i := len(points) - 1; i >= 0; i-- {
 		p := points[i]
 		c := p.Check
-		row := Row{Key: counted(int64(c.Seq)), Cells: []string{
+		row := model.Row{Key: counted(int64(c.Seq)), Cells: []string{
 			m.frame.Date(c.Day), grainName(c.Crop), c.Name, bare(c.Reference), bare(c.Reading), withSign(c.Error(), bare(c.Error())), allowedText(p), c.By,
 		}}
 		if p.Outside {
-			row.State = Stop
+			row.State = model.Stop
 		}
 		out = append(out, row)
 	}
@@ -118,29 +119,29 @@ func allowedText(p meter.ErrorPoint) string {
 
 // Sayings are what the log says: how the meter stands, what failed, what does
 // not count, and its bias with how sure that is.
-func (m *Meters) Sayings() []Saying {
+func (m *Meters) Sayings() []model.Remark {
 	if _, there := m.inHand(); !there {
 		return nil
 	}
 	s := m.log.Standing
 	stand := standingWord(s.State)
-	out := []Saying{{stand.State, stand.Text, translate(s.Sentence)}}
+	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: translate(s.Sentence)}}
 	for _, hint := range s.Hints {
-		out = append(out, Saying{Warn, Say("a rule not confirmed"), translate(hint)})
+		out = append(out, model.Remark{State: model.Warn, Word: Say("a rule not confirmed"), Text: translate(hint)})
 	}
 	if m.log.Bias.N > 0 {
-		state := OK
+		state := model.OK
 		if m.log.Bias.Shown {
-			state = Warn
+			state = model.Warn
 		}
-		out = append(out, Saying{state, Say("bias"), translate(m.log.Bias.Sentence)})
+		out = append(out, model.Remark{State: state, Word: Say("bias"), Text: translate(m.log.Bias.Sentence)})
 	} else {
-		out = append(out, Saying{Missing, Say("no check"), Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
+		out = append(out, model.Remark{State: model.Missing, Word: Say("no check"), Text: Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
 	}
 	for _, why := range s.Ignored {
-		out = append(out, Saying{Locked, Say("does not count"), translate(why)})
+		out = append(out, model.Remark{State: model.Locked, Word: Say("does not count"), Text: translate(why)})
 	}
-	return append(out, Saying{Plain, Say("checked by"), Say("%s: %s", Say(m.log.Authority.Name), Say(m.log.Authority.Source))})
+	return append(out, model.Remark{State: model.Plain, Word: Say("checked by"), Text: Say("%s: %s", Say(m.log.Authority.Name), Say(m.log.Authority.Source))})
 }
 
 // PrintLog prints the log of the meter in hand for whoever examines it.

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/moisture"
+	"tenthpoint/ui/model"
 )
 
 // The invented elevator's meters stand as its log says: the digital one was
@@ -16,7 +17,7 @@ func TestMetersStand(t *testing.T) {
 	r := demoRoom(t, 120)
 	m := NewMeters(r.frame)
 	rows := m.Rows()
-	if len(rows) != 2 || rows[0].Key != "D1" || rows[0].State != Stop || rows[1].State != OK {
+	if len(rows) != 2 || rows[0].Key != "D1" || rows[0].State != model.Stop || rows[1].State != model.OK {
 		t.Fatalf("the meters stand as %+v", rows)
 	}
 	for _, id := range []string{"D1", "M1"} {
@@ -28,7 +29,7 @@ func TestMetersStand(t *testing.T) {
 		if len(chart.Limits) < 2 || len(chart.Scale) != 3 {
 			t.Errorf("meter %s: limits %v, scale %v", id, chart.Limits, chart.Scale)
 		}
-		i := slices.IndexFunc(m.Sayings(), func(s Saying) bool { return s.Word == "bias" })
+		i := slices.IndexFunc(m.Sayings(), func(s model.Remark) bool { return s.Word == "bias" })
 		if i < 0 || !strings.Contains(m.Sayings()[i].Text, "95 times in 100") {
 			t.Errorf("meter %s: the bias is not told with its interval: %v", id, m.Sayings())
 		}
@@ -70,7 +71,7 @@ func TestMeterCheckIsWritten(t *testing.T) {
 	}
 	m.AskCheck()
 	r.answer(map[string]string{"oven": "15.0", "meter": "17.0"})
-	if m.Rows()[1].State != Stop || r.state != Stop {
+	if m.Rows()[1].State != model.Stop || r.state != model.Stop {
 		t.Errorf("two points off, the meter stands as %v; said %q", m.Rows()[1], r.last())
 	}
 }

@@ -5,16 +5,17 @@ import (
 	"strings"
 
 	"tenthpoint/internal/house"
+	"tenthpoint/ui/model"
 )
 
 // AskGrower asks for a grower who has not been here before, writes the grower
 // down and puts the name on the load.
 func (f *LoadForm) AskGrower() {
-	f.frame.Put(Ask{
+	f.frame.Put(model.Ask{
 		Draft: "new grower",
 		Title: Say("A new grower"),
 		Text:  Say("The code is short; typing it finds the grower from now on."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "code", Label: Say("Code"), Chars: 8, Required: true},
 			{ID: "name", Label: Say("Name"), Chars: 30, Required: true},
 			{ID: "address", Label: Say("Address"), Chars: 30},
@@ -46,6 +47,6 @@ func (f *LoadForm) addGrower(values map[string]string) {
 		f.frame.Fail(err)
 		return
 	}
-	f.frame.Say(OK, Say("%s is written down as %s.", g.Name, g.ID))
+	f.frame.Say(model.OK, Say("%s is written down as %s.", g.Name, g.ID))
 	f.frame.Changed()
 }

@@ -5,31 +5,32 @@ import (
 
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // standOf is the next act for a load, in a few words.
-func standOf(l *load.Load, settles bool) Remark {
+func standOf(l *load.Load, settles bool) model.Remark {
 	missing := map[string]bool{}
 	for _, m := range l.Missing() {
 		missing[m.Field] = true
 	}
 	switch {
 	case l.Phase == load.TurnedAway:
-		return Remark{Stop, Say("refused")}
+		return model.Remark{State: model.Stop, Text: Say("refused")}
 	case l.Phase == load.Ticketed || l.Phase == load.Void || l.Phase == load.Corrected:
-		return Remark{Locked, Say("ticket %d", l.Number)}
+		return model.Remark{State: model.Locked, Text: Say("ticket %d", l.Number)}
 	case missing["gross"]:
-		return Remark{Missing, Say("weigh it full")}
+		return model.Remark{State: model.Missing, Text: Say("weigh it full")}
 	case missing["moisture"]:
-		return Remark{Missing, Say("test the sample")}
+		return model.Remark{State: model.Missing, Text: Say("test the sample")}
 	case missing["tare"]:
-		return Remark{Missing, Say("weigh it empty")}
+		return model.Remark{State: model.Missing, Text: Say("weigh it empty")}
 	case len(missing) > 0:
-		return Remark{Missing, Say("say whose and what")}
+		return model.Remark{State: model.Missing, Text: Say("say whose and what")}
 	case !settles:
-		return Remark{Stop, Say("look at the form")}
+		return model.Remark{State: model.Stop, Text: Say("look at the form")}
 	}
-	return Remark{OK, Say("issue the ticket")}
+	return model.Remark{State: model.OK, Text: Say("issue the ticket")}
 }
 
 // waits is how long a truck has been here, in hours and minutes.

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // RatesView is what is shown of the chosen edition.
@@ -129,31 +130,31 @@ func (r *Rates) sorted() []*rates.Edition {
 }
 
 // Rows are the editions: grain, id, status, and whether it counts today.
-func (r *Rates) Rows() []Row {
+func (r *Rates) Rows() []model.Row {
 	all := r.sorted()
-	out := make([]Row, len(all))
+	out := make([]model.Row, len(all))
 	for i, e := range all {
 		stands := r.standingWords(e)
-		out[i] = Row{Key: e.ID, State: stands.State, Cells: []string{grainName(e.Commodity.ID), e.ID, statusWord(e.Status), stands.Text}}
+		out[i] = model.Row{Key: e.ID, State: stands.State, Cells: []string{grainName(e.Commodity.ID), e.ID, statusWord(e.Status), stands.Text}}
 	}
 	return out
 }
 
-func (r *Rates) standingWords(e *rates.Edition) Remark {
+func (r *Rates) standingWords(e *rates.Edition) model.Remark {
 	if r.rewritten[e.ID] {
-		return Remark{Warn, Say("text changed")}
+		return model.Remark{State: model.Warn, Text: Say("text changed")}
 	}
 	switch r.standing(e) {
 	case usedToday:
-		return Remark{OK, Say("used here")}
+		return model.Remark{State: model.OK, Text: Say("used here")}
 	case inForce:
-		return Remark{Plain, Say("in force")}
+		return model.Remark{State: model.Plain, Text: Say("in force")}
 	case yetToCome:
-		return Remark{Wait, Say("from %s", r.frame.Date(e.From))}
+		return model.Remark{State: model.Wait, Text: Say("from %s", r.frame.Date(e.From))}
 	case overtaken:
-		return Remark{Locked, Say("corrected")}
+		return model.Remark{State: model.Locked, Text: Say("corrected")}
 	}
-	return Remark{Locked, Say("over")}
+	return model.Remark{State: model.Locked, Text: Say("over")}
 }
 
 // statusWord is the mark of an edition in the list.
@@ -174,22 +175,22 @@ func (r *Rates) Empty() string {
 
 // Headline says what the chosen edition is and where it comes from. Invented
 // ones are marked before anything else.
-func (r *Rates) Headline() Remark {
+func (r *Rates) Headline() model.Remark {
 	e := r.edition()
 	if e == nil {
-		return Remark{}
+		return model.Remark{}
 	}
 	text := join(" ", Say(e.Title)+".", Say("In force %s.", periodOf(r.frame, e)), Say("%s, issued %s.", e.Origin.By, r.frame.Date(e.Origin.Issued)))
 	if e.Corrects != "" {
 		text = join(" ", text, Say("Corrects %s.", e.Corrects))
 	}
 	if r.rewritten[e.ID] {
-		return Remark{Warn, Say("Tickets were settled under another text of %s. They keep theirs; new ones follow this. Give a changed text a new id that corrects the old.", e.ID)}
+		return model.Remark{State: model.Warn, Text: Say("Tickets were settled under another text of %s. They keep theirs; new ones follow this. Give a changed text a new id that corrects the old.", e.ID)}
 	}
 	if e.Status == rates.Example {
-		return Remark{Warn, join(" ", Say("EXAMPLE, not for trade."), text)}
+		return model.Remark{State: model.Warn, Text: join(" ", Say("EXAMPLE, not for trade."), text)}
 	}
-	return Remark{OK, join(" ", text, e.Origin.Document)}
+	return model.Remark{State: model.OK, Text: join(" ", text, e.Origin.Document)}
 }
 
 // periodOf is the days an edition is in force, as the desk writes days.
@@ -201,7 +202,7 @@ func periodOf(f *Frame, e *rates.Edition) string {
 }
 
 // Paper is the rows of the edition, or the problems of the files.
-func (r *Rates) Paper() []PaperLine {
+func (r *Rates) Paper() []slip.PaperLine {
 	if r.shows == RatesProblems {
 		return r.problems()
 	}
@@ -209,12 +210,12 @@ func (r *Rates) Paper() []PaperLine {
 	if e == nil {
 		return nil
 	}
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: e.ID}}
+	lines := []slip.PaperLine{{Kind: slip.PaperTitle, Left: e.ID}}
 	section := ""
 	for _, l := range e.Lines() {
 		if l.Section != section {
 			section = l.Section
-			lines = append(lines, PaperLine{Kind: slip.PaperHeading, Left: strings.ToUpper(Say(section))})
+			lines = append(lines, slip.PaperLine{Kind: slip.PaperHeading, Left: strings.ToUpper(Say(section))})
 		}
 		lines = append(lines, ruleLine(Say(l.Label), translate(l.Value)))
 	}
@@ -226,9 +227,9 @@ func (r *Rates) Paper() []PaperLine {
 const longValue = 34
 
 // ruleLine is one thing an edition says.
-func ruleLine(label, value string) PaperLine {
+func ruleLine(label, value string) slip.PaperLine {
 	if len([]rune(value)) > longValue {
-		return PaperLine{Kind: slip.PaperPair, Left: label, Note: value}
+		return slip.PaperLine{Kind: slip.PaperPair, Left: label, Note: value}
 	}
-	return PaperLine{Kind: slip.PaperPair, Left: label, Right: value}
+	return slip.PaperLine{Kind: slip.PaperPair, Left: label, Right: value}
 }

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/ui/model"
 )
 
 func TestRatesList(t *testing.T) {
@@ -23,7 +24,7 @@ func TestRatesList(t *testing.T) {
 	used := 0
 	for i, row := range rows {
 		stand[row.Key] = row.Cells[3]
-		if row.State == OK {
+		if row.State == model.OK {
 			used++
 			if i >= len(r.frame.Desk.Profile().Grains) {
 				t.Errorf("%s is in use and stands at %d", row.Key, i)
@@ -72,9 +73,9 @@ func TestRewrittenRates(t *testing.T) {
 	}
 	room := r.frame.window.(*room)
 	r.frame.SayRewritten()
-	wantSaid(t, room, Warn, "corn-main-2025-b was changed")
+	wantSaid(t, room, model.Warn, "corn-main-2025-b was changed")
 	r.Choose("corn-main-2025-b")
-	if h := r.Headline(); h.State != Warn || !strings.Contains(h.Text, "another text of corn-main-2025-b") {
+	if h := r.Headline(); h.State != model.Warn || !strings.Contains(h.Text, "another text of corn-main-2025-b") {
 		t.Errorf("the headline is %+v", h)
 	}
 }
@@ -84,7 +85,7 @@ func TestRatesSay(t *testing.T) {
 	r.Reload()
 	r.Choose("corn-main-2025-b")
 	h := r.Headline()
-	if h.State != Warn || !strings.HasPrefix(h.Text, "EXAMPLE, not for trade") || !strings.Contains(h.Text, "Corrects corn-main-2025.") {
+	if h.State != model.Warn || !strings.HasPrefix(h.Text, "EXAMPLE, not for trade") || !strings.Contains(h.Text, "Corrects corn-main-2025.") {
 		t.Errorf("the headline is %+v", h)
 	}
 	text := textOf(r.Paper())
@@ -113,7 +114,7 @@ func TestRatesTry(t *testing.T) {
 		for i, row := range rows {
 			record := want[i]
 			if refused := record[len(record)-1]; refused != "" {
-				if row.State != Stop || !strings.Contains(r.TrialSaid(row.Key), strings.SplitN(refused, "\n", 2)[0]) {
+				if row.State != model.Stop || !strings.Contains(r.TrialSaid(row.Key), strings.SplitN(refused, "\n", 2)[0]) {
 					t.Errorf("%s at %s is refused and says %q", id, row.Key, r.TrialSaid(row.Key))
 				}
 				continue
@@ -147,7 +148,7 @@ func TestRatesTryWithoutTickets(t *testing.T) {
 	if !strings.Contains(r.Tried(), "ordinary truck") || !strings.Contains(r.Tried(), "17 %") {
 		t.Errorf("without tickets: %s", r.Tried())
 	}
-	if rows := r.TrialRows(); len(rows) < 20 || rows[len(rows)-1].State == Stop {
+	if rows := r.TrialRows(); len(rows) < 20 || rows[len(rows)-1].State == model.Stop {
 		t.Errorf("%d rows, the last %+v", len(rows), rows[len(rows)-1])
 	}
 }
@@ -159,7 +160,7 @@ func TestRatesTryEveryEdition(t *testing.T) {
 	r.Reload()
 	for _, row := range r.Rows() {
 		r.Choose(row.Key)
-		if first := r.TrialRows()[0]; first.State == Stop {
+		if first := r.TrialRows()[0]; first.State == model.Stop {
 			t.Errorf("%s: %s", row.Key, r.TrialSaid(first.Key))
 		}
 	}
@@ -230,7 +231,7 @@ func TestRatesCompare(t *testing.T) {
 		}
 		l := lines[0]
 		lines = lines[1:]
-		if row.Key != l.ID || row.Cells[1] != stepCell(l.Before) || row.Cells[2] != stepCell(l.After) || (row.State == Warn) != (l.Change != nil && !l.Change.Value().IsZero()) {
+		if row.Key != l.ID || row.Cells[1] != stepCell(l.Before) || row.Cells[2] != stepCell(l.After) || (row.State == model.Warn) != (l.Change != nil && !l.Change.Value().IsZero()) {
 			t.Errorf("line %s shows %q", l.ID, row.Cells)
 		}
 	}
@@ -269,7 +270,7 @@ func TestRatesSchedule(t *testing.T) {
 	if schedule, _ := room.frame.Desk.Profile().Schedule("corn"); schedule != "river" {
 		t.Errorf("corn is settled under %s", schedule)
 	}
-	wantSaid(t, room, OK, "Corn is settled under schedule river")
+	wantSaid(t, room, model.OK, "Corn is settled under schedule river")
 	if r.standing(r.edition()) != usedToday || room.frame.Desk.Who().Name != demo.Clerk {
 		t.Error("the edition is not in use, or somebody else is at the desk")
 	}
@@ -289,7 +290,7 @@ func TestRatesReadAgain(t *testing.T) {
 	must(t, os.WriteFile(filepath.Join(folder, "corn.toml"), []byte(broken), 0o600))
 	before := len(room.frame.Desk.Rates().All())
 	r.ReadAgain()
-	wantSaid(t, room, Stop, "mistakes")
+	wantSaid(t, room, model.Stop, "mistakes")
 	text := textOf(r.Paper())
 	line := 1 + strings.Count(broken[:strings.Index(broken, `trigger = "15.0"`)], "\n")
 	if r.Shows() != RatesProblems || !strings.Contains(text, "corn.toml:"+quantity.Int(int64(line), quantity.Plain).Figure()) {
@@ -300,7 +301,7 @@ func TestRatesReadAgain(t *testing.T) {
 	}
 	must(t, os.WriteFile(filepath.Join(folder, "corn.toml"), []byte(house), 0o600))
 	r.ReadAgain()
-	wantSaid(t, room, OK, "1 of them your own")
+	wantSaid(t, room, model.OK, "1 of them your own")
 	if _, still := room.frame.Desk.Rates().ByID("corn-main-2025-b"); still {
 		t.Error("the example is in force beside the house's own")
 	}

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // AskSchedule asks under which schedule the grain of the chosen edition is to
@@ -20,18 +21,18 @@ func (r *Rates) AskSchedule() {
 	}
 	id := e.Commodity.ID
 	now, _ := r.frame.Desk.Profile().Schedule(id)
-	options := []Option{}
+	options := []model.Option{}
 	for _, name := range slices.Compact(r.frame.Desk.Rates().Schedules(id)) {
-		o := Option{Code: name, Detail: Say("no rates in force today")}
+		o := model.Option{Code: name, Detail: Say("no rates in force today")}
 		if in, err := r.frame.Desk.Rates().On(name, id, r.frame.Desk.Today()); err == nil {
 			o.Name, o.Detail = Say(in.Title), statusWord(in.Status)
 		}
 		options = append(options, o)
 	}
-	r.frame.Put(Ask{
+	r.frame.Put(model.Ask{
 		Title: Say("Settle %s under which schedule?", grainName(id)),
 		Text:  Say("It counts for loads opened from now on. A single load can be put under another on its own form."),
-		Fields: []AskField{
+		Fields: []model.AskField{
 			{ID: "schedule", Label: Say("Schedule"), Options: options, Value: now, Chars: 24, Required: true},
 			{ID: "who", Label: Say("Manager"), Options: r.frame.managers(), Value: r.frame.managerHere(), Chars: 24, Required: true},
 		},
@@ -55,14 +56,14 @@ func (r *Rates) settleUnder(commodity, schedule, who string) {
 		return
 	}
 	r.frame.Changed()
-	r.frame.Say(OK, Say("%s is settled under schedule %s.", grainName(commodity), schedule))
+	r.frame.Say(model.OK, Say("%s is settled under schedule %s.", grainName(commodity), schedule))
 }
 
 // ReadAgain reads the elevator's own files again. While anything in them is
 // wrong, the rates in force stay as they are.
 func (r *Rates) ReadAgain() {
 	var set *rates.Set
-	r.frame.Run(Job{
+	r.frame.Run(model.Job{
 		Topic: "rates", Title: Say("Reading the rates"),
 		Do: func(context.Context, func(int, int)) (err error) {
 			set, err = desk.ReadRates(r.frame.RatesFolder)
@@ -76,7 +77,7 @@ func (r *Rates) readAgain(set *rates.Set, err error) {
 	r.frame.SetRatesWrong(err)
 	if err != nil {
 		r.shows = RatesProblems
-		r.frame.Say(Stop, Say("the files have %d mistakes. The rates in force stay as they were.", len(r.frame.RatesWrong)))
+		r.frame.Say(model.Stop, Say("the files have %d mistakes. The rates in force stay as they were.", len(r.frame.RatesWrong)))
 		r.frame.window.Redraw()
 		return
 	}
@@ -89,7 +90,7 @@ func (r *Rates) readAgain(set *rates.Set, err error) {
 			own++
 		}
 	}
-	r.frame.Say(OK, Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
+	r.frame.Say(model.OK, Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
 	r.frame.SayRewritten()
 }
 
@@ -107,14 +108,14 @@ func problemLines(err error) []string {
 
 // problems is the sheet of what is wrong with the elevator's own files, or how
 // to begin with them.
-func (r *Rates) problems() []PaperLine {
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Your own files")}}
-	add := func(kind slip.PaperKind, left string) { lines = append(lines, PaperLine{Kind: kind, Left: left}) }
+func (r *Rates) problems() []slip.PaperLine {
+	lines := []slip.PaperLine{{Kind: slip.PaperTitle, Left: Say("Your own files")}}
+	add := func(kind slip.PaperKind, left string) { lines = append(lines, slip.PaperLine{Kind: kind, Left: left}) }
 	folder := r.frame.RatesFolder
 	if folder == "" {
 		folder = Say("none: this book has no folder of its own")
 	}
-	lines = append(lines, PaperLine{Kind: slip.PaperPair, Left: Say("Folder"), Note: folder}, PaperLine{Kind: slip.PaperRule})
+	lines = append(lines, slip.PaperLine{Kind: slip.PaperPair, Left: Say("Folder"), Note: folder}, slip.PaperLine{Kind: slip.PaperRule})
 	if len(r.frame.RatesWrong) > 0 {
 		for _, line := range r.frame.RatesWrong {
 			add(slip.PaperMark, line)
@@ -129,7 +130,7 @@ func (r *Rates) problems() []PaperLine {
 			continue
 		}
 		own++
-		lines = append(lines, PaperLine{Kind: slip.PaperPair, Left: e.ID, Right: statusWord(e.Status), Note: join(", ", grainName(e.Commodity.ID), periodOf(r.frame, e))})
+		lines = append(lines, slip.PaperLine{Kind: slip.PaperPair, Left: e.ID, Right: statusWord(e.Status), Note: join(", ", grainName(e.Commodity.ID), periodOf(r.frame, e))})
 	}
 	if own == 0 {
 		add(slip.PaperText, Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))

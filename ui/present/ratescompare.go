@@ -6,12 +6,13 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
+	"tenthpoint/ui/model"
 )
 
 // comparedTable is one load under two editions and under the bare water
 // formula, and then what the two editions say otherwise.
 type comparedTable struct {
-	rows   []Row
+	rows   []model.Row
 	beyond string            // what is taken beyond the water
 	wrong  string            // why there is nothing to compare
 	said   map[string]string // a row in full, where its cells are short of room
@@ -60,13 +61,13 @@ func (r *Rates) HasOther() bool { return len(r.others()) > 1 }
 // AskOther asks which edition the chosen one is to be set beside.
 func (r *Rates) AskOther() {
 	others := r.others()
-	options := make([]Option, len(others))
+	options := make([]model.Option, len(others))
 	for i, o := range others {
-		options[i] = Option{Code: o.ID, Name: Say(o.Title), Detail: periodOf(r.frame, o)}
+		options[i] = model.Option{Code: o.ID, Name: Say(o.Title), Detail: periodOf(r.frame, o)}
 	}
-	r.frame.Put(Ask{
+	r.frame.Put(model.Ask{
 		Title: Say("Set %s beside which edition?", r.chosen), Yes: Say("Compare"),
-		Fields: []AskField{{ID: "other", Label: Say("Edition"), Options: options, Required: true}},
+		Fields: []model.AskField{{ID: "other", Label: Say("Edition"), Options: options, Required: true}},
 		Then: func(values map[string]string) {
 			r.other, r.compared, r.shows = values["other"], nil, RatesCompare
 			r.frame.window.Redraw()
@@ -86,7 +87,7 @@ func (r *Rates) ComparedHead() []string {
 
 // ComparedRows are the lines of the settlements, then the lines of the two
 // editions that differ.
-func (r *Rates) ComparedRows() []Row { return r.compare().rows }
+func (r *Rates) ComparedRows() []model.Row { return r.compare().rows }
 
 // ComparedSaid is which load is compared, and of a row that has more to say
 // than its cells hold all of it; else what the chosen edition takes beyond the
@@ -160,9 +161,9 @@ func (c *comparedTable) figures(mine, theirs, bare *settle.Settlement) {
 }
 
 func (c *comparedTable) line(id, label string, mine, theirs, change *working.Step, water settle.Line) {
-	row := Row{Key: id, Cells: []string{Say(label), stepCell(mine), stepCell(theirs), changeCell(change), stepCell(water.After), changeCell(water.Change)}}
+	row := model.Row{Key: id, Cells: []string{Say(label), stepCell(mine), stepCell(theirs), changeCell(change), stepCell(water.After), changeCell(water.Change)}}
 	if change != nil && !change.Value().IsZero() {
-		row.State = Warn
+		row.State = model.Warn
 	}
 	c.rows = append(c.rows, row)
 }
@@ -189,7 +190,7 @@ func (c *comparedTable) says(e, other *rates.Edition) {
 	for _, d := range rates.Diff(e, other) {
 		key := "says " + d.Key
 		what, before, after := join(": ", Say(d.Section), Say(d.Label)), orElse(d.Before, noFigure), orElse(d.After, noFigure)
-		c.rows = append(c.rows, Row{Key: key, State: Wait, Cells: []string{what, before, after}})
+		c.rows = append(c.rows, model.Row{Key: key, State: model.Wait, Cells: []string{what, before, after}})
 		c.said[key] = Say("%s. Under %s: %s. Under %s: %s.", what, e.ID, before, other.ID, after)
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/ui/model"
 )
 
 // tryLoad is the load that editions of a grain are tried on.
@@ -156,18 +157,18 @@ func (r *Rates) AskLoad() {
 	if p := t.under(e).Price; p != nil {
 		price = bare(p.Amount)
 	}
-	fields := []AskField{
+	fields := []model.AskField{
 		{ID: "net", Label: Say("Net"), Unit: net.Unit().String(), Value: net.Figure(), Chars: 9, Figures: true, Required: true},
 		{ID: "moisture", Label: Say("Moisture"), Unit: "%", Value: bare(t.moisture), Chars: 7, Figures: true, Required: true},
 		{ID: "price", Label: Say("Price"), Unit: quantity.Dollar.Per(e.Units.Settle).String(), Value: price, Chars: 9, Figures: true, Hint: Say("empty: price later")},
 	}
 	for _, factor := range triedFactors(e) {
-		fields = append(fields, AskField{
+		fields = append(fields, model.AskField{
 			ID: string(factor.ID), Label: Say(shortName(factor)), Unit: factor.Unit.String(), Value: findingValue(t.facts, factor),
 			Chars: 7, Hint: factorHint(factor),
 		})
 	}
-	r.frame.Put(Ask{
+	r.frame.Put(model.Ask{
 		Title: Say("Another load to try"), Text: Say("Nothing of it is written down."), Fields: fields, Yes: Say("Try it"),
 		Check: func(values map[string]string) map[string]string {
 			_, faults := r.readLoad(e, net.Unit(), values)

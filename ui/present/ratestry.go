@@ -7,12 +7,13 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
+	"tenthpoint/ui/model"
 )
 
 // trialTable is one load at a grid of moistures under one edition.
 type trialTable struct {
 	head []string
-	rows []Row
+	rows []model.Row
 	said map[string]string // what a row says in a sentence, by its key
 }
 
@@ -52,7 +53,7 @@ func (r *Rates) try() *trialTable {
 func (r *Rates) TrialHead() []string { return r.try().head }
 
 // TrialRows are the moistures and what each comes to.
-func (r *Rates) TrialRows() []Row { return r.try().rows }
+func (r *Rates) TrialRows() []model.Row { return r.try().rows }
 
 // TrialSaid is which load is tried, and what a moisture of the trial comes to
 // or why it is turned away.
@@ -66,9 +67,9 @@ func tryTable(e *rates.Edition, t *settle.Trial) *trialTable {
 	}}
 	for _, row := range t.Rows {
 		key := row.Moisture.FixedString(1)
-		one := Row{Key: key, Cells: []string{row.Moisture.Fixed(1)}}
+		one := model.Row{Key: key, Cells: []string{row.Moisture.Fixed(1)}}
 		if row.Settlement == nil {
-			one.State = Stop
+			one.State = model.Stop
 			one.Cells = append(one.Cells, Say("no"))
 			out.said[key] = Say("At %s: %s", key, oneLine(row.Refused))
 		} else {

@@ -1,6 +1,9 @@
 package present
 
-import "context"
+import (
+	"context"
+	"tenthpoint/ui/model"
+)
 
 // PrintAgain prints the newest ticket once more, as a reprint.
 func (f *Frame) PrintAgain() {
@@ -9,7 +12,7 @@ func (f *Frame) PrintAgain() {
 	case err != nil:
 		f.Fail(err)
 	case !found:
-		f.Say(Stop, Say("No ticket has been issued yet."))
+		f.Say(model.Stop, Say("No ticket has been issued yet."))
 	default:
 		f.Print(number)
 	}

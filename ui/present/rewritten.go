@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"tenthpoint/ui/model"
 )
 
 // SayRewritten warns of rates whose text was changed under their id since
@@ -15,7 +16,7 @@ func (f *Frame) SayRewritten() {
 	case err != nil:
 		f.Fail(err)
 	case len(ids) > 0:
-		f.Say(Warn, Say("The text of %s was changed since tickets were settled under it. The screen of rates says more.",
+		f.Say(model.Warn, Say("The text of %s was changed since tickets were settled under it. The screen of rates says more.",
 			strings.Join(slices.Sorted(maps.Keys(ids)), ", ")))
 	}
 }

@@ -8,13 +8,6 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Row is one line of a list, ready to show.
-type Row struct {
-	Key   string // what identifies it
-	Cells []string
-	State State
-}
-
 // noFigure stands in a list where there is no figure.
 const noFigure = "–"
 

@@ -5,61 +5,28 @@ import (
 
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
-// RulerMark is one mark on the moisture ruler, at so many thousandths of its
-// length.
-type RulerMark struct {
-	At    int
-	Label string
-	Kind  RulerMarkKind
-	State State
-}
-
-// RulerMarkKind says what a mark is for.
-type RulerMarkKind int
-
-// The kinds of mark.
-const (
-	TenthMark RulerMarkKind = iota
-	PointMark
-	LimitMark
-	ReadingMark
-)
-
-// Ruler is moisture as a ruler: its marks, and the stretch on which nothing is
-// taken off.
-type Ruler struct {
-	Marks    []RulerMark
-	DryFrom  int // thousandths
-	DryTo    int
-	DryLabel string
-
-	// The stretch in which the true moisture may lie; of no width where that is
-	// not known.
-	BandFrom, BandTo int
-	BandLabel        string
-}
-
-var markKinds = map[moisture.RulerMarkKind]RulerMarkKind{
-	moisture.TenthMark: TenthMark, moisture.PointMark: PointMark, moisture.LimitMark: LimitMark, moisture.ReadingMark: ReadingMark,
+var markKinds = map[moisture.RulerMarkKind]model.MarkKind{
+	moisture.TenthMark: model.TenthMark, moisture.PointMark: model.PointMark, moisture.LimitMark: model.LimitMark, moisture.ReadingMark: model.ReadingMark,
 }
 
 // rulerOf is the bench's ruler in words of this desk.
-func rulerOf(from moisture.Ruler) Ruler {
-	var r Ruler
+func rulerOf(from moisture.Ruler) model.Ruler {
+	var r model.Ruler
 	for _, m := range from.Marks {
-		mark := RulerMark{At: markPlace(from, m), Label: m.Label, Kind: markKinds[m.Kind]}
+		mark := model.Mark{At: markPlace(from, m), Label: m.Label, Kind: markKinds[m.Kind]}
 		if m.Kind == moisture.LimitMark {
 			mark.Label = limitText(m.Limits)
 		}
 		r.Marks = append(r.Marks, mark)
 	}
 	if f := from.Free; f != nil {
-		r.DryFrom, r.DryTo, r.DryLabel = rulerPlace(from, f.From), rulerPlace(from, f.To), Say("nothing taken")
+		r.Lay(model.Band{From: rulerPlace(from, f.From), To: rulerPlace(from, f.To), Label: Say("nothing taken")})
 	}
-	if band := from.Band; band != nil {
-		r.BandFrom, r.BandTo, r.BandLabel = rulerPlace(from, band.From), rulerPlace(from, band.To), Say("the meter's tolerance")
+	if b := from.Band; b != nil {
+		r.Lay(model.Band{From: rulerPlace(from, b.From), To: rulerPlace(from, b.To), Label: Say("the meter's tolerance"), Around: true})
 	}
 	return r
 }
@@ -84,10 +51,10 @@ func wholeThousandths(part quantity.Amount, r quantity.Rounding) int {
 	return int(d.IntPart())
 }
 
-// read says how the reading stands.
-func (r *Ruler) read(state State) {
+// markReading says how the reading stands.
+func markReading(r *model.Ruler, state model.State) {
 	for i := range r.Marks {
-		if r.Marks[i].Kind == ReadingMark {
+		if r.Marks[i].Kind == model.ReadingMark {
 			r.Marks[i].State = state
 		}
 	}

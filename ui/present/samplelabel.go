@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // CanPrintLabel reports whether the sample in hand has a number in the book.
@@ -33,11 +34,11 @@ func (f *Frame) PrintLabel(l *load.Load) {
 // printPaper prints a paper that is no ticket, and says where it went.
 func (f *Frame) printPaper(name, what string, pdf []byte) {
 	if f.Printer == nil {
-		f.Say(Warn, Say("no printer is set up. Choose one under Gear."))
+		f.Say(model.Warn, Say("no printer is set up. Choose one under Gear."))
 		return
 	}
 	where := ""
-	f.Run(Job{
+	f.Run(model.Job{
 		Topic: "print " + name, Title: Say("Printing %s", what),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			where, err = f.Printer.Print(ctx, name, pdf)
@@ -45,10 +46,10 @@ func (f *Frame) printPaper(name, what string, pdf []byte) {
 		},
 		Done: func(err error) {
 			if err != nil {
-				f.Say(Warn, Say("%s was not printed: %s", what, sentence(err)))
+				f.Say(model.Warn, Say("%s was not printed: %s", what, sentence(err)))
 				return
 			}
-			f.Say(OK, Say("%s is printed: %s", what, where))
+			f.Say(model.OK, Say("%s is printed: %s", what, where))
 		},
 	})
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/ui/model"
 )
 
 // Samples is the shelf of retained samples: what may go today, what must stay,
@@ -50,15 +51,15 @@ func (s *Samples) Empty() string {
 }
 
 // Rows are the samples, the soonest due first.
-func (s *Samples) Rows() []Row {
-	var out []Row
+func (s *Samples) Rows() []model.Row {
+	var out []model.Row
 	for _, r := range s.kept {
 		stand := s.stand(r)
 		ticket := noFigure
 		if r.TicketNo > 0 {
 			ticket = counted(r.TicketNo)
 		}
-		out = append(out, Row{Key: r.Load, State: stand.State, Cells: []string{
+		out = append(out, model.Row{Key: r.Load, State: stand.State, Cells: []string{
 			orElse(r.Number, r.Load), grainName(r.Crop), r.GrowerName, ticket, r.Place, s.frame.Date(r.Taken), s.frame.Date(r.Until), stand.Text,
 		}})
 	}
@@ -66,14 +67,14 @@ func (s *Samples) Rows() []Row {
 }
 
 // stand says whether a sample may go.
-func (s *Samples) stand(r desk.Retained) Remark {
+func (s *Samples) stand(r desk.Retained) model.Remark {
 	switch {
 	case r.Held != "":
-		return Remark{Locked, Say("held, %s", r.Held)}
+		return model.Remark{State: model.Locked, Text: Say("held, %s", r.Held)}
 	case r.DueOn(s.frame.Desk.Today()):
-		return Remark{Warn, Say("may go")}
+		return model.Remark{State: model.Warn, Text: Say("may go")}
 	}
-	return Remark{OK, Say("stays")}
+	return model.Remark{State: model.OK, Text: Say("stays")}
 }
 
 // Counted says how many there are and how many may go.
@@ -112,10 +113,10 @@ func (s *Samples) Discard() {
 	if !there {
 		return
 	}
-	s.frame.Put(Ask{
+	s.frame.Put(model.Ask{
 		Title: Say("Throw out sample %s?", orElse(r.Number, r.Load)),
 		Text:  Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.", grainName(r.Crop), r.GrowerName, r.Place, s.frame.Date(r.Until)),
-		State: Warn, Yes: Say("It is thrown out"), Danger: true,
+		State: model.Warn, Yes: Say("It is thrown out"), Danger: true,
 		Then: func(map[string]string) { s.discard(r) },
 	})
 }
@@ -126,7 +127,7 @@ func (s *Samples) discard(r desk.Retained) {
 		return
 	}
 	s.Refresh()
-	s.frame.Say(OK, Say("sample %s is thrown out.", orElse(r.Number, r.Load)))
+	s.frame.Say(model.OK, Say("sample %s is thrown out.", orElse(r.Number, r.Load)))
 	s.frame.Changed()
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/ui/model"
 )
 
 // A sample goes only once its days are over, and never while a dispute needs
@@ -16,8 +17,8 @@ func TestSamplesAreThrownOutWhenTheyMay(t *testing.T) {
 	s := NewSamples(r.frame)
 	s.Refresh()
 	rows := s.Rows()
-	due := slices.IndexFunc(rows, func(row Row) bool { return row.State == Warn })
-	stays := slices.IndexFunc(rows, func(row Row) bool { return row.State == OK })
+	due := slices.IndexFunc(rows, func(row model.Row) bool { return row.State == model.Warn })
+	stays := slices.IndexFunc(rows, func(row model.Row) bool { return row.State == model.OK })
 	if stays < 0 {
 		t.Fatalf("no sample stays: %v", rows)
 	}
@@ -54,7 +55,7 @@ func TestSampleIsHeldForADispute(t *testing.T) {
 	if s.CanDiscard() || !strings.Contains(s.WhyNotDiscard(), "held") {
 		t.Errorf("a sample under dispute: %q", s.WhyNotDiscard())
 	}
-	if row := s.Rows()[slices.IndexFunc(s.Rows(), func(row Row) bool { return row.Key == k.Load })]; row.State != Locked {
+	if row := s.Rows()[slices.IndexFunc(s.Rows(), func(row model.Row) bool { return row.Key == k.Load })]; row.State != model.Locked {
 		t.Errorf("the sample stands as %+v", row)
 	}
 }

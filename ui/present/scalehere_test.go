@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // With two scales a desk weighs on the one chosen at its computer, and what is
@@ -21,11 +22,11 @@ func TestWeighOnAnotherScale(t *testing.T) {
 	r.answer(map[string]string{"name": "out", "division": "10", "link": "serial://COM3?baud=1200&data=7&parity=even", "who": demo.Manager})
 	linked := station.linked
 	g.WeighOn("out")
-	wantSaid(t, r, OK, "weighs on scale out")
+	wantSaid(t, r, model.OK, "weighs on scale out")
 	if s, _ := r.frame.Scale(); s.ID != "out" || station.linked != linked+1 {
 		t.Errorf("the desk weighs on %q, linked %d times", s.ID, station.linked-linked)
 	}
-	if rows := g.Scales(); rows[0].Cells[4] != "not weighed on here" || rows[1].State != Stop {
+	if rows := g.Scales(); rows[0].Cells[4] != "not weighed on here" || rows[1].State != model.Stop {
 		t.Errorf("the scales show %v", rows)
 	}
 	f := corn(r)

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // SetUp is the elevator's own sheet: its name and address as every ticket
@@ -81,29 +82,29 @@ func (s *SetUp) Welcome() string {
 }
 
 // Fields are the fields in the order they are asked.
-func (s *SetUp) Fields() []Field {
+func (s *SetUp) Fields() []model.Field {
 	unit := s.values["unit"]
-	fields := []Field{
-		{ID: "business", Label: Say("Business"), Chars: 30, Part: WhoPart},
-		{ID: "street", Label: Say("Street"), Chars: 30, Part: WhoPart},
-		{ID: "town", Label: Say("Town"), Chars: 30, Part: WhoPart},
-		{ID: "phone", Label: Say("Phone"), Chars: 18, Part: WhoPart},
-		{ID: "licence", Label: Say("Licence"), Chars: 18, Part: WhoPart, Reading: Say("if you have one")},
-		{ID: "rules", Label: Say("Rules"), Kind: FindField, Chars: 18, Part: WhoPart, Options: ruleOptions()},
-		{ID: "unit", Label: Say("Weights in"), Kind: FindField, Chars: 18, Part: WhoPart, Options: unitOptions()},
-		{ID: "scale", Label: Say("Scale"), Chars: 8, Part: WhoPart, Reading: Say("its name or number on the ticket")},
-		{ID: "division", Label: Say("Division"), Unit: unit, Kind: FigureField, Chars: 8, Part: WhoPart},
-		{ID: "capacity", Label: Say("Capacity"), Unit: unit, Kind: FigureField, Chars: 10, Part: WhoPart},
-		{ID: "link", Label: Say("Link"), Chars: 30, Part: WhoPart, Reading: s.linkHint()},
+	fields := []model.Field{
+		{ID: "business", Label: Say("Business"), Chars: 30, Part: model.WhoPart},
+		{ID: "street", Label: Say("Street"), Chars: 30, Part: model.WhoPart},
+		{ID: "town", Label: Say("Town"), Chars: 30, Part: model.WhoPart},
+		{ID: "phone", Label: Say("Phone"), Chars: 18, Part: model.WhoPart},
+		{ID: "licence", Label: Say("Licence"), Chars: 18, Part: model.WhoPart, Reading: Say("if you have one")},
+		{ID: "rules", Label: Say("Rules"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: ruleOptions()},
+		{ID: "unit", Label: Say("Weights in"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: unitOptions()},
+		{ID: "scale", Label: Say("Scale"), Chars: 8, Part: model.WhoPart, Reading: Say("its name or number on the ticket")},
+		{ID: "division", Label: Say("Division"), Unit: unit, Kind: model.FigureField, Chars: 8, Part: model.WhoPart},
+		{ID: "capacity", Label: Say("Capacity"), Unit: unit, Kind: model.FigureField, Chars: 10, Part: model.WhoPart},
+		{ID: "link", Label: Say("Link"), Chars: 30, Part: model.WhoPart, Reading: s.linkHint()},
 	}
 	for _, g := range s.grains {
 		fields = append(fields, s.grainRow(g))
 	}
 	fields = append(fields,
-		Field{ID: "language", Label: Say("Language"), Kind: FindField, Part: ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
-		Field{ID: "dates", Label: Say("Dates"), Kind: FindField, Part: ClosePart, Chars: 18, Options: s.dateOptions()})
+		model.Field{ID: "language", Label: Say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
+		model.Field{ID: "dates", Label: Say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions()})
 	if len(s.frame.Desk.People()) == 0 {
-		fields = append(fields, Field{ID: "person", Label: Say("Your full name"), Chars: 24, Part: WhoPart, Reading: Say("you will be the manager")})
+		fields = append(fields, model.Field{ID: "person", Label: Say("Your full name"), Chars: 24, Part: model.WhoPart, Reading: Say("you will be the manager")})
 	}
 	for i := range fields {
 		s.fill(&fields[i])
@@ -119,27 +120,27 @@ func (s *SetUp) linkHint() string {
 	return Say("the desk reads the scale")
 }
 
-func ruleOptions() []Option {
-	return []Option{
+func ruleOptions() []model.Option {
+	return []model.Option{
 		{Code: "us", Name: Say("United States")},
 		{Code: "canada", Name: Say("Canada")},
 	}
 }
 
-func unitOptions() []Option {
-	return []Option{
+func unitOptions() []model.Option {
+	return []model.Option{
 		{Code: "lb", Name: Say("pounds")},
 		{Code: "kg", Name: Say("kilograms")},
 	}
 }
 
 // fill puts value and sentence into a field.
-func (s *SetUp) fill(f *Field) {
+func (s *SetUp) fill(f *model.Field) {
 	f.Value = s.values[f.ID]
 	text, err := s.check(f.ID)
 	f.Missing = text
 	if err != nil {
-		f.State, f.Note = Stop, sentence(err)
+		f.State, f.Note = model.Stop, sentence(err)
 	}
 }
 
@@ -186,7 +187,7 @@ func (s *SetUp) Type(id, text string) {
 // FirstMissing is the first field to fill or mend; empty when all is there.
 func (s *SetUp) FirstMissing() string {
 	for _, f := range s.Fields() {
-		if f.Missing || f.State == Stop {
+		if f.Missing || f.State == model.Stop {
 			return f.ID
 		}
 	}
@@ -199,7 +200,7 @@ func (s *SetUp) CanDemo() bool { return s.IsFirst() && s.frame.Demo != nil }
 // OpenDemo opens the invented elevator instead.
 func (s *SetUp) OpenDemo() {
 	path := ""
-	s.frame.Run(Job{
+	s.frame.Run(model.Job{
 		Topic: "demo", Title: Say("Inventing an elevator"),
 		Do: func(ctx context.Context, report func(done, total int)) (err error) {
 			path, err = s.frame.Demo(ctx, report)

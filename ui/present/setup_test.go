@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/house"
+	"tenthpoint/ui/model"
 )
 
 // firstSheet is what a new elevator types.
@@ -14,9 +15,9 @@ var firstSheet = [][2]string{
 	{"grain.corn", "main"}, {"person", "Ann Example"},
 }
 
-func setField(t *testing.T, s *SetUp, id string) Field {
+func setField(t *testing.T, s *SetUp, id string) model.Field {
 	t.Helper()
-	f, ok := find(s.Fields(), func(f Field) bool { return f.ID == id })
+	f, ok := find(s.Fields(), func(f model.Field) bool { return f.ID == id })
 	if !ok {
 		t.Fatalf("the sheet has no field %s", id)
 	}
@@ -32,7 +33,7 @@ func TestFirstSetUp(t *testing.T) {
 	}
 	for i, field := range firstSheet {
 		s.Save()
-		if r.state != Stop || r.screen != "" {
+		if r.state != model.Stop || r.screen != "" {
 			t.Fatalf("with %d of %d fields the sheet was written: %q", i, len(firstSheet), r.last())
 		}
 		s.Type(field[0], field[1])
@@ -41,7 +42,7 @@ func TestFirstSetUp(t *testing.T) {
 		t.Fatalf("a whole sheet lacks %s", s.FirstMissing())
 	}
 	s.Save()
-	wantSaid(t, r, OK, "the elevator is set up")
+	wantSaid(t, r, model.OK, "the elevator is set up")
 	p := r.frame.Desk.Profile()
 	if p.Business != "Example Siding" || len(p.Grains) != 1 || p.Grains[0] != (house.GrainRule{Commodity: "corn", Schedule: "main"}) || p.WeightUnit().String() != "lb" || p.RetainDays != 3 {
 		t.Errorf("the book has %+v", p)
@@ -49,7 +50,7 @@ func TestFirstSetUp(t *testing.T) {
 	if who := r.frame.Desk.Who(); who.Name != "Ann Example" || who.Role != house.Manager || r.screen != "yard" {
 		t.Errorf("at the desk is %+v, the screen is %q", who, r.screen)
 	}
-	if NewSetUp(r.frame).Save(); r.state != OK {
+	if NewSetUp(r.frame).Save(); r.state != model.OK {
 		t.Errorf("the sheet as it stands cannot be written again: %s", r.last())
 	}
 }
@@ -83,10 +84,10 @@ func TestSetUpAnswersWhatIsTyped(t *testing.T) {
 			s.Type(field[0], field[1])
 		}
 		s.Type(tt.id, tt.text)
-		if f := setField(t, s, tt.id); f.State != Stop || !strings.Contains(f.Note, tt.want) {
+		if f := setField(t, s, tt.id); f.State != model.Stop || !strings.Contains(f.Note, tt.want) {
 			t.Errorf("%s %q says %q, want %q", tt.id, tt.text, f.Note, tt.want)
 		}
-		if s.Save(); r.state != Stop || !r.frame.IsNew() {
+		if s.Save(); r.state != model.Stop || !r.frame.IsNew() {
 			t.Errorf("%s %q was written: %s", tt.id, tt.text, r.last())
 		}
 	}
@@ -105,7 +106,7 @@ func TestSetUpInKilograms(t *testing.T) {
 		t.Errorf("gross is asked in %s", got)
 	}
 	f.Type("gross", "23,715")
-	if got := fieldOf(t, f, "gross"); got.State != Stop || !strings.Contains(got.Note, "10 kg") {
+	if got := fieldOf(t, f, "gross"); got.State != model.Stop || !strings.Contains(got.Note, "10 kg") {
 		t.Errorf("half a division says %q", got.Note)
 	}
 }
@@ -123,12 +124,12 @@ func TestLinkInTheSetUp(t *testing.T) {
 	} {
 		s.Type("link", link)
 		f := setField(t, s, "link")
-		if wrong == "" && (f.State == Stop || f.Missing) || wrong != "" && (f.State != Stop || !strings.Contains(f.Note, wrong)) {
+		if wrong == "" && (f.State == model.Stop || f.Missing) || wrong != "" && (f.State != model.Stop || !strings.Contains(f.Note, wrong)) {
 			t.Errorf("%q: state %v, %q; want %q", link, f.State, f.Note, wrong)
 		}
 	}
 	s.Type("link", "tcp://192.0.2.10")
-	if s.Save(); r.state != Stop || r.frame.Desk.Profile().Scales[0].Link != "" {
+	if s.Save(); r.state != model.Stop || r.frame.Desk.Profile().Scales[0].Link != "" {
 		t.Errorf("a link without a port was written: %s", r.last())
 	}
 	s.Type("link", "tcp://192.0.2.10:4001")

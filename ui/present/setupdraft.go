@@ -3,6 +3,7 @@ package present
 import (
 	"maps"
 	"slices"
+	"tenthpoint/ui/model"
 )
 
 // setUpDraft is where the sheet of the set-up is kept until it is written down.
@@ -13,7 +14,7 @@ func (s *SetUp) takeBack() {
 	texts := s.frame.typedBefore(setUpDraft)
 	fields := s.Fields()
 	for id, text := range texts {
-		if slices.ContainsFunc(fields, func(f Field) bool { return f.ID == id }) {
+		if slices.ContainsFunc(fields, func(f model.Field) bool { return f.ID == id }) {
 			s.values[id] = text
 		}
 	}

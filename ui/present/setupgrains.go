@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/rates"
+	"tenthpoint/ui/model"
 )
 
 // grainChoice is a commodity that there are rates for, and the schedules it can
@@ -16,10 +17,10 @@ type grainChoice struct {
 
 // grainRow asks under which schedule a commodity is settled; empty is a
 // commodity that is not taken.
-func (s *SetUp) grainRow(g grainChoice) Field {
-	f := Field{ID: g.id, Label: grainName(g.commodity), Kind: FindField, Part: SamplePart, Chars: 12, Reading: Say("not taken here")}
+func (s *SetUp) grainRow(g grainChoice) model.Field {
+	f := model.Field{ID: g.id, Label: grainName(g.commodity), Kind: model.FindField, Part: model.SamplePart, Chars: 12, Reading: Say("not taken here")}
 	for _, e := range g.schedules {
-		f.Options = append(f.Options, Option{Code: e.Schedule, Detail: provenance(e)})
+		f.Options = append(f.Options, model.Option{Code: e.Schedule, Detail: provenance(e)})
 		if e.Schedule == s.values[g.id] {
 			f.Reading = provenance(e)
 		}

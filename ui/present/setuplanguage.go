@@ -1,8 +1,10 @@
 package present
 
+import "tenthpoint/ui/model"
+
 // Languages are the languages the desk speaks, each called by its own name.
-func Languages() []Option {
-	return []Option{
+func Languages() []model.Option {
+	return []model.Option{
 		{Code: "en", Name: "English", ByName: true},
 		{Code: "fr", Name: "Français", ByName: true},
 	}
@@ -29,9 +31,9 @@ func (f *Frame) speak(before string) error {
 }
 
 // dateOptions show today in either way of writing days.
-func (s *SetUp) dateOptions() []Option {
+func (s *SetUp) dateOptions() []model.Option {
 	today := s.frame.Desk.Today()
-	return []Option{
+	return []model.Option{
 		{Code: isoDates, Name: today.String(), ByName: true},
 		{Code: localDates, Name: inLetters(today), ByName: true},
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/house"
+	"tenthpoint/ui/model"
 )
 
 // Save writes the sheet into the book. In a new book it also makes the person
@@ -25,12 +26,12 @@ func (s *SetUp) Save() {
 		return
 	}
 	if first {
-		s.frame.Say(OK, Say("the elevator is set up. Type in the first truck."))
+		s.frame.Say(model.OK, Say("the elevator is set up. Type in the first truck."))
 		s.frame.Go("yard")
 		s.relink(before)
 		return
 	}
-	s.frame.Say(OK, Say("the set-up is written down."))
+	s.frame.Say(model.OK, Say("the set-up is written down."))
 	s.relink(before)
 }
 
@@ -40,7 +41,7 @@ func (s *SetUp) relink(before string) {
 		return
 	}
 	if err := s.frame.Station.Relink(); err != nil {
-		s.frame.Say(Warn, join(" ", Say("the set-up is written down."), sentence(err)))
+		s.frame.Say(model.Warn, join(" ", Say("the set-up is written down."), sentence(err)))
 	}
 }
 
@@ -83,7 +84,7 @@ func (s *SetUp) whole() error {
 		switch {
 		case f.Missing:
 			return fmt.Errorf("%s", Say("%s is empty; every ticket prints it.", f.Label))
-		case f.State == Stop:
+		case f.State == model.Stop:
 			return errors.New(f.Note)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // mostOwners is how many owners a sheet of shares asks for, unless there are
@@ -18,7 +19,7 @@ const mostOwners = 4
 func (f *LoadForm) AskShares() {
 	owners := f.now.load.Details.Shares
 	fields := f.frame.shareFields(owners)
-	f.frame.Put(Ask{
+	f.frame.Put(model.Ask{
 		Draft: "shares", Of: f.id,
 		Title:  Say("Who shares in this load?"),
 		Text:   Say("Leave all owners out when the grower has all of it."),
@@ -35,16 +36,16 @@ func (f *LoadForm) AskShares() {
 }
 
 // shareFields ask for owners and what each has.
-func (f *Frame) shareFields(owners []load.Owner) []AskField {
-	var fields []AskField
+func (f *Frame) shareFields(owners []load.Owner) []model.AskField {
+	var fields []model.AskField
 	for i := range max(mostOwners, len(owners)) {
 		owner, share := "", ""
 		if i < len(owners) {
 			owner, share = partyText(owners[i].Party), shareText(owners[i])
 		}
 		fields = append(fields,
-			AskField{ID: ownerField(i), Label: Say("Owner %d", i+1), Options: f.known().growerOptions, Value: owner, Chars: 24},
-			AskField{ID: shareField(i), Label: Say("has"), Value: share, Chars: 8, Hint: Say("such as 1/3, or 33.5 in percent")})
+			model.AskField{ID: ownerField(i), Label: Say("Owner %d", i+1), Options: f.known().growerOptions, Value: owner, Chars: 24},
+			model.AskField{ID: shareField(i), Label: Say("has"), Value: share, Chars: 8, Hint: Say("such as 1/3, or 33.5 in percent")})
 	}
 	return fields
 }

@@ -1,5 +1,7 @@
 package present
 
+import "tenthpoint/ui/model"
+
 // SignIn asks who works at the desk now. With one person in the book there is
 // nothing to ask.
 func (f *Frame) SignIn() {
@@ -11,14 +13,14 @@ func (f *Frame) SignIn() {
 		f.signIn(people[0].Name)
 		return
 	}
-	options := make([]Option, len(people))
+	options := make([]model.Option, len(people))
 	for i, p := range people {
-		options[i] = Option{Code: p.Name, Detail: RoleWord(p.Role)}
+		options[i] = model.Option{Code: p.Name, Detail: RoleWord(p.Role)}
 	}
-	f.Put(Ask{
+	f.Put(model.Ask{
 		Title:  Say("Who is at the desk?"),
 		Text:   Say("Your full name stands on every ticket you issue."),
-		Fields: []AskField{{ID: "who", Label: Say("Name"), Options: options, Required: true}},
+		Fields: []model.AskField{{ID: "who", Label: Say("Name"), Options: options, Required: true}},
 		Yes:    Say("Sign in"),
 		Then:   func(values map[string]string) { f.signIn(values["who"]) },
 	})
@@ -37,8 +39,8 @@ func (f *Frame) signIn(name string) {
 		return
 	}
 	state, back := f.backWords()
-	if state == Plain {
-		state = OK
+	if state == model.Plain {
+		state = model.OK
 	}
 	f.Say(state, join(" ", Say("%s is signed in.", f.Who()), back))
 	f.window.Redraw()

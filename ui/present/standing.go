@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/ui/model"
 )
 
 // standing is a load as it would stand with everything typed taken in.
@@ -15,24 +16,24 @@ type standing struct {
 	settlement *settle.Settlement // nil while it cannot be settled
 	problems   settle.Problems
 
-	readings map[string]string // how each typed text was understood
-	remarks  map[string]Remark // what is said beside each field
+	readings map[string]string       // how each typed text was understood
+	remarks  map[string]model.Remark // what is said beside each field
 	missing  map[string]bool
 }
 
 // remark says something beside a field; the first remark stays, unless the
 // later one is graver.
-func (s *standing) remark(field string, state State, text string) {
-	if old, taken := s.remarks[field]; taken && (old.State == Stop || state != Stop) {
+func (s *standing) remark(field string, state model.State, text string) {
+	if old, taken := s.remarks[field]; taken && (old.State == model.Stop || state != model.Stop) {
 		return
 	}
-	s.remarks[field] = Remark{State: state, Text: text}
+	s.remarks[field] = model.Remark{State: state, Text: text}
 }
 
 // work reads all that is typed, settles the load as it would stand, and says
 // beside each field what is wrong.
 func (f *LoadForm) work() {
-	f.now = standing{remarks: map[string]Remark{}, missing: map[string]bool{}, load: f.inBook()}
+	f.now = standing{remarks: map[string]model.Remark{}, missing: map[string]bool{}, load: f.inBook()}
 	f.lines = f.makeLines(f.commodityID())
 	d, _ := f.read()
 	f.now.load = f.wouldBe(d)
@@ -47,7 +48,7 @@ func (f *LoadForm) work() {
 		f.now.problems = f.known(settle.Check(f.now.load.SettleFacts(), f.now.edition))
 	}
 	for _, p := range f.now.problems {
-		f.now.remark(f.besideWhich(p.Field), Stop, p.Sentence)
+		f.now.remark(f.besideWhich(p.Field), model.Stop, p.Sentence)
 	}
 	f.warn()
 }
@@ -84,7 +85,7 @@ func (f *LoadForm) wouldBe(d *draft) *load.Load {
 	stamp := load.Stamp{At: f.frame.Desk.Now(), Who: f.frame.Desk.Who().Name}
 	happen := func(fact load.Fact) {
 		if err := l.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
-			f.now.remark(wholeLoad, Stop, sentence(err))
+			f.now.remark(wholeLoad, model.Stop, sentence(err))
 		}
 	}
 	if f.book == nil {

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // storedTare is the load's truck, if it has a tare stored in the unit of the
@@ -40,7 +41,7 @@ func (f *LoadForm) UseStoredTare() error {
 	if err != nil {
 		return err
 	}
-	f.frame.Say(OK, Say("Stored tare %s of %s is used for truck %s.", t.Tare, t.Taken, t.ID))
+	f.frame.Say(model.OK, Say("Stored tare %s of %s is used for truck %s.", t.Tare, t.Taken, t.ID))
 	f.frame.window.Redraw()
 	return f.Reload()
 }
@@ -68,7 +69,7 @@ func (f *LoadForm) StoreTare() error {
 	if err := f.frame.Desk.SetTruck(context.Background(), t); err != nil {
 		return err
 	}
-	f.frame.Say(OK, Say("tare %s is stored for truck %s.", tare, t.ID))
+	f.frame.Say(model.OK, Say("tare %s is stored for truck %s.", tare, t.ID))
 	f.frame.Changed()
 	return nil
 }

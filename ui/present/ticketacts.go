@@ -7,31 +7,32 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // Headline says in a sentence what became of the chosen ticket.
-func (t *Tickets) Headline() Remark {
+func (t *Tickets) Headline() model.Remark {
 	l := t.paper.load
 	if l == nil {
-		return Remark{}
+		return model.Remark{}
 	}
 	local := t.frame.Desk.Local
 	switch l.Phase {
 	case load.Void:
 		if l.Again.By != 0 {
-			return Remark{Stop, Say("Void, reissued as ticket %d: %s", l.Again.By, l.Ended.Reason)}
+			return model.Remark{State: model.Stop, Text: Say("Void, reissued as ticket %d: %s", l.Again.By, l.Ended.Reason)}
 		}
-		return Remark{Stop, Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+		return model.Remark{State: model.Stop, Text: Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	case load.Corrected:
-		return Remark{Locked, Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
+		return model.Remark{State: model.Locked, Text: Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
 	case load.TurnedAway:
-		return Remark{Stop, Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+		return model.Remark{State: model.Stop, Text: Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	}
 	text := Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(l.Copies))
 	if place := inPlaceText(l); place != "" {
-		return Remark{Wait, place + " · " + text}
+		return model.Remark{State: model.Wait, Text: place + " · " + text}
 	}
-	return Remark{OK, text}
+	return model.Remark{State: model.OK, Text: text}
 }
 
 // inPlaceText says which ticket a load's ticket takes the place of, and why;
@@ -110,8 +111,8 @@ func (t *Tickets) Reprint() {
 }
 
 // managerFields ask for a manager and a reason.
-func (f *Frame) managerFields() []AskField {
-	return []AskField{
+func (f *Frame) managerFields() []model.AskField {
+	return []model.AskField{
 		{ID: "reason", Label: Say("Reason"), Chars: 40, Required: true},
 		{ID: "who", Label: Say("Manager"), Options: f.managers(), Value: f.managerHere(), Chars: 24, Required: true},
 	}
@@ -120,11 +121,11 @@ func (f *Frame) managerFields() []AskField {
 // Void asks for the reason and cancels the chosen ticket.
 func (t *Tickets) Void() {
 	number := t.paper.load.Number
-	t.frame.Put(Ask{
+	t.frame.Put(model.Ask{
 		Draft: "void", Of: fmt.Sprint("ticket ", number),
 		Title: Say("Void ticket %d?", number),
 		Text:  Say("The load counts nowhere. The number stays used, and every copy is kept. This cannot be taken back."),
-		State: Stop, Fields: t.frame.managerFields(), Yes: Say("Void the ticket"), Danger: true,
+		State: model.Stop, Fields: t.frame.managerFields(), Yes: Say("Void the ticket"), Danger: true,
 		Then: func(values map[string]string) {
 			err := t.frame.as(values["who"], func() error {
 				return t.frame.Desk.Void(context.Background(), number, values["reason"])
@@ -133,7 +134,7 @@ func (t *Tickets) Void() {
 				t.frame.Fail(err)
 				return
 			}
-			t.frame.Say(OK, Say("ticket %d is void: %s", number, values["reason"]))
+			t.frame.Say(model.OK, Say("ticket %d is void: %s", number, values["reason"]))
 			t.frame.Changed()
 			t.Reload()
 		},
@@ -144,14 +145,14 @@ func (t *Tickets) Void() {
 // ticket, on the yard.
 func (t *Tickets) Correct() {
 	number := t.paper.load.Number
-	t.frame.Put(Ask{
+	t.frame.Put(model.Ask{
 		Draft: "correct", Of: fmt.Sprint("ticket ", number),
 		Title: Say("Correct ticket %d?", number),
 		Text:  Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
-		State: Warn, Fields: t.frame.managerFields(), Yes: Say("Open the correcting load"),
+		State: model.Warn, Fields: t.frame.managerFields(), Yes: Say("Open the correcting load"),
 		Then: func(values map[string]string) {
 			if id, open := t.openInPlace(number, values, t.frame.Desk.Correct); open {
-				t.frame.Say(OK, Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
+				t.frame.Say(model.OK, Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
 			}
 		},
 	})
@@ -164,14 +165,14 @@ func (t *Tickets) Reissue() {
 	fields := t.frame.managerFields()
 	fields[0].Value = l.Ended.Reason
 	number := l.Number
-	t.frame.Put(Ask{
+	t.frame.Put(model.Ask{
 		Draft: "reissue", Of: fmt.Sprint("ticket ", number),
 		Title: Say("Reissue void ticket %d?", number),
 		Text:  Say("A load opens on the yard with everything this one had. Issue it: the new ticket has its own number and names this one, which stays void on its day."),
-		State: Warn, Fields: fields, Yes: Say("Open the load"),
+		State: model.Warn, Fields: fields, Yes: Say("Open the load"),
 		Then: func(values map[string]string) {
 			if id, open := t.openInPlace(number, values, t.frame.Desk.Reissue); open {
-				t.frame.Say(OK, Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
+				t.frame.Say(model.OK, Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
 			}
 		},
 	})
@@ -196,10 +197,10 @@ func (t *Tickets) openInPlace(number int64, values map[string]string, open func(
 // CheckCode asks for the code at the foot of a slip, or for what a scanner
 // reads from the square beside it, and holds the paper against the book.
 func (t *Tickets) CheckCode() {
-	t.frame.Put(Ask{
+	t.frame.Put(model.Ask{
 		Title:  Say("Is this paper one of ours?"),
 		Text:   Say("Type the code from the foot of the slip, or scan the square beside it."),
-		Fields: []AskField{{ID: "code", Label: Say("Code"), Chars: 40, Required: true}},
+		Fields: []model.AskField{{ID: "code", Label: Say("Code"), Chars: 40, Required: true}},
 		Yes:    Say("Look it up"),
 		Then:   func(values map[string]string) { t.lookUp(values["code"]) },
 	})
@@ -213,7 +214,7 @@ func (t *Tickets) lookUp(text string) {
 		code = scanned.Code
 	}
 	var found *load.Load
-	t.frame.Run(Job{
+	t.frame.Run(model.Job{
 		Topic: "code", Title: Say("Looking for the code"),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			found, err = t.frame.Desk.ByCode(ctx, code)
@@ -221,7 +222,7 @@ func (t *Tickets) lookUp(text string) {
 		},
 		Done: func(err error) {
 			if err != nil {
-				t.frame.Put(Ask{Title: Say("No such ticket"), Text: sentence(err), State: Stop, Notice: true})
+				t.frame.Put(model.Ask{Title: Say("No such ticket"), Text: sentence(err), State: model.Stop, Notice: true})
 				return
 			}
 			t.tell(found, scanned, isScanned)
@@ -239,13 +240,13 @@ func (t *Tickets) tell(l *load.Load, scanned slip.Payload, isScanned bool) {
 	}
 	text := Say("Ticket %d of %s, %s, %s: net %s, moisture %s, %s.", l.Number, l.IssuedDay, l.Details.Grower.Name,
 		grainName(l.Details.Commodity), book.Net, book.Moisture, book.Dry)
-	state := OK
+	state := model.OK
 	title := Say("The code is ticket %d", l.Number)
 	if isScanned {
 		wrong := unlike(scanned, book)
 		switch {
 		case len(wrong) > 0:
-			state, title = Stop, Say("The paper does not agree with the book")
+			state, title = model.Stop, Say("The paper does not agree with the book")
 			text += "\n" + strings.Join(wrong, "\n")
 		default:
 			text += "\n" + Say("Every figure in the square is the book's.")
@@ -254,10 +255,10 @@ func (t *Tickets) tell(l *load.Load, scanned slip.Payload, isScanned bool) {
 		text += "\n" + Say("Hold these figures against the paper.")
 	}
 	if l.Phase != load.Ticketed {
-		state = max(state, Warn)
+		state = max(state, model.Warn)
 		text += "\n" + Say("The ticket is %s.", Say(string(l.Phase)))
 	}
-	t.frame.Put(Ask{Title: title, Text: text, State: state, Notice: true})
+	t.frame.Put(model.Ask{Title: title, Text: text, State: state, Notice: true})
 	t.Type(fmt.Sprintf("%s %d", Say("ticket"), l.Number))
 }
 

@@ -28,13 +28,13 @@ type ticketPaper struct {
 	load   *load.Load
 	worked *settle.Settlement
 	err    error
-	lines  map[PaperOf][]PaperLine
+	lines  map[PaperOf][]slip.PaperLine
 }
 
 // open looks at another load; no id looks at nothing.
 func (p *ticketPaper) open(id string) {
 	p.load, p.worked, p.err = nil, nil, nil
-	p.lines = map[PaperOf][]PaperLine{}
+	p.lines = map[PaperOf][]slip.PaperLine{}
 	if id == "" {
 		return
 	}
@@ -60,11 +60,11 @@ func (t *Tickets) Turn(to PaperOf) {
 }
 
 // Paper is the paper in front.
-func (t *Tickets) Paper() []PaperLine {
+func (t *Tickets) Paper() []slip.PaperLine {
 	p := &t.paper
 	switch {
 	case p.err != nil:
-		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(p.err)}}
+		return []slip.PaperLine{{Kind: slip.PaperMark, Left: sentence(p.err)}}
 	case p.load == nil:
 		return nil
 	}
@@ -78,7 +78,7 @@ func (t *Tickets) Paper() []PaperLine {
 	return p.lines[shows]
 }
 
-func (p *ticketPaper) make(shows PaperOf) []PaperLine {
+func (p *ticketPaper) make(shows PaperOf) []slip.PaperLine {
 	switch shows {
 	case WorkingPaper:
 		return p.working()
@@ -90,28 +90,28 @@ func (p *ticketPaper) make(shows PaperOf) []PaperLine {
 
 // slip is the ticket as its original printed. A load turned away has a slip of
 // what was known of it.
-func (p *ticketPaper) slip() []PaperLine {
+func (p *ticketPaper) slip() []slip.PaperLine {
 	if p.worked == nil {
 		return slip.Paper(slip.Compose(p.frame.ticket(p.load, nil, 0, nil)))
 	}
 	t := p.frame.ticket(p.load, p.worked, 0, nil)
 	code, err := p.frame.Desk.Code(context.Background(), p.load)
 	if err != nil {
-		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
+		return []slip.PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
 	}
 	t.Code = code
 	return slip.Paper(slip.Compose(t))
 }
 
 // working is every line with its sum, worked again just now.
-func (p *ticketPaper) working() []PaperLine {
-	lines := []PaperLine{{Kind: slip.PaperTitle, Left: Say("Working of ticket %d", p.load.Number)}}
+func (p *ticketPaper) working() []slip.PaperLine {
+	lines := []slip.PaperLine{{Kind: slip.PaperTitle, Left: Say("Working of ticket %d", p.load.Number)}}
 	if p.worked == nil {
-		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("This load was never settled, so there is nothing to work out.")})
+		return append(lines, slip.PaperLine{Kind: slip.PaperText, Left: Say("This load was never settled, so there is nothing to work out.")})
 	}
-	agrees := PaperLine{Kind: slip.PaperMiddle, Left: Say("Worked again just now. Every figure is the ticket's.")}
+	agrees := slip.PaperLine{Kind: slip.PaperMiddle, Left: Say("Worked again just now. Every figure is the ticket's.")}
 	if wrong := p.disagreement(); wrong != "" {
-		agrees = PaperLine{Kind: slip.PaperMark, Left: wrong}
+		agrees = slip.PaperLine{Kind: slip.PaperMark, Left: wrong}
 	}
 	return append(append(append(lines, agrees), workingLines(p.worked, p.load.Details.Disposition)...), p.frame.gradeLines(p.load)...)
 }
@@ -147,21 +147,21 @@ func (t *Tickets) HasDifference() bool { return t.paper.other() != 0 }
 
 // difference sets the wrong ticket and the right one side by side, line by
 // line where they part.
-func (p *ticketPaper) difference() []PaperLine {
+func (p *ticketPaper) difference() []slip.PaperLine {
 	ctx := context.Background()
 	other, err := p.frame.Desk.Ticket(ctx, p.other())
 	if err != nil {
-		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
+		return []slip.PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
 	}
 	otherWorked, err := p.frame.Desk.Resettle(ctx, other)
 	if err != nil {
-		return []PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
+		return []slip.PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
 	}
 	old, now, oldWorked, nowWorked := other, p.load, otherWorked, p.worked
 	if p.load.InPlaceOf() == 0 {
 		old, now, oldWorked, nowWorked = p.load, other, p.worked, otherWorked
 	}
-	lines := []PaperLine{
+	lines := []slip.PaperLine{
 		{Kind: slip.PaperTitle, Left: differenceTitle(now)},
 		{Kind: slip.PaperMiddle, Left: Say("ticket %d → ticket %d", old.Number, now.Number)},
 		{Kind: slip.PaperMiddle, Left: now.Why},
@@ -170,7 +170,7 @@ func (p *ticketPaper) difference() []PaperLine {
 	facts := changedFacts(old, now)
 	figures := changedFigures(settle.Compare(oldWorked, nowWorked))
 	if len(facts)+len(figures) == 0 {
-		return append(lines, PaperLine{Kind: slip.PaperText, Left: Say("The two tickets say the same.")})
+		return append(lines, slip.PaperLine{Kind: slip.PaperText, Left: Say("The two tickets say the same.")})
 	}
 	return append(append(lines, facts...), figures...)
 }
@@ -183,11 +183,11 @@ func differenceTitle(now *load.Load) string {
 }
 
 // changedFacts are what was written down otherwise.
-func changedFacts(old, now *load.Load) []PaperLine {
-	var lines []PaperLine
+func changedFacts(old, now *load.Load) []slip.PaperLine {
+	var lines []slip.PaperLine
 	fact := func(name, before, after string) {
 		if before != after {
-			lines = append(lines, PaperLine{Kind: slip.PaperPair, Left: name, Right: orElse(after, Say("none")), Note: Say("before: %s", orElse(before, Say("none")))})
+			lines = append(lines, slip.PaperLine{Kind: slip.PaperPair, Left: name, Right: orElse(after, Say("none")), Note: Say("before: %s", orElse(before, Say("none")))})
 		}
 	}
 	fact(Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
@@ -201,10 +201,10 @@ func changedFacts(old, now *load.Load) []PaperLine {
 
 // changedFigures are the lines of the settlement that parted, with what they
 // were and what they are.
-func changedFigures(c *settle.Comparison) []PaperLine {
-	var lines []PaperLine
+func changedFigures(c *settle.Comparison) []slip.PaperLine {
+	var lines []slip.PaperLine
 	for _, l := range c.Changed() {
-		line := PaperLine{Kind: slip.PaperPair, Left: Say(l.Label), Right: signed(l.Change)}
+		line := slip.PaperLine{Kind: slip.PaperPair, Left: Say(l.Label), Right: signed(l.Change)}
 		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
 			line.Kind = slip.PaperTotal
 		}

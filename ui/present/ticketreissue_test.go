@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // reissueRow is one stand of a ticket, and what the screen says and allows there.
@@ -14,7 +15,7 @@ type reissueRow struct {
 	load          load.Load
 	may           bool
 	whyNot        string
-	state         State
+	state         model.State
 	headline      string
 	canBeCompared bool
 }
@@ -24,14 +25,14 @@ func TestWhatMayBeReissued(t *testing.T) {
 	void := load.Ending{Reason: "torn", Stamp: load.Stamp{Who: "Mae Orton"}}
 	s := NewTickets(demoRoom(t, 0).frame)
 	for _, c := range []reissueRow{
-		{"in force", load.Load{Phase: load.Ticketed, Number: 7}, false, "Ticket 7 is in force. Only a void ticket is reissued.", OK, "Issued", false},
-		{"void", load.Load{Phase: load.Void, Number: 7, Ended: void}, true, "", Stop, "by Mae Orton: torn", false},
+		{"in force", load.Load{Phase: load.Ticketed, Number: 7}, false, "Ticket 7 is in force. Only a void ticket is reissued.", model.OK, "Issued", false},
+		{"void", load.Load{Phase: load.Void, Number: 7, Ended: void}, true, "", model.Stop, "by Mae Orton: torn", false},
 		{"void and reissued", load.Load{Phase: load.Void, Number: 7, Ended: void, Again: load.Again{By: 9}}, false,
-			"Ticket 7 is void and was reissued as ticket 9. Go on with that one.", Stop, "Void, reissued as ticket 9: torn", true},
+			"Ticket 7 is void and was reissued as ticket 9. Go on with that one.", model.Stop, "Void, reissued as ticket 9: torn", true},
 		{"in place of a void one", load.Load{Phase: load.Ticketed, Number: 9, Reissues: 7, Why: "torn"}, false,
-			"Ticket 9 is in force.", Wait, "In place of ticket 7, void: torn · Issued", true},
-		{"corrected", load.Load{Phase: load.Corrected, Number: 7, Ended: load.Ending{By: 8}}, false, "was corrected by ticket 8", Locked, "Corrected by ticket 8", true},
-		{"turned away", load.Load{Phase: load.TurnedAway}, false, "This load has no ticket.", Stop, "Turned away", false},
+			"Ticket 9 is in force.", model.Wait, "In place of ticket 7, void: torn · Issued", true},
+		{"corrected", load.Load{Phase: load.Corrected, Number: 7, Ended: load.Ending{By: 8}}, false, "was corrected by ticket 8", model.Locked, "Corrected by ticket 8", true},
+		{"turned away", load.Load{Phase: load.TurnedAway}, false, "This load has no ticket.", model.Stop, "Turned away", false},
 	} {
 		s.paper.load = &c.load
 		h := s.Headline()
@@ -65,7 +66,7 @@ func TestReissueATicket(t *testing.T) {
 		t.Error("a ticket is reissued without a reason")
 	}
 	r.answer(map[string]string{"reason": "a clean copy"})
-	wantSaid(t, r, OK, fmt.Sprintf("is the grain of ticket %d, void", first))
+	wantSaid(t, r, model.OK, fmt.Sprintf("is the grain of ticket %d, void", first))
 	form := r.frame.yard.Form()
 	if r.screen != "yard" || form.book == nil || form.book.Reissues != first || !strings.Contains(form.Margin().Text, "void: a clean copy") {
 		t.Fatalf("in hand on %q is %+v", r.screen, form.book)

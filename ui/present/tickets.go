@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/ui/model"
 )
 
 // Tickets is the list of all tickets, narrowed by one line, with the paper of
@@ -82,7 +83,7 @@ func (t *Tickets) More() {
 func (t *Tickets) fetch(topic string, search desk.Search, take func([]desk.Found, int64)) {
 	var page []desk.Found
 	var all int64
-	t.frame.Run(Job{
+	t.frame.Run(model.Job{
 		Topic: topic,
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			page, all, err = t.frame.Desk.Search(ctx, search)
@@ -175,16 +176,16 @@ func (t *Tickets) Unit() string { return t.frame.Desk.Profile().WeightUnit().Str
 
 // Rows are the tickets, with cells in the order of the columns: ticket, day,
 // time, grower, commodity, truck, net, moisture, bushels, payable, state.
-func (t *Tickets) Rows() []Row {
+func (t *Tickets) Rows() []model.Row {
 	unit := t.frame.Desk.Profile().WeightUnit()
-	out := make([]Row, len(t.found))
+	out := make([]model.Row, len(t.found))
 	for i, r := range t.found {
 		out[i] = t.row(r, unit)
 	}
 	return out
 }
 
-func (t *Tickets) row(r desk.Found, unit quantity.Unit) Row {
+func (t *Tickets) row(r desk.Found, unit quantity.Unit) model.Row {
 	when := r.IssuedAt
 	ticket := Say("%d", r.Ticket)
 	if r.Ticket == 0 {
@@ -194,7 +195,7 @@ func (t *Tickets) row(r desk.Found, unit quantity.Unit) Row {
 	day = t.frame.shortDay(day)
 	state := ticketState(r)
 	f := ticketFigures(r)
-	return Row{
+	return model.Row{
 		Key: r.ID, State: state.State,
 		Cells: []string{
 			ticket, day, hour, r.GrowerName, grainName(r.Commodity), r.Truck,
@@ -245,25 +246,25 @@ func (f figuresOf) payable() string {
 }
 
 // ticketState is how a ticket stands, in a word.
-func ticketState(r desk.Found) Remark {
+func ticketState(r desk.Found) model.Remark {
 	switch load.Phase(r.Phase) {
 	case load.Void:
 		if r.ReissuedBy != 0 {
-			return Remark{Stop, Say("void, see %d", r.ReissuedBy)}
+			return model.Remark{State: model.Stop, Text: Say("void, see %d", r.ReissuedBy)}
 		}
-		return Remark{Stop, Say("void")}
+		return model.Remark{State: model.Stop, Text: Say("void")}
 	case load.Corrected:
-		return Remark{Locked, Say("corrected")}
+		return model.Remark{State: model.Locked, Text: Say("corrected")}
 	case load.TurnedAway:
-		return Remark{Stop, Say("refused")}
+		return model.Remark{State: model.Stop, Text: Say("refused")}
 	}
 	switch {
 	case r.Corrects != 0:
-		return Remark{Wait, Say("corrects %d", r.Corrects)}
+		return model.Remark{State: model.Wait, Text: Say("corrects %d", r.Corrects)}
 	case r.Reissues != 0:
-		return Remark{Wait, Say("reissues %d", r.Reissues)}
+		return model.Remark{State: model.Wait, Text: Say("reissues %d", r.Reissues)}
 	case r.Manual != "":
-		return Remark{Warn, Say("manual weight")}
+		return model.Remark{State: model.Warn, Text: Say("manual weight")}
 	}
-	return Remark{OK, Say("issued")}
+	return model.Remark{State: model.OK, Text: Say("issued")}
 }

@@ -9,6 +9,8 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/slip"
+	"tenthpoint/ui/model"
 )
 
 // Each line is understood, said back, and looked for.
@@ -139,15 +141,15 @@ func TestVoidATicket(t *testing.T) {
 	if wrong := r.answer(map[string]string{"reason": " "}); wrong["reason"] == "" {
 		t.Error("a ticket is voided without a reason")
 	}
-	if ask := r.question(); !ask.Danger || ask.State != Stop {
+	if ask := r.question(); !ask.Danger || ask.State != model.Stop {
 		t.Errorf("voiding is asked as %+v", ask)
 	}
 	r.answer(map[string]string{"reason": "weighed twice"})
-	wantSaid(t, r, OK, "is void: weighed twice")
+	wantSaid(t, r, model.OK, "is void: weighed twice")
 	if l := s.Load(); l.Number != number || l.Phase != load.Void || s.CanChange() || !strings.Contains(s.WhyNotChange(), "void already") {
 		t.Errorf("afterward ticket %d is %s", l.Number, l.Phase)
 	}
-	if h := s.Headline(); h.State != Stop || !strings.Contains(h.Text, demo.Manager+": weighed twice") {
+	if h := s.Headline(); h.State != model.Stop || !strings.Contains(h.Text, demo.Manager+": weighed twice") {
 		t.Errorf("the headline says %+v", h)
 	}
 	if !strings.Contains(textOf(s.Paper()), "VOID") {
@@ -199,7 +201,7 @@ func TestCorrectATicket(t *testing.T) {
 	if form.book == nil || form.book.Corrects != old.Number {
 		t.Fatalf("the load in hand corrects %+v", form.book)
 	}
-	wantSaid(t, r, OK, "corrects ticket")
+	wantSaid(t, r, model.OK, "corrects ticket")
 	if first := form.FirstToDo(); first != form.lines[0].id {
 		t.Errorf("a correction begins on %q: one Enter too many issues it unchanged", first)
 	}
@@ -238,7 +240,7 @@ func TestWorkingOfATicket(t *testing.T) {
 		}
 	}
 	s.paper.load.Settled.Figures["net"] = tenth
-	s.paper.lines = map[PaperOf][]PaperLine{}
+	s.paper.lines = map[PaperOf][]slip.PaperLine{}
 	if paper := textOf(s.Paper()); !strings.Contains(paper, "Net is 0.1 %") || strings.Contains(paper, "Every figure") {
 		t.Errorf("a figure that was tampered with is not named:\n%s", paper)
 	}
@@ -273,15 +275,15 @@ func TestCheckCode(t *testing.T) {
 	forged.Net = book.Net.Add(book.Net)
 	for _, c := range []struct {
 		title, typed string
-		state        State
+		state        model.State
 		says         string
 	}{
-		{"typed", book.Code, OK, "Hold these figures"},
-		{"in capitals", strings.ToUpper(book.Code), OK, "Hold these figures"},
-		{"scanned", book.String(), OK, "Every figure in the square is the book's"},
-		{"forged", forged.String(), Stop, "Net: the paper has " + forged.Net.String()},
-		{"unknown", "000000000000", Stop, "no ticket in this book"},
-		{"too short", "12", Stop, "too short"},
+		{"typed", book.Code, model.OK, "Hold these figures"},
+		{"in capitals", strings.ToUpper(book.Code), model.OK, "Hold these figures"},
+		{"scanned", book.String(), model.OK, "Every figure in the square is the book's"},
+		{"forged", forged.String(), model.Stop, "Net: the paper has " + forged.Net.String()},
+		{"unknown", "000000000000", model.Stop, "no ticket in this book"},
+		{"too short", "12", model.Stop, "too short"},
 	} {
 		t.Run(c.title, func(t *testing.T) {
 			r.t = t
@@ -341,7 +343,7 @@ func TestRefusedLoads(t *testing.T) {
 		t.Fatal("the demo has no refused load")
 	}
 	row := s.Rows()[0]
-	if row.Cells[0] != noFigure || row.State != Stop || s.CanReprint() || s.CanChange() {
+	if row.Cells[0] != noFigure || row.State != model.Stop || s.CanReprint() || s.CanChange() {
 		t.Errorf("a refused load shows %+v", row)
 	}
 	if h := s.Headline(); !strings.Contains(h.Text, "Turned away") || len(s.Paper()) == 0 {

@@ -9,15 +9,16 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
 )
 
 // later is a room whose slow work waits until the test lets it go on.
 type later struct {
 	*room
-	waiting []Job
+	waiting []model.Job
 }
 
-func (l *later) Run(job Job) { l.waiting = append(l.waiting, job) }
+func (l *later) Run(job model.Job) { l.waiting = append(l.waiting, job) }
 
 // goOn does what waits.
 func (l *later) goOn() {
@@ -71,7 +72,7 @@ func TestWeightNamesItsTruck(t *testing.T) {
 	l, y, _ := twoTrucks(t)
 	y.Weigh("tare")
 	l.goOn()
-	wantSaid(t, l.room, OK, "Truck 7: tare 14,200 lb, from scale 1.")
+	wantSaid(t, l.room, model.OK, "Truck 7: tare 14,200 lb, from scale 1.")
 	if got := l.tares(); len(got) != 1 || got["7"] != "14,200 lb" {
 		t.Errorf("tares in the book: %v", got)
 	}
@@ -115,7 +116,7 @@ func TestWaitForTheScaleEnds(t *testing.T) {
 			y.Weigh("tare")
 			tt.do(l, y, d)
 			l.goOn()
-			wantSaid(t, l.room, Stop, "Truck 7: no weight is taken. ")
+			wantSaid(t, l.room, model.Stop, "Truck 7: no weight is taken. ")
 			if !strings.Contains(l.last(), tt.want) {
 				t.Errorf("the desk says %q, want %q in it", l.last(), tt.want)
 			}
@@ -126,7 +127,7 @@ func TestWaitForTheScaleEnds(t *testing.T) {
 			if tt.name != "refused" {
 				y.Weigh("tare")
 				l.goOn()
-				wantSaid(t, l.room, OK, "lb, from scale 1.")
+				wantSaid(t, l.room, model.OK, "lb, from scale 1.")
 			}
 		})
 	}
@@ -150,7 +151,7 @@ func TestWaitForTheScaleIsShort(t *testing.T) {
 	if took := time.Since(begun); took > 9*time.Second {
 		t.Errorf("it waited %s", took)
 	}
-	wantSaid(t, l.room, Stop, "Truck 7: no weight is taken. No steady weight came")
+	wantSaid(t, l.room, model.Stop, "Truck 7: no weight is taken. No steady weight came")
 }
 
 // Where both weights are there, one is only weighed again from its own field.
@@ -161,7 +162,7 @@ func TestWeightIsNotReplacedUnasked(t *testing.T) {
 	d.weight = lb(26000)
 	y.Weigh("moisture")
 	l.goOn()
-	wantSaid(t, l.room, Warn, "Truck 7: gross and tare are there.")
+	wantSaid(t, l.room, model.Warn, "Truck 7: gross and tare are there.")
 	if got := l.tares(); got["7"] != "14,200 lb" {
 		t.Errorf("tares in the book: %v", got)
 	}
@@ -172,7 +173,7 @@ func TestWeighWithoutAReading(t *testing.T) {
 	l, y, d := twoTrucks(t)
 	d.err = errors.New("No reading: scale 1 is not connected")
 	y.Weigh("tare")
-	wantSaid(t, l.room, Stop, "Truck 7: no weight is taken. No reading: scale 1 is not connected.")
+	wantSaid(t, l.room, model.Stop, "Truck 7: no weight is taken. No reading: scale 1 is not connected.")
 	if len(l.waiting) > 0 {
 		t.Error("the desk waits for a scale that shows nothing")
 	}

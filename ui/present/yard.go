@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // yardPlaces is how many trucks on the yard have a key of their own.
@@ -29,7 +30,7 @@ type Yard struct {
 // YardRow is one truck on the yard, ready to show.
 type YardRow struct {
 	ID, Key, Truck, Who, Waits string
-	Next                       Remark
+	Next                       model.Remark
 	InHand                     bool
 }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
 )
 
 // arrive types a truck in and leaves it on the yard.
@@ -102,14 +103,14 @@ func TestNextAct(t *testing.T) {
 	arrive(t, y, "A")
 	tests := []struct {
 		field, text, want string
-		state             State
+		state             model.State
 	}{
-		{"gross", "52300", "test the sample", Missing},
-		{"moisture", "17.2", "weigh it empty", Missing},
-		{"tare", "24120", "issue the ticket", OK},
-		{"heating", "yes", "look at the form", Stop},
-		{"heating", "no", "issue the ticket", OK},
-		{"grower", "", "say whose and what", Missing},
+		{"gross", "52300", "test the sample", model.Missing},
+		{"moisture", "17.2", "weigh it empty", model.Missing},
+		{"tare", "24120", "issue the ticket", model.OK},
+		{"heating", "yes", "look at the form", model.Stop},
+		{"heating", "no", "issue the ticket", model.OK},
+		{"grower", "", "say whose and what", model.Missing},
 	}
 	for _, tt := range tests {
 		y.Form().Type(tt.field, tt.text)
@@ -120,7 +121,7 @@ func TestNextAct(t *testing.T) {
 	}
 	refused := standOf(&load.Load{Phase: load.TurnedAway}, false)
 	issued := standOf(&load.Load{Phase: load.Ticketed, Number: 12}, true)
-	if refused.State != Stop || issued.State != Locked || !strings.Contains(issued.Text, "12") {
+	if refused.State != model.Stop || issued.State != model.Locked || !strings.Contains(issued.Text, "12") {
 		t.Errorf("refused %+v, issued %+v", refused, issued)
 	}
 }

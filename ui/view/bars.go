@@ -5,7 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/kit"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/model"
 )
 
 // bars is a chart of bars under its title.
@@ -21,12 +21,8 @@ func newBars() *bars {
 	return b
 }
 
-func (b *bars) set(from present.Bars) {
+func (b *bars) set(from model.Bars) {
 	b.title.SetText(from.Title)
 	b.chart.Empty = from.Empty
-	all := make([]kit.Bar, len(from.Bars))
-	for i, one := range from.Bars {
-		all[i] = kit.Bar{Label: one.Label, Value: one.Value, Height: one.Height}
-	}
-	b.chart.Set(all)
+	b.chart.Set(from.Bars)
 }

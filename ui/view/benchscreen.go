@@ -117,38 +117,24 @@ func (s *benchScreen) Refresh() {
 func (s *benchScreen) showResult() {
 	for i, f := range s.bench.BigFigures() {
 		s.figures[i].SetCaption(f.Caption, f.Unit)
-		s.figures[i].Set(kit.State(f.State), f.Value)
+		s.figures[i].Set(f.State, f.Value)
 	}
 	s.head.Refresh()
-	rows := s.bench.Rows()
-	shown := make([]kit.Row, len(rows))
-	for i, r := range rows {
-		shown[i] = kit.Row{Key: r.Key, Cells: r.Cells, State: kit.State(r.State), Struck: r.Dropped}
-	}
-	s.tests.SetRows(shown)
-	s.says.Set(remarks(s.bench.Sayings()))
+	s.tests.SetRows(s.bench.Rows())
+	s.says.Set(s.bench.Sayings())
 	s.reader.Refresh()
 	setVisible(s.made, !s.pane.working)
 	setVisible(s.working, s.pane.working)
 	if s.pane.working {
-		s.working.SetLines(paper(s.bench.Working()))
+		s.working.SetLines(s.bench.Working())
 	}
 	ruler := s.bench.Ruler()
 	if bare := len(ruler.Marks) == 0; bare == s.ruler.Visible() {
 		setVisible(s.ruler, !bare)
 		s.sheet.Refresh()
 	}
-	showRuler(s.ruler, ruler)
+	s.ruler.Set(ruler.Marks, ruler.Bands...)
 	s.window.commands.Refresh()
-}
-
-// remarks are a presenter's sayings as the kit takes them.
-func remarks(all []present.Saying) []kit.Remark {
-	out := make([]kit.Remark, len(all))
-	for i, one := range all {
-		out[i] = kit.Remark{State: kit.State(one.State), Word: one.Word, Text: one.Text}
-	}
-	return out
 }
 
 // turnWorking shows the working in place of what the bench says, or that again.
@@ -184,22 +170,6 @@ func (s *benchScreen) toForm() bool {
 
 // nameToggle names the button by what it brings to the front.
 func (s *benchScreen) nameToggle() { s.toggle.SetText(s.pane.next(present.Say("Doubts"))) }
-
-// showRuler draws a presenter's ruler.
-func showRuler(ruler *kit.MoistureRuler, r present.Ruler) {
-	marks := make([]kit.RulerMark, len(r.Marks))
-	for i, m := range r.Marks {
-		marks[i] = kit.RulerMark{Label: m.Label, At: m.At, Kind: kit.RulerMarkKind(m.Kind), State: kit.State(m.State)}
-	}
-	var bands []kit.RulerBand
-	if r.DryTo > r.DryFrom {
-		bands = append(bands, kit.RulerBand{From: r.DryFrom, To: r.DryTo, Label: r.DryLabel})
-	}
-	if r.BandTo > r.BandFrom {
-		bands = append(bands, kit.RulerBand{From: r.BandFrom, To: r.BandTo, Label: r.BandLabel, Around: true})
-	}
-	ruler.Set(marks, bands...)
-}
 
 // high gives what it holds the height of so many lines of a table.
 type high struct{ lines float32 }

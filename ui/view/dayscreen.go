@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -88,7 +89,7 @@ var dayButtons = []string{"day.close", "day.print", "day.export", "day.statement
 func (s *dayScreen) Build(w *Window) fyne.CanvasObject {
 	s.window = w
 	s.ring = kit.NewRing(w.stage)
-	s.note, s.stand = kit.NewNote(), kit.NewBadge(kit.Plain, "")
+	s.note, s.stand = kit.NewNote(), kit.NewBadge(model.Plain, "")
 	s.buildDay()
 	turns := container.New(spread{})
 	for _, part := range dayParts {
@@ -119,7 +120,7 @@ func (s *dayScreen) buildDay() {
 		s.day.Type(text)
 		s.show()
 	}
-	s.entry.OnPick = func(o kit.Option) { typed(o.Code) }
+	s.entry.OnPick = func(o model.Option) { typed(o.Code) }
 	s.entry.OnCommit = func(text string) string { typed(text); return "" }
 	s.ring.Add("day", s.entry)
 }
@@ -165,7 +166,7 @@ func (s *dayScreen) buildTold() fyne.CanvasObject {
 
 // showEvening shows the chosen ticket in full and what stands open on the day.
 func (s *dayScreen) showEvening() {
-	s.evening.Set(remarks(s.day.Evening()))
+	s.evening.Set(s.day.Evening())
 	s.reader.ToTop()
 	s.reader.Refresh()
 }
@@ -214,15 +215,15 @@ func (s *dayScreen) Refresh() {
 // show brings everything up to date.
 func (s *dayScreen) show() {
 	f := s.day.DayField()
-	s.entry.SetOptions(options(f.Options))
-	if s.ring.Current() != "day" || f.State != present.Stop {
+	s.entry.SetOptions(f.Options)
+	if s.ring.Current() != "day" || f.State != model.Stop {
 		s.entry.SetChosen(f.Value)
 	}
 	stand, numbers := s.day.Stand(), s.day.Numbers()
-	s.stand.Say(kit.State(stand.State), stand.Text)
-	s.note.Say(kit.State(numbers.State), numbers.Text)
-	if f.State == present.Stop {
-		s.note.Say(kit.Stop, f.Note)
+	s.stand.Say(stand.State, stand.Text)
+	s.note.Say(numbers.State, numbers.Text)
+	if f.State == model.Stop {
+		s.note.Say(model.Stop, f.Note)
 	}
 	s.grain.set(s.day.Grain())
 	s.money.set(s.day.Money())
@@ -232,7 +233,7 @@ func (s *dayScreen) show() {
 	s.hours.set(s.day.Hours())
 	s.spread.set(s.day.Spread())
 	s.where.set(s.day.WhereTo())
-	s.told.SetRows(tableRows(s.day.Told()))
+	s.told.SetRows(s.day.Told())
 	s.showEvening()
 	s.hideBehind()
 	s.parts[s.current].Refresh()

@@ -96,13 +96,13 @@ func (s *disputesScreen) Ring() *kit.Ring { return s.ring }
 func (s *disputesScreen) Refresh() {
 	s.disputes.Refresh()
 	s.list.Empty = s.disputes.Empty()
-	s.list.SetRows(tableRows(s.disputes.Rows()))
+	s.list.SetRows(s.disputes.Rows())
 	s.list.SetChosen(s.disputes.Chosen())
 	s.show()
 }
 
 func (s *disputesScreen) show() {
-	s.says.Set(remarks(s.disputes.Sayings()))
+	s.says.Set(s.disputes.Sayings())
 	s.reader.Refresh()
 	s.window.commands.Refresh()
 }

@@ -4,12 +4,12 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/ui/kit"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/model"
 )
 
 // fieldSource is a presenter with fields to fill.
 type fieldSource interface {
-	Fields() []present.Field
+	Fields() []model.Field
 	// Type takes the text that now stands in a field.
 	Type(id, text string)
 	// Enter is Enter in a field. It answers the field to go to, empty for the one
@@ -68,7 +68,7 @@ func (v *fieldForm) show(all bool) {
 
 // arrange makes the rows that are new and puts all in their columns, when the
 // fields are others than before.
-func (v *fieldForm) arrange(fields []present.Field) {
+func (v *fieldForm) arrange(fields []model.Field) {
 	if v.isArranged(fields) {
 		return
 	}
@@ -82,7 +82,7 @@ func (v *fieldForm) arrange(fields []present.Field) {
 		row := v.row(f)
 		v.order = append(v.order, f.ID)
 		v.ring.Add(f.ID, row.entry)
-		if f.Part == present.SamplePart || f.Part == present.ClosePart {
+		if f.Part == model.SamplePart || f.Part == model.ClosePart {
 			right = append(right, row)
 		} else {
 			left = append(left, row)
@@ -97,7 +97,7 @@ func (v *fieldForm) arrange(fields []present.Field) {
 	}
 }
 
-func (v *fieldForm) isArranged(fields []present.Field) bool {
+func (v *fieldForm) isArranged(fields []model.Field) bool {
 	if len(fields) != len(v.order) {
 		return false
 	}
@@ -110,7 +110,7 @@ func (v *fieldForm) isArranged(fields []present.Field) bool {
 }
 
 // row is the row of a field, made the first time it is asked for.
-func (v *fieldForm) row(f present.Field) *formRow {
+func (v *fieldForm) row(f model.Field) *formRow {
 	row := v.rows[f.ID]
 	if row == nil {
 		row = newFormRow(f, v.entry(f), &formColumns{})
@@ -122,17 +122,17 @@ func (v *fieldForm) row(f present.Field) *formRow {
 }
 
 // entry makes the place to type of a field and wires it.
-func (v *fieldForm) entry(f present.Field) kit.Keyed {
+func (v *fieldForm) entry(f model.Field) kit.Keyed {
 	switch f.Kind {
-	case present.FindField, present.OpenField:
+	case model.FindField, model.OpenField:
 		return v.pick(f)
-	case present.TickField:
+	case model.TickField:
 		tick := kit.NewTick("")
 		tick.OnToggle = func(on bool) { v.typed(f.ID, ticked(on)) }
 		return tick
 	}
 	e := kit.NewFieldEntry()
-	if f.Kind == present.FigureField {
+	if f.Kind == model.FigureField {
 		e = kit.NewFigureEntry()
 	}
 	e.OnEdit = func(text string) { v.typed(f.ID, text) }
@@ -140,10 +140,10 @@ func (v *fieldForm) entry(f present.Field) kit.Keyed {
 	return e
 }
 
-func (v *fieldForm) pick(f present.Field) kit.Keyed {
-	p := kit.NewPickEntry(options(f.Options))
-	p.FreeText = f.Kind == present.OpenField
-	p.OnPick = func(o kit.Option) { v.typed(f.ID, o.Code) }
+func (v *fieldForm) pick(f model.Field) kit.Keyed {
+	p := kit.NewPickEntry(f.Options)
+	p.FreeText = f.Kind == model.OpenField
+	p.OnPick = func(o model.Option) { v.typed(f.ID, o.Code) }
 	p.OnUnpick = func() { v.typed(f.ID, "") }
 	p.OnNoFit = func(text string) { v.typed(f.ID, text) }
 	p.OnCommit = func(string) string { return v.enter(f.ID) }
@@ -167,10 +167,10 @@ func (v *fieldForm) typed(id, text string) {
 func (v *fieldForm) sayWrong(id string) {
 	row := v.rows[id]
 	switch {
-	case row != nil && row.field.State == present.Stop && row.field.Note != "":
-		v.window.Say(present.Stop, row.field.Note)
-	case v.window.status.State() == kit.Stop:
-		v.window.Say(present.Plain, "")
+	case row != nil && row.field.State == model.Stop && row.field.Note != "":
+		v.window.Say(model.Stop, row.field.Note)
+	case v.window.status.State() == model.Stop:
+		v.window.Say(model.Plain, "")
 	}
 }
 

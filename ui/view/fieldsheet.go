@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 )
 
 // setting is how close together the rows of a form stand.
@@ -109,7 +109,7 @@ func (s *fieldSheet) say() {
 			}
 		}
 	}
-	name, state, text := "", kit.Plain, ""
+	name, state, text := "", model.Plain, ""
 	if s.setting != airy && row != nil && !row.isBeneath(s.setting) {
 		name = row.field.Label
 		state, text = row.says()

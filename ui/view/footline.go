@@ -5,7 +5,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/kit"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/model"
 )
 
 // footLine is the line at the foot of a form that says of one field what has no
@@ -20,7 +20,7 @@ func newFootLine() *footLine { return &footLine{name: newLabel("", small), note:
 func (f *footLine) objects() []fyne.CanvasObject { return []fyne.CanvasObject{f.name, f.note} }
 
 // say says something of a field; without a sentence the line is blank.
-func (f *footLine) say(name string, state kit.State, text string) {
+func (f *footLine) say(name string, state model.State, text string) {
 	if text == "" {
 		name = ""
 	}
@@ -56,7 +56,7 @@ func (f *footLine) place(at fyne.Position, width float32, shown bool) {
 // whisper puts a word about the field in hand in the place of the hint, unless the
 // status line has something to tell.
 func (w *Window) whisper(text string) {
-	if w.status.State() == kit.Plain {
-		w.Say(present.Plain, text)
+	if w.status.State() == model.Plain {
+		w.Say(model.Plain, text)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -14,7 +15,7 @@ import (
 // beneath is a matter of the setting; what does not is a mark in the row.
 type formRow struct {
 	widget.BaseWidget
-	field   present.Field
+	field   model.Field
 	label   *label
 	unit    *label
 	note    *kit.Note
@@ -31,7 +32,7 @@ type formRow struct {
 // formColumns is where the entries of one column begin.
 type formColumns struct{ label float32 }
 
-func newFormRow(f present.Field, entry kit.Keyed, columns *formColumns) *formRow {
+func newFormRow(f model.Field, entry kit.Keyed, columns *formColumns) *formRow {
 	r := &formRow{
 		label: newLabel("", ordinary), note: kit.NewNote(), entry: entry, columns: columns,
 		unit: newLabel("", unitSize), mark: newRowMark(),
@@ -43,7 +44,7 @@ func newFormRow(f present.Field, entry kit.Keyed, columns *formColumns) *formRow
 
 // set shows the field as it now stands. The text in the entry is the person's
 // while they type; it is only written when it differs.
-func (r *formRow) set(f present.Field) {
+func (r *formRow) set(f model.Field) {
 	stale := r.unit.text != f.Unit
 	r.field = f
 	r.label.say(f.Label)
@@ -56,22 +57,22 @@ func (r *formRow) set(f present.Field) {
 
 // says is what is to be said of the field: what is wrong, how it was read, or
 // that it is still to come.
-func (r *formRow) says() (kit.State, string) {
+func (r *formRow) says() (model.State, string) {
 	f := r.field
 	switch {
 	case f.Note != "":
-		return kit.State(f.State), f.Note
+		return f.State, f.Note
 	case f.Reading != "":
-		return kit.Plain, f.Reading
+		return model.Plain, f.Reading
 	case f.Missing:
-		return kit.Missing, present.Say("still to come")
+		return model.Missing, present.Say("still to come")
 	}
-	return kit.Plain, ""
+	return model.Plain, ""
 }
 
 // isDoubted reports whether what was typed is wrong, or to be looked at twice.
 func (r *formRow) isDoubted() bool {
-	return r.field.Note != "" && (r.field.State == present.Stop || r.field.State == present.Warn)
+	return r.field.Note != "" && (r.field.State == model.Stop || r.field.State == model.Warn)
 }
 
 // isBeneath reports whether what is said of the field stands beneath it.
@@ -86,16 +87,16 @@ func (r *formRow) isBeneath(s setting) bool {
 }
 
 // marked is the mark in the row for what does not stand beneath.
-func (r *formRow) marked() kit.State {
+func (r *formRow) marked() model.State {
 	switch {
 	case r.mute || r.isBeneath(r.setting):
-		return kit.Plain
+		return model.Plain
 	case r.isDoubted():
-		return kit.State(r.field.State)
+		return r.field.State
 	case r.field.Missing:
-		return kit.Missing
+		return model.Missing
 	}
-	return kit.Plain
+	return model.Plain
 }
 
 // space sets the row closer or wider, and where its entry begins.
@@ -147,7 +148,7 @@ func (r *formRow) wished() float32 {
 
 // isPicked reports whether the field is filled from a list.
 func (r *formRow) isPicked() bool {
-	return r.field.Kind == present.FindField || r.field.Kind == present.OpenField
+	return r.field.Kind == model.FindField || r.field.Kind == model.OpenField
 }
 
 // figures is the width after the name with so many figures for words.
@@ -214,11 +215,11 @@ const (
 // isFigure reports whether the place to type is as wide as its figures need.
 func (r *formRow) isFigure() bool { return isFigure(r.field) }
 
-func isFigure(f present.Field) bool { return f.Kind == present.FigureField || f.Unit != "" }
+func isFigure(f model.Field) bool { return f.Kind == model.FigureField || f.Unit != "" }
 
 // entryWidth is the room an entry takes: figures as much as they need, words
 // what there is.
-func entryWidth(f present.Field, room float32) float32 {
+func entryWidth(f model.Field, room float32) float32 {
 	if isFigure(f) {
 		return min(room, float32(f.Chars)*figureWidth()+3*theme.InnerPadding())
 	}

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -115,12 +116,12 @@ func (s *gearScreen) live() {
 }
 
 func (s *gearScreen) showScales() {
-	s.scales.SetRows(tableRows(s.gear.Scales()))
+	s.scales.SetRows(s.gear.Scales())
 	said := s.gear.ScaleSaid()
 	if len(s.scales.Rows()) == 0 {
-		said = present.Remark{} // the empty table says it
+		said = model.Remark{} // the empty table says it
 	}
-	s.said.Say(kit.State(said.State), said.Text)
+	s.said.Say(said.State, said.Text)
 }
 
 // Show puts the keyboard on the scales.
@@ -129,9 +130,9 @@ func (s *gearScreen) Show() { s.ring.Focus("scales") }
 // Refresh shows everything as it now is.
 func (s *gearScreen) Refresh() {
 	s.showScales()
-	s.people.SetRows(tableRows(s.gear.People()))
-	s.bins.SetRows(tableRows(s.gear.Bins()))
-	s.card.SetLines(paper(s.gear.Card()))
+	s.people.SetRows(s.gear.People())
+	s.bins.SetRows(s.gear.Bins())
+	s.card.SetLines(s.gear.Card())
 }
 
 // Ring is the order of the keyboard: scales, the card, people, bins, the acts.

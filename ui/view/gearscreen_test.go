@@ -7,8 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/ui/kit"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/model"
 )
 
 // People and bins are added and changed by the keyboard alone, and the book is
@@ -29,7 +28,7 @@ func TestGearByKeyboard(t *testing.T) {
 		t.Errorf("the first bin shows %q; the status line says %q", rows[0].Cells, s.status.Text())
 	}
 	s.commands.Run("gear.verify")
-	if s.status.State() != kit.OK || !strings.Contains(s.status.Text(), "The book is sound") {
+	if s.status.State() != model.OK || !strings.Contains(s.status.Text(), "The book is sound") {
 		t.Errorf("after the check the status line says %q", s.status.Text())
 	}
 	screen.ring.Focus("scales")
@@ -49,11 +48,11 @@ func TestSmallWorkLeavesTheBar(t *testing.T) {
 	s := newScene(t, Look{}, 0)
 	nothing := func(context.Context, func(int, int)) error { return nil }
 	s.work.Start("Checking the book", func() {})
-	s.Run(present.Job{Do: nothing})
+	s.Run(model.Job{Do: nothing})
 	if !s.work.Visible() {
 		t.Error("the bar is gone")
 	}
-	s.Run(present.Job{Title: "Checking the book", Do: nothing})
+	s.Run(model.Job{Title: "Checking the book", Do: nothing})
 	if s.work.Visible() {
 		t.Error("the bar stays after its work")
 	}

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -15,7 +16,7 @@ import (
 // is moved.
 func TestGolden(t *testing.T) {
 	s := newScene(t, Look{}, 0)
-	row := func(f present.Field, set setting) fyne.CanvasObject {
+	row := func(f model.Field, set setting) fyne.CanvasObject {
 		e := kit.NewFigureEntry()
 		e.SetText(f.Value)
 		r := newFormRow(f, e, &formColumns{})
@@ -28,14 +29,14 @@ func TestGolden(t *testing.T) {
 		c.shorten(short)
 		return c
 	}
-	gross := present.Field{ID: "gross", Label: "Gross", Unit: "lb", Kind: present.FigureField, Chars: 8, Value: "52,300"}
+	gross := model.Field{ID: "gross", Label: "Gross", Unit: "lb", Kind: model.FigureField, Chars: 8, Value: "52,300"}
 	read, wrong, missing := gross, gross, gross
 	read.Reading = "typed by hand"
-	wrong.State, wrong.Note = present.Stop, "Gross is not a whole number of divisions."
+	wrong.State, wrong.Note = model.Stop, "Gross is not a whole number of divisions."
 	missing.Value, missing.Missing = "", true
-	truck := present.YardRow{ID: "L1", Key: "F2", Truck: "23", Who: "Hollow Oak Farm, Corn", Waits: "14 min", Next: present.Remark{State: present.Missing, Text: "weigh it empty"}}
+	truck := present.YardRow{ID: "L1", Key: "F2", Truck: "23", Who: "Hollow Oak Farm, Corn", Waits: "14 min", Next: model.Remark{State: model.Missing, Text: "weigh it empty"}}
 	inHand := truck
-	inHand.InHand, inHand.Next = true, present.Remark{State: present.OK, Text: "issue the ticket"}
+	inHand.InHand, inHand.Next = true, model.Remark{State: model.OK, Text: "issue the ticket"}
 	for _, c := range []struct {
 		name string
 		of   fyne.CanvasObject

@@ -121,11 +121,11 @@ func (s *growersScreen) Refresh() {
 	s.line.SetText(g.Line())
 	s.counted.say(g.Counted())
 	s.table.Empty = g.Empty()
-	s.table.SetRows(tableRows(g.Rows()))
+	s.table.SetRows(g.Rows())
 	if s.table.ChosenKey() != g.Chosen() {
 		s.table.SetChosen(g.Chosen())
 	}
-	s.card.SetLines(paper(g.Card()))
+	s.card.SetLines(g.Card())
 	setVisible(s.card, g.HasChosen())
 }
 

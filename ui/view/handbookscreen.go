@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/ui/handbook"
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -68,9 +69,9 @@ func (s *handbookScreen) Build(w *Window) fyne.CanvasObject {
 // look lists what fits the words typed; with none, the chapters.
 func (s *handbookScreen) look(words string) {
 	s.hits = manual.Search(words)
-	list := make([]kit.Row, len(s.hits))
+	list := make([]model.Row, len(s.hits))
 	for i, h := range s.hits {
-		list[i] = kit.Row{Key: fmt.Sprintf("%s %d", h.Chapter, h.Block), Cells: []string{hitName(h)}}
+		list[i] = model.Row{Key: fmt.Sprintf("%s %d", h.Chapter, h.Block), Cells: []string{hitName(h)}}
 	}
 	where := wordsColumn(present.Say("Chapters"), 20)
 	if words != "" {
@@ -79,7 +80,7 @@ func (s *handbookScreen) look(words string) {
 	where.Grow = true
 	s.table.SetColumns([]kit.Column{where})
 	s.table.SetRows(list)
-	s.found.Say(kit.Plain, present.Say("Type a word or two, and the places where they stand are listed."))
+	s.found.Say(model.Plain, present.Say("Type a word or two, and the places where they stand are listed."))
 	if len(s.hits) > 0 && words != "" {
 		s.table.SetChosen(list[0].Key)
 		s.open(s.hits[0])
@@ -103,7 +104,7 @@ func (s *handbookScreen) open(h handbook.Hit) {
 	s.chapter = h.Chapter
 	s.prose.Open(passages(c), h.Block)
 	if s.line.Text != "" {
-		s.found.Say(kit.Plain, h.Passage)
+		s.found.Say(model.Plain, h.Passage)
 	}
 }
 

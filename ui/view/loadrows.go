@@ -4,13 +4,13 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/ui/kit"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/model"
 )
 
 // arrange makes the rows that are new and puts all in their columns, when the
 // fields are others than before. The ring follows the working order, whatever
 // column a row stands in.
-func (v *loadView) arrange(fields []present.Field) {
+func (v *loadView) arrange(fields []model.Field) {
 	if v.sameFields(fields) {
 		return
 	}
@@ -27,7 +27,7 @@ func (v *loadView) arrange(fields []present.Field) {
 	v.sheet.set(v.inColumns(fields))
 }
 
-func (v *loadView) sameFields(fields []present.Field) bool {
+func (v *loadView) sameFields(fields []model.Field) bool {
 	if len(fields) != len(v.order) {
 		return false
 	}
@@ -46,12 +46,12 @@ const rowsAtLeft = 8
 // inColumns sets the sample at the right and everything else at the left. The
 // columns keep their order whatever the grain, so that the hand finds a field
 // where it was; only the remark goes where there is room.
-func (v *loadView) inColumns(fields []present.Field) (left, right []fyne.CanvasObject) {
-	for _, part := range []present.Part{present.WhoPart, present.WeightPart, present.ClosePart, present.SamplePart} {
+func (v *loadView) inColumns(fields []model.Field) (left, right []fyne.CanvasObject) {
+	for _, part := range []model.Part{model.WhoPart, model.WeightPart, model.ClosePart, model.SamplePart} {
 		for _, f := range fields {
 			switch {
 			case f.Part != part || f.ID == "remark":
-			case part == present.SamplePart:
+			case part == model.SamplePart:
 				right = append(right, v.rows[f.ID])
 			default:
 				left = append(left, v.rows[f.ID])
@@ -65,7 +65,7 @@ func (v *loadView) inColumns(fields []present.Field) (left, right []fyne.CanvasO
 }
 
 // row is the row of a field, made the first time it is asked for.
-func (v *loadView) row(f present.Field) *formRow {
+func (v *loadView) row(f model.Field) *formRow {
 	row := v.rows[f.ID]
 	if row == nil {
 		row = newFormRow(f, v.entry(f), &formColumns{})

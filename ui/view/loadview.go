@@ -2,6 +2,7 @@ package view
 
 import (
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -60,26 +61,26 @@ func (v *loadView) show(all bool) {
 }
 
 // setText writes a field's value into its entry.
-func setText(entry kit.Keyed, f present.Field) {
+func setText(entry kit.Keyed, f model.Field) {
 	switch e := entry.(type) {
 	case *kit.PickEntry:
-		e.SetOptions(options(f.Options))
+		e.SetOptions(f.Options)
 		e.SetChosen(f.Value)
 	case *kit.FieldEntry:
 		e.SetText(f.Value)
 	case *kit.Tick:
-		e.SetOn(f.Value == present.TickOn)
+		e.SetOn(f.Value == model.TickOn)
 	}
 }
 
 // entry makes the place to type of a field and wires it to the form in hand.
-func (v *loadView) entry(f present.Field) kit.Keyed {
+func (v *loadView) entry(f model.Field) kit.Keyed {
 	switch f.Kind {
-	case present.FindField, present.OpenField:
+	case model.FindField, model.OpenField:
 		return v.pick(f)
 	}
 	e := kit.NewFieldEntry()
-	if f.Kind == present.FigureField {
+	if f.Kind == model.FigureField {
 		e = kit.NewFigureEntry()
 	}
 	e.OnEdit = func(text string) { v.typed(f.ID, text) }
@@ -88,10 +89,10 @@ func (v *loadView) entry(f present.Field) kit.Keyed {
 	return e
 }
 
-func (v *loadView) pick(f present.Field) kit.Keyed {
-	p := kit.NewPickEntry(options(f.Options))
-	p.FreeText = f.Kind == present.OpenField
-	p.OnPick = func(o kit.Option) { v.typed(f.ID, o.Code) }
+func (v *loadView) pick(f model.Field) kit.Keyed {
+	p := kit.NewPickEntry(f.Options)
+	p.FreeText = f.Kind == model.OpenField
+	p.OnPick = func(o model.Option) { v.typed(f.ID, o.Code) }
 	p.OnUnpick = func() { v.typed(f.ID, "") }
 	p.OnEdit = func(text string) {
 		if p.FreeText || text == "" {
@@ -124,11 +125,11 @@ func (v *loadView) typed(id, text string) {
 func (v *loadView) sayWrong(id string) {
 	row := v.rows[id]
 	switch {
-	case row != nil && row.field.State == present.Stop && row.field.Note != "":
-		v.window.Say(present.Warn, row.field.Note)
+	case row != nil && row.field.State == model.Stop && row.field.Note != "":
+		v.window.Say(model.Warn, row.field.Note)
 		v.warned = true
 	case v.warned:
-		v.window.Say(present.Plain, "")
+		v.window.Say(model.Plain, "")
 		v.warned = false
 	}
 }
@@ -136,7 +137,7 @@ func (v *loadView) sayWrong(id string) {
 // commit is Enter: what can stand goes into the book and the keyboard moves on.
 // It stays where what was typed cannot stand.
 func (v *loadView) commit(id string) (next string) {
-	if row := v.rows[id]; row.field.State == present.Stop && v.form().IsTyped(id) {
+	if row := v.rows[id]; row.field.State == model.Stop && v.form().IsTyped(id) {
 		v.sayWrong(id)
 		return id
 	}
@@ -155,10 +156,10 @@ func (v *loadView) commit(id string) (next string) {
 // the button that issues the ticket it would issue it.
 func (v *loadView) sayFilled() {
 	if v.form().CanIssue() {
-		v.window.Say(present.OK, present.Say("All is filled in. F12 issues the ticket."))
+		v.window.Say(model.OK, present.Say("All is filled in. F12 issues the ticket."))
 		return
 	}
-	v.window.Say(present.Wait, v.form().WhyNotIssue())
+	v.window.Say(model.Wait, v.form().WhyNotIssue())
 }
 
 // leave writes down what can stand. By then the keyboard is elsewhere, and the

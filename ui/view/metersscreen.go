@@ -106,37 +106,25 @@ func (s *metersScreen) Hint() string {
 func (s *metersScreen) Refresh() {
 	s.meters.Refresh()
 	s.list.Empty = s.meters.Empty()
-	s.list.SetRows(tableRows(s.meters.Rows()))
+	s.list.SetRows(s.meters.Rows())
 	s.list.SetChosen(s.meters.Chosen())
 	s.show()
 }
 
 // show brings the log of the meter in hand up to date.
 func (s *metersScreen) show() {
-	s.checks.SetRows(tableRows(s.meters.Checks()))
-	s.says.Set(remarks(s.meters.Sayings()))
+	s.checks.SetRows(s.meters.Checks())
+	s.says.Set(s.meters.Sayings())
 	s.reader.Refresh()
 	c := s.meters.Chart()
 	s.chart.Empty = c.Empty
-	points := make([]kit.ChartPoint, len(c.Points))
-	for i, p := range c.Points {
-		points[i] = kit.ChartPoint{X: p.X, Y: p.Y, Label: p.Label, State: kit.State(p.State)}
-	}
-	s.chart.Set(points, guides(c.Limits))
-	s.chart.SetAxes(guides(c.Scale), guides(c.Days))
+	s.chart.Set(c.Points, c.Limits)
+	s.chart.SetAxes(c.Scale, c.Days)
 	s.window.commands.Refresh()
 }
 
 // Ring is the order of the keyboard.
 func (s *metersScreen) Ring() *kit.Ring { return s.ring }
-
-func guides(lines []present.ChartLine) []kit.Guide {
-	out := make([]kit.Guide, len(lines))
-	for i, l := range lines {
-		out[i] = kit.Guide{At: l.At, Label: l.Label, State: kit.State(l.State)}
-	}
-	return out
-}
 
 // halves sets one thing over another, each with half the height.
 type halves struct{}

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -34,7 +35,7 @@ func newRail(w *Window) *rail {
 	r := &rail{
 		window:   w,
 		business: newLabel("", small),
-		example:  kit.NewBadge(kit.Warn, ""),
+		example:  kit.NewBadge(model.Warn, ""),
 		who:      newLabel("", quiet),
 		live:     kit.NewFigure("", ""),
 		here:     kit.NewHeading(""),
@@ -73,7 +74,7 @@ func (r *rail) show() {
 	w := r.window
 	r.business.say(w.frame.Business())
 	r.who.say(w.frame.Who())
-	r.example.Say(kit.Warn, w.frame.Example())
+	r.example.Say(model.Warn, w.frame.Example())
 	setVisible(r.example, w.frame.Example() != "")
 	r.showLive()
 	i := 0
@@ -90,14 +91,14 @@ func (r *rail) show() {
 func (r *rail) showLive() {
 	live, shown := r.window.frame.Live()
 	r.live.SetCaption(live.Caption, live.Unit)
-	r.live.Set(kit.State(live.State), live.Value)
+	r.live.Set(live.State, live.Value)
 	setVisible(r.live, shown)
 }
 
 // showTrucks keeps a card for every truck, reusing those there are.
 func (r *rail) showTrucks(rows []present.YardRow) {
 	r.here.SetText(r.window.yard().here())
-	r.empty.Say(kit.Plain, r.window.yard().advice())
+	r.empty.Say(model.Plain, r.window.yard().advice())
 	setVisible(r.empty, len(rows) == 0)
 	before := len(r.trucks.Objects)
 	for len(r.trucks.Objects) < len(rows) {

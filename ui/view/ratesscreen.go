@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -38,9 +39,9 @@ func (s *ratesScreen) Build(w *Window) fyne.CanvasObject {
 	s.headline.Lines, s.told.Lines = 2, 3
 	s.paper = kit.NewSlipView()
 	s.trial = kit.NewTable(nil)
-	s.trial.OnChoose = func(_ int, key string) { s.told.Say(kit.Plain, s.rates.TrialSaid(key)) }
+	s.trial.OnChoose = func(_ int, key string) { s.told.Say(model.Plain, s.rates.TrialSaid(key)) }
 	s.compared = kit.NewTable(nil)
-	s.compared.OnChoose = func(_ int, key string) { s.told.Say(kit.Plain, s.rates.ComparedSaid(key)) }
+	s.compared.OnChoose = func(_ int, key string) { s.told.Say(model.Plain, s.rates.ComparedSaid(key)) }
 	for _, table := range []*kit.Table{s.trial, s.compared} {
 		table.Small = true
 		table.Empty = present.Say("Nothing can be worked out. What stands in the way is said above.")
@@ -147,12 +148,12 @@ func (s *ratesScreen) Show() {
 func (s *ratesScreen) Refresh() {
 	r := s.rates
 	s.list.Empty = r.Empty()
-	s.list.SetRows(tableRows(r.Rows()))
+	s.list.SetRows(r.Rows())
 	if s.list.ChosenKey() != r.Chosen() {
 		s.list.SetChosen(r.Chosen())
 	}
 	h := r.Headline()
-	s.headline.Say(kit.State(h.State), h.Text)
+	s.headline.Say(h.State, h.Text)
 	for view, b := range s.turns {
 		b.SetCurrent(view == r.Shows())
 	}
@@ -167,16 +168,16 @@ func (s *ratesScreen) showBody() {
 	r := s.rates
 	switch r.Shows() {
 	case present.RatesTry:
-		s.told.Say(kit.Plain, r.TrialSaid(s.trial.ChosenKey()))
+		s.told.Say(model.Plain, r.TrialSaid(s.trial.ChosenKey()))
 		s.trial.SetColumns(figureColumns(r.TrialHead()))
-		s.trial.SetRows(tableRows(r.TrialRows()))
+		s.trial.SetRows(r.TrialRows())
 	case present.RatesCompare:
-		s.told.Say(kit.Plain, r.ComparedSaid(s.compared.ChosenKey()))
+		s.told.Say(model.Plain, r.ComparedSaid(s.compared.ChosenKey()))
 		s.compared.SetColumns(comparedColumns(r.ComparedHead()))
-		s.compared.SetRows(tableRows(r.ComparedRows()))
+		s.compared.SetRows(r.ComparedRows())
 	default:
-		s.told.Say(kit.Plain, "")
-		s.paper.SetLines(paper(r.Paper()))
+		s.told.Say(model.Plain, "")
+		s.paper.SetLines(r.Paper())
 	}
 	setVisible(s.told, s.told.Text() != "")
 	s.right.Refresh()

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -16,7 +17,7 @@ var doubtful = letters{size: kit.SizeNote, color: kit.ColorWarn}
 // still to come or in doubt: by the icon of the state, with the word where there
 // is room.
 type rowMark struct {
-	state kit.State
+	state model.State
 	icon  *canvas.Image
 	word  *label
 }
@@ -31,13 +32,13 @@ func newRowMark() *rowMark {
 
 // say marks the row with a state, or with none, and reports whether that is
 // another than before.
-func (m *rowMark) say(state kit.State) bool {
+func (m *rowMark) say(state model.State) bool {
 	if m.state == state {
 		return false
 	}
-	m.state, m.icon.Resource = state, state.Icon()
+	m.state, m.icon.Resource = state, kit.StateIcon(state)
 	m.word.say("")
-	if state == kit.Missing {
+	if state == model.Missing {
 		m.word.say(present.Say("still to come"))
 	}
 	return true
@@ -46,7 +47,7 @@ func (m *rowMark) say(state kit.State) bool {
 // aside is the room a mark takes beside a place for words: one that is empty has
 // it within.
 func (m *rowMark) aside(row *formRow) float32 {
-	if row.isFigure() || m.state == kit.Plain || m.state == kit.Missing {
+	if row.isFigure() || m.state == model.Plain || m.state == model.Missing {
 		return 0
 	}
 	return row.note.MinSize().Height + theme.InnerPadding()
@@ -66,7 +67,7 @@ func (m *rowMark) place(row *formRow, entry fyne.CanvasObject, end float32) {
 		if to-from < side {
 			from, to = left+gap, left+gap+side
 		}
-	case m.state == kit.Missing:
+	case m.state == model.Missing:
 		to = right - gap
 		from = max(left+gap, to-side-m.wordWidth())
 		if row.inHand {
@@ -77,7 +78,7 @@ func (m *rowMark) place(row *formRow, entry fyne.CanvasObject, end float32) {
 	m.icon.Resize(fyne.NewSquareSize(side - 2))
 	m.word.Move(fyne.NewPos(from+side, 0))
 	m.word.Resize(fyne.NewSize(m.wordWidth(), entry.Size().Height))
-	setVisible(m.icon, m.state != kit.Plain)
+	setVisible(m.icon, m.state != model.Plain)
 	setVisible(m.word, m.word.text != "" && to-from >= side+m.wordWidth())
 }
 

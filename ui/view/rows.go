@@ -5,17 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/kit"
-	"tenthpoint/ui/present"
 )
-
-// tableRows are a presenter's rows as a table takes them.
-func tableRows(all []present.Row) []kit.Row {
-	out := make([]kit.Row, len(all))
-	for i, r := range all {
-		out[i] = kit.Row{Key: r.Key, Cells: r.Cells, State: kit.State(r.State)}
-	}
-	return out
-}
 
 // wordsColumn and figuresColumn make the two kinds of column.
 func wordsColumn(title string, width int) kit.Column { return kit.Column{Title: title, Width: width} }

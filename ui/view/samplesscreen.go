@@ -70,7 +70,7 @@ func (s *samplesScreen) Refresh() {
 	s.samples.Refresh()
 	s.counted.say(s.samples.Counted())
 	s.list.Empty = s.samples.Empty()
-	s.list.SetRows(tableRows(s.samples.Rows()))
+	s.list.SetRows(s.samples.Rows())
 	s.list.SetChosen(s.samples.Chosen())
 }
 

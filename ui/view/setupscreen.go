@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -50,7 +51,7 @@ func (s *setUpScreen) Build(w *Window) fyne.CanvasObject {
 		row := newFormRow(f, s.entry(f), &formColumns{})
 		row.mute = muteRows[f.ID]
 		s.rows[f.ID] = row
-		if f.Part == present.WhoPart && len(left) <= mostAtLeft {
+		if f.Part == model.WhoPart && len(left) <= mostAtLeft {
 			left = append(left, row)
 		} else {
 			right = append(right, row)
@@ -105,16 +106,16 @@ func (l titleGivesWay) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // always stands in them.
 var muteRows = map[string]bool{"rules": true, "unit": true, "dates": true}
 
-func (s *setUpScreen) entry(f present.Field) kit.Keyed {
+func (s *setUpScreen) entry(f model.Field) kit.Keyed {
 	typed := func(text string) { s.sheet.Type(f.ID, text); s.show() }
 	switch f.Kind {
-	case present.TickField:
+	case model.TickField:
 		tick := kit.NewTick("")
 		tick.OnToggle = func(on bool) { typed(ticked(on)) }
 		return tick
-	case present.FindField:
-		p := kit.NewPickEntry(options(f.Options))
-		p.OnPick = func(o kit.Option) { typed(o.Code) }
+	case model.FindField:
+		p := kit.NewPickEntry(f.Options)
+		p.OnPick = func(o model.Option) { typed(o.Code) }
 		p.OnUnpick = func() { typed("") }
 		p.OnLeave = func(text string) {
 			if _, chosen := p.Chosen(); !chosen {
@@ -124,7 +125,7 @@ func (s *setUpScreen) entry(f present.Field) kit.Keyed {
 		return p
 	}
 	e := kit.NewFieldEntry()
-	if f.Kind == present.FigureField {
+	if f.Kind == model.FigureField {
 		e = kit.NewFigureEntry()
 	}
 	e.OnEdit = typed
@@ -133,7 +134,7 @@ func (s *setUpScreen) entry(f present.Field) kit.Keyed {
 
 func ticked(on bool) string {
 	if on {
-		return present.TickOn
+		return model.TickOn
 	}
 	return ""
 }

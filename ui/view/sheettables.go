@@ -40,7 +40,7 @@ func (s *sheetTables) set(sheets []present.Sheet) {
 		}
 		t.Empty = sheets[i].Empty
 		t.SetColumns(sheetColumns(sheets[i]))
-		t.SetRows(sheetRows(sheets[i]))
+		t.SetRows(sheets[i].Rows)
 	}
 }
 
@@ -84,14 +84,6 @@ func sheetColumns(s present.Sheet) []kit.Column {
 	}
 	if len(out) > 0 {
 		out[0].Grow = true
-	}
-	return out
-}
-
-func sheetRows(s present.Sheet) []kit.Row {
-	out := make([]kit.Row, len(s.Rows))
-	for i, r := range s.Rows {
-		out[i] = kit.Row{Key: fmt.Sprint(i), Cells: r.Cells, Total: r.Total, Struck: r.Struck}
 	}
 	return out
 }

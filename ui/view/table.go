@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -70,7 +71,7 @@ func (w *Window) ownCommands() []kit.Command {
 // turnTo goes to a screen because a person asked for it: what was said of the
 // last act is read by then, and the hint of the screen takes its place.
 func (w *Window) turnTo(id string) {
-	w.Say(present.Plain, "")
+	w.Say(model.Plain, "")
 	w.Go(id)
 }
 

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -163,16 +164,16 @@ func (s *ticketsScreen) Refresh() {
 	t := s.tickets
 	s.line.SetText(t.Line())
 	s.counted.say(t.Counted())
-	s.reading.Say(kit.Plain, t.Reading())
+	s.reading.Say(model.Plain, t.Reading())
 	s.table.Empty = t.Empty()
 	s.table.SetColumns(ticketColumns(t.Unit()))
-	s.table.SetRows(tableRows(t.Rows()))
+	s.table.SetRows(t.Rows())
 	if s.table.ChosenKey() != t.Chosen() {
 		s.table.SetChosen(t.Chosen())
 	}
 	h := t.Headline()
-	s.headline.Say(kit.State(h.State), h.Text)
-	s.paper.SetLines(paper(t.Paper()))
+	s.headline.Say(h.State, h.Text)
+	s.paper.SetLines(t.Paper())
 	setVisible(s.paper, t.Load() != nil)
 }
 

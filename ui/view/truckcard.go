@@ -89,7 +89,7 @@ func (r *cardRenderer) fill() {
 		r.body.color = kit.ColorChosen
 	}
 	setVisible(r.mark, row.InHand)
-	r.icon.Resource = kit.State(row.Next.State).Icon()
+	r.icon.Resource = kit.StateIcon(row.Next.State)
 	r.icon.Refresh()
 	r.body.Refresh()
 }

@@ -1,7 +1,6 @@
 package view
 
 import (
-	"context"
 	"time"
 	"unicode"
 	"unicode/utf8"
@@ -10,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -157,11 +157,11 @@ func (w *Window) Runner() kit.Runner { return w.runner }
 
 // Say puts the result of an act on the status line. Nothing to say leaves the
 // hint of the screen.
-func (w *Window) Say(state present.State, sentence string) {
+func (w *Window) Say(state model.State, sentence string) {
 	if sentence == "" {
-		state, sentence = present.Plain, w.hint()
+		state, sentence = model.Plain, w.hint()
 	}
-	w.status.Say(kit.State(state), begun(sentence))
+	w.status.Say(state, begun(sentence))
 }
 
 // begun is a sentence with the capital it begins with. Many are made to stand in
@@ -211,8 +211,8 @@ func (w *Window) Go(id string) {
 		}
 		w.current = i
 		w.body.Objects[i].Show()
-		if w.status.State() == kit.Plain {
-			w.Say(present.Plain, "")
+		if w.status.State() == model.Plain {
+			w.Say(model.Plain, "")
 		}
 		w.Redraw()
 		w.screens[i].Show()
@@ -236,35 +236,32 @@ func (w *Window) isFront(i int) bool { return w.current == i }
 
 // Run does slow work away from the window. A job with a title shows its bar,
 // with the button that stops it.
-func (w *Window) Run(job present.Job) {
-	k := kit.Job{
-		Topic: job.Topic,
-		Work:  func(ctx context.Context, report kit.Report) error { return job.Do(ctx, report) },
-		Done: func(err error) {
-			if job.Title != "" {
-				w.work.Finish()
-			}
-			if job.Done != nil {
-				job.Done(err)
-			}
-			w.Redraw()
-		},
+func (w *Window) Run(job model.Job) {
+	then := job.Done
+	job.Done = func(err error) {
+		if job.Title != "" {
+			w.work.Finish()
+		}
+		if then != nil {
+			then(err)
+		}
+		w.Redraw()
 	}
 	if job.Title == "" {
-		w.runner.Run(k)
+		w.runner.Run(job)
 		return
 	}
-	k.Progress = w.work.Progress
+	job.Progress = w.work.Progress
 	var stop func()
 	w.work.Start(job.Title, func() { stop() })
-	stop = w.runner.Run(k)
+	stop = w.runner.Run(job)
 }
 
 // refused says why a command did not run.
 func (w *Window) refused(c kit.Command, why kit.Outcome) {
 	if why == kit.NotNow && c.WhyNot != nil {
 		if reason := c.WhyNot(); reason != "" {
-			w.Say(present.Stop, reason)
+			w.Say(model.Stop, reason)
 		}
 	}
 }

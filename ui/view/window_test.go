@@ -9,7 +9,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/kit"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/model"
 )
 
 // A new book opens on its set-up, and nothing else can be done before.
@@ -28,7 +28,7 @@ func TestNewBookOpensOnItsSetUp(t *testing.T) {
 	s.ring("setup").Focus("person")
 	s.write("Ann Example")
 	s.stage.Chord(kit.Ctrl(fyne.KeyS))
-	if got := screens[s.current].id; got != "yard" || s.status.State() != kit.OK {
+	if got := screens[s.current].id; got != "yard" || s.status.State() != model.OK {
 		t.Fatalf("after the set-up the screen is %s and the status line says %q", got, s.status.Text())
 	}
 	s.write("", "corn", "T1", "52300", "15.1", "", "", "", "", "", "24120")
@@ -89,12 +89,12 @@ func TestEnterStaysOnWhatIsWrong(t *testing.T) {
 func TestStatusIsOfTheTruckInHand(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	s.letCornBeTyped()
-	s.Say(present.Stop, "net would be -2,000 lb")
+	s.Say(model.Stop, "net would be -2,000 lb")
 	if said := s.status.Text(); !strings.Contains(said, "Net would be") {
 		t.Errorf("the status line says %q", said)
 	}
 	s.press(fyne.KeyF2)
-	if said := s.status.Text(); s.status.State() != kit.Plain || strings.Contains(said, "-2,000") {
+	if said := s.status.Text(); s.status.State() != model.Plain || strings.Contains(said, "-2,000") {
 		t.Errorf("with another truck in hand the status line says %q", said)
 	}
 }
@@ -283,29 +283,5 @@ func TestInventedElevatorIsMarked(t *testing.T) {
 		if word := s.rail.example.Word(); !s.rail.example.Visible() || word != "example - not for trade" {
 			t.Errorf("on %s the mark says %q", row.id, word)
 		}
-	}
-}
-
-// The presenters' states, marks and lines are the kit's by number; a view
-// turns one into the other and nothing else.
-func TestStatesAreTheKits(t *testing.T) {
-	for mine, theirs := range map[present.State]kit.State{
-		present.Plain: kit.Plain, present.OK: kit.OK, present.Warn: kit.Warn, present.Stop: kit.Stop,
-		present.Wait: kit.Wait, present.Locked: kit.Locked, present.Missing: kit.Missing,
-	} {
-		if kit.State(mine) != theirs {
-			t.Errorf("state %d is not the kit's %d", mine, theirs)
-		}
-	}
-	for mine, theirs := range map[present.RulerMarkKind]kit.RulerMarkKind{
-		present.TenthMark: kit.MarkTenth, present.PointMark: kit.MarkPoint,
-		present.LimitMark: kit.MarkLimit, present.ReadingMark: kit.MarkReading,
-	} {
-		if kit.RulerMarkKind(mine) != theirs {
-			t.Errorf("mark %d is not the kit's %d", mine, theirs)
-		}
-	}
-	if present.TickOn != kit.TickOn {
-		t.Error("a ticked box has two values")
 	}
 }

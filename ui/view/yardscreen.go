@@ -1,12 +1,12 @@
 package view
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
+	"tenthpoint/internal/slip"
 	"tenthpoint/ui/kit"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/present"
 )
 
@@ -21,7 +21,7 @@ type yardScreen struct {
 	ruler                 *kit.MoistureRuler
 	tenth                 *kit.Note
 	slip                  *kit.SlipView
-	lines                 []present.PaperLine // what stands on the paper
+	lines                 []slip.PaperLine // what stands on the paper
 	sheet                 *fyne.Container
 	fields                *container.Scroll
 	pane                  *formAndPaper
@@ -131,19 +131,19 @@ func (s *yardScreen) showPaper() {
 	form := s.yard.Form()
 	for i, f := range form.BigFigures() {
 		s.figures[i].SetCaption(f.Caption, f.Unit)
-		s.figures[i].Set(kit.State(f.State), f.Value)
+		s.figures[i].Set(f.State, f.Value)
 	}
 	s.lines = form.Slip()
 	if s.pane.working {
 		s.lines = form.Working()
 	}
-	s.slip.SetLines(paper(s.lines))
+	s.slip.SetLines(s.lines)
 	if s.beside.Visible() {
-		s.beside.SetLines(paper(form.Working()))
+		s.beside.SetLines(form.Working())
 	}
 	s.reveal(s.load.ring.Current())
 	margin := form.Margin()
-	s.tenth.Say(kit.State(margin.State), margin.Text)
+	s.tenth.Say(margin.State, margin.Text)
 	s.showRuler(form.Ruler())
 	s.window.commands.Refresh()
 	if can := form.CanUseStoredTare(); can != s.stored.Visible() {
@@ -207,28 +207,12 @@ func (s *yardScreen) scrollTo(row *formRow) {
 	}
 }
 
-func (s *yardScreen) showRuler(r present.Ruler) {
+func (s *yardScreen) showRuler(r model.Ruler) {
 	if bare := len(r.Marks) == 0; bare == s.ruler.Visible() {
 		setVisible(s.ruler, !bare)
 		s.sheet.Refresh()
 	}
-	showRuler(s.ruler, r)
-}
-
-// onScreen puts a dash in place of the minus sign, which the letters of the
-// screen do not have: another typeface would draw it out of line.
-var onScreen = strings.NewReplacer("\u2212", "\u2013")
-
-// paper is a presenter's slip as the kit takes it.
-func paper(lines []present.PaperLine) []kit.PaperLine {
-	out := make([]kit.PaperLine, len(lines))
-	for i, l := range lines {
-		out[i] = kit.PaperLine{
-			Kind: kit.PaperKind(l.Kind), Left: l.Left, Right: onScreen.Replace(l.Right), Note: onScreen.Replace(l.Note),
-			Beside: l.Beside, Picture: l.Picture,
-		}
-	}
-	return out
+	s.ruler.Set(r.Marks, r.Bands...)
 }
 
 // take puts a truck in hand, from wherever one is.
@@ -252,6 +236,6 @@ func (s *yardScreen) inHand() {
 // one before.
 func (s *yardScreen) toAnother(take func()) {
 	take()
-	s.window.Say(present.Plain, "")
+	s.window.Say(model.Plain, "")
 	s.inHand()
 }

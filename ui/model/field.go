@@ -1,4 +1,4 @@
-package present
+package model
 
 // FieldKind says how a field is filled.
 type FieldKind int
@@ -36,10 +36,4 @@ type Field struct {
 	Note    string // what is wrong or worth knowing; shown before Reading
 	State   State  // of the note
 	Missing bool   // the ticket cannot do without it
-}
-
-// Remark is what is said beside a field.
-type Remark struct {
-	State State
-	Text  string
 }

@@ -1,4 +1,4 @@
-package kit
+package model
 
 import (
 	"sort"
@@ -18,8 +18,8 @@ type Option struct {
 	ByName bool
 }
 
-// shown are the code and the name as people see them.
-func (o Option) shown() (code, name string) {
+// Shown are the code and the name as people see them.
+func (o Option) Shown() (code, name string) {
 	if o.ByName {
 		return o.Name, ""
 	}
@@ -28,7 +28,7 @@ func (o Option) shown() (code, name string) {
 
 // String is how a chosen option stands in its field.
 func (o Option) String() string {
-	code, name := o.shown()
+	code, name := o.Shown()
 	if name == "" || name == code {
 		return code
 	}
@@ -45,9 +45,9 @@ const (
 	fitNot
 )
 
-// matching gives the options that fit what was typed, best first and otherwise
+// Matching gives the options that fit what was typed, best first and otherwise
 // in the order they came. Nothing typed fits everything.
-func matching(options []Option, typed string) []Option {
+func Matching(options []Option, typed string) []Option {
 	query := fold.Text(strings.TrimSpace(typed))
 	if query == "" {
 		return options
@@ -66,7 +66,7 @@ func matching(options []Option, typed string) []Option {
 
 // fitOf ranks one option against a folded query.
 func fitOf(o Option, query string) int {
-	code, name := o.shown()
+	code, name := o.Shown()
 	code, name = fold.Text(code), fold.Text(name)
 	switch {
 	case code == query:
@@ -90,13 +90,13 @@ func fitOf(o Option, query string) int {
 	return best
 }
 
-// exact gives the option whose code was typed in full, and whether no other
+// Exact gives the option whose code was typed in full, and whether no other
 // code begins the same way, so that nothing more could follow.
-func exact(options []Option, typed string) (o Option, found, final bool) {
+func Exact(options []Option, typed string) (o Option, found, final bool) {
 	query := fold.Text(strings.TrimSpace(typed))
 	final = true
 	for _, each := range options {
-		code, _ := each.shown()
+		code, _ := each.Shown()
 		code = fold.Text(code)
 		switch {
 		case query == "":

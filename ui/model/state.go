@@ -1,7 +1,7 @@
-package present
+package model
 
-// State says how a thing stands. A view shows it as a word, an icon and a
-// colour together.
+// State says how a thing stands. It is always shown as a word, an icon and a
+// colour together, so that it survives sunlight and colour-blind eyes.
 type State int
 
 // The states.
@@ -14,3 +14,11 @@ const (
 	Locked               // closed for changes
 	Missing              // still to be given
 )
+
+// Remark is a sentence under a word that says how things stand. Without a word
+// it is only a sentence.
+type Remark struct {
+	State State
+	Word  string
+	Text  string
+}

@@ -1,4 +1,4 @@
-package present
+package model
 
 // Ask is a question to be put before the window, as data. Without fields it is
 // a choice between going on and leaving things as they are; with Notice it is
@@ -32,9 +32,9 @@ type Ask struct {
 type AskField struct {
 	ID, Label, Unit, Value, Hint string
 
-	Chars    int  // width in figures; nought takes the ordinary one
-	Figures  bool // a weight or amount
-	Tick     bool // a box to tick; its value is TickOn or empty
+	Chars    int  // width in figures; zero takes twelve
+	Figures  bool // a weight or amount: letters kept out, text at the right
+	Tick     bool // a box to tick, labelled by Label; its value is TickOn or empty
 	Required bool
 	// Options make it a find field; its value is the code chosen, or with
 	// FreeText whatever was typed.
@@ -44,11 +44,3 @@ type AskField struct {
 
 // TickOn is the value of a ticked box.
 const TickOn = "on"
-
-// Option is one thing to find: a grower, a truck, a commodity.
-type Option struct {
-	Code   string // short and unique: "114"
-	Name   string // "Hollow Oak Farm"
-	Detail string // shown small
-	ByName bool   // the code is the program's own: people find and read the name
-}
