@@ -63,7 +63,7 @@ func binField() Field {
 // termsField takes sold, stored, or the number of a contract, which brings its
 // price.
 func termsField() Field {
-	f := Field{ID: "terms", Label: "Sold/stored", Kind: Find, Part: TermsPart, shown: termsText}
+	f := Field{ID: "terms", Label: "Sold/stored", Kind: Find, Part: TermsPart, shown: TermsText}
 	return detail(f, func(d *draft, text string) error {
 		switch terms := load.Disposition(strings.ToLower(text)); terms {
 		case "", load.Sold, load.Stored:
@@ -80,7 +80,8 @@ func termsField() Field {
 	})
 }
 
-func termsText(l *load.Load) string {
+// TermsText is what becomes of the grain, as its field holds it.
+func TermsText(l *load.Load) string {
 	if l.Details.Disposition == load.Contract {
 		return l.Details.ContractNo
 	}

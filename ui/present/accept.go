@@ -2,11 +2,10 @@ package present
 
 import (
 	"context"
-	"slices"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/house"
-	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
 )
 
@@ -22,22 +21,12 @@ func (f *LoadForm) acceptables() []acceptable {
 			out = append(out, acceptable{p.Accept, translate(p.Sentence)})
 		}
 	}
-	for _, flag := range f.now.load.Sample.Flags {
-		code, words, _ := strings.Cut(flag, ": ")
-		if slices.Contains(f.frame.Desk.Profile().StopOn, code) && !f.isAccepted(code) {
-			out = append(out, acceptable{code, words})
-		}
-	}
-	for _, stop := range f.now.load.Sample.Stops {
-		if !stop.Final && !f.isAccepted(stop.Code) {
-			out = append(out, acceptable{stop.Code, translate(stop.Sentence)})
+	for _, doubt := range entry.Stops(f.now.load, f.frame.Desk.Profile()) {
+		if !doubt.Final {
+			out = append(out, acceptable{doubt.Code, translate(doubt.Sentence)})
 		}
 	}
 	return out
-}
-
-func (f *LoadForm) isAccepted(limit string) bool {
-	return slices.ContainsFunc(f.now.load.Accepted, func(a load.AcceptedLimit) bool { return a.Limit == limit })
 }
 
 // CanAccept reports whether a limit stands in the way that a manager may

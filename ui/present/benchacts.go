@@ -202,8 +202,7 @@ func (s *SampleTest) write() error {
 	if err := s.writeProbe(); err != nil {
 		return err
 	}
-	draft, _ := s.form.read()
-	sample := draft.sample
+	sample := s.form.form.Sample()
 	sample.Tester = d.Who().Name
 	var err error
 	if s.isTested() {

@@ -151,9 +151,9 @@ func (s *SampleTest) writeWith(tests moisture.Tests, tester string) error {
 	if err != nil {
 		return err
 	}
-	draft, _ := s.form.read()
-	draft.sample.Tester = tester
-	return d.SampleTested(ctx, s.load.ID, draft.sample, testing)
+	sample := s.form.form.Sample()
+	sample.Tester = tester
+	return d.SampleTested(ctx, s.load.ID, sample, testing)
 }
 
 // StartOver forgets the tests of grain that belongs to no load. Those of a load

@@ -1,6 +1,7 @@
 package present
 
 import (
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
@@ -91,7 +92,7 @@ func (s *SampleTest) isOther(id string) bool {
 		return false
 	}
 	l, known := s.form.line(id)
-	return known && l.part == model.SamplePart
+	return known && l.Field.Part == entry.SamplePart
 }
 
 // fill puts value and sentence into a field.

@@ -1,8 +1,9 @@
 package present
 
 import (
+	"maps"
 	"slices"
-	"strings"
+	"tenthpoint/internal/entry"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/moisture"
@@ -55,85 +56,29 @@ func (s *SampleTest) remark(field string, state model.State, text string) {
 	s.next.remarks[field] = model.Remark{State: state, Text: text}
 }
 
-// figure is one typed figure of a test.
-type figure struct {
-	id    string
-	field quantity.Field
-	into  func(*moisture.Reading) *quantity.Amount
-}
-
-// figures are the figures of a method.
-func (s *SampleTest) figures() []figure {
-	dish := func(id string, into func(*moisture.Reading) *quantity.Amount) figure {
-		return figure{id, moisture.DishField, into}
-	}
-	percent := figure{"percent", moisture.MoistureField, func(r *moisture.Reading) *quantity.Amount { return &r.Percent }}
-	mass := figure{"mass", moisture.MassField, func(r *moisture.Reading) *quantity.Amount { return &r.Mass }}
-	switch s.method() {
-	case meter.ByDial:
-		return []figure{mass, {"dial", moisture.DialField, func(r *moisture.Reading) *quantity.Amount { return &r.Dial }}}
-	case meter.Direct:
-		return []figure{mass, percent}
-	case meter.ByOven:
-		return []figure{
-			dish("wet", func(r *moisture.Reading) *quantity.Amount { return &r.Dish.Wet }),
-			dish("tare", func(r *moisture.Reading) *quantity.Amount { return &r.Dish.Tare }),
-			dish("dry", func(r *moisture.Reading) *quantity.Amount { return &r.Dish.Dry }),
-		}
-	}
-	return []figure{percent}
-}
-
+// readFigures reads what is typed for the next test.
 func (s *SampleTest) readFigures(r *moisture.Reading) {
-	for _, f := range s.figures() {
-		f.field.Name = Say(f.field.Name)
-		*f.into(r) = s.parse(f.id, f.field)
+	read, faults := entry.Test{Begun: *r, Degrees: s.bench.temperatureUnit()}.Read(s.figures())
+	*r = read
+	for _, f := range faults {
+		s.remark(f.Field, model.Stop, sentence(f.Err))
 	}
-	if !r.Method.UsesMeter() {
-		r.Reason = strings.TrimSpace(s.typed["reason"])
-		return
-	}
-	r.Sample, r.Room = s.degrees("temperature"), s.degrees("room")
-	r.FromDryer = s.typed["dryer"] == model.TickOn
-}
-
-// parse reads a figure; an empty one is not recorded.
-func (s *SampleTest) parse(id string, field quantity.Field) quantity.Amount {
-	text := strings.TrimSpace(s.typed[id])
-	if text == "" {
-		return quantity.Amount{}
-	}
-	a, err := field.Parse(text)
-	if err != nil {
-		s.remark(id, model.Stop, sentence(err))
-	}
-	return a
-}
-
-// degrees reads a temperature: in the scale of the bench, or in the one whose
-// letter stands after it.
-func (s *SampleTest) degrees(id string) quantity.Amount {
-	scale := s.bench.temperatureUnit()
-	text := strings.ToUpper(strings.TrimSpace(s.typed[id]))
-	for letter, unit := range map[string]quantity.Unit{"F": quantity.Fahrenheit, "C": quantity.Celsius} {
-		if bare, lettered := strings.CutSuffix(text, letter); lettered {
-			scale, text = unit, strings.TrimSuffix(strings.TrimSpace(bare), "°")
+	for id, a := range map[string]quantity.Amount{"temperature": r.Sample, "room": r.Room} {
+		if isDegrees := a.Unit() != quantity.Plain; isDegrees && a.Unit() != s.bench.temperatureUnit() && s.next.remarks[id].State != model.Stop {
+			s.next.readings[id] = a.String()
 		}
 	}
-	if text == "" {
-		return quantity.Amount{}
+}
+
+// figures are the texts of the next test. Its test weight is the load's own.
+func (s *SampleTest) figures() map[string]string {
+	out := maps.Clone(s.typed)
+	delete(out, "test-weight")
+	out["dryer"] = ""
+	if s.typed["dryer"] == model.TickOn {
+		out["dryer"] = entry.TickedText
 	}
-	field := map[quantity.Unit]quantity.Field{quantity.Fahrenheit: moisture.FahrenheitField, quantity.Celsius: moisture.CelsiusField}[scale]
-	field.Name = Say(field.Name)
-	a, err := field.Parse(text)
-	if err != nil {
-		s.remark(id, model.Stop, sentence(err))
-		return a
-	}
-	if scale != s.bench.temperatureUnit() {
-		s.next.readings[id] = a.String()
-	}
-	return a
+	return out
 }
 
 // readTestWeight takes the test weight of the load, for charts that go by it.

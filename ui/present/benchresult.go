@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -127,7 +128,7 @@ func (b *Bench) Working() []slip.PaperLine {
 // grade is what the sample would grade by the tests made and the other results as
 // they are typed.
 func (s *SampleTest) grade() gradeAdvice {
-	l := copyOf(s.found.would)
+	l := entry.CopyOf(s.found.would)
 	if s.form != nil {
 		l.Sample.Findings = s.form.now.load.Sample.Findings
 	}

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
@@ -151,7 +152,7 @@ func (s *SampleTest) workTests() {
 	s.found = findings{}
 	d, ctx := s.bench.frame.Desk, context.Background()
 	f := &s.found
-	f.would = copyOf(s.subject())
+	f.would = entry.CopyOf(s.subject())
 	if len(s.tests.Readings) > 0 {
 		f.testing, f.fault = d.Test(ctx, s.subject(), s.tests)
 		if f.fault == nil {

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
 )
@@ -25,17 +26,17 @@ func (f *LoadForm) reasonFor(field string) string {
 	return f.reasons[field]
 }
 
-// holdBack takes the weights off a draft that were typed without a reason, and
+// holdBack takes the weights off facts that were typed without a reason, and
 // gives the fields that can be written.
-func (f *LoadForm) holdBack(d *draft, good []string) (kept, held []string) {
-	d.weighed = slices.DeleteFunc(d.weighed, func(w load.Weighing) bool {
+func (f *LoadForm) holdBack(facts *entry.Facts, good []string) (kept, held []string) {
+	facts.Weighed = slices.DeleteFunc(facts.Weighed, func(w load.Weighing) bool {
 		if w.Source == load.ByHand && w.Reason == "" {
 			held = append(held, weightID(w.Which, w.Draft))
 			return true
 		}
 		return false
 	})
-	kept = slices.DeleteFunc(good, func(id string) bool { return slices.Contains(held, id) })
+	kept = slices.DeleteFunc(slices.Clone(good), func(id string) bool { return slices.Contains(held, id) })
 	return kept, held
 }
 

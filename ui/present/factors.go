@@ -1,8 +1,6 @@
 package present
 
 import (
-	"slices"
-
 	"tenthpoint/internal/grain"
 	"tenthpoint/ui/model"
 )
@@ -13,14 +11,13 @@ func (f *LoadForm) CanAskFactor() bool { return len(f.otherFactors()) > 0 }
 
 // otherFactors are the commodity's results that are not on the form.
 func (f *LoadForm) otherFactors() []model.Option {
-	c, err := grain.ByID(f.commodityID())
+	c, err := grain.ByID(f.form.Commodity())
 	if err != nil {
 		return nil
 	}
-	asked := f.factorsAsked(c)
 	var out []model.Option
 	for _, factor := range c.Factors {
-		if !slices.Contains(asked, factor.ID) {
+		if !f.isOnForm(factor.ID) {
 			out = append(out, model.Option{Code: string(factor.ID), Name: Say(factor.Name)})
 		}
 	}

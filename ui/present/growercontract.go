@@ -4,7 +4,9 @@ import (
 	"context"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -54,8 +56,7 @@ func (g *Growers) readContract(values map[string]string) (house.ContractTerms, m
 	if err != nil {
 		faults["quantity"] = sentence(err)
 	}
-	per := quantity.Dollar.Per(unit)
-	c.Price, err = quantity.Field{Name: Say("Price"), Unit: per, Places: 4, Min: quantity.Of("0.0001", per), Max: quantity.Int(10_000, per)}.Parse(values["price"])
+	c.Price, err = entry.ParsePrice(values["price"], unit)
 	if err != nil {
 		faults["price"] = sentence(err)
 	}
@@ -67,9 +68,8 @@ func (g *Growers) readContract(values map[string]string) (house.ContractTerms, m
 
 // settlesBy is the unit that a grain is settled by under today's rates.
 func (f *Frame) settlesBy(commodity string) quantity.Unit {
-	schedule, _ := f.Desk.Profile().Schedule(commodity)
-	e, err := f.Desk.Rates().On(schedule, commodity, f.Desk.Today())
-	if err != nil {
+	e, err := entry.EditionOf(f.Desk.Profile(), f.Desk.Rates(), load.Details{Commodity: commodity, Day: f.Desk.Today()})
+	if err != nil || e == nil {
 		return quantity.Bushel
 	}
 	return e.Units.Settle

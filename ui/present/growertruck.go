@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
@@ -116,13 +117,5 @@ func (f *Frame) readTare(text string) (quantity.Amount, error) {
 	if !ok {
 		return quantity.Amount{}, fmt.Errorf("%s", Say("No scale is set up. Add one in the set-up"))
 	}
-	unit := s.Division.Unit()
-	a, err := quantity.Field{
-		Name: Say("Tare"), Unit: unit, Places: weightPlaces(s),
-		Min: quantity.Zero(unit), Max: quantity.Int(9_999_999, unit),
-	}.Parse(text)
-	if err != nil {
-		return a, err
-	}
-	return a, s.CheckWeight(a)
+	return entry.ParseScaleWeight(Say("Tare"), text, s)
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"time"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
@@ -174,10 +175,12 @@ func (f *LoadForm) sideToWeigh(field string) (_ load.Which, draft string, due bo
 func (f *LoadForm) take(which load.Which, draft string, weight quantity.Amount) error {
 	s, _ := f.frame.Scale()
 	delete(f.typed, weightID(which, draft))
-	d, _ := f.read()
-	d.amended, d.sampled = false, false
-	d.weighed = []load.Weighing{{Which: which, Draft: draft, Weight: weight, Source: load.FromScale, Scale: s.ID, DriverOn: f.driverOn}}
-	id, err := f.write(d)
+	facts := entry.Facts{}
+	if f.id == "" {
+		facts = entry.Facts{Details: f.form.Opening().Details}
+	}
+	facts.Weighed = []load.Weighing{{Which: which, Draft: draft, Weight: weight, Source: load.FromScale, Scale: s.ID, DriverOn: f.driverOn}}
+	id, err := f.write(facts)
 	if err != nil {
 		return err
 	}

@@ -1,11 +1,7 @@
 package present
 
 import (
-	"fmt"
-	"strings"
-
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
 
@@ -16,40 +12,13 @@ const (
 	storedCode = "stored"
 )
 
-// centPlaces is the fewest decimals a price is written with.
-const centPlaces = 2
-
-// termsLine is what becomes of the grain: sold, stored, or delivered on one of
-// the grower's contracts.
-func (f *LoadForm) termsLine() line {
-	return detail(line{
-		id: "terms", label: Say("Sold/stored"), kind: model.FindField, part: model.ClosePart, chars: 12,
-		options: f.termsOptions,
-		shown:   termsText,
-	}, func(text string, to *load.Details) (string, error) {
-		to.Disposition, to.ContractNo = load.Disposition(text), ""
-		switch text {
-		case "", soldCode, storedCode:
-			return "", nil
-		}
-		c, ok := f.frame.known().contract(text)
-		if !ok {
-			return "", fmt.Errorf("%s", Say("There is no contract %q. Choose sold, stored, or one of the grower's contracts", text))
-		}
-		to.Disposition, to.ContractNo = load.Contract, c.Number
-		if to.Price == nil {
-			price := c.Price
-			to.Price, to.PriceSource = &price, "contract "+c.Number
-		}
-		return Say("%s at %s", c.Quantity, c.Price), nil
-	})
-}
-
-func termsText(l *load.Load) string {
-	if l.Details.Disposition == load.Contract {
-		return l.Details.ContractNo
+// termsReading says what a contract is for.
+func (f *LoadForm) termsReading(_ string, l *load.Load) string {
+	c, ok := f.frame.known().contract(l.Details.ContractNo)
+	if !ok {
+		return ""
 	}
-	return string(l.Details.Disposition)
+	return Say("%s at %s", c.Quantity, c.Price)
 }
 
 func (f *LoadForm) termsOptions() []model.Option {
@@ -66,51 +35,9 @@ func (f *LoadForm) termsOptions() []model.Option {
 	return out
 }
 
-func (f *LoadForm) priceLine() line {
-	unit := f.priceUnit()
-	return detail(line{
-		id: "price", label: Say("Price"), unit: unit.String(), kind: model.FigureField, part: model.ClosePart, chars: 7,
-		shown: func(l *load.Load) string {
-			if l.Details.Price == nil {
-				return ""
-			}
-			return l.Details.Price.Fixed(centPlaces)
-		},
-		hint: func(l *load.Load) string {
-			if l.Details.Price == nil {
-				return Say(l.Details.Disposition.Unpriced())
-			}
-			return Say(l.Details.PriceSource)
-		},
-	}, func(text string, to *load.Details) (string, error) {
-		if text == "" {
-			to.Price, to.PriceSource = nil, ""
-			return "", nil
-		}
-		a, err := quantity.Field{
-			Name: Say("Price"), Unit: unit, Places: 4,
-			Min: quantity.Of("0.0001", unit), Max: quantity.Int(10_000, unit),
-		}.Parse(withoutSign(text))
-		if err != nil {
-			return "", err
-		}
-		to.Price, to.PriceSource = &a, typedAtDesk
-		return "", nil
-	})
-}
-
-// withoutSign drops the sign that people put before money: "$4.15".
-func withoutSign(text string) string {
-	if strings.Contains(text, "/") {
-		return text
+func priceHint(l *load.Load) string {
+	if l.Details.Price == nil {
+		return Say(l.Details.Disposition.Unpriced())
 	}
-	return strings.TrimPrefix(strings.TrimSpace(text), "$")
-}
-
-// priceUnit is money per the unit that the rates settle in.
-func (f *LoadForm) priceUnit() quantity.Unit {
-	if e := f.editionFor(f.commodityID()); e != nil {
-		return quantity.Dollar.Per(e.Units.Settle)
-	}
-	return quantity.DollarsPerBu
+	return Say(l.Details.PriceSource)
 }

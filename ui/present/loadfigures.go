@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
@@ -57,7 +58,7 @@ func (f *LoadForm) TenthWorth() string {
 	if s == nil || m == nil || f.Leaves() {
 		return ""
 	}
-	wetter := copyOf(f.now.load)
+	wetter := entry.CopyOf(f.now.load)
 	moist := *m
 	moist.Percent, moist.Bench = m.Percent.Add(tenth), nil // a figure, not the bench's own tests
 	wetter.Sample.Moisture = &moist

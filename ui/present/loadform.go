@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"slices"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
@@ -22,12 +23,13 @@ type LoadForm struct {
 	extra map[grain.FactorID]bool // factors asked for beyond the usual ones
 	// reasons are why weights were typed though the scale can be read.
 	reasons  map[string]string
-	split    bool   // the trailer is weighed apart from its truck
-	edited   string // the field that somebody typed in last
-	driverOn string // whether the driver is on the truck for the next weights: "on", "off" or ""
-	leaves   bool   // the truck takes grain away, while nothing is in the book
-	search   search // what somebody looks for just now
-	kept     bool   // what is on the form outlives the program
+	split    bool        // the trailer is weighed apart from its truck
+	edited   string      // the field that somebody typed in last
+	driverOn string      // whether the driver is on the truck for the next weights: "on", "off" or ""
+	leaves   bool        // the truck takes grain away, while nothing is in the book
+	search   search      // what somebody looks for just now
+	kept     bool        // what is on the form outlives the program
+	form     *entry.Form // of what is typed
 	lines    []line
 	now      standing
 }
@@ -108,7 +110,7 @@ func (f *LoadForm) Fields() []model.Field {
 
 func (f *LoadForm) field(l line) model.Field {
 	out := model.Field{
-		ID: l.id, Label: l.label, Unit: l.unit, Kind: l.kind, Part: l.part, Chars: l.chars,
+		ID: l.id, Label: l.label, Unit: l.unit, Kind: l.kind, Part: parts[l.Field.Part], Chars: l.chars,
 		Value: f.Text(l.id), Missing: f.now.missing[l.id],
 	}
 	if l.options != nil {
@@ -190,16 +192,16 @@ func (f *LoadForm) inBook() *load.Load {
 // in its field, with the reason beside it.
 func (f *LoadForm) Commit() error {
 	defer f.keep()
-	d, good := f.read()
-	good, held := f.holdBack(d, good)
+	facts := f.form.Facts()
+	good, held := f.holdBack(&facts, f.form.Read())
 	if len(held) > 0 {
 		defer f.askReason(held)
 	}
-	if len(good) == 0 || d.isEmpty() {
+	if len(good) == 0 || facts.IsEmpty() {
 		return nil
 	}
 	opened := f.id == ""
-	id, err := f.write(d, good...)
+	id, err := f.write(facts, good...)
 	if err != nil {
 		return err
 	}

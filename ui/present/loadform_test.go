@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
 )
@@ -82,6 +83,10 @@ func TestEveryTypedTextIsAnswered(t *testing.T) {
 		{"price", "$4.15", model.Plain, "typed at the desk"},
 		{"price", "4.15 $/cwt", model.Stop, "$/cwt"},
 		{"price", "0", model.Stop, "Price"},
+		{"grower", "winifred", model.Plain, "123 Winifred Aske"},
+		{"grower", "holl", model.Stop, "Type the code of one: 102 Beatrix Holloway, 103 Cobb Hollow Farm"},
+		{"bin", "ZZ", model.Stop, `There is no pit or bin "ZZ" here`},
+		{"bin", "p1", model.Plain, ""},
 		{"grower", "nobody", model.Stop, `No grower has the code or name "nobody"`},
 		{"commodity", "rye", model.Stop, `"rye" is not taken here`},
 		{"terms", "C-0000", model.Stop, `There is no contract "C-0000"`},
@@ -233,5 +238,19 @@ func TestStoredGrainTakesNoPrice(t *testing.T) {
 	f.Type("price", "")
 	if !f.CanIssue() {
 		t.Errorf("stored without a price: %s", f.WhyNotIssue())
+	}
+}
+
+// Why there are no rates is said beside the commodity from the first, not only
+// when the load is whole.
+func TestNoRatesAreSaidBesideTheCommodity(t *testing.T) {
+	r := demoRoom(t, 0)
+	p := r.frame.Desk.Profile()
+	p.Grains = append(p.Grains, house.GrainRule{Commodity: "rye", Schedule: "unwritten"})
+	must(t, r.frame.Desk.SetProfile(context.Background(), p))
+	f := newLoadForm(r.frame, nil)
+	f.Type("commodity", "rye")
+	if got := fieldOf(t, f, "commodity"); got.State != model.Stop || !strings.Contains(got.Note, "no rates are in force for rye") {
+		t.Errorf("beside the commodity stands %d %q", got.State, got.Note)
 	}
 }

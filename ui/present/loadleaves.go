@@ -1,8 +1,6 @@
 package present
 
 import (
-	"strings"
-
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
 )
@@ -45,27 +43,11 @@ func (f *LoadForm) turnInBook() error {
 	if err := f.Commit(); err != nil {
 		return err
 	}
-	d := &draft{details: f.book.Details, amended: true}
-	d.details.Direction = load.Outbound
+	way := load.Outbound
 	if f.Leaves() {
-		d.details.Direction = load.Inbound
+		way = load.Inbound
 	}
-	if _, err := f.write(d); err != nil {
-		return err
-	}
-	return f.Reload()
-}
-
-// consigneeLine asks who receives grain that leaves.
-func (f *LoadForm) consigneeLine() line {
-	return detail(line{
-		id: "consignee", label: Say("Consignee"), kind: model.WordsField, part: model.WhoPart, chars: 24,
-		shown: func(l *load.Load) string { return l.Details.Consignee },
-		hint:  func(*load.Load) string { return Say("who receives the grain") },
-	}, func(text string, to *load.Details) (string, error) {
-		to.Consignee = strings.TrimSpace(text)
-		return "", nil
-	})
+	return f.writeDown(map[string]string{"direction": string(way)})
 }
 
 // leavingFigures are the large figures of a load that is only weighed.

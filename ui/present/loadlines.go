@@ -1,65 +1,35 @@
 package present
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
-	"tenthpoint/internal/grain"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
 
-// makeLines lists the fields in working order for a commodity.
-func (f *LoadForm) makeLines(commodity string) []line {
-	if f.Leaves() {
-		return slices.Concat(
-			[]line{f.growerLine(), f.consigneeLine(), f.commodityLine(), f.truckLine()}, f.weightLines(load.Gross),
-			f.sampleLines(commodity), f.weightLines(load.Tare), []line{f.binLine(), f.remarkLine()})
+// appearances are how the fields stand that every load has; results and weights have
+// appearances of their kind.
+func (f *LoadForm) appearances() map[string]appearance {
+	known := f.frame.known()
+	return map[string]appearance{
+		"grower":    {chars: 24, options: func() []model.Option { return known.growerOptions }, hint: sharesText, reading: f.growerReading},
+		"consignee": {chars: 24, hint: func(*load.Load) string { return Say("who receives the grain") }},
+		"commodity": {chars: 24, options: func() []model.Option { return known.commodityOptions }, hint: f.ratesHint},
+		"truck":     {chars: 24, options: func() []model.Option { return known.truckOptions }, reading: f.truckReading},
+		"moisture":  {chars: 6, hint: f.moistureHint, reading: f.moistureReading},
+		"bin":       {chars: 12, options: func() []model.Option { return known.binOptions }},
+		"terms":     {chars: 12, options: f.termsOptions, reading: f.termsReading},
+		"price":     {chars: 7, hint: priceHint},
+		"remark":    {chars: 24},
 	}
-	return slices.Concat(
-		[]line{f.growerLine(), f.commodityLine(), f.truckLine()}, f.weightLines(load.Gross),
-		f.sampleLines(commodity), f.weightLines(load.Tare),
-		[]line{f.binLine(), f.termsLine(), f.priceLine(), f.remarkLine()})
 }
 
-// commodityID is the commodity as typed, or as the book has it. It decides
-// which fields there are.
-func (f *LoadForm) commodityID() string {
-	id, typed := f.typed["commodity"]
-	if !typed {
-		return f.inBook().Details.Commodity
+// growerReading names the grower of whom only a part of the name was typed.
+func (f *LoadForm) growerReading(text string, l *load.Load) string {
+	if g := l.Details.Grower; text != "" && text != g.ID && sharesText(l) == "" {
+		return join(" ", g.ID, g.Name)
 	}
-	if _, err := grain.ByID(id); err != nil {
-		return ""
-	}
-	return id
-}
-
-func (f *LoadForm) growerLine() line {
-	label := Say("Grower")
-	if f.Leaves() {
-		label = Say("Owner")
-	}
-	return detail(line{
-		id: "grower", label: label, kind: model.FindField, part: model.WhoPart, chars: 24,
-		options: func() []model.Option { return f.frame.known().growerOptions },
-		shown:   func(l *load.Load) string { return partyText(l.Details.Grower) },
-		hint:    func(l *load.Load) string { return sharesText(l) },
-	}, func(text string, to *load.Details) (string, error) {
-		if text == "" {
-			to.Grower, to.Shares = load.Party{}, nil
-			return "", nil
-		}
-		g, ok := f.frame.known().grower(text)
-		if !ok {
-			return "", fmt.Errorf("%s", Say("No grower has the code or name %q. Write the grower down first, under New grower", text))
-		}
-		to.Grower = load.Party{ID: g.ID, Name: g.Name}
-		to.Shares = f.frame.known().owners(g)
-		return "", nil
-	})
+	return ""
 }
 
 // partyText is a grower as the field holds it: by code, or by name alone.
@@ -68,23 +38,6 @@ func partyText(p load.Party) string {
 		return p.ID
 	}
 	return p.Name
-}
-
-func (f *LoadForm) commodityLine() line {
-	return detail(line{
-		id: "commodity", label: Say("Commodity"), kind: model.FindField, part: model.WhoPart, chars: 24,
-		options: func() []model.Option { return f.frame.known().commodityOptions },
-		shown:   func(l *load.Load) string { return l.Details.Commodity },
-		hint:    f.ratesHint,
-	}, func(text string, to *load.Details) (string, error) {
-		if text != "" {
-			if _, taken := f.frame.Desk.Profile().Schedule(text); !taken {
-				return "", fmt.Errorf("%s", Say("%q is not taken here. Choose one of the list, or add it in the set-up", text))
-			}
-		}
-		to.Commodity = text
-		return "", nil
-	})
 }
 
 // ratesHint names the rates the load will be settled under.
@@ -96,25 +49,11 @@ func (f *LoadForm) ratesHint(l *load.Load) string {
 	return Say("rates %s", e.ID)
 }
 
-func (f *LoadForm) truckLine() line {
-	return detail(line{
-		id: "truck", label: Say("Truck"), kind: model.OpenField, part: model.WhoPart, chars: 24,
-		options: func() []model.Option { return f.frame.known().truckOptions },
-		shown:   func(l *load.Load) string { return truckText(l.Details.Truck) },
-	}, func(text string, to *load.Details) (string, error) {
-		text = strings.TrimSpace(text)
-		t, ok := f.frame.known().truck(text)
-		switch {
-		case text == "":
-			to.Truck = load.Truck{}
-		case ok:
-			to.Truck = load.Truck{ID: t.ID, Plate: t.Plate, Trailer: t.Trailer}
-		default:
-			to.Truck = load.Truck{ID: text}
-			return Say("not seen before"), nil
-		}
-		return "", nil
-	})
+func (f *LoadForm) truckReading(text string, l *load.Load) string {
+	if _, known := f.frame.known().truck(l.Details.Truck.ID); known || text == "" {
+		return ""
+	}
+	return Say("not seen before")
 }
 
 func truckText(t load.Truck) string {
@@ -124,26 +63,11 @@ func truckText(t load.Truck) string {
 	return t.Plate
 }
 
-func (f *LoadForm) binLine() line {
-	return detail(line{
-		id: "bin", label: Say("Pit or bin"), kind: model.OpenField, part: model.ClosePart, chars: 12,
-		options: func() []model.Option { return f.frame.known().binOptions },
-		shown:   func(l *load.Load) string { return l.Details.Bin },
-	}, func(text string, to *load.Details) (string, error) {
-		to.Bin = strings.TrimSpace(text)
-		return "", nil
-	})
-}
+// weightID is the field of one side of a draft.
+func weightID(which load.Which, draft string) string { return entry.WeightID(which, draft) }
 
-func (f *LoadForm) remarkLine() line {
-	return detail(line{
-		id: "remark", label: Say("Remark"), kind: model.WordsField, part: model.ClosePart, chars: 24,
-		shown: func(l *load.Load) string { return l.Details.Remark },
-	}, func(text string, to *load.Details) (string, error) {
-		to.Remark = strings.TrimSpace(text)
-		return "", nil
-	})
-}
+// sideOf is the side and the draft of a weight's field.
+func sideOf(id string) (which load.Which, draft string, isWeight bool) { return entry.SideOf(id) }
 
 // bare is a figure as it was written, without its unit.
 func bare(a quantity.Amount) string { return a.In(quantity.Plain).Written() }

@@ -1,126 +1,24 @@
 package present
 
 import (
-	"slices"
-
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
-	"tenthpoint/ui/model"
 )
 
-// sampleLines are the results asked for: moisture and test weight, then what
-// the rates look at, then dockage, then whatever else the load already has.
-func (f *LoadForm) sampleLines(commodity string) []line {
-	c, err := grain.ByID(commodity)
-	if err != nil {
-		return f.linesOfAnyGrain()
+// moistureReading says to what a typed moisture is recorded, and what of the bench
+// it takes the place of.
+func (f *LoadForm) moistureReading(_ string, l *load.Load) string {
+	m := l.Sample.Moisture
+	field, known := f.line("moisture")
+	if m == nil || !known {
+		return ""
 	}
-	var lines []line
-	e := f.editionFor(c.ID)
-	for _, id := range f.factorsAsked(c) {
-		factor, _ := c.Factor(id)
-		if e != nil {
-			factor, _ = e.Factor(id)
-		}
-		if id == grain.Moisture {
-			lines = append(lines, f.moistureLine(factor))
-		} else {
-			lines = append(lines, f.factorLine(factor))
-		}
+	reading := recordedAs(field.Factor, m.Percent)
+	if was := f.inBook().Sample.Moisture; was != nil && was.Bench != nil {
+		reading = join(", ", reading, Say("in place of %s from the bench", was.Percent))
 	}
-	return lines
-}
-
-// factorsAsked lists the factors on the form in working order.
-func (f *LoadForm) factorsAsked(c grain.Commodity) []grain.FactorID {
-	asked := []grain.FactorID{grain.Moisture, grain.TestWeight}
-	if e := f.editionFor(c.ID); e != nil {
-		for _, d := range e.Discounts {
-			asked = append(asked, d.Factor.ID)
-		}
-	}
-	asked = append(asked, grain.Dockage)
-	for _, found := range f.inBook().Sample.Findings {
-		asked = append(asked, found.Factor)
-	}
-	for id := range f.extra {
-		asked = append(asked, id)
-	}
-	return inOrder(c, asked)
-}
-
-// inOrder keeps each factor once and only those of the commodity, with what is
-// present or not after what is measured, and dockage last.
-func inOrder(c grain.Commodity, asked []grain.FactorID) []grain.FactorID {
-	var measured, noticed, last []grain.FactorID
-	seen := map[grain.FactorID]bool{}
-	for _, id := range asked {
-		factor, known := c.Factor(id)
-		if !known || seen[id] {
-			continue
-		}
-		seen[id] = true
-		switch {
-		case id == grain.Dockage:
-			last = append(last, id)
-		case factor.YesNo:
-			noticed = append(noticed, id)
-		default:
-			measured = append(measured, id)
-		}
-	}
-	return slices.Concat(measured, noticed, last)
-}
-
-// editionFor is the edition of a commodity on the load's day.
-func (f *LoadForm) editionFor(commodity string) *rates.Edition {
-	l := copyOf(f.inBook())
-	l.Details.Commodity, l.Details.Direction = commodity, f.direction()
-	if l.Details.Day.IsZero() {
-		l.Details.Day = f.frame.Desk.Today()
-	}
-	return f.frame.editionOf(l)
-}
-
-// linesOfAnyGrain are what is tested of every grain, for a load whose commodity
-// is still to be named.
-func (f *LoadForm) linesOfAnyGrain() []line {
-	any := grain.All()[0]
-	moisture, _ := any.Factor(grain.Moisture)
-	weight, _ := any.Factor(grain.TestWeight)
-	return []line{f.moistureLine(moisture), f.factorLine(weight)}
-}
-
-func (f *LoadForm) moistureLine(factor grain.Factor) line {
-	return sampled(line{
-		id: "moisture", label: Say("Moisture"), unit: "%", kind: model.FigureField, part: model.SamplePart, chars: 6,
-		shown: func(l *load.Load) string {
-			if l.Sample.Moisture == nil {
-				return ""
-			}
-			return l.Sample.Moisture.Percent.Fixed(factor.Record.Places())
-		},
-		hint: f.moistureHint,
-	}, func(text string, to *load.Sample) (string, error) {
-		if text == "" {
-			to.Moisture = nil
-			return "", nil
-		}
-		a, err := factor.Field().Parse(text)
-		if err != nil {
-			return "", err
-		}
-		f.testedBy(to)
-		reading := recordedAs(factor, a)
-		if was := to.Moisture; was != nil && was.Bench != nil {
-			reading = join(", ", reading, Say("in place of %s from the bench", was.Percent))
-		}
-		to.Moisture = &load.Moisture{Percent: a, Method: typedAtDesk}
-		to.Flags, to.Stops = nil, nil
-		return reading, nil
-	})
+	return reading
 }
 
 // moistureHint says how the moisture was come by, when the bench worked it.
@@ -135,63 +33,18 @@ func (f *LoadForm) moistureHint(l *load.Load) string {
 	return Say(m.Method)
 }
 
-func (f *LoadForm) factorLine(factor grain.Factor) line {
-	l := line{
-		id: string(factor.ID), label: Say(shortName(factor)), unit: factor.Unit.String(),
-		kind: model.FigureField, part: model.SamplePart, chars: 6,
-		shown: func(l *load.Load) string { return findingText(l.Sample, factor) },
-	}
-	if factor.YesNo {
-		l.kind, l.unit = model.WordsField, Say("y/n")
-	}
-	return sampled(l, func(text string, to *load.Sample) (string, error) {
-		if text == "" {
-			to.Findings = without(to.Findings, factor.ID)
-			return "", nil
-		}
-		a, err := readFactor(factor, text)
-		if err != nil {
-			return "", err
-		}
-		found := load.Finding{Factor: factor.ID}
-		reading := ""
-		if factor.YesNo {
-			found.Present = a.Sign() > 0
-			reading = presence(found.Present)
-		} else {
-			found.Amount, reading = &a, recordedAs(factor, a)
-		}
-		f.testedBy(to)
-		to.Findings = append(without(to.Findings, factor.ID), found)
-		return reading, nil
-	})
-}
-
-// testedBy puts the person at the desk down as the tester, unless the bench
-// has put one down.
-func (f *LoadForm) testedBy(to *load.Sample) {
-	if to.Tester == "" {
-		to.Tester = f.frame.Desk.Who().Name
-	}
-}
-
-func findingText(s load.Sample, factor grain.Factor) string {
-	i := slices.IndexFunc(s.Findings, func(found load.Finding) bool { return found.Factor == factor.ID })
+// resultReading says how another typed result was understood.
+func resultReading(factor grain.Factor, l *load.Load) string {
+	found, tested := find(l.Sample.Findings, func(one load.Finding) bool { return one.Factor == factor.ID })
 	switch {
-	case i < 0:
+	case !tested:
 		return ""
 	case factor.YesNo:
-		return yesOrNo(s.Findings[i].Present)
-	case s.Findings[i].Amount == nil:
+		return presence(found.Present)
+	case found.Amount == nil || found.Amount.Unit() != factor.Unit:
 		return ""
-	case s.Findings[i].Amount.Unit() != factor.Unit: // typed before the rates were known
-		return s.Findings[i].Amount.Written()
 	}
-	return s.Findings[i].Amount.Fixed(factor.Record.Places())
-}
-
-func without(all []load.Finding, id grain.FactorID) []load.Finding {
-	return slices.DeleteFunc(slices.Clone(all), func(found load.Finding) bool { return found.Factor == id })
+	return recordedAs(factor, *found.Amount)
 }
 
 func presence(present bool) string {

@@ -1,7 +1,9 @@
 package present
 
 import (
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/slip"
 )
@@ -31,6 +33,19 @@ func (f *Frame) ticket(l *load.Load, s *settle.Settlement, copyNo int64, problem
 		House: profile, Load: l, Settlement: s, Edition: f.editionOf(l),
 		Copy: copyNo, Problems: problems, Zone: f.Zone,
 	}
+}
+
+// editionOf is the edition that a slip of a load names; nil while there is none.
+// Grain that leaves is settled under none.
+func (f *Frame) editionOf(l *load.Load) *rates.Edition {
+	if l.Details.Direction == load.Outbound {
+		return nil
+	}
+	e, err := entry.EditionOf(f.Desk.Profile(), f.Desk.Rates(), l.Details)
+	if err != nil {
+		return nil // the form says why, beside the commodity
+	}
+	return e
 }
 
 // Working is every line of the settlement with its arithmetic, as the screen

@@ -1,134 +1,30 @@
 package present
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
-	"tenthpoint/ui/model"
 )
 
 // trailer is the second draft of a truck and its trailer weighed apart; the
 // truck's own draft has no name.
 const trailer = "trailer"
 
-// weightID is the field of one side of a draft.
-func weightID(which load.Which, draft string) string {
-	if draft == "" {
-		return string(which)
-	}
-	return string(which) + "." + draft
-}
-
-// sideOf is the side and the draft of a weight's field.
-func sideOf(id string) (which load.Which, draft string, isWeight bool) {
-	side, draft, _ := strings.Cut(id, ".")
-	which = load.Which(side)
-	return which, draft, which == load.Gross || which == load.Tare
-}
-
-// drafts are the names of the drafts the load is weighed in.
-func (f *LoadForm) drafts() []string {
-	drafts := []string{""}
+// draftsAsked are the drafts the form asks for: the truck's own, and that of its
+// trailer.
+func (f *LoadForm) draftsAsked() []string {
 	if f.split {
-		drafts = append(drafts, trailer)
+		return []string{"", trailer}
 	}
-	for _, name := range f.inBook().Drafts() {
-		if !slices.Contains(drafts, name) {
-			drafts = append(drafts, name)
-		}
-	}
-	return drafts
+	return []string{""}
 }
 
 // CanSplit reports whether the trailer may still be weighed apart.
-func (f *LoadForm) CanSplit() bool { return len(f.drafts()) == 1 }
+func (f *LoadForm) CanSplit() bool { return len(f.form.Drafts()) == 1 }
 
 // Split asks for the weights of a trailer beside those of its truck.
 func (f *LoadForm) Split() {
 	f.split = true
 	f.work()
 	f.jot()
-}
-
-// weightLines are one side of every draft.
-func (f *LoadForm) weightLines(which load.Which) []line {
-	var lines []line
-	for _, draft := range f.drafts() {
-		lines = append(lines, f.weightLine(which, draft))
-	}
-	return lines
-}
-
-// missWeights marks what is still to be weighed, draft by draft.
-func (f *LoadForm) missWeights() {
-	for _, draft := range f.drafts() {
-		for _, which := range []load.Which{load.Gross, load.Tare} {
-			delete(f.now.missing, weightID(which, draft))
-			if _, weighed := f.now.load.Weight(which, draft); !weighed {
-				f.now.missing[weightID(which, draft)] = true
-			}
-		}
-	}
-}
-
-func (f *LoadForm) weightLine(which load.Which, of string) line {
-	label := Say("Gross")
-	if which == load.Tare {
-		label = Say("Tare")
-	}
-	if of != "" {
-		label = Say("%s, %s", label, Say(of))
-	}
-	return line{
-		id: weightID(which, of), label: label, unit: f.frame.Desk.Profile().WeightUnit().String(),
-		kind: model.FigureField, part: model.WeightPart, chars: 8,
-		shown: func(l *load.Load) string {
-			if w, ok := l.Weight(which, of); ok {
-				return w.Weight.Figure()
-			}
-			return ""
-		},
-		hint: func(l *load.Load) string { return f.weightHint(l, which, of) },
-		read: func(text string, d *draft) (string, error) {
-			w, err := f.weighing(which, of, label, text)
-			if err == nil {
-				d.weighed = append(d.weighed, w)
-			}
-			return "", err
-		},
-	}
-}
-
-// weighing reads a typed weight. It is held against the scale: what the scale
-// cannot have shown was not weighed on it.
-func (f *LoadForm) weighing(which load.Which, draft, label, text string) (load.Weighing, error) {
-	s, ok := f.frame.Scale()
-	if !ok {
-		return load.Weighing{}, fmt.Errorf("%s", Say("No scale is set up. Add one in the set-up"))
-	}
-	if _, weighed := f.inBook().Weight(which, draft); weighed && text == "" {
-		return load.Weighing{}, fmt.Errorf("%s", Say("A weight once taken can be replaced, not taken away. Type the other weight, or press Escape"))
-	}
-	unit := s.Division.Unit()
-	field := quantity.Field{
-		Name: label, Unit: unit, Places: weightPlaces(s),
-		Min: quantity.Zero(unit), Max: quantity.Int(9_999_999, unit),
-	}
-	a, err := field.Parse(text)
-	if err != nil {
-		return load.Weighing{}, err
-	}
-	if err := s.CheckWeight(a); err != nil {
-		return load.Weighing{}, fmt.Errorf("%s: %w", label, err)
-	}
-	return load.Weighing{
-		Which: which, Draft: draft, Weight: a, Source: load.ByHand, Scale: s.ID,
-		Reason: f.reasonFor(weightID(which, draft)), DriverOn: f.driverOn,
-	}, nil
 }
 
 // weightHint says where a weight came from, or offers a stored tare.
@@ -148,14 +44,4 @@ func (f *LoadForm) weightHint(l *load.Load, which load.Which, of string) string 
 		}
 	}
 	return ""
-}
-
-// weightPlaces is how many decimals a weight of the scale may have: as many as
-// its division.
-func weightPlaces(s house.Scale) int32 {
-	step, whole := s.Division.Decimal()
-	if !whole {
-		return 0
-	}
-	return quantity.Rounding{Step: step, Rule: quantity.Down}.Places()
 }

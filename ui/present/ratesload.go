@@ -3,9 +3,9 @@ package present
 import (
 	"context"
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -222,42 +222,18 @@ func findingValue(f settle.Facts, factor grain.Factor) string {
 
 // readLoad reads the sheet; the faults are sentences by field.
 func (r *Rates) readLoad(e *rates.Edition, unit quantity.Unit, values map[string]string) (tryLoad, map[string]string) {
-	faults := map[string]string{}
-	read := func(id string, field quantity.Field) quantity.Amount {
-		a, err := field.Parse(values[id])
-		if err != nil {
-			faults[id] = sentence(err)
-		}
-		return a
-	}
-	one := quantity.Int(1, unit)
-	net := read("net", quantity.Field{Name: Say("Net"), Unit: unit, Places: 2, Min: one, Max: quantity.Int(9_999_999, unit)})
-	moisture, _ := e.Commodity.Factor(grain.Moisture)
-	t := tryLoad{moisture: read("moisture", moisture.Field()), from: Say("a load typed here")}
-	if faults["net"] != "" {
-		return t, faults
-	}
-	t.facts.Drafts = []settle.Draft{{Gross: net.Add(one), Tare: one, GrossSource: Say("typed"), TareSource: Say("typed")}}
-	if strings.TrimSpace(values["price"]) != "" {
-		per := quantity.Dollar.Per(e.Units.Settle)
-		price := read("price", quantity.Field{Name: Say("Price"), Unit: per, Places: 4, Min: quantity.Of("0.0001", per), Max: quantity.Int(10_000, per)})
-		t.facts.Price = &settle.Price{Amount: price, Source: Say("typed")}
-	}
+	texts := map[string]string{"net": values["net"], "moisture": values["moisture"], "price": values["price"]}
 	for _, factor := range triedFactors(e) {
-		id := string(factor.ID)
-		if strings.TrimSpace(values[id]) == "" {
-			continue
-		}
-		a, err := readFactor(factor, values[id])
-		if err != nil {
-			faults[id] = sentence(err)
-			continue
-		}
-		found := settle.Finding{Factor: factor.ID, Amount: a, Source: Say("typed")}
-		if factor.YesNo {
-			found.Present = a.Sign() > 0
-		}
-		t.facts.Findings = append(t.facts.Findings, found)
+		texts[string(factor.ID)] = plainText(factor, values[string(factor.ID)])
+	}
+	facts, wrong := entry.Trial{Edition: e, Unit: unit, Needed: []string{"net", "moisture"}, Source: Say("typed")}.Read(texts)
+	faults := map[string]string{}
+	for _, f := range wrong {
+		faults[f.Field] = sentence(f.Err)
+	}
+	t := tryLoad{facts: facts, from: Say("a load typed here")}
+	if reading, ok := facts.Moisture.(settle.Reading); ok {
+		t.moisture = reading.Percent
 	}
 	return t, faults
 }

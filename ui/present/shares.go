@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -29,8 +30,11 @@ func (f *LoadForm) AskShares() {
 			return faults
 		},
 		Then: func(values map[string]string) {
-			shares, _ := f.frame.readShares(values)
-			f.setDetails(func(d *load.Details) { d.Shares = shares })
+			if err := f.setShares(values); err != nil {
+				f.frame.Fail(err)
+				return
+			}
+			f.frame.Changed()
 		},
 	})
 }
@@ -70,17 +74,18 @@ func (f *Frame) readShares(values map[string]string) ([]load.Owner, map[string]s
 			}
 			continue
 		}
-		parts, of, err := parseShare(text)
+		parts, of, err := entry.ParseShare(Say("Share"), text)
 		if err != nil {
 			faults[shareField(i)] = sentence(err)
 			continue
 		}
-		party := load.Party{ID: id, Name: id}
-		if known, ok := f.known().grower(id); ok {
-			party.Name = known.Name
+		known, err := entry.Grower(f.house(), id)
+		if err != nil {
+			faults[ownerField(i)] = sentence(err)
+			continue
 		}
-		owners = append(owners, load.Owner{Party: party, Parts: parts, Of: of})
-		g.Shares = append(g.Shares, house.Share{GrowerID: id, Parts: parts, Of: of})
+		owners = append(owners, load.Owner{Party: load.Party{ID: known.ID, Name: known.Name}, Parts: parts, Of: of})
+		g.Shares = append(g.Shares, house.Share{GrowerID: known.ID, Parts: parts, Of: of})
 	}
 	if len(faults) == 0 && len(owners) > 0 {
 		if err := g.Check(); err != nil {
@@ -90,20 +95,6 @@ func (f *Frame) readShares(values map[string]string) ([]load.Owner, map[string]s
 	return owners, faults
 }
 
-// parseShare reads "1/3" or a percent.
-func parseShare(text string) (parts, of quantity.Amount, err error) {
-	top, bottom, isFraction := strings.Cut(text, "/")
-	if !isFraction {
-		top, bottom = strings.TrimSuffix(text, "%"), "100"
-	}
-	share := quantity.Field{Name: Say("Share"), Unit: quantity.Plain, Places: 4, Min: quantity.Of("0.0001", quantity.Plain), Max: quantity.Int(10_000, quantity.Plain)}
-	if parts, err = share.Parse(top); err != nil {
-		return parts, of, err
-	}
-	of, err = share.Parse(bottom)
-	return parts, of, err
-}
-
 func shareText(o load.Owner) string {
 	if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
 		return o.Parts.Figure()
@@ -111,29 +102,15 @@ func shareText(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-// setDetails writes a change of details into the book together with what is
-// typed.
-func (f *LoadForm) setDetails(change func(*load.Details)) {
+// setShares writes down who shares in the load, after what is typed.
+func (f *LoadForm) setShares(values map[string]string) error {
 	if err := f.Commit(); err != nil {
-		f.frame.Fail(err)
-		return
+		return err
 	}
-	d, _ := f.read()
-	change(&d.details)
-	d.amended, d.sampled, d.weighed = true, false, nil
-	f.save(d)
-}
-
-// save writes a draft into the book and shows what follows.
-func (f *LoadForm) save(d *draft) {
-	id, err := f.write(d)
-	if err == nil {
-		f.id = id
-		err = f.Reload()
+	owners, _ := f.frame.readShares(values)
+	var texts []string
+	for _, o := range owners {
+		texts = append(texts, fmt.Sprintf("%s=%s/%s", partyText(o.Party), bare(o.Parts), bare(o.Of)))
 	}
-	if err != nil {
-		f.frame.Fail(err)
-		return
-	}
-	f.frame.Changed()
+	return f.writeDown(map[string]string{"shares": strings.Join(texts, "; ")})
 }

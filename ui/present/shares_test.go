@@ -2,6 +2,7 @@ package present
 
 import (
 	"strings"
+	"tenthpoint/internal/entry"
 	"testing"
 )
 
@@ -18,7 +19,7 @@ func TestParseShare(t *testing.T) {
 		{"1/2/3", "", "", "for a unit"},
 	}
 	for _, tt := range tests {
-		parts, of, err := parseShare(tt.text)
+		parts, of, err := entry.ParseShare("Share", tt.text)
 		switch {
 		case tt.wrong != "" && (err == nil || !strings.Contains(err.Error(), tt.wrong)):
 			t.Errorf("%q says %v, want %q", tt.text, err, tt.wrong)

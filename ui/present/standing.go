@@ -1,8 +1,13 @@
 package present
 
 import (
+	"context"
+	"maps"
 	"slices"
 
+	"tenthpoint/internal/desk"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -33,100 +38,68 @@ func (s *standing) remark(field string, state model.State, text string) {
 // work reads all that is typed, settles the load as it would stand, and says
 // beside each field what is wrong.
 func (f *LoadForm) work() {
-	f.now = standing{remarks: map[string]model.Remark{}, missing: map[string]bool{}, load: f.inBook()}
-	f.lines = f.makeLines(f.commodityID())
-	d, _ := f.read()
-	f.now.load = f.wouldBe(d)
-	f.now.edition = f.frame.editionOf(f.now.load)
-	for _, m := range f.now.load.Missing() {
-		f.now.missing[m.Field] = true
+	f.form = f.over(f.typed)
+	tried := f.form.Tried()
+	f.now = standing{
+		load: tried.Load, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
+		missing: tried.Missing, remarks: map[string]model.Remark{}, readings: map[string]string{},
 	}
-	f.missWeights()
-	if len(f.now.missing) == 0 {
-		f.now.settlement, f.now.problems = f.frame.Desk.Preview(f.now.load)
-	} else if f.now.edition != nil {
-		f.now.problems = f.known(settle.Check(f.now.load.SettleFacts(), f.now.edition))
+	f.lines = f.makeLines()
+	for field, r := range tried.Remarks {
+		f.now.remark(f.besideWhich(field), stateOf[r.Kind], saidOf(r))
 	}
-	for _, p := range f.now.problems {
-		f.now.remark(f.besideWhich(p.Field), model.Stop, p.Sentence)
+	for _, l := range f.lines {
+		text, typed := f.typed[l.id]
+		if typed && l.reading != nil && f.form.Refused()[l.id] == nil {
+			f.now.readings[l.id] = l.reading(text, f.now.load)
+		}
 	}
-	f.warn()
 }
 
-// known leaves out problems that only say again what is missing.
-func (f *LoadForm) known(all settle.Problems) settle.Problems {
-	unweighed := f.now.missing["gross"] || f.now.missing["tare"]
-	return slices.DeleteFunc(all, func(p settle.Problem) bool {
-		weight := p.Field == "gross" || p.Field == "tare"
-		return f.now.missing[p.Field] || unweighed && weight
+var stateOf = map[entry.RemarkKind]model.State{entry.Warn: model.Warn, entry.Stop: model.Stop}
+
+// saidOf is a remark in the language of the desk.
+func saidOf(r entry.Remark) string {
+	if r.Err != nil {
+		return sentence(r.Err)
+	}
+	return translate(r.Text)
+}
+
+// over is a form of texts over the load as the book has it.
+func (f *LoadForm) over(typed map[string]string) *entry.Form {
+	scale, _ := f.frame.Scale()
+	form := entry.New(f.frame.house(), entry.Start{
+		Book: f.book, Direction: f.direction(), Origin: entry.Origin{Moisture: typedAtDesk, Price: typedAtDesk},
+		Scale: scale.ID, Drafts: f.draftsAsked(), Factors: slices.Collect(maps.Keys(f.extra)), DriverOn: f.driverOn, Reason: f.reasonFor,
 	})
+	for _, id := range slices.Sorted(maps.Keys(typed)) {
+		form.Set(id, typedAs(id, typed[id]))
+	}
+	return form
 }
 
 // wholeLoad is where a remark goes that belongs to no field of the form.
-const wholeLoad = ""
+const wholeLoad = entry.WholeLoad
 
-// besideWhich is the field of the form that a problem is said beside.
+// besideWhich is the field of the form that a remark is said beside.
 func (f *LoadForm) besideWhich(field string) string {
 	if _, known := f.line(field); known {
 		return field
 	}
-	switch field {
-	case "shares":
-		return "grower"
-	case "edition":
-		return "commodity"
-	}
 	return wholeLoad
 }
 
-// wouldBe lets the draft happen to a copy of the load.
-func (f *LoadForm) wouldBe(d *draft) *load.Load {
-	l := copyOf(f.inBook())
-	stamp := load.Stamp{At: f.frame.Desk.Now(), Who: f.frame.Desk.Who().Name}
-	happen := func(fact load.Fact) {
-		if err := l.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
-			f.now.remark(wholeLoad, model.Stop, sentence(err))
-		}
-	}
-	if f.book == nil {
-		if d.details.Day.IsZero() {
-			d.details.Day = f.frame.Desk.Today()
-		}
-		happen(load.Opened{Details: d.details})
-	} else if d.amended {
-		happen(load.Amended{Details: d.details})
-	}
-	for _, w := range d.weighed {
-		happen(load.Weighed{Weighing: w})
-	}
-	if d.sampled {
-		happen(load.Sampled{Sample: d.sample})
-	}
-	return l
+// house is the elevator as forms of loads see it: the desk, with the lists that
+// the window has read already.
+func (f *Frame) house() entry.House { return atDesk{f.Desk.Entering(context.Background()), f} }
+
+type atDesk struct {
+	*desk.Entering
+	frame *Frame
 }
 
-// copyOf is a load that facts may happen to without touching the first.
-func copyOf(l *load.Load) *load.Load {
-	c := *l
-	c.Weighings = slices.Clone(l.Weighings)
-	c.Struck = slices.Clone(l.Struck)
-	c.Accepted = slices.Clone(l.Accepted)
-	return &c
-}
-
-// editionOf is the edition a load will be settled under; nil while there is
-// none. Grain that leaves is settled under none.
-func (f *Frame) editionOf(l *load.Load) *rates.Edition {
-	if l.Details.Direction == load.Outbound {
-		return nil
-	}
-	schedule := l.Details.Schedule
-	if schedule == "" {
-		schedule, _ = f.Desk.Profile().Schedule(l.Details.Commodity)
-	}
-	e, err := f.Desk.Rates().On(schedule, l.Details.Commodity, l.Details.Day)
-	if err != nil {
-		return nil
-	}
-	return e
-}
+func (h atDesk) Growers() ([]house.Grower, error)          { return h.frame.known().growers, nil }
+func (h atDesk) Trucks() ([]house.Truck, error)            { return h.frame.known().trucks, nil }
+func (h atDesk) Bins() ([]house.Bin, error)                { return h.frame.known().bins, nil }
+func (h atDesk) Contracts() ([]house.ContractTerms, error) { return h.frame.known().contracts, nil }

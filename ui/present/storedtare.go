@@ -2,8 +2,8 @@ package present
 
 import (
 	"context"
-	"fmt"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
@@ -12,9 +12,8 @@ import (
 // storedTare is the load's truck, if it has a tare stored in the unit of the
 // scale.
 func (f *LoadForm) storedTare() (house.Truck, bool) {
-	t, ok := f.frame.known().truck(f.now.load.Details.Truck.ID)
-	unit := f.frame.Desk.Profile().WeightUnit()
-	return t, ok && t.Tare != nil && t.Tare.Unit() == unit
+	t, ok, _ := entry.StoredTare(f.frame.house(), f.now.load.Details.Truck) // the lists are read already
+	return t, ok
 }
 
 // CanUseStoredTare reports whether the load's truck has a stored tare that is
@@ -30,20 +29,14 @@ func (f *LoadForm) UseStoredTare() error {
 	if err := f.Commit(); err != nil {
 		return err
 	}
-	t, ok := f.storedTare()
-	if !ok {
-		return fmt.Errorf("%s", Say("Truck %s has no stored tare. Weigh it empty", truckText(f.now.load.Details.Truck)))
-	}
 	delete(f.typed, string(load.Tare))
-	_, err := f.write(&draft{weighed: []load.Weighing{{
-		Which: load.Tare, Weight: *t.Tare, Source: load.StoredTare, Taken: t.Taken,
-	}}})
-	if err != nil {
+	if err := f.writeDown(map[string]string{string(load.Tare): entry.StoredTareText}); err != nil {
 		return err
 	}
+	t, _ := f.storedTare()
 	f.frame.Say(model.OK, Say("Stored tare %s of %s is used for truck %s.", t.Tare, t.Taken, t.ID))
 	f.frame.window.Redraw()
-	return f.Reload()
+	return nil
 }
 
 // CanStoreTare reports whether the load's truck has a tare from the scale that

@@ -3,6 +3,7 @@ package present
 import (
 	"context"
 	"strings"
+	"tenthpoint/internal/entry"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/settle"
@@ -195,7 +196,7 @@ func changedFacts(old, now *load.Load) []slip.PaperLine {
 	fact(Say("Commodity"), grainName(old.Details.Commodity), grainName(now.Details.Commodity))
 	fact(Say("Truck"), truckText(old.Details.Truck), truckText(now.Details.Truck))
 	fact(Say("Pit or bin"), old.Details.Bin, now.Details.Bin)
-	fact(Say("Sold or stored"), termsText(old), termsText(now))
+	fact(Say("Sold or stored"), entry.TermsText(old), entry.TermsText(now))
 	return lines
 }
 

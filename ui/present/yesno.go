@@ -19,15 +19,19 @@ func yesOrNo(present bool) string {
 // readFactor reads what was typed of a factor. Yes and no are understood in the
 // language of the desk as in English, and by their first letter.
 func readFactor(factor grain.Factor, text string) (quantity.Amount, error) {
+	return factor.Parse(plainText(factor, text))
+}
+
+// plainText is a text as the factor reads it.
+func plainText(factor grain.Factor, text string) string {
 	if factor.YesNo {
 		for _, word := range []string{"yes", "no"} {
 			if said := fold.Text(Say(word)); isBegun(said, fold.Text(strings.TrimSpace(text))) {
-				text = word
-				break
+				return word
 			}
 		}
 	}
-	return factor.Parse(text)
+	return text
 }
 
 // isBegun reports whether a text is a word or its first letter.
