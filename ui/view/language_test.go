@@ -13,10 +13,14 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/entrytest"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/tongue"
+	"tenthpoint/schedules"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 )
@@ -91,6 +95,9 @@ func TestEveryTextIsTranslated(t *testing.T) {
 	for text, where := range wordsFromElsewhere() {
 		said[text] = where
 	}
+	for _, label := range fieldLabels(t) {
+		said[label] = "fields of a load"
+	}
 	var missing []string
 	for text, where := range said {
 		if _, there := texts[text]; !there && text != "" {
@@ -106,7 +113,7 @@ func TestEveryTextIsTranslated(t *testing.T) {
 // wordTables are the tables in the code whose words are said when they are
 // shown.
 var wordTables = []string{
-	"doubtWords", "dropWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "seldom", "dayParts", "screens",
+	"doubtWords", "dropWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "dayParts", "screens",
 }
 
 // textsInCode are the texts that presenters and views say, with where.
@@ -207,6 +214,24 @@ func literals(visit func(string)) func(ast.Node) bool {
 		}
 		return true
 	}
+}
+
+// fieldLabels are what the fields of a load are called, whichever way it goes.
+func fieldLabels(t *testing.T) []string {
+	t.Helper()
+	editions, err := schedules.Editions()
+	must(t, err)
+	at := entrytest.Open(t, "lb", editions).Entering(t.Context())
+	var out []string
+	for _, way := range []load.Direction{load.Inbound, load.Outbound} {
+		for _, field := range entry.New(at, entry.Start{Direction: way}).Fields() {
+			out = append(out, field.Label)
+		}
+	}
+	if len(out) < 40 {
+		t.Errorf("only %d fields of a load", len(out))
+	}
+	return out
 }
 
 // wordsFromElsewhere are the words that the trade, the slip and the kit bring.
