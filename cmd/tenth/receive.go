@@ -53,6 +53,7 @@ func (c receiveCommand) receive(p *post) (*load.Load, error) {
 	if err != nil {
 		return nil, err
 	}
+	tried := form.Tried()
 	var number int64
 	err = p.Together(p, func(w *desk.Work) error {
 		id, err := form.Opening().Enter(w, "")
@@ -65,6 +66,7 @@ func (c receiveCommand) receive(p *post) (*load.Load, error) {
 	if err != nil {
 		return nil, err
 	}
+	p.warn(form, tried)
 	return p.Ticket(p, number)
 }
 

@@ -14,6 +14,12 @@ func (p *post) entered(id string, form *entry.Form) error {
 	if _, err := p.enter(form.Facts(), id); err != nil {
 		return err
 	}
+	p.warn(form, tried)
+	return p.stands(id)
+}
+
+// warn says what is to be looked at twice of what was typed.
+func (p *post) warn(form *entry.Form, tried entry.Tried) {
 	for _, field := range form.Read() {
 		if _, _, isWeight := entry.SideOf(field); isWeight {
 			field = "tare" // the net is spoken of there
@@ -23,7 +29,6 @@ func (p *post) entered(id string, form *entry.Form) error {
 			delete(tried.Remarks, field)
 		}
 	}
-	return p.stands(id)
 }
 
 // enter writes facts down as one act; an empty id opens a load.

@@ -174,10 +174,10 @@ func Temperature(name, text string, usual quantity.Unit) (quantity.Amount, error
 	if figure == "" {
 		return quantity.Amount{}, nil
 	}
-	for letter, scale := range map[string]quantity.Unit{"F": quantity.Fahrenheit, "C": quantity.Celsius} {
-		if rest, found := strings.CutSuffix(strings.ToUpper(figure), letter); found {
-			figure, unit = strings.TrimRight(rest, " °"), scale
-		}
+	if rest, found := strings.CutSuffix(strings.ToUpper(figure), "F"); found {
+		figure, unit = strings.TrimRight(rest, " °"), quantity.Fahrenheit
+	} else if rest, found := strings.CutSuffix(strings.ToUpper(figure), "C"); found {
+		figure, unit = strings.TrimRight(rest, " °"), quantity.Celsius
 	}
 	field := moisture.FahrenheitField
 	switch unit {

@@ -16,7 +16,7 @@ import (
 // work reads what is typed for the next test, and says beside each field how it
 // was understood and what is doubtful about it.
 func (s *SampleTest) work() {
-	s.next = next{readings: map[string]string{}, remarks: map[string]model.Remark{}}
+	s.next = next{readings: map[string]string{}, remarks: remarks{}}
 	r := moisture.Reading{
 		Seq: s.seq(), Method: s.method(), Crop: s.crop(),
 		Day: s.bench.frame.Desk.Today(), Tester: s.bench.frame.Desk.Who().Name,
@@ -50,10 +50,7 @@ func (s *SampleTest) sayGrain() {
 }
 
 func (s *SampleTest) remark(field string, state model.State, text string) {
-	if old, taken := s.next.remarks[field]; taken && (old.State == model.Stop || state != model.Stop) {
-		return
-	}
-	s.next.remarks[field] = model.Remark{State: state, Text: text}
+	s.next.remarks.say(field, state, text)
 }
 
 // readFigures reads what is typed for the next test.

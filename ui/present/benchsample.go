@@ -42,7 +42,7 @@ type findings struct {
 type next struct {
 	reading  moisture.Reading
 	readings map[string]string
-	remarks  map[string]model.Remark
+	remarks  remarks
 	flags    []moisture.Flag // doubts that can be told before the test is made
 }
 

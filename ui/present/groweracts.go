@@ -82,7 +82,7 @@ func (g *Growers) Shares() {
 		Draft: "shares", Of: "grower " + one.ID,
 		Title:  Say("Who shares in the loads of %s?", one.Name),
 		Text:   Say("Leave all owners out when the grower has all of it. The parts must make a whole. Tickets already issued keep their shares."),
-		Fields: g.frame.shareFields(g.frame.known().owners(one)), Yes: Say("Write down"),
+		Fields: g.frame.shareFields(g.frame.usualShares(one)), Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			_, faults := g.frame.readShares(values)
 			return faults

@@ -52,7 +52,7 @@ func (c *card) shares(one house.Grower) {
 		c.add(slip.PaperPair, Say("The whole of every load"), one.Name)
 		return
 	}
-	for _, o := range c.frame.known().owners(one) {
+	for _, o := range c.frame.usualShares(one) {
 		c.add(slip.PaperPair, o.Name, shareWords(o))
 	}
 }

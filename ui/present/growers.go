@@ -161,7 +161,7 @@ func (g *Growers) Rows() []model.Row {
 // sharesCell names the parts a grower's loads come in: "2/3, 1/3".
 func (g *Growers) sharesCell(one house.Grower) string {
 	text := ""
-	for _, o := range g.frame.known().owners(one) {
+	for _, o := range g.frame.usualShares(one) {
 		text = join(", ", text, shareWords(o))
 	}
 	return text

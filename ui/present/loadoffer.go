@@ -3,6 +3,7 @@ package present
 import (
 	"context"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 )
@@ -54,17 +55,10 @@ func (f *LoadForm) fill(id, text string) {
 	}
 }
 
-// owners are a grower's usual shares as a ticket keeps them.
-func (l *lists) owners(g house.Grower) []load.Owner {
-	var out []load.Owner
-	for _, s := range g.Shares {
-		party := load.Party{ID: s.GrowerID, Name: s.GrowerID}
-		if other, ok := l.grower(s.GrowerID); ok {
-			party.Name = other.Name
-		}
-		out = append(out, load.Owner{Party: party, Parts: s.Parts, Of: s.Of})
-	}
-	return out
+// usualShares are a grower's usual shares as a ticket keeps them.
+func (f *Frame) usualShares(g house.Grower) []load.Owner {
+	owners, _ := entry.UsualShares(f.house(), g) // the list is read already
+	return owners
 }
 
 // sharesText says in one line who shares in a load.

@@ -21,18 +21,25 @@ type standing struct {
 	settlement *settle.Settlement // nil while it cannot be settled
 	problems   settle.Problems
 
-	readings map[string]string       // how each typed text was understood
-	remarks  map[string]model.Remark // what is said beside each field
+	readings map[string]string // how each typed text was understood
+	remarks  remarks
 	missing  map[string]bool
 }
 
-// remark says something beside a field; the first remark stays, unless the
-// later one is graver.
-func (s *standing) remark(field string, state model.State, text string) {
-	if old, taken := s.remarks[field]; taken && (old.State == model.Stop || state != model.Stop) {
+// remarks are what is said beside each field.
+type remarks map[string]model.Remark
+
+// say says something beside a field; the first remark stays, unless the later one
+// is graver.
+func (r remarks) say(field string, state model.State, text string) {
+	if old, taken := r[field]; taken && (old.State == model.Stop || state != model.Stop) {
 		return
 	}
-	s.remarks[field] = model.Remark{State: state, Text: text}
+	r[field] = model.Remark{State: state, Text: text}
+}
+
+func (s *standing) remark(field string, state model.State, text string) {
+	s.remarks.say(field, state, text)
 }
 
 // work reads all that is typed, settles the load as it would stand, and says
@@ -42,10 +49,11 @@ func (f *LoadForm) work() {
 	tried := f.form.Tried()
 	f.now = standing{
 		load: tried.Load, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
-		missing: tried.Missing, remarks: map[string]model.Remark{}, readings: map[string]string{},
+		missing: tried.Missing, remarks: remarks{}, readings: map[string]string{},
 	}
 	f.lines = f.makeLines()
-	for field, r := range tried.Remarks {
+	for _, field := range slices.Sorted(maps.Keys(tried.Remarks)) {
+		r := tried.Remarks[field]
 		f.now.remark(f.besideWhich(field), stateOf[r.Kind], saidOf(r))
 	}
 	for _, l := range f.lines {
