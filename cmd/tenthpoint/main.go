@@ -107,7 +107,7 @@ func (p *program) open(ctx context.Context, path string) error {
 	papers := newPrinter(path, p.flags.View)
 	frame := present.NewFrame(d, papers)
 	frame.RatesFolder = p.ratesFolder(path)
-	frame.SetRatesWrong(p.ratesWrong)
+	present.SetRatesWrong(frame, p.ratesWrong)
 	here := station{program: p, frame: frame, printer: papers, book: path}
 	frame.Station = here
 	unlinked := errors.Join(here.remembered(p.flags.View), here.Relink())
@@ -120,7 +120,7 @@ func (p *program) open(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	frame.SayRewritten()
+	present.SayRewritten(frame)
 	if unlinked != nil { // the desk opens all the same: weights can be typed
 		frame.Fail(unlinked)
 	}

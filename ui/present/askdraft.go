@@ -1,6 +1,8 @@
 package present
 
-import "tenthpoint/ui/model"
+import (
+	"tenthpoint/ui/model"
+)
 
 // withDraft lets what is typed into a question outlive the program: it is kept
 // at every keystroke until the person goes on or gives it up, and fills the
@@ -14,16 +16,16 @@ func (f *Frame) withDraft(ask model.Ask) model.Ask {
 	for _, field := range ask.Fields {
 		asked[field.ID] = field.Value
 	}
-	if before := f.typedBefore(at); before != nil {
+	if before := f.Drafts().typedBefore(at); before != nil {
 		ask.Fields = filledIn(ask.Fields, before)
 		f.Say(model.Plain, Say("What was typed here before the stop stands here again."))
 	}
-	ask.Typed = func(values map[string]string) { f.jot(at, typedOver(asked, values)) }
-	ask.GivenUp = func() { f.keep(at, nil) }
+	ask.Typed = func(values map[string]string) { f.Drafts().jot(at, typedOver(asked, values)) }
+	ask.GivenUp = func() { f.Drafts().keep(at, nil) }
 	then := ask.Then
 	ask.Then = func(values map[string]string) {
 		then(values)
-		f.keep(at, nil)
+		f.Drafts().keep(at, nil)
 	}
 	return ask
 }
@@ -36,6 +38,17 @@ func filledIn(fields []model.AskField, before map[string]string) []model.AskFiel
 			field.Value = text
 		}
 		out[i] = field
+	}
+	return out
+}
+
+// typedOver are the values that are others than before.
+func typedOver(before, values map[string]string) map[string]string {
+	out := map[string]string{}
+	for id, text := range values {
+		if text != before[id] {
+			out[id] = text
+		}
 	}
 	return out
 }

@@ -6,30 +6,6 @@ import (
 	"testing"
 )
 
-// half types into the question that waits, as far as it goes.
-func (r *room) half(values map[string]string) {
-	r.t.Helper()
-	ask := r.question()
-	full := map[string]string{}
-	for _, f := range ask.Fields {
-		full[f.ID] = f.Value
-	}
-	for id, text := range values {
-		full[id] = text
-		ask.Typed(full)
-	}
-}
-
-// valuesOf are what stands in the fields of the question that waits.
-func (r *room) valuesOf() map[string]string {
-	r.t.Helper()
-	out := map[string]string{}
-	for _, f := range r.question().Fields {
-		out[f.ID] = f.Value
-	}
-	return out
-}
-
 // What is half typed into a question is there when it is asked again after a
 // stop, once; given up or gone on with, it is not.
 func TestHalfTypedQuestionsStandAgain(t *testing.T) {
@@ -91,34 +67,5 @@ func TestHalfTypedQuestionsStandAgain(t *testing.T) {
 				}
 			}
 		})
-	}
-}
-
-// A new elevator's sheet stands as it was, and is forgotten once it is written.
-func TestSetUpStandsAsItWas(t *testing.T) {
-	r := emptyRoom(t)
-	s := NewSetUp(r.frame)
-	s.Type("unit", "kg")
-	s.Type("division", "x")
-	for _, field := range firstSheet[:3] {
-		s.Type(field[0], field[1])
-	}
-	next := r.again()
-	after := NewSetUp(next.frame)
-	for _, want := range s.Fields() {
-		if got := setField(t, after, want.ID); got.Value != want.Value || got.Note != want.Note || got.State != want.State {
-			t.Errorf("%s is %+v, was %+v", want.ID, got, want)
-		}
-	}
-	next.frame.SayBack()
-	wantSaid(t, next, model.Plain, "here again: the set-up.")
-	after.Type("division", "10")
-	for _, field := range firstSheet {
-		after.Type(field[0], field[1])
-	}
-	after.Save()
-	wantSaid(t, next, model.OK, "the elevator is set up")
-	if left := next.drafts(); len(left) > 0 {
-		t.Errorf("after it was written there is %q", left)
 	}
 }

@@ -106,8 +106,8 @@ func (b *Bench) Refresh() {
 			delete(b.samples, id)
 		case !reflect.DeepEqual(l, s.load):
 			s.rebase(l)
-			if b.frame.isKept(s.draftAt()) {
-				b.frame.jot(s.draftAt(), s.texts())
+			if b.frame.Drafts().isKept(s.draftAt()) {
+				b.frame.Drafts().jot(s.draftAt(), s.texts())
 			}
 		}
 	}

@@ -323,3 +323,20 @@ func TestBenchOfAnEmptyHouse(t *testing.T) {
 		t.Error("nothing says what to do")
 	}
 }
+
+// At the bench the advice follows what is typed, before it is written down.
+func TestGradeAdviceFollowsTheBench(t *testing.T) {
+	_, b := benchRoom(t)
+	b.test(t, "62")
+	if saysWord(b, "would grade") {
+		t.Errorf("graded by nothing: %+v", b.Sayings())
+	}
+	b.typeAll("foreign-material 2.4")
+	saying, found := find(b.Sayings(), func(s model.Remark) bool { return s.Word == "would grade" })
+	if !found || !strings.Contains(saying.Text, "no better than U.S. No. 3 (advisory, not official)") || !strings.Contains(saying.Text, "Foreign material 2.4 % is over 2.0 %, the most for U.S. No. 2.") {
+		t.Errorf("the bench says %+v", b.Sayings())
+	}
+	if !strings.Contains(textOf(b.Working()), "GRADE, ADVICE ONLY") {
+		t.Errorf("the working says\n%s", textOf(b.Working()))
+	}
+}

@@ -129,12 +129,12 @@ func (s *SampleTest) takeBack(texts map[string]string) {
 	case err == nil && len(tests.Readings) > 0:
 		s.tests = tests
 	case err != nil:
-		s.bench.frame.isLost(Say("Tests of %s made before the stop were dropped: %s Test the sample again.", s.called(), sentence(err)))
+		s.bench.frame.Drafts().isLost(Say("Tests of %s made before the stop were dropped: %s Test the sample again.", s.called(), sentence(err)))
 	}
 	s.workTests()
 	s.work()
 	if len(s.texts()) > 0 {
-		s.bench.frame.standsAgain(Say("%s at the bench", s.called()))
+		s.bench.frame.Drafts().standsAgain(Say("%s at the bench", s.called()))
 	}
 }
 
@@ -220,24 +220,24 @@ func (s *SampleTest) isSound(r moisture.Reading, name string) error {
 }
 
 // jot keeps the sample in hand as it stands, at every keystroke.
-func (b *Bench) jot() { b.frame.jot(b.hand.draftAt(), b.hand.texts()) }
+func (b *Bench) jot() { b.frame.Drafts().jot(b.hand.draftAt(), b.hand.texts()) }
 
 // keep keeps the sample in hand as it stands, on the disk.
-func (b *Bench) keep() { b.frame.keep(b.hand.draftAt(), b.hand.texts()) }
+func (b *Bench) keep() { b.frame.Drafts().keep(b.hand.draftAt(), b.hand.texts()) }
 
 // isWritten forgets what was typed of the sample in hand: its load has it.
-func (b *Bench) isWritten() { b.frame.keep(b.hand.draftAt(), nil) }
+func (b *Bench) isWritten() { b.frame.Drafts().keep(b.hand.draftAt(), nil) }
 
 // formsBack makes the samples of which something was tested or typed before the
 // program stopped, and takes up the one that was in hand.
 func (b *Bench) formsBack() {
-	for _, id := range b.frame.typedBeforeAt(desk.DraftOfTests) {
+	for _, id := range b.frame.Drafts().typedBeforeAt(desk.DraftOfTests) {
 		if id == "" || b.truck(id) != nil {
 			s := b.sample(id)
-			s.takeBack(b.frame.typedBefore(s.draftAt()))
+			s.takeBack(b.frame.Drafts().typedBefore(s.draftAt()))
 		}
 	}
-	texts := b.frame.typedBefore(draftAt{inHand, "bench"})
+	texts := b.frame.Drafts().typedBefore(draftAt{inHand, "bench"})
 	if id := texts[handText]; b.truck(id) != nil {
 		b.hand, b.back = b.sample(id), texts[backText] != ""
 		b.last.method, b.last.meter = string(b.hand.method()), b.hand.typed["meter"]
@@ -256,5 +256,5 @@ func (b *Bench) jotHand() {
 			texts[backText] = model.TickOn
 		}
 	}
-	b.frame.jot(draftAt{inHand, "bench"}, texts)
+	b.frame.Drafts().jot(draftAt{inHand, "bench"}, texts)
 }

@@ -1,6 +1,8 @@
 package present
 
 import (
+	"context"
+	"encoding/json"
 	"fmt"
 	"reflect"
 	"slices"
@@ -8,8 +10,10 @@ import (
 	"testing"
 	"time"
 
+	"pgregory.net/rapid"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/store"
 	"tenthpoint/ui/model"
 )
 
@@ -75,7 +79,7 @@ func TestBenchStandsAsItWas(t *testing.T) {
 			if got := after.looks(); !reflect.DeepEqual(got, want) {
 				t.Errorf("the bench is\n%s\nand was\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 			}
-			next.frame.SayBack()
+			next.frame.Drafts().SayBack()
 			wantSaid(t, next, model.Plain, "at the bench")
 		})
 	}
@@ -111,7 +115,7 @@ func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
 	}
 	third := next.again()
 	NewBench(third.frame)
-	if third.frame.SayBack(); len(third.said) > 0 {
+	if third.frame.Drafts().SayBack(); len(third.said) > 0 {
 		t.Errorf("said %q", third.said)
 	}
 }
@@ -138,7 +142,7 @@ func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	if got := len(after.Rows()); got != 3 {
 		t.Errorf("the bench shows %d tests, want the book's 3", got)
 	}
-	next.frame.SayBack()
+	next.frame.Drafts().SayBack()
 	if next.state != model.Warn || !strings.Contains(next.last(), "the book has other tests by now") {
 		t.Errorf("said %d %q", next.state, next.last())
 	}
@@ -167,5 +171,64 @@ func TestEverySampleIsKept(t *testing.T) {
 	}
 	if after.hand.id() != b.hand.id() || !after.back {
 		t.Errorf("in hand is %q, back to the yard %v", after.hand.id(), after.back)
+	}
+}
+
+// A draft damaged in whatever way stops nobody: the desk opens, a load is
+// received, and what is dropped is told.
+func TestDamagedDraftsStopNobody(t *testing.T) {
+	_, b := benchRoom(t)
+	b.test(t, "57")
+	reading := b.hand.texts()["test.0001"]
+	names := []string{
+		"field.gross", "field.nothing", "field.", "reason.gross", "factor.nothing", "split", "driver", "leaves", "load", "place.1", "place.x", "back",
+		"typed.method", "typed.grain", "typed.temperature", "result.bcfm", "test.0001", "test.0002", "drop.0001", "degrees", "business", "person", "name",
+	}
+	demo := emptyDemo(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		r := demo.clear()
+		y := NewYard(r.frame)
+		y.Form().Type("truck", "77")
+		y.Form().Type("commodity", "soybeans")
+		must(t, y.Form().Commit())
+		id := y.Form().ID()
+		text := rapid.OneOf(rapid.String(), rapid.Just(id), rapid.SampledFrom([]string{"", "on", reading, strings.ReplaceAll(reading, "57", "5777"), strings.ReplaceAll(reading, "D1", "D9"), `{"test":1}`, "[]", "null"}))
+		for _, place := range []draftAt{{"load", id}, {"load", ""}, {"bench", id}, {"bench", ""}, {inHand, "yard"}, {inHand, "bench"}, setUpDraft, {"ask grower", "grower "}} {
+			must(t, r.frame.Desk.Jot(place.place, place.id, rapid.MapOfN(rapid.SampledFrom(names), text, 1, 5).Draw(rt, place.place)))
+		}
+		next := r.again()
+		after, bench := NewYard(next.frame), NewBench(next.frame)
+		NewSetUp(next.frame)
+		next.frame.Drafts().SayBack()
+		bench.Take(id)
+		bench.Type("method", "typed")
+		bench.typeAll("percent 12.1", "reason a certificate")
+		after.Take(id)
+		for _, field := range [][2]string{{"grower", "123"}, {"gross", "52300"}, {"moisture", "12.1"}, {"tare", "24120"}} {
+			after.Form().Type(field[0], field[1])
+		}
+		must(t, after.Form().Commit())
+		if l, err := next.frame.Desk.Load(context.Background(), id); err != nil || l.Sample.Moisture == nil {
+			rt.Fatalf("the load is %+v, %v", l, err)
+		}
+	})
+}
+
+// Texts go into the book as they were typed and as nothing but texts.
+func TestDraftsAreTextsOnly(t *testing.T) {
+	r, b := benchRoom(t)
+	b.test(t, "57")
+	b.typeAll("temperature 18c", "dial 5")
+	NewYard(r.frame).Form().Type("gross", "52,3")
+	rows, err := r.frame.Desk.Book().Drafts(context.Background())
+	must(t, err)
+	if !slices.ContainsFunc(rows, func(d store.Draft) bool { return strings.Contains(d.Texts, `"52,3"`) }) {
+		t.Errorf("the weight is not as it was typed: %v", rows)
+	}
+	for _, row := range rows {
+		var texts map[string]string
+		if err := json.Unmarshal([]byte(row.Texts), &texts); err != nil {
+			t.Errorf("%s %s: %v", row.Place, row.ID, err)
+		}
 	}
 }

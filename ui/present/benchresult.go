@@ -131,7 +131,7 @@ func (s *SampleTest) grade() gradeAdvice {
 	if s.form != nil {
 		l.Sample.Findings = s.form.now.load.Sample.Findings
 	}
-	return s.bench.frame.adviseGrade(l)
+	return AdviseGrade(s.bench.frame, l)
 }
 
 // worthLines say what a tenth of a point is worth on the load, and what the

@@ -2,11 +2,9 @@ package present
 
 import (
 	"fmt"
-
+	"strings"
 	"tenthpoint/internal/quantity"
-)
-
-// The settings under which days are written: year, month and day in figures, or
+) // The settings under which days are written: year, month and day in figures, or
 // as people here say them.
 const (
 	isoDates   = "iso"
@@ -37,4 +35,19 @@ func monthName(month int) string {
 		return fmt.Sprint(month)
 	}
 	return names[month-1]
+}
+
+func dateOrNone(text string) (quantity.Date, error) {
+	if strings.TrimSpace(text) == "" {
+		return quantity.Date{}, nil
+	}
+	return quantity.ParseDate(text)
+}
+
+// dateOr is a day as the desk writes it, or words where there is none.
+func (f *Frame) dateOr(d quantity.Date, otherwise string) string {
+	if d.IsZero() {
+		return otherwise
+	}
+	return f.Date(d)
 }

@@ -39,9 +39,6 @@ func countBar(label string, n, most int) model.Bar {
 	return bar
 }
 
-// toOne shows a quantity over a bar, where there is no room for decimals.
-var toOne = quantity.To("1", quantity.HalfUp)
-
 // WhereTo is what each bin took in, in the quantity settled.
 func (s *DaySheet) WhereTo() model.Bars {
 	out := model.Bars{Title: Say("Where it went"), Empty: Say("Nothing came in.")}

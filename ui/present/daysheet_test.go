@@ -208,7 +208,7 @@ func TestDayIsPrintedAndWritten(t *testing.T) {
 // A statement is asked for, for a grower and days, and printed.
 func TestStatementIsPrinted(t *testing.T) {
 	r, s := dayRoom(t, 120)
-	s.frame.AskStatement("")
+	AskStatement(s.frame, "")
 	if wrong := r.answer(map[string]string{"grower": "123", "from": "last week"}); wrong["from"] == "" {
 		t.Error("last week was taken for a date")
 	}

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
 
@@ -88,13 +87,6 @@ func sameDetails(a, b load.Details) bool {
 
 func sameSample(a, b load.Sample) bool {
 	return a.Number == b.Number && a.Probes == b.Probes && a.Tester == b.Tester && a.Kept == b.Kept && a.Until == b.Until
-}
-
-func dateOrNone(text string) (quantity.Date, error) {
-	if strings.TrimSpace(text) == "" {
-		return quantity.Date{}, nil
-	}
-	return quantity.ParseDate(text)
 }
 
 // scheduleOptions are the schedules there are rates of for the commodity.

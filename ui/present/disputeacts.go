@@ -2,19 +2,15 @@ package present
 
 import (
 	"context"
-	"strconv"
 	"strings"
 
-	"tenthpoint/internal/desk"
 	"tenthpoint/internal/dispute"
-	"tenthpoint/internal/moisture"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
 
 // AskRaise asks for a new dispute about a ticket; nought leaves the number to be
 // typed.
-func (f *Frame) AskRaise(ticket int64, then func()) {
+func AskRaise(f *Frame, ticket int64, then func()) {
 	value := ""
 	if ticket > 0 {
 		value = counted(ticket)
@@ -62,7 +58,7 @@ func aboutOptions() []model.Option {
 }
 
 // Raise raises a new dispute.
-func (d *Disputes) Raise() { d.frame.AskRaise(0, d.Refresh) }
+func (d *Disputes) Raise() { AskRaise(d.frame, 0, d.Refresh) }
 
 // goOn writes the next fact of the dispute in hand down.
 func (d *Disputes) goOn(f dispute.Fact, said string) {
@@ -147,19 +143,6 @@ func (d *Disputes) AskResult() {
 	})
 }
 
-func figureOrNone(text string) (*quantity.Amount, error) {
-	if strings.TrimSpace(text) == "" {
-		return nil, nil
-	}
-	field := moisture.MoistureField
-	field.Name = Say("Moisture")
-	a, err := field.Parse(text)
-	if err != nil {
-		return nil, err
-	}
-	return &a, nil
-}
-
 // AskDecide asks a manager for the decision.
 func (d *Disputes) AskDecide() {
 	one, there := d.inHand()
@@ -214,54 +197,12 @@ func (d *Disputes) PrintFile() {
 		d.frame.Fail(err)
 		return
 	}
-	d.frame.printDocument(doc, "dispute-"+one.ID, Say("the file of dispute %s", one.ID), false)
+	PrintDocument(d.frame, doc, "dispute-"+one.ID, Say("the file of dispute %s", one.ID), false)
 }
 
 // PrintProof prints the proof sheet of the disputed ticket.
 func (d *Disputes) PrintProof() {
 	if one, there := d.inHand(); there {
-		d.frame.AskProof(one.Raised.Ticket)
+		AskProof(d.frame, one.Raised.Ticket)
 	}
-}
-
-// AskProof asks for a ticket and, if wanted, a moisture to suppose, and prints
-// the ticket's proof sheet: every step in words and figures, to be followed with
-// a pocket calculator.
-func (f *Frame) AskProof(ticket int64) {
-	value := ""
-	if ticket > 0 {
-		value = counted(ticket)
-	}
-	f.Put(model.Ask{
-		Title: Say("Proof of a ticket"), Text: Say("One or two pages a grower can follow with a pocket calculator."),
-		Fields: []model.AskField{
-			{ID: "ticket", Label: Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
-			{ID: "figure", Label: Say("What if it were"), Unit: "%", Figures: true, Chars: 7, Hint: Say("another moisture, or empty")},
-		},
-		Yes: Say("Print"),
-		Check: func(values map[string]string) map[string]string {
-			wrong := map[string]string{}
-			if _, ok := number(values["ticket"]); !ok {
-				wrong["ticket"] = Say("Type the number as it stands on the ticket.")
-			}
-			if _, err := figureOrNone(values["figure"]); err != nil {
-				wrong["figure"] = sentence(err)
-			}
-			return wrong
-		},
-		Then: func(values map[string]string) {
-			n, _ := number(values["ticket"])
-			figure, _ := figureOrNone(values["figure"])
-			f.printProof(n, desk.ProofOptions{Moisture: figure})
-		},
-	})
-}
-
-func (f *Frame) printProof(n int64, o desk.ProofOptions) {
-	doc, err := f.Desk.Proof(context.Background(), n, o)
-	if err != nil {
-		f.Fail(err)
-		return
-	}
-	f.printDocument(doc, "proof-"+strconv.FormatInt(n, 10), Say("the proof of ticket %d", n), false)
 }

@@ -74,7 +74,7 @@ func TestDisputeIsLate(t *testing.T) {
 
 func TestProofRefusesWhatIsNoTicket(t *testing.T) {
 	r := demoRoom(t, 40)
-	r.frame.AskProof(0)
+	AskProof(r.frame, 0)
 	if wrong := r.answer(map[string]string{"ticket": "none", "figure": "x"}); wrong["ticket"] == "" || wrong["figure"] == "" {
 		t.Errorf("wrong is %v", wrong)
 	}

@@ -20,6 +20,7 @@ type draftAt struct{ place, id string }
 
 // drafts are the drafts of a window.
 type drafts struct {
+	frame  *Frame
 	before map[draftAt]map[string]string // from before the stop, until their form takes them
 	kept   map[draftAt]map[string]string // as the book has them
 	safe   map[draftAt]bool              // kept so that they outlive the power, too
@@ -27,13 +28,13 @@ type drafts struct {
 	lost   []string                      // sentences about what could not be read
 }
 
-// typed are the drafts, read from the book the first time. That they cannot be
+// Drafts are what was typed and is no fact, read from the book the first time. That they cannot be
 // read stops nobody: the desk opens without them and says so.
-func (f *Frame) typed() *drafts {
+func (f *Frame) Drafts() *drafts {
 	if f.drafts != nil {
 		return f.drafts
 	}
-	f.drafts = &drafts{before: map[draftAt]map[string]string{}, kept: map[draftAt]map[string]string{}, safe: map[draftAt]bool{}}
+	f.drafts = &drafts{frame: f, before: map[draftAt]map[string]string{}, kept: map[draftAt]map[string]string{}, safe: map[draftAt]bool{}}
 	all, lost, err := f.Desk.Drafts(context.Background())
 	for _, sentence := range lost {
 		f.drafts.lost = append(f.drafts.lost, translate(sentence))
@@ -49,16 +50,16 @@ func (f *Frame) typed() *drafts {
 }
 
 // typedBefore takes what was typed at a place before the stop; nil is nothing.
-func (f *Frame) typedBefore(at draftAt) map[string]string {
-	texts := f.typed().before[at]
-	delete(f.drafts.before, at)
+func (d *drafts) typedBefore(at draftAt) map[string]string {
+	texts := d.before[at]
+	delete(d.before, at)
 	return texts
 }
 
 // typedBeforeAt are the ids of the drafts that wait at a place, in order.
-func (f *Frame) typedBeforeAt(place string) []string {
+func (d *drafts) typedBeforeAt(place string) []string {
 	var ids []string
-	for at := range f.typed().before {
+	for at := range d.before {
 		if at.place == place {
 			ids = append(ids, at.id)
 		}
@@ -69,25 +70,23 @@ func (f *Frame) typedBeforeAt(place string) []string {
 
 // jot keeps what is typed at a place, at every keystroke. When the book is in
 // use elsewhere the next keystroke brings it.
-func (f *Frame) jot(at draftAt, texts map[string]string) {
-	d := f.typed()
+func (d *drafts) jot(at draftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) {
 		return
 	}
-	if f.Desk.Jot(at.place, at.id, texts) == nil {
+	if d.frame.Desk.Jot(at.place, at.id, texts) == nil {
 		d.take(at, texts, false)
 	}
 }
 
 // keep keeps what is typed at a place on the disk: a field was left, or a test
 // was made.
-func (f *Frame) keep(at draftAt, texts map[string]string) {
-	d := f.typed()
+func (d *drafts) keep(at draftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) && (d.safe[at] || len(texts) == 0) {
 		return
 	}
-	if err := f.Desk.KeepDraft(context.Background(), at.place, at.id, texts); err != nil {
-		f.Say(model.Warn, Say("what is typed would not outlive a stop: %s", sentence(err)))
+	if err := d.frame.Desk.KeepDraft(context.Background(), at.place, at.id, texts); err != nil {
+		d.frame.Say(model.Warn, Say("what is typed would not outlive a stop: %s", sentence(err)))
 		return
 	}
 	d.take(at, texts, true)
@@ -95,15 +94,15 @@ func (f *Frame) keep(at draftAt, texts map[string]string) {
 
 // keepWith keeps what is typed together with an act, unless the book has it so.
 // The act may still fail: when it is done, call [drafts.take].
-func (f *Frame) keepWith(w *desk.Work, at draftAt, texts map[string]string) error {
-	if maps.Equal(f.typed().kept[at], texts) {
+func (d *drafts) keepWith(w *desk.Work, at draftAt, texts map[string]string) error {
+	if maps.Equal(d.kept[at], texts) {
 		return nil
 	}
 	return w.KeepDraft(at.place, at.id, texts)
 }
 
 // isKept reports whether the book has a draft of a place.
-func (f *Frame) isKept(at draftAt) bool { return len(f.typed().kept[at]) > 0 }
+func (d *drafts) isKept(at draftAt) bool { return len(d.kept[at]) > 0 }
 
 // take notes what the book has at a place, and whether that is on the disk.
 func (d *drafts) take(at draftAt, texts map[string]string, safe bool) {
@@ -114,25 +113,24 @@ func (d *drafts) take(at draftAt, texts map[string]string, safe bool) {
 }
 
 // standsAgain notes where something typed before the stop stands again.
-func (f *Frame) standsAgain(where string) {
-	if d := f.typed(); !slices.Contains(d.back, where) {
+func (d *drafts) standsAgain(where string) {
+	if !slices.Contains(d.back, where) {
 		d.back = append(d.back, where)
 	}
 }
 
 // isLost notes that something typed before the stop could not be read.
-func (f *Frame) isLost(sentence string) { f.typed().lost = append(f.typed().lost, sentence) }
+func (d *drafts) isLost(sentence string) { d.lost = append(d.lost, sentence) }
 
 // SayBack tells, once and quietly, what was typed before the stop and is here
 // again; what is not is a warning.
-func (f *Frame) SayBack() {
-	if state, text := f.backWords(); text != "" {
-		f.Say(state, text)
+func (d *drafts) SayBack() {
+	if state, text := d.backWords(); text != "" {
+		d.frame.Say(state, text)
 	}
 }
 
-func (f *Frame) backWords() (state model.State, text string) {
-	d := f.typed()
+func (d *drafts) backWords() (state model.State, text string) {
 	if len(d.back) > 0 {
 		text = Say("What was typed before the stop is here again: %s.", strings.Join(d.back, ", "))
 	}

@@ -1,83 +1,23 @@
 package present
 
 import (
-	"context"
-	"encoding/json"
 	"fmt"
 	"reflect"
-	"slices"
 	"strings"
 	"sync"
 	"testing"
-	"time"
 
 	"pgregory.net/rapid"
 
-	"tenthpoint/internal/desk"
-	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 	"tenthpoint/ui/model"
 )
-
-// again is another window on the same book, as after the program was killed:
-// the first was told nothing and closed nothing.
-func (r *room) again() *room {
-	r.t.Helper()
-	return r.againAt(noon, r.frame.Desk.Who().Name)
-}
 
 // Rates and charts are the same in every window.
 var (
 	ratesOnce  = sync.OnceValues(schedules.Editions)
 	chartsOnce = sync.OnceValues(schedules.Charts)
 )
-
-// clear empties the yard, and forgets what was typed.
-func (r *room) clear() *room {
-	r.t.Helper()
-	rows, err := r.frame.Desk.Book().Drafts(context.Background())
-	must(r.t, err)
-	for _, row := range rows {
-		must(r.t, r.frame.Desk.Jot(row.Place, row.ID, nil))
-	}
-	trucks, err := r.frame.Desk.Yard(context.Background())
-	must(r.t, err)
-	for _, l := range trucks {
-		must(r.t, r.frame.Desk.Refuse(context.Background(), l.ID, "an empty yard for the test"))
-	}
-	return r.again()
-}
-
-func (r *room) againAt(now time.Time, who string) *room {
-	r.t.Helper()
-	editions, err := ratesOnce()
-	must(r.t, err)
-	charts, err := chartsOnce()
-	must(r.t, err)
-	d, err := desk.Open(context.Background(), r.frame.Desk.Book(), desk.Options{
-		Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Who: who, Clock: func() time.Time { return now },
-	})
-	must(r.t, err)
-	next := &room{t: r.t, papers: map[string][]byte{}}
-	next.frame = NewFrame(d, next)
-	next.frame.Zone, next.frame.Indicator = time.UTC, r.frame.Indicator
-	next.frame.Attach(next)
-	return next
-}
-
-// drafts are the drafts of the book, as text.
-func (r *room) drafts() []string {
-	r.t.Helper()
-	rows, err := r.frame.Desk.Book().Drafts(context.Background())
-	must(r.t, err)
-	var out []string
-	for _, row := range rows {
-		if row.Place != inHand {
-			out = append(out, fmt.Sprintf("%s %s %s", row.Place, row.ID, row.Texts))
-		}
-	}
-	return out
-}
 
 // looks is all that a yard shows: its rows, and every form with its fields.
 func looks(y *Yard) []string {
@@ -143,7 +83,7 @@ func TestTypedTextsStandAgain(t *testing.T) {
 			if got := fieldOf(t, after.Form(), c.field); got.Value != c.want {
 				t.Errorf("%s holds %q", c.field, got.Value)
 			}
-			next.frame.SayBack()
+			next.frame.Drafts().SayBack()
 			wantSaid(t, next, model.Plain, "What was typed before the stop is here again: ")
 		})
 	}
@@ -237,7 +177,7 @@ func TestFactsLeaveNoDraft(t *testing.T) {
 	}
 	next := r.again()
 	NewYard(next.frame)
-	if next.frame.SayBack(); len(next.said) > 0 {
+	if next.frame.Drafts().SayBack(); len(next.said) > 0 {
 		t.Errorf("said %q", next.said)
 	}
 }
@@ -251,7 +191,7 @@ func TestBackIsSaidOnceSomebodySignedIn(t *testing.T) {
 	next.frame.SignInIfAlone()
 	next.answer(map[string]string{"who": "Owen Tarrant"})
 	wantSaid(t, next, model.OK, "Owen Tarrant, clerk is signed in. What was typed before the stop is here again: truck 7.")
-	next.frame.SayBack()
+	next.frame.Drafts().SayBack()
 	if len(next.said) != 1 {
 		t.Errorf("said %q", next.said)
 	}
@@ -298,64 +238,5 @@ func TestTwoDesksOnOneBook(t *testing.T) {
 	NewYard(c.frame)
 	if left := c.drafts(); len(left) > 0 {
 		t.Errorf("there is %q", left)
-	}
-}
-
-// A draft damaged in whatever way stops nobody: the desk opens, a load is
-// received, and what is dropped is told.
-func TestDamagedDraftsStopNobody(t *testing.T) {
-	_, b := benchRoom(t)
-	b.test(t, "57")
-	reading := b.hand.texts()["test.0001"]
-	names := []string{
-		"field.gross", "field.nothing", "field.", "reason.gross", "factor.nothing", "split", "driver", "leaves", "load", "place.1", "place.x", "back",
-		"typed.method", "typed.grain", "typed.temperature", "result.bcfm", "test.0001", "test.0002", "drop.0001", "degrees", "business", "person", "name",
-	}
-	demo := emptyDemo(t)
-	rapid.Check(t, func(rt *rapid.T) {
-		r := demo.clear()
-		y := NewYard(r.frame)
-		y.Form().Type("truck", "77")
-		y.Form().Type("commodity", "soybeans")
-		must(t, y.Form().Commit())
-		id := y.Form().ID()
-		text := rapid.OneOf(rapid.String(), rapid.Just(id), rapid.SampledFrom([]string{"", "on", reading, strings.ReplaceAll(reading, "57", "5777"), strings.ReplaceAll(reading, "D1", "D9"), `{"test":1}`, "[]", "null"}))
-		for _, place := range []draftAt{{"load", id}, {"load", ""}, {"bench", id}, {"bench", ""}, {inHand, "yard"}, {inHand, "bench"}, setUpDraft, {"ask grower", "grower "}} {
-			must(t, r.frame.Desk.Jot(place.place, place.id, rapid.MapOfN(rapid.SampledFrom(names), text, 1, 5).Draw(rt, place.place)))
-		}
-		next := r.again()
-		after, bench := NewYard(next.frame), NewBench(next.frame)
-		NewSetUp(next.frame)
-		next.frame.SayBack()
-		bench.Take(id)
-		bench.Type("method", "typed")
-		bench.typeAll("percent 12.1", "reason a certificate")
-		after.Take(id)
-		for _, field := range [][2]string{{"grower", "123"}, {"gross", "52300"}, {"moisture", "12.1"}, {"tare", "24120"}} {
-			after.Form().Type(field[0], field[1])
-		}
-		must(t, after.Form().Commit())
-		if l, err := next.frame.Desk.Load(context.Background(), id); err != nil || l.Sample.Moisture == nil {
-			rt.Fatalf("the load is %+v, %v", l, err)
-		}
-	})
-}
-
-// Texts go into the book as they were typed and as nothing but texts.
-func TestDraftsAreTextsOnly(t *testing.T) {
-	r, b := benchRoom(t)
-	b.test(t, "57")
-	b.typeAll("temperature 18c", "dial 5")
-	NewYard(r.frame).Form().Type("gross", "52,3")
-	rows, err := r.frame.Desk.Book().Drafts(context.Background())
-	must(t, err)
-	if !slices.ContainsFunc(rows, func(d store.Draft) bool { return strings.Contains(d.Texts, `"52,3"`) }) {
-		t.Errorf("the weight is not as it was typed: %v", rows)
-	}
-	for _, row := range rows {
-		var texts map[string]string
-		if err := json.Unmarshal([]byte(row.Texts), &texts); err != nil {
-			t.Errorf("%s %s: %v", row.Place, row.ID, err)
-		}
 	}
 }

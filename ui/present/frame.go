@@ -37,11 +37,11 @@ type Frame struct {
 	RatesFolder string
 	RatesWrong  []string
 
-	window  Window
-	yard    *Yard
-	tickets *Tickets
-	lists   *lists
-	drafts  *drafts // what was typed and is no fact, once it was asked for
+	window Window
+	takeUp func(id string)   // how the yard takes a load in hand
+	narrow func(line string) // how the list of tickets is narrowed
+	lists  *lists
+	drafts *drafts // what was typed and is no fact, once it was asked for
 }
 
 // NewFrame makes the frame of a window on a desk. Attach the window before
@@ -72,12 +72,28 @@ func (f *Frame) Go(screen string) { f.window.Go(screen) }
 
 // TakeUp brings the yard to the front with a load of the book in hand.
 func (f *Frame) TakeUp(id string) {
-	if f.yard != nil {
-		f.yard.Refresh()
-		f.yard.Take(id)
+	if f.takeUp != nil {
+		f.takeUp(id)
 	}
 	f.Go("yard")
 }
+
+// OnTakeUp says how a load of the book is taken in hand.
+func (f *Frame) OnTakeUp(take func(id string)) { f.takeUp = take }
+
+// ShowTickets brings the tickets to the front with a line that narrows them.
+func (f *Frame) ShowTickets(line string) {
+	if f.narrow != nil {
+		f.narrow(line)
+	}
+	f.Go("tickets")
+}
+
+// OnShowTickets says how the list of tickets is narrowed to a line.
+func (f *Frame) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
+
+// forget gives up what belongs to the screens: they are made again.
+func (f *Frame) forget() { f.drafts, f.lists, f.takeUp, f.narrow = nil, nil, nil, nil }
 
 // Changed forgets what was read from the book and has the window show it anew.
 func (f *Frame) Changed() {

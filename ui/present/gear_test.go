@@ -16,28 +16,6 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// desktop is a station made of notes.
-type desktop struct {
-	memory  map[string]string
-	way     string
-	queue   string
-	folders []string
-	linked  int
-	linkErr error
-}
-
-func (d *desktop) Recall(name string) string    { return d.memory[name] }
-func (d *desktop) Remember(name, text string)   { d.memory[name] = text }
-func (d *desktop) MakeFolder(path string) error { d.folders = append(d.folders, path); return nil }
-func (d *desktop) Relink() error                { d.linked++; return d.linkErr }
-func (d *desktop) SendPapers(way, queue string) error {
-	if way == ToQueue && queue == "broken" {
-		return errors.New("there is no queue called broken")
-	}
-	d.way, d.queue = way, queue
-	return nil
-}
-
 func gearRoom(t *testing.T, loads int) (*Gear, *room, *desktop) {
 	r := demoRoom(t, loads)
 	station := &desktop{memory: map[string]string{}}

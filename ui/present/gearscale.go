@@ -141,13 +141,13 @@ func (g *Gear) Roll() {
 		Fields: []model.AskField{{ID: "weight", Label: Say("Weight"), Unit: s.Division.Unit().String(), Value: "52,300", Chars: 9, Figures: true, Required: true}},
 		Yes:    Say("Roll on"),
 		Check: func(values map[string]string) map[string]string {
-			if _, err := g.frame.readTare(values["weight"]); err != nil {
+			if _, err := ReadTare(g.frame, values["weight"]); err != nil {
 				return map[string]string{"weight": sentence(err)}
 			}
 			return nil
 		},
 		Then: func(values map[string]string) {
-			weight, _ := g.frame.readTare(values["weight"])
+			weight, _ := ReadTare(g.frame, values["weight"])
 			if err := g.frame.Deck.RollOn(weight); err != nil {
 				g.frame.Fail(err)
 				return

@@ -29,9 +29,9 @@ type gradeAdvice struct {
 	given string
 }
 
-// adviseGrade grades the sample of a load. It is empty for a load of no grain,
+// AdviseGrade grades the sample of a load. It is empty for a load of no grain,
 // and while a result does not belong to it, which its field says.
-func (f *Frame) adviseGrade(l *load.Load) (a gradeAdvice) {
+func AdviseGrade(f *Frame, l *load.Load) (a gradeAdvice) {
 	g, err := desk.Grade(l)
 	if err != nil {
 		return a
@@ -140,7 +140,7 @@ func (a gradeAdvice) lines() []slip.PaperLine {
 	return out
 }
 
-// gradeLines are the advice on a load's grade, to stand under its working.
-func (f *Frame) gradeLines(l *load.Load) []slip.PaperLine {
-	return f.adviseGrade(l).lines()
+// GradeLines are the advice on a load's grade, to stand under its working.
+func GradeLines(f *Frame, l *load.Load) []slip.PaperLine {
+	return AdviseGrade(f, l).lines()
 }

@@ -58,7 +58,7 @@ func TestGradeAdvice(t *testing.T) {
 		{"waxy corn", sampleOf(t, "corn", "", "waxy 96 %", "test-weight 57 lb/bu"), "no better than U.S. No. 1, Waxy", nil, true},
 		{"peas", sampleOf(t, "peas", "15"), "not known: no grade table was read for Peas", nil, false},
 	} {
-		a := f.adviseGrade(c.load)
+		a := AdviseGrade(f, c.load)
 		if a.grade != c.grade {
 			t.Errorf("%s would grade %q, want %q", c.name, a.grade, c.grade)
 		}
@@ -80,59 +80,25 @@ func TestGradeAdvice(t *testing.T) {
 func TestNoGradeAdvice(t *testing.T) {
 	r := demoRoom(t, 0)
 	for name, l := range map[string]*load.Load{"no grain": sampleOf(t, "", "15"), "dockage of corn": sampleOf(t, "corn", "15", "dockage 1 %")} {
-		if lines := r.frame.gradeLines(l); lines != nil {
+		if lines := GradeLines(r.frame, l); lines != nil {
 			t.Errorf("%s: %s", name, textOf(lines))
 		}
 	}
 	p := r.frame.Desk.Profile()
 	p.Rules = "canada"
 	must(t, r.frame.Desk.SetProfile(t.Context(), p))
-	if a := r.frame.adviseGrade(sampleOf(t, "corn", "15.2", "test-weight 57 lb/bu")); !strings.Contains(a.grade, "Canadian grade tables were not read") || a.saying() != nil {
+	if a := AdviseGrade(r.frame, sampleOf(t, "corn", "15.2", "test-weight 57 lb/bu")); !strings.Contains(a.grade, "Canadian grade tables were not read") || a.saying() != nil {
 		t.Errorf("under Canadian rules: %+v", a)
 	}
 }
 
-// The advice stands under the working of load, bench and ticket; the slip keeps
-// "not graded", and no figure of the settlement knows of it.
-func TestGradeAdviceIsNotOnTheSlip(t *testing.T) {
-	r := demoRoom(t, 40)
-	s := openIssued(r)
-	s.Turn(WorkingPaper)
-	working := textOf(s.Paper())
-	s.Turn(SlipPaper)
-	paper := textOf(s.Paper())
-	if !strings.Contains(working, "Would grade") || !strings.Contains(working, "not official") {
-		t.Errorf("the working says\n%s", working)
-	}
-	if strings.Contains(paper, "U.S. No.") || strings.Contains(strings.ToLower(paper), "would grade") || !strings.Contains(paper, "not graded") {
-		t.Errorf("the slip says\n%s", paper)
-	}
-	for id := range s.Load().Settled.Figures {
-		if strings.Contains(id, "grade") {
-			t.Errorf("the settlement has a figure %q", id)
-		}
-	}
+// A grade that an inspector gave is told beside the advice.
+func TestGivenGradeIsTold(t *testing.T) {
+	r := demoRoom(t, 0)
 	given := sampleOf(t, "corn", "15", "test-weight 57 lb/bu")
 	given.Sample.Grade = "U.S. No. 2, certificate 17"
-	lines := r.frame.gradeLines(given)
+	lines := GradeLines(r.frame, given)
 	if i, found := find(lines, func(l slip.PaperLine) bool { return l.Right == given.Sample.Grade && l.Kind == slip.PaperPair }); !found {
 		t.Errorf("the grade an inspector gave is not told: %v in\n%s", i, textOf(lines))
-	}
-}
-
-// At the bench the advice follows what is typed, before it is written down.
-func TestGradeAdviceFollowsTheBench(t *testing.T) {
-	_, b := benchRoom(t)
-	b.test(t, "62")
-	if saysWord(b, "would grade") {
-		t.Errorf("graded by nothing: %+v", b.Sayings())
-	}
-	b.typeAll("foreign-material 2.4")
-	saying, found := find(b.Sayings(), func(s model.Remark) bool { return s.Word == "would grade" })
-	if !found || !strings.Contains(saying.Text, "no better than U.S. No. 3 (advisory, not official)") || !strings.Contains(saying.Text, "Foreign material 2.4 % is over 2.0 %, the most for U.S. No. 2.") {
-		t.Errorf("the bench says %+v", b.Sayings())
-	}
-	if !strings.Contains(textOf(b.Working()), "GRADE, ADVICE ONLY") {
-		t.Errorf("the working says\n%s", textOf(b.Working()))
 	}
 }

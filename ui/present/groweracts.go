@@ -82,13 +82,13 @@ func (g *Growers) Shares() {
 		Draft: "shares", Of: "grower " + one.ID,
 		Title:  Say("Who shares in the loads of %s?", one.Name),
 		Text:   Say("Leave all owners out when the grower has all of it. The parts must make a whole. Tickets already issued keep their shares."),
-		Fields: g.frame.shareFields(g.frame.known().owners(one)), Yes: Say("Write down"),
+		Fields: ShareFields(g.frame, g.frame.known().owners(one)), Yes: Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
-			_, faults := g.frame.readShares(values)
+			_, faults := ReadShares(g.frame, values)
 			return faults
 		},
 		Then: func(values map[string]string) {
-			owners, _ := g.frame.readShares(values)
+			owners, _ := ReadShares(g.frame, values)
 			one.Shares = sharesOf(owners)
 			g.write(one, Say("the shares of %s are written down.", one.Name))
 		},
@@ -106,4 +106,4 @@ func sharesOf(owners []load.Owner) []house.Share {
 
 // PrintAccount asks for which days the account of the chosen grower is to be
 // printed.
-func (g *Growers) PrintAccount() { g.frame.AskStatement(g.chosen) }
+func (g *Growers) PrintAccount() { AskStatement(g.frame, g.chosen) }

@@ -22,31 +22,13 @@ func (g *Growers) Card() []slip.PaperLine {
 			c.add(slip.PaperMiddle, line, "")
 		}
 	}
-	c.shares(one)
-	c.trucks(g.trucksOf(one.ID))
+	cardShares(c, one)
+	cardTrucks(c, g.trucksOf(one.ID))
 	g.season(c)
 	return c.lines
 }
 
-// card gathers the lines of a sheet.
-type card struct {
-	frame *Frame
-	lines []slip.PaperLine
-}
-
-func (c *card) add(kind slip.PaperKind, left, right string) {
-	c.lines = append(c.lines, slip.PaperLine{Kind: kind, Left: left, Right: right})
-}
-
-func (c *card) noted(kind slip.PaperKind, left, right, note string) {
-	c.lines = append(c.lines, slip.PaperLine{Kind: kind, Left: left, Right: right, Note: note})
-}
-
-func (c *card) part(title string) {
-	c.add(slip.PaperHeading, title, "")
-}
-
-func (c *card) shares(one house.Grower) {
+func cardShares(c *card, one house.Grower) {
 	c.part(Say("SHARES"))
 	if len(one.Shares) == 0 {
 		c.add(slip.PaperPair, Say("The whole of every load"), one.Name)
@@ -65,17 +47,17 @@ func shareWords(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-func (c *card) trucks(trucks []house.Truck) {
+func cardTrucks(c *card, trucks []house.Truck) {
 	c.part(Say("TRUCKS AND STORED TARES"))
 	if len(trucks) == 0 {
 		c.add(slip.PaperText, Say("No truck is written down for this grower. Ctrl+T adds one."), "")
 	}
 	for _, t := range trucks {
-		c.truck(t)
+		cardTruck(c, t)
 	}
 }
 
-func (c *card) truck(t house.Truck) {
+func cardTruck(c *card, t house.Truck) {
 	name := join(", ", t.ID, t.Plate)
 	if t.Trailer != "" {
 		name = join(", ", name, Say("trailer %s", t.Trailer))
@@ -85,7 +67,7 @@ func (c *card) truck(t house.Truck) {
 		return
 	}
 	taken := Say("weighed %s, %d days ago", c.frame.Date(t.Taken), t.Taken.DaysUntil(c.frame.Desk.Today()))
-	if c.frame.isOldTare(t) {
+	if isOldTare(c.frame, t) {
 		c.noted(slip.PaperMark, name, t.Tare.String(), Say("%s: weigh it empty again", taken))
 		return
 	}
@@ -104,17 +86,17 @@ func (g *Growers) season(c *card) {
 		c.add(slip.PaperText, Say("being added up …"), "")
 		return
 	}
-	c.contracts(g.account.Fills)
+	cardContracts(c, g.account.Fills)
 	c.part(Say("DELIVERED SINCE %s", g.frame.Date(g.account.From)))
 	if len(g.account.Parts) == 0 {
 		c.add(slip.PaperText, Say("Nothing yet this season."), "")
 	}
 	for _, part := range g.account.Parts {
-		c.delivered(part)
+		cardDelivered(c, part)
 	}
 }
 
-func (c *card) contracts(fills []daysheet.Fill) {
+func cardContracts(c *card, fills []daysheet.Fill) {
 	if len(fills) == 0 {
 		return
 	}
@@ -129,9 +111,9 @@ func (c *card) contracts(fills []daysheet.Fill) {
 	}
 }
 
-// delivered is one grain: how much, how wet, what became of it and what it
+// cardDelivered is one grain: how much, how wet, what became of it and what it
 // brought.
-func (c *card) delivered(p daysheet.AccountPart) {
+func cardDelivered(c *card, p daysheet.AccountPart) {
 	s := p.Sum
 	note := Say("%d loads, net %s", s.Loads, s.Net)
 	if s.Loads == 1 {

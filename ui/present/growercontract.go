@@ -48,7 +48,7 @@ func (g *Growers) readContract(values map[string]string) (house.ContractTerms, m
 	if old, taken := g.frame.known().contract(c.Number); taken {
 		faults["number"] = Say("Contract %s is there already, for %s. Choose another number.", old.Number, grainName(old.Commodity))
 	}
-	unit := g.frame.settlesBy(c.Commodity)
+	unit := settlesBy(g.frame, c.Commodity)
 	var err error
 	c.Quantity, err = quantity.Field{Name: Say("Quantity"), Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(100_000_000, unit)}.Parse(values["quantity"])
 	if err != nil {
@@ -66,7 +66,7 @@ func (g *Growers) readContract(values map[string]string) (house.ContractTerms, m
 }
 
 // settlesBy is the unit that a grain is settled by under today's rates.
-func (f *Frame) settlesBy(commodity string) quantity.Unit {
+func settlesBy(f *Frame, commodity string) quantity.Unit {
 	schedule, _ := f.Desk.Profile().Schedule(commodity)
 	e, err := f.Desk.Rates().On(schedule, commodity, f.Desk.Today())
 	if err != nil {

@@ -105,7 +105,7 @@ func (g *Growers) Choose(code string) {
 	g.frame.Run(model.Job{
 		Topic: "account",
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			account, err = g.frame.Desk.Account(ctx, code, g.frame.seasonBegan(), quantity.Date{})
+			account, err = g.frame.Desk.Account(ctx, code, seasonBegan(g.frame), quantity.Date{})
 			return err
 		},
 		Done: func(err error) { g.account, g.accountOf, g.accountErr = account, code, err },
@@ -116,7 +116,7 @@ func (g *Growers) Choose(code string) {
 const seasonMonth = 6
 
 // seasonBegan is the first day of the season that today lies in.
-func (f *Frame) seasonBegan() quantity.Date {
+func seasonBegan(f *Frame) quantity.Date {
 	today := f.Desk.Today()
 	year := today.Year()
 	if today.Month() < seasonMonth {
@@ -184,7 +184,7 @@ const oldTareDays = 30
 func (g *Growers) oldTares(trucks []house.Truck) model.Remark {
 	var old []string
 	for _, t := range trucks {
-		if g.frame.isOldTare(t) {
+		if isOldTare(g.frame, t) {
 			old = append(old, t.ID)
 		}
 	}
@@ -198,7 +198,7 @@ func (g *Growers) oldTares(trucks []house.Truck) model.Remark {
 }
 
 // isOldTare reports whether a truck's stored tare was taken too long ago.
-func (f *Frame) isOldTare(t house.Truck) bool {
+func isOldTare(f *Frame, t house.Truck) bool {
 	return t.Tare != nil && t.Taken.DaysUntil(f.Desk.Today()) > oldTareDays
 }
 

@@ -245,7 +245,7 @@ func TestTicketsOfAGrower(t *testing.T) {
 
 func TestSeasonBegan(t *testing.T) {
 	r := demoRoom(t, 0)
-	if got := r.frame.seasonBegan().String(); got != "2025-06-01" {
+	if got := seasonBegan(r.frame).String(); got != "2025-06-01" {
 		t.Errorf("in October the season began %s", got)
 	}
 }

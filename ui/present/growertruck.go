@@ -2,7 +2,6 @@ package present
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/house"
@@ -94,7 +93,7 @@ func (g *Growers) readTruck(t house.Truck, values map[string]string) (house.Truc
 	if text == "" {
 		return t, faults
 	}
-	tare, err := g.frame.readTare(text)
+	tare, err := ReadTare(g.frame, text)
 	if err != nil {
 		faults["tare"] = sentence(err)
 		return t, faults
@@ -108,21 +107,4 @@ func (g *Growers) readTruck(t house.Truck, values map[string]string) (house.Truc
 		}
 	}
 	return t, faults
-}
-
-// readTare reads a tare as a weight of the house's scale.
-func (f *Frame) readTare(text string) (quantity.Amount, error) {
-	s, ok := f.Scale()
-	if !ok {
-		return quantity.Amount{}, fmt.Errorf("%s", Say("No scale is set up. Add one in the set-up"))
-	}
-	unit := s.Division.Unit()
-	a, err := quantity.Field{
-		Name: Say("Tare"), Unit: unit, Places: weightPlaces(s),
-		Min: quantity.Zero(unit), Max: quantity.Int(9_999_999, unit),
-	}.Parse(text)
-	if err != nil {
-		return a, err
-	}
-	return a, s.CheckWeight(a)
 }

@@ -10,6 +10,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/desk"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
@@ -162,4 +163,111 @@ func wantSaid(t *testing.T, r *room, state model.State, part string) {
 	if r.state != state || !strings.Contains(r.last(), part) {
 		t.Errorf("said %d %q, want %d with %q", r.state, r.last(), state, part)
 	}
+}
+
+func (r *room) codeOf(l *load.Load) string {
+	code, err := r.frame.Desk.Code(context.Background(), l)
+	must(r.t, err)
+	return code
+}
+
+// again is another window on the same book, as after the program was killed:
+// the first was told nothing and closed nothing.
+func (r *room) again() *room {
+	r.t.Helper()
+	return r.againAt(noon, r.frame.Desk.Who().Name)
+}
+
+// clear empties the yard, and forgets what was typed.
+func (r *room) clear() *room {
+	r.t.Helper()
+	rows, err := r.frame.Desk.Book().Drafts(context.Background())
+	must(r.t, err)
+	for _, row := range rows {
+		must(r.t, r.frame.Desk.Jot(row.Place, row.ID, nil))
+	}
+	trucks, err := r.frame.Desk.Yard(context.Background())
+	must(r.t, err)
+	for _, l := range trucks {
+		must(r.t, r.frame.Desk.Refuse(context.Background(), l.ID, "an empty yard for the test"))
+	}
+	return r.again()
+}
+
+func (r *room) againAt(now time.Time, who string) *room {
+	r.t.Helper()
+	editions, err := ratesOnce()
+	must(r.t, err)
+	charts, err := chartsOnce()
+	must(r.t, err)
+	d, err := desk.Open(context.Background(), r.frame.Desk.Book(), desk.Options{
+		Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Who: who, Clock: func() time.Time { return now },
+	})
+	must(r.t, err)
+	next := &room{t: r.t, papers: map[string][]byte{}}
+	next.frame = NewFrame(d, next)
+	next.frame.Zone, next.frame.Indicator = time.UTC, r.frame.Indicator
+	next.frame.Attach(next)
+	return next
+}
+
+// drafts are the drafts of the book, as text.
+func (r *room) drafts() []string {
+	r.t.Helper()
+	rows, err := r.frame.Desk.Book().Drafts(context.Background())
+	must(r.t, err)
+	var out []string
+	for _, row := range rows {
+		if row.Place != inHand {
+			out = append(out, fmt.Sprintf("%s %s %s", row.Place, row.ID, row.Texts))
+		}
+	}
+	return out
+}
+
+// half types into the question that waits, as far as it goes.
+func (r *room) half(values map[string]string) {
+	r.t.Helper()
+	ask := r.question()
+	full := map[string]string{}
+	for _, f := range ask.Fields {
+		full[f.ID] = f.Value
+	}
+	for id, text := range values {
+		full[id] = text
+		ask.Typed(full)
+	}
+}
+
+// valuesOf are what stands in the fields of the question that waits.
+func (r *room) valuesOf() map[string]string {
+	r.t.Helper()
+	out := map[string]string{}
+	for _, f := range r.question().Fields {
+		out[f.ID] = f.Value
+	}
+	return out
+}
+
+func fieldOf(t testing.TB, f interface{ Fields() []model.Field }, id string) model.Field {
+	t.Helper()
+	for _, field := range f.Fields() {
+		if field.ID == id {
+			return field
+		}
+	}
+	t.Fatalf("there is no field %s", id)
+	return model.Field{}
+}
+
+// emptyDemo is the invented elevator with nobody on the yard.
+func emptyDemo(t *testing.T) *room {
+	t.Helper()
+	r := demoRoom(t, 0)
+	trucks, err := r.frame.Desk.Yard(t.Context())
+	must(t, err)
+	for _, l := range trucks {
+		must(t, r.frame.Desk.Refuse(t.Context(), l.ID, "an empty yard for the test"))
+	}
+	return r
 }

@@ -10,37 +10,8 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Indicator is the truck scale's display, where the program can read it.
-type Indicator interface {
-	// Latest is what the display shows now, and whether it is at rest. The
-	// error says in a sentence why nothing is known.
-	Latest() (weight quantity.Amount, atRest bool, err error)
-	// Weigh waits for a weight at rest that may go on a ticket.
-	Weigh(ctx context.Context) (quantity.Amount, error)
-}
-
 // longestRest is how long the desk waits for a truck to stand still.
 const longestRest = 8 * time.Second
-
-// Live is what the scale shows now, for the rail; shown is false where weights
-// are typed.
-func (f *Frame) Live() (live model.Figure, shown bool) {
-	if f.Indicator == nil {
-		return model.Figure{}, false
-	}
-	s, _ := f.Scale()
-	live = model.Figure{Caption: Say("Scale %s", s.ID), Unit: f.Desk.Profile().WeightUnit().String(), State: model.Wait}
-	weight, atRest, err := f.Indicator.Latest()
-	switch {
-	case err != nil:
-		live.Caption, live.State = Say("Scale %s: no reading", s.ID), model.Stop
-		return live, true
-	case atRest:
-		live.State = model.OK
-	}
-	live.Value, live.Unit = weight.Figure(), weight.Unit().String()
-	return live, true
-}
 
 // CanWeigh reports whether a weight can be taken from the scale.
 func (y *Yard) CanWeigh() bool { return y.frame.Indicator != nil }

@@ -1,32 +1,13 @@
 package present
 
 import (
-	"context"
 	"errors"
 	"strings"
 	"testing"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
-
-// display is a truck scale of a test.
-type display struct {
-	weight quantity.Amount
-	atRest bool
-	err    error
-}
-
-func (d *display) Latest() (quantity.Amount, bool, error) { return d.weight, d.atRest, d.err }
-func (d *display) Weigh(context.Context) (quantity.Amount, error) {
-	if d.err == nil && !d.atRest {
-		return quantity.Amount{}, errors.New("the scale is still moving")
-	}
-	return d.weight, d.err
-}
-
-func lb(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
 
 // What the scale shows is said in figures and in how it stands.
 func TestLiveWeight(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/house"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/ui/model"
 )
@@ -145,6 +146,19 @@ func join(between string, parts ...string) string {
 		default:
 			out += between + p
 		}
+	}
+	return out
+}
+
+// owners are a grower's usual shares as a ticket keeps them.
+func (l *lists) owners(g house.Grower) []load.Owner {
+	var out []load.Owner
+	for _, s := range g.Shares {
+		party := load.Party{ID: s.GrowerID, Name: s.GrowerID}
+		if other, ok := l.grower(s.GrowerID); ok {
+			party.Name = other.Name
+		}
+		out = append(out, load.Owner{Party: party, Parts: s.Parts, Of: s.Of})
 	}
 	return out
 }

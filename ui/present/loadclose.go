@@ -45,13 +45,6 @@ func (f *LoadForm) termsLine() line {
 	})
 }
 
-func termsText(l *load.Load) string {
-	if l.Details.Disposition == load.Contract {
-		return l.Details.ContractNo
-	}
-	return string(l.Details.Disposition)
-}
-
 func (f *LoadForm) termsOptions() []model.Option {
 	out := []model.Option{
 		{Code: soldCode, Name: Say("sold")},

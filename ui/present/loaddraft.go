@@ -24,7 +24,7 @@ const (
 func newKeptForm(f *Frame, l *load.Load) *LoadForm {
 	form := newLoadForm(f, l)
 	form.kept = true
-	if texts := f.typedBefore(form.draftAt()); texts != nil {
+	if texts := f.Drafts().typedBefore(form.draftAt()); texts != nil {
 		form.takeBack(texts)
 	}
 	return form
@@ -89,7 +89,7 @@ func (f *LoadForm) takeBack(texts map[string]string) {
 	}
 	f.work()
 	if len(f.texts()) > 0 {
-		f.frame.standsAgain(f.called())
+		f.frame.Drafts().standsAgain(f.called())
 	}
 }
 
@@ -121,14 +121,14 @@ type search struct{ field, text string }
 // jot keeps the form as it stands, at every keystroke.
 func (f *LoadForm) jot() {
 	if f.kept {
-		f.frame.jot(f.draftAt(), f.texts())
+		f.frame.Drafts().jot(f.draftAt(), f.texts())
 	}
 }
 
 // keep keeps the form as it stands, on the disk.
 func (f *LoadForm) keep() {
 	if f.kept {
-		f.frame.keep(f.draftAt(), f.texts())
+		f.frame.Drafts().keep(f.draftAt(), f.texts())
 	}
 }
 
@@ -147,7 +147,7 @@ func (f *LoadForm) keepWith(w *desk.Work, id string, entered []string) (map[draf
 	now := map[draftAt]map[string]string{f.draftAt(): nil}
 	now[draftAt{desk.DraftOfLoad, id}] = stays
 	for at, texts := range now {
-		if err := f.frame.keepWith(w, at, texts); err != nil {
+		if err := f.frame.Drafts().keepWith(w, at, texts); err != nil {
 			return nil, err
 		}
 	}

@@ -1,17 +1,12 @@
 package present
 
 import (
-	"strings"
-
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/working"
 	"tenthpoint/ui/model"
 )
-
-// notYet stands for a figure that cannot be known yet.
-const notYet = "–"
 
 // BigFigures are what the clerk and the driver look for: net, the quantity
 // settled, and what is payable.
@@ -39,11 +34,6 @@ func (f *LoadForm) BigFigures() []model.Figure {
 		}
 	}
 	return []model.Figure{net, settled, money}
-}
-
-// figureOf is a step's figure as printed, without its unit.
-func figureOf(s *working.Step) string {
-	return strings.TrimSuffix(s.Printed(), " "+s.Value().Unit().String())
 }
 
 // tenth is one tenth of a point of moisture.
@@ -76,16 +66,6 @@ func moneyBetween(s, w *settle.Settlement) string {
 		return Say("%s in charges", printedLike(s.Charges, w.Charges.Value().Sub(s.Charges.Value())))
 	}
 	return printedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
-}
-
-// printedLike prints an amount with the decimals that a step is printed with.
-func printedLike(s *working.Step, a quantity.Amount) string {
-	_, decimals, _ := strings.Cut(figureOf(s), ".")
-	places := strings.IndexFunc(decimals, func(r rune) bool { return r < '0' || r > '9' })
-	if places < 0 {
-		places = len(decimals)
-	}
-	return a.FixedString(int32(places))
 }
 
 // Margin is what stands beside the large figures: what stops the load as a

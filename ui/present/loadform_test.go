@@ -34,17 +34,6 @@ func corn(r *room, without ...string) *LoadForm {
 	return f
 }
 
-func fieldOf(t *testing.T, f *LoadForm, id string) model.Field {
-	t.Helper()
-	for _, field := range f.Fields() {
-		if field.ID == id {
-			return field
-		}
-	}
-	t.Fatalf("there is no field %s", id)
-	return model.Field{}
-}
-
 // What is typed is answered beside its field at once: understood, or wrong in
 // words.
 func TestEveryTypedTextIsAnswered(t *testing.T) {

@@ -3,10 +3,7 @@ package present
 import (
 	"context"
 	"errors"
-	"fmt"
 
-	"tenthpoint/internal/load"
-	"tenthpoint/internal/slip"
 	"tenthpoint/ui/model"
 )
 
@@ -55,7 +52,7 @@ func (f *LoadForm) Issue() (number int64, err error) {
 		said = Say("ticket %d is issued, net %s, %s.", number, s.Net.Printed(), s.Quantity.Printed())
 	}
 	f.frame.Say(model.OK, said)
-	f.frame.Print(number)
+	PrintTicket(f.frame, number)
 	f.frame.Changed()
 	return number, nil
 }
@@ -69,68 +66,4 @@ func (f *LoadForm) unread() []string {
 		}
 	}
 	return out
-}
-
-// Print prints a ticket: the original first, then reprints by number.
-func (f *Frame) Print(number int64) {
-	name, pdf, err := f.paper(number)
-	if err != nil {
-		f.Fail(err)
-		return
-	}
-	if f.Printer == nil {
-		f.Say(model.Warn, Say("ticket %d is issued; no printer is set up. Choose one under Gear.", number))
-		return
-	}
-	where := ""
-	f.Run(model.Job{
-		Topic: "print " + name,
-		Title: Say("Printing ticket %d", number),
-		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			where, err = f.Printer.Print(ctx, name, pdf)
-			return err
-		},
-		Done: func(err error) {
-			if err != nil {
-				f.Say(model.Warn, Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, sentence(err)))
-				return
-			}
-			f.Say(model.OK, Say("ticket %d is printed: %s", number, where))
-		},
-	})
-}
-
-// paper writes down that a copy is being printed, and makes it.
-func (f *Frame) paper(number int64) (name string, pdf []byte, err error) {
-	ctx := context.Background()
-	copyNo, err := f.Desk.Printed(ctx, number)
-	if err != nil {
-		return "", nil, err
-	}
-	l, err := f.Desk.Ticket(ctx, number)
-	if err != nil {
-		return "", nil, err
-	}
-	t, err := f.issued(ctx, l, copyNo)
-	if err != nil {
-		return "", nil, err
-	}
-	pdf, err = pdfOf(slip.Compose(t))
-	name = fmt.Sprintf("ticket-%d", number)
-	if copyNo > 0 {
-		name += fmt.Sprintf("-reprint-%d", copyNo)
-	}
-	return name, pdf, err
-}
-
-// issued gathers what the slip of an issued ticket is made from: the
-// settlement is worked again under the edition kept in the book.
-func (f *Frame) issued(ctx context.Context, l *load.Load, copyNo int64) (slip.Ticket, error) {
-	s, err := f.Desk.Resettle(ctx, l)
-	if err != nil {
-		return slip.Ticket{}, err
-	}
-	t := f.ticket(l, s, copyNo, nil)
-	t.Code, err = f.Desk.Code(ctx, l)
-	return t, err
 }

@@ -7,7 +7,6 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
 
@@ -62,14 +61,6 @@ func (f *LoadForm) growerLine() line {
 	})
 }
 
-// partyText is a grower as the field holds it: by code, or by name alone.
-func partyText(p load.Party) string {
-	if p.ID != "" {
-		return p.ID
-	}
-	return p.Name
-}
-
 func (f *LoadForm) commodityLine() line {
 	return detail(line{
 		id: "commodity", label: Say("Commodity"), kind: model.FindField, part: model.WhoPart, chars: 24,
@@ -117,13 +108,6 @@ func (f *LoadForm) truckLine() line {
 	})
 }
 
-func truckText(t load.Truck) string {
-	if t.ID != "" {
-		return t.ID
-	}
-	return t.Plate
-}
-
 func (f *LoadForm) binLine() line {
 	return detail(line{
 		id: "bin", label: Say("Pit or bin"), kind: model.OpenField, part: model.ClosePart, chars: 12,
@@ -144,6 +128,3 @@ func (f *LoadForm) remarkLine() line {
 		return "", nil
 	})
 }
-
-// bare is a figure as it was written, without its unit.
-func bare(a quantity.Amount) string { return a.In(quantity.Plain).Written() }

@@ -2,9 +2,6 @@ package present
 
 import (
 	"context"
-
-	"tenthpoint/internal/house"
-	"tenthpoint/internal/load"
 )
 
 // offer fills in what usually follows from a grower or a truck: the other of
@@ -52,26 +49,4 @@ func (f *LoadForm) fill(id, text string) {
 	if text != "" && f.Text(id) == "" {
 		f.put(id, text)
 	}
-}
-
-// owners are a grower's usual shares as a ticket keeps them.
-func (l *lists) owners(g house.Grower) []load.Owner {
-	var out []load.Owner
-	for _, s := range g.Shares {
-		party := load.Party{ID: s.GrowerID, Name: s.GrowerID}
-		if other, ok := l.grower(s.GrowerID); ok {
-			party.Name = other.Name
-		}
-		out = append(out, load.Owner{Party: party, Parts: s.Parts, Of: s.Of})
-	}
-	return out
-}
-
-// sharesText says in one line who shares in a load.
-func sharesText(l *load.Load) string {
-	text := ""
-	for _, o := range l.Details.Shares {
-		text = join(", ", text, Say("%s %s/%s", o.Name, o.Parts.Figure(), o.Of.Figure()))
-	}
-	return text
 }

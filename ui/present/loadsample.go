@@ -81,7 +81,7 @@ func (f *LoadForm) editionFor(commodity string) *rates.Edition {
 	if l.Details.Day.IsZero() {
 		l.Details.Day = f.frame.Desk.Today()
 	}
-	return f.frame.editionOf(l)
+	return EditionOf(f.frame, l)
 }
 
 // linesOfAnyGrain are what is tested of every grain, for a load whose commodity
@@ -209,22 +209,4 @@ func recordedAs(factor grain.Factor, measured quantity.Amount) string {
 		return ""
 	}
 	return Say("recorded as %s", recorded.FixedString(factor.Record.Places()))
-}
-
-// shortNames are what factors are called where room is short; the slip has the
-// name in full.
-var shortNames = map[grain.FactorID]string{
-	grain.Damage:         "Damage",
-	grain.HeatDamage:     "Heat damage",
-	grain.BrokenCorn:     "BCFM",
-	grain.BrokenSorghum:  "Broken, foreign",
-	grain.ShrunkenBroken: "Shrunken, broken",
-	grain.SkinnedBroken:  "Skinned, broken",
-}
-
-func shortName(f grain.Factor) string {
-	if name, short := shortNames[f.ID]; short {
-		return name
-	}
-	return f.Name
 }

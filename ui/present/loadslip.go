@@ -1,15 +1,13 @@
 package present
 
 import (
-	"tenthpoint/internal/load"
-	"tenthpoint/internal/settle"
 	"tenthpoint/internal/slip"
 )
 
 // Slip is the ticket of the load as it would print now, with what is missing
 // named where it will stand.
 func (f *LoadForm) Slip() []slip.PaperLine {
-	return slip.Paper(slip.Compose(f.frame.ticket(f.now.load, f.now.settlement, slip.Draft, f.now.sentences())))
+	return slip.Paper(slip.Compose(TicketOf(f.frame, f.now.load, f.now.settlement, slip.Draft, f.now.sentences())))
 }
 
 // sentences are the reasons why the load cannot be settled.
@@ -19,18 +17,6 @@ func (s *standing) sentences() []string {
 		out[i] = translate(p.Sentence)
 	}
 	return out
-}
-
-// ticket gathers what a slip is made from.
-func (f *Frame) ticket(l *load.Load, s *settle.Settlement, copyNo int64, problems []string) slip.Ticket {
-	profile := f.Desk.Profile()
-	if who := f.Desk.Who().Name; who != "" {
-		profile.Weigher = who // who issues a ticket signs it
-	}
-	return slip.Ticket{
-		House: profile, Load: l, Settlement: s, Edition: f.editionOf(l),
-		Copy: copyNo, Problems: problems, Zone: f.Zone,
-	}
 }
 
 // Working is every line of the settlement with its arithmetic, as the screen
@@ -48,5 +34,5 @@ func (f *LoadForm) Working() []slip.PaperLine {
 		}
 		return lines
 	}
-	return append(append(lines, workingLines(s, f.now.load.Details.Disposition)...), f.frame.gradeLines(f.now.load)...)
+	return append(append(lines, workingLines(s, f.now.load.Details.Disposition)...), GradeLines(f.frame, f.now.load)...)
 }

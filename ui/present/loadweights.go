@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/house"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
@@ -148,14 +147,4 @@ func (f *LoadForm) weightHint(l *load.Load, which load.Which, of string) string 
 		}
 	}
 	return ""
-}
-
-// weightPlaces is how many decimals a weight of the scale may have: as many as
-// its division.
-func weightPlaces(s house.Scale) int32 {
-	step, whole := s.Division.Decimal()
-	if !whole {
-		return 0
-	}
-	return quantity.Rounding{Step: step, Rule: quantity.Down}.Places()
 }

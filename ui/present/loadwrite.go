@@ -47,7 +47,7 @@ func (f *LoadForm) write(d *draft, entered ...string) (id string, err error) {
 		return f.id, err
 	}
 	for at, texts := range stays {
-		f.frame.typed().take(at, texts, true)
+		f.frame.Drafts().take(at, texts, true)
 	}
 	return id, nil
 }

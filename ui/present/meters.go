@@ -5,7 +5,6 @@ import (
 
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/ui/model"
 )
@@ -83,14 +82,6 @@ func (m *Meters) Rows() []model.Row {
 	return out
 }
 
-// dateOr is a day as the desk writes it, or words where there is none.
-func (f *Frame) dateOr(d quantity.Date, otherwise string) string {
-	if d.IsZero() {
-		return otherwise
-	}
-	return f.Date(d)
-}
-
 // Checks are the reference samples read on the meter in hand, newest first.
 func (m *Meters) Checks() []model.Row {
 	var out []model.Row
@@ -156,7 +147,7 @@ func (m *Meters) PrintLog() {
 		m.frame.Fail(err)
 		return
 	}
-	m.frame.printPaper("meter-"+one.ID, Say("the log of meter %s", one.ID), pdf)
+	PrintPaper(m.frame, "meter-"+one.ID, Say("the log of meter %s", one.ID), pdf)
 }
 
 // HasMeter reports whether a meter is in hand.

@@ -72,7 +72,7 @@ func TestRewrittenRates(t *testing.T) {
 		}
 	}
 	room := r.frame.window.(*room)
-	r.frame.SayRewritten()
+	SayRewritten(r.frame)
 	wantSaid(t, room, model.Warn, "corn-main-2025-b was changed")
 	r.Choose("corn-main-2025-b")
 	if h := r.Headline(); h.State != model.Warn || !strings.Contains(h.Text, "another text of corn-main-2025-b") {

@@ -74,7 +74,7 @@ func (r *Rates) ReadAgain() {
 }
 
 func (r *Rates) readAgain(set *rates.Set, err error) {
-	r.frame.SetRatesWrong(err)
+	SetRatesWrong(r.frame, err)
 	if err != nil {
 		r.shows = RatesProblems
 		r.frame.Say(model.Stop, Say("the files have %d mistakes. The rates in force stay as they were.", len(r.frame.RatesWrong)))
@@ -91,12 +91,12 @@ func (r *Rates) readAgain(set *rates.Set, err error) {
 		}
 	}
 	r.frame.Say(model.OK, Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
-	r.frame.SayRewritten()
+	SayRewritten(r.frame)
 }
 
 // SetRatesWrong says what is wrong with the elevator's own rates; nil is
 // nothing.
-func (f *Frame) SetRatesWrong(err error) { f.RatesWrong = problemLines(err) }
+func SetRatesWrong(f *Frame, err error) { f.RatesWrong = problemLines(err) }
 
 // problemLines are the mistakes in an error, one to a line.
 func problemLines(err error) []string {

@@ -10,7 +10,7 @@ import (
 
 // SayRewritten warns of rates whose text was changed under their id since
 // tickets were settled under them.
-func (f *Frame) SayRewritten() {
+func SayRewritten(f *Frame) {
 	ids, err := f.Desk.Rewritten(context.Background())
 	switch {
 	case err != nil:

@@ -88,3 +88,6 @@ func limitText(limits []moisture.Limit) string {
 	}
 	return join(", ", Say(changes[strings.Join(names, ", ")], at), text)
 }
+
+// toOne shows a quantity over a bar, where there is no room for decimals.
+var toOne = quantity.To("1", quantity.HalfUp)

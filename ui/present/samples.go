@@ -142,7 +142,7 @@ func (s *Samples) PrintLabel() {
 		s.frame.Fail(err)
 		return
 	}
-	s.frame.PrintLabel(l)
+	PrintLabel(s.frame, l)
 }
 
 // HasSample reports whether a sample is in hand.

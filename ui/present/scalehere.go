@@ -1,25 +1,7 @@
 package present
 
-import "tenthpoint/internal/house"
-
 // A house may have several scales, and a desk at each. Which one a desk weighs on
 // belongs to its computer, not to the book.
-
-// scaleMemory is the name under which the station remembers its scale.
-const scaleMemory = "scale"
-
-// Scale is the scale that this desk weighs on: the one chosen here, else the
-// first of the house.
-func (f *Frame) Scale() (house.Scale, bool) {
-	p := f.Desk.Profile()
-	if chosen, known := p.Scale(f.recall(scaleMemory)); known {
-		return chosen, true
-	}
-	if len(p.Scales) == 0 {
-		return house.Scale{}, false
-	}
-	return p.Scales[0], true
-}
 
 // CanWeighOn reports whether there is another scale to choose from.
 func (g *Gear) CanWeighOn() bool { return len(g.frame.Desk.Profile().Scales) > 1 }

@@ -11,7 +11,10 @@ import (
 // With two scales a desk weighs on the one chosen at its computer, and what is
 // typed there is written down as from that one.
 func TestWeighOnAnotherScale(t *testing.T) {
-	g, r, station := gearRoom(t, 0)
+	r := demoRoom(t, 0)
+	station := &desktop{memory: map[string]string{}}
+	r.frame.Station = station
+	g := NewGear(r.frame)
 	if g.CanWeighOn() {
 		t.Error("with one scale there is one to choose from")
 	}

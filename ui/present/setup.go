@@ -63,13 +63,6 @@ func (s *SetUp) Renew() {
 	maps.Copy(s.values, typed)
 }
 
-func orElse(text, otherwise string) string {
-	if text == "" {
-		return otherwise
-	}
-	return text
-}
-
 // IsFirst reports whether the elevator is being set up for the first time.
 func (s *SetUp) IsFirst() bool { return s.frame.IsNew() }
 
@@ -181,7 +174,7 @@ func (s *SetUp) unit() quantity.Unit {
 // Type takes the text that now stands in a field.
 func (s *SetUp) Type(id, text string) {
 	s.values[id] = text
-	s.frame.jot(setUpDraft, typedOver(s.inBook, s.values))
+	s.frame.Drafts().jot(setUpDraft, typedOver(s.inBook, s.values))
 }
 
 // FirstMissing is the first field to fill or mend; empty when all is there.

@@ -114,7 +114,9 @@ func TestSetUpInKilograms(t *testing.T) {
 // The scale's link is told apart from what is none while it is typed, and is
 // listened to once it is written down.
 func TestLinkInTheSetUp(t *testing.T) {
-	_, r, station := gearRoom(t, 1)
+	r := demoRoom(t, 1)
+	station := &desktop{memory: map[string]string{}}
+	r.frame.Station = station
 	s := NewSetUp(r.frame)
 	for link, wrong := range map[string]string{
 		"": "", "tcp://192.0.2.10:4001": "", "serial:///dev/ttyUSB0": "", "serial://COM3?baud=1200": "",
@@ -141,7 +143,8 @@ func TestLinkInTheSetUp(t *testing.T) {
 // What was changed on another screen since the sheet was filled in stays changed
 // when the sheet is written down for something else.
 func TestSetUpPutsNothingBack(t *testing.T) {
-	_, r, _ := gearRoom(t, 1)
+	r := demoRoom(t, 1)
+	r.frame.Station = &desktop{memory: map[string]string{}}
 	s := NewSetUp(r.frame)
 	p := r.frame.Desk.Profile()
 	p.Scales = slices.Clone(p.Scales)
@@ -152,5 +155,34 @@ func TestSetUpPutsNothingBack(t *testing.T) {
 	p = r.frame.Desk.Profile()
 	if scale := p.Scales[0]; p.Phone != "555-0199" || scale.Division.Figure() != "50" || scale.Link != "tcp://192.0.2.10:4001" {
 		t.Errorf("said %q; the book has phone %s, division %s, link %q", r.last(), p.Phone, scale.Division, scale.Link)
+	}
+}
+
+// A new elevator's sheet stands as it was, and is forgotten once it is written.
+func TestSetUpStandsAsItWas(t *testing.T) {
+	r := emptyRoom(t)
+	s := NewSetUp(r.frame)
+	s.Type("unit", "kg")
+	s.Type("division", "x")
+	for _, field := range firstSheet[:3] {
+		s.Type(field[0], field[1])
+	}
+	next := r.again()
+	after := NewSetUp(next.frame)
+	for _, want := range s.Fields() {
+		if got := setField(t, after, want.ID); got.Value != want.Value || got.Note != want.Note || got.State != want.State {
+			t.Errorf("%s is %+v, was %+v", want.ID, got, want)
+		}
+	}
+	next.frame.Drafts().SayBack()
+	wantSaid(t, next, model.Plain, "here again: the set-up.")
+	after.Type("division", "10")
+	for _, field := range firstSheet {
+		after.Type(field[0], field[1])
+	}
+	after.Save()
+	wantSaid(t, next, model.OK, "the elevator is set up")
+	if left := next.drafts(); len(left) > 0 {
+		t.Errorf("after it was written there is %q", left)
 	}
 }

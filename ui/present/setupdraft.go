@@ -11,7 +11,7 @@ var setUpDraft = draftAt{"setup", ""}
 
 // takeBack types what was typed before the program stopped.
 func (s *SetUp) takeBack() {
-	texts := s.frame.typedBefore(setUpDraft)
+	texts := s.frame.Drafts().typedBefore(setUpDraft)
 	fields := s.Fields()
 	for id, text := range texts {
 		if slices.ContainsFunc(fields, func(f model.Field) bool { return f.ID == id }) {
@@ -19,23 +19,12 @@ func (s *SetUp) takeBack() {
 		}
 	}
 	if len(typedOver(s.inBook, s.values)) > 0 {
-		s.frame.standsAgain(Say("the set-up"))
+		s.frame.Drafts().standsAgain(Say("the set-up"))
 	}
 }
 
 // isWritten forgets what was typed: the book has it.
 func (s *SetUp) isWritten() {
 	s.inBook = maps.Clone(s.values)
-	s.frame.keep(setUpDraft, nil)
-}
-
-// typedOver are the values that are others than before.
-func typedOver(before, values map[string]string) map[string]string {
-	out := map[string]string{}
-	for id, text := range values {
-		if text != before[id] {
-			out[id] = text
-		}
-	}
-	return out
+	s.frame.Drafts().keep(setUpDraft, nil)
 }

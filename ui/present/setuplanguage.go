@@ -21,12 +21,12 @@ func (s *SetUp) languageHint() string {
 // speak turns the window to the language the house has chosen, if that was
 // another before. Whatever is typed is kept as a draft, so the screens that are
 // made anew have it again.
-func (f *Frame) speak(before string) error {
+func speak(f *Frame, before string) error {
 	now := orElse(f.Desk.Profile().Language, "en")
 	if f.Speak == nil || now == orElse(before, "en") {
 		return nil
 	}
-	f.drafts, f.lists, f.yard, f.tickets = nil, nil, nil, nil
+	f.forget()
 	return f.Speak(now)
 }
 

@@ -21,7 +21,7 @@ func (s *SetUp) Save() {
 	}
 	s.isWritten()
 	s.frame.Changed()
-	if err := s.frame.speak(spoken); err != nil {
+	if err := speak(s.frame, spoken); err != nil {
 		s.frame.Fail(err)
 		return
 	}

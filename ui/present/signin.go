@@ -38,7 +38,7 @@ func (f *Frame) signIn(name string) {
 		f.Fail(err)
 		return
 	}
-	state, back := f.backWords()
+	state, back := f.Drafts().backWords()
 	if state == model.Plain {
 		state = model.OK
 	}

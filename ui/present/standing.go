@@ -37,7 +37,7 @@ func (f *LoadForm) work() {
 	f.lines = f.makeLines(f.commodityID())
 	d, _ := f.read()
 	f.now.load = f.wouldBe(d)
-	f.now.edition = f.frame.editionOf(f.now.load)
+	f.now.edition = EditionOf(f.frame, f.now.load)
 	for _, m := range f.now.load.Missing() {
 		f.now.missing[m.Field] = true
 	}
@@ -103,30 +103,4 @@ func (f *LoadForm) wouldBe(d *draft) *load.Load {
 		happen(load.Sampled{Sample: d.sample})
 	}
 	return l
-}
-
-// copyOf is a load that facts may happen to without touching the first.
-func copyOf(l *load.Load) *load.Load {
-	c := *l
-	c.Weighings = slices.Clone(l.Weighings)
-	c.Struck = slices.Clone(l.Struck)
-	c.Accepted = slices.Clone(l.Accepted)
-	return &c
-}
-
-// editionOf is the edition a load will be settled under; nil while there is
-// none. Grain that leaves is settled under none.
-func (f *Frame) editionOf(l *load.Load) *rates.Edition {
-	if l.Details.Direction == load.Outbound {
-		return nil
-	}
-	schedule := l.Details.Schedule
-	if schedule == "" {
-		schedule, _ = f.Desk.Profile().Schedule(l.Details.Commodity)
-	}
-	e, err := f.Desk.Rates().On(schedule, l.Details.Commodity, l.Details.Day)
-	if err != nil {
-		return nil
-	}
-	return e
 }

@@ -35,18 +35,6 @@ func (t *Tickets) Headline() model.Remark {
 	return model.Remark{State: model.OK, Text: text}
 }
 
-// inPlaceText says which ticket a load's ticket takes the place of, and why;
-// empty when it takes none's.
-func inPlaceText(l *load.Load) string {
-	switch {
-	case l.Corrects != 0:
-		return Say("Corrects ticket %d: %s", l.Corrects, l.Why)
-	case l.Reissues != 0:
-		return Say("In place of ticket %d, void: %s", l.Reissues, l.Why)
-	}
-	return ""
-}
-
 func copiesText(copies int64) string {
 	switch copies {
 	case 0:
@@ -106,12 +94,12 @@ func alreadyReissued(l *load.Load) string {
 
 // Reprint prints another copy of the chosen ticket.
 func (t *Tickets) Reprint() {
-	t.frame.Print(t.paper.load.Number)
+	PrintTicket(t.frame, t.paper.load.Number)
 	t.Reload()
 }
 
-// managerFields ask for a manager and a reason.
-func (f *Frame) managerFields() []model.AskField {
+// ManagerFields ask for a manager and a reason.
+func ManagerFields(f *Frame) []model.AskField {
 	return []model.AskField{
 		{ID: "reason", Label: Say("Reason"), Chars: 40, Required: true},
 		{ID: "who", Label: Say("Manager"), Options: f.managers(), Value: f.managerHere(), Chars: 24, Required: true},
@@ -125,7 +113,7 @@ func (t *Tickets) Void() {
 		Draft: "void", Of: fmt.Sprint("ticket ", number),
 		Title: Say("Void ticket %d?", number),
 		Text:  Say("The load counts nowhere. The number stays used, and every copy is kept. This cannot be taken back."),
-		State: model.Stop, Fields: t.frame.managerFields(), Yes: Say("Void the ticket"), Danger: true,
+		State: model.Stop, Fields: ManagerFields(t.frame), Yes: Say("Void the ticket"), Danger: true,
 		Then: func(values map[string]string) {
 			err := t.frame.as(values["who"], func() error {
 				return t.frame.Desk.Void(context.Background(), number, values["reason"])
@@ -149,7 +137,7 @@ func (t *Tickets) Correct() {
 		Draft: "correct", Of: fmt.Sprint("ticket ", number),
 		Title: Say("Correct ticket %d?", number),
 		Text:  Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
-		State: model.Warn, Fields: t.frame.managerFields(), Yes: Say("Open the correcting load"),
+		State: model.Warn, Fields: ManagerFields(t.frame), Yes: Say("Open the correcting load"),
 		Then: func(values map[string]string) {
 			if id, open := t.openInPlace(number, values, t.frame.Desk.Correct); open {
 				t.frame.Say(model.OK, Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
@@ -162,7 +150,7 @@ func (t *Tickets) Correct() {
 // and opens a load for the grain of the chosen void ticket, on the yard.
 func (t *Tickets) Reissue() {
 	l := t.paper.load
-	fields := t.frame.managerFields()
+	fields := ManagerFields(t.frame)
 	fields[0].Value = l.Ended.Reason
 	number := l.Number
 	t.frame.Put(model.Ask{
@@ -233,7 +221,7 @@ func (t *Tickets) lookUp(text string) {
 // tell says what the book has under a code, and whether a scanned paper says
 // the same.
 func (t *Tickets) tell(l *load.Load, scanned slip.Payload, isScanned bool) {
-	book, err := t.frame.payload(l)
+	book, err := payload(t.frame, l)
 	if err != nil {
 		t.frame.Fail(err)
 		return
@@ -263,8 +251,8 @@ func (t *Tickets) tell(l *load.Load, scanned slip.Payload, isScanned bool) {
 }
 
 // payload is what the square on a ticket must hold.
-func (f *Frame) payload(l *load.Load) (slip.Payload, error) {
-	ticket, err := f.issued(context.Background(), l, 0)
+func payload(f *Frame, l *load.Load) (slip.Payload, error) {
+	ticket, err := IssuedTicket(f, context.Background(), l, 0)
 	if err != nil {
 		return slip.Payload{}, err
 	}

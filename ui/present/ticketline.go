@@ -29,7 +29,7 @@ const afterAll = "~"
 
 // readTicketLine understands a line word by word. Words that mean nothing
 // special are looked for in names, numbers and commodities.
-func (f *Frame) readTicketLine(text string) ticketLine {
+func readTicketLine(f *Frame, text string) ticketLine {
 	l := ticketLine{search: desk.Search{Limit: pageOfTickets}}
 	if p, err := slip.ParsePayload(strings.TrimSpace(text)); err == nil {
 		l.ticket(p.Ticket)
@@ -37,14 +37,14 @@ func (f *Frame) readTicketLine(text string) ticketLine {
 	}
 	words := strings.Fields(text)
 	for len(words) > 0 {
-		words = words[f.readWord(&l, words):]
+		words = words[readWord(f, &l, words):]
 	}
 	return l
 }
 
 // readWord understands the first word, with the next where it asks for one, and
 // tells how many it took.
-func (f *Frame) readWord(l *ticketLine, words []string) int {
+func readWord(f *Frame, l *ticketLine, words []string) int {
 	word := strings.ToLower(words[0])
 	if len(words) > 1 && l.exact(word, words[1]) {
 		return 2

@@ -2,7 +2,6 @@ package present
 
 import (
 	"context"
-	"strings"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/settle"
@@ -92,9 +91,9 @@ func (p *ticketPaper) make(shows PaperOf) []slip.PaperLine {
 // what was known of it.
 func (p *ticketPaper) slip() []slip.PaperLine {
 	if p.worked == nil {
-		return slip.Paper(slip.Compose(p.frame.ticket(p.load, nil, 0, nil)))
+		return slip.Paper(slip.Compose(TicketOf(p.frame, p.load, nil, 0, nil)))
 	}
-	t := p.frame.ticket(p.load, p.worked, 0, nil)
+	t := TicketOf(p.frame, p.load, p.worked, 0, nil)
 	code, err := p.frame.Desk.Code(context.Background(), p.load)
 	if err != nil {
 		return []slip.PaperLine{{Kind: slip.PaperMark, Left: sentence(err)}}
@@ -113,7 +112,7 @@ func (p *ticketPaper) working() []slip.PaperLine {
 	if wrong := p.disagreement(); wrong != "" {
 		agrees = slip.PaperLine{Kind: slip.PaperMark, Left: wrong}
 	}
-	return append(append(append(lines, agrees), workingLines(p.worked, p.load.Details.Disposition)...), p.frame.gradeLines(p.load)...)
+	return append(append(append(lines, agrees), workingLines(p.worked, p.load.Details.Disposition)...), GradeLines(p.frame, p.load)...)
 }
 
 // disagreement says in a sentence where the ticket and its working part.
@@ -212,19 +211,6 @@ func changedFigures(c *settle.Comparison) []slip.PaperLine {
 		lines = append(lines, line)
 	}
 	return lines
-}
-
-// signed is a difference with its sign; where it cannot be taken, the word for
-// that.
-func signed(change *working.Step) string {
-	if change == nil {
-		return Say("another unit")
-	}
-	text := change.Printed()
-	if change.Value().Sign() > 0 {
-		text = "+" + text
-	}
-	return strings.Replace(text, "-", "–", 1)
 }
 
 func printedOr(step *working.Step) string {

@@ -53,7 +53,7 @@ func TestWhatMayBeReissued(t *testing.T) {
 // ticket and the void one name each other on screen and slip.
 func TestReissueATicket(t *testing.T) {
 	r := demoRoom(t, 40)
-	NewYard(r.frame)
+	yard := NewYard(r.frame)
 	s := openIssued(r)
 	first := s.Load().Number
 	s.Void()
@@ -67,7 +67,7 @@ func TestReissueATicket(t *testing.T) {
 	}
 	r.answer(map[string]string{"reason": "a clean copy"})
 	wantSaid(t, r, model.OK, fmt.Sprintf("is the grain of ticket %d, void", first))
-	form := r.frame.yard.Form()
+	form := yard.Form()
 	if r.screen != "yard" || form.book == nil || form.book.Reissues != first || !strings.Contains(form.Margin().Text, "void: a clean copy") {
 		t.Fatalf("in hand on %q is %+v", r.screen, form.book)
 	}

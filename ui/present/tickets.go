@@ -30,18 +30,10 @@ type Tickets struct {
 // NewTickets makes the list without reading it; [Tickets.Reload] does that.
 func NewTickets(f *Frame) *Tickets {
 	t := &Tickets{frame: f, fresh: true}
-	t.read = f.readTicketLine("")
+	t.read = readTicketLine(f, "")
 	t.paper.frame = f
-	f.tickets = t
+	f.OnShowTickets(t.Type)
 	return t
-}
-
-// ShowTickets brings the tickets to the front with a line that narrows them.
-func (f *Frame) ShowTickets(line string) {
-	if f.tickets != nil {
-		f.tickets.Type(line)
-	}
-	f.Go("tickets")
 }
 
 // Line is what stands in the filter.
@@ -53,7 +45,7 @@ func (t *Tickets) Type(line string) {
 		return
 	}
 	t.line = line
-	t.read = t.frame.readTicketLine(line)
+	t.read = readTicketLine(t.frame, line)
 	t.Reload()
 }
 

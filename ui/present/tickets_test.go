@@ -41,7 +41,7 @@ func TestTicketLine(t *testing.T) {
 		{"TENTHPOINT/1 1042 52300LB 18.4% 857.99BU 3FA9C01D22E4", "ticket 1042", desk.Search{Ticket: 1042}},
 		{"truck", "“truck”", desk.Search{Terms: []desk.Term{{Text: "truck"}}}},
 	} {
-		l := r.frame.readTicketLine(c.line)
+		l := readTicketLine(r.frame, c.line)
 		c.want.Limit = pageOfTickets
 		if got, want := fmt.Sprintf("%+v", l.search), fmt.Sprintf("%+v", c.want); got != want {
 			t.Errorf("%q looks for %s, want %s", c.line, got, want)
@@ -189,7 +189,7 @@ func openIssued(r *room) *Tickets {
 
 func TestCorrectATicket(t *testing.T) {
 	r := demoRoom(t, 40)
-	NewYard(r.frame)
+	yard := NewYard(r.frame)
 	s := openIssued(r)
 	old := s.Load()
 	s.Correct()
@@ -197,7 +197,7 @@ func TestCorrectATicket(t *testing.T) {
 	if r.screen != "yard" {
 		t.Errorf("the screen in front is %q", r.screen)
 	}
-	form := r.frame.yard.Form()
+	form := yard.Form()
 	if form.book == nil || form.book.Corrects != old.Number {
 		t.Fatalf("the load in hand corrects %+v", form.book)
 	}
@@ -269,7 +269,7 @@ func TestCheckCode(t *testing.T) {
 	r := demoRoom(t, 40)
 	s := openIssued(r)
 	l := s.Load()
-	book, err := r.frame.payload(l)
+	book, err := payload(r.frame, l)
 	must(t, err)
 	forged := book
 	forged.Net = book.Net.Add(book.Net)
@@ -329,12 +329,6 @@ func TestEveryPaper(t *testing.T) {
 	}
 }
 
-func (r *room) codeOf(l *load.Load) string {
-	code, err := r.frame.Desk.Code(context.Background(), l)
-	must(r.t, err)
-	return code
-}
-
 func TestRefusedLoads(t *testing.T) {
 	r := demoRoom(t, 400)
 	s := NewTickets(r.frame)
@@ -364,6 +358,28 @@ func BenchmarkTicketsKey(b *testing.B) {
 		s.Type(lines[i%len(lines)])
 		if len(s.Paper()) == 0 {
 			b.Fatal("no slip")
+		}
+	}
+}
+
+// The advice stands under the working of load, bench and ticket; the slip keeps
+// "not graded", and no figure of the settlement knows of it.
+func TestGradeAdviceIsNotOnTheSlip(t *testing.T) {
+	r := demoRoom(t, 40)
+	s := openIssued(r)
+	s.Turn(WorkingPaper)
+	working := textOf(s.Paper())
+	s.Turn(SlipPaper)
+	paper := textOf(s.Paper())
+	if !strings.Contains(working, "Would grade") || !strings.Contains(working, "not official") {
+		t.Errorf("the working says\n%s", working)
+	}
+	if strings.Contains(paper, "U.S. No.") || strings.Contains(strings.ToLower(paper), "would grade") || !strings.Contains(paper, "not graded") {
+		t.Errorf("the slip says\n%s", paper)
+	}
+	for id := range s.Load().Settled.Figures {
+		if strings.Contains(id, "grade") {
+			t.Errorf("the settlement has a figure %q", id)
 		}
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/ui/model"
 )
 
 // yardPlaces is how many trucks on the yard have a key of their own.
@@ -27,19 +26,15 @@ type Yard struct {
 	wait   *weighing // for the scale to come to rest; nil when nobody waits
 }
 
-// YardRow is one truck on the yard, ready to show.
-type YardRow struct {
-	ID, Key, Truck, Who, Waits string
-	Next                       model.Remark
-	InHand                     bool
-}
-
 // NewYard makes the yard as it stood before the program stopped: every truck in
 // its place, with what was typed on its form. Without any, a blank form is in
 // hand.
 func NewYard(f *Frame) *Yard {
 	y := &Yard{frame: f, forms: map[string]*LoadForm{}}
-	f.yard = y
+	f.OnTakeUp(func(id string) {
+		y.Refresh()
+		y.Take(id)
+	})
 	y.hand = y.newBlank()
 	hand := y.takeBack()
 	y.read()
@@ -255,7 +250,7 @@ func (y *Yard) Issue() bool {
 }
 
 // PrintAgain prints the newest ticket once more, as a reprint.
-func (y *Yard) PrintAgain() { y.frame.PrintAgain() }
+func (y *Yard) PrintAgain() { PrintLastTicket(y.frame) }
 
 // left takes up a blank form after the truck in hand has left the yard.
 func (y *Yard) left() {

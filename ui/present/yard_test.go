@@ -161,14 +161,3 @@ func TestStepGoesRound(t *testing.T) {
 		t.Errorf("went %v, want %v", seen, want)
 	}
 }
-
-// emptyDemo is the invented elevator with nobody on the yard.
-func emptyDemo(t *testing.T) *room {
-	t.Helper()
-	r := demoRoom(t, 0)
-	y := NewYard(r.frame)
-	for _, row := range y.Rows() {
-		must(t, r.frame.Desk.Refuse(t.Context(), row.ID, "an empty yard for the test"))
-	}
-	return r
-}

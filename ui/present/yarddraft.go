@@ -19,7 +19,7 @@ const (
 // takeBack puts trucks where they stood before the program stopped, and answers
 // which of them was in hand.
 func (y *Yard) takeBack() (hand string) {
-	texts := y.frame.typedBefore(draftAt{inHand, "yard"})
+	texts := y.frame.Drafts().typedBefore(draftAt{inHand, "yard"})
 	for place, id := range cutAll(texts, placeText) {
 		if n, err := strconv.Atoi(place); err == nil && n > 0 && n <= yardPlaces && !slices.Contains(y.places[:], id) {
 			y.places[n-1] = id
@@ -31,7 +31,7 @@ func (y *Yard) takeBack() (hand string) {
 // formsBack makes the forms on which something was typed before the program
 // stopped.
 func (y *Yard) formsBack() {
-	for _, id := range y.frame.typedBeforeAt(desk.DraftOfLoad) {
+	for _, id := range y.frame.Drafts().typedBeforeAt(desk.DraftOfLoad) {
 		if l := y.find(id); l != nil {
 			y.form(l)
 		}
@@ -49,5 +49,5 @@ func (y *Yard) jot() {
 	if y.hand.id != "" {
 		texts[handText] = y.hand.id
 	}
-	y.frame.jot(draftAt{inHand, "yard"}, texts)
+	y.frame.Drafts().jot(draftAt{inHand, "yard"}, texts)
 }

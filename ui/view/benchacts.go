@@ -62,7 +62,7 @@ func (s *benchScreen) Acts() []Act {
 
 // openFromYard takes the load in hand on the yard to the bench.
 func (s *benchScreen) openFromYard() {
-	s.bench.TakeFromYard(s.window.yard().form())
+	s.bench.TakeFromYard(s.window.yard().(*yardScreen).form())
 	s.window.Go("bench")
 }
 

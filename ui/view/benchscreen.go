@@ -170,14 +170,3 @@ func (s *benchScreen) toForm() bool {
 
 // nameToggle names the button by what it brings to the front.
 func (s *benchScreen) nameToggle() { s.toggle.SetText(s.pane.next(present.Say("Doubts"))) }
-
-// high gives what it holds the height of so many lines of a table.
-type high struct{ lines float32 }
-
-func (l high) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	size := objects[0].MinSize()
-	const tableLines = 4 // a header and three rows, which a table asks for itself
-	return fyne.NewSize(size.Width, size.Height/tableLines*l.lines)
-}
-
-func (high) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }

@@ -58,11 +58,11 @@ func (s *dayScreen) Acts() []Act {
 		}},
 		{Command: kit.Command{
 			ID: "day.statement", Title: present.Say("Statement"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyG)},
-			Do: func() { s.window.frame.AskStatement("") },
+			Do: func() { present.AskStatement(s.window.frame, "") },
 		}},
 		{Command: kit.Command{
 			ID: "day.proof", Title: present.Say("Proof of a ticket"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyI)},
-			Do: func() { s.window.frame.AskProof(0) },
+			Do: func() { present.AskProof(s.window.frame, 0) },
 		}},
 		{Command: kit.Command{
 			ID: "day.before", Title: present.Say("Day before"), Group: group, Keys: []kit.Key{kit.Alt(fyne.KeyLeft)}, Break: true,

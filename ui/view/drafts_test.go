@@ -21,23 +21,23 @@ func (s *scene) again() *scene {
 func TestLettersStandInTheNextWindow(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	s.press(fyne.KeyF3)
-	s.yard().load.ring.Focus("gross")
+	yardOf(s.Window).load.ring.Focus("gross")
 	s.letters("52337")
 	next := s.again()
-	if id := next.yard().form().ID(); id != s.yard().form().ID() {
+	if id := yardOf(next.Window).form().ID(); id != yardOf(s.Window).form().ID() {
 		t.Errorf("in hand is %q", id)
 	}
-	field := next.yard().load.rows["gross"].field
+	field := yardOf(next.Window).load.rows["gross"].field
 	if field.Value != "52337" || !strings.Contains(field.Note, "52,337 lb is not a whole number") {
 		t.Errorf("the gross holds %+v", field)
 	}
-	if at := next.yard().load.ring.Current(); at != "gross" {
+	if at := yardOf(next.Window).load.ring.Current(); at != "gross" {
 		t.Errorf("the keyboard is on %s", at)
 	}
 	next.commands.Run("load.new")
 	next.letters("ask")
 	third := next.again()
-	if got := third.yard().load.rows["grower"].field.Value; got != "ask" {
+	if got := yardOf(third.Window).load.rows["grower"].field.Value; got != "ask" {
 		t.Errorf("the grower looked for is %q", got)
 	}
 	third.commands.Run("load.grower")

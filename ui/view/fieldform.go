@@ -2,7 +2,6 @@ package view
 
 import (
 	"fyne.io/fyne/v2"
-
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
 )
@@ -202,5 +201,25 @@ func (v *fieldForm) focus(id string) {
 		if e, ok := row.entry.(interface{ SelectAll() }); ok {
 			e.SelectAll()
 		}
+	}
+}
+
+func ticked(on bool) string {
+	if on {
+		return model.TickOn
+	}
+	return ""
+}
+
+// setText writes a field's value into its entry.
+func setText(entry kit.Keyed, f model.Field) {
+	switch e := entry.(type) {
+	case *kit.PickEntry:
+		e.SetOptions(f.Options)
+		e.SetChosen(f.Value)
+	case *kit.FieldEntry:
+		e.SetText(f.Value)
+	case *kit.Tick:
+		e.SetOn(f.Value == model.TickOn)
 	}
 }

@@ -71,19 +71,19 @@ func TestLoadFormStandsWhole(t *testing.T) {
 	inEveryLook(t, 40, func(t *testing.T, s *scene) {
 		for _, g := range s.desk.Profile().Grains {
 			s.commands.Run("load.new")
-			s.yard().load.ring.Focus("commodity")
+			yardOf(s.Window).load.ring.Focus("commodity")
 			s.write(g.Commodity)
-			s.yard().form().Type("moisture", "18.0")
-			s.yard().load.show(true)
-			s.complain(t, g.Commodity, s.yard().load.sheet)
+			yardOf(s.Window).form().Type("moisture", "18.0")
+			yardOf(s.Window).load.show(true)
+			s.complain(t, g.Commodity, yardOf(s.Window).load.sheet)
 		}
 		s.letCornBeTyped()
-		s.yard().load.ring.Focus("tare")
+		yardOf(s.Window).load.ring.Focus("tare")
 		s.letters("54300")
-		s.complain(t, "corn with a wrong tare", s.yard().load.sheet)
+		s.complain(t, "corn with a wrong tare", yardOf(s.Window).load.sheet)
 		s.commands.Run("load.new")
 		s.commands.Run("load.leaves")
-		s.complain(t, "grain that leaves", s.yard().load.sheet)
+		s.complain(t, "grain that leaves", yardOf(s.Window).load.sheet)
 	})
 }
 
@@ -211,7 +211,7 @@ func TestFormAndSlipTakeTurns(t *testing.T) {
 		s := newScene(t, Look{Scale: scale}, 40)
 		s.resize(smallest)
 		s.letCornBeTyped()
-		y := s.yard()
+		y := yardOf(s.Window)
 		if narrow := scale == kit.TextLargest; y.pane.narrow != narrow {
 			t.Fatalf("at %v one at a time is %v", scale, y.pane.narrow)
 		}
@@ -262,7 +262,7 @@ func TestFitChecksCanFail(t *testing.T) {
 	if why := s.tooLarge(fyne.NewSize(1280, 300)); why == "" {
 		t.Error("a window of 300 is high enough for everything")
 	}
-	form := s.yard().load.sheet
+	form := yardOf(s.Window).load.sheet
 	if why := faultsOf(form); len(why) > 0 {
 		t.Fatalf("the form has faults to begin with: %v", why)
 	}

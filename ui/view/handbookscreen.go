@@ -12,9 +12,6 @@ import (
 	"tenthpoint/ui/present"
 )
 
-// manual is the handbook in the language of the desk.
-var manual = handbook.In(handbook.English)
-
 // handbookScreen is the book that lies on the desk: what is looked for at the
 // left, the chapter at the right.
 type handbookScreen struct {
@@ -25,11 +22,14 @@ type handbookScreen struct {
 	prose  *kit.ProseView
 	ring   *kit.Ring
 
+	manual  handbook.Book // in the language of the desk
 	hits    []handbook.Hit
 	chapter string // the one that is open
 }
 
-func newHandbookScreen(*present.Frame) Screen { return &handbookScreen{} }
+func newHandbookScreen(*present.Frame) Screen {
+	return &handbookScreen{manual: handbook.In(Language())}
+}
 
 // Acts are opening the book, also at the chapter of the screen in front.
 func (s *handbookScreen) Acts() []Act {
@@ -68,7 +68,7 @@ func (s *handbookScreen) Build(w *Window) fyne.CanvasObject {
 
 // look lists what fits the words typed; with none, the chapters.
 func (s *handbookScreen) look(words string) {
-	s.hits = manual.Search(words)
+	s.hits = s.manual.Search(words)
 	list := make([]model.Row, len(s.hits))
 	for i, h := range s.hits {
 		list[i] = model.Row{Key: fmt.Sprintf("%s %d", h.Chapter, h.Block), Cells: []string{hitName(h)}}
@@ -97,7 +97,7 @@ func hitName(h handbook.Hit) string {
 
 // open shows a passage in its chapter.
 func (s *handbookScreen) open(h handbook.Hit) {
-	c, ok := manual.ByID(h.Chapter)
+	c, ok := s.manual.ByID(h.Chapter)
 	if !ok {
 		return
 	}
@@ -110,7 +110,7 @@ func (s *handbookScreen) open(h handbook.Hit) {
 
 // help opens the chapter of a screen.
 func (s *handbookScreen) help(screen string) {
-	c := manual.For(screen)
+	c := s.manual.For(screen)
 	s.line.SetText("")
 	s.look("")
 	s.table.SetChosen(c.ID + " 0")
@@ -173,20 +173,4 @@ var passageKinds = map[handbook.Kind]kit.PassageKind{
 	handbook.Title: kit.PassageTitle, handbook.Heading: kit.PassageHeading, handbook.Paragraph: kit.PassageText,
 	handbook.Bullet: kit.PassagePoint, handbook.Step: kit.PassagePoint, handbook.Table: kit.PassageTable,
 	handbook.Sum: kit.PassageSum, handbook.Caution: kit.PassageCaution,
-}
-
-// listAndPage sets the list at the left, a third of the width, and the page at
-// the right.
-type listAndPage struct{}
-
-func (listAndPage) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	list, page := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(list.Width+paperGap()+page.Width, max(list.Height, page.Height))
-}
-
-func (listAndPage) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	list, gap := size.Width*36/100, paperGap()/2
-	objects[0].Resize(fyne.NewSize(list, size.Height))
-	objects[1].Move(fyne.NewPos(list+gap, 0))
-	objects[1].Resize(fyne.NewSize(size.Width-list-gap, size.Height))
 }

@@ -22,7 +22,7 @@ func TestHelpOfEveryScreen(t *testing.T) {
 		}
 		s.Go(row.id)
 		s.press(fyne.KeyF1)
-		want := manual.For(row.id)
+		want := handbook.In(Language()).For(row.id)
 		if !s.isFront(indexOf("handbook")) || book.chapter != want.ID || book.ring.Current() != "page" {
 			t.Errorf("F1 on %s opens %q on %q, want %q", row.id, book.chapter, book.ring.Current(), want.ID)
 		}
@@ -70,7 +70,7 @@ func TestHandbookByKeyboard(t *testing.T) {
 		t.Errorf("Home leads from %v to %v", at, book.prose.Offset())
 	}
 	s.press(fyne.KeyEscape)
-	if book.line.Text != "" || book.ring.Current() != "line" || len(book.table.Rows()) != len(manual.All()) {
+	if book.line.Text != "" || book.ring.Current() != "line" || len(book.table.Rows()) != len(handbook.In(Language()).All()) {
 		t.Errorf("Escape leaves %q with %d rows", book.line.Text, len(book.table.Rows()))
 	}
 	s.letters("zebra")
@@ -107,7 +107,7 @@ func TestWordsForTicketsAreUnderstood(t *testing.T) {
 		s.Go("tickets")
 		tickets := screenOf[*ticketsScreen](s).tickets
 		asName := strings.SplitN(present.Say("“%s” in a number, name, truck, or grain", "x"), "x", 2)[0]
-		chapter, _ := manual.ByID("tickets")
+		chapter, _ := handbook.In(Language()).ByID("tickets")
 		tried := 0
 		for _, b := range chapter.Blocks {
 			for _, row := range b.Rows[min(1, len(b.Rows)):] {
@@ -138,7 +138,7 @@ func TestKeysInTheHandbook(t *testing.T) {
 		}
 	}
 	key := regexp.MustCompile(`(?:Ctrl|Alt)\+(?:Shift\+)?(?:[A-Z][a-z]\w+|F?[0-9]+|[A-Z.])|\bF[0-9]+\b`)
-	for _, c := range manual.All() {
+	for _, c := range handbook.In(Language()).All() {
 		for _, named := range key.FindAllString(c.Text, -1) {
 			if !known[named] {
 				t.Errorf("chapter %s names %s, which does nothing", c.ID, named)
@@ -150,7 +150,7 @@ func TestKeysInTheHandbook(t *testing.T) {
 // Every form of the handbook has one of the kit.
 func TestPassages(t *testing.T) {
 	seen := map[kit.PassageKind]bool{}
-	for _, c := range manual.All() {
+	for _, c := range handbook.In(Language()).All() {
 		for i, p := range passages(c) {
 			seen[p.Kind] = true
 			if c.Blocks[i].Kind == handbook.Step && p.Mark == "" {

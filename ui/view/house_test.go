@@ -74,7 +74,7 @@ func (s *scene) open(look Look) {
 	frame.Demo = func(context.Context, func(int, int)) (string, error) { return "demo.book", nil }
 	frame.OpenDemo = func(path string) error { s.opened = path; return nil }
 	var err error
-	s.Window, err = Open(frame, Options{
+	s.Window, err = Open(frame, screens, Options{
 		Window: s.fyne, Runner: kit.NewImmediate(), Look: look,
 		SetTheme: app.Settings().SetTheme,
 	})
@@ -109,3 +109,6 @@ func (s *scene) letters(letters string) {
 	s.t.Helper()
 	s.stage.Write(letters)
 }
+
+// yardOf is the screen of the yard of a window.
+func yardOf(w *Window) *yardScreen { return w.yard().(*yardScreen) }

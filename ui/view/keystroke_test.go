@@ -12,7 +12,7 @@ func wholeLoad(b *testing.B) *scene {
 	s := newScene(b, Look{}, 40)
 	s.commands.Run("load.new")
 	s.write("123", "corn", "77", "52300", "17.2", "56.4", "", "", "", "")
-	if at := s.yard().load.ring.Current(); at != "tare" {
+	if at := yardOf(s.Window).load.ring.Current(); at != "tare" {
 		b.Fatalf("the keyboard is on %q, want it on the tare", at)
 	}
 	s.letters("2412")
@@ -56,10 +56,10 @@ func BenchmarkKeystrokeToPaintedSlip(b *testing.B) {
 				s := wholeLoad(b)
 				s.letters(typed.first)
 				if typed.field != "tare" {
-					s.yard().load.ring.Focus(typed.field)
+					yardOf(s.Window).load.ring.Focus(typed.field)
 				}
 				s.letters(typed.before)
-				paint := painted.paint(s.yard().slip)
+				paint := painted.paint(yardOf(s.Window).slip)
 				b.ResetTimer()
 				for i := range b.N {
 					if i%2 == 0 {

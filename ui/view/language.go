@@ -13,7 +13,6 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"tenthpoint/internal/tongue"
-	"tenthpoint/ui/handbook"
 	"tenthpoint/ui/kit"
 	"tenthpoint/ui/present"
 )
@@ -58,9 +57,14 @@ func UseLanguage(code string) error {
 	}
 	present.SetLanguage(say)
 	kit.SetWords(kitWords(say))
-	manual = handbook.In(code)
+	language = code
 	return nil
 }
+
+var language = tongue.English
+
+// Language is the code of the language in use.
+func Language() string { return language }
 
 // reserved are words that Fyne's texts cannot be called by.
 var reserved = []string{"id", "description", "hash", "leftdelim", "rightdelim", "zero", "one", "two", "few", "many", "other"}

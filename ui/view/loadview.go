@@ -60,19 +60,6 @@ func (v *loadView) show(all bool) {
 	v.changed()
 }
 
-// setText writes a field's value into its entry.
-func setText(entry kit.Keyed, f model.Field) {
-	switch e := entry.(type) {
-	case *kit.PickEntry:
-		e.SetOptions(f.Options)
-		e.SetChosen(f.Value)
-	case *kit.FieldEntry:
-		e.SetText(f.Value)
-	case *kit.Tick:
-		e.SetOn(f.Value == model.TickOn)
-	}
-}
-
 // entry makes the place to type of a field and wires it to the form in hand.
 func (v *loadView) entry(f model.Field) kit.Keyed {
 	switch f.Kind {

@@ -144,19 +144,3 @@ func (halves) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		o.Resize(fyne.NewSize(size.Width, each))
 	}
 }
-
-// pictureAndSays sets pictures and tables at the left and what is said of them at
-// the right.
-type pictureAndSays struct{}
-
-func (pictureAndSays) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	left, right := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(left.Width+paperGap()+right.Width, max(left.Height, right.Height))
-}
-
-func (pictureAndSays) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	right := size.Width * 36 / 100
-	objects[0].Resize(fyne.NewSize(size.Width-right-paperGap(), size.Height))
-	objects[1].Move(fyne.NewPos(size.Width-right, 0))
-	objects[1].Resize(fyne.NewSize(right, size.Height))
-}

@@ -148,11 +148,11 @@ func capture(o fyne.CanvasObject, size fyne.Size) image.Image {
 func TestPaneIsTheWholePicture(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	s.letCornBeTyped()
-	slip := s.yard().slip
+	slip := yardOf(s.Window).slip
 	kept := newPane(slip)
 	whole := fyne.NewSize(float32(kept.picture.Rect.Dx()), float32(kept.picture.Rect.Dy()))
 	for _, field := range []string{"tare", "moisture", "grower", "remark"} {
-		s.yard().load.ring.Focus(field)
+		yardOf(s.Window).load.ring.Focus(field)
 		for _, key := range []string{"1", "BackSpace", "BackSpace"} {
 			if key == "1" {
 				s.letters(key)

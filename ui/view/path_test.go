@@ -16,11 +16,11 @@ func TestOneLoadByKeyboard(t *testing.T) {
 	s.commands.Run("load.new")
 	s.write("123", "corn", "77", "52300", "17.2", "56", "", "", "", "", "24120", "P1", "sold", "4.15", "typed by test")
 	s.press(fyne.KeyReturn, fyne.KeyReturn)
-	if got := s.yard().Ring().Current(); got != "remark" || len(s.drawer.papers) > 0 {
+	if got := yardOf(s.Window).Ring().Current(); got != "remark" || len(s.drawer.papers) > 0 {
 		t.Fatalf("Enter after the last field: the keyboard is on %q, %d tickets", got, len(s.drawer.papers))
 	}
 	s.press(fyne.KeyTab)
-	if got := s.yard().Ring().Current(); got != "issue" {
+	if got := yardOf(s.Window).Ring().Current(); got != "issue" {
 		t.Fatalf("Tab after the last field reaches %q, want the ticket", got)
 	}
 	s.press(fyne.KeyF12)
@@ -37,7 +37,7 @@ func TestOneLoadByKeyboard(t *testing.T) {
 	if !found || last.Phase != load.Ticketed || last.Details.Remark != "typed by test" || last.Copies != 1 {
 		t.Errorf("the book has %+v", last)
 	}
-	if !s.yard().yard.Form().IsBlank() {
+	if !yardOf(s.Window).yard.Form().IsBlank() {
 		t.Error("after the ticket the form in hand is not blank")
 	}
 }
@@ -52,7 +52,7 @@ func (s *scene) wholeLoad(tare string) {
 // Enter there prints one.
 func (s *scene) unissued(how string) {
 	s.t.Helper()
-	if got := s.yard().Ring().Current(); got == "issue" || got == "" {
+	if got := yardOf(s.Window).Ring().Current(); got == "issue" || got == "" {
 		s.t.Errorf("%s: the keyboard is on %q", how, got)
 	}
 	s.press(fyne.KeyReturn)
@@ -66,18 +66,18 @@ func (s *scene) unissued(how string) {
 func TestTruckTakenUpAgainIsNotIssuedByEnter(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	s.wholeLoad("24120")
-	whole := s.yard().form().ID()
+	whole := yardOf(s.Window).form().ID()
 	key := ""
-	for _, row := range s.yard().rows() {
+	for _, row := range yardOf(s.Window).Trucks() {
 		if row.ID == whole {
 			key = row.Key
 		}
 	}
-	if key == "" || !s.yard().form().CanIssue() {
-		t.Fatalf("the load is not whole or has no key: %q, %s", key, s.yard().form().WhyNotIssue())
+	if key == "" || !yardOf(s.Window).form().CanIssue() {
+		t.Fatalf("the load is not whole or has no key: %q, %s", key, yardOf(s.Window).form().WhyNotIssue())
 	}
 	s.press(fyne.KeyName(key))
-	if got := s.yard().Ring().Current(); got != "tare" {
+	if got := yardOf(s.Window).Ring().Current(); got != "tare" {
 		t.Errorf("%s while the truck is in hand: the keyboard is on %q, want the field edited last", key, got)
 	}
 	s.letters("24140")
@@ -108,7 +108,7 @@ func TestStoredTareLeavesTheKeyboardInTheForm(t *testing.T) {
 	s.commands.Run("load.new")
 	s.write("123", "corn", "77", "52300", "17.2", "56")
 	s.commands.Run("load.tare")
-	if got := s.yard().Ring().Current(); got != "bin" {
+	if got := yardOf(s.Window).Ring().Current(); got != "bin" {
 		t.Errorf("after the stored tare the keyboard is on %q (%s), want the bin", got, s.status.Text())
 	}
 	s.unissued("stored tare")

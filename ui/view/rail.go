@@ -45,9 +45,9 @@ func newRail(w *Window) *rail {
 	r.empty.Lines = 3
 	r.scroll = container.NewVScroll(r.trucks)
 	list := container.New(grid{columns: 2, gap: 2})
-	for at, row := range screens {
+	for at, row := range w.rows {
 		if !row.hidden {
-			cell := newNavCell(w, screens[at])
+			cell := newNavCell(w, w.rows[at])
 			r.cells = append(r.cells, cell)
 			list.Add(cell)
 		}
@@ -78,13 +78,13 @@ func (r *rail) show() {
 	setVisible(r.example, w.frame.Example() != "")
 	r.showLive()
 	i := 0
-	for at, row := range screens {
+	for at, row := range w.rows {
 		if !row.hidden {
 			r.cells[i].setCurrent(w.current == at)
 			i++
 		}
 	}
-	r.showTrucks(w.yard().rows())
+	r.showTrucks(w.yard().Trucks())
 }
 
 // showLive shows what stands on the scale, where it can be read.
@@ -97,8 +97,8 @@ func (r *rail) showLive() {
 
 // showTrucks keeps a card for every truck, reusing those there are.
 func (r *rail) showTrucks(rows []present.YardRow) {
-	r.here.SetText(r.window.yard().here())
-	r.empty.Say(model.Plain, r.window.yard().advice())
+	r.here.SetText(r.window.yard().Here())
+	r.empty.Say(model.Plain, r.window.yard().Advice())
 	setVisible(r.empty, len(rows) == 0)
 	before := len(r.trucks.Objects)
 	for len(r.trucks.Objects) < len(rows) {

@@ -19,21 +19,25 @@ type screenRow struct {
 // name is what the screen is called.
 func (r screenRow) name() string { return present.Say(r.title) }
 
-// screens is the table of screens, in the order of the list.
-var screens = []screenRow{
-	{id: "yard", title: "Yard", menu: "Load", key: kit.Ctrl(fyne.Key1), open: newYardScreen},
-	{id: "bench", title: "Bench", menu: "Bench", key: kit.Ctrl(fyne.Key2), open: newBenchScreen},
-	{id: "tickets", title: "Tickets", menu: "Tickets", key: kit.Ctrl(fyne.Key3), open: newTicketsScreen},
-	{id: "day", title: "Day sheet", menu: "Day", key: kit.Ctrl(fyne.Key4), open: newDayScreen},
-	{id: "rates", title: "Rates", menu: "Elevator", key: kit.Ctrl(fyne.Key5), open: newRatesScreen},
-	{id: "growers", title: "Growers", menu: "Elevator", key: kit.Ctrl(fyne.Key6), open: newGrowersScreen},
-	{id: "gear", title: "Gear", menu: "Elevator", key: kit.Ctrl(fyne.Key7), open: newGearScreen},
-	{id: "handbook", title: "Handbook", menu: "Go to", key: kit.Ctrl(fyne.Key8), open: newHandbookScreen},
-	{id: "setup", title: "Set-up", menu: "Elevator", key: kit.Ctrl(fyne.Key0), open: newSetUpScreen},
-	{id: "meters", title: "Meters", menu: "Bench", key: kit.CtrlShift(fyne.KeyM), open: newMetersScreen, hidden: true},
-	{id: "samples", title: "Samples kept", menu: "Bench", key: kit.CtrlShift(fyne.KeyS), open: newSamplesScreen, hidden: true},
-	{id: "disputes", title: "Disputes", menu: "Tickets", key: kit.CtrlShift(fyne.KeyD), open: newDisputesScreen, hidden: true},
-	{id: "keys", title: "Keys", menu: "Go to", key: kit.Ctrl(fyne.KeyF1), open: newKeysScreen, hidden: true},
+// yard is the screen of the yard, whose trucks the sidebar shows too.
+type yard interface {
+	Screen
+	Trucks() []present.YardRow
+	Here() string
+	Advice() string
+	TakeTruck(id string)
+	WatchScale()
+	EndWait()
+}
+
+// yard is the first screen with trucks.
+func (w *Window) yard() yard {
+	for _, s := range w.screens {
+		if y, ok := s.(yard); ok {
+			return y
+		}
+	}
+	panic("no screen of the window is the yard")
 }
 
 // Screen is one screen of the window. It is made once, when the window opens.

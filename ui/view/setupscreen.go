@@ -132,13 +132,6 @@ func (s *setUpScreen) entry(f model.Field) kit.Keyed {
 	return e
 }
 
-func ticked(on bool) string {
-	if on {
-		return model.TickOn
-	}
-	return ""
-}
-
 // show brings every row up to date.
 func (s *setUpScreen) show() {
 	focused := s.ring.Current()

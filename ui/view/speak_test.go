@@ -27,9 +27,9 @@ func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
 		t.Errorf("the status line says %q", got)
 	}
 	s.Go("yard")
-	f := s.yard().form()
+	f := yardOf(s.Window).form()
 	for id, want := range map[string]string{"truck": "77", "gross": "52,300", "moisture": "17.2"} {
-		if got := s.yard().load.rows[id].field.Value; got != want {
+		if got := yardOf(s.Window).load.rows[id].field.Value; got != want {
 			t.Errorf("%s holds %q, want %q", id, got, want)
 		}
 	}

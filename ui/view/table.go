@@ -17,7 +17,7 @@ func (w *Window) table() []kit.Command {
 			list = append(list, w.onScreen(i, act))
 		}
 	}
-	for _, row := range screens {
+	for _, row := range w.rows {
 		list = append(list, kit.Command{
 			ID: "go." + row.id, Title: row.name(), Group: present.Say("Go to"), Keys: []kit.Key{row.key},
 			EnabledWhen: func() bool { return row.id == "setup" || row.id == "keys" || !w.frame.IsNew() },
@@ -32,16 +32,16 @@ func (w *Window) table() []kit.Command {
 // screen is in front, unless it works everywhere.
 func (w *Window) onScreen(i int, act Act) kit.Command {
 	c := act.Command
-	c.Menu = present.Say(screens[i].menu)
+	c.Menu = present.Say(w.rows[i].menu)
 	if act.Everywhere {
 		return c
 	}
-	c.Place = screens[i].id
+	c.Place = w.rows[i].id
 	enabled, why := c.EnabledWhen, c.WhyNot
 	c.EnabledWhen = func() bool { return w.isFront(i) && (enabled == nil || enabled()) }
 	c.WhyNot = func() string {
 		if !w.isFront(i) {
-			return present.Say("%s belongs to the screen %s.", c.Title, screens[i].name())
+			return present.Say("%s belongs to the screen %s.", c.Title, w.rows[i].name())
 		}
 		if why != nil {
 			return why()
@@ -77,7 +77,7 @@ func (w *Window) turnTo(id string) {
 
 // escape backs out of a screen to the yard.
 func (w *Window) escape() {
-	if w.current >= 0 && screens[w.current].hidden {
+	if w.current >= 0 && w.rows[w.current].hidden {
 		w.goBack()
 		return
 	}

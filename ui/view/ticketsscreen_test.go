@@ -111,10 +111,10 @@ func TestTicketsCorrect(t *testing.T) {
 	s.commands.Run("tickets.correct")
 	s.letters("wrong tare")
 	s.press(fyne.KeyEnter, fyne.KeyEnter)
-	form := s.yard().yard.Form()
+	form := yardOf(s.Window).yard.Form()
 	l, err := s.desk.Load(t.Context(), form.ID())
 	must(t, err)
-	if !s.isFront(0) || l.Corrects != number || s.yard().load.rows["tare"].entry.(*kit.FieldEntry).Text == "" {
+	if !s.isFront(0) || l.Corrects != number || yardOf(s.Window).load.rows["tare"].entry.(*kit.FieldEntry).Text == "" {
 		t.Errorf("in hand is load %s, which corrects %d, want %d", l.ID, l.Corrects, number)
 	}
 }
@@ -131,9 +131,9 @@ func TestTicketsReissue(t *testing.T) {
 	s.wantStops("line", "table", "paper", "tickets.print", "tickets.working", "tickets.reissue", "tickets.code")
 	s.commands.Run("tickets.reissue")
 	s.press(fyne.KeyEnter, fyne.KeyEnter) // the void's own reason, the manager at the desk
-	l, err := s.desk.Load(t.Context(), s.yard().yard.Form().ID())
+	l, err := s.desk.Load(t.Context(), yardOf(s.Window).yard.Form().ID())
 	must(t, err)
-	if !s.isFront(0) || l.Reissues != number || l.Why != "torn" || s.yard().load.rows["tare"].entry.(*kit.FieldEntry).Text == "" {
+	if !s.isFront(0) || l.Reissues != number || l.Why != "torn" || yardOf(s.Window).load.rows["tare"].entry.(*kit.FieldEntry).Text == "" {
 		t.Errorf("in hand is load %s, for ticket %d, want %d: %q", l.ID, l.Reissues, number, s.status.Text())
 	}
 }

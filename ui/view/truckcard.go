@@ -42,7 +42,7 @@ func (c *truckCard) shorten(short bool) {
 }
 
 // Tapped takes the truck in hand.
-func (c *truckCard) Tapped(*fyne.PointEvent) { c.window.yard().take(c.row.ID) }
+func (c *truckCard) Tapped(*fyne.PointEvent) { c.window.yard().TakeTruck(c.row.ID) }
 
 // height is how high a card is, of two lines or of three.
 func (c *truckCard) height(short bool) float32 {

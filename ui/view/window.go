@@ -28,7 +28,8 @@ type Window struct {
 	runner   kit.Runner
 	commands *kit.Commands
 	stage    *kit.Stage
-	screens  []Screen
+	rows     []screenRow
+	screens  []Screen // made from the rows
 	current  int
 	before   int // the screen to go back to
 
@@ -51,9 +52,9 @@ type Options struct {
 	SetTheme func(fyne.Theme)
 }
 
-// Open fills a window with the desk. It is shown by whoever made it.
-func Open(frame *present.Frame, o Options) (*Window, error) {
-	w := &Window{frame: frame, window: o.Window, runner: o.Runner, look: o.Look, settings: o.SetTheme}
+// Open fills a window with the desk, the screens in the order of their rows. It is shown by whoever made it.
+func Open(frame *present.Frame, rows []screenRow, o Options) (*Window, error) {
+	w := &Window{frame: frame, rows: rows, window: o.Window, runner: o.Runner, look: o.Look, settings: o.SetTheme}
 	if w.look.Scale == 0 {
 		w.look.Scale = kit.TextOrdinary
 	}
@@ -66,7 +67,7 @@ func Open(frame *present.Frame, o Options) (*Window, error) {
 func (w *Window) furnish() error {
 	w.status, w.work, w.clock, w.body = kit.NewStatusLine(), kit.NewWorkBar(), newLabel("", quiet), container.NewStack()
 	w.screens, w.before = nil, 0
-	for _, row := range screens {
+	for _, row := range w.rows {
 		w.screens = append(w.screens, row.open(w.frame))
 	}
 	commands, err := kit.NewCommands(w.table()...)
@@ -120,17 +121,17 @@ func (w *Window) begin() {
 	w.current = -1
 	if w.frame.IsNew() {
 		w.Go("setup")
-		w.frame.SayBack()
+		w.frame.Drafts().SayBack()
 		return
 	}
 	w.Go("yard")
 	w.frame.SignInIfAlone()
 	if w.frame.Desk.Who().Name != "" {
-		w.frame.SayBack()
+		w.frame.Drafts().SayBack()
 	}
 	w.ends = append(w.ends, w.runner.Every(30*time.Second, w.tick))
 	// A scale may be linked, or a simulated one stand in, while the desk is open.
-	w.ends = append(w.ends, w.runner.Every(scalePause, w.watchScale), w.yard().yard.EndWait)
+	w.ends = append(w.ends, w.runner.Every(scalePause, w.watchScale), w.yard().EndWait)
 }
 
 // scalePause is how often the scale is looked at.
@@ -146,7 +147,7 @@ func (w *Window) tick() {
 // watchScale shows what stands on the scale, and ends a wait for it in vain.
 func (w *Window) watchScale() {
 	w.rail.showLive()
-	w.yard().yard.WatchScale()
+	w.yard().WatchScale()
 }
 
 // Stage is what the widgets of the window share.
@@ -200,14 +201,14 @@ func (w *Window) title() string { return "Tenthpoint - " + w.frame.Business() }
 
 // Go brings a screen to the front.
 func (w *Window) Go(id string) {
-	for i, row := range screens {
+	for i, row := range w.rows {
 		if row.id != id {
 			continue
 		}
 		if w.current >= 0 && w.current != i {
 			w.before = w.current
 			w.body.Objects[w.current].Hide()
-			w.yard().yard.EndWait() // a weight is only taken while its load is in sight
+			w.yard().EndWait() // a weight is only taken while its load is in sight
 		}
 		w.current = i
 		w.body.Objects[i].Show()
@@ -221,14 +222,14 @@ func (w *Window) Go(id string) {
 }
 
 // goBack returns to the screen before.
-func (w *Window) goBack() { w.Go(screens[w.before].id) }
+func (w *Window) goBack() { w.Go(w.rows[w.before].id) }
 
 // place is the screen in front, by its id.
 func (w *Window) place() string {
 	if w.current < 0 {
 		return ""
 	}
-	return screens[w.current].id
+	return w.rows[w.current].id
 }
 
 // isFront reports whether a screen is in front.

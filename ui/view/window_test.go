@@ -32,7 +32,7 @@ func TestNewBookOpensOnItsSetUp(t *testing.T) {
 		t.Fatalf("after the set-up the screen is %s and the status line says %q", got, s.status.Text())
 	}
 	s.write("", "corn", "T1", "52300", "15.1", "", "", "", "", "", "24120")
-	if got := s.yard().form().FirstMissing(); got != "grower" {
+	if got := yardOf(s.Window).form().FirstMissing(); got != "grower" {
 		t.Errorf("the first load lacks %q", got)
 	}
 }
@@ -76,7 +76,7 @@ func TestEnterStaysOnWhatIsWrong(t *testing.T) {
 		t.Errorf("the status line says %q", said)
 	}
 	s.press(fyne.KeyEscape)
-	if got := s.yard().form().Text("tare"); got != "24,120" {
+	if got := yardOf(s.Window).form().Text("tare"); got != "24,120" {
 		t.Errorf("Escape put back %q", got)
 	}
 	if at := screens[s.current].id; at != "yard" {
@@ -103,7 +103,7 @@ func TestStatusIsOfTheTruckInHand(t *testing.T) {
 func TestRailFollowsAScaleLinkedLater(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	beat := kit.NewManual()
-	w, err := Open(s.frame, Options{Window: s.fyne, Runner: beat, SetTheme: func(fyne.Theme) {}})
+	w, err := Open(s.frame, screens, Options{Window: s.fyne, Runner: beat, SetTheme: func(fyne.Theme) {}})
 	must(t, err)
 	if w.rail.live.Visible() {
 		t.Fatal("a weight is shown where none can be read")
@@ -132,16 +132,16 @@ func (d deck) Weigh(context.Context) (quantity.Amount, error) {
 func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	beat := kit.NewManual()
-	w, err := Open(s.frame, Options{Window: s.fyne, Runner: beat, SetTheme: func(fyne.Theme) {}})
+	w, err := Open(s.frame, screens, Options{Window: s.fyne, Runner: beat, SetTheme: func(fyne.Theme) {}})
 	must(t, err)
 	w.frame.Indicator = deck{}
 	for _, leave := range []func(){func() { w.stage.Press(fyne.KeyF2) }, func() { w.commands.Run("go.tickets") }} {
 		beat.StepAll()
 		w.stage.Press(fyne.KeyF3)
-		id := w.yard().form().ID()
+		id := yardOf(w).form().ID()
 		before, err := s.desk.Load(t.Context(), id)
 		must(t, err)
-		w.yard().Ring().Focus("tare")
+		yardOf(w).Ring().Focus("tare")
 		w.stage.Press(fyne.KeyF10)
 		leave()
 		beat.StepAll()
@@ -161,12 +161,12 @@ func TestLargeLettersFollowTheKeyboard(t *testing.T) {
 	s := newScene(t, Look{Scale: kit.TextLargest}, 40)
 	s.letCornBeTyped()
 	for _, id := range s.ring("yard").IDs() {
-		row := s.yard().load.rows[id]
+		row := yardOf(s.Window).load.rows[id]
 		if row == nil {
 			continue
 		}
 		s.ring("yard").Focus(id)
-		top, scroll := row.Position().Y, s.yard().fields
+		top, scroll := row.Position().Y, yardOf(s.Window).fields
 		if top < scroll.Offset.Y || top+row.Size().Height > scroll.Offset.Y+scroll.Size().Height {
 			t.Errorf("%s at %v is out of sight: the form stands at %v and shows %v", id, top, scroll.Offset.Y, scroll.Size().Height)
 		}
@@ -178,27 +178,27 @@ func TestLargeLettersFollowTheKeyboard(t *testing.T) {
 func TestKeysSwitchTrucks(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	s.press(fyne.KeyF3)
-	second := s.yard().form().ID()
+	second := yardOf(s.Window).form().ID()
 	s.ring("yard").Focus("moisture")
 	s.letters("16.4")
 	s.press(fyne.KeyF2)
-	if s.yard().form().ID() == second {
+	if yardOf(s.Window).form().ID() == second {
 		t.Fatal("F2 did not take the first truck in hand")
 	}
 	if got := s.entryText("moisture"); got == "16.4" {
 		t.Error("the first truck shows the second one's moisture")
 	}
 	s.press(fyne.KeyF3)
-	if got := s.entryText("moisture"); s.yard().form().ID() != second || got != "16.4" {
+	if got := s.entryText("moisture"); yardOf(s.Window).form().ID() != second || got != "16.4" {
 		t.Errorf("back on the second truck the moisture is %q", got)
 	}
-	if s.press(fyne.KeyF9); s.yard().form().ID() != second {
+	if s.press(fyne.KeyF9); yardOf(s.Window).form().ID() != second {
 		t.Error("the key of an empty place took something in hand")
 	}
 }
 
 func (s *scene) entryText(id string) string {
-	return s.yard().load.rows[id].entry.(*kit.FieldEntry).Text
+	return yardOf(s.Window).load.rows[id].entry.(*kit.FieldEntry).Text
 }
 
 // While a question stands before the window no key reaches the load behind it.
@@ -209,9 +209,9 @@ func TestQuestionsHoldTheKeysBack(t *testing.T) {
 	if s.stage.FrontDialog() == nil {
 		t.Fatal("nothing was asked")
 	}
-	in := s.yard().form().ID()
+	in := yardOf(s.Window).form().ID()
 	s.press(fyne.KeyF12, fyne.KeyF2)
-	if len(s.drawer.papers) != 0 || s.yard().form().ID() != in {
+	if len(s.drawer.papers) != 0 || yardOf(s.Window).form().ID() != in {
 		t.Error("a key went past the question")
 	}
 	s.letters("sour")
@@ -219,8 +219,8 @@ func TestQuestionsHoldTheKeysBack(t *testing.T) {
 	if s.stage.FrontDialog() != nil {
 		t.Fatal("the question is still there")
 	}
-	if !s.yard().form().IsBlank() {
-		t.Errorf("after the refusal load %s is in hand: %s", s.yard().form().ID(), s.status.Text())
+	if !yardOf(s.Window).form().IsBlank() {
+		t.Errorf("after the refusal load %s is in hand: %s", yardOf(s.Window).form().ID(), s.status.Text())
 	}
 	if at := s.ring("yard").Current(); at != "grower" {
 		t.Errorf("after the refusal the keyboard is on %q", at)
@@ -236,10 +236,10 @@ func TestFieldInHandShowsWhatAQuestionChanged(t *testing.T) {
 	if s.stage.FrontDialog() != nil {
 		t.Fatal("the question is still there")
 	}
-	if got := s.yard().load.rows["grower"].entry.(*kit.PickEntry).Text; !strings.Contains(got, "Example Hollow") {
+	if got := yardOf(s.Window).load.rows["grower"].entry.(*kit.PickEntry).Text; !strings.Contains(got, "Example Hollow") {
 		t.Errorf("the grower field shows %q", got)
 	}
-	if got := s.yard().form().Text("grower"); got != "777" {
+	if got := yardOf(s.Window).form().Text("grower"); got != "777" {
 		t.Errorf("the load has grower %q", got)
 	}
 }
@@ -265,9 +265,9 @@ func TestLookChangesWhileOpen(t *testing.T) {
 	s := newScene(t, Look{}, 40)
 	s.commands.Run("desk.dark")
 	s.shoot("turned", "dark", Look{Dark: true})
-	small := s.yard().load.sheet.content.MinSize()
+	small := yardOf(s.Window).load.sheet.content.MinSize()
 	s.commands.Run("desk.size")
-	if large := s.yard().load.sheet.content.MinSize(); large.Height <= small.Height || large.Width <= small.Width {
+	if large := yardOf(s.Window).load.sheet.content.MinSize(); large.Height <= small.Height || large.Width <= small.Width {
 		t.Errorf("larger letters need %v, ordinary ones %v", large, small)
 	}
 	if s.look.Scale != kit.TextLarge {

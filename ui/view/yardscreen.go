@@ -33,12 +33,14 @@ type yardScreen struct {
 
 func newYardScreen(f *present.Frame) Screen { return &yardScreen{yard: present.NewYard(f)} }
 
-// yard is the yard screen of the window, which the rail shows too.
-func (w *Window) yard() *yardScreen { return w.screens[0].(*yardScreen) }
+// Trucks, Here and Advice are what the sidebar shows of the yard.
+func (s *yardScreen) Trucks() []present.YardRow { return s.yard.Rows() }
+func (s *yardScreen) Here() string              { return s.yard.Here() }
+func (s *yardScreen) Advice() string            { return s.yard.Advice() }
 
-func (s *yardScreen) rows() []present.YardRow { return s.yard.Rows() }
-func (s *yardScreen) here() string            { return s.yard.Here() }
-func (s *yardScreen) advice() string          { return s.yard.Advice() }
+// WatchScale ends a wait for the scale in vain, EndWait any wait.
+func (s *yardScreen) WatchScale() { s.yard.WatchScale() }
+func (s *yardScreen) EndWait()    { s.yard.EndWait() }
 
 // Build makes the screen's widgets.
 func (s *yardScreen) Build(w *Window) fyne.CanvasObject {
@@ -150,7 +152,7 @@ func (s *yardScreen) showPaper() {
 		setVisible(s.stored, can)
 		s.pane.buttons.Refresh()
 	}
-	s.window.rail.showTrucks(s.rows())
+	s.window.rail.showTrucks(s.Trucks())
 }
 
 // turnPaper shows the working in place of the slip, or the slip again. Where the
@@ -215,8 +217,8 @@ func (s *yardScreen) showRuler(r model.Ruler) {
 	s.ruler.Set(r.Marks, r.Bands...)
 }
 
-// take puts a truck in hand, from wherever one is.
-func (s *yardScreen) take(id string) {
+// TakeTruck puts a truck in hand, from wherever one is.
+func (s *yardScreen) TakeTruck(id string) {
 	s.yard.Take(id)
 	s.inHand()
 }
