@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/house"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/spool"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/session"
 )
 
 func TestPapersGoWhereTheyWereSent(t *testing.T) {
@@ -23,8 +23,8 @@ func TestPapersGoWhereTheyWereSent(t *testing.T) {
 		t.Errorf("the paper is at %s: %q, %v", where, text, err)
 	}
 	for way, want := range map[string]spool.Spool{
-		present.ToFolder: spool.Folder{Path: p.folder}, present.ToScreen: spool.Viewer{Folder: p.folder},
-		present.ToQueue: spool.System{Printer: "scale house", Keep: p.folder},
+		session.ToFolder: spool.Folder{Path: p.folder}, session.ToScreen: spool.Viewer{Folder: p.folder},
+		session.ToQueue: spool.System{Printer: "scale house", Keep: p.folder},
 	} {
 		fine(t, p.send(way, "scale house"))
 		if got := p.way(); !same(got, want) {

@@ -64,19 +64,39 @@ var mayImport = map[string][]string{
 	"internal/desk":            slices.Concat(core, papers, devices, []string{"schedules"}),
 	"internal/demo":            slices.Concat(core, inside("store", "desk")),
 
-	"ui/model":    inside("fold"),
-	"ui/present":  slices.Concat(core, papers, inside("desk", "fold"), []string{"ui/model"}),
-	"ui/kit":      {"internal/fold", "internal/slip", "ui/model"},
-	"ui/handbook": inside("fold"),
-	"ui/view":     {"internal/tongue", "internal/slip", "ui/model", "ui/present", "ui/kit", "ui/handbook"},
+	"ui/model":               inside("fold"),
+	"ui/handbook":            inside("fold"),
+	"ui/session":             slices.Concat(core, papers, inside("desk", "fold"), []string{"ui/model"}),
+	"ui/session/sessiontest": slices.Concat(core, papers, inside("store", "desk", "demo"), []string{"schedules", "ui/model", "ui/session"}), // for tests: a window made of notes
+	"ui/kit":                 {"internal/fold", "internal/slip", "ui/model"},
+	"ui/shell":               {"internal/tongue", "internal/slip", "ui/model", "ui/session", "ui/kit"},
+	"ui/help":                {"ui/model", "ui/session", "ui/handbook", "ui/kit", "ui/shell"},
+
+	// The areas of the window, each with its presenter and its screens.
+	"ui/yard":      area(),
+	"ui/lab":       area("ui/yard"), // a sample's other results are typed on the form of its load
+	"ui/tickets":   area(),
+	"ui/disputes":  area(),
+	"ui/day":       area(),
+	"ui/rates":     area(),
+	"ui/growers":   area(),
+	"ui/equipment": area(),
+	"ui/setup":     area(),
+	"ui/desktop":   slices.Concat(areas, []string{"ui/session", "ui/shell", "ui/kit", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),
-		[]string{"schedules", "ui/model", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),
+		[]string{"schedules", "ui/model", "ui/session", "ui/kit", "ui/shell", "ui/rates", "ui/desktop"}),
 	"cmd/tenth": slices.Concat(core, papers, devices, inside("desk"),
 		inside("demo", "transcript"), []string{"schedules", "ui/handbook"}),
 	"cmd/task":            inside("transcript"),
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/tidy":       {},
+}
+
+// area is what an area of the window may import: the core through the session,
+// and what all areas share.
+func area(more ...string) []string {
+	return slices.Concat(core, papers, inside("desk", "fold"), []string{"ui/model", "ui/session", "ui/kit", "ui/shell"}, more)
 }
 
 // inside spells packages below internal.
@@ -138,15 +158,15 @@ func TestImportDirectionCanFail(t *testing.T) {
 import _ "tenthpoint/internal/rates"`),
 		snippet(t, "internal/rates/a.go", `package rates
 import _ "tenthpoint/internal/settle"`),
-		snippet(t, "ui/view/a.go", `package view
+		snippet(t, "ui/shell/a.go", `package shell
 import _ "tenthpoint/internal/store"`),
-		snippet(t, "ui/view/a_test.go", `package view
+		snippet(t, "ui/shell/a_test.go", `package shell
 import _ "tenthpoint/internal/store"`),
 		snippet(t, "internal/pricing/a.go", `package pricing`),
 		snippet(t, "internal/pricing/b.go", `package pricing`),
 	}),
 		"internal/rates/a.go:2: internal/rates may not import internal/settle",
-		"ui/view/a.go:2: ui/view may not import internal/store",
+		"ui/shell/a.go:2: ui/shell may not import internal/store",
 		"internal/pricing: this package is not in the table")
 }
 
@@ -183,9 +203,9 @@ func circle(table map[string][]string, start, at string, walked []string) []stri
 func TestTestsStayInsideCanFail(t *testing.T) {
 	expectProblems(t, testsStayInside([]source{
 		snippet(t, "internal/slip/a_test.go", `package slip
-import _ "tenthpoint/ui/present"
+import _ "tenthpoint/ui/session"
 import _ "tenthpoint/internal/desk"`),
-		snippet(t, "ui/view/a_test.go", `package view
-import _ "tenthpoint/ui/present"`),
-	}), "internal/slip/a_test.go:2: a test of internal/slip reaches outward to ui/present")
+		snippet(t, "ui/shell/a_test.go", `package shell
+import _ "tenthpoint/ui/session"`),
+	}), "internal/slip/a_test.go:2: a test of internal/slip reaches outward to ui/session")
 }

@@ -2,6 +2,7 @@ package tidy
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -19,7 +20,7 @@ var belongsTo = map[string][]string{
 	"go.bug.st/serial":              {"internal/scalelink"},
 	"github.com/alecthomas/kong":    {"cmd/tenth", "cmd/tenthpoint"},
 	"github.com/xuri/excelize/v2":   {"internal/report"},
-	"fyne.io":                       {"ui/view", "ui/kit", "cmd/tenthpoint"},
+	"fyne.io":                       slices.Concat(windows, areas, []string{"cmd/tenthpoint"}),
 }
 
 // outsideParts keeps each part from outside in the one place that answers for
@@ -64,24 +65,24 @@ import _ "github.com/shopspring/decimal"`),
 		snippet(t, "internal/desk/a.go", `package desk
 import _ "database/sql"
 import _ "fmt"`),
-		snippet(t, "ui/present/a.go", `package present
+		snippet(t, "ui/session/a.go", `package session
 import _ "fyne.io/fyne/v2/widget"`),
-		snippet(t, "ui/view/a.go", `package view
+		snippet(t, "ui/shell/a.go", `package shell
 import _ "fyne.io/fyne/v2/widget"`),
 		snippet(t, "internal/desk/a_test.go", `package desk
 import _ "database/sql"`),
 	}),
 		"internal/settle/a.go:2: github.com/shopspring/decimal belongs to internal/quantity",
 		"internal/desk/a.go:2: database/sql belongs to internal/store",
-		"ui/present/a.go:2: fyne.io belongs to")
+		"ui/session/a.go:2: fyne.io belongs to")
 }
 
 func TestWindowInCommandOnlyCanFail(t *testing.T) {
 	expectProblems(t, windowInCommandOnly([]source{
-		snippet(t, "ui/view/a_test.go", `package view
+		snippet(t, "ui/shell/a_test.go", `package shell
 import _ "fyne.io/fyne/v2/app"
 import _ "fyne.io/fyne/v2/test"`),
 		snippet(t, "cmd/tenthpoint/main.go", `package main
 import _ "fyne.io/fyne/v2/app"`),
-	}), "ui/view/a_test.go:2: only cmd/tenthpoint")
+	}), "ui/shell/a_test.go:2: only cmd/tenthpoint")
 }

@@ -62,7 +62,7 @@ var calculators = map[string][]string{
 func noArithmeticInViews(sources []source) []string {
 	var problems []string
 	for _, s := range sources {
-		if s.isTest() || !within(s.pkg(), "ui/view") {
+		if s.isTest() || !s.draws() || s.pkg() == "ui/kit" {
 			continue
 		}
 		for from, names := range calculators {
@@ -89,10 +89,10 @@ import toolkit "fyne.io/fyne/v2"
 func f() { go f() }
 func g() { toolkit.Do(f) }`
 	expectProblems(t, oneRunner([]source{
-		snippet(t, "ui/view/a.go", broken),
+		snippet(t, "ui/yard/screen.go", broken),
 		snippet(t, "ui/kit/runner.go", broken),
 		snippet(t, "internal/scalelink/a.go", broken),
-	}), "ui/view/a.go:3: a go statement", "ui/view/a.go:4: fyne.Do")
+	}), "ui/yard/screen.go:3: a go statement", "ui/yard/screen.go:4: fyne.Do")
 }
 
 func TestMenuShortcutsOnlyCanFail(t *testing.T) {
@@ -112,7 +112,7 @@ var n, _ = strconv.Atoi("1")
 var s = strconv.Itoa(1)
 var f = math.Pi`
 	expectProblems(t, noArithmeticInViews([]source{
-		snippet(t, "ui/view/a.go", broken),
-		snippet(t, "ui/present/a.go", broken),
-	}), "ui/view/a.go:4: strconv.Atoi", "ui/view/a.go:3: math in a view")
+		snippet(t, "ui/yard/screen.go", broken),
+		snippet(t, "ui/yard/a.go", broken),
+	}), "ui/yard/screen.go:4: strconv.Atoi", "ui/yard/screen.go:3: math in a view")
 }

@@ -17,6 +17,8 @@ var rules = []rule{
 	noFloats,
 	noStrayRounding,
 	noArithmeticInViews,
+	presentersDoNotDraw,
+	smallPackages,
 	oneRunner,
 	menuShortcutsOnly,
 	windowInCommandOnly,

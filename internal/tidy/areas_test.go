@@ -1,0 +1,100 @@
+package tidy
+
+import (
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// areas are the packages with the presenter and the screen of one part of the
+// window together. What stands in the files named screen*.go draws; every other
+// file says what is drawn, and is tested without a window.
+var areas = []string{"ui/yard", "ui/lab", "ui/tickets", "ui/disputes", "ui/day", "ui/rates", "ui/growers", "ui/equipment", "ui/setup"}
+
+// windows are the packages that only draw.
+var windows = []string{"ui/kit", "ui/shell", "ui/help", "ui/desktop"}
+
+// presenters are the packages of the window that never draw.
+var presenters = []string{"ui/model", "ui/session", "ui/handbook"}
+
+// draws reports whether a file may know the window's toolkit.
+func (s source) draws() bool {
+	if within(s.pkg(), areas...) {
+		name := path.Base(s.path)
+		return strings.HasPrefix(name, "screen") || strings.HasPrefix(name, "view")
+	}
+	return within(s.pkg(), windows...)
+}
+
+// presents reports whether a file says what the window shows.
+func (s source) presents() bool {
+	return within(s.pkg(), presenters...) || within(s.pkg(), areas...) && !s.draws()
+}
+
+// drawingPackages are parts of this program that know the toolkit.
+var drawingPackages = []string{"tenthpoint/ui/kit", "tenthpoint/ui/shell"}
+
+// presentersDoNotDraw keeps the toolkit, and the packages around it, out of every
+// file that says what is shown.
+func presentersDoNotDraw(sources []source) []string {
+	var problems []string
+	for _, s := range sources {
+		if s.isTest() || !s.presents() {
+			continue
+		}
+		for _, i := range s.imports() {
+			if within(i.path, "fyne.io") || slices.Contains(drawingPackages, i.path) {
+				problems = append(problems, fmt.Sprintf(
+					"%s: %s in a file that says what is shown; draw it in a file named screen*.go", s.at(i.node), i.path))
+			}
+		}
+	}
+	return problems
+}
+
+// mostFiles is how many files a package of the window has at most, tests aside.
+const mostFiles = 25
+
+// smallPackages keeps the packages of the window so small that a reader finds a
+// place by walking. The kit is still to be parted.
+func smallPackages(sources []source) []string {
+	files := map[string]int{}
+	for _, s := range sources {
+		if !s.isTest() && within(s.pkg(), "ui") && s.pkg() != "ui/kit" {
+			files[s.pkg()]++
+		}
+	}
+	var problems []string
+	for pkg, n := range files {
+		if n > mostFiles {
+			problems = append(problems, fmt.Sprintf("%s: %d files; part it by what belongs together", pkg, n))
+		}
+	}
+	slices.Sort(problems)
+	return problems
+}
+
+func TestPresentersDoNotDrawCanFail(t *testing.T) {
+	expectProblems(t, presentersDoNotDraw([]source{
+		snippet(t, "ui/yard/load.go", `package yard
+import _ "fyne.io/fyne/v2/widget"`),
+		snippet(t, "ui/yard/screen.go", `package yard
+import _ "fyne.io/fyne/v2/widget"`),
+		snippet(t, "ui/yard/screen_test.go", `package yard
+import _ "fyne.io/fyne/v2/widget"`),
+		snippet(t, "ui/session/a.go", `package session
+import _ "tenthpoint/ui/kit"`),
+	}), "ui/yard/load.go:2: fyne.io/fyne/v2/widget in a file", "ui/session/a.go:2: tenthpoint/ui/kit in a file")
+}
+
+func TestSmallPackagesCanFail(t *testing.T) {
+	var all []source
+	for n := range mostFiles + 1 {
+		all = append(all, snippet(t, fmt.Sprintf("ui/yard/a%d.go", n), "package yard"))
+	}
+	all = append(all, snippet(t, "ui/yard/a_test.go", "package yard"))
+	expectProblems(t, smallPackages(all[1:]))
+	expectProblems(t, smallPackages(all), "ui/yard: 26 files")
+}
