@@ -42,7 +42,7 @@ func (c *BarChart) least() fyne.Size {
 func (c *BarChart) draw(size fyne.Size) []fyne.CanvasObject {
 	p := penFor(c)
 	line := p.lineHeight(chartLetters)
-	left := p.guideRoom(c.guides)
+	left := guideRoom(p, c.guides)
 	d := &plot{pen: p, left: left, top: line + 2, width: size.Width - left, height: size.Height - 2*line - 4}
 	d.guides(c.guides)
 	d.base()

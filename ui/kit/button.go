@@ -216,10 +216,3 @@ func (b *Button) draw(size fyne.Size) []fyne.CanvasObject {
 	}
 	return objects
 }
-
-// focusRing is the outline that shows who has the keyboard. It stands a little
-// inside, so that it is seen on a dark button too.
-func (p pen) focusRing(size fyne.Size) fyne.CanvasObject {
-	mark := p.size(SizeMark)
-	return p.frame(ColorFocus, mark, fyne.NewPos(-mark, -mark), size.AddWidthHeight(2*mark, 2*mark))
-}

@@ -88,7 +88,7 @@ func (t *Table) headerFace() face {
 }
 
 // aside is the ground left and right of what a cell says.
-func (p pen) aside(narrow bool) float32 {
+func aside(p pen, narrow bool) float32 {
 	if narrow {
 		return p.pad()
 	}
@@ -123,7 +123,7 @@ func (c *cell) draw(size fyne.Size) []fyne.CanvasObject {
 	if c.total {
 		objects = append(objects, p.block(ColorInk, fyne.NewPos(0, -gap/2), fyne.NewSize(size.Width+gap, 1)))
 	}
-	left, right := p.aside(c.narrow), size.Width-p.aside(c.narrow)
+	left, right := aside(p, c.narrow), size.Width-aside(p, c.narrow)
 	top := (size.Height - p.lineHeight(c.letters)) / 2
 	if icon := StateIcon(c.state); icon != nil {
 		side := p.lineHeight(c.letters) - 2

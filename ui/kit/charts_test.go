@@ -7,28 +7,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/test"
 	"pgregory.net/rapid"
 )
-
-// drawnAt draws a widget at a size and gives what it drew.
-func drawnAt(w fyne.Widget, size fyne.Size) []fyne.CanvasObject {
-	r := test.WidgetRenderer(w)
-	w.Resize(size)
-	r.Layout(size)
-	return r.Objects()
-}
-
-// blocks finds the rectangles of a colour.
-func blocks(objects []fyne.CanvasObject, name fyne.ThemeColorName) []*canvas.Rectangle {
-	var found []*canvas.Rectangle
-	for _, o := range objects {
-		if r, ok := o.(*canvas.Rectangle); ok && r.FillColor == lightPalette[name] {
-			found = append(found, r)
-		}
-	}
-	return found
-}
 
 // TestDrawingsStayInside: whatever numbers come and whatever the size, nothing
 // is drawn outside the widget, and edges lie on whole units.

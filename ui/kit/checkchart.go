@@ -55,7 +55,7 @@ func (c *CheckChart) least() fyne.Size {
 func (c *CheckChart) draw(size fyne.Size) []fyne.CanvasObject {
 	p := penFor(c)
 	line := p.lineHeight(chartLetters)
-	left, right := p.guideRoom(c.scale), p.guideRoom(c.limits)
+	left, right := guideRoom(p, c.scale), guideRoom(p, c.limits)
 	d := &plot{pen: p, left: left, top: line, width: size.Width - left - right, height: size.Height - 2*line - 4}
 	d.guides(c.scale)
 	d.base()

@@ -7,8 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-func nothing() {}
-
 func TestCommandFaults(t *testing.T) {
 	for name, c := range map[string]struct {
 		list []Command
@@ -58,12 +56,6 @@ func TestEditingKeysAreTaken(t *testing.T) {
 			t.Errorf("%s with Shift is free but was refused: %v", name, err)
 		}
 	}
-}
-
-// deeds is a small table that writes down what ran and what was refused.
-type deeds struct {
-	ran, refused []string
-	open         bool // whether settling makes sense
 }
 
 func (d *deeds) commands() []Command {

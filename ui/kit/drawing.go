@@ -132,3 +132,10 @@ func along(permille int, stretch float32) float32 {
 
 // within keeps a number of thousandths between none and all.
 func within(permille int) int { return max(0, min(1000, permille)) }
+
+// focusRing is the outline that shows who has the keyboard. It stands a little
+// inside, so that it is seen on a dark button too.
+func (p pen) focusRing(size fyne.Size) fyne.CanvasObject {
+	mark := p.size(SizeMark)
+	return p.frame(ColorFocus, mark, fyne.NewPos(-mark, -mark), size.AddWidthHeight(2*mark, 2*mark))
+}

@@ -21,15 +21,6 @@ import (
 
 // All people, farms and figures here are invented: example - not for trade.
 
-func exampleGrowers() []model.Option {
-	return []model.Option{
-		{Code: "11", Name: "Hollow Oak Farm", Detail: "one share"},
-		{Code: "114", Name: "Éthier et fils", Detail: "two shares, 1/3 - 2/3"},
-		{Code: "118", Name: "Long Acre Partners", Detail: "three shares"},
-		{Code: "207", Name: "Millrace Farm", Detail: "one share"},
-	}
-}
-
 func exampleSlip() []slip.PaperLine {
 	return []slip.PaperLine{
 		{Kind: slip.PaperTitle, Left: "Example Elevator"},
@@ -122,23 +113,6 @@ func exampleChecks() *CheckChart {
 	}, []model.Guide{{At: 700, Label: "+0.2", State: model.Stop}, {At: 300, Label: "-0.2", State: model.Stop}})
 	c.SetAxes([]model.Guide{{At: 500, Label: "0.0"}}, []model.Guide{{At: 0, Label: "1 Sep"}, {At: 1000, Label: "10 Nov"}})
 	return c
-}
-
-func exampleTable() *Table {
-	t := NewTable([]Column{
-		{ID: "no", Title: "Ticket", Width: 6, Align: fyne.TextAlignTrailing},
-		{ID: "grower", Title: "Grower", Width: 16, Grow: true},
-		{ID: "net", Title: "Net lb", Width: 8, Align: fyne.TextAlignTrailing},
-		{ID: "state", Title: "State", Width: 12, State: true},
-	})
-	t.SetRows([]model.Row{
-		{Key: "1040", Cells: []string{"1040", "Millrace Farm", "30,220", "issued"}, State: model.OK},
-		{Key: "1041", Cells: []string{"1041", "Long Acre Partners", "9,880", "void"}, State: model.Stop},
-		{Key: "1042", Cells: []string{"1042", "Hollow Oak Farm", "28,180", "tare due"}, State: model.Warn},
-		{Key: "1043", Cells: []string{"1043", "Éthier et fils", "28,000", "on the scale"}, State: model.Wait},
-	})
-	t.SetChosen("1042")
-	return t
 }
 
 // exampleForm is a load form with one of everything said beside a field.

@@ -39,7 +39,7 @@ func (c *plot) guides(guides []model.Guide) {
 }
 
 // guideRoom is the width the labels at the left need.
-func (p pen) guideRoom(guides []model.Guide) float32 {
+func guideRoom(p pen, guides []model.Guide) float32 {
 	widest := float32(0)
 	for _, g := range guides {
 		widest = max(widest, p.measure(g.Label, chartLetters).Width)

@@ -8,14 +8,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-func codes(options []model.Option) string {
-	var all []string
-	for _, o := range options {
-		all = append(all, o.Code)
-	}
-	return strings.Join(all, " ")
-}
-
 func TestMatching(t *testing.T) {
 	for _, c := range []struct{ typed, want string }{
 		{"", "11 114 118 207"},   // nothing typed fits all

@@ -92,7 +92,7 @@ func TestKeysGoToCommandsFirst(t *testing.T) {
 	d := &deeds{open: true}
 	h := newHouse(t, d.commands()...)
 	d.watch(h.commands)
-	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewTick("t"), exampleTable(), NewReader(NewPaper())
+	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewTick("t"), exampleTable(), NewReader(NewRemarks())
 	pick := NewPickEntry(exampleGrowers())
 	order := []string{"entry", "button", "tick", "table", "reader", "pick"}
 	ring := h.cast(map[string]Keyed{"entry": entry, "button": button, "tick": tick, "table": table, "reader": reader, "pick": pick}, order...)

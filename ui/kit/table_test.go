@@ -14,12 +14,6 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-func containerAt(o fyne.CanvasObject, at fyne.Position, size fyne.Size) fyne.CanvasObject {
-	o.Move(at)
-	o.Resize(size)
-	return container.NewWithoutLayout(o)
-}
-
 // tabled is a table of many rows that writes down what it calls back.
 type tabled struct {
 	*house

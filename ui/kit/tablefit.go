@@ -107,7 +107,7 @@ func (t *Table) fitHeader(widths []float32) {
 	p, lines, l := penFor(t), 1, t.headers()
 	for _, i := range t.shown {
 		if t.fitted.twoLine {
-			lines = max(lines, len(p.wrap(t.columns[i].Title, l, widths[i]-2*p.aside(t.isNarrow())+1)))
+			lines = max(lines, len(p.wrap(t.columns[i].Title, l, widths[i]-2*aside(p, t.isNarrow())+1)))
 		}
 	}
 	high := max(float32(lines)*p.lineHeight(l), p.lineHeight(t.letters())) + p.inner()
@@ -152,7 +152,7 @@ func (t *Table) widths(room float32) ([]float32, float32) {
 			figures = max(figures, c.Wish)
 		}
 		title := ceil(t.titleWidth(p, c.Title))
-		widths[i] = floor(max(float32(figures)*figure, title) + 2*p.aside(t.isNarrow()) + 1)
+		widths[i] = floor(max(float32(figures)*figure, title) + 2*aside(p, t.isNarrow()) + 1)
 		if c.State {
 			widths[i] += floor(p.lineHeight(l) + p.pad())
 		}

@@ -11,34 +11,6 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-// textsOf lists every text a widget draws, in drawing order.
-func textsOf(o fyne.CanvasObject) []string {
-	var texts []string
-	for _, t := range lettersIn(o) {
-		texts = append(texts, t.Text)
-	}
-	return texts
-}
-
-func lettersIn(o fyne.CanvasObject) []*canvas.Text {
-	var found []*canvas.Text
-	switch each := o.(type) {
-	case *canvas.Text:
-		return []*canvas.Text{each}
-	case fyne.Widget:
-		for _, child := range test.WidgetRenderer(each).Objects() {
-			found = append(found, lettersIn(child)...)
-		}
-	case *fyne.Container:
-		for _, child := range each.Objects {
-			found = append(found, lettersIn(child)...)
-		}
-	}
-	return found
-}
-
-func texts(o fyne.CanvasObject) string { return strings.Join(textsOf(o), "|") }
-
 func TestButtonKeys(t *testing.T) {
 	h := newHouse(t)
 	pressed := 0
