@@ -53,16 +53,23 @@ func (t *Tried) Remark(field string, r Remark) {
 // says beside each field what is wrong or doubtful.
 func (f *Form) Tried() Tried {
 	d := f.read()
-	t := Tried{Remarks: map[string]Remark{}, Missing: map[string]bool{}}
+	t := trying{Form: f, draft: d, Tried: Tried{Remarks: map[string]Remark{}, Missing: map[string]bool{}}}
 	for id, err := range d.refused {
 		t.Remark(id, Remark{Stop, ended(err.Error()), err})
 	}
-	f.happen(d, &t)
-	f.findEdition(d, &t)
-	f.miss(&t)
-	f.settle(&t)
-	f.warn(&t)
-	return t
+	t.happen()
+	t.findEdition()
+	t.miss()
+	t.settle()
+	t.warn()
+	return t.Tried
+}
+
+// trying is a draft while it is tried on a copy of the load.
+type trying struct {
+	*Form
+	draft *draft
+	Tried
 }
 
 // ended ends a text like a sentence.
@@ -75,16 +82,17 @@ func ended(text string) string {
 }
 
 // happen lets the draft happen to a copy of the load.
-func (f *Form) happen(d *draft, t *Tried) {
-	t.Load = CopyOf(f.book())
-	stamp := f.house.Stamp()
+func (t *trying) happen() {
+	d := t.draft
+	t.Load = CopyOf(t.book())
+	stamp := t.house.Stamp()
 	happen := func(fact load.Fact) {
 		if err := t.Load.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
 			t.Remark(WholeLoad, Remark{Stop, ended(err.Error()), err})
 		}
 	}
 	details := d.details
-	if f.start.Book == nil {
+	if t.start.Book == nil {
 		details.Day = d.day()
 		happen(load.Opened{Details: details})
 	} else if d.amended {
@@ -112,23 +120,23 @@ func CopyOf(l *load.Load) *load.Load {
 
 // findEdition finds the rates, or says beside the commodity why there are none.
 // Grain that leaves is settled under none.
-func (f *Form) findEdition(d *draft, t *Tried) {
-	if d.details.Direction == load.Outbound {
+func (t *trying) findEdition() {
+	if t.draft.details.Direction == load.Outbound {
 		return
 	}
 	var err error
-	if t.Edition, err = d.rates(); err != nil {
+	if t.Edition, err = t.draft.rates(); err != nil {
 		t.Edition = nil
 		t.Remark("commodity", Remark{Kind: Stop, Text: err.Error() + ".", Err: nil})
 	}
 }
 
 // miss marks what the ticket cannot do without, the weights draft by draft.
-func (f *Form) miss(t *Tried) {
+func (t *trying) miss() {
 	for _, m := range t.Load.Missing() {
 		t.Missing[m.Field] = true
 	}
-	for _, of := range f.Drafts() {
+	for _, of := range t.Drafts() {
 		for _, which := range []load.Which{load.Gross, load.Tare} {
 			delete(t.Missing, WeightID(which, of))
 			if _, weighed := t.Load.Weight(which, of); !weighed {
@@ -139,14 +147,14 @@ func (f *Form) miss(t *Tried) {
 }
 
 // settle settles the load, or finds what is wrong with as much of it as there is.
-func (f *Form) settle(t *Tried) {
+func (t *trying) settle() {
 	if len(t.Missing) == 0 {
-		t.Settlement, t.Problems = f.house.Settle(t.Load)
+		t.Settlement, t.Problems = t.house.Settle(t.Load)
 	} else if t.Edition != nil {
 		t.Problems = t.unsaid(settle.Check(t.Load.SettleFacts(), t.Edition))
 	}
 	for _, p := range t.Problems {
-		t.Remark(f.beside(p.Field), Remark{Kind: Stop, Text: p.Sentence})
+		t.Remark(t.beside(p.Field), Remark{Kind: Stop, Text: p.Sentence})
 	}
 }
 
@@ -160,14 +168,14 @@ func (t *Tried) unsaid(all settle.Problems) settle.Problems {
 }
 
 // beside is the field that a problem of the settlement is said beside.
-func (f *Form) beside(problem string) string {
+func (t *trying) beside(problem string) string {
 	switch problem {
 	case "shares":
 		return "grower"
 	case "edition":
 		return "commodity"
 	}
-	if _, known := f.Field(problem); known {
+	if _, known := t.Field(problem); known {
 		return problem
 	}
 	return WholeLoad
@@ -175,8 +183,8 @@ func (f *Form) beside(problem string) string {
 
 // warn says what does not stop a ticket and should be looked at twice, and what
 // the bench doubted.
-func (f *Form) warn(t *Tried) {
-	if s, ok := f.scale(f.read()); ok && !f.start.Past {
+func (t *trying) warn() {
+	if s, ok := t.scale(t.draft); ok && !t.start.Past {
 		if net, known := t.Load.Net(); known && net.Sign() > 0 {
 			if light := s.LightNet(net); light != "" {
 				t.Remark(string(load.Tare), Remark{Kind: Warn, Text: light})
@@ -190,7 +198,7 @@ func (f *Form) warn(t *Tried) {
 		_, words := flagParts(flag)
 		t.Remark("moisture", Remark{Kind: Warn, Text: words})
 	}
-	f.warnNearLimit(t)
+	t.warnNearLimit()
 }
 
 // nearLimit is how close to a class limit a moisture is tested three times
@@ -199,12 +207,12 @@ var nearLimit = quantity.Of("0.5", quantity.Percent)
 
 // warnNearLimit asks for three tests where the moisture lies near the limit of a
 // class, in houses under the Canadian rules.
-func (f *Form) warnNearLimit(t *Tried) {
+func (t *trying) warnNearLimit() {
 	m := t.Load.Sample.Moisture
 	if m == nil {
 		return
 	}
-	for _, class := range f.house.MoistureClasses(t.Load) {
+	for _, class := range t.house.MoistureClasses(t.Load) {
 		if class.HasUpTo && !m.Percent.Less(class.UpTo.Sub(nearLimit)) && !m.Percent.More(class.UpTo.Add(nearLimit)) {
 			t.Remark("moisture", Remark{Kind: Warn, Text: fmt.Sprintf("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1))})
 		}
