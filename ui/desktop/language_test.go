@@ -17,9 +17,10 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/tongue"
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // languages are all there are.
@@ -39,7 +40,7 @@ func speak(t *testing.T, code string) {
 	t.Cleanup(func() {
 		must(t, shell.UseLanguage(tongue.English))
 		session.SetLanguage(func(english string) string { return english })
-		kit.SetWords(kit.EnglishWords())
+		widgets.SetWords(widgets.EnglishWords())
 	})
 	must(t, shell.UseLanguage(code))
 }
@@ -216,7 +217,7 @@ func wordsFromElsewhere() map[string]string {
 	for _, w := range slip.EnglishWords().List() {
 		out[w] = "slip"
 	}
-	words := reflect.ValueOf(kit.EnglishWords())
+	words := reflect.ValueOf(widgets.EnglishWords())
 	for i := range words.NumField() {
 		out[words.Field(i).String()] = "kit"
 	}
@@ -294,7 +295,7 @@ func inFrench(t *testing.T, look shell.Look, loads int) *scene {
 
 // TestShotsInFrench draws every screen in French for a person to look at.
 func TestShotsInFrench(t *testing.T) {
-	look := shell.Look{Scale: kit.TextOrdinary}
+	look := shell.Look{Scale: apptheme.TextOrdinary}
 	s := inFrench(t, look, 120)
 	for _, row := range Screens {
 		s.Go(row.ID)
