@@ -1,8 +1,9 @@
 package paint
 
 import (
-	"fyne.io/fyne/v2"
 	"tenthpoint/ui/apptheme"
+
+	"fyne.io/fyne/v2"
 )
 
 // TypeSizes are the sizes of type that a slip is tried in, against the ordinary

@@ -1,13 +1,14 @@
 package paperview
 
 import (
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgets"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
-	"tenthpoint/ui/apptheme"
-	"tenthpoint/ui/paint"
-	"tenthpoint/ui/widgets"
 )
 
 // PassageKind says how a passage of running text is set.

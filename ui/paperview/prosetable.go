@@ -1,9 +1,10 @@
 package paperview
 
 import (
-	"fyne.io/fyne/v2"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/paint"
+
+	"fyne.io/fyne/v2"
 )
 
 // table sets rows of cells under their headings, each cell wrapped to its

@@ -1,12 +1,13 @@
 package widgets
 
 import (
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/paint"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
-	"tenthpoint/ui/apptheme"
-	"tenthpoint/ui/paint"
 )
 
 // Button is pressed by Enter, Space or a click. A click does not take the

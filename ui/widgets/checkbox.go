@@ -1,11 +1,12 @@
 package widgets
 
 import (
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/paint"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
-	"tenthpoint/ui/apptheme"
-	"tenthpoint/ui/paint"
 )
 
 // Checkbox is a box to tick. Space changes it; Enter walks on.

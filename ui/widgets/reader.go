@@ -1,10 +1,11 @@
 package widgets
 
 import (
+	"tenthpoint/ui/paint"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
-	"tenthpoint/ui/paint"
 )
 
 // Reader lets long things be read with the keyboard: a slip, a working, the

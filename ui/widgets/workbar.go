@@ -1,10 +1,11 @@
 package widgets
 
 import (
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/paint"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
 )
 
 // WorkBar shows long work: what is being done, how far it has come, and the
