@@ -15,8 +15,8 @@ import (
 	"github.com/alecthomas/kong"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/desktop"
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/rates"
 	"tenthpoint/ui/session"
@@ -46,8 +46,8 @@ func main() {
 
 func run(f flags) error {
 	a := app.NewWithID("tenthpoint.desk")
-	a.SetIcon(kit.AppIcon())
-	look := shell.Look{Dark: f.Dark, Scale: kit.TextScale(f.Scale)}
+	a.SetIcon(apptheme.AppIcon())
+	look := shell.Look{Dark: f.Dark, Scale: apptheme.TextScale(f.Scale)}
 	a.Settings().SetTheme(look.Theme())
 	p := &program{app: a, flags: f, look: look}
 	defer p.close()
@@ -117,7 +117,7 @@ func (p *program) open(ctx context.Context, path string) error {
 	frame.Demo, frame.OpenDemo = newDemo, p.openDemo
 	window := p.app.NewWindow("Tenthpoint")
 	_, err = shell.Open(frame, desktop.Screens, shell.Options{
-		Window: window, Runner: kit.NewBackground(), Look: p.look, SetTheme: p.app.Settings().SetTheme,
+		Window: window, Runner: shell.NewBackground(), Look: p.look, SetTheme: p.app.Settings().SetTheme,
 	})
 	if err != nil {
 		return err

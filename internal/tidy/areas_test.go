@@ -14,7 +14,10 @@ import (
 var areas = []string{"ui/yard", "ui/lab", "ui/tickets", "ui/disputes", "ui/day", "ui/rates", "ui/growers", "ui/equipment", "ui/setup"}
 
 // windows are the packages that only draw.
-var windows = []string{"ui/kit", "ui/shell", "ui/help", "ui/desktop"}
+var windows = slices.Concat(widgetPackages, []string{"ui/gallery", "ui/shell", "ui/help", "ui/desktop"})
+
+// widgetPackages are what screens are put together from.
+var widgetPackages = []string{"ui/apptheme", "ui/paint", "ui/widgets", "ui/charts", "ui/paperview"}
 
 // presenters are the packages of the window that never draw.
 var presenters = []string{"ui/model", "ui/session", "ui/handbook"}
@@ -33,9 +36,6 @@ func (s source) presents() bool {
 	return within(s.pkg(), presenters...) || within(s.pkg(), areas...) && !s.draws()
 }
 
-// drawingPackages are parts of this program that know the toolkit.
-var drawingPackages = []string{"tenthpoint/ui/kit", "tenthpoint/ui/shell"}
-
 // presentersDoNotDraw keeps the toolkit, and the packages around it, out of every
 // file that says what is shown.
 func presentersDoNotDraw(sources []source) []string {
@@ -45,7 +45,8 @@ func presentersDoNotDraw(sources []source) []string {
 			continue
 		}
 		for _, i := range s.imports() {
-			if within(i.path, "fyne.io") || slices.Contains(drawingPackages, i.path) {
+			inner, _ := strings.CutPrefix(i.path, modulePrefix)
+			if within(i.path, "fyne.io") || slices.Contains(windows, inner) {
 				problems = append(problems, fmt.Sprintf(
 					"%s: %s in a file that says what is shown; draw it in a file named screen*.go", s.at(i.node), i.path))
 			}
@@ -58,11 +59,11 @@ func presentersDoNotDraw(sources []source) []string {
 const mostFiles = 25
 
 // smallPackages keeps the packages of the window so small that a reader finds a
-// place by walking. The kit is still to be parted.
+// place by walking.
 func smallPackages(sources []source) []string {
 	files := map[string]int{}
 	for _, s := range sources {
-		if !s.isTest() && within(s.pkg(), "ui") && s.pkg() != "ui/kit" {
+		if !s.isTest() && within(s.pkg(), "ui") {
 			files[s.pkg()]++
 		}
 	}
@@ -85,8 +86,8 @@ import _ "fyne.io/fyne/v2/widget"`),
 		snippet(t, "ui/yard/screen_test.go", `package yard
 import _ "fyne.io/fyne/v2/widget"`),
 		snippet(t, "ui/session/a.go", `package session
-import _ "tenthpoint/ui/kit"`),
-	}), "ui/yard/load.go:2: fyne.io/fyne/v2/widget in a file", "ui/session/a.go:2: tenthpoint/ui/kit in a file")
+import _ "tenthpoint/ui/widgets"`),
+	}), "ui/yard/load.go:2: fyne.io/fyne/v2/widget in a file", "ui/session/a.go:2: tenthpoint/ui/widgets in a file")
 }
 
 func TestSmallPackagesCanFail(t *testing.T) {

@@ -68,9 +68,14 @@ var mayImport = map[string][]string{
 	"ui/handbook":            inside("fold"),
 	"ui/session":             slices.Concat(core, papers, inside("desk", "fold"), []string{"ui/model"}),
 	"ui/session/sessiontest": slices.Concat(core, papers, inside("store", "desk", "demo"), []string{"schedules", "ui/model", "ui/session"}), // for tests: a window made of notes
-	"ui/kit":                 {"internal/fold", "internal/slip", "ui/model"},
-	"ui/shell":               {"internal/tongue", "internal/slip", "ui/model", "ui/session", "ui/kit"},
-	"ui/help":                {"ui/model", "ui/session", "ui/handbook", "ui/kit", "ui/shell"},
+	"ui/apptheme":            {"ui/model"},
+	"ui/paint":               {"ui/apptheme"},
+	"ui/widgets":             {"internal/fold", "ui/model", "ui/apptheme", "ui/paint"},
+	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
+	"ui/paperview":           {"internal/slip", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets"},
+	"ui/gallery":             {}, // tests of all widgets side by side
+	"ui/shell":               slices.Concat(inside("tongue", "slip"), []string{"ui/model", "ui/session"}, widgetPackages),
+	"ui/help":                slices.Concat([]string{"ui/model", "ui/session", "ui/handbook", "ui/shell"}, widgetPackages),
 
 	// The areas of the window, each with its presenter and its screens.
 	"ui/yard":      area(),
@@ -82,10 +87,10 @@ var mayImport = map[string][]string{
 	"ui/growers":   area(),
 	"ui/equipment": area(),
 	"ui/setup":     area(),
-	"ui/desktop":   slices.Concat(areas, []string{"ui/session", "ui/shell", "ui/kit", "ui/help"}), // the table of screens
+	"ui/desktop":   slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, inside("desk", "demo"),
-		[]string{"schedules", "ui/model", "ui/session", "ui/kit", "ui/shell", "ui/rates", "ui/desktop"}),
+		widgetPackages, []string{"schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
 	"cmd/tenth": slices.Concat(core, papers, devices, inside("desk"),
 		inside("demo", "transcript"), []string{"schedules", "ui/handbook"}),
 	"cmd/task":            inside("transcript"),
@@ -96,7 +101,7 @@ var mayImport = map[string][]string{
 // area is what an area of the window may import: the core through the session,
 // and what all areas share.
 func area(more ...string) []string {
-	return slices.Concat(core, papers, inside("desk", "fold"), []string{"ui/model", "ui/session", "ui/kit", "ui/shell"}, more)
+	return slices.Concat(core, papers, inside("desk", "fold"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell"}, more)
 }
 
 // inside spells packages below internal.

@@ -4,10 +4,11 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // Screen is the manager's sheet: a business day in four parts, one in front.
@@ -15,20 +16,20 @@ type Screen struct {
 	window *shell.Window
 	day    *DaySheet
 
-	entry   *kit.PickEntry
-	note    *kit.Note
-	stand   *kit.Badge
-	turns   []*kit.Button
+	entry   *widgets.Autocomplete
+	note    *widgets.Note
+	stand   *widgets.Badge
+	turns   []*widgets.Button
 	parts   []*fyne.Container
 	current int
-	ring    *kit.Ring
+	ring    *widgets.FocusOrder
 
 	grain, money, dealt, places, position *sheetTables
 
 	hours, spread, where *bars
-	told                 *kit.Table
-	evening              *kit.Remarks
-	reader               *kit.Reader
+	told                 *widgets.Table
+	evening              *widgets.Remarks
+	reader               *widgets.Reader
 }
 
 func NewScreen(f *session.Session) shell.Screen { return &Screen{day: NewDaySheet(f)} }
@@ -45,38 +46,38 @@ var DayParts = []struct {
 func (s *Screen) Acts() []shell.Act {
 	group := session.Say("Day")
 	acts := []shell.Act{
-		{Command: kit.Command{
-			ID: "day.close", Title: session.Say("Close the day"), Group: group, Keys: []kit.Key{kit.Bare(fyne.KeyF12)},
+		{Command: widgets.Command{
+			ID: "day.close", Title: session.Say("Close the day"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
 			EnabledWhen: s.day.CanClose, WhyNot: s.day.WhyNotClose, Do: s.day.Close,
 		}},
-		{Command: kit.Command{
-			ID: "day.print", Title: session.Say("Print"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyP)},
+		{Command: widgets.Command{
+			ID: "day.print", Title: session.Say("Print"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
 			Do: s.day.Print,
 		}},
-		{Command: kit.Command{
-			ID: "day.export", Title: session.Say("Write files"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyE)},
+		{Command: widgets.Command{
+			ID: "day.export", Title: session.Say("Write files"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
 			Do: s.day.Export,
 		}},
-		{Command: kit.Command{
-			ID: "day.statement", Title: session.Say("Statement"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyG)},
+		{Command: widgets.Command{
+			ID: "day.statement", Title: session.Say("Statement"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyG)},
 			Do: func() { session.AskStatement(s.window.Session, "") },
 		}},
-		{Command: kit.Command{
-			ID: "day.proof", Title: session.Say("Proof of a ticket"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyI)},
+		{Command: widgets.Command{
+			ID: "day.proof", Title: session.Say("Proof of a ticket"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)},
 			Do: func() { session.AskProof(s.window.Session, 0) },
 		}},
-		{Command: kit.Command{
-			ID: "day.before", Title: session.Say("Day before"), Group: group, Keys: []kit.Key{kit.Alt(fyne.KeyLeft)}, Break: true,
+		{Command: widgets.Command{
+			ID: "day.before", Title: session.Say("Day before"), Group: group, Keys: []widgets.Key{widgets.Alt(fyne.KeyLeft)}, Break: true,
 			Do: func() { s.day.Step(-1) },
 		}},
-		{Command: kit.Command{
-			ID: "day.after", Title: session.Say("Day after"), Group: group, Keys: []kit.Key{kit.Alt(fyne.KeyRight)},
+		{Command: widgets.Command{
+			ID: "day.after", Title: session.Say("Day after"), Group: group, Keys: []widgets.Key{widgets.Alt(fyne.KeyRight)},
 			Do: func() { s.day.Step(+1) },
 		}},
 	}
 	for i, part := range DayParts {
-		acts = append(acts, shell.Act{Command: kit.Command{
-			ID: "day." + part.ID, Title: session.Say(part.title), Group: group, Keys: []kit.Key{kit.Alt(part.key)}, Break: i == 0,
+		acts = append(acts, shell.Act{Command: widgets.Command{
+			ID: "day." + part.ID, Title: session.Say(part.title), Group: group, Keys: []widgets.Key{widgets.Alt(part.key)}, Break: i == 0,
 			Do: func() { s.turn(i) },
 		}})
 	}
@@ -89,8 +90,8 @@ var dayButtons = []string{"day.close", "day.print", "day.export", "day.statement
 // Build makes the screen's widgets.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.ring = kit.NewRing(w.Stage)
-	s.note, s.stand = kit.NewNote(), kit.NewBadge(model.Plain, "")
+	s.ring = widgets.NewFocusOrder(w.Stage)
+	s.note, s.stand = widgets.NewNote(), widgets.NewBadge(model.Plain, "")
 	s.buildDay()
 	turns := container.New(shell.Spread{})
 	for _, part := range DayParts {
@@ -115,7 +116,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 
 // buildDay is the field that chooses the day.
 func (s *Screen) buildDay() {
-	s.entry = kit.NewPickEntry(nil)
+	s.entry = widgets.NewAutocomplete(nil)
 	s.entry.FreeText = true
 	typed := func(text string) {
 		s.day.Type(text)
@@ -137,29 +138,29 @@ func (s *Screen) buildGrain() fyne.CanvasObject {
 func (s *Screen) buildMoney() fyne.CanvasObject {
 	s.money, s.dealt = newSheetTables("money", s.ring), newSheetTables("dealt", s.ring)
 	return stackTables(
-		s.money.stops(kit.NewHeading(session.Say("Charges and payments"))),
-		s.dealt.stops(kit.NewHeading(session.Say("Sold, stored, on contract"))))
+		s.money.stops(widgets.NewHeading(session.Say("Charges and payments"))),
+		s.dealt.stops(widgets.NewHeading(session.Say("Sold, stored, on contract"))))
 }
 
 func (s *Screen) buildPosition() fyne.CanvasObject {
 	s.position, s.places = newSheetTables("position", s.ring), newSheetTables("places", s.ring)
 	return stackTables(
-		s.position.stops(kit.NewHeading(session.Say("In the house: before the day, and after"))),
-		s.places.stops(kit.NewHeading(session.Say("By pit and bin"))))
+		s.position.stops(widgets.NewHeading(session.Say("In the house: before the day, and after"))),
+		s.places.stops(widgets.NewHeading(session.Say("By pit and bin"))))
 }
 
 // buildTold is what the manager must look at before signing.
 func (s *Screen) buildTold() fyne.CanvasObject {
 	what, words := shell.WordsColumn(session.Say("What"), 14), shell.WordsColumn(session.Say("Why, who"), 20)
 	what.State, words.Grow = true, true
-	s.told = kit.NewTable([]kit.Column{
+	s.told = widgets.NewTable([]widgets.Column{
 		shell.WordsColumn(session.Say("Ticket"), 6), shell.Spare(shell.WordsColumn(session.Say("Of day"), 10), 2), shell.WordsColumn(session.Say("Grower"), 16), what, shell.Spare(words, 1),
 	})
 	s.told.Small = true
 	s.told.Empty = s.day.NothingTold()
 	s.told.OnChoose = func(_ int, key string) { s.day.Choose(key); s.showEvening() }
-	s.evening = kit.NewRemarks()
-	s.reader = kit.NewReader(s.evening)
+	s.evening = widgets.NewRemarks()
+	s.reader = widgets.NewReader(s.evening)
 	s.ring.Add("told", s.told)
 	s.ring.Add("evening", s.reader)
 	return container.New(shell.PictureAndSays{}, s.told, s.reader)
@@ -205,7 +206,7 @@ func (s *Screen) Hint() string {
 }
 
 // Ring is the order of the keyboard.
-func (s *Screen) Ring() *kit.Ring { return s.ring }
+func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Refresh shows the facts as they now are.
 func (s *Screen) Refresh() {

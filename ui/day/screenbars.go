@@ -4,19 +4,20 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgets"
 )
 
 // bars is a chart of bars under its title.
 type bars struct {
-	title   *kit.Heading
-	chart   *kit.BarChart
+	title   *widgets.Heading
+	chart   *charts.BarChart
 	content fyne.CanvasObject
 }
 
 func newBars() *bars {
-	b := &bars{title: kit.NewHeading(""), chart: kit.NewBarChart()}
+	b := &bars{title: widgets.NewHeading(""), chart: charts.NewBarChart()}
 	b.content = container.NewBorder(b.title, nil, nil, nil, b.chart)
 	return b
 }

@@ -7,20 +7,20 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // sheetTables shows tables of a paper one over the other. A house that weighs in
 // two units has two of a kind; there is room for that many.
 type sheetTables struct {
-	tables [2]*kit.Table
+	tables [2]*widgets.Table
 }
 
-func newSheetTables(id string, ring *kit.Ring) *sheetTables {
+func newSheetTables(id string, ring *widgets.FocusOrder) *sheetTables {
 	s := &sheetTables{}
 	for i := range s.tables {
-		s.tables[i] = kit.NewTable(nil)
+		s.tables[i] = widgets.NewTable(nil)
 		s.tables[i].Small = true
 		stop := id
 		if i > 0 {
@@ -71,10 +71,10 @@ const mostChars = 26
 // a window with no room can do without: the paper has them.
 const sureColumns = 7
 
-func sheetColumns(s Sheet) []kit.Column {
-	out := make([]kit.Column, len(s.Columns))
+func sheetColumns(s Sheet) []widgets.Column {
+	out := make([]widgets.Column, len(s.Columns))
 	for i, c := range s.Columns {
-		out[i] = kit.Column{Title: c.Title, Width: min(c.Chars, mostChars)}
+		out[i] = widgets.Column{Title: c.Title, Width: min(c.Chars, mostChars)}
 		if c.Figures {
 			out[i].Align = fyne.TextAlignTrailing
 		}
@@ -103,14 +103,14 @@ func (l asRowsNeed) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 // least is the height that must do: of a table a header and two rows.
 func (asRowsNeed) least(o fyne.CanvasObject) float32 {
-	if _, ok := o.(*kit.Table); ok {
+	if _, ok := o.(*widgets.Table); ok {
 		return o.MinSize().Height * 3 / 4
 	}
 	return o.MinSize().Height
 }
 
 // needs is the height all rows of a table need.
-func (asRowsNeed) needs(t *kit.Table) float32 {
+func (asRowsNeed) needs(t *widgets.Table) float32 {
 	const askedFor = 4 // a header and three rows, which a table asks for itself
 	return t.MinSize().Height / askedFor * (float32(len(t.Rows())) + 2)
 }
@@ -122,7 +122,7 @@ func (l asRowsNeed) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	y := float32(0)
 	for _, o := range shown {
 		height := l.least(o) * squeeze
-		if t, ok := o.(*kit.Table); ok {
+		if t, ok := o.(*widgets.Table); ok {
 			more := max(0, min(room, l.needs(t)-height))
 			height, room = height+more, room-more
 		}
@@ -136,7 +136,7 @@ func (l asRowsNeed) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 func (l asRowsNeed) wanted(objects []fyne.CanvasObject) float32 {
 	high := float32(0)
 	for _, o := range shell.Visible(objects) {
-		if t, ok := o.(*kit.Table); ok {
+		if t, ok := o.(*widgets.Table); ok {
 			high += l.needs(t)
 		} else {
 			high += o.MinSize().Height

@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/lab"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/setup"
@@ -33,7 +33,7 @@ func (s *scene) resize(size fyne.Size) {
 // every language.
 func inEveryLook(t *testing.T, loads int, check func(t *testing.T, s *scene)) {
 	for _, code := range languages {
-		for _, scale := range kit.TextScales() {
+		for _, scale := range apptheme.TextScales() {
 			t.Run(fmt.Sprintf("%s-%v", code, scale), func(t *testing.T) {
 				speak(t, code)
 				s := newScene(t, shell.Look{Scale: scale}, loads)
@@ -210,12 +210,12 @@ func partsOf(r *shell.Sidebar) (out []place) {
 // In ordinary and large letters form and slip stand side by side; in the largest
 // one key turns form, slip and working.
 func TestFormAndSlipTakeTurns(t *testing.T) {
-	for _, scale := range kit.TextScales() {
+	for _, scale := range apptheme.TextScales() {
 		s := newScene(t, shell.Look{Scale: scale}, 40)
 		s.resize(smallest)
 		s.letCornBeTyped()
 		y := yardOf(s.Window)
-		if narrow := scale == kit.TextLargest; y.Pane.Narrow != narrow {
+		if narrow := scale == apptheme.TextLargest; y.Pane.Narrow != narrow {
 			t.Fatalf("at %v one at a time is %v", scale, y.Pane.Narrow)
 		}
 		if !y.Pane.Narrow {
@@ -259,7 +259,7 @@ func TestFormAndSlipTakeTurns(t *testing.T) {
 
 // The checks of this file find what they are there to find.
 func TestFitChecksCanFail(t *testing.T) {
-	s := newScene(t, shell.Look{Scale: kit.TextLargest}, 40)
+	s := newScene(t, shell.Look{Scale: apptheme.TextLargest}, 40)
 	s.resize(smallest)
 	s.letCornBeTyped()
 	if why := s.tooLarge(fyne.NewSize(1280, 300)); why == "" {

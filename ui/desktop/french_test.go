@@ -11,15 +11,15 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/tongue/unsaid"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/handbook"
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/shell"
 )
 
 // Every screen of a desk that speaks French is in French, in every look there is
 // a picture of: each word on it is one of the texts in French or a name.
 func TestEveryScreenIsInTheLanguage(t *testing.T) {
-	look := shell.Look{Scale: kit.TextOrdinary}
+	look := shell.Look{Scale: apptheme.TextOrdinary}
 	s := inFrench(t, look, 120)
 	r := screenReader{Finder: unsaid.In("fr", textsOf(t, "fr")), t: t, told: map[string]bool{}}
 	r.Know(ownWords...)

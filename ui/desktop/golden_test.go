@@ -6,9 +6,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // TestGolden holds what the window's own widgets are made of against testdata.
@@ -17,7 +17,7 @@ import (
 func TestGolden(t *testing.T) {
 	s := newScene(t, shell.Look{}, 0)
 	row := func(f model.Field, set shell.Setting) fyne.CanvasObject {
-		e := kit.NewFigureEntry()
+		e := widgets.NewFigureEntry()
 		e.SetText(f.Value)
 		r := shell.NewFormRow(f, e, &shell.FormColumns{})
 		r.Space(set, 80)

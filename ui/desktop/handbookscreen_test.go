@@ -9,7 +9,7 @@ import (
 
 	"tenthpoint/ui/handbook"
 	"tenthpoint/ui/help"
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	ticketspkg "tenthpoint/ui/tickets"
@@ -152,7 +152,7 @@ func TestKeysInTheHandbook(t *testing.T) {
 
 // Every form of the handbook has one of the kit.
 func TestPassages(t *testing.T) {
-	seen := map[kit.PassageKind]bool{}
+	seen := map[paperview.PassageKind]bool{}
 	for _, c := range handbook.In(shell.Language()).All() {
 		for i, p := range help.Passages(c) {
 			seen[p.Kind] = true

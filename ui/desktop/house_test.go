@@ -12,7 +12,6 @@ import (
 	"tenthpoint/internal/desk"
 	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/yard"
@@ -77,7 +76,7 @@ func (s *scene) open(look shell.Look) {
 	frame.OpenDemo = func(path string) error { s.opened = path; return nil }
 	var err error
 	s.Window, err = shell.Open(frame, Screens, shell.Options{
-		Window: s.fyne, Runner: kit.NewImmediate(), Look: look,
+		Window: s.fyne, Runner: shell.NewImmediate(), Look: look,
 		SetTheme: app.Settings().SetTheme,
 	})
 	must(s.t, err)

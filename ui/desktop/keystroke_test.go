@@ -3,8 +3,8 @@ package desktop
 import (
 	"testing"
 
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/lab"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/shell"
 )
 
@@ -48,11 +48,11 @@ func BenchmarkKeystrokeToPaintedSlip(b *testing.B) {
 	} {
 		for _, painted := range []struct {
 			name  string
-			paint func(*kit.SlipView) func()
+			paint func(*paperview.SlipView) func()
 		}{
-			{"where it changed", func(slip *kit.SlipView) func() { return newPane(slip).update }},
-			{"whole", func(slip *kit.SlipView) func() { return func() { capture(slip, slip.Size()) } }},
-			{"not at all", func(*kit.SlipView) func() { return func() {} }},
+			{"where it changed", func(slip *paperview.SlipView) func() { return newPane(slip).update }},
+			{"whole", func(slip *paperview.SlipView) func() { return func() { capture(slip, slip.Size()) } }},
+			{"not at all", func(*paperview.SlipView) func() { return func() {} }},
 		} {
 			b.Run(typed.name+" painted "+painted.name, func(b *testing.B) {
 				s := wholeLoad(b)

@@ -21,9 +21,10 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/slip"
 	"tenthpoint/internal/tongue"
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // languages are all there are.
@@ -43,7 +44,7 @@ func speak(t *testing.T, code string) {
 	t.Cleanup(func() {
 		must(t, shell.UseLanguage(tongue.English))
 		session.SetLanguage(func(english string) string { return english })
-		kit.SetWords(kit.EnglishWords())
+		widgets.SetWords(widgets.EnglishWords())
 	})
 	must(t, shell.UseLanguage(code))
 }
@@ -114,36 +115,34 @@ func TestEveryTextIsTranslated(t *testing.T) {
 // wordTables are the tables in the code whose words are said when they are
 // shown.
 var wordTables = []string{
-	"doubtWords", "dropWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "dayParts", "screens",
+	"doubtWords", "dropWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "DayParts", "Screens",
 }
 
 // textsInCode are the texts that presenters and views say, with where.
 func textsInCode(t *testing.T) map[string]string {
 	t.Helper()
 	out := map[string]string{}
-	for _, folder := range []string{"../present", "."} {
-		files, err := filepath.Glob(filepath.Join(folder, "*.go"))
-		must(t, err)
-		for _, name := range files {
-			if strings.HasSuffix(name, "_test.go") {
-				continue
-			}
-			parsed, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
-			must(t, err)
-			ast.Inspect(parsed, func(n ast.Node) bool {
-				switch n := n.(type) {
-				case *ast.CallExpr:
-					if text, said := saidText(n); said {
-						out[text] = name
-					}
-				case *ast.ValueSpec:
-					if slices.Contains(wordTables, n.Names[0].Name) {
-						wordsIn(n, func(text string) { out[text] = name + ", " + n.Names[0].Name })
-					}
-				}
-				return true
-			})
+	files, err := filepath.Glob("../*/*.go")
+	must(t, err)
+	for _, name := range files {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
 		}
+		parsed, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
+		must(t, err)
+		ast.Inspect(parsed, func(n ast.Node) bool {
+			switch n := n.(type) {
+			case *ast.CallExpr:
+				if text, said := saidText(n); said {
+					out[text] = name
+				}
+			case *ast.ValueSpec:
+				if slices.Contains(wordTables, n.Names[0].Name) {
+					wordsIn(n, func(text string) { out[text] = name + ", " + n.Names[0].Name })
+				}
+			}
+			return true
+		})
 	}
 	if len(out) < 500 {
 		t.Fatalf("only %d texts were found in the code", len(out))
@@ -158,7 +157,7 @@ func saidText(call *ast.CallExpr) (string, bool) {
 	case *ast.Ident:
 		name = f.Name
 	case *ast.SelectorExpr:
-		if x, plain := f.X.(*ast.Ident); plain && x.Name == "present" {
+		if x, plain := f.X.(*ast.Ident); plain && x.Name == "session" {
 			name = f.Sel.Name
 		}
 	}
@@ -178,7 +177,7 @@ func wordsIn(spec *ast.ValueSpec, visit func(string)) {
 	ast.Inspect(spec, func(n ast.Node) bool {
 		switch n := n.(type) {
 		case *ast.KeyValueExpr:
-			if key, plain := n.Key.(*ast.Ident); plain && key.Name == "id" {
+			if key, plain := n.Key.(*ast.Ident); plain && key.Name == "ID" {
 				return false
 			}
 			if _, literal := n.Key.(*ast.BasicLit); literal {
@@ -241,7 +240,7 @@ func wordsFromElsewhere() map[string]string {
 	for _, w := range slip.EnglishWords().List() {
 		out[w] = "slip"
 	}
-	words := reflect.ValueOf(kit.EnglishWords())
+	words := reflect.ValueOf(widgets.EnglishWords())
 	for i := range words.NumField() {
 		out[words.Field(i).String()] = "kit"
 	}
@@ -319,7 +318,7 @@ func inFrench(t *testing.T, look shell.Look, loads int) *scene {
 
 // TestShotsInFrench draws every screen in French for a person to look at.
 func TestShotsInFrench(t *testing.T) {
-	look := shell.Look{Scale: kit.TextOrdinary}
+	look := shell.Look{Scale: apptheme.TextOrdinary}
 	s := inFrench(t, look, 120)
 	for _, row := range Screens {
 		s.Go(row.ID)

@@ -12,7 +12,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/shell"
 )
 
@@ -22,13 +22,13 @@ var looks = []struct {
 	look shell.Look
 	size fyne.Size
 }{
-	{"light-1280", shell.Look{Scale: kit.TextOrdinary}, fyne.NewSize(1280, 720)},
-	{"dark-1280", shell.Look{Dark: true, Scale: kit.TextOrdinary}, fyne.NewSize(1280, 720)},
-	{"light-1920", shell.Look{Scale: kit.TextOrdinary}, fyne.NewSize(1920, 1080)},
-	{"dark-1920", shell.Look{Dark: true, Scale: kit.TextOrdinary}, fyne.NewSize(1920, 1080)},
-	{"large-1280", shell.Look{Scale: kit.TextLarge}, fyne.NewSize(1280, 720)},
-	{"largest-1280", shell.Look{Scale: kit.TextLargest}, fyne.NewSize(1280, 720)},
-	{"largest-1920", shell.Look{Scale: kit.TextLargest}, fyne.NewSize(1920, 1080)},
+	{"light-1280", shell.Look{Scale: apptheme.TextOrdinary}, fyne.NewSize(1280, 720)},
+	{"dark-1280", shell.Look{Dark: true, Scale: apptheme.TextOrdinary}, fyne.NewSize(1280, 720)},
+	{"light-1920", shell.Look{Scale: apptheme.TextOrdinary}, fyne.NewSize(1920, 1080)},
+	{"dark-1920", shell.Look{Dark: true, Scale: apptheme.TextOrdinary}, fyne.NewSize(1920, 1080)},
+	{"large-1280", shell.Look{Scale: apptheme.TextLarge}, fyne.NewSize(1280, 720)},
+	{"largest-1280", shell.Look{Scale: apptheme.TextLargest}, fyne.NewSize(1280, 720)},
+	{"largest-1920", shell.Look{Scale: apptheme.TextLargest}, fyne.NewSize(1920, 1080)},
 }
 
 // TestShots draws every screen in every look. With TENTHPOINT_SHOTS set to a
@@ -124,9 +124,9 @@ func (s *scene) checkPicture(picture image.Image, l shell.Look) {
 			seen[color.NRGBAModel.Convert(picture.At(x, y)).(color.NRGBA)] = true
 		}
 	}
-	want := []fyne.ThemeColorName{theme.ColorNameBackground, kit.ColorPanel, kit.ColorInk}
+	want := []fyne.ThemeColorName{theme.ColorNameBackground, apptheme.ColorPanel, apptheme.ColorInk}
 	if s.Stage.FrontDialog() != nil { // the window behind is dimmed
-		want = []fyne.ThemeColorName{theme.ColorNameOverlayBackground, kit.ColorInk}
+		want = []fyne.ThemeColorName{theme.ColorNameOverlayBackground, apptheme.ColorInk}
 	}
 	for _, name := range want {
 		c := color.NRGBAModel.Convert(l.Theme().Color(name, 0)).(color.NRGBA)

@@ -9,9 +9,10 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/tickets"
+	"tenthpoint/ui/widgets"
 )
 
 // wantStops walks the screen in front with Tab.
@@ -116,7 +117,7 @@ func TestTicketsCorrect(t *testing.T) {
 	form := yardOf(s.Window).Yard.Form()
 	l, err := s.desk.Load(t.Context(), form.ID())
 	must(t, err)
-	if !s.IsFront(0) || l.Corrects != number || yardOf(s.Window).Load.Rows["tare"].Entry.(*kit.FieldEntry).Text == "" {
+	if !s.IsFront(0) || l.Corrects != number || yardOf(s.Window).Load.Rows["tare"].Entry.(*widgets.FieldEntry).Text == "" {
 		t.Errorf("in hand is load %s, which corrects %d, want %d", l.ID, l.Corrects, number)
 	}
 }
@@ -135,7 +136,7 @@ func TestTicketsReissue(t *testing.T) {
 	s.press(fyne.KeyEnter, fyne.KeyEnter) // the void's own reason, the manager at the desk
 	l, err := s.desk.Load(t.Context(), yardOf(s.Window).Yard.Form().ID())
 	must(t, err)
-	if !s.IsFront(0) || l.Reissues != number || l.Why != "torn" || yardOf(s.Window).Load.Rows["tare"].Entry.(*kit.FieldEntry).Text == "" {
+	if !s.IsFront(0) || l.Reissues != number || l.Why != "torn" || yardOf(s.Window).Load.Rows["tare"].Entry.(*widgets.FieldEntry).Text == "" {
 		t.Errorf("in hand is load %s, for ticket %d, want %d: %q", l.ID, l.Reissues, number, s.Status.Text())
 	}
 }
@@ -144,7 +145,7 @@ func indexOf(id string) int {
 	return slices.IndexFunc(Screens, func(row shell.ScreenRow) bool { return row.ID == id })
 }
 
-func paperText(v *kit.SlipView) string {
+func paperText(v *paperview.SlipView) string {
 	var lines []string
 	for _, l := range v.Lines() {
 		lines = append(lines, l.Left+" | "+l.Right+" | "+l.Note)

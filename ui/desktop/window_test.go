@@ -8,9 +8,10 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // A new book opens on its set-up, and nothing else can be done before.
@@ -19,7 +20,7 @@ func TestNewBookOpensOnItsSetUp(t *testing.T) {
 	if got := Screens[s.Current].ID; got != "setup" {
 		t.Fatalf("a new book opens on %s", got)
 	}
-	if s.Commands.Run("go.yard") != kit.NotNow {
+	if s.Commands.Run("go.yard") != widgets.NotNow {
 		t.Error("the yard of an elevator without a name was opened")
 	}
 	s.ring("setup").Focus("business")
@@ -28,7 +29,7 @@ func TestNewBookOpensOnItsSetUp(t *testing.T) {
 	s.write("main")
 	s.ring("setup").Focus("person")
 	s.write("Ann Example")
-	s.Stage.Chord(kit.Ctrl(fyne.KeyS))
+	s.Stage.Chord(widgets.Ctrl(fyne.KeyS))
 	if got := Screens[s.Current].ID; got != "yard" || s.Status.State() != model.OK {
 		t.Fatalf("after the set-up the screen is %s and the status line says %q", got, s.Status.Text())
 	}
@@ -52,7 +53,7 @@ func TestNewBookOffersTheDemo(t *testing.T) {
 	}
 }
 
-func (s *scene) ring(id string) *kit.Ring {
+func (s *scene) ring(id string) *widgets.FocusOrder {
 	for i, row := range Screens {
 		if row.ID == id {
 			return s.Screens[i].Ring()
@@ -103,7 +104,7 @@ func TestStatusIsOfTheTruckInHand(t *testing.T) {
 // A scale that is linked while the desk is open shows in the rail as it moves.
 func TestRailFollowsAScaleLinkedLater(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
-	beat := kit.NewManual()
+	beat := shell.NewManual()
 	w, err := shell.Open(s.Session, Screens, shell.Options{Window: s.fyne, Runner: beat, SetTheme: func(fyne.Theme) {}})
 	must(t, err)
 	if w.Sidebar.Live.Visible() {
@@ -132,7 +133,7 @@ func (d deck) Weigh(context.Context) (quantity.Amount, error) {
 // another screen ends the wait, and the status line says so.
 func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
-	beat := kit.NewManual()
+	beat := shell.NewManual()
 	w, err := shell.Open(s.Session, Screens, shell.Options{Window: s.fyne, Runner: beat, SetTheme: func(fyne.Theme) {}})
 	must(t, err)
 	w.Session.Indicator = deck{}
@@ -159,7 +160,7 @@ func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
 
 // With letters too large for the window the form follows the keyboard.
 func TestLargeLettersFollowTheKeyboard(t *testing.T) {
-	s := newScene(t, shell.Look{Scale: kit.TextLargest}, 40)
+	s := newScene(t, shell.Look{Scale: apptheme.TextLargest}, 40)
 	s.letCornBeTyped()
 	for _, id := range s.ring("yard").IDs() {
 		row := yardOf(s.Window).Load.Rows[id]
@@ -199,7 +200,7 @@ func TestKeysSwitchTrucks(t *testing.T) {
 }
 
 func (s *scene) entryText(id string) string {
-	return yardOf(s.Window).Load.Rows[id].Entry.(*kit.FieldEntry).Text
+	return yardOf(s.Window).Load.Rows[id].Entry.(*widgets.FieldEntry).Text
 }
 
 // While a question stands before the window no key reaches the load behind it.
@@ -237,7 +238,7 @@ func TestFieldInHandShowsWhatAQuestionChanged(t *testing.T) {
 	if s.Stage.FrontDialog() != nil {
 		t.Fatal("the question is still there")
 	}
-	if got := yardOf(s.Window).Load.Rows["grower"].Entry.(*kit.PickEntry).Text; !strings.Contains(got, "Example Hollow") {
+	if got := yardOf(s.Window).Load.Rows["grower"].Entry.(*widgets.Autocomplete).Text; !strings.Contains(got, "Example Hollow") {
 		t.Errorf("the grower field shows %q", got)
 	}
 	if got := yardOf(s.Window).Form().Text("grower"); got != "777" {
@@ -271,7 +272,7 @@ func TestLookChangesWhileOpen(t *testing.T) {
 	if large := yardOf(s.Window).Load.Sheet.Content.MinSize(); large.Height <= small.Height || large.Width <= small.Width {
 		t.Errorf("larger letters need %v, ordinary ones %v", large, small)
 	}
-	if s.Look.Scale != kit.TextLarge {
+	if s.Look.Scale != apptheme.TextLarge {
 		t.Errorf("after one step the letters are %v", s.Look.Scale)
 	}
 }

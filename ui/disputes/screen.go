@@ -4,9 +4,10 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // Screen is the list of doubted tickets with the story of the one in
@@ -15,10 +16,10 @@ type Screen struct {
 	window   *shell.Window
 	disputes *Disputes
 
-	list   *kit.Table
-	says   *kit.Remarks
-	reader *kit.Reader
-	ring   *kit.Ring
+	list   *widgets.Table
+	says   *widgets.Remarks
+	reader *widgets.Reader
+	ring   *widgets.FocusOrder
 }
 
 func NewScreen(f *session.Session) shell.Screen {
@@ -31,27 +32,27 @@ func (s *Screen) Acts() []shell.Act {
 	d := s.disputes
 	may := func(step string) func() bool { return func() bool { return d.May(step) } }
 	return []shell.Act{
-		{Command: kit.Command{
-			ID: "disputes.raise", Title: session.Say("Raise"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyE)}, Do: d.Raise,
+		{Command: widgets.Command{
+			ID: "disputes.raise", Title: session.Say("Raise"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)}, Do: d.Raise,
 		}},
-		{Command: kit.Command{
-			ID: "disputes.sent", Title: session.Say("Sample sent"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyK)},
+		{Command: widgets.Command{
+			ID: "disputes.sent", Title: session.Say("Sample sent"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyK)},
 			EnabledWhen: may("sent"), WhyNot: d.WhyNot, Do: d.AskSent,
 		}},
-		{Command: kit.Command{
-			ID: "disputes.result", Title: session.Say("Result"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyO)},
+		{Command: widgets.Command{
+			ID: "disputes.result", Title: session.Say("Result"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyO)},
 			EnabledWhen: may("result"), WhyNot: d.WhyNot, Do: d.AskResult,
 		}},
-		{Command: kit.Command{
-			ID: "disputes.decide", Title: session.Say("Decide"), Group: group, Keys: []kit.Key{kit.Bare(fyne.KeyF12)},
+		{Command: widgets.Command{
+			ID: "disputes.decide", Title: session.Say("Decide"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
 			EnabledWhen: may("decide"), WhyNot: d.WhyNot, Do: d.AskDecide,
 		}},
-		{Command: kit.Command{
-			ID: "disputes.file", Title: session.Say("Print file"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyP)},
+		{Command: widgets.Command{
+			ID: "disputes.file", Title: session.Say("Print file"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
 			EnabledWhen: d.HasDispute, WhyNot: d.WhyNot, Do: d.PrintFile,
 		}},
-		{Command: kit.Command{
-			ID: "disputes.proof", Title: session.Say("Print proof"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyI)},
+		{Command: widgets.Command{
+			ID: "disputes.proof", Title: session.Say("Print proof"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)},
 			EnabledWhen: d.HasDispute, WhyNot: d.WhyNot, Do: d.PrintProof,
 		}},
 	}
@@ -65,16 +66,16 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	by, stand := shell.WordsColumn(session.Say("Raised by"), 14), shell.WordsColumn(session.Say("Waits for"), 14)
 	by.Grow, stand.State = true, true
-	s.list = kit.NewTable([]kit.Column{
+	s.list = widgets.NewTable([]widgets.Column{
 		shell.WordsColumn(session.Say("No"), 4), shell.FiguresColumn(session.Say("Ticket"), 6), by, shell.WordsColumn(session.Say("About"), 9),
 		shell.Spare(shell.WordsColumn(session.Say("Raised"), 10), 1), shell.Spare(shell.WordsColumn(session.Say("Until"), 10), 2), stand,
 	})
 	s.list.Small = true
 	s.list.OnChoose = func(_ int, key string) { s.disputes.Choose(key); s.show() }
 	s.list.OnOpen = func(int, string) { s.ring.Focus("says") }
-	s.says = kit.NewRemarks()
-	s.reader = kit.NewReader(s.says)
-	s.ring = kit.NewRing(w.Stage)
+	s.says = widgets.NewRemarks()
+	s.reader = widgets.NewReader(s.says)
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.ring.Add("list", s.list)
 	s.ring.Add("says", s.reader)
 	buttons := shell.ButtonRow(w, s.ring, disputeButtons)
@@ -91,7 +92,7 @@ func (s *Screen) Hint() string {
 }
 
 // Ring is the order of the keyboard.
-func (s *Screen) Ring() *kit.Ring { return s.ring }
+func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Refresh shows the facts as they now are.
 func (s *Screen) Refresh() {

@@ -6,10 +6,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // Screen is what stands in the scale house: the scales and how the book is
@@ -18,10 +20,10 @@ type Screen struct {
 	window *shell.Window
 	gear   *Equipment
 
-	Scales, People, Bins *kit.Table
-	said                 *kit.Note
-	card                 *kit.SlipView
-	ring                 *kit.Ring
+	Scales, People, Bins *widgets.Table
+	said                 *widgets.Note
+	card                 *paperview.SlipView
+	ring                 *widgets.FocusOrder
 }
 
 func NewScreen(f *session.Session) shell.Screen { return &Screen{gear: NewEquipment(f)} }
@@ -32,7 +34,7 @@ const livePause = 500 * time.Millisecond
 // Build makes the tables and the card.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.said = kit.NewNote()
+	s.said = widgets.NewNote()
 	s.said.Lines = 2
 	s.Scales = gearTable(session.Say("No scale is set up. Ctrl+H adds one."), shell.WordsColumn(session.Say("Scale"), 4), shell.Spare(shell.FiguresColumn(session.Say("Division"), 5), 2),
 		shell.Spare(shell.FiguresColumn(session.Say("Capacity"), 9), 1), shell.Spare(growing(shell.WordsColumn(session.Say("Link"), 8)), 3), stated(shell.WordsColumn(session.Say("Shows"), 14)))
@@ -42,8 +44,8 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.Scales.OnOpen = func(_ int, key string) { s.gear.AskScale(key) }
 	s.People.OnOpen = func(_ int, key string) { s.gear.AskPerson(key) }
 	s.Bins.OnOpen = func(_ int, key string) { s.gear.AskBin(key) }
-	s.card = kit.NewSlipView()
-	s.ring = kit.NewRing(w.Stage)
+	s.card = paperview.NewSlipView()
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.ring.Add("scales", s.Scales)
 	s.ring.Add("card", s.card)
 	s.ring.Add("people", s.People)
@@ -56,14 +58,14 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 }
 
 // gearTable is a table with the sentence it shows while it is empty.
-func gearTable(empty string, columns ...kit.Column) *kit.Table {
-	t := kit.NewTable(columns)
+func gearTable(empty string, columns ...widgets.Column) *widgets.Table {
+	t := widgets.NewTable(columns)
 	t.Empty = empty
 	return t
 }
 
-func growing(c kit.Column) kit.Column { c.Grow = true; return c }
-func stated(c kit.Column) kit.Column  { c.State = true; return c }
+func growing(c widgets.Column) widgets.Column { c.Grow = true; return c }
+func stated(c widgets.Column) widgets.Column  { c.State = true; return c }
 
 // gearButtons are the acts under the tables, in their order.
 var gearButtons = []string{
@@ -75,26 +77,26 @@ var gearButtons = []string{
 func (s *Screen) Acts() []shell.Act {
 	g, group := s.gear, session.Say("Gear")
 	return []shell.Act{
-		{Command: kit.Command{ID: "gear.scale", Title: session.Say("Scale"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyE)}, Do: func() { g.AskScale(s.chosenScale()) }}},
-		{Command: kit.Command{ID: "gear.add", Title: session.Say("Add a scale"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyH)}, Do: func() { g.AskScale("") }}},
-		{Command: kit.Command{
-			ID: "gear.here", Title: session.Say("Weigh on it"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyG)}, EnabledWhen: g.CanWeighOn,
+		{Command: widgets.Command{ID: "gear.scale", Title: session.Say("Scale"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)}, Do: func() { g.AskScale(s.chosenScale()) }}},
+		{Command: widgets.Command{ID: "gear.add", Title: session.Say("Add a scale"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyH)}, Do: func() { g.AskScale("") }}},
+		{Command: widgets.Command{
+			ID: "gear.here", Title: session.Say("Weigh on it"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyG)}, EnabledWhen: g.CanWeighOn,
 			WhyNot: func() string { return session.Say("There is one scale only. Ctrl+H adds another.") },
 			Do:     func() { g.WeighOn(s.chosenScale()) },
 		}},
-		{Command: kit.Command{
-			ID: "gear.simulate", Title: session.Say("Simulate"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyO)}, EnabledWhen: g.CanSimulate,
+		{Command: widgets.Command{
+			ID: "gear.simulate", Title: session.Say("Simulate"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyO)}, EnabledWhen: g.CanSimulate,
 			WhyNot: func() string { return session.Say("Only the invented elevator may weigh on a simulated scale.") }, Do: g.Simulate,
 		}},
-		{Command: kit.Command{
-			ID: "gear.roll", Title: session.Say("Roll on or off"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyO)}, EnabledWhen: g.CanRoll,
+		{Command: widgets.Command{
+			ID: "gear.roll", Title: session.Say("Roll on or off"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyO)}, EnabledWhen: g.CanRoll,
 			WhyNot: func() string { return session.Say("There is no simulated scale to roll on to.") }, Do: g.Roll,
 		}},
-		{Command: kit.Command{ID: "gear.papers", Title: session.Say("Papers"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyP)}, Do: g.AskPapers}},
-		{Command: kit.Command{ID: "gear.backup", Title: session.Say("Back up"), Group: group, Break: true, Keys: []kit.Key{kit.Ctrl(fyne.KeyK)}, Do: g.AskBackup}},
-		{Command: kit.Command{ID: "gear.verify", Title: session.Say("Check the book"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyJ)}, Do: g.Verify}},
-		{Command: kit.Command{ID: "gear.person", Title: session.Say("Add a person"), Group: group, Break: true, Keys: []kit.Key{kit.Ctrl(fyne.KeyU)}, Do: func() { g.AskPerson("") }}},
-		{Command: kit.Command{ID: "gear.bin", Title: session.Say("Add a bin"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyI)}, Do: func() { g.AskBin("") }}},
+		{Command: widgets.Command{ID: "gear.papers", Title: session.Say("Papers"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)}, Do: g.AskPapers}},
+		{Command: widgets.Command{ID: "gear.backup", Title: session.Say("Back up"), Group: group, Break: true, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyK)}, Do: g.AskBackup}},
+		{Command: widgets.Command{ID: "gear.verify", Title: session.Say("Check the book"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyJ)}, Do: g.Verify}},
+		{Command: widgets.Command{ID: "gear.person", Title: session.Say("Add a person"), Group: group, Break: true, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyU)}, Do: func() { g.AskPerson("") }}},
+		{Command: widgets.Command{ID: "gear.bin", Title: session.Say("Add a bin"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)}, Do: func() { g.AskBin("") }}},
 	}
 }
 
@@ -137,7 +139,7 @@ func (s *Screen) Refresh() {
 }
 
 // Ring is the order of the keyboard: scales, the card, people, bins, the acts.
-func (s *Screen) Ring() *kit.Ring { return s.ring }
+func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Hint says what keys carry the work.
 func (s *Screen) Hint() string {

@@ -4,9 +4,10 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // Screen is the list of those who bring grain, with the card of the one
@@ -15,11 +16,11 @@ type Screen struct {
 	window  *shell.Window
 	Growers *Growers
 
-	Line    *kit.FieldEntry
+	Line    *widgets.FieldEntry
 	counted *shell.Label
-	Table   *kit.Table
-	Card    *kit.SlipView
-	ring    *kit.Ring
+	Table   *widgets.Table
+	Card    *paperview.SlipView
+	ring    *widgets.FocusOrder
 }
 
 func NewScreen(f *session.Session) shell.Screen {
@@ -29,14 +30,14 @@ func NewScreen(f *session.Session) shell.Screen {
 // growerSheet is the least width of the card, in figures.
 const growerSheet = 46
 
-func growerColumns() []kit.Column {
+func growerColumns() []widgets.Column {
 	name := shell.WordsColumn(session.Say("Name"), 16)
 	name.Grow = true
 	shares := shell.WordsColumn(session.Say("Shares"), 8)
 	shares.Wish, shares.Spare = 15, 2
 	look := shell.WordsColumn(session.Say("Note"), 11)
 	look.State, look.Wish = true, 14
-	return []kit.Column{
+	return []widgets.Column{
 		shell.WordsColumn(session.Say("Code"), 4), name, shares, shell.Spare(shell.WordsColumn(session.Say("Trucks"), 7), 1), look,
 	}
 }
@@ -45,11 +46,11 @@ func growerColumns() []kit.Column {
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.counted = shell.NewLabel("", shell.AtRight)
-	s.Line = kit.NewFieldEntry()
+	s.Line = widgets.NewFieldEntry()
 	s.Line.OnEdit = func(text string) { s.Growers.Type(text); s.Refresh(); w.Commands.Refresh() }
 	s.Line.OnDown = func() { s.ring.Focus("table") }
 	s.Line.OnCommit = func(string) string { return "table" }
-	s.Table = kit.NewTable(growerColumns())
+	s.Table = widgets.NewTable(growerColumns())
 	s.Table.Small = true
 	s.Table.OnChoose = func(_ int, key string) { s.Growers.Choose(key); s.Refresh(); w.Commands.Refresh() }
 	s.Table.OnOpen = func(int, string) { s.ring.Focus("card") }
@@ -57,8 +58,8 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 		s.ring.Focus("line")
 		s.Line.TypedRune(letter)
 	}
-	s.Card = kit.NewSlipView()
-	s.ring = kit.NewRing(w.Stage)
+	s.Card = paperview.NewSlipView()
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.ring.OnEscape = s.escape
 	s.ring.Add("line", s.Line)
 	s.ring.Add("table", s.Table)
@@ -79,21 +80,21 @@ var growerButtons = []string{
 func (s *Screen) Acts() []shell.Act {
 	g, group := s.Growers, session.Say("Growers")
 	nobody := func() string { return session.Say("No grower is in hand.") }
-	of := func(id, title string, key kit.Key, do func()) shell.Act {
-		return shell.Act{Command: kit.Command{ID: id, Title: title, Group: group, Keys: []kit.Key{key}, EnabledWhen: g.HasChosen, WhyNot: nobody, Do: do}}
+	of := func(id, title string, key widgets.Key, do func()) shell.Act {
+		return shell.Act{Command: widgets.Command{ID: id, Title: title, Group: group, Keys: []widgets.Key{key}, EnabledWhen: g.HasChosen, WhyNot: nobody, Do: do}}
 	}
-	other := of("growers.otherTruck", session.Say("Change a truck"), kit.Ctrl(fyne.KeyU), g.ChangeTruck)
+	other := of("growers.otherTruck", session.Say("Change a truck"), widgets.Ctrl(fyne.KeyU), g.ChangeTruck)
 	other.EnabledWhen = g.HasTruck
 	other.WhyNot = func() string { return session.Say("No truck is written down for this grower.") }
 	return []shell.Act{
-		{Command: kit.Command{ID: "growers.add", Title: session.Say("Add a grower"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyG)}, Do: g.Add}},
-		of("growers.change", session.Say("Change"), kit.Ctrl(fyne.KeyE), g.Change),
-		of("growers.shares", session.Say("Shares"), kit.Ctrl(fyne.KeyH), g.Shares),
-		of("growers.truck", session.Say("Add a truck"), kit.Ctrl(fyne.KeyT), g.AddTruck),
+		{Command: widgets.Command{ID: "growers.add", Title: session.Say("Add a grower"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyG)}, Do: g.Add}},
+		of("growers.change", session.Say("Change"), widgets.Ctrl(fyne.KeyE), g.Change),
+		of("growers.shares", session.Say("Shares"), widgets.Ctrl(fyne.KeyH), g.Shares),
+		of("growers.truck", session.Say("Add a truck"), widgets.Ctrl(fyne.KeyT), g.AddTruck),
 		other,
-		of("growers.contract", session.Say("Contract"), kit.Ctrl(fyne.KeyK), g.AddContract),
-		of("growers.tickets", session.Say("Tickets"), kit.Ctrl(fyne.KeyI), g.TicketsOf),
-		of("growers.account", session.Say("Print account"), kit.Ctrl(fyne.KeyP), g.PrintAccount),
+		of("growers.contract", session.Say("Contract"), widgets.Ctrl(fyne.KeyK), g.AddContract),
+		of("growers.tickets", session.Say("Tickets"), widgets.Ctrl(fyne.KeyI), g.TicketsOf),
+		of("growers.account", session.Say("Print account"), widgets.Ctrl(fyne.KeyP), g.PrintAccount),
 	}
 }
 
@@ -131,7 +132,7 @@ func (s *Screen) Refresh() {
 }
 
 // Ring is the order of the keyboard: the line, the list, the card, the acts.
-func (s *Screen) Ring() *kit.Ring { return s.ring }
+func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Hint says what keys carry the work.
 func (s *Screen) Hint() string {

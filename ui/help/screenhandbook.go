@@ -7,21 +7,22 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/handbook"
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // HandbookScreen is the book that lies on the desk: what is looked for at the
 // left, the chapter at the right.
 type HandbookScreen struct {
 	window *shell.Window
-	Line   *kit.FieldEntry
-	Found  *kit.Note
-	Table  *kit.Table
-	Prose  *kit.ProseView
-	ring   *kit.Ring
+	Line   *widgets.FieldEntry
+	Found  *widgets.Note
+	Table  *widgets.Table
+	Prose  *paperview.ProseView
+	ring   *widgets.FocusOrder
 
 	manual  handbook.Book // in the language of the desk
 	hits    []handbook.Hit
@@ -34,8 +35,8 @@ func NewHandbookScreen(*session.Session) shell.Screen {
 
 // Acts are opening the book, also at the chapter of the screen in front.
 func (s *HandbookScreen) Acts() []shell.Act {
-	return []shell.Act{{Everywhere: true, Command: kit.Command{
-		ID: "handbook.help", Title: session.Say("Help with this screen"), Group: session.Say("Go to"), Keys: []kit.Key{kit.Bare(fyne.KeyF1)},
+	return []shell.Act{{Everywhere: true, Command: widgets.Command{
+		ID: "handbook.help", Title: session.Say("Help with this screen"), Group: session.Say("Go to"), Keys: []widgets.Key{widgets.Bare(fyne.KeyF1)},
 		Do: func() { s.Help(s.window.Front()) },
 	}}}
 }
@@ -43,12 +44,12 @@ func (s *HandbookScreen) Acts() []shell.Act {
 // Build makes the list and the page.
 func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.Line, s.Found = kit.NewFieldEntry(), kit.NewNote()
+	s.Line, s.Found = widgets.NewFieldEntry(), widgets.NewNote()
 	s.Found.Lines = 2
 	s.Line.OnEdit = s.look
 	s.Line.OnDown = func() { s.ring.Focus("table") }
 	s.Line.OnCommit = func(string) string { return "page" }
-	s.Table = kit.NewTable(nil)
+	s.Table = widgets.NewTable(nil)
 	s.Table.Empty = session.Say("Nothing is written about that. Try another word.")
 	s.Table.OnChoose = func(i int, _ string) { s.open(s.hits[i]) }
 	s.Table.OnOpen = func(int, string) { s.ring.Focus("page") }
@@ -56,8 +57,8 @@ func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 		s.ring.Focus("line")
 		s.Line.TypedRune(letter)
 	}
-	s.Prose = kit.NewProseView()
-	s.ring = kit.NewRing(w.Stage)
+	s.Prose = paperview.NewProseView()
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.ring.OnEscape = s.escape
 	s.ring.Add("line", s.Line)
 	s.ring.Add("table", s.Table)
@@ -79,7 +80,7 @@ func (s *HandbookScreen) look(words string) {
 		where.Title = session.Say("Found in")
 	}
 	where.Grow = true
-	s.Table.SetColumns([]kit.Column{where})
+	s.Table.SetColumns([]widgets.Column{where})
 	s.Table.SetRows(list)
 	s.Found.Say(model.Plain, session.Say("Type a word or two, and the places where they stand are listed."))
 	if len(s.hits) > 0 && words != "" {
@@ -147,7 +148,7 @@ func (s *HandbookScreen) Show() {
 func (s *HandbookScreen) Refresh() {}
 
 // Ring is the order of the keyboard: the line, the list, the page.
-func (s *HandbookScreen) Ring() *kit.Ring { return s.ring }
+func (s *HandbookScreen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Hint says how to read.
 func (s *HandbookScreen) Hint() string {
@@ -155,23 +156,23 @@ func (s *HandbookScreen) Hint() string {
 }
 
 // Passages are a chapter's blocks as the kit sets them.
-func Passages(c handbook.Chapter) []kit.Passage {
-	out := make([]kit.Passage, len(c.Blocks))
+func Passages(c handbook.Chapter) []paperview.Passage {
+	out := make([]paperview.Passage, len(c.Blocks))
 	for i, b := range c.Blocks {
-		p := kit.Passage{Kind: PassageKinds[b.Kind], Rows: b.Rows, Lines: b.Lines}
+		p := paperview.Passage{Kind: PassageKinds[b.Kind], Rows: b.Rows, Lines: b.Lines}
 		if b.Number != "" {
 			p.Mark = b.Number + "."
 		}
 		for _, span := range b.Text {
-			p.Spans = append(p.Spans, kit.Span{Text: span.Text, Bold: span.Bold})
+			p.Spans = append(p.Spans, paperview.Span{Text: span.Text, Bold: span.Bold})
 		}
 		out[i] = p
 	}
 	return out
 }
 
-var PassageKinds = map[handbook.Kind]kit.PassageKind{
-	handbook.Title: kit.PassageTitle, handbook.Heading: kit.PassageHeading, handbook.Paragraph: kit.PassageText,
-	handbook.Bullet: kit.PassagePoint, handbook.Step: kit.PassagePoint, handbook.Table: kit.PassageTable,
-	handbook.Sum: kit.PassageSum, handbook.Caution: kit.PassageCaution,
+var PassageKinds = map[handbook.Kind]paperview.PassageKind{
+	handbook.Title: paperview.PassageTitle, handbook.Heading: paperview.PassageHeading, handbook.Paragraph: paperview.PassageText,
+	handbook.Bullet: paperview.PassagePoint, handbook.Step: paperview.PassagePoint, handbook.Table: paperview.PassageTable,
+	handbook.Sum: paperview.PassageSum, handbook.Caution: paperview.PassageCaution,
 }

@@ -4,15 +4,15 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // keysScreen is the sheet of keys, made from the table of commands.
 type keysScreen struct {
-	reader *kit.Reader
-	ring   *kit.Ring
+	reader *widgets.Reader
+	ring   *widgets.FocusOrder
 }
 
 func NewKeysScreen(*session.Session) shell.Screen { return &keysScreen{} }
@@ -33,22 +33,22 @@ func (s *keysScreen) Build(w *shell.Window) fyne.CanvasObject {
 	for i, group := range shareOut(rows) {
 		for _, at := range group {
 			if at == 0 || rows[at].Group != rows[at-1].Group {
-				columns[i].Add(kit.NewHeading(rows[at].Group))
+				columns[i].Add(widgets.NewHeading(rows[at].Group))
 			}
 			columns[i].Add(container.NewBorder(nil, nil, nil, shell.NewLabel(rows[at].Keys, shell.UnitSize), shell.NewLabel(rows[at].Title, shell.Ordinary)))
 		}
 	}
 	title := shell.NewLabel(session.Say("Keys"), shell.Heading)
 	sheet := container.New(&shell.Abreast{}, columns[0], columns[1], columns[2])
-	s.reader = kit.NewReader(container.New(shell.Margin{}, container.NewVBox(title, sheet)))
-	s.ring = kit.NewRing(w.Stage)
+	s.reader = widgets.NewReader(container.New(shell.Margin{}, container.NewVBox(title, sheet)))
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.ring.Add("keys", s.reader)
 	return s.reader
 }
 
 // shareOut parts the rows among the columns, a menu's rows together: each goes
 // where there is least so far.
-func shareOut(rows []kit.HelpRow) (out [keyColumns][]int) {
+func shareOut(rows []widgets.HelpRow) (out [keyColumns][]int) {
 	groups := map[string][]int{}
 	var order []string
 	for i, row := range rows {
@@ -76,7 +76,7 @@ func (s *keysScreen) Show() { s.ring.FocusFirst() }
 func (s *keysScreen) Refresh() {}
 
 // Ring has one stop.
-func (s *keysScreen) Ring() *kit.Ring { return s.ring }
+func (s *keysScreen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Hint says how to leave.
 func (s *keysScreen) Hint() string { return session.Say("Escape goes back.") }

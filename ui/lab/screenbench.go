@@ -5,9 +5,12 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/charts"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // BenchScreen is the sample tester's: the test being typed at the left with the
@@ -17,19 +20,19 @@ type BenchScreen struct {
 	Bench  *Bench
 	Form   *shell.FieldForm
 
-	figures []*kit.Figure
-	Tests   *kit.Table
-	says    *kit.Remarks
-	reader  *kit.Reader
+	figures []*widgets.Figure
+	Tests   *widgets.Table
+	says    *widgets.Remarks
+	reader  *widgets.Reader
 	made    *fyne.Container // the tests and what is said of them
-	working *kit.SlipView
-	ruler   *kit.MoistureRuler
+	working *paperview.SlipView
+	ruler   *charts.MoistureRuler
 	sheet   *fyne.Container // the form over the ruler
 	pane    *shell.FormAndPaper
 	head    *fyne.Container // the large figures
 	content *fyne.Container
-	write   *kit.Button
-	toggle  *kit.Button
+	write   *widgets.Button
+	toggle  *widgets.Button
 }
 
 func NewBenchScreen(f *session.Session) shell.Screen { return &BenchScreen{Bench: NewBench(f)} }
@@ -37,16 +40,16 @@ func NewBenchScreen(f *session.Session) shell.Screen { return &BenchScreen{Bench
 // Build makes the screen's widgets.
 func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.ruler, s.working = kit.NewMoistureRuler(), kit.NewSlipView()
-	s.Tests = kit.NewTable([]kit.Column{
+	s.ruler, s.working = charts.NewMoistureRuler(), paperview.NewSlipView()
+	s.Tests = widgets.NewTable([]widgets.Column{
 		{ID: "no", Title: session.Say("No"), Width: 3},
 		{ID: "result", Title: session.Say("Result"), Width: 8, Align: fyne.TextAlignTrailing},
 		{ID: "how", Title: session.Say("How"), Width: 12, Grow: true, Spare: 1},
 		{ID: "stands", Title: session.Say("Stands"), Width: 9, State: true},
 	})
 	s.Tests.Empty = session.Say("No test yet. Each one is listed here, also those left out.")
-	s.says = kit.NewRemarks()
-	s.reader = kit.NewReader(s.says)
+	s.says = widgets.NewRemarks()
+	s.reader = widgets.NewReader(s.says)
 	s.write, s.toggle = w.Commands.Button("bench.write"), w.Commands.Button("bench.working")
 	s.write.Importance = shell.HighImportance
 	s.Form = shell.NewFieldForm(w, s.Bench, s.showResult)
@@ -69,7 +72,7 @@ func (s *BenchScreen) buildResult() {
 	figures := container.NewHBox()
 	s.head = figures
 	for i, f := range s.Bench.BigFigures() {
-		figure := kit.NewFigure(f.Caption, f.Unit)
+		figure := widgets.NewFigure(f.Caption, f.Unit)
 		figure.Chars = benchChars[i]
 		s.figures = append(s.figures, figure)
 		figures.Add(figure)
@@ -80,7 +83,7 @@ func (s *BenchScreen) buildResult() {
 	s.made = container.NewBorder(container.New(shell.High{Lines: 5}, s.Tests), nil, nil, nil, s.reader)
 	s.pane = &shell.FormAndPaper{
 		Fields: s.Form.Sheet, Form: s.sheet, Paper: container.NewStack(s.made, s.working), Share: resultShare, OverPaper: true,
-		Head: container.NewStack(shell.NewGround(kit.ColorPanel), container.New(shell.Margin{}, figures)),
+		Head: container.NewStack(shell.NewGround(apptheme.ColorPanel), container.New(shell.Margin{}, figures)),
 		Buttons: container.New(&shell.Endings{Rows: []int{3, 2}}, s.write,
 			c.Button("bench.leave"), s.toggle, c.Button("bench.through"), c.Button("go.meters"), c.Button("go.samples")),
 		OnNarrow: s.nameToggle,
@@ -106,7 +109,7 @@ func (s *BenchScreen) Show() {
 func (s *BenchScreen) Hint() string { return s.Bench.Hint() }
 
 // Ring is the order of the keyboard.
-func (s *BenchScreen) Ring() *kit.Ring { return s.Form.Ring }
+func (s *BenchScreen) Ring() *widgets.FocusOrder { return s.Form.Ring }
 
 // Refresh shows the facts as they now are.
 func (s *BenchScreen) Refresh() {

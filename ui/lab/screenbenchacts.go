@@ -3,9 +3,10 @@ package lab
 import (
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 	"tenthpoint/ui/yard"
 )
 
@@ -13,50 +14,50 @@ import (
 func (s *BenchScreen) Acts() []shell.Act {
 	group := session.Say("Bench")
 	return []shell.Act{
-		{Everywhere: true, Command: kit.Command{
-			ID: "bench.open", Title: session.Say("Test this load"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyB)},
+		{Everywhere: true, Command: widgets.Command{
+			ID: "bench.open", Title: session.Say("Test this load"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyB)},
 			Do: s.openFromYard,
 		}},
-		{Command: kit.Command{
-			ID: "bench.write", Title: session.Say("Write to the load"), Group: group, Keys: []kit.Key{kit.Bare(fyne.KeyF12)},
+		{Command: widgets.Command{
+			ID: "bench.write", Title: session.Say("Write to the load"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
 			Do: func() { s.try(s.Bench.Write()) },
 		}},
-		{Command: kit.Command{
-			ID: "bench.leave", Title: session.Say("Leave out"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyK)},
+		{Command: widgets.Command{
+			ID: "bench.leave", Title: session.Say("Leave out"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyK)},
 			EnabledWhen: s.Bench.CanLeaveOut,
 			WhyNot:      func() string { return session.Say("No test has been made.") },
 			Do:          func() { s.Bench.LeaveOut(s.chosenTest()) },
 		}},
-		{Command: kit.Command{
-			ID: "bench.through", Title: session.Say("Let through"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyO)},
+		{Command: widgets.Command{
+			ID: "bench.through", Title: session.Say("Let through"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyO)},
 			EnabledWhen: s.Bench.CanLetThrough,
 			WhyNot:      func() string { return session.Say("No doubt stops the ticket that a manager could let through.") },
 			Do:          s.Bench.LetThrough,
 		}},
-		{Command: kit.Command{
-			ID: "bench.working", Title: session.Say("Working"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyW)},
+		{Command: widgets.Command{
+			ID: "bench.working", Title: session.Say("Working"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyW)},
 			Do: s.turnWorking,
 		}},
-		{Command: kit.Command{
-			ID: "bench.factor", Title: session.Say("Another result"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyJ)}, Break: true,
+		{Command: widgets.Command{
+			ID: "bench.factor", Title: session.Say("Another result"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyJ)}, Break: true,
 			EnabledWhen: s.Bench.CanAskFactor,
 			WhyNot:      func() string { return session.Say("Choose a load first whose grain is known.") },
 			Do:          func() { s.Bench.AskFactor(func(field string) { s.Form.Show(true); s.Form.Focus(field) }) },
 		}},
-		{Command: kit.Command{
-			ID: "bench.label", Title: session.Say("Print the label"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyP)},
+		{Command: widgets.Command{
+			ID: "bench.label", Title: session.Say("Print the label"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
 			EnabledWhen: s.Bench.CanPrintLabel,
 			WhyNot: func() string {
 				return session.Say("The sample has no number in the book yet. Write it to its load first.")
 			},
 			Do: s.Bench.PrintLabel,
 		}},
-		{Command: kit.Command{
-			ID: "bench.degrees", Title: session.Say("Fahrenheit or Celsius"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyU)},
+		{Command: widgets.Command{
+			ID: "bench.degrees", Title: session.Say("Fahrenheit or Celsius"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyU)},
 			Do: s.Bench.TurnDegrees,
 		}},
-		{Command: kit.Command{
-			ID: "bench.over", Title: session.Say("Start over without a load"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyR)},
+		{Command: widgets.Command{
+			ID: "bench.over", Title: session.Say("Start over without a load"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyR)},
 			Do: func() { s.try(s.Bench.StartOver()) },
 		}},
 	}

@@ -4,9 +4,11 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/charts"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // metersScreen is the list of moisture meters with the log of the one in hand:
@@ -15,12 +17,12 @@ type metersScreen struct {
 	window *shell.Window
 	meters *Meters
 
-	list   *kit.Table
-	checks *kit.Table
-	chart  *kit.CheckChart
-	says   *kit.Remarks
-	reader *kit.Reader
-	ring   *kit.Ring
+	list   *widgets.Table
+	checks *widgets.Table
+	chart  *charts.CheckChart
+	says   *widgets.Remarks
+	reader *widgets.Reader
+	ring   *widgets.FocusOrder
 }
 
 func NewMetersScreen(f *session.Session) shell.Screen { return &metersScreen{meters: NewMeters(f)} }
@@ -30,24 +32,24 @@ func (s *metersScreen) Acts() []shell.Act {
 	group := session.Say("Meters")
 	none := func() string { return session.Say("No meter is set up yet.") }
 	return []shell.Act{
-		{Command: kit.Command{
-			ID: "meters.check", Title: session.Say("Write a check"), Group: group, Keys: []kit.Key{kit.Bare(fyne.KeyF12)},
+		{Command: widgets.Command{
+			ID: "meters.check", Title: session.Say("Write a check"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
 			EnabledWhen: s.meters.HasMeter, WhyNot: none, Do: s.meters.AskCheck,
 		}},
-		{Command: kit.Command{
-			ID: "meters.new", Title: session.Say("New meter"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyE)},
+		{Command: widgets.Command{
+			ID: "meters.new", Title: session.Say("New meter"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
 			Do: func() { s.meters.AskMeter(true) },
 		}},
-		{Command: kit.Command{
-			ID: "meters.change", Title: session.Say("Change the meter"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyK)},
+		{Command: widgets.Command{
+			ID: "meters.change", Title: session.Say("Change the meter"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyK)},
 			EnabledWhen: s.meters.HasMeter, WhyNot: none, Do: func() { s.meters.AskMeter(false) },
 		}},
-		{Command: kit.Command{
-			ID: "meters.policy", Title: session.Say("How we test"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyO)},
+		{Command: widgets.Command{
+			ID: "meters.policy", Title: session.Say("How we test"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyO)},
 			Do: s.meters.AskPolicy,
 		}},
-		{Command: kit.Command{
-			ID: "meters.print", Title: session.Say("Print the log"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyP)},
+		{Command: widgets.Command{
+			ID: "meters.print", Title: session.Say("Print the log"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
 			EnabledWhen: s.meters.HasMeter, WhyNot: none, Do: s.meters.PrintLog,
 		}},
 	}
@@ -60,16 +62,16 @@ var meterButtons = []string{"meters.check", "meters.new", "meters.change", "mete
 func (s *metersScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.buildTables()
-	s.chart, s.says = kit.NewCheckChart(), kit.NewRemarks()
-	s.reader = kit.NewReader(s.says)
-	s.ring = kit.NewRing(w.Stage)
+	s.chart, s.says = charts.NewCheckChart(), widgets.NewRemarks()
+	s.reader = widgets.NewReader(s.says)
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.ring.Add("list", s.list)
 	s.ring.Add("checks", s.checks)
 	s.ring.Add("says", s.reader)
 	buttons := shell.ButtonRow(w, s.ring, meterButtons)
 	top := container.NewVBox(shell.NewLabel(session.Say("Moisture meters"), shell.Heading), container.New(shell.High{Lines: 4}, s.list))
-	picture := container.NewBorder(kit.NewHeading(session.Say("Error from check to check, in points")), nil, nil, nil, s.chart)
-	log := container.NewBorder(kit.NewHeading(session.Say("References read on it")), nil, nil, nil, container.New(shell.High{Lines: 2.5}, s.checks))
+	picture := container.NewBorder(widgets.NewHeading(session.Say("Error from check to check, in points")), nil, nil, nil, s.chart)
+	log := container.NewBorder(widgets.NewHeading(session.Say("References read on it")), nil, nil, nil, container.New(shell.High{Lines: 2.5}, s.checks))
 	lower := container.New(shell.PictureAndSays{}, container.New(halves{}, picture, log), s.reader)
 	return container.NewBorder(top, buttons, nil, nil, lower)
 }
@@ -77,7 +79,7 @@ func (s *metersScreen) Build(w *shell.Window) fyne.CanvasObject {
 func (s *metersScreen) buildTables() {
 	model, stand := shell.WordsColumn(session.Say("Model"), 16), shell.WordsColumn(session.Say("Stands"), 19)
 	model.Grow, stand.State = true, true
-	s.list = kit.NewTable([]kit.Column{
+	s.list = widgets.NewTable([]widgets.Column{
 		shell.WordsColumn(session.Say("Meter"), 8), model, shell.WordsColumn(session.Say("Calibration"), 12),
 		shell.WordsColumn(session.Say("Last check"), 11), shell.WordsColumn(session.Say("Next due"), 11), stand,
 	})
@@ -87,7 +89,7 @@ func (s *metersScreen) buildTables() {
 	by.Grow = true
 	off := shell.FiguresColumn(session.Say("Off"), 6)
 	off.State = true
-	s.checks = kit.NewTable([]kit.Column{
+	s.checks = widgets.NewTable([]widgets.Column{
 		shell.WordsColumn(session.Say("Day"), 10), shell.WordsColumn(session.Say("Grain"), 9), shell.WordsColumn(session.Say("Ref."), 4),
 		shell.FiguresColumn(session.Say("Oven"), 5), shell.FiguresColumn(session.Say("Meter"), 5), off, shell.FiguresColumn(session.Say("May be"), 5), by,
 	})
@@ -125,7 +127,7 @@ func (s *metersScreen) show() {
 }
 
 // Ring is the order of the keyboard.
-func (s *metersScreen) Ring() *kit.Ring { return s.ring }
+func (s *metersScreen) Ring() *widgets.FocusOrder { return s.ring }
 
 // halves sets one thing over another, each with half the height.
 type halves struct{}

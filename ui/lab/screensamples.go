@@ -4,9 +4,10 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // samplesScreen is the shelf of retained samples.
@@ -15,8 +16,8 @@ type samplesScreen struct {
 	samples *Samples
 
 	counted *shell.Label
-	list    *kit.Table
-	ring    *kit.Ring
+	list    *widgets.Table
+	ring    *widgets.FocusOrder
 }
 
 func NewSamplesScreen(f *session.Session) shell.Screen {
@@ -27,12 +28,12 @@ func NewSamplesScreen(f *session.Session) shell.Screen {
 func (s *samplesScreen) Acts() []shell.Act {
 	group := session.Say("Samples")
 	return []shell.Act{
-		{Command: kit.Command{
-			ID: "samples.discard", Title: session.Say("Throw it out"), Group: group, Keys: []kit.Key{kit.Bare(fyne.KeyF12)},
+		{Command: widgets.Command{
+			ID: "samples.discard", Title: session.Say("Throw it out"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
 			EnabledWhen: s.samples.CanDiscard, WhyNot: s.samples.WhyNotDiscard, Do: s.samples.Discard,
 		}},
-		{Command: kit.Command{
-			ID: "samples.label", Title: session.Say("Print its label"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyP)},
+		{Command: widgets.Command{
+			ID: "samples.label", Title: session.Say("Print its label"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
 			EnabledWhen: s.samples.HasSample, WhyNot: func() string { return session.Say("No sample is chosen.") }, Do: s.samples.PrintLabel,
 		}},
 	}
@@ -44,12 +45,12 @@ func (s *samplesScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.counted = shell.NewLabel("", shell.AtRight)
 	grower, stand := shell.WordsColumn(session.Say("Grower"), 14), shell.WordsColumn(session.Say("Stands"), 16)
 	grower.Grow, stand.State = true, true
-	s.list = kit.NewTable([]kit.Column{
+	s.list = widgets.NewTable([]widgets.Column{
 		shell.WordsColumn(session.Say("Sample"), 8), shell.WordsColumn(session.Say("Grain"), 16), grower, shell.FiguresColumn(session.Say("Ticket"), 6),
 		shell.WordsColumn(session.Say("Kept at"), 10), shell.Spare(shell.WordsColumn(session.Say("Taken"), 10), 1), shell.WordsColumn(session.Say("Keep through"), 11), stand,
 	})
 	s.list.OnChoose = func(_ int, key string) { s.samples.Choose(key); s.window.Commands.Refresh() }
-	s.ring = kit.NewRing(w.Stage)
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.ring.Add("list", s.list)
 	discard, print := w.Commands.Button("samples.discard"), w.Commands.Button("samples.label")
 	s.ring.Add("discard", discard)
@@ -76,4 +77,4 @@ func (s *samplesScreen) Refresh() {
 }
 
 // Ring is the order of the keyboard.
-func (s *samplesScreen) Ring() *kit.Ring { return s.ring }
+func (s *samplesScreen) Ring() *widgets.FocusOrder { return s.ring }

@@ -4,10 +4,11 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // Screen is the list of editions at the left, and at the right what the
@@ -16,38 +17,38 @@ type Screen struct {
 	window *shell.Window
 	Rates  *Rates
 
-	List     *kit.Table
-	headline *kit.Note
-	Paper    *kit.SlipView
-	Trial    *kit.Table
-	Compared *kit.Table
-	Told     *kit.Note
+	List     *widgets.Table
+	headline *widgets.Note
+	Paper    *paperview.SlipView
+	Trial    *widgets.Table
+	Compared *widgets.Table
+	Told     *widgets.Note
 	bodies   *fyne.Container
 	right    *fyne.Container
-	turns    map[RatesView]*kit.Button
-	ring     *kit.Ring
+	turns    map[RatesView]*widgets.Button
+	ring     *widgets.FocusOrder
 }
 
 func NewScreen(f *session.Session) shell.Screen {
-	return &Screen{Rates: NewRates(f), turns: map[RatesView]*kit.Button{}}
+	return &Screen{Rates: NewRates(f), turns: map[RatesView]*widgets.Button{}}
 }
 
 // Build makes the list and what stands beside it.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.List = s.buildList()
-	s.headline, s.Told = kit.NewNote(), kit.NewNote()
+	s.headline, s.Told = widgets.NewNote(), widgets.NewNote()
 	s.headline.Lines, s.Told.Lines = 2, 3
-	s.Paper = kit.NewSlipView()
-	s.Trial = kit.NewTable(nil)
+	s.Paper = paperview.NewSlipView()
+	s.Trial = widgets.NewTable(nil)
 	s.Trial.OnChoose = func(_ int, key string) { s.Told.Say(model.Plain, s.Rates.TrialSaid(key)) }
-	s.Compared = kit.NewTable(nil)
+	s.Compared = widgets.NewTable(nil)
 	s.Compared.OnChoose = func(_ int, key string) { s.Told.Say(model.Plain, s.Rates.ComparedSaid(key)) }
-	for _, table := range []*kit.Table{s.Trial, s.Compared} {
+	for _, table := range []*widgets.Table{s.Trial, s.Compared} {
 		table.Small = true
 		table.Empty = session.Say("Nothing can be worked out. What stands in the way is said above.")
 	}
-	s.ring = kit.NewRing(w.Stage)
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.ring.Add("list", s.List)
 	s.ring.Add("paper", s.Paper)
 	s.ring.Add("trial", s.Trial)
@@ -60,14 +61,14 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	return container.NewBorder(nil, shell.ButtonRow(w, s.ring, rateButtons), nil, nil, container.New(shell.ListAndPage{}, left, s.right))
 }
 
-func (s *Screen) buildList() *kit.Table {
+func (s *Screen) buildList() *widgets.Table {
 	grain := shell.WordsColumn(session.Say("Grain"), 6)
 	grain.Grow, grain.Wish, grain.Spare = true, 18, 1
 	today := shell.WordsColumn(session.Say("Today"), 8)
 	today.State, today.Wish = true, 12
 	edition := shell.WordsColumn(session.Say("Edition"), 17)
 	edition.Wish = 20
-	list := kit.NewTable([]kit.Column{grain, edition, shell.Spare(shell.WordsColumn(session.Say("Status"), 8), 1), today})
+	list := widgets.NewTable([]widgets.Column{grain, edition, shell.Spare(shell.WordsColumn(session.Say("Status"), 8), 1), today})
 	list.Small = true
 	list.OnChoose = func(_ int, key string) { s.Rates.Choose(key); s.Refresh(); s.window.Commands.Refresh() }
 	list.OnOpen = func(int, string) { s.focusBody() }
@@ -95,29 +96,29 @@ var rateButtons = []string{"rates.load", "rates.other", "rates.schedule", "rates
 // Acts are what can be done with rates.
 func (s *Screen) Acts() []shell.Act {
 	r, group := s.Rates, session.Say("Rates")
-	turn := func(id, title string, key kit.Key, to RatesView) shell.Act {
-		return shell.Act{Command: kit.Command{ID: id, Title: title, Group: group, Keys: []kit.Key{key}, Do: func() { r.Turn(to); s.Refresh(); s.focusBody() }}}
+	turn := func(id, title string, key widgets.Key, to RatesView) shell.Act {
+		return shell.Act{Command: widgets.Command{ID: id, Title: title, Group: group, Keys: []widgets.Key{key}, Do: func() { r.Turn(to); s.Refresh(); s.focusBody() }}}
 	}
-	of := func(id, title string, key kit.Key, do func()) shell.Act {
-		return shell.Act{Command: kit.Command{
-			ID: id, Title: title, Group: group, Keys: []kit.Key{key}, EnabledWhen: r.HasEdition,
+	of := func(id, title string, key widgets.Key, do func()) shell.Act {
+		return shell.Act{Command: widgets.Command{
+			ID: id, Title: title, Group: group, Keys: []widgets.Key{key}, EnabledWhen: r.HasEdition,
 			WhyNot: func() string { return session.Say("There is no edition in hand.") }, Do: do,
 		}}
 	}
-	other := of("rates.other", session.Say("Compare with"), kit.Ctrl(fyne.KeyO), r.AskOther)
+	other := of("rates.other", session.Say("Compare with"), widgets.Ctrl(fyne.KeyO), r.AskOther)
 	other.EnabledWhen = r.HasOther
 	other.WhyNot = func() string { return session.Say("There is no choice: this grain has no further edition.") }
-	load := of("rates.load", session.Say("Another load"), kit.Ctrl(fyne.KeyE), r.AskLoad)
+	load := of("rates.load", session.Say("Another load"), widgets.Ctrl(fyne.KeyE), r.AskLoad)
 	load.Break = true
 	return []shell.Act{
-		turn("rates.rows", session.Say("Rows"), kit.Ctrl(fyne.KeyR), RatesRows),
-		turn("rates.try", session.Say("Try"), kit.Ctrl(fyne.KeyT), RatesTry),
-		turn("rates.compare", session.Say("Compare"), kit.Ctrl(fyne.KeyK), RatesCompare),
-		turn("rates.problems", session.Say("Problems"), kit.Ctrl(fyne.KeyP), RatesProblems),
+		turn("rates.rows", session.Say("Rows"), widgets.Ctrl(fyne.KeyR), RatesRows),
+		turn("rates.try", session.Say("Try"), widgets.Ctrl(fyne.KeyT), RatesTry),
+		turn("rates.compare", session.Say("Compare"), widgets.Ctrl(fyne.KeyK), RatesCompare),
+		turn("rates.problems", session.Say("Problems"), widgets.Ctrl(fyne.KeyP), RatesProblems),
 		load, other,
-		of("rates.schedule", session.Say("Schedule"), kit.Ctrl(fyne.KeyU), r.AskSchedule),
-		{Command: kit.Command{ID: "rates.again", Title: session.Say("Read the files"), Group: group, Break: true, Keys: []kit.Key{kit.Ctrl(fyne.KeyI)}, Do: r.ReadAgain}},
-		of("rates.text", session.Say("Write its text"), kit.Ctrl(fyne.KeyS), r.SaveText),
+		of("rates.schedule", session.Say("Schedule"), widgets.Ctrl(fyne.KeyU), r.AskSchedule),
+		{Command: widgets.Command{ID: "rates.again", Title: session.Say("Read the files"), Group: group, Break: true, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)}, Do: r.ReadAgain}},
+		of("rates.text", session.Say("Write its text"), widgets.Ctrl(fyne.KeyS), r.SaveText),
 	}
 }
 
@@ -185,8 +186,8 @@ func (s *Screen) showBody() {
 }
 
 // figureColumns are columns of figures under headings of a presenter.
-func figureColumns(titles []string) []kit.Column {
-	out := make([]kit.Column, len(titles))
+func figureColumns(titles []string) []widgets.Column {
+	out := make([]widgets.Column, len(titles))
 	for i, title := range titles {
 		out[i] = shell.FiguresColumn(title, 6)
 		out[i].Wish = 8
@@ -203,8 +204,8 @@ func figureColumns(titles []string) []kit.Column {
 // the last one first: water, points, drying, handling.
 var dispensable = []int{2, 1, 7, 3}
 
-func comparedColumns(titles []string) []kit.Column {
-	out := make([]kit.Column, len(titles))
+func comparedColumns(titles []string) []widgets.Column {
+	out := make([]widgets.Column, len(titles))
 	for i, title := range titles {
 		out[i] = shell.FiguresColumn(title, 8)
 		out[i].Wish = 13
@@ -217,7 +218,7 @@ func comparedColumns(titles []string) []kit.Column {
 }
 
 // Ring is the order of the keyboard: the list, what is shown, the acts.
-func (s *Screen) Ring() *kit.Ring { return s.ring }
+func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Hint says what keys carry the work.
 func (s *Screen) Hint() string {

@@ -5,10 +5,10 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // Screen is the elevator's own sheet. In a new book it comes first.
@@ -16,9 +16,9 @@ type Screen struct {
 	window *shell.Window
 	sheet  *SetUp
 	rows   map[string]*shell.FormRow
-	ring   *kit.Ring
+	ring   *widgets.FocusOrder
 	title  *shell.Label
-	demo   *kit.Button
+	demo   *widgets.Button
 	fields *container.Scroll
 
 	Columns *shell.FieldSheet
@@ -32,8 +32,8 @@ func NewScreen(f *session.Session) shell.Screen {
 func (s *Screen) Acts() []shell.Act {
 	group := session.Say("Set-up")
 	return []shell.Act{
-		{Command: kit.Command{ID: "setup.save", Title: session.Say("Write it down"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyS)}, Do: s.sheet.Save}},
-		{Command: kit.Command{ID: "setup.demo", Title: session.Say("Look at an invented elevator instead"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyE)},
+		{Command: widgets.Command{ID: "setup.save", Title: session.Say("Write it down"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyS)}, Do: s.sheet.Save}},
+		{Command: widgets.Command{ID: "setup.demo", Title: session.Say("Look at an invented elevator instead"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
 			EnabledWhen: s.sheet.CanDemo,
 			WhyNot:      func() string { return session.Say("The invented elevator is offered only in a new book.") },
 			Do:          s.sheet.OpenDemo}},
@@ -43,10 +43,10 @@ func (s *Screen) Acts() []shell.Act {
 // Build makes the sheet.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.ring = kit.NewRing(w.Stage)
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.title = shell.NewLabel(s.sheet.Welcome(), shell.Ordinary)
-	left := []fyne.CanvasObject{kit.NewHeading(session.Say("As every ticket prints it"))}
-	right := []fyne.CanvasObject{kit.NewHeading(session.Say("Taken here, by the rates chosen"))}
+	left := []fyne.CanvasObject{widgets.NewHeading(session.Say("As every ticket prints it"))}
+	right := []fyne.CanvasObject{widgets.NewHeading(session.Say("Taken here, by the rates chosen"))}
 	s.ring.OnArrive = func(id string) { s.Columns.Hold(s.rows[id]) }
 	for _, f := range s.sheet.Fields() {
 		row := shell.NewFormRow(f, s.entry(f), &shell.FormColumns{})
@@ -107,15 +107,15 @@ func (l titleGivesWay) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // always stands in them.
 var muteRows = map[string]bool{"rules": true, "unit": true, "dates": true}
 
-func (s *Screen) entry(f model.Field) kit.Keyed {
+func (s *Screen) entry(f model.Field) widgets.Keyed {
 	typed := func(text string) { s.sheet.Type(f.ID, text); s.show() }
 	switch f.Kind {
 	case model.TickField:
-		tick := kit.NewTick("")
+		tick := widgets.NewCheckbox("")
 		tick.OnToggle = func(on bool) { typed(shell.Ticked(on)) }
 		return tick
 	case model.FindField:
-		p := kit.NewPickEntry(f.Options)
+		p := widgets.NewAutocomplete(f.Options)
 		p.OnPick = func(o model.Option) { typed(o.Code) }
 		p.OnUnpick = func() { typed("") }
 		p.OnLeave = func(text string) {
@@ -125,9 +125,9 @@ func (s *Screen) entry(f model.Field) kit.Keyed {
 		}
 		return p
 	}
-	e := kit.NewFieldEntry()
+	e := widgets.NewFieldEntry()
 	if f.Kind == model.FigureField {
-		e = kit.NewFigureEntry()
+		e = widgets.NewFigureEntry()
 	}
 	e.OnEdit = typed
 	return e
@@ -183,4 +183,4 @@ func (s *Screen) Hint() string {
 }
 
 // Ring is the order of the keyboard.
-func (s *Screen) Ring() *kit.Ring { return s.ring }
+func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }

@@ -1,7 +1,7 @@
 package shell
 
 import (
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/widgets"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -13,7 +13,7 @@ const mostInRow = 6
 
 // ButtonRow is a row of buttons for commands, or more rows where there are many or
 // their words are long, each with a place on the ring.
-func ButtonRow(w *Window, ring *kit.Ring, ids []string) fyne.CanvasObject {
+func ButtonRow(w *Window, ring *widgets.FocusOrder, ids []string) fyne.CanvasObject {
 	row := container.New(buttonRows{w})
 	for _, id := range ids {
 		b := w.Commands.Button(id)
@@ -77,7 +77,7 @@ func (l Spread) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 // leastWhole is the least width at which a text stands whole.
 func leastWhole(o fyne.CanvasObject) float32 {
-	if b, ok := o.(*kit.Button); ok {
+	if b, ok := o.(*widgets.Button); ok {
 		return b.Tight()
 	}
 	return o.MinSize().Width

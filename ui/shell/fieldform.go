@@ -1,8 +1,8 @@
 package shell
 
 import (
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgets"
 
 	"fyne.io/fyne/v2"
 )
@@ -26,9 +26,9 @@ type FieldForm struct {
 	source  fieldSource
 	rows    map[string]*FormRow
 	order   []string
-	Ring    *kit.Ring
+	Ring    *widgets.FocusOrder
 	Sheet   *FieldSheet
-	last    []kit.Keyed // stops after the fields
+	last    []widgets.Keyed // stops after the fields
 	lastIDs []string
 	changed func()      // called after every change
 	Grown   func()      // called when the rows need other room than before
@@ -37,13 +37,13 @@ type FieldForm struct {
 
 func NewFieldForm(w *Window, source fieldSource, changed func()) *FieldForm {
 	return &FieldForm{
-		window: w, source: source, changed: changed, rows: map[string]*FormRow{}, Ring: kit.NewRing(w.Stage),
+		window: w, source: source, changed: changed, rows: map[string]*FormRow{}, Ring: widgets.NewFocusOrder(w.Stage),
 		Sheet: NewFieldSheet(), Grown: func() {}, ToForm: func() bool { return false },
 	}
 }
 
 // AddLast gives a widget a place on the ring after the fields.
-func (v *FieldForm) AddLast(id string, stop kit.Keyed) {
+func (v *FieldForm) AddLast(id string, stop widgets.Keyed) {
 	v.last, v.lastIDs = append(v.last, stop), append(v.lastIDs, id)
 }
 
@@ -74,7 +74,7 @@ func (v *FieldForm) arrange(fields []model.Field) {
 	}
 	had := v.Ring.Current()
 	v.order = v.order[:0]
-	v.Ring = kit.NewRing(v.window.Stage)
+	v.Ring = widgets.NewFocusOrder(v.window.Stage)
 	v.Ring.OnEscape = v.escape
 	v.Ring.OnArrive = func(id string) { v.Sheet.Hold(v.rows[id]) }
 	left, right := []fyne.CanvasObject{}, []fyne.CanvasObject{}
@@ -122,26 +122,26 @@ func (v *FieldForm) row(f model.Field) *FormRow {
 }
 
 // entry makes the place to type of a field and wires it.
-func (v *FieldForm) entry(f model.Field) kit.Keyed {
+func (v *FieldForm) entry(f model.Field) widgets.Keyed {
 	switch f.Kind {
 	case model.FindField, model.OpenField:
 		return v.pick(f)
 	case model.TickField:
-		tick := kit.NewTick("")
+		tick := widgets.NewCheckbox("")
 		tick.OnToggle = func(on bool) { v.Typed(f.ID, Ticked(on)) }
 		return tick
 	}
-	e := kit.NewFieldEntry()
+	e := widgets.NewFieldEntry()
 	if f.Kind == model.FigureField {
-		e = kit.NewFigureEntry()
+		e = widgets.NewFigureEntry()
 	}
 	e.OnEdit = func(text string) { v.Typed(f.ID, text) }
 	e.OnCommit = func(string) string { return v.enter(f.ID) }
 	return e
 }
 
-func (v *FieldForm) pick(f model.Field) kit.Keyed {
-	p := kit.NewPickEntry(f.Options)
+func (v *FieldForm) pick(f model.Field) widgets.Keyed {
+	p := widgets.NewAutocomplete(f.Options)
 	p.FreeText = f.Kind == model.OpenField
 	p.OnPick = func(o model.Option) { v.Typed(f.ID, o.Code) }
 	p.OnUnpick = func() { v.Typed(f.ID, "") }
@@ -213,14 +213,14 @@ func Ticked(on bool) string {
 }
 
 // SetText writes a field's value into its entry.
-func SetText(entry kit.Keyed, f model.Field) {
+func SetText(entry widgets.Keyed, f model.Field) {
 	switch e := entry.(type) {
-	case *kit.PickEntry:
+	case *widgets.Autocomplete:
 		e.SetOptions(f.Options)
 		e.SetChosen(f.Value)
-	case *kit.FieldEntry:
+	case *widgets.FieldEntry:
 		e.SetText(f.Value)
-	case *kit.Tick:
+	case *widgets.Checkbox:
 		e.SetOn(f.Value == model.TickOn)
 	}
 }

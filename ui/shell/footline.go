@@ -4,18 +4,18 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgets"
 )
 
 // footLine is the line at the foot of a form that says of one field what has no
 // room beneath it: the field's name, and the sentence.
 type footLine struct {
 	name *Label
-	note *kit.Note
+	note *widgets.Note
 }
 
-func newFootLine() *footLine { return &footLine{name: NewLabel("", small), note: kit.NewNote()} }
+func newFootLine() *footLine { return &footLine{name: NewLabel("", small), note: widgets.NewNote()} }
 
 func (f *footLine) objects() []fyne.CanvasObject { return []fyne.CanvasObject{f.name, f.note} }
 

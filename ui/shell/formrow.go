@@ -5,9 +5,9 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
 )
 
 // FormRow is one field of a form: its name, the place to type, the unit, and
@@ -18,9 +18,9 @@ type FormRow struct {
 	Field   model.Field
 	Label   *Label
 	Unit    *Label
-	note    *kit.Note
+	note    *widgets.Note
 	mark    *rowMark
-	Entry   kit.Keyed
+	Entry   widgets.Keyed
 	columns *FormColumns
 	setting Setting
 	// noteRoom is how far what is said beneath reaches, from the left of the row.
@@ -32,9 +32,9 @@ type FormRow struct {
 // FormColumns is where the entries of one column begin.
 type FormColumns struct{ label float32 }
 
-func NewFormRow(f model.Field, entry kit.Keyed, columns *FormColumns) *FormRow {
+func NewFormRow(f model.Field, entry widgets.Keyed, columns *FormColumns) *FormRow {
 	r := &FormRow{
-		Label: NewLabel("", Ordinary), note: kit.NewNote(), Entry: entry, columns: columns,
+		Label: NewLabel("", Ordinary), note: widgets.NewNote(), Entry: entry, columns: columns,
 		Unit: NewLabel("", UnitSize), mark: newRowMark(),
 	}
 	r.ExtendBaseWidget(r)

@@ -3,7 +3,7 @@ package shell
 import (
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/charts"
 )
 
 // FormSheet sets the fields of a form over the moisture ruler. What the height
@@ -11,7 +11,7 @@ import (
 // height of the ruler, then the ruler.
 type FormSheet struct {
 	Fields *FieldSheet
-	Ruler  *kit.MoistureRuler
+	Ruler  *charts.MoistureRuler
 }
 
 // MinSize asks for little: what has no room at all can be scrolled to.
@@ -22,17 +22,17 @@ func (FormSheet) MinSize(objects []fyne.CanvasObject) fyne.Size {
 // choice is one way to set the sheet.
 type choice struct {
 	rows  Setting
-	ruler kit.RulerSize
+	ruler charts.RulerSize
 	alone bool // without the ruler
 	ample bool // only where much ground would be left
 }
 
 var choices = []choice{
-	{rows: Airy, ruler: kit.RulerTall, ample: true},
-	{rows: Airy, ruler: kit.RulerOrdinary},
-	{rows: Snug, ruler: kit.RulerOrdinary},
-	{rows: Snug, ruler: kit.RulerLow},
-	{rows: Snug, ruler: kit.RulerLowest},
+	{rows: Airy, ruler: charts.RulerTall, ample: true},
+	{rows: Airy, ruler: charts.RulerOrdinary},
+	{rows: Snug, ruler: charts.RulerOrdinary},
+	{rows: Snug, ruler: charts.RulerLow},
+	{rows: Snug, ruler: charts.RulerLowest},
 	{rows: Snug, alone: true},
 	{rows: Lean, alone: true},
 	{rows: bare, alone: true},

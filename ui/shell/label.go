@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 )
 
 // Label is a piece of text in the theme's letters, cut short with three dots
@@ -26,14 +26,14 @@ type letters struct {
 }
 
 var (
-	Ordinary = letters{size: theme.SizeNameText, color: kit.ColorInk}
-	strong   = letters{size: theme.SizeNameText, color: kit.ColorInk, bold: true}
-	UnitSize = letters{size: theme.SizeNameText, color: kit.ColorQuiet}
-	Quiet    = letters{size: kit.SizeNote, color: kit.ColorQuiet}
-	small    = letters{size: kit.SizeNote, color: kit.ColorInk, bold: true}
-	AtRight  = letters{size: kit.SizeNote, color: kit.ColorQuiet, align: fyne.TextAlignTrailing}
-	large    = letters{size: theme.SizeNameSubHeadingText, color: kit.ColorInk, bold: true}
-	Heading  = letters{size: theme.SizeNameHeadingText, color: kit.ColorInk, bold: true}
+	Ordinary = letters{size: theme.SizeNameText, color: apptheme.ColorInk}
+	strong   = letters{size: theme.SizeNameText, color: apptheme.ColorInk, bold: true}
+	UnitSize = letters{size: theme.SizeNameText, color: apptheme.ColorQuiet}
+	Quiet    = letters{size: apptheme.SizeNote, color: apptheme.ColorQuiet}
+	small    = letters{size: apptheme.SizeNote, color: apptheme.ColorInk, bold: true}
+	AtRight  = letters{size: apptheme.SizeNote, color: apptheme.ColorQuiet, align: fyne.TextAlignTrailing}
+	large    = letters{size: theme.SizeNameSubHeadingText, color: apptheme.ColorInk, bold: true}
+	Heading  = letters{size: theme.SizeNameHeadingText, color: apptheme.ColorInk, bold: true}
 )
 
 func NewLabel(text string, l letters) *Label {

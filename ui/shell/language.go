@@ -13,8 +13,8 @@ import (
 	"fyne.io/fyne/v2/lang"
 
 	"tenthpoint/internal/tongue"
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
 )
 
 // The texts that only screens have, a file for every language, from the English
@@ -56,7 +56,7 @@ func UseLanguage(code string) error {
 		return speaking.Say(english)
 	}
 	session.SetLanguage(say)
-	kit.SetWords(kitWords(say))
+	widgets.SetWords(kitWords(say))
 	language = code
 	return nil
 }
@@ -89,8 +89,8 @@ func TextsIn(code string) (map[string]string, error) {
 }
 
 // kitWords are the kit's own words in a language.
-func kitWords(say func(english string) string) kit.Words {
-	w := kit.EnglishWords()
+func kitWords(say func(english string) string) widgets.Words {
+	w := widgets.EnglishWords()
 	texts := reflect.ValueOf(&w).Elem()
 	for i := range texts.NumField() {
 		if f := texts.Field(i); f.Kind() == reflect.String {

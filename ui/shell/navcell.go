@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 )
 
 // navCell is one screen in the list: its name and the key it is under. A click
@@ -52,7 +52,7 @@ func (c *navCell) MouseOut() { c.hovered = false; c.Refresh() }
 // CreateRenderer is Fyne's way to draw the cell.
 func (c *navCell) CreateRenderer() fyne.WidgetRenderer {
 	r := &navRenderer{
-		cell: c, body: NewGround(theme.ColorNameBackground), mark: NewGround(kit.ColorFocus),
+		cell: c, body: NewGround(theme.ColorNameBackground), mark: NewGround(apptheme.ColorFocus),
 		name: NewLabel("", Ordinary), key: NewLabel("", AtRight),
 	}
 	r.Refresh()
@@ -82,10 +82,10 @@ func (r *navRenderer) Layout(size fyne.Size) {
 
 func (r *navRenderer) Refresh() {
 	c := r.cell
-	r.body.color = kit.ColorPanel
+	r.body.color = apptheme.ColorPanel
 	switch {
 	case c.current:
-		r.body.color = kit.ColorChosen
+		r.body.color = apptheme.ColorChosen
 	case c.hovered:
 		r.body.color = theme.ColorNameButton
 	}

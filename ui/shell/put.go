@@ -1,17 +1,17 @@
 package shell
 
 import (
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgets"
 )
 
 // Put puts a presenter's question before the window.
 func (w *Window) Put(ask model.Ask) {
 	switch {
 	case ask.Notice:
-		w.Stage.Tell(kit.Notice{Title: ask.Title, Text: ask.Text, State: ask.State, Close: ask.No}, nil)
+		w.Stage.Tell(widgets.Notice{Title: ask.Title, Text: ask.Text, State: ask.State, Close: ask.No}, nil)
 	case len(ask.Fields) == 0:
-		w.Stage.Ask(kit.Question{
+		w.Stage.Ask(widgets.Question{
 			Title: ask.Title, Text: ask.Text, State: ask.State, Yes: ask.Yes, No: ask.No, Danger: ask.Danger,
 		}, func(yes bool) {
 			if yes {
@@ -32,7 +32,7 @@ func isChoice(ask model.Ask) bool {
 
 func (w *Window) putChoice(ask model.Ask) {
 	field := ask.Fields[0]
-	w.Stage.AskChoice(kit.Choice{
+	w.Stage.AskChoice(widgets.Choice{
 		Title: ask.Title, Text: ask.Text, Label: field.Label, Options: field.Options, Yes: ask.Yes, No: ask.No,
 	}, func(chosen model.Option, ok bool) {
 		if ok {

@@ -5,13 +5,13 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
 // doubtful is how the word of a mark is written.
-var doubtful = letters{size: kit.SizeNote, color: kit.ColorWarn}
+var doubtful = letters{size: apptheme.SizeNote, color: apptheme.ColorWarn}
 
 // rowMark says within a row, where there is no line beneath it, that its field is
 // still to come or in doubt: by the icon of the state, with the word where there
@@ -36,7 +36,7 @@ func (m *rowMark) say(state model.State) bool {
 	if m.state == state {
 		return false
 	}
-	m.state, m.icon.Resource = state, kit.StateIcon(state)
+	m.state, m.icon.Resource = state, apptheme.StateIcon(state)
 	m.word.Say("")
 	if state == model.Missing {
 		m.word.Say(session.Say("still to come"))

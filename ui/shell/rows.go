@@ -4,19 +4,21 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/widgets"
 )
 
 // WordsColumn and figuresColumn make the two kinds of column.
-func WordsColumn(title string, width int) kit.Column { return kit.Column{Title: title, Width: width} }
+func WordsColumn(title string, width int) widgets.Column {
+	return widgets.Column{Title: title, Width: width}
+}
 
-func FiguresColumn(title string, width int) kit.Column {
-	return kit.Column{Title: title, Width: width, Align: fyne.TextAlignTrailing}
+func FiguresColumn(title string, width int) widgets.Column {
+	return widgets.Column{Title: title, Width: width, Align: fyne.TextAlignTrailing}
 }
 
 // Spare marks a column that a narrow window can do without; the highest goes
 // first.
-func Spare(c kit.Column, rank int) kit.Column { c.Spare = rank; return c }
+func Spare(c widgets.Column, rank int) widgets.Column { c.Spare = rank; return c }
 
 // Titled sets a screen's title before the line that narrows it, middle to
 // middle.

@@ -3,16 +3,16 @@ package shell
 import (
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
 )
 
 // ScreenRow is one screen in the list at the left and under its key.
 type ScreenRow struct {
 	ID, Title string
 	Menu      string // the menu on the bar that holds its acts
-	Key       kit.Key
+	Key       widgets.Key
 	Open      func(*session.Session) Screen
 	Hidden    bool // reached by a command, not listed
 }
@@ -54,12 +54,12 @@ type Screen interface {
 	// Refresh shows the facts as they now are, without moving the keyboard.
 	Refresh()
 	// Ring is the order of the keyboard on the screen.
-	Ring() *kit.Ring
+	Ring() *widgets.FocusOrder
 }
 
 // Act is a command of a screen. Without Everywhere it works only while the
 // screen is in front.
 type Act struct {
-	kit.Command
+	widgets.Command
 	Everywhere bool
 }

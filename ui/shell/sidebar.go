@@ -5,9 +5,10 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
 )
 
 // sidebarFigures is how wide the rail is, in figures.
@@ -19,11 +20,11 @@ type Sidebar struct {
 	window   *Window
 	content  fyne.CanvasObject
 	business *Label
-	Example  *kit.Badge
+	Example  *widgets.Badge
 	who      *Label
-	Live     *kit.Figure // what the scale shows
-	here     *kit.Heading
-	empty    *kit.Note
+	Live     *widgets.Figure // what the scale shows
+	here     *widgets.Heading
+	empty    *widgets.Note
 	Trucks   *fyne.Container
 	Scroll   *container.Scroll
 	cells    []*navCell
@@ -35,11 +36,11 @@ func newSidebar(w *Window) *Sidebar {
 	r := &Sidebar{
 		window:   w,
 		business: NewLabel("", small),
-		Example:  kit.NewBadge(model.Warn, ""),
+		Example:  widgets.NewBadge(model.Warn, ""),
 		who:      NewLabel("", Quiet),
-		Live:     kit.NewFigure("", ""),
-		here:     kit.NewHeading(""),
-		empty:    kit.NewNote(),
+		Live:     widgets.NewFigure("", ""),
+		here:     widgets.NewHeading(""),
+		empty:    widgets.NewNote(),
 		Trucks:   container.New(&Tight{Gap: CardGap}),
 	}
 	r.empty.Lines = 3
@@ -52,14 +53,14 @@ func newSidebar(w *Window) *Sidebar {
 			list.Add(cell)
 		}
 	}
-	icon := canvas.NewImageFromResource(kit.AppIcon())
+	icon := canvas.NewImageFromResource(apptheme.AppIcon())
 	icon.FillMode = canvas.ImageFillContain
 	icon.SetMinSize(fyne.NewSquareSize(32))
 	head := container.NewBorder(nil, nil, icon, nil, container.New(&Tight{}, r.business, r.who))
 	top := container.NewVBox(head, r.Example, r.Live, r.here)
-	keys := kit.NewHeading(session.Say("Go to, with Ctrl"))
+	keys := widgets.NewHeading(session.Say("Go to, with Ctrl"))
 	r.Inside = container.New(sidebarParts{r}, top, r.Scroll, r.empty, container.NewVBox(keys, list), NewLabel(r.shortList(), Quiet))
-	r.content = container.NewStack(NewGround(kit.ColorPanel), container.New(sidebarWide{list}, container.New(Margin{}, r.Inside)))
+	r.content = container.NewStack(NewGround(apptheme.ColorPanel), container.New(sidebarWide{list}, container.New(Margin{}, r.Inside)))
 	return r
 }
 

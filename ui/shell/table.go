@@ -3,23 +3,24 @@ package shell
 import (
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
 )
 
 // table is the one table of commands: the screens by their keys, what every
 // screen can do, and what belongs to the desk itself.
-func (w *Window) table() []kit.Command {
-	var list []kit.Command
+func (w *Window) table() []widgets.Command {
+	var list []widgets.Command
 	for i, s := range w.Screens {
 		for _, act := range s.Acts() {
 			list = append(list, w.onScreen(i, act))
 		}
 	}
 	for _, row := range w.rows {
-		list = append(list, kit.Command{
-			ID: "go." + row.ID, Title: row.name(), Group: session.Say("Go to"), Keys: []kit.Key{row.Key},
+		list = append(list, widgets.Command{
+			ID: "go." + row.ID, Title: row.name(), Group: session.Say("Go to"), Keys: []widgets.Key{row.Key},
 			EnabledWhen: func() bool { return row.ID == "setup" || row.ID == "keys" || !w.Session.IsNew() },
 			WhyNot:      func() string { return session.Say("Set the elevator up first.") },
 			Do:          func() { w.turnTo(row.ID) },
@@ -30,7 +31,7 @@ func (w *Window) table() []kit.Command {
 
 // onScreen puts an act in the menu of its screen and makes it work only while the
 // screen is in front, unless it works everywhere.
-func (w *Window) onScreen(i int, act Act) kit.Command {
+func (w *Window) onScreen(i int, act Act) widgets.Command {
 	c := act.Command
 	c.Menu = session.Say(w.rows[i].Menu)
 	if act.Everywhere {
@@ -52,19 +53,19 @@ func (w *Window) onScreen(i int, act Act) kit.Command {
 }
 
 // ownCommands belong to no screen.
-func (w *Window) ownCommands() []kit.Command {
+func (w *Window) ownCommands() []widgets.Command {
 	group := session.Say("Desk")
-	return []kit.Command{
-		{ID: "desk.back", Title: session.Say("Back"), Group: group, Keys: []kit.Key{kit.Bare(fyne.KeyEscape)}, Do: w.escape},
-		{ID: "desk.signin", Title: session.Say("Sign in"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyL)}, Do: w.Session.SignIn},
-		{ID: "desk.full", Title: session.Say("Full screen"), Group: group, Keys: []kit.Key{kit.Bare(fyne.KeyF11)}, Break: true, ModalSafe: true, Do: func() { w.Window.SetFullScreen(!w.Window.FullScreen()) }},
-		{ID: "desk.dark", Title: session.Say("Light or dark"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyD)}, ModalSafe: true, Do: w.turnLight},
-		{ID: "desk.size", Title: session.Say("Text size"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyPeriod)}, ModalSafe: true, Do: w.turnSize},
-		{ID: "desk.halt", Title: session.Say("Stop the work under way"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyK)}, ModalSafe: true,
+	return []widgets.Command{
+		{ID: "desk.back", Title: session.Say("Back"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyEscape)}, Do: w.escape},
+		{ID: "desk.signin", Title: session.Say("Sign in"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyL)}, Do: w.Session.SignIn},
+		{ID: "desk.full", Title: session.Say("Full screen"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF11)}, Break: true, ModalSafe: true, Do: func() { w.Window.SetFullScreen(!w.Window.FullScreen()) }},
+		{ID: "desk.dark", Title: session.Say("Light or dark"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyD)}, ModalSafe: true, Do: w.turnLight},
+		{ID: "desk.size", Title: session.Say("Text size"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyPeriod)}, ModalSafe: true, Do: w.turnSize},
+		{ID: "desk.halt", Title: session.Say("Stop the work under way"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyK)}, ModalSafe: true,
 			EnabledWhen: w.Work.Visible,
 			WhyNot:      func() string { return session.Say("Nothing is under way.") },
 			Do:          func() { w.Work.Halt().Press() }},
-		{ID: "desk.quit", Title: session.Say("Quit"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyQ)}, Break: true, Quit: true, Do: w.Window.Close},
+		{ID: "desk.quit", Title: session.Say("Quit"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyQ)}, Break: true, Quit: true, Do: w.Window.Close},
 	}
 }
 
@@ -94,7 +95,7 @@ func (w *Window) turnLight() {
 
 // turnSize goes on to the next text size, and from the last to the first.
 func (w *Window) turnSize() {
-	sizes := kit.TextScales()
+	sizes := apptheme.TextScales()
 	next := sizes[0]
 	for i, size := range sizes[:len(sizes)-1] {
 		if size == w.Look.Scale {
@@ -109,4 +110,4 @@ func (w *Window) turnSize() {
 }
 
 // Theme is the theme of the look.
-func (l Look) Theme() fyne.Theme { return kit.NewTheme(l.Dark, l.Scale) }
+func (l Look) Theme() fyne.Theme { return apptheme.NewTheme(l.Dark, l.Scale) }

@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 )
 
@@ -56,7 +56,7 @@ func (c *truckCard) height(short bool) float32 {
 // CreateRenderer is Fyne's way to draw the card.
 func (c *truckCard) CreateRenderer() fyne.WidgetRenderer {
 	r := &cardRenderer{card: c,
-		body: NewGround(theme.ColorNameBackground), mark: NewGround(kit.ColorFocus), icon: canvas.NewImageFromResource(nil),
+		body: NewGround(theme.ColorNameBackground), mark: NewGround(apptheme.ColorFocus), icon: canvas.NewImageFromResource(nil),
 		key:   NewLabel("", Quiet),
 		truck: NewLabel("", large),
 		waits: NewLabel("", AtRight),
@@ -86,10 +86,10 @@ func (r *cardRenderer) fill() {
 	SetVisible(r.who, !r.card.short)
 	r.body.color = theme.ColorNameBackground
 	if row.InHand {
-		r.body.color = kit.ColorChosen
+		r.body.color = apptheme.ColorChosen
 	}
 	SetVisible(r.mark, row.InHand)
-	r.icon.Resource = kit.StateIcon(row.Next.State)
+	r.icon.Resource = apptheme.StateIcon(row.Next.State)
 	r.icon.Refresh()
 	r.body.Refresh()
 }

@@ -8,15 +8,16 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
 )
 
 // Look is how the window is drawn.
 type Look struct {
 	Dark  bool
-	Scale kit.TextScale
+	Scale apptheme.TextScale
 }
 
 // Window is the desk's window.
@@ -25,9 +26,9 @@ type Window struct {
 	Window   fyne.Window
 	settings func(fyne.Theme) // puts a theme in force
 	Look     Look
-	Runner   kit.Runner
-	Commands *kit.Commands
-	Stage    *kit.Stage
+	Runner   Runner
+	Commands *widgets.Commands
+	Stage    *widgets.UIContext
 	rows     []ScreenRow
 	Screens  []Screen // made from the rows
 	Current  int
@@ -35,9 +36,9 @@ type Window struct {
 
 	ends    []func() // end what is looked at again and again
 	Sidebar *Sidebar
-	Status  *kit.StatusLine
+	Status  *widgets.StatusLine
 	clock   *Label
-	Work    *kit.WorkBar
+	Work    *widgets.WorkBar
 	body    *fyne.Container
 }
 
@@ -46,7 +47,7 @@ var _ session.Window = (*Window)(nil)
 // Options are what a window needs besides its frame.
 type Options struct {
 	Window fyne.Window
-	Runner kit.Runner
+	Runner Runner
 	Look   Look
 	// SetTheme puts a theme in force for the whole program.
 	SetTheme func(fyne.Theme)
@@ -56,7 +57,7 @@ type Options struct {
 func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) {
 	w := &Window{Session: frame, rows: rows, Window: o.Window, Runner: o.Runner, Look: o.Look, settings: o.SetTheme}
 	if w.Look.Scale == 0 {
-		w.Look.Scale = kit.TextOrdinary
+		w.Look.Scale = apptheme.TextOrdinary
 	}
 	frame.Attach(w)
 	frame.SetLanguage = w.setLanguage
@@ -65,19 +66,19 @@ func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) 
 
 // build makes all that the window shows.
 func (w *Window) build() error {
-	w.Status, w.Work, w.clock, w.body = kit.NewStatusLine(), kit.NewWorkBar(), NewLabel("", Quiet), container.NewStack()
+	w.Status, w.Work, w.clock, w.body = widgets.NewStatusLine(), widgets.NewWorkBar(), NewLabel("", Quiet), container.NewStack()
 	w.Screens, w.before = nil, 0
 	for _, row := range w.rows {
 		w.Screens = append(w.Screens, row.Open(w.Session))
 	}
-	commands, err := kit.NewCommands(w.table()...)
+	commands, err := widgets.NewCommands(w.table()...)
 	if err != nil {
 		return err
 	}
 	w.Commands = commands
 	commands.OnRefused = w.refused
 	commands.At = w.Front
-	w.Stage = kit.NewStage(w.Window.Canvas(), commands)
+	w.Stage = widgets.NewUIContext(w.Window.Canvas(), commands)
 	w.Sidebar = newSidebar(w)
 	w.layOut()
 	w.Window.SetMainMenu(commands.MainMenu())
@@ -109,7 +110,7 @@ func (w *Window) layOut() {
 		content.Hide()
 		w.body.Add(content)
 	}
-	clock := container.NewStack(NewGround(kit.ColorPlainGround), container.New(Margin{}, w.clock))
+	clock := container.NewStack(NewGround(apptheme.ColorPlainGround), container.New(Margin{}, w.clock))
 	foot := container.NewBorder(nil, nil, nil, container.NewHBox(w.Work, clock), w.Status)
 	content := container.NewBorder(nil, foot, w.Sidebar.content, nil, container.New(Margin{}, w.body))
 	w.Window.SetContent(w.Stage.Wrap(content))
@@ -253,8 +254,8 @@ func (w *Window) Run(job model.Job) {
 }
 
 // refused says why a command did not run.
-func (w *Window) refused(c kit.Command, why kit.Outcome) {
-	if why == kit.NotNow && c.WhyNot != nil {
+func (w *Window) refused(c widgets.Command, why widgets.Outcome) {
+	if why == widgets.NotNow && c.WhyNot != nil {
 		if reason := c.WhyNot(); reason != "" {
 			w.Say(model.Stop, reason)
 		}

@@ -4,10 +4,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // Screen is the list of all tickets under one line to find them by, with
@@ -16,13 +18,13 @@ type Screen struct {
 	window  *shell.Window
 	Tickets *Tickets
 
-	Line     *kit.FieldEntry
+	Line     *widgets.FieldEntry
 	counted  *shell.Label
-	reading  *kit.Note
-	table    *kit.Table
-	headline *kit.Note
-	Paper    *kit.SlipView
-	ring     *kit.Ring
+	reading  *widgets.Note
+	table    *widgets.Table
+	headline *widgets.Note
+	Paper    *paperview.SlipView
+	ring     *widgets.FocusOrder
 }
 
 func NewScreen(f *session.Session) shell.Screen {
@@ -33,14 +35,14 @@ func NewScreen(f *session.Session) shell.Screen {
 const ticketSheet = 36
 
 // ticketColumns are the columns in the order of the presenter's cells.
-func ticketColumns(unit string) []kit.Column {
+func ticketColumns(unit string) []widgets.Column {
 	grower := shell.WordsColumn(session.Say("Grower"), 12)
 	grower.Grow, grower.Wish = true, 18
 	grain := shell.WordsColumn(session.Say("Grain"), 8)
 	grain.Wish, grain.Spare = 20, 2
 	state := shell.WordsColumn(session.Say("State"), 11)
 	state.State, state.Wish = true, 13
-	return []kit.Column{
+	return []widgets.Column{
 		shell.FiguresColumn(session.Say("Ticket"), 5), shell.WordsColumn(session.Say("Day"), 5), shell.Spare(shell.WordsColumn(session.Say("Time"), 5), 7), grower,
 		grain, shell.Spare(shell.WordsColumn(session.Say("Truck"), 4), 6), shell.Spare(shell.FiguresColumn(session.Say("Net %s", unit), 6), 3),
 		shell.Spare(shell.FiguresColumn(session.Say("Moist"), 4), 5), shell.Spare(shell.FiguresColumn(session.Say("Bushels"), 8), 1), shell.Spare(shell.FiguresColumn(session.Say("Payable $"), 8), 4), state,
@@ -52,9 +54,9 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.buildLine()
 	s.buildTable()
-	s.headline, s.Paper = kit.NewNote(), kit.NewSlipView()
+	s.headline, s.Paper = widgets.NewNote(), paperview.NewSlipView()
 	s.headline.Lines = 2
-	s.ring = kit.NewRing(w.Stage)
+	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.ring.OnEscape = s.escape
 	s.ring.Add("line", s.Line)
 	s.ring.Add("table", s.table)
@@ -72,15 +74,15 @@ func (s *Screen) head() fyne.CanvasObject {
 }
 
 func (s *Screen) buildLine() {
-	s.counted, s.reading = shell.NewLabel("", shell.AtRight), kit.NewNote()
-	s.Line = kit.NewFieldEntry()
+	s.counted, s.reading = shell.NewLabel("", shell.AtRight), widgets.NewNote()
+	s.Line = widgets.NewFieldEntry()
 	s.Line.OnEdit = s.Tickets.Type
 	s.Line.OnDown = func() { s.ring.Focus("table") }
 	s.Line.OnCommit = func(string) string { return "table" }
 }
 
 func (s *Screen) buildTable() {
-	s.table = kit.NewTable(ticketColumns(""))
+	s.table = widgets.NewTable(ticketColumns(""))
 	s.table.Small = true
 	s.table.OnChoose = func(_ int, key string) { s.Tickets.Choose(key); s.Refresh(); s.window.Commands.Refresh() }
 	s.table.OnOpen = func(int, string) { s.ring.Focus("paper") }
@@ -100,38 +102,38 @@ func (s *Screen) Acts() []shell.Act {
 	turn := func(to PaperOf) func() { return func() { t.Turn(to); s.Refresh() } }
 	noTicket := func() string { return session.Say("There is no ticket in hand.") }
 	return []shell.Act{
-		{Everywhere: true, Command: kit.Command{
-			ID: "tickets.find", Title: session.Say("Find a ticket"), Group: group, Icon: kit.IconFind, Keys: []kit.Key{kit.Ctrl(fyne.KeyF)},
+		{Everywhere: true, Command: widgets.Command{
+			ID: "tickets.find", Title: session.Say("Find a ticket"), Group: group, Icon: apptheme.IconFind, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyF)},
 			Do: s.find,
 		}},
-		{Command: kit.Command{
-			ID: "tickets.print", Title: session.Say("Print again"), Group: group, Icon: kit.IconPrint, Keys: []kit.Key{kit.Ctrl(fyne.KeyP)},
+		{Command: widgets.Command{
+			ID: "tickets.print", Title: session.Say("Print again"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
 			EnabledWhen: t.CanReprint, WhyNot: noTicket, Do: t.Reprint,
 		}},
-		{Command: kit.Command{
-			ID: "tickets.working", Title: session.Say("Working"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyW)},
+		{Command: widgets.Command{
+			ID: "tickets.working", Title: session.Say("Working"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyW)},
 			EnabledWhen: func() bool { return t.Load() != nil }, WhyNot: noTicket, Do: turn(WorkingPaper),
 		}},
-		{Command: kit.Command{
-			ID: "tickets.difference", Title: session.Say("What changed"), Group: group, Keys: []kit.Key{kit.Ctrl(fyne.KeyI)},
+		{Command: widgets.Command{
+			ID: "tickets.difference", Title: session.Say("What changed"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)},
 			EnabledWhen: t.HasDifference,
 			WhyNot:      func() string { return session.Say("This ticket is in no other's place, and no other in its.") },
 			Do:          turn(DifferencePaper),
 		}},
-		{Command: kit.Command{
-			ID: "tickets.correct", Title: session.Say("Correct"), Group: group, Break: true, Keys: []kit.Key{kit.Ctrl(fyne.KeyE)},
+		{Command: widgets.Command{
+			ID: "tickets.correct", Title: session.Say("Correct"), Group: group, Break: true, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
 			EnabledWhen: t.CanChange, WhyNot: t.WhyNotChange, Do: t.Correct,
 		}},
-		{Command: kit.Command{
-			ID: "tickets.void", Title: session.Say("Void"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyV)},
+		{Command: widgets.Command{
+			ID: "tickets.void", Title: session.Say("Void"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyV)},
 			EnabledWhen: t.CanChange, WhyNot: t.WhyNotChange, Do: t.Void,
 		}},
-		{Command: kit.Command{
-			ID: "tickets.reissue", Title: session.Say("Reissue"), Group: group, Keys: []kit.Key{kit.CtrlShift(fyne.KeyR)},
+		{Command: widgets.Command{
+			ID: "tickets.reissue", Title: session.Say("Reissue"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyR)},
 			EnabledWhen: t.CanReissue, WhyNot: t.WhyNotReissue, Do: t.Reissue,
 		}},
-		{Command: kit.Command{
-			ID: "tickets.code", Title: session.Say("Check a code"), Group: group, Break: true, Keys: []kit.Key{kit.Ctrl(fyne.KeyK)},
+		{Command: widgets.Command{
+			ID: "tickets.code", Title: session.Say("Check a code"), Group: group, Break: true, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyK)},
 			Do: t.CheckCode,
 		}},
 	}
@@ -179,7 +181,7 @@ func (s *Screen) Refresh() {
 }
 
 // Ring is the order of the keyboard: the line, the list, the slip, the acts.
-func (s *Screen) Ring() *kit.Ring { return s.ring }
+func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Hint says what keys carry the work.
 func (s *Screen) Hint() string {

@@ -5,10 +5,13 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/internal/slip"
-	"tenthpoint/ui/kit"
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // Screen is where trucks are received: the form of the load in hand, and
@@ -18,18 +21,18 @@ type Screen struct {
 	Yard   *Yard
 	Load   *loadView
 
-	Figures               []*kit.Figure
-	ruler                 *kit.MoistureRuler
-	tenth                 *kit.Note
-	Slip                  *kit.SlipView
+	Figures               []*widgets.Figure
+	ruler                 *charts.MoistureRuler
+	tenth                 *widgets.Note
+	Slip                  *paperview.SlipView
 	lines                 []slip.PaperLine // what stands on the paper
 	sheet                 *fyne.Container
 	Fields                *container.Scroll
 	Pane                  *shell.FormAndPaper
 	content               *fyne.Container
-	beside                *kit.SlipView // the working, where the window is wide enough
-	shown                 *LoadForm     // the form that the entries hold
-	issue, Toggle, stored *kit.Button
+	beside                *paperview.SlipView // the working, where the window is wide enough
+	shown                 *LoadForm           // the form that the entries hold
+	issue, Toggle, stored *widgets.Button
 }
 
 func NewScreen(f *session.Session) shell.Screen { return &Screen{Yard: NewYard(f)} }
@@ -46,8 +49,8 @@ func (s *Screen) EndWait()    { s.Yard.EndWait() }
 // Build makes the screen's widgets.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.ruler, s.Slip, s.beside = kit.NewMoistureRuler(), kit.NewSlipView(), kit.NewSlipView()
-	s.tenth = kit.NewNote()
+	s.ruler, s.Slip, s.beside = charts.NewMoistureRuler(), paperview.NewSlipView(), paperview.NewSlipView()
+	s.tenth = widgets.NewNote()
 	s.tenth.Lines = 3
 	s.issue, s.Toggle = w.Commands.Button("load.issue"), w.Commands.Button("load.working")
 	s.issue.Importance = shell.HighImportance
@@ -79,13 +82,13 @@ func (s *Screen) buildSheet() {
 func (s *Screen) buildFigures() fyne.CanvasObject {
 	figures := container.New(shell.Fitting{})
 	for i, f := range s.Yard.Form().BigFigures() {
-		figure := kit.NewFigure(f.Caption, f.Unit)
+		figure := widgets.NewFigure(f.Caption, f.Unit)
 		figure.Chars = figureChars[i]
 		s.Figures = append(s.Figures, figure)
 		figures.Add(figure)
 	}
 	figures.Add(s.tenth)
-	return container.NewStack(shell.NewGround(kit.ColorPanel), container.New(shell.Slim{}, figures))
+	return container.NewStack(shell.NewGround(apptheme.ColorPanel), container.New(shell.Slim{}, figures))
 }
 
 // figureChars is the room for net, quantity and money, in figures.
@@ -96,7 +99,7 @@ func (s *Screen) buttons() *fyne.Container {
 	c := s.window.Commands
 	s.stored = c.Button("load.tare")
 	refuse := c.Button("load.refuse")
-	for _, b := range []*kit.Button{s.stored, s.Toggle, refuse} {
+	for _, b := range []*widgets.Button{s.stored, s.Toggle, refuse} {
 		b.Key = "" // there is no room for it in large letters
 	}
 	return container.New(&shell.Endings{Rows: []int{3}}, s.issue, s.stored, s.Toggle, refuse)
@@ -112,7 +115,7 @@ func (s *Screen) Hint() string {
 
 // Ring is the order of the keyboard: the fields as the work goes, the ticket,
 // the slip.
-func (s *Screen) Ring() *kit.Ring { return s.Load.Ring }
+func (s *Screen) Ring() *widgets.FocusOrder { return s.Load.Ring }
 
 // Refresh shows the facts as they now are. When another load came in hand
 // since, as after a refusal, the keyboard follows it.

@@ -1,10 +1,10 @@
 package yard
 
 import (
-	"tenthpoint/ui/kit"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 
 	"fyne.io/fyne/v2"
 )
@@ -17,9 +17,9 @@ type loadView struct {
 	Rows    map[string]*shell.FormRow
 	held    map[string]string // what each field held when it was last shown
 	order   []string
-	Ring    *kit.Ring
+	Ring    *widgets.FocusOrder
 	Sheet   *shell.FieldSheet
-	last    []kit.Keyed // stops after the fields
+	last    []widgets.Keyed // stops after the fields
 	lastIDs []string
 	warned  bool            // the status line repeats what is wrong with a field
 	arrived func(id string) // called with the field that the keyboard came to
@@ -36,7 +36,7 @@ func newLoadView(w *shell.Window, yard *Yard, changed func(), arrived func(strin
 }
 
 // addLast gives a widget a place on the ring after the fields.
-func (v *loadView) addLast(id string, stop kit.Keyed) {
+func (v *loadView) addLast(id string, stop widgets.Keyed) {
 	v.last, v.lastIDs = append(v.last, stop), append(v.lastIDs, id)
 }
 
@@ -64,14 +64,14 @@ func (v *loadView) Show(all bool) {
 }
 
 // entry makes the place to type of a field and wires it to the form in hand.
-func (v *loadView) entry(f model.Field) kit.Keyed {
+func (v *loadView) entry(f model.Field) widgets.Keyed {
 	switch f.Kind {
 	case model.FindField, model.OpenField:
 		return v.pick(f)
 	}
-	e := kit.NewFieldEntry()
+	e := widgets.NewFieldEntry()
 	if f.Kind == model.FigureField {
-		e = kit.NewFigureEntry()
+		e = widgets.NewFigureEntry()
 	}
 	e.OnEdit = func(text string) { v.typed(f.ID, text) }
 	e.OnCommit = func(string) string { return v.commit(f.ID) }
@@ -79,8 +79,8 @@ func (v *loadView) entry(f model.Field) kit.Keyed {
 	return e
 }
 
-func (v *loadView) pick(f model.Field) kit.Keyed {
-	p := kit.NewPickEntry(f.Options)
+func (v *loadView) pick(f model.Field) widgets.Keyed {
+	p := widgets.NewAutocomplete(f.Options)
 	p.FreeText = f.Kind == model.OpenField
 	p.OnPick = func(o model.Option) { v.typed(f.ID, o.Code) }
 	p.OnUnpick = func() { v.typed(f.ID, "") }
@@ -206,7 +206,7 @@ func (v *loadView) arrange(fields []model.Field) {
 		return
 	}
 	v.order = v.order[:0]
-	v.Ring = kit.NewRing(v.window.Stage)
+	v.Ring = widgets.NewFocusOrder(v.window.Stage)
 	v.Ring.OnEscape, v.Ring.OnArrive = v.escape, v.came
 	for _, f := range fields {
 		v.order = append(v.order, f.ID)
