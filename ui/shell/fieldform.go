@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// fieldSource is a presenter with fields to fill.
-type fieldSource interface {
+// FieldSource is a presenter with fields to fill.
+type FieldSource interface {
 	Fields() []model.Field
 	// Type takes the text that now stands in a field.
 	Type(id, text string)
@@ -23,8 +23,10 @@ type fieldSource interface {
 // their order. Which fields there are may change with every keystroke.
 type FieldForm struct {
 	window  *Window
-	source  fieldSource
-	rows    map[string]*FormRow
+	source  FieldSource
+	Rows    map[string]*FormRow
+	held    map[string]string // what each field held when it was last shown
+	typing  string            // the field whose text is being handed over
 	order   []string
 	Ring    *widgets.FocusOrder
 	Sheet   *FieldSheet
@@ -33,11 +35,32 @@ type FieldForm struct {
 	changed func()      // called after every change
 	Grown   func()      // called when the rows need other room than before
 	ToForm  func() bool // brings the form to the front, and reports whether it was not
+	FormHooks
 }
 
-func NewFieldForm(w *Window, source fieldSource, changed func()) *FieldForm {
+// FormHooks are what a form may do in its own way; each may be nil.
+type FormHooks struct {
+	// Columns sets the rows of the fields into two columns. Otherwise the sample
+	// and what ends a load stand at the right.
+	Columns func(fields []model.Field, rows map[string]*FormRow) (left, right []fyne.CanvasObject)
+	// Arrived follows the keyboard to a field.
+	Arrived func(id string)
+	// Commit is Enter in a field, in place of handing it to the presenter.
+	Commit func(id string) (next string)
+	// Leave is told that a field was left with a text. Unfound: something is to be
+	// found for the text and nothing was.
+	Leave func(id, text string, unfound bool)
+	// Search is told the letters typed to find something, while nothing is chosen.
+	Search func(id, text string)
+	// Wrong says on the status line what is wrong with a field, or that it is not.
+	Wrong func(row *FormRow)
+	// Home is the field to begin on. Otherwise it is the first.
+	Home func() string
+}
+
+func NewFieldForm(w *Window, source FieldSource, changed func()) *FieldForm {
 	return &FieldForm{
-		window: w, source: source, changed: changed, rows: map[string]*FormRow{}, Ring: widgets.NewFocusOrder(w.Stage),
+		window: w, source: source, changed: changed, Rows: map[string]*FormRow{}, held: map[string]string{}, Ring: widgets.NewFocusOrder(w.Stage),
 		Sheet: NewFieldSheet(), Grown: func() {}, ToForm: func() bool { return false },
 	}
 }
@@ -47,18 +70,21 @@ func (v *FieldForm) AddLast(id string, stop widgets.Keyed) {
 	v.last, v.lastIDs = append(v.last, stop), append(v.lastIDs, id)
 }
 
-// Show brings every row up to date. All sets the texts of all entries, also of
-// the one that has the keyboard.
+// Show brings every row up to date. All sets the texts of all entries. Otherwise
+// the entry that has the keyboard keeps what the person types, unless its field
+// has come to hold something else.
 func (v *FieldForm) Show(all bool) {
 	fields := v.source.Fields()
 	v.arrange(fields)
 	focused := v.Ring.Current()
 	for _, f := range fields {
-		row := v.rows[f.ID]
+		row := v.Rows[f.ID]
 		row.Set(f)
-		if all || f.ID != focused {
+		other := f.Value != v.held[f.ID] && f.ID != v.typing
+		if all || f.ID != focused || other {
 			SetText(row.Entry, f)
 		}
+		v.held[f.ID] = f.Value
 	}
 	if v.Sheet.Follow() {
 		v.Grown()
@@ -76,24 +102,40 @@ func (v *FieldForm) arrange(fields []model.Field) {
 	v.order = v.order[:0]
 	v.Ring = widgets.NewFocusOrder(v.window.Stage)
 	v.Ring.OnEscape = v.escape
-	v.Ring.OnArrive = func(id string) { v.Sheet.Hold(v.rows[id]) }
-	left, right := []fyne.CanvasObject{}, []fyne.CanvasObject{}
+	v.Ring.OnArrive = v.arrived
 	for _, f := range fields {
-		row := v.row(f)
 		v.order = append(v.order, f.ID)
-		v.Ring.Add(f.ID, row.Entry)
-		if f.Part == model.SamplePart || f.Part == model.ClosePart {
-			right = append(right, row)
-		} else {
-			left = append(left, row)
-		}
+		v.Ring.Add(f.ID, v.row(f).Entry)
 	}
 	for i, stop := range v.last {
 		v.Ring.Add(v.lastIDs[i], stop)
 	}
-	v.Sheet.Set(left, right)
+	v.Sheet.Set(v.inColumns(fields))
 	if had != "" && v.Ring.Current() != had {
 		v.Ring.Focus(had)
+	}
+}
+
+// inColumns sets the rows into their columns.
+func (v *FieldForm) inColumns(fields []model.Field) (left, right []fyne.CanvasObject) {
+	if v.Columns != nil {
+		return v.Columns(fields, v.Rows)
+	}
+	for _, f := range fields {
+		if f.Part == model.SamplePart || f.Part == model.ClosePart {
+			right = append(right, v.Rows[f.ID])
+		} else {
+			left = append(left, v.Rows[f.ID])
+		}
+	}
+	return left, right
+}
+
+// arrived follows the keyboard to a field.
+func (v *FieldForm) arrived(id string) {
+	v.Sheet.Hold(v.Rows[id])
+	if v.Arrived != nil {
+		v.Arrived(id)
 	}
 }
 
@@ -111,10 +153,10 @@ func (v *FieldForm) isArranged(fields []model.Field) bool {
 
 // row is the row of a field, made the first time it is asked for.
 func (v *FieldForm) row(f model.Field) *FormRow {
-	row := v.rows[f.ID]
+	row := v.Rows[f.ID]
 	if row == nil {
 		row = NewFormRow(f, v.entry(f), &FormColumns{})
-		v.rows[f.ID] = row
+		v.Rows[f.ID] = row
 		SetText(row.Entry, f)
 	}
 	row.Set(f)
@@ -137,6 +179,9 @@ func (v *FieldForm) entry(f model.Field) widgets.Keyed {
 	}
 	e.OnEdit = func(text string) { v.Typed(f.ID, text) }
 	e.OnCommit = func(string) string { return v.enter(f.ID) }
+	if v.Leave != nil {
+		e.OnLeave = func(text string) { v.Leave(f.ID, text, false) }
+	}
 	return e
 }
 
@@ -148,8 +193,17 @@ func (v *FieldForm) pick(f model.Field) widgets.Keyed {
 	p.OnNoFit = func(text string) { v.Typed(f.ID, text) }
 	p.OnCommit = func(string) string { return v.enter(f.ID) }
 	p.OnEdit = func(text string) {
-		if p.FreeText || text == "" {
+		switch {
+		case p.FreeText || text == "":
 			v.Typed(f.ID, text)
+		case v.Search != nil:
+			v.Search(f.ID, text)
+		}
+	}
+	if v.Leave != nil {
+		p.OnLeave = func(text string) {
+			_, chosen := p.Chosen()
+			v.Leave(f.ID, text, !chosen && !p.FreeText)
 		}
 	}
 	return p
@@ -157,17 +211,21 @@ func (v *FieldForm) pick(f model.Field) widgets.Keyed {
 
 // Typed hands a text to the presenter and shows what follows from it.
 func (v *FieldForm) Typed(id, text string) {
+	v.typing = id
 	v.source.Type(id, text)
 	v.Show(false)
-	v.sayWrong(id)
+	v.typing = ""
+	v.SayWrong(id)
 }
 
-// sayWrong repeats on the status line what is wrong with a field: beside it
+// SayWrong repeats on the status line what is wrong with a field: beside it
 // there may be no room for the whole sentence.
-func (v *FieldForm) sayWrong(id string) {
-	row := v.rows[id]
+func (v *FieldForm) SayWrong(id string) {
+	row := v.Rows[id]
 	switch {
-	case row != nil && row.Field.State == model.Stop && row.Field.Note != "":
+	case v.Wrong != nil:
+		v.Wrong(row)
+	case row.IsWrong():
 		v.window.Say(model.Stop, row.Field.Note)
 	case v.window.Status.State() == model.Stop:
 		v.window.Say(model.Plain, "")
@@ -176,6 +234,9 @@ func (v *FieldForm) sayWrong(id string) {
 
 // enter hands Enter to the presenter, which says where the keyboard goes.
 func (v *FieldForm) enter(id string) (next string) {
+	if v.Commit != nil {
+		return v.Commit(id)
+	}
 	next = v.source.Enter(id)
 	v.Show(true)
 	return next
@@ -184,7 +245,7 @@ func (v *FieldForm) enter(id string) (next string) {
 // escape goes back to the form, or forgets what was typed, if anything was.
 func (v *FieldForm) escape() bool {
 	if v.ToForm() {
-		v.Focus(v.order[0])
+		v.Focus(v.home())
 		return true
 	}
 	if !v.source.Restore(v.Ring.Current()) {
@@ -194,11 +255,18 @@ func (v *FieldForm) escape() bool {
 	return true
 }
 
+func (v *FieldForm) home() string {
+	if v.Home != nil {
+		return v.Home()
+	}
+	return v.order[0]
+}
+
 // Focus puts the keyboard on a field and marks what stands in it.
 func (v *FieldForm) Focus(id string) {
 	v.ToForm()
 	v.Ring.Focus(id)
-	if row := v.rows[id]; row != nil {
+	if row := v.Rows[id]; row != nil {
 		if e, ok := row.Entry.(interface{ SelectAll() }); ok {
 			e.SelectAll()
 		}

@@ -75,6 +75,11 @@ func (r *FormRow) isDoubted() bool {
 	return r.Field.Note != "" && (r.Field.State == model.Stop || r.Field.State == model.Warn)
 }
 
+// IsWrong reports whether what was typed cannot stand, with the sentence why.
+func (r *FormRow) IsWrong() bool {
+	return r != nil && r.Field.State == model.Stop && r.Field.Note != ""
+}
+
 // isBeneath reports whether what is said of the field stands beneath it.
 func (r *FormRow) isBeneath(s Setting) bool {
 	switch {

@@ -55,8 +55,8 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.issue, s.Toggle = w.Commands.Button("load.issue"), w.Commands.Button("load.working")
 	s.issue.Importance = shell.HighImportance
 	s.Load = newLoadView(w, s.Yard, s.showPaper, s.reveal)
-	s.Load.addLast("issue", s.issue)
-	s.Load.addLast("slip", s.Slip)
+	s.Load.AddLast("issue", s.issue)
+	s.Load.AddLast("slip", s.Slip)
 	s.buildSheet()
 	s.Pane = &shell.FormAndPaper{
 		Fields: s.Load.Sheet, Form: s.sheet, Paper: s.Slip, Second: s.beside, Share: paperShare, Most: shell.MostPaper,
@@ -64,7 +64,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	}
 	s.content = container.New(s.Pane, s.Pane.Objects()...)
 	s.Load.Sheet.Hint = s.window.ShowHint
-	s.Load.grown, s.Load.toForm = s.content.Refresh, s.toForm
+	s.Load.Grown, s.Load.ToForm = s.content.Refresh, s.toForm
 	s.Load.Show(true)
 	return s.content
 }

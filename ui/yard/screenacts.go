@@ -99,7 +99,7 @@ func (s *Screen) additions() []shell.Act {
 			EnabledWhen: func() bool { return s.Form().CanAskFactor() },
 			WhyNot:      func() string { return session.Say("Say first what grain it is.") },
 			Do: func() {
-				s.Form().AskFactor(func(field string) { s.Load.Show(true); s.Load.focusOn(field) })
+				s.Form().AskFactor(func(field string) { s.Load.Show(true); s.Load.Focus(field) })
 			},
 		}},
 		{Command: widgets.Command{
@@ -143,7 +143,7 @@ func (s *Screen) issueInHand() {
 func (s *Screen) useStoredTare() {
 	s.try(s.Form().UseStoredTare())
 	s.Load.Show(true)
-	s.Load.focusOn(s.Form().AfterTare())
+	s.Load.Focus(s.Form().AfterTare())
 }
 
 // try says what went wrong, if anything did.
