@@ -56,7 +56,7 @@ func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.Form.AddLast("write", s.write)
 	s.Form.AddLast("tests", s.Tests)
 	s.Form.AddLast("says", s.reader)
-	fields := container.NewVScroll(container.New(shell.Slim{}, s.Form.Sheet.Content))
+	fields := container.NewVScroll(container.New(shell.Slim(), s.Form.Sheet.Content))
 	s.sheet = container.New(shell.FormSheet{Fields: s.Form.Sheet, Ruler: s.ruler}, fields, container.NewStack(s.ruler))
 	s.buildResult()
 	s.Form.Sheet.Hint = s.window.ShowHint

@@ -21,8 +21,8 @@ const InHand = "in hand"
 // DraftAt is where a draft belongs: a form, and what is on it.
 type DraftAt struct{ Place, ID string }
 
-// drafts are the drafts of a window.
-type drafts struct {
+// Drafts are what is typed in a window and is no fact yet.
+type Drafts struct {
 	session *Session
 	before  map[DraftAt]map[string]string // from before the stop, until their form takes them
 	kept    map[DraftAt]map[string]string // as the book has them
@@ -31,13 +31,13 @@ type drafts struct {
 	lost    []string                      // sentences about what could not be read
 }
 
-// Drafts are what was typed and is no fact, read from the book the first time. That they cannot be
-// read stops nobody: the desk opens without them and says so.
-func (f *Session) Drafts() *drafts {
+// Drafts are what was typed and is no fact, read from the book the first time.
+// That they cannot be read stops nobody: the desk opens without them and says so.
+func (f *Session) Drafts() *Drafts {
 	if f.drafts != nil {
 		return f.drafts
 	}
-	f.drafts = &drafts{session: f, before: map[DraftAt]map[string]string{}, kept: map[DraftAt]map[string]string{}, safe: map[DraftAt]bool{}}
+	f.drafts = &Drafts{session: f, before: map[DraftAt]map[string]string{}, kept: map[DraftAt]map[string]string{}, safe: map[DraftAt]bool{}}
 	all, lost, err := f.Desk.Drafts(context.Background())
 	for _, sentence := range lost {
 		f.drafts.lost = append(f.drafts.lost, Translate(sentence))
@@ -53,14 +53,14 @@ func (f *Session) Drafts() *drafts {
 }
 
 // TypedBefore takes what was typed at a place before the stop; nil is nothing.
-func (d *drafts) TypedBefore(at DraftAt) map[string]string {
+func (d *Drafts) TypedBefore(at DraftAt) map[string]string {
 	texts := d.before[at]
 	delete(d.before, at)
 	return texts
 }
 
 // TypedBeforeAt are the ids of the drafts that wait at a place, in order.
-func (d *drafts) TypedBeforeAt(place string) []string {
+func (d *Drafts) TypedBeforeAt(place string) []string {
 	var ids []string
 	for at := range d.before {
 		if at.Place == place {
@@ -73,7 +73,7 @@ func (d *drafts) TypedBeforeAt(place string) []string {
 
 // Jot keeps what is typed at a place, at every keystroke. When the book is in
 // use elsewhere the next keystroke brings it.
-func (d *drafts) Jot(at DraftAt, texts map[string]string) {
+func (d *Drafts) Jot(at DraftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) {
 		return
 	}
@@ -84,7 +84,7 @@ func (d *drafts) Jot(at DraftAt, texts map[string]string) {
 
 // Keep keeps what is typed at a place on the disk: a field was left, or a test
 // was made.
-func (d *drafts) Keep(at DraftAt, texts map[string]string) {
+func (d *Drafts) Keep(at DraftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) && (d.safe[at] || len(texts) == 0) {
 		return
 	}
@@ -96,8 +96,8 @@ func (d *drafts) Keep(at DraftAt, texts map[string]string) {
 }
 
 // KeepWith keeps what is typed together with an act, unless the book has it so.
-// The act may still fail: when it is done, call [drafts.Take].
-func (d *drafts) KeepWith(w *desk.Work, at DraftAt, texts map[string]string) error {
+// The act may still fail: when it is done, call [Drafts.Take].
+func (d *Drafts) KeepWith(w *desk.Work, at DraftAt, texts map[string]string) error {
 	if maps.Equal(d.kept[at], texts) {
 		return nil
 	}
@@ -105,10 +105,10 @@ func (d *drafts) KeepWith(w *desk.Work, at DraftAt, texts map[string]string) err
 }
 
 // IsKept reports whether the book has a draft of a place.
-func (d *drafts) IsKept(at DraftAt) bool { return len(d.kept[at]) > 0 }
+func (d *Drafts) IsKept(at DraftAt) bool { return len(d.kept[at]) > 0 }
 
 // Take notes what the book has at a place, and whether that is on the disk.
-func (d *drafts) Take(at DraftAt, texts map[string]string, safe bool) {
+func (d *Drafts) Take(at DraftAt, texts map[string]string, safe bool) {
 	d.kept[at], d.safe[at] = texts, safe
 	if len(texts) == 0 {
 		delete(d.kept, at)
@@ -116,24 +116,24 @@ func (d *drafts) Take(at DraftAt, texts map[string]string, safe bool) {
 }
 
 // StandsAgain notes where something typed before the stop stands again.
-func (d *drafts) StandsAgain(where string) {
+func (d *Drafts) StandsAgain(where string) {
 	if !slices.Contains(d.back, where) {
 		d.back = append(d.back, where)
 	}
 }
 
 // IsLost notes that something typed before the stop could not be read.
-func (d *drafts) IsLost(sentence string) { d.lost = append(d.lost, sentence) }
+func (d *Drafts) IsLost(sentence string) { d.lost = append(d.lost, sentence) }
 
 // SayBack tells, once and quietly, what was typed before the stop and is here
 // again; what is not is a warning.
-func (d *drafts) SayBack() {
+func (d *Drafts) SayBack() {
 	if state, text := d.backWords(); text != "" {
 		d.session.Say(state, text)
 	}
 }
 
-func (d *drafts) backWords() (state model.State, text string) {
+func (d *Drafts) backWords() (state model.State, text string) {
 	if len(d.back) > 0 {
 		text = Say("What was typed before the stop is here again: %s.", strings.Join(d.back, ", "))
 	}

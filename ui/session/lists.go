@@ -11,9 +11,9 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// lists are the standing things of the book, read once until something
+// Lists are the standing things of the book, read once until something
 // changes, with the options they make.
-type lists struct {
+type Lists struct {
 	Growers   []house.Grower
 	Trucks    []house.Truck
 	Bins      []house.Bin
@@ -24,12 +24,12 @@ type lists struct {
 
 // Known gives the lists, reading them when need be. What cannot be read is
 // said on the status line and stays empty.
-func (f *Session) Known() *lists {
+func (f *Session) Known() *Lists {
 	if f.Lists != nil {
 		return f.Lists
 	}
 	ctx := context.Background()
-	l := &lists{}
+	l := &Lists{}
 	var errs [4]error
 	l.Growers, errs[0] = f.Desk.Growers(ctx)
 	l.Trucks, errs[1] = f.Desk.Trucks(ctx)
@@ -48,7 +48,7 @@ func (f *Session) Known() *lists {
 	return l
 }
 
-func (l *lists) makeGrowers() []model.Option {
+func (l *Lists) makeGrowers() []model.Option {
 	var out []model.Option
 	for _, g := range l.Growers {
 		o := model.Option{Code: g.ID, Name: g.Name}
@@ -60,7 +60,7 @@ func (l *lists) makeGrowers() []model.Option {
 	return out
 }
 
-func (l *lists) makeTrucks() []model.Option {
+func (l *Lists) makeTrucks() []model.Option {
 	var out []model.Option
 	for _, t := range l.Trucks {
 		o := model.Option{Code: t.ID, Name: t.Plate}
@@ -75,7 +75,7 @@ func (l *lists) makeTrucks() []model.Option {
 	return out
 }
 
-func (l *lists) makeBins() []model.Option {
+func (l *Lists) makeBins() []model.Option {
 	var out []model.Option
 	for _, b := range l.Bins {
 		out = append(out, model.Option{Code: b.ID, Name: b.Name, Detail: GrainName(b.Commodity)})
@@ -103,15 +103,15 @@ func (f *Session) makeCommodities() []model.Option {
 	return out
 }
 
-func (l *lists) Grower(id string) (house.Grower, bool) {
+func (l *Lists) Grower(id string) (house.Grower, bool) {
 	return Find(l.Growers, func(g house.Grower) bool { return g.ID == id && id != "" })
 }
 
-func (l *lists) Truck(id string) (house.Truck, bool) {
+func (l *Lists) Truck(id string) (house.Truck, bool) {
 	return Find(l.Trucks, func(t house.Truck) bool { return t.ID == id && id != "" })
 }
 
-func (l *lists) Contract(number string) (house.ContractTerms, bool) {
+func (l *Lists) Contract(number string) (house.ContractTerms, bool) {
 	return Find(l.Contracts, func(c house.ContractTerms) bool { return c.Number == number && number != "" })
 }
 
@@ -151,7 +151,7 @@ func Join(between string, parts ...string) string {
 }
 
 // Owners are a grower's usual shares as a ticket keeps them.
-func (l *lists) Owners(g house.Grower) []load.Owner {
+func (l *Lists) Owners(g house.Grower) []load.Owner {
 	var out []load.Owner
 	for _, s := range g.Shares {
 		party := load.Party{ID: s.GrowerID, Name: s.GrowerID}

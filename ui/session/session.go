@@ -40,8 +40,8 @@ type Session struct {
 	Window Window
 	takeUp func(id string)   // how the yard takes a load in hand
 	narrow func(line string) // how the list of tickets is narrowed
-	Lists  *lists
-	drafts *drafts // what was typed and is no fact, once it was asked for
+	Lists  *Lists
+	drafts *Drafts // what was typed and is no fact, once it was asked for
 }
 
 // New makes the frame of a window on a desk. Attach the window before

@@ -70,7 +70,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	foot := container.NewHBox(save, s.demo)
 	s.Columns = shell.NewFieldSheet()
 	s.Columns.Set(left, right)
-	s.fields = container.NewVScroll(container.New(shell.Slim{}, s.Columns.Content))
+	s.fields = container.NewVScroll(container.New(shell.Slim(), s.Columns.Content))
 	return container.New(titleGivesWay{s.Columns}, top, s.fields, foot)
 }
 

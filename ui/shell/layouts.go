@@ -2,6 +2,7 @@ package shell
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 )
 
@@ -25,24 +26,12 @@ func (m Margin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-// Slim leaves just the ground that the ring round a field in hand needs.
-type Slim struct{}
-
+// SlimGap is just the ground that the ring round a field in hand needs.
 const SlimGap = 3
 
-func (Slim) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	var size fyne.Size
-	for _, o := range objects {
-		size = size.Max(o.MinSize())
-	}
-	return size.AddWidthHeight(2*SlimGap, 2*SlimGap)
-}
-
-func (Slim) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	for _, o := range objects {
-		o.Move(fyne.NewPos(SlimGap, SlimGap))
-		o.Resize(size.SubtractWidthHeight(2*SlimGap, 2*SlimGap))
-	}
+// Slim leaves that ground around what it holds.
+func Slim() fyne.Layout {
+	return layout.NewCustomPaddedLayout(SlimGap, SlimGap, SlimGap, SlimGap)
 }
 
 // Wide gives what it holds a width in figures, which grows with the text.

@@ -74,7 +74,7 @@ const paperShare = 40
 
 // buildSheet is the form: the fields over the ruler.
 func (s *Screen) buildSheet() {
-	s.Fields = container.NewVScroll(container.New(shell.Slim{}, s.Load.Sheet.Content))
+	s.Fields = container.NewVScroll(container.New(shell.Slim(), s.Load.Sheet.Content))
 	s.sheet = container.New(shell.FormSheet{Fields: s.Load.Sheet, Ruler: s.ruler}, s.Fields, container.NewStack(s.ruler))
 }
 
@@ -88,7 +88,7 @@ func (s *Screen) buildFigures() fyne.CanvasObject {
 		figures.Add(figure)
 	}
 	figures.Add(s.tenth)
-	return container.NewStack(shell.NewGround(apptheme.ColorPanel), container.New(shell.Slim{}, figures))
+	return container.NewStack(shell.NewGround(apptheme.ColorPanel), container.New(shell.Slim(), figures))
 }
 
 // figureChars is the room for net, quantity and money, in figures.
