@@ -32,6 +32,7 @@ var chores = []chore{
 	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
 	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", booksChore},
 	{"compare", "compare [flags]    random loads and scripts in the program of another revision and in this one", compareChore},
+	{"postgres", "postgres [flags]   the suite of the book on a PostgreSQL server of its own; flags go on to `go test`", postgresChore},
 	{"shots", "shots DIR          write a picture of every screen and paper into DIR", shotsChore},
 }
 

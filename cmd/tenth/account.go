@@ -1,6 +1,7 @@
 package main
 
 import (
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 )
 
@@ -22,11 +23,11 @@ func (accountCommand) Help() string {
 
 func (c accountCommand) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		from, err := dateIn("From", c.From)
+		from, err := entry.ParseDay("From", c.From)
 		if err != nil {
 			return err
 		}
-		to, err := dateIn("To", c.To)
+		to, err := entry.ParseDay("To", c.To)
 		if err != nil {
 			return err
 		}

@@ -1,9 +1,6 @@
 package main
 
-import (
-	"tenthpoint/internal/office"
-	"tenthpoint/internal/scalehouse"
-)
+import "tenthpoint/internal/office"
 
 // amendCommand changes what is known of a load.
 type amendCommand struct {
@@ -26,13 +23,10 @@ func (c amendCommand) Run(t *terminal) error {
 		if !c.changed() {
 			return refusal("Say by flags what is to be changed, such as --bin P2", "nothing is changed of load %s", l.ID)
 		}
-		d, err := c.detailFlags.apply(p, l.Details)
+		form, err := entered(p.form(l, "", weightFlags{}), c.detailFlags.texts())
 		if err != nil {
 			return err
 		}
-		if err := scalehouse.Amend(p, p.Desk, l.ID, d); err != nil {
-			return err
-		}
-		return p.stands(l.ID)
+		return p.entered(l.ID, form)
 	})
 }

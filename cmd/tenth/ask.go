@@ -4,7 +4,11 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/rates"
 )
 
 // question is one thing asked for. Check says in a sentence what is wrong with
@@ -47,6 +51,18 @@ func (p *post) answer(q question) (string, error) {
 	}
 }
 
+// right reads an answer as the text of a field, beside what the flags said.
+func (c *receiveCommand) right(p *post, field string) func(answer string) error {
+	return func(answer string) error {
+		form, err := c.form(p)
+		if form == nil {
+			return err
+		}
+		form.Set(field, answer)
+		return form.Refused()[field]
+	}
+}
+
 // ask asks for what the flags left out, in the order of the slip.
 func (c *receiveCommand) ask(p *post) error {
 	asked := false
@@ -59,19 +75,19 @@ func (c *receiveCommand) ask(p *post) error {
 		*cell = answer
 		return err
 	}
-	if err := need(c.Grower == "", &c.Grower, question{text: "Grower, code or name", check: func(a string) error { _, err := p.grower(a); return err }}); err != nil {
+	if err := need(c.Grower == "", &c.Grower, question{text: "Grower, code or name", check: c.right(p, "grower")}); err != nil {
 		return err
 	}
-	if err := need(c.Commodity == "", &c.Commodity, question{text: "Grain", check: func(a string) error { return p.taken(a) }}); err != nil {
+	if err := need(c.Commodity == "", &c.Commodity, question{text: "Grain", check: c.settles(p)}); err != nil {
 		return err
 	}
-	if err := need(c.Truck == "", &c.Truck, question{text: "Truck, number or plate", check: func(string) error { return nil }}); err != nil {
+	if err := need(c.Truck == "", &c.Truck, question{text: "Truck, number or plate", check: c.right(p, "truck")}); err != nil {
 		return err
 	}
 	if err := c.askWeights(p, need); err != nil {
 		return err
 	}
-	if err := need(c.Moisture == "", &c.Moisture, question{text: "Moisture, %", check: func(a string) error { _, err := moistureIn(a); return err }}); err != nil {
+	if err := need(c.Moisture == "", &c.Moisture, question{text: "Moisture, %", check: c.right(p, "moisture")}); err != nil {
 		return err
 	}
 	if !asked {
@@ -80,38 +96,33 @@ func (c *receiveCommand) ask(p *post) error {
 	return c.askMore(p)
 }
 
-// taken asks that a grain is taken here.
-func (p *post) taken(text string) error {
-	c, err := commodityIn(text)
-	if err != nil {
+// settles asks that a grain is taken here and has rates.
+func (c *receiveCommand) settles(p *post) func(answer string) error {
+	return func(answer string) error {
+		if err := c.right(p, "commodity")(answer); err != nil {
+			return err
+		}
+		known, err := entry.CommodityHere(p.Profile(), answer)
+		if err != nil {
+			return err
+		}
+		_, err = p.edition(load.Details{Commodity: known.ID, Schedule: c.Schedule})
 		return err
 	}
-	_, err = p.edition(load.Details{Commodity: c.ID})
-	return err
 }
 
 func (c *receiveCommand) askWeights(p *post, need func(bool, *string, question) error) error {
 	var gross, tare string
 	unit := p.Profile().WeightUnit()
-	scale, known := p.Profile().Scale(c.Scale)
-	if scales := p.Profile().Scales; !known && len(scales) > 0 {
-		scale = scales[0]
-	}
-	weight := func(name string) func(string) error {
-		return func(a string) error {
-			w, err := weightIn(name, a, unit)
-			if err != nil {
-				return err
-			}
-			return scale.CheckWeight(w)
-		}
-	}
-	if err := need(len(c.Gross) == 0, &gross, question{text: "Gross, " + unit.String(), check: weight("Gross")}); err != nil {
+	if err := need(len(c.Gross) == 0, &gross, question{text: "Gross, " + unit.String(), check: c.right(p, "gross")}); err != nil {
 		return err
 	}
-	q := question{text: "Tare, " + unit.String(), check: weight("Tare")}
-	if t, known, err := p.truck(c.Truck); err == nil && known && t.Tare != nil {
-		q.optional = fmt.Sprintf("the stored tare, %s of %s", t.Tare, t.Taken)
+	q := question{text: "Tare, " + unit.String(), check: c.right(p, "tare")}
+	h := office.NewEntering(p, p.Desk)
+	if truck, known, err := entry.Truck(h, c.Truck); err == nil && known {
+		if t, stored, err := entry.StoredTare(h, load.Truck{ID: truck.ID}); err == nil && stored {
+			q.optional = fmt.Sprintf("the stored tare, %s of %s", t.Tare, t.Taken)
+		}
 	}
 	missing := len(c.Tare) == 0 && !c.StoredTare
 	if err := need(missing, &tare, q); err != nil {
@@ -130,43 +141,51 @@ func (c *receiveCommand) askWeights(p *post, need func(bool, *string, question) 
 // askMore asks for what may be left out: the factors the rates look at, the
 // price, the bin.
 func (c *receiveCommand) askMore(p *post) error {
-	grainTaken, err := commodityIn(c.Commodity)
+	form, err := c.form(p)
 	if err != nil {
 		return err
 	}
-	e, err := p.edition(load.Details{Commodity: grainTaken.ID, Schedule: c.Schedule})
+	e, err := p.edition(form.Details())
 	if err != nil {
 		return err
 	}
 	if len(c.Factor) == 0 {
-		for _, d := range e.Discounts {
-			id := string(d.Factor.ID)
-			if id == "moisture" || strings.Contains(strings.Join(c.Factor, " "), id+"=") {
-				continue
-			}
-			name := d.Factor.Name
-			if d.Factor.YesNo {
-				name += ", yes or no"
-			} else {
-				name += ", " + d.Factor.Unit.String()
-			}
-			answer, err := p.answer(question{text: name, optional: "not tested", check: func(a string) error { _, err := finding(grainTaken, e, id+"="+a); return err }})
-			if err != nil {
-				return err
-			}
-			if answer != "" {
-				c.Factor = append(c.Factor, id+"="+answer)
-			}
+		if err := c.askFactors(p, e); err != nil {
+			return err
 		}
 	}
 	if c.Price == "" && c.Contract == "" {
-		c.Price, err = p.answer(question{text: "Price, $/" + e.Units.Settle.String(), optional: "later", check: func(a string) error { _, err := priceIn(a, e.Units.Settle); return err }})
+		c.Price, err = p.answer(question{text: "Price, $/" + e.Units.Settle.String(), optional: "later", check: c.right(p, "price")})
 		if err != nil {
 			return err
 		}
 	}
 	if c.Bin == "" {
-		c.Bin, err = p.answer(question{text: "Pit or bin", optional: "none", check: func(a string) error { _, err := p.bin(a); return err }})
+		c.Bin, err = p.answer(question{text: "Pit or bin", optional: "none", check: c.right(p, "bin")})
 	}
 	return err
+}
+
+// askFactors asks for each result that the rates look at.
+func (c *receiveCommand) askFactors(p *post, e *rates.Edition) error {
+	for _, d := range e.Discounts {
+		id := string(d.Factor.ID)
+		if d.Factor.ID == grain.Moisture || strings.Contains(strings.Join(c.Factor, " "), id+"=") {
+			continue
+		}
+		name := d.Factor.Name
+		if d.Factor.YesNo {
+			name += ", yes or no"
+		} else {
+			name += ", " + d.Factor.Unit.String()
+		}
+		answer, err := p.answer(question{text: name, optional: "not tested", check: c.right(p, id)})
+		if err != nil {
+			return err
+		}
+		if answer != "" {
+			c.Factor = append(c.Factor, id+"="+answer)
+		}
+	}
+	return nil
 }

@@ -8,10 +8,10 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // TestBenchScripts runs the scripts of the sample bench. Besides the commands of
@@ -49,7 +49,7 @@ func benchElevator(ts *testscript.TestScript, not bool, args []string) {
 // script's hour.
 func atHouseBook(ts *testscript.TestScript, act func(context.Context, *scalehouse.Desk) error) {
 	ctx := context.Background()
-	book, err := store.Open(ts.MkAbs("house.book"), store.Options{})
+	book, err := sqlite.Open(ts.MkAbs("house.book"), sqlite.Options{})
 	ts.Check(err)
 	defer book.Close()
 	rates, err := ratefiles.ReadRates(ts.MkAbs("schedules"))

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -59,11 +60,11 @@ func (c benchCheck) Run(t *terminal) error {
 }
 
 func (c benchCheck) check() (meter.Check, error) {
-	crop, wrongCrop := commodityIn(c.Crop)
+	crop, wrongCrop := entry.Commodity(c.Crop)
 	reference, wrongReference := moistureNamed("Reference", c.Reference)
 	read, wrongReading := moistureNamed("Reading", c.Reading)
 	at, wrongAt := temperatureIn("Sample temperature", c.At)
-	day, wrongDay := dateIn("Day", c.Day)
+	day, wrongDay := entry.ParseDay("Day", c.Day)
 	return meter.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Reading: read, Sample: at},
 		errors.Join(wrongCrop, wrongReference, wrongReading, wrongAt, wrongDay)
 }
@@ -97,7 +98,7 @@ func (c benchBias) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
 		crop := ""
 		if c.Crop != "" {
-			known, err := commodityIn(c.Crop)
+			known, err := entry.Commodity(c.Crop)
 			if err != nil {
 				return err
 			}

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
@@ -79,7 +80,7 @@ func (c benchConvert) chart(t *terminal) (*chart.Chart, error) {
 	if c.Chart != "" {
 		return shelf.ByID(c.Chart)
 	}
-	crop, err := commodityIn(c.Crop)
+	crop, err := entry.Commodity(c.Crop)
 	if err != nil {
 		return nil, err
 	}
@@ -91,7 +92,7 @@ func (c benchConvert) chart(t *terminal) (*chart.Chart, error) {
 }
 
 func (c benchConvert) reading(t *terminal, chart *chart.Chart) (moisture.Reading, error) {
-	crop, err := commodityIn(c.Crop)
+	crop, err := entry.Commodity(c.Crop)
 	if err != nil {
 		return moisture.Reading{}, err
 	}
@@ -99,22 +100,8 @@ func (c benchConvert) reading(t *terminal, chart *chart.Chart) (moisture.Reading
 		Seq: 1, Method: meter.ByDial, Crop: crop.ID, Day: t.today(), Tester: "typed at the terminal",
 		Meter: "at hand", Calibration: chart.Calibration, Chart: chart.ID, Mass: chart.Mass,
 	}
-	if r.Dial, err = moisture.DialField.Parse(c.Dial); err != nil {
-		return r, err
-	}
-	if r.Sample, err = temperatureIn("Sample temperature", c.At); err != nil {
-		return r, err
-	}
-	if r.Room, err = temperatureIn("Room temperature", c.Room); err != nil {
-		return r, err
-	}
-	if c.Mass != "" {
-		if r.Mass, err = moisture.MassField.Parse(c.Mass); err != nil {
-			return r, err
-		}
-	}
-	r.TestWeight, err = testWeightIn(c.TestWeight)
-	return r, err
+	typed := texts{"mass": c.Mass, "dial": c.Dial, "temperature": c.At, "room": c.Room, "test-weight": c.TestWeight}
+	return readTest(r, typed, "dial")
 }
 
 func (c benchConvert) tell(t *terminal, chart *chart.Chart, sheet *worksheet.Sheet, result moisture.Result) error {

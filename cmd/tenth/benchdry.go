@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
@@ -64,7 +65,7 @@ func (c benchDry) judge(p *post) (dryness.Advice, bool, error) {
 	if c.Crop == "" || c.Moisture == "" {
 		return dryness.Advice{}, false, refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
 	}
-	crop, err := commodityIn(c.Crop)
+	crop, err := entry.Commodity(c.Crop)
 	if err != nil {
 		return dryness.Advice{}, false, err
 	}

@@ -1,8 +1,6 @@
 package main
 
-import (
-	"tenthpoint/internal/office"
-)
+import "tenthpoint/internal/office"
 
 // benchDue lists what the bench has to do today.
 type benchDue struct {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -91,7 +92,7 @@ func (c benchMeter) apply(m *meter.Meter) error {
 // postedIn reads what a meter answers for with a grain.
 func postedIn(text string) (meter.CropLimits, error) {
 	name, rest, _ := strings.Cut(text, ":")
-	crop, err := commodityIn(name)
+	crop, err := entry.Commodity(name)
 	if err != nil {
 		return meter.CropLimits{}, err
 	}

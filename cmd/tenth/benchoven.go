@@ -26,7 +26,8 @@ func (benchOven) Help() string {
 }
 
 func (c benchOven) Run(t *terminal) error {
-	dish, err := dishIn(c.Wet, c.Dried, c.Tare)
+	begun := moisture.Reading{Seq: 1, Method: meter.ByOven, Crop: "any", Day: t.today(), Tester: "typed at the terminal"}
+	reading, err := readTest(begun, texts{"wet": c.Wet, "dry": c.Dried, "tare": c.Tare}, "wet", "dry", "tare")
 	if err != nil {
 		return err
 	}
@@ -35,7 +36,6 @@ func (c benchOven) Run(t *terminal) error {
 		return err
 	}
 	sheet := &worksheet.Sheet{}
-	reading := moisture.Reading{Seq: 1, Method: meter.ByOven, Crop: "any", Day: t.today(), Tester: "typed at the terminal", Dish: dish}
 	house := moisture.Procedure{Policy: moisture.DefaultPolicy(), Trust: moisture.DefaultTrust(), Rounding: round}
 	result, err := moisture.Tests{Readings: []moisture.Reading{reading}}.Determine(sheet, moisture.Equipment{}, house)
 	if err != nil {
@@ -48,22 +48,4 @@ func (c benchOven) Run(t *terminal) error {
 	t.say("")
 	fmt.Fprint(t.out, sheet.Text(c.Width))
 	return nil
-}
-
-// dishIn reads the three weighings of an oven test.
-func dishIn(wet, dried, tare string) (moisture.Dish, error) {
-	var d moisture.Dish
-	for _, one := range []struct {
-		name, text string
-		into       *quantity.Amount
-	}{{"Dish with wet grain", wet, &d.Wet}, {"Dish with dried grain", dried, &d.Dry}, {"Empty dish", tare, &d.Tare}} {
-		field := moisture.DishField
-		field.Name = one.name
-		a, err := field.Parse(one.text)
-		if err != nil {
-			return d, err
-		}
-		*one.into = a
-	}
-	return d, nil
 }

@@ -1,8 +1,10 @@
 package main
 
 import (
+	"maps"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
@@ -28,10 +30,7 @@ type readingFlags struct {
 
 // readings are what was typed, numbered after those there are.
 func (f readingFlags) readings(p *post, l *load.Load, before int) ([]moisture.Reading, error) {
-	common, err := f.common(p, l)
-	if err != nil {
-		return nil, err
-	}
+	begun, common := f.common(p, l)
 	var out []moisture.Reading
 	add := func(r moisture.Reading, err error) error {
 		r.Seq = before + len(out) + 1
@@ -39,22 +38,22 @@ func (f readingFlags) readings(p *post, l *load.Load, before int) ([]moisture.Re
 		return err
 	}
 	for _, text := range f.Dial {
-		if err := add(f.dial(p, common, text)); err != nil {
+		if err := add(f.dial(p, begun, common, text)); err != nil {
 			return nil, err
 		}
 	}
 	for _, text := range f.Percent {
-		if err := add(f.direct(p, common, text)); err != nil {
+		if err := add(f.direct(p, begun, common, text)); err != nil {
 			return nil, err
 		}
 	}
 	for _, text := range f.Oven {
-		if err := add(ovenReading(common, text)); err != nil {
+		if err := add(ovenReading(begun, text)); err != nil {
 			return nil, err
 		}
 	}
 	if f.Typed != "" {
-		if err := add(f.typed(common)); err != nil {
+		if err := add(f.typed(begun, common)); err != nil {
 			return nil, err
 		}
 	}
@@ -65,20 +64,18 @@ func (f readingFlags) readings(p *post, l *load.Load, before int) ([]moisture.Re
 }
 
 // common is what all the readings share.
-func (f readingFlags) common(p *post, l *load.Load) (moisture.Reading, error) {
-	r := moisture.Reading{Crop: l.Details.Commodity, Day: p.Today(), Tester: p.Who().Name, FromDryer: f.FromDryer}
-	var err error
-	if r.Sample, err = temperatureIn("Sample temperature", f.At); err != nil {
-		return r, err
+func (f readingFlags) common(p *post, l *load.Load) (moisture.Reading, texts) {
+	begun := moisture.Reading{Crop: l.Details.Commodity, Day: p.Today(), Tester: p.Who().Name, FromDryer: f.FromDryer}
+	return begun, texts{"temperature": f.At, "room": f.Room, "mass": f.Mass, "test-weight": f.TestWeight, "reason": f.Why}
+}
+
+// readTest reads one test as typed; the error is the first text that cannot stand.
+func readTest(begun moisture.Reading, typed texts, needed ...string) (moisture.Reading, error) {
+	r, faults := entry.Test{Begun: begun, Needed: needed}.Read(typed)
+	if len(faults) > 0 {
+		return r, faults[0]
 	}
-	if r.Room, err = temperatureIn("Room temperature", f.Room); err != nil {
-		return r, err
-	}
-	if r.Mass, err = optional(moisture.MassField, f.Mass); err != nil {
-		return r, err
-	}
-	r.TestWeight, err = testWeightIn(f.TestWeight)
-	return r, err
+	return r, nil
 }
 
 // onMeter puts the meter and its calibration down.
@@ -91,26 +88,24 @@ func (f readingFlags) onMeter(p *post, r *moisture.Reading) (meter.Meter, error)
 	return m, err
 }
 
-// withTemperature parts a reading from the temperature of its own.
-func withTemperature(text string, r *moisture.Reading) (figure string, err error) {
-	figure, at, own := strings.Cut(text, "@")
-	if own {
-		r.Sample, err = temperatureIn("Sample temperature", at)
+// withOwn are texts with a figure and the temperature of its own, if it has one.
+func withOwn(common texts, figure, text string) texts {
+	typed := maps.Clone(common)
+	text, at, own := strings.Cut(text, "@")
+	if typed[figure] = text; own {
+		typed["temperature"] = at
 	}
-	return figure, err
+	return typed
 }
 
-func (f readingFlags) dial(p *post, r moisture.Reading, text string) (moisture.Reading, error) {
-	r.Method = meter.ByDial
-	m, err := f.onMeter(p, &r)
+func (f readingFlags) dial(p *post, begun moisture.Reading, common texts, text string) (moisture.Reading, error) {
+	begun.Method = meter.ByDial
+	m, err := f.onMeter(p, &begun)
 	if err != nil {
-		return r, err
+		return begun, err
 	}
-	figure, err := withTemperature(text, &r)
+	r, err := readTest(begun, withOwn(common, "dial", text), "dial")
 	if err != nil {
-		return r, err
-	}
-	if r.Dial, err = moisture.DialField.Parse(figure); err != nil {
 		return r, err
 	}
 	if r.Mass.Unit() == quantity.Plain {
@@ -134,33 +129,24 @@ func (f readingFlags) dial(p *post, r moisture.Reading, text string) (moisture.R
 	return r, err
 }
 
-func (f readingFlags) direct(p *post, r moisture.Reading, text string) (moisture.Reading, error) {
-	r.Method = meter.Direct
-	if _, err := f.onMeter(p, &r); err != nil {
-		return r, err
+func (f readingFlags) direct(p *post, begun moisture.Reading, common texts, text string) (moisture.Reading, error) {
+	begun.Method = meter.Direct
+	if _, err := f.onMeter(p, &begun); err != nil {
+		return begun, err
 	}
-	figure, err := withTemperature(text, &r)
-	if err != nil {
-		return r, err
-	}
-	r.Percent, err = moisture.MoistureField.Parse(figure)
-	return r, err
+	return readTest(begun, withOwn(common, "percent", text), "percent")
 }
 
-func ovenReading(r moisture.Reading, text string) (moisture.Reading, error) {
-	r.Method = meter.ByOven
+func ovenReading(begun moisture.Reading, text string) (moisture.Reading, error) {
+	begun.Method = meter.ByOven
 	weighings := strings.Split(text, "/")
 	if len(weighings) != 3 {
-		return r, refusal("Write three weighings like 131.4520/128.3020/116.4020", "%q is no oven test", text)
+		return begun, refusal("Write three weighings like 131.4520/128.3020/116.4020", "%q is no oven test", text)
 	}
-	var err error
-	r.Dish, err = dishIn(weighings[0], weighings[1], weighings[2])
-	return r, err
+	return readTest(begun, texts{"wet": weighings[0], "dry": weighings[1], "tare": weighings[2]}, "wet", "dry", "tare")
 }
 
-func (f readingFlags) typed(r moisture.Reading) (moisture.Reading, error) {
-	r.Method, r.Reason = meter.Typed, f.Why
-	var err error
-	r.Percent, err = moisture.MoistureField.Parse(f.Typed)
-	return r, err
+func (f readingFlags) typed(begun moisture.Reading, common texts) (moisture.Reading, error) {
+	begun.Method = meter.Typed
+	return readTest(begun, texts{"percent": f.Typed, "reason": common["reason"]}, "percent")
 }

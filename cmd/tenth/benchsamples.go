@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
@@ -92,7 +93,7 @@ func (samplesDue) Help() string {
 
 func (c samplesDue) Run(t *terminal) error {
 	return c.at(t, reading, "", func(p *post) error {
-		day, err := dateIn("Day", c.Day)
+		day, err := entry.ParseDay("Day", c.Day)
 		if err != nil {
 			return err
 		}

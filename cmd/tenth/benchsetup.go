@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -157,7 +158,7 @@ func dropRules(text string) []moisture.ExclusionRule {
 func forGrain(text string, known ...string) (crop string, said map[string]string, err error) {
 	name, rest, _ := strings.Cut(text, ":")
 	if name = strings.TrimSpace(name); name != "every" {
-		c, err := commodityIn(name)
+		c, err := entry.Commodity(name)
 		if err != nil {
 			return "", nil, err
 		}

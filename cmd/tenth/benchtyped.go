@@ -3,6 +3,7 @@ package main
 import (
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
@@ -11,24 +12,7 @@ import (
 
 // temperatureIn reads a temperature with its scale: "65F", "18.5 C".
 func temperatureIn(name, text string) (quantity.Amount, error) {
-	figure, unit := strings.TrimSpace(text), ""
-	if figure == "" {
-		return quantity.Amount{}, nil
-	}
-	for _, scale := range []string{"F", "f", "C", "c"} {
-		if rest, found := strings.CutSuffix(figure, scale); found {
-			figure, unit = strings.TrimRight(rest, " °"), strings.ToUpper(scale)
-		}
-	}
-	field := moisture.FahrenheitField
-	switch unit {
-	case "C":
-		field = moisture.CelsiusField
-	case "":
-		return quantity.Amount{}, refusal("Write it like 65F or 18C", "%s %q does not say whether it is °F or °C", name, text)
-	}
-	field.Name = name
-	return field.Parse(figure)
+	return entry.Temperature(name, text, quantity.Plain)
 }
 
 // optional reads a figure that may be left out, as no figure at all.
@@ -52,15 +36,6 @@ func limitIn(name, text string) (quantity.Amount, error) {
 	f := moisture.MoistureField
 	f.Name = name
 	return optional(f, text)
-}
-
-// testWeightIn reads a test weight in lb/bu, or in kg/hL where it says so.
-func testWeightIn(text string) (quantity.Amount, error) {
-	unit := quantity.LbPerBushel
-	if strings.HasSuffix(strings.TrimSpace(text), quantity.KgPerHL.String()) {
-		unit = quantity.KgPerHL
-	}
-	return optional(quantity.Field{Name: "Test weight", Unit: unit, Places: 2, Min: quantity.Int(1, unit), Max: quantity.Int(120, unit)}, text)
 }
 
 // spanIn reads two figures with two points between them, such as 8..20.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
@@ -29,7 +30,7 @@ func (c binAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
 		b := elevator.Bin{ID: c.Short, Name: c.Name}
 		if c.Commodity != "" {
-			grain, err := commodityIn(c.Commodity)
+			grain, err := entry.Commodity(c.Commodity)
 			if err != nil {
 				return err
 			}

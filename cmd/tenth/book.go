@@ -7,10 +7,11 @@ import (
 	"path/filepath"
 	"strings"
 
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // bookFlags say which book a command works in.
@@ -73,18 +74,18 @@ func (f ratesFlags) rates(book string) (*rates.Set, error) {
 type post struct {
 	*scalehouse.Desk
 	*terminal
-	book *store.Book
+	book *sqlite.Book
 }
 
 // How a command opens its book.
 var (
-	reading  = store.Options{ReadOnly: true}
-	writing  = store.Options{}
-	creating = store.Options{Create: true}
+	reading  = sqlite.Options{ReadOnly: true}
+	writing  = sqlite.Options{}
+	creating = sqlite.Options{Create: true}
 )
 
 // at opens the book for one command and closes it after.
-func (f bookFlags) at(t *terminal, how store.Options, who string, act func(*post) error) (err error) {
+func (f bookFlags) at(t *terminal, how sqlite.Options, who string, act func(*post) error) (err error) {
 	path, err := f.path()
 	if err != nil {
 		return err
@@ -118,12 +119,12 @@ func (f bookFlags) at(t *terminal, how store.Options, who string, act func(*post
 
 // open opens a book. One that is too old for reading is brought up to date
 // first, as any command that writes would do; the copy made of it is named.
-func (t *terminal) open(path string, how store.Options) (*store.Book, error) {
-	book, err := store.Open(path, how)
-	if !errors.Is(err, store.ErrOld) {
-		return book, err
+func (t *terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
+	kept, err := sqlite.Open(path, how)
+	if !errors.Is(err, book.ErrOld) {
+		return kept, err
 	}
-	old, failed := store.Open(path, store.Options{})
+	old, failed := sqlite.Open(path, sqlite.Options{})
 	if failed != nil {
 		return nil, failed
 	}
@@ -131,7 +132,7 @@ func (t *terminal) open(path string, how store.Options) (*store.Book, error) {
 		return nil, err
 	}
 	fmt.Fprintf(t.err, "note: The book was brought up to date. As it was it lies beside it, as %s.before-....\n", filepath.Base(path))
-	return store.Open(path, how)
+	return sqlite.Open(path, how)
 }
 
 // named tells how to say who acts, when nobody was.

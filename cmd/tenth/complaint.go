@@ -7,6 +7,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/tomlfile"
 )
 
@@ -43,8 +44,16 @@ func complaints(err error) []complaint {
 	switch e := err.(type) {
 	case complaint:
 		return []complaint{e}
-	case inCell:
-		return complaints(e.error)
+	case entry.Fault:
+		return complaints(e.Err)
+	case entry.Unknown:
+		return []complaint{notOnTheList(e)}
+	case entry.Ambiguous:
+		return []complaint{{fmt.Sprintf("%q may be several %s", e.Text, plural[e.List]), "Type the code of one: " + strings.Join(e.Like, ", ")}}
+	case entry.NotTested:
+		return []complaint{{fmt.Sprintf("%s is not tested for %q", e.Commodity, e.Factor), "Factors of " + e.Commodity + ": " + strings.Join(e.Known, ", ")}}
+	case entry.NoStoredTare:
+		return []complaint{{fmt.Sprintf("truck %q has no stored tare", e.Truck), "Weigh it empty and give --tare"}}
 	case tomlfile.Problems:
 		return inFile(e)
 	case interface{ Unwrap() []error }:
@@ -59,6 +68,30 @@ func complaints(err error) []complaint {
 		}
 	}
 	return out
+}
+
+var plural = map[entry.List]string{
+	entry.GrowerList: "growers", entry.CommodityList: "commodities", entry.TruckList: "trucks", entry.BinList: "pits or bins", entry.ContractList: "contracts",
+}
+
+// notOnTheList says what a person at a terminal does about a text that names
+// nothing.
+func notOnTheList(e entry.Unknown) complaint {
+	switch e.List {
+	case entry.GrowerList:
+		return complaint{fmt.Sprintf("there is no grower %q here", e.Text), "Look with \"tenth grower list\", or add with \"tenth grower add CODE NAME\""}
+	case entry.BinList:
+		return complaint{fmt.Sprintf("there is no pit or bin %q", e.Text), "Known here: " + strings.Join(e.Known, ", ")}
+	case entry.ContractList:
+		return complaint{fmt.Sprintf("there is no contract %q here", e.Text), "Look the number up in the contract"}
+	case entry.CommodityList:
+		c, err := entry.Commodity(e.Text)
+		if err != nil {
+			return parted(err.Error())
+		}
+		return complaint{c.ID + " is not taken here", "Add it in the set-up with its schedule of rates"}
+	}
+	return parted(e.Error())
 }
 
 // inFile are mistakes in a file, each with the line as it stands.

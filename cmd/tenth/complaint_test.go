@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -24,7 +25,7 @@ func TestComplaints(t *testing.T) {
 		{errors.New("The book x.book is locked. Nothing was entered. Wait for it, then try again: the book is busy"), "error: The book x.book is locked. Nothing was entered.\nhint: Wait for it, then try again: the book is busy.\n"},
 		{errors.New("one thing is wrong\nand another. Mend both."), "error: One thing is wrong.\nerror: And another.\nhint: Mend both.\n"},
 		{errors.Join(errors.New("first"), refusal("do that", "second")), "error: First.\nerror: Second.\nhint: Do that.\n"},
-		{inCell{"gross", refusal("do that", "second")}, "error: Second.\nhint: Do that.\n"},
+		{entry.Fault{Field: "gross", Err: refusal("do that", "second")}, "error: Second.\nhint: Do that.\n"},
 		{errors.New("house.book is a folder, not a book. Name a file in it."), "error: house.book is a folder, not a book.\nhint: Name a file in it.\n"},
 		{complaint{what: "is it?"}, "error: Is it?\n"},
 	} {
@@ -55,19 +56,19 @@ func FuzzShare(f *testing.F) {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		p, err := partIn(text)
+		p, err := entry.ParseOwnerShare(text)
 		if err != nil {
 			return
 		}
-		if p.owner == "" || p.parts.Unit() != quantity.Plain || p.of.Unit() != quantity.Plain || p.parts.Sign() < 0 || p.of.Sign() < 0 {
-			t.Errorf("%q is read as %s of %s for %q", text, p.parts, p.of, p.owner)
+		if p.Owner == "" || p.Parts.Unit() != quantity.Plain || p.Of.Unit() != quantity.Plain || p.Parts.Sign() < 0 || p.Of.Sign() < 0 {
+			t.Errorf("%q is read as %s of %s for %q", text, p.Parts, p.Of, p.Owner)
 		}
 	})
 }
 
 // FuzzFinding: any text makes a result of a factor of corn, or a sentence.
 func FuzzFinding(f *testing.F) {
-	corn, err := commodityIn("corn")
+	corn, err := entry.Commodity("corn")
 	if err != nil {
 		f.Fatal(err)
 	}

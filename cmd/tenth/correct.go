@@ -58,7 +58,7 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 		if err != nil {
 			return err
 		}
-		if err := change.noted(p, w, id); err != nil {
+		if _, err := scalehouse.Enter(p, w, id, change); err != nil {
 			return err
 		}
 		number, err = issued(p, w, id)

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -43,7 +44,7 @@ func (c dayShow) Run(t *terminal) error {
 
 // dayOrToday reads a day; without one it is today.
 func (p *post) dayOrToday(text string) (quantity.Date, error) {
-	day, err := dateIn("Day", text)
+	day, err := entry.ParseDay("Day", text)
 	if err == nil && day.IsZero() {
 		day = p.Today()
 	}

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"os"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
-	"tenthpoint/internal/store"
 )
 
 // demoCommand makes invented books.
@@ -60,7 +60,7 @@ func (c demoSeason) fill(t *terminal, progress func(int)) error {
 	if err != nil {
 		return err
 	}
-	book, err := store.Open(c.Book, store.Options{Create: true})
+	book, err := sqlite.Open(c.Book, sqlite.Options{Create: true})
 	if err != nil {
 		return err
 	}

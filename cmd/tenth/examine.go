@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/report"
 )
@@ -28,11 +29,11 @@ func (examineCommand) Help() string {
 
 func (c examineCommand) Run(t *terminal) error {
 	return c.at(t, reading, c.Who, func(p *post) error {
-		from, err := dateIn("From", c.From)
+		from, err := entry.ParseDay("From", c.From)
 		if err != nil {
 			return err
 		}
-		to, err := dateIn("To", c.To)
+		to, err := entry.ParseDay("To", c.To)
 		if err != nil {
 			return err
 		}

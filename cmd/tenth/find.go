@@ -3,8 +3,9 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/store"
 )
 
 // findCommand finds tickets.
@@ -66,25 +67,25 @@ func (c findCommand) Run(t *terminal) error {
 	})
 }
 
-func (c findCommand) filter() (store.LoadFilter, error) {
-	f := store.LoadFilter{
+func (c findCommand) filter() (book.LoadFilter, error) {
+	f := book.LoadFilter{
 		Text: c.Text, Grower: c.Grower, Truck: c.Truck, Bin: c.Bin, FromDay: c.From, ToDay: c.To,
 		FromTicket: 1, Newest: true, Limit: c.Most,
 	}
 	for name, day := range map[string]string{"From": c.From, "To": c.To} {
-		if _, err := dateIn(name, day); err != nil {
+		if _, err := entry.ParseDay(name, day); err != nil {
 			return f, err
 		}
 	}
 	if c.Commodity == "" {
 		return f, nil
 	}
-	grain, err := commodityIn(c.Commodity)
+	grain, err := entry.Commodity(c.Commodity)
 	f.Commodity = grain.ID
 	return f, err
 }
 
-func foundIn(r store.LoadRow) (foundTicket, error) {
+func foundIn(r book.LoadRow) (foundTicket, error) {
 	f := foundTicket{
 		Ticket: fmt.Sprint(r.Ticket), Status: r.Phase, Day: r.IssuedDay, Grower: r.GrowerName,
 		Commodity: r.Commodity, Truck: r.Truck, Payable: load.Disposition(r.Disposition).Unpriced(),

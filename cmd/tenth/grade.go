@@ -3,6 +3,7 @@ package main
 import (
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
@@ -55,13 +56,13 @@ func (c gradeCommand) typed() (office.Grading, error) {
 	if c.Commodity == "" {
 		return office.Grading{}, refusal("Name a load or its ticket, or give the sample with --commodity, --moisture and --factor", "there is nothing to grade")
 	}
-	crop, err := commodityIn(c.Commodity)
+	crop, err := entry.Commodity(c.Commodity)
 	if err != nil {
 		return office.Grading{}, err
 	}
 	var s load.Sample
 	if c.Moisture != "" {
-		m, err := moistureIn(c.Moisture)
+		m, err := entry.Moisture().Parse(c.Moisture)
 		if err != nil {
 			return office.Grading{}, err
 		}

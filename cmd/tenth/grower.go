@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
@@ -34,16 +35,16 @@ func (c growerAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
 		g := elevator.Grower{ID: c.Code, Name: c.Name, Address: c.Address, Phone: c.Phone}
 		for _, text := range c.Share {
-			one, err := partIn(text)
+			one, err := entry.ParseOwnerShare(text)
 			if err != nil {
 				return err
 			}
-			if one.owner != c.Code {
-				if _, err := p.grower(one.owner); err != nil {
+			if one.Owner != c.Code {
+				if _, err := entry.Grower(office.NewEntering(p, p.Desk), one.Owner); err != nil {
 					return err
 				}
 			}
-			g.Shares = append(g.Shares, elevator.Share{GrowerID: one.owner, Parts: one.parts, Of: one.of})
+			g.Shares = append(g.Shares, elevator.Share{GrowerID: one.Owner, Parts: one.Parts, Of: one.Of})
 		}
 		if err := scalehouse.SetGrower(p, p.Desk, g); err != nil {
 			return err

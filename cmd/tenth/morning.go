@@ -4,12 +4,12 @@ import (
 	"os"
 	"path/filepath"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/store"
 )
 
 // demoMorning does at a terminal what the window shows: a truck is received at
@@ -36,7 +36,7 @@ func (c demoMorning) Run(t *terminal) error {
 		return err
 	}
 	flags := bookFlags{Book: book, ratesFlags: c.ratesFlags}
-	return flags.at(t, store.Options{}, demo.Clerk, func(p *post) error { return c.papers(p) })
+	return flags.at(t, sqlite.Options{}, demo.Clerk, func(p *post) error { return c.papers(p) })
 }
 
 // papers receives one truck and writes its slip and its working.

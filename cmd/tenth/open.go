@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/scalehouse"
 )
 
 // The acts of a yard one by one, for trucks that come and go in any order.
@@ -29,15 +28,15 @@ func (openCommand) Help() string {
 
 func (c openCommand) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		start := load.Details{Direction: load.Inbound}
+		way := load.Inbound
 		if c.Outbound {
-			start.Direction = load.Outbound
+			way = load.Outbound
 		}
-		d, err := c.detailFlags.apply(p, start)
+		form, err := entered(p.form(nil, way, weightFlags{}), c.detailFlags.texts())
 		if err != nil {
 			return err
 		}
-		id, err := scalehouse.OpenLoad(p, p.Desk, d)
+		id, err := p.enter(form.Opening(), "")
 		if err != nil {
 			return err
 		}

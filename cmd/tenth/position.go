@@ -1,6 +1,7 @@
 package main
 
 import (
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 )
 
@@ -25,7 +26,7 @@ func (c positionCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		from, err := dateIn("From", c.From)
+		from, err := entry.ParseDay("From", c.From)
 		if err != nil {
 			return err
 		}

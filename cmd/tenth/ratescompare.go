@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -106,7 +107,7 @@ func (c ratesCompare) settle(e *rates.Edition) (*tried, error) {
 	if err != nil {
 		return nil, err
 	}
-	moisture, err := moistureIn(c.Moisture)
+	moisture, err := entry.Moisture().Parse(c.Moisture)
 	if err != nil {
 		return nil, err
 	}

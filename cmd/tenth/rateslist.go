@@ -1,6 +1,7 @@
 package main
 
 import (
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -26,7 +27,7 @@ func (c ratesList) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	day, err := dateIn("On", c.On)
+	day, err := entry.ParseDay("On", c.On)
 	if err != nil {
 		return err
 	}
@@ -35,7 +36,7 @@ func (c ratesList) Run(t *terminal) error {
 	}
 	grain := ""
 	if c.Commodity != "" {
-		found, err := commodityIn(c.Commodity)
+		found, err := entry.Commodity(c.Commodity)
 		if err != nil {
 			return err
 		}

@@ -17,35 +17,26 @@ type trialFlags struct {
 // usualLoads are a truck of corn in each unit of weight.
 var usualLoads = map[quantity.Unit]string{quantity.Lb: "56000", quantity.Kg: "25000"}
 
-// facts are the load as an edition takes it, but for its moisture. Rates know
-// nothing of the truck, so one empty unit of weight stands for it.
+// facts are the load as an edition takes it, but for its moisture.
 func (f trialFlags) facts(e *rates.Edition) (settle.Facts, error) {
-	text := orElse(f.Weight, usualLoads[e.Units.Weight])
-	net, err := weightIn("Weight", text, e.Units.Weight)
-	if err != nil {
+	cells := texts{"net": orElse(f.Weight, usualLoads[e.Units.Weight])}
+	cells.put("price", f.Price)
+	if err := cells.results(f.Factor); err != nil {
 		return settle.Facts{}, err
 	}
-	if net.Sign() <= 0 {
-		return settle.Facts{}, refusal("Give a weight above nought, or leave it out", "a load of %s has nothing to settle", net)
-	}
-	truck := quantity.Int(1, net.Unit())
-	load := sum{edition: e, facts: settle.Facts{
-		Drafts:   []settle.Draft{{Gross: net.Add(truck), Tare: truck}},
-		Accepted: f.Accept,
-	}}
-	if f.Price != "" {
-		price, err := priceIn(f.Price, e.Units.Settle)
+	facts, err := trial(e, cells)
+	facts.Accepted = f.Accept
+	return facts, err
+}
+
+// results put results typed as FACTOR=RESULT into their fields.
+func (t texts) results(all []string) error {
+	for _, text := range all {
+		factor, result, err := resultOf(text)
 		if err != nil {
-			return settle.Facts{}, err
+			return err
 		}
-		load.facts.Price = &settle.Price{Amount: price, Source: "as given"}
+		t[factor] = result
 	}
-	for _, text := range f.Factor {
-		found, err := finding(e.Commodity, e, text)
-		if err != nil {
-			return settle.Facts{}, err
-		}
-		load.find(found)
-	}
-	return load.facts, nil
+	return nil
 }

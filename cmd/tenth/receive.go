@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
@@ -50,65 +51,34 @@ func (c receiveCommand) Run(t *terminal) error {
 
 // receive writes the load down and gives it back with its ticket.
 func (c receiveCommand) receive(p *post) (*load.Load, error) {
-	d, err := c.detailFlags.apply(p, load.Details{Direction: load.Inbound})
+	form, err := c.form(p)
 	if err != nil {
 		return nil, err
 	}
-	weights, err := c.weighings(p, d.Truck)
-	if err != nil {
-		return nil, err
-	}
-	var sample load.Sample
-	if c.tested() {
-		if sample, err = c.sampleFlags.apply(p, d, sample); err != nil {
-			return nil, err
-		}
-	}
-	limits, err := c.accepted()
-	if err != nil {
-		return nil, err
-	}
+	tried := form.Tried()
 	var number int64
 	err = p.Batch(p, func(w *scalehouse.Batch) error {
-		id, err := scalehouse.OpenLoad(p, w, d)
+		id, err := scalehouse.Enter(p, w, "", form.Opening())
 		if err != nil {
 			return err
 		}
-		number, err = ticketed(p, w, id, weights, sample, limits)
+		number, err = issued(p, w, id)
 		return err
 	})
 	if err != nil {
 		return nil, err
 	}
+	p.warn(form, tried)
 	return office.Ticket(p, p.Desk, number)
 }
 
-// ticketed weighs, samples, accepts, issues and prints a load that is open.
-func ticketed(ctx context.Context, w *scalehouse.Batch, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) (int64, error) {
-	if err := noted(ctx, w, id, weights, sample, limits); err != nil {
-		return 0, err
+// form is the load as the flags say it.
+func (c receiveCommand) form(p *post) (*entry.Form, error) {
+	sample, err := c.sampleFlags.texts()
+	if err != nil {
+		return nil, err
 	}
-	return issued(ctx, w, id)
-}
-
-// noted weighs, samples and accepts a load that is open.
-func noted(ctx context.Context, w *scalehouse.Batch, id string, weights []load.Weighing, sample load.Sample, limits []load.Accepted) error {
-	for _, one := range weights {
-		if err := scalehouse.Weigh(ctx, w, id, one); err != nil {
-			return err
-		}
-	}
-	if sample.Tester != "" {
-		if err := scalehouse.RecordSample(ctx, w, id, sample); err != nil {
-			return err
-		}
-	}
-	for _, one := range limits {
-		if err := scalehouse.Accept(ctx, w, id, one.Limit, one.Reason); err != nil {
-			return err
-		}
-	}
-	return nil
+	return entered(p.form(nil, load.Inbound, c.weightFlags), c.detailFlags.texts(), c.weightFlags.texts(), sample)
 }
 
 // issued issues and prints a load that is whole.

@@ -1,8 +1,6 @@
 package main
 
-import (
-	"tenthpoint/internal/scalehouse"
-)
+import "tenthpoint/internal/scalehouse"
 
 // refuseCommand turns a load away.
 type refuseCommand struct {

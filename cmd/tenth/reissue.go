@@ -56,7 +56,7 @@ func (c reissueCommand) reissue(p *post, old *load.Load) (id string, number int6
 		if id, err = scalehouse.Reissue(p, w, int64(c.Ticket), orElse(c.Reason, old.Ended.Reason)); err != nil {
 			return err
 		}
-		if err := change.noted(p, w, id); err != nil || c.Yard {
+		if _, err := scalehouse.Enter(p, w, id, change); err != nil || c.Yard {
 			return err
 		}
 		number, err = issued(p, w, id)

@@ -1,9 +1,6 @@
 package main
 
-import (
-	"tenthpoint/internal/office"
-	"tenthpoint/internal/scalehouse"
-)
+import "tenthpoint/internal/office"
 
 // sampleCommand writes the bench's results down.
 type sampleCommand struct {
@@ -26,27 +23,17 @@ func (c sampleCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		limits, err := c.accepted()
+		typed, err := c.texts()
 		if err != nil {
 			return err
 		}
-		if !c.tested() && len(limits) == 0 {
+		if len(typed) == 0 {
 			return refusal("Give --moisture, --factor or --accept", "no result was given for load %s", l.ID)
 		}
-		if c.tested() {
-			s, err := c.sampleFlags.apply(p, l.Details, l.Sample)
-			if err != nil {
-				return err
-			}
-			if err := scalehouse.RecordSample(p, p.Desk, l.ID, s); err != nil {
-				return err
-			}
+		form, err := entered(p.form(l, "", weightFlags{}), typed)
+		if err != nil {
+			return err
 		}
-		for _, one := range limits {
-			if err := scalehouse.Accept(p, p.Desk, l.ID, one.Limit, one.Reason); err != nil {
-				return err
-			}
-		}
-		return p.stands(l.ID)
+		return p.entered(l.ID, form)
 	})
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 )
@@ -78,31 +79,26 @@ func (c settleCommand) Run(t *terminal) error {
 
 // one settles the load of the flags.
 func (c settleCommand) one(t *terminal, set *rates.Set) (*settle.Settlement, error) {
-	cells := map[string]string{
+	cells := texts{
 		"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day, "gross": c.Gross, "tare": c.Tare,
 		"moisture": c.Moisture, "price": c.Price,
 	}
 	if err := wanting(cells, "commodity", "gross", "tare", "moisture"); err != nil {
 		return nil, err
 	}
-	s := sums{set: set, today: t.today()}
-	given, err := s.read(cells)
+	if err := cells.results(c.Factor); err != nil {
+		return nil, err
+	}
+	given, err := sums{set: set, today: t.today()}.read(cells)
 	if err != nil {
 		return nil, err
 	}
-	for _, text := range c.Factor {
-		f, err := finding(given.edition.Commodity, given.edition, text)
-		if err != nil {
-			return nil, err
-		}
-		given.find(f)
-	}
 	for _, text := range c.Share {
-		p, err := partIn(text)
+		p, err := entry.ParseOwnerShare(text)
 		if err != nil {
 			return nil, err
 		}
-		given.facts.Shares = append(given.facts.Shares, settle.Share{Owner: p.owner, Parts: p.parts, Of: p.of})
+		given.facts.Shares = append(given.facts.Shares, settle.Share{Owner: p.Owner, Parts: p.Parts, Of: p.Of})
 	}
 	given.facts.Accepted = c.Accept
 	return settle.Settle(given.facts, given.edition)

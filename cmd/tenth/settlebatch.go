@@ -10,8 +10,8 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -169,7 +169,7 @@ func (b *batch) row(row []string) error {
 	if len(row) != len(b.columns) {
 		return refusal("Put a comma for every column, also for one that is empty", "the row has %d cells, the first row names %d columns", len(row), len(b.columns))
 	}
-	cells := make(map[string]string, len(b.columns)+3)
+	cells := make(texts, len(b.columns)+3)
 	for name, value := range b.usual {
 		cells[name] = value
 	}
@@ -182,31 +182,12 @@ func (b *batch) row(row []string) error {
 	if err != nil {
 		return err
 	}
-	if err := b.factors(given, cells); err != nil {
-		return err
-	}
 	given.facts.Accepted = strings.Fields(cells["accept"])
 	s, err := settle.Settle(given.facts, given.edition)
 	if err != nil {
 		return err
 	}
 	return b.out.Write(settledRow(cells["load"], s))
-}
-
-func (b *batch) factors(given *sum, cells map[string]string) error {
-	for _, name := range b.columns {
-		id, isFactor := strings.CutPrefix(name, factorColumn)
-		if !isFactor || cells[name] == "" {
-			continue
-		}
-		var f load.Finding
-		f, err := finding(given.edition.Commodity, given.edition, id+"="+cells[name])
-		if err != nil {
-			return inCell{name, err}
-		}
-		given.find(f)
-	}
-	return nil
 }
 
 func settledRow(name string, s *settle.Settlement) []string {
@@ -261,19 +242,24 @@ func atRow(file string, line int, err error) error {
 }
 
 func columnOf(err error) string {
-	var cell inCell
+	var cell entry.Fault
 	if errors.As(err, &cell) {
-		return cell.column
+		return batchColumn(cell.Field)
 	}
 	var problems settle.Problems
 	if errors.As(err, &problems) && len(problems) == 1 {
-		field := problems[0].Field
-		if slices.Contains(batchColumns, field) {
-			return field
-		}
-		if isBatchColumn(factorColumn + field) {
-			return factorColumn + field
-		}
+		return batchColumn(problems[0].Field)
+	}
+	return ""
+}
+
+// batchColumn is the column of a field; empty where there is none.
+func batchColumn(field string) string {
+	if slices.Contains(batchColumns, field) {
+		return field
+	}
+	if isBatchColumn(factorColumn + field) {
+		return factorColumn + field
 	}
 	return ""
 }

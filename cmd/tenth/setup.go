@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
@@ -128,11 +129,11 @@ func (c setupCommand) scales(p *elevator.Profile) error {
 		if !named || !both {
 			return refusal("Write it like 1=20lb,120000lb", "%q is no scale with its division and capacity", text)
 		}
-		d, err := weightIn("The division of scale "+name, division, quantity.Lb)
+		d, err := entry.ParseWeight("The division of scale "+name, division, quantity.Lb)
 		if err != nil {
 			return err
 		}
-		most, err := weightIn("The capacity of scale "+name, capacity, d.Unit())
+		most, err := entry.ParseWeight("The capacity of scale "+name, capacity, d.Unit())
 		if err != nil {
 			return err
 		}
@@ -151,7 +152,7 @@ func (c setupCommand) grains(p *elevator.Profile) error {
 		if !named {
 			schedule = "main"
 		}
-		grain, err := commodityIn(name)
+		grain, err := entry.Commodity(name)
 		if err != nil {
 			return err
 		}

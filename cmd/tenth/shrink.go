@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -48,7 +49,7 @@ type shrinkGiven struct {
 }
 
 func (c shrinkCommand) given() (g shrinkGiven, err error) {
-	if g.weight, err = weightIn("Weight", c.Weight, quantity.Lb); err != nil {
+	if g.weight, err = entry.ParseWeight("Weight", c.Weight, quantity.Lb); err != nil {
 		return g, err
 	}
 	if g.from, err = percentIn("From", c.From); err != nil {

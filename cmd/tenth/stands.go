@@ -1,8 +1,45 @@
 package main
 
 import (
+	"fmt"
+
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
+
+// entered writes down what was typed of a load, says what is to be looked at
+// twice, and what the load still lacks.
+func (p *post) entered(id string, form *entry.Form) error {
+	tried := form.Tried()
+	if _, err := p.enter(form.Facts(), id); err != nil {
+		return err
+	}
+	p.warn(form, tried)
+	return p.stands(id)
+}
+
+// warn says what is to be looked at twice of what was typed.
+func (p *post) warn(form *entry.Form, tried entry.Tried) {
+	for _, field := range form.Read() {
+		if _, _, isWeight := entry.SideOf(field); isWeight {
+			field = "tare" // the net is spoken of there
+		}
+		if r := tried.Remarks[field]; r.Kind == entry.Warn {
+			fmt.Fprintln(p.err, "warning:", sentence(r.Text))
+			delete(tried.Remarks, field)
+		}
+	}
+}
+
+// enter writes facts down as one act; an empty id opens a load.
+func (p *post) enter(facts entry.Facts, id string) (string, error) {
+	err := p.Batch(p, func(w *scalehouse.Batch) (err error) {
+		id, err = scalehouse.Enter(p, w, id, facts)
+		return err
+	})
+	return id, err
+}
 
 // stands says what a load on the yard still lacks.
 func (p *post) stands(id string) error {

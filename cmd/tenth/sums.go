@@ -1,7 +1,10 @@
 package main
 
 import (
-	"tenthpoint/internal/load"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -19,66 +22,42 @@ type sum struct {
 	edition *rates.Edition
 }
 
-func (s *sum) find(f load.Finding) {
-	found := settle.Finding{Factor: f.Factor, Present: f.Present, Amount: quantity.Zero(quantity.Count), Source: "as given"}
-	if f.Amount != nil {
-		found.Amount = *f.Amount
-	}
-	s.facts.Findings = append(s.facts.Findings, found)
-}
-
-// inCell is a fault of one cell.
-type inCell struct {
-	column string
-	error
-}
-
-func (e inCell) Unwrap() error { return e.error }
+// notTried are the columns of a batch that say nothing of the load itself.
+var notTried = []string{"load", "commodity", "schedule", "day", "accept"}
 
 // read makes a load of its cells, by the names of the columns of a batch.
-func (s sums) read(cells map[string]string) (*sum, error) {
-	c, err := commodityIn(cells["commodity"])
+func (s sums) read(cells texts) (*sum, error) {
+	c, err := entry.Commodity(cells["commodity"])
 	if err != nil {
-		return nil, inCell{"commodity", err}
+		return nil, entry.Fault{Field: "commodity", Err: err}
 	}
-	day, err := dateIn("Day", cells["day"])
+	day, err := entry.ParseDay("Day", cells["day"])
 	if err != nil {
-		return nil, inCell{"day", err}
+		return nil, entry.Fault{Field: "day", Err: err}
 	}
 	if day.IsZero() {
 		day = s.today
 	}
 	e, err := s.set.On(cells["schedule"], c.ID, day)
 	if err != nil {
-		return nil, inCell{"day", err}
+		return nil, entry.Fault{Field: "day", Err: err}
 	}
-	out := &sum{edition: e}
-	return out, out.figures(cells)
+	load := texts{}
+	for column, text := range cells {
+		if !slices.Contains(notTried, column) {
+			load.put(strings.TrimPrefix(column, factorColumn), text)
+		}
+	}
+	facts, err := trial(e, load, "gross", "tare", "moisture")
+	return &sum{facts, e}, err
 }
 
-// figures reads weights, moisture and price.
-func (s *sum) figures(cells map[string]string) error {
-	gross, err := weightIn("Gross", cells["gross"], s.edition.Units.Weight)
-	if err != nil {
-		return inCell{"gross", err}
+// trial reads a load that is in no book. The error is the first text that cannot
+// stand, with its field.
+func trial(e *rates.Edition, load texts, needed ...string) (settle.Facts, error) {
+	facts, faults := entry.Trial{Edition: e, Needed: needed, Source: "as given"}.Read(load)
+	if len(faults) > 0 {
+		return facts, faults[0]
 	}
-	tare, err := weightIn("Tare", cells["tare"], s.edition.Units.Weight)
-	if err != nil {
-		return inCell{"tare", err}
-	}
-	s.facts.Drafts = []settle.Draft{{Gross: gross, Tare: tare, GrossSource: "as given", TareSource: "as given"}}
-	moisture, err := moistureIn(cells["moisture"])
-	if err != nil {
-		return inCell{"moisture", err}
-	}
-	s.facts.Moisture = settle.Reading{Percent: moisture, Source: "as given"}
-	if cells["price"] == "" {
-		return nil
-	}
-	price, err := priceIn(cells["price"], s.edition.Units.Settle)
-	if err != nil {
-		return inCell{"price", err}
-	}
-	s.facts.Price = &settle.Price{Amount: price, Source: "as given"}
-	return nil
+	return facts, nil
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
@@ -31,7 +32,7 @@ func (c truckAdd) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
 		truck := elevator.Truck{ID: c.Number, Plate: c.Plate, Trailer: c.Trailer}
 		if c.Grower != "" {
-			g, err := p.grower(c.Grower)
+			g, err := entry.Grower(office.NewEntering(p, p.Desk), c.Grower)
 			if err != nil {
 				return err
 			}
@@ -52,11 +53,11 @@ func (c truckAdd) tare(p *post, truck *elevator.Truck) error {
 	if c.Tare == "" {
 		return nil
 	}
-	tare, err := weightIn("Tare", c.Tare, p.Profile().WeightUnit())
+	tare, err := entry.ParseWeight("Tare", c.Tare, p.Profile().WeightUnit())
 	if err != nil {
 		return err
 	}
-	taken, err := dateIn("Taken", c.Taken)
+	taken, err := entry.ParseDay("Taken", c.Taken)
 	if err != nil {
 		return err
 	}

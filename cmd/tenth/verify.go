@@ -34,7 +34,7 @@ func (c verifyCommand) Run(t *terminal) error {
 		if c.Code != "" {
 			return c.slip(p)
 		}
-		found, err := audit.Verify(p, p.Desk, nil)
+		found, err := audit.Verify(p, p.Desk, p.book, nil)
 		if err != nil {
 			return err
 		}

@@ -1,9 +1,6 @@
 package main
 
-import (
-	"tenthpoint/internal/office"
-	"tenthpoint/internal/scalehouse"
-)
+import "tenthpoint/internal/office"
 
 // weighCommand writes weights down.
 type weighCommand struct {
@@ -26,18 +23,13 @@ func (c weighCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		weights, err := c.weighings(p, l.Details.Truck)
+		if !c.weighed() {
+			return refusal("Give --gross, --tare or --stored-tare", "no weight was given for load %s", l.ID)
+		}
+		form, err := entered(p.form(l, "", c.weightFlags), c.texts())
 		if err != nil {
 			return err
 		}
-		if len(weights) == 0 {
-			return refusal("Give --gross, --tare or --stored-tare", "no weight was given for load %s", l.ID)
-		}
-		for _, one := range weights {
-			if err := scalehouse.Weigh(p, p.Desk, l.ID, one); err != nil {
-				return err
-			}
-		}
-		return p.stands(l.ID)
+		return p.entered(l.ID, form)
 	})
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 )
 
@@ -16,50 +17,30 @@ type weightFlags struct {
 	DriverOn   string   `help:"Whether the driver was on the truck." enum:"on,off,unsaid" default:"unsaid" group:"weights"`
 }
 
-// weighings are the weights typed.
-func (f weightFlags) weighings(p *post, truck load.Truck) ([]load.Weighing, error) {
-	var out []load.Weighing
-	for _, side := range []struct {
-		which load.Which
-		typed []string
-	}{{load.Gross, f.Gross}, {load.Tare, f.Tare}} {
-		for _, text := range side.typed {
-			w, err := f.weighing(p, side.which, text)
-			if err != nil {
-				return nil, err
+// weighed reports whether any weight was given.
+func (f weightFlags) weighed() bool { return len(f.Gross)+len(f.Tare) > 0 || f.StoredTare }
+
+func (f weightFlags) texts() texts {
+	t := texts{}
+	t.put("scale", f.Scale)
+	for which, typed := range map[load.Which][]string{load.Gross: f.Gross, load.Tare: f.Tare} {
+		for _, text := range typed {
+			draft, weight, several := strings.Cut(text, "=")
+			if !several {
+				draft, weight = "", text
 			}
-			out = append(out, w)
+			t[entry.WeightID(which, strings.TrimSpace(draft))] = weight
 		}
 	}
-	if !f.StoredTare {
-		return out, nil
+	if f.StoredTare {
+		t[string(load.Tare)] = entry.StoredTareText
 	}
-	stored, err := p.storedTare(truck)
-	return append(out, stored), err
+	return t
 }
 
-func (f weightFlags) weighing(p *post, which load.Which, text string) (load.Weighing, error) {
-	draft, weight, several := strings.Cut(text, "=")
-	if !several {
-		draft, weight = "", text
-	}
-	name := strings.ToUpper(string(which[:1])) + string(which[1:])
-	a, err := weightIn(name, weight, p.Profile().WeightUnit())
-	w := load.Weighing{Which: which, Draft: draft, Weight: a, Source: load.ByHand, Scale: f.Scale, Reason: f.Manual, DriverOn: f.DriverOn}
+func (f weightFlags) driverOn() string {
 	if f.DriverOn == "unsaid" {
-		w.DriverOn = ""
+		return ""
 	}
-	return w, err
-}
-
-// storedTare is a truck's tare from an earlier weighing.
-func (p *post) storedTare(truck load.Truck) (load.Weighing, error) {
-	t, known, err := p.truck(truck.ID)
-	if err != nil {
-		return load.Weighing{}, err
-	}
-	if !known || t.Tare == nil {
-		return load.Weighing{}, refusal("Weigh it empty and give --tare", "truck %q has no stored tare", truck.ID)
-	}
-	return load.Weighing{Which: load.Tare, Weight: *t.Tare, Source: load.StoredTare, Taken: t.Taken}, nil
+	return f.DriverOn
 }

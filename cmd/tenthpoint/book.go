@@ -12,7 +12,8 @@ import (
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
+
+	"tenthpoint/internal/book/sqlite"
 )
 
 // bookPath is where the book lies: as named, or in the person's data folder.
@@ -56,7 +57,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	if err != nil {
 		return nil, fmt.Errorf("the moisture charts cannot be read:\n%w", err)
 	}
-	book, err := store.Open(path, store.Options{Create: true})
+	book, err := sqlite.Open(path, sqlite.Options{Create: true})
 	if err != nil {
 		return nil, err
 	}
@@ -96,7 +97,7 @@ func fillDemo(ctx context.Context, path string, now time.Time, progress func(loa
 	if err != nil {
 		return err
 	}
-	book, err := store.Open(path, store.Options{Create: true})
+	book, err := sqlite.Open(path, sqlite.Options{Create: true})
 	if err != nil {
 		return err
 	}

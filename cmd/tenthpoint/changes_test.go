@@ -13,7 +13,7 @@ import (
 )
 
 // voidTicket finds a ticket by its number and makes it void.
-func (d *desktop) voidTicket(number int64, reason string) {
+func (d *testDesktop) voidTicket(number int64, reason string) {
 	d.t.Helper()
 	d.findTicket(number)
 	d.press("ctrl+shift+v")
@@ -24,7 +24,7 @@ func (d *desktop) voidTicket(number int64, reason string) {
 
 // reissueTicket issues another ticket for the grain of the void one in hand, and
 // prints the void one again.
-func (d *desktop) reissueTicket(number int64) {
+func (d *testDesktop) reissueTicket(number int64) {
 	d.t.Helper()
 	d.press("ctrl+shift+r")
 	d.press("KP_Enter", "KP_Enter") // the void's own reason, and the manager at the desk
@@ -37,7 +37,7 @@ func (d *desktop) reissueTicket(number int64) {
 
 // correctTicket finds a ticket by its number and issues another in its place
 // with another tare.
-func (d *desktop) correctTicket(number int64, reason, tare string) {
+func (d *testDesktop) correctTicket(number int64, reason, tare string) {
 	d.t.Helper()
 	d.findTicket(number)
 	d.press("ctrl+e")
@@ -51,7 +51,7 @@ func (d *desktop) correctTicket(number int64, reason, tare string) {
 }
 
 // findTicket brings one ticket into hand on the screen of tickets.
-func (d *desktop) findTicket(number int64) {
+func (d *testDesktop) findTicket(number int64) {
 	d.t.Helper()
 	d.press("ctrl+f")
 	d.write(fmt.Sprintf("ticket %d", number))
@@ -59,7 +59,7 @@ func (d *desktop) findTicket(number int64) {
 }
 
 // printDay prints the day sheet of today and gives its words.
-func (d *desktop) printDay() string {
+func (d *testDesktop) printDay() string {
 	d.t.Helper()
 	var day string
 	d.onDesk(func(at *scalehouse.Desk) { day = at.Today().String() })
@@ -101,7 +101,7 @@ func changedTickets(t *testing.T, at *scalehouse.Desk, first int64) {
 
 // numbersToday is how the day sheet says which tickets the day had, counted
 // back through the book from the last one.
-func (d *desktop) numbersToday(last int64) string {
+func (d *testDesktop) numbersToday(last int64) string {
 	d.t.Helper()
 	first := last
 	d.onDesk(func(at *scalehouse.Desk) {

@@ -14,16 +14,16 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
 
-// desktop is a real window on a display of its own, with a keyboard that only
+// testDesktop is a real window on a display of its own, with a keyboard that only
 // this test types on.
-type desktop struct {
+type testDesktop struct {
 	t       *testing.T
 	folder  string
 	display string
@@ -46,10 +46,10 @@ func needs(t *testing.T, programs ...string) {
 }
 
 // newDesktop fills a book with the invented elevator and opens it in a window.
-func newDesktop(t *testing.T, args ...string) *desktop {
+func newDesktop(t *testing.T, args ...string) *testDesktop {
 	t.Helper()
 	needs(t, "Xvfb", "xdotool", "pdftotext")
-	d := &desktop{t: t, folder: t.TempDir()}
+	d := &testDesktop{t: t, folder: t.TempDir()}
 	program := filepath.Join(d.folder, "tenthpoint")
 	toolRuns(t, exec.Command("go", "build", "-o", program, "."))
 	d.startDisplay()
@@ -60,10 +60,10 @@ func newDesktop(t *testing.T, args ...string) *desktop {
 	return d
 }
 
-func (d *desktop) book() string { return filepath.Join(d.folder, "house.book") }
+func (d *testDesktop) book() string { return filepath.Join(d.folder, "house.book") }
 
 // startDisplay starts a display that only exists in memory and waits for it.
-func (d *desktop) startDisplay() {
+func (d *testDesktop) startDisplay() {
 	d.t.Helper()
 	server := exec.Command("Xvfb", "-displayfd", "1", "-screen", "0", "1280x760x24", "-nolisten", "tcp")
 	out, err := server.StdoutPipe()
@@ -76,27 +76,27 @@ func (d *desktop) startDisplay() {
 }
 
 // fill makes the book of the invented elevator.
-func (d *desktop) fill(loads int) {
+func (d *testDesktop) fill(loads int) {
 	d.t.Helper()
-	d.inBook(func(book *store.Book) {
+	d.inBook(func(book *sqlite.Book) {
 		editions, err := schedules.Editions()
 		must(d.t, err)
 		must(d.t, demo.Fill(context.Background(), book, demo.Options{Loads: loads, Seed: 7, Now: time.Now(), Place: time.Local, Rates: editions}, nil))
 	})
 }
 
-func (d *desktop) inBook(do func(*store.Book)) {
+func (d *testDesktop) inBook(do func(*sqlite.Book)) {
 	d.t.Helper()
-	book, err := store.Open(d.book(), store.Options{Create: true})
+	book, err := sqlite.Open(d.book(), sqlite.Options{Create: true})
 	must(d.t, err)
 	do(book)
 	must(d.t, book.Close())
 }
 
 // onDesk looks into the book through a desk.
-func (d *desktop) onDesk(do func(*scalehouse.Desk)) {
+func (d *testDesktop) onDesk(do func(*scalehouse.Desk)) {
 	d.t.Helper()
-	d.inBook(func(book *store.Book) {
+	d.inBook(func(book *sqlite.Book) {
 		editions, err := schedules.Editions()
 		must(d.t, err)
 		at, err := scalehouse.Open(context.Background(), book, scalehouse.Options{Name: "test", Rates: editions})
@@ -106,7 +106,7 @@ func (d *desktop) onDesk(do func(*scalehouse.Desk)) {
 }
 
 // nextTicket is the number that the next ticket will have.
-func (d *desktop) nextTicket() (number int64) {
+func (d *testDesktop) nextTicket() (number int64) {
 	d.t.Helper()
 	d.onDesk(func(at *scalehouse.Desk) {
 		last, _, err := office.LastTicket(context.Background(), at)
@@ -118,10 +118,10 @@ func (d *desktop) nextTicket() (number int64) {
 
 // settle gives the scale time to come to rest and the desk time to write it
 // down; keys pressed meanwhile would be meant for what comes after.
-func (d *desktop) settle() { time.Sleep(4 * time.Second) }
+func (d *testDesktop) settle() { time.Sleep(4 * time.Second) }
 
 // open starts the program, waits for its window and gives it the keyboard.
-func (d *desktop) open() {
+func (d *testDesktop) open() {
 	d.t.Helper()
 	must(d.t, d.program.Start())
 	d.ended = make(chan error, 1)
@@ -142,7 +142,7 @@ func (d *desktop) open() {
 }
 
 // xdotool works keyboard and window of the display.
-func (d *desktop) xdotool(args ...string) {
+func (d *testDesktop) xdotool(args ...string) {
 	d.t.Helper()
 	if err := d.tool(args...); err != nil {
 		d.t.Fatalf("xdotool %q: %v\nthe program said: %s", args, err, d.log.String())
@@ -150,7 +150,7 @@ func (d *desktop) xdotool(args ...string) {
 }
 
 // tool runs xdotool on the display.
-func (d *desktop) tool(args ...string) error {
+func (d *testDesktop) tool(args ...string) error {
 	ctx, cancel := context.WithTimeout(context.Background(), patience)
 	defer cancel()
 	cmd := exec.CommandContext(ctx, "xdotool", args...)
@@ -162,7 +162,7 @@ func (d *desktop) tool(args ...string) error {
 }
 
 // write types each text and the keypad's Enter after it.
-func (d *desktop) write(texts ...string) {
+func (d *testDesktop) write(texts ...string) {
 	d.t.Helper()
 	for _, text := range texts {
 		if text != "" {
@@ -173,13 +173,13 @@ func (d *desktop) write(texts ...string) {
 }
 
 // press presses keys by their names.
-func (d *desktop) press(keys ...string) {
+func (d *testDesktop) press(keys ...string) {
 	d.t.Helper()
 	d.xdotool(append([]string{"key", "--delay", "40"}, keys...)...)
 }
 
 // quit closes the window by its key and waits for the program to end.
-func (d *desktop) quit() {
+func (d *testDesktop) quit() {
 	d.t.Helper()
 	d.press("ctrl+q")
 	select {
@@ -196,7 +196,7 @@ func (d *desktop) quit() {
 }
 
 // paper waits for a printed paper and gives its words.
-func (d *desktop) paper(name string) string {
+func (d *testDesktop) paper(name string) string {
 	d.t.Helper()
 	path := filepath.Join(d.folder, "papers", name)
 	until := time.Now().Add(patience)

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalelink"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/session"
 )
 
 // indicator is the truck scale's display as the desk reads it.
@@ -20,7 +20,7 @@ type indicator struct {
 	scale scalelink.Scale
 }
 
-var _ present.Indicator = indicator{}
+var _ session.Indicator = indicator{}
 
 // Latest is what the display shows now.
 func (i indicator) Latest() (weight quantity.Amount, atRest bool, err error) {
@@ -40,7 +40,7 @@ const profileName = "scale.toml"
 
 // link begins to listen to the indicator of a scale. It gives nil where weights
 // are typed.
-func (p *program) link(ctx context.Context, s elevator.Scale, book string) (present.Indicator, error) {
+func (p *program) link(ctx context.Context, s elevator.Scale, book string) (session.Indicator, error) {
 	if s.Link == "" {
 		return nil, nil
 	}

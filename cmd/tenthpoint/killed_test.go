@@ -11,22 +11,23 @@ import (
 	"time"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // untilTyped waits until the window has taken the keys in: a text that was typed
 // is a draft in the book.
-func (d *desktop) untilTyped(text string) {
+func (d *testDesktop) untilTyped(text string) {
 	d.t.Helper()
-	book, err := store.Open(d.book(), store.Options{ReadOnly: true})
+	kept, err := sqlite.Open(d.book(), sqlite.Options{ReadOnly: true})
 	must(d.t, err)
-	defer func() { must(d.t, book.Close()) }()
-	var typed []store.Draft
+	defer func() { must(d.t, kept.Close()) }()
+	var typed []book.Draft
 	for until := time.Now().Add(patience); time.Now().Before(until); time.Sleep(200 * time.Millisecond) {
-		typed, err = book.Drafts(context.Background())
+		typed, err = kept.Drafts(context.Background())
 		must(d.t, err)
 		for _, draft := range typed {
 			if strings.Contains(draft.Texts, text) {
@@ -38,14 +39,14 @@ func (d *desktop) untilTyped(text string) {
 }
 
 // kill ends the program as a power cut or the system would: it is told nothing.
-func (d *desktop) kill() {
+func (d *testDesktop) kill() {
 	d.t.Helper()
 	must(d.t, d.program.Process.Kill())
 	<-d.ended
 }
 
 // again starts the program anew on the same book.
-func (d *desktop) again() {
+func (d *testDesktop) again() {
 	d.t.Helper()
 	before := d.program
 	d.program = exec.Command(before.Path, before.Args[1:]...)
@@ -100,7 +101,7 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 		if left, lost, err := scalehouse.Drafts(context.Background(), at); err != nil || len(lost) > 0 || hasDraftOf(left, id) {
 			t.Errorf("after the ticket there is %v, %q, %v", left, lost, err)
 		}
-		sound, err := audit.Verify(context.Background(), at, nil)
+		sound, err := audit.Verify(context.Background(), at, at.Book(), nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
 			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))
@@ -110,7 +111,7 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 
 // killedLoad is the load that was on the form when the program was killed: the
 // book has neither its weight nor its tests as facts, and both as drafts.
-func killedLoad(t *testing.T, d *desktop) (id string) {
+func killedLoad(t *testing.T, d *testDesktop) (id string) {
 	t.Helper()
 	d.onDesk(func(at *scalehouse.Desk) {
 		yard, err := office.Yard(context.Background(), at)

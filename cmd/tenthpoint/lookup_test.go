@@ -9,11 +9,11 @@ import (
 	"strconv"
 	"testing"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // In a real window, by the keyboard alone: a ticket is found by its number,
@@ -53,7 +53,7 @@ func TestLookingThingsUp(t *testing.T) {
 		}
 		growers, err := office.Growers(context.Background(), at)
 		must(t, err)
-		if !slices.ContainsFunc(growers, func(g house.Grower) bool { return g.ID == "700" && g.Name == "Fern Hollow" }) {
+		if !slices.ContainsFunc(growers, func(g elevator.Grower) bool { return g.ID == "700" && g.Name == "Fern Hollow" }) {
 			t.Errorf("Fern Hollow is not among the growers")
 		}
 	})
@@ -62,7 +62,7 @@ func TestLookingThingsUp(t *testing.T) {
 	if len(copies) != 1 {
 		t.Fatalf("the backups are %q", copies)
 	}
-	copied, err := store.Open(copies[0], store.Options{ReadOnly: true})
+	copied, err := sqlite.Open(copies[0], sqlite.Options{ReadOnly: true})
 	must(t, err)
 	must(t, copied.Close())
 }

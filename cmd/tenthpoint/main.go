@@ -15,9 +15,12 @@ import (
 	"github.com/alecthomas/kong"
 
 	"tenthpoint/internal/demo"
-	"tenthpoint/ui/kit"
-	"tenthpoint/ui/present"
-	"tenthpoint/ui/view"
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/desktop"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/rates"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/shell"
 )
 
 // flags are what may be said on the command line.
@@ -43,8 +46,8 @@ func main() {
 
 func run(f flags) error {
 	a := app.NewWithID("tenthpoint.desk")
-	a.SetIcon(kit.AppIcon())
-	look := view.Look{Dark: f.Dark, Scale: kit.TextScale(f.Scale)}
+	a.SetIcon(apptheme.AppIcon())
+	look := shell.Look{Dark: f.Dark, Scale: apptheme.TextScale(f.Scale)}
 	a.Settings().SetTheme(look.Theme())
 	p := &program{app: a, flags: f, look: look}
 	defer p.close()
@@ -60,12 +63,12 @@ type program struct {
 	app    fyne.App
 	flags  flags
 	who    string // at the desk when a book is opened
-	look   view.Look
+	look   shell.Look
 	window fyne.Window
 	atEnd  []func() error
 
 	linked     []func() error // ends the link to the scale
-	deck       present.Deck   // of a simulated scale
+	deck       session.Deck   // of a simulated scale
 	ratesWrong error          // what is wrong with the elevator's own rates
 }
 
@@ -100,31 +103,31 @@ func (p *program) open(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	if err := view.UseLanguage(d.Profile().Language); err != nil {
+	if err := shell.UseLanguage(d.Profile().Language); err != nil {
 		return err
 	}
 	papers := newPrinter(path, p.flags.View)
-	frame := present.NewFrame(d, papers)
+	frame := session.New(d, papers)
 	frame.RatesFolder = p.ratesFolder(path)
-	frame.SetRatesWrong(p.ratesWrong)
+	rates.SetRatesWrong(frame, p.ratesWrong)
 	here := station{program: p, frame: frame, printer: papers, book: path}
 	frame.Station = here
 	unlinked := errors.Join(here.remembered(p.flags.View), here.Relink())
 	frame.Files = newExports(path)
 	frame.Demo, frame.OpenDemo = newDemo, p.openDemo
 	window := p.app.NewWindow("Tenthpoint")
-	_, err = view.Open(frame, view.Options{
-		Window: window, Runner: kit.NewBackground(), Look: p.look, SetTheme: p.app.Settings().SetTheme,
+	_, err = shell.Open(frame, desktop.Screens, shell.Options{
+		Window: window, Runner: shell.NewBackground(), Look: p.look, SetTheme: p.app.Settings().SetTheme,
 	})
 	if err != nil {
 		return err
 	}
-	frame.SayRewritten()
+	rates.SayRewritten(frame)
 	if unlinked != nil { // the desk opens all the same: weights can be typed
 		frame.Fail(unlinked)
 	}
 	if p.ratesWrong != nil {
-		frame.Say(present.Stop, present.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
+		frame.Say(model.Stop, session.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
 	}
 	window.Resize(fyne.NewSize(1280, 720))
 	window.SetFullScreen(p.flags.Full)

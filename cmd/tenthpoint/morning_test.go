@@ -103,7 +103,7 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 		if len(yard) != 0 {
 			t.Errorf("%d trucks are left on the yard", len(yard))
 		}
-		sound, err := audit.Verify(context.Background(), at, nil)
+		sound, err := audit.Verify(context.Background(), at, at.Book(), nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
 			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))

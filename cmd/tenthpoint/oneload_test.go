@@ -41,7 +41,7 @@ func TestOneLoadInARealWindow(t *testing.T) {
 		if l.Phase != load.Ticketed || l.Copies != 1 || l.Weigher != "Owen Tarrant" {
 			t.Errorf("the book has ticket %d %s, %d copies, weighed by %s", l.Number, l.Phase, l.Copies, l.Weigher)
 		}
-		sound, err := audit.Verify(context.Background(), at, nil)
+		sound, err := audit.Verify(context.Background(), at, at.Book(), nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
 			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))

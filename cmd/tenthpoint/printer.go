@@ -7,7 +7,7 @@ import (
 	"sync"
 
 	"tenthpoint/internal/printing"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/session"
 )
 
 // printer sends each paper the way that was chosen last. It is used from the
@@ -34,11 +34,11 @@ func newPrinter(book string, view bool) *printer {
 func (p *printer) send(way, queue string) error {
 	var to printing.Destination
 	switch way {
-	case present.ToFolder:
+	case session.ToFolder:
 		to = printing.Folder{Path: p.folder}
-	case present.ToScreen:
+	case session.ToScreen:
 		to = printing.Viewer{Folder: p.folder}
-	case present.ToQueue:
+	case session.ToQueue:
 		to = printing.System{Printer: queue, Keep: p.folder}
 	default:
 		return fmt.Errorf("papers cannot go to %q", way)

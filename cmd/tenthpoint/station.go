@@ -6,19 +6,19 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/session"
 )
 
 // station is this computer: what it remembers, where its papers go, which scale
 // it listens to.
 type station struct {
 	program *program
-	frame   *present.Frame
+	frame   *session.Session
 	printer *printer
 	book    string
 }
 
-var _ present.Station = station{}
+var _ session.Station = station{}
 
 func (s station) memory() fyne.Preferences { return s.program.app.Preferences() }
 

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/printing"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/ui/present"
+	"tenthpoint/ui/session"
 )
 
 func TestPapersGoWhereTheyWereSent(t *testing.T) {
@@ -23,8 +23,8 @@ func TestPapersGoWhereTheyWereSent(t *testing.T) {
 		t.Errorf("the paper is at %s: %q, %v", where, text, err)
 	}
 	for way, want := range map[string]printing.Destination{
-		present.ToFolder: printing.Folder{Path: p.folder}, present.ToScreen: printing.Viewer{Folder: p.folder},
-		present.ToQueue: printing.System{Printer: "scale house", Keep: p.folder},
+		session.ToFolder: printing.Folder{Path: p.folder}, session.ToScreen: printing.Viewer{Folder: p.folder},
+		session.ToQueue: printing.System{Printer: "scale house", Keep: p.folder},
 	} {
 		fine(t, p.send(way, "scale house"))
 		if got := p.way(); !same(got, want) {

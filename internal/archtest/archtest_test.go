@@ -17,6 +17,7 @@ var rules = []rule{
 	noFloats,
 	noStrayRounding,
 	noArithmeticInViews,
+	presentersDoNotDraw,
 	oneRunner,
 	menuShortcutsOnly,
 	windowInCommandOnly,

@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports")
+var core = inside("i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports", "entry")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("scaleticket", "report", "daysheet", "explanation")
@@ -18,7 +18,7 @@ var papers = inside("scaleticket", "report", "daysheet", "explanation")
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("store", "scalelink", "printing")
+var devices = inside("book", "book/sqlite", "scalelink", "printing")
 
 // mayImport says for every package which packages of this repository it may
 // import. What is not written here is refused: a new package is entered here
@@ -50,12 +50,18 @@ var mayImport = map[string][]string{
 	"migrations": {},                                                                 // the text of the book's own upgrades
 
 	"internal/dispute": inside("quantity", "journal"),
-	"internal/imports": inside("quantity", "grain", "elevator", "load"),
+	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),
+	"internal/entry":   inside("quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
-	"internal/store":       slices.Concat(core, []string{"migrations"}),
-	"internal/fonts":       {}, // the letters on paper
-	"internal/scaleticket": slices.Concat(core, inside("fonts")),
-	"internal/report":      inside("textwrap", "i18n", "fonts"),
+	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
+
+	"internal/book":          core,                                // what a book holds
+	"internal/book/booktest": slices.Concat(core, inside("book")), // for tests: what any engine must do
+	"internal/book/postgres": slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
+	"internal/book/sqlite":   slices.Concat(core, inside("book"), []string{"migrations"}),
+	"internal/fonts":         {}, // the letters on paper
+	"internal/scaleticket":   slices.Concat(core, inside("fonts")),
+	"internal/report":        inside("textwrap", "i18n", "fonts"),
 
 	"internal/report/pdfwords":   {}, // for tests: the words of a paper
 	"internal/daysheet":          slices.Concat(core, inside("report")),
@@ -63,24 +69,50 @@ var mayImport = map[string][]string{
 	"internal/scalelink":         inside("quantity"),
 	"internal/printing":          {},
 	"internal/ratefiles":         slices.Concat(inside("tomlfile", "rates", "moisture/chart"), []string{"schedules"}),
-	"internal/office":            slices.Concat(core, papers, inside("store")),
-	"internal/audit":             slices.Concat(core, inside("store", "office")),
-	"internal/scalehouse":        slices.Concat(core, papers, inside("store", "office")),
+	"internal/office":            slices.Concat(core, papers, inside("book")),
+	"internal/audit":             slices.Concat(core, inside("book", "office")),
+	"internal/scalehouse":        slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/intake": slices.Concat(core, inside("office", "scalehouse")),
-	"internal/demo":              slices.Concat(core, inside("store", "office", "scalehouse")),
+	"internal/demo":              slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
-	"ui/present":  slices.Concat(core, papers, rooms, inside("textsearch")),
-	"ui/kit":      inside("textsearch"),
-	"ui/handbook": inside("textsearch"),
-	"ui/view":     {"internal/i18n", "ui/present", "ui/kit", "ui/handbook"},
+	"ui/model":               inside("textsearch"),
+	"ui/handbook":            inside("textsearch"),
+	"ui/session":             slices.Concat(core, papers, rooms, inside("book", "textsearch"), []string{"ui/model"}),
+	"ui/session/sessiontest": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "demo"), []string{"schedules", "ui/model", "ui/session"}), // for tests: a window made of notes
+	"ui/apptheme":            {"ui/model"},
+	"ui/paint":               {"ui/apptheme"},
+	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
+	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
+	"ui/paperview":           {"internal/scaleticket", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets"},
+	"ui/gallery":             {}, // tests of all widgets side by side
+	"ui/shell":               slices.Concat(inside("i18n", "scaleticket"), []string{"ui/model", "ui/session"}, widgetPackages),
+	"ui/help":                slices.Concat([]string{"ui/model", "ui/session", "ui/handbook", "ui/shell"}, widgetPackages),
+
+	// The areas of the window, each with its presenter and its screens.
+	"ui/yard":      area(),
+	"ui/lab":       area("ui/yard"), // a sample's other results are typed on the form of its load
+	"ui/tickets":   area(),
+	"ui/disputes":  area(),
+	"ui/day":       area(),
+	"ui/rates":     area(),
+	"ui/growers":   area(),
+	"ui/equipment": area(),
+	"ui/setup":     area(),
+	"ui/desktop":   slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo"),
-		[]string{"schedules", "ui/present", "ui/kit", "ui/view", "ui/handbook"}),
+		widgetPackages, []string{"schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
 	"cmd/tenth": slices.Concat(core, papers, devices, rooms,
 		inside("demo", "transcript"), []string{"schedules", "ui/handbook"}),
 	"cmd/task":            inside("transcript"),
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
+}
+
+// area is what an area of the window may import: the core through the session,
+// and what all areas share.
+func area(more ...string) []string {
+	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell"}, more)
 }
 
 // inside spells packages below internal.
@@ -142,15 +174,15 @@ func TestImportDirectionCanFail(t *testing.T) {
 import _ "tenthpoint/internal/rates"`),
 		snippet(t, "internal/rates/a.go", `package rates
 import _ "tenthpoint/internal/settle"`),
-		snippet(t, "ui/view/a.go", `package view
-import _ "tenthpoint/internal/store"`),
-		snippet(t, "ui/view/a_test.go", `package view
-import _ "tenthpoint/internal/store"`),
+		snippet(t, "ui/shell/a.go", `package shell
+import _ "tenthpoint/internal/book/sqlite"`),
+		snippet(t, "ui/shell/a_test.go", `package shell
+import _ "tenthpoint/internal/book/sqlite"`),
 		snippet(t, "internal/pricing/a.go", `package pricing`),
 		snippet(t, "internal/pricing/b.go", `package pricing`),
 	}),
 		"internal/rates/a.go:2: internal/rates may not import internal/settle",
-		"ui/view/a.go:2: ui/view may not import internal/store",
+		"ui/shell/a.go:2: ui/shell may not import internal/book/sqlite",
 		"internal/pricing: this package is not in the table")
 }
 
@@ -187,9 +219,9 @@ func circle(table map[string][]string, start, at string, walked []string) []stri
 func TestTestsStayInsideCanFail(t *testing.T) {
 	expectProblems(t, testsStayInside([]source{
 		snippet(t, "internal/scaleticket/a_test.go", `package slip
-import _ "tenthpoint/ui/present"
+import _ "tenthpoint/ui/session"
 import _ "tenthpoint/internal/scalehouse"`),
-		snippet(t, "ui/view/a_test.go", `package view
-import _ "tenthpoint/ui/present"`),
-	}), "internal/scaleticket/a_test.go:2: a test of internal/scaleticket reaches outward to ui/present")
+		snippet(t, "ui/shell/a_test.go", `package shell
+import _ "tenthpoint/ui/session"`),
+	}), "internal/scaleticket/a_test.go:2: a test of internal/scaleticket reaches outward to ui/session")
 }

@@ -2,6 +2,7 @@ package archtest
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -12,14 +13,15 @@ var belongsTo = map[string][]string{
 	"github.com/shopspring/decimal": {"internal/quantity"},
 	"math/big":                      {"internal/quantity"},
 	"github.com/BurntSushi/toml":    {"internal/tomlfile", "internal/scalelink", "internal/ratefiles"},
-	"database/sql":                  {"internal/store"},
-	"modernc.org/sqlite":            {"internal/store"},
+	"database/sql":                  {"internal/book/sqlite"},
+	"github.com/jackc/pgx/v5":       {"internal/book/postgres"},
+	"modernc.org/sqlite":            {"internal/book/sqlite"},
 	"codeberg.org/go-pdf/fpdf":      papers,
 	"github.com/boombuler/barcode":  papers,
 	"go.bug.st/serial":              {"internal/scalelink"},
 	"github.com/alecthomas/kong":    {"cmd/tenth", "cmd/tenthpoint"},
 	"github.com/xuri/excelize/v2":   {"internal/report"},
-	"fyne.io":                       {"ui/view", "ui/kit", "cmd/tenthpoint"},
+	"fyne.io":                       slices.Concat(windows, areas, []string{"cmd/tenthpoint"}),
 }
 
 // outsideParts keeps each part from outside in the one place that answers for
@@ -64,24 +66,24 @@ import _ "github.com/shopspring/decimal"`),
 		snippet(t, "internal/scalehouse/a.go", `package scalehouse
 import _ "database/sql"
 import _ "fmt"`),
-		snippet(t, "ui/present/a.go", `package present
+		snippet(t, "ui/session/a.go", `package session
 import _ "fyne.io/fyne/v2/widget"`),
-		snippet(t, "ui/view/a.go", `package view
+		snippet(t, "ui/shell/a.go", `package shell
 import _ "fyne.io/fyne/v2/widget"`),
 		snippet(t, "internal/scalehouse/a_test.go", `package scalehouse
 import _ "database/sql"`),
 	}),
 		"internal/settle/a.go:2: github.com/shopspring/decimal belongs to internal/quantity",
-		"internal/scalehouse/a.go:2: database/sql belongs to internal/store",
-		"ui/present/a.go:2: fyne.io belongs to")
+		"internal/scalehouse/a.go:2: database/sql belongs to internal/book/sqlite",
+		"ui/session/a.go:2: fyne.io belongs to")
 }
 
 func TestWindowInCommandOnlyCanFail(t *testing.T) {
 	expectProblems(t, windowInCommandOnly([]source{
-		snippet(t, "ui/view/a_test.go", `package view
+		snippet(t, "ui/shell/a_test.go", `package shell
 import _ "fyne.io/fyne/v2/app"
 import _ "fyne.io/fyne/v2/test"`),
 		snippet(t, "cmd/tenthpoint/main.go", `package main
 import _ "fyne.io/fyne/v2/app"`),
-	}), "ui/view/a_test.go:2: only cmd/tenthpoint")
+	}), "ui/shell/a_test.go:2: only cmd/tenthpoint")
 }

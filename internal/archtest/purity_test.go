@@ -98,7 +98,7 @@ import "time"
 import "os"
 var at = time.Now
 var out = os.Stdout`),
-		snippet(t, "internal/store/a.go", `package store
+		snippet(t, "internal/book/sqlite/a.go", `package sqlite
 import "time"
 var at = time.Now()`),
 		snippet(t, "internal/journal/a_test.go", `package journal

@@ -9,7 +9,7 @@ import (
 
 // runnerFiles are where the screens may start work beside the window's own
 // goroutine; everywhere else a background answer would race with typing.
-var runnerFiles = []string{"ui/kit/runner.go", "ui/kit/runner_test.go"}
+var runnerFiles = []string{"ui/shell/runner.go", "ui/shell/runner_test.go"}
 
 // oneRunner keeps goroutines and fyne.Do in one file.
 func oneRunner(sources []source) []string {
@@ -62,7 +62,7 @@ var calculators = map[string][]string{
 func noArithmeticInViews(sources []source) []string {
 	var problems []string
 	for _, s := range sources {
-		if s.isTest() || !within(s.pkg(), "ui/view") {
+		if s.isTest() || !s.draws() || within(s.pkg(), widgetPackages...) {
 			continue
 		}
 		for from, names := range calculators {
@@ -89,19 +89,19 @@ import toolkit "fyne.io/fyne/v2"
 func f() { go f() }
 func g() { toolkit.Do(f) }`
 	expectProblems(t, oneRunner([]source{
-		snippet(t, "ui/view/a.go", broken),
-		snippet(t, "ui/kit/runner.go", broken),
+		snippet(t, "ui/yard/screen.go", broken),
+		snippet(t, "ui/shell/runner.go", broken),
 		snippet(t, "internal/scalelink/a.go", broken),
-	}), "ui/view/a.go:3: a go statement", "ui/view/a.go:4: fyne.Do")
+	}), "ui/yard/screen.go:3: a go statement", "ui/yard/screen.go:4: fyne.Do")
 }
 
 func TestMenuShortcutsOnlyCanFail(t *testing.T) {
 	const broken = `package x
 func f() { window.Canvas().AddShortcut(save, f) }`
 	expectProblems(t, menuShortcutsOnly([]source{
-		snippet(t, "ui/kit/a.go", broken),
+		snippet(t, "ui/widgets/a.go", broken),
 		snippet(t, "cmd/tenthpoint/a.go", broken),
-	}), "ui/kit/a.go:2", "cmd/tenthpoint/a.go:2")
+	}), "ui/widgets/a.go:2", "cmd/tenthpoint/a.go:2")
 }
 
 func TestNoArithmeticInViewsCanFail(t *testing.T) {
@@ -112,7 +112,7 @@ var n, _ = strconv.Atoi("1")
 var s = strconv.Itoa(1)
 var f = math.Pi`
 	expectProblems(t, noArithmeticInViews([]source{
-		snippet(t, "ui/view/a.go", broken),
-		snippet(t, "ui/present/a.go", broken),
-	}), "ui/view/a.go:4: strconv.Atoi", "ui/view/a.go:3: math in a view")
+		snippet(t, "ui/yard/screen.go", broken),
+		snippet(t, "ui/yard/a.go", broken),
+	}), "ui/yard/screen.go:4: strconv.Atoi", "ui/yard/screen.go:3: math in a view")
 }

@@ -8,11 +8,27 @@ import (
 	"iter"
 	"sync"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/store"
 )
+
+// Book is a book to be checked: all that answers are read from, whole, and the
+// checks that only the engine can make of itself.
+type Book interface {
+	office.Book
+	LoadIDs(context.Context) ([]string, error)
+	Owners(ctx context.Context, load string) ([]string, error)
+	Ownerships(context.Context) ([]string, error)
+	AllRecords(context.Context) ([]book.Record, error)
+	LastNumber(ctx context.Context, series string) (int64, error)
+	// VerifyFile checks the engine's own keeping and its guards, VerifyEditions the
+	// texts against their hashes, VerifyStock the position against the loads.
+	VerifyFile(context.Context) ([]string, error)
+	VerifyEditions(context.Context) (problems []string, count int64, err error)
+	VerifyStock(context.Context) ([]string, error)
+}
 
 // Soundness is what a check of the whole book found.
 type Soundness struct {
@@ -31,9 +47,9 @@ type Soundness struct {
 //
 // The book may be in use meanwhile: what is entered after the walk began is
 // left to the next one.
-func Verify(ctx context.Context, d office.Desk, progress func(done int64)) (Soundness, error) {
+func Verify(ctx context.Context, d office.Desk, b Book, progress func(done int64)) (Soundness, error) {
 	v := &walk{
-		desk: d, ctx: ctx, progress: progress,
+		desk: d, book: b, ctx: ctx, progress: progress,
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
 		inPlace: map[int64]int64{}, gaveWay: map[int64]int64{},
 		seen: map[string]bool{}, standing: map[string]journal.Fact{},
@@ -49,6 +65,7 @@ func Verify(ctx context.Context, d office.Desk, progress func(done int64)) (Soun
 // walk is one walk under way.
 type walk struct {
 	desk     office.Desk
+	book     Book
 	ctx      context.Context
 	progress func(int64)
 	out      Soundness
@@ -71,19 +88,19 @@ func (v *walk) found(problems ...string) {
 }
 
 func (v *walk) file() error {
-	problems, err := v.desk.Book().VerifyFile(v.ctx)
+	problems, err := v.book.VerifyFile(v.ctx)
 	v.found(problems...)
 	return err
 }
 
 func (v *walk) stock() error {
-	problems, err := v.desk.Book().VerifyStock(v.ctx)
+	problems, err := v.book.VerifyStock(v.ctx)
 	v.found(problems...)
 	return err
 }
 
 func (v *walk) keptEditions() error {
-	problems, count, err := v.desk.Book().VerifyEditions(v.ctx)
+	problems, count, err := v.book.VerifyEditions(v.ctx)
 	v.out.Editions = count
 	v.found(problems...)
 	return err
@@ -91,7 +108,7 @@ func (v *walk) keptEditions() error {
 
 // journal checks the chain and notes on the way what it is a chain of.
 func (v *walk) journal() error {
-	problems, count, err := journal.Check(v.noting(v.desk.Book().Facts(v.ctx, store.Filter{})))
+	problems, count, err := journal.Check(v.noting(v.book.Facts(v.ctx, book.FactFilter{})))
 	v.out.Facts = count
 	v.found(problems...)
 	return err

@@ -6,19 +6,19 @@ import (
 	"maps"
 	"slices"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/store"
 )
 
 // strayRows are loads in the lists that nothing in the journal speaks of.
 func (v *walk) strayRows() error {
-	rows, err := v.desk.Book().LoadIDs(v.ctx)
+	rows, err := v.book.LoadIDs(v.ctx)
 	if err != nil {
 		return err
 	}
-	owned, err := v.desk.Book().Ownerships(v.ctx)
+	owned, err := v.book.Ownerships(v.ctx)
 	if err != nil {
 		return err
 	}
@@ -28,7 +28,7 @@ func (v *walk) strayRows() error {
 		if v.seen[id] {
 			continue
 		}
-		facts, err := v.desk.Book().FactsOf(v.ctx, office.LoadSubject(id))
+		facts, err := v.book.FactsOf(v.ctx, office.LoadSubject(id))
 		if err != nil {
 			return err
 		}
@@ -39,10 +39,10 @@ func (v *walk) strayRows() error {
 	return nil
 }
 
-// standingRows compares the last word on every standing thing with the fact it
+// standingRows compares every record with the fact it
 // was said in.
 func (v *walk) standingRows() error {
-	rows, err := v.desk.Book().AllStanding(v.ctx)
+	rows, err := v.book.AllRecords(v.ctx)
 	if err != nil {
 		return err
 	}
@@ -73,10 +73,10 @@ func (v *walk) standingRows() error {
 	return nil
 }
 
-// laterThanTheWalk looks for the fact of a standing thing that the walk did not
+// laterThanTheWalk looks for the fact of a record that the walk did not
 // come to: it was entered meanwhile, or it was cut off.
-func (v *walk) laterThanTheWalk(r store.Standing, name string) error {
-	for f, err := range v.desk.Book().Facts(v.ctx, store.Filter{FromSeq: r.Seq, ToSeq: r.Seq}) {
+func (v *walk) laterThanTheWalk(r book.Record, name string) error {
+	for f, err := range v.book.Facts(v.ctx, book.FactFilter{FromSeq: r.Seq, ToSeq: r.Seq}) {
 		if err != nil {
 			return err
 		}
@@ -88,7 +88,7 @@ func (v *walk) laterThanTheWalk(r store.Standing, name string) error {
 	return nil
 }
 
-func unlikeStanding(r store.Standing, name string, last journal.Fact, known bool) string {
+func unlikeStanding(r book.Record, name string, last journal.Fact, known bool) string {
 	switch {
 	case !known:
 		return fmt.Sprintf("%q is in the lists but has no facts in the journal.", name)
@@ -100,7 +100,7 @@ func unlikeStanding(r store.Standing, name string, last journal.Fact, known bool
 	return ""
 }
 
-// standingSubject is the subject of facts about a standing thing.
+// standingSubject is the subject of facts about a record.
 func standingSubject(kind, id string) string {
 	if kind == (office.DayClosed{}).Kind() {
 		return "day " + id
@@ -115,7 +115,7 @@ var numbered = []string{"load", "ticket"}
 func (v *walk) firstNumbers() error {
 	v.begun = map[string]int64{}
 	for _, series := range numbered {
-		last, err := v.desk.Book().LastNumber(v.ctx, series)
+		last, err := v.book.LastNumber(v.ctx, series)
 		if err != nil {
 			return err
 		}
@@ -133,7 +133,7 @@ func (v *walk) lastNumbers() error {
 		if series == "ticket" {
 			highest = highestOf(v.tickets)
 		}
-		last, err := v.desk.Book().LastNumber(v.ctx, series)
+		last, err := v.book.LastNumber(v.ctx, series)
 		if err != nil {
 			return err
 		}

@@ -9,11 +9,11 @@ import (
 	"sync"
 	"sync/atomic"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/store"
 )
 
 // looksTogether is how many loads are looked at before they are counted.
@@ -123,7 +123,7 @@ func (v *walk) kept(hash string) (*rates.Edition, error) {
 	if e, ok := v.editions[hash]; ok {
 		return e, nil
 	}
-	e, err := office.KeptEdition(v.ctx, v.desk.Book(), hash)
+	e, err := office.KeptEdition(v.ctx, v.book, hash)
 	if err == nil {
 		v.editions[hash] = e
 	}
@@ -132,7 +132,7 @@ func (v *walk) kept(hash string) (*rates.Edition, error) {
 
 // row compares a load with its row in the lists.
 func (v *walk) row(l *load.Load) []string {
-	rows, err := v.desk.Book().Loads(v.ctx, store.LoadFilter{ID: l.ID})
+	rows, err := v.book.Loads(v.ctx, book.LoadFilter{ID: l.ID})
 	if err != nil {
 		return []string{fmt.Sprintf("The row of load %s in the lists cannot be read: %v.", l.ID, err)}
 	}
@@ -140,7 +140,7 @@ func (v *walk) row(l *load.Load) []string {
 		return []string{fmt.Sprintf("%s has facts in the journal but is missing from the lists.", office.LoadTitle(l))}
 	}
 	was, is := rows[0], office.RowOf(l)
-	if was.Owners, err = v.desk.Book().Owners(v.ctx, l.ID); err != nil {
+	if was.Owners, err = v.book.Owners(v.ctx, l.ID); err != nil {
 		return []string{fmt.Sprintf("The owners of load %s in the lists cannot be read: %v.", l.ID, err)}
 	}
 	problems := unlike(office.LoadTitle(l)+": in the lists %s is %s, by the facts %s.", was.Figures, is.Figures)
@@ -148,7 +148,7 @@ func (v *walk) row(l *load.Load) []string {
 }
 
 // unlikeCells names the cells in which two rows part.
-func unlikeCells(l *load.Load, was, is store.LoadRow) []string {
+func unlikeCells(l *load.Load, was, is book.LoadRow) []string {
 	var problems []string
 	a, b := reflect.ValueOf(was), reflect.ValueOf(is)
 	for i := range a.NumField() {

@@ -8,7 +8,6 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // Options say what season is invented.
@@ -31,7 +30,7 @@ const MostLoads = 2_000_000
 // Fill sets the demo elevator up in an empty book and fills it with a season.
 // Progress is told how many of the loads have come and may be nil. When the
 // context ends, what has been written so far stays, whole.
-func Fill(ctx context.Context, book *store.Book, o Options, progress func(loads int)) error {
+func Fill(ctx context.Context, b scalehouse.Book, o Options, progress func(loads int)) error {
 	if o.Loads < 0 || o.Loads > MostLoads {
 		return fmt.Errorf("a season of %d loads cannot be invented. Ask for 0 to %d", o.Loads, MostLoads)
 	}
@@ -42,7 +41,7 @@ func Fill(ctx context.Context, book *store.Book, o Options, progress func(loads 
 	if err != nil {
 		return err
 	}
-	if err := s.open(ctx, book); err != nil {
+	if err := s.open(ctx, b); err != nil {
 		return err
 	}
 	if err := s.setUp(ctx); err != nil {
@@ -55,9 +54,9 @@ func Fill(ctx context.Context, book *store.Book, o Options, progress func(loads 
 }
 
 // open opens a desk whose clock the season moves.
-func (s *season) open(ctx context.Context, book *store.Book) error {
+func (s *season) open(ctx context.Context, b scalehouse.Book) error {
 	var err error
-	s.desk, err = scalehouse.Open(ctx, book, scalehouse.Options{
+	s.desk, err = scalehouse.Open(ctx, b, scalehouse.Options{
 		Name: "scale house", Rates: s.Rates, Place: s.Place,
 		Clock: func() time.Time { return s.clock },
 	})

@@ -8,11 +8,12 @@ import (
 	"time"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
 
@@ -36,31 +37,31 @@ func must(t testing.TB, err error) {
 // noon of a day on which the shipped rates are in force.
 var noon = time.Date(2026, 11, 3, 12, 0, 0, 0, time.UTC)
 
-func filled(t testing.TB, o Options) *store.Book {
+func filled(t testing.TB, o Options) *sqlite.Book {
 	t.Helper()
-	book, err := store.OpenScratch()
+	kept, err := sqlite.OpenScratch()
 	must(t, err)
-	t.Cleanup(func() { _ = book.Close() })
-	must(t, Fill(ctx, book, o, nil))
-	return book
+	t.Cleanup(func() { _ = kept.Close() })
+	must(t, Fill(ctx, kept, o, nil))
+	return kept
 }
 
-func opened(t testing.TB, book *store.Book) *scalehouse.Desk {
+func opened(t testing.TB, kept *sqlite.Book) *scalehouse.Desk {
 	t.Helper()
-	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: shipped(t), Place: time.UTC, Clock: func() time.Time { return noon }})
+	d, err := scalehouse.Open(ctx, kept, scalehouse.Options{Rates: shipped(t), Place: time.UTC, Clock: func() time.Time { return noon }})
 	must(t, err)
 	return d
 }
 
 func TestSeasonIsSound(t *testing.T) {
 	const loads = 400
-	book := filled(t, Options{Loads: loads, Seed: 7, Now: noon, Rates: shipped(t)})
-	sound, err := audit.Verify(ctx, opened(t, book), nil)
+	kept := filled(t, Options{Loads: loads, Seed: 7, Now: noon, Rates: shipped(t)})
+	sound, err := audit.Verify(ctx, opened(t, kept), kept, nil)
 	must(t, err)
 	if len(sound.Problems) > 0 {
 		t.Fatalf("the season is not sound: %q", sound.Problems)
 	}
-	rows, err := book.Loads(ctx, store.LoadFilter{})
+	rows, err := kept.Loads(ctx, book.LoadFilter{})
 	must(t, err)
 	came := 0
 	for _, r := range rows {
@@ -91,8 +92,8 @@ func TestSameSeedSameBook(t *testing.T) {
 
 // A season has one of everything that goes otherwise than planned.
 func TestSeasonHasEveryOddity(t *testing.T) {
-	book := filled(t, Options{Loads: 1500, Seed: 1, Now: noon, Rates: shipped(t)})
-	rows, err := book.Loads(ctx, store.LoadFilter{})
+	kept := filled(t, Options{Loads: 1500, Seed: 1, Now: noon, Rates: shipped(t)})
+	rows, err := kept.Loads(ctx, book.LoadFilter{})
 	must(t, err)
 	seen := map[string]int{}
 	note := func(what string, is bool) {
@@ -102,7 +103,7 @@ func TestSeasonHasEveryOddity(t *testing.T) {
 			seen[what] += 0
 		}
 	}
-	d := opened(t, book)
+	d := opened(t, kept)
 	for _, r := range rows {
 		l, err := office.Load(ctx, d, r.ID)
 		must(t, err)
@@ -152,8 +153,8 @@ func storedTare(l *load.Load) bool {
 // or in the last minutes of yesterday.
 func TestDaysAreClosed(t *testing.T) {
 	for _, now := range []time.Time{noon, noon.Add(-12*time.Hour + time.Minute), noon.Add(11 * time.Hour)} {
-		book := filled(t, Options{Loads: 120, Seed: 2, Now: now, Rates: shipped(t)})
-		d := opened(t, book)
+		kept := filled(t, Options{Loads: 120, Seed: 2, Now: now, Rates: shipped(t)})
+		d := opened(t, kept)
 		for day := d.Today().AddDays(-4); day.Before(d.Today()); day = day.AddDays(1) {
 			if by, _, closed, err := office.ClosingOf(ctx, d, day); err != nil || !closed || by.Who != Manager {
 				t.Errorf("%s closed %v by %q, %v", day, closed, by.Who, err)
@@ -162,7 +163,7 @@ func TestDaysAreClosed(t *testing.T) {
 		if _, _, closed, err := office.ClosingOf(ctx, d, d.Today()); closed || err != nil {
 			t.Errorf("today is closed: %v, %v", closed, err)
 		}
-		last, _, err := book.Head(ctx)
+		last, _, err := kept.Head(ctx)
 		must(t, err)
 		if at, err := last.Time(); err != nil || at.After(now) {
 			t.Errorf("the last act is at %s, the book is left at %s", last.At, now)
@@ -172,9 +173,9 @@ func TestDaysAreClosed(t *testing.T) {
 
 // No bin gives out more than came in.
 func TestBinsAreNeverOverdrawn(t *testing.T) {
-	book := filled(t, Options{Loads: 1500, Seed: 1, Now: noon, Rates: shipped(t)})
-	for day := opened(t, book).Today().AddDays(-60); !day.After(opened(t, book).Today()); day = day.AddDays(1) {
-		stock, err := book.StockBefore(ctx, day.AddDays(1).String())
+	kept := filled(t, Options{Loads: 1500, Seed: 1, Now: noon, Rates: shipped(t)})
+	for day := opened(t, kept).Today().AddDays(-60); !day.After(opened(t, kept).Today()); day = day.AddDays(1) {
+		stock, err := kept.StockBefore(ctx, day.AddDays(1).String())
 		must(t, err)
 		for _, s := range stock {
 			if s.Weight.Sign() < 0 {
@@ -194,41 +195,41 @@ func TestWeightsAreWholeDivisions(t *testing.T) {
 
 func TestDemoKeepsToItsOwnBook(t *testing.T) {
 	o := Options{Loads: 1, Seed: 1, Now: noon, Rates: shipped(t)}
-	book := filled(t, o)
-	before, _, err := book.Head(ctx)
+	kept := filled(t, o)
+	before, _, err := kept.Head(ctx)
 	must(t, err)
-	err = Fill(ctx, book, o, nil)
+	err = Fill(ctx, kept, o, nil)
 	if err == nil || !strings.Contains(err.Error(), "already belongs to Ottermill Siding Elevator. The demo needs a book of its own") {
 		t.Errorf("a second season in one book: %v", err)
 	}
-	if after, _, _ := book.Head(ctx); after.Hash != before.Hash {
+	if after, _, _ := kept.Head(ctx); after.Hash != before.Hash {
 		t.Error("something was written")
 	}
 }
 
 func TestDemoNeedsRates(t *testing.T) {
-	book, err := store.OpenScratch()
+	kept, err := sqlite.OpenScratch()
 	must(t, err)
-	defer book.Close()
+	defer kept.Close()
 	early := time.Date(1950, 1, 1, 12, 0, 0, 0, time.UTC)
-	err = Fill(ctx, book, Options{Loads: 5, Now: early, Rates: shipped(t)}, nil)
+	err = Fill(ctx, kept, Options{Loads: 5, Now: early, Rates: shipped(t)}, nil)
 	if err == nil || !strings.Contains(err.Error(), "no rates are in force on 1950-01-01") {
 		t.Errorf("without rates: %v", err)
 	}
-	if err := Fill(ctx, book, Options{Loads: -1, Now: noon, Rates: shipped(t)}, nil); err == nil {
+	if err := Fill(ctx, kept, Options{Loads: -1, Now: noon, Rates: shipped(t)}, nil); err == nil {
 		t.Error("a season of -1 loads was invented")
 	}
-	if _, some, _ := book.Head(ctx); some {
+	if _, some, _ := kept.Head(ctx); some {
 		t.Error("something was written")
 	}
 }
 
 func TestFillCanBeStopped(t *testing.T) {
-	book, err := store.OpenScratch()
+	kept, err := sqlite.OpenScratch()
 	must(t, err)
-	defer book.Close()
+	defer kept.Close()
 	stop, cancel := context.WithCancel(ctx)
-	err = Fill(stop, book, Options{Loads: 400, Seed: 1, Now: noon, Rates: shipped(t)}, func(come int) {
+	err = Fill(stop, kept, Options{Loads: 400, Seed: 1, Now: noon, Rates: shipped(t)}, func(come int) {
 		if come > 100 {
 			cancel()
 		}
@@ -236,7 +237,7 @@ func TestFillCanBeStopped(t *testing.T) {
 	if !errors.Is(err, context.Canceled) {
 		t.Fatalf("a season that was stopped ends with %v", err)
 	}
-	sound, err := audit.Verify(ctx, opened(t, book), nil)
+	sound, err := audit.Verify(ctx, opened(t, kept), kept, nil)
 	must(t, err)
 	if len(sound.Problems) > 0 || sound.Loads < 100 || sound.Loads > 300 {
 		t.Errorf("after %d loads: %q", sound.Loads, sound.Problems)

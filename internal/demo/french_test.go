@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/i18n/unsaid"
@@ -15,7 +17,6 @@ import (
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
 
@@ -23,16 +24,16 @@ import (
 // last source of the last step: each of its words is one of the texts in French
 // or a name of the house.
 func TestEveryPaperIsInTheLanguageOfTheHouse(t *testing.T) {
-	book := filled(t, Options{Loads: 300, Seed: 7, Now: noon, Rates: shipped(t), Language: "fr"})
-	d := opened(t, book)
+	kept := filled(t, Options{Loads: 300, Seed: 7, Now: noon, Rates: shipped(t), Language: "fr"})
+	d := opened(t, kept)
 	must(t, d.SignIn(Manager))
-	r := reader{Finder: unsaid.In("fr", nil, ownWords(t, d, book)...), t: t, told: map[string]bool{}}
+	r := reader{Finder: unsaid.In("fr", nil, ownWords(t, d, kept)...), t: t, told: map[string]bool{}}
 	for i := range doubted {
-		disputed(t, d, book, i)
+		disputed(t, d, kept, i)
 	}
 	r.daysAndRegisters(d)
 	r.accountsAndMeters(d)
-	r.ticketsOf(d, book)
+	r.ticketsOf(d, kept)
 	r.disputesOf(d)
 }
 
@@ -102,8 +103,8 @@ func (r reader) accountsAndMeters(d *scalehouse.Desk) {
 
 // ticketsOf reads the slip, the slip of each owner, the label and the proof of
 // every load.
-func (r reader) ticketsOf(d *scalehouse.Desk, book *store.Book) {
-	rows, err := book.Loads(ctx, store.LoadFilter{})
+func (r reader) ticketsOf(d *scalehouse.Desk, kept *sqlite.Book) {
+	rows, err := kept.Loads(ctx, book.LoadFilter{})
 	must(r.t, err)
 	for _, row := range rows {
 		l, err := office.Load(ctx, d, row.ID)
@@ -123,7 +124,7 @@ func (r reader) ticketsOf(d *scalehouse.Desk, book *store.Book) {
 	}
 }
 
-func (r reader) proof(d *scalehouse.Desk, row store.LoadRow) {
+func (r reader) proof(d *scalehouse.Desk, row book.LoadRow) {
 	odd := row.Corrects > 0 || row.Manual != "" || row.Accepted != "" || row.Flags != ""
 	if row.Direction != string(load.Inbound) || row.Ticket%5 != 1 && !odd {
 		return // one in five, and all with something to tell
@@ -155,11 +156,11 @@ func (r reader) disputesOf(d *scalehouse.Desk) {
 var doubted = []dispute.Phase{dispute.Open, dispute.Testing, dispute.Closed}
 
 // disputed raises a dispute about a ticket that has a sample and takes it on.
-func disputed(t *testing.T, d *scalehouse.Desk, book *store.Book, n int) {
+func disputed(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book, n int) {
 	t.Helper()
-	rows, err := book.Loads(ctx, store.LoadFilter{})
+	rows, err := kept.Loads(ctx, book.LoadFilter{})
 	must(t, err)
-	rows = slices.DeleteFunc(rows, func(r store.LoadRow) bool {
+	rows = slices.DeleteFunc(rows, func(r book.LoadRow) bool {
 		return r.Phase != string(load.Ticketed) || r.Direction != string(load.Inbound)
 	})
 	day := d.Today()
@@ -177,7 +178,7 @@ func disputed(t *testing.T, d *scalehouse.Desk, book *store.Book, n int) {
 
 // ownWords are the names of the house and what its people have typed: they are
 // the same in every language.
-func ownWords(t *testing.T, d *scalehouse.Desk, book *store.Book) []string {
+func ownWords(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book) []string {
 	t.Helper()
 	p := d.Profile()
 	own := append([]string{p.Business, p.Street, p.Town, p.Licence, wrongTare, wrongMoisture, wrongGrower, "taken for the flat store, blended off"},
@@ -201,17 +202,17 @@ func ownWords(t *testing.T, d *scalehouse.Desk, book *store.Book) []string {
 			own = append(own, rule.ID)
 		}
 	}
-	return append(own, ownOfLoads(t, d, book)...)
+	return append(own, ownOfLoads(t, d, kept)...)
 }
 
 // laws are the names of laws and of what publishes figures.
 var laws = []string{"Minnesota Statutes", "Indiana Code", "Arkansas Code", "Iowa Code", "North Dakota Century Code"}
 
 // ownOfLoads are names that stand on loads.
-func ownOfLoads(t *testing.T, d *scalehouse.Desk, book *store.Book) []string {
+func ownOfLoads(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book) []string {
 	t.Helper()
 	own := slices.Clone(laws)
-	rows, err := book.Loads(ctx, store.LoadFilter{})
+	rows, err := kept.Loads(ctx, book.LoadFilter{})
 	must(t, err)
 	for _, row := range rows {
 		l, err := office.Load(ctx, d, row.ID)

@@ -10,7 +10,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
-	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/entry"
 )
 
 // Kind is what a list is of.
@@ -57,8 +57,11 @@ type List struct {
 	Rows    []Row
 }
 
-// Defaults are what a list leaves out: the unit of weights typed without one.
-type Defaults struct{ Weight quantity.Unit }
+// Defaults are what a list leaves out: the elevator it is for, and its own name.
+type Defaults struct {
+	House entry.House
+	Name  string
+}
 
 // Read reads a list. The problems are those of the file as a whole, such as a
 // column that is not known; with any of them no row is read. What is wrong with

@@ -11,7 +11,7 @@ func (r *reader) grower() {
 		Address: r.text("address"), Phone: r.text("phone"),
 	}
 	for _, p := range r.shares("shares") {
-		g.Shares = append(g.Shares, elevator.Share{GrowerID: p.owner, Parts: p.parts, Of: p.of})
+		g.Shares = append(g.Shares, elevator.Share{GrowerID: p.Owner, Parts: p.Parts, Of: p.Of})
 	}
 	if len(r.row.Problems) > 0 {
 		return

@@ -1,147 +1,162 @@
 package imports
 
 import (
+	"errors"
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
-	"tenthpoint/internal/grain"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
 // Past is a load of the time before the book: what was weighed and what was
 // found. What comes of it is settled again under the rates of its day.
 type Past struct {
 	OldTicket string // its number in the old books
-	Details   load.Details
-	Gross     quantity.Amount
-	Tare      quantity.Amount
-	Sample    load.Sample
-	// BarePrice marks a price written without a unit: it is in the unit that the
-	// load's rates settle in.
-	BarePrice bool
+	Facts     entry.Facts
 }
 
-// past reads a row of the list of loads.
+// pastCell is a cell of a past load: the field its text is typed into, and what to
+// write where it must not be empty.
+type pastCell struct{ column, field, needed string }
+
+// pastCells are the cells in the order their problems are told.
+var pastCells = []pastCell{
+	{"grower", "grower", "the grower's code"}, {"truck", "truck", "its number or plate"},
+	{"driver", "driver", ""}, {"bin", "bin", ""}, {"contract", "contract", ""}, {"crop_year", "crop", ""}, {"remark", "remark", ""},
+	{"day", "day", "the day it was delivered, like 2026-09-14"}, {"disposition", "terms", ""}, {"shares", "shares", ""},
+	{"gross", "gross", "the weight of the loaded truck"}, {"tare", "tare", "the weight of the empty truck"},
+	{"commodity", "commodity", "the grain, such as corn"}, {"moisture", "moisture", "the moisture in percent"},
+}
+
+// past reads a row of the list of loads: its cells are texts of a load's form. A
+// row without a problem is settled, to see whether it can be.
 func (r *reader) past() {
-	p := Past{OldTicket: r.text("old_ticket"), Details: load.Details{
-		Direction: load.Inbound, Grower: load.Party{ID: r.needed("grower", "the grower's code")}, Truck: load.Truck{ID: r.needed("truck", "its number or plate")},
-		Driver: r.text("driver"), Bin: r.text("bin"), ContractNo: r.text("contract"), CropYear: r.text("crop_year"), Remark: r.text("remark"),
-	}}
-	if p.OldTicket != "" {
-		p.Details.Remark = strings.TrimSpace("old ticket " + p.OldTicket + ". " + p.Details.Remark)
+	form := entry.New(r.usual.House, entry.Start{
+		Past: true, Direction: load.Inbound,
+		Origin: entry.Origin{Moisture: "from the old books", Price: fmt.Sprintf("old books, line %d", r.row.Line)},
+		Reason: func(string) string { return fmt.Sprintf("past load, from line %d of %s", r.row.Line, r.usual.Name) },
+	})
+	cells := r.pastCells()
+	for _, c := range cells {
+		if text := r.text(c.column); text != "" {
+			form.Set(c.field, text)
+		}
 	}
-	if r.needed("day", "the day it was delivered, like 2026-09-14") != "" {
-		p.Details.Day, _ = r.date("day")
+	old := r.text("old_ticket")
+	if old != "" {
+		form.Set("remark", "old ticket "+old+". "+r.text("remark"))
 	}
-	p.Details.Disposition = r.disposition()
-	for _, one := range r.shares("shares") {
-		p.Details.Shares = append(p.Details.Shares, load.Owner{Party: load.Party{ID: one.owner}, Parts: one.parts, Of: one.of})
-	}
-	r.pastWeights(&p)
-	if commodity, ok := r.commodity(); ok {
-		p.Details.Commodity = commodity.ID
-		r.pastSample(&p, commodity)
-		r.price(&p)
+	r.refused(form, cells)
+	if len(r.row.Problems) == 0 {
+		r.settles(form, cells)
 	}
 	if len(r.row.Problems) == 0 {
-		r.row.Past = &p
+		r.row.Past = &Past{OldTicket: old, Facts: form.Opening()}
 	}
 }
 
-func (r *reader) pastWeights(p *Past) {
-	var okGross, okTare bool
-	if r.needed("gross", "the weight of the loaded truck") != "" {
-		p.Gross, okGross = r.weight("gross")
-	}
-	if r.needed("tare", "the weight of the empty truck") != "" {
-		p.Tare, okTare = r.weight("tare")
-	}
-	switch {
-	case !okGross || !okTare:
-	case p.Gross.Unit() != p.Tare.Unit():
-		r.wrong("tare", "gross is %s and tare is %s; write both in one unit", p.Gross, p.Tare)
-	case !p.Gross.More(p.Tare):
-		r.wrong("tare", "net would be %s (gross %s - tare %s); were the two swapped?", p.Gross.Sub(p.Tare), p.Gross.Figure(), p.Tare.Figure())
-	}
-}
-
-func (r *reader) commodity() (grain.Commodity, bool) {
-	text := r.needed("commodity", "the grain, such as corn")
-	if text == "" {
-		return grain.Commodity{}, false
-	}
-	for _, c := range grain.All() {
-		if strings.EqualFold(c.ID, text) || strings.EqualFold(c.Name, text) {
-			return c, true
-		}
-	}
-	_, err := grain.ByID(text)
-	r.wrong("commodity", "%s", err)
-	return grain.Commodity{}, false
-}
-
-func (r *reader) pastSample(p *Past, c grain.Commodity) {
-	if text := r.needed("moisture", "the moisture in percent"); text != "" {
-		factor, _ := c.Factor(grain.Moisture)
-		if a, err := factor.Parse(text); err != nil {
-			r.wrong("moisture", "%s", err)
-		} else {
-			p.Sample.Moisture = &load.Moisture{Percent: a, Method: "from the old books"}
-		}
-	}
+// pastCells are the cells of this list: with its factors, and the price last.
+func (r *reader) pastCells() []pastCell {
+	cells := slices.Clone(pastCells)
 	for _, column := range r.columns {
-		id, isFactor := strings.CutPrefix(column, factorColumn)
-		if isFactor && r.text(column) != "" {
-			r.finding(p, c, grain.FactorID(id))
+		if id, isFactor := strings.CutPrefix(column, factorColumn); isFactor {
+			cells = append(cells, pastCell{column, id, ""})
+		}
+	}
+	return append(cells, pastCell{"price", "price", ""})
+}
+
+// refused tells what is empty and must not be, and what cannot stand. Without a
+// grain there is no telling what its results and its price should be.
+func (r *reader) refused(form *entry.Form, cells []pastCell) {
+	refused := form.Refused()
+	for _, c := range cells {
+		if text := r.text(c.column); text == "" && c.needed != "" {
+			r.wrong(c.column, "empty; write %s", c.needed)
+		} else if err := refused[c.field]; err != nil {
+			r.wrong(c.column, "%s", inList(err))
+		}
+		switch c.column {
+		case "tare":
+			r.agree(form.Facts().Weighed)
+		case "commodity":
+			if form.Commodity() == "" {
+				return
+			}
 		}
 	}
 }
 
-func (r *reader) finding(p *Past, c grain.Commodity, id grain.FactorID) {
-	column := factorColumn + string(id)
-	factor, ok := c.Factor(id)
-	if !ok {
-		r.wrong(column, "%s is not tested for this; leave the cell empty", c.Name)
-		return
+// inList says what is wrong with a cell, and what to do about it in a list.
+func inList(err error) string {
+	var unknown entry.Unknown
+	var notTested entry.NotTested
+	var notShare entry.NotShare
+	switch {
+	case errors.As(err, &notTested):
+		return fmt.Sprintf("%s is not tested for this; leave the cell empty", notTested.Commodity)
+	case errors.As(err, &notShare):
+		return shareForm(notShare.Text)
+	case errors.As(err, &unknown) && unknown.List == entry.GrowerList:
+		return noGrower(unknown.Text)
+	case errors.As(err, &unknown) && unknown.List == entry.CommodityList:
+		c, err := entry.Commodity(unknown.Text)
+		if err != nil {
+			return err.Error()
+		}
+		return c.ID + " is not taken here; add it in the set-up with its schedule of rates"
+	case errors.As(err, &unknown) && unknown.List == entry.BinList:
+		return fmt.Sprintf("there is no pit or bin %q here; add it first, or write one of %s", unknown.Text, strings.Join(unknown.Known, ", "))
 	}
-	a, err := factor.Parse(r.text(column))
-	if err != nil {
-		r.wrong(column, "%s", err)
-		return
-	}
-	found := load.Finding{Factor: id, Amount: &a}
-	if factor.YesNo {
-		found = load.Finding{Factor: id, Present: a.Sign() > 0}
-	}
-	p.Sample.Findings = append(p.Sample.Findings, found)
+	text := strings.TrimPrefix(err.Error(), "Day: ") // the column is named already
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToLower(first)) + text[size:]
 }
 
-func (r *reader) disposition() load.Disposition {
-	text := strings.ToLower(r.text("disposition"))
-	switch d := load.Disposition(text); d {
-	case "", load.Sold, load.Stored, load.Contract:
-		return d
+func noGrower(text string) string {
+	return fmt.Sprintf("there is no grower %q; take the list of growers over first, or write the code as it is there", text)
+}
+
+// agree holds gross and tare against each other.
+func (r *reader) agree(weighed []load.Weighing) {
+	if len(weighed) != 2 {
+		return
 	}
-	r.wrong("disposition", "%q is not one of sold, stored, contract; choose one or leave it empty", text)
+	gross, tare := weighed[0].Weight, weighed[1].Weight
+	switch {
+	case gross.Unit() != tare.Unit():
+		r.wrong("tare", "gross is %s and tare is %s; write both in one unit", gross, tare)
+	case !gross.More(tare):
+		r.wrong("tare", "net would be %s (gross %s - tare %s); were the two swapped?", gross.Sub(tare), gross.Figure(), tare.Figure())
+	}
+}
+
+// settles tells why the load could not be settled.
+func (r *reader) settles(form *entry.Form, cells []pastCell) {
+	tried := form.Tried()
+	if whole := tried.Remarks[entry.WholeLoad]; whole.Err != nil {
+		r.wrong("", "%s", whole.Err)
+		return
+	}
+	for _, p := range tried.Problems {
+		r.wrong(r.columnOf(p, cells), "%s", p.Sentence)
+	}
+}
+
+// columnOf is the column that a problem of settlement is about, if the list has it.
+func (r *reader) columnOf(p settle.Problem, cells []pastCell) string {
+	for _, c := range cells {
+		if c.field == p.Field && slices.Contains(r.columns, c.column) {
+			return c.column
+		}
+	}
+	if p.Field == "edition" {
+		return "day"
+	}
 	return ""
-}
-
-// price reads a price. Which unit the load is settled in is for its rates to
-// say; a bare price is noted as such.
-func (r *reader) price(p *Past) {
-	text := r.text("price")
-	if text == "" {
-		return
-	}
-	p.BarePrice = !strings.Contains(text, "/")
-	unit := quantity.DollarsPerBu
-	for _, u := range []quantity.Unit{quantity.DollarsPerCwt, quantity.DollarsPerT} {
-		if strings.HasSuffix(text, strings.TrimPrefix(u.String(), "$")) {
-			unit = u
-		}
-	}
-	if a, ok := r.figure("price", text, quantity.Field{Unit: unit, Places: 4, Min: quantity.Of("0.0001", unit), Max: quantity.Int(9999, unit)}); ok {
-		p.Details.Price, p.Details.PriceSource = &a, fmt.Sprintf("old books, line %d", r.row.Line)
-	}
 }

@@ -213,3 +213,25 @@ func (l *Load) Manual() bool {
 	}
 	return false
 }
+
+// Net is gross less tare of the weights in force, over all drafts; known is
+// false while one of them is missing or they do not agree in unit.
+func (l *Load) Net() (net quantity.Amount, known bool) {
+	for i, draft := range l.Drafts() {
+		gross, okGross := l.Weight(Gross, draft)
+		tare, okTare := l.Weight(Tare, draft)
+		if !okGross || !okTare || gross.Weight.Unit() != tare.Weight.Unit() {
+			return quantity.Amount{}, false
+		}
+		one := gross.Weight.Sub(tare.Weight)
+		if i == 0 {
+			net = one
+		} else if net.Unit() == one.Unit() {
+			net = net.Add(one)
+		} else {
+			return quantity.Amount{}, false
+		}
+		known = true
+	}
+	return net, known
+}

@@ -4,12 +4,12 @@ import (
 	"context"
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/store"
 )
 
 // Account adds up what a grower owns of the tickets from one day to another; no
@@ -22,11 +22,11 @@ func Account(ctx context.Context, d Desk, growerID string, from, to quantity.Dat
 		return daysheet.Account{}, err
 	}
 	f.Name, f.Address = grower.Name, grower.Address
-	rows, err := d.Book().Loads(ctx, store.LoadFilter{Grower: growerID, FromTicket: 1})
+	rows, err := d.Reader().Loads(ctx, book.LoadFilter{Grower: growerID, FromTicket: 1})
 	if err != nil {
 		return daysheet.Account{}, err
 	}
-	owners, err := d.Book().OwnersFor(ctx, growerID)
+	owners, err := d.Reader().OwnersFor(ctx, growerID)
 	if err != nil {
 		return daysheet.Account{}, err
 	}
@@ -68,7 +68,7 @@ func findGrower(ctx context.Context, d Desk, id string) (elevator.Grower, error)
 			return g, nil
 		}
 	}
-	rows, err := d.Book().Loads(ctx, store.LoadFilter{Grower: id, Limit: 1})
+	rows, err := d.Reader().Loads(ctx, book.LoadFilter{Grower: id, Limit: 1})
 	if err != nil {
 		return elevator.Grower{}, err
 	}
@@ -82,12 +82,12 @@ func findGrower(ctx context.Context, d Desk, id string) (elevator.Grower, error)
 }
 
 // sharedTicket is a row as the account reads it, with the shares of its owners.
-func sharedTicket(ctx context.Context, d Desk, r store.LoadRow) (daysheet.Ticket, error) {
+func sharedTicket(ctx context.Context, d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 	t, err := sheetTicket(d, r)
 	if err != nil || len(r.Owners) == 0 {
 		return t, err
 	}
-	facts, err := d.Book().FactsOf(ctx, LoadSubject(r.ID))
+	facts, err := d.Reader().FactsOf(ctx, LoadSubject(r.ID))
 	if err != nil {
 		return t, err
 	}

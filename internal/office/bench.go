@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Bench is how this elevator tests: a standing thing, changed whole.
+// Bench is how this elevator tests: one record, changed whole.
 type Bench struct {
 	Policies  []moisture.Policy `json:"policies,omitempty"`
 	Trust     moisture.Trust    `json:"trust"`
@@ -81,7 +81,7 @@ func (b Bench) Faults() Sentences {
 
 // BenchSetup is how the elevator tests.
 func BenchSetup(ctx context.Context, d Desk) (Bench, error) {
-	all, err := Standing[Bench](ctx, d.Book())
+	all, err := RecordsOf[Bench](ctx, d.Reader())
 	if err != nil || len(all) == 0 {
 		return defaultBench(d.Profile().Rules), err
 	}

@@ -8,13 +8,13 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/store"
 )
 
 // DayClosed is the fact that a business day has been closed.
@@ -36,7 +36,7 @@ func (DayClosed) Kind() string { return "day.closed" }
 
 // ClosingOf tells who closed a day and when; found is false while it is open.
 func ClosingOf(ctx context.Context, d Desk, day quantity.Date) (fact journal.Fact, closed DayClosed, found bool, err error) {
-	facts, err := d.Book().FactsOf(ctx, "day "+day.String())
+	facts, err := d.Reader().FactsOf(ctx, "day "+day.String())
 	if err != nil || len(facts) == 0 {
 		return journal.Fact{}, DayClosed{}, false, err
 	}
@@ -94,7 +94,7 @@ func profileOn(ctx context.Context, d Desk, day quantity.Date) (elevator.Profile
 		return d.Profile(), err
 	}
 	profile := d.Profile()
-	for f, err := range d.Book().Facts(ctx, store.Filter{Kind: elevator.Profile{}.Kind(), ToSeq: closing.Seq}) {
+	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: elevator.Profile{}.Kind(), ToSeq: closing.Seq}) {
 		if err != nil {
 			return d.Profile(), err
 		}
@@ -117,7 +117,7 @@ func SheetHash(s daysheet.Sheet, by settle.Engine) (string, error) {
 // DayFacts reads what a day's sheet is made of, but for its notes.
 func DayFacts(d Desk, l Lists, day quantity.Date) (daysheet.Facts, error) {
 	f := daysheet.Facts{Day: day}
-	rows, err := l.Loads(store.LoadFilter{OnDay: day.String()})
+	rows, err := l.Loads(book.LoadFilter{OnDay: day.String()})
 	if err != nil {
 		return f, err
 	}
@@ -146,7 +146,7 @@ func countedOn(l Lists, number int64) (quantity.Date, error) {
 	if number == 0 {
 		return quantity.Date{}, nil
 	}
-	rows, err := l.Loads(store.LoadFilter{Ticket: number})
+	rows, err := l.Loads(book.LoadFilter{Ticket: number})
 	if err != nil || len(rows) == 0 {
 		return quantity.Date{}, err
 	}
@@ -176,7 +176,7 @@ func ListedDay(text string) (d quantity.Date, err error) {
 // DaysClosed are all days closed so far, with the fact of each closing.
 func DaysClosed(ctx context.Context, d Desk) ([]journal.Fact, error) {
 	var out []journal.Fact
-	for f, err := range d.Book().Facts(ctx, store.Filter{Kind: DayClosed{}.Kind()}) {
+	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: DayClosed{}.Kind()}) {
 		if err != nil {
 			return nil, err
 		}

@@ -8,13 +8,13 @@ import (
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/store"
 )
 
 const DisputeSubject = "dispute "
@@ -36,11 +36,11 @@ func ReplayDispute(id string, facts []journal.Fact) (*dispute.Dispute, error) {
 // Disputes are all disputes in the order they were raised, open ones first.
 func Disputes(ctx context.Context, d Desk) ([]dispute.Dispute, error) {
 	var open, closed []dispute.Dispute
-	for raised, err := range d.Book().Facts(ctx, store.Filter{Kind: dispute.Raised{}.Kind()}) {
+	for raised, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: dispute.Raised{}.Kind()}) {
 		if err != nil {
 			return nil, err
 		}
-		facts, err := d.Book().FactsOf(ctx, raised.Subject)
+		facts, err := d.Reader().FactsOf(ctx, raised.Subject)
 		if err != nil {
 			return nil, err
 		}

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/store"
 )
 
 // otherEdition is the edition to set beside the one a ticket was settled under:
@@ -51,7 +50,7 @@ func editionByID(d Desk, id string) (*rates.Edition, error) {
 // follows the new one, so that two tickets under one id may differ. The error is
 // that of the book.
 func RewrittenEditions(ctx context.Context, d Desk) (map[string]bool, error) {
-	kept, err := d.Book().EditionHashes(ctx)
+	kept, err := d.Reader().EditionHashes(ctx)
 	if err != nil {
 		return nil, err
 	}
@@ -65,8 +64,8 @@ func RewrittenEditions(ctx context.Context, d Desk) (map[string]bool, error) {
 }
 
 // KeptEdition reads the edition of a hash as the book keeps it.
-func KeptEdition(ctx context.Context, book *store.Book, hash string) (*rates.Edition, error) {
-	id, text, err := book.Edition(ctx, hash)
+func KeptEdition(ctx context.Context, b Book, hash string) (*rates.Edition, error) {
+	id, text, err := b.Edition(ctx, hash)
 	if err != nil {
 		return nil, err
 	}

@@ -4,12 +4,12 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/store"
 )
 
 // EveningNotes are what stands open in the evening of a day, a sentence each.
@@ -30,7 +30,7 @@ func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 
 // yardNotes are the trucks without a ticket, and what each lacks.
 func yardNotes(d Desk, l Lists, _ quantity.Date) ([]string, error) {
-	rows, err := l.Loads(store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	rows, err := l.Loads(book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return nil, err
 	}
@@ -88,7 +88,7 @@ func sampleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 
 // disputeNotes are the disputes that wait for something.
 func disputeNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
-	rows, err := l.StandingOf("dispute")
+	rows, err := l.Records("dispute")
 	if err != nil {
 		return nil, err
 	}

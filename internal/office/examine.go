@@ -8,10 +8,10 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/store"
 )
 
 // File is one file of a set. Name may have a folder in it, with a slash.
@@ -90,7 +90,7 @@ func addDays(ctx context.Context, d Desk, s *set, from, to quantity.Date) error 
 // addRates puts in the text of every edition that a ticket of the period was
 // settled by, as the book keeps it.
 func addRates(ctx context.Context, d Desk, s *set, from, to quantity.Date) error {
-	rows, err := d.Book().Loads(ctx, store.LoadFilter{FromDay: from.String(), ToDay: to.String()})
+	rows, err := d.Reader().Loads(ctx, book.LoadFilter{FromDay: from.String(), ToDay: to.String()})
 	if err != nil {
 		return err
 	}
@@ -100,7 +100,7 @@ func addRates(ctx context.Context, d Desk, s *set, from, to quantity.Date) error
 			continue
 		}
 		seen[r.EditionHash] = true
-		id, text, err := d.Book().Edition(ctx, r.EditionHash)
+		id, text, err := d.Reader().Edition(ctx, r.EditionHash)
 		if err != nil {
 			return err
 		}
@@ -122,7 +122,7 @@ func inFileName(text string) string {
 }
 
 func journalState(ctx context.Context, d Desk) (string, error) {
-	head, some, err := d.Book().Head(ctx)
+	head, some, err := d.Reader().Head(ctx)
 	if err != nil || !some {
 		return "The journal holds no fact.\n", err
 	}

@@ -5,30 +5,30 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/store"
 )
 
 // Search is what to look for among the tickets, and Term one word of it.
 type (
-	Search = store.Search
-	Term   = store.Term
+	Search = book.Search
+	Term   = book.Term
 )
 
 // Found is one load as a list shows it.
-type Found = store.LoadRow
+type Found = book.LoadRow
 
 // FindTickets lists tickets, the newest first, and tells how many there are in all.
 // It reads nothing but the book, so it may run beside other acts.
 func FindTickets(ctx context.Context, d Desk, s Search) (page []Found, all int64, err error) {
-	if page, err = d.Book().Search(ctx, s); err != nil {
+	if page, err = d.Reader().Search(ctx, s); err != nil {
 		return nil, 0, err
 	}
 	if s.Before == 0 && len(page) < s.Limit {
 		return page, int64(len(page)), nil
 	}
-	all, err = d.Book().CountFound(ctx, s)
+	all, err = d.Reader().CountFound(ctx, s)
 	return page, all, err
 }
 
@@ -41,7 +41,7 @@ const (
 // Code is the short code on a ticket: the first 12 characters of the hash of
 // the fact that issued it. [TicketByCode] finds the ticket by it.
 func Code(ctx context.Context, d Desk, l *load.Load) (string, error) {
-	facts, err := d.Book().FactsOf(ctx, LoadSubject(l.ID))
+	facts, err := d.Reader().FactsOf(ctx, LoadSubject(l.ID))
 	if err != nil {
 		return "", err
 	}
@@ -64,7 +64,7 @@ func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) 
 	if len(code) < leastCode {
 		return nil, fmt.Errorf("the code %q is too short to find a ticket by. Type all %d letters and digits from the foot of the slip", code, codeLength)
 	}
-	for f, err := range d.Book().Facts(ctx, store.Filter{Kind: load.Issued{}.Kind()}) {
+	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: load.Issued{}.Kind()}) {
 		if err != nil {
 			return nil, err
 		}
@@ -79,14 +79,14 @@ func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) 
 // grower is given: what the desk offers when the same one comes again. Found
 // is false when neither has been here.
 func LastLoad(ctx context.Context, d Desk, grower, truck string) (l *load.Load, found bool, err error) {
-	filter := store.LoadFilter{Grower: grower, Newest: true, Limit: 1}
+	filter := book.LoadFilter{Grower: grower, Newest: true, Limit: 1}
 	if grower == "" {
 		filter.Truck = truck
 	}
 	if grower == "" && truck == "" {
 		return nil, false, nil
 	}
-	rows, err := d.Book().Loads(ctx, filter)
+	rows, err := d.Reader().Loads(ctx, filter)
 	if err != nil || len(rows) == 0 {
 		return nil, false, err
 	}
@@ -97,7 +97,7 @@ func LastLoad(ctx context.Context, d Desk, grower, truck string) (l *load.Load, 
 // LastTicket is the highest ticket number given so far; found is false while
 // no ticket has been issued.
 func LastTicket(ctx context.Context, d Desk) (number int64, found bool, err error) {
-	rows, err := d.Book().Loads(ctx, store.LoadFilter{Newest: true, FromTicket: 1, Limit: 1})
+	rows, err := d.Reader().Loads(ctx, book.LoadFilter{Newest: true, FromTicket: 1, Limit: 1})
 	if err != nil || len(rows) == 0 {
 		return 0, false, err
 	}

@@ -5,15 +5,15 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/store"
 )
 
 // RowOf is a load as lists and totals read it.
-func RowOf(l *load.Load) store.LoadRow {
-	r := store.LoadRow{
+func RowOf(l *load.Load) book.LoadRow {
+	r := book.LoadRow{
 		ID: l.ID, Phase: string(l.Phase), Direction: string(l.Details.Direction),
 		Day: l.Details.Day.String(), OpenedAt: l.Opened.At,
 		Commodity: l.Details.Commodity, Grower: l.Details.Grower.ID, GrowerName: l.Details.Grower.Name,
@@ -61,7 +61,7 @@ func manual(l *load.Load) string {
 }
 
 // sheetTicket is a row of the lists as the sheets read it.
-func sheetTicket(d Desk, r store.LoadRow) (daysheet.Ticket, error) {
+func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 	t := daysheet.Ticket{
 		Number: r.Ticket, Load: r.ID, Outbound: r.Direction == string(load.Outbound),
 		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,

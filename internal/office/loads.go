@@ -8,16 +8,16 @@ import (
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/store"
 )
 
 // Load is one load as it stands.
 func Load(ctx context.Context, d Desk, id string) (*load.Load, error) {
-	facts, err := d.Book().FactsOf(ctx, LoadSubject(id))
+	facts, err := d.Reader().FactsOf(ctx, LoadSubject(id))
 	if err != nil {
 		return nil, err
 	}
@@ -31,7 +31,7 @@ func Load(ctx context.Context, d Desk, id string) (*load.Load, error) {
 // Yard are the loads that have no ticket yet and were not turned away, in the
 // order they came.
 func Yard(ctx context.Context, d Desk) ([]*load.Load, error) {
-	rows, err := d.Book().Loads(ctx, store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	rows, err := d.Reader().Loads(ctx, book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return nil, err
 	}
@@ -49,7 +49,7 @@ func Yard(ctx context.Context, d Desk) ([]*load.Load, error) {
 
 // Ticket finds the load of a ticket.
 func Ticket(ctx context.Context, d Desk, number int64) (*load.Load, error) {
-	rows, err := d.Book().Loads(ctx, store.LoadFilter{Ticket: number})
+	rows, err := d.Reader().Loads(ctx, book.LoadFilter{Ticket: number})
 	if err != nil {
 		return nil, err
 	}
@@ -63,27 +63,8 @@ func NoTicket(number int64) error {
 	return fmt.Errorf("there is no ticket %d in this book. Look the number up on the slip, or find the load by grower, truck or day", number)
 }
 
-// Net is gross less tare of the weights in force, over all drafts; known is
-// false while one of them is missing or they do not agree in unit.
-func Net(l *load.Load) (net quantity.Amount, known bool) {
-	for i, draft := range l.Drafts() {
-		gross, okGross := l.Weight(load.Gross, draft)
-		tare, okTare := l.Weight(load.Tare, draft)
-		if !okGross || !okTare || gross.Weight.Unit() != tare.Weight.Unit() {
-			return quantity.Amount{}, false
-		}
-		one := gross.Weight.Sub(tare.Weight)
-		if i == 0 {
-			net = one
-		} else if net.Unit() == one.Unit() {
-			net = net.Add(one)
-		} else {
-			return quantity.Amount{}, false
-		}
-		known = true
-	}
-	return net, known
-}
+// Net is [load.Load.Net].
+func Net(l *load.Load) (net quantity.Amount, known bool) { return l.Net() }
 
 // Replay adds up the journal's facts about one load. No facts at all is a load
 // that is not in the book.
@@ -154,7 +135,7 @@ func useCharts(ctx context.Context, d Desk, l *load.Load) error {
 }
 
 func keptChart(ctx context.Context, d Desk, c load.ChartText) (*chart.Chart, error) {
-	id, text, err := d.Book().Edition(ctx, c.Hash)
+	id, text, err := d.Reader().Edition(ctx, c.Hash)
 	if err != nil {
 		return nil, err
 	}

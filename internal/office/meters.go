@@ -5,12 +5,12 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/internal/store"
 	"tenthpoint/internal/worksheet"
 )
 
-// MeterRecord is a moisture meter as a standing thing.
+// MeterRecord is a moisture meter as master data.
 type MeterRecord struct{ meter.Meter }
 
 // Kind names the fact in the journal.
@@ -20,7 +20,7 @@ const MeterCheckKind = "bench.check"
 
 // Meters are the elevator's moisture meters by id.
 func Meters(ctx context.Context, d Desk) ([]meter.Meter, error) {
-	all, err := Standing[MeterRecord](ctx, d.Book())
+	all, err := RecordsOf[MeterRecord](ctx, d.Reader())
 	out := make([]meter.Meter, len(all))
 	for i, m := range all {
 		out[i] = m.Meter
@@ -31,7 +31,7 @@ func Meters(ctx context.Context, d Desk) ([]meter.Meter, error) {
 // MeterChecks are all reference samples read on a meter, in the order written down.
 func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, error) {
 	var out []meter.Check
-	for f, err := range d.Book().Facts(ctx, store.Filter{Subject: "meter " + meterID, Kind: MeterCheckKind}) {
+	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Subject: "meter " + meterID, Kind: MeterCheckKind}) {
 		if err != nil {
 			return nil, err
 		}

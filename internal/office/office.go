@@ -16,13 +16,12 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/store"
 )
 
 // Desk is the place of work that answers and papers are made for: the book, the
 // elevator as it is set up, the rates and charts in use, and its clock.
 type Desk interface {
-	Book() *store.Book
+	Reader() Book
 	Profile() elevator.Profile
 	Rates() *rates.Set
 	Charts() *chart.Set
@@ -30,7 +29,8 @@ type Desk interface {
 	Engine() settle.Engine
 	// Kept is the edition a ticket was settled under, out of the book.
 	Kept(ctx context.Context, hash string) (*rates.Edition, error)
-	// Today is the business day, Local a fact's time on the wall's clock.
+	// Now is the time as facts carry it, Today the business day, Local a fact's time on the wall's clock.
+	Now() string
 	Today() quantity.Date
 	Local(at string) string
 	// Signature is the name of whoever is signed in, for facts and papers.

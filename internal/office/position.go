@@ -6,10 +6,10 @@ import (
 	"fmt"
 	"slices"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/store"
 )
 
 // PositionOn is the grain in the house in the evening of a day, by commodity and
@@ -28,7 +28,7 @@ func PositionPaper(ctx context.Context, d Desk, from, to quantity.Date) (report.
 	if err != nil {
 		return report.Document{}, err
 	}
-	rows, err := d.Book().StockDays(ctx, from.String(), to.String())
+	rows, err := d.Reader().StockDays(ctx, from.String(), to.String())
 	if err != nil {
 		return report.Document{}, err
 	}
@@ -47,7 +47,7 @@ func PositionPaper(ctx context.Context, d Desk, from, to quantity.Date) (report.
 }
 
 // dayMove is a row of the position as the papers read it.
-func dayMove(r store.StockRow) (daysheet.DayMove, error) {
+func dayMove(r book.StockRow) (daysheet.DayMove, error) {
 	day, err := ListedDay(r.Day)
 	before := r.Weight.Sub(r.In).Add(r.Out).Add(r.Back)
 	return daysheet.DayMove{Day: day, Move: daysheet.Move{

@@ -4,15 +4,15 @@ import (
 	"context"
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
-	"tenthpoint/internal/store"
 )
 
-// Standing reads all standing things of one kind as they now are.
-func Standing[F journal.Kinded](ctx context.Context, book *store.Book) ([]F, error) {
+// RecordsOf reads all records of one kind as they now are.
+func RecordsOf[F journal.Kinded](ctx context.Context, b Book) ([]F, error) {
 	var zero F
-	rows, err := book.StandingOf(ctx, zero.Kind())
+	rows, err := b.Records(ctx, zero.Kind())
 	if err != nil {
 		return nil, err
 	}
@@ -20,7 +20,7 @@ func Standing[F journal.Kinded](ctx context.Context, book *store.Book) ([]F, err
 }
 
 // ReadRecords reads records of one kind out of their rows.
-func ReadRecords[F journal.Kinded](rows []store.Standing) ([]F, error) {
+func ReadRecords[F journal.Kinded](rows []book.Record) ([]F, error) {
 	out := make([]F, 0, len(rows))
 	for _, row := range rows {
 		fact, err := journal.ReadBody[F](row.Body)
@@ -34,74 +34,28 @@ func ReadRecords[F journal.Kinded](rows []store.Standing) ([]F, error) {
 
 // Growers are all growers by code.
 func Growers(ctx context.Context, d Desk) ([]elevator.Grower, error) {
-	return Standing[elevator.Grower](ctx, d.Book())
+	return RecordsOf[elevator.Grower](ctx, d.Reader())
 }
 
 // Trucks are all trucks by number.
 func Trucks(ctx context.Context, d Desk) ([]elevator.Truck, error) {
-	return Standing[elevator.Truck](ctx, d.Book())
+	return RecordsOf[elevator.Truck](ctx, d.Reader())
 }
 
 // Bins are all pits and bins.
 func Bins(ctx context.Context, d Desk) ([]elevator.Bin, error) {
-	return Standing[elevator.Bin](ctx, d.Book())
+	return RecordsOf[elevator.Bin](ctx, d.Reader())
 }
 
 // Contracts are all contracts.
 func Contracts(ctx context.Context, d Desk) ([]elevator.ContractTerms, error) {
-	return Standing[elevator.ContractTerms](ctx, d.Book())
+	return RecordsOf[elevator.ContractTerms](ctx, d.Reader())
 }
 
-// Lists are what a sheet is read from: the book as it stands, or as a write has
-// left it so far. A day is closed with the very sheet it had in that moment.
-type Lists interface {
-	Loads(store.LoadFilter) ([]store.LoadRow, error)
-	StockBefore(day string) ([]store.StockRow, error)
-	LastTicketBefore(day string) (int64, error)
-	SamplesKept(from, to string) ([]store.KeptSamples, error)
-	StandingOf(kind string) ([]store.Standing, error)
-	FactsOf(subject string) ([]journal.Fact, error)
-}
-
-var _ Lists = (*store.Tx)(nil)
-
-// bookNow is the book as it stands.
-type bookNow struct {
-	ctx  context.Context
-	book *store.Book
-}
-
-func (b bookNow) Loads(f store.LoadFilter) ([]store.LoadRow, error) {
-	return b.book.Loads(b.ctx, f)
-}
-
-func (b bookNow) StockBefore(day string) ([]store.StockRow, error) {
-	return b.book.StockBefore(b.ctx, day)
-}
-
-func (b bookNow) LastTicketBefore(day string) (int64, error) {
-	return b.book.LastTicketBefore(b.ctx, day)
-}
-
-func (b bookNow) SamplesKept(from, to string) ([]store.KeptSamples, error) {
-	return b.book.SamplesKept(b.ctx, from, to)
-}
-
-func (b bookNow) StandingOf(kind string) ([]store.Standing, error) {
-	return b.book.StandingOf(b.ctx, kind)
-}
-
-func (b bookNow) FactsOf(subject string) ([]journal.Fact, error) {
-	return b.book.FactsOf(b.ctx, subject)
-}
-
-// readNow reads from the book as it stands.
-func readNow(ctx context.Context, d Desk) Lists { return bookNow{ctx, d.Book()} }
-
-// recordsIn reads all standing things of one kind.
+// recordsIn reads all records of one kind.
 func recordsIn[F journal.Kinded](l Lists) ([]F, error) {
 	var zero F
-	rows, err := l.StandingOf(zero.Kind())
+	rows, err := l.Records(zero.Kind())
 	if err != nil {
 		return nil, err
 	}

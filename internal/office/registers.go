@@ -5,12 +5,12 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/store"
 )
 
 // Register is one of the lists an examiner asks for. Name is good for a file.
@@ -52,8 +52,8 @@ type registrar struct {
 	out     []Register
 }
 
-func (r *registrar) read(f store.LoadFilter) ([]daysheet.Ticket, error) {
-	rows, err := r.desk.Book().Loads(r.ctx, f)
+func (r *registrar) read(f book.LoadFilter) ([]daysheet.Ticket, error) {
+	rows, err := r.desk.Reader().Loads(r.ctx, f)
 	if err != nil {
 		return nil, err
 	}
@@ -72,7 +72,7 @@ func (r *registrar) read(f store.LoadFilter) ([]daysheet.Ticket, error) {
 // those among them that count on another day.
 func (r *registrar) tickets() (report.Document, error) {
 	var err error
-	if r.issued, err = r.read(store.LoadFilter{FromDay: r.period.From.String(), ToDay: r.period.To.String()}); err != nil {
+	if r.issued, err = r.read(book.LoadFilter{FromDay: r.period.From.String(), ToDay: r.period.To.String()}); err != nil {
 		return report.Document{}, err
 	}
 	if r.example, err = isExample(r.ctx, r.desk, r.issued); err != nil {
@@ -80,13 +80,13 @@ func (r *registrar) tickets() (report.Document, error) {
 	}
 	all := r.issued
 	if len(all) > 0 {
-		all, err = r.read(store.LoadFilter{FromTicket: all[0].Number, ToTicket: all[len(all)-1].Number})
+		all, err = r.read(book.LoadFilter{FromTicket: all[0].Number, ToTicket: all[len(all)-1].Number})
 	}
 	return daysheet.TicketRegister(r.desk.Profile(), r.period, all, r.example), err
 }
 
 func (r *registrar) voids() (report.Document, error) {
-	ended, err := r.read(store.LoadFilter{EndedFrom: r.period.From.String(), EndedTo: r.period.To.String()})
+	ended, err := r.read(book.LoadFilter{EndedFrom: r.period.From.String(), EndedTo: r.period.To.String()})
 	return daysheet.VoidRegister(r.desk.Profile(), r.period, ended, r.example), err
 }
 

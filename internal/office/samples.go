@@ -6,10 +6,10 @@ import (
 	"fmt"
 	"slices"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/store"
 )
 
 // Retained is the kept part of a load's sample. A load that takes a ticket's
@@ -80,7 +80,7 @@ func retainedSamples(ctx context.Context, d Desk, until quantity.Date) ([]Retain
 	if err != nil {
 		return nil, err
 	}
-	origin, err := d.Book().Origins(ctx)
+	origin, err := d.Reader().Origins(ctx)
 	if err != nil {
 		return nil, err
 	}
@@ -88,7 +88,7 @@ func retainedSamples(ctx context.Context, d Desk, until quantity.Date) ([]Retain
 	if err != nil {
 		return nil, err
 	}
-	rows, err := d.Book().Shelf(ctx, until.String())
+	rows, err := d.Reader().Shelf(ctx, until.String())
 	if err != nil {
 		return nil, err
 	}
@@ -116,7 +116,7 @@ func retainedSamples(ctx context.Context, d Desk, until quantity.Date) ([]Retain
 }
 
 func discardedSamples(ctx context.Context, d Desk) (map[string]bool, error) {
-	facts, err := Standing[SampleDiscarded](ctx, d.Book())
+	facts, err := RecordsOf[SampleDiscarded](ctx, d.Reader())
 	gone := map[string]bool{}
 	for _, f := range facts {
 		gone[f.Load] = true
@@ -135,7 +135,7 @@ func heldSamples(ctx context.Context, d Desk, origin map[string]string) (map[str
 		if one.Phase == dispute.Closed {
 			continue
 		}
-		rows, err := d.Book().Loads(ctx, store.LoadFilter{Ticket: one.Raised.Ticket})
+		rows, err := d.Reader().Loads(ctx, book.LoadFilter{Ticket: one.Raised.Ticket})
 		if err != nil {
 			return nil, err
 		}
@@ -151,7 +151,7 @@ func heldSamples(ctx context.Context, d Desk, origin map[string]string) (map[str
 }
 
 // onShelf is what the lists say of a load's sample.
-func onShelf(row store.ShelfRow) (Retained, error) {
+func onShelf(row book.ShelfRow) (Retained, error) {
 	r := Retained{Load: row.Load, Now: row.Load, TicketNo: row.Ticket, GrowerName: row.GrowerName}
 	r.Number, r.Crop, r.Place = row.Sample, row.Commodity, row.Kept
 	var err error

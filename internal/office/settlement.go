@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"fmt"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
@@ -70,17 +71,7 @@ func settled(s *settle.Settlement, err error) (*settle.Settlement, settle.Proble
 
 // EditionFor is the edition in force for a load.
 func EditionFor(d Desk, l *load.Load) (*rates.Edition, error) {
-	if l.Details.Commodity == "" {
-		return nil, nil
-	}
-	schedule := l.Details.Schedule
-	if schedule == "" {
-		var ok bool
-		if schedule, ok = d.Profile().Schedule(l.Details.Commodity); !ok {
-			return nil, fmt.Errorf("%s is not taken here; add it in the set-up with its schedule of rates", l.Details.Commodity)
-		}
-	}
-	return d.Rates().On(schedule, l.Details.Commodity, l.Details.Day)
+	return entry.EditionOf(d.Profile(), d.Rates(), l.Details)
 }
 
 // Resettle works an issued ticket again from its facts, by the engine and under

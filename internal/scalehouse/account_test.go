@@ -9,6 +9,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
@@ -16,7 +17,6 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // shared is a scene in which Ada Field farms on thirds for Len Lord: her loads
@@ -87,7 +87,7 @@ func TestStatementPapers(t *testing.T) {
 // cents; nothing is counted twice and nothing is lost.
 func TestOwnersAddUpToTheWhole(t *testing.T) {
 	s := shared(t)
-	rows, err := s.book.Loads(ctx, store.LoadFilter{Phases: []string{string(load.Ticketed)}})
+	rows, err := s.book.Loads(ctx, book.LoadFilter{Phases: []string{string(load.Ticketed)}})
 	must(t, err)
 	whole := map[string]quantity.Amount{}
 	for _, r := range rows {
@@ -115,7 +115,7 @@ func TestOwnersAddUpToTheWhole(t *testing.T) {
 func TestLandlordSeesOnlyHisShare(t *testing.T) {
 	s := shared(t)
 	text := s.statement("G2").Text(200)
-	rows, err := s.book.Loads(ctx, store.LoadFilter{FromTicket: 1})
+	rows, err := s.book.Loads(ctx, book.LoadFilter{FromTicket: 1})
 	must(t, err)
 	for _, r := range rows {
 		for id, a := range r.Figures {

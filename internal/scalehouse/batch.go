@@ -6,12 +6,12 @@ import (
 	"reflect"
 	"slices"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/store"
 )
 
 // An Actor is where an act is done: at a desk, where it is a transaction of its
@@ -34,11 +34,11 @@ func result[T any](ctx context.Context, at Actor, act func(*Batch) (T, error)) (
 // the end.
 type Batch struct {
 	desk    *Desk
-	tx      *store.Tx
+	tx      book.Tx
 	loads   map[string]*load.Load
-	tickets map[int64]string         // number -> load, of tickets issued in this work
-	touched map[string]bool          // loads whose rows may be due
-	rows    map[string]store.LoadRow // rows as the lists have them
+	tickets map[int64]string        // number -> load, of tickets issued in this work
+	touched map[string]bool         // loads whose rows may be due
+	rows    map[string]book.LoadRow // rows as the lists have them
 	// doubted are the flags of meters by meter and day, as far as asked for.
 	doubted map[string][]moisture.Flag
 	// recorded is whether master data were written, which the desk then reads again.
@@ -52,10 +52,10 @@ func (d *Desk) Batch(ctx context.Context, acts func(*Batch) error) error { retur
 // the people is in force after it.
 func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 	recorded := false
-	err := d.book.Write(ctx, func(tx *store.Tx) error {
+	err := d.book.Write(ctx, func(tx book.Tx) error {
 		w := &Batch{
 			desk: d, tx: tx, loads: map[string]*load.Load{}, tickets: map[int64]string{},
-			touched: map[string]bool{}, rows: map[string]store.LoadRow{},
+			touched: map[string]bool{}, rows: map[string]book.LoadRow{},
 		}
 		if err := acts(w); err != nil {
 			return err
@@ -82,7 +82,7 @@ func (w *Batch) renewRows() error {
 			continue
 		}
 		if known && isHere(was) && !isHere(is) {
-			if err := w.tx.DropDraftsOf(id); err != nil {
+			if err := w.tx.DropDrafts(id); err != nil {
 				return err
 			}
 		}
@@ -96,7 +96,7 @@ func (w *Batch) renewRows() error {
 }
 
 // isHere reports whether the load of a row stands on the yard.
-func isHere(r store.LoadRow) bool {
+func isHere(r book.LoadRow) bool {
 	return r.Phase == string(load.OnYard) || r.Phase == string(load.Ready)
 }
 
@@ -129,7 +129,7 @@ func (w *Batch) ticket(number int64) (*load.Load, error) {
 	if id, ok := w.tickets[number]; ok {
 		return w.load(id)
 	}
-	rows, err := w.tx.Loads(store.LoadFilter{Ticket: number})
+	rows, err := w.tx.Loads(book.LoadFilter{Ticket: number})
 	if err != nil {
 		return nil, err
 	}
@@ -176,7 +176,7 @@ func (w *Batch) businessDay() (quantity.Date, error) { return w.openDay(w.desk.T
 // began with, so nothing may count before it: not after a clock was set back, nor
 // on an earlier day that was never closed.
 func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
-	text, err := w.tx.LastStanding(office.DayClosed{}.Kind())
+	text, err := w.tx.LastRecord(office.DayClosed{}.Kind())
 	if err != nil || text == "" {
 		return day, err
 	}
@@ -189,11 +189,11 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 
 // HasRecord reports whether a record of the master data, or a day's closing, is
 // written down under an id.
-func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasStanding(kind, id) }
+func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
 // onYardWith is the load on the yard that is to take a ticket's place, as the
 // filter says; empty when there is none.
-func (w *Batch) onYardWith(f store.LoadFilter) (id string, err error) {
+func (w *Batch) onYardWith(f book.LoadFilter) (id string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err
 	}

@@ -1,6 +1,7 @@
 package scalehouse_test
 
 import (
+	"database/sql"
 	"fmt"
 	"strings"
 	"testing"
@@ -8,8 +9,6 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // hugeBook is a desk on a book of n loads, loadsADay a day, with their position.
@@ -24,17 +23,14 @@ func hugeBook(t testing.TB, n, loadsADay int) (*scene, quantity.Date) {
 	columns, copied := copiedColumns(s, map[string]string{
 		"id": "'L' || i", "ticket": "i", "grower": "'G' || (i % 300)", "bin": "'Bin ' || (i % 12)", "day": day, "issued_day": day,
 	})
-	must(t, s.book.Write(ctx, func(tx *store.Tx) error {
-		_, err := tx.Exec(`WITH RECURSIVE n (i) AS (VALUES (2) UNION ALL SELECT i + 1 FROM n WHERE i < ?)
+	db := raw(t, s.book.Path())
+	_, err := db.Exec(`WITH RECURSIVE n (i) AS (VALUES (2) UNION ALL SELECT i + 1 FROM n WHERE i < ?)
 			INSERT INTO loads (`+columns+`) SELECT `+copied+` FROM n, loads WHERE loads.id = ?`, n, id)
-		if err != nil {
-			return err
-		}
-		_, err = tx.Exec(`INSERT INTO stock (commodity, bin, unit, day, inward, outward, back, balance)
+	must(t, err)
+	_, err = db.Exec(`INSERT INTO stock (commodity, bin, unit, day, inward, outward, back, balance)
 			SELECT commodity, bin, 'lb', issued_day, (count(*) * 26872) || ' lb', '0 lb', '0 lb', (sum(count(*)) OVER (PARTITION BY commodity, bin ORDER BY issued_day) * 26872) || ' lb'
 			FROM loads WHERE id <> ? GROUP BY commodity, bin, issued_day`, id)
-		return err
-	}))
+	must(t, err)
 	return s, first.AddDays(n / loadsADay / 2)
 }
 
@@ -42,7 +38,7 @@ func hugeBook(t testing.TB, n, loadsADay int) (*scene, quantity.Date) {
 // left, and what each is copied from: itself, or what is given for it.
 func copiedColumns(s *scene, instead map[string]string) (columns, copied string) {
 	s.t.Helper()
-	rows, err := s.book.Read().Query("SELECT name FROM pragma_table_info('loads')")
+	rows, err := raw(s.t, s.book.Path()).Query("SELECT name FROM pragma_table_info('loads')")
 	must(s.t, err)
 	defer rows.Close()
 	var names, from []string
@@ -82,8 +78,9 @@ func BenchmarkDaySheet(b *testing.B) {
 	for _, n := range sizes {
 		s, day := hugeBook(b, n, 500)
 		b.Run(fmt.Sprintf("%d loads/bare SQL", n), func(b *testing.B) {
+			db := raw(b, s.book.Path())
 			for b.Loop() {
-				bareDay(b, s.Desk, day)
+				bareDay(b, db, day)
 			}
 		})
 		b.Run(fmt.Sprintf("%d loads/sheet", n), func(b *testing.B) {
@@ -107,8 +104,8 @@ func BenchmarkDaySheet(b *testing.B) {
 	}
 }
 
-func bareDay(b *testing.B, d *scalehouse.Desk, day quantity.Date) {
-	rows, err := d.Book().Read().Query("SELECT id, ticket, commodity, bin, figures FROM loads WHERE issued_day = ? ORDER BY ticket", day.String())
+func bareDay(b *testing.B, db *sql.DB, day quantity.Date) {
+	rows, err := db.Query("SELECT id, ticket, commodity, bin, figures FROM loads WHERE issued_day = ? ORDER BY ticket", day.String())
 	must(b, err)
 	defer rows.Close()
 	n := 0

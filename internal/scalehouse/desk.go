@@ -12,13 +12,12 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/store"
 )
 
 // Desk is one place of work on a book. Its methods may be called from one
 // goroutine at a time.
 type Desk struct {
-	book   *store.Book
+	book   Book
 	rates  *rates.Set
 	charts *chart.Set
 	name   string
@@ -48,8 +47,8 @@ type Options struct {
 }
 
 // Open starts work on a book.
-func Open(ctx context.Context, book *store.Book, o Options) (*Desk, error) {
-	d := &Desk{book: book, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, kept: map[string]*rates.Edition{}}
+func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
+	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, kept: map[string]*rates.Edition{}}
 	if d.clock == nil {
 		d.clock = time.Now
 	}
@@ -70,19 +69,22 @@ func Open(ctx context.Context, book *store.Book, o Options) (*Desk, error) {
 
 // reload reads the profile and the people as they now stand.
 func (d *Desk) reload(ctx context.Context) error {
-	profiles, err := office.Standing[elevator.Profile](ctx, d.book)
+	profiles, err := office.RecordsOf[elevator.Profile](ctx, d.book)
 	if err != nil {
 		return err
 	}
 	if len(profiles) > 0 {
 		d.profile = profiles[0]
 	}
-	d.people, err = office.Standing[elevator.Person](ctx, d.book)
+	d.people, err = office.RecordsOf[elevator.Person](ctx, d.book)
 	return err
 }
 
 // Book is the book the desk works on.
-func (d *Desk) Book() *store.Book { return d.book }
+func (d *Desk) Book() Book { return d.book }
+
+// Reader is the same book, for answers.
+func (d *Desk) Reader() office.Book { return d.book }
 
 // Rates are the editions the desk settles under.
 func (d *Desk) Rates() *rates.Set { return d.rates }

@@ -66,7 +66,7 @@ func (w *Batch) decide(id string, f dispute.Decided) error {
 		if err != nil {
 			return err
 		}
-		takes, err := w.tookPlaceOf(l, d.Raised.Ticket)
+		takes, err := tookPlaceOf(w, l, d.Raised.Ticket)
 		if err != nil {
 			return err
 		}
@@ -79,7 +79,7 @@ func (w *Batch) decide(id string, f dispute.Decided) error {
 
 // tookPlaceOf reports whether a load's ticket corrects or reissues a ticket, or
 // one that did so before it.
-func (w *Batch) tookPlaceOf(l *load.Load, number int64) (bool, error) {
+func tookPlaceOf(w *Batch, l *load.Load, number int64) (bool, error) {
 	for l.InPlaceOf() > 0 {
 		if l.InPlaceOf() == number {
 			return true, nil

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/store"
 )
 
 // Draft is what a person has typed at a place of the book and nobody has
@@ -38,7 +38,7 @@ func SaveDraft(d *Desk, place, id string, texts map[string]string) error {
 	if err != nil {
 		return err
 	}
-	return d.book.Jot(row)
+	return d.book.SaveDraft(row)
 }
 
 // SaveDraftSync is [SaveDraft] on the disk when it returns.
@@ -48,12 +48,12 @@ func SaveDraftSync(ctx context.Context, at Actor, place, id string, texts map[st
 		if err != nil {
 			return err
 		}
-		return w.tx.KeepDraft(row)
+		return w.tx.SaveDraft(row)
 	})
 }
 
-func draftRow(d *Desk, place, id string, texts map[string]string) (store.Draft, error) {
-	row := store.Draft{Place: place, ID: id, At: d.Now(), Who: d.Signature()}
+func draftRow(d *Desk, place, id string, texts map[string]string) (book.Draft, error) {
+	row := book.Draft{Place: place, ID: id, At: d.Now(), Who: d.Signature()}
 	if len(texts) == 0 {
 		return row, nil
 	}
@@ -85,7 +85,7 @@ func Drafts(ctx context.Context, d *Desk) (kept []Draft, lost []string, err erro
 			kept = append(kept, draft)
 			continue
 		}
-		if err := d.book.Jot(store.Draft{Place: row.Place, ID: row.ID}); err != nil {
+		if err := d.book.SaveDraft(book.Draft{Place: row.Place, ID: row.ID}); err != nil {
 			return kept, lost, err
 		}
 	}
@@ -112,7 +112,7 @@ func isLoadID(id string) bool {
 	return begins && number != "" && strings.Trim(number, "0123456789") == ""
 }
 
-func placeOf(row store.Draft) string {
+func placeOf(row book.Draft) string {
 	if row.ID == "" {
 		return row.Place
 	}
@@ -121,7 +121,7 @@ func placeOf(row store.Draft) string {
 
 // onYardNow are the ids of the loads on the yard.
 func onYardNow(ctx context.Context, d *Desk) ([]string, error) {
-	rows, err := d.book.Loads(ctx, store.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	rows, err := d.book.Loads(ctx, book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
 	var out []string
 	for _, r := range rows {
 		out = append(out, r.ID)

@@ -8,8 +8,8 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // texts are a draft's texts as a form would have them.
@@ -60,7 +60,7 @@ func TestDraftsAreNoFacts(t *testing.T) {
 	before := s.contents()
 	must(t, scalehouse.SaveDraft(s.Desk, scalehouse.DraftOfLoad, "", texts("52300")))
 	must(t, scalehouse.SaveDraftSync(ctx, s.Desk, scalehouse.DraftOfTests, "L99", texts("52300")))
-	must(t, s.book.Jot(store.Draft{Place: "load", ID: "L1", Texts: "{"}))
+	must(t, s.book.SaveDraft(book.Draft{Place: "load", ID: "L1", Texts: "{"}))
 	if s.contents() != before {
 		t.Error("the rest of the book has changed")
 	}
@@ -151,7 +151,7 @@ func TestDamagedDraftIsDroppedWithASentence(t *testing.T) {
 			rapid.SampledFrom([]string{"{", "[]", "1", `"x"`, `{"a":1}`, `{"a":{"b":"c"}}`, `{"a":"1"}x`, "{\"a\":\"\xff\"}", "\x00", "\xff", "null", "{}"}),
 			rapid.StringN(1, 40, -1),
 		).Draw(r, "damaged")
-		must(t, s.book.Jot(store.Draft{Place: "load", ID: "", At: "2026-10-01T13:00:00Z", Who: clerk, Texts: damaged}))
+		must(t, s.book.SaveDraft(book.Draft{Place: "load", ID: "", At: "2026-10-01T13:00:00Z", Who: clerk, Texts: damaged}))
 		all, lost, err := scalehouse.Drafts(ctx, s.Desk)
 		must(t, err)
 		if len(all) != 1 || len(all[0].Texts) != 1 {

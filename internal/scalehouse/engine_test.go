@@ -5,13 +5,13 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/store"
 )
 
 // seasonHead is the hash of the last fact of the season as the program wrote it
@@ -22,7 +22,7 @@ const seasonHead = "100614933e1c19076aa429db1112405ba4b8da0dd5bb04a44e260c240e94
 func (s *scene) head() string {
 	s.t.Helper()
 	head := ""
-	for f, err := range s.book.Facts(ctx, store.Filter{}) {
+	for f, err := range s.book.Facts(ctx, book.FactFilter{}) {
 		must(s.t, err)
 		head = f.Hash
 	}
@@ -72,7 +72,7 @@ func rewritten(s *scene, old, new string) {
 	s.t.Helper()
 	var statements []string
 	var last *journal.Fact
-	for f, err := range s.book.Facts(ctx, store.Filter{}) {
+	for f, err := range s.book.Facts(ctx, book.FactFilter{}) {
 		must(s.t, err)
 		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(strings.ReplaceAll(string(f.Body), old, new))})
 		last = &again

@@ -6,13 +6,13 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 	"tenthpoint/schedules"
 )
 
@@ -59,7 +59,7 @@ func shipped(t testing.TB) *rates.Set {
 // demoSeason is a desk on a book of so many invented loads.
 func demoSeason(t testing.TB, loads int) *scalehouse.Desk {
 	t.Helper()
-	book, err := store.OpenScratch()
+	book, err := sqlite.OpenScratch()
 	must(t, err)
 	t.Cleanup(func() { _ = book.Close() })
 	now := time.Date(2026, 11, 3, 12, 0, 0, 0, time.UTC)
@@ -105,7 +105,7 @@ SELECT json_extract(details, '$.commodity'), day, count(*),
 	sum(CASE WHEN json_extract(figures, '$.price') IS NULL THEN 0 ELSE ` + wholeUnits("figures", "payable", 2) + ` END)
 FROM %s WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 	want := map[string]line{}
-	rows, err := d.Book().Read().Query(fmt.Sprintf(query, "(SELECT * FROM tickets WHERE ended <> day)"))
+	rows, err := raw(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT * FROM tickets WHERE ended <> day)"))
 	must(t, err)
 	defer rows.Close()
 	for rows.Next() {
@@ -114,7 +114,7 @@ FROM %s WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 		must(t, rows.Scan(&commodity, &day, &l.loads, &l.net, &l.water, &l.handling, &l.settled, &l.bushels, &l.drying, &l.charges, &l.value, &l.payable))
 		want[day+" "+commodity] = l
 	}
-	back, err := d.Book().Read().Query(fmt.Sprintf(query, "(SELECT subject, ended AS day, details, figures FROM tickets WHERE ended <> day AND ended <> '')"))
+	back, err := raw(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT subject, ended AS day, details, figures FROM tickets WHERE ended <> day AND ended <> '')"))
 	must(t, err)
 	defer back.Close()
 	for back.Next() {
@@ -168,7 +168,7 @@ SELECT json_extract(details, '$.commodity'), coalesce(json_extract(details, '$.b
 FROM moves WHERE day <= ? GROUP BY 1, 2`
 	for _, day := range []quantity.Date{d.Today(), d.Today().AddDays(-20)} {
 		want := map[string]int64{}
-		rows, err := d.Book().Read().Query(query, day.String())
+		rows, err := raw(t, d.Book().Path()).Query(query, day.String())
 		must(t, err)
 		defer rows.Close()
 		for rows.Next() {
@@ -214,7 +214,7 @@ owned AS (
 	SELECT figures, o.key + 1, json_extract(o.value, '$.id'), details FROM tickets, json_each(json_extract(details, '$.shares')) o WHERE ended = '')
 SELECT grower, json_extract(details, '$.commodity'), count(*), sum(` + own("net", 0) + `), sum(` + own("settled", 0) + `), sum(` + own("quantity", 2) + `), sum(` + own("charges", 2) + `)
 FROM owned WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
-	rows, err := d.Book().Read().Query(query)
+	rows, err := raw(t, d.Book().Path()).Query(query)
 	must(t, err)
 	defer rows.Close()
 	accounts, shared := map[string]daysheet.Account{}, 0

@@ -4,10 +4,10 @@ import (
 	"context"
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/store"
 )
 
 // SetProfile sets the elevator up, or changes it.
@@ -66,10 +66,10 @@ func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	if err != nil {
 		return err
 	}
-	return w.tx.PutStanding(store.Standing{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
+	return w.tx.PutRecord(book.Record{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
 }
 
-// mayRecord says in a sentence that a standing thing is not for the person
+// mayRecord says in a sentence that a record is not for the person
 // signed in to write down.
 func (d *Desk) mayRecord(f journal.Kinded) error {
 	switch f.(type) {
@@ -89,7 +89,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	return d.mayWeigh("change the lists")
 }
 
-// fit says what is wrong with a standing thing, or nothing.
+// fit says what is wrong with a record, or nothing.
 func (w *Batch) fit(f journal.Kinded) error {
 	switch f := f.(type) {
 	case elevator.Profile:
@@ -101,7 +101,7 @@ func (w *Batch) fit(f journal.Kinded) error {
 		if err := f.Check(); err != nil {
 			return err
 		}
-		return w.managerStays(f)
+		return managerStays(w, f)
 	case interface{ Check() error }:
 		return f.Check()
 	}
@@ -109,7 +109,7 @@ func (w *Batch) fit(f journal.Kinded) error {
 }
 
 // managerStays refuses a change after which no manager would be left.
-func (w *Batch) managerStays(p elevator.Person) error {
+func managerStays(w *Batch, p elevator.Person) error {
 	if p.Role == elevator.Manager && !p.Gone {
 		return nil
 	}
@@ -130,7 +130,7 @@ func (w *Batch) managerStays(p elevator.Person) error {
 
 // people are all people as the work has left them so far.
 func (w *Batch) people() ([]elevator.Person, error) {
-	rows, err := w.tx.StandingOf(elevator.Person{}.Kind())
+	rows, err := w.tx.Records(elevator.Person{}.Kind())
 	if err != nil {
 		return nil, err
 	}

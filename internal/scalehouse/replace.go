@@ -4,8 +4,8 @@ import (
 	"context"
 	"fmt"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/store"
 )
 
 // Correct opens a load that corrects a ticket: it starts with everything the
@@ -33,7 +33,7 @@ func Correct(ctx context.Context, at Actor, number int64, reason string) (string
 // notUnderCorrection refuses a second correction while one is on the yard: only
 // one of them could ever take the ticket's place.
 func (w *Batch) notUnderCorrection(number int64) error {
-	id, err := w.onYardWith(store.LoadFilter{Corrects: number})
+	id, err := w.onYardWith(book.LoadFilter{Corrects: number})
 	if err != nil || id == "" {
 		return err
 	}
@@ -69,7 +69,7 @@ func Reissue(ctx context.Context, at Actor, number int64, reason string) (string
 // notUnderReissue refuses a second load for a void ticket while one is on the
 // yard: the grain would count twice.
 func (w *Batch) notUnderReissue(number int64) error {
-	id, err := w.onYardWith(store.LoadFilter{Reissues: number})
+	id, err := w.onYardWith(book.LoadFilter{Reissues: number})
 	if err != nil || id == "" {
 		return err
 	}

@@ -85,7 +85,7 @@ func TestAnyActsLeaveASoundBook(t *testing.T) {
 				r.Fatalf("refused with %v, but something was written", err)
 			}
 		}
-		sound, err := audit.Verify(ctx, s.Desk, nil)
+		sound, err := audit.Verify(ctx, s.Desk, s.book, nil)
 		if err != nil || len(sound.Problems) > 0 {
 			r.Fatalf("not sound: %v %v", sound.Problems, err)
 		}

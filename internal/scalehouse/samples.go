@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"strings"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/store"
 )
 
 // Probed is what the probe brought up, written down before anything is tested:
@@ -81,7 +81,7 @@ func probeWords(probes []moisture.Probe) string {
 // on the shelf with one number would be a dispute nobody can settle.
 func (w *Batch) sampleNumber(id, asked string) (string, error) {
 	if asked = strings.TrimSpace(asked); asked != "" {
-		other, err := w.loadOfSample(id, asked)
+		other, err := loadOfSample(w, id, asked)
 		if err == nil && other != "" {
 			err = fmt.Errorf("sample number %s is on load %s already. Take another number", asked, other)
 		}
@@ -93,18 +93,18 @@ func (w *Batch) sampleNumber(id, asked string) (string, error) {
 			return "", err
 		}
 		number := fmt.Sprintf("S%d", n)
-		if other, err := w.loadOfSample(id, number); err != nil || other == "" {
+		if other, err := loadOfSample(w, id, number); err != nil || other == "" {
 			return number, err
 		}
 	}
 }
 
 // loadOfSample is another load that carries a sample's number, if one does.
-func (w *Batch) loadOfSample(id, number string) (other string, err error) {
+func loadOfSample(w *Batch, id, number string) (other string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err
 	}
-	rows, err := w.tx.Loads(store.LoadFilter{Sample: number})
+	rows, err := w.tx.Loads(book.LoadFilter{Sample: number})
 	for _, r := range rows {
 		if r.ID != id && (other == "" || r.ID < other) {
 			other = r.ID

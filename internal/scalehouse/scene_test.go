@@ -2,12 +2,14 @@ package scalehouse_test
 
 import (
 	"context"
+	"database/sql"
 	"fmt"
 	"strings"
 	"testing"
 	"time"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
@@ -15,7 +17,6 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 var ctx = context.Background()
@@ -24,7 +25,7 @@ var ctx = context.Background()
 type scene struct {
 	*scalehouse.Desk
 	t    testing.TB
-	book *store.Book
+	book *sqlite.Book
 	now  time.Time
 }
 
@@ -37,13 +38,13 @@ const (
 
 func newScene(t testing.TB) *scene {
 	t.Helper()
-	book, err := store.OpenScratch()
+	book, err := sqlite.OpenScratch()
 	must(t, err)
 	return sceneOn(t, book)
 }
 
 // sceneOn sets the elevator up in an empty book.
-func sceneOn(t testing.TB, book *store.Book) *scene {
+func sceneOn(t testing.TB, book *sqlite.Book) *scene {
 	t.Helper()
 	t.Cleanup(func() { _ = book.Close() })
 	var err error
@@ -155,9 +156,11 @@ func (s *scene) load(id string) *load.Load {
 // books.
 func (s *scene) contents() string {
 	s.t.Helper()
+	db := raw(s.t, s.book.Path())
+	defer db.Close()
 	var b strings.Builder
 	for _, table := range []string{"facts", "editions", "series", "loads", "owners", "standing", "stock"} {
-		rows, err := s.book.Read().Query("SELECT * FROM " + table + " ORDER BY 1, 2")
+		rows, err := db.Query("SELECT * FROM " + table + " ORDER BY 1, 2")
 		must(s.t, err)
 		columns, err := rows.Columns()
 		must(s.t, err)
@@ -178,7 +181,7 @@ func (s *scene) contents() string {
 // verify wants a sound book.
 func (s *scene) verify() audit.Soundness {
 	s.t.Helper()
-	sound, err := audit.Verify(ctx, s.Desk, nil)
+	sound, err := audit.Verify(ctx, s.Desk, s.book, nil)
 	must(s.t, err)
 	if len(sound.Problems) > 0 {
 		s.t.Fatalf("the book is not sound:\n%s", strings.Join(sound.Problems, "\n"))
@@ -281,3 +284,12 @@ refuse_over = "5.0 %"
 [shares]
 remainder = "first"
 `
+
+// raw is the book's file as SQL sees it, beside the program.
+func raw(t testing.TB, path string) *sql.DB {
+	t.Helper()
+	db, err := sql.Open("sqlite", path)
+	must(t, err)
+	t.Cleanup(func() { _ = db.Close() })
+	return db
+}

@@ -7,17 +7,17 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/store"
 )
 
 // durable is a desk on a book that waits for the disk.
 func durable(b *testing.B) *scalehouse.Desk {
-	book, err := store.Open(filepath.Join(b.TempDir(), "durable.book"), store.Options{Create: true})
+	book, err := sqlite.Open(filepath.Join(b.TempDir(), "durable.book"), sqlite.Options{Create: true})
 	must(b, err)
 	b.Cleanup(func() { _ = book.Close() })
 	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: testRates(b), Who: manager, Clock: newScene(b).clock()})

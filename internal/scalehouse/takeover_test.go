@@ -12,6 +12,8 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/imports"
 	"tenthpoint/internal/load"
@@ -20,7 +22,6 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/intake"
-	"tenthpoint/internal/store"
 )
 
 // preview reads a list that must have no problem of its own.
@@ -121,6 +122,23 @@ func TestPastLoadsTakenOverLate(t *testing.T) {
 	s.verify()
 }
 
+// A cell of a past load means what the same text means at the scale: a grower may
+// be named, and a bin is one of the list.
+func TestCellsOfPastLoadsAreTextsOfALoad(t *testing.T) {
+	s := newScene(t)
+	s.takeOver(imports.Growers, imports.Example(imports.Growers))
+	must(t, scalehouse.SetBin(ctx, s.as(manager), elevator.Bin{ID: "Q1", Name: "Pit one"}))
+	list := s.preview(imports.Loads, "day,commodity,grower,truck,gross,tare,moisture,bin\n"+
+		"2026-09-14,Corn,bo renter,T1,52300,24300,18.4,pit ONE\n"+
+		"2026-09-14,corn,G1,T1,52300,24300,18.4,Q9\n")
+	if p := list.Rows[0].Past; p == nil || p.Facts.Details.Grower.ID != "G3" || p.Facts.Details.Bin != "Q1" || len(p.Facts.Details.Shares) != 2 || p.Facts.Sample.Tester != "" {
+		t.Errorf("the first row is %+v, %v", p, list.Rows[0].Problems)
+	}
+	if got := fmt.Sprint(list.Rows[1].Problems); !strings.Contains(got, `line 3, bin: there is no pit or bin "Q9" here`) {
+		t.Errorf("the second row: %s", got)
+	}
+}
+
 func TestPastLoadsThatCannotBe(t *testing.T) {
 	s := newScene(t)
 	s.takeOver(imports.Growers, imports.Example(imports.Growers))
@@ -138,7 +156,7 @@ func TestPastLoadsThatCannotBe(t *testing.T) {
 	}
 	for i, want := range []string{
 		`line 3, grower: there is no grower "G9"`, "line 4, day: no rates are in force for corn on 2025-09-14", "line 5, day: 2026-12-24 has not come yet; today is 2026-10-01",
-		"line 6, day: soybeans is not taken here", "line 7, price: The price is $4.15/t; this edition settles in bu"} {
+		"line 6, commodity: soybeans is not taken here", "line 7, price: price \"4.15 $/t\" is in $/t, not in $/bu"} {
 		if i >= len(got) || !strings.HasPrefix(got[i], want) {
 			t.Fatalf("problems:\n%s\nwant %d: %s", strings.Join(got, "\n"), i, want)
 		}
@@ -216,7 +234,7 @@ func TestMain(m *testing.M) {
 // takeOverForever takes past loads over, says when half is done, and waits there
 // to be killed.
 func takeOverForever(path string) error {
-	book, err := store.Open(path, store.Options{})
+	kept, err := sqlite.Open(path, sqlite.Options{})
 	if err != nil {
 		return err
 	}
@@ -225,7 +243,7 @@ func takeOverForever(path string) error {
 		return err
 	}
 	set, _ := rates.NewSet(corn)
-	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: set, Place: time.UTC, Who: manager, Clock: func() time.Time { return time.Date(2026, 10, 1, 13, 0, 0, 0, time.UTC) }})
+	d, err := scalehouse.Open(ctx, kept, scalehouse.Options{Rates: set, Place: time.UTC, Who: manager, Clock: func() time.Time { return time.Date(2026, 10, 1, 13, 0, 0, 0, time.UTC) }})
 	if err != nil {
 		return err
 	}
@@ -244,9 +262,9 @@ func takeOverForever(path string) error {
 
 func TestKilledTakeoverLeavesNothing(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "elevator.book")
-	book, err := store.Open(path, store.Options{Create: true})
+	kept, err := sqlite.Open(path, sqlite.Options{Create: true})
 	must(t, err)
-	s := sceneOn(t, book)
+	s := sceneOn(t, kept)
 	s.takeOver(imports.Growers, imports.Example(imports.Growers))
 	before := s.contents()
 	child := exec.Command(os.Args[0])
@@ -265,7 +283,7 @@ func TestKilledTakeoverLeavesNothing(t *testing.T) {
 		t.Error("something of the killed takeover is in the book")
 	}
 	s.as(manager).takeOver(imports.Loads, manyPast(200))
-	if rows, err := book.Loads(ctx, store.LoadFilter{Phases: []string{string(load.Ticketed)}}); err != nil || len(rows) != 200 {
+	if rows, err := kept.Loads(ctx, book.LoadFilter{Phases: []string{string(load.Ticketed)}}); err != nil || len(rows) != 200 {
 		t.Errorf("%d loads afterwards: %v", len(rows), err)
 	}
 	s.verify()

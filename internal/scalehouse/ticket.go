@@ -2,10 +2,8 @@ package scalehouse
 
 import (
 	"context"
-	"fmt"
-	"slices"
-	"strings"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -37,28 +35,13 @@ func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 }
 
 // ticketStops are the doubts about a reading that stop a ticket in this house until a
-// manager lets it through. A flag begins with its code, "too-cold: …".
+// manager lets it through.
 func ticketStops(d *Desk, l *load.Load) []string {
 	var out []string
-	for _, flag := range l.Sample.Flags {
-		code, sentence, _ := strings.Cut(flag, ": ")
-		if slices.Contains(d.profile.StopOn, code) && !accepted(l, code) {
-			out = append(out, fmt.Sprintf("%s This elevator stops a ticket for it: test again, or let a manager accept %q.", sentence, code))
-		}
-	}
-	for _, stop := range l.Sample.Stops {
-		switch {
-		case stop.Final:
-			out = append(out, stop.Sentence)
-		case !accepted(l, stop.Code):
-			out = append(out, fmt.Sprintf("%s This stops the ticket: test again, or let a manager accept %q.", stop.Sentence, stop.Code))
-		}
+	for _, doubt := range entry.Stops(l, d.profile) {
+		out = append(out, doubt.Refusal())
 	}
 	return out
-}
-
-func accepted(l *load.Load, limit string) bool {
-	return slices.ContainsFunc(l.Accepted, func(a load.AcceptedLimit) bool { return a.Limit == limit })
 }
 
 // settle works the load out and writes the result down, with the edition's

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
@@ -16,7 +17,6 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/store"
 )
 
 // season is a small book with one of everything: an issued ticket with two
@@ -133,7 +133,7 @@ func TestVerifyNamesTampering(t *testing.T) {
 // wantNamed wants a check to name each of these.
 func wantNamed(t *testing.T, d *scalehouse.Desk, want ...string) {
 	t.Helper()
-	sound, err := audit.Verify(ctx, d, nil)
+	sound, err := audit.Verify(ctx, d, d.Book(), nil)
 	must(t, err)
 	all := strings.Join(sound.Problems, "\n")
 	for _, w := range want {
@@ -178,7 +178,7 @@ func TestVerifyFindsARewrittenChain(t *testing.T) {
 	s := season(t)
 	var statements []string
 	var last *journal.Fact
-	for f, err := range s.book.Facts(ctx, store.Filter{}) {
+	for f, err := range s.book.Facts(ctx, book.FactFilter{}) {
 		must(t, err)
 		body := strings.ReplaceAll(string(f.Body), `"dry":"26872 lb"`, `"dry":"26000 lb"`)
 		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(body)})
@@ -192,7 +192,7 @@ func TestVerifyFindsARewrittenChain(t *testing.T) {
 func TestVerifyCanBeStopped(t *testing.T) {
 	s := season(t)
 	stop, cancel := context.WithCancel(ctx)
-	_, err := audit.Verify(stop, s.Desk, func(int64) { cancel() })
+	_, err := audit.Verify(stop, s.Desk, s.book, func(int64) { cancel() })
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("a walk that was stopped ends with %v", err)
 	}
@@ -203,7 +203,7 @@ func TestVerifyWhileTrucksAreWeighed(t *testing.T) {
 	s := season(t)
 	busy, err := scalehouse.Open(ctx, s.book, scalehouse.Options{Rates: s.Rates(), Who: clerk})
 	must(t, err)
-	sound, err := audit.Verify(ctx, s.Desk, func(done int64) {
+	sound, err := audit.Verify(ctx, s.Desk, s.book, func(done int64) {
 		id, err := scalehouse.OpenLoad(ctx, busy, details())
 		must(t, err)
 		must(t, scalehouse.Weigh(ctx, busy, id, scaleWeight(load.Gross, 52300)))

@@ -8,10 +8,8 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/imports"
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/settle"
 )
 
 // bookCheck holds the rows of a list against the book.
@@ -89,69 +87,10 @@ func (c *bookCheck) needGrower(r *imports.Row, column, id string) {
 	}
 }
 
-// past names the growers of a past load as the book has them, then settles it to
-// see whether it can be.
+// past asks that a past load has been delivered.
 func (c *bookCheck) past(r *imports.Row) {
-	details := &r.Past.Details
-	c.needGrower(r, "grower", details.Grower.ID)
-	details.Grower.Name = c.growers[details.Grower.ID].Name
-	for i, o := range details.Shares {
-		c.needGrower(r, "shares", o.ID)
-		details.Shares[i].Name = c.growers[o.ID].Name
-	}
-	if details.Shares == nil {
-		details.Shares = c.usualShares(details.Grower.ID)
-	}
-	if details.Day.After(c.desk.Today()) {
-		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: "day", Reason: fmt.Sprintf("%s has not come yet; today is %s", details.Day, c.desk.Today())})
-	}
-	if len(r.Problems) > 0 {
-		return
-	}
-	bareprice(c.desk, r.Past)
-	l, err := pastReplayed(c.list.Name, *r)
-	if err != nil {
-		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Reason: err.Error()})
-		return
-	}
-	_, problems := office.Preview(c.desk, l)
-	for _, p := range problems {
-		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: c.columnOf(p), Reason: p.Sentence})
-	}
-}
-
-// usualShares are how the grower's loads are parted when the list does not say.
-func (c *bookCheck) usualShares(grower string) []load.Owner {
-	var out []load.Owner
-	for _, s := range c.growers[grower].Shares {
-		out = append(out, load.Owner{Party: load.Party{ID: s.GrowerID, Name: c.growers[s.GrowerID].Name}, Parts: s.Parts, Of: s.Of})
-	}
-	return out
-}
-
-// columnOf is the column of the list that a problem of settlement is about, if
-// it has one.
-func (c *bookCheck) columnOf(p settle.Problem) string {
-	for _, name := range []string{p.Field, "factor." + p.Field} {
-		if slices.Contains(c.list.Columns, name) {
-			return name
-		}
-	}
-	if p.Field == "edition" {
-		return "day"
-	}
-	return ""
-}
-
-// bareprice gives a price that was written without a unit the unit the load's
-// rates settle in.
-func bareprice(d office.Desk, p *imports.Past) {
-	if !p.BarePrice || p.Details.Price == nil {
-		return
-	}
-	if e, err := office.EditionFor(d, &load.Load{Details: p.Details}); err == nil && e != nil {
-		price := p.Details.Price.In(quantity.Dollar.Per(e.Units.Settle))
-		p.Details.Price, p.BarePrice = &price, false
+	if day := r.Past.Facts.Details.Day; day.After(c.desk.Today()) {
+		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: "day", Reason: fmt.Sprintf("%s has not come yet; today is %s", day, c.desk.Today())})
 	}
 }
 
@@ -168,7 +107,7 @@ func (t List) order() []int {
 
 func (t List) dayOf(i int) quantity.Date {
 	if p := t.Rows[i].Past; p != nil {
-		return p.Details.Day
+		return p.Facts.Details.Day
 	}
 	return quantity.Date{}
 }

@@ -42,7 +42,7 @@ func (Taken) Kind() string { return "list.taken" }
 // the book, without writing anything. The problems given back are those of the
 // file as a whole; with any of them there is nothing to take over.
 func Preview(ctx context.Context, d office.Desk, kind imports.Kind, name string, text []byte) (List, []imports.Problem, error) {
-	list, problems := imports.Read(kind, text, imports.Defaults{Weight: d.Profile().WeightUnit()})
+	list, problems := imports.Read(kind, text, imports.Defaults{House: office.NewEntering(ctx, d), Name: name})
 	t := List{List: list, Name: name, Hash: office.Hash(text)}
 	if len(problems) > 0 {
 		return t, problems, nil
@@ -121,7 +121,7 @@ func takeRows(ctx context.Context, w *scalehouse.Batch, t List, progress func(do
 		case len(row.Problems) > 0:
 			skipped++
 		case row.Past != nil:
-			if last, err = scalehouse.EnterPastLoad(ctx, w, row.Past.Details, pastFacts(t.Name, row), last); err == nil {
+			if last, err = scalehouse.EnterPastLoad(ctx, w, *row.Past.Facts.Details, pastFacts(row.Past), last); err == nil {
 				taken++
 			}
 		case row.Grower != nil:

@@ -1,0 +1,124 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"time"
+)
+
+// postgresEngine is the package whose tests need a server.
+const postgresEngine = "./internal/book/postgres"
+
+// postgresChore runs the suite of the book on a PostgreSQL server of its own, that
+// is made in a temporary folder, listens on a socket in it alone, and is gone
+// afterwards. Flags go on to `go test`.
+func postgresChore(args []string) (err error) {
+	programs, err := postgresPrograms()
+	if err != nil {
+		return err
+	}
+	folder, err := os.MkdirTemp("", "tenthpoint-postgres-")
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, os.RemoveAll(folder)) }()
+	s := server{programs: programs, folder: folder}
+	if err := s.start(); err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, s.stop()) }()
+	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, withoutCgo...)
+	return goTool(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
+}
+
+// postgresPrograms is the folder of PostgreSQL's programs: where Debian puts those
+// of the newest version, or where the path finds them.
+func postgresPrograms() (string, error) {
+	found, err := filepath.Glob("/usr/lib/postgresql/*/bin/initdb")
+	if err != nil {
+		return "", err
+	}
+	if len(found) > 0 {
+		slices.Sort(found)
+		return filepath.Dir(found[len(found)-1]), nil
+	}
+	if path, err := exec.LookPath("initdb"); err == nil {
+		return filepath.Dir(path), nil
+	}
+	return "", errors.New("there is no PostgreSQL here. On Debian and Ubuntu: apt-get -y install postgresql")
+}
+
+// server is a PostgreSQL server that lives as long as a chore.
+type server struct {
+	programs, folder string
+	running          *exec.Cmd
+	ended            chan error
+}
+
+func (s *server) data() string { return filepath.Join(s.folder, "data") }
+
+// command is one of PostgreSQL's programs. They refuse to run as root, and then run
+// as nobody.
+func (s *server) command(name string, args ...string) *exec.Cmd {
+	line := append([]string{filepath.Join(s.programs, name)}, args...)
+	if os.Geteuid() == 0 {
+		line = append([]string{"setpriv", "--reuid=nobody", "--regid=nogroup", "--clear-groups"}, line...)
+	}
+	cmd := exec.Command(line[0], line[1:]...)
+	cmd.Dir = s.folder
+	return cmd
+}
+
+func (s *server) start() error {
+	if os.Geteuid() == 0 {
+		if out, err := exec.Command("chown", "nobody:nogroup", s.folder).CombinedOutput(); err != nil {
+			return fmt.Errorf("%w: %s", err, out)
+		}
+	}
+	made := s.command("initdb", "-D", s.data(), "-U", "tenthpoint", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync")
+	if out, err := made.CombinedOutput(); err != nil {
+		return fmt.Errorf("the server cannot be made: %w: %s", err, out)
+	}
+	log, err := os.Create(filepath.Join(s.folder, "log"))
+	if err != nil {
+		return err
+	}
+	defer log.Close()
+	s.running = s.command("postgres", "-D", s.data(), "-c", "listen_addresses=", "-c", "unix_socket_directories="+s.folder, "-c", "fsync=off")
+	s.running.Stdout, s.running.Stderr = log, log
+	if err := s.running.Start(); err != nil {
+		return err
+	}
+	s.ended = make(chan error, 1)
+	go func() { s.ended <- s.running.Wait() }()
+	return s.ready()
+}
+
+// ready waits until the server answers.
+func (s *server) ready() error {
+	for range 300 {
+		if s.command("pg_isready", "-q", "-h", s.folder).Run() == nil {
+			return nil
+		}
+		select {
+		case err := <-s.ended:
+			log, _ := os.ReadFile(filepath.Join(s.folder, "log"))
+			return fmt.Errorf("the server ended at once: %v\n%s", err, log)
+		case <-time.After(100 * time.Millisecond):
+		}
+	}
+	return errors.Join(errors.New("the server does not answer within half a minute"), s.stop())
+}
+
+// stop ends the server that start began.
+func (s *server) stop() error {
+	if out, err := s.command("pg_ctl", "-D", s.data(), "-m", "immediate", "stop").CombinedOutput(); err != nil {
+		return errors.Join(fmt.Errorf("the server cannot be stopped: %w: %s", err, out), s.running.Process.Kill())
+	}
+	<-s.ended
+	return nil
+}

@@ -1,0 +1,35 @@
+package booktest
+
+import (
+	"testing"
+
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
+)
+
+// Old is the part of the suite about a book that an earlier program made: its chain
+// holds to the last hash, its position follows from its loads, and it goes on.
+func Old[B PositionStore](t *testing.T, b B) {
+	before := facts(t, b)
+	if len(before) == 0 {
+		t.Fatal("the book is empty")
+	}
+	sound(t, b)
+	last, err := b.LastNumber(ctx, "ticket")
+	must(t, err)
+	must(t, b.Write(ctx, func(tx book.Tx) error {
+		n, err := tx.NextNumber("ticket")
+		if n != last+1 {
+			t.Errorf("after ticket %d comes %d", last, n)
+		}
+		if err != nil {
+			return err
+		}
+		_, err = tx.Append(draft(0))
+		return err
+	}))
+	after := facts(t, b)
+	if len(after) != len(before)+1 || journal.Link(&before[len(before)-1], draft(0)).Hash != after[len(before)].Hash {
+		t.Errorf("%d facts went on to %d", len(before), len(after))
+	}
+}

@@ -1,0 +1,110 @@
+package book
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"maps"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+)
+
+// LoadRow is one load as lists and totals read it. Days and times are text as
+// in the facts; numbers of tickets are zero where there is none.
+type LoadRow struct {
+	ID, Phase, Direction, Day, OpenedAt  string
+	Commodity, Grower, GrowerName, Truck string
+	Bin, Disposition, Contract           string
+	Ticket                               int64
+	IssuedAt, IssuedDay                  string
+	EndedAt, EndedDay                    string
+	EndedBy, Corrects                    int64
+	// Reissues is the void ticket whose grain this is; of a void ticket,
+	// ReissuedBy is the one in its place and ReissuedDay the day that counts in.
+	Reissues, ReissuedBy                 int64
+	ReissuedDay                          string
+	Reason, Who, Manual, Accepted, Flags string
+	// Weigher issued the ticket; Who is the weigher, or who ended it.
+	Weigher                 string
+	Sample, Kept, KeepUntil string
+	Edition, EditionHash    string
+	Engine                  settle.Engine // settled it, so that its figures can be read
+	// Figures are the lines of the settlement by step id.
+	Figures map[string]quantity.Amount
+	// Owners are the growers who share in the load, as on the ticket; empty
+	// when the grower has all of it.
+	Owners []string
+}
+
+// LoadFilter narrows a list of loads; empty fields do not.
+type LoadFilter struct {
+	ID                   string
+	Phases               []string
+	Ticket               int64
+	FromTicket, ToTicket int64
+	Corrects, Reissues   int64  // the ticket whose place the load takes
+	Sample               string // number
+	IssuedDay            string
+	EndedDay             string
+	EndedFrom, EndedTo   string // voided, corrected or refused from one day to another
+	OnDay                string // issued, voided, corrected or refused on the day
+	FromDay              string // issued on or after
+	ToDay                string // issued on or before
+	Commodity            string
+	Grower               string // as grower or as sharer
+	Truck                string
+	Bin                  string
+	Text                 string // part of the grower's name, the truck or the commodity
+	KeptUntil            string // retained sample to be kept no longer than this day
+	Newest               bool   // highest ticket first; else by ticket, then by id
+	Limit                int
+}
+
+// Recorded are the row's figures, to be read by name.
+func (r LoadRow) Recorded() settle.Recorded {
+	return settle.Recorded{Engine: r.Engine, Weighed: r.Direction == outbound, Lines: r.Figures}
+}
+
+// outbound is the direction of a load that is only weighed, as the facts have it.
+const outbound = "out"
+
+// engineKey stands among the figures of a row, which cannot be read without
+// knowing the engine. It is left out for the first engine, so rows written
+// before there were others are as they were. No line has this id.
+const engineKey = "engine"
+
+// ErrFigures is a load whose figures are no figures.
+var ErrFigures = errors.New("the figures of a load cannot be read")
+
+// EncodeFigures is the row's figures and their engine as a JSON object of text.
+func EncodeFigures(r LoadRow) (string, error) {
+	figures := r.Figures
+	if !r.Engine.IsZero() {
+		figures = map[string]quantity.Amount{}
+		maps.Copy(figures, r.Figures)
+		figures[engineKey] = quantity.Int(int64(r.Engine), quantity.Plain)
+	}
+	text, err := json.Marshal(figures)
+	if err != nil {
+		return "", fmt.Errorf("the figures of load %s cannot be kept: %w", r.ID, err)
+	}
+	return string(text), nil
+}
+
+// DecodeFigures reads what EncodeFigures wrote.
+func DecodeFigures(r *LoadRow, text string) error {
+	if err := json.Unmarshal([]byte(text), &r.Figures); err != nil {
+		return fmt.Errorf("%w: load %s: %w", ErrFigures, r.ID, err)
+	}
+	r.Engine = settle.First
+	number, ok := r.Figures[engineKey]
+	if !ok {
+		return nil
+	}
+	delete(r.Figures, engineKey)
+	if err := r.Engine.UnmarshalText([]byte(number.Written())); err != nil {
+		return fmt.Errorf("%w: load %s: %w", ErrFigures, r.ID, err)
+	}
+	return nil
+}

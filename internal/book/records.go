@@ -1,0 +1,56 @@
+package book
+
+import (
+	"errors"
+)
+
+// A Filter chooses facts. What is left empty does not restrict.
+type FactFilter struct {
+	Subject string
+	Kind    string
+	FromSeq int64 // the first number
+	ToSeq   int64 // the last number
+}
+
+// Record is master data as last written: an elevator, a grower, a
+// meter. Body is the fact's body.
+type Record struct {
+	Kind, ID string
+	Seq      int64
+	Body     []byte
+}
+
+// Draft is what a person has typed at a place of the book and the book has not
+// taken as a fact. Texts is a JSON object of name to text; a draft without
+// texts is none.
+type Draft struct {
+	Place, ID string
+	At, Who   string
+	Texts     string
+}
+
+// KeptSamples is how many retained samples are to be kept through a day.
+type KeptSamples struct {
+	Until string
+	Count int
+}
+
+// ShelfRow is a load of which a part of the sample was kept. Ticket is zero
+// where it has none yet; days are text as in the facts.
+type ShelfRow struct {
+	Load                string
+	Ticket              int64
+	Commodity           string
+	GrowerName          string
+	Day                 string
+	Sample, Kept, Until string
+}
+
+// ErrBusy is what a write ends with when another program kept writing in the
+// book for longer than Options.Busy. Nothing was entered; trying again is
+// right.
+var ErrBusy = errors.New("the book is busy")
+
+// ErrOld is what opening a book for reading ends with when the book is too old
+// to be read as it is. Opening it once for writing brings it up to date.
+var ErrOld = errors.New("the book is older than this program")

@@ -1,0 +1,30 @@
+package book
+
+// Search looks for tickets as a person does: by a few letters. Empty fields do
+// not narrow it. The highest ticket comes first.
+type Search struct {
+	Terms []Term // all of them must fit
+	// Ticket, Grower and Truck are given whole; a grower is also found as one
+	// who shares in the load.
+	Ticket        int64
+	Grower, Truck string
+	Phases        []string
+	FromDay       string // issued on or after
+	ToDay         string // issued on or before
+	// Before leaves out tickets of this number and above, so that a list goes on
+	// where its last page ended. Nought begins with the newest.
+	Before int64
+	// Refused lists loads that were turned away, which have no ticket, the last
+	// one first; days are then those of the refusal and Before is not looked at.
+	Refused bool
+	Limit   int
+}
+
+// Term is one word of a search. It fits a load when it is part of the grower's
+// name or the truck's, the whole of the grower's code, the beginning of the
+// ticket's number, or when the load is of one of the commodities that the word
+// may stand for.
+type Term struct {
+	Text        string
+	Commodities []string
+}

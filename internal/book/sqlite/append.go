@@ -1,0 +1,77 @@
+package sqlite
+
+import (
+	"database/sql"
+	"errors"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/journal"
+)
+
+const (
+	columns = "seq, at, who, desk, kind, subject, body, prev, hash"
+
+	selectEnd     = "SELECT seq, hash FROM facts ORDER BY seq DESC LIMIT 1"
+	selectHead    = "SELECT " + columns + " FROM facts ORDER BY seq DESC LIMIT 1"
+	selectSubject = "SELECT " + columns + " FROM facts INDEXED BY facts_subject WHERE subject = ? ORDER BY seq"
+	insertFact    = "INSERT INTO facts (" + columns + ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
+)
+
+// Append enters a fact at the end of the chain. A draft with problems is
+// refused with all of them.
+func (tx *Tx) Append(d journal.Draft) (journal.Fact, error) {
+	if problems := d.Problems(); len(problems) > 0 {
+		return journal.Fact{}, tx.fail(fmt.Errorf("This was not entered. %s", strings.Join(problems, " ")))
+	}
+	if err := tx.findLast(); err != nil {
+		return journal.Fact{}, err
+	}
+	f := journal.Link(tx.last, d)
+	_, err := tx.exec(insertFact,
+		f.Seq, f.At, f.Who, f.Desk, f.Kind, f.Subject, string(f.Body), f.Prev, f.Hash)
+	if err != nil {
+		return journal.Fact{}, err
+	}
+	tx.last = &f
+	return f, nil
+}
+
+// findLast looks up what the next fact is linked to, once: while this write
+// lasts nobody else can append.
+func (tx *Tx) findLast() error {
+	if tx.last != nil {
+		return tx.failed
+	}
+	var f journal.Fact
+	err := tx.queryRow(selectEnd).Scan(&f.Seq, &f.Hash)
+	if errors.Is(err, sql.ErrNoRows) {
+		return nil
+	}
+	tx.last = &f
+	return err
+}
+
+// FactsOf is everything that happened to a subject, in order, including what
+// this write has appended so far.
+func (tx *Tx) FactsOf(subject string) ([]journal.Fact, error) {
+	rows, err := tx.query(selectSubject, subject)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var facts []journal.Fact
+	for rows.Next() {
+		var f journal.Fact
+		if err := rows.Scan(parts(&f)...); err != nil {
+			return nil, tx.fail(err)
+		}
+		facts = append(facts, f)
+	}
+	return facts, tx.fail(rows.Err())
+}
+
+// parts are the fact's fields in the order of columns, for reading into.
+func parts(f *journal.Fact) []any {
+	return []any{&f.Seq, &f.At, &f.Who, &f.Desk, &f.Kind, &f.Subject, &f.Body, &f.Prev, &f.Hash}
+}

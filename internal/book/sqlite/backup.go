@@ -1,0 +1,60 @@
+package sqlite
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
+)
+
+// Backup copies the book to a new file, of one moment, while it is in use, and
+// then verifies the copy. An existing file is never written over, and a copy
+// that is not sound is not kept. A book on a stick can be opened like any
+// other.
+func (b *Book) Backup(ctx context.Context, path string) error {
+	target, err := filepath.Abs(path)
+	if err != nil {
+		return fmt.Errorf("%q is no place for a backup: %w", path, err)
+	}
+	atLeast, _, err := b.Head(ctx)
+	if err != nil {
+		return err
+	}
+	return b.sentence(b.copyTo(ctx, target, func(partial string) error {
+		return b.verifyCopy(ctx, partial, atLeast)
+	}))
+}
+
+// verifyCopy checks that a copy is whole, sound, and of this book: its last
+// fact is one of ours, no earlier than what had been entered before.
+func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact) error {
+	copied, err := Open(path, Options{ReadOnly: true})
+	if err != nil {
+		return err
+	}
+	defer copied.Close()
+	problems, err := copied.Verify(ctx)
+	if err != nil {
+		return err
+	}
+	if len(problems) > 0 {
+		return fmt.Errorf("The backup was not kept, because the book has %d problems. The first: %s "+
+			"Verify the book; to keep it as it is, close every program and copy its file.", len(problems), problems[0])
+	}
+	last, some, err := copied.Head(ctx)
+	if err != nil || !some && atLeast.Seq == 0 {
+		return err
+	}
+	for ours, err := range b.Facts(ctx, book.FactFilter{FromSeq: last.Seq, ToSeq: last.Seq}) {
+		if err != nil {
+			return err
+		}
+		if ours.Hash == last.Hash && last.Seq >= atLeast.Seq {
+			return nil
+		}
+	}
+	return fmt.Errorf("The backup was not kept: it ends with fact %d (%.12s), which is not the book's. "+
+		"Is the disk in order?", last.Seq, last.Hash)
+}

@@ -1,0 +1,119 @@
+package sqlite
+
+import (
+	"context"
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"tenthpoint/internal/journal"
+)
+
+func TestBackupIsTheBookAtOneMoment(t *testing.T) {
+	b := newBook(t)
+	appendTo(t, b, 30)
+	write(t, b, func(tx *Tx) error { return everything(tx, "rate") })
+	want := contents(t, b)
+	target := filepath.Join(t.TempDir(), "stick", "monday.book")
+	wantError(t, b.Backup(ctx, target), "cannot be made") // no such folder
+	if err := os.Mkdir(filepath.Dir(target), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(target+".partial", []byte("killed last time"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Backup(ctx, target); err != nil {
+		t.Fatal(err)
+	}
+	if files := beside(t, target); !slices.Equal(files, []string{""}) {
+		t.Errorf("left behind: %q", files)
+	}
+	appendTo(t, b, 1) // the book goes on, the copy does not
+	for _, o := range []Options{{ReadOnly: true}, {}} {
+		copied, err := Open(target, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := contents(t, copied); !slices.Equal(got, want) {
+			t.Errorf("the copy holds %q, want %q", got, want)
+		}
+		copied.Close()
+	}
+}
+
+func TestBackupOfAnEmptyBook(t *testing.T) {
+	b := newBook(t)
+	if err := b.Backup(ctx, filepath.Join(t.TempDir(), "empty.book")); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func TestBackupNeverWritesOverAFile(t *testing.T) {
+	b := newBook(t)
+	appendTo(t, b, 3)
+	target := filepath.Join(t.TempDir(), "monday.book")
+	if err := os.WriteFile(target, []byte("last year"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, taken := range []string{target, b.Path()} {
+		wantError(t, b.Backup(ctx, taken), "There already is a file "+taken)
+	}
+	if content, _ := os.ReadFile(target); string(content) != "last year" {
+		t.Errorf("the file now holds %q", content)
+	}
+	wantSound(t, b, 3)
+}
+
+func TestBackupOfAnUnsoundBookIsNotKept(t *testing.T) {
+	b := newBook(t)
+	appendTo(t, b, 3)
+	force(t, unguard(t, b), "UPDATE facts SET who = 'B.' WHERE seq = 2")
+	target := filepath.Join(t.TempDir(), "monday.book")
+	wantError(t, b.Backup(ctx, target), "The backup was not kept")
+	if files := beside(t, target); len(files) > 0 {
+		t.Errorf("left behind: %q", files)
+	}
+}
+
+func TestBackupGivenUpLeavesNothing(t *testing.T) {
+	b := newBook(t)
+	appendTo(t, b, 3)
+	cancelled, cancel := context.WithCancel(ctx)
+	target := filepath.Join(t.TempDir(), "monday.book")
+	err := b.copyTo(cancelled, target, func(partial string) error {
+		cancel()
+		return b.verifyCopy(cancelled, partial, journal.Fact{})
+	})
+	if !errors.Is(err, context.Canceled) {
+		t.Errorf("got %v", err)
+	}
+	if files := beside(t, target); len(files) > 0 {
+		t.Errorf("left behind: %q", files)
+	}
+}
+
+// A copy that ends before what had been entered, or with another book's fact,
+// is no backup.
+func TestBackupMustEndWithOurFact(t *testing.T) {
+	b, other := newBook(t), newBook(t)
+	appendTo(t, b, 4)
+	write(t, other, func(tx *Tx) error {
+		d := draft(0)
+		d.Who = "B. Clerk"
+		_, err := tx.Append(d)
+		return err
+	})
+	last, _, err := b.Head(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	wantError(t, b.verifyCopy(ctx, other.Path(), journal.Fact{}), "ends with fact 1", "not the book's")
+	short := newBook(t)
+	appendTo(t, short, 3)
+	wantError(t, b.verifyCopy(ctx, short.Path(), last), "ends with fact 3")
+	if err := b.verifyCopy(ctx, short.Path(), journal.Fact{}); err != nil {
+		t.Errorf("a copy from a moment before: %v", err)
+	}
+}

@@ -1,0 +1,86 @@
+package sqlite
+
+import (
+	"database/sql"
+	"net/url"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"strings"
+	"time"
+
+	_ "modernc.org/sqlite" // the driver "sqlite"
+)
+
+// An access is what a connection is for. Settings are part of the connection's
+// name because a statement that sets one reaches a single connection of a
+// pool.
+type access url.Values
+
+// looking reads a file that may not be a book, and changes nothing in it.
+func looking(busy time.Duration) access {
+	return access{
+		"mode":          {"rw"},
+		"_defensive":    {"1"},
+		"_dqs":          {"0"},
+		"_txlock":       {"immediate"},
+		"_busy_timeout": {strconv.FormatInt(busy.Milliseconds(), 10)},
+		"_pragma":       {"foreign_keys(1)", "recursive_triggers(1)", "trusted_schema(0)"},
+	}
+}
+
+// founding is looking at a file that may not be there yet.
+func founding(busy time.Duration) access {
+	a := looking(busy)
+	a["mode"] = []string{"rwc"}
+	return a
+}
+
+// writing is for the one connection that writes. Each commit reaches the disk
+// before it returns; fullfsync makes that true on macOS as well.
+func writing(busy time.Duration) access {
+	a := looking(busy)
+	a["_journal_mode"] = []string{"WAL"}
+	a["_synchronous"] = []string{"FULL"}
+	a["_pragma"] = append(a["_pragma"], "fullfsync(1)", "checkpoint_fullfsync(1)")
+	return a
+}
+
+// fleeting is writing without waiting for the disk, for scratch books.
+func fleeting(busy time.Duration) access {
+	a := writing(busy)
+	a["_synchronous"] = []string{"OFF"}
+	return a
+}
+
+// reading is for the pool that only reads. The file is not opened in mode
+// "ro": such a connection, when it is the last, leaves files beside the book.
+func reading(busy time.Duration) access {
+	a := looking(busy)
+	a["_query_only"] = []string{"1"}
+	a["_txlock"] = []string{"deferred"}
+	return a
+}
+
+// connect makes a pool of up to most connections to the file; the file is not
+// touched before the first use.
+func connect(path string, a access, most int) (*sql.DB, error) {
+	slashed := filepath.ToSlash(path)
+	if !strings.HasPrefix(slashed, "/") {
+		slashed = "/" + slashed // a drive letter
+	}
+	name := url.URL{Scheme: "file", Path: slashed, RawQuery: url.Values(a).Encode()}
+	db, err := sql.Open("sqlite", name.String())
+	if err != nil {
+		return nil, err
+	}
+	db.SetMaxOpenConns(most)
+	db.SetMaxIdleConns(most)
+	return db, nil
+}
+
+// mostReaders bounds the reading pool. Each running iteration over facts
+// holds one connection, so it is not small.
+func mostReaders() int {
+	return max(8, runtime.NumCPU())
+}

@@ -1,0 +1,82 @@
+package sqlite
+
+import (
+	"compress/gzip"
+	"database/sql"
+	"io"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"tenthpoint/internal/book/booktest"
+)
+
+// The engine in use does all that is asked of one.
+func TestContract(t *testing.T) {
+	e := booktest.Engine[*Book]{
+		New: func(t testing.TB) *Book { return newBook(t) },
+		Again: func(t testing.TB, b *Book) *Book {
+			t.Helper()
+			again, err := Open(b.Path(), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Cleanup(func() { _ = again.Close() })
+			return again
+		},
+		Raw: func(t testing.TB, b *Book, statement string) error {
+			t.Helper()
+			db, err := sql.Open("sqlite", b.Path())
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer db.Close()
+			_, err = db.Exec(statement)
+			return err
+		},
+	}
+	t.Run("journal", func(t *testing.T) { booktest.Journal(t, e) })
+	t.Run("numbers", func(t *testing.T) { booktest.Numbers(t, e) })
+	t.Run("position", func(t *testing.T) { booktest.Position(t, e) })
+	t.Run("lists", func(t *testing.T) { booktest.Lists(t, e) })
+}
+
+// Books of earlier programs, as they were made then, are opened and go on.
+func TestContractOnOldBooks(t *testing.T) {
+	packed, err := filepath.Glob("../../../testdata/books/*.book.gz")
+	if err != nil || len(packed) < 10 {
+		t.Fatalf("%d books, %v", len(packed), err)
+	}
+	for _, path := range packed {
+		t.Run(filepath.Base(path), func(t *testing.T) {
+			b, err := Open(unpacked(t, path), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer b.Close()
+			booktest.Old(t, b)
+		})
+	}
+}
+
+func unpacked(t *testing.T, path string) string {
+	t.Helper()
+	packed, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer packed.Close()
+	text, err := gzip.NewReader(packed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole, err := io.ReadAll(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := filepath.Join(t.TempDir(), "old.book")
+	if err := os.WriteFile(out, whole, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return out
+}

@@ -1,0 +1,79 @@
+package sqlite
+
+import (
+	"context"
+	"tenthpoint/internal/book"
+	"time"
+)
+
+const (
+	putDraft  = "INSERT OR REPLACE INTO drafts (place, id, at, who, texts) VALUES (?, ?, ?, ?, ?)"
+	dropDraft = "DELETE FROM drafts WHERE place = ? AND id = ?"
+)
+
+// draftStatement is what keeps the draft, or takes it away when it has no texts.
+func draftStatement(d book.Draft) (query string, args []any) {
+	if d.Texts == "" {
+		return dropDraft, []any{d.Place, d.ID}
+	}
+	return putDraft, []any{d.Place, d.ID, d.At, d.Who, d.Texts}
+}
+
+// SaveDraft keeps a draft together with the rest of the write, in place of the
+// one before it; without texts the draft goes.
+func (tx *Tx) SaveDraft(d book.Draft) error {
+	query, args := draftStatement(d)
+	_, err := tx.exec(query, args...)
+	return err
+}
+
+// DropDrafts takes away all that was typed of one thing, at whatever place.
+func (tx *Tx) DropDrafts(id string) error {
+	_, err := tx.exec("DELETE FROM drafts WHERE id = ?", id)
+	return err
+}
+
+// jotPatience is how long a jot waits for another program's write. A person is
+// typing: the next keystroke brings the same text again.
+const jotPatience = 20 * time.Millisecond
+
+// jotting is for the connection of jots. What it commits has left the program
+// and outlives it, but does not wait for the disk: the next fact takes it there.
+// It leaves the tidying of the log to the writer, which waits for the disk
+// anyhow.
+func jotting() access {
+	a := writing(jotPatience)
+	a["_synchronous"] = []string{"NORMAL"}
+	a["_pragma"] = append(a["_pragma"], "wal_autocheckpoint(0)")
+	return a
+}
+
+// SaveDraft keeps a draft at once, at the speed of typing: it outlives the program
+// being killed, and a failing computer only once something else was written.
+// While another program writes the error is ErrBusy.
+func (b *Book) SaveDraft(d book.Draft) error {
+	if b.jots == nil {
+		return b.onlyRead()
+	}
+	query, args := draftStatement(d)
+	_, err := b.jots.Exec(query, args...)
+	return b.sentence(err)
+}
+
+// Drafts are all drafts of the book, by place and id.
+func (b *Book) Drafts(ctx context.Context) ([]book.Draft, error) {
+	rows, err := b.read.QueryContext(ctx, "SELECT place, id, at, who, texts FROM drafts ORDER BY place, id")
+	if err != nil {
+		return nil, b.sentence(err)
+	}
+	defer rows.Close()
+	var out []book.Draft
+	for rows.Next() {
+		var d book.Draft
+		if err := rows.Scan(&d.Place, &d.ID, &d.At, &d.Who, &d.Texts); err != nil {
+			return nil, b.sentence(err)
+		}
+		out = append(out, d)
+	}
+	return out, b.sentence(rows.Err())
+}

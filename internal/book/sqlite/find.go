@@ -1,0 +1,75 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// applicationID marks a SQLite file as a Tenthpoint book: "10pt" in ASCII.
+const applicationID = 0x31307074
+
+// find makes sure that there is a book at the path, founding one if that was
+// asked for. A file that is something else is left as it is.
+func (b *Book) find(o Options) error {
+	info, err := os.Stat(b.path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist) && !o.Create:
+		return fmt.Errorf("There is no book at %s. Check the path, or create a book there.", b.path)
+	case errors.Is(err, fs.ErrNotExist):
+		if err := os.MkdirAll(filepath.Dir(b.path), 0o755); err != nil {
+			return fmt.Errorf("The folder for the book %s cannot be made: %w", b.path, err)
+		}
+	case err != nil:
+		return fmt.Errorf("The book %s cannot be looked at: %w", b.path, err)
+	case info.IsDir():
+		return fmt.Errorf("%s is a folder, not a book. Name a file in it.", b.path)
+	}
+	how := looking
+	if o.ReadOnly {
+		how = reading
+	} else if o.Create {
+		how = founding
+	}
+	db, err := connect(b.path, how(b.busy), 1)
+	if err != nil {
+		return err
+	}
+	found := b.recognise(db, o)
+	return errors.Join(found, db.Close())
+}
+
+// recognise tells a book from an empty file and from somebody else's data.
+func (b *Book) recognise(db *sql.DB, o Options) error {
+	var mark, tables int64
+	err := db.QueryRow(`SELECT application_id, (SELECT count(*) FROM sqlite_schema)
+		FROM pragma_application_id`).Scan(&mark, &tables)
+	switch {
+	case err != nil:
+		return err
+	case mark == applicationID:
+		return nil
+	case tables > 0 || mark != 0:
+		return fmt.Errorf("%s is a database, but not a Tenthpoint book. Nothing in it was touched; check the path.", b.path)
+	case !o.Create || o.ReadOnly:
+		return fmt.Errorf("The file %s is empty, not a book. Check the path, or create a book there.", b.path)
+	}
+	return begin(db)
+}
+
+// begin turns an empty file into a book without any history yet.
+func begin(db *sql.DB) error {
+	tx, err := db.BeginTx(context.Background(), nil)
+	if err != nil {
+		return err
+	}
+	_, err = tx.Exec(fmt.Sprintf("PRAGMA application_id = %d;", applicationID) + createHistory)
+	if err != nil {
+		return errors.Join(err, tx.Rollback())
+	}
+	return tx.Commit()
+}

@@ -1,0 +1,181 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"strings"
+	"tenthpoint/internal/book"
+)
+
+const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, grower_name, truck, bin, " +
+	"disposition, contract, ticket, issued_at, issued_day, ended_at, ended_day, ended_by, corrects, " +
+	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, " +
+	"reissues, reissued_by, reissued_day"
+
+var putLoad = "INSERT OR REPLACE INTO loads (" + loadColumns + ") VALUES (" +
+	strings.TrimSuffix(strings.Repeat("?, ", 1+strings.Count(loadColumns, ",")), ", ") + ")"
+
+// PutLoad writes a load's row, in place of the one before.
+func (tx *Tx) PutLoad(r book.LoadRow) error {
+	figures, err := book.EncodeFigures(r)
+	if err != nil {
+		return tx.fail(err)
+	}
+	if err := tx.moveStock(r); err != nil {
+		return err
+	}
+	_, err = tx.exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
+		r.GrowerName, r.Truck, r.Bin, r.Disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
+		r.EndedAt, r.EndedDay, orNull(r.EndedBy), orNull(r.Corrects), r.Reason, r.Who, r.Manual, r.Accepted,
+		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, figures, r.Weigher,
+		orNull(r.Reissues), orNull(r.ReissuedBy), r.ReissuedDay)
+	if err != nil {
+		return err
+	}
+	if _, err := tx.exec("DELETE FROM owners WHERE load = ?", r.ID); err != nil {
+		return err
+	}
+	for i, owner := range r.Owners {
+		if _, err := tx.exec("INSERT INTO owners (load, place, grower) VALUES (?, ?, ?)", r.ID, i+1, owner); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func orNull(n int64) any {
+	if n == 0 {
+		return nil
+	}
+	return n
+}
+
+// Loads lists loads.
+func (b *Book) Loads(ctx context.Context, f book.LoadFilter) ([]book.LoadRow, error) {
+	query, args := loadQuery(f)
+	rows, err := b.read.QueryContext(ctx, query, args...)
+	if err != nil {
+		return nil, b.sentence(err)
+	}
+	out, err := scanLoads(rows)
+	return out, b.sentence(err)
+}
+
+func scanLoads(rows *sql.Rows) ([]book.LoadRow, error) {
+	defer rows.Close()
+	var out []book.LoadRow
+	for rows.Next() {
+		r, err := scanLoad(rows)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, r)
+	}
+	return out, rows.Err()
+}
+
+func loadQuery(f book.LoadFilter) (string, []any) {
+	var where []string
+	var args []any
+	restrict := func(condition string, arg ...any) {
+		where, args = append(where, condition), append(args, arg...)
+	}
+	equal := func(column, value string) {
+		if value != "" {
+			restrict(column+" = ?", value)
+		}
+	}
+	equal("id", f.ID)
+	equal("issued_day", f.IssuedDay)
+	equal("ended_day", f.EndedDay)
+	equal("commodity", f.Commodity)
+	equal("truck", f.Truck)
+	equal("bin", f.Bin)
+	equal("sample", f.Sample)
+	if len(f.Phases) > 0 {
+		marks := strings.TrimSuffix(strings.Repeat("?, ", len(f.Phases)), ", ")
+		phases := make([]any, len(f.Phases))
+		for i, p := range f.Phases {
+			phases[i] = p
+		}
+		restrict("phase IN ("+marks+")", phases...)
+	}
+	if f.OnDay != "" {
+		restrict("(issued_day = ? OR ended_day = ?)", f.OnDay, f.OnDay)
+	}
+	loadRanges(f, restrict)
+	if f.Grower != "" {
+		restrict("(grower = ? OR id IN (SELECT load FROM owners WHERE grower = ?))", f.Grower, f.Grower)
+	}
+	if f.Text != "" {
+		like := "%" + f.Text + "%"
+		restrict("(grower_name LIKE ? OR truck LIKE ? OR commodity LIKE ? OR CAST(ticket AS TEXT) = ?)", like, like, like, f.Text)
+	}
+	return assembleQuery(f, where), args
+}
+
+func loadRanges(f book.LoadFilter, restrict func(string, ...any)) {
+	number := func(column string, n int64) {
+		if n != 0 {
+			restrict(column+" = ?", n)
+		}
+	}
+	number("ticket", f.Ticket)
+	number("corrects", f.Corrects)
+	number("reissues", f.Reissues)
+	if f.FromTicket != 0 {
+		restrict("ticket >= ?", f.FromTicket)
+	}
+	if f.ToTicket != 0 {
+		restrict("ticket <= ?", f.ToTicket)
+	}
+	if f.FromDay != "" {
+		restrict("issued_day >= ?", f.FromDay)
+	}
+	if f.ToDay != "" {
+		restrict("issued_day <= ? AND issued_day <> ''", f.ToDay)
+	}
+	if f.EndedFrom != "" {
+		restrict("ended_day >= ?", f.EndedFrom)
+	}
+	if f.EndedTo != "" {
+		restrict("ended_day <= ? AND ended_day <> ''", f.EndedTo)
+	}
+	if f.KeptUntil != "" {
+		restrict("keep_until <= ? AND keep_until <> ''", f.KeptUntil)
+	}
+}
+
+func assembleQuery(f book.LoadFilter, where []string) string {
+	query := "SELECT " + loadColumns + " FROM loads"
+	if len(where) > 0 {
+		query += " WHERE " + strings.Join(where, " AND ")
+	}
+	if f.Newest {
+		query += " ORDER BY ticket DESC, id DESC"
+	} else {
+		query += " ORDER BY ticket, id"
+	}
+	if f.Limit > 0 {
+		query += fmt.Sprintf(" LIMIT %d", f.Limit)
+	}
+	return query
+}
+
+func scanLoad(rows *sql.Rows) (book.LoadRow, error) {
+	var r book.LoadRow
+	var ticket, endedBy, corrects, reissues, reissuedBy sql.NullInt64
+	var figures string
+	err := rows.Scan(&r.ID, &r.Phase, &r.Direction, &r.Day, &r.OpenedAt, &r.Commodity, &r.Grower, &r.GrowerName,
+		&r.Truck, &r.Bin, &r.Disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
+		&r.EndedDay, &endedBy, &corrects, &r.Reason, &r.Who, &r.Manual, &r.Accepted, &r.Flags, &r.Sample,
+		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures, &r.Weigher,
+		&reissues, &reissuedBy, &r.ReissuedDay)
+	if err != nil {
+		return r, err
+	}
+	r.Ticket, r.EndedBy, r.Corrects = ticket.Int64, endedBy.Int64, corrects.Int64
+	r.Reissues, r.ReissuedBy = reissues.Int64, reissuedBy.Int64
+	return r, book.DecodeFigures(&r, figures)
+}

@@ -1,0 +1,113 @@
+package sqlite
+
+import (
+	"context"
+	"strings"
+	"tenthpoint/internal/book"
+)
+
+// Search lists the tickets that fit.
+func (b *Book) Search(ctx context.Context, s book.Search) ([]book.LoadRow, error) {
+	where, args := searchWhere(s)
+	order := " ORDER BY ticket DESC"
+	if s.Refused {
+		order = " ORDER BY ended_at DESC"
+	}
+	rows, err := b.read.QueryContext(ctx, "SELECT "+loadColumns+" FROM loads WHERE "+where+order+" LIMIT ?", append(args, s.Limit)...)
+	if err != nil {
+		return nil, b.sentence(err)
+	}
+	defer rows.Close()
+	var out []book.LoadRow
+	for rows.Next() {
+		r, err := scanLoad(rows)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, r)
+	}
+	return out, b.sentence(rows.Err())
+}
+
+// CountFound is how many tickets fit, over all pages.
+func (b *Book) CountFound(ctx context.Context, s book.Search) (int64, error) {
+	s.Before = 0
+	where, args := searchWhere(s)
+	var n int64
+	err := b.read.QueryRowContext(ctx, "SELECT count(*) FROM loads WHERE "+where, args...).Scan(&n)
+	return n, b.sentence(err)
+}
+
+// conditions gathers what a row must be.
+type conditions struct {
+	all  []string
+	args []any
+}
+
+func (c *conditions) add(condition string, args ...any) {
+	c.all, c.args = append(c.all, condition), append(c.args, args...)
+}
+
+// list is a condition that a column is one of some values.
+func (c *conditions) list(column string, values []string) {
+	args := make([]any, len(values))
+	for i, v := range values {
+		args[i] = v
+	}
+	c.add(column+" IN ("+marks(len(values))+")", args...)
+}
+
+func marks(n int) string { return strings.TrimSuffix(strings.Repeat("?, ", n), ", ") }
+
+func searchWhere(s book.Search) (string, []any) {
+	c := &conditions{}
+	day := "issued_day"
+	if s.Refused {
+		day = "ended_day"
+		c.add("ticket IS NULL AND ended_at <> ''")
+	} else {
+		c.add("ticket IS NOT NULL")
+	}
+	if s.Before > 0 && !s.Refused {
+		c.add("ticket < ?", s.Before)
+	}
+	if s.Ticket > 0 {
+		c.add("ticket = ?", s.Ticket)
+	}
+	if s.Grower != "" {
+		c.add("(grower = ? OR id IN (SELECT load FROM owners WHERE grower = ?))", s.Grower, s.Grower)
+	}
+	if s.Truck != "" {
+		c.add("truck = ?", s.Truck)
+	}
+	if s.FromDay != "" {
+		c.add(day+" >= ?", s.FromDay)
+	}
+	if s.ToDay != "" {
+		c.add(day+" <= ?", s.ToDay)
+	}
+	if len(s.Phases) > 0 {
+		c.list("phase", s.Phases)
+	}
+	for _, t := range s.Terms {
+		termFits(t, c)
+	}
+	return strings.Join(c.all, " AND "), c.args
+}
+
+// termFits adds one word's condition.
+func termFits(t book.Term, c *conditions) {
+	part := "%" + likeWords.Replace(t.Text) + "%"
+	either := []string{"grower_name LIKE ? ESCAPE '!'", "truck LIKE ? ESCAPE '!'", "grower = ?", "CAST(ticket AS TEXT) LIKE ? ESCAPE '!'"}
+	args := []any{part, part, t.Text, likeWords.Replace(t.Text) + "%"}
+	if len(t.Commodities) > 0 {
+		either = append(either, "commodity IN ("+marks(len(t.Commodities))+")")
+		for _, id := range t.Commodities {
+			args = append(args, id)
+		}
+	}
+	c.add("("+strings.Join(either, " OR ")+")", args...)
+}
+
+// likeWords keeps a person's % and _ from meaning "anything".
+var likeWords = strings.NewReplacer("!", "!!", "%", "!%", "_", "!_")

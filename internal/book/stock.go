@@ -1,0 +1,189 @@
+package book
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/quantity"
+)
+
+// StockRow is one day of one commodity in one bin. Weight is what is there in
+// the evening: the balance before, and In − Out − Back.
+type StockRow struct {
+	Commodity, Bin, Day   string
+	In, Out, Back, Weight quantity.Amount
+}
+
+// StockKey is where grain lies. Weights of unlike units are kept apart.
+type StockKey struct {
+	Commodity, Bin string
+	Unit           quantity.Unit
+}
+
+// StockMove is what one ticket does to one day's row.
+type StockMove struct {
+	Key           StockKey
+	Day           string
+	In, Out, Back quantity.Amount
+}
+
+// MovesOf is what a load's ticket did: on the day it was issued, and again on
+// the day it was voided or corrected. A ticket that ended on its own day never
+// moved anything. The error is for figures that do not say what it weighed.
+func MovesOf(r LoadRow) ([]StockMove, error) {
+	if r.Ticket == 0 || r.EndedDay == r.IssuedDay {
+		return nil, nil
+	}
+	weight, err := r.Recorded().Moves()
+	if err != nil {
+		return nil, fmt.Errorf("%w: ticket %d: %w", ErrFigures, r.Ticket, err)
+	}
+	key, none := StockKey{r.Commodity, r.Bin, weight.Unit()}, quantity.Zero(weight.Unit())
+	move := StockMove{key, r.IssuedDay, weight, none, none}
+	ended := StockMove{key, r.EndedDay, none, none, weight}
+	if r.Recorded().Weighed {
+		move.In, move.Out = none, weight.Neg()
+	}
+	if r.EndedDay == "" {
+		return []StockMove{move}, nil
+	}
+	return []StockMove{move, ended}, nil
+}
+
+// Shift adds a move to its day and to the balance of every day after it. Days are
+// the rows of the move's place from its day on, in order; before is the balance of
+// the last day before, zero where there is none. What it returns is to be written.
+func (m StockMove) Shift(before quantity.Amount, days []StockRow) []StockRow {
+	if len(days) == 0 || days[0].Day != m.Day {
+		none := quantity.Zero(m.Key.Unit)
+		first := StockRow{Commodity: m.Key.Commodity, Bin: m.Key.Bin, Day: m.Day, In: none, Out: none, Back: none, Weight: before}
+		days = slices.Insert(days, 0, first)
+	}
+	days[0].In, days[0].Out, days[0].Back = days[0].In.Add(m.In), days[0].Out.Add(m.Out), days[0].Back.Add(m.Back)
+	for i := range days {
+		days[i].Weight = days[i].Weight.Add(m.delta())
+	}
+	return days
+}
+
+// StockChange is what a load's row moves when it takes the place of another: the
+// moves of the row before are taken back, those of the new one made. Nothing is
+// where both moved the same.
+func StockChange(was, is []StockMove) []StockMove {
+	if slices.EqualFunc(was, is, StockMove.equal) {
+		return nil
+	}
+	var out []StockMove
+	for _, m := range was {
+		out = append(out, m.negative())
+	}
+	return append(out, is...)
+}
+
+func (m StockMove) delta() quantity.Amount { return m.In.Sub(m.Out).Sub(m.Back) }
+
+func (m StockMove) negative() StockMove {
+	m.In, m.Out, m.Back = m.In.Neg(), m.Out.Neg(), m.Back.Neg()
+	return m
+}
+
+func (m StockMove) equal(o StockMove) bool {
+	return m.Key == o.Key && m.Day == o.Day && m.In.Equal(o.In) && m.Out.Equal(o.Out) && m.Back.Equal(o.Back)
+}
+
+func EmptyStock(r StockRow) bool { return r.In.IsZero() && r.Out.IsZero() && r.Back.IsZero() }
+
+// sortStock puts rows in the order of their key and day.
+func sortStock(rows []StockRow) {
+	slices.SortFunc(rows, func(a, b StockRow) int {
+		return cmp.Or(cmp.Compare(a.Commodity, b.Commodity), cmp.Compare(a.Bin, b.Bin),
+			cmp.Compare(a.Weight.Unit().String(), b.Weight.Unit().String()), cmp.Compare(a.Day, b.Day))
+	})
+}
+
+// StockSum adds the position of every day up from the rows of all loads.
+type StockSum struct {
+	days map[StockKey]map[string]*StockRow
+}
+
+// Add adds what a load moved. The error is for figures that cannot be read.
+func (s *StockSum) Add(r LoadRow) error {
+	moves, err := MovesOf(r)
+	for _, m := range moves {
+		day := s.day(m)
+		day.In, day.Out, day.Back = day.In.Add(m.In), day.Out.Add(m.Out), day.Back.Add(m.Back)
+	}
+	return err
+}
+
+func (s *StockSum) day(m StockMove) *StockRow {
+	if s.days == nil {
+		s.days = map[StockKey]map[string]*StockRow{}
+	}
+	if s.days[m.Key] == nil {
+		s.days[m.Key] = map[string]*StockRow{}
+	}
+	if s.days[m.Key][m.Day] == nil {
+		none := quantity.Zero(m.Key.Unit)
+		s.days[m.Key][m.Day] = &StockRow{Commodity: m.Key.Commodity, Bin: m.Key.Bin, Day: m.Day, In: none, Out: none, Back: none, Weight: none}
+	}
+	return s.days[m.Key][m.Day]
+}
+
+// Rows are the days on which anything moved, in order, with their balances.
+func (s *StockSum) Rows() []StockRow {
+	var all []StockRow
+	for _, byDay := range s.days {
+		for _, r := range byDay {
+			if !EmptyStock(*r) {
+				all = append(all, *r)
+			}
+		}
+	}
+	sortStock(all)
+	return balanced(all)
+}
+
+// balanced runs the balance down the days of each key.
+func balanced(rows []StockRow) []StockRow {
+	for i := range rows {
+		r := &rows[i]
+		if i > 0 && rows[i-1].Commodity == r.Commodity && rows[i-1].Bin == r.Bin && rows[i-1].Weight.Unit() == r.Weight.Unit() {
+			r.Weight = rows[i-1].Weight
+		}
+		r.Weight = r.Weight.Add(r.In).Sub(r.Out).Sub(r.Back)
+	}
+	return rows
+}
+
+func CompareStock(want, kept []StockRow) []string {
+	found := map[string]StockRow{}
+	for _, r := range kept {
+		found[stockPlace(r)] = r
+	}
+	var problems []string
+	for _, w := range want {
+		is, ok := found[stockPlace(w)]
+		delete(found, stockPlace(w))
+		if !ok {
+			problems = append(problems, fmt.Sprintf("The position of %s is missing from the book.", stockPlace(w)))
+		} else if !equalStock(is, w) {
+			problems = append(problems, fmt.Sprintf("The position of %s is written down as %s; its tickets come to %s.", stockPlace(w), is.Weight, w.Weight))
+		}
+	}
+	for _, r := range kept {
+		if _, left := found[stockPlace(r)]; left {
+			problems = append(problems, fmt.Sprintf("The position of %s is written down as %s, but no ticket moved anything there.", stockPlace(r), r.Weight))
+		}
+	}
+	return problems
+}
+
+func stockPlace(r StockRow) string {
+	return fmt.Sprintf("%s in bin %q on %s, in %s", r.Commodity, r.Bin, r.Day, r.Weight.Unit())
+}
+
+func equalStock(r StockRow, o StockRow) bool {
+	return r.In.Equal(o.In) && r.Out.Equal(o.Out) && r.Back.Equal(o.Back) && r.Weight.Equal(o.Weight)
+}

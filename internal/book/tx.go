@@ -1,0 +1,39 @@
+package book
+
+import "tenthpoint/internal/journal"
+
+// Tx is a write under way. Everything done in it is in the book when the write
+// ends well, and nothing of it otherwise; after a first failure every later call
+// fails the same way. It belongs to the function it was handed to.
+//
+// Tx stands here and not with its users because Go matches the parameter of a
+// function by identity: an engine and a user of it must name the same type.
+type Tx interface {
+	// Append enters a fact at the end of the chain.
+	Append(journal.Draft) (journal.Fact, error)
+	// NextNumber gives out the next number of a series, from 1 and without a gap.
+	NextNumber(series string) (int64, error)
+	// KeepEdition keeps the text of an edition by its SHA-256, once.
+	KeepEdition(id, sha, text string) error
+
+	// PutLoad writes a load's row in place of the one before, and moves the
+	// position with it.
+	PutLoad(LoadRow) error
+	PutRecord(Record) error
+	SaveDraft(Draft) error
+	DropDrafts(id string) error
+
+	// What follows reads the book as this write has left it so far.
+
+	FactsOf(subject string) ([]journal.Fact, error)
+	Loads(LoadFilter) ([]LoadRow, error)
+	Records(kind string) ([]Record, error)
+	StockBefore(day string) ([]StockRow, error)
+	LastTicketBefore(day string) (int64, error)
+	SamplesKept(from, to string) ([]KeptSamples, error)
+	HasRecord(kind, id string) (bool, error)
+	// LastRecord is the highest id among the records of a kind; empty for none.
+	LastRecord(kind string) (id string, err error)
+	// LastIssuedDay is the latest day that any ticket counts in.
+	LastIssuedDay() (day string, err error)
+}

@@ -1,0 +1,199 @@
+package entry
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/quantity"
+)
+
+// Figures as people type them. Each limit stands here once; the limits catch slips
+// of the finger and are no standard.
+
+const (
+	// largestWeight is more than any scale weighs, in lb as in kg.
+	largestWeight = 9_999_999
+	// weightPlaces is how many decimals a weight may have that no scale of this
+	// house has shown.
+	weightPlaces = 2
+	// pricePlaces is how many decimals a price may have.
+	pricePlaces = 4
+)
+
+// Weight is a weight that no scale of this house vouches for, in a unit.
+func Weight(name string, unit quantity.Unit) quantity.Field {
+	return quantity.Field{
+		Name: name, Unit: unit, Places: weightPlaces,
+		Min: quantity.Zero(unit), Max: quantity.Int(largestWeight, unit),
+	}
+}
+
+// ParseWeight reads a weight in lb or kg; without a unit it is in the usual one.
+func ParseWeight(name, text string, usual quantity.Unit) (quantity.Amount, error) {
+	return Weight(name, saidUnit(text, usual, quantity.Lb, quantity.Kg)).Parse(text)
+}
+
+// saidUnit is the unit that a text ends with, of those it may be in; the usual one
+// where it ends with none of them.
+func saidUnit(text string, usual quantity.Unit, others ...quantity.Unit) quantity.Unit {
+	for _, unit := range others {
+		if strings.HasSuffix(strings.TrimSpace(text), unit.String()) {
+			return unit
+		}
+	}
+	return usual
+}
+
+// ScaleWeight is a weight as a scale shows it: in its unit, with as many decimals
+// as its division.
+func ScaleWeight(name string, s elevator.Scale) quantity.Field {
+	f := Weight(name, s.Division.Unit())
+	f.Places = 0
+	if step, whole := s.Division.Decimal(); whole {
+		f.Places = quantity.Rounding{Step: step, Rule: quantity.Down}.Places()
+	}
+	return f
+}
+
+// ParseScaleWeight reads a weight and holds it against the scale: what the scale
+// cannot have shown was not weighed on it.
+func ParseScaleWeight(name, text string, s elevator.Scale) (quantity.Amount, error) {
+	a, err := ScaleWeight(name, s).Parse(text)
+	if err != nil {
+		return a, err
+	}
+	if err := s.CheckWeight(a); err != nil {
+		return a, fmt.Errorf("%s: %w", name, err)
+	}
+	return a, nil
+}
+
+// Price is money per the unit that rates settle in.
+func Price(settle quantity.Unit) quantity.Field {
+	per := quantity.Dollar.Per(settle)
+	return quantity.Field{Name: "Price", Unit: per, Places: pricePlaces, Min: quantity.Of("0.0001", per), Max: quantity.Int(10_000, per)}
+}
+
+// ParsePrice reads a price; the sign that people put before money may stay.
+func ParsePrice(text string, settle quantity.Unit) (quantity.Amount, error) {
+	if !strings.Contains(text, "/") {
+		text = strings.TrimPrefix(strings.TrimSpace(text), "$")
+	}
+	return Price(settle).Parse(text)
+}
+
+// Percent is a percent from 0 to 100.
+func Percent(name string) quantity.Field {
+	return quantity.Field{Name: name, Unit: quantity.Percent, Places: 4, Min: quantity.Zero(quantity.Percent), Max: quantity.Int(100, quantity.Percent)}
+}
+
+// Moisture is a moisture of any grain.
+func Moisture() quantity.Field {
+	factor, _ := grain.All()[0].Factor(grain.Moisture)
+	return factor.Field()
+}
+
+// Share is one owner's part as typed, not yet looked up.
+type Share struct {
+	Owner     string
+	Parts, Of quantity.Amount
+}
+
+// ParseShare reads a part: "2/3", "33.5%", or "33.5" in percent.
+func ParseShare(name, text string) (parts, of quantity.Amount, err error) {
+	top, bottom, isFraction := strings.Cut(text, "/")
+	if !isFraction {
+		top, bottom = strings.TrimSuffix(strings.TrimSpace(text), "%"), "100"
+	}
+	part := quantity.Field{Name: name, Places: 4, Min: quantity.Of("0.0001", quantity.Plain), Max: quantity.Int(1_000_000, quantity.Plain)}
+	if parts, err = part.Parse(top); err != nil {
+		return parts, of, err
+	}
+	of, err = part.Parse(bottom)
+	return parts, of, err
+}
+
+// ParseOwnerShare reads an owner with a part: "102=2/3", "901=33.5%".
+func ParseOwnerShare(text string) (Share, error) {
+	owner, value, ok := strings.Cut(text, "=")
+	owner, value = strings.TrimSpace(owner), strings.TrimSpace(value)
+	if isPart := strings.Contains(value, "/") || strings.HasSuffix(value, "%"); !ok || owner == "" || !isPart {
+		return Share{}, NotShare{strings.TrimSpace(text)}
+	}
+	parts, of, err := ParseShare("The share of "+owner, value)
+	return Share{owner, parts, of}, err
+}
+
+// ParseShares reads owners with their parts, with semicolons between them. They
+// must add to the whole.
+func ParseShares(text string) ([]Share, error) {
+	var out []Share
+	total := quantity.Zero(quantity.Plain)
+	for _, one := range strings.Split(text, ";") {
+		s, err := ParseOwnerShare(one)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+		total = total.Add(s.Parts.Div(s.Of))
+	}
+	if !total.Equal(quantity.Int(1, quantity.Plain)) {
+		return nil, fmt.Errorf("the shares add to %s %%, not to 100 %%; mend them", total.Mul(quantity.Int(100, quantity.Plain)).Figure())
+	}
+	return out, nil
+}
+
+// NotShare is a text that is no share of an owner.
+type NotShare struct{ Text string }
+
+// Error says how to write one.
+func (e NotShare) Error() string {
+	return fmt.Sprintf("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.Text)
+}
+
+// ParseDay reads a day, with its name in the sentence when it is none.
+func ParseDay(name, text string) (quantity.Date, error) {
+	if strings.TrimSpace(text) == "" {
+		return quantity.Date{}, nil
+	}
+	d, err := quantity.ParseDate(strings.TrimSpace(text))
+	if err != nil {
+		return d, fmt.Errorf("%s: %w", name, err)
+	}
+	return d, nil
+}
+
+// Temperature reads a temperature in the scale whose letter stands after it, or in
+// the usual one. A usual unit of [quantity.Plain] asks for the letter. An empty
+// text is no temperature.
+func Temperature(name, text string, usual quantity.Unit) (quantity.Amount, error) {
+	figure, unit := strings.TrimSpace(text), usual
+	if figure == "" {
+		return quantity.Amount{}, nil
+	}
+	if rest, found := strings.CutSuffix(strings.ToUpper(figure), "F"); found {
+		figure, unit = strings.TrimRight(rest, " °"), quantity.Fahrenheit
+	} else if rest, found := strings.CutSuffix(strings.ToUpper(figure), "C"); found {
+		figure, unit = strings.TrimRight(rest, " °"), quantity.Celsius
+	}
+	field := moisture.FahrenheitField
+	switch unit {
+	case quantity.Celsius:
+		field = moisture.CelsiusField
+	case quantity.Plain:
+		return quantity.Amount{}, NoScaleLetter{name, text}
+	}
+	field.Name = name
+	return field.Parse(figure)
+}
+
+// NoScaleLetter is a temperature that does not say in which scale it is.
+type NoScaleLetter struct{ Name, Text string }
+
+// Error says how to write it.
+func (e NoScaleLetter) Error() string {
+	return fmt.Sprintf("%s %q does not say whether it is °F or °C. Write it like 65F or 18C", e.Name, e.Text)
+}

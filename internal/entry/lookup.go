@@ -1,0 +1,200 @@
+package entry
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/textsearch"
+)
+
+// List is one of the lists that a text is looked up in.
+type List string
+
+// The lists.
+const (
+	GrowerList    List = "grower"
+	CommodityList List = "commodity"
+	TruckList     List = "truck"
+	BinList       List = "bin"
+	ContractList  List = "contract"
+	ScaleList     List = "scale"
+)
+
+// Unknown is a text that names nothing on a list. Known are the codes there are,
+// where they are few enough to be told.
+type Unknown struct {
+	List  List
+	Text  string
+	Known []string
+}
+
+// Error says what to do about it.
+func (e Unknown) Error() string {
+	switch e.List {
+	case GrowerList:
+		return fmt.Sprintf("No grower has the code or name %q. Write the grower down first, under New grower", e.Text)
+	case BinList:
+		return fmt.Sprintf("There is no pit or bin %q here. Choose one of these: %s", e.Text, strings.Join(e.Known, ", "))
+	case ContractList:
+		return fmt.Sprintf("There is no contract %q. Choose sold, stored, or one of the grower's contracts", e.Text)
+	case CommodityList:
+		return fmt.Sprintf("%q is not taken here. Choose one of the list, or add it in the set-up", e.Text)
+	case ScaleList:
+		return fmt.Sprintf("there is no scale %s at this elevator. Name one that is set up, or add it in the set-up", e.Text)
+	}
+	return fmt.Sprintf("there is no %s %q here", e.List, e.Text)
+}
+
+// Ambiguous is a text that may name several things on a list. Like are the first
+// of them, each by its code and name.
+type Ambiguous struct {
+	List List
+	Text string
+	Like []string
+}
+
+// Error names the candidates.
+func (e Ambiguous) Error() string {
+	return fmt.Sprintf("%q may be several. Type the code of one: %s", e.Text, strings.Join(e.Like, ", "))
+}
+
+// mostCandidates is how many candidates a sentence names.
+const mostCandidates = 6
+
+// keys are what something on a list may be found by: its code, its other names in
+// full, and the name of which a part will do.
+type keys struct {
+	code  string
+	names []string
+	part  string
+}
+
+// look finds the one thing on a list that a text names: by its code, by a name in
+// full, or by a part of one name only. Letters count alike in either case and with
+// or without accents; a code typed letter for letter comes first.
+func look[T any](list List, text string, all []T, keysOf func(T) keys) (T, error) {
+	text = strings.TrimSpace(text)
+	var none T
+	if text == "" {
+		return none, Unknown{List: list, Text: text}
+	}
+	for _, fits := range []func(keys) bool{
+		func(k keys) bool { return k.code == text },
+		func(k keys) bool { return textsearch.Equal(k.code, text) },
+		func(k keys) bool { return isCalled(k, text) },
+		func(k keys) bool { return k.part != "" && textsearch.Contains(k.part, text) },
+	} {
+		var like []T
+		for _, one := range all {
+			if fits(keysOf(one)) {
+				like = append(like, one)
+			}
+		}
+		switch len(like) {
+		case 0:
+		case 1:
+			return like[0], nil
+		default:
+			return none, Ambiguous{List: list, Text: text, Like: candidates(like, keysOf)}
+		}
+	}
+	return none, Unknown{List: list, Text: text}
+}
+
+func isCalled(k keys, text string) bool {
+	for _, name := range k.names {
+		if name != "" && textsearch.Equal(name, text) {
+			return true
+		}
+	}
+	return false
+}
+
+func candidates[T any](like []T, keysOf func(T) keys) []string {
+	var out []string
+	for _, one := range like[:min(len(like), mostCandidates)] {
+		k := keysOf(one)
+		out = append(out, strings.TrimSpace(k.code+" "+k.names[0]))
+	}
+	return out
+}
+
+// Grower finds a grower by code, name, or the part of one name only.
+func Grower(in Lists, text string) (elevator.Grower, error) {
+	all, err := in.Growers()
+	if err != nil {
+		return elevator.Grower{}, err
+	}
+	return look(GrowerList, text, all, func(g elevator.Grower) keys { return keys{g.ID, []string{g.Name}, g.Name} })
+}
+
+// Truck finds a truck by its number or plate. Known is false for one that has not
+// been here, which is no error.
+func Truck(in Lists, text string) (t elevator.Truck, known bool, err error) {
+	all, err := in.Trucks()
+	if err != nil {
+		return t, false, err
+	}
+	t, err = look(TruckList, text, all, func(t elevator.Truck) keys { return keys{t.ID, []string{t.Plate}, ""} })
+	if _, unseen := err.(Unknown); unseen {
+		return t, false, nil
+	}
+	return t, err == nil, err
+}
+
+// Bin finds a pit or bin by its short name or its name. Where none are set up any
+// word will do.
+func Bin(in Lists, text string) (string, error) {
+	all, err := in.Bins()
+	if err != nil || len(all) == 0 {
+		return strings.TrimSpace(text), err
+	}
+	b, err := look(BinList, text, all, func(b elevator.Bin) keys { return keys{b.ID, []string{b.Name}, ""} })
+	if unknown, is := err.(Unknown); is {
+		for _, b := range all {
+			unknown.Known = append(unknown.Known, b.ID)
+		}
+		return "", unknown
+	}
+	return b.ID, err
+}
+
+// Contract finds a contract by its number.
+func Contract(in Lists, text string) (elevator.ContractTerms, error) {
+	all, err := in.Contracts()
+	if err != nil {
+		return elevator.ContractTerms{}, err
+	}
+	return look(ContractList, text, all, func(c elevator.ContractTerms) keys { return keys{c.Number, []string{""}, ""} })
+}
+
+// Commodity finds any grain the program knows by its id, its name, or the part of
+// one name only. The error lists the known ids.
+func Commodity(text string) (grain.Commodity, error) {
+	return commodityOf(grain.All(), text)
+}
+
+func commodityOf(all []grain.Commodity, text string) (grain.Commodity, error) {
+	c, err := look(CommodityList, text, all, func(c grain.Commodity) keys { return keys{c.ID, []string{c.Name}, c.Name} })
+	if _, unknown := err.(Unknown); unknown {
+		return grain.ByID(strings.TrimSpace(text))
+	}
+	return c, err
+}
+
+// CommodityHere finds a grain as [Commodity] does, those taken here before others
+// with a like name.
+func CommodityHere(p elevator.Profile, text string) (grain.Commodity, error) {
+	var taken []grain.Commodity
+	for _, c := range grain.All() {
+		if _, here := p.Schedule(c.ID); here {
+			taken = append(taken, c)
+		}
+	}
+	if c, err := commodityOf(taken, text); err == nil {
+		return c, nil
+	}
+	return Commodity(text)
+}

@@ -1,0 +1,220 @@
+package entry
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// RemarkKind is how grave a remark is.
+type RemarkKind int
+
+// A warning is to be looked at twice; a stop keeps the ticket from being issued.
+const (
+	Warn RemarkKind = iota + 1
+	Stop
+)
+
+// Remark is what is said beside a field, in English.
+type Remark struct {
+	Kind RemarkKind
+	Text string
+	Err  error // of a text that cannot stand
+}
+
+// WholeLoad is where a remark goes that belongs to no field.
+const WholeLoad = ""
+
+// Tried is the load as it would stand with every text taken in.
+type Tried struct {
+	Load       *load.Load
+	Edition    *rates.Edition     // it would be settled under; nil while there is none
+	Settlement *settle.Settlement // nil while it cannot be settled
+	Problems   settle.Problems    // why not
+	Remarks    map[string]Remark  // by field
+	Missing    map[string]bool    // fields the ticket cannot do without
+}
+
+// Remark says something beside a field; the first remark stays, unless the later
+// one is graver.
+func (t *Tried) Remark(field string, r Remark) {
+	if old, taken := t.Remarks[field]; taken && (old.Kind == Stop || r.Kind != Stop) {
+		return
+	}
+	t.Remarks[field] = r
+}
+
+// Tried reads all texts onto a copy of the load, settles it as it would stand, and
+// says beside each field what is wrong or doubtful.
+func (f *Form) Tried() Tried {
+	d := f.read()
+	t := trying{Form: f, draft: d, Tried: Tried{Remarks: map[string]Remark{}, Missing: map[string]bool{}}}
+	for id, err := range d.refused {
+		t.Remark(id, Remark{Stop, ended(err.Error()), err})
+	}
+	t.happen()
+	t.findEdition()
+	t.miss()
+	t.settle()
+	t.warn()
+	return t.Tried
+}
+
+// trying is a draft while it is tried on a copy of the load.
+type trying struct {
+	*Form
+	draft *draft
+	Tried
+}
+
+// ended ends a text like a sentence.
+func ended(text string) string {
+	text = strings.TrimSpace(text)
+	if text == "" || strings.ContainsAny(text[len(text)-1:], ".!?") {
+		return text
+	}
+	return text + "."
+}
+
+// happen lets the draft happen to a copy of the load.
+func (t *trying) happen() {
+	d := t.draft
+	t.Load = CopyOf(t.book())
+	stamp := t.house.Stamp()
+	happen := func(fact load.Fact) {
+		if err := t.Load.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
+			t.Remark(WholeLoad, Remark{Stop, ended(err.Error()), err})
+		}
+	}
+	details := d.details
+	if t.start.Book == nil {
+		details.Day = d.day()
+		happen(load.Opened{Details: details})
+	} else if d.amended {
+		happen(load.Amended{Details: details})
+	}
+	for _, w := range d.weighed {
+		happen(load.Weighed{Weighing: w})
+	}
+	if d.sampled {
+		happen(load.Sampled{Sample: d.sample})
+	}
+	for _, one := range d.accepted {
+		happen(one)
+	}
+}
+
+// CopyOf is a load that facts may happen to without touching the first.
+func CopyOf(l *load.Load) *load.Load {
+	c := *l
+	c.Weighings = slices.Clone(l.Weighings)
+	c.Struck = slices.Clone(l.Struck)
+	c.Accepted = slices.Clone(l.Accepted)
+	return &c
+}
+
+// findEdition finds the rates, or says beside the commodity why there are none.
+// Grain that leaves is settled under none.
+func (t *trying) findEdition() {
+	if t.draft.details.Direction == load.Outbound {
+		return
+	}
+	var err error
+	if t.Edition, err = t.draft.rates(); err != nil {
+		t.Edition = nil
+		t.Remark("commodity", Remark{Kind: Stop, Text: err.Error() + ".", Err: nil})
+	}
+}
+
+// miss marks what the ticket cannot do without, the weights draft by draft.
+func (t *trying) miss() {
+	for _, m := range t.Load.Missing() {
+		t.Missing[m.Field] = true
+	}
+	for _, of := range t.Drafts() {
+		for _, which := range []load.Which{load.Gross, load.Tare} {
+			delete(t.Missing, WeightID(which, of))
+			if _, weighed := t.Load.Weight(which, of); !weighed {
+				t.Missing[WeightID(which, of)] = true
+			}
+		}
+	}
+}
+
+// settle settles the load, or finds what is wrong with as much of it as there is.
+func (t *trying) settle() {
+	if len(t.Missing) == 0 {
+		t.Settlement, t.Problems = t.house.Settle(t.Load)
+	} else if t.Edition != nil {
+		t.Problems = t.unsaid(settle.Check(t.Load.SettleFacts(), t.Edition))
+	}
+	for _, p := range t.Problems {
+		t.Remark(t.beside(p.Field), Remark{Kind: Stop, Text: p.Sentence})
+	}
+}
+
+// unsaid leaves out problems that only say again what is missing.
+func (t *Tried) unsaid(all settle.Problems) settle.Problems {
+	unweighed := t.Missing[string(load.Gross)] || t.Missing[string(load.Tare)]
+	return slices.DeleteFunc(all, func(p settle.Problem) bool {
+		weight := p.Field == string(load.Gross) || p.Field == string(load.Tare)
+		return t.Missing[p.Field] || unweighed && weight
+	})
+}
+
+// beside is the field that a problem of the settlement is said beside.
+func (t *trying) beside(problem string) string {
+	switch problem {
+	case "shares":
+		return "grower"
+	case "edition":
+		return "commodity"
+	}
+	if _, known := t.Field(problem); known {
+		return problem
+	}
+	return WholeLoad
+}
+
+// warn says what does not stop a ticket and should be looked at twice, and what
+// the bench doubted.
+func (t *trying) warn() {
+	if s, ok := t.scale(t.draft); ok && !t.start.Past {
+		if net, known := t.Load.Net(); known && net.Sign() > 0 {
+			if light := s.LightNet(net); light != "" {
+				t.Remark(string(load.Tare), Remark{Kind: Warn, Text: light})
+			}
+		}
+	}
+	for _, stop := range t.Load.Sample.Stops {
+		t.Remark("moisture", Remark{Kind: Warn, Text: stop.Sentence})
+	}
+	for _, flag := range t.Load.Sample.Flags {
+		_, words := flagParts(flag)
+		t.Remark("moisture", Remark{Kind: Warn, Text: words})
+	}
+	t.warnNearLimit()
+}
+
+// nearLimit is how close to a class limit a moisture is tested three times
+// (Canadian grading guide, chapter 2).
+var nearLimit = quantity.Of("0.5", quantity.Percent)
+
+// warnNearLimit asks for three tests where the moisture lies near the limit of a
+// class, in houses under the Canadian rules.
+func (t *trying) warnNearLimit() {
+	m := t.Load.Sample.Moisture
+	if m == nil {
+		return
+	}
+	for _, class := range t.house.MoistureClasses(t.Load) {
+		if class.HasUpTo && !m.Percent.Less(class.UpTo.Sub(nearLimit)) && !m.Percent.More(class.UpTo.Add(nearLimit)) {
+			t.Remark("moisture", Remark{Kind: Warn, Text: fmt.Sprintf("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1))})
+		}
+	}
+}

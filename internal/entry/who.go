@@ -1,0 +1,171 @@
+package entry
+
+import (
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/load"
+)
+
+// whoFields say whose grain it is, which, and on which truck. What decides the
+// edition is read first, and a truck before its plates.
+func whoFields(outbound bool) []Field {
+	grower := growerField()
+	consignee := word("consignee", "Consignee", WhoPart, func(d *load.Details) *string { return &d.Consignee })
+	if outbound {
+		grower.Label = "Owner"
+	} else {
+		consignee.Seldom = true
+	}
+	return []Field{
+		seldom(dayField()), seldom(word("schedule", "Rates", WhoPart, func(d *load.Details) *string { return &d.Schedule })),
+		grower, consignee, commodityField(), truckField(),
+		seldom(sharesField()),
+		seldom(word("driver", "Driver", WhoPart, func(d *load.Details) *string { return &d.Driver })),
+		seldom(word("plate", "Plate", WhoPart, func(d *load.Details) *string { return &d.Truck.Plate })),
+		seldom(word("trailer", "Trailer", WhoPart, func(d *load.Details) *string { return &d.Truck.Trailer })),
+		seldom(word("class", "Class", WhoPart, func(d *load.Details) *string { return &d.Class })),
+		seldom(word("crop", "Crop year", WhoPart, func(d *load.Details) *string { return &d.CropYear })),
+		seldom(word("agent", "Agent", WhoPart, func(d *load.Details) *string { return &d.Agent })),
+	}
+}
+
+func dayField() Field {
+	f := Field{ID: "day", Label: "Day", Kind: Day, Part: WhoPart, shown: func(l *load.Load) string { return l.Details.Day.String() }}
+	return detail(f, func(d *draft, text string) error {
+		day, err := ParseDay("Day", text)
+		if err == nil {
+			d.details.Day = day
+		}
+		return err
+	})
+}
+
+func growerField() Field {
+	f := Field{ID: "grower", Label: "Grower", Kind: Find, Part: WhoPart, shown: func(l *load.Load) string { return codeOf(l.Details.Grower) }}
+	return detail(f, func(d *draft, text string) error {
+		if text == "" {
+			d.details.Grower, d.details.Shares = load.Party{}, nil
+			return nil
+		}
+		g, err := Grower(d.house, text)
+		if err != nil {
+			return err
+		}
+		d.details.Grower = load.Party{ID: g.ID, Name: g.Name}
+		d.details.Shares, err = UsualShares(d.house, g)
+		return err
+	})
+}
+
+// codeOf is a party as its field holds it: by code, or by name alone.
+func codeOf(p load.Party) string {
+	if p.ID != "" {
+		return p.ID
+	}
+	return p.Name
+}
+
+// UsualShares are a grower's usual shares as a load keeps them, each owner by the
+// name on the list.
+func UsualShares(in Lists, g elevator.Grower) ([]load.Owner, error) {
+	all, err := in.Growers()
+	if err != nil {
+		return nil, err
+	}
+	var out []load.Owner
+	for _, s := range g.Shares {
+		party := load.Party{ID: s.GrowerID, Name: s.GrowerID}
+		for _, other := range all {
+			if other.ID == s.GrowerID {
+				party.Name = other.Name
+			}
+		}
+		out = append(out, load.Owner{Party: party, Parts: s.Parts, Of: s.Of})
+	}
+	return out, nil
+}
+
+func commodityField() Field {
+	f := Field{ID: "commodity", Label: "Commodity", Kind: Find, Part: WhoPart, shown: func(l *load.Load) string { return l.Details.Commodity }}
+	return detail(f, func(d *draft, text string) error {
+		if text == "" {
+			d.details.Commodity = ""
+			return nil
+		}
+		c, err := CommodityHere(d.house.Profile(), text)
+		if _, several := err.(Ambiguous); several {
+			return err
+		}
+		_, taken := d.house.Profile().Schedule(c.ID)
+		if err != nil || !taken && d.details.Schedule == "" {
+			return Unknown{List: CommodityList, Text: text}
+		}
+		d.details.Commodity = c.ID
+		return nil
+	})
+}
+
+func truckField() Field {
+	f := Field{ID: "truck", Label: "Truck", Kind: Open, Part: WhoPart, shown: func(l *load.Load) string { return truckCode(l.Details.Truck) }}
+	return detail(f, func(d *draft, text string) error {
+		if text == "" {
+			d.details.Truck = load.Truck{}
+			return nil
+		}
+		t, known, err := Truck(d.house, text)
+		switch {
+		case err != nil:
+			return err
+		case known:
+			d.details.Truck = load.Truck{ID: t.ID, Plate: t.Plate, Trailer: t.Trailer}
+		default:
+			d.details.Truck = load.Truck{ID: text}
+		}
+		return nil
+	})
+}
+
+func truckCode(t load.Truck) string {
+	if t.ID != "" {
+		return t.ID
+	}
+	return t.Plate
+}
+
+// noShares says that the grower owns all of the load.
+const noShares = "none"
+
+// sharesField takes "102=2/3; 901=1/3", in place of the grower's usual shares;
+// nothing or none is that the grower owns it all.
+func sharesField() Field {
+	f := Field{ID: "shares", Label: "Shares", Kind: Words, Part: WhoPart, shown: sharesText}
+	return detail(f, func(d *draft, text string) error {
+		if text == "" || strings.EqualFold(text, noShares) {
+			d.details.Shares = nil
+			return nil
+		}
+		parts, err := ParseShares(text)
+		if err != nil {
+			return err
+		}
+		var owners []load.Owner
+		for _, one := range parts {
+			g, err := Grower(d.house, one.Owner)
+			if err != nil {
+				return err
+			}
+			owners = append(owners, load.Owner{Party: load.Party{ID: g.ID, Name: g.Name}, Parts: one.Parts, Of: one.Of})
+		}
+		d.details.Shares = owners
+		return nil
+	})
+}
+
+func sharesText(l *load.Load) string {
+	var out []string
+	for _, o := range l.Details.Shares {
+		out = append(out, o.ID+"="+o.Parts.Figure()+"/"+o.Of.Figure())
+	}
+	return strings.Join(out, "; ")
+}

@@ -1,0 +1,100 @@
+package entrytest
+
+import (
+	"context"
+	"testing"
+	"time"
+
+	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
+)
+
+// Manager is who enters everything.
+const Manager = "Mae Orton"
+
+// usualLoads are a whole load of each house, which a case types over.
+var usualLoads = map[string][]Text{
+	"lb":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
+	"kg":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "40010"}, {"moisture", "14.2"}, {"tare", "14000"}},
+	"bare": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
+	// blank is the house in pounds with nothing typed yet.
+	"blank": {},
+}
+
+func scale(id, division, capacity string, unit quantity.Unit) elevator.Scale {
+	return elevator.Scale{ID: id, Division: quantity.Of(division, unit), Capacity: quantity.Of(capacity, unit)}
+}
+
+// profile is an elevator in pounds with a second scale for small loads, or one in
+// kilograms under the Canadian rules. Oats have a schedule without rates.
+func profile(name string) elevator.Profile {
+	p := elevator.Profile{
+		Business: "Our Elevator", Street: "1 Siding Road", Town: "Nowhere", Phone: "555-0100", Rules: "us", RetainDays: 30,
+		Scales: []elevator.Scale{scale("1", "20", "120000", quantity.Lb), scale("small", "0.5", "2000", quantity.Lb)},
+		Grains: []elevator.GrainRule{
+			{Commodity: "corn", Schedule: "main"}, {Commodity: "soybeans", Schedule: "main"}, {Commodity: "wheat-hrw", Schedule: "main"},
+			{Commodity: "canola", Schedule: "main"}, {Commodity: "oats", Schedule: "unwritten"},
+		},
+	}
+	if name == "kg" {
+		p.Rules = "canada"
+		p.Scales = []elevator.Scale{scale("1", "10", "60000", quantity.Kg), scale("small", "0.5", "2000", quantity.Kg)}
+		p.Grains = []elevator.GrainRule{{Commodity: "corn", Schedule: "metric"}, {Commodity: "wheat-hrw", Schedule: "metric"}, {Commodity: "canola", Schedule: "metric"}}
+	}
+	return p
+}
+
+// Open opens a desk in a house of the table, with a manager at it. The desk lives
+// as long as the test.
+func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
+	t.Helper()
+	book, err := sqlite.OpenScratch()
+	must(t, err)
+	t.Cleanup(func() { must(t, book.Close()) })
+	ctx := context.Background()
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "test", Rates: set, Place: time.UTC, Clock: func() time.Time { return Now }})
+	must(t, err)
+	must(t, d.SignIn(Manager)) // anyone may, while nobody is on the list
+	must(t, scalehouse.SetPerson(ctx, d, elevator.Person{Name: Manager, Role: elevator.Manager}))
+	must(t, scalehouse.SetProfile(ctx, d, profile(name)))
+	furnish(t, d, name)
+	return d
+}
+
+func furnish(t testing.TB, d *scalehouse.Desk, name string) {
+	t.Helper()
+	ctx, unit := context.Background(), d.Profile().WeightUnit()
+	part := func(grower string, parts, of int64) elevator.Share {
+		return elevator.Share{GrowerID: grower, Parts: quantity.Int(parts, quantity.Plain), Of: quantity.Int(of, quantity.Plain)}
+	}
+	for _, g := range []elevator.Grower{
+		{ID: "901", Name: "Estate of R. Pomfret"},
+		{ID: "102", Name: "Beatrix Holloway", Shares: []elevator.Share{part("102", 2, 3), part("901", 1, 3)}},
+		{ID: "103", Name: "Cobb Hollow Farm"}, {ID: "104", Name: "Étienne Dubé"}, {ID: "105", Name: "Ann Lee"}, {ID: "106", Name: "Ann Lee"},
+		{ID: "A1", Name: "Acre One"}, {ID: "a1", Name: "Acre Other"}, {ID: "B7", Name: "102 Acres"},
+	} {
+		must(t, scalehouse.SetGrower(ctx, d, g))
+	}
+	tare := quantity.Of("14000", unit)
+	for _, truck := range []elevator.Truck{
+		{ID: "7", Plate: "ABC 123", Trailer: "T 9", Grower: "103", Tare: &tare, Taken: quantity.MustDate("2025-10-01")},
+		{ID: "8", Plate: "XYZ 777"}, {ID: "r2", Plate: "SAME 1"}, {ID: "r3", Plate: "SAME 1"},
+	} {
+		must(t, scalehouse.SetTruck(ctx, d, truck))
+	}
+	if name != "bare" {
+		must(t, scalehouse.SetBin(ctx, d, elevator.Bin{ID: "P1", Name: "Pit 1"}))
+		must(t, scalehouse.SetBin(ctx, d, elevator.Bin{ID: "B3", Name: "Bin 3, wet corn", Commodity: "corn"}))
+	}
+	settle := quantity.Bushel
+	if unit == quantity.Kg {
+		settle = quantity.Tonne
+	}
+	must(t, scalehouse.SetContract(ctx, d, elevator.ContractTerms{
+		Number: "C-1001", Grower: "103", Commodity: "corn", Quantity: quantity.Int(5000, settle),
+		Price: quantity.Of("4.32", quantity.Dollar.Per(settle)), Until: quantity.MustDate("2026-03-31"),
+	}))
+}

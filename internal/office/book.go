@@ -1,0 +1,97 @@
+package office
+
+import (
+	"context"
+	"iter"
+
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
+)
+
+// Book is a book to read answers from.
+type Book interface {
+	Journal
+	LoadLists
+	Shelf
+
+	// Records are the master data of one kind, by id.
+	Records(ctx context.Context, kind string) ([]book.Record, error)
+	// Edition is the text of an edition kept, by its hash; EditionHashes are the
+	// hashes of all texts that an id has had.
+	Edition(ctx context.Context, sha string) (id, text string, err error)
+	EditionHashes(ctx context.Context) (map[string][]string, error)
+	// StockBefore is the position in the evening before a day, StockDays how it
+	// moved from one day to another.
+	StockBefore(ctx context.Context, day string) ([]book.StockRow, error)
+	StockDays(ctx context.Context, from, to string) ([]book.StockRow, error)
+}
+
+// Journal is the facts of a book in their order.
+type Journal interface {
+	Facts(context.Context, book.FactFilter) iter.Seq2[journal.Fact, error]
+	FactsOf(ctx context.Context, subject string) ([]journal.Fact, error)
+	// Head is the last fact; some is false in an empty book.
+	Head(context.Context) (last journal.Fact, some bool, err error)
+}
+
+// LoadLists are the loads as lists show them.
+type LoadLists interface {
+	Loads(context.Context, book.LoadFilter) ([]book.LoadRow, error)
+	Search(context.Context, book.Search) ([]book.LoadRow, error)
+	CountFound(context.Context, book.Search) (int64, error)
+	LastTicketBefore(ctx context.Context, day string) (int64, error)
+	// OwnersFor are the owners of the loads that a grower shares in, by load.
+	OwnersFor(ctx context.Context, grower string) (map[string][]string, error)
+}
+
+// Shelf is the samples kept. Origins names the load that each sample was taken
+// from, by the load that carries it on.
+type Shelf interface {
+	Shelf(ctx context.Context, until string) ([]book.ShelfRow, error)
+	SamplesKept(ctx context.Context, from, to string) ([]book.KeptSamples, error)
+	Origins(context.Context) (map[string]string, error)
+}
+
+// Lists are what a sheet is read from: the book as it stands, or as a write has
+// left it so far. A day is closed with the very sheet it had in that moment.
+type Lists interface {
+	Loads(book.LoadFilter) ([]book.LoadRow, error)
+	StockBefore(day string) ([]book.StockRow, error)
+	LastTicketBefore(day string) (int64, error)
+	SamplesKept(from, to string) ([]book.KeptSamples, error)
+	Records(kind string) ([]book.Record, error)
+	FactsOf(subject string) ([]journal.Fact, error)
+}
+
+// bookNow is the book as it stands.
+type bookNow struct {
+	ctx  context.Context
+	book Book
+}
+
+func (b bookNow) Loads(f book.LoadFilter) ([]book.LoadRow, error) {
+	return b.book.Loads(b.ctx, f)
+}
+
+func (b bookNow) StockBefore(day string) ([]book.StockRow, error) {
+	return b.book.StockBefore(b.ctx, day)
+}
+
+func (b bookNow) LastTicketBefore(day string) (int64, error) {
+	return b.book.LastTicketBefore(b.ctx, day)
+}
+
+func (b bookNow) SamplesKept(from, to string) ([]book.KeptSamples, error) {
+	return b.book.SamplesKept(b.ctx, from, to)
+}
+
+func (b bookNow) Records(kind string) ([]book.Record, error) {
+	return b.book.Records(b.ctx, kind)
+}
+
+func (b bookNow) FactsOf(subject string) ([]journal.Fact, error) {
+	return b.book.FactsOf(b.ctx, subject)
+}
+
+// readNow reads from the book as it stands.
+func readNow(ctx context.Context, d Desk) Lists { return bookNow{ctx, d.Reader()} }

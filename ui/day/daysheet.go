@@ -1,0 +1,208 @@
+package day
+
+import (
+	"context"
+	"slices"
+	"strconv"
+	"strings"
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// DaySheet is a business day added up, as its paper has it: grain, money,
+// position, and what the manager must be told before signing.
+type DaySheet struct {
+	session *session.Session
+	day     quantity.Date
+	typed   string // a day that cannot be read
+	sheet   daysheet.Sheet
+	paper   report.Document
+	days    []quantity.Date // closed so far
+
+	chosen string // of the tickets to look at
+}
+
+// NewDaySheet makes the sheet of today.
+func NewDaySheet(f *session.Session) *DaySheet { return &DaySheet{session: f, day: f.Desk.Today()} }
+
+// Refresh reads the day from the book.
+func (s *DaySheet) Refresh() {
+	ctx := context.Background()
+	var err error
+	if s.sheet, err = office.DaySheet(ctx, s.session.Desk, s.day); err == nil {
+		s.paper, err = office.DayPaper(ctx, s.session.Desk, s.day)
+	}
+	if err != nil {
+		s.session.Fail(err)
+	}
+	s.readDays(ctx)
+}
+
+func (s *DaySheet) readDays(ctx context.Context) {
+	facts, err := office.DaysClosed(ctx, s.session.Desk)
+	if err != nil {
+		s.session.Fail(err)
+		return
+	}
+	s.days = nil
+	for _, f := range facts {
+		if d, err := quantity.ParseDate(strings.TrimPrefix(f.Subject, "day ")); err == nil {
+			s.days = append(s.days, d)
+		}
+	}
+	slices.SortFunc(s.days, func(a, b quantity.Date) int { return b.Cmp(a) })
+}
+
+// DayField is the field that chooses the day.
+func (s *DaySheet) DayField() model.Field {
+	f := model.Field{ID: "day", Label: session.Say("Day"), Kind: model.OpenField, Chars: 12, Value: s.day.String(), Options: s.dayOptions()}
+	if s.typed != "" {
+		f.Value, f.State, f.Note = s.typed, model.Stop, session.Say("Write the day as year-month-day: %s.", s.session.Desk.Today())
+	}
+	return f
+}
+
+func (s *DaySheet) dayOptions() []model.Option {
+	today := s.session.Desk.Today()
+	out := []model.Option{{Code: today.String(), Detail: session.Say("today")}}
+	for _, d := range s.days {
+		if d != today {
+			out = append(out, model.Option{Code: d.String(), Detail: session.Say("closed")})
+		}
+	}
+	return out
+}
+
+// Type takes what stands in the field of the day.
+func (s *DaySheet) Type(text string) {
+	day, err := quantity.ParseDate(strings.TrimSpace(text))
+	if err != nil {
+		s.typed = text
+		return
+	}
+	s.typed = ""
+	if day != s.day {
+		s.day = day
+		s.Refresh()
+	}
+}
+
+// Step goes so many days on, or back.
+func (s *DaySheet) Step(days int) {
+	s.typed, s.day = "", s.day.AddDays(days)
+	s.session.Window.Redraw()
+}
+
+// Stand says whether the day is closed.
+func (s *DaySheet) Stand() model.Remark {
+	switch c := s.sheet.Closed; {
+	case c == nil:
+		return model.Remark{State: model.Wait, Text: session.Say("not closed")}
+	case c.Differs:
+		return model.Remark{State: model.Stop, Text: session.Say("not what was closed")}
+	default:
+		return model.Remark{State: model.Locked, Text: session.Say("closed by %s, %s", c.By, c.At)}
+	}
+}
+
+// Numbers accounts for the ticket numbers of the day, in a sentence.
+func (s *DaySheet) Numbers() model.Remark {
+	n := s.sheet.Numbers
+	if n.Issued == 0 {
+		return model.Remark{State: model.Plain, Text: session.Say("No ticket was issued. Loads turned away: %d.", len(s.sheet.Refused))}
+	}
+	text := session.Say("Tickets %d to %d, all accounted for: %d in force, %d void, %d corrected. Loads turned away: %d.",
+		n.First, n.Last, n.InForce, n.Voided, n.Corrected, len(s.sheet.Refused))
+	if len(n.Missing) == 0 {
+		return model.Remark{State: model.OK, Text: text}
+	}
+	missing := make([]string, len(n.Missing))
+	for i, r := range n.Missing {
+		missing[i] = r.String()
+	}
+	return model.Remark{State: model.Stop, Text: session.Say("Tickets %d to %d: not of this day are %s. Check the book before anybody signs.", n.First, n.Last, strings.Join(missing, ", "))}
+}
+
+// Sheet is one table of the paper, ready to show.
+type Sheet struct {
+	Columns []SheetColumn
+	Rows    []model.Row
+	Empty   string
+}
+
+// SheetColumn is one column of a sheet.
+type SheetColumn struct {
+	Title   string
+	Figures bool
+	Chars   int // as wide as its widest cell, in figures
+}
+
+// Grain is what came and went by commodity; Money what was charged and paid;
+// Dealt what became of the grain; Places where it went; Position what is in the
+// house. A house that weighs in two units has two sheets of a kind.
+func (s *DaySheet) Grain() []Sheet    { return s.sheets("grain ") }
+func (s *DaySheet) Money() []Sheet    { return s.sheets("charges") }
+func (s *DaySheet) Dealt() []Sheet    { return s.sheets("dealt ") }
+func (s *DaySheet) Places() []Sheet   { return s.sheets("places ") }
+func (s *DaySheet) Position() []Sheet { return s.sheets("position ") }
+
+// sheets are the tables of the paper whose names begin so, and without any one
+// that says so.
+func (s *DaySheet) sheets(name string) []Sheet {
+	var out []Sheet
+	for _, t := range s.paper.Tables() {
+		if strings.HasPrefix(t.Name, name) {
+			out = append(out, sheetOf(t))
+		}
+	}
+	if len(out) == 0 {
+		return []Sheet{{Empty: session.Say("Nothing on this day. Choose another with Alt+Left and Alt+Right.")}}
+	}
+	return out
+}
+
+// sheetOf is a table of a paper in words of this desk.
+func sheetOf(t report.Table) Sheet {
+	out := Sheet{Empty: session.Say(t.Empty)}
+	for _, c := range t.Columns {
+		out.Columns = append(out.Columns, SheetColumn{Title: columnTitle(c.Title), Figures: c.Align == report.Right})
+	}
+	for n, r := range t.Rows {
+		row := model.Row{Key: strconv.Itoa(n), Cells: make([]string, len(r.Cells)), Total: r.Kind == report.Total, Struck: r.Kind == report.Struck}
+		for i, cell := range r.Cells {
+			if !out.Columns[i].Figures {
+				cell = session.Say(cell)
+			}
+			row.Cells[i] = cell
+			out.Columns[i].Chars = max(out.Columns[i].Chars, len([]rune(cell)))
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	return out
+}
+
+// shortTitles are what columns of a paper are called on the screen, where all of
+// them stand side by side.
+var shortTitles = map[string]string{
+	"Off for quality":             "Quality",
+	"Average moisture":            "Moist.",
+	"Average test weight":         "Test wt.",
+	"Loads, price later":          "Later: loads",
+	"Charges, price later":        "charges",
+	"Quantity, price later":       "quantity",
+	"Tonight bu, by legal weight": "Tonight bu",
+}
+
+// columnTitle is the title of a paper's column in words of this desk; the unit
+// after it stays as it is.
+func columnTitle(title string) string {
+	words, unit := report.Column{Title: title}.Words()
+	if short, known := shortTitles[words]; known {
+		words = short
+	}
+	return session.Say(words) + unit
+}

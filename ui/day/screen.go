@@ -1,0 +1,243 @@
+package day
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
+)
+
+// Screen is the manager's sheet: a business day in four parts, one in front.
+type Screen struct {
+	window *shell.Window
+	day    *DaySheet
+
+	entry   *widgets.Autocomplete
+	note    *widgets.Note
+	stand   *widgets.Badge
+	turns   []*widgets.Button
+	parts   []*fyne.Container
+	current int
+	ring    *widgets.FocusOrder
+
+	grain, money, dealt, places, position *sheetTables
+
+	hours, spread, where *bars
+	told                 *widgets.Table
+	evening              *widgets.Remarks
+	reader               *widgets.Reader
+}
+
+func NewScreen(f *session.Session) shell.Screen { return &Screen{day: NewDaySheet(f)} }
+
+// DayParts are the parts of the sheet in their order, with the key of each.
+var DayParts = []struct {
+	ID, title string
+	key       fyne.KeyName
+}{
+	{"grain", "Grain", fyne.Key1}, {"money", "Money", fyne.Key2}, {"position", "Position", fyne.Key3}, {"told", "To look at", fyne.Key4},
+}
+
+// Acts are what can be done with a day.
+func (s *Screen) Acts() []shell.Act {
+	group := session.Say("Day")
+	acts := []shell.Act{
+		{Command: widgets.Command{
+			ID: "day.close", Title: session.Say("Close the day"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
+			EnabledWhen: s.day.CanClose, WhyNot: s.day.WhyNotClose, Do: s.day.Close,
+		}},
+		{Command: widgets.Command{
+			ID: "day.print", Title: session.Say("Print"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
+			Do: s.day.Print,
+		}},
+		{Command: widgets.Command{
+			ID: "day.export", Title: session.Say("Write files"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
+			Do: s.day.Export,
+		}},
+		{Command: widgets.Command{
+			ID: "day.statement", Title: session.Say("Statement"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyG)},
+			Do: func() { session.AskStatement(s.window.Session, "") },
+		}},
+		{Command: widgets.Command{
+			ID: "day.proof", Title: session.Say("Proof of a ticket"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)},
+			Do: func() { session.AskProof(s.window.Session, 0) },
+		}},
+		{Command: widgets.Command{
+			ID: "day.before", Title: session.Say("Day before"), Group: group, Keys: []widgets.Key{widgets.Alt(fyne.KeyLeft)}, Break: true,
+			Do: func() { s.day.Step(-1) },
+		}},
+		{Command: widgets.Command{
+			ID: "day.after", Title: session.Say("Day after"), Group: group, Keys: []widgets.Key{widgets.Alt(fyne.KeyRight)},
+			Do: func() { s.day.Step(+1) },
+		}},
+	}
+	for i, part := range DayParts {
+		acts = append(acts, shell.Act{Command: widgets.Command{
+			ID: "day." + part.ID, Title: session.Say(part.title), Group: group, Keys: []widgets.Key{widgets.Alt(part.key)}, Break: i == 0,
+			Do: func() { s.turn(i) },
+		}})
+	}
+	return acts
+}
+
+// dayButtons are the acts under the sheet.
+var dayButtons = []string{"day.close", "day.print", "day.export", "day.statement", "day.proof", "go.disputes"}
+
+// Build makes the screen's widgets.
+func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
+	s.window = w
+	s.ring = widgets.NewFocusOrder(w.Stage)
+	s.note, s.stand = widgets.NewNote(), widgets.NewBadge(model.Plain, "")
+	s.buildDay()
+	turns := container.New(shell.Spread{})
+	for _, part := range DayParts {
+		b := w.Commands.Button("day." + part.ID)
+		s.turns = append(s.turns, b)
+		s.ring.Add("turn."+part.ID, b)
+		turns.Add(b)
+	}
+	for _, part := range []func() fyne.CanvasObject{s.buildGrain, s.buildMoney, s.buildPosition, s.buildTold} {
+		s.parts = append(s.parts, container.NewStack(part()))
+	}
+	buttons := shell.ButtonRow(w, s.ring, dayButtons)
+	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.stand)
+	head := container.NewVBox(shell.Titled(session.Say("Day sheet"), day), s.note)
+	body := container.NewStack()
+	for _, part := range s.parts {
+		body.Add(part)
+	}
+	s.turn(0)
+	return container.NewBorder(container.NewVBox(head, turns), buttons, nil, nil, body)
+}
+
+// buildDay is the field that chooses the day.
+func (s *Screen) buildDay() {
+	s.entry = widgets.NewAutocomplete(nil)
+	s.entry.FreeText = true
+	typed := func(text string) {
+		s.day.Type(text)
+		s.show()
+	}
+	s.entry.OnPick = func(o model.Option) { typed(o.Code) }
+	s.entry.OnCommit = func(text string) string { typed(text); return "" }
+	s.ring.Add("day", s.entry)
+}
+
+// buildGrain is the first part: the totals, and the day in three pictures.
+func (s *Screen) buildGrain() fyne.CanvasObject {
+	s.grain = newSheetTables("grain", s.ring)
+	s.hours, s.spread, s.where = newBars(), newBars(), newBars()
+	pictures := container.New(asManyAsFit{}, s.hours.content, s.spread.content, s.where.content)
+	return container.New(tablesAndPictures{}, stackTables(s.grain.stops()), pictures)
+}
+
+func (s *Screen) buildMoney() fyne.CanvasObject {
+	s.money, s.dealt = newSheetTables("money", s.ring), newSheetTables("dealt", s.ring)
+	return stackTables(
+		s.money.stops(widgets.NewHeading(session.Say("Charges and payments"))),
+		s.dealt.stops(widgets.NewHeading(session.Say("Sold, stored, on contract"))))
+}
+
+func (s *Screen) buildPosition() fyne.CanvasObject {
+	s.position, s.places = newSheetTables("position", s.ring), newSheetTables("places", s.ring)
+	return stackTables(
+		s.position.stops(widgets.NewHeading(session.Say("In the house: before the day, and after"))),
+		s.places.stops(widgets.NewHeading(session.Say("By pit and bin"))))
+}
+
+// buildTold is what the manager must look at before signing.
+func (s *Screen) buildTold() fyne.CanvasObject {
+	what, words := shell.WordsColumn(session.Say("What"), 14), shell.WordsColumn(session.Say("Why, who"), 20)
+	what.State, words.Grow = true, true
+	s.told = widgets.NewTable([]widgets.Column{
+		shell.WordsColumn(session.Say("Ticket"), 6), shell.Spare(shell.WordsColumn(session.Say("Of day"), 10), 2), shell.WordsColumn(session.Say("Grower"), 16), what, shell.Spare(words, 1),
+	})
+	s.told.Small = true
+	s.told.Empty = s.day.NothingTold()
+	s.told.OnChoose = func(_ int, key string) { s.day.Choose(key); s.showEvening() }
+	s.evening = widgets.NewRemarks()
+	s.reader = widgets.NewReader(s.evening)
+	s.ring.Add("told", s.told)
+	s.ring.Add("evening", s.reader)
+	return container.New(shell.PictureAndSays{}, s.told, s.reader)
+}
+
+// showEvening shows the chosen ticket in full and what stands open on the day.
+func (s *Screen) showEvening() {
+	s.evening.Set(s.day.Evening())
+	s.reader.ToTop()
+	s.reader.Refresh()
+}
+
+// turn brings a part of the sheet to the front.
+func (s *Screen) turn(to int) {
+	s.current = to
+	for i, part := range s.parts {
+		shell.SetVisible(part, i == to)
+		s.turns[i].SetCurrent(i == to)
+	}
+	s.show()
+}
+
+// hideBehind hides the tables of the parts behind, or Tab would walk through
+// what nobody sees.
+func (s *Screen) hideBehind() {
+	for i, tables := range [][]*sheetTables{{s.grain}, {s.money, s.dealt}, {s.position, s.places}, {}} {
+		for _, t := range tables {
+			if i != s.current {
+				t.hide()
+			}
+		}
+	}
+	shell.SetVisible(s.told, s.current == len(s.parts)-1)
+	shell.SetVisible(s.reader, s.current == len(s.parts)-1)
+}
+
+// Show puts the keyboard on the day.
+func (s *Screen) Show() { s.ring.Focus("day") }
+
+// Hint says what carries the work.
+func (s *Screen) Hint() string {
+	return session.Say("Alt+Left and Alt+Right change the day, Alt+1 to Alt+4 the part of the sheet. F12 closes the day.")
+}
+
+// Ring is the order of the keyboard.
+func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
+
+// Refresh shows the facts as they now are.
+func (s *Screen) Refresh() {
+	s.day.Refresh()
+	s.show()
+}
+
+// show brings everything up to date.
+func (s *Screen) show() {
+	f := s.day.DayField()
+	s.entry.SetOptions(f.Options)
+	if s.ring.Current() != "day" || f.State != model.Stop {
+		s.entry.SetChosen(f.Value)
+	}
+	stand, numbers := s.day.Stand(), s.day.Numbers()
+	s.stand.Say(stand.State, stand.Text)
+	s.note.Say(numbers.State, numbers.Text)
+	if f.State == model.Stop {
+		s.note.Say(model.Stop, f.Note)
+	}
+	s.grain.set(s.day.Grain())
+	s.money.set(s.day.Money())
+	s.dealt.set(s.day.Dealt())
+	s.position.set(s.day.Position())
+	s.places.set(s.day.Places())
+	s.hours.set(s.day.Hours())
+	s.spread.set(s.day.Spread())
+	s.where.set(s.day.WhereTo())
+	s.told.SetRows(s.day.Told())
+	s.showEvening()
+	s.hideBehind()
+	s.parts[s.current].Refresh()
+	s.window.Commands.Refresh()
+}

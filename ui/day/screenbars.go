@@ -1,0 +1,29 @@
+package day
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/charts"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgets"
+)
+
+// bars is a chart of bars under its title.
+type bars struct {
+	title   *widgets.Heading
+	chart   *charts.BarChart
+	content fyne.CanvasObject
+}
+
+func newBars() *bars {
+	b := &bars{title: widgets.NewHeading(""), chart: charts.NewBarChart()}
+	b.content = container.NewBorder(b.title, nil, nil, nil, b.chart)
+	return b
+}
+
+func (b *bars) set(from model.Bars) {
+	b.title.SetText(from.Title)
+	b.chart.Empty = from.Empty
+	b.chart.Set(from.Bars)
+}

@@ -1,0 +1,333 @@
+package desktop
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"path/filepath"
+	"reflect"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/entrytest"
+	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/schedules"
+	"testing"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
+)
+
+// languages are all there are.
+var languages = []string{"en", "fr"}
+
+// textsOf are the texts of a language.
+func textsOf(t *testing.T, code string) map[string]string {
+	t.Helper()
+	texts, err := shell.TextsIn(code)
+	must(t, err)
+	return texts
+}
+
+// speak lets the desk speak a language until the test ends.
+func speak(t *testing.T, code string) {
+	t.Helper()
+	t.Cleanup(func() {
+		must(t, shell.UseLanguage(i18n.English))
+		session.SetLanguage(func(english string) string { return english })
+		widgets.SetWords(widgets.EnglishWords())
+	})
+	must(t, shell.UseLanguage(code))
+}
+
+// Every language has the same texts, none empty, each with the same gaps for
+// figures; English says what the code says.
+func TestLanguagesHaveTheSameTexts(t *testing.T) {
+	first := textsOf(t, i18n.English)
+	for key, text := range first {
+		if text != key {
+			t.Errorf("en: %q says %q", key, text)
+		}
+	}
+	for _, code := range languages[1:] {
+		texts := textsOf(t, code)
+		for key := range first {
+			if _, there := texts[key]; !there {
+				t.Errorf("%s lacks %q", code, key)
+			}
+		}
+		for key, text := range texts {
+			if _, there := first[key]; !there {
+				t.Errorf("%s has %q, which en has not", code, key)
+			}
+			if strings.TrimSpace(text) == "" || !slices.Equal(verbsOf(key), verbsOf(text)) {
+				t.Errorf("%s: %q has the gaps %v, %q has %v", code, key, verbsOf(key), text, verbsOf(text))
+			}
+		}
+	}
+}
+
+var anyVerb = regexp.MustCompile(`%(?:\[\d\])?[-+#0]*\d*(?:\.\d+)?[a-zA-Z%]`)
+
+// verbsOf are the gaps of a text, in order; of a text that names them by number,
+// sorted.
+func verbsOf(text string) []string {
+	out := anyVerb.FindAllString(text, -1)
+	for i, v := range out {
+		out[i] = regexp.MustCompile(`\[\d\]`).ReplaceAllString(v, "")
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Whatever the code says is in the files of the languages: every text handed to
+// Say, every word of the slip and of the kit, every name the trade brings.
+func TestEveryTextIsTranslated(t *testing.T) {
+	texts := textsOf(t, i18n.English)
+	said := textsInCode(t)
+	for text, where := range wordsFromElsewhere() {
+		said[text] = where
+	}
+	for _, label := range fieldLabels(t) {
+		said[label] = "fields of a load"
+	}
+	var missing []string
+	for text, where := range said {
+		if _, there := texts[text]; !there && text != "" {
+			missing = append(missing, fmt.Sprintf("%q (%s)", text, where))
+		}
+	}
+	slices.Sort(missing)
+	for _, m := range missing {
+		t.Errorf("in no language: %s", m)
+	}
+}
+
+// wordTables are the tables in the code whose words are said when they are
+// shown.
+var wordTables = []string{
+	"doubtWords", "dropWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "DayParts", "Screens",
+}
+
+// textsInCode are the texts that presenters and views say, with where.
+func textsInCode(t *testing.T) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	files, err := filepath.Glob("../*/*.go")
+	must(t, err)
+	for _, name := range files {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		parsed, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
+		must(t, err)
+		ast.Inspect(parsed, func(n ast.Node) bool {
+			switch n := n.(type) {
+			case *ast.CallExpr:
+				if text, said := saidText(n); said {
+					out[text] = name
+				}
+			case *ast.ValueSpec:
+				if slices.Contains(wordTables, n.Names[0].Name) {
+					wordsIn(n, func(text string) { out[text] = name + ", " + n.Names[0].Name })
+				}
+			}
+			return true
+		})
+	}
+	if len(out) < 500 {
+		t.Fatalf("only %d texts were found in the code", len(out))
+	}
+	return out
+}
+
+// saidText is the text of a call of Say.
+func saidText(call *ast.CallExpr) (string, bool) {
+	name := ""
+	switch f := call.Fun.(type) {
+	case *ast.Ident:
+		name = f.Name
+	case *ast.SelectorExpr:
+		if x, plain := f.X.(*ast.Ident); plain && x.Name == "session" {
+			name = f.Sel.Name
+		}
+	}
+	if name != "Say" || len(call.Args) == 0 {
+		return "", false
+	}
+	literal, ok := call.Args[0].(*ast.BasicLit)
+	if !ok {
+		return "", false
+	}
+	text, err := strconv.Unquote(literal.Value)
+	return text, err == nil
+}
+
+// wordsIn visits the words of a table: values, and of rows the titles.
+func wordsIn(spec *ast.ValueSpec, visit func(string)) {
+	ast.Inspect(spec, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.KeyValueExpr:
+			if key, plain := n.Key.(*ast.Ident); plain && key.Name == "ID" {
+				return false
+			}
+			if _, literal := n.Key.(*ast.BasicLit); literal {
+				n = &ast.KeyValueExpr{Key: &ast.Ident{Name: "_"}, Value: n.Value}
+				ast.Inspect(n.Value, literals(visit))
+				return false
+			}
+		case *ast.CompositeLit:
+			if len(n.Elts) > 1 {
+				if first, id := n.Elts[0].(*ast.BasicLit); id {
+					for _, e := range n.Elts[1:] {
+						if e != first {
+							if _, function := e.(*ast.FuncLit); !function {
+								ast.Inspect(e, literals(visit))
+							}
+						}
+					}
+					return false
+				}
+			}
+		case *ast.BasicLit:
+			literals(visit)(n)
+		}
+		return true
+	})
+}
+
+func literals(visit func(string)) func(ast.Node) bool {
+	return func(n ast.Node) bool {
+		if l, ok := n.(*ast.BasicLit); ok && l.Kind == token.STRING {
+			if text, err := strconv.Unquote(l.Value); err == nil {
+				visit(text)
+			}
+		}
+		return true
+	}
+}
+
+// fieldLabels are what the fields of a load are called, whichever way it goes.
+func fieldLabels(t *testing.T) []string {
+	t.Helper()
+	editions, err := schedules.Editions()
+	must(t, err)
+	at := office.NewEntering(t.Context(), entrytest.Open(t, "lb", editions))
+	var out []string
+	for _, way := range []load.Direction{load.Inbound, load.Outbound} {
+		for _, field := range entry.New(at, entry.Start{Direction: way}).Fields() {
+			out = append(out, field.Label)
+		}
+	}
+	if len(out) < 40 {
+		t.Errorf("only %d fields of a load", len(out))
+	}
+	return out
+}
+
+// wordsFromElsewhere are the words that the trade, the slip and the kit bring.
+func wordsFromElsewhere() map[string]string {
+	out := map[string]string{}
+	for _, w := range scaleticket.EnglishWords().List() {
+		out[w] = "slip"
+	}
+	words := reflect.ValueOf(widgets.EnglishWords())
+	for i := range words.NumField() {
+		out[words.Field(i).String()] = "kit"
+	}
+	for _, c := range grain.All() {
+		out[c.Name] = "grain"
+		for _, f := range c.Factors {
+			out[f.Name] = "grain"
+		}
+		for _, s := range c.Special {
+			out[s.Name] = "special grades"
+		}
+		if table := c.Grades; table != nil {
+			for _, text := range append([]string{table.Below, table.NotJudged, grain.Advisory}, table.Names...) {
+				out[text] = "grade tables"
+			}
+		}
+	}
+	for _, name := range grain.MoistureGrains() {
+		classes, _ := grain.Classes(name)
+		for _, c := range classes {
+			out[c.Name] = "moisture classes"
+		}
+	}
+	for _, m := range meter.Methods() {
+		out[m.String()] = "bench"
+	}
+	return out
+}
+
+// A language nobody speaks is refused by name.
+func TestUnknownLanguageIsRefused(t *testing.T) {
+	if err := shell.UseLanguage("xx"); err == nil || !strings.Contains(err.Error(), "en and fr") {
+		t.Errorf("xx gives %v", err)
+	}
+}
+
+// Sentences made elsewhere are taken apart and said in the language, their
+// figures and words in place; what is no text of the desk stays.
+func TestSentencesAreTranslated(t *testing.T) {
+	speak(t, "fr")
+	for english, want := range map[string]string{
+		"Yard":                              "Cour",
+		"Test 2":                            "Analyse 2",
+		"Test weight discount":              "Réduction, poids spécifique",
+		"Ruby corn discount":                "Ruby corn discount",
+		"Winifred Aske":                     "Winifred Aske",
+		"No moisture yet: test the sample.": "Pas encore d'humidité : analysez l'échantillon.",
+		"The sample was at 36 °F, below 40 °F.":                                                           "L'échantillon était à 36 °F, sous 40 °F.",
+		"there is no load L77 in this book.":                                                              "il n'y a pas de chargement L77 dans ce livre.",
+		"Net would be -380 lb (gross 24,120 lb - tare 24,500 lb). Weigh again or swap the two.":           "Le net serait de -380 lb (brut 24,120 lb - tare 24,500 lb). Pesez de nouveau ou échangez les deux.",
+		"Closing the day is for a manager; Owen Tarrant is signed in as clerk. Ask a manager to sign in.": "Clore la journée est pour un gérant; Owen Tarrant est au poste comme commis. Demandez à un gérant de s'identifier.",
+		"175 g of grain was in the meter and 250 g is asked for. The dial follows how much grain is in the cell, so the moisture shown is not this grain's. Weigh out 250 g and test again.": "Il y avait 175 g de grain dans l'appareil et il en faut 250 g. Le cadran suit la quantité de grain dans la cellule : l'humidité montrée n'est pas celle de ce grain. Pesez 250 g et analysez de nouveau.",
+		"": "",
+	} {
+		if got := session.Say(english); got != want {
+			t.Errorf("%q is said as\n%q, want\n%q", english, got, want)
+		}
+		if again := session.Say(want); again != want {
+			t.Errorf("said twice, %q becomes %q", want, again)
+		}
+	}
+}
+
+// inFrench lets a desk and the elevator of a scene speak French.
+func inFrench(t *testing.T, look shell.Look, loads int) *scene {
+	t.Helper()
+	speak(t, "fr")
+	s := newScene(t, look, loads)
+	p := s.desk.Profile()
+	p.Language = "fr"
+	must(t, scalehouse.SetProfile(t.Context(), s.desk, p))
+	s.Session.Changed()
+	return s
+}
+
+// TestShotsInFrench draws every screen in French for a person to look at.
+func TestShotsInFrench(t *testing.T) {
+	look := shell.Look{Scale: apptheme.TextOrdinary}
+	s := inFrench(t, look, 120)
+	for _, row := range Screens {
+		s.Go(row.ID)
+		s.shoot("french-1280", row.ID, look)
+	}
+	s.shootLoads("french-1280", look)
+	s.shootBench("french-1280", look)
+	s.shootMeters("french-1280", look)
+	s.shootDay("french-1280", look)
+}

@@ -1,0 +1,44 @@
+package desktop
+
+import (
+	"strings"
+	"tenthpoint/ui/shell"
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+// A language written down in the set-up is heard at once, on every screen and on
+// the slip, and what was typed before stands where it stood.
+func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
+	speak(t, "en")
+	s := newScene(t, shell.Look{}, 40)
+	s.Commands.Run("load.new")
+	s.write("123", "corn", "77", "52300")
+	s.letters("17.2")
+	s.Go("setup")
+	s.ring("setup").Focus("language")
+	s.letters("Français")
+	s.press(fyne.KeyEnter)
+	s.Commands.Run("setup.save")
+	if s.Front() != "setup" || s.Window.Window.MainMenu().Items[0].Label != "Chargement" {
+		t.Errorf("in front is %s, the first menu is %q", s.Front(), s.Window.Window.MainMenu().Items[0].Label)
+	}
+	if got := s.Status.Text(); !strings.Contains(got, "Les réglages sont inscrits.") {
+		t.Errorf("the status line says %q", got)
+	}
+	s.Go("yard")
+	f := yardOf(s.Window).Form()
+	for id, want := range map[string]string{"truck": "77", "gross": "52,300", "moisture": "17.2"} {
+		if got := yardOf(s.Window).Load.Rows[id].Field.Value; got != want {
+			t.Errorf("%s holds %q, want %q", id, got, want)
+		}
+	}
+	var slip strings.Builder
+	for _, line := range f.Slip() {
+		slip.WriteString(line.Left + "\n")
+	}
+	if !strings.Contains(slip.String(), "Humidité") {
+		t.Errorf("the slip says\n%s", slip.String())
+	}
+}

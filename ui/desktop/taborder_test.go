@@ -1,0 +1,88 @@
+package desktop
+
+import (
+	"slices"
+	"strings"
+	"tenthpoint/ui/shell"
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+// tabOrder is the order in which Tab walks a screen, written out where the
+// order of the work is not that of the columns.
+var tabOrder = map[string]string{
+	"yard":     "grower commodity truck gross moisture test-weight damage bcfm musty heating tare bin terms price remark issue slip",
+	"bench":    "load method meter mass temperature room dryer percent test-weight foreign-material damage heat-damage splits number probes place write tests says",
+	"meters":   "list checks says meters.check meters.new meters.change meters.policy meters.print",
+	"day":      "day turn.grain turn.money turn.position turn.told grain day.close day.print day.export day.statement day.proof go.disputes",
+	"disputes": "list says disputes.raise",
+	"samples":  "list label",
+	"tickets":  "line table paper tickets.print tickets.working",
+	"rates":    "list paper rates.rows rates.try rates.compare rates.problems rates.load rates.schedule rates.again rates.text",
+	"growers":  "line table card growers.add growers.change growers.shares growers.truck",
+	"gear":     "scales card people bins gear.scale gear.add gear.simulate gear.papers gear.backup gear.verify gear.person gear.bin go.meters go.samples",
+	"handbook": "line table page",
+	"setup":    "business street town phone licence rules unit scale division capacity",
+	"keys":     "keys",
+}
+
+// Tab walks every screen along its ring, once round, and leaves nothing out.
+func TestTabWalksEveryScreen(t *testing.T) {
+	s := newScene(t, shell.Look{}, 40)
+	for i, row := range Screens {
+		s.Go(row.ID)
+		if row.ID == "yard" {
+			s.letCornBeTyped()
+		}
+		ring := s.Screens[i].Ring()
+		if ring == nil || len(ring.IDs()) == 0 {
+			t.Errorf("screen %s has no ring: the keyboard cannot walk it", row.ID)
+			continue
+		}
+		walked := s.walk(i)
+		for _, id := range walked {
+			if !slices.Contains(ring.IDs(), id) {
+				t.Errorf("screen %s: Tab came to %q, which is not on the ring", row.ID, id)
+			}
+		}
+		if want, written := tabOrder[row.ID]; written && !strings.HasPrefix(strings.Join(walked, " "), want) {
+			t.Errorf("screen %s: Tab walks %v, want %s", row.ID, walked, want)
+		}
+	}
+}
+
+// letCornBeTyped has a form in hand with every field of corn open.
+func (s *scene) letCornBeTyped() {
+	s.Commands.Run("load.new")
+	s.write("123", "corn", "77", "52300", "17.2", "56.4", "", "", "", "", "24120")
+}
+
+// walk presses Tab from the first stop until one comes a second time.
+func (s *scene) walk(screen int) []string {
+	ring := s.Screens[screen].Ring()
+	ring.FocusFirst()
+	var walked []string
+	for {
+		at := s.Screens[screen].Ring().Current()
+		if slices.Contains(walked, at) || len(walked) > 100 {
+			return walked
+		}
+		walked = append(walked, at)
+		s.press(fyne.KeyTab)
+	}
+}
+
+// The keyboard is somewhere on every screen that comes to the front: a clerk
+// who types is heard.
+func TestEveryScreenHasTheKeyboard(t *testing.T) {
+	for _, loads := range []int{0, 40} {
+		s := newScene(t, shell.Look{}, loads)
+		for i, row := range Screens {
+			s.Go(row.ID)
+			if at := s.Screens[i].Ring().Current(); at == "" {
+				t.Errorf("with %d loads, nothing on screen %s has the keyboard", loads, row.ID)
+			}
+		}
+	}
+}

@@ -1,0 +1,183 @@
+package disputes
+
+import (
+	"context"
+
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/office"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Disputes is the list of doubted tickets: what each waits for, and until when.
+type Disputes struct {
+	session *session.Session
+	all     []dispute.Dispute
+	chosen  string
+}
+
+// NewDisputes makes the list.
+func NewDisputes(f *session.Session) *Disputes {
+	d := &Disputes{session: f}
+	d.Refresh()
+	return d
+}
+
+// Refresh reads the disputes from the book, those not decided first.
+func (d *Disputes) Refresh() {
+	ctx := context.Background()
+	open, err := office.DisputesDue(ctx, d.session.Desk)
+	if err != nil {
+		d.session.Fail(err)
+		return
+	}
+	all, err := office.Disputes(ctx, d.session.Desk)
+	if err != nil {
+		d.session.Fail(err)
+		return
+	}
+	d.all = open
+	for _, one := range all {
+		if one.Phase == dispute.Closed {
+			d.all = append(d.all, one)
+		}
+	}
+	if _, there := d.inHand(); !there {
+		d.chosen = ""
+		if len(d.all) > 0 {
+			d.chosen = d.all[0].ID
+		}
+	}
+}
+
+func (d *Disputes) inHand() (dispute.Dispute, bool) {
+	return session.Find(d.all, func(one dispute.Dispute) bool { return one.ID == d.chosen })
+}
+
+// Choose takes a dispute in hand.
+func (d *Disputes) Choose(id string) { d.chosen = id }
+
+// Chosen is the dispute in hand.
+func (d *Disputes) Chosen() string { return d.chosen }
+
+// Empty says that there is none.
+func (d *Disputes) Empty() string {
+	return session.Say("No ticket is disputed. Ctrl+E raises a dispute about one.")
+}
+
+// Rows are the disputes with what each waits for.
+func (d *Disputes) Rows() []model.Row {
+	var out []model.Row
+	for _, one := range d.all {
+		stand := d.stand(one)
+		out = append(out, model.Row{Key: one.ID, State: stand.State, Cells: []string{
+			one.ID, session.Counted(one.Raised.Ticket), one.Raised.By, aboutWord(one.Raised.About), d.session.Date(one.Raised.Day), d.session.Date(one.Raised.Due), stand.Text,
+		}})
+	}
+	return out
+}
+
+// stand says where a dispute stands and whether it is late.
+func (d *Disputes) stand(one dispute.Dispute) model.Remark {
+	late := d.session.Desk.Today().After(one.Raised.Due)
+	switch {
+	case one.Phase == dispute.Closed && one.Decided.Stands:
+		return model.Remark{State: model.Locked, Text: session.Say("decided: stands")}
+	case one.Phase == dispute.Closed:
+		return model.Remark{State: model.Locked, Text: session.Say("decided: %d", one.Decided.Corrected)}
+	case one.Phase == dispute.Tested:
+		return model.Remark{State: model.Warn, Text: session.Say("to be decided")}
+	case one.Phase == dispute.Testing:
+		return model.Remark{State: model.Wait, Text: session.Say("sample away")}
+	case late:
+		return model.Remark{State: model.Stop, Text: session.Say("past its day")}
+	}
+	return model.Remark{State: model.Warn, Text: session.Say("send the sample")}
+}
+
+// aboutWords are what a dispute may be about.
+var aboutWords = map[string]string{"moisture": "moisture", "test-weight": "test weight", "weight": "weight", "rates": "rates", "grade": "grade"}
+
+func aboutWord(about string) string {
+	if word, known := aboutWords[about]; known {
+		return session.Say(word)
+	}
+	return about
+}
+
+// Sayings are the story of the dispute in hand, in the order it happened.
+func (d *Disputes) Sayings() []model.Remark {
+	one, there := d.inHand()
+	if !there {
+		return []model.Remark{{State: model.Wait, Word: session.Say("how it goes"), Text: session.Say("The grower says what is wrong. The retained sample is split, sealed before both, and sent to an official or agreed laboratory. Its result decides: the ticket stands, or a corrected ticket takes its place. Both are kept.")}}
+	}
+	r := one.Raised
+	out := []model.Remark{{State: model.Warn, Word: session.Say("raised"), Text: session.Say("%s, %s about ticket %d: %s. By the rule %s another test is asked for until %s.",
+		d.session.Date(r.Day), r.By, r.Ticket, r.Claim, r.Rule, d.session.Date(r.Due))}}
+	if s := one.Sent; s != nil {
+		text := session.Say("%s, sample %s to %s, sealed by %s.", d.session.Date(s.Day), s.Sample, s.To, s.SealedBy)
+		if s.Witness != "" {
+			text += " " + session.Say("Certified for the grower by %s.", s.Witness)
+		}
+		out = append(out, model.Remark{State: model.Wait, Word: session.Say("sample sent"), Text: text})
+	}
+	if s := one.Resulted; s != nil {
+		text := session.Say("%s, by %s: %s", d.session.Date(s.Day), s.By, s.Finding)
+		if s.Figure != nil {
+			text = session.Join(" ", text, session.Say("Figure: %s.", s.Figure))
+		}
+		if s.Certificate != "" {
+			text = session.Join(" ", text, session.Say("Certificate %s.", s.Certificate))
+		}
+		out = append(out, model.Remark{State: model.Warn, Word: session.Say("result"), Text: text})
+	}
+	if s := one.Decided; s != nil {
+		text := session.Say("%s: %s. The ticket stands.", d.session.Date(s.Day), s.Decision)
+		if !s.Stands {
+			text = session.Say("%s: %s. Ticket %d takes its place.", d.session.Date(s.Day), s.Decision, s.Corrected)
+		}
+		out = append(out, model.Remark{State: model.OK, Word: session.Say("decided"), Text: text})
+	}
+	return append(out, d.whatNext(one))
+}
+
+// whatNext says what the dispute waits for.
+func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
+	switch one.Phase {
+	case dispute.Open:
+		return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Split and seal the retained sample, airtight when moisture is at issue, and send it: Ctrl+K. One about rates may be decided at once: F12.")}
+	case dispute.Testing:
+		return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Write the result down when it comes: Ctrl+O.")}
+	case dispute.Tested:
+		return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Decide: F12. If the ticket is wrong, correct it first on the screen Tickets; the decision names the corrected ticket.")}
+	}
+	return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Nothing: a new doubt is a new dispute.")}
+}
+
+// May reports whether a step may follow now.
+func (d *Disputes) May(step string) bool {
+	one, there := d.inHand()
+	if !there {
+		return false
+	}
+	return map[string]bool{
+		"sent":   one.Phase == dispute.Open,
+		"result": one.Phase == dispute.Open || one.Phase == dispute.Testing,
+		"decide": one.Phase != dispute.Closed,
+	}[step]
+}
+
+// WhyNot says why a step may not follow.
+func (d *Disputes) WhyNot() string {
+	one, there := d.inHand()
+	if !there {
+		return session.Say("No dispute is chosen.")
+	}
+	return d.whatNext(one).Text
+}
+
+// HasDispute reports whether a dispute is in hand.
+func (d *Disputes) HasDispute() bool {
+	_, there := d.inHand()
+	return there
+}

@@ -1,0 +1,87 @@
+package disputes
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/demo"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/sessiontest"
+)
+
+// A dispute goes from the claim to the decision, each step only when it may, and
+// its story can be read.
+func TestDisputeIsWalkedThrough(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 120)
+	d := NewDisputes(r.Session)
+	if d.HasDispute() || d.May("sent") || len(d.Sayings()) != 1 {
+		t.Fatalf("a house without disputes shows %v", d.Sayings())
+	}
+	d.Raise()
+	if wrong := r.Answer(map[string]string{"ticket": "0", "by": "Nils Farrow", "about": "moisture", "claim": "our meter says 16.1"}); wrong["ticket"] == "" {
+		t.Error("ticket 0 is disputed")
+	}
+	r.Answer(map[string]string{"ticket": "120", "by": "Nils Farrow", "about": "moisture", "claim": "our meter says 16.1"})
+	if !d.HasDispute() || !d.May("sent") || !d.May("decide") {
+		t.Fatalf("the dispute was not raised: %q", r.Last())
+	}
+	d.AskSent()
+	r.Answer(map[string]string{"to": "state laboratory"})
+	if !strings.Contains(r.Last(), "airtight") || !d.May("sent") {
+		t.Errorf("sent without an airtight seal; said %q", r.Last())
+	}
+	d.AskSent()
+	r.Answer(map[string]string{"to": "state laboratory", "witness": "Nils Farrow", "airtight": model.TickOn})
+	if d.May("sent") || !d.May("result") {
+		t.Fatalf("after sending: said %q", r.Last())
+	}
+	d.AskResult()
+	if wrong := r.Answer(map[string]string{"finding": "17.1 %", "figure": "171"}); wrong["figure"] == "" {
+		t.Error("171 % moisture was taken")
+	}
+	r.Answer(map[string]string{"finding": "17.1 %", "figure": "17.1", "certificate": "88-1"})
+	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Clerk))
+	d.AskDecide()
+	r.Answer(map[string]string{"who": demo.Manager, "decision": "within the tolerance"})
+	if d.May("decide") || d.Rows()[0].State != model.Locked {
+		t.Fatalf("after the decision: %+v; said %q", d.Rows(), r.Last())
+	}
+	var words []string
+	for _, s := range d.Sayings() {
+		words = append(words, s.Word)
+	}
+	if want := []string{"raised", "sample sent", "result", "decided", "next"}; !slices.Equal(words, want) {
+		t.Errorf("the story is %v, want %v", words, want)
+	}
+	d.PrintFile()
+	d.PrintProof()
+	r.Answer(map[string]string{"figure": "16.1"})
+	if len(r.Papers) != 2 {
+		t.Errorf("printed %d papers, want the file and the proof; said %q", len(r.Papers), r.Last())
+	}
+}
+
+// A dispute that nobody followed up is told when its day has passed.
+func TestDisputeIsLate(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 200)
+	d := NewDisputes(r.Session)
+	d.Raise()
+	r.Answer(map[string]string{"ticket": "1", "by": "Nils Farrow", "about": "weight", "claim": "our scale says less"})
+	if row := d.Rows()[0]; row.State != model.Stop || row.Cells[6] != "past its day" {
+		t.Errorf("a dispute about the first ticket of the season stands as %+v", row)
+	}
+}
+
+func TestProofRefusesWhatIsNoTicket(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 40)
+	session.AskProof(r.Session, 0)
+	if wrong := r.Answer(map[string]string{"ticket": "none", "figure": "x"}); wrong["ticket"] == "" || wrong["figure"] == "" {
+		t.Errorf("wrong is %v", wrong)
+	}
+	r.Answer(map[string]string{"ticket": "99,999"})
+	if r.State != model.Stop || !strings.Contains(r.Last(), "99999") {
+		t.Errorf("a ticket that is not there: %q", r.Last())
+	}
+}

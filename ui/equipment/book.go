@@ -1,0 +1,196 @@
+package equipment
+
+import (
+	"context"
+	"path/filepath"
+	"strings"
+
+	"tenthpoint/internal/audit"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Under these names the station remembers.
+const (
+	papersWay    = "papers.way"
+	papersQueue  = "papers.queue"
+	backupFolder = "backup.folder"
+	backupLast   = "backup.last" // when and where, a line each
+	verifyLast   = "verify.last" // when, what was looked at, and problems, a line each
+)
+
+// Card is where papers go and how the book is kept.
+func (g *Equipment) Card() []scaleticket.PaperLine {
+	c := &session.Card{Session: g.session}
+	c.Part(session.Say("PAPERS"))
+	c.Noted(scaleticket.PaperPair, session.Say("Tickets go to"), g.wayWords(), g.wayNote())
+	c.Part(session.Say("THE BOOK"))
+	c.Noted(scaleticket.PaperPair, session.Say("File"), "", g.session.Desk.Book().Path())
+	g.backupLines(c)
+	g.verifyLines(c)
+	return c.Lines
+}
+
+func (g *Equipment) way() string {
+	if g.session.Station == nil {
+		return session.ToFolder
+	}
+	return session.OrElse(g.session.Station.Recall(papersWay), session.ToFolder)
+}
+
+func (g *Equipment) wayWords() string {
+	switch g.way() {
+	case session.ToScreen:
+		return session.Say("a folder, then the screen")
+	case session.ToQueue:
+		return session.Join(" ", session.Say("the print queue"), g.session.Station.Recall(papersQueue))
+	}
+	return session.Say("a folder")
+}
+
+func (g *Equipment) wayNote() string {
+	if g.way() == session.ToQueue {
+		return session.Say("A queue that has taken a paper may still be out of paper: look at the printer.")
+	}
+	return session.Say("the folder “papers” beside the book")
+}
+
+// AskPapers asks where papers are to go.
+func (g *Equipment) AskPapers() {
+	if g.session.Station == nil {
+		g.session.Say(model.Stop, session.Say("this desk cannot change where papers go."))
+		return
+	}
+	g.session.Put(model.Ask{
+		Title: session.Say("Where do papers go?"),
+		Text:  session.Say("It holds for this computer. A folder needs no printer and keeps every paper."),
+		Fields: []model.AskField{
+			{ID: "way", Label: session.Say("Way"), Value: g.way(), Chars: 28, Required: true, Options: []model.Option{
+				{Code: session.ToFolder, Name: session.Say("a folder beside the book")},
+				{Code: session.ToScreen, Name: session.Say("a folder, then the screen")},
+				{Code: session.ToQueue, Name: session.Say("a print queue of this computer")},
+			}},
+			{ID: "queue", Label: session.Say("Queue"), Value: g.session.Station.Recall(papersQueue), Chars: 24, Hint: session.Say("its name; empty: the computer's own choice")},
+		},
+		Yes: session.Say("Send them there"),
+		Then: func(values map[string]string) {
+			queue := strings.TrimSpace(values["queue"])
+			if err := g.session.Station.SendPapers(values["way"], queue); err != nil {
+				g.session.Fail(err)
+				return
+			}
+			g.session.Station.Remember(papersWay, values["way"])
+			g.session.Station.Remember(papersQueue, queue)
+			g.session.Say(model.OK, session.Say("papers go to %s.", g.wayWords()))
+			g.session.Window.Redraw()
+		},
+	})
+}
+
+func (g *Equipment) backupLines(c *session.Card) {
+	last := g.session.Recall(backupLast)
+	when, where, _ := strings.Cut(last, "\n")
+	switch {
+	case last == "":
+		c.Add(scaleticket.PaperMark, session.Say("No backup has been made from this computer. Ctrl+K makes one."), "")
+	case !strings.HasPrefix(when, g.session.Desk.Today().String()):
+		c.Noted(scaleticket.PaperMark, session.Say("Last backup"), when, where)
+	default:
+		c.Noted(scaleticket.PaperPair, session.Say("Last backup"), when, where)
+	}
+}
+
+// AskBackup asks where to, and backs the book up.
+func (g *Equipment) AskBackup() {
+	folder := session.OrElse(g.session.Recall(backupFolder), filepath.Join(filepath.Dir(g.session.Desk.Book().Path()), "backups"))
+	g.session.Put(model.Ask{
+		Title:  session.Say("Back the book up"),
+		Text:   session.Say("The copy is made while the book is in use and then checked. Keep one copy out of the building."),
+		Fields: []model.AskField{{ID: "folder", Label: session.Say("Folder"), Value: folder, Chars: 44, Required: true}},
+		Yes:    session.Say("Back up now"),
+		Then:   func(values map[string]string) { g.backUp(strings.TrimSpace(values["folder"])) },
+	})
+}
+
+// backUp copies the book into a folder, under its own name and the minute.
+func (g *Equipment) backUp(folder string) {
+	now := g.session.Clock()
+	book := g.session.Desk.Book()
+	base := strings.TrimSuffix(filepath.Base(book.Path()), filepath.Ext(book.Path()))
+	target := filepath.Join(folder, base+"-"+strings.NewReplacer(" ", "-", ":", "").Replace(now)+".book")
+	g.session.Run(model.Job{
+		Topic: "backup", Title: session.Say("Copying the book and checking the copy"),
+		Do: func(ctx context.Context, _ func(int, int)) error {
+			if g.session.Station != nil {
+				if err := g.session.Station.MakeFolder(folder); err != nil {
+					return err
+				}
+			}
+			return book.Backup(ctx, target)
+		},
+		Done: func(err error) {
+			if err != nil {
+				g.session.Say(model.Stop, session.Say("the book was not backed up: %s", session.Sentence(err)))
+				return
+			}
+			g.session.Remember(backupFolder, folder)
+			g.session.Remember(backupLast, now+"\n"+target)
+			g.session.Say(model.OK, session.Say("the book is backed up and the copy is sound: %s", target))
+		},
+	})
+}
+
+func (g *Equipment) verifyLines(c *session.Card) {
+	last := strings.Split(g.session.Recall(verifyLast), "\n")
+	if len(last) < 2 {
+		c.Add(scaleticket.PaperMark, session.Say("The book has not been checked from this computer. Ctrl+J checks it."), "")
+		return
+	}
+	when, looked, problems := last[0], last[1], last[2:]
+	if len(problems) == 0 {
+		c.Noted(scaleticket.PaperPair, session.Say("Last check"), session.Say("%s, sound", when), looked)
+		return
+	}
+	c.Noted(scaleticket.PaperMark, session.Say("Last check"), session.Say("%s, not sound", when), looked)
+	for _, p := range problems {
+		c.Add(scaleticket.PaperMark, p, "")
+	}
+	c.Add(scaleticket.PaperText, session.Say("Stop and copy the file as it is. Do not mend it. F1 tells what to do."), "")
+}
+
+// Verify checks the whole book away from the window. It can be stopped, and
+// trucks can be received meanwhile.
+func (g *Equipment) Verify() {
+	var found audit.Soundness
+	g.session.Run(model.Job{
+		Topic: "verify", Title: session.Say("Checking the book"),
+		Do: func(ctx context.Context, report func(done, total int)) error {
+			_, tickets, err := office.FindTickets(ctx, g.session.Desk, office.Search{Limit: 1})
+			if err != nil {
+				return err
+			}
+			found, err = audit.Verify(ctx, g.session.Desk, g.session.Desk.Book(), func(done int64) { report(int(done), int(max(done, tickets))) })
+			return err
+		},
+		Done: func(err error) {
+			if err != nil {
+				g.session.Say(model.Warn, session.Say("the check was stopped or could not go on: %s", session.Sentence(err)))
+				return
+			}
+			g.checked(found)
+		},
+	})
+}
+
+// checked remembers what a check found and says it.
+func (g *Equipment) checked(found audit.Soundness) {
+	looked := session.Say("%s facts, %s loads, %s settlements worked again, %s editions", session.Counted(found.Facts), session.Counted(found.Loads), session.Counted(found.Settlements), session.Counted(found.Editions))
+	g.session.Remember(verifyLast, strings.Join(append([]string{g.session.Clock(), looked}, found.Problems...), "\n"))
+	if n := len(found.Problems); n > 0 {
+		g.session.Say(model.Stop, session.Say("the book is not sound: %d problems. The first: %s", n, found.Problems[0]))
+		return
+	}
+	g.session.Say(model.OK, session.Say("the book is sound: %s.", looked))
+}

@@ -1,0 +1,105 @@
+package equipment
+
+import (
+	"tenthpoint/internal/elevator"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Equipment is what stands in the scale house: scales, where papers go, the people,
+// pits and bins, and the book itself.
+type Equipment struct {
+	session *session.Session
+	onDeck  bool // a truck stands on the simulated scale
+}
+
+// NewEquipment makes the sheet.
+func NewEquipment(f *session.Session) *Equipment { return &Equipment{session: f} }
+
+// Scales are the scales: name, division, capacity, link, and what it shows.
+func (g *Equipment) Scales() []model.Row {
+	scales := g.session.Desk.Profile().Scales
+	out := make([]model.Row, len(scales))
+	for i, s := range scales {
+		stands := g.scaleStands(s)
+		out[i] = model.Row{Key: s.ID, State: stands.State, Cells: []string{s.ID, s.Division.String(), s.Capacity.String(), linkWords(s.Link), stands.Text}}
+	}
+	return out
+}
+
+func linkWords(link string) string {
+	switch link {
+	case "":
+		return session.Say("none: typed")
+	case elevator.SimulatedLink:
+		return session.Say("simulated")
+	}
+	return link
+}
+
+// scaleStands is what a scale shows now. Only the one this desk weighs on is
+// listened to.
+func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
+	here, _ := g.session.Scale()
+	switch {
+	case s.ID != here.ID:
+		return model.Remark{State: model.Plain, Text: session.Say("not weighed on here")}
+	case s.Link == "":
+		return model.Remark{State: model.Plain, Text: session.Say("weights are typed")}
+	case g.session.Indicator == nil:
+		return model.Remark{State: model.Stop, Text: session.Say("no link")}
+	}
+	weight, atRest, err := g.session.Indicator.Latest()
+	switch {
+	case err != nil:
+		return model.Remark{State: model.Stop, Text: session.Say("no reading")}
+	case atRest:
+		return model.Remark{State: model.OK, Text: session.Say("%s, at rest", weight)}
+	}
+	return model.Remark{State: model.Wait, Text: session.Say("%s, moving", weight)}
+}
+
+// ScaleSaid is what is to be known of the link, in a sentence.
+func (g *Equipment) ScaleSaid() model.Remark {
+	s, known := g.session.Scale()
+	isDemo := g.session.Desk.Profile().Demo
+	switch {
+	case !known:
+		return model.Remark{State: model.Stop, Text: session.Say("No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.")}
+	case s.Link == "" && isDemo:
+		return model.Remark{State: model.Plain, Text: session.Say("Weights are typed. Ctrl+Shift+O lets a simulated scale stand in on this invented elevator.")}
+	case s.Link == "":
+		return model.Remark{State: model.Plain, Text: session.Say("Weights are typed and print MANUAL WT. Give the scale a link (Ctrl+E) to read its indicator.")}
+	case g.session.Indicator == nil:
+		return model.Remark{State: model.Stop, Text: session.Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
+	}
+	if _, _, err := g.session.Indicator.Latest(); err != nil {
+		return model.Remark{State: model.Stop, Text: session.Sentence(err)}
+	}
+	if g.session.Deck != nil {
+		return model.Remark{State: model.Warn, Text: session.Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
+	}
+	return model.Remark{State: model.OK, Text: session.Say("The indicator is read. F10 on a load takes the weight.")}
+}
+
+// People are those who work at the desk: name and role.
+func (g *Equipment) People() []model.Row {
+	var out []model.Row
+	for _, p := range g.session.Desk.People() {
+		out = append(out, model.Row{Key: p.Name, Cells: []string{p.Name, session.RoleWord(p.Role)}})
+	}
+	return out
+}
+
+// Bins are the pits and bins: code, name and grain.
+func (g *Equipment) Bins() []model.Row {
+	var out []model.Row
+	for _, b := range g.session.Known().Bins {
+		out = append(out, model.Row{Key: b.ID, Cells: []string{b.ID, b.Name, session.OrElse(session.GrainName(b.Commodity), session.Say("any"))}})
+	}
+	return out
+}
+
+// IsListening reports whether a scale is read, so that what it shows changes by
+// itself.
+func (g *Equipment) IsListening() bool { return g.session.Indicator != nil }

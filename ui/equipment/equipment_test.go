@@ -1,0 +1,271 @@
+package equipment
+
+import (
+	"context"
+	"errors"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/demo"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/sessiontest"
+)
+
+func gearRoom(t *testing.T, loads int) (*Equipment, *sessiontest.Room, *sessiontest.FakeStation) {
+	r := sessiontest.DemoRoom(t, loads)
+	station := &sessiontest.FakeStation{Memory: map[string]string{}}
+	r.Session.Station = station
+	return NewEquipment(r.Session), r, station
+}
+
+// dial is an indicator that shows what a test says.
+type dial struct {
+	weight quantity.Amount
+	atRest bool
+	err    error
+}
+
+func (d dial) Latest() (quantity.Amount, bool, error)         { return d.weight, d.atRest, d.err }
+func (d dial) Weigh(context.Context) (quantity.Amount, error) { return d.weight, d.err }
+
+func TestGearScaleShows(t *testing.T) {
+	g, r, _ := gearRoom(t, 0)
+	weight := quantity.Int(52_300, quantity.Lb)
+	for _, c := range []struct {
+		title string
+		link  string
+		shows session.Indicator
+		want  model.Remark
+		says  string
+	}{
+		{"typed", "", nil, model.Remark{State: model.Plain, Text: "weights are typed"}, "simulated scale stand in"},
+		{"not opened", "tcp://10.0.0.1:4001", nil, model.Remark{State: model.Stop, Text: "no link"}, "could not be opened"},
+		{"silent", "tcp://10.0.0.1:4001", dial{err: errors.New("nothing has come for 5 s")}, model.Remark{State: model.Stop, Text: "no reading"}, "nothing has come for 5 s."},
+		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Remark{State: model.Wait, Text: "52,300 lb, moving"}, "The indicator is read"},
+		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, model.Remark{State: model.OK, Text: "52,300 lb, at rest"}, "The indicator is read"},
+	} {
+		p := r.Session.Desk.Profile()
+		p.Scales = []elevator.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}
+		sessiontest.Must(t, scalehouse.SetProfile(context.Background(), r.Session.Desk, p))
+		r.Session.Indicator = c.shows
+		if row := g.Scales()[0]; row.State != c.want.State || row.Cells[4] != c.want.Text {
+			t.Errorf("%s: shows %d %q", c.title, row.State, row.Cells[4])
+		}
+		if said := g.ScaleSaid(); !strings.Contains(said.Text, c.says) {
+			t.Errorf("%s: says %q", c.title, said.Text)
+		}
+		if g.IsListening() != (c.shows != nil) {
+			t.Errorf("%s: listening is %v", c.title, g.IsListening())
+		}
+	}
+}
+
+func TestGearWithoutAnything(t *testing.T) {
+	g := NewEquipment(sessiontest.EmptyRoom(t).Session)
+	if len(g.Scales())+len(g.People())+len(g.Bins()) != 0 || !strings.Contains(g.ScaleSaid().Text, "No scale is set up") {
+		t.Errorf("an empty book says %q", g.ScaleSaid().Text)
+	}
+	if text := sessiontest.TextOf(g.Card()); !strings.Contains(text, "Ctrl+K") || !strings.Contains(text, "Ctrl+J") {
+		t.Errorf("the card says:\n%s", text)
+	}
+	g.AskPapers()
+}
+
+func TestGearChangeScale(t *testing.T) {
+	g, r, station := gearRoom(t, 0)
+	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Clerk))
+	g.AskScale("1")
+	for field, typed := range map[string]map[string]string{
+		"division": {"division": "twenty", "who": demo.Manager}, "capacity": {"capacity": "0", "who": demo.Manager},
+		"link": {"link": "usb", "who": demo.Manager}, "who": {"link": ""},
+	} {
+		if wrong := r.Answer(typed); wrong[field] == "" {
+			t.Errorf("%v is taken", typed)
+		}
+	}
+	r.Answer(map[string]string{"capacity": "140,000", "link": "tcp://10.0.0.40:4001", "who": demo.Manager})
+	if s := r.Session.Desk.Profile().Scales[0]; s.Capacity.String() != "140,000 lb" || s.Link != "tcp://10.0.0.40:4001" || station.Linked != 1 {
+		t.Errorf("the book has %+v, linked %d times", s, station.Linked)
+	}
+	sessiontest.WantSaid(t, r, model.OK, "scale 1 is written down")
+	station.LinkErr = errors.New("there is nobody at 10.0.0.40")
+	g.AskScale("")
+	r.Answer(map[string]string{"name": "2", "who": demo.Manager})
+	sessiontest.WantSaid(t, r, model.Warn, "nobody at 10.0.0.40")
+	if rows := g.Scales(); len(rows) != 2 || rows[1].Cells[0] != "2" {
+		t.Errorf("the scales are %+v", rows)
+	}
+}
+
+// deck is a simulated deck that notes what rolls.
+type deck struct{ rolled []string }
+
+func (d *deck) RollOn(w quantity.Amount) error { d.rolled = append(d.rolled, w.String()); return nil }
+func (d *deck) RollOff()                       { d.rolled = append(d.rolled, "off") }
+
+func TestGearSimulatedScale(t *testing.T) {
+	g, r, station := gearRoom(t, 0)
+	if !g.CanSimulate() || g.CanRoll() {
+		t.Error("the invented elevator may not simulate, or rolls without a deck")
+	}
+	g.Simulate()
+	r.Answer(nil)
+	if r.Session.Desk.Profile().Scales[0].Link != elevator.SimulatedLink || station.Linked != 1 || g.Scales()[0].Cells[3] != "simulated" {
+		t.Errorf("the link is %q", r.Session.Desk.Profile().Scales[0].Link)
+	}
+	on := &deck{}
+	r.Session.Deck, r.Session.Indicator = on, dial{weight: quantity.Zero(quantity.Lb)}
+	if said := g.ScaleSaid(); said.State != model.Warn || !strings.Contains(said.Text, "not for trade") {
+		t.Errorf("a simulated scale says %+v", said)
+	}
+	g.Roll()
+	if wrong := r.Answer(map[string]string{"weight": "52,310"}); wrong["weight"] == "" {
+		t.Error("a weight between two divisions rolls on")
+	}
+	r.Answer(map[string]string{"weight": "52,300"})
+	g.Roll()
+	if strings.Join(on.rolled, ", ") != "52,300 lb, off" {
+		t.Errorf("rolled %q", on.rolled)
+	}
+	g.Simulate()
+	r.Answer(nil)
+	if link := r.Session.Desk.Profile().Scales[0].Link; link != "" {
+		t.Errorf("afterward the link is %q", link)
+	}
+}
+
+func TestGearPeople(t *testing.T) {
+	g, r, _ := gearRoom(t, 0)
+	g.AskPerson("")
+	r.Answer(map[string]string{"name": "Tove Lindqvist", "role": "tester"})
+	sessiontest.WantSaid(t, r, model.OK, "Tove Lindqvist is tester")
+	if len(g.People()) != 5 {
+		t.Errorf("%d people", len(g.People()))
+	}
+	g.AskPerson("Tove Lindqvist")
+	r.Answer(map[string]string{"role": "clerk", "gone": model.TickOn})
+	sessiontest.WantSaid(t, r, model.OK, "no longer works here")
+	if len(g.People()) != 4 {
+		t.Errorf("afterward %d people", len(g.People()))
+	}
+	g.AskPerson(demo.Manager)
+	r.Answer(map[string]string{"role": "clerk"})
+	sessiontest.WantSaid(t, r, model.Stop, "only manager")
+}
+
+func TestGearBins(t *testing.T) {
+	g, r, _ := gearRoom(t, 0)
+	before := len(g.Bins())
+	g.AskBin("")
+	if wrong := r.Answer(map[string]string{"code": "P1", "name": "Pit"}); !strings.Contains(wrong["code"], "Pit 1") {
+		t.Errorf("a code that is taken gives %q", wrong)
+	}
+	r.Answer(map[string]string{"code": "B9", "name": "Bin 9", "grain": "oats"})
+	g.AskBin("B9")
+	r.Answer(map[string]string{"name": "Bin 9, north"})
+	bins := g.Bins()
+	if len(bins) != before+1 {
+		t.Errorf("%d bins, before %d", len(bins), before)
+	}
+	for _, row := range bins {
+		if row.Key == "B9" && strings.Join(row.Cells, ", ") != "B9, Bin 9, north, Oats" {
+			t.Errorf("the bin shows %q", row.Cells)
+		}
+	}
+}
+
+func TestGearPapers(t *testing.T) {
+	g, r, station := gearRoom(t, 0)
+	g.AskPapers()
+	r.Answer(map[string]string{"way": session.ToQueue, "queue": "broken"})
+	sessiontest.WantSaid(t, r, model.Stop, "no queue called broken")
+	if station.Memory[papersWay] != "" {
+		t.Error("a way that failed is remembered")
+	}
+	g.AskPapers()
+	r.Answer(map[string]string{"way": session.ToQueue, "queue": "scale house"})
+	if station.Way != session.ToQueue || station.Queue != "scale house" || !strings.Contains(sessiontest.TextOf(g.Card()), "the print queue scale house") {
+		t.Errorf("papers go %s %q; the card says:\n%s", station.Way, station.Queue, sessiontest.TextOf(g.Card()))
+	}
+}
+
+// A backup is a book that opens, under the name and the minute; it is
+// remembered, and older than today it is named.
+func TestGearBackup(t *testing.T) {
+	g, r, station := gearRoom(t, 20)
+	folder := t.TempDir()
+	g.AskBackup()
+	r.Answer(map[string]string{"folder": folder})
+	sessiontest.WantSaid(t, r, model.OK, "the copy is sound")
+	copies, err := filepath.Glob(filepath.Join(folder, "*-2025-10-14-1200.book"))
+	sessiontest.Must(t, err)
+	if len(copies) != 1 || len(station.Folders) != 1 {
+		t.Fatalf("%q are there", copies)
+	}
+	book, err := sqlite.Open(copies[0], sqlite.Options{ReadOnly: true})
+	sessiontest.Must(t, err)
+	sessiontest.Must(t, book.Close())
+	if text := sessiontest.TextOf(g.Card()); !strings.Contains(text, "Last backup | 2025-10-14 12:00 | "+copies[0]) {
+		t.Errorf("the card says:\n%s", text)
+	}
+	g.AskBackup()
+	if f := r.Question().Fields[0]; f.Value != folder {
+		t.Errorf("the next backup goes to %q", f.Value)
+	}
+	r.Answer(nil)
+	sessiontest.WantSaid(t, r, model.Stop, "already")
+	r.Session.Remember(backupLast, "2025-10-13 19:00\nsomewhere")
+	if !hasMark(g.Card(), "Last backup") {
+		t.Error("yesterday's backup is not named")
+	}
+}
+
+func hasMark(lines []scaleticket.PaperLine, left string) bool {
+	_, found := session.Find(lines, func(l scaleticket.PaperLine) bool {
+		return strings.HasPrefix(l.Left, left) && l.Kind == scaleticket.PaperMark
+	})
+	return found
+}
+
+func TestGearVerify(t *testing.T) {
+	g, r, _ := gearRoom(t, 20)
+	g.Verify()
+	sessiontest.WantSaid(t, r, model.OK, "the book is sound")
+	if text := sessiontest.TextOf(g.Card()); !strings.Contains(text, "Last check | 2025-10-14 12:00, sound") || !strings.Contains(text, "settlements worked again") {
+		t.Errorf("the card says:\n%s", text)
+	}
+	g.checked(audit.Soundness{Facts: 7, Problems: []string{"Fact 3 was changed.", "Ticket 2 is missing."}})
+	sessiontest.WantSaid(t, r, model.Stop, "2 problems. The first: Fact 3 was changed.")
+	if text := sessiontest.TextOf(g.Card()); !strings.Contains(text, "not sound") || !strings.Contains(text, "Ticket 2 is missing.") || !strings.Contains(text, "Do not mend it") {
+		t.Errorf("the card says:\n%s", text)
+	}
+}
+
+// A check that is stopped says so and is not remembered.
+func TestGearVerifyStopped(t *testing.T) {
+	g, r, station := gearRoom(t, 0)
+	stopped := &stoppedRoom{Room: r}
+	r.Session.Attach(stopped)
+	g.Verify()
+	sessiontest.WantSaid(t, r, model.Warn, "stopped")
+	if len(station.Memory) != 0 {
+		t.Errorf("remembered is %q", station.Memory)
+	}
+}
+
+// stoppedRoom is a window in which a person stops everything at once.
+type stoppedRoom struct{ *sessiontest.Room }
+
+func (s *stoppedRoom) Run(job model.Job) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	job.Done(job.Do(ctx, func(int, int) {}))
+}

@@ -1,0 +1,95 @@
+package equipment
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// roleOptions are the roles with what each may do.
+func roleOptions() []model.Option {
+	return []model.Option{
+		{Code: string(elevator.Clerk), Name: session.Say("clerk"), Detail: session.Say("weighs, tests, issues, refuses")},
+		{Code: string(elevator.Tester), Name: session.Say("tester"), Detail: session.Say("works the bench")},
+		{Code: string(elevator.Manager), Name: session.Say("manager"), Detail: session.Say("also voids, corrects, accepts, closes")},
+	}
+}
+
+// AskPerson asks for a person; a name that is not known adds one.
+func (g *Equipment) AskPerson(name string) {
+	p, known := session.Find(g.session.Desk.People(), func(p elevator.Person) bool { return p.Name == name })
+	fields := []model.AskField{
+		{ID: "role", Label: session.Say("Role"), Options: roleOptions(), Value: string(p.Role), Chars: 24, Required: true},
+		{ID: "who", Label: session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true},
+	}
+	title := session.Say("Somebody new at the desk")
+	if known {
+		title = name
+		fields = append(fields[:1:1], model.AskField{ID: "gone", Label: session.Say("No longer works here"), Tick: true}, fields[1])
+	} else {
+		fields = append([]model.AskField{{ID: "name", Label: session.Say("Full name"), Chars: 28, Hint: session.Say("as it prints on tickets"), Required: true}}, fields...)
+	}
+	g.session.Put(model.Ask{
+		Draft: "person", Of: "person " + p.Name,
+		Title: title, Text: session.Say("Old tickets keep the name they print."), Fields: fields, Yes: session.Say("Write down"),
+		Then: func(values map[string]string) {
+			if !known {
+				p.Name = strings.TrimSpace(values["name"])
+			}
+			p.Role, p.Gone = elevator.Role(values["role"]), values["gone"] == model.TickOn
+			err := g.session.As(values["who"], func() error { return scalehouse.SetPerson(context.Background(), g.session.Desk, p) })
+			if err != nil {
+				g.session.Fail(err)
+				return
+			}
+			g.session.Changed()
+			if p.Gone {
+				g.session.Say(model.OK, session.Say("%s no longer works here.", p.Name))
+				return
+			}
+			g.session.Say(model.OK, session.Say("%s is %s.", p.Name, session.RoleWord(p.Role)))
+		},
+	})
+}
+
+// AskBin asks for a pit or bin; a code that is not known adds one.
+func (g *Equipment) AskBin(code string) {
+	b, known := session.Find(g.session.Known().Bins, func(b elevator.Bin) bool { return b.ID == code && code != "" })
+	fields := []model.AskField{
+		{ID: "name", Label: session.Say("Name"), Value: b.Name, Chars: 24, Required: true},
+		{ID: "grain", Label: session.Say("Grain"), Options: g.session.Known().CommodityOptions, Value: b.Commodity, Chars: 24, Hint: session.Say("empty: any")},
+	}
+	title := session.Say("A new pit or bin")
+	if known {
+		title = session.Say("Pit or bin %s", code)
+	} else {
+		fields = append([]model.AskField{{ID: "code", Label: session.Say("Code"), Chars: 8, Hint: session.Say("short; clerks type it"), Required: true}}, fields...)
+	}
+	g.session.Put(model.Ask{
+		Draft: "bin", Of: "bin " + code,
+		Title: title, Fields: fields, Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			other, taken := session.Find(g.session.Known().Bins, func(b elevator.Bin) bool { return b.ID == strings.TrimSpace(values["code"]) })
+			if !known && taken {
+				return map[string]string{"code": session.Say("The code belongs to %s. Choose another.", other.Name)}
+			}
+			return nil
+		},
+		Then: func(values map[string]string) {
+			if !known {
+				b.ID = strings.TrimSpace(values["code"])
+			}
+			b.Name, b.Commodity = strings.TrimSpace(values["name"]), values["grain"]
+			if err := scalehouse.SetBin(context.Background(), g.session.Desk, b); err != nil {
+				g.session.Fail(err)
+				return
+			}
+			g.session.Changed()
+			g.session.Say(model.OK, session.Say("%s is written down.", session.Join(", ", b.ID, b.Name)))
+		},
+	})
+}

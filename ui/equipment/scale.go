@@ -1,0 +1,177 @@
+package equipment
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// AskScale asks for a scale; a name that is not known adds one.
+func (g *Equipment) AskScale(id string) {
+	s, known := g.session.Desk.Profile().Scale(id)
+	if !known {
+		unit := g.session.Desk.Profile().WeightUnit()
+		s = elevator.Scale{Division: quantity.Int(20, unit), Capacity: quantity.Int(120_000, unit)}
+	}
+	title := session.Say("Scale %s", id)
+	if !known {
+		title = session.Say("Another scale")
+	}
+	unit := s.Division.Unit().String()
+	g.session.Put(model.Ask{
+		Draft: "scale", Of: "scale " + s.ID,
+		Title: title, Text: session.Say("Division and capacity are on the plate. Tickets already issued keep what they print."),
+		Fields: []model.AskField{
+			{ID: "name", Label: session.Say("Name"), Value: s.ID, Chars: 8, Hint: session.Say("as on the ticket"), Required: true},
+			{ID: "division", Label: session.Say("Division"), Unit: unit, Value: s.Division.Figure(), Chars: 8, Figures: true, Required: true},
+			{ID: "capacity", Label: session.Say("Capacity"), Unit: unit, Value: s.Capacity.Figure(), Chars: 10, Figures: true, Required: true},
+			{ID: "link", Label: session.Say("Link"), Value: s.Link, Chars: 28, Hint: session.Say("tcp://host:port or serial:///dev/name")},
+			{ID: "who", Label: session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true},
+		},
+		Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			changed, faults := readScale(s, values)
+			if _, taken := g.session.Desk.Profile().Scale(changed.ID); taken && changed.ID != id {
+				faults["name"] = session.Say("There is a scale %s already. Give this one another name.", changed.ID)
+			}
+			return faults
+		},
+		Then: func(values map[string]string) {
+			changed, _ := readScale(s, values)
+			g.setScale(id, changed, values["who"])
+		},
+	})
+}
+
+// readScale reads the sheet; the faults are sentences by field.
+func readScale(s elevator.Scale, values map[string]string) (elevator.Scale, map[string]string) {
+	faults := map[string]string{}
+	unit := s.Division.Unit()
+	weight := func(id, name string) quantity.Amount {
+		a, err := quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}.Parse(values[id])
+		if err != nil {
+			faults[id] = session.Sentence(err)
+		}
+		return a
+	}
+	s.ID, s.Link = strings.TrimSpace(values["name"]), strings.TrimSpace(values["link"])
+	s.Division, s.Capacity = weight("division", session.Say("Division")), weight("capacity", session.Say("Capacity"))
+	if err := s.CheckLink(); err != nil {
+		faults["link"] = session.Sentence(err)
+	}
+	return s, faults
+}
+
+// setScale writes a scale down in place of the one of a name, and listens to
+// it.
+func (g *Equipment) setScale(id string, s elevator.Scale, who string) {
+	p := g.session.Desk.Profile()
+	p.Scales = slices.Clone(p.Scales)
+	i := slices.IndexFunc(p.Scales, func(other elevator.Scale) bool { return other.ID == id })
+	if i < 0 {
+		p.Scales = append(p.Scales, s)
+	} else {
+		p.Scales[i] = s
+	}
+	err := g.session.As(who, func() error { return scalehouse.SetProfile(context.Background(), g.session.Desk, p) })
+	if err != nil {
+		g.session.Fail(err)
+		return
+	}
+	g.session.Changed()
+	g.relink(session.Say("scale %s is written down.", s.ID))
+}
+
+// relink listens to the scale anew and says how that went.
+func (g *Equipment) relink(done string) {
+	g.onDeck = false
+	if g.session.Station != nil {
+		if err := g.session.Station.Relink(); err != nil {
+			g.session.Say(model.Warn, session.Join(" ", done, session.Sentence(err)))
+			g.session.Window.Redraw()
+			return
+		}
+	}
+	g.session.Say(model.OK, done)
+	g.session.Window.Redraw()
+}
+
+// CanSimulate reports whether a simulated scale may stand in: only on an
+// invented elevator.
+func (g *Equipment) CanSimulate() bool {
+	p := g.session.Desk.Profile()
+	return p.Demo && len(p.Scales) > 0
+}
+
+// Simulate lets a simulated scale stand in, or takes it away again.
+func (g *Equipment) Simulate() {
+	s, _ := g.session.Scale()
+	if s.Link == elevator.SimulatedLink {
+		s.Link = ""
+	} else {
+		s.Link = elevator.SimulatedLink
+	}
+	g.session.Put(model.Ask{
+		Title: session.Say("The scale of the invented elevator"), Text: session.Say("It is changed in a manager's name."),
+		Fields: []model.AskField{{ID: "who", Label: session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true}},
+		Yes:    session.Say("Change it"),
+		Then:   func(values map[string]string) { g.setScale(s.ID, s, values["who"]) },
+	})
+}
+
+// CanRoll reports whether there is a simulated deck.
+func (g *Equipment) CanRoll() bool { return g.session.Deck != nil }
+
+// Roll drives a truck on to the simulated deck, or the one there is off it.
+func (g *Equipment) Roll() {
+	if g.onDeck {
+		g.session.Deck.RollOff()
+		g.onDeck = false
+		g.session.Say(model.OK, session.Say("the truck rolls off."))
+		return
+	}
+	s, _ := g.session.Scale()
+	g.session.Put(model.Ask{
+		Title:  session.Say("Roll a truck on"),
+		Text:   session.Say("A simulated scale: example - not for trade."),
+		Fields: []model.AskField{{ID: "weight", Label: session.Say("Weight"), Unit: s.Division.Unit().String(), Value: "52,300", Chars: 9, Figures: true, Required: true}},
+		Yes:    session.Say("Roll on"),
+		Check: func(values map[string]string) map[string]string {
+			if _, err := session.ReadTare(g.session, values["weight"]); err != nil {
+				return map[string]string{"weight": session.Sentence(err)}
+			}
+			return nil
+		},
+		Then: func(values map[string]string) {
+			weight, _ := session.ReadTare(g.session, values["weight"])
+			if err := g.session.Deck.RollOn(weight); err != nil {
+				g.session.Fail(err)
+				return
+			}
+			g.onDeck = true
+			g.session.Say(model.OK, session.Say("a truck of %s rolls on. Watch it climb, swing, and come to rest.", weight))
+		},
+	})
+}
+
+// A house may have several scales, and a desk at each. Which one a desk weighs on
+// belongs to its computer, not to the book.
+
+// CanWeighOn reports whether there is another scale to choose from.
+func (g *Equipment) CanWeighOn() bool { return len(g.session.Desk.Profile().Scales) > 1 }
+
+// WeighOn lets this desk weigh on a scale from now on.
+func (g *Equipment) WeighOn(id string) {
+	s, known := g.session.Desk.Profile().Scale(id)
+	if !known {
+		return
+	}
+	g.session.Remember(session.ScaleMemory, s.ID)
+	g.session.Changed()
+	g.relink(session.Say("this desk weighs on scale %s.", s.ID))
+}

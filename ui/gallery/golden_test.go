@@ -1,0 +1,99 @@
+package gallery
+
+import (
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/widgets"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+)
+
+// TestGolden holds the make-up of each widget against testdata: which shapes
+// and words it is made of, where they stand and in which colours. After a
+// wanted change the new text is in testdata/failed; read it before it is moved.
+func TestGolden(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		size fyne.Size
+		make func(h *house, ring *widgets.FocusOrder) fyne.CanvasObject
+		act  func(h *house, ring *widgets.FocusOrder)
+	}{
+		{"button", fyne.NewSize(420, 50), func(h *house, ring *widgets.FocusOrder) fyne.CanvasObject {
+			settle := widgets.NewButton("Settle", nothing)
+			settle.Key, settle.Importance = "F9", widget.HighImportance
+			ring.Add("settle", settle)
+			grey := widgets.NewButton("Print", nothing)
+			grey.Icon = apptheme.IconPrint
+			grey.Disable()
+			yard := widgets.NewButton("Yard", nothing)
+			yard.Current = true
+			return container.NewHBox(settle, grey, yard)
+		}, focus("settle")},
+		{"badges", fyne.NewSize(760, 40), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleBadges() }, nil},
+		{"figure", fyne.NewSize(200, 70), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
+			f := widgets.NewFigure("Scale, moving", "lb")
+			f.Set(model.Wait, "52,340")
+			return f
+		}, nil},
+		{"form", fyne.NewSize(700, 300), func(_ *house, ring *widgets.FocusOrder) fyne.CanvasObject { return exampleForm(ring) }, focus("moisture")},
+		{"list", fyne.NewSize(700, 300), func(_ *house, ring *widgets.FocusOrder) fyne.CanvasObject { return exampleForm(ring) }, func(h *house, ring *widgets.FocusOrder) {
+			ring.Focus("grower")
+			h.Write("farm")
+		}},
+		{"table", fyne.NewSize(600, 180), func(_ *house, ring *widgets.FocusOrder) fyne.CanvasObject {
+			table := exampleTable()
+			ring.Add("table", table)
+			return table
+		}, focus("table")},
+		{"status", fyne.NewSize(600, 40), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
+			s := widgets.NewStatusLine()
+			s.Say(model.Stop, "The tare is missing. Weigh the empty truck.")
+			return s
+		}, nil},
+		{"workbar", fyne.NewSize(400, 40), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
+			w := widgets.NewWorkBar()
+			w.Start("Checking the book", nothing)
+			w.Progress(1, 4)
+			return w
+		}, nil},
+		{"slip", fyne.NewSize(420, 620), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
+			v := paperview.NewSlipView()
+			v.SetLines(exampleSlip())
+			return v
+		}, nil},
+		{"slipfacts", fyne.NewSize(420, 360), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
+			v := paperview.NewSlipView()
+			v.SetLines(exampleFacts())
+			return v
+		}, nil},
+		{"ruler", fyne.NewSize(600, 130), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleRuler() }, nil},
+		{"bars", fyne.NewSize(400, 200), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleBars() }, nil},
+		{"checks", fyne.NewSize(400, 200), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleChecks() }, nil},
+		{"ask", fyne.NewSize(700, 300), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return container.NewWithoutLayout() }, func(h *house, _ *widgets.FocusOrder) {
+			h.Stage.Ask(widgets.Question{Title: "Void ticket 1042?", Text: "The number is kept.", State: model.Warn, Danger: true, Yes: "Void it"}, func(bool) {})
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			h := newHouse(t)
+			ring := widgets.NewFocusOrder(h.Stage)
+			h.Show(c.make(h, ring), c.size)
+			if c.act != nil {
+				c.act(h, ring)
+			}
+			test.AssertRendersToMarkup(t, c.name+".xml", h.Window.Canvas())
+		})
+	}
+}
+
+func focus(id string) func(*house, *widgets.FocusOrder) {
+	return func(h *house, ring *widgets.FocusOrder) {
+		if !ring.Focus(id) {
+			h.T.Errorf("%s did not take the keyboard", id)
+		}
+	}
+}

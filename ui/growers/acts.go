@@ -1,0 +1,111 @@
+package growers
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Add asks for a grower who has not been here before.
+func (g *Growers) Add() { g.askGrower(elevator.Grower{}, session.Say("A new grower")) }
+
+// Change asks for another name, address or phone of the chosen grower.
+func (g *Growers) Change() {
+	if one, ok := g.grower(); ok {
+		g.askGrower(one, session.Say("Change grower %s", one.ID))
+	}
+}
+
+// askGrower asks for a grower; one without a code is new.
+func (g *Growers) askGrower(one elevator.Grower, title string) {
+	isNew := one.ID == ""
+	fields := []model.AskField{
+		{ID: "name", Label: session.Say("Name"), Value: one.Name, Chars: 30, Required: true},
+		{ID: "address", Label: session.Say("Address"), Value: one.Address, Chars: 30},
+		{ID: "phone", Label: session.Say("Phone"), Value: one.Phone, Chars: 18},
+	}
+	if isNew {
+		fields = append([]model.AskField{{ID: "code", Label: session.Say("Code"), Chars: 8, Hint: session.Say("short; clerks type it"), Required: true}}, fields...)
+	}
+	g.session.Put(model.Ask{
+		Draft: "grower", Of: "grower " + one.ID,
+		Title: title, Text: session.Say("Tickets already issued keep the name they print."), Fields: fields, Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			if taken, ok := g.session.Known().Grower(strings.TrimSpace(values["code"])); isNew && ok {
+				return map[string]string{"code": session.Say("The code belongs to %s. Choose another.", taken.Name)}
+			}
+			return nil
+		},
+		Then: func(values map[string]string) {
+			if isNew {
+				one.ID = strings.TrimSpace(values["code"])
+			}
+			one.Name, one.Address, one.Phone = strings.TrimSpace(values["name"]), values["address"], values["phone"]
+			g.write(one, session.Say("%s is written down as %s.", one.Name, one.ID))
+		},
+	})
+}
+
+// write puts a grower into the book and takes it in hand.
+func (g *Growers) write(one elevator.Grower, done string) {
+	if err := scalehouse.SetGrower(context.Background(), g.session.Desk, one); err != nil {
+		g.session.Fail(err)
+		return
+	}
+	g.took(one.ID, done)
+}
+
+// took shows what was written down, with a grower in hand.
+func (g *Growers) took(code, done string) {
+	g.session.Changed()
+	if fits := g.fits(); len(fits) > 0 {
+		if _, shown := session.Find(fits, func(one elevator.Grower) bool { return one.ID == code }); !shown {
+			g.line = ""
+		}
+	}
+	g.accountOf = ""
+	g.Choose(code)
+	g.session.Say(model.OK, done)
+	g.session.Window.Redraw()
+}
+
+// Shares asks who shares in the loads of the chosen grower.
+func (g *Growers) Shares() {
+	one, ok := g.grower()
+	if !ok {
+		return
+	}
+	g.session.Put(model.Ask{
+		Draft: "shares", Of: "grower " + one.ID,
+		Title:  session.Say("Who shares in the loads of %s?", one.Name),
+		Text:   session.Say("Leave all owners out when the grower has all of it. The parts must make a whole. Tickets already issued keep their shares."),
+		Fields: session.ShareFields(g.session, session.UsualShares(g.session, one)), Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			_, faults := session.ReadShares(g.session, values)
+			return faults
+		},
+		Then: func(values map[string]string) {
+			owners, _ := session.ReadShares(g.session, values)
+			one.Shares = sharesOf(owners)
+			g.write(one, session.Say("the shares of %s are written down.", one.Name))
+		},
+	})
+}
+
+// sharesOf are owners as a grower keeps them.
+func sharesOf(owners []load.Owner) []elevator.Share {
+	var out []elevator.Share
+	for _, o := range owners {
+		out = append(out, elevator.Share{GrowerID: o.ID, Parts: o.Parts, Of: o.Of})
+	}
+	return out
+}
+
+// PrintAccount asks for which days the account of the chosen grower is to be
+// printed.
+func (g *Growers) PrintAccount() { session.AskStatement(g.session, g.chosen) }

@@ -1,0 +1,136 @@
+package growers
+
+import (
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/session"
+)
+
+// Card is all that is known of the chosen grower, as a sheet.
+func (g *Growers) Card() []scaleticket.PaperLine {
+	one, ok := g.grower()
+	if !ok {
+		return nil
+	}
+	c := &session.Card{Session: g.session}
+	c.Add(scaleticket.PaperTitle, one.Name, "")
+	c.Add(scaleticket.PaperMiddle, session.Say("grower %s", one.ID), "")
+	for _, line := range []string{one.Address, one.Phone} {
+		if line != "" {
+			c.Add(scaleticket.PaperMiddle, line, "")
+		}
+	}
+	cardShares(c, one)
+	cardTrucks(c, g.trucksOf(one.ID))
+	g.season(c)
+	return c.Lines
+}
+
+func cardShares(c *session.Card, one elevator.Grower) {
+	c.Part(session.Say("SHARES"))
+	if len(one.Shares) == 0 {
+		c.Add(scaleticket.PaperPair, session.Say("The whole of every load"), one.Name)
+		return
+	}
+	for _, o := range session.UsualShares(c.Session, one) {
+		c.Add(scaleticket.PaperPair, o.Name, shareWords(o))
+	}
+}
+
+// shareWords is a share as people say it: "1/3" or "40 %".
+func shareWords(o load.Owner) string {
+	if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
+		return o.Parts.Figure() + " %"
+	}
+	return o.Parts.Figure() + "/" + o.Of.Figure()
+}
+
+func cardTrucks(c *session.Card, trucks []elevator.Truck) {
+	c.Part(session.Say("TRUCKS AND STORED TARES"))
+	if len(trucks) == 0 {
+		c.Add(scaleticket.PaperText, session.Say("No truck is written down for this grower. Ctrl+T adds one."), "")
+	}
+	for _, t := range trucks {
+		cardTruck(c, t)
+	}
+}
+
+func cardTruck(c *session.Card, t elevator.Truck) {
+	name := session.Join(", ", t.ID, t.Plate)
+	if t.Trailer != "" {
+		name = session.Join(", ", name, session.Say("trailer %s", t.Trailer))
+	}
+	if t.Tare == nil {
+		c.Add(scaleticket.PaperPair, name, session.Say("no stored tare"))
+		return
+	}
+	taken := session.Say("weighed %s, %d days ago", c.Session.Date(t.Taken), t.Taken.DaysUntil(c.Session.Desk.Today()))
+	if isOldTare(c.Session, t) {
+		c.Noted(scaleticket.PaperMark, name, t.Tare.String(), session.Say("%s: weigh it empty again", taken))
+		return
+	}
+	c.Noted(scaleticket.PaperPair, name, t.Tare.String(), taken)
+}
+
+// season is contracts and deliveries, once they have been added up.
+func (g *Growers) season(c *session.Card) {
+	switch {
+	case g.accountErr != nil:
+		c.Part(session.Say("DELIVERED"))
+		c.Add(scaleticket.PaperMark, session.Sentence(g.accountErr), "")
+		return
+	case g.accountOf != g.chosen:
+		c.Part(session.Say("DELIVERED"))
+		c.Add(scaleticket.PaperText, session.Say("being added up …"), "")
+		return
+	}
+	cardContracts(c, g.account.Fills)
+	c.Part(session.Say("DELIVERED SINCE %s", g.session.Date(g.account.From)))
+	if len(g.account.Parts) == 0 {
+		c.Add(scaleticket.PaperText, session.Say("Nothing yet this season."), "")
+	}
+	for _, part := range g.account.Parts {
+		cardDelivered(c, part)
+	}
+}
+
+func cardContracts(c *session.Card, fills []daysheet.Fill) {
+	if len(fills) == 0 {
+		return
+	}
+	c.Part(session.Say("CONTRACTS"))
+	for _, f := range fills {
+		note := session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.Price, c.Session.Date(f.Until))
+		kind, left := scaleticket.PaperPair, session.Say("%s left", f.Left)
+		if f.Left.Sign() < 0 {
+			kind, left = scaleticket.PaperMark, session.Say("%s too much", f.Left.Neg())
+		}
+		c.Noted(kind, session.Join(", ", f.Number, session.Say(f.Name)), left, note)
+	}
+}
+
+// cardDelivered is one grain: how much, how wet, what became of it and what it
+// brought.
+func cardDelivered(c *session.Card, p daysheet.AccountPart) {
+	s := p.Sum
+	note := session.Say("%d loads, net %s", s.Loads, s.Net)
+	if s.Loads == 1 {
+		note = session.Say("1 load, net %s", s.Net)
+	}
+	if m, known := s.Moisture(); known {
+		note += session.Say(", %s moisture on average", m)
+	}
+	c.Noted(scaleticket.PaperTotal, p.Name, s.Quantity.String(), note)
+	for _, d := range p.Dealt {
+		c.Add(scaleticket.PaperPair, session.Say(d.How), d.Sum.Quantity.String())
+	}
+	c.Add(scaleticket.PaperPair, session.Say("Charges"), s.Charges.String())
+	c.Add(scaleticket.PaperPair, session.Say("Payable"), s.Payable.String())
+	if s.Later > 0 {
+		c.Add(scaleticket.PaperPair, session.Say("Price later"), s.LaterQuantity.String())
+	}
+	c.Add(scaleticket.PaperGap, "", "")
+}

@@ -1,0 +1,112 @@
+package growers
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// AddTruck asks for a truck of the chosen grower.
+func (g *Growers) AddTruck() { g.askTruck(elevator.Truck{Grower: g.chosen}) }
+
+// HasTruck reports whether the chosen grower has a truck to change.
+func (g *Growers) HasTruck() bool { return len(g.trucksOf(g.chosen)) > 0 }
+
+// ChangeTruck asks which of the grower's trucks, and then for what is to be
+// otherwise.
+func (g *Growers) ChangeTruck() {
+	trucks := g.trucksOf(g.chosen)
+	if len(trucks) == 1 {
+		g.askTruck(trucks[0])
+		return
+	}
+	options := make([]model.Option, len(trucks))
+	for i, t := range trucks {
+		options[i] = model.Option{Code: t.ID, Name: t.Plate, Detail: tareWords(t)}
+	}
+	g.session.Put(model.Ask{
+		Title: session.Say("Which truck?"), Fields: []model.AskField{{ID: "truck", Label: session.Say("Truck"), Options: options, Required: true}}, Yes: session.Say("Change it"),
+		Then: func(values map[string]string) {
+			if t, ok := g.session.Known().Truck(values["truck"]); ok {
+				g.askTruck(t)
+			}
+		},
+	})
+}
+
+func tareWords(t elevator.Truck) string {
+	if t.Tare == nil {
+		return session.Say("no stored tare")
+	}
+	return session.Say("tare %s of %s", t.Tare, t.Taken)
+}
+
+// askTruck asks for a truck; one without a number is new.
+func (g *Growers) askTruck(t elevator.Truck) {
+	isNew := t.ID == ""
+	tare := ""
+	if t.Tare != nil {
+		tare = t.Tare.Figure()
+	}
+	fields := []model.AskField{
+		{ID: "plate", Label: session.Say("Plate"), Value: t.Plate, Chars: 12},
+		{ID: "trailer", Label: session.Say("Trailer"), Value: t.Trailer, Chars: 12},
+		{ID: "grower", Label: session.Say("Comes for"), Options: g.session.Known().GrowerOptions, Value: t.Grower, Chars: 24},
+		{ID: "tare", Label: session.Say("Stored tare"), Unit: g.session.Desk.Profile().WeightUnit().String(), Value: tare, Chars: 9, Figures: true, Hint: session.Say("empty: none")},
+		{ID: "taken", Label: session.Say("Weighed on"), Value: t.Taken.String(), Chars: 12, Hint: session.Say("year-month-day; empty: today")},
+	}
+	title := session.Say("Change truck %s", t.ID)
+	if isNew {
+		title = session.Say("A new truck")
+		fields = append([]model.AskField{{ID: "number", Label: session.Say("Number"), Chars: 8, Hint: session.Say("painted on the door, or the plate"), Required: true}}, fields...)
+	}
+	g.session.Put(model.Ask{
+		Draft: "truck", Of: "truck " + t.ID,
+		Title: title, Fields: fields, Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string { _, faults := g.readTruck(t, values); return faults },
+		Then: func(values map[string]string) {
+			read, _ := g.readTruck(t, values)
+			if err := scalehouse.SetTruck(context.Background(), g.session.Desk, read); err != nil {
+				g.session.Fail(err)
+				return
+			}
+			g.took(read.Grower, session.Say("truck %s is written down.", read.ID))
+		},
+	})
+}
+
+// readTruck reads the sheet; the faults are sentences by field.
+func (g *Growers) readTruck(t elevator.Truck, values map[string]string) (elevator.Truck, map[string]string) {
+	faults := map[string]string{}
+	if number, asked := values["number"]; asked {
+		t.ID = strings.TrimSpace(number)
+		if other, taken := g.session.Known().Truck(t.ID); taken {
+			faults["number"] = session.Say("Truck %s is known already, %s. Change that one.", other.ID, other.Plate)
+		}
+	}
+	t.Plate, t.Trailer, t.Grower = strings.TrimSpace(values["plate"]), strings.TrimSpace(values["trailer"]), values["grower"]
+	t.Tare, t.Taken = nil, quantity.Date{}
+	text := strings.TrimSpace(values["tare"])
+	if text == "" {
+		return t, faults
+	}
+	tare, err := session.ReadTare(g.session, text)
+	if err != nil {
+		faults["tare"] = session.Sentence(err)
+		return t, faults
+	}
+	t.Tare, t.Taken = &tare, g.session.Desk.Today()
+	if day := strings.TrimSpace(values["taken"]); day != "" {
+		if t.Taken, err = quantity.ParseDate(day); err != nil {
+			faults["taken"] = session.Sentence(err)
+		} else if t.Taken.After(g.session.Desk.Today()) {
+			faults["taken"] = session.Say("%s is still to come. Say when it was weighed.", t.Taken)
+		}
+	}
+	return t, faults
+}

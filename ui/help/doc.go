@@ -1,0 +1,3 @@
+// Package help shows the handbook, opened at the chapter of the screen in front, and
+// the sheet of all keys.
+package help

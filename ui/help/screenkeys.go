@@ -1,0 +1,82 @@
+package help
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
+)
+
+// keysScreen is the sheet of keys, made from the table of commands.
+type keysScreen struct {
+	reader *widgets.Reader
+	ring   *widgets.FocusOrder
+}
+
+func NewKeysScreen(*session.Session) shell.Screen { return &keysScreen{} }
+
+// Acts are none: Escape goes back, as everywhere.
+func (s *keysScreen) Acts() []shell.Act { return nil }
+
+// keyColumns is how many columns the sheet has.
+const keyColumns = 3
+
+// Build lists every key under its menu.
+func (s *keysScreen) Build(w *shell.Window) fyne.CanvasObject {
+	var columns [keyColumns]*fyne.Container
+	for i := range columns {
+		columns[i] = container.New(&shell.Tight{Gap: 3})
+	}
+	rows := w.Commands.HelpRows()
+	for i, group := range shareOut(rows) {
+		for _, at := range group {
+			if at == 0 || rows[at].Group != rows[at-1].Group {
+				columns[i].Add(widgets.NewHeading(rows[at].Group))
+			}
+			columns[i].Add(container.NewBorder(nil, nil, nil, shell.NewLabel(rows[at].Keys, shell.UnitSize), shell.NewLabel(rows[at].Title, shell.Ordinary)))
+		}
+	}
+	title := shell.NewLabel(session.Say("Keys"), shell.Heading)
+	sheet := container.New(&shell.Abreast{}, columns[0], columns[1], columns[2])
+	s.reader = widgets.NewReader(container.New(shell.Margin{}, container.NewVBox(title, sheet)))
+	s.ring = widgets.NewFocusOrder(w.Stage)
+	s.ring.Add("keys", s.reader)
+	return s.reader
+}
+
+// shareOut parts the rows among the columns, a menu's rows together: each goes
+// where there is least so far.
+func shareOut(rows []widgets.HelpRow) (out [keyColumns][]int) {
+	groups := map[string][]int{}
+	var order []string
+	for i, row := range rows {
+		if groups[row.Group] == nil {
+			order = append(order, row.Group)
+		}
+		groups[row.Group] = append(groups[row.Group], i)
+	}
+	for _, group := range order {
+		least := 0
+		for i := range out {
+			if len(out[i]) < len(out[least]) {
+				least = i
+			}
+		}
+		out[least] = append(out[least], groups[group]...)
+	}
+	return out
+}
+
+// Show puts the keyboard on the sheet, so that it can be read on.
+func (s *keysScreen) Show() { s.ring.FocusFirst() }
+
+// Refresh has nothing to do: keys do not change.
+func (s *keysScreen) Refresh() {}
+
+// Ring has one stop.
+func (s *keysScreen) Ring() *widgets.FocusOrder { return s.ring }
+
+// Hint says how to leave.
+func (s *keysScreen) Hint() string { return session.Say("Escape goes back.") }

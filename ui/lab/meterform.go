@@ -1,0 +1,122 @@
+package lab
+
+import (
+	"context"
+	"errors"
+	"strings"
+
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// AskMeter asks for a meter of the house: a new one, or with an id the one in
+// hand to be changed. A new calibration is a new instrument: its checks begin
+// anew.
+func (m *Meters) AskMeter(isNew bool) {
+	edited, there := m.inHand()
+	title := session.Say("Change meter %s", edited.ID)
+	if isNew || !there {
+		edited, title = meter.Meter{Method: meter.Direct}, session.Say("A new meter")
+	}
+	m.session.Put(model.Ask{
+		Draft: "meter", Of: "meter " + edited.ID,
+		Title: title, Text: session.Say("A new calibration begins a new log: what was known of the old one does not carry over."),
+		Fields: []model.AskField{
+			{ID: "id", Label: session.Say("Name"), Value: edited.ID, Chars: 12, Hint: session.Say("short, as on its label"), Required: true},
+			{ID: "model", Label: session.Say("Model"), Value: edited.Model, Chars: 28, Hint: session.Say("as on its plate"), Required: true},
+			{ID: "serial", Label: session.Say("Serial"), Value: edited.Serial, Chars: 16},
+			{ID: "method", Label: session.Say("Read by"), Options: meterMethods(), Value: string(edited.Method), Chars: 24, Required: true},
+			{ID: "calibration", Label: session.Say("Calibration"), Value: edited.Calibration, Chars: 16, Required: true},
+			{ID: "tolerance", Label: session.Say("Tolerance"), Unit: "pt", Figures: true, Value: figureText(edited.Tolerance), Chars: 7, Hint: session.Say("as its maker claims")},
+			{ID: "coldest", Label: session.Say("Room from"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.Ambient.Low), Chars: 7},
+			{ID: "warmest", Label: session.Say("Room to"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.Ambient.High), Chars: 7},
+			{ID: "apart", Label: session.Say("Grain off by"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.MaxDifference), Chars: 7, Hint: session.Say("at most")},
+		},
+		Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			_, wrong := m.readMeter(edited, values)
+			return wrong
+		},
+		Then: func(values map[string]string) {
+			changed, _ := m.readMeter(edited, values)
+			m.setMeter(changed)
+		},
+	})
+}
+
+func meterMethods() []model.Option {
+	var out []model.Option
+	for _, method := range meter.Methods() {
+		if method.UsesMeter() {
+			out = append(out, model.Option{Code: string(method), Name: methodWord(method), ByName: true})
+		}
+	}
+	return out
+}
+
+// figureText is a figure as a field holds it; empty where nobody wrote one down.
+func figureText(a quantity.Amount) string {
+	if a.Unit() == quantity.Plain {
+		return ""
+	}
+	return session.Bare(a)
+}
+
+// tolerance and difference are what a maker may claim.
+var (
+	toleranceField  = quantity.Field{Unit: quantity.Point, Places: 2, Min: quantity.Of("0.01", quantity.Point), Max: quantity.Int(5, quantity.Point)}
+	fahrenheitApart = quantity.Field{Unit: quantity.Fahrenheit, Places: 1, Min: quantity.Int(1, quantity.Fahrenheit), Max: quantity.Int(100, quantity.Fahrenheit)}
+	celsiusApart    = quantity.Field{Unit: quantity.Celsius, Places: 1, Min: quantity.Int(1, quantity.Celsius), Max: quantity.Int(60, quantity.Celsius)}
+)
+
+// readMeter reads a meter as typed over what it was, and says by field what is
+// wrong. What is posted for single grains stays.
+func (m *Meters) readMeter(was meter.Meter, values map[string]string) (meter.Meter, map[string]string) {
+	wrong := map[string]string{}
+	text := func(id string) string { return strings.TrimSpace(values[id]) }
+	read := func(id, label string, field quantity.Field) (a quantity.Amount) {
+		field.Name = label
+		if text(id) == "" {
+			return a
+		}
+		a, err := field.Parse(text(id))
+		if err != nil {
+			wrong[id] = session.Sentence(err)
+		}
+		return a
+	}
+	warmth, apart := moisture.FahrenheitField, fahrenheitApart
+	if m.degrees() == quantity.Celsius {
+		warmth, apart = moisture.CelsiusField, celsiusApart
+	}
+	edited := was
+	edited.ID, edited.Model, edited.Serial = text("id"), text("model"), text("serial")
+	edited.Method, edited.Calibration = meter.Method(text("method")), text("calibration")
+	edited.Tolerance = read("tolerance", session.Say("Tolerance"), toleranceField)
+	edited.Ambient = quantity.Span{Low: read("coldest", session.Say("Room from"), warmth), High: read("warmest", session.Say("Room to"), warmth)}
+	edited.MaxDifference = read("apart", session.Say("Grain off by"), apart)
+	if (text("coldest") == "") != (text("warmest") == "") {
+		wrong["warmest"] = session.Say("Give both ends of the range, or neither.")
+	}
+	if len(wrong) == 0 {
+		if err := errors.Join(edited.Check()...); err != nil {
+			wrong["id"] = session.Sentence(err)
+		}
+	}
+	return edited, wrong
+}
+
+func (m *Meters) setMeter(meter meter.Meter) {
+	if err := scalehouse.SetMeter(context.Background(), m.session.Desk, meter); err != nil {
+		m.session.Fail(err)
+		return
+	}
+	m.chosen = meter.ID
+	m.Refresh()
+	m.session.Say(model.OK, session.Say("meter %s is written down.", meter.ID))
+	m.session.Changed()
+}

@@ -1,0 +1,154 @@
+package lab
+
+import (
+	"context"
+
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Samples is the shelf of retained samples: what may go today, what must stay,
+// and what a dispute holds.
+type Samples struct {
+	session *session.Session
+	kept    []office.Retained
+	chosen  string // load it was taken from
+}
+
+// NewSamples makes the list, empty until it is first refreshed: a shelf may be
+// long, and a screen reads nothing before it is shown.
+func NewSamples(f *session.Session) *Samples { return &Samples{session: f} }
+
+// Refresh reads the shelf from the book.
+func (s *Samples) Refresh() {
+	kept, err := office.SamplesKept(context.Background(), s.session.Desk)
+	if err != nil {
+		s.session.Fail(err)
+		return
+	}
+	s.kept = kept
+	if _, there := s.inHand(); !there {
+		s.chosen = ""
+		if len(kept) > 0 {
+			s.chosen = kept[0].Load
+		}
+	}
+}
+
+func (s *Samples) inHand() (office.Retained, bool) {
+	return session.Find(s.kept, func(r office.Retained) bool { return r.Load == s.chosen })
+}
+
+// Choose takes a sample in hand.
+func (s *Samples) Choose(load string) { s.chosen = load }
+
+// Chosen is the sample in hand, by its load.
+func (s *Samples) Chosen() string { return s.chosen }
+
+// Empty says that nothing is on the shelf.
+func (s *Samples) Empty() string {
+	return session.Say("No sample is kept. A sample is, once the bench writes down where: in the field Kept at.")
+}
+
+// Rows are the samples, the soonest due first.
+func (s *Samples) Rows() []model.Row {
+	var out []model.Row
+	for _, r := range s.kept {
+		stand := s.stand(r)
+		ticket := session.NoFigure
+		if r.TicketNo > 0 {
+			ticket = session.Counted(r.TicketNo)
+		}
+		out = append(out, model.Row{Key: r.Load, State: stand.State, Cells: []string{
+			session.OrElse(r.Number, r.Load), session.GrainName(r.Crop), r.GrowerName, ticket, r.Place, s.session.Date(r.Taken), s.session.Date(r.Until), stand.Text,
+		}})
+	}
+	return out
+}
+
+// stand says whether a sample may go.
+func (s *Samples) stand(r office.Retained) model.Remark {
+	switch {
+	case r.Held != "":
+		return model.Remark{State: model.Locked, Text: session.Say("held, %s", r.Held)}
+	case r.DueOn(s.session.Desk.Today()):
+		return model.Remark{State: model.Warn, Text: session.Say("may go")}
+	}
+	return model.Remark{State: model.OK, Text: session.Say("stays")}
+}
+
+// Counted says how many there are and how many may go.
+func (s *Samples) Counted() string {
+	due := 0
+	for _, r := range s.kept {
+		if r.Held == "" && r.DueOn(s.session.Desk.Today()) {
+			due++
+		}
+	}
+	return session.Say("%d kept, %d may go", len(s.kept), due)
+}
+
+// CanDiscard reports whether the sample in hand may go.
+func (s *Samples) CanDiscard() bool {
+	r, there := s.inHand()
+	return there && r.Held == "" && r.DueOn(s.session.Desk.Today())
+}
+
+// WhyNotDiscard is why it may not.
+func (s *Samples) WhyNotDiscard() string {
+	r, there := s.inHand()
+	switch {
+	case !there:
+		return session.Say("No sample is chosen.")
+	case r.Held != "":
+		return session.Say("The sample is held for %s.", r.Held)
+	}
+	return session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
+}
+
+// Discard asks once more, and writes down that the sample in hand was thrown
+// out.
+func (s *Samples) Discard() {
+	r, there := s.inHand()
+	if !there {
+		return
+	}
+	s.session.Put(model.Ask{
+		Title: session.Say("Throw out sample %s?", session.OrElse(r.Number, r.Load)),
+		Text:  session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.", session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)),
+		State: model.Warn, Yes: session.Say("It is thrown out"), Danger: true,
+		Then: func(map[string]string) { s.discard(r) },
+	})
+}
+
+func (s *Samples) discard(r office.Retained) {
+	if err := scalehouse.DiscardSample(context.Background(), s.session.Desk, r.Load); err != nil {
+		s.session.Fail(err)
+		return
+	}
+	s.Refresh()
+	s.session.Say(model.OK, session.Say("sample %s is thrown out.", session.OrElse(r.Number, r.Load)))
+	s.session.Changed()
+}
+
+// PrintLabel prints the label of the sample in hand.
+func (s *Samples) PrintLabel() {
+	r, there := s.inHand()
+	if !there {
+		return
+	}
+	l, err := office.Load(context.Background(), s.session.Desk, r.Now)
+	if err != nil {
+		s.session.Fail(err)
+		return
+	}
+	PrintLabel(s.session, l)
+}
+
+// HasSample reports whether a sample is in hand.
+func (s *Samples) HasSample() bool {
+	_, there := s.inHand()
+	return there
+}

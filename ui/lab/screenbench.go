@@ -1,0 +1,176 @@
+package lab
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/charts"
+	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
+)
+
+// BenchScreen is the sample tester's: the test being typed at the left with the
+// moisture ruler under it, and at the right what the tests come to.
+type BenchScreen struct {
+	window *shell.Window
+	Bench  *Bench
+	Form   *shell.FieldForm
+
+	figures []*widgets.Figure
+	Tests   *widgets.Table
+	says    *widgets.Remarks
+	reader  *widgets.Reader
+	made    *fyne.Container // the tests and what is said of them
+	working *paperview.SlipView
+	ruler   *charts.MoistureRuler
+	sheet   *fyne.Container // the form over the ruler
+	pane    *shell.FormAndPaper
+	head    *fyne.Container // the large figures
+	content *fyne.Container
+	write   *widgets.Button
+	toggle  *widgets.Button
+}
+
+func NewBenchScreen(f *session.Session) shell.Screen { return &BenchScreen{Bench: NewBench(f)} }
+
+// Build makes the screen's widgets.
+func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
+	s.window = w
+	s.ruler, s.working = charts.NewMoistureRuler(), paperview.NewSlipView()
+	s.Tests = widgets.NewTable([]widgets.Column{
+		{ID: "no", Title: session.Say("No"), Width: 3},
+		{ID: "result", Title: session.Say("Result"), Width: 8, Align: fyne.TextAlignTrailing},
+		{ID: "how", Title: session.Say("How"), Width: 12, Grow: true, Spare: 1},
+		{ID: "stands", Title: session.Say("Stands"), Width: 9, State: true},
+	})
+	s.Tests.Empty = session.Say("No test yet. Each one is listed here, also those left out.")
+	s.says = widgets.NewRemarks()
+	s.reader = widgets.NewReader(s.says)
+	s.write, s.toggle = w.Commands.Button("bench.write"), w.Commands.Button("bench.working")
+	s.write.Importance = shell.HighImportance
+	s.Form = shell.NewFieldForm(w, s.Bench, s.showResult)
+	s.Form.AddLast("write", s.write)
+	s.Form.AddLast("tests", s.Tests)
+	s.Form.AddLast("says", s.reader)
+	fields := container.NewVScroll(container.New(shell.Slim(), s.Form.Sheet.Content))
+	s.sheet = container.New(shell.FormSheet{Fields: s.Form.Sheet, Ruler: s.ruler}, fields, container.NewStack(s.ruler))
+	s.buildResult()
+	s.Form.Sheet.Hint = s.window.ShowHint
+	s.Form.Grown, s.Form.ToForm = s.content.Refresh, s.toForm
+	s.Form.Show(true)
+	return s.content
+}
+
+// buildResult puts the large figures, the tests and what is said of them, and the
+// buttons beside the form.
+func (s *BenchScreen) buildResult() {
+	c := s.window.Commands
+	figures := container.NewHBox()
+	s.head = figures
+	for i, f := range s.Bench.BigFigures() {
+		figure := widgets.NewFigure(f.Caption, f.Unit)
+		figure.Chars = benchChars[i]
+		s.figures = append(s.figures, figure)
+		figures.Add(figure)
+		if i < len(benchChars)-1 {
+			figures.Add(layout.NewSpacer())
+		}
+	}
+	s.made = container.NewBorder(container.New(shell.High{Lines: 5}, s.Tests), nil, nil, nil, s.reader)
+	s.pane = &shell.FormAndPaper{
+		Fields: s.Form.Sheet, Form: s.sheet, Paper: container.NewStack(s.made, s.working), Share: resultShare, OverPaper: true,
+		Head: container.NewStack(shell.NewGround(apptheme.ColorPanel), container.New(shell.Margin{}, figures)),
+		Buttons: container.New(&shell.Endings{Rows: []int{3, 2}}, s.write,
+			c.Button("bench.leave"), s.toggle, c.Button("bench.through"), c.Button("go.meters"), c.Button("go.samples")),
+		OnNarrow: s.nameToggle,
+	}
+	s.content = container.New(s.pane, s.pane.Objects()...)
+}
+
+// resultShare is what the result has of a hundred.
+const resultShare = 45
+
+// benchChars is the least room for moisture, spread and tests, in figures.
+var benchChars = []int{4, 4, 2}
+
+// Show puts the keyboard where work begins: on the load, or on the first figure
+// of the next test.
+func (s *BenchScreen) Show() {
+	s.Bench.Begin()
+	s.Form.Show(true)
+	s.Form.Focus(s.Bench.First())
+}
+
+// Hint says what keys carry the work.
+func (s *BenchScreen) Hint() string { return s.Bench.Hint() }
+
+// Ring is the order of the keyboard.
+func (s *BenchScreen) Ring() *widgets.FocusOrder { return s.Form.Ring }
+
+// Refresh shows the facts as they now are.
+func (s *BenchScreen) Refresh() {
+	s.Bench.Refresh()
+	s.Form.Show(true)
+}
+
+// showResult follows every keystroke.
+func (s *BenchScreen) showResult() {
+	for i, f := range s.Bench.BigFigures() {
+		s.figures[i].SetCaption(f.Caption, f.Unit)
+		s.figures[i].Set(f.State, f.Value)
+	}
+	s.head.Refresh()
+	s.Tests.SetRows(s.Bench.Rows())
+	s.says.Set(s.Bench.Sayings())
+	s.reader.Refresh()
+	shell.SetVisible(s.made, !s.pane.Working)
+	shell.SetVisible(s.working, s.pane.Working)
+	if s.pane.Working {
+		s.working.SetLines(s.Bench.Working())
+	}
+	ruler := s.Bench.Ruler()
+	if bare := len(ruler.Marks) == 0; bare == s.ruler.Visible() {
+		shell.SetVisible(s.ruler, !bare)
+		s.sheet.Refresh()
+	}
+	s.ruler.Set(ruler.Marks, ruler.Bands...)
+	s.window.Commands.Refresh()
+}
+
+// turnWorking shows the working in place of what the bench says, or that again.
+// Where the window is narrow, the form is the third in turn.
+func (s *BenchScreen) turnWorking() {
+	s.pane.Turn()
+	s.working.ToTop()
+	s.turned()
+	s.showResult()
+}
+
+// turned shows what is now in front, and puts the keyboard there.
+func (s *BenchScreen) turned() {
+	s.content.Refresh()
+	s.nameToggle()
+	if s.pane.Narrow && s.pane.Turned {
+		s.Form.Ring.Focus("tests")
+	} else if s.pane.Narrow {
+		s.Form.Focus(s.Bench.First())
+	}
+}
+
+// toForm brings the form to the front, and reports whether it was not.
+func (s *BenchScreen) toForm() bool {
+	if !s.pane.ToForm() {
+		return false
+	}
+	s.content.Refresh()
+	s.nameToggle()
+	s.showResult()
+	return true
+}
+
+// nameToggle names the button by what it brings to the front.
+func (s *BenchScreen) nameToggle() { s.toggle.SetText(s.pane.Next(session.Say("Doubts"))) }

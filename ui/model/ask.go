@@ -1,0 +1,46 @@
+package model
+
+// Ask is a question to be put before the window, as data. Without fields it is
+// a choice between going on and leaving things as they are; with Notice it is
+// only to be read.
+type Ask struct {
+	Title, Text string
+	State       State
+	Fields      []AskField
+	Yes, No     string // what going on and staying are called; empty takes the ordinary words
+	Danger      bool   // cannot be undone: the keyboard starts on No
+	Notice      bool
+
+	// Draft names what is asked, and Of what of: what is typed then outlives the
+	// program, and is there when the same is asked again. Of a load it is the
+	// load's id, and what was typed leaves the yard with it. Without a name
+	// nothing is kept.
+	Draft, Of string
+	// Typed is told all values at every keystroke, and GivenUp that the person
+	// does not go on. The frame sets them; either may be nil.
+	Typed   func(values map[string]string)
+	GivenUp func()
+
+	// Check looks at all values before going on and gives a sentence for each
+	// field, by id, that cannot stand. It may be nil.
+	Check func(values map[string]string) map[string]string
+	// Then is called with the values by field id when the person goes on.
+	Then func(values map[string]string)
+}
+
+// AskField is one field of a question.
+type AskField struct {
+	ID, Label, Unit, Value, Hint string
+
+	Chars    int  // width in figures; zero takes twelve
+	Figures  bool // a weight or amount: letters kept out, text at the right
+	Tick     bool // a box to tick, labelled by Label; its value is TickOn or empty
+	Required bool
+	// Options make it a find field; its value is the code chosen, or with
+	// FreeText whatever was typed.
+	Options  []Option
+	FreeText bool
+}
+
+// TickOn is the value of a ticked box.
+const TickOn = "on"

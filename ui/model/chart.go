@@ -1,0 +1,37 @@
+package model
+
+// Bar is one bar of a chart, its height in thousandths of the tallest.
+type Bar struct {
+	Label  string // beneath
+	Value  string // over the bar, ready to read
+	Height int
+	State  State // Plain takes the chart's own colour
+}
+
+// Bars is a chart of bars under a title.
+type Bars struct {
+	Title, Empty string
+	Bars         []Bar
+}
+
+// ChartPoint is one point of a check chart, in thousandths of its width and
+// height. One that is not Plain is ringed in its state's colour and has a label.
+type ChartPoint struct {
+	X, Y  int
+	Label string
+	State State
+}
+
+// Guide is a line or a label along the edge of a chart, in thousandths. Its state
+// colours the line of a limit.
+type Guide struct {
+	At    int
+	Label string
+	State State
+}
+
+// Figure is a number to be read from across the room.
+type Figure struct {
+	Caption, Value, Unit string
+	State                State
+}

@@ -1,0 +1,21 @@
+package model
+
+// Row is one line of a table, ready to read.
+type Row struct {
+	Key   string // what identifies it from one SetRows to the next
+	Cells []string
+	State State
+	// Struck rows no longer count: a line goes through them.
+	Struck bool
+	// Total rows are what the rows above add up to.
+	Total bool
+}
+
+// Cell gives the text of a column, or "" past the end: a row may be shorter
+// than the table is wide.
+func (r Row) Cell(i int) string {
+	if i < 0 || i >= len(r.Cells) {
+		return ""
+	}
+	return r.Cells[i]
+}

@@ -1,0 +1,24 @@
+package model
+
+// State says how a thing stands. It is always shown as a word, an icon and a
+// colour together, so that it survives sunlight and colour-blind eyes.
+type State int
+
+// The states.
+const (
+	Plain   State = iota // nothing to remark
+	OK                   // all is well
+	Warn                 // look twice before going on
+	Stop                 // refused, void, or wrong
+	Wait                 // under way, or for information
+	Locked               // closed for changes
+	Missing              // still to be given
+)
+
+// Remark is a sentence under a word that says how things stand. Without a word
+// it is only a sentence.
+type Remark struct {
+	State State
+	Word  string
+	Text  string
+}

@@ -1,0 +1,170 @@
+package rates
+
+import (
+	"context"
+	"maps"
+	"slices"
+	"strings"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/ratefiles"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// AskSchedule asks under which schedule the grain of the chosen edition is to
+// be settled, in a manager's name.
+func (r *Rates) AskSchedule() {
+	e := r.edition()
+	if e == nil {
+		return
+	}
+	id := e.Commodity.ID
+	now, _ := r.session.Desk.Profile().Schedule(id)
+	options := []model.Option{}
+	for _, name := range slices.Compact(r.session.Desk.Rates().Schedules(id)) {
+		o := model.Option{Code: name, Detail: session.Say("no rates in force today")}
+		if in, err := r.session.Desk.Rates().On(name, id, r.session.Desk.Today()); err == nil {
+			o.Name, o.Detail = session.Say(in.Title), statusWord(in.Status)
+		}
+		options = append(options, o)
+	}
+	r.session.Put(model.Ask{
+		Title: session.Say("Settle %s under which schedule?", session.GrainName(id)),
+		Text:  session.Say("It counts for loads opened from now on. A single load can be put under another on its own form."),
+		Fields: []model.AskField{
+			{ID: "schedule", Label: session.Say("Schedule"), Options: options, Value: now, Chars: 24, Required: true},
+			{ID: "who", Label: session.Say("Manager"), Options: r.session.Managers(), Value: r.session.ManagerHere(), Chars: 24, Required: true},
+		},
+		Yes:  session.Say("Settle under it"),
+		Then: func(values map[string]string) { r.settleUnder(id, values["schedule"], values["who"]) },
+	})
+}
+
+func (r *Rates) settleUnder(commodity, schedule, who string) {
+	p := r.session.Desk.Profile()
+	p.Grains = slices.Clone(p.Grains)
+	i := slices.IndexFunc(p.Grains, func(g elevator.GrainRule) bool { return g.Commodity == commodity })
+	if i < 0 {
+		p.Grains = append(p.Grains, elevator.GrainRule{Commodity: commodity})
+		i = len(p.Grains) - 1
+	}
+	p.Grains[i].Schedule = schedule
+	err := r.session.As(who, func() error { return scalehouse.SetProfile(context.Background(), r.session.Desk, p) })
+	if err != nil {
+		r.session.Fail(err)
+		return
+	}
+	r.session.Changed()
+	r.session.Say(model.OK, session.Say("%s is settled under schedule %s.", session.GrainName(commodity), schedule))
+}
+
+// ReadAgain reads the elevator's own files again. While anything in them is
+// wrong, the rates in force stay as they are.
+func (r *Rates) ReadAgain() {
+	var set *rates.Set
+	r.session.Run(model.Job{
+		Topic: "rates", Title: session.Say("Reading the rates"),
+		Do: func(context.Context, func(int, int)) (err error) {
+			set, err = ratefiles.ReadRates(r.session.RatesFolder)
+			return err
+		},
+		Done: func(err error) { r.readAgain(set, err) },
+	})
+}
+
+func (r *Rates) readAgain(set *rates.Set, err error) {
+	SetRatesWrong(r.session, err)
+	if err != nil {
+		r.shows = RatesProblems
+		r.session.Say(model.Stop, session.Say("the files have %d mistakes. The rates in force stay as they were.", len(r.session.RatesWrong)))
+		r.session.Window.Redraw()
+		return
+	}
+	r.session.Desk.UseRates(set)
+	r.Reload()
+	r.session.Changed()
+	own := 0
+	for _, e := range set.All() {
+		if e.Status != rates.Example {
+			own++
+		}
+	}
+	r.session.Say(model.OK, session.Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
+	SayRewritten(r.session)
+}
+
+// SetRatesWrong says what is wrong with the elevator's own rates; nil is
+// nothing.
+func SetRatesWrong(f *session.Session, err error) { f.RatesWrong = problemLines(err) }
+
+// problemLines are the mistakes in an error, one to a line.
+func problemLines(err error) []string {
+	if err == nil {
+		return nil
+	}
+	return strings.FieldsFunc(err.Error(), func(r rune) bool { return r == '\n' })
+}
+
+// problems is the sheet of what is wrong with the elevator's own files, or how
+// to begin with them.
+func (r *Rates) problems() []scaleticket.PaperLine {
+	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Your own files")}}
+	add := func(kind scaleticket.PaperKind, left string) {
+		lines = append(lines, scaleticket.PaperLine{Kind: kind, Left: left})
+	}
+	folder := r.session.RatesFolder
+	if folder == "" {
+		folder = session.Say("none: this book has no folder of its own")
+	}
+	lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: session.Say("Folder"), Note: folder}, scaleticket.PaperLine{Kind: scaleticket.PaperRule})
+	if len(r.session.RatesWrong) > 0 {
+		for _, line := range r.session.RatesWrong {
+			add(scaleticket.PaperMark, line)
+			add(scaleticket.PaperGap, "")
+		}
+		add(scaleticket.PaperText, session.Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))
+		return lines
+	}
+	own := 0
+	for _, e := range r.session.Desk.Rates().All() {
+		if e.Status == rates.Example {
+			continue
+		}
+		own++
+		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(r.session, e))})
+	}
+	if own == 0 {
+		add(scaleticket.PaperText, session.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
+		add(scaleticket.PaperGap, "")
+		add(scaleticket.PaperText, session.Say("F1 tells how an edition is written. Ctrl+S writes the text of the chosen example to a file to begin with."))
+		return lines
+	}
+	add(scaleticket.PaperGap, "")
+	add(scaleticket.PaperText, session.Say("There is no mistake in them."))
+	return lines
+}
+
+// SaveText writes the text of the chosen edition to a file, to begin one's own
+// with.
+func (r *Rates) SaveText() {
+	if e := r.edition(); e != nil {
+		r.session.Save(e.ID+".toml", session.Say("the text of %s", e.ID), e.Text)
+	}
+}
+
+// SayRewritten warns of rates whose text was changed under their id since
+// tickets were settled under them.
+func SayRewritten(f *session.Session) {
+	ids, err := office.RewrittenEditions(context.Background(), f.Desk)
+	switch {
+	case err != nil:
+		f.Fail(err)
+	case len(ids) > 0:
+		f.Say(model.Warn, session.Say("The text of %s was changed since tickets were settled under it. The screen of rates says more.",
+			strings.Join(slices.Sorted(maps.Keys(ids)), ", ")))
+	}
+}

@@ -1,0 +1,197 @@
+package rates
+
+import (
+	"slices"
+
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/worksheet"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// comparedTable is one load under two editions and under the bare water
+// formula, and then what the two editions say otherwise.
+type comparedTable struct {
+	rows   []model.Row
+	beyond string            // what is taken beyond the water
+	wrong  string            // why there is nothing to compare
+	said   map[string]string // a row in full, where its cells are short of room
+}
+
+// others are the editions the chosen one can be set beside: those of the same
+// grain, the one it corrects or follows first.
+func (r *Rates) others() []*rates.Edition {
+	e := r.edition()
+	if e == nil {
+		return nil
+	}
+	var near, far []*rates.Edition
+	for _, o := range r.session.Desk.Rates().All() {
+		switch {
+		case o.ID == e.ID || o.Commodity.ID != e.Commodity.ID:
+		case o.ID == e.Corrects:
+			near = slices.Insert(near, 0, o)
+		case o.Schedule == e.Schedule:
+			near = append(near, o)
+		default:
+			far = append(far, o)
+		}
+	}
+	return append(near, far...)
+}
+
+// otherEdition is the one that the chosen edition is set beside; nil when its
+// grain has no other.
+func (r *Rates) otherEdition() *rates.Edition {
+	others := r.others()
+	for _, o := range others {
+		if o.ID == r.other {
+			return o
+		}
+	}
+	if len(others) == 0 {
+		return nil
+	}
+	return others[0]
+}
+
+// HasOther reports whether there is a choice of editions to compare with.
+func (r *Rates) HasOther() bool { return len(r.others()) > 1 }
+
+// AskOther asks which edition the chosen one is to be set beside.
+func (r *Rates) AskOther() {
+	others := r.others()
+	options := make([]model.Option, len(others))
+	for i, o := range others {
+		options[i] = model.Option{Code: o.ID, Name: session.Say(o.Title), Detail: periodOf(r.session, o)}
+	}
+	r.session.Put(model.Ask{
+		Title: session.Say("Set %s beside which edition?", r.chosen), Yes: session.Say("Compare"),
+		Fields: []model.AskField{{ID: "other", Label: session.Say("Edition"), Options: options, Required: true}},
+		Then: func(values map[string]string) {
+			r.other, r.compared, r.shows = values["other"], nil, RatesCompare
+			r.session.Window.Redraw()
+		},
+	})
+}
+
+// ComparedHead are the headings: the line, the two editions with their
+// difference, and the bare water formula with its.
+func (r *Rates) ComparedHead() []string {
+	other := session.Say("no other")
+	if o := r.otherEdition(); o != nil {
+		other = o.ID
+	}
+	return []string{session.Say("Line"), r.chosen, other, session.Say("±"), session.Say("bare water"), session.Say("±")}
+}
+
+// ComparedRows are the lines of the settlements, then the lines of the two
+// editions that differ.
+func (r *Rates) ComparedRows() []model.Row { return r.compare().rows }
+
+// ComparedSaid is which load is compared, and of a row that has more to say
+// than its cells hold all of it; else what the chosen edition takes beyond the
+// water, or why nothing can be compared.
+func (r *Rates) ComparedSaid(key string) string {
+	c := r.compare()
+	say := session.OrElse(c.wrong, c.beyond)
+	if full := c.said[key]; full != "" {
+		say = full
+	}
+	return session.Join("\n", r.Tried(), say)
+}
+
+func (r *Rates) compare() *comparedTable {
+	e := r.edition()
+	if e == nil {
+		return &comparedTable{}
+	}
+	if r.compared == nil {
+		r.compared = compareTable(e, r.otherEdition(), r.tryOn(e))
+	}
+	return r.compared
+}
+
+func compareTable(e, other *rates.Edition, t tryLoad) *comparedTable {
+	out := &comparedTable{said: map[string]string{}}
+	mine, err := settle.Settle(t.under(e), e)
+	if err != nil {
+		out.wrong = session.Say("Under %s: %s", e.ID, session.OneLine(err.Error()))
+		return out
+	}
+	beyond, err := settle.TakenBeyondWater(mine, t.under(e))
+	if err != nil {
+		out.wrong = session.Say("Under the bare water formula: %s", session.OneLine(err.Error()))
+		return out
+	}
+	out.beyond = session.Say("Beyond the bare water formula %s takes %s, which is %s of the wet weight: %s in the shrink itself, %s as handling.",
+		e.ID, beyond.Total.Printed(), beyond.Percent.Printed(), beyond.Hidden.Printed(), beyond.Handling.Printed())
+	var theirs *settle.Settlement
+	if other != nil {
+		if theirs, err = settle.Settle(t.under(other), other); err != nil {
+			out.wrong = session.Say("Under %s: %s", other.ID, session.OneLine(err.Error()))
+			theirs = nil
+		}
+	}
+	out.figures(mine, theirs, beyond.Bare)
+	if other != nil {
+		out.says(e, other)
+	}
+	return out
+}
+
+// figures are the lines of the settlements side by side.
+func (c *comparedTable) figures(mine, theirs, bare *settle.Settlement) {
+	water := settle.Compare(mine, bare)
+	seen := map[string]bool{}
+	var beside *settle.Comparison
+	if theirs != nil {
+		beside = settle.Compare(mine, theirs)
+		for _, l := range beside.Lines {
+			seen[l.ID] = true
+			w, _ := water.Line(l.ID)
+			c.line(l.ID, l.Label, l.Before, l.After, l.Change, w)
+		}
+	}
+	for _, w := range water.Lines {
+		if !seen[w.ID] {
+			c.line(w.ID, w.Label, w.Before, nil, nil, w)
+		}
+	}
+}
+
+func (c *comparedTable) line(id, label string, mine, theirs, change *worksheet.Step, water settle.Line) {
+	row := model.Row{Key: id, Cells: []string{session.Say(label), stepCell(mine), stepCell(theirs), changeCell(change), stepCell(water.After), changeCell(water.Change)}}
+	if change != nil && !change.Value().IsZero() {
+		row.State = model.Warn
+	}
+	c.rows = append(c.rows, row)
+}
+
+func stepCell(step *worksheet.Step) string {
+	if step == nil {
+		return session.NoFigure
+	}
+	if step.Kind() == worksheet.NotApplied {
+		return session.Say("none")
+	}
+	return step.Printed()
+}
+
+func changeCell(change *worksheet.Step) string {
+	if change == nil || change.Value().IsZero() {
+		return ""
+	}
+	return session.Signed(change)
+}
+
+// says are the lines on which the two editions part.
+func (c *comparedTable) says(e, other *rates.Edition) {
+	for _, d := range rates.Diff(e, other) {
+		key := "says " + d.Key
+		what, before, after := session.Join(": ", session.Say(d.Section), session.Say(d.Label)), session.OrElse(d.Before, session.NoFigure), session.OrElse(d.After, session.NoFigure)
+		c.rows = append(c.rows, model.Row{Key: key, State: model.Wait, Cells: []string{what, before, after}})
+		c.said[key] = session.Say("%s. Under %s: %s. Under %s: %s.", what, e.ID, before, other.ID, after)
+	}
+}

@@ -1,0 +1,108 @@
+package session
+
+import (
+	"context"
+	"strconv"
+	"strings"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
+)
+
+// AskStatement asks whose account is to be printed, and for which days.
+func AskStatement(f *Session, grower string) {
+	f.Put(model.Ask{
+		Title: Say("Statement of an account"),
+		Text:  Say("All loads of a grower, by commodity, with shares, charges and what is payable. A landlord gets only the landlord's share."),
+		Fields: []model.AskField{
+			{ID: "grower", Label: Say("Grower"), Options: f.Known().GrowerOptions, Value: grower, Chars: 28, Required: true},
+			{ID: "from", Label: Say("From"), Chars: 12, Hint: Say("year-month-day, or empty")},
+			{ID: "to", Label: Say("Through"), Chars: 12, Hint: Say("year-month-day, or empty")},
+			{ID: "files", Label: Say("Also as workbook and lines"), Tick: true},
+		},
+		Yes: Say("Print"),
+		Check: func(values map[string]string) map[string]string {
+			wrong := map[string]string{}
+			for _, id := range []string{"from", "to"} {
+				if _, err := DateOrNone(values[id]); err != nil {
+					wrong[id] = Sentence(err)
+				}
+			}
+			return wrong
+		},
+		Then: func(values map[string]string) {
+			from, _ := DateOrNone(values["from"])
+			to, _ := DateOrNone(values["to"])
+			printStatement(f, values["grower"], from, to, values["files"] == model.TickOn)
+		},
+	})
+}
+
+func printStatement(f *Session, grower string, from, to quantity.Date, files bool) {
+	d, err := office.Statement(context.Background(), f.Desk, grower, from, to)
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	what := Say("the statement of grower %s", grower)
+	if files {
+		ExportDocument(f, d, "account-"+grower, what)
+	}
+	PrintDocument(f, d, "account-"+grower, what, true)
+}
+
+// AskProof asks for a ticket and, if wanted, a moisture to suppose, and prints
+// the ticket's proof sheet: every step in words and figures, to be followed with
+// a pocket calculator.
+func AskProof(f *Session, ticket int64) {
+	value := ""
+	if ticket > 0 {
+		value = Counted(ticket)
+	}
+	f.Put(model.Ask{
+		Title: Say("Proof of a ticket"), Text: Say("One or two pages a grower can follow with a pocket calculator."),
+		Fields: []model.AskField{
+			{ID: "ticket", Label: Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
+			{ID: "figure", Label: Say("What if it were"), Unit: "%", Figures: true, Chars: 7, Hint: Say("another moisture, or empty")},
+		},
+		Yes: Say("Print"),
+		Check: func(values map[string]string) map[string]string {
+			wrong := map[string]string{}
+			if _, ok := Number(values["ticket"]); !ok {
+				wrong["ticket"] = Say("Type the number as it stands on the ticket.")
+			}
+			if _, err := FigureOrNone(values["figure"]); err != nil {
+				wrong["figure"] = Sentence(err)
+			}
+			return wrong
+		},
+		Then: func(values map[string]string) {
+			n, _ := Number(values["ticket"])
+			figure, _ := FigureOrNone(values["figure"])
+			printProof(f, n, office.ProofOptions{Moisture: figure})
+		},
+	})
+}
+
+func printProof(f *Session, n int64, o office.ProofOptions) {
+	doc, err := office.Proof(context.Background(), f.Desk, n, o)
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	PrintDocument(f, doc, "proof-"+strconv.FormatInt(n, 10), Say("the proof of ticket %d", n), false)
+}
+
+func FigureOrNone(text string) (*quantity.Amount, error) {
+	if strings.TrimSpace(text) == "" {
+		return nil, nil
+	}
+	field := moisture.MoistureField
+	field.Name = Say("Moisture")
+	a, err := field.Parse(text)
+	if err != nil {
+		return nil, err
+	}
+	return &a, nil
+}

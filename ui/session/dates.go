@@ -1,0 +1,53 @@
+package session
+
+import (
+	"fmt"
+	"strings"
+	"tenthpoint/internal/quantity"
+) // The settings under which days are written: year, month and day in figures, or
+// as people here say them.
+const (
+	IsoDates   = "iso"
+	LocalDates = "local"
+)
+
+// Date is a day as the desk writes it: 2025-10-31, or where the house has set it
+// so, with the month in letters, which no reader turns round.
+func (f *Session) Date(d quantity.Date) string {
+	if d.IsZero() || f.Desk.Profile().Dates != LocalDates {
+		return d.String()
+	}
+	return InLetters(d)
+}
+
+// InLetters is a day with its month in letters.
+func InLetters(d quantity.Date) string {
+	return Say("%s %d, %d", monthName(d.Month()), d.Day(), d.Year())
+}
+
+// monthName is the short name of a month from 1.
+func monthName(month int) string {
+	names := [...]string{
+		Say("Jan"), Say("Feb"), Say("Mar"), Say("Apr"), Say("May"), Say("Jun"),
+		Say("Jul"), Say("Aug"), Say("Sep"), Say("Oct"), Say("Nov"), Say("Dec"),
+	}
+	if month < 1 || month > len(names) {
+		return fmt.Sprint(month)
+	}
+	return names[month-1]
+}
+
+func DateOrNone(text string) (quantity.Date, error) {
+	if strings.TrimSpace(text) == "" {
+		return quantity.Date{}, nil
+	}
+	return quantity.ParseDate(text)
+}
+
+// DateOr is a day as the desk writes it, or words where there is none.
+func (f *Session) DateOr(d quantity.Date, otherwise string) string {
+	if d.IsZero() {
+		return otherwise
+	}
+	return f.Date(d)
+}

@@ -1,0 +1,156 @@
+package session
+
+import (
+	"context"
+	"maps"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+)
+
+// What is typed and cannot be a fact yet outlives the program: every form keeps
+// its texts as a draft of the book, at each keystroke, and finds them there when
+// it is made. Codes and words stand in a draft as they were typed, in no
+// language; what they come to is read from them anew.
+
+// InHand is the place of what is in hand at a screen, and where things stand.
+const InHand = "in hand"
+
+// DraftAt is where a draft belongs: a form, and what is on it.
+type DraftAt struct{ Place, ID string }
+
+// Drafts are what is typed in a window and is no fact yet.
+type Drafts struct {
+	session *Session
+	before  map[DraftAt]map[string]string // from before the stop, until their form takes them
+	kept    map[DraftAt]map[string]string // as the book has them
+	safe    map[DraftAt]bool              // kept so that they outlive the power, too
+	back    []string                      // where something stands again
+	lost    []string                      // sentences about what could not be read
+}
+
+// Drafts are what was typed and is no fact, read from the book the first time. That they cannot be
+// read stops nobody: the desk opens without them and says so.
+func (f *Session) Drafts() *Drafts {
+	if f.drafts != nil {
+		return f.drafts
+	}
+	f.drafts = &Drafts{session: f, before: map[DraftAt]map[string]string{}, kept: map[DraftAt]map[string]string{}, safe: map[DraftAt]bool{}}
+	all, lost, err := scalehouse.Drafts(context.Background(), f.Desk)
+	for _, sentence := range lost {
+		f.drafts.lost = append(f.drafts.lost, Translate(sentence))
+	}
+	if err != nil {
+		f.drafts.lost = append(f.drafts.lost, Sentence(err))
+	}
+	for _, d := range all {
+		at := DraftAt{d.Place, d.ID}
+		f.drafts.before[at], f.drafts.kept[at] = d.Texts, d.Texts
+	}
+	return f.drafts
+}
+
+// TypedBefore takes what was typed at a place before the stop; nil is nothing.
+func (d *Drafts) TypedBefore(at DraftAt) map[string]string {
+	texts := d.before[at]
+	delete(d.before, at)
+	return texts
+}
+
+// TypedBeforeAt are the ids of the drafts that wait at a place, in order.
+func (d *Drafts) TypedBeforeAt(place string) []string {
+	var ids []string
+	for at := range d.before {
+		if at.Place == place {
+			ids = append(ids, at.ID)
+		}
+	}
+	slices.Sort(ids)
+	return ids
+}
+
+// Jot keeps what is typed at a place, at every keystroke. When the book is in
+// use elsewhere the next keystroke brings it.
+func (d *Drafts) Jot(at DraftAt, texts map[string]string) {
+	if maps.Equal(d.kept[at], texts) {
+		return
+	}
+	if scalehouse.SaveDraft(d.session.Desk, at.Place, at.ID, texts) == nil {
+		d.Take(at, texts, false)
+	}
+}
+
+// Keep keeps what is typed at a place on the disk: a field was left, or a test
+// was made.
+func (d *Drafts) Keep(at DraftAt, texts map[string]string) {
+	if maps.Equal(d.kept[at], texts) && (d.safe[at] || len(texts) == 0) {
+		return
+	}
+	if err := scalehouse.SaveDraftSync(context.Background(), d.session.Desk, at.Place, at.ID, texts); err != nil {
+		d.session.Say(model.Warn, Say("what is typed would not outlive a stop: %s", Sentence(err)))
+		return
+	}
+	d.Take(at, texts, true)
+}
+
+// KeepWith keeps what is typed together with an act, unless the book has it so.
+// The act may still fail: when it is done, call [Drafts.Take].
+func (d *Drafts) KeepWith(ctx context.Context, w *scalehouse.Batch, at DraftAt, texts map[string]string) error {
+	if maps.Equal(d.kept[at], texts) {
+		return nil
+	}
+	return scalehouse.SaveDraftSync(ctx, w, at.Place, at.ID, texts)
+}
+
+// IsKept reports whether the book has a draft of a place.
+func (d *Drafts) IsKept(at DraftAt) bool { return len(d.kept[at]) > 0 }
+
+// Take notes what the book has at a place, and whether that is on the disk.
+func (d *Drafts) Take(at DraftAt, texts map[string]string, safe bool) {
+	d.kept[at], d.safe[at] = texts, safe
+	if len(texts) == 0 {
+		delete(d.kept, at)
+	}
+}
+
+// StandsAgain notes where something typed before the stop stands again.
+func (d *Drafts) StandsAgain(where string) {
+	if !slices.Contains(d.back, where) {
+		d.back = append(d.back, where)
+	}
+}
+
+// IsLost notes that something typed before the stop could not be read.
+func (d *Drafts) IsLost(sentence string) { d.lost = append(d.lost, sentence) }
+
+// SayBack tells, once and quietly, what was typed before the stop and is here
+// again; what is not is a warning.
+func (d *Drafts) SayBack() {
+	if state, text := d.backWords(); text != "" {
+		d.session.Say(state, text)
+	}
+}
+
+func (d *Drafts) backWords() (state model.State, text string) {
+	if len(d.back) > 0 {
+		text = Say("What was typed before the stop is here again: %s.", strings.Join(d.back, ", "))
+	}
+	if len(d.lost) > 0 {
+		state, text = model.Warn, Join(" ", text, strings.Join(d.lost, " "))
+	}
+	d.back, d.lost = nil, nil
+	return state, text
+}
+
+// CutAll are the texts under a name that begins with a word, by the rest of it.
+func CutAll(texts map[string]string, word string) map[string]string {
+	out := map[string]string{}
+	for name, text := range texts {
+		if rest, found := strings.CutPrefix(name, word); found {
+			out[rest] = text
+		}
+	}
+	return out
+}

@@ -1,0 +1,146 @@
+package session
+
+import (
+	"strings"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
+)
+
+// A grade worked out here is advice: what the published table makes of the
+// results of a sample. Nothing is settled by it and no slip prints it; a grade on
+// a slip is one that an inspector gave.
+
+// GradeAdvice is such a grade in words.
+type GradeAdvice struct {
+	Grade string // "U.S. No. 2", "no better than U.S. No. 2", "not known"
+	// told reports that something of the table is tested.
+	told bool
+	// held are what kept it from the next better grade, noticed faults whose rule
+	// was not read, and untested the results that may still lower it.
+	held, noticed []string
+	untested      string
+	// fine are what the table leaves out, and where it was read.
+	fine []string
+	// given is the grade an inspector gave.
+	given string
+}
+
+// AdviseGrade grades the sample of a load. It is empty for a load of no grain,
+// and while a result does not belong to it, which its field says.
+func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
+	g, err := office.Grade(l)
+	if err != nil {
+		return a
+	}
+	a.given = l.Sample.Grade
+	switch {
+	case f.Desk.Profile().Rules == "canada":
+		a.Grade = Say("not known: Canadian grade tables were not read for this program")
+	case g.US == nil:
+		a.Grade = Say("not known: no grade table was read for %s", GrainName(g.Commodity.ID))
+	default:
+		a.readTable(*g.US)
+	}
+	return a
+}
+
+// readTable puts the result of a table into words.
+func (a *GradeAdvice) readTable(g grain.GradeResult) {
+	a.told = g.Best != "" || len(g.Cautions) > 0
+	switch {
+	case g.Best == "":
+		a.Grade = Say("not known: none of the results its table asks for is there")
+	case g.Open:
+		a.Grade = Say("no better than %s", Say(g.Best))
+	default:
+		a.Grade = Say(g.Best)
+	}
+	a.Grade = Join(", ", append([]string{a.Grade}, said(g.Special)...)...)
+	for _, b := range g.HeldDown {
+		a.held = append(a.held, breachText(b))
+	}
+	for _, c := range g.Cautions {
+		a.noticed = append(a.noticed, Translate(c)+".")
+	}
+	if len(g.NotTested) > 0 {
+		a.untested = Say("Not tested, and may lower it: %s.", strings.Join(said(g.NotTested), ", "))
+	}
+	if len(g.SpecialNotTested) > 0 {
+		a.fine = append(a.fine, Say("Special grades that cannot be told yet: %s.", strings.Join(said(g.SpecialNotTested), ", ")))
+	}
+	a.fine = append(a.fine, Say(g.NotJudged), Say("Table: %s.", g.Source))
+}
+
+func said(english []string) []string {
+	out := make([]string, len(english))
+	for i, text := range english {
+		out[i] = Say(text)
+	}
+	return out
+}
+
+// breachText is a line of the table that the sample broke.
+func breachText(b grain.Breach) string {
+	text := Say("%s %s is over %s, the most for %s.", Say(b.Factor), b.Result, b.Limit, Say(b.Grade))
+	switch {
+	case b.And != nil:
+		text = Say("%s %s is over %s, the most for %s, and %s %s is over %s.", Say(b.Factor), b.Result, b.Limit, Say(b.Grade),
+			Say(b.And.Factor), b.And.Result, b.And.Limit)
+	case b.Bound == grain.Least:
+		text = Say("%s %s is under %s, the least for %s.", Say(b.Factor), b.Result, b.Limit, Say(b.Grade))
+	}
+	return text
+}
+
+// Saying is the advice beside the tests of the bench; none while nothing of the
+// table is tested.
+func (a GradeAdvice) Saying() []model.Remark {
+	if !a.told {
+		return nil
+	}
+	lines := append([]string{Say("%s (advisory, not official)", a.Grade)}, a.held...)
+	lines = append(lines, a.noticed...)
+	if a.untested != "" {
+		lines = append(lines, a.untested)
+	}
+	return []model.Remark{{State: model.Plain, Word: Say("would grade"), Text: strings.Join(lines, "\n")}}
+}
+
+// Lines are the advice under a working, apart from it: no figure uses it.
+func (a GradeAdvice) Lines() []scaleticket.PaperLine {
+	if a.Grade == "" {
+		return nil
+	}
+	out := []scaleticket.PaperLine{
+		{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
+		{Kind: scaleticket.PaperPair, Left: Say("Would grade"), Right: a.Grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
+	}
+	text := func(kind scaleticket.PaperKind, sentence string) {
+		if sentence != "" {
+			out = append(out, scaleticket.PaperLine{Kind: kind, Left: sentence})
+		}
+	}
+	for _, sentence := range a.held {
+		text(scaleticket.PaperText, sentence)
+	}
+	for _, sentence := range a.noticed {
+		text(scaleticket.PaperMark, sentence)
+	}
+	text(scaleticket.PaperText, a.untested)
+	if a.given != "" {
+		out = append(out, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: Say("Grade given, on the slip"), Right: a.given})
+	}
+	for _, sentence := range append(a.fine, Say(grain.Advisory)) {
+		text(scaleticket.PaperSmall, sentence)
+	}
+	return out
+}
+
+// GradeLines are the advice on a load's grade, to stand under its working.
+func GradeLines(f *Session, l *load.Load) []scaleticket.PaperLine {
+	return AdviseGrade(f, l).Lines()
+}

@@ -1,0 +1,151 @@
+package session
+
+import (
+	"context"
+	"slices"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/rates"
+	"tenthpoint/ui/model"
+)
+
+// Lists are the standing things of the book, read once until something
+// changes, with the options they make.
+type Lists struct {
+	Growers   []elevator.Grower
+	Trucks    []elevator.Truck
+	Bins      []elevator.Bin
+	Contracts []elevator.ContractTerms
+
+	GrowerOptions, TruckOptions, BinOptions, CommodityOptions []model.Option
+}
+
+// Known gives the lists, reading them when need be. What cannot be read is
+// said on the status line and stays empty.
+func (f *Session) Known() *Lists {
+	if f.Lists != nil {
+		return f.Lists
+	}
+	ctx := context.Background()
+	l := &Lists{}
+	var errs [4]error
+	l.Growers, errs[0] = office.Growers(ctx, f.Desk)
+	l.Trucks, errs[1] = office.Trucks(ctx, f.Desk)
+	l.Bins, errs[2] = office.Bins(ctx, f.Desk)
+	l.Contracts, errs[3] = office.Contracts(ctx, f.Desk)
+	for _, err := range errs {
+		if err != nil {
+			f.Fail(err)
+		}
+	}
+	l.GrowerOptions = l.makeGrowers()
+	l.TruckOptions = l.makeTrucks()
+	l.BinOptions = l.makeBins()
+	l.CommodityOptions = f.makeCommodities()
+	f.Lists = l
+	return l
+}
+
+func (l *Lists) makeGrowers() []model.Option {
+	var out []model.Option
+	for _, g := range l.Growers {
+		o := model.Option{Code: g.ID, Name: g.Name}
+		if n := len(g.Shares); n > 1 {
+			o.Detail = Say("%d shares", n)
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+func (l *Lists) makeTrucks() []model.Option {
+	var out []model.Option
+	for _, t := range l.Trucks {
+		o := model.Option{Code: t.ID, Name: t.Plate}
+		if g, ok := l.Grower(t.Grower); ok {
+			o.Detail = g.Name
+		}
+		if t.Tare != nil {
+			o.Detail = Join(", ", o.Detail, Say("tare %s", t.Tare))
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+func (l *Lists) makeBins() []model.Option {
+	var out []model.Option
+	for _, b := range l.Bins {
+		out = append(out, model.Option{Code: b.ID, Name: b.Name, Detail: GrainName(b.Commodity)})
+	}
+	return out
+}
+
+// makeCommodities lists what the elevator takes, with the rates each is
+// settled under today.
+func (f *Session) makeCommodities() []model.Option {
+	var out []model.Option
+	for _, g := range f.Desk.Profile().Grains {
+		o := model.Option{Code: g.Commodity, Name: GrainName(g.Commodity)}
+		e, err := f.Desk.Rates().On(g.Schedule, g.Commodity, f.Desk.Today())
+		switch {
+		case err != nil:
+			o.Detail = Say("no rates in force today")
+		case e.Status == rates.Example:
+			o.Detail = Say("%s, example - not for trade", e.ID)
+		default:
+			o.Detail = e.ID
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+func (l *Lists) Grower(id string) (elevator.Grower, bool) {
+	return Find(l.Growers, func(g elevator.Grower) bool { return g.ID == id && id != "" })
+}
+
+func (l *Lists) Truck(id string) (elevator.Truck, bool) {
+	return Find(l.Trucks, func(t elevator.Truck) bool { return t.ID == id && id != "" })
+}
+
+func (l *Lists) Contract(number string) (elevator.ContractTerms, bool) {
+	return Find(l.Contracts, func(c elevator.ContractTerms) bool { return c.Number == number && number != "" })
+}
+
+func Find[T any](all []T, is func(T) bool) (T, bool) {
+	if i := slices.IndexFunc(all, is); i >= 0 {
+		return all[i], true
+	}
+	var none T
+	return none, false
+}
+
+// GrainName is what a commodity is called, or its id when it is not known.
+func GrainName(id string) string {
+	if id == "" {
+		return ""
+	}
+	c, err := grain.ByID(id)
+	if err != nil {
+		return id
+	}
+	return Say(c.Name)
+}
+
+// Join sets the parts that are not empty side by side.
+func Join(between string, parts ...string) string {
+	out := ""
+	for _, p := range parts {
+		switch {
+		case p == "":
+		case out == "":
+			out = p
+		default:
+			out += between + p
+		}
+	}
+	return out
+}

@@ -1,0 +1,43 @@
+package session
+
+import (
+	"tenthpoint/internal/elevator"
+	"tenthpoint/ui/model"
+) // Managers are the people who may accept, void and correct.
+func (f *Session) Managers() []model.Option {
+	out := []model.Option{}
+	for _, p := range f.Desk.People() {
+		if p.Role == elevator.Manager {
+			out = append(out, model.Option{Code: p.Name})
+		}
+	}
+	return out
+}
+
+// ManagerHere is who is signed in, if that is a manager.
+func (f *Session) ManagerHere() string {
+	if who := f.Desk.Who(); who.Role == elevator.Manager {
+		return who.Name
+	}
+	return ""
+}
+
+// As does an act under another person's name and gives the desk back to who
+// was there.
+func (f *Session) As(who string, act func() error) error {
+	before := f.Desk.Who().Name
+	if who == before {
+		return act()
+	}
+	if err := f.Desk.SignIn(who); err != nil {
+		return err
+	}
+	err := act()
+	if before == "" {
+		return err
+	}
+	if back := f.Desk.SignIn(before); err == nil {
+		err = back
+	}
+	return err
+}

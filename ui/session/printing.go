@@ -1,0 +1,184 @@
+package session
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/settle"
+	"tenthpoint/ui/model"
+)
+
+// PrintTicket prints a ticket: the original first, then reprints by number.
+func PrintTicket(f *Session, number int64) {
+	name, pdf, err := ticketPDF(f, number)
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	if f.Printer == nil {
+		f.Say(model.Warn, Say("ticket %d is issued; no printer is set up. Choose one under Gear.", number))
+		return
+	}
+	where := ""
+	f.Run(model.Job{
+		Topic: "print " + name,
+		Title: Say("Printing ticket %d", number),
+		Do: func(ctx context.Context, _ func(int, int)) (err error) {
+			where, err = f.Printer.Print(ctx, name, pdf)
+			return err
+		},
+		Done: func(err error) {
+			if err != nil {
+				f.Say(model.Warn, Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, Sentence(err)))
+				return
+			}
+			f.Say(model.OK, Say("ticket %d is printed: %s", number, where))
+		},
+	})
+}
+
+// ticketPDF writes down that a copy is being printed, and makes it.
+func ticketPDF(f *Session, number int64) (name string, pdf []byte, err error) {
+	ctx := context.Background()
+	copyNo, err := scalehouse.RecordPrint(ctx, f.Desk, number)
+	if err != nil {
+		return "", nil, err
+	}
+	l, err := office.Ticket(ctx, f.Desk, number)
+	if err != nil {
+		return "", nil, err
+	}
+	t, err := IssuedTicket(f, ctx, l, copyNo)
+	if err != nil {
+		return "", nil, err
+	}
+	pdf, err = pdfOf(scaleticket.Compose(t))
+	name = fmt.Sprintf("ticket-%d", number)
+	if copyNo > 0 {
+		name += fmt.Sprintf("-reprint-%d", copyNo)
+	}
+	return name, pdf, err
+}
+
+// IssuedTicket gathers what the slip of an issued ticket is made from: the
+// settlement is worked again under the edition kept in the book.
+func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (scaleticket.Ticket, error) {
+	s, err := office.Resettle(ctx, f.Desk, l)
+	if err != nil {
+		return scaleticket.Ticket{}, err
+	}
+	t := TicketOf(f, l, s, copyNo, nil)
+	t.Code, err = office.Code(ctx, f.Desk, l)
+	return t, err
+}
+
+// TicketOf gathers what a slip is made from.
+func TicketOf(f *Session, l *load.Load, s *settle.Settlement, copyNo int64, problems []string) scaleticket.Ticket {
+	profile := f.Desk.Profile()
+	if who := f.Desk.Who().Name; who != "" {
+		profile.Weigher = who // who issues a ticket signs it
+	}
+	return scaleticket.Ticket{
+		House: profile, Load: l, Settlement: s, Edition: EditionOf(f, l),
+		Copy: copyNo, Problems: problems, Zone: f.Zone,
+	}
+}
+
+// EditionOf is the edition a load will be settled under; nil while there is
+// none. Grain that leaves is settled under none.
+func EditionOf(f *Session, l *load.Load) *rates.Edition {
+	if l.Details.Direction == load.Outbound {
+		return nil
+	}
+	e, err := entry.EditionOf(f.Desk.Profile(), f.Desk.Rates(), l.Details)
+	if err != nil {
+		return nil
+	}
+	return e
+}
+
+// PrintLastTicket prints the newest ticket once more, as a reprint.
+func PrintLastTicket(f *Session) {
+	number, found, err := office.LastTicket(context.Background(), f.Desk)
+	switch {
+	case err != nil:
+		f.Fail(err)
+	case !found:
+		f.Say(model.Stop, Say("No ticket has been issued yet."))
+	default:
+		PrintTicket(f, number)
+	}
+}
+
+// PrintPaper prints a paper that is no ticket, and says where it went.
+func PrintPaper(f *Session, name, what string, pdf []byte) {
+	if f.Printer == nil {
+		f.Say(model.Warn, Say("no printer is set up. Choose one under Gear."))
+		return
+	}
+	where := ""
+	f.Run(model.Job{
+		Topic: "print " + name, Title: Say("Printing %s", what),
+		Do: func(ctx context.Context, _ func(int, int)) (err error) {
+			where, err = f.Printer.Print(ctx, name, pdf)
+			return err
+		},
+		Done: func(err error) {
+			if err != nil {
+				f.Say(model.Warn, Say("%s was not printed: %s", what, Sentence(err)))
+				return
+			}
+			f.Say(model.OK, Say("%s is printed: %s", what, where))
+		},
+	})
+}
+
+// PrintDocument prints a paper of several parts; wide tables lie on their side.
+func PrintDocument(f *Session, d report.Document, name, what string, wide bool) {
+	page := report.PageFor(f.Desk.Profile().Rules)
+	if wide {
+		page = page.Wide()
+	}
+	pdf, err := d.PDF(page)
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	PrintPaper(f, name, what, pdf)
+}
+
+// ExportDocument writes a paper as a workbook, and every table of it that has
+// rows as comma-separated lines.
+func ExportDocument(f *Session, d report.Document, name, what string) {
+	for _, t := range d.Tables() {
+		if len(t.Rows) == 0 {
+			continue
+		}
+		var lines bytes.Buffer
+		if err := d.CSV(&lines, t); err != nil {
+			f.Fail(err)
+			return
+		}
+		f.Save(fmt.Sprintf("%s %s.csv", name, t.Name), what, lines.Bytes())
+	}
+	var book bytes.Buffer
+	if err := d.XLSX(&book); err != nil {
+		f.Fail(err)
+		return
+	}
+	f.Save(name+".xlsx", what, book.Bytes())
+}
+
+// pdfOf is the paper of a slip: a half letter sheet.
+func pdfOf(d scaleticket.Document) ([]byte, error) {
+	var paper bytes.Buffer
+	err := scaleticket.PDF(&paper, d, scaleticket.HalfLetter, scaleticket.Options{})
+	return paper.Bytes(), err
+}

@@ -1,0 +1,158 @@
+package session
+
+import (
+	"context"
+	"time"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+)
+
+// Session is what the screens of one window share: the desk, who is signed in,
+// the lists of growers and trucks, and the window itself.
+type Session struct {
+	Desk    *scalehouse.Desk
+	Printer Printer
+	// Indicator is the truck scale's display; nil where weights are typed.
+	Indicator Indicator
+	// Deck is the deck of a simulated scale; nil where the scale is a real one.
+	Deck Deck
+	// Station is this computer; nil where nothing of it can be changed.
+	Station Station
+	// Files takes what is no paper: workbooks, figures for other programs.
+	Files Files
+	// Zone is the elevator's own time, for what is printed.
+	Zone *time.Location
+	// SetLanguage turns the window to another language at once; nil where there is none
+	// to turn.
+	SetLanguage func(language string) error
+	// Demo makes a book of the invented elevator and gives its path, OpenDemo
+	// opens it in place of this one; nil where the program has none to offer.
+	Demo     func(ctx context.Context, report func(done, total int)) (path string, err error)
+	OpenDemo func(path string) error
+
+	// RatesFolder is where the elevator's own rates lie; RatesWrong what is wrong
+	// with them, one mistake to a line.
+	RatesFolder string
+	RatesWrong  []string
+
+	Window Window
+	takeUp func(id string)   // how the yard takes a load in hand
+	narrow func(line string) // how the list of tickets is narrowed
+	Lists  *Lists
+	drafts *Drafts // what was typed and is no fact, once it was asked for
+}
+
+// New makes the frame of a window on a desk. Attach the window before
+// anything is asked of it.
+func New(d *scalehouse.Desk, printer Printer) *Session {
+	return &Session{Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
+}
+
+// Attach gives the frame its window.
+func (f *Session) Attach(w Window) { f.Window = w }
+
+// Say puts the result of an act on the status line.
+func (f *Session) Say(state model.State, sentence string) {
+	f.Window.Say(state, OneLine(Translate(sentence)))
+}
+
+// Fail says on the status line why an act did not come about.
+func (f *Session) Fail(err error) { f.Say(model.Stop, Sentence(err)) }
+
+// Put puts a question before the window.
+func (f *Session) Put(ask model.Ask) { f.Window.Put(f.withDraft(ask)) }
+
+// Run does slow work away from the window.
+func (f *Session) Run(job model.Job) { f.Window.Run(job) }
+
+// Go brings a screen to the front.
+func (f *Session) Go(screen string) { f.Window.Go(screen) }
+
+// TakeUp brings the yard to the front with a load of the book in hand.
+func (f *Session) TakeUp(id string) {
+	if f.takeUp != nil {
+		f.takeUp(id)
+	}
+	f.Go("yard")
+}
+
+// OnTakeUp says how a load of the book is taken in hand.
+func (f *Session) OnTakeUp(take func(id string)) { f.takeUp = take }
+
+// ShowTickets brings the tickets to the front with a line that narrows them.
+func (f *Session) ShowTickets(line string) {
+	if f.narrow != nil {
+		f.narrow(line)
+	}
+	f.Go("tickets")
+}
+
+// OnShowTickets says how the list of tickets is narrowed to a line.
+func (f *Session) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
+
+// Forget gives up what belongs to the screens: they are made again.
+func (f *Session) Forget() { f.drafts, f.Lists, f.takeUp, f.narrow = nil, nil, nil, nil }
+
+// Changed forgets what was read from the book and has the window show it anew.
+func (f *Session) Changed() {
+	f.Lists = nil
+	f.Window.Redraw()
+}
+
+// IsNew reports whether the elevator has not been set up.
+func (f *Session) IsNew() bool { return f.Desk.Profile().Business == "" }
+
+// Business is the name over the window.
+func (f *Session) Business() string {
+	if f.IsNew() {
+		return Say("New elevator")
+	}
+	return f.Desk.Profile().Business
+}
+
+// Example is the mark of an invented elevator; empty on a real one.
+func (f *Session) Example() string {
+	if f.Desk.Profile().Demo {
+		return Say("example - not for trade")
+	}
+	return ""
+}
+
+// Who is signed in, as shown at the top.
+func (f *Session) Who() string {
+	who := f.Desk.Who()
+	if who.Name == "" {
+		return Say("nobody signed in")
+	}
+	return Say("%s, %s", who.Name, RoleWord(who.Role))
+}
+
+// Clock is the time on the wall, to the minute.
+func (f *Session) Clock() string { return f.Desk.Local(f.Desk.Now()) }
+
+// RoleWord is what a role is called.
+func RoleWord(role elevator.Role) string {
+	switch role {
+	case elevator.Manager:
+		return Say("manager")
+	case elevator.Tester:
+		return Say("tester")
+	}
+	return Say("clerk")
+}
+
+// nowhere is the window of a frame that has none yet.
+type nowhere struct{}
+
+func (nowhere) Say(model.State, string) {}
+func (nowhere) Put(model.Ask)           {}
+func (nowhere) Redraw()                 {}
+func (nowhere) Go(string)               {}
+func (nowhere) Run(job model.Job) {
+	err := job.Do(context.Background(), func(int, int) {})
+	if job.Done != nil {
+		job.Done(err)
+	}
+}

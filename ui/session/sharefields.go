@@ -1,0 +1,88 @@
+package session
+
+import (
+	"fmt"
+	"strings"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
+)
+
+// mostOwners is how many owners a sheet of shares asks for, unless there are
+// more already.
+const mostOwners = 4
+
+// ShareFields ask for owners and what each has.
+func ShareFields(f *Session, owners []load.Owner) []model.AskField {
+	var fields []model.AskField
+	for i := range max(mostOwners, len(owners)) {
+		owner, share := "", ""
+		if i < len(owners) {
+			owner, share = PartyText(owners[i].Party), shareText(owners[i])
+		}
+		fields = append(fields,
+			model.AskField{ID: ownerField(i), Label: Say("Owner %d", i+1), Options: f.Known().GrowerOptions, Value: owner, Chars: 24},
+			model.AskField{ID: shareField(i), Label: Say("has"), Value: share, Chars: 8, Hint: Say("such as 1/3, or 33.5 in percent")})
+	}
+	return fields
+}
+
+func ownerField(i int) string { return fmt.Sprintf("owner%d", i+1) }
+
+func shareField(i int) string { return fmt.Sprintf("share%d", i+1) }
+
+// ReadShares reads the sheet; the faults are sentences by field.
+func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]string) {
+	faults := map[string]string{}
+	var owners []load.Owner
+	g := elevator.Grower{ID: "load", Name: Say("this load")}
+	for i := 0; ; i++ {
+		id, asked := values[ownerField(i)]
+		if !asked {
+			break
+		}
+		text := strings.TrimSpace(values[shareField(i)])
+		if id == "" {
+			if text != "" {
+				faults[ownerField(i)] = Say("Whose share is it?")
+			}
+			continue
+		}
+		parts, of, err := entry.ParseShare(Say("Share"), text)
+		if err != nil {
+			faults[shareField(i)] = Sentence(err)
+			continue
+		}
+		known, err := entry.Grower(House(f), id)
+		if err != nil {
+			faults[ownerField(i)] = Sentence(err)
+			continue
+		}
+		owners = append(owners, load.Owner{Party: load.Party{ID: known.ID, Name: known.Name}, Parts: parts, Of: of})
+		g.Shares = append(g.Shares, elevator.Share{GrowerID: known.ID, Parts: parts, Of: of})
+	}
+	if len(faults) == 0 && len(owners) > 0 {
+		if err := g.Check(); err != nil {
+			faults[shareField(0)] = Sentence(err)
+		}
+	}
+	return owners, faults
+}
+
+func shareText(o load.Owner) string {
+	if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
+		return o.Parts.Figure()
+	}
+	return o.Parts.Figure() + "/" + o.Of.Figure()
+}
+
+// SharesText says in one line who shares in a load.
+func SharesText(l *load.Load) string {
+	text := ""
+	for _, o := range l.Details.Shares {
+		text = Join(", ", text, Say("%s %s/%s", o.Name, o.Parts.Figure(), o.Of.Figure()))
+	}
+	return text
+}

@@ -1,0 +1,83 @@
+package session
+
+import (
+	"context"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
+)
+
+// Station is what belongs to this computer and not to the book: where papers
+// go, which scale is listened to, what was last remembered.
+type Station interface {
+	// Recall gives what was remembered under a name, or nothing.
+	Recall(name string) string
+	// Remember keeps a text under a name, also for the next time the program
+	// runs.
+	Remember(name, text string)
+	// SendPapers makes papers go one of the ways there are; the queue is the
+	// print queue's name, empty for the computer's own choice.
+	SendPapers(way, queue string) error
+	// MakeFolder makes a folder with all it lies in.
+	MakeFolder(path string) error
+	// Relink listens to the scale anew after its link has been changed.
+	Relink() error
+}
+
+// The ways papers may go.
+const (
+	ToFolder = "folder" // a file beside the book
+	ToScreen = "screen" // that, and opened on the screen
+	ToQueue  = "queue"  // a print queue of the computer
+)
+
+// Deck is the deck of a simulated scale.
+type Deck interface {
+	// RollOn drives a truck of a weight on to the deck.
+	RollOn(weight quantity.Amount) error
+	// RollOff drives it away again.
+	RollOff()
+}
+
+// Recall gives what the station remembers of this book.
+func (f *Session) Recall(name string) string {
+	if f.Station == nil {
+		return ""
+	}
+	return f.Station.Recall(name + " " + f.Desk.Book().Path())
+}
+
+// Remember keeps a text about this book.
+func (f *Session) Remember(name, text string) {
+	if f.Station != nil {
+		f.Station.Remember(name+" "+f.Desk.Book().Path(), text)
+	}
+}
+
+// Files takes a finished file that is no paper: a workbook, figures for another
+// program. It answers where the file went.
+type Files interface {
+	Save(ctx context.Context, name string, data []byte) (where string, err error)
+}
+
+// Save hands a file on and says where it went.
+func (f *Session) Save(name, what string, data []byte) {
+	if f.Files == nil {
+		f.Say(model.Warn, Say("no folder is set up for files. Choose one under Gear."))
+		return
+	}
+	where := ""
+	f.Run(model.Job{
+		Topic: "save " + name, Title: Say("Writing %s", what),
+		Do: func(ctx context.Context, _ func(int, int)) (err error) {
+			where, err = f.Files.Save(ctx, name, data)
+			return err
+		},
+		Done: func(err error) {
+			if err != nil {
+				f.Say(model.Warn, Say("%s was not written: %s", what, Sentence(err)))
+				return
+			}
+			f.Say(model.OK, Say("%s is written: %s", what, where))
+		},
+	})
+}

@@ -1,0 +1,95 @@
+package session
+
+import (
+	"strings"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/worksheet"
+)
+
+func OrElse(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}
+
+// Bare is a figure as it was written, without its unit.
+func Bare(a quantity.Amount) string { return a.In(quantity.Plain).Written() }
+
+func ShortName(f grain.Factor) string {
+	if name, short := shortNames[f.ID]; short {
+		return name
+	}
+	return f.Name
+}
+
+// shortNames are what factors are called where room is short; the slip has the
+// name in full.
+var shortNames = map[grain.FactorID]string{
+	grain.Damage:         "Damage",
+	grain.HeatDamage:     "Heat damage",
+	grain.BrokenCorn:     "BCFM",
+	grain.BrokenSorghum:  "Broken, foreign",
+	grain.ShrunkenBroken: "Shrunken, broken",
+	grain.SkinnedBroken:  "Skinned, broken",
+}
+
+// NotYet stands for a figure that cannot be known yet.
+const NotYet = "–"
+
+// PrintedLike prints an amount with the decimals that a step is printed with.
+func PrintedLike(s *worksheet.Step, a quantity.Amount) string {
+	_, decimals, _ := strings.Cut(FigureOf(s), ".")
+	places := strings.IndexFunc(decimals, func(r rune) bool { return r < '0' || r > '9' })
+	if places < 0 {
+		places = len(decimals)
+	}
+	return a.FixedString(int32(places))
+}
+
+// FigureOf is a step's figure as printed, without its unit.
+func FigureOf(s *worksheet.Step) string {
+	return strings.TrimSuffix(s.Printed(), " "+s.Value().Unit().String())
+}
+
+func TruckText(t load.Truck) string {
+	if t.ID != "" {
+		return t.ID
+	}
+	return t.Plate
+}
+
+// PartyText is a grower as the field holds it: by code, or by name alone.
+func PartyText(p load.Party) string {
+	if p.ID != "" {
+		return p.ID
+	}
+	return p.Name
+}
+
+// InPlaceText says which ticket a load's ticket takes the place of, and why;
+// empty when it takes none's.
+func InPlaceText(l *load.Load) string {
+	switch {
+	case l.Corrects != 0:
+		return Say("Corrects ticket %d: %s", l.Corrects, l.Why)
+	case l.Reissues != 0:
+		return Say("In place of ticket %d, void: %s", l.Reissues, l.Why)
+	}
+	return ""
+}
+
+// Signed is a difference with its sign; where it cannot be taken, the word for
+// that.
+func Signed(change *worksheet.Step) string {
+	if change == nil {
+		return Say("another unit")
+	}
+	text := change.Printed()
+	if change.Value().Sign() > 0 {
+		text = "+" + text
+	}
+	return strings.Replace(text, "-", "–", 1)
+}

@@ -1,0 +1,26 @@
+package session
+
+import (
+	"context"
+	"tenthpoint/ui/model"
+)
+
+// Window is what presenters ask of the window they are shown in.
+type Window interface {
+	// Say puts the result of an act on the status line.
+	Say(state model.State, sentence string)
+	// Put puts a question before the window.
+	Put(ask model.Ask)
+	// Run does slow work away from the window.
+	Run(job model.Job)
+	// Redraw shows the facts as they now are: they changed.
+	Redraw()
+	// Go brings a screen to the front.
+	Go(screen string)
+}
+
+// Printer takes a finished paper away: into a folder, to a queue, on the
+// screen. It answers where the paper went.
+type Printer interface {
+	Print(ctx context.Context, name string, pdf []byte) (where string, err error)
+}

@@ -1,0 +1,38 @@
+package session
+
+import (
+	"strings"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/textsearch"
+)
+
+// YesOrNo is how a thing that is there or not stands in its field.
+func YesOrNo(present bool) string {
+	if present {
+		return Say("yes")
+	}
+	return Say("no")
+}
+
+// ReadFactor reads what was typed of a factor. Yes and no are understood in the
+// language of the desk as in English, and by their first letter.
+func ReadFactor(factor grain.Factor, text string) (quantity.Amount, error) {
+	return factor.Parse(PlainText(factor, text))
+}
+
+// PlainText is a text as the factor reads it.
+func PlainText(factor grain.Factor, text string) string {
+	if factor.YesNo {
+		for _, word := range []string{"yes", "no"} {
+			if said := textsearch.Fold(Say(word)); isBegun(said, textsearch.Fold(strings.TrimSpace(text))) {
+				return word
+			}
+		}
+	}
+	return text
+}
+
+// isBegun reports whether a text is a word or its first letter.
+func isBegun(word, text string) bool { return text != "" && (text == word || text == word[:1]) }

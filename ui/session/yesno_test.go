@@ -1,0 +1,36 @@
+package session
+
+import (
+	"testing"
+
+	"tenthpoint/internal/grain"
+)
+
+// A desk that asks "o/n" takes an o, and shows "oui" where it stands.
+func TestYesAndNoInTheLanguageOfTheDesk(t *testing.T) {
+	musty := grain.Factor{Name: "Musty odor", YesNo: true}
+	read := func(text string) string {
+		a, err := ReadFactor(musty, text)
+		if err != nil {
+			return "neither"
+		}
+		return YesOrNo(a.Sign() > 0)
+	}
+	for text, want := range map[string]string{"y": "yes", "No": "no", " n ": "no", "YES": "yes", "o": "neither", "": "neither"} {
+		if got := read(text); got != want {
+			t.Errorf("%q is %s, want %s", text, got, want)
+		}
+	}
+	t.Cleanup(func() { SetLanguage(func(english string) string { return english }) })
+	SetLanguage(func(english string) string {
+		if french, known := map[string]string{"yes": "oui", "no": "non"}[english]; known {
+			return french
+		}
+		return english
+	})
+	for text, want := range map[string]string{"o": "oui", "OUI": "oui", "n": "non", "non": "non", "yes": "oui", "no": "non", "i": "neither"} {
+		if got := read(text); got != want {
+			t.Errorf("in French %q is %s, want %s", text, got, want)
+		}
+	}
+}

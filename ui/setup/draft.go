@@ -1,0 +1,31 @@
+package setup
+
+import (
+	"maps"
+	"slices"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// SetUpDraft is where the sheet of the set-up is kept until it is written down.
+var SetUpDraft = session.DraftAt{Place: "setup", ID: ""}
+
+// takeBack types what was typed before the program stopped.
+func (s *SetUp) takeBack() {
+	texts := s.session.Drafts().TypedBefore(SetUpDraft)
+	fields := s.Fields()
+	for id, text := range texts {
+		if slices.ContainsFunc(fields, func(f model.Field) bool { return f.ID == id }) {
+			s.values[id] = text
+		}
+	}
+	if len(session.TypedOver(s.inBook, s.values)) > 0 {
+		s.session.Drafts().StandsAgain(session.Say("the set-up"))
+	}
+}
+
+// isWritten forgets what was typed: the book has it.
+func (s *SetUp) isWritten() {
+	s.inBook = maps.Clone(s.values)
+	s.session.Drafts().Keep(SetUpDraft, nil)
+}

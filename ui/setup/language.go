@@ -1,0 +1,43 @@
+package setup
+
+import (
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Languages are the languages the desk speaks, each called by its own name.
+func Languages() []model.Option {
+	return []model.Option{
+		{Code: "en", Name: "English", ByName: true},
+		{Code: "fr", Name: "Français", ByName: true},
+	}
+}
+
+// languageHint says when another language is heard.
+func (s *SetUp) languageHint() string {
+	if s.values["language"] == session.OrElse(s.session.Desk.Profile().Language, "en") {
+		return ""
+	}
+	return session.Say("at once, when it is written down")
+}
+
+// setLanguage turns the window to the language the house has chosen, if that was
+// another before. Whatever is typed is kept as a draft, so the screens that are
+// made anew have it again.
+func setLanguage(f *session.Session, before string) error {
+	now := session.OrElse(f.Desk.Profile().Language, "en")
+	if f.SetLanguage == nil || now == session.OrElse(before, "en") {
+		return nil
+	}
+	f.Forget()
+	return f.SetLanguage(now)
+}
+
+// dateOptions show today in either way of writing days.
+func (s *SetUp) dateOptions() []model.Option {
+	today := s.session.Desk.Today()
+	return []model.Option{
+		{Code: session.IsoDates, Name: today.String(), ByName: true},
+		{Code: session.LocalDates, Name: session.InLetters(today), ByName: true},
+	}
+}

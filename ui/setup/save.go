@@ -1,0 +1,124 @@
+package setup
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Save writes the sheet into the book. In a new book it also makes the person
+// who filled it in the first manager, and goes on to the yard.
+func (s *SetUp) Save() {
+	s.Renew()
+	first, before, spoken := s.IsFirst(), s.link(), s.session.Desk.Profile().Language
+	if err := s.save(); err != nil {
+		s.session.Fail(err)
+		return
+	}
+	s.isWritten()
+	s.session.Changed()
+	if err := setLanguage(s.session, spoken); err != nil {
+		s.session.Fail(err)
+		return
+	}
+	if first {
+		s.session.Say(model.OK, session.Say("the elevator is set up. Type in the first truck."))
+		s.session.Go("yard")
+		s.relink(before)
+		return
+	}
+	s.session.Say(model.OK, session.Say("the set-up is written down."))
+	s.relink(before)
+}
+
+// relink listens to the scale anew when its link has become another.
+func (s *SetUp) relink(before string) {
+	if s.session.Station == nil || s.link() == before {
+		return
+	}
+	if err := s.session.Station.Relink(); err != nil {
+		s.session.Say(model.Warn, session.Join(" ", session.Say("the set-up is written down."), session.Sentence(err)))
+	}
+}
+
+// link is the link of the scale as the book has it.
+func (s *SetUp) link() string {
+	if scales := s.session.Desk.Profile().Scales; len(scales) > 0 {
+		return scales[0].Link
+	}
+	return ""
+}
+
+func (s *SetUp) save() error {
+	if err := s.whole(); err != nil {
+		return err
+	}
+	ctx := context.Background()
+	d := s.session.Desk
+	newcomer := len(d.People()) == 0
+	if newcomer {
+		if err := d.SignIn(s.values["person"]); err != nil {
+			return err
+		}
+	}
+	if err := scalehouse.SetProfile(ctx, d, s.profile()); err != nil {
+		return err
+	}
+	if !newcomer {
+		return nil
+	}
+	name := strings.TrimSpace(s.values["person"])
+	if err := scalehouse.SetPerson(ctx, d, elevator.Person{Name: name, Role: elevator.Manager}); err != nil {
+		return err
+	}
+	return d.SignIn(name)
+}
+
+// whole says what is still missing or wrong.
+func (s *SetUp) whole() error {
+	for _, f := range s.Fields() {
+		switch {
+		case f.Missing:
+			return fmt.Errorf("%s", session.Say("%s is empty; every ticket prints it.", f.Label))
+		case f.State == model.Stop:
+			return errors.New(f.Note)
+		}
+	}
+	if len(s.profile().Grains) == 0 {
+		return fmt.Errorf("%s", session.Say("No commodity has a schedule of rates. Choose one for each that you take."))
+	}
+	return nil
+}
+
+// profile is the sheet as the book keeps it, with what the sheet does not ask
+// left as it was.
+func (s *SetUp) profile() elevator.Profile {
+	p := s.session.Desk.Profile()
+	text := func(id string) string { return strings.TrimSpace(s.values[id]) }
+	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
+	p.Rules, p.Language, p.Dates = text("rules"), text("language"), text("dates")
+	division, _ := s.weight("division")
+	capacity, _ := s.weight("capacity")
+	scale := elevator.Scale{}
+	if len(p.Scales) > 0 {
+		scale = p.Scales[0]
+	}
+	scale.ID, scale.Division, scale.Capacity, scale.Link = text("scale"), division, capacity, text("link")
+	p.Scales = append([]elevator.Scale{scale}, p.Scales[min(1, len(p.Scales)):]...)
+	p.Grains = nil
+	for _, g := range s.grains {
+		if schedule := text(g.id); schedule != "" {
+			p.Grains = append(p.Grains, elevator.GrainRule{Commodity: g.commodity, Schedule: schedule})
+		}
+	}
+	if p.RetainDays == 0 {
+		p.RetainDays = 3 // days a sample of an inbound truck is kept in the United States
+	}
+	return p
+}

@@ -1,0 +1,212 @@
+package setup
+
+import (
+	"context"
+	"fmt"
+	"maps"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// SetUp is the elevator's own sheet: its name and address as every ticket
+// prints them, its scale, and what it takes under which rates. In a new book it
+// comes first and also asks who sets it up.
+type SetUp struct {
+	session *session.Session
+	values  map[string]string
+	inBook  map[string]string // the values as the book has them
+	grains  []grainChoice
+}
+
+// NewSetUp makes the sheet with what is known filled in, and over it what was
+// typed before the program stopped.
+func NewSetUp(f *session.Session) *SetUp {
+	s := &SetUp{session: f}
+	s.Reset()
+	s.takeBack()
+	return s
+}
+
+// Reset fills in what the book has.
+func (s *SetUp) Reset() {
+	p := s.session.Desk.Profile()
+	s.values = map[string]string{
+		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
+		"rules": session.OrElse(p.Rules, "us"), "unit": p.WeightUnit().String(),
+		"language": session.OrElse(p.Language, "en"), "dates": session.OrElse(p.Dates, session.IsoDates),
+		"scale": "1", "division": "20", "capacity": "120,000",
+	}
+	if len(p.Scales) > 0 {
+		scale := p.Scales[0]
+		s.values["scale"], s.values["division"], s.values["capacity"] = scale.ID, scale.Division.Figure(), scale.Capacity.Figure()
+		s.values["link"] = scale.Link
+	}
+	s.grains = nil
+	for _, e := range s.session.Desk.Rates().All() {
+		s.addSchedule(e)
+	}
+	for _, g := range p.Grains {
+		s.values[grainField(g.Commodity)] = g.Schedule
+	}
+	s.inBook = maps.Clone(s.values)
+}
+
+// Renew fills in what the book has by now, and keeps what was typed. A scale may
+// have been changed elsewhere since; what only stood here untouched must not put
+// it back.
+func (s *SetUp) Renew() {
+	typed := session.TypedOver(s.inBook, s.values)
+	s.Reset()
+	maps.Copy(s.values, typed)
+}
+
+// IsFirst reports whether the elevator is being set up for the first time.
+func (s *SetUp) IsFirst() bool { return s.session.IsNew() }
+
+// Welcome is the sentence over the sheet.
+func (s *SetUp) Welcome() string {
+	if s.IsFirst() {
+		return session.Say("A new book. Type what every ticket prints and press Enter to go on; Ctrl+S begins the work.")
+	}
+	return session.Say("What every ticket prints, the scale, and what is taken here. Ctrl+S writes it down.")
+}
+
+// Fields are the fields in the order they are asked.
+func (s *SetUp) Fields() []model.Field {
+	unit := s.values["unit"]
+	fields := []model.Field{
+		{ID: "business", Label: session.Say("Business"), Chars: 30, Part: model.WhoPart},
+		{ID: "street", Label: session.Say("Street"), Chars: 30, Part: model.WhoPart},
+		{ID: "town", Label: session.Say("Town"), Chars: 30, Part: model.WhoPart},
+		{ID: "phone", Label: session.Say("Phone"), Chars: 18, Part: model.WhoPart},
+		{ID: "licence", Label: session.Say("Licence"), Chars: 18, Part: model.WhoPart, Reading: session.Say("if you have one")},
+		{ID: "rules", Label: session.Say("Rules"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: ruleOptions()},
+		{ID: "unit", Label: session.Say("Weights in"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: unitOptions()},
+		{ID: "scale", Label: session.Say("Scale"), Chars: 8, Part: model.WhoPart, Reading: session.Say("its name or number on the ticket")},
+		{ID: "division", Label: session.Say("Division"), Unit: unit, Kind: model.FigureField, Chars: 8, Part: model.WhoPart},
+		{ID: "capacity", Label: session.Say("Capacity"), Unit: unit, Kind: model.FigureField, Chars: 10, Part: model.WhoPart},
+		{ID: "link", Label: session.Say("Link"), Chars: 30, Part: model.WhoPart, Reading: s.linkHint()},
+	}
+	for _, g := range s.grains {
+		fields = append(fields, s.grainRow(g))
+	}
+	fields = append(fields,
+		model.Field{ID: "language", Label: session.Say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
+		model.Field{ID: "dates", Label: session.Say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions()})
+	if len(s.session.Desk.People()) == 0 {
+		fields = append(fields, model.Field{ID: "person", Label: session.Say("Your full name"), Chars: 24, Part: model.WhoPart, Reading: session.Say("you will be the manager")})
+	}
+	for i := range fields {
+		s.fill(&fields[i])
+	}
+	return fields
+}
+
+// linkHint says what a link is; empty is an answer too.
+func (s *SetUp) linkHint() string {
+	if strings.TrimSpace(s.values["link"]) == "" {
+		return session.Say("empty: weights are typed; else tcp://host:port or serial:///dev/name")
+	}
+	return session.Say("the desk reads the scale")
+}
+
+func ruleOptions() []model.Option {
+	return []model.Option{
+		{Code: "us", Name: session.Say("United States")},
+		{Code: "canada", Name: session.Say("Canada")},
+	}
+}
+
+func unitOptions() []model.Option {
+	return []model.Option{
+		{Code: "lb", Name: session.Say("pounds")},
+		{Code: "kg", Name: session.Say("kilograms")},
+	}
+}
+
+// fill puts value and sentence into a field.
+func (s *SetUp) fill(f *model.Field) {
+	f.Value = s.values[f.ID]
+	text, err := s.check(f.ID)
+	f.Missing = text
+	if err != nil {
+		f.State, f.Note = model.Stop, session.Sentence(err)
+	}
+}
+
+// needed are the fields that no ticket can do without.
+var needed = map[string]bool{"business": true, "street": true, "town": true, "phone": true, "scale": true, "division": true, "capacity": true, "person": true}
+
+// check says whether a field is still to be filled, and what is wrong with it.
+func (s *SetUp) check(id string) (missing bool, err error) {
+	text := strings.TrimSpace(s.values[id])
+	if text == "" {
+		return needed[id], nil
+	}
+	switch id {
+	case "division", "capacity":
+		_, err = s.weight(id)
+	case "link":
+		err = elevator.Scale{Link: text}.CheckLink()
+	}
+	if g, ok := session.Find(s.grains, func(g grainChoice) bool { return g.id == id }); ok && !g.has(text) {
+		err = fmt.Errorf("%s", session.Say("There are no rates called %q for %s. Choose one of the list, or leave it empty", text, session.GrainName(g.commodity)))
+	}
+	return false, err
+}
+
+func (s *SetUp) weight(id string) (quantity.Amount, error) {
+	unit := s.unit()
+	name := map[string]string{"division": session.Say("Division"), "capacity": session.Say("Capacity")}[id]
+	return quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}.Parse(s.values[id])
+}
+
+func (s *SetUp) unit() quantity.Unit {
+	if s.values["unit"] == "kg" {
+		return quantity.Kg
+	}
+	return quantity.Lb
+}
+
+// Type takes the text that now stands in a field.
+func (s *SetUp) Type(id, text string) {
+	s.values[id] = text
+	s.session.Drafts().Jot(SetUpDraft, session.TypedOver(s.inBook, s.values))
+}
+
+// FirstMissing is the first field to fill or mend; empty when all is there.
+func (s *SetUp) FirstMissing() string {
+	for _, f := range s.Fields() {
+		if f.Missing || f.State == model.Stop {
+			return f.ID
+		}
+	}
+	return ""
+}
+
+// CanDemo reports whether the invented elevator can be opened from here.
+func (s *SetUp) CanDemo() bool { return s.IsFirst() && s.session.Demo != nil }
+
+// OpenDemo opens the invented elevator instead.
+func (s *SetUp) OpenDemo() {
+	path := ""
+	s.session.Run(model.Job{
+		Topic: "demo", Title: session.Say("Inventing an elevator"),
+		Do: func(ctx context.Context, report func(done, total int)) (err error) {
+			path, err = s.session.Demo(ctx, report)
+			return err
+		},
+		Done: func(err error) {
+			if err == nil {
+				err = s.session.OpenDemo(path)
+			}
+			if err != nil {
+				s.session.Fail(err)
+			}
+		},
+	})
+}

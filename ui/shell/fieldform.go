@@ -1,0 +1,294 @@
+package shell
+
+import (
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgets"
+
+	"fyne.io/fyne/v2"
+)
+
+// FieldSource is a presenter with fields to fill.
+type FieldSource interface {
+	Fields() []model.Field
+	// Type takes the text that now stands in a field.
+	Type(id, text string)
+	// Enter is Enter in a field. It answers the field to go to, empty for the one
+	// that follows.
+	Enter(id string) (next string)
+	// Restore forgets what was typed, and reports whether that changed anything.
+	Restore(id string) bool
+}
+
+// FieldForm shows the fields of a presenter in two columns and walks them in
+// their order. Which fields there are may change with every keystroke.
+type FieldForm struct {
+	window  *Window
+	source  FieldSource
+	Rows    map[string]*FormRow
+	held    map[string]string // what each field held when it was last shown
+	typing  string            // the field whose text is being handed over
+	order   []string
+	Ring    *widgets.FocusOrder
+	Sheet   *FieldSheet
+	last    []widgets.Keyed // stops after the fields
+	lastIDs []string
+	changed func()      // called after every change
+	Grown   func()      // called when the rows need other room than before
+	ToForm  func() bool // brings the form to the front, and reports whether it was not
+	FormHooks
+}
+
+// FormHooks are what a form may do in its own way; each may be nil.
+type FormHooks struct {
+	// Columns sets the rows of the fields into two columns. Otherwise the sample
+	// and what ends a load stand at the right.
+	Columns func(fields []model.Field, rows map[string]*FormRow) (left, right []fyne.CanvasObject)
+	// Arrived follows the keyboard to a field.
+	Arrived func(id string)
+	// Commit is Enter in a field, in place of handing it to the presenter.
+	Commit func(id string) (next string)
+	// Leave is told that a field was left with a text. Unfound: something is to be
+	// found for the text and nothing was.
+	Leave func(id, text string, unfound bool)
+	// Search is told the letters typed to find something, while nothing is chosen.
+	Search func(id, text string)
+	// Wrong says on the status line what is wrong with a field, or that it is not.
+	Wrong func(row *FormRow)
+	// Home is the field to begin on. Otherwise it is the first.
+	Home func() string
+}
+
+func NewFieldForm(w *Window, source FieldSource, changed func()) *FieldForm {
+	return &FieldForm{
+		window: w, source: source, changed: changed, Rows: map[string]*FormRow{}, held: map[string]string{}, Ring: widgets.NewFocusOrder(w.Stage),
+		Sheet: NewFieldSheet(), Grown: func() {}, ToForm: func() bool { return false },
+	}
+}
+
+// AddLast gives a widget a place on the ring after the fields.
+func (v *FieldForm) AddLast(id string, stop widgets.Keyed) {
+	v.last, v.lastIDs = append(v.last, stop), append(v.lastIDs, id)
+}
+
+// Show brings every row up to date. All sets the texts of all entries. Otherwise
+// the entry that has the keyboard keeps what the person types, unless its field
+// has come to hold something else.
+func (v *FieldForm) Show(all bool) {
+	fields := v.source.Fields()
+	v.arrange(fields)
+	focused := v.Ring.Current()
+	for _, f := range fields {
+		row := v.Rows[f.ID]
+		row.Set(f)
+		other := f.Value != v.held[f.ID] && f.ID != v.typing
+		if all || f.ID != focused || other {
+			SetText(row.Entry, f)
+		}
+		v.held[f.ID] = f.Value
+	}
+	if v.Sheet.Follow() {
+		v.Grown()
+	}
+	v.changed()
+}
+
+// arrange makes the rows that are new and puts all in their columns, when the
+// fields are others than before.
+func (v *FieldForm) arrange(fields []model.Field) {
+	if v.isArranged(fields) {
+		return
+	}
+	had := v.Ring.Current()
+	v.order = v.order[:0]
+	v.Ring = widgets.NewFocusOrder(v.window.Stage)
+	v.Ring.OnEscape = v.escape
+	v.Ring.OnArrive = v.arrived
+	for _, f := range fields {
+		v.order = append(v.order, f.ID)
+		v.Ring.Add(f.ID, v.row(f).Entry)
+	}
+	for i, stop := range v.last {
+		v.Ring.Add(v.lastIDs[i], stop)
+	}
+	v.Sheet.Set(v.inColumns(fields))
+	if had != "" && v.Ring.Current() != had {
+		v.Ring.Focus(had)
+	}
+}
+
+// inColumns sets the rows into their columns.
+func (v *FieldForm) inColumns(fields []model.Field) (left, right []fyne.CanvasObject) {
+	if v.Columns != nil {
+		return v.Columns(fields, v.Rows)
+	}
+	for _, f := range fields {
+		if f.Part == model.SamplePart || f.Part == model.ClosePart {
+			right = append(right, v.Rows[f.ID])
+		} else {
+			left = append(left, v.Rows[f.ID])
+		}
+	}
+	return left, right
+}
+
+// arrived follows the keyboard to a field.
+func (v *FieldForm) arrived(id string) {
+	v.Sheet.Hold(v.Rows[id])
+	if v.Arrived != nil {
+		v.Arrived(id)
+	}
+}
+
+func (v *FieldForm) isArranged(fields []model.Field) bool {
+	if len(fields) != len(v.order) {
+		return false
+	}
+	for i, f := range fields {
+		if v.order[i] != f.ID {
+			return false
+		}
+	}
+	return true
+}
+
+// row is the row of a field, made the first time it is asked for.
+func (v *FieldForm) row(f model.Field) *FormRow {
+	row := v.Rows[f.ID]
+	if row == nil {
+		row = NewFormRow(f, v.entry(f), &FormColumns{})
+		v.Rows[f.ID] = row
+		SetText(row.Entry, f)
+	}
+	row.Set(f)
+	return row
+}
+
+// entry makes the place to type of a field and wires it.
+func (v *FieldForm) entry(f model.Field) widgets.Keyed {
+	switch f.Kind {
+	case model.FindField, model.OpenField:
+		return v.pick(f)
+	case model.TickField:
+		tick := widgets.NewCheckbox("")
+		tick.OnToggle = func(on bool) { v.Typed(f.ID, Ticked(on)) }
+		return tick
+	}
+	e := widgets.NewFieldEntry()
+	if f.Kind == model.FigureField {
+		e = widgets.NewFigureEntry()
+	}
+	e.OnEdit = func(text string) { v.Typed(f.ID, text) }
+	e.OnCommit = func(string) string { return v.enter(f.ID) }
+	if v.Leave != nil {
+		e.OnLeave = func(text string) { v.Leave(f.ID, text, false) }
+	}
+	return e
+}
+
+func (v *FieldForm) pick(f model.Field) widgets.Keyed {
+	p := widgets.NewAutocomplete(f.Options)
+	p.FreeText = f.Kind == model.OpenField
+	p.OnPick = func(o model.Option) { v.Typed(f.ID, o.Code) }
+	p.OnUnpick = func() { v.Typed(f.ID, "") }
+	p.OnNoFit = func(text string) { v.Typed(f.ID, text) }
+	p.OnCommit = func(string) string { return v.enter(f.ID) }
+	p.OnEdit = func(text string) {
+		switch {
+		case p.FreeText || text == "":
+			v.Typed(f.ID, text)
+		case v.Search != nil:
+			v.Search(f.ID, text)
+		}
+	}
+	if v.Leave != nil {
+		p.OnLeave = func(text string) {
+			_, chosen := p.Chosen()
+			v.Leave(f.ID, text, !chosen && !p.FreeText)
+		}
+	}
+	return p
+}
+
+// Typed hands a text to the presenter and shows what follows from it.
+func (v *FieldForm) Typed(id, text string) {
+	v.typing = id
+	v.source.Type(id, text)
+	v.Show(false)
+	v.typing = ""
+	v.SayWrong(id)
+}
+
+// SayWrong repeats on the status line what is wrong with a field: beside it
+// there may be no room for the whole sentence.
+func (v *FieldForm) SayWrong(id string) {
+	row := v.Rows[id]
+	switch {
+	case v.Wrong != nil:
+		v.Wrong(row)
+	case row.IsWrong():
+		v.window.Say(model.Stop, row.Field.Note)
+	case v.window.Status.State() == model.Stop:
+		v.window.Say(model.Plain, "")
+	}
+}
+
+// enter hands Enter to the presenter, which says where the keyboard goes.
+func (v *FieldForm) enter(id string) (next string) {
+	if v.Commit != nil {
+		return v.Commit(id)
+	}
+	next = v.source.Enter(id)
+	v.Show(true)
+	return next
+}
+
+// escape goes back to the form, or forgets what was typed, if anything was.
+func (v *FieldForm) escape() bool {
+	if v.ToForm() {
+		v.Focus(v.home())
+		return true
+	}
+	if !v.source.Restore(v.Ring.Current()) {
+		return false
+	}
+	v.Show(true)
+	return true
+}
+
+func (v *FieldForm) home() string {
+	if v.Home != nil {
+		return v.Home()
+	}
+	return v.order[0]
+}
+
+// Focus puts the keyboard on a field and marks what stands in it.
+func (v *FieldForm) Focus(id string) {
+	v.ToForm()
+	v.Ring.Focus(id)
+	if row := v.Rows[id]; row != nil {
+		if e, ok := row.Entry.(interface{ SelectAll() }); ok {
+			e.SelectAll()
+		}
+	}
+}
+
+func Ticked(on bool) string {
+	if on {
+		return model.TickOn
+	}
+	return ""
+}
+
+// SetText writes a field's value into its entry.
+func SetText(entry widgets.Keyed, f model.Field) {
+	switch e := entry.(type) {
+	case *widgets.Autocomplete:
+		e.SetOptions(f.Options)
+		e.SetChosen(f.Value)
+	case *widgets.FieldEntry:
+		e.SetText(f.Value)
+	case *widgets.Checkbox:
+		e.SetOn(f.Value == model.TickOn)
+	}
+}

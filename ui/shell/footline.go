@@ -1,0 +1,62 @@
+package shell
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgets"
+)
+
+// footLine is the line at the foot of a form that says of one field what has no
+// room beneath it: the field's name, and the sentence.
+type footLine struct {
+	name *Label
+	note *widgets.Note
+}
+
+func newFootLine() *footLine { return &footLine{name: NewLabel("", small), note: widgets.NewNote()} }
+
+func (f *footLine) objects() []fyne.CanvasObject { return []fyne.CanvasObject{f.name, f.note} }
+
+// say says something of a field; without a sentence the line is blank.
+func (f *footLine) say(name string, state model.State, text string) {
+	if text == "" {
+		name = ""
+	}
+	if f.name.Text != name {
+		f.name.Say(name)
+		f.place(f.name.Position(), f.width(), f.name.Visible())
+	}
+	f.note.Say(state, text)
+}
+
+// width is the width of the whole line.
+func (f *footLine) width() float32 {
+	return f.note.Position().X + f.note.Size().Width - f.name.Position().X
+}
+
+// height is that of one line.
+func (f *footLine) height() float32 { return max(f.name.MinSize().Height, f.note.MinSize().Height) }
+
+// place puts the line where it belongs, or takes it away.
+func (f *footLine) place(at fyne.Position, width float32, shown bool) {
+	SetVisible(f.name, shown)
+	SetVisible(f.note, shown)
+	named := float32(0)
+	if f.name.Text != "" {
+		named = f.name.MinSize().Width + theme.InnerPadding()
+	}
+	f.name.Move(at)
+	f.name.Resize(fyne.NewSize(named, f.height()))
+	f.note.Move(at.AddXY(named, 0))
+	f.note.Resize(fyne.NewSize(max(0, width-named), f.height()))
+}
+
+// ShowHint puts a word about the field in hand in the place of the hint, unless the
+// status line has something to tell.
+func (w *Window) ShowHint(text string) {
+	if w.Status.State() == model.Plain {
+		w.Say(model.Plain, text)
+	}
+}

@@ -1,0 +1,65 @@
+package shell
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
+)
+
+// ScreenRow is one screen in the list at the left and under its key.
+type ScreenRow struct {
+	ID, Title string
+	Menu      string // the menu on the bar that holds its acts
+	Key       widgets.Key
+	Open      func(*session.Session) Screen
+	Hidden    bool // reached by a command, not listed
+}
+
+// name is what the screen is called.
+func (r ScreenRow) name() string { return session.Say(r.Title) }
+
+// Yard is the screen of the yard, whose trucks the sidebar shows too.
+type Yard interface {
+	Screen
+	Trucks() []model.TruckRow
+	Here() string
+	Advice() string
+	TakeTruck(id string)
+	WatchScale()
+	EndWait()
+}
+
+// Yard is the first screen with trucks.
+func (w *Window) Yard() Yard {
+	for _, s := range w.Screens {
+		if y, ok := s.(Yard); ok {
+			return y
+		}
+	}
+	panic("no screen of the window is the yard")
+}
+
+// Screen is one screen of the window. It is made once, when the window opens.
+type Screen interface {
+	// Acts are everything a person can do here. They are asked for once,
+	// before Build.
+	Acts() []Act
+	// Build makes the screen's widgets.
+	Build(w *Window) fyne.CanvasObject
+	// Show is called when the screen comes to the front: it puts the keyboard
+	// where work begins.
+	Show()
+	// Refresh shows the facts as they now are, without moving the keyboard.
+	Refresh()
+	// Ring is the order of the keyboard on the screen.
+	Ring() *widgets.FocusOrder
+}
+
+// Act is a command of a screen. Without Everywhere it works only while the
+// screen is in front.
+type Act struct {
+	widgets.Command
+	Everywhere bool
+}

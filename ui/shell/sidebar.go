@@ -1,0 +1,155 @@
+package shell
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
+)
+
+// sidebarFigures is how wide the rail is, in figures.
+const sidebarFigures = 25
+
+// Sidebar is the left edge of the window: whose house this is, the trucks on the
+// yard, the list of screens.
+type Sidebar struct {
+	window   *Window
+	content  fyne.CanvasObject
+	business *Label
+	Example  *widgets.Badge
+	who      *Label
+	Live     *widgets.Figure // what the scale shows
+	here     *widgets.Heading
+	empty    *widgets.Note
+	Trucks   *fyne.Container
+	Scroll   *container.Scroll
+	cells    []*navCell
+	Inside   *fyne.Container
+	Setting  sidebarSetting // as last laid out
+}
+
+func newSidebar(w *Window) *Sidebar {
+	r := &Sidebar{
+		window:   w,
+		business: NewLabel("", small),
+		Example:  widgets.NewBadge(model.Warn, ""),
+		who:      NewLabel("", Quiet),
+		Live:     widgets.NewFigure("", ""),
+		here:     widgets.NewHeading(""),
+		empty:    widgets.NewNote(),
+		Trucks:   container.New(&Tight{Gap: CardGap}),
+	}
+	r.empty.Lines = 3
+	r.Scroll = container.NewVScroll(r.Trucks)
+	list := container.New(Grid{columns: 2, gap: 2})
+	for at, row := range w.rows {
+		if !row.Hidden {
+			cell := newNavCell(w, w.rows[at])
+			r.cells = append(r.cells, cell)
+			list.Add(cell)
+		}
+	}
+	icon := canvas.NewImageFromResource(apptheme.AppIcon())
+	icon.FillMode = canvas.ImageFillContain
+	icon.SetMinSize(fyne.NewSquareSize(32))
+	head := container.NewBorder(nil, nil, icon, nil, container.New(&Tight{}, r.business, r.who))
+	top := container.NewVBox(head, r.Example, r.Live, r.here)
+	keys := widgets.NewHeading(session.Say("Go to, with Ctrl"))
+	r.Inside = container.New(sidebarParts{r}, top, r.Scroll, r.empty, container.NewVBox(keys, list), NewLabel(r.shortList(), Quiet))
+	r.content = container.NewStack(NewGround(apptheme.ColorPanel), container.New(sidebarWide{list}, container.New(Margin{}, r.Inside)))
+	return r
+}
+
+// shortList names the keys of the screens where their list has no room.
+func (r *Sidebar) shortList() string {
+	first, last := r.cells[0].row.Key, r.cells[len(r.cells)-2].row.Key
+	return session.Say("Screens: Ctrl+%s to %s, %s", string(first.Name), string(last.Name), string(r.cells[len(r.cells)-1].row.Key.Name))
+}
+
+// Show brings the rail up to date.
+func (r *Sidebar) Show() {
+	w := r.window
+	r.business.Say(w.Session.Business())
+	r.who.Say(w.Session.Who())
+	r.Example.Say(model.Warn, w.Session.Example())
+	SetVisible(r.Example, w.Session.Example() != "")
+	r.showLive()
+	i := 0
+	for at, row := range w.rows {
+		if !row.Hidden {
+			r.cells[i].setCurrent(w.Current == at)
+			i++
+		}
+	}
+	r.ShowTrucks(w.Yard().Trucks())
+}
+
+// showLive shows what stands on the scale, where it can be read.
+func (r *Sidebar) showLive() {
+	live, shown := r.window.Session.Live()
+	r.Live.SetCaption(live.Caption, live.Unit)
+	r.Live.Set(live.State, live.Value)
+	SetVisible(r.Live, shown)
+}
+
+// ShowTrucks keeps a card for every truck, reusing those there are.
+func (r *Sidebar) ShowTrucks(rows []model.TruckRow) {
+	r.here.SetText(r.window.Yard().Here())
+	r.empty.Say(model.Plain, r.window.Yard().Advice())
+	SetVisible(r.empty, len(rows) == 0)
+	before := len(r.Trucks.Objects)
+	for len(r.Trucks.Objects) < len(rows) {
+		card := NewTruckCard(r.window)
+		card.short = r.Setting != roomySidebar
+		r.Trucks.Objects = append(r.Trucks.Objects, card)
+	}
+	r.Trucks.Objects = r.Trucks.Objects[:len(rows)]
+	for i, row := range rows {
+		r.Card(i).Set(row)
+	}
+	if len(rows) != before {
+		r.Inside.Refresh()
+	}
+	r.reveal()
+}
+
+func (r *Sidebar) Card(i int) *truckCard { return r.Trucks.Objects[i].(*truckCard) }
+
+// reveal scrolls no further than needed to have the truck in hand in sight.
+func (r *Sidebar) reveal() {
+	for i := range r.Trucks.Objects {
+		if c := r.Card(i); c.Row.InHand {
+			from, to := c.Position().Y, c.Position().Y+c.Size().Height
+			at := max(min(r.Scroll.Offset.Y, from), to-r.Scroll.Size().Height)
+			if at != r.Scroll.Offset.Y {
+				r.Scroll.ScrollToOffset(fyne.NewPos(0, at))
+			}
+		}
+	}
+}
+
+func SetVisible(o fyne.CanvasObject, on bool) {
+	if on == o.Visible() {
+		return
+	}
+	if on {
+		o.Show()
+	} else {
+		o.Hide()
+	}
+}
+
+// sidebarWide makes the rail so many figures wide, or as wide as the names of the
+// screens need.
+type sidebarWide struct{ list fyne.CanvasObject }
+
+func (l sidebarWide) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	needed := l.list.MinSize().Width + 2*Margin{}.gap()
+	return fyne.NewSize(max(Wide{sidebarFigures}.width(), needed), Wide{}.MinSize(objects).Height)
+}
+
+func (sidebarWide) Layout(objects []fyne.CanvasObject, size fyne.Size) { Wide{}.Layout(objects, size) }

@@ -1,0 +1,113 @@
+package shell
+
+import (
+	"fyne.io/fyne/v2"
+
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
+)
+
+// table is the one table of commands: the screens by their keys, what every
+// screen can do, and what belongs to the desk itself.
+func (w *Window) table() []widgets.Command {
+	var list []widgets.Command
+	for i, s := range w.Screens {
+		for _, act := range s.Acts() {
+			list = append(list, w.onScreen(i, act))
+		}
+	}
+	for _, row := range w.rows {
+		list = append(list, widgets.Command{
+			ID: "go." + row.ID, Title: row.name(), Group: session.Say("Go to"), Keys: []widgets.Key{row.Key},
+			EnabledWhen: func() bool { return row.ID == "setup" || row.ID == "keys" || !w.Session.IsNew() },
+			WhyNot:      func() string { return session.Say("Set the elevator up first.") },
+			Do:          func() { w.turnTo(row.ID) },
+		})
+	}
+	return append(list, w.ownCommands()...)
+}
+
+// onScreen puts an act in the menu of its screen and makes it work only while the
+// screen is in front, unless it works everywhere.
+func (w *Window) onScreen(i int, act Act) widgets.Command {
+	c := act.Command
+	c.Menu = session.Say(w.rows[i].Menu)
+	if act.Everywhere {
+		return c
+	}
+	c.Place = w.rows[i].ID
+	enabled, why := c.EnabledWhen, c.WhyNot
+	c.EnabledWhen = func() bool { return w.IsFront(i) && (enabled == nil || enabled()) }
+	c.WhyNot = func() string {
+		if !w.IsFront(i) {
+			return session.Say("%s belongs to the screen %s.", c.Title, w.rows[i].name())
+		}
+		if why != nil {
+			return why()
+		}
+		return ""
+	}
+	return c
+}
+
+// ownCommands belong to no screen.
+func (w *Window) ownCommands() []widgets.Command {
+	group := session.Say("Desk")
+	return []widgets.Command{
+		{ID: "desk.back", Title: session.Say("Back"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyEscape)}, Do: w.escape},
+		{ID: "desk.signin", Title: session.Say("Sign in"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyL)}, Do: w.Session.SignIn},
+		{ID: "desk.full", Title: session.Say("Full screen"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF11)}, Break: true, ModalSafe: true, Do: func() { w.Window.SetFullScreen(!w.Window.FullScreen()) }},
+		{ID: "desk.dark", Title: session.Say("Light or dark"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyD)}, ModalSafe: true, Do: w.turnLight},
+		{ID: "desk.size", Title: session.Say("Text size"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyPeriod)}, ModalSafe: true, Do: w.turnSize},
+		{ID: "desk.halt", Title: session.Say("Stop the work under way"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyK)}, ModalSafe: true,
+			EnabledWhen: w.Work.Visible,
+			WhyNot:      func() string { return session.Say("Nothing is under way.") },
+			Do:          func() { w.Work.Halt().Press() }},
+		{ID: "desk.quit", Title: session.Say("Quit"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyQ)}, Break: true, Quit: true, Do: w.Window.Close},
+	}
+}
+
+// turnTo goes to a screen because a person asked for it: what was said of the
+// last act is read by then, and the hint of the screen takes its place.
+func (w *Window) turnTo(id string) {
+	w.Say(model.Plain, "")
+	w.Go(id)
+}
+
+// escape backs out of a screen to the yard.
+func (w *Window) escape() {
+	if w.Current >= 0 && w.rows[w.Current].Hidden {
+		w.GoBack()
+		return
+	}
+	if !w.Session.IsNew() {
+		w.Go("yard")
+	}
+}
+
+// turnLight changes between light and dark.
+func (w *Window) turnLight() {
+	w.Look.Dark = !w.Look.Dark
+	w.settings(w.Look.Theme())
+}
+
+// turnSize goes on to the next text size, and from the last to the first.
+func (w *Window) turnSize() {
+	sizes := apptheme.TextScales()
+	next := sizes[0]
+	for i, size := range sizes[:len(sizes)-1] {
+		if size == w.Look.Scale {
+			next = sizes[i+1]
+		}
+	}
+	w.Look.Scale = next
+	w.settings(w.Look.Theme())
+	// Set once more, the menus have the height of their new letters, and the
+	// content the room that is left.
+	w.Runner.Later(func() { w.Window.SetMainMenu(w.Window.MainMenu()) })
+}
+
+// Theme is the theme of the look.
+func (l Look) Theme() fyne.Theme { return apptheme.NewTheme(l.Dark, l.Scale) }

@@ -1,0 +1,138 @@
+package shell
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+)
+
+// truckCard is one truck on the yard: its key, its number, whose grain it
+// brings, how long it has waited and what it waits for. A click takes it in
+// hand, as its key does.
+type truckCard struct {
+	widget.BaseWidget
+	window *Window
+	Row    model.TruckRow
+	short  bool // two lines: there is no room for three
+}
+
+func NewTruckCard(w *Window) *truckCard {
+	c := &truckCard{window: w}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+func (c *truckCard) Set(row model.TruckRow) {
+	if c.Row != row {
+		c.Row = row
+		c.Refresh()
+	}
+}
+
+// Shorten leaves the line of whose grain it is out, or puts it back.
+func (c *truckCard) Shorten(short bool) {
+	if c.short != short {
+		c.short = short
+		c.Refresh()
+	}
+}
+
+// Tapped takes the truck in hand.
+func (c *truckCard) Tapped(*fyne.PointEvent) { c.window.Yard().TakeTruck(c.Row.ID) }
+
+// height is how high a card is, of two lines or of three.
+func (c *truckCard) height(short bool) float32 {
+	high := NewLabel("", large).MinSize().Height + NewLabel("", small).MinSize().Height + theme.InnerPadding()
+	if !short {
+		high += NewLabel("", Quiet).MinSize().Height
+	}
+	return high
+}
+
+// CreateRenderer is Fyne's way to draw the card.
+func (c *truckCard) CreateRenderer() fyne.WidgetRenderer {
+	r := &cardRenderer{card: c,
+		body: NewGround(theme.ColorNameBackground), mark: NewGround(apptheme.ColorFocus), icon: canvas.NewImageFromResource(nil),
+		key:   NewLabel("", Quiet),
+		truck: NewLabel("", large),
+		waits: NewLabel("", AtRight),
+		who:   NewLabel("", Quiet),
+		next:  NewLabel("", small),
+	}
+	r.icon.FillMode = canvas.ImageFillContain
+	r.fill()
+	return r
+}
+
+type cardRenderer struct {
+	card                         *truckCard
+	body, mark                   *ground
+	icon                         *canvas.Image
+	key, truck, waits, who, next *Label
+}
+
+// fill puts the row's texts in place.
+func (r *cardRenderer) fill() {
+	row := r.card.Row
+	r.key.Say(row.Key)
+	r.truck.Say(row.Truck)
+	r.waits.Say(row.Waits)
+	r.who.Say(row.Who)
+	r.next.Say(row.Next.Text)
+	SetVisible(r.who, !r.card.short)
+	r.body.color = theme.ColorNameBackground
+	if row.InHand {
+		r.body.color = apptheme.ColorChosen
+	}
+	SetVisible(r.mark, row.InHand)
+	r.icon.Resource = apptheme.StateIcon(row.Next.State)
+	r.icon.Refresh()
+	r.body.Refresh()
+}
+
+func (r *cardRenderer) MinSize() fyne.Size {
+	return fyne.NewSize(10*theme.InnerPadding(), r.card.height(r.card.short))
+}
+
+func (r *cardRenderer) Layout(size fyne.Size) {
+	pad := theme.InnerPadding()
+	r.body.Resize(size)
+	r.mark.Resize(fyne.NewSize(4, size.Height))
+	left, width := pad+4, size.Width-2*pad-4
+	y := pad / 2
+	place := func(o fyne.CanvasObject, x, y, width, height float32) {
+		o.Move(fyne.NewPos(x, y))
+		o.Resize(fyne.NewSize(width, height))
+	}
+	keyWidth := fyne.MeasureText("F10 ", theme.CaptionTextSize(), fyne.TextStyle{}).Width
+	high, low := r.truck.MinSize().Height, r.who.MinSize().Height
+	waits := r.waits.MinSize().Width
+	place(r.key, left, y, keyWidth, high)
+	place(r.truck, left+keyWidth, y, width-keyWidth-waits-pad, high)
+	place(r.waits, left+width-waits, y, waits, high)
+	y += high
+	if !r.card.short {
+		place(r.who, left, y, width, low)
+		y += low
+	}
+	place(r.icon, left, y+1, low-3, low-3)
+	place(r.next, left+low+2, y, width-low-2, low)
+}
+
+func (r *cardRenderer) Refresh() {
+	r.fill()
+	r.Layout(r.card.Size())
+	for _, o := range r.Objects() {
+		o.Refresh()
+	}
+}
+
+func (r *cardRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.body, r.mark, r.key, r.truck, r.waits, r.who, r.icon, r.next}
+}
+
+func (r *cardRenderer) Destroy() {}

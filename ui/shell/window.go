@@ -1,0 +1,263 @@
+package shell
+
+import (
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
+)
+
+// Look is how the window is drawn.
+type Look struct {
+	Dark  bool
+	Scale apptheme.TextScale
+}
+
+// Window is the desk's window.
+type Window struct {
+	Session  *session.Session
+	Window   fyne.Window
+	settings func(fyne.Theme) // puts a theme in force
+	Look     Look
+	Runner   Runner
+	Commands *widgets.Commands
+	Stage    *widgets.UIContext
+	rows     []ScreenRow
+	Screens  []Screen // made from the rows
+	Current  int
+	before   int // the screen to go back to
+
+	ends    []func() // end what is looked at again and again
+	Sidebar *Sidebar
+	Status  *widgets.StatusLine
+	clock   *Label
+	Work    *widgets.WorkBar
+	body    *fyne.Container
+}
+
+var _ session.Window = (*Window)(nil)
+
+// Options are what a window needs besides its frame.
+type Options struct {
+	Window fyne.Window
+	Runner Runner
+	Look   Look
+	// SetTheme puts a theme in force for the whole program.
+	SetTheme func(fyne.Theme)
+}
+
+// Open fills a window with the desk, the screens in the order of their rows. It is shown by whoever made it.
+func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) {
+	w := &Window{Session: frame, rows: rows, Window: o.Window, Runner: o.Runner, Look: o.Look, settings: o.SetTheme}
+	if w.Look.Scale == 0 {
+		w.Look.Scale = apptheme.TextOrdinary
+	}
+	frame.Attach(w)
+	frame.SetLanguage = w.setLanguage
+	return w, w.build()
+}
+
+// build makes all that the window shows.
+func (w *Window) build() error {
+	w.Status, w.Work, w.clock, w.body = widgets.NewStatusLine(), widgets.NewWorkBar(), NewLabel("", Quiet), container.NewStack()
+	w.Screens, w.before = nil, 0
+	for _, row := range w.rows {
+		w.Screens = append(w.Screens, row.Open(w.Session))
+	}
+	commands, err := widgets.NewCommands(w.table()...)
+	if err != nil {
+		return err
+	}
+	w.Commands = commands
+	commands.OnRefused = w.refused
+	commands.At = w.Front
+	w.Stage = widgets.NewUIContext(w.Window.Canvas(), commands)
+	w.Sidebar = newSidebar(w)
+	w.layOut()
+	w.Window.SetMainMenu(commands.MainMenu())
+	w.begin()
+	return nil
+}
+
+// setLanguage makes the window anew in another language, with the same screen in front.
+func (w *Window) setLanguage(language string) error {
+	if err := UseLanguage(language); err != nil {
+		return err
+	}
+	for _, end := range w.ends {
+		end()
+	}
+	w.ends = nil
+	front := w.Front()
+	if err := w.build(); err != nil {
+		return err
+	}
+	w.Go(front)
+	return nil
+}
+
+// layOut builds every screen and puts rail, body and status line in place.
+func (w *Window) layOut() {
+	for _, s := range w.Screens {
+		content := s.Build(w)
+		content.Hide()
+		w.body.Add(content)
+	}
+	clock := container.NewStack(NewGround(apptheme.ColorPlainGround), container.New(Margin{}, w.clock))
+	foot := container.NewBorder(nil, nil, nil, container.NewHBox(w.Work, clock), w.Status)
+	content := container.NewBorder(nil, foot, w.Sidebar.content, nil, container.New(Margin{}, w.body))
+	w.Window.SetContent(w.Stage.Wrap(content))
+	w.Window.SetPadded(false)
+}
+
+// begin shows the first screen: the yard, or in a new book the set-up.
+func (w *Window) begin() {
+	w.Current = -1
+	if w.Session.IsNew() {
+		w.Go("setup")
+		w.Session.Drafts().SayBack()
+		return
+	}
+	w.Go("yard")
+	w.Session.SignInIfAlone()
+	if w.Session.Desk.Who().Name != "" {
+		w.Session.Drafts().SayBack()
+	}
+	w.ends = append(w.ends, w.Runner.Every(30*time.Second, w.tick))
+	// A scale may be linked, or a simulated one stand in, while the desk is open.
+	w.ends = append(w.ends, w.Runner.Every(scalePause, w.watchScale), w.Yard().EndWait)
+}
+
+// scalePause is how often the scale is looked at.
+const scalePause = 250 * time.Millisecond
+
+// tick lets the clock go on: how long trucks have waited.
+func (w *Window) tick() {
+	w.Yard().Refresh()
+	w.Sidebar.Show()
+	w.clock.Say(w.Session.Clock())
+}
+
+// watchScale shows what stands on the scale, and ends a wait for it in vain.
+func (w *Window) watchScale() {
+	w.Sidebar.showLive()
+	w.Yard().WatchScale()
+}
+
+// Say puts the result of an act on the status line. Nothing to say leaves the
+// hint of the screen.
+func (w *Window) Say(state model.State, sentence string) {
+	if sentence == "" {
+		state, sentence = model.Plain, w.hint()
+	}
+	w.Status.Say(state, begun(sentence))
+}
+
+// begun is a sentence with the capital it begins with. Many are made to stand in
+// the middle of another.
+func begun(sentence string) string {
+	if sentence == "" {
+		return ""
+	}
+	first, size := utf8.DecodeRuneInString(sentence)
+	return string(unicode.ToUpper(first)) + sentence[size:]
+}
+
+// hint says what keys carry the work on this screen.
+func (w *Window) hint() string {
+	if w.Current < 0 {
+		return ""
+	}
+	if s, ok := w.Screens[w.Current].(interface{ Hint() string }); ok {
+		return s.Hint()
+	}
+	return session.Say("F1 helps, Ctrl+F1 shows all keys, Escape goes back to the yard.")
+}
+
+// Redraw shows the facts as they now are.
+func (w *Window) Redraw() {
+	w.Sidebar.Show()
+	w.clock.Say(w.Session.Clock())
+	if w.Current >= 0 {
+		w.Screens[w.Current].Refresh()
+	}
+	w.Commands.Refresh()
+	w.Window.SetTitle(w.title())
+}
+
+func (w *Window) title() string { return "Tenthpoint - " + w.Session.Business() }
+
+// Go brings a screen to the front.
+func (w *Window) Go(id string) {
+	for i, row := range w.rows {
+		if row.ID != id {
+			continue
+		}
+		if w.Current >= 0 && w.Current != i {
+			w.before = w.Current
+			w.body.Objects[w.Current].Hide()
+			w.Yard().EndWait() // a weight is only taken while its load is in sight
+		}
+		w.Current = i
+		w.body.Objects[i].Show()
+		if w.Status.State() == model.Plain {
+			w.Say(model.Plain, "")
+		}
+		w.Redraw()
+		w.Screens[i].Show()
+		return
+	}
+}
+
+// GoBack returns to the screen before.
+func (w *Window) GoBack() { w.Go(w.rows[w.before].ID) }
+
+// Front is the screen in front, by its id.
+func (w *Window) Front() string {
+	if w.Current < 0 {
+		return ""
+	}
+	return w.rows[w.Current].ID
+}
+
+// IsFront reports whether a screen is in front.
+func (w *Window) IsFront(i int) bool { return w.Current == i }
+
+// Run does slow work away from the window. A job with a title shows its bar,
+// with the button that stops it.
+func (w *Window) Run(job model.Job) {
+	then := job.Done
+	job.Done = func(err error) {
+		if job.Title != "" {
+			w.Work.Finish()
+		}
+		if then != nil {
+			then(err)
+		}
+		w.Redraw()
+	}
+	if job.Title == "" {
+		w.Runner.Run(job)
+		return
+	}
+	job.Progress = w.Work.Progress
+	var stop func()
+	w.Work.Start(job.Title, func() { stop() })
+	stop = w.Runner.Run(job)
+}
+
+// refused says why a command did not run.
+func (w *Window) refused(c widgets.Command, why widgets.Outcome) {
+	if why == widgets.NotNow && c.WhyNot != nil {
+		if reason := c.WhyNot(); reason != "" {
+			w.Say(model.Stop, reason)
+		}
+	}
+}

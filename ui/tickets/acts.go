@@ -1,0 +1,282 @@
+package tickets
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Headline says in a sentence what became of the chosen ticket.
+func (t *Tickets) Headline() model.Remark {
+	l := t.paper.load
+	if l == nil {
+		return model.Remark{}
+	}
+	local := t.session.Desk.Local
+	switch l.Phase {
+	case load.Void:
+		if l.Again.By != 0 {
+			return model.Remark{State: model.Stop, Text: session.Say("Void, reissued as ticket %d: %s", l.Again.By, l.Ended.Reason)}
+		}
+		return model.Remark{State: model.Stop, Text: session.Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+	case load.Corrected:
+		return model.Remark{State: model.Locked, Text: session.Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
+	case load.TurnedAway:
+		return model.Remark{State: model.Stop, Text: session.Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+	}
+	text := session.Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(l.Copies))
+	if place := session.InPlaceText(l); place != "" {
+		return model.Remark{State: model.Wait, Text: place + " · " + text}
+	}
+	return model.Remark{State: model.OK, Text: text}
+}
+
+func copiesText(copies int64) string {
+	switch copies {
+	case 0:
+		return session.Say("not printed yet")
+	case 1:
+		return session.Say("printed once")
+	}
+	return session.Say("printed %d times", copies)
+}
+
+// CanReprint reports whether there is a ticket to print.
+func (t *Tickets) CanReprint() bool { return t.paper.load != nil && t.paper.load.Number != 0 }
+
+// CanChange reports whether the chosen ticket may be corrected or voided.
+func (t *Tickets) CanChange() bool {
+	return t.paper.load != nil && t.paper.load.Phase == load.Ticketed
+}
+
+// WhyNotChange says why the chosen ticket may not be.
+func (t *Tickets) WhyNotChange() string {
+	l := t.paper.load
+	switch {
+	case l == nil:
+		return session.Say("There is no ticket in hand.")
+	case l.Again.By != 0:
+		return alreadyReissued(l)
+	case l.Phase == load.Void:
+		return session.Say("Ticket %d is void already.", l.Number)
+	case l.Phase == load.Corrected:
+		return session.Say("Ticket %d was corrected by ticket %d. Go on with that one.", l.Number, l.Ended.By)
+	}
+	return session.Say("This load has no ticket.")
+}
+
+// CanReissue reports whether the chosen ticket is void and its grain has no other
+// ticket yet.
+func (t *Tickets) CanReissue() bool {
+	l := t.paper.load
+	return l != nil && l.Phase == load.Void && l.Again.By == 0
+}
+
+// WhyNotReissue says why the chosen ticket is not to be reissued.
+func (t *Tickets) WhyNotReissue() string {
+	l := t.paper.load
+	switch {
+	case l != nil && l.Again.By != 0:
+		return alreadyReissued(l)
+	case t.CanChange():
+		return session.Say("Ticket %d is in force. Only a void ticket is reissued.", l.Number)
+	}
+	return t.WhyNotChange()
+}
+
+func alreadyReissued(l *load.Load) string {
+	return session.Say("Ticket %d is void and was reissued as ticket %d. Go on with that one.", l.Number, l.Again.By)
+}
+
+// Reprint prints another copy of the chosen ticket.
+func (t *Tickets) Reprint() {
+	session.PrintTicket(t.session, t.paper.load.Number)
+	t.Reload()
+}
+
+// ManagerFields ask for a manager and a reason.
+func ManagerFields(f *session.Session) []model.AskField {
+	return []model.AskField{
+		{ID: "reason", Label: session.Say("Reason"), Chars: 40, Required: true},
+		{ID: "who", Label: session.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true},
+	}
+}
+
+// Void asks for the reason and cancels the chosen ticket.
+func (t *Tickets) Void() {
+	number := t.paper.load.Number
+	t.session.Put(model.Ask{
+		Draft: "void", Of: fmt.Sprint("ticket ", number),
+		Title: session.Say("Void ticket %d?", number),
+		Text:  session.Say("The load counts nowhere. The number stays used, and every copy is kept. This cannot be taken back."),
+		State: model.Stop, Fields: ManagerFields(t.session), Yes: session.Say("Void the ticket"), Danger: true,
+		Then: func(values map[string]string) {
+			err := t.session.As(values["who"], func() error {
+				return scalehouse.Void(context.Background(), t.session.Desk, number, values["reason"])
+			})
+			if err != nil {
+				t.session.Fail(err)
+				return
+			}
+			t.session.Say(model.OK, session.Say("ticket %d is void: %s", number, values["reason"]))
+			t.session.Changed()
+			t.Reload()
+		},
+	})
+}
+
+// Correct asks for the reason and opens the load that corrects the chosen
+// ticket, on the yard.
+func (t *Tickets) Correct() {
+	number := t.paper.load.Number
+	t.session.Put(model.Ask{
+		Draft: "correct", Of: fmt.Sprint("ticket ", number),
+		Title: session.Say("Correct ticket %d?", number),
+		Text:  session.Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
+		State: model.Warn, Fields: ManagerFields(t.session), Yes: session.Say("Open the correcting load"),
+		Then: func(values map[string]string) {
+			if id, open := t.openInPlace(number, values, scalehouse.Correct); open {
+				t.session.Say(model.OK, session.Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
+			}
+		},
+	})
+}
+
+// Reissue asks for the reason, which is the void's own unless another is typed,
+// and opens a load for the grain of the chosen void ticket, on the yard.
+func (t *Tickets) Reissue() {
+	l := t.paper.load
+	fields := ManagerFields(t.session)
+	fields[0].Value = l.Ended.Reason
+	number := l.Number
+	t.session.Put(model.Ask{
+		Draft: "reissue", Of: fmt.Sprint("ticket ", number),
+		Title: session.Say("Reissue void ticket %d?", number),
+		Text:  session.Say("A load opens on the yard with everything this one had. Issue it: the new ticket has its own number and names this one, which stays void on its day."),
+		State: model.Warn, Fields: fields, Yes: session.Say("Open the load"),
+		Then: func(values map[string]string) {
+			if id, open := t.openInPlace(number, values, scalehouse.Reissue); open {
+				t.session.Say(model.OK, session.Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
+			}
+		},
+	})
+}
+
+// openInPlace opens the load that is to take a ticket's place and takes it in
+// hand.
+func (t *Tickets) openInPlace(number int64, values map[string]string, open func(context.Context, scalehouse.Actor, int64, string) (string, error)) (id string, ok bool) {
+	err := t.session.As(values["who"], func() (err error) {
+		id, err = open(context.Background(), t.session.Desk, number, values["reason"])
+		return err
+	})
+	if err != nil {
+		t.session.Fail(err)
+		return "", false
+	}
+	t.session.Changed()
+	t.session.TakeUp(id)
+	return id, true
+}
+
+// CheckCode asks for the code at the foot of a slip, or for what a scanner
+// reads from the square beside it, and holds the paper against the book.
+func (t *Tickets) CheckCode() {
+	t.session.Put(model.Ask{
+		Title:  session.Say("Is this paper one of ours?"),
+		Text:   session.Say("Type the code from the foot of the slip, or scan the square beside it."),
+		Fields: []model.AskField{{ID: "code", Label: session.Say("Code"), Chars: 40, Required: true}},
+		Yes:    session.Say("Look it up"),
+		Then:   func(values map[string]string) { t.lookUp(values["code"]) },
+	})
+}
+
+func (t *Tickets) lookUp(text string) {
+	code := text
+	scanned, err := scaleticket.ParsePayload(strings.TrimSpace(text))
+	isScanned := err == nil
+	if isScanned {
+		code = scanned.Code
+	}
+	var found *load.Load
+	t.session.Run(model.Job{
+		Topic: "code", Title: session.Say("Looking for the code"),
+		Do: func(ctx context.Context, _ func(int, int)) (err error) {
+			found, err = office.TicketByCode(ctx, t.session.Desk, code)
+			return err
+		},
+		Done: func(err error) {
+			if err != nil {
+				t.session.Put(model.Ask{Title: session.Say("No such ticket"), Text: session.Sentence(err), State: model.Stop, Notice: true})
+				return
+			}
+			t.tell(found, scanned, isScanned)
+		},
+	})
+}
+
+// tell says what the book has under a code, and whether a scanned paper says
+// the same.
+func (t *Tickets) tell(l *load.Load, scanned scaleticket.Payload, isScanned bool) {
+	book, err := payload(t.session, l)
+	if err != nil {
+		t.session.Fail(err)
+		return
+	}
+	text := session.Say("Ticket %d of %s, %s, %s: net %s, moisture %s, %s.", l.Number, l.IssuedDay, l.Details.Grower.Name,
+		session.GrainName(l.Details.Commodity), book.Net, book.Moisture, book.Dry)
+	state := model.OK
+	title := session.Say("The code is ticket %d", l.Number)
+	if isScanned {
+		wrong := unlike(scanned, book)
+		switch {
+		case len(wrong) > 0:
+			state, title = model.Stop, session.Say("The paper does not agree with the book")
+			text += "\n" + strings.Join(wrong, "\n")
+		default:
+			text += "\n" + session.Say("Every figure in the square is the book's.")
+		}
+	} else {
+		text += "\n" + session.Say("Hold these figures against the paper.")
+	}
+	if l.Phase != load.Ticketed {
+		state = max(state, model.Warn)
+		text += "\n" + session.Say("The ticket is %s.", session.Say(string(l.Phase)))
+	}
+	t.session.Put(model.Ask{Title: title, Text: text, State: state, Notice: true})
+	t.Type(fmt.Sprintf("%s %d", session.Say("ticket"), l.Number))
+}
+
+// payload is what the square on a ticket must hold.
+func payload(f *session.Session, l *load.Load) (scaleticket.Payload, error) {
+	ticket, err := session.IssuedTicket(f, context.Background(), l, 0)
+	if err != nil {
+		return scaleticket.Payload{}, err
+	}
+	p, ok := scaleticket.QR(scaleticket.Compose(ticket))
+	if !ok {
+		return p, fmt.Errorf("%s", session.Say("Ticket %d has no figures to hold a paper against", l.Number))
+	}
+	return p, nil
+}
+
+// unlike names the figures on which a paper and the book part.
+func unlike(paper, book scaleticket.Payload) []string {
+	var wrong []string
+	part := func(what, on, in string) {
+		if on != in {
+			wrong = append(wrong, session.Say("%s: the paper has %s, the book %s.", what, on, in))
+		}
+	}
+	part(session.Say("Ticket"), fmt.Sprint(paper.Ticket), fmt.Sprint(book.Ticket))
+	part(session.Say("Net"), paper.Net.String(), book.Net.String())
+	part(session.Say("Moisture"), paper.Moisture.String(), book.Moisture.String())
+	part(session.Say("Quantity"), paper.Dry.String(), book.Dry.String())
+	return wrong
+}

@@ -1,0 +1,224 @@
+package tickets
+
+import (
+	"context"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/worksheet"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/settle"
+	"tenthpoint/ui/session"
+)
+
+// PaperOf is what the paper at the right of the tickets shows.
+type PaperOf int
+
+// The papers of a ticket.
+const (
+	SlipPaper       PaperOf = iota
+	WorkingPaper            // every figure with its sum, worked again
+	DifferencePaper         // to the ticket whose place it took, or which took its
+)
+
+// ticketPaper is the paper of one load: it is made once for each that is
+// looked at, from the facts and the edition kept in the book.
+type ticketPaper struct {
+	session *session.Session
+	shows   PaperOf
+	load    *load.Load
+	worked  *settle.Settlement
+	err     error
+	lines   map[PaperOf][]scaleticket.PaperLine
+}
+
+// open looks at another load; no id looks at nothing.
+func (p *ticketPaper) open(id string) {
+	p.load, p.worked, p.err = nil, nil, nil
+	p.lines = map[PaperOf][]scaleticket.PaperLine{}
+	if id == "" {
+		return
+	}
+	ctx := context.Background()
+	if p.load, p.err = office.Load(ctx, p.session.Desk, id); p.err != nil {
+		p.load = nil
+		return
+	}
+	if p.load.Settled != nil {
+		p.worked, p.err = office.Resettle(ctx, p.session.Desk, p.load)
+	}
+}
+
+// Shows is which paper is in front.
+func (t *Tickets) Shows() PaperOf { return t.paper.shows }
+
+// Turn brings a paper to the front, or the slip when it is there already.
+func (t *Tickets) Turn(to PaperOf) {
+	if t.paper.shows == to {
+		to = SlipPaper
+	}
+	t.paper.shows = to
+}
+
+// Paper is the paper in front.
+func (t *Tickets) Paper() []scaleticket.PaperLine {
+	p := &t.paper
+	switch {
+	case p.err != nil:
+		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(p.err)}}
+	case p.load == nil:
+		return nil
+	}
+	shows := p.shows
+	if shows == DifferencePaper && p.other() == 0 {
+		shows = SlipPaper
+	}
+	if p.lines[shows] == nil {
+		p.lines[shows] = p.make(shows)
+	}
+	return p.lines[shows]
+}
+
+func (p *ticketPaper) make(shows PaperOf) []scaleticket.PaperLine {
+	switch shows {
+	case WorkingPaper:
+		return p.working()
+	case DifferencePaper:
+		return p.difference()
+	}
+	return p.slip()
+}
+
+// slip is the ticket as its original printed. A load turned away has a slip of
+// what was known of it.
+func (p *ticketPaper) slip() []scaleticket.PaperLine {
+	if p.worked == nil {
+		return scaleticket.Paper(scaleticket.Compose(session.TicketOf(p.session, p.load, nil, 0, nil)))
+	}
+	t := session.TicketOf(p.session, p.load, p.worked, 0, nil)
+	code, err := office.Code(context.Background(), p.session.Desk, p.load)
+	if err != nil {
+		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+	}
+	t.Code = code
+	return scaleticket.Paper(scaleticket.Compose(t))
+}
+
+// working is every line with its sum, worked again just now.
+func (p *ticketPaper) working() []scaleticket.PaperLine {
+	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working of ticket %d", p.load.Number)}}
+	if p.worked == nil {
+		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
+	}
+	agrees := scaleticket.PaperLine{Kind: scaleticket.PaperMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
+	if wrong := p.disagreement(); wrong != "" {
+		agrees = scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: wrong}
+	}
+	return append(append(append(lines, agrees), session.WorkingLines(p.worked, p.load.Details.Disposition)...), session.GradeLines(p.session, p.load)...)
+}
+
+// disagreement says in a sentence where the ticket and its working part.
+func (p *ticketPaper) disagreement() string {
+	for id, ours := range p.load.Settled.Figures {
+		step, ok := p.worked.Sheet.Step(id)
+		if !ok {
+			return session.Say("The ticket has a line %q that the working has not. Verify the book under Gear.", id)
+		}
+		if !step.Value().Equal(ours) {
+			return session.Say("%s is %s on the ticket and %s worked again. Verify the book under Gear.", step.Label(), ours, step.Value())
+		}
+	}
+	return ""
+}
+
+// other is the number of the ticket this one is compared with.
+func (p *ticketPaper) other() int64 {
+	switch {
+	case p.load == nil:
+		return 0
+	case p.load.InPlaceOf() != 0:
+		return p.load.InPlaceOf()
+	}
+	return p.load.Successor()
+}
+
+// HasDifference reports whether the chosen ticket took another's place, or
+// another its.
+func (t *Tickets) HasDifference() bool { return t.paper.other() != 0 }
+
+// difference sets the wrong ticket and the right one side by side, line by
+// line where they part.
+func (p *ticketPaper) difference() []scaleticket.PaperLine {
+	ctx := context.Background()
+	other, err := office.Ticket(ctx, p.session.Desk, p.other())
+	if err != nil {
+		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+	}
+	otherWorked, err := office.Resettle(ctx, p.session.Desk, other)
+	if err != nil {
+		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+	}
+	old, now, oldWorked, nowWorked := other, p.load, otherWorked, p.worked
+	if p.load.InPlaceOf() == 0 {
+		old, now, oldWorked, nowWorked = p.load, other, p.worked, otherWorked
+	}
+	lines := []scaleticket.PaperLine{
+		{Kind: scaleticket.PaperTitle, Left: differenceTitle(now)},
+		{Kind: scaleticket.PaperMiddle, Left: session.Say("ticket %d → ticket %d", old.Number, now.Number)},
+		{Kind: scaleticket.PaperMiddle, Left: now.Why},
+		{Kind: scaleticket.PaperRule},
+	}
+	facts := changedFacts(old, now)
+	figures := changedFigures(settle.Compare(oldWorked, nowWorked))
+	if len(facts)+len(figures) == 0 {
+		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("The two tickets say the same.")})
+	}
+	return append(append(lines, facts...), figures...)
+}
+
+func differenceTitle(now *load.Load) string {
+	if now.Reissues != 0 {
+		return session.Say("What is not as on the void ticket")
+	}
+	return session.Say("What the correction changed")
+}
+
+// changedFacts are what was written down otherwise.
+func changedFacts(old, now *load.Load) []scaleticket.PaperLine {
+	var lines []scaleticket.PaperLine
+	fact := func(name, before, after string) {
+		if before != after {
+			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: name, Right: session.OrElse(after, session.Say("none")), Note: session.Say("before: %s", session.OrElse(before, session.Say("none")))})
+		}
+	}
+	fact(session.Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
+	fact(session.Say("Shares"), session.SharesText(old), session.SharesText(now))
+	fact(session.Say("Commodity"), session.GrainName(old.Details.Commodity), session.GrainName(now.Details.Commodity))
+	fact(session.Say("Truck"), session.TruckText(old.Details.Truck), session.TruckText(now.Details.Truck))
+	fact(session.Say("Pit or bin"), old.Details.Bin, now.Details.Bin)
+	fact(session.Say("Sold or stored"), entry.TermsText(old), entry.TermsText(now))
+	return lines
+}
+
+// changedFigures are the lines of the settlement that parted, with what they
+// were and what they are.
+func changedFigures(c *settle.Comparison) []scaleticket.PaperLine {
+	var lines []scaleticket.PaperLine
+	for _, l := range c.Changed() {
+		line := scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: session.Say(l.Label), Right: session.Signed(l.Change)}
+		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
+			line.Kind = scaleticket.PaperTotal
+		}
+		line.Note = session.Say("%s → %s", printedOr(l.Before), printedOr(l.After))
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func printedOr(step *worksheet.Step) string {
+	if step == nil {
+		return session.Say("none")
+	}
+	return step.Printed()
+}

@@ -1,6 +1,0 @@
-package view
-
-import "fyne.io/fyne/v2/widget"
-
-// highImportance marks the way on.
-const highImportance = widget.HighImportance

@@ -1,0 +1,245 @@
+package widgets
+
+import (
+	"fmt"
+	"strings"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/paint"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+)
+
+// picking is a find field that writes down all it calls back.
+type picking struct {
+	*house
+	pick *Autocomplete
+	ring *FocusOrder
+	said []string
+}
+
+func newPicking(t *testing.T) *picking {
+	t.Helper()
+	d := &deeds{}
+	p := &picking{house: newHouse(t, d.commands()...), pick: NewAutocomplete(exampleGrowers())}
+	d.watch(p.Commands)
+	p.ring = p.Cast(map[string]Keyed{"grower": p.pick, "truck": NewFieldEntry()}, "grower", "truck")
+	say := func(format string, args ...any) { p.said = append(p.said, fmt.Sprintf(format, args...)) }
+	p.pick.OnPick = func(o model.Option) { say("picked %s", o.Code) }
+	p.pick.OnUnpick = func() { say("unpicked") }
+	p.pick.OnNoFit = func(text string) { say("no fit for %s", text) }
+	p.pick.OnCommit = func(text string) string { say("went on with %s", text); return "" }
+	p.ring.Focus("grower")
+	return p
+}
+
+func (p *picking) heard(want ...string) {
+	p.T.Helper()
+	equal(p.T, "said", strings.Join(p.said, "; "), strings.Join(want, "; "))
+	p.said = nil
+}
+
+func (p *picking) open(want bool) {
+	p.T.Helper()
+	equal(p.T, "list open", p.pick.ListOpen(), want)
+	equal(p.T, "on the layer", len(p.Stage.layer.Objects) == 1, want)
+}
+
+func TestLettersAndEnterPick(t *testing.T) {
+	p := newPicking(t)
+	p.Write("acre")
+	p.open(true)
+	p.Press(fyne.KeyReturn)
+	p.heard("picked 118", "went on with 118  Long Acre Partners")
+	p.open(false)
+	p.At(p.ring, "truck")
+	equal(t, "text", p.pick.Text, "118  Long Acre Partners")
+}
+
+func TestArrowsMoveInTheList(t *testing.T) {
+	p := newPicking(t)
+	p.Write("farm")
+	p.Press(fyne.KeyDown, fyne.KeyDown, fyne.KeyUp, fyne.KeyDown, fyne.KeyEnter)
+	p.heard("picked 207", "went on with 207  Millrace Farm")
+}
+
+// TestCodeInFullWinsAtOnce, without Enter, unless a longer code could follow.
+func TestCodeInFullWinsAtOnce(t *testing.T) {
+	p := newPicking(t)
+	p.Write("11")
+	p.heard()
+	p.open(true)
+	p.Write("4")
+	p.heard("picked 114")
+	p.open(false)
+	p.Press(fyne.KeyReturn)
+	p.heard("went on with 114  Éthier et fils")
+
+	p.ring.Focus("grower")
+	p.Write("11")
+	p.heard("unpicked")
+	p.Press(fyne.KeyReturn) // the code itself is marked, though 114 begins so
+	p.heard("picked 11", "went on with 11  Hollow Oak Farm")
+}
+
+func TestDownOpensTheWholeList(t *testing.T) {
+	p := newPicking(t)
+	p.Press(fyne.KeyDown)
+	p.open(true)
+	fits, marked := p.pick.Fits()
+	equal(t, "fits", codes(fits), "11 114 118 207")
+	equal(t, "marked", marked, 0)
+	p.Press(fyne.KeyPageDown, fyne.KeyReturn)
+	p.heard("picked 207", "went on with 207  Millrace Farm")
+	p.ring.Focus("grower")
+	p.Press(fyne.KeyDown)
+	fits, _ = p.pick.Fits()
+	equal(t, "all again over a chosen one", codes(fits), "11 114 118 207")
+}
+
+func TestEscapeClosesTheListFirst(t *testing.T) {
+	p := newPicking(t)
+	p.Write("farm")
+	p.Press(fyne.KeyEscape)
+	p.open(false)
+	equal(t, "text kept", p.pick.Text, "farm")
+	p.At(p.ring, "grower")
+	var ran int
+	p.ring.OnEscape = func() bool { ran++; return true }
+	p.Press(fyne.KeyEscape)
+	equal(t, "the next Escape", ran, 1)
+}
+
+func TestNothingFits(t *testing.T) {
+	p := newPicking(t)
+	p.Write("zz")
+	p.open(true) // to say so
+	p.Press(fyne.KeyReturn)
+	p.heard("no fit for zz")
+	p.At(p.ring, "grower")
+}
+
+// TestEnterOnAClosedListOpensIt: what was typed still fits several.
+func TestEnterOnAClosedListOpensIt(t *testing.T) {
+	p := newPicking(t)
+	p.Write("farm")
+	p.Press(fyne.KeyEscape, fyne.KeyReturn)
+	p.open(true)
+	p.heard()
+	p.Press(fyne.KeyReturn)
+	p.heard("picked 11", "went on with 11  Hollow Oak Farm")
+}
+
+func TestEmptyFieldWalksOn(t *testing.T) {
+	p := newPicking(t)
+	p.Press(fyne.KeyReturn)
+	p.heard("went on with ")
+	p.At(p.ring, "truck")
+}
+
+func TestFreeTextStands(t *testing.T) {
+	p := newPicking(t)
+	p.pick.FreeText = true
+	p.Write("farm") // fits two, but Enter keeps what was written
+	p.Press(fyne.KeyReturn)
+	p.heard("went on with farm")
+	_, chosen := p.pick.Chosen()
+	equal(t, "chosen", chosen, false)
+	p.ring.Focus("grower")
+	p.Write("11")
+	p.Press(fyne.KeyReturn) // a code is a code
+	p.heard("picked 11", "went on with 11  Hollow Oak Farm")
+}
+
+func TestLeavingTakesACodeInFull(t *testing.T) {
+	p := newPicking(t)
+	p.Write("11")
+	p.Press(fyne.KeyTab)
+	p.heard("picked 11")
+	p.open(false)
+	equal(t, "text", p.pick.Text, "11  Hollow Oak Farm")
+}
+
+func TestLeavingKeepsLetters(t *testing.T) {
+	p := newPicking(t)
+	p.Write("far")
+	p.Press(fyne.KeyTab)
+	p.heard()
+	p.open(false)
+	equal(t, "text", p.pick.Text, "far")
+}
+
+func TestSetChosenCallsNothingBack(t *testing.T) {
+	p := newPicking(t)
+	p.pick.SetChosen("207")
+	equal(t, "text", p.pick.Text, "207  Millrace Farm")
+	p.pick.SetChosen("999")
+	equal(t, "a code nobody has", p.pick.Text, "999")
+	p.pick.SetChosen("")
+	equal(t, "emptied", p.pick.Text, "")
+	p.heard()
+}
+
+func TestClickPicks(t *testing.T) {
+	p := newPicking(t)
+	p.Write("farm")
+	test.TapAt(p.pick.list, fyne.NewPos(20, 1.5*p.pick.list.rowHeight(paint.PainterFor(p.pick))))
+	p.heard("picked 207", "went on with 207  Millrace Farm")
+}
+
+func TestOptionsMayChangeUnderTheList(t *testing.T) {
+	p := newPicking(t)
+	p.Write("farm")
+	p.Press(fyne.KeyDown)
+	p.pick.SetOptions([]model.Option{{Code: "5", Name: "New Farm"}})
+	fits, marked := p.pick.Fits()
+	equal(t, "fits", codes(fits), "5")
+	equal(t, "marked", marked, 0)
+	p.pick.SetOptions(nil)
+	p.Press(fyne.KeyDown, fyne.KeyUp, fyne.KeyPageDown, fyne.KeyReturn)
+	p.heard("no fit for farm")
+}
+
+// TestLongListsScroll: the marked line is always among those that show.
+func TestLongListsScroll(t *testing.T) {
+	p := newPicking(t)
+	var many []model.Option
+	for i := range 50 {
+		many = append(many, model.Option{Code: fmt.Sprint(100 + i), Name: "Farm"})
+	}
+	p.pick.SetOptions(many)
+	p.Write("farm")
+	equal(t, "rows", len(p.pick.list.rows()), pickMost)
+	equal(t, "foot", p.pick.list.foot(), "42 more")
+	for range 60 {
+		p.Press(fyne.KeyDown)
+		_, marked := p.pick.Fits()
+		if top := p.pick.list.top; marked < top || marked >= top+pickMost {
+			t.Fatalf("line %d is marked but %d to %d show", marked, top, top+pickMost-1)
+		}
+	}
+	p.Press(fyne.KeyReturn)
+	p.heard("picked 149", "went on with 149  Farm")
+}
+
+// TestListStaysInTheWindow: near the bottom it opens upward.
+func TestListStaysInTheWindow(t *testing.T) {
+	h := newHouse(t)
+	for _, c := range []struct {
+		at    float32
+		above bool
+	}{{20, false}, {440, true}} {
+		pick := NewAutocomplete(exampleGrowers())
+		ring := NewFocusOrder(h.Stage)
+		ring.Add("p", pick)
+		h.Show(containerAt(pick, fyne.NewPos(30, c.at), fyne.NewSize(200, 34)), fyne.NewSize(400, 500))
+		ring.Focus("p")
+		h.Press(fyne.KeyDown)
+		list := pick.list
+		equal(t, "above the field", list.Position().Y < pick.Position().Y, c.above)
+		if list.Position().Y < 0 || list.Position().Y+list.Size().Height > 500 {
+			t.Errorf("the list runs from %v to %v, out of the window", list.Position().Y, list.Position().Y+list.Size().Height)
+		}
+	}
+}

@@ -1,0 +1,166 @@
+package widgets
+
+import (
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/paint"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+var (
+	cellLetters   = paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorInk}
+	headerLetters = paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorQuiet, Style: paint.Bold}
+)
+
+// cell is one place in a table. The ground of a chosen row is drawn by its
+// cells, each reaching over the gap to the next.
+type cell struct {
+	widget.BaseWidget
+	face
+}
+
+// face is what a cell shows.
+type face struct {
+	text    string
+	letters paint.TextStyle
+	align   fyne.TextAlign
+	state   model.State // its icon stands before the text
+	chosen  bool        // its row is chosen
+	keyed   bool        // and the table has the keyboard
+	first   bool        // it begins the row
+	struck  bool        // a line goes through it
+	total   bool        // it adds up what stands above
+	header  bool
+	twoLine bool // the text may stand on two lines
+	narrow  bool // little ground at its sides
+}
+
+func newCell(l paint.TextStyle) *cell {
+	c := &cell{face: face{letters: l}}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// show gives a cell another face, and repaints only when it differs.
+func (c *cell) show(f face) {
+	if c.face != f {
+		c.face = f
+		c.Refresh()
+	}
+}
+
+// showCell fills a cell. A row that is gone by now shows empty: Fyne may still
+// ask for it after the list shrank.
+func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
+	c := o.(*cell)
+	if id.Row < 0 || id.Row >= len(t.rows) || id.Col < 0 || id.Col >= len(t.shown) {
+		c.show(face{letters: t.letters()})
+		return
+	}
+	at := t.shown[id.Col]
+	row, column := t.rows[id.Row], t.columns[at]
+	f := face{
+		text: row.Cell(at), letters: t.letters(), align: column.Align,
+		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.isNarrow(),
+		struck: row.Struck && !column.State, total: row.Total,
+	}
+	if row.Total {
+		f.letters.Style = paint.Bold
+	}
+	if column.State && row.State != model.Plain {
+		f.state, f.letters.Color = row.State, apptheme.StateInk(row.State)
+	}
+	c.show(f)
+}
+
+func (t *Table) showHeader(id widget.TableCellID, o fyne.CanvasObject) {
+	f := t.headerFace()
+	if id.Col >= 0 && id.Col < len(t.shown) {
+		column := t.columns[t.shown[id.Col]]
+		f.text, f.align = column.Title, column.Align
+	}
+	o.(*cell).show(f)
+}
+
+func (t *Table) headerFace() face {
+	return face{letters: t.headers(), header: true, narrow: t.isNarrow(), twoLine: t.fitted.twoLine}
+}
+
+// aside is the ground left and right of what a cell says.
+func aside(p paint.Painter, narrow bool) float32 {
+	if narrow {
+		return p.Pad()
+	}
+	return p.Inner()
+}
+
+// CreateRenderer is Fyne's way to draw the cell.
+func (c *cell) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(c) }
+
+func (c *cell) LeastSize() fyne.Size {
+	p := paint.PainterFor(c)
+	return fyne.NewSize(p.Inner()*4, p.LineHeight(c.letters)+p.Inner())
+}
+
+func (c *cell) Paint(size fyne.Size) []fyne.CanvasObject {
+	p := paint.PainterFor(c)
+	gap := p.Pad()
+	var objects []fyne.CanvasObject
+	if c.chosen {
+		objects = append(objects, p.Block(apptheme.ColorChosen, fyne.NewPos(0, -gap/2), size.AddWidthHeight(gap, gap)))
+		if c.keyed {
+			objects = append(objects,
+				p.Block(apptheme.ColorFocus, fyne.NewPos(0, -gap/2), fyne.NewSize(size.Width+gap, 1)),
+				p.Block(apptheme.ColorFocus, fyne.NewPos(0, size.Height+gap/2-1), fyne.NewSize(size.Width+gap, 1)))
+		}
+		if c.first {
+			objects = append(objects, p.Block(apptheme.ColorFocus, fyne.NewPos(0, -gap/2), fyne.NewSize(p.Size(apptheme.SizeMark)+1, size.Height+gap)))
+		}
+	} else if !c.header {
+		objects = append(objects, p.Block(apptheme.ColorRule, fyne.NewPos(0, size.Height+gap/2-1), fyne.NewSize(size.Width+gap, 1)))
+	}
+	if c.total {
+		objects = append(objects, p.Block(apptheme.ColorInk, fyne.NewPos(0, -gap/2), fyne.NewSize(size.Width+gap, 1)))
+	}
+	left, right := aside(p, c.narrow), size.Width-aside(p, c.narrow)
+	top := (size.Height - p.LineHeight(c.letters)) / 2
+	if icon := apptheme.StateIcon(c.state); icon != nil {
+		side := p.LineHeight(c.letters) - 2
+		objects = append(objects, p.Icon(icon, fyne.NewPos(left, top+1), side))
+		left += side + p.Pad()
+	}
+	if c.twoLine {
+		return append(objects, c.onLines(p, left, right, size.Height)...)
+	}
+	text := p.Clip(c.text, c.letters, right-left)
+	width := p.Measure(text, c.letters).Width
+	if c.align == fyne.TextAlignTrailing {
+		left = right - width
+		objects = append(objects, p.WriteEnding(text, c.letters, right, top))
+	} else {
+		objects = append(objects, p.Write(text, c.letters, fyne.NewPos(left, top)))
+	}
+	if c.struck && text != "" {
+		objects = append(objects, p.Block(c.letters.Color, fyne.NewPos(left, size.Height/2), fyne.NewSize(width, 1)))
+	}
+	return objects
+}
+
+// onLines writes the text on as many lines as it needs, in the middle.
+func (c *cell) onLines(p paint.Painter, left, right, height float32) []fyne.CanvasObject {
+	lines := p.Wrap(c.text, c.letters, right-left+1)
+	y := (height - float32(len(lines))*p.LineHeight(c.letters)) / 2
+	var out []fyne.CanvasObject
+	for _, line := range lines {
+		if c.align == fyne.TextAlignTrailing {
+			out = append(out, p.WriteEnding(line, c.letters, right, y))
+		} else {
+			out = append(out, p.Write(line, c.letters, fyne.NewPos(left, y)))
+		}
+		y += p.LineHeight(c.letters)
+	}
+	return out
+}

@@ -1,0 +1,241 @@
+package widgets
+
+import (
+	"errors"
+	"fmt"
+
+	"fyne.io/fyne/v2"
+)
+
+// Command is one thing a person can make the desk do. It is written down once
+// and feeds the menu, the F-keys, the buttons, the help sheet and the tests.
+type Command struct {
+	ID    string // how code asks for it: "load.settle"
+	Title string // what a person reads: "Settle"
+	Group string // what it belongs to, and the menu it stands in; empty keeps it out of the menu
+	Menu  string // the menu on the bar that holds the group; empty is the group itself
+	Keys  []Key  // any bare keys, and at most one with a modifier
+	Icon  fyne.Resource
+	// Place is the screen it works on; empty works everywhere. Commands of
+	// different places may share a key.
+	Place string
+
+	// EnabledWhen says whether it makes sense now; nil means always.
+	EnabledWhen func() bool
+	// WhyNot is the sentence to say when it does not; nil says nothing.
+	WhyNot func() string
+	// ModalSafe lets it through while a dialog is open.
+	ModalSafe bool
+	// Break draws a line above it in its menu. Quit marks the one that ends
+	// the program, so that no second one is added by the platform.
+	Break, Quit bool
+
+	Do func()
+}
+
+// enabled asks EnabledWhen. It is asked at the moment of acting, because a
+// grey menu item's shortcut still fires.
+func (c Command) enabled() bool { return c.EnabledWhen == nil || c.EnabledWhen() }
+
+// Outcome is what came of asking for a command.
+type Outcome int
+
+// The outcomes of Run. Only Ran means that the command's Do was called.
+const (
+	Ran       Outcome = iota
+	NotNow            // EnabledWhen said no
+	BehindBox         // a dialog is open and the command is not modal-safe
+	NoSuch            // no command has this id
+)
+
+// Commands is the one table of commands of a window.
+type Commands struct {
+	// OnRefused is told of a command that a person asked for and that did not
+	// run, so that the status line can say why.
+	OnRefused func(Command, Outcome)
+	// At tells which place is in front; nil when there are none.
+	At func() string
+
+	list    []Command
+	byID    map[string]int
+	buttons map[string][]*Button
+	items   map[string][]*fyne.MenuItem
+	menu    *fyne.MainMenu
+	boxes   int // dialogs open now
+}
+
+// NewCommands makes the table. It reports every fault at once: an id, a key or
+// a title missing or used twice, a key no command can have, nothing to do.
+func NewCommands(list ...Command) (*Commands, error) {
+	if err := checkCommands(list); err != nil {
+		return nil, err
+	}
+	c := &Commands{
+		list: list, byID: map[string]int{},
+		buttons: map[string][]*Button{}, items: map[string][]*fyne.MenuItem{},
+	}
+	for i, command := range list {
+		c.byID[command.ID] = i
+	}
+	return c, nil
+}
+
+func checkCommands(list []Command) error {
+	var faults []error
+	fault := func(format string, args ...any) { faults = append(faults, fmt.Errorf(format, args...)) }
+	ids, keys := map[string]bool{}, map[Key][]Command{}
+	for i, c := range list {
+		if c.ID == "" {
+			fault("command %d (%q) has no id: give it one", i+1, c.Title)
+		}
+		if ids[c.ID] {
+			fault("command id %q is used twice: rename one", c.ID)
+		}
+		ids[c.ID] = true
+		if c.Title == "" {
+			fault("command %q has no title: people must be able to read it", c.ID)
+		}
+		if c.Do == nil {
+			fault("command %q does nothing: give it Do", c.ID)
+		}
+		chords := 0
+		for _, key := range c.Keys {
+			if why := key.fault(); why != "" {
+				fault("command %q cannot have the key %s: %s", c.ID, key, why)
+			}
+			for _, owner := range keys[key] {
+				if clash(owner, c) {
+					fault("the key %s belongs to both %q and %q: change one", key, owner.ID, c.ID)
+				}
+			}
+			keys[key] = append(keys[key], c)
+			if key.Mod != 0 {
+				chords++
+			}
+		}
+		if chords > 1 {
+			fault("command %q has %d keys with a modifier: a menu item carries one", c.ID, chords)
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// List gives the commands in the order they were written down.
+func (c *Commands) List() []Command { return append([]Command(nil), c.list...) }
+
+// Find gives the command of an id.
+func (c *Commands) Find(id string) (Command, bool) {
+	i, ok := c.byID[id]
+	if !ok {
+		return Command{}, false
+	}
+	return c.list[i], true
+}
+
+// Run does the command of an id, unless a dialog stands before it or it makes
+// no sense now. Whatever asks for a command, menu, key or button, comes here.
+func (c *Commands) Run(id string) Outcome {
+	i, ok := c.byID[id]
+	if !ok {
+		return NoSuch
+	}
+	command := c.list[i]
+	if c.boxes > 0 && !command.ModalSafe {
+		return c.refuse(command, BehindBox)
+	}
+	if !command.enabled() {
+		return c.refuse(command, NotNow)
+	}
+	command.Do()
+	c.Refresh()
+	return Ran
+}
+
+func (c *Commands) refuse(command Command, why Outcome) Outcome {
+	if c.OnRefused != nil {
+		c.OnRefused(command, why)
+	}
+	return why
+}
+
+// TakeKey offers a key pressed without a modifier. It answers whether a
+// command owns the key; an owned key is used up even when the command refused.
+func (c *Commands) TakeKey(ev *fyne.KeyEvent) bool {
+	command, owned := c.forKey(Bare(ev.Name))
+	if owned {
+		c.Run(command.ID)
+	}
+	return owned
+}
+
+// BoxOpened notes that a dialog stands before the window, and gives the
+// function to call when it is gone. Calling that twice counts once.
+func (c *Commands) BoxOpened() (closed func()) {
+	c.boxes++
+	gone := false
+	return func() {
+		if !gone {
+			gone = true
+			c.boxes--
+		}
+	}
+}
+
+// BoxOpen tells whether a dialog stands before the window.
+func (c *Commands) BoxOpen() bool { return c.boxes > 0 }
+
+// Screens share keys: what Ctrl+S does is for the screen in front to say. So
+// that every command still stands in one table and one menu, a command names
+// its Place, and of those with one key the one whose place is in front is
+// meant.
+
+// here is the place in front.
+func (c *Commands) here() string {
+	if c.At == nil {
+		return ""
+	}
+	return c.At()
+}
+
+// forKey is the command that a key means now: the one that works everywhere or
+// in the place in front, or else the first, which will say why it cannot run.
+func (c *Commands) forKey(key Key) (Command, bool) {
+	var first *Command
+	for i, command := range c.list {
+		if !command.has(key) {
+			continue
+		}
+		if command.Place == "" || command.Place == c.here() {
+			return command, true
+		}
+		if first == nil {
+			first = &c.list[i]
+		}
+	}
+	if first == nil {
+		return Command{}, false
+	}
+	return *first, true
+}
+
+func (c Command) has(key Key) bool {
+	for _, own := range c.Keys {
+		if own == key {
+			return true
+		}
+	}
+	return false
+}
+
+// runChord is what a menu item does. A window looks a chord up in the menu and
+// takes the first item that has it, grey or not, which may be that of another
+// place.
+func (c *Commands) runChord(command Command) {
+	if key, ok := menuKey(command); ok && command.Place != "" {
+		command, _ = c.forKey(key)
+	}
+	c.Run(command.ID)
+}
+
+// clash reports whether two commands that have one key could both be meant.
+func clash(a, b Command) bool { return a.Place == "" || b.Place == "" || a.Place == b.Place }

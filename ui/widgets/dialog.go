@@ -1,0 +1,233 @@
+package widgets
+
+import (
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/paint"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Dialog is a box in front of the window. While it is open only modal-safe
+// commands run. The keyboard starts on a chosen stop, Enter presses the button
+// that has it, Escape dismisses, and afterwards the keyboard is back where it
+// was.
+type Dialog struct {
+	stage     *UIContext
+	ring      *FocusOrder
+	popup     *widget.PopUp
+	body      []fyne.CanvasObject
+	buttons   []*Button
+	noCommand func() // tells the commands that the box is gone
+	before    fyne.Focusable
+	onDismiss func()
+	open      bool
+}
+
+// boxChars is how many letters wide the text of a dialog runs.
+const boxChars = 58
+
+// newDialog begins a box with a title, an icon and a text.
+func (s *UIContext) newDialog(title string, state model.State, text string) *Dialog {
+	d := &Dialog{stage: s.inner()}
+	d.ring = NewFocusOrder(d.stage)
+	d.ring.OnEscape = func() bool { d.Dismiss(); return true }
+	p := paint.Painter{Theme: theme.Current(), Variant: fyne.CurrentApp().Settings().ThemeVariant()}
+	width := boxChars * p.Measure("0", paint.TextStyle{Size: theme.SizeNameText}).Width
+	d.body = append(d.body, newBoxTitle(title, state, width))
+	if text != "" {
+		d.body = append(d.body, newProse(text, width))
+	}
+	return d
+}
+
+// addButton puts a button in the row at the foot.
+func (d *Dialog) addButton(id, text string, importance widget.Importance, press func()) *Button {
+	b := NewButton(text, press)
+	b.Importance = importance
+	d.buttons = append(d.buttons, b)
+	d.ring.Add(id, b)
+	return b
+}
+
+// show opens the box with the keyboard on the stop of an id.
+func (d *Dialog) show(first string) *Dialog {
+	gap := paint.PainterFor(d.stage.layer).Inner() * 2
+	foot := container.New(layout.NewCustomPaddedHBoxLayout(gap), layout.NewSpacer())
+	for _, b := range d.buttons {
+		foot.Add(b)
+	}
+	rows := append(d.body, foot)
+	inside := container.New(layout.NewCustomPaddedVBoxLayout(gap), rows...)
+	framed := container.NewPadded(container.NewPadded(inside))
+	d.before = d.stage.canvas.Focused()
+	d.stage.canvas.Unfocus() // one ring on the screen, and it is in the box
+	d.noCommand = func() {}
+	if d.stage.commands != nil {
+		d.noCommand = d.stage.commands.BoxOpened()
+	}
+	*d.stage.boxes = append(*d.stage.boxes, d)
+	d.popup = widget.NewModalPopUp(d.stage.Wrap(framed), d.stage.canvas)
+	d.popup.Show()
+	d.open = true
+	d.ring.Focus(first)
+	return d
+}
+
+// Ring is the order of the keyboard in the box: fields first, then buttons.
+func (d *Dialog) Ring() *FocusOrder { return d.ring }
+
+// Open tells whether the box is still there.
+func (d *Dialog) Open() bool { return d.open }
+
+// Dismiss closes the box without going on, as Escape does.
+func (d *Dialog) Dismiss() {
+	if d.close() && d.onDismiss != nil {
+		d.onDismiss()
+	}
+}
+
+// close takes the box away and answers whether it was open.
+func (d *Dialog) close() bool {
+	if !d.open {
+		return false
+	}
+	d.open = false
+	for i, box := range *d.stage.boxes {
+		if box == d {
+			*d.stage.boxes = append((*d.stage.boxes)[:i:i], (*d.stage.boxes)[i+1:]...)
+		}
+	}
+	d.stage.sinkAll()
+	d.popup.Hide()
+	d.noCommand()
+	if d.before != nil && d.stage.canvas.Focused() != d.before {
+		d.stage.canvas.Focus(d.before)
+	}
+	return true
+}
+
+// finish closes the box and then calls what was asked for, in that order, so
+// that the answer may open the next box or move the keyboard.
+func (d *Dialog) finish(then func()) {
+	if d.close() && then != nil {
+		then()
+	}
+}
+
+// boxTitle is the title line of a dialog, with the icon of its state.
+type boxTitle struct {
+	widget.BaseWidget
+	text  string
+	state model.State
+	width float32
+}
+
+func newBoxTitle(text string, state model.State, width float32) *boxTitle {
+	b := &boxTitle{text: text, state: state, width: width}
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+func (b *boxTitle) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(b) }
+
+func (b *boxTitle) textStyle() paint.TextStyle {
+	return paint.TextStyle{Size: theme.SizeNameSubHeadingText, Color: apptheme.ColorInk, Style: paint.Bold}
+}
+
+func (b *boxTitle) LeastSize() fyne.Size {
+	return fyne.NewSize(b.width, paint.PainterFor(b).LineHeight(b.textStyle()))
+}
+
+func (b *boxTitle) Paint(size fyne.Size) []fyne.CanvasObject {
+	p := paint.PainterFor(b)
+	l := b.textStyle()
+	x := float32(0)
+	var objects []fyne.CanvasObject
+	if icon := apptheme.StateIcon(b.state); icon != nil {
+		objects = append(objects, p.Icon(icon, fyne.NewPos(0, 0), size.Height))
+		x = size.Height + p.Inner()
+	}
+	return append(objects, p.Write(b.text, l, fyne.NewPos(x, 0)))
+}
+
+// newProse is running text in ink, wrapped to a width.
+func newProse(text string, width float32) *Note {
+	n := newWideNote(model.Plain, text, theme.SizeNameText, width)
+	n.inked = true
+	return n
+}
+
+// Question is a choice between going on and leaving things as they are.
+type Question struct {
+	Title string
+	Text  string
+	State model.State // the icon beside the title
+	Yes   string      // what going on is called: "Void the ticket". Empty: Words.Agree
+	No    string      // empty: Words.Cancel
+	// Danger marks what cannot be undone: the keyboard starts on No.
+	Danger bool
+}
+
+// Ask puts a question. The answer is called once, with false for No or Escape.
+func (s *UIContext) Ask(q Question, answer func(yes bool)) *Dialog {
+	d := s.newDialog(q.Title, q.State, q.Text)
+	d.onDismiss = func() { answer(false) }
+	importance, first := widget.HighImportance, "yes"
+	if q.Danger {
+		importance, first = widget.DangerImportance, "no"
+	}
+	d.addButton("no", or(q.No, words.Cancel), widget.MediumImportance, d.Dismiss)
+	d.addButton("yes", or(q.Yes, words.Agree), importance, func() {
+		d.finish(func() { answer(true) })
+	})
+	return d.show(first)
+}
+
+// Notice is something to be read and put away.
+type Notice struct {
+	Title string
+	Text  string
+	State model.State
+	Close string // empty: Words.Close
+}
+
+// Tell shows a notice. The function, which may be nil, is called once it is
+// put away.
+func (s *UIContext) Tell(n Notice, then func()) *Dialog {
+	d := s.newDialog(n.Title, n.State, n.Text)
+	d.onDismiss = then
+	d.addButton("close", or(n.Close, words.Close), widget.HighImportance, d.Dismiss)
+	return d.show("close")
+}
+
+// Reason asks for a sentence that goes on record with what is about to happen.
+type Reason struct {
+	Title, Text string
+	State       model.State
+	Label       string // what is asked: "Reason"
+	Required    bool   // an empty answer does not go on
+	Yes, No     string
+	Danger      bool // Enter in the field goes to the safe button, not on
+}
+
+// AskReason asks for a reason. The answer is called once.
+func (s *UIContext) AskReason(r Reason, answer func(reason string, ok bool)) *Dialog {
+	form := model.Ask{
+		Title: r.Title, Text: r.Text, State: r.State, Yes: r.Yes, No: r.No, Danger: r.Danger,
+		Fields: []model.AskField{{ID: "reason", Label: r.Label, Chars: 40, Required: r.Required}},
+	}
+	return s.AskForm(form, func(values map[string]string, ok bool) { answer(values["reason"], ok) })
+}
+
+// or gives a text, or another when it is empty.
+func or(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}

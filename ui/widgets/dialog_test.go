@@ -1,0 +1,289 @@
+package widgets
+
+import (
+	"fmt"
+	"strings"
+	"tenthpoint/ui/model"
+	"testing"
+
+	"fyne.io/fyne/v2"
+)
+
+// boxed is a window with a field that has the keyboard, and its commands.
+type boxed struct {
+	*house
+	deeds deeds
+	field *FieldEntry
+	ring  *FocusOrder
+	said  []string
+}
+
+func newBoxed(t *testing.T) *boxed {
+	t.Helper()
+	b := &boxed{deeds: deeds{open: true}}
+	b.house = newHouse(t, b.deeds.commands()...)
+	b.deeds.watch(b.Commands)
+	b.field = NewFieldEntry()
+	b.ring = b.Cast(map[string]Keyed{"field": b.field}, "field")
+	b.Window.Resize(fyne.NewSize(1280, 720))
+	b.ring.Focus("field")
+	return b
+}
+
+func (b *boxed) say(format string, args ...any) {
+	b.said = append(b.said, fmt.Sprintf(format, args...))
+}
+
+func (b *boxed) heard(want ...string) {
+	b.T.Helper()
+	equal(b.T, "said", strings.Join(b.said, "; "), strings.Join(want, "; "))
+	b.said = nil
+}
+
+// gone fails the test unless the box is away and all is as before.
+func (b *boxed) gone(d *Dialog) {
+	b.T.Helper()
+	equal(b.T, "open", d.Open(), false)
+	equal(b.T, "in front", b.Stage.FrontDialog() == nil, true)
+	equal(b.T, "overlays", b.Stage.canvas.Overlays().Top() == nil, true)
+	equal(b.T, "commands held back", b.Commands.BoxOpen(), false)
+	b.At(b.ring, "field")
+}
+
+func (b *boxed) ask(q Question) *Dialog {
+	return b.Stage.Ask(q, func(yes bool) { b.say("%v", yes) })
+}
+
+func TestAskIsAnsweredByKeyboard(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		danger bool
+		keys   []fyne.KeyName
+		want   string
+	}{
+		{"Enter goes on", false, []fyne.KeyName{fyne.KeyReturn}, "true"},
+		{"keypad Enter too", false, []fyne.KeyName{fyne.KeyEnter}, "true"},
+		{"Escape does not", false, []fyne.KeyName{fyne.KeyEscape}, "false"},
+		{"danger starts on the safe side", true, []fyne.KeyName{fyne.KeyReturn}, "false"},
+		{"Tab and Enter go into danger", true, []fyne.KeyName{fyne.KeyTab, fyne.KeyReturn}, "true"},
+		{"so does the arrow", true, []fyne.KeyName{fyne.KeyRight, fyne.KeySpace}, "true"},
+		{"left and right cancel out", true, []fyne.KeyName{fyne.KeyRight, fyne.KeyLeft, fyne.KeyReturn}, "false"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			b := newBoxed(t)
+			d := b.ask(Question{Title: "Void?", Text: "The number is kept.", Danger: c.danger})
+			b.Press(c.keys...)
+			b.heard(c.want)
+			b.gone(d)
+		})
+	}
+}
+
+func TestAnswerComesOnce(t *testing.T) {
+	b := newBoxed(t)
+	d := b.ask(Question{Title: "Settle?"})
+	b.Press(fyne.KeyReturn)
+	d.Dismiss()
+	d.Dismiss()
+	b.heard("true")
+}
+
+func TestOnlyModalSafeCommandsPassABox(t *testing.T) {
+	b := newBoxed(t)
+	d := b.ask(Question{Title: "Settle?"})
+	b.Press(fyne.KeyF2, fyne.KeyF9, fyne.KeyF1)
+	b.Stage.Chord(Ctrl(fyne.KeyN))
+	equal(t, "ran", strings.Join(b.deeds.ran, ","), "help")
+	equal(t, "refused", strings.Join(b.deeds.refused, ","), "new,settle,new")
+	b.Press(fyne.KeyEscape) // the box's own, not the command on Escape
+	b.gone(d)
+	b.Press(fyne.KeyF2)
+	equal(t, "ran", strings.Join(b.deeds.ran, ","), "help,new")
+}
+
+// TestClickBesideABox: with nothing focused, Escape still dismisses and any
+// other key finds the box again.
+func TestClickBesideABox(t *testing.T) {
+	b := newBoxed(t)
+	d := b.ask(Question{Title: "Settle?"})
+	b.Stage.canvas.Unfocus()
+	b.Press(fyne.KeyLeft)
+	b.At(d.Ring(), "no")
+	b.Stage.canvas.Unfocus()
+	b.Press(fyne.KeyEscape)
+	b.heard("false")
+	b.gone(d)
+}
+
+func TestBoxOnBox(t *testing.T) {
+	b := newBoxed(t)
+	first := b.ask(Question{Title: "Settle?"})
+	b.At(first.Ring(), "yes")
+	second := b.Stage.Tell(Notice{Title: "The printer is out of paper"}, func() { b.say("told") })
+	equal(t, "in front", b.Stage.FrontDialog(), second)
+	b.Press(fyne.KeyReturn)
+	b.heard("told")
+	equal(t, "in front", b.Stage.FrontDialog(), first)
+	b.At(first.Ring(), "yes")
+	equal(t, "commands held back", b.Commands.BoxOpen(), true)
+	b.Press(fyne.KeyReturn)
+	b.heard("true")
+	b.gone(first)
+}
+
+// TestAnswerMayOpenTheNextBox and move the keyboard: the first is gone by then.
+func TestAnswerMayOpenTheNextBox(t *testing.T) {
+	b := newBoxed(t)
+	var next *Dialog
+	b.Stage.Ask(Question{Title: "Refuse the load?"}, func(bool) {
+		next = b.Stage.AskReason(Reason{Title: "Why?", Label: "Reason"}, func(reason string, ok bool) { b.say("%s %v", reason, ok) })
+	})
+	b.Press(fyne.KeyReturn)
+	b.At(next.Ring(), "reason")
+	b.Write("hot")
+	b.Press(fyne.KeyReturn)
+	b.heard("hot true")
+	b.gone(next)
+}
+
+func TestReasonIsRequired(t *testing.T) {
+	b := newBoxed(t)
+	d := b.Stage.AskReason(Reason{Title: "Void", Label: "Reason", Required: true}, func(reason string, ok bool) { b.say("%s %v", reason, ok) })
+	b.Press(fyne.KeyReturn)
+	b.Write("   ")
+	b.Press(fyne.KeyReturn)
+	b.heard()
+	b.At(d.Ring(), "reason")
+	b.Write("wrong grower")
+	b.Press(fyne.KeyReturn)
+	b.heard("wrong grower true")
+	b.gone(d)
+}
+
+// TestDangerousReasonGoesToTheSafeButton: Enter in the field does not void.
+func TestDangerousReasonGoesToTheSafeButton(t *testing.T) {
+	b := newBoxed(t)
+	d := b.Stage.AskReason(Reason{Title: "Void", Label: "Reason", Danger: true}, func(reason string, ok bool) { b.say("%s %v", reason, ok) })
+	b.Write("wrong grower")
+	b.Press(fyne.KeyReturn)
+	b.At(d.Ring(), "no")
+	b.Press(fyne.KeyTab, fyne.KeyReturn)
+	b.heard("wrong grower true")
+}
+
+func exampleFields() []model.AskField {
+	return []model.AskField{
+		{ID: "grower", Label: "Grower", Options: exampleGrowers(), Required: true},
+		{ID: "truck", Label: "Truck", Options: []model.Option{{Code: "T1"}}, FreeText: true},
+		{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2"},
+		{ID: "keep", Label: "Keep the sample", Tick: true, Value: model.TickOn},
+	}
+}
+
+func TestFormGivesItsValues(t *testing.T) {
+	b := newBoxed(t)
+	d := b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) {
+		b.say("%v %s/%s/%s/%s", ok, v["grower"], v["truck"], v["moisture"], v["keep"])
+	})
+	equal(t, "ring", strings.Join(d.Ring().IDs(), " "), "grower truck moisture keep no yes")
+	b.Press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn) // to the tick, and on
+	b.heard()
+	b.At(d.Ring(), "grower") // still needed
+	b.Write("114")
+	b.Press(fyne.KeyReturn)
+	b.At(d.Ring(), "truck")
+	b.Write("blue one")
+	b.Press(fyne.KeyReturn)
+	b.Write("a16.5") // the letter is kept out, the rest replaces
+	b.Press(fyne.KeyReturn)
+	b.At(d.Ring(), "keep")
+	b.Press(fyne.KeySpace, fyne.KeyReturn)
+	b.heard("true 114/blue one/16.5/")
+	b.gone(d)
+}
+
+// Whoever asks is told all values at every change, whatever kind of field it is
+// made in.
+func TestFormTellsEveryChange(t *testing.T) {
+	b := newBoxed(t)
+	b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields(), Typed: func(v map[string]string) {
+		b.say("%s/%s/%s/%s", v["grower"], v["truck"], v["moisture"], v["keep"])
+	}}, func(map[string]string, bool) {})
+	b.Press(fyne.KeyTab, fyne.KeyTab)
+	b.Write("7")
+	b.heard("//7/on")
+	b.Press(fyne.KeyTab, fyne.KeySpace)
+	b.heard("//7/")
+}
+
+func TestFormChecksBeforeGoingOn(t *testing.T) {
+	b := newBoxed(t)
+	var asked int
+	form := model.Ask{Title: "Load", Fields: []model.AskField{{ID: "gross", Label: "Gross"}, {ID: "tare", Label: "Tare"}},
+		Check: func(v map[string]string) map[string]string {
+			asked++
+			if v["gross"] < v["tare"] {
+				return map[string]string{"gross": "Gross 2 is less than tare 3. Swap the two."}
+			}
+			return nil
+		}}
+	d := b.Stage.AskForm(form, func(v map[string]string, ok bool) { b.say("%v %v", ok, v["gross"]) })
+	b.Write("2")
+	b.Press(fyne.KeyReturn)
+	b.Write("3")
+	b.Press(fyne.KeyReturn)
+	equal(t, "asked", asked, 1)
+	b.At(d.Ring(), "gross")
+	b.heard()
+	b.Write("4")
+	b.Press(fyne.KeyReturn, fyne.KeyReturn)
+	b.heard("true 4")
+	b.gone(d)
+}
+
+func TestFormEscapes(t *testing.T) {
+	b := newBoxed(t)
+	d := b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) { b.say("%v %v", v == nil, ok) })
+	b.Write("farm")
+	b.Press(fyne.KeyEscape) // the list
+	equal(t, "open", d.Open(), true)
+	b.Press(fyne.KeyEscape) // the box
+	b.heard("true false")
+	b.gone(d)
+}
+
+func TestChoice(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		write string
+		keys  []fyne.KeyName
+		want  string
+	}{
+		{"by arrows", "", []fyne.KeyName{fyne.KeyDown, fyne.KeyReturn}, "114 true"},
+		{"by letters", "mill", []fyne.KeyName{fyne.KeyReturn}, "207 true"},
+		{"by code", "118", []fyne.KeyName{fyne.KeyReturn}, "118 true"},
+		{"none", "zz", []fyne.KeyName{fyne.KeyReturn, fyne.KeyEscape, fyne.KeyEscape}, " false"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			b := newBoxed(t)
+			d := b.Stage.AskChoice(Choice{Title: "Grower", Label: "Find", Options: exampleGrowers()}, func(o model.Option, ok bool) { b.say("%s %v", o.Code, ok) })
+			b.Write(c.write)
+			b.Press(c.keys...)
+			b.heard(c.want)
+			b.gone(d)
+		})
+	}
+}
+
+func TestBoxesSpeakTheWordsGiven(t *testing.T) {
+	t.Cleanup(func() { SetWords(EnglishWords()) })
+	w := EnglishWords()
+	w.Agree, w.Cancel = "D'accord", "Annuler"
+	SetWords(w)
+	b := newBoxed(t)
+	d := b.ask(Question{Title: "?"})
+	equal(t, "buttons", d.buttons[0].Text+" "+d.buttons[1].Text, "Annuler D'accord")
+	d.Dismiss()
+	d = b.ask(Question{Title: "?", Yes: "Settle", No: "Wait"})
+	equal(t, "own words", d.buttons[0].Text+" "+d.buttons[1].Text, "Wait Settle")
+}

@@ -1,0 +1,202 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+)
+
+// Keyed is a widget that has a place on a ring. All of the kit's focusable
+// widgets are.
+type Keyed interface {
+	fyne.Widget
+	fyne.Focusable
+	place() *focusStop
+}
+
+// FocusOrder fixes the order in which the keyboard walks a form. Without it the
+// order would be the order of the object tree, which is seldom the order in
+// which the work is done.
+type FocusOrder struct {
+	// OnEscape, when set, is asked before the commands are. It answers whether
+	// it used the key up.
+	OnEscape func() bool
+	// OnArrive, when set, is told of the stop that has the keyboard from now on.
+	OnArrive func(id string)
+
+	stage *UIContext
+	Seats []*focusStop
+	held  func() fyne.KeyModifier // which modifiers are down now
+}
+
+// NewFocusOrder makes an empty ring on a stage.
+func NewFocusOrder(stage *UIContext) *FocusOrder {
+	return &FocusOrder{stage: stage, held: modifiersHeld}
+}
+
+// modifiersHeld asks the platform. Without a keyboard there is none held.
+func modifiersHeld() fyne.KeyModifier {
+	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
+		return d.CurrentKeyModifiers()
+	}
+	return 0
+}
+
+// Add gives a widget the next place on the ring. The id names it in presenters
+// and tests. Adding an id twice panics: it is a slip in code.
+func (r *FocusOrder) Add(id string, stop Keyed) {
+	if r.find(id) >= 0 {
+		panic("kit: ring has two stops " + id)
+	}
+	s := stop.place()
+	s.ring, s.id, s.Stop = r, id, stop
+	r.Seats = append(r.Seats, s)
+}
+
+// SetMissing says how to tell whether the stop of an id still has to be filled.
+func (r *FocusOrder) SetMissing(id string, missing func() bool) {
+	if i := r.find(id); i >= 0 {
+		r.Seats[i].missing = missing
+	}
+}
+
+// IDs lists the stops in order.
+func (r *FocusOrder) IDs() []string {
+	ids := make([]string, len(r.Seats))
+	for i, s := range r.Seats {
+		ids[i] = s.id
+	}
+	return ids
+}
+
+// Focus puts the keyboard on the stop of an id and answers whether it could:
+// a hidden or disabled stop cannot have it.
+func (r *FocusOrder) Focus(id string) bool {
+	i := r.find(id)
+	return i >= 0 && r.Seats[i].open() && r.focus(r.Seats[i])
+}
+
+// focus answers whether the keyboard is there now: a widget that is not on the
+// canvas, or hidden with all around it, does not get it.
+func (r *FocusOrder) focus(s *focusStop) bool {
+	r.stage.canvas.Focus(s.Stop)
+	return r.stage.canvas.Focused() == fyne.Focusable(s.Stop)
+}
+
+// FocusFirst puts the keyboard on the first stop that can have it.
+func (r *FocusOrder) FocusFirst() bool { return r.step(-1, +1) }
+
+// Current is the id of the stop that has the keyboard, or "".
+func (r *FocusOrder) Current() string {
+	if stop, ok := r.stage.canvas.Focused().(Keyed); ok && stop.place().ring == r {
+		return stop.place().id
+	}
+	return ""
+}
+
+// FirstMissing is the id of the first stop still to be filled, or "".
+func (r *FocusOrder) FirstMissing() string {
+	for _, s := range r.Seats {
+		if s.open() && s.missing != nil && s.missing() {
+			return s.id
+		}
+	}
+	return ""
+}
+
+// Next puts the keyboard on the stop after an id, round the ring.
+func (r *FocusOrder) Next(id string) bool { return r.step(r.find(id), +1) }
+
+// Prev puts the keyboard on the stop before an id, round the ring.
+func (r *FocusOrder) Prev(id string) bool {
+	from := r.find(id)
+	if from < 0 {
+		from = 0
+	}
+	return r.step(from, -1)
+}
+
+func (r *FocusOrder) step(from, by int) bool {
+	n := len(r.Seats)
+	for i := 1; i <= n; i++ {
+		s := r.Seats[((from+by*i)%n+n)%n]
+		if s.open() && r.focus(s) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *FocusOrder) find(id string) int {
+	for i, s := range r.Seats {
+		if s.id == id {
+			return i
+		}
+	}
+	return -1
+}
+
+// take offers a key to what stands above the widgets: the walk round the ring,
+// the way back, the commands.
+func (r *FocusOrder) take(from string, ev *fyne.KeyEvent) bool {
+	switch {
+	case ev.Name == fyne.KeyTab && r.held()&fyne.KeyModifierShift != 0:
+		r.Prev(from)
+		return true
+	case ev.Name == fyne.KeyTab:
+		r.Next(from)
+		return true
+	case ev.Name == fyne.KeyEscape && r.OnEscape != nil && r.OnEscape():
+		return true
+	}
+	return r.stage.takeKey(ev)
+}
+
+// focusStop is a widget's place on a ring. A widget without one works alone.
+type focusStop struct {
+	ring    *FocusOrder
+	id      string
+	Stop    Keyed
+	missing func() bool
+}
+
+func (s *focusStop) place() *focusStop { return s }
+
+// AcceptsTab keeps Tab from walking the object tree: a seated widget gets the
+// key itself and hands it to its ring.
+func (s *focusStop) AcceptsTab() bool { return s.ring != nil }
+
+// offer gives a key to the ring first and answers whether it was used up.
+func (s *focusStop) offer(ev *fyne.KeyEvent) bool {
+	return s.ring != nil && s.ring.take(s.id, ev)
+}
+
+// advance moves the keyboard on: to the stop named, or to the next one. A
+// Stop that names itself leaves the keyboard wherever it is by now.
+func (s *focusStop) advance(next string) {
+	if s.ring == nil || next == s.id {
+		return
+	}
+	if next == "" || !s.ring.Focus(next) {
+		s.ring.Next(s.id)
+	}
+}
+
+// tookFocus remembers who had the keyboard last, so that a click on bare
+// ground does not lose it for good, and tells the ring.
+func (s *focusStop) tookFocus() {
+	if s.ring == nil {
+		return
+	}
+	s.ring.stage.last = s.Stop
+	if s.ring.OnArrive != nil {
+		s.ring.OnArrive(s.id)
+	}
+}
+
+// open tells whether the widget can have the keyboard now.
+func (s *focusStop) open() bool {
+	if d, ok := s.Stop.(fyne.Disableable); ok && d.Disabled() {
+		return false
+	}
+	return s.Stop.Visible()
+}

@@ -1,0 +1,198 @@
+package widgets
+
+import (
+	"strings"
+	"tenthpoint/ui/model"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// AskForm shows a form. The answer is called once: with the values by field id
+// and true, or with nil and false.
+func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, ok bool)) *Dialog {
+	d := s.newDialog(f.Title, f.State, f.Text)
+	d.onDismiss = func() { answer(nil, false) }
+	rows := make([]*formRow, len(f.Fields))
+	var stacked []fyne.CanvasObject
+	for i, spec := range f.Fields {
+		rows[i] = newFormRow(spec)
+		rows[i].onEdit(func() {
+			if f.Typed != nil {
+				f.Typed(formValues(rows))
+			}
+		})
+		stacked = append(stacked, rows[i].field)
+		d.ring.Add(spec.ID, rows[i].entry)
+	}
+	d.body = append(d.body, NewSheet(stacked...))
+	submit := func() {
+		values := formValues(rows)
+		if bad := formFaults(f, rows, values); bad != "" {
+			d.ring.Focus(bad)
+			return
+		}
+		d.finish(func() { answer(values, true) })
+	}
+	importance := widget.HighImportance
+	if f.Danger {
+		importance = widget.DangerImportance
+	}
+	d.addButton("no", or(f.No, words.Cancel), widget.MediumImportance, d.Dismiss)
+	d.addButton("yes", or(f.Yes, words.Agree), importance, submit)
+	if len(rows) == 0 {
+		return d.show("no")
+	}
+	if !f.Danger {
+		rows[len(rows)-1].onEnter(submit)
+	}
+	return d.show(f.Fields[0].ID)
+}
+
+// formFaults writes what is wrong beside the fields and gives the id of the
+// first bad one, or "".
+func formFaults(f model.Ask, rows []*formRow, values map[string]string) string {
+	var faults map[string]string
+	if f.Check != nil {
+		faults = f.Check(values)
+	}
+	first := ""
+	for _, row := range rows {
+		fault := faults[row.spec.ID]
+		if row.spec.Required && strings.TrimSpace(values[row.spec.ID]) == "" {
+			fault = words.Needed
+		}
+		row.field.SetProblem(fault)
+		if fault != "" && first == "" {
+			first = row.spec.ID
+		}
+	}
+	return first
+}
+
+func formValues(rows []*formRow) map[string]string {
+	values := make(map[string]string, len(rows))
+	for _, row := range rows {
+		values[row.spec.ID] = row.value()
+	}
+	return values
+}
+
+// formRow is a field made from its spec.
+type formRow struct {
+	spec  model.AskField
+	field *Field
+	entry Keyed
+}
+
+func newFormRow(spec model.AskField) *formRow {
+	row := &formRow{spec: spec}
+	label := spec.Label
+	switch {
+	case spec.Tick:
+		tick := NewCheckbox(spec.Label)
+		tick.SetOn(spec.Value == model.TickOn)
+		row.entry, label = tick, ""
+	case spec.Options != nil:
+		pick := NewAutocomplete(spec.Options)
+		pick.FreeText = spec.FreeText
+		pick.SetChosen(spec.Value)
+		row.entry = pick
+	default:
+		entry := NewFieldEntry()
+		entry.DigitsOnly, entry.Figures = spec.Figures, spec.Figures
+		entry.SetText(spec.Value)
+		row.entry = entry
+	}
+	row.field = NewField(label, spec.Unit, row.entry)
+	row.field.Chars = spec.Chars
+	row.field.SetReading(spec.Hint)
+	return row
+}
+
+// value is what the row says, as text.
+func (r *formRow) value() string {
+	switch e := r.entry.(type) {
+	case *Checkbox:
+		if e.On() {
+			return model.TickOn
+		}
+		return ""
+	case *Autocomplete:
+		if o, ok := e.Chosen(); ok {
+			return o.Code
+		}
+		if o, found, _ := model.Exact(e.options, e.Text); found {
+			return o.Code
+		}
+		if e.FreeText {
+			return strings.TrimSpace(e.Text)
+		}
+		return ""
+	case *FieldEntry:
+		return strings.TrimSpace(e.Text)
+	}
+	return ""
+}
+
+// onEdit calls a function whenever the person changed the row.
+func (r *formRow) onEdit(do func()) {
+	switch e := r.entry.(type) {
+	case *Checkbox:
+		e.OnToggle = func(bool) { do() }
+	case *Autocomplete:
+		e.OnPick = func(model.Option) { do() }
+		e.OnEdit = func(string) { do() }
+	case *FieldEntry:
+		e.OnEdit = func(string) { do() }
+	}
+}
+
+// onEnter makes Enter in this row do something instead of walking on.
+func (r *formRow) onEnter(do func()) {
+	stay := func() string { do(); return r.spec.ID }
+	switch e := r.entry.(type) {
+	case *Checkbox:
+		e.OnCommit = func(bool) string { return stay() }
+	case *Autocomplete:
+		e.OnCommit = func(string) string { return stay() }
+	case *FieldEntry:
+		e.OnCommit = func(string) string { return stay() }
+	}
+}
+
+// Choice is a list to choose one from, in a dialog.
+type Choice struct {
+	Title, Text string
+	Label       string // beside the find field
+	Options     []model.Option
+	Yes, No     string
+}
+
+// AskChoice lets a person choose one of the options, by code, by letters or by
+// arrows. The list stands open from the start. The answer is called once.
+func (s *UIContext) AskChoice(c Choice, answer func(chosen model.Option, ok bool)) *Dialog {
+	d := s.newDialog(c.Title, model.Plain, c.Text)
+	d.onDismiss = func() { answer(model.Option{}, false) }
+	pick := NewAutocomplete(c.Options)
+	field := NewField(c.Label, "", pick)
+	field.Chars = 30
+	d.body = append(d.body, NewSheet(field))
+	d.ring.Add("pick", pick)
+	submit := func() {
+		if o, ok := pick.Chosen(); ok {
+			d.finish(func() { answer(o, true) })
+			return
+		}
+		field.SetProblem(words.Needed)
+		d.ring.Focus("pick")
+	}
+	pick.OnCommit = func(string) string { submit(); return "pick" }
+	pick.OnNoFit = func(string) { field.SetProblem(words.NoMatch) }
+	pick.OnEdit = func(string) { field.SetProblem("") }
+	d.addButton("no", or(c.No, words.Cancel), widget.MediumImportance, d.Dismiss)
+	d.addButton("yes", or(c.Yes, words.Agree), widget.HighImportance, submit)
+	d.show("pick")
+	pick.down()
+	return d
+}

@@ -1,0 +1,110 @@
+package widgets
+
+import (
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/paint"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Note is a sentence with the icon and colour of its state. It wraps to the
+// width it is given and needs no more height than its lines.
+type Note struct {
+	widget.BaseWidget
+
+	// Lines is how many lines room is kept for, so that a form does not jump
+	// when a sentence comes and goes. Further lines still show if there is room.
+	Lines int
+
+	size  fyne.ThemeSizeName
+	state model.State
+	text  string
+	inked bool    // running text: ink, however plain the state
+	width float32 // the width last given, for wrapping when asked for a height
+}
+
+// NewNote makes a note in small letters with room for one line.
+func NewNote() *Note {
+	n := &Note{Lines: 1, size: apptheme.SizeNote}
+	n.ExtendBaseWidget(n)
+	return n
+}
+
+// newWideNote makes a note in a size of choice that is as high as its text
+// needs at a width.
+func newWideNote(state model.State, text string, size fyne.ThemeSizeName, width float32) *Note {
+	n := &Note{size: size, state: state, text: text, width: width}
+	n.ExtendBaseWidget(n)
+	return n
+}
+
+// Say shows a sentence. An empty one leaves the note blank.
+func (n *Note) Say(state model.State, text string) {
+	if n.state == state && n.text == text {
+		return
+	}
+	n.state, n.text = state, text
+	n.Refresh()
+}
+
+// Text is the sentence shown now.
+func (n *Note) Text() string { return n.text }
+
+// State is the state shown now.
+func (n *Note) State() model.State { return n.state }
+
+// CreateRenderer is Fyne's way to draw the note.
+func (n *Note) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(n) }
+
+func (n *Note) TextStyle() paint.TextStyle {
+	if n.inked {
+		return paint.TextStyle{Size: n.size, Color: apptheme.ColorInk}
+	}
+	return paint.TextStyle{Size: n.size, Color: apptheme.StateInk(n.state)}
+}
+
+func (n *Note) iconRoom(p paint.Painter) float32 {
+	if apptheme.StateIcon(n.state) == nil {
+		return 0
+	}
+	return p.LineHeight(n.TextStyle()) + p.Pad()
+}
+
+func (n *Note) lines(p paint.Painter, width float32) []string {
+	return p.Wrap(n.text, n.TextStyle(), width-n.iconRoom(p))
+}
+
+func (n *Note) LeastSize() fyne.Size {
+	p := paint.PainterFor(n)
+	lines := n.Lines
+	if lines == 0 {
+		lines = len(n.lines(p, n.width))
+	}
+	return fyne.NewSize(p.LineHeight(n.TextStyle())*4, float32(lines)*p.LineHeight(n.TextStyle()))
+}
+
+func (n *Note) Paint(size fyne.Size) []fyne.CanvasObject {
+	if n.text == "" {
+		return nil
+	}
+	p := paint.PainterFor(n)
+	l := n.TextStyle()
+	height := p.LineHeight(l)
+	lines := n.lines(p, size.Width)
+	if room := max(1, int(size.Height/height+0.1)); len(lines) > room {
+		rest := lines[room-1] + " " + lines[room]
+		lines = append(lines[:room-1:room-1], p.Clip(rest, l, size.Width-n.iconRoom(p)))
+	}
+	top := max(0, (size.Height-height*float32(len(lines)))/2)
+	var objects []fyne.CanvasObject
+	if icon := apptheme.StateIcon(n.state); icon != nil {
+		side := height - 2
+		objects = append(objects, p.Icon(icon, fyne.NewPos(0, top+1), side))
+	}
+	for i, line := range lines {
+		objects = append(objects, p.Write(line, l, fyne.NewPos(n.iconRoom(p), top+float32(i)*height)))
+	}
+	return objects
+}

@@ -1,0 +1,50 @@
+package widgets
+
+import (
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+)
+
+func exampleRemarks() *Remarks {
+	r := NewRemarks()
+	r.Set([]model.Remark{
+		{State: model.Stop, Word: "meter failed", Text: "Meter M1 failed its check. Check it with an oven-dried reference before relying on it."},
+		{State: model.Plain, Word: "leave", Text: "Leave it as it is: it is within every limit set."},
+	})
+	return r
+}
+
+// TestRemarksAreWordIconAndColour: what stops has an icon, a word in its colour
+// and a ground; a plain remark has none of them.
+func TestRemarksAreWordIconAndColour(t *testing.T) {
+	newHouse(t)
+	objects := drawnAt(exampleRemarks(), fyne.NewSize(400, 200))
+	icons := 0
+	for _, o := range objects {
+		if _, picture := o.(*canvas.Image); picture {
+			icons++
+		}
+	}
+	equal(t, "icons", icons, 1)
+	equal(t, "grounds", len(blocks(objects, apptheme.ColorStopGround)), 1)
+}
+
+// TestRemarksGrowWithTheirSentences: the narrower the list, the higher.
+func TestRemarksGrowWithTheirSentences(t *testing.T) {
+	newHouse(t)
+	r := exampleRemarks()
+	test.WidgetRenderer(r)
+	r.Resize(fyne.NewSize(900, 100))
+	flat := r.MinSize().Height
+	r.Resize(fyne.NewSize(220, 100))
+	if high := r.MinSize().Height; high <= flat {
+		t.Errorf("%v high at 220 units and %v at 900", high, flat)
+	}
+	r.Set(nil)
+	equal(t, "height of nothing", r.MinSize().Height, 0)
+}

@@ -1,0 +1,188 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+)
+
+// UIContext is what everything in one window shares: the canvas the keyboard is
+// focused on, the commands keys are offered to, the layer lists float on, and
+// the dialogs that stand before it all.
+type UIContext struct {
+	canvas   fyne.Canvas
+	commands *Commands
+	layer    *fyne.Container
+	floats   floats         // where what floats on the layer belongs
+	last     fyne.Focusable // who had the keyboard last
+	boxes    *[]*Dialog     // open dialogs, the front one last; shared with inner stages
+}
+
+// NewUIContext makes the stage of a window. It takes the canvas' keys that nothing
+// else has focus for, so a click on bare ground does not make F-keys deaf.
+func NewUIContext(canvas fyne.Canvas, commands *Commands) *UIContext {
+	s := newUIContext(canvas, commands, new([]*Dialog))
+	canvas.SetOnTypedKey(s.unfocusedKey)
+	return s
+}
+
+// inner is a stage for the inside of a dialog: same window, own layer.
+func (s *UIContext) inner() *UIContext {
+	return newUIContext(s.canvas, s.commands, s.boxes)
+}
+
+func newUIContext(canvas fyne.Canvas, commands *Commands, boxes *[]*Dialog) *UIContext {
+	s := &UIContext{canvas: canvas, commands: commands, boxes: boxes, floats: floats{}}
+	s.layer = container.New(s.floats)
+	return s
+}
+
+// Wrap puts the layer for floating lists over the window's content. Give the
+// result to Window.SetContent.
+func (s *UIContext) Wrap(content fyne.CanvasObject) fyne.CanvasObject {
+	return container.NewStack(content, s.layer)
+}
+
+// Canvas is the canvas of the window.
+func (s *UIContext) Canvas() fyne.Canvas { return s.canvas }
+
+// Commands is the table of commands of the window.
+func (s *UIContext) Commands() *Commands { return s.commands }
+
+// FrontDialog is the open dialog nearest to the person, or nil.
+func (s *UIContext) FrontDialog() *Dialog {
+	if len(*s.boxes) == 0 {
+		return nil
+	}
+	return (*s.boxes)[len(*s.boxes)-1]
+}
+
+func (s *UIContext) takeKey(ev *fyne.KeyEvent) bool {
+	return s.commands != nil && s.commands.TakeKey(ev)
+}
+
+// unfocusedKey gets the keys pressed while nothing has the keyboard. Commands
+// come first; any other key only brings the keyboard back to where it was.
+func (s *UIContext) unfocusedKey(ev *fyne.KeyEvent) {
+	if box := s.FrontDialog(); box != nil {
+		if !box.ring.take("", ev) {
+			box.ring.FocusFirst()
+		}
+		return
+	}
+	if s.takeKey(ev) {
+		return
+	}
+	if back, ok := s.last.(fyne.CanvasObject); ok && back.Visible() {
+		s.canvas.Focus(s.last)
+	}
+}
+
+// roomAround is the height free under or over an object, whichever is more.
+func (s *UIContext) roomAround(o fyne.CanvasObject) float32 {
+	over := fyne.CurrentApp().Driver().AbsolutePositionForObject(o).Y
+	return max(over, s.canvas.Size().Height-over-o.Size().Height)
+}
+
+// float shows an object over the content, just under another object, or over
+// that when there is no room below.
+func (s *UIContext) float(what, under fyne.CanvasObject, size fyne.Size) {
+	s.floats[what] = func() { s.place(what, under, size) }
+	s.place(what, under, size)
+	for _, shown := range s.layer.Objects {
+		if shown == what {
+			what.Refresh()
+			return
+		}
+	}
+	s.layer.Add(what)
+}
+
+func (s *UIContext) place(what, under fyne.CanvasObject, size fyne.Size) {
+	d := fyne.CurrentApp().Driver()
+	at := d.AbsolutePositionForObject(under)
+	below := at.Y + under.Size().Height
+	y := below
+	if below+size.Height > s.canvas.Size().Height && at.Y > s.canvas.Size().Height-below {
+		y = at.Y - size.Height
+	}
+	x := max(0, min(at.X, s.canvas.Size().Width-size.Width))
+	what.Move(fyne.NewPos(x, y).Subtract(d.AbsolutePositionForObject(s.layer)))
+	what.Resize(size)
+}
+
+// floats puts what floats where it belongs, once more when the layer is laid
+// out: a window does not know where an object is before its first frame, and a
+// list may stand open from the start.
+type floats map[fyne.CanvasObject]func()
+
+func (floats) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	for _, o := range objects {
+		size = size.Max(o.MinSize())
+	}
+	return size
+}
+
+func (f floats) Layout(objects []fyne.CanvasObject, _ fyne.Size) {
+	for _, o := range objects {
+		if place := f[o]; place != nil {
+			place()
+		}
+	}
+}
+
+// sink takes a floating object away.
+func (s *UIContext) sink(what fyne.CanvasObject) {
+	delete(s.floats, what)
+	s.layer.Remove(what)
+}
+
+// sinkAll takes every floating object away.
+func (s *UIContext) sinkAll() {
+	clear(s.floats)
+	s.layer.RemoveAll()
+}
+
+// Press sends keys to whatever has the keyboard, one after another, as a
+// window does. Tests walk a screen with it.
+func (s *UIContext) Press(keys ...fyne.KeyName) {
+	for _, key := range keys {
+		ev := &fyne.KeyEvent{Name: key}
+		focused := s.canvas.Focused()
+		tabbable, takesTab := focused.(fyne.Tabbable)
+		switch {
+		case key == fyne.KeyTab && !(takesTab && tabbable.AcceptsTab()):
+			s.nextInTree()
+		case focused != nil:
+			focused.TypedKey(ev)
+		case s.canvas.OnTypedKey() != nil:
+			s.canvas.OnTypedKey()(ev)
+		}
+	}
+}
+
+// nextInTree is what a window does with Tab that no widget takes.
+func (s *UIContext) nextInTree() {
+	if c, ok := s.canvas.(interface{ FocusNext() }); ok {
+		c.FocusNext()
+	}
+}
+
+// Write types letters into whatever has the keyboard.
+func (s *UIContext) Write(letters string) {
+	for _, letter := range letters {
+		if focused := s.canvas.Focused(); focused != nil {
+			focused.TypedRune(letter)
+		}
+	}
+}
+
+// Chord presses a key with a modifier, which a window looks up in the menu. It
+// answers whether a command has that key.
+func (s *UIContext) Chord(key Key) bool {
+	command, owned := s.commands.forKey(key)
+	if owned {
+		s.commands.Run(command.ID)
+	}
+	return owned
+}

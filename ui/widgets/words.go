@@ -1,0 +1,41 @@
+package widgets
+
+// Words are the few words the kit speaks itself. Everything else comes to it
+// ready made.
+type Words struct {
+	Agree   string // the button that goes on
+	Cancel  string // the button that leaves things as they are
+	Close   string // the button under a notice
+	Halt    string // the button that stops long work
+	NoMatch string // under a find field when nothing fits
+	More    string // "%d more": a list longer than it is drawn
+	Needed  string // beside a field that must be filled
+
+	// What a status line says before the sentence.
+	StatusOK, StatusWarn, StatusStop, StatusWait string
+
+	// Names of keys, as printed on the keyboard.
+	Ctrl, Shift, Alt, Super                   string
+	Escape, Enter, Tab, Space, Delete, Insert string
+	Home, End, PageUp, PageDown               string
+	ArrowUp, ArrowDown, ArrowLeft, ArrowRight string
+}
+
+// EnglishWords are the words the kit starts with.
+func EnglishWords() Words {
+	return Words{
+		Agree: "OK", Cancel: "Cancel", Close: "Close", Halt: "Stop",
+		NoMatch: "Nothing fits", More: "%d more", Needed: "This is needed.",
+		StatusOK: "Done", StatusWarn: "Take care", StatusStop: "Not done", StatusWait: "Working",
+		Ctrl: "Ctrl", Shift: "Shift", Alt: "Alt", Super: "Super",
+		Escape: "Esc", Enter: "Enter", Tab: "Tab", Space: "Space", Delete: "Del", Insert: "Ins",
+		Home: "Home", End: "End", PageUp: "PgUp", PageDown: "PgDn",
+		ArrowUp: "Up", ArrowDown: "Down", ArrowLeft: "Left", ArrowRight: "Right",
+	}
+}
+
+var words = EnglishWords()
+
+// SetWords gives the kit the words of another language. One language holds for
+// the whole process, so it is called once, before the first widget is made.
+func SetWords(w Words) { words = w }

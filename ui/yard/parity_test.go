@@ -1,0 +1,134 @@
+package yard
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/entrytest"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/schedules"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session/sessiontest"
+)
+
+// Every line of the table of typed texts means on the form and its sheets what it
+// means everywhere.
+func TestParity(t *testing.T) {
+	table := entrytest.Read(t, "../..")
+	editions, err := schedules.Editions()
+	sessiontest.Must(t, err)
+	desks := map[string]*scalehouse.Desk{}
+	for _, c := range table.Cases {
+		if desks[c.House] == nil {
+			desks[c.House] = entrytest.Open(t, c.House, editions)
+		}
+		r := sessiontest.RoomAt(t, desks[c.House])
+		f := NewLoadForm(r.Session, nil)
+		outcome := typeCase(t, r, f, c)
+		table.Check(t, c, outcome, f.Book)
+	}
+}
+
+// typeCase types a case as a clerk does: what has a field into its field, the rest
+// on the sheets, and a manager's leave last.
+func typeCase(t *testing.T, r *sessiontest.Room, f *LoadForm, c entrytest.Case) string {
+	t.Helper()
+	var later []entrytest.Text
+	for _, text := range c.Texts() {
+		if !typeText(r, f, text) {
+			later = append(later, text)
+		}
+	}
+	sessiontest.Must(t, f.Commit())
+	for _, text := range later {
+		if refused := onSheet(t, r, f, text); refused != "" {
+			return "refused " + refused
+		}
+	}
+	return formOutcome(f, c)
+}
+
+// typeText types a text into its field, putting the field on the form first where
+// it is not there; false is that it stands on a sheet.
+func typeText(r *sessiontest.Room, f *LoadForm, text entrytest.Text) bool {
+	if _, draft, isWeight := entry.SideOf(text.Field); isWeight && draft != "" && f.CanSplit() {
+		f.Split()
+	}
+	for _, o := range f.otherFactors() {
+		if o.Code == text.Field {
+			f.AskFactor(func(string) {})
+			r.Answer(map[string]string{"factor": text.Field})
+		}
+	}
+	_, known := f.Line(text.Field)
+	if known {
+		f.Type(text.Field, text.Typed)
+	}
+	return known
+}
+
+// onSheet answers the sheet that a text stands on; the field is named when it is
+// refused.
+func onSheet(t *testing.T, r *sessiontest.Room, f *LoadForm, text entrytest.Text) (refused string) {
+	t.Helper()
+	values := map[string]string{text.Field: text.Typed}
+	switch {
+	case text.Field == "shares":
+		f.AskShares()
+		values = sharesSheet(text.Typed)
+	case strings.HasPrefix(text.Field, "accept."):
+		f.Accept()
+		values = map[string]string{"who": entrytest.Manager, "reason": text.Typed}
+	default:
+		f.AskDetails()
+	}
+	if wrong := r.Answer(values); len(wrong) > 0 {
+		r.Asked = nil
+		return text.Field
+	}
+	if r.State == model.Stop {
+		t.Errorf("%v: %s", text, r.Last())
+	}
+	return ""
+}
+
+// sharesSheet are "102=2/3; 901=1/3" as the sheet of shares is filled in.
+func sharesSheet(text string) map[string]string {
+	values := map[string]string{}
+	for i := range 4 {
+		values[fmt.Sprint("owner", i+1)], values[fmt.Sprint("share", i+1)] = "", ""
+	}
+	if text == "none" {
+		return values
+	}
+	for i, one := range strings.Split(text, ";") {
+		owner, part, _ := strings.Cut(strings.TrimSpace(one), "=")
+		values[fmt.Sprint("owner", i+1)], values[fmt.Sprint("share", i+1)] = owner, part
+	}
+	return values
+}
+
+// formOutcome is what the form says, as the table says it.
+func formOutcome(f *LoadForm, c entrytest.Case) string {
+	for _, text := range c.Texts() {
+		if l, known := f.Line(text.Field); known && f.IsTyped(l.ID) && f.field(l).State == model.Stop {
+			return "refused " + l.ID
+		}
+	}
+	for _, kind := range []struct {
+		state model.State
+		word  string
+	}{{model.Stop, "stopped"}, {model.Warn, "warned"}} {
+		for _, field := range f.Fields() {
+			if field.State == kind.state && field.Note != "" {
+				return fmt.Sprint(kind.word, " ", field.ID)
+			}
+		}
+		if f.Margin().State == kind.state {
+			return kind.word + " load"
+		}
+	}
+	return "ok"
+}

@@ -1,0 +1,61 @@
+package yard
+
+import (
+	"strings"
+	"tenthpoint/internal/entry"
+	"tenthpoint/ui/session/sessiontest"
+	"testing"
+)
+
+func TestParseShare(t *testing.T) {
+	tests := []struct{ text, parts, of, wrong string }{
+		{"1/3", "1", "3", ""},
+		{" 2 / 3 ", "2", "3", ""},
+		{"33.5", "33.5", "100", ""},
+		{"33.5%", "33.5", "100", ""},
+		{"", "", "", "empty"},
+		{"half", "", "", "is not a number"},
+		{"0", "", "", "outside"},
+		{"1/0", "", "", "outside"},
+		{"1/2/3", "", "", "for a unit"},
+	}
+	for _, tt := range tests {
+		parts, of, err := entry.ParseShare("Share", tt.text)
+		switch {
+		case tt.wrong != "" && (err == nil || !strings.Contains(err.Error(), tt.wrong)):
+			t.Errorf("%q says %v, want %q", tt.text, err, tt.wrong)
+		case tt.wrong == "" && (err != nil || parts.Figure() != tt.parts || of.Figure() != tt.of):
+			t.Errorf("%q is %s of %s, %v", tt.text, parts.Figure(), of.Figure(), err)
+		}
+	}
+}
+
+// Shares must make the whole; then they are parts of the load and of its slip.
+func TestSharesOfALoad(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 0)
+	f := corn(r)
+	f.AskShares()
+	for _, tt := range []struct {
+		values map[string]string
+		field  string
+	}{
+		{map[string]string{"owner1": "123", "share1": "1/3"}, "share1"},
+		{map[string]string{"owner1": "123", "share1": ""}, "share1"},
+		{map[string]string{"owner1": "123", "share1": "1/3", "share2": "2/3"}, "owner2"},
+		{map[string]string{"owner1": "123", "share1": "1/3", "owner2": "106", "share2": "1/2"}, "share1"},
+	} {
+		if wrong := r.Answer(tt.values); wrong[tt.field] == "" {
+			t.Errorf("%v was taken: %v", tt.values, wrong)
+		}
+	}
+	if wrong := r.Answer(map[string]string{"owner1": "123", "share1": "1/3", "owner2": "106", "share2": "2/3"}); wrong != nil {
+		t.Fatal(wrong)
+	}
+	shares := f.inBook().Details.Shares
+	if len(shares) != 2 || shares[1].Name == "" || len(f.Now.settlement.Shares) != 2 {
+		t.Errorf("the load has %+v", shares)
+	}
+	if got := sessiontest.FieldOf(t, f, "grower").Reading; !strings.Contains(got, "1/3") || !strings.Contains(got, "2/3") {
+		t.Errorf("beside the grower stands %q", got)
+	}
+}

@@ -1,0 +1,164 @@
+package yard
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session/sessiontest"
+)
+
+// arrive types a truck in and leaves it on the yard.
+func arrive(t *testing.T, y *Yard, truck string, more ...[2]string) {
+	t.Helper()
+	y.TakeNew()
+	fillIn(y.Form(), [][2]string{{"grower", "123"}, {"commodity", "corn"}, {"truck", truck}, {"gross", "52300"}})
+	fillIn(y.Form(), more)
+	sessiontest.Must(t, y.Form().Commit())
+	y.Refresh()
+}
+
+func keys(y *Yard) string {
+	var out []string
+	for _, row := range y.Rows() {
+		out = append(out, row.Key+" "+row.Truck)
+	}
+	return strings.Join(out, ", ")
+}
+
+// A truck keeps its key until it leaves, and the next one takes the free place.
+func TestTrucksKeepTheirKeys(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	y := NewYard(r.Session)
+	for _, truck := range []string{"A", "B", "C"} {
+		arrive(t, y, truck)
+	}
+	if got := keys(y); got != "F2 A, F3 B, F4 C" {
+		t.Fatalf("the yard is %s", got)
+	}
+	y.TakePlace(1)
+	y.Refuse()
+	r.Answer(map[string]string{"reason": "musty"})
+	if got := keys(y); got != "F2 A, F4 C" {
+		t.Errorf("after B left the yard is %s", got)
+	}
+	arrive(t, y, "D")
+	if got := keys(y); got != "F2 A, F3 D, F4 C" {
+		t.Errorf("after D came the yard is %s", got)
+	}
+	for _, truck := range []string{"E", "F", "G", "H", "I", "J"} {
+		arrive(t, y, truck)
+	}
+	if got := keys(y); got != "F2 A, F3 D, F4 C, F5 E, F6 F, F7 G, F8 H, F9 I,  J" {
+		t.Errorf("nine trucks are %s", got)
+	}
+	if again := keys(NewYard(r.Session)); !strings.HasPrefix(again, "F2 A, F3 C, F4 D") {
+		t.Errorf("another desk on the book has %s", again)
+	}
+}
+
+// Two trucks are half done at once, and nothing typed on either is lost by
+// going to the other.
+func TestNothingIsLostBetweenTrucks(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	y := NewYard(r.Session)
+	arrive(t, y, "A")
+	arrive(t, y, "B")
+	y.TakePlace(0)
+	y.Form().Type("moisture", "17.2")
+	y.Form().Type("tare", "99999") // cannot stand: above the gross
+	y.Form().Type("price", "4.1x")
+	y.TakePlace(1)
+	y.Form().Type("moisture", "15.1")
+	y.TakePlace(0)
+	if f := y.Form(); f.Text("moisture") != "17.2" || f.Text("price") != "4.1x" {
+		t.Errorf("truck A has moisture %q, price %q", f.Text("moisture"), f.Text("price"))
+	}
+	y.TakePlace(1)
+	if f := y.Form(); f.Text("moisture") != "15.1" || f.Text("price") != "" {
+		t.Errorf("truck B has moisture %q, price %q", f.Text("moisture"), f.Text("price"))
+	}
+}
+
+// A blank form that holds something unreadable waits until one comes back to
+// it.
+func TestBlankFormWaits(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	y := NewYard(r.Session)
+	arrive(t, y, "A")
+	y.TakeNew()
+	y.Form().Type("gross", "12x")
+	y.TakePlace(0)
+	y.TakeNew()
+	if got := y.Form().Text("gross"); got != "12x" || y.Form().ID() != "" {
+		t.Errorf("the blank form has gross %q as load %q", got, y.Form().ID())
+	}
+}
+
+// Each truck says what it waits for and how long.
+func TestNextAct(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	y := NewYard(r.Session)
+	arrive(t, y, "A")
+	tests := []struct {
+		field, text, want string
+		state             model.State
+	}{
+		{"gross", "52300", "test the sample", model.Missing},
+		{"moisture", "17.2", "weigh it empty", model.Missing},
+		{"tare", "24120", "issue the ticket", model.OK},
+		{"heating", "yes", "look at the form", model.Stop},
+		{"heating", "no", "issue the ticket", model.OK},
+		{"grower", "", "say whose and what", model.Missing},
+	}
+	for _, tt := range tests {
+		y.Form().Type(tt.field, tt.text)
+		row := y.Rows()[0]
+		if row.Next.Text != tt.want || row.Next.State != tt.state || !row.InHand {
+			t.Errorf("after %s %q the truck waits for %+v, want %s", tt.field, tt.text, row.Next, tt.want)
+		}
+	}
+	refused := standOf(&load.Load{Phase: load.TurnedAway}, false)
+	issued := standOf(&load.Load{Phase: load.Ticketed, Number: 12}, true)
+	if refused.State != model.Stop || issued.State != model.Locked || !strings.Contains(issued.Text, "12") {
+		t.Errorf("refused %+v, issued %+v", refused, issued)
+	}
+}
+
+func TestWaits(t *testing.T) {
+	tests := []struct{ since, now, want string }{
+		{"2025-10-14T12:00:00Z", "2025-10-14T12:00:59Z", "just came"},
+		{"2025-10-14T12:00:00Z", "2025-10-14T12:01:00Z", "1 min"},
+		{"2025-10-14T12:00:00Z", "2025-10-14T12:59:59Z", "59 min"},
+		{"2025-10-14T12:00:00Z", "2025-10-14T13:05:00Z", "1 h 05 min"},
+		{"2025-10-14T12:00:00Z", "2025-10-16T12:00:00Z", "2 days"},
+		{"2025-10-14T12:00:00Z", "2025-10-14T11:00:00Z", ""},
+		{"", "2025-10-14T11:00:00Z", ""},
+	}
+	for _, tt := range tests {
+		if got := waits(tt.since, tt.now); got != tt.want {
+			t.Errorf("from %s to %s is %q, want %q", tt.since, tt.now, got, tt.want)
+		}
+	}
+}
+
+// The keys go round the yard both ways.
+func TestStepGoesRound(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	y := NewYard(r.Session)
+	y.Step(+1) // an empty yard has nowhere to go
+	for _, truck := range []string{"A", "B", "C"} {
+		arrive(t, y, truck)
+	}
+	y.TakeNew()
+	var seen []string
+	for _, by := range []int{+1, +1, +1, +1, -1, -1} {
+		y.Step(by)
+		seen = append(seen, y.Form().Text("truck"))
+	}
+	if want := []string{"A", "B", "C", "A", "C", "B"}; !slices.Equal(seen, want) {
+		t.Errorf("went %v, want %v", seen, want)
+	}
+}
