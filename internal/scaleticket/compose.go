@@ -2,10 +2,10 @@ package scaleticket
 
 import (
 	"fmt"
-	"strings"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scaleticket/barcode"
 	"tenthpoint/internal/settle"
 )
 
@@ -14,7 +14,7 @@ import (
 func Compose(t Ticket) Document {
 	t.fillIn()
 	c := &composer{Ticket: t, w: t.Words, l: t.Load, s: t.Settlement}
-	c.doc.Made, c.doc.isDraft = c.made(), c.isDraft() && !c.isRefused()
+	c.doc.Made, c.doc.Preview = c.made(), c.isDraft() && !c.isRefused()
 	c.doc.Running = c.w.Ticket + " " + c.ticketNumber()
 	c.doc.PageOf, c.doc.Named = c.w.PageOf, c.w.Named
 	c.marks()
@@ -144,13 +144,17 @@ func (c *composer) named(name, what string) string {
 	return fmt.Sprintf(c.w.Named, name, what)
 }
 
-// joined sets the parts that are not empty side by side.
-func joined(between string, parts ...string) string {
-	var some []string
-	for _, p := range parts {
-		if p != "" {
-			some = append(some, p)
-		}
+// pack takes the payload from the settlement of the whole load.
+func (c *composer) pack() barcode.Payload {
+	if c.s == nil || c.Code == "" || c.isDraft() {
+		return barcode.Payload{}
 	}
-	return strings.Join(some, between)
+	dry := c.s.Quantity
+	if c.s.Bushels != nil {
+		dry = c.s.Bushels
+	}
+	return barcode.Payload{
+		Ticket: c.l.Number, Net: c.s.Net.Value(), Moisture: c.s.Moisture.Value(),
+		Dry: dry.Value(), Code: c.Code,
+	}
 }

@@ -101,7 +101,7 @@ func (c *composer) basis(d settle.Deduction) string {
 	on := map[rates.Basis]string{
 		rates.Net: c.w.OnNet, rates.Clean: c.w.OnClean, rates.Dry: c.w.OnDry, rates.Remaining: c.w.OnLeft,
 	}[d.Rule.Basis]
-	return joined(", ", found, on)
+	return Joined(", ", found, on)
 }
 
 // worked is the calculation of a step in figures. A step that only takes

@@ -39,7 +39,7 @@ func (c *composer) scales() string {
 			names = append(names, s.ID)
 		}
 	}
-	return joined(", ", names...)
+	return Joined(", ", names...)
 }
 
 // number is which ticket this is, how it stands and which copy is in hand.
@@ -56,14 +56,14 @@ func (c *composer) number() {
 	}
 	c.ending()
 	if again := c.l.Again; again.By != 0 {
-		c.put(Line{Label: c.w.ReissuedAs, Value: fmt.Sprintf(c.w.ByTicket, again.By), Notes: some(joined(", ", again.Who, c.moment(again.At)))})
+		c.put(Line{Label: c.w.ReissuedAs, Value: fmt.Sprintf(c.w.ByTicket, again.By), Notes: some(Joined(", ", again.Who, c.moment(again.At)))})
 	}
 }
 
 // ending says why a ticket or a load came to its end, and by whom.
 func (c *composer) ending() {
 	end := c.l.Ended
-	by := some(joined(", ", end.Who, c.moment(end.At)))
+	by := some(Joined(", ", end.Who, c.moment(end.At)))
 	switch {
 	case c.l.Phase == load.Corrected:
 		c.put(Line{Label: c.w.CorrectedBy, Value: fmt.Sprintf(c.w.ByTicket, end.By), Notes: append(some(c.w.say(end.Reason)), by...)})

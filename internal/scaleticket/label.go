@@ -1,11 +1,11 @@
 package scaleticket
 
 import (
-	"fmt"
 	"image"
-	"io"
 	"strings"
 	"time"
+
+	"tenthpoint/internal/scaleticket/barcode"
 )
 
 // Label is what goes on the bag or can of a retained sample: enough to find it
@@ -19,8 +19,8 @@ type Label struct {
 	// Lines are what the sample is of and where it is kept.
 	Lines []string
 
-	made time.Time
-	bars image.Image
+	Made time.Time   // the date of the paper
+	Bars image.Image // the number as a barcode, one pixel to a module
 }
 
 // SampleLabel makes the label of a ticket's sample. A sample without a number,
@@ -29,13 +29,13 @@ func SampleLabel(t Ticket) (Label, error) {
 	t.fillIn()
 	c := &composer{Ticket: t, w: t.Words, l: t.Load, s: t.Settlement}
 	s := t.Load.Sample
-	code, err := bars(s.Number)
+	bars, err := barcode.Code128(s.Number)
 	if err != nil {
 		return Label{}, err
 	}
 	l := Label{
 		Title: c.w.SampleLabel, Business: t.House.Business, Number: strings.TrimSpace(s.Number),
-		Until: c.w.NoDiscard, made: c.made(), bars: code,
+		Until: c.w.NoDiscard, Made: c.made(), Bars: bars,
 		Lines: []string{c.labelOf(), c.labelFrom()},
 	}
 	if !s.Until.IsZero() {
@@ -53,21 +53,10 @@ func (c *composer) labelOf() string {
 	if c.l.Sample.Moisture != nil {
 		moisture = c.moistureFigure()
 	}
-	return joined(", ", c.commodity(), c.w.Moisture+" "+moisture, c.l.Sample.Kept)
+	return Joined(", ", c.commodity(), c.w.Moisture+" "+moisture, c.l.Sample.Kept)
 }
 
 // labelFrom says which load it is from.
 func (c *composer) labelFrom() string {
-	return joined(", ", c.w.Ticket+" "+c.ticketNumber(), c.l.Details.Grower.Name, c.date(c.l.Details.Day))
-}
-
-// PDF draws the label on paper of 2 1/4 by 1 1/4 inches. The same label gives
-// the same bytes.
-func (l Label) PDF(w io.Writer) error {
-	p := newPDF(labelWidth, labelHeight, l.Title+" "+l.Number, l.made)
-	drawLabel(p, l)
-	if err := p.pdf.Output(w); err != nil {
-		return fmt.Errorf("the label of sample %s cannot be made a PDF: %w", l.Number, err)
-	}
-	return nil
+	return Joined(", ", c.w.Ticket+" "+c.ticketNumber(), c.l.Details.Grower.Name, c.date(c.l.Details.Day))
 }

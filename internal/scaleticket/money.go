@@ -117,7 +117,7 @@ func (m moneyColumn) charge(label string, step *worksheet.Step, none, reason, no
 
 func (m moneyColumn) discount(d settle.Deduction, step *worksheet.Step) {
 	if d.Gives == rates.Pays && step != nil && !step.Value().IsZero() {
-		note := m.named(joined(", ", m.w.Premium, m.basis(d)), m.worked(step))
+		note := m.named(Joined(", ", m.w.Premium, m.basis(d)), m.worked(step))
 		m.put(Line{Field: step.ID(), Label: m.w.say(d.Rule.Label), Value: m.signed(step.Value(), true), Notes: some(note)})
 		return
 	}

@@ -38,7 +38,7 @@ func (c *composer) sharesWords() string {
 	for _, o := range owners {
 		parts = append(parts, shareWords(o))
 	}
-	return joined("; ", parts...)
+	return Joined("; ", parts...)
 }
 
 func shareWords(o load.Owner) string {
@@ -59,7 +59,7 @@ func (c *composer) movement() {
 	c.open("movement", c.w.Movement, Facts)
 	c.fact(c.w.Movement, c.direction(), c.w.NotStated)
 	c.need("day", c.w.Date, c.date(d.Day), c.w.NotDated)
-	c.need("commodity", c.w.Commodity, joined(", ", c.commodity(), d.Class), c.w.NotNamed)
+	c.need("commodity", c.w.Commodity, Joined(", ", c.commodity(), d.Class), c.w.NotNamed)
 	c.fact(c.w.CropYear, d.CropYear, c.w.NotStated)
 	c.need("truck", c.w.Truck, c.truck(), c.w.NotNamed)
 	c.fact(c.w.Trailer, d.Truck.Trailer, c.w.None)
@@ -114,10 +114,10 @@ func (c *composer) weighedAt(which load.Which, label string) {
 	var times []string
 	for _, w := range c.l.Weighings {
 		if w.Which == which {
-			times = append(times, joined(" ", c.w.say(w.Draft), joined(", ", c.when(w), c.driver(w))))
+			times = append(times, Joined(" ", c.w.say(w.Draft), Joined(", ", c.when(w), c.driver(w))))
 		}
 	}
-	c.need(string(which), label, joined("; ", times...), c.w.NotWeighed)
+	c.need(string(which), label, Joined("; ", times...), c.w.NotWeighed)
 }
 
 // when is the time a weight was taken; of a stored tare, the day.

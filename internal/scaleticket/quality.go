@@ -132,7 +132,7 @@ func (c *composer) instruments() {
 		if m.Calibration != "" {
 			calibration = c.w.Calibration + " " + m.Calibration
 		}
-		c.fact(c.w.Meter, joined(", ", m.Meter, calibration), c.w.NoMeter)
+		c.fact(c.w.Meter, Joined(", ", m.Meter, calibration), c.w.NoMeter)
 	}
 	c.fact(c.w.Tester, s.Tester, c.w.NotNamed)
 	if c.l.Sampled.At != "" {
@@ -148,7 +148,7 @@ func (c *composer) kept() string {
 	if s := c.l.Sample; !s.Until.IsZero() {
 		until = c.w.RetainedUntil + " " + c.date(s.Until)
 	}
-	return joined(", ", c.l.Sample.Kept, until)
+	return Joined(", ", c.l.Sample.Kept, until)
 }
 
 // doubts are what makes a result less than certain, and the limits somebody
@@ -159,7 +159,7 @@ func (c *composer) doubts() {
 		c.warn(c.named(c.w.Flag, c.w.say(flagSentence(flag))))
 	}
 	for _, a := range c.l.Accepted {
-		c.warn(c.named(c.named(c.w.LimitAccepted, c.limitName(a.Limit)), joined(", ", a.Accepted.Reason, a.Who)))
+		c.warn(c.named(c.named(c.w.LimitAccepted, c.limitName(a.Limit)), Joined(", ", a.Accepted.Reason, a.Who)))
 	}
 }
 

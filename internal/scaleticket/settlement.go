@@ -67,7 +67,7 @@ func (c *composer) disposition() string {
 	case load.Stored:
 		return c.w.Stored
 	case load.Contract:
-		return joined(" ", c.w.OnContract, c.l.Details.ContractNo)
+		return Joined(" ", c.w.OnContract, c.l.Details.ContractNo)
 	}
 	return c.w.NotDecided
 }

@@ -41,12 +41,12 @@ func (c *composer) shares() {
 }
 
 func (c *composer) shareLine(label string, part settle.ShareLine, priced bool) Line {
-	weight := joined(" ", c.w.Net, part.Net.Printed())
-	charges := joined(" ", c.w.ChargesOf, columnOfSteps(part.Charges).figure(part.Charges.Value()))
+	weight := Joined(" ", c.w.Net, part.Net.Printed())
+	charges := Joined(" ", c.w.ChargesOf, columnOfSteps(part.Charges).figure(part.Charges.Value()))
 	if !priced {
-		return Line{Label: label, Value: part.Quantity.Printed(), Notes: some(joined(", ", weight, charges))}
+		return Line{Label: label, Value: part.Quantity.Printed(), Notes: some(Joined(", ", weight, charges))}
 	}
 	money := part.Payable.FiguresIn(c.w.Say)
 	value := columnOfSteps(part.Payable).figure(part.Payable.Value())
-	return Line{Label: label, Value: value, Notes: some(joined(", ", weight, part.Quantity.Printed(), money))}
+	return Line{Label: label, Value: value, Notes: some(Joined(", ", weight, part.Quantity.Printed(), money))}
 }

@@ -44,7 +44,7 @@ func (c *composer) dayAndHour(stamp string) (day, hour string) {
 // moment is a fact's day and hour.
 func (c *composer) moment(stamp string) string {
 	day, hour := c.dayAndHour(stamp)
-	return joined(" ", day, hour)
+	return Joined(" ", day, hour)
 }
 
 // hour is a fact's hour, with its day where that is not the day of the load.
@@ -53,7 +53,7 @@ func (c *composer) hour(stamp string) string {
 	if day == c.date(c.l.Details.Day) {
 		return hour
 	}
-	return joined(" ", day, hour)
+	return Joined(" ", day, hour)
 }
 
 // date writes a day the way the elevator writes days: ISO 8601, or in the

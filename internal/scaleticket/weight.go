@@ -58,7 +58,7 @@ func (c *composer) weighed(col column, which load.Which, draft string, first boo
 func (c *composer) struck(col column, w load.Taken) {
 	line := Line{
 		Kind: Struck, Label: c.sideLabel(w.Which, w.Draft) + ", " + c.w.StruckWeight,
-		Value: col.figure(w.Weight), Notes: some(joined(", ", c.weightSource(w), c.timeOf(w))),
+		Value: col.figure(w.Weight), Notes: some(Joined(", ", c.weightSource(w), c.timeOf(w))),
 	}
 	if w.Source == load.ByHand {
 		line.Mark = c.w.MarkManual
@@ -92,9 +92,9 @@ func (c *composer) weightSource(w load.Taken) string {
 	}
 	switch w.Source {
 	case load.ByHand:
-		return joined(", ", scale, c.w.TypedBy+" "+w.Who, c.w.say(w.Reason))
+		return Joined(", ", scale, c.w.TypedBy+" "+w.Who, c.w.say(w.Reason))
 	case load.StoredTare:
-		return joined(", ", c.w.StoredTareOf+" "+c.date(w.Weighing.Taken), scale, c.w.UsedBy+" "+w.Who)
+		return Joined(", ", c.w.StoredTareOf+" "+c.date(w.Weighing.Taken), scale, c.w.UsedBy+" "+w.Who)
 	}
 	return scale
 }
