@@ -4,13 +4,13 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 )
 
 func TestTimesAndDates(t *testing.T) {
-	c := &composer{l: &load.Load{}, w: EnglishWords()}
-	c.l.Details.Day = quantity.MustDate("2026-10-14")
+	day := quantity.MustDate("2026-10-14")
 	zone := time.FixedZone("", -5*3600)
 	for _, k := range []struct {
 		at    string
@@ -26,8 +26,8 @@ func TestTimesAndDates(t *testing.T) {
 		{"2026-10-15T06:02:11Z", zone, "local", "10/15/2026 01:02"},
 		{"yesterday", zone, "", "yesterday"},
 	} {
-		c.Zone, c.House.Dates = k.zone, k.dates
-		if got := c.hour(k.at); got != k.hour {
+		f := factsOf(Ticket{Zone: k.zone, House: elevator.Profile{Dates: k.dates}, Load: &load.Load{Details: load.Details{Day: day}}})
+		if got := f.hour(k.at); got != k.hour {
 			t.Errorf("%s is printed %q, want %q", k.at, got, k.hour)
 		}
 	}

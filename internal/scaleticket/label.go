@@ -25,38 +25,37 @@ type Label struct {
 
 // SampleLabel makes the label of a ticket's sample. A sample without a number,
 // or with one that no barcode holds, has none.
-func SampleLabel(t Ticket) (Label, error) {
-	t.fillIn()
-	c := &composer{Ticket: t, w: t.Words, l: t.Load, s: t.Settlement}
-	s := t.Load.Sample
+func SampleLabel(ticket Ticket) (Label, error) {
+	t := factsOf(ticket)
+	s := t.l.Sample
 	bars, err := barcode.Code128(s.Number)
 	if err != nil {
 		return Label{}, err
 	}
 	l := Label{
-		Title: c.w.SampleLabel, Business: t.House.Business, Number: strings.TrimSpace(s.Number),
-		Until: c.w.NoDiscard, Made: c.made(), Bars: bars,
-		Lines: []string{c.labelOf(), c.labelFrom()},
+		Title: t.w.SampleLabel, Business: t.House.Business, Number: strings.TrimSpace(s.Number),
+		Until: t.w.NoDiscard, Made: made(t), Bars: bars,
+		Lines: []string{labelOf(t), labelFrom(t)},
 	}
 	if !s.Until.IsZero() {
-		l.Until = c.w.Discard + " " + c.date(s.Until)
+		l.Until = t.w.Discard + " " + t.date(s.Until)
 	}
-	if c.isExample() {
-		l.Mark = c.w.MarkExample
+	if t.isExample() {
+		l.Mark = t.w.MarkExample
 	}
 	return l, nil
 }
 
 // labelOf says what the sample is of.
-func (c *composer) labelOf() string {
-	moisture := c.w.NotTested
-	if c.l.Sample.Moisture != nil {
-		moisture = c.moistureFigure()
+func labelOf(t *facts) string {
+	moisture := t.w.NotTested
+	if t.l.Sample.Moisture != nil {
+		moisture = moistureFigure(t)
 	}
-	return Joined(", ", c.commodity(), c.w.Moisture+" "+moisture, c.l.Sample.Kept)
+	return Joined(", ", commodityName(t), t.w.Moisture+" "+moisture, t.l.Sample.Kept)
 }
 
 // labelFrom says which load it is from.
-func (c *composer) labelFrom() string {
-	return Joined(", ", c.w.Ticket+" "+c.ticketNumber(), c.l.Details.Grower.Name, c.date(c.l.Details.Day))
+func labelFrom(t *facts) string {
+	return Joined(", ", t.w.Ticket+" "+t.ticketNumber(), t.l.Details.Grower.Name, t.date(t.l.Details.Day))
 }
