@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/typeset"
 )
 
 // benchSamples keeps the samples and what is left of them on the shelf.
@@ -205,7 +206,7 @@ func (c samplesLabel) Run(t *terminal) error {
 			return err
 		}
 		var pdf bytes.Buffer
-		if err := label.PDF(&pdf); err != nil {
+		if err := typeset.Label(&pdf, label); err != nil {
 			return err
 		}
 		files, err := p.files(c.Out, fmt.Sprintf("sample-%s", label.Number), pdf.Bytes(), nil)

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/printing"
 	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/typeset"
 )
 
 // paperFlags say where paper goes.
@@ -43,7 +44,7 @@ func (p *post) paper(f paperFlags, l *load.Load, copyNo int64) (files []string, 
 		if err != nil {
 			return files, text, err
 		}
-		text += doc.Text(f.columns())
+		text += typeset.Text(doc, f.columns())
 		if f.Out == "" {
 			continue
 		}
@@ -58,25 +59,25 @@ func (p *post) paper(f paperFlags, l *load.Load, copyNo int64) (files []string, 
 
 func (f paperFlags) columns() int {
 	if f.Roll {
-		return scaleticket.RollColumns
+		return typeset.RollColumns
 	}
-	return scaleticket.PageColumns
+	return typeset.PageColumns
 }
 
-func (f paperFlags) size() scaleticket.Size {
+func (f paperFlags) size() typeset.Size {
 	if f.Paper == "a5" {
-		return scaleticket.A5
+		return typeset.A5
 	}
-	return scaleticket.HalfLetter
+	return typeset.HalfLetter
 }
 
 // file writes one document as PDF and as text.
 func (p *post) file(f paperFlags, doc scaleticket.Document, name string) ([]string, error) {
 	var pdf bytes.Buffer
-	if err := scaleticket.PDF(&pdf, doc, f.size(), scaleticket.Options{}); err != nil {
+	if err := typeset.PDF(&pdf, doc, f.size(), typeset.Options{}); err != nil {
 		return nil, err
 	}
-	return p.files(f.Out, name, pdf.Bytes(), []byte(doc.Text(f.columns())))
+	return p.files(f.Out, name, pdf.Bytes(), []byte(typeset.Text(doc, f.columns())))
 }
 
 // files writes a paper into a folder, never over an older file.

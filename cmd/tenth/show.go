@@ -5,7 +5,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/typeset"
 )
 
 // showCommand shows a ticket; showing is no copy.
@@ -45,11 +45,11 @@ func (c showCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		width := scaleticket.PageColumns
+		width := typeset.PageColumns
 		if c.Roll {
-			width = scaleticket.RollColumns
+			width = typeset.RollColumns
 		}
-		fmt.Fprint(p.out, doc.Text(width))
+		fmt.Fprint(p.out, typeset.Text(doc, width))
 		return nil
 	})
 }

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/barcode"
 )
 
 // verifyCommand checks a book, or the code of one slip.
@@ -84,7 +85,7 @@ func (c verifyCommand) report(p *post, found audit.Soundness) error {
 // slip finds the ticket of a code and holds what the slip says against it.
 func (c verifyCommand) slip(p *post) error {
 	code := c.Code
-	said, err := scaleticket.ParsePayload(c.Code)
+	said, err := barcode.ParsePayload(c.Code)
 	whole := strings.Contains(strings.TrimSpace(c.Code), " ")
 	if whole && err != nil {
 		return err
@@ -110,7 +111,7 @@ func (c verifyCommand) slip(p *post) error {
 	return nil
 }
 
-func (c verifyCommand) tell(p *post, l *load.Load, kept scaleticket.Payload) error {
+func (c verifyCommand) tell(p *post, l *load.Load, kept barcode.Payload) error {
 	if c.JSON {
 		out, err := p.ticketJSON(l)
 		if err != nil {

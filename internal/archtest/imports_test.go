@@ -12,7 +12,7 @@ import (
 var core = inside("i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports", "entry")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("scaleticket", "report", "daysheet", "explanation")
+var papers = inside("scaleticket", "scaleticket/barcode", "scaleticket/typeset", "report", "daysheet", "explanation")
 
 // rooms are what is done and asked for at an elevator.
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
@@ -60,8 +60,12 @@ var mayImport = map[string][]string{
 	"internal/book/postgres": slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
 	"internal/book/sqlite":   slices.Concat(core, inside("book"), []string{"migrations"}),
 	"internal/fonts":         {}, // the letters on paper
-	"internal/scaleticket":   slices.Concat(core, inside("fonts")),
+	"internal/scaleticket":   slices.Concat(core, inside("scaleticket/barcode")),
 	"internal/report":        inside("textwrap", "i18n", "fonts"),
+
+	"internal/scaleticket/barcode": inside("quantity"),
+	"internal/scaleticket/typeset": inside("fonts", "textwrap", "scaleticket"),
+	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
 	"internal/report/pdfwords":   {}, // for tests: the words of a paper
 	"internal/daysheet":          slices.Concat(core, inside("report")),

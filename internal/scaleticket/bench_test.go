@@ -1,47 +1,23 @@
-package scaleticket
+package scaleticket_test
 
 import (
-	"io"
 	"testing"
+
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/tickettest"
 )
 
 // A clerk's keystroke ends in a composed slip on the screen.
 func BenchmarkPreview(b *testing.B) {
-	ticket := previewTicket(b)
+	ticket := tickettest.Preview(b)
 	for b.Loop() {
-		Paper(Compose(ticket))
+		scaleticket.Paper(scaleticket.Compose(ticket))
 	}
 }
 
 func BenchmarkComposeSettled(b *testing.B) {
-	ticket := sharesTicket(b)
+	ticket := tickettest.Shares(b)
 	for b.Loop() {
-		Compose(ticket)
-	}
-}
-
-func BenchmarkText(b *testing.B) {
-	d := Compose(cornTicket(b))
-	for b.Loop() {
-		_ = d.Text(RollColumns)
-	}
-}
-
-func BenchmarkPDF(b *testing.B) {
-	d := Compose(cornTicket(b))
-	for b.Loop() {
-		if err := PDF(io.Discard, d, HalfLetter, Options{}); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-// BenchmarkPDFSqueezed is a slip that is laid out five times before it fits.
-func BenchmarkPDFSqueezed(b *testing.B) {
-	d := Compose(splitTicket(b))
-	for b.Loop() {
-		if err := PDF(io.Discard, d, HalfLetter, Options{}); err != nil {
-			b.Fatal(err)
-		}
+		scaleticket.Compose(ticket)
 	}
 }

@@ -1,16 +1,16 @@
-package scaleticket
+package scaleticket_test
 
 import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
-	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/tickettest"
 )
 
-func line(t testing.TB, d Document, section, label string) Line {
+func line(t testing.TB, d scaleticket.Document, section, label string) scaleticket.Line {
 	t.Helper()
 	s, ok := d.Section(section)
 	if !ok {
@@ -22,34 +22,34 @@ func line(t testing.TB, d Document, section, label string) Line {
 		}
 	}
 	t.Fatalf("no line %q in %s", label, section)
-	return Line{}
+	return scaleticket.Line{}
 }
 
 // TestOrderOfAScaleTicket: identity, number, party, movement, weight, quality,
 // settlement, signature, and the working last.
 func TestOrderOfAScaleTicket(t *testing.T) {
 	want := "identity number party movement figures weight quality settlement signature working"
-	for _, c := range ticketTable {
+	for _, c := range tickettest.Table {
 		var ids []string
-		for _, s := range Compose(c.make(t)).Sections {
+		for _, s := range scaleticket.Compose(c.Make(t)).Sections {
 			if s.ID != "shares" {
 				ids = append(ids, s.ID)
 			}
 		}
 		if got := strings.Join(ids, " "); got != want {
-			t.Errorf("%s: %s", c.name, got)
+			t.Errorf("%s: %s", c.Name, got)
 		}
 	}
 }
 
 // TestNothingIsBlank: whatever a ticket lacks stands there as a word.
 func TestNothingIsBlank(t *testing.T) {
-	for _, c := range ticketTable {
-		for _, s := range Compose(c.make(t)).Sections {
+	for _, c := range tickettest.Table {
+		for _, s := range scaleticket.Compose(c.Make(t)).Sections {
 			for _, l := range s.Lines {
-				needs := l.Kind == Pair || l.Kind == Total || l.Kind == Struck || l.Kind == SignHere
-				if needs && strings.TrimSpace(l.Value) == "" || l.Label == "" && s.Form != Letterhead {
-					t.Errorf("%s, %s: a blank in %+v", c.name, s.ID, l)
+				needs := l.Kind == scaleticket.Pair || l.Kind == scaleticket.Total || l.Kind == scaleticket.Struck || l.Kind == scaleticket.SignHere
+				if needs && strings.TrimSpace(l.Value) == "" || l.Label == "" && s.Form != scaleticket.Letterhead {
+					t.Errorf("%s, %s: a blank in %+v", c.Name, s.ID, l)
 				}
 			}
 		}
@@ -64,7 +64,7 @@ func TestMissingIsNamedWhereItPrints(t *testing.T) {
 		{"outbound", ""},
 		{"refused", ""}, // nothing is to come of a load turned away
 	} {
-		if got := strings.Join(Compose(ticketNamed(t, c.name)).Missing(), " "); got != c.want {
+		if got := strings.Join(scaleticket.Compose(tickettest.Named(t, c.name)).Missing(), " "); got != c.want {
 			t.Errorf("%s lacks %q, want %q", c.name, got, c.want)
 		}
 	}
@@ -83,7 +83,7 @@ func TestMarks(t *testing.T) {
 		{"split", "EXAMPLE - NOT FOR TRADE, REPRINT 2, MANUAL WT, SPLIT-WEIGHED", ""},
 		{"refused", "EXAMPLE - NOT FOR TRADE, REFUSED", "REFUSED"},
 	} {
-		d := Compose(ticketNamed(t, c.name))
+		d := scaleticket.Compose(tickettest.Named(t, c.name))
 		if got := strings.Join(d.Marks, ", "); got != c.marks || d.Stamp != c.stamp {
 			t.Errorf("%s: marks %q, stamp %q; want %q, %q", c.name, got, d.Stamp, c.marks, c.stamp)
 		}
@@ -92,9 +92,9 @@ func TestMarks(t *testing.T) {
 
 // TestDemoHouseIsMarked: an invented elevator says so under any rates.
 func TestDemoHouseIsMarked(t *testing.T) {
-	ticket := tonnesTicket(t)
+	ticket := tickettest.Tonnes(t)
 	ticket.House.Demo = true
-	if d := Compose(ticket); !slices.Contains(d.Marks, "EXAMPLE - NOT FOR TRADE") {
+	if d := scaleticket.Compose(ticket); !slices.Contains(d.Marks, "EXAMPLE - NOT FOR TRADE") {
 		t.Errorf("marks %v", d.Marks)
 	}
 }
@@ -102,18 +102,18 @@ func TestDemoHouseIsMarked(t *testing.T) {
 // TestHandlingIsALineOfItsOwn, taken or not.
 func TestHandlingIsALineOfItsOwn(t *testing.T) {
 	for name, want := range map[string]string{"corn": "−262 lb", "tonnes": "no deduction", "outbound": "no deduction", "preview": "when settled"} {
-		if l := line(t, Compose(ticketNamed(t, name)), "settlement", "Handling loss"); l.Value != want {
+		if l := line(t, scaleticket.Compose(tickettest.Named(t, name)), "settlement", "Handling loss"); l.Value != want {
 			t.Errorf("%s: handling %q, want %q", name, l.Value, want)
 		}
 	}
 }
 
 func TestWeightsOfASplitLoad(t *testing.T) {
-	d := Compose(splitTicket(t))
+	d := scaleticket.Compose(tickettest.Split(t))
 	if l := line(t, d, "weight", "Gross, trailer"); l.Mark != "MANUAL WT" || l.Value != "+38,180 lb" || !strings.Contains(l.Notes[0], "typed by J. Clerk, indicator cable broken") {
 		t.Errorf("typed weight %+v", l)
 	}
-	if l := line(t, d, "weight", "Gross, truck, replaced"); l.Kind != Struck || l.Value != "47,640 lb" {
+	if l := line(t, d, "weight", "Gross, truck, replaced"); l.Kind != scaleticket.Struck || l.Value != "47,640 lb" {
 		t.Errorf("replaced weight %+v", l)
 	}
 	if l := line(t, d, "weight", "Tare, trailer"); !strings.Contains(l.Notes[0], "stored tare of 2026-09-02") {
@@ -124,10 +124,10 @@ func TestWeightsOfASplitLoad(t *testing.T) {
 // TestLightLoadIsWarned: a net under 50 divisions of the scale.
 func TestLightLoadIsWarned(t *testing.T) {
 	for net, warned := range map[int64]bool{980: true, 1000: false} {
-		ticket := tell(t, cornDetails()).truck(lb(27820+net), lb(27820)).ticket(exampleElevator(), nil)
-		weight, _ := Compose(ticket).Section("weight")
+		ticket := tickettest.Tell(t, tickettest.CornDetails()).Truck(tickettest.Lb(27820+net), tickettest.Lb(27820)).Ticket(tickettest.ExampleElevator(), nil)
+		weight, _ := scaleticket.Compose(ticket).Section("weight")
 		last := weight.Lines[len(weight.Lines)-1]
-		if (last.Kind == Warning && strings.Contains(last.Label, "under 50 divisions")) != warned {
+		if (last.Kind == scaleticket.Warning && strings.Contains(last.Label, "under 50 divisions")) != warned {
 			t.Errorf("net %d lb: last line %+v", net, last)
 		}
 	}
@@ -136,7 +136,7 @@ func TestLightLoadIsWarned(t *testing.T) {
 // TestNetWithoutSettlement: net and recorded moisture are known before rates
 // are.
 func TestNetWithoutSettlement(t *testing.T) {
-	d := Compose(tell(t, cornDetails()).truck(lb(80120), lb(27820)).samples(wetSample()).ticket(exampleElevator(), nil))
+	d := scaleticket.Compose(tickettest.Tell(t, tickettest.CornDetails()).Truck(tickettest.Lb(80120), tickettest.Lb(27820)).Samples(tickettest.WetSample()).Ticket(tickettest.ExampleElevator(), nil))
 	for label, want := range map[string]string{"Net": "52,300 lb", "Moisture": "18.4 %", "Dry bushels": "when settled"} {
 		if l := line(t, d, "figures", label); l.Value != want {
 			t.Errorf("%s is %q, want %q", label, l.Value, want)
@@ -147,7 +147,7 @@ func TestNetWithoutSettlement(t *testing.T) {
 // TestWrongWayRound: gross and tare swapped show a net below zero, not a
 // blank.
 func TestWrongWayRound(t *testing.T) {
-	d := Compose(tell(t, cornDetails()).truck(lb(24120), lb(24500)).ticket(exampleElevator(), nil))
+	d := scaleticket.Compose(tickettest.Tell(t, tickettest.CornDetails()).Truck(tickettest.Lb(24120), tickettest.Lb(24500)).Ticket(tickettest.ExampleElevator(), nil))
 	if l := line(t, d, "weight", "Net"); l.Value != "−380 lb" {
 		t.Errorf("net %q", l.Value)
 	}
@@ -155,45 +155,20 @@ func TestWrongWayRound(t *testing.T) {
 
 // TestLandlordSeesNoOneElse: an owner's slip has that owner's money only.
 func TestLandlordSeesNoOneElse(t *testing.T) {
-	whole, own := Compose(sharesTicket(t)), Compose(landlordTicket(t))
+	whole, own := scaleticket.Compose(tickettest.Shares(t)), scaleticket.Compose(tickettest.Landlord(t))
 	if l := line(t, own, "settlement", "Payable"); l.Value != "$1,125.19" {
 		t.Errorf("payable %q", l.Value)
 	}
 	if l := line(t, own, "party", "This copy is for"); l.Value != "Beech Land Trust 1/3" {
 		t.Errorf("copy for %q", l.Value)
 	}
-	text := own.Text(PageColumns)
+	text := typeset.Text(own, typeset.PageColumns)
 	for _, others := range []string{"C. Cedar", "$562.61", "$1,687.73"} {
 		if strings.Contains(text, others) {
 			t.Errorf("the landlord's slip shows %s", others)
 		}
-		if !strings.Contains(whole.Text(PageColumns), others) {
+		if !strings.Contains(typeset.Text(whole, typeset.PageColumns), others) {
 			t.Errorf("the whole slip lacks %s", others)
-		}
-	}
-}
-
-func TestTimesAndDates(t *testing.T) {
-	c := &composer{l: &load.Load{}, w: EnglishWords()}
-	c.l.Details.Day = quantity.MustDate("2026-10-14")
-	zone := time.FixedZone("", -5*3600)
-	for _, k := range []struct {
-		at    string
-		zone  *time.Location
-		dates string
-		hour  string
-	}{
-		{"2026-10-14T15:02:11Z", zone, "", "10:02"},
-		{"2026-10-15T02:02:11Z", zone, "", "21:02"},
-		{"2026-10-15T06:02:11Z", zone, "", "2026-10-15 01:02"},
-		{"2026-10-14T15:02:11Z", nil, "", "15:02 UTC"},
-		{"2026-10-14T10:02:11-05:00", nil, "", "10:02"},
-		{"2026-10-15T06:02:11Z", zone, "local", "10/15/2026 01:02"},
-		{"yesterday", zone, "", "yesterday"},
-	} {
-		c.Zone, c.House.Dates = k.zone, k.dates
-		if got := c.hour(k.at); got != k.hour {
-			t.Errorf("%s is printed %q, want %q", k.at, got, k.hour)
 		}
 	}
 }

@@ -6,36 +6,36 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// weights is the column from net to what is settled: dockage, water and
+// weightLines is the column from net to what is settled: dockage, water and
 // handling down to the dry weight, then the discounts taken in weight. Handling
 // always has a line of its own.
-func (c *composer) weights() {
-	col := c.weightColumn()
-	net := Line{Field: "net", Label: c.w.Net, Value: col.figure(c.s.Net.Value())}
-	if scale, ok := c.net(); ok && scale.Unit() != c.s.Net.Value().Unit() {
-		net.Notes = some(c.worked(c.s.Net))
+func weightLines(p *part) {
+	col := weightColumn(p.facts)
+	net := Line{Field: "net", Label: p.w.Net, Value: col.figure(p.s.Net.Value())}
+	if scale, ok := netWeight(p.facts); ok && scale.Unit() != p.s.Net.Value().Unit() {
+		net.Notes = some(p.w.worked(p.s.Net))
 	}
-	c.put(net)
-	if c.s.Dockage != nil {
-		c.put(c.taken(col, c.w.Dockage, c.s.Dockage, ""))
+	p.put(net)
+	if p.s.Dockage != nil {
+		p.put(takenLine(p.facts, col, p.w.Dockage, p.s.Dockage, ""))
 	}
-	c.put(c.water(col), c.handling(col))
-	c.put(Line{Kind: Total, Field: "dry", Label: c.w.DryWeight, Value: col.figure(c.s.Dry.Value())})
+	p.put(waterLine(p.facts, col), handlingLine(p.facts, col))
+	p.put(Line{Kind: Total, Field: "dry", Label: p.w.DryWeight, Value: col.figure(p.s.Dry.Value())})
 	discounted := false
-	for _, d := range c.s.Deductions {
+	for _, d := range p.s.Deductions {
 		if d.Rule.Of == rates.OfWeight {
-			c.put(c.discountInWeight(col, d))
+			p.put(discountInWeight(p.facts, col, d))
 			discounted = true
 		}
 	}
 	if discounted {
-		c.put(Line{Kind: Total, Field: "settled", Label: c.w.SettledWeight, Value: col.figure(c.s.Settled.Value())})
+		p.put(Line{Kind: Total, Field: "settled", Label: p.w.SettledWeight, Value: col.figure(p.s.Settled.Value())})
 	}
 }
 
-func (c *composer) weightColumn() column {
-	steps := []*worksheet.Step{c.s.Net, c.s.Dockage, c.s.Water, c.s.Handling, c.s.Dry, c.s.Settled}
-	for _, d := range c.s.Deductions {
+func weightColumn(t *facts) column {
+	steps := []*worksheet.Step{t.s.Net, t.s.Dockage, t.s.Water, t.s.Handling, t.s.Dry, t.s.Settled}
+	for _, d := range t.s.Deductions {
 		if d.Rule.Of == rates.OfWeight {
 			steps = append(steps, d.Step)
 		}
@@ -43,72 +43,72 @@ func (c *composer) weightColumn() column {
 	return columnOfSteps(steps...)
 }
 
-// taken is the line of a weight taken off, or of nothing and why. The note
+// takenLine is the line of a weight taken off, or of nothing and why. The note
 // leads the figures it was worked from.
-func (c *composer) taken(col column, label string, step *worksheet.Step, note string) Line {
+func takenLine(t *facts, col column, label string, step *worksheet.Step, note string) Line {
 	line := Line{Field: step.ID(), Label: label}
 	if step.Kind() == worksheet.NotApplied || step.Value().IsZero() {
-		line.Value, line.Notes = c.w.NoDeduction, some(c.w.say(step.Note()))
+		line.Value, line.Notes = t.w.NoDeduction, some(t.w.say(step.Note()))
 		return line
 	}
-	line.Value, line.Notes = col.off(step.Value()), some(c.named(note, c.worked(step)))
+	line.Value, line.Notes = col.off(step.Value()), some(t.w.named(note, t.w.worked(step)))
 	return line
 }
 
-// water is the shrink, with its method and what the weight is brought to.
-func (c *composer) water(col column) Line {
-	rule, label := c.s.Edition.Shrink, c.w.Water
-	if c.s.Water.Value().Sign() < 0 {
-		label = c.w.WaterCredit
+// waterLine is the shrink, with its method and what the weight is brought to.
+func waterLine(t *facts, col column) Line {
+	rule, label := t.s.Edition.Shrink, t.w.Water
+	if t.s.Water.Value().Sign() < 0 {
+		label = t.w.WaterCredit
 	}
 	to := rule.To.Amount.Written()
 	method := map[rates.ShrinkMethod]string{
-		rates.Water:       c.w.ByWater + " " + to,
-		rates.PerPoint:    c.w.ByPoint + " " + to,
-		rates.ShrinkTable: c.w.ByTable,
+		rates.Water:       t.w.ByWater + " " + to,
+		rates.PerPoint:    t.w.ByPoint + " " + to,
+		rates.ShrinkTable: t.w.ByTable,
 	}[rule.Method]
-	return c.taken(col, label, c.s.Water, method)
+	return takenLine(t, col, label, t.s.Water, method)
 }
 
-// handling is the loss by handling, and what it is a percent of.
-func (c *composer) handling(col column) Line {
-	of := c.w.HandlingWet
-	if c.s.Edition.Handling.Method == rates.OfDried {
-		of = c.w.HandlingDried
+// handlingLine is the loss by handling, and what it is a percent of.
+func handlingLine(t *facts, col column) Line {
+	of := t.w.HandlingWet
+	if t.s.Edition.Handling.Method == rates.OfDried {
+		of = t.w.HandlingDried
 	}
 	rate := ""
-	if step, ok := c.s.Sheet.Step(settle.HandlingRateLine); ok {
+	if step, ok := t.s.Sheet.Step(settle.HandlingRateLine); ok {
 		rate = step.Printed() + " " + of
 	}
-	return c.taken(col, c.w.Handling, c.s.Handling, rate)
+	return takenLine(t, col, t.w.Handling, t.s.Handling, rate)
 }
 
-func (c *composer) discountInWeight(col column, d settle.Deduction) Line {
-	line := c.taken(col, c.w.say(d.Rule.Label), d.Step, c.basis(d))
+func discountInWeight(t *facts, col column, d settle.Deduction) Line {
+	line := takenLine(t, col, t.w.say(d.Rule.Label), d.Step, basisWords(t, d))
 	if d.Gives == rates.Pays && !d.Step.Value().IsZero() {
 		line.Value = col.on(d.Step.Value())
 	}
 	return line
 }
 
-// basis says what was found and what the rule is taken on: "6.1 %, on the dry
-// weight".
-func (c *composer) basis(d settle.Deduction) string {
+// basisWords says what was found and what the rule is taken on: "6.1 %, on the
+// dry weight".
+func basisWords(t *facts, d settle.Deduction) string {
 	found := ""
-	if f := c.found(d.Rule.Factor.ID); f != nil {
-		found = c.result(d.Rule.Factor, *f)
+	if f := findingOf(t, d.Rule.Factor.ID); f != nil {
+		found = resultWords(t, d.Rule.Factor, *f)
 	}
 	on := map[rates.Basis]string{
-		rates.Net: c.w.OnNet, rates.Clean: c.w.OnClean, rates.Dry: c.w.OnDry, rates.Remaining: c.w.OnLeft,
+		rates.Net: t.w.OnNet, rates.Clean: t.w.OnClean, rates.Dry: t.w.OnDry, rates.Remaining: t.w.OnLeft,
 	}[d.Rule.Basis]
-	return joined(", ", found, on)
+	return Joined(", ", found, on)
 }
 
 // worked is the calculation of a step in figures. A step that only takes
 // another over is worked as that one is; a figure from outside is not worked.
-func (c *composer) worked(step *worksheet.Step) string {
+func (w Words) worked(step *worksheet.Step) string {
 	for step.Figures() == step.Printed() && len(step.Uses()) == 1 {
 		step = step.Uses()[0]
 	}
-	return step.FiguresIn(c.w.Say)
+	return step.FiguresIn(w.Say)
 }

@@ -1,4 +1,4 @@
-// Package scaleticket is the ticket as a document.
+// Package scaleticket is the ticket as a document: what it says.
 //
 // A ticket is composed once: [Compose] takes the load, its settlement and the
 // elevator's name and makes a [Document] of ready strings, section by section,
@@ -7,10 +7,13 @@
 // roll and screen only read that document, so what the clerk sees while typing
 // is what will print, word for word:
 //
-//   - [PDF] draws it on a half letter sheet or A5;
-//   - [Document.Text] sets it for a roll or a terminal;
+//   - package typeset draws it on a half letter sheet or A5, and sets it as text
+//     for a roll or a terminal;
 //   - [Paper] lists its lines for the screen;
-//   - [QR] packs number, net, moisture, dry weight and code for a scanner.
+//   - [QR] packs number, net, moisture, dry weight and code for a scanner, as
+//     package barcode writes them.
+//
+// [SampleLabel] says in the same words what goes on a retained sample.
 //
 // Nothing required is ever blank. What is not there yet stands as a word, "not
 // weighed", "not tested", "price not set", in the place where it will print. A

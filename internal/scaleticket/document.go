@@ -1,6 +1,11 @@
 package scaleticket
 
-import "time"
+import (
+	"strings"
+	"time"
+
+	"tenthpoint/internal/scaleticket/barcode"
+)
 
 // Document is a composed ticket: ready strings in the order they print.
 type Document struct {
@@ -25,8 +30,10 @@ type Document struct {
 	// Made is the date of the paper: when the ticket was issued.
 	Made time.Time
 
-	payload Payload
-	isDraft bool
+	// Preview marks a document that is no ticket yet.
+	Preview bool
+
+	payload barcode.Payload
 }
 
 // Form says how a section is set.
@@ -108,3 +115,18 @@ func (d Document) Missing() []string {
 	}
 	return fields
 }
+
+// Joined sets the parts that are not empty side by side.
+func Joined(between string, parts ...string) string {
+	var some []string
+	for _, p := range parts {
+		if p != "" {
+			some = append(some, p)
+		}
+	}
+	return strings.Join(some, between)
+}
+
+// QR is the payload of a ticket; false on a preview, which has no code to be
+// found by.
+func QR(d Document) (barcode.Payload, bool) { return d.payload, d.payload.Ticket != 0 }

@@ -8,54 +8,55 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// working is every step of the settlement in small print, so that each figure
-// can be redone from the paper with a pocket calculator.
-func (c *composer) working() {
-	c.open("working", c.w.Working, SmallPrint)
-	if c.weightsOnly != nil {
-		c.weighedWorking()
-		return
+// workingSection is every step of the settlement in small print, so that each
+// figure can be redone from the paper with a pocket calculator.
+func workingSection(t *facts) Section {
+	p := newPart(t, "working", t.w.Working, SmallPrint)
+	if t.weightsOnly != nil {
+		weighedWorking(p)
+		return p.Section
 	}
-	if c.s == nil {
-		c.put(Line{Kind: Sentence, Label: c.w.NothingWorked})
-		return
+	if t.s == nil {
+		p.put(Line{Kind: Sentence, Label: t.w.NothingWorked})
+		return p.Section
 	}
-	c.put(Line{Kind: Sentence, Label: c.workedUnder()})
+	p.put(Line{Kind: Sentence, Label: workedUnder(t)})
 	section := ""
-	for _, step := range c.s.Sheet.Steps() {
-		if c.isForeign(step) {
+	for _, step := range t.s.Sheet.Steps() {
+		if isForeign(t, step) {
 			continue
 		}
 		if step.Section() != section {
 			section = step.Section()
-			c.put(Line{Kind: Heading, Label: c.w.say(section)})
+			p.put(Line{Kind: Heading, Label: t.w.say(section)})
 		}
-		c.put(c.stepLine(step))
+		p.put(stepLine(t, step))
 	}
+	return p.Section
 }
 
 // workedUnder names the edition in full: the steps below name its rows only.
-func (c *composer) workedUnder() string {
-	e := c.s.Edition
-	return fmt.Sprintf("%s %s, %s, %s, SHA-256 %s", c.w.WorkedUnder, e.ID, e.Title, c.w.say(e.Period()), e.Hash)
+func workedUnder(t *facts) string {
+	e := t.s.Edition
+	return fmt.Sprintf("%s %s, %s, %s, SHA-256 %s", t.w.WorkedUnder, e.ID, e.Title, t.w.say(e.Period()), e.Hash)
 }
 
-func (c *composer) stepLine(step *worksheet.Step) Line {
-	value := step.PrintedIn(c.w.Say)
+func stepLine(t *facts, step *worksheet.Step) Line {
+	value := step.PrintedIn(t.w.Say)
 	if step.Kind() == worksheet.NotApplied {
-		value = c.w.NotApplied
+		value = t.w.NotApplied
 	}
-	return Line{Label: c.w.say(step.Label()), Value: value, Notes: step.ExplainIn(c.sayHere)}
+	return Line{Label: t.w.say(step.Label()), Value: value, Notes: step.ExplainIn(t.sayHere)}
 }
 
 // sayHere says a remark of the working without naming the edition, which stands
 // over all of it.
-func (c *composer) sayHere(english string) string {
-	return c.w.say(c.l.Details.Disposition.Remark(strings.TrimPrefix(english, c.s.Edition.ID+": ")))
+func (t *facts) sayHere(english string) string {
+	return t.w.say(t.l.Details.Disposition.Remark(strings.TrimPrefix(english, t.s.Edition.ID+": ")))
 }
 
 // isForeign reports whether a step is another owner's on one owner's slip.
-func (c *composer) isForeign(step *worksheet.Step) bool {
+func isForeign(t *facts, step *worksheet.Step) bool {
 	owner, owned := settle.OwnerOf(step.ID())
-	return c.Owner != 0 && owned && owner != c.Owner
+	return t.Owner != 0 && owned && owner != t.Owner
 }

@@ -6,90 +6,91 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// headline is the four figures people look for first. On one owner's slip they
-// are that owner's.
-func (c *composer) headline() {
-	c.open("figures", "", Figures)
-	if c.isWeighedOnly() {
-		c.weighedHeadline()
-		return
+// headlineSection is the four figures people look for first. On one owner's
+// slip they are that owner's.
+func headlineSection(t *facts) Section {
+	p := newPart(t, "figures", "", Figures)
+	if t.isWeighedOnly() {
+		weighedHeadline(p)
+		return p.Section
 	}
-	c.put(c.headNet(), c.headMoisture(), c.headQuantity(), c.headPayable())
+	p.put(headNet(t), headMoisture(t), headQuantity(t), headPayable(t))
+	return p.Section
 }
 
-func (c *composer) headNet() Line {
-	line := Line{Field: "net", Label: c.w.Net, Value: c.netLater(), Emphasis: true}
-	if part := c.ownPart(); part != nil {
+func headNet(t *facts) Line {
+	line := Line{Field: "net", Label: t.w.Net, Value: netLater(t), Emphasis: true}
+	if part := t.ownPart(); part != nil {
 		line.Value = part.Net.Printed()
-	} else if c.s != nil {
-		line.Value = c.s.Net.Printed()
-	} else if net, ok := c.net(); ok {
+	} else if t.s != nil {
+		line.Value = t.s.Net.Printed()
+	} else if net, ok := netWeight(t); ok {
 		line.Value = columnOf(net.Written()).figure(net)
 	}
 	return line
 }
 
-func (c *composer) headMoisture() Line {
-	line := Line{Field: string(grain.Moisture), Label: c.w.Moisture, Value: c.w.NotTested, Missing: true, Emphasis: true}
-	if c.l.Sample.Moisture != nil {
-		line.Value, line.Missing = c.moistureFigure(), false
+func headMoisture(t *facts) Line {
+	line := Line{Field: string(grain.Moisture), Label: t.w.Moisture, Value: t.w.NotTested, Missing: true, Emphasis: true}
+	if t.l.Sample.Moisture != nil {
+		line.Value, line.Missing = moistureFigure(t), false
 	}
 	return line
 }
 
 // headQuantity is dry bushels, or what the grain is settled in.
-func (c *composer) headQuantity() Line {
-	line := Line{Field: "quantity", Label: c.w.DryBushels, Value: c.whenSettled(), Emphasis: true}
-	if step := c.drySettled(); step != nil {
-		line.Label, line.Value = c.quantityLabel(step), step.Printed()
-	} else if c.Edition != nil && !c.Edition.Units.HasBushels() {
-		line.Label = c.unitLabel(c.Edition.Units.Settle)
+func headQuantity(t *facts) Line {
+	line := Line{Field: "quantity", Label: t.w.DryBushels, Value: t.whenSettled(), Emphasis: true}
+	if step := drySettled(t); step != nil {
+		line.Label, line.Value = t.w.quantityLabel(step), step.Printed()
+	} else if t.Edition != nil && !t.Edition.Units.HasBushels() {
+		line.Label = t.w.unitLabel(t.Edition.Units.Settle)
 	}
 	return line
 }
 
 // drySettled is the figure that tells how much grain there is when dry: bushels
 // where they are counted, else what is settled.
-func (c *composer) drySettled() *worksheet.Step {
-	switch part := c.ownPart(); {
+func drySettled(t *facts) *worksheet.Step {
+	switch part := t.ownPart(); {
 	case part != nil && part.Bushels != nil:
 		return part.Bushels
 	case part != nil:
 		return part.Quantity
-	case c.s == nil:
+	case t.s == nil:
 		return nil
-	case c.s.Bushels != nil:
-		return c.s.Bushels
+	case t.s.Bushels != nil:
+		return t.s.Bushels
 	}
-	return c.s.Quantity
+	return t.s.Quantity
 }
 
-func (c *composer) quantityLabel(step *worksheet.Step) string {
+func (w Words) quantityLabel(step *worksheet.Step) string {
 	if step.Value().Unit() == quantity.Bushel {
-		return c.w.DryBushels
+		return w.DryBushels
 	}
-	return c.unitLabel(step.Value().Unit())
+	return w.unitLabel(step.Value().Unit())
 }
 
-func (c *composer) unitLabel(unit quantity.Unit) string {
+func (w Words) unitLabel(unit quantity.Unit) string {
 	switch unit {
 	case quantity.Cwt:
-		return c.w.SettledCwt
+		return w.SettledCwt
 	case quantity.Tonne:
-		return c.w.SettledTonnes
+		return w.SettledTonnes
 	}
-	return c.w.SettledBushels
+	return w.SettledBushels
 }
 
-func (c *composer) headPayable() Line {
-	line := Line{Field: "payable", Label: c.w.Payable, Value: c.whenSettled(), Emphasis: true}
-	switch part := c.ownPart(); {
-	case c.l.Details.Price == nil:
-		line.Value = c.unpriced()
+func headPayable(t *facts) Line {
+	line := Line{Field: "payable", Label: t.w.Payable, Value: t.whenSettled(), Emphasis: true}
+	switch part := t.ownPart(); {
+	case t.l.Details.Price == nil:
+		line.Value = t.unpriced()
 	case part != nil:
 		line.Value = columnOfSteps(part.Payable).figure(part.Payable.Value())
-	case c.s != nil:
-		line.Value = columnOfSteps(c.s.Payable).figure(c.s.Payable.Value())
+	case t.s != nil:
+		line.Value = columnOfSteps(t.s.Payable).figure(t.s.Payable.Value())
 	}
 	return line
 }

@@ -7,99 +7,102 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// identity is whose scale this is.
-func (c *composer) identity() {
-	c.open("identity", "", Letterhead)
-	c.letter("business", "", c.House.Business, c.w.NoBusiness)
-	c.doc.Sections[0].Lines[0].Emphasis = true
-	c.letter("street", "", c.House.Street, c.w.NoStreet)
-	c.letter("town", "", c.House.Town, c.w.NoTown)
-	c.letter("phone", c.w.Phone, c.House.Phone, c.w.NoPhone)
-	c.given(c.w.Licence, c.House.Licence)
-	c.given(c.w.Scale, c.scales())
+// identitySection is whose scale this is.
+func identitySection(t *facts) Section {
+	p := newPart(t, "identity", "", Letterhead)
+	letter(p, "business", "", t.House.Business, t.w.NoBusiness)
+	p.Lines[0].Emphasis = true
+	letter(p, "street", "", t.House.Street, t.w.NoStreet)
+	letter(p, "town", "", t.House.Town, t.w.NoTown)
+	letter(p, "phone", t.w.Phone, t.House.Phone, t.w.NoPhone)
+	p.given(t.w.Licence, t.House.Licence)
+	p.given(t.w.Scale, scaleNames(t))
+	return p.Section
 }
 
-func (c *composer) letter(field, label, value, absent string) {
+func letter(p *part, field, label, value, absent string) {
 	if value == "" {
 		label = ""
 	}
-	c.need("house."+field, label, value, absent)
+	p.need("house."+field, label, value, absent)
 }
 
-// scales names every scale that weighed the load, else the ones there are.
-func (c *composer) scales() string {
+// scaleNames names every scale that weighed the load, else the ones there are.
+func scaleNames(t *facts) string {
 	var names []string
-	for _, w := range c.l.Weighings {
+	for _, w := range t.l.Weighings {
 		if w.Scale != "" && !slices.Contains(names, w.Scale) {
 			names = append(names, w.Scale)
 		}
 	}
 	if len(names) == 0 {
-		for _, s := range c.House.Scales {
+		for _, s := range t.House.Scales {
 			names = append(names, s.ID)
 		}
 	}
-	return joined(", ", names...)
+	return Joined(", ", names...)
 }
 
-// number is which ticket this is, how it stands and which copy is in hand.
-func (c *composer) number() {
-	c.open("number", c.w.ScaleTicket, Numbering)
-	c.put(Line{Field: "number", Label: c.w.Ticket, Value: c.ticketNumber(), Emphasis: true})
-	c.put(Line{Field: "status", Label: c.w.Status, Value: c.status()})
-	c.put(Line{Field: "copy", Label: c.w.Copy, Value: c.copyWords()})
-	if c.l.Corrects != 0 {
-		c.put(Line{Label: c.w.Corrects, Value: fmt.Sprintf(c.w.ByTicket, c.l.Corrects), Notes: some(c.l.Why)})
+// numberSection is which ticket this is, how it stands and which copy is in
+// hand.
+func numberSection(t *facts) Section {
+	p := newPart(t, "number", t.w.ScaleTicket, Numbering)
+	p.put(Line{Field: "number", Label: t.w.Ticket, Value: t.ticketNumber(), Emphasis: true})
+	p.put(Line{Field: "status", Label: t.w.Status, Value: statusWords(t)})
+	p.put(Line{Field: "copy", Label: t.w.Copy, Value: copyWords(t)})
+	if t.l.Corrects != 0 {
+		p.put(Line{Label: t.w.Corrects, Value: fmt.Sprintf(t.w.ByTicket, t.l.Corrects), Notes: some(t.l.Why)})
 	}
-	if c.l.Reissues != 0 {
-		c.put(Line{Label: c.w.InPlaceOf, Value: fmt.Sprintf(c.w.VoidTicket, c.l.Reissues), Notes: some(c.l.Why)})
+	if t.l.Reissues != 0 {
+		p.put(Line{Label: t.w.InPlaceOf, Value: fmt.Sprintf(t.w.VoidTicket, t.l.Reissues), Notes: some(t.l.Why)})
 	}
-	c.ending()
-	if again := c.l.Again; again.By != 0 {
-		c.put(Line{Label: c.w.ReissuedAs, Value: fmt.Sprintf(c.w.ByTicket, again.By), Notes: some(joined(", ", again.Who, c.moment(again.At)))})
+	ending(p)
+	if again := t.l.Again; again.By != 0 {
+		p.put(Line{Label: t.w.ReissuedAs, Value: fmt.Sprintf(t.w.ByTicket, again.By), Notes: some(Joined(", ", again.Who, t.moment(again.At)))})
 	}
+	return p.Section
 }
 
 // ending says why a ticket or a load came to its end, and by whom.
-func (c *composer) ending() {
-	end := c.l.Ended
-	by := some(joined(", ", end.Who, c.moment(end.At)))
+func ending(p *part) {
+	end := p.l.Ended
+	by := some(Joined(", ", end.Who, p.moment(end.At)))
 	switch {
-	case c.l.Phase == load.Corrected:
-		c.put(Line{Label: c.w.CorrectedBy, Value: fmt.Sprintf(c.w.ByTicket, end.By), Notes: append(some(c.w.say(end.Reason)), by...)})
+	case p.l.Phase == load.Corrected:
+		p.put(Line{Label: p.w.CorrectedBy, Value: fmt.Sprintf(p.w.ByTicket, end.By), Notes: append(some(p.w.say(end.Reason)), by...)})
 	case end.Reason != "":
-		c.put(Line{Label: c.w.Reason, Value: c.w.say(end.Reason), Notes: by})
+		p.put(Line{Label: p.w.Reason, Value: p.w.say(end.Reason), Notes: by})
 	}
 }
 
-func (c *composer) status() string {
-	switch c.l.Phase {
+func statusWords(t *facts) string {
+	switch t.l.Phase {
 	case load.OnYard:
-		return c.w.OnYard
+		return t.w.OnYard
 	case load.Ready:
-		return c.w.Ready
+		return t.w.Ready
 	case load.TurnedAway:
-		return c.w.Refused + " " + c.moment(c.l.Ended.At)
+		return t.w.Refused + " " + t.moment(t.l.Ended.At)
 	case load.Ticketed:
-		return c.w.Issued + " " + c.moment(c.l.Issued.At)
+		return t.w.Issued + " " + t.moment(t.l.Issued.At)
 	case load.Void:
-		return c.w.Void + " " + c.moment(c.l.Ended.At)
+		return t.w.Void + " " + t.moment(t.l.Ended.At)
 	case load.Corrected:
-		return c.w.Corrected + " " + c.moment(c.l.Ended.At)
+		return t.w.Corrected + " " + t.moment(t.l.Ended.At)
 	}
-	return c.w.NotOpened
+	return t.w.NotOpened
 }
 
-func (c *composer) copyWords() string {
+func copyWords(t *facts) string {
 	switch {
-	case c.isRefused():
-		return c.w.Original
-	case c.isDraft():
-		return c.w.DraftCopy
-	case c.Copy == 0:
-		return c.w.Original
+	case t.isRefused():
+		return t.w.Original
+	case t.isDraft():
+		return t.w.DraftCopy
+	case t.Copy == 0:
+		return t.w.Original
 	}
-	return fmt.Sprintf(c.w.Reprint, c.Copy)
+	return fmt.Sprintf(t.w.Reprint, t.Copy)
 }
 
 // some is a list of one text, or of none when it is empty.

@@ -1,11 +1,11 @@
 package scaleticket
 
 import (
-	"fmt"
 	"image"
-	"io"
 	"strings"
 	"time"
+
+	"tenthpoint/internal/scaleticket/barcode"
 )
 
 // Label is what goes on the bag or can of a retained sample: enough to find it
@@ -19,55 +19,43 @@ type Label struct {
 	// Lines are what the sample is of and where it is kept.
 	Lines []string
 
-	made time.Time
-	bars image.Image
+	Made time.Time   // the date of the paper
+	Bars image.Image // the number as a barcode, one pixel to a module
 }
 
 // SampleLabel makes the label of a ticket's sample. A sample without a number,
 // or with one that no barcode holds, has none.
-func SampleLabel(t Ticket) (Label, error) {
-	t.fillIn()
-	c := &composer{Ticket: t, w: t.Words, l: t.Load, s: t.Settlement}
-	s := t.Load.Sample
-	code, err := bars(s.Number)
+func SampleLabel(ticket Ticket) (Label, error) {
+	t := factsOf(ticket)
+	s := t.l.Sample
+	bars, err := barcode.Code128(s.Number)
 	if err != nil {
 		return Label{}, err
 	}
 	l := Label{
-		Title: c.w.SampleLabel, Business: t.House.Business, Number: strings.TrimSpace(s.Number),
-		Until: c.w.NoDiscard, made: c.made(), bars: code,
-		Lines: []string{c.labelOf(), c.labelFrom()},
+		Title: t.w.SampleLabel, Business: t.House.Business, Number: strings.TrimSpace(s.Number),
+		Until: t.w.NoDiscard, Made: made(t), Bars: bars,
+		Lines: []string{labelOf(t), labelFrom(t)},
 	}
 	if !s.Until.IsZero() {
-		l.Until = c.w.Discard + " " + c.date(s.Until)
+		l.Until = t.w.Discard + " " + t.date(s.Until)
 	}
-	if c.isExample() {
-		l.Mark = c.w.MarkExample
+	if t.isExample() {
+		l.Mark = t.w.MarkExample
 	}
 	return l, nil
 }
 
 // labelOf says what the sample is of.
-func (c *composer) labelOf() string {
-	moisture := c.w.NotTested
-	if c.l.Sample.Moisture != nil {
-		moisture = c.moistureFigure()
+func labelOf(t *facts) string {
+	moisture := t.w.NotTested
+	if t.l.Sample.Moisture != nil {
+		moisture = moistureFigure(t)
 	}
-	return joined(", ", c.commodity(), c.w.Moisture+" "+moisture, c.l.Sample.Kept)
+	return Joined(", ", commodityName(t), t.w.Moisture+" "+moisture, t.l.Sample.Kept)
 }
 
 // labelFrom says which load it is from.
-func (c *composer) labelFrom() string {
-	return joined(", ", c.w.Ticket+" "+c.ticketNumber(), c.l.Details.Grower.Name, c.date(c.l.Details.Day))
-}
-
-// PDF draws the label on paper of 2 1/4 by 1 1/4 inches. The same label gives
-// the same bytes.
-func (l Label) PDF(w io.Writer) error {
-	p := newPDF(labelWidth, labelHeight, l.Title+" "+l.Number, l.made)
-	drawLabel(p, l)
-	if err := p.pdf.Output(w); err != nil {
-		return fmt.Errorf("the label of sample %s cannot be made a PDF: %w", l.Number, err)
-	}
-	return nil
+func labelFrom(t *facts) string {
+	return Joined(", ", t.w.Ticket+" "+t.ticketNumber(), t.l.Details.Grower.Name, t.date(t.l.Details.Day))
 }

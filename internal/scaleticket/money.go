@@ -8,41 +8,41 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// quantities is the dry weight in bushels, by the bushel weight that is
+// quantityLines is the dry weight in bushels, by the bushel weight that is
 // printed, and the quantity that is paid for.
-func (c *composer) quantities() {
-	c.bushelWeight()
-	if b := c.s.Bushels; b != nil {
-		c.put(Line{Kind: Pair, Field: "bushels", Label: c.w.DryBushels, Value: b.Printed(), Notes: some(c.worked(b)), Emphasis: true})
+func quantityLines(p *part) {
+	bushelLine(p)
+	if b := p.s.Bushels; b != nil {
+		p.put(Line{Kind: Pair, Field: "bushels", Label: p.w.DryBushels, Value: b.Printed(), Notes: some(p.w.worked(b)), Emphasis: true})
 	}
-	if q := c.s.Quantity; q != c.s.Bushels {
-		c.put(Line{Kind: Pair, Field: "quantity", Label: c.unitLabel(q.Value().Unit()), Value: q.Printed(), Notes: some(c.worked(q)), Emphasis: c.s.Bushels == nil})
+	if q := p.s.Quantity; q != p.s.Bushels {
+		p.put(Line{Kind: Pair, Field: "quantity", Label: p.w.unitLabel(q.Value().Unit()), Value: q.Printed(), Notes: some(p.w.worked(q)), Emphasis: p.s.Bushels == nil})
 	}
 }
 
-func (c *composer) bushelWeight() {
-	if c.Edition == nil || !c.Edition.Units.HasBushels() {
+func bushelLine(p *part) {
+	if p.Edition == nil || !p.Edition.Units.HasBushels() {
 		return
 	}
-	u := c.Edition.Units
-	c.put(Line{Field: "bushel", Label: c.w.BushelWeight, Value: u.Bushel.Written(), Notes: some(c.w.say(u.BushelSource))})
+	u := p.Edition.Units
+	p.put(Line{Field: "bushel", Label: p.w.BushelWeight, Value: u.Bushel.Written(), Notes: some(p.w.say(u.BushelSource))})
 }
 
-func (c *composer) priceLine() {
-	line := Line{Field: "price", Label: c.w.Price, Value: c.unpriced()}
-	if p := c.l.Details.Price; p != nil {
-		line.Value, line.Notes = p.Written(), some(c.w.say(c.l.Details.PriceSource))
+func priceLine(p *part) {
+	line := Line{Field: "price", Label: p.w.Price, Value: p.unpriced()}
+	if price := p.l.Details.Price; price != nil {
+		line.Value, line.Notes = price.Written(), some(p.w.say(p.l.Details.PriceSource))
 	}
-	c.put(line)
+	p.put(line)
 }
 
-// unpriced stands where a price or what hangs on it would. Stored grain stays its
-// owner's; to promise a price for it would be another contract.
-func (c *composer) unpriced() string {
-	if c.l.Details.Disposition == load.Stored {
-		return c.w.NoPriceStored
+// unpriced stands where a price or what hangs on it would. Stored grain stays
+// its owner's; to promise a price for it would be another contract.
+func (t *facts) unpriced() string {
+	if t.l.Details.Disposition == load.Stored {
+		return t.w.NoPriceStored
 	}
-	return c.w.PriceNotSet
+	return t.w.PriceNotSet
 }
 
 // bill is what is owed to one: the whole load, or one owner's part.
@@ -52,13 +52,13 @@ type bill struct {
 	deductions []*worksheet.Step
 }
 
-// bill is the whole load's, or on one owner's slip that owner's.
-func (c *composer) bill() bill {
-	if p := c.ownPart(); p != nil {
+// billOf is the whole load's, or on one owner's slip that owner's.
+func billOf(t *facts) bill {
+	if p := t.ownPart(); p != nil {
 		return bill{p.Value, p.Drying, p.Charges, p.Payable, p.Deductions}
 	}
-	b := bill{value: c.s.Value, drying: c.s.Drying, charges: c.s.Charges, payable: c.s.Payable}
-	for _, d := range c.s.Deductions {
+	b := bill{value: t.s.Value, drying: t.s.Drying, charges: t.s.Charges, payable: t.s.Payable}
+	for _, d := range t.s.Deductions {
 		b.deductions = append(b.deductions, d.Step)
 	}
 	return b
@@ -70,33 +70,33 @@ func (b bill) column() column {
 	return col
 }
 
-// money is the column of the bill. With a price it runs from value down to what
-// is payable; while the price comes later it adds up the charges.
-func (c *composer) money() {
-	c.ownWeights()
-	b := c.bill()
-	m := moneyColumn{composer: c, column: b.column(), priced: c.l.Details.Price != nil}
-	c.priceLine()
+// moneyLines is the column of the bill. With a price it runs from value down to
+// what is payable; while the price comes later it adds up the charges.
+func moneyLines(p *part) {
+	ownWeights(p)
+	b := billOf(p.facts)
+	m := moneyColumn{part: p, column: b.column(), priced: p.l.Details.Price != nil}
+	priceLine(p)
 	if m.priced {
-		c.put(Line{Field: "value", Label: c.w.Value, Value: m.figure(b.value.Value()), Notes: some(c.worked(b.value))})
+		p.put(Line{Field: "value", Label: p.w.Value, Value: m.figure(b.value.Value()), Notes: some(p.w.worked(b.value))})
 	}
-	m.charge(c.w.Drying, b.drying, c.w.NoCharge, c.s.Drying.Note(), "")
-	for i, d := range c.s.Deductions {
+	m.charge(p.w.Drying, b.drying, p.w.NoCharge, p.s.Drying.Note(), "")
+	for i, d := range p.s.Deductions {
 		if d.Rule.Of != rates.OfWeight {
 			m.discount(d, b.deductions[i])
 		}
 	}
 	if m.priced {
-		c.put(Line{Kind: Total, Field: "payable", Label: c.w.Payable, Value: m.figure(b.payable.Value()), Emphasis: true})
+		p.put(Line{Kind: Total, Field: "payable", Label: p.w.Payable, Value: m.figure(b.payable.Value()), Emphasis: true})
 		return
 	}
-	c.put(Line{Kind: Total, Field: "charges", Label: c.w.Charges, Value: m.figure(b.charges.Value())})
-	c.put(Line{Field: "payable", Label: c.w.Payable, Value: c.unpriced(), Emphasis: true})
+	p.put(Line{Kind: Total, Field: "charges", Label: p.w.Charges, Value: m.figure(b.charges.Value())})
+	p.put(Line{Field: "payable", Label: p.w.Payable, Value: p.unpriced(), Emphasis: true})
 }
 
 // moneyColumn puts the lines of a bill so that they add.
 type moneyColumn struct {
-	*composer
+	*part
 	column
 	priced bool
 }
@@ -111,13 +111,13 @@ func (m moneyColumn) charge(label string, step *worksheet.Step, none, reason, no
 		return
 	}
 	line.Field = step.ID()
-	line.Value, line.Notes = m.signed(step.Value(), false), some(m.named(note, m.worked(step)))
+	line.Value, line.Notes = m.signed(step.Value(), false), some(m.w.named(note, m.w.worked(step)))
 	m.put(line)
 }
 
 func (m moneyColumn) discount(d settle.Deduction, step *worksheet.Step) {
 	if d.Gives == rates.Pays && step != nil && !step.Value().IsZero() {
-		note := m.named(joined(", ", m.w.Premium, m.basis(d)), m.worked(step))
+		note := m.w.named(Joined(", ", m.w.Premium, basisWords(m.facts, d)), m.w.worked(step))
 		m.put(Line{Field: step.ID(), Label: m.w.say(d.Rule.Label), Value: m.signed(step.Value(), true), Notes: some(note)})
 		return
 	}
@@ -125,7 +125,7 @@ func (m moneyColumn) discount(d settle.Deduction, step *worksheet.Step) {
 	if m.dueLater(d) {
 		none = m.unpriced()
 	}
-	m.charge(m.w.say(d.Rule.Label), step, none, reason, m.basis(d))
+	m.charge(m.w.say(d.Rule.Label), step, none, reason, basisWords(m.facts, d))
 }
 
 // signed writes a part of the bill: to the grower or from the grower, down from

@@ -91,7 +91,7 @@ func (p *paper) section(s Section, d Document) {
 // letterhead is the business large, and the rest of it strung together.
 func (p *paper) letterhead(s Section) {
 	for _, l := range s.Lines {
-		line := PaperLine{Kind: PaperMiddle, Field: l.Field, Left: joined(" ", l.Label, l.Value), Beside: true}
+		line := PaperLine{Kind: PaperMiddle, Field: l.Field, Left: Joined(" ", l.Label, l.Value), Beside: true}
 		switch {
 		case l.Missing:
 			line.Kind, line.Beside = PaperMissing, false
@@ -109,9 +109,9 @@ func (p *paper) numbering(s Section) {
 	for _, l := range s.Lines {
 		switch l.Field {
 		case "number":
-			p.lines = append(p.lines, PaperLine{Kind: PaperTitle, Field: l.Field, Left: s.Title, Right: joined(" ", l.Label, l.Value)})
+			p.lines = append(p.lines, PaperLine{Kind: PaperTitle, Field: l.Field, Left: s.Title, Right: Joined(" ", l.Label, l.Value)})
 		case "status", "copy":
-			p.lines = append(p.lines, PaperLine{Kind: PaperMiddle, Field: l.Field, Left: joined(" ", l.Label, l.Value), Beside: true})
+			p.lines = append(p.lines, PaperLine{Kind: PaperMiddle, Field: l.Field, Left: Joined(" ", l.Label, l.Value), Beside: true})
 		default:
 			p.set(l, s.Form)
 		}
@@ -121,7 +121,7 @@ func (p *paper) numbering(s Section) {
 func (p *paper) marks(d Document) {
 	for _, mark := range d.Marks {
 		line := PaperLine{Kind: PaperMark, Left: mark, Beside: true}
-		if mark == d.Stamp && !d.isDraft {
+		if mark == d.Stamp && !d.Preview {
 			line = PaperLine{Kind: PaperStamp, Left: mark}
 		}
 		p.lines = append(p.lines, line)
@@ -133,7 +133,7 @@ func (p *paper) marks(d Document) {
 func (p *paper) set(l Line, in Form) {
 	line := PaperLine{
 		Kind: paperKind(l), Field: l.Field, Left: l.Label,
-		Right: joined(" ", l.Mark, l.Value), Note: joined("\n", l.Notes...),
+		Right: Joined(" ", l.Mark, l.Value), Note: Joined("\n", l.Notes...),
 		Beside: (in == Facts || in == Signing || in == Figures) && l.Kind != Warning && l.Kind != Heading && l.Mark == "",
 	}
 	if in == Figures && !l.Missing {
@@ -177,6 +177,6 @@ func (p *paper) smallPrint(s Section) {
 		if l.Kind == Heading {
 			p.add(PaperGap, "", "")
 		}
-		p.lines = append(p.lines, PaperLine{Kind: PaperSmall, Left: l.Label, Right: l.Value, Note: joined("\n", l.Notes...)})
+		p.lines = append(p.lines, PaperLine{Kind: PaperSmall, Left: l.Label, Right: l.Value, Note: Joined("\n", l.Notes...)})
 	}
 }

@@ -6,39 +6,40 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// party is whose grain it is.
-func (c *composer) party() {
-	d := c.l.Details
-	c.open("party", c.w.Party, Facts)
-	label := c.w.Grower
+// partySection is whose grain it is.
+func partySection(t *facts) Section {
+	d := t.l.Details
+	p := newPart(t, "party", t.w.Party, Facts)
+	label := t.w.Grower
 	if d.Direction == load.Outbound {
-		label = c.w.Owner
+		label = t.w.Owner
 	}
-	c.need("grower", label, d.Grower.Name, c.w.NotNamed)
-	if owner, ok := c.owner(); ok {
-		c.put(Line{Label: c.w.ThisCopyFor, Value: shareWords(owner), Emphasis: true})
+	p.need("grower", label, d.Grower.Name, t.w.NotNamed)
+	if owner, ok := t.owner(); ok {
+		p.put(Line{Label: t.w.ThisCopyFor, Value: shareWords(owner), Emphasis: true})
 	} else {
-		c.put(Line{Field: "shares", Label: c.w.Shares, Value: c.sharesWords()})
+		p.put(Line{Field: "shares", Label: t.w.Shares, Value: sharesWords(t)})
 	}
 	if d.Direction == load.Outbound {
-		c.need("consignee", c.w.Consignee, d.Consignee, c.w.NotNamed)
+		p.need("consignee", t.w.Consignee, d.Consignee, t.w.NotNamed)
 	} else {
-		c.given(c.w.Consignee, d.Consignee)
+		p.given(t.w.Consignee, d.Consignee)
 	}
-	c.given(c.w.Agent, d.Agent)
+	p.given(t.w.Agent, d.Agent)
+	return p.Section
 }
 
 // sharesWords tells who owns how much of the load.
-func (c *composer) sharesWords() string {
-	owners := c.l.Details.Shares
+func sharesWords(t *facts) string {
+	owners := t.l.Details.Shares
 	if len(owners) < 2 {
-		return c.w.WholeLoad
+		return t.w.WholeLoad
 	}
 	var parts []string
 	for _, o := range owners {
 		parts = append(parts, shareWords(o))
 	}
-	return joined("; ", parts...)
+	return Joined("; ", parts...)
 }
 
 func shareWords(o load.Owner) string {
@@ -53,89 +54,90 @@ func shareFigure(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-// movement is what came or went, when and on what.
-func (c *composer) movement() {
-	d := c.l.Details
-	c.open("movement", c.w.Movement, Facts)
-	c.fact(c.w.Movement, c.direction(), c.w.NotStated)
-	c.need("day", c.w.Date, c.date(d.Day), c.w.NotDated)
-	c.need("commodity", c.w.Commodity, joined(", ", c.commodity(), d.Class), c.w.NotNamed)
-	c.fact(c.w.CropYear, d.CropYear, c.w.NotStated)
-	c.need("truck", c.w.Truck, c.truck(), c.w.NotNamed)
-	c.fact(c.w.Trailer, d.Truck.Trailer, c.w.None)
-	c.weighedAt(load.Gross, c.w.GrossAt)
-	c.weighedAt(load.Tare, c.w.TareAt)
-	c.fact(c.w.Driver, d.Driver, c.w.NotNamed)
-	c.known("bin", c.w.Bin, d.Bin, c.w.NotNamed)
+// movementSection is what came or went, when and on what.
+func movementSection(t *facts) Section {
+	d := t.l.Details
+	p := newPart(t, "movement", t.w.Movement, Facts)
+	p.fact(t.w.Movement, directionWord(t), t.w.NotStated)
+	p.need("day", t.w.Date, t.date(d.Day), t.w.NotDated)
+	p.need("commodity", t.w.Commodity, Joined(", ", commodityName(t), d.Class), t.w.NotNamed)
+	p.fact(t.w.CropYear, d.CropYear, t.w.NotStated)
+	p.need("truck", t.w.Truck, truckName(t), t.w.NotNamed)
+	p.fact(t.w.Trailer, d.Truck.Trailer, t.w.None)
+	weighedAt(p, load.Gross, t.w.GrossAt)
+	weighedAt(p, load.Tare, t.w.TareAt)
+	p.fact(t.w.Driver, d.Driver, t.w.NotNamed)
+	p.known("bin", t.w.Bin, d.Bin, t.w.NotNamed)
 	if d.Remark != "" {
-		c.put(Line{Field: "remark", Label: c.w.Remark, Value: d.Remark})
+		p.put(Line{Field: "remark", Label: t.w.Remark, Value: d.Remark})
 	}
+	return p.Section
 }
 
-func (c *composer) direction() string {
-	switch c.l.Details.Direction {
+func directionWord(t *facts) string {
+	switch t.l.Details.Direction {
 	case load.Inbound:
-		return c.w.Inbound
+		return t.w.Inbound
 	case load.Outbound:
-		return c.w.Outbound
+		return t.w.Outbound
 	}
 	return ""
 }
 
-// grain is the commodity of the load, where it is one that is known here.
-func (c *composer) grain() (grain.Commodity, bool) {
-	if c.Edition != nil {
-		return c.Edition.Commodity, true
+// knownGrain is the commodity of the load, where it is one that is known here.
+func knownGrain(t *facts) (grain.Commodity, bool) {
+	if t.Edition != nil {
+		return t.Edition.Commodity, true
 	}
-	known, err := grain.ByID(c.l.Details.Commodity)
+	known, err := grain.ByID(t.l.Details.Commodity)
 	return known, err == nil
 }
 
-func (c *composer) commodity() string {
-	if known, ok := c.grain(); ok {
-		return c.w.say(known.Name)
+func commodityName(t *facts) string {
+	if known, ok := knownGrain(t); ok {
+		return t.w.say(known.Name)
 	}
-	return c.l.Details.Commodity
+	return t.l.Details.Commodity
 }
 
-func (c *composer) truck() string {
-	t := c.l.Details.Truck
+func truckName(t *facts) string {
+	truck := t.l.Details.Truck
 	switch {
-	case t.Plate == "" || t.Plate == t.ID:
-		return t.ID
-	case t.ID == "":
-		return c.w.Plate + " " + t.Plate
+	case truck.Plate == "" || truck.Plate == truck.ID:
+		return truck.ID
+	case truck.ID == "":
+		return t.w.Plate + " " + truck.Plate
 	}
-	return t.ID + ", " + c.w.Plate + " " + t.Plate
+	return truck.ID + ", " + t.w.Plate + " " + truck.Plate
 }
 
 // weighedAt says when one side was weighed, and whether the driver was on.
-func (c *composer) weighedAt(which load.Which, label string) {
+func weighedAt(p *part, which load.Which, label string) {
 	var times []string
-	for _, w := range c.l.Weighings {
+	for _, w := range p.l.Weighings {
 		if w.Which == which {
-			times = append(times, joined(" ", c.w.say(w.Draft), joined(", ", c.when(w), c.driver(w))))
+			times = append(times, Joined(" ", p.w.say(w.Draft), Joined(", ", whenTaken(p.facts, w), driverWords(p.facts, w))))
 		}
 	}
-	c.need(string(which), label, joined("; ", times...), c.w.NotWeighed)
+	p.need(string(which), label, Joined("; ", times...), p.w.NotWeighed)
 }
 
-// when is the time a weight was taken; of a stored tare, the day.
-func (c *composer) when(w load.Taken) string {
+// whenTaken is the time a weight was taken; of a stored tare, the day.
+func whenTaken(t *facts, w load.Taken) string {
 	if w.Source == load.StoredTare {
-		return c.w.StoredTareOf + " " + c.date(w.Weighing.Taken)
+		return t.w.StoredTareOf + " " + t.date(w.Weighing.Taken)
 	}
-	return c.hour(w.At)
+	return t.hour(w.At)
 }
 
-func (c *composer) driver(w load.Taken) string {
+func driverWords(t *facts, w load.Taken) string {
 	switch {
 	case w.Source == load.StoredTare:
 		return ""
 	case w.DriverOn == "on":
-		return c.w.DriverOn
+		return t.w.DriverOn
 	case w.DriverOn == "off":
-		return c.w.DriverOff
+		return t.w.DriverOff
 	}
-	return c.w.DriverNotNoted
+	return t.w.DriverNotNoted
 }

@@ -10,40 +10,41 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// quality is what the bench found, with what, by whom, and where the rest of
-// the sample is.
-func (c *composer) quality() {
-	c.open("quality", c.w.Quality, Facts)
-	c.moisture()
-	for _, id := range c.factors() {
-		c.factor(id)
+// qualitySection is what the bench found, with what, by whom, and where the
+// rest of the sample is.
+func qualitySection(t *facts) Section {
+	p := newPart(t, "quality", t.w.Quality, Facts)
+	moistureLine(p)
+	for _, id := range statedFactors(t) {
+		factorLine(p, id)
 	}
-	c.fact(c.w.Grade, c.l.Sample.Grade, c.w.NotGraded)
-	c.instruments()
-	c.doubts()
+	p.fact(t.w.Grade, t.l.Sample.Grade, t.w.NotGraded)
+	instruments(p)
+	doubts(p)
+	return p.Section
 }
 
-// moisture is as the settlement recorded it, else as the grain's own rule
+// moistureLine is as the settlement recorded it, else as the grain's own rule
 // records it.
-func (c *composer) moisture() {
-	m := c.l.Sample.Moisture
-	line := Line{Field: string(grain.Moisture), Label: c.w.Moisture, Emphasis: true}
+func moistureLine(p *part) {
+	m := p.l.Sample.Moisture
+	line := Line{Field: string(grain.Moisture), Label: p.w.Moisture, Emphasis: true}
 	if m == nil {
-		line.Value, line.Missing = c.w.NotTested, !c.isWeighedOnly()
-		c.put(line)
+		line.Value, line.Missing = p.w.NotTested, !p.isWeighedOnly()
+		p.put(line)
 		return
 	}
-	line.Value = c.moistureFigure()
-	line.Notes = some(c.named(c.w.say(m.Method), c.w.say(m.Reason)))
-	c.put(line)
+	line.Value = moistureFigure(p.facts)
+	line.Notes = some(p.w.named(p.w.say(m.Method), p.w.say(m.Reason)))
+	p.put(line)
 }
 
-func (c *composer) moistureFigure() string {
-	if c.s != nil {
-		return c.s.Moisture.Printed()
+func moistureFigure(t *facts) string {
+	if t.s != nil {
+		return t.s.Moisture.Printed()
 	}
-	measured := c.l.Sample.Moisture.Percent
-	if known, ok := c.grain(); ok {
+	measured := t.l.Sample.Moisture.Percent
+	if known, ok := knownGrain(t); ok {
 		if f, ok := known.Factor(grain.Moisture); ok {
 			return f.Recorded(measured).FixedString(f.Record.Places())
 		}
@@ -51,19 +52,19 @@ func (c *composer) moistureFigure() string {
 	return measured.Written()
 }
 
-// factors are the factors to list, in the order the grain's sample is worked
-// through: what was found, what the rates cannot do without, and what every
-// ticket of the grain states.
-func (c *composer) factors() []grain.FactorID {
-	known, _ := c.grain()
+// statedFactors are the factors to list, in the order the grain's sample is
+// worked through: what was found, what the rates cannot do without, and what
+// every ticket of the grain states.
+func statedFactors(t *facts) []grain.FactorID {
+	known, _ := knownGrain(t)
 	var ids []grain.FactorID
 	for _, f := range known.Factors {
 		stated := f.ID == grain.TestWeight || f.ID == grain.Dockage
-		if f.ID != grain.Moisture && (stated || c.found(f.ID) != nil || c.mustTest(f.ID)) {
+		if f.ID != grain.Moisture && (stated || findingOf(t, f.ID) != nil || mustTest(t, f.ID)) {
 			ids = append(ids, f.ID)
 		}
 	}
-	for _, found := range c.l.Sample.Findings {
+	for _, found := range t.l.Sample.Findings {
 		if found.Factor != grain.Moisture && !slices.Contains(ids, found.Factor) {
 			ids = append(ids, found.Factor)
 		}
@@ -71,49 +72,49 @@ func (c *composer) factors() []grain.FactorID {
 	return ids
 }
 
-func (c *composer) found(id grain.FactorID) *load.Finding {
-	for i, f := range c.l.Sample.Findings {
+func findingOf(t *facts, id grain.FactorID) *load.Finding {
+	for i, f := range t.l.Sample.Findings {
 		if f.Factor == id {
-			return &c.l.Sample.Findings[i]
+			return &t.l.Sample.Findings[i]
 		}
 	}
 	return nil
 }
 
 // mustTest reports whether the rates settle no load without the factor.
-func (c *composer) mustTest(id grain.FactorID) bool {
+func mustTest(t *facts, id grain.FactorID) bool {
 	if id == grain.Dockage {
-		return c.Edition != nil && c.Edition.Dockage.MustTest
+		return t.Edition != nil && t.Edition.Dockage.MustTest
 	}
-	return c.Edition != nil && slices.ContainsFunc(c.Edition.Discounts, func(d rates.Discount) bool {
+	return t.Edition != nil && slices.ContainsFunc(t.Edition.Discounts, func(d rates.Discount) bool {
 		return d.Factor.ID == id && d.MustTest
 	})
 }
 
-func (c *composer) factor(id grain.FactorID) {
-	known, _ := c.grain()
+func factorLine(p *part, id grain.FactorID) {
+	known, _ := knownGrain(p.facts)
 	f, ok := known.Factor(id)
 	if !ok {
 		f = grain.Factor{ID: id, Name: string(id)}
 	}
-	line := Line{Field: string(id), Label: c.w.say(f.Name), Value: c.w.NotTested, Missing: c.mustTest(id)}
-	if found := c.found(id); found != nil {
-		line.Value, line.Missing = c.result(f, *found), false
+	line := Line{Field: string(id), Label: p.w.say(f.Name), Value: p.w.NotTested, Missing: mustTest(p.facts, id)}
+	if found := findingOf(p.facts, id); found != nil {
+		line.Value, line.Missing = resultWords(p.facts, f, *found), false
 	}
-	c.put(line)
+	p.put(line)
 }
 
-func (c *composer) result(f grain.Factor, found load.Finding) string {
+func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 	switch {
 	case f.YesNo && found.Present:
-		return c.w.Present
+		return t.w.Present
 	case f.YesNo:
-		return c.w.NotPresent
+		return t.w.NotPresent
 	case found.Amount == nil:
-		return c.w.NotTested
+		return t.w.NotTested
 	}
-	if c.s != nil {
-		if step, ok := c.s.Sheet.Step(settle.FactorLine(f.ID)); ok {
+	if t.s != nil {
+		if step, ok := t.s.Sheet.Step(settle.FactorLine(f.ID)); ok {
 			return step.Printed()
 		}
 	}
@@ -125,41 +126,41 @@ func (c *composer) result(f grain.Factor, found load.Finding) string {
 
 // instruments is with what, by whom and when the sample was tested, and where
 // the rest of it is.
-func (c *composer) instruments() {
-	s := c.l.Sample
+func instruments(p *part) {
+	s := p.l.Sample
 	if m := s.Moisture; m != nil {
 		calibration := ""
 		if m.Calibration != "" {
-			calibration = c.w.Calibration + " " + m.Calibration
+			calibration = p.w.Calibration + " " + m.Calibration
 		}
-		c.fact(c.w.Meter, joined(", ", m.Meter, calibration), c.w.NoMeter)
+		p.fact(p.w.Meter, Joined(", ", m.Meter, calibration), p.w.NoMeter)
 	}
-	c.fact(c.w.Tester, s.Tester, c.w.NotNamed)
-	if c.l.Sampled.At != "" {
-		c.given(c.w.TestedAt, c.hour(c.l.Sampled.At))
+	p.fact(p.w.Tester, s.Tester, p.w.NotNamed)
+	if p.l.Sampled.At != "" {
+		p.given(p.w.TestedAt, p.hour(p.l.Sampled.At))
 	}
-	c.given(c.w.Probes, s.Probes)
-	c.fact(c.w.Sample, s.Number, c.w.NotNumbered)
-	c.fact(c.w.Retained, c.kept(), c.w.NotKept)
+	p.given(p.w.Probes, s.Probes)
+	p.fact(p.w.Sample, s.Number, p.w.NotNumbered)
+	p.fact(p.w.Retained, keptWords(p.facts), p.w.NotKept)
 }
 
-func (c *composer) kept() string {
+func keptWords(t *facts) string {
 	until := ""
-	if s := c.l.Sample; !s.Until.IsZero() {
-		until = c.w.RetainedUntil + " " + c.date(s.Until)
+	if s := t.l.Sample; !s.Until.IsZero() {
+		until = t.w.RetainedUntil + " " + t.date(s.Until)
 	}
-	return joined(", ", c.l.Sample.Kept, until)
+	return Joined(", ", t.l.Sample.Kept, until)
 }
 
 // doubts are what makes a result less than certain, and the limits somebody
 // has set aside.
-func (c *composer) doubts() {
-	c.warn(c.w.say(c.MeterNote))
-	for _, flag := range c.l.Sample.Flags {
-		c.warn(c.named(c.w.Flag, c.w.say(flagSentence(flag))))
+func doubts(p *part) {
+	p.warn(p.w.say(p.MeterNote))
+	for _, flag := range p.l.Sample.Flags {
+		p.warn(p.w.named(p.w.Flag, p.w.say(flagSentence(flag))))
 	}
-	for _, a := range c.l.Accepted {
-		c.warn(c.named(c.named(c.w.LimitAccepted, c.limitName(a.Limit)), joined(", ", a.Accepted.Reason, a.Who)))
+	for _, a := range p.l.Accepted {
+		p.warn(p.w.named(p.w.named(p.w.LimitAccepted, limitName(p.facts, a.Limit)), Joined(", ", a.Accepted.Reason, a.Who)))
 	}
 }
 
@@ -173,11 +174,11 @@ func flagSentence(flag string) string {
 }
 
 // limitName is the label of the rule whose limit was set aside.
-func (c *composer) limitName(id string) string {
-	if c.Edition != nil {
-		for _, d := range c.Edition.Discounts {
+func limitName(t *facts, id string) string {
+	if t.Edition != nil {
+		for _, d := range t.Edition.Discounts {
 			if d.ID == id {
-				return c.w.say(d.Label)
+				return t.w.say(d.Label)
 			}
 		}
 	}

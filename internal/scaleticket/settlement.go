@@ -1,73 +1,69 @@
 package scaleticket
 
-import (
-	"tenthpoint/internal/load"
-)
+import "tenthpoint/internal/load"
 
-// settlement is from the net weight to the money, in two columns that add:
-// weights down to what is settled, money down to what is payable.
-func (c *composer) settlement() {
-	c.open("settlement", c.w.Settlement, Ledger)
-	if !c.isRefused() {
-		for _, problem := range c.Problems {
-			c.warn(c.w.say(problem))
+// settlementSection is from the net weight to the money, in two columns that
+// add: weights down to what is settled, money down to what is payable.
+func settlementSection(t *facts) Section {
+	p := newPart(t, "settlement", t.w.Settlement, Ledger)
+	if !t.isRefused() {
+		for _, problem := range t.Problems {
+			p.warn(t.w.say(problem))
 		}
 	}
-	if c.isWeighedOnly() {
-		c.weighedSettlement()
-		return
+	if t.isWeighedOnly() {
+		weighedSettlement(p)
+		return p.Section
 	}
-	c.ratesLine()
-	if c.s == nil {
-		c.unsettled()
+	ratesLine(p)
+	if t.s == nil {
+		unsettled(p)
 	} else {
-		c.weights()
-		c.quantities()
-		c.money()
+		weightLines(p)
+		quantityLines(p)
+		moneyLines(p)
 	}
-	c.put(Line{Field: "disposition", Label: c.w.Disposition, Value: c.disposition()})
-	if c.s != nil {
-		c.shares()
-	}
+	p.put(Line{Field: "disposition", Label: t.w.Disposition, Value: dispositionWords(t)})
+	return p.Section
 }
 
 // ratesLine names the edition the load is settled under.
-func (c *composer) ratesLine() {
-	if c.Edition == nil {
-		c.put(Line{Field: "edition", Label: c.w.Rates, Value: c.w.NoRates, Missing: true})
+func ratesLine(p *part) {
+	if p.Edition == nil {
+		p.put(Line{Field: "edition", Label: p.w.Rates, Value: p.w.NoRates, Missing: true})
 		return
 	}
-	c.put(Line{Field: "edition", Label: c.w.Rates, Value: c.Edition.ID, Notes: some(c.Edition.Title)})
+	p.put(Line{Field: "edition", Label: p.w.Rates, Value: p.Edition.ID, Notes: some(p.Edition.Title)})
 }
 
 // unsettled lists what the settlement will say, in its places.
-func (c *composer) unsettled() {
+func unsettled(p *part) {
 	later := func(labels ...string) {
 		for _, label := range labels {
-			c.put(Line{Label: label, Value: c.whenSettled()})
+			p.put(Line{Label: label, Value: p.whenSettled()})
 		}
 	}
-	later(c.w.Water, c.w.Handling, c.w.DryWeight)
-	c.bushelWeight()
-	later(c.w.DryBushels)
-	c.priceLine()
-	later(c.w.Drying, c.w.Discounts)
-	value := c.whenSettled()
-	if c.l.Details.Price == nil {
-		value = c.unpriced()
+	later(p.w.Water, p.w.Handling, p.w.DryWeight)
+	bushelLine(p)
+	later(p.w.DryBushels)
+	priceLine(p)
+	later(p.w.Drying, p.w.Discounts)
+	value := p.whenSettled()
+	if p.l.Details.Price == nil {
+		value = p.unpriced()
 	}
-	c.put(Line{Kind: Total, Field: "payable", Label: c.w.Payable, Value: value, Emphasis: true})
+	p.put(Line{Kind: Total, Field: "payable", Label: p.w.Payable, Value: value, Emphasis: true})
 }
 
-// disposition is what becomes of the grain in the books.
-func (c *composer) disposition() string {
-	switch c.l.Details.Disposition {
+// dispositionWords is what becomes of the grain in the books.
+func dispositionWords(t *facts) string {
+	switch t.l.Details.Disposition {
 	case load.Sold:
-		return c.w.Sold
+		return t.w.Sold
 	case load.Stored:
-		return c.w.Stored
+		return t.w.Stored
 	case load.Contract:
-		return joined(" ", c.w.OnContract, c.l.Details.ContractNo)
+		return Joined(" ", t.w.OnContract, t.l.Details.ContractNo)
 	}
-	return c.w.NotDecided
+	return t.w.NotDecided
 }

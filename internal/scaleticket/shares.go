@@ -5,48 +5,50 @@ import (
 )
 
 // ownWeights puts one owner's part of the weights, before that owner's money.
-func (c *composer) ownWeights() {
-	part := c.ownPart()
+func ownWeights(p *part) {
+	part := p.ownPart()
 	if part == nil {
 		return
 	}
-	owner, _ := c.owner()
-	c.put(Line{Kind: Heading, Label: c.w.PartOf + " " + shareWords(owner)})
-	c.put(Line{Label: c.w.NetPart, Value: part.Net.Printed(), Notes: some(c.worked(part.Net))})
-	c.put(Line{Label: c.w.WeightPart, Value: part.Settled.Printed(), Notes: some(c.worked(part.Settled))})
+	owner, _ := p.owner()
+	p.put(Line{Kind: Heading, Label: p.w.PartOf + " " + shareWords(owner)})
+	p.put(Line{Label: p.w.NetPart, Value: part.Net.Printed(), Notes: some(p.w.worked(part.Net))})
+	p.put(Line{Label: p.w.WeightPart, Value: part.Settled.Printed(), Notes: some(p.w.worked(part.Settled))})
 	if part.Bushels != nil && part.Bushels != part.Quantity {
-		c.put(Line{Label: c.w.DryBushels, Value: part.Bushels.Printed(), Notes: some(c.worked(part.Bushels))})
+		p.put(Line{Label: p.w.DryBushels, Value: part.Bushels.Printed(), Notes: some(p.w.worked(part.Bushels))})
 	}
-	label := c.quantityLabel(part.Quantity)
-	c.put(Line{Field: "quantity", Label: label, Value: part.Quantity.Printed(), Notes: some(c.worked(part.Quantity)), Emphasis: true})
+	label := p.w.quantityLabel(part.Quantity)
+	p.put(Line{Field: "quantity", Label: label, Value: part.Quantity.Printed(), Notes: some(p.w.worked(part.Quantity)), Emphasis: true})
 }
 
-// shares lists what each owner has of the whole load: money where there is a
-// price, else quantity. The lines add to the whole.
-func (c *composer) shares() {
-	if c.Owner != 0 || len(c.s.Shares) == 0 {
-		return
+// sharesSection lists what each owner has of the whole load: money where there
+// is a price, else quantity. The lines add to the whole. A load of one owner has
+// none, nor has the slip of one.
+func sharesSection(t *facts) (Section, bool) {
+	if t.s == nil || t.Owner != 0 || len(t.s.Shares) == 0 {
+		return Section{}, false
 	}
-	c.open("shares", c.w.Shares, Ledger)
-	priced := c.l.Details.Price != nil
-	for i, part := range c.s.Shares {
-		label := shareWords(c.l.Details.Shares[i])
-		c.put(c.shareLine(label, part, priced))
+	p := newPart(t, "shares", t.w.Shares, Ledger)
+	priced := t.l.Details.Price != nil
+	for i, part := range t.s.Shares {
+		label := shareWords(t.l.Details.Shares[i])
+		p.put(shareLine(t, label, part, priced))
 	}
-	whole := Line{Kind: Total, Label: c.w.AllShares, Value: c.s.Quantity.Printed()}
+	whole := Line{Kind: Total, Label: t.w.AllShares, Value: t.s.Quantity.Printed()}
 	if priced {
-		whole.Value = columnOfSteps(c.s.Payable).figure(c.s.Payable.Value())
+		whole.Value = columnOfSteps(t.s.Payable).figure(t.s.Payable.Value())
 	}
-	c.put(whole)
+	p.put(whole)
+	return p.Section, true
 }
 
-func (c *composer) shareLine(label string, part settle.ShareLine, priced bool) Line {
-	weight := joined(" ", c.w.Net, part.Net.Printed())
-	charges := joined(" ", c.w.ChargesOf, columnOfSteps(part.Charges).figure(part.Charges.Value()))
+func shareLine(t *facts, label string, part settle.ShareLine, priced bool) Line {
+	weight := Joined(" ", t.w.Net, part.Net.Printed())
+	charges := Joined(" ", t.w.ChargesOf, columnOfSteps(part.Charges).figure(part.Charges.Value()))
 	if !priced {
-		return Line{Label: label, Value: part.Quantity.Printed(), Notes: some(joined(", ", weight, charges))}
+		return Line{Label: label, Value: part.Quantity.Printed(), Notes: some(Joined(", ", weight, charges))}
 	}
-	money := part.Payable.FiguresIn(c.w.Say)
+	money := part.Payable.FiguresIn(t.w.Say)
 	value := columnOfSteps(part.Payable).figure(part.Payable.Value())
-	return Line{Label: label, Value: value, Notes: some(joined(", ", weight, part.Quantity.Printed(), money))}
+	return Line{Label: label, Value: value, Notes: some(Joined(", ", weight, part.Quantity.Printed(), money))}
 }

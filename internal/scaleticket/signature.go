@@ -1,28 +1,32 @@
 package scaleticket
 
-// signature is who answers for the weights, by full name, and the driver.
-func (c *composer) signature() {
-	c.open("signature", "", Signing)
-	weigher := c.l.Weigher
+// signatureSection is who answers for the weights, by full name, and the driver.
+func signatureSection(t *facts) Section {
+	p := newPart(t, "signature", "", Signing)
+	weigher := t.l.Weigher
 	if weigher == "" {
-		weigher = c.House.Weigher
+		weigher = t.House.Weigher
 	}
-	line := Line{Kind: SignHere, Field: "weigher", Label: c.w.Weigher, Value: weigher}
+	line := Line{Kind: SignHere, Field: "weigher", Label: t.w.Weigher, Value: weigher}
 	if weigher == "" {
-		line.Value, line.Missing = c.w.WeigherLater, true
+		line.Value, line.Missing = t.w.WeigherLater, true
 	}
-	c.put(line)
-	driver := c.l.Details.Driver
+	p.put(line)
+	driver := t.l.Details.Driver
 	if driver == "" {
-		driver = c.w.NotNamed
+		driver = t.w.NotNamed
 	}
-	c.put(Line{Kind: SignHere, Field: "driver", Label: c.w.DriverSigns, Value: driver})
+	p.put(Line{Kind: SignHere, Field: "driver", Label: t.w.DriverSigns, Value: driver})
+	return p.Section
 }
 
 // footer is what the ticket is not, and what outranks it.
-func (c *composer) footer() {
-	c.doc.Footer = []string{c.w.NotReceipt, c.w.Cautions, c.w.LawFirst}
-	if c.Code != "" && !c.isDraft() {
-		c.doc.CodeLine = c.w.CheckCode + " " + c.Code
+func footer(w Words) []string { return []string{w.NotReceipt, w.Cautions, w.LawFirst} }
+
+// codeLine is the code the ticket is found by; a preview has none.
+func codeLine(t *facts) string {
+	if t.Code == "" || t.isDraft() {
+		return ""
 	}
+	return t.w.CheckCode + " " + t.Code
 }

@@ -10,42 +10,42 @@ import (
 // to come.
 
 // isWeighedOnly reports whether the load leaves under no rates.
-func (c *composer) isWeighedOnly() bool {
-	return c.l.Details.Direction == load.Outbound && c.Edition == nil
+func (t *facts) isWeighedOnly() bool {
+	return t.l.Details.Direction == load.Outbound && t.Edition == nil
 }
 
 // weighedBushels is the step of the bushels by legal weight; nil where the
 // weights are not whole or the grain has no bushel.
-func (c *composer) weighedBushels() *worksheet.Step {
-	if c.weightsOnly == nil {
+func weighedBushels(t *facts) *worksheet.Step {
+	if t.weightsOnly == nil {
 		return nil
 	}
-	return c.weightsOnly.Bushels
+	return t.weightsOnly.Bushels
 }
 
 // weighedHeadline is the net and its bushels, and the moisture if somebody
 // tested it.
-func (c *composer) weighedHeadline() {
-	c.put(c.headNet())
-	if c.l.Sample.Moisture != nil {
-		c.put(c.headMoisture())
+func weighedHeadline(p *part) {
+	p.put(headNet(p.facts))
+	if p.l.Sample.Moisture != nil {
+		p.put(headMoisture(p.facts))
 	}
-	if b := c.weighedBushels(); b != nil {
-		c.put(Line{Field: "bushels", Label: c.w.LegalBushels, Value: b.Printed(), Emphasis: true})
+	if b := weighedBushels(p.facts); b != nil {
+		p.put(Line{Field: "bushels", Label: p.w.LegalBushels, Value: b.Printed(), Emphasis: true})
 	}
 }
 
 // weighedSettlement says that there is none, and where the bushels are from.
-func (c *composer) weighedSettlement() {
-	c.put(Line{Field: "edition", Label: c.w.Rates, Value: c.w.WeighedOnly})
-	if b := c.weighedBushels(); b != nil {
-		c.put(Line{Kind: Pair, Field: "bushels", Label: c.w.LegalBushels, Value: b.Printed(), Notes: some(c.worked(b)), Emphasis: true})
+func weighedSettlement(p *part) {
+	p.put(Line{Field: "edition", Label: p.w.Rates, Value: p.w.WeighedOnly})
+	if b := weighedBushels(p.facts); b != nil {
+		p.put(Line{Kind: Pair, Field: "bushels", Label: p.w.LegalBushels, Value: b.Printed(), Notes: some(p.w.worked(b)), Emphasis: true})
 	}
 }
 
 // weighedWorking is every step of the weights.
-func (c *composer) weighedWorking() {
-	for _, step := range c.weightsOnly.Sheet.Steps() {
-		c.put(Line{Label: c.w.say(step.Label()), Value: step.Printed(), Notes: step.ExplainIn(c.w.Say)})
+func weighedWorking(p *part) {
+	for _, step := range p.weightsOnly.Sheet.Steps() {
+		p.put(Line{Label: p.w.say(step.Label()), Value: step.Printed(), Notes: step.ExplainIn(p.w.Say)})
 	}
 }

@@ -8,35 +8,36 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// weight is gross less tare: every draft full, every draft empty, net.
-func (c *composer) weight() {
-	c.open("weight", c.w.Weight, Ledger)
+// weightSection is gross less tare: every draft full, every draft empty, net.
+func weightSection(t *facts) Section {
+	p := newPart(t, "weight", t.w.Weight, Ledger)
 	var texts []string
-	for _, w := range c.l.Weighings {
+	for _, w := range t.l.Weighings {
 		texts = append(texts, w.Weight.Written())
 	}
 	col := columnOf(texts...)
-	drafts := c.l.Drafts()
+	drafts := t.l.Drafts()
 	if len(drafts) == 0 {
 		drafts = []string{""}
 	}
 	for _, which := range []load.Which{load.Gross, load.Tare} {
 		for i, draft := range drafts {
-			c.weighed(col, which, draft, i == 0)
+			weighedLines(p, col, which, draft, i == 0)
 		}
 	}
-	c.netLine(col)
+	netLine(p, col)
+	return p.Section
 }
 
-// weighed puts the weight in force of one side, and those it replaced.
-func (c *composer) weighed(col column, which load.Which, draft string, first bool) {
-	label := c.sideLabel(which, draft)
-	w, ok := c.l.Weight(which, draft)
+// weighedLines puts the weight in force of one side, and those it replaced.
+func weighedLines(p *part, col column, which load.Which, draft string, first bool) {
+	label := p.w.sideLabel(which, draft)
+	w, ok := p.l.Weight(which, draft)
 	if !ok {
-		c.put(Line{Field: string(which), Label: label, Value: c.w.NotWeighed, Missing: true})
+		p.put(Line{Field: string(which), Label: label, Value: p.w.NotWeighed, Missing: true})
 		return
 	}
-	line := Line{Field: string(which), Label: label, Value: col.off(w.Weight), Notes: some(c.weightSource(w))}
+	line := Line{Field: string(which), Label: label, Value: col.off(w.Weight), Notes: some(weightSource(p.facts, w))}
 	switch {
 	case which == load.Gross && first:
 		line.Value = col.figure(w.Weight)
@@ -44,101 +45,101 @@ func (c *composer) weighed(col column, which load.Which, draft string, first boo
 		line.Value = col.on(w.Weight)
 	}
 	if w.Source == load.ByHand {
-		line.Mark = c.w.MarkManual
+		line.Mark = p.w.MarkManual
 	}
-	c.put(line)
-	for _, old := range c.l.Struck {
+	p.put(line)
+	for _, old := range p.l.Struck {
 		if old.Which == which && old.Draft == draft {
-			c.struck(col, old)
+			struckLine(p, col, old)
 		}
 	}
 }
 
-// struck puts a weight that was replaced by a later one.
-func (c *composer) struck(col column, w load.Taken) {
+// struckLine puts a weight that was replaced by a later one.
+func struckLine(p *part, col column, w load.Taken) {
 	line := Line{
-		Kind: Struck, Label: c.sideLabel(w.Which, w.Draft) + ", " + c.w.StruckWeight,
-		Value: col.figure(w.Weight), Notes: some(joined(", ", c.weightSource(w), c.timeOf(w))),
+		Kind: Struck, Label: p.w.sideLabel(w.Which, w.Draft) + ", " + p.w.StruckWeight,
+		Value: col.figure(w.Weight), Notes: some(Joined(", ", weightSource(p.facts, w), timeOf(p.facts, w))),
 	}
 	if w.Source == load.ByHand {
-		line.Mark = c.w.MarkManual
+		line.Mark = p.w.MarkManual
 	}
-	c.put(line)
+	p.put(line)
 }
 
-func (c *composer) timeOf(w load.Taken) string {
+func timeOf(t *facts, w load.Taken) string {
 	if w.Source == load.StoredTare {
 		return ""
 	}
-	return c.hour(w.At)
+	return t.hour(w.At)
 }
 
-func (c *composer) sideLabel(which load.Which, draft string) string {
-	side := c.w.Gross
+func (w Words) sideLabel(which load.Which, draft string) string {
+	side := w.Gross
 	if which == load.Tare {
-		side = c.w.Tare
+		side = w.Tare
 	}
 	if draft == "" {
 		return side
 	}
-	return fmt.Sprintf(c.w.OfDraft, side, c.w.say(draft))
+	return fmt.Sprintf(w.OfDraft, side, w.say(draft))
 }
 
 // weightSource says where a weight came from.
-func (c *composer) weightSource(w load.Taken) string {
+func weightSource(t *facts, w load.Taken) string {
 	scale := ""
 	if w.Scale != "" {
-		scale = c.w.OnScale + " " + w.Scale
+		scale = t.w.OnScale + " " + w.Scale
 	}
 	switch w.Source {
 	case load.ByHand:
-		return joined(", ", scale, c.w.TypedBy+" "+w.Who, c.w.say(w.Reason))
+		return Joined(", ", scale, t.w.TypedBy+" "+w.Who, t.w.say(w.Reason))
 	case load.StoredTare:
-		return joined(", ", c.w.StoredTareOf+" "+c.date(w.Weighing.Taken), scale, c.w.UsedBy+" "+w.Who)
+		return Joined(", ", t.w.StoredTareOf+" "+t.date(w.Weighing.Taken), scale, t.w.UsedBy+" "+w.Who)
 	}
 	return scale
 }
 
 // netLine puts the net, which is a step of the settlement, or while there is
 // none gross less tare as far as they are weighed.
-func (c *composer) netLine(col column) {
-	line := Line{Kind: Total, Field: "net", Label: c.w.Net, Emphasis: true}
-	net, ok := c.net()
+func netLine(p *part, col column) {
+	line := Line{Kind: Total, Field: "net", Label: p.w.Net, Emphasis: true}
+	net, ok := netWeight(p.facts)
 	if !ok {
-		line.Value = c.netLater()
-		c.put(line)
+		line.Value = netLater(p.facts)
+		p.put(line)
 		return
 	}
 	line.Value = col.figure(net)
-	c.put(line)
+	p.put(line)
 	if net.Sign() > 0 {
-		c.warn(c.lightNet(net))
+		p.warn(lightNet(p.facts, net))
 	}
 }
 
 // netLater stands for a net that has not been weighed out.
-func (c *composer) netLater() string {
-	if c.isRefused() {
-		return c.w.NotWeighed
+func netLater(t *facts) string {
+	if t.isRefused() {
+		return t.w.NotWeighed
 	}
-	return c.w.NetWhenWeighed
+	return t.w.NetWhenWeighed
 }
 
-// net is the net in the unit of the scale.
-func (c *composer) net() (quantity.Amount, bool) {
-	if c.s != nil {
-		if step, ok := c.s.Sheet.Step(settle.LineNet); ok {
+// netWeight is the net in the unit of the scale.
+func netWeight(t *facts) (quantity.Amount, bool) {
+	if t.s != nil {
+		if step, ok := t.s.Sheet.Step(settle.LineNet); ok {
 			return step.Value(), true
 		}
-		return c.s.Net.Value(), true
+		return t.s.Net.Value(), true
 	}
-	if len(c.l.Weighings) == 0 {
+	if len(t.l.Weighings) == 0 {
 		return quantity.Amount{}, false
 	}
-	net := quantity.Zero(c.l.Weighings[0].Weight.Unit())
-	for _, draft := range c.l.Drafts() {
-		gross, full := c.l.Weight(load.Gross, draft)
-		tare, empty := c.l.Weight(load.Tare, draft)
+	net := quantity.Zero(t.l.Weighings[0].Weight.Unit())
+	for _, draft := range t.l.Drafts() {
+		gross, full := t.l.Weight(load.Gross, draft)
+		tare, empty := t.l.Weight(load.Tare, draft)
 		if !full || !empty || gross.Weight.Unit() != net.Unit() || tare.Weight.Unit() != net.Unit() {
 			return quantity.Amount{}, false
 		}
@@ -148,10 +149,10 @@ func (c *composer) net() (quantity.Amount, bool) {
 }
 
 // lightNet warns of a load too light for the scale.
-func (c *composer) lightNet(net quantity.Amount) string {
-	for _, w := range c.l.Weighings {
-		if scale, ok := c.House.Scale(w.Scale); ok {
-			return c.w.say(scale.LightNet(net))
+func lightNet(t *facts, net quantity.Amount) string {
+	for _, w := range t.l.Weighings {
+		if scale, ok := t.House.Scale(w.Scale); ok {
+			return t.w.say(scale.LightNet(net))
 		}
 	}
 	return ""

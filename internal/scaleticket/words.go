@@ -1,6 +1,7 @@
 package scaleticket
 
 import (
+	"fmt"
 	"reflect"
 	"sync"
 
@@ -111,4 +112,12 @@ func (w Words) say(english string) string {
 		return english
 	}
 	return w.Say(english)
+}
+
+// named sets a name before what it names, or either alone.
+func (w Words) named(name, what string) string {
+	if name == "" || what == "" {
+		return name + what
+	}
+	return fmt.Sprintf(w.Named, name, what)
 }

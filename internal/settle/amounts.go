@@ -79,8 +79,8 @@ func (d *calculation) bushel() *worksheet.Step {
 	return d.sheet.Rate("bushel", "Bushel weight", d.edition.Units.Bushel, d.edition.Units.BushelSource)
 }
 
-// quantities writes down what is paid for.
-func (d *calculation) quantities() {
+// workQuantities writes down what is paid for.
+func workQuantities(d *calculation) {
 	d.sheet.Section("Quantity")
 	d.out.Settled = d.sheet.Work(LineSettled, "Weight settled", worksheet.Same(d.left), quantity.Unrounded, "")
 	settle := d.edition.Units.Settle

@@ -10,61 +10,61 @@ import (
 )
 
 // apply turns a rule's figure into weight or money.
-func (d *calculation) apply(rule *rates.Discount, gives rates.Direction, rate *worksheet.Step) {
-	switch rule.Of {
+func (r discounting) apply(gives rates.Direction, rate *worksheet.Step) {
+	switch r.rule.Of {
 	case rates.OfWeight:
-		d.byWeight(rule, gives, d.perUnitOf(rule, rate))
+		r.byWeight(gives, r.perUnitOf(rate))
 	case rates.OfPrice:
-		if d.facts.Price == nil {
-			d.noDiscount(rule, fmt.Sprintf("price later: %s of the price will be due", rate.Printed()))
+		if r.facts.Price == nil {
+			r.noDiscount(fmt.Sprintf("price later: %s of the price will be due", rate.Printed()))
 			return
 		}
-		d.byMoney(rule, gives, d.unitStep(rule, worksheet.PercentOf(rate, d.price())))
+		r.byMoney(gives, r.unitStep(worksheet.PercentOf(rate, r.price())))
 	default:
-		d.byMoney(rule, gives, d.perUnitOf(rule, rate))
+		r.byMoney(gives, r.perUnitOf(rate))
 	}
 }
 
 // perUnitOf rounds the figure of one unit where the edition rounds it before it
 // meets the quantity.
-func (d *calculation) perUnitOf(rule *rates.Discount, rate *worksheet.Step) *worksheet.Step {
-	if rule.Unit.IsExact() {
+func (r discounting) perUnitOf(rate *worksheet.Step) *worksheet.Step {
+	if r.rule.Unit.IsExact() {
 		return rate
 	}
-	return d.unitStep(rule, worksheet.Same(rate))
+	return r.unitStep(worksheet.Same(rate))
 }
 
-func (d *calculation) unitStep(rule *rates.Discount, figure worksheet.Operand) *worksheet.Step {
-	return d.sheet.Work(DiscountLine(rule.ID)+".unit", rule.Label+" per unit", figure, rule.Unit, d.edition.Source(rule.Row))
+func (r discounting) unitStep(figure worksheet.Operand) *worksheet.Step {
+	return r.sheet.Work(DiscountLine(r.rule.ID)+".unit", r.rule.Label+" per unit", figure, r.rule.Unit, r.edition.Source(r.rule.Row))
 }
 
-func (d *calculation) byMoney(rule *rates.Discount, gives rates.Direction, rate *worksheet.Step) {
-	units := d.amountOn(rule.Basis, rate.Value().Unit())
-	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, worksheet.Times(rate, units), rule.Rounding, d.edition.Source(rule.Row))
-	d.add(rule, gives, step)
+func (r discounting) byMoney(gives rates.Direction, rate *worksheet.Step) {
+	units := r.amountOn(r.rule.Basis, rate.Value().Unit())
+	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.Times(rate, units), r.rule.Rounding, r.edition.Source(r.rule.Row))
+	r.add(gives, step)
 }
 
-func (d *calculation) byWeight(rule *rates.Discount, gives rates.Direction, percent *worksheet.Step) {
-	step := d.sheet.Work(DiscountLine(rule.ID), rule.Label, worksheet.PercentOf(percent, d.on(rule.Basis)), rule.Rounding, d.edition.Source(rule.Row))
-	d.add(rule, gives, step)
-	d.docked = true
-	id, label := DiscountLine(rule.ID)+".after", "Weight after "+strings.ToLower(rule.Label)
+func (r discounting) byWeight(gives rates.Direction, percent *worksheet.Step) {
+	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.PercentOf(percent, r.on(r.rule.Basis)), r.rule.Rounding, r.edition.Source(r.rule.Row))
+	r.add(gives, step)
+	r.docked = true
+	id, label := DiscountLine(r.rule.ID)+".after", "Weight after "+strings.ToLower(r.rule.Label)
 	if gives == rates.Pays {
-		d.left = d.sheet.Work(id, label, worksheet.Sum(d.left, step), quantity.Unrounded, "")
+		r.left = r.sheet.Work(id, label, worksheet.Sum(r.left, step), quantity.Unrounded, "")
 		return
 	}
-	d.off(id, label, step)
+	r.off(id, label, step)
 }
 
-func (d *calculation) noDiscount(rule *rates.Discount, reason string) {
+func (r discounting) noDiscount(reason string) {
 	unit := quantity.Dollar
-	if rule.Of == rates.OfWeight {
-		unit = d.edition.Units.Weight
+	if r.rule.Of == rates.OfWeight {
+		unit = r.edition.Units.Weight
 	}
-	step := d.sheet.Skip(DiscountLine(rule.ID), rule.Label, unit, rule.Rounding, reason, d.edition.Source(rule.Row))
-	d.add(rule, rates.Docks, step)
+	step := r.sheet.Skip(DiscountLine(r.rule.ID), r.rule.Label, unit, r.rule.Rounding, reason, r.edition.Source(r.rule.Row))
+	r.add(rates.Docks, step)
 }
 
-func (d *calculation) add(rule *rates.Discount, gives rates.Direction, step *worksheet.Step) {
-	d.out.Deductions = append(d.out.Deductions, Deduction{Rule: rule, Gives: gives, Step: step})
+func (r discounting) add(gives rates.Direction, step *worksheet.Step) {
+	r.out.Deductions = append(r.out.Deductions, Deduction{Rule: r.rule, Gives: gives, Step: step})
 }

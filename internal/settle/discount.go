@@ -10,148 +10,155 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// discount applies the rule a place of the order names.
-func (d *calculation) discount(place string) {
+// applyDiscount applies the rule a place of the order names.
+func applyDiscount(d *calculation, place string) {
 	id := strings.TrimPrefix(place, "discount.")
 	i := slices.IndexFunc(d.edition.Discounts, func(r rates.Discount) bool { return r.ID == id })
 	rule := &d.edition.Discounts[i]
+	r := discounting{d, rule}
 	d.sheet.Section("Discounts and premiums")
 	found, tested := d.found[rule.Factor.ID]
 	if !tested {
-		d.noDiscount(rule, "not tested, so nothing is taken or paid")
+		r.noDiscount("not tested, so nothing is taken or paid")
 		return
 	}
-	if !d.comparable(rule, found) || d.turnedAway(rule, found) {
+	if !r.comparable(found) || r.turnedAway(found) {
 		return
 	}
 	switch rule.Form {
 	case rates.ByTable:
-		d.byTable(rule, found)
+		r.byTable(found)
 	case rates.PerUnit:
-		d.perUnit(rule, found)
+		r.perUnit(found)
 	case rates.YesNo:
-		d.yesNo(rule, found)
+		r.yesNo(found)
 	}
 }
 
+// discounting is one discount or premium of a load under way.
+type discounting struct {
+	*calculation
+	rule *rates.Discount
+}
+
 // comparable refuses a result in a unit the rule is not written in.
-func (d *calculation) comparable(rule *rates.Discount, found *worksheet.Step) bool {
+func (r discounting) comparable(found *worksheet.Step) bool {
 	want := found.Value().Unit()
 	switch {
-	case rule.Form == rates.PerUnit:
-		want = rule.Base.Amount.Unit()
-	case rule.Form == rates.ByTable && rule.Table[0].HasHigh:
-		want = rule.Table[0].High.Unit()
-	case rule.Form == rates.ByTable:
-		want = rule.Table[0].Low.Unit()
+	case r.rule.Form == rates.PerUnit:
+		want = r.rule.Base.Amount.Unit()
+	case r.rule.Form == rates.ByTable && r.rule.Table[0].HasHigh:
+		want = r.rule.Table[0].High.Unit()
+	case r.rule.Form == rates.ByTable:
+		want = r.rule.Table[0].Low.Unit()
 	}
 	if found.Value().Unit() == want {
 		return true
 	}
-	d.refuse(Problem{Field: string(rule.Factor.ID), Sentence: fmt.Sprintf("%s is %s; %s is written in %s. Test or type it in %s.", rule.Factor.Name, found.Printed(), d.edition.Source(rule.Row), want, want)})
+	r.refuse(Problem{Field: string(r.rule.Factor.ID), Sentence: fmt.Sprintf("%s is %s; %s is written in %s. Test or type it in %s.", r.rule.Factor.Name, found.Printed(), r.edition.Source(r.rule.Row), want, want)})
 	return false
 }
 
 // turnedAway refuses a load beyond the rule's limits, unless a manager has
 // accepted it; then the limit and that it was accepted stand on the sheet.
-func (d *calculation) turnedAway(rule *rates.Discount, found *worksheet.Step) bool {
-	limit, side := rule.RefuseOver, "over"
-	if rule.RefuseUnder.Given() && found.Value().Less(rule.RefuseUnder.Amount) {
-		limit, side = rule.RefuseUnder, "under"
+func (r discounting) turnedAway(found *worksheet.Step) bool {
+	limit, side := r.rule.RefuseOver, "over"
+	if r.rule.RefuseUnder.Given() && found.Value().Less(r.rule.RefuseUnder.Amount) {
+		limit, side = r.rule.RefuseUnder, "under"
 	} else if !limit.Given() || !found.Value().More(limit.Amount) {
 		return false
 	}
 	where := fmt.Sprintf("is %s, %s the limit of %s", found.Printed(), side, limit.Amount.Written())
-	if d.refusedBy(rule, where) {
+	if r.refusedBy(where) {
 		return true
 	}
-	step := d.rate(DiscountLine(rule.ID)+".limit", rule.Label+" limit", limit)
-	d.sheet.Note(step, fmt.Sprintf("%s is %s it; %s", found.Printed(), side, accepted))
+	step := r.rate(DiscountLine(r.rule.ID)+".limit", r.rule.Label+" limit", limit)
+	r.sheet.Note(step, fmt.Sprintf("%s is %s it; %s", found.Printed(), side, accepted))
 	return false
 }
 
 const accepted = "accepted by a manager"
 
 // refusedBy turns the load away under a rule and reports whether it did.
-func (d *calculation) refusedBy(rule *rates.Discount, limit string) bool {
-	if slices.Contains(d.facts.Accepted, rule.ID) {
+func (r discounting) refusedBy(limit string) bool {
+	if slices.Contains(r.facts.Accepted, r.rule.ID) {
 		return false
 	}
-	d.refuse(Problem{
-		Field: string(rule.Factor.ID), Accept: rule.ID,
-		Sentence: fmt.Sprintf("%s %s (%s). Refuse the load, or let a manager accept it.", rule.Factor.Name, limit, d.edition.Source(rule.Row)),
+	r.refuse(Problem{
+		Field: string(r.rule.Factor.ID), Accept: r.rule.ID,
+		Sentence: fmt.Sprintf("%s %s (%s). Refuse the load, or let a manager accept it.", r.rule.Factor.Name, limit, r.edition.Source(r.rule.Row)),
 	})
 	return true
 }
 
-func (d *calculation) byTable(rule *rates.Discount, found *worksheet.Step) {
-	band, ok := rates.Find(rule.Table, found.Value())
+func (r discounting) byTable(found *worksheet.Step) {
+	band, ok := rates.Find(r.rule.Table, found.Value())
 	if !ok {
-		d.offTable(string(rule.Factor.ID), rule.Factor.Name, found, rule.Row, rule.Table)
+		r.offTable(string(r.rule.Factor.ID), r.rule.Factor.Name, found, r.rule.Row, r.rule.Table)
 		return
 	}
 	where := fmt.Sprintf("%s is in the row %s", found.Printed(), band)
 	if band.Refuse {
-		if d.refusedBy(rule, fmt.Sprintf("is %s, in the row %s that is turned away", found.Printed(), band)) {
+		if r.refusedBy(fmt.Sprintf("is %s, in the row %s that is turned away", found.Printed(), band)) {
 			return
 		}
 		where += "; " + accepted
 	}
 	if band.Cell.Amount.IsZero() {
-		d.noDiscount(rule, where+", which brings none")
+		r.noDiscount(where + ", which brings none")
 		return
 	}
-	rate := d.rate(DiscountRateLine(rule.ID), rule.Label+" rate", band.Cell)
-	d.sheet.Note(rate, where)
-	d.apply(rule, band.Gives, rate)
+	rate := r.rate(DiscountRateLine(r.rule.ID), r.rule.Label+" rate", band.Cell)
+	r.sheet.Note(rate, where)
+	r.apply(band.Gives, rate)
 }
 
-func (d *calculation) perUnit(rule *rates.Discount, found *worksheet.Step) {
-	beyond := found.Value().More(rule.Base.Amount)
-	if !rule.Above {
-		beyond = found.Value().Less(rule.Base.Amount)
+func (r discounting) perUnit(found *worksheet.Step) {
+	beyond := found.Value().More(r.rule.Base.Amount)
+	if !r.rule.Above {
+		beyond = found.Value().Less(r.rule.Base.Amount)
 	}
 	if !beyond {
 		side := "below"
-		if rule.Above {
+		if r.rule.Above {
 			side = "above"
 		}
-		d.noDiscount(rule, fmt.Sprintf("%s is not %s the base, %s", found.Printed(), side, rule.Base.Amount.Written()))
+		r.noDiscount(fmt.Sprintf("%s is not %s the base, %s", found.Printed(), side, r.rule.Base.Amount.Written()))
 		return
 	}
-	id := DiscountLine(rule.ID)
-	base := d.rate(id+".base", rule.Label+" base", rule.Base)
-	per := d.rate(id+".per", rule.Label+" counted per", rule.Per)
+	id := DiscountLine(r.rule.ID)
+	base := r.rate(id+".base", r.rule.Label+" base", r.rule.Base)
+	per := r.rate(id+".per", r.rule.Label+" counted per", r.rule.Per)
 	diff := worksheet.Less(base, found)
-	if rule.Above {
+	if r.rule.Above {
 		diff = worksheet.Less(found, base)
 	}
-	count := d.sheet.Work(id+".count", rule.Label+" units", worksheet.Over(diff, per), rule.Part, d.edition.Source(rule.Row))
-	each := d.rate(id+".each", rule.Label+" for each", rule.Cell)
+	count := r.sheet.Work(id+".count", r.rule.Label+" units", worksheet.Over(diff, per), r.rule.Part, r.edition.Source(r.rule.Row))
+	each := r.rate(id+".each", r.rule.Label+" for each", r.rule.Cell)
 	var figure worksheet.Operand = worksheet.Times(each, count)
-	if rule.Cap.Given() {
-		figure = worksheet.Lower(figure, d.rate(id+".cap", rule.Label+" at most", rule.Cap))
+	if r.rule.Cap.Given() {
+		figure = worksheet.Lower(figure, r.rate(id+".cap", r.rule.Label+" at most", r.rule.Cap))
 	}
-	d.apply(rule, rule.Gives, d.sheet.Work(DiscountRateLine(rule.ID), rule.Label+" rate", figure, quantity.Unrounded, ""))
+	r.apply(r.rule.Gives, r.sheet.Work(DiscountRateLine(r.rule.ID), r.rule.Label+" rate", figure, quantity.Unrounded, ""))
 }
 
-func (d *calculation) yesNo(rule *rates.Discount, found *worksheet.Step) {
+func (r discounting) yesNo(found *worksheet.Step) {
 	if found.Value().Sign() == 0 {
-		d.noDiscount(rule, "not present")
+		r.noDiscount("not present")
 		return
 	}
 	where := "present"
-	if rule.Refuse {
-		if d.refusedBy(rule, "is present") {
+	if r.rule.Refuse {
+		if r.refusedBy("is present") {
 			return
 		}
 		where += "; " + accepted
 	}
-	if rule.Cell.Amount.IsZero() {
-		d.noDiscount(rule, where+", which brings no discount")
+	if r.rule.Cell.Amount.IsZero() {
+		r.noDiscount(where + ", which brings no discount")
 		return
 	}
-	rate := d.rate(DiscountRateLine(rule.ID), rule.Label+" rate", rule.Cell)
-	d.sheet.Note(rate, where)
-	d.apply(rule, rule.Gives, rate)
+	rate := r.rate(DiscountRateLine(r.rule.ID), r.rule.Label+" rate", r.rule.Cell)
+	r.sheet.Note(rate, where)
+	r.apply(r.rule.Gives, rate)
 }

@@ -70,10 +70,10 @@ var engines = map[Engine]*engine{
 func firstEngine() *engine {
 	return &engine{
 		check: (*checker).all, record: recording,
-		weights: (*calculation).weights, sample: (*calculation).sample,
-		dockage: (*calculation).dockage, shrink: (*calculation).shrink, handling: (*calculation).handling, drying: (*calculation).drying,
-		discount:   (*calculation).discount,
-		quantities: (*calculation).quantities, money: (*calculation).money, shares: (*calculation).shares, owed: (*calculation).owed,
+		weights: workWeights, sample: workSample,
+		dockage: takeDockage, shrink: takeShrink, handling: takeHandling, drying: chargeDrying,
+		discount:   applyDiscount,
+		quantities: workQuantities, money: workMoney, shares: shareOut, owed: addOwner,
 		weighOnly: weighedOnly,
 		figure:    isFigure, digest: (*worksheet.Sheet).Digest,
 		adjusted: solvedAdjusted, quality: solvedQuality,
@@ -84,7 +84,7 @@ func firstEngine() *engine {
 // reader has to work out from the lines which way a deduction went.
 func secondEngine() *engine {
 	e := *firstEngine()
-	e.quantities, e.money, e.owed = (*calculation).quantitiesTotaled, (*calculation).moneyTotaled, (*calculation).owedTotaled
+	e.quantities, e.money, e.owed = workQuantitiesTotaled, workMoneyTotaled, addOwnerTotaled
 	e.figure = isFigureOrTotal
 	e.adjusted, e.quality = readAdjusted, readQuality
 	return &e

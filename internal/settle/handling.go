@@ -6,24 +6,24 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// handling takes off the loss of dust, breath and spilled kernels, always on a
-// line of its own.
-func (d *calculation) handling() {
+// takeHandling takes off the loss of dust, breath and spilled kernels, always
+// on a line of its own.
+func takeHandling(d *calculation) {
 	rule := d.edition.Handling
 	switch {
 	case rule.Method == rates.NoHandling:
-		d.noHandling("this edition takes nothing for handling")
+		noHandling(d, "this edition takes nothing for handling")
 	case !d.isWet && !rule.Always:
-		d.noHandling("taken only above the shrink trigger")
+		noHandling(d, "taken only above the shrink trigger")
 	default:
-		d.takeHandling(rule)
+		handlingLoss(d, rule)
 	}
-	d.nowDry()
+	nowDry(d)
 }
 
-// takeHandling takes the percent of the wet weight, so that it adds to the
+// handlingLoss is the percent of the wet weight, so that it adds to the
 // water shrink, or of the weight after water shrink, so that the two multiply.
-func (d *calculation) takeHandling(rule rates.Handling) {
+func handlingLoss(d *calculation, rule rates.Handling) {
 	rate := d.rate(HandlingRateLine, "Handling rate", rule.Rate)
 	weight := d.left
 	if rule.Method == rates.OfWet {
@@ -32,7 +32,7 @@ func (d *calculation) takeHandling(rule rates.Handling) {
 	d.out.Handling = d.sheet.Work(LineHandling, "Handling loss", worksheet.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
 }
 
-func (d *calculation) noHandling(reason string) {
+func noHandling(d *calculation, reason string) {
 	rule := d.edition.Handling
 	d.out.Handling = d.sheet.Skip(LineHandling, "Handling loss", d.edition.Units.Weight, rule.Rounding, reason, d.edition.Source(rule.Row))
 }
@@ -40,7 +40,7 @@ func (d *calculation) noHandling(reason string) {
 // nowDry writes down the dry weight: clean grain less water and handling. What
 // is left to be paid for is the same, unless a discount has already taken of
 // the weight.
-func (d *calculation) nowDry() {
+func nowDry(d *calculation) {
 	const label = "Dry-equivalent weight"
 	if d.docked {
 		d.off("after.handling", "Weight after handling", d.out.Handling)

@@ -17,10 +17,10 @@ func (d *calculation) price() *worksheet.Step {
 	return d.out.Price
 }
 
-// money adds up charges and, when there is a price, what is payable.
-func (d *calculation) money() {
+// workMoney adds up charges and, when there is a price, what is payable.
+func workMoney(d *calculation) {
 	d.sheet.Section("Money")
-	d.out.Charges = d.sheet.Work(LineCharges, "Charges", d.chargeSum(), quantity.Unrounded, "")
+	d.out.Charges = d.sheet.Work(LineCharges, "Charges", chargeSum(d), quantity.Unrounded, "")
 	if d.facts.Price == nil {
 		later := func(id, label string) *worksheet.Step {
 			return d.sheet.Skip(id, label, quantity.Dollar, d.places().Money, "price later", "")
@@ -36,7 +36,7 @@ func (d *calculation) money() {
 }
 
 // chargeSum is drying and money discounts less money premiums.
-func (d *calculation) chargeSum() worksheet.Operand {
+func chargeSum(d *calculation) worksheet.Operand {
 	var docks, pays []worksheet.Operand
 	for _, one := range d.out.Deductions {
 		if one.Step.Value().Unit() != quantity.Dollar || one.Step.Value().IsZero() {

@@ -6,15 +6,15 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// sample writes down the moisture and every other result as recorded.
-func (d *calculation) sample() {
+// workSample writes down the moisture and every other result as recorded.
+func workSample(d *calculation) {
 	d.sheet.Section("Sample")
 	d.out.Moisture = d.facts.Moisture.Work(d.sheet, d.places().Moisture, d.number)
 	d.found = map[grain.FactorID]*worksheet.Step{grain.Moisture: d.out.Moisture}
 	for _, found := range d.facts.Findings {
 		factor, _ := d.edition.Commodity.Factor(found.Factor)
 		if found.Factor != grain.Moisture {
-			d.found[found.Factor] = d.record(factor, found)
+			d.found[found.Factor] = recordFinding(d, factor, found)
 		}
 	}
 	if m := d.out.Moisture.Value(); m.Sign() <= 0 || !m.Less(hundredPercent) {
@@ -22,7 +22,7 @@ func (d *calculation) sample() {
 	}
 }
 
-func (d *calculation) record(f grain.Factor, found Finding) *worksheet.Step {
+func recordFinding(d *calculation, f grain.Factor, found Finding) *worksheet.Step {
 	id := FactorLine(f.ID)
 	if !f.YesNo {
 		return d.sheet.Given(id, f.Name, found.Amount, d.engine.record(f, found.Amount), found.Source)
@@ -45,8 +45,8 @@ func recording(f grain.Factor, a quantity.Amount) quantity.Rounding {
 
 var tenth = quantity.To("0.1", quantity.HalfUp)
 
-// dockage takes off the material that is not grain, before anything else.
-func (d *calculation) dockage() {
+// takeDockage takes off the material that is not grain, before anything else.
+func takeDockage(d *calculation) {
 	factor, _ := d.edition.Commodity.Dockage()
 	place := d.edition.Dockage.Rounding
 	d.sheet.Section("Dockage")

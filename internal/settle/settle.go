@@ -1,6 +1,8 @@
 package settle
 
 import (
+	"fmt"
+
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -152,4 +154,21 @@ func (d *calculation) on(b rates.Basis) *worksheet.Step {
 		return d.dry
 	}
 	return d.left
+}
+
+// rate writes a cell of the edition down.
+func (d *calculation) rate(id, label string, c rates.Cell) *worksheet.Step {
+	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
+}
+
+// points are the points of the load's moisture above a level, in the edition's
+// steps.
+func (d *calculation) points(id, label string, to *worksheet.Step, step rates.Step) *worksheet.Step {
+	return d.sheet.Work(id, label, worksheet.Points(d.out.Moisture, to), step.Rounding, d.edition.Source(step.Row))
+}
+
+// offTable refuses a value that no row of a table holds.
+func (d *calculation) offTable(field, name string, found *worksheet.Step, row string, bands []rates.Band) {
+	sentence := fmt.Sprintf("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1])
+	d.refuse(Problem{Field: field, Sentence: sentence})
 }

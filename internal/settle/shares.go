@@ -26,10 +26,10 @@ type ShareLine struct {
 	Payable             *worksheet.Step
 }
 
-// shares parts the settlement among its owners. Each owner's part of a line is
+// shareOut parts the settlement among its owners. Each owner's part of a line is
 // rounded down to the line's place; the owner the edition names takes what is
 // left, so that nothing is lost and nothing is made.
-func (d *calculation) shares() {
+func shareOut(d *calculation) {
 	if len(d.facts.Shares) < 2 {
 		return
 	}
@@ -38,22 +38,22 @@ func (d *calculation) shares() {
 	for i, s := range d.facts.Shares {
 		lines[i].Share = s
 	}
-	d.part(d.out.Net, d.places().Weight, func(i int, s *worksheet.Step) { lines[i].Net = s })
-	d.part(d.out.Settled, d.places().Weight, func(i int, s *worksheet.Step) { lines[i].Settled = s })
-	d.part(d.out.Quantity, d.places().Quantity, func(i int, s *worksheet.Step) { lines[i].Quantity = s })
+	partLine(d, d.out.Net, d.places().Weight, func(i int, s *worksheet.Step) { lines[i].Net = s })
+	partLine(d, d.out.Settled, d.places().Weight, func(i int, s *worksheet.Step) { lines[i].Settled = s })
+	partLine(d, d.out.Quantity, d.places().Quantity, func(i int, s *worksheet.Step) { lines[i].Quantity = s })
 	if d.out.Bushels == d.out.Quantity {
 		for i := range lines {
 			lines[i].Bushels = lines[i].Quantity
 		}
 	} else if d.out.Bushels != nil {
-		d.part(d.out.Bushels, d.places().Quantity, func(i int, s *worksheet.Step) { lines[i].Bushels = s })
+		partLine(d, d.out.Bushels, d.places().Quantity, func(i int, s *worksheet.Step) { lines[i].Bushels = s })
 	}
-	d.part(d.out.Drying, d.out.Drying.Rounding(), func(i int, s *worksheet.Step) { lines[i].Drying = s })
+	partLine(d, d.out.Drying, d.out.Drying.Rounding(), func(i int, s *worksheet.Step) { lines[i].Drying = s })
 	for _, one := range d.out.Deductions {
-		d.partDeduction(one, lines)
+		partDeduction(d, one, lines)
 	}
 	if d.facts.Price != nil {
-		d.part(d.out.Value, d.places().Money, func(i int, s *worksheet.Step) { lines[i].Value = s })
+		partLine(d, d.out.Value, d.places().Money, func(i int, s *worksheet.Step) { lines[i].Value = s })
 	}
 	for i := range lines {
 		d.engine.owed(d, i, &lines[i])
@@ -61,23 +61,23 @@ func (d *calculation) shares() {
 	d.out.Shares = lines
 }
 
-func (d *calculation) partDeduction(one Deduction, lines []ShareLine) {
+func partDeduction(d *calculation, one Deduction, lines []ShareLine) {
 	if one.Step.Value().IsZero() {
 		for i := range lines {
 			lines[i].Deductions = append(lines[i].Deductions, nil)
 		}
 		return
 	}
-	d.part(one.Step, one.Rule.Rounding, func(i int, s *worksheet.Step) { lines[i].Deductions = append(lines[i].Deductions, s) })
+	partLine(d, one.Step, one.Rule.Rounding, func(i int, s *worksheet.Step) { lines[i].Deductions = append(lines[i].Deductions, s) })
 }
 
-// part shares one line out.
-func (d *calculation) part(whole *worksheet.Step, place quantity.Rounding, keep func(int, *worksheet.Step)) {
+// partLine shares one line out.
+func partLine(d *calculation, whole *worksheet.Step, place quantity.Rounding, keep func(int, *worksheet.Step)) {
 	down := quantity.Rounding{Step: place.Step, Rule: quantity.Down}
 	if place.IsExact() {
 		down = quantity.Unrounded
 	}
-	rest := d.remainderOwner()
+	rest := remainderOwner(d)
 	steps := make([]*worksheet.Step, len(d.facts.Shares))
 	var others []worksheet.Operand
 	for i, s := range d.facts.Shares {
@@ -97,7 +97,7 @@ func (d *calculation) part(whole *worksheet.Step, place quantity.Rounding, keep 
 }
 
 // remainderOwner is the index of the owner who takes what rounding leaves.
-func (d *calculation) remainderOwner() int {
+func remainderOwner(d *calculation) int {
 	shares := d.facts.Shares
 	switch d.edition.Shares.Remainder {
 	case "last":
@@ -118,8 +118,8 @@ func (s Share) fraction() quantity.Amount {
 	return worksheet.Over(worksheet.Const(s.Parts), worksheet.Const(s.Of)).Value()
 }
 
-// owed adds up one owner's own lines.
-func (d *calculation) owed(i int, line *ShareLine) {
+// addOwner adds up one owner's own lines.
+func addOwner(d *calculation, i int, line *ShareLine) {
 	owner := line.Share.Owner
 	docks := []worksheet.Operand{}
 	var pays []worksheet.Operand

@@ -8,37 +8,44 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// shrink takes off the water, by the edition's method.
-func (d *calculation) shrink() {
+// takeShrink takes off the water, by the edition's method.
+func takeShrink(d *calculation) {
 	rule := d.edition.Shrink
+	s := shrinkage{d, rule}
 	d.sheet.Section("Shrink")
 	d.out.Wet = d.clean
 	if rule.Method == rates.NoShrink {
-		d.noShrink("this edition takes nothing off for water", rule.Row)
+		s.noShrink("this edition takes nothing off for water", rule.Row)
 		return
 	}
 	d.out.Wet = d.on(rule.Basis)
 	if d.isWet = d.out.Moisture.Value().More(rule.Trigger.Amount); !d.isWet {
-		d.notWet(rule)
+		s.notWet()
 		return
 	}
 	switch rule.Method {
 	case rates.Water:
-		d.byFormula(rule)
+		s.byFormula()
 	case rates.PerPoint:
-		d.byPoint(rule)
+		s.byPoint()
 	case rates.ShrinkTable:
-		d.byShrinkTable(rule)
+		s.byShrinkTable()
 	}
 	if d.out.Water != nil {
 		d.off("after.water", "Weight after water shrink", d.out.Water)
 	}
 }
 
+// shrinkage is the water of one load under way.
+type shrinkage struct {
+	*calculation
+	rule rates.Shrink
+}
+
 // byFormula is W x (Mi - Mf) / (100 - Mf).
-func (d *calculation) byFormula(rule rates.Shrink) {
-	to := d.rate("shrink.to", "Shrink-to", rule.To)
-	d.out.Water = d.sheet.Work(LineWater, "Water shrink", water(d.out.Wet, d.out.Moisture, to), rule.Rounding, d.edition.Source(rule.Row))
+func (s shrinkage) byFormula() {
+	to := s.rate("shrink.to", "Shrink-to", s.rule.To)
+	s.out.Water = s.sheet.Work(LineWater, "Water shrink", water(s.out.Wet, s.out.Moisture, to), s.rule.Rounding, s.edition.Source(s.rule.Row))
 }
 
 // water is the weight of water between two moistures; below zero when the
@@ -48,70 +55,53 @@ func water(weight, from, to *worksheet.Step) worksheet.Expr {
 	return worksheet.Over(worksheet.Times(weight, worksheet.Points(from, to)), rest)
 }
 
-func (d *calculation) byPoint(rule rates.Shrink) {
-	to := d.rate("shrink.to", "Shrink-to", rule.To)
-	points := d.points("shrink.points", "Points to shrink", to, rule.Step)
-	rate := d.rate("shrink.rate", "Shrink per point", rule.Rate)
-	percent := d.sheet.Work("shrink.percent", "Shrink percent", worksheet.Times(points, rate), rule.Percent, d.edition.Source(rule.Row))
-	d.takePercent(rule, percent)
+func (s shrinkage) byPoint() {
+	to := s.rate("shrink.to", "Shrink-to", s.rule.To)
+	points := s.points("shrink.points", "Points to shrink", to, s.rule.Step)
+	rate := s.rate("shrink.rate", "Shrink per point", s.rule.Rate)
+	percent := s.sheet.Work("shrink.percent", "Shrink percent", worksheet.Times(points, rate), s.rule.Percent, s.edition.Source(s.rule.Row))
+	s.takePercent(percent)
 }
 
-func (d *calculation) byShrinkTable(rule rates.Shrink) {
-	band, ok := rates.Find(rule.Table, d.out.Moisture.Value())
+func (s shrinkage) byShrinkTable() {
+	band, ok := rates.Find(s.rule.Table, s.out.Moisture.Value())
 	if !ok {
-		d.offTable("moisture", "Moisture", d.out.Moisture, rule.Row, rule.Table)
+		s.offTable("moisture", "Moisture", s.out.Moisture, s.rule.Row, s.rule.Table)
 		return
 	}
-	percent := d.rate("shrink.percent", "Shrink percent", band.Cell)
-	d.sheet.Note(percent, fmt.Sprintf("moisture %s is in the row %s", d.out.Moisture.Printed(), band))
-	d.takePercent(rule, percent)
+	percent := s.rate("shrink.percent", "Shrink percent", band.Cell)
+	s.sheet.Note(percent, fmt.Sprintf("moisture %s is in the row %s", s.out.Moisture.Printed(), band))
+	s.takePercent(percent)
 }
 
-func (d *calculation) takePercent(rule rates.Shrink, percent *worksheet.Step) {
+func (s shrinkage) takePercent(percent *worksheet.Step) {
 	if !percent.Value().Less(hundredPercent) {
-		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), d.edition.Source(rule.Row))})
+		s.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), s.edition.Source(s.rule.Row))})
 		return
 	}
-	d.out.Water = d.sheet.Work(LineWater, "Water shrink", worksheet.PercentOf(percent, d.out.Wet), rule.Rounding, d.edition.Source(rule.Row))
+	s.out.Water = s.sheet.Work(LineWater, "Water shrink", worksheet.PercentOf(percent, s.out.Wet), s.rule.Rounding, s.edition.Source(s.rule.Row))
 }
 
 // notWet is grain at or below the trigger: nothing is taken, and where the
 // edition says so over-dry grain is credited with the water it lacks.
-func (d *calculation) notWet(rule rates.Shrink) {
-	moisture := d.out.Moisture
-	reason := fmt.Sprintf("%s is not above the trigger, %s", moisture.Printed(), rule.Trigger.Amount.Written())
-	overDry := moisture.Value().Less(rule.To.Amount)
-	if !overDry || rule.Credit != "dry-matter" {
+func (s shrinkage) notWet() {
+	moisture := s.out.Moisture
+	reason := fmt.Sprintf("%s is not above the trigger, %s", moisture.Printed(), s.rule.Trigger.Amount.Written())
+	overDry := moisture.Value().Less(s.rule.To.Amount)
+	if !overDry || s.rule.Credit != "dry-matter" {
 		if overDry {
 			reason += "; over-dry grain brings no credit"
 		}
-		d.noShrink(reason, rule.Row)
+		s.noShrink(reason, s.rule.Row)
 		return
 	}
-	to := d.rate("shrink.to", "Shrink-to", rule.To)
-	floor := d.rate("shrink.floor", "Driest moisture credited", rule.CreditFloor)
-	counted := d.sheet.Work("shrink.credited", "Moisture credited", worksheet.Higher(moisture, floor), quantity.Unrounded, d.edition.Source(rule.CreditFloor.Row))
-	d.out.Water = d.sheet.Work(LineWater, "Water shrink (credit)", water(d.out.Wet, counted, to), rule.Rounding, d.edition.Source(rule.Row))
-	d.off("after.water", "Weight at shrink-to", d.out.Water)
+	to := s.rate("shrink.to", "Shrink-to", s.rule.To)
+	floor := s.rate("shrink.floor", "Driest moisture credited", s.rule.CreditFloor)
+	counted := s.sheet.Work("shrink.credited", "Moisture credited", worksheet.Higher(moisture, floor), quantity.Unrounded, s.edition.Source(s.rule.CreditFloor.Row))
+	s.out.Water = s.sheet.Work(LineWater, "Water shrink (credit)", water(s.out.Wet, counted, to), s.rule.Rounding, s.edition.Source(s.rule.Row))
+	s.off("after.water", "Weight at shrink-to", s.out.Water)
 }
 
-func (d *calculation) noShrink(reason, row string) {
-	d.out.Water = d.sheet.Skip(LineWater, "Water shrink", d.edition.Units.Weight, d.edition.Shrink.Rounding, reason, d.edition.Source(row))
-}
-
-// rate writes a cell of the edition down.
-func (d *calculation) rate(id, label string, c rates.Cell) *worksheet.Step {
-	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
-}
-
-// points are the points of the load's moisture above a level, in the edition's
-// steps.
-func (d *calculation) points(id, label string, to *worksheet.Step, step rates.Step) *worksheet.Step {
-	return d.sheet.Work(id, label, worksheet.Points(d.out.Moisture, to), step.Rounding, d.edition.Source(step.Row))
-}
-
-// offTable refuses a value that no row of a table holds.
-func (d *calculation) offTable(field, name string, found *worksheet.Step, row string, bands []rates.Band) {
-	sentence := fmt.Sprintf("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1])
-	d.refuse(Problem{Field: field, Sentence: sentence})
+func (s shrinkage) noShrink(reason, row string) {
+	s.out.Water = s.sheet.Skip(LineWater, "Water shrink", s.edition.Units.Weight, s.rule.Rounding, reason, s.edition.Source(row))
 }

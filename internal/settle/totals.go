@@ -11,40 +11,40 @@ import (
 // discounts are taken, premiums are paid, and quality is what discounts take in
 // weight less what premiums give. All other steps are the first engine's.
 
-// quantitiesTotaled are the quantities with the weight taken for quality.
-func (d *calculation) quantitiesTotaled() {
+// workQuantitiesTotaled are the quantities with the weight taken for quality.
+func workQuantitiesTotaled(d *calculation) {
 	d.sheet.Section("Quantity")
 	unit := d.edition.Units.Weight
-	docks, pays := d.sides(d.deductionSteps(), unit)
-	d.out.Quality = d.total(LineQuality, "Off for quality", unit, docks, pays, "no discount takes weight")
-	d.quantities()
+	docks, pays := sides(d, deductionSteps(d), unit)
+	d.out.Quality = totalLine(d, LineQuality, "Off for quality", unit, docks, pays, "no discount takes weight")
+	workQuantities(d)
 }
 
-// moneyTotaled is the money with discounts and premiums added up first.
-func (d *calculation) moneyTotaled() {
+// workMoneyTotaled is the money with discounts and premiums added up first.
+func workMoneyTotaled(d *calculation) {
 	d.sheet.Section("Money")
-	d.out.Discounts, d.out.Premiums = d.adjust("", func(line string) string { return line }, d.deductionSteps())
-	d.money()
+	d.out.Discounts, d.out.Premiums = adjust(d, "", func(line string) string { return line }, deductionSteps(d))
+	workMoney(d)
 }
 
-// owedTotaled adds up one owner's own lines, discounts and premiums first.
-func (d *calculation) owedTotaled(i int, line *ShareLine) {
+// addOwnerTotaled adds up one owner's own lines, discounts and premiums first.
+func addOwnerTotaled(d *calculation, i int, line *ShareLine) {
 	own := func(id string) string { return OwnLine(i+1, id) }
-	line.Discounts, line.Premiums = d.adjust(line.Share.Owner+": ", own, line.Deductions)
-	d.owed(i, line)
+	line.Discounts, line.Premiums = adjust(d, line.Share.Owner+": ", own, line.Deductions)
+	addOwner(d, i, line)
 }
 
 // adjust adds up what steps that stand beside the settlement's deductions take
 // and pay in money.
-func (d *calculation) adjust(owner string, id func(line string) string, steps []*worksheet.Step) (discounts, premiums *worksheet.Step) {
-	docks, pays := d.sides(steps, quantity.Dollar)
-	discounts = d.total(id(LineDiscounts), owner+"Discounts", quantity.Dollar, docks, nil, "no discount takes money")
-	premiums = d.total(id(LinePremiums), owner+"Premiums", quantity.Dollar, pays, nil, "no premium pays money")
+func adjust(d *calculation, owner string, id func(line string) string, steps []*worksheet.Step) (discounts, premiums *worksheet.Step) {
+	docks, pays := sides(d, steps, quantity.Dollar)
+	discounts = totalLine(d, id(LineDiscounts), owner+"Discounts", quantity.Dollar, docks, nil, "no discount takes money")
+	premiums = totalLine(d, id(LinePremiums), owner+"Premiums", quantity.Dollar, pays, nil, "no premium pays money")
 	return discounts, premiums
 }
 
 // deductionSteps are the whole load's deductions.
-func (d *calculation) deductionSteps() []*worksheet.Step {
+func deductionSteps(d *calculation) []*worksheet.Step {
 	steps := make([]*worksheet.Step, len(d.out.Deductions))
 	for i, one := range d.out.Deductions {
 		steps[i] = one.Step
@@ -54,7 +54,7 @@ func (d *calculation) deductionSteps() []*worksheet.Step {
 
 // sides parts the steps in a unit that stand beside the settlement's deductions
 // into what is taken and what is paid. A step may be nil.
-func (d *calculation) sides(steps []*worksheet.Step, unit quantity.Unit) (docks, pays []worksheet.Operand) {
+func sides(d *calculation, steps []*worksheet.Step, unit quantity.Unit) (docks, pays []worksheet.Operand) {
 	for i, step := range steps {
 		switch {
 		case step == nil || step.Value().Unit() != unit || step.Value().IsZero():
@@ -67,9 +67,9 @@ func (d *calculation) sides(steps []*worksheet.Step, unit quantity.Unit) (docks,
 	return docks, pays
 }
 
-// total is what is in plus less what is in minus, or a line that says why there
-// is neither.
-func (d *calculation) total(id, label string, unit quantity.Unit, plus, minus []worksheet.Operand, none string) *worksheet.Step {
+// totalLine is what is in plus less what is in minus, or a line that says why
+// there is neither.
+func totalLine(d *calculation, id, label string, unit quantity.Unit, plus, minus []worksheet.Operand, none string) *worksheet.Step {
 	if len(plus)+len(minus) == 0 {
 		return d.sheet.Skip(id, label, unit, quantity.Unrounded, none, "")
 	}

@@ -7,9 +7,9 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// weights writes down gross, tare and net, in the edition's unit where the
+// workWeights writes down gross, tare and net, in the edition's unit where the
 // scale weighs in another.
-func (d *calculation) weights() {
+func workWeights(d *calculation) {
 	w := weigh(d.sheet, d.facts.Drafts)
 	d.out.Gross, d.out.Tare = w.Gross, w.Tare
 	d.out.Net = inUnit(d.sheet, w.Net, d.edition.Units.Weight, d.places().Weight)

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/typeset"
 	"tenthpoint/ui/session"
 )
 
@@ -23,7 +24,7 @@ func PrintLabel(f *session.Session, l *load.Load) {
 		return
 	}
 	var pdf bytes.Buffer
-	if err := label.PDF(&pdf); err != nil {
+	if err := typeset.Label(&pdf, label); err != nil {
 		f.Fail(err)
 		return
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
@@ -11,6 +12,7 @@ import (
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/typeset"
 	"tenthpoint/internal/settle"
 	"tenthpoint/ui/model"
 )
@@ -179,6 +181,6 @@ func ExportDocument(f *Session, d report.Document, name, what string) {
 // pdfOf is the paper of a slip: a half letter sheet.
 func pdfOf(d scaleticket.Document) ([]byte, error) {
 	var paper bytes.Buffer
-	err := scaleticket.PDF(&paper, d, scaleticket.HalfLetter, scaleticket.Options{})
+	err := typeset.PDF(&paper, d, typeset.HalfLetter, typeset.Options{})
 	return paper.Bytes(), err
 }

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/barcode"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -199,7 +200,7 @@ func (t *Tickets) CheckCode() {
 
 func (t *Tickets) lookUp(text string) {
 	code := text
-	scanned, err := scaleticket.ParsePayload(strings.TrimSpace(text))
+	scanned, err := barcode.ParsePayload(strings.TrimSpace(text))
 	isScanned := err == nil
 	if isScanned {
 		code = scanned.Code
@@ -223,7 +224,7 @@ func (t *Tickets) lookUp(text string) {
 
 // tell says what the book has under a code, and whether a scanned paper says
 // the same.
-func (t *Tickets) tell(l *load.Load, scanned scaleticket.Payload, isScanned bool) {
+func (t *Tickets) tell(l *load.Load, scanned barcode.Payload, isScanned bool) {
 	book, err := payload(t.session, l)
 	if err != nil {
 		t.session.Fail(err)
@@ -254,10 +255,10 @@ func (t *Tickets) tell(l *load.Load, scanned scaleticket.Payload, isScanned bool
 }
 
 // payload is what the square on a ticket must hold.
-func payload(f *session.Session, l *load.Load) (scaleticket.Payload, error) {
+func payload(f *session.Session, l *load.Load) (barcode.Payload, error) {
 	ticket, err := session.IssuedTicket(f, context.Background(), l, 0)
 	if err != nil {
-		return scaleticket.Payload{}, err
+		return barcode.Payload{}, err
 	}
 	p, ok := scaleticket.QR(scaleticket.Compose(ticket))
 	if !ok {
@@ -267,7 +268,7 @@ func payload(f *session.Session, l *load.Load) (scaleticket.Payload, error) {
 }
 
 // unlike names the figures on which a paper and the book part.
-func unlike(paper, book scaleticket.Payload) []string {
+func unlike(paper, book barcode.Payload) []string {
 	var wrong []string
 	part := func(what, on, in string) {
 		if on != in {

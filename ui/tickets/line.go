@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/barcode"
 	"tenthpoint/internal/textsearch"
 	"tenthpoint/ui/session"
 )
@@ -32,7 +32,7 @@ const afterAll = "~"
 // special are looked for in names, numbers and commodities.
 func readTicketLine(f *session.Session, text string) ticketLine {
 	l := ticketLine{search: office.Search{Limit: pageOfTickets}}
-	if p, err := scaleticket.ParsePayload(strings.TrimSpace(text)); err == nil {
+	if p, err := barcode.ParsePayload(strings.TrimSpace(text)); err == nil {
 		l.ticket(p.Ticket)
 		return l
 	}

@@ -1,4 +1,4 @@
-package scaleticket
+package tickettest
 
 import (
 	"fmt"
@@ -8,32 +8,33 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scaleticket"
 
 	"pgregory.net/rapid"
 )
 
-func editionsOfTests(t testing.TB) []*rates.Edition {
+func Editions(t testing.TB) []*rates.Edition {
 	return []*rates.Edition{edition(t, "corn"), edition(t, "wheat-tonnes"), edition(t, "wheat-weight")}
 }
 
-// anyTicket is a load with weights, results, owners and names of any sort. Some
+// AnyTicket is a load with weights, results, owners and names of any sort. Some
 // lack a weight or a result and cannot be settled.
-func anyTicket(rt *rapid.T, t testing.TB, editions []*rates.Edition) Ticket {
+func AnyTicket(rt *rapid.T, t testing.TB, editions []*rates.Edition) scaleticket.Ticket {
 	e := rapid.SampledFrom(editions).Draw(rt, "edition")
-	s := tell(t, anyDetails(rt, e))
+	s := Tell(t, anyDetails(rt, e))
 	unit := rapid.SampledFrom([]quantity.Unit{quantity.Lb, quantity.Kg}).Draw(rt, "scale unit")
 	drafts := rapid.SampledFrom([][]string{{""}, {""}, {"truck", "trailer"}}).Draw(rt, "drafts")
 	for _, draft := range drafts {
 		anyWeights(rt, s, unit, draft)
 	}
-	s.samples(anySample(rt, e))
-	l := s.load()
+	s.Samples(anySample(rt, e))
+	l := s.Load()
 	if l.Missing() == nil && rapid.Bool().Draw(rt, "issued") {
 		s.issues(rapid.Int64Range(1, 99999999).Draw(rt, "number"))
 	}
-	p := exampleElevator()
+	p := ExampleElevator()
 	p.Business = anyName(rt, "business")
-	ticket := s.ticket(p, e)
+	ticket := s.Ticket(p, e)
 	ticket.Owner = rapid.IntRange(0, len(l.Details.Shares)).Draw(rt, "owner")
 	if len(l.Details.Shares) < 2 {
 		ticket.Owner = 0
@@ -49,7 +50,7 @@ func anyName(rt *rapid.T, label string) string {
 }
 
 func anyDetails(rt *rapid.T, e *rates.Edition) load.Details {
-	d := cornDetails()
+	d := CornDetails()
 	d.Commodity, d.Class = e.Commodity.ID, ""
 	d.Grower.Name, d.Driver, d.Bin = anyName(rt, "grower"), anyName(rt, "driver"), anyName(rt, "bin")
 	d.Remark = rapid.SampledFrom([]string{"", anyName(rt, "remark")}).Draw(rt, "remark or none")
@@ -69,7 +70,7 @@ func anyDetails(rt *rapid.T, e *rates.Edition) load.Details {
 	return d
 }
 
-func anyWeights(rt *rapid.T, s *story, unit quantity.Unit, draft string) {
+func anyWeights(rt *rapid.T, s *Story, unit quantity.Unit, draft string) {
 	tare := quantity.Int(20*rapid.Int64Range(400, 1500).Draw(rt, "tare"), unit)
 	net := quantity.Int(20*rapid.Int64Range(1, 4000).Draw(rt, "net"), unit)
 	source := rapid.SampledFrom([]load.WeightSource{load.FromScale, load.ByHand}).Draw(rt, "source")

@@ -1,8 +1,11 @@
-package scaleticket
+// Package tickettest has the tickets that tests of the ticket are made of, and
+// holds slips against those kept in testdata.
+package tickettest
 
 import (
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 	"time"
 
@@ -10,12 +13,22 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
 )
 
 // The tickets of these tests are invented: no such elevator, grower or truck.
 
-const slips = "../../testdata/slip"
+// slips is the folder of the golden slips and their rates, from wherever a
+// test runs.
+func slips(t testing.TB) string {
+	t.Helper()
+	_, here, _, ok := runtime.Caller(0)
+	if !ok {
+		t.Fatal("no source file of the tests' tickets")
+	}
+	return filepath.Join(filepath.Dir(here), "..", "..", "testdata", "slip")
+}
 
 // central is five hours behind UTC, as the middle of North America is in
 // October; a fixed zone needs no zone files.
@@ -23,7 +36,7 @@ var central = time.FixedZone("CDT", -5*3600)
 
 func edition(t testing.TB, name string) *rates.Edition {
 	t.Helper()
-	text, err := os.ReadFile(filepath.Join(slips, "editions", name+".toml"))
+	text, err := os.ReadFile(filepath.Join(slips(t), "editions", name+".toml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -34,9 +47,9 @@ func edition(t testing.TB, name string) *rates.Edition {
 	return e
 }
 
-func lb(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
+func Lb(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
 func kg(n int64) quantity.Amount { return quantity.Int(n, quantity.Kg) }
-func of(text string) quantity.Amount {
+func Of(text string) quantity.Amount {
 	a, err := quantity.ParseAmount(text)
 	if err != nil {
 		panic(err)
@@ -44,58 +57,58 @@ func of(text string) quantity.Amount {
 	return a
 }
 func ref(text string) *quantity.Amount {
-	a := of(text)
+	a := Of(text)
 	return &a
 }
 
-func exampleElevator() elevator.Profile {
+func ExampleElevator() elevator.Profile {
 	return elevator.Profile{
 		Business: "Example Prairie Elevator", Street: "12 Rail Street", Town: "Exampleton", Phone: "555 0100",
 		Licence: "EX-0417", Rules: "us", RetainDays: 3,
 		Scales: []elevator.Scale{
-			{ID: "North", Division: lb(20), Capacity: lb(140000)},
-			{ID: "South", Division: lb(20), Capacity: lb(120000)},
+			{ID: "North", Division: Lb(20), Capacity: Lb(140000)},
+			{ID: "South", Division: Lb(20), Capacity: Lb(120000)},
 		},
 		Grains: []elevator.GrainRule{{Commodity: "corn", Schedule: "main"}},
 	}
 }
 
 func metricElevator() elevator.Profile {
-	p := exampleElevator()
+	p := ExampleElevator()
 	p.Business, p.Rules = "Example Valley Grain Terminal", "canada"
 	p.Scales = []elevator.Scale{{ID: "Deck 1", Division: kg(10), Capacity: kg(63500)}}
 	return p
 }
 
-// story is a load as it was written down, fact by fact.
-type story struct {
+// Story is a load as it was written down, fact by fact.
+type Story struct {
 	t     testing.TB
 	facts []load.Stamped
 	at    time.Time
 }
 
-func tell(t testing.TB, d load.Details) *story {
-	s := &story{t: t, at: time.Date(2026, 10, 14, 15, 2, 11, 0, time.UTC)}
+func Tell(t testing.TB, d load.Details) *Story {
+	s := &Story{t: t, at: time.Date(2026, 10, 14, 15, 2, 11, 0, time.UTC)}
 	return s.happens("J. Clerk", load.Opened{Details: d})
 }
 
 // happens adds a fact four minutes after the last.
-func (s *story) happens(who string, f load.Fact) *story {
+func (s *Story) happens(who string, f load.Fact) *Story {
 	s.facts = append(s.facts, load.Stamped{Fact: f, Stamp: load.Stamp{At: s.at.Format(time.RFC3339), Who: who, Desk: "scale house"}})
 	s.at = s.at.Add(4 * time.Minute)
 	return s
 }
 
-func (s *story) weighs(w load.Weighing) *story {
+func (s *Story) weighs(w load.Weighing) *Story {
 	return s.happens("J. Clerk", load.Weighed{Weighing: w})
 }
 
-func (s *story) samples(sample load.Sample) *story {
+func (s *Story) Samples(sample load.Sample) *Story {
 	return s.happens("T. Tester", load.Sampled{Sample: sample})
 }
 
-// truck weighs one truck full and empty on the north scale.
-func (s *story) truck(gross, tare quantity.Amount) *story {
+// Truck weighs one truck full and empty on the north scale.
+func (s *Story) Truck(gross, tare quantity.Amount) *Story {
 	scale := "North"
 	if gross.Unit() == quantity.Kg {
 		scale = "Deck 1"
@@ -105,12 +118,12 @@ func (s *story) truck(gross, tare quantity.Amount) *story {
 }
 
 // issues settles the load and gives its ticket a number.
-func (s *story) issues(number int64) *story {
+func (s *Story) issues(number int64) *Story {
 	s.happens("J. Clerk", load.Settled{Edition: "as shown"})
 	return s.happens("J. Clerk", load.Issued{Number: number, Weigher: "Josephine Clerk", Day: quantity.MustDate("2026-10-14")})
 }
 
-func (s *story) load() *load.Load {
+func (s *Story) Load() *load.Load {
 	s.t.Helper()
 	l, err := load.Replay("L1", s.facts)
 	if err != nil {
@@ -119,13 +132,13 @@ func (s *story) load() *load.Load {
 	return l
 }
 
-// ticket is the slip of the load, settled under an edition if it can be.
-func (s *story) ticket(p elevator.Profile, e *rates.Edition) Ticket {
+// Ticket is the slip of the load, settled under an edition if it can be.
+func (s *Story) Ticket(p elevator.Profile, e *rates.Edition) scaleticket.Ticket {
 	s.t.Helper()
-	l := s.load()
-	t := Ticket{House: p, Load: l, Edition: e, Zone: central, Code: "3fa9c01d22e4"}
+	l := s.Load()
+	t := scaleticket.Ticket{House: p, Load: l, Edition: e, Zone: central, Code: "3fa9c01d22e4"}
 	if l.Number == 0 {
-		t.Copy, t.Code = Draft, ""
+		t.Copy, t.Code = scaleticket.Draft, ""
 	}
 	for _, m := range l.Missing() {
 		t.Problems = append(t.Problems, m.Sentence)

@@ -1,4 +1,4 @@
-package scaleticket
+package typeset
 
 // block is a piece of a slip that stays in one piece when a page ends.
 type block struct {

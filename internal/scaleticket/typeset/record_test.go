@@ -1,9 +1,12 @@
-package scaleticket
+package typeset
 
 import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/tickettest"
 
 	"pgregory.net/rapid"
 )
@@ -79,7 +82,7 @@ func squashed(text string) string {
 	return strings.ToLower(strings.Join(strings.Fields(text), ""))
 }
 
-func drawn(t rapid.TB, d Document, size Size, o Options) *record {
+func drawn(t rapid.TB, d scaleticket.Document, size Size, o Options) *record {
 	t.Helper()
 	r := &record{width: size.width(), height: size.height()}
 	drawSlip(r, d, size, o)
@@ -88,7 +91,7 @@ func drawn(t rapid.TB, d Document, size Size, o Options) *record {
 
 // check holds a drawn slip against its document: everything on the paper,
 // nothing on anything else, nothing left out.
-func (r *record) check(t rapid.TB, name string, d Document) {
+func (r *record) check(t rapid.TB, name string, d scaleticket.Document) {
 	t.Helper()
 	for _, what := range r.outside {
 		t.Errorf("%s: outside the paper: %s", name, what)
@@ -105,7 +108,7 @@ func (r *record) check(t rapid.TB, name string, d Document) {
 }
 
 // printedTexts is every text of a document that the paper has to show.
-func printedTexts(d Document) []string {
+func printedTexts(d scaleticket.Document) []string {
 	var out []string
 	for _, s := range d.Sections {
 		if s.Title != "" {
@@ -115,7 +118,7 @@ func printedTexts(d Document) []string {
 			out = append(out, l.Value, l.Mark)
 			out = append(out, l.Notes...)
 			// The corner with the number has no room for "Ticket", "Status", "Copy".
-			if s.Form != Numbering || i >= statusLines {
+			if s.Form != scaleticket.Numbering || i >= statusLines {
 				out = append(out, l.Label)
 			}
 		}
@@ -126,16 +129,16 @@ func printedTexts(d Document) []string {
 }
 
 func TestEveryWordIsOnThePaper(t *testing.T) {
-	for _, c := range ticketTable {
-		d := Compose(c.make(t))
+	for _, c := range tickettest.Table {
+		d := scaleticket.Compose(c.Make(t))
 		for name, size := range map[string]Size{"half letter": HalfLetter, "A5": A5} {
 			r := drawn(t, d, size, Options{})
-			r.check(t, c.name+" on "+name, d)
+			r.check(t, c.Name+" on "+name, d)
 			if (d.Stamp != "") != (len(r.stamps) == len(r.pages)) {
-				t.Errorf("%s: stamp %q on %d of %d pages", c.name, d.Stamp, len(r.stamps), len(r.pages))
+				t.Errorf("%s: stamp %q on %d of %d pages", c.Name, d.Stamp, len(r.stamps), len(r.pages))
 			}
 			if n := len(r.pages); n > 1 && !strings.Contains(r.words(), squashed(fmt.Sprintf(d.PageOf, n, n))) {
-				t.Errorf("%s: %d pages, the last is not numbered", c.name, n)
+				t.Errorf("%s: %d pages, the last is not numbered", c.Name, n)
 			}
 		}
 	}
@@ -145,7 +148,7 @@ func TestEveryWordIsOnThePaper(t *testing.T) {
 // whole on their first page, however the working runs on.
 func TestSignatureOnTheFirstPage(t *testing.T) {
 	for _, name := range []string{"corn", "shares", "landlord", "void", "corrected", "correcting", "preview", "empty", "tonnes", "outbound", "weight-deductions", "refused"} {
-		d := Compose(ticketNamed(t, name))
+		d := scaleticket.Compose(tickettest.Named(t, name))
 		for _, size := range []Size{HalfLetter, A5} {
 			if r := drawn(t, d, size, Options{NoWorking: true}); len(r.pages) != 1 {
 				t.Errorf("%s: %d pages without the working", name, len(r.pages))
@@ -155,7 +158,7 @@ func TestSignatureOnTheFirstPage(t *testing.T) {
 }
 
 func TestNoWorkingLeavesItOut(t *testing.T) {
-	d := Compose(cornTicket(t))
+	d := scaleticket.Compose(tickettest.Corn(t))
 	if words := drawn(t, d, HalfLetter, Options{NoWorking: true}).words(); strings.Contains(words, "half-up") || !strings.Contains(words, squashed("$3,375.53")) {
 		t.Errorf("without the working: %s", words)
 	}
@@ -174,13 +177,23 @@ func TestOverlapIsFound(t *testing.T) {
 	}
 }
 
-func ticketNamed(t testing.TB, name string) Ticket {
-	t.Helper()
-	for _, c := range ticketTable {
-		if c.name == name {
-			return c.make(t)
+// TestAnyTicketFits draws tickets nobody thought of: nothing overlaps, nothing
+// is left out.
+func TestAnyTicketFits(t *testing.T) {
+	editions := tickettest.Editions(t)
+	seen := map[string]int{}
+	rapid.Check(t, func(rt *rapid.T) {
+		ticket := tickettest.AnyTicket(rt, t, editions)
+		d := scaleticket.Compose(ticket)
+		size := rapid.SampledFrom([]Size{HalfLetter, A5}).Draw(rt, "size")
+		drawn(rt, d, size, Options{}).check(rt, "random ticket", d)
+		if ticket.Settlement == nil {
+			seen["not settled"]++
+			return
 		}
+		seen["settled"]++
+	})
+	if seen["settled"] == 0 || seen["not settled"] == 0 {
+		t.Errorf("the random tickets were %v", seen)
 	}
-	t.Fatalf("no ticket %q", name)
-	return Ticket{}
 }

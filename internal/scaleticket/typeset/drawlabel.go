@@ -1,6 +1,12 @@
-package scaleticket
+package typeset
 
-import "image"
+import (
+	"fmt"
+	"image"
+	"io"
+
+	"tenthpoint/internal/scaleticket"
+)
 
 // A label is 2 1/4 by 1 1/4 inches.
 const (
@@ -16,13 +22,24 @@ var (
 	labelTitle  = style{size: 5.6, bold: true, ink: black}
 )
 
+// Label draws a label on paper of 2 1/4 by 1 1/4 inches. The same label gives
+// the same bytes.
+func Label(w io.Writer, l scaleticket.Label) error {
+	p := newPDF(labelWidth, labelHeight, l.Title+" "+l.Number, l.Made)
+	drawLabel(p, l)
+	if err := p.pdf.Output(w); err != nil {
+		return fmt.Errorf("the label of sample %s cannot be made a PDF: %w", l.Number, err)
+	}
+	return nil
+}
+
 // drawLabel sets number and date large, the barcode under them, and what the
 // sample is at the foot.
-func drawLabel(c canvas, l Label) {
+func drawLabel(c canvas, l scaleticket.Label) {
 	c.page()
 	right := labelWidth - labelMargin
 	room := right - labelMargin
-	head := joined(", ", l.Title, l.Business)
+	head := scaleticket.Joined(", ", l.Title, l.Business)
 	c.text(labelMargin, 13, head, labelTitle.fitted(head, room, 3))
 
 	until := labelStrong.fitted(l.Until, room*0.5, 4)
@@ -30,7 +47,7 @@ func drawLabel(c canvas, l Label) {
 	c.text(labelMargin, 28, l.Number, number)
 	textRight(c, right, 28, l.Until, until)
 
-	barcode(c, 33, 24, l.bars)
+	barcode(c, 33, 24, l.Bars)
 	y := 65.0
 	for _, line := range append(l.Lines, l.Mark) {
 		c.text(labelMargin, y, line, labelPlain.fitted(line, room, 3))

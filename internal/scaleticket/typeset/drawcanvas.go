@@ -1,4 +1,4 @@
-package scaleticket
+package typeset
 
 // canvas is what a slip is drawn on: a PDF, or in tests a record of what was
 // drawn where. Lengths are in points, 72 to the inch, from the top left.

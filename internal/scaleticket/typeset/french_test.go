@@ -1,4 +1,4 @@
-package scaleticket
+package typeset
 
 import (
 	"regexp"
@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/i18n/unsaid"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/tickettest"
 )
 
 // ownOfTickets are the names on the tickets of the table, and what people typed.
@@ -27,15 +29,15 @@ var fromFile = regexp.MustCompile(`\[[a-z0-9_, -]+, ligne \d+\]|[a-z]+-example-\
 // its words is one of the texts in French, or a name.
 func TestNothingIsLeftInEnglish(t *testing.T) {
 	french := unsaid.In("fr", nil, ownOfTickets...)
-	for _, c := range ticketTable {
-		if c.name == "local-words" {
+	for _, c := range tickettest.Table {
+		if c.Name == "local-words" {
 			continue // it has words of its own
 		}
-		ticket := c.make(t)
+		ticket := c.Make(t)
 		ticket.House.Language = "fr"
-		for _, line := range strings.Split(Compose(ticket).Text(400), "\n") {
+		for _, line := range strings.Split(Text(scaleticket.Compose(ticket), 400), "\n") {
 			if left := french.Left(fromFile.ReplaceAllString(line, "")); len(left) > 0 {
-				t.Errorf("%s: %q is left in English: %s", c.name, strings.TrimSpace(line), left)
+				t.Errorf("%s: %q is left in English: %s", c.Name, strings.TrimSpace(line), left)
 			}
 		}
 	}

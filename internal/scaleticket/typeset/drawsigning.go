@@ -1,6 +1,10 @@
-package scaleticket
+package typeset
 
-import "image"
+import (
+	"image"
+
+	"tenthpoint/internal/scaleticket"
+)
 
 // codeSide is the side of the QR code, its quiet zone not counted.
 const codeSide = 50.0
@@ -9,7 +13,7 @@ var codeStyle = labelStyle.in(black)
 
 // signing is the rules to sign on with their names below, the QR code at the
 // right, and the footer.
-func signing(s Section, d Document, picture image.Image, width float64) block {
+func signing(s scaleticket.Section, d scaleticket.Document, picture image.Image, width float64) block {
 	room, sentences := width, d.Footer
 	if picture != nil {
 		room -= codeSide + 16
@@ -36,7 +40,7 @@ func signing(s Section, d Document, picture image.Image, width float64) block {
 
 // signatures sets the rules side by side, each with what it is for and the
 // name of who signs.
-func signatures(s Section, width float64) block {
+func signatures(s scaleticket.Section, width float64) block {
 	const between, space, rule = 12.0, 20.0, 21.5
 	each := (width - between*float64(len(s.Lines)-1)) / float64(len(s.Lines))
 	names := make([][]string, len(s.Lines))
@@ -69,8 +73,8 @@ func drawCode(c canvas, right, y float64, picture image.Image, line string) {
 	textRight(c, right, y+codeSide+1+look.baseline(), line, look)
 }
 
-func qrPicture(d Document) image.Image {
-	payload, ok := QR(d)
+func qrPicture(d scaleticket.Document) image.Image {
+	payload, ok := scaleticket.QR(d)
 	if !ok {
 		return nil
 	}

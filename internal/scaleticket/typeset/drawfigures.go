@@ -1,10 +1,14 @@
-package scaleticket
+package typeset
 
-import "strings"
+import (
+	"strings"
+
+	"tenthpoint/internal/scaleticket"
+)
 
 // headline is the figures people look for first, large enough to read at arm's
 // length: side by side between two rules.
-func headline(s Section, width float64) block {
+func headline(s scaleticket.Section, width float64) block {
 	const between, pad = 10.0, 5.0
 	size := headlineSize(s.Lines, width-between*float64(len(s.Lines)-1))
 	big := figureStyle.sized(size)
@@ -26,7 +30,7 @@ func headline(s Section, width float64) block {
 }
 
 // headlineSize is the largest size in which all figures stand side by side.
-func headlineSize(lines []Line, room float64) float64 {
+func headlineSize(lines []scaleticket.Line, room float64) float64 {
 	for size := figureStyle.size; size > 7; size -= 0.5 {
 		sum := 0.0
 		for _, l := range lines {
@@ -40,11 +44,11 @@ func headlineSize(lines []Line, room float64) float64 {
 }
 
 // figureWidth is what a figure takes with its label above it.
-func figureWidth(l Line, size float64) float64 {
+func figureWidth(l scaleticket.Line, size float64) float64 {
 	return max(labelStyle.width(upper(l.Label)), figureOnlyWidth(l, size))
 }
 
-func figureOnlyWidth(l Line, size float64) float64 {
+func figureOnlyWidth(l scaleticket.Line, size float64) float64 {
 	number, unit, isFigure := figureAndUnit(l.Value)
 	if !isFigure {
 		return figureStyle.sized(size * 0.56).width(l.Value)
@@ -60,7 +64,7 @@ const unitSpace = 2.5
 
 // figure writes a number large with its unit small; words that stand for a
 // figure are written smaller.
-func figure(c canvas, x, baseline float64, l Line, big style) {
+func figure(c canvas, x, baseline float64, l scaleticket.Line, big style) {
 	number, unit, isFigure := figureAndUnit(l.Value)
 	if !isFigure {
 		look := big.sized(big.size * 0.56).in(quiet)

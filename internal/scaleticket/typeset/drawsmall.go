@@ -1,4 +1,6 @@
-package scaleticket
+package typeset
+
+import "tenthpoint/internal/scaleticket"
 
 // Small print is set in two columns.
 const (
@@ -23,13 +25,13 @@ func smallAt(scale float64) small {
 
 // smallPrint sets the working in two columns, filling the page it begins on and
 // as many more as it needs. On the last page the columns are of equal height.
-func (l *layout) smallPrint(s Section) {
+func (l *layout) smallPrint(s scaleticket.Section) {
 	width := (l.width() - smallBetween) / 2
 	p := smallAt(l.scale)
 	var blocks []block
 	lead := 0
 	for _, line := range s.Lines {
-		if line.Kind == Sentence && len(blocks) == 0 {
+		if line.Kind == scaleticket.Sentence && len(blocks) == 0 {
 			lead++
 			continue
 		}
@@ -58,7 +60,7 @@ func ruleAcross(width float64) block {
 }
 
 // head is the title, and what the working was worked under.
-func (p small) head(s Section, lead []Line, width float64) block {
+func (p small) head(s scaleticket.Section, lead []scaleticket.Line, width float64) block {
 	var lines []string
 	for _, l := range lead {
 		lines = append(lines, p.note.wrap(l.Label, width-gutter)...)
@@ -125,15 +127,15 @@ func fill(blocks []block, height float64) int {
 
 // block is one step: what and how much, and how it was worked, beside the
 // label where that fits, else below.
-func (p small) block(l Line, width float64) block {
-	if l.Kind == Heading || l.Kind == Sentence {
-		return block{above: 4, height: p.title.leading(), tied: l.Kind == Heading, draw: func(c canvas, x, y float64) {
+func (p small) block(l scaleticket.Line, width float64) block {
+	if l.Kind == scaleticket.Heading || l.Kind == scaleticket.Sentence {
+		return block{above: 4, height: p.title.leading(), tied: l.Kind == scaleticket.Heading, draw: func(c canvas, x, y float64) {
 			c.text(x, y+p.title.baseline(), l.Label, p.title)
 		}}
 	}
 	room := width - p.line.width(l.Value) - smallIndent
 	label := p.line.wrap(l.Label, room)
-	note := joined("  ", l.Notes...)
+	note := scaleticket.Joined("  ", l.Notes...)
 	notes := p.note.wrap(note, width-smallIndent)
 	beside := ""
 	if at := p.line.width(l.Label) + smallIndent; at+p.note.width(note) <= room {

@@ -1,9 +1,10 @@
-package scaleticket
+package typeset
 
 import (
 	"strings"
 	"unicode/utf8"
 
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/textwrap"
 )
 
@@ -19,19 +20,19 @@ const wideColumns = 72
 // leastColumns is the narrowest text that still holds a figure and its name.
 const leastColumns = 24
 
-// Text sets the document as plain text, width letters wide, for a roll printer
+// Text sets a document as plain text, width letters wide, for a roll printer
 // or a terminal. No line is wider; long words are broken. The signs of the
 // working are written with the letters every printer has.
-func (d Document) Text(width int) string {
+func Text(d scaleticket.Document, width int) string {
 	t := &typesetter{width: max(width, leastColumns)}
 	for _, s := range d.Sections {
-		if s.Form != SmallPrint {
+		if s.Form != scaleticket.SmallPrint {
 			t.section(s, d)
 		}
 	}
 	t.footer(d)
 	for _, s := range d.Sections {
-		if s.Form == SmallPrint {
+		if s.Form == scaleticket.SmallPrint {
 			t.smallPrint(s)
 		}
 	}
@@ -51,24 +52,24 @@ func (t *typesetter) line(text string) {
 
 func (t *typesetter) rule(letter string) { t.line(strings.Repeat(letter, t.width)) }
 
-func (t *typesetter) section(s Section, d Document) {
+func (t *typesetter) section(s scaleticket.Section, d scaleticket.Document) {
 	switch s.Form {
-	case Letterhead:
+	case scaleticket.Letterhead:
 		t.letterhead(s)
-	case Numbering:
+	case scaleticket.Numbering:
 		t.rule("=")
 		t.middle(strings.ToUpper(s.Title))
 		t.lines(s)
 		for _, mark := range d.Marks {
 			t.middle("*** " + mark + " ***")
 		}
-	case Figures:
+	case scaleticket.Figures:
 		t.rule("=")
 		t.lines(s)
 		t.rule("=")
-	case Signing:
+	case scaleticket.Signing:
 		t.signing(s)
-	case Facts:
+	case scaleticket.Facts:
 		t.title(s)
 		t.facts(s)
 	default:
@@ -77,39 +78,39 @@ func (t *typesetter) section(s Section, d Document) {
 	}
 }
 
-func (t *typesetter) title(s Section) {
+func (t *typesetter) title(s scaleticket.Section) {
 	t.line("")
 	t.line(strings.ToUpper(s.Title))
 }
 
-func (t *typesetter) letterhead(s Section) {
+func (t *typesetter) letterhead(s scaleticket.Section) {
 	for _, l := range s.Lines {
-		t.middle(joined(" ", l.Label, l.Value))
+		t.middle(scaleticket.Joined(" ", l.Label, l.Value))
 	}
 }
 
-func (t *typesetter) lines(s Section) {
+func (t *typesetter) lines(s scaleticket.Section) {
 	for _, l := range s.Lines {
 		t.set(l)
 	}
 }
 
 // set writes one line of the ticket.
-func (t *typesetter) set(l Line) {
+func (t *typesetter) set(l scaleticket.Line) {
 	switch l.Kind {
-	case Warning:
+	case scaleticket.Warning:
 		t.running("! ", "  ", l.Label)
-	case Heading:
+	case scaleticket.Heading:
 		t.line("")
 		t.running("", "  ", l.Label)
-	case Sentence:
+	case scaleticket.Sentence:
 		t.running("", "  ", l.Label)
-	case Total:
+	case scaleticket.Total:
 		t.b.WriteString(strings.Repeat(" ", t.width-t.width/3))
 		t.line(strings.Repeat("-", t.width/3))
 		t.pair(l.Label, l.Value)
 	default:
-		t.pair(l.Label, joined(" ", l.Mark, l.Value))
+		t.pair(l.Label, scaleticket.Joined(" ", l.Mark, l.Value))
 	}
 	for _, note := range l.Notes {
 		t.running("  ", "  ", note)
@@ -144,12 +145,12 @@ func (t *typesetter) spread(label, value string, width int) (string, bool) {
 }
 
 // facts sets short facts side by side where the paper is wide enough.
-func (t *typesetter) facts(s Section) {
+func (t *typesetter) facts(s scaleticket.Section) {
 	const between = 4
 	half, left := (t.width-between)/2, ""
 	for _, l := range s.Lines {
 		short, ok := t.spread(plain(l.Label), plain(l.Value), half)
-		ok = ok && t.width >= wideColumns && l.Kind == Pair && len(l.Notes) == 0
+		ok = ok && t.width >= wideColumns && l.Kind == scaleticket.Pair && len(l.Notes) == 0
 		switch {
 		case ok && left == "":
 			left = short
@@ -187,7 +188,7 @@ func (t *typesetter) running(first, rest, text string) {
 	}
 }
 
-func (t *typesetter) signing(s Section) {
+func (t *typesetter) signing(s scaleticket.Section) {
 	for _, l := range s.Lines {
 		t.line("")
 		t.line("")
@@ -196,7 +197,7 @@ func (t *typesetter) signing(s Section) {
 	}
 }
 
-func (t *typesetter) footer(d Document) {
+func (t *typesetter) footer(d scaleticket.Document) {
 	t.line("")
 	for _, sentence := range d.Footer {
 		t.running("", "", sentence)
@@ -206,7 +207,7 @@ func (t *typesetter) footer(d Document) {
 	}
 }
 
-func (t *typesetter) smallPrint(s Section) {
+func (t *typesetter) smallPrint(s scaleticket.Section) {
 	t.line("")
 	t.rule("-")
 	t.line(strings.ToUpper(s.Title))

@@ -1,4 +1,7 @@
-package scaleticket
+// Package typeset sets a ticket's document: on the pages of a PDF, on the label of
+// a sample, and as plain text for a roll or a terminal. It measures letters itself,
+// so that the same document always gives the same bytes.
+package typeset
 
 import (
 	"fmt"
@@ -6,6 +9,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/fonts"
+	"tenthpoint/internal/scaleticket"
 
 	"codeberg.org/go-pdf/fpdf"
 )
@@ -41,7 +45,7 @@ type Options struct {
 
 // PDF draws the document on pages of the size. The same document gives the same
 // bytes.
-func PDF(w io.Writer, d Document, size Size, o Options) error {
+func PDF(w io.Writer, d scaleticket.Document, size Size, o Options) error {
 	p := newPDF(size.width(), size.height(), d.Running, d.Made)
 	drawSlip(p, d, size, o)
 	if err := p.pdf.Output(w); err != nil {

@@ -1,13 +1,15 @@
-package scaleticket
+package typeset
 
 import (
 	"fmt"
 	"math"
+
+	"tenthpoint/internal/scaleticket"
 )
 
 // drawSlip lays the document out and draws it page by page, with the word set
 // across, the running head and the page numbers.
-func drawSlip(to canvas, d Document, size Size, o Options) {
+func drawSlip(to canvas, d scaleticket.Document, size Size, o Options) {
 	l := arrange(d, size, o)
 	c := scaled{to, l.scale}
 	for n, blocks := range l.pages {
@@ -23,7 +25,7 @@ func drawSlip(to canvas, d Document, size Size, o Options) {
 }
 
 // running tells which page of which ticket this is.
-func (l *layout) running(c canvas, d Document, n int) {
+func (l *layout) running(c canvas, d scaleticket.Document, n int) {
 	foot := l.high - bottomMargin + 12
 	right := l.wide - sideMargin
 	textRight(c, right, foot, fmt.Sprintf(d.PageOf, n+1, len(l.pages)), noteStyle)
@@ -35,12 +37,12 @@ func (l *layout) running(c canvas, d Document, n int) {
 
 // stamp sets a word across the page, under everything else, as large as the
 // slant of the page allows.
-func (l *layout) stamp(c canvas, d Document) {
+func (l *layout) stamp(c canvas, d scaleticket.Document) {
 	if d.Stamp == "" {
 		return
 	}
 	s := style{size: 150, bold: true, ink: faint}
-	if d.isDraft {
+	if d.Preview {
 		s.ink = ghost
 	}
 	slant := math.Hypot(l.wide, l.high) * 0.78

@@ -1,4 +1,6 @@
-package scaleticket
+// Package barcode has the codes printed on tickets and labels: the [Payload] of a
+// ticket's QR code, and sample numbers as Code 128.
+package barcode
 
 import (
 	"fmt"
@@ -36,25 +38,6 @@ const payloadMark = "TENTHPOINT/1"
 
 // codeDigits is how long a ticket's code is.
 const codeDigits = 12
-
-// QR is the payload of a ticket; false on a preview, which has no code to be
-// found by.
-func QR(d Document) (Payload, bool) { return d.payload, d.payload.Ticket != 0 }
-
-// pack takes the payload from the settlement of the whole load.
-func (c *composer) pack() Payload {
-	if c.s == nil || c.Code == "" || c.isDraft() {
-		return Payload{}
-	}
-	dry := c.s.Quantity
-	if c.s.Bushels != nil {
-		dry = c.s.Bushels
-	}
-	return Payload{
-		Ticket: c.l.Number, Net: c.s.Net.Value(), Moisture: c.s.Moisture.Value(),
-		Dry: dry.Value(), Code: c.Code,
-	}
-}
 
 // String is the payload's text.
 func (p Payload) String() string {

@@ -1,4 +1,6 @@
-package scaleticket
+package typeset
+
+import "tenthpoint/internal/scaleticket"
 
 // Facts stand in two columns, a long one across both.
 const (
@@ -9,7 +11,7 @@ const (
 
 // cell is a fact, set: its label at the left, its value at the right edge.
 type cell struct {
-	Line
+	scaleticket.Line
 	wide  bool
 	width float64
 	value []string
@@ -17,7 +19,7 @@ type cell struct {
 }
 
 // facts sets a section of facts side by side; a sentence takes the whole width.
-func facts(s Section, width float64) []block {
+func facts(s scaleticket.Section, width float64) []block {
 	inner := width - gutter
 	var rows []block
 	var row []cell
@@ -28,7 +30,7 @@ func facts(s Section, width float64) []block {
 		}
 	}
 	for _, l := range s.Lines {
-		if l.Kind == Warning {
+		if l.Kind == scaleticket.Warning {
 			flush()
 			rows = append(rows, warning(l, inner))
 			continue
@@ -47,7 +49,7 @@ func facts(s Section, width float64) []block {
 }
 
 // newCell makes a cell one column wide if that holds its fact, else two.
-func newCell(l Line, inner float64) cell {
+func newCell(l scaleticket.Line, inner float64) cell {
 	column := (inner - factBetween) / factColumns
 	need := factStyle.width(l.Label) + factSpace + valueStyle(l).width(l.Value)
 	for _, note := range l.Notes {
@@ -59,12 +61,12 @@ func newCell(l Line, inner float64) cell {
 	one := cell{Line: l, width: inner, wide: true}
 	one.value = valueStyle(l).wrap(l.Value, inner-factSpace-factStyle.width(l.Label))
 	if need > inner {
-		one.Notes, one.note = nil, noteStyle.wrap(joined(", ", l.Notes...), inner)
+		one.Notes, one.note = nil, noteStyle.wrap(scaleticket.Joined(", ", l.Notes...), inner)
 	}
 	return one
 }
 
-func valueStyle(l Line) style {
+func valueStyle(l scaleticket.Line) style {
 	if l.Emphasis {
 		return strongStyle
 	}
@@ -119,7 +121,7 @@ func missing(c canvas, x, y float64, text string, s style) {
 }
 
 // warning is a sentence that must be noticed, beside a bar.
-func warning(l Line, inner float64) block {
+func warning(l scaleticket.Line, inner float64) block {
 	look := strongStyle.sized(7.2)
 	lines := look.wrap(l.Label, inner-8)
 	height := float64(len(lines)) * look.leading()

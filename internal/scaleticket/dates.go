@@ -11,8 +11,8 @@ import (
 // made is the date of the paper: when the ticket was issued, else when the
 // load was opened. A load with neither has the first day of the century, so
 // that its slip still comes out the same each time.
-func (c *composer) made() time.Time {
-	for _, stamp := range []string{c.l.Issued.At, c.l.Opened.At} {
+func made(t *facts) time.Time {
+	for _, stamp := range []string{t.l.Issued.At, t.l.Opened.At} {
 		if when, err := time.Parse(time.RFC3339, stamp); err == nil {
 			return when.UTC()
 		}
@@ -20,17 +20,28 @@ func (c *composer) made() time.Time {
 	return time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
 }
 
+// dates write the times of facts the way the elevator writes them.
+type dates struct {
+	// zone is the elevator's own; nil leaves times as the facts have them.
+	zone *time.Location
+	// local writes days in the order of the house's language: "m/d/y".
+	local bool
+	order string
+	// day is the day of the load.
+	day quantity.Date
+}
+
 // dayAndHour is a fact's time on the elevator's own clock. Without a zone it is
 // written as the fact has it, and says so when that is UTC.
-func (c *composer) dayAndHour(stamp string) (day, hour string) {
+func (d dates) dayAndHour(stamp string) (day, hour string) {
 	when, err := time.Parse(time.RFC3339, stamp)
 	if err != nil {
 		return "", stamp
 	}
 	suffix := ""
 	switch {
-	case c.Zone != nil:
-		when = when.In(c.Zone)
+	case d.zone != nil:
+		when = when.In(d.zone)
 	case strings.HasSuffix(stamp, "Z"):
 		suffix = " UTC"
 	}
@@ -38,33 +49,33 @@ func (c *composer) dayAndHour(stamp string) (day, hour string) {
 	if err != nil {
 		return "", stamp
 	}
-	return c.date(date), when.Format("15:04") + suffix
+	return d.date(date), when.Format("15:04") + suffix
 }
 
 // moment is a fact's day and hour.
-func (c *composer) moment(stamp string) string {
-	day, hour := c.dayAndHour(stamp)
-	return joined(" ", day, hour)
+func (d dates) moment(stamp string) string {
+	day, hour := d.dayAndHour(stamp)
+	return Joined(" ", day, hour)
 }
 
 // hour is a fact's hour, with its day where that is not the day of the load.
-func (c *composer) hour(stamp string) string {
-	day, hour := c.dayAndHour(stamp)
-	if day == c.date(c.l.Details.Day) {
+func (d dates) hour(stamp string) string {
+	day, hour := d.dayAndHour(stamp)
+	if day == d.date(d.day) {
 		return hour
 	}
-	return joined(" ", day, hour)
+	return Joined(" ", day, hour)
 }
 
 // date writes a day the way the elevator writes days: ISO 8601, or in the
 // order of its language.
-func (c *composer) date(d quantity.Date) string {
-	if d.IsZero() || c.House.Dates != "local" {
-		return d.String()
+func (d dates) date(day quantity.Date) string {
+	if day.IsZero() || !d.local {
+		return day.String()
 	}
 	return strings.NewReplacer(
-		"y", fmt.Sprintf("%04d", d.Year()),
-		"m", fmt.Sprintf("%02d", d.Month()),
-		"d", fmt.Sprintf("%02d", d.Day()),
-	).Replace(c.w.DateOrder)
+		"y", fmt.Sprintf("%04d", day.Year()),
+		"m", fmt.Sprintf("%02d", day.Month()),
+		"d", fmt.Sprintf("%02d", day.Day()),
+	).Replace(d.order)
 }

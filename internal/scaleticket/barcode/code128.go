@@ -1,9 +1,10 @@
-package scaleticket
+package barcode
 
 import (
 	"fmt"
 	"image"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/boombuler/barcode/code128"
 )
@@ -12,15 +13,15 @@ import (
 // its bars too thin for the label printers in use.
 const longestCode = 16
 
-// bars is a sample number as a Code 128 barcode, one pixel to a module, one
+// Code128 is a sample number as a Code 128 barcode, one pixel to a module, one
 // pixel high.
-func bars(number string) (image.Image, error) {
+func Code128(number string) (image.Image, error) {
 	number = strings.TrimSpace(number)
 	switch {
 	case number == "":
 		return nil, fmt.Errorf("the sample has no number, and a label is for finding it again. Give the sample a number")
-	case letters(number) > longestCode:
-		return nil, fmt.Errorf("sample number %.40q has %d letters; the barcode of a label holds %d. Give the sample a shorter number", number, letters(number), longestCode)
+	case utf8.RuneCountInString(number) > longestCode:
+		return nil, fmt.Errorf("sample number %.40q has %d letters; the barcode of a label holds %d. Give the sample a shorter number", number, utf8.RuneCountInString(number), longestCode)
 	case strings.ContainsFunc(number, func(r rune) bool { return r < ' ' || r > '~' }):
 		return nil, fmt.Errorf("sample number %q has a letter that a barcode cannot hold. Use A to Z, digits and signs of a plain keyboard", number)
 	}

@@ -1,18 +1,20 @@
-package scaleticket
+package typeset
+
+import "tenthpoint/internal/scaleticket"
 
 // figureRoom is the width kept for the figures of a ledger.
 const figureRoom = 84.0
 
 // ledger sets lines whose figures stand under each other at the right edge. A
 // note stands beside its label where it fits, else below.
-func ledger(s Section, width float64) []block {
+func ledger(s scaleticket.Section, width float64) []block {
 	inner := width - gutter
 	var rows []block
 	for _, l := range s.Lines {
 		switch l.Kind {
-		case Warning:
+		case scaleticket.Warning:
 			rows = append(rows, warning(l, inner))
-		case Heading:
+		case scaleticket.Heading:
 			rows = append(rows, subtitle(l, inner))
 		default:
 			rows = append(rows, ledgerRow(l, inner))
@@ -21,7 +23,7 @@ func ledger(s Section, width float64) []block {
 	return inGutter(s.Title, rows)
 }
 
-func subtitle(l Line, inner float64) block {
+func subtitle(l scaleticket.Line, inner float64) block {
 	lines := strongStyle.wrap(l.Label, inner)
 	return block{above: 5, height: float64(len(lines)) * strongStyle.leading(), tied: true, draw: func(c canvas, x, y float64) {
 		paragraph(c, x+gutter, y, lines, strongStyle)
@@ -30,7 +32,7 @@ func subtitle(l Line, inner float64) block {
 
 // ledgerLine is one line of a ledger, set: where its parts go.
 type ledgerLine struct {
-	Line
+	scaleticket.Line
 	inner  float64
 	look   style
 	label  []string
@@ -39,12 +41,12 @@ type ledgerLine struct {
 	value  []string
 }
 
-func ledgerRow(l Line, inner float64) block {
+func ledgerRow(l scaleticket.Line, inner float64) block {
 	set := ledgerLine{Line: l, inner: inner, look: plainStyle}
-	if l.Kind == Total || l.Emphasis {
+	if l.Kind == scaleticket.Total || l.Emphasis {
 		set.look = strongStyle
 	}
-	if l.Emphasis && l.Kind == Total {
+	if l.Emphasis && l.Kind == scaleticket.Total {
 		set.look = strongStyle.sized(9)
 	}
 	set.value = set.look.wrap(l.Value, max(figureRoom, inner*0.45))
@@ -52,7 +54,7 @@ func ledgerRow(l Line, inner float64) block {
 	set.label = set.look.wrap(l.Label, room)
 	set.placeNotes(room)
 	above := 0.0
-	if l.Kind == Total {
+	if l.Kind == scaleticket.Total {
 		above = 2.2
 	}
 	return block{above: above, height: set.height(), draw: set.draw}
@@ -95,7 +97,7 @@ func (l ledgerLine) height() float64 {
 func (l ledgerLine) draw(c canvas, x, y float64) {
 	x += gutter
 	edge := x + l.inner
-	if l.Kind == Total {
+	if l.Kind == scaleticket.Total {
 		c.line(edge-figureRoom, y-0.8, edge, y-0.8, 0.5, black)
 	}
 	under := y + paragraph(c, x, y, l.label, l.look)
@@ -118,7 +120,7 @@ func (l ledgerLine) drawValue(c canvas, edge, y float64) {
 			continue
 		}
 		c.text(edge-w, at+l.look.baseline(), v, l.look)
-		if l.Kind == Struck {
+		if l.Kind == scaleticket.Struck {
 			middle := at + l.look.baseline() - l.look.size*0.27
 			c.line(edge-w-2, middle, edge+1, middle, 0.8, black)
 		}

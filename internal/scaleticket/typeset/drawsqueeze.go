@@ -1,6 +1,10 @@
-package scaleticket
+package typeset
 
-import "image"
+import (
+	"image"
+
+	"tenthpoint/internal/scaleticket"
+)
 
 // squeezes are the scales a slip may be set at. Figures, signatures and code
 // belong on the first page: a slip that is a little too long for it is set
@@ -9,7 +13,7 @@ var squeezes = []float64{1, 0.97, 0.94, 0.91, 0.88}
 
 // arrange lays the document out at the largest scale that brings the signatures
 // to the first page; where none does, at full size.
-func arrange(d Document, size Size, o Options) *layout {
+func arrange(d scaleticket.Document, size Size, o Options) *layout {
 	code := qrPicture(d)
 	for _, k := range squeezes {
 		if l := newLayout(size, k); l.body(d, code) == 1 {
@@ -24,19 +28,19 @@ func arrange(d Document, size Size, o Options) *layout {
 }
 
 // body places everything but the working and gives the page it ends on.
-func (l *layout) body(d Document, code image.Image) int {
+func (l *layout) body(d scaleticket.Document, code image.Image) int {
 	for _, s := range d.Sections {
 		switch s.Form {
-		case Letterhead:
+		case scaleticket.Letterhead:
 			number, _ := d.Section("number")
 			l.add(letterhead(d, s, number, l.width())...)
-		case Facts:
+		case scaleticket.Facts:
 			l.add(tie(facts(s, l.width()))...)
-		case Figures:
+		case scaleticket.Figures:
 			l.add(headline(s, l.width()))
-		case Ledger:
+		case scaleticket.Ledger:
 			l.add(tie(ledger(s, l.width()))...)
-		case Signing:
+		case scaleticket.Signing:
 			l.add(signing(s, d, code, l.width()))
 		}
 	}
@@ -44,9 +48,9 @@ func (l *layout) body(d Document, code image.Image) int {
 }
 
 // end places the working.
-func (l *layout) end(d Document, o Options) {
+func (l *layout) end(d scaleticket.Document, o Options) {
 	for _, s := range d.Sections {
-		if s.Form == SmallPrint && !o.NoWorking {
+		if s.Form == scaleticket.SmallPrint && !o.NoWorking {
 			l.smallPrint(s)
 		}
 	}

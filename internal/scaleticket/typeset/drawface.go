@@ -1,4 +1,4 @@
-package scaleticket
+package typeset
 
 import (
 	"sync"
@@ -30,7 +30,7 @@ var (
 func newFace(file []byte) *face {
 	f, err := sfnt.Parse(file)
 	if err != nil {
-		panic("scaleticket: " + err.Error())
+		panic("typeset: " + err.Error())
 	}
 	return &face{font: f, widths: map[rune]float64{}}
 }

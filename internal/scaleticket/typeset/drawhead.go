@@ -1,13 +1,17 @@
-package scaleticket
+package typeset
 
-import "fmt"
+import (
+	"fmt"
+
+	"tenthpoint/internal/scaleticket"
+)
 
 // numberRoom is the width kept for the ticket's number.
 const numberRoom = 124.0
 
 // letterhead is the elevator at the left, the ticket's number at the right, and
 // below both what must be noticed first.
-func letterhead(d Document, s, number Section, width float64) []block {
+func letterhead(d scaleticket.Document, s, number scaleticket.Section, width float64) []block {
 	left := stacked(nameLines(s, width-numberRoom-10), markRow(d.Marks, width-numberRoom-10))
 	right := numberLines(number, numberRoom)
 	out := []block{{height: max(left.height, right.height), tied: true, draw: func(c canvas, x, y float64) {
@@ -36,7 +40,7 @@ var addressStyle = noteStyle.sized(7.2)
 
 // nameLines is the name large, then the address and what else identifies the
 // scale, as many to a line as fit.
-func nameLines(s Section, width float64) block {
+func nameLines(s scaleticket.Section, width float64) block {
 	look := nameStyle
 	if s.Lines[0].Missing {
 		look = look.in(stop)
@@ -44,7 +48,7 @@ func nameLines(s Section, width float64) block {
 	names := look.wrap(s.Lines[0].Value, width)
 	var parts []string
 	for _, l := range s.Lines[1:] {
-		parts = append(parts, joined(" ", l.Label, l.Value))
+		parts = append(parts, scaleticket.Joined(" ", l.Label, l.Value))
 	}
 	lines := filled(parts, addressStyle, width)
 	height := float64(len(names))*look.leading() + float64(len(lines))*addressStyle.leading()
@@ -59,7 +63,7 @@ func filled(parts []string, s style, width float64) []string {
 	var out []string
 	line := ""
 	for _, part := range parts {
-		longer := joined("  ·  ", line, part)
+		longer := scaleticket.Joined("  ·  ", line, part)
 		if s.width(longer) <= width {
 			line = longer
 			continue
@@ -72,7 +76,7 @@ func filled(parts []string, s style, width float64) []string {
 
 // numberLines is the title, the number large, and below it how the ticket
 // stands and which copy this is.
-func numberLines(s Section, width float64) block {
+func numberLines(s scaleticket.Section, width float64) block {
 	big := numberStyle.fitted(s.Lines[0].Value, width, 9)
 	var lines []string
 	for _, l := range s.Lines[1:min(statusLines, len(s.Lines))] {
@@ -92,10 +96,10 @@ func numberLines(s Section, width float64) block {
 }
 
 // references tie the ticket to others: which it corrects, why it ended.
-func references(lines []Line, width float64, named string) block {
+func references(lines []scaleticket.Line, width float64, named string) block {
 	var texts []string
 	for _, l := range lines {
-		text := fmt.Sprintf(named, l.Label, joined("; ", append([]string{l.Value}, l.Notes...)...))
+		text := fmt.Sprintf(named, l.Label, scaleticket.Joined("; ", append([]string{l.Value}, l.Notes...)...))
 		texts = append(texts, strongStyle.wrap(text, width)...)
 	}
 	height := float64(len(texts)) * strongStyle.leading()

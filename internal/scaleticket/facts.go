@@ -1,0 +1,71 @@
+package scaleticket
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// facts are what a ticket is composed from, with short names for what every
+// section reads.
+type facts struct {
+	Ticket
+	dates
+	w Words
+	l *load.Load
+	s *settle.Settlement
+}
+
+func factsOf(t Ticket) *facts {
+	t.fillIn()
+	days := dates{zone: t.Zone, local: t.House.Dates == "local", order: t.Words.DateOrder, day: t.Load.Details.Day}
+	return &facts{Ticket: t, dates: days, w: t.Words, l: t.Load, s: t.Settlement}
+}
+
+// isDraft reports whether the slip is a preview and no ticket.
+func (t *facts) isDraft() bool { return t.Copy == Draft || t.l.Number == 0 }
+
+// isRefused reports whether the load was turned away: nothing is to come.
+func (t *facts) isRefused() bool { return t.l.Phase == load.TurnedAway }
+
+// whenSettled stands for a figure that the settlement will bring, if one is to
+// come.
+func (t *facts) whenSettled() string {
+	if t.isRefused() {
+		return t.w.NotSettled
+	}
+	return t.w.WhenSettled
+}
+
+// isExample reports whether anything on the slip is invented.
+func (t *facts) isExample() bool {
+	return t.House.Demo || t.Edition != nil && t.Edition.Status == rates.Example
+}
+
+func (t *facts) ticketNumber() string {
+	switch {
+	case t.isRefused():
+		return t.w.NoNumber
+	case t.l.Number == 0:
+		return t.w.NumberLater
+	}
+	return fmt.Sprint(t.l.Number)
+}
+
+// owner is the one owner whose slip this is, and whether it is one's.
+func (t *facts) owner() (load.Owner, bool) {
+	if t.Owner == 0 {
+		return load.Owner{}, false
+	}
+	return t.l.Details.Shares[t.Owner-1], true
+}
+
+// ownPart is that owner's part of the settlement; nil when there is none.
+func (t *facts) ownPart() *settle.ShareLine {
+	if t.s == nil || t.Owner == 0 || t.Owner > len(t.s.Shares) {
+		return nil
+	}
+	return &t.s.Shares[t.Owner-1]
+}

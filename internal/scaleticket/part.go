@@ -1,0 +1,53 @@
+package scaleticket
+
+// part is a section while it is written, beside the facts it is written from.
+type part struct {
+	*facts
+	Section
+}
+
+func newPart(t *facts, id, title string, form Form) *part {
+	return &part{t, Section{ID: id, Title: title, Form: form}}
+}
+
+func (p *part) put(lines ...Line) {
+	for _, l := range lines {
+		l.Missing = l.Missing && !p.isRefused()
+		p.Lines = append(p.Lines, l)
+	}
+}
+
+// fact puts a pair; without a value it prints the word for its absence.
+func (p *part) fact(label, value, absent string) {
+	p.known("", label, value, absent)
+}
+
+// known is a fact that the form has a field for.
+func (p *part) known(field, label, value, absent string) {
+	if value == "" {
+		value = absent
+	}
+	p.put(Line{Field: field, Label: label, Value: value})
+}
+
+// need puts a pair that no ticket can do without.
+func (p *part) need(field, label, value, absent string) {
+	if value == "" {
+		p.put(Line{Field: field, Label: label, Value: absent, Missing: true})
+		return
+	}
+	p.put(Line{Field: field, Label: label, Value: value})
+}
+
+// given puts a pair only where there is something to say.
+func (p *part) given(label, value string) {
+	if value != "" {
+		p.put(Line{Label: label, Value: value})
+	}
+}
+
+func (p *part) warn(sentence string) {
+	if sentence != "" {
+		p.put(Line{Kind: Warning, Label: sentence})
+	}
+}
