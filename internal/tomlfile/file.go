@@ -26,7 +26,7 @@ const maxBytes = 1 << 20
 // text is not TOML, so that callers need no second path.
 func Parse(name string, text []byte) *File {
 	f := &File{Name: name, lines: strings.Split(string(text), "\n"), form: inTOML{}}
-	f.at = locate(f.lines)
+	f.at = locate(text)
 	values := map[string]any{}
 	if len(text) > maxBytes {
 		f.add("", 0, fmt.Sprintf("the file has %d bytes; an edition or chart has at most %d", len(text), maxBytes), "Check that this is the right file.")

@@ -13,8 +13,7 @@ type Places struct {
 
 // Locate finds the places of a TOML file, which is not looked at otherwise.
 func Locate(file string, text []byte) Places {
-	lines := strings.Split(string(text), "\n")
-	return Places{file: file, lines: lines, at: locate(lines)}
+	return Places{file: file, lines: strings.Split(string(text), "\n"), at: locate(text)}
 }
 
 // Line is the line of a key or table by its path, such as "shrink.to" or
