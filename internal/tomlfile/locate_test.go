@@ -46,7 +46,7 @@ most = "3 %"
 // The line of every key, also in elements of arrays, dotted names, quoted keys
 // and around texts of several lines.
 func TestLines(t *testing.T) {
-	at := locate([]byte(sample))
+	at, _ := locate([]byte(sample))
 	lines := strings.Split(sample, "\n")
 	for path, want := range map[string]string{
 		"title": `title = "Corn"`, "shrink": "[shrink]", "shrink.method": `method = "water" # the formula`,
@@ -123,5 +123,28 @@ func TestAnUnknownListHasItsLine(t *testing.T) {
 	p := f.Problems()
 	if len(p) != 1 || p[0].Line != 3 || p[0].Excerpt != "[[diScount]]" {
 		t.Errorf("%v", p)
+	}
+}
+
+// Deep nesting is refused at once: the decoder would be busy for minutes.
+func TestDeepNestingIsRefused(t *testing.T) {
+	deep := strings.Repeat("a.", 20_000) + "a"
+	braces := strings.Repeat("{ a = ", 9_000) + "1" + strings.Repeat(" }", 9_000)
+	for name, text := range map[string]string{
+		"a key": "\n" + deep + " = \"1\"", "a heading": "\n[" + deep + "]", "a list": "\n[[" + deep + "]]",
+		"braces": "\na = " + braces, "braces in lists": "\na = " + strings.Repeat("[{ a = ", 100) + "1" + strings.Repeat(" }]", 100),
+	} {
+		f := Parse("test.toml", []byte(text))
+		p := f.Problems()
+		if len(p) != 1 || p[0].Line != 2 || !strings.Contains(p[0].What, "deep") {
+			t.Errorf("%s: %.200v", name, p)
+		}
+		if len(f.at) > 2*mostParts {
+			t.Errorf("%s: %d places are kept", name, len(f.at))
+		}
+	}
+	f := Parse("test.toml", []byte("a.b.c.d.e.f.g.h = \"1\""))
+	if err := f.Problems().Err(); err != nil {
+		t.Error(err)
 	}
 }
