@@ -18,7 +18,7 @@ func TestWeighedOnlySlip(t *testing.T) {
 		if tested {
 			s.samples(load.Sample{Moisture: &load.Moisture{Percent: of("14.2 %")}})
 		}
-		w, err := settle.WeighOnly(s.load().SettleFacts().Drafts, settle.Outbound{
+		w, err := settle.Current.WeighOnly(s.load().SettleFacts().Drafts, settle.Outbound{
 			Place: quantity.Unrounded, Bushel: of("56 lb/bu"), BushelSource: "Iowa Code 210.10", Bushels: quantity.To("0.01", quantity.HalfUp),
 		})
 		if err != nil {
