@@ -2,10 +2,13 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 
+	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/report"
 )
 
@@ -89,18 +92,11 @@ func fileName(name string) string {
 // writeNew writes a file that is not there yet: paper once handed out is not
 // written over.
 func writeNew(path string, content []byte) error {
-	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if os.IsExist(err) {
+	err := atomicfile.Create(path, content)
+	if errors.Is(err, fs.ErrExist) {
 		return refusal("Name another folder with --out, or move the file away", "%s is there already and is not written over", path)
 	}
-	if err != nil {
-		return err
-	}
-	if _, err := file.Write(content); err != nil {
-		_ = file.Close()
-		return err
-	}
-	return file.Close()
+	return err
 }
 
 // documentJSON is a paper for programs: its tables with each cell under its

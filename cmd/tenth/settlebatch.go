@@ -1,15 +1,17 @@
 package main
 
 import (
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/rates"
@@ -66,20 +68,20 @@ func written(t *terminal, path string, write func(io.Writer) error) error {
 	if path == "" {
 		return write(t.out)
 	}
-	part, err := os.CreateTemp(filepath.Dir(path), ".part-*")
-	if err != nil {
-		return err
+	var wrong error
+	err := atomicfile.Replace(path, func(w io.Writer) error {
+		wrong = write(w)
+		var rows badRows
+		if errors.As(wrong, &rows) {
+			return nil
+		}
+		return wrong
+	})
+	var place *fs.PathError
+	if errors.As(err, &place) && place.Path == path {
+		return refusal("Check the folder, or name another file with --out", "%s cannot be written: %v", path, place.Err)
 	}
-	defer os.Remove(part.Name()) // whatever ends the writing; renamed, it is gone already
-	wrong := write(part)
-	var rows badRows
-	if err := part.Close(); err != nil || wrong != nil && !errors.As(wrong, &rows) {
-		return errors.Join(wrong, err)
-	}
-	if err := errors.Join(os.Chmod(part.Name(), 0o644), os.Rename(part.Name(), path)); err != nil {
-		return err
-	}
-	return wrong
+	return cmp.Or(err, wrong)
 }
 
 // badRows says how many rows of how many could not be settled.

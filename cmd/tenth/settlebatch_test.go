@@ -87,3 +87,27 @@ func BenchmarkBatch(b *testing.B) {
 		}
 	}
 }
+
+// A place that cannot be written to is told by the name that was typed, with
+// what to do, and nothing is left there.
+func TestBatchTellsWhereItCannotWrite(t *testing.T) {
+	set, err := ratefiles.ReadRates("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	if err := os.MkdirAll(filepath.Join(folder, "taken", "inside"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	for _, out := range []string{filepath.Join(folder, "missing", "out.csv"), filepath.Join(folder, "taken")} {
+		term, _ := batchTerminal(t)
+		c := settleCommand{Commodity: "corn", Schedule: "main", Batch: batchFile(t, 1), Out: out}
+		told := complaints(c.batch(term, set))
+		if len(told) != 1 || !strings.Contains(told[0].what, out+" cannot be written") || told[0].hint == "" {
+			t.Errorf("%s: %+v", out, told)
+		}
+		if left, err := os.ReadDir(folder); err != nil || len(left) != 1 {
+			t.Errorf("%s: %d entries are left, %v", out, len(left), err)
+		}
+	}
+}

@@ -9,6 +9,8 @@ import (
 	"path/filepath"
 	"strings"
 	"unicode"
+
+	"tenthpoint/internal/atomicfile"
 )
 
 // exports is the folder beside the book for files that are no papers: workbooks,
@@ -39,7 +41,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 			free = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, ending), n, ending)
 		}
 		where = filepath.Join(e.folder, free)
-		err = writeNew(where, data)
+		err = atomicfile.Create(where, data)
 		if !errors.Is(err, fs.ErrExist) {
 			return where, err
 		}
@@ -57,14 +59,4 @@ func oneElement(name string) string {
 		return r
 	}, name)
 	return strings.ReplaceAll(name, "..", "--")
-}
-
-// writeNew writes a file that is not there yet.
-func writeNew(path string, data []byte) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	return errors.Join(err, f.Close())
 }

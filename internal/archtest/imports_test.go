@@ -18,7 +18,7 @@ var papers = inside("scaleticket", "scaleticket/barcode", "scaleticket/typeset",
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("book", "book/sqlite", "scalelink", "printing")
+var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
 
 // mayImport says for every package which packages of this repository it may
 // import. What is not written here is refused: a new package is entered here
@@ -58,7 +58,7 @@ var mayImport = map[string][]string{
 	"internal/book":          core,                                // what a book holds
 	"internal/book/booktest": slices.Concat(core, inside("book")), // for tests: what any engine must do
 	"internal/book/postgres": slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
-	"internal/book/sqlite":   slices.Concat(core, inside("book"), []string{"migrations"}),
+	"internal/book/sqlite":   slices.Concat(core, inside("book", "atomicfile"), []string{"migrations"}),
 	"internal/fonts":         {}, // the letters on paper
 	"internal/scaleticket":   slices.Concat(core, inside("scaleticket/barcode")),
 	"internal/report":        inside("textwrap", "i18n", "fonts"),
@@ -71,7 +71,8 @@ var mayImport = map[string][]string{
 	"internal/daysheet":          slices.Concat(core, inside("report")),
 	"internal/explanation":       slices.Concat(core, inside("report")),
 	"internal/scalelink":         inside("quantity"),
-	"internal/printing":          {},
+	"internal/atomicfile":        {}, // files that appear whole or not at all
+	"internal/printing":          inside("atomicfile"),
 	"internal/ratefiles":         slices.Concat(inside("tomlfile", "rates", "moisture/chart"), []string{"schedules"}),
 	"internal/office":            slices.Concat(core, papers, inside("book")),
 	"internal/audit":             slices.Concat(core, inside("book", "office")),

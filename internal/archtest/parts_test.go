@@ -13,6 +13,7 @@ var belongsTo = map[string][]string{
 	"github.com/shopspring/decimal": {"internal/quantity"},
 	"math/big":                      {"internal/quantity"},
 	"github.com/BurntSushi/toml":    {"internal/tomlfile", "internal/scalelink", "internal/ratefiles"},
+	"github.com/pelletier/go-toml":  {"internal/tomlfile"},
 	"database/sql":                  {"internal/book/sqlite"},
 	"github.com/jackc/pgx/v5":       {"internal/book/postgres"},
 	"modernc.org/sqlite":            {"internal/book/sqlite"},

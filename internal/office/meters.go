@@ -7,7 +7,6 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/internal/worksheet"
 )
 
 // MeterRecord is a moisture meter as master data.
@@ -60,15 +59,4 @@ func MeterStatus(ctx context.Context, d Desk, m meter.Meter) (meter.Status, erro
 	}
 	rule := meter.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
 	return meter.StatusOn(m, checks, rule, d.Today()), nil
-}
-
-// MeterBias works out how far off a meter reads, over its last so many checks.
-func MeterBias(ctx context.Context, d Desk, m meter.Meter, last int) (meter.Bias, *worksheet.Sheet, error) {
-	checks, err := MeterChecks(ctx, d, m.ID)
-	if err != nil {
-		return meter.Bias{}, nil, err
-	}
-	s := &worksheet.Sheet{}
-	bias, err := meter.WorkBias(s, meter.ChecksOf(m, checks, d.Today()), last)
-	return bias, s, err
 }

@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+
+	"tenthpoint/internal/atomicfile"
 )
 
 // mostSameNames bounds the search for a free name. A folder that already
@@ -16,10 +18,9 @@ const mostSameNames = 999
 
 // Folder keeps each job as one file in Path, which is made when it is missing.
 //
-// A file appears whole or not at all: the bytes go to a hidden part-file, are
-// forced to the disk, and only then take their name. An older file is never
-// replaced; the second "ticket-1042" becomes "ticket-1042-2.pdf". Copies need
-// no second file, so the receipt says one.
+// A file appears whole or not at all. An older file is never replaced; the
+// second "ticket-1042" becomes "ticket-1042-2.pdf". Copies need no second file,
+// so the receipt says one.
 type Folder struct {
 	Path string
 }
@@ -35,13 +36,9 @@ func (f Folder) Send(ctx context.Context, job Job) (Receipt, error) {
 	if err := os.MkdirAll(f.Path, 0o755); err != nil {
 		return Receipt{}, f.fault(job, err)
 	}
-	part, err := writePart(f.Path, job.Bytes)
+	path, err := create(f.Path, job)
 	if err != nil {
 		return Receipt{}, f.fault(job, err)
-	}
-	path, err := takeName(part, f.Path, job.Name, job.extension())
-	if err != nil {
-		return Receipt{}, f.fault(job, errors.Join(err, os.Remove(part)))
 	}
 	return Receipt{Where: path, Copies: 1, Certain: true}, nil
 }
@@ -50,40 +47,15 @@ func (f Folder) fault(job Job, err error) error {
 	return fmt.Errorf("%q could not be written to the folder %s: %w. Check that the folder exists, may be written to and has room, or choose another.", job.Name, f.Path, err)
 }
 
-// writePart puts the bytes on the disk under a name nobody looks for.
-func writePart(folder string, content []byte) (path string, err error) {
-	part, err := os.CreateTemp(folder, ".part-*")
-	if err != nil {
-		return "", err
-	}
-	_, err = part.Write(content)
-	err = errors.Join(err, part.Chmod(0o644), part.Sync(), part.Close())
-	if err != nil {
-		return "", errors.Join(err, os.Remove(part.Name()))
-	}
-	return part.Name(), nil
-}
-
-// takeName moves the part-file to the first free name. The name is claimed
-// with O_EXCL before the rename: on Unix a bare rename would silently replace
-// a file that another desk wrote in between.
-func takeName(part, folder, name, extension string) (string, error) {
+// create writes the job under the first free name.
+func create(folder string, job Job) (string, error) {
 	for n := 1; n <= mostSameNames; n++ {
-		path := filepath.Join(folder, numbered(name, n)+extension)
-		claim, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
-		if errors.Is(err, fs.ErrExist) {
-			continue
+		path := filepath.Join(folder, numbered(job.Name, n)+job.extension())
+		if err := atomicfile.Create(path, job.Bytes); !errors.Is(err, fs.ErrExist) {
+			return path, err
 		}
-		if err != nil {
-			return "", err
-		}
-		if err := errors.Join(claim.Close(), os.Rename(part, path)); err != nil {
-			return "", errors.Join(err, os.Remove(path))
-		}
-		syncFolder(folder)
-		return path, nil
 	}
-	return "", fmt.Errorf("%d files are already called %s%s", mostSameNames, name, extension)
+	return "", fmt.Errorf("%d files are already called %s%s", mostSameNames, job.Name, job.extension())
 }
 
 func numbered(name string, n int) string {
@@ -91,14 +63,4 @@ func numbered(name string, n int) string {
 		return name
 	}
 	return name + "-" + strconv.Itoa(n)
-}
-
-// syncFolder makes the new name itself durable. Not every system can do it
-// for a folder (Windows cannot), and the file is whole without it, so a
-// failure here is no failure of the job.
-func syncFolder(folder string) {
-	if d, err := os.Open(folder); err == nil {
-		_ = d.Sync()
-		_ = d.Close()
-	}
 }

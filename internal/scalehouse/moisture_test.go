@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/worksheet"
 	"tenthpoint/schedules"
 )
 
@@ -122,7 +123,9 @@ func TestMeterLog(t *testing.T) {
 	if stands, err = office.MeterStatus(ctx, s.Desk, meters[0]); err != nil || stands.State != meter.Overdue {
 		t.Errorf("seven weeks later the meter is %s, %v", stands.State, err)
 	}
-	bias, _, err := office.MeterBias(ctx, s.Desk, meters[0], 0)
+	checks, err := office.MeterChecks(ctx, s.Desk, meters[0].ID)
+	must(t, err)
+	bias, err := meter.WorkBias(&worksheet.Sheet{}, meter.ChecksOf(meters[0], checks, s.Today()), 0)
 	must(t, err)
 	if bias.N != 1 || bias.Mean == nil {
 		t.Errorf("one check gives %+v", bias)

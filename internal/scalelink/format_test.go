@@ -32,7 +32,7 @@ func lb(figure string) quantity.Amount { return quantity.Of(figure, quantity.Lb)
 func kg(figure string) quantity.Amount { return quantity.Of(figure, quantity.Kg) }
 
 func TestParse(t *testing.T) {
-	columns, pattern, bits := ExampleColumns(), ExamplePattern(), packed()
+	columns, pattern, bits := ExampleColumns(), patternProfile(), packed()
 	tests := []struct {
 		name    string
 		profile Profile
@@ -76,8 +76,8 @@ func TestParse(t *testing.T) {
 }
 
 func TestParseRefuses(t *testing.T) {
-	columns, pattern := ExampleColumns(), ExamplePattern()
-	optional := ExamplePattern()
+	columns, pattern := ExampleColumns(), patternProfile()
+	optional := patternProfile()
 	optional.Pattern = `(?P<status>[a-z-]+) (?P<weight>[0-9]*)(?P<unit>x?)`
 	optional.Fields[1].Means = map[string]string{"": "normal", "x": "lb"}
 	tests := []struct {
@@ -174,7 +174,7 @@ func FuzzParse(f *testing.F) {
 	for _, body := range []string{"+   52300lb G S", "-      20kg N M", "settled 52300 lb", "too-heavy - lb", "@ 52300", "\xff\x00"} {
 		f.Add([]byte(body))
 	}
-	formats := []*Format{mustFormat(f, ExampleColumns()), mustFormat(f, ExamplePattern()), mustFormat(f, packed())}
+	formats := []*Format{mustFormat(f, ExampleColumns()), mustFormat(f, patternProfile()), mustFormat(f, packed())}
 	f.Fuzz(func(t *testing.T, body []byte) {
 		for _, format := range formats {
 			got, err := format.Parse(body)

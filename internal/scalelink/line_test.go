@@ -132,7 +132,7 @@ func TestAsking(t *testing.T) {
 		answer  string
 	}{
 		{ExampleColumns(), "?", "[+   52300lb G S]\r\n"},
-		{ExamplePattern(), "??", "00 lb\nsettled 52300 lb\n"},
+		{patternProfile(), "??", "00 lb\nsettled 52300 lb\n"},
 	} {
 		clock, dialer := newStepClock(), newWires()
 		s := settings(clock)

@@ -75,15 +75,9 @@ func ParseProfile(file string, text []byte) (Profile, error) {
 //go:embed profiles/example-columns.toml
 var exampleColumns []byte
 
-//go:embed profiles/example-pattern.toml
-var examplePattern []byte
-
 // ExampleColumns is the shipped profile with fields by column. The simulator
 // speaks it.
 func ExampleColumns() Profile { return mustShip("example-columns.toml", exampleColumns) }
-
-// ExamplePattern is the shipped profile with fields by regular expression.
-func ExamplePattern() Profile { return mustShip("example-pattern.toml", examplePattern) }
 
 // mustShip panics on a shipped profile that is broken, which a test finds.
 func mustShip(file string, text []byte) Profile {

@@ -22,7 +22,7 @@ func TestWeighedOnlySlip(t *testing.T) {
 		if tested {
 			s.Samples(load.Sample{Moisture: &load.Moisture{Percent: tickettest.Of("14.2 %")}})
 		}
-		w, err := settle.WeighOnly(s.Load().SettleFacts().Drafts, settle.Outbound{
+		w, err := settle.Current.WeighOnly(s.Load().SettleFacts().Drafts, settle.Outbound{
 			Place: quantity.Unrounded, Bushel: tickettest.Of("56 lb/bu"), BushelSource: "Iowa Code 210.10", Bushels: quantity.To("0.01", quantity.HalfUp),
 		})
 		if err != nil {

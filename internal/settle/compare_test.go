@@ -132,7 +132,7 @@ func TestWeighOnly(t *testing.T) {
 	draft := func(gross, tare string, unit quantity.Unit) []settle.Draft {
 		return []settle.Draft{{Gross: quantity.Of(gross, unit), Tare: quantity.Of(tare, unit), GrossSource: "scale 1"}}
 	}
-	plain, err := settle.WeighOnly(draft("80000", "24000", quantity.Lb), settle.Outbound{})
+	plain, err := settle.Current.WeighOnly(draft("80000", "24000", quantity.Lb), settle.Outbound{})
 	if err != nil || plain.Net.Printed() != "56,000 lb" || plain.Bushels != nil {
 		t.Errorf("weights alone: %v, %+v", err, plain)
 	}
@@ -141,7 +141,7 @@ func TestWeighOnly(t *testing.T) {
 		Bushel: quantity.Of("56", quantity.LbPerBushel), BushelSource: "Indiana Code 24-6-1-1", Bushels: quantity.To("0.01", quantity.HalfUp),
 	}
 	for unit, want := range map[quantity.Unit][2]string{quantity.Lb: {"56,000 lb", "1,000.00 bu"}, quantity.Kg: {"123,459 lb", "2,204.63 bu"}} {
-		w, err := settle.WeighOnly(draft("80000", "24000", unit), corn)
+		w, err := settle.Current.WeighOnly(draft("80000", "24000", unit), corn)
 		if err != nil || w.Net.Printed() != want[0] || w.Bushels.Printed() != want[1] {
 			t.Errorf("in %s: %v, %s, %s", unit, err, w.Net.Printed(), w.Bushels.Printed())
 		}
@@ -149,7 +149,7 @@ func TestWeighOnly(t *testing.T) {
 			t.Errorf("the sheet does not say where its figures are from:\n%s", text)
 		}
 	}
-	two, err := settle.WeighOnly(append(draft("50000", "14000", quantity.Lb), settle.Draft{Name: "trailer", Gross: quantity.Of("30000", quantity.Lb), Tare: quantity.Of("10000", quantity.Lb)}), corn)
+	two, err := settle.Current.WeighOnly(append(draft("50000", "14000", quantity.Lb), settle.Draft{Name: "trailer", Gross: quantity.Of("30000", quantity.Lb), Tare: quantity.Of("10000", quantity.Lb)}), corn)
 	if err != nil || two.Net.Printed() != "56,000 lb" {
 		t.Errorf("in two drafts: %v", err)
 	}
@@ -170,7 +170,7 @@ func TestWeighOnlyRefuses(t *testing.T) {
 			"The bushel weight is 25.4 kg/bu; it must be above nought and in lb/bu."},
 		"bushel below nought": {good, settle.Outbound{Bushel: quantity.Of("-56", quantity.LbPerBushel)}, "The bushel weight is -56 lb/bu"},
 	} {
-		w, err := settle.WeighOnly(c.drafts, c.out)
+		w, err := settle.Current.WeighOnly(c.drafts, c.out)
 		if w != nil || err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, want %q", name, err, c.want)
 		}

@@ -139,9 +139,6 @@ func (n Engine) Settle(f Facts, e *rates.Edition) (*Settlement, error) {
 	return n.settle(engines[n.Number()], f, e)
 }
 
-// WeighOnly writes weights down by the current engine.
-func WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) { return Current.WeighOnly(drafts, out) }
-
 // WeighOnly writes the weights of a load down, and its bushels by legal weight
 // where they are asked for. The error, when there is one, is a [Problems], or
 // says that the engine is not known.

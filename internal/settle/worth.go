@@ -37,11 +37,6 @@ type Change struct {
 	Payable *quantity.Amount
 }
 
-// WorthOf is [Engine.WorthOf] by the current engine.
-func WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth, error) {
-	return Current.WorthOf(f, e, step)
-}
-
 // WorthOf settles a load and both its ends, step points to either side of the
 // moisture as recorded. The error, when there is one, is a [Problems] with every
 // reason why the load itself cannot be settled.

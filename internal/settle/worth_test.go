@@ -15,7 +15,7 @@ var tenth = quantity.Of("0.1", quantity.Point)
 
 func worth(t testing.TB, f settle.Facts, tables ...string) settle.Worth {
 	t.Helper()
-	w, err := settle.WorthOf(f, scene(t, tables...), tenth)
+	w, err := settle.Current.WorthOf(f, scene(t, tables...), tenth)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,14 +78,16 @@ func TestWorthWhereNoLoadIsSettled(t *testing.T) {
 		t.Errorf("the other end is not settled: %v", w.Wetter.Problems)
 	}
 	for name, try := range map[string]func() (settle.Worth, error){
-		"no weights": func() (settle.Worth, error) { return settle.WorthOf(settle.Facts{}, scene(t), tenth) },
+		"no weights": func() (settle.Worth, error) { return settle.Current.WorthOf(settle.Facts{}, scene(t), tenth) },
 		"no step": func() (settle.Worth, error) {
-			return settle.WorthOf(corn("28000", "18"), scene(t), quantity.Zero(quantity.Point))
+			return settle.Current.WorthOf(corn("28000", "18"), scene(t), quantity.Zero(quantity.Point))
 		},
 		"step in %": func() (settle.Worth, error) {
-			return settle.WorthOf(corn("28000", "18"), scene(t), quantity.Int(1, quantity.Percent))
+			return settle.Current.WorthOf(corn("28000", "18"), scene(t), quantity.Int(1, quantity.Percent))
 		},
-		"below nought": func() (settle.Worth, error) { return settle.WorthOf(corn("28000", "18"), scene(t), tenth.Neg()) },
+		"below nought": func() (settle.Worth, error) {
+			return settle.Current.WorthOf(corn("28000", "18"), scene(t), tenth.Neg())
+		},
 	} {
 		var problems settle.Problems
 		if _, err := try(); !errors.As(err, &problems) || len(problems) == 0 {
@@ -107,7 +109,7 @@ func TestWorthIsSettlingAtBothEnds(t *testing.T) {
 		f.Drafts[0].Gross = f.Drafts[0].Gross.Add(quantity.Int(20*rapid.Int64Range(0, 2000).Draw(rt, "more"), quantity.Lb))
 		f.Moisture = settle.Reading{Percent: moisture}
 		step := tenths("step", 1, 50).In(quantity.Point)
-		w, err := settle.WorthOf(f, e, step)
+		w, err := settle.Current.WorthOf(f, e, step)
 		if err != nil {
 			rt.Fatal(err)
 		}

@@ -26,16 +26,30 @@ const maxBytes = 1 << 20
 // text is not TOML, so that callers need no second path.
 func Parse(name string, text []byte) *File {
 	f := &File{Name: name, lines: strings.Split(string(text), "\n"), form: inTOML{}}
-	f.at = locate(f.lines)
 	values := map[string]any{}
-	if len(text) > maxBytes {
-		f.add("", 0, fmt.Sprintf("the file has %d bytes; an edition or chart has at most %d", len(text), maxBytes), "Check that this is the right file.")
-	} else if err := toml.Unmarshal(text, &values); err != nil {
-		values = map[string]any{}
-		f.syntax(err)
+	if f.readable(text) {
+		if err := toml.Unmarshal(text, &values); err != nil {
+			values = map[string]any{}
+			f.syntax(err)
+		}
 	}
 	f.root = &Table{file: f, values: values, used: map[string]bool{}}
 	return f
+}
+
+// readable finds the places of the file and refuses what no edition or chart
+// is like, before the decoder spends its time on it.
+func (f *File) readable(text []byte) bool {
+	if len(text) > maxBytes {
+		f.add("", 0, fmt.Sprintf("the file has %d bytes; an edition or chart has at most %d", len(text), maxBytes), "Check that this is the right file.")
+		return false
+	}
+	var tooDeep int
+	if f.at, tooDeep = locate(text); tooDeep > 0 {
+		f.add("", tooDeep, fmt.Sprintf("a key stands more than %d tables deep", mostParts), "Check that this is the right file.")
+		return false
+	}
+	return true
 }
 
 func (f *File) syntax(err error) {

@@ -13,8 +13,8 @@ type Places struct {
 
 // Locate finds the places of a TOML file, which is not looked at otherwise.
 func Locate(file string, text []byte) Places {
-	lines := strings.Split(string(text), "\n")
-	return Places{file: file, lines: lines, at: locate(lines)}
+	at, _ := locate(text)
+	return Places{file: file, lines: strings.Split(string(text), "\n"), at: at}
 }
 
 // Line is the line of a key or table by its path, such as "shrink.to" or

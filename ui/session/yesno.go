@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/textsearch"
 )
 
@@ -16,13 +15,8 @@ func YesOrNo(present bool) string {
 	return Say("no")
 }
 
-// ReadFactor reads what was typed of a factor. Yes and no are understood in the
+// PlainText is a text as the factor reads it. Yes and no are understood in the
 // language of the desk as in English, and by their first letter.
-func ReadFactor(factor grain.Factor, text string) (quantity.Amount, error) {
-	return factor.Parse(PlainText(factor, text))
-}
-
-// PlainText is a text as the factor reads it.
 func PlainText(factor grain.Factor, text string) string {
 	if factor.YesNo {
 		for _, word := range []string{"yes", "no"} {

@@ -10,7 +10,7 @@ import (
 func TestYesAndNoInTheLanguageOfTheDesk(t *testing.T) {
 	musty := grain.Factor{Name: "Musty odor", YesNo: true}
 	read := func(text string) string {
-		a, err := ReadFactor(musty, text)
+		a, err := musty.Parse(PlainText(musty, text))
 		if err != nil {
 			return "neither"
 		}

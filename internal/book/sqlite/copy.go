@@ -7,7 +7,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime"
+
+	"tenthpoint/internal/atomicfile"
 )
 
 // taken is the name of a copy that is there already.
@@ -40,7 +41,7 @@ func (b *Book) copyTo(ctx context.Context, target string, check func(partial str
 	if err != nil {
 		return errors.Join(err, discard(partial), discard(target))
 	}
-	return syncFolder(filepath.Dir(target))
+	return atomicfile.SyncFolder(filepath.Dir(target))
 }
 
 // writeCopy copies the book and waits for the disk, which VACUUM INTO does
@@ -87,17 +88,4 @@ func discard(path string) error {
 		return err
 	}
 	return nil
-}
-
-// syncFolder brings a new name in a folder to the disk. Windows does that by
-// itself and cannot be asked to.
-func syncFolder(path string) error {
-	if runtime.GOOS == "windows" {
-		return nil
-	}
-	folder, err := os.Open(path)
-	if err != nil {
-		return err
-	}
-	return errors.Join(folder.Sync(), folder.Close())
 }
