@@ -27,6 +27,6 @@ func (c amendCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.entered(l.ID, form)
+		return record(p, l.ID, form)
 	})
 }

@@ -19,9 +19,9 @@ type question struct {
 	check    func(answer string) error
 }
 
-// answer asks until there is an answer that is right. Questions stand on
+// ask asks until there is an answer that is right. Questions stand on
 // standard error, so that what the command prints can go elsewhere.
-func (p *post) answer(q question) (string, error) {
+func ask(p *post, q question) (string, error) {
 	for {
 		fmt.Fprint(p.err, q.text)
 		if q.optional != "" {
@@ -71,7 +71,7 @@ func (c *receiveCommand) ask(p *post) error {
 			return nil
 		}
 		asked = true
-		answer, err := p.answer(q)
+		answer, err := ask(p, q)
 		*cell = answer
 		return err
 	}
@@ -106,7 +106,7 @@ func (c *receiveCommand) settles(p *post) func(answer string) error {
 		if err != nil {
 			return err
 		}
-		_, err = p.edition(load.Details{Commodity: known.ID, Schedule: c.Schedule})
+		_, err = editionOf(p, load.Details{Commodity: known.ID, Schedule: c.Schedule})
 		return err
 	}
 }
@@ -145,7 +145,7 @@ func (c *receiveCommand) askMore(p *post) error {
 	if err != nil {
 		return err
 	}
-	e, err := p.edition(form.Details())
+	e, err := editionOf(p, form.Details())
 	if err != nil {
 		return err
 	}
@@ -155,13 +155,13 @@ func (c *receiveCommand) askMore(p *post) error {
 		}
 	}
 	if c.Price == "" && c.Contract == "" {
-		c.Price, err = p.answer(question{text: "Price, $/" + e.Units.Settle.String(), optional: "later", check: c.right(p, "price")})
+		c.Price, err = ask(p, question{text: "Price, $/" + e.Units.Settle.String(), optional: "later", check: c.right(p, "price")})
 		if err != nil {
 			return err
 		}
 	}
 	if c.Bin == "" {
-		c.Bin, err = p.answer(question{text: "Pit or bin", optional: "none", check: c.right(p, "bin")})
+		c.Bin, err = ask(p, question{text: "Pit or bin", optional: "none", check: c.right(p, "bin")})
 	}
 	return err
 }
@@ -179,7 +179,7 @@ func (c *receiveCommand) askFactors(p *post, e *rates.Edition) error {
 		} else {
 			name += ", " + d.Factor.Unit.String()
 		}
-		answer, err := p.answer(question{text: name, optional: "not tested", check: c.right(p, id)})
+		answer, err := ask(p, question{text: name, optional: "not tested", check: c.right(p, id)})
 		if err != nil {
 			return err
 		}
@@ -188,4 +188,12 @@ func (c *receiveCommand) askFactors(p *post, e *rates.Edition) error {
 		}
 	}
 	return nil
+}
+
+// editionOf are the rates a load of these details will be settled under.
+func editionOf(p *post, d load.Details) (*rates.Edition, error) {
+	if d.Day.IsZero() {
+		d.Day = p.Today()
+	}
+	return entry.EditionOf(p.Profile(), p.Rates(), d)
 }

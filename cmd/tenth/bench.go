@@ -1,12 +1,5 @@
 package main
 
-import (
-	"strings"
-
-	"tenthpoint/internal/load"
-	"tenthpoint/internal/office"
-)
-
 // benchCommand is the sample bench: everything between a needle on a dial and
 // a moisture that money may be settled on.
 type benchCommand struct {
@@ -34,17 +27,4 @@ func (benchCommand) Help() string {
     tenth bench test L12 --meter bench-1 --mass 250 --dial 70 --dial 70.5 --dial 70 --at 65F --room 68F
     tenth bench worth 1042
     tenth bench due`
-}
-
-// loadNamed finds a load by its id, "L12", or by the number of its ticket.
-func (p *post) loadNamed(text string) (*load.Load, error) {
-	text = strings.TrimSpace(text)
-	if strings.HasPrefix(strings.ToUpper(text), "L") {
-		return office.Load(p, p.Desk, strings.ToUpper(text))
-	}
-	var number ticketNumber
-	if err := number.UnmarshalText([]byte(text)); err != nil {
-		return nil, refusal("Give the load as \"tenth yard\" lists it, like L12, or the number of its ticket", "%q is neither a load nor a ticket", text)
-	}
-	return office.Ticket(p, p.Desk, int64(number))
 }

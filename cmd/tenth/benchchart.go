@@ -5,18 +5,7 @@ import (
 
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/ratefiles"
 )
-
-// charts are the moisture charts in use with a book or, with an empty path,
-// with none.
-func (f ratesFlags) charts(book string) (*chart.Set, error) {
-	folder := f.Schedules
-	if folder == "" && book != "" {
-		folder = ratefiles.RatesBeside(book)
-	}
-	return ratefiles.ReadCharts(folder)
-}
 
 // wanted is what a chart is looked for by; what is empty does not restrict.
 type wanted struct {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"os"
 
@@ -54,8 +55,8 @@ func chartForJSON(c *chart.Chart) chartJSON {
 	}
 }
 
-// shelf is the charts beside the book, if there is a book.
-func (f bookFlags) shelf() (*chart.Set, error) {
+// chartsOf is the charts beside the book, if there is a book.
+func chartsOf(f bookFlags) (*chart.Set, error) {
 	path, err := f.path()
 	if err != nil {
 		path = ""
@@ -64,14 +65,14 @@ func (f bookFlags) shelf() (*chart.Set, error) {
 }
 
 func (c chartsList) Run(t *terminal) error {
-	shelf, err := c.shelf()
+	shelf, err := chartsOf(c.bookFlags)
 	if err != nil {
 		return err
 	}
 	all, rows := []chartJSON{}, [][]any{}
 	for _, chart := range shelf.All() {
 		all = append(all, chartForJSON(chart))
-		rows = append(rows, []any{chart.ID, chart.Crop, chart.Mass, chart.Meter, chart.Calibration, chart.Moisture, chart.From, orElse(chart.Until.String(), "no end"), exampleWords(chart)})
+		rows = append(rows, []any{chart.ID, chart.Crop, chart.Mass, chart.Meter, chart.Calibration, chart.Moisture, chart.From, cmp.Or(chart.Until.String(), "no end"), exampleWords(chart)})
 	}
 	if c.JSON {
 		return t.asJSON(all)
@@ -101,7 +102,7 @@ func (chartsShow) Help() string {
 }
 
 func (c chartsShow) Run(t *terminal) error {
-	shelf, err := c.shelf()
+	shelf, err := chartsOf(c.bookFlags)
 	if err != nil {
 		return err
 	}
@@ -126,7 +127,7 @@ func (c chartsShow) Run(t *terminal) error {
 	}
 	t.say("%s: %s. %s", chart.ID, chart.Name(), exampleWords(chart))
 	t.say("Answers for %s. Meter at %s, grain no more than %s from it.", chart.Moisture, chart.Ambient, chart.MaxDifference)
-	t.say("In use from %s, %s. From %s: %s.", chart.From, orElse(chart.Until.String(), "without an end"), chart.Origin.By, chart.Origin.Document)
+	t.say("In use from %s, %s. From %s: %s.", chart.From, cmp.Or(chart.Until.String(), "without an end"), chart.Origin.By, chart.Origin.Document)
 	if unit, needs := chart.NeedsTestWeight(); needs {
 		t.say("Goes by test weight too, in %s.", unit)
 	}

@@ -116,7 +116,7 @@ func (c benchBias) Run(t *terminal) error {
 		}
 		p.say("%s", log.Bias.Sentence)
 		p.say("")
-		p.tellChart(log)
+		tellChart(p, log)
 		if c.Working {
 			p.say("")
 			fmt.Fprint(p.out, log.Sheet.TextIn(c.Width, p.language()))
@@ -130,7 +130,7 @@ const chartColumns = 41
 
 // tellChart draws every check on a line, zero in the middle, the bars where
 // the limit lies.
-func (p *post) tellChart(log office.MeterLog) {
+func tellChart(p *post, log office.MeterLog) {
 	edge := log.Chart.Edge
 	p.say("%-10s  %-12s %8s  %-*s%s", "Day", "Grain", "Error", chartColumns-len(edge.String()), edge.Neg(), edge)
 	for _, point := range log.Chart.Points {

@@ -118,7 +118,7 @@ func (c benchConvert) tell(t *terminal, chart *chart.Chart, sheet *worksheet.She
 		})
 	}
 	t.say("Moisture %s, by chart %s.", result.Moisture.Printed(), chart.ID)
-	t.tellFlags(flags)
+	tellFlags(t, flags)
 	t.say("")
 	fmt.Fprint(t.out, sheet.Text(c.Width))
 	return nil
@@ -145,7 +145,7 @@ func flagsJSON(flags []moisture.Flag) []flagJSON {
 }
 
 // tellFlags prints each doubt with its name, and whether it stops the ticket.
-func (t *terminal) tellFlags(flags []moisture.Flag) {
+func tellFlags(t *terminal, flags []moisture.Flag) {
 	for _, f := range flags {
 		mark := "doubt"
 		if f.Stops() {

@@ -37,6 +37,6 @@ func (c benchDue) Run(t *terminal) error {
 		for _, one := range meters {
 			p.say("%s: %s", one.Meter.ID, one.Standing.Sentence)
 		}
-		return p.listSamples(samples, false, "No sample is due.")
+		return listSamples(p, samples, false, "No sample is due.")
 	})
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"strings"
@@ -64,8 +65,8 @@ func (c benchMeter) before(p *post) (meter.Meter, error) {
 }
 
 func (c benchMeter) apply(m *meter.Meter) error {
-	m.Model, m.Serial = orElse(c.Model, m.Model), orElse(c.Serial, m.Serial)
-	m.Calibration, m.Method = orElse(c.Calibration, m.Calibration), meter.Method(orElse(c.Method, string(m.Method)))
+	m.Model, m.Serial = cmp.Or(c.Model, m.Model), cmp.Or(c.Serial, m.Serial)
+	m.Calibration, m.Method = cmp.Or(c.Calibration, m.Calibration), meter.Method(cmp.Or(c.Method, string(m.Method)))
 	var faults []error
 	set := func(into *quantity.Amount, a quantity.Amount, err error) {
 		if faults = append(faults, err); err == nil && a.Unit() != quantity.Plain {
@@ -155,11 +156,11 @@ func (c benchMeters) Run(t *terminal) error {
 			}
 			all = append(all, office.DueMeter{Meter: m, Standing: s})
 		}
-		return p.listMeters(all, c.JSON, "No meter is entered. A manager enters one with \"tenth bench meter\".")
+		return listMeters(p, all, c.JSON, "No meter is entered. A manager enters one with \"tenth bench meter\".")
 	})
 }
 
-func (p *post) listMeters(all []office.DueMeter, asJSON bool, empty string) error {
+func listMeters(p *post, all []office.DueMeter, asJSON bool, empty string) error {
 	if asJSON {
 		out := []meterJSON{}
 		for _, one := range all {
@@ -170,8 +171,8 @@ func (p *post) listMeters(all []office.DueMeter, asJSON bool, empty string) erro
 	var rows [][]any
 	for _, one := range all {
 		m, s := one.Meter, one.Standing
-		tolerance := orElse(amountOrNone(m.Tolerance.Unit() != quantity.Plain, m.Tolerance), "not entered")
-		rows = append(rows, []any{m.ID, m.Model, m.Method, m.Calibration, tolerance, s.State, orElse(s.Last.String(), "never"), orElse(s.NextDue.String(), "no date")})
+		tolerance := cmp.Or(amountOrNone(m.Tolerance.Unit() != quantity.Plain, m.Tolerance), "not entered")
+		rows = append(rows, []any{m.ID, m.Model, m.Method, m.Calibration, tolerance, s.State, cmp.Or(s.Last.String(), "never"), cmp.Or(s.NextDue.String(), "no date")})
 	}
 	if err := p.columns("Meter\tModel\tRead by\tCalibration\tMay be off\tStands\tLast check\tNext due", rows, empty); err != nil {
 		return err

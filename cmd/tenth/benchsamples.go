@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -74,7 +75,7 @@ func (c samplesList) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.listSamples(all, c.JSON, "No sample is kept.")
+		return listSamples(p, all, c.JSON, "No sample is kept.")
 	})
 }
 
@@ -104,7 +105,7 @@ func (c samplesDue) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.listSamples(due, c.JSON, "No sample is due on "+day.String()+".")
+		return listSamples(p, due, c.JSON, "No sample is due on "+day.String()+".")
 	})
 }
 
@@ -128,13 +129,13 @@ func samplesJSON(all []office.Retained) []sampleJSON {
 	return out
 }
 
-func (p *post) listSamples(all []office.Retained, asJSON bool, empty string) error {
+func listSamples(p *post, all []office.Retained, asJSON bool, empty string) error {
 	if asJSON {
 		return p.asJSON(samplesJSON(all))
 	}
 	var rows [][]any
 	for _, r := range all {
-		rows = append(rows, []any{orElse(r.Number, "none"), r.Load, orElse(r.Ticket, "none"), r.Crop, r.GrowerName, r.Place, r.Until, orElse(r.Held, "nothing")})
+		rows = append(rows, []any{cmp.Or(r.Number, "none"), r.Load, cmp.Or(r.Ticket, "none"), r.Crop, r.GrowerName, r.Place, r.Until, cmp.Or(r.Held, "nothing")})
 	}
 	return p.columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty)
 }
@@ -176,7 +177,7 @@ func (c samplesDiscard) Run(t *terminal) error {
 			if err := scalehouse.DiscardSample(p, p.Desk, name); err != nil {
 				return err
 			}
-			p.say("Sample %s of load %s is discarded.", orElse(r.Number, "without number"), r.Load)
+			p.say("Sample %s of load %s is discarded.", cmp.Or(r.Number, "without number"), r.Load)
 		}
 		return nil
 	})

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -68,7 +69,7 @@ func (c benchSetup) Run(t *terminal) error {
 }
 
 func (c benchSetup) apply(b *office.Bench) error {
-	b.Authority, b.Retention = orElse(c.Authority, b.Authority), orElse(c.Samples, b.Retention)
+	b.Authority, b.Retention = cmp.Or(c.Authority, b.Authority), cmp.Or(c.Samples, b.Retention)
 	if c.Every >= 0 {
 		b.EveryDays = c.Every
 	}
@@ -177,7 +178,7 @@ func (c benchSetup) limits(b *office.Bench) error {
 		if crop == "" {
 			return refusal("Write them grain by grain", "what is dry differs by grain")
 		}
-		r := dryness.Rules{Crop: crop, CanadaGrain: said["grain"], WetPit: said["pit"], Source: orElse(said["source"], "the house")}
+		r := dryness.Rules{Crop: crop, CanadaGrain: said["grain"], WetPit: said["pit"], Source: cmp.Or(said["source"], "the house")}
 		_, r.Dries = said["dries"]
 		for word, into := range map[string]*quantity.Amount{"buy": &r.Buy, "short": &r.StoreShort, "long": &r.StoreLong} {
 			if *into, err = limitIn(capital(word), said[word]); err != nil {
@@ -209,7 +210,7 @@ func (c benchSetup) show(p *post, b office.Bench) error {
 	}
 	p.say("A ticket is stopped by: %s.", strings.Join(stops, ", "))
 	for _, policy := range append(slices.Clone(b.Policies), everyOther(b.Policies)...) {
-		p.say("%s: %s, no more than %s apart; %d within %s of a limit.", orElse(policy.Crop, "every other grain"), testsWords(policy.Count), policy.Spread, policy.NearCount, policy.Near)
+		p.say("%s: %s, no more than %s apart; %d within %s of a limit.", cmp.Or(policy.Crop, "every other grain"), testsWords(policy.Count), policy.Spread, policy.NearCount, policy.Near)
 	}
 	for _, r := range b.Dry {
 		p.say("%s", dryWords(r))

@@ -186,7 +186,7 @@ func (c benchTest) print(p *post, out testJSON, tested scalehouse.Testing) {
 		p.say("Spread %s.", out.Spread)
 	}
 	p.say("Moisture of load %s: %s.", out.Load, out.Moisture)
-	p.tellFlags(tested.Result.Flags)
+	tellFlags(p.terminal, tested.Result.Flags)
 	switch {
 	case c.Try:
 		p.say("Nothing is written down.")

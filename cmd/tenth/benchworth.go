@@ -45,10 +45,10 @@ func (c benchWorth) Run(t *terminal) error {
 		}
 		here := w.Here
 		p.say("At %s: %s settled, %s%s.", here.Moisture.Printed(), here.Settled.Printed(), here.Quantity.Printed(), payableWords(here))
-		p.tellWorth(step, w.Worth)
+		tellWorth(p, step, w.Worth)
 		if w.Tolerance != nil {
 			p.say("The meter may be off by %s to either side:", w.Tolerance.Step)
-			p.tellWorth(w.Tolerance.Step, *w.Tolerance)
+			tellWorth(p, w.Tolerance.Step, *w.Tolerance)
 		} else {
 			p.say("How far the meter may be off is not entered; see \"tenth bench meter\".")
 		}
@@ -65,7 +65,7 @@ func payableWords(s *settle.Settlement) string {
 	return ", payable " + s.Payable.Printed()
 }
 
-func (p *post) tellWorth(step quantity.Amount, w settle.Worth) {
+func tellWorth(p *post, step quantity.Amount, w settle.Worth) {
 	for _, one := range []struct {
 		way string
 		end settle.End

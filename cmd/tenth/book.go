@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
@@ -153,4 +154,14 @@ func signIn(d *scalehouse.Desk, who string) error {
 		return nil
 	}
 	return d.SignIn(who)
+}
+
+// charts are the moisture charts in use with a book or, with an empty path,
+// with none.
+func (f ratesFlags) charts(book string) (*chart.Set, error) {
+	folder := f.Schedules
+	if folder == "" && book != "" {
+		folder = ratefiles.RatesBeside(book)
+	}
+	return ratefiles.ReadCharts(folder)
 }

@@ -39,7 +39,7 @@ func (c correctCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.handAfter(old, number, c.paperFlags, c.JSON)
+		return handAfter(p, old, number, c.paperFlags, c.JSON)
 	})
 }
 
@@ -69,13 +69,13 @@ func (c correctCommand) correct(p *post, old *load.Load) (number int64, err erro
 
 // handAfter gives out a ticket that took the place of another, with what it
 // changed of that one where a person reads it.
-func (p *post) handAfter(old *load.Load, number int64, f paperFlags, asJSON bool) error {
+func handAfter(p *post, old *load.Load, number int64, f paperFlags, asJSON bool) error {
 	l, err := office.Ticket(p, p.Desk, number)
 	if err != nil {
 		return err
 	}
 	if !asJSON {
-		if err := p.differences(old, l); err != nil {
+		if err := differences(p, old, l); err != nil {
 			return err
 		}
 	}
@@ -84,7 +84,7 @@ func (p *post) handAfter(old *load.Load, number int64, f paperFlags, asJSON bool
 
 // differences prints what a ticket changed of the one whose place it takes, line
 // by line.
-func (p *post) differences(old, now *load.Load) error {
+func differences(p *post, old, now *load.Load) error {
 	before, err := office.Resettle(p, p.Desk, old)
 	if err != nil {
 		return err

@@ -3,9 +3,7 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
 
@@ -40,15 +38,6 @@ func (c dayShow) Run(t *terminal) error {
 		}
 		return p.document(c.documentFlags, doc, "day-"+day.String(), true)
 	})
-}
-
-// dayOrToday reads a day; without one it is today.
-func (p *post) dayOrToday(text string) (quantity.Date, error) {
-	day, err := entry.ParseDay("Day", text)
-	if err == nil && day.IsZero() {
-		day = p.Today()
-	}
-	return day, err
 }
 
 type dayClose struct {

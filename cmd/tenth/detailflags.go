@@ -1,14 +1,11 @@
 package main
 
 import (
-	"maps"
-	"slices"
 	"strings"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/rates"
 )
 
 // detailFlags say whose grain it is and where it goes.
@@ -34,23 +31,6 @@ type detailFlags struct {
 	Consignee   string   `help:"Who takes grain that leaves." placeholder:"NAME" group:"whose"`
 	Agent       string   `help:"Who acts for the owner or the buyer." placeholder:"NAME" group:"whose"`
 	Remark      string   `help:"A remark for the ticket." placeholder:"WORDS" group:"whose"`
-}
-
-// texts are texts of a load by the ids of their fields.
-type texts map[string]string
-
-// put puts a text that was given into its field.
-func (t texts) put(field, text string) {
-	if text != "" {
-		t[field] = text
-	}
-}
-
-// into types them into a form.
-func (t texts) into(f *entry.Form) {
-	for _, id := range slices.Sorted(maps.Keys(t)) {
-		f.Set(id, t[id])
-	}
 }
 
 // changed reports whether any of the flags was given.
@@ -91,21 +71,4 @@ func (p *post) form(l *load.Load, way load.Direction, weights weightFlags) *entr
 		Book: l, Direction: way, Origin: atTheTerminal,
 		DriverOn: weights.driverOn(), Reason: func(string) string { return weights.Manual },
 	})
-}
-
-// entered types texts into a form; the error is the first text that cannot stand.
-func entered(f *entry.Form, all ...texts) (*entry.Form, error) {
-	for _, t := range all {
-		t.into(f)
-	}
-	_, err := f.FirstRefused()
-	return f, err
-}
-
-// edition are the rates a load of these details will be settled under.
-func (p *post) edition(d load.Details) (*rates.Edition, error) {
-	if d.Day.IsZero() {
-		d.Day = p.Today()
-	}
-	return entry.EditionOf(p.Profile(), p.Rates(), d)
 }

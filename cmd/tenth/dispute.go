@@ -70,7 +70,7 @@ func (c disputeSend) Run(t *terminal) error {
 			return err
 		}
 		f := dispute.Sent{Sample: c.Sample, SealedBy: c.SealedBy, Witness: c.Witness, Airtight: c.Airtight, To: c.To, Day: day}
-		return p.goOn(c.Dispute, f)
+		return goOn(p, c.Dispute, f)
 	})
 }
 
@@ -103,7 +103,7 @@ func (c disputeResult) Run(t *terminal) error {
 			}
 			f.Figure = &figure
 		}
-		return p.goOn(c.Dispute, f)
+		return goOn(p, c.Dispute, f)
 	})
 }
 
@@ -125,12 +125,12 @@ func (disputeDecide) Help() string {
 
 func (c disputeDecide) Run(t *terminal) error {
 	return c.at(t, writing, c.Who, func(p *post) error {
-		return p.goOn(c.Dispute, dispute.Decided{Decision: c.Decision, Stands: c.Stands, Corrected: int64(c.Corrected), Day: p.Today()})
+		return goOn(p, c.Dispute, dispute.Decided{Decision: c.Decision, Stands: c.Stands, Corrected: int64(c.Corrected), Day: p.Today()})
 	})
 }
 
 // goOn writes the next fact of a dispute down and says where it stands.
-func (p *post) goOn(id string, f dispute.Fact) error {
+func goOn(p *post, id string, f dispute.Fact) error {
 	if err := scalehouse.ContinueDispute(p, p.Desk, id, f); err != nil {
 		return err
 	}

@@ -40,13 +40,13 @@ func (c explainCommand) Run(t *terminal) error {
 		p.speak("%s", editionLine(s.Edition))
 		p.say("")
 		fmt.Fprint(p.out, s.Sheet.TextIn(c.Width, p.workingOf(l)))
-		return p.whatChanged(l)
+		return whatChanged(p, l)
 	})
 }
 
 // whatChanged tells what a ticket changed of the one whose place it takes, line
 // by line.
-func (p *post) whatChanged(l *load.Load) error {
+func whatChanged(p *post, l *load.Load) error {
 	if l.InPlaceOf() == 0 {
 		return nil
 	}
@@ -55,5 +55,5 @@ func (p *post) whatChanged(l *load.Load) error {
 		return err
 	}
 	p.say("")
-	return p.differences(old, l)
+	return differences(p, old, l)
 }

@@ -63,7 +63,7 @@ func (c findCommand) Run(t *terminal) error {
 		if c.JSON {
 			return p.asJSON(all)
 		}
-		return p.list(all, len(all) == c.Most)
+		return listFound(p, all, len(all) == c.Most)
 	})
 }
 
@@ -104,8 +104,8 @@ func foundIn(r book.LoadRow) (foundTicket, error) {
 	return f, nil
 }
 
-// list prints tickets in columns.
-func (p *post) list(all []foundTicket, more bool) error {
+// listFound prints tickets in columns.
+func listFound(p *post, all []foundTicket, more bool) error {
 	rows := [][]string{}
 	for _, f := range all {
 		rows = append(rows, []string{f.Ticket, f.Status, f.Day, f.Grower, f.Commodity, f.Truck, f.Net, f.Moisture, f.Quantity, f.Payable})

@@ -55,9 +55,9 @@ func (c importCommand) Run(t *terminal) error {
 			return listProblems{c.File, problems}
 		}
 		if c.Preview {
-			return p.preview(c, list)
+			return preview(p, c, list)
 		}
-		taken, left, err := intake.Take(p, p.Desk, list, c.LeaveBadOut, p.progress("rows"))
+		taken, left, err := intake.Take(p, p.Desk, list, c.LeaveBadOut, progress(p, "rows"))
 		if err != nil {
 			return err
 		}
@@ -85,7 +85,7 @@ func (l listProblems) Error() string {
 }
 
 // progress tells a person at the terminal how far a long work is.
-func (p *post) progress(what string) func(done, all int) {
+func progress(p *post, what string) func(done, all int) {
 	const every = 500
 	return func(done, all int) {
 		if p.typing && done%every == 0 {
@@ -95,7 +95,7 @@ func (p *post) progress(what string) func(done, all int) {
 }
 
 // preview says row by row what a list would do.
-func (p *post) preview(c importCommand, list intake.List) error {
+func preview(p *post, c importCommand, list intake.List) error {
 	rows := [][]string{}
 	for i, r := range list.Rows {
 		change := list.Change[i]

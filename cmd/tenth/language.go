@@ -24,11 +24,3 @@ func (p *post) workingOf(l *load.Load) worksheet.Translate {
 func (p *post) speak(format string, args ...any) {
 	p.say("%s", p.language()(fmt.Sprintf(format, args...)))
 }
-
-// knownLanguage refuses a language that the house cannot choose.
-func knownLanguage(code string) error {
-	if i18n.Known(code) {
-		return nil
-	}
-	return refusal("Give --language en or --language fr", "%q is no language here", code)
-}

@@ -36,7 +36,7 @@ func (c openCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		id, err := p.enter(form.Opening(), "")
+		id, err := enter(p, form.Opening(), "")
 		if err != nil {
 			return err
 		}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"cmp"
 	"context"
 	"io"
 	"slices"
@@ -47,7 +48,7 @@ func asFlags(texts []entrytest.Text) []string {
 		case isLeave:
 			args = append(args, "--accept="+limit+"="+typed)
 		case slices.Contains(plain, field):
-			args = append(args, "--"+orElse(names[field], field)+"="+typed)
+			args = append(args, "--"+cmp.Or(names[field], field)+"="+typed)
 		default:
 			args = append(args, "--factor="+field+"="+typed)
 		}

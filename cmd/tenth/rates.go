@@ -30,8 +30,8 @@ func (ratesCommand) Help() string {
     tenth rates compare corn-statute-2025 --water --moisture 20`
 }
 
-// editions are the rates beside the book, if there is a book.
-func (f bookFlags) editions() (*rates.Set, error) {
+// editionsOf are the rates beside the book, if there is a book.
+func editionsOf(f bookFlags) (*rates.Set, error) {
 	path, err := f.path()
 	if err != nil {
 		path = ""
@@ -39,8 +39,8 @@ func (f bookFlags) editions() (*rates.Set, error) {
 	return f.rates(path)
 }
 
-// edition finds one by its id, or reads it from the file that is named.
-func (f bookFlags) edition(named string) (*rates.Edition, error) {
+// editionNamed finds one by its id, or reads it from the file that is named.
+func editionNamed(f bookFlags, named string) (*rates.Edition, error) {
 	if strings.HasSuffix(named, ".toml") {
 		text, err := os.ReadFile(named)
 		if err != nil {
@@ -48,7 +48,7 @@ func (f bookFlags) edition(named string) (*rates.Edition, error) {
 		}
 		return rates.Read(named, text)
 	}
-	set, err := f.editions()
+	set, err := editionsOf(f)
 	if err != nil {
 		return nil, err
 	}

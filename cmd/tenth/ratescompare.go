@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -66,7 +67,7 @@ func (c ratesCompare) Run(t *terminal) error {
 	if a, b := first.Units.Currency, second.Units.Currency; a != b {
 		t.say("The first pays in %s, the second in %s: their money is not subtracted.\n", a, b)
 	}
-	t.compared(both, first.ID, orElse(c.Second, "bare water"))
+	printCompared(t, both, first.ID, cmp.Or(c.Second, "bare water"))
 	for _, b := range beyond {
 		t.say("\n%s", b.edition.ID)
 		fmt.Fprint(t.out, b.Sheet.Text(c.Width))
@@ -76,7 +77,7 @@ func (c ratesCompare) Run(t *terminal) error {
 
 // sides are the two to compare.
 func (c ratesCompare) sides() (first, second *rates.Edition, err error) {
-	if first, err = c.edition(c.First); err != nil {
+	if first, err = editionNamed(c.bookFlags, c.First); err != nil {
 		return nil, nil, err
 	}
 	switch {
@@ -87,7 +88,7 @@ func (c ratesCompare) sides() (first, second *rates.Edition, err error) {
 	case c.Water:
 		return first, rates.BareWater(first), nil
 	}
-	if second, err = c.edition(c.Second); err != nil {
+	if second, err = editionNamed(c.bookFlags, c.Second); err != nil {
 		return nil, nil, err
 	}
 	if first.Commodity.ID != second.Commodity.ID {
@@ -133,13 +134,13 @@ func (t *tried) beyond() (*beyondWater, error) {
 	return &beyondWater{e, b}, err
 }
 
-// compared prints two settlements side by side.
-func (t *terminal) compared(c *settle.Comparison, first, second string) {
+// printCompared prints two settlements side by side.
+func printCompared(t *terminal, c *settle.Comparison, first, second string) {
 	rows := [][]string{{"", first, second, "difference"}}
 	for _, l := range c.Lines {
 		rows = append(rows, []string{l.Label, sideOf(l.Before), sideOf(l.After), changeOf(l)})
 	}
-	t.table(rows)
+	printColumns(t, rows)
 }
 
 // changeOf is the second side less the first as printed.
@@ -161,9 +162,9 @@ func sideOf(step *worksheet.Step) string {
 	return inWords(step)
 }
 
-// table prints rows of figures: the first column from the left, the others at
+// printColumns prints rows of figures: the first column from the left, the others at
 // the right of theirs.
-func (t *terminal) table(rows [][]string) {
+func printColumns(t *terminal, rows [][]string) {
 	widths := make([]int, len(rows[0]))
 	for _, row := range rows {
 		for i, cell := range row {

@@ -35,11 +35,11 @@ type changeJSON struct {
 }
 
 func (c ratesDiff) Run(t *terminal) error {
-	a, err := c.edition(c.First)
+	a, err := editionNamed(c.bookFlags, c.First)
 	if err != nil {
 		return err
 	}
-	b, err := c.edition(c.Second)
+	b, err := editionNamed(c.bookFlags, c.Second)
 	if err != nil {
 		return err
 	}
@@ -63,14 +63,14 @@ func (c ratesDiff) Run(t *terminal) error {
 			t.say("\n%s", strings.ToUpper(section))
 		}
 		t.say("%s", one.Label)
-		t.side("-", one.BeforeAt, one.Before)
-		t.side("+", one.AfterAt, one.After)
+		printSide(t, "-", one.BeforeAt, one.Before)
+		printSide(t, "+", one.AfterAt, one.After)
 	}
 	return nil
 }
 
-// side prints what one edition says on a line, if it says anything.
-func (t *terminal) side(mark string, line int, says string) {
+// printSide prints what one edition says on a line, if it says anything.
+func printSide(t *terminal, mark string, line int, says string) {
 	if says != "" {
 		fmt.Fprintf(t.out, "  %s %3d  %s\n", mark, line, says)
 	}

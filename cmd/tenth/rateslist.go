@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -23,7 +24,7 @@ func (ratesList) Help() string {
 }
 
 func (c ratesList) Run(t *terminal) error {
-	set, err := c.editions()
+	set, err := editionsOf(c.bookFlags)
 	if err != nil {
 		return err
 	}
@@ -51,7 +52,7 @@ func (c ratesList) Run(t *terminal) error {
 		one := editionForJSON(e)
 		one.State = state
 		all = append(all, one)
-		rows = append(rows, []any{e.Commodity.ID, e.Schedule, e.ID, e.From, orElse(e.Until.String(), "no end"), state, e.Hash[:12], exampleMark(e)})
+		rows = append(rows, []any{e.Commodity.ID, e.Schedule, e.ID, e.From, cmp.Or(e.Until.String(), "no end"), state, e.Hash[:12], exampleMark(e)})
 	}
 	if c.JSON {
 		return t.asJSON(all)

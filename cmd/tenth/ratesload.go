@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -19,7 +20,7 @@ var usualLoads = map[quantity.Unit]string{quantity.Lb: "56000", quantity.Kg: "25
 
 // facts are the load as an edition takes it, but for its moisture.
 func (f trialFlags) facts(e *rates.Edition) (settle.Facts, error) {
-	cells := texts{"net": orElse(f.Weight, usualLoads[e.Units.Weight])}
+	cells := texts{"net": cmp.Or(f.Weight, usualLoads[e.Units.Weight])}
 	cells.put("price", f.Price)
 	if err := cells.results(f.Factor); err != nil {
 		return settle.Facts{}, err
@@ -27,16 +28,4 @@ func (f trialFlags) facts(e *rates.Edition) (settle.Facts, error) {
 	facts, err := trial(e, cells)
 	facts.Accepted = f.Accept
 	return facts, err
-}
-
-// results put results typed as FACTOR=RESULT into their fields.
-func (t texts) results(all []string) error {
-	for _, text := range all {
-		factor, result, err := resultOf(text)
-		if err != nil {
-			return err
-		}
-		t[factor] = result
-	}
-	return nil
 }

@@ -37,7 +37,7 @@ type ruleJSON struct {
 }
 
 func (c ratesShow) Run(t *terminal) error {
-	e, err := c.edition(c.Edition)
+	e, err := editionNamed(c.bookFlags, c.Edition)
 	if err != nil {
 		return err
 	}
@@ -53,7 +53,7 @@ func (c ratesShow) Run(t *terminal) error {
 		return t.asJSON(map[string]any{"edition": editionForJSON(e), "rows": rows, "cautions": append([]string{}, e.Cautions()...)})
 	}
 	t.say("%s", editionLine(e))
-	t.rules(e.Lines(), c.Width)
+	printRules(t, e.Lines(), c.Width)
 	if cautions := e.Cautions(); len(cautions) > 0 {
 		t.say("\nWORTH A SECOND LOOK")
 		for _, caution := range cautions {
@@ -63,8 +63,8 @@ func (c ratesShow) Run(t *terminal) error {
 	return nil
 }
 
-// rules prints rows under their headings, each with its line.
-func (t *terminal) rules(lines []rates.Line, width int) {
+// printRules prints rows under their headings, each with its line.
+func printRules(t *terminal, lines []rates.Line, width int) {
 	widest := 0
 	for _, l := range lines {
 		widest = max(widest, utf8.RuneCountInString(l.Label))

@@ -32,7 +32,7 @@ func (ratesTry) Help() string {
 }
 
 func (c ratesTry) Run(t *terminal) error {
-	e, err := c.edition(c.Edition)
+	e, err := editionNamed(c.bookFlags, c.Edition)
 	if err != nil {
 		return err
 	}

@@ -1,9 +1,6 @@
 package main
 
 import (
-	"context"
-	"fmt"
-
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
@@ -68,7 +65,7 @@ func (c receiveCommand) receive(p *post) (*load.Load, error) {
 	if err != nil {
 		return nil, err
 	}
-	p.warn(form, tried)
+	warn(p, form, tried)
 	return office.Ticket(p, p.Desk, number)
 }
 
@@ -79,73 +76,4 @@ func (c receiveCommand) form(p *post) (*entry.Form, error) {
 		return nil, err
 	}
 	return entered(p.form(nil, load.Inbound, c.weightFlags), c.detailFlags.texts(), c.weightFlags.texts(), sample)
-}
-
-// issued issues and prints a load that is whole.
-func issued(ctx context.Context, w *scalehouse.Batch, id string) (int64, error) {
-	number, err := scalehouse.Issue(ctx, w, id)
-	if err != nil {
-		return 0, err
-	}
-	_, err = scalehouse.RecordPrint(ctx, w, number)
-	return number, err
-}
-
-// ticketJSON is a ticket for programs.
-type ticketJSON struct {
-	Ticket  string `json:"ticket"`
-	Load    string `json:"load"`
-	Status  string `json:"status"`
-	Copy    string `json:"copy,omitempty"`
-	Code    string `json:"code"`
-	Edition string `json:"edition,omitempty"`
-	// The tickets before and after it, where one takes the place of another.
-	Corrects    string            `json:"corrects,omitempty"`
-	CorrectedBy string            `json:"corrected_by,omitempty"`
-	Reissues    string            `json:"reissues,omitempty"`
-	ReissuedAs  string            `json:"reissued_as,omitempty"`
-	Figures     map[string]string `json:"figures"`
-	Files       []string          `json:"files,omitempty"`
-}
-
-// hand gives out a copy of a ticket: its files, and its text or its JSON.
-func (p *post) hand(l *load.Load, copyNo int64, f paperFlags, asJSON bool) error {
-	files, text, err := p.paper(f, l, copyNo)
-	if err != nil {
-		return err
-	}
-	if asJSON {
-		out, err := p.ticketJSON(l)
-		if err != nil {
-			return err
-		}
-		out.Copy, out.Files = fmt.Sprint(copyNo), files
-		return p.asJSON(out)
-	}
-	fmt.Fprint(p.out, text)
-	for _, file := range files {
-		p.say("Written: %s", file)
-	}
-	return nil
-}
-
-func (p *post) ticketJSON(l *load.Load) (ticketJSON, error) {
-	s, err := office.Resettle(p, p.Desk, l)
-	if err != nil {
-		return ticketJSON{}, err
-	}
-	code, err := office.Code(p, p.Desk, l)
-	return ticketJSON{
-		Ticket: fmt.Sprint(l.Number), Load: l.ID, Status: string(l.Phase), Code: code,
-		Edition: l.Settled.Edition, Figures: settlementJSON(s).Figures,
-		Corrects: numberOrNone(l.Corrects), CorrectedBy: numberOrNone(l.Ended.By), Reissues: numberOrNone(l.Reissues), ReissuedAs: numberOrNone(l.Again.By),
-	}, err
-}
-
-// numberOrNone is a ticket's number as text; nothing where there is no ticket.
-func numberOrNone(n int64) string {
-	if n == 0 {
-		return ""
-	}
-	return fmt.Sprint(n)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
@@ -39,9 +40,9 @@ func (c reissueCommand) Run(t *terminal) error {
 		}
 		if c.Yard {
 			p.say("Load %s is open for the grain of ticket %d, void.", id, c.Ticket)
-			return p.stands(id)
+			return sayStanding(p, id)
 		}
-		return p.handAfter(old, number, c.paperFlags, c.JSON)
+		return handAfter(p, old, number, c.paperFlags, c.JSON)
 	})
 }
 
@@ -53,7 +54,7 @@ func (c reissueCommand) reissue(p *post, old *load.Load) (id string, number int6
 		return "", 0, err
 	}
 	err = p.Batch(p, func(w *scalehouse.Batch) error {
-		if id, err = scalehouse.Reissue(p, w, int64(c.Ticket), orElse(c.Reason, old.Ended.Reason)); err != nil {
+		if id, err = scalehouse.Reissue(p, w, int64(c.Ticket), cmp.Or(c.Reason, old.Ended.Reason)); err != nil {
 			return err
 		}
 		if _, err := scalehouse.Enter(p, w, id, change); err != nil || c.Yard {

@@ -34,6 +34,6 @@ func (c sampleCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.entered(l.ID, form)
+		return record(p, l.ID, form)
 	})
 }

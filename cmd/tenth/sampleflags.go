@@ -47,19 +47,3 @@ func (f sampleFlags) texts() (texts, error) {
 	}
 	return t, nil
 }
-
-// resultOf parts "test-weight=54.2".
-func resultOf(text string) (factor, result string, err error) {
-	factor, result, ok := strings.Cut(text, "=")
-	if !ok || strings.TrimSpace(factor) == "moisture" {
-		return "", "", refusal("Write it like test-weight=54.2 or musty=yes", "%q is no factor and its result", text)
-	}
-	return strings.TrimSpace(factor), result, nil
-}
-
-func orElse(text, other string) string {
-	if text == "" {
-		return other
-	}
-	return text
-}

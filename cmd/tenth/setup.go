@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
 	"os"
@@ -8,6 +9,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
@@ -99,7 +101,7 @@ func (c setupCommand) profile(p elevator.Profile) (elevator.Profile, error) {
 			*one.cell = one.typed
 		}
 	}
-	p.Rules = orElse(p.Rules, "us")
+	p.Rules = cmp.Or(p.Rules, "us")
 	if p.Rules != "us" && p.Rules != "canada" {
 		return p, refusal("Give --rules us or --rules canada", "%q is no rule set", p.Rules)
 	}
@@ -190,4 +192,12 @@ func (c setupCommand) show(p *post) error {
 		p.say("At the desk: %s, %s", person.Name, person.Role)
 	}
 	return nil
+}
+
+// knownLanguage refuses a language that the house cannot choose.
+func knownLanguage(code string) error {
+	if i18n.Known(code) {
+		return nil
+	}
+	return refusal("Give --language en or --language fr", "%q is no language here", code)
 }

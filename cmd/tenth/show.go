@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scaleticket"
 )
@@ -52,26 +51,4 @@ func (c showCommand) Run(t *terminal) error {
 		fmt.Fprint(p.out, doc.Text(width))
 		return nil
 	})
-}
-
-// standing says in a line where a ticket stands.
-func standing(l *load.Load) string {
-	switch l.Phase {
-	case load.Void:
-		if l.Again.By > 0 {
-			return fmt.Sprintf("Ticket %d is void: %s. Ticket %d was issued in its place.", l.Number, l.Ended.Reason, l.Again.By)
-		}
-		return fmt.Sprintf("Ticket %d is void: %s.", l.Number, l.Ended.Reason)
-	case load.Corrected:
-		return fmt.Sprintf("Ticket %d was corrected by ticket %d: %s.", l.Number, l.Ended.By, l.Ended.Reason)
-	case load.Ticketed:
-		if l.Corrects > 0 {
-			return fmt.Sprintf("Ticket %d is in force; it corrects ticket %d: %s.", l.Number, l.Corrects, l.Why)
-		}
-		if l.Reissues > 0 {
-			return fmt.Sprintf("Ticket %d is in force; it was issued in place of ticket %d, void: %s.", l.Number, l.Reissues, l.Why)
-		}
-		return fmt.Sprintf("Ticket %d is in force.", l.Number)
-	}
-	return fmt.Sprintf("Load %s is %s.", l.ID, l.Phase)
 }

@@ -8,19 +8,19 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// entered writes down what was typed of a load, says what is to be looked at
+// record writes down what was typed of a load, says what is to be looked at
 // twice, and what the load still lacks.
-func (p *post) entered(id string, form *entry.Form) error {
+func record(p *post, id string, form *entry.Form) error {
 	tried := form.Tried()
-	if _, err := p.enter(form.Facts(), id); err != nil {
+	if _, err := enter(p, form.Facts(), id); err != nil {
 		return err
 	}
-	p.warn(form, tried)
-	return p.stands(id)
+	warn(p, form, tried)
+	return sayStanding(p, id)
 }
 
 // warn says what is to be looked at twice of what was typed.
-func (p *post) warn(form *entry.Form, tried entry.Tried) {
+func warn(p *post, form *entry.Form, tried entry.Tried) {
 	for _, field := range form.Read() {
 		if _, _, isWeight := entry.SideOf(field); isWeight {
 			field = "tare" // the net is spoken of there
@@ -33,7 +33,7 @@ func (p *post) warn(form *entry.Form, tried entry.Tried) {
 }
 
 // enter writes facts down as one act; an empty id opens a load.
-func (p *post) enter(facts entry.Facts, id string) (string, error) {
+func enter(p *post, facts entry.Facts, id string) (string, error) {
 	err := p.Batch(p, func(w *scalehouse.Batch) (err error) {
 		id, err = scalehouse.Enter(p, w, id, facts)
 		return err
@@ -41,13 +41,13 @@ func (p *post) enter(facts entry.Facts, id string) (string, error) {
 	return id, err
 }
 
-// stands says what a load on the yard still lacks.
-func (p *post) stands(id string) error {
+// sayStanding says what a load on the yard still lacks.
+func sayStanding(p *post, id string) error {
 	l, err := office.Load(p, p.Desk, id)
 	if err != nil {
 		return err
 	}
-	w := p.waits(l)
+	w := waitingFor(p, l)
 	if w.Net != "" {
 		p.say("Load %s: net %s.", l.ID, w.Net)
 	}

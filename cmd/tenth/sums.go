@@ -51,13 +51,3 @@ func (s sums) read(cells texts) (*sum, error) {
 	facts, err := trial(e, load, "gross", "tare", "moisture")
 	return &sum{facts, e}, err
 }
-
-// trial reads a load that is in no book. The error is the first text that cannot
-// stand, with its field.
-func trial(e *rates.Edition, load texts, needed ...string) (settle.Facts, error) {
-	facts, faults := entry.Trial{Edition: e, Needed: needed, Source: "as given"}.Read(load)
-	if len(faults) > 0 {
-		return facts, faults[0]
-	}
-	return facts, nil
-}

@@ -3,6 +3,7 @@ package main
 import (
 	"bufio"
 	"context"
+	"encoding/json"
 	"fmt"
 	"io"
 	"os"
@@ -47,4 +48,13 @@ func (t *terminal) say(format string, args ...any) { fmt.Fprintf(t.out, format+"
 // today is the day at the terminal.
 func (t *terminal) today() quantity.Date {
 	return quantity.MustDate(t.clock().In(t.place).Format(time.DateOnly))
+}
+
+// asJSON prints a value for programs. Figures are text in it, never numbers:
+// whoever reads a JSON number may make a binary fraction of it.
+func (t *terminal) asJSON(v any) error {
+	e := json.NewEncoder(t.out)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
 }

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -45,4 +46,26 @@ func (n *ticketNumber) UnmarshalText(text []byte) error {
 	}
 	*n = ticketNumber(number)
 	return nil
+}
+
+// loadNamed finds a load by its id, "L12", or by the number of its ticket.
+func (p *post) loadNamed(text string) (*load.Load, error) {
+	text = strings.TrimSpace(text)
+	if strings.HasPrefix(strings.ToUpper(text), "L") {
+		return office.Load(p, p.Desk, strings.ToUpper(text))
+	}
+	var number ticketNumber
+	if err := number.UnmarshalText([]byte(text)); err != nil {
+		return nil, refusal("Give the load as \"tenth yard\" lists it, like L12, or the number of its ticket", "%q is neither a load nor a ticket", text)
+	}
+	return office.Ticket(p, p.Desk, int64(number))
+}
+
+// dayOrToday reads a day; without one it is today.
+func (p *post) dayOrToday(text string) (quantity.Date, error) {
+	day, err := entry.ParseDay("Day", text)
+	if err == nil && day.IsZero() {
+		day = p.Today()
+	}
+	return day, err
 }

@@ -30,6 +30,6 @@ func (c weighCommand) Run(t *terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.entered(l.ID, form)
+		return record(p, l.ID, form)
 	})
 }

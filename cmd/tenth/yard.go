@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"strings"
 
 	"tenthpoint/internal/load"
@@ -38,7 +39,7 @@ func (c yardCommand) Run(t *terminal) error {
 		}
 		all := []waiting{}
 		for _, l := range loads {
-			all = append(all, p.waits(l))
+			all = append(all, waitingFor(p, l))
 		}
 		if c.JSON {
 			return p.asJSON(all)
@@ -47,7 +48,7 @@ func (c yardCommand) Run(t *terminal) error {
 			p.say("No truck is on the yard.")
 		}
 		for _, w := range all {
-			p.say("%-6s since %s  truck %-4s %-12s %s", w.Load, w.Since, w.Truck, orElse(w.Commodity, "no grain yet"), strings.TrimSpace(w.Grower+"  "+w.Net))
+			p.say("%-6s since %s  truck %-4s %-12s %s", w.Load, w.Since, w.Truck, cmp.Or(w.Commodity, "no grain yet"), strings.TrimSpace(w.Grower+"  "+w.Net))
 			for _, lack := range w.Lacks {
 				p.say("       %s", lack)
 			}
@@ -56,10 +57,10 @@ func (c yardCommand) Run(t *terminal) error {
 	})
 }
 
-func (p *post) waits(l *load.Load) waiting {
+func waitingFor(p *post, l *load.Load) waiting {
 	w := waiting{
 		Load: l.ID, Since: p.Local(l.Opened.At), Grower: l.Details.Grower.Name, Commodity: l.Details.Commodity,
-		Truck: orElse(l.Details.Truck.ID, l.Details.Truck.Plate), Lacks: []string{},
+		Truck: cmp.Or(l.Details.Truck.ID, l.Details.Truck.Plate), Lacks: []string{},
 	}
 	if net, known := office.Net(l); known {
 		w.Net = net.String()
