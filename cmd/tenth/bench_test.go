@@ -8,6 +8,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
+	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/ratefiles"
@@ -67,7 +68,7 @@ func atHouseBook(ts *testscript.TestScript, act func(context.Context, *scalehous
 
 // raise-dispute TICKET doubts the moisture of a ticket.
 func raiseDispute(ts *testscript.TestScript, _ bool, args []string) {
-	var number ticketNumber
+	var number terminal.TicketNumber
 	ts.Check(number.UnmarshalText([]byte(args[0])))
 	atHouseBook(ts, func(ctx context.Context, d *scalehouse.Desk) error {
 		_, err := scalehouse.RaiseDispute(ctx, d, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})

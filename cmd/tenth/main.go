@@ -13,11 +13,13 @@ import (
 	"os"
 	"os/signal"
 	"time"
+
+	"tenthpoint/cmd/tenth/terminal"
 )
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	status := run(ctx, os.Args[1:], newTerminal(time.Now, time.Local))
+	status := run(ctx, os.Args[1:], terminal.New(time.Now, time.Local))
 	stop()
 	os.Exit(status)
 }

@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/transcript"
 )
 
@@ -90,8 +91,8 @@ func inThisProcess(t *testing.T, at string, args []string, book string) transcri
 		t.Fatal(err)
 	}
 	var out, complaints strings.Builder
-	place := newTerminal(func() time.Time { return now }, time.UTC)
-	place.in, place.out, place.err, place.typing = bufio.NewReader(strings.NewReader("")), &out, &complaints, false
+	place := terminal.New(func() time.Time { return now }, time.UTC)
+	place.Stdin, place.Stdout, place.Stderr, place.Typing = bufio.NewReader(strings.NewReader("")), &out, &complaints, false
 	status := run(t.Context(), append(slices.Clone(args), "--book", book), place)
 	return transcript.Entry{Now: at, Args: args, Out: out.String(), Err: complaints.String(), Status: status}
 }

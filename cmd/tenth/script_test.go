@@ -17,6 +17,8 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 	_ "modernc.org/sqlite" // scripts look into books, and alter them, past the program
+
+	"tenthpoint/cmd/tenth/terminal"
 )
 
 var update = flag.Bool("update", false, "write what the scripts compare with anew")
@@ -29,7 +31,7 @@ const nowVariable = "SCRIPT_NOW"
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"tenth": func() { os.Exit(run(context.Background(), os.Args[1:], newTerminal(scriptClock, time.UTC))) },
+		"tenth": func() { os.Exit(run(context.Background(), os.Args[1:], terminal.New(scriptClock, time.UTC))) },
 	})
 }
 

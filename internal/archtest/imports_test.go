@@ -107,8 +107,20 @@ var mayImport = map[string][]string{
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo"),
 		widgetPackages, []string{"schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
-	"cmd/tenth": slices.Concat(core, papers, devices, rooms,
-		inside("demo", "transcript"), []string{"schedules", "ui/handbook"}),
+
+	// The terminal program: what its commands share, and a package for each group
+	// of them.
+	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal"}), // the table of commands
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile")),
+	"cmd/tenth/yard":     command(),
+	"cmd/tenth/lab":      command("schedules"),
+	"cmd/tenth/tickets":  command("cmd/tenth/yard"), // a ticket issued again may leave a load on the yard
+	"cmd/tenth/day":      command(),
+	"cmd/tenth/sums":     command("internal/atomicfile"),
+	"cmd/tenth/house":    command(),
+	"cmd/tenth/rates":    command(),
+	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
+
 	"cmd/task":            inside("transcript"),
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
@@ -118,6 +130,15 @@ var mayImport = map[string][]string{
 // and what all areas share.
 func area(more ...string) []string {
 	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell"}, more)
+}
+
+// commands are the groups of commands of the terminal program.
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
+
+// command is what a group of commands may import: the core through the desk at
+// an open book, and what all commands share.
+func command(more ...string) []string {
+	return slices.Concat(core, papers, rooms, inside("book"), []string{"cmd/tenth/terminal"}, more)
 }
 
 // inside spells packages below internal.

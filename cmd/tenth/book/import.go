@@ -1,0 +1,115 @@
+package book
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/imports"
+	"tenthpoint/internal/scalehouse/intake"
+)
+
+// Import takes lists over that were kept elsewhere.
+type Import struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Kind        string `arg:"" help:"What the list is of: growers, trucks or loads." enum:"growers,trucks,loads"`
+	File        string `arg:"" optional:"" help:"Comma-separated values with a heading row." placeholder:"FILE"`
+	Example     bool   `help:"Print a list of this kind to begin from, and do nothing else."`
+	Preview     bool   `help:"Say what would be done, and do nothing."`
+	LeaveBadOut bool   `help:"Take the good rows and leave the others out."`
+	JSON        bool   `help:"Print for programs: every figure as text."`
+}
+
+func (Import) Help() string {
+	return `Everything that is wrong is said by line and column before anything is written. Then all of it goes into the book, or nothing: after a power cut there is no half. Past loads are settled under the rates of their day and get new numbers; their old ones stand in the remark. The same file is not taken over twice.
+
+    tenth import growers --example > growers.csv
+    tenth import growers growers.csv --preview
+    tenth import loads season.csv --leave-bad-out --who "Mae Orton"`
+}
+
+func (c Import) Run(t *terminal.Terminal) error {
+	kind := imports.Kind(c.Kind)
+	if c.Example {
+		fmt.Fprint(t.Stdout, imports.Example(kind))
+		return nil
+	}
+	if c.File == "" {
+		return terminal.Refusal("Name one, or ask for an example with --example", "no file is named")
+	}
+	text, err := os.ReadFile(c.File)
+	if err != nil {
+		return terminal.Refusal("Check the path", "the file %s cannot be read", c.File)
+	}
+	how := terminal.ReadWrite
+	if c.Preview {
+		how = terminal.ReadOnly
+	}
+	return c.WithBook(t, how, c.Who, func(p *terminal.Session) error {
+		list, problems, err := intake.Preview(p, p.Desk, kind, filepath.Base(c.File), text)
+		if err != nil {
+			return err
+		}
+		if len(problems) > 0 {
+			return listProblems{c.File, problems}
+		}
+		if c.Preview {
+			return preview(p, c, list)
+		}
+		taken, left, err := intake.Take(p, p.Desk, list, c.LeaveBadOut, progress(p, "rows"))
+		if err != nil {
+			return err
+		}
+		if c.JSON {
+			return p.PrintJSON(map[string]string{"taken": fmt.Sprint(taken), "left_out": fmt.Sprint(left)})
+		}
+		p.Say("%d rows of %s are in the book, %d were left out.", taken, c.File, left)
+		return nil
+	})
+}
+
+// listProblems are the problems of a file, each a complaint.
+type listProblems struct {
+	file     string
+	problems []imports.Problem
+}
+
+// Error is every problem on a line of its own.
+func (l listProblems) Error() string {
+	out := ""
+	for _, p := range l.problems {
+		out += fmt.Sprintf("%s, %s\n", l.file, p)
+	}
+	return out
+}
+
+// progress tells a person at the terminal how far a long work is.
+func progress(p *terminal.Session, what string) func(done, all int) {
+	const every = 500
+	return func(done, all int) {
+		if p.Typing && done%every == 0 {
+			fmt.Fprintf(p.Stderr, "%d of %d %s\n", done, all, what)
+		}
+	}
+}
+
+// preview says row by row what a list would do.
+func preview(p *terminal.Session, c Import, list intake.List) error {
+	rows := [][]string{}
+	for i, r := range list.Rows {
+		change := list.Change[i]
+		if change != "" {
+			rows = append(rows, []string{fmt.Sprint(r.Line), change, ""})
+		}
+		for _, one := range r.Problems {
+			rows = append(rows, []string{fmt.Sprint(r.Line), "cannot be taken", one.Column + ": " + one.Reason})
+		}
+	}
+	if err := p.Table(terminal.ListFlags{JSON: c.JSON}, []string{"Line", "What", "Problem"}, rows, "The list has no rows."); err != nil || c.JSON {
+		return err
+	}
+	p.Say("%d of %d rows can be taken over. Nothing was written.", list.Good(), len(list.Rows))
+	return nil
+}

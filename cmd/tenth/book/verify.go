@@ -1,0 +1,129 @@
+// Package book holds the commands about the book as a whole: its check, a copy,
+// lists taken over, the book of an invented elevator.
+package book
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/audit"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/barcode"
+)
+
+// Verify checks a book, or the code of one slip.
+type Verify struct {
+	terminal.BookFlags
+	Code string `help:"Check a slip instead: its short code, or all that its QR code says." placeholder:"CODE"`
+	JSON bool   `help:"Print for programs: every figure as text."`
+}
+
+func (Verify) Help() string {
+	return `The whole book is walked: the file, the chain of facts, every load replayed and settled again under the rates kept with it, every list compared with the facts, every number accounted for. Each thing wrong is a line; the exit status is 0 only for a sound book.
+
+    tenth verify
+    tenth verify --book /mnt/stick/house.book
+    tenth verify --code 3fa9c01d22e4
+    tenth verify --code "TENTHPOINT/1 1042 52300LB 18.4% 857.99BU 3FA9C01D22E4"
+
+A code is at the foot of the slip. The ticket's figures are printed as the book has them; when the QR code says other figures, that is an error.`
+}
+
+func (c Verify) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		if c.Code != "" {
+			return c.slip(p)
+		}
+		found, err := audit.Verify(p, p.Desk, p.File, nil)
+		if err != nil {
+			return err
+		}
+		return c.report(p, found)
+	})
+}
+
+// soundnessJSON is what a check found, for programs.
+type soundnessJSON struct {
+	Sound       bool     `json:"sound"`
+	Facts       string   `json:"facts"`
+	Loads       string   `json:"loads"`
+	Tickets     string   `json:"tickets"`
+	Settlements string   `json:"settlements"`
+	Editions    string   `json:"editions"`
+	Problems    []string `json:"problems"`
+}
+
+func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
+	sound := len(found.Problems) == 0
+	if c.JSON {
+		count := func(n int64) string { return fmt.Sprint(n) }
+		err := p.PrintJSON(soundnessJSON{
+			Sound: sound, Facts: count(found.Facts), Loads: count(found.Loads), Tickets: count(found.Tickets),
+			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]string{}, found.Problems...),
+		})
+		if err != nil {
+			return err
+		}
+	} else {
+		p.Say("%d facts, %d loads, %d tickets; %d settlements worked again under %d editions.", found.Facts, found.Loads, found.Tickets, found.Settlements, found.Editions)
+	}
+	if sound {
+		if !c.JSON {
+			p.Say("All is sound.")
+		}
+		return nil
+	}
+	var all []error
+	for _, problem := range found.Problems {
+		all = append(all, terminal.Complaint{What: problem})
+	}
+	last := terminal.Refusal("Keep the book as it is, and compare it with a backup", "the book is not sound: %d problems", len(found.Problems))
+	return errors.Join(append(all, last)...)
+}
+
+// slip finds the ticket of a code and holds what the slip says against it.
+func (c Verify) slip(p *terminal.Session) error {
+	code := c.Code
+	said, err := barcode.ParsePayload(c.Code)
+	whole := strings.Contains(strings.TrimSpace(c.Code), " ")
+	if whole && err != nil {
+		return err
+	}
+	if whole {
+		code = said.Code
+	}
+	l, err := office.TicketByCode(p, p.Desk, code)
+	if err != nil {
+		return err
+	}
+	doc, err := p.Slip(l, 0, 0)
+	if err != nil {
+		return err
+	}
+	kept, _ := scaleticket.QR(doc)
+	if err := c.tell(p, l, kept); err != nil {
+		return err
+	}
+	if whole && said.String() != kept.String() {
+		return terminal.Refusal("Do not rely on this slip; print it again with \"tenth reprint\"", "the slip says %s, the book says %s", said, kept)
+	}
+	return nil
+}
+
+func (c Verify) tell(p *terminal.Session, l *load.Load, kept barcode.Payload) error {
+	if c.JSON {
+		out, err := p.TicketJSON(l)
+		if err != nil {
+			return err
+		}
+		return p.PrintJSON(out)
+	}
+	p.Say("%s", terminal.Standing(l))
+	p.Say("Net %s, moisture %s, dry %s. Code %s.", kept.Net, kept.Moisture, kept.Dry, kept.Code)
+	p.Say("Grower %s, delivered on %s.", l.Details.Grower.Name, l.Details.Day)
+	return nil
+}

@@ -1,0 +1,41 @@
+package day
+
+import (
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/office"
+)
+
+// Account shows a grower's account.
+type Account struct {
+	terminal.BookFlags
+	terminal.DocumentFlags
+	Grower string `arg:"" help:"The grower, by code; a landlord's own part of others' loads." placeholder:"CODE"`
+	From   string `help:"First day of the season." placeholder:"YYYY-MM-DD"`
+	To     string `help:"Last day of the season." placeholder:"YYYY-MM-DD"`
+}
+
+func (Account) Help() string {
+	return `Every figure is the grower's own part. Days are those the tickets count on; without them all tickets are shown.
+
+    tenth account 102
+    tenth account 901 --from 2026-08-01 --to 2027-07-31 --out papers --as pdf,csv`
+}
+
+func (c Account) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		from, err := entry.ParseDay("From", c.From)
+		if err != nil {
+			return err
+		}
+		to, err := entry.ParseDay("To", c.To)
+		if err != nil {
+			return err
+		}
+		doc, err := office.Statement(p, p.Desk, c.Grower, from, to)
+		if err != nil {
+			return err
+		}
+		return p.ShowDocument(c.DocumentFlags, doc, "account-"+terminal.FileName(c.Grower), true)
+	})
+}

@@ -1,0 +1,79 @@
+// Package day holds the commands of the end of a day: its sheet, the position, an
+// account, an examiner's papers.
+package day
+
+import (
+	"fmt"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
+
+// Day is the end of a day.
+type Day struct {
+	Show  dayShow  `cmd:"" default:"withargs" help:"Show the sheet of a day."`
+	Close dayClose `cmd:"" help:"Close a day: what is done later counts in the next."`
+}
+
+type dayShow struct {
+	terminal.BookFlags
+	terminal.DocumentFlags
+	Day string `arg:"" optional:"" help:"The business day. Without it, today." placeholder:"YYYY-MM-DD"`
+}
+
+func (dayShow) Help() string {
+	return `Every total is the sum of the lines printed above it. The sheet of a closed day is always the same; should the book give other figures by now, the sheet says so.
+
+    tenth day
+    tenth day 2026-10-03 --out papers --as pdf,xlsx`
+}
+
+func (c dayShow) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		day, err := p.DayOrToday(c.Day)
+		if err != nil {
+			return err
+		}
+		doc, err := office.DayPaper(p, p.Desk, day)
+		if err != nil {
+			return err
+		}
+		return p.ShowDocument(c.DocumentFlags, doc, "day-"+day.String(), true)
+	})
+}
+
+type dayClose struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Day    string `arg:"" optional:"" help:"The business day. Without it, today." placeholder:"YYYY-MM-DD"`
+	Remark string `help:"What the sheet is to say beside the name." placeholder:"TEXT"`
+	JSON   bool   `help:"Print for programs: every figure as text."`
+}
+
+func (dayClose) Help() string {
+	return `A manager's act. Tickets issued, voided or corrected afterwards count in the next day and name this one.
+
+    tenth day close 2026-10-03 --remark "all well" --who "Mae Orton"`
+}
+
+func (c dayClose) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
+		day, err := p.DayOrToday(c.Day)
+		if err != nil {
+			return err
+		}
+		if err := scalehouse.CloseDay(p, p.Desk, day, c.Remark); err != nil {
+			return err
+		}
+		sheet, err := office.DaySheet(p, p.Desk, day)
+		if err != nil {
+			return err
+		}
+		if c.JSON {
+			return p.PrintJSON(map[string]string{"day": day.String(), "closed_by": sheet.Closed.By, "at": sheet.Closed.At, "tickets": fmt.Sprint(sheet.Numbers.Issued)})
+		}
+		p.Say("%s is closed by %s. Tickets %s.", day, sheet.Closed.By, sheet.Numbers)
+		return nil
+	})
+}

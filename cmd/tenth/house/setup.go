@@ -1,0 +1,206 @@
+// Package house holds the commands for what an elevator keeps on file: its set-up,
+// growers, trucks, people and bins.
+package house
+
+import (
+	"cmp"
+	"errors"
+	"io/fs"
+	"os"
+	"strings"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+)
+
+// Setup sets the elevator up, or shows how it is set up.
+type Setup struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Business string   `help:"Business name." placeholder:"NAME"`
+	Street   string   `help:"Street address." placeholder:"WORDS"`
+	Town     string   `help:"Town." placeholder:"WORDS"`
+	Phone    string   `help:"Telephone." placeholder:"NUMBER"`
+	Licence  string   `help:"Warehouse licence or weighmaster number." placeholder:"NUMBER"`
+	Rules    string   `help:"Rule set." placeholder:"us|canada"`
+	Scale    []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
+	Grain    []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
+	Retain   int      `help:"Days that samples are kept." placeholder:"DAYS"`
+	Weigher  string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
+	Language string   `help:"Language of screens and papers." placeholder:"en|fr"`
+	Dates    string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
+	JSON     bool     `help:"Print for programs: every figure as text."`
+}
+
+func (Setup) Help() string {
+	return `Without flags the set-up is shown. With flags it is changed, a manager's act; a book that is not there yet is made, and whoever sets it up becomes its first manager.
+
+    tenth setup --book my.book --who "Mae Orton" --business "Our Elevator" --street "1 Siding Road" \
+        --town "Nowhere" --phone 555-0100 --scale 1=20lb,120000lb --grain corn=main --grain soybeans=main
+    tenth setup --book my.book
+
+Use "tenth demo" for the set-up of an invented elevator.`
+}
+
+func (c Setup) Run(t *terminal.Terminal) error {
+	if !c.changes() {
+		return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error { return c.show(p) })
+	}
+	path, err := c.BookPath()
+	if err != nil {
+		return err
+	}
+	_, absent := os.Stat(path)
+	err = c.WithBook(t, terminal.CreateNew, c.Who, func(p *terminal.Session) error {
+		profile, err := c.profile(p.Profile())
+		if err != nil {
+			return err
+		}
+		if err := c.write(p, profile); err != nil {
+			return err
+		}
+		return c.show(p)
+	})
+	if err != nil && errors.Is(absent, fs.ErrNotExist) {
+		return errors.Join(err, discard(path)) // no book was begun
+	}
+	return err
+}
+
+// discard removes a file that may not be there.
+func discard(path string) error {
+	if err := os.Remove(path); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	return nil
+}
+
+func (c Setup) changes() bool {
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates != "" || len(c.Scale)+len(c.Grain)+c.Retain > 0
+}
+
+// write writes the profile down, and in a new book its first manager.
+func (c Setup) write(p *terminal.Session, profile elevator.Profile) error {
+	if err := scalehouse.SetProfile(p, p.Desk, profile); err != nil {
+		return err
+	}
+	if len(p.People()) > 0 {
+		return nil
+	}
+	return scalehouse.SetPerson(p, p.Desk, elevator.Person{Name: p.Who().Name, Role: elevator.Manager})
+}
+
+// profile is the set-up with what was typed in place of what it had.
+func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
+	for _, one := range []struct {
+		typed string
+		cell  *string
+	}{{c.Business, &p.Business}, {c.Street, &p.Street}, {c.Town, &p.Town}, {c.Phone, &p.Phone}, {c.Licence, &p.Licence}, {c.Rules, &p.Rules}, {c.Weigher, &p.Weigher}, {c.Language, &p.Language}, {c.Dates, &p.Dates}} {
+		if one.typed != "" {
+			*one.cell = one.typed
+		}
+	}
+	p.Rules = cmp.Or(p.Rules, "us")
+	if p.Rules != "us" && p.Rules != "canada" {
+		return p, terminal.Refusal("Give --rules us or --rules canada", "%q is no rule set", p.Rules)
+	}
+	if err := knownLanguage(p.Language); err != nil {
+		return p, err
+	}
+	if c.Retain > 0 {
+		p.RetainDays = c.Retain
+	}
+	if p.RetainDays == 0 {
+		p.RetainDays = 3
+	}
+	if err := c.scales(&p); err != nil {
+		return p, err
+	}
+	return p, c.grains(&p)
+}
+
+func (c Setup) scales(p *elevator.Profile) error {
+	if len(c.Scale) == 0 {
+		return nil
+	}
+	p.Scales = nil
+	for _, text := range c.Scale {
+		name, plate, named := strings.Cut(text, "=")
+		division, capacity, both := strings.Cut(plate, ",")
+		if !named || !both {
+			return terminal.Refusal("Write it like 1=20lb,120000lb", "%q is no scale with its division and capacity", text)
+		}
+		d, err := entry.ParseWeight("The division of scale "+name, division, quantity.Lb)
+		if err != nil {
+			return err
+		}
+		most, err := entry.ParseWeight("The capacity of scale "+name, capacity, d.Unit())
+		if err != nil {
+			return err
+		}
+		p.Scales = append(p.Scales, elevator.Scale{ID: name, Division: d, Capacity: most})
+	}
+	return nil
+}
+
+func (c Setup) grains(p *elevator.Profile) error {
+	if len(c.Grain) == 0 {
+		return nil
+	}
+	p.Grains = nil
+	for _, text := range c.Grain {
+		name, schedule, named := strings.Cut(text, "=")
+		if !named {
+			schedule = "main"
+		}
+		grain, err := entry.Commodity(name)
+		if err != nil {
+			return err
+		}
+		p.Grains = append(p.Grains, elevator.GrainRule{Commodity: grain.ID, Schedule: schedule})
+	}
+	return nil
+}
+
+func (c Setup) show(p *terminal.Session) error {
+	profile := p.Profile()
+	if c.JSON {
+		return p.PrintJSON(profile)
+	}
+	if profile.Business == "" {
+		return terminal.Refusal("Type \"tenth setup --help\" for an example", "the elevator in %s is not set up yet", p.File.Path())
+	}
+	p.Say("%s, %s, %s, telephone %s", profile.Business, profile.Street, profile.Town, profile.Phone)
+	if profile.Demo {
+		p.Say("An invented elevator: example - not for trade.")
+	}
+	if profile.Licence != "" {
+		p.Say("Licence: %s", profile.Licence)
+	}
+	for _, s := range profile.Scales {
+		p.Say("Scale %s: divisions of %s, capacity %s", s.ID, s.Division, s.Capacity)
+	}
+	for _, g := range profile.Grains {
+		p.Say("Takes %s under schedule %q", g.Commodity, g.Schedule)
+	}
+	p.Say("Rules: %s. Samples are kept %d days.", profile.Rules, profile.RetainDays)
+	if profile.Language != "" {
+		p.Say("Language of screens and papers: %s", profile.Language)
+	}
+	for _, person := range p.People() {
+		p.Say("At the desk: %s, %s", person.Name, person.Role)
+	}
+	return nil
+}
+
+// knownLanguage refuses a language that the house cannot choose.
+func knownLanguage(code string) error {
+	if i18n.Known(code) {
+		return nil
+	}
+	return terminal.Refusal("Give --language en or --language fr", "%q is no language here", code)
+}

@@ -1,0 +1,93 @@
+package house
+
+import (
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
+
+// Truck keeps the list of trucks.
+type Truck struct {
+	Add  truckAdd  `cmd:"" help:"Add a truck, or change one."`
+	List truckList `cmd:"" help:"List trucks."`
+}
+
+type truckAdd struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Number  string `arg:"" help:"Number of the truck, as clerks type it."`
+	Plate   string `help:"Plate." placeholder:"PLATE"`
+	Trailer string `help:"Plate of the trailer." placeholder:"PLATE"`
+	Grower  string `help:"Usual grower." placeholder:"GROWER"`
+	Tare    string `help:"Tare to store." placeholder:"WEIGHT"`
+	Taken   string `help:"Day the tare was weighed. Without it, today." placeholder:"YYYY-MM-DD"`
+}
+
+func (truckAdd) Help() string {
+	return `    tenth truck add 7 --plate "ABC 123" --grower 102 --tare 24300`
+}
+
+func (c truckAdd) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
+		truck := elevator.Truck{ID: c.Number, Plate: c.Plate, Trailer: c.Trailer}
+		if c.Grower != "" {
+			g, err := entry.Grower(office.NewEntering(p, p.Desk), c.Grower)
+			if err != nil {
+				return err
+			}
+			truck.Grower = g.ID
+		}
+		if err := c.tare(p, &truck); err != nil {
+			return err
+		}
+		if err := scalehouse.SetTruck(p, p.Desk, truck); err != nil {
+			return err
+		}
+		p.Say("Truck %s is written down.", truck.ID)
+		return nil
+	})
+}
+
+func (c truckAdd) tare(p *terminal.Session, truck *elevator.Truck) error {
+	if c.Tare == "" {
+		return nil
+	}
+	tare, err := entry.ParseWeight("Tare", c.Tare, p.Profile().WeightUnit())
+	if err != nil {
+		return err
+	}
+	taken, err := entry.ParseDay("Taken", c.Taken)
+	if err != nil {
+		return err
+	}
+	if taken.IsZero() {
+		taken = p.Today()
+	}
+	truck.Tare, truck.Taken = &tare, taken
+	return nil
+}
+
+type truckList struct {
+	terminal.BookFlags
+	terminal.ListFlags
+}
+
+func (c truckList) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		all, err := office.Trucks(p, p.Desk)
+		if err != nil {
+			return err
+		}
+		rows := [][]string{}
+		for _, t := range all {
+			tare := "none"
+			if t.Tare != nil {
+				tare = t.Tare.String() + " of " + t.Taken.String()
+			}
+			rows = append(rows, []string{t.ID, t.Plate, t.Trailer, t.Grower, tare})
+		}
+		return p.Table(c.ListFlags, []string{"Truck", "Plate", "Trailer", "Grower", "Stored tare"}, rows, "No truck is written down yet.")
+	})
+}

@@ -1,0 +1,54 @@
+package lab
+
+import (
+	"strings"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/quantity"
+)
+
+// wanted is what a chart is looked for by; what is empty does not restrict.
+type wanted struct {
+	crop, meter, calibration string
+	mass                     quantity.Amount
+	day                      quantity.Date
+}
+
+// chartFor finds the one chart that fits. Which mass of grain was weighed in
+// decides between two charts of a meter, so it is never guessed.
+func chartFor(shelf *chart.Set, w wanted) (*chart.Chart, error) {
+	var fit []*chart.Chart
+	for _, c := range shelf.All() {
+		if c.Crop == w.crop && c.InForce(w.day) && (w.meter == "" || c.Meter == w.meter) && (w.calibration == "" || c.Calibration == w.calibration) &&
+			(w.mass.Unit() == quantity.Plain || c.Mass.Equal(w.mass)) {
+			fit = append(fit, c)
+		}
+	}
+	switch len(fit) {
+	case 1:
+		return fit[0], nil
+	case 0:
+		return nil, terminal.Refusal("Look with \"tenth bench charts list\", or put the meter's chart into the folder of charts", "no chart is in force for %s", w)
+	}
+	var names []string
+	for _, c := range fit {
+		names = append(names, c.ID+" ("+c.Mass.String()+", "+c.Meter+")")
+	}
+	return nil, terminal.Refusal("Name one with --chart: "+strings.Join(names, ", "), "%d charts are in force for %s", len(fit), w)
+}
+
+// String is what was looked for.
+func (w wanted) String() string {
+	text := w.crop
+	if w.mass.Unit() != quantity.Plain {
+		text += ", " + w.mass.String()
+	}
+	if w.meter != "" {
+		text += " on " + w.meter
+	}
+	if w.calibration != "" {
+		text += ", calibration " + w.calibration
+	}
+	return text + " on " + w.day.String()
+}

@@ -1,0 +1,214 @@
+package lab
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/scalehouse"
+)
+
+// benchCheck writes a check of a meter down.
+type benchCheck struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Meter     string `arg:"" help:"The meter." placeholder:"METER"`
+	Crop      string `required:"" help:"The grain of the reference, by id or name." placeholder:"GRAIN"`
+	Reference string `required:"" help:"Moisture of the reference by oven." placeholder:"PERCENT"`
+	Reading   string `required:"" help:"What the meter made of it." placeholder:"PERCENT"`
+	At        string `help:"Temperature of the reference, with F or C." placeholder:"TEMPERATURE"`
+	Name      string `help:"The reference's own number." placeholder:"NUMBER"`
+	Day       string `help:"Day it was read. Without it, today." placeholder:"YYYY-MM-DD"`
+}
+
+func (benchCheck) Help() string {
+	return `A reference is grain whose moisture an oven has told. Day, person and calibration are today's, whoever acts and the meter's.
+
+    tenth bench check bench-1 --crop corn --reference 16.02 --reading 16.1 --at 70F --name R7`
+}
+
+func (c benchCheck) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
+		check, err := c.check()
+		if err != nil {
+			return err
+		}
+		if err := scalehouse.CheckMeter(p, p.Desk, check); err != nil {
+			return err
+		}
+		m, err := office.MeterByID(p, p.Desk, c.Meter)
+		if err != nil {
+			return err
+		}
+		s, err := office.MeterStatus(p, p.Desk, m)
+		if err != nil {
+			return err
+		}
+		p.Say("Written down: off by %s.", signed(check.Error()))
+		p.Say("%s", s.Sentence)
+		for _, why := range s.Ignored {
+			p.Say("%s", why)
+		}
+		return nil
+	})
+}
+
+func (c benchCheck) check() (meter.Check, error) {
+	crop, wrongCrop := entry.Commodity(c.Crop)
+	reference, wrongReference := moistureNamed("Reference", c.Reference)
+	read, wrongReading := moistureNamed("Reading", c.Reading)
+	at, wrongAt := temperatureIn("Sample temperature", c.At)
+	day, wrongDay := entry.ParseDay("Day", c.Day)
+	return meter.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Reading: read, Sample: at},
+		errors.Join(wrongCrop, wrongReference, wrongReading, wrongAt, wrongDay)
+}
+
+// moistureNamed reads a moisture to the hundredth under a name of its own.
+func moistureNamed(name, text string) (quantity.Amount, error) {
+	f := moisture.MoistureField
+	f.Name = name
+	return f.Parse(text)
+}
+
+// benchBias says how far off a meter reads.
+type benchBias struct {
+	terminal.BookFlags
+	Meter   string `arg:"" help:"The meter." placeholder:"METER"`
+	Crop    string `help:"Only checks with this grain." placeholder:"GRAIN"`
+	Last    int    `help:"Only the last so many checks." placeholder:"N"`
+	Working bool   `help:"Print the whole working."`
+	Width   int    `help:"Width of the printed working, in letters." default:"76"`
+	JSON    bool   `help:"Print for programs: every figure as text."`
+}
+
+func (benchBias) Help() string {
+	return `The mean error of the checks, and the interval that holds the true bias 95 times in 100. It is shown and argued with: no reading is changed for it.
+
+    tenth bench bias bench-1 --last 10
+    tenth bench bias bench-1 --crop corn --working`
+}
+
+func (c benchBias) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		crop := ""
+		if c.Crop != "" {
+			known, err := entry.Commodity(c.Crop)
+			if err != nil {
+				return err
+			}
+			crop = known.ID
+		}
+		log, err := office.ReadMeterLog(p, p.Desk, c.Meter, crop, c.Last)
+		if err != nil {
+			return err
+		}
+		if log.Bias.N == 0 {
+			return terminal.Refusal("Read a reference sample on it with \"tenth bench check\"", "meter %s has no such check under calibration %s", log.Meter.ID, log.Meter.Calibration)
+		}
+		if c.JSON {
+			return p.PrintJSON(biasJSON(log))
+		}
+		p.Say("%s", log.Bias.Sentence)
+		p.Say("")
+		tellChart(p, log)
+		if c.Working {
+			p.Say("")
+			fmt.Fprint(p.Stdout, log.Sheet.TextIn(c.Width, p.Language()))
+		}
+		return nil
+	})
+}
+
+// chartColumns is how wide the errors are drawn.
+const chartColumns = 41
+
+// tellChart draws every check on a line, zero in the middle, the bars where
+// the limit lies.
+func tellChart(p *terminal.Session, log office.MeterLog) {
+	edge := log.Chart.Edge
+	p.Say("%-10s  %-12s %8s  %-*s%s", "Day", "Grain", "Error", chartColumns-len(edge.String()), edge.Neg(), edge)
+	for _, point := range log.Chart.Points {
+		row := make([]byte, chartColumns)
+		for i := range row {
+			row[i] = ' '
+		}
+		column := func(error quantity.Amount) int {
+			at := 500 + thousandths(log.Chart.Share(error).Div(quantity.Int(2, quantity.Plain)), nearest)
+			return (at*(chartColumns-1) + 500) / 1000
+		}
+		row[chartColumns/2] = ':'
+		if point.Limited {
+			row[column(point.Limit.Neg())], row[column(point.Limit)] = '|', '|'
+		}
+		row[column(point.Check.Error())] = 'o'
+		outside := ""
+		if point.Outside {
+			outside = "  outside " + point.Limit.String()
+		}
+		line := fmt.Sprintf("%-10s  %-12s %8s  %s%s", point.Check.Day, point.Check.Crop, signed(point.Check.Error()), row, outside)
+		p.Say("%s", strings.TrimRight(line, " "))
+	}
+}
+
+func biasJSON(log office.MeterLog) map[string]any {
+	b := log.Bias
+	checks := []map[string]any{}
+	for _, p := range log.Chart.Points {
+		checks = append(checks, map[string]any{
+			"day": p.Check.Day.String(), "crop": p.Check.Crop, "name": p.Check.Name, "reference": p.Check.Reference.String(), "reading": p.Check.Reading.String(),
+			"error": p.Check.Error().String(), "allowed": amountOrNone(p.Limited, p.Limit), "outside": p.Outside, "by": p.Check.By,
+		})
+	}
+	out := map[string]any{"meter": log.Meter.ID, "checks": checks, "mean": b.Mean.Value().String(), "shown": b.Shown, "sentence": b.Sentence, "working": log.Sheet}
+	if b.SE != nil {
+		out["standard_error"], out["low"], out["high"] = b.SE.Value().String(), b.Low.Value().String(), b.High.Value().String()
+	}
+	return out
+}
+
+// benchLog writes a meter's log as a paper.
+type benchLog struct {
+	terminal.BookFlags
+	Meter string `arg:"" help:"The meter." placeholder:"METER"`
+	Crop  string `help:"Only checks with this grain." placeholder:"GRAIN"`
+	Last  int    `help:"Only the last so many checks." placeholder:"N"`
+	Out   string `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
+	Width int    `help:"Width of the text, in letters." default:"100"`
+}
+
+func (benchLog) Help() string {
+	return `For whoever examines the meter: its standing, every check against what is allowed, the bias with its working, and lines to sign on.
+
+    tenth bench log bench-1
+    tenth bench log bench-1 --out papers`
+}
+
+func (c benchLog) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		log, err := office.ReadMeterLog(p, p.Desk, c.Meter, c.Crop, c.Last)
+		if err != nil {
+			return err
+		}
+		doc := log.Paper(p.Profile(), p.Today())
+		if c.Out == "" {
+			fmt.Fprint(p.Stdout, doc.Text(c.Width))
+			return nil
+		}
+		pdf, err := doc.PDF(report.PageFor(p.Profile().Rules))
+		if err != nil {
+			return err
+		}
+		files, err := p.Files(c.Out, "meter-"+log.Meter.ID+"-"+p.Today().String(), pdf, []byte(doc.Text(c.Width)))
+		for _, file := range files {
+			p.Say("Written: %s", file)
+		}
+		return err
+	})
+}

@@ -1,0 +1,108 @@
+package lab
+
+import (
+	"fmt"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+)
+
+// benchDry says whether grain is dry enough.
+type benchDry struct {
+	terminal.BookFlags
+	Load      string `arg:"" optional:"" help:"A load, or the number of its ticket." placeholder:"LOAD"`
+	Crop      string `help:"In place of a load: the grain, by id or name." placeholder:"GRAIN"`
+	Class     string `help:"Class of the grain." placeholder:"CLASS"`
+	Moisture  string `help:"In place of a load: its moisture." placeholder:"PERCENT"`
+	Tolerance string `help:"How far the meter may be off, in points." placeholder:"POINTS"`
+	JSON      bool   `help:"Print for programs: every figure as text."`
+}
+
+func (benchDry) Help() string {
+	return `The house's own limits for the grain are asked, and where it has none, the moisture at which its rates begin to take something; under Canadian rules also the moisture class. An answer is never more certain than the reading: where the limit lies within the meter's tolerance it says so.
+
+    tenth bench dry L12
+    tenth bench dry 1042
+    tenth bench dry --crop wheat-hrs --moisture 14.2 --tolerance 0.2`
+}
+
+func (c benchDry) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		advice, found, err := c.judge(p)
+		if err != nil {
+			return err
+		}
+		if !found {
+			return terminal.Refusal("A manager sets them with \"tenth bench setup --dry\"", "the house has no limits for this grain")
+		}
+		if c.JSON {
+			return p.PrintJSON(adviceJSON(advice))
+		}
+		p.Say("Read as %s.", advice.Band)
+		for _, v := range advice.Verdicts {
+			p.Say("%s: %s. %s", capital(v.Purpose.String()), v.Short(), v.Reason)
+		}
+		p.Say("What can be done:")
+		for _, o := range advice.Options {
+			p.Say("  %s", o.Text)
+		}
+		return nil
+	})
+}
+
+func (c benchDry) judge(p *terminal.Session) (dryness.Advice, bool, error) {
+	if c.Load != "" {
+		l, err := p.LoadNamed(c.Load)
+		if err != nil {
+			return dryness.Advice{}, false, err
+		}
+		return office.DryEnough(p, p.Desk, l)
+	}
+	if c.Crop == "" || c.Moisture == "" {
+		return dryness.Advice{}, false, terminal.Refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
+	}
+	crop, err := entry.Commodity(c.Crop)
+	if err != nil {
+		return dryness.Advice{}, false, err
+	}
+	percent, err := moisture.MoistureField.Parse(c.Moisture)
+	if err != nil {
+		return dryness.Advice{}, false, err
+	}
+	tolerance, err := pointsIn("Tolerance", c.Tolerance)
+	if err != nil {
+		return dryness.Advice{}, false, err
+	}
+	rules, found, err := office.DryRules(p, p.Desk, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
+	if err != nil || !found {
+		return dryness.Advice{}, false, err
+	}
+	advice, err := rules.Judge(moisture.MoistureRounding.Apply(percent), tolerance, nil)
+	return advice, true, err
+}
+
+func adviceJSON(a dryness.Advice) map[string]any {
+	verdicts, options := []map[string]any{}, []map[string]string{}
+	for _, v := range a.Verdicts {
+		verdicts = append(verdicts, map[string]any{
+			"for": string(v.Purpose), "limit": v.Limit.String(), "class": v.Class, "dry": v.Dry, "certain": v.Certain,
+			"over": v.Over.String(), "reason": v.Reason,
+		})
+	}
+	for _, o := range a.Options {
+		options = append(options, map[string]string{"option": o.Name, "text": o.Text})
+	}
+	return map[string]any{"reading": a.Band.Reading.String(), "low": amountOrNone(a.Band.Stated(), a.Band.Low), "high": amountOrNone(a.Band.Stated(), a.Band.High), "verdicts": verdicts, "options": options}
+}
+
+func amountOrNone(there bool, a quantity.Amount) string {
+	if !there {
+		return ""
+	}
+	return fmt.Sprint(a)
+}

@@ -1,0 +1,132 @@
+package lab
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/quantity"
+)
+
+// drawRuler draws a moisture ruler with characters for a terminal, no wider than width where
+// that can be, each letter a whole part of a point:
+//
+//	14        15        16
+//	|.........|..[=*=]..|
+//	          ^ shrink trigger 15.0 %
+//
+// A star is the reading, brackets are how far it may be off.
+func drawRuler(r moisture.Ruler, width int) string {
+	if len(r.Marks) == 0 {
+		return ""
+	}
+	d := rulerText{ruler: r, width: lettersPerPoint((width-1)/r.Points())*r.Points() + 1}
+	lines := []string{d.figures(), d.strip()}
+	for _, m := range r.Marks {
+		if m.Kind == moisture.LimitMark {
+			lines = append(lines, d.arrow(markPlace(r, m), m.Label))
+		}
+	}
+	for _, m := range r.Marks {
+		if m.Kind == moisture.ReadingMark {
+			lines = append(lines, d.arrow(markPlace(r, m), "read "+m.Label))
+		}
+	}
+	return strings.Join(lines, "\n") + "\n"
+}
+
+// lettersPerPoint is the most, up to a limit, of which one is a tenth, a fifth or
+// a half of a point, or the whole.
+func lettersPerPoint(limit int) int {
+	for _, n := range []int{10, 5, 2} {
+		if n <= limit {
+			return n
+		}
+	}
+	return 1
+}
+
+// rulerText is a drawing on a grid of characters.
+type rulerText struct {
+	ruler moisture.Ruler
+	width int
+}
+
+// column is where a mark falls on the grid.
+func (d rulerText) column(at int) int { return (at*(d.width-1) + 500) / 1000 }
+
+var (
+	thousand = quantity.Int(1000, quantity.Plain)
+	nearest  = quantity.To("1", quantity.HalfUp)
+	downward = quantity.To("1", quantity.Down)
+)
+
+// thousandths is a part of a whole in whole thousandths.
+func thousandths(part quantity.Amount, r quantity.Rounding) int {
+	d, _ := r.Apply(part.Mul(thousand)).Decimal()
+	return int(d.IntPart())
+}
+
+// rulerPlace is the place of a moisture in thousandths of the ruler's length.
+func rulerPlace(r moisture.Ruler, at quantity.Amount) int { return thousandths(r.Part(at), nearest) }
+
+// markPlace is the place of a mark. Graduations are rounded down: they are
+// spaced evenly from the low end.
+func markPlace(r moisture.Ruler, m moisture.RulerMark) int {
+	if m.Kind == moisture.PointMark || m.Kind == moisture.TenthMark {
+		return thousandths(r.Part(m.At), downward)
+	}
+	return rulerPlace(r, m.At)
+}
+
+func (d rulerText) figures() string {
+	row := blanks(d.width + 3)
+	for _, m := range d.ruler.Marks {
+		if m.Kind == moisture.PointMark {
+			copy(row[d.column(markPlace(d.ruler, m)):], m.Label)
+		}
+	}
+	return strings.TrimRight(string(row), " ")
+}
+
+func (d rulerText) strip() string {
+	row := blanks(d.width)
+	for i := range row {
+		row[i] = '.'
+	}
+	for _, m := range d.ruler.Marks {
+		if m.Kind == moisture.PointMark {
+			row[d.column(markPlace(d.ruler, m))] = '|'
+		}
+	}
+	if b := d.ruler.Band; b != nil {
+		from, to := d.column(rulerPlace(d.ruler, b.From)), d.column(rulerPlace(d.ruler, b.To))
+		for i := from; i <= to; i++ {
+			row[i] = '='
+		}
+		row[from], row[to] = '[', ']'
+	}
+	for _, m := range d.ruler.Marks {
+		if m.Kind == moisture.ReadingMark {
+			row[d.column(markPlace(d.ruler, m))] = '*'
+		}
+	}
+	return string(row)
+}
+
+// arrow points up at a place, its label on the side where there is room.
+func (d rulerText) arrow(at int, label string) string {
+	column := d.column(at)
+	if before := column - utf8.RuneCountInString(label) - 1; before >= 0 && at > 500 {
+		return strings.Repeat(" ", before) + label + " ^"
+	}
+	return strings.Repeat(" ", column) + "^ " + label
+}
+
+func blanks(n int) []byte {
+	row := make([]byte, n)
+	for i := range row {
+		row[i] = ' '
+	}
+	return row
+}

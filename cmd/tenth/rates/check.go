@@ -1,0 +1,154 @@
+package rates
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"slices"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/ratefiles"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/tomlfile"
+)
+
+// ratesCheck reads files as the desk would and tells everything that is wrong
+// with them.
+type ratesCheck struct {
+	terminal.BookFlags
+	File []string `arg:"" optional:"" help:"Files or folders. Without any, the folder of rates." placeholder:"FILE"`
+	JSON bool     `help:"Print for programs: every figure as text."`
+}
+
+func (ratesCheck) Help() string {
+	return `Every mistake in every file is told with its line and what to do. When all files can be read they are held against each other and against those already in the folder of rates: two editions in force on one day, days without any, and corrections of what is not there.
+
+    tenth rates check
+    tenth rates check new-corn.toml
+    tenth rates check schedules/ --json`
+}
+
+func (c ratesCheck) Run(t *terminal.Terminal) error {
+	editions, err := c.read()
+	if err == nil {
+		err = c.together(editions)
+	}
+	if c.JSON {
+		return errors.Join(t.PrintJSON(map[string]any{"editions": checkedEditions(editions), "problems": problemsJSON(err)}), counted(err))
+	}
+	if err != nil {
+		return err
+	}
+	for _, e := range editions {
+		t.Say("%s: edition %s is in order: %s, schedule %s, %s.", e.File, e.ID, e.Commodity.Name, e.Schedule, e.Period())
+		for _, caution := range e.Cautions() {
+			t.Say("    worth a second look: %s", caution)
+		}
+	}
+	return nil
+}
+
+// read reads the files that are named, or those of the folder of rates.
+func (c ratesCheck) read() ([]*rates.Edition, error) {
+	paths, err := c.paths()
+	if err != nil {
+		return nil, err
+	}
+	return ratefiles.ReadEditions(paths)
+}
+
+func (c ratesCheck) paths() ([]string, error) {
+	named := c.File
+	if len(named) == 0 {
+		named = []string{c.RatesFolder()}
+	}
+	var paths []string
+	for _, name := range named {
+		info, err := os.Stat(name)
+		switch {
+		case err != nil:
+			return nil, terminal.Refusal("Name the files or folders to check", "there are no rates to check in %s", name)
+		case !info.IsDir():
+			paths = append(paths, name)
+			continue
+		}
+		inside, err := ratefiles.EditionFiles(name)
+		if err == nil && len(inside) == 0 {
+			err = terminal.Refusal("Editions are files that end in .toml", "the folder %s has no rates in it", name)
+		}
+		if err != nil {
+			return nil, err
+		}
+		paths = append(paths, inside...)
+	}
+	return paths, nil
+}
+
+// together holds the editions against each other and against the elevator's
+// others, as the desk will when it opens.
+func (c ratesCheck) together(editions []*rates.Edition) error {
+	paths, err := ratefiles.EditionFiles(c.RatesFolder())
+	if err != nil {
+		return err
+	}
+	others, err := ratefiles.ReadEditions(paths)
+	if err != nil {
+		return err
+	}
+	others = slices.DeleteFunc(others, func(e *rates.Edition) bool {
+		return slices.ContainsFunc(editions, func(given *rates.Edition) bool { return given.Hash == e.Hash })
+	})
+	_, err = ratefiles.WithExamples(append(others, editions...))
+	return err
+}
+
+// editionChecked is one edition that could be read, for programs.
+type editionChecked struct {
+	editionJSON
+	Cautions []string `json:"cautions"`
+}
+
+func checkedEditions(editions []*rates.Edition) []editionChecked {
+	out := []editionChecked{}
+	for _, e := range editions {
+		out = append(out, editionChecked{editionForJSON(e), append([]string{}, e.Cautions()...)})
+	}
+	return out
+}
+
+// problemJSON is one mistake for programs.
+type problemJSON struct {
+	File    string `json:"file,omitempty"`
+	Line    string `json:"line,omitempty"`
+	Excerpt string `json:"excerpt,omitempty"`
+	What    string `json:"what"`
+	Remedy  string `json:"remedy,omitempty"`
+}
+
+func problemsJSON(err error) []problemJSON {
+	out := []problemJSON{}
+	switch e := err.(type) {
+	case nil:
+	case tomlfile.Problems:
+		for _, p := range e {
+			out = append(out, problemJSON{p.File, lineNumber(p.Line), p.Excerpt, p.What, p.Remedy})
+		}
+	case interface{ Unwrap() []error }:
+		for _, one := range e.Unwrap() {
+			out = append(out, problemsJSON(one)...)
+		}
+	default:
+		for _, one := range terminal.Complaints(err) {
+			out = append(out, problemJSON{What: one.What, Remedy: one.Hint})
+		}
+	}
+	return out
+}
+
+// counted is the error of a check whose problems were already printed.
+func counted(err error) error {
+	if n := len(problemsJSON(err)); n > 0 {
+		return fmt.Errorf("%d problems were found", n)
+	}
+	return nil
+}

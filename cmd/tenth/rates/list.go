@@ -1,0 +1,86 @@
+package rates
+
+import (
+	"cmp"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+)
+
+// ratesList lists editions.
+type ratesList struct {
+	terminal.BookFlags
+	On        string `help:"The day to list for. Without it, today." placeholder:"YYYY-MM-DD"`
+	Commodity string `help:"Only this grain, by id or name." placeholder:"GRAIN"`
+	Schedule  string `help:"Only this schedule." placeholder:"NAME"`
+	All       bool   `help:"Also editions that are over, not yet in force, or corrected."`
+	JSON      bool   `help:"Print for programs: every figure as text."`
+}
+
+func (ratesList) Help() string {
+	return `    tenth rates list
+    tenth rates list --on 2025-11-03 --commodity corn
+    tenth rates list --all --json`
+}
+
+func (c ratesList) Run(t *terminal.Terminal) error {
+	set, err := editionsOf(c.BookFlags)
+	if err != nil {
+		return err
+	}
+	day, err := entry.ParseDay("On", c.On)
+	if err != nil {
+		return err
+	}
+	if day.IsZero() {
+		day = t.LocalDate()
+	}
+	grain := ""
+	if c.Commodity != "" {
+		found, err := entry.Commodity(c.Commodity)
+		if err != nil {
+			return err
+		}
+		grain = found.ID
+	}
+	all, rows := []editionJSON{}, [][]any{}
+	for _, e := range set.All() {
+		state := stateOn(set, e, day)
+		if grain != "" && e.Commodity.ID != grain || c.Schedule != "" && e.Schedule != c.Schedule || !c.All && state != inForce {
+			continue
+		}
+		one := editionForJSON(e)
+		one.State = state
+		all = append(all, one)
+		rows = append(rows, []any{e.Commodity.ID, e.Schedule, e.ID, e.From, cmp.Or(e.Until.String(), "no end"), state, e.Hash[:12], exampleMark(e)})
+	}
+	if c.JSON {
+		return t.PrintJSON(all)
+	}
+	return (&terminal.Session{Terminal: t}).Columns("Grain\tSchedule\tEdition\tFrom\tUntil\tOn "+day.String()+"\tSHA-256\t", rows, "No edition is in force for that.")
+}
+
+// inForce is the state of an edition that loads of the day are settled under.
+const inForce = "in force"
+
+// stateOn is how an edition stands on a day.
+func stateOn(set *rates.Set, e *rates.Edition, day quantity.Date) string {
+	switch used, err := set.On(e.Schedule, e.Commodity.ID, day); {
+	case day.Before(e.From):
+		return "not yet"
+	case !day.Between(e.From, e.Until):
+		return "over"
+	case err == nil && used != e:
+		return "corrected by " + used.ID
+	}
+	return inForce
+}
+
+func exampleMark(e *rates.Edition) string {
+	if e.Status == rates.Example {
+		return rates.ExampleMark
+	}
+	return ""
+}

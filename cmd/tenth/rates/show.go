@@ -1,0 +1,90 @@
+package rates
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/report"
+)
+
+// ratesShow prints an edition for people.
+type ratesShow struct {
+	terminal.BookFlags
+	Edition string `arg:"" help:"The edition, by id or file." placeholder:"EDITION"`
+	Width   int    `help:"Width of the page, in letters." default:"88"`
+	TOML    bool   `name:"toml" help:"Print the file itself, to begin one's own from it."`
+	JSON    bool   `help:"Print for programs: every figure as text."`
+}
+
+func (ratesShow) Help() string {
+	return `Everything the edition says, in the order of its file; the number before each row is the line of the file. What is worth a second look stands at the end.
+
+    tenth rates show corn-main-2026
+    tenth rates show corn-main-2026 --toml > our-corn.toml
+    tenth rates show our-corn.toml`
+}
+
+// ruleJSON is one row of an edition for programs.
+type ruleJSON struct {
+	Key     string `json:"key"`
+	Section string `json:"section"`
+	Label   string `json:"label"`
+	Value   string `json:"value"`
+	Line    string `json:"line"`
+}
+
+func (c ratesShow) Run(t *terminal.Terminal) error {
+	e, err := editionNamed(c.BookFlags, c.Edition)
+	if err != nil {
+		return err
+	}
+	switch {
+	case c.TOML:
+		_, err := t.Stdout.Write(e.Text)
+		return err
+	case c.JSON:
+		rows := []ruleJSON{}
+		for _, l := range e.Lines() {
+			rows = append(rows, ruleJSON{l.Key, l.Section, l.Label, l.Value, strconv.Itoa(l.At)})
+		}
+		return t.PrintJSON(map[string]any{"edition": editionForJSON(e), "rows": rows, "cautions": append([]string{}, e.Cautions()...)})
+	}
+	t.Say("%s", terminal.EditionLine(e))
+	printRules(t, e.Lines(), c.Width)
+	if cautions := e.Cautions(); len(cautions) > 0 {
+		t.Say("\nWORTH A SECOND LOOK")
+		for _, caution := range cautions {
+			t.Say("%s", strings.Join(report.Wrap(caution, c.Width), "\n"))
+		}
+	}
+	return nil
+}
+
+// printRules prints rows under their headings, each with its line.
+func printRules(t *terminal.Terminal, lines []rates.Line, width int) {
+	widest := 0
+	for _, l := range lines {
+		widest = max(widest, utf8.RuneCountInString(l.Label))
+	}
+	section := ""
+	for _, l := range lines {
+		if l.Section != section {
+			section = l.Section
+			t.Say("\n%s", strings.ToUpper(section))
+		}
+		head := fmt.Sprintf("%5d  %s  ", l.At, padded(l.Label, widest))
+		for _, part := range report.Wrap(l.Value, width-widest-9) {
+			t.Say("%s%s", head, part)
+			head = strings.Repeat(" ", widest+9)
+		}
+	}
+}
+
+// padded is a text with blanks after it up to a width in letters.
+func padded(text string, width int) string {
+	return text + strings.Repeat(" ", max(0, width-utf8.RuneCountInString(text)))
+}

@@ -1,0 +1,134 @@
+package sums
+
+import (
+	"strings"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/report"
+)
+
+// Grade grades a sample by the published tables.
+type Grade struct {
+	terminal.BookFlags
+	Load      string   `arg:"" optional:"" help:"A load, or the number of its ticket. Without it, the sample is what the flags say." placeholder:"LOAD"`
+	Commodity string   `help:"The grain, by id or name." placeholder:"GRAIN"`
+	Moisture  string   `help:"Moisture, percent wet basis." placeholder:"PERCENT"`
+	Factor    []string `sep:"none" help:"A result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
+	Class     string   `help:"The name the Canadian order lists the grain under, where it has several." placeholder:"NAME"`
+	Width     int      `help:"Width of the page, in letters." default:"88"`
+	JSON      bool     `help:"Print for programs: every figure as text."`
+}
+
+func (Grade) Help() string {
+	return `The United States grade with what held it down, and the Canadian moisture class. What was not tested leaves the grade open. It is advice: an official grade is given only by a licensed inspector.
+
+    tenth grade --commodity corn --factor test-weight=53.8 --factor damage=2.1 --factor bcfm=1.2
+    tenth grade --commodity canola --moisture 10.4
+    tenth grade 1042`
+}
+
+func (c Grade) Run(t *terminal.Terminal) error {
+	if c.Load != "" {
+		return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+			l, err := p.LoadNamed(c.Load)
+			if err != nil {
+				return err
+			}
+			graded, err := office.Grade(l)
+			if err != nil {
+				return err
+			}
+			return c.tell(t, graded)
+		})
+	}
+	graded, err := c.typed()
+	if err != nil {
+		return err
+	}
+	return c.tell(t, graded)
+}
+
+// typed grades the sample of the flags.
+func (c Grade) typed() (office.Grading, error) {
+	if c.Commodity == "" {
+		return office.Grading{}, terminal.Refusal("Name a load or its ticket, or give the sample with --commodity, --moisture and --factor", "there is nothing to grade")
+	}
+	crop, err := entry.Commodity(c.Commodity)
+	if err != nil {
+		return office.Grading{}, err
+	}
+	var s load.Sample
+	if c.Moisture != "" {
+		m, err := entry.Moisture().Parse(c.Moisture)
+		if err != nil {
+			return office.Grading{}, err
+		}
+		s.Moisture = &load.Moisture{Percent: m}
+	}
+	for _, text := range c.Factor {
+		found, err := terminal.ParseFinding(crop, crop, text)
+		if err != nil {
+			return office.Grading{}, err
+		}
+		s.Findings = append(s.Findings, found)
+	}
+	return office.GradeSample(crop, s, c.Class)
+}
+
+func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
+	if c.JSON {
+		return t.PrintJSON(gradingJSON(g))
+	}
+	para := func(indent, text string) {
+		for _, part := range report.Wrap(text, c.Width-len(indent)) {
+			t.Say("%s%s", indent, part)
+		}
+	}
+	list := func(heading string, lines []string) {
+		if len(lines) > 0 {
+			t.Say("%s", heading)
+		}
+		for _, line := range lines {
+			para("    ", line)
+		}
+	}
+	if g.US == nil {
+		para("", g.Commodity.Name+": there is no United States grade table here.")
+	} else {
+		para("", g.Commodity.Name+": "+g.US.String()+".")
+		list("Held down by", g.US.HeldDownBy)
+		list("Special grade, because", g.US.SpecialBecause)
+		list("Not told, for want of a test", g.US.SpecialNotTested)
+		list("Noticed", g.US.Cautions)
+		list("Not judged here", nonEmpty(g.US.NotJudged))
+		list("Tables", nonEmpty(g.US.Source))
+	}
+	list("Canadian moisture class", classes(g.Canada))
+	t.Say("%s", grain.Advisory)
+	return nil
+}
+
+// classes are Canadian classes with the names that have each in common.
+func classes(all []grain.MoistureClass) []string {
+	var out []string
+	for i, class := range all {
+		if i > 0 && class.Name == all[i-1].Name && class.Interval() == all[i-1].Interval() {
+			out[len(out)-1] += "; " + class.Grain
+			continue
+		}
+		out = append(out, class.Name+", "+class.Interval()+": "+class.Grain)
+	}
+	return out
+}
+
+// nonEmpty is a list of a text, or of nothing.
+func nonEmpty(text string) []string {
+	if strings.TrimSpace(text) == "" {
+		return nil
+	}
+	return []string{text}
+}

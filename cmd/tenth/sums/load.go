@@ -1,0 +1,54 @@
+package sums
+
+import (
+	"slices"
+	"strings"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// reader reads loads that are in no book.
+type reader struct {
+	set   *rates.Set
+	today quantity.Date
+}
+
+// outsideLoad is one such load under its edition.
+type outsideLoad struct {
+	facts   settle.Facts
+	edition *rates.Edition
+}
+
+// notTried are the columns of a batch that say nothing of the load itself.
+var notTried = []string{"load", "commodity", "schedule", "day", "accept"}
+
+// read makes a load of its cells, by the names of the columns of a batch.
+func (s reader) read(cells terminal.Texts) (*outsideLoad, error) {
+	c, err := entry.Commodity(cells["commodity"])
+	if err != nil {
+		return nil, entry.Fault{Field: "commodity", Err: err}
+	}
+	day, err := entry.ParseDay("Day", cells["day"])
+	if err != nil {
+		return nil, entry.Fault{Field: "day", Err: err}
+	}
+	if day.IsZero() {
+		day = s.today
+	}
+	e, err := s.set.On(cells["schedule"], c.ID, day)
+	if err != nil {
+		return nil, entry.Fault{Field: "day", Err: err}
+	}
+	load := terminal.Texts{}
+	for column, text := range cells {
+		if !slices.Contains(notTried, column) {
+			load.Put(strings.TrimPrefix(column, factorColumn), text)
+		}
+	}
+	facts, err := terminal.TrialFacts(e, load, "gross", "tare", "moisture")
+	return &outsideLoad{facts, e}, err
+}

@@ -1,0 +1,122 @@
+package sums
+
+import (
+	"fmt"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/worksheet"
+)
+
+// Shrink is the bare formula, apart from any elevator's rates.
+type Shrink struct {
+	Weight   string `arg:"" help:"Weight of the wet grain; lb unless it says kg." placeholder:"WEIGHT"`
+	From     string `required:"" help:"Moisture the grain has." placeholder:"PERCENT"`
+	To       string `required:"" help:"Moisture it is brought down to." placeholder:"PERCENT"`
+	Handling string `help:"Handling loss, in percent." placeholder:"PERCENT"`
+	Basis    string `help:"What handling is a percent of: the wet weight, or the dried." enum:"wet,dried" default:"wet"`
+	Round    string `help:"How the results are rounded: a step and half-up, half-even, down or up." default:"0.01 half-up"`
+	JSON     bool   `help:"Print for programs: every figure as text."`
+	Width    int    `help:"Width of the printed working, in letters." default:"76"`
+}
+
+func (Shrink) Help() string {
+	return `Water shrink is W x (Mi - Mf) / (100 - Mf): the dry matter stays, the water goes. Each result is printed rounded, and beneath it the arithmetic with its exact result, as far as six decimals show it.
+
+    tenth shrink 56000 --from 25 --to 15
+    tenth shrink 56000 --from 25 --to 15 --handling 0.5 --basis dried
+    tenth shrink "25400 kg" --from 18.2 --to 14.5 --json
+
+What an elevator takes may differ: its edition has a trigger, a method, a floor and roundings of its own. Use "tenth settle" for that.`
+}
+
+func (c Shrink) Run(t *terminal.Terminal) error {
+	s, err := c.work()
+	if err != nil {
+		return err
+	}
+	if c.JSON {
+		return t.PrintJSON(map[string]any{"working": s})
+	}
+	fmt.Fprint(t.Stdout, s.Text(c.Width))
+	return nil
+}
+
+// given are the figures of the formula.
+type shrinkGiven struct {
+	weight, from, to, handling quantity.Amount
+	rounding                   quantity.Rounding
+}
+
+func (c Shrink) given() (g shrinkGiven, err error) {
+	if g.weight, err = entry.ParseWeight("Weight", c.Weight, quantity.Lb); err != nil {
+		return g, err
+	}
+	if g.from, err = terminal.ParsePercent("From", c.From); err != nil {
+		return g, err
+	}
+	if g.to, err = terminal.ParsePercent("To", c.To); err != nil {
+		return g, err
+	}
+	if !g.to.Less(hundred) {
+		return g, terminal.Refusal("Give a moisture below 100 %", "nothing can be brought down to 100 %%: the formula would divide by 100 - 100 = 0")
+	}
+	g.handling = quantity.Zero(quantity.Percent)
+	if c.Handling != "" {
+		if g.handling, err = terminal.ParsePercent("Handling", c.Handling); err != nil {
+			return g, err
+		}
+	}
+	g.rounding, err = quantity.ParseRounding(c.Round)
+	return g, err
+}
+
+var hundred = quantity.Int(100, quantity.Percent)
+
+// work writes the formula down. Each result is worked from the figures given,
+// not from another result, and rounded once.
+func (c Shrink) work() (*worksheet.Sheet, error) {
+	g, err := c.given()
+	if err != nil {
+		return nil, err
+	}
+	s := &worksheet.Sheet{}
+	s.Section("Given")
+	weight := s.Given("weight", "Wet weight", g.weight, quantity.Unrounded, "")
+	from := s.Given("from", "Moisture", g.from, quantity.Unrounded, "")
+	to := s.Given("to", "Brought down to", g.to, quantity.Unrounded, "")
+	rate := s.Given("handling.rate", "Handling", g.handling, quantity.Unrounded, "")
+	s.Section("Results")
+	water := waterShrink(s, g, weight, from, to)
+	handling := handlingLoss(s, g, c.Basis, rate, weight, water)
+	s.Work("dry", "Weight left", worksheet.Less(weight, water, handling), g.rounding, "")
+	return s, nil
+}
+
+// waterShrink gives the shrink as an exact operand, and writes it down rounded.
+func waterShrink(s *worksheet.Sheet, g shrinkGiven, weight, from, to *worksheet.Step) worksheet.Operand {
+	const source = "W x (Mi - Mf) / (100 - Mf)"
+	if !g.from.More(g.to) {
+		reason := fmt.Sprintf("%s is not above %s", from.Printed(), to.Printed())
+		return s.Skip("water", "Water shrink", g.weight.Unit(), g.rounding, reason, source)
+	}
+	points, rest := worksheet.Points(from, to), worksheet.Points(worksheet.Const(hundred), to)
+	s.Work("percent", "Percent of the wet weight", worksheet.Over(worksheet.Times(points, worksheet.Const(hundred)), rest), g.rounding, source)
+	water := worksheet.Over(worksheet.Times(weight, points), rest)
+	s.Work("water", "Water shrink", water, g.rounding, source)
+	return water
+}
+
+// handlingLoss gives the loss as an exact operand, and writes it down rounded.
+func handlingLoss(s *worksheet.Sheet, g shrinkGiven, basis string, rate, weight *worksheet.Step, water worksheet.Operand) worksheet.Operand {
+	if g.handling.IsZero() {
+		return s.Skip("handling", "Handling loss", g.weight.Unit(), g.rounding, "none was given", "")
+	}
+	loss, source := worksheet.PercentOf(rate, weight), "percent of the wet weight, added to the water shrink"
+	if basis == "dried" {
+		loss, source = worksheet.PercentOf(rate, worksheet.Less(weight, water)), "percent of the weight left after water shrink, so that the two multiply"
+	}
+	s.Work("handling", "Handling loss", loss, g.rounding, source)
+	return loss
+}

@@ -1,0 +1,167 @@
+package terminal
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/tomlfile"
+)
+
+// Complaint is something that went wrong and what to do about it.
+type Complaint struct{ What, Hint string }
+
+// Error is both as one text.
+func (c Complaint) Error() string {
+	if c.Hint == "" {
+		return c.What
+	}
+	return c.What + ". " + c.Hint
+}
+
+// Refusal makes a complaint.
+func Refusal(hint, what string, args ...any) error {
+	return Complaint{What: fmt.Sprintf(what, args...), Hint: hint}
+}
+
+// Complain writes every complaint of an error as "error:" and "hint:".
+func Complain(w io.Writer, err error) {
+	for _, c := range Complaints(err) {
+		fmt.Fprintln(w, "error:", Sentence(c.What))
+		if c.Hint != "" {
+			fmt.Fprintln(w, "hint:", Sentence(c.Hint))
+		}
+	}
+}
+
+// Complaints takes an error apart. Packages answer with one sentence or with
+// several, a line each; the advice is the last of a line.
+func Complaints(err error) []Complaint {
+	var out []Complaint
+	switch e := err.(type) {
+	case Complaint:
+		return []Complaint{e}
+	case entry.Fault:
+		return Complaints(e.Err)
+	case entry.Unknown:
+		return []Complaint{notOnTheList(e)}
+	case entry.Ambiguous:
+		return []Complaint{{fmt.Sprintf("%q may be several %s", e.Text, plural[e.List]), "Type the code of one: " + strings.Join(e.Like, ", ")}}
+	case entry.NotTested:
+		return []Complaint{{fmt.Sprintf("%s is not tested for %q", e.Commodity, e.Factor), "Factors of " + e.Commodity + ": " + strings.Join(e.Known, ", ")}}
+	case entry.NoStoredTare:
+		return []Complaint{{fmt.Sprintf("truck %q has no stored tare", e.Truck), "Weigh it empty and give --tare"}}
+	case tomlfile.Problems:
+		return inFile(e)
+	case interface{ Unwrap() []error }:
+		for _, one := range e.Unwrap() {
+			out = append(out, Complaints(one)...)
+		}
+		return out
+	}
+	for _, line := range strings.Split(err.Error(), "\n") {
+		if strings.TrimSpace(line) != "" {
+			out = append(out, parted(line))
+		}
+	}
+	return out
+}
+
+var plural = map[entry.List]string{
+	entry.GrowerList: "growers", entry.CommodityList: "commodities", entry.TruckList: "trucks", entry.BinList: "pits or bins", entry.ContractList: "contracts",
+}
+
+// notOnTheList says what a person at a terminal does about a text that names
+// nothing.
+func notOnTheList(e entry.Unknown) Complaint {
+	switch e.List {
+	case entry.GrowerList:
+		return Complaint{fmt.Sprintf("there is no grower %q here", e.Text), "Look with \"tenth grower list\", or add with \"tenth grower add CODE NAME\""}
+	case entry.BinList:
+		return Complaint{fmt.Sprintf("there is no pit or bin %q", e.Text), "Known here: " + strings.Join(e.Known, ", ")}
+	case entry.ContractList:
+		return Complaint{fmt.Sprintf("there is no contract %q here", e.Text), "Look the number up in the contract"}
+	case entry.CommodityList:
+		c, err := entry.Commodity(e.Text)
+		if err != nil {
+			return parted(err.Error())
+		}
+		return Complaint{c.ID + " is not taken here", "Add it in the set-up with its schedule of rates"}
+	}
+	return parted(e.Error())
+}
+
+// inFile are mistakes in a file, each with the line as it stands.
+func inFile(mistakes tomlfile.Problems) []Complaint {
+	var out []Complaint
+	for _, p := range mistakes {
+		what := p.File
+		if p.Line > 0 {
+			what = fmt.Sprintf("%s:%d", p.File, p.Line)
+		}
+		what += ": " + stopped(p.What)
+		if p.Excerpt != "" {
+			what += "\n    " + p.Excerpt
+		}
+		out = append(out, Complaint{what, p.Remedy})
+	}
+	return out
+}
+
+// parted takes the advice off the end of a line: its last sentence, or in a
+// line of one sentence what stands after its last semicolon.
+func parted(line string) Complaint {
+	line = strings.TrimSpace(line)
+	for _, between := range []string{". ", "; "} {
+		at := strings.LastIndex(line, between)
+		if at < 0 {
+			continue
+		}
+		if hint := line[at+len(between):]; isAdvice(hint) {
+			return Complaint{line[:at], hint}
+		}
+	}
+	return Complaint{What: line}
+}
+
+// tells are words that begin a sentence which tells more instead of advising.
+var tells = []string{"nothing", "it", "the", "this", "they", "there", "in", "so", "known", "a", "editions", "that"}
+
+func isAdvice(text string) bool {
+	first, _, more := strings.Cut(text, " ")
+	first = strings.ToLower(strings.Trim(first, ".,:"))
+	for _, word := range tells {
+		if first == word {
+			return false
+		}
+	}
+	return more && strings.Trim(first, "abcdefghijklmnopqrstuvwxyz") == ""
+}
+
+// Sentence begins with a capital and ends with a full stop, whoever wrote it.
+// A name at its beginning, such as a file's, stays as it is.
+func Sentence(text string) string {
+	if text = strings.TrimSpace(text); text == "" {
+		return ""
+	}
+	first, size := utf8.DecodeRuneInString(text)
+	word, _, _ := strings.Cut(text, " ")
+	if !strings.ContainsAny(strings.TrimSuffix(word, ":"), "./:\\_") {
+		text = string(unicode.ToUpper(first)) + text[size:]
+	}
+	if strings.Contains(text, "\n") {
+		return text // it ends with a line as it stands in a file
+	}
+	return stopped(text)
+}
+
+// stopped ends with a full stop.
+func stopped(text string) string {
+	if strings.ContainsAny(text[max(len(text)-1, 0):], ".?!:") {
+		return text
+	}
+	return text + "."
+}

@@ -1,0 +1,129 @@
+package terminal
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"tenthpoint/internal/atomicfile"
+	"tenthpoint/internal/report"
+)
+
+// DocumentFlags say how a paper of several parts is shown: on the terminal, for
+// programs, or as files.
+type DocumentFlags struct {
+	Out   string   `help:"Write it into this folder instead of showing it." placeholder:"DIR" group:"paper"`
+	As    []string `help:"What to write: pdf, text, xlsx, csv (a file for each table)." enum:"pdf,text,xlsx,csv" default:"pdf" group:"paper"`
+	Sheet string   `help:"Size of the PDF's pages." enum:"letter,a4" default:"letter" group:"paper"`
+	Width int      `help:"Width of the text, in letters." default:"100" group:"paper"`
+	JSON  bool     `help:"Print for programs: every cell as text."`
+}
+
+// ShowDocument shows a paper, or writes its files under a name and says which.
+func (p *Session) ShowDocument(f DocumentFlags, d report.Document, name string, landscape bool) error {
+	if f.Out == "" {
+		if f.JSON {
+			return p.PrintJSON(documentJSON(d))
+		}
+		fmt.Fprint(p.Stdout, d.Text(f.Width))
+		return nil
+	}
+	if err := os.MkdirAll(f.Out, 0o755); err != nil {
+		return Refusal("Name another folder with --out", "the folder %s cannot be made: %v", f.Out, err)
+	}
+	for _, as := range f.As {
+		files, err := f.render(d, name, as, landscape)
+		if err != nil {
+			return err
+		}
+		for _, file := range files {
+			path := filepath.Join(f.Out, file.name)
+			if err := WriteNew(path, file.bytes); err != nil {
+				return err
+			}
+			p.Say("%s", path)
+		}
+	}
+	return nil
+}
+
+type namedBytes struct {
+	name  string
+	bytes []byte
+}
+
+func (f DocumentFlags) render(d report.Document, name, as string, landscape bool) ([]namedBytes, error) {
+	var out bytes.Buffer
+	switch as {
+	case "pdf":
+		pdf, err := d.PDF(report.Page{Paper: report.Paper(f.Sheet), Landscape: landscape})
+		return []namedBytes{{name + ".pdf", pdf}}, err
+	case "xlsx":
+		err := d.XLSX(&out)
+		return []namedBytes{{name + ".xlsx", out.Bytes()}}, err
+	case "text":
+		return []namedBytes{{name + ".txt", []byte(d.Text(f.Width))}}, nil
+	}
+	var files []namedBytes
+	for i, t := range d.Tables() {
+		var one bytes.Buffer
+		if err := d.CSV(&one, t); err != nil {
+			return nil, err
+		}
+		files = append(files, namedBytes{fmt.Sprintf("%s-%d-%s.csv", name, i+1, FileName(t.Name)), one.Bytes()})
+	}
+	return files, nil
+}
+
+// FileName is a table's name within what every file system takes.
+func FileName(name string) string {
+	out := []rune(name)
+	for i, r := range out {
+		if r < '0' || r > '9' && r < 'A' || r > 'Z' && r < 'a' || r > 'z' {
+			out[i] = '-'
+		}
+	}
+	return string(out)
+}
+
+// WriteNew writes a file that is not there yet: paper once handed out is not
+// written over.
+func WriteNew(path string, content []byte) error {
+	err := atomicfile.Create(path, content)
+	if errors.Is(err, fs.ErrExist) {
+		return Refusal("Name another folder with --out, or move the file away", "%s is there already and is not written over", path)
+	}
+	return err
+}
+
+// documentJSON is a paper for programs: its tables with each cell under its
+// title.
+func documentJSON(d report.Document) any {
+	type table struct {
+		Name string              `json:"name"`
+		Rows []map[string]string `json:"rows"`
+	}
+	out := struct {
+		Title  string   `json:"title"`
+		About  string   `json:"about"`
+		Marks  []string `json:"marks,omitempty"`
+		Tables []table  `json:"tables"`
+	}{Title: d.Title, About: d.About, Marks: d.Marks, Tables: []table{}}
+	for _, t := range d.Tables() {
+		one := table{Name: t.Name, Rows: []map[string]string{}}
+		for _, r := range t.Rows {
+			cells := map[string]string{"kind": kinds[r.Kind]}
+			for i, cell := range r.Cells {
+				cells[t.Columns[i].Title] = cell
+			}
+			one.Rows = append(one.Rows, cells)
+		}
+		out.Tables = append(out.Tables, one)
+	}
+	return out
+}
+
+var kinds = map[report.RowKind]string{report.Plain: "line", report.Total: "total", report.Struck: "struck"}

@@ -1,0 +1,159 @@
+package terminal
+
+import (
+	"strings"
+
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+)
+
+// DetailFlags say whose grain it is and where it goes.
+type DetailFlags struct {
+	Grower      string   `help:"Whose grain, by code or name." placeholder:"GROWER" group:"whose"`
+	Share       []string `sep:"none" help:"An owner's part, in place of the grower's usual shares; may be repeated." placeholder:"OWNER=2/3" group:"whose"`
+	NoShares    bool     `help:"The grower owns all of this load." group:"whose"`
+	Commodity   string   `help:"The grain, by id or name." placeholder:"GRAIN" group:"whose"`
+	Class       string   `help:"Class of the grain." placeholder:"CLASS" group:"whose"`
+	CropYear    string   `help:"Crop year." placeholder:"YEAR" group:"whose"`
+	Day         string   `help:"Business day of delivery. Without it, today." placeholder:"YYYY-MM-DD" group:"whose"`
+	Truck       string   `help:"Truck, by number or plate." placeholder:"TRUCK" group:"whose"`
+	Plate       string   `help:"Plate of the truck." placeholder:"PLATE" group:"whose"`
+	Trailer     string   `help:"Plate of the trailer." placeholder:"PLATE" group:"whose"`
+	Driver      string   `help:"Driver." placeholder:"NAME" group:"whose"`
+	Bin         string   `help:"Pit or bin." placeholder:"BIN" group:"whose"`
+	Schedule    string   `help:"Schedule of rates, in place of the set-up's." placeholder:"NAME" group:"whose"`
+	Contract    string   `help:"Contract the load is delivered on; brings its price." placeholder:"NUMBER" group:"whose"`
+	Price       string   `help:"Price per bushel, hundredweight or tonne, as the rates settle; \"later\" for none yet." placeholder:"MONEY" group:"whose"`
+	PriceSource string   `help:"Where the price comes from." placeholder:"WORDS" group:"whose"`
+	Sold        bool     `help:"The grain is sold." group:"whose"`
+	Stored      bool     `help:"The grain is stored for its owner." group:"whose"`
+	Consignee   string   `help:"Who takes grain that leaves." placeholder:"NAME" group:"whose"`
+	Agent       string   `help:"Who acts for the owner or the buyer." placeholder:"NAME" group:"whose"`
+	Remark      string   `help:"A remark for the ticket." placeholder:"WORDS" group:"whose"`
+}
+
+// Changed reports whether any of the flags was given.
+func (f DetailFlags) Changed() bool { return len(f.Texts()) > 0 }
+
+// Texts are the flags as texts of the fields they fill.
+func (f DetailFlags) Texts() Texts {
+	t := Texts{}
+	for field, text := range map[string]string{
+		"grower": f.Grower, "shares": strings.Join(f.Share, "; "), "commodity": f.Commodity, "class": f.Class, "crop": f.CropYear,
+		"day": f.Day, "truck": f.Truck, "plate": f.Plate, "trailer": f.Trailer, "agent": f.Agent, "driver": f.Driver, "bin": f.Bin, "schedule": f.Schedule,
+		"terms": f.terms(), "price": f.Price, "price-source": f.PriceSource, "consignee": f.Consignee, "remark": f.Remark,
+	} {
+		t.Put(field, text)
+	}
+	if f.NoShares && len(f.Share) == 0 {
+		t.Put("shares", "none")
+	}
+	return t
+}
+
+// terms are what becomes of the grain.
+func (f DetailFlags) terms() string {
+	switch {
+	case f.Stored:
+		return string(load.Stored)
+	case f.Sold:
+		return string(load.Sold)
+	}
+	return f.Contract
+}
+
+// atTheTerminal are the words that stand in the book beside what was typed here.
+var atTheTerminal = entry.Origin{Moisture: "typed at the terminal", Price: "typed"}
+
+// Form is a load as it is entered by flags; nil is one that is not in the book.
+func (p *Session) Form(l *load.Load, way load.Direction, weights WeightFlags) *entry.Form {
+	return entry.New(office.NewEntering(p, p.Desk), entry.Start{
+		Book: l, Direction: way, Origin: atTheTerminal,
+		DriverOn: weights.driverOn(), Reason: func(string) string { return weights.Manual },
+	})
+}
+
+// WeightFlags are weights read at the scale.
+type WeightFlags struct {
+	Gross      []string `sep:"none" help:"Weight of the loaded truck; for two drafts truck=WEIGHT and trailer=WEIGHT." placeholder:"WEIGHT" group:"weights"`
+	Tare       []string `sep:"none" help:"Weight of the empty truck, likewise." placeholder:"WEIGHT" group:"weights"`
+	StoredTare bool     `help:"Use the truck's stored tare." group:"weights"`
+	Scale      string   `help:"Scale they were weighed on, where there are several." placeholder:"SCALE" group:"weights"`
+	Manual     string   `help:"Why the weights are typed by hand; the ticket marks them MANUAL WT." default:"read from the indicator" placeholder:"WHY" group:"weights"`
+	DriverOn   string   `help:"Whether the driver was on the truck." enum:"on,off,unsaid" default:"unsaid" group:"weights"`
+}
+
+// Weighed reports whether any weight was given.
+func (f WeightFlags) Weighed() bool { return len(f.Gross)+len(f.Tare) > 0 || f.StoredTare }
+
+// Texts are the weights as texts of their fields, one for each draft.
+func (f WeightFlags) Texts() Texts {
+	t := Texts{}
+	t.Put("scale", f.Scale)
+	for which, typed := range map[load.Which][]string{load.Gross: f.Gross, load.Tare: f.Tare} {
+		for _, text := range typed {
+			draft, weight, several := strings.Cut(text, "=")
+			if !several {
+				draft, weight = "", text
+			}
+			t[entry.WeightID(which, strings.TrimSpace(draft))] = weight
+		}
+	}
+	if f.StoredTare {
+		t[string(load.Tare)] = entry.StoredTareText
+	}
+	return t
+}
+
+func (f WeightFlags) driverOn() string {
+	if f.DriverOn == "unsaid" {
+		return ""
+	}
+	return f.DriverOn
+}
+
+// SampleFlags are what the bench found.
+type SampleFlags struct {
+	Moisture string   `help:"Moisture, percent wet basis." placeholder:"PERCENT" group:"sample"`
+	Meter    string   `help:"Meter it was read on." placeholder:"METER" group:"sample"`
+	Why      string   `help:"Why the moisture is typed." placeholder:"WHY" group:"sample"`
+	Factor   []string `sep:"none" help:"Another result; may be repeated." placeholder:"FACTOR=RESULT" group:"sample"`
+	Sample   string   `help:"Number of the sample." placeholder:"NUMBER" group:"sample"`
+	Probes   string   `help:"Where the load was probed." placeholder:"WORDS" group:"sample"`
+	Tester   string   `help:"Who tested; without it, who acts." placeholder:"NAME" group:"sample"`
+	Grade    string   `help:"Grade, where an inspector has given one." placeholder:"WORDS" group:"sample"`
+	Kept     string   `help:"Where the retained sample is." placeholder:"PLACE" group:"sample"`
+	Until    string   `help:"Day until which it is kept; without it, as long as the house keeps samples." placeholder:"YYYY-MM-DD" group:"sample"`
+	Accept   []string `sep:"none" help:"Settle beyond a limit (a manager's act); may be repeated." placeholder:"LIMIT=REASON" group:"sample"`
+}
+
+// Tested reports whether any result was given.
+func (f SampleFlags) Tested() bool { return f.Moisture != "" || len(f.Factor) > 0 }
+
+// Texts are the results as texts of their fields; the error is one that cannot be
+// parted from its factor or limit.
+func (f SampleFlags) Texts() (Texts, error) {
+	t := Texts{}
+	for field, text := range map[string]string{
+		"moisture": f.Moisture, "meter": f.Meter, "why": f.Why, "number": f.Sample, "tester": f.Tester, "probes": f.Probes, "grade": f.Grade,
+		"kept": f.Kept, "until": f.Until,
+	} {
+		t.Put(field, text)
+	}
+	for _, text := range f.Factor {
+		factor, result, err := SplitResult(text)
+		if err != nil {
+			return nil, err
+		}
+		t[factor] = result
+	}
+	for _, text := range f.Accept {
+		limit, reason, ok := strings.Cut(text, "=")
+		if !ok {
+			return nil, Refusal("Write it like bcfm=\"fed at once\"", "%q is no limit and its reason", text)
+		}
+		t[entry.AcceptField(strings.TrimSpace(limit))] = reason
+	}
+	return t, nil
+}

@@ -1,0 +1,167 @@
+package terminal
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/ratefiles"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/scalehouse"
+)
+
+// BookFlags say which book a command works in.
+type BookFlags struct {
+	Book string `help:"The book. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	RatesFlags
+}
+
+// RatesFlags say which rates a command settles under.
+type RatesFlags struct {
+	Schedules string `help:"A folder with the elevator's own rates, *.toml. Without it, the folder \"schedules\" beside the book." env:"TENTHPOINT_SCHEDULES" placeholder:"DIR"`
+}
+
+// WhoFlags say who acts.
+type WhoFlags struct {
+	Who string `help:"Who acts, by full name. Without it, the weigher of the set-up." env:"TENTHPOINT_WHO" placeholder:"NAME"`
+}
+
+// BookPath is where the book lies.
+func (f BookFlags) BookPath() (string, error) {
+	if f.Book != "" {
+		return f.Book, nil
+	}
+	folder, err := os.UserConfigDir()
+	if err != nil {
+		return "", Refusal("Name one with --book", "there is no data folder for the book: %v", err)
+	}
+	return filepath.Join(folder, "tenthpoint", "house.book"), nil
+}
+
+// RatesFolder is where the elevator keeps its own rates; nothing when there is no
+// telling.
+func (f BookFlags) RatesFolder() string {
+	if f.Schedules != "" {
+		return f.Schedules
+	}
+	path, err := f.BookPath()
+	if err != nil {
+		return ""
+	}
+	return ratefiles.RatesBeside(path)
+}
+
+// ReadRates are the editions to settle under, for a book or, with an empty path,
+// for none.
+func (f RatesFlags) ReadRates(book string) (*rates.Set, error) {
+	folder := f.Schedules
+	switch {
+	case folder != "":
+		if _, err := os.Stat(folder); err != nil {
+			return nil, Refusal("Check --schedules, or TENTHPOINT_SCHEDULES", "there is no folder of rates %s", folder)
+		}
+	case book != "":
+		folder = ratefiles.RatesBeside(book)
+	}
+	return ratefiles.ReadRates(folder)
+}
+
+// Session is a desk at an open book, for one command.
+type Session struct {
+	*scalehouse.Desk
+	*Terminal
+	File *sqlite.Book
+}
+
+// How a command opens its book.
+var (
+	ReadOnly  = sqlite.Options{ReadOnly: true}
+	ReadWrite = sqlite.Options{}
+	CreateNew = sqlite.Options{Create: true}
+)
+
+// WithBook opens the book for one command and closes it after.
+func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act func(*Session) error) (err error) {
+	path, err := f.BookPath()
+	if err != nil {
+		return err
+	}
+	set, err := f.ReadRates(path)
+	if err != nil {
+		return err
+	}
+	charts, err := f.ReadCharts(path)
+	if err != nil {
+		return err
+	}
+	book, err := t.open(path, how)
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if closed := book.Close(); err == nil {
+			err = closed
+		}
+	}()
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: set, Charts: charts, Clock: t.Clock, Place: t.Place})
+	if err != nil {
+		return err
+	}
+	if err := signIn(d, who); err != nil {
+		return err
+	}
+	return named(d, act(&Session{d, t, book}))
+}
+
+// open opens a book. One that is too old for reading is brought up to date
+// first, as any command that writes would do; the copy made of it is named.
+func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
+	kept, err := sqlite.Open(path, how)
+	if !errors.Is(err, book.ErrOld) {
+		return kept, err
+	}
+	old, failed := sqlite.Open(path, sqlite.Options{})
+	if failed != nil {
+		return nil, failed
+	}
+	if err := old.Close(); err != nil {
+		return nil, err
+	}
+	fmt.Fprintf(t.Stderr, "note: The book was brought up to date. As it was it lies beside it, as %s.before-....\n", filepath.Base(path))
+	return sqlite.Open(path, how)
+}
+
+// named tells how to say who acts, when nobody was.
+func named(d *scalehouse.Desk, err error) error {
+	if err == nil || d.Who().Name != "" || !strings.HasPrefix(err.Error(), "nobody is signed in") {
+		return err
+	}
+	return Refusal("Say who acts: --who \"Full Name\", or TENTHPOINT_WHO", "nobody is signed in")
+}
+
+// signIn signs in who was named, or the weigher of the set-up. Without either
+// nobody is signed in, which only reading allows.
+func signIn(d *scalehouse.Desk, who string) error {
+	if who == "" {
+		who = d.Profile().Weigher
+	}
+	if who == "" {
+		return nil
+	}
+	return d.SignIn(who)
+}
+
+// ReadCharts are the moisture charts in use with a book or, with an empty path,
+// with none.
+func (f RatesFlags) ReadCharts(book string) (*chart.Set, error) {
+	folder := f.Schedules
+	if folder == "" && book != "" {
+		folder = ratefiles.RatesBeside(book)
+	}
+	return ratefiles.ReadCharts(folder)
+}

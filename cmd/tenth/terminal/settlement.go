@@ -1,0 +1,73 @@
+package terminal
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/worksheet"
+)
+
+// EditionLine says under which rates something was settled.
+func EditionLine(e *rates.Edition) string {
+	if e == nil {
+		return "Weighed only: grain that leaves is settled under no rates."
+	}
+	line := fmt.Sprintf("Rates: %s, %s (%s), SHA-256 %.12s.", e.ID, e.Title, e.Period(), e.Hash)
+	if e.Status == rates.Example {
+		line += " Example - not for trade."
+	}
+	return line
+}
+
+// Settlement is a settlement for programs.
+type Settlement struct {
+	Edition     string            `json:"edition,omitempty"` // none for grain that leaves
+	EditionHash string            `json:"edition_sha256,omitempty"`
+	Status      string            `json:"status,omitempty"`
+	Figures     map[string]string `json:"figures"`
+	Working     *worksheet.Sheet  `json:"working"`
+}
+
+// SettlementJSON is a settlement with its working, for programs.
+func SettlementJSON(s *settle.Settlement) Settlement {
+	out := Settlement{Figures: map[string]string{}, Working: s.Sheet}
+	if e := s.Edition; e != nil {
+		out.Edition, out.EditionHash, out.Status = e.ID, e.Hash, string(e.Status)
+	}
+	for name, step := range HeadFigures(s) {
+		out.Figures[name] = InWords(step)
+	}
+	return out
+}
+
+// InWords is a figure as printed, or that its price comes later.
+func InWords(step *worksheet.Step) string {
+	if IsLater(step) {
+		return PriceLater
+	}
+	return step.Printed()
+}
+
+// PriceLater stands where money would, until there is a price.
+const PriceLater = "price later"
+
+// IsLater reports whether a figure waits for its price.
+func IsLater(step *worksheet.Step) bool {
+	return step.Kind() == worksheet.NotApplied && step.Note() == PriceLater
+}
+
+// HeadFigures are the lines of a settlement people look for first.
+func HeadFigures(s *settle.Settlement) map[string]*worksheet.Step {
+	out := map[string]*worksheet.Step{}
+	for name, step := range map[string]*worksheet.Step{
+		"gross": s.Gross, "tare": s.Tare, "net": s.Net, "moisture": s.Moisture, "dockage": s.Dockage, "shrink": s.Water,
+		"handling": s.Handling, "dry": s.Dry, "quantity": s.Quantity, "bushels": s.Bushels, "drying": s.Drying,
+		"price": s.Price, "value": s.Value, "charges": s.Charges, "payable": s.Payable,
+	} {
+		if step != nil {
+			out[name] = step
+		}
+	}
+	return out
+}

@@ -1,0 +1,64 @@
+// Package terminal is what the commands of tenth share: the streams they are
+// typed at, the book they open, the flags that several of them take, figures as
+// people type them, and how tables, papers, tickets and refusals are printed.
+package terminal
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"time"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Terminal is where a command is typed: its streams, its clock, and what was
+// typed for every command alike.
+type Terminal struct {
+	context.Context
+	Stdin  *bufio.Reader
+	Stdout io.Writer
+	Stderr io.Writer
+	Clock  func() time.Time
+	Place  *time.Location
+	// Typing tells that a person sits at it, who can be asked.
+	Typing bool
+}
+
+// New is the terminal this program was started at, by a clock and a time zone.
+func New(clock func() time.Time, place *time.Location) *Terminal {
+	return &Terminal{
+		Stdin: bufio.NewReader(os.Stdin), Stdout: os.Stdout, Stderr: os.Stderr,
+		Clock: clock, Place: place, Typing: isTerminal(os.Stdin),
+	}
+}
+
+// isTerminal tells a terminal from a pipe, a file and the empty device.
+func isTerminal(f *os.File) bool {
+	info, err := f.Stat()
+	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
+		return false
+	}
+	empty, err := os.Stat(os.DevNull)
+	return err != nil || !os.SameFile(info, empty)
+}
+
+// Say prints a line.
+func (t *Terminal) Say(format string, args ...any) { fmt.Fprintf(t.Stdout, format+"\n", args...) }
+
+// LocalDate is the day at the terminal.
+func (t *Terminal) LocalDate() quantity.Date {
+	return quantity.MustDate(t.Clock().In(t.Place).Format(time.DateOnly))
+}
+
+// PrintJSON prints a value for programs. Figures are text in it, never numbers:
+// whoever reads a JSON number may make a binary fraction of it.
+func (t *Terminal) PrintJSON(v any) error {
+	e := json.NewEncoder(t.Stdout)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}

@@ -1,0 +1,68 @@
+package terminal
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
+)
+
+// Texts are texts of a load by the ids of their fields.
+type Texts map[string]string
+
+// Put puts a text that was given into its field.
+func (t Texts) Put(field, text string) {
+	if text != "" {
+		t[field] = text
+	}
+}
+
+// PutResults put results typed as FACTOR=RESULT into their fields.
+func (t Texts) PutResults(all []string) error {
+	for _, text := range all {
+		factor, result, err := SplitResult(text)
+		if err != nil {
+			return err
+		}
+		t[factor] = result
+	}
+	return nil
+}
+
+// SplitResult parts "test-weight=54.2".
+func SplitResult(text string) (factor, result string, err error) {
+	factor, result, ok := strings.Cut(text, "=")
+	if !ok || strings.TrimSpace(factor) == "moisture" {
+		return "", "", Refusal("Write it like test-weight=54.2 or musty=yes", "%q is no factor and its result", text)
+	}
+	return strings.TrimSpace(factor), result, nil
+}
+
+// into types them into a form.
+func (t Texts) into(f *entry.Form) {
+	for _, id := range slices.Sorted(maps.Keys(t)) {
+		f.Set(id, t[id])
+	}
+}
+
+// Entered types texts into a form; the error is the first text that cannot stand.
+func Entered(f *entry.Form, all ...Texts) (*entry.Form, error) {
+	for _, t := range all {
+		t.into(f)
+	}
+	_, err := f.FirstRefused()
+	return f, err
+}
+
+// TrialFacts reads a load that is in no book. The error is the first text that cannot
+// stand, with its field.
+func TrialFacts(e *rates.Edition, load Texts, needed ...string) (settle.Facts, error) {
+	facts, faults := entry.Trial{Edition: e, Needed: needed, Source: "as given"}.Read(load)
+	if len(faults) > 0 {
+		return facts, faults[0]
+	}
+	return facts, nil
+}

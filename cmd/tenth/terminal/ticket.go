@@ -1,0 +1,102 @@
+package terminal
+
+import (
+	"context"
+	"fmt"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
+
+// Standing says in a line where a ticket stands.
+func Standing(l *load.Load) string {
+	switch l.Phase {
+	case load.Void:
+		if l.Again.By > 0 {
+			return fmt.Sprintf("Ticket %d is void: %s. Ticket %d was issued in its place.", l.Number, l.Ended.Reason, l.Again.By)
+		}
+		return fmt.Sprintf("Ticket %d is void: %s.", l.Number, l.Ended.Reason)
+	case load.Corrected:
+		return fmt.Sprintf("Ticket %d was corrected by ticket %d: %s.", l.Number, l.Ended.By, l.Ended.Reason)
+	case load.Ticketed:
+		if l.Corrects > 0 {
+			return fmt.Sprintf("Ticket %d is in force; it corrects ticket %d: %s.", l.Number, l.Corrects, l.Why)
+		}
+		if l.Reissues > 0 {
+			return fmt.Sprintf("Ticket %d is in force; it was issued in place of ticket %d, void: %s.", l.Number, l.Reissues, l.Why)
+		}
+		return fmt.Sprintf("Ticket %d is in force.", l.Number)
+	}
+	return fmt.Sprintf("Load %s is %s.", l.ID, l.Phase)
+}
+
+// Ticket is a ticket for programs.
+type Ticket struct {
+	Ticket  string `json:"ticket"`
+	Load    string `json:"load"`
+	Status  string `json:"status"`
+	Copy    string `json:"copy,omitempty"`
+	Code    string `json:"code"`
+	Edition string `json:"edition,omitempty"`
+	// The tickets before and after it, where one takes the place of another.
+	Corrects    string            `json:"corrects,omitempty"`
+	CorrectedBy string            `json:"corrected_by,omitempty"`
+	Reissues    string            `json:"reissues,omitempty"`
+	ReissuedAs  string            `json:"reissued_as,omitempty"`
+	Figures     map[string]string `json:"figures"`
+	Files       []string          `json:"files,omitempty"`
+}
+
+// TicketJSON is a ticket settled again, for programs.
+func (p *Session) TicketJSON(l *load.Load) (Ticket, error) {
+	s, err := office.Resettle(p, p.Desk, l)
+	if err != nil {
+		return Ticket{}, err
+	}
+	code, err := office.Code(p, p.Desk, l)
+	return Ticket{
+		Ticket: fmt.Sprint(l.Number), Load: l.ID, Status: string(l.Phase), Code: code,
+		Edition: l.Settled.Edition, Figures: SettlementJSON(s).Figures,
+		Corrects: numberOrNone(l.Corrects), CorrectedBy: numberOrNone(l.Ended.By), Reissues: numberOrNone(l.Reissues), ReissuedAs: numberOrNone(l.Again.By),
+	}, err
+}
+
+// numberOrNone is a ticket's number as text; nothing where there is no ticket.
+func numberOrNone(n int64) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprint(n)
+}
+
+// HandOut gives out a copy of a ticket: its files, and its text or its JSON.
+func (p *Session) HandOut(l *load.Load, copyNo int64, f PaperFlags, asJSON bool) error {
+	files, text, err := p.Paper(f, l, copyNo)
+	if err != nil {
+		return err
+	}
+	if asJSON {
+		out, err := p.TicketJSON(l)
+		if err != nil {
+			return err
+		}
+		out.Copy, out.Files = fmt.Sprint(copyNo), files
+		return p.PrintJSON(out)
+	}
+	fmt.Fprint(p.Stdout, text)
+	for _, file := range files {
+		p.Say("Written: %s", file)
+	}
+	return nil
+}
+
+// IssueAndPrint issues and prints a load that is whole.
+func IssueAndPrint(ctx context.Context, w *scalehouse.Batch, id string) (int64, error) {
+	number, err := scalehouse.Issue(ctx, w, id)
+	if err != nil {
+		return 0, err
+	}
+	_, err = scalehouse.RecordPrint(ctx, w, number)
+	return number, err
+}

@@ -1,0 +1,71 @@
+package terminal
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+)
+
+// Figures as people type them on a command line, each read by the bounded
+// parser with a sentence when it cannot be.
+
+// ParsePercent reads a percent from 0 to 100.
+func ParsePercent(name, text string) (quantity.Amount, error) { return entry.Percent(name).Parse(text) }
+
+// ParseFinding reads "test-weight=54.2" or "musty=yes", as a grain or an edition
+// measures it.
+func ParseFinding(c grain.Commodity, by interface {
+	Factor(grain.FactorID) (grain.Factor, bool)
+}, text string) (load.Finding, error) {
+	id, result, err := SplitResult(text)
+	if err != nil {
+		return load.Finding{}, err
+	}
+	factor, err := entry.FactorOf(c, by, id)
+	if err != nil {
+		return load.Finding{}, err
+	}
+	return entry.ParseFinding(factor, result)
+}
+
+// TicketNumber is a ticket as its number is typed.
+type TicketNumber int64
+
+// UnmarshalText reads a number above nought, with or without commas.
+func (n *TicketNumber) UnmarshalText(text []byte) error {
+	plain := strings.ReplaceAll(strings.TrimSpace(string(text)), ",", "")
+	number, err := strconv.ParseInt(plain, 10, 64)
+	if err != nil || number < 1 {
+		return fmt.Errorf("%q is no number of a ticket", text)
+	}
+	*n = TicketNumber(number)
+	return nil
+}
+
+// LoadNamed finds a load by its id, "L12", or by the number of its ticket.
+func (p *Session) LoadNamed(text string) (*load.Load, error) {
+	text = strings.TrimSpace(text)
+	if strings.HasPrefix(strings.ToUpper(text), "L") {
+		return office.Load(p, p.Desk, strings.ToUpper(text))
+	}
+	var number TicketNumber
+	if err := number.UnmarshalText([]byte(text)); err != nil {
+		return nil, Refusal("Give the load as \"tenth yard\" lists it, like L12, or the number of its ticket", "%q is neither a load nor a ticket", text)
+	}
+	return office.Ticket(p, p.Desk, int64(number))
+}
+
+// DayOrToday reads a day; without one it is today.
+func (p *Session) DayOrToday(text string) (quantity.Date, error) {
+	day, err := entry.ParseDay("Day", text)
+	if err == nil && day.IsZero() {
+		day = p.Today()
+	}
+	return day, err
+}

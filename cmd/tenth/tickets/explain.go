@@ -1,0 +1,60 @@
+package tickets
+
+import (
+	"fmt"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+)
+
+// Explain prints the whole working of a ticket.
+type Explain struct {
+	terminal.BookFlags
+	Ticket terminal.TicketNumber `arg:"" help:"Number of the ticket."`
+	Width  int                   `help:"Width of the printed working, in letters." default:"76"`
+	JSON   bool                  `help:"Print for programs: every figure as text."`
+}
+
+func (Explain) Help() string {
+	return `The ticket is settled again from its facts and the edition kept in the book with it, not from the rates of today. Each figure is shown with the arithmetic that made it, its rounding, and the row it came from; rules that took nothing say why.
+
+    tenth explain 1042
+    tenth explain 1042 --json`
+}
+
+func (c Explain) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		l, err := office.Ticket(p, p.Desk, int64(c.Ticket))
+		if err != nil {
+			return err
+		}
+		s, err := office.Resettle(p, p.Desk, l)
+		if err != nil {
+			return err
+		}
+		if c.JSON {
+			return p.PrintJSON(terminal.SettlementJSON(s))
+		}
+		p.Speak("%s", terminal.Standing(l))
+		p.Speak("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)
+		p.Speak("%s", terminal.EditionLine(s.Edition))
+		p.Say("")
+		fmt.Fprint(p.Stdout, s.Sheet.TextIn(c.Width, p.WorkingOf(l)))
+		return whatChanged(p, l)
+	})
+}
+
+// whatChanged tells what a ticket changed of the one whose place it takes, line
+// by line.
+func whatChanged(p *terminal.Session, l *load.Load) error {
+	if l.InPlaceOf() == 0 {
+		return nil
+	}
+	old, err := office.Ticket(p, p.Desk, l.InPlaceOf())
+	if err != nil {
+		return err
+	}
+	p.Say("")
+	return differences(p, old, l)
+}

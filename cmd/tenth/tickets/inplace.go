@@ -1,0 +1,29 @@
+package tickets
+
+import (
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
+)
+
+// inPlaceFlags say what a load that takes a ticket's place has otherwise.
+type inPlaceFlags struct {
+	terminal.DetailFlags
+	terminal.WeightFlags
+	terminal.SampleFlags
+}
+
+// nothing reports whether nothing is said to be otherwise.
+func (f inPlaceFlags) nothing() bool {
+	return !f.Changed() && !f.Tested() && !f.Weighed()
+}
+
+// read reads what they say over the load of the ticket.
+func (f inPlaceFlags) read(p *terminal.Session, old *load.Load) (entry.Facts, error) {
+	sample, err := f.SampleFlags.Texts()
+	if err != nil {
+		return entry.Facts{}, err
+	}
+	form, err := terminal.Entered(p.Form(old, "", f.WeightFlags), f.DetailFlags.Texts(), f.WeightFlags.Texts(), sample)
+	return form.Facts(), err
+}

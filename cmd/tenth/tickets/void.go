@@ -1,0 +1,44 @@
+package tickets
+
+import (
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
+
+// Void cancels a ticket.
+type Void struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Ticket terminal.TicketNumber `arg:"" help:"Number of the ticket."`
+	Reason string                `required:"" help:"Why; it stands on every later copy." placeholder:"WHY"`
+	JSON   bool                  `help:"Print for programs: every figure as text."`
+}
+
+func (Void) Help() string {
+	return `A manager's act. The number and all copies stay; the void counts in today's sheet.
+
+    tenth void 1042 --reason "weighed with the driver on" --who "Mae Orton"`
+}
+
+func (c Void) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
+		if err := scalehouse.Void(p, p.Desk, int64(c.Ticket), c.Reason); err != nil {
+			return err
+		}
+		if c.JSON {
+			l, err := office.Ticket(p, p.Desk, int64(c.Ticket))
+			if err != nil {
+				return err
+			}
+			out, err := p.TicketJSON(l)
+			if err != nil {
+				return err
+			}
+			return p.PrintJSON(out)
+		}
+		p.Say("Ticket %d is void. Its number and copies are kept.", c.Ticket)
+		p.Say("\"tenth reissue %d\" issues another for the same grain.", c.Ticket)
+		return nil
+	})
+}

@@ -1,0 +1,82 @@
+// Package yard holds the commands for trucks that have no ticket yet: from the
+// scale to the ticket in one line, or act by act as they come and go.
+package yard
+
+import (
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
+
+// Receive brings one load from the scale to its ticket.
+type Receive struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	terminal.DetailFlags
+	terminal.WeightFlags
+	terminal.SampleFlags
+	terminal.PaperFlags
+	Ask  bool `help:"Ask for what is missing also when nobody sits at the terminal."`
+	JSON bool `help:"Print for programs: every figure as text."`
+}
+
+func (Receive) Help() string {
+	return `Everything may be given by flags. At a terminal, what is missing is asked for. The load is written down, settled and ticketed in one act: when any of it cannot be, nothing is written.
+
+    tenth receive --grower 101 --commodity corn --truck 7 --gross 52300 --tare 24300 \
+        --moisture 18.0 --factor test-weight=54.2 --bin P1 --out slips
+    tenth receive --grower Holloway --commodity corn --truck 7 --gross 52300 \
+        --stored-tare --moisture 18.0 --price 4.12
+    tenth receive
+
+Weights are typed, so the ticket marks them MANUAL WT with the reason given by --manual. To print only, and write no files, leave --out out.`
+}
+
+func (c Receive) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
+		if t.Typing || c.Ask {
+			if err := c.ask(p); err != nil {
+				return err
+			}
+		}
+		l, err := c.Enter(p)
+		if err != nil {
+			return err
+		}
+		return p.HandOut(l, 0, c.PaperFlags, c.JSON)
+	})
+}
+
+// Enter writes the load down and gives it back with its ticket.
+func (c Receive) Enter(p *terminal.Session) (*load.Load, error) {
+	form, err := c.form(p)
+	if err != nil {
+		return nil, err
+	}
+	tried := form.Tried()
+	var number int64
+	err = p.Batch(p, func(w *scalehouse.Batch) error {
+		id, err := scalehouse.Enter(p, w, "", form.Opening())
+		if err != nil {
+			return err
+		}
+		number, err = terminal.IssueAndPrint(p, w, id)
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	warn(p, form, tried)
+	return office.Ticket(p, p.Desk, number)
+}
+
+// form is the load as the flags say it.
+func (c Receive) form(p *terminal.Session) (*entry.Form, error) {
+	sample, err := c.SampleFlags.Texts()
+	if err != nil {
+		return nil, err
+	}
+	return terminal.Entered(p.Form(nil, load.Inbound, c.WeightFlags), c.DetailFlags.Texts(), c.WeightFlags.Texts(), sample)
+}

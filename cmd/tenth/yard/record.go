@@ -1,0 +1,62 @@
+package yard
+
+import (
+	"fmt"
+
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
+
+// record writes down what was typed of a load, says what is to be looked at
+// twice, and what the load still lacks.
+func record(p *terminal.Session, id string, form *entry.Form) error {
+	tried := form.Tried()
+	if _, err := enter(p, form.Facts(), id); err != nil {
+		return err
+	}
+	warn(p, form, tried)
+	return SayStanding(p, id)
+}
+
+// warn says what is to be looked at twice of what was typed.
+func warn(p *terminal.Session, form *entry.Form, tried entry.Tried) {
+	for _, field := range form.Read() {
+		if _, _, isWeight := entry.SideOf(field); isWeight {
+			field = "tare" // the net is spoken of there
+		}
+		if r := tried.Remarks[field]; r.Kind == entry.Warn {
+			fmt.Fprintln(p.Stderr, "warning:", terminal.Sentence(r.Text))
+			delete(tried.Remarks, field)
+		}
+	}
+}
+
+// enter writes facts down as one act; an empty id opens a load.
+func enter(p *terminal.Session, facts entry.Facts, id string) (string, error) {
+	err := p.Batch(p, func(w *scalehouse.Batch) (err error) {
+		id, err = scalehouse.Enter(p, w, id, facts)
+		return err
+	})
+	return id, err
+}
+
+// SayStanding says what a load on the yard still lacks.
+func SayStanding(p *terminal.Session, id string) error {
+	l, err := office.Load(p, p.Desk, id)
+	if err != nil {
+		return err
+	}
+	w := waitingFor(p, l)
+	if w.Net != "" {
+		p.Say("Load %s: net %s.", l.ID, w.Net)
+	}
+	for _, lack := range w.Lacks {
+		p.Say("Load %s: %s", l.ID, lack)
+	}
+	if len(w.Lacks) == 0 {
+		p.Say("Load %s is whole: issue its ticket with \"tenth issue %s\".", l.ID, l.ID)
+	}
+	return nil
+}
