@@ -3,6 +3,7 @@ package quantity
 import (
 	"fmt"
 	"strings"
+	"time"
 )
 
 // Date is a day of the calendar with no hour and no place: the day an edition
@@ -110,10 +111,25 @@ func (d Date) Between(first, last Date) bool {
 }
 
 // AddDays is the date so many days later, or earlier when n is below zero.
-func (d Date) AddDays(n int) Date { return dateOfDay(d.dayNumber() + n) }
+func (d Date) AddDays(n int) Date {
+	year, month, day := time.Date(d.Year(), time.Month(d.month), d.Day()+n, 0, 0, 0, 0, time.UTC).Date()
+	return Date{int16(year), int8(month), int8(day)}
+}
 
 // DaysUntil is how many days from d to e; below zero when e is earlier.
-func (d Date) DaysUntil(e Date) int { return e.dayNumber() - d.dayNumber() }
+func (d Date) DaysUntil(e Date) int { return int((e.midnight() - d.midnight()) / secondsInDay) }
+
+const secondsInDay = 24 * 60 * 60 // in UTC, which has no other days
+
+// midnight is the second in which the day begins, in UTC.
+func (d Date) midnight() int64 {
+	return time.Date(d.Year(), time.Month(d.month), d.Day(), 0, 0, 0, 0, time.UTC).Unix()
+}
+
+// daysInMonth is the day before the first of the next month.
+func daysInMonth(year, month int) int {
+	return time.Date(year, time.Month(month)+1, 0, 0, 0, 0, 0, time.UTC).Day()
+}
 
 // MarshalText writes the ISO date; no date is empty text.
 func (d Date) MarshalText() ([]byte, error) { return []byte(d.String()), nil }

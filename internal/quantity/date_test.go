@@ -92,7 +92,7 @@ func TestNoDate(t *testing.T) {
 	}
 }
 
-// The standard library's calendar is the independent one.
+// Dates step, order and read as the standard library's times do.
 func TestCalendarAgreesWithStandardLibrary(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := time.Date(rapid.IntRange(1950, 2900).Draw(t, "year"), time.Month(rapid.IntRange(1, 12).Draw(t, "month")),

@@ -79,6 +79,12 @@ func loads[B ListStore](t *testing.T, e Engine[B]) {
 		{book.LoadFilter{Reissues: 3}, "L6"},
 		{book.LoadFilter{Sample: "S7"}, "L5"},
 		{book.LoadFilter{FromTicket: 1, Limit: 2}, "L1 L2"},
+		{book.LoadFilter{FromTicket: 1, Text: "bir"}, "L2"},
+		{book.LoadFilter{FromTicket: 1, Text: "soy"}, "L3"},
+		{book.LoadFilter{FromTicket: 1, Text: "3"}, "L3"},
+		{book.LoadFilter{Text: "%"}, ""},
+		{book.LoadFilter{Text: "_"}, ""},
+		{book.LoadFilter{Text: "!"}, ""},
 	} {
 		rows, err := b.Loads(ctx, c.filter)
 		must(t, err)

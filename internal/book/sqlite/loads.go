@@ -109,8 +109,8 @@ func loadQuery(f book.LoadFilter) (string, []any) {
 		restrict("(grower = ? OR id IN (SELECT load FROM owners WHERE grower = ?))", f.Grower, f.Grower)
 	}
 	if f.Text != "" {
-		like := "%" + f.Text + "%"
-		restrict("(grower_name LIKE ? OR truck LIKE ? OR commodity LIKE ? OR CAST(ticket AS TEXT) = ?)", like, like, like, f.Text)
+		like := "%" + likeWords.Replace(f.Text) + "%"
+		restrict("(grower_name LIKE ? ESCAPE '!' OR truck LIKE ? ESCAPE '!' OR commodity LIKE ? ESCAPE '!' OR CAST(ticket AS TEXT) = ?)", like, like, like, f.Text)
 	}
 	return assembleQuery(f, where), args
 }
