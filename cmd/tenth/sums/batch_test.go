@@ -102,9 +102,9 @@ func TestBatchTellsWhereItCannotWrite(t *testing.T) {
 	}
 	for _, out := range []string{filepath.Join(folder, "missing", "out.csv"), filepath.Join(folder, "taken")} {
 		term, _ := batchTerminal(t)
-		c := settleCommand{Commodity: "corn", Schedule: "main", Batch: batchFile(t, 1), Out: out}
-		told := complaints(c.batch(term, set))
-		if len(told) != 1 || !strings.Contains(told[0].what, out+" cannot be written") || told[0].hint == "" {
+		c := Settle{Commodity: "corn", Schedule: "main", Batch: batchFile(t, 1), Out: out}
+		told := terminal.Complaints(c.batch(term, set))
+		if len(told) != 1 || !strings.Contains(told[0].What, out+" cannot be written") || told[0].Hint == "" {
 			t.Errorf("%s: %+v", out, told)
 		}
 		if left, err := os.ReadDir(folder); err != nil || len(left) != 1 {
