@@ -1,6 +1,7 @@
 package daysheet
 
 import (
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
@@ -69,12 +70,7 @@ func (t Ticket) moves() quantity.Amount {
 
 // unpriced stands where what is payable would, on a ticket without a price. It is
 // in no digest.
-func (t Ticket) unpriced() string {
-	if t.Taken == "stored" {
-		return "no price: stored"
-	}
-	return "price not set"
-}
+func (t Ticket) unpriced() string { return load.Disposition(t.Taken).Unpriced() }
 
 // asOf is the ticket as it was known in the evening of a day: what happened to
 // it later is left out.

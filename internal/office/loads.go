@@ -12,7 +12,6 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/chart"
-	"tenthpoint/internal/quantity"
 )
 
 // Load is one load as it stands.
@@ -62,9 +61,6 @@ func Ticket(ctx context.Context, d Desk, number int64) (*load.Load, error) {
 func NoTicket(number int64) error {
 	return fmt.Errorf("there is no ticket %d in this book. Look the number up on the slip, or find the load by grower, truck or day", number)
 }
-
-// Net is [load.Load.Net].
-func Net(l *load.Load) (net quantity.Amount, known bool) { return l.Net() }
 
 // Replay adds up the journal's facts about one load. No facts at all is a load
 // that is not in the book.

@@ -15,7 +15,7 @@ import (
 // settled, and what is payable.
 func (f *LoadForm) BigFigures() []model.Figure {
 	net := model.Figure{Caption: session.Say("Net"), Value: session.NotYet, Unit: f.session.Desk.Profile().WeightUnit().String()}
-	if a, known := office.Net(f.Now.Load); known {
+	if a, known := f.Now.Load.Net(); known {
 		net.Value, net.Unit = a.Figure(), a.Unit().String()
 		if a.Sign() <= 0 {
 			net.State = model.Stop

@@ -63,7 +63,7 @@ func waitingFor(p *terminal.Session, l *load.Load) waiting {
 		Load: l.ID, Since: p.Local(l.Opened.At), Grower: l.Details.Grower.Name, Commodity: l.Details.Commodity,
 		Truck: cmp.Or(l.Details.Truck.ID, l.Details.Truck.Plate), Lacks: []string{},
 	}
-	if net, known := office.Net(l); known {
+	if net, known := l.Net(); known {
 		w.Net = net.String()
 	}
 	_, problems := office.Preview(p.Desk, l)
