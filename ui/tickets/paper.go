@@ -4,6 +4,7 @@ import (
 	"context"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/worksheet"
 
@@ -31,11 +32,12 @@ type ticketPaper struct {
 	worked  *settle.Settlement
 	err     error
 	lines   map[PaperOf][]scaleticket.PaperLine
+	pages   *paper.Layout // of the slip
 }
 
 // open looks at another load; no id looks at nothing.
 func (p *ticketPaper) open(id string) {
-	p.load, p.worked, p.err = nil, nil, nil
+	p.load, p.worked, p.err, p.pages = nil, nil, nil, nil
 	p.lines = map[PaperOf][]scaleticket.PaperLine{}
 	if id == "" {
 		return
@@ -61,8 +63,26 @@ func (t *Tickets) Turn(to PaperOf) {
 	t.paper.shows = to
 }
 
-// Paper is the paper in front.
-func (t *Tickets) Paper() []scaleticket.PaperLine {
+// Pages are the pages of the slip while it is in front; nil while a card is.
+func (t *Tickets) Pages() *paper.Layout {
+	p := &t.paper
+	if p.load == nil || p.err != nil || p.inFront() != SlipPaper {
+		return nil
+	}
+	if p.pages == nil {
+		slip, err := p.slip()
+		if err != nil {
+			p.err = err
+			return nil
+		}
+		pages := session.SlipPages(slip)
+		p.pages = &pages
+	}
+	return p.pages
+}
+
+// Card is the card in front: the working, the difference, or what went wrong.
+func (t *Tickets) Card() []scaleticket.PaperLine {
 	p := &t.paper
 	switch {
 	case p.err != nil:
@@ -70,14 +90,19 @@ func (t *Tickets) Paper() []scaleticket.PaperLine {
 	case p.load == nil:
 		return nil
 	}
-	shows := p.shows
-	if shows == DifferencePaper && p.other() == 0 {
-		shows = SlipPaper
-	}
+	shows := p.inFront()
 	if p.lines[shows] == nil {
 		p.lines[shows] = p.make(shows)
 	}
 	return p.lines[shows]
+}
+
+// inFront is what shows: a ticket with no other to differ from shows its slip.
+func (p *ticketPaper) inFront() PaperOf {
+	if p.shows == DifferencePaper && p.other() == 0 {
+		return SlipPaper
+	}
+	return p.shows
 }
 
 func (p *ticketPaper) make(shows PaperOf) []scaleticket.PaperLine {
@@ -87,22 +112,22 @@ func (p *ticketPaper) make(shows PaperOf) []scaleticket.PaperLine {
 	case DifferencePaper:
 		return p.difference()
 	}
-	return p.slip()
+	return nil
 }
 
 // slip is the ticket as its original printed. A load turned away has a slip of
 // what was known of it.
-func (p *ticketPaper) slip() []scaleticket.PaperLine {
+func (p *ticketPaper) slip() (scaleticket.Document, error) {
 	if p.worked == nil {
-		return scaleticket.Paper(scaleticket.Compose(session.TicketOf(p.session, p.load, nil, 0, nil)))
+		return scaleticket.Compose(session.TicketOf(p.session, p.load, nil, 0, nil)), nil
 	}
 	t := session.TicketOf(p.session, p.load, p.worked, 0, nil)
 	code, err := office.Code(context.Background(), p.session.Desk, p.load)
 	if err != nil {
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+		return scaleticket.Document{}, err
 	}
 	t.Code = code
-	return scaleticket.Paper(scaleticket.Compose(t))
+	return scaleticket.Compose(t), nil
 }
 
 // working is every line with its sum, worked again just now.

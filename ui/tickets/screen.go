@@ -176,7 +176,11 @@ func (s *Screen) Refresh() {
 	}
 	h := t.Headline()
 	s.headline.Say(h.State, h.Text)
-	s.Paper.SetLines(t.Paper())
+	if pages := t.Pages(); pages != nil {
+		s.Paper.SetPages(*pages)
+	} else {
+		s.Paper.SetLines(t.Card())
+	}
 	shell.SetVisible(s.Paper, t.Load() != nil)
 }
 

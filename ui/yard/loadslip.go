@@ -7,8 +7,8 @@ import (
 
 // Slip is the ticket of the load as it would print now, with what is missing
 // named where it will stand.
-func (f *LoadForm) Slip() []scaleticket.PaperLine {
-	return scaleticket.Paper(scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, f.Now.sentences())))
+func (f *LoadForm) Slip() scaleticket.Document {
+	return scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, f.Now.sentences()))
 }
 
 // sentences are the reasons why the load cannot be settled.

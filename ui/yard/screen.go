@@ -4,7 +4,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
@@ -25,7 +24,6 @@ type Screen struct {
 	ruler                 *charts.MoistureRuler
 	tenth                 *widgets.Note
 	Slip                  *paperview.SlipView
-	lines                 []scaleticket.PaperLine // what stands on the paper
 	sheet                 *fyne.Container
 	Fields                *container.Scroll
 	Pane                  *shell.FormAndPaper
@@ -139,11 +137,11 @@ func (s *Screen) showPaper() {
 		s.Figures[i].SetCaption(f.Caption, f.Unit)
 		s.Figures[i].Set(f.State, f.Value)
 	}
-	s.lines = form.Slip()
 	if s.Pane.Working {
-		s.lines = form.Working()
+		s.Slip.SetLines(form.Working())
+	} else {
+		s.Slip.SetPages(session.SlipPages(form.Slip()))
 	}
-	s.Slip.SetLines(s.lines)
 	if s.beside.Visible() {
 		s.beside.SetLines(form.Working())
 	}
@@ -187,16 +185,10 @@ func (s *Screen) toForm() bool {
 // nameToggle names the button by what it brings to the front.
 func (s *Screen) nameToggle() { s.Toggle.SetText(s.Pane.Next(session.Say("Slip"))) }
 
-// reveal brings the line into sight that stands for the field in hand, and
-// where the letters are large the field itself. Of several lines the last is
-// meant: the first only sums up.
+// reveal brings the place on the slip into sight that stands for the field the
+// keyboard is on, and where the letters are large the field itself.
 func (s *Screen) reveal(field string) {
-	for i := len(s.lines) - 1; i >= 0 && field != ""; i-- {
-		if s.lines[i].Field == field {
-			s.Slip.Reveal(i)
-			break
-		}
-	}
+	s.Slip.Reveal(field)
 	if row := s.Load.Rows[field]; row != nil {
 		s.scrollTo(row)
 	}
