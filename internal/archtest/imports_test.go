@@ -62,26 +62,26 @@ var mayImport = map[string][]string{
 	"internal/fonts":         {}, // the letters on paper
 	"internal/fonts/subset":  {}, // fonts cut down to what is printed
 	"internal/paper":         inside("fonts", "textwrap"),
-	"internal/paper/pdf":     inside("fonts", "paper"),
-	"internal/scaleticket":   slices.Concat(core, inside("scaleticket/barcode")),
-	"internal/report":        inside("textwrap", "i18n", "fonts"),
+
+	"internal/scaleticket": slices.Concat(core, inside("scaleticket/barcode")),
+	"internal/report":      inside("textwrap", "i18n", "fonts"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
 	"internal/scaleticket/sheet":   inside("textwrap", "paper", "paper/pdf", "scaleticket"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
-	"internal/report/pdfwords":   {}, // for tests: the words of a paper
-	"internal/daysheet":          slices.Concat(core, inside("report")),
-	"internal/explanation":       slices.Concat(core, inside("report")),
-	"internal/scalelink":         inside("quantity"),
-	"internal/atomicfile":        {}, // files that appear whole or not at all
-	"internal/printing":          inside("atomicfile"),
-	"internal/ratefiles":         slices.Concat(inside("tomlfile", "rates", "moisture/chart"), []string{"schedules"}),
-	"internal/office":            slices.Concat(core, papers, inside("book")),
-	"internal/audit":             slices.Concat(core, inside("book", "office")),
-	"internal/scalehouse":        slices.Concat(core, papers, inside("book", "office", "audit")),
-	"internal/scalehouse/intake": slices.Concat(core, inside("office", "scalehouse")),
-	"internal/demo":              slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
+	"internal/paper/pdf/pdfwords": {}, // for tests: the words of a paper
+	"internal/daysheet":           slices.Concat(core, inside("report")),
+	"internal/explanation":        slices.Concat(core, inside("report")),
+	"internal/scalelink":          inside("quantity"),
+	"internal/atomicfile":         {}, // files that appear whole or not at all
+	"internal/printing":           inside("atomicfile"),
+	"internal/ratefiles":          slices.Concat(inside("tomlfile", "rates", "moisture/chart"), []string{"schedules"}),
+	"internal/office":             slices.Concat(core, papers, inside("book")),
+	"internal/audit":              slices.Concat(core, inside("book", "office")),
+	"internal/scalehouse":         slices.Concat(core, papers, inside("book", "office", "audit")),
+	"internal/scalehouse/intake":  slices.Concat(core, inside("office", "scalehouse")),
+	"internal/demo":               slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
 	"ui/model":               inside("textsearch"),
 	"ui/handbook":            inside("textsearch"),
@@ -91,7 +91,7 @@ var mayImport = map[string][]string{
 	"ui/paint":               {"ui/apptheme"},
 	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
 	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
-	"ui/paperview":           {"internal/scaleticket", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets"},
+	"ui/paperview":           slices.Concat(inside("fonts", "paper"), []string{"ui/model", "ui/apptheme", "ui/paint", "ui/widgets"}),
 	"ui/gallery":             {}, // tests of all widgets side by side
 	"ui/shell":               slices.Concat(inside("i18n", "scaleticket"), []string{"ui/model", "ui/session"}, widgetPackages),
 	"ui/help":                slices.Concat([]string{"ui/model", "ui/session", "ui/handbook", "ui/shell"}, widgetPackages),

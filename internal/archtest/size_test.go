@@ -31,7 +31,6 @@ var largeTypes = map[string]int{
 	"internal/rates.reader":     31,
 	"internal/report.sheet":     41,
 	"internal/book/sqlite.Book": 48,
-	"ui/paperview.pageLayout":   35,
 	"ui/widgets.Table":          39,
 	"ui/growers.Growers":        33,
 	"ui/lab.Bench":              49,

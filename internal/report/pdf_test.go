@@ -10,7 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"tenthpoint/internal/report/pdfwords"
+	"tenthpoint/internal/paper/pdf/pdfwords"
 )
 
 func pdf(t testing.TB, d Document, p Page) []byte {

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/report/pdfwords"
+	"tenthpoint/internal/paper/pdf/pdfwords"
 )
 
 var update = flag.Bool("update", false, "write the golden papers anew")

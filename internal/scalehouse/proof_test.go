@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/report/pdfwords"
+	"tenthpoint/internal/paper/pdf/pdfwords"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/worksheet"
 )

@@ -3,7 +3,6 @@ package lab
 import (
 	"strconv"
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/worksheet"
 
 	"tenthpoint/internal/dryness"
@@ -117,11 +116,11 @@ func allDry(a dryness.Advice) bool {
 }
 
 // Working is every step from the dial to the moisture.
-func (b *Bench) Working() []scaleticket.PaperLine {
+func (b *Bench) Working() []model.CardLine {
 	s := b.hand
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working of the moisture")}}
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of the moisture")}}
 	if !s.isTested() {
-		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("No test has been made.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("No test has been made.")})
 	}
 	return append(append(lines, session.StepLines(s.found.testing.Sheet.Steps(), "")...), s.grade().Lines()...)
 }

@@ -105,6 +105,22 @@ func (d *drawer) rule(page int, r paper.Rule) {
 	})
 }
 
+// edgeKey is how the line between two pages looks.
+type edgeKey struct {
+	ink   color.Color
+	width float32
+}
+
+// edge draws a line over a page, to part it from the one before.
+func (d *drawer) edge(page int, ink color.Color, width float32) {
+	at := paint.Whole(fyne.NewPos(0, d.view.tops[page]+d.view.unit(aboveShown-betweenPage/2)))
+	d.put(edgeKey{ink, width}, at, 1, func() fyne.CanvasObject {
+		line := canvas.NewRectangle(ink)
+		line.Resize(fyne.NewSize(width, 1))
+		return line
+	})
+}
+
 // pictureKey is how a code looks.
 type pictureKey struct {
 	payload string

@@ -150,18 +150,22 @@ func (p *Pages) Paint(size fyne.Size) []fyne.CanvasObject {
 	objects := p.bare.fit(pen, size)
 	sight := span{-p.Position().Y, -p.Position().Y + p.room}
 	if p.room == 0 {
-		sight = span{0, size.Height}
+		sight = span{0, max(size.Height, p.height())}
 	}
 	p.drawer.begin(v, sight)
 	for n := range p.layout.Pages {
 		if n > 0 {
-			y := v.tops[n] + v.unit(aboveShown-betweenPage/2)
-			objects = append(objects, pen.Block(apptheme.ColorPaperRule, fyne.NewPos(0, y), fyne.NewSize(size.Width, 1)))
+			p.drawer.edge(n, pen.Color(apptheme.ColorPaperRule), size.Width)
 		}
 		p.drawer.page(n, p.layout.Width, p.layout.Height, &p.layout.Pages[n])
 	}
 	return append(objects, p.drawer.end()...)
 }
+
+// span is a stretch of the pages, from the top down, in Fyne's units.
+type span struct{ from, to float32 }
+
+func (s span) high() float32 { return s.to - s.from }
 
 // find is where a fact stands on the pages.
 func (p *Pages) find(field string) (span, bool) {

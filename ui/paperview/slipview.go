@@ -2,7 +2,7 @@ package paperview
 
 import (
 	"tenthpoint/internal/paper"
-	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
 	"tenthpoint/ui/widgets"
 
@@ -16,22 +16,22 @@ import (
 type SlipView struct {
 	widgets.Reader
 	pages    *Pages
-	paper    *Paper
+	card     *Card
 	revealed string // the fact last brought into sight
 }
 
 // NewSlipView makes a view of an empty card.
 func NewSlipView() *SlipView {
-	v := &SlipView{paper: NewPaper(), pages: NewPages()}
-	v.Scroll = container.NewVScroll(v.paper)
+	v := &SlipView{card: NewCard(), pages: NewPages()}
+	v.Scroll = container.NewVScroll(v.card)
 	v.ExtendBaseWidget(v)
 	return v
 }
 
 // SetLines shows the lines of a card, and keeps the place one had scrolled to.
-func (v *SlipView) SetLines(lines []scaleticket.PaperLine) {
-	isOther := v.paper.put(lines)
-	if v.show(v.paper) || isOther {
+func (v *SlipView) SetLines(lines []model.CardLine) {
+	isOther := v.card.put(lines)
+	if v.show(v.card) || isOther {
 		v.Scroll.Refresh()
 	}
 }
@@ -64,10 +64,10 @@ func (v *SlipView) InFront() *paper.Layout {
 }
 
 // Lines gives what stands on the card.
-func (v *SlipView) Lines() []scaleticket.PaperLine { return v.paper.lines }
+func (v *SlipView) Lines() []model.CardLine { return v.card.lines }
 
-// Paper is the card itself.
-func (v *SlipView) Paper() *Paper { return v.paper }
+// Card is the card itself.
+func (v *SlipView) Card() *Card { return v.card }
 
 // Pages are the pages themselves.
 func (v *SlipView) Pages() *Pages { return v.pages }
@@ -78,9 +78,9 @@ func (v *SlipView) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawin
 // Paint sets the paper for the height there is. With another height another part
 // of it is in sight, so the fact last looked for is looked for again.
 func (v *SlipView) Paint(size fyne.Size) []fyne.CanvasObject {
-	isOther := v.paper.room != size.Height
+	isOther := v.card.room != size.Height
 	if isOther {
-		v.paper.room, v.pages.room = size.Height, size.Height
+		v.card.room, v.pages.room = size.Height, size.Height
 		v.Scroll.Refresh()
 	}
 	objects := v.Reader.Paint(size)

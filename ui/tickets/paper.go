@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/worksheet"
+	"tenthpoint/ui/model"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/settle"
@@ -31,14 +32,14 @@ type ticketPaper struct {
 	load    *load.Load
 	worked  *settle.Settlement
 	err     error
-	lines   map[PaperOf][]scaleticket.PaperLine
+	lines   map[PaperOf][]model.CardLine
 	pages   *paper.Layout // of the slip
 }
 
 // open looks at another load; no id looks at nothing.
 func (p *ticketPaper) open(id string) {
 	p.load, p.worked, p.err, p.pages = nil, nil, nil, nil
-	p.lines = map[PaperOf][]scaleticket.PaperLine{}
+	p.lines = map[PaperOf][]model.CardLine{}
 	if id == "" {
 		return
 	}
@@ -82,11 +83,11 @@ func (t *Tickets) Pages() *paper.Layout {
 }
 
 // Card is the card in front: the working, the difference, or what went wrong.
-func (t *Tickets) Card() []scaleticket.PaperLine {
+func (t *Tickets) Card() []model.CardLine {
 	p := &t.paper
 	switch {
 	case p.err != nil:
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(p.err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(p.err)}}
 	case p.load == nil:
 		return nil
 	}
@@ -105,7 +106,7 @@ func (p *ticketPaper) inFront() PaperOf {
 	return p.shows
 }
 
-func (p *ticketPaper) make(shows PaperOf) []scaleticket.PaperLine {
+func (p *ticketPaper) make(shows PaperOf) []model.CardLine {
 	switch shows {
 	case WorkingPaper:
 		return p.working()
@@ -131,14 +132,14 @@ func (p *ticketPaper) slip() (scaleticket.Document, error) {
 }
 
 // working is every line with its sum, worked again just now.
-func (p *ticketPaper) working() []scaleticket.PaperLine {
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working of ticket %d", p.load.Number)}}
+func (p *ticketPaper) working() []model.CardLine {
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", p.load.Number)}}
 	if p.worked == nil {
-		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
 	}
-	agrees := scaleticket.PaperLine{Kind: scaleticket.PaperMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
+	agrees := model.CardLine{Kind: model.CardMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
 	if wrong := p.disagreement(); wrong != "" {
-		agrees = scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: wrong}
+		agrees = model.CardLine{Kind: model.CardMark, Left: wrong}
 	}
 	return append(append(append(lines, agrees), session.WorkingLines(p.worked, p.load.Details.Disposition)...), session.GradeLines(p.session, p.load)...)
 }
@@ -174,30 +175,30 @@ func (t *Tickets) HasDifference() bool { return t.paper.other() != 0 }
 
 // difference sets the wrong ticket and the right one side by side, line by
 // line where they part.
-func (p *ticketPaper) difference() []scaleticket.PaperLine {
+func (p *ticketPaper) difference() []model.CardLine {
 	ctx := context.Background()
 	other, err := office.Ticket(ctx, p.session.Desk, p.other())
 	if err != nil {
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
 	}
 	otherWorked, err := office.Resettle(ctx, p.session.Desk, other)
 	if err != nil {
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
 	}
 	old, now, oldWorked, nowWorked := other, p.load, otherWorked, p.worked
 	if p.load.InPlaceOf() == 0 {
 		old, now, oldWorked, nowWorked = p.load, other, p.worked, otherWorked
 	}
-	lines := []scaleticket.PaperLine{
-		{Kind: scaleticket.PaperTitle, Left: differenceTitle(now)},
-		{Kind: scaleticket.PaperMiddle, Left: session.Say("ticket %d → ticket %d", old.Number, now.Number)},
-		{Kind: scaleticket.PaperMiddle, Left: now.Why},
-		{Kind: scaleticket.PaperRule},
+	lines := []model.CardLine{
+		{Kind: model.CardTitle, Left: differenceTitle(now)},
+		{Kind: model.CardMiddle, Left: session.Say("ticket %d → ticket %d", old.Number, now.Number)},
+		{Kind: model.CardMiddle, Left: now.Why},
+		{Kind: model.CardRule},
 	}
 	facts := changedFacts(old, now)
 	figures := changedFigures(settle.Compare(oldWorked, nowWorked))
 	if len(facts)+len(figures) == 0 {
-		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("The two tickets say the same.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The two tickets say the same.")})
 	}
 	return append(append(lines, facts...), figures...)
 }
@@ -210,11 +211,11 @@ func differenceTitle(now *load.Load) string {
 }
 
 // changedFacts are what was written down otherwise.
-func changedFacts(old, now *load.Load) []scaleticket.PaperLine {
-	var lines []scaleticket.PaperLine
+func changedFacts(old, now *load.Load) []model.CardLine {
+	var lines []model.CardLine
 	fact := func(name, before, after string) {
 		if before != after {
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: name, Right: session.OrElse(after, session.Say("none")), Note: session.Say("before: %s", session.OrElse(before, session.Say("none")))})
+			lines = append(lines, model.CardLine{Kind: model.CardPair, Left: name, Right: session.OrElse(after, session.Say("none")), Note: session.Say("before: %s", session.OrElse(before, session.Say("none")))})
 		}
 	}
 	fact(session.Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
@@ -228,12 +229,12 @@ func changedFacts(old, now *load.Load) []scaleticket.PaperLine {
 
 // changedFigures are the lines of the settlement that parted, with what they
 // were and what they are.
-func changedFigures(c *settle.Comparison) []scaleticket.PaperLine {
-	var lines []scaleticket.PaperLine
+func changedFigures(c *settle.Comparison) []model.CardLine {
+	var lines []model.CardLine
 	for _, l := range c.Changed() {
-		line := scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: session.Say(l.Label), Right: session.Signed(l.Change)}
+		line := model.CardLine{Kind: model.CardPair, Left: session.Say(l.Label), Right: session.Signed(l.Change)}
 		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
-			line.Kind = scaleticket.PaperTotal
+			line.Kind = model.CardTotal
 		}
 		line.Note = session.Say("%s → %s", printedOr(l.Before), printedOr(l.After))
 		lines = append(lines, line)

@@ -9,7 +9,6 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -251,7 +250,7 @@ func TestWorkingOfATicket(t *testing.T) {
 		}
 	}
 	s.paper.load.Settled.Figures["net"] = yardpkg.Tenth
-	s.paper.lines = map[PaperOf][]scaleticket.PaperLine{}
+	s.paper.lines = map[PaperOf][]model.CardLine{}
 	if paper := paperOf(s); !strings.Contains(paper, "Net is 0.1 %") || strings.Contains(paper, "Every figure") {
 		t.Errorf("a figure that was tampered with is not named:\n%s", paper)
 	}

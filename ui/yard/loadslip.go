@@ -2,6 +2,7 @@ package yard
 
 import (
 	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
@@ -22,16 +23,16 @@ func (s *standing) sentences() []string {
 
 // Working is every line of the settlement with its arithmetic, as the screen
 // shows it in place of the slip. While the load cannot be settled it says why.
-func (f *LoadForm) Working() []scaleticket.PaperLine {
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working")}}
+func (f *LoadForm) Working() []model.CardLine {
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working")}}
 	s := f.Now.settlement
 	if s == nil {
-		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("The load cannot be settled yet.")})
+		lines = append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The load cannot be settled yet.")})
 		for _, m := range f.Now.Load.Missing() {
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: session.Translate(m.Sentence)})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: session.Translate(m.Sentence)})
 		}
 		for _, sentence := range f.Now.sentences() {
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: sentence})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: sentence})
 		}
 		return lines
 	}

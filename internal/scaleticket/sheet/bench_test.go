@@ -33,3 +33,11 @@ func BenchmarkPDFSqueezed(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkPreview is a clerk's keystroke: a slip composed and set.
+func BenchmarkPreview(b *testing.B) {
+	ticket := tickettest.Preview(b)
+	for b.Loop() {
+		Layout(scaleticket.Compose(ticket), HalfLetter, Options{})
+	}
+}

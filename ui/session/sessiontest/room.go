@@ -15,7 +15,6 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/schedules"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -160,7 +159,7 @@ func Must(t testing.TB, err error) {
 }
 
 // TextOf is paper as text, a line to a line.
-func TextOf(lines []scaleticket.PaperLine) string {
+func TextOf(lines []model.CardLine) string {
 	var b strings.Builder
 	for _, l := range lines {
 		fmt.Fprintf(&b, "%s | %s | %s\n", l.Left, l.Right, strings.ReplaceAll(l.Note, "\n", " / "))

@@ -2,7 +2,6 @@ package paperview
 
 import (
 	"strings"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
@@ -11,8 +10,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// pageLayout sets type, from the top down: a row of a sheet, or running text.
-type pageLayout struct {
+// cardLayout sets type, from the top down: a line of a card, or running text.
+type cardLayout struct {
 	paint.Painter
 	width   float32
 	y       float32
@@ -20,65 +19,54 @@ type pageLayout struct {
 }
 
 var (
-	paperTitle  = paint.TextStyle{Size: theme.SizeNameSubHeadingText, Color: apptheme.ColorPaperInk, Style: paint.Bold}
-	PaperPlain  = paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorPaperInk}
-	PaperBold   = paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorPaperInk, Style: paint.Bold}
-	PaperSmall  = paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorPaperQuiet}
-	paperFine   = paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorPaperInk, Style: paint.Bold}
-	paperMiss   = paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorPaperMissingEdge, Style: paint.Bold}
-	paperNotice = paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorPaperMissingEdge, Style: paint.Bold}
-	paperStamp  = paint.TextStyle{Size: theme.SizeNameHeadingText, Color: apptheme.ColorPaperStop, Style: paint.Bold}
+	paperTitle = paint.TextStyle{Size: theme.SizeNameSubHeadingText, Color: apptheme.ColorPaperInk, Style: paint.Bold}
+	PaperPlain = paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorPaperInk}
+	PaperBold  = paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorPaperInk, Style: paint.Bold}
+	PaperSmall = paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorPaperQuiet}
+	paperMiss  = paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorPaperMissingEdge, Style: paint.Bold}
 )
 
-func (s *pageLayout) margin() float32     { return 2 * s.Inner() }
-func (s *pageLayout) leastWidth() float32 { return 30 * s.Measure("0", PaperPlain).Width }
-func (s *pageLayout) right() float32      { return s.width - s.margin() }
-func (s *pageLayout) room() float32       { return s.width - 2*s.margin() }
+func (s *cardLayout) margin() float32     { return 2 * s.Inner() }
+func (s *cardLayout) leastWidth() float32 { return 30 * s.Measure("0", PaperPlain).Width }
+func (s *cardLayout) right() float32      { return s.width - s.margin() }
+func (s *cardLayout) room() float32       { return s.width - 2*s.margin() }
 
 // leading is how far down the next line stands. A sheet of figures is set
 // closer than running text, as on paper.
-func (s *pageLayout) leading(l paint.TextStyle) float32 {
+func (s *cardLayout) leading(l paint.TextStyle) float32 {
 	return paint.Floor(s.Measure("0", l).Height*0.93 + 0.5)
 }
 
 // drop is how far below a line of ordinary letters others begin that stand on
 // the same base.
-func (s *pageLayout) drop(l paint.TextStyle) float32 {
+func (s *cardLayout) drop(l paint.TextStyle) float32 {
 	return paint.Floor((s.leading(PaperPlain)-s.leading(l))*0.8 + 0.5)
 }
 
-func (s *pageLayout) add(o ...fyne.CanvasObject) { s.objects = append(s.objects, o...) }
+func (s *cardLayout) add(o ...fyne.CanvasObject) { s.objects = append(s.objects, o...) }
 
-// set sets one line across the sheet, and its note.
-func (s *pageLayout) set(line scaleticket.PaperLine) {
+// set sets one line across the card, and its note.
+func (s *cardLayout) set(line model.CardLine) {
 	switch line.Kind {
-	case scaleticket.PaperTotal:
+	case model.CardTotal:
 		s.noted(line, PaperBold)
 		return
-	case scaleticket.PaperTitle:
+	case model.CardTitle:
 		s.title(line)
-	case scaleticket.PaperMiddle:
+	case model.CardMiddle:
 		s.middle(line.Left, PaperPlain)
-	case scaleticket.PaperText:
-		s.pair(scaleticket.PaperLine{Left: line.Left}, PaperPlain)
-	case scaleticket.PaperSmall:
+	case model.CardText:
+		s.pair(model.CardLine{Left: line.Left}, PaperPlain)
+	case model.CardSmall:
 		s.pair(line, PaperSmall)
-	case scaleticket.PaperRule:
+	case model.CardRule:
 		s.rule()
-	case scaleticket.PaperGap:
+	case model.CardGap:
 		s.y += paint.Floor(s.leading(PaperPlain) / 2)
-	case scaleticket.PaperMissing:
-		s.marked(line, model.Missing)
-	case scaleticket.PaperMark:
-		s.marked(line, model.Warn)
-	case scaleticket.PaperStamp:
-		s.stamp(line.Left)
-	case scaleticket.PaperPicture:
-		s.picture(line)
-	case scaleticket.PaperHeading:
+	case model.CardMark:
+		s.marked(line)
+	case model.CardHeading:
 		s.heading(line.Left, s.leading(PaperPlain)/4)
-	case scaleticket.PaperFold:
-		s.heading(line.Left, 2*s.leading(PaperPlain))
 	default:
 		s.noted(line, PaperPlain)
 		return
@@ -88,7 +76,7 @@ func (s *pageLayout) set(line scaleticket.PaperLine) {
 
 // noted sets a pair with its note beside the left part where that has room,
 // else beneath.
-func (s *pageLayout) noted(line scaleticket.PaperLine, l paint.TextStyle) {
+func (s *cardLayout) noted(line model.CardLine, l paint.TextStyle) {
 	left := s.Measure(line.Left, l).Width + 2*s.Inner()
 	need := left + s.Measure(line.Note, PaperSmall).Width + 2*s.Inner() + s.Measure(line.Right, l).Width
 	top := s.y
@@ -101,7 +89,7 @@ func (s *pageLayout) noted(line scaleticket.PaperLine, l paint.TextStyle) {
 }
 
 // heading is the title of a part, and a line after it to the edge.
-func (s *pageLayout) heading(text string, above float32) {
+func (s *cardLayout) heading(text string, above float32) {
 	s.y += paint.Floor(above)
 	s.add(s.Write(text, PaperSmall, fyne.NewPos(s.margin(), s.y)))
 	left := s.margin() + s.Measure(text, PaperSmall).Width + s.Inner()
@@ -112,23 +100,23 @@ func (s *pageLayout) heading(text string, above float32) {
 }
 
 // title is large, in the middle; with a right part it is a pair if both fit.
-func (s *pageLayout) title(line scaleticket.PaperLine) {
+func (s *cardLayout) title(line model.CardLine) {
 	right := s.Measure(line.Right, paperTitle).Width
 	if line.Right == "" || s.Measure(line.Left, paperTitle).Width+2*s.Inner()+right > s.room() {
 		s.middle(line.Left, paperTitle)
 		s.middle(line.Right, paperTitle)
 		return
 	}
-	s.pair(scaleticket.PaperLine{Left: line.Left, Right: line.Right}, paperTitle)
+	s.pair(model.CardLine{Left: line.Left, Right: line.Right}, paperTitle)
 }
 
 // pair writes what at the left and how much at the right. A long left part
 // wraps; the right part stands on its first line. A right part that takes more
 // than half the line and leaves no room stands beneath, wrapped.
-func (s *pageLayout) pair(line scaleticket.PaperLine, l paint.TextStyle) {
+func (s *cardLayout) pair(line model.CardLine, l paint.TextStyle) {
 	right := s.Measure(line.Right, l).Width
 	if right > s.room()/2 && s.Measure(line.Left, l).Width+2*s.Inner()+right > s.room() && line.Left != "" {
-		s.pair(scaleticket.PaperLine{Left: line.Left}, l)
+		s.pair(model.CardLine{Left: line.Left}, l)
 		for _, text := range s.Wrap(line.Right, l, s.room()-2*s.Inner()) {
 			s.add(s.WriteEnding(text, l, s.right(), s.y))
 			s.y += s.leading(l)
@@ -148,7 +136,7 @@ func (s *pageLayout) pair(line scaleticket.PaperLine, l paint.TextStyle) {
 
 // marked lays a tint and a bar under a pair, and an icon before its right part.
 // A long left part wraps, as in any pair.
-func (s *pageLayout) marked(line scaleticket.PaperLine, state model.State) {
+func (s *cardLayout) marked(line model.CardLine) {
 	s.y += 2
 	one := s.leading(paperMiss)
 	side := one - 4
@@ -161,37 +149,25 @@ func (s *pageLayout) marked(line scaleticket.PaperLine, state model.State) {
 	for i, text := range left {
 		s.add(s.Write(text, PaperPlain, fyne.NewPos(s.margin(), s.y+1+float32(i)*one)))
 	}
-	icon := apptheme.IconMissing
-	if state == model.Warn {
-		icon = apptheme.IconWarn
-	}
-	s.add(word, s.Icon(theme.NewColoredResource(icon, apptheme.ColorPaperMissingEdge), at, side))
+	s.add(word, s.Icon(theme.NewColoredResource(apptheme.IconWarn, apptheme.ColorPaperMissingEdge), at, side))
 	s.y += height + 1
 }
 
-func (s *pageLayout) middle(text string, l paint.TextStyle) {
+func (s *cardLayout) middle(text string, l paint.TextStyle) {
 	for _, line := range s.Wrap(text, l, s.room()) {
 		s.add(s.WriteMiddle(line, l, s.width/2, s.y))
 		s.y += s.leading(l)
 	}
 }
 
-func (s *pageLayout) rule() {
+func (s *cardLayout) rule() {
 	s.y += s.Pad()
 	s.add(s.Block(apptheme.ColorPaperRule, fyne.NewPos(s.margin(), s.y), fyne.NewSize(s.room(), 1)))
 	s.y += 1 + s.Pad()
 }
 
-func (s *pageLayout) stamp(text string) {
-	size := s.Measure(text, paperStamp).AddWidthHeight(4*s.Inner(), s.Inner())
-	at := fyne.NewPos((s.width-size.Width)/2, s.y+2*s.Pad())
-	s.add(s.Frame(apptheme.ColorPaperStop, s.Size(apptheme.SizeMark), at, size),
-		s.WriteMiddle(text, paperStamp, s.width/2, at.Y+s.Inner()/2))
-	s.y += size.Height + 4*s.Pad()
-}
-
 // note says beneath a line what Note holds, a little indented.
-func (s *pageLayout) note(line scaleticket.PaperLine) {
+func (s *cardLayout) note(line model.CardLine) {
 	for _, text := range s.Wrap(line.Note, PaperSmall, s.room()-2*s.Inner()) {
 		s.add(s.Write(text, PaperSmall, fyne.NewPos(s.margin()+2*s.Inner(), s.y)))
 		s.y += s.leading(PaperSmall)

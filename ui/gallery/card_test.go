@@ -2,8 +2,8 @@ package gallery
 
 import (
 	"strings"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/widgets"
@@ -14,24 +14,24 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-func shownSlip(t *testing.T, size fyne.Size) (*house, *paperview.SlipView, *widgets.FocusOrder) {
+func shownCard(t *testing.T, size fyne.Size) (*house, *paperview.SlipView, *widgets.FocusOrder) {
 	t.Helper()
 	h := newHouse(t)
 	v := paperview.NewSlipView()
-	v.SetLines(exampleSlip())
+	v.SetLines(exampleCard())
 	ring := widgets.NewFocusOrder(h.Stage)
 	ring.Add("slip", v)
 	h.Show(v, size)
 	return h, v, ring
 }
 
-func TestPaperShowsEveryWord(t *testing.T) {
-	_, v, _ := shownSlip(t, fyne.NewSize(460, 900))
-	got := strings.Join(textsOf(v.Paper()), " ")
-	for _, line := range exampleSlip() {
+func TestCardShowsEveryWord(t *testing.T) {
+	_, v, _ := shownCard(t, fyne.NewSize(460, 900))
+	got := strings.Join(textsOf(v.Card()), " ")
+	for _, line := range exampleCard() {
 		for _, want := range []string{line.Left, line.Right, line.Note} {
 			if !strings.Contains(got, want) {
-				t.Errorf("%q is not on the paper", want)
+				t.Errorf("%q is not on the card", want)
 			}
 		}
 	}
@@ -39,20 +39,20 @@ func TestPaperShowsEveryWord(t *testing.T) {
 
 // TestFiguresEndTogether: all right parts end at one edge, inside the sheet.
 func TestFiguresEndTogether(t *testing.T) {
-	_, v, _ := shownSlip(t, fyne.NewSize(460, 900))
+	_, v, _ := shownCard(t, fyne.NewSize(460, 900))
 	rights := map[string]bool{}
-	for _, line := range exampleSlip() {
+	for _, line := range exampleCard() {
 		if line.Right != "" {
 			rights[line.Right] = true
 		}
 	}
 	edges := map[float32]int{}
-	for _, text := range lettersIn(v.Paper()) {
+	for _, text := range lettersIn(v.Card()) {
 		if rights[text.Text] {
 			edges[paint.Floor(text.Position().X+text.Size().Width+0.5)]++
 		}
-		if end := text.Position().X + text.Size().Width; end > v.Paper().Size().Width {
-			t.Errorf("%q runs off the paper", text.Text)
+		if end := text.Position().X + text.Size().Width; end > v.Card().Size().Width {
+			t.Errorf("%q runs off the card", text.Text)
 		}
 	}
 	if len(edges) != 1 {
@@ -62,13 +62,13 @@ func TestFiguresEndTogether(t *testing.T) {
 
 func TestLinesDoNotOverlap(t *testing.T) {
 	for _, width := range []float32{260, 460, 800} {
-		_, v, _ := shownSlip(t, fyne.NewSize(width, 900))
+		_, v, _ := shownCard(t, fyne.NewSize(width, 900))
 		type box struct {
 			text                     string
 			left, top, right, bottom float32
 		}
 		var boxes []box
-		for _, l := range lettersIn(v.Paper()) {
+		for _, l := range lettersIn(v.Card()) {
 			boxes = append(boxes, box{l.Text, l.Position().X, l.Position().Y, l.Position().X + l.Size().Width, l.Position().Y + l.Size().Height})
 		}
 		for i, a := range boxes {
@@ -81,9 +81,9 @@ func TestLinesDoNotOverlap(t *testing.T) {
 	}
 }
 
-func TestMissingLinesAreMarked(t *testing.T) {
+func TestMarksAreSeen(t *testing.T) {
 	h := newHouse(t)
-	paper := paperview.NewPaper()
+	paper := paperview.NewCard()
 	count := func() (tints, icons int) {
 		for _, o := range test.WidgetRenderer(paper).Objects() {
 			if r, ok := o.(*canvas.Rectangle); ok && r.FillColor == apptheme.LightPalette[apptheme.ColorPaperMissing] {
@@ -95,19 +95,19 @@ func TestMissingLinesAreMarked(t *testing.T) {
 		}
 		return tints, icons
 	}
-	paper.SetLines([]scaleticket.PaperLine{{Left: "Tare", Right: "24,120 lb"}})
+	paper.SetLines([]model.CardLine{{Left: "Tare", Right: "24,120 lb"}})
 	h.Show(paper, fyne.NewSize(400, 300))
 	tints, icons := count()
 	equal(t, "tints", tints, 0)
 	equal(t, "icons", icons, 0)
-	paper.SetLines([]scaleticket.PaperLine{{Kind: scaleticket.PaperMissing, Left: "Tare", Right: "missing"}, {Kind: scaleticket.PaperMark, Left: "Gross", Right: "MANUAL WT"}})
+	paper.SetLines([]model.CardLine{{Kind: model.CardMark, Left: "Tare", Right: "not weighed"}, {Kind: model.CardMark, Left: "Gross", Right: "MANUAL WT"}})
 	tints, icons = count()
 	equal(t, "tints", tints, 2)
 	equal(t, "icons", icons, 2)
 }
 
-func TestSlipScrollsOnlyWhenItMust(t *testing.T) {
-	h, v, ring := shownSlip(t, fyne.NewSize(460, 900))
+func TestCardScrollsOnlyWhenItMust(t *testing.T) {
+	h, v, ring := shownCard(t, fyne.NewSize(460, 900))
 	ring.Focus("slip")
 	h.Press(fyne.KeyEnd, fyne.KeyPageDown, fyne.KeyDown)
 	equal(t, "all of it shows", v.Offset(), 0)
@@ -122,25 +122,25 @@ func TestSlipScrollsOnlyWhenItMust(t *testing.T) {
 	if !(0 < line && line < page && page <= end) {
 		t.Errorf("down %v, page %v, end %v", line, page, end)
 	}
-	equal(t, "the end is the end", end, v.Paper().MinSize().Height-200)
-	v.SetLines(exampleSlip())
+	equal(t, "the end is the end", end, v.Card().MinSize().Height-200)
+	v.SetLines(exampleCard())
 	equal(t, "a change keeps the place", v.Offset(), end)
 	h.Press(fyne.KeyPageUp, fyne.KeyUp, fyne.KeyHome)
 	equal(t, "home", v.Offset(), 0)
 }
 
-// TestPaperIsAsHighAsItsLines: also after it got narrower and lines wrapped.
-func TestPaperIsAsHighAsItsLines(t *testing.T) {
-	h, v, _ := shownSlip(t, fyne.NewSize(800, 300))
-	wide := v.Paper().MinSize().Height
+// TestCardIsAsHighAsItsLines: also after it got narrower and lines wrapped.
+func TestCardIsAsHighAsItsLines(t *testing.T) {
+	h, v, _ := shownCard(t, fyne.NewSize(800, 300))
+	wide := v.Card().MinSize().Height
 	h.Window.Resize(fyne.NewSize(280, 300))
-	narrow := v.Paper().MinSize().Height
+	narrow := v.Card().MinSize().Height
 	if narrow <= wide {
 		t.Errorf("%v high at 280 wide and %v at 800", narrow, wide)
 	}
-	equal(t, "the sheet itself", v.Paper().Size().Height, narrow)
+	equal(t, "the sheet itself", v.Card().Size().Height, narrow)
 	bottom := float32(0)
-	for _, l := range lettersIn(v.Paper()) {
+	for _, l := range lettersIn(v.Card()) {
 		bottom = max(bottom, l.Position().Y+l.Size().Height)
 	}
 	if bottom > narrow {
@@ -148,15 +148,15 @@ func TestPaperIsAsHighAsItsLines(t *testing.T) {
 	}
 }
 
-// BenchmarkSlip is one keystroke's worth: other lines, drawn anew.
-func BenchmarkSlip(b *testing.B) {
+// BenchmarkCard is one keystroke's worth: other lines, drawn anew.
+func BenchmarkCard(b *testing.B) {
 	app := test.NewTempApp(b)
 	app.Settings().SetTheme(apptheme.NewTheme(false, apptheme.TextOrdinary))
 	v := paperview.NewSlipView()
 	w := test.NewWindow(v)
 	defer w.Close()
 	w.Resize(fyne.NewSize(460, 700))
-	lines := append(exampleSlip(), exampleSlip()...)
+	lines := append(exampleCard(), exampleCard()...)
 	b.ResetTimer()
 	for b.Loop() {
 		v.SetLines(lines)
@@ -167,9 +167,9 @@ func BenchmarkSlip(b *testing.B) {
 // nothing is written over anything else.
 func TestLongRightPart(t *testing.T) {
 	h := newHouse(t)
-	p := paperview.NewPaper()
+	p := paperview.NewCard()
 	h.Show(p, fyne.NewSize(320, 300))
-	p.SetLines([]scaleticket.PaperLine{{Left: "Shares", Right: "Hollow Oak Farm 1/3; Section Nine Land 2/3 of all that came"}, {Left: "Net", Right: "28,180 lb"}})
+	p.SetLines([]model.CardLine{{Left: "Shares", Right: "Hollow Oak Farm 1/3; Section Nine Land 2/3 of all that came"}, {Left: "Net", Right: "28,180 lb"}})
 	var texts []*canvas.Text
 	for _, o := range p.Paint(fyne.NewSize(320, 300)) {
 		if text, ok := o.(*canvas.Text); ok {

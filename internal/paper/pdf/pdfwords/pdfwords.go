@@ -14,9 +14,28 @@ import (
 	"unicode/utf16"
 )
 
+// Run is a text with the place of its left end, in points from the foot of the page,
+// and the size of its letters.
+type Run struct {
+	Text       string
+	X, Y, Size float64
+}
+
 // Pages are the texts of each page in the order they were inked.
 func Pages(pdf []byte) ([][]string, error) {
-	var pages [][]string
+	runs, err := Runs(pdf)
+	pages := make([][]string, len(runs))
+	for i, page := range runs {
+		for _, r := range page {
+			pages[i] = append(pages[i], r.Text)
+		}
+	}
+	return pages, err
+}
+
+// Runs are the texts of each page with their places.
+func Runs(pdf []byte) ([][]Run, error) {
+	var pages [][]Run
 	for rest := pdf; ; {
 		_, after, found := bytes.Cut(rest, []byte("stream\n"))
 		if !found {
@@ -32,7 +51,7 @@ func Pages(pdf []byte) ([][]string, error) {
 			return nil, err
 		}
 		if isPage(page) {
-			pages = append(pages, texts(page))
+			pages = append(pages, runs(page))
 		}
 	}
 }
@@ -47,15 +66,22 @@ func unpack(packed []byte) ([]byte, error) {
 
 func isPage(stream []byte) bool { return bytes.Contains(stream, []byte(" Tj ET")) }
 
-func texts(page []byte) []string {
-	var out []string
+// runs reads "BT /F1 7.9 Tf 27 500 Td (text) Tj ET".
+func runs(page []byte) []Run {
+	var out []Run
 	for {
-		_, after, found := bytes.Cut(page, []byte(" Td ("))
+		before, after, found := bytes.Cut(page, []byte(" Td ("))
 		if !found {
 			return out
 		}
+		r := Run{}
+		if at := bytes.LastIndex(before, []byte("BT ")); at >= 0 {
+			var font string
+			fmt.Sscanf(string(before[at:]), "BT %s %g Tf %g %g", &font, &r.Size, &r.X, &r.Y)
+		}
 		raw, length := bracketed(after)
-		out = append(out, decode(raw))
+		r.Text = decode(raw)
+		out = append(out, r)
 		page = after[length:]
 	}
 }

@@ -3,8 +3,8 @@ package paperview
 import (
 	"slices"
 	"strings"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
 
 	"fyne.io/fyne/v2"
@@ -12,39 +12,38 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Paper shows the lines of a slip as a sheet of paper. Figures end at the
-// right edge; digits are equally wide, so they stand under each other. Lines
-// still missing are marked where they will print. It is as high as its lines
-// need at the width it has.
+// Card shows lines: a grower, an edition, a working. Figures end at the right edge;
+// digits are equally wide, so they stand under each other. It is as high as its
+// lines need at the width it has.
 //
 // Seen through a window that scrolls, it draws only the rows in sight, and
-// takes the largest size of type in which the slip shows whole.
-type Paper struct {
+// takes the largest size of type in which all of it shows.
+type Card struct {
 	widget.BaseWidget
-	lines      []scaleticket.PaperLine
+	lines      []model.CardLine
 	width      float32     // the width last given, for saying how high it needs to be
 	room       float32     // how high the window over it is; 0 without one
-	galleys    []lineCache // one for each size of type
+	caches     []lineCache // one for each size of type
 	first, end int         // the rows that are drawn
 	bare       bareSheet
 }
 
-// NewPaper makes an empty sheet.
-func NewPaper() *Paper {
-	p := &Paper{galleys: make([]lineCache, len(paint.TypeSizes))}
+// NewCard makes an empty card.
+func NewCard() *Card {
+	p := &Card{caches: make([]lineCache, len(paint.TypeSizes))}
 	p.ExtendBaseWidget(p)
 	return p
 }
 
 // SetLines shows other lines.
-func (p *Paper) SetLines(lines []scaleticket.PaperLine) {
+func (p *Card) SetLines(lines []model.CardLine) {
 	if p.put(lines) {
 		p.Refresh()
 	}
 }
 
 // put takes other lines and answers whether they are others.
-func (p *Paper) put(lines []scaleticket.PaperLine) bool {
+func (p *Card) put(lines []model.CardLine) bool {
 	lines = withDashes(lines)
 	if slices.Equal(p.lines, lines) {
 		return false
@@ -57,7 +56,7 @@ var dashes = strings.NewReplacer("\u2212", "\u2013")
 
 // withDashes puts a dash in place of the minus sign, which the letters of the
 // screen do not have: another typeface would draw it out of line.
-func withDashes(lines []scaleticket.PaperLine) []scaleticket.PaperLine {
+func withDashes(lines []model.CardLine) []model.CardLine {
 	out := slices.Clone(lines)
 	for i := range out {
 		out[i].Right, out[i].Note = dashes.Replace(out[i].Right), dashes.Replace(out[i].Note)
@@ -65,14 +64,14 @@ func withDashes(lines []scaleticket.PaperLine) []scaleticket.PaperLine {
 	return out
 }
 
-// Lines gives what stands on the paper.
-func (p *Paper) Lines() []scaleticket.PaperLine { return p.lines }
+// Lines gives what stands on the card.
+func (p *Card) Lines() []model.CardLine { return p.lines }
 
 // CreateRenderer is Fyne's way to draw the sheet.
-func (p *Paper) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(p) }
+func (p *Card) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(p) }
 
 // Resize notes the width: lines wrap to it, and the height follows.
-func (p *Paper) Resize(size fyne.Size) {
+func (p *Card) Resize(size fyne.Size) {
 	changed := p.width != size.Width
 	p.width = size.Width
 	p.BaseWidget.Resize(size)
@@ -82,7 +81,7 @@ func (p *Paper) Resize(size fyne.Size) {
 }
 
 // Move draws what came into sight.
-func (p *Paper) Move(at fyne.Position) {
+func (p *Card) Move(at fyne.Position) {
 	if at == p.Position() {
 		return
 	}
@@ -93,19 +92,19 @@ func (p *Paper) Move(at fyne.Position) {
 }
 
 // LeastSize is only the width until there is one that lines can wrap to.
-func (p *Paper) LeastSize() fyne.Size {
+func (p *Card) LeastSize() fyne.Size {
 	if p.width == 0 {
 		return fyne.NewSize(p.leastWidth(), 0)
 	}
 	return fyne.NewSize(p.leastWidth(), p.InType().height())
 }
 
-func (p *Paper) leastWidth() float32 {
-	s := pageLayout{Painter: paint.PainterFor(p)}
+func (p *Card) leastWidth() float32 {
+	s := cardLayout{Painter: paint.PainterFor(p)}
 	return s.leastWidth()
 }
 
-func (p *Paper) Paint(size fyne.Size) []fyne.CanvasObject {
+func (p *Card) Paint(size fyne.Size) []fyne.CanvasObject {
 	g := p.InType()
 	objects := p.bare.fit(paint.PainterFor(p), size)
 	p.first, p.end = p.inSight(g)
@@ -116,7 +115,7 @@ func (p *Paper) Paint(size fyne.Size) []fyne.CanvasObject {
 }
 
 // inSight tells which rows show through the window.
-func (p *Paper) inSight(g *lineCache) (first, end int) {
+func (p *Card) inSight(g *lineCache) (first, end int) {
 	if p.room == 0 {
 		return 0, len(g.rows)
 	}
@@ -129,43 +128,26 @@ func (p *Paper) inSight(g *lineCache) (first, end int) {
 	return first, end
 }
 
-// InType has the lines set: in the largest size in which all of the slip
-// shows, else in the largest in which its sum does. Where the sum does not
-// quite show in the smallest either it is the smallest, so that a line more does
-// not make all letters large again, and where it is far from it the ordinary.
-func (p *Paper) InType() *lineCache {
+// InType has the lines set: in the largest size in which all of the card shows, else
+// in the ordinary one.
+func (p *Card) InType() *lineCache {
 	pen, width := paint.PainterFor(p), max(p.width, p.leastWidth())
-	size := func(i int) *lineCache {
-		g := &p.galleys[i]
+	for i := range paint.TypeSizes {
+		g := &p.caches[i]
 		g.set(pen.InSize(paint.TypeSizes[i]), width, p.lines)
-		return g
-	}
-	for _, part := range []func(*lineCache) span{(*lineCache).page, (*lineCache).sum} {
-		for i := range paint.TypeSizes {
-			high := part(size(i)).high()
-			if 0 < high && high <= p.room {
-				return size(i)
-			}
-			if high == 0 || high > farToo*p.room {
-				break
-			}
+		if g.height() <= p.room {
+			return g
+		}
+		if g.height() > farToo*p.room {
+			break
 		}
 	}
-	if high := size(0).sum().high(); high == 0 || high > farToo*p.room {
-		return size(0)
-	}
-	if smallest := size(len(paint.TypeSizes) - 1); smallest.sum().high() <= nearly*p.room {
-		return smallest
-	}
-	return size(0)
+	return &p.caches[0]
 }
 
-// How many times as high as its window a sheet is that no smaller type can
-// save, and one of which enough shows all the same.
-const (
-	farToo = 2
-	nearly = 1.25
-)
+// farToo is how many times as high as its window a card is that no smaller type can
+// save.
+const farToo = 2
 
 // bareSheet is the paper itself. Its edges are thin blocks: a frame around a
 // long sheet would be slow to paint. It is kept while pen and size stay.
