@@ -62,6 +62,7 @@ var mayImport = map[string][]string{
 	"internal/fonts":         {}, // the letters on paper
 	"internal/fonts/subset":  {}, // fonts cut down to what is printed
 	"internal/paper":         inside("fonts", "textwrap"),
+	"internal/paper/pdf":     inside("fonts", "paper"),
 
 	"internal/scaleticket": slices.Concat(core, inside("scaleticket/barcode")),
 	"internal/report":      inside("textwrap", "i18n", "fonts"),

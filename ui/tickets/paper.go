@@ -64,9 +64,17 @@ func (t *Tickets) Turn(to PaperOf) {
 	t.paper.shows = to
 }
 
-// Pages are the pages of the slip while it is in front; nil while a card is.
-func (t *Tickets) Pages() *paper.Layout {
-	p := &t.paper
+// Paper is the paper in front: the pages of the slip, or else a card, the working, the
+// difference, or what went wrong.
+func (t *Tickets) Paper() (*paper.Layout, []model.CardLine) {
+	if pages := t.paper.slipPages(); pages != nil {
+		return pages, nil
+	}
+	return nil, t.paper.card()
+}
+
+// slipPages are the pages of the slip while it is in front; nil while a card is.
+func (p *ticketPaper) slipPages() *paper.Layout {
 	if p.load == nil || p.err != nil || p.inFront() != SlipPaper {
 		return nil
 	}
@@ -82,9 +90,8 @@ func (t *Tickets) Pages() *paper.Layout {
 	return p.pages
 }
 
-// Card is the card in front: the working, the difference, or what went wrong.
-func (t *Tickets) Card() []model.CardLine {
-	p := &t.paper
+// card is the working, the difference, or what went wrong.
+func (p *ticketPaper) card() []model.CardLine {
 	switch {
 	case p.err != nil:
 		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(p.err)}}

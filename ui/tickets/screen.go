@@ -176,10 +176,10 @@ func (s *Screen) Refresh() {
 	}
 	h := t.Headline()
 	s.headline.Say(h.State, h.Text)
-	if pages := t.Pages(); pages != nil {
+	if pages, card := t.Paper(); pages != nil {
 		s.Paper.SetPages(*pages)
 	} else {
-		s.Paper.SetLines(t.Card())
+		s.Paper.SetLines(card)
 	}
 	shell.SetVisible(s.Paper, t.Load() != nil)
 }

@@ -233,10 +233,11 @@ func TestCorrectATicket(t *testing.T) {
 
 // paperOf is what stands on the paper in front, a line to a line.
 func paperOf(s *Tickets) string {
-	if pages := s.Pages(); pages != nil {
+	pages, card := s.Paper()
+	if pages != nil {
 		return sessiontest.WordsOf(*pages)
 	}
-	return sessiontest.TextOf(s.Card())
+	return sessiontest.TextOf(card)
 }
 
 func TestWorkingOfATicket(t *testing.T) {
