@@ -28,7 +28,6 @@ var largePackages = map[string]int{
 var largeTypes = map[string]int{
 	"cmd/task.typist":           33,
 	"internal/demo.season":      32,
-	"internal/rates.reader":     31,
 	"internal/report.sheet":     41,
 	"internal/book/sqlite.Book": 48,
 	"ui/paperview.pageLayout":   35,
