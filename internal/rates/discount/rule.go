@@ -109,6 +109,7 @@ func (r *Rule) Post(w *rule.Lines, i int) {
 	w.Under(Line(r.ID), r.Label)
 	w.In(rule.Nth("discount", i))
 	w.Text("factor", "Factor", r.Factor.Name)
+	w.Text("form", "How it works", r.Form.Said)
 	w.Basis("Taken on", r.Basis)
 	w.Untested(r.MustTest)
 	r.Form.Lines(w, *r)
