@@ -25,7 +25,6 @@ var largePackages = map[string]int{
 
 // largeTypes are the same for types with many methods.
 var largeTypes = map[string]int{
-	"internal/rates.reader":   31,
 	"internal/report.sheet":   41,
 	"ui/paperview.pageLayout": 35,
 	"ui/widgets.Table":        39,

@@ -1,4 +1,4 @@
-package rates
+package rule
 
 import (
 	"fmt"
@@ -15,9 +15,19 @@ type Band struct {
 	HasHigh       bool // no high end: to the top of the scale
 	HighIn        bool
 	Cell          Cell
-	Gives         Direction
-	Refuse        bool // the row turns the load away
+	Gives         Direction // of a discount
+	Refuse        bool      // the row turns the load away
 }
+
+// Direction tells which way a discount's money or weight goes.
+type Direction string
+
+const (
+	// Docks takes from the grower.
+	Docks Direction = "discount"
+	// Pays gives to the grower.
+	Pays Direction = "premium"
+)
 
 // Contains reports whether a value lies in the band.
 func (b Band) Contains(a quantity.Amount) bool {
@@ -54,6 +64,7 @@ func (b Band) String() string {
 	return low + " " + high
 }
 
+// word chooses between two words.
 func word(yes bool, a, b string) string {
 	if yes {
 		return a

@@ -1,4 +1,4 @@
-package rates
+package rule
 
 import (
 	"fmt"
@@ -7,10 +7,10 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// band reads the two ends of a row. "over" and "under" leave the end out,
+// ReadBand reads the two ends of a row. "over" and "under" leave the end out,
 // "from" and "upto" take it in. A range that cannot be read comes back without
 // ends, and is compared with no other.
-func band(t *tomlfile.Table, units ...quantity.Unit) Band {
+func ReadBand(t *tomlfile.Table, units ...quantity.Unit) Band {
 	low, high := readEnd(t, "from", "over", units), readEnd(t, "upto", "under", units)
 	b := Band{
 		Low: low.at, LowIn: low.isIn, HasLow: low.found,
@@ -61,17 +61,17 @@ func readEnd(t *tomlfile.Table, in, out string, units []quantity.Unit) rangeEnd 
 	return rangeEnd{broken: t.Has(in) || t.Has(out)}
 }
 
-// unit is the unit the band is written in, if it could be read.
-func (b Band) unit() (quantity.Unit, bool) {
+// Unit is the unit the band is written in, if it could be read.
+func (b Band) Unit() (quantity.Unit, bool) {
 	if b.HasHigh {
 		return b.High.Unit(), true
 	}
 	return b.Low.Unit(), b.HasLow
 }
 
-// checkBands asks that rows stand in order and that neighbors meet: no gap, no
+// CheckBands asks that rows stand in order and that neighbors meet: no gap, no
 // overlap, and every end belonging to one row only.
-func checkBands(t *tomlfile.Table, key string, rows []*tomlfile.Table, bands []Band) {
+func CheckBands(t *tomlfile.Table, key string, rows []*tomlfile.Table, bands []Band) {
 	if len(bands) == 0 && !t.Has(key) {
 		t.AddProblem("", fmt.Sprintf("%s has no rows", t.Name("")), "Add at least one row with its range and its figure.")
 	}
@@ -84,8 +84,8 @@ func checkBands(t *tomlfile.Table, key string, rows []*tomlfile.Table, bands []B
 
 // meeting is the seam between two rows that could both be read.
 func meeting(lower, upper Band) string {
-	a, okA := lower.unit()
-	b, okB := upper.unit()
+	a, okA := lower.Unit()
+	b, okB := upper.Unit()
 	switch {
 	case !okA || !okB:
 		return ""
@@ -95,9 +95,9 @@ func meeting(lower, upper Band) string {
 	return seam(lower, upper)
 }
 
-// checkFirst asks that the rows reach down to the moisture they are first
+// CheckFirst asks that the rows reach down to the moisture they are first
 // needed at.
-func checkFirst(rows []*tomlfile.Table, bands []Band, name string, from Cell) {
+func CheckFirst(rows []*tomlfile.Table, bands []Band, name string, from Cell) {
 	if len(bands) == 0 || !bands[0].HasLow || !from.Given() {
 		return
 	}
