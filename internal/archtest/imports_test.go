@@ -12,7 +12,7 @@ import (
 var core = inside("i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports", "entry")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("scaleticket", "scaleticket/barcode", "scaleticket/typeset", "report", "daysheet", "explanation")
+var papers = inside("paper", "paper/pdf", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are what is done and asked for at an elevator.
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
@@ -66,11 +66,14 @@ var mayImport = map[string][]string{
 	"internal/book/postgres": slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
 	"internal/book/sqlite":   slices.Concat(core, inside("book", "atomicfile"), []string{"migrations"}),
 	"internal/fonts":         {}, // the letters on paper
+	"internal/fonts/subset":  {}, // fonts cut down to what is printed
+	"internal/paper":         inside("fonts", "textwrap"),
+	"internal/paper/pdf":     inside("fonts", "paper"),
 	"internal/scaleticket":   slices.Concat(core, inside("scaleticket/barcode")),
 	"internal/report":        inside("textwrap", "i18n", "fonts"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
-	"internal/scaleticket/typeset": inside("fonts", "textwrap", "scaleticket"),
+	"internal/scaleticket/sheet":   inside("textwrap", "paper", "paper/pdf", "scaleticket"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
 	"internal/report/pdfwords":   {}, // for tests: the words of a paper
@@ -127,7 +130,7 @@ var mayImport = map[string][]string{
 	"cmd/tenth/rates":    command(),
 	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
 
-	"cmd/task":            inside("transcript"),
+	"cmd/task":            inside("transcript", "fonts/subset"),
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
 }

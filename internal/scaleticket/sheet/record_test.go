@@ -1,21 +1,22 @@
-package typeset
+package sheet
 
 import (
 	"fmt"
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/tickettest"
 
 	"pgregory.net/rapid"
 )
 
-// record is a canvas that writes down what is drawn where.
+// record is a paper, with what lies outside of it or on something else.
 type record struct {
-	pages         []int // index of the first text of each page
+	pages         int
 	texts         []written
-	width, height float64
+	width, height paper.Length
 	stamps        []string
 	outside       []string
 }
@@ -24,39 +25,52 @@ type record struct {
 type written struct {
 	page                     int
 	text                     string
-	left, top, right, bottom float64
+	left, top, right, bottom paper.Length
 }
 
-func (r *record) page() { r.pages = append(r.pages, len(r.texts)) }
-
-func (r *record) text(x, baseline float64, line string, s style) {
-	if line == "" {
-		return
+// recorded writes down what stands where.
+func recorded(l paper.Layout) *record {
+	r := &record{width: l.Width, height: l.Height, pages: len(l.Pages)}
+	for n, page := range l.Pages {
+		r.page(n, page)
 	}
-	w := written{len(r.pages), line, x, baseline - 0.73*s.size, x + s.width(line), baseline + 0.19*s.size}
-	r.inside(line, w.left, w.top, w.right, w.bottom)
-	r.texts = append(r.texts, w)
+	return r
 }
 
-func (r *record) line(x1, y1, x2, y2, _ float64, _ ink) { r.inside("a rule", x1, y1, x2, y2) }
-
-func (r *record) box(x, y, w, h float64, _, _ ink) { r.inside("a box", x, y, x+w, y+h) }
-
-func (r *record) across(word string, _ style, _, _ float64) { r.stamps = append(r.stamps, word) }
+func (r *record) page(n int, m paper.Marks) {
+	if m.Stamp != nil {
+		r.stamps = append(r.stamps, m.Stamp.Text)
+	}
+	for _, l := range m.Rules {
+		r.inside("a rule", l.From.X, l.From.Y, l.To.X, l.To.Y)
+	}
+	for _, b := range m.Boxes {
+		r.inside("a box", b.At.X, b.At.Y, b.At.X+b.Width, b.At.Y+b.Height)
+	}
+	for _, p := range m.Pictures {
+		r.inside("a picture", p.At.X, p.At.Y, p.At.X+p.Width, p.At.Y+p.Height)
+	}
+	for _, t := range m.Runs {
+		size := t.Style.Size
+		w := written{n, t.Text, t.At.X, t.At.Y - size*73/100, t.At.X + t.Style.Width(t.Text), t.At.Y + size*19/100}
+		r.inside(t.Text, w.left, w.top, w.right, w.bottom)
+		r.texts = append(r.texts, w)
+	}
+}
 
 // inside notes what a printer could not print: nothing may come nearer to the
 // edge of the paper than a tenth of an inch.
-func (r *record) inside(what string, left, top, right, bottom float64) {
-	const edge = 7.2
+func (r *record) inside(what string, left, top, right, bottom paper.Length) {
+	const edge = 7.2 * paper.Point
 	if left < edge || top < edge || right > r.width-edge || bottom > r.height-edge {
-		r.outside = append(r.outside, fmt.Sprintf("%q at %.1f,%.1f to %.1f,%.1f", what, left, top, right, bottom))
+		r.outside = append(r.outside, fmt.Sprintf("%q at %d,%d to %d,%d", what, left, top, right, bottom))
 	}
 }
 
 // overlaps lists pairs of texts that lie on each other.
 func (r *record) overlaps() []string {
 	var out []string
-	const slack = 0.3 // points; letters seldom fill their box
+	const slack = 0.3 * paper.Point // letters seldom fill their box
 	for i, a := range r.texts {
 		for _, b := range r.texts[:i] {
 			if a.page == b.page && a.left < b.right-slack && b.left < a.right-slack && a.top < b.bottom-slack && b.top < a.bottom-slack {
@@ -84,9 +98,7 @@ func squashed(text string) string {
 
 func drawn(t rapid.TB, d scaleticket.Document, size Size, o Options) *record {
 	t.Helper()
-	r := &record{width: size.width(), height: size.height()}
-	drawSlip(r, d, size, o)
-	return r
+	return recorded(Layout(d, size, o))
 }
 
 // check holds a drawn slip against its document: everything on the paper,
@@ -134,10 +146,10 @@ func TestEveryWordIsOnThePaper(t *testing.T) {
 		for name, size := range map[string]Size{"half letter": HalfLetter, "A5": A5} {
 			r := drawn(t, d, size, Options{})
 			r.check(t, c.Name+" on "+name, d)
-			if (d.Stamp != "") != (len(r.stamps) == len(r.pages)) {
-				t.Errorf("%s: stamp %q on %d of %d pages", c.Name, d.Stamp, len(r.stamps), len(r.pages))
+			if (d.Stamp != "") != (len(r.stamps) == r.pages) {
+				t.Errorf("%s: stamp %q on %d of %d pages", c.Name, d.Stamp, len(r.stamps), r.pages)
 			}
-			if n := len(r.pages); n > 1 && !strings.Contains(r.words(), squashed(fmt.Sprintf(d.PageOf, n, n))) {
+			if n := r.pages; n > 1 && !strings.Contains(r.words(), squashed(fmt.Sprintf(d.PageOf, n, n))) {
 				t.Errorf("%s: %d pages, the last is not numbered", c.Name, n)
 			}
 		}
@@ -150,8 +162,8 @@ func TestSignatureOnTheFirstPage(t *testing.T) {
 	for _, name := range []string{"corn", "shares", "landlord", "void", "corrected", "correcting", "preview", "empty", "tonnes", "outbound", "weight-deductions", "refused"} {
 		d := scaleticket.Compose(tickettest.Named(t, name))
 		for _, size := range []Size{HalfLetter, A5} {
-			if r := drawn(t, d, size, Options{NoWorking: true}); len(r.pages) != 1 {
-				t.Errorf("%s: %d pages without the working", name, len(r.pages))
+			if r := drawn(t, d, size, Options{NoWorking: true}); r.pages != 1 {
+				t.Errorf("%s: %d pages without the working", name, r.pages)
 			}
 		}
 	}
@@ -166,12 +178,12 @@ func TestNoWorkingLeavesItOut(t *testing.T) {
 
 // TestOverlapIsFound proves that the check can fail.
 func TestOverlapIsFound(t *testing.T) {
-	r := &record{width: 100, height: 100}
-	r.page()
-	r.text(10, 20, "one", plainStyle)
-	r.text(12, 23, "two", plainStyle)
-	r.text(10, 60, "three", plainStyle)
-	r.text(95, 60, "four", plainStyle)
+	var m paper.Marks
+	m.Text(10*paper.Point, 20*paper.Point, "one", plainStyle)
+	m.Text(12*paper.Point, 23*paper.Point, "two", plainStyle)
+	m.Text(10*paper.Point, 60*paper.Point, "three", plainStyle)
+	m.Text(95*paper.Point, 60*paper.Point, "four", plainStyle)
+	r := recorded(paper.Layout{Width: 100 * paper.Point, Height: 100 * paper.Point, Pages: []paper.Marks{m}})
 	if got := r.overlaps(); len(got) != 1 || len(r.outside) != 1 {
 		t.Errorf("overlaps %v, outside %v", got, r.outside)
 	}

@@ -1,4 +1,4 @@
-package typeset
+package sheet
 
 import (
 	"bytes"
@@ -14,8 +14,7 @@ func TestLabel(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := &record{width: labelWidth, height: labelHeight}
-	drawLabel(r, l)
+	r := recorded(LabelLayout(l))
 	if got := append(r.overlaps(), r.outside...); len(got) > 0 {
 		t.Errorf("label: %v", got)
 	}
