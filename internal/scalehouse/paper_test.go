@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"tenthpoint/internal/report"
 	"tenthpoint/internal/paper/pdf/pdfwords"
+	"tenthpoint/internal/report"
 )
 
 var update = flag.Bool("update", false, "write the golden papers anew")

@@ -3,7 +3,6 @@ package paperview
 import (
 	"bytes"
 	"fmt"
-	"math"
 	"testing"
 
 	"tenthpoint/internal/paper"
@@ -85,7 +84,7 @@ func differences(l paper.Layout, pages [][]pdfwords.Run, p *Pages) (wrong []stri
 	window, v := drawn(p), p.View()
 	for n, page := range pages {
 		for _, r := range page {
-			if l.Pages[n].Stamp != nil && r.Text == l.Pages[n].Stamp.Text && thousandths(r.Size) == l.Pages[n].Stamp.Style.Size {
+			if l.Pages[n].Stamp != nil && r.Text == l.Pages[n].Stamp.Text && paper.Length(r.Size) == l.Pages[n].Stamp.Style.Size {
 				continue // set across the page: there are no runs of it in the window
 			}
 			if len(window) == 0 {
@@ -93,9 +92,9 @@ func differences(l paper.Layout, pages [][]pdfwords.Run, p *Pages) (wrong []stri
 			}
 			got := window[0]
 			window = window[1:]
-			want := v.at(n, paper.Place{X: thousandths(r.X), Y: l.Height - thousandths(r.Y)})
+			want := v.at(n, paper.Place{X: paper.Length(r.X), Y: l.Height - paper.Length(r.Y)})
 			off := got.at.Subtract(want)
-			if got.key.text != r.Text || got.key.style.Size != thousandths(r.Size) || off.X < -0.3 || off.X > 0.3 || off.Y < -0.55 || off.Y > 0.55 {
+			if got.key.text != r.Text || got.key.style.Size != paper.Length(r.Size) || off.X < -0.3 || off.X > 0.3 || off.Y < -0.55 || off.Y > 0.55 {
 				wrong = append(wrong, fmt.Sprintf("%q stands at %v in %v, on paper %q at %v in %v", got.key.text, got.at, got.key.style.Size, r.Text, want, r.Size))
 			}
 		}
@@ -105,9 +104,6 @@ func differences(l paper.Layout, pages [][]pdfwords.Run, p *Pages) (wrong []stri
 	}
 	return wrong
 }
-
-// thousandths reads points as they are written in a PDF.
-func thousandths(points float64) paper.Length { return paper.Length(math.Round(points * 1000)) }
 
 // TestDifferenceIsFound: the comparison can fail.
 func TestDifferenceIsFound(t *testing.T) {

@@ -218,7 +218,7 @@ func (r *Rates) Paper() []model.CardLine {
 			section = l.Section
 			lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(session.Say(section))})
 		}
-		lines = append(lines, ruleLine(session.Say(l.Label), session.Translate(l.Value)))
+		lines = append(lines, ruleLine(session.Say(l.Label), session.Say(l.Value)))
 	}
 	return lines
 }

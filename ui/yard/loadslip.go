@@ -16,7 +16,7 @@ func (f *LoadForm) Slip() scaleticket.Document {
 func (s *standing) sentences() []string {
 	out := make([]string, len(s.problems))
 	for i, p := range s.problems {
-		out[i] = session.Translate(p.Sentence)
+		out[i] = session.Say(p.Sentence)
 	}
 	return out
 }
@@ -29,7 +29,7 @@ func (f *LoadForm) Working() []model.CardLine {
 	if s == nil {
 		lines = append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The load cannot be settled yet.")})
 		for _, m := range f.Now.Load.Missing() {
-			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: session.Translate(m.Sentence)})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: session.Say(m.Sentence)})
 		}
 		for _, sentence := range f.Now.sentences() {
 			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: sentence})

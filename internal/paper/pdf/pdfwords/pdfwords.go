@@ -11,14 +11,16 @@ import (
 	"compress/zlib"
 	"fmt"
 	"io"
+	"strconv"
+	"strings"
 	"unicode/utf16"
 )
 
-// Run is a text with the place of its left end, in points from the foot of the page,
-// and the size of its letters.
+// Run is a text with the place of its left end from the foot of the page, and the
+// size of its letters, in thousandths of a point.
 type Run struct {
 	Text       string
-	X, Y, Size float64
+	X, Y, Size int
 }
 
 // Pages are the texts of each page in the order they were inked.
@@ -76,14 +78,24 @@ func runs(page []byte) []Run {
 		}
 		r := Run{}
 		if at := bytes.LastIndex(before, []byte("BT ")); at >= 0 {
-			var font string
-			fmt.Sscanf(string(before[at:]), "BT %s %g Tf %g %g", &font, &r.Size, &r.X, &r.Y)
+			words := strings.Fields(string(before[at:])) // BT /F1 7.9 Tf 27 500
+			r.Size, r.X, r.Y = thousandths(words[2]), thousandths(words[4]), thousandths(words[5])
 		}
 		raw, length := bracketed(after)
 		r.Text = decode(raw)
 		out = append(out, r)
 		page = after[length:]
 	}
+}
+
+// thousandths reads a number with at most three decimals.
+func thousandths(text string) int {
+	whole, rest, _ := strings.Cut(text, ".")
+	number, err := strconv.Atoi(whole + (rest + "000")[:3])
+	if err != nil {
+		panic("pdfwords: " + err.Error())
+	}
+	return number
 }
 
 // bracketed takes the bytes up to the closing bracket, without the escapes.
