@@ -11,6 +11,7 @@ import (
 	"compress/zlib"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf16"
@@ -79,6 +80,9 @@ func runs(page []byte) []Run {
 		r := Run{}
 		if at := bytes.LastIndex(before, []byte("BT ")); at >= 0 {
 			words := strings.Fields(string(before[at:])) // BT /F1 7.9 Tf 27 500
+			if len(words) < 6 {
+				words = slices.Repeat([]string{"0"}, 6)
+			}
 			r.Size, r.X, r.Y = thousandths(words[2]), thousandths(words[4]), thousandths(words[5])
 		}
 		raw, length := bracketed(after)
