@@ -76,7 +76,7 @@ var mayImport = map[string][]string{
 	"internal/paper/pdf":     inside("fonts", "paper"),
 
 	"internal/scaleticket": slices.Concat(core, inside("scaleticket/barcode")),
-	"internal/report":      inside("textwrap", "i18n", "fonts"),
+	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
 	"internal/scaleticket/sheet":   inside("textwrap", "paper", "paper/pdf", "scaleticket"),
