@@ -51,7 +51,10 @@ func (d Document) Layout(p Page) paper.Layout {
 	s.flush()
 	for n := range s.Pages {
 		if n > 0 {
-			s.runningHead(&s.Pages[n])
+			var page paper.Marks
+			s.runningHead(&page)
+			page.Put(0, 0, s.Pages[n])
+			s.Pages[n] = page
 		}
 		s.foot(&s.Pages[n], fmt.Sprintf(say.Say("page %d of %d"), n+1, len(s.Pages)))
 	}
