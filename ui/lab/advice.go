@@ -8,64 +8,74 @@ import (
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
-
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 )
 
-// Sayings are what the bench makes of the tests: what is wrong, what stops the
-// ticket, what is still to be tested, whether the grain is dry enough, what else
-// is doubtful, what it would grade, what to do, what a tenth is worth.
-func (b *Bench) Sayings() []model.Remark {
-	s := b.hand
-	if len(s.tests.Readings) == 0 {
-		return s.advise()
+// advice puts into words what the bench makes of a sample.
+type advice struct {
+	outcome
+	next   nextTest
+	grade  session.GradeAdvice
+	policy moisture.Policy
+}
+
+// remarks are, in this order: what is wrong, what stops the ticket, what is still to
+// be tested, whether the grain is dry enough, other doubts, what it would grade,
+// what to do, what a tenth of a point is worth.
+func (a advice) remarks() []model.Remark {
+	if len(a.tests.Readings) == 0 {
+		return a.beforeTests()
 	}
 	var out []model.Remark
-	if s.found.fault != nil {
-		out = append(out, model.Remark{State: model.Stop, Word: session.Say("no moisture"), Text: session.Sentence(s.found.fault)})
+	if a.fault != nil {
+		out = append(out, model.Remark{State: model.Stop, Word: session.Say("no moisture"), Text: session.Sentence(a.fault)})
 	}
-	first, others := s.flagged(s.found.testing.Result.Flags)
+	first, others := a.doubts(a.testing.Result.Flags)
 	out = append(out, first...)
-	if s.found.judged {
-		out = append(out, verdicts(s.found.advice)...)
+	if a.judged {
+		out = append(out, verdicts(a.advice)...)
 	}
-	out = append(append(out, others...), s.leftOut()...)
-	out = append(out, s.grade().Saying()...)
-	if s.found.judged {
-		out = append(out, choices(s.found.advice)...)
+	out = append(append(out, others...), a.leftOut()...)
+	out = append(out, a.grade.Saying()...)
+	if a.judged {
+		out = append(out, choices(a.advice)...)
 	}
-	if s.found.worth != nil {
-		out = append(out, model.Remark{State: model.Wait, Word: session.Say("worth"), Text: strings.Join(worthLines(s.found.worth), " ")})
+	if a.worth != nil {
+		out = append(out, model.Remark{State: model.Wait, Word: session.Say("worth"), Text: strings.Join(worthLines(a.worth), " ")})
 	}
 	return out
 }
 
-// advise says what to do while nothing has been tested.
-func (s *SampleTest) advise() []model.Remark {
+// beforeTests says what to do while nothing has been tested.
+func (a advice) beforeTests() []model.Remark {
 	out := []model.Remark{}
-	if m := s.found.would.Sample.Moisture; m != nil {
+	if m := a.would.Sample.Moisture; m != nil {
 		out = append(out, model.Remark{State: model.OK, Word: session.Say("in the book"), Text: session.Say("%s, %s. A test made here takes its place.", m.Percent, session.Translate(m.Method))})
-		if s.found.judged {
-			out = append(out, verdicts(s.found.advice)...)
+		if a.judged {
+			out = append(out, verdicts(a.advice)...)
 		}
 	}
-	switch s.method() {
+	out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: toDo(a.next.texts.method())})
+	first, others := a.doubts(a.next.flags)
+	out = append(append(append(out, first...), others...), a.grade.Saying()...)
+	return append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
+}
+
+// toDo is how a test is made by a method.
+func toDo(m meter.Method) string {
+	switch m {
 	case meter.ByDial:
-		out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: session.Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")})
+		return session.Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")
 	case meter.Direct:
-		out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: session.Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")})
+		return session.Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")
 	case meter.ByOven:
-		out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: session.Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")})
-	default:
-		out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: session.Say("Type the moisture and where it is from. Enter after the reason makes the test.")})
+		return session.Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")
 	}
-	first, others := s.flagged(s.next.flags)
-	out = append(append(append(out, first...), others...), s.grade().Saying()...)
-	p := moisture.PolicyFor(s.bench.setup.Policies, s.crop())
-	return append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(p)})
+	return session.Say("Type the moisture and where it is from. Enter after the reason makes the test.")
 }
 
 // policyText is how often a sample is tested, in a sentence.
@@ -73,26 +83,27 @@ func policyText(p moisture.Policy) string {
 	return session.Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
 
-// flagged are doubts with what to do about each: first those that stop the
-// ticket or ask for more tests, then the others. One doubt about several tests
+// doubts are flags in words, each with what to do about it: first those that stop
+// the ticket or ask for more tests, then the others. One doubt about several tests
 // is said once.
-func (s *SampleTest) flagged(flags []moisture.Flag) (first, others []model.Remark) {
+func (a advice) doubts(flags []moisture.Flag) (first, others []model.Remark) {
 	var asking []model.Remark
 	for _, d := range gather(flags) {
-		saying := s.saying(d)
+		remark := a.doubt(d)
 		switch {
-		case saying.State == model.Stop:
-			first = append(first, saying)
+		case remark.State == model.Stop:
+			first = append(first, remark)
 		case d.Code == moisture.WideSpread || d.Code == moisture.TooFewTests || d.Code == moisture.NearLimit:
-			asking = append(asking, saying)
+			asking = append(asking, remark)
 		default:
-			others = append(others, saying)
+			others = append(others, remark)
 		}
 	}
 	return append(first, asking...), others
 }
 
-// doubt is one doubt about one or more tests; none is the sample as a whole.
+// doubt is one doubt about one or more tests; without any, about the sample as a
+// whole.
 type doubt struct {
 	moisture.Flag
 	tests []string
@@ -113,10 +124,10 @@ func gather(flags []moisture.Flag) []doubt {
 	return out
 }
 
-// saying is a doubt in words.
-func (s *SampleTest) saying(d doubt) model.Remark {
+// doubt is one doubt in words.
+func (a advice) doubt(d doubt) model.Remark {
 	word := doubtWord(d.Code)
-	if len(d.tests) > 0 && len(s.tests.Readings) > 1 {
+	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {
 		word = session.Say("%s, test %s", word, strings.Join(d.tests, ", "))
 	}
 	text := session.Join(" ", session.Translate(d.What), session.Translate(d.Why), session.Translate(d.Do))
@@ -132,12 +143,12 @@ func (s *SampleTest) saying(d doubt) model.Remark {
 }
 
 // leftOut are the tests that do not count, with rule and person.
-func (s *SampleTest) leftOut() []model.Remark {
+func (a advice) leftOut() []model.Remark {
 	var out []model.Remark
-	for _, d := range s.tests.Exclusions {
-		text := session.Say("Left out by %s: %s.", d.By, dropWord(d.Rule))
+	for _, d := range a.tests.Exclusions {
+		text := session.Say("Left out by %s: %s.", d.By, exclusionWord(d.Rule))
 		if d.Reason != "" {
-			text = session.Say("Left out by %s: %s (%s).", d.By, dropWord(d.Rule), d.Reason)
+			text = session.Say("Left out by %s: %s (%s).", d.By, exclusionWord(d.Rule), d.Reason)
 		}
 		out = append(out, model.Remark{State: model.Locked, Word: session.Say("test %d", d.Test), Text: text})
 	}
@@ -205,7 +216,18 @@ func choices(a dryness.Advice) []model.Remark {
 	return out
 }
 
-// changeText is what becomes of the load at another moisture.
+// worthLines say what a tenth of a point is worth on the load, and what the meter's
+// tolerance is worth.
+func worthLines(w *office.Worth) []string {
+	out := []string{session.Say("A tenth of a point drier: %s. A tenth wetter: %s.", changeText(w.Here, w.Drier), changeText(w.Here, w.Wetter))}
+	if t := w.Tolerance; t != nil {
+		out = append(out, session.Say("The meter may be off by %s. At %s: %s. At %s: %s.", t.Step,
+			w.Band.Low.FixedString(1), changeText(t.Here, t.Drier), w.Band.High.FixedString(1), changeText(t.Here, t.Wetter)))
+	}
+	return out
+}
+
+// changeText is what changes for the load at another moisture.
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {

@@ -1,226 +1,140 @@
 package lab
 
 import (
+	"context"
+
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// Fields are the fields of the sample in hand: what a test is made of at the
-// left, the load's other results and the sample itself at the right.
-func (b *Bench) Fields() []model.Field { return b.hand.fields() }
-
-func (s *SampleTest) fields() []model.Field {
-	out := s.whatFields()
-	out = append(out, s.testFields()...)
-	out = append(out, s.otherFields()...)
-	for i := range out {
-		s.fill(&out[i])
-	}
-	return out
+// instruments are what a sample can be tested with: the meters with their checks
+// and charts, the house's rules of testing, and which of them were used last.
+type instruments struct {
+	session   *session.Session
+	equipment moisture.Equipment
+	setup     office.Bench
+	method    meter.Method // used last, and most likely used next
+	meterID   string       // likewise
+	celsius   bool         // the thermometer's scale
+	begun     bool         // method, meter and scale are known
 }
 
-// whatFields say which grain is tested, and how.
-func (s *SampleTest) whatFields() []model.Field {
-	out := []model.Field{{ID: "load", Label: session.Say("Load"), Kind: model.FindField, Chars: 24, Options: s.bench.loadOptions()}}
-	if s.load == nil {
-		out = append(out, model.Field{ID: "grain", Label: session.Say("Commodity"), Kind: model.FindField, Chars: 24, Options: s.bench.session.Known().CommodityOptions})
-	}
-	out = append(out, model.Field{ID: "method", Label: session.Say("Method"), Kind: model.FindField, Chars: 20, Options: methodOptions()})
-	if s.method().UsesMeter() {
-		out = append(out, model.Field{ID: "meter", Label: session.Say("Meter"), Kind: model.FindField, Chars: 20, Options: s.meterOptions()})
-	}
-	if s.method() == meter.ByDial {
-		out = append(out, model.Field{ID: "chart", Label: session.Say("Chart"), Kind: model.FindField, Chars: 20, Options: s.chartOptions()})
-	}
-	return out
-}
-
-// testFields are the figures of one test, the one that ends it last.
-func (s *SampleTest) testFields() []model.Field {
-	degrees := s.bench.temperatureUnit().String()
-	figure := func(id, label, unit string) model.Field {
-		return model.Field{ID: id, Label: label, Unit: unit, Kind: model.FigureField, Part: model.WeightPart, Chars: 7}
-	}
-	warmth := func(id, label string) model.Field {
-		return model.Field{ID: id, Label: label, Unit: degrees, Kind: model.WordsField, Part: model.WeightPart, Chars: 7}
-	}
-	var out []model.Field
-	if s.method().UsesMeter() {
-		out = append(out,
-			figure("mass", session.Say("Sample mass"), "g"),
-			warmth("temperature", session.Say("Grain is at")), warmth("room", session.Say("Room is at")),
-			model.Field{ID: "dryer", Label: session.Say("Dryer-hot"), Kind: model.TickField, Part: model.WeightPart})
-	}
-	switch s.method() {
-	case meter.ByDial:
-		return append(out, figure("dial", session.Say("Dial"), session.Say("div.")))
-	case meter.Direct:
-		return append(out, figure("percent", session.Say("Meter reads"), "%"))
-	case meter.ByOven:
-		return append(out, figure("wet", session.Say("Dish, wet"), "g"), figure("tare", session.Say("Dish, empty"), "g"), figure("dry", session.Say("Dish, dried"), "g"))
-	}
-	return append(out, figure("percent", session.Say("Moisture"), "%"), model.Field{ID: "reason", Label: session.Say("Reason"), Part: model.WeightPart, Chars: 24})
-}
-
-// lastField is the field whose Enter makes the test.
-func lastField(m meter.Method) string {
-	return map[meter.Method]string{meter.ByDial: "dial", meter.Direct: "percent", meter.ByOven: "dry", meter.Typed: "reason"}[m]
-}
-
-// otherFields are the load's other results, then what is kept of the sample.
-func (s *SampleTest) otherFields() []model.Field {
-	if s.load == nil {
-		return nil
-	}
-	var out []model.Field
-	for _, f := range s.form.Fields() {
-		if f.Part == model.SamplePart && f.ID != "moisture" {
-			out = append(out, f)
+// read reads meters, charts and rules from the book, and reports whether it chose
+// anew what to offer: at the start, and with the first meter.
+func (i *instruments) read() (chose bool) {
+	ctx := context.Background()
+	had := len(i.equipment.Meters) > 0
+	var errs [2]error
+	i.equipment, errs[0] = office.Equipment(ctx, i.session.Desk)
+	i.setup, errs[1] = office.BenchSetup(ctx, i.session.Desk)
+	for _, err := range errs {
+		if err != nil {
+			i.session.Fail(err)
 		}
 	}
-	return append(out,
-		model.Field{ID: "number", Label: session.Say("Sample number"), Part: model.ClosePart, Chars: 12},
-		model.Field{ID: "probes", Label: session.Say("Probed"), Part: model.ClosePart, Chars: 24},
-		model.Field{ID: "place", Label: session.Say("Kept at"), Part: model.ClosePart, Chars: 24})
+	if chose = !i.begun || !had && len(i.equipment.Meters) > 0; chose {
+		i.begin()
+	}
+	return chose
 }
 
-// isOther reports whether a field is one of the load's other results.
-func (s *SampleTest) isOther(id string) bool {
-	if s.form == nil || id == "moisture" {
-		return false
-	}
-	l, known := s.form.Line(id)
-	return known && l.Part == model.SamplePart
-}
-
-// fill puts value and sentence into a field.
-func (s *SampleTest) fill(f *model.Field) {
-	if s.isOther(f.ID) {
-		return
-	}
-	f.Value = s.text(f.ID)
-	if reading := s.next.readings[f.ID]; reading != "" {
-		f.Reading = reading
-	}
-	if r := s.next.remarks[f.ID]; r.Text != "" {
-		f.State, f.Note = r.State, r.Text
+// begin chooses what to offer before anything has been tested: the first meter
+// that can be used, and the usual thermometer.
+func (i *instruments) begin() {
+	i.begun, i.celsius = true, usesCelsius(i.session.Desk.Profile())
+	i.method, i.meterID = meter.Typed, ""
+	if m, ok := i.best(); ok {
+		i.method, i.meterID = m.Method, m.ID
 	}
 }
 
-// text is what stands in a field.
-func (s *SampleTest) text(id string) string {
-	if text, typed := s.typed[id]; typed {
-		return text
-	}
-	return s.untyped(id)
+// usesCelsius reports whether a house's thermometers show Celsius: they go with
+// its weights.
+func usesCelsius(p elevator.Profile) bool {
+	return p.Rules == "canada" || p.WeightUnit() == quantity.Kg
 }
 
-// untyped is what stands in a field where nothing is typed.
-func (s *SampleTest) untyped(id string) string {
-	if s.load == nil {
-		return map[string]string{"load": withoutLoad}[id]
+// best is the first meter whose checks are in order, or else the first.
+func (i *instruments) best() (meter.Meter, bool) {
+	meters := i.equipment.Meters
+	for _, m := range meters {
+		if s := i.equipment.Statuses[m.ID].State; s == meter.Good || s == meter.Due {
+			return m, true
+		}
 	}
-	switch id {
-	case "load":
-		return s.load.ID
-	case "number":
-		return s.load.Sample.Number
-	case "probes":
-		return s.load.Sample.Probes
-	case "place":
-		return s.load.Sample.Kept
+	if len(meters) == 0 {
+		return meter.Meter{}, false
+	}
+	return meters[0], true
+}
+
+// use notes the method used, with the meter to offer for it: the one used last, or
+// the first. It returns the meter's id.
+func (i *instruments) use(method meter.Method) string {
+	first := ""
+	for _, m := range i.equipment.Meters {
+		if m.Method == method && (first == "" || m.ID == i.meterID) {
+			first = m.ID
+		}
+	}
+	i.method, i.meterID = method, first
+	return first
+}
+
+// meter is a meter by its id.
+func (i *instruments) meter(id string) (meter.Meter, bool) {
+	return session.Find(i.equipment.Meters, func(m meter.Meter) bool { return m.ID == id })
+}
+
+// describe is a meter's model, with the state of its checks.
+func (i *instruments) describe(m meter.Meter) string {
+	return session.Join(", ", m.Model, statusRemark(i.equipment.Statuses[m.ID].State).Text)
+}
+
+// metersFor are the meters of a method to choose from.
+func (i *instruments) metersFor(method meter.Method) []model.Option {
+	out := []model.Option{}
+	for _, m := range i.equipment.Meters {
+		if m.Method == method {
+			out = append(out, model.Option{Code: m.ID, Detail: i.describe(m)})
+		}
+	}
+	return out
+}
+
+// charts are the charts in force for a crop on a meter, the one for the driest
+// grain first.
+func (i *instruments) charts(crop, meterID string) []*chart.Chart {
+	m, ok := i.meter(meterID)
+	if !ok || crop == "" {
+		return nil
+	}
+	return i.equipment.Charts.For(crop, m.Model, m.Calibration, i.session.Desk.Today())
+}
+
+// policy is how often the house tests a crop.
+func (i *instruments) policy(crop string) moisture.Policy {
+	return moisture.PolicyFor(i.setup.Policies, crop)
+}
+
+// degrees is the unit in which temperatures are typed.
+func (i *instruments) degrees() quantity.Unit {
+	if i.celsius {
+		return quantity.Celsius
+	}
+	return quantity.Fahrenheit
+}
+
+// onlyGrain is the only commodity taken here, if there is only one.
+func (i *instruments) onlyGrain() string {
+	if grains := i.session.Desk.Profile().Grains; len(grains) == 1 {
+		return grains[0].Commodity
 	}
 	return ""
-}
-
-func methodOptions() []model.Option {
-	var out []model.Option
-	for _, m := range meter.Methods() {
-		out = append(out, model.Option{Code: string(m), Name: methodWord(m), ByName: true})
-	}
-	return out
-}
-
-// methodWord is what a method is called.
-func methodWord(m meter.Method) string { return session.Say(m.String()) }
-
-// meterOptions are the meters of the method, with how each stands.
-func (s *SampleTest) meterOptions() []model.Option {
-	out := []model.Option{}
-	for _, m := range s.bench.equipment.Meters {
-		if m.Method == s.method() {
-			out = append(out, model.Option{Code: m.ID, Detail: session.Join(", ", m.Model, standingWord(s.bench.equipment.Statuses[m.ID].State).Text)})
-		}
-	}
-	return out
-}
-
-// atAGlance shows a figure with as many decimals as a person can check at a
-// glance; the exact one is in the working.
-var atAGlance = quantity.To("0.01", quantity.HalfUp)
-
-// charts are the charts in force for the crop on the meter, the one for the
-// driest grain first.
-func (s *SampleTest) charts() []*chart.Chart {
-	m, ok := s.meter()
-	if !ok || s.crop() == "" {
-		return nil
-	}
-	return s.bench.equipment.Charts.For(s.crop(), m.Model, m.Calibration, s.bench.session.Desk.Today())
-}
-
-func (s *SampleTest) chartOptions() []model.Option {
-	out := []model.Option{}
-	for _, c := range s.charts() {
-		o := model.Option{Code: c.ID, Name: session.Say("%s of grain, %s", c.Mass, c.Moisture)}
-		if c.Example {
-			o.Detail = session.Say("example - not for trade")
-		}
-		out = append(out, o)
-	}
-	return out
-}
-
-// chooseChart takes the chart that was asked for, or else the one that goes
-// with the sample mass. A mass that no chart is for takes the first one, and the
-// mass is then in doubt.
-func (s *SampleTest) chooseChart(r *moisture.Reading) {
-	if s.method() != meter.ByDial {
-		return
-	}
-	charts := s.charts()
-	if _, offered := session.Find(charts, func(c *chart.Chart) bool { return c.ID == s.typed["chart"] }); offered {
-		r.Chart = s.typed["chart"]
-	} else if len(charts) > 0 {
-		r.Chart = forMass(charts, r.Mass).ID
-	}
-	s.sayChart(r, charts)
-}
-
-// forMass is the chart for the mass, or the first.
-func forMass(charts []*chart.Chart, mass quantity.Amount) *chart.Chart {
-	if c, ok := session.Find(charts, func(c *chart.Chart) bool { return c.Mass.Equal(mass) }); ok {
-		return c
-	}
-	return charts[0]
-}
-
-// sayChart says which chart is read, what mass it asks for, and how wet it
-// goes.
-func (s *SampleTest) sayChart(r *moisture.Reading, charts []*chart.Chart) {
-	m, _ := s.meter()
-	c, ok := session.Find(charts, func(c *chart.Chart) bool { return c.ID == r.Chart })
-	switch {
-	case ok:
-		s.next.readings["chart"] = session.Say("%s, %s", c.ID, c.Moisture)
-		s.next.readings["mass"] = session.Say("the chart asks for %s", c.Mass)
-		dials := c.Dials()
-		s.next.readings["dial"] = session.Say("from %s to %s", dials[0].In(quantity.Plain), dials[len(dials)-1].In(quantity.Plain))
-	case s.crop() != "" && m.ID != "":
-		s.remark("chart", model.Stop, session.Say("There is no chart for %s on %s with calibration %s. Load the maker's chart, or test by oven.", session.GrainName(s.crop()), m.Model, m.Calibration))
-	}
 }

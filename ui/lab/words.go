@@ -30,7 +30,7 @@ var doubtWords = map[moisture.Code]string{
 	moisture.NearLimit:     "near a limit",
 }
 
-// doubtWord is what a doubt is called.
+// doubtWord names a doubt.
 func doubtWord(c moisture.Code) string {
 	if word, known := doubtWords[c]; known {
 		return session.Say(word)
@@ -38,14 +38,14 @@ func doubtWord(c moisture.Code) string {
 	return string(c)
 }
 
-// dropWords name the rules under which a test may be left out.
-var dropWords = map[moisture.ExclusionRule]string{
+// exclusionWords name the rules under which a test may be left out.
+var exclusionWords = map[moisture.ExclusionRule]string{
 	moisture.Spoiled:            "the test was spoiled",
 	moisture.FarthestFromMiddle: "farthest from the middle one, and the spread too wide",
 }
 
-func dropWord(r moisture.ExclusionRule) string {
-	if word, known := dropWords[r]; known {
+func exclusionWord(r moisture.ExclusionRule) string {
+	if word, known := exclusionWords[r]; known {
 		return session.Say(word)
 	}
 	return string(r)
@@ -66,8 +66,11 @@ func purposeWord(p dryness.Purpose) string {
 	return string(p)
 }
 
-// standingWord says in a word how a meter stands with its checks.
-func standingWord(s meter.State) model.Remark {
+// methodWord names a method.
+func methodWord(m meter.Method) string { return session.Say(m.String()) }
+
+// statusRemark says in a word whether a meter's checks are in order.
+func statusRemark(s meter.State) model.Remark {
 	switch s {
 	case meter.Good:
 		return model.Remark{State: model.OK, Text: session.Say("checked")}

@@ -42,18 +42,18 @@ func TestTruckTakesGrainAway(t *testing.T) {
 		}
 	}
 	// 50,400 lb at 56 lb to the bushel of shelled corn (Iowa Code 210.10).
-	figures := f.BigFigures()
+	figures := f.Preview().Figures
 	if figures[0].Value != "50,400" || figures[1].Value != "900.00" || figures[1].Unit != "bu" || figures[2].Value != "" {
 		t.Errorf("the large figures are %+v", figures)
 	}
-	wantOnSlip(t, f.Slip(), "Example Feed Mill", "50,400 lb", "outbound", "weighed only, under no rates", "50,400 lb ÷ 56 lb/bu")
-	for _, l := range f.Slip() {
+	wantOnSlip(t, f.Preview().Slip, "Example Feed Mill", "50,400 lb", "outbound", "weighed only, under no rates", "50,400 lb ÷ 56 lb/bu")
+	for _, l := range f.Preview().Slip {
 		if l.Right == "price not set" || l.Right == "when settled" || l.Right == "no rates chosen" {
 			t.Errorf("the slip of grain that leaves promises %q for %s", l.Right, l.Left)
 		}
 	}
-	if f.TenthWorth() != "" {
-		t.Errorf("a tenth is said to be worth %q", f.TenthWorth())
+	if f.Preview().Tenth != "" {
+		t.Errorf("a tenth is said to be worth %q", f.Preview().Tenth)
 	}
 	number, err := f.Issue()
 	if err != nil {
@@ -74,7 +74,7 @@ func TestTruckTurnsRoundInTheBook(t *testing.T) {
 	if err := f.Commit(); err != nil {
 		t.Fatal(err)
 	}
-	if f.CanIssue() {
+	if f.Now.CanIssue() {
 		t.Fatal("a truck that brings grain may go without a test")
 	}
 	for _, want := range []load.Direction{load.Outbound, load.Inbound} {
@@ -85,8 +85,8 @@ func TestTruckTurnsRoundInTheBook(t *testing.T) {
 		if err != nil || l.Details.Direction != want || l.Details.Grower.ID != f.Text("grower") {
 			t.Fatalf("the book has %+v, %v; want %s", l, err, want)
 		}
-		if f.CanIssue() != (want == load.Outbound) {
-			t.Errorf("%s: issue %v: %s", want, f.CanIssue(), f.WhyNotIssue())
+		if f.Now.CanIssue() != (want == load.Outbound) {
+			t.Errorf("%s: issue %v: %s", want, f.Now.CanIssue(), f.Now.WhyNotIssue())
 		}
 	}
 }

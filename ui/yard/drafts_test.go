@@ -25,7 +25,7 @@ func looks(y *Yard) []string {
 }
 
 func look(f *LoadForm) []string {
-	out := []string{fmt.Sprintf("form %q leaves %v driver %q", f.ID(), f.Leaves(), f.driverOn)}
+	out := []string{fmt.Sprintf("form %q leaves %v driver %q", f.ID(), f.Now.Leaves(), f.typed.driverOn)}
 	for _, field := range f.Fields() {
 		out = append(out, fmt.Sprintf("%s: %q %d %q missing %v", field.ID, field.Value, field.State, field.Note+field.Reading, field.Missing))
 	}
@@ -102,7 +102,7 @@ func TestLettersLookedForStandAgain(t *testing.T) {
 
 func anotherResult(factor string) func(*sessiontest.Room, *Yard) {
 	return func(r *sessiontest.Room, y *Yard) {
-		y.Form().AskFactor(func(string) {})
+		ResultsOf(y.Form()).AskMore(func(string) {})
 		r.Answer(map[string]string{"factor": factor})
 	}
 }

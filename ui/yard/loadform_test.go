@@ -99,8 +99,8 @@ func TestEveryTypedTextIsAnswered(t *testing.T) {
 			if got.State != tt.state || !strings.Contains(said, tt.want) {
 				t.Errorf("said %d %q, want %d with %q", got.State, said, tt.state, tt.want)
 			}
-			if stops := tt.state == model.Stop || got.Missing; f.CanIssue() == stops {
-				t.Errorf("the ticket can be issued: %v", f.CanIssue())
+			if stops := tt.state == model.Stop || got.Missing; f.Now.CanIssue() == stops {
+				t.Errorf("the ticket can be issued: %v", f.Now.CanIssue())
 			}
 		})
 	}
@@ -112,15 +112,15 @@ func TestWhatIsMissingIsNamed(t *testing.T) {
 	for _, id := range []string{"grower", "commodity", "truck", "gross", "moisture", "tare"} {
 		f := corn(r, id)
 		f.Type(id, "") // it may have been offered from what was typed before
-		if got := f.FirstMissing(); got != id {
+		if got := f.Now.FirstMissing(); got != id {
 			t.Errorf("without %s the first field missing is %q", id, got)
 		}
-		if !sessiontest.FieldOf(t, f, id).Missing || f.CanIssue() || f.WhyNotIssue() == "" {
-			t.Errorf("without %s: missing %v, can issue %v, why not %q", id, sessiontest.FieldOf(t, f, id).Missing, f.CanIssue(), f.WhyNotIssue())
+		if !sessiontest.FieldOf(t, f, id).Missing || f.Now.CanIssue() || f.Now.WhyNotIssue() == "" {
+			t.Errorf("without %s: missing %v, can issue %v, why not %q", id, sessiontest.FieldOf(t, f, id).Missing, f.Now.CanIssue(), f.Now.WhyNotIssue())
 		}
 	}
-	if f := corn(r); f.FirstMissing() != "" || !f.CanIssue() || f.WhyNotIssue() != "" {
-		t.Errorf("a whole load lacks %q: %s", f.FirstMissing(), f.WhyNotIssue())
+	if f := corn(r); f.Now.FirstMissing() != "" || !f.Now.CanIssue() || f.Now.WhyNotIssue() != "" {
+		t.Errorf("a whole load lacks %q: %s", f.Now.FirstMissing(), f.Now.WhyNotIssue())
 	}
 }
 
@@ -224,12 +224,12 @@ func TestStoredGrainTakesNoPrice(t *testing.T) {
 	f := corn(sessiontest.EmptyDemo(t))
 	f.Type("terms", "stored")
 	f.Type("price", "5")
-	if f.CanIssue() || f.FirstMissing() != "price" || !strings.Contains(f.WhyNotIssue(), "Stored grain has no price") {
-		t.Errorf("can issue %v, keyboard on %q: %s", f.CanIssue(), f.FirstMissing(), f.WhyNotIssue())
+	if f.Now.CanIssue() || f.Now.FirstMissing() != "price" || !strings.Contains(f.Now.WhyNotIssue(), "Stored grain has no price") {
+		t.Errorf("can issue %v, keyboard on %q: %s", f.Now.CanIssue(), f.Now.FirstMissing(), f.Now.WhyNotIssue())
 	}
 	f.Type("price", "")
-	if !f.CanIssue() {
-		t.Errorf("stored without a price: %s", f.WhyNotIssue())
+	if !f.Now.CanIssue() {
+		t.Errorf("stored without a price: %s", f.Now.WhyNotIssue())
 	}
 }
 

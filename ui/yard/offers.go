@@ -2,100 +2,76 @@ package yard
 
 import (
 	"context"
-	"strings"
-	"tenthpoint/internal/elevator"
+
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scalehouse"
-	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// offer fills in what usually follows from a grower or a truck: the other of
-// the two, and the commodity that came last time. Only fields nobody has
-// filled are offered anything.
-func (f *LoadForm) offer(after string) {
-	switch after {
+// offers are what usually follows from a grower or a truck: the other of the two,
+// and the commodity that came last time. Only empty fields are offered anything.
+type offers struct {
+	session *session.Session
+	text    func(field string) string // on the form
+	fills   map[string]string         // by field
+}
+
+// offersAfter are the texts to fill in once a text was typed into a field.
+func offersAfter(field string, f *session.Session, text func(field string) string) map[string]string {
+	o := offers{session: f, text: text, fills: map[string]string{}}
+	switch field {
 	case "grower":
-		f.offerTruck(f.Text("grower"))
+		o.fill("truck", o.onlyTruck(text("grower")))
 	case "truck":
-		if t, ok := f.session.Known().Truck(f.Text("truck")); ok {
-			f.fill("grower", t.Grower)
+		if t, ok := f.Known().Truck(text("truck")); ok {
+			o.fill("grower", t.Grower)
 		}
 	default:
-		return
+		return nil
 	}
-	if f.Text("commodity") != "" {
-		return
+	if o.now("commodity") == "" {
+		o.fill("commodity", o.lastCommodity())
 	}
-	last, found, err := office.LastLoad(context.Background(), f.session.Desk, f.Text("grower"), f.Text("truck"))
-	if err != nil || !found {
-		return
+	return o.fills
+}
+
+// now is the text of a field with what is offered taken in.
+func (o offers) now(field string) string {
+	if text, offered := o.fills[field]; offered {
+		return text
 	}
-	if _, taken := f.session.Desk.Profile().Schedule(last.Details.Commodity); taken {
-		f.fill("commodity", last.Details.Commodity)
+	return o.text(field)
+}
+
+// fill offers a text for a field that is empty.
+func (o offers) fill(field, text string) {
+	if text != "" && o.now(field) == "" {
+		o.fills[field] = text
 	}
 }
 
-// offerTruck fills in the truck of a grower who has only one.
-func (f *LoadForm) offerTruck(grower string) {
+// onlyTruck is the truck of a grower who has only one.
+func (o offers) onlyTruck(grower string) string {
 	only := ""
-	for _, t := range f.session.Known().Trucks {
+	for _, t := range o.session.Known().Trucks {
 		if t.Grower == grower && grower != "" {
 			if only != "" {
-				return
+				return ""
 			}
 			only = t.ID
 		}
 	}
-	f.fill("truck", only)
+	return only
 }
 
-// fill types into a field that is empty.
-func (f *LoadForm) fill(id, text string) {
-	if text != "" && f.Text(id) == "" {
-		f.Put(id, text)
+// lastCommodity is the grain that this grower or truck brought last, if it is
+// taken here.
+func (o offers) lastCommodity() string {
+	last, found, err := office.LastLoad(context.Background(), o.session.Desk, o.now("grower"), o.now("truck"))
+	if err != nil || !found {
+		return ""
 	}
-}
-
-// AskGrower asks for a grower who has not been here before, writes the grower
-// down and puts the name on the load.
-func (f *LoadForm) AskGrower() {
-	f.session.Put(model.Ask{
-		Draft: "new grower",
-		Title: session.Say("A new grower"),
-		Text:  session.Say("The code is short; typing it finds the grower from now on."),
-		Fields: []model.AskField{
-			{ID: "code", Label: session.Say("Code"), Chars: 8, Required: true},
-			{ID: "name", Label: session.Say("Name"), Chars: 30, Required: true},
-			{ID: "address", Label: session.Say("Address"), Chars: 30},
-			{ID: "phone", Label: session.Say("Phone"), Chars: 18},
-		},
-		Yes: session.Say("Write down"),
-		Check: func(values map[string]string) map[string]string {
-			if g, taken := f.session.Known().Grower(strings.TrimSpace(values["code"])); taken {
-				return map[string]string{"code": session.Say("The code belongs to %s. Choose another.", g.Name)}
-			}
-			return nil
-		},
-		Then: f.addGrower,
-	})
-}
-
-func (f *LoadForm) addGrower(values map[string]string) {
-	g := elevator.Grower{
-		ID: strings.TrimSpace(values["code"]), Name: strings.TrimSpace(values["name"]),
-		Address: values["address"], Phone: values["phone"],
+	if _, taken := o.session.Desk.Profile().Schedule(last.Details.Commodity); !taken {
+		return ""
 	}
-	if err := scalehouse.SetGrower(context.Background(), f.session.Desk, g); err != nil {
-		f.session.Fail(err)
-		return
-	}
-	f.session.Lists = nil
-	f.Type("grower", g.ID)
-	if err := f.Commit(); err != nil {
-		f.session.Fail(err)
-		return
-	}
-	f.session.Say(model.OK, session.Say("%s is written down as %s.", g.Name, g.ID))
-	f.session.Changed()
+	return last.Details.Commodity
 }

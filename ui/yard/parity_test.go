@@ -53,16 +53,16 @@ func typeCase(t *testing.T, r *sessiontest.Room, f *LoadForm, c entrytest.Case) 
 // typeText types a text into its field, putting the field on the form first where
 // it is not there; false is that it stands on a sheet.
 func typeText(r *sessiontest.Room, f *LoadForm, text entrytest.Text) bool {
-	if _, draft, isWeight := entry.SideOf(text.Field); isWeight && draft != "" && f.CanSplit() {
+	if _, draft, isWeight := entry.SideOf(text.Field); isWeight && draft != "" && f.Now.CanSplit() {
 		f.Split()
 	}
-	for _, o := range f.otherFactors() {
+	for _, o := range ResultsOf(f).others() {
 		if o.Code == text.Field {
-			f.AskFactor(func(string) {})
+			ResultsOf(f).AskMore(func(string) {})
 			r.Answer(map[string]string{"factor": text.Field})
 		}
 	}
-	_, known := f.Line(text.Field)
+	_, known := f.Now.Line(text.Field)
 	if known {
 		f.Type(text.Field, text.Typed)
 	}
@@ -76,13 +76,13 @@ func onSheet(t *testing.T, r *sessiontest.Room, f *LoadForm, text entrytest.Text
 	values := map[string]string{text.Field: text.Typed}
 	switch {
 	case text.Field == "shares":
-		f.AskShares()
-		values = sharesSheet(text.Typed)
+		sharesSheet{f}.ask()
+		values = sharesValues(text.Typed)
 	case strings.HasPrefix(text.Field, "accept."):
-		f.Accept()
+		limits{f}.ask()
 		values = map[string]string{"who": entrytest.Manager, "reason": text.Typed}
 	default:
-		f.AskDetails()
+		detailsSheet{f}.ask()
 	}
 	if wrong := r.Answer(values); len(wrong) > 0 {
 		r.Asked = nil
@@ -94,8 +94,8 @@ func onSheet(t *testing.T, r *sessiontest.Room, f *LoadForm, text entrytest.Text
 	return ""
 }
 
-// sharesSheet are "102=2/3; 901=1/3" as the sheet of shares is filled in.
-func sharesSheet(text string) map[string]string {
+// sharesValues are "102=2/3; 901=1/3" as the sheet of shares is filled in.
+func sharesValues(text string) map[string]string {
 	values := map[string]string{}
 	for i := range 4 {
 		values[fmt.Sprint("owner", i+1)], values[fmt.Sprint("share", i+1)] = "", ""
@@ -113,7 +113,7 @@ func sharesSheet(text string) map[string]string {
 // formOutcome is what the form says, as the table says it.
 func formOutcome(f *LoadForm, c entrytest.Case) string {
 	for _, text := range c.Texts() {
-		if l, known := f.Line(text.Field); known && f.IsTyped(l.ID) && f.field(l).State == model.Stop {
+		if l, known := f.Now.Line(text.Field); known && f.IsTyped(l.ID) && f.Now.remarks[l.ID].State == model.Stop {
 			return "refused " + l.ID
 		}
 	}
@@ -126,7 +126,7 @@ func formOutcome(f *LoadForm, c entrytest.Case) string {
 				return fmt.Sprint(kind.word, " ", field.ID)
 			}
 		}
-		if f.Margin().State == kind.state {
+		if f.Preview().Margin.State == kind.state {
 			return kind.word + " load"
 		}
 	}

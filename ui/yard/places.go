@@ -4,48 +4,65 @@ import (
 	"slices"
 	"strconv"
 
-	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/session"
 )
 
-// The names of the yard's texts in its draft.
-const (
-	HandText  = "load"
-	placeText = "place."
-)
+// yardPlaces is how many trucks on the yard have a key of their own.
+const yardPlaces = 8
 
-// takeBack puts trucks where they stood before the program stopped, and answers
-// which of them was in hand.
-func (y *Yard) takeBack() (hand string) {
-	texts := y.session.Drafts().TypedBefore(session.DraftAt{Place: session.InHand, ID: "yard"})
-	for place, id := range session.CutAll(texts, placeText) {
-		if n, err := strconv.Atoi(place); err == nil && n > 0 && n <= yardPlaces && !slices.Contains(y.places[:], id) {
-			y.places[n-1] = id
-		}
+// firstYardKey is the number of the F-key of the first place.
+const firstYardKey = 2
+
+// places are the trucks with a key, by the ids of their loads. A truck keeps its
+// place, and with it its key, until it leaves.
+type places [yardPlaces]string
+
+// at is the load at a place, counted from 0; empty when the place is free.
+func (p *places) at(place int) string {
+	if place < 0 || place >= yardPlaces {
+		return ""
 	}
-	return texts[HandText]
+	return p[place]
 }
 
-// formsBack makes the forms on which something was typed before the program
-// stopped.
-func (y *Yard) formsBack() {
-	for _, id := range y.session.Drafts().TypedBeforeAt(scalehouse.DraftOfLoad) {
-		if l := y.find(id); l != nil {
-			y.form(l)
+// has reports whether a load has a place.
+func (p *places) has(id string) bool { return slices.Contains(p[:], id) }
+
+// clear frees the places of loads that are not here any more.
+func (p *places) clear(isHere func(id string) bool) {
+	for i, id := range p {
+		if !isHere(id) {
+			p[i] = ""
 		}
 	}
 }
 
-// jot keeps where the trucks stand and which is in hand.
-func (y *Yard) jot() {
-	texts := map[string]string{}
-	for i, id := range y.places {
+// give gives a load the first free place, unless it has one or none is free.
+func (p *places) give(id string) {
+	if free := slices.Index(p[:], ""); free >= 0 && !p.has(id) {
+		p[free] = id
+	}
+}
+
+// placeText is the name of a place in a draft, with its number after it.
+const placeText = "place."
+
+// texts are the places as texts of a draft.
+func (p *places) texts() map[string]string {
+	out := map[string]string{}
+	for i, id := range p {
 		if id != "" {
-			texts[placeText+strconv.Itoa(i+1)] = id
+			out[placeText+strconv.Itoa(i+1)] = id
 		}
 	}
-	if y.hand.id != "" {
-		texts[HandText] = y.hand.id
+	return out
+}
+
+// restore reads the places of a draft.
+func (p *places) restore(texts map[string]string) {
+	for place, id := range session.CutAll(texts, placeText) {
+		if n, err := strconv.Atoi(place); err == nil && n > 0 && n <= yardPlaces && !p.has(id) {
+			p[n-1] = id
+		}
 	}
-	y.session.Drafts().Jot(session.DraftAt{Place: session.InHand, ID: "yard"}, texts)
 }

@@ -28,12 +28,12 @@ func marksOf(r model.Ruler, kind model.MarkKind) string {
 func TestRuler(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := NewLoadForm(r.Session, nil)
-	if bare := f.Ruler(); len(bare.Marks) != 0 {
+	if bare := f.Preview().Ruler; len(bare.Marks) != 0 {
 		t.Errorf("a form without grain has the ruler %v", bare.Marks)
 	}
 	f.Type("commodity", "corn")
 	f.Type("moisture", "17.2")
-	got := f.Ruler()
+	got := f.Preview().Ruler
 	if want := "14 at 0, 15 at 166, 16 at 333, 17 at 500, 18 at 666, 19 at 833, 20 at 1000"; marksOf(got, model.PointMark) != want {
 		t.Errorf("the points are %s, want %s", marksOf(got, model.PointMark), want)
 	}
@@ -47,7 +47,7 @@ func TestRuler(t *testing.T) {
 		t.Errorf("nothing is taken on %v", got.Bands)
 	}
 	f.Type("moisture", "15.0")
-	for _, m := range f.Ruler().Marks {
+	for _, m := range f.Preview().Ruler.Marks {
 		if m.Kind == model.ReadingMark && m.State != model.OK {
 			t.Errorf("a dry reading is shown as %d", m.State)
 		}
@@ -65,7 +65,7 @@ func TestRulerHoldsEveryMoisture(t *testing.T) {
 		m := quantity.Int(int64(hundredth), quantity.Percent).Div(quantity.Int(100, quantity.Plain))
 		f.Type("moisture", quantity.To("0.01", quantity.Down).Apply(m).Fixed(2))
 		last := -1
-		for _, mark := range f.Ruler().Marks {
+		for _, mark := range f.Preview().Ruler.Marks {
 			if mark.At < 0 || mark.At > 1000 {
 				t.Fatalf("%s: the mark %+v is off the ruler", m, mark)
 			}
@@ -84,7 +84,7 @@ func TestRulerHoldsEveryMoisture(t *testing.T) {
 func TestTenthIsTheDifferenceOfTwoSettlements(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := corn(r, "moisture")
-	if f.TenthWorth() != "" {
+	if f.Preview().Tenth != "" {
 		t.Error("a load without moisture has a tenth that is worth something")
 	}
 	at := func(moisture string) (bushels, payable quantity.Amount) {
@@ -95,11 +95,11 @@ func TestTenthIsTheDifferenceOfTwoSettlements(t *testing.T) {
 	wetBushels, wetMoney := at("17.3")
 	bushels, money := at("17.2")
 	want := fmt.Sprintf("A tenth of a point is worth %s, %s.", bushels.Sub(wetBushels).FixedString(2), money.Sub(wetMoney).FixedString(2))
-	if got := f.TenthWorth(); got != want {
+	if got := f.Preview().Tenth; got != want {
 		t.Errorf("said %q, want %q", got, want)
 	}
 	f.Type("price", "")
-	if got := f.TenthWorth(); !strings.HasSuffix(got, "in charges.") {
+	if got := f.Preview().Tenth; !strings.HasSuffix(got, "in charges.") {
 		t.Errorf("while the price comes later it says %q", got)
 	}
 }
@@ -108,7 +108,7 @@ func TestTenthIsTheDifferenceOfTwoSettlements(t *testing.T) {
 // nought.
 func TestBigFiguresBeforeTheWeights(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
-	for i, got := range NewLoadForm(r.Session, nil).BigFigures() {
+	for i, got := range NewLoadForm(r.Session, nil).Preview().Figures {
 		if got.Value != session.NotYet {
 			t.Errorf("figure %d of an empty form is %+v, want a dash", i, got)
 		}
@@ -125,17 +125,17 @@ func TestBigFigures(t *testing.T) {
 		{Caption: "Settled", Value: strings.TrimSuffix(s.Quantity.Printed(), " bu"), Unit: "bu"},
 		{Caption: "Payable", Value: s.Payable.Printed()},
 	}
-	for i, got := range f.BigFigures() {
+	for i, got := range f.Preview().Figures {
 		if got != want[i] {
 			t.Errorf("figure %d is %+v, want %+v", i, got, want[i])
 		}
 	}
 	f.Type("price", "")
-	if got := f.BigFigures()[2]; got.Caption != "Charges, price later" || got.Value != f.Now.settlement.Charges.Printed() {
+	if got := f.Preview().Figures[2]; got.Caption != "Charges, price later" || got.Value != f.Now.settlement.Charges.Printed() {
 		t.Errorf("while the price comes later: %+v", got)
 	}
 	f.Type("tare", "60000")
-	if got := f.BigFigures()[0]; got.Value != "-7,700" || got.State != model.Stop {
+	if got := f.Preview().Figures[0]; got.Value != "-7,700" || got.State != model.Stop {
 		t.Errorf("a net below nought is %+v", got)
 	}
 }
@@ -144,12 +144,12 @@ func TestBigFigures(t *testing.T) {
 func TestMarginOfAStoppedLoad(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := corn(r)
-	if m := f.Margin(); m.State != model.Plain || !strings.Contains(m.Text, "A tenth of a point") {
+	if m := f.Preview().Margin; m.State != model.Plain || !strings.Contains(m.Text, "A tenth of a point") {
 		t.Errorf("a good load says %+v", m)
 	}
-	beside := f.besideWhich("something the form does not ask for")
+	beside := f.Now.beside("something the form does not ask for")
 	f.Now.remark(beside, model.Stop, "The deductions take more than the load is worth.")
-	if m := f.Margin(); m.State != model.Stop || !strings.Contains(m.Text, "more than the load is worth") {
+	if m := f.Preview().Margin; m.State != model.Stop || !strings.Contains(m.Text, "more than the load is worth") {
 		t.Errorf("a stopped load says %+v", m)
 	}
 }

@@ -92,21 +92,21 @@ func TestWaitForTheScaleEnds(t *testing.T) {
 		{"another truck", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.TakePlace(1) }, "was left"},
 		{"there and back", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.TakePlace(1); y.TakePlace(0) }, "was left"},
 		{"a new truck", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.TakeNew() }, "was left"},
-		{"another screen", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.EndWait() }, "was left"},
+		{"another screen", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.Scale.End() }, "was left"},
 		{"refused", func(l *later, y *Yard, _ *sessiontest.FakeScale) {
 			sessiontest.Must(l.T, scalehouse.Refuse(context.Background(), l.Session.Desk, y.Form().ID(), "smells musty"))
 			y.Refresh()
 		}, "was left"},
 		{"no reading", func(_ *later, y *Yard, d *sessiontest.FakeScale) {
 			d.Err = errors.New("No reading: scale 1 is not connected")
-			y.WatchScale()
+			y.Scale.Watch()
 			d.Err = nil
 		}, "not connected"},
 		{"deck empty", func(_ *later, y *Yard, d *sessiontest.FakeScale) {
 			*d = sessiontest.FakeScale{Weight: sessiontest.Lb(14000)}
-			y.WatchScale()
+			y.Scale.Watch()
 			*d = sessiontest.FakeScale{Weight: sessiontest.Lb(0)}
-			y.WatchScale()
+			y.Scale.Watch()
 			*d = sessiontest.FakeScale{Weight: sessiontest.Lb(26000), AtRest: true}
 		}, "has left the deck"},
 		{"stopped", func(l *later, _ *Yard, _ *sessiontest.FakeScale) {

@@ -120,8 +120,8 @@ func TestNextAct(t *testing.T) {
 			t.Errorf("after %s %q the truck waits for %+v, want %s", tt.field, tt.text, row.Next, tt.want)
 		}
 	}
-	refused := standOf(&load.Load{Phase: load.TurnedAway}, false)
-	issued := standOf(&load.Load{Phase: load.Ticketed, Number: 12}, true)
+	refused := nextAct(&load.Load{Phase: load.TurnedAway}, false)
+	issued := nextAct(&load.Load{Phase: load.Ticketed, Number: 12}, true)
 	if refused.State != model.Stop || issued.State != model.Locked || !strings.Contains(issued.Text, "12") {
 		t.Errorf("refused %+v, issued %+v", refused, issued)
 	}
