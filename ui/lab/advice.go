@@ -54,7 +54,7 @@ func (a advice) remarks() []model.Remark {
 func (a advice) beforeTests() []model.Remark {
 	out := []model.Remark{}
 	if m := a.would.Sample.Moisture; m != nil {
-		out = append(out, model.Remark{State: model.OK, Word: session.Say("in the book"), Text: session.Say("%s, %s. A test made here takes its place.", m.Percent, session.Translate(m.Method))})
+		out = append(out, model.Remark{State: model.OK, Word: session.Say("in the book"), Text: session.Say("%s, %s. A test made here takes its place.", m.Percent, session.Say(m.Method))})
 		if a.judged {
 			out = append(out, verdicts(a.advice)...)
 		}
@@ -130,10 +130,10 @@ func (a advice) doubt(d doubt) model.Remark {
 	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {
 		word = session.Say("%s, test %s", word, strings.Join(d.tests, ", "))
 	}
-	text := session.Join(" ", session.Translate(d.What), session.Translate(d.Why), session.Translate(d.Do))
+	text := session.Join(" ", session.Say(d.What), session.Say(d.Why), session.Say(d.Do))
 	switch {
 	case d.Override != nil:
-		text = session.Say("%s Let through by %s: %s.", session.Translate(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
+		text = session.Say("%s Let through by %s: %s.", session.Say(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
 	case d.Final:
 		text += " " + session.Say("This stops the ticket, and nobody may let it through.")
 	case d.Stops():
@@ -211,7 +211,7 @@ func whyUncertain(a dryness.Advice) string {
 func choices(a dryness.Advice) []model.Remark {
 	var out []model.Remark
 	for _, o := range a.Options {
-		out = append(out, model.Remark{State: model.Plain, Word: session.Say(o.Name), Text: session.Translate(o.Text)})
+		out = append(out, model.Remark{State: model.Plain, Word: session.Say(o.Name), Text: session.Say(o.Text)})
 	}
 	return out
 }
@@ -231,7 +231,7 @@ func worthLines(w *office.Worth) []string {
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {
-			return session.Translate(p.Sentence)
+			return session.Say(p.Sentence)
 		}
 		return session.Say("not settled")
 	}

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -93,7 +93,7 @@ func printLabel(f *session.Session, l *load.Load) {
 		return
 	}
 	var pdf bytes.Buffer
-	if err := typeset.Label(&pdf, label); err != nil {
+	if err := sheet.Label(&pdf, label); err != nil {
 		f.Fail(err)
 		return
 	}

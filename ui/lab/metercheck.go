@@ -83,6 +83,6 @@ func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
 	m.Refresh()
 	status := m.status[meter.ID]
 	state := statusRemark(status.State).State
-	m.session.Say(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Translate(status.Sentence)))
+	m.session.Say(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Say(status.Sentence)))
 	m.session.Changed()
 }

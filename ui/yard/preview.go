@@ -142,7 +142,7 @@ func (p Preview) Working() []scaleticket.PaperLine {
 	if s == nil {
 		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("The load cannot be settled yet.")})
 		for _, m := range p.now.Load.Missing() {
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: session.Translate(m.Sentence)})
+			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: session.Say(m.Sentence)})
 		}
 		for _, sentence := range p.now.sentences() {
 			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: sentence})

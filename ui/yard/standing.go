@@ -99,7 +99,7 @@ func (s *standing) field(l line, text string) model.Field {
 		out.Reading = reading
 	}
 	if r := s.remarks[l.ID]; r.Text != "" {
-		out.State, out.Note = r.State, session.Translate(r.Text)
+		out.State, out.Note = r.State, session.Say(r.Text)
 	}
 	return out
 }
@@ -158,7 +158,7 @@ func (s *standing) CanIssue() bool { return s.settlement != nil && !s.unread }
 // sentence.
 func (s *standing) WhyNotIssue() string {
 	for _, m := range s.Load.Missing() {
-		return session.Translate(m.Sentence)
+		return session.Say(m.Sentence)
 	}
 	for _, l := range s.lines {
 		if s.missing[l.ID] {
@@ -178,7 +178,7 @@ func (s *standing) WhyNotIssue() string {
 func (s *standing) sentences() []string {
 	out := make([]string, len(s.problems))
 	for i, p := range s.problems {
-		out[i] = session.Translate(p.Sentence)
+		out[i] = session.Say(p.Sentence)
 	}
 	return out
 }
