@@ -63,7 +63,7 @@ func (b *Bench) Refresh() {
 			delete(b.samples, id)
 		case !reflect.DeepEqual(l, s.load):
 			s.rebase(l)
-			b.drafts.again(s)
+			b.drafts.update(s)
 		}
 	}
 	if b.samples[b.current.id()] != b.current {
@@ -206,7 +206,7 @@ func (b *Bench) Enter(id string) (next string) {
 }
 
 // Add makes the test that is typed. It is kept whatever the others say; what they
-// give together is told after.
+// give together goes on the status line.
 func (b *Bench) Add() error {
 	s := b.current
 	if s.crop() == "" {
@@ -218,7 +218,7 @@ func (b *Bench) Add() error {
 	s.tests = s.tests.with(s.next.reading)
 	s.typed.forget(testFigures...)
 	b.showTests()
-	b.session.Say(s.found.told())
+	b.session.Say(s.found.status())
 	b.session.Window.Redraw()
 	return nil
 }

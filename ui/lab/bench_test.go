@@ -18,8 +18,8 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// benchRoom is the bench of the invented elevator with a waiting load of
-// soybeans in hand, on the dial meter.
+// benchRoom is the bench of the invented elevator, with a waiting load of soybeans
+// as the current one, on the dial meter.
 func benchRoom(t testing.TB) (*sessiontest.Room, *Bench) {
 	t.Helper()
 	r := sessiontest.DemoRoom(t, 120)
@@ -57,7 +57,7 @@ func (b *Bench) test(t testing.TB, dial string) {
 	sessiontest.Must(t, b.Add())
 }
 
-// What is said beside a field follows from what is typed in it.
+// The message beside a field follows from the text in it.
 func TestBenchSaysBesideItsFields(t *testing.T) {
 	for name, c := range map[string]struct {
 		typed       []string
@@ -140,6 +140,28 @@ func saysWord(b *Bench, word string) bool {
 	return slices.ContainsFunc(b.Result().Remarks, func(s model.Remark) bool { return strings.HasPrefix(s.Word, word) })
 }
 
+// After the last test the keyboard goes through what is still empty, field by
+// field, and past what is filled, to the button that writes.
+func TestBenchGoesOnToWhatIsEmpty(t *testing.T) {
+	_, b := benchRoom(t)
+	b.test(t, "66")
+	texts := map[string]string{"test-weight": "57.5", "number": "N-1", "probes": "4", "place": "B-2"}
+	seen := map[string]bool{}
+	for at := b.First(); at != "write"; at = b.First() {
+		if seen[at] {
+			t.Fatalf("the keyboard goes to %s again, though it holds %q", at, b.fieldOf(t, at).Value)
+		}
+		seen[at] = true
+		b.Type(at, session.OrElse(texts[at], "n"))
+		if b.fieldOf(t, at).State == model.Stop {
+			b.Type(at, "0.5")
+		}
+	}
+	if !seen["test-weight"] || !seen["place"] {
+		t.Errorf("the keyboard went to %v", seen)
+	}
+}
+
 // A test is left out only by a rule that fits, and stays listed.
 func TestBenchLeavesOutByRule(t *testing.T) {
 	r, b := benchRoom(t)
@@ -177,8 +199,8 @@ func TestBenchLeavesOutByRule(t *testing.T) {
 	}
 }
 
-// What is written is in the book as it was made: every test, the other results,
-// where the kept part is.
+// A sample is in the book as it was tested: every test, the other results, and where
+// the retained part is kept.
 func TestBenchWritesToTheLoad(t *testing.T) {
 	r, b := benchRoom(t)
 	id := b.current.load.ID
@@ -234,8 +256,8 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 	}
 }
 
-// A doubt the house stops tickets for is let through by a manager with a
-// reason; both stand in the book.
+// A doubt that the house stops tickets for is let through by a manager with a
+// reason; both are in the book.
 func TestBenchLetsThrough(t *testing.T) {
 	r, b := benchRoom(t)
 	setup, err := office.BenchSetup(t.Context(), r.Session.Desk)

@@ -24,7 +24,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// looks is all that the bench shows of the sample in hand.
+// looks is all that the bench shows of the current sample.
 func (b *Bench) looks() []string {
 	out := []string{fmt.Sprintf("in hand %q", b.current.id())}
 	for _, f := range b.Result().Fields {
@@ -33,8 +33,8 @@ func (b *Bench) looks() []string {
 	return append(out, fmt.Sprint(b.Result().Figures), fmt.Sprint(b.Result().Tests), fmt.Sprint(b.Result().Remarks), fmt.Sprint(b.Result().Working()), fmt.Sprint(b.Result().Ruler))
 }
 
-// What stands at the bench stands there again after a stop: tests, what is typed
-// for the next one, tests left out, the other results.
+// The bench is the same after the program stopped: tests, texts of the next one,
+// tests left out, the other results.
 func TestBenchStandsAsItWas(t *testing.T) {
 	for name, act := range map[string]func(*testing.T, *sessiontest.Room, *Bench){
 		"two tests, half a third": func(t *testing.T, _ *sessiontest.Room, b *Bench) {
@@ -127,14 +127,14 @@ func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
 	}
 }
 
-// Tests that the book has gone on without are dropped, and it is said; what is
-// in the book stands.
+// Tests that the book has gone on without are dropped with a message; those in the
+// book stay.
 func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	r, b := benchRoom(t)
 	b.test(t, "57")
 	id := b.current.id()
 	other := r.Again()
-	NewBench(other.Session) // the same tests; there they are made anew
+	NewBench(other.Session) // the same tests, from the same draft
 	texts := b.current.draft()
 	b.typeAll("dial 60")
 	sessiontest.Must(t, b.Add())
@@ -155,8 +155,8 @@ func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	}
 }
 
-// The tests of every sample are kept, not only of the one in hand, and the yard
-// is gone back to as if nothing had happened.
+// The tests of every sample are kept, not only of the current one, and the way back
+// to the yard too.
 func TestEverySampleIsKept(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 120)
 	y, b := yard.NewYard(r.Session), NewBench(r.Session)
@@ -181,8 +181,8 @@ func TestEverySampleIsKept(t *testing.T) {
 	}
 }
 
-// A draft damaged in whatever way stops nobody: the desk opens, a load is
-// received, and what is dropped is told.
+// A damaged draft blocks nothing: the desk opens, a load is received, and a message
+// says what was dropped.
 func TestDamagedDraftsStopNobody(t *testing.T) {
 	_, b := benchRoom(t)
 	b.test(t, "57")
@@ -221,7 +221,7 @@ func TestDamagedDraftsStopNobody(t *testing.T) {
 	})
 }
 
-// Texts go into the book as they were typed and as nothing but texts.
+// Texts are kept as they were typed, and as texts only.
 func TestDraftsAreTextsOnly(t *testing.T) {
 	r, b := benchRoom(t)
 	b.test(t, "57")

@@ -122,8 +122,8 @@ type draftKeeper struct{ session *session.Session }
 // jot keeps a sample at every keystroke.
 func (k draftKeeper) jot(s *SampleTest) { k.session.Drafts().Jot(s.draftAt(), s.draft()) }
 
-// again keeps a sample anew if it was kept before.
-func (k draftKeeper) again(s *SampleTest) {
+// update keeps a sample again if it has a draft.
+func (k draftKeeper) update(s *SampleTest) {
 	if k.session.Drafts().IsKept(s.draftAt()) {
 		k.jot(s)
 	}

@@ -25,8 +25,8 @@ type instruments struct {
 	begun     bool         // method, meter and scale are known
 }
 
-// read reads meters, charts and rules from the book, and reports whether it chose
-// anew what to offer: at the start, and with the first meter.
+// read reads meters, charts and rules from the book. It reports whether it chose
+// what to offer: at the start, and again with the first meter.
 func (i *instruments) read() (chose bool) {
 	ctx := context.Background()
 	had := len(i.equipment.Meters) > 0

@@ -146,14 +146,14 @@ func (n *nextTest) sayMeter() {
 	}
 }
 
-// beside is the field at which a doubt about a test is told.
+// beside is the field that a doubt about a test is shown at.
 var beside = map[moisture.Code]string{
 	moisture.WrongMass: "mass", moisture.Cold: "temperature", moisture.MeterToGrain: "temperature", moisture.FromDryer: "dryer",
 	moisture.RoomOutside: "room", moisture.MeterFailed: "meter", moisture.MeterOverdue: "meter", moisture.NeverChecked: "meter",
 	moisture.InventedChart: "chart",
 }
 
-// doubt tells what is doubtful about a test before it is made, so that the sample
+// doubt shows what is doubtful about a test before it is made, so that the sample
 // can still be warmed or weighed again: a word beside the field, and the whole
 // among the remarks.
 func (n *nextTest) doubt() {

@@ -69,8 +69,8 @@ func (o *outcome) judge(ctx context.Context, f *session.Session, isLoad bool) {
 func (o outcome) isTested() bool   { return len(o.tests.Readings) > 0 && o.fault == nil }
 func (o outcome) isComplete() bool { return o.isTested() && o.testing.Result.More == 0 }
 
-// told is what the tests give, for the status line.
-func (o outcome) told() (model.State, string) {
+// status is what the tests give, for the status line.
+func (o outcome) status() (model.State, string) {
 	if o.fault != nil {
 		return model.Stop, session.Sentence(o.fault)
 	}

@@ -14,8 +14,8 @@ import (
 	"tenthpoint/ui/session/sessiontest"
 )
 
-// A ticket is issued and printed only when the load is whole; what is in the
-// way is said.
+// A ticket is issued and printed only when the load is whole; otherwise the reason
+// is shown.
 func TestIssueOnlyWhole(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	y := NewYard(r.Session)
@@ -134,8 +134,8 @@ func TestRefuse(t *testing.T) {
 	}
 }
 
-// What usually follows from a grower or a truck is offered, and never takes the
-// place of what was typed.
+// What usually follows from a grower or a truck is offered, and never replaces a
+// typed text.
 func TestOffers(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	known := r.Session.Known()

@@ -27,7 +27,7 @@ func fillIn(f *LoadForm, fields [][2]string) {
 	}
 }
 
-// corn is a form on which a load of corn has been typed, up to a field left out.
+// corn is a form on which a load of corn has been typed, but for a field left out.
 func corn(r *sessiontest.Room, without ...string) *LoadForm {
 	f := NewLoadForm(r.Session, nil)
 	for _, field := range wholeCorn {
@@ -38,8 +38,8 @@ func corn(r *sessiontest.Room, without ...string) *LoadForm {
 	return f
 }
 
-// What is typed is answered beside its field at once: understood, or wrong in
-// words.
+// A typed text is answered beside its field at once: how it was understood, or what
+// is wrong with it.
 func TestEveryTypedTextIsAnswered(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	tests := []struct {
@@ -156,8 +156,8 @@ func TestFieldsFollowTheGrain(t *testing.T) {
 	}
 }
 
-// What is left in a field is in the book: another desk on the same book has the
-// load half done, and what could not stand was not written.
+// A text is in the book once its field is left: another desk on the same book has
+// the load half entered. Texts that are not valid were not written.
 func TestDraftsAreInTheBook(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := NewLoadForm(r.Session, nil)
@@ -187,8 +187,8 @@ func TestDraftsAreInTheBook(t *testing.T) {
 	}
 }
 
-// A weight once taken can be replaced, which strikes the first, and never
-// taken away. Escape puts back what the book has.
+// A weight once taken can be replaced, which strikes the first, and never removed.
+// Escape puts back what the book has.
 func TestWeightsAreReplacedNotRemoved(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := corn(r)

@@ -31,8 +31,8 @@ func TestParity(t *testing.T) {
 	}
 }
 
-// typeCase types a case as a clerk does: what has a field into its field, the rest
-// on the sheets, and a manager's leave last.
+// typeCase types a case as a clerk does: first the fields of the form, then the
+// sheets, and a manager's permission last.
 func typeCase(t *testing.T, r *sessiontest.Room, f *LoadForm, c entrytest.Case) string {
 	t.Helper()
 	var later []entrytest.Text
@@ -51,7 +51,7 @@ func typeCase(t *testing.T, r *sessiontest.Room, f *LoadForm, c entrytest.Case) 
 }
 
 // typeText types a text into its field, putting the field on the form first where
-// it is not there; false is that it stands on a sheet.
+// it is not there. It reports false for a text of a sheet.
 func typeText(r *sessiontest.Room, f *LoadForm, text entrytest.Text) bool {
 	if _, draft, isWeight := entry.SideOf(text.Field); isWeight && draft != "" && f.Now.CanSplit() {
 		f.Split()
@@ -69,8 +69,8 @@ func typeText(r *sessiontest.Room, f *LoadForm, text entrytest.Text) bool {
 	return known
 }
 
-// onSheet answers the sheet that a text stands on; the field is named when it is
-// refused.
+// onSheet answers the sheet with the field of a text, and returns the field when
+// it is refused.
 func onSheet(t *testing.T, r *sessiontest.Room, f *LoadForm, text entrytest.Text) (refused string) {
 	t.Helper()
 	values := map[string]string{text.Field: text.Typed}

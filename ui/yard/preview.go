@@ -27,11 +27,13 @@ type Preview struct {
 	Tenth   string                  // what a tenth of a point of moisture is worth; may be empty
 	Slip    []scaleticket.PaperLine // the ticket, with what is missing named in its place
 	Ruler   model.Ruler             // of the moisture; bare without rates and reading
+
+	CanUseTare bool // the truck has a stored tare that is not in use
 }
 
 // Preview is the form's result for what is typed now.
 func (f *LoadForm) Preview() Preview {
-	p := Preview{session: f.session, now: f.Now, Fields: f.Fields()}
+	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse()}
 	p.Figures = p.figures()
 	p.Tenth = p.tenth()
 	p.Margin = p.margin()

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/demo"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -23,8 +24,8 @@ func marksOf(r model.Ruler, kind model.MarkKind) string {
 	return strings.Join(out, ", ")
 }
 
-// Where the rates begin, what they shrink to and where the load stands lie on
-// the ruler at their thousandths: corn-main-2025 shrinks above and to 15.0 %.
+// Where the rates begin, what they shrink to and the load's moisture are on the
+// ruler at their thousandths: corn-main-2025 shrinks above and to 15.0 %.
 func TestRuler(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := NewLoadForm(r.Session, nil)
@@ -54,8 +55,8 @@ func TestRuler(t *testing.T) {
 	}
 }
 
-// Whatever the moisture, every mark lies on the ruler, the points stand in
-// order, and the reading between its neighbours.
+// Whatever the moisture, every mark is on the ruler, the points are in order, and
+// the reading between its neighbours.
 func TestRulerHoldsEveryMoisture(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := NewLoadForm(r.Session, nil)
@@ -105,7 +106,7 @@ func TestTenthIsTheDifferenceOfTwoSettlements(t *testing.T) {
 }
 
 // A figure that cannot be known yet is a dash, so that nobody takes the blank for
-// nought.
+// zero.
 func TestBigFiguresBeforeTheWeights(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	for i, got := range NewLoadForm(r.Session, nil).Preview().Figures {
@@ -136,11 +137,12 @@ func TestBigFigures(t *testing.T) {
 	}
 	f.Type("tare", "60000")
 	if got := f.Preview().Figures[0]; got.Value != "-7,700" || got.State != model.Stop {
-		t.Errorf("a net below nought is %+v", got)
+		t.Errorf("a net below zero is %+v", got)
 	}
 }
 
-// What stops a load and belongs to no field stands beside the large figures.
+// A problem that stops a load and belongs to no field is shown beside the large
+// figures.
 func TestMarginOfAStoppedLoad(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := corn(r)
@@ -151,5 +153,22 @@ func TestMarginOfAStoppedLoad(t *testing.T) {
 	f.Now.remark(beside, model.Stop, "The deductions take more than the load is worth.")
 	if m := f.Preview().Margin; m.State != model.Stop || !strings.Contains(m.Text, "more than the load is worth") {
 		t.Errorf("a stopped load says %+v", m)
+	}
+}
+
+// The draft names who will sign the ticket: whoever is at the desk, not the one
+// the elevator names for when nobody is.
+func TestDraftIsSignedByWhoIsAtTheDesk(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 0)
+	y := NewYard(r.Session)
+	fillIn(y.Form(), wholeCorn)
+	sessiontest.Must(t, y.Form().Commit())
+	if named := r.Session.Desk.Profile().Weigher; named == demo.Manager {
+		t.Fatalf("%s is at the desk and named in the profile too", named)
+	}
+	draft := sessiontest.TextOf(y.Form().Preview().Slip)
+	at := strings.Index(draft, "Weighed by")
+	if at < 0 || !strings.Contains(draft[at:], demo.Manager) {
+		t.Errorf("the draft is not signed by %s:\n%s", demo.Manager, draft)
 	}
 }

@@ -104,7 +104,7 @@ func (r Results) others() []model.Option {
 }
 
 // AskMore asks which other result there is, and puts a field for it on the form.
-// Then is told the field.
+// Then is called with the field.
 func (r Results) AskMore(then func(field string)) {
 	r.form.session.Put(model.Ask{
 		Title:  session.Say("Which other result?"),

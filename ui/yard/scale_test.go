@@ -10,7 +10,7 @@ import (
 	"tenthpoint/ui/session/sessiontest"
 )
 
-// What the scale shows is said in figures and in how it stands.
+// The scale's display is shown with its state.
 func TestLiveWeight(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	if _, shown := r.Session.Live(); shown {
@@ -34,8 +34,8 @@ func TestLiveWeight(t *testing.T) {
 	}
 }
 
-// A weight from the scale goes to the side in hand, else gross before tare, and
-// never while the truck moves.
+// A weight from the scale goes to the side with the keyboard, else gross before
+// tare, and never while the truck moves.
 func TestWeighFromTheScale(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)
 	d := &sessiontest.FakeScale{Weight: sessiontest.Lb(52300), AtRest: true}

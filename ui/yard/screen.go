@@ -110,8 +110,8 @@ func (s *Screen) showLoad() {
 	s.reveal(s.Load.Ring.Current())
 	s.Fields.show(now.Ruler)
 	s.window.Commands.Refresh()
-	if can := (storedTare{s.Form()}).canUse(); can != s.stored.Visible() {
-		shell.SetVisible(s.stored, can)
+	if now.CanUseTare != s.stored.Visible() {
+		shell.SetVisible(s.stored, now.CanUseTare)
 		s.Pane.Buttons.Refresh()
 	}
 	s.window.Sidebar.ShowTrucks(s.Trucks())

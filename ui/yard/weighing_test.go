@@ -15,7 +15,7 @@ import (
 	"tenthpoint/ui/session/sessiontest"
 )
 
-// later is a room whose slow work waits until the test lets it go on.
+// later is a room whose background work waits until the test continues it.
 type later struct {
 	*sessiontest.Room
 	waiting []model.Job
@@ -23,7 +23,7 @@ type later struct {
 
 func (l *later) Run(job model.Job) { l.waiting = append(l.waiting, job) }
 
-// goOn does what waits.
+// goOn does the work that waits.
 func (l *later) goOn() {
 	l.T.Helper()
 	for len(l.waiting) > 0 {
@@ -33,7 +33,7 @@ func (l *later) goOn() {
 	}
 }
 
-// twoTrucks is a yard with two loads that lack their tare, the first in hand,
+// twoTrucks is a yard with two loads that lack their tare, the first one current,
 // and a scale that comes to rest at 14,200 lb.
 func twoTrucks(t *testing.T) (*later, *Yard, *sessiontest.FakeScale) {
 	l := &later{Room: sessiontest.EmptyDemo(t)}
@@ -69,8 +69,8 @@ func (l *later) tares() map[string]string {
 	return out
 }
 
-// The weight from the scale goes to the load it was asked for, and is told with
-// its truck.
+// The weight from the scale goes to the load it was asked for, and its truck is
+// named.
 func TestWeightNamesItsTruck(t *testing.T) {
 	l, y, _ := twoTrucks(t)
 	y.Weigh("tare")
@@ -157,7 +157,7 @@ func TestWaitForTheScaleIsShort(t *testing.T) {
 	sessiontest.WantSaid(t, l.Room, model.Stop, "Truck 7: no weight is taken. No steady weight came")
 }
 
-// Where both weights are there, one is only weighed again from its own field.
+// With both weights there, one is only weighed again from its own field.
 func TestWeightIsNotReplacedUnasked(t *testing.T) {
 	l, y, d := twoTrucks(t)
 	y.Weigh("tare")

@@ -68,7 +68,7 @@ func TestNothingIsLostBetweenTrucks(t *testing.T) {
 	arrive(t, y, "B")
 	y.TakePlace(0)
 	y.Form().Type("moisture", "17.2")
-	y.Form().Type("tare", "99999") // cannot stand: above the gross
+	y.Form().Type("tare", "99999") // not valid: above the gross
 	y.Form().Type("price", "4.1x")
 	y.TakePlace(1)
 	y.Form().Type("moisture", "15.1")
@@ -82,8 +82,7 @@ func TestNothingIsLostBetweenTrucks(t *testing.T) {
 	}
 }
 
-// A blank form that holds something unreadable waits until one comes back to
-// it.
+// A blank form with a text that is not valid keeps it until somebody comes back.
 func TestBlankFormWaits(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)
 	y := NewYard(r.Session)
