@@ -1,10 +1,11 @@
 package quantity
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/shopspring/decimal"
+
+	"tenthpoint/internal/message"
 )
 
 // Rule names what happens to a figure between two steps of a [Rounding].
@@ -115,15 +116,15 @@ func ParseRounding(text string) (Rounding, error) {
 		return Unrounded, nil
 	}
 	if len(words) != 2 {
-		return Rounding{}, fmt.Errorf("rounding %q is not a step and a rule; write it like \"0.01 half-up\", or \"exact\"", text)
+		return Rounding{}, message.Invalid.Errorf("rounding %q is not a step and a rule; write it like \"0.01 half-up\", or \"exact\"", text)
 	}
 	step, err := bounded(words[0])
 	if err != nil || step.Sign() <= 0 {
-		return Rounding{}, fmt.Errorf("rounding step %q is not a number above zero, such as 0.01 or 20", words[0])
+		return Rounding{}, message.Invalid.Errorf("rounding step %q is not a number above zero, such as 0.01 or 20", words[0])
 	}
 	switch rule := Rule(words[1]); rule {
 	case HalfUp, HalfEven, Down, Up:
 		return Rounding{Step: step, Rule: rule}, nil
 	}
-	return Rounding{}, fmt.Errorf("rounding rule %q is not one of half-up, half-even, down, up", words[1])
+	return Rounding{}, message.Invalid.Errorf("rounding rule %q is not one of half-up, half-even, down, up", words[1])
 }

@@ -6,7 +6,8 @@ import (
 	"database/sql"
 	"encoding/hex"
 	"errors"
-	"fmt"
+
+	"tenthpoint/internal/message"
 )
 
 const (
@@ -21,7 +22,7 @@ const (
 // changes nothing. The same id with another text is another edition.
 func (tx *Tx) KeepEdition(id, sha, text string) error {
 	if want := hashOf(text); sha != want {
-		return tx.fail(fmt.Errorf("The edition %s was not kept: its text has the hash %s, not %s.", id, want, sha))
+		return tx.fail(message.Storage.Errorf("The edition %s was not kept: its text has the hash %s, not %s.", id, want, sha))
 	}
 	var keptID, keptText string
 	err := tx.queryRow(selectEdition, sha).Scan(&keptID, &keptText)
@@ -32,7 +33,7 @@ func (tx *Tx) KeepEdition(id, sha, text string) error {
 	case err != nil:
 		return err
 	case keptID != id:
-		return tx.fail(fmt.Errorf("The edition %s was not kept: the same text is already in the book as %s.", id, keptID))
+		return tx.fail(message.Storage.Errorf("The edition %s was not kept: the same text is already in the book as %s.", id, keptID))
 	}
 	return nil
 }
@@ -41,7 +42,7 @@ func (tx *Tx) KeepEdition(id, sha, text string) error {
 func (b *Book) Edition(ctx context.Context, sha string) (id, text string, err error) {
 	err = b.read.QueryRowContext(ctx, selectEdition, sha).Scan(&id, &text)
 	if errors.Is(err, sql.ErrNoRows) {
-		return "", "", fmt.Errorf("The book %s keeps no edition with the hash %s.", b.path, sha)
+		return "", "", message.Storage.Errorf("The book %s keeps no edition with the hash %s.", b.path, sha)
 	}
 	return id, text, b.sentence(err)
 }

@@ -8,6 +8,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"tenthpoint/internal/message"
 )
 
 // applicationID marks a SQLite file as a Tenthpoint book: "10pt" in ASCII.
@@ -19,15 +21,15 @@ func (b *Book) find(o Options) error {
 	info, err := os.Stat(b.path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && !o.Create:
-		return fmt.Errorf("There is no book at %s. Check the path, or create a book there.", b.path)
+		return message.NotFound.Errorf("There is no book at %s. Check the path, or create a book there.", b.path)
 	case errors.Is(err, fs.ErrNotExist):
 		if err := os.MkdirAll(filepath.Dir(b.path), 0o755); err != nil {
-			return fmt.Errorf("The folder for the book %s cannot be made: %w", b.path, err)
+			return message.Errorf("The folder for the book %s cannot be made: %w", b.path, err)
 		}
 	case err != nil:
-		return fmt.Errorf("The book %s cannot be looked at: %w", b.path, err)
+		return message.Errorf("The book %s cannot be looked at: %w", b.path, err)
 	case info.IsDir():
-		return fmt.Errorf("%s is a folder, not a book. Name a file in it.", b.path)
+		return message.Storage.Errorf("%s is a folder, not a book. Name a file in it.", b.path)
 	}
 	how := looking
 	if o.ReadOnly {
@@ -54,9 +56,9 @@ func (b *Book) recognise(db *sql.DB, o Options) error {
 	case mark == applicationID:
 		return nil
 	case tables > 0 || mark != 0:
-		return fmt.Errorf("%s is a database, but not a Tenthpoint book. Nothing in it was touched; check the path.", b.path)
+		return message.Storage.Errorf("%s is a database, but not a Tenthpoint book. Nothing in it was touched; check the path.", b.path)
 	case !o.Create || o.ReadOnly:
-		return fmt.Errorf("The file %s is empty, not a book. Check the path, or create a book there.", b.path)
+		return message.Storage.Errorf("The file %s is empty, not a book. Check the path, or create a book there.", b.path)
 	}
 	return begin(db)
 }
