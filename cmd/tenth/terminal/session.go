@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
