@@ -36,7 +36,7 @@ func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
 			t.Errorf("%s holds %q, want %q", id, got, want)
 		}
 	}
-	if slip := sessiontest.WordsOf(session.SlipPages(f.Slip())); !strings.Contains(slip, "Humidité") {
+	if slip := sessiontest.WordsOf(session.SlipPages(f.Preview().Slip)); !strings.Contains(slip, "Humidité") {
 		t.Errorf("the slip says\n%s", slip)
 	}
 }
