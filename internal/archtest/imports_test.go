@@ -131,7 +131,7 @@ var mayImport = map[string][]string{
 	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
-	"cmd/tenth/tickets":  command("cmd/tenth/yard"), // a ticket issued again may leave a load on the yard
+	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
 	"cmd/tenth/day":      command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),

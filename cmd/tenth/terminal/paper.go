@@ -64,8 +64,9 @@ func (f PaperFlags) columns() int {
 	return sheet.PageColumns
 }
 
-func (f PaperFlags) size() sheet.Size {
-	if f.Paper == "a5" {
+// PaperSize is the size of paper by its name: "a5", "half-letter".
+func PaperSize(name string) sheet.Size {
+	if name == "a5" {
 		return sheet.A5
 	}
 	return sheet.HalfLetter
@@ -74,7 +75,7 @@ func (f PaperFlags) size() sheet.Size {
 // file writes one document as PDF and as text.
 func (p *Session) file(f PaperFlags, doc scaleticket.Document, name string) ([]string, error) {
 	var pdf bytes.Buffer
-	if err := sheet.PDF(&pdf, doc, f.size(), sheet.Options{}); err != nil {
+	if err := sheet.PDF(&pdf, doc, PaperSize(f.Paper), sheet.Options{}); err != nil {
 		return nil, err
 	}
 	return p.Files(f.Out, name, pdf.Bytes(), []byte(sheet.Text(doc, f.columns())))
