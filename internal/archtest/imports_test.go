@@ -81,7 +81,7 @@ var mayImport = map[string][]string{
 	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
-	"internal/scaleticket/sheet":   inside("textwrap", "paper", "paper/pdf", "scaleticket"),
+	"internal/scaleticket/sheet":   inside("textwrap", "paper", "paper/pdf", "scaleticket", "scaleticket/barcode"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
 	"internal/paper/pdf/pdfwords": {}, // for tests: the words of a paper
