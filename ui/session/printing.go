@@ -3,6 +3,7 @@ package session
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 
 	"tenthpoint/internal/entry"
@@ -39,6 +40,10 @@ func PrintTicket(f *Session, number int64) {
 			return err
 		},
 		Done: func(err error) {
+			if errors.As(err, new(PaperWaits)) {
+				f.Say(model.Warn, Say("ticket %d is issued; it prints as soon as the printer does: %s", number, Sentence(err)))
+				return
+			}
 			if err != nil {
 				f.Say(model.Warn, Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, Sentence(err)))
 				return
@@ -135,6 +140,10 @@ func PrintPaper(f *Session, name, what string, file []byte) {
 			return err
 		},
 		Done: func(err error) {
+			if errors.As(err, new(PaperWaits)) {
+				f.Say(model.Warn, Say("%s prints as soon as the printer does: %s", what, Sentence(err)))
+				return
+			}
 			if err != nil {
 				f.Say(model.Warn, Say("%s was not printed: %s", what, Sentence(err)))
 				return
