@@ -93,6 +93,8 @@ var mayImport = map[string][]string{
 	"ui/shell":               slices.Concat(inside("i18n", "scaleticket"), []string{"ui/model", "ui/session"}, widgetPackages),
 	"ui/help":                slices.Concat([]string{"ui/model", "ui/session", "ui/handbook", "ui/shell"}, widgetPackages),
 
+	"ui/listdetail": slices.Concat(inside("scaleticket"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
+
 	// The areas of the window, each with its presenter and its screens.
 	"ui/yard":      area(),
 	"ui/lab":       area("ui/yard"), // a sample's other results are typed on the form of its load
@@ -129,7 +131,7 @@ var mayImport = map[string][]string{
 // area is what an area of the window may import: the core through the session,
 // and what all areas share.
 func area(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell", "ui/listdetail"}, more)
 }
 
 // commands are the groups of commands of the terminal program.

@@ -43,49 +43,25 @@ var DayParts = []struct {
 }
 
 // Acts are what can be done with a day.
-func (s *Screen) Acts() []shell.Act {
-	group := session.Say("Day")
-	acts := []shell.Act{
-		{Command: widgets.Command{
-			ID: "day.close", Title: session.Say("Close the day"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
-			EnabledWhen: s.day.CanClose, WhyNot: s.day.WhyNotClose, Do: s.day.Close,
-		}},
-		{Command: widgets.Command{
-			ID: "day.print", Title: session.Say("Print"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
-			Do: s.day.Print,
-		}},
-		{Command: widgets.Command{
-			ID: "day.export", Title: session.Say("Write files"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
-			Do: s.day.Export,
-		}},
-		{Command: widgets.Command{
-			ID: "day.statement", Title: session.Say("Statement"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyG)},
-			Do: func() { session.AskStatement(s.window.Session, "") },
-		}},
-		{Command: widgets.Command{
-			ID: "day.proof", Title: session.Say("Proof of a ticket"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)},
-			Do: func() { session.AskProof(s.window.Session, 0) },
-		}},
-		{Command: widgets.Command{
-			ID: "day.before", Title: session.Say("Day before"), Group: group, Keys: []widgets.Key{widgets.Alt(fyne.KeyLeft)}, Break: true,
-			Do: func() { s.day.Step(-1) },
-		}},
-		{Command: widgets.Command{
-			ID: "day.after", Title: session.Say("Day after"), Group: group, Keys: []widgets.Key{widgets.Alt(fyne.KeyRight)},
-			Do: func() { s.day.Step(+1) },
-		}},
+func (s *Screen) Acts() []shell.Act { return shell.Acts(session.Say("Day"), s.acts()) }
+
+func (s *Screen) acts() []shell.ActRow {
+	acts := []shell.ActRow{
+		{ID: "day.close", Title: session.Say("Close the day"), Key: widgets.Bare(fyne.KeyF12), When: s.day.CanClose, WhyNot: s.day.WhyNotClose, Do: s.day.Close},
+		{ID: "day.print", Title: session.Say("Print"), Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: s.day.Print},
+		{ID: "day.export", Title: session.Say("Write files"), Key: widgets.Ctrl(fyne.KeyE), Do: s.day.Export},
+		{ID: "day.statement", Title: session.Say("Statement"), Key: widgets.Ctrl(fyne.KeyG), Do: func() { session.AskStatement(s.window.Session, "") }},
+		{ID: "day.proof", Title: session.Say("Proof of a ticket"), Key: widgets.Ctrl(fyne.KeyI), Do: func() { session.AskProof(s.window.Session, 0) }},
+		{ID: "day.before", Title: session.Say("Day before"), Key: widgets.Alt(fyne.KeyLeft), Do: func() { s.day.Step(-1) }, Break: true, MenuOnly: true},
+		{ID: "day.after", Title: session.Say("Day after"), Key: widgets.Alt(fyne.KeyRight), Do: func() { s.day.Step(+1) }, MenuOnly: true},
 	}
 	for i, part := range DayParts {
-		acts = append(acts, shell.Act{Command: widgets.Command{
-			ID: "day." + part.ID, Title: session.Say(part.title), Group: group, Keys: []widgets.Key{widgets.Alt(part.key)}, Break: i == 0,
-			Do: func() { s.turn(i) },
-		}})
+		acts = append(acts, shell.ActRow{
+			ID: "day." + part.ID, Title: session.Say(part.title), Key: widgets.Alt(part.key), Do: func() { s.turn(i) }, Break: i == 0, MenuOnly: true,
+		})
 	}
 	return acts
 }
-
-// dayButtons are the acts under the sheet.
-var dayButtons = []string{"day.close", "day.print", "day.export", "day.statement", "day.proof", "go.disputes"}
 
 // Build makes the screen's widgets.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
@@ -103,7 +79,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	for _, part := range []func() fyne.CanvasObject{s.buildGrain, s.buildMoney, s.buildPosition, s.buildTold} {
 		s.parts = append(s.parts, container.NewStack(part()))
 	}
-	buttons := shell.ButtonRow(w, s.ring, dayButtons)
+	buttons := shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.acts()), "go.disputes"))
 	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.stand)
 	head := container.NewVBox(shell.Titled(session.Say("Day sheet"), day), s.note)
 	body := container.NewStack()
@@ -151,11 +127,7 @@ func (s *Screen) buildPosition() fyne.CanvasObject {
 
 // buildTold is what the manager must look at before signing.
 func (s *Screen) buildTold() fyne.CanvasObject {
-	what, words := shell.WordsColumn(session.Say("What"), 14), shell.WordsColumn(session.Say("Why, who"), 20)
-	what.State, words.Grow = true, true
-	s.told = widgets.NewTable([]widgets.Column{
-		shell.WordsColumn(session.Say("Ticket"), 6), shell.Spare(shell.WordsColumn(session.Say("Of day"), 10), 2), shell.WordsColumn(session.Say("Grower"), 16), what, shell.Spare(words, 1),
-	})
+	s.told = widgets.NewTable(s.day.alertColumns().Heads())
 	s.told.Small = true
 	s.told.Empty = s.day.NothingTold()
 	s.told.OnChoose = func(_ int, key string) { s.day.Choose(key); s.showEvening() }

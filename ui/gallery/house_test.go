@@ -87,11 +87,11 @@ func exampleGrowers() []model.Option {
 }
 
 func exampleTable() *widgets.Table {
-	t := widgets.NewTable([]widgets.Column{
-		{ID: "no", Title: "Ticket", Width: 6, Align: fyne.TextAlignTrailing},
-		{ID: "grower", Title: "Grower", Width: 16, Grow: true},
-		{ID: "net", Title: "Net lb", Width: 8, Align: fyne.TextAlignTrailing},
-		{ID: "state", Title: "State", Width: 12, State: true},
+	t := widgets.NewTable([]model.Column{
+		{Title: "Ticket", Width: 6, Figures: true},
+		{Title: "Grower", Width: 16, Grow: true},
+		{Title: "Net lb", Width: 8, Figures: true},
+		{Title: "State", Width: 12, State: true},
 	})
 	t.SetRows([]model.Row{
 		{Key: "1040", Cells: []string{"1040", "Millrace Farm", "30,220", "issued"}, State: model.OK},

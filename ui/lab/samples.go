@@ -29,22 +29,17 @@ func (s *Samples) Refresh() {
 		return
 	}
 	s.kept = kept
-	if _, there := s.inHand(); !there {
-		s.chosen = ""
-		if len(kept) > 0 {
-			s.chosen = kept[0].Load
-		}
-	}
+	s.chosen = session.KeepChosen(kept, func(r office.Retained) string { return r.Load }, s.chosen)
 }
 
 func (s *Samples) inHand() (office.Retained, bool) {
 	return session.Find(s.kept, func(r office.Retained) bool { return r.Load == s.chosen })
 }
 
-// Choose takes a sample in hand.
+// Choose takes a sample by its load.
 func (s *Samples) Choose(load string) { s.chosen = load }
 
-// Chosen is the sample in hand, by its load.
+// Chosen is the load of the chosen sample.
 func (s *Samples) Chosen() string { return s.chosen }
 
 // Empty says that nothing is on the shelf.
@@ -52,18 +47,36 @@ func (s *Samples) Empty() string {
 	return session.Say("No sample is kept. A sample is, once the bench writes down where: in the field Kept at.")
 }
 
+// columns of the list.
+func (s *Samples) columns() model.Columns[office.Retained] {
+	return model.Columns[office.Retained]{
+		model.Words(session.Say("Sample"), 8, func(r office.Retained) string { return session.OrElse(r.Number, r.Load) }),
+		model.Words(session.Say("Grain"), 16, func(r office.Retained) string { return session.GrainName(r.Crop) }),
+		model.Words(session.Say("Grower"), 14, func(r office.Retained) string { return r.GrowerName }).Growing(),
+		model.Figures(session.Say("Ticket"), 6, ticketOf),
+		model.Words(session.Say("Kept at"), 10, func(r office.Retained) string { return r.Place }),
+		model.Words(session.Say("Taken"), 10, func(r office.Retained) string { return s.session.Date(r.Taken) }).Dropped(1),
+		model.Words(session.Say("Keep through"), 11, func(r office.Retained) string { return s.session.Date(r.Until) }),
+		model.Words(session.Say("Stands"), 16, func(r office.Retained) string { return s.stand(r).Text }).Stated(),
+	}
+}
+
+func ticketOf(r office.Retained) string {
+	if r.TicketNo == 0 {
+		return session.NoFigure
+	}
+	return session.Counted(r.TicketNo)
+}
+
+// Columns are the columns of the list.
+func (s *Samples) Columns() []model.Column { return s.columns().Heads() }
+
 // Rows are the samples, the soonest due first.
 func (s *Samples) Rows() []model.Row {
+	columns := s.columns()
 	var out []model.Row
 	for _, r := range s.kept {
-		stand := s.stand(r)
-		ticket := session.NoFigure
-		if r.TicketNo > 0 {
-			ticket = session.Counted(r.TicketNo)
-		}
-		out = append(out, model.Row{Key: r.Load, State: stand.State, Cells: []string{
-			session.OrElse(r.Number, r.Load), session.GrainName(r.Crop), r.GrowerName, ticket, r.Place, s.session.Date(r.Taken), s.session.Date(r.Until), stand.Text,
-		}})
+		out = append(out, model.Row{Key: r.Load, State: s.stand(r).State, Cells: columns.Cells(r)})
 	}
 	return out
 }
@@ -90,7 +103,7 @@ func (s *Samples) Counted() string {
 	return session.Say("%d kept, %d may go", len(s.kept), due)
 }
 
-// CanDiscard reports whether the sample in hand may go.
+// CanDiscard reports whether the chosen sample may go.
 func (s *Samples) CanDiscard() bool {
 	r, there := s.inHand()
 	return there && r.Held == "" && r.DueOn(s.session.Desk.Today())
@@ -108,7 +121,7 @@ func (s *Samples) WhyNotDiscard() string {
 	return session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
 }
 
-// Discard asks once more, and writes down that the sample in hand was thrown
+// Discard asks once more, and writes down that the chosen sample was thrown
 // out.
 func (s *Samples) Discard() {
 	r, there := s.inHand()
@@ -133,7 +146,7 @@ func (s *Samples) discard(r office.Retained) {
 	s.session.Changed()
 }
 
-// PrintLabel prints the label of the sample in hand.
+// PrintLabel prints the label of the chosen sample.
 func (s *Samples) PrintLabel() {
 	r, there := s.inHand()
 	if !there {
@@ -147,7 +160,7 @@ func (s *Samples) PrintLabel() {
 	PrintLabel(s.session, l)
 }
 
-// HasSample reports whether a sample is in hand.
+// HasSample reports whether a sample is chosen.
 func (s *Samples) HasSample() bool {
 	_, there := s.inHand()
 	return there

@@ -115,12 +115,25 @@ func (l *Lists) Contract(number string) (elevator.ContractTerms, bool) {
 	return Find(l.Contracts, func(c elevator.ContractTerms) bool { return c.Number == number && number != "" })
 }
 
+// Find is the first of a list that a function accepts.
 func Find[T any](all []T, is func(T) bool) (T, bool) {
 	if i := slices.IndexFunc(all, is); i >= 0 {
 		return all[i], true
 	}
 	var none T
 	return none, false
+}
+
+// KeepChosen is the key that stays chosen while a list changes: the one that was,
+// while it is still listed, else that of the first row; empty in an empty list.
+func KeepChosen[T any](all []T, key func(T) string, chosen string) string {
+	if len(all) == 0 {
+		return ""
+	}
+	if slices.ContainsFunc(all, func(one T) bool { return key(one) == chosen }) {
+		return chosen
+	}
+	return key(all[0])
 }
 
 // GrainName is what a commodity is called, or its id when it is not known.

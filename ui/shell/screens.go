@@ -63,3 +63,42 @@ type Act struct {
 	widgets.Command
 	Everywhere bool
 }
+
+// ActRow is one act of a screen as a row of a table: what it is called, by which
+// key, when it is possible, and what it does.
+type ActRow struct {
+	ID, Title string
+	Key       widgets.Key
+	Icon      fyne.Resource
+	When      func() bool   // whether it is possible now; nil: always
+	WhyNot    func() string // the sentence to say when it is not
+	Do        func()
+
+	Break      bool // a line above it in the menu
+	MenuOnly   bool // no button in the row under the screen
+	Everywhere bool // it works whatever screen is in front
+}
+
+// Acts makes the acts of a screen from their table; group is the part of the menu
+// they stand in.
+func Acts(group string, rows []ActRow) []Act {
+	out := make([]Act, len(rows))
+	for i, r := range rows {
+		out[i] = Act{Everywhere: r.Everywhere, Command: widgets.Command{
+			ID: r.ID, Title: r.Title, Group: group, Icon: r.Icon, Keys: []widgets.Key{r.Key}, Break: r.Break,
+			EnabledWhen: r.When, WhyNot: r.WhyNot, Do: r.Do,
+		}}
+	}
+	return out
+}
+
+// ButtonsOf are the acts of a table that have a button, by id, in their order.
+func ButtonsOf(rows []ActRow) []string {
+	var out []string
+	for _, r := range rows {
+		if !r.MenuOnly {
+			out = append(out, r.ID)
+		}
+	}
+	return out
+}

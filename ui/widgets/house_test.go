@@ -83,11 +83,11 @@ func exampleGrowers() []model.Option {
 }
 
 func exampleTable() *Table {
-	t := NewTable([]Column{
-		{ID: "no", Title: "Ticket", Width: 6, Align: fyne.TextAlignTrailing},
-		{ID: "grower", Title: "Grower", Width: 16, Grow: true},
-		{ID: "net", Title: "Net lb", Width: 8, Align: fyne.TextAlignTrailing},
-		{ID: "state", Title: "State", Width: 12, State: true},
+	t := NewTable([]model.Column{
+		{Title: "Ticket", Width: 6, Figures: true},
+		{Title: "Grower", Width: 16, Grow: true},
+		{Title: "Net lb", Width: 8, Figures: true},
+		{Title: "State", Width: 12, State: true},
 	})
 	t.SetRows([]model.Row{
 		{Key: "1040", Cells: []string{"1040", "Millrace Farm", "30,220", "issued"}, State: model.OK},

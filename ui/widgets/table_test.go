@@ -28,7 +28,7 @@ func newTabled(t *testing.T, rows int) *tabled {
 	t.Helper()
 	h := newHouse(t)
 	b := &tabled{house: h, ring: NewFocusOrder(h.Stage)}
-	b.table = NewTable([]Column{{Title: "No", Width: 6, Align: fyne.TextAlignTrailing}, {Title: "Grower", Width: 10, Grow: true}})
+	b.table = NewTable([]model.Column{{Title: "No", Width: 6, Figures: true}, {Title: "Grower", Width: 10, Grow: true}})
 	b.table.OnChoose = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("at %d %s", i, key)) }
 	b.table.OnOpen = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("opened %d %s", i, key)) }
 	b.ring.Add("table", b.table)
@@ -141,7 +141,7 @@ func TestShrunkenTableIsSafe(t *testing.T) {
 		c.show(face{text: "stale"})
 		b.table.showCell(id, c)
 		equal(t, "cell text", c.text, "")
-		b.table.showHeader(id, c)
+		b.table.showTitle(id, c)
 	}
 	b.said = nil
 	b.Press(fyne.KeyDown, fyne.KeyHome, fyne.KeyEnd, fyne.KeyPageDown, fyne.KeyReturn)
@@ -253,7 +253,7 @@ func BenchmarkTableMoves(b *testing.B) {
 // one that says why.
 func TestStruckRowsStayReadable(t *testing.T) {
 	b := newTabled(t, 0)
-	b.table.SetColumns([]Column{{Title: "No", Width: 4}, {Title: "Result", Width: 8}, {Title: "Stands", Width: 10, State: true}})
+	b.table.SetColumns([]model.Column{{Title: "No", Width: 4}, {Title: "Result", Width: 8}, {Title: "Stands", Width: 10, State: true}})
 	lines := func(struck bool) int {
 		b.table.SetRows([]model.Row{{Key: "1", Cells: []string{"1", "15.9", "left out"}, State: model.Locked, Struck: struck}})
 		n := 0
@@ -272,7 +272,7 @@ func TestStruckRowsStayReadable(t *testing.T) {
 // have no room, and has the widths its columns wish for only where they fit.
 func TestSmallRows(t *testing.T) {
 	b := newTabled(t, 100)
-	columns := []Column{{Title: "a", Width: 10, Wish: 20}, {Title: "b", Width: 10, Grow: true}}
+	columns := []model.Column{{Title: "a", Width: 10, Wish: 20}, {Title: "b", Width: 10, Grow: true}}
 	b.table.SetColumns(columns)
 	b.table.Small = true
 	p := paint.PainterFor(b.table)
@@ -291,7 +291,7 @@ func TestSmallRows(t *testing.T) {
 		{"too narrow for anything", 5, true, 10},
 	} {
 		b.table.Resize(fyne.NewSize(c.room, 300))
-		widths, _ := b.table.widths(c.room)
+		widths, _ := b.table.fitted.widths(paint.PainterFor(b.table), c.room)
 		figure, small := ordinary, b.table.fitted.size != ordinaryCells
 		if c.small {
 			figure = little
@@ -312,13 +312,13 @@ func TestSmallRows(t *testing.T) {
 func TestTitlesOnTwoLines(t *testing.T) {
 	b := newTabled(t, 3)
 	b.table.Small = true
-	columns := []Column{{Title: "Commodity", Width: 10}, {Title: "Water shrink lb", Width: 6, Align: fyne.TextAlignTrailing, Spare: 1}}
+	columns := []model.Column{{Title: "Commodity", Width: 10}, {Title: "Water shrink lb", Width: 6, Figures: true, Drop: 1}}
 	b.table.SetColumns(columns)
 	p := paint.PainterFor(b.table)
 	one := p.Measure("Commodity", headerLetters).Width + p.Measure("Water shrink lb", headerLetters).Width
 	b.table.Resize(fyne.NewSize(one-8, 200))
-	if !b.table.fitted.twoLine || len(b.table.shown) != 2 {
-		t.Fatalf("set as %+v with columns %v, want titles on two lines", b.table.fitted, b.table.shown)
+	if !b.table.fitted.twoLine || len(b.table.fitted.shown) != 2 {
+		t.Fatalf("set as %+v with columns %v, want titles on two lines", b.table.fitted.fitting, b.table.fitted.shown)
 	}
 	var said []string
 	for _, c := range cellsOf(b.table) {
@@ -357,7 +357,7 @@ func TestTotalsStandUnderALine(t *testing.T) {
 // most dispensable first, and comes back with the room.
 func TestSpareColumns(t *testing.T) {
 	b := newTabled(t, 10)
-	b.table.SetColumns([]Column{{Title: "a", Width: 10}, {Title: "b", Width: 10, Spare: 1}, {Title: "c", Width: 10, Spare: 2}})
+	b.table.SetColumns([]model.Column{{Title: "a", Width: 10}, {Title: "b", Width: 10, Drop: 1}, {Title: "c", Width: 10, Drop: 2}})
 	figure := paint.PainterFor(b.table).Measure("0", cellLetters).Width
 	for _, c := range []struct {
 		figures float32
@@ -371,8 +371,8 @@ func TestSpareColumns(t *testing.T) {
 	} {
 		b.table.Resize(fyne.NewSize(c.figures*figure, 200))
 		for i, want := range c.want {
-			if slices.Contains(b.table.shown, i) != want {
-				t.Errorf("in %v figures columns %v are shown, want %v", c.figures, b.table.shown, c.want)
+			if slices.Contains(b.table.fitted.shown, i) != want {
+				t.Errorf("in %v figures columns %v are shown, want %v", c.figures, b.table.fitted.shown, c.want)
 			}
 		}
 	}
