@@ -80,7 +80,7 @@ var mayImport = map[string][]string{
 	"internal/scalehouse/intake": slices.Concat(core, inside("office", "scalehouse")),
 	"internal/demo":              slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
-	"ui/model":               inside("textsearch"),
+	"ui/model":               inside("textsearch", "moisture"),
 	"ui/handbook":            inside("textsearch"),
 	"ui/session":             slices.Concat(core, papers, rooms, inside("book", "textsearch"), []string{"ui/model"}),
 	"ui/session/sessiontest": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "demo"), []string{"schedules", "ui/model", "ui/session"}), // for tests: a window made of notes

@@ -34,7 +34,6 @@ var largeTypes = map[string]int{
 	"ui/paperview.pageLayout":   35,
 	"ui/lab.Bench":              49,
 	"ui/lab.SampleTest":         63,
-	"ui/session.Session":        35,
 	"ui/yard.LoadForm":          93,
 	"ui/yard.Screen":            31,
 	"ui/yard.Yard":              32,

@@ -127,3 +127,10 @@ func ParseRounding(text string) (Rounding, error) {
 	}
 	return Rounding{}, fmt.Errorf("rounding rule %q is not one of half-up, half-even, down, up", words[1])
 }
+
+// Permille is a part of a whole in thousandths, to the nearest by a rule. Places
+// along a picture are given so, whatever draws it.
+func Permille(part Amount, rule Rule) int {
+	d, _ := To("1", rule).Apply(part.Mul(Int(1000, Plain))).Decimal()
+	return int(d.IntPart())
+}

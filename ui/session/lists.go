@@ -43,7 +43,7 @@ func (f *Session) Known() *Lists {
 	l.GrowerOptions = l.makeGrowers()
 	l.TruckOptions = l.makeTrucks()
 	l.BinOptions = l.makeBins()
-	l.CommodityOptions = f.makeCommodities()
+	l.CommodityOptions = makeCommodities(f)
 	f.Lists = l
 	return l
 }
@@ -85,7 +85,7 @@ func (l *Lists) makeBins() []model.Option {
 
 // makeCommodities lists what the elevator takes, with the rates each is
 // settled under today.
-func (f *Session) makeCommodities() []model.Option {
+func makeCommodities(f *Session) []model.Option {
 	var out []model.Option
 	for _, g := range f.Desk.Profile().Grains {
 		o := model.Option{Code: g.Commodity, Name: GrainName(g.Commodity)}
