@@ -73,12 +73,12 @@ func TestShippedShrinkMethods(t *testing.T) {
 	set := shipped(t)
 	seen := map[string]bool{}
 	for _, e := range set.All() {
-		seen["shrink "+string(e.Shrink.Method)] = true
-		seen["handling "+string(e.Handling.Method)] = true
-		seen["drying "+string(e.Drying.Method)] = true
+		seen["shrink "+e.Shrink.Method.ID] = true
+		seen["handling "+e.Handling.Method.ID] = true
+		seen["drying "+e.Drying.Method.ID] = true
 		seen["settle "+e.Units.Settle.String()] = true
 		for _, d := range e.Discounts {
-			seen[string(d.Form)+" of "+string(d.Of)] = true
+			seen[d.Form.ID+" of "+string(d.Of)] = true
 		}
 	}
 	for _, want := range []string{

@@ -17,7 +17,7 @@ import (
 var allowedLists = []string{"allowed.txt", "allowed-anew.txt"}
 
 // mostShown is how many differences are printed; all are counted.
-const mostShown = 20
+const mostShown = 60
 
 // A comparison sets the terminal program of another revision against the one
 // of this tree.

@@ -17,8 +17,8 @@ func (c *comparison) runScripts() error {
 	return c.eachOf(c.scripts, c.runScript)
 }
 
-// runScript runs one script with both. After a first difference the books may
-// have parted, so the rest of the script is not compared; the script is kept.
+// runScript runs one script with both and keeps it if they differ. Where one
+// refuses what the other does the books have parted, so the rest is not compared.
 func (c *comparison) runScript(i int) error {
 	script := randomScript(drawing(c.seed, "script", i))
 	dirs := [2]string{filepath.Join(c.scratch, fmt.Sprintf("script-%d-old", i)), filepath.Join(c.scratch, fmt.Sprintf("script-%d-today", i))}
@@ -29,6 +29,7 @@ func (c *comparison) runScript(i int) error {
 		}
 		defer os.RemoveAll(dir)
 	}
+	differ := false
 	for n, line := range script {
 		before, err := old.Say(context.Background(), line.Now, line.Args...)
 		if err != nil {
@@ -45,13 +46,16 @@ func (c *comparison) runScript(i int) error {
 				c.done++
 			}
 		})
-		if len(problems) > 0 {
-			path, err := keepScript(fmt.Sprintf("script-%d-%d.txt", c.seed, i), script[:n+1])
-			say("  kept as %s", path)
-			c.count("", nil, func() { c.ran++ })
-			return err
+		differ = differ || len(problems) > 0
+		if before.Status != after.Status {
+			break
 		}
 	}
 	c.count("", nil, func() { c.ran++ })
-	return nil
+	if !differ {
+		return nil
+	}
+	path, err := keepScript(fmt.Sprintf("script-%d-%d.txt", c.seed, i), script)
+	say("  kept as %s", path)
+	return err
 }

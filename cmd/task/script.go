@@ -51,11 +51,16 @@ var testedFor = map[string][]string{
 	"oats":      {"test-weight", "foreign-material"},
 }
 
+// typedTexts draws what may be typed at a kind of elevator.
+type typedTexts struct {
+	*rand.Rand
+	house
+}
+
 // A typist draws the lines of a script. It counts loads and tickets as if
 // everything succeeded; where it did not, the refusals are compared.
 type typist struct {
-	*rand.Rand
-	house
+	typedTexts
 	clock   time.Time
 	loads   int
 	tickets int
@@ -65,7 +70,7 @@ type typist struct {
 
 // randomScript is the work of some days at a new elevator.
 func randomScript(r *rand.Rand) []transcript.Entry {
-	t := &typist{Rand: r, house: houses[r.IntN(len(houses))], clock: time.Date(2026, 10, 1, 7, 30, 0, 0, time.UTC)}
+	t := &typist{typedTexts: typedTexts{r, houses[r.IntN(len(houses))]}, clock: time.Date(2026, 10, 1, 7, 30, 0, 0, time.UTC)}
 	t.setUp()
 	acts := []struct {
 		weight int
@@ -117,10 +122,10 @@ func (t *typist) setUp() {
 	t.line("bench", "check", "bench-1", "--crop", "corn", "--reference", "16.02", "--reading", t.pick("16.1", "16.0", "17.2"), "--at", "70F", "--name", "R7")
 }
 
-func (t *typist) pick(words ...string) string { return words[t.IntN(len(words))] }
+func (t typedTexts) pick(words ...string) string { return words[t.IntN(len(words))] }
 
 // some gives the words about one time in n, else none.
-func (t *typist) some(n int, words ...string) []string {
+func (t typedTexts) some(n int, words ...string) []string {
 	if t.IntN(n) > 0 {
 		return nil
 	}
@@ -142,7 +147,7 @@ func (t *typist) day() string {
 	return t.clock.AddDate(0, 0, -t.IntN(3)).Format(time.DateOnly)
 }
 
-func (t *typist) weight(least int) string {
+func (t typedTexts) weight(least int) string {
 	if t.metric {
 		return fmt.Sprintf("%dkg", (least+t.IntN(least))/20*10)
 	}
@@ -153,7 +158,7 @@ func (t *typist) weight(least int) string {
 }
 
 // results are the tests of a load, sometimes one of them left out.
-func (t *typist) results(grain string) []string {
+func (t typedTexts) results(grain string) []string {
 	var out []string
 	for i, f := range testedFor[grain] {
 		if i == 0 && t.IntN(12) > 0 || i > 0 && t.IntN(2) == 0 {
@@ -164,7 +169,7 @@ func (t *typist) results(grain string) []string {
 }
 
 // mild is a result that most rates take.
-func (t *typist) mild(factor string) string {
+func (t typedTexts) mild(factor string) string {
 	switch factor {
 	case "test-weight":
 		if t.metric {
@@ -179,7 +184,7 @@ func (t *typist) mild(factor string) string {
 	return fmt.Sprintf("%d.%d", t.IntN(6), t.IntN(10))
 }
 
-func (t *typist) moisture() string {
+func (t typedTexts) moisture() string {
 	if t.IntN(30) == 0 {
 		return t.pick("15,3", "wet", "153")
 	}

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/scalehouse"
 )
 
@@ -69,11 +70,11 @@ func (v *visit) beyond(findings []load.Finding) []load.Finding {
 }
 
 // firstLimit is the first percent over which the rates turn a load away.
-func firstLimit(e *rates.Edition) (rates.Discount, bool) {
+func firstLimit(e *rates.Edition) (discount.Rule, bool) {
 	for _, d := range e.Discounts {
 		if d.RefuseOver.Given() && d.RefuseOver.Amount.Unit() == quantity.Percent && d.Factor.ID != grain.Moisture {
 			return d, true
 		}
 	}
-	return rates.Discount{}, false
+	return discount.Rule{}, false
 }

@@ -52,30 +52,31 @@ func (s *season) departures(day, come int, from, until time.Time) []act {
 	return acts
 }
 
-// came notes what lies in the bins: four fifths of what was weighed in, so that
-// water and handling are allowed for.
-func (s *season) came(d load.Details, netLb int64) {
-	if s.heaps == nil {
-		s.heaps = map[heap]int64{}
-	}
-	s.heaps[heap{d.Commodity, d.Bin}] += netLb * 4 / 5
+// heaps are what is in the bins, in lb.
+type heaps map[heap]int64
+
+// came adds a load: four fifths of what was weighed in, so that water and
+// handling are allowed for.
+func (h heaps) came(d load.Details, netLb int64) {
+	h[heap{d.Commodity, d.Bin}] += netLb * 4 / 5
 }
 
-// fullest is the heap that has most, and whether it is enough to load from.
-func (s *season) fullest() (heap, bool) {
+// fullest is the heap of the crops that has most, and whether it is enough to
+// load from.
+func (h heaps) fullest(crops []priced) (heap, bool) {
 	var best heap
-	for _, k := range s.crops {
+	for _, k := range crops {
 		for _, p := range places {
-			if h := (heap{k.commodity, p.ID}); s.heaps[h] > s.heaps[best] {
-				best = h
+			if one := (heap{k.commodity, p.ID}); h[one] > h[best] {
+				best = one
 			}
 		}
 	}
-	return best, s.heaps[best] >= leastLeft
+	return best, h[best] >= leastLeft
 }
 
 func (d *departure) arrive(ctx context.Context, w *scalehouse.Batch) (err error) {
-	from, enough := d.season.fullest()
+	from, enough := d.season.heaps.fullest(d.season.crops)
 	if !enough {
 		return nil
 	}

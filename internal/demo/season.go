@@ -26,13 +26,13 @@ type season struct {
 	fleet     []truck
 	contracts []elevator.ContractTerms
 	chance    *chance
-	first     quantity.Date  // first day of the season
-	today     quantity.Date  // day of Now
-	days      int            // full days, today not counted
-	numbers   int            // samples taken so far
-	later     []act          // acts due on a later day
-	heaps     map[heap]int64 // what lies in the bins, lb
-	shelf     []kept         // samples kept
+	first     quantity.Date // first day of the season
+	today     quantity.Date // day of Now
+	days      int           // full days, today not counted
+	numbers   int           // samples taken so far
+	later     []act         // acts due on a later day
+	heaps     heaps         // what is in the bins
+	shelf     []kept        // samples kept
 }
 
 // plan lays the season out: its days, its crops, its trucks, its contracts.
@@ -42,7 +42,7 @@ func plan(o Options) (*season, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &season{Options: o, today: today, chance: newChance(o.Seed, ofSeason)}
+	s := &season{Options: o, today: today, chance: newChance(o.Seed, ofSeason), heaps: heaps{}}
 	s.days = min(o.Loads/loadsADay+1, mostDays)
 	for s.days > 1 && len(s.inForce(today.AddDays(-s.days))) == 0 {
 		s.days--

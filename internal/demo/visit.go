@@ -156,7 +156,7 @@ func (v *visit) issue(ctx context.Context, w *scalehouse.Batch) (err error) {
 	if err != nil {
 		return err
 	}
-	v.season.came(v.details, v.net)
+	v.season.heaps.came(v.details, v.net)
 	_, err = scalehouse.RecordPrint(ctx, w, v.number)
 	return err
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/schedules"
 )
 
@@ -20,7 +21,7 @@ func shipped(t *testing.T) []*rates.Edition {
 // cells are places of an edition with what must be found there.
 func cells(e *rates.Edition) map[string]string {
 	out := map[string]string{}
-	put := func(key string, c rates.Cell) {
+	put := func(key string, c rule.Cell) {
 		if c.Given() {
 			out[c.Row] = key
 		}
@@ -59,7 +60,7 @@ func TestQuotedRowHasItsRange(t *testing.T) {
 	rows := 0
 	for _, e := range shipped(t) {
 		for _, d := range e.Discounts {
-			for _, b := range d.Table {
+			for _, b := range d.Rows {
 				if b.Refuse {
 					continue // it has no figure
 				}

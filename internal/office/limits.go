@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 )
 
 // MoistureLimits are the moistures at which something changes for the grower.
@@ -23,7 +24,7 @@ func MoistureLimits(d Desk, l *load.Load) []moisture.Limit {
 	return append(out, classLimits(d, l, e)...)
 }
 
-func appendCell(out []moisture.Limit, name string, e *rates.Edition, c rates.Cell) []moisture.Limit {
+func appendCell(out []moisture.Limit, name string, e *rates.Edition, c rule.Cell) []moisture.Limit {
 	if !c.Given() || slices.ContainsFunc(out, func(l moisture.Limit) bool { return l.At.Equal(c.Amount) }) {
 		return out
 	}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/settle"
 )
 
@@ -94,7 +95,7 @@ func rulerFor(d Desk, l *load.Load, e *rates.Edition, band moisture.Band) moistu
 	return r
 }
 
-func appendMark(out []moisture.Limit, name string, e *rates.Edition, c rates.Cell) []moisture.Limit {
+func appendMark(out []moisture.Limit, name string, e *rates.Edition, c rule.Cell) []moisture.Limit {
 	if !c.Given() {
 		return out
 	}

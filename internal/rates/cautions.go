@@ -3,20 +3,14 @@ package rates
 import (
 	"fmt"
 
-	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/worksheet"
+	"tenthpoint/internal/rates/rule"
 )
-
-// largestLossMeasured is the largest handling loss of those Iowa State measured
-// on farms and in commercial dryers, percent of the wet weight (Hurburgh, Bern,
-// Wilcke and Anderson: mean 0.78, range 0.40 to 1.71).
-var largestLossMeasured = quantity.Of("1.71", quantity.Percent)
 
 // Cautions are things an edition may say and that are yet worth a second look,
 // a sentence each. They refuse nothing.
 func (e *Edition) Cautions() []string {
 	var out []string
-	for _, caution := range []string{e.otherBushel(), e.hiddenHandling(), e.largeHandling()} {
+	for _, caution := range []string{e.otherBushel(), secondLook(e.Shrink.Method, e.Shrink), secondLook(e.Handling.Method, e.Handling), secondLook(e.Drying.Method, e.Drying)} {
 		if caution != "" {
 			out = append(out, caution)
 		}
@@ -34,26 +28,10 @@ func (e *Edition) otherBushel() string {
 	return fmt.Sprintf("A bushel of %s is %s here and %s by law (%s). Check which law binds the elevator.", e.Commodity.Name, own.Written(), legal.Written(), e.Commodity.BushelSource)
 }
 
-// hiddenHandling shows what a rate per point takes beyond the water at ten
-// points, where that is more than any loss measured.
-func (e *Edition) hiddenHandling() string {
-	if e.Shrink.Method != PerPoint {
+// secondLook is what a method cautions about its own rule.
+func secondLook[R, W any](m *rule.Method[R, W], r R) string {
+	if m.Caution == nil {
 		return ""
 	}
-	ten := quantity.Int(10, quantity.Point)
-	left := worksheet.Points(worksheet.Const(hundred), worksheet.Const(e.Shrink.To.Amount))
-	water := worksheet.Over(worksheet.Times(worksheet.Const(hundred), worksheet.Const(ten)), left)
-	beyond := worksheet.Less(worksheet.Times(worksheet.Const(e.Shrink.Rate.Amount), worksheet.Const(ten)), water)
-	if !beyond.Value().More(largestLossMeasured) {
-		return ""
-	}
-	shown := quantity.To("0.01", quantity.HalfUp).Apply(beyond.Value())
-	return fmt.Sprintf("Shrink of %s takes %s of the weight beyond the water at 10 points: handling by another name, and more than the largest loss measured, %s.", e.Shrink.Rate.Amount.Written(), shown.FixedString(2), largestLossMeasured)
-}
-
-func (e *Edition) largeHandling() string {
-	if e.Handling.Method == NoHandling || !e.Handling.Rate.Amount.More(largestLossMeasured) {
-		return ""
-	}
-	return fmt.Sprintf("Handling of %s is more than the largest loss measured, %s of the wet weight.", e.Handling.Rate.Amount.Written(), largestLossMeasured)
+	return m.Caution(r)
 }

@@ -1,6 +1,10 @@
 package rates
 
-import "slices"
+import (
+	"slices"
+
+	"tenthpoint/internal/rates/rule"
+)
 
 // Change is a line on which two editions part. Before is empty for what only
 // the second says, After for what only the first says.
@@ -16,7 +20,7 @@ type Change struct {
 // what only the second says stands at the end of its section.
 func Diff(a, b *Edition) []Change {
 	before, after := a.Lines(), b.Lines()
-	said := map[string]Line{}
+	said := map[string]rule.Line{}
 	for _, l := range after {
 		said[l.Key] = l
 	}
@@ -39,7 +43,7 @@ func Diff(a, b *Edition) []Change {
 }
 
 // sections numbers the sections in the order they first come.
-func sections(lines []Line) map[string]int {
+func sections(lines []rule.Line) map[string]int {
 	out := map[string]int{}
 	for _, l := range lines {
 		if _, known := out[l.Section]; !known {

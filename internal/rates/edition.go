@@ -3,6 +3,11 @@ package rates
 import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/drying"
+	"tenthpoint/internal/rates/handling"
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/rates/shrink"
 )
 
 // Status tells what an edition may be used for.
@@ -29,14 +34,14 @@ type Edition struct {
 	Status    Status
 	Corrects  string // id of the edition this one corrects, if any
 	Origin    Origin
-	Units     Units
-	Rounding  Places
+	Units     rule.Units
+	Rounding  rule.Places
 	Order     []string
 	Dockage   DockageRule
-	Shrink    Shrink
-	Handling  Handling
-	Drying    Drying
-	Discounts []Discount
+	Shrink    shrink.Rule
+	Handling  handling.Rule
+	Drying    drying.Rule
+	Discounts []discount.Rule
 	Shares    Shares
 
 	File string // the name it was read by, for messages
@@ -51,57 +56,6 @@ type Origin struct {
 	Document string
 	Note     string
 }
-
-// Units are what an edition counts in.
-type Units struct {
-	// Weight is lb or kg: the unit of every weight on the slip.
-	Weight quantity.Unit
-	// Settle is bu, cwt or t: what the price is per.
-	Settle quantity.Unit
-	// Currency is the three-letter code of the money.
-	Currency string
-	// Bushel is the legal weight of one bushel in Weight per bushel; zero
-	// when the elevator does not use bushels.
-	Bushel quantity.Amount
-	// BushelSource names the law the bushel weight is from.
-	BushelSource string
-}
-
-// HasBushels reports whether the edition counts bushels at all.
-func (u Units) HasBushels() bool { return !u.Bushel.IsZero() }
-
-// Places are the edition's roundings for figures that are not given one of
-// their own.
-type Places struct {
-	Moisture quantity.Rounding
-	Weight   quantity.Rounding
-	Quantity quantity.Rounding // bushels, cwt or t
-	Money    quantity.Rounding
-}
-
-// Basis names a weight that something is taken on.
-type Basis string
-
-const (
-	// Net is gross less tare.
-	Net Basis = "net"
-	// Clean is net less dockage: the wet grain.
-	Clean Basis = "clean"
-	// Dry is clean less water shrink and handling.
-	Dry Basis = "dry"
-	// Remaining is whatever is left at that place in the order.
-	Remaining Basis = "left"
-)
-
-// Cell is one figure of an edition with the place it stands in.
-type Cell struct {
-	Amount quantity.Amount
-	// Row is the cell's place for people: "shrink.rate, line 31".
-	Row string
-}
-
-// Given reports whether the edition has the cell at all.
-func (c Cell) Given() bool { return c.Row != "" }
 
 // DockageRule is what the edition adds to the grain's own recording rule
 // (7 CFR 810.104): dockage is taken off the net weight before anything else.

@@ -11,6 +11,9 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/handling"
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/rates/shrink"
 )
 
 func fixture(t *testing.T, name string) *rates.Edition {
@@ -44,11 +47,11 @@ func TestEditionKeepsItsText(t *testing.T) {
 func TestCellsNameTheirPlace(t *testing.T) {
 	e := fixture(t, "good/barley-full.toml")
 	lines := strings.Split(string(e.Text), "\n")
-	for cell, want := range map[rates.Cell]string{
+	for cell, want := range map[rule.Cell]string{
 		e.Shrink.Trigger:              `trigger = "14.8 %"`,
-		e.Shrink.Table[1].Cell:        `shrink = "3.0 %"`,
+		e.Shrink.Rows[1].Cell:         `shrink = "3.0 %"`,
 		e.Drying.Bands[1].Cell:        `rate = "0.06 $/bu/pt"`,
-		e.Discounts[1].Table[2].Cell:  `premium = "2 %"`,
+		e.Discounts[1].Rows[2].Cell:   `premium = "2 %"`,
 		e.Discounts[2].RefuseUnder:    `refuse_under = "50.0 kg/hL"`,
 		{Row: e.Discounts[4].Row}:     "[[discount]]",
 		{Row: e.Shares.Row}:           `remainder = "largest"`,
@@ -117,13 +120,13 @@ func TestDiffNamesEveryLine(t *testing.T) {
 func TestBareWaterTakesNothingElse(t *testing.T) {
 	points := fixture(t, "good/corn-points.toml")
 	bare := rates.BareWater(points)
-	if bare.Shrink.Method != rates.Water || bare.Handling.Method != rates.NoHandling || bare.Hash != "" || bare.Text != nil {
+	if bare.Shrink.Method != shrink.Water || bare.Handling.Method != handling.None || bare.Hash != "" || bare.Text != nil {
 		t.Errorf("bare edition: %+v", bare)
 	}
 	if !bare.Shrink.Trigger.Amount.Equal(points.Shrink.Trigger.Amount) || !bare.Shrink.To.Amount.Equal(points.Shrink.To.Amount) {
 		t.Error("trigger or shrink-to changed")
 	}
-	if points.Shrink.Method != rates.PerPoint || points.Handling.Method != rates.OfWet {
+	if points.Shrink.Method != shrink.PerPoint || points.Handling.Method != handling.OfWet {
 		t.Error("the edition itself was changed")
 	}
 }

@@ -62,7 +62,7 @@ func loaderMessages(t *testing.T) map[string]string {
 	t.Helper()
 	out := map[string]string{}
 	var names []string
-	for _, pattern := range []string{"*.go", "../tomlfile/*.go"} {
+	for _, pattern := range []string{"*.go", "*/*.go", "../tomlfile/*.go"} {
 		found, err := filepath.Glob(pattern)
 		if err != nil {
 			t.Fatal(err)

@@ -3,8 +3,14 @@ package rates
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"fmt"
 	"slices"
 
+	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/drying"
+	"tenthpoint/internal/rates/handling"
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/rates/shrink"
 	"tenthpoint/internal/tomlfile"
 )
 
@@ -28,26 +34,56 @@ func Read(name string, text []byte) (*Edition, error) {
 
 // reader fills an edition from a file, table by table. It reports what is
 // wrong and reads on, so that all mistakes are found at once; a cell that could
-// not be read is not [Cell.Given] and is compared with nothing.
+// not be read is not [rule.Cell.Given] and is compared with nothing.
 type reader struct {
 	e    *Edition
 	root *tomlfile.Table
-	// noBushel marks an edition that states no bushel weight at all.
-	noBushel bool
+	head rule.Head
 }
 
 func (r *reader) read() {
 	head, _ := r.root.Table("edition", true)
-	r.head(head)
+	r.readHead(head)
 	r.origin()
 	r.units()
 	r.rounding()
 	r.dockage()
-	r.shrink()
-	r.handling()
-	r.drying()
-	r.discounts()
+	r.rules()
 	shares, _ := r.root.Table("shares", true)
 	r.e.Shares = Shares{Remainder: shares.Choice("remainder", "first", "last", "largest"), Row: shares.Place("remainder")}
 	r.order(head)
+}
+
+// rules reads shrink, handling, drying and discounts, each by its own package.
+func (r *reader) rules() {
+	e, h := r.e, &r.head
+	h.Commodity, h.Units, h.Rounding = e.Commodity, e.Units, e.Rounding
+	t, _ := r.root.Table("shrink", true)
+	e.Shrink = shrink.Read(t, h)
+	t, _ = r.root.Table("handling", true)
+	e.Handling = handling.Read(t, h, e.Shrink.Method != shrink.None)
+	t, _ = r.root.Table("drying", true)
+	e.Drying = drying.Read(t, h)
+	e.Discounts = discount.ReadAll(r.root.Tables("discount"), h)
+}
+
+// dockage reads what the edition adds to the grain's own rule. A grain of which
+// no dockage is determined has no such table.
+func (r *reader) dockage() {
+	_, has := r.e.Commodity.Dockage()
+	if !has && !r.root.Has(dockagePlace) {
+		return
+	}
+	t, _ := r.root.Table(dockagePlace, has)
+	if !has {
+		if r.e.Commodity.ID != "" {
+			t.AddProblem("", fmt.Sprintf("no dockage is determined of %s", r.e.Commodity.Name), "Take the table out.")
+		}
+		t.IgnoreRest()
+		return
+	}
+	r.e.Dockage = DockageRule{
+		MustTest: t.Choice("untested", "refuse", "none") == "refuse",
+		Rounding: rule.LineRounding(t, r.e.Rounding.Weight), Row: t.Place(""),
+	}
 }

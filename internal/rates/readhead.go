@@ -2,16 +2,16 @@ package rates
 
 import (
 	"fmt"
-	"strings"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
 )
 
-func (r *reader) head(t *tomlfile.Table) {
+func (r *reader) readHead(t *tomlfile.Table) {
 	e := r.e
-	e.ID, e.Title, e.Schedule = name(t, "id"), t.Text("title"), name(t, "schedule")
+	e.ID, e.Title, e.Schedule = rule.ReadName(t, "id"), t.Text("title"), rule.ReadName(t, "schedule")
 	e.From, e.Until = t.Date("from"), t.OptionalDate("until")
 	e.Status = Status(t.Choice("status", string(Example), string(House), string(Statute)))
 	e.Corrects = t.OptionalText("corrects")
@@ -37,23 +37,6 @@ func (r *reader) commodity(t *tomlfile.Table) {
 	r.e.Commodity = c
 }
 
-// nameLetters are what names are made of that tickets, commands and the
-// working refer to.
-const nameLetters = "abcdefghijklmnopqrstuvwxyz0123456789-"
-
-// name reads a text that others refer to.
-func name(t *tomlfile.Table, key string) string {
-	text := t.Text(key)
-	checkName(t, key, text)
-	return text
-}
-
-func checkName(t *tomlfile.Table, key, text string) {
-	if strings.Trim(text, nameLetters) != "" {
-		t.AddProblem(key, fmt.Sprintf("%s is %q", t.Name(key), text), "Small letters, digits and hyphens only, such as \"corn-main-2026\": tickets and the working refer to it.")
-	}
-}
-
 func (r *reader) origin() {
 	t, _ := r.root.Table("origin", true)
 	r.e.Origin = Origin{Issued: t.Date("issued"), By: t.Text("by"), Document: t.Text("document"), Note: t.OptionalText("note")}
@@ -62,7 +45,7 @@ func (r *reader) origin() {
 func (r *reader) units() {
 	t, found := r.root.Table("units", true)
 	// Money is printed with the sign $, so only a dollar may be meant by it.
-	u := Units{Weight: quantity.Lb, Settle: quantity.Bushel, Currency: t.Choice("currency", "USD", "CAD", "AUD", "NZD")}
+	u := rule.Units{Weight: quantity.Lb, Settle: quantity.Bushel, Currency: t.Choice("currency", "USD", "CAD", "AUD", "NZD")}
 	if t.Choice("weight", "lb", "kg") == "kg" {
 		u.Weight = quantity.Kg
 	}
@@ -75,10 +58,10 @@ func (r *reader) units() {
 	if found {
 		readBushel(t, &u)
 	}
-	r.e.Units, r.noBushel = u, found && !t.Has("bushel")
+	r.e.Units, r.head.NoBushel = u, found && !t.Has("bushel")
 }
 
-func readBushel(t *tomlfile.Table, u *Units) {
+func readBushel(t *tomlfile.Table, u *rule.Units) {
 	if !t.Has("bushel") {
 		withoutBushel(t, u)
 		return
@@ -90,7 +73,7 @@ func readBushel(t *tomlfile.Table, u *Units) {
 	}
 }
 
-func withoutBushel(t *tomlfile.Table, u *Units) {
+func withoutBushel(t *tomlfile.Table, u *rule.Units) {
 	if u.Settle == quantity.Bushel {
 		t.AddProblem("bushel", "units.bushel is missing, and the edition settles in bushels", "Add the legal weight of one bushel, such as bushel = \"56 lb/bu\".")
 	}
@@ -101,26 +84,11 @@ func withoutBushel(t *tomlfile.Table, u *Units) {
 
 func (r *reader) rounding() {
 	t, _ := r.root.Table("rounding", true)
-	r.e.Rounding = Places{
+	r.e.Rounding = rule.Places{
 		Moisture: t.Rounding("moisture"), Weight: t.Rounding("weight"),
 		Quantity: t.Rounding("quantity"), Money: t.Rounding("money"),
 	}
-	mustRound(t, "weight", r.e.Rounding.Weight)
-	mustRound(t, "quantity", r.e.Rounding.Quantity)
-	mustRound(t, "money", r.e.Rounding.Money)
-}
-
-// mustRound asks for a place: a line that is printed has one, or the lines of a
-// ticket do not add.
-func mustRound(t *tomlfile.Table, key string, place quantity.Rounding) {
-	if t.Has(key) && place.Rule == quantity.Exact {
-		t.AddProblem(key, fmt.Sprintf("%s is exact: a printed line needs a place to be rounded to", t.Name(key)), "Write the place and the rule, such as \"1 half-up\" or \"0.01 half-up\".")
-	}
-}
-
-// lineRounding reads the rounding of one line, or takes the edition's own.
-func lineRounding(t *tomlfile.Table, otherwise quantity.Rounding) quantity.Rounding {
-	place := t.OptionalRounding("round", otherwise)
-	mustRound(t, "round", place)
-	return place
+	rule.MustRound(t, "weight", r.e.Rounding.Weight)
+	rule.MustRound(t, "quantity", r.e.Rounding.Quantity)
+	rule.MustRound(t, "money", r.e.Rounding.Money)
 }

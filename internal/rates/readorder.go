@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
 )
 
@@ -37,7 +38,7 @@ func (r *reader) order(t *tomlfile.Table) {
 }
 
 func (r *reader) everyRuleOnce(t *tomlfile.Table) (ok bool) {
-	rules := r.rules()
+	rules := r.places()
 	seen := map[string]bool{}
 	ok = true
 	wrong := func(what, remedy string) {
@@ -61,7 +62,7 @@ func (r *reader) everyRuleOnce(t *tomlfile.Table) (ok bool) {
 	return ok
 }
 
-func (r *reader) rules() []string {
+func (r *reader) places() []string {
 	var out []string
 	if _, ok := r.e.Commodity.Dockage(); ok {
 		out = append(out, dockagePlace)
@@ -101,7 +102,7 @@ func (r *reader) knownWeights(t *tomlfile.Table) {
 	}
 	done := map[string]bool{}
 	for _, place := range r.e.Order {
-		if r.basisOf(place) == Dry && !(done[shrinkPlace] && done[handlingPlace]) {
+		if r.basisOf(place) == rule.Dry && !(done[shrinkPlace] && done[handlingPlace]) {
 			t.AddProblem("order", fmt.Sprintf("%s is taken on the dry weight, but comes before shrink and handling", place), "Put shrink and handling before it, or give it another basis.")
 		}
 		if place == handlingPlace && !done[shrinkPlace] {
@@ -111,7 +112,7 @@ func (r *reader) knownWeights(t *tomlfile.Table) {
 	}
 }
 
-func (r *reader) basisOf(place string) Basis {
+func (r *reader) basisOf(place string) rule.Basis {
 	switch place {
 	case shrinkPlace:
 		return r.e.Shrink.Basis
@@ -123,5 +124,5 @@ func (r *reader) basisOf(place string) Basis {
 			return d.Basis
 		}
 	}
-	return Net
+	return rule.Net
 }

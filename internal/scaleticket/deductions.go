@@ -1,7 +1,8 @@
 package scaleticket
 
 import (
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
@@ -23,7 +24,7 @@ func weightLines(p *part) {
 	p.put(Line{Kind: Total, Field: "dry", Label: p.w.DryWeight, Value: col.figure(p.s.Dry.Value())})
 	discounted := false
 	for _, d := range p.s.Deductions {
-		if d.Rule.Of == rates.OfWeight {
+		if d.Rule.Of == discount.OfWeight {
 			p.put(discountInWeight(p.facts, col, d))
 			discounted = true
 		}
@@ -36,7 +37,7 @@ func weightLines(p *part) {
 func weightColumn(t *facts) column {
 	steps := []*worksheet.Step{t.s.Net, t.s.Dockage, t.s.Water, t.s.Handling, t.s.Dry, t.s.Settled}
 	for _, d := range t.s.Deductions {
-		if d.Rule.Of == rates.OfWeight {
+		if d.Rule.Of == discount.OfWeight {
 			steps = append(steps, d.Step)
 		}
 	}
@@ -55,37 +56,31 @@ func takenLine(t *facts, col column, label string, step *worksheet.Step, note st
 	return line
 }
 
-// waterLine is the shrink, with its method and what the weight is brought to.
+// waterLine is the shrink, with what its method says of itself.
 func waterLine(t *facts, col column) Line {
-	rule, label := t.s.Edition.Shrink, t.w.Water
+	label := t.w.Water
 	if t.s.Water.Value().Sign() < 0 {
 		label = t.w.WaterCredit
 	}
-	to := rule.To.Amount.Written()
-	method := map[rates.ShrinkMethod]string{
-		rates.Water:       t.w.ByWater + " " + to,
-		rates.PerPoint:    t.w.ByPoint + " " + to,
-		rates.ShrinkTable: t.w.ByTable,
-	}[rule.Method]
-	return takenLine(t, col, label, t.s.Water, method)
+	r := t.s.Edition.Shrink
+	return takenLine(t, col, label, t.s.Water, t.w.phrase(r.Method.Ticket(r)))
 }
 
 // handlingLine is the loss by handling, and what it is a percent of.
 func handlingLine(t *facts, col column) Line {
-	of := t.w.HandlingWet
-	if t.s.Edition.Handling.Method == rates.OfDried {
-		of = t.w.HandlingDried
-	}
-	rate := ""
+	r, rate := t.s.Edition.Handling, ""
 	if step, ok := t.s.Sheet.Step(settle.HandlingRateLine); ok {
-		rate = step.Printed() + " " + of
+		rate = Joined(" ", step.Printed(), t.w.phrase(r.Method.Ticket(r)))
 	}
 	return takenLine(t, col, t.w.Handling, t.s.Handling, rate)
 }
 
+// phrase is what a method of the rates says of itself.
+func (w Words) phrase(p rule.Phrase) string { return Joined(" ", w.say(p.Words), p.Figure) }
+
 func discountInWeight(t *facts, col column, d settle.Deduction) Line {
 	line := takenLine(t, col, t.w.say(d.Rule.Label), d.Step, basisWords(t, d))
-	if d.Gives == rates.Pays && !d.Step.Value().IsZero() {
+	if d.Gives == rule.Pays && !d.Step.Value().IsZero() {
 		line.Value = col.on(d.Step.Value())
 	}
 	return line
@@ -98,8 +93,8 @@ func basisWords(t *facts, d settle.Deduction) string {
 	if f := findingOf(t, d.Rule.Factor.ID); f != nil {
 		found = resultWords(t, d.Rule.Factor, *f)
 	}
-	on := map[rates.Basis]string{
-		rates.Net: t.w.OnNet, rates.Clean: t.w.OnClean, rates.Dry: t.w.OnDry, rates.Remaining: t.w.OnLeft,
+	on := map[rule.Basis]string{
+		rule.Net: t.w.OnNet, rule.Clean: t.w.OnClean, rule.Dry: t.w.OnDry, rule.Remaining: t.w.OnLeft,
 	}[d.Rule.Basis]
 	return Joined(", ", found, on)
 }

@@ -3,7 +3,8 @@ package scaleticket
 import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
@@ -82,7 +83,7 @@ func moneyLines(p *part) {
 	}
 	m.charge(p.w.Drying, b.drying, p.w.NoCharge, p.s.Drying.Note(), "")
 	for i, d := range p.s.Deductions {
-		if d.Rule.Of != rates.OfWeight {
+		if d.Rule.Of != discount.OfWeight {
 			m.discount(d, b.deductions[i])
 		}
 	}
@@ -116,7 +117,7 @@ func (m moneyColumn) charge(label string, step *worksheet.Step, none, reason, no
 }
 
 func (m moneyColumn) discount(d settle.Deduction, step *worksheet.Step) {
-	if d.Gives == rates.Pays && step != nil && !step.Value().IsZero() {
+	if d.Gives == rule.Pays && step != nil && !step.Value().IsZero() {
 		note := m.w.named(Joined(", ", m.w.Premium, basisWords(m.facts, d)), m.w.worked(step))
 		m.put(Line{Field: step.ID(), Label: m.w.say(d.Rule.Label), Value: m.signed(step.Value(), true), Notes: some(note)})
 		return
@@ -145,7 +146,7 @@ func (m moneyColumn) signed(a quantity.Amount, toGrower bool) string {
 // dueLater reports whether a discount is a percent of a price that comes later:
 // its rate has been found, its money has not.
 func (m moneyColumn) dueLater(d settle.Deduction) bool {
-	if m.priced || d.Rule.Of != rates.OfPrice || d.Step.Kind() != worksheet.NotApplied {
+	if m.priced || d.Rule.Of != discount.OfPrice || d.Step.Kind() != worksheet.NotApplied {
 		return false
 	}
 	_, found := m.s.Sheet.Step(settle.DiscountRateLine(d.Rule.ID))

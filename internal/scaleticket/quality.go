@@ -6,7 +6,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/settle"
 )
 
@@ -86,7 +86,7 @@ func mustTest(t *facts, id grain.FactorID) bool {
 	if id == grain.Dockage {
 		return t.Edition != nil && t.Edition.Dockage.MustTest
 	}
-	return t.Edition != nil && slices.ContainsFunc(t.Edition.Discounts, func(d rates.Discount) bool {
+	return t.Edition != nil && slices.ContainsFunc(t.Edition.Discounts, func(d discount.Rule) bool {
 		return d.Factor.ID == id && d.MustTest
 	})
 }

@@ -45,7 +45,6 @@ type Words struct {
 	// Settlement.
 	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge                string
 	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight               string
-	ByWater, ByPoint, ByTable, HandlingWet, HandlingDried                         string
 	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes           string
 	Price, PriceNotSet, NoPriceStored, Value, Drying, Discounts, Charges, Payable string
 	OnNet, OnClean, OnDry, OnLeft, Premium                                        string

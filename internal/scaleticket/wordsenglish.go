@@ -49,8 +49,6 @@ func (w *Words) settlementInEnglish() {
 	w.WhenSettled, w.NoDeduction, w.NoCharge = "when settled", "no deduction", "no charge"
 	w.Dockage, w.Water, w.WaterCredit, w.Handling = "Dockage", "Water shrink", "Water credit", "Handling loss"
 	w.DryWeight, w.SettledWeight = "Dry-equivalent weight", "Weight settled"
-	w.ByWater, w.ByPoint, w.ByTable = "same dry matter at", "fixed rate per point down to", "by table"
-	w.HandlingWet, w.HandlingDried = "of the wet weight", "of the dried weight"
 	w.BushelWeight, w.DryBushels = "Bushel weight", "Dry bushels"
 	w.SettledBushels, w.SettledCwt, w.SettledTonnes = "Settled bushels", "Settled hundredweight", "Settled tonnes"
 	w.Price, w.PriceNotSet, w.NoPriceStored, w.Value = "Price", "price not set", "no price: stored", "Value"

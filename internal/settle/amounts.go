@@ -2,22 +2,22 @@ package settle
 
 import (
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
-var basisNames = map[rates.Basis]string{
-	rates.Net: "Wet", rates.Clean: "Clean", rates.Dry: "Dry", rates.Remaining: "Remaining",
+var basisNames = map[rule.Basis]string{
+	rule.Net: "Wet", rule.Clean: "Clean", rule.Dry: "Dry", rule.Remaining: "Remaining",
 }
 
 var unitNames = map[quantity.Unit]string{
 	quantity.Bushel: "bushels", quantity.Cwt: "hundredweight", quantity.Tonne: "tonnes",
 }
 
-// amountOn is a basis weight in the unit a rate is per. It is worked and
+// AmountOn is a basis weight in the unit a rate is per. It is worked and
 // printed once for each weight and unit, rounded as the edition rounds
 // quantities, and the printed figure is what the rates meet.
-func (d *calculation) amountOn(b rates.Basis, rate quantity.Unit) *worksheet.Step {
+func (d *calculation) AmountOn(b rule.Basis, rate quantity.Unit) *worksheet.Step {
 	per := perUnit(rate)
 	weight := d.on(b)
 	key := weightIn{weight, per}

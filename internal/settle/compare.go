@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -132,7 +132,7 @@ func (c *Comparison) side(s *Settlement, step *worksheet.Step, suffix string) *w
 		return nil
 	}
 	for _, d := range s.Deductions {
-		if d.Step == step && d.Gives == rates.Pays {
+		if d.Step == step && d.Gives == rule.Pays {
 			zero := worksheet.Const(quantity.Zero(step.Value().Unit()))
 			return c.Sheet.Work(step.ID()+suffix, step.Label()+" (premium)", worksheet.Less(zero, step), quantity.Unrounded, "")
 		}

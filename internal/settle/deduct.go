@@ -5,18 +5,19 @@ import (
 	"strings"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
-// apply turns a rule's figure into weight or money.
-func (r discounting) apply(gives rates.Direction, rate *worksheet.Step) {
+// Apply turns a rule's figure into weight or money.
+func (r discounting) Apply(gives rule.Direction, rate *worksheet.Step) {
 	switch r.rule.Of {
-	case rates.OfWeight:
+	case discount.OfWeight:
 		r.byWeight(gives, r.perUnitOf(rate))
-	case rates.OfPrice:
+	case discount.OfPrice:
 		if r.facts.Price == nil {
-			r.noDiscount(fmt.Sprintf("price later: %s of the price will be due", rate.Printed()))
+			r.None(fmt.Sprintf("price later: %s of the price will be due", rate.Printed()))
 			return
 		}
 		r.byMoney(gives, r.unitStep(worksheet.PercentOf(rate, r.price())))
@@ -28,43 +29,44 @@ func (r discounting) apply(gives rates.Direction, rate *worksheet.Step) {
 // perUnitOf rounds the figure of one unit where the edition rounds it before it
 // meets the quantity.
 func (r discounting) perUnitOf(rate *worksheet.Step) *worksheet.Step {
-	if r.rule.Unit.IsExact() {
+	if r.rule.UnitRounding.IsExact() {
 		return rate
 	}
 	return r.unitStep(worksheet.Same(rate))
 }
 
 func (r discounting) unitStep(figure worksheet.Operand) *worksheet.Step {
-	return r.sheet.Work(DiscountLine(r.rule.ID)+".unit", r.rule.Label+" per unit", figure, r.rule.Unit, r.edition.Source(r.rule.Row))
+	return r.sheet.Work(DiscountLine(r.rule.ID)+".unit", r.rule.Label+" per unit", figure, r.rule.UnitRounding, r.edition.Source(r.rule.Row))
 }
 
-func (r discounting) byMoney(gives rates.Direction, rate *worksheet.Step) {
-	units := r.amountOn(r.rule.Basis, rate.Value().Unit())
+func (r discounting) byMoney(gives rule.Direction, rate *worksheet.Step) {
+	units := r.AmountOn(r.rule.Basis, rate.Value().Unit())
 	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.Times(rate, units), r.rule.Rounding, r.edition.Source(r.rule.Row))
 	r.add(gives, step)
 }
 
-func (r discounting) byWeight(gives rates.Direction, percent *worksheet.Step) {
+func (r discounting) byWeight(gives rule.Direction, percent *worksheet.Step) {
 	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.PercentOf(percent, r.on(r.rule.Basis)), r.rule.Rounding, r.edition.Source(r.rule.Row))
 	r.add(gives, step)
 	r.docked = true
 	id, label := DiscountLine(r.rule.ID)+".after", "Weight after "+strings.ToLower(r.rule.Label)
-	if gives == rates.Pays {
+	if gives == rule.Pays {
 		r.left = r.sheet.Work(id, label, worksheet.Sum(r.left, step), quantity.Unrounded, "")
 		return
 	}
 	r.off(id, label, step)
 }
 
-func (r discounting) noDiscount(reason string) {
+// None writes down why nothing is taken or paid.
+func (r discounting) None(reason string) {
 	unit := quantity.Dollar
-	if r.rule.Of == rates.OfWeight {
+	if r.rule.Of == discount.OfWeight {
 		unit = r.edition.Units.Weight
 	}
 	step := r.sheet.Skip(DiscountLine(r.rule.ID), r.rule.Label, unit, r.rule.Rounding, reason, r.edition.Source(r.rule.Row))
-	r.add(rates.Docks, step)
+	r.add(rule.Docks, step)
 }
 
-func (r discounting) add(gives rates.Direction, step *worksheet.Step) {
+func (r discounting) add(gives rule.Direction, step *worksheet.Step) {
 	r.out.Deductions = append(r.out.Deductions, Deduction{Rule: r.rule, Gives: gives, Step: step})
 }

@@ -2,39 +2,29 @@ package settle
 
 import (
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
 	"tenthpoint/internal/worksheet"
 )
 
-// takeHandling takes off the loss of dust, breath and spilled kernels, always
-// on a line of its own.
+// takeHandling takes off the loss of dust, breath and spilled kernels by the
+// edition's method, always on a line of its own.
 func takeHandling(d *calculation) {
-	rule := d.edition.Handling
+	r := d.edition.Handling
 	switch {
-	case rule.Method == rates.NoHandling:
-		noHandling(d, "this edition takes nothing for handling")
-	case !d.isWet && !rule.Always:
+	case r.Method.Nothing != "":
+		noHandling(d, r.Method.Nothing)
+	case !d.isWet && !r.Always:
 		noHandling(d, "taken only above the shrink trigger")
 	default:
-		handlingLoss(d, rule)
+		rate := d.Rate(HandlingRateLine, "Handling rate", r.Rate)
+		loss := r.Method.Work(rate, d.out.Wet, d.left)
+		d.out.Handling = d.sheet.Work(LineHandling, "Handling loss", loss, r.Rounding, d.Source(r.Row))
 	}
 	nowDry(d)
 }
 
-// handlingLoss is the percent of the wet weight, so that it adds to the
-// water shrink, or of the weight after water shrink, so that the two multiply.
-func handlingLoss(d *calculation, rule rates.Handling) {
-	rate := d.rate(HandlingRateLine, "Handling rate", rule.Rate)
-	weight := d.left
-	if rule.Method == rates.OfWet {
-		weight = d.out.Wet
-	}
-	d.out.Handling = d.sheet.Work(LineHandling, "Handling loss", worksheet.PercentOf(rate, weight), rule.Rounding, d.edition.Source(rule.Row))
-}
-
 func noHandling(d *calculation, reason string) {
-	rule := d.edition.Handling
-	d.out.Handling = d.sheet.Skip(LineHandling, "Handling loss", d.edition.Units.Weight, rule.Rounding, reason, d.edition.Source(rule.Row))
+	r := d.edition.Handling
+	d.out.Handling = d.sheet.Skip(LineHandling, "Handling loss", d.edition.Units.Weight, r.Rounding, reason, d.Source(r.Row))
 }
 
 // nowDry writes down the dry weight: clean grain less water and handling. What

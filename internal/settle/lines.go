@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -50,13 +51,13 @@ const (
 func FactorLine(id grain.FactorID) string { return factorLines + "." + string(id) }
 
 // DiscountLine is the line of a discount or premium, by the id of its rule.
-func DiscountLine(rule string) string { return discountLines + "." + rule }
+func DiscountLine(rule string) string { return discount.Line(rule) }
 
 // HandlingRateLine is the line of the handling rate, where handling is taken.
 const HandlingRateLine = "handling.rate"
 
 // DiscountRateLine is the line of the rate that a discount's row gave.
-func DiscountRateLine(rule string) string { return DiscountLine(rule) + ".rate" }
+func DiscountRateLine(rule string) string { return discount.RateLine(rule) }
 
 // OwnLine is a line of one owner, counted from 1.
 func OwnLine(owner int, line string) string {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -42,7 +42,7 @@ func chargeSum(d *calculation) worksheet.Operand {
 		if one.Step.Value().Unit() != quantity.Dollar || one.Step.Value().IsZero() {
 			continue
 		}
-		if one.Gives == rates.Pays {
+		if one.Gives == rule.Pays {
 			pays = append(pays, one.Step)
 		} else {
 			docks = append(docks, one.Step)

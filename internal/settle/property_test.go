@@ -11,6 +11,8 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/settle"
 )
 
@@ -64,9 +66,9 @@ func withoutPremiums(all []bothWays) []bothWays {
 		if b.engine.Shrink.Credit != "none" {
 			return true
 		}
-		return slices.ContainsFunc(b.engine.Discounts, func(d rates.Discount) bool {
-			pays := slices.ContainsFunc(d.Table, func(row rates.Band) bool { return row.Gives == rates.Pays })
-			return pays || d.Gives == rates.Pays
+		return slices.ContainsFunc(b.engine.Discounts, func(d discount.Rule) bool {
+			pays := slices.ContainsFunc(d.Rows, func(row rule.Band) bool { return row.Gives == rule.Pays })
+			return pays || d.Gives == rule.Pays
 		})
 	})
 }

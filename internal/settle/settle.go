@@ -6,6 +6,8 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -43,8 +45,8 @@ type Settlement struct {
 // Deduction is one discount or premium. Its step's figure is a size, in money
 // or in weight; Gives tells the way.
 type Deduction struct {
-	Rule  *rates.Discount // of the edition
-	Gives rates.Direction
+	Rule  *discount.Rule // of the edition
+	Gives rule.Direction
 	Step  *worksheet.Step
 }
 
@@ -103,9 +105,24 @@ type calculation struct {
 	docked bool
 }
 
+// Sheet, Moisture, Source and the like are what a method of the rates works by;
+// see [rule.Working].
+func (d *calculation) Sheet() *worksheet.Sheet { return d.sheet }
+
+// Moisture is the load's moisture as recorded.
+func (d *calculation) Moisture() *worksheet.Step { return d.out.Moisture }
+
+// Source is how a row of the edition is quoted.
+func (d *calculation) Source(row string) string { return d.edition.Source(row) }
+
+// Refuse says why the load cannot be settled.
+func (d *calculation) Refuse(field, sentence string) {
+	d.refuse(Problem{Field: field, Sentence: sentence})
+}
+
 func (d *calculation) refuse(p Problem) { d.problems = append(d.problems, p) }
 
-func (d *calculation) places() rates.Places { return d.edition.Rounding }
+func (d *calculation) places() rule.Places { return d.edition.Rounding }
 
 // take applies one place of the edition's order.
 func (d *calculation) take(place string) {
@@ -144,31 +161,31 @@ func (d *calculation) somethingLeft(taken *worksheet.Step) {
 }
 
 // on is the weight a rule is taken on.
-func (d *calculation) on(b rates.Basis) *worksheet.Step {
+func (d *calculation) on(b rule.Basis) *worksheet.Step {
 	switch b {
-	case rates.Net:
+	case rule.Net:
 		return d.out.Net
-	case rates.Clean:
+	case rule.Clean:
 		return d.clean
-	case rates.Dry:
+	case rule.Dry:
 		return d.dry
 	}
 	return d.left
 }
 
-// rate writes a cell of the edition down.
-func (d *calculation) rate(id, label string, c rates.Cell) *worksheet.Step {
+// Rate writes a cell of the edition down.
+func (d *calculation) Rate(id, label string, c rule.Cell) *worksheet.Step {
 	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
 }
 
-// points are the points of the load's moisture above a level, in the edition's
+// Points are the points of the load's moisture above a level, in the edition's
 // steps.
-func (d *calculation) points(id, label string, to *worksheet.Step, step rates.Step) *worksheet.Step {
+func (d *calculation) Points(id, label string, to *worksheet.Step, step rule.Step) *worksheet.Step {
 	return d.sheet.Work(id, label, worksheet.Points(d.out.Moisture, to), step.Rounding, d.edition.Source(step.Row))
 }
 
-// offTable refuses a value that no row of a table holds.
-func (d *calculation) offTable(field, name string, found *worksheet.Step, row string, bands []rates.Band) {
+// OffTable refuses a value that no row of a table holds.
+func (d *calculation) OffTable(field, name string, found *worksheet.Step, row string, bands []rule.Band) {
 	sentence := fmt.Sprintf("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1])
-	d.refuse(Problem{Field: field, Sentence: sentence})
+	d.Refuse(field, sentence)
 }

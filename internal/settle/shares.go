@@ -2,7 +2,7 @@ package settle
 
 import (
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -127,7 +127,7 @@ func addOwner(d *calculation, i int, line *ShareLine) {
 		if step == nil || step.Value().Unit() != quantity.Dollar {
 			continue
 		}
-		if d.out.Deductions[n].Gives == rates.Pays {
+		if d.out.Deductions[n].Gives == rule.Pays {
 			pays = append(pays, step)
 		} else {
 			docks = append(docks, step)

@@ -6,7 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
@@ -103,7 +103,7 @@ func ownLines(rt *rapid.T, s *settle.Settlement, l settle.ShareLine) {
 	for i, step := range l.Deductions {
 		switch {
 		case step == nil || step.Value().Unit() != quantity.Dollar:
-		case s.Deductions[i].Gives == rates.Pays:
+		case s.Deductions[i].Gives == rule.Pays:
 			charges = charges.Sub(step.Value())
 		default:
 			charges = charges.Add(step.Value())

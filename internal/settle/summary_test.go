@@ -10,7 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/settle"
 )
 
@@ -128,7 +128,7 @@ func sumsOf(s *settle.Settlement) (discounts, premiums, quality quantity.Amount)
 	discounts, premiums = quantity.Zero(quantity.Dollar), quantity.Zero(quantity.Dollar)
 	quality = quantity.Zero(s.Net.Value().Unit())
 	for _, d := range s.Deductions {
-		a, pays := d.Step.Value(), d.Gives == rates.Pays
+		a, pays := d.Step.Value(), d.Gives == rule.Pays
 		switch {
 		case a.Unit() != quantity.Dollar && pays:
 			quality = quality.Sub(a)

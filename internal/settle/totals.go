@@ -2,7 +2,7 @@ package settle
 
 import (
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -58,7 +58,7 @@ func sides(d *calculation, steps []*worksheet.Step, unit quantity.Unit) (docks, 
 	for i, step := range steps {
 		switch {
 		case step == nil || step.Value().Unit() != unit || step.Value().IsZero():
-		case d.out.Deductions[i].Gives == rates.Pays:
+		case d.out.Deductions[i].Gives == rule.Pays:
 			pays = append(pays, step)
 		default:
 			docks = append(docks, step)

@@ -21,7 +21,10 @@ import (
 // was is one of lines that are gone. Neither takes a figure away: a text with
 // digits may only be replaced by one with the same digits, and a line that is
 // gone has none. A paragraph with mask instead of both is a regular expression
-// of what is not compared, for codes that are made of a hash.
+// of what is not compared, for codes that are made of a hash. One with order is
+// of lines that may come in another order among themselves, and one with refused
+// of the first line of a complaint in whose place another may be given, if both
+// programs refuse with the same exit status.
 type Allowed struct {
 	rules []*rule
 	mutex sync.Mutex
@@ -30,6 +33,8 @@ type Allowed struct {
 type rule struct {
 	in, was, mask *regexp.Regexp
 	added         *regexp.Regexp // lines that are new
+	order         *regexp.Regexp // lines in any order
+	refused       *regexp.Regexp // complaints that may be others
 	becomes       string
 	replaces      bool
 	why           string
@@ -61,8 +66,8 @@ func ReadAllowed(r io.Reader) (*Allowed, error) {
 			if err := end(); err != nil {
 				return nil, err
 			}
-		case !found || !slices.Contains([]string{"in", "was", "now", "mask", "why"}, name):
-			return nil, fmt.Errorf("line %d: %q begins with none of in, was, now, mask and why", n, line)
+		case !found || !slices.Contains([]string{"in", "was", "now", "mask", "order", "refused", "why"}, name):
+			return nil, fmt.Errorf("line %d: %q begins with none of in, was, now, mask, order, refused and why", n, line)
 		default:
 			fields[name] = strings.TrimSpace(value)
 		}
@@ -77,11 +82,19 @@ func newRule(fields map[string]string) (*rule, error) {
 	was, hasWas := fields["was"]
 	now, hasNow := fields["now"]
 	mask, hasMask := fields["mask"]
+	order, hasOrder := fields["order"]
+	refused, hasRefused := fields["refused"]
 	if fields["why"] == "" {
 		return nil, fmt.Errorf("a difference needs its reason, why")
 	}
-	if hasMask == (hasWas || hasNow) {
-		return nil, fmt.Errorf("a difference says either mask, or was and now or one of them")
+	kinds := 0
+	for _, has := range []bool{hasMask, hasOrder, hasRefused, hasWas || hasNow} {
+		if has {
+			kinds++
+		}
+	}
+	if kinds != 1 {
+		return nil, fmt.Errorf("a difference says one of mask, order and refused, or was and now or one of them")
 	}
 	r := &rule{why: fields["why"], becomes: now, replaces: hasWas && hasNow}
 	var err error
@@ -92,6 +105,8 @@ func newRule(fields map[string]string) (*rule, error) {
 	}
 	compile(&r.in, fields["in"], true)
 	compile(&r.mask, mask, hasMask)
+	compile(&r.order, order, hasOrder)
+	compile(&r.refused, refused, hasRefused)
 	compile(&r.was, was, hasWas)
 	compile(&r.added, now, hasNow && !hasWas)
 	return r, err
@@ -123,6 +138,7 @@ func (a *Allowed) first(command string, was, is []string) (before, after string,
 	a.mutex.Lock()
 	defer a.mutex.Unlock()
 	rules := slices.DeleteFunc(slices.Clone(a.rules), func(r *rule) bool { return !r.in.MatchString(command) })
+	was, is = reordered(was, is, rules)
 	loose := reworded(was, rules)
 	i, j := 0, 0
 	for i < len(was) || j < len(is) {
@@ -138,6 +154,52 @@ func (a *Allowed) first(command string, was, is []string) (before, after string,
 		}
 	}
 	return "", "", false
+}
+
+// reordered sorts the lines that may come in another order, where there are as
+// many of them on both sides.
+func reordered(was, is []string, rules []*rule) (sortedWas, sortedIs []string) {
+	for _, r := range rules {
+		if r.order == nil {
+			continue
+		}
+		w, i := sortedLines(was, r.order), sortedLines(is, r.order)
+		if !slices.Equal(w, was) || !slices.Equal(i, is) {
+			r.used = true
+		}
+		was, is = w, i
+	}
+	return was, is
+}
+
+// sortedLines sorts the lines that fit among the places they have.
+func sortedLines(lines []string, fits *regexp.Regexp) []string {
+	out := slices.Clone(lines)
+	var places []int
+	var some []string
+	for i, line := range lines {
+		if fits.MatchString(line) {
+			places, some = append(places, i), append(some, line)
+		}
+	}
+	slices.Sort(some)
+	for i, place := range places {
+		out[place] = some[i]
+	}
+	return out
+}
+
+// otherComplaint reports whether a refusal may be said otherwise.
+func (a *Allowed) otherComplaint(before, after Entry) bool {
+	if before.Status == 0 || before.Status != after.Status || after.Err == "" {
+		return false
+	}
+	a.mutex.Lock()
+	defer a.mutex.Unlock()
+	first, _, _ := strings.Cut(before.Err, "\n")
+	return use(a.rules, func(r *rule) bool {
+		return r.refused != nil && r.in.MatchString(before.Line()) && r.refused.MatchString(first)
+	})
 }
 
 // reworded reports whether a rule puts another text into any of the lines. Then

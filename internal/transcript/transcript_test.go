@@ -49,6 +49,12 @@ why: not needed
 
 mask: code [0-9a-f]{4}
 why: hashes
+
+order: ^  [a-z-]+ [0-9]
+why: the form's order
+
+refused: ^error: no price
+why: checked first
 `
 
 func TestCompare(t *testing.T) {
@@ -73,6 +79,11 @@ func TestCompare(t *testing.T) {
 		{"JSON name that is meant", "explain", `{"a":"1"}`, `{"a":"1","engine":"2"}`, true},
 		{"JSON name that is gone", "explain", `{"a":"1","b":"2"}`, `{"a":"1"}`, false},
 		{"a line that may go", "find", "A heading\nb\n", "b\n", true},
+		{"another order", "find", "  a 1\nx\n  b 2\n", "  b 2\nx\n  a 1\n", true},
+		{"another order and figure", "find", "  a 1\n  b 2\n", "  b 2\n  a 3\n", false},
+		{"another order, a line more", "find", "  a 1\n  b 2\n", "  b 2\n  a 1\n  c 1\n", false},
+		{"JSON steps in another order", "explain", `{"w":[{"id":"a","v":"1"},{"id":"b","v":"2"}]}`, `{"w":[{"id":"b","v":"2"},{"id":"a","v":"1"}]}`, true},
+		{"JSON steps with another figure", "explain", `{"w":[{"id":"a","v":"1"}]}`, `{"w":[{"id":"a","v":"2"}]}`, false},
 		{"a code", "find", "x code 12ab y\n", "x code ff00 y\n", true},
 		{"beside a code", "find", "x code 12ab y\n", "x code ff00 z\n", false},
 	} {
@@ -94,6 +105,27 @@ func TestCompareSeesComplaintsAndStatus(t *testing.T) {
 	b := Entry{Args: []string{"x"}, Err: "error: b\n", Status: 0}
 	if problems := Compare(a, b, &Allowed{}); len(problems) != 2 {
 		t.Errorf("%q", problems)
+	}
+}
+
+func TestARefusalSaidOtherwise(t *testing.T) {
+	allowed, err := ReadAllowed(strings.NewReader(list))
+	if err != nil {
+		t.Fatal(err)
+	}
+	was := Entry{Args: []string{"x"}, Err: "error: no price\n", Status: 1}
+	for _, c := range []struct {
+		was, is Entry
+		same    bool
+	}{
+		{was, Entry{Args: was.Args, Err: "error: no tare\n", Status: 1}, true},
+		{was, Entry{Args: was.Args, Out: "done\n"}, false},
+		{was, Entry{Args: was.Args, Err: "error: no tare\n", Status: 2}, false},
+		{Entry{Args: was.Args, Err: "error: no tare\n", Status: 1}, was, false},
+	} {
+		if problems := Compare(c.was, c.is, allowed); (len(problems) == 0) != c.same {
+			t.Errorf("%+v, %+v: %q", c.was, c.is, problems)
+		}
 	}
 }
 

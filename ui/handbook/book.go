@@ -47,7 +47,7 @@ func readBook(language string) Book {
 		if err != nil {
 			panic(fmt.Sprintf("handbook: chapter %s is in the order but not among the files in %s", id, language))
 		}
-		b.chapters = append(b.chapters, readChapter(id, string(text)))
+		b.chapters = append(b.chapters, readChapter(id, withMethods(language, string(text))))
 	}
 	return b
 }

@@ -259,7 +259,7 @@ func (s *SampleTest) written() string {
 	}
 	text := session.Say("the sample of load %s, truck %s, is written down: %s.", s.load.ID, session.TruckText(s.load.Details.Truck), moisture)
 	if n := len(s.load.Sample.Stops); n > 0 {
-		text += " " + session.Say("A doubt stops the ticket: %s", session.Translate(s.load.Sample.Stops[0].Sentence))
+		text += " " + session.Say("A doubt stops the ticket: %s", session.Say(s.load.Sample.Stops[0].Sentence))
 	}
 	return text
 }

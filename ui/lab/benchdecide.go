@@ -104,8 +104,8 @@ func (b *Bench) LetThrough() {
 	var options []model.Option
 	var sentences []string
 	for i, f := range flags {
-		options = append(options, model.Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: session.Translate(f.What), ByName: true})
-		sentences = append(sentences, session.Translate(f.What))
+		options = append(options, model.Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: session.Say(f.What), ByName: true})
+		sentences = append(sentences, session.Say(f.What))
 	}
 	b.session.Put(model.Ask{
 		Draft: "let through", Of: b.hand.id(),

@@ -47,7 +47,7 @@ func (b *Bench) Sayings() []model.Remark {
 func (s *SampleTest) advise() []model.Remark {
 	out := []model.Remark{}
 	if m := s.found.would.Sample.Moisture; m != nil {
-		out = append(out, model.Remark{State: model.OK, Word: session.Say("in the book"), Text: session.Say("%s, %s. A test made here takes its place.", m.Percent, session.Translate(m.Method))})
+		out = append(out, model.Remark{State: model.OK, Word: session.Say("in the book"), Text: session.Say("%s, %s. A test made here takes its place.", m.Percent, session.Say(m.Method))})
 		if s.found.judged {
 			out = append(out, verdicts(s.found.advice)...)
 		}
@@ -119,10 +119,10 @@ func (s *SampleTest) saying(d doubt) model.Remark {
 	if len(d.tests) > 0 && len(s.tests.Readings) > 1 {
 		word = session.Say("%s, test %s", word, strings.Join(d.tests, ", "))
 	}
-	text := session.Join(" ", session.Translate(d.What), session.Translate(d.Why), session.Translate(d.Do))
+	text := session.Join(" ", session.Say(d.What), session.Say(d.Why), session.Say(d.Do))
 	switch {
 	case d.Override != nil:
-		text = session.Say("%s Let through by %s: %s.", session.Translate(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
+		text = session.Say("%s Let through by %s: %s.", session.Say(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
 	case d.Final:
 		text += " " + session.Say("This stops the ticket, and nobody may let it through.")
 	case d.Stops():
@@ -200,7 +200,7 @@ func whyUncertain(a dryness.Advice) string {
 func choices(a dryness.Advice) []model.Remark {
 	var out []model.Remark
 	for _, o := range a.Options {
-		out = append(out, model.Remark{State: model.Plain, Word: session.Say(o.Name), Text: session.Translate(o.Text)})
+		out = append(out, model.Remark{State: model.Plain, Word: session.Say(o.Name), Text: session.Say(o.Text)})
 	}
 	return out
 }
@@ -209,7 +209,7 @@ func choices(a dryness.Advice) []model.Remark {
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {
-			return session.Translate(p.Sentence)
+			return session.Say(p.Sentence)
 		}
 		return session.Say("not settled")
 	}

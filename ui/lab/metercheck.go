@@ -88,6 +88,6 @@ func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
 	m.Refresh()
 	stand := m.stands[meter.ID]
 	state := standingWord(stand.State).State
-	m.session.Say(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Translate(stand.Sentence)))
+	m.session.Say(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Say(stand.Sentence)))
 	m.session.Changed()
 }

@@ -140,21 +140,21 @@ func (m *Meters) Sayings() []model.Remark {
 	}
 	s := m.log.Standing
 	stand := standingWord(s.State)
-	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: session.Translate(s.Sentence)}}
+	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: session.Say(s.Sentence)}}
 	for _, hint := range s.Hints {
-		out = append(out, model.Remark{State: model.Warn, Word: session.Say("a rule not confirmed"), Text: session.Translate(hint)})
+		out = append(out, model.Remark{State: model.Warn, Word: session.Say("a rule not confirmed"), Text: session.Say(hint)})
 	}
 	if m.log.Bias.N > 0 {
 		state := model.OK
 		if m.log.Bias.Shown {
 			state = model.Warn
 		}
-		out = append(out, model.Remark{State: state, Word: session.Say("bias"), Text: session.Translate(m.log.Bias.Sentence)})
+		out = append(out, model.Remark{State: state, Word: session.Say("bias"), Text: session.Say(m.log.Bias.Sentence)})
 	} else {
 		out = append(out, model.Remark{State: model.Missing, Word: session.Say("no check"), Text: session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
 	}
 	for _, why := range s.Ignored {
-		out = append(out, model.Remark{State: model.Locked, Word: session.Say("does not count"), Text: session.Translate(why)})
+		out = append(out, model.Remark{State: model.Locked, Word: session.Say("does not count"), Text: session.Say(why)})
 	}
 	return append(out, model.Remark{State: model.Plain, Word: session.Say("checked by"), Text: session.Say("%s: %s", session.Say(m.log.Authority.Name), session.Say(m.log.Authority.Source))})
 }

@@ -5,7 +5,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/ui/session"
 )
 
@@ -24,7 +24,7 @@ func PrintLabel(f *session.Session, l *load.Load) {
 		return
 	}
 	var pdf bytes.Buffer
-	if err := typeset.Label(&pdf, label); err != nil {
+	if err := sheet.Label(&pdf, label); err != nil {
 		f.Fail(err)
 		return
 	}

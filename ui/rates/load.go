@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/settle"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -102,11 +103,11 @@ func neededFindings(e *rates.Edition) []settle.Finding {
 }
 
 // harmless is a result of a factor that brings neither discount nor premium.
-func harmless(d rates.Discount) quantity.Amount {
-	if d.Form == rates.PerUnit {
+func harmless(d discount.Rule) quantity.Amount {
+	if d.Form == discount.PerUnit {
 		return d.Base.Amount
 	}
-	for _, b := range d.Table {
+	for _, b := range d.Rows {
 		switch nothing := !b.Refuse && b.Cell.Amount.IsZero(); {
 		case nothing && b.HasHigh && b.HighIn:
 			return b.High

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 	"tenthpoint/ui/model"
@@ -22,7 +23,7 @@ var (
 // grid is the moistures an edition is tried at.
 func grid(e *rates.Edition) []quantity.Amount {
 	from := gridFrom
-	for i, c := range []rates.Cell{e.Shrink.To, e.Shrink.Trigger, e.Drying.Trigger} {
+	for i, c := range []rule.Cell{e.Shrink.To, e.Shrink.Trigger, e.Drying.Trigger} {
 		if c.Given() && (i == 0 || c.Amount.Less(from)) {
 			from = c.Amount
 		}

@@ -51,7 +51,7 @@ func New(d *scalehouse.Desk, printer Printer) *Session {
 
 // Say puts the result of an act on the status line.
 func (f *Session) Say(state model.State, sentence string) {
-	f.Window.Say(state, OneLine(Translate(sentence)))
+	f.Window.Say(state, OneLine(Say(sentence)))
 }
 
 // Fail says on the status line why an act failed.

@@ -1,6 +1,7 @@
 package tickets
 
 import (
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/load"
@@ -29,7 +30,7 @@ func (r row) number() string {
 	if r.Ticket == 0 {
 		return session.NoFigure
 	}
-	return session.Say("%d", r.Ticket)
+	return strconv.FormatInt(r.Ticket, 10)
 }
 
 // when is the day and the time a load was issued or turned away.

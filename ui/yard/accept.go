@@ -19,7 +19,7 @@ func (f *LoadForm) acceptables() []acceptable {
 	var out []acceptable
 	for _, p := range f.Now.problems {
 		if p.Accept != "" {
-			out = append(out, acceptable{p.Accept, session.Translate(p.Sentence)})
+			out = append(out, acceptable{p.Accept, session.Say(p.Sentence)})
 		}
 	}
 	for _, doubt := range entry.Stops(f.Now.Load, f.session.Desk.Profile()) {

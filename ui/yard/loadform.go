@@ -125,7 +125,7 @@ func (f *LoadForm) field(l line) model.Field {
 		out.Reading = reading
 	}
 	if r := f.Now.remarks[l.ID]; r.Text != "" {
-		out.State, out.Note = r.State, session.Translate(r.Text)
+		out.State, out.Note = r.State, session.Say(r.Text)
 	}
 	return out
 }

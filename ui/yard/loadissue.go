@@ -19,7 +19,7 @@ func (f *LoadForm) CanIssue() bool { return f.Now.settlement != nil && len(f.unr
 // WhyNotIssue is what still stands in the way of the ticket, in sentences.
 func (f *LoadForm) WhyNotIssue() string {
 	for _, m := range f.Now.Load.Missing() {
-		return session.Translate(m.Sentence)
+		return session.Say(m.Sentence)
 	}
 	for _, l := range f.Lines {
 		if f.Now.missing[l.ID] {

@@ -15,7 +15,7 @@ func (f *LoadForm) Slip() []scaleticket.PaperLine {
 func (s *standing) sentences() []string {
 	out := make([]string, len(s.problems))
 	for i, p := range s.problems {
-		out[i] = session.Translate(p.Sentence)
+		out[i] = session.Say(p.Sentence)
 	}
 	return out
 }
@@ -28,7 +28,7 @@ func (f *LoadForm) Working() []scaleticket.PaperLine {
 	if s == nil {
 		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("The load cannot be settled yet.")})
 		for _, m := range f.Now.Load.Missing() {
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: session.Translate(m.Sentence)})
+			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: session.Say(m.Sentence)})
 		}
 		for _, sentence := range f.Now.sentences() {
 			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: sentence})

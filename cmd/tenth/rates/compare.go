@@ -10,6 +10,7 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/shrink"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
@@ -84,7 +85,7 @@ func (c ratesCompare) sides() (first, second *rates.Edition, err error) {
 	switch {
 	case c.Water == (c.Second != ""):
 		return nil, nil, terminal.Refusal("Name another edition, or say --water", "%s is to be compared with one thing", first.ID)
-	case c.Water && first.Shrink.Method == rates.NoShrink:
+	case c.Water && first.Shrink.Method == shrink.None:
 		return nil, nil, terminal.Refusal("Compare it with another edition", "%s shrinks nothing, so there is no moisture that the formula could bring the load down to", first.ID)
 	case c.Water:
 		return first, rates.BareWater(first), nil
@@ -128,7 +129,7 @@ type beyondWater struct {
 // grain down to no moisture.
 func (t *tried) beyond() (*beyondWater, error) {
 	e := t.settlement.Edition
-	if e.Hash == "" || e.Shrink.Method == rates.NoShrink {
+	if e.Hash == "" || e.Shrink.Method == shrink.None {
 		return nil, nil
 	}
 	b, err := settle.TakenBeyondWater(t.settlement, t.facts)

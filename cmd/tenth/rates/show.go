@@ -7,7 +7,7 @@ import (
 	"unicode/utf8"
 
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/report"
 )
 
@@ -65,7 +65,7 @@ func (c ratesShow) Run(t *terminal.Terminal) error {
 }
 
 // printRules prints rows under their headings, each with its line.
-func printRules(t *terminal.Terminal, lines []rates.Line, width int) {
+func printRules(t *terminal.Terminal, lines []rule.Line, width int) {
 	widest := 0
 	for _, l := range lines {
 		widest = max(widest, utf8.RuneCountInString(l.Label))

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/settle"
 )
 
@@ -99,7 +100,7 @@ func (c ratesTry) first(e *rates.Edition) (quantity.Amount, error) {
 	if c.From != "" {
 		return terminal.ParsePercent("From", c.From)
 	}
-	for _, cell := range []rates.Cell{e.Shrink.To, e.Drying.To} {
+	for _, cell := range []rule.Cell{e.Shrink.To, e.Drying.To} {
 		if cell.Given() {
 			return cell.Amount, nil
 		}

@@ -55,23 +55,11 @@ func (tx *Tx) findLast() error {
 // FactsOf is everything that happened to a subject, in order, including what
 // this write has appended so far.
 func (tx *Tx) FactsOf(subject string) ([]journal.Fact, error) {
-	rows, err := tx.query(selectSubject, subject)
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	var facts []journal.Fact
-	for rows.Next() {
-		var f journal.Fact
-		if err := rows.Scan(parts(&f)...); err != nil {
-			return nil, tx.fail(err)
-		}
-		facts = append(facts, f)
-	}
-	return facts, tx.fail(rows.Err())
+	return list(tx, scanFact, selectSubject, subject)
 }
 
-// parts are the fact's fields in the order of columns, for reading into.
-func parts(f *journal.Fact) []any {
-	return []any{&f.Seq, &f.At, &f.Who, &f.Desk, &f.Kind, &f.Subject, &f.Body, &f.Prev, &f.Hash}
+// scanFact reads a row of columns.
+func scanFact(rows *sql.Rows) (f journal.Fact, err error) {
+	err = rows.Scan(&f.Seq, &f.At, &f.Who, &f.Desk, &f.Kind, &f.Subject, &f.Body, &f.Prev, &f.Hash)
+	return f, err
 }

@@ -22,7 +22,7 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	return b.sentence(b.copyTo(ctx, target, func(partial string) error {
+	return b.file.sentence(b.file.copyTo(ctx, target, func(partial string) error {
 		return b.verifyCopy(ctx, partial, atLeast)
 	}))
 }

@@ -82,7 +82,7 @@ func TestBackupGivenUpLeavesNothing(t *testing.T) {
 	appendTo(t, b, 3)
 	cancelled, cancel := context.WithCancel(ctx)
 	target := filepath.Join(t.TempDir(), "monday.book")
-	err := b.copyTo(cancelled, target, func(partial string) error {
+	err := b.file.copyTo(cancelled, target, func(partial string) error {
 		cancel()
 		return b.verifyCopy(cancelled, partial, journal.Fact{})
 	})

@@ -21,19 +21,34 @@ type Options struct {
 }
 
 // A Book is an open book. It is safe for use by several goroutines.
+// What it reads is in the types it is made of, each the reader of some tables.
 type Book struct {
-	path    string
-	busy    time.Duration
+	factReader
+	loadReader
+	recordReader
+	editionReader
+	stockReader
+	draftReader
+
+	file    *file
 	write   *writer // nil when open for reading only
 	read    *sql.DB
 	jots    *sql.DB // for drafts at the speed of typing; nil when open for reading only
 	scratch string  // the folder to remove on Close
 }
 
+// readFrom has all of the book's readers read through one pool.
+func (b *Book) readFrom(db *sql.DB) {
+	r := reader{b.file, db}
+	b.read = db
+	b.factReader, b.loadReader, b.recordReader = factReader{r}, loadReader{r}, recordReader{r}
+	b.editionReader, b.stockReader, b.draftReader = editionReader{r}, stockReader{r}, draftReader{r}
+}
+
 // Open opens the book at path, bringing an older one up to date first (a copy
 // of the file as it was is left beside it).
 func Open(path string, o Options) (*Book, error) {
-	return open(path, o, migrations.Files, writing)
+	return open(path, o, migrations.Files, writeAccess)
 }
 
 // OpenScratch makes an empty book in a temporary folder that Close removes.
@@ -44,7 +59,7 @@ func OpenScratch() (*Book, error) {
 	if err != nil {
 		return nil, fmt.Errorf("There is no place for a scratch book: %w", err)
 	}
-	b, err := open(filepath.Join(folder, "scratch.book"), Options{Create: true}, migrations.Files, fleeting)
+	b, err := open(filepath.Join(folder, "scratch.book"), Options{Create: true}, migrations.Files, scratchAccess)
 	if err != nil {
 		return nil, errors.Join(err, os.RemoveAll(folder))
 	}
@@ -57,12 +72,12 @@ func open(path string, o Options, steps fs.FS, how func(time.Duration) access) (
 	if err != nil {
 		return nil, fmt.Errorf("%q is no place for a book: %w", path, err)
 	}
-	b := &Book{path: path, busy: o.Busy}
-	if b.busy == 0 {
-		b.busy = 5 * time.Second
+	b := &Book{file: &file{path, o.Busy}}
+	if o.Busy == 0 {
+		b.file.busy = 5 * time.Second
 	}
 	if err := b.open(o, steps, how); err != nil {
-		return nil, errors.Join(b.sentence(err), b.Close())
+		return nil, errors.Join(b.file.sentence(err), b.Close())
 	}
 	return b, nil
 }
@@ -72,26 +87,29 @@ func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err
 	if err != nil {
 		return err
 	}
-	if err := b.find(o); err != nil {
+	if err := b.file.find(o); err != nil {
 		return err
 	}
-	if b.read, err = connect(b.path, reading(b.busy), mostReaders()); err != nil {
+	path, busy := b.file.path, b.file.busy
+	read, err := connect(path, readingAccess(busy), mostReaders())
+	if err != nil {
 		return err
 	}
+	b.readFrom(read)
 	if o.ReadOnly {
-		return b.refuseOld(known)
+		return b.file.refuseOld(read, known)
 	}
-	if b.write, err = newWriter(b.path, how(b.busy), b.busy); err != nil {
+	if b.write, err = newWriter(path, how(busy), busy); err != nil {
 		return err
 	}
-	if b.jots, err = connect(b.path, jotting(), 1); err != nil {
+	if b.jots, err = connect(path, draftAccess(), 1); err != nil {
 		return err
 	}
-	return b.migrate(known)
+	return b.file.migrate(b.write.conn, known)
 }
 
 // Path is where the book lies.
-func (b *Book) Path() string { return b.path }
+func (b *Book) Path() string { return b.file.path }
 
 // Close closes the book; running reads end with an error. The writer goes
 // last, because the last one out tidies the files beside the book.

@@ -20,7 +20,7 @@ var ctx = context.Background()
 func newBook(t testing.TB) *Book {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "elevator.book")
-	b, err := open(path, Options{Create: true}, migrations.Files, fleeting)
+	b, err := open(path, Options{Create: true}, migrations.Files, scratchAccess)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -243,7 +243,7 @@ func wantSetting(t *testing.T, name string, db connection, setting, want string)
 
 func TestTablesAreStrict(t *testing.T) {
 	b := newBook(t)
-	loose, err := b.texts(ctx, "SELECT name FROM pragma_table_list WHERE schema = 'main' AND NOT strict AND name NOT LIKE 'sqlite_%'")
+	loose, err := texts(ctx, b, "SELECT name FROM pragma_table_list WHERE schema = 'main' AND NOT strict AND name NOT LIKE 'sqlite_%'")
 	if err != nil || len(loose) > 0 {
 		t.Errorf("not STRICT: %q, %v", loose, err)
 	}
@@ -263,4 +263,9 @@ func TestScratchBookLeavesNothing(t *testing.T) {
 	if _, err := os.Stat(folder); !os.IsNotExist(err) {
 		t.Errorf("%s is still there: %v", folder, err)
 	}
+}
+
+// texts reads a query's single column.
+func texts(ctx context.Context, b *Book, query string, args ...any) ([]string, error) {
+	return list(reader{b.file, b.read}.during(ctx), scanText, query, args...)
 }

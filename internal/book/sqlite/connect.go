@@ -17,8 +17,8 @@ import (
 // pool.
 type access url.Values
 
-// looking reads a file that may not be a book, and changes nothing in it.
-func looking(busy time.Duration) access {
+// probeAccess reads a file that may not be a book, and changes nothing in it.
+func probeAccess(busy time.Duration) access {
 	return access{
 		"mode":          {"rw"},
 		"_defensive":    {"1"},
@@ -29,34 +29,34 @@ func looking(busy time.Duration) access {
 	}
 }
 
-// founding is looking at a file that may not be there yet.
-func founding(busy time.Duration) access {
-	a := looking(busy)
+// createAccess is probeAccess to a file that may not exist yet.
+func createAccess(busy time.Duration) access {
+	a := probeAccess(busy)
 	a["mode"] = []string{"rwc"}
 	return a
 }
 
-// writing is for the one connection that writes. Each commit reaches the disk
+// writeAccess is for the one connection that writes. Each commit reaches the disk
 // before it returns; fullfsync makes that true on macOS as well.
-func writing(busy time.Duration) access {
-	a := looking(busy)
+func writeAccess(busy time.Duration) access {
+	a := probeAccess(busy)
 	a["_journal_mode"] = []string{"WAL"}
 	a["_synchronous"] = []string{"FULL"}
 	a["_pragma"] = append(a["_pragma"], "fullfsync(1)", "checkpoint_fullfsync(1)")
 	return a
 }
 
-// fleeting is writing without waiting for the disk, for scratch books.
-func fleeting(busy time.Duration) access {
-	a := writing(busy)
+// scratchAccess writes without waiting for the disk, for scratch books.
+func scratchAccess(busy time.Duration) access {
+	a := writeAccess(busy)
 	a["_synchronous"] = []string{"OFF"}
 	return a
 }
 
-// reading is for the pool that only reads. The file is not opened in mode
+// readingAccess is for the pool that only reads. The file is not opened in mode
 // "ro": such a connection, when it is the last, leaves files beside the book.
-func reading(busy time.Duration) access {
-	a := looking(busy)
+func readingAccess(busy time.Duration) access {
+	a := probeAccess(busy)
 	a["_query_only"] = []string{"1"}
 	a["_txlock"] = []string{"deferred"}
 	return a

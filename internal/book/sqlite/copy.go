@@ -22,7 +22,7 @@ func (t taken) Error() string {
 // copyTo writes the book as it is at one moment to a new file. The copy is
 // made under another name, brought to the disk and looked over by check before
 // it gets its own, so a file under that name is always whole.
-func (b *Book) copyTo(ctx context.Context, target string, check func(partial string) error) error {
+func (f *file) copyTo(ctx context.Context, target string, check func(partial string) error) error {
 	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
 		return taken(target)
@@ -31,7 +31,7 @@ func (b *Book) copyTo(ctx context.Context, target string, check func(partial str
 		return fmt.Errorf("The copy %s cannot be made: %w", target, err)
 	}
 	partial := target + ".partial"
-	err = errors.Join(place.Close(), b.writeCopy(ctx, partial))
+	err = errors.Join(place.Close(), f.writeCopy(ctx, partial))
 	if err == nil {
 		err = check(partial)
 	}
@@ -46,11 +46,11 @@ func (b *Book) copyTo(ctx context.Context, target string, check func(partial str
 
 // writeCopy copies the book and waits for the disk, which VACUUM INTO does
 // not. It reads through a connection of its own, so weighing goes on.
-func (b *Book) writeCopy(ctx context.Context, partial string) error {
+func (f *file) writeCopy(ctx context.Context, partial string) error {
 	if err := discard(partial); err != nil { // left over from a copy that was killed
 		return err
 	}
-	db, err := connect(b.path, looking(b.busy), 1)
+	db, err := connect(f.path, probeAccess(f.busy), 1)
 	if err != nil {
 		return err
 	}
@@ -68,16 +68,16 @@ func (b *Book) writeCopy(ctx context.Context, partial string) error {
 // copyBefore keeps the book as it was before a migration, beside it. A name
 // already taken belongs to an earlier attempt, or to another program that does
 // the same just now, and is kept as well.
-func (b *Book) copyBefore(step migration) error {
-	target := fmt.Sprintf("%s.before-%04d", b.path, step.number)
+func (f *file) copyBefore(step migration) error {
+	target := fmt.Sprintf("%s.before-%04d", f.path, step.number)
 	var already taken
-	err := b.copyTo(context.Background(), target, func(string) error { return nil })
+	err := f.copyTo(context.Background(), target, func(string) error { return nil })
 	for n := 2; errors.As(err, &already); n++ {
 		next := fmt.Sprintf("%s-%d", target, n)
-		err = b.copyTo(context.Background(), next, func(string) error { return nil })
+		err = f.copyTo(context.Background(), next, func(string) error { return nil })
 	}
 	if err != nil {
-		return fmt.Errorf("The book %s was not brought up to date, because it could not be copied first: %w", b.path, err)
+		return fmt.Errorf("The book %s was not brought up to date, because it could not be copied first: %w", f.path, err)
 	}
 	return nil
 }

@@ -16,7 +16,7 @@ import (
 // unguard is what somebody does who means to alter the book.
 func unguard(t testing.TB, b *Book) *sql.DB {
 	t.Helper()
-	guards, err := b.texts(ctx, "SELECT name FROM sqlite_schema WHERE type = 'trigger'")
+	guards, err := texts(ctx, b, "SELECT name FROM sqlite_schema WHERE type = 'trigger'")
 	if err != nil || len(guards) == 0 {
 		t.Fatal("there are no triggers to remove", err)
 	}
@@ -133,7 +133,7 @@ func TestAlteredEditionIsFoundAndNamed(t *testing.T) {
 
 // unguardOnce is unguard for a book that may have lost its triggers already.
 func unguardOnce(t *testing.T, b *Book) *sql.DB {
-	if guards, _ := b.texts(ctx, "SELECT name FROM sqlite_schema WHERE type = 'trigger'"); len(guards) == 0 {
+	if guards, _ := texts(ctx, b, "SELECT name FROM sqlite_schema WHERE type = 'trigger'"); len(guards) == 0 {
 		return bare(t, b.Path())
 	}
 	return unguard(t, b)
@@ -144,7 +144,7 @@ func TestMissingTriggersAreNamed(t *testing.T) {
 	if problems, err := b.VerifyFile(ctx); err != nil || len(problems) > 0 {
 		t.Fatalf("a fresh book: %q, %v", problems, err)
 	}
-	all, err := b.texts(ctx, "SELECT name FROM sqlite_schema WHERE type = 'trigger'")
+	all, err := texts(ctx, b, "SELECT name FROM sqlite_schema WHERE type = 'trigger'")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -166,7 +166,7 @@ func TestDamagedPageIsFound(t *testing.T) {
 	b := newBook(t)
 	appendTo(t, b, 300)
 	path := b.Path()
-	pages, err := b.texts(ctx, "SELECT pageno FROM dbstat WHERE name LIKE 'facts%' AND payload > 1000")
+	pages, err := texts(ctx, b, "SELECT pageno FROM dbstat WHERE name LIKE 'facts%' AND payload > 1000")
 	if err != nil || len(pages) < 20 {
 		t.Fatal(pages, err)
 	}

@@ -2,6 +2,7 @@ package sqlite
 
 import (
 	"context"
+	"database/sql"
 	"tenthpoint/internal/book"
 	"time"
 )
@@ -37,12 +38,12 @@ func (tx *Tx) DropDrafts(id string) error {
 // typing: the next keystroke brings the same text again.
 const jotPatience = 20 * time.Millisecond
 
-// jotting is for the connection of jots. What it commits has left the program
+// draftAccess is for the connection of jots. What it commits has left the program
 // and outlives it, but does not wait for the disk: the next fact takes it there.
 // It leaves the tidying of the log to the writer, which waits for the disk
 // anyhow.
-func jotting() access {
-	a := writing(jotPatience)
+func draftAccess() access {
+	a := writeAccess(jotPatience)
 	a["_synchronous"] = []string{"NORMAL"}
 	a["_pragma"] = append(a["_pragma"], "wal_autocheckpoint(0)")
 	return a
@@ -53,27 +54,22 @@ func jotting() access {
 // While another program writes the error is ErrBusy.
 func (b *Book) SaveDraft(d book.Draft) error {
 	if b.jots == nil {
-		return b.onlyRead()
+		return b.file.onlyRead()
 	}
 	query, args := draftStatement(d)
 	_, err := b.jots.Exec(query, args...)
-	return b.sentence(err)
+	return b.file.sentence(err)
 }
 
+// A draftReader reads what was typed and not entered.
+type draftReader struct{ reader }
+
 // Drafts are all drafts of the book, by place and id.
-func (b *Book) Drafts(ctx context.Context) ([]book.Draft, error) {
-	rows, err := b.read.QueryContext(ctx, "SELECT place, id, at, who, texts FROM drafts ORDER BY place, id")
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	defer rows.Close()
-	var out []book.Draft
-	for rows.Next() {
-		var d book.Draft
-		if err := rows.Scan(&d.Place, &d.ID, &d.At, &d.Who, &d.Texts); err != nil {
-			return nil, b.sentence(err)
-		}
-		out = append(out, d)
-	}
-	return out, b.sentence(rows.Err())
+func (r draftReader) Drafts(ctx context.Context) ([]book.Draft, error) {
+	return list(r.during(ctx), scanDraft, "SELECT place, id, at, who, texts FROM drafts ORDER BY place, id")
+}
+
+func scanDraft(rows *sql.Rows) (d book.Draft, err error) {
+	err = rows.Scan(&d.Place, &d.ID, &d.At, &d.Who, &d.Texts)
+	return d, err
 }

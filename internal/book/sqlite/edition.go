@@ -37,32 +37,47 @@ func (tx *Tx) KeepEdition(id, sha, text string) error {
 	return nil
 }
 
+// An editionReader reads the texts of the editions that settled tickets.
+type editionReader struct{ reader }
+
 // Edition is the edition whose text has the hash.
-func (b *Book) Edition(ctx context.Context, sha string) (id, text string, err error) {
-	err = b.read.QueryRowContext(ctx, selectEdition, sha).Scan(&id, &text)
+func (r editionReader) Edition(ctx context.Context, sha string) (id, text string, err error) {
+	from := r.during(ctx)
+	err = from.queryRow(selectEdition, sha).Scan(&id, &text)
 	if errors.Is(err, sql.ErrNoRows) {
-		return "", "", fmt.Errorf("The book %s keeps no edition with the hash %s.", b.path, sha)
+		return "", "", fmt.Errorf("The book %s keeps no edition with the hash %s.", r.file.path, sha)
 	}
-	return id, text, b.sentence(err)
+	return id, text, from.fail(err)
 }
 
 // EditionHashes are the hashes of the texts that the book keeps, by the id of
 // the edition.
-func (b *Book) EditionHashes(ctx context.Context) (map[string][]string, error) {
-	rows, err := b.read.QueryContext(ctx, selectHashes)
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	defer rows.Close()
+func (r editionReader) EditionHashes(ctx context.Context) (map[string][]string, error) {
 	hashes := map[string][]string{}
-	for rows.Next() {
+	err := each(r.during(ctx), func(rows *sql.Rows) error {
 		var id, sha string
-		if err := rows.Scan(&id, &sha); err != nil {
-			return nil, b.sentence(err)
-		}
+		err := rows.Scan(&id, &sha)
 		hashes[id] = append(hashes[id], sha)
-	}
-	return hashes, b.sentence(rows.Err())
+		return err
+	}, selectHashes)
+	return hashes, err
+}
+
+// VerifyEditions compares every edition's text with the hash it is known by.
+func (r editionReader) VerifyEditions(ctx context.Context) (problems []string, count int64, err error) {
+	err = each(r.during(ctx), func(rows *sql.Rows) error {
+		var sha, id, text string
+		if err := rows.Scan(&sha, &id, &text); err != nil {
+			return err
+		}
+		count++
+		if now := hashOf(text); now != sha {
+			problems = append(problems, fmt.Sprintf(
+				"The edition %q was changed after it was kept: it carries hash %q, its text now gives %.12s...", id, sha, now))
+		}
+		return nil
+	}, "SELECT sha256, id, text FROM editions ORDER BY id, sha256")
+	return problems, count, err
 }
 
 func hashOf(text string) string {

@@ -9,35 +9,38 @@ import (
 	"tenthpoint/internal/journal"
 )
 
+// A factReader reads the journal.
+type factReader struct{ reader }
+
 // Facts reads the chosen facts in order, all from the state at one moment. It
 // reads as it goes, so a book of any size may be walked; whatever ends the
 // reading is the last thing it yields.
-func (b *Book) Facts(ctx context.Context, filter book.FactFilter) iter.Seq2[journal.Fact, error] {
+func (r factReader) Facts(ctx context.Context, filter book.FactFilter) iter.Seq2[journal.Fact, error] {
 	return func(yield func(journal.Fact, error) bool) {
 		query, args := factQuery(filter)
-		rows, err := b.read.QueryContext(ctx, query, args...)
+		from := r.during(ctx)
+		rows, err := from.query(query, args...)
 		if err != nil {
-			yield(journal.Fact{}, b.sentence(err))
+			yield(journal.Fact{}, err)
 			return
 		}
 		defer rows.Close()
 		for rows.Next() {
-			var f journal.Fact
-			err := rows.Scan(parts(&f)...)
-			if !yield(f, b.sentence(err)) || err != nil {
+			f, err := scanFact(rows)
+			if !yield(f, from.fail(err)) || err != nil {
 				return
 			}
 		}
 		if err := rows.Err(); err != nil {
-			yield(journal.Fact{}, b.sentence(err))
+			yield(journal.Fact{}, from.fail(err))
 		}
 	}
 }
 
 // FactsOf is everything that happened to a subject, in order.
-func (b *Book) FactsOf(ctx context.Context, subject string) ([]journal.Fact, error) {
+func (r factReader) FactsOf(ctx context.Context, subject string) ([]journal.Fact, error) {
 	var facts []journal.Fact
-	for f, err := range b.Facts(ctx, book.FactFilter{Subject: subject}) {
+	for f, err := range r.Facts(ctx, book.FactFilter{Subject: subject}) {
 		if err != nil {
 			return nil, err
 		}
@@ -47,20 +50,12 @@ func (b *Book) FactsOf(ctx context.Context, subject string) ([]journal.Fact, err
 }
 
 // Head is the last fact; some is false for a book without any.
-func (b *Book) Head(ctx context.Context) (last journal.Fact, some bool, err error) {
-	rows, err := b.read.QueryContext(ctx, selectHead)
-	if err != nil {
-		return last, false, b.sentence(err)
+func (r factReader) Head(ctx context.Context) (last journal.Fact, some bool, err error) {
+	facts, err := list(r.during(ctx), scanFact, selectHead)
+	if err != nil || len(facts) == 0 {
+		return last, false, err
 	}
-	defer rows.Close()
-	if rows.Next() {
-		some = true
-		err = rows.Scan(parts(&last)...)
-	}
-	if err == nil {
-		err = rows.Err()
-	}
-	return last, some, b.sentence(err)
+	return facts[0], true, nil
 }
 
 // unlisted begins the kinds of what happens to a load before its ticket. They

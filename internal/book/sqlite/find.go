@@ -8,43 +8,50 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 )
 
 // applicationID marks a SQLite file as a Tenthpoint book: "10pt" in ASCII.
 const applicationID = 0x31307074
 
+// A file is where the book is, and how long to wait for other programs there.
+type file struct {
+	path string
+	busy time.Duration
+}
+
 // find makes sure that there is a book at the path, founding one if that was
 // asked for. A file that is something else is left as it is.
-func (b *Book) find(o Options) error {
-	info, err := os.Stat(b.path)
+func (f *file) find(o Options) error {
+	info, err := os.Stat(f.path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && !o.Create:
-		return fmt.Errorf("There is no book at %s. Check the path, or create a book there.", b.path)
+		return fmt.Errorf("There is no book at %s. Check the path, or create a book there.", f.path)
 	case errors.Is(err, fs.ErrNotExist):
-		if err := os.MkdirAll(filepath.Dir(b.path), 0o755); err != nil {
-			return fmt.Errorf("The folder for the book %s cannot be made: %w", b.path, err)
+		if err := os.MkdirAll(filepath.Dir(f.path), 0o755); err != nil {
+			return fmt.Errorf("The folder for the book %s cannot be made: %w", f.path, err)
 		}
 	case err != nil:
-		return fmt.Errorf("The book %s cannot be looked at: %w", b.path, err)
+		return fmt.Errorf("The book %s cannot be looked at: %w", f.path, err)
 	case info.IsDir():
-		return fmt.Errorf("%s is a folder, not a book. Name a file in it.", b.path)
+		return fmt.Errorf("%s is a folder, not a book. Name a file in it.", f.path)
 	}
-	how := looking
+	how := probeAccess
 	if o.ReadOnly {
-		how = reading
+		how = readingAccess
 	} else if o.Create {
-		how = founding
+		how = createAccess
 	}
-	db, err := connect(b.path, how(b.busy), 1)
+	db, err := connect(f.path, how(f.busy), 1)
 	if err != nil {
 		return err
 	}
-	found := b.recognise(db, o)
+	found := f.recognise(db, o)
 	return errors.Join(found, db.Close())
 }
 
 // recognise tells a book from an empty file and from somebody else's data.
-func (b *Book) recognise(db *sql.DB, o Options) error {
+func (f *file) recognise(db *sql.DB, o Options) error {
 	var mark, tables int64
 	err := db.QueryRow(`SELECT application_id, (SELECT count(*) FROM sqlite_schema)
 		FROM pragma_application_id`).Scan(&mark, &tables)
@@ -54,9 +61,9 @@ func (b *Book) recognise(db *sql.DB, o Options) error {
 	case mark == applicationID:
 		return nil
 	case tables > 0 || mark != 0:
-		return fmt.Errorf("%s is a database, but not a Tenthpoint book. Nothing in it was touched; check the path.", b.path)
+		return fmt.Errorf("%s is a database, but not a Tenthpoint book. Nothing in it was touched; check the path.", f.path)
 	case !o.Create || o.ReadOnly:
-		return fmt.Errorf("The file %s is empty, not a book. Check the path, or create a book there.", b.path)
+		return fmt.Errorf("The file %s is empty, not a book. Check the path, or create a book there.", f.path)
 	}
 	return begin(db)
 }

@@ -51,28 +51,24 @@ func orNull(n int64) any {
 	return n
 }
 
+// A loadReader reads the lists of loads, their owners and their samples.
+type loadReader struct{ reader }
+
 // Loads lists loads.
-func (b *Book) Loads(ctx context.Context, f book.LoadFilter) ([]book.LoadRow, error) {
+func (r loadReader) Loads(ctx context.Context, f book.LoadFilter) ([]book.LoadRow, error) {
 	query, args := loadQuery(f)
-	rows, err := b.read.QueryContext(ctx, query, args...)
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	out, err := scanLoads(rows)
-	return out, b.sentence(err)
+	return list(r.during(ctx), scanLoad, query, args...)
 }
 
-func scanLoads(rows *sql.Rows) ([]book.LoadRow, error) {
-	defer rows.Close()
-	var out []book.LoadRow
-	for rows.Next() {
-		r, err := scanLoad(rows)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, r)
-	}
-	return out, rows.Err()
+// LoadIDs are the ids of all loads in the lists, in order.
+func (r loadReader) LoadIDs(ctx context.Context) ([]string, error) {
+	return list(r.during(ctx), scanText, "SELECT id FROM loads ORDER BY id")
+}
+
+// Loads is [Book.Loads] as the write has left it so far.
+func (tx *Tx) Loads(f book.LoadFilter) ([]book.LoadRow, error) {
+	query, args := loadQuery(f)
+	return list(tx, scanLoad, query, args...)
 }
 
 func loadQuery(f book.LoadFilter) (string, []any) {

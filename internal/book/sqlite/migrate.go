@@ -101,37 +101,37 @@ func pending(path string, past, known []migration) ([]migration, error) {
 
 // refuseOld lets a book through that can be read as it is: an older one may
 // lack what reading does without.
-func (b *Book) refuseOld(known []migration) error {
-	past, err := history(b.read)
+func (f *file) refuseOld(db *sql.DB, known []migration) error {
+	past, err := history(db)
 	if err != nil {
 		return err
 	}
-	due, err := pending(b.path, past, known)
+	due, err := pending(f.path, past, known)
 	if err == nil && len(due) > 0 && due[0].number <= migrations.NeededToRead {
 		return fmt.Errorf("The book %s is older than this program and is open for reading only. "+
-			"Open it once for writing; it is then brought up to date: %w", b.path, book.ErrOld)
+			"Open it once for writing; it is then brought up to date: %w", f.path, book.ErrOld)
 	}
 	return err
 }
 
 // migrate takes the book through the steps it has not been through. A book
 // with a past is copied first.
-func (b *Book) migrate(known []migration) error {
-	past, err := history(b.write.conn)
+func (f *file) migrate(conn *sql.Conn, known []migration) error {
+	past, err := history(conn)
 	if err != nil {
 		return err
 	}
-	due, err := pending(b.path, past, known)
+	due, err := pending(f.path, past, known)
 	if err != nil || len(due) == 0 {
 		return err
 	}
 	if len(past) > 0 {
-		if err := b.copyBefore(due[0]); err != nil {
+		if err := f.copyBefore(due[0]); err != nil {
 			return err
 		}
 	}
 	for more := true; more && err == nil; {
-		more, err = b.takeStep(known)
+		more, err = f.takeStep(conn, known)
 	}
 	return err
 }
@@ -139,8 +139,8 @@ func (b *Book) migrate(known []migration) error {
 // takeStep goes through the next step, in one transaction with the note that
 // it was taken. What is next is looked up in that transaction, because another
 // program may be bringing the same book up to date.
-func (b *Book) takeStep(known []migration) (more bool, err error) {
-	tx, err := b.write.conn.BeginTx(context.Background(), nil)
+func (f *file) takeStep(conn *sql.Conn, known []migration) (more bool, err error) {
+	tx, err := conn.BeginTx(context.Background(), nil)
 	if err != nil {
 		return false, err
 	}
@@ -149,17 +149,17 @@ func (b *Book) takeStep(known []migration) (more bool, err error) {
 	if err != nil {
 		return false, err
 	}
-	due, err := pending(b.path, past, known)
+	due, err := pending(f.path, past, known)
 	if err != nil || len(due) == 0 {
 		return false, err
 	}
 	step := due[0]
 	if _, err := tx.Exec(step.text); err != nil {
-		return false, fmt.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, b.path, err)
+		return false, fmt.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, f.path, err)
 	}
 	if fill, ok := fills[step.name]; ok {
-		if err := fill(tx); err != nil {
-			return false, fmt.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, b.path, err)
+		if err := fill(f, tx); err != nil {
+			return false, fmt.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, f.path, err)
 		}
 	}
 	_, err = tx.Exec("INSERT INTO migrations (number, name, sha256) VALUES (?, ?, ?)",

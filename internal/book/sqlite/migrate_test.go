@@ -36,7 +36,7 @@ const (
 
 // openWith opens the book as a program with these migrations would.
 func openWith(path string, known fs.FS, o Options) (*Book, error) {
-	return open(path, o, known, fleeting)
+	return open(path, o, known, scratchAccess)
 }
 
 // oldBook is a book with six facts of a program that knew only the first
@@ -79,11 +79,11 @@ func TestOldBookIsCopiedAndBroughtUpToDate(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	loads, err := b.texts(ctx, "SELECT load FROM yard ORDER BY load")
+	loads, err := texts(ctx, b, "SELECT load FROM yard ORDER BY load")
 	if err != nil || !slices.Equal(loads, []string{"load 1", "load 2"}) {
 		t.Errorf("the new table has %q, %v", loads, err)
 	}
-	done, err := b.texts(ctx, "SELECT name FROM migrations ORDER BY number")
+	done, err := texts(ctx, b, "SELECT name FROM migrations ORDER BY number")
 	if err != nil || !slices.Equal(done, []string{"0001_journal.sql", "0002_yard.sql", "0003_pits.sql"}) {
 		t.Errorf("the book remembers %q, %v", done, err)
 	}
@@ -137,7 +137,7 @@ func TestMigrationThatFailsLeavesTheBookAsItWas(t *testing.T) {
 	}
 	defer b.Close()
 	wantSound(t, b, 6)
-	if half, _ := b.texts(ctx, "SELECT name FROM sqlite_schema WHERE name = 'half'"); len(half) > 0 {
+	if half, _ := texts(ctx, b, "SELECT name FROM sqlite_schema WHERE name = 'half'"); len(half) > 0 {
 		t.Error("half a migration is in the book")
 	}
 }

@@ -12,33 +12,29 @@ func (tx *Tx) PutRecord(s book.Record) error {
 	return err
 }
 
-const selectStanding = "SELECT kind, id, seq, body FROM standing WHERE kind = ? ORDER BY id"
+const selectRecords = "SELECT kind, id, seq, body FROM standing WHERE kind = ? ORDER BY id"
+
+// A recordReader reads master data and the numbers given out.
+type recordReader struct{ reader }
 
 // Records lists the records of a kind by id.
-func (b *Book) Records(ctx context.Context, kind string) ([]book.Record, error) {
-	return b.standing(ctx, selectStanding, kind)
+func (r recordReader) Records(ctx context.Context, kind string) ([]book.Record, error) {
+	return list(r.during(ctx), scanRecord, selectRecords, kind)
 }
 
-func (b *Book) standing(ctx context.Context, query string, args ...any) ([]book.Record, error) {
-	rows, err := b.read.QueryContext(ctx, query, args...)
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	out, err := scanStanding(rows)
-	return out, b.sentence(err)
+// Records is [Book.Records] as the write has left it so far.
+func (tx *Tx) Records(kind string) ([]book.Record, error) {
+	return list(tx, scanRecord, selectRecords, kind)
 }
 
-func scanStanding(rows *sql.Rows) ([]book.Record, error) {
-	defer rows.Close()
-	var out []book.Record
-	for rows.Next() {
-		var s book.Record
-		if err := rows.Scan(&s.Kind, &s.ID, &s.Seq, &s.Body); err != nil {
-			return nil, err
-		}
-		out = append(out, s)
-	}
-	return out, rows.Err()
+// AllRecords are the records of every kind, by kind and id.
+func (r recordReader) AllRecords(ctx context.Context) ([]book.Record, error) {
+	return list(r.during(ctx), scanRecord, "SELECT kind, id, seq, body FROM standing ORDER BY kind, id")
+}
+
+func scanRecord(rows *sql.Rows) (s book.Record, err error) {
+	err = rows.Scan(&s.Kind, &s.ID, &s.Seq, &s.Body)
+	return s, err
 }
 
 // HasRecord reports whether there is a record of that kind and id.

@@ -7,35 +7,23 @@ import (
 )
 
 // Search lists the tickets that fit.
-func (b *Book) Search(ctx context.Context, s book.Search) ([]book.LoadRow, error) {
+func (r loadReader) Search(ctx context.Context, s book.Search) ([]book.LoadRow, error) {
 	where, args := searchWhere(s)
 	order := " ORDER BY ticket DESC"
 	if s.Refused {
 		order = " ORDER BY ended_at DESC"
 	}
-	rows, err := b.read.QueryContext(ctx, "SELECT "+loadColumns+" FROM loads WHERE "+where+order+" LIMIT ?", append(args, s.Limit)...)
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	defer rows.Close()
-	var out []book.LoadRow
-	for rows.Next() {
-		r, err := scanLoad(rows)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, r)
-	}
-	return out, b.sentence(rows.Err())
+	return list(r.during(ctx), scanLoad, "SELECT "+loadColumns+" FROM loads WHERE "+where+order+" LIMIT ?", append(args, s.Limit)...)
 }
 
 // CountFound is how many tickets fit, over all pages.
-func (b *Book) CountFound(ctx context.Context, s book.Search) (int64, error) {
+func (r loadReader) CountFound(ctx context.Context, s book.Search) (int64, error) {
 	s.Before = 0
 	where, args := searchWhere(s)
 	var n int64
-	err := b.read.QueryRowContext(ctx, "SELECT count(*) FROM loads WHERE "+where, args...).Scan(&n)
-	return n, b.sentence(err)
+	from := r.during(ctx)
+	err := from.queryRow("SELECT count(*) FROM loads WHERE "+where, args...).Scan(&n)
+	return n, from.fail(err)
 }
 
 // conditions gathers what a row must be.

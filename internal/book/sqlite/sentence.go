@@ -13,35 +13,35 @@ import (
 // sentence puts what the file system or SQLite said into words that tell a
 // person what happened to the book and what to do. Other errors pass
 // unchanged.
-func (b *Book) sentence(err error) error {
+func (f *file) sentence(err error) error {
 	var sqliteErr *sqlite.Error
 	if err == nil || errors.Is(err, context.Canceled) || errors.Is(err, book.ErrBusy) || !errors.As(err, &sqliteErr) {
 		return err
 	}
 	if isBusy(err) {
 		return fmt.Errorf("Another program is writing in the book %s and did not finish within %s. "+
-			"Nothing was entered. Wait for it or close it, then try again: %w", b.path, b.busy, book.ErrBusy)
+			"Nothing was entered. Wait for it or close it, then try again: %w", f.path, f.busy, book.ErrBusy)
 	}
 	switch sqliteErr.Code() & 0xff {
 	case sqlite3.SQLITE_FULL:
-		return b.because("The disk that holds the book %s is full. Nothing was entered. Make room, then try again", err)
+		return f.because("The disk that holds the book %s is full. Nothing was entered. Make room, then try again", err)
 	case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
-		return b.because("The book %s may not be written to. Check the rights of the file and its folder", err)
+		return f.because("The book %s may not be written to. Check the rights of the file and its folder", err)
 	case sqlite3.SQLITE_CANTOPEN:
-		return b.because("The book %s cannot be opened. Check the path and the rights of the file and its folder", err)
+		return f.because("The book %s cannot be opened. Check the path and the rights of the file and its folder", err)
 	case sqlite3.SQLITE_NOTADB:
-		return b.because("%s is not a book. Check the path", err)
+		return f.because("%s is not a book. Check the path", err)
 	case sqlite3.SQLITE_CORRUPT:
-		return b.because("The file of the book %s is damaged. Copy it as it is, then go back to a backup", err)
+		return f.because("The file of the book %s is damaged. Copy it as it is, then go back to a backup", err)
 	case sqlite3.SQLITE_IOERR:
-		return b.because("The disk failed while the book %s was in use. Nothing was entered. Check the disk", err)
+		return f.because("The disk failed while the book %s was in use. Nothing was entered. Check the disk", err)
 	}
-	return b.because("The book %s refused", err)
+	return f.because("The book %s refused", err)
 }
 
 // onlyRead says why nothing can be entered in a book open for reading.
-func (b *Book) onlyRead() error {
-	return fmt.Errorf("The book %s is open for reading only. Nothing was entered.", b.path)
+func (f *file) onlyRead() error {
+	return fmt.Errorf("The book %s is open for reading only. Nothing was entered.", f.path)
 }
 
 // isBusy reports whether another program stood in the way.
@@ -54,6 +54,6 @@ func isBusy(err error) bool {
 	return code == sqlite3.SQLITE_BUSY || code == sqlite3.SQLITE_LOCKED
 }
 
-func (b *Book) because(sentence string, err error) error {
-	return fmt.Errorf(sentence+": %w", b.path, err)
+func (f *file) because(sentence string, err error) error {
+	return fmt.Errorf(sentence+": %w", f.path, err)
 }

@@ -2,6 +2,8 @@ package sqlite
 
 import (
 	"context"
+	"database/sql"
+
 	"tenthpoint/internal/book"
 )
 
@@ -14,47 +16,50 @@ const hasSample = "kept <> '' AND phase <> 'corrected' AND reissued_by IS NULL A
 // Shelf lists the loads of which a part of the sample was kept, to be kept no
 // longer than a day if one is given, in the order of their tickets, those without
 // one last.
-func (b *Book) Shelf(ctx context.Context, until string) ([]book.ShelfRow, error) {
-	rows, err := b.read.QueryContext(ctx,
+func (r loadReader) Shelf(ctx context.Context, until string) ([]book.ShelfRow, error) {
+	return list(r.during(ctx), scanShelf,
 		`SELECT id, coalesce(ticket, 0), commodity, grower_name, day, sample, kept, keep_until
 		   FROM loads
 		  WHERE `+hasSample+` AND keep_until <> '' AND (? = '' OR keep_until <= ?)
 		  ORDER BY ticket IS NULL, ticket, length(id), id`, until, until)
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	defer rows.Close()
-	var out []book.ShelfRow
-	for rows.Next() {
-		var r book.ShelfRow
-		if err := rows.Scan(&r.Load, &r.Ticket, &r.Commodity, &r.GrowerName, &r.Day, &r.Sample, &r.Kept, &r.Until); err != nil {
-			return nil, b.sentence(err)
-		}
-		out = append(out, r)
-	}
-	return out, b.sentence(rows.Err())
+}
+
+func scanShelf(rows *sql.Rows) (s book.ShelfRow, err error) {
+	err = rows.Scan(&s.Load, &s.Ticket, &s.Commodity, &s.GrowerName, &s.Day, &s.Sample, &s.Kept, &s.Until)
+	return s, err
+}
+
+// SamplesKept counts the retained samples to be kept through the days from one
+// to another, day by day.
+func (r loadReader) SamplesKept(ctx context.Context, from, to string) ([]book.KeptSamples, error) {
+	return list(r.during(ctx), scanKept, selectKept, from, to)
+}
+
+// SamplesKept is [Book.SamplesKept] as the write has left it so far.
+func (tx *Tx) SamplesKept(from, to string) ([]book.KeptSamples, error) {
+	return list(tx, scanKept, selectKept, from, to)
+}
+
+const selectKept = "SELECT keep_until, count(*) FROM loads WHERE keep_until >= ? AND keep_until <= ? AND " + hasSample + " GROUP BY keep_until ORDER BY keep_until"
+
+func scanKept(rows *sql.Rows) (k book.KeptSamples, err error) {
+	err = rows.Scan(&k.Until, &k.Count)
+	return k, err
 }
 
 // Origins leads from every load that corrects or reissues a ticket, however often
 // that was done before, to the load that the first ticket was for.
-func (b *Book) Origins(ctx context.Context) (map[string]string, error) {
-	rows, err := b.read.QueryContext(ctx,
-		`WITH RECURSIVE chain (id, origin) AS (
+func (r loadReader) Origins(ctx context.Context) (map[string]string, error) {
+	out := map[string]string{}
+	err := each(r.during(ctx), func(rows *sql.Rows) error {
+		var id, origin string
+		err := rows.Scan(&id, &origin)
+		out[id] = origin
+		return err
+	}, `WITH RECURSIVE chain (id, origin) AS (
 			SELECT c.id, o.id FROM loads c JOIN loads o ON o.ticket = coalesce(c.corrects, c.reissues) WHERE coalesce(o.corrects, o.reissues) IS NULL
 			UNION ALL
 			SELECT c.id, chain.origin FROM loads c JOIN loads o ON o.ticket = coalesce(c.corrects, c.reissues) JOIN chain ON chain.id = o.id
 		) SELECT id, origin FROM chain`)
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	defer rows.Close()
-	out := map[string]string{}
-	for rows.Next() {
-		var id, origin string
-		if err := rows.Scan(&id, &origin); err != nil {
-			return nil, b.sentence(err)
-		}
-		out[id] = origin
-	}
-	return out, b.sentence(rows.Err())
+	return out, err
 }

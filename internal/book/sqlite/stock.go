@@ -64,14 +64,10 @@ const (
 // applyMove adds a move to its day and to the balance of every day after it.
 // There seldom is one: a business day does not go back.
 func (tx *Tx) applyMove(m book.StockMove) error {
-	rows, err := tx.query(selectStock+" WHERE commodity = ? AND bin = ? AND unit = ? AND day >= ? ORDER BY day",
+	days, err := list(tx, scanStock, selectStock+" WHERE commodity = ? AND bin = ? AND unit = ? AND day >= ? ORDER BY day",
 		m.Key.Commodity, m.Key.Bin, m.Key.Unit.String(), m.Day)
 	if err != nil {
 		return err
-	}
-	days, err := scanStock(rows)
-	if err != nil {
-		return tx.fail(err)
 	}
 	before := quantity.Zero(m.Key.Unit)
 	if len(days) == 0 || days[0].Day != m.Day {
@@ -99,14 +95,10 @@ func (tx *Tx) putStock(r book.StockRow) error {
 
 // balanceBefore is what was in the move's place in the evening before its day.
 func (tx *Tx) balanceBefore(m book.StockMove) (quantity.Amount, error) {
-	rows, err := tx.query(selectStock+" WHERE commodity = ? AND bin = ? AND unit = ? AND day < ? ORDER BY day DESC LIMIT 1",
+	before, err := list(tx, scanStock, selectStock+" WHERE commodity = ? AND bin = ? AND unit = ? AND day < ? ORDER BY day DESC LIMIT 1",
 		m.Key.Commodity, m.Key.Bin, m.Key.Unit.String(), m.Day)
-	if err != nil {
-		return quantity.Amount{}, err
-	}
-	before, err := scanStock(rows)
 	if err != nil || len(before) == 0 {
-		return quantity.Zero(m.Key.Unit), tx.fail(err)
+		return quantity.Zero(m.Key.Unit), err
 	}
 	return before[0].Weight, nil
 }
@@ -120,24 +112,18 @@ func stored(a quantity.Amount) string {
 	return string(text)
 }
 
-func scanStock(rows *sql.Rows) ([]book.StockRow, error) {
-	defer rows.Close()
-	var out []book.StockRow
-	for rows.Next() {
-		var r book.StockRow
-		var in, outward, back, balance string
-		if err := rows.Scan(&r.Commodity, &r.Bin, &r.Day, &in, &outward, &back, &balance); err != nil {
-			return nil, err
-		}
-		for _, one := range []struct {
-			text string
-			into *quantity.Amount
-		}{{in, &r.In}, {outward, &r.Out}, {back, &r.Back}, {balance, &r.Weight}} {
-			if err := one.into.UnmarshalText([]byte(one.text)); err != nil {
-				return nil, fmt.Errorf("the position of %s in bin %q on %s cannot be read: %w", r.Commodity, r.Bin, r.Day, err)
-			}
-		}
-		out = append(out, r)
+func scanStock(rows *sql.Rows) (r book.StockRow, err error) {
+	var in, outward, back, balance string
+	if err := rows.Scan(&r.Commodity, &r.Bin, &r.Day, &in, &outward, &back, &balance); err != nil {
+		return r, err
 	}
-	return out, rows.Err()
+	for _, one := range []struct {
+		text string
+		into *quantity.Amount
+	}{{in, &r.In}, {outward, &r.Out}, {back, &r.Back}, {balance, &r.Weight}} {
+		if err := one.into.UnmarshalText([]byte(one.text)); err != nil {
+			return r, fmt.Errorf("the position of %s in bin %q on %s cannot be read: %w", r.Commodity, r.Bin, r.Day, err)
+		}
+	}
+	return r, nil
 }

@@ -5,6 +5,8 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"slices"
+
 	"tenthpoint/internal/book"
 )
 
@@ -12,77 +14,99 @@ import (
 // other columns of the row that holds the maximum.
 const selectBalances = "SELECT commodity, bin, max(day), inward, outward, back, balance FROM stock WHERE day < ? GROUP BY commodity, bin, unit ORDER BY commodity, bin, unit"
 
+// A stockReader reads the position, by commodity, bin and day.
+type stockReader struct{ reader }
+
 // StockBefore is the position in the evening before a day: the last row of
 // every commodity and bin, those that are empty left out.
-func (b *Book) StockBefore(ctx context.Context, day string) ([]book.StockRow, error) {
-	rows, err := b.read.QueryContext(ctx, selectBalances, day)
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	out, err := balances(rows)
-	return out, b.sentence(err)
+func (r stockReader) StockBefore(ctx context.Context, day string) ([]book.StockRow, error) {
+	return balances(r.during(ctx), day)
 }
 
 // StockBefore is [Book.StockBefore] as the write has left it so far.
 func (tx *Tx) StockBefore(day string) ([]book.StockRow, error) {
-	rows, err := tx.query(selectBalances, day)
-	if err != nil {
-		return nil, err
-	}
-	out, err := balances(rows)
-	return out, tx.fail(err)
+	return balances(tx, day)
 }
 
-func balances(rows *sql.Rows) ([]book.StockRow, error) {
-	all, err := scanStock(rows)
-	var out []book.StockRow
-	for _, r := range all {
-		if !r.Weight.IsZero() {
-			out = append(out, r)
-		}
-	}
-	return out, err
+func balances(from source, before string) ([]book.StockRow, error) {
+	all, err := list(from, scanStock, selectBalances, before)
+	return slices.DeleteFunc(all, func(r book.StockRow) bool { return r.Weight.IsZero() }), err
 }
 
 // StockDays are the days from one to another on which anything moved, by
 // commodity, bin and day; no last day means without end.
-func (b *Book) StockDays(ctx context.Context, from, to string) ([]book.StockRow, error) {
+func (r stockReader) StockDays(ctx context.Context, from, to string) ([]book.StockRow, error) {
 	if to == "" {
 		to = "9999-99-99"
 	}
-	rows, err := b.read.QueryContext(ctx, selectStock+" WHERE day >= ? AND day <= ? ORDER BY commodity, bin, unit, day", from, to)
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	out, err := scanStock(rows)
-	return out, b.sentence(err)
+	return list(r.during(ctx), scanStock, selectStock+" WHERE day >= ? AND day <= ? ORDER BY commodity, bin, unit, day", from, to)
 }
 
-// VerifyStock works the position out of the loads anew and returns every row
+// VerifyStock adds the position up from the loads and returns every row
 // that does not agree, as a sentence. Both are read from one moment's state.
-func (b *Book) VerifyStock(ctx context.Context) ([]string, error) {
-	tx, err := b.read.BeginTx(ctx, nil)
+func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
+	tx, err := r.db.BeginTx(ctx, nil)
 	if err != nil {
-		return nil, b.sentence(err)
+		return nil, r.file.sentence(err)
 	}
 	defer tx.Rollback() // it only read
-	rows, err := tx.QueryContext(ctx, selectMoved+" WHERE ticket IS NOT NULL")
-	if err != nil {
-		return nil, b.sentence(err)
-	}
-	want, err := sumStock(rows)
+	from := snapshot{r.during(ctx), tx}
+	want, err := sumStock(from)
 	if errors.Is(err, book.ErrFigures) {
 		return []string{fmt.Sprintf("The position cannot be checked: %v.", err)}, nil
 	}
 	if err != nil {
-		return nil, b.sentence(err)
+		return nil, err
 	}
-	if rows, err = tx.QueryContext(ctx, selectStock); err != nil {
-		return nil, b.sentence(err)
-	}
-	kept, err := scanStock(rows)
+	kept, err := list(from, scanStock, selectStock)
 	if err != nil {
-		return nil, b.sentence(err)
+		return nil, err
 	}
 	return book.CompareStock(want, kept), nil
+}
+
+// A snapshot reads several queries from one moment's state.
+type snapshot struct {
+	reading
+	tx *sql.Tx
+}
+
+func (s snapshot) query(query string, args ...any) (*sql.Rows, error) {
+	rows, err := s.tx.QueryContext(s.ctx, query, args...)
+	return rows, s.fail(err)
+}
+
+// fills are what a migration leaves to the program, by the migration's name:
+// SQL cannot add decimals that are text. Each runs in the migration's own
+// transaction.
+var fills = map[string]func(*file, *sql.Tx) error{
+	"0003_stock.sql": fillStock,
+}
+
+// fillStock works the position of an older book out of its loads.
+func fillStock(f *file, tx *sql.Tx) error {
+	from := snapshot{reader{file: f}.during(context.Background()), tx}
+	all, err := sumStock(from)
+	if err != nil {
+		return err
+	}
+	for _, r := range all {
+		if _, err := tx.Exec(putStock, stockValues(r)...); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// sumStock adds up the position of every day from the loads' rows.
+func sumStock(from source) ([]book.StockRow, error) {
+	var sum book.StockSum
+	err := each(from, func(rows *sql.Rows) error {
+		var r book.LoadRow
+		if err := scanMoved(rows, &r); err != nil {
+			return err
+		}
+		return sum.Add(r)
+	}, selectMoved+" WHERE ticket IS NOT NULL")
+	return sum.Rows(), err
 }

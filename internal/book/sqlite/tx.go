@@ -33,7 +33,7 @@ func (b *Book) Write(ctx context.Context, act func(book.Tx) error) error {
 
 func (b *Book) inWrite(ctx context.Context, act func(*Tx) error) error {
 	if b.write == nil {
-		return b.onlyRead()
+		return b.file.onlyRead()
 	}
 	w := b.write
 	if err := w.take(ctx); err != nil {
@@ -44,7 +44,7 @@ func (b *Book) inWrite(ctx context.Context, act func(*Tx) error) error {
 	// itself already ends with ctx.
 	lasting := context.WithoutCancel(ctx)
 	if err := w.run(lasting, "BEGIN IMMEDIATE"); err != nil {
-		return b.sentence(err)
+		return b.file.sentence(err)
 	}
 	tx := &Tx{book: b, ctx: lasting, ends: ctx}
 	kept := false
@@ -61,7 +61,7 @@ func (b *Book) inWrite(ctx context.Context, act func(*Tx) error) error {
 	}
 	err := w.run(lasting, "COMMIT")
 	kept = err == nil
-	return b.sentence(err)
+	return b.file.sentence(err)
 }
 
 // ended is the first failure, or that the caller gave up meanwhile.
@@ -75,7 +75,7 @@ func (tx *Tx) ended() error {
 // fail notes the first failure and returns it; without one it is nil.
 func (tx *Tx) fail(err error) error {
 	if tx.failed == nil && err != nil {
-		tx.failed = tx.book.sentence(err)
+		tx.failed = tx.book.file.sentence(err)
 	}
 	return tx.failed
 }

@@ -15,7 +15,7 @@ import (
 // contents is everything a write can leave in a book, as text.
 func contents(t testing.TB, b *Book) []string {
 	t.Helper()
-	all, err := b.texts(ctx, `
+	all, err := texts(ctx, b, `
 		SELECT 'fact ' || seq || ' ' || hash FROM facts UNION ALL
 		SELECT 'series ' || name || ' ' || last FROM series UNION ALL
 		SELECT 'edition ' || id || ' ' || sha256 FROM editions`)

@@ -37,7 +37,7 @@ func TestStatementsStayPrepared(t *testing.T) {
 			return err
 		})
 	}
-	if rows, err := b.texts(ctx, "SELECT x FROM later"); err != nil || len(rows) != 3 {
+	if rows, err := texts(ctx, b, "SELECT x FROM later"); err != nil || len(rows) != 3 {
 		t.Errorf("%q, %v", rows, err)
 	}
 }

@@ -1,0 +1,27 @@
+package rates
+
+import (
+	"tenthpoint/internal/rates/handling"
+	"tenthpoint/internal/rates/shrink"
+)
+
+// BareWater is the same edition with nothing taken but the water: the bare
+// formula from the same trigger to the same moisture, and no handling. Set
+// beside the edition itself it shows what a rate per point takes beyond the
+// water. Fixed rates of 1.2 to 1.5 % are in use where the formula gives 1.176
+// (to 15.0 %); the difference is handling by another name.
+//
+// The result is for comparing. It has no text and no hash, so that no ticket
+// can be settled under it. An edition that shrinks nothing names no moisture to
+// shrink to; it comes back without handling and otherwise as it is.
+func BareWater(e *Edition) *Edition {
+	bare := *e
+	bare.ID, bare.Title = e.ID+", bare water formula", e.Title+", bare water formula"
+	bare.File, bare.Text, bare.Hash = "", nil, ""
+	bare.Handling = handling.Rule{Method: handling.None, Rounding: e.Handling.Rounding, Row: "bare water formula"}
+	if e.Shrink.Method != shrink.None {
+		bare.Shrink.Method = shrink.Water
+		bare.Shrink.Row = "bare water formula"
+	}
+	return &bare
+}

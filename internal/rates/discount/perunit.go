@@ -1,0 +1,99 @@
+package discount
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/tomlfile"
+	"tenthpoint/internal/worksheet"
+)
+
+// PerUnit counts units beyond a base.
+var PerUnit = &Form{
+	ID:   "per-unit",
+	Said: "a figure for every unit beyond a base",
+	Read: func(t *tomlfile.Table, h *rule.Head, r *Rule) {
+		if r.isMeasured(t) {
+			r.readPerUnit(t, h)
+			r.readLimits(t)
+		}
+	},
+	Lines:     postPerUnit,
+	Work:      workPerUnit,
+	Ticket:    rule.Figures[Rule],
+	Explained: "a figure for every unit beyond a base, such as two cents for each pound of test weight under 54. The edition says how part of a unit counts, and may set a most.",
+}
+
+func (r *Rule) readPerUnit(t *tomlfile.Table, h *rule.Head) {
+	units := r.factorUnits()
+	r.Base, r.Per = rule.ReadCell(t, "base", units...), rule.ReadCell(t, "per", units...)
+	r.Above = t.Choice("side", "above", "below") == "above"
+	if r.Per.Given() && r.Per.Amount.Sign() <= 0 {
+		t.AddProblem("per", fmt.Sprintf("%s is %s: what is beyond the base would be divided by it", t.Name("per"), r.Per.Amount.Written()), "Write a size above nought, such as \"1 lb/bu\" or \"0.1 %\".")
+	}
+	r.Part = parts[t.Choice("part", "exact", "up", "down", "nearest")]
+	r.Cell, r.Gives = readFigure(t, h, r.Of)
+	if r.Cell.Given() {
+		r.Cap = rule.ReadOptionalCell(t, "cap", r.Cell.Amount.Unit())
+		rule.NotNegative(t, "cap", r.Cap)
+	} else {
+		t.OptionalText("cap")
+	}
+}
+
+// parts are the roundings of a number of units beyond a base.
+var parts = map[string]quantity.Rounding{
+	"exact": quantity.Unrounded, "up": quantity.To("1", quantity.Up),
+	"down": quantity.To("1", quantity.Down), "nearest": quantity.To("1", quantity.HalfUp),
+}
+
+// partWords say what part of a unit counts, by the rule of its rounding.
+var partWords = map[quantity.Rule]string{
+	quantity.Up: "as a whole one", quantity.Down: "not at all", quantity.HalfUp: "from a half, as a whole one",
+	quantity.Exact: "as it is",
+}
+
+func postPerUnit(w *rule.Lines, r Rule) {
+	w.Cell("base", "Base", r.Base)
+	w.TextAt(r.key(), "figure", "Brings", r.brings(false, r.Cell, r.Gives)+" for every "+r.Per.Amount.Written()+" "+r.side()+" it")
+	w.Text("part", "A part of that counts", partWords[r.Part.Rule])
+	w.Cell("cap", "At most", r.Cap)
+}
+
+// side is where units are counted from the base.
+func (r *Rule) side() string {
+	if r.Above {
+		return "above"
+	}
+	return "below"
+}
+
+func workPerUnit(w Working, r *Rule, found *worksheet.Step) {
+	beyond := found.Value().More(r.Base.Amount)
+	if !r.Above {
+		beyond = found.Value().Less(r.Base.Amount)
+	}
+	if !beyond {
+		w.None(fmt.Sprintf("%s is not %s the base, %s", found.Printed(), r.side(), r.Base.Amount.Written()))
+		return
+	}
+	w.Apply(r.Gives, r.ratePerUnit(w, found))
+}
+
+// ratePerUnit is what the units beyond the base come to, up to the cap.
+func (r *Rule) ratePerUnit(w Working, found *worksheet.Step) *worksheet.Step {
+	base := w.Rate(r.line("base"), r.Label+" base", r.Base)
+	per := w.Rate(r.line("per"), r.Label+" counted per", r.Per)
+	diff := worksheet.Less(base, found)
+	if r.Above {
+		diff = worksheet.Less(found, base)
+	}
+	count := w.Sheet().Work(r.line("count"), r.Label+" units", worksheet.Over(diff, per), r.Part, w.Source(r.Row))
+	each := w.Rate(r.line("each"), r.Label+" for each", r.Cell)
+	var figure worksheet.Operand = worksheet.Times(each, count)
+	if r.Cap.Given() {
+		figure = worksheet.Lower(figure, w.Rate(r.line("cap"), r.Label+" at most", r.Cap))
+	}
+	return w.Sheet().Work(RateLine(r.ID), r.Label+" rate", figure, quantity.Unrounded, "")
+}

@@ -1,0 +1,124 @@
+package discount
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/tomlfile"
+)
+
+// ReadAll reads the discounts of an edition. What is wrong is reported there.
+func ReadAll(tables []*tomlfile.Table, h *rule.Head) []Rule {
+	var out []Rule
+	seen := map[string]bool{}
+	for _, t := range tables {
+		r := read(t, h)
+		if r.ID != "" && seen[r.ID] {
+			t.AddProblem("id", fmt.Sprintf("two discounts are called %q", r.ID), "Give one of them an id of its own.")
+			continue
+		}
+		seen[r.ID] = true
+		out = append(out, r)
+	}
+	return out
+}
+
+func read(t *tomlfile.Table, h *rule.Head) Rule {
+	factor, id := readFactor(t, h)
+	r := Rule{ID: t.OptionalText("id"), Factor: factor}
+	rule.CheckName(t, "id", r.ID)
+	if r.ID == "" {
+		r.ID = id
+	}
+	t.SetTitle("discount " + r.ID)
+	r.Row, r.Label, r.Basis = t.Place(""), t.Text("label"), rule.ReadBasis(t)
+	r.Form = rule.Choose(t, "form", Forms)
+	r.Of = Of(t.Choice("of", string(OfMoney), string(OfPrice), string(OfWeight)))
+	r.MustTest = t.Choice("untested", "refuse", "none") == "refuse"
+	r.Rounding = rule.LineRounding(t, r.roundedAs(h.Rounding))
+	r.UnitRounding = t.OptionalRounding("round_unit", quantity.Unrounded)
+	if r.Form == nil || r.Of == "" || r.Factor.ID == "" { // reported
+		t.IgnoreRest()
+		return r
+	}
+	r.Form.Read(t, h, &r)
+	return r
+}
+
+// roundedAs is the rounding of a discount that has none of its own.
+func (r *Rule) roundedAs(p rule.Places) quantity.Rounding {
+	if r.Of == OfWeight {
+		return p.Weight
+	}
+	return p.Money
+}
+
+// isMeasured asks for a factor that is measured.
+func (r *Rule) isMeasured(t *tomlfile.Table) bool {
+	if r.Factor.YesNo {
+		t.AddProblem("form", fmt.Sprintf("%s is present or absent, it is not measured", r.Factor.Name), "Use the form yes-no.")
+		t.IgnoreRest()
+	}
+	return !r.Factor.YesNo
+}
+
+// readLimits reads what turns a measured load away, and holds everything the
+// rule says to one unit.
+func (r *Rule) readLimits(t *tomlfile.Table) {
+	units := r.factorUnits()
+	r.RefuseOver, r.RefuseUnder = rule.ReadOptionalCell(t, "refuse_over", units...), rule.ReadOptionalCell(t, "refuse_under", units...)
+	if rule.Less(r.RefuseOver, r.RefuseUnder) && r.RefuseOver.Amount.Unit() == r.RefuseUnder.Amount.Unit() {
+		t.AddProblem("refuse_over", fmt.Sprintf("%s is turned away over %s and under %s: that is every load", r.Factor.Name, r.RefuseOver.Amount.Written(), r.RefuseUnder.Amount.Written()), "Swap the two limits or mend them.")
+	}
+	r.oneUnit(t)
+	if unit, found := r.Unit(); found {
+		r.Factor = r.Factor.In(unit)
+	}
+}
+
+// oneUnit asks that a discount be written in one of the factor's units only:
+// results are compared with it as they stand, never converted on the way.
+func (r *Rule) oneUnit(t *tomlfile.Table) {
+	unit, found := r.Unit()
+	if !found {
+		return
+	}
+	for _, limit := range []struct {
+		key string
+		rule.Cell
+	}{{"per", r.Per}, {"refuse_over", r.RefuseOver}, {"refuse_under", r.RefuseUnder}} {
+		if limit.Given() && limit.Amount.Unit() != unit {
+			t.AddProblem(limit.key, fmt.Sprintf("%s is in %s, and the rest of the discount in %s", t.Name(limit.key), limit.Amount.Unit(), unit), "Write the whole discount in one unit.")
+		}
+	}
+}
+
+// readFactor finds the commodity's factor, and its id as written.
+func readFactor(t *tomlfile.Table, h *rule.Head) (f grain.Factor, id string) {
+	id = t.Text("factor")
+	f, ok := h.Commodity.Factor(grain.FactorID(id))
+	if id != "" && !ok && h.Commodity.ID != "" {
+		t.AddProblem("factor", fmt.Sprintf("%s has no factor %q", h.Commodity.Name, id), "Known factors: "+factorNames(h.Commodity)+".")
+	}
+	return f, id
+}
+
+func factorNames(c grain.Commodity) string {
+	names := make([]string, len(c.Factors))
+	for i, f := range c.Factors {
+		names[i] = string(f.ID)
+	}
+	return strings.Join(names, ", ")
+}
+
+// factorUnits are the units the factor's limits may be written in: its own, and
+// for test weight also kg/hL.
+func (r *Rule) factorUnits() []quantity.Unit {
+	if r.Factor.Unit == quantity.LbPerBushel {
+		return []quantity.Unit{quantity.LbPerBushel, quantity.KgPerHL}
+	}
+	return []quantity.Unit{r.Factor.Unit}
+}

@@ -1,0 +1,152 @@
+// Package discount is how a factor of the sample brings a discount or premium. A
+// form is a file: table, per-unit, yes-no.
+package discount
+
+import (
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/worksheet"
+)
+
+// Form is how a discount follows its factor.
+type Form = rule.Method[Rule, Work]
+
+// Work settles a factor that was found and is within the rule's limits.
+type Work func(w Working, r *Rule, found *worksheet.Step)
+
+// Working is the settlement under way, as far as a form needs it.
+type Working interface {
+	rule.Working
+	// Apply takes or pays a rate, in money or weight as the rule says.
+	Apply(gives rule.Direction, rate *worksheet.Step)
+	// None writes down why nothing is taken or paid.
+	None(reason string)
+	// TurnedAway refuses the load, unless a manager has accepted it; where says
+	// what was found. Accepted is then the remark for the sheet.
+	TurnedAway(where string) bool
+}
+
+// Accepted is the remark on a load that a manager has accepted all the same.
+const Accepted = "accepted by a manager"
+
+// Forms are all there are.
+var Forms = []*Form{Table, PerUnit, YesNo}
+
+// Of tells what a discount's figure is a figure of.
+type Of string
+
+const (
+	// OfMoney is money per bushel, hundredweight or tonne.
+	OfMoney Of = "money"
+	// OfPrice is a percent of the price.
+	OfPrice Of = "price"
+	// OfWeight is a percent of the weight.
+	OfWeight Of = "weight"
+)
+
+// Rule is what an edition says about one factor.
+type Rule struct {
+	// ID is the rule's name on the sheet; the factor's, unless one factor has
+	// two rules.
+	ID     string
+	Label  string
+	Factor grain.Factor // in the unit the discount is written in
+	Form   *Form
+	Of     Of
+	Basis  rule.Basis
+	// MustTest refuses to settle a load whose factor was not tested; without
+	// it an untested factor brings no discount.
+	MustTest bool
+
+	Rows []rule.Band // of Table
+	// PerUnit: every Per beyond Base on the stated side brings Cell, parts of a
+	// Per counting as Part says, up to Cap.
+	Base  rule.Cell
+	Above bool // beyond means above the base; else below
+	Per   rule.Cell
+	Part  quantity.Rounding
+	Cap   rule.Cell
+	// Cell and Gives are the figure and its way, for PerUnit and YesNo.
+	Cell  rule.Cell
+	Gives rule.Direction
+	// Refuse turns a load away when a yes-no factor is present.
+	Refuse bool
+	// RefuseOver and RefuseUnder turn a load away beyond a limit.
+	RefuseOver, RefuseUnder rule.Cell
+
+	// UnitRounding rounds the money per unit before it meets the quantity.
+	UnitRounding quantity.Rounding
+	Rounding     quantity.Rounding
+	Row          string
+}
+
+// Line is the id of a rule's line on the sheet.
+func Line(id string) string { return "discount." + id }
+
+// line is a step of the rule on the sheet.
+func (r *Rule) line(part string) string { return Line(r.ID) + "." + part }
+
+// RateLine is the step of the rate that the factor brings.
+func RateLine(id string) string { return Line(id) + ".rate" }
+
+// Unit is the unit the factor's values are written in; false for a factor that
+// is present or not.
+func (r *Rule) Unit() (quantity.Unit, bool) {
+	if r.Base.Given() {
+		return r.Base.Amount.Unit(), true
+	}
+	for _, b := range r.Rows {
+		if u, ok := b.Unit(); ok {
+			return u, true
+		}
+	}
+	return quantity.Unit{}, false
+}
+
+// Post says the i-th rule of an edition line by line.
+func (r *Rule) Post(w *rule.Lines, i int) {
+	w.Under(Line(r.ID), r.Label)
+	w.In(rule.Nth("discount", i))
+	w.Text("factor", "Factor", r.Factor.Name)
+	w.Text("form", "How it works", r.Form.Said)
+	w.Basis("Taken on", r.Basis)
+	w.Untested(r.MustTest)
+	r.Form.Lines(w, *r)
+	w.Cell("refuse_over", "Turned away over", r.RefuseOver)
+	w.Cell("refuse_under", "Turned away under", r.RefuseUnder)
+	if !r.UnitRounding.IsExact() {
+		w.Rounding("round_unit", "Figure per unit rounded to", r.UnitRounding)
+	}
+	if r.Of == OfWeight {
+		w.Rounded(r.Rounding, "weight")
+	} else {
+		w.Rounded(r.Rounding, "money")
+	}
+}
+
+// key is the key that says what a factor brings.
+func (r *Rule) key() string {
+	if !r.Cell.Given() {
+		return "refuse"
+	}
+	return string(r.Gives)
+}
+
+// brings is what a row does: a discount, a premium, nothing, the load refused.
+func (r *Rule) brings(refuse bool, c rule.Cell, gives rule.Direction) string {
+	what := "nothing"
+	if c.Given() && !c.Amount.IsZero() {
+		what = string(gives) + " of " + c.Amount.Written()
+		if r.Of != OfMoney {
+			what += " of the " + string(r.Of)
+		}
+	}
+	switch {
+	case !refuse:
+		return what
+	case c.Given():
+		return "turned away; if accepted, " + what
+	}
+	return "turned away"
+}

@@ -1,0 +1,62 @@
+package discount
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/tomlfile"
+	"tenthpoint/internal/worksheet"
+)
+
+// Table reads the figure from ranges.
+var Table = &Form{
+	ID:   "table",
+	Said: "a table by the factor",
+	Read: func(t *tomlfile.Table, h *rule.Head, r *Rule) {
+		if r.isMeasured(t) {
+			r.readRows(t, h)
+			r.readLimits(t)
+		}
+	},
+	Lines: func(w *rule.Lines, r Rule) {
+		for i, b := range r.Rows {
+			w.Row("row", i, b, r.brings(b.Refuse, b.Cell, b.Gives))
+		}
+	},
+	Work:      workTable,
+	Ticket:    rule.Figures[Rule],
+	Explained: "a printed table. The row that holds the result brings its discount or premium, brings nothing, or turns the load away.",
+}
+
+func (r *Rule) readRows(t *tomlfile.Table, h *rule.Head) {
+	rows := t.Tables("row")
+	for i, row := range rows {
+		row.SetTitle(fmt.Sprintf("discount %s row %d", r.ID, i+1))
+		b := rule.ReadBand(row, r.factorUnits()...)
+		b.Refuse, b.Cell, b.Gives = readAnswer(row, h, r.Of)
+		r.Rows = append(r.Rows, b)
+	}
+	rule.CheckBands(t, "row", rows, r.Rows)
+}
+
+func workTable(w Working, r *Rule, found *worksheet.Step) {
+	band, ok := rule.Find(r.Rows, found.Value())
+	if !ok {
+		w.OffTable(string(r.Factor.ID), r.Factor.Name, found, r.Row, r.Rows)
+		return
+	}
+	where := fmt.Sprintf("%s is in the row %s", found.Printed(), band)
+	if band.Refuse {
+		if w.TurnedAway(fmt.Sprintf("is %s, in the row %s that is turned away", found.Printed(), band)) {
+			return
+		}
+		where += "; " + Accepted
+	}
+	if band.Cell.Amount.IsZero() {
+		w.None(where + ", which brings none")
+		return
+	}
+	rate := w.Rate(RateLine(r.ID), r.Label+" rate", band.Cell)
+	w.Sheet().Note(rate, where)
+	w.Apply(band.Gives, rate)
+}

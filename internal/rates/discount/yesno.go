@@ -1,0 +1,50 @@
+package discount
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/tomlfile"
+	"tenthpoint/internal/worksheet"
+)
+
+// YesNo applies when the factor is present.
+var YesNo = &Form{
+	ID:   "yes-no",
+	Said: "taken or paid where the factor is present",
+	Read: func(t *tomlfile.Table, h *rule.Head, r *Rule) {
+		if !r.Factor.YesNo {
+			t.AddProblem("form", fmt.Sprintf("%s is measured in %s, it is not present or absent", r.Factor.Name, r.Factor.Unit), "Use the form table or per-unit.")
+			t.IgnoreRest()
+			return
+		}
+		r.Refuse, r.Cell, r.Gives = readAnswer(t, h, r.Of)
+	},
+	Lines: func(w *rule.Lines, r Rule) {
+		w.TextAt(r.key(), "present", "Present", r.brings(r.Refuse, r.Cell, r.Gives))
+	},
+	Work:      workYesNo,
+	Ticket:    rule.Figures[Rule],
+	Explained: "for what is there or is not, such as an odor. Present brings the figure, or turns the load away; absent brings nothing.",
+}
+
+func workYesNo(w Working, r *Rule, found *worksheet.Step) {
+	if found.Value().Sign() == 0 {
+		w.None("not present")
+		return
+	}
+	where := "present"
+	if r.Refuse {
+		if w.TurnedAway("is present") {
+			return
+		}
+		where += "; " + Accepted
+	}
+	if r.Cell.Amount.IsZero() {
+		w.None(where + ", which brings no discount")
+		return
+	}
+	rate := w.Rate(RateLine(r.ID), r.Label+" rate", r.Cell)
+	w.Sheet().Note(rate, where)
+	w.Apply(r.Gives, rate)
+}

@@ -1,0 +1,76 @@
+// Package handling is the rule for invisible loss: dust, respiration, spilled
+// kernels. A method is a file: none, wet, dried.
+package handling
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/tomlfile"
+	"tenthpoint/internal/worksheet"
+)
+
+// Method is a way to take the loss.
+type Method = rule.Method[Rule, Work]
+
+// Work is the loss before rounding: rate is a percent, wet the weight that water
+// shrink was taken on, left what is left of the load.
+type Work func(rate, wet, left *worksheet.Step) worksheet.Expr
+
+// Methods are all there are.
+var Methods = []*Method{None, OfWet, OfDried}
+
+// Rule is what an edition says about handling.
+type Rule struct {
+	Method   *Method
+	Rate     rule.Cell
+	Always   bool // taken also when no water shrink is
+	Rounding quantity.Rounding
+	Row      string
+}
+
+// Read reads the table of an edition that takes off water or does not. What is
+// wrong is reported there, and the rule then has no method.
+func Read(t *tomlfile.Table, h *rule.Head, shrinks bool) Rule {
+	r := Rule{Row: t.Place(""), Rounding: rule.LineRounding(t, h.Rounding.Weight)}
+	r.Method = rule.Choose(t, "method", Methods)
+	if r.Method == nil {
+		t.IgnoreRest()
+		return r
+	}
+	r.Method.Read(t, h, &r)
+	if r.Method.Nothing == "" && !shrinks && !r.Always && t.Has("always") {
+		t.AddProblem("always", "handling is taken only when water is shrunk, and this edition shrinks nothing", "Write always = true, or method = \"none\".")
+	}
+	return r
+}
+
+// Post says the rule line by line.
+func (r Rule) Post(w *rule.Lines) {
+	w.Under("handling", "Handling loss")
+	w.Text("method", "Method", r.Method.Said)
+	r.Method.Lines(w, r)
+	w.Rounded(r.Rounding, "weight")
+}
+
+// readRate reads the percent, and when it is taken.
+func readRate(t *tomlfile.Table, _ *rule.Head, r *Rule) {
+	r.Rate, r.Always = rule.ReadPercent(t, "rate"), t.Bool("always")
+}
+
+func postRate(w *rule.Lines, r Rule) {
+	w.Cell("rate", "Rate", r.Rate)
+	taken := "only above the shrink trigger"
+	if r.Always {
+		taken = "from every load"
+	}
+	w.Text("always", "Taken", taken)
+}
+
+func largeRate(r Rule) string {
+	if !r.Rate.Amount.More(rule.LargestLossMeasured) {
+		return ""
+	}
+	return fmt.Sprintf("Handling of %s is more than the largest loss measured, %s of the wet weight.", r.Rate.Amount.Written(), rule.LargestLossMeasured)
+}

@@ -1,0 +1,100 @@
+package rule
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/quantity"
+)
+
+// Band is one row of a table: a range of a factor and the figure that belongs
+// to it. Which of its two ends belong to it is said by the words in the file:
+// "over" and "under" leave the end out, "from" and "upto" take it in.
+type Band struct {
+	Low, High     quantity.Amount
+	HasLow, LowIn bool // no low end: from the bottom of the scale
+	HasHigh       bool // no high end: to the top of the scale
+	HighIn        bool
+	Cell          Cell
+	Gives         Direction // of a discount
+	Refuse        bool      // the row turns the load away
+}
+
+// Direction tells which way a discount's money or weight goes.
+type Direction string
+
+const (
+	// Docks takes from the grower.
+	Docks Direction = "discount"
+	// Pays gives to the grower.
+	Pays Direction = "premium"
+)
+
+// Contains reports whether a value lies in the band.
+func (b Band) Contains(a quantity.Amount) bool {
+	if b.HasLow {
+		if c := a.Cmp(b.Low); c < 0 || c == 0 && !b.LowIn {
+			return false
+		}
+	}
+	if b.HasHigh {
+		if c := a.Cmp(b.High); c > 0 || c == 0 && !b.HighIn {
+			return false
+		}
+	}
+	return true
+}
+
+// String is the range in the words of the file: "over 15 % up to 20 %".
+func (b Band) String() string {
+	low, high := "", ""
+	if b.HasLow {
+		low = word(b.LowIn, "from ", "over ") + b.Low.Written()
+	}
+	if b.HasHigh {
+		high = word(b.HighIn, "up to ", "under ") + b.High.Written()
+	}
+	switch {
+	case low == "" && high == "":
+		return "any value"
+	case low == "":
+		return high
+	case high == "":
+		return low
+	}
+	return low + " " + high
+}
+
+// word chooses between two words.
+func word(yes bool, a, b string) string {
+	if yes {
+		return a
+	}
+	return b
+}
+
+// Find is the band a value lies in; bands do not overlap.
+func Find(bands []Band, a quantity.Amount) (Band, bool) {
+	for _, b := range bands {
+		if b.Contains(a) {
+			return b, true
+		}
+	}
+	return Band{}, false
+}
+
+// seam says what is wrong between two neighboring bands, or nothing.
+func seam(lower, upper Band) string {
+	switch {
+	case !lower.HasHigh || !upper.HasLow:
+		return fmt.Sprintf("%s overlaps %s", lower, upper)
+	case lower.High.Less(upper.Low):
+		return fmt.Sprintf("nothing is said between %s and %s", lower, upper)
+	case lower.High.More(upper.Low):
+		return fmt.Sprintf("%s overlaps %s", lower, upper)
+	case lower.HighIn && upper.LowIn:
+		return fmt.Sprintf("%s belongs to both %s and %s", lower.High.Written(), lower, upper)
+	case !lower.HighIn && !upper.LowIn:
+		return fmt.Sprintf("%s belongs to neither %s nor %s", lower.High.Written(), lower, upper)
+	}
+	return ""
+}

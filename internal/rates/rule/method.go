@@ -1,0 +1,74 @@
+package rule
+
+import (
+	"tenthpoint/internal/tomlfile"
+)
+
+// Method is one way in which a kind of rule works, with everything that is
+// particular to it: how it is read, posted, settled, worded on the ticket and
+// explained. R is the rule it works by, W the function that settles a load.
+//
+// All engines of a settlement share it. A method that a new engine works in
+// another way is a second method under its own id, or the engine's own stage in
+// settle decides; what has settled a load is never changed.
+type Method[R, W any] struct {
+	// ID names the method in an edition, as in method = "water".
+	ID string
+	// Said is the method in a sentence, in posted rates.
+	Said string
+	// Read reads the keys that belong to the method.
+	Read func(t *tomlfile.Table, h *Head, r *R)
+	// Lines posts what Read has read.
+	Lines func(w *Lines, r R)
+	// Work settles a load. A method that takes nothing says why in Nothing.
+	Work    W
+	Nothing string
+	// Ticket is what the ticket says of the method beside its figures.
+	Ticket func(r R) Phrase
+	// Caution is what is worth a second look in a rule of this method, or
+	// nothing; the method may have none to give.
+	Caution func(r R) string
+	// Explained is the method's paragraph in the handbook.
+	Explained string
+}
+
+// Phrase is English words, to be translated, and a figure after them. Either may
+// be missing.
+type Phrase struct{ Words, Figure string }
+
+// Figures is the Ticket of a method whose worked figures say it all.
+func Figures[R any](R) Phrase { return Phrase{} }
+
+// NoKeys is the Read of a method without keys of its own.
+func NoKeys[R any](*tomlfile.Table, *Head, *R) {}
+
+// NoLines is the Lines of a method that NoKeys reads.
+func NoLines[R any](*Lines, R) {}
+
+// Choose reads which of the methods an edition has chosen; nil when it names
+// none of them, which has then been reported.
+func Choose[R, W any](t *tomlfile.Table, key string, methods []*Method[R, W]) *Method[R, W] {
+	ids := make([]string, len(methods))
+	for i, m := range methods {
+		ids[i] = m.ID
+	}
+	chosen := t.Choice(key, ids...)
+	for _, m := range methods {
+		if m.ID == chosen {
+			return m
+		}
+	}
+	return nil
+}
+
+// Description is a method for people who look it up.
+type Description struct{ ID, Explained string }
+
+// Describe lists the methods of a table.
+func Describe[R, W any](methods []*Method[R, W]) []Description {
+	out := make([]Description, len(methods))
+	for i, m := range methods {
+		out[i] = Description{ID: m.ID, Explained: m.Explained}
+	}
+	return out
+}

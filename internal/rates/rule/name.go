@@ -1,0 +1,26 @@
+package rule
+
+import (
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/tomlfile"
+)
+
+// nameLetters are what names are made of that tickets, commands and the
+// working refer to.
+const nameLetters = "abcdefghijklmnopqrstuvwxyz0123456789-"
+
+// ReadName reads a text that others refer to.
+func ReadName(t *tomlfile.Table, key string) string {
+	text := t.Text(key)
+	CheckName(t, key, text)
+	return text
+}
+
+// CheckName holds a text that others refer to to the letters of names.
+func CheckName(t *tomlfile.Table, key, text string) {
+	if strings.Trim(text, nameLetters) != "" {
+		t.AddProblem(key, fmt.Sprintf("%s is %q", t.Name(key), text), "Small letters, digits and hyphens only, such as \"corn-main-2026\": tickets and the working refer to it.")
+	}
+}

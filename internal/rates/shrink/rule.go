@@ -1,0 +1,88 @@
+// Package shrink is how the weight of wet grain is brought down to dry. A method
+// is a file: water, per-point, table, none.
+package shrink
+
+import (
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/tomlfile"
+	"tenthpoint/internal/worksheet"
+)
+
+// Method is a way to shrink.
+type Method = rule.Method[Rule, Work]
+
+// Work is what comes off a wet weight that is above the trigger, before
+// rounding; false when the load was refused.
+type Work func(w rule.Working, r Rule, wet *worksheet.Step) (worksheet.Expr, bool)
+
+// Methods are all there are.
+var Methods = []*Method{Water, PerPoint, Table, None}
+
+// Rule is what an edition says about water.
+type Rule struct {
+	Method  *Method
+	Basis   rule.Basis
+	Trigger rule.Cell // moisture above which anything is taken off
+	To      rule.Cell // moisture the weight is brought down to
+	// Floor is the lowest shrink-to the edition may have; not given means no
+	// floor. FloorGrain names the grain of the Canadian moisture classes that
+	// it follows from, if any.
+	Floor      rule.Cell
+	FloorGrain string
+	// Rate is percent of weight per point, for PerPoint.
+	Rate rule.Cell
+	// Step parts the points for PerPoint: what part of a point counts.
+	Step rule.Step
+	Rows []rule.Band // of Table
+	// Percent rounds the percent before it meets the weight.
+	Percent quantity.Rounding
+	// Credit is what over-dry grain gets: "none", or "dry-matter" for the
+	// weight the same dry matter would have at the shrink-to moisture.
+	Credit string
+	// CreditFloor is the driest moisture credited; below it counts as it.
+	CreditFloor rule.Cell
+	Rounding    quantity.Rounding
+	Row         string
+}
+
+// Read reads the table of an edition. What is wrong is reported there, and the
+// rule then has no method.
+func Read(t *tomlfile.Table, h *rule.Head) Rule {
+	r := Rule{Row: t.Place(""), Credit: "none", Rounding: rule.LineRounding(t, h.Rounding.Weight)}
+	r.Method = rule.Choose(t, "method", Methods)
+	if r.Method == nil {
+		t.IgnoreRest()
+		return r
+	}
+	if r.Method.Nothing == "" {
+		readMoistures(t, &r)
+	}
+	r.Method.Read(t, h, &r)
+	return r
+}
+
+// Post says the rule line by line.
+func (r Rule) Post(w *rule.Lines) {
+	w.Under("shrink", "Shrink")
+	w.Text("method", "Method", r.Method.Said)
+	w.Basis("Taken on", r.Basis)
+	w.Cell("trigger", "Taken above", r.Trigger)
+	w.Cell("to", "Shrink-to", r.To)
+	w.Cell("floor", "Lowest shrink-to allowed", r.Floor)
+	w.Text("floor_grain", "Floor of", r.FloorGrain)
+	r.Method.Lines(w, r)
+	if r.Method.Nothing == "" {
+		r.postCredit(w)
+	}
+	w.Rounded(r.Rounding, "weight")
+}
+
+// takePercent is a percent of the wet weight. One that leaves nothing is refused.
+func (r Rule) takePercent(w rule.Working, percent, wet *worksheet.Step) (worksheet.Expr, bool) {
+	if !percent.Value().Less(rule.Hundred) {
+		w.Refuse("edition", "Shrink would be "+percent.Value().String()+" of the weight, which leaves nothing ("+w.Source(r.Row)+"). Check the moisture and the edition.")
+		return worksheet.Expr{}, false
+	}
+	return worksheet.PercentOf(percent, wet), true
+}

@@ -1,0 +1,30 @@
+package handbook
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/rates"
+)
+
+// methodsHere is a line of a chapter in whose place the methods of a kind of
+// rule are explained. Each method brings its own paragraph, so a new one is in
+// the handbook without a word written here.
+var methodsHere = regexp.MustCompile(`(?m)^\{\{methods ([a-z]+)\}\}$`)
+
+// withMethods puts the methods where a chapter asks for them, a point for each.
+func withMethods(language, text string) string {
+	return methodsHere.ReplaceAllStringFunc(text, func(line string) string {
+		methods := rates.Methods(methodsHere.FindStringSubmatch(line)[1])
+		if len(methods) == 0 {
+			panic("handbook: " + line + " names no kind of rule")
+		}
+		points := make([]string, len(methods))
+		for i, m := range methods {
+			points[i] = fmt.Sprintf("- `%s`: %s", m.ID, i18n.For(language).Say(m.Explained))
+		}
+		return strings.Join(points, "\n")
+	})
+}
