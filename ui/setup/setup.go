@@ -178,6 +178,12 @@ func (s *SetUp) Type(id, text string) {
 	s.session.Drafts().Jot(SetUpDraft, session.TypedOver(s.inBook, s.values))
 }
 
+// Enter in a field goes to the one that follows.
+func (s *SetUp) Enter(string) (next string) { return "" }
+
+// Restore keeps what was typed: Escape leaves the sheet as it is.
+func (s *SetUp) Restore(string) bool { return false }
+
 // FirstMissing is the first field to fill or mend; empty when all is there.
 func (s *SetUp) FirstMissing() string {
 	for _, f := range s.Fields() {
