@@ -27,11 +27,6 @@ var largePackages = map[string]int{
 var largeTypes = map[string]int{
 	"internal/report.sheet":   41,
 	"ui/paperview.pageLayout": 35,
-	"ui/lab.Bench":            49,
-	"ui/lab.SampleTest":       63,
-	"ui/yard.LoadForm":        93,
-	"ui/yard.Screen":          31,
-	"ui/yard.Yard":            32,
 }
 
 // packageSize counts the files of each package, without its tests.

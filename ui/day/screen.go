@@ -42,25 +42,27 @@ var DayParts = []struct {
 	{"grain", "Grain", fyne.Key1}, {"money", "Money", fyne.Key2}, {"position", "Position", fyne.Key3}, {"told", "To look at", fyne.Key4},
 }
 
-// Acts are what can be done with a day.
-func (s *Screen) Acts() []shell.Act { return shell.Acts(session.Say("Day"), s.acts()) }
-
-func (s *Screen) acts() []shell.ActRow {
-	acts := []shell.ActRow{
-		{ID: "day.close", Title: session.Say("Close the day"), Key: widgets.Bare(fyne.KeyF12), When: s.day.CanClose, WhyNot: s.day.WhyNotClose, Do: s.day.Close},
-		{ID: "day.print", Title: session.Say("Print"), Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: s.day.Print},
-		{ID: "day.export", Title: session.Say("Write files"), Key: widgets.Ctrl(fyne.KeyE), Do: s.day.Export},
-		{ID: "day.statement", Title: session.Say("Statement"), Key: widgets.Ctrl(fyne.KeyG), Do: func() { session.AskStatement(s.window.Session, "") }},
-		{ID: "day.proof", Title: session.Say("Proof of a ticket"), Key: widgets.Ctrl(fyne.KeyI), Do: func() { session.AskProof(s.window.Session, 0) }},
-		{ID: "day.before", Title: session.Say("Day before"), Key: widgets.Alt(fyne.KeyLeft), Do: func() { s.day.Step(-1) }, Break: true, MenuOnly: true},
-		{ID: "day.after", Title: session.Say("Day after"), Key: widgets.Alt(fyne.KeyRight), Do: func() { s.day.Step(+1) }, MenuOnly: true},
-	}
+// Acts are what can be done with a day, and the turns to its parts.
+func (s *Screen) Acts() []shell.Act {
+	group := session.Say("Day")
+	acts := shell.ActsOf(s.day, group, dayActs)
 	for i, part := range DayParts {
-		acts = append(acts, shell.ActRow{
-			ID: "day." + part.ID, Title: session.Say(part.title), Key: widgets.Alt(part.key), Do: func() { s.turn(i) }, Break: i == 0, MenuOnly: true,
-		})
+		turn := shell.ActRow[*Screen]{
+			ID: "day." + part.ID, Title: part.title, Key: widgets.Alt(part.key), Do: func(s *Screen) { s.turn(i) }, Break: i == 0, MenuOnly: true,
+		}
+		acts = append(acts, shell.ActsOf(s, group, []shell.ActRow[*Screen]{turn})...)
 	}
 	return acts
+}
+
+var dayActs = []shell.ActRow[*DaySheet]{
+	{ID: "day.close", Title: "Close the day", Key: widgets.Bare(fyne.KeyF12), When: (*DaySheet).CanClose, WhyNot: (*DaySheet).WhyNotClose, Do: (*DaySheet).Close},
+	{ID: "day.print", Title: "Print", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: (*DaySheet).Print},
+	{ID: "day.export", Title: "Write files", Key: widgets.Ctrl(fyne.KeyE), Do: (*DaySheet).Export},
+	{ID: "day.statement", Title: "Statement", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *DaySheet) { session.AskStatement(s.session, "") }},
+	{ID: "day.proof", Title: "Proof of a ticket", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *DaySheet) { session.AskProof(s.session, 0) }},
+	{ID: "day.before", Title: "Day before", Key: widgets.Alt(fyne.KeyLeft), Do: func(s *DaySheet) { s.Step(-1) }, Break: true, MenuOnly: true},
+	{ID: "day.after", Title: "Day after", Key: widgets.Alt(fyne.KeyRight), Do: func(s *DaySheet) { s.Step(+1) }, MenuOnly: true},
 }
 
 // Build makes the screen's widgets.
@@ -79,9 +81,9 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	for _, part := range []func() fyne.CanvasObject{s.buildGrain, s.buildMoney, s.buildPosition, s.buildTold} {
 		s.parts = append(s.parts, container.NewStack(part()))
 	}
-	buttons := shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.acts()), "go.disputes"))
+	buttons := shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.Acts()), "go.disputes"))
 	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.stand)
-	head := container.NewVBox(shell.Titled(session.Say("Day sheet"), day), s.note)
+	head := container.NewVBox(shell.Titled(session.Say("screen|Day sheet"), day), s.note)
 	body := container.NewStack()
 	for _, part := range s.parts {
 		body.Add(part)

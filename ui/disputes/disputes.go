@@ -2,6 +2,7 @@ package disputes
 
 import (
 	"context"
+	"slices"
 
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/office"
@@ -163,17 +164,19 @@ func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
 	return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Nothing: a new doubt is a new dispute.")}
 }
 
-// May reports whether a step may follow now.
-func (d *Disputes) May(step string) bool {
+// CanSend reports whether the sample may be sent away now.
+func (d *Disputes) CanSend() bool { return d.isIn(dispute.Open) }
+
+// CanResult reports whether a result may be written down now.
+func (d *Disputes) CanResult() bool { return d.isIn(dispute.Open, dispute.Testing) }
+
+// CanDecide reports whether the dispute may be decided now.
+func (d *Disputes) CanDecide() bool { return d.isIn(dispute.Open, dispute.Testing, dispute.Tested) }
+
+// isIn reports whether the chosen dispute is in one of some phases.
+func (d *Disputes) isIn(phases ...dispute.Phase) bool {
 	one, there := d.inHand()
-	if !there {
-		return false
-	}
-	return map[string]bool{
-		"sent":   one.Phase == dispute.Open,
-		"result": one.Phase == dispute.Open || one.Phase == dispute.Testing,
-		"decide": one.Phase != dispute.Closed,
-	}[step]
+	return there && slices.Contains(phases, one.Phase)
 }
 
 // WhyNot says why a step may not follow.

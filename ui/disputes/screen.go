@@ -16,22 +16,19 @@ func NewScreen(f *session.Session) shell.Screen {
 	return listdetail.New(listdetail.Spec{
 		Title: session.Say("Disputes"), List: d, Small: true, Read: d.Refresh,
 		Detail: &listdetail.Story{Stop: "says", Says: d.Sayings}, Arrange: listdetail.Under(shell.PictureAndSays{}),
-		Group: session.Say("Disputes"), Acts: acts(d),
+		Acts: shell.ActsOf(d, session.Say("Disputes"), disputeActs),
 		Hint: func() string {
 			return session.Say("Ctrl+E raises a dispute, F12 decides one. Nothing of a dispute is ever deleted. Escape goes back.")
 		},
 	})
 }
 
-// acts are the steps of a dispute.
-func acts(d *Disputes) []shell.ActRow {
-	may := func(step string) func() bool { return func() bool { return d.May(step) } }
-	return []shell.ActRow{
-		{ID: "disputes.raise", Title: session.Say("Raise"), Key: widgets.Ctrl(fyne.KeyE), Do: d.Raise},
-		{ID: "disputes.sent", Title: session.Say("Sample sent"), Key: widgets.Ctrl(fyne.KeyK), When: may("sent"), WhyNot: d.WhyNot, Do: d.AskSent},
-		{ID: "disputes.result", Title: session.Say("Result"), Key: widgets.Ctrl(fyne.KeyO), When: may("result"), WhyNot: d.WhyNot, Do: d.AskResult},
-		{ID: "disputes.decide", Title: session.Say("Decide"), Key: widgets.Bare(fyne.KeyF12), When: may("decide"), WhyNot: d.WhyNot, Do: d.AskDecide},
-		{ID: "disputes.file", Title: session.Say("Print file"), Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, When: d.HasDispute, WhyNot: d.WhyNot, Do: d.PrintFile},
-		{ID: "disputes.proof", Title: session.Say("Print proof"), Key: widgets.Ctrl(fyne.KeyI), Icon: apptheme.IconPrint, When: d.HasDispute, WhyNot: d.WhyNot, Do: d.PrintProof},
-	}
+// disputeActs are the steps of a dispute.
+var disputeActs = []shell.ActRow[*Disputes]{
+	{ID: "disputes.raise", Title: "Raise", Key: widgets.Ctrl(fyne.KeyE), Do: (*Disputes).Raise},
+	{ID: "disputes.sent", Title: "Sample sent", Key: widgets.Ctrl(fyne.KeyK), When: (*Disputes).CanSend, WhyNot: (*Disputes).WhyNot, Do: (*Disputes).AskSent},
+	{ID: "disputes.result", Title: "Result", Key: widgets.Ctrl(fyne.KeyO), When: (*Disputes).CanResult, WhyNot: (*Disputes).WhyNot, Do: (*Disputes).AskResult},
+	{ID: "disputes.decide", Title: "Decide", Key: widgets.Bare(fyne.KeyF12), When: (*Disputes).CanDecide, WhyNot: (*Disputes).WhyNot, Do: (*Disputes).AskDecide},
+	{ID: "disputes.file", Title: "Print file", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, When: (*Disputes).HasDispute, WhyNot: (*Disputes).WhyNot, Do: (*Disputes).PrintFile},
+	{ID: "disputes.proof", Title: "Print proof", Key: widgets.Ctrl(fyne.KeyI), Icon: apptheme.IconPrint, When: (*Disputes).HasDispute, WhyNot: (*Disputes).WhyNot, Do: (*Disputes).PrintProof},
 }

@@ -52,7 +52,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	left := container.NewBorder(top, nil, nil, nil, s.card)
 	right := container.New(oneOverOther{}, s.People, s.Bins)
 	w.Runner.Every(livePause, s.live)
-	return container.NewBorder(nil, shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.acts()), "go.meters", "go.samples")), nil, nil, container.New(shell.Split{Left: 60}, left, right))
+	return container.NewBorder(nil, shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.Acts()), "go.meters", "go.samples")), nil, nil, container.New(shell.Split{Left: 60}, left, right))
 }
 
 // newTable is a table with the sentence it shows while it is empty.
@@ -63,25 +63,26 @@ func newTable(columns []model.Column, empty string) *widgets.Table {
 }
 
 // Acts are what can be done with the gear.
-func (s *Screen) Acts() []shell.Act { return shell.Acts(session.Say("Gear"), s.acts()) }
+func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Gear"), gearActs) }
 
-func (s *Screen) acts() []shell.ActRow {
-	g := s.gear
-	oneScale := func() string { return session.Say("There is one scale only. Ctrl+H adds another.") }
-	notInvented := func() string { return session.Say("Only the invented elevator may weigh on a simulated scale.") }
-	notSimulated := func() string { return session.Say("There is no simulated scale to roll on to.") }
-	return []shell.ActRow{
-		{ID: "gear.scale", Title: session.Say("Scale"), Key: widgets.Ctrl(fyne.KeyE), Do: func() { g.AskScale(s.chosenScale()) }},
-		{ID: "gear.add", Title: session.Say("Add a scale"), Key: widgets.Ctrl(fyne.KeyH), Do: func() { g.AskScale("") }},
-		{ID: "gear.here", Title: session.Say("Weigh on it"), Key: widgets.Ctrl(fyne.KeyG), When: g.CanWeighOn, WhyNot: oneScale, Do: func() { g.WeighOn(s.chosenScale()) }},
-		{ID: "gear.simulate", Title: session.Say("Simulate"), Key: widgets.CtrlShift(fyne.KeyO), When: g.CanSimulate, WhyNot: notInvented, Do: g.Simulate},
-		{ID: "gear.roll", Title: session.Say("Roll on or off"), Key: widgets.Ctrl(fyne.KeyO), When: g.CanRoll, WhyNot: notSimulated, Do: g.Roll},
-		{ID: "gear.papers", Title: session.Say("Papers"), Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: g.AskPapers},
-		{ID: "gear.backup", Title: session.Say("Back up"), Key: widgets.Ctrl(fyne.KeyK), Do: g.AskBackup, Break: true},
-		{ID: "gear.verify", Title: session.Say("Check the book"), Key: widgets.Ctrl(fyne.KeyJ), Do: g.Verify},
-		{ID: "gear.person", Title: session.Say("Add a person"), Key: widgets.Ctrl(fyne.KeyU), Do: func() { g.AskPerson("") }, Break: true},
-		{ID: "gear.bin", Title: session.Say("Add a bin"), Key: widgets.Ctrl(fyne.KeyI), Do: func() { g.AskBin("") }},
-	}
+var gearActs = []shell.ActRow[*Screen]{
+	{ID: "gear.scale", Title: "Scale", Key: widgets.Ctrl(fyne.KeyE), Do: func(s *Screen) { s.gear.AskScale(s.chosenScale()) }},
+	{ID: "gear.add", Title: "Add a scale", Key: widgets.Ctrl(fyne.KeyH), Do: func(s *Screen) { s.gear.AskScale("") }},
+	{ID: "gear.here", Title: "Weigh on it", Key: widgets.Ctrl(fyne.KeyG), When: can((*Equipment).CanWeighOn), Why: "There is one scale only. Ctrl+H adds another.", Do: func(s *Screen) { s.gear.WeighOn(s.chosenScale()) }},
+	{ID: "gear.simulate", Title: "Simulate", Key: widgets.CtrlShift(fyne.KeyO), When: can((*Equipment).CanSimulate), Why: "Only the invented elevator may weigh on a simulated scale.", Do: act((*Equipment).Simulate)},
+	{ID: "gear.roll", Title: "Roll on or off", Key: widgets.Ctrl(fyne.KeyO), When: can((*Equipment).CanRoll), Why: "There is no simulated scale to roll on to.", Do: act((*Equipment).Roll)},
+	{ID: "gear.papers", Title: "Papers", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: act((*Equipment).AskPapers)},
+	{ID: "gear.backup", Title: "Back up", Key: widgets.Ctrl(fyne.KeyK), Do: act((*Equipment).AskBackup), Break: true},
+	{ID: "gear.verify", Title: "Check the book", Key: widgets.Ctrl(fyne.KeyJ), Do: act((*Equipment).Verify)},
+	{ID: "gear.person", Title: "Add a person", Key: widgets.Ctrl(fyne.KeyU), Do: func(s *Screen) { s.gear.AskPerson("") }, Break: true},
+	{ID: "gear.bin", Title: "Add a bin", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *Screen) { s.gear.AskBin("") }},
+}
+
+// act does something with the gear, and can asks it.
+func act(do func(*Equipment)) func(*Screen) { return func(s *Screen) { do(s.gear) } }
+
+func can(may func(*Equipment) bool) func(*Screen) bool {
+	return func(s *Screen) bool { return may(s.gear) }
 }
 
 // chosenScale is the chosen scale, the first when none was chosen.

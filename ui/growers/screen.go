@@ -28,25 +28,21 @@ func NewScreen(f *session.Session) shell.Screen {
 		Title: session.Say("Growers"), List: g, Small: true, Reload: g.Reload,
 		Filter: g, Head: listdetail.Head{Tip: session.Say("A code, part of a name, a truck, or a plate."), Counted: g.Counted, Figures: 14},
 		Detail: card, Arrange: listdetail.Beside(listdetail.Sheet{Figures: cardFigures}),
-		Group: session.Say("Growers"), Acts: acts(g),
+		Acts: shell.ActsOf(g, session.Say("Growers"), growerActs),
 		Hint: func() string {
 			return session.Say("Type a code or a few letters. Down goes into the list, Enter to the card, Ctrl+G adds a grower.")
 		},
 	})}
 }
 
-// acts are what can be done with a grower.
-func acts(g *Growers) []shell.ActRow {
-	nobody := func() string { return session.Say("No grower is in hand.") }
-	noTruck := func() string { return session.Say("No truck is written down for this grower.") }
-	return []shell.ActRow{
-		{ID: "growers.add", Title: session.Say("Add a grower"), Key: widgets.Ctrl(fyne.KeyG), Do: g.Add},
-		{ID: "growers.change", Title: session.Say("Change"), Key: widgets.Ctrl(fyne.KeyE), When: g.HasChosen, WhyNot: nobody, Do: g.Change},
-		{ID: "growers.shares", Title: session.Say("Shares"), Key: widgets.Ctrl(fyne.KeyH), When: g.HasChosen, WhyNot: nobody, Do: g.Shares},
-		{ID: "growers.truck", Title: session.Say("Add a truck"), Key: widgets.Ctrl(fyne.KeyT), When: g.HasChosen, WhyNot: nobody, Do: g.AddTruck},
-		{ID: "growers.otherTruck", Title: session.Say("Change a truck"), Key: widgets.Ctrl(fyne.KeyU), When: g.HasTruck, WhyNot: noTruck, Do: g.ChangeTruck},
-		{ID: "growers.contract", Title: session.Say("Contract"), Key: widgets.Ctrl(fyne.KeyK), When: g.HasChosen, WhyNot: nobody, Do: g.AddContract},
-		{ID: "growers.tickets", Title: session.Say("Tickets"), Key: widgets.Ctrl(fyne.KeyI), When: g.HasChosen, WhyNot: nobody, Do: g.TicketsOf},
-		{ID: "growers.account", Title: session.Say("Print account"), Key: widgets.Ctrl(fyne.KeyP), When: g.HasChosen, WhyNot: nobody, Do: g.PrintAccount},
-	}
+// growerActs are what can be done with a grower.
+var growerActs = []shell.ActRow[*Growers]{
+	{ID: "growers.add", Title: "Add a grower", Key: widgets.Ctrl(fyne.KeyG), Do: (*Growers).Add},
+	{ID: "growers.change", Title: "Change", Key: widgets.Ctrl(fyne.KeyE), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).Change},
+	{ID: "growers.shares", Title: "Shares", Key: widgets.Ctrl(fyne.KeyH), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).Shares},
+	{ID: "growers.truck", Title: "Add a truck", Key: widgets.Ctrl(fyne.KeyT), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).AddTruck},
+	{ID: "growers.otherTruck", Title: "Change a truck", Key: widgets.Ctrl(fyne.KeyU), When: (*Growers).HasTruck, Why: "No truck is written down for this grower.", Do: (*Growers).ChangeTruck},
+	{ID: "growers.contract", Title: "Contract", Key: widgets.Ctrl(fyne.KeyK), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).AddContract},
+	{ID: "growers.tickets", Title: "Tickets", Key: widgets.Ctrl(fyne.KeyI), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).TicketsOf},
+	{ID: "growers.account", Title: "Print account", Key: widgets.Ctrl(fyne.KeyP), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).PrintAccount},
 }

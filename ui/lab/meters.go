@@ -10,17 +10,17 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Meters is the list of moisture meters, and the log of the one in hand: what
-// its checks say, and whether it may be believed.
+// Meters is the list of moisture meters, and the log of the chosen one: what its
+// checks tell, and whether its readings can be trusted.
 type Meters struct {
 	session *session.Session
 	meters  []meter.Meter
-	stands  map[string]meter.Status
+	status  map[string]meter.Status
 	chosen  string
 	log     office.MeterLog
 }
 
-// NewMeters makes the list with the first meter in hand.
+// NewMeters makes the list with the first meter chosen.
 func NewMeters(f *session.Session) *Meters {
 	m := &Meters{session: f}
 	m.Refresh()
@@ -34,8 +34,8 @@ func (m *Meters) Refresh() {
 		m.session.Fail(err)
 		return
 	}
-	m.meters, m.stands = e.Meters, e.Statuses
-	if _, there := m.inHand(); !there && len(m.meters) > 0 {
+	m.meters, m.status = e.Meters, e.Statuses
+	if _, there := m.current(); !there && len(m.meters) > 0 {
 		m.chosen = m.meters[0].ID
 	}
 	m.readLog()
@@ -43,7 +43,7 @@ func (m *Meters) Refresh() {
 
 func (m *Meters) readLog() {
 	m.log = office.MeterLog{}
-	if _, there := m.inHand(); !there {
+	if _, there := m.current(); !there {
 		return
 	}
 	var err error
@@ -52,11 +52,11 @@ func (m *Meters) readLog() {
 	}
 }
 
-func (m *Meters) inHand() (meter.Meter, bool) {
+func (m *Meters) current() (meter.Meter, bool) {
 	return session.Find(m.meters, func(one meter.Meter) bool { return one.ID == m.chosen })
 }
 
-// Choose takes a meter by its id.
+// Choose makes a meter the chosen one.
 func (m *Meters) Choose(id string) {
 	m.chosen = id
 	m.readLog()
@@ -76,21 +76,21 @@ func (m *Meters) columns() model.Columns[meter.Meter] {
 		model.Words(session.Say("Meter"), 8, func(one meter.Meter) string { return one.ID }),
 		model.Words(session.Say("Model"), 16, func(one meter.Meter) string { return one.Model }).Growing(),
 		model.Words(session.Say("Calibration"), 12, func(one meter.Meter) string { return one.Calibration }),
-		model.Words(session.Say("Last check"), 11, func(one meter.Meter) string { return m.session.DateOr(m.stands[one.ID].Last, session.Say("never")) }),
-		model.Words(session.Say("Next due"), 11, func(one meter.Meter) string { return m.session.DateOr(m.stands[one.ID].NextDue, session.NoFigure) }),
-		model.Words(session.Say("Stands"), 19, func(one meter.Meter) string { return standingWord(m.stands[one.ID].State).Text }).Stated(),
+		model.Words(session.Say("Last check"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].Last, session.Say("never")) }),
+		model.Words(session.Say("Next due"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].NextDue, session.NoFigure) }),
+		model.Words(session.Say("Stands"), 19, func(one meter.Meter) string { return statusRemark(m.status[one.ID].State).Text }).Stated(),
 	}
 }
 
 // Columns are the columns of the list.
 func (m *Meters) Columns() []model.Column { return m.columns().Heads() }
 
-// Rows are the meters with how each stands.
+// Rows are the meters, each with the state of its checks.
 func (m *Meters) Rows() []model.Row {
 	columns := m.columns()
 	var out []model.Row
 	for _, one := range m.meters {
-		out = append(out, model.Row{Key: one.ID, State: standingWord(m.stands[one.ID].State).State, Cells: columns.Cells(one)})
+		out = append(out, model.Row{Key: one.ID, State: statusRemark(m.status[one.ID].State).State, Cells: columns.Cells(one)})
 	}
 	return out
 }
@@ -132,14 +132,14 @@ func allowedText(p meter.ErrorPoint) string {
 	return session.Bare(p.Limit)
 }
 
-// Sayings are what the log says: how the meter stands, what failed, what does
-// not count, and its bias with how sure that is.
-func (m *Meters) Sayings() []model.Remark {
-	if _, there := m.inHand(); !there {
+// Remarks are what the log tells: the state of the meter's checks, what failed,
+// what does not count, and its bias with the certainty of it.
+func (m *Meters) Remarks() []model.Remark {
+	if _, there := m.current(); !there {
 		return nil
 	}
 	s := m.log.Standing
-	stand := standingWord(s.State)
+	stand := statusRemark(s.State)
 	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: session.Say(s.Sentence)}}
 	for _, hint := range s.Hints {
 		out = append(out, model.Remark{State: model.Warn, Word: session.Say("a rule not confirmed"), Text: session.Say(hint)})
@@ -159,9 +159,9 @@ func (m *Meters) Sayings() []model.Remark {
 	return append(out, model.Remark{State: model.Plain, Word: session.Say("checked by"), Text: session.Say("%s: %s", session.Say(m.log.Authority.Name), session.Say(m.log.Authority.Source))})
 }
 
-// PrintLog prints the log of the meter in hand for whoever examines it.
+// PrintLog prints the log of the chosen meter, for an examiner.
 func (m *Meters) PrintLog() {
-	one, there := m.inHand()
+	one, there := m.current()
 	if !there {
 		return
 	}
@@ -174,8 +174,8 @@ func (m *Meters) PrintLog() {
 	session.PrintPaper(m.session, "meter-"+one.ID, session.Say("the log of meter %s", one.ID), pdf)
 }
 
-// HasMeter reports whether a meter is in hand.
+// HasMeter reports whether a meter is chosen.
 func (m *Meters) HasMeter() bool {
-	_, there := m.inHand()
+	_, there := m.current()
 	return there
 }

@@ -32,11 +32,11 @@ func (s *Samples) Refresh() {
 	s.chosen = session.KeepChosen(kept, func(r office.Retained) string { return r.Load }, s.chosen)
 }
 
-func (s *Samples) inHand() (office.Retained, bool) {
+func (s *Samples) current() (office.Retained, bool) {
 	return session.Find(s.kept, func(r office.Retained) bool { return r.Load == s.chosen })
 }
 
-// Choose takes a sample by its load.
+// Choose makes a sample the chosen one.
 func (s *Samples) Choose(load string) { s.chosen = load }
 
 // Chosen is the load of the chosen sample.
@@ -57,7 +57,7 @@ func (s *Samples) columns() model.Columns[office.Retained] {
 		model.Words(session.Say("Kept at"), 10, func(r office.Retained) string { return r.Place }),
 		model.Words(session.Say("Taken"), 10, func(r office.Retained) string { return s.session.Date(r.Taken) }).Dropped(1),
 		model.Words(session.Say("Keep through"), 11, func(r office.Retained) string { return s.session.Date(r.Until) }),
-		model.Words(session.Say("Stands"), 16, func(r office.Retained) string { return s.stand(r).Text }).Stated(),
+		model.Words(session.Say("Stands"), 16, func(r office.Retained) string { return s.status(r).Text }).Stated(),
 	}
 }
 
@@ -71,18 +71,18 @@ func ticketOf(r office.Retained) string {
 // Columns are the columns of the list.
 func (s *Samples) Columns() []model.Column { return s.columns().Heads() }
 
-// Rows are the samples, the soonest due first.
+// Rows are the samples, the first to be due first.
 func (s *Samples) Rows() []model.Row {
 	columns := s.columns()
 	var out []model.Row
 	for _, r := range s.kept {
-		out = append(out, model.Row{Key: r.Load, State: s.stand(r).State, Cells: columns.Cells(r)})
+		out = append(out, model.Row{Key: r.Load, State: s.status(r).State, Cells: columns.Cells(r)})
 	}
 	return out
 }
 
-// stand says whether a sample may go.
-func (s *Samples) stand(r office.Retained) model.Remark {
+// status says whether a sample may go.
+func (s *Samples) status(r office.Retained) model.Remark {
 	switch {
 	case r.Held != "":
 		return model.Remark{State: model.Locked, Text: session.Say("held, %s", r.Held)}
@@ -105,13 +105,13 @@ func (s *Samples) Counted() string {
 
 // CanDiscard reports whether the chosen sample may go.
 func (s *Samples) CanDiscard() bool {
-	r, there := s.inHand()
+	r, there := s.current()
 	return there && r.Held == "" && r.DueOn(s.session.Desk.Today())
 }
 
 // WhyNotDiscard is why it may not.
 func (s *Samples) WhyNotDiscard() string {
-	r, there := s.inHand()
+	r, there := s.current()
 	switch {
 	case !there:
 		return session.Say("No sample is chosen.")
@@ -121,10 +121,10 @@ func (s *Samples) WhyNotDiscard() string {
 	return session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
 }
 
-// Discard asks once more, and writes down that the chosen sample was thrown
+// Discard asks for confirmation, and writes down that the chosen sample was thrown
 // out.
 func (s *Samples) Discard() {
-	r, there := s.inHand()
+	r, there := s.current()
 	if !there {
 		return
 	}
@@ -148,7 +148,7 @@ func (s *Samples) discard(r office.Retained) {
 
 // PrintLabel prints the label of the chosen sample.
 func (s *Samples) PrintLabel() {
-	r, there := s.inHand()
+	r, there := s.current()
 	if !there {
 		return
 	}
@@ -157,11 +157,11 @@ func (s *Samples) PrintLabel() {
 		s.session.Fail(err)
 		return
 	}
-	PrintLabel(s.session, l)
+	printLabel(s.session, l)
 }
 
 // HasSample reports whether a sample is chosen.
 func (s *Samples) HasSample() bool {
-	_, there := s.inHand()
+	_, there := s.current()
 	return there
 }

@@ -16,21 +16,23 @@ import (
 // chosen.
 func NewMetersScreen(f *session.Session) shell.Screen {
 	m := NewMeters(f)
-	none := func() string { return session.Say("No meter is set up yet.") }
 	return listdetail.New(listdetail.Spec{
 		Title: session.Say("Moisture meters"), List: m, Read: m.Refresh,
 		Detail: &meterLog{meters: m}, Arrange: overLog,
-		Group: session.Say("Meters"), Acts: []shell.ActRow{
-			{ID: "meters.check", Title: session.Say("Write a check"), Key: widgets.Bare(fyne.KeyF12), When: m.HasMeter, WhyNot: none, Do: m.AskCheck},
-			{ID: "meters.new", Title: session.Say("New meter"), Key: widgets.Ctrl(fyne.KeyE), Do: func() { m.AskMeter(true) }},
-			{ID: "meters.change", Title: session.Say("Change the meter"), Key: widgets.Ctrl(fyne.KeyK), When: m.HasMeter, WhyNot: none, Do: func() { m.AskMeter(false) }},
-			{ID: "meters.policy", Title: session.Say("How we test"), Key: widgets.Ctrl(fyne.KeyO), Do: m.AskPolicy},
-			{ID: "meters.print", Title: session.Say("Print the log"), Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, When: m.HasMeter, WhyNot: none, Do: m.PrintLog},
-		},
+		Acts: shell.ActsOf(m, session.Say("Meters"), meterActs),
 		Hint: func() string {
 			return session.Say("F12 writes a reference sample down that was read on the meter. Escape goes back.")
 		},
 	})
+}
+
+// meterActs are what can be done with meters.
+var meterActs = []shell.ActRow[*Meters]{
+	{ID: "meters.check", Title: "Write a check", Key: widgets.Bare(fyne.KeyF12), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskCheck},
+	{ID: "meters.new", Title: "New meter", Key: widgets.Ctrl(fyne.KeyE), Do: func(m *Meters) { m.AskMeter(true) }},
+	{ID: "meters.change", Title: "Change the meter", Key: widgets.Ctrl(fyne.KeyK), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: func(m *Meters) { m.AskMeter(false) }},
+	{ID: "meters.policy", Title: "How we test", Key: widgets.Ctrl(fyne.KeyO), Do: (*Meters).AskPolicy},
+	{ID: "meters.print", Title: "Print the log", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).PrintLog},
 }
 
 // overLog sets the list, four lines high, over the log.
@@ -72,7 +74,7 @@ func (l *meterLog) First() string { return "checks" }
 // Show brings the log up to date.
 func (l *meterLog) Show() {
 	l.checks.SetRows(l.meters.Checks())
-	l.says.Set(l.meters.Sayings())
+	l.says.Set(l.meters.Remarks())
 	l.reader.Refresh()
 	c := l.meters.Chart()
 	l.chart.Empty = c.Empty

@@ -13,16 +13,18 @@ import (
 // NewSamplesScreen makes the list of retained samples.
 func NewSamplesScreen(f *session.Session) shell.Screen {
 	s := NewSamples(f)
-	none := func() string { return session.Say("No sample is chosen.") }
 	return listdetail.New(listdetail.Spec{
 		Title: session.Say("Retained samples"), List: s, Read: s.Refresh,
 		Head: listdetail.Head{Counted: s.Counted, Figures: 25}, Arrange: listdetail.Alone,
-		Group: session.Say("Samples"), Acts: []shell.ActRow{
-			{ID: "samples.discard", Title: session.Say("Throw it out"), Key: widgets.Bare(fyne.KeyF12), When: s.CanDiscard, WhyNot: s.WhyNotDiscard, Do: s.Discard},
-			{ID: "samples.label", Title: session.Say("Print its label"), Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, When: s.HasSample, WhyNot: none, Do: s.PrintLabel},
-		},
+		Acts: shell.ActsOf(s, session.Say("Samples"), sampleActs),
 		Hint: func() string {
 			return session.Say("F12 writes down that a sample was thrown out. One that a dispute needs stays. Escape goes back.")
 		},
 	})
+}
+
+// sampleActs are what can be done with a retained sample.
+var sampleActs = []shell.ActRow[*Samples]{
+	{ID: "samples.discard", Title: "Throw it out", Key: widgets.Bare(fyne.KeyF12), When: (*Samples).CanDiscard, WhyNot: (*Samples).WhyNotDiscard, Do: (*Samples).Discard},
+	{ID: "samples.label", Title: "Print its label", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*Samples).HasSample, Why: "No sample is chosen.", Do: (*Samples).PrintLabel},
 }

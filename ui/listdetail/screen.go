@@ -39,8 +39,7 @@ type Spec struct {
 	Detail  Detail // nil: there is nothing beside the list
 	Arrange Arrangement
 
-	Group   string // the part of the menu of its acts
-	Acts    []shell.ActRow
+	Acts    []shell.Act
 	Buttons []string // further commands with a button, such as ways to other screens
 
 	Reload func() // reads the list again when the screen comes to the front; may be nil
@@ -68,7 +67,7 @@ const (
 )
 
 // Acts are what can be done with the list and the chosen row.
-func (s *Screen) Acts() []shell.Act { return shell.Acts(s.spec.Group, s.spec.Acts) }
+func (s *Screen) Acts() []shell.Act { return s.spec.Acts }
 
 // Build makes the widgets: the line, the list, the detail, the buttons.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {

@@ -24,7 +24,7 @@ func NewScreen(f *session.Session) shell.Screen {
 	s.Screen = listdetail.New(listdetail.Spec{
 		Title: session.Say("Rates"), List: r, Small: true, Reload: r.Reload,
 		Detail: s.Views, Arrange: listdetail.Beside(shell.ListAndPage),
-		Group: session.Say("Rates"), Acts: s.acts(),
+		Acts: shell.ActsOf(s, session.Say("Rates"), rateActs),
 		Hint: func() string {
 			return session.Say("Up and Down choose an edition, Enter goes to what it says. Ctrl+T tries it, Ctrl+K compares.")
 		},
@@ -32,22 +32,27 @@ func NewScreen(f *session.Session) shell.Screen {
 	return s
 }
 
-// acts are what can be done with rates. Those that turn to a view of the edition
-// have their buttons over it.
-func (s *Screen) acts() []shell.ActRow {
-	r := s.Rates
-	turn := func(to RatesView) func() { return func() { r.Turn(to); s.Refresh(); s.FocusDetail() } }
-	none := func() string { return session.Say("There is no edition in hand.") }
-	noOther := func() string { return session.Say("There is no choice: this grain has no further edition.") }
-	return []shell.ActRow{
-		{ID: "rates.rows", Title: session.Say("Rows"), Key: widgets.Ctrl(fyne.KeyR), Do: turn(RatesRows), MenuOnly: true},
-		{ID: "rates.try", Title: session.Say("Try"), Key: widgets.Ctrl(fyne.KeyT), Do: turn(RatesTry), MenuOnly: true},
-		{ID: "rates.compare", Title: session.Say("Compare"), Key: widgets.Ctrl(fyne.KeyK), Do: turn(RatesCompare), MenuOnly: true},
-		{ID: "rates.problems", Title: session.Say("Problems"), Key: widgets.Ctrl(fyne.KeyP), Do: turn(RatesProblems), MenuOnly: true},
-		{ID: "rates.load", Title: session.Say("Another load"), Key: widgets.Ctrl(fyne.KeyE), When: r.HasEdition, WhyNot: none, Do: r.AskLoad, Break: true},
-		{ID: "rates.other", Title: session.Say("Compare with"), Key: widgets.Ctrl(fyne.KeyO), When: r.HasOther, WhyNot: noOther, Do: r.AskOther},
-		{ID: "rates.schedule", Title: session.Say("Schedule"), Key: widgets.Ctrl(fyne.KeyU), When: r.HasEdition, WhyNot: none, Do: r.AskSchedule},
-		{ID: "rates.again", Title: session.Say("Read the files"), Key: widgets.Ctrl(fyne.KeyI), Do: r.ReadAgain, Break: true},
-		{ID: "rates.text", Title: session.Say("Write its text"), Key: widgets.Ctrl(fyne.KeyS), When: r.HasEdition, WhyNot: none, Do: r.SaveText},
-	}
+// rateActs are what can be done with rates. Those that turn to a view of the
+// edition have their buttons over it.
+var rateActs = []shell.ActRow[*Screen]{
+	{ID: "rates.rows", Title: "Rows", Key: widgets.Ctrl(fyne.KeyR), Do: turn(RatesRows), MenuOnly: true},
+	{ID: "rates.try", Title: "Try", Key: widgets.Ctrl(fyne.KeyT), Do: turn(RatesTry), MenuOnly: true},
+	{ID: "rates.compare", Title: "Compare", Key: widgets.Ctrl(fyne.KeyK), Do: turn(RatesCompare), MenuOnly: true},
+	{ID: "rates.problems", Title: "Problems", Key: widgets.Ctrl(fyne.KeyP), Do: turn(RatesProblems), MenuOnly: true},
+	{ID: "rates.load", Title: "Another load", Key: widgets.Ctrl(fyne.KeyE), When: can((*Rates).HasEdition), Why: "There is no edition in hand.", Do: act((*Rates).AskLoad), Break: true},
+	{ID: "rates.other", Title: "Compare with", Key: widgets.Ctrl(fyne.KeyO), When: can((*Rates).HasOther), Why: "There is no choice: this grain has no further edition.", Do: act((*Rates).AskOther)},
+	{ID: "rates.schedule", Title: "Schedule", Key: widgets.Ctrl(fyne.KeyU), When: can((*Rates).HasEdition), Why: "There is no edition in hand.", Do: act((*Rates).AskSchedule)},
+	{ID: "rates.again", Title: "Read the files", Key: widgets.Ctrl(fyne.KeyI), Do: act((*Rates).ReadAgain), Break: true},
+	{ID: "rates.text", Title: "Write its text", Key: widgets.Ctrl(fyne.KeyS), When: can((*Rates).HasEdition), Why: "There is no edition in hand.", Do: act((*Rates).SaveText)},
+}
+
+// act does something with the editions, can asks them, and turn turns to a view.
+func act(do func(*Rates)) func(*Screen) { return func(s *Screen) { do(s.Rates) } }
+
+func can(may func(*Rates) bool) func(*Screen) bool {
+	return func(s *Screen) bool { return may(s.Rates) }
+}
+
+func turn(to RatesView) func(*Screen) {
+	return func(s *Screen) { s.Rates.Turn(to); s.Refresh(); s.FocusDetail() }
 }

@@ -26,12 +26,11 @@ type Screen struct {
 func NewScreen(f *session.Session) shell.Screen { return &Screen{sheet: NewSetUp(f)} }
 
 // Acts are writing the sheet down, and opening the invented elevator instead.
-func (s *Screen) Acts() []shell.Act {
-	notNew := func() string { return session.Say("The invented elevator is offered only in a new book.") }
-	return shell.Acts(session.Say("Set-up"), []shell.ActRow{
-		{ID: "setup.save", Title: session.Say("Write it down"), Key: widgets.Ctrl(fyne.KeyS), Do: s.sheet.Save},
-		{ID: "setup.demo", Title: session.Say("Look at an invented elevator instead"), Key: widgets.Ctrl(fyne.KeyE), When: s.sheet.CanDemo, WhyNot: notNew, Do: s.sheet.OpenDemo},
-	})
+func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s.sheet, session.Say("Set-up"), setUpActs) }
+
+var setUpActs = []shell.ActRow[*SetUp]{
+	{ID: "setup.save", Title: "Write it down", Key: widgets.Ctrl(fyne.KeyS), Do: (*SetUp).Save},
+	{ID: "setup.demo", Title: "Look at an invented elevator instead", Key: widgets.Ctrl(fyne.KeyE), When: (*SetUp).CanDemo, Why: "The invented elevator is offered only in a new book.", Do: (*SetUp).OpenDemo},
 }
 
 // Build makes the sheet.

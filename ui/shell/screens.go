@@ -62,42 +62,57 @@ type Screen interface {
 type Act struct {
 	widgets.Command
 	Everywhere bool
+	MenuOnly   bool // it has no button in the row under the screen
 }
 
-// ActRow is one act of a screen as a row of a table: what it is called, by which
-// key, when it is possible, and what it does.
-type ActRow struct {
-	ID, Title string
-	Key       widgets.Key
-	Icon      fyne.Resource
-	When      func() bool   // whether it is possible now; nil: always
-	WhyNot    func() string // the sentence to say when it is not
-	Do        func()
-
-	Break      bool // a line above it in the menu
+// ActRow is one row in the table of acts of a screen S. Its texts are English.
+type ActRow[S any] struct {
+	ID, Title  string
+	Icon       fyne.Resource
+	Key        widgets.Key
+	Everywhere bool // works whichever screen is in front
+	Break      bool // begins a part of the menu
 	MenuOnly   bool // no button in the row under the screen
-	Everywhere bool // it works whatever screen is in front
+	// When says whether the act makes sense now; nil: always. Why is the sentence
+	// for when it does not; WhyNot finds it, where it depends on the work.
+	When   func(S) bool
+	Why    string
+	WhyNot func(S) string
+	Do     func(S)
 }
 
-// Acts makes the acts of a screen from their table; group is the part of the menu
-// they stand in.
-func Acts(group string, rows []ActRow) []Act {
-	out := make([]Act, len(rows))
-	for i, r := range rows {
-		out[i] = Act{Everywhere: r.Everywhere, Command: widgets.Command{
-			ID: r.ID, Title: r.Title, Group: group, Icon: r.Icon, Keys: []widgets.Key{r.Key}, Break: r.Break,
-			EnabledWhen: r.When, WhyNot: r.WhyNot, Do: r.Do,
-		}}
+// ActsOf are the acts of a table for one screen, in a group of its menu.
+func ActsOf[S any](screen S, group string, table []ActRow[S]) []Act {
+	acts := make([]Act, len(table))
+	for i, row := range table {
+		acts[i] = row.act(screen, group)
 	}
-	return out
+	return acts
 }
 
-// ButtonsOf are the acts of a table that have a button, by id, in their order.
-func ButtonsOf(rows []ActRow) []string {
+func (r ActRow[S]) act(screen S, group string) Act {
+	c := widgets.Command{
+		ID: r.ID, Title: session.Say(r.Title), Group: group, Icon: r.Icon, Break: r.Break,
+		Keys: []widgets.Key{r.Key}, Do: func() { r.Do(screen) },
+	}
+	if r.When != nil {
+		c.EnabledWhen = func() bool { return r.When(screen) }
+	}
+	switch {
+	case r.WhyNot != nil:
+		c.WhyNot = func() string { return r.WhyNot(screen) }
+	case r.Why != "":
+		c.WhyNot = func() string { return session.Say(r.Why) }
+	}
+	return Act{Command: c, Everywhere: r.Everywhere, MenuOnly: r.MenuOnly}
+}
+
+// ButtonsOf are the acts that have a button, by id, in their order.
+func ButtonsOf(acts []Act) []string {
 	var out []string
-	for _, r := range rows {
-		if !r.MenuOnly {
-			out = append(out, r.ID)
+	for _, a := range acts {
+		if !a.MenuOnly {
+			out = append(out, a.ID)
 		}
 	}
 	return out

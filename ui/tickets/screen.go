@@ -31,7 +31,7 @@ func NewScreen(f *session.Session) shell.Screen {
 		Title: session.Say("Tickets"), List: t, Small: true, Reload: t.Reload,
 		Filter: t, Head: listdetail.Head{Reading: t.Reading, Counted: t.Counted, Figures: 25},
 		Detail: s.Paper, Arrange: listdetail.Beside(listdetail.Sheet{Figures: sheetFigures}),
-		Group: session.Say("Tickets"), Acts: s.acts(),
+		Acts: shell.ActsOf(s, session.Say("Tickets"), ticketActs),
 		Hint: func() string {
 			return session.Say("Type to narrow the list, Down goes into it, Enter to the slip. F1 tells what can be typed.")
 		},
@@ -39,20 +39,30 @@ func NewScreen(f *session.Session) shell.Screen {
 	return s
 }
 
-// acts are what can be done with a ticket.
-func (s *Screen) acts() []shell.ActRow {
-	t, one := s.Tickets, s.Tickets.Ticket
-	none := func() string { return session.Say("There is no ticket in hand.") }
-	noOther := func() string { return session.Say("This ticket is in no other's place, and no other in its.") }
-	turn := func(to PaperOf) func() { return func() { one.Turn(to); s.Refresh() } }
-	return []shell.ActRow{
-		{ID: "tickets.find", Title: session.Say("Find a ticket"), Key: widgets.Ctrl(fyne.KeyF), Icon: apptheme.IconFind, Do: t.Find, MenuOnly: true, Everywhere: true},
-		{ID: "tickets.print", Title: session.Say("Print again"), Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, When: one.CanReprint, WhyNot: none, Do: t.Reprint},
-		{ID: "tickets.working", Title: session.Say("Working"), Key: widgets.Ctrl(fyne.KeyW), When: one.IsOpen, WhyNot: none, Do: turn(WorkingPaper)},
-		{ID: "tickets.difference", Title: session.Say("What changed"), Key: widgets.Ctrl(fyne.KeyI), When: one.HasDifference, WhyNot: noOther, Do: turn(DifferencePaper)},
-		{ID: "tickets.correct", Title: session.Say("Correct"), Key: widgets.Ctrl(fyne.KeyE), When: one.CanChange, WhyNot: one.WhyNotChange, Do: t.Correct, Break: true},
-		{ID: "tickets.void", Title: session.Say("Void"), Key: widgets.CtrlShift(fyne.KeyV), When: one.CanChange, WhyNot: one.WhyNotChange, Do: t.Void},
-		{ID: "tickets.reissue", Title: session.Say("Reissue"), Key: widgets.CtrlShift(fyne.KeyR), When: one.CanReissue, WhyNot: one.WhyNotReissue, Do: t.Reissue},
-		{ID: "tickets.code", Title: session.Say("Check a code"), Key: widgets.Ctrl(fyne.KeyK), Do: t.CheckCode, Break: true},
-	}
+// ticketActs are what can be done with tickets.
+var ticketActs = []shell.ActRow[*Screen]{
+	{ID: "tickets.find", Title: "Find a ticket", Icon: apptheme.IconFind, Key: widgets.Ctrl(fyne.KeyF), Do: act((*Tickets).Find), MenuOnly: true, Everywhere: true},
+	{ID: "tickets.print", Title: "Print again", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: can((*Ticket).CanReprint), Why: "There is no ticket in hand.", Do: act((*Tickets).Reprint)},
+	{ID: "tickets.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), When: can((*Ticket).IsOpen), Why: "There is no ticket in hand.", Do: turn(WorkingPaper)},
+	{ID: "tickets.difference", Title: "What changed", Key: widgets.Ctrl(fyne.KeyI), When: can((*Ticket).HasDifference), Why: "This ticket is in no other's place, and no other in its.", Do: turn(DifferencePaper)},
+	{ID: "tickets.correct", Title: "Correct", Key: widgets.Ctrl(fyne.KeyE), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Correct), Break: true},
+	{ID: "tickets.void", Title: "Void", Key: widgets.CtrlShift(fyne.KeyV), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Void)},
+	{ID: "tickets.reissue", Title: "Reissue", Key: widgets.CtrlShift(fyne.KeyR), When: can((*Ticket).CanReissue), WhyNot: why((*Ticket).WhyNotReissue), Do: act((*Tickets).Reissue)},
+	{ID: "tickets.code", Title: "Check a code", Key: widgets.Ctrl(fyne.KeyK), Do: act((*Tickets).CheckCode), Break: true},
+}
+
+// act does something with the list, can and why ask the chosen ticket, and turn
+// turns to one of its papers.
+func act(do func(*Tickets)) func(*Screen) { return func(s *Screen) { do(s.Tickets) } }
+
+func can(may func(*Ticket) bool) func(*Screen) bool {
+	return func(s *Screen) bool { return may(s.Tickets.Ticket) }
+}
+
+func why(not func(*Ticket) string) func(*Screen) string {
+	return func(s *Screen) string { return not(s.Tickets.Ticket) }
+}
+
+func turn(to PaperOf) func(*Screen) {
+	return func(s *Screen) { s.Tickets.Ticket.Turn(to); s.Refresh() }
 }
