@@ -105,7 +105,8 @@ var mayImport = map[string][]string{
 	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
 	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
 	"ui/paperview":           {"internal/scaleticket", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets"},
-	"ui/gallery":             {}, // tests of all widgets side by side
+	"ui/widgettest":          {"ui/model", "ui/apptheme"}, // for tests: what tests of widgets share
+	"ui/gallery":             {},                          // tests of all widgets side by side
 	"ui/shell":               slices.Concat(inside("i18n", "scaleticket"), []string{"ui/model", "ui/session"}, widgetPackages),
 	"ui/help":                slices.Concat([]string{"ui/model", "ui/session", "ui/handbook", "ui/shell"}, widgetPackages),
 

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -48,7 +49,7 @@ func manyRows(n int) []model.Row {
 
 func (b *tabled) heard(want ...string) {
 	b.T.Helper()
-	equal(b.T, "said", strings.Join(b.said, "; "), strings.Join(want, "; "))
+	widgettest.Equal(b.T, "said", strings.Join(b.said, "; "), strings.Join(want, "; "))
 	b.said = nil
 }
 
@@ -122,11 +123,11 @@ func TestRowsKeepTheirChoiceByKey(t *testing.T) {
 	b.heard()
 	rows := manyRows(10)
 	b.table.SetRows(rows[3:])
-	equal(t, "index", b.table.Chosen(), 1)
-	equal(t, "key", b.table.ChosenKey(), "k4")
+	widgettest.Equal(t, "index", b.table.Chosen(), 1)
+	widgettest.Equal(t, "key", b.table.ChosenKey(), "k4")
 	b.table.SetRows(rows[:3])
-	equal(t, "gone", b.table.Chosen(), -1)
-	equal(t, "key", b.table.ChosenKey(), "")
+	widgettest.Equal(t, "gone", b.table.Chosen(), -1)
+	widgettest.Equal(t, "key", b.table.ChosenKey(), "")
 	b.heard()
 }
 
@@ -140,7 +141,7 @@ func TestShrunkenTableIsSafe(t *testing.T) {
 	for _, id := range []widget.TableCellID{{Row: 49, Col: 0}, {Row: 0, Col: 9}, {Row: -1, Col: -1}} {
 		c.show(face{text: "stale"})
 		b.table.showCell(id, c)
-		equal(t, "cell text", c.text, "")
+		widgettest.Equal(t, "cell text", c.text, "")
 		b.table.showTitle(id, c)
 	}
 	b.said = nil
@@ -174,7 +175,7 @@ func TestWholeRowIsMarked(t *testing.T) {
 			marked[c.text] = c.keyed
 		}
 	}
-	equal(t, "marked cells", fmt.Sprint(marked), "map[1001:true Example Farm:true]")
+	widgettest.Equal(t, "marked cells", fmt.Sprint(marked), "map[1001:true Example Farm:true]")
 	b.Press(fyne.KeyTab)
 	for _, c := range cellsOf(b.table) {
 		if c.chosen && c.keyed {
@@ -191,15 +192,15 @@ func TestStateColumnHasWordIconAndColour(t *testing.T) {
 	for _, c := range cellsOf(table) {
 		if c.text == "void" {
 			found++
-			equal(t, "state", c.state, model.Stop)
-			equal(t, "colour", c.letters.Color, apptheme.ColorStop)
+			widgettest.Equal(t, "state", c.state, model.Stop)
+			widgettest.Equal(t, "colour", c.letters.Color, apptheme.ColorStop)
 		}
 		if c.text == "9,880" {
 			found++
-			equal(t, "state of a figure", c.state, model.Plain)
+			widgettest.Equal(t, "state of a figure", c.state, model.Plain)
 		}
 	}
-	equal(t, "cells found", found, 2)
+	widgettest.Equal(t, "cells found", found, 2)
 }
 
 func TestGrowingColumnTakesTheRoom(t *testing.T) {
@@ -222,7 +223,7 @@ func TestLettersGoToTheFilter(t *testing.T) {
 	b.table.OnLetter = func(letter rune) { typed += string(letter) }
 	b.ring.Focus("table")
 	b.Write("oak")
-	equal(t, "letters", typed, "oak")
+	widgettest.Equal(t, "letters", typed, "oak")
 }
 
 func TestEmptyTableSaysWhatToDo(t *testing.T) {
@@ -230,9 +231,9 @@ func TestEmptyTableSaysWhatToDo(t *testing.T) {
 	b.table.Empty = "No trucks in the yard. Press F2 when one drives on."
 	said := func() string { return test.WidgetRenderer(b.table).(*tableRenderer).empty.Text() }
 	b.table.Refresh()
-	equal(t, "with rows", said(), "")
+	widgettest.Equal(t, "with rows", said(), "")
 	b.table.SetRows(nil)
-	equal(t, "without", said(), b.table.Empty)
+	widgettest.Equal(t, "without", said(), b.table.Empty)
 }
 
 func BenchmarkTableMoves(b *testing.B) {
@@ -259,13 +260,13 @@ func TestStruckRowsStayReadable(t *testing.T) {
 		n := 0
 		for _, c := range cellsOf(b.table) {
 			if !c.header {
-				n += len(blocks(c.Paint(c.Size()), apptheme.ColorInk))
+				n += len(widgettest.Blocks(c.Paint(c.Size()), apptheme.ColorInk))
 			}
 		}
 		return n
 	}
-	equal(t, "lines through a row that counts", lines(false), 0)
-	equal(t, "lines through a struck row", lines(true), 2)
+	widgettest.Equal(t, "lines through a row that counts", lines(false), 0)
+	widgettest.Equal(t, "lines through a struck row", lines(true), 2)
 }
 
 // TestSmallRows: a table that may be small is so only where ordinary letters
@@ -346,11 +347,11 @@ func TestTotalsStandUnderALine(t *testing.T) {
 	for _, c := range cellsOf(b.table) {
 		if !c.header && c.letters.Style.Bold {
 			boldCells++
-			lines += len(blocks(c.Paint(c.Size()), apptheme.ColorInk))
+			lines += len(widgettest.Blocks(c.Paint(c.Size()), apptheme.ColorInk))
 		}
 	}
-	equal(t, "bold cells", boldCells, 2)
-	equal(t, "lines over them", lines, 2)
+	widgettest.Equal(t, "bold cells", boldCells, 2)
+	widgettest.Equal(t, "lines over them", lines, 2)
 }
 
 // TestSpareColumns: where there is no room, what can be done without goes, the
