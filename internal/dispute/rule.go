@@ -1,8 +1,7 @@
 package dispute
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -27,7 +26,7 @@ func RuleFor(name string) (Rule, error) {
 			return r, nil
 		}
 	}
-	return Rule{}, fmt.Errorf("%q is not a rule set for disputes; choose \"us\" or \"canada\" in the set-up", name)
+	return Rule{}, message.WrongPhase.Errorf("%q is not a rule set for disputes; choose \"us\" or \"canada\" in the set-up", name)
 }
 
 // Due is the last day to ask for another test of a ticket issued on a day.

@@ -2,10 +2,10 @@ package office
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 )
 
@@ -41,7 +41,7 @@ func editionByID(d Desk, id string) (*rates.Edition, error) {
 	for _, e := range d.Rates().All() {
 		known = append(known, e.ID)
 	}
-	return nil, fmt.Errorf("there is no edition %q. Editions here: %s", id, strings.Join(known, ", "))
+	return nil, message.NotFound.Errorf("there is no edition %q. Editions here: %s", id, strings.Join(known, ", "))
 }
 
 // RewrittenEditions are the ids of editions in use whose text is another than the one
@@ -71,7 +71,7 @@ func KeptEdition(ctx context.Context, b Book, hash string) (*rates.Edition, erro
 	}
 	e, err := rates.Read(id, []byte(text))
 	if err != nil {
-		return nil, fmt.Errorf("edition %s is in the book but cannot be read: %w", id, err)
+		return nil, message.Errorf("edition %s is in the book but cannot be read: %w", id, err)
 	}
 	return e, nil
 }

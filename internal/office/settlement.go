@@ -4,11 +4,11 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
-	"fmt"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -85,7 +85,7 @@ func Resettle(ctx context.Context, d Desk, l *load.Load) (*settle.Settlement, er
 // finds by its hash.
 func ResettledUnder(l *load.Load, kept func(hash string) (*rates.Edition, error)) (*settle.Settlement, error) {
 	if l.Settled == nil {
-		return nil, fmt.Errorf("load %s has not been settled; issue its ticket first", l.ID)
+		return nil, message.Errorf("load %s has not been settled; issue its ticket first", l.ID)
 	}
 	if isOutbound(l) {
 		return weighOnly(l, l.Settled.Engine)
