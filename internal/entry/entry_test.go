@@ -177,7 +177,7 @@ func TestBenchTest(t *testing.T) {
 	}
 }
 
-// A share is a fraction or a percentage of more than nothing.
+// A share is typed as a fraction or in percent, and is above zero.
 func TestParseShare(t *testing.T) {
 	tests := []struct{ text, parts, of, wrong string }{
 		{"1/3", "1", "3", ""},
