@@ -6,6 +6,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 )
 
@@ -44,7 +45,22 @@ func windowlessPackages() ([]string, error) {
 			names = append(names, name)
 		}
 	}
-	return names, nil
+	return slowestFirst(names), nil
+}
+
+// slowest are the packages whose tests take longest, below the module.
+var slowest = []string{"/ui/desktop", "/cmd/tenth", "/internal/scalehouse", "/internal/settle", "/internal/demo"}
+
+// slowestFirst puts those packages first: tests start in the order of the names,
+// and a long one that starts last keeps one processor waiting.
+func slowestFirst(packages []string) []string {
+	rank := func(name string) int {
+		if i := slices.Index(slowest, strings.TrimPrefix(name, modulePath)); i >= 0 {
+			return i
+		}
+		return len(slowest)
+	}
+	return slices.SortedStableFunc(slices.Values(packages), func(a, b string) int { return rank(a) - rank(b) })
 }
 
 // build compiles one command into the build folder and returns its path.

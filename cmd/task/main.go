@@ -5,6 +5,7 @@
 //	go run ./cmd/task check          format, vet, every test, the real window
 //	go run ./cmd/task bench [flags]  benchmarks; flags go on to `go test`
 //	go run ./cmd/task books          books of older programs, for tests
+//	go run ./cmd/task fonts          the fonts of papers, cut from the originals
 //	go run ./cmd/task compare        an older program against this one
 //	go run ./cmd/task shots DIR      pictures of every screen and paper
 //
@@ -31,6 +32,7 @@ var chores = []chore{
 	{"check", "check              format, vet, every test, and the real window", checkChore},
 	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
 	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", booksChore},
+	{"fonts", "fonts              cut the fonts of papers from the originals (internal/fonts/original)", fontsChore},
 	{"compare", "compare [flags]    random loads and scripts in the program of another revision and in this one", compareChore},
 	{"postgres", "postgres [flags]   the suite of the book on a PostgreSQL server of its own; flags go on to `go test`", postgresChore},
 	{"shots", "shots DIR          write a picture of every screen and paper into DIR", shotsChore},

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 	"testing"
 )
@@ -42,5 +43,13 @@ func TestDispatchRefuses(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%q: %v, want %q", c.args, err, c.want)
 		}
+	}
+}
+
+func TestSlowestFirst(t *testing.T) {
+	got := slowestFirst([]string{modulePath + "/cmd/a", modulePath + "/internal/settle", modulePath + "/b", modulePath + "/ui/desktop"})
+	want := []string{modulePath + "/ui/desktop", modulePath + "/internal/settle", modulePath + "/cmd/a", modulePath + "/b"}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q", got)
 	}
 }

@@ -14,7 +14,7 @@ import (
 const shotsVariable = "TENTHPOINT_SHOTS"
 
 // picturedPackages draw something a person should look at.
-var picturedPackages = []string{"./ui/...", "./internal/scaleticket/typeset", "./internal/daysheet"}
+var picturedPackages = []string{"./ui/...", "./internal/scaleticket/sheet", "./internal/daysheet"}
 
 // shotsChore writes a picture of every screen and paper into a folder.
 func shotsChore(args []string) error {

@@ -11,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -45,15 +46,43 @@ func needs(t *testing.T, programs ...string) {
 	}
 }
 
+var linked struct {
+	sync.Once
+	folder string
+	err    error
+	said   []byte
+}
+
+// programOnce links the program for all tests and gives its path.
+func programOnce(t *testing.T) string {
+	t.Helper()
+	linked.Do(func() {
+		if linked.folder, linked.err = os.MkdirTemp("", "tenthpoint-test-"); linked.err == nil {
+			linked.said, linked.err = exec.Command("go", "build", "-o", linked.folder, ".").CombinedOutput()
+		}
+	})
+	if linked.err != nil {
+		t.Fatalf("building the program: %v\n%s", linked.err, linked.said)
+	}
+	return filepath.Join(linked.folder, "tenthpoint")
+}
+
+func TestMain(m *testing.M) {
+	status := m.Run()
+	if linked.folder != "" {
+		_ = os.RemoveAll(linked.folder)
+	}
+	os.Exit(status)
+}
+
 // newDesktop fills a book with the invented elevator and opens it in a window.
 func newDesktop(t *testing.T, args ...string) *testDesktop {
 	t.Helper()
 	needs(t, "Xvfb", "xdotool", "pdftotext")
 	d := &testDesktop{t: t, folder: t.TempDir()}
-	program := filepath.Join(d.folder, "tenthpoint")
-	toolRuns(t, exec.Command("go", "build", "-o", program, "."))
+	t.Parallel() // most of the time of such a test is spent waiting for its window
 	d.startDisplay()
-	d.program = exec.Command(program, args...)
+	d.program = exec.Command(programOnce(t), args...)
 	d.program.Env = append(os.Environ(), "DISPLAY="+d.display, "LANG=en_US.UTF-8",
 		"XDG_CONFIG_HOME="+d.folder, "XDG_CACHE_HOME="+d.folder, "TENTHPOINT_BOOK="+d.book())
 	d.program.Stdout, d.program.Stderr = &d.log, &d.log
@@ -212,13 +241,6 @@ func (d *testDesktop) paper(name string) string {
 	out, err := exec.Command("pdftotext", "-layout", path, "-").Output()
 	must(d.t, err)
 	return string(out)
-}
-
-func toolRuns(t *testing.T, cmd *exec.Cmd) {
-	t.Helper()
-	if out, err := cmd.CombinedOutput(); err != nil {
-		t.Fatalf("%v: %v: %s", cmd, err, out)
-	}
 }
 
 func must(t *testing.T, err error) {

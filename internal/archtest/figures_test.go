@@ -25,7 +25,8 @@ const refusesFloats = "internal/tomlfile"
 
 // noFloats keeps binary fractions away from every amount: 0.1 has no binary
 // form, and a tenth of a point is money. Where ink goes on paper is no
-// amount: files named draw*.go of the papers may place it with floats.
+// amount: files named draw*.go of the papers may place it with floats, and a length
+// may be written in points, since 7.9 * paper.Point is a whole number.
 func noFloats(sources []source) []string {
 	var problems []string
 	for _, s := range sources {
@@ -33,6 +34,9 @@ func noFloats(sources []source) []string {
 			continue
 		}
 		ast.Inspect(s.file, func(n ast.Node) bool {
+			if isLength(n) {
+				return false
+			}
 			if what := floating(n); what != "" {
 				problems = append(problems, fmt.Sprintf(
 					"%s: %s in %s: amounts are exact, use internal/quantity", s.at(n), what, s.pkg()))
@@ -55,6 +59,21 @@ func floating(n ast.Node) string {
 		}
 	}
 	return ""
+}
+
+// isLength reports whether an expression is a number of points.
+func isLength(n ast.Node) bool {
+	product, ok := n.(*ast.BinaryExpr)
+	if !ok || product.Op != token.MUL {
+		return false
+	}
+	switch unit := product.Y.(type) {
+	case *ast.Ident:
+		return unit.Name == "Point"
+	case *ast.SelectorExpr:
+		return unit.Sel.Name == "Point"
+	}
+	return false
 }
 
 func drawsPaper(s source) bool {

@@ -17,7 +17,7 @@ import (
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/schedules"
 )
 
@@ -117,7 +117,7 @@ func (r reader) ticketsOf(d *scalehouse.Desk, kept *sqlite.Book) {
 			r.proof(d, row)
 		}
 		for ticket.Owner = range len(l.Details.Shares) + 1 {
-			r.read("slip of "+row.ID, typeset.Text(scaleticket.Compose(ticket), 300))
+			r.read("slip of "+row.ID, sheet.Text(scaleticket.Compose(ticket), 300))
 		}
 		if label, err := scaleticket.SampleLabel(ticket); err == nil {
 			r.read("label of "+row.ID, strings.Join(append(label.Lines, label.Title, label.Until, label.Mark), "\n"))

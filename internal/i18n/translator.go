@@ -1,6 +1,10 @@
 package i18n
 
-import "sync"
+import (
+	"sync"
+
+	"tenthpoint/internal/message"
+)
 
 // Translator says English texts in a language. A nil Translator says them as they are. It
 // may be used by several at once.
@@ -8,14 +12,16 @@ type Translator struct {
 	texts     map[string]string
 	other     map[string]bool // the texts in the language, which are not said again
 	sentences sentences
+	figures   message.Figures
 
 	mutex sync.Mutex
 	said  map[string]string // what has been said before
 }
 
-// New makes a translator of texts: for each English text the one in its place.
-func New(texts map[string]string) *Translator {
-	t := &Translator{texts: texts, other: make(map[string]bool, len(texts)), sentences: newSentences(texts), said: map[string]string{}}
+// newTranslator makes a translator of texts: for each English text the one in its
+// place. Figures are written with the signs given.
+func newTranslator(texts map[string]string, figures message.Figures) *Translator {
+	t := &Translator{texts: texts, other: make(map[string]bool, len(texts)), sentences: newSentences(texts), figures: figures, said: map[string]string{}}
 	for _, text := range texts {
 		t.other[text] = true
 	}
@@ -52,6 +58,9 @@ func (t *Translator) Say(english string) string {
 func (t *Translator) exact(english string) (text string, known bool) {
 	if text, known = t.texts[english]; known {
 		return text, true
+	}
+	if figure, is := t.figures.Rewrite(english); is && figure != english {
+		return figure, true
 	}
 	return english, t.other[english]
 }

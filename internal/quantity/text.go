@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/shopspring/decimal"
+
+	"tenthpoint/internal/message"
 )
 
 // shownPlaces is how far a fraction without end is written out for people.
@@ -45,6 +47,12 @@ func (a Amount) Written() string {
 
 // String is figure and unit: "52,300 lb", "15.5 %", "$0.045/bu/pt".
 func (a Amount) String() string { return withUnit(a.Figure(), a.unit) }
+
+// Localize is figure and unit with the signs of a language.
+func (a Amount) Localize(signs message.Figures) string {
+	text, _ := signs.Rewrite(a.String())
+	return text
+}
 
 // FixedString is [Amount.Fixed] with the unit.
 func (a Amount) FixedString(places int32) string { return withUnit(a.Fixed(places), a.unit) }

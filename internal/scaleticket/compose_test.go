@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/internal/tickettest"
 )
 
@@ -162,12 +162,12 @@ func TestLandlordSeesNoOneElse(t *testing.T) {
 	if l := line(t, own, "party", "This copy is for"); l.Value != "Beech Land Trust 1/3" {
 		t.Errorf("copy for %q", l.Value)
 	}
-	text := typeset.Text(own, typeset.PageColumns)
+	text := sheet.Text(own, sheet.PageColumns)
 	for _, others := range []string{"C. Cedar", "$562.61", "$1,687.73"} {
 		if strings.Contains(text, others) {
 			t.Errorf("the landlord's slip shows %s", others)
 		}
-		if !strings.Contains(typeset.Text(whole, typeset.PageColumns), others) {
+		if !strings.Contains(sheet.Text(whole, sheet.PageColumns), others) {
 			t.Errorf("the whole slip lacks %s", others)
 		}
 	}

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/tickettest"
 )
@@ -48,7 +48,7 @@ func TestWeighedOnlySlip(t *testing.T) {
 				}
 			}
 		}
-		if err := typeset.PDF(io.Discard, doc, typeset.A5, typeset.Options{}); err != nil {
+		if err := sheet.PDF(io.Discard, doc, sheet.A5, sheet.Options{}); err != nil {
 			t.Error(err)
 		}
 	}

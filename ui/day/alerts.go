@@ -41,13 +41,13 @@ func (s *DaySheet) Told() []model.Row {
 		add(model.Stop, t, session.Say("turned away"), session.Join(", ", t.EndedWho, session.Say(t.Reason)))
 	}
 	for _, t := range s.sheet.Manual {
-		add(model.Warn, t, session.Say("typed weight"), session.Translate(strings.Join(t.Manual, "; ")))
+		add(model.Warn, t, session.Say("typed weight"), session.Say(strings.Join(t.Manual, "; ")))
 	}
 	for _, t := range s.sheet.Accepted {
-		add(model.Warn, t, session.Say("let through"), session.Translate(strings.Join(t.Accepted, "; ")))
+		add(model.Warn, t, session.Say("let through"), session.Say(strings.Join(t.Accepted, "; ")))
 	}
 	for _, t := range s.sheet.Flagged {
-		add(model.Warn, t, session.Say("doubted"), session.Translate(strings.Join(t.Flags, "; ")))
+		add(model.Warn, t, session.Say("doubted"), session.Say(strings.Join(t.Flags, "; ")))
 	}
 	return out
 }
@@ -79,7 +79,7 @@ func (s *DaySheet) Evening() []model.Remark {
 			out = append(out, model.Remark{State: model.OK, Word: word, Text: nothing})
 			return
 		}
-		out = append(out, model.Remark{State: model.Warn, Word: word, Text: session.Translate(strings.Join(lines, "\n"))})
+		out = append(out, model.Remark{State: model.Warn, Word: word, Text: session.Say(strings.Join(lines, "\n"))})
 	}
 	if row, chosen := session.Find(s.Told(), func(r model.Row) bool { return r.Key == s.chosen }); chosen {
 		out = append(out, model.Remark{State: row.State, Word: session.Join(" ", session.Say("ticket %s:", row.Cells[0]), row.Cells[3]), Text: row.Cells[4]})

@@ -9,7 +9,6 @@ import (
 
 	"tenthpoint/internal/i18n"
 	"tenthpoint/ui/handbook"
-	"tenthpoint/ui/shell"
 )
 
 // Two stars in a chapter are kept for what stands on the screen and for keys:
@@ -89,8 +88,7 @@ func wrongWords(first, other handbook.Chapter, texts map[string]string) []string
 func TestHandbookNamesWhatTheScreenShows(t *testing.T) {
 	english := handbook.In(handbook.English).All()
 	for _, code := range handbook.Languages {
-		texts, err := shell.TextsIn(code)
-		must(t, err)
+		texts := i18n.Texts(code)
 		for i, c := range handbook.In(code).All() {
 			for _, wrong := range wrongWords(english[i], c, texts) {
 				t.Errorf("%s/%s: %s", code, c.ID, wrong)
@@ -101,8 +99,7 @@ func TestHandbookNamesWhatTheScreenShows(t *testing.T) {
 
 // The lines of the worked sums are called as the steps of a ticket are.
 func TestHandbookNamesTheStepsOfATicket(t *testing.T) {
-	texts, err := shell.TextsIn("fr")
-	must(t, err)
+	texts := i18n.Texts("fr")
 	first, _ := handbook.In(handbook.English).ByID("shrink")
 	other, _ := handbook.In("fr").ByID("shrink")
 	named := 0

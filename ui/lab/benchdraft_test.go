@@ -24,17 +24,17 @@ import (
 	"pgregory.net/rapid"
 )
 
-// looks is all that the bench shows of the sample in hand.
+// looks is all that the bench shows of the current sample.
 func (b *Bench) looks() []string {
-	out := []string{fmt.Sprintf("in hand %q", b.hand.id())}
-	for _, f := range b.Fields() {
+	out := []string{fmt.Sprintf("in hand %q", b.current.id())}
+	for _, f := range b.Result().Fields {
 		out = append(out, fmt.Sprintf("%s: %q %d %q", f.ID, f.Value, f.State, f.Note+f.Reading))
 	}
-	return append(out, fmt.Sprint(b.BigFigures()), fmt.Sprint(b.Rows()), fmt.Sprint(b.Sayings()), fmt.Sprint(b.Working()), fmt.Sprint(b.Ruler()))
+	return append(out, fmt.Sprint(b.Result().Figures), fmt.Sprint(b.Result().Tests), fmt.Sprint(b.Result().Remarks), fmt.Sprint(b.Result().Working()), fmt.Sprint(b.Result().Ruler))
 }
 
-// What stands at the bench stands there again after a stop: tests, what is typed
-// for the next one, tests left out, the other results.
+// The bench is the same after the program stopped: tests, texts of the next one,
+// tests left out, the other results.
 func TestBenchStandsAsItWas(t *testing.T) {
 	for name, act := range map[string]func(*testing.T, *sessiontest.Room, *Bench){
 		"two tests, half a third": func(t *testing.T, _ *sessiontest.Room, b *Bench) {
@@ -48,7 +48,7 @@ func TestBenchStandsAsItWas(t *testing.T) {
 			b.test(t, "57")
 			b.test(t, "58")
 			b.test(t, "70")
-			b.LeaveOut("3")
+			decisions{b}.leaveOut("3")
 			if wrong := r.Answer(map[string]string{"rule": string(moisture.Spoiled), "reason": "spilt"}); len(wrong) > 0 {
 				t.Fatal(wrong)
 			}
@@ -99,11 +99,11 @@ func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
 	b.test(t, "57")
 	b.test(t, "58")
 	b.test(t, "57")
-	id := b.hand.id()
+	id := b.current.id()
 	next := r.AgainAt(sessiontest.Noon.Add(24*time.Hour), "Owen Tarrant")
 	after := NewBench(next.Session)
-	if after.hand.id() != id {
-		t.Fatalf("in hand is %q, want %q", after.hand.id(), id)
+	if after.current.id() != id {
+		t.Fatalf("in hand is %q, want %q", after.current.id(), id)
 	}
 	sessiontest.Must(t, after.Write())
 	l, err := office.Load(t.Context(), next.Session.Desk, id)
@@ -127,15 +127,15 @@ func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
 	}
 }
 
-// Tests that the book has gone on without are dropped, and it is said; what is
-// in the book stands.
+// Tests that the book has gone on without are dropped with a message; those in the
+// book stay.
 func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	r, b := benchRoom(t)
 	b.test(t, "57")
-	id := b.hand.id()
+	id := b.current.id()
 	other := r.Again()
-	NewBench(other.Session) // the same tests; there they are made anew
-	texts := b.hand.texts()
+	NewBench(other.Session) // the same tests, from the same draft
+	texts := b.current.draft()
 	b.typeAll("dial 60")
 	sessiontest.Must(t, b.Add())
 	b.typeAll("dial 61")
@@ -146,7 +146,7 @@ func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	next := r.Again()
 	after := NewBench(next.Session)
 	after.Take(id)
-	if got := len(after.Rows()); got != 3 {
+	if got := len(after.Result().Tests); got != 3 {
 		t.Errorf("the bench shows %d tests, want the book's 3", got)
 	}
 	next.Session.Drafts().SayBack()
@@ -155,8 +155,8 @@ func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	}
 }
 
-// The tests of every sample are kept, not only of the one in hand, and the yard
-// is gone back to as if nothing had happened.
+// The tests of every sample are kept, not only of the current one, and the way back
+// to the yard too.
 func TestEverySampleIsKept(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 120)
 	y, b := yard.NewYard(r.Session), NewBench(r.Session)
@@ -176,17 +176,17 @@ func TestEverySampleIsKept(t *testing.T) {
 			t.Errorf("load %s stands at the bench as %+v", row.ID, s)
 		}
 	}
-	if after.hand.id() != b.hand.id() || !after.back {
-		t.Errorf("in hand is %q, back to the yard %v", after.hand.id(), after.back)
+	if after.current.id() != b.current.id() || !after.back {
+		t.Errorf("in hand is %q, back to the yard %v", after.current.id(), after.back)
 	}
 }
 
-// A draft damaged in whatever way stops nobody: the desk opens, a load is
-// received, and what is dropped is told.
+// A damaged draft blocks nothing: the desk opens, a load is received, and a message
+// says what was dropped.
 func TestDamagedDraftsStopNobody(t *testing.T) {
 	_, b := benchRoom(t)
 	b.test(t, "57")
-	reading := b.hand.texts()["test.0001"]
+	reading := b.current.draft()["test.0001"]
 	names := []string{
 		"field.gross", "field.nothing", "field.", "reason.gross", "factor.nothing", "split", "driver", "leaves", "load", "place.1", "place.x", "back",
 		"typed.method", "typed.grain", "typed.temperature", "result.bcfm", "test.0001", "test.0002", "drop.0001", "degrees", "business", "person", "name",
@@ -221,7 +221,7 @@ func TestDamagedDraftsStopNobody(t *testing.T) {
 	})
 }
 
-// Texts go into the book as they were typed and as nothing but texts.
+// Texts are kept as they were typed, and as texts only.
 func TestDraftsAreTextsOnly(t *testing.T) {
 	r, b := benchRoom(t)
 	b.test(t, "57")

@@ -38,8 +38,8 @@ func sampleOf(t *testing.T, commodity, moisture string, results ...string) *load
 	return l
 }
 
-// What each sample would grade (7 CFR 810.404, 810.1604), what held it down, what
-// is open; and always that it is advice.
+// The grade of each sample (7 CFR 810.404, 810.1604), what kept it from a better
+// one, what is open, and always that it is advice.
 func TestGradeAdvice(t *testing.T) {
 	f := sessiontest.DemoRoom(t, 0).Session
 	for _, c := range []struct {

@@ -219,7 +219,7 @@ func (r *Rates) Paper() []scaleticket.PaperLine {
 			section = l.Section
 			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(session.Say(section))})
 		}
-		lines = append(lines, ruleLine(session.Say(l.Label), session.Translate(l.Value)))
+		lines = append(lines, ruleLine(session.Say(l.Label), session.Say(l.Value)))
 	}
 	return lines
 }

@@ -64,7 +64,7 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 		a.held = append(a.held, breachText(b))
 	}
 	for _, c := range g.Cautions {
-		a.noticed = append(a.noticed, Translate(c)+".")
+		a.noticed = append(a.noticed, Say(c)+".")
 	}
 	if len(g.NotTested) > 0 {
 		a.untested = Say("Not tested, and may lower it: %s.", strings.Join(said(g.NotTested), ", "))

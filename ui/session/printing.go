@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/internal/settle"
 	"tenthpoint/ui/model"
 )
@@ -181,6 +181,6 @@ func ExportDocument(f *Session, d report.Document, name, what string) {
 // pdfOf is the paper of a slip: a half letter sheet.
 func pdfOf(d scaleticket.Document) ([]byte, error) {
 	var paper bytes.Buffer
-	err := typeset.PDF(&paper, d, typeset.HalfLetter, typeset.Options{})
+	err := sheet.PDF(&paper, d, sheet.HalfLetter, sheet.Options{})
 	return paper.Bytes(), err
 }

@@ -1,26 +1,40 @@
 package session
 
 import (
-	"fmt"
+	"slices"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
-// Translate gives an English text in the language of the desk.
-var Translate = func(english string) string { return english }
+// printer says everything the window shows.
+var printer *message.Printer
 
-// SetLanguage gives the presenters and views their language: a function from
-// the English text to the text shown. One language holds for the whole
-// process; what was said before stays as it was said.
-func SetLanguage(f func(english string) string) { Translate = f }
+// SetLanguage gives the presenters and screens their language. One language holds
+// for the whole process; what was said before stays as it was said.
+func SetLanguage(p *message.Printer) { printer = p }
 
-// Say puts an English text into the language of the desk and fills in its
-// verbs. Every text a person reads goes through here, in whole sentences, so
-// that a translator never has to join halves.
+// Say puts an English text into the language of the desk and sets its arguments
+// in. Every text a person reads goes through here, in whole sentences, so that a
+// translator never has to join halves.
 func Say(english string, args ...any) string {
 	if len(args) == 0 {
-		return Translate(english)
+		return printer.Word(english)
 	}
-	return fmt.Sprintf(Translate(english), args...)
+	return printer.Say(english, asShown(args)...)
+}
+
+// asShown are arguments with their strings kept as they are, but for figures: what
+// reaches Say as a string is a name, or has been said already.
+func asShown(args []any) []any {
+	out := slices.Clone(args)
+	for i, arg := range out {
+		if text, is := arg.(string); is {
+			figure, _ := printer.Figures().Rewrite(text)
+			out[i] = message.Own(figure)
+		}
+	}
+	return out
 }
 
 // Sentence is an error's text in the language of the desk, ended like a
@@ -29,7 +43,7 @@ func Sentence(err error) string {
 	if err == nil {
 		return ""
 	}
-	text := Translate(strings.TrimSpace(err.Error()))
+	text := strings.TrimSpace(printer.Error(err))
 	if text == "" || strings.ContainsAny(text[len(text)-1:], ".!?") {
 		return text
 	}

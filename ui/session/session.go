@@ -55,7 +55,7 @@ func (f *Session) Attach(w Window) { f.Window = w }
 
 // Say puts the result of an act on the status line.
 func (f *Session) Say(state model.State, sentence string) {
-	f.Window.Say(state, OneLine(Translate(sentence)))
+	f.Window.Say(state, OneLine(Say(sentence)))
 }
 
 // Fail says on the status line why an act did not come about.

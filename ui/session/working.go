@@ -35,7 +35,7 @@ func StepLines(steps []*worksheet.Step, d load.Disposition) []scaleticket.PaperL
 }
 
 func stepLine(step *worksheet.Step, d load.Disposition) scaleticket.PaperLine {
-	figure := step.PrintedIn(Translate)
+	figure := step.PrintedIn(printer.Word)
 	if step.Kind() == worksheet.NotApplied {
 		figure = Say("none")
 	}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 )
 
 // A desk that asks "o/n" takes an o, and shows "oui" where it stands.
@@ -21,13 +22,12 @@ func TestYesAndNoInTheLanguageOfTheDesk(t *testing.T) {
 			t.Errorf("%q is %s, want %s", text, got, want)
 		}
 	}
-	t.Cleanup(func() { SetLanguage(func(english string) string { return english }) })
-	SetLanguage(func(english string) string {
-		if french, known := map[string]string{"yes": "oui", "no": "non"}[english]; known {
-			return french
-		}
-		return english
-	})
+	t.Cleanup(func() { SetLanguage(nil) })
+	french, err := message.ReadCatalog([]byte(`{"language": "fr", "texts": {"yes": "oui", "no": "non"}}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	SetLanguage(message.NewPrinter(french, nil))
 	for text, want := range map[string]string{"o": "oui", "OUI": "oui", "n": "non", "non": "non", "yes": "oui", "no": "non", "i": "neither"} {
 		if got := read(text); got != want {
 			t.Errorf("in French %q is %s, want %s", text, got, want)

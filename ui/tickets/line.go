@@ -102,7 +102,7 @@ func (l *ticketLine) state(word string) bool {
 	for name, phase := range states {
 		if isWord(word, name) {
 			l.search.Phases = append(l.search.Phases, string(phase))
-			l.say(session.Say("%s", session.Say(name)))
+			l.say(session.Say(name))
 			return true
 		}
 	}

@@ -2,6 +2,7 @@ package tickets
 
 import (
 	"context"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/load"
@@ -180,7 +181,7 @@ func (t *Tickets) Rows() []model.Row {
 
 func (t *Tickets) row(r office.Found, unit quantity.Unit) model.Row {
 	when := r.IssuedAt
-	ticket := session.Say("%d", r.Ticket)
+	ticket := strconv.FormatInt(r.Ticket, 10)
 	if r.Ticket == 0 {
 		when, ticket = r.EndedAt, session.NoFigure
 	}

@@ -25,15 +25,15 @@ func looks(y *Yard) []string {
 }
 
 func look(f *LoadForm) []string {
-	out := []string{fmt.Sprintf("form %q leaves %v driver %q", f.ID(), f.Leaves(), f.driverOn)}
+	out := []string{fmt.Sprintf("form %q leaves %v driver %q", f.ID(), f.Now.Leaves(), f.typed.driverOn)}
 	for _, field := range f.Fields() {
 		out = append(out, fmt.Sprintf("%s: %q %d %q missing %v", field.ID, field.Value, field.State, field.Note+field.Reading, field.Missing))
 	}
 	return out
 }
 
-// What is typed stands again after a stop, whatever it is: with the sentence
-// beside it, at whatever moment.
+// Whatever is typed is there again after the program stopped at any moment, with
+// the same message beside it.
 func TestTypedTextsStandAgain(t *testing.T) {
 	type act func(*sessiontest.Room, *Yard)
 	typed := func(texts ...string) act {
@@ -82,8 +82,8 @@ func TestTypedTextsStandAgain(t *testing.T) {
 	}
 }
 
-// Letters by which somebody looked for a grower stand in the field again, as if
-// the keyboard had left it.
+// Letters by which somebody looked for a grower are in the field again, as if the
+// keyboard had left it.
 func TestLettersLookedForStandAgain(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)
 	NewYard(r.Session).Form().Search("grower", "holl")
@@ -102,15 +102,15 @@ func TestLettersLookedForStandAgain(t *testing.T) {
 
 func anotherResult(factor string) func(*sessiontest.Room, *Yard) {
 	return func(r *sessiontest.Room, y *Yard) {
-		y.Form().AskFactor(func(string) {})
+		ResultsOf(y.Form()).AskMore(func(string) {})
 		r.Answer(map[string]string{"factor": factor})
 	}
 }
 
 func linked(r *sessiontest.Room, _ *Yard) { r.Session.Indicator = &sessiontest.FakeScale{} }
 
-// Whatever is done at the yard, in whatever order, it stands as it was after a
-// stop at any moment.
+// Whatever is done at the yard, in whatever order, the yard is the same after the
+// program stopped at any moment.
 func TestYardStandsAsItWas(t *testing.T) {
 	demo := sessiontest.EmptyDemo(t)
 	rapid.Check(t, func(rt *rapid.T) {
@@ -141,7 +141,7 @@ func TestYardStandsAsItWas(t *testing.T) {
 	})
 }
 
-// What became a fact is no draft any more, and an issued load leaves nothing.
+// A text that became a fact is no draft any more, and an issued load leaves none.
 func TestFactsLeaveNoDraft(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)
 	y := NewYard(r.Session)
@@ -190,9 +190,9 @@ func TestBackIsSaidOnceSomebodySignedIn(t *testing.T) {
 	}
 }
 
-// Two desks on one book stand in nobody's way: each opens with what was typed
-// at the other, either may write, and a load that leaves takes its drafts along,
-// whatever the other desk still types.
+// Two desks on one book do not block each other: each opens with what was typed at
+// the other, either may write, and the drafts of a load end with it, whatever the
+// other desk still types.
 func TestTwoDesksOnOneBook(t *testing.T) {
 	a := sessiontest.EmptyDemo(t)
 	ya := NewYard(a.Session)

@@ -14,8 +14,8 @@ import (
 	"tenthpoint/ui/session/sessiontest"
 )
 
-// A ticket is issued and printed only when the load is whole; what is in the
-// way is said.
+// A ticket is issued and printed only when the load is whole; otherwise the reason
+// is shown.
 func TestIssueOnlyWhole(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	y := NewYard(r.Session)
@@ -79,14 +79,14 @@ func TestManagerAcceptsBeyondALimit(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Clerk))
 	f := corn(r)
-	if f.CanAccept() {
+	if (limits{f}).canAccept() {
 		t.Fatal("an ordinary load has a limit to accept")
 	}
 	f.Type("heating", "yes")
-	if !f.CanAccept() || f.CanIssue() {
-		t.Fatalf("heating corn: can accept %v, can issue %v", f.CanAccept(), f.CanIssue())
+	if !(limits{f}).canAccept() || f.Now.CanIssue() {
+		t.Fatalf("heating corn: can accept %v, can issue %v", limits{f}.canAccept(), f.Now.CanIssue())
 	}
-	f.Accept()
+	limits{f}.ask()
 	if !strings.Contains(r.Question().Text, "Heating is present") {
 		t.Errorf("asked %q", r.Question().Text)
 	}
@@ -96,8 +96,8 @@ func TestManagerAcceptsBeyondALimit(t *testing.T) {
 	if wrong := r.Answer(map[string]string{"who": demo.Manager, "reason": "to the dryer at once"}); wrong != nil {
 		t.Fatal(wrong)
 	}
-	if !f.CanIssue() {
-		t.Errorf("after the leave the ticket waits for %q", f.WhyNotIssue())
+	if !f.Now.CanIssue() {
+		t.Errorf("after the leave the ticket waits for %q", f.Now.WhyNotIssue())
 	}
 	got := f.inBook().Accepted
 	if len(got) != 1 || got[0].Who != demo.Manager || got[0].Reason != "to the dryer at once" {
@@ -134,8 +134,8 @@ func TestRefuse(t *testing.T) {
 	}
 }
 
-// What usually follows from a grower or a truck is offered, and never takes the
-// place of what was typed.
+// What usually follows from a grower or a truck is offered, and never replaces a
+// typed text.
 func TestOffers(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	known := r.Session.Known()
@@ -196,19 +196,19 @@ func TestStoredTare(t *testing.T) {
 	if hint := sessiontest.FieldOf(t, f, "tare").Reading; !strings.Contains(hint, stored.Tare.Figure()) {
 		t.Errorf("beside the tare stands %q, want the stored %s", hint, stored.Tare)
 	}
-	if !f.CanUseStoredTare() || f.CanStoreTare() {
-		t.Fatalf("can use %v, can store %v", f.CanUseStoredTare(), f.CanStoreTare())
+	if !(storedTare{f}).canUse() || (storedTare{f}).canStore() {
+		t.Fatalf("can use %v, can store %v", (storedTare{f}).canUse(), (storedTare{f}).canStore())
 	}
-	sessiontest.Must(t, f.UseStoredTare())
+	sessiontest.Must(t, storedTare{f}.use())
 	tare, _ := f.Now.Load.Weight(load.Tare, "")
-	if tare.Source != load.StoredTare || !tare.Weight.Equal(*stored.Tare) || tare.Weighing.Taken != stored.Taken || f.CanUseStoredTare() {
+	if tare.Source != load.StoredTare || !tare.Weight.Equal(*stored.Tare) || tare.Weighing.Taken != stored.Taken || (storedTare{f}).canUse() {
 		t.Errorf("the load has %+v", tare)
 	}
 	f.Type("tare", "31000")
-	if !f.CanStoreTare() {
+	if !(storedTare{f}).canStore() {
 		t.Fatal("a typed tare cannot be stored")
 	}
-	sessiontest.Must(t, f.StoreTare())
+	sessiontest.Must(t, storedTare{f}.store())
 	if again, _ := r.Session.Known().Truck("23"); again.Tare.Figure() != "31,000" || again.Taken != r.Session.Desk.Today() {
 		t.Errorf("stored %s of %s", again.Tare, again.Taken)
 	}
@@ -219,7 +219,7 @@ func TestAnotherResult(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := corn(r)
 	asked := ""
-	f.AskFactor(func(field string) { asked = field })
+	ResultsOf(f).AskMore(func(field string) { asked = field })
 	if wrong := r.Answer(map[string]string{"factor": "protein"}); wrong != nil || asked != "protein" {
 		t.Fatalf("asked for %q: %v", asked, wrong)
 	}
@@ -236,7 +236,7 @@ func TestSeldomFacts(t *testing.T) {
 	f := corn(r)
 	sessiontest.Must(t, f.Commit())
 	before := len(mustFacts(t, r, f.ID()))
-	f.AskDetails()
+	detailsSheet{f}.ask()
 	if wrong := r.Answer(map[string]string{"until": "4/5"}); wrong["until"] == "" {
 		t.Error("4/5 was taken for a day")
 	}
@@ -246,7 +246,7 @@ func TestSeldomFacts(t *testing.T) {
 	if after := len(mustFacts(t, r, f.ID())); after != before {
 		t.Errorf("an unchanged sheet wrote %d facts", after-before)
 	}
-	f.AskDetails()
+	detailsSheet{f}.ask()
 	if wrong := r.Answer(map[string]string{"driver": "A. Driver", "kept": "shelf 2", "until": "2025-10-17"}); wrong != nil {
 		t.Fatal(wrong)
 	}
@@ -261,24 +261,24 @@ func TestSeldomFacts(t *testing.T) {
 func TestTrailerWeighedApart(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := corn(r)
-	if !f.CanSplit() {
+	if !f.Now.CanSplit() {
 		t.Fatal("a load in one draft cannot be split")
 	}
 	f.Split()
-	if f.CanSplit() || f.CanIssue() || f.FirstMissing() != "gross.trailer" {
-		t.Fatalf("after the split: can issue %v, first missing %q", f.CanIssue(), f.FirstMissing())
+	if f.Now.CanSplit() || f.Now.CanIssue() || f.Now.FirstMissing() != "gross.trailer" {
+		t.Fatalf("after the split: can issue %v, first missing %q", f.Now.CanIssue(), f.Now.FirstMissing())
 	}
-	if why := f.WhyNotIssue(); !strings.Contains(why, "Gross, trailer") {
+	if why := f.Now.WhyNotIssue(); !strings.Contains(why, "Gross, trailer") {
 		t.Errorf("the ticket waits for %q", why)
 	}
 	f.Type("gross.trailer", "30000")
 	f.Type("tare.trailer", "9000")
-	if net := f.BigFigures()[0].Value; net != "49,180" || !f.CanIssue() {
-		t.Errorf("net %s over both drafts, can issue %v: %s", net, f.CanIssue(), f.WhyNotIssue())
+	if net := f.Preview().Figures[0].Value; net != "49,180" || !f.Now.CanIssue() {
+		t.Errorf("net %s over both drafts, can issue %v: %s", net, f.Now.CanIssue(), f.Now.WhyNotIssue())
 	}
 	sessiontest.Must(t, f.Commit())
 	again := NewLoadForm(r.Session, f.inBook())
-	if got := sessiontest.FieldOf(t, again, "tare.trailer").Value; got != "9,000" || again.CanSplit() {
+	if got := sessiontest.FieldOf(t, again, "tare.trailer").Value; got != "9,000" || again.Now.CanSplit() {
 		t.Errorf("the book gives the trailer a tare of %q", got)
 	}
 }
@@ -288,7 +288,7 @@ func TestDriverOnTheTruck(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := corn(r, "tare")
 	sessiontest.Must(t, f.Commit())
-	f.AskDetails()
+	detailsSheet{f}.ask()
 	if wrong := r.Answer(map[string]string{"driverOn": "off"}); wrong != nil {
 		t.Fatal(wrong)
 	}

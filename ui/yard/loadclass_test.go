@@ -27,7 +27,7 @@ func TestClassLimits(t *testing.T) {
 		f.Type("commodity", c.grain)
 		f.Type("moisture", c.moisture)
 		var labels []string
-		for _, m := range f.Ruler().Marks {
+		for _, m := range f.Preview().Ruler.Marks {
 			labels = append(labels, m.Label)
 		}
 		if !strings.Contains(strings.Join(labels, "\n"), c.mark) {

@@ -34,7 +34,7 @@ func TestParseShare(t *testing.T) {
 func TestSharesOfALoad(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := corn(r)
-	f.AskShares()
+	sharesSheet{f}.ask()
 	for _, tt := range []struct {
 		values map[string]string
 		field  string

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/scaleticket/sheet"
 )
 
 // benchSamples keeps the samples and what is left of them on the shelf.
@@ -208,7 +208,7 @@ func (c samplesLabel) Run(t *terminal.Terminal) error {
 			return err
 		}
 		var pdf bytes.Buffer
-		if err := typeset.Label(&pdf, label); err != nil {
+		if err := sheet.Label(&pdf, label); err != nil {
 			return err
 		}
 		files, err := p.Files(c.Out, fmt.Sprintf("sample-%s", label.Number), pdf.Bytes(), nil)

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/printing"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/scaleticket/sheet"
 )
 
 // PaperFlags say where paper goes.
@@ -44,7 +44,7 @@ func (p *Session) Paper(f PaperFlags, l *load.Load, copyNo int64) (files []strin
 		if err != nil {
 			return files, text, err
 		}
-		text += typeset.Text(doc, f.columns())
+		text += sheet.Text(doc, f.columns())
 		if f.Out == "" {
 			continue
 		}
@@ -59,25 +59,25 @@ func (p *Session) Paper(f PaperFlags, l *load.Load, copyNo int64) (files []strin
 
 func (f PaperFlags) columns() int {
 	if f.Roll {
-		return typeset.RollColumns
+		return sheet.RollColumns
 	}
-	return typeset.PageColumns
+	return sheet.PageColumns
 }
 
-func (f PaperFlags) size() typeset.Size {
+func (f PaperFlags) size() sheet.Size {
 	if f.Paper == "a5" {
-		return typeset.A5
+		return sheet.A5
 	}
-	return typeset.HalfLetter
+	return sheet.HalfLetter
 }
 
 // file writes one document as PDF and as text.
 func (p *Session) file(f PaperFlags, doc scaleticket.Document, name string) ([]string, error) {
 	var pdf bytes.Buffer
-	if err := typeset.PDF(&pdf, doc, f.size(), typeset.Options{}); err != nil {
+	if err := sheet.PDF(&pdf, doc, f.size(), sheet.Options{}); err != nil {
 		return nil, err
 	}
-	return p.Files(f.Out, name, pdf.Bytes(), []byte(typeset.Text(doc, f.columns())))
+	return p.Files(f.Out, name, pdf.Bytes(), []byte(sheet.Text(doc, f.columns())))
 }
 
 // Files writes a paper into a folder, never over an older file.

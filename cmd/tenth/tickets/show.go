@@ -7,7 +7,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket/typeset"
+	"tenthpoint/internal/scaleticket/sheet"
 )
 
 // Show shows a ticket; showing is no copy.
@@ -47,11 +47,11 @@ func (c Show) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		width := typeset.PageColumns
+		width := sheet.PageColumns
 		if c.Roll {
-			width = typeset.RollColumns
+			width = sheet.RollColumns
 		}
-		fmt.Fprint(p.Stdout, typeset.Text(doc, width))
+		fmt.Fprint(p.Stdout, sheet.Text(doc, width))
 		return nil
 	})
 }

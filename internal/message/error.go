@@ -1,0 +1,76 @@
+package message
+
+import (
+	"errors"
+	"strings"
+)
+
+// Error is a text that is an error. It wraps the errors that its format sets by %w.
+type Error struct {
+	text    Text
+	kind    Kind
+	wrapped []error
+}
+
+// Errorf is an error by its English format. What it wraps by %w is found by
+// errors.Is and errors.As, and gives the error its kind.
+func Errorf(format string, args ...any) error { return newError("", format, args) }
+
+// Err is a text as an error of a kind.
+func Err(kind Kind, text Text) error { return &Error{text: text, kind: kind} }
+
+func newError(kind Kind, format string, args []any) error {
+	e := &Error{text: New(format, args...), kind: kind}
+	for _, v := range verbsOf(format) {
+		if v.letter != 'w' || v.arg >= len(args) {
+			continue
+		}
+		if err, is := args[v.arg].(error); is {
+			e.wrapped = append(e.wrapped, err)
+		}
+	}
+	if e.kind == "" && len(e.wrapped) > 0 {
+		e.kind = KindOf(errors.Join(e.wrapped...))
+	}
+	return e
+}
+
+// Error is the text in English.
+func (e *Error) Error() string { return e.text.String() }
+
+// Message is the text.
+func (e *Error) Message() Text { return e.text }
+
+// Kind is what went wrong, or none.
+func (e *Error) Kind() Kind { return e.kind }
+
+// Is reports whether a target is the error's kind.
+func (e *Error) Is(target error) bool {
+	kind, is := target.(Kind)
+	return is && kind != "" && e.kind == kind
+}
+
+// Unwrap is what the error wraps.
+func (e *Error) Unwrap() []error { return e.wrapped }
+
+// Of is the text of any error. The lines of joined errors stay lines; an error
+// from outside the program says what it says.
+func Of(err error) Text {
+	switch e := err.(type) {
+	case nil:
+		return Text{}
+	case Sayable:
+		return e.Message()
+	case interface{ Unwrap() []error }:
+		parts := e.Unwrap()
+		lines := make([]any, len(parts))
+		words := make([]string, len(parts))
+		for i, one := range parts {
+			lines[i], words[i] = Of(one), one.Error()
+		}
+		if err.Error() == strings.Join(words, "\n") {
+			return List("\n", lines...)
+		}
+	}
+	return Words(err.Error())
+}

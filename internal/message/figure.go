@@ -1,0 +1,58 @@
+package message
+
+import (
+	"regexp"
+	"strings"
+)
+
+// Figures are the signs of numbers in a language. The zero Figures are those of
+// English: 47,700.5 lb, $62.58.
+type Figures struct {
+	// Group stands between thousands, Decimal before the decimals.
+	Group   string `json:"group"`
+	Decimal string `json:"decimal"`
+	// Space stands between a figure and its unit.
+	Space string `json:"space"`
+	// MoneyAfter puts the dollar sign behind the figure.
+	MoneyAfter bool `json:"moneyAfter"`
+}
+
+// Figure is an amount that the language writes with signs of its own.
+type Figure interface{ Localize(Figures) string }
+
+// english reports whether figures stay as the program writes them.
+func (f Figures) english() bool { return f == Figures{} }
+
+// written is a figure as the program writes it: sign, dollar, digits in groups,
+// decimals, a mark for a figure that goes on, unit and what it is per.
+var writtenFigure = regexp.MustCompile(`^([-+−]?)(\$?)(\d{1,3}(?:,\d{3})+|\d+)(?:\.(\d+))?(…?)(?:( ?)(%|°[CF]|lb|kg|g|bu|cwt|t|pt|hL|dial))?((?:/[a-zA-Z]+)*)$`)
+
+// Rewrite gives a figure that is written in English with the signs of the
+// language, and reports whether the text is one. Whole numbers without a unit, and
+// all else, stay.
+func (f Figures) Rewrite(text string) (string, bool) {
+	m := writtenFigure.FindStringSubmatch(text)
+	if m == nil {
+		return text, false
+	}
+	if f.english() {
+		return text, true
+	}
+	sign, dollar, whole, decimals, more, blank, unit, per := m[1], m[2], m[3], m[4], m[5], m[6], m[7], m[8]
+	whole = strings.ReplaceAll(whole, ",", f.Group)
+	if decimals != "" {
+		whole += f.Decimal + decimals
+	}
+	out := sign + whole + more
+	switch {
+	case dollar != "" && f.MoneyAfter:
+		out += f.Space + "$"
+	case dollar != "":
+		out = sign + dollar + strings.TrimPrefix(out, sign)
+	case unit != "" && blank != "":
+		out += f.Space + unit
+	case unit != "":
+		out += unit
+	}
+	return out + per, true
+}

@@ -1,0 +1,43 @@
+package message
+
+import "errors"
+
+// Kind is what went wrong, for callers that act on it: errors.Is(err,
+// message.NotFound). A kind is no sentence; what a person reads is the error's
+// text.
+type Kind string
+
+const (
+	// NotFound is something named that is not there.
+	NotFound Kind = "not found"
+	// Refused is an act that a rule or a role does not allow.
+	Refused Kind = "refused"
+	// NotSignedIn is an act that somebody has to answer for by name.
+	NotSignedIn Kind = "not signed in"
+	// WrongPhase is an act that cannot be done at this point of a load or a
+	// dispute.
+	WrongPhase Kind = "wrong phase"
+	// Invalid is input that cannot be what was meant.
+	Invalid Kind = "invalid"
+	// Incomplete is something that has to be known first.
+	Incomplete Kind = "incomplete"
+	// Storage is a book, file or disk that could not be read or written.
+	Storage Kind = "storage"
+	// Device is a scale, printer or line that did not answer as it should.
+	Device Kind = "device"
+)
+
+// Error makes a kind the target of errors.Is.
+func (k Kind) Error() string { return string(k) }
+
+// Errorf is an error of the kind, by its English format.
+func (k Kind) Errorf(format string, args ...any) error { return newError(k, format, args) }
+
+// KindOf is the kind of the outermost error that has one, or none.
+func KindOf(err error) Kind {
+	var typed interface{ Kind() Kind }
+	if errors.As(err, &typed) {
+		return typed.Kind()
+	}
+	return ""
+}

@@ -1,0 +1,159 @@
+package message
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Sayable is anything with words of its own: a text, a kind of thing by its name,
+// an error of a type that callers test for.
+type Sayable interface{ Message() Text }
+
+// Own is a name or words that a person has typed. They are the same in every
+// language, even where they happen to be a word of the program.
+type Own string
+
+// Text is a sentence or a label with its arguments. The zero Text says nothing.
+type Text struct {
+	key  string
+	args []any
+	form form
+}
+
+// form says how the key and the arguments of a text make its words.
+type form uint8
+
+const (
+	formatted form = iota // the key is a format
+	literal               // the key is the words
+	list                  // the key stands between the arguments
+	counted               // the first argument chooses between one and many
+)
+
+// New is a text by its English format, with the verbs of package fmt: %s for a
+// text, an amount or a date, %d for a whole number, %v or %q for a name. A string
+// given for %s is looked up like a key, so a name belongs to %v or is [Own].
+func New(english string, args ...any) Text { return Text{key: english, args: args} }
+
+// Words is a text without arguments, whose percent signs are percent signs.
+func Words(english string) Text { return Text{key: english, form: literal} }
+
+// Count is a text about a number of things, with a format for one and another for
+// any other number. The number is the first argument of both. A catalog has it by
+// the format of many, with a form for each of the plurals of its language.
+func Count(n int, one, many string, args ...any) Text {
+	return Text{key: many, args: append([]any{n, one}, args...), form: counted}
+}
+
+// List is texts, names or amounts with a separator between, those that say nothing
+// left out. Separators such as " and " are keys of their own.
+func List(separator string, items ...any) Text {
+	items = slices.DeleteFunc(slices.Clone(items), func(item any) bool { return english(item) == "" })
+	return Text{key: separator, args: items, form: list}
+}
+
+// Names is a list of names.
+func Names[S ~string](separator string, names []S) Text {
+	items := make([]any, len(names))
+	for i, name := range names {
+		items[i] = Own(name)
+	}
+	return List(separator, items...)
+}
+
+// Texts is a list of things with words of their own.
+func Texts[S Sayable](separator string, all []S) Text {
+	items := make([]any, len(all))
+	for i, one := range all {
+		items[i] = one.Message()
+	}
+	return List(separator, items...)
+}
+
+// Message is the text itself.
+func (t Text) Message() Text { return t }
+
+// Key is what the catalogs have the text by.
+func (t Text) Key() string { return t.key }
+
+// Args are the arguments of the text.
+func (t Text) Args() []any {
+	if t.form == counted {
+		return append([]any{t.args[0]}, t.args[2:]...)
+	}
+	return t.args
+}
+
+// IsZero reports whether the text says nothing.
+func (t Text) IsZero() bool { return t.key == "" && len(t.args) == 0 }
+
+// Equal reports whether two texts say the same in English.
+func (t Text) Equal(o Text) bool { return t.String() == o.String() }
+
+// String is the text in English.
+func (t Text) String() string {
+	switch t.form {
+	case literal:
+		return t.key
+	case list:
+		words := make([]string, len(t.args))
+		for i, item := range t.args {
+			words[i] = english(item)
+		}
+		return strings.Join(words, t.key)
+	case counted:
+		return written(t.format(), t.Args())
+	}
+	return written(t.key, t.args)
+}
+
+// format is the English format for the arguments.
+func (t Text) format() string {
+	if t.form == counted && t.args[0] == 1 {
+		return t.args[1].(string)
+	}
+	return t.key
+}
+
+// written fills an English format. What has words of its own gives them, and an
+// error set by %w its text.
+func written(format string, args []any) string {
+	if len(args) == 0 && !strings.Contains(format, "%") {
+		return format
+	}
+	plain := slices.Clone(args)
+	for i, arg := range args {
+		switch arg := arg.(type) {
+		case Sayable:
+			plain[i] = arg.Message().String()
+		case error:
+			plain[i] = arg.Error()
+		}
+	}
+	return fmt.Sprintf(strings.ReplaceAll(format, "%w", "%s"), plain...)
+}
+
+// english is an argument by itself.
+func english(arg any) string {
+	switch arg := arg.(type) {
+	case nil:
+		return ""
+	case string:
+		return arg
+	case Sayable:
+		return arg.Message().String()
+	}
+	return fmt.Sprint(arg)
+}
+
+// MarshalText writes the English words: what is kept or sent does not depend on a
+// language.
+func (t Text) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
+
+// UnmarshalText reads words back as they are; which key and arguments made them
+// is not known any more.
+func (t *Text) UnmarshalText(words []byte) error {
+	*t = Words(string(words))
+	return nil
+}

@@ -1,0 +1,75 @@
+package sheet
+
+import (
+	"tenthpoint/internal/paper"
+	"tenthpoint/internal/scaleticket"
+)
+
+// codeSide is the side of the QR code, its quiet zone not counted.
+const codeSide = 50 * paper.Point
+
+// signing is the rules to sign on with their names below, the QR code at the
+// right, and the footer.
+func signing(s scaleticket.Section, d scaleticket.Document, code *paper.Code, width paper.Length) paper.Block {
+	room, sentences := width, d.Footer
+	if code != nil {
+		room -= codeSide + 16*paper.Point
+	} else if d.CodeLine != "" {
+		sentences = append(sentences[:len(sentences):len(sentences)], d.CodeLine)
+	}
+	b := signatures(s, room)
+	b.Above = 7 * paper.Point
+	for _, sentence := range sentences {
+		b.Height += b.Paragraph(0, b.Height, noteStyle.Wrap(sentence, room), noteStyle)
+	}
+	if code != nil {
+		b.Height = max(b.Height, codeSide+3*paper.Point+codeStyle.Leading())
+		drawCode(&b.Marks, width, 2*paper.Point, code, d.CodeLine)
+	}
+	return b
+}
+
+// signatures sets the rules side by side, each with what it is for and the
+// name of who signs.
+func signatures(s scaleticket.Section, width paper.Length) (b paper.Block) {
+	const between, space, rule = 12 * paper.Point, 20 * paper.Point, 21.5 * paper.Point
+	each := (width - between*paper.Length(len(s.Lines)-1)) / paper.Length(len(s.Lines))
+	most, x := 1, paper.Length(0)
+	for _, l := range s.Lines {
+		b.Line(x, space, x+each, space, 0.6*paper.Point, black)
+		b.Text(x, rule+plainStyle.Baseline(), l.Label, labelStyle)
+		look := plainStyle
+		if l.Missing {
+			look = look.In(stop)
+		}
+		names := plainStyle.Wrap(l.Value, each-labelStyle.Width(l.Label)-8*paper.Point)
+		for n, name := range names {
+			b.TextEnding(x+each, rule+paper.Length(n)*look.Leading()+look.Baseline(), name, look)
+		}
+		most = max(most, len(names))
+		x += each + between
+	}
+	b.Height = rule + paper.Length(most)*plainStyle.Leading() + 4*paper.Point
+	return b.Named(fieldsOf(s.Lines)...)
+}
+
+// drawCode draws the QR code so that it ends at right, and under it the code in
+// letters, for whoever has no scanner.
+func drawCode(m *paper.Marks, right, y paper.Length, code *paper.Code, line string) {
+	m.Picture(right-codeSide, y, codeSide, codeSide, code)
+	look := codeStyle.Fitted(line, codeSide+8*paper.Point, 3*paper.Point)
+	m.TextEnding(right, y+codeSide+1*paper.Point+look.Baseline(), line, look)
+}
+
+// codeOf is the QR code of a ticket; nil on a preview.
+func codeOf(d scaleticket.Document) *paper.Code {
+	payload, ok := scaleticket.QR(d)
+	if !ok {
+		return nil
+	}
+	picture, err := payload.Picture()
+	if err != nil {
+		return nil
+	}
+	return paper.NewCode(picture, payload.String())
+}
