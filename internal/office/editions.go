@@ -6,6 +6,9 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 )
 
@@ -74,4 +77,34 @@ func KeptEdition(ctx context.Context, b Book, hash string) (*rates.Edition, erro
 		return nil, fmt.Errorf("edition %s is in the book but cannot be read: %w", id, err)
 	}
 	return e, nil
+}
+
+// TablesFor are the published rules a load is recorded and graded by: those its
+// ticket keeps, or those in force on its day. So a table that changes leaves the
+// tickets before it alone.
+func TablesFor(ctx context.Context, d Desk, l *load.Load) (*grain.Tables, error) {
+	if l.Settled != nil && l.Number > 0 {
+		return d.TablesKept(ctx, l.Settled.Law)
+	}
+	return d.TablesOn(l.Details.Day)
+}
+
+// KeptTables reads the published rules of a hash as the book keeps them; an
+// empty hash is the first law's.
+func KeptTables(ctx context.Context, b Book, hash string) (*grain.Tables, error) {
+	if hash == "" {
+		return grain.First(), nil
+	}
+	_, manifest, err := b.Edition(ctx, hash)
+	if err != nil {
+		return nil, err
+	}
+	l, err := law.Resolve(manifest, func(hash string) (string, error) {
+		_, text, err := b.Edition(ctx, hash)
+		return text, err
+	})
+	if err != nil {
+		return nil, fmt.Errorf("the rules of law that the book keeps cannot be read: %w", err)
+	}
+	return grain.TablesOf(l)
 }
