@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
 
@@ -86,7 +87,16 @@ func TablesFor(ctx context.Context, d Desk, l *load.Load) (*grain.Tables, error)
 	if l.Settled != nil && l.Number > 0 {
 		return d.TablesKept(ctx, l.Settled.Law)
 	}
-	return d.TablesOn(l.Details.Day)
+	return d.TablesOn(LawDay(d, l))
+}
+
+// LawDay is the day whose law a load without a ticket is under: the day of
+// delivery, or today while it has none.
+func LawDay(d Desk, l *load.Load) quantity.Date {
+	if l.Details.Day.IsZero() {
+		return d.Today()
+	}
+	return l.Details.Day
 }
 
 // KeptTables reads the published rules of a hash as the book keeps them; an

@@ -9,6 +9,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
+// Laws are the published rules in use.
+func (d *Desk) Laws() *law.Set { return d.laws }
+
 // UseLaws puts other published rules in use for loads without a ticket.
 func (d *Desk) UseLaws(laws *law.Set) { d.laws = laws }
 
@@ -50,7 +53,7 @@ func hashOf(l law.Law) string {
 
 // keepLaw keeps the texts of the rules in force for a load in the book, and
 // gives the hash that its ticket keeps.
-func (w *Batch) keepLaw(day quantity.Date) (hash string, err error) {
+func keepLaw(w *Batch, day quantity.Date) (hash string, err error) {
 	l := w.desk.laws.On(day)
 	if hash = hashOf(l); hash == "" {
 		return "", nil

@@ -57,7 +57,7 @@ func (w *Batch) settle(l *load.Load) error {
 			return err
 		}
 	}
-	law, err := w.keepLaw(l.Details.Day)
+	law, err := keepLaw(w, office.LawDay(w.desk, l))
 	if err != nil {
 		return err
 	}
