@@ -3,9 +3,9 @@ package book
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"maps"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
@@ -87,7 +87,7 @@ func EncodeFigures(r LoadRow) (string, error) {
 	}
 	text, err := json.Marshal(figures)
 	if err != nil {
-		return "", fmt.Errorf("the figures of load %s cannot be kept: %w", r.ID, err)
+		return "", message.Errorf("the figures of load %s cannot be kept: %w", r.ID, err)
 	}
 	return string(text), nil
 }
@@ -95,7 +95,7 @@ func EncodeFigures(r LoadRow) (string, error) {
 // DecodeFigures reads what EncodeFigures wrote.
 func DecodeFigures(r *LoadRow, text string) error {
 	if err := json.Unmarshal([]byte(text), &r.Figures); err != nil {
-		return fmt.Errorf("%w: load %s: %w", ErrFigures, r.ID, err)
+		return message.Errorf("%w: load %s: %w", ErrFigures, r.ID, err)
 	}
 	r.Engine = settle.First
 	number, ok := r.Figures[engineKey]
@@ -104,7 +104,7 @@ func DecodeFigures(r *LoadRow, text string) error {
 	}
 	delete(r.Figures, engineKey)
 	if err := r.Engine.UnmarshalText([]byte(number.Written())); err != nil {
-		return fmt.Errorf("%w: load %s: %w", ErrFigures, r.ID, err)
+		return message.Errorf("%w: load %s: %w", ErrFigures, r.ID, err)
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -37,7 +38,7 @@ func MovesOf(r LoadRow) ([]StockMove, error) {
 	}
 	weight, err := r.Recorded().Moves()
 	if err != nil {
-		return nil, fmt.Errorf("%w: ticket %d: %w", ErrFigures, r.Ticket, err)
+		return nil, message.Errorf("%w: ticket %d: %w", ErrFigures, r.Ticket, err)
 	}
 	key, none := StockKey{r.Commodity, r.Bin, weight.Unit()}, quantity.Zero(weight.Unit())
 	move := StockMove{key, r.IssuedDay, weight, none, none}

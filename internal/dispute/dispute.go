@@ -1,8 +1,9 @@
 package dispute
 
 import (
-	"fmt"
 	"slices"
+
+	"tenthpoint/internal/message"
 )
 
 // Phase is where a dispute stands.
@@ -44,20 +45,20 @@ func (d *Dispute) Apply(f Fact) error {
 	switch f := f.(type) {
 	case Raised:
 		if f.Ticket <= 0 || f.By == "" || f.Claim == "" {
-			return fmt.Errorf("a dispute names the ticket, who raises it and what is claimed; one of them is empty")
+			return message.WrongPhase.Errorf("a dispute names the ticket, who raises it and what is claimed; one of them is empty")
 		}
 		d.Phase, d.Raised = Open, f
 	case Sent:
 		if f.Sample == "" || f.To == "" || f.SealedBy == "" {
-			return fmt.Errorf("a sample is sent with its number, who sealed it and where to; one of them is empty")
+			return message.WrongPhase.Errorf("a sample is sent with its number, who sealed it and where to; one of them is empty")
 		}
 		if d.Raised.About == "moisture" && !f.Airtight {
-			return fmt.Errorf("moisture is at issue: the sample must be sealed airtight, or it dries on the way. Seal it so and say so")
+			return message.WrongPhase.Errorf("moisture is at issue: the sample must be sealed airtight, or it dries on the way. Seal it so and say so")
 		}
 		d.Phase, d.Sent = Testing, &f
 	case Resulted:
 		if f.By == "" || f.Finding == "" {
-			return fmt.Errorf("a result says who tested and what was found; one of them is empty")
+			return message.WrongPhase.Errorf("a result says who tested and what was found; one of them is empty")
 		}
 		d.Phase, d.Resulted = Tested, &f
 	case Decided:
@@ -72,11 +73,11 @@ func (d *Dispute) Apply(f Fact) error {
 func (f Decided) check() error {
 	switch {
 	case f.Decision == "":
-		return fmt.Errorf("a decision needs words: what was settled on, and why")
+		return message.WrongPhase.Errorf("a decision needs words: what was settled on, and why")
 	case f.Stands && f.Corrected != 0:
-		return fmt.Errorf("the ticket stands or is corrected by ticket %d, not both", f.Corrected)
+		return message.WrongPhase.Errorf("the ticket stands or is corrected by ticket %d, not both", f.Corrected)
 	case !f.Stands && f.Corrected == 0:
-		return fmt.Errorf("a ticket that does not stand is corrected first; name the corrected ticket")
+		return message.WrongPhase.Errorf("a ticket that does not stand is corrected first; name the corrected ticket")
 	}
 	return nil
 }
@@ -84,13 +85,13 @@ func (f Decided) check() error {
 func (d *Dispute) cannot(f Fact) error {
 	switch {
 	case d.Phase == NotRaised:
-		return fmt.Errorf("there is no such dispute; raise it first, naming the ticket")
+		return message.NotFound.Errorf("there is no such dispute; raise it first, naming the ticket")
 	case f.Kind() == Raised{}.Kind():
-		return fmt.Errorf("dispute %s is raised already", d.ID)
+		return message.WrongPhase.Errorf("dispute %s is raised already", d.ID)
 	case d.Phase == Closed:
-		return fmt.Errorf("dispute %s was decided on %s; raise a new one if there is a new doubt", d.ID, d.Decided.Day)
+		return message.WrongPhase.Errorf("dispute %s was decided on %s; raise a new one if there is a new doubt", d.ID, d.Decided.Day)
 	case d.Phase == Testing:
-		return fmt.Errorf("the sample of dispute %s was sent to %s already; write the result down when it comes", d.ID, d.Sent.To)
+		return message.WrongPhase.Errorf("the sample of dispute %s was sent to %s already; write the result down when it comes", d.ID, d.Sent.To)
 	}
-	return fmt.Errorf("the result of dispute %s is in; decide it", d.ID)
+	return message.WrongPhase.Errorf("the result of dispute %s is in; decide it", d.ID)
 }

@@ -1,9 +1,8 @@
 package dispute
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -77,7 +76,7 @@ func read[F Fact](body []byte) (Fact, error) { return journal.ReadBody[F](body) 
 func Read(kind string, body []byte) (Fact, error) {
 	r, ok := readers[kind]
 	if !ok {
-		return nil, fmt.Errorf("%q is not a kind of fact about a dispute", kind)
+		return nil, message.WrongPhase.Errorf("%q is not a kind of fact about a dispute", kind)
 	}
 	return r(body)
 }

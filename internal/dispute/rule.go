@@ -1,9 +1,8 @@
 package dispute
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -34,7 +33,7 @@ func RuleFor(l law.Law, name string) (Rule, error) {
 	if f, ok := l.Find(name, KindDisputes, ""); ok {
 		return ReadRule(f)
 	}
-	return Rule{}, fmt.Errorf("%q is not a rule set for disputes; choose \"us\" or \"canada\" in the set-up", name)
+	return Rule{}, message.WrongPhase.Errorf("%q is not a rule set for disputes; choose \"us\" or \"canada\" in the set-up", name)
 }
 
 // Due is the last day to ask for another test of a ticket issued on a day.

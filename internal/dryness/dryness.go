@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/fault"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -64,7 +65,7 @@ type Rules struct {
 func (r Rules) Check() []error {
 	var faults fault.List
 	if _, err := grain.ByID(r.Crop); err != nil {
-		faults = append(faults, fmt.Errorf("the limits for dry grain: %w", err))
+		faults = append(faults, message.Errorf("the limits for dry grain: %w", err))
 	}
 	if r.CanadaGrain != "" {
 		_, err := grain.Classes(r.CanadaGrain)

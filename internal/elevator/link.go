@@ -2,9 +2,10 @@ package elevator
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // Link is how a weighing indicator is reached: by the network, or by a serial
@@ -29,13 +30,13 @@ func ParseLink(link string) (Link, error) {
 	case "tcp":
 		at := strings.LastIndex(rest, ":")
 		if at < 1 || !isBetween(rest[at+1:], 1, 65535) {
-			return Link{}, fmt.Errorf("the link %q needs the indicator's address and its port, 1 to 65535: type it as tcp://host:port", link)
+			return Link{}, message.Invalid.Errorf("the link %q needs the indicator's address and its port, 1 to 65535: type it as tcp://host:port", link)
 		}
 		return Link{Host: rest}, nil
 	case "serial":
 		return readSerial(link, rest)
 	}
-	return Link{}, fmt.Errorf("%q is no link: one begins with tcp:// or serial://. Leave it empty to type weights", link)
+	return Link{}, message.Invalid.Errorf("%q is no link: one begins with tcp:// or serial://. Leave it empty to type weights", link)
 }
 
 // SimulatedLink is the link of a scale that is only played: the invented
@@ -56,7 +57,7 @@ func readSerial(link, rest string) (Link, error) {
 	port, told, _ := strings.Cut(rest, "?")
 	w := Link{Port: port, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
 	var wrong []error
-	say := func(format string, args ...any) { wrong = append(wrong, fmt.Errorf(format, args...)) }
+	say := func(format string, args ...any) { wrong = append(wrong, message.Errorf(format, args...)) }
 	for setting := range strings.SplitSeq(told, "&") {
 		key, value, _ := strings.Cut(setting, "=")
 		number, _ := strconv.Atoi(value) // what is no figure is zero, which no setting may be

@@ -1,9 +1,9 @@
 package elevator
 
 import (
-	"fmt"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -31,7 +31,7 @@ func (Grower) Kind() string { return "house.grower" }
 // Check says what is wrong with the grower, or nothing.
 func (g Grower) Check() error {
 	if strings.TrimSpace(g.ID) == "" || strings.TrimSpace(g.Name) == "" {
-		return fmt.Errorf("a grower has a short code and a name; got %q and %q", g.ID, g.Name)
+		return message.Invalid.Errorf("a grower has a short code and a name; got %q and %q", g.ID, g.Name)
 	}
 	if len(g.Shares) == 0 {
 		return nil
@@ -39,12 +39,12 @@ func (g Grower) Check() error {
 	total := quantity.Zero(quantity.Plain)
 	for _, s := range g.Shares {
 		if s.Parts.Sign() <= 0 || s.Of.Sign() <= 0 {
-			return fmt.Errorf("the share of %s in the loads of %s is %s of %s; every share is above nought", s.GrowerID, g.Name, s.Parts, s.Of)
+			return message.Invalid.Errorf("the share of %s in the loads of %s is %s of %s; every share is above nought", s.GrowerID, g.Name, s.Parts, s.Of)
 		}
 		total = total.Add(s.Parts.Div(s.Of))
 	}
 	if !total.Equal(quantity.Int(1, quantity.Plain)) {
-		return fmt.Errorf("the shares of %s add to %s %%, not to 100 %%", g.Name, total.Mul(quantity.Int(100, quantity.Plain)).Figure())
+		return message.Invalid.Errorf("the shares of %s add to %s %%, not to 100 %%", g.Name, total.Mul(quantity.Int(100, quantity.Plain)).Figure())
 	}
 	return nil
 }
@@ -66,11 +66,11 @@ func (Truck) Kind() string { return "house.truck" }
 func (t Truck) Check() error {
 	switch {
 	case strings.TrimSpace(t.ID) == "":
-		return fmt.Errorf("a truck has a number or a plate; it is empty")
+		return message.Invalid.Errorf("a truck has a number or a plate; it is empty")
 	case t.Tare != nil && (!t.Tare.Unit().IsMass() || t.Tare.Sign() <= 0):
-		return fmt.Errorf("the stored tare of truck %s is %s; it is a weight above nought", t.ID, t.Tare)
+		return message.Invalid.Errorf("the stored tare of truck %s is %s; it is a weight above nought", t.ID, t.Tare)
 	case t.Tare != nil && t.Taken.IsZero():
-		return fmt.Errorf("the stored tare of truck %s has no day; say when it was weighed", t.ID)
+		return message.Invalid.Errorf("the stored tare of truck %s has no day; say when it was weighed", t.ID)
 	}
 	return nil
 }
@@ -100,11 +100,11 @@ func (Person) Kind() string { return "house.person" }
 // Check says what is wrong with the person, or nothing.
 func (p Person) Check() error {
 	if strings.TrimSpace(p.Name) == "" {
-		return fmt.Errorf("a person at the desk has a full name; it is empty")
+		return message.Invalid.Errorf("a person at the desk has a full name; it is empty")
 	}
 	switch p.Role {
 	case Clerk, Tester, Manager:
 		return nil
 	}
-	return fmt.Errorf("%s is %q; a person is clerk, tester or manager", p.Name, p.Role)
+	return message.Invalid.Errorf("%s is %q; a person is clerk, tester or manager", p.Name, p.Role)
 }

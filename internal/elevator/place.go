@@ -1,9 +1,9 @@
 package elevator
 
 import (
-	"fmt"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -20,7 +20,7 @@ func (Bin) Kind() string { return "house.bin" }
 // Check says what is wrong with the bin, or nothing.
 func (b Bin) Check() error {
 	if strings.TrimSpace(b.ID) == "" {
-		return fmt.Errorf("a pit or bin has a short name; it is empty")
+		return message.Invalid.Errorf("a pit or bin has a short name; it is empty")
 	}
 	return nil
 }
@@ -43,11 +43,11 @@ func (c ContractTerms) Check() error {
 	unit := c.Quantity.Unit()
 	switch {
 	case strings.TrimSpace(c.Number) == "" || c.Grower == "" || c.Commodity == "":
-		return fmt.Errorf("a contract has a number, a grower and a commodity; one of them is empty")
+		return message.Invalid.Errorf("a contract has a number, a grower and a commodity; one of them is empty")
 	case unit != quantity.Bushel && unit != quantity.Cwt && unit != quantity.Tonne || c.Quantity.Sign() <= 0:
-		return fmt.Errorf("contract %s is for %s; it is for bushels, hundredweight or tonnes above nought", c.Number, c.Quantity)
+		return message.Invalid.Errorf("contract %s is for %s; it is for bushels, hundredweight or tonnes above nought", c.Number, c.Quantity)
 	case c.Price.Unit() != quantity.Dollar.Per(unit) || c.Price.Sign() <= 0:
-		return fmt.Errorf("the price of contract %s is %s; it is money above nought per %s", c.Number, c.Price, unit)
+		return message.Invalid.Errorf("the price of contract %s is %s; it is money above nought per %s", c.Number, c.Price, unit)
 	}
 	return nil
 }

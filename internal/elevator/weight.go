@@ -3,6 +3,7 @@ package elevator
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -18,15 +19,15 @@ func (s Scale) Largest() quantity.Amount {
 func (s Scale) CheckWeight(w quantity.Amount) error {
 	switch {
 	case w.Unit() != s.Division.Unit():
-		return fmt.Errorf("%s is not a weight from scale %s, which weighs in %s", w, s.ID, s.Division.Unit())
+		return message.Invalid.Errorf("%s is not a weight from scale %s, which weighs in %s", w, s.ID, s.Division.Unit())
 	case w.Sign() <= 0:
-		return fmt.Errorf("the weight is %s. See that the truck is on scale %s and weigh again", w, s.ID)
+		return message.Invalid.Errorf("the weight is %s. See that the truck is on scale %s and weigh again", w, s.ID)
 	case w.More(s.Largest()):
-		return fmt.Errorf("%s is over %s, which is 105 %% of the capacity of scale %s (%s). Do not use this weight; have the scale seen to", w, s.Largest(), s.ID, s.Capacity)
+		return message.Invalid.Errorf("%s is over %s, which is 105 %% of the capacity of scale %s (%s). Do not use this weight; have the scale seen to", w, s.Largest(), s.ID, s.Capacity)
 	}
 	divisions := w.Div(s.Division)
 	if whole := quantity.To("1", quantity.Down).Apply(divisions); !whole.Equal(divisions) {
-		return fmt.Errorf("%s is not a whole number of divisions of %s: it lies between %s and %s. Read the scale again", w, s.Division, whole.Mul(s.Division), whole.Add(quantity.Int(1, quantity.Plain)).Mul(s.Division))
+		return message.Invalid.Errorf("%s is not a whole number of divisions of %s: it lies between %s and %s. Read the scale again", w, s.Division, whole.Mul(s.Division), whole.Add(quantity.Int(1, quantity.Plain)).Mul(s.Division))
 	}
 	return nil
 }

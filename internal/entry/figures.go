@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
@@ -66,7 +67,7 @@ func ParseScaleWeight(name, text string, s elevator.Scale) (quantity.Amount, err
 		return a, err
 	}
 	if err := s.CheckWeight(a); err != nil {
-		return a, fmt.Errorf("%s: %w", name, err)
+		return a, message.Errorf("%s: %w", name, err)
 	}
 	return a, nil
 }
@@ -141,7 +142,7 @@ func ParseShares(text string) ([]Share, error) {
 		total = total.Add(s.Parts.Div(s.Of))
 	}
 	if !total.Equal(quantity.Int(1, quantity.Plain)) {
-		return nil, fmt.Errorf("the shares add to %s %%, not to 100 %%; mend them", total.Mul(quantity.Int(100, quantity.Plain)).Figure())
+		return nil, message.Invalid.Errorf("the shares add to %s %%, not to 100 %%; mend them", total.Mul(quantity.Int(100, quantity.Plain)).Figure())
 	}
 	return out, nil
 }
@@ -161,7 +162,7 @@ func ParseDay(name, text string) (quantity.Date, error) {
 	}
 	d, err := quantity.ParseDate(strings.TrimSpace(text))
 	if err != nil {
-		return d, fmt.Errorf("%s: %w", name, err)
+		return d, message.Errorf("%s: %w", name, err)
 	}
 	return d, nil
 }

@@ -2,12 +2,12 @@ package entry
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -152,7 +152,7 @@ var directionField = detail(Field{ID: "direction", Label: "Direction", Kind: Wor
 		d.details.Direction = way
 		return nil
 	}
-	return fmt.Errorf("a load is inbound or outbound, not %q", text)
+	return message.Invalid.Errorf("a load is inbound or outbound, not %q", text)
 })
 
 func (f *Form) readAll(d *draft, fields []Field) []Field {

@@ -1,11 +1,10 @@
 package entry
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -54,5 +53,5 @@ func EditionOf(p elevator.Profile, set *rates.Set, d load.Details) (*rates.Editi
 }
 
 func notTaken(commodity string) error {
-	return fmt.Errorf("%s is not taken here; add it in the set-up with its schedule of rates", commodity)
+	return message.Invalid.Errorf("%s is not taken here; add it in the set-up with its schedule of rates", commodity)
 }

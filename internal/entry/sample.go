@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 )
 
@@ -192,7 +193,7 @@ func moistureWord(id, label string) Field {
 			if text == "" {
 				return nil
 			}
-			return fmt.Errorf("%s %q goes with a moisture that is typed. Type the moisture too", label, text)
+			return message.Invalid.Errorf("%s %q goes with a moisture that is typed. Type the moisture too", label, text)
 		}
 		with := *m
 		switch id {

@@ -1,10 +1,10 @@
 package entry
 
 import (
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 )
 
 // LaterText in the field of the price is that it comes later.
@@ -41,7 +41,7 @@ func pastTermsField() Field {
 			d.details.Disposition = terms
 			return nil
 		}
-		return fmt.Errorf("%q is not one of sold, stored, contract; choose one or leave it empty", text)
+		return message.Invalid.Errorf("%q is not one of sold, stored, contract; choose one or leave it empty", text)
 	})
 }
 

@@ -1,12 +1,12 @@
 package entry
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -92,7 +92,7 @@ func (r *trialReader) weight(id, name string) (a quantity.Amount, ok bool) {
 func (r *trialReader) weights() {
 	if net, ok := r.weight("net", "Net"); ok {
 		if net.Sign() <= 0 {
-			r.fault("net", fmt.Errorf("a load of %s has nothing to settle. Give a weight above zero", net))
+			r.fault("net", message.Invalid.Errorf("a load of %s has nothing to settle. Give a weight above zero", net))
 			return
 		}
 		truck := quantity.Int(1, net.Unit())

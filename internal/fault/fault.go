@@ -2,7 +2,7 @@
 // person sees all of it at once and not one mistake at a time.
 package fault
 
-import "fmt"
+import "tenthpoint/internal/message"
 
 // List is faults, each a sentence that says what is wrong and what to do.
 type List []error
@@ -16,5 +16,5 @@ func (l *List) Unless(ok bool, sentence string, args ...any) {
 
 // Add adds a fault.
 func (l *List) Add(sentence string, args ...any) {
-	*l = append(*l, fmt.Errorf(sentence, args...))
+	*l = append(*l, message.Invalid.Errorf(sentence, args...))
 }

@@ -3,7 +3,8 @@ package journal
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
+
+	"tenthpoint/internal/message"
 )
 
 // Kinded is whatever is written down as a fact.
@@ -19,7 +20,7 @@ func ReadBody[F Kinded](body []byte) (F, error) {
 	d := json.NewDecoder(bytes.NewReader(body))
 	d.DisallowUnknownFields()
 	if err := d.Decode(&f); err != nil {
-		return f, fmt.Errorf("a %s fact cannot be read: %w", f.Kind(), err)
+		return f, message.Errorf("a %s fact cannot be read: %w", f.Kind(), err)
 	}
 	return f, nil
 }

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // Canonical writes v as JSON in the one form facts are hashed in: no spaces,
@@ -17,7 +19,7 @@ import (
 func Canonical(v any) ([]byte, error) {
 	loose, err := json.Marshal(v)
 	if err != nil {
-		return nil, fmt.Errorf("these details cannot be written as JSON: %w", err)
+		return nil, message.Errorf("these details cannot be written as JSON: %w", err)
 	}
 	return canonicalText(loose)
 }
@@ -26,7 +28,7 @@ func Canonical(v any) ([]byte, error) {
 func canonicalText(loose []byte) ([]byte, error) {
 	if !json.Valid(loose) {
 		err := json.Unmarshal(loose, new(any))
-		return nil, fmt.Errorf("the details are not JSON: %w.", err)
+		return nil, message.Errorf("the details are not JSON: %w.", err)
 	}
 	r := reader{rest: loose}
 	out := r.value(make([]byte, 0, len(loose)), "")

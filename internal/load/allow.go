@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -28,7 +29,7 @@ var allowed = map[string][]Phase{
 // looks at the load's phase and at the fact itself.
 func (l *Load) Allow(f Fact) error {
 	if !slices.Contains(allowed[f.Kind()], l.phase()) {
-		return fmt.Errorf("%s; %s", l.standing(), l.instead(f))
+		return message.WrongPhase.Errorf("%s; %s", l.standing(), l.instead(f))
 	}
 	switch f := f.(type) {
 	case Opened:
@@ -53,7 +54,7 @@ func (l *Load) Allow(f Fact) error {
 		return l.mayReissue()
 	case Settled:
 		if l.Missing() != nil {
-			return fmt.Errorf("load %s cannot be settled: %s", l.ID, l.Missing()[0].Sentence)
+			return message.WrongPhase.Errorf("load %s cannot be settled: %s", l.ID, l.Missing()[0].Sentence)
 		}
 	}
 	return nil
@@ -119,7 +120,7 @@ func (l *Load) mayCarry(carried *Stamp) error {
 	if carried == nil || l.InPlaceOf() > 0 {
 		return nil
 	}
-	return fmt.Errorf("load %s corrects no ticket and has nothing to carry over; weigh and test this load itself", l.ID)
+	return message.WrongPhase.Errorf("load %s corrects no ticket and has nothing to carry over; weigh and test this load itself", l.ID)
 }
 
 // mayReissue lets a void ticket have one other in its place. Should that one
@@ -128,7 +129,7 @@ func (l *Load) mayReissue() error {
 	if l.Again.By == 0 {
 		return nil
 	}
-	return fmt.Errorf("%s; %s", l.standing(), l.instead(Reissued{}))
+	return message.WrongPhase.Errorf("%s; %s", l.standing(), l.instead(Reissued{}))
 }
 
 func firstWrong(errs ...error) error {
@@ -142,14 +143,14 @@ func firstWrong(errs ...error) error {
 
 func (a Accepted) check() error {
 	if strings.TrimSpace(a.Limit) == "" {
-		return fmt.Errorf("no limit is named that is to be accepted; name the one the load was stopped by")
+		return message.WrongPhase.Errorf("no limit is named that is to be accepted; name the one the load was stopped by")
 	}
 	return needsReason(a.Reason, "a limit is accepted")
 }
 
 func needsReason(reason, act string) error {
 	if strings.TrimSpace(reason) == "" {
-		return fmt.Errorf("%s only with a reason; type one", act)
+		return message.WrongPhase.Errorf("%s only with a reason; type one", act)
 	}
 	return nil
 }
@@ -157,7 +158,7 @@ func needsReason(reason, act string) error {
 func (o Opened) check() error {
 	switch {
 	case o.Corrects > 0 && o.Reissues > 0:
-		return fmt.Errorf("a load corrects a ticket or reissues a void one, not both; open one for each")
+		return message.WrongPhase.Errorf("a load corrects a ticket or reissues a void one, not both; open one for each")
 	case o.Corrects > 0:
 		return needsReason(o.Reason, "a ticket is corrected")
 	case o.Reissues > 0:
@@ -168,10 +169,10 @@ func (o Opened) check() error {
 
 func (i Issued) check() error {
 	if i.Number <= 0 {
-		return fmt.Errorf("ticket numbers begin at 1; %d is none", i.Number)
+		return message.WrongPhase.Errorf("ticket numbers begin at 1; %d is none", i.Number)
 	}
 	if i.Weigher == "" {
-		return fmt.Errorf("a ticket carries the weigher's full name; type it in the set-up or sign in")
+		return message.WrongPhase.Errorf("a ticket carries the weigher's full name; type it in the set-up or sign in")
 	}
 	return nil
 }
@@ -179,11 +180,11 @@ func (i Issued) check() error {
 func (d Details) check() error {
 	switch {
 	case d.Direction != Inbound && d.Direction != Outbound:
-		return fmt.Errorf("a load is inbound or outbound, not %q", d.Direction)
+		return message.WrongPhase.Errorf("a load is inbound or outbound, not %q", d.Direction)
 	case d.Day.IsZero():
-		return fmt.Errorf("the load has no day; give the business day it was delivered on")
+		return message.WrongPhase.Errorf("the load has no day; give the business day it was delivered on")
 	case d.Price != nil && d.Price.Sign() <= 0:
-		return fmt.Errorf("the price is %s; type a price above nought, or leave it for later", d.Price)
+		return message.WrongPhase.Errorf("the price is %s; type a price above nought, or leave it for later", d.Price)
 	}
 	return nil
 }
@@ -191,17 +192,17 @@ func (d Details) check() error {
 func (w Weighing) check() error {
 	switch {
 	case w.Which != Gross && w.Which != Tare:
-		return fmt.Errorf("a weight is gross or tare, not %q", w.Which)
+		return message.WrongPhase.Errorf("a weight is gross or tare, not %q", w.Which)
 	case w.Weight.Unit() != quantity.Lb && w.Weight.Unit() != quantity.Kg:
-		return fmt.Errorf("%s is %s; a truck is weighed in lb or kg", w.Which, w.Weight)
+		return message.WrongPhase.Errorf("%s is %s; a truck is weighed in lb or kg", w.Which, w.Weight)
 	case w.Weight.Sign() <= 0:
-		return fmt.Errorf("%s is %s; weigh the truck again", w.Which, w.Weight)
+		return message.WrongPhase.Errorf("%s is %s; weigh the truck again", w.Which, w.Weight)
 	case w.Source == StoredTare && w.Which != Tare:
-		return fmt.Errorf("only a tare can be a stored one; weigh the loaded truck")
+		return message.WrongPhase.Errorf("only a tare can be a stored one; weigh the loaded truck")
 	case w.Source == StoredTare && w.Taken.IsZero():
-		return fmt.Errorf("a stored tare says on which day it was weighed; store the truck's tare again, or weigh it empty")
+		return message.WrongPhase.Errorf("a stored tare says on which day it was weighed; store the truck's tare again, or weigh it empty")
 	case w.Source == ByHand && strings.TrimSpace(w.Reason) == "":
-		return fmt.Errorf("a weight is typed by hand only with a reason; type one")
+		return message.WrongPhase.Errorf("a weight is typed by hand only with a reason; type one")
 	}
 	return nil
 }
@@ -212,7 +213,7 @@ func (s Sample) check() error {
 	}
 	m := s.Moisture.Percent
 	if m.Unit() != quantity.Percent || m.Sign() <= 0 || !m.Less(quantity.Int(100, quantity.Percent)) {
-		return fmt.Errorf("moisture is %s; it lies above 0 %% and below 100 %%, wet basis. Test again or type the figure again", m)
+		return message.WrongPhase.Errorf("moisture is %s; it lies above 0 %% and below 100 %%, wet basis. Test again or type the figure again", m)
 	}
 	return nil
 }

@@ -1,9 +1,8 @@
 package load
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
@@ -161,7 +160,7 @@ func read[F Fact](body []byte) (Fact, error) { return journal.ReadBody[F](body) 
 func Read(kind string, body []byte) (Fact, error) {
 	r, ok := readers[kind]
 	if !ok {
-		return nil, fmt.Errorf("%q is not a kind of fact about a load", kind)
+		return nil, message.WrongPhase.Errorf("%q is not a kind of fact about a load", kind)
 	}
 	return r(body)
 }

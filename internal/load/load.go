@@ -1,8 +1,7 @@
 package load
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
 )
@@ -102,7 +101,7 @@ func Replay(id string, facts []Stamped) (*Load, error) {
 	l := &Load{ID: id, Phase: NotOpened}
 	for i, f := range facts {
 		if err := l.Apply(f); err != nil {
-			return nil, fmt.Errorf("load %s, fact %d (%s): %w", id, i+1, f.Fact.Kind(), err)
+			return nil, message.Errorf("load %s, fact %d (%s): %w", id, i+1, f.Fact.Kind(), err)
 		}
 	}
 	return l, nil

@@ -2,6 +2,7 @@ package message
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 )
 
@@ -9,28 +10,38 @@ import (
 type Error struct {
 	text    Text
 	kind    Kind
-	wrapped []error
+	wrapped error // several are joined
 }
 
 // Errorf is an error by its English format. What it wraps by %w is found by
 // errors.Is and errors.As, and gives the error its kind.
-func Errorf(format string, args ...any) error { return newError("", format, args) }
+func Errorf(format string, args ...any) error {
+	if false {
+		return fmt.Errorf(format, args...) // never done: it lets go vet check every call
+	}
+	return newError("", format, args)
+}
 
 // Err is a text as an error of a kind.
 func Err(kind Kind, text Text) error { return &Error{text: text, kind: kind} }
 
 func newError(kind Kind, format string, args []any) error {
 	e := &Error{text: New(format, args...), kind: kind}
+	var wrapped []error
 	for _, v := range verbsOf(format) {
 		if v.letter != 'w' || v.arg >= len(args) {
 			continue
 		}
 		if err, is := args[v.arg].(error); is {
-			e.wrapped = append(e.wrapped, err)
+			wrapped = append(wrapped, err)
 		}
 	}
-	if e.kind == "" && len(e.wrapped) > 0 {
-		e.kind = KindOf(errors.Join(e.wrapped...))
+	e.wrapped = errors.Join(wrapped...)
+	if len(wrapped) == 1 {
+		e.wrapped = wrapped[0]
+	}
+	if e.kind == "" {
+		e.kind = KindOf(e.wrapped)
 	}
 	return e
 }
@@ -51,7 +62,7 @@ func (e *Error) Is(target error) bool {
 }
 
 // Unwrap is what the error wraps.
-func (e *Error) Unwrap() []error { return e.wrapped }
+func (e *Error) Unwrap() error { return e.wrapped }
 
 // Of is the text of any error. The lines of joined errors stay lines; an error
 // from outside the program says what it says.

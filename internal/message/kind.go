@@ -1,6 +1,9 @@
 package message
 
-import "errors"
+import (
+	"errors"
+	"fmt"
+)
 
 // Kind is what went wrong, for callers that act on it: errors.Is(err,
 // message.NotFound). A kind is no sentence; what a person reads is the error's
@@ -31,7 +34,12 @@ const (
 func (k Kind) Error() string { return string(k) }
 
 // Errorf is an error of the kind, by its English format.
-func (k Kind) Errorf(format string, args ...any) error { return newError(k, format, args) }
+func (k Kind) Errorf(format string, args ...any) error {
+	if false {
+		return fmt.Errorf(format, args...) // as in [Errorf]
+	}
+	return newError(k, format, args)
+}
 
 // KindOf is the kind of the outermost error that has one, or none.
 func KindOf(err error) Kind {

@@ -29,7 +29,7 @@ func french(t *testing.T) *Printer {
 	c, err := ReadCatalog([]byte(`{"language": "fr", "name": "Français",
 		"figures": {"group": "\u202f", "decimal": ",", "space": "\u00a0", "moneyAfter": true},
 		"texts": {
-			"Corn": "Maïs", "Void": "Annulé", "the scale is silent.": "la bascule se tait.",
+			"Corn": "Maïs", "Void": "Annulé", "screen|Void": "Nul", "the scale is silent.": "la bascule se tait.",
 			"%s of %v, %s": "%[2]v, %[3]s de %[1]s",
 			"load %v: %s": "chargement %v : %s",
 			"there is no bin \"%v\"": "aucun silo « %v »",
@@ -51,6 +51,8 @@ func TestTextsInTwoLanguages(t *testing.T) {
 		{Text{}, "", ""},
 		{Words("Corn"), "Corn", "Maïs"},
 		{Words("corn"), "corn", "maïs"},
+		{Words("screen|Void"), "Void", "Nul"},
+		{New("screen|%d left", 3), "3 left", "3 left"},
 		{Words("5 % of it"), "5 % of it", "5 % of it"},
 		{New("%d %% of it", 5), "5 % of it", "5 % du tout"},
 		{New("%s of %v, %s", crop("Corn"), "Corn", pounds("47,700.5 lb")), "Corn of Corn, 47,700.5 lb", "Corn, 47\u202f700,5\u00a0lb de Maïs"},
@@ -74,7 +76,7 @@ func TestTextsInTwoLanguages(t *testing.T) {
 			t.Errorf("without a language %q, want %q", got, one.english)
 		}
 	}
-	if got := p.Missing(); !slices.Equal(got, []string{"nobody says this of %s"}) {
+	if got := p.Missing(); !slices.Equal(got, []string{"nobody says this of %s", "screen|%d left"}) {
 		t.Errorf("missing are %q", got)
 	}
 }

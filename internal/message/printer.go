@@ -163,7 +163,7 @@ func (p *Printer) argument(arg any, own bool) string {
 // signs of the language. Names and all that the catalog does not know stay.
 func (p *Printer) Word(english string) string {
 	if p == nil || english == "" {
-		return english
+		return withoutContext(english)
 	}
 	if e, known := p.catalog.find(english); known {
 		return e.forms["other"]
@@ -171,6 +171,7 @@ func (p *Printer) Word(english string) string {
 	if figure, is := p.catalog.Figures.Rewrite(english); is {
 		return figure
 	}
+	english = withoutContext(english)
 	if p.words != nil {
 		return p.words(english)
 	}

@@ -34,7 +34,15 @@ const (
 // New is a text by its English format, with the verbs of package fmt: %s for a
 // text, an amount or a date, %d for a whole number, %v or %q for a name. A string
 // given for %s is looked up like a key, so a name belongs to %v or is [Own].
-func New(english string, args ...any) Text { return Text{key: english, args: args} }
+//
+// Where one English text needs two in another language, a context in small letters
+// parts the keys: "screen|Day sheet" is said "Day sheet" in English.
+func New(english string, args ...any) Text {
+	if false {
+		_ = fmt.Sprintf(english, args...) // never done: it lets go vet check every call
+	}
+	return Text{key: english, args: args}
+}
 
 // Words is a text without arguments, whose percent signs are percent signs.
 func Words(english string) Text { return Text{key: english, form: literal} }
@@ -95,7 +103,7 @@ func (t Text) Equal(o Text) bool { return t.String() == o.String() }
 func (t Text) String() string {
 	switch t.form {
 	case literal:
-		return t.key
+		return withoutContext(t.key)
 	case list:
 		words := make([]string, len(t.args))
 		for i, item := range t.args {
@@ -105,15 +113,24 @@ func (t Text) String() string {
 	case counted:
 		return written(t.format(), t.Args())
 	}
-	return written(t.key, t.args)
+	return written(t.format(), t.args)
 }
 
 // format is the English format for the arguments.
 func (t Text) format() string {
 	if t.form == counted && t.args[0] == 1 {
-		return t.args[1].(string)
+		return withoutContext(t.args[1].(string))
 	}
-	return t.key
+	return withoutContext(t.key)
+}
+
+// withoutContext is the English of a key.
+func withoutContext(key string) string {
+	context, english, there := strings.Cut(key, "|")
+	if there && context != "" && strings.Trim(context, "abcdefghijklmnopqrstuvwxyz") == "" {
+		return english
+	}
+	return key
 }
 
 // written fills an English format. What has words of its own gives them, and an

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -41,7 +42,7 @@ func (r Reading) workDial(s *worksheet.Sheet, e Equipment) (*worksheet.Step, err
 	}
 	moisture, err := chart.Convert(s, r.id(), dial, temperature, weight)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", r.label(), err)
+		return nil, message.Errorf("%s: %w", r.label(), err)
 	}
 	return s.Work(r.id(), r.label(), worksheet.Same(moisture), quantity.Unrounded, "chart "+chart.ID), nil
 }
@@ -49,13 +50,13 @@ func (r Reading) workDial(s *worksheet.Sheet, e Equipment) (*worksheet.Step, err
 func (r Reading) refuseChart(c *chart.Chart, m meter.Meter) error {
 	switch {
 	case c.Crop != r.Crop:
-		return fmt.Errorf("%s: chart %s is for %s and the load is %s; choose a chart for %s", r.label(), c.ID, c.Crop, r.Crop, r.Crop)
+		return message.Invalid.Errorf("%s: chart %s is for %s and the load is %s; choose a chart for %s", r.label(), c.ID, c.Crop, r.Crop, r.Crop)
 	case c.Meter != m.Model:
-		return fmt.Errorf("%s: chart %s is for the meter %q and %s is a %q; choose a chart for that meter", r.label(), c.ID, c.Meter, m.ID, m.Model)
+		return message.Invalid.Errorf("%s: chart %s is for the meter %q and %s is a %q; choose a chart for that meter", r.label(), c.ID, c.Meter, m.ID, m.Model)
 	case c.Calibration != r.Calibration:
-		return fmt.Errorf("%s: chart %s belongs to calibration %s and the meter was set to %q; set the meter or choose the chart for its calibration", r.label(), c.ID, c.Calibration, r.Calibration)
+		return message.Invalid.Errorf("%s: chart %s belongs to calibration %s and the meter was set to %q; set the meter or choose the chart for its calibration", r.label(), c.ID, c.Calibration, r.Calibration)
 	case !c.InForce(r.Day):
-		return fmt.Errorf("%s: chart %s is for use from %s to %s, and the test was on %s; choose the chart in force that day", r.label(), c.ID, c.From, untilWords(c.Until), r.Day)
+		return message.Invalid.Errorf("%s: chart %s is for use from %s to %s, and the test was on %s; choose the chart in force that day", r.label(), c.ID, c.From, untilWords(c.Until), r.Day)
 	}
 	return nil
 }

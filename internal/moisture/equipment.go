@@ -1,8 +1,8 @@
 package moisture
 
 import (
-	"fmt"
 	"strings"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 )
@@ -25,9 +25,9 @@ func (e Equipment) Meter(id string) (meter.Meter, error) {
 		ids[i] = m.ID
 	}
 	if len(ids) == 0 {
-		return meter.Meter{}, fmt.Errorf("there is no meter %q, and none is entered; a manager enters the house's meters first", id)
+		return meter.Meter{}, message.NotFound.Errorf("there is no meter %q, and none is entered; a manager enters the house's meters first", id)
 	}
-	return meter.Meter{}, fmt.Errorf("there is no meter %q; entered are %s", id, strings.Join(ids, ", "))
+	return meter.Meter{}, message.NotFound.Errorf("there is no meter %q; entered are %s", id, strings.Join(ids, ", "))
 }
 
 // Check lists everything wrong with the equipment.
@@ -37,7 +37,7 @@ func (e Equipment) Check() []error {
 	for _, m := range e.Meters {
 		out = append(out, m.Check()...)
 		if seen[m.ID] {
-			out = append(out, fmt.Errorf("two meters are called %s; give one of them another id", m.ID))
+			out = append(out, message.Invalid.Errorf("two meters are called %s; give one of them another id", m.ID))
 		}
 		seen[m.ID] = true
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
@@ -37,7 +38,7 @@ func (r Reading) workDirect(s *worksheet.Sheet, e Equipment) (*worksheet.Step, e
 		return nil, err
 	}
 	if used.Method != meter.Direct {
-		return nil, fmt.Errorf("%s: %s is read by dial and chart; type the dial reading and the sample temperature", r.label(), used.Name())
+		return nil, message.Invalid.Errorf("%s: %s is read by dial and chart; type the dial reading and the sample temperature", r.label(), used.Name())
 	}
 	if quantity.Recorded(r.Sample) {
 		r.writeTemperature(s)

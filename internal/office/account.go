@@ -2,12 +2,12 @@ package office
 
 import (
 	"context"
-	"fmt"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -73,7 +73,7 @@ func findGrower(ctx context.Context, d Desk, id string) (elevator.Grower, error)
 		return elevator.Grower{}, err
 	}
 	if len(rows) == 0 {
-		return elevator.Grower{}, fmt.Errorf("there is no grower %q in this book. Look the code up in the list of growers", id)
+		return elevator.Grower{}, message.NotFound.Errorf("there is no grower %q in this book. Look the code up in the list of growers", id)
 	}
 	if rows[0].Grower == id {
 		return elevator.Grower{ID: id, Name: rows[0].GrowerName}, nil
@@ -97,7 +97,7 @@ func sharedTicket(ctx context.Context, d Desk, r book.LoadRow) (daysheet.Ticket,
 	}
 	t.Parts = ownersParts(l)
 	if len(t.Owners) > 1 && len(t.Owners) != len(t.Summary.Owners) {
-		return t, fmt.Errorf("ticket %d has %d owners and figures of %d", t.Number, len(t.Owners), len(t.Summary.Owners))
+		return t, message.Errorf("ticket %d has %d owners and figures of %d", t.Number, len(t.Owners), len(t.Summary.Owners))
 	}
 	return t, nil
 }

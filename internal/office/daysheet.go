@@ -6,12 +6,12 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
-	"fmt"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
@@ -68,7 +68,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	sheet := daysheet.Make(f)
 	again, err := SheetHash(sheet, closed.Engine)
 	if err != nil {
-		return sheet, fmt.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
+		return sheet, message.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
 	}
 	differs := closed.Sheet != "" && closed.Sheet != again
 	sheet.Closed = &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Differs: differs}
@@ -168,7 +168,7 @@ func positionBefore(l Lists, day quantity.Date) (daysheet.Position, error) {
 // ListedDay reads a day of the lists; an empty text is no day.
 func ListedDay(text string) (d quantity.Date, err error) {
 	if err = d.UnmarshalText([]byte(text)); err != nil {
-		return d, fmt.Errorf("the lists hold %q for a day: %w", text, err)
+		return d, message.Errorf("the lists hold %q for a day: %w", text, err)
 	}
 	return d, nil
 }

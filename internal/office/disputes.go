@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -98,7 +99,7 @@ func DisputeByID(ctx context.Context, d Desk, id string) (dispute.Dispute, error
 			return one, nil
 		}
 	}
-	return dispute.Dispute{}, fmt.Errorf("there is no dispute %q in this book. Look it up in the list of disputes", id)
+	return dispute.Dispute{}, message.NotFound.Errorf("there is no dispute %q in this book. Look it up in the list of disputes", id)
 }
 
 // DisputeFile is everything about a disputed ticket: the dispute, the tickets of

@@ -2,11 +2,11 @@ package office
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -47,7 +47,7 @@ func doubts(l *load.Load) []moisture.Flag {
 func Band(ctx context.Context, d Desk, l *load.Load) (moisture.Band, error) {
 	m := l.Sample.Moisture
 	if m == nil {
-		return moisture.Band{}, fmt.Errorf("%s has no moisture yet. Test its sample first", LoadTitle(l))
+		return moisture.Band{}, message.NotFound.Errorf("%s has no moisture yet. Test its sample first", LoadTitle(l))
 	}
 	recorded := moisture.MoistureRounding
 	if e, err := EditionFor(d, l); err == nil && e != nil && !e.Rounding.Moisture.IsExact() {

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -45,7 +46,7 @@ func editionByID(d Desk, id string) (*rates.Edition, error) {
 	for _, e := range d.Rates().All() {
 		known = append(known, e.ID)
 	}
-	return nil, fmt.Errorf("there is no edition %q. Editions here: %s", id, strings.Join(known, ", "))
+	return nil, message.NotFound.Errorf("there is no edition %q. Editions here: %s", id, strings.Join(known, ", "))
 }
 
 // RewrittenEditions are the ids of editions in use whose text is another than the one
@@ -75,7 +76,7 @@ func KeptEdition(ctx context.Context, b Book, hash string) (*rates.Edition, erro
 	}
 	e, err := rates.Read(id, []byte(text))
 	if err != nil {
-		return nil, fmt.Errorf("edition %s is in the book but cannot be read: %w", id, err)
+		return nil, message.Errorf("edition %s is in the book but cannot be read: %w", id, err)
 	}
 	return e, nil
 }

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
@@ -96,7 +97,7 @@ func disputeNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	for _, row := range rows {
 		var one dispute.Dispute
 		if err := json.Unmarshal(row.Body, &one); err != nil {
-			return nil, fmt.Errorf("dispute %s cannot be read: %w", row.ID, err)
+			return nil, message.Errorf("dispute %s cannot be read: %w", row.ID, err)
 		}
 		if one.Phase == dispute.Closed {
 			continue
@@ -142,7 +143,7 @@ func meterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Sta
 	}
 	authority, ok := meter.CheckToleranceByID(d.Laws().On(day), setup.Authority)
 	if !ok {
-		return meter.Status{}, fmt.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
+		return meter.Status{}, message.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
 	}
 	checks, err := checksIn(l, m.ID)
 	rule := meter.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
@@ -162,7 +163,7 @@ func checksIn(l Lists, meterID string) ([]meter.Check, error) {
 		}
 		var c meter.Check
 		if err := json.Unmarshal(f.Body, &c); err != nil {
-			return nil, fmt.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
+			return nil, message.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
 		}
 		out = append(out, c)
 	}

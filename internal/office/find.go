@@ -2,12 +2,12 @@ package office
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 )
 
 // Search is what to look for among the tickets, and Term one word of it.
@@ -62,7 +62,7 @@ func codeIn(facts []journal.Fact) string {
 func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) {
 	code = strings.ToLower(strings.TrimSpace(code))
 	if len(code) < leastCode {
-		return nil, fmt.Errorf("the code %q is too short to find a ticket by. Type all %d letters and digits from the foot of the slip", code, codeLength)
+		return nil, message.Errorf("the code %q is too short to find a ticket by. Type all %d letters and digits from the foot of the slip", code, codeLength)
 	}
 	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: load.Issued{}.Kind()}) {
 		if err != nil {
@@ -72,7 +72,7 @@ func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) 
 			return Load(ctx, d, id)
 		}
 	}
-	return nil, fmt.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)
+	return nil, message.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)
 }
 
 // LastLoad is the newest ticketed load of a grower, or of a truck where no

@@ -2,12 +2,12 @@ package office
 
 import (
 	"context"
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 )
 
@@ -72,7 +72,7 @@ func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 	if r.Phase != string(load.TurnedAway) {
 		var err error
 		if t.Summary, err = r.Recorded().Summary(); err != nil {
-			return t, fmt.Errorf("ticket %d: %w", r.Ticket, err)
+			return t, message.Errorf("ticket %d: %w", r.Ticket, err)
 		}
 	}
 	for _, one := range []struct {

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 )
 
@@ -59,20 +60,20 @@ func Ticket(ctx context.Context, d Desk, number int64) (*load.Load, error) {
 }
 
 func NoTicket(number int64) error {
-	return fmt.Errorf("there is no ticket %d in this book. Look the number up on the slip, or find the load by grower, truck or day", number)
+	return message.NotFound.Errorf("there is no ticket %d in this book. Look the number up on the slip, or find the load by grower, truck or day", number)
 }
 
 // Replay adds up the journal's facts about one load. No facts at all is a load
 // that is not in the book.
 func Replay(id string, facts []journal.Fact) (*load.Load, error) {
 	if len(facts) == 0 {
-		return nil, fmt.Errorf("there is no load %s in this book", id)
+		return nil, message.NotFound.Errorf("there is no load %s in this book", id)
 	}
 	stamped := make([]load.Stamped, 0, len(facts))
 	for _, f := range facts {
 		fact, err := load.Read(f.Kind, f.Body)
 		if err != nil {
-			return nil, fmt.Errorf("fact %d: %w", f.Seq, err)
+			return nil, message.Errorf("fact %d: %w", f.Seq, err)
 		}
 		stamped = append(stamped, load.Stamped{Fact: fact, Stamp: load.Stamp{At: f.At, Who: f.Who, Desk: f.Desk}})
 	}

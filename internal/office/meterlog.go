@@ -2,8 +2,8 @@ package office
 
 import (
 	"context"
-	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/worksheet"
@@ -92,7 +92,7 @@ func MetersDue(ctx context.Context, d Desk) ([]DueMeter, error) {
 	for _, m := range meters {
 		s, err := MeterStatus(ctx, d, m)
 		if err != nil {
-			return nil, fmt.Errorf("meter %s: %w", m.ID, err)
+			return nil, message.Errorf("meter %s: %w", m.ID, err)
 		}
 		byState[s.State] = append(byState[s.State], DueMeter{m, s})
 	}

@@ -3,9 +3,9 @@ package office
 import (
 	"context"
 	"encoding/json"
-	"fmt"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 )
 
@@ -36,7 +36,7 @@ func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, er
 		}
 		var c meter.Check
 		if err := json.Unmarshal(f.Body, &c); err != nil {
-			return nil, fmt.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
+			return nil, message.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
 		}
 		out = append(out, c)
 	}

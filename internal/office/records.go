@@ -2,11 +2,11 @@ package office
 
 import (
 	"context"
-	"fmt"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 )
 
 // RecordsOf reads all records of one kind as they now are.
@@ -25,7 +25,7 @@ func ReadRecords[F journal.Kinded](rows []book.Record) ([]F, error) {
 	for _, row := range rows {
 		fact, err := journal.ReadBody[F](row.Body)
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", row.ID, err)
+			return nil, message.Errorf("%s: %w", row.ID, err)
 		}
 		out = append(out, fact)
 	}

@@ -3,11 +3,11 @@ package office
 import (
 	"context"
 	"encoding/json"
-	"fmt"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -23,7 +23,7 @@ type Register struct {
 // another, both included.
 func Registers(ctx context.Context, d Desk, from, to quantity.Date) ([]Register, error) {
 	if from.IsZero() || to.IsZero() || to.Before(from) {
-		return nil, fmt.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
+		return nil, message.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
 	}
 	r := registrar{desk: d, ctx: ctx, period: daysheet.Period{From: from, To: to}}
 	for _, one := range []struct {
@@ -35,7 +35,7 @@ func Registers(ctx context.Context, d Desk, from, to quantity.Date) ([]Register,
 	} {
 		paper, err := one.paper()
 		if err != nil {
-			return nil, fmt.Errorf("the register of %s: %w", one.name, err)
+			return nil, message.Errorf("the register of %s: %w", one.name, err)
 		}
 		r.out = append(r.out, Register{Name: one.name, Paper: paper})
 	}
@@ -150,7 +150,7 @@ func (r *registrar) days() (report.Document, error) {
 	for _, f := range facts {
 		var closed DayClosed
 		if err := json.Unmarshal(f.Body, &closed); err != nil {
-			return report.Document{}, fmt.Errorf("fact %d, the closing of a day, cannot be read: %w", f.Seq, err)
+			return report.Document{}, message.Errorf("fact %d, the closing of a day, cannot be read: %w", f.Seq, err)
 		}
 		if closed.Day.Between(r.period.From, r.period.To) {
 			days = append(days, daysheet.ClosedDay{Day: closed.Day, By: f.Who, At: r.desk.Local(f.At), Remark: closed.Remark, Sheet: closed.Sheet})

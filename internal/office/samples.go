@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
@@ -68,9 +69,9 @@ func RetainedSample(ctx context.Context, d Desk, name string) (Retained, error) 
 	case 1:
 		return found[0], nil
 	case 0:
-		return Retained{}, fmt.Errorf("no sample %s is kept. Look it up in the list of samples kept, by its number or its load", name)
+		return Retained{}, message.Errorf("no sample %s is kept. Look it up in the list of samples kept, by its number or its load", name)
 	}
-	return Retained{}, fmt.Errorf("%d samples are called %s, of loads %s and %s. Name the load", len(found), name, found[0].Load, found[1].Load)
+	return Retained{}, message.Errorf("%d samples are called %s, of loads %s and %s. Name the load", len(found), name, found[0].Load, found[1].Load)
 }
 
 // retainedSamples lists the samples still kept, those to be kept no longer than a day,
@@ -156,10 +157,10 @@ func onShelf(row book.ShelfRow) (Retained, error) {
 	r.Number, r.Crop, r.Place = row.Sample, row.Commodity, row.Kept
 	var err error
 	if r.Taken, err = ListedDay(row.Day); err != nil {
-		return r, fmt.Errorf("load %s: %w", row.Load, err)
+		return r, message.Errorf("load %s: %w", row.Load, err)
 	}
 	if r.Until, err = ListedDay(row.Until); err != nil {
-		return r, fmt.Errorf("load %s: %w", row.Load, err)
+		return r, message.Errorf("load %s: %w", row.Load, err)
 	}
 	r.Keep = moisture.Retention{Days: r.Taken.DaysUntil(r.Until)}
 	if row.Ticket > 0 {

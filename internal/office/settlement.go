@@ -4,11 +4,11 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
-	"fmt"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -98,7 +98,7 @@ type Kept struct {
 // rules of law that it keeps the hashes of.
 func ResettledUnder(l *load.Load, kept Kept) (*settle.Settlement, error) {
 	if l.Settled == nil {
-		return nil, fmt.Errorf("load %s has not been settled; issue its ticket first", l.ID)
+		return nil, message.Errorf("load %s has not been settled; issue its ticket first", l.ID)
 	}
 	tables, err := kept.Tables(l.Settled.Law)
 	if err != nil {

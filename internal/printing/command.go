@@ -3,11 +3,12 @@ package printing
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"os"
 	"os/exec"
 	"strings"
 	"time"
+
+	"tenthpoint/internal/message"
 )
 
 // command is one program to run, as data, so that what a System or a Viewer
@@ -30,7 +31,7 @@ const killAfter = 2 * time.Second
 func (c command) run(ctx context.Context) (string, error) {
 	path, err := exec.LookPath(c.name)
 	if err != nil {
-		return "", fmt.Errorf("%s cannot be run: %w", c.name, err)
+		return "", message.Errorf("%s cannot be run: %w", c.name, err)
 	}
 	cmd := exec.CommandContext(ctx, path, c.args...)
 	cmd.Env = append(os.Environ(), c.env...)
@@ -41,9 +42,9 @@ func (c command) run(ctx context.Context) (string, error) {
 	err = cmd.Run()
 	switch {
 	case ctx.Err() != nil:
-		return "", fmt.Errorf("%s was stopped: %w", c.name, ctx.Err())
+		return "", message.Errorf("%s was stopped: %w", c.name, ctx.Err())
 	case err != nil:
-		return "", fmt.Errorf("%s ended with %w and said %q", c.name, err, said)
+		return "", message.Errorf("%s ended with %w and said %q", c.name, err, said)
 	}
 	return said.String(), nil
 }

@@ -3,13 +3,13 @@ package printing
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strconv"
 
 	"tenthpoint/internal/atomicfile"
+	"tenthpoint/internal/message"
 )
 
 // mostSameNames bounds the search for a free name. A folder that already
@@ -44,7 +44,7 @@ func (f Folder) Send(ctx context.Context, job Job) (Receipt, error) {
 }
 
 func (f Folder) fault(job Job, err error) error {
-	return fmt.Errorf("%q could not be written to the folder %s: %w. Check that the folder exists, may be written to and has room, or choose another.", job.Name, f.Path, err)
+	return message.Errorf("%q could not be written to the folder %s: %w. Check that the folder exists, may be written to and has room, or choose another.", job.Name, f.Path, err)
 }
 
 // create writes the job under the first free name.
@@ -55,7 +55,7 @@ func create(folder string, job Job) (string, error) {
 			return path, err
 		}
 	}
-	return "", fmt.Errorf("%d files are already called %s%s", mostSameNames, job.Name, job.extension())
+	return "", message.Device.Errorf("%d files are already called %s%s", mostSameNames, job.Name, job.extension())
 }
 
 func numbered(name string, n int) string {

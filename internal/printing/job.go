@@ -3,10 +3,11 @@ package printing
 import (
 	"context"
 	"errors"
-	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"tenthpoint/internal/message"
 )
 
 // Destination hands one job on. Send returns once the job is out of the program's
@@ -54,7 +55,7 @@ func (j Job) Check() error {
 
 func (j Job) nameFaults() []error {
 	var faults []error
-	say := func(format string, a ...any) { faults = append(faults, fmt.Errorf(format, a...)) }
+	say := func(format string, a ...any) { faults = append(faults, message.Errorf(format, a...)) }
 	switch {
 	case strings.TrimSpace(j.Name) == "":
 		say("The print job has no name. Give it one, for example ticket-1042.")
@@ -71,7 +72,7 @@ func (j Job) nameFaults() []error {
 
 func (j Job) contentFaults() []error {
 	var faults []error
-	say := func(format string, a ...any) { faults = append(faults, fmt.Errorf(format, a...)) }
+	say := func(format string, a ...any) { faults = append(faults, message.Errorf(format, a...)) }
 	switch {
 	case j.MIME != PDF && j.MIME != Text:
 		say("Print job %q is of the kind %q; only %s and %s can be printed.", j.Name, j.MIME, PDF, Text)

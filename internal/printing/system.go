@@ -8,6 +8,8 @@ import (
 	"runtime"
 	"strings"
 	"unicode"
+
+	"tenthpoint/internal/message"
 )
 
 // System hands jobs to the operating system's print queue.
@@ -39,7 +41,7 @@ func (s System) check() error {
 	var faults []error
 	for _, word := range append([]string{s.Printer}, s.Options...) {
 		if strings.HasPrefix(word, "-") || strings.ContainsFunc(word, unicode.IsControl) {
-			faults = append(faults, fmt.Errorf("The printer setting %q starts with a dash or holds a control character. Type the printer's name or option as the system lists it.", word))
+			faults = append(faults, message.Device.Errorf("The printer setting %q starts with a dash or holds a control character. Type the printer's name or option as the system lists it.", word))
 		}
 	}
 	return errors.Join(faults...)
@@ -52,7 +54,7 @@ func (s System) sendUnix(ctx context.Context, job Job) (Receipt, error) {
 	}
 	words, err := c.run(ctx)
 	if err != nil {
-		return Receipt{}, fmt.Errorf("%q was not printed on %s: %w. Check that the printer is on and its name is right, or print to a folder.", job.Name, s.printerName(), err)
+		return Receipt{}, message.Errorf("%q was not printed on %s: %w. Check that the printer is on and its name is right, or print to a folder.", job.Name, s.printerName(), err)
 	}
 	return Receipt{Where: s.requestID(words), Copies: job.Copies, Certain: true}, nil
 }
@@ -64,7 +66,7 @@ func (s System) unixCommand(job Job) (command, error) {
 			return c, nil
 		}
 	}
-	return command{}, fmt.Errorf("%q was not printed: neither lp nor lpr is on this computer. Install a print system (on Debian or Ubuntu: sudo apt install cups-client), or print to a folder.", job.Name)
+	return command{}, message.Device.Errorf("%q was not printed: neither lp nor lpr is on this computer. Install a print system (on Debian or Ubuntu: sudo apt install cups-client), or print to a folder.", job.Name)
 }
 
 func (s System) lp(job Job) command {

@@ -1,7 +1,7 @@
 package quantity
 
 import (
-	"fmt"
+	"tenthpoint/internal/message"
 )
 
 // kgPerLb is exact by definition: one avoirdupois pound is 0.45359237 kg
@@ -24,7 +24,7 @@ func MassFactor(from, to Unit) (Amount, error) {
 	f, okFrom := massInKg[from]
 	t, okTo := massInKg[to]
 	if !okFrom || !okTo {
-		return Amount{}, fmt.Errorf("cannot turn %q into %q: both must be units of weight", from, to)
+		return Amount{}, message.Invalid.Errorf("cannot turn %q into %q: both must be units of weight", from, to)
 	}
 	return f.Div(t), nil
 }
@@ -47,7 +47,7 @@ func ConvertTemperature(a Amount, to Unit) (Amount, error) {
 	case a.unit == Fahrenheit && to == Celsius:
 		return a.Sub(freezingFahrenheit).Div(fahrenheitPerCelsius), nil
 	}
-	return Amount{}, fmt.Errorf("cannot turn %q into %q: both must be °F or °C", a.unit, to)
+	return Amount{}, message.Invalid.Errorf("cannot turn %q into %q: both must be °F or °C", a.unit, to)
 }
 
 func isTemperature(u Unit) bool { return u == Fahrenheit || u == Celsius }
@@ -69,5 +69,5 @@ func TestWeight(a Amount, to Unit) (Amount, error) {
 	case a.unit == KgPerHL && to == LbPerBushel:
 		return a.Div(kgPerHLPerLbPerBu), nil
 	}
-	return Amount{}, fmt.Errorf("cannot turn %q into %q: both must be units of test weight, %s or %s", a.unit, to, LbPerBushel, KgPerHL)
+	return Amount{}, message.Invalid.Errorf("cannot turn %q into %q: both must be units of test weight, %s or %s", a.unit, to, LbPerBushel, KgPerHL)
 }

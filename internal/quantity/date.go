@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"time"
+
+	"tenthpoint/internal/message"
 )
 
 // Date is a day of the calendar with no hour and no place: the day an edition
@@ -18,13 +20,13 @@ type Date struct {
 // NewDate makes a date of the Gregorian calendar, years 1900 to 2999.
 func NewDate(year, month, day int) (Date, error) {
 	if year < 1900 || year > 2999 {
-		return Date{}, fmt.Errorf("year %d is outside 1900 to 2999; write all four digits of the year", year)
+		return Date{}, message.Invalid.Errorf("year %d is outside 1900 to 2999; write all four digits of the year", year)
 	}
 	if month < 1 || month > 12 {
-		return Date{}, fmt.Errorf("there is no month %d; write the date as year-month-day, like 2025-10-31", month)
+		return Date{}, message.NotFound.Errorf("there is no month %d; write the date as year-month-day, like 2025-10-31", month)
 	}
 	if last := daysInMonth(year, month); day < 1 || day > last {
-		return Date{}, fmt.Errorf("there is no day %d in %d-%02d, which ends on the %d", day, year, month, last)
+		return Date{}, message.NotFound.Errorf("there is no day %d in %d-%02d, which ends on the %d", day, year, month, last)
 	}
 	return Date{int16(year), int8(month), int8(day)}, nil
 }
@@ -34,13 +36,13 @@ func NewDate(year, month, day int) (Date, error) {
 func ParseDate(text string) (Date, error) {
 	text = strings.TrimSpace(text)
 	if len(text) != len("2025-10-31") || text[4] != '-' || text[7] != '-' {
-		return Date{}, fmt.Errorf("%.20q is not a date; write year-month-day, like 2025-10-31", text)
+		return Date{}, message.Invalid.Errorf("%.20q is not a date; write year-month-day, like 2025-10-31", text)
 	}
 	year, okYear := digits(text[0:4])
 	month, okMonth := digits(text[5:7])
 	day, okDay := digits(text[8:10])
 	if !okYear || !okMonth || !okDay {
-		return Date{}, fmt.Errorf("%q is not a date; write year-month-day, like 2025-10-31", text)
+		return Date{}, message.Invalid.Errorf("%q is not a date; write year-month-day, like 2025-10-31", text)
 	}
 	return NewDate(year, month, day)
 }

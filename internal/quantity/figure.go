@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/shopspring/decimal"
+
+	"tenthpoint/internal/message"
 )
 
 // People's text is bounded before it reaches the decimal library, which would
@@ -18,11 +20,11 @@ const (
 func figureAndUnit(text string) (d decimal.Decimal, unit string, err error) {
 	text = strings.TrimSpace(text)
 	if len(text) > maxText {
-		return d, "", fmt.Errorf("is too long for a figure; type it alone, like 52300 or 15.3")
+		return d, "", message.Invalid.Errorf("is too long for a figure; type it alone, like 52300 or 15.3")
 	}
 	figure, unit := splitUnit(text)
 	if strings.IndexAny(unit, "0123456789") == 0 && !strings.HasPrefix(unit, "1/") {
-		return d, "", fmt.Errorf("has a space inside the figure; type it together, like 52300 or 52,300")
+		return d, "", message.Invalid.Errorf("has a space inside the figure; type it together, like 52300 or 52,300")
 	}
 	plain, err := dropThousands(figure)
 	if err != nil {
@@ -60,7 +62,7 @@ func dropThousands(figure string) (string, error) {
 	}
 	whole, rest, hasPoint := strings.Cut(figure, ".")
 	if !inThousands(strings.TrimLeft(whole, "+-")) || strings.Contains(rest, ",") {
-		return "", fmt.Errorf("has a comma that does not part thousands; write a decimal with a point, such as %s", withPoint(figure))
+		return "", message.Invalid.Errorf("has a comma that does not part thousands; write a decimal with a point, such as %s", withPoint(figure))
 	}
 	plain := strings.ReplaceAll(whole, ",", "")
 	if hasPoint {
@@ -93,17 +95,17 @@ func withPoint(figure string) string {
 func bounded(text string) (decimal.Decimal, error) {
 	digits := strings.TrimLeft(text, "+-")
 	if len(text)-len(digits) > 1 {
-		return decimal.Decimal{}, fmt.Errorf("has more than one sign; type it once, like 52300")
+		return decimal.Decimal{}, message.Invalid.Errorf("has more than one sign; type it once, like 52300")
 	}
 	if strings.Count(digits, ".") > 1 {
-		return decimal.Decimal{}, fmt.Errorf("has more than one point; type it with one, like 15.3")
+		return decimal.Decimal{}, message.Invalid.Errorf("has more than one point; type it with one, like 15.3")
 	}
 	bare := strings.Replace(digits, ".", "", 1)
 	if bare == "" || strings.Trim(bare, "0123456789") != "" {
-		return decimal.Decimal{}, fmt.Errorf("is not a number; type digits, like 52300 or 15.3")
+		return decimal.Decimal{}, message.Invalid.Errorf("is not a number; type digits, like 52300 or 15.3")
 	}
 	if len(bare) > maxDigits {
-		return decimal.Decimal{}, fmt.Errorf("has %d digits; no figure here needs more than %d", len(bare), maxDigits)
+		return decimal.Decimal{}, message.Invalid.Errorf("has %d digits; no figure here needs more than %d", len(bare), maxDigits)
 	}
 	return decimal.NewFromString(text)
 }

@@ -3,6 +3,8 @@ package quantity
 import (
 	"fmt"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // Field describes a figure that people type: its name in sentences, its unit,
@@ -20,14 +22,14 @@ type Field struct {
 // refused, because 15,300 with it left out of view is a thousand times 15.3.
 func (f Field) Parse(text string) (Amount, error) {
 	if strings.TrimSpace(text) == "" {
-		return Amount{}, fmt.Errorf("%s is empty; type a figure in %s", f.Name, f.unitWords())
+		return Amount{}, message.Invalid.Errorf("%s is empty; type a figure in %s", f.Name, f.unitWords())
 	}
 	d, unit, err := figureAndUnit(text)
 	if err == nil {
 		err = f.checkUnit(unit)
 	}
 	if err != nil {
-		return Amount{}, fmt.Errorf("%s %s %w", f.Name, quoted(text), err)
+		return Amount{}, message.Errorf("%s %s %w", f.Name, quoted(text), err)
 	}
 	return f.check(New(d, f.Unit))
 }
@@ -39,9 +41,9 @@ func (f Field) checkUnit(text string) error {
 	}
 	switch unit, err := ParseUnit(text); {
 	case err != nil:
-		return fmt.Errorf("has %s for a unit; type the figure in %s", quoted(text), f.unitWords())
+		return message.Invalid.Errorf("has %s for a unit; type the figure in %s", quoted(text), f.unitWords())
 	case unit != f.Unit && !(f.Unit == Point && unit == Percent):
-		return fmt.Errorf("is in %s, not in %s; type the figure in %s", unit, f.unitWords(), f.unitWords())
+		return message.Invalid.Errorf("is in %s, not in %s; type the figure in %s", unit, f.unitWords(), f.unitWords())
 	}
 	return nil
 }
@@ -49,12 +51,12 @@ func (f Field) checkUnit(text string) error {
 func (f Field) check(a Amount) (Amount, error) {
 	if -a.num.Exponent() > f.Places && !a.num.Equal(a.num.Truncate(f.Places)) {
 		if f.Places == 0 {
-			return Amount{}, fmt.Errorf("%s %s is not a whole number; type it without decimals", f.Name, a)
+			return Amount{}, message.Invalid.Errorf("%s %s is not a whole number; type it without decimals", f.Name, a)
 		}
-		return Amount{}, fmt.Errorf("%s %s has more than %s; round it at the instrument, not here", f.Name, a, decimalsWord(f.Places))
+		return Amount{}, message.Invalid.Errorf("%s %s has more than %s; round it at the instrument, not here", f.Name, a, decimalsWord(f.Places))
 	}
 	if a.Less(f.Min) || a.More(f.Max) {
-		return Amount{}, fmt.Errorf("%s %s is outside %s to %s; check the figure and type it again", f.Name, a, f.Min, f.Max)
+		return Amount{}, message.Invalid.Errorf("%s %s is outside %s to %s; check the figure and type it again", f.Name, a, f.Min, f.Max)
 	}
 	return a, nil
 }
@@ -79,14 +81,14 @@ func decimalsWord(places int32) string {
 func ParseAmount(text string) (Amount, error) {
 	d, unitText, err := figureAndUnit(text)
 	if err != nil {
-		return Amount{}, fmt.Errorf("%s %w", quoted(text), err)
+		return Amount{}, message.Errorf("%s %w", quoted(text), err)
 	}
 	if unitText == "" {
-		return Amount{}, fmt.Errorf("%s has no unit; write the figure and its unit, such as \"15.5 %%\" or \"0.045 $/bu/pt\"", quoted(text))
+		return Amount{}, message.NotFound.Errorf("%s has no unit; write the figure and its unit, such as \"15.5 %%\" or \"0.045 $/bu/pt\"", quoted(text))
 	}
 	unit, err := ParseUnit(unitText)
 	if err != nil {
-		return Amount{}, fmt.Errorf("%s: %w", quoted(text), err)
+		return Amount{}, message.Errorf("%s: %w", quoted(text), err)
 	}
 	return New(d, unit), nil
 }

@@ -1,10 +1,11 @@
 package quantity
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/shopspring/decimal"
+
+	"tenthpoint/internal/message"
 )
 
 // Rounding is a step and a rule: to 0.01 half-up, to 20 lb down, to half a
@@ -85,14 +86,14 @@ func ParseRounding(text string) (Rounding, error) {
 		return Unrounded, nil
 	}
 	if len(words) != 2 {
-		return Rounding{}, fmt.Errorf("rounding %q is not a step and a rule; write it like \"0.01 half-up\", or \"exact\"", text)
+		return Rounding{}, message.Invalid.Errorf("rounding %q is not a step and a rule; write it like \"0.01 half-up\", or \"exact\"", text)
 	}
 	step, err := bounded(words[0])
 	if err != nil || step.Sign() <= 0 {
-		return Rounding{}, fmt.Errorf("rounding step %q is not a number above zero, such as 0.01 or 20", words[0])
+		return Rounding{}, message.Invalid.Errorf("rounding step %q is not a number above zero, such as 0.01 or 20", words[0])
 	}
 	if !Rule(words[1]).known() {
-		return Rounding{}, fmt.Errorf("rounding rule %q is not one of %s", words[1], strings.Join(RuleNames(), ", "))
+		return Rounding{}, message.Invalid.Errorf("rounding rule %q is not one of %s", words[1], strings.Join(RuleNames(), ", "))
 	}
 	return Rounding{Step: step, Rule: Rule(words[1])}, nil
 }

@@ -1,7 +1,6 @@
 package quantity
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -133,14 +132,14 @@ func (a *Amount) UnmarshalText(text []byte) error {
 	if unitText != "" {
 		u, err := ParseUnit(unitText)
 		if err != nil {
-			return fmt.Errorf("amount %s: %w", quoted(string(text)), err)
+			return message.Errorf("amount %s: %w", quoted(string(text)), err)
 		}
 		unit = u
 	}
 	top, bottom, isFraction := strings.Cut(figure, "/")
 	num, err := stored(top)
 	if err != nil {
-		return fmt.Errorf("amount %s: %w", quoted(string(text)), err)
+		return message.Errorf("amount %s: %w", quoted(string(text)), err)
 	}
 	if !isFraction {
 		*a = New(num, unit)
@@ -148,7 +147,7 @@ func (a *Amount) UnmarshalText(text []byte) error {
 	}
 	den, err := stored(bottom)
 	if err != nil || den.Sign() <= 0 {
-		return fmt.Errorf("amount %s: the part below the line is not a number above zero", quoted(string(text)))
+		return message.Invalid.Errorf("amount %s: the part below the line is not a number above zero", quoted(string(text)))
 	}
 	*a = fraction(num, den, unit)
 	return nil
@@ -165,5 +164,5 @@ func stored(text string) (decimal.Decimal, error) {
 			return d, nil
 		}
 	}
-	return decimal.Decimal{}, fmt.Errorf("%s is not a stored figure", quoted(text))
+	return decimal.Decimal{}, message.Invalid.Errorf("%s is not a stored figure", quoted(text))
 }

@@ -1,9 +1,10 @@
 package quantity
 
 import (
-	"fmt"
 	"sort"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // base numbers the units that every other unit is made of.
@@ -137,7 +138,7 @@ const maxUnitParts = 12
 // known units when a part is not one of them.
 func ParseUnit(text string) (Unit, error) {
 	if strings.Count(text, "/")+strings.Count(text, "·") >= maxUnitParts {
-		return Unit{}, fmt.Errorf("%.20q… has more parts than any unit; known units are %s", text, knownUnits())
+		return Unit{}, message.Invalid.Errorf("%.20q… has more parts than any unit; known units are %s", text, knownUnits())
 	}
 	over, under, isQuotient := strings.Cut(text, "/")
 	u, err := product(over)
@@ -177,7 +178,7 @@ func baseOf(symbol string) (base, error) {
 			return base(b), nil
 		}
 	}
-	return 0, fmt.Errorf("%q is not a unit; known units are %s", symbol, knownUnits())
+	return 0, message.Invalid.Errorf("%q is not a unit; known units are %s", symbol, knownUnits())
 }
 
 func knownUnits() string {

@@ -4,12 +4,12 @@ package ratefiles
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/schedules"
 )
@@ -71,7 +71,7 @@ func EditionFiles(folder string) ([]string, error) {
 	if _, err := os.ReadDir(folder); errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	} else if err != nil {
-		return nil, fmt.Errorf("the folder of rates cannot be read: %w", err)
+		return nil, message.Errorf("the folder of rates cannot be read: %w", err)
 	}
 	var paths []string
 	for _, pattern := range []string{"*.toml", "editions/*.toml"} {
@@ -94,7 +94,7 @@ func ReadEditions(paths []string) ([]*rates.Edition, error) {
 	for _, path := range paths {
 		text, err := os.ReadFile(path)
 		if err != nil {
-			mistakes = append(mistakes, fmt.Errorf("the rates in %s cannot be read: %w", path, err))
+			mistakes = append(mistakes, message.Errorf("the rates in %s cannot be read: %w", path, err))
 			continue
 		}
 		e, err := rates.Read(path, text)

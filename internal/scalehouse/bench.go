@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
@@ -62,7 +63,7 @@ func (d *Desk) mayOverride(l *load.Load, overrides []moisture.Override) error {
 			return err
 		}
 		if o.By != d.who.Name {
-			return fmt.Errorf("%q is let through in the name of %s, and %s is signed in. Whoever lets it through signs in", o.Code, o.By, d.who.Name)
+			return message.Refused.Errorf("%q is let through in the name of %s, and %s is signed in. Whoever lets it through signs in", o.Code, o.By, d.who.Name)
 		}
 	}
 	return nil

@@ -2,9 +2,9 @@ package scalehouse
 
 import (
 	"context"
-	"fmt"
 
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -19,14 +19,14 @@ func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) e
 			return err
 		}
 		if today := w.desk.Today(); day.After(today) {
-			return fmt.Errorf("%s has not come yet; today is %s. Close a day that is over", day, today)
+			return message.Refused.Errorf("%s has not come yet; today is %s. Close a day that is over", day, today)
 		}
 		closed, err := w.HasRecord(office.DayClosed{}.Kind(), day.String())
 		if err != nil {
 			return err
 		}
 		if closed {
-			return fmt.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
+			return message.Refused.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
 		}
 		f := office.DayClosed{Day: day, Remark: remark, Engine: w.desk.engine}
 		if f.Notes, f.Sheet, err = w.evening(day, f.Engine); err != nil {

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 )
 
@@ -75,7 +76,7 @@ func (w *Batch) decide(id string, f dispute.Decided) error {
 			return err
 		}
 		if !takes {
-			return fmt.Errorf("ticket %d does not correct ticket %d, which dispute %s is about. Correct that ticket first", f.Corrected, d.Raised.Ticket, id)
+			return message.Refused.Errorf("ticket %d does not correct ticket %d, which dispute %s is about. Correct that ticket first", f.Corrected, d.Raised.Ticket, id)
 		}
 	}
 	return w.dispute(id, f)

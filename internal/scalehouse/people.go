@@ -1,10 +1,10 @@
 package scalehouse
 
 import (
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 )
 
 // SignIn makes a person the one who acts from now on. In a book without people
@@ -12,7 +12,7 @@ import (
 func (d *Desk) SignIn(name string) error {
 	name = strings.TrimSpace(name)
 	if name == "" {
-		return fmt.Errorf("nobody is signed in; type your full name, as it is to stand on tickets")
+		return message.NotSignedIn.Errorf("nobody is signed in; type your full name, as it is to stand on tickets")
 	}
 	if len(d.people) == 0 {
 		d.who = elevator.Person{Name: name, Role: elevator.Manager}
@@ -28,7 +28,7 @@ func (d *Desk) SignIn(name string) error {
 			known = append(known, p.Name)
 		}
 	}
-	return fmt.Errorf("%s does not work at this desk. Known here: %s. A manager can add people in the set-up", name, strings.Join(known, ", "))
+	return message.Refused.Errorf("%s does not work at this desk. Known here: %s. A manager can add people in the set-up", name, strings.Join(known, ", "))
 }
 
 // Who is signed in.
@@ -52,9 +52,9 @@ func (d *Desk) MayManage(act string) error {
 		return nil
 	}
 	if d.who.Name == "" {
-		return fmt.Errorf("nobody is signed in. %s is for a manager: sign in first", act)
+		return message.NotSignedIn.Errorf("nobody is signed in. %s is for a manager: sign in first", act)
 	}
-	return fmt.Errorf("%s is for a manager; %s is signed in as %s. Ask a manager to sign in", act, d.who.Name, d.who.Role)
+	return message.Refused.Errorf("%s is for a manager; %s is signed in as %s. Ask a manager to sign in", act, d.who.Name, d.who.Role)
 }
 
 // mayWeigh says in a sentence that an act needs someone who weighs, unless one
@@ -64,9 +64,9 @@ func (d *Desk) mayWeigh(act string) error {
 	case elevator.Clerk, elevator.Manager:
 		return nil
 	case "":
-		return fmt.Errorf("nobody is signed in. Sign in with your full name before you %s", act)
+		return message.NotSignedIn.Errorf("nobody is signed in. Sign in with your full name before you %s", act)
 	}
-	return fmt.Errorf("%s is signed in as %s and may not %s. Ask a clerk or a manager", d.who.Name, d.who.Role, act)
+	return message.Refused.Errorf("%s is signed in as %s and may not %s. Ask a clerk or a manager", d.who.Name, d.who.Role, act)
 }
 
 // maySample asks only that somebody is signed in.
@@ -75,7 +75,7 @@ func (d *Desk) maySample() error { return d.somebody("write down a sample") }
 // somebody says in a sentence that nobody is signed in, unless someone is.
 func (d *Desk) somebody(act string) error {
 	if d.who.Name == "" {
-		return fmt.Errorf("nobody is signed in. Sign in with your full name before you %s", act)
+		return message.NotSignedIn.Errorf("nobody is signed in. Sign in with your full name before you %s", act)
 	}
 	return nil
 }

@@ -2,11 +2,11 @@ package scalehouse
 
 import (
 	"context"
-	"fmt"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 )
 
@@ -118,14 +118,14 @@ func managerStays(w *Batch, p elevator.Person) error {
 		return err
 	}
 	if len(people) == 0 {
-		return fmt.Errorf("the first person must be a manager, or nobody could add others; %s is %s", p.Name, p.Role)
+		return message.Refused.Errorf("the first person must be a manager, or nobody could add others; %s is %s", p.Name, p.Role)
 	}
 	for _, other := range people {
 		if other.Name != p.Name && other.Role == elevator.Manager && !other.Gone {
 			return nil
 		}
 	}
-	return fmt.Errorf("%s is the only manager here. Make somebody else a manager first, or nobody could add people", p.Name)
+	return message.Refused.Errorf("%s is the only manager here. Make somebody else a manager first, or nobody could add people", p.Name)
 }
 
 // people are all people as the work has left them so far.

@@ -2,10 +2,10 @@ package scalehouse
 
 import (
 	"context"
-	"fmt"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 )
 
 // Correct opens a load that corrects a ticket: it starts with everything the
@@ -37,7 +37,7 @@ func (w *Batch) notUnderCorrection(number int64) error {
 	if err != nil || id == "" {
 		return err
 	}
-	return fmt.Errorf("ticket %d is being corrected already, as load %s. Finish that load, or turn it away with a reason", number, id)
+	return message.Refused.Errorf("ticket %d is being corrected already, as load %s. Finish that load, or turn it away with a reason", number, id)
 }
 
 // Reissue opens a load for the grain of a void ticket: it starts with everything
@@ -73,7 +73,7 @@ func (w *Batch) notUnderReissue(number int64) error {
 	if err != nil || id == "" {
 		return err
 	}
-	return fmt.Errorf("ticket %d is being reissued already, as load %s. Finish that load, or turn it away with a reason", number, id)
+	return message.Refused.Errorf("ticket %d is being reissued already, as load %s. Finish that load, or turn it away with a reason", number, id)
 }
 
 // openInPlace opens a load that begins with all that another ticket's load had.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -83,7 +84,7 @@ func (w *Batch) sampleNumber(id, asked string) (string, error) {
 	if asked = strings.TrimSpace(asked); asked != "" {
 		other, err := loadOfSample(w, id, asked)
 		if err == nil && other != "" {
-			err = fmt.Errorf("sample number %s is on load %s already. Take another number", asked, other)
+			err = message.Refused.Errorf("sample number %s is on load %s already. Take another number", asked, other)
 		}
 		return asked, err
 	}
@@ -122,10 +123,10 @@ func DiscardSample(ctx context.Context, d *Desk, name string) error {
 	}
 	today := d.Today()
 	if r.Held != "" {
-		return fmt.Errorf("sample %s is held for %s. Leave it on %s until that is decided", name, r.Held, r.Place)
+		return message.Refused.Errorf("sample %s is held for %s. Leave it on %s until that is decided", name, r.Held, r.Place)
 	}
 	if !today.After(r.Until) {
-		return fmt.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))
+		return message.Refused.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))
 	}
 	return SetRecord(ctx, d, r.Load, office.SampleDiscarded{Load: r.Load, Number: r.Number, Place: r.Place, Until: r.Until, Day: today})
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 )
 
 // OpenLoad writes a truck down that has come, and gives back the load's id.
@@ -67,10 +68,10 @@ func fromOurScale(d *Desk, w load.Weighing) error {
 	}
 	scale, ok := d.profile.Scale(w.Scale)
 	if !ok {
-		return fmt.Errorf("there is no scale %s at this elevator. Name one that is set up, or add it in the set-up", w.Scale)
+		return message.NotFound.Errorf("there is no scale %s at this elevator. Name one that is set up, or add it in the set-up", w.Scale)
 	}
 	if err := scale.CheckWeight(w.Weight); err != nil {
-		return fmt.Errorf("%s: %w", w.Which, err)
+		return message.Errorf("%s: %w", w.Which, err)
 	}
 	return nil
 }

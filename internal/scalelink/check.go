@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // longestBody bounds Length: no indicator needs more, and a wrong profile must
@@ -17,7 +19,7 @@ const longestBody = 256
 func (p Profile) Check() error {
 	var faults []error
 	say := func(format string, a ...any) {
-		faults = append(faults, fmt.Errorf("Scale profile %q: "+format, append([]any{p.Name}, a...)...))
+		faults = append(faults, message.Device.Errorf("Scale profile %q: "+format, append([]any{p.Name}, a...)...))
 	}
 	if p.Name == "" {
 		say("it has no name. Give it one.")

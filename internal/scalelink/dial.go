@@ -2,10 +2,11 @@ package scalelink
 
 import (
 	"context"
-	"fmt"
 	"io"
 	"net"
 	"time"
+
+	"tenthpoint/internal/message"
 )
 
 // Dialer opens one connection to an indicator. Reading from the connection
@@ -44,7 +45,7 @@ func (t TCP) String() string { return "TCP " + t.Address }
 func (t TCP) Check() error {
 	host, port, err := net.SplitHostPort(t.Address)
 	if err != nil || host == "" || port == "" {
-		return fmt.Errorf("The scale's network address %q is not a host and a port. Write it like 192.0.2.10:4001.", t.Address)
+		return message.Device.Errorf("The scale's network address %q is not a host and a port. Write it like 192.0.2.10:4001.", t.Address)
 	}
 	return nil
 }

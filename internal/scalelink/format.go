@@ -1,11 +1,11 @@
 package scalelink
 
 import (
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -57,7 +57,7 @@ func (f *Format) Parse(body []byte) (Reading, error) {
 	raw := escaped(body)
 	texts, err := f.split(body)
 	if err != nil {
-		return Reading{}, fmt.Errorf("frame %q: %w", raw, err)
+		return Reading{}, message.Errorf("frame %q: %w", raw, err)
 	}
 	var d draft
 	for _, say := range f.always {
@@ -69,13 +69,13 @@ func (f *Format) Parse(body []byte) (Reading, error) {
 			digits = strings.TrimSpace(texts[i])
 		}
 		if err := field.tell(&d, texts[i]); err != nil {
-			return Reading{}, fmt.Errorf("frame %q: %w", raw, err)
+			return Reading{}, message.Errorf("frame %q: %w", raw, err)
 		}
 	}
 	r := Reading{Weight: quantity.Zero(d.unit), State: d.state, Mode: d.mode, Raw: raw}
 	if r.hasWeight() {
 		if r.Weight, err = weigh(digits, d); err != nil {
-			return Reading{}, fmt.Errorf("frame %q: %w", raw, err)
+			return Reading{}, message.Errorf("frame %q: %w", raw, err)
 		}
 	}
 	return r, nil
@@ -86,7 +86,7 @@ func (f *Format) split(body []byte) ([]string, error) {
 	texts := make([]string, len(f.fields))
 	if f.pattern == nil {
 		if len(body) != f.profile.Length {
-			return nil, fmt.Errorf("it is %d bytes long, not %d", len(body), f.profile.Length)
+			return nil, message.Device.Errorf("it is %d bytes long, not %d", len(body), f.profile.Length)
 		}
 		for i, field := range f.fields {
 			texts[i] = string(body[field.First-1 : field.Last])
@@ -95,7 +95,7 @@ func (f *Format) split(body []byte) ([]string, error) {
 	}
 	found := f.pattern.FindSubmatch(body)
 	if found == nil || len(body) > f.profile.Length {
-		return nil, fmt.Errorf("it does not match the profile's pattern")
+		return nil, message.Device.Errorf("it does not match the profile's pattern")
 	}
 	for i, field := range f.fields {
 		texts[i] = string(found[field.group])
@@ -108,7 +108,7 @@ func (f readyField) tell(d *draft, text string) error {
 	if len(f.means) > 0 {
 		say, ok := f.means[strings.TrimSpace(text)]
 		if !ok {
-			return fmt.Errorf("%q in field %q is not in the profile", strings.TrimSpace(text), f.Name)
+			return message.Device.Errorf("%q in field %q is not in the profile", strings.TrimSpace(text), f.Name)
 		}
 		say(d)
 	}
@@ -132,11 +132,11 @@ var plainDigits = regexp.MustCompile(`^([+-]?) *([0-9]+(?:\.[0-9]+)?)$`)
 // weigh reads the digits, with a sign before them or from a field of its own.
 func weigh(digits string, d draft) (quantity.Amount, error) {
 	if d.unit == quantity.Plain {
-		return quantity.Amount{}, fmt.Errorf("it does not tell the unit")
+		return quantity.Amount{}, message.Device.Errorf("it does not tell the unit")
 	}
 	found := plainDigits.FindStringSubmatch(digits)
 	if found == nil || len(found[2]) > mostDigits+1 {
-		return quantity.Amount{}, fmt.Errorf("%q is not a weight", digits)
+		return quantity.Amount{}, message.Device.Errorf("%q is not a weight", digits)
 	}
 	weight := quantity.Of(found[2], d.unit)
 	if d.minus || found[1] == "-" {

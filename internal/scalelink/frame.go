@@ -3,8 +3,9 @@ package scalelink
 import (
 	"bufio"
 	"bytes"
-	"fmt"
 	"io"
+
+	"tenthpoint/internal/message"
 )
 
 // mostJunk is how many bytes in a row may fail to make a frame before the line
@@ -40,7 +41,7 @@ func (f *frames) next() ([]byte, error) {
 		}
 		f.junk++
 		if f.junk > mostJunk {
-			return nil, fmt.Errorf("%d bytes came and none of them made a frame; check the speed, the parity and the profile", mostJunk)
+			return nil, message.Device.Errorf("%d bytes came and none of them made a frame; check the speed, the parity and the profile", mostJunk)
 		}
 		if body := f.take(b); len(body) > 0 {
 			f.junk = 0

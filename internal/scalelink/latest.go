@@ -3,8 +3,9 @@ package scalelink
 import (
 	"context"
 	"errors"
-	"fmt"
 	"time"
+
+	"tenthpoint/internal/message"
 )
 
 // Latest is the newest reading, if it is fresh.
@@ -22,19 +23,19 @@ func (l *Line) Latest() (Reading, error) {
 func (l *Line) staleness() error {
 	name, where := l.settings.Scale.Name, l.dialer.String()
 	if l.fault != nil {
-		return fmt.Errorf("%w: %s is not connected (%s): %w. Check that the indicator is on and the cable is in, or type the weight by hand.", ErrNoReading, name, where, l.fault)
+		return message.Errorf("%w: %s is not connected (%s): %w. Check that the indicator is on and the cable is in, or type the weight by hand.", ErrNoReading, name, where, l.fault)
 	}
 	age := l.settings.Clock.Now().Sub(l.reading.At)
 	if l.heard > l.before && age <= l.settings.Fresh {
 		return nil
 	}
 	if l.garbled != nil {
-		return fmt.Errorf("%w: %s (%s) sends frames that its profile %q does not describe: %w. Check the profile against the indicator's set-up.", ErrNoReading, name, where, l.settings.Profile.Name, l.garbled)
+		return message.Errorf("%w: %s (%s) sends frames that its profile %q does not describe: %w. Check the profile against the indicator's set-up.", ErrNoReading, name, where, l.settings.Profile.Name, l.garbled)
 	}
 	if l.heard == l.before {
-		return fmt.Errorf("%w: %s (%s) is connected and has sent nothing yet. Check that the indicator is set to send.", ErrNoReading, name, where)
+		return message.Errorf("%w: %s (%s) is connected and has sent nothing yet. Check that the indicator is set to send.", ErrNoReading, name, where)
 	}
-	return fmt.Errorf("%w: the last reading of %s (%s) is %s old; more than %s is too old. Check the indicator.", ErrNoReading, name, where, age.Truncate(100*time.Millisecond), l.settings.Fresh)
+	return message.Errorf("%w: the last reading of %s (%s) is %s old; more than %s is too old. Check the indicator.", ErrNoReading, name, where, age.Truncate(100*time.Millisecond), l.settings.Fresh)
 }
 
 // WaitStable waits for a new reading at rest.

@@ -3,11 +3,12 @@ package scalelink
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"sync"
 	"time"
+
+	"tenthpoint/internal/message"
 )
 
 // Line is the Link over any Dialer.
@@ -59,7 +60,7 @@ func (l *Line) Open(ctx context.Context) error {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.cancel != nil {
-		return fmt.Errorf("Scale %s is already open. Close it first.", l.settings.Scale.Name)
+		return message.Device.Errorf("Scale %s is already open. Close it first.", l.settings.Scale.Name)
 	}
 	ctx, l.cancel = context.WithCancel(ctx)
 	l.done = make(chan struct{})
@@ -99,7 +100,7 @@ func (l *Line) listen(ctx context.Context, done chan struct{}) {
 			return
 		}
 		wait := l.settings.Backoff.after(failures)
-		l.lose(fmt.Errorf("%w; it is tried again %s later", err, wait))
+		l.lose(message.Errorf("%w; it is tried again %s later", err, wait))
 		if l.settings.Clock.Sleep(ctx, wait) != nil {
 			l.lose(errNotOpen)
 			return

@@ -3,8 +3,9 @@ package scalelink
 import (
 	"context"
 	"errors"
-	"fmt"
 	"time"
+
+	"tenthpoint/internal/message"
 )
 
 // Link is a scale being listened to. It may be used from several goroutines.
@@ -46,10 +47,10 @@ type Settings struct {
 func (s Settings) Check() error {
 	faults := []error{s.Profile.Check(), s.Scale.Check(), s.Steady.check()}
 	if s.Steady == (Steady{}) && !s.Profile.saysMotion() {
-		faults = append(faults, fmt.Errorf("Scale %s: the profile %q does not tell motion, so say how many readings within how many divisions count as rest.", s.Scale.Name, s.Profile.Name))
+		faults = append(faults, message.Device.Errorf("Scale %s: the profile %q does not tell motion, so say how many readings within how many divisions count as rest.", s.Scale.Name, s.Profile.Name))
 	}
 	if s.Fresh < 0 || s.Backoff.First < 0 || s.Backoff.Most < s.Backoff.First {
-		faults = append(faults, fmt.Errorf("Scale %s: the waits (fresh %s, connect again after %s, at most %s) must not be below zero, and the last not below the one before.", s.Scale.Name, s.Fresh, s.Backoff.First, s.Backoff.Most))
+		faults = append(faults, message.Device.Errorf("Scale %s: the waits (fresh %s, connect again after %s, at most %s) must not be below zero, and the last not below the one before.", s.Scale.Name, s.Fresh, s.Backoff.First, s.Backoff.Most))
 	}
 	return errors.Join(faults...)
 }

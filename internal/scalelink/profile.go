@@ -3,9 +3,10 @@ package scalelink
 import (
 	_ "embed"
 	"errors"
-	"fmt"
 
 	"github.com/BurntSushi/toml"
+
+	"tenthpoint/internal/message"
 )
 
 // Profile describes the frames of one kind of indicator, as data.
@@ -58,13 +59,13 @@ func ParseProfile(file string, text []byte) (Profile, error) {
 	if err != nil {
 		var syntax toml.ParseError
 		if errors.As(err, &syntax) {
-			return Profile{}, fmt.Errorf("%s, line %d: %s", file, syntax.Position.Line, syntax.Message)
+			return Profile{}, message.Device.Errorf("%s, line %d: %s", file, syntax.Position.Line, syntax.Message)
 		}
-		return Profile{}, fmt.Errorf("%s: %w", file, err)
+		return Profile{}, message.Errorf("%s: %w", file, err)
 	}
 	var faults []error
 	for _, key := range meta.Undecoded() {
-		faults = append(faults, fmt.Errorf("%s: the key %q is not one of a scale profile. Remove it or mend its spelling.", file, key))
+		faults = append(faults, message.Device.Errorf("%s: the key %q is not one of a scale profile. Remove it or mend its spelling.", file, key))
 	}
 	if err := errors.Join(append(faults, p.Check())...); err != nil {
 		return Profile{}, err

@@ -2,8 +2,8 @@ package scalelink
 
 import (
 	"errors"
-	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -27,12 +27,12 @@ func (s Scale) Check() error {
 	}
 	unit := s.Capacity.Unit()
 	if !unit.IsMass() || unit != s.Division.Unit() {
-		return errors.Join(append(faults, fmt.Errorf("Scale %s: capacity %s and division %s must be weights in one unit. Copy both from the scale's plate.", s.Name, s.Capacity, s.Division))...)
+		return errors.Join(append(faults, message.Device.Errorf("Scale %s: capacity %s and division %s must be weights in one unit. Copy both from the scale's plate.", s.Name, s.Capacity, s.Division))...)
 	}
 	if s.Division.Sign() <= 0 || s.Capacity.Sign() <= 0 {
-		faults = append(faults, fmt.Errorf("Scale %s: capacity %s and division %s must be above zero. Copy both from the scale's plate.", s.Name, s.Capacity, s.Division))
+		faults = append(faults, message.Device.Errorf("Scale %s: capacity %s and division %s must be above zero. Copy both from the scale's plate.", s.Name, s.Capacity, s.Division))
 	} else if !s.isWhole(s.Capacity) {
-		faults = append(faults, fmt.Errorf("Scale %s: capacity %s is not a whole number of divisions of %s. Copy both from the scale's plate.", s.Name, s.Capacity, s.Division))
+		faults = append(faults, message.Device.Errorf("Scale %s: capacity %s is not a whole number of divisions of %s. Copy both from the scale's plate.", s.Name, s.Capacity, s.Division))
 	}
 	return errors.Join(faults...)
 }

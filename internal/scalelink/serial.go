@@ -10,6 +10,8 @@ import (
 	"time"
 
 	"go.bug.st/serial"
+
+	"tenthpoint/internal/message"
 )
 
 // Serial reaches an indicator by a serial port. Baud, DataBits, Parity and
@@ -30,7 +32,7 @@ var stopBits = map[int]serial.StopBits{1: serial.OneStopBit, 2: serial.TwoStopBi
 // Check returns every fault of the port's settings at once, joined.
 func (s Serial) Check() error {
 	var faults []error
-	say := func(format string, a ...any) { faults = append(faults, fmt.Errorf(format, a...)) }
+	say := func(format string, a ...any) { faults = append(faults, message.Errorf(format, a...)) }
 	if s.Port == "" {
 		say("No serial port is named. Choose one, such as /dev/ttyUSB0 or COM3.")
 	}
@@ -78,9 +80,9 @@ func serialFault(err error) error {
 	}
 	switch fault.Code() {
 	case serial.PermissionDenied:
-		return fmt.Errorf("%w: this person may not use the port; on Linux add them to the group that owns it, often dialout", err)
+		return message.Errorf("%w: this person may not use the port; on Linux add them to the group that owns it, often dialout", err)
 	case serial.PortBusy:
-		return fmt.Errorf("%w: another program is using the port; close that program", err)
+		return message.Errorf("%w: another program is using the port; close that program", err)
 	}
 	return err
 }

@@ -8,6 +8,7 @@ import (
 	"sync"
 	"time"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -60,7 +61,7 @@ func NewSimulator(s SimulatorSettings) (*Simulator, error) {
 // playable refuses a unit the example frames have no letters for.
 func playable(s Scale) error {
 	if unit := s.Division.Unit(); unit != quantity.Lb && unit != quantity.Kg {
-		return fmt.Errorf("Scale %s: the simulator shows lb or kg, not %s.", s.Name, unit)
+		return message.Device.Errorf("Scale %s: the simulator shows lb or kg, not %s.", s.Name, unit)
 	}
 	return nil
 }
@@ -71,12 +72,12 @@ func playable(s Scale) error {
 func (s *Simulator) RollOn(weight quantity.Amount) error {
 	scale := s.settings.Scale
 	if weight.Unit() != scale.Division.Unit() || weight.Sign() <= 0 || !scale.isWhole(weight) {
-		return fmt.Errorf("%s cannot roll on: it must be above zero and whole divisions of %s.", weight, scale.Division)
+		return message.Device.Errorf("%s cannot roll on: it must be above zero and whole divisions of %s.", weight, scale.Division)
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if s.deck != 0 || len(s.play) > 0 {
-		return fmt.Errorf("%s cannot roll on: the deck is not empty. Let the truck on it roll off.", weight)
+		return message.Device.Errorf("%s cannot roll on: the deck is not empty. Let the truck on it roll off.", weight)
 	}
 	s.play = rollOn(scale.divisions(weight))
 	return nil
@@ -108,7 +109,7 @@ func (s *Simulator) Serve(ctx context.Context, listener net.Listener) error {
 		}
 		if err != nil {
 			cancel()
-			return fmt.Errorf("The simulated scale stopped answering on %s: %w. Start it again.", listener.Addr(), err)
+			return message.Errorf("The simulated scale stopped answering on %s: %w. Start it again.", listener.Addr(), err)
 		}
 		frames := s.welcome()
 		everyone.Go(func() { s.talk(ctx, conn, frames) })

@@ -3,7 +3,8 @@ package scalelink
 import (
 	"context"
 	"errors"
-	"fmt"
+
+	"tenthpoint/internal/message"
 )
 
 // Weigh waits for the truck on the deck to come to rest and gives its weight,
@@ -47,7 +48,7 @@ func (w *weighing) judge(reading Reading, err error) (_ Reading, over bool, _ er
 		w.loaded = true
 		return Reading{}, false, nil
 	}
-	return Reading{}, w.loaded, waitEnded{ErrDeckEmpty, fmt.Errorf("%s is back at zero: the truck has left the deck.", w.scale.Name)}
+	return Reading{}, w.loaded, waitEnded{ErrDeckEmpty, message.Device.Errorf("%s is back at zero: the truck has left the deck.", w.scale.Name)}
 }
 
 // ErrDeckEmpty is wrapped by the error of a wait during which the truck left.

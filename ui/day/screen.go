@@ -105,7 +105,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	}
 	buttons := shell.ButtonRow(w, s.ring, dayButtons)
 	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.stand)
-	head := container.NewVBox(shell.Titled(session.Say("Day sheet"), day), s.note)
+	head := container.NewVBox(shell.Titled(session.Say("screen|Day sheet"), day), s.note)
 	body := container.NewStack()
 	for _, part := range s.parts {
 		body.Add(part)

@@ -22,7 +22,7 @@ var Screens = []shell.ScreenRow{
 	{ID: "yard", Title: "Yard", Menu: "Load", Key: widgets.Ctrl(fyne.Key1), Open: yard.NewScreen},
 	{ID: "bench", Title: "Bench", Menu: "Bench", Key: widgets.Ctrl(fyne.Key2), Open: lab.NewBenchScreen},
 	{ID: "tickets", Title: "Tickets", Menu: "Tickets", Key: widgets.Ctrl(fyne.Key3), Open: tickets.NewScreen},
-	{ID: "day", Title: "Day sheet", Menu: "Day", Key: widgets.Ctrl(fyne.Key4), Open: day.NewScreen},
+	{ID: "day", Title: "screen|Day sheet", Menu: "Day", Key: widgets.Ctrl(fyne.Key4), Open: day.NewScreen},
 	{ID: "rates", Title: "Rates", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key5), Open: rates.NewScreen},
 	{ID: "growers", Title: "Growers", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key6), Open: growers.NewScreen},
 	{ID: "gear", Title: "Gear", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key7), Open: equipment.NewScreen},

@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
@@ -142,7 +142,7 @@ func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 
 // named tells how to say who acts, when nobody was.
 func named(d *scalehouse.Desk, err error) error {
-	if err == nil || d.Who().Name != "" || !strings.HasPrefix(err.Error(), "nobody is signed in") {
+	if err == nil || d.Who().Name != "" || !errors.Is(err, message.NotSignedIn) {
 		return err
 	}
 	return Refusal("Say who acts: --who \"Full Name\", or TENTHPOINT_WHO", "nobody is signed in")

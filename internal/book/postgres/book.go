@@ -10,7 +10,6 @@ import (
 	"context"
 	_ "embed"
 	"errors"
-	"fmt"
 	"iter"
 
 	"github.com/jackc/pgx/v5"
@@ -18,6 +17,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 )
 
 //go:embed schema.sql
@@ -36,7 +36,7 @@ func Create(ctx context.Context, server, name string) (*Book, error) {
 	}
 	defer conn.Close(ctx)
 	if _, err := conn.Exec(ctx, "CREATE SCHEMA "+pgx.Identifier{name}.Sanitize()); err != nil {
-		return nil, fmt.Errorf("there is no place for the book %s: %w", name, err)
+		return nil, message.Errorf("there is no place for the book %s: %w", name, err)
 	}
 	b, err := Open(ctx, server, name)
 	if err != nil {

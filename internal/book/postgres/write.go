@@ -3,13 +3,13 @@ package postgres
 import (
 	"context"
 	"errors"
-	"fmt"
 	"strings"
 
 	"github.com/jackc/pgx/v5"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 )
 
 // errElsewhere is what a write ends with that asks for more than is kept here.
@@ -63,7 +63,7 @@ func (w *write) exec(query string, args ...any) error {
 // Append enters a fact at the end of the chain.
 func (w *write) Append(d journal.Draft) (journal.Fact, error) {
 	if problems := d.Problems(); len(problems) > 0 {
-		return journal.Fact{}, w.fail(fmt.Errorf("this was not entered. %s", strings.Join(problems, " ")))
+		return journal.Fact{}, w.fail(message.Storage.Errorf("this was not entered. %s", strings.Join(problems, " ")))
 	}
 	last, some, err := head(w.ctx, w.tx)
 	if w.fail(err) != nil {

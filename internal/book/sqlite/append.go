@@ -3,10 +3,10 @@ package sqlite
 import (
 	"database/sql"
 	"errors"
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 )
 
 const (
@@ -22,7 +22,7 @@ const (
 // refused with all of them.
 func (tx *Tx) Append(d journal.Draft) (journal.Fact, error) {
 	if problems := d.Problems(); len(problems) > 0 {
-		return journal.Fact{}, tx.fail(fmt.Errorf("This was not entered. %s", strings.Join(problems, " ")))
+		return journal.Fact{}, tx.fail(message.Storage.Errorf("This was not entered. %s", strings.Join(problems, " ")))
 	}
 	if err := tx.findLast(); err != nil {
 		return journal.Fact{}, err

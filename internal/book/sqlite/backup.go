@@ -2,11 +2,11 @@ package sqlite
 
 import (
 	"context"
-	"fmt"
 	"path/filepath"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 )
 
 // Backup copies the book to a new file, of one moment, while it is in use, and
@@ -16,7 +16,7 @@ import (
 func (b *Book) Backup(ctx context.Context, path string) error {
 	target, err := filepath.Abs(path)
 	if err != nil {
-		return fmt.Errorf("%q is no place for a backup: %w", path, err)
+		return message.Errorf("%q is no place for a backup: %w", path, err)
 	}
 	atLeast, _, err := b.Head(ctx)
 	if err != nil {
@@ -40,7 +40,7 @@ func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact
 		return err
 	}
 	if len(problems) > 0 {
-		return fmt.Errorf("The backup was not kept, because the book has %d problems. The first: %s "+
+		return message.Storage.Errorf("The backup was not kept, because the book has %d problems. The first: %s "+
 			"Verify the book; to keep it as it is, close every program and copy its file.", len(problems), problems[0])
 	}
 	last, some, err := copied.Head(ctx)
@@ -55,6 +55,6 @@ func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact
 			return nil
 		}
 	}
-	return fmt.Errorf("The backup was not kept: it ends with fact %d (%.12s), which is not the book's. "+
+	return message.Storage.Errorf("The backup was not kept: it ends with fact %d (%.12s), which is not the book's. "+
 		"Is the disk in order?", last.Seq, last.Hash)
 }

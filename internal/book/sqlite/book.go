@@ -3,12 +3,12 @@ package sqlite
 import (
 	"database/sql"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
 )
 
@@ -57,7 +57,7 @@ func Open(path string, o Options) (*Book, error) {
 func OpenScratch() (*Book, error) {
 	folder, err := os.MkdirTemp("", "tenthpoint-scratch-")
 	if err != nil {
-		return nil, fmt.Errorf("There is no place for a scratch book: %w", err)
+		return nil, message.Errorf("There is no place for a scratch book: %w", err)
 	}
 	b, err := open(filepath.Join(folder, "scratch.book"), Options{Create: true}, migrations.Files, scratchAccess)
 	if err != nil {
@@ -70,7 +70,7 @@ func OpenScratch() (*Book, error) {
 func open(path string, o Options, steps fs.FS, how func(time.Duration) access) (*Book, error) {
 	path, err := filepath.Abs(path)
 	if err != nil {
-		return nil, fmt.Errorf("%q is no place for a book: %w", path, err)
+		return nil, message.Errorf("%q is no place for a book: %w", path, err)
 	}
 	b := &Book{file: &file{path, o.Busy}}
 	if o.Busy == 0 {

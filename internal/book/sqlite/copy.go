@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"tenthpoint/internal/atomicfile"
+	"tenthpoint/internal/message"
 )
 
 // taken is the name of a copy that is there already.
@@ -28,7 +29,7 @@ func (f *file) copyTo(ctx context.Context, target string, check func(partial str
 		return taken(target)
 	}
 	if err != nil {
-		return fmt.Errorf("The copy %s cannot be made: %w", target, err)
+		return message.Errorf("The copy %s cannot be made: %w", target, err)
 	}
 	partial := target + ".partial"
 	err = errors.Join(place.Close(), f.writeCopy(ctx, partial))
@@ -77,7 +78,7 @@ func (f *file) copyBefore(step migration) error {
 		err = f.copyTo(context.Background(), next, func(string) error { return nil })
 	}
 	if err != nil {
-		return fmt.Errorf("The book %s was not brought up to date, because it could not be copied first: %w", f.path, err)
+		return message.Errorf("The book %s was not brought up to date, because it could not be copied first: %w", f.path, err)
 	}
 	return nil
 }

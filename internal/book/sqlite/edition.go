@@ -7,6 +7,8 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+
+	"tenthpoint/internal/message"
 )
 
 const (
@@ -21,7 +23,7 @@ const (
 // changes nothing. The same id with another text is another edition.
 func (tx *Tx) KeepEdition(id, sha, text string) error {
 	if want := hashOf(text); sha != want {
-		return tx.fail(fmt.Errorf("The edition %s was not kept: its text has the hash %s, not %s.", id, want, sha))
+		return tx.fail(message.Storage.Errorf("The edition %s was not kept: its text has the hash %s, not %s.", id, want, sha))
 	}
 	var keptID, keptText string
 	err := tx.queryRow(selectEdition, sha).Scan(&keptID, &keptText)
@@ -32,7 +34,7 @@ func (tx *Tx) KeepEdition(id, sha, text string) error {
 	case err != nil:
 		return err
 	case keptID != id:
-		return tx.fail(fmt.Errorf("The edition %s was not kept: the same text is already in the book as %s.", id, keptID))
+		return tx.fail(message.Storage.Errorf("The edition %s was not kept: the same text is already in the book as %s.", id, keptID))
 	}
 	return nil
 }
@@ -45,7 +47,7 @@ func (r editionReader) Edition(ctx context.Context, sha string) (id, text string
 	from := r.during(ctx)
 	err = from.queryRow(selectEdition, sha).Scan(&id, &text)
 	if errors.Is(err, sql.ErrNoRows) {
-		return "", "", fmt.Errorf("The book %s keeps no edition with the hash %s.", r.file.path, sha)
+		return "", "", message.Storage.Errorf("The book %s keeps no edition with the hash %s.", r.file.path, sha)
 	}
 	return id, text, from.fail(err)
 }

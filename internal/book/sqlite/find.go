@@ -9,6 +9,8 @@ import (
 	"os"
 	"path/filepath"
 	"time"
+
+	"tenthpoint/internal/message"
 )
 
 // applicationID marks a SQLite file as a Tenthpoint book: "10pt" in ASCII.
@@ -26,15 +28,15 @@ func (f *file) find(o Options) error {
 	info, err := os.Stat(f.path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && !o.Create:
-		return fmt.Errorf("There is no book at %s. Check the path, or create a book there.", f.path)
+		return message.NotFound.Errorf("There is no book at %s. Check the path, or create a book there.", f.path)
 	case errors.Is(err, fs.ErrNotExist):
 		if err := os.MkdirAll(filepath.Dir(f.path), 0o755); err != nil {
-			return fmt.Errorf("The folder for the book %s cannot be made: %w", f.path, err)
+			return message.Errorf("The folder for the book %s cannot be made: %w", f.path, err)
 		}
 	case err != nil:
-		return fmt.Errorf("The book %s cannot be looked at: %w", f.path, err)
+		return message.Errorf("The book %s cannot be looked at: %w", f.path, err)
 	case info.IsDir():
-		return fmt.Errorf("%s is a folder, not a book. Name a file in it.", f.path)
+		return message.Storage.Errorf("%s is a folder, not a book. Name a file in it.", f.path)
 	}
 	how := probeAccess
 	if o.ReadOnly {
@@ -61,9 +63,9 @@ func (f *file) recognise(db *sql.DB, o Options) error {
 	case mark == applicationID:
 		return nil
 	case tables > 0 || mark != 0:
-		return fmt.Errorf("%s is a database, but not a Tenthpoint book. Nothing in it was touched; check the path.", f.path)
+		return message.Storage.Errorf("%s is a database, but not a Tenthpoint book. Nothing in it was touched; check the path.", f.path)
 	case !o.Create || o.ReadOnly:
-		return fmt.Errorf("The file %s is empty, not a book. Check the path, or create a book there.", f.path)
+		return message.Storage.Errorf("The file %s is empty, not a book. Check the path, or create a book there.", f.path)
 	}
 	return begin(db)
 }

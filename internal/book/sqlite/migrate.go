@@ -5,12 +5,12 @@ import (
 	"crypto/sha256"
 	"database/sql"
 	"encoding/hex"
-	"fmt"
 	"io/fs"
 	"regexp"
 	"strconv"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
 )
 
@@ -43,11 +43,11 @@ func readMigrations(steps fs.FS) ([]migration, error) {
 	for i, name := range names {
 		parts := migrationName.FindStringSubmatch(name)
 		if parts == nil {
-			return nil, fmt.Errorf("The migration %s is not named NNNN_what.sql.", name)
+			return nil, message.Storage.Errorf("The migration %s is not named NNNN_what.sql.", name)
 		}
 		number, err := strconv.ParseInt(parts[1], 10, 64)
 		if err != nil || number != int64(i+1) {
-			return nil, fmt.Errorf("The migration %s stands where number %04d is due.", name, i+1)
+			return nil, message.Storage.Errorf("The migration %s stands where number %04d is due.", name, i+1)
 		}
 		text, err := fs.ReadFile(steps, name)
 		if err != nil {
@@ -83,14 +83,14 @@ func history(q interface {
 // the steps still to do.
 func pending(path string, past, known []migration) ([]migration, error) {
 	if len(past) > len(known) {
-		return nil, fmt.Errorf(
+		return nil, message.Storage.Errorf(
 			"The book %s belongs to a newer program: it went through %s, this program knows %d migrations. Use the newer program.",
 			path, past[len(past)-1].name, len(known))
 	}
 	for i, done := range past {
 		ours := known[i]
 		if done.number != ours.number || done.name != ours.name || done.sha256 != ours.sha256 {
-			return nil, fmt.Errorf(
+			return nil, message.Storage.Errorf(
 				"The book %s has another history than this program: its migration %d is %s (%.12s), here it is %s (%.12s). "+
 					"Nothing was touched. Use the program that wrote the book, or a backup.",
 				path, done.number, done.name, done.sha256, ours.name, ours.sha256)
@@ -108,7 +108,7 @@ func (f *file) refuseOld(db *sql.DB, known []migration) error {
 	}
 	due, err := pending(f.path, past, known)
 	if err == nil && len(due) > 0 && due[0].number <= migrations.NeededToRead {
-		return fmt.Errorf("The book %s is older than this program and is open for reading only. "+
+		return message.Storage.Errorf("The book %s is older than this program and is open for reading only. "+
 			"Open it once for writing; it is then brought up to date: %w", f.path, book.ErrOld)
 	}
 	return err
@@ -155,11 +155,11 @@ func (f *file) takeStep(conn *sql.Conn, known []migration) (more bool, err error
 	}
 	step := due[0]
 	if _, err := tx.Exec(step.text); err != nil {
-		return false, fmt.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, f.path, err)
+		return false, message.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, f.path, err)
 	}
 	if fill, ok := fills[step.name]; ok {
 		if err := fill(f, tx); err != nil {
-			return false, fmt.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, f.path, err)
+			return false, message.Errorf("The migration %s failed and the book %s stays as it was: %w", step.name, f.path, err)
 		}
 	}
 	_, err = tx.Exec("INSERT INTO migrations (number, name, sha256) VALUES (?, ?, ?)",

@@ -3,8 +3,8 @@ package sqlite
 import (
 	"context"
 	"errors"
-	"fmt"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
 
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
@@ -19,7 +19,7 @@ func (f *file) sentence(err error) error {
 		return err
 	}
 	if isBusy(err) {
-		return fmt.Errorf("Another program is writing in the book %s and did not finish within %s. "+
+		return message.Storage.Errorf("Another program is writing in the book %s and did not finish within %s. "+
 			"Nothing was entered. Wait for it or close it, then try again: %w", f.path, f.busy, book.ErrBusy)
 	}
 	switch sqliteErr.Code() & 0xff {
@@ -41,7 +41,7 @@ func (f *file) sentence(err error) error {
 
 // onlyRead says why nothing can be entered in a book open for reading.
 func (f *file) onlyRead() error {
-	return fmt.Errorf("The book %s is open for reading only. Nothing was entered.", f.path)
+	return message.Storage.Errorf("The book %s is open for reading only. Nothing was entered.", f.path)
 }
 
 // isBusy reports whether another program stood in the way.
@@ -55,5 +55,5 @@ func isBusy(err error) bool {
 }
 
 func (f *file) because(sentence string, err error) error {
-	return fmt.Errorf(sentence+": %w", f.path, err)
+	return message.Errorf(sentence+": %w", f.path, err)
 }

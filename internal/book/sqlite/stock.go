@@ -2,9 +2,9 @@ package sqlite
 
 import (
 	"database/sql"
-	"fmt"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -51,7 +51,7 @@ func scanMoved(row interface{ Scan(...any) error }, r *book.LoadRow) error {
 		return err
 	}
 	if err := book.DecodeFigures(r, figures); err != nil {
-		return fmt.Errorf("ticket %d: %w", r.Ticket, err)
+		return message.Errorf("ticket %d: %w", r.Ticket, err)
 	}
 	return nil
 }
@@ -122,7 +122,7 @@ func scanStock(rows *sql.Rows) (r book.StockRow, err error) {
 		into *quantity.Amount
 	}{{in, &r.In}, {outward, &r.Out}, {back, &r.Back}, {balance, &r.Weight}} {
 		if err := one.into.UnmarshalText([]byte(one.text)); err != nil {
-			return r, fmt.Errorf("the position of %s in bin %q on %s cannot be read: %w", r.Commodity, r.Bin, r.Day, err)
+			return r, message.Errorf("the position of %s in bin %q on %s cannot be read: %w", r.Commodity, r.Bin, r.Day, err)
 		}
 	}
 	return r, nil

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -93,14 +94,14 @@ func (c *Chart) Place(dial, temperature quantity.Amount) (row, column int, err e
 // refuseOutside answers a reading beyond the chart's edges with the edges.
 func (c *Chart) refuseOutside(dial, temperature quantity.Amount) error {
 	if dial.Unit() != quantity.Dial || !quantity.IsTemperature(temperature) {
-		return fmt.Errorf("a chart is read by dial and by temperature, not by %s and %s; type the dial reading and the sample temperature", dial, temperature)
+		return message.Invalid.Errorf("a chart is read by dial and by temperature, not by %s and %s; type the dial reading and the sample temperature", dial, temperature)
 	}
 	if !c.dials.holds(dial) {
-		return fmt.Errorf("%s is outside chart %s, which runs from %s to %s. Read the dial again; if it stands, take the chart and sample mass for that moisture, or use the oven",
+		return message.Invalid.Errorf("%s is outside chart %s, which runs from %s to %s. Read the dial again; if it stands, take the chart and sample mass for that moisture, or use the oven",
 			dial, c.ID, c.dials.first(), c.dials.last())
 	}
 	if t := quantity.TemperatureIn(temperature, c.TemperatureScale()); !c.temperatures.holds(t) {
-		return fmt.Errorf("a sample at %s is outside chart %s, which runs from %s to %s. Let the sample come to that range in a closed jar and test again",
+		return message.Invalid.Errorf("a sample at %s is outside chart %s, which runs from %s to %s. Let the sample come to that range in a closed jar and test again",
 			temperature, c.ID, c.temperatures.first(), c.temperatures.last())
 	}
 	return nil

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -83,6 +84,6 @@ func (c *Chart) refuseMoisture(m quantity.Amount) error {
 	if c.Moisture.Contains(m) {
 		return nil
 	}
-	return fmt.Errorf("the cells give %s, but chart %s with %s of grain answers only for %s. Take the chart and sample mass for that moisture, or use the oven",
+	return message.Invalid.Errorf("the cells give %s, but chart %s with %s of grain answers only for %s. Take the chart and sample mass for that moisture, or use the oven",
 		m, c.ID, c.Mass, c.Moisture)
 }

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -17,10 +18,10 @@ type correction struct {
 func (k *correction) refuseOutside(weight quantity.Amount, chart string) error {
 	unit := k.weights[0].Unit()
 	if weight.Unit() != unit {
-		return fmt.Errorf("chart %s also goes by test weight, in %s; type the sample's test weight in %s", chart, unit, unit)
+		return message.Invalid.Errorf("chart %s also goes by test weight, in %s; type the sample's test weight in %s", chart, unit, unit)
 	}
 	if !k.weights.holds(weight) {
-		return fmt.Errorf("test weight %s is outside chart %s, which runs from %s to %s. Weigh the kettle again; if it stands, use the oven",
+		return message.Invalid.Errorf("test weight %s is outside chart %s, which runs from %s to %s. Weigh the kettle again; if it stands, use the oven",
 			weight, chart, k.weights.first(), k.weights.last())
 	}
 	return nil

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -75,9 +76,9 @@ func (s *Set) ByID(id string) (*Chart, error) {
 		ids = append(ids, c.ID)
 	}
 	if len(ids) == 0 {
-		return nil, fmt.Errorf("there is no chart %q, and none is loaded; put the meter's charts into the folder of charts", id)
+		return nil, message.NotFound.Errorf("there is no chart %q, and none is loaded; put the meter's charts into the folder of charts", id)
 	}
-	return nil, fmt.Errorf("there is no chart %q; loaded are %s", id, strings.Join(ids, ", "))
+	return nil, message.NotFound.Errorf("there is no chart %q; loaded are %s", id, strings.Join(ids, ", "))
 }
 
 // For lists the charts in force for a crop on a meter model and calibration,

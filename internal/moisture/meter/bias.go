@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -50,7 +51,7 @@ func WorkBias(s *worksheet.Sheet, checks []Check, last int) (Bias, error) {
 	}
 	for _, c := range checks {
 		if first := checks[0]; c.Meter != first.Meter || c.Calibration != first.Calibration {
-			return Bias{}, fmt.Errorf("checks of meter %s, calibration %s, and of meter %s, calibration %s, do not make one bias", first.Meter, first.Calibration, c.Meter, c.Calibration)
+			return Bias{}, message.Invalid.Errorf("checks of meter %s, calibration %s, and of meter %s, calibration %s, do not make one bias", first.Meter, first.Calibration, c.Meter, c.Calibration)
 		}
 	}
 	s.Section("Meter errors")

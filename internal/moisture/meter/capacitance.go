@@ -1,8 +1,7 @@
 package meter
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -35,7 +34,7 @@ const lnPlaces = 24
 // permittivity εᵣ (1 for vacuum), rounded once.
 func (c Capacitor) Picofarads(permittivity quantity.Amount, r quantity.Rounding) (quantity.Amount, error) {
 	if !c.Can.More(c.Rod) || c.Rod.Sign() <= 0 || c.Length.Sign() <= 0 || c.PerMetre.Sign() <= 0 {
-		return quantity.Amount{}, fmt.Errorf("a cell %s long with a rod of %s in a can of %s is none; the can must be wider than the rod, and all of them above nought", c.Length, c.Rod, c.Can)
+		return quantity.Amount{}, message.Invalid.Errorf("a cell %s long with a rod of %s in a can of %s is none; the can must be wider than the rod, and all of them above nought", c.Length, c.Rod, c.Can)
 	}
 	can, err := logarithm(c.Can)
 	if err != nil {
@@ -53,11 +52,11 @@ func (c Capacitor) Picofarads(permittivity quantity.Amount, r quantity.Rounding)
 func logarithm(a quantity.Amount) (quantity.Amount, error) {
 	d, plain := a.Decimal()
 	if !plain {
-		return a, fmt.Errorf("%s is no plain decimal; write it with so many decimals", a)
+		return a, message.Invalid.Errorf("%s is no plain decimal; write it with so many decimals", a)
 	}
 	ln, err := d.Ln(lnPlaces)
 	if err != nil {
-		return a, fmt.Errorf("the logarithm of %s: %w", a, err)
+		return a, message.Errorf("the logarithm of %s: %w", a, err)
 	}
 	return quantity.New(ln, quantity.Plain), nil
 }
@@ -75,7 +74,7 @@ func WaterPermittivity(temperature quantity.Amount) (quantity.Amount, error) {
 		return quantity.Amount{}, err
 	}
 	if celsius.Sign() < 0 || celsius.More(quantity.Int(100, quantity.Celsius)) {
-		return quantity.Amount{}, fmt.Errorf("water is no liquid at %s; the formula holds from 0 to 100 °C", temperature)
+		return quantity.Amount{}, message.Invalid.Errorf("water is no liquid at %s; the formula holds from 0 to 100 °C", temperature)
 	}
 	t := celsius.In(quantity.Plain)
 	sum := quantity.Zero(quantity.Plain)

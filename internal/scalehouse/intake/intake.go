@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/imports"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -68,11 +69,11 @@ func Take(ctx context.Context, d *scalehouse.Desk, t List, leaveBadOut bool, pro
 		}
 	}
 	if bad := len(t.Rows) - t.Good(); bad > 0 && !leaveBadOut {
-		return 0, 0, fmt.Errorf("%d of %d rows of %s have problems, and nothing was taken over. Mend them or leave them out\n%s",
+		return 0, 0, message.Refused.Errorf("%d of %d rows of %s have problems, and nothing was taken over. Mend them or leave them out\n%s",
 			bad, len(t.Rows), t.Name, firstProblems(t.Problems()))
 	}
 	if t.Good() == 0 {
-		return 0, 0, fmt.Errorf("%s has no row that could be taken over", t.Name)
+		return 0, 0, message.NotFound.Errorf("%s has no row that could be taken over", t.Name)
 	}
 	err = d.Batch(ctx, func(w *scalehouse.Batch) error {
 		if err := notTakenYet(w, t); err != nil {
@@ -106,7 +107,7 @@ func firstProblems(all []imports.Problem) string {
 func notTakenYet(w *scalehouse.Batch, t List) error {
 	taken, err := w.HasRecord(Taken{}.Kind(), t.Hash)
 	if err == nil && taken {
-		err = fmt.Errorf("the list %s has been taken over before, to the last letter. Nothing was taken over again", t.Name)
+		err = message.Refused.Errorf("the list %s has been taken over before, to the last letter. Nothing was taken over again", t.Name)
 	}
 	return err
 }
@@ -130,7 +131,7 @@ func takeRows(ctx context.Context, w *scalehouse.Batch, t List, progress func(do
 			taken, err = taken+1, scalehouse.SetTruck(ctx, w, *row.Truck)
 		}
 		if err != nil {
-			return 0, 0, fmt.Errorf("line %d of %s: %w", t.Rows[i].Line, t.Name, err)
+			return 0, 0, message.Errorf("line %d of %s: %w", t.Rows[i].Line, t.Name, err)
 		}
 		if progress != nil {
 			progress(n+1, len(t.Rows))
