@@ -18,6 +18,7 @@ func (t *Tables) subject(f *law.File, root *tomlfile.Table) *Commodity {
 	}
 	heading, _ := root.Table("law", true)
 	heading.AddProblem("subject", fmt.Sprintf("law.subject is %q, which is no commodity here", f.Subject), "Known here: "+t.knownIDs()+".")
+	heading.IgnoreRest() // read by law already
 	root.IgnoreRest()
 	return nil
 }

@@ -36,7 +36,7 @@ func ReadMeterLog(ctx context.Context, d Desk, id, crop string, last int) (Meter
 		return MeterLog{}, err
 	}
 	log := MeterLog{Meter: m, Sheet: &worksheet.Sheet{}}
-	if log.Authority, err = setup.authority(); err != nil {
+	if log.Authority, err = setup.authority(d.Laws().On(d.Today())); err != nil {
 		return log, err
 	}
 	if log.Standing, err = MeterStatus(ctx, d, m); err != nil {

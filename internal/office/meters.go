@@ -53,7 +53,7 @@ func MeterStatus(ctx context.Context, d Desk, m meter.Meter) (meter.Status, erro
 	if err != nil {
 		return meter.Status{}, err
 	}
-	authority, err := setup.authority()
+	authority, err := setup.authority(d.Laws().On(d.Today()))
 	if err != nil {
 		return meter.Status{}, err
 	}
