@@ -14,8 +14,8 @@ import (
 // PDF sets the document on pages. The same document on the same paper gives the
 // same bytes.
 func (d Document) PDF(p Page) ([]byte, error) {
-	say := i18n.For(d.Language)
-	d = d.spoken()
+	say := i18n.In(d.Language)
+	d = d.forPeople()
 	s := newSheet(d, p)
 	s.newPage()
 	for i := 0; i < len(d.Blocks); i++ {
@@ -30,7 +30,7 @@ func (d Document) PDF(p Page) ([]byte, error) {
 		for _, ink := range inks {
 			ink()
 		}
-		s.foot(fmt.Sprintf(say.Say("page %d of %d"), n+1, len(s.pages)))
+		s.foot(say.Say("page %d of %d", n+1, len(s.pages)))
 	}
 	var out bytes.Buffer
 	if err := s.pdf.Output(&out); err != nil {

@@ -16,7 +16,7 @@ import (
 // is written as the decimal text that prints, to the last zero.
 func (d Document) XLSX(w io.Writer) error {
 	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: i18n.For(d.Language).Say("This paper")}
-	d = d.spoken()
+	d = d.forPrograms()
 	defer book.Close()
 	book.about(d)
 	for i, t := range d.Tables() {

@@ -16,7 +16,7 @@ func partySection(t *facts) Section {
 	}
 	p.need("grower", label, d.Grower.Name, t.w.NotNamed)
 	if owner, ok := t.owner(); ok {
-		p.put(Line{Label: t.w.ThisCopyFor, Value: shareWords(owner), Emphasis: true})
+		p.put(Line{Label: t.w.ThisCopyFor, Value: t.w.shareWords(owner), Emphasis: true})
 	} else {
 		p.put(Line{Field: "shares", Label: t.w.Shares, Value: sharesWords(t)})
 	}
@@ -37,13 +37,14 @@ func sharesWords(t *facts) string {
 	}
 	var parts []string
 	for _, o := range owners {
-		parts = append(parts, shareWords(o))
+		parts = append(parts, t.w.shareWords(o))
 	}
 	return Joined("; ", parts...)
 }
 
-func shareWords(o load.Owner) string {
-	return o.Name + " " + shareFigure(o)
+func (w Words) shareWords(o load.Owner) string {
+	figure, _ := w.Signs.Rewrite(shareFigure(o))
+	return o.Name + " " + figure
 }
 
 // shareFigure is an owner's part as it was agreed: 1/3, or 33.5 %.
