@@ -31,11 +31,11 @@ type Words struct {
 	InPlaceOf, VoidTicket, ReissuedAs, MarkInPlaceOf, MarkReissued        string
 
 	// Party and movement.
-	Party, Grower, Owner, Shares, WholeLoad, Consignee, Agent        string
-	ThisCopyFor, NotNamed, None                                      string
-	Movement, Inbound, Outbound, Date, NotDated, Commodity, CropYear string
-	NotStated, Truck, Plate, Trailer, GrossAt, TareAt, Driver, Bin   string
-	DriverOn, DriverOff, DriverNotNoted, Remark                      string
+	Party, Grower, Owner, Shares, WholeLoad, Consignee, Agent                  string
+	ThisCopyFor, NotNamed, NoTrailer                                           string
+	Movement, Inbound, Outbound, Date, NotDated, Commodity, CropYear           string
+	NotStated, NoCropYear, Truck, Plate, Trailer, GrossAt, TareAt, Driver, Bin string
+	DriverOn, DriverOff, DriverNotNoted, Remark                                string
 
 	// Weight.
 	Weight, Gross, Tare, Net, OfDraft, NotWeighed, OnScale, TypedBy string
@@ -64,6 +64,13 @@ type Words struct {
 
 // EnglishWords are the words in English.
 func EnglishWords() Words {
+	w := wordKeys().Translated((*message.Printer)(nil).Word)
+	w.Say = nil
+	return w
+}
+
+// wordKeys are the words as the catalogs have them, some with a context.
+func wordKeys() Words {
 	w := Words{}
 	w.identityInEnglish()
 	w.partyInEnglish()
@@ -78,7 +85,7 @@ var spoken = sync.OnceValue(func() map[string]Words {
 	out := map[string]Words{}
 	for _, code := range i18n.Codes()[1:] {
 		printer := i18n.In(code)
-		w := EnglishWords().Translated(printer.Word)
+		w := wordKeys().Translated(printer.Word)
 		w.Signs = printer.Figures()
 		out[code] = w
 	}
@@ -107,8 +114,9 @@ func (w Words) Translated(say func(english string) string) Words {
 	return w
 }
 
-// List is every word in the order of the slip, for whoever translates them.
-func (w Words) List() []string {
+// WordKeys is every word in the order of the slip, for whoever translates them.
+func WordKeys() []string {
+	w := wordKeys()
 	var list []string
 	texts := reflect.ValueOf(w)
 	for i := range texts.NumField() {

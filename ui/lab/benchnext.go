@@ -56,7 +56,7 @@ func (s *SampleTest) remark(field string, state model.State, text string) {
 
 // readFigures reads what is typed for the next test.
 func (s *SampleTest) readFigures(r *moisture.Reading) {
-	read, faults := entry.Test{Begun: *r, Degrees: s.bench.temperatureUnit()}.Read(s.figures())
+	read, faults := entry.Test{Begun: *r, Degrees: s.bench.temperatureUnit(), Signs: entry.Signs(s.bench.session.Desk.Profile())}.Read(s.figures())
 	*r = read
 	for _, f := range faults {
 		s.remark(f.Field, model.Stop, session.Sentence(f.Err))

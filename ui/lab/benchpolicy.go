@@ -95,7 +95,7 @@ func readPolicy(setup office.Bench, p moisture.Policy, crop string, values map[s
 	whole := func(id, label string) int {
 		field := wholeField
 		field.Name = label
-		a, err := field.Parse(values[id])
+		a, err := session.ParseFigure(field, values[id])
 		if err != nil {
 			wrong[id] = session.Sentence(err)
 			return 0
@@ -106,7 +106,7 @@ func readPolicy(setup office.Bench, p moisture.Policy, crop string, values map[s
 	points := func(id, label string) quantity.Amount {
 		field := pointsField
 		field.Name = label
-		a, err := field.Parse(values[id])
+		a, err := session.ParseFigure(field, values[id])
 		if err != nil {
 			wrong[id] = session.Sentence(err)
 		}

@@ -64,7 +64,7 @@ func (m *Meters) readCheck(checked meter.Meter, values map[string]string) (meter
 		if strings.TrimSpace(values[id]) == "" {
 			return a
 		}
-		a, err := field.Parse(values[id])
+		a, err := session.ParseFigure(field, values[id])
 		if err != nil {
 			wrong[id] = session.Sentence(err)
 		}

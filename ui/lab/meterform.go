@@ -83,7 +83,7 @@ func (m *Meters) readMeter(was meter.Meter, values map[string]string) (meter.Met
 		if text(id) == "" {
 			return a
 		}
-		a, err := field.Parse(text(id))
+		a, err := session.ParseFigure(field, text(id))
 		if err != nil {
 			wrong[id] = session.Sentence(err)
 		}
