@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports", "entry")
+var core = inside("message", "i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports", "entry")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -39,7 +39,8 @@ var mayImport = map[string][]string{
 	"internal/quantity":       {},
 	"internal/tomlfile":       inside("quantity"),
 	"internal/worksheet":      inside("textwrap", "quantity"),
-	"internal/grain":          inside("quantity", "tomlfile"),
+	"internal/law":            append(inside("quantity", "tomlfile"), "schedules/law"), // published rules as dated files
+	"internal/grain":          inside("quantity", "tomlfile", "law"),
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/settle":         slices.Concat(inside("quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
@@ -57,8 +58,9 @@ var mayImport = map[string][]string{
 	"internal/moisture":       inside("fault", "quantity", "worksheet", "grain", "moisture/chart", "moisture/meter"),
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
 
-	"schedules":  inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
-	"migrations": {},                                                                 // the text of the book's own upgrades
+	"schedules":     inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
+	"schedules/law": {},                                                                 // the published rules inside the program
+	"migrations":    {},                                                                 // the text of the book's own upgrades
 
 	"internal/dispute": inside("quantity", "journal"),
 	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),

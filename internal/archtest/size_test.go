@@ -29,14 +29,9 @@ var largeTypes = map[string]int{
 	"ui/paperview.pageLayout": 35,
 	"ui/widgets.Table":        39,
 	"ui/growers.Growers":      33,
-	"ui/lab.Bench":            49,
-	"ui/lab.SampleTest":       63,
 	"ui/rates.Rates":          38,
 	"ui/session.Session":      35,
 	"ui/tickets.Tickets":      34,
-	"ui/yard.LoadForm":        93,
-	"ui/yard.Screen":          31,
-	"ui/yard.Yard":            32,
 }
 
 // packageSize counts the files of each package, without its tests.

@@ -1,12 +1,6 @@
 package grain
 
-import (
-	"fmt"
-	"slices"
-	"strings"
-
-	"tenthpoint/internal/quantity"
-)
+import "tenthpoint/internal/quantity"
 
 // Commodity is a kind of grain as an elevator buys it.
 type Commodity struct {
@@ -26,28 +20,9 @@ type Commodity struct {
 	// CanadaKind is the kind of grain under which the Canadian moisture
 	// classes list this commodity; empty where they do not.
 	CanadaKind string
+	// moistureGrains are those names in full.
+	moistureGrains []string
 }
-
-// ByID finds a commodity; the error lists the known ids.
-func ByID(id string) (Commodity, error) {
-	for _, c := range commodities {
-		if c.ID == id {
-			return c, nil
-		}
-	}
-	return Commodity{}, fmt.Errorf("%q is not a commodity here; known ones are %s", id, knownIDs())
-}
-
-func knownIDs() string {
-	ids := make([]string, len(commodities))
-	for i, c := range commodities {
-		ids[i] = c.ID
-	}
-	return strings.Join(ids, ", ")
-}
-
-// All lists every commodity, always in the same order.
-func All() []Commodity { return append([]Commodity(nil), commodities...) }
 
 // Factor finds one of the commodity's factors.
 func (c Commodity) Factor(id FactorID) (Factor, bool) {
@@ -62,18 +37,3 @@ func (c Commodity) Factor(id FactorID) (Factor, bool) {
 // Dockage is the factor taken off the net weight before anything else, with
 // the grain's own recording rule; false where no dockage is determined.
 func (c Commodity) Dockage() (Factor, bool) { return c.Factor(Dockage) }
-
-// commodities is the list behind [All] and [ByID]: grains with a United States
-// grade table first, then those that only the Canadian classes know.
-var commodities = slices.Concat(
-	[]Commodity{corn(), soybeans()},
-	wheats(),
-	[]Commodity{sorghum(), barley(), maltingBarleySix(), maltingBarleyTwo(),
-		oats(), rye(), triticale(), flaxseed(), canola(), sunflower()},
-	canadianGrains(),
-)
-
-func lbPerBu(text string) quantity.Amount { return quantity.Of(text, quantity.LbPerBushel) }
-
-// noBushel stands where the laws read name no bushel weight, or not one alone.
-func noBushel() quantity.Amount { return quantity.Zero(quantity.LbPerBushel) }

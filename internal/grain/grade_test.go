@@ -78,7 +78,7 @@ func TestCornGradeNamesWhatHeldItDown(t *testing.T) {
 			"Damaged kernels, total 6.9 % is over 5.0 %, the most for U.S. No. 2",
 		},
 		SpecialNotTested: []string{"Flint", "Flint and dent", "Waxy", "Infested"},
-		NotJudged:        countsNotRead,
+		NotJudged:        "Odour, heating, weathering, stones, glass, harmful seeds and filth are not judged here: their rules for this grain were not read.",
 		Advisory:         "Advice only: an official grade is given only by a licensed inspector.",
 		Source:           "7 CFR 810.404 (60 FR 61196, 1995)",
 	}

@@ -2,7 +2,6 @@ package grain
 
 import (
 	"fmt"
-	"strings"
 
 	"tenthpoint/internal/quantity"
 )
@@ -48,42 +47,42 @@ func (c MoistureClass) Advisory() string { return Advisory }
 
 var tenthPercent = quantity.Of("0.1", quantity.Percent)
 
-// moistureRow is a line of the order: the highest moisture of each class as
-// printed, "-" where the grain has no such class.
+// moistureRow is a line of the order: its classes with an upper end, driest
+// first, and the name of the class after the last, which is open upwards.
 type moistureRow struct {
-	grain   string
-	highest string
-	source  string
+	grain  string
+	ends   []classEnd
+	last   string
+	source string
 }
 
-var classNames = []string{"straight", "tough", "damp", "moist", "wet"}
+type classEnd struct {
+	name    string
+	highest quantity.Amount
+}
 
 // ladder lists the classes of the row, driest first.
 func (row moistureRow) ladder() []MoistureClass {
-	var out []MoistureClass
+	out := make([]MoistureClass, 0, len(row.ends)+1)
 	below := MoistureClass{Grain: row.grain, Source: row.source}
-	highest := strings.Fields(row.highest)
-	for i, cell := range highest {
-		if cell == "-" {
-			continue
-		}
+	for _, end := range row.ends {
 		c := below
-		c.Name, c.UpTo, c.HasUpTo = classNames[i], quantity.Of(cell, quantity.Percent), true
+		c.Name, c.UpTo, c.HasUpTo = end.name, end.highest, true
 		out = append(out, c)
 		below.Over, below.HasOver = c.UpTo, true
 	}
-	below.Name = classNames[len(highest)]
+	below.Name = row.last
 	return append(out, below)
 }
 
 // Class puts a moisture into its class, recorded to the tenth first. Grain is
-// a name of [MoistureGrains]; capitals do not matter.
-func Class(grain string, reading quantity.Amount) (MoistureClass, error) {
-	row, err := findMoistureRow(grain)
+// a name of [Tables.MoistureGrains]; capitals do not matter.
+func (t *Tables) Class(grain string, reading quantity.Amount) (MoistureClass, error) {
+	row, err := t.findMoistureRow(grain)
 	if err != nil {
 		return MoistureClass{}, err
 	}
-	f := moisture()
+	f, _ := t.commodities[0].Factor(Moisture)
 	reading, err = f.accept(reading)
 	if err != nil {
 		return MoistureClass{}, err
@@ -105,8 +104,8 @@ func (row moistureRow) class(recorded quantity.Amount) MoistureClass {
 // LowestTough is the lowest moisture at which the grain is tough; false where
 // the order has no tough class for it. Grain dried for pay may not be brought
 // below this less a tenth (Canada Grain Regulations, SOR/2018-176).
-func LowestTough(grain string) (quantity.Amount, bool, error) {
-	row, err := findMoistureRow(grain)
+func (t *Tables) LowestTough(grain string) (quantity.Amount, bool, error) {
+	row, err := t.findMoistureRow(grain)
 	if err != nil {
 		return quantity.Amount{}, false, err
 	}
@@ -120,8 +119,8 @@ func LowestTough(grain string) (quantity.Amount, bool, error) {
 
 // ShrinkFloor is the lowest moisture that weight may be shrunk to: the lowest
 // tough moisture less 0.1.
-func ShrinkFloor(grain string) (quantity.Amount, bool, error) {
-	tough, ok, err := LowestTough(grain)
+func (t *Tables) ShrinkFloor(grain string) (quantity.Amount, bool, error) {
+	tough, ok, err := t.LowestTough(grain)
 	if !ok || err != nil {
 		return quantity.Amount{}, false, err
 	}
@@ -129,8 +128,8 @@ func ShrinkFloor(grain string) (quantity.Amount, bool, error) {
 }
 
 // Classes lists a grain's classes, driest first.
-func Classes(grain string) ([]MoistureClass, error) {
-	row, err := findMoistureRow(grain)
+func (t *Tables) Classes(grain string) ([]MoistureClass, error) {
+	row, err := t.findMoistureRow(grain)
 	if err != nil {
 		return nil, err
 	}

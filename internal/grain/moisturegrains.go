@@ -1,14 +1,16 @@
 package grain
 
 import (
-	"fmt"
+	"slices"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // MoistureGrains lists the names the order knows, in its own order.
-func MoistureGrains() []string {
-	names := make([]string, len(moistureClasses))
-	for i, row := range moistureClasses {
+func (t *Tables) MoistureGrains() []string {
+	names := make([]string, len(t.classes))
+	for i, row := range t.classes {
 		names[i] = row.grain
 	}
 	return names
@@ -17,14 +19,18 @@ func MoistureGrains() []string {
 // MoistureGrains lists the names under which the order knows this commodity.
 // Barley and wheat have several, and barley's differ: the clerk or the edition
 // chooses.
-func (c Commodity) MoistureGrains() []string {
-	var names []string
-	for _, row := range moistureClasses {
-		if c.CanadaKind != "" && row.kind() == c.CanadaKind {
-			names = append(names, row.grain)
+func (c Commodity) MoistureGrains() []string { return slices.Clone(c.moistureGrains) }
+
+// nameMoistureGrains gives each commodity the names it has in the order.
+func (t *Tables) nameMoistureGrains() {
+	for i := range t.commodities {
+		c := &t.commodities[i]
+		for _, row := range t.classes {
+			if c.CanadaKind != "" && row.kind() == c.CanadaKind {
+				c.moistureGrains = append(c.moistureGrains, row.grain)
+			}
 		}
 	}
-	return names
 }
 
 // kind is the grain without the region and class that some rows add: "Wheat"
@@ -37,9 +43,9 @@ func (row moistureRow) kind() string {
 	return kind
 }
 
-func findMoistureRow(grain string) (moistureRow, error) {
+func (t *Tables) findMoistureRow(grain string) (moistureRow, error) {
 	var near []string
-	for _, row := range moistureClasses {
+	for _, row := range t.classes {
 		if strings.EqualFold(row.grain, strings.TrimSpace(grain)) {
 			return row, nil
 		}
@@ -48,9 +54,9 @@ func findMoistureRow(grain string) (moistureRow, error) {
 		}
 	}
 	if len(near) == 0 {
-		near = MoistureGrains()
+		near = t.MoistureGrains()
 	}
-	return moistureRow{}, fmt.Errorf("%q has no moisture classes; choose one of: %s", grain, strings.Join(near, "; "))
+	return moistureRow{}, message.Invalid.Errorf("%q has no moisture classes; choose one of: %s", grain, strings.Join(near, "; "))
 }
 
 func firstWord(s string) string {

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"tenthpoint/internal/quantity"
 )
 
 // bushelRowGrains says which commodities a printed name is the bushel of. Names
@@ -36,7 +38,7 @@ func TestEveryBushelRow(t *testing.T) {
 		statute, _, _ := strings.Cut(row["source"], " (")
 		for _, id := range bushelRowGrains[row["grain"]] {
 			c := mustCommodity(t, id)
-			if !c.Bushel.Equal(lbPerBu(row["lb_per_bu"])) {
+			if !c.Bushel.Equal(quantity.Of(row["lb_per_bu"], quantity.LbPerBushel)) {
 				t.Errorf("%s: bushel %s, %s prints %s", id, c.Bushel, row["source"], row["lb_per_bu"])
 			}
 			if strings.HasPrefix(statute, "Alberta") {

@@ -15,8 +15,8 @@ var moistureColumns = []struct{ column, class string }{
 // on and just above it, by a tenth and by a hundredth.
 func TestEveryMoistureCell(t *testing.T) {
 	rows := published(t, "canada-off-grades-order", "moisture.csv")
-	if len(rows) != len(moistureClasses) {
-		t.Errorf("%d rows printed, %d in the program", len(rows), len(moistureClasses))
+	if len(rows) != len(MoistureGrains()) {
+		t.Errorf("%d rows printed, %d in the program", len(rows), len(MoistureGrains()))
 	}
 	for i, row := range rows {
 		if got := MoistureGrains()[i]; got != row["grain"] {

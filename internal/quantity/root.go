@@ -40,18 +40,9 @@ func rootOfWhole(num, den decimal.Decimal) decimal.Decimal {
 // rootGoesUp decides whether a root of whole steps and a rest moves up a step.
 // The middle between two steps is compared by its square: (2w+1)² against 4x.
 func (r Rounding) rootGoesUp(whole, num, square decimal.Decimal) bool {
-	if r.Rule == Down || r.Rule == Up {
-		return r.Rule == Up
-	}
 	odd := whole.Add(whole).Add(oneDecimal)
 	four := decimal.NewFromInt(4)
-	switch num.Mul(four).Cmp(odd.Mul(odd).Mul(square)) {
-	case 1:
-		return true
-	case -1:
-		return false
-	}
-	return r.Rule == HalfUp || isOdd(whole)
+	return r.Rule.goesUp(num.Mul(four).Cmp(odd.Mul(odd).Mul(square)), isOdd(whole))
 }
 
 // root is the unit whose square is u.

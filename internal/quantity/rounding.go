@@ -8,24 +8,6 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Rule names what happens to a figure between two steps of a [Rounding].
-type Rule string
-
-const (
-	// HalfUp takes the nearer step, and on a tie the one away from zero:
-	// 2.45 -> 2.5, 0.35 -> 0.4 (7 CFR 810.104). A charge of -0.385 becomes
-	// -0.39, so a charge and its refund are the same size.
-	HalfUp Rule = "half-up"
-	// HalfEven takes the nearer step, and on a tie the even one: 0.385 -> 0.38.
-	HalfEven Rule = "half-even"
-	// Down drops what is beyond the step, towards zero.
-	Down Rule = "down"
-	// Up goes to the next step away from zero.
-	Up Rule = "up"
-	// Exact rounds nothing.
-	Exact Rule = "exact"
-)
-
 // Rounding is a step and a rule: to 0.01 half-up, to 20 lb down, to half a
 // point up. The zero Rounding is Exact.
 type Rounding struct {
@@ -75,19 +57,7 @@ func (r Rounding) applyBig(a Amount) Amount {
 // goesUp decides whether a figure of whole steps and a rest moves to the next
 // step away from zero.
 func (r Rounding) goesUp(whole, rest, per decimal.Decimal) bool {
-	if rest.IsZero() || r.Rule == Down {
-		return false
-	}
-	if r.Rule == Up {
-		return true
-	}
-	switch rest.Add(rest).Cmp(per) {
-	case 1:
-		return true
-	case -1:
-		return false
-	}
-	return r.Rule == HalfUp || isOdd(whole)
+	return !rest.IsZero() && r.Rule.goesUp(rest.Add(rest).Cmp(per), isOdd(whole))
 }
 
 func isOdd(d decimal.Decimal) bool { return d.BigInt().Bit(0) == 1 }
@@ -122,9 +92,8 @@ func ParseRounding(text string) (Rounding, error) {
 	if err != nil || step.Sign() <= 0 {
 		return Rounding{}, message.Invalid.Errorf("rounding step %q is not a number above zero, such as 0.01 or 20", words[0])
 	}
-	switch rule := Rule(words[1]); rule {
-	case HalfUp, HalfEven, Down, Up:
-		return Rounding{Step: step, Rule: rule}, nil
+	if !Rule(words[1]).known() {
+		return Rounding{}, message.Invalid.Errorf("rounding rule %q is not one of %s", words[1], strings.Join(RuleNames(), ", "))
 	}
-	return Rounding{}, message.Invalid.Errorf("rounding rule %q is not one of half-up, half-even, down, up", words[1])
+	return Rounding{Step: step, Rule: Rule(words[1])}, nil
 }

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"cmp"
 	"math"
 	"math/bits"
 
@@ -46,15 +47,7 @@ func (r Rounding) applySmall(a Amount) (Amount, bool) {
 
 // smallGoesUp is [Rounding.goesUp] in machine words.
 func (r Rounding) smallGoesUp(whole, rest, per uint64) bool {
-	switch {
-	case rest == 0 || r.Rule == Down:
-		return false
-	case r.Rule == Up || rest > per-rest:
-		return true
-	case rest < per-rest:
-		return false
-	}
-	return r.Rule == HalfUp || whole%2 == 1
+	return rest > 0 && r.Rule.goesUp(cmp.Compare(rest, per-rest), whole%2 == 1)
 }
 
 // small is a decimal as digits x 10^exp.

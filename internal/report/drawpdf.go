@@ -2,13 +2,13 @@ package report
 
 import (
 	"bytes"
-	"fmt"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
 
 	"tenthpoint/internal/fonts"
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
 )
 
 // PDF sets the document on pages. The same document on the same paper gives the
@@ -34,7 +34,7 @@ func (d Document) PDF(p Page) ([]byte, error) {
 	}
 	var out bytes.Buffer
 	if err := s.pdf.Output(&out); err != nil {
-		return nil, fmt.Errorf("the paper %q cannot be set: %w", d.Title, err)
+		return nil, message.Errorf("the paper %q cannot be set: %w", d.Title, err)
 	}
 	return out.Bytes(), nil
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
 )
 
 // XLSX writes the document as a workbook: a first sheet that says what it is,
@@ -24,7 +25,7 @@ func (d Document) XLSX(w io.Writer) error {
 	}
 	book.SetActiveSheet(0)
 	if book.failed != nil {
-		return fmt.Errorf("the workbook cannot be made: %w", book.failed)
+		return message.Errorf("the workbook cannot be made: %w", book.failed)
 	}
 	return book.Write(w)
 }

@@ -30,7 +30,7 @@ func TestSampleByKeyboard(t *testing.T) {
 		t.Fatalf("the keyboard is on %q, want the dial", got)
 	}
 	s.write("58")
-	if rows := b.Bench.Rows(); len(rows) != 1 {
+	if rows := b.Bench.Result().Tests; len(rows) != 1 {
 		t.Fatalf("%d tests are listed, want 1; the status line says %q", len(rows), s.Status.Text())
 	}
 	if got := b.Ring().Current(); got != "dial" {
@@ -40,7 +40,7 @@ func TestSampleByKeyboard(t *testing.T) {
 	if got := b.Ring().Current(); got == "dial" {
 		t.Error("after the last test the keyboard is still on the dial")
 	}
-	id := b.Bench.Fields()[0].Value
+	id := b.Bench.Result().Fields[0].Value
 	s.press(fyne.KeyF12)
 	l, err := office.Load(t.Context(), s.desk, id)
 	must(t, err)

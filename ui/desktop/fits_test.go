@@ -95,7 +95,7 @@ func TestBenchFormStandsWhole(t *testing.T) {
 	inEveryLook(t, 40, func(t *testing.T, s *scene) {
 		s.Go("bench")
 		b := s.screen("bench").(*lab.BenchScreen)
-		for _, f := range b.Bench.Fields() {
+		for _, f := range b.Bench.Result().Fields {
 			if f.ID != "method" {
 				continue
 			}
@@ -240,7 +240,7 @@ func TestFormAndSlipTakeTurns(t *testing.T) {
 			if at := y.Ring().Current(); want.paper && at != want.at {
 				t.Errorf("with %s next the keyboard is on %q, want %q", want.button, at, want.at)
 			}
-			if !y.Figures[0].Visible() {
+			if !y.Figures.Each[0].Visible() {
 				t.Error("the large figures are gone")
 			}
 		}

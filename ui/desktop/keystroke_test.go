@@ -61,7 +61,7 @@ func BenchmarkKeystrokeToPaintedSlip(b *testing.B) {
 					yardOf(s.Window).Load.Ring.Focus(typed.field)
 				}
 				s.letters(typed.before)
-				paint := painted.paint(yardOf(s.Window).Slip)
+				paint := painted.paint(yardOf(s.Window).Papers.Slip)
 				b.ResetTimer()
 				for i := range b.N {
 					if i%2 == 0 {

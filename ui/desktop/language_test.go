@@ -117,7 +117,8 @@ func TestEveryTextIsTranslated(t *testing.T) {
 // wordTables are the tables in the code whose words are said when they are
 // shown.
 var wordTables = []string{
-	"doubtWords", "dropWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "DayParts", "Screens",
+	"doubtWords", "exclusionWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "DayParts", "Screens",
+	"loadActs", "yardActs", "benchActs", "meterActs", "sampleActs", "noMeter",
 }
 
 // textsInCode are the texts that presenters and views say, with where.

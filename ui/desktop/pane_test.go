@@ -149,7 +149,7 @@ func capture(o fyne.CanvasObject, size fyne.Size) image.Image {
 func TestPaneIsTheWholePicture(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.letCornBeTyped()
-	slip := yardOf(s.Window).Slip
+	slip := yardOf(s.Window).Papers.Slip
 	kept := newPane(slip)
 	whole := fyne.NewSize(float32(kept.picture.Rect.Dx()), float32(kept.picture.Rect.Dy()))
 	for _, field := range []string{"tare", "moisture", "grower", "remark"} {

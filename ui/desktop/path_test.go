@@ -75,8 +75,8 @@ func TestTruckTakenUpAgainIsNotIssuedByEnter(t *testing.T) {
 			key = row.Key
 		}
 	}
-	if key == "" || !yardOf(s.Window).Form().CanIssue() {
-		t.Fatalf("the load is not whole or has no key: %q, %s", key, yardOf(s.Window).Form().WhyNotIssue())
+	if key == "" || !yardOf(s.Window).Form().Now.CanIssue() {
+		t.Fatalf("the load is not whole or has no key: %q, %s", key, yardOf(s.Window).Form().Now.WhyNotIssue())
 	}
 	s.press(fyne.KeyName(key))
 	if got := yardOf(s.Window).Ring().Current(); got != "tare" {

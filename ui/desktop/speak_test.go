@@ -35,7 +35,7 @@ func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
 		}
 	}
 	var slip strings.Builder
-	for _, line := range f.Slip() {
+	for _, line := range f.Preview().Slip {
 		slip.WriteString(line.Left + "\n")
 	}
 	if !strings.Contains(slip.String(), "Humidité") {

@@ -35,7 +35,7 @@ func TestNewBookOpensOnItsSetUp(t *testing.T) {
 		t.Fatalf("after the set-up the screen is %s and the status line says %q", got, s.Status.Text())
 	}
 	s.write("", "corn", "T1", "52300", "15.1", "", "", "", "", "", "24120")
-	if got := yardOf(s.Window).Form().FirstMissing(); got != "grower" {
+	if got := yardOf(s.Window).Form().Now.FirstMissing(); got != "grower" {
 		t.Errorf("the first load lacks %q", got)
 	}
 }
@@ -169,7 +169,7 @@ func TestLargeLettersFollowTheKeyboard(t *testing.T) {
 			continue
 		}
 		s.ring("yard").Focus(id)
-		top, scroll := row.Position().Y, yardOf(s.Window).Fields
+		top, scroll := row.Position().Y, yardOf(s.Window).Fields.Scroll
 		if top < scroll.Offset.Y || top+row.Size().Height > scroll.Offset.Y+scroll.Size().Height {
 			t.Errorf("%s at %v is out of sight: the form stands at %v and shows %v", id, top, scroll.Offset.Y, scroll.Size().Height)
 		}

@@ -2,269 +2,325 @@ package lab
 
 import (
 	"context"
+	"errors"
 	"reflect"
-	"slices"
+	"strings"
 
-	"tenthpoint/internal/load"
-	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/yard"
 )
 
-// Bench is the sample tester's place: the samples that wait, and the one that
-// is being tested. What has been tested of a sample stays with it, whichever is
-// in hand, until it is written to its load.
+// Bench is the sample tester's place: the samples that wait, and the current one.
+// What has been tested of a sample stays with it until it is written to its load,
+// whichever is current.
 type Bench struct {
-	session   *session.Session
-	samples   map[string]*SampleTest // by load; "" is grain without a load
-	hand      *SampleTest
-	trucks    []*load.Load
-	equipment moisture.Equipment
-	setup     office.Bench
-	last      usual
-	back      bool // the sample in hand was opened from the yard, which waits for it
+	session *session.Session
+	tools   *instruments
+	loads   queue
+	samples map[string]*SampleTest // by load; "" is grain without a load
+	current *SampleTest
+	drafts  draftKeeper
+	back    bool // the current sample was opened from the yard, which waits for it
 }
 
-// usual is what the tester used last and will most likely use again.
-type usual struct {
-	method, meter string
-	celsius       bool
-}
-
-// NewBench makes the bench as it stood before the program stopped, with the
-// tests that were made and not written down. Without any, no load is in hand.
+// NewBench makes the bench as it was before the program stopped, with the tests
+// that were made and not written down. Without any, no load is chosen.
 func NewBench(f *session.Session) *Bench {
-	b := &Bench{session: f, samples: map[string]*SampleTest{}}
-	b.read()
-	b.hand = b.sample("")
-	b.formsBack()
-	b.hand.work()
+	b := &Bench{session: f, tools: &instruments{session: f}, samples: map[string]*SampleTest{}, drafts: draftKeeper{f}}
+	b.readBook()
+	b.current = b.sample("")
+	b.restoreSamples()
+	b.current.read()
 	return b
 }
 
-// read reads from the book what stands at the bench and what waits for it.
-func (b *Bench) read() {
-	ctx := context.Background()
-	var errs [3]error
-	b.trucks, errs[0] = office.Yard(ctx, b.session.Desk)
-	b.equipment, errs[1] = office.Equipment(ctx, b.session.Desk)
-	b.setup, errs[2] = office.BenchSetup(ctx, b.session.Desk)
-	for _, err := range errs {
-		if err != nil {
-			b.session.Fail(err)
-		}
+// readBook reads from the book which loads wait, and what there is to test with.
+func (b *Bench) readBook() {
+	trucks, err := office.Yard(context.Background(), b.session.Desk)
+	if err != nil {
+		b.session.Fail(err)
 	}
-	if b.last.method == "" {
-		b.last = b.firstUsual()
-	}
-}
-
-// firstUsual is what to offer before anything has been tested: the first meter,
-// and the thermometer's scale that goes with the house's weights.
-func (b *Bench) firstUsual() usual {
-	p := b.session.Desk.Profile()
-	u := usual{method: string(meter.Typed), celsius: p.Rules == "canada" || p.WeightUnit() == quantity.Kg}
-	if m, ok := b.bestMeter(); ok {
-		u.method, u.meter = string(m.Method), m.ID
-	}
-	return u
-}
-
-// bestMeter is the first meter that stands well with its checks, or else the
-// first.
-func (b *Bench) bestMeter() (meter.Meter, bool) {
-	meters := b.equipment.Meters
-	for _, m := range meters {
-		if s := b.equipment.Statuses[m.ID].State; s == meter.Good || s == meter.Due {
-			return m, true
-		}
-	}
-	if len(meters) == 0 {
-		return meter.Meter{}, false
-	}
-	return meters[0], true
-}
-
-// Refresh reads the book again. Samples whose load has left the yard go with
-// it; one whose load has changed is worked again.
-func (b *Bench) Refresh() {
-	hadMeters := len(b.equipment.Meters) > 0
-	b.read()
-	if !hadMeters && len(b.equipment.Meters) > 0 {
-		b.last = b.firstUsual()
+	b.loads = trucks
+	if b.tools.read() {
 		for _, s := range b.samples {
 			s.offerUsual()
 		}
 	}
+}
+
+// Refresh reads the book again. Samples whose load has left the yard go with it;
+// one whose load has changed is worked out again.
+func (b *Bench) Refresh() {
+	b.readBook()
 	for id, s := range b.samples {
-		l := b.truck(id)
+		l := b.loads.find(id)
 		switch {
 		case id == "":
 		case l == nil:
 			delete(b.samples, id)
 		case !reflect.DeepEqual(l, s.load):
 			s.rebase(l)
-			if b.session.Drafts().IsKept(s.draftAt()) {
-				b.session.Drafts().Jot(s.draftAt(), s.texts())
-			}
+			b.drafts.update(s)
 		}
 	}
-	if b.samples[b.hand.id()] != b.hand {
-		b.hand = b.sample("")
+	if b.samples[b.current.id()] != b.current {
+		b.current = b.sample("")
 	}
-	b.hand.work()
-}
-
-func (b *Bench) truck(id string) *load.Load {
-	l, _ := session.Find(b.trucks, func(l *load.Load) bool { return l.ID == id && id != "" })
-	return l
+	b.current.read()
 }
 
 // sample is the sample of a load, with what the book has of its tests.
 func (b *Bench) sample(id string) *SampleTest {
 	s := b.samples[id]
 	if s == nil {
-		s = newSampleTest(b, b.truck(id))
+		s = newSampleTest(b.tools, b.loads.find(id))
 		b.samples[id] = s
 	}
 	return s
 }
 
-// Take takes the sample of a load in hand; without a load the bench only
-// converts.
+// Take makes the sample of a load current; without a load the bench only converts.
 func (b *Bench) Take(id string) {
-	if id != "" && b.truck(id) == nil {
+	if id != "" && b.loads.find(id) == nil {
 		return
 	}
-	b.hand, b.back = b.sample(id), false
-	b.jotHand()
-	if b.hand.isUntouched() {
-		b.hand.offerUsual()
+	b.current, b.back = b.sample(id), false
+	b.drafts.jotCurrent(b.current.id(), b.back)
+	if b.current.isUntouched() {
+		b.current.offerUsual()
 	}
-	b.hand.work()
+	b.current.read()
 	b.session.Window.Redraw()
 }
 
-// TakeFromYard takes the load of a yard form in hand. Once its test is written
-// down, the yard comes back.
+// TakeFromYard makes the sample of a yard form's load current. Once its test is
+// written down, the yard comes back.
 func (b *Bench) TakeFromYard(form *yard.LoadForm) {
 	if err := form.Commit(); err != nil {
 		b.session.Fail(err)
 		return
 	}
-	b.read()
-	if form.ID() != "" {
-		b.Take(form.ID())
-		b.back = true
-		b.jotHand()
+	b.readBook()
+	if form.ID() == "" {
+		b.Begin()
 		return
 	}
-	b.takeWaiting()
+	b.Take(form.ID())
+	b.back = true
+	b.drafts.jotCurrent(b.current.id(), b.back)
 }
 
-// takeWaiting takes the sample that has waited longest, unless one is in hand.
-func (b *Bench) takeWaiting() {
-	if b.hand.load != nil {
-		return
+// Begin takes the sample that has waited longest, unless another is under way.
+func (b *Bench) Begin() {
+	if l := b.loads.first(); l != nil && b.current.load == nil && b.current.isUntouched() {
+		b.Take(l.ID)
 	}
-	if i := slices.IndexFunc(b.trucks, waitsForTest); i >= 0 && b.hand.isUntouched() {
-		b.Take(b.trucks[i].ID)
-	}
-}
-
-// Begin takes the longest waiting sample when nothing else is under way.
-func (b *Bench) Begin() { b.takeWaiting() }
-
-func waitsForTest(l *load.Load) bool {
-	return l.Sample.Moisture == nil && l.Details.Direction != load.Outbound
-}
-
-// Waiting says how many samples wait.
-func (b *Bench) Waiting() string {
-	n := 0
-	for _, l := range b.trucks {
-		if waitsForTest(l) {
-			n++
-		}
-	}
-	switch n {
-	case 0:
-		return session.Say("No sample waits for its test.")
-	case 1:
-		return session.Say("One sample waits for its test.")
-	}
-	return session.Say("%d samples wait for their tests.", n)
-}
-
-// withoutLoad is the option for grain that belongs to no load.
-const withoutLoad = "none"
-
-// loadOptions are the loads on the yard, those that wait for their test first.
-func (b *Bench) loadOptions() []model.Option {
-	var waiting, tested []model.Option
-	for _, l := range b.trucks {
-		o := model.Option{Code: l.ID, Name: session.Say("truck %s", session.TruckText(l.Details.Truck)), Detail: whose(l)}
-		if m := l.Sample.Moisture; m != nil {
-			o.Detail = session.Join(", ", o.Detail, session.Say("tested: %s", m.Percent))
-			tested = append(tested, o)
-			continue
-		}
-		waiting = append(waiting, o)
-	}
-	return append(append(waiting, tested...), model.Option{Code: withoutLoad, Name: session.Say("no load, only convert"), ByName: true})
-}
-
-// whose says whose grain a load brings, and which.
-func whose(l *load.Load) string {
-	return session.Join(", ", session.GrainName(l.Details.Commodity), l.Details.Grower.Name)
 }
 
 // Hint says what carries the work on here.
 func (b *Bench) Hint() string {
-	if len(b.equipment.Meters) == 0 {
+	if len(b.tools.equipment.Meters) == 0 {
 		return session.Say("No meter is set up: a manager adds one under Meters, Ctrl+Shift+M. Until then type the moisture, with a reason.")
 	}
-	return session.Join(" ", b.Waiting(), session.Say("Enter in the last figure makes the test; F12 writes the sample to its load."))
+	return session.Join(" ", b.loads.waiting(), session.Say("Enter in the last figure makes the test; F12 writes the sample to its load."))
 }
 
-// First is the field to begin with: the load or the grain while that is not
-// known, else the first figure of the next test that is empty, and after the
-// last test the first of the other results that is empty or cannot stand.
-func (b *Bench) First() string {
-	s := b.hand
+// First is the field to begin with.
+func (b *Bench) First() string { return b.current.first() }
+
+// Type takes the text that is now in a field.
+func (b *Bench) Type(id, text string) {
+	s := b.current
 	switch {
-	case s.load == nil && s.crop() == "":
-		return "load"
-	case s.method().UsesMeter() && s.typed["meter"] == "":
-		return "meter"
+	case id == "load":
+		b.follow(text)
+		return
+	case s.isResult(id):
+		s.form.Type(id, text)
+	default:
+		s.typed[id] = text
 	}
-	if s.isTested() && s.found.testing.Result.More == 0 {
-		for _, f := range s.otherFields() {
-			if f.Value == "" || f.State == model.Stop {
-				return f.ID
-			}
+	switch id {
+	case "method":
+		s.typed["meter"] = b.tools.use(meter.Method(text))
+	case "meter":
+		b.tools.meterID = text
+	case "grain":
+		s.workTests()
+	}
+	s.read()
+	b.drafts.jot(b.current)
+}
+
+// follow follows what is typed in the field of loads.
+func (b *Bench) follow(id string) {
+	switch id {
+	case "", b.current.id(): // typed over, but not yet another
+	case withoutLoad:
+		b.Take("")
+	default:
+		b.Take(id)
+	}
+}
+
+// Restore forgets what was typed in a field, and reports whether that changed
+// anything.
+func (b *Bench) Restore(id string) bool {
+	s := b.current
+	defer b.drafts.jot(b.current)
+	if s.isResult(id) {
+		return s.form.Restore(id)
+	}
+	if s.typed[id] == "" || id == "load" || id == "method" || id == "meter" || id == "grain" {
+		return false
+	}
+	s.typed.forget(id)
+	s.read()
+	return true
+}
+
+// Enter is Enter in a field. In the last figure of a test it makes the test; in a
+// figure that cannot be used the keyboard stays. It returns the field to go to,
+// empty for the one that follows.
+func (b *Bench) Enter(id string) (next string) {
+	s := b.current
+	if wrong := s.next.remarks[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
+		b.session.Say(model.Stop, wrong.Text)
+		return id
+	}
+	method := s.typed.method()
+	if id != lastField(method) || strings.TrimSpace(s.typed[id]) == "" {
+		return ""
+	}
+	if err := b.Add(); err != nil {
+		b.session.Fail(err)
+		return id
+	}
+	if s.found.isComplete() {
+		return ""
+	}
+	return firstFigure(method)
+}
+
+// Add makes the test that is typed. It is kept whatever the others say; what they
+// give together goes on the status line.
+func (b *Bench) Add() error {
+	s := b.current
+	if s.crop() == "" {
+		return errors.New(session.Say("say first what grain it is"))
+	}
+	if err := s.alone(s.next.reading); err != nil {
+		return err
+	}
+	s.tests = s.tests.with(s.next.reading)
+	s.typed.forget(testFigures...)
+	b.showTests()
+	b.session.Say(s.found.status())
+	b.session.Window.Redraw()
+	return nil
+}
+
+// showTests works the tests out after one was made or decided about.
+func (b *Bench) showTests() {
+	b.current.workTests()
+	b.current.read()
+	b.drafts.sync(b.current)
+}
+
+// changedTests does the same, and says what was decided.
+func (b *Bench) changedTests(said string) {
+	b.showTests()
+	b.session.Say(model.OK, said)
+	b.session.Window.Redraw()
+}
+
+// Write writes the sample to its load: the tests, the other results, and where the
+// retained part is kept. A test that is typed is made first.
+func (b *Bench) Write() error {
+	s := b.current
+	if s.load == nil {
+		return errors.New(session.Say("No load is chosen. Choose the one this sample is of in the first field"))
+	}
+	if s.typed.isHalfTyped() {
+		if err := b.Add(); err != nil {
+			return err
 		}
-		return "write"
 	}
-	for _, f := range s.testFields() {
-		if s.typed[f.ID] == "" && f.Kind != model.TickField {
-			return f.ID
-		}
+	if s.found.fault != nil {
+		return s.found.fault
 	}
-	return lastField(s.method())
+	if wrong := s.results().Wrong(); wrong != "" {
+		return errors.New(wrong)
+	}
+	if err := s.write(); err != nil {
+		return err
+	}
+	b.drafts.forget(s)
+	b.session.Say(model.OK, s.written())
+	b.leave()
+	return nil
+}
+
+// leave goes on to where the work is: back to the yard if it sent the sample, else
+// to the next one that waits.
+func (b *Bench) leave() {
+	back := b.back
+	b.back = false
+	b.session.Changed()
+	if back {
+		b.session.Go("yard")
+		return
+	}
+	b.readBook()
+	if l := b.loads.first(); l != nil {
+		b.Take(l.ID)
+	}
+}
+
+// StartOver forgets the tests of grain that belongs to no load. Those of a load are
+// left out by rule and name, never forgotten.
+func (b *Bench) StartOver() error {
+	if b.current.load != nil {
+		return errors.New(session.Say("The tests of a load are not forgotten. Leave one out by its rule"))
+	}
+	grain := b.current.typed["grain"]
+	delete(b.samples, "")
+	b.current = b.sample("")
+	b.current.typed["grain"] = grain
+	b.showTests()
+	b.session.Window.Redraw()
+	return nil
+}
+
+// TurnDegrees changes between Fahrenheit and Celsius for what is typed from now on.
+func (b *Bench) TurnDegrees() {
+	b.tools.celsius = !b.tools.celsius
+	b.current.read()
+	b.drafts.jot(b.current)
+	b.session.Say(model.OK, session.Say("Temperatures are typed in %s now.", b.tools.degrees()))
+	b.session.Window.Redraw()
 }
 
 // CanAskFactor reports whether the load has results that are not asked for.
-func (b *Bench) CanAskFactor() bool { return b.hand.form != nil && b.hand.form.CanAskFactor() }
+func (b *Bench) CanAskFactor() bool {
+	return b.current.form != nil && b.current.results().CanAskMore()
+}
 
 // AskFactor asks which other result there is, and puts a field for it on.
 func (b *Bench) AskFactor(then func(field string)) {
-	b.hand.form.AskFactor(func(field string) {
-		b.jot()
+	b.current.results().AskMore(func(field string) {
+		b.drafts.jot(b.current)
 		then(field)
 	})
 }
+
+// CanPrintLabel reports whether the current sample has a number in the book.
+func (b *Bench) CanPrintLabel() bool {
+	return b.current.load != nil && b.current.load.Sample.Number != ""
+}
+
+// PrintLabel prints the label for the container of the current sample.
+func (b *Bench) PrintLabel() { printLabel(b.session, b.current.load) }

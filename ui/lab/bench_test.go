@@ -18,14 +18,14 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// benchRoom is the bench of the invented elevator with a waiting load of
-// soybeans in hand, on the dial meter.
+// benchRoom is the bench of the invented elevator, with a waiting load of soybeans
+// as the current one, on the dial meter.
 func benchRoom(t testing.TB) (*sessiontest.Room, *Bench) {
 	t.Helper()
 	r := sessiontest.DemoRoom(t, 120)
 	b := NewBench(r.Session)
 	b.Begin()
-	if b.hand.load == nil {
+	if b.current.load == nil {
 		t.Fatal("no load waits for its test")
 	}
 	b.Type("method", string(meter.ByDial))
@@ -35,7 +35,7 @@ func benchRoom(t testing.TB) (*sessiontest.Room, *Bench) {
 // fieldOf finds a field of the bench.
 func (b *Bench) fieldOf(t testing.TB, id string) model.Field {
 	t.Helper()
-	f, found := session.Find(b.Fields(), func(f model.Field) bool { return f.ID == id })
+	f, found := session.Find(b.Result().Fields, func(f model.Field) bool { return f.ID == id })
 	if !found {
 		t.Fatalf("the bench has no field %s", id)
 	}
@@ -57,7 +57,7 @@ func (b *Bench) test(t testing.TB, dial string) {
 	sessiontest.Must(t, b.Add())
 }
 
-// What is said beside a field follows from what is typed in it.
+// The message beside a field follows from the text in it.
 func TestBenchSaysBesideItsFields(t *testing.T) {
 	for name, c := range map[string]struct {
 		typed       []string
@@ -102,11 +102,11 @@ func TestBenchReadsTheChart(t *testing.T) {
 	column := slices.IndexFunc(chart.Temperatures(), func(a quantity.Amount) bool { return a.Figure() == "60" })
 	b.typeAll("mass 250", "temperature 60", "room 65", "dial 60")
 	sessiontest.Must(t, b.Add())
-	got := b.hand.found.testing.Result.Outcomes[0].Step.Value()
+	got := b.current.found.testing.Result.Outcomes[0].Step.Value()
 	if want := chart.Cell(row, column); !got.Equal(want) {
 		t.Errorf("the test is %s, the cell says %s", got, want)
 	}
-	if w := b.Working(); len(w) < 10 {
+	if w := b.Result().Working(); len(w) < 10 {
 		t.Errorf("the working has %d lines; it should hold the four cells and both parts", len(w))
 	}
 }
@@ -117,13 +117,13 @@ func TestBenchAsksForMoreTests(t *testing.T) {
 	_, b := benchRoom(t)
 	b.typeAll("mass 250", "temperature 65", "room 68", "dial 57")
 	if next := b.Enter("dial"); next != "dial" {
-		t.Fatalf("after one test near the trigger Enter goes to %q; the bench says %v", next, b.Sayings())
+		t.Fatalf("after one test near the trigger Enter goes to %q; the bench says %v", next, b.Result().Remarks)
 	}
-	if f := b.BigFigures()[2]; f.Value != "1 of 3" || f.State != model.Warn {
+	if f := b.Result().Figures[2]; f.Value != "1 of 3" || f.State != model.Warn {
 		t.Errorf("tests are shown as %+v", f)
 	}
 	if !saysWord(b, "near a limit") {
-		t.Errorf("why there must be more is not said: %v", b.Sayings())
+		t.Errorf("why there must be more is not said: %v", b.Result().Remarks)
 	}
 	b.Type("dial", "57.5")
 	b.Enter("dial")
@@ -137,7 +137,29 @@ func TestBenchAsksForMoreTests(t *testing.T) {
 }
 
 func saysWord(b *Bench, word string) bool {
-	return slices.ContainsFunc(b.Sayings(), func(s model.Remark) bool { return strings.HasPrefix(s.Word, word) })
+	return slices.ContainsFunc(b.Result().Remarks, func(s model.Remark) bool { return strings.HasPrefix(s.Word, word) })
+}
+
+// After the last test the keyboard goes through what is still empty, field by
+// field, and past what is filled, to the button that writes.
+func TestBenchGoesOnToWhatIsEmpty(t *testing.T) {
+	_, b := benchRoom(t)
+	b.test(t, "66")
+	texts := map[string]string{"test-weight": "57.5", "number": "N-1", "probes": "4", "place": "B-2"}
+	seen := map[string]bool{}
+	for at := b.First(); at != "write"; at = b.First() {
+		if seen[at] {
+			t.Fatalf("the keyboard goes to %s again, though it holds %q", at, b.fieldOf(t, at).Value)
+		}
+		seen[at] = true
+		b.Type(at, session.OrElse(texts[at], "n"))
+		if b.fieldOf(t, at).State == model.Stop {
+			b.Type(at, "0.5")
+		}
+	}
+	if !seen["test-weight"] || !seen["place"] {
+		t.Errorf("the keyboard went to %v", seen)
+	}
 }
 
 // A test is left out only by a rule that fits, and stays listed.
@@ -147,7 +169,7 @@ func TestBenchLeavesOutByRule(t *testing.T) {
 		b.test(t, dial)
 	}
 	if !saysWord(b, "tests differ") {
-		t.Fatalf("the spread is not doubted: %v", b.Sayings())
+		t.Fatalf("the spread is not doubted: %v", b.Result().Remarks)
 	}
 	for _, c := range []struct {
 		test   string
@@ -158,30 +180,30 @@ func TestBenchLeavesOutByRule(t *testing.T) {
 		{"1", map[string]string{"rule": string(moisture.FarthestFromMiddle)}, false},
 		{"3", map[string]string{"rule": string(moisture.FarthestFromMiddle)}, true},
 	} {
-		b.LeaveOut(c.test)
+		decisions{b}.leaveOut(c.test)
 		r.Answer(c.answer)
-		if got := len(b.hand.tests.Exclusions) == 1; got != c.out {
+		if got := len(b.current.tests.Exclusions) == 1; got != c.out {
 			t.Errorf("leaving out test %s by %v: left out %v, want %v; said %q", c.test, c.answer, got, c.out, r.Last())
 		}
 	}
-	rows := b.Rows()
+	rows := b.Result().Tests
 	if len(rows) != 3 || !rows[2].Struck {
 		t.Errorf("the tests are listed as %+v", rows)
 	}
-	if !slices.ContainsFunc(b.Sayings(), func(s model.Remark) bool { return s.Word == "test 3" && strings.Contains(s.Text, demo.Manager) }) {
-		t.Errorf("the test left out is not told with its rule: %v", b.Sayings())
+	if !slices.ContainsFunc(b.Result().Remarks, func(s model.Remark) bool { return s.Word == "test 3" && strings.Contains(s.Text, demo.Manager) }) {
+		t.Errorf("the test left out is not told with its rule: %v", b.Result().Remarks)
 	}
-	b.LeaveOut("3")
-	if len(b.hand.tests.Exclusions) != 0 {
+	decisions{b}.leaveOut("3")
+	if len(b.current.tests.Exclusions) != 0 {
 		t.Error("the test does not count again")
 	}
 }
 
-// What is written is in the book as it was made: every test, the other results,
-// where the kept part is.
+// A sample is in the book as it was tested: every test, the other results, and where
+// the retained part is kept.
 func TestBenchWritesToTheLoad(t *testing.T) {
 	r, b := benchRoom(t)
-	id := b.hand.load.ID
+	id := b.current.load.ID
 	b.test(t, "66")
 	b.typeAll("test-weight 57.5", "probes 4", "place Shelf B-2")
 	sessiontest.Must(t, b.Write())
@@ -197,7 +219,7 @@ func TestBenchWritesToTheLoad(t *testing.T) {
 	if len(l.Sample.Findings) != 1 || l.Sample.Findings[0].Amount.Figure() != "57.5" {
 		t.Errorf("the book has the results %+v", l.Sample.Findings)
 	}
-	if b.hand.id() == id {
+	if b.current.id() == id {
 		t.Error("the sample is still in hand though others wait")
 	}
 	b.Take(id)
@@ -216,7 +238,7 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 120)
 	y := yard.NewYard(r.Session)
 	b := NewBench(r.Session)
-	waiting := b.trucks[slices.IndexFunc(b.trucks, waitsForTest)]
+	waiting := b.loads[slices.IndexFunc(b.loads, waitsForTest)]
 	y.Take(waiting.ID)
 	b.TakeFromYard(y.Form())
 	b.Type("method", string(meter.Typed))
@@ -234,8 +256,8 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 	}
 }
 
-// A doubt the house stops tickets for is let through by a manager with a
-// reason; both stand in the book.
+// A doubt that the house stops tickets for is let through by a manager with a
+// reason; both are in the book.
 func TestBenchLetsThrough(t *testing.T) {
 	r, b := benchRoom(t)
 	setup, err := office.BenchSetup(t.Context(), r.Session.Desk)
@@ -244,13 +266,13 @@ func TestBenchLetsThrough(t *testing.T) {
 	sessiontest.Must(t, scalehouse.SetBench(t.Context(), r.Session.Desk, setup))
 	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Tester))
 	b.Refresh()
-	id := b.hand.load.ID
+	id := b.current.load.ID
 	b.typeAll("mass 250", "temperature 36", "room 50", "dial 66")
 	sessiontest.Must(t, b.Add())
-	if !b.CanLetThrough() || b.BigFigures()[0].State != model.Stop {
-		t.Fatalf("cold grain does not stop the ticket: %v", b.Sayings())
+	if !(decisions{b}).canLetThrough() || b.Result().Figures[0].State != model.Stop {
+		t.Fatalf("cold grain does not stop the ticket: %v", b.Result().Remarks)
 	}
-	b.LetThrough()
+	decisions{b}.askManager()
 	if wrong := r.Answer(map[string]string{"who": demo.Manager}); wrong["reason"] == "" {
 		t.Error("let through without a reason")
 	}
@@ -268,7 +290,7 @@ func TestBenchLetsThrough(t *testing.T) {
 		t.Errorf("%s is signed in afterwards", who)
 	}
 	b.Take(id)
-	if b.CanLetThrough() {
+	if (decisions{b}).canLetThrough() {
 		t.Error("the doubt still asks for a manager")
 	}
 }
@@ -279,17 +301,17 @@ func TestBenchWithoutALoad(t *testing.T) {
 	r, b := benchRoom(t)
 	b.typeAll("load "+withoutLoad, "grain corn")
 	b.test(t, "66")
-	if len(b.Rows()) != 1 || len(b.Ruler().Marks) == 0 {
+	if len(b.Result().Tests) != 1 || len(b.Result().Ruler.Marks) == 0 {
 		t.Fatalf("no test was made: %q", r.Last())
 	}
 	if err := b.Write(); err == nil || !strings.Contains(err.Error(), "No load is chosen") {
 		t.Errorf("writing without a load says %v", err)
 	}
 	sessiontest.Must(t, b.StartOver())
-	if len(b.Rows()) != 0 || b.hand.crop() != "corn" {
+	if len(b.Result().Tests) != 0 || b.current.crop() != "corn" {
 		t.Error("starting over keeps tests or forgets the grain")
 	}
-	b.Type("load", b.trucks[0].ID)
+	b.Type("load", b.loads[0].ID)
 	if err := b.StartOver(); err == nil {
 		t.Error("the tests of a load were forgotten")
 	}
@@ -299,8 +321,8 @@ func TestBenchWithoutALoad(t *testing.T) {
 func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	r, b := benchRoom(t)
 	d := r.Session.Desk
-	id := b.hand.load.ID
-	details := b.hand.load.Details
+	id := b.current.load.ID
+	details := b.current.load.Details
 	details.Bin, details.Disposition, details.Price, details.PriceSource = "P1", load.Stored, nil, ""
 	sessiontest.Must(t, scalehouse.Amend(t.Context(), d, id, details))
 	l, err := office.Load(t.Context(), d, id)
@@ -310,7 +332,7 @@ func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	b.Refresh()
 	b.test(t, "66")
 	if !saysWord(b, "worth") {
-		t.Fatalf("gross %s: the worth is not told: %v", gross.Weight, b.Sayings())
+		t.Fatalf("gross %s: the worth is not told: %v", gross.Weight, b.Result().Remarks)
 	}
 }
 
@@ -321,10 +343,10 @@ func TestBenchOfAnEmptyHouse(t *testing.T) {
 	if hint := b.Hint(); !strings.Contains(hint, "No meter is set up") {
 		t.Errorf("the hint is %q", hint)
 	}
-	if b.First() != "load" || b.hand.method() != meter.Typed {
-		t.Errorf("the bench begins on %s by %s", b.First(), b.hand.method())
+	if b.First() != "load" || b.current.typed.method() != meter.Typed {
+		t.Errorf("the bench begins on %s by %s", b.First(), b.current.typed.method())
 	}
-	if len(b.Sayings()) == 0 {
+	if len(b.Result().Remarks) == 0 {
 		t.Error("nothing says what to do")
 	}
 }
@@ -334,14 +356,14 @@ func TestGradeAdviceFollowsTheBench(t *testing.T) {
 	_, b := benchRoom(t)
 	b.test(t, "62")
 	if saysWord(b, "would grade") {
-		t.Errorf("graded by nothing: %+v", b.Sayings())
+		t.Errorf("graded by nothing: %+v", b.Result().Remarks)
 	}
 	b.typeAll("foreign-material 2.4")
-	saying, found := session.Find(b.Sayings(), func(s model.Remark) bool { return s.Word == "would grade" })
+	saying, found := session.Find(b.Result().Remarks, func(s model.Remark) bool { return s.Word == "would grade" })
 	if !found || !strings.Contains(saying.Text, "no better than U.S. No. 3 (advisory, not official)") || !strings.Contains(saying.Text, "Foreign material 2.4 % is over 2.0 %, the most for U.S. No. 2.") {
-		t.Errorf("the bench says %+v", b.Sayings())
+		t.Errorf("the bench says %+v", b.Result().Remarks)
 	}
-	if !strings.Contains(sessiontest.TextOf(b.Working()), "GRADE, ADVICE ONLY") {
-		t.Errorf("the working says\n%s", sessiontest.TextOf(b.Working()))
+	if !strings.Contains(sessiontest.TextOf(b.Result().Working()), "GRADE, ADVICE ONLY") {
+		t.Errorf("the working says\n%s", sessiontest.TextOf(b.Result().Working()))
 	}
 }

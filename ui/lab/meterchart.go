@@ -17,7 +17,7 @@ type CheckChart struct {
 	Empty  string
 }
 
-// Chart is the log of the meter in hand as a picture.
+// Chart is the log of the chosen meter as a picture.
 func (m *Meters) Chart() CheckChart {
 	from := m.log.Chart
 	out := CheckChart{Empty: session.Say("No check yet.")}
@@ -41,8 +41,8 @@ func (m *Meters) Chart() CheckChart {
 	return out
 }
 
-// across is the place of a check by its day, in thousandths from the left; the
-// checks of a single day stand side by side.
+// across is the place of a check by its day, in thousandths from the left. Checks
+// of a single day are side by side.
 func across(c meter.ErrorLog, n int) int {
 	first, last := c.Points[0].Check.Day, c.Points[len(c.Points)-1].Check.Day
 	days, part := first.DaysUntil(last), first.DaysUntil(c.Points[n].Check.Day)
@@ -64,8 +64,7 @@ func (m *Meters) scale(c meter.ErrorLog) []model.Guide {
 	return []model.Guide{{At: 0, Label: "-" + edge}, {At: 500, Label: "0"}, {At: 1000, Label: "+" + edge}}
 }
 
-// limitLines are the limits of the newest check, and the mean error with what
-// holds the true bias.
+// limitLines are the limits of the newest check, and the mean error.
 func limitLines(c meter.ErrorLog, bias meter.Bias) []model.Guide {
 	var out []model.Guide
 	if p := c.Points[len(c.Points)-1]; p.Limited {

@@ -12,10 +12,10 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskCheck asks for a reference sample read on the meter in hand, and writes it
+// AskCheck asks for a reference sample read on the chosen meter, and writes it
 // down.
 func (m *Meters) AskCheck() {
-	meter, there := m.inHand()
+	meter, there := m.current()
 	if !there {
 		return
 	}
@@ -47,9 +47,9 @@ func (m *Meters) lastCrop() string {
 	return ""
 }
 
-// degrees is the scale of the house's thermometers.
+// degrees is the unit of the house's thermometers.
 func (m *Meters) degrees() quantity.Unit {
-	if p := m.session.Desk.Profile(); p.Rules == "canada" || p.WeightUnit() == quantity.Kg {
+	if usesCelsius(m.session.Desk.Profile()) {
 		return quantity.Celsius
 	}
 	return quantity.Fahrenheit
@@ -60,23 +60,18 @@ func (m *Meters) readCheck(checked meter.Meter, values map[string]string) (meter
 	wrong := map[string]string{}
 	c := meter.Check{Meter: checked.ID, Calibration: checked.Calibration, Crop: values["crop"], Name: strings.TrimSpace(values["name"])}
 	read := func(id, label string, field quantity.Field) (a quantity.Amount) {
-		field.Name = label
 		if strings.TrimSpace(values[id]) == "" {
 			return a
 		}
-		a, err := session.ParseFigure(field, values[id])
-		if err != nil {
-			wrong[id] = session.Sentence(err)
-		}
-		return a
+		return readFigure(field, id, label, values, wrong)
 	}
 	c.Reference = read("oven", session.Say("Oven says"), moisture.MoistureField)
 	c.Reading = read("meter", session.Say("Meter reads"), moisture.MoistureField)
-	warmth := moisture.FahrenheitField
+	temperature := moisture.FahrenheitField
 	if m.degrees() == quantity.Celsius {
-		warmth = moisture.CelsiusField
+		temperature = moisture.CelsiusField
 	}
-	c.Sample = read("warmth", session.Say("Sample at"), warmth)
+	c.Sample = read("warmth", session.Say("Sample at"), temperature)
 	return c, wrong
 }
 
@@ -86,8 +81,8 @@ func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
 		return
 	}
 	m.Refresh()
-	stand := m.stands[meter.ID]
-	state := standingWord(stand.State).State
-	m.session.Say(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Say(stand.Sentence)))
+	status := m.status[meter.ID]
+	state := statusRemark(status.State).State
+	m.session.Say(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Say(status.Sentence)))
 	m.session.Changed()
 }

@@ -13,11 +13,10 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskMeter asks for a meter of the house: a new one, or with an id the one in
-// hand to be changed. A new calibration is a new instrument: its checks begin
-// anew.
+// AskMeter asks for a meter of the house: a new one, or else changes to the chosen
+// one. A meter with a new calibration is a new instrument: its checks begin again.
 func (m *Meters) AskMeter(isNew bool) {
-	edited, there := m.inHand()
+	edited, there := m.current()
 	title := session.Say("Change meter %s", edited.ID)
 	if isNew || !there {
 		edited, title = meter.Meter{Method: meter.Direct}, session.Say("A new meter")
@@ -58,7 +57,7 @@ func meterMethods() []model.Option {
 	return out
 }
 
-// figureText is a figure as a field holds it; empty where nobody wrote one down.
+// figureText is a figure as the text of a field; empty where there is none.
 func figureText(a quantity.Amount) string {
 	if a.Unit() == quantity.Plain {
 		return ""
@@ -66,38 +65,33 @@ func figureText(a quantity.Amount) string {
 	return session.Bare(a)
 }
 
-// tolerance and difference are what a maker may claim.
+// The limits of what a maker may claim of a meter.
 var (
 	toleranceField  = quantity.Field{Unit: quantity.Point, Places: 2, Min: quantity.Of("0.01", quantity.Point), Max: quantity.Int(5, quantity.Point)}
 	fahrenheitApart = quantity.Field{Unit: quantity.Fahrenheit, Places: 1, Min: quantity.Int(1, quantity.Fahrenheit), Max: quantity.Int(100, quantity.Fahrenheit)}
 	celsiusApart    = quantity.Field{Unit: quantity.Celsius, Places: 1, Min: quantity.Int(1, quantity.Celsius), Max: quantity.Int(60, quantity.Celsius)}
 )
 
-// readMeter reads a meter as typed over what it was, and says by field what is
-// wrong. What is posted for single grains stays.
+// readMeter reads a meter as typed over the one before, and says by field what is
+// wrong. Ranges of single grains, which have no field, stay.
 func (m *Meters) readMeter(was meter.Meter, values map[string]string) (meter.Meter, map[string]string) {
 	wrong := map[string]string{}
 	text := func(id string) string { return strings.TrimSpace(values[id]) }
 	read := func(id, label string, field quantity.Field) (a quantity.Amount) {
-		field.Name = label
 		if text(id) == "" {
 			return a
 		}
-		a, err := session.ParseFigure(field, text(id))
-		if err != nil {
-			wrong[id] = session.Sentence(err)
-		}
-		return a
+		return readFigure(field, id, label, values, wrong)
 	}
-	warmth, apart := moisture.FahrenheitField, fahrenheitApart
+	temperature, apart := moisture.FahrenheitField, fahrenheitApart
 	if m.degrees() == quantity.Celsius {
-		warmth, apart = moisture.CelsiusField, celsiusApart
+		temperature, apart = moisture.CelsiusField, celsiusApart
 	}
 	edited := was
 	edited.ID, edited.Model, edited.Serial = text("id"), text("model"), text("serial")
 	edited.Method, edited.Calibration = meter.Method(text("method")), text("calibration")
 	edited.Tolerance = read("tolerance", session.Say("Tolerance"), toleranceField)
-	edited.Ambient = quantity.Span{Low: read("coldest", session.Say("Room from"), warmth), High: read("warmest", session.Say("Room to"), warmth)}
+	edited.Ambient = quantity.Span{Low: read("coldest", session.Say("Room from"), temperature), High: read("warmest", session.Say("Room to"), temperature)}
 	edited.MaxDifference = read("apart", session.Say("Grain off by"), apart)
 	if (text("coldest") == "") != (text("warmest") == "") {
 		wrong["warmest"] = session.Say("Give both ends of the range, or neither.")

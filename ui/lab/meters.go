@@ -10,17 +10,17 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Meters is the list of moisture meters, and the log of the one in hand: what
-// its checks say, and whether it may be believed.
+// Meters is the list of moisture meters, and the log of the chosen one: what its
+// checks tell, and whether its readings can be trusted.
 type Meters struct {
 	session *session.Session
 	meters  []meter.Meter
-	stands  map[string]meter.Status
+	status  map[string]meter.Status
 	chosen  string
 	log     office.MeterLog
 }
 
-// NewMeters makes the list with the first meter in hand.
+// NewMeters makes the list with the first meter chosen.
 func NewMeters(f *session.Session) *Meters {
 	m := &Meters{session: f}
 	m.Refresh()
@@ -34,8 +34,8 @@ func (m *Meters) Refresh() {
 		m.session.Fail(err)
 		return
 	}
-	m.meters, m.stands = e.Meters, e.Statuses
-	if _, there := m.inHand(); !there && len(m.meters) > 0 {
+	m.meters, m.status = e.Meters, e.Statuses
+	if _, there := m.current(); !there && len(m.meters) > 0 {
 		m.chosen = m.meters[0].ID
 	}
 	m.readLog()
@@ -43,7 +43,7 @@ func (m *Meters) Refresh() {
 
 func (m *Meters) readLog() {
 	m.log = office.MeterLog{}
-	if _, there := m.inHand(); !there {
+	if _, there := m.current(); !there {
 		return
 	}
 	var err error
@@ -52,17 +52,17 @@ func (m *Meters) readLog() {
 	}
 }
 
-func (m *Meters) inHand() (meter.Meter, bool) {
+func (m *Meters) current() (meter.Meter, bool) {
 	return session.Find(m.meters, func(one meter.Meter) bool { return one.ID == m.chosen })
 }
 
-// Choose takes a meter in hand.
+// Choose makes a meter the chosen one.
 func (m *Meters) Choose(id string) {
 	m.chosen = id
 	m.readLog()
 }
 
-// Chosen is the meter in hand.
+// Chosen is the id of the chosen meter.
 func (m *Meters) Chosen() string { return m.chosen }
 
 // Empty says what to do while there is no meter.
@@ -70,12 +70,12 @@ func (m *Meters) Empty() string {
 	return session.Say("No meter is set up. A manager adds one with Ctrl+E; without a meter moisture is typed, with a reason.")
 }
 
-// Rows are the meters with how each stands.
+// Rows are the meters, each with the state of its checks.
 func (m *Meters) Rows() []model.Row {
 	var out []model.Row
 	for _, one := range m.meters {
-		s := m.stands[one.ID]
-		stand := standingWord(s.State)
+		s := m.status[one.ID]
+		stand := statusRemark(s.State)
 		out = append(out, model.Row{Key: one.ID, State: stand.State, Cells: []string{
 			one.ID, one.Model, one.Calibration, m.session.DateOr(s.Last, session.Say("never")), m.session.DateOr(s.NextDue, session.NoFigure), stand.Text,
 		}})
@@ -83,7 +83,7 @@ func (m *Meters) Rows() []model.Row {
 	return out
 }
 
-// Checks are the reference samples read on the meter in hand, newest first.
+// Checks are the reference samples read on the chosen meter, newest first.
 func (m *Meters) Checks() []model.Row {
 	var out []model.Row
 	points := m.log.Chart.Points
@@ -109,14 +109,14 @@ func allowedText(p meter.ErrorPoint) string {
 	return session.Bare(p.Limit)
 }
 
-// Sayings are what the log says: how the meter stands, what failed, what does
-// not count, and its bias with how sure that is.
-func (m *Meters) Sayings() []model.Remark {
-	if _, there := m.inHand(); !there {
+// Remarks are what the log tells: the state of the meter's checks, what failed,
+// what does not count, and its bias with the certainty of it.
+func (m *Meters) Remarks() []model.Remark {
+	if _, there := m.current(); !there {
 		return nil
 	}
 	s := m.log.Standing
-	stand := standingWord(s.State)
+	stand := statusRemark(s.State)
 	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: session.Say(s.Sentence)}}
 	for _, hint := range s.Hints {
 		out = append(out, model.Remark{State: model.Warn, Word: session.Say("a rule not confirmed"), Text: session.Say(hint)})
@@ -136,9 +136,9 @@ func (m *Meters) Sayings() []model.Remark {
 	return append(out, model.Remark{State: model.Plain, Word: session.Say("checked by"), Text: session.Say("%s: %s", session.Say(m.log.Authority.Name), session.Say(m.log.Authority.Source))})
 }
 
-// PrintLog prints the log of the meter in hand for whoever examines it.
+// PrintLog prints the log of the chosen meter, for an examiner.
 func (m *Meters) PrintLog() {
-	one, there := m.inHand()
+	one, there := m.current()
 	if !there {
 		return
 	}
@@ -151,8 +151,8 @@ func (m *Meters) PrintLog() {
 	session.PrintPaper(m.session, "meter-"+one.ID, session.Say("the log of meter %s", one.ID), pdf)
 }
 
-// HasMeter reports whether a meter is in hand.
+// HasMeter reports whether a meter is chosen.
 func (m *Meters) HasMeter() bool {
-	_, there := m.inHand()
+	_, there := m.current()
 	return there
 }

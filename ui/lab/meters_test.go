@@ -12,8 +12,8 @@ import (
 	"tenthpoint/ui/session/sessiontest"
 )
 
-// The invented elevator's meters stand as its log says: the digital one was
-// checked, the dial meter forgotten.
+// The state of the invented elevator's meters follows their log: the digital one
+// was checked, the dial meter forgotten.
 func TestMetersStand(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 120)
 	m := NewMeters(r.Session)
@@ -30,9 +30,9 @@ func TestMetersStand(t *testing.T) {
 		if len(chart.Limits) < 2 || len(chart.Scale) != 3 {
 			t.Errorf("meter %s: limits %v, scale %v", id, chart.Limits, chart.Scale)
 		}
-		i := slices.IndexFunc(m.Sayings(), func(s model.Remark) bool { return s.Word == "bias" })
-		if i < 0 || !strings.Contains(m.Sayings()[i].Text, "95 times in 100") {
-			t.Errorf("meter %s: the bias is not told with its interval: %v", id, m.Sayings())
+		i := slices.IndexFunc(m.Remarks(), func(s model.Remark) bool { return s.Word == "bias" })
+		if i < 0 || !strings.Contains(m.Remarks()[i].Text, "95 times in 100") {
+			t.Errorf("meter %s: the bias is not told with its interval: %v", id, m.Remarks())
 		}
 	}
 	m.PrintLog()
@@ -41,8 +41,8 @@ func TestMetersStand(t *testing.T) {
 	}
 }
 
-// A reference is read, held against its limit, and written down; what cannot be
-// is said beside its field.
+// A reference is read, compared with its limit, and written down; a text that is not
+// valid is named by its field.
 func TestMeterCheckIsWritten(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
 	m := NewMeters(r.Session)
@@ -77,8 +77,7 @@ func TestMeterCheckIsWritten(t *testing.T) {
 	}
 }
 
-// A meter is added and changed by a manager; what its plate must say is asked
-// for.
+// A meter is added and changed by a manager, with everything its plate says.
 func TestMeterIsSetUp(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
 	m := NewMeters(r.Session)

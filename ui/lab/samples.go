@@ -29,7 +29,7 @@ func (s *Samples) Refresh() {
 		return
 	}
 	s.kept = kept
-	if _, there := s.inHand(); !there {
+	if _, there := s.current(); !there {
 		s.chosen = ""
 		if len(kept) > 0 {
 			s.chosen = kept[0].Load
@@ -37,14 +37,14 @@ func (s *Samples) Refresh() {
 	}
 }
 
-func (s *Samples) inHand() (office.Retained, bool) {
+func (s *Samples) current() (office.Retained, bool) {
 	return session.Find(s.kept, func(r office.Retained) bool { return r.Load == s.chosen })
 }
 
-// Choose takes a sample in hand.
+// Choose makes a sample the chosen one.
 func (s *Samples) Choose(load string) { s.chosen = load }
 
-// Chosen is the sample in hand, by its load.
+// Chosen is the load of the chosen sample.
 func (s *Samples) Chosen() string { return s.chosen }
 
 // Empty says that nothing is on the shelf.
@@ -52,24 +52,24 @@ func (s *Samples) Empty() string {
 	return session.Say("No sample is kept. A sample is, once the bench writes down where: in the field Kept at.")
 }
 
-// Rows are the samples, the soonest due first.
+// Rows are the samples, the first to be due first.
 func (s *Samples) Rows() []model.Row {
 	var out []model.Row
 	for _, r := range s.kept {
-		stand := s.stand(r)
+		status := s.status(r)
 		ticket := session.NoFigure
 		if r.TicketNo > 0 {
 			ticket = session.Counted(r.TicketNo)
 		}
-		out = append(out, model.Row{Key: r.Load, State: stand.State, Cells: []string{
-			session.OrElse(r.Number, r.Load), session.GrainName(r.Crop), r.GrowerName, ticket, r.Place, s.session.Date(r.Taken), s.session.Date(r.Until), stand.Text,
+		out = append(out, model.Row{Key: r.Load, State: status.State, Cells: []string{
+			session.OrElse(r.Number, r.Load), session.GrainName(r.Crop), r.GrowerName, ticket, r.Place, s.session.Date(r.Taken), s.session.Date(r.Until), status.Text,
 		}})
 	}
 	return out
 }
 
-// stand says whether a sample may go.
-func (s *Samples) stand(r office.Retained) model.Remark {
+// status says whether a sample may go.
+func (s *Samples) status(r office.Retained) model.Remark {
 	switch {
 	case r.Held != "":
 		return model.Remark{State: model.Locked, Text: session.Say("held, %s", r.Held)}
@@ -90,15 +90,15 @@ func (s *Samples) Counted() string {
 	return session.Say("%d kept, %d may go", len(s.kept), due)
 }
 
-// CanDiscard reports whether the sample in hand may go.
+// CanDiscard reports whether the chosen sample may go.
 func (s *Samples) CanDiscard() bool {
-	r, there := s.inHand()
+	r, there := s.current()
 	return there && r.Held == "" && r.DueOn(s.session.Desk.Today())
 }
 
 // WhyNotDiscard is why it may not.
 func (s *Samples) WhyNotDiscard() string {
-	r, there := s.inHand()
+	r, there := s.current()
 	switch {
 	case !there:
 		return session.Say("No sample is chosen.")
@@ -108,10 +108,10 @@ func (s *Samples) WhyNotDiscard() string {
 	return session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
 }
 
-// Discard asks once more, and writes down that the sample in hand was thrown
+// Discard asks for confirmation, and writes down that the chosen sample was thrown
 // out.
 func (s *Samples) Discard() {
-	r, there := s.inHand()
+	r, there := s.current()
 	if !there {
 		return
 	}
@@ -133,9 +133,9 @@ func (s *Samples) discard(r office.Retained) {
 	s.session.Changed()
 }
 
-// PrintLabel prints the label of the sample in hand.
+// PrintLabel prints the label of the chosen sample.
 func (s *Samples) PrintLabel() {
-	r, there := s.inHand()
+	r, there := s.current()
 	if !there {
 		return
 	}
@@ -144,11 +144,11 @@ func (s *Samples) PrintLabel() {
 		s.session.Fail(err)
 		return
 	}
-	PrintLabel(s.session, l)
+	printLabel(s.session, l)
 }
 
-// HasSample reports whether a sample is in hand.
+// HasSample reports whether a sample is chosen.
 func (s *Samples) HasSample() bool {
-	_, there := s.inHand()
+	_, there := s.current()
 	return there
 }

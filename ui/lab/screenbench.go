@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/charts"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
@@ -18,6 +19,7 @@ import (
 type BenchScreen struct {
 	window *shell.Window
 	Bench  *Bench
+	shown  *shownSample
 	Form   *shell.FieldForm
 
 	figures []*widgets.Figure
@@ -35,7 +37,41 @@ type BenchScreen struct {
 	toggle  *widgets.Button
 }
 
-func NewBenchScreen(f *session.Session) shell.Screen { return &BenchScreen{Bench: NewBench(f)} }
+// NewBenchScreen makes the screen with the bench as it was before the program
+// stopped.
+func NewBenchScreen(f *session.Session) shell.Screen {
+	b := NewBench(f)
+	return &BenchScreen{Bench: b, shown: &shownSample{bench: b, now: b.Result()}}
+}
+
+// shownSample is the current sample as the screen shows it. A text goes to the
+// bench, and the one value that comes of it is kept: everything drawn reads that
+// value.
+type shownSample struct {
+	bench *Bench
+	now   Result
+}
+
+func (s *shownSample) read() { s.now = s.bench.Result() }
+
+func (s *shownSample) Fields() []model.Field { return s.now.Fields }
+
+func (s *shownSample) Type(id, text string) {
+	s.bench.Type(id, text)
+	s.read()
+}
+
+func (s *shownSample) Enter(id string) (next string) {
+	next = s.bench.Enter(id)
+	s.read()
+	return next
+}
+
+func (s *shownSample) Restore(id string) bool {
+	changed := s.bench.Restore(id)
+	s.read()
+	return changed
+}
 
 // Build makes the screen's widgets.
 func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
@@ -52,7 +88,7 @@ func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.reader = widgets.NewReader(s.says)
 	s.write, s.toggle = w.Commands.Button("bench.write"), w.Commands.Button("bench.working")
 	s.write.Importance = shell.HighImportance
-	s.Form = shell.NewFieldForm(w, s.Bench, s.showResult)
+	s.Form = shell.NewFieldForm(w, s.shown, s.showResult)
 	s.Form.AddLast("write", s.write)
 	s.Form.AddLast("tests", s.Tests)
 	s.Form.AddLast("says", s.reader)
@@ -61,7 +97,7 @@ func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.buildResult()
 	s.Form.Sheet.Hint = s.window.ShowHint
 	s.Form.Grown, s.Form.ToForm = s.content.Refresh, s.toForm
-	s.Form.Show(true)
+	s.show()
 	return s.content
 }
 
@@ -71,7 +107,7 @@ func (s *BenchScreen) buildResult() {
 	c := s.window.Commands
 	figures := container.NewHBox()
 	s.head = figures
-	for i, f := range s.Bench.BigFigures() {
+	for i, f := range s.shown.now.Figures {
 		figure := widgets.NewFigure(f.Caption, f.Unit)
 		figure.Chars = benchChars[i]
 		s.figures = append(s.figures, figure)
@@ -91,7 +127,7 @@ func (s *BenchScreen) buildResult() {
 	s.content = container.New(s.pane, s.pane.Objects()...)
 }
 
-// resultShare is what the result has of a hundred.
+// resultShare is the result's part of the width, in percent.
 const resultShare = 45
 
 // benchChars is the least room for moisture, spread and tests, in figures.
@@ -101,7 +137,18 @@ var benchChars = []int{4, 4, 2}
 // of the next test.
 func (s *BenchScreen) Show() {
 	s.Bench.Begin()
+	s.showFirst()
+}
+
+// show shows the sample as it now is, in every entry.
+func (s *BenchScreen) show() {
+	s.shown.read()
 	s.Form.Show(true)
+}
+
+// showFirst does the same, with the keyboard on the field to begin with.
+func (s *BenchScreen) showFirst() {
+	s.show()
 	s.Form.Focus(s.Bench.First())
 }
 
@@ -114,25 +161,26 @@ func (s *BenchScreen) Ring() *widgets.FocusOrder { return s.Form.Ring }
 // Refresh shows the facts as they now are.
 func (s *BenchScreen) Refresh() {
 	s.Bench.Refresh()
-	s.Form.Show(true)
+	s.show()
 }
 
 // showResult follows every keystroke.
 func (s *BenchScreen) showResult() {
-	for i, f := range s.Bench.BigFigures() {
+	now := s.shown.now
+	for i, f := range now.Figures {
 		s.figures[i].SetCaption(f.Caption, f.Unit)
 		s.figures[i].Set(f.State, f.Value)
 	}
 	s.head.Refresh()
-	s.Tests.SetRows(s.Bench.Rows())
-	s.says.Set(s.Bench.Sayings())
+	s.Tests.SetRows(now.Tests)
+	s.says.Set(now.Remarks)
 	s.reader.Refresh()
 	shell.SetVisible(s.made, !s.pane.Working)
 	shell.SetVisible(s.working, s.pane.Working)
 	if s.pane.Working {
-		s.working.SetLines(s.Bench.Working())
+		s.working.SetLines(now.Working())
 	}
-	ruler := s.Bench.Ruler()
+	ruler := now.Ruler
 	if bare := len(ruler.Marks) == 0; bare == s.ruler.Visible() {
 		shell.SetVisible(s.ruler, !bare)
 		s.sheet.Refresh()

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// metersScreen is the list of moisture meters with the log of the one in hand:
-// its checks, its error from check to check, and what they say.
+// metersScreen is the list of moisture meters with the log of the chosen one: its
+// checks, its error from check to check, and what they tell.
 type metersScreen struct {
 	window *shell.Window
 	meters *Meters
@@ -28,32 +28,23 @@ type metersScreen struct {
 func NewMetersScreen(f *session.Session) shell.Screen { return &metersScreen{meters: NewMeters(f)} }
 
 // Acts are what can be done with meters.
-func (s *metersScreen) Acts() []shell.Act {
-	group := session.Say("Meters")
-	none := func() string { return session.Say("No meter is set up yet.") }
-	return []shell.Act{
-		{Command: widgets.Command{
-			ID: "meters.check", Title: session.Say("Write a check"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
-			EnabledWhen: s.meters.HasMeter, WhyNot: none, Do: s.meters.AskCheck,
-		}},
-		{Command: widgets.Command{
-			ID: "meters.new", Title: session.Say("New meter"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
-			Do: func() { s.meters.AskMeter(true) },
-		}},
-		{Command: widgets.Command{
-			ID: "meters.change", Title: session.Say("Change the meter"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyK)},
-			EnabledWhen: s.meters.HasMeter, WhyNot: none, Do: func() { s.meters.AskMeter(false) },
-		}},
-		{Command: widgets.Command{
-			ID: "meters.policy", Title: session.Say("How we test"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyO)},
-			Do: s.meters.AskPolicy,
-		}},
-		{Command: widgets.Command{
-			ID: "meters.print", Title: session.Say("Print the log"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
-			EnabledWhen: s.meters.HasMeter, WhyNot: none, Do: s.meters.PrintLog,
-		}},
-	}
+func (s *metersScreen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Meters"), meterActs) }
+
+var meterActs = []shell.ActRow[*metersScreen]{
+	{ID: "meters.check", Title: "Write a check", Key: widgets.Bare(fyne.KeyF12), When: (*metersScreen).hasMeter, Why: noMeter,
+		Do: func(s *metersScreen) { s.meters.AskCheck() }},
+	{ID: "meters.new", Title: "New meter", Key: widgets.Ctrl(fyne.KeyE), Do: func(s *metersScreen) { s.meters.AskMeter(true) }},
+	{ID: "meters.change", Title: "Change the meter", Key: widgets.Ctrl(fyne.KeyK), When: (*metersScreen).hasMeter, Why: noMeter,
+		Do: func(s *metersScreen) { s.meters.AskMeter(false) }},
+	{ID: "meters.policy", Title: "How we test", Key: widgets.Ctrl(fyne.KeyO), Do: func(s *metersScreen) { s.meters.AskPolicy() }},
+	{ID: "meters.print", Title: "Print the log", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*metersScreen).hasMeter, Why: noMeter,
+		Do: func(s *metersScreen) { s.meters.PrintLog() }},
 }
+
+// noMeter is why an act on a meter is not possible.
+const noMeter = "No meter is set up yet."
+
+func (s *metersScreen) hasMeter() bool { return s.meters.HasMeter() }
 
 // meterButtons are the acts under the list.
 var meterButtons = []string{"meters.check", "meters.new", "meters.change", "meters.policy", "meters.print"}
@@ -114,10 +105,10 @@ func (s *metersScreen) Refresh() {
 	s.show()
 }
 
-// show brings the log of the meter in hand up to date.
+// show brings the log of the chosen meter up to date.
 func (s *metersScreen) show() {
 	s.checks.SetRows(s.meters.Checks())
-	s.says.Set(s.meters.Sayings())
+	s.says.Set(s.meters.Remarks())
 	s.reader.Refresh()
 	c := s.meters.Chart()
 	s.chart.Empty = c.Empty

@@ -26,17 +26,17 @@ func NewSamplesScreen(f *session.Session) shell.Screen {
 
 // Acts are what can be done with a retained sample.
 func (s *samplesScreen) Acts() []shell.Act {
-	group := session.Say("Samples")
-	return []shell.Act{
-		{Command: widgets.Command{
-			ID: "samples.discard", Title: session.Say("Throw it out"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
-			EnabledWhen: s.samples.CanDiscard, WhyNot: s.samples.WhyNotDiscard, Do: s.samples.Discard,
-		}},
-		{Command: widgets.Command{
-			ID: "samples.label", Title: session.Say("Print its label"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
-			EnabledWhen: s.samples.HasSample, WhyNot: func() string { return session.Say("No sample is chosen.") }, Do: s.samples.PrintLabel,
-		}},
-	}
+	return shell.ActsOf(s, session.Say("Samples"), sampleActs)
+}
+
+var sampleActs = []shell.ActRow[*samplesScreen]{
+	{ID: "samples.discard", Title: "Throw it out", Key: widgets.Bare(fyne.KeyF12),
+		When:   func(s *samplesScreen) bool { return s.samples.CanDiscard() },
+		WhyNot: func(s *samplesScreen) string { return s.samples.WhyNotDiscard() },
+		Do:     func(s *samplesScreen) { s.samples.Discard() }},
+	{ID: "samples.label", Title: "Print its label", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP),
+		When: func(s *samplesScreen) bool { return s.samples.HasSample() }, Why: "No sample is chosen.",
+		Do: func(s *samplesScreen) { s.samples.PrintLabel() }},
 }
 
 // Build makes the screen's widgets.

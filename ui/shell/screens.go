@@ -63,3 +63,44 @@ type Act struct {
 	widgets.Command
 	Everywhere bool
 }
+
+// ActRow is one row in the table of acts of a screen S. Its texts are English.
+type ActRow[S any] struct {
+	ID, Title  string
+	Icon       fyne.Resource
+	Key        widgets.Key
+	Everywhere bool // works whichever screen is in front
+	Break      bool // begins a part of the menu
+	// When says whether the act makes sense now; nil: always. Why is the sentence
+	// for when it does not; WhyNot finds it, where it depends on the work.
+	When   func(S) bool
+	Why    string
+	WhyNot func(S) string
+	Do     func(S)
+}
+
+// ActsOf are the acts of a table for one screen, in a group of its menu.
+func ActsOf[S any](screen S, group string, table []ActRow[S]) []Act {
+	acts := make([]Act, len(table))
+	for i, row := range table {
+		acts[i] = row.act(screen, group)
+	}
+	return acts
+}
+
+func (r ActRow[S]) act(screen S, group string) Act {
+	c := widgets.Command{
+		ID: r.ID, Title: session.Say(r.Title), Group: group, Icon: r.Icon, Break: r.Break,
+		Keys: []widgets.Key{r.Key}, Do: func() { r.Do(screen) },
+	}
+	if r.When != nil {
+		c.EnabledWhen = func() bool { return r.When(screen) }
+	}
+	switch {
+	case r.WhyNot != nil:
+		c.WhyNot = func() string { return r.WhyNot(screen) }
+	case r.Why != "":
+		c.WhyNot = func() string { return session.Say(r.Why) }
+	}
+	return Act{Command: c, Everywhere: r.Everywhere}
+}

@@ -70,7 +70,7 @@ func TestReissueATicket(t *testing.T) {
 	r.Answer(map[string]string{"reason": "a clean copy"})
 	sessiontest.WantSaid(t, r, model.OK, fmt.Sprintf("is the grain of ticket %d, void", first))
 	form := yard.Form()
-	if r.Screen != "yard" || form.Book == nil || form.Book.Reissues != first || !strings.Contains(form.Margin().Text, "void: a clean copy") {
+	if r.Screen != "yard" || form.Book == nil || form.Book.Reissues != first || !strings.Contains(form.Preview().Margin.Text, "void: a clean copy") {
 		t.Fatalf("in hand on %q is %+v", r.Screen, form.Book)
 	}
 	number, err := form.Issue()

@@ -205,7 +205,7 @@ func TestCorrectATicket(t *testing.T) {
 		t.Fatalf("the load in hand corrects %+v", form.Book)
 	}
 	sessiontest.WantSaid(t, r, model.OK, "corrects ticket")
-	if first := form.FirstToDo(); first != form.Lines[0].ID {
+	if first := form.FirstToDo(); first != form.Fields()[0].ID {
 		t.Errorf("a correction begins on %q: one Enter too many issues it unchanged", first)
 	}
 	form.Type("tare", "13,000")

@@ -1,49 +1,52 @@
 package yard
 
 import (
-	"maps"
 	"slices"
-	"tenthpoint/internal/entry"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// What the desk itself gives as a reason or a source stands in the book in
-// English, as all that is no person's own words, and is said where it shows.
+// Reasons and sources that the desk itself gives are in the book in English, and
+// are translated where they are shown. People's own words never are.
 const (
 	readFromIndicator = "read from the indicator"
 	typedAtDesk       = "typed at the desk"
 )
 
-// reasonFor is why a weight was typed. Where the scale cannot be read the
-// person reads it: that is the reason. Where it can, each weight typed all the
-// same needs one of its own.
-func (f *LoadForm) reasonFor(field string) string {
-	if f.session.Indicator == nil {
+// manualWeights are weights typed by hand on a form, each with its reason.
+type manualWeights struct{ form *LoadForm }
+
+// reason is why a weight was typed. Where the program cannot read the scale, a
+// person reads it: that is the reason. Where it can, each weight that is typed all
+// the same needs a reason of its own.
+func (m manualWeights) reason(field string) string {
+	if m.form.session.Indicator == nil {
 		return readFromIndicator
 	}
-	return f.reasons[field]
+	return m.form.typed.reasons[field]
 }
 
-// holdBack takes the weights off facts that were typed without a reason, and
-// gives the fields that can be written.
-func (f *LoadForm) holdBack(facts *entry.Facts, good []string) (kept, held []string) {
+// holdBack removes from facts the weights that were typed without a reason, and
+// returns the fields that can be written and those of the weights.
+func holdBack(facts *entry.Facts, good []string) (kept, unexplained []string) {
 	facts.Weighed = slices.DeleteFunc(facts.Weighed, func(w load.Weighing) bool {
 		if w.Source == load.ByHand && w.Reason == "" {
-			held = append(held, weightID(w.Which, w.Draft))
+			unexplained = append(unexplained, entry.WeightID(w.Which, w.Draft))
 			return true
 		}
 		return false
 	})
-	kept = slices.DeleteFunc(slices.Clone(good), func(id string) bool { return slices.Contains(held, id) })
-	return kept, held
+	kept = slices.DeleteFunc(slices.Clone(good), func(id string) bool { return slices.Contains(unexplained, id) })
+	return kept, unexplained
 }
 
-// askReason asks why weights were typed by hand; with the answer they are
-// written down, without it they stay in their fields.
-func (f *LoadForm) askReason(held []string) {
+// askWhy asks why the weights in some fields were typed by hand. With the answer
+// they are written down; without it they stay in their fields.
+func (m manualWeights) askWhy(fields []string) {
+	f := m.form
 	f.session.Put(model.Ask{
 		Draft: "by hand", Of: f.id,
 		Title:  session.Say("Why is the weight typed by hand?"),
@@ -52,12 +55,10 @@ func (f *LoadForm) askReason(held []string) {
 		Fields: []model.AskField{{ID: "reason", Label: session.Say("Reason"), Chars: 36, Required: true}},
 		Yes:    session.Say("Write down"),
 		Then: func(values map[string]string) {
-			reasons := maps.Clone(f.reasons)
-			for _, field := range held {
-				reasons[field] = values["reason"]
+			for _, field := range fields {
+				f.typed.reasons[field] = values["reason"]
 			}
-			f.reasons = reasons
-			f.Work()
+			f.read()
 			if err := f.Commit(); err != nil {
 				f.session.Fail(err)
 			}

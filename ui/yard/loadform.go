@@ -1,49 +1,38 @@
 package yard
 
 import (
-	"context"
+	"maps"
 	"reflect"
 	"slices"
-	"tenthpoint/internal/entry"
-	"tenthpoint/internal/office"
 
-	"tenthpoint/internal/grain"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// LoadForm is one load's form. What is typed is read at every keystroke, and
-// the slip, the figures and the sentences beside the fields follow at once;
-// what can stand is written into the book whenever a field is left, so that a
-// truck half done survives anything. What cannot stand is kept as a draft.
+// LoadForm is one load's form. What is typed is read at every keystroke, and the
+// slip, the figures and the messages beside the fields follow at once. Whenever a
+// field is left, what is valid is written into the book, so that a half entered
+// truck survives anything. What is not valid yet is kept as a draft.
 type LoadForm struct {
 	session *session.Session
-	id      string                  // empty while nothing has been written down
-	Book    *load.Load              // as it stands in the book; nil before that
-	Typed   map[string]string       // texts that are not in the book, by field
-	Extra   map[grain.FactorID]bool // factors asked for beyond the usual ones
-	// reasons are why weights were typed though the scale can be read.
-	reasons  map[string]string
-	split    bool        // the trailer is weighed apart from its truck
-	edited   string      // the field that somebody typed in last
-	driverOn string      // whether the driver is on the truck for the next weights: "on", "off" or ""
-	leaves   bool        // the truck takes grain away, while nothing is in the book
-	search   search      // what somebody looks for just now
-	kept     bool        // what is on the form outlives the program
-	form     *entry.Form // of what is typed
-	Lines    []line
-	Now      standing
+	id      string     // empty while nothing has been written down
+	Book    *load.Load // as it is in the book; nil before that
+	typed   typed
+	edited  string // the field that somebody typed in last
+	draft   draftKeeper
+	Now     *standing // with everything typed taken in
 }
 
-// NewLoadForm makes the form of a load in the book, or with no load a blank
-// one.
+// NewLoadForm makes the form of a load in the book, or without a load a blank one.
+// What is typed on it ends with the program.
 func NewLoadForm(f *session.Session, l *load.Load) *LoadForm {
-	form := &LoadForm{session: f, Typed: map[string]string{}, Extra: map[grain.FactorID]bool{}, reasons: map[string]string{}}
+	form := &LoadForm{session: f, typed: newTyped()}
 	if l != nil {
 		form.id, form.Book = l.ID, l
 	}
-	form.Work()
+	form.read()
 	return form
 }
 
@@ -51,38 +40,45 @@ func NewLoadForm(f *session.Session, l *load.Load) *LoadForm {
 func (f *LoadForm) ID() string { return f.id }
 
 // IsBlank reports whether nothing has been typed or written down.
-func (f *LoadForm) IsBlank() bool { return f.id == "" && len(f.Typed) == 0 }
+func (f *LoadForm) IsBlank() bool { return f.id == "" && len(f.typed.texts) == 0 }
 
-// Type takes the text that now stands in a field.
+// IsTyped reports whether a field holds a text that is not in the book.
+func (f *LoadForm) IsTyped(id string) bool { return f.typed.has(id) }
+
+// Type takes the text that is now in a field, and fills in what usually follows
+// from it.
 func (f *LoadForm) Type(id, text string) {
-	if _, known := f.Line(id); !known {
+	if _, known := f.Now.Line(id); !known {
 		return
 	}
 	was := f.Text(id)
-	f.search, f.edited = search{}, id
-	f.Put(id, text)
+	f.typed.look("", "")
+	f.edited = id
+	f.put(id, text)
 	if text != was {
-		f.offer(id)
+		for field, follows := range offersAfter(id, f.session, f.Text) {
+			f.put(field, follows)
+		}
 	}
-	f.Work()
+	f.read()
 	f.jot()
 }
 
-// Put keeps a text that differs from what is in the book.
-func (f *LoadForm) Put(id, text string) {
-	if l, known := f.Line(id); known && text == l.Shown(f.inBook()) {
-		delete(f.Typed, id)
+// put keeps a text that differs from what is in the book.
+func (f *LoadForm) put(id, text string) {
+	if l, known := f.Now.Line(id); known && text == l.Shown(f.inBook()) {
+		f.typed.forget(id)
 		return
 	}
-	f.Typed[id] = text
+	f.typed.texts[id] = text
 }
 
-// Text is what stands in a field.
+// Text is the text in a field: typed, or else from the book.
 func (f *LoadForm) Text(id string) string {
-	if text, typed := f.Typed[id]; typed {
+	if text, typed := f.typed.texts[id]; typed {
 		return text
 	}
-	if l, known := f.Line(id); known {
+	if l, known := f.Now.Line(id); known {
 		return l.Shown(f.inBook())
 	}
 	return ""
@@ -91,95 +87,94 @@ func (f *LoadForm) Text(id string) string {
 // Restore puts back what the book has in a field, and reports whether that
 // changed anything.
 func (f *LoadForm) Restore(id string) bool {
-	f.search = search{}
-	_, typed := f.Typed[id]
+	f.typed.look("", "")
+	typed := f.typed.has(id)
 	if typed {
-		delete(f.Typed, id)
-		f.Work()
+		f.typed.forget(id)
+		f.read()
 	}
 	f.jot()
 	return typed
 }
 
-// Fields are the fields in working order, as they now stand.
+// Search notes the letters by which somebody looks for something to put into a
+// field. They are not typed into it yet, but would be missed.
+func (f *LoadForm) Search(field, letters string) {
+	f.typed.look(field, letters)
+	f.jot()
+}
+
+// Split asks for the weights of a trailer beside those of its truck.
+func (f *LoadForm) Split() {
+	f.typed.split = true
+	f.read()
+	f.jot()
+}
+
+// TurnRound makes a truck that brings grain one that takes it away, and back.
+func (f *LoadForm) TurnRound() error {
+	if f.Book == nil {
+		f.typed.outbound = !f.typed.outbound
+		f.read()
+		f.jot()
+	} else if err := f.turnInBook(); err != nil {
+		return err
+	}
+	said := session.Say("the truck brings grain.")
+	if f.Now.Leaves() {
+		said = session.Say("the truck takes grain away: say who receives it. It is only weighed.")
+	}
+	f.session.Say(model.OK, said)
+	f.session.Window.Redraw()
+	return nil
+}
+
+// turnInBook writes down what is typed, then the other direction.
+func (f *LoadForm) turnInBook() error {
+	if err := f.Commit(); err != nil {
+		return err
+	}
+	way := load.Outbound
+	if f.Now.Leaves() {
+		way = load.Inbound
+	}
+	return f.writeDown(map[string]string{"direction": string(way)})
+}
+
+// Fields are the fields in working order, as they now are.
 func (f *LoadForm) Fields() []model.Field {
-	out := make([]model.Field, len(f.Lines))
-	for i, l := range f.Lines {
-		out[i] = f.field(l)
+	out := make([]model.Field, len(f.Now.lines))
+	for i, l := range f.Now.lines {
+		out[i] = f.Now.field(l, f.Text(l.ID))
 	}
 	return out
 }
 
-func (f *LoadForm) field(l line) model.Field {
-	out := model.Field{
-		ID: l.ID, Label: l.label, Unit: l.unit, Kind: l.kind, Part: l.Part, Chars: l.chars,
-		Value: f.Text(l.ID), Missing: f.Now.missing[l.ID],
-	}
-	if l.options != nil {
-		out.Options = l.options()
-	}
-	if l.hint != nil {
-		out.Reading = l.hint(f.Now.Load)
-	}
-	if reading := f.Now.readings[l.ID]; reading != "" {
-		out.Reading = reading
-	}
-	if r := f.Now.remarks[l.ID]; r.Text != "" {
-		out.State, out.Note = r.State, session.Say(r.Text)
-	}
-	return out
-}
-
-// FirstMissing is the first field the ticket still lacks, or the first one
-// with something wrong in it; empty when the load is whole.
-func (f *LoadForm) FirstMissing() string {
-	for _, l := range f.Lines {
-		if f.Now.missing[l.ID] || f.Now.remarks[l.ID].State == model.Stop {
-			return l.ID
-		}
-	}
-	return ""
-}
-
-// FirstToDo is where the work on a load goes on: its first field still to be
-// filled, else the field edited last, else the first one. It is never the act
-// that issues the load: somebody who comes back to a whole load comes to change
+// FirstToDo is the field where the work on a load goes on: the first still to be
+// filled, else the one edited last, else the first. It is never the act that
+// issues the load: somebody who comes back to a whole load comes to change
 // something, and Enter would print the ticket with the mistake in it.
 func (f *LoadForm) FirstToDo() string {
-	if missing := f.FirstMissing(); missing != "" {
+	if missing := f.Now.FirstMissing(); missing != "" {
 		return missing
 	}
-	if _, known := f.Line(f.edited); known {
+	if _, known := f.Now.Line(f.edited); known {
 		return f.edited
 	}
-	return f.Lines[0].ID
+	return f.Now.lines[0].ID
 }
 
 // AfterTare is where the work goes on once the tare is there without having been
 // typed: the first field still to be filled, else the next empty one.
 func (f *LoadForm) AfterTare() string {
-	if f.FirstMissing() == "" {
-		for after := f.After(string(load.Tare)); after != ""; after = f.After(after) {
+	if f.Now.FirstMissing() == "" {
+		for after := f.Now.After(string(load.Tare)); after != ""; after = f.Now.After(after) {
 			if f.Text(after) == "" {
 				return after
 			}
 		}
 	}
 	return f.FirstToDo()
-}
-
-// After is the field that follows another in working order; empty after the
-// last.
-func (f *LoadForm) After(id string) string {
-	i := slices.IndexFunc(f.Lines, func(l line) bool { return l.ID == id })
-	if i < 0 || i+1 >= len(f.Lines) {
-		return ""
-	}
-	return f.Lines[i+1].ID
-}
-
-func (f *LoadForm) Line(id string) (line, bool) {
-	return session.Find(f.Lines, func(l line) bool { return l.ID == id })
 }
 
 // inBook is the load as the book has it, or one of which nothing is known.
@@ -190,65 +185,28 @@ func (f *LoadForm) inBook() *load.Load {
 	return f.Book
 }
 
-// Commit writes into the book what was typed and can stand. What cannot stays
-// in its field, with the reason beside it.
-func (f *LoadForm) Commit() error {
-	defer f.keep()
-	facts := f.form.Facts()
-	good, held := f.holdBack(&facts, f.form.Read())
-	if len(held) > 0 {
-		defer f.askReason(held)
-	}
-	if len(good) == 0 || facts.IsEmpty() {
-		return nil
-	}
-	opened := f.id == ""
-	id, err := f.write(facts, good...)
-	if err != nil {
-		return err
-	}
-	f.id = id
-	for _, field := range good {
-		delete(f.Typed, field)
-	}
-	if err := f.Reload(); err != nil {
-		return err
-	}
-	if opened {
-		f.session.Say(model.OK, session.Say("Load %s is on the yard.", f.id))
-	}
-	f.session.Window.Redraw()
-	return nil
-}
-
-// Reload reads the load from the book again.
-func (f *LoadForm) Reload() error {
-	if f.id == "" {
-		return nil
-	}
-	l, err := office.Load(context.Background(), f.session.Desk, f.id)
-	if err != nil {
-		return err
-	}
-	f.Book = l
-	f.Work()
-	return nil
-}
-
 // Rebase takes the load as the book now has it, when somebody wrote to it from
 // elsewhere, as the bench does. What is typed stays.
 func (f *LoadForm) Rebase(l *load.Load) {
 	if !reflect.DeepEqual(f.Book, l) {
 		f.Book = l
-		f.Work()
+		f.read()
 	}
 }
 
-// IsTyped reports whether a field holds a text that is not in the book.
-func (f *LoadForm) IsTyped(id string) bool {
-	_, typed := f.Typed[id]
-	return typed
+// read reads all that is typed onto a copy of the load.
+func (f *LoadForm) read() {
+	f.Now = standingOf(f.session, f.entering(f.typed.texts), f.Book, f.typed.texts)
 }
 
-// Sample is the sample with every result typed on the form taken in.
-func (f *LoadForm) Sample() load.Sample { return f.form.Sample() }
+// entering is a form of package entry with texts over the load as the book has it.
+func (f *LoadForm) entering(texts map[string]string) *entry.Form {
+	start := f.typed.start(f.Book)
+	scale, _ := f.session.Scale()
+	start.Scale, start.Reason = scale.ID, manualWeights{f}.reason
+	form := entry.New(session.House(f.session), start)
+	for _, id := range slices.Sorted(maps.Keys(texts)) {
+		form.Set(id, typedAs(id, texts[id]))
+	}
+	return form
+}

@@ -27,7 +27,7 @@ func fillIn(f *LoadForm, fields [][2]string) {
 	}
 }
 
-// corn is a form on which a load of corn has been typed, up to a field left out.
+// corn is a form on which a load of corn has been typed, but for a field left out.
 func corn(r *sessiontest.Room, without ...string) *LoadForm {
 	f := NewLoadForm(r.Session, nil)
 	for _, field := range wholeCorn {
@@ -38,8 +38,8 @@ func corn(r *sessiontest.Room, without ...string) *LoadForm {
 	return f
 }
 
-// What is typed is answered beside its field at once: understood, or wrong in
-// words.
+// A typed text is answered beside its field at once: how it was understood, or what
+// is wrong with it.
 func TestEveryTypedTextIsAnswered(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	tests := []struct {
@@ -99,8 +99,8 @@ func TestEveryTypedTextIsAnswered(t *testing.T) {
 			if got.State != tt.state || !strings.Contains(said, tt.want) {
 				t.Errorf("said %d %q, want %d with %q", got.State, said, tt.state, tt.want)
 			}
-			if stops := tt.state == model.Stop || got.Missing; f.CanIssue() == stops {
-				t.Errorf("the ticket can be issued: %v", f.CanIssue())
+			if stops := tt.state == model.Stop || got.Missing; f.Now.CanIssue() == stops {
+				t.Errorf("the ticket can be issued: %v", f.Now.CanIssue())
 			}
 		})
 	}
@@ -112,15 +112,15 @@ func TestWhatIsMissingIsNamed(t *testing.T) {
 	for _, id := range []string{"grower", "commodity", "truck", "gross", "moisture", "tare"} {
 		f := corn(r, id)
 		f.Type(id, "") // it may have been offered from what was typed before
-		if got := f.FirstMissing(); got != id {
+		if got := f.Now.FirstMissing(); got != id {
 			t.Errorf("without %s the first field missing is %q", id, got)
 		}
-		if !sessiontest.FieldOf(t, f, id).Missing || f.CanIssue() || f.WhyNotIssue() == "" {
-			t.Errorf("without %s: missing %v, can issue %v, why not %q", id, sessiontest.FieldOf(t, f, id).Missing, f.CanIssue(), f.WhyNotIssue())
+		if !sessiontest.FieldOf(t, f, id).Missing || f.Now.CanIssue() || f.Now.WhyNotIssue() == "" {
+			t.Errorf("without %s: missing %v, can issue %v, why not %q", id, sessiontest.FieldOf(t, f, id).Missing, f.Now.CanIssue(), f.Now.WhyNotIssue())
 		}
 	}
-	if f := corn(r); f.FirstMissing() != "" || !f.CanIssue() || f.WhyNotIssue() != "" {
-		t.Errorf("a whole load lacks %q: %s", f.FirstMissing(), f.WhyNotIssue())
+	if f := corn(r); f.Now.FirstMissing() != "" || !f.Now.CanIssue() || f.Now.WhyNotIssue() != "" {
+		t.Errorf("a whole load lacks %q: %s", f.Now.FirstMissing(), f.Now.WhyNotIssue())
 	}
 }
 
@@ -156,8 +156,8 @@ func TestFieldsFollowTheGrain(t *testing.T) {
 	}
 }
 
-// What is left in a field is in the book: another desk on the same book has the
-// load half done, and what could not stand was not written.
+// A text is in the book once its field is left: another desk on the same book has
+// the load half entered. Texts that are not valid were not written.
 func TestDraftsAreInTheBook(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := NewLoadForm(r.Session, nil)
@@ -187,8 +187,8 @@ func TestDraftsAreInTheBook(t *testing.T) {
 	}
 }
 
-// A weight once taken can be replaced, which strikes the first, and never
-// taken away. Escape puts back what the book has.
+// A weight once taken can be replaced, which strikes the first, and never removed.
+// Escape puts back what the book has.
 func TestWeightsAreReplacedNotRemoved(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	f := corn(r)
@@ -224,12 +224,12 @@ func TestStoredGrainTakesNoPrice(t *testing.T) {
 	f := corn(sessiontest.EmptyDemo(t))
 	f.Type("terms", "stored")
 	f.Type("price", "5")
-	if f.CanIssue() || f.FirstMissing() != "price" || !strings.Contains(f.WhyNotIssue(), "Stored grain has no price") {
-		t.Errorf("can issue %v, keyboard on %q: %s", f.CanIssue(), f.FirstMissing(), f.WhyNotIssue())
+	if f.Now.CanIssue() || f.Now.FirstMissing() != "price" || !strings.Contains(f.Now.WhyNotIssue(), "Stored grain has no price") {
+		t.Errorf("can issue %v, keyboard on %q: %s", f.Now.CanIssue(), f.Now.FirstMissing(), f.Now.WhyNotIssue())
 	}
 	f.Type("price", "")
-	if !f.CanIssue() {
-		t.Errorf("stored without a price: %s", f.WhyNotIssue())
+	if !f.Now.CanIssue() {
+		t.Errorf("stored without a price: %s", f.Now.WhyNotIssue())
 	}
 }
 

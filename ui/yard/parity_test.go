@@ -31,8 +31,8 @@ func TestParity(t *testing.T) {
 	}
 }
 
-// typeCase types a case as a clerk does: what has a field into its field, the rest
-// on the sheets, and a manager's leave last.
+// typeCase types a case as a clerk does: first the fields of the form, then the
+// sheets, and a manager's permission last.
 func typeCase(t *testing.T, r *sessiontest.Room, f *LoadForm, c entrytest.Case) string {
 	t.Helper()
 	var later []entrytest.Text
@@ -51,38 +51,38 @@ func typeCase(t *testing.T, r *sessiontest.Room, f *LoadForm, c entrytest.Case) 
 }
 
 // typeText types a text into its field, putting the field on the form first where
-// it is not there; false is that it stands on a sheet.
+// it is not there. It reports false for a text of a sheet.
 func typeText(r *sessiontest.Room, f *LoadForm, text entrytest.Text) bool {
-	if _, draft, isWeight := entry.SideOf(text.Field); isWeight && draft != "" && f.CanSplit() {
+	if _, draft, isWeight := entry.SideOf(text.Field); isWeight && draft != "" && f.Now.CanSplit() {
 		f.Split()
 	}
-	for _, o := range f.otherFactors() {
+	for _, o := range ResultsOf(f).others() {
 		if o.Code == text.Field {
-			f.AskFactor(func(string) {})
+			ResultsOf(f).AskMore(func(string) {})
 			r.Answer(map[string]string{"factor": text.Field})
 		}
 	}
-	_, known := f.Line(text.Field)
+	_, known := f.Now.Line(text.Field)
 	if known {
 		f.Type(text.Field, text.Typed)
 	}
 	return known
 }
 
-// onSheet answers the sheet that a text stands on; the field is named when it is
-// refused.
+// onSheet answers the sheet with the field of a text, and returns the field when
+// it is refused.
 func onSheet(t *testing.T, r *sessiontest.Room, f *LoadForm, text entrytest.Text) (refused string) {
 	t.Helper()
 	values := map[string]string{text.Field: text.Typed}
 	switch {
 	case text.Field == "shares":
-		f.AskShares()
-		values = sharesSheet(text.Typed)
+		sharesSheet{f}.ask()
+		values = sharesValues(text.Typed)
 	case strings.HasPrefix(text.Field, "accept."):
-		f.Accept()
+		limits{f}.ask()
 		values = map[string]string{"who": entrytest.Manager, "reason": text.Typed}
 	default:
-		f.AskDetails()
+		detailsSheet{f}.ask()
 	}
 	if wrong := r.Answer(values); len(wrong) > 0 {
 		r.Asked = nil
@@ -94,8 +94,8 @@ func onSheet(t *testing.T, r *sessiontest.Room, f *LoadForm, text entrytest.Text
 	return ""
 }
 
-// sharesSheet are "102=2/3; 901=1/3" as the sheet of shares is filled in.
-func sharesSheet(text string) map[string]string {
+// sharesValues are "102=2/3; 901=1/3" as the sheet of shares is filled in.
+func sharesValues(text string) map[string]string {
 	values := map[string]string{}
 	for i := range 4 {
 		values[fmt.Sprint("owner", i+1)], values[fmt.Sprint("share", i+1)] = "", ""
@@ -113,7 +113,7 @@ func sharesSheet(text string) map[string]string {
 // formOutcome is what the form says, as the table says it.
 func formOutcome(f *LoadForm, c entrytest.Case) string {
 	for _, text := range c.Texts() {
-		if l, known := f.Line(text.Field); known && f.IsTyped(l.ID) && f.field(l).State == model.Stop {
+		if l, known := f.Now.Line(text.Field); known && f.IsTyped(l.ID) && f.Now.remarks[l.ID].State == model.Stop {
 			return "refused " + l.ID
 		}
 	}
@@ -126,7 +126,7 @@ func formOutcome(f *LoadForm, c entrytest.Case) string {
 				return fmt.Sprint(kind.word, " ", field.ID)
 			}
 		}
-		if f.Margin().State == kind.state {
+		if f.Preview().Margin.State == kind.state {
 			return kind.word + " load"
 		}
 	}

@@ -4,37 +4,29 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/internal/scaleticket"
-	"tenthpoint/ui/apptheme"
-	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is where trucks are received: the form of the load in hand, and
-// beside it the slip as it will print.
+// Screen is where trucks are received: the form of the current load, and beside it
+// the slip as it will print.
 type Screen struct {
-	window *shell.Window
-	Yard   *Yard
-	Load   *loadView
+	window  *shell.Window
+	Yard    *Yard
+	Load    *loadView
+	Papers  *papers
+	Figures *figureHead
+	Fields  *fieldPane
+	Pane    *shell.FormAndPaper
+	content *fyne.Container
+	shown   *LoadForm // the form that the entries hold
 
-	Figures               []*widgets.Figure
-	ruler                 *charts.MoistureRuler
-	tenth                 *widgets.Note
-	Slip                  *paperview.SlipView
-	lines                 []scaleticket.PaperLine // what stands on the paper
-	sheet                 *fyne.Container
-	Fields                *container.Scroll
-	Pane                  *shell.FormAndPaper
-	content               *fyne.Container
-	beside                *paperview.SlipView // the working, where the window is wide enough
-	shown                 *LoadForm           // the form that the entries hold
-	issue, Toggle, stored *widgets.Button
+	issueButton, Toggle, stored *widgets.Button
 }
 
+// NewScreen makes the screen with the yard as it was before the program stopped.
 func NewScreen(f *session.Session) shell.Screen { return &Screen{Yard: NewYard(f)} }
 
 // Trucks, Here and Advice are what the sidebar shows of the yard.
@@ -42,25 +34,25 @@ func (s *Screen) Trucks() []model.TruckRow { return s.Yard.Rows() }
 func (s *Screen) Here() string             { return s.Yard.Here() }
 func (s *Screen) Advice() string           { return s.Yard.Advice() }
 
-// WatchScale ends a wait for the scale in vain, EndWait any wait.
-func (s *Screen) WatchScale() { s.Yard.WatchScale() }
-func (s *Screen) EndWait()    { s.Yard.EndWait() }
+// WatchScale ends a wait for the scale that is in vain, EndWait any wait.
+func (s *Screen) WatchScale() { s.Yard.Scale.Watch() }
+func (s *Screen) EndWait()    { s.Yard.Scale.End() }
+
+// Form is the current form.
+func (s *Screen) Form() *LoadForm { return s.Yard.Form() }
 
 // Build makes the screen's widgets.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
-	s.window = w
-	s.ruler, s.Slip, s.beside = charts.NewMoistureRuler(), paperview.NewSlipView(), paperview.NewSlipView()
-	s.tenth = widgets.NewNote()
-	s.tenth.Lines = 3
-	s.issue, s.Toggle = w.Commands.Button("load.issue"), w.Commands.Button("load.working")
-	s.issue.Importance = shell.HighImportance
-	s.Load = newLoadView(w, s.Yard, s.showPaper, s.reveal)
-	s.Load.AddLast("issue", s.issue)
-	s.Load.AddLast("slip", s.Slip)
-	s.buildSheet()
+	s.window, s.Papers = w, newPapers()
+	s.issueButton, s.Toggle = w.Commands.Button("load.issue"), w.Commands.Button("load.working")
+	s.issueButton.Importance = shell.HighImportance
+	s.Load = newLoadView(w, s.Yard, s.showLoad, s.reveal)
+	s.Load.AddLast("issue", s.issueButton)
+	s.Load.AddLast("slip", s.Papers.Slip)
+	s.Fields, s.Figures = newFieldPane(s.Load.Sheet), newFigureHead(s.Load.now)
 	s.Pane = &shell.FormAndPaper{
-		Fields: s.Load.Sheet, Form: s.sheet, Paper: s.Slip, Second: s.beside, Share: paperShare, Most: shell.MostPaper,
-		Head: s.buildFigures(), Buttons: s.buttons(), OnNarrow: s.nameToggle,
+		Fields: s.Load.Sheet, Form: s.Fields.all, Paper: s.Papers.Slip, Second: s.Papers.beside, Share: paperShare, Most: shell.MostPaper,
+		Head: s.Figures.all, Buttons: s.buttons(), OnNarrow: s.nameToggle,
 	}
 	s.content = container.New(s.Pane, s.Pane.Objects()...)
 	s.Load.Sheet.Hint = s.window.ShowHint
@@ -69,30 +61,8 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	return s.content
 }
 
-// paperShare is what the slip has of a hundred.
+// paperShare is the slip's part of the width, in percent.
 const paperShare = 40
-
-// buildSheet is the form: the fields over the ruler.
-func (s *Screen) buildSheet() {
-	s.Fields = container.NewVScroll(container.New(shell.Slim(), s.Load.Sheet.Content))
-	s.sheet = container.New(shell.FormSheet{Fields: s.Load.Sheet, Ruler: s.ruler}, s.Fields, container.NewStack(s.ruler))
-}
-
-// buildFigures are the large figures with what a tenth of a point is worth.
-func (s *Screen) buildFigures() fyne.CanvasObject {
-	figures := container.New(shell.Fitting{})
-	for i, f := range s.Yard.Form().BigFigures() {
-		figure := widgets.NewFigure(f.Caption, f.Unit)
-		figure.Chars = figureChars[i]
-		s.Figures = append(s.Figures, figure)
-		figures.Add(figure)
-	}
-	figures.Add(s.tenth)
-	return container.NewStack(shell.NewGround(apptheme.ColorPanel), container.New(shell.Slim(), figures))
-}
-
-// figureChars is the room for net, quantity and money, in figures.
-var figureChars = []int{6, 8, 9}
 
 // buttons are the acts that end a load, under the slip.
 func (s *Screen) buttons() *fyne.Container {
@@ -102,7 +72,7 @@ func (s *Screen) buttons() *fyne.Container {
 	for _, b := range []*widgets.Button{s.stored, s.Toggle, refuse} {
 		b.Key = "" // there is no room for it in large letters
 	}
-	return container.New(&shell.Endings{Rows: []int{3}}, s.issue, s.stored, s.Toggle, refuse)
+	return container.New(&shell.Endings{Rows: []int{3}}, s.issueButton, s.stored, s.Toggle, refuse)
 }
 
 // Show puts the keyboard on the first field still to be filled.
@@ -117,43 +87,31 @@ func (s *Screen) Hint() string {
 // the slip.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.Load.Ring }
 
-// Refresh shows the facts as they now are. When another load came in hand
-// since, as after a refusal, the keyboard follows it.
+// Refresh shows the facts as they now are. When another load has become current,
+// as after a refusal, the keyboard follows it.
 func (s *Screen) Refresh() {
 	s.Yard.Refresh()
-	other := s.shown != s.Yard.Form()
+	other := s.shown != s.Form()
 	if other {
-		s.Slip.ToTop()
+		s.Papers.Slip.ToTop()
 	}
 	s.Load.Show(other)
 	if other {
-		s.shown = s.Yard.Form()
+		s.shown = s.Form()
 		s.Load.focus()
 	}
 }
 
-// showPaper follows every keystroke: slip, figures, ruler.
-func (s *Screen) showPaper() {
-	form := s.Yard.Form()
-	for i, f := range form.BigFigures() {
-		s.Figures[i].SetCaption(f.Caption, f.Unit)
-		s.Figures[i].Set(f.State, f.Value)
-	}
-	s.lines = form.Slip()
-	if s.Pane.Working {
-		s.lines = form.Working()
-	}
-	s.Slip.SetLines(s.lines)
-	if s.beside.Visible() {
-		s.beside.SetLines(form.Working())
-	}
+// showLoad follows every keystroke: figures, papers, ruler.
+func (s *Screen) showLoad() {
+	now := s.Load.now
+	s.Figures.show(now)
+	s.Papers.show(now, s.Pane.Working)
 	s.reveal(s.Load.Ring.Current())
-	margin := form.Margin()
-	s.tenth.Say(margin.State, margin.Text)
-	s.showRuler(form.Ruler())
+	s.Fields.show(now.Ruler)
 	s.window.Commands.Refresh()
-	if can := form.CanUseStoredTare(); can != s.stored.Visible() {
-		shell.SetVisible(s.stored, can)
+	if now.CanUseTare != s.stored.Visible() {
+		shell.SetVisible(s.stored, now.CanUseTare)
 		s.Pane.Buttons.Refresh()
 	}
 	s.window.Sidebar.ShowTrucks(s.Trucks())
@@ -163,8 +121,8 @@ func (s *Screen) showPaper() {
 // window is narrow, the form is the third in turn.
 func (s *Screen) turnPaper() {
 	s.Pane.Turn()
-	s.Slip.ToTop()
-	s.showPaper()
+	s.Papers.Slip.ToTop()
+	s.showLoad()
 	s.content.Refresh()
 	s.nameToggle()
 	if s.Pane.Narrow && s.Pane.Turned {
@@ -187,48 +145,23 @@ func (s *Screen) toForm() bool {
 // nameToggle names the button by what it brings to the front.
 func (s *Screen) nameToggle() { s.Toggle.SetText(s.Pane.Next(session.Say("Slip"))) }
 
-// reveal brings the line into sight that stands for the field in hand, and
-// where the letters are large the field itself. Of several lines the last is
-// meant: the first only sums up.
+// reveal brings the slip's line of the field with the keyboard into sight, and
+// where the letters are large the field itself.
 func (s *Screen) reveal(field string) {
-	for i := len(s.lines) - 1; i >= 0 && field != ""; i-- {
-		if s.lines[i].Field == field {
-			s.Slip.Reveal(i)
-			break
-		}
-	}
+	s.Papers.reveal(field)
 	if row := s.Load.Rows[field]; row != nil {
-		s.scrollTo(row)
+		s.Fields.scrollTo(row)
 	}
 }
 
-// scrollTo scrolls the form no further than needed to have a row in sight.
-func (s *Screen) scrollTo(row *shell.FormRow) {
-	top, high, room := row.Position().Y, row.Size().Height, s.Fields.Size().Height
-	switch {
-	case top < s.Fields.Offset.Y:
-		s.Fields.ScrollToOffset(fyne.NewPos(0, top))
-	case top+high > s.Fields.Offset.Y+room:
-		s.Fields.ScrollToOffset(fyne.NewPos(0, top+high+2*shell.SlimGap-room))
-	}
-}
-
-func (s *Screen) showRuler(r model.Ruler) {
-	if bare := len(r.Marks) == 0; bare == s.ruler.Visible() {
-		shell.SetVisible(s.ruler, !bare)
-		s.sheet.Refresh()
-	}
-	s.ruler.Set(r.Marks, r.Bands...)
-}
-
-// TakeTruck puts a truck in hand, from wherever one is.
+// TakeTruck makes a truck current, from wherever it is chosen.
 func (s *Screen) TakeTruck(id string) {
 	s.Yard.Take(id)
-	s.inHand()
+	s.showCurrent()
 }
 
-// inHand shows the form in hand and puts the keyboard in it.
-func (s *Screen) inHand() {
+// showCurrent shows the current form and puts the keyboard in it.
+func (s *Screen) showCurrent() {
 	if !s.window.IsFront(0) {
 		s.window.Go("yard")
 	}
@@ -238,10 +171,10 @@ func (s *Screen) inHand() {
 	s.window.Sidebar.Show()
 }
 
-// toAnother takes another truck in hand. What the status line told was of the
+// turnTo makes another truck current. The message on the status line was about the
 // one before.
-func (s *Screen) toAnother(take func()) {
+func (s *Screen) turnTo(take func()) {
 	take()
 	s.window.Say(model.Plain, "")
-	s.inHand()
+	s.showCurrent()
 }

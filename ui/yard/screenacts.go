@@ -13,141 +13,96 @@ import (
 
 // Acts are everything a person can do with a load.
 func (s *Screen) Acts() []shell.Act {
-	acts := append(s.endings(), s.additions()...)
-	return append(acts, s.places()...)
+	acts := shell.ActsOf(s, session.Say("Load"), loadActs)
+	acts = append(acts, shell.ActsOf(s, session.Say("Yard"), yardActs)...)
+	return append(acts, s.placeActs()...)
 }
 
-func (s *Screen) Form() *LoadForm { return s.Yard.Form() }
+// loadActs begin and end a load, and add to it what the form does not ask.
+var loadActs = []shell.ActRow[*Screen]{
+	{ID: "load.new", Title: "New truck", Icon: apptheme.IconTruck, Key: widgets.Ctrl(fyne.KeyN), Everywhere: true,
+		Do: func(s *Screen) { s.turnTo(s.Yard.TakeNew) }},
+	{ID: "load.issue", Title: "Issue and print", Icon: apptheme.IconPrint, Key: widgets.Bare(fyne.KeyF12),
+		When:   func(s *Screen) bool { return s.Form().Now.CanIssue() },
+		WhyNot: func(s *Screen) string { return s.Form().Now.WhyNotIssue() },
+		Do:     (*Screen).issue},
+	{ID: "load.again", Title: "Print the last ticket again", Key: widgets.CtrlShift(fyne.KeyP), Everywhere: true,
+		Do: func(s *Screen) { s.Yard.PrintAgain() }},
+	{ID: "load.refuse", Title: "Refuse", Key: widgets.Ctrl(fyne.KeyR),
+		When: func(s *Screen) bool { return s.Form().ID() != "" }, Why: "There is no load in hand to refuse.",
+		Do: func(s *Screen) { s.Yard.Refuse() }},
+	{ID: "load.accept", Title: "Accept beyond a limit", Key: widgets.Ctrl(fyne.KeyO),
+		When: func(s *Screen) bool { return limits{s.Form()}.canAccept() }, Why: "No limit stands in the way that a manager could accept.",
+		Do: func(s *Screen) { limits{s.Form()}.ask() }},
+	{ID: "load.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), Do: (*Screen).turnPaper},
 
-// endings take a load up and bring it to its end.
-func (s *Screen) endings() []shell.Act {
-	group := session.Say("Load")
-	return []shell.Act{
-		{Everywhere: true, Command: widgets.Command{
-			ID: "load.new", Title: session.Say("New truck"), Group: group, Icon: apptheme.IconTruck, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyN)},
-			Do: func() { s.toAnother(s.Yard.TakeNew) },
+	{ID: "load.weigh", Title: "Take the weight from the scale", Key: widgets.Bare(fyne.KeyF10), Break: true,
+		When: func(s *Screen) bool { return s.Yard.Scale.CanRead() }, Why: "The scale is not linked: type the weight. Gear says how to link it.",
+		Do: func(s *Screen) { s.Yard.Weigh(s.Load.Ring.Current()) }},
+	{ID: "load.split", Title: "Weigh the trailer apart", Key: widgets.CtrlShift(fyne.KeyW),
+		When: func(s *Screen) bool { return s.Form().Now.CanSplit() }, Why: "This load is weighed in two drafts already.",
+		Do: func(s *Screen) { s.Form().Split(); s.Load.showAll() }},
+	{ID: "load.tare", Title: "Stored tare", Key: widgets.Ctrl(fyne.KeyT),
+		When: func(s *Screen) bool { return storedTare{s.Form()}.canUse() }, Why: "This truck has no stored tare, or it is used already.",
+		Do: (*Screen).useStoredTare},
+	{ID: "load.store", Title: "Store this tare", Key: widgets.CtrlShift(fyne.KeyT),
+		When: func(s *Screen) bool { return storedTare{s.Form()}.canStore() }, Why: "There is no tare from the scale to store.",
+		Do: func(s *Screen) { s.report(storedTare{s.Form()}.store()) }},
+	{ID: "load.leaves", Title: "The truck takes grain away", Key: widgets.CtrlShift(fyne.KeyL),
+		Do: func(s *Screen) { s.report(s.Form().TurnRound()); s.Load.showAll() }},
+	{ID: "load.shares", Title: "Shares", Key: widgets.Ctrl(fyne.KeyH), Do: func(s *Screen) { sharesSheet{s.Form()}.ask() }},
+	{ID: "load.factor", Title: "Another result", Key: widgets.Ctrl(fyne.KeyJ),
+		When: func(s *Screen) bool { return ResultsOf(s.Form()).CanAskMore() }, Why: "Say first what grain it is.",
+		Do: func(s *Screen) {
+			ResultsOf(s.Form()).AskMore(func(field string) { s.Load.Show(true); s.Load.Focus(field) })
 		}},
-		{Command: widgets.Command{
-			ID: "load.issue", Title: session.Say("Issue and print"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
-			EnabledWhen: func() bool { return s.Form().CanIssue() },
-			WhyNot:      func() string { return s.Form().WhyNotIssue() },
-			Do:          s.issueInHand,
-		}},
-		{Everywhere: true, Command: widgets.Command{
-			ID: "load.again", Title: session.Say("Print the last ticket again"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyP)},
-			Do: s.Yard.PrintAgain,
-		}},
-		{Command: widgets.Command{
-			ID: "load.refuse", Title: session.Say("Refuse"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyR)},
-			EnabledWhen: func() bool { return s.Form().ID() != "" },
-			WhyNot:      func() string { return session.Say("There is no load in hand to refuse.") },
-			Do:          s.Yard.Refuse,
-		}},
-		{Command: widgets.Command{
-			ID: "load.accept", Title: session.Say("Accept beyond a limit"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyO)},
-			EnabledWhen: func() bool { return s.Form().CanAccept() },
-			WhyNot:      func() string { return session.Say("No limit stands in the way that a manager could accept.") },
-			Do:          func() { s.Form().Accept() },
-		}},
-		{Command: widgets.Command{
-			ID: "load.working", Title: session.Say("Working"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyW)},
-			Do: s.turnPaper,
-		}},
-	}
+	{ID: "load.details", Title: "More about the load", Key: widgets.Ctrl(fyne.KeyM), Do: func(s *Screen) { detailsSheet{s.Form()}.ask() }},
+	{ID: "load.grower", Title: "New grower", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *Screen) { s.Form().AskGrower() }},
 }
 
-// additions add to the load what the form does not ask.
-func (s *Screen) additions() []shell.Act {
-	group := session.Say("Load")
-	return []shell.Act{
-		{Command: widgets.Command{
-			ID: "load.weigh", Title: session.Say("Take the weight from the scale"), Group: group, Break: true, Keys: []widgets.Key{widgets.Bare(fyne.KeyF10)},
-			EnabledWhen: s.Yard.CanWeigh,
-			WhyNot: func() string {
-				return session.Say("The scale is not linked: type the weight. Gear says how to link it.")
-			},
-			Do: func() { s.Yard.Weigh(s.Load.Ring.Current()) },
-		}},
-		{Command: widgets.Command{
-			ID: "load.split", Title: session.Say("Weigh the trailer apart"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyW)},
-			EnabledWhen: func() bool { return s.Form().CanSplit() },
-			WhyNot:      func() string { return session.Say("This load is weighed in two drafts already.") },
-			Do:          func() { s.Form().Split(); s.Load.Show(true); s.Load.focus() },
-		}},
-		{Command: widgets.Command{
-			ID: "load.tare", Title: session.Say("Stored tare"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyT)},
-			EnabledWhen: func() bool { return s.Form().CanUseStoredTare() },
-			WhyNot:      func() string { return session.Say("This truck has no stored tare, or it is used already.") },
-			Do:          s.useStoredTare,
-		}},
-		{Command: widgets.Command{
-			ID: "load.store", Title: session.Say("Store this tare"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyT)},
-			EnabledWhen: func() bool { return s.Form().CanStoreTare() },
-			WhyNot:      func() string { return session.Say("There is no tare from the scale to store.") },
-			Do:          func() { s.try(s.Form().StoreTare()) },
-		}},
-		{Command: widgets.Command{
-			ID: "load.leaves", Title: session.Say("The truck takes grain away"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyL)},
-			Do: func() { s.try(s.Form().TurnRound()); s.Load.Show(true); s.Load.focus() },
-		}},
-		{Command: widgets.Command{
-			ID: "load.shares", Title: session.Say("Shares"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyH)},
-			Do: func() { s.Form().AskShares() },
-		}},
-		{Command: widgets.Command{
-			ID: "load.factor", Title: session.Say("Another result"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyJ)},
-			EnabledWhen: func() bool { return s.Form().CanAskFactor() },
-			WhyNot:      func() string { return session.Say("Say first what grain it is.") },
-			Do: func() {
-				s.Form().AskFactor(func(field string) { s.Load.Show(true); s.Load.Focus(field) })
-			},
-		}},
-		{Command: widgets.Command{
-			ID: "load.details", Title: session.Say("More about the load"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyM)},
-			Do: func() { s.Form().AskDetails() },
-		}},
-		{Command: widgets.Command{
-			ID: "load.grower", Title: session.Say("New grower"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyG)},
-			Do: func() { s.Form().AskGrower() },
-		}},
-	}
+// yardActs go from truck to truck.
+var yardActs = []shell.ActRow[*Screen]{
+	{ID: "yard.next", Title: "Next truck", Key: widgets.Ctrl(fyne.KeyPageDown), Everywhere: true,
+		Do: func(s *Screen) { s.turnTo(func() { s.Yard.Step(+1) }) }},
+	{ID: "yard.before", Title: "Truck before", Key: widgets.Ctrl(fyne.KeyPageUp), Everywhere: true,
+		Do: func(s *Screen) { s.turnTo(func() { s.Yard.Step(-1) }) }},
 }
 
-// places are the keys of the trucks on the yard.
-func (s *Screen) places() []shell.Act {
-	group := session.Say("Yard")
-	acts := []shell.Act{
-		{Everywhere: true, Command: widgets.Command{ID: "yard.next", Title: session.Say("Next truck"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyPageDown)}, Do: func() { s.toAnother(func() { s.Yard.Step(+1) }) }}},
-		{Everywhere: true, Command: widgets.Command{ID: "yard.before", Title: session.Say("Truck before"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyPageUp)}, Do: func() { s.toAnother(func() { s.Yard.Step(-1) }) }}},
-	}
-	keys := []fyne.KeyName{fyne.KeyF2, fyne.KeyF3, fyne.KeyF4, fyne.KeyF5, fyne.KeyF6, fyne.KeyF7, fyne.KeyF8, fyne.KeyF9}
-	for place, key := range keys {
-		acts = append(acts, shell.Act{Everywhere: true, Command: widgets.Command{
-			ID: fmt.Sprintf("yard.%d", place+1), Title: session.Say("Truck at place %d", place+1), Group: group, Break: place == 0, Keys: []widgets.Key{widgets.Bare(key)},
+// placeKeys are the keys of the places on the yard.
+var placeKeys = [yardPlaces]fyne.KeyName{fyne.KeyF2, fyne.KeyF3, fyne.KeyF4, fyne.KeyF5, fyne.KeyF6, fyne.KeyF7, fyne.KeyF8, fyne.KeyF9}
+
+// placeActs go to the truck at a place.
+func (s *Screen) placeActs() []shell.Act {
+	acts := make([]shell.Act, len(placeKeys))
+	for place, key := range placeKeys {
+		acts[place] = shell.Act{Everywhere: true, Command: widgets.Command{
+			ID: fmt.Sprintf("yard.%d", place+1), Title: session.Say("Truck at place %d", place+1), Group: session.Say("Yard"),
+			Break: place == 0, Keys: []widgets.Key{widgets.Bare(key)},
 			EnabledWhen: func() bool { return s.Yard.IsTaken(place) },
 			WhyNot:      func() string { return session.Say("No truck stands at place %d.", place+1) },
-			Do:          func() { s.toAnother(func() { s.Yard.TakePlace(place) }) },
-		}})
+			Do:          func() { s.turnTo(func() { s.Yard.TakePlace(place) }) },
+		}}
 	}
 	return acts
 }
 
-func (s *Screen) issueInHand() {
+// issue shows the blank form for the next truck once the ticket is issued.
+func (s *Screen) issue() {
 	if s.Yard.Issue() {
-		s.inHand()
+		s.showCurrent()
 	}
 }
 
 // useStoredTare goes on with the next field: the tare is the last figure of many
 // loads, but bin and price are still to be typed.
 func (s *Screen) useStoredTare() {
-	s.try(s.Form().UseStoredTare())
+	s.report(storedTare{s.Form()}.use())
 	s.Load.Show(true)
 	s.Load.Focus(s.Form().AfterTare())
 }
 
-// try says what went wrong, if anything did.
-func (s *Screen) try(err error) {
+// report puts a failure on the status line.
+func (s *Screen) report(err error) {
 	if err != nil {
 		s.window.Session.Fail(err)
 	}

@@ -2,31 +2,51 @@ package yard
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
+	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 )
 
-// loadView is the form of the load in hand. The same rows serve every load:
-// what a truck's form holds is the presenter's, and only the texts change.
+// shownLoad is the current load as the screen shows it. A text goes into the form,
+// and the one value that comes of it is kept: everything drawn reads that value.
+type shownLoad struct {
+	yard *Yard
+	now  Preview
+}
+
+func (s *shownLoad) read() { s.now = s.yard.Form().Preview() }
+
+func (s *shownLoad) Fields() []model.Field { return s.now.Fields }
+
+func (s *shownLoad) Type(id, text string) {
+	s.yard.Form().Type(id, text)
+	s.read()
+}
+
+func (s *shownLoad) Enter(string) string { return "" } // loadView.commit answers it
+
+func (s *shownLoad) Restore(id string) bool {
+	changed := s.yard.Form().Restore(id)
+	s.read()
+	return changed
+}
+
+// loadView is the form of the current load. The same rows serve every load; only
+// the texts change.
 type loadView struct {
 	*shell.FieldForm
+	*shownLoad
 	window *shell.Window
-	yard   *Yard
 	warned bool // the status line repeats what is wrong with a field
 }
 
-// inHand is the load in hand as the source of the form: another one at every truck.
-type inHand struct{ yard *Yard }
-
-func (h inHand) Fields() []model.Field  { return h.yard.Form().Fields() }
-func (h inHand) Type(id, text string)   { h.yard.Form().Type(id, text) }
-func (h inHand) Enter(string) string    { return "" } // loadView.commit answers it
-func (h inHand) Restore(id string) bool { return h.yard.Form().Restore(id) }
-
 func newLoadView(w *shell.Window, yard *Yard, changed func(), arrived func(string)) *loadView {
-	v := &loadView{window: w, yard: yard, FieldForm: shell.NewFieldForm(w, inHand{yard}, changed)}
+	shown := &shownLoad{yard: yard}
+	shown.read()
+	v := &loadView{window: w, shownLoad: shown, FieldForm: shell.NewFieldForm(w, shown, changed)}
 	v.FormHooks = shell.FormHooks{
 		Columns: inColumns, Arrived: arrived, Commit: v.commit, Leave: v.left, Wrong: v.sayWrong,
 		Search: func(id, text string) { v.form().Search(id, text) },
@@ -36,6 +56,21 @@ func newLoadView(w *shell.Window, yard *Yard, changed func(), arrived func(strin
 }
 
 func (v *loadView) form() *LoadForm { return v.yard.Form() }
+
+// Show shows the load as it now is; see [shell.FieldForm.Show].
+func (v *loadView) Show(all bool) {
+	v.read()
+	v.FieldForm.Show(all)
+}
+
+// showAll shows the load in every entry, with the keyboard where work goes on.
+func (v *loadView) showAll() {
+	v.Show(true)
+	v.focus()
+}
+
+// focus puts the keyboard where work goes on.
+func (v *loadView) focus() { v.Focus(v.form().FirstToDo()) }
 
 // rowsAtLeft is how many rows the left column has while the sample has room for
 // the remark beneath it.
@@ -77,8 +112,8 @@ func (v *loadView) sayWrong(row *shell.FormRow) {
 	}
 }
 
-// commit is Enter: what can stand goes into the book and the keyboard moves on.
-// It stays where what was typed cannot stand.
+// commit is Enter: what is valid goes into the book and the keyboard moves on. It
+// stays where the typed text cannot be used.
 func (v *loadView) commit(id string) (next string) {
 	if row := v.Rows[id]; row.Field.State == model.Stop && v.form().IsTyped(id) {
 		v.SayWrong(id)
@@ -88,7 +123,7 @@ func (v *loadView) commit(id string) (next string) {
 	if v.window.Stage.FrontDialog() != nil { // a question came of it
 		return id
 	}
-	if v.form().After(id) == "" {
+	if v.form().Now.After(id) == "" {
 		v.sayFilled()
 		return id
 	}
@@ -98,14 +133,14 @@ func (v *loadView) commit(id string) (next string) {
 // sayFilled says what is left to do after the last field. Enter stays there: on
 // the button that issues the ticket it would issue it.
 func (v *loadView) sayFilled() {
-	if v.form().CanIssue() {
+	if now := v.form().Now; now.CanIssue() {
 		v.window.Say(model.OK, session.Say("All is filled in. F12 issues the ticket."))
-		return
+	} else {
+		v.window.Say(model.Wait, now.WhyNotIssue())
 	}
-	v.window.Say(model.Wait, v.form().WhyNotIssue())
 }
 
-// left writes down what can stand, and keeps letters for which nothing was found.
+// left writes down what is valid, and keeps letters for which nothing was found.
 func (v *loadView) left(id, text string, unfound bool) {
 	if unfound && text != v.form().Text(id) {
 		v.Typed(id, text)
@@ -113,8 +148,8 @@ func (v *loadView) left(id, text string, unfound bool) {
 	v.write()
 }
 
-// write writes down what can stand. By then the keyboard is elsewhere, and the
-// slip follows it.
+// write writes down what is valid. By then the keyboard is elsewhere, and the slip
+// follows it.
 func (v *loadView) write() {
 	if err := v.form().Commit(); err != nil {
 		v.window.Session.Fail(err)
@@ -122,5 +157,35 @@ func (v *loadView) write() {
 	v.window.Runner.Later(func() { v.Show(false) })
 }
 
-// focus puts the keyboard where work goes on.
-func (v *loadView) focus() { v.Focus(v.form().FirstToDo()) }
+// fieldPane is the fields over the moisture ruler.
+type fieldPane struct {
+	Scroll *container.Scroll
+	ruler  *charts.MoistureRuler
+	all    *fyne.Container
+}
+
+func newFieldPane(sheet *shell.FieldSheet) *fieldPane {
+	p := &fieldPane{Scroll: container.NewVScroll(container.New(shell.Slim(), sheet.Content)), ruler: charts.NewMoistureRuler()}
+	p.all = container.New(shell.FormSheet{Fields: sheet, Ruler: p.ruler}, p.Scroll, container.NewStack(p.ruler))
+	return p
+}
+
+// show shows a ruler, or none where it is bare.
+func (p *fieldPane) show(r model.Ruler) {
+	if bare := len(r.Marks) == 0; bare == p.ruler.Visible() {
+		shell.SetVisible(p.ruler, !bare)
+		p.all.Refresh()
+	}
+	p.ruler.Set(r.Marks, r.Bands...)
+}
+
+// scrollTo scrolls the fields no further than needed to have a row in sight.
+func (p *fieldPane) scrollTo(row *shell.FormRow) {
+	top, high, room := row.Position().Y, row.Size().Height, p.Scroll.Size().Height
+	switch {
+	case top < p.Scroll.Offset.Y:
+		p.Scroll.ScrollToOffset(fyne.NewPos(0, top))
+	case top+high > p.Scroll.Offset.Y+room:
+		p.Scroll.ScrollToOffset(fyne.NewPos(0, top+high+2*shell.SlimGap-room))
+	}
+}

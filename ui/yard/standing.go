@@ -12,43 +12,44 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// standing is a load as it would stand with everything typed taken in.
+// standing is a load as it would be with everything typed taken in: its fields,
+// its settlement, and the messages beside the fields.
 type standing struct {
 	Load       *load.Load
+	form       *entry.Form
 	edition    *rates.Edition
 	settlement *settle.Settlement // nil while it cannot be settled
 	problems   settle.Problems
 
+	lines    []line
 	readings map[string]string // how each typed text was understood
 	remarks  session.Remarks
 	missing  map[string]bool
+	unread   bool // a typed text cannot be used
 }
 
-// remark says something beside a field; see [session.Remarks].
-func (s *standing) remark(field string, state model.State, text string) {
-	s.remarks.Say(field, state, text)
-}
-
-// work reads all that is typed, settles the load as it would stand, and says
-// beside each field what is wrong.
-func (f *LoadForm) Work() {
-	f.form = f.over(f.Typed)
-	tried := f.form.Tried()
-	f.Now = standing{
-		Load: tried.Load, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
+// standingOf tries a form of typed texts on a copy of its load, and says beside each
+// field what is wrong.
+func standingOf(f *session.Session, form *entry.Form, book *load.Load, texts map[string]string) *standing {
+	tried := form.Tried()
+	s := &standing{
+		Load: tried.Load, form: form, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
 		missing: tried.Missing, remarks: session.Remarks{}, readings: map[string]string{},
 	}
-	f.Lines = f.makeLines()
+	s.lines = linesOf(form, appearances{f, book, s})
 	for _, field := range slices.Sorted(maps.Keys(tried.Remarks)) {
 		r := tried.Remarks[field]
-		f.Now.remark(f.besideWhich(field), stateOf[r.Kind], saidOf(r))
+		s.remark(s.beside(field), stateOf[r.Kind], saidOf(r))
 	}
-	for _, l := range f.Lines {
-		text, typed := f.Typed[l.ID]
-		if typed && l.reading != nil && f.form.Refused()[l.ID] == nil {
-			f.Now.readings[l.ID] = l.reading(text, f.Now.Load)
+	refused := form.Refused()
+	for _, l := range s.lines {
+		text, typed := texts[l.ID]
+		if typed && l.reading != nil && refused[l.ID] == nil {
+			s.readings[l.ID] = l.reading(text, s.Load)
 		}
+		s.unread = s.unread || typed && s.remarks[l.ID].State == model.Stop
 	}
+	return s
 }
 
 var stateOf = map[entry.RemarkKind]model.State{entry.Warn: model.Warn, entry.Stop: model.Stop}
@@ -61,26 +62,142 @@ func saidOf(r entry.Remark) string {
 	return session.Say(r.Text)
 }
 
-// over is a form of texts over the load as the book has it.
-func (f *LoadForm) over(typed map[string]string) *entry.Form {
-	scale, _ := f.session.Scale()
-	form := entry.New(session.House(f.session), entry.Start{
-		Book: f.Book, Direction: f.direction(), Origin: entry.Origin{Moisture: typedAtDesk, Price: typedAtDesk},
-		Scale: scale.ID, Drafts: f.draftsAsked(), Factors: slices.Collect(maps.Keys(f.Extra)), DriverOn: f.driverOn, Reason: f.reasonFor,
-	})
-	for _, id := range slices.Sorted(maps.Keys(typed)) {
-		form.Set(id, typedAs(id, typed[id]))
-	}
-	return form
+// remark says something beside a field; see [session.Remarks].
+func (s *standing) remark(field string, state model.State, text string) {
+	s.remarks.Say(field, state, text)
 }
 
 // wholeLoad is where a remark goes that belongs to no field of the form.
 const wholeLoad = entry.WholeLoad
 
-// besideWhich is the field of the form that a remark is said beside.
-func (f *LoadForm) besideWhich(field string) string {
-	if _, known := f.Line(field); known {
+// beside is the field of the form that a remark is shown beside.
+func (s *standing) beside(field string) string {
+	if _, known := s.Line(field); known {
 		return field
 	}
 	return wholeLoad
+}
+
+// Line finds a field of the form.
+func (s *standing) Line(id string) (line, bool) {
+	return session.Find(s.lines, func(l line) bool { return l.ID == id })
+}
+
+// field is a field with the text in it and what is said beside it.
+func (s *standing) field(l line, text string) model.Field {
+	out := model.Field{
+		ID: l.ID, Label: l.label, Unit: l.unit, Kind: l.kind, Part: l.Part, Chars: l.chars,
+		Value: text, Missing: s.missing[l.ID],
+	}
+	if l.options != nil {
+		out.Options = l.options()
+	}
+	if l.hint != nil {
+		out.Reading = l.hint(s.Load)
+	}
+	if reading := s.readings[l.ID]; reading != "" {
+		out.Reading = reading
+	}
+	if r := s.remarks[l.ID]; r.Text != "" {
+		out.State, out.Note = r.State, session.Say(r.Text)
+	}
+	return out
+}
+
+// FirstMissing is the first field the ticket still lacks, or the first one with
+// something wrong in it; empty when the load is whole.
+func (s *standing) FirstMissing() string {
+	for _, l := range s.lines {
+		if s.missing[l.ID] || s.remarks[l.ID].State == model.Stop {
+			return l.ID
+		}
+	}
+	return ""
+}
+
+// After is the field that follows another in working order; empty after the
+// last.
+func (s *standing) After(id string) string {
+	i := slices.IndexFunc(s.lines, func(l line) bool { return l.ID == id })
+	if i < 0 || i+1 >= len(s.lines) {
+		return ""
+	}
+	return s.lines[i+1].ID
+}
+
+// sideToWeigh is the side and draft that a weight from the scale belongs to: that
+// of the field with the keyboard, else the first that is still missing. A weight
+// that is there is only taken again from its own field.
+func (s *standing) sideToWeigh(field string) (_ load.Which, draft string, due bool) {
+	if which, draft, ok := entry.SideOf(field); ok {
+		return which, draft, true
+	}
+	for _, l := range s.lines {
+		if which, draft, ok := entry.SideOf(l.ID); ok && s.missing[l.ID] {
+			return which, draft, true
+		}
+	}
+	return load.Tare, "", false
+}
+
+// CanSplit reports whether the trailer may still be weighed apart.
+func (s *standing) CanSplit() bool { return len(s.form.Drafts()) == 1 }
+
+// Leaves reports whether the truck takes grain away. Such a load is only weighed:
+// it is sold on the buyer's test.
+func (s *standing) Leaves() bool { return s.Load.Details.Direction == load.Outbound }
+
+// Next says in a few words what the load waits for, with its state.
+func (s *standing) Next() model.Remark { return nextAct(s.Load, s.settlement != nil) }
+
+// CanIssue reports whether the load is whole and settles, and every typed text
+// can be used.
+func (s *standing) CanIssue() bool { return s.settlement != nil && !s.unread }
+
+// WhyNotIssue is the first thing that keeps the ticket from being issued, as a
+// sentence.
+func (s *standing) WhyNotIssue() string {
+	for _, m := range s.Load.Missing() {
+		return session.Say(m.Sentence)
+	}
+	for _, l := range s.lines {
+		if s.missing[l.ID] {
+			return session.Say("%s is still to come.", l.label)
+		}
+		if r := s.remarks[l.ID]; r.State == model.Stop {
+			return r.Text
+		}
+	}
+	for _, sentence := range s.sentences() {
+		return sentence
+	}
+	return ""
+}
+
+// sentences are the reasons why the load cannot be settled.
+func (s *standing) sentences() []string {
+	out := make([]string, len(s.problems))
+	for i, p := range s.problems {
+		out[i] = session.Say(p.Sentence)
+	}
+	return out
+}
+
+// truck names the truck at the beginning of a sentence.
+func (s *standing) truck() string {
+	if truck := session.TruckText(s.Load.Details.Truck); truck != "" {
+		return session.Say("Truck %s", truck)
+	}
+	return session.Say("truck ?")
+}
+
+// Called names the load within a sentence: by its truck, else by its id.
+func (s *standing) Called() string {
+	switch truck := session.TruckText(s.Load.Details.Truck); {
+	case truck != "":
+		return session.Say("truck %s", truck)
+	case s.Load.ID == "":
+		return session.Say("a new truck")
+	}
+	return session.Say("load %s", s.Load.ID)
 }

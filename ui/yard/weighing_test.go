@@ -15,7 +15,7 @@ import (
 	"tenthpoint/ui/session/sessiontest"
 )
 
-// later is a room whose slow work waits until the test lets it go on.
+// later is a room whose background work waits until the test continues it.
 type later struct {
 	*sessiontest.Room
 	waiting []model.Job
@@ -23,7 +23,7 @@ type later struct {
 
 func (l *later) Run(job model.Job) { l.waiting = append(l.waiting, job) }
 
-// goOn does what waits.
+// goOn does the work that waits.
 func (l *later) goOn() {
 	l.T.Helper()
 	for len(l.waiting) > 0 {
@@ -33,7 +33,7 @@ func (l *later) goOn() {
 	}
 }
 
-// twoTrucks is a yard with two loads that lack their tare, the first in hand,
+// twoTrucks is a yard with two loads that lack their tare, the first one current,
 // and a scale that comes to rest at 14,200 lb.
 func twoTrucks(t *testing.T) (*later, *Yard, *sessiontest.FakeScale) {
 	l := &later{Room: sessiontest.EmptyDemo(t)}
@@ -69,8 +69,8 @@ func (l *later) tares() map[string]string {
 	return out
 }
 
-// The weight from the scale goes to the load it was asked for, and is told with
-// its truck.
+// The weight from the scale goes to the load it was asked for, and its truck is
+// named.
 func TestWeightNamesItsTruck(t *testing.T) {
 	l, y, _ := twoTrucks(t)
 	y.Weigh("tare")
@@ -92,21 +92,21 @@ func TestWaitForTheScaleEnds(t *testing.T) {
 		{"another truck", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.TakePlace(1) }, "was left"},
 		{"there and back", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.TakePlace(1); y.TakePlace(0) }, "was left"},
 		{"a new truck", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.TakeNew() }, "was left"},
-		{"another screen", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.EndWait() }, "was left"},
+		{"another screen", func(_ *later, y *Yard, _ *sessiontest.FakeScale) { y.Scale.End() }, "was left"},
 		{"refused", func(l *later, y *Yard, _ *sessiontest.FakeScale) {
 			sessiontest.Must(l.T, scalehouse.Refuse(context.Background(), l.Session.Desk, y.Form().ID(), "smells musty"))
 			y.Refresh()
 		}, "was left"},
 		{"no reading", func(_ *later, y *Yard, d *sessiontest.FakeScale) {
 			d.Err = errors.New("No reading: scale 1 is not connected")
-			y.WatchScale()
+			y.Scale.Watch()
 			d.Err = nil
 		}, "not connected"},
 		{"deck empty", func(_ *later, y *Yard, d *sessiontest.FakeScale) {
 			*d = sessiontest.FakeScale{Weight: sessiontest.Lb(14000)}
-			y.WatchScale()
+			y.Scale.Watch()
 			*d = sessiontest.FakeScale{Weight: sessiontest.Lb(0)}
-			y.WatchScale()
+			y.Scale.Watch()
 			*d = sessiontest.FakeScale{Weight: sessiontest.Lb(26000), AtRest: true}
 		}, "has left the deck"},
 		{"stopped", func(l *later, _ *Yard, _ *sessiontest.FakeScale) {
@@ -157,7 +157,7 @@ func TestWaitForTheScaleIsShort(t *testing.T) {
 	sessiontest.WantSaid(t, l.Room, model.Stop, "Truck 7: no weight is taken. No steady weight came")
 }
 
-// Where both weights are there, one is only weighed again from its own field.
+// With both weights there, one is only weighed again from its own field.
 func TestWeightIsNotReplacedUnasked(t *testing.T) {
 	l, y, d := twoTrucks(t)
 	y.Weigh("tare")

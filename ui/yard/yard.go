@@ -4,51 +4,70 @@ import (
 	"context"
 	"slices"
 	"strconv"
-	"tenthpoint/internal/journal"
+
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
-	"time"
 )
 
-// yardPlaces is how many trucks on the yard have a key of their own.
-const yardPlaces = 8
-
-// firstYardKey is the number of the F-key of the first place.
-const firstYardKey = 2
-
-// Yard is the trucks that are here and have no ticket yet, and the form of the
-// one in hand. A truck keeps its place, and with it its key, until it leaves.
+// Yard is the trucks that are here and have no ticket yet, with the form of the
+// current one.
 type Yard struct {
 	session *session.Session
-	places  [yardPlaces]string // load ids
-	forms   map[string]*LoadForm
+	places  places
+	forms   map[string]*LoadForm // by load
 	blank   *LoadForm
-	hand    *LoadForm
+	current *LoadForm
 	trucks  []*load.Load
-	wait    *weighing // for the scale to come to rest; nil when nobody waits
+	Scale   *ScaleReader
 }
 
-// NewYard makes the yard as it stood before the program stopped: every truck in
-// its place, with what was typed on its form. Without any, a blank form is in
-// hand.
+// NewYard makes the yard as it was before the program stopped: every truck at its
+// place, with what was typed on its form. Without any, the blank form is the
+// current one.
 func NewYard(f *session.Session) *Yard {
-	y := &Yard{session: f, forms: map[string]*LoadForm{}}
+	y := &Yard{session: f, forms: map[string]*LoadForm{}, Scale: &ScaleReader{session: f}}
 	f.OnTakeUp(func(id string) {
 		y.Refresh()
 		y.Take(id)
 	})
-	y.hand = y.newBlank()
-	hand := y.takeBack()
+	y.current = y.newBlank()
+	texts := f.Drafts().TypedBefore(yardDraft)
+	y.places.restore(texts)
 	y.read()
-	y.formsBack()
-	if l := y.find(hand); l != nil {
-		y.hand = y.form(l)
+	y.restoreForms()
+	if l := y.find(texts[CurrentText]); l != nil {
+		y.current = y.form(l)
 	}
 	y.jot()
 	return y
+}
+
+// CurrentText is the name, in the draft of a screen, of the load that is current.
+const CurrentText = "load"
+
+// yardDraft is where the yard keeps its places and its current load.
+var yardDraft = session.DraftAt{Place: session.InHand, ID: "yard"}
+
+// restoreForms makes the forms on which something was typed before the program
+// stopped.
+func (y *Yard) restoreForms() {
+	for _, id := range y.session.Drafts().TypedBeforeAt(scalehouse.DraftOfLoad) {
+		if l := y.find(id); l != nil {
+			y.form(l)
+		}
+	}
+}
+
+// jot keeps the places of the trucks, and which one is current.
+func (y *Yard) jot() {
+	texts := y.places.texts()
+	if y.current.id != "" {
+		texts[CurrentText] = y.current.id
+	}
+	y.session.Drafts().Jot(yardDraft, texts)
 }
 
 func (y *Yard) newBlank() *LoadForm {
@@ -64,8 +83,8 @@ func (y *Yard) form(l *load.Load) *LoadForm {
 	return y.forms[l.ID]
 }
 
-// Form is the form in hand.
-func (y *Yard) Form() *LoadForm { return y.hand }
+// Form is the current form.
+func (y *Yard) Form() *LoadForm { return y.current }
 
 // Refresh reads from the book which trucks are here.
 func (y *Yard) Refresh() {
@@ -80,18 +99,9 @@ func (y *Yard) read() {
 		return
 	}
 	y.trucks = trucks
-	for i, id := range y.places {
-		if y.find(id) == nil {
-			y.places[i] = ""
-		}
-	}
+	y.places.clear(func(id string) bool { return y.find(id) != nil })
 	for _, l := range trucks {
-		if slices.Contains(y.places[:], l.ID) {
-			continue
-		}
-		if free := slices.Index(y.places[:], ""); free >= 0 {
-			y.places[free] = l.ID
-		}
+		y.places.give(l.ID)
 	}
 	y.keepForms()
 }
@@ -111,8 +121,8 @@ func (y *Yard) keepForms() {
 			form.Rebase(l)
 		}
 	}
-	if y.hand.id != "" && y.find(y.hand.id) == nil {
-		y.inHand(y.blank)
+	if y.current.id != "" && y.find(y.current.id) == nil {
+		y.turnTo(y.blank)
 	}
 }
 
@@ -120,6 +130,10 @@ func (y *Yard) find(id string) *load.Load {
 	l, _ := session.Find(y.trucks, func(l *load.Load) bool { return l.ID == id && id != "" })
 	return l
 }
+
+// Weigh takes the weight of the current truck from the scale; see
+// [ScaleReader.Weigh].
+func (y *Yard) Weigh(field string) { y.Scale.Weigh(y.current, field) }
 
 // Rows are the trucks in the order of their places, those without one last.
 func (y *Yard) Rows() []model.TruckRow {
@@ -130,7 +144,7 @@ func (y *Yard) Rows() []model.TruckRow {
 		}
 	}
 	for _, l := range y.trucks {
-		if !slices.Contains(y.places[:], l.ID) {
+		if !y.places.has(l.ID) {
 			rows = append(rows, y.row(l, ""))
 		}
 	}
@@ -140,21 +154,14 @@ func (y *Yard) Rows() []model.TruckRow {
 func (y *Yard) row(l *load.Load, key string) model.TruckRow {
 	settles := false
 	if form := y.forms[l.ID]; form != nil {
-		l, settles = form.Now.Load, form.CanIssue()
+		l, settles = form.Now.Load, form.Now.CanIssue()
 	} else {
 		s, _ := office.Preview(y.session.Desk, l)
 		settles = s != nil
 	}
-	truck := session.TruckText(l.Details.Truck)
-	if truck == "" {
-		truck = session.Say("truck ?")
-	}
-	return model.TruckRow{
-		ID: l.ID, Key: key, Truck: truck,
-		Who:   session.Join(", ", l.Details.Grower.Name, session.GrainName(l.Details.Commodity)),
-		Waits: waits(l.Opened.At, y.session.Desk.Now()),
-		Next:  standOf(l, settles), InHand: y.hand.id == l.ID,
-	}
+	row := truckRow(l, settles, y.session.Desk.Now())
+	row.Key, row.InHand = key, y.current.id == l.ID
+	return row
 }
 
 // Here is how many trucks are on the yard, in words.
@@ -174,47 +181,48 @@ func (y *Yard) Advice() string {
 	return session.Say("No truck is here. Type the next one in: it stands here until it has its ticket.")
 }
 
-// TakeNew puts a blank form in hand. What was typed on the one before is
-// written down first; what cannot stand yet waits on its form.
+// TakeNew makes the blank form current. What was typed on the one before is
+// written down first; what is not valid yet waits on its form.
 func (y *Yard) TakeNew() {
 	if !y.putDown() {
 		return
 	}
-	y.inHand(y.blank)
+	y.turnTo(y.blank)
 	y.jot()
 	y.session.Window.Redraw()
 }
 
-// Take puts the truck of a load in hand.
+// Take makes the truck of a load current.
 func (y *Yard) Take(id string) {
 	l := y.find(id)
-	if l == nil || y.hand.id == id || !y.putDown() {
+	if l == nil || y.current.id == id || !y.putDown() {
 		return
 	}
-	y.inHand(y.form(l))
+	y.turnTo(y.form(l))
 	y.jot()
 	y.session.Window.Redraw()
 }
 
-// inHand puts a form in hand. A weight that is waited for is the one before's.
-func (y *Yard) inHand(form *LoadForm) {
-	if form != y.hand {
-		y.EndWait()
+// turnTo makes a form current. A weight that is waited for belongs to the one
+// before.
+func (y *Yard) turnTo(form *LoadForm) {
+	if form != y.current {
+		y.Scale.End()
 	}
-	y.hand = form
+	y.current = form
 }
 
-// TakePlace puts the truck of a place in hand, counted from nought, and
-// reports whether there is one.
+// TakePlace makes the truck of a place current, counted from 0, and reports
+// whether there is one.
 func (y *Yard) TakePlace(place int) bool {
-	if place < 0 || place >= yardPlaces || y.places[place] == "" {
+	if !y.IsTaken(place) {
 		return false
 	}
-	y.Take(y.places[place])
+	y.Take(y.places.at(place))
 	return true
 }
 
-// Step puts the next truck in hand, or going back the one before, round the
+// Step makes the next truck current, or going back the one before, round the
 // yard.
 func (y *Yard) Step(by int) {
 	rows := y.Rows()
@@ -228,14 +236,12 @@ func (y *Yard) Step(by int) {
 	y.Take(rows[((at+by)%len(rows)+len(rows))%len(rows)].ID)
 }
 
-// IsTaken reports whether a truck stands at a place.
-func (y *Yard) IsTaken(place int) bool {
-	return place >= 0 && place < yardPlaces && y.places[place] != ""
-}
+// IsTaken reports whether there is a truck at a place.
+func (y *Yard) IsTaken(place int) bool { return y.places.at(place) != "" }
 
-// putDown writes down what is typed on the form in hand.
+// putDown writes down what is typed on the current form.
 func (y *Yard) putDown() bool {
-	if err := y.hand.Commit(); err != nil {
+	if err := y.current.Commit(); err != nil {
 		y.session.Fail(err)
 		return false
 	}
@@ -243,10 +249,10 @@ func (y *Yard) putDown() bool {
 	return true
 }
 
-// Issue issues and prints the ticket of the load in hand, and takes up a blank
-// form for the next truck.
+// Issue issues and prints the ticket of the current load, and turns to a blank form
+// for the next truck.
 func (y *Yard) Issue() bool {
-	if _, err := y.hand.Issue(); err != nil {
+	if _, err := y.current.Issue(); err != nil {
 		y.session.Fail(err)
 		return false
 	}
@@ -257,17 +263,17 @@ func (y *Yard) Issue() bool {
 // PrintAgain prints the newest ticket once more, as a reprint.
 func (y *Yard) PrintAgain() { session.PrintLastTicket(y.session) }
 
-// left takes up a blank form after the truck in hand has left the yard.
+// left turns to a blank form after the current truck has left the yard.
 func (y *Yard) left() {
 	y.Refresh()
-	y.inHand(y.blank)
+	y.turnTo(y.blank)
 	y.jot()
 	y.session.Window.Redraw()
 }
 
-// Refuse asks why the load in hand is turned away, and turns it away.
+// Refuse asks why the current load is turned away, and turns it away.
 func (y *Yard) Refuse() {
-	form := y.hand
+	form := y.current
 	if form.id == "" {
 		return
 	}
@@ -291,48 +297,4 @@ func (y *Yard) Refuse() {
 			y.left()
 		},
 	})
-}
-
-// standOf is the next act for a load, in a few words.
-func standOf(l *load.Load, settles bool) model.Remark {
-	missing := map[string]bool{}
-	for _, m := range l.Missing() {
-		missing[m.Field] = true
-	}
-	switch {
-	case l.Phase == load.TurnedAway:
-		return model.Remark{State: model.Stop, Text: session.Say("refused")}
-	case l.Phase == load.Ticketed || l.Phase == load.Void || l.Phase == load.Corrected:
-		return model.Remark{State: model.Locked, Text: session.Say("ticket %d", l.Number)}
-	case missing["gross"]:
-		return model.Remark{State: model.Missing, Text: session.Say("weigh it full")}
-	case missing["moisture"]:
-		return model.Remark{State: model.Missing, Text: session.Say("test the sample")}
-	case missing["tare"]:
-		return model.Remark{State: model.Missing, Text: session.Say("weigh it empty")}
-	case len(missing) > 0:
-		return model.Remark{State: model.Missing, Text: session.Say("say whose and what")}
-	case !settles:
-		return model.Remark{State: model.Stop, Text: session.Say("look at the form")}
-	}
-	return model.Remark{State: model.OK, Text: session.Say("issue the ticket")}
-}
-
-// waits is how long a truck has been here, in hours and minutes.
-func waits(since, now string) string {
-	from, err1 := time.Parse(journal.TimeLayout, since)
-	to, err2 := time.Parse(journal.TimeLayout, now)
-	if err1 != nil || err2 != nil || to.Before(from) {
-		return ""
-	}
-	minutes := int(to.Sub(from).Minutes())
-	switch {
-	case minutes < 1:
-		return session.Say("just came")
-	case minutes < 60:
-		return session.Say("%d min", minutes)
-	case minutes < 24*60:
-		return session.Say("%d h %02d min", minutes/60, minutes%60)
-	}
-	return session.Say("%d days", minutes/60/24)
 }

@@ -68,7 +68,7 @@ func TestNothingIsLostBetweenTrucks(t *testing.T) {
 	arrive(t, y, "B")
 	y.TakePlace(0)
 	y.Form().Type("moisture", "17.2")
-	y.Form().Type("tare", "99999") // cannot stand: above the gross
+	y.Form().Type("tare", "99999") // not valid: above the gross
 	y.Form().Type("price", "4.1x")
 	y.TakePlace(1)
 	y.Form().Type("moisture", "15.1")
@@ -82,8 +82,7 @@ func TestNothingIsLostBetweenTrucks(t *testing.T) {
 	}
 }
 
-// A blank form that holds something unreadable waits until one comes back to
-// it.
+// A blank form with a text that is not valid keeps it until somebody comes back.
 func TestBlankFormWaits(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)
 	y := NewYard(r.Session)
@@ -120,8 +119,8 @@ func TestNextAct(t *testing.T) {
 			t.Errorf("after %s %q the truck waits for %+v, want %s", tt.field, tt.text, row.Next, tt.want)
 		}
 	}
-	refused := standOf(&load.Load{Phase: load.TurnedAway}, false)
-	issued := standOf(&load.Load{Phase: load.Ticketed, Number: 12}, true)
+	refused := nextAct(&load.Load{Phase: load.TurnedAway}, false)
+	issued := nextAct(&load.Load{Phase: load.Ticketed, Number: 12}, true)
 	if refused.State != model.Stop || issued.State != model.Locked || !strings.Contains(issued.Text, "12") {
 		t.Errorf("refused %+v, issued %+v", refused, issued)
 	}

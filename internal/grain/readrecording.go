@@ -1,0 +1,97 @@
+package grain
+
+import (
+	"fmt"
+	"slices"
+
+	"tenthpoint/internal/law"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
+)
+
+// recordingRule says how some factors of some grains are written down.
+type recordingRule struct {
+	factors []FactorID // none: every factor measured in percent
+	grains  []string   // none: every grain
+	record  quantity.Rounding
+	source  string
+}
+
+func (r recordingRule) fits(c *Commodity, f Factor) bool {
+	byFactor := slices.Contains(r.factors, f.ID) || len(r.factors) == 0 && f.Unit == quantity.Percent
+	return byFactor && (len(r.grains) == 0 || slices.Contains(r.grains, c.ID))
+}
+
+// readRecording gives each measured factor the first rule that fits it.
+func (t *Tables) readRecording(_ *law.File, root *tomlfile.Table) {
+	var rules []recordingRule
+	for i, row := range root.Tables("rule") {
+		row.SetTitle(fmt.Sprintf("rule %d", i+1))
+		rules = append(rules, t.recordingRule(row))
+	}
+	if len(rules) == 0 {
+		root.AddProblem("", "the file has no [[rule]]", "Add at least one.")
+	}
+	for i := range t.commodities {
+		c := &t.commodities[i]
+		for n, f := range c.Factors {
+			j := slices.IndexFunc(rules, func(r recordingRule) bool { return r.fits(c, f) })
+			if f.Unit != quantity.Count && j >= 0 {
+				c.Factors[n].Record, c.Factors[n].Source = rules[j].record, rules[j].source
+			}
+		}
+	}
+}
+
+func (t *Tables) recordingRule(row *tomlfile.Table) recordingRule {
+	r := recordingRule{record: row.Rounding("record"), source: row.Text("citation")}
+	for _, id := range row.Texts("factors") {
+		if !t.hasFactor(FactorID(id)) {
+			row.AddProblem("factors", fmt.Sprintf("no commodity has a factor %q", id), "Mend the spelling.")
+		}
+		r.factors = append(r.factors, FactorID(id))
+	}
+	for _, id := range row.Texts("grains") {
+		if t.commodity(id) == nil {
+			row.AddProblem("grains", fmt.Sprintf("%q is no commodity here", id), "Known here: "+t.knownIDs()+".")
+		}
+		r.grains = append(r.grains, id)
+	}
+	readHow(row)
+	return r
+}
+
+// readHow reads how one row is known, where it is known otherwise than the file.
+func readHow(row *tomlfile.Table) {
+	if row.Has("read") {
+		row.Choice("read", string(law.Read), string(law.FromMemory), string(law.Practice))
+	}
+}
+
+func (t *Tables) hasFactor(id FactorID) bool {
+	return slices.ContainsFunc(t.commodities, func(c Commodity) bool {
+		_, has := c.Factor(id)
+		return has
+	})
+}
+
+// readBushels gives each commodity the legal weight of its bushel, or says why
+// there is none.
+func (t *Tables) readBushels(_ *law.File, root *tomlfile.Table) {
+	for i, row := range root.Tables("bushel") {
+		row.SetTitle(fmt.Sprintf("bushel %d", i+1))
+		weight, given := row.OptionalAmount("weight", quantity.LbPerBushel)
+		source, id := row.Text("citation"), row.Text("grain")
+		c := t.commodity(id)
+		switch {
+		case c == nil && id != "":
+			row.AddProblem("grain", fmt.Sprintf("%q is no commodity here", id), "Known here: "+t.knownIDs()+".")
+		case c != nil && c.BushelSource != "":
+			row.AddProblem("grain", fmt.Sprintf("%s has two bushels", id), "Keep the one that is law.")
+		case given && weight.Sign() <= 0:
+			row.AddProblem("weight", fmt.Sprintf("%s is %s", row.Name("weight"), weight.Written()), "Write a weight above zero, or leave the line out where no law names one.")
+		case c != nil:
+			c.Bushel, c.BushelSource = weight, source
+		}
+	}
+}

@@ -1,0 +1,102 @@
+package law
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
+)
+
+// Confirm is what stands wherever a rule of law is used.
+const Confirm = "Confirm locally."
+
+// How tells how a rule came into its file.
+type How string
+
+// The ways a rule is known.
+const (
+	Read       How = "read"            // in the document cited
+	FromMemory How = "from memory"     // nobody has read it; it decides nothing
+	Practice   How = "common practice" // no single source
+)
+
+// File is one dated file of rules.
+type File struct {
+	ID, Title    string
+	Kind         string        // what the rule is about: "grades", "recording"
+	Jurisdiction string        // "us", "canada"
+	Subject      string        // one grain of a kind that has a file for each; else empty
+	From, Until  quantity.Date // days in force; zero: before any ticket, and until replaced
+	Citation     string
+	How          How
+	Note         string
+
+	Name string // of the file, for messages
+	Text []byte // as read
+	Hash string // SHA-256 of Text, in hex
+}
+
+// Open reads the heading of a file. The error is a [tomlfile.Problems] with
+// every mistake in it; the rest is for [File.Read].
+func Open(name string, text []byte) (*File, error) {
+	sum := sha256.Sum256(text)
+	f := &File{Name: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
+	toml := tomlfile.Parse(name, text)
+	if err := toml.Problems().Err(); err != nil {
+		return nil, err
+	}
+	f.heading(toml.Root())
+	if err := toml.Problems().Err(); err != nil {
+		return nil, err
+	}
+	return f, nil
+}
+
+// Read reads what stands below the heading. The error is a [tomlfile.Problems]
+// with every mistake in the file, keys that body has not asked for among them.
+func (f *File) Read(body func(t *tomlfile.Table)) error {
+	toml := tomlfile.Parse(f.Name, f.Text)
+	(&File{}).heading(toml.Root())
+	body(toml.Root())
+	toml.Root().RejectUnknownKeys()
+	return toml.Problems().Err()
+}
+
+func (f *File) heading(root *tomlfile.Table) {
+	t, _ := root.Table("law", true)
+	f.ID, f.Title = t.Text("id"), t.Text("title")
+	f.Kind, f.Jurisdiction, f.Subject = t.Text("kind"), t.Text("jurisdiction"), t.OptionalText("subject")
+	f.From, f.Until = t.OptionalDate("from"), t.OptionalDate("until")
+	f.Citation, f.Note = t.Text("citation"), t.OptionalText("note")
+	f.How = How(t.Choice("read", string(Read), string(FromMemory), string(Practice)))
+	if strings.Trim(f.ID, nameLetters) != "" {
+		t.AddProblem("id", fmt.Sprintf("%s is %q", t.Name("id"), f.ID), "Small letters, digits and hyphens only: tickets refer to it.")
+	}
+	if !f.Until.IsZero() && f.Until.Before(f.From) {
+		t.AddProblem("until", fmt.Sprintf("the rule ends on %s, before it begins on %s", f.Until, f.From), "Swap the two days, or leave until out.")
+	}
+}
+
+const nameLetters = "abcdefghijklmnopqrstuvwxyz0123456789-"
+
+// place is what files follow each other in.
+func (f *File) place() string { return f.Jurisdiction + "/" + f.Kind + "/" + f.Subject }
+
+func (f *File) inForce(day quantity.Date) bool { return day.Between(f.From, f.Until) }
+
+// Period is the days in force for people.
+func (f *File) Period() string {
+	switch {
+	case f.From.IsZero() && f.Until.IsZero():
+		return "in force until replaced"
+	case f.From.IsZero():
+		return "in force until " + f.Until.String()
+	case f.Until.IsZero():
+		return "in force from " + f.From.String()
+	}
+	return "in force from " + f.From.String() + " to " + f.Until.String()
+}

@@ -1,0 +1,87 @@
+package law
+
+import (
+	"bufio"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/message"
+)
+
+// Law is the files in force together: what a ticket of one day is graded and
+// recorded by.
+type Law struct {
+	files    []*File
+	manifest string
+	hash     string
+}
+
+func newLaw(files []*File) Law {
+	var b strings.Builder
+	for _, f := range files {
+		fmt.Fprintf(&b, "%s %s\n", f.Hash, f.ID)
+	}
+	sum := sha256.Sum256([]byte(b.String()))
+	return Law{files: files, manifest: b.String(), hash: hex.EncodeToString(sum[:])}
+}
+
+// Hash is the SHA-256 of the manifest, in hex: it tells one law from another.
+func (l Law) Hash() string { return l.hash }
+
+// ManifestID is the name that manifests are kept by in a book.
+const ManifestID = "law"
+
+// Manifest lists the files, a hash and an id on each line.
+func (l Law) Manifest() string { return l.manifest }
+
+// Files are what the law is made of.
+func (l Law) Files() []*File { return l.files }
+
+// Find is the file about something; false where there is none.
+func (l Law) Find(jurisdiction, kind, subject string) (*File, bool) {
+	for _, f := range l.files {
+		if f.Jurisdiction == jurisdiction && f.Kind == kind && f.Subject == subject {
+			return f, true
+		}
+	}
+	return nil, false
+}
+
+// OfKind are the files of one kind, of every jurisdiction and subject.
+func (l Law) OfKind(kind string) []*File {
+	var out []*File
+	for _, f := range l.files {
+		if f.Kind == kind {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// Resolve reads a law back from its manifest. Text gives the text of a file by
+// its hash, as a book has kept it.
+func Resolve(manifest string, text func(hash string) (string, error)) (Law, error) {
+	var files []*File
+	lines := bufio.NewScanner(strings.NewReader(manifest))
+	for lines.Scan() {
+		hash, id, ok := strings.Cut(lines.Text(), " ")
+		if !ok {
+			return Law{}, message.Storage.Errorf("%q is no line of a list of rules", lines.Text())
+		}
+		kept, err := text(hash)
+		if err != nil {
+			return Law{}, err
+		}
+		f, err := Open(id, []byte(kept))
+		if err != nil {
+			return Law{}, err
+		}
+		if f.Hash != hash || f.ID != id {
+			return Law{}, message.Storage.Errorf("the rules %s were kept under the hash %s and have %s: the text was altered", id, hash, f.Hash)
+		}
+		files = append(files, f)
+	}
+	return newLaw(files), lines.Err()
+}

@@ -1,0 +1,63 @@
+package law
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
+)
+
+// Set is every file of rules that a house has: those of the program, and its own.
+type Set struct{ files []*File }
+
+// NewSet holds files against each other: no id twice, and no two of one place
+// that begin on the same day. All problems come back at once.
+func NewSet(files ...*File) (*Set, tomlfile.Problems) {
+	s := &Set{files: slices.Clone(files)}
+	slices.SortStableFunc(s.files, func(a, b *File) int {
+		if c := strings.Compare(a.place(), b.place()); c != 0 {
+			return c
+		}
+		return a.From.Cmp(b.From)
+	})
+	var problems tomlfile.Problems
+	ids := map[string]*File{}
+	for i, f := range s.files {
+		if other, taken := ids[f.ID]; taken {
+			problems = append(problems, f.clash("id", fmt.Sprintf("two files of rules are called %s, here and in %s", f.ID, other.Name), "Give one of them a new id."))
+		}
+		ids[f.ID] = f
+		if i > 0 && s.files[i-1].place() == f.place() && s.files[i-1].From == f.From {
+			problems = append(problems, f.clash("from", fmt.Sprintf("%s and %s begin on the same day and are about the same thing", s.files[i-1].ID, f.ID), "Write the first day of the newer one."))
+		}
+	}
+	return s, problems
+}
+
+// clash is a problem that shows only beside another file.
+func (f *File) clash(key, what, remedy string) tomlfile.Problem {
+	return tomlfile.Locate(f.Name, f.Text).Problem("law."+key, what, remedy)
+}
+
+// On is what is in force on a day. Of two files about the same thing the one
+// that begins later goes before the other.
+func (s *Set) On(day quantity.Date) Law {
+	byPlace := map[string]*File{}
+	for _, f := range s.files { // by place and first day
+		if f.inForce(day) {
+			byPlace[f.place()] = f
+		}
+	}
+	var files []*File
+	for _, f := range s.files {
+		if byPlace[f.place()] == f {
+			files = append(files, f)
+		}
+	}
+	return newLaw(files)
+}
+
+// All are the files, those about one thing beside each other.
+func (s *Set) All() []*File { return s.files }

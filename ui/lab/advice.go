@@ -1,0 +1,251 @@
+package lab
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// advice puts into words what the bench makes of a sample.
+type advice struct {
+	outcome
+	next   nextTest
+	grade  session.GradeAdvice
+	policy moisture.Policy
+}
+
+// remarks are, in this order: what is wrong, what stops the ticket, what is still to
+// be tested, whether the grain is dry enough, other doubts, what it would grade,
+// what to do, what a tenth of a point is worth.
+func (a advice) remarks() []model.Remark {
+	if len(a.tests.Readings) == 0 {
+		return a.beforeTests()
+	}
+	var out []model.Remark
+	if a.fault != nil {
+		out = append(out, model.Remark{State: model.Stop, Word: session.Say("no moisture"), Text: session.Sentence(a.fault)})
+	}
+	first, others := a.doubts(a.testing.Result.Flags)
+	out = append(out, first...)
+	if a.judged {
+		out = append(out, verdicts(a.advice)...)
+	}
+	out = append(append(out, others...), a.leftOut()...)
+	out = append(out, a.grade.Saying()...)
+	if a.judged {
+		out = append(out, choices(a.advice)...)
+	}
+	if a.worth != nil {
+		out = append(out, model.Remark{State: model.Wait, Word: session.Say("worth"), Text: strings.Join(worthLines(a.worth), " ")})
+	}
+	return out
+}
+
+// beforeTests says what to do while nothing has been tested.
+func (a advice) beforeTests() []model.Remark {
+	out := []model.Remark{}
+	if m := a.would.Sample.Moisture; m != nil {
+		out = append(out, model.Remark{State: model.OK, Word: session.Say("in the book"), Text: session.Say("%s, %s. A test made here takes its place.", m.Percent, session.Say(m.Method))})
+		if a.judged {
+			out = append(out, verdicts(a.advice)...)
+		}
+	}
+	out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: toDo(a.next.texts.method())})
+	first, others := a.doubts(a.next.flags)
+	out = append(append(append(out, first...), others...), a.grade.Saying()...)
+	return append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
+}
+
+// toDo is how a test is made by a method.
+func toDo(m meter.Method) string {
+	switch m {
+	case meter.ByDial:
+		return session.Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")
+	case meter.Direct:
+		return session.Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")
+	case meter.ByOven:
+		return session.Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")
+	}
+	return session.Say("Type the moisture and where it is from. Enter after the reason makes the test.")
+}
+
+// policyText is how often a sample is tested, in a sentence.
+func policyText(p moisture.Policy) string {
+	return session.Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
+}
+
+// doubts are flags in words, each with what to do about it: first those that stop
+// the ticket or ask for more tests, then the others. One doubt about several tests
+// is said once.
+func (a advice) doubts(flags []moisture.Flag) (first, others []model.Remark) {
+	var asking []model.Remark
+	for _, d := range gather(flags) {
+		remark := a.doubt(d)
+		switch {
+		case remark.State == model.Stop:
+			first = append(first, remark)
+		case d.Code == moisture.WideSpread || d.Code == moisture.TooFewTests || d.Code == moisture.NearLimit:
+			asking = append(asking, remark)
+		default:
+			others = append(others, remark)
+		}
+	}
+	return append(first, asking...), others
+}
+
+// doubt is one doubt about one or more tests; without any, about the sample as a
+// whole.
+type doubt struct {
+	moisture.Flag
+	tests []string
+}
+
+func gather(flags []moisture.Flag) []doubt {
+	var out []doubt
+	for _, f := range flags {
+		i := slices.IndexFunc(out, func(d doubt) bool { return d.Code == f.Code && d.What == f.What && d.Override == f.Override })
+		if i < 0 {
+			out = append(out, doubt{Flag: f})
+			i = len(out) - 1
+		}
+		if f.Test > 0 {
+			out[i].tests = append(out[i].tests, strconv.Itoa(f.Test))
+		}
+	}
+	return out
+}
+
+// doubt is one doubt in words.
+func (a advice) doubt(d doubt) model.Remark {
+	word := doubtWord(d.Code)
+	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {
+		word = session.Say("%s, test %s", word, strings.Join(d.tests, ", "))
+	}
+	text := session.Join(" ", session.Say(d.What), session.Say(d.Why), session.Say(d.Do))
+	switch {
+	case d.Override != nil:
+		text = session.Say("%s Let through by %s: %s.", session.Say(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
+	case d.Final:
+		text += " " + session.Say("This stops the ticket, and nobody may let it through.")
+	case d.Stops():
+		text += " " + session.Say("This stops the ticket until a manager lets it through.")
+	}
+	return model.Remark{State: flagState(d.Flag), Word: word, Text: text}
+}
+
+// leftOut are the tests that do not count, with rule and person.
+func (a advice) leftOut() []model.Remark {
+	var out []model.Remark
+	for _, d := range a.tests.Exclusions {
+		text := session.Say("Left out by %s: %s.", d.By, exclusionWord(d.Rule))
+		if d.Reason != "" {
+			text = session.Say("Left out by %s: %s (%s).", d.By, exclusionWord(d.Rule), d.Reason)
+		}
+		out = append(out, model.Remark{State: model.Locked, Word: session.Say("test %d", d.Test), Text: text})
+	}
+	return out
+}
+
+// verdicts say whether the grain is dry enough, a line for each purpose, and how
+// sure that is.
+func verdicts(a dryness.Advice) []model.Remark {
+	if len(a.Verdicts) == 0 {
+		return nil
+	}
+	state, certain := model.OK, true
+	var lines []string
+	for _, v := range a.Verdicts {
+		if !v.Dry || !v.Certain {
+			state = model.Warn
+		}
+		certain = certain && v.Certain
+		lines = append(lines, verdictLine(v))
+	}
+	if !certain {
+		lines = append(lines, whyUncertain(a))
+	}
+	return []model.Remark{{State: state, Word: session.Say("dry enough?"), Text: strings.Join(lines, "\n")}}
+}
+
+// verdictLine is the answer for one purpose: "to buy as dry: no, 1 pt above
+// 13 %".
+func verdictLine(v dryness.Verdict) string {
+	purpose := purposeWord(v.Purpose)
+	if v.Class != "" {
+		purpose = session.Say("%s, %s", purpose, session.Say(v.Class))
+	}
+	switch {
+	case v.Dry && v.Certain:
+		return session.Say("%s: yes, not above %s.", purpose, v.Limit)
+	case v.Dry:
+		return session.Say("%s: yes as read, not above %s; not certain.", purpose, v.Limit)
+	case v.Certain:
+		return session.Say("%s: no, %s above %s.", purpose, v.Over, v.Limit)
+	}
+	return session.Say("%s: no as read, %s above %s; not certain.", purpose, v.Over, v.Limit)
+}
+
+// whyUncertain is why an answer is no more certain than the reading.
+func whyUncertain(a dryness.Advice) string {
+	b := a.Band
+	switch {
+	case !b.Stated():
+		return session.Say("How far the meter may be off is not entered, so how certain this is cannot be told.")
+	case slices.ContainsFunc(a.Verdicts, func(v dryness.Verdict) bool { return b.Straddles(v.Limit) }):
+		return session.Say("The meter may be off by %s: the grain may be anything from %s to %s.",
+			b.High.Sub(b.Reading).In(quantity.Point), b.Low.FixedString(1), b.High.FixedString(1))
+	}
+	return session.Say("The reading itself is in doubt.")
+}
+
+// choices are what the grower can do with the load.
+func choices(a dryness.Advice) []model.Remark {
+	var out []model.Remark
+	for _, o := range a.Options {
+		out = append(out, model.Remark{State: model.Plain, Word: session.Say(o.Name), Text: session.Say(o.Text)})
+	}
+	return out
+}
+
+// worthLines say what a tenth of a point is worth on the load, and what the meter's
+// tolerance is worth.
+func worthLines(w *office.Worth) []string {
+	out := []string{session.Say("A tenth of a point drier: %s. A tenth wetter: %s.", changeText(w.Here, w.Drier), changeText(w.Here, w.Wetter))}
+	if t := w.Tolerance; t != nil {
+		out = append(out, session.Say("The meter may be off by %s. At %s: %s. At %s: %s.", t.Step,
+			w.Band.Low.FixedString(1), changeText(t.Here, t.Drier), w.Band.High.FixedString(1), changeText(t.Here, t.Wetter)))
+	}
+	return out
+}
+
+// changeText is what changes for the load at another moisture.
+func changeText(here *settle.Settlement, end settle.End) string {
+	if end.Settlement == nil {
+		for _, p := range end.Problems {
+			return session.Say(p.Sentence)
+		}
+		return session.Say("not settled")
+	}
+	settled := withSign(end.Change.Quantity, session.PrintedLike(here.Quantity, end.Change.Quantity))
+	if pay := end.Change.Payable; pay != nil {
+		return session.Say("%s, %s", settled, withSign(*pay, session.PrintedLike(here.Payable, *pay)))
+	}
+	return session.Say("%s, charges %s", settled, withSign(end.Change.Charges, session.PrintedLike(here.Charges, end.Change.Charges)))
+}
+
+// withSign puts a plus before what is gained.
+func withSign(a quantity.Amount, printed string) string {
+	if a.Sign() > 0 {
+		return "+" + printed
+	}
+	return printed
+}

@@ -1,0 +1,140 @@
+package lab
+
+import (
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/moisture"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// decisions are what people decide about the tests of the current sample: a tester
+// leaves one out of the mean by a rule, a manager lets the load through in spite of
+// a doubt.
+type decisions struct{ bench *Bench }
+
+func (d decisions) sample() *SampleTest       { return d.bench.current }
+func (d decisions) session() *session.Session { return d.bench.session }
+
+// canLeaveOut reports whether there are tests to leave out.
+func (d decisions) canLeaveOut() bool { return len(d.sample().tests.Readings) > 0 }
+
+// leaveOut asks by which rule a test is to be left out of the mean, or counts one
+// again that was left out. The test stays listed either way.
+func (d decisions) leaveOut(key string) {
+	s := d.sample()
+	seq, err := strconv.Atoi(key)
+	if err != nil || !s.tests.has(seq) {
+		d.session().Say(model.Stop, session.Say("Choose the test to leave out in the list of tests first."))
+		return
+	}
+	if s.tests.isExcluded(seq) {
+		s.tests = s.tests.counted(seq)
+		d.bench.changedTests(session.Say("Test %d counts again.", seq))
+		return
+	}
+	d.session().Put(model.Ask{
+		Draft: "leave out", Of: s.id(),
+		Title: session.Say("Leave test %d out of the mean?", seq),
+		Text:  session.Say("It stays listed, with the rule and your name. Spoiled tests need what was seen to go wrong."),
+		State: model.Warn,
+		Fields: []model.AskField{
+			{ID: "rule", Label: session.Say("Rule"), Options: exclusionOptions(s.tools.policy(s.crop())), Chars: 30, Required: true},
+			{ID: "reason", Label: session.Say("What was seen"), Chars: 36},
+		},
+		Yes: session.Say("Leave it out"),
+		Then: func(values map[string]string) {
+			d.exclude(seq, moisture.ExclusionRule(values["rule"]), values["reason"])
+		},
+	})
+}
+
+func exclusionOptions(p moisture.Policy) []model.Option {
+	out := []model.Option{}
+	for _, rule := range p.MayExclude {
+		out = append(out, model.Option{Code: string(rule), Name: exclusionWord(rule), ByName: true})
+	}
+	return out
+}
+
+// exclude leaves a test out of the mean, unless the rule does not fit it.
+func (d decisions) exclude(seq int, rule moisture.ExclusionRule, reason string) {
+	s := d.sample()
+	before := s.tests
+	s.tests = before.without(moisture.Exclusion{
+		Test: seq, Rule: rule, By: d.session().Desk.Who().Name, Reason: strings.TrimSpace(reason),
+	})
+	s.workTests()
+	if err := s.found.fault; err != nil {
+		s.tests = before
+		s.workTests()
+		d.session().Fail(err)
+		return
+	}
+	d.bench.changedTests(session.Say("Test %d is left out.", seq))
+}
+
+// canLetThrough reports whether a doubt stops the ticket of the load that a manager
+// may let through.
+func (d decisions) canLetThrough() bool {
+	return d.sample().load != nil && len(d.sample().found.stopping()) > 0
+}
+
+// askManager asks a manager to let the load through in spite of a doubt, with a
+// reason, and writes the sample down with it.
+func (d decisions) askManager() {
+	flags := d.sample().found.stopping()
+	if len(flags) == 0 {
+		return
+	}
+	var options []model.Option
+	var sentences []string
+	for i, f := range flags {
+		options = append(options, model.Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: session.Say(f.What), ByName: true})
+		sentences = append(sentences, session.Say(f.What))
+	}
+	d.session().Put(model.Ask{
+		Draft: "let through", Of: d.sample().id(),
+		Title: session.Say("Let the load through?"), Text: strings.Join(sentences, "\n"), State: model.Warn,
+		Fields: []model.AskField{
+			{ID: "doubt", Label: session.Say("Doubt"), Options: options, Value: options[0].Code, Chars: 28, Required: true},
+			{ID: "who", Label: session.Say("Manager"), Options: d.session().Managers(), Value: d.session().ManagerHere(), Chars: 24, Required: true},
+			{ID: "reason", Label: session.Say("Reason"), Chars: 36, Required: true},
+		},
+		Yes: session.Say("Let it through"),
+		Then: func(values map[string]string) {
+			i, _ := strconv.Atoi(values["doubt"])
+			if i < 1 || i > len(flags) {
+				return
+			}
+			d.letThrough(flags[i-1], values["who"], values["reason"])
+		},
+	})
+}
+
+// letThrough writes the sample down under the manager's own name. The tester stays
+// the one who is at the bench.
+func (d decisions) letThrough(f moisture.Flag, who, reason string) {
+	s := d.sample()
+	tester := d.session().Desk.Who().Name
+	tests := s.tests.overridden(moisture.Override{Code: f.Code, Test: f.Test, By: who, Reason: strings.TrimSpace(reason)})
+	err := d.session().As(who, func() error {
+		found := workOut(d.session(), s.load, tests)
+		if found.fault != nil {
+			return found.fault
+		}
+		return s.record(found, tester)
+	})
+	if err == nil {
+		s.tests = tests
+		err = s.reload()
+	}
+	if err != nil {
+		d.session().Fail(err)
+		return
+	}
+	d.bench.drafts.forget(s)
+	d.session().Say(model.OK, session.Say("%s has let %s through: %s", who, doubtWord(f.Code), reason))
+	d.session().Changed()
+}

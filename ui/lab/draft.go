@@ -1,0 +1,167 @@
+package lab
+
+import (
+	"maps"
+	"slices"
+
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/yard"
+)
+
+// The names of a sample's texts in its draft, beside those of its tests. They are
+// stored in books and never change.
+const (
+	typedText   = "typed."  // the text of a field of the next test or of the sample
+	resultText  = "result." // the text of a field of the other results
+	degreesText = "degrees" // the unit in which temperatures are typed
+	backText    = "back"    // the yard waits for the current sample
+)
+
+// prefixed are texts with a prefix before each name.
+func prefixed(prefix string, texts map[string]string) map[string]string {
+	out := map[string]string{}
+	for name, text := range texts {
+		out[prefix+name] = text
+	}
+	return out
+}
+
+func (s *SampleTest) draftAt() session.DraftAt {
+	return session.DraftAt{Place: scalehouse.DraftOfTests, ID: s.id()}
+}
+
+// draft is what is tested and typed of a sample and not in the book. Grain, method,
+// meter and thermometer go with it, so that the rest is read as it was meant; by
+// themselves those would not be missed.
+func (s *SampleTest) draft() map[string]string {
+	out := map[string]string{}
+	for _, id := range benchFields {
+		if text, typed := s.typed[id]; typed && text != s.untyped(id) && !slices.Contains(benchContext, id) {
+			out[typedText+id] = text
+		}
+	}
+	if s.form != nil {
+		maps.Copy(out, prefixed(resultText, s.results().Typed()))
+		maps.Copy(out, s.results().Asked())
+	}
+	if !s.tests.areIn(s.load) {
+		maps.Copy(out, s.tests.draft())
+	}
+	if len(out) > 0 {
+		for _, id := range benchContext {
+			out[typedText+id] = s.typed[id]
+		}
+		out[degreesText] = s.tools.degrees().String()
+	}
+	return out
+}
+
+// restoreDraft puts back what was tested and typed before the program stopped.
+// Tests that cannot have been made here, or that the book has gone on without, are
+// dropped, with a message.
+func (s *SampleTest) restoreDraft(texts map[string]string) {
+	for id, text := range session.CutAll(texts, typedText) {
+		if slices.Contains(benchFields, id) {
+			s.typed[id] = text
+		}
+	}
+	s.typed.markDegrees(degreesNamed(texts[degreesText]), s.tools.degrees())
+	if s.form != nil {
+		s.results().Restore(texts, session.CutAll(texts, resultText))
+	}
+	switch tests, err := s.testsIn(texts); {
+	case err != nil:
+		s.session.Drafts().IsLost(session.Say("Tests of %s made before the stop were dropped: %s Test the sample again.", s.called(), session.Sentence(err)))
+	case len(tests.Readings) > 0:
+		s.tests = tests
+	}
+	s.workTests()
+	s.read()
+	if len(s.draft()) > 0 {
+		s.session.Drafts().StandsAgain(session.Say("%s at the bench", s.called()))
+	}
+}
+
+// testsIn reads the tests of a draft, with what a manager let through in the book.
+func (s *SampleTest) testsIn(texts map[string]string) (replicates, error) {
+	tests, err := replicatesIn(texts, func(r moisture.Reading) error { return s.alone(r) })
+	if inBook := testsOf(s.load); err == nil && inBook != nil && len(tests.Readings) > 0 {
+		tests.Overrides = inBook.Overrides
+		err = tests.continues(*inBook)
+	}
+	return tests, err
+}
+
+// called names the sample's load within a sentence.
+func (s *SampleTest) called() string {
+	if s.form != nil {
+		return s.form.Now.Called()
+	}
+	return session.Say("grain without a load")
+}
+
+// degreesNamed is the unit of temperature with a name; the plain unit where there
+// is none.
+func degreesNamed(name string) quantity.Unit {
+	for _, u := range []quantity.Unit{quantity.Fahrenheit, quantity.Celsius} {
+		if u.String() == name {
+			return u
+		}
+	}
+	return quantity.Plain
+}
+
+// draftKeeper keeps what is tested and typed at the bench, so that it outlives the
+// program.
+type draftKeeper struct{ session *session.Session }
+
+// jot keeps a sample at every keystroke.
+func (k draftKeeper) jot(s *SampleTest) { k.session.Drafts().Jot(s.draftAt(), s.draft()) }
+
+// update keeps a sample again if it has a draft.
+func (k draftKeeper) update(s *SampleTest) {
+	if k.session.Drafts().IsKept(s.draftAt()) {
+		k.jot(s)
+	}
+}
+
+// sync keeps a sample on the disk.
+func (k draftKeeper) sync(s *SampleTest) { k.session.Drafts().Keep(s.draftAt(), s.draft()) }
+
+// forget forgets what was typed of a sample: its load has it.
+func (k draftKeeper) forget(s *SampleTest) { k.session.Drafts().Keep(s.draftAt(), nil) }
+
+// jotCurrent keeps which sample is current, and whether the yard waits for it.
+func (k draftKeeper) jotCurrent(id string, back bool) {
+	texts := map[string]string{}
+	if id != "" {
+		texts[yard.CurrentText] = id
+		if back {
+			texts[backText] = model.TickOn
+		}
+	}
+	k.session.Drafts().Jot(benchDraft, texts)
+}
+
+// benchDraft is where the bench keeps which sample is current.
+var benchDraft = session.DraftAt{Place: session.InHand, ID: "bench"}
+
+// restoreSamples makes the samples of which something was tested or typed before
+// the program stopped, and returns to the one that was current.
+func (b *Bench) restoreSamples() {
+	for _, id := range b.session.Drafts().TypedBeforeAt(scalehouse.DraftOfTests) {
+		if id == "" || b.loads.find(id) != nil {
+			s := b.sample(id)
+			s.restoreDraft(b.session.Drafts().TypedBefore(s.draftAt()))
+		}
+	}
+	texts := b.session.Drafts().TypedBefore(benchDraft)
+	if id := texts[yard.CurrentText]; b.loads.find(id) != nil {
+		b.current, b.back = b.sample(id), texts[backText] != ""
+		b.tools.method, b.tools.meterID = b.current.typed.method(), b.current.typed["meter"]
+	}
+}

@@ -1,0 +1,101 @@
+package lab
+
+import (
+	"bytes"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/sheet"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// keptFields are the fields of the sample itself: its number, where the load was
+// probed, and where the retained part is kept.
+var keptFields = []string{"number", "probes", "place"}
+
+// keptPart is the sample itself as it is typed over the load's.
+type keptPart struct {
+	sample load.Sample
+	typed  texts
+}
+
+func (k keptPart) fields() []model.Field {
+	return []model.Field{
+		{ID: "number", Label: session.Say("Sample number"), Part: model.ClosePart, Chars: 12},
+		{ID: "probes", Label: session.Say("Probed"), Part: model.ClosePart, Chars: 24},
+		{ID: "place", Label: session.Say("Kept at"), Part: model.ClosePart, Chars: 24},
+	}
+}
+
+// inBook is what the book has in a field.
+func (k keptPart) inBook(id string) string {
+	return map[string]string{"number": k.sample.Number, "probes": k.sample.Probes, "place": k.sample.Kept}[id]
+}
+
+// text is the text in a field.
+func (k keptPart) text(id string) string {
+	if text, typed := k.typed[id]; typed {
+		return text
+	}
+	return k.inBook(id)
+}
+
+// isTyped reports whether there is anything to write down.
+func (k keptPart) isTyped() bool {
+	for _, id := range keptFields {
+		if k.typed[id] != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// probed is what to write down.
+func (k keptPart) probed() scalehouse.Probed {
+	return scalehouse.Probed{
+		Number: strings.TrimSpace(k.text("number")), Probes: probesOf(k.text("probes")), Place: strings.TrimSpace(k.text("place")),
+	}
+}
+
+// mostProbes is more than any truck is probed.
+const mostProbes = 40
+
+// probesOf reads where the load was probed: a number of probes, or their places
+// with commas between.
+func probesOf(text string) []moisture.Probe {
+	text = strings.TrimSpace(text)
+	if n, err := strconv.Atoi(text); err == nil && n > 0 && n <= mostProbes {
+		return make([]moisture.Probe, n)
+	}
+	var out []moisture.Probe
+	if head, places, counted := strings.Cut(text, ": "); counted && strings.TrimLeft(head, "0123456789") == "" {
+		text = places
+	}
+	for _, place := range strings.Split(text, ",") {
+		if place = strings.TrimSpace(place); place != "" {
+			out = append(out, moisture.Probe{Place: place})
+		}
+	}
+	return out
+}
+
+// printLabel prints the label for the container of a load's sample.
+func printLabel(f *session.Session, l *load.Load) {
+	t := session.TicketOf(f, l, nil, scaleticket.Draft, nil)
+	label, err := scaleticket.SampleLabel(t)
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	var pdf bytes.Buffer
+	if err := sheet.Label(&pdf, label); err != nil {
+		f.Fail(err)
+		return
+	}
+	session.PrintPaper(f, "label-"+label.Number, session.Say("the label of sample %s", label.Number), pdf.Bytes())
+}

@@ -1,0 +1,180 @@
+package lab
+
+import (
+	"context"
+	"strconv"
+
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/worksheet"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// outcome is what the tests of a sample give: its moisture with the doubts, and
+// what follows from it for the load.
+type outcome struct {
+	tests   replicates
+	testing scalehouse.Testing
+	fault   error      // why they give no moisture
+	would   *load.Load // the load as it would be with them
+	advice  dryness.Advice
+	judged  bool // there is advice
+	worth   *office.Worth
+	ruler   moisture.Ruler
+}
+
+// workOut works the tests of a load out: moisture, doubts, verdict, worth. The
+// load of grain without a load has nothing but its grain, and no worth.
+func workOut(f *session.Session, l *load.Load, tests replicates) outcome {
+	o := outcome{tests: tests, would: entry.CopyOf(l)}
+	ctx := context.Background()
+	if len(tests.Readings) > 0 {
+		o.testing, o.fault = scalehouse.TestSample(ctx, f.Desk, l, tests.Tests)
+		if o.fault == nil {
+			o.would.Sample = o.testing.Sample(o.would.Sample)
+			o.would.UseCharts(f.Desk.Charts())
+		}
+	}
+	if o.fault == nil && o.would.Sample.Moisture != nil {
+		o.judge(ctx, f, l.ID != "")
+	}
+	o.ruler, _ = office.Ruler(ctx, f.Desk, o.would) // bare while there is no moisture
+	return o
+}
+
+// judge asks whether the grain is dry enough, and what a tenth of a point is worth
+// on a load.
+func (o *outcome) judge(ctx context.Context, f *session.Session, isLoad bool) {
+	var err error
+	if o.advice, o.judged, err = office.DryEnough(ctx, f.Desk, o.would); err != nil {
+		f.Fail(err)
+	}
+	if !isLoad {
+		return
+	}
+	if worth, err := office.WorthOf(ctx, f.Desk, o.would, office.Tenth); err == nil {
+		o.worth = &worth // a load that is not whole has no worth yet
+	}
+}
+
+// isTested reports whether the tests give a moisture, isComplete whether they are
+// as many as the house asks for.
+func (o outcome) isTested() bool   { return len(o.tests.Readings) > 0 && o.fault == nil }
+func (o outcome) isComplete() bool { return o.isTested() && o.testing.Result.More == 0 }
+
+// status is what the tests give, for the status line.
+func (o outcome) status() (model.State, string) {
+	if o.fault != nil {
+		return model.Stop, session.Sentence(o.fault)
+	}
+	r := o.testing.Result
+	text := session.Say("Test %d is made; the moisture is %s.", len(o.tests.Readings), r.Moisture.Printed())
+	if r.More > 0 {
+		return model.Warn, text + " " + session.Say("%d more to make.", r.More)
+	}
+	return model.OK, text
+}
+
+// stopping are the doubts that stop the ticket and that a manager may let
+// through.
+func (o outcome) stopping() []moisture.Flag {
+	var out []moisture.Flag
+	for _, f := range o.testing.Result.Flags {
+		if f.Stops() && !f.Final {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// figures are the moisture, the spread of the tests, and how many of them are made
+// of those that are asked for.
+func (o outcome) figures(p moisture.Policy) []model.Figure {
+	shown := model.Figure{Caption: session.Say("Moisture"), Value: session.NotYet, Unit: "%"}
+	spread := model.Figure{Caption: session.Say("Spread"), Value: session.NotYet, Unit: "pt"}
+	counting := o.tests.counting()
+	made := model.Figure{Caption: session.Say("Tests"), Value: strconv.Itoa(counting)}
+	if !o.isTested() {
+		return []model.Figure{shown, spread, made}
+	}
+	r := o.testing.Result
+	shown.Value = session.FigureOf(r.Moisture)
+	if r.Stopped() {
+		shown.State = model.Stop
+	}
+	if r.Spread.Kind() != worksheet.NotApplied {
+		spread.Value = p.ShownSpread(r.Spread.Value()).Figure()
+	}
+	if r.More > 0 {
+		made.Value, made.State = session.Say("%d of %d", counting, counting+r.More), model.Warn
+	}
+	return []model.Figure{shown, spread, made}
+}
+
+// rows are all tests made, those left out among them.
+func (o outcome) rows(equipment moisture.Equipment) []model.Row {
+	var out []model.Row
+	for _, r := range o.tests.Readings {
+		row := model.Row{Key: strconv.Itoa(r.Seq), State: model.OK}
+		counts := session.Say("counts")
+		if o.tests.isExcluded(r.Seq) {
+			row.Struck, row.State, counts = true, model.Locked, session.Say("left out")
+		}
+		figure := session.NotYet
+		if step, err := r.Work(&worksheet.Sheet{}, equipment); err == nil {
+			figure = atAGlance.Apply(step.Value()).String()
+		}
+		row.Cells = []string{row.Key, figure, howRead(r), counts}
+		out = append(out, row)
+	}
+	return out
+}
+
+// howRead is a test in a few figures.
+func howRead(r moisture.Reading) string {
+	var what string
+	switch r.Method {
+	case meter.ByDial:
+		what = session.Say("dial %s, %s", r.Dial.In(quantity.Plain), r.Mass)
+	case meter.Direct:
+		what = session.Say("meter %s", r.Meter)
+	case meter.ByOven:
+		what = session.Say("oven")
+	default:
+		return session.Say("typed: %s", r.Reason)
+	}
+	if r.Sample.Unit() == quantity.Plain {
+		return what
+	}
+	return session.Join(", ", what, r.Sample.String())
+}
+
+// marked is the moisture ruler: the limits, the reading, and how far it may be off.
+func (o outcome) marked() model.Ruler {
+	r := session.RulerOf(o.ruler)
+	state := model.OK
+	switch {
+	case o.isTested() && o.testing.Result.Stopped():
+		state = model.Stop
+	case o.judged && !allDry(o.advice):
+		state = model.Warn
+	}
+	session.MarkReading(&r, state)
+	return r
+}
+
+func allDry(a dryness.Advice) bool {
+	for _, v := range a.Verdicts {
+		if !v.Dry {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,146 @@
+package lab
+
+import (
+	"context"
+	"slices"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// policySheet asks how the house tests: how often a sample, how far tests may
+// differ, and when a meter must be checked.
+type policySheet struct{ session *session.Session }
+
+// AskPolicy asks for changes to how the house tests.
+func (m *Meters) AskPolicy() { policySheet{m.session}.ask() }
+
+// everyCrop is the choice of a policy for all grain without its own.
+const everyCrop = "every"
+
+// ask asks for which grain the policy is to be changed, and then for the policy.
+func (s policySheet) ask() {
+	options := []model.Option{{Code: everyCrop, Name: session.Say("every grain without its own"), ByName: true}}
+	options = append(options, s.session.Known().CommodityOptions...)
+	s.session.Put(model.Ask{
+		Title:  session.Say("How the house tests"),
+		Text:   session.Say("How many tests a sample needs, how far they may differ, and when a meter must be checked."),
+		Fields: []model.AskField{{ID: "crop", Label: session.Say("For"), Options: options, Value: everyCrop, Chars: 28, Required: true}},
+		Yes:    session.Say("Go on"),
+		Then: func(values map[string]string) {
+			crop := values["crop"]
+			if crop == everyCrop {
+				crop = ""
+			}
+			s.askFor(crop)
+		},
+	})
+}
+
+func (s policySheet) askFor(crop string) {
+	setup, err := office.BenchSetup(context.Background(), s.session.Desk)
+	if err != nil {
+		s.session.Fail(err)
+		return
+	}
+	name := session.GrainName(crop)
+	if crop == "" {
+		name = session.Say("every grain without its own")
+	}
+	s.session.Put(model.Ask{
+		Draft: "policy", Of: "policy " + crop,
+		Title: session.Say("How the house tests: %s", name), Fields: policyFields(setup, crop),
+		Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			_, wrong := readPolicy(setup, crop, values)
+			return wrong
+		},
+		Then: func(values map[string]string) {
+			changed, _ := readPolicy(setup, crop, values)
+			s.write(changed)
+		},
+	})
+}
+
+// policyFields are the fields of the sheet, with the policy in force for the crop.
+func policyFields(setup office.Bench, crop string) []model.AskField {
+	p := moisture.PolicyFor(setup.Policies, crop)
+	return []model.AskField{
+		{ID: "count", Label: session.Say("Tests of a sample"), Value: strconv.Itoa(p.Count), Figures: true, Chars: 4, Required: true},
+		{ID: "spread", Label: session.Say("They may differ by"), Unit: "pt", Value: session.Bare(p.Spread), Figures: true, Chars: 6, Required: true},
+		{ID: "near", Label: session.Say("Near a limit is"), Unit: "pt", Value: session.Bare(p.Near), Figures: true, Chars: 6, Required: true},
+		{ID: "nearcount", Label: session.Say("Tests near a limit"), Value: strconv.Itoa(p.NearCount), Figures: true, Chars: 4, Required: true},
+		{ID: "authority", Label: session.Say("Meters by the rule of"), Options: authorityOptions(), Value: setup.Authority, Chars: 30, Required: true},
+		{ID: "limit", Label: session.Say("The house's own limit"), Unit: "pt", Value: figureText(setup.Limit), Figures: true, Chars: 6},
+		{ID: "days", Label: session.Say("Checked every"), Unit: session.Say("days"), Value: strconv.Itoa(setup.EveryDays), Figures: true, Chars: 4, Required: true},
+		{ID: "warn", Label: session.Say("Warn before"), Unit: session.Say("days"), Value: strconv.Itoa(setup.WarnDays), Figures: true, Chars: 4, Required: true},
+	}
+}
+
+func authorityOptions() []model.Option {
+	var out []model.Option
+	for _, a := range meter.CheckTolerances() {
+		out = append(out, model.Option{Code: a.ID, Name: a.Name, Detail: a.Source, ByName: true})
+	}
+	return append(out, model.Option{Code: office.HouseRule, Name: session.Say("the house, by its own limit"), ByName: true})
+}
+
+// wholeField reads a small whole number; pointsField reads points.
+var (
+	wholeField  = quantity.Field{Unit: quantity.Plain, Min: quantity.Zero(quantity.Plain), Max: quantity.Int(365, quantity.Plain)}
+	pointsField = quantity.Field{Unit: quantity.Point, Places: 2, Min: quantity.Zero(quantity.Point), Max: quantity.Int(10, quantity.Point)}
+)
+
+// readPolicy reads the sheet over the policy before, and says by field what is
+// wrong.
+func readPolicy(setup office.Bench, crop string, values map[string]string) (office.Bench, map[string]string) {
+	wrong := map[string]string{}
+	points := func(id, label string) quantity.Amount { return readFigure(pointsField, id, label, values, wrong) }
+	whole := func(id, label string) int {
+		d, _ := readFigure(wholeField, id, label, values, wrong).Decimal()
+		return int(d.IntPart())
+	}
+	p := moisture.PolicyFor(setup.Policies, crop)
+	p.Crop = crop
+	p.Count, p.NearCount = whole("count", session.Say("Tests of a sample")), whole("nearcount", session.Say("Tests near a limit"))
+	p.Spread, p.Near = points("spread", session.Say("They may differ by")), points("near", session.Say("Near a limit is"))
+	setup.Authority = values["authority"]
+	if setup.Authority == office.HouseRule || values["limit"] != "" {
+		setup.Limit = points("limit", session.Say("The house's own limit"))
+	}
+	setup.EveryDays, setup.WarnDays = whole("days", session.Say("Checked every")), whole("warn", session.Say("Warn before"))
+	if len(wrong) == 0 {
+		for _, err := range p.Check() {
+			wrong["count"] = strings.TrimSpace(wrong["count"] + " " + session.Sentence(err))
+		}
+	}
+	others := slices.DeleteFunc(slices.Clone(setup.Policies), func(o moisture.Policy) bool { return o.Crop == crop })
+	setup.Policies = append(others, p)
+	return setup, wrong
+}
+
+// readFigure reads one figure of a sheet; where it is wrong, it says so by field.
+func readFigure(field quantity.Field, id, label string, values, wrong map[string]string) quantity.Amount {
+	field.Name = label
+	a, err := session.ParseFigure(field, values[id])
+	if err != nil {
+		wrong[id] = session.Sentence(err)
+	}
+	return a
+}
+
+func (s policySheet) write(setup office.Bench) {
+	if err := scalehouse.SetBench(context.Background(), s.session.Desk, setup); err != nil {
+		s.session.Fail(err)
+		return
+	}
+	s.session.Say(model.OK, session.Say("how the house tests is written down."))
+	s.session.Changed()
+}

@@ -1,0 +1,71 @@
+package lab
+
+import (
+	"slices"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// queue is the loads on the yard, whose samples come to the bench, in the order
+// they arrived.
+type queue []*load.Load
+
+// find is a load by its id; nil where it is not on the yard.
+func (q queue) find(id string) *load.Load {
+	l, _ := session.Find(q, func(l *load.Load) bool { return l.ID == id && id != "" })
+	return l
+}
+
+// first is the load that has waited longest for its test; nil when none waits.
+func (q queue) first() *load.Load {
+	if i := slices.IndexFunc(q, waitsForTest); i >= 0 {
+		return q[i]
+	}
+	return nil
+}
+
+func waitsForTest(l *load.Load) bool {
+	return l.Sample.Moisture == nil && l.Details.Direction != load.Outbound
+}
+
+// waiting says how many samples wait.
+func (q queue) waiting() string {
+	n := 0
+	for _, l := range q {
+		if waitsForTest(l) {
+			n++
+		}
+	}
+	switch n {
+	case 0:
+		return session.Say("No sample waits for its test.")
+	case 1:
+		return session.Say("One sample waits for its test.")
+	}
+	return session.Say("%d samples wait for their tests.", n)
+}
+
+// withoutLoad is the option for grain that belongs to no load.
+const withoutLoad = "none"
+
+// options are the loads to choose from, those that wait for their test first.
+func (q queue) options() []model.Option {
+	var waiting, tested []model.Option
+	for _, l := range q {
+		o := model.Option{Code: l.ID, Name: session.Say("truck %s", session.TruckText(l.Details.Truck)), Detail: whose(l)}
+		if m := l.Sample.Moisture; m != nil {
+			o.Detail = session.Join(", ", o.Detail, session.Say("tested: %s", m.Percent))
+			tested = append(tested, o)
+			continue
+		}
+		waiting = append(waiting, o)
+	}
+	return append(append(waiting, tested...), model.Option{Code: withoutLoad, Name: session.Say("no load, only convert"), ByName: true})
+}
+
+// whose says which grain a load brings, and whose it is.
+func whose(l *load.Load) string {
+	return session.Join(", ", session.GrainName(l.Details.Commodity), l.Details.Grower.Name)
+}

@@ -1,0 +1,46 @@
+package lab
+
+import (
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Result is everything the current sample comes to with what is typed, as one
+// value. A screen draws from it and asks the bench nothing more.
+type Result struct {
+	found outcome
+	grade session.GradeAdvice // by the tests made and the other results as typed
+
+	Fields  []model.Field
+	Figures []model.Figure // moisture, spread, tests made
+	Tests   []model.Row    // all of them, also those left out
+	Remarks []model.Remark // what the bench makes of the sample, in words
+	Ruler   model.Ruler
+}
+
+// Result is what the current sample comes to now.
+func (b *Bench) Result() Result {
+	s, policy := b.current, b.tools.policy(b.current.crop())
+	graded := entry.CopyOf(s.found.would)
+	if s.form != nil {
+		graded.Sample.Findings = s.results().Findings()
+	}
+	r := Result{
+		found: s.found, grade: session.AdviseGrade(b.session, graded),
+		Fields: s.fields(b.loads.options), Figures: s.found.figures(policy),
+		Tests: s.found.rows(b.tools.equipment), Ruler: s.found.marked(),
+	}
+	r.Remarks = advice{s.found, s.next, r.grade, policy}.remarks()
+	return r
+}
+
+// Working is every step from the dial to the moisture, and the grade.
+func (r Result) Working() []scaleticket.PaperLine {
+	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working of the moisture")}}
+	if !r.found.isTested() {
+		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("No test has been made.")})
+	}
+	return append(append(lines, session.StepLines(r.found.testing.Sheet.Steps(), "")...), r.grade.Lines()...)
+}

@@ -1,0 +1,191 @@
+package yard
+
+import (
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// appearance is what only the form knows of a field: its width, the list it is
+// chosen from, and what is said beside it while nothing is wrong.
+type appearance struct {
+	chars   int
+	options func() []model.Option
+	hint    func(*load.Load) string
+	// reading says how a text was understood, where that is not plain.
+	reading func(text string, l *load.Load) string
+}
+
+// appearances are those of one load's fields.
+type appearances struct {
+	session *session.Session
+	book    *load.Load // as the book has it; nil before anything is written
+	now     *standing
+}
+
+// of is the appearance of a field. Weights and results have that of their kind,
+// the others their own.
+func (a appearances) of(field entry.Field, always map[string]appearance) appearance {
+	if which, draft, isWeight := entry.SideOf(field.ID); isWeight {
+		return appearance{chars: 8, hint: func(l *load.Load) string { return a.weightHint(l, which, draft) }}
+	}
+	if own, known := always[field.ID]; known {
+		return own
+	}
+	return appearance{chars: 6, reading: func(_ string, l *load.Load) string { return resultReading(field.Factor, l) }}
+}
+
+// always are the appearances of the fields that every load has.
+func (a appearances) always() map[string]appearance {
+	known := a.session.Known()
+	return map[string]appearance{
+		"grower":    {chars: 24, options: func() []model.Option { return known.GrowerOptions }, hint: session.SharesText, reading: growerReading},
+		"consignee": {chars: 24, hint: func(*load.Load) string { return session.Say("who receives the grain") }},
+		"commodity": {chars: 24, options: func() []model.Option { return known.CommodityOptions }, hint: a.ratesHint},
+		"truck":     {chars: 24, options: func() []model.Option { return known.TruckOptions }, reading: a.truckReading},
+		"moisture":  {chars: 6, hint: moistureHint, reading: a.moistureReading},
+		"bin":       {chars: 12, options: func() []model.Option { return known.BinOptions }},
+		"terms":     {chars: 12, options: a.termsOptions, reading: a.termsReading},
+		"price":     {chars: 7, hint: priceHint},
+		"remark":    {chars: 24},
+	}
+}
+
+// growerReading names the grower of whom only a part of the name was typed.
+func growerReading(text string, l *load.Load) string {
+	if g := l.Details.Grower; text != "" && text != g.ID && session.SharesText(l) == "" {
+		return session.Join(" ", g.ID, g.Name)
+	}
+	return ""
+}
+
+// ratesHint names the rates the load will be settled under.
+func (a appearances) ratesHint(l *load.Load) string {
+	e := a.now.edition
+	if e == nil || l.Details.Commodity == "" {
+		return ""
+	}
+	return session.Say("rates %s", e.ID)
+}
+
+func (a appearances) truckReading(text string, l *load.Load) string {
+	if _, known := a.session.Known().Truck(l.Details.Truck.ID); known || text == "" {
+		return ""
+	}
+	return session.Say("not seen before")
+}
+
+// weightHint says where a weight came from, or offers a stored tare.
+func (a appearances) weightHint(l *load.Load, which load.Which, of string) string {
+	w, ok := l.Weight(which, of)
+	switch {
+	case ok && w.Source == load.ByHand:
+		return session.Say("typed by hand")
+	case ok && w.Source == load.StoredTare:
+		return session.Say("stored tare of %s", w.Weighing.Taken)
+	case ok:
+		return session.Say("from scale %s", w.Scale)
+	}
+	if which == load.Tare && of == "" {
+		if t, stored := storedTareOf(a.session, a.now.Load); stored {
+			return session.Say("stored: %s of %s", t.Tare.Figure(), t.Taken)
+		}
+	}
+	return ""
+}
+
+// moistureReading says to what a typed moisture is recorded, and which result of
+// the bench it replaces.
+func (a appearances) moistureReading(_ string, l *load.Load) string {
+	m := l.Sample.Moisture
+	field, known := a.now.Line("moisture")
+	if m == nil || !known {
+		return ""
+	}
+	reading := recordedAs(field.field.Factor, m.Percent)
+	if a.book == nil {
+		return reading
+	}
+	if was := a.book.Sample.Moisture; was != nil && was.Bench != nil {
+		reading = session.Join(", ", reading, session.Say("in place of %s from the bench", was.Percent))
+	}
+	return reading
+}
+
+// moistureHint says by which meter or method the moisture was found.
+func moistureHint(l *load.Load) string {
+	m := l.Sample.Moisture
+	switch {
+	case m == nil:
+		return ""
+	case m.Meter != "":
+		return session.Say("meter %s", m.Meter)
+	}
+	return session.Say(m.Method)
+}
+
+// resultReading says how another typed result was understood.
+func resultReading(factor grain.Factor, l *load.Load) string {
+	found, tested := session.Find(l.Sample.Findings, func(one load.Finding) bool { return one.Factor == factor.ID })
+	switch {
+	case !tested:
+		return ""
+	case factor.YesNo && found.Present:
+		return session.Say("present")
+	case factor.YesNo:
+		return session.Say("not present")
+	case found.Amount == nil || found.Amount.Unit() != factor.Unit:
+		return ""
+	}
+	return recordedAs(factor, *found.Amount)
+}
+
+// recordedAs says to what a figure will be recorded, when that is another figure.
+func recordedAs(factor grain.Factor, measured quantity.Amount) string {
+	recorded := factor.Recorded(measured)
+	if recorded.Equal(measured) {
+		return ""
+	}
+	return session.Say("recorded as %s", recorded.FixedString(factor.Record.Places()))
+}
+
+// The codes under which grain is sold at once or stored; a contract has its own
+// number.
+const (
+	soldCode   = "sold"
+	storedCode = "stored"
+)
+
+// termsReading says what a contract is for.
+func (a appearances) termsReading(_ string, l *load.Load) string {
+	c, ok := a.session.Known().Contract(l.Details.ContractNo)
+	if !ok {
+		return ""
+	}
+	return session.Say("%s at %s", c.Quantity, c.Price)
+}
+
+// termsOptions are sale, storage, and the grower's contracts for the grain.
+func (a appearances) termsOptions() []model.Option {
+	out := []model.Option{
+		{Code: soldCode, Name: session.Say("sold")},
+		{Code: storedCode, Name: session.Say("stored for the owner")},
+	}
+	d := a.now.Load.Details
+	for _, c := range a.session.Known().Contracts {
+		if c.Grower == d.Grower.ID && c.Commodity == d.Commodity {
+			out = append(out, model.Option{Code: c.Number, Name: session.Say("contract"), Detail: session.Say("%s at %s until %s", c.Quantity, c.Price, c.Until)})
+		}
+	}
+	return out
+}
+
+func priceHint(l *load.Load) string {
+	if l.Details.Price == nil {
+		return session.Say(l.Details.Disposition.Unpriced())
+	}
+	return session.Say(l.Details.PriceSource)
+}

@@ -1,0 +1,77 @@
+package yard
+
+import (
+	"context"
+
+	"tenthpoint/internal/office"
+	"tenthpoint/ui/session"
+)
+
+// offers are what usually follows from a grower or a truck: the other of the two,
+// and the commodity that came last time. Only empty fields are offered anything.
+type offers struct {
+	session *session.Session
+	text    func(field string) string // on the form
+	fills   map[string]string         // by field
+}
+
+// offersAfter are the texts to fill in once a text was typed into a field.
+func offersAfter(field string, f *session.Session, text func(field string) string) map[string]string {
+	o := offers{session: f, text: text, fills: map[string]string{}}
+	switch field {
+	case "grower":
+		o.fill("truck", o.onlyTruck(text("grower")))
+	case "truck":
+		if t, ok := f.Known().Truck(text("truck")); ok {
+			o.fill("grower", t.Grower)
+		}
+	default:
+		return nil
+	}
+	if o.now("commodity") == "" {
+		o.fill("commodity", o.lastCommodity())
+	}
+	return o.fills
+}
+
+// now is the text of a field with what is offered taken in.
+func (o offers) now(field string) string {
+	if text, offered := o.fills[field]; offered {
+		return text
+	}
+	return o.text(field)
+}
+
+// fill offers a text for a field that is empty.
+func (o offers) fill(field, text string) {
+	if text != "" && o.now(field) == "" {
+		o.fills[field] = text
+	}
+}
+
+// onlyTruck is the truck of a grower who has only one.
+func (o offers) onlyTruck(grower string) string {
+	only := ""
+	for _, t := range o.session.Known().Trucks {
+		if t.Grower == grower && grower != "" {
+			if only != "" {
+				return ""
+			}
+			only = t.ID
+		}
+	}
+	return only
+}
+
+// lastCommodity is the grain that this grower or truck brought last, if it is
+// taken here.
+func (o offers) lastCommodity() string {
+	last, found, err := office.LastLoad(context.Background(), o.session.Desk, o.now("grower"), o.now("truck"))
+	if err != nil || !found {
+		return ""
+	}
+	if _, taken := o.session.Desk.Profile().Schedule(last.Details.Commodity); !taken {
+		return ""
+	}
+	return last.Details.Commodity
+}

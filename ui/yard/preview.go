@@ -1,0 +1,155 @@
+package yard
+
+import (
+	"context"
+
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/worksheet"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Preview is everything a form comes to with what is typed on it, as one value:
+// the state of each field with its message, the settlement in figures, and the
+// ticket as it would print now. A screen draws from it and asks the form nothing
+// more.
+type Preview struct {
+	session *session.Session
+	now     *standing
+
+	Fields  []model.Field
+	Figures []model.Figure          // net, quantity settled, payable: what clerk and driver look for
+	Margin  model.Remark            // beside the figures
+	Tenth   string                  // what a tenth of a point of moisture is worth; may be empty
+	Slip    []scaleticket.PaperLine // the ticket, with what is missing named in its place
+	Ruler   model.Ruler             // of the moisture; bare without rates and reading
+
+	CanUseTare bool // the truck has a stored tare that is not in use
+}
+
+// Preview is the form's result for what is typed now.
+func (f *LoadForm) Preview() Preview {
+	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse()}
+	p.Figures = p.figures()
+	p.Tenth = p.tenth()
+	p.Margin = p.margin()
+	p.Slip = scaleticket.Paper(scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, f.Now.sentences())))
+	p.Ruler = p.ruler()
+	return p
+}
+
+func (p Preview) figures() []model.Figure {
+	net := model.Figure{Caption: session.Say("Net"), Value: session.NotYet, Unit: p.session.Desk.Profile().WeightUnit().String()}
+	if a, known := p.now.Load.Net(); known {
+		net.Value, net.Unit = a.Figure(), a.Unit().String()
+		if a.Sign() <= 0 {
+			net.State = model.Stop
+		}
+	}
+	if p.now.Leaves() {
+		return p.leavingFigures(net)
+	}
+	settled := model.Figure{Caption: session.Say("Settled"), Value: session.NotYet, Unit: "bu"}
+	money := model.Figure{Caption: session.Say("Payable"), Value: session.NotYet}
+	if e := p.now.edition; e != nil {
+		settled.Unit = e.Units.Settle.String()
+	}
+	if s := p.now.settlement; s != nil {
+		settled.Value = session.FigureOf(s.Quantity)
+		money.Value = s.Payable.Printed()
+		if s.Payable.Kind() == worksheet.NotApplied {
+			money.Caption, money.Value = session.Say("Charges, price later"), s.Charges.Printed()
+		}
+	}
+	return []model.Figure{net, settled, money}
+}
+
+// leavingFigures are the large figures of a load that is only weighed.
+func (p Preview) leavingFigures(net model.Figure) []model.Figure {
+	bushels := model.Figure{Caption: session.Say("By legal weight"), Value: session.NotYet, Unit: "bu"}
+	if s := p.now.settlement; s != nil && s.Bushels != nil {
+		bushels.Value = session.FigureOf(s.Bushels)
+	}
+	return []model.Figure{net, bushels, {Caption: session.Say("Only weighed")}}
+}
+
+// Tenth is one tenth of a point of moisture.
+var Tenth = quantity.Of("0.1", quantity.Percent)
+
+// tenth settles the load as it is and again one tenth of a point wetter. It is
+// empty while the load cannot be settled at both moistures.
+func (p Preview) tenth() string {
+	s, m := p.now.settlement, p.now.Load.Sample.Moisture
+	if s == nil || m == nil || p.now.Leaves() {
+		return ""
+	}
+	wetter := entry.CopyOf(p.now.Load)
+	moist := *m
+	moist.Percent, moist.Bench = m.Percent.Add(Tenth), nil // a figure, not the bench's own tests
+	wetter.Sample.Moisture = &moist
+	w, problems := office.Preview(p.session.Desk, wetter)
+	if len(problems) > 0 || w == nil {
+		return ""
+	}
+	lost := session.PrintedLike(s.Quantity, s.Quantity.Value().Sub(w.Quantity.Value()))
+	return session.Say("A tenth of a point is worth %s, %s.", lost, moneyBetween(s, w))
+}
+
+// moneyBetween is what the grower has less by the second settlement: of what is
+// payable, or of the charges while the price comes later.
+func moneyBetween(s, w *settle.Settlement) string {
+	if s.Payable.Kind() == worksheet.NotApplied {
+		return session.Say("%s in charges", session.PrintedLike(s.Charges, w.Charges.Value().Sub(s.Charges.Value())))
+	}
+	return session.PrintedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
+}
+
+// margin is what stops the load as a whole, else which ticket it replaces, else
+// what a tenth of a point is worth.
+func (p Preview) margin() model.Remark {
+	if stopped := p.now.remarks[wholeLoad]; stopped.State == model.Stop {
+		return stopped
+	}
+	if place := session.InPlaceText(p.now.Load); place != "" {
+		return model.Remark{State: model.Plain, Text: place}
+	}
+	return model.Remark{State: model.Plain, Text: p.Tenth}
+}
+
+// ruler marks where the rates begin to take something, what they shrink to, and
+// the moisture of this load.
+func (p Preview) ruler() model.Ruler {
+	ruler, err := office.Ruler(context.Background(), p.session.Desk, p.now.Load)
+	if err != nil {
+		p.session.Fail(err)
+	}
+	r := session.RulerOf(ruler)
+	session.MarkReading(&r, model.OK)
+	m, e := p.now.Load.Sample.Moisture, p.now.edition
+	if m != nil && e != nil && e.Shrink.Trigger.Given() && m.Percent.More(e.Shrink.Trigger.Amount) {
+		session.MarkReading(&r, model.Warn)
+	}
+	return r
+}
+
+// Working is every line of the settlement with its arithmetic, as the screen
+// shows it in place of the slip. While the load cannot be settled it says why.
+func (p Preview) Working() []scaleticket.PaperLine {
+	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working")}}
+	s := p.now.settlement
+	if s == nil {
+		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("The load cannot be settled yet.")})
+		for _, m := range p.now.Load.Missing() {
+			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: session.Say(m.Sentence)})
+		}
+		for _, sentence := range p.now.sentences() {
+			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: sentence})
+		}
+		return lines
+	}
+	return append(append(lines, session.WorkingLines(s, p.now.Load.Details.Disposition)...), session.GradeLines(p.session, p.now.Load)...)
+}

@@ -1,0 +1,121 @@
+package yard
+
+import (
+	"maps"
+	"slices"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Results are what a sample is tested for beside its moisture, typed on the form
+// of its load: at the yard, or at the bench.
+type Results struct{ form *LoadForm }
+
+// ResultsOf are the results of a form.
+func ResultsOf(form *LoadForm) Results { return Results{form} }
+
+// Fields are the fields of the results, as they now are.
+func (r Results) Fields() []model.Field {
+	return slices.DeleteFunc(r.form.Fields(), func(f model.Field) bool { return !r.Has(f.ID) })
+}
+
+// Has reports whether a field is one of the results.
+func (r Results) Has(id string) bool {
+	l, known := r.form.Now.Line(id)
+	return known && l.Part == model.SamplePart && id != string(grain.Moisture)
+}
+
+// Wrong is the message beside the first typed result that cannot be used.
+func (r Results) Wrong() string {
+	for _, f := range r.Fields() {
+		if f.State == model.Stop && r.form.IsTyped(f.ID) {
+			return f.Note
+		}
+	}
+	return ""
+}
+
+// Sample is the sample with every typed result taken in.
+func (r Results) Sample() load.Sample { return r.form.Now.form.Sample() }
+
+// Findings are those of the sample as far as they can be used.
+func (r Results) Findings() []load.Finding { return r.form.Now.Load.Sample.Findings }
+
+// Written forgets what was typed: the book has it.
+func (r Results) Written() {
+	for id := range r.form.typed.texts {
+		if r.Has(id) {
+			r.form.typed.forget(id)
+		}
+	}
+}
+
+// Typed are the texts of the results that are not in the book, by field.
+func (r Results) Typed() map[string]string {
+	out := map[string]string{}
+	for id, text := range r.form.typed.texts {
+		if l, known := r.form.Now.Line(id); known && r.Has(id) && text != l.Shown(r.form.inBook()) {
+			out[id] = text
+		}
+	}
+	return out
+}
+
+// Asked are the results asked for beyond the usual ones and not in the book, as
+// texts of a draft.
+func (r Results) Asked() map[string]string {
+	return factorTexts(r.form.typed.factors, r.form.inBook().Sample)
+}
+
+// Restore puts results on the form again: those asked for in a draft, and texts
+// by field.
+func (r Results) Restore(draft, typed map[string]string) {
+	maps.Copy(r.form.typed.factors, factorsOf(draft))
+	r.form.read()
+	for id, text := range typed {
+		if r.Has(id) {
+			r.form.put(id, text)
+		}
+	}
+	r.form.read()
+}
+
+// CanAskMore reports whether the commodity has results that the form does not ask
+// for.
+func (r Results) CanAskMore() bool { return len(r.others()) > 0 }
+
+// others are the commodity's results that are not on the form.
+func (r Results) others() []model.Option {
+	c, err := grain.ByID(r.form.Now.form.Commodity())
+	if err != nil {
+		return nil
+	}
+	var out []model.Option
+	for _, factor := range c.Factors {
+		isShown := func(l line) bool { return l.field.Factor.ID == factor.ID }
+		if !slices.ContainsFunc(r.form.Now.lines, isShown) {
+			out = append(out, model.Option{Code: string(factor.ID), Name: session.Say(factor.Name)})
+		}
+	}
+	return out
+}
+
+// AskMore asks which other result there is, and puts a field for it on the form.
+// Then is called with the field.
+func (r Results) AskMore(then func(field string)) {
+	r.form.session.Put(model.Ask{
+		Title:  session.Say("Which other result?"),
+		Text:   session.Say("It gets a field on this form and a line on the slip. The rates may not look at it."),
+		Fields: []model.AskField{{ID: "factor", Label: session.Say("Result"), Options: r.others(), Required: true}},
+		Yes:    session.Say("Put it on"),
+		Then: func(values map[string]string) {
+			r.form.typed.factors[grain.FactorID(values["factor"])] = true
+			r.form.read()
+			r.form.jot()
+			then(values["factor"])
+		},
+	})
+}

@@ -1,0 +1,80 @@
+package yard
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
+)
+
+// papers are the slip as it will print, and the working: in place of the slip, or
+// beside it where the window is wide enough.
+type papers struct {
+	Slip   *paperview.SlipView
+	beside *paperview.SlipView
+	lines  []scaleticket.PaperLine // on the first paper
+}
+
+func newPapers() *papers {
+	return &papers{Slip: paperview.NewSlipView(), beside: paperview.NewSlipView()}
+}
+
+// show shows the papers of a load, the first with the slip or the working.
+func (p *papers) show(now Preview, working bool) {
+	p.lines = now.Slip
+	if working {
+		p.lines = now.Working()
+	}
+	p.Slip.SetLines(p.lines)
+	if p.beside.Visible() {
+		p.beside.SetLines(now.Working())
+	}
+}
+
+// reveal brings the line of a field into sight. Of several lines the last is
+// meant: the first only sums up.
+func (p *papers) reveal(field string) {
+	for i := len(p.lines) - 1; i >= 0 && field != ""; i-- {
+		if p.lines[i].Field == field {
+			p.Slip.Reveal(i)
+			return
+		}
+	}
+}
+
+// figureHead is the large figures, with what is said of the load as a whole.
+type figureHead struct {
+	Each   []*widgets.Figure
+	margin *widgets.Note
+	all    fyne.CanvasObject
+}
+
+// figureChars is the room for net, quantity and money, in figures.
+var figureChars = []int{6, 8, 9}
+
+func newFigureHead(now Preview) *figureHead {
+	h := &figureHead{margin: widgets.NewNote()}
+	h.margin.Lines = 3
+	row := container.New(shell.Fitting{})
+	for i, f := range now.Figures {
+		figure := widgets.NewFigure(f.Caption, f.Unit)
+		figure.Chars = figureChars[i]
+		h.Each = append(h.Each, figure)
+		row.Add(figure)
+	}
+	row.Add(h.margin)
+	h.all = container.NewStack(shell.NewGround(apptheme.ColorPanel), container.New(shell.Slim(), row))
+	return h
+}
+
+func (h *figureHead) show(now Preview) {
+	for i, f := range now.Figures {
+		h.Each[i].SetCaption(f.Caption, f.Unit)
+		h.Each[i].Set(f.State, f.Value)
+	}
+	h.margin.Say(now.Margin.State, now.Margin.Text)
+}

@@ -1,0 +1,182 @@
+package yard
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// A sheet asks for what has no field on the form. Its answers are written into the
+// book at once, after what is typed on the form.
+
+// seldom are the fields of a load that few loads need. They have no place on the
+// form and are asked for on a sheet of their own.
+var seldom = []string{"driver", "plate", "trailer", "class", "crop", "consignee", "agent", "number", "probes", "tester", "kept"}
+
+// detailsSheet asks for what few loads need.
+type detailsSheet struct{ form *LoadForm }
+
+func (s detailsSheet) ask() {
+	s.form.session.Put(model.Ask{
+		Draft: "details", Of: s.form.id,
+		Title: session.Say("More about this load"), Fields: s.fields(), Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			faults := map[string]string{}
+			for id, err := range s.form.entering(s.changed(values)).Refused() {
+				faults[id] = session.Sentence(err)
+			}
+			return faults
+		},
+		Then: s.write,
+	})
+}
+
+func (s detailsSheet) fields() []model.AskField {
+	l := s.form.Now.Load
+	var fields []model.AskField
+	for _, id := range seldom {
+		field, _ := s.entryForm().Field(id)
+		fields = append(fields, model.AskField{ID: id, Label: session.Say(field.Label), Value: field.Shown(l), Chars: 26})
+	}
+	return append(fields,
+		model.AskField{ID: "driverOn", Label: session.Say("Driver is"), Options: driverOptions(), Value: s.form.typed.driverOn, Chars: 20, Hint: session.Say("on the weights to come")},
+		model.AskField{ID: "until", Label: session.Say("Kept until"), Value: l.Sample.Until.String(), Chars: 12, Hint: session.Say("year-month-day")},
+		model.AskField{ID: "schedule", Label: session.Say("Rates"), Options: s.schedules(), Value: l.Details.Schedule, Chars: 20, Hint: session.Say("empty: as set up")})
+}
+
+func (s detailsSheet) entryForm() *entry.Form { return s.form.Now.form }
+
+// changed are the texts of the sheet that differ from the load.
+func (s detailsSheet) changed(values map[string]string) map[string]string {
+	out := map[string]string{}
+	for id, text := range values {
+		if field, known := s.entryForm().Field(id); known && strings.TrimSpace(text) != field.Shown(s.form.Now.Load) {
+			out[id] = text
+		}
+	}
+	return out
+}
+
+// schedules are those with rates for the commodity.
+func (s detailsSheet) schedules() []model.Option {
+	out := []model.Option{}
+	for _, name := range slices.Compact(s.form.session.Desk.Rates().Schedules(s.entryForm().Commodity())) {
+		out = append(out, model.Option{Code: name})
+	}
+	return out
+}
+
+// write writes the sheet into the book, after what is typed on the form.
+func (s detailsSheet) write(values map[string]string) {
+	f := s.form
+	if err := f.Commit(); err != nil {
+		f.session.Fail(err)
+		return
+	}
+	f.typed.driverOn = values["driverOn"]
+	f.jot()
+	if err := f.writeDown(s.changed(values)); err != nil {
+		f.session.Fail(err)
+		return
+	}
+	f.session.Changed()
+}
+
+// driverOptions are where the driver may be while the truck is weighed.
+func driverOptions() []model.Option {
+	return []model.Option{{Code: "on", Name: session.Say("on the truck")}, {Code: "off", Name: session.Say("off the truck")}}
+}
+
+// sharesSheet asks who shares in a load. A share is typed as a fraction, 1/3, or
+// in percent, 33.5.
+type sharesSheet struct{ form *LoadForm }
+
+func (s sharesSheet) ask() {
+	f := s.form.session
+	f.Put(model.Ask{
+		Draft: "shares", Of: s.form.id,
+		Title:  session.Say("Who shares in this load?"),
+		Text:   session.Say("Leave all owners out when the grower has all of it."),
+		Fields: session.ShareFields(f, s.form.Now.Load.Details.Shares), Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			_, faults := session.ReadShares(f, values)
+			return faults
+		},
+		Then: func(values map[string]string) {
+			if err := s.write(values); err != nil {
+				f.Fail(err)
+				return
+			}
+			f.Changed()
+		},
+	})
+}
+
+// write writes down who shares in the load, after what is typed on the form.
+func (s sharesSheet) write(values map[string]string) error {
+	if err := s.form.Commit(); err != nil {
+		return err
+	}
+	owners, _ := session.ReadShares(s.form.session, values)
+	var texts []string
+	for _, o := range owners {
+		texts = append(texts, fmt.Sprintf("%s=%s/%s", session.PartyText(o.Party), session.Bare(o.Parts), session.Bare(o.Of)))
+	}
+	return s.form.writeDown(map[string]string{"shares": strings.Join(texts, "; ")})
+}
+
+// growerSheet asks for a grower who has not been here before, writes the grower
+// down and puts the name on the load.
+type growerSheet struct{ form *LoadForm }
+
+// AskGrower asks for a grower who has not been here before.
+func (f *LoadForm) AskGrower() { growerSheet{f}.ask() }
+
+func (s growerSheet) ask() {
+	s.form.session.Put(model.Ask{
+		Draft: "new grower",
+		Title: session.Say("A new grower"),
+		Text:  session.Say("The code is short; typing it finds the grower from now on."),
+		Fields: []model.AskField{
+			{ID: "code", Label: session.Say("Code"), Chars: 8, Required: true},
+			{ID: "name", Label: session.Say("Name"), Chars: 30, Required: true},
+			{ID: "address", Label: session.Say("Address"), Chars: 30},
+			{ID: "phone", Label: session.Say("Phone"), Chars: 18},
+		},
+		Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			if g, taken := s.form.session.Known().Grower(strings.TrimSpace(values["code"])); taken {
+				return map[string]string{"code": session.Say("The code belongs to %s. Choose another.", g.Name)}
+			}
+			return nil
+		},
+		Then: s.add,
+	})
+}
+
+func (s growerSheet) add(values map[string]string) {
+	f := s.form.session
+	g := elevator.Grower{
+		ID: strings.TrimSpace(values["code"]), Name: strings.TrimSpace(values["name"]),
+		Address: values["address"], Phone: values["phone"],
+	}
+	if err := scalehouse.SetGrower(context.Background(), f.Desk, g); err != nil {
+		f.Fail(err)
+		return
+	}
+	f.Lists = nil
+	s.form.Type("grower", g.ID)
+	if err := s.form.Commit(); err != nil {
+		f.Fail(err)
+		return
+	}
+	f.Say(model.OK, session.Say("%s is written down as %s.", g.Name, g.ID))
+	f.Changed()
+}

@@ -1,0 +1,70 @@
+package yard
+
+import (
+	"time"
+
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// truckRow is a truck on the yard as the list of trucks shows it: whose, with what,
+// for how long, and the next act.
+func truckRow(l *load.Load, settles bool, now string) model.TruckRow {
+	truck := session.TruckText(l.Details.Truck)
+	if truck == "" {
+		truck = session.Say("truck ?")
+	}
+	return model.TruckRow{
+		ID: l.ID, Truck: truck,
+		Who:   session.Join(", ", l.Details.Grower.Name, session.GrainName(l.Details.Commodity)),
+		Waits: waits(l.Opened.At, now),
+		Next:  nextAct(l, settles),
+	}
+}
+
+// nextAct is the next act for a load, in a few words.
+func nextAct(l *load.Load, settles bool) model.Remark {
+	missing := map[string]bool{}
+	for _, m := range l.Missing() {
+		missing[m.Field] = true
+	}
+	switch {
+	case l.Phase == load.TurnedAway:
+		return model.Remark{State: model.Stop, Text: session.Say("refused")}
+	case l.Phase == load.Ticketed || l.Phase == load.Void || l.Phase == load.Corrected:
+		return model.Remark{State: model.Locked, Text: session.Say("ticket %d", l.Number)}
+	case missing["gross"]:
+		return model.Remark{State: model.Missing, Text: session.Say("weigh it full")}
+	case missing["moisture"]:
+		return model.Remark{State: model.Missing, Text: session.Say("test the sample")}
+	case missing["tare"]:
+		return model.Remark{State: model.Missing, Text: session.Say("weigh it empty")}
+	case len(missing) > 0:
+		return model.Remark{State: model.Missing, Text: session.Say("say whose and what")}
+	case !settles:
+		return model.Remark{State: model.Stop, Text: session.Say("look at the form")}
+	}
+	return model.Remark{State: model.OK, Text: session.Say("issue the ticket")}
+}
+
+// waits is how long a truck has been here, in hours and minutes, of two times as
+// the book has them.
+func waits(since, now string) string {
+	from, err1 := time.Parse(journal.TimeLayout, since)
+	to, err2 := time.Parse(journal.TimeLayout, now)
+	if err1 != nil || err2 != nil || to.Before(from) {
+		return ""
+	}
+	minutes := int(to.Sub(from).Minutes())
+	switch {
+	case minutes < 1:
+		return session.Say("just came")
+	case minutes < 60:
+		return session.Say("%d min", minutes)
+	case minutes < 24*60:
+		return session.Say("%d h %02d min", minutes/60, minutes%60)
+	}
+	return session.Say("%d days", minutes/60/24)
+}
