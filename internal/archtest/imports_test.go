@@ -64,7 +64,7 @@ var mayImport = map[string][]string{
 
 	"internal/dispute": inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),
-	"internal/entry":   inside("quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+	"internal/entry":   inside("i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
