@@ -3,6 +3,7 @@ package office
 import (
 	"context"
 	"encoding/json"
+
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
