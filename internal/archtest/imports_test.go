@@ -54,17 +54,17 @@ var mayImport = map[string][]string{
 	"internal/load":     inside("quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
-	"internal/moisture/meter": inside("fault", "quantity", "worksheet"),
-	"internal/moisture":       inside("fault", "quantity", "worksheet", "grain", "moisture/chart", "moisture/meter"),
+	"internal/moisture/meter": inside("fault", "quantity", "tomlfile", "worksheet", "law"),
+	"internal/moisture":       inside("fault", "quantity", "tomlfile", "worksheet", "law", "grain", "moisture/chart", "moisture/meter"),
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
 
 	"schedules":     inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
 	"schedules/law": {},                                                                 // the published rules inside the program
 	"migrations":    {},                                                                 // the text of the book's own upgrades
 
-	"internal/dispute": inside("quantity", "journal"),
+	"internal/dispute": inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),
-	"internal/entry":   inside("quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+	"internal/entry":   inside("i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
@@ -93,14 +93,14 @@ var mayImport = map[string][]string{
 	"internal/scalelink":          inside("quantity"),
 	"internal/atomicfile":         {}, // files that appear whole or not at all
 	"internal/printing":           inside("atomicfile"),
-	"internal/ratefiles":          slices.Concat(inside("tomlfile", "rates", "moisture/chart"), []string{"schedules"}),
+	"internal/ratefiles":          slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
 	"internal/office":             slices.Concat(core, papers, inside("book")),
 	"internal/audit":              slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":         slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/intake":  slices.Concat(core, inside("office", "scalehouse")),
 	"internal/demo":               slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
-	"ui/model":               inside("textsearch"),
+	"ui/model":               inside("textsearch", "moisture"),
 	"ui/handbook":            inside("textsearch", "i18n", "rates"), // explains the methods of the rates
 	"ui/session":             slices.Concat(core, papers, rooms, inside("book", "textsearch"), []string{"ui/model"}),
 	"ui/session/sessiontest": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "demo"), []string{"schedules", "ui/model", "ui/session"}), // for tests: a window made of notes
@@ -109,9 +109,12 @@ var mayImport = map[string][]string{
 	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
 	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
 	"ui/paperview":           slices.Concat(inside("fonts", "paper"), []string{"ui/model", "ui/apptheme", "ui/paint", "ui/widgets"}),
-	"ui/gallery":             {}, // tests of all widgets side by side
+	"ui/widgettest":          {"ui/model", "ui/apptheme"}, // for tests: what tests of widgets share
+	"ui/gallery":             {},                          // tests of all widgets side by side
 	"ui/shell":               slices.Concat(inside("i18n", "scaleticket"), []string{"ui/model", "ui/session"}, widgetPackages),
 	"ui/help":                slices.Concat([]string{"ui/model", "ui/session", "ui/handbook", "ui/shell"}, widgetPackages),
+
+	"ui/listdetail": slices.Concat(inside("paper"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
 
 	// The areas of the window, each with its presenter and its screens.
 	"ui/yard":      area(),
@@ -149,7 +152,7 @@ var mayImport = map[string][]string{
 // area is what an area of the window may import: the core through the session,
 // and what all areas share.
 func area(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell", "ui/listdetail"}, more)
 }
 
 // commands are the groups of commands of the terminal program.

@@ -176,3 +176,27 @@ func TestBenchTest(t *testing.T) {
 		t.Errorf("typed %+v", r)
 	}
 }
+
+// A share is typed as a fraction or in percent, and is above zero.
+func TestParseShare(t *testing.T) {
+	tests := []struct{ text, parts, of, wrong string }{
+		{"1/3", "1", "3", ""},
+		{" 2 / 3 ", "2", "3", ""},
+		{"33.5", "33.5", "100", ""},
+		{"33.5%", "33.5", "100", ""},
+		{"", "", "", "empty"},
+		{"half", "", "", "is not a number"},
+		{"0", "", "", "outside"},
+		{"1/0", "", "", "outside"},
+		{"1/2/3", "", "", "for a unit"},
+	}
+	for _, tt := range tests {
+		parts, of, err := entry.ParseShare("Share", tt.text)
+		switch {
+		case tt.wrong != "" && (err == nil || !strings.Contains(err.Error(), tt.wrong)):
+			t.Errorf("%q says %v, want %q", tt.text, err, tt.wrong)
+		case tt.wrong == "" && (err != nil || parts.Figure() != tt.parts || of.Figure() != tt.of):
+			t.Errorf("%q is %s of %s, %v", tt.text, parts.Figure(), of.Figure(), err)
+		}
+	}
+}

@@ -2,10 +2,10 @@ package report
 
 import (
 	"bytes"
-	"fmt"
 	"time"
 
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paper/pdf"
 )
@@ -15,7 +15,7 @@ import (
 func (d Document) PDF(p Page) ([]byte, error) {
 	var out bytes.Buffer
 	if err := pdf.Write(&out, d.Layout(p)); err != nil {
-		return nil, fmt.Errorf("the paper %q cannot be set: %w", d.Title, err)
+		return nil, message.Errorf("the paper %q cannot be set: %w", d.Title, err)
 	}
 	return out.Bytes(), nil
 }
@@ -32,8 +32,8 @@ type sheet struct {
 
 // Layout sets the document on pages.
 func (d Document) Layout(p Page) paper.Layout {
-	say := i18n.For(d.Language)
-	d = d.spoken()
+	say := i18n.In(d.Language)
+	d = d.forPeople()
 	width, height := p.size()
 	s := &sheet{doc: d}
 	s.Flow = paper.NewFlow(paper.Frame{
@@ -56,7 +56,7 @@ func (d Document) Layout(p Page) paper.Layout {
 			page.Put(0, 0, s.Pages[n])
 			s.Pages[n] = page
 		}
-		s.foot(&s.Pages[n], fmt.Sprintf(say.Say("page %d of %d"), n+1, len(s.Pages)))
+		s.foot(&s.Pages[n], say.Say("page %d of %d", n+1, len(s.Pages)))
 	}
 	return paper.Layout{Title: d.Title, Made: d.made(), Width: width, Height: height, Pages: s.Pages}
 }

@@ -25,7 +25,8 @@ func Fold(text string) string {
 	if err != nil { // what is no text is compared as it stands
 		plain = text
 	}
-	return twoInOne.Replace(cases.Fold().String(plain))
+	// Folding makes some scripts, such as Cherokee, capital: all become small.
+	return twoInOne.Replace(strings.ToLower(cases.Fold().String(plain)))
 }
 
 // isPlain reports whether a text has only letters without accents, as most have:

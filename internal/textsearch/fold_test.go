@@ -9,7 +9,7 @@ import (
 func TestText(t *testing.T) {
 	for text, want := range map[string]string{
 		"Réfaction d'eau": "refaction d'eau", "MAÏS": "mais", "œuf": "oeuf", "Œuvre": "oeuvre", "Straße": "strasse",
-		"e\u0301te\u0301": "ete", "Åse Bjørn": "ase bjorn", "XMP 255": "xmp 255", "": "",
+		"e\u0301te\u0301": "ete", "Ꭰ": "ꭰ", "ꭰ": "ꭰ", "Åse Bjørn": "ase bjorn", "XMP 255": "xmp 255", "": "",
 	} {
 		if got := Fold(text); got != want {
 			t.Errorf("%q is folded to %q, want %q", text, got, want)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -85,7 +86,7 @@ func TestEveryLineIsSet(t *testing.T) {
 			}
 		}
 		paper.SetLines(lines)
-		for _, text := range lettersIn(paper) {
+		for _, text := range widgettest.Letters(paper) {
 			count(words, text.Text, -1)
 		}
 		for word, more := range words {
@@ -107,7 +108,7 @@ func count(words map[string]int, text string, by int) {
 func TestOnlyWhatChangedIsSetAgain(t *testing.T) {
 	_, v, _ := shownCard(t, fyne.NewSize(460, 900))
 	before := map[fyne.CanvasObject]bool{}
-	for _, text := range lettersIn(v.Card()) {
+	for _, text := range widgettest.Letters(v.Card()) {
 		before[text] = true
 	}
 	lines := exampleCard()
@@ -118,7 +119,7 @@ func TestOnlyWhatChangedIsSetAgain(t *testing.T) {
 	}
 	v.SetLines(lines)
 	var set []string
-	for _, text := range lettersIn(v.Card()) {
+	for _, text := range widgettest.Letters(v.Card()) {
 		if !before[text] {
 			set = append(set, text.Text)
 		}

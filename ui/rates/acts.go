@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/ratefiles"
@@ -108,20 +109,20 @@ func problemLines(err error) []string {
 	return strings.FieldsFunc(err.Error(), func(r rune) bool { return r == '\n' })
 }
 
-// problems is the sheet of what is wrong with the elevator's own files, or how
-// to begin with them.
-func (r *Rates) problems() []model.CardLine {
+// ownFiles is the sheet of what is wrong with the elevator's own files, or how to
+// begin with them.
+func ownFiles(f *session.Session) []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Your own files")}}
 	add := func(kind model.CardKind, left string) {
 		lines = append(lines, model.CardLine{Kind: kind, Left: left})
 	}
-	folder := r.session.RatesFolder
+	folder := f.RatesFolder
 	if folder == "" {
 		folder = session.Say("none: this book has no folder of its own")
 	}
 	lines = append(lines, model.CardLine{Kind: model.CardPair, Left: session.Say("Folder"), Note: folder}, model.CardLine{Kind: model.CardRule})
-	if len(r.session.RatesWrong) > 0 {
-		for _, line := range r.session.RatesWrong {
+	if len(f.RatesWrong) > 0 {
+		for _, line := range f.RatesWrong {
 			add(model.CardMark, line)
 			add(model.CardGap, "")
 		}
@@ -129,12 +130,12 @@ func (r *Rates) problems() []model.CardLine {
 		return lines
 	}
 	own := 0
-	for _, e := range r.session.Desk.Rates().All() {
+	for _, e := range f.Desk.Rates().All() {
 		if e.Status == rates.Example {
 			continue
 		}
 		own++
-		lines = append(lines, model.CardLine{Kind: model.CardPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(r.session, e))})
+		lines = append(lines, model.CardLine{Kind: model.CardPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(f, e))})
 	}
 	if own == 0 {
 		add(model.CardText, session.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))

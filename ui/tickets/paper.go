@@ -2,15 +2,15 @@ package tickets
 
 import (
 	"context"
+	"tenthpoint/ui/model"
+
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/worksheet"
-	"tenthpoint/ui/model"
-
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/worksheet"
 	"tenthpoint/ui/session"
 )
 
@@ -24,9 +24,9 @@ const (
 	DifferencePaper         // to the ticket whose place it took, or which took its
 )
 
-// ticketPaper is the paper of one load: it is made once for each that is
-// looked at, from the facts and the edition kept in the book.
-type ticketPaper struct {
+// Ticket is the one chosen in the list: its facts, settled again once, and its
+// papers, each made when it is first looked at.
+type Ticket struct {
 	session *session.Session
 	shows   PaperOf
 	load    *load.Load
@@ -37,124 +37,115 @@ type ticketPaper struct {
 }
 
 // open looks at another load; no id looks at nothing.
-func (p *ticketPaper) open(id string) {
-	p.load, p.worked, p.err, p.pages = nil, nil, nil, nil
-	p.lines = map[PaperOf][]model.CardLine{}
+func (t *Ticket) open(id string) {
+	t.load, t.worked, t.err, t.pages = nil, nil, nil, nil
+	t.lines = map[PaperOf][]model.CardLine{}
 	if id == "" {
 		return
 	}
 	ctx := context.Background()
-	if p.load, p.err = office.Load(ctx, p.session.Desk, id); p.err != nil {
-		p.load = nil
+	if t.load, t.err = office.Load(ctx, t.session.Desk, id); t.err != nil {
+		t.load = nil
 		return
 	}
-	if p.load.Settled != nil {
-		p.worked, p.err = office.Resettle(ctx, p.session.Desk, p.load)
+	if t.load.Settled != nil {
+		t.worked, t.err = office.Resettle(ctx, t.session.Desk, t.load)
 	}
 }
 
-// Shows is which paper is in front.
-func (t *Tickets) Shows() PaperOf { return t.paper.shows }
+// Shows is the paper in front.
+func (t *Ticket) Shows() PaperOf { return t.shows }
 
 // Turn brings a paper to the front, or the slip when it is there already.
-func (t *Tickets) Turn(to PaperOf) {
-	if t.paper.shows == to {
+func (t *Ticket) Turn(to PaperOf) {
+	if t.shows == to {
 		to = SlipPaper
 	}
-	t.paper.shows = to
+	t.shows = to
 }
 
-// Paper is the paper in front: the pages of the slip, or else a card, the working, the
-// difference, or what went wrong.
-func (t *Tickets) Paper() (*paper.Layout, []model.CardLine) {
-	if pages := t.paper.slipPages(); pages != nil {
-		return pages, nil
-	}
-	return nil, t.paper.card()
-}
-
-// slipPages are the pages of the slip while it is in front; nil while a card is.
-func (p *ticketPaper) slipPages() *paper.Layout {
-	if p.load == nil || p.err != nil || p.inFront() != SlipPaper {
+// Pages are the pages of the slip while it is in front; nil while a card is.
+func (t *Ticket) Pages() *paper.Layout {
+	if t.load == nil || t.err != nil || t.inFront() != SlipPaper {
 		return nil
 	}
-	if p.pages == nil {
-		slip, err := p.slip()
+	if t.pages == nil {
+		slip, err := t.slip()
 		if err != nil {
-			p.err = err
+			t.err = err
 			return nil
 		}
 		pages := session.SlipPages(slip)
-		p.pages = &pages
+		t.pages = &pages
 	}
-	return p.pages
-}
-
-// card is the working, the difference, or what went wrong.
-func (p *ticketPaper) card() []model.CardLine {
-	switch {
-	case p.err != nil:
-		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(p.err)}}
-	case p.load == nil:
-		return nil
-	}
-	shows := p.inFront()
-	if p.lines[shows] == nil {
-		p.lines[shows] = p.make(shows)
-	}
-	return p.lines[shows]
+	return t.pages
 }
 
 // inFront is what shows: a ticket with no other to differ from shows its slip.
-func (p *ticketPaper) inFront() PaperOf {
-	if p.shows == DifferencePaper && p.other() == 0 {
+func (t *Ticket) inFront() PaperOf {
+	if t.shows == DifferencePaper && t.other() == 0 {
 		return SlipPaper
 	}
-	return p.shows
+	return t.shows
 }
 
-func (p *ticketPaper) make(shows PaperOf) []model.CardLine {
+// Card is the card in front: the working, the difference, or what went wrong.
+func (t *Ticket) Card() []model.CardLine {
+	switch {
+	case t.err != nil:
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(t.err)}}
+	case t.load == nil:
+		return nil
+	}
+	shows := t.inFront()
+	if t.lines[shows] == nil {
+		t.lines[shows] = t.make(shows)
+	}
+	return t.lines[shows]
+}
+
+func (t *Ticket) make(shows PaperOf) []model.CardLine {
 	switch shows {
 	case WorkingPaper:
-		return p.working()
+		return t.working()
 	case DifferencePaper:
-		return p.difference()
+		return t.difference()
 	}
 	return nil
 }
 
 // slip is the ticket as its original printed. A load turned away has a slip of
 // what was known of it.
-func (p *ticketPaper) slip() (scaleticket.Document, error) {
-	if p.worked == nil {
-		return scaleticket.Compose(session.TicketOf(p.session, p.load, nil, 0, nil)), nil
+func (t *Ticket) slip() (scaleticket.Document, error) {
+	if t.worked == nil {
+		return scaleticket.Compose(session.TicketOf(t.session, t.load, nil, 0, nil)), nil
 	}
-	t := session.TicketOf(p.session, p.load, p.worked, 0, nil)
-	code, err := office.Code(context.Background(), p.session.Desk, p.load)
+	slip := session.TicketOf(t.session, t.load, t.worked, 0, nil)
+	code, err := office.Code(context.Background(), t.session.Desk, t.load)
 	if err != nil {
 		return scaleticket.Document{}, err
 	}
-	t.Code = code
-	return scaleticket.Compose(t), nil
+	slip.Code = code
+	return scaleticket.Compose(slip), nil
 }
 
 // working is every line with its sum, worked again just now.
-func (p *ticketPaper) working() []model.CardLine {
-	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", p.load.Number)}}
-	if p.worked == nil {
+func (t *Ticket) working() []model.CardLine {
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
+	if t.worked == nil {
 		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
 	}
 	agrees := model.CardLine{Kind: model.CardMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
-	if wrong := p.disagreement(); wrong != "" {
+	if wrong := t.disagreement(); wrong != "" {
 		agrees = model.CardLine{Kind: model.CardMark, Left: wrong}
 	}
-	return append(append(append(lines, agrees), session.WorkingLines(p.worked, p.load.Details.Disposition)...), session.GradeLines(p.session, p.load)...)
+	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Disposition)...), session.GradeLines(t.session, t.load)...)
 }
 
 // disagreement says in a sentence where the ticket and its working part.
-func (p *ticketPaper) disagreement() string {
-	for id, ours := range p.load.Settled.Figures {
-		step, ok := p.worked.Sheet.Step(id)
+func (t *Ticket) disagreement() string {
+	for id, ours := range t.load.Settled.Figures {
+		step, ok := t.worked.Sheet.Step(id)
 		if !ok {
 			return session.Say("The ticket has a line %q that the working has not. Verify the book under Gear.", id)
 		}
@@ -166,35 +157,35 @@ func (p *ticketPaper) disagreement() string {
 }
 
 // other is the number of the ticket this one is compared with.
-func (p *ticketPaper) other() int64 {
+func (t *Ticket) other() int64 {
 	switch {
-	case p.load == nil:
+	case t.load == nil:
 		return 0
-	case p.load.InPlaceOf() != 0:
-		return p.load.InPlaceOf()
+	case t.load.InPlaceOf() != 0:
+		return t.load.InPlaceOf()
 	}
-	return p.load.Successor()
+	return t.load.Successor()
 }
 
 // HasDifference reports whether the chosen ticket took another's place, or
 // another its.
-func (t *Tickets) HasDifference() bool { return t.paper.other() != 0 }
+func (t *Ticket) HasDifference() bool { return t.other() != 0 }
 
 // difference sets the wrong ticket and the right one side by side, line by
 // line where they part.
-func (p *ticketPaper) difference() []model.CardLine {
+func (t *Ticket) difference() []model.CardLine {
 	ctx := context.Background()
-	other, err := office.Ticket(ctx, p.session.Desk, p.other())
+	other, err := office.Ticket(ctx, t.session.Desk, t.other())
 	if err != nil {
 		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
 	}
-	otherWorked, err := office.Resettle(ctx, p.session.Desk, other)
+	otherWorked, err := office.Resettle(ctx, t.session.Desk, other)
 	if err != nil {
 		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
 	}
-	old, now, oldWorked, nowWorked := other, p.load, otherWorked, p.worked
-	if p.load.InPlaceOf() == 0 {
-		old, now, oldWorked, nowWorked = p.load, other, p.worked, otherWorked
+	old, now, oldWorked, nowWorked := other, t.load, otherWorked, t.worked
+	if t.load.InPlaceOf() == 0 {
+		old, now, oldWorked, nowWorked = t.load, other, t.worked, otherWorked
 	}
 	lines := []model.CardLine{
 		{Kind: model.CardTitle, Left: differenceTitle(now)},

@@ -85,7 +85,7 @@ func TestTicketsNarrowAndShow(t *testing.T) {
 		t.Errorf("the slip of %s says:\n%s", number, paper)
 	}
 	s.Type("zebra")
-	if len(s.Rows()) != 0 || paperOf(s) != "" || !strings.Contains(s.Empty(), "Nothing fits") || s.CanReprint() || s.CanChange() {
+	if len(s.Rows()) != 0 || paperOf(s) != "" || !strings.Contains(s.Empty(), "Nothing fits") || s.Ticket.CanReprint() || s.Ticket.CanChange() {
 		t.Errorf("zebra: %d rows, %q", len(s.Rows()), s.Empty())
 	}
 	if !s.Clear() || s.Clear() || len(s.Rows()) != pageOfTickets {
@@ -130,7 +130,7 @@ func TestTicketCells(t *testing.T) {
 func TestTicketsEmptyBook(t *testing.T) {
 	s := NewTickets(sessiontest.EmptyRoom(t).Session)
 	s.Reload()
-	if !strings.Contains(s.Empty(), "Ctrl+N") || s.Counted() != "none" || s.WhyNotChange() == "" {
+	if !strings.Contains(s.Empty(), "Ctrl+N") || s.Counted() != "none" || s.Ticket.WhyNotChange() == "" {
 		t.Errorf("an empty book says %q, %q", s.Empty(), s.Counted())
 	}
 }
@@ -148,10 +148,10 @@ func TestVoidATicket(t *testing.T) {
 	}
 	r.Answer(map[string]string{"reason": "weighed twice"})
 	sessiontest.WantSaid(t, r, model.OK, "is void: weighed twice")
-	if l := s.Load(); l.Number != number || l.Phase != load.Void || s.CanChange() || !strings.Contains(s.WhyNotChange(), "void already") {
+	if l := s.Load(); l.Number != number || l.Phase != load.Void || s.Ticket.CanChange() || !strings.Contains(s.Ticket.WhyNotChange(), "void already") {
 		t.Errorf("afterward ticket %d is %s", l.Number, l.Phase)
 	}
-	if h := s.Headline(); h.State != model.Stop || !strings.Contains(h.Text, demo.Manager+": weighed twice") {
+	if h := s.Ticket.Headline(); h.State != model.Stop || !strings.Contains(h.Text, demo.Manager+": weighed twice") {
 		t.Errorf("the headline says %+v", h)
 	}
 	if !strings.Contains(paperOf(s), "VOID") {
@@ -182,7 +182,7 @@ func openIssued(r *sessiontest.Room) *Tickets {
 	r.T.Helper()
 	s := NewTickets(r.Session)
 	s.Type("issued")
-	if !s.CanChange() {
+	if !s.Ticket.CanChange() {
 		r.T.Fatal("no ticket in force")
 	}
 	s.Type(fmt.Sprint("ticket ", s.Load().Number))
@@ -211,10 +211,10 @@ func TestCorrectATicket(t *testing.T) {
 	number, err := form.Issue()
 	sessiontest.Must(t, err)
 	s.Type(fmt.Sprint("ticket ", number))
-	if !s.HasDifference() || !strings.Contains(s.Headline().Text, "tare read wrong") {
-		t.Errorf("ticket %d: difference %v, headline %q", number, s.HasDifference(), s.Headline().Text)
+	if !s.Ticket.HasDifference() || !strings.Contains(s.Ticket.Headline().Text, "tare read wrong") {
+		t.Errorf("ticket %d: difference %v, headline %q", number, s.Ticket.HasDifference(), s.Ticket.Headline().Text)
 	}
-	s.Turn(DifferencePaper)
+	s.Ticket.Turn(DifferencePaper)
 	paper := paperOf(s)
 	tare, _ := old.Weight(load.Tare, "")
 	for _, want := range []string{fmt.Sprintf("ticket %d → ticket %d", old.Number, number), "tare read wrong", "Tare", tare.Weight.String() + " → 13,000 lb", "Net", "+"} {
@@ -223,40 +223,39 @@ func TestCorrectATicket(t *testing.T) {
 		}
 	}
 	s.Type(fmt.Sprint("ticket ", old.Number))
-	if again := paperOf(s); s.Shows() != DifferencePaper || again != paper {
+	if again := paperOf(s); s.Ticket.Shows() != DifferencePaper || again != paper {
 		t.Errorf("from the old ticket the difference is\n%s", again)
 	}
-	if s.CanChange() || !strings.Contains(s.WhyNotChange(), fmt.Sprint(number)) {
+	if s.Ticket.CanChange() || !strings.Contains(s.Ticket.WhyNotChange(), fmt.Sprint(number)) {
 		t.Error("a corrected ticket may be corrected once more")
 	}
 }
 
 // paperOf is what stands on the paper in front, a line to a line.
 func paperOf(s *Tickets) string {
-	pages, card := s.Paper()
-	if pages != nil {
+	if pages := s.Ticket.Pages(); pages != nil {
 		return sessiontest.WordsOf(*pages)
 	}
-	return sessiontest.TextOf(card)
+	return sessiontest.TextOf(s.Ticket.Card())
 }
 
 func TestWorkingOfATicket(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
 	s := openIssued(r)
-	s.Turn(WorkingPaper)
+	s.Ticket.Turn(WorkingPaper)
 	paper := paperOf(s)
 	for _, want := range []string{"Every figure is the ticket's", "WEIGHTS", "Net", "−"} {
 		if !strings.Contains(paper, want) {
 			t.Errorf("the working does not say %q:\n%s", want, paper)
 		}
 	}
-	s.paper.load.Settled.Figures["net"] = yardpkg.Tenth
-	s.paper.lines = map[PaperOf][]model.CardLine{}
+	s.Ticket.load.Settled.Figures["net"] = yardpkg.Tenth
+	s.Ticket.lines = map[PaperOf][]model.CardLine{}
 	if paper := paperOf(s); !strings.Contains(paper, "Net is 0.1 %") || strings.Contains(paper, "Every figure") {
 		t.Errorf("a figure that was tampered with is not named:\n%s", paper)
 	}
-	s.Turn(WorkingPaper)
-	if s.Shows() != SlipPaper {
+	s.Ticket.Turn(WorkingPaper)
+	if s.Ticket.Shows() != SlipPaper {
 		t.Error("the same key does not lead back to the slip")
 	}
 }
@@ -323,9 +322,9 @@ func TestEveryPaper(t *testing.T) {
 	for _, row := range s.Rows() {
 		s.Choose(row.Key)
 		for _, paper := range []PaperOf{SlipPaper, WorkingPaper, DifferencePaper} {
-			s.paper.shows = paper
-			if strings.Count(paperOf(s), "\n") < 3 || s.paper.err != nil {
-				t.Errorf("paper %d of ticket %s has %d lines, %v", paper, row.Cells[0], strings.Count(paperOf(s), "\n"), s.paper.err)
+			s.Ticket.shows = paper
+			if strings.Count(paperOf(s), "\n") < 3 || s.Ticket.err != nil {
+				t.Errorf("paper %d of ticket %s has %d lines, %v", paper, row.Cells[0], strings.Count(paperOf(s), "\n"), s.Ticket.err)
 			}
 		}
 		if s.Load().Details.Direction == load.Outbound {
@@ -348,13 +347,13 @@ func TestRefusedLoads(t *testing.T) {
 		t.Fatal("the demo has no refused load")
 	}
 	row := s.Rows()[0]
-	if row.Cells[0] != session.NoFigure || row.State != model.Stop || s.CanReprint() || s.CanChange() {
+	if row.Cells[0] != session.NoFigure || row.State != model.Stop || s.Ticket.CanReprint() || s.Ticket.CanChange() {
 		t.Errorf("a refused load shows %+v", row)
 	}
-	if h := s.Headline(); !strings.Contains(h.Text, "Turned away") || strings.Count(paperOf(s), "\n") == 0 {
+	if h := s.Ticket.Headline(); !strings.Contains(h.Text, "Turned away") || strings.Count(paperOf(s), "\n") == 0 {
 		t.Errorf("its headline is %q", h.Text)
 	}
-	s.Turn(WorkingPaper)
+	s.Ticket.Turn(WorkingPaper)
 	if !strings.Contains(paperOf(s), "never settled") {
 		t.Error("its working does not say that there is none")
 	}
@@ -378,9 +377,9 @@ func BenchmarkTicketsKey(b *testing.B) {
 func TestGradeAdviceIsNotOnTheSlip(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
 	s := openIssued(r)
-	s.Turn(WorkingPaper)
+	s.Ticket.Turn(WorkingPaper)
 	working := paperOf(s)
-	s.Turn(SlipPaper)
+	s.Ticket.Turn(SlipPaper)
 	paper := paperOf(s)
 	if !strings.Contains(working, "Would grade") || !strings.Contains(working, "not official") {
 		t.Errorf("the working says\n%s", working)

@@ -39,11 +39,11 @@ func (f *LoadForm) Commit() error {
 }
 
 // write puts facts into the book as one act, and in the same act removes from the
-// draft the texts of the fields they were read from.
-func (f *LoadForm) write(facts entry.Facts, read ...string) error {
+// draft the texts of the fields they were entered in.
+func (f *LoadForm) write(facts entry.Facts, entered ...string) error {
 	stays := f.typed.draft(f.Book)
 	delete(stays, leavesText)
-	for _, field := range read {
+	for _, field := range entered {
 		delete(stays, fieldText+field)
 		delete(stays, reasonText+field)
 	}

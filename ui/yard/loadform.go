@@ -196,7 +196,7 @@ func (f *LoadForm) Rebase(l *load.Load) {
 
 // read reads all that is typed onto a copy of the load.
 func (f *LoadForm) read() {
-	f.Now = read(f.session, f.entering(f.typed.texts), f.Book, f.typed.texts)
+	f.Now = standingOf(f.session, f.entering(f.typed.texts), f.Book, f.typed.texts)
 }
 
 // entering is a form of package entry with texts over the load as the book has it.

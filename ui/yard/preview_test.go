@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -170,5 +171,43 @@ func TestDraftIsSignedByWhoIsAtTheDesk(t *testing.T) {
 	at := strings.Index(draft, "Weighed by")
 	if at < 0 || !strings.Contains(draft[at:], demo.Manager) {
 		t.Errorf("the draft is not signed by %s:\n%s", demo.Manager, draft)
+	}
+}
+
+// Under the Canadian rules a house sees the edges of the moisture classes, also
+// of grains that the order lists under several names, and is asked to test
+// three times near one. Corn is straight to 15.5 %.
+func TestClassLimits(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 5)
+	p := r.Session.Desk.Profile()
+	p.Rules = "canada"
+	sessiontest.Must(t, scalehouse.SetProfile(t.Context(), r.Session.Desk, p))
+	for _, c := range []struct {
+		grain, moisture, mark string
+		warned                bool
+	}{
+		{"corn", "15.3", "the end of straight 15.5", true},
+		{"corn", "16.4", "the end of straight 15.5", false},
+		{"soybeans", "13.8", "the end of straight 14.0", true},
+	} {
+		f := NewLoadForm(r.Session, nil)
+		f.Type("commodity", c.grain)
+		f.Type("moisture", c.moisture)
+		var labels []string
+		for _, m := range f.Preview().Ruler.Marks {
+			labels = append(labels, m.Label)
+		}
+		if !strings.Contains(strings.Join(labels, "\n"), c.mark) {
+			t.Errorf("%s at %s: the ruler lacks %q", c.grain, c.moisture, c.mark)
+		}
+		note := ""
+		for _, field := range f.Fields() {
+			if field.ID == "moisture" {
+				note = field.Note
+			}
+		}
+		if got := strings.Contains(note, "test three times"); got != c.warned {
+			t.Errorf("%s at %s: warned %v, want %v: %q", c.grain, c.moisture, got, c.warned, note)
+		}
 	}
 }

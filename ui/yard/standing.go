@@ -28,9 +28,9 @@ type standing struct {
 	unread   bool // a typed text cannot be used
 }
 
-// read tries a form of typed texts on a copy of its load, and says beside each
+// standingOf tries a form of typed texts on a copy of its load, and says beside each
 // field what is wrong.
-func read(f *session.Session, form *entry.Form, book *load.Load, texts map[string]string) *standing {
+func standingOf(f *session.Session, form *entry.Form, book *load.Load, texts map[string]string) *standing {
 	tried := form.Tried()
 	s := &standing{
 		Load: tried.Load, form: form, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,

@@ -8,6 +8,7 @@ package roll
 
 import (
 	"fmt"
+	"unicode"
 
 	"golang.org/x/text/encoding/charmap"
 )
@@ -76,14 +77,17 @@ const (
 
 func (p *Paper) put(bytes ...byte) { p.bytes = append(p.bytes, bytes...) }
 
-// Text writes lines. Letters that the printer's code page lacks become question marks,
-// so that what is missing can be seen.
+// Text writes lines. Blanks of every width become plain ones, since the lines are
+// broken already. Letters that the printer's code page lacks become question marks, so
+// that what is missing can be seen.
 func (p *Paper) Text(text string) {
 	for _, r := range text {
 		b, has := p.page.letters.EncodeRune(r)
 		switch {
 		case r == '\n':
 			p.put('\n')
+		case unicode.IsSpace(r):
+			p.put(' ')
 		case !has || r < ' ':
 			p.put('?')
 		default:

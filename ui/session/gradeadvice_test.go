@@ -1,4 +1,4 @@
-package lab
+package session_test
 
 import (
 	"strings"

@@ -2,33 +2,10 @@ package yard
 
 import (
 	"strings"
-	"tenthpoint/internal/entry"
-	"tenthpoint/ui/session/sessiontest"
 	"testing"
-)
 
-func TestParseShare(t *testing.T) {
-	tests := []struct{ text, parts, of, wrong string }{
-		{"1/3", "1", "3", ""},
-		{" 2 / 3 ", "2", "3", ""},
-		{"33.5", "33.5", "100", ""},
-		{"33.5%", "33.5", "100", ""},
-		{"", "", "", "empty"},
-		{"half", "", "", "is not a number"},
-		{"0", "", "", "outside"},
-		{"1/0", "", "", "outside"},
-		{"1/2/3", "", "", "for a unit"},
-	}
-	for _, tt := range tests {
-		parts, of, err := entry.ParseShare("Share", tt.text)
-		switch {
-		case tt.wrong != "" && (err == nil || !strings.Contains(err.Error(), tt.wrong)):
-			t.Errorf("%q says %v, want %q", tt.text, err, tt.wrong)
-		case tt.wrong == "" && (err != nil || parts.Figure() != tt.parts || of.Figure() != tt.of):
-			t.Errorf("%q is %s of %s, %v", tt.text, parts.Figure(), of.Figure(), err)
-		}
-	}
-}
+	"tenthpoint/ui/session/sessiontest"
+)
 
 // Shares must make the whole; then they are parts of the load and of its slip.
 func TestSharesOfALoad(t *testing.T) {
