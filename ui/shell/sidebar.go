@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
@@ -56,7 +57,7 @@ func newSidebar(w *Window) *Sidebar {
 	icon := canvas.NewImageFromResource(apptheme.AppIcon())
 	icon.FillMode = canvas.ImageFillContain
 	icon.SetMinSize(fyne.NewSquareSize(32))
-	head := container.NewBorder(nil, nil, icon, nil, container.New(&Tight{}, r.business, r.who))
+	head := container.NewBorder(nil, nil, icon, nil, container.New(layout.NewCustomPaddedVBoxLayout(0), r.business, r.who))
 	top := container.NewVBox(head, r.Example, r.Live, r.here)
 	keys := widgets.NewHeading(session.Say("Go to, with Ctrl"))
 	r.Inside = container.New(sidebarParts{r}, top, r.Scroll, r.empty, container.NewVBox(keys, list), NewLabel(r.shortList(), Quiet))
