@@ -11,8 +11,8 @@ import (
 )
 
 // FormRow is one field of a form: its name, the place to type, the unit, and
-// beneath them how it was read or what is wrong with it. How much of that stands
-// beneath is a matter of the setting; what does not is a mark in the row.
+// below them how it was read or what is wrong with it. How much of that stands
+// below is a matter of the setting; what does not is a mark in the row.
 type FormRow struct {
 	widget.BaseWidget
 	Field   model.Field
@@ -23,7 +23,7 @@ type FormRow struct {
 	Entry   widgets.Keyed
 	columns *FormColumns
 	setting Setting
-	// noteRoom is how far what is said beneath reaches, from the left of the row.
+	// noteRoom is how far what is said below reaches, from the left of the row.
 	noteRoom float32
 	inHand   bool // the keyboard is in it
 	Mute     bool // nothing is ever said of it
@@ -80,7 +80,7 @@ func (r *FormRow) IsWrong() bool {
 	return r != nil && r.Field.State == model.Stop && r.Field.Note != ""
 }
 
-// isBeneath reports whether what is said of the field stands beneath it.
+// isBeneath reports whether what is said of the field stands below it.
 func (r *FormRow) isBeneath(s Setting) bool {
 	switch {
 	case r.Mute:
@@ -91,7 +91,7 @@ func (r *FormRow) isBeneath(s Setting) bool {
 	return s == Snug && r.isDoubted()
 }
 
-// marked is the mark in the row for what does not stand beneath.
+// marked is the mark in the row for what does not stand below.
 func (r *FormRow) marked() model.State {
 	switch {
 	case r.Mute || r.isBeneath(r.setting):
@@ -168,7 +168,7 @@ func (r *FormRow) after(entry float32) float32 {
 	return theme.InnerPadding() + entry
 }
 
-// CreateRenderer is Fyne's way to draw the row.
+// CreateRenderer draws the row.
 func (r *FormRow) CreateRenderer() fyne.WidgetRenderer {
 	return &formRowRenderer{row: r, objects: []fyne.CanvasObject{
 		r.Label, r.Entry.(fyne.CanvasObject), r.Unit, r.note, r.mark.icon, r.mark.word,
@@ -204,7 +204,7 @@ func (r *formRowRenderer) Layout(size fyne.Size) {
 }
 
 // ringRoom is the ground between an entry and what is said of it, where there is
-// room: the ring of the entry in hand stands there.
+// room: the ring of the focused entry stands there.
 const ringRoom = 5
 
 // leastWords and leastPicked are the least room for words and for what is chosen

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// sidebarFigures is how wide the rail is, in figures.
+// sidebarFigures is how wide the sidebar is, in figures.
 const sidebarFigures = 25
 
 // Sidebar is the left edge of the window: whose house this is, the trucks on the
@@ -71,7 +71,7 @@ func (r *Sidebar) shortList() string {
 	return session.Say("Screens: Ctrl+%s to %s, %s", string(first.Name), string(last.Name), string(r.cells[len(r.cells)-1].row.Key.Name))
 }
 
-// Show brings the rail up to date.
+// Show brings the sidebar up to date.
 func (r *Sidebar) Show() {
 	w := r.window
 	over := w.Session.Masthead()
@@ -90,7 +90,7 @@ func (r *Sidebar) Show() {
 	r.ShowTrucks(w.Yard().Trucks())
 }
 
-// showLive shows what stands on the scale, where it can be read.
+// showLive shows the weight on the scale, where it can be read.
 func (r *Sidebar) showLive() {
 	live, shown := r.window.Session.Live()
 	r.Live.SetCaption(live.Caption, live.Unit)
@@ -121,7 +121,7 @@ func (r *Sidebar) ShowTrucks(rows []model.TruckRow) {
 
 func (r *Sidebar) Card(i int) *truckCard { return r.Trucks.Objects[i].(*truckCard) }
 
-// reveal scrolls no further than needed to have the truck in hand in sight.
+// reveal scrolls no further than needed to have the current truck in sight.
 func (r *Sidebar) reveal() {
 	for i := range r.Trucks.Objects {
 		if c := r.Card(i); c.Row.InHand {
@@ -145,7 +145,7 @@ func SetVisible(o fyne.CanvasObject, on bool) {
 	}
 }
 
-// sidebarWide makes the rail so many figures wide, or as wide as the names of the
+// sidebarWide makes the sidebar so many figures wide, or as wide as the names of the
 // screens need.
 type sidebarWide struct{ list fyne.CanvasObject }
 
