@@ -54,17 +54,17 @@ var mayImport = map[string][]string{
 	"internal/load":     inside("quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
-	"internal/moisture/meter": inside("fault", "quantity", "worksheet"),
-	"internal/moisture":       inside("fault", "quantity", "worksheet", "grain", "moisture/chart", "moisture/meter"),
+	"internal/moisture/meter": inside("fault", "quantity", "tomlfile", "worksheet", "law"),
+	"internal/moisture":       inside("fault", "quantity", "tomlfile", "worksheet", "law", "grain", "moisture/chart", "moisture/meter"),
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
 
 	"schedules":     inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
 	"schedules/law": {},                                                                 // the published rules inside the program
 	"migrations":    {},                                                                 // the text of the book's own upgrades
 
-	"internal/dispute": inside("quantity", "journal"),
+	"internal/dispute": inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),
-	"internal/entry":   inside("quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+	"internal/entry":   inside("i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
@@ -89,7 +89,7 @@ var mayImport = map[string][]string{
 	"internal/scalelink":         inside("quantity"),
 	"internal/atomicfile":        {}, // files that appear whole or not at all
 	"internal/printing":          inside("atomicfile"),
-	"internal/ratefiles":         slices.Concat(inside("tomlfile", "rates", "moisture/chart"), []string{"schedules"}),
+	"internal/ratefiles":         slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
 	"internal/office":            slices.Concat(core, papers, inside("book")),
 	"internal/audit":             slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":        slices.Concat(core, papers, inside("book", "office", "audit")),

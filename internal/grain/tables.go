@@ -2,11 +2,11 @@ package grain
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 	"sync"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -67,7 +67,7 @@ func (t *Tables) unrecorded() []error {
 	for _, c := range t.commodities {
 		for _, f := range c.Factors {
 			if f.Source == "" {
-				out = append(out, fmt.Errorf("no rule in force says how %s of %s is recorded", f.Name, c.Name))
+				out = append(out, message.Invalid.Errorf("no rule in force says how %s of %s is recorded", f.Name, c.Name))
 			}
 		}
 	}
@@ -82,7 +82,7 @@ func (t *Tables) ByID(id string) (Commodity, error) {
 	if c := t.commodity(id); c != nil {
 		return *c, nil
 	}
-	return Commodity{}, fmt.Errorf("%q is not a commodity here; known ones are %s", id, t.knownIDs())
+	return Commodity{}, message.Invalid.Errorf("%q is not a commodity here; known ones are %s", id, t.knownIDs())
 }
 
 func (t *Tables) commodity(id string) *Commodity {

@@ -1,7 +1,10 @@
 package office
 
 import (
+	"context"
+
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 )
 
@@ -14,22 +17,29 @@ type Grading struct {
 	// Canada are the Canadian moisture classes, one for each name under which
 	// the order lists the grain; none without a moisture.
 	Canada []grain.MoistureClass
+	// By are the rules of law it was graded by.
+	By law.Law
 }
 
 // Grade grades the sample of a load, as far as it has been tested. The error
-// joins a sentence for every result that does not belong to the grain.
-func Grade(l *load.Load) (Grading, error) {
-	c, err := grain.ByID(l.Details.Commodity)
+// joins a sentence for every result that does not belong to the grain. A load
+// with a ticket is graded by the tables of its own day, whatever has changed since.
+func Grade(ctx context.Context, d Desk, l *load.Load) (Grading, error) {
+	tables, err := TablesFor(ctx, d, l)
 	if err != nil {
 		return Grading{}, err
 	}
-	return GradeSample(c, l.Sample, l.Details.Class)
+	return GradeSample(tables, l.Details.Commodity, l.Sample, l.Details.Class)
 }
 
 // GradeSample is [Grade] for a sample of a grain. A class that the Canadian
 // order lists the grain under leaves out its other names.
-func GradeSample(c grain.Commodity, s load.Sample, class string) (Grading, error) {
-	out := Grading{Commodity: c}
+func GradeSample(tables *grain.Tables, commodity string, s load.Sample, class string) (Grading, error) {
+	c, err := tables.ByID(commodity)
+	if err != nil {
+		return Grading{}, err
+	}
+	out := Grading{Commodity: c, By: tables.Law()}
 	observed, err := c.Record(observations(s))
 	if err != nil {
 		return out, err
@@ -46,7 +56,7 @@ func GradeSample(c grain.Commodity, s load.Sample, class string) (Grading, error
 		return out, nil
 	}
 	for _, name := range canadaNames(c, class) {
-		one, err := grain.Class(name, moisture)
+		one, err := tables.Class(name, moisture)
 		if err != nil {
 			return out, err
 		}

@@ -58,7 +58,11 @@ func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (expl
 		}
 		f.Correction = difference.Comparison
 	}
-	if rule, err := dispute.RuleFor(d.Profile().Rules); err == nil {
+	tables, err := TablesFor(ctx, d, l)
+	if err != nil {
+		return f, err
+	}
+	if rule, err := dispute.RuleFor(tables.Law(), d.Profile().Rules); err == nil {
 		f.Rule, f.Due = rule, rule.Due(l.IssuedDay)
 	}
 	f.Disputes, err = DisputesOf(ctx, d, number)

@@ -261,7 +261,7 @@ func fieldLabels(t *testing.T) []string {
 // wordsFromElsewhere are the words that the trade, the slip and the kit bring.
 func wordsFromElsewhere() map[string]string {
 	out := map[string]string{}
-	for _, w := range scaleticket.EnglishWords().List() {
+	for _, w := range scaleticket.WordKeys() {
 		out[w] = "slip"
 	}
 	words := reflect.ValueOf(widgets.EnglishWords())

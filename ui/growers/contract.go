@@ -56,7 +56,7 @@ func readContract(f *session.Session, grower string, values map[string]string) (
 	}
 	unit := settlesBy(f, c.Commodity)
 	var err error
-	c.Quantity, err = quantity.Field{Name: session.Say("Quantity"), Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(100_000_000, unit)}.Parse(values["quantity"])
+	c.Quantity, err = session.ParseFigure(quantity.Field{Name: session.Say("Quantity"), Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(100_000_000, unit)}, values["quantity"])
 	if err != nil {
 		faults["quantity"] = session.Sentence(err)
 	}

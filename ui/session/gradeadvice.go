@@ -1,6 +1,7 @@
 package session
 
 import (
+	"context"
 	"strings"
 
 	"tenthpoint/internal/grain"
@@ -32,7 +33,7 @@ type GradeAdvice struct {
 // AdviseGrade grades the sample of a load. It is empty for a load of no grain,
 // and while a result does not belong to it, which its field says.
 func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
-	g, err := office.Grade(l)
+	g, err := office.Grade(context.Background(), f.Desk, l)
 	if err != nil {
 		return a
 	}

@@ -162,7 +162,7 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 func (s *SetUp) weight(id string) (quantity.Amount, error) {
 	unit := s.unit()
 	name := map[string]string{"division": session.Say("Division"), "capacity": session.Say("Capacity")}[id]
-	return quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}.Parse(s.values[id])
+	return session.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, s.values[id])
 }
 
 func (s *SetUp) unit() quantity.Unit {

@@ -38,7 +38,7 @@ func (c Grade) Run(t *terminal.Terminal) error {
 			if err != nil {
 				return err
 			}
-			graded, err := office.Grade(l)
+			graded, err := office.Grade(p, p.Desk, l)
 			if err != nil {
 				return err
 			}
@@ -76,7 +76,7 @@ func (c Grade) typed() (office.Grading, error) {
 		}
 		s.Findings = append(s.Findings, found)
 	}
-	return office.GradeSample(crop, s, c.Class)
+	return office.GradeSample(grain.First(), crop.ID, s, c.Class)
 }
 
 func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
