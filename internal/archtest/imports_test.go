@@ -64,7 +64,7 @@ var mayImport = map[string][]string{
 
 	"internal/dispute": inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),
-	"internal/entry":   inside("quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+	"internal/entry":   inside("i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
@@ -96,7 +96,7 @@ var mayImport = map[string][]string{
 	"internal/scalehouse/intake": slices.Concat(core, inside("office", "scalehouse")),
 	"internal/demo":              slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
-	"ui/model":               inside("textsearch"),
+	"ui/model":               inside("textsearch", "moisture"),
 	"ui/handbook":            inside("textsearch", "i18n", "rates"), // explains the methods of the rates
 	"ui/session":             slices.Concat(core, papers, rooms, inside("book", "textsearch"), []string{"ui/model"}),
 	"ui/session/sessiontest": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "demo"), []string{"schedules", "ui/model", "ui/session"}), // for tests: a window made of notes
@@ -105,9 +105,12 @@ var mayImport = map[string][]string{
 	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
 	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
 	"ui/paperview":           {"internal/scaleticket", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets"},
-	"ui/gallery":             {}, // tests of all widgets side by side
+	"ui/widgettest":          {"ui/model", "ui/apptheme"}, // for tests: what tests of widgets share
+	"ui/gallery":             {},                          // tests of all widgets side by side
 	"ui/shell":               slices.Concat(inside("i18n", "scaleticket"), []string{"ui/model", "ui/session"}, widgetPackages),
 	"ui/help":                slices.Concat([]string{"ui/model", "ui/session", "ui/handbook", "ui/shell"}, widgetPackages),
+
+	"ui/listdetail": slices.Concat(inside("scaleticket"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
 
 	// The areas of the window, each with its presenter and its screens.
 	"ui/yard":      area(),
@@ -145,7 +148,7 @@ var mayImport = map[string][]string{
 // area is what an area of the window may import: the core through the session,
 // and what all areas share.
 func area(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell", "ui/listdetail"}, more)
 }
 
 // commands are the groups of commands of the terminal program.

@@ -20,6 +20,8 @@ var usualLoads = map[string][]Text{
 	"lb":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
 	"kg":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "40010"}, {"moisture", "14.2"}, {"tare", "14000"}},
 	"bare": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
+	// french is the house in pounds, whose language writes a decimal comma.
+	"french": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15,2"}, {"tare", "24300"}},
 	// blank is the house in pounds with nothing typed yet.
 	"blank": {},
 }
@@ -38,6 +40,9 @@ func profile(name string) elevator.Profile {
 			{Commodity: "corn", Schedule: "main"}, {Commodity: "soybeans", Schedule: "main"}, {Commodity: "wheat-hrw", Schedule: "main"},
 			{Commodity: "canola", Schedule: "main"}, {Commodity: "oats", Schedule: "unwritten"},
 		},
+	}
+	if name == "french" {
+		p.Language = "fr"
 	}
 	if name == "kg" {
 		p.Rules = "canada"

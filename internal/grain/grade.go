@@ -1,8 +1,9 @@
 package grain
 
 import (
-	"fmt"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // Advisory stands wherever a grade is shown.
@@ -48,7 +49,7 @@ type GradeResult struct {
 // for a commodity without a grade table.
 func (c Commodity) Grade(obs Observations) (GradeResult, error) {
 	if c.Grades == nil {
-		return GradeResult{}, fmt.Errorf("There is no United States grade table here for %s; go by moisture class, dockage and the edition", c.Name)
+		return GradeResult{}, message.NotFound.Errorf("There is no United States grade table here for %s; go by moisture class, dockage and the edition", c.Name)
 	}
 	r, err := c.results(obs)
 	if err != nil {

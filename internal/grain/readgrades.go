@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -120,7 +121,7 @@ func (f Factor) figure(text string) (quantity.Amount, error) {
 		if a, err := quantity.ParseAmount(text); err != nil {
 			return a, err
 		} else if a.Unit() != f.Unit {
-			return a, fmt.Errorf("%s is measured in %s, and %q is in %s", f.Name, f.Unit, text, a.Unit())
+			return a, message.Invalid.Errorf("%s is measured in %s, and %q is in %s", f.Name, f.Unit, text, a.Unit())
 		}
 	}
 	return f.Field().Parse(text)

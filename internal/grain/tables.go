@@ -2,12 +2,12 @@ package grain
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 	"sync"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -79,7 +79,7 @@ func (t *Tables) ByID(id string) (Commodity, error) {
 	if c := t.commodity(id); c != nil {
 		return *c, nil
 	}
-	return Commodity{}, fmt.Errorf("%q is not a commodity here; known ones are %s", id, t.knownIDs())
+	return Commodity{}, message.Invalid.Errorf("%q is not a commodity here; known ones are %s", id, t.knownIDs())
 }
 
 func (t *Tables) commodity(id string) *Commodity {

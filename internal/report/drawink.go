@@ -1,8 +1,6 @@
 package report
 
 import (
-	"strings"
-
 	"tenthpoint/internal/textwrap"
 )
 
@@ -97,5 +95,5 @@ func (s *sheet) frame(x, y, w, h float64) {
 // that is broken where it must be. No text is one empty line.
 func (s *sheet) wrap(text string, width float64, p pen) []string {
 	fits := func(line string) bool { return s.measure(line, p) <= width }
-	return orEmptyLine(textwrap.Broken(strings.Fields(text), fits))
+	return orEmptyLine(textwrap.Broken(textwrap.Fields(text), fits))
 }

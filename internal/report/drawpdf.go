@@ -2,20 +2,20 @@ package report
 
 import (
 	"bytes"
-	"fmt"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
 
 	"tenthpoint/internal/fonts"
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
 )
 
 // PDF sets the document on pages. The same document on the same paper gives the
 // same bytes.
 func (d Document) PDF(p Page) ([]byte, error) {
-	say := i18n.For(d.Language)
-	d = d.spoken()
+	say := i18n.In(d.Language)
+	d = d.forPeople()
 	s := newSheet(d, p)
 	s.newPage()
 	for i := 0; i < len(d.Blocks); i++ {
@@ -30,11 +30,11 @@ func (d Document) PDF(p Page) ([]byte, error) {
 		for _, ink := range inks {
 			ink()
 		}
-		s.foot(fmt.Sprintf(say.Say("page %d of %d"), n+1, len(s.pages)))
+		s.foot(say.Say("page %d of %d", n+1, len(s.pages)))
 	}
 	var out bytes.Buffer
 	if err := s.pdf.Output(&out); err != nil {
-		return nil, fmt.Errorf("the paper %q cannot be set: %w", d.Title, err)
+		return nil, message.Errorf("the paper %q cannot be set: %w", d.Title, err)
 	}
 	return out.Bytes(), nil
 }

@@ -3,10 +3,11 @@ package report
 import (
 	"cmp"
 	"slices"
-	"strings"
 	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
+
+	"tenthpoint/internal/textwrap"
 )
 
 const (
@@ -73,7 +74,7 @@ func (s *sheet) natural(t Table) (least, full []float64) {
 
 func (s *sheet) longestWord(text string, p pen) float64 {
 	longest := 0.0
-	for _, word := range strings.Fields(text) {
+	for _, word := range textwrap.Fields(text) {
 		longest = max(longest, s.measure(word, p))
 	}
 	return longest

@@ -10,7 +10,7 @@ import (
 // Text sets the document for a terminal or a plain file, width characters
 // wide. Tables wider than that run over; they are never cut.
 func (d Document) Text(width int) string {
-	d = d.spoken()
+	d = d.forPeople()
 	t := setter{width: width}
 	for _, line := range d.House {
 		t.line(line)
@@ -181,7 +181,7 @@ func (t *setter) steps(b Steps) {
 // Wrap breaks text at spaces so that no line is wider than width, unless one
 // word is. No text is one empty line.
 func Wrap(text string, width int) []string {
-	return orEmptyLine(textwrap.Lines(strings.Fields(text), textwrap.InWidth(width)))
+	return orEmptyLine(textwrap.Lines(textwrap.Fields(text), textwrap.InWidth(width)))
 }
 
 // orEmptyLine keeps the room of a text that is empty.

@@ -18,7 +18,7 @@ func TestEveryWordHasEnglish(t *testing.T) {
 			t.Errorf("%s is %q", words.Type().Field(i).Name, f.String())
 		}
 	}
-	if n := len(scaleticket.EnglishWords().List()); n < 100 {
+	if n := len(scaleticket.WordKeys()); n < 100 {
 		t.Errorf("only %d words are listed for translators", n)
 	}
 }
@@ -31,7 +31,7 @@ func TestEveryWordIsTranslated(t *testing.T) {
 		ticket.Words = scaleticket.EnglishWords().Translated(tickettest.AngleBrackets)
 		for _, s := range scaleticket.Compose(ticket).Sections {
 			for _, l := range s.Lines {
-				for _, word := range scaleticket.EnglishWords().List() {
+				for _, word := range scaleticket.WordKeys() {
 					if l.Label == word || l.Value == word {
 						t.Errorf("%s: %q in %s is not translated", c.Name, word, s.ID)
 					}

@@ -112,7 +112,7 @@ func TestSetUpStandsWhole(t *testing.T) {
 	for _, loads := range []int{0, 40} {
 		inEveryLook(t, loads, func(t *testing.T, s *scene) {
 			s.Go("setup")
-			s.complain(t, fmt.Sprintf("the set-up of %d loads", loads), s.screen("setup").(*setup.Screen).Columns)
+			s.complain(t, fmt.Sprintf("the set-up of %d loads", loads), s.screen("setup").(*setup.Screen).Form.Sheet)
 		})
 	}
 }

@@ -117,8 +117,7 @@ func TestEveryTextIsTranslated(t *testing.T) {
 // wordTables are the tables in the code whose words are said when they are
 // shown.
 var wordTables = []string{
-	"doubtWords", "exclusionWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "DayParts", "Screens",
-	"loadActs", "yardActs", "benchActs", "meterActs", "sampleActs", "noMeter",
+	"doubtWords", "exclusionWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "DayParts", "Screens", "loadActs", "yardActs", "benchActs", "meterActs", "ticketActs", "growerActs", "disputeActs", "rateActs", "dayActs", "gearActs", "setUpActs", "sampleActs", "noMeter",
 }
 
 // textsInCode are the texts that presenters and views say, with where.
@@ -240,7 +239,7 @@ func fieldLabels(t *testing.T) []string {
 // wordsFromElsewhere are the words that the trade, the slip and the kit bring.
 func wordsFromElsewhere() map[string]string {
 	out := map[string]string{}
-	for _, w := range scaleticket.EnglishWords().List() {
+	for _, w := range scaleticket.WordKeys() {
 		out[w] = "slip"
 	}
 	words := reflect.ValueOf(widgets.EnglishWords())

@@ -253,7 +253,7 @@ func TestGearVerify(t *testing.T) {
 func TestGearVerifyStopped(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	stopped := &stoppedRoom{Room: r}
-	r.Session.Attach(stopped)
+	r.Session.Window = stopped
 	g.Verify()
 	sessiontest.WantSaid(t, r, model.Warn, "stopped")
 	if len(station.Memory) != 0 {

@@ -53,7 +53,7 @@ func readScale(s elevator.Scale, values map[string]string) (elevator.Scale, map[
 	faults := map[string]string{}
 	unit := s.Division.Unit()
 	weight := func(id, name string) quantity.Amount {
-		a, err := quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}.Parse(values[id])
+		a, err := session.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, values[id])
 		if err != nil {
 			faults[id] = session.Sentence(err)
 		}

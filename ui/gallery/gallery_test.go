@@ -12,6 +12,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -121,7 +122,7 @@ func exampleChecks() *charts.CheckChart {
 
 // exampleForm is a load form with one of everything said beside a field.
 func exampleForm(ring *widgets.FocusOrder) *fyne.Container {
-	grower := widgets.NewAutocomplete(exampleGrowers())
+	grower := widgets.NewAutocomplete(widgettest.Growers())
 	grower.SetChosen("11")
 	gross, tare, moisture, weight := widgets.NewFigureEntry(), widgets.NewFigureEntry(), widgets.NewFigureEntry(), widgets.NewFigureEntry()
 	gross.SetText("52,300")
@@ -244,11 +245,11 @@ func TestShots(t *testing.T) {
 				Text: "The number stays in the book and both copies are kept. The load can be settled again under a new number."}, func(bool) {})
 		}, []fyne.ThemeColorName{theme.ColorNameError, theme.ColorNameOverlayBackground}},
 		{"choice", func(h *house, _ *widgets.FocusOrder) {
-			h.Stage.AskChoice(widgets.Choice{Title: "Which grower?", Label: "Find", Options: exampleGrowers()}, func(model.Option, bool) {})
+			h.Stage.AskChoice(widgets.Choice{Title: "Which grower?", Label: "Find", Options: widgettest.Growers()}, func(model.Option, bool) {})
 		}, []fyne.ThemeColorName{apptheme.ColorChosen, theme.ColorNameOverlayBackground}},
 		{"form", func(h *house, _ *widgets.FocusOrder) {
 			h.Stage.AskForm(model.Ask{Title: "Set the moisture by hand", Text: "A manager may set it; the reason goes on the ticket.", Fields: []model.AskField{
-				{ID: "grower", Label: "Grower", Options: exampleGrowers(), Chars: 24},
+				{ID: "grower", Label: "Grower", Options: widgettest.Growers(), Chars: 24},
 				{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2", Hint: "the meter read 17.4"},
 				{ID: "reason", Label: "Reason", Chars: 30, Required: true},
 				{ID: "sample", Label: "Keep the sample for seven days", Tick: true, Value: model.TickOn},

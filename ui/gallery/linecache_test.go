@@ -5,6 +5,7 @@ import (
 	"strings"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -91,7 +92,7 @@ func TestEveryLineIsSet(t *testing.T) {
 			}
 		}
 		paper.SetLines(lines)
-		for _, text := range lettersIn(paper) {
+		for _, text := range widgettest.Letters(paper) {
 			count(words, text.Text, -1)
 		}
 		for word, more := range words {
@@ -113,7 +114,7 @@ func count(words map[string]int, text string, by int) {
 func TestOnlyWhatChangedIsSetAgain(t *testing.T) {
 	_, v, _ := shownSlip(t, fyne.NewSize(460, 900))
 	before := map[fyne.CanvasObject]bool{}
-	for _, text := range lettersIn(v.Paper()) {
+	for _, text := range widgettest.Letters(v.Paper()) {
 		before[text] = true
 	}
 	lines := exampleSlip()
@@ -125,7 +126,7 @@ func TestOnlyWhatChangedIsSetAgain(t *testing.T) {
 	}
 	v.SetLines(lines)
 	var set []string
-	for _, text := range lettersIn(v.Paper()) {
+	for _, text := range widgettest.Letters(v.Paper()) {
 		if !before[text] {
 			set = append(set, text.Text)
 		}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/ui/paint"
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -27,7 +28,7 @@ func shownSlip(t *testing.T, size fyne.Size) (*house, *paperview.SlipView, *widg
 
 func TestPaperShowsEveryWord(t *testing.T) {
 	_, v, _ := shownSlip(t, fyne.NewSize(460, 900))
-	got := strings.Join(textsOf(v.Paper()), " ")
+	got := strings.Join(widgettest.TextsOf(v.Paper()), " ")
 	for _, line := range exampleSlip() {
 		for _, want := range []string{line.Left, line.Right, line.Note} {
 			if !strings.Contains(got, want) {
@@ -47,7 +48,7 @@ func TestFiguresEndTogether(t *testing.T) {
 		}
 	}
 	edges := map[float32]int{}
-	for _, text := range lettersIn(v.Paper()) {
+	for _, text := range widgettest.Letters(v.Paper()) {
 		if rights[text.Text] {
 			edges[paint.Floor(text.Position().X+text.Size().Width+0.5)]++
 		}
@@ -68,7 +69,7 @@ func TestLinesDoNotOverlap(t *testing.T) {
 			left, top, right, bottom float32
 		}
 		var boxes []box
-		for _, l := range lettersIn(v.Paper()) {
+		for _, l := range widgettest.Letters(v.Paper()) {
 			boxes = append(boxes, box{l.Text, l.Position().X, l.Position().Y, l.Position().X + l.Size().Width, l.Position().Y + l.Size().Height})
 		}
 		for i, a := range boxes {
@@ -98,19 +99,19 @@ func TestMissingLinesAreMarked(t *testing.T) {
 	paper.SetLines([]scaleticket.PaperLine{{Left: "Tare", Right: "24,120 lb"}})
 	h.Show(paper, fyne.NewSize(400, 300))
 	tints, icons := count()
-	equal(t, "tints", tints, 0)
-	equal(t, "icons", icons, 0)
+	widgettest.Equal(t, "tints", tints, 0)
+	widgettest.Equal(t, "icons", icons, 0)
 	paper.SetLines([]scaleticket.PaperLine{{Kind: scaleticket.PaperMissing, Left: "Tare", Right: "missing"}, {Kind: scaleticket.PaperMark, Left: "Gross", Right: "MANUAL WT"}})
 	tints, icons = count()
-	equal(t, "tints", tints, 2)
-	equal(t, "icons", icons, 2)
+	widgettest.Equal(t, "tints", tints, 2)
+	widgettest.Equal(t, "icons", icons, 2)
 }
 
 func TestSlipScrollsOnlyWhenItMust(t *testing.T) {
 	h, v, ring := shownSlip(t, fyne.NewSize(460, 900))
 	ring.Focus("slip")
 	h.Press(fyne.KeyEnd, fyne.KeyPageDown, fyne.KeyDown)
-	equal(t, "all of it shows", v.Offset(), 0)
+	widgettest.Equal(t, "all of it shows", v.Offset(), 0)
 
 	h.Window.Resize(fyne.NewSize(460, 200))
 	h.Press(fyne.KeyDown)
@@ -122,11 +123,11 @@ func TestSlipScrollsOnlyWhenItMust(t *testing.T) {
 	if !(0 < line && line < page && page <= end) {
 		t.Errorf("down %v, page %v, end %v", line, page, end)
 	}
-	equal(t, "the end is the end", end, v.Paper().MinSize().Height-200)
+	widgettest.Equal(t, "the end is the end", end, v.Paper().MinSize().Height-200)
 	v.SetLines(exampleSlip())
-	equal(t, "a change keeps the place", v.Offset(), end)
+	widgettest.Equal(t, "a change keeps the place", v.Offset(), end)
 	h.Press(fyne.KeyPageUp, fyne.KeyUp, fyne.KeyHome)
-	equal(t, "home", v.Offset(), 0)
+	widgettest.Equal(t, "home", v.Offset(), 0)
 }
 
 // TestPaperIsAsHighAsItsLines: also after it got narrower and lines wrapped.
@@ -138,9 +139,9 @@ func TestPaperIsAsHighAsItsLines(t *testing.T) {
 	if narrow <= wide {
 		t.Errorf("%v high at 280 wide and %v at 800", narrow, wide)
 	}
-	equal(t, "the sheet itself", v.Paper().Size().Height, narrow)
+	widgettest.Equal(t, "the sheet itself", v.Paper().Size().Height, narrow)
 	bottom := float32(0)
-	for _, l := range lettersIn(v.Paper()) {
+	for _, l := range widgettest.Letters(v.Paper()) {
 		bottom = max(bottom, l.Position().Y+l.Size().Height)
 	}
 	if bottom > narrow {

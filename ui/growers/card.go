@@ -24,8 +24,8 @@ func (g *Growers) Card() []scaleticket.PaperLine {
 		}
 	}
 	cardShares(c, one)
-	cardTrucks(c, g.trucksOf(one.ID))
-	g.season(c)
+	cardTrucks(c, trucksOf(g.session, one.ID))
+	g.season.card(c, one.ID)
 	return c.Lines
 }
 
@@ -73,28 +73,6 @@ func cardTruck(c *session.Card, t elevator.Truck) {
 		return
 	}
 	c.Noted(scaleticket.PaperPair, name, t.Tare.String(), taken)
-}
-
-// season is contracts and deliveries, once they have been added up.
-func (g *Growers) season(c *session.Card) {
-	switch {
-	case g.accountErr != nil:
-		c.Part(session.Say("DELIVERED"))
-		c.Add(scaleticket.PaperMark, session.Sentence(g.accountErr), "")
-		return
-	case g.accountOf != g.chosen:
-		c.Part(session.Say("DELIVERED"))
-		c.Add(scaleticket.PaperText, session.Say("being added up …"), "")
-		return
-	}
-	cardContracts(c, g.account.Fills)
-	c.Part(session.Say("DELIVERED SINCE %s", g.session.Date(g.account.From)))
-	if len(g.account.Parts) == 0 {
-		c.Add(scaleticket.PaperText, session.Say("Nothing yet this season."), "")
-	}
-	for _, part := range g.account.Parts {
-		cardDelivered(c, part)
-	}
 }
 
 func cardContracts(c *session.Card, fills []daysheet.Fill) {

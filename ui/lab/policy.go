@@ -131,7 +131,7 @@ func readPolicy(setup office.Bench, crop string, values map[string]string) (offi
 // readFigure reads one figure of a sheet; where it is wrong, it says so by field.
 func readFigure(field quantity.Field, id, label string, values, wrong map[string]string) quantity.Amount {
 	field.Name = label
-	a, err := field.Parse(values[id])
+	a, err := session.ParseFigure(field, values[id])
 	if err != nil {
 		wrong[id] = session.Sentence(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/office"
@@ -114,20 +115,20 @@ func problemLines(err error) []string {
 	return strings.FieldsFunc(err.Error(), func(r rune) bool { return r == '\n' })
 }
 
-// problems is the sheet of what is wrong with the elevator's own files, or how
-// to begin with them.
-func (r *Rates) problems() []scaleticket.PaperLine {
+// ownFiles is the sheet of what is wrong with the elevator's own files, or how to
+// begin with them.
+func ownFiles(f *session.Session) []scaleticket.PaperLine {
 	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Your own files")}}
 	add := func(kind scaleticket.PaperKind, left string) {
 		lines = append(lines, scaleticket.PaperLine{Kind: kind, Left: left})
 	}
-	folder := r.session.RatesFolder
+	folder := f.RatesFolder
 	if folder == "" {
 		folder = session.Say("none: this book has no folder of its own")
 	}
 	lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: session.Say("Folder"), Note: folder}, scaleticket.PaperLine{Kind: scaleticket.PaperRule})
-	if len(r.session.RatesWrong) > 0 {
-		for _, line := range r.session.RatesWrong {
+	if len(f.RatesWrong) > 0 {
+		for _, line := range f.RatesWrong {
 			add(scaleticket.PaperMark, line)
 			add(scaleticket.PaperGap, "")
 		}
@@ -135,12 +136,12 @@ func (r *Rates) problems() []scaleticket.PaperLine {
 		return lines
 	}
 	own := 0
-	for _, e := range r.session.Desk.Rates().All() {
+	for _, e := range f.Desk.Rates().All() {
 		if e.Status == rates.Example {
 			continue
 		}
 		own++
-		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(r.session, e))})
+		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(f, e))})
 	}
 	if own == 0 {
 		add(scaleticket.PaperText, session.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
 )
 
 // printer says everything the window shows.
@@ -52,3 +53,15 @@ func Sentence(err error) string {
 
 // OneLine sets several lines side by side, for the status line.
 func OneLine(text string) string { return strings.Join(strings.Split(text, "\n"), " ") }
+
+// Signs are those of figures in the language of the desk.
+func Signs() message.Figures { return printer.Figures() }
+
+// ParseFigure reads a figure as it is typed in the language of the desk.
+func ParseFigure(f quantity.Field, text string) (quantity.Amount, error) {
+	plain, err := quantity.WithPoint(f.Name, text, printer.Figures())
+	if err != nil {
+		return quantity.Amount{}, err
+	}
+	return f.Parse(plain)
+}

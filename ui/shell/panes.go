@@ -1,8 +1,8 @@
 package shell
 
-import (
-	"fyne.io/fyne/v2"
-) // PictureAndSays sets pictures and tables at the left and what is said of them at
+import "fyne.io/fyne/v2"
+
+// PictureAndSays sets pictures and tables at the left and what is said of them at
 // the right.
 type PictureAndSays struct{}
 
@@ -29,18 +29,20 @@ func (l High) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 func (High) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
-// ListAndPage sets the list at the left, a third of the width, and the page at
-// the right.
-type ListAndPage struct{}
+// Split sets two things side by side; the left has so many hundredths of the
+// width.
+type Split struct{ Left float32 }
 
-func (ListAndPage) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	list, page := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(list.Width+PaperGap()+page.Width, max(list.Height, page.Height))
+func (Split) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	left, right := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(left.Width+PaperGap()+right.Width, max(left.Height, right.Height))
 }
 
-func (ListAndPage) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	list, gap := size.Width*36/100, PaperGap()/2
-	objects[0].Resize(fyne.NewSize(list, size.Height))
-	objects[1].Move(fyne.NewPos(list+gap, 0))
-	objects[1].Resize(fyne.NewSize(size.Width-list-gap, size.Height))
+func (l Split) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	left, gap := size.Width*l.Left/100, PaperGap()/2
+	Put(objects[0], 0, 0, left, size.Height)
+	Put(objects[1], left+gap, 0, size.Width-left-gap, size.Height)
 }
+
+// ListAndPage is a list beside a page that has most of the width.
+var ListAndPage = Split{Left: 36}

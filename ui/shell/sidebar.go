@@ -73,10 +73,11 @@ func (r *Sidebar) shortList() string {
 // Show brings the rail up to date.
 func (r *Sidebar) Show() {
 	w := r.window
-	r.business.Say(w.Session.Business())
-	r.who.Say(w.Session.Who())
-	r.Example.Say(model.Warn, w.Session.Example())
-	SetVisible(r.Example, w.Session.Example() != "")
+	over := w.Session.Masthead()
+	r.business.Say(over.Business)
+	r.who.Say(over.Who)
+	r.Example.Say(model.Warn, over.Example)
+	SetVisible(r.Example, over.Example != "")
 	r.showLive()
 	i := 0
 	for at, row := range w.rows {

@@ -59,7 +59,7 @@ func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) 
 	if w.Look.Scale == 0 {
 		w.Look.Scale = apptheme.TextOrdinary
 	}
-	frame.Attach(w)
+	frame.Window = w
 	frame.SetLanguage = w.setLanguage
 	return w, w.build()
 }
@@ -192,7 +192,7 @@ func (w *Window) Redraw() {
 	w.Window.SetTitle(w.title())
 }
 
-func (w *Window) title() string { return "Tenthpoint - " + w.Session.Business() }
+func (w *Window) title() string { return "Tenthpoint - " + w.Session.Masthead().Business }
 
 // Go brings a screen to the front.
 func (w *Window) Go(id string) {

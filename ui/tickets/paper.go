@@ -2,13 +2,13 @@ package tickets
 
 import (
 	"context"
+
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/worksheet"
-
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/worksheet"
 	"tenthpoint/ui/session"
 )
 
@@ -22,9 +22,9 @@ const (
 	DifferencePaper         // to the ticket whose place it took, or which took its
 )
 
-// ticketPaper is the paper of one load: it is made once for each that is
-// looked at, from the facts and the edition kept in the book.
-type ticketPaper struct {
+// Ticket is the one chosen in the list: its facts, settled again once, and its
+// papers, each made when it is first looked at.
+type Ticket struct {
 	session *session.Session
 	shows   PaperOf
 	load    *load.Load
@@ -34,94 +34,93 @@ type ticketPaper struct {
 }
 
 // open looks at another load; no id looks at nothing.
-func (p *ticketPaper) open(id string) {
-	p.load, p.worked, p.err = nil, nil, nil
-	p.lines = map[PaperOf][]scaleticket.PaperLine{}
+func (t *Ticket) open(id string) {
+	t.load, t.worked, t.err = nil, nil, nil
+	t.lines = map[PaperOf][]scaleticket.PaperLine{}
 	if id == "" {
 		return
 	}
 	ctx := context.Background()
-	if p.load, p.err = office.Load(ctx, p.session.Desk, id); p.err != nil {
-		p.load = nil
+	if t.load, t.err = office.Load(ctx, t.session.Desk, id); t.err != nil {
+		t.load = nil
 		return
 	}
-	if p.load.Settled != nil {
-		p.worked, p.err = office.Resettle(ctx, p.session.Desk, p.load)
+	if t.load.Settled != nil {
+		t.worked, t.err = office.Resettle(ctx, t.session.Desk, t.load)
 	}
 }
 
-// Shows is which paper is in front.
-func (t *Tickets) Shows() PaperOf { return t.paper.shows }
+// Shows is the paper in front.
+func (t *Ticket) Shows() PaperOf { return t.shows }
 
 // Turn brings a paper to the front, or the slip when it is there already.
-func (t *Tickets) Turn(to PaperOf) {
-	if t.paper.shows == to {
+func (t *Ticket) Turn(to PaperOf) {
+	if t.shows == to {
 		to = SlipPaper
 	}
-	t.paper.shows = to
+	t.shows = to
 }
 
 // Paper is the paper in front.
-func (t *Tickets) Paper() []scaleticket.PaperLine {
-	p := &t.paper
+func (t *Ticket) Paper() []scaleticket.PaperLine {
 	switch {
-	case p.err != nil:
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(p.err)}}
-	case p.load == nil:
+	case t.err != nil:
+		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(t.err)}}
+	case t.load == nil:
 		return nil
 	}
-	shows := p.shows
-	if shows == DifferencePaper && p.other() == 0 {
+	shows := t.shows
+	if shows == DifferencePaper && t.other() == 0 {
 		shows = SlipPaper
 	}
-	if p.lines[shows] == nil {
-		p.lines[shows] = p.make(shows)
+	if t.lines[shows] == nil {
+		t.lines[shows] = t.make(shows)
 	}
-	return p.lines[shows]
+	return t.lines[shows]
 }
 
-func (p *ticketPaper) make(shows PaperOf) []scaleticket.PaperLine {
+func (t *Ticket) make(shows PaperOf) []scaleticket.PaperLine {
 	switch shows {
 	case WorkingPaper:
-		return p.working()
+		return t.working()
 	case DifferencePaper:
-		return p.difference()
+		return t.difference()
 	}
-	return p.slip()
+	return t.slip()
 }
 
 // slip is the ticket as its original printed. A load turned away has a slip of
 // what was known of it.
-func (p *ticketPaper) slip() []scaleticket.PaperLine {
-	if p.worked == nil {
-		return scaleticket.Paper(scaleticket.Compose(session.TicketOf(p.session, p.load, nil, 0, nil)))
+func (t *Ticket) slip() []scaleticket.PaperLine {
+	if t.worked == nil {
+		return scaleticket.Paper(scaleticket.Compose(session.TicketOf(t.session, t.load, nil, 0, nil)))
 	}
-	t := session.TicketOf(p.session, p.load, p.worked, 0, nil)
-	code, err := office.Code(context.Background(), p.session.Desk, p.load)
+	slip := session.TicketOf(t.session, t.load, t.worked, 0, nil)
+	code, err := office.Code(context.Background(), t.session.Desk, t.load)
 	if err != nil {
 		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
 	}
-	t.Code = code
-	return scaleticket.Paper(scaleticket.Compose(t))
+	slip.Code = code
+	return scaleticket.Paper(scaleticket.Compose(slip))
 }
 
 // working is every line with its sum, worked again just now.
-func (p *ticketPaper) working() []scaleticket.PaperLine {
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working of ticket %d", p.load.Number)}}
-	if p.worked == nil {
+func (t *Ticket) working() []scaleticket.PaperLine {
+	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
+	if t.worked == nil {
 		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
 	}
 	agrees := scaleticket.PaperLine{Kind: scaleticket.PaperMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
-	if wrong := p.disagreement(); wrong != "" {
+	if wrong := t.disagreement(); wrong != "" {
 		agrees = scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: wrong}
 	}
-	return append(append(append(lines, agrees), session.WorkingLines(p.worked, p.load.Details.Disposition)...), session.GradeLines(p.session, p.load)...)
+	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Disposition)...), session.GradeLines(t.session, t.load)...)
 }
 
 // disagreement says in a sentence where the ticket and its working part.
-func (p *ticketPaper) disagreement() string {
-	for id, ours := range p.load.Settled.Figures {
-		step, ok := p.worked.Sheet.Step(id)
+func (t *Ticket) disagreement() string {
+	for id, ours := range t.load.Settled.Figures {
+		step, ok := t.worked.Sheet.Step(id)
 		if !ok {
 			return session.Say("The ticket has a line %q that the working has not. Verify the book under Gear.", id)
 		}
@@ -133,35 +132,35 @@ func (p *ticketPaper) disagreement() string {
 }
 
 // other is the number of the ticket this one is compared with.
-func (p *ticketPaper) other() int64 {
+func (t *Ticket) other() int64 {
 	switch {
-	case p.load == nil:
+	case t.load == nil:
 		return 0
-	case p.load.InPlaceOf() != 0:
-		return p.load.InPlaceOf()
+	case t.load.InPlaceOf() != 0:
+		return t.load.InPlaceOf()
 	}
-	return p.load.Successor()
+	return t.load.Successor()
 }
 
 // HasDifference reports whether the chosen ticket took another's place, or
 // another its.
-func (t *Tickets) HasDifference() bool { return t.paper.other() != 0 }
+func (t *Ticket) HasDifference() bool { return t.other() != 0 }
 
 // difference sets the wrong ticket and the right one side by side, line by
 // line where they part.
-func (p *ticketPaper) difference() []scaleticket.PaperLine {
+func (t *Ticket) difference() []scaleticket.PaperLine {
 	ctx := context.Background()
-	other, err := office.Ticket(ctx, p.session.Desk, p.other())
+	other, err := office.Ticket(ctx, t.session.Desk, t.other())
 	if err != nil {
 		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
 	}
-	otherWorked, err := office.Resettle(ctx, p.session.Desk, other)
+	otherWorked, err := office.Resettle(ctx, t.session.Desk, other)
 	if err != nil {
 		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
 	}
-	old, now, oldWorked, nowWorked := other, p.load, otherWorked, p.worked
-	if p.load.InPlaceOf() == 0 {
-		old, now, oldWorked, nowWorked = p.load, other, p.worked, otherWorked
+	old, now, oldWorked, nowWorked := other, t.load, otherWorked, t.worked
+	if t.load.InPlaceOf() == 0 {
+		old, now, oldWorked, nowWorked = t.load, other, t.worked, otherWorked
 	}
 	lines := []scaleticket.PaperLine{
 		{Kind: scaleticket.PaperTitle, Left: differenceTitle(now)},

@@ -12,7 +12,7 @@ import (
 // papers and workings, is in the language of the house.
 
 // Language is the house's, for a working.
-func (p *Session) Language() worksheet.Translate { return i18n.For(p.Profile().Language).Say }
+func (p *Session) Language() worksheet.Translate { return i18n.In(p.Profile().Language).Word }
 
 // WorkingOf says the working of a load.
 func (p *Session) WorkingOf(l *load.Load) worksheet.Translate {

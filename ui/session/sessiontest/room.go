@@ -147,7 +147,7 @@ func RoomAt(t testing.TB, d *scalehouse.Desk) *Room {
 	r := &Room{T: t, Papers: map[string][]byte{}}
 	r.Session = session.New(d, r)
 	r.Session.Zone = time.UTC
-	r.Session.Attach(r)
+	r.Session.Window = r
 	return r
 }
 
@@ -216,7 +216,7 @@ func (r *Room) AgainAt(now time.Time, who string) *Room {
 	next := &Room{T: r.T, Papers: map[string][]byte{}}
 	next.Session = session.New(d, next)
 	next.Session.Zone, next.Session.Indicator = time.UTC, r.Session.Indicator
-	next.Session.Attach(next)
+	next.Session.Window = next
 	return next
 }
 
