@@ -6,6 +6,7 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/report"
@@ -108,8 +109,19 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		list("Tables", nonEmpty(g.US.Source))
 	}
 	list("Canadian moisture class", classes(g.Canada))
+	list("Law", standing(g.By))
 	t.Say("%s", grain.Advisory)
 	return nil
+}
+
+// standing says of each file of law since when it holds, and that it is to be
+// confirmed.
+func standing(files []*law.File) []string {
+	out := make([]string, len(files))
+	for i, f := range files {
+		out[i] = f.Title + ", " + f.Period() + ". " + law.Confirm
+	}
+	return out
 }
 
 // classes are Canadian classes with the names that have each in common.
