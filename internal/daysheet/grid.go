@@ -99,7 +99,7 @@ func (g *grid) put(kind report.RowKind, cells []cell) {
 	g.rows = append(g.rows, gridRow{kind, cells})
 }
 
-// withoutEmpty leaves out columns of these titles in which nothing but noughts
+// withoutEmpty leaves out columns of these titles in which nothing but zeros
 // stand.
 func (g *grid) withoutEmpty(titles ...string) *grid {
 	for c := len(g.columns) - 1; c >= 0; c-- {

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskRaise asks for a new dispute about a ticket; nought leaves the number to be
+// AskRaise asks for a new dispute about a ticket; zero leaves the number to be
 // typed.
 func AskRaise(f *session.Session, ticket int64, then func()) {
 	value := ""

@@ -149,7 +149,7 @@ func TestPaperIsAsHighAsItsLines(t *testing.T) {
 	}
 }
 
-// BenchmarkSlip is one keystroke's worth: other lines, drawn anew.
+// BenchmarkSlip is one keystroke's worth: other lines, drawn again.
 func BenchmarkSlip(b *testing.B) {
 	app := test.NewTempApp(b)
 	app.Settings().SetTheme(apptheme.NewTheme(false, apptheme.TextOrdinary))
@@ -164,7 +164,7 @@ func BenchmarkSlip(b *testing.B) {
 	}
 }
 
-// TestLongRightPart: what does not fit beside its name stands beneath it, and
+// TestLongRightPart: what does not fit beside its name stands below it, and
 // nothing is written over anything else.
 func TestLongRightPart(t *testing.T) {
 	h := newHouse(t)

@@ -87,7 +87,7 @@ func (s *pageLayout) set(line scaleticket.PaperLine) {
 }
 
 // noted sets a pair with its note beside the left part where that has room,
-// else beneath.
+// else below.
 func (s *pageLayout) noted(line scaleticket.PaperLine, l paint.TextStyle) {
 	left := s.Measure(line.Left, l).Width + 2*s.Inner()
 	need := left + s.Measure(line.Note, PaperSmall).Width + 2*s.Inner() + s.Measure(line.Right, l).Width
@@ -124,7 +124,7 @@ func (s *pageLayout) title(line scaleticket.PaperLine) {
 
 // pair writes what at the left and how much at the right. A long left part
 // wraps; the right part stands on its first line. A right part that takes more
-// than half the line and leaves no room stands beneath, wrapped.
+// than half the line and leaves no room stands below, wrapped.
 func (s *pageLayout) pair(line scaleticket.PaperLine, l paint.TextStyle) {
 	right := s.Measure(line.Right, l).Width
 	if right > s.room()/2 && s.Measure(line.Left, l).Width+2*s.Inner()+right > s.room() && line.Left != "" {
@@ -190,7 +190,7 @@ func (s *pageLayout) stamp(text string) {
 	s.y += size.Height + 4*s.Pad()
 }
 
-// note says beneath a line what Note holds, a little indented.
+// note says below a line what Note holds, a little indented.
 func (s *pageLayout) note(line scaleticket.PaperLine) {
 	for _, text := range s.Wrap(line.Note, PaperSmall, s.room()-2*s.Inner()) {
 		s.add(s.Write(text, PaperSmall, fyne.NewPos(s.margin()+2*s.Inner(), s.y)))

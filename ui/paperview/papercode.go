@@ -8,7 +8,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 )
 
-// picture sets a picture in the middle, with words beneath.
+// picture sets a picture in the middle, with words below.
 func (s *pageLayout) picture(line scaleticket.PaperLine) {
 	side := s.pictureSide()
 	s.pictureAt(line, (s.width-side)/2)
@@ -31,7 +31,7 @@ func (s *pageLayout) pictureAt(line scaleticket.PaperLine, left float32) {
 	s.add(img)
 }
 
-// foot sets a picture at the right with its words beneath, and small print
+// foot sets a picture at the right with its words below, and small print
 // beside it.
 func (s *pageLayout) foot(picture scaleticket.PaperLine, sentences []scaleticket.PaperLine) {
 	side := s.pictureSide()

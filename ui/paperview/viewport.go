@@ -47,7 +47,7 @@ func (g *lineCache) wanted(row *typeRow, room float32) span {
 	return span{row.Top - around, row.bottom() + around}
 }
 
-// downFrom is a stretch with the sum beneath it, where there is room for both.
+// downFrom is a stretch with the sum below it, where there is room for both.
 func (g *lineCache) downFrom(s span, room float32) span {
 	if sum := g.sum(); sum.to-s.from <= room {
 		s.to = max(s.to, sum.to)

@@ -110,7 +110,7 @@ func (s *FieldSheet) say() {
 		}
 	}
 	name, state, text := "", model.Plain, ""
-	if s.Setting != Airy && row != nil && !row.isBeneath(s.Setting) {
+	if s.Setting != Airy && row != nil && !row.isBelow(s.Setting) {
 		name = row.Field.Label
 		state, text = row.says()
 	}

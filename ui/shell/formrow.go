@@ -80,8 +80,8 @@ func (r *FormRow) IsWrong() bool {
 	return r != nil && r.Field.State == model.Stop && r.Field.Note != ""
 }
 
-// isBeneath reports whether what is said of the field stands below it.
-func (r *FormRow) isBeneath(s Setting) bool {
+// isBelow reports whether what is said of the field stands below it.
+func (r *FormRow) isBelow(s Setting) bool {
 	switch {
 	case r.Mute:
 		return false
@@ -94,7 +94,7 @@ func (r *FormRow) isBeneath(s Setting) bool {
 // marked is the mark in the row for what does not stand below.
 func (r *FormRow) marked() model.State {
 	switch {
-	case r.Mute || r.isBeneath(r.setting):
+	case r.Mute || r.isBelow(r.setting):
 		return model.Plain
 	case r.isDoubted():
 		return r.Field.State
@@ -124,7 +124,7 @@ func (r *FormRow) take(inHand bool) {
 // Height is how high the row stands in a setting.
 func (r *FormRow) Height(s Setting) float32 {
 	high := r.Entry.MinSize().Height
-	if r.isBeneath(s) {
+	if r.isBelow(s) {
 		high += r.note.MinSize().Height
 	}
 	return high
@@ -197,7 +197,7 @@ func (r *formRowRenderer) Layout(size fyne.Size) {
 	entry.Resize(fyne.NewSize(width, high))
 	row.Unit.Move(fyne.NewPos(left+width+gap, 0))
 	row.Unit.Resize(fyne.NewSize(max(0, size.Width-left-width-gap), high))
-	SetVisible(row.note, row.isBeneath(row.setting))
+	SetVisible(row.note, row.isBelow(row.setting))
 	row.note.Move(fyne.NewPos(left, high+min(ringRoom, max(0, size.Height-high-low))))
 	row.note.Resize(fyne.NewSize(max(size.Width, row.noteRoom)-left, low))
 	row.mark.place(row, entry, size.Width)

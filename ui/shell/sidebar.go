@@ -124,7 +124,7 @@ func (r *Sidebar) Card(i int) *truckCard { return r.Trucks.Objects[i].(*truckCar
 // reveal scrolls no further than needed to have the current truck in sight.
 func (r *Sidebar) reveal() {
 	for i := range r.Trucks.Objects {
-		if c := r.Card(i); c.Row.InHand {
+		if c := r.Card(i); c.Row.Current {
 			from, to := c.Position().Y, c.Position().Y+c.Size().Height
 			at := max(min(r.Scroll.Offset.Y, from), to-r.Scroll.Size().Height)
 			if at != r.Scroll.Offset.Y {

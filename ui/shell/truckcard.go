@@ -85,10 +85,10 @@ func (r *cardRenderer) fill() {
 	r.next.Say(row.Next.Text)
 	SetVisible(r.who, !r.card.short)
 	r.body.color = theme.ColorNameBackground
-	if row.InHand {
+	if row.Current {
 		r.body.color = apptheme.ColorChosen
 	}
-	SetVisible(r.mark, row.InHand)
+	SetVisible(r.mark, row.Current)
 	r.icon.Resource = apptheme.StateIcon(row.Next.State)
 	r.icon.Refresh()
 	r.body.Refresh()

@@ -149,7 +149,7 @@ func (t *Tickets) Empty() string {
 	case strings.TrimSpace(t.line) == "":
 		return session.Say("No ticket has been issued yet. Receive the first truck on the yard: Ctrl+N.")
 	}
-	return session.Say("Nothing fits. Take a word away, or press Escape to begin anew.")
+	return session.Say("Nothing fits. Take a word away, or press Escape to start over.")
 }
 
 // Clear empties the line, and reports whether anything stood in it.
