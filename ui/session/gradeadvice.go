@@ -69,6 +69,9 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	for _, b := range g.HeldDown {
 		a.held = append(a.held, breachText(b))
 	}
+	for _, fault := range g.Faults {
+		a.noticed = append(a.noticed, Say(fault)+".")
+	}
 	for _, c := range g.Cautions {
 		a.noticed = append(a.noticed, Say(c)+".")
 	}

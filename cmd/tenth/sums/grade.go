@@ -1,6 +1,7 @@
 package sums
 
 import (
+	"slices"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
@@ -104,7 +105,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		list("Held down by", g.US.HeldDownBy)
 		list("Special grade, because", g.US.SpecialBecause)
 		list("Not told, for want of a test", g.US.SpecialNotTested)
-		list("Noticed", g.US.Cautions)
+		list("Noticed", slices.Concat(g.US.Faults, g.US.Cautions))
 		list("Not judged here", nonEmpty(g.US.NotJudged))
 		list("Tables", nonEmpty(g.US.Source))
 	}
