@@ -98,13 +98,15 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) int {
 	if err != nil {
 		panic(err) // the commands themselves are written wrongly
 	}
+	t.Printer = terminal.HouseLanguage(ctx, args)
+	translate(parser.Model, t.Printer)
 	line, err := parser.Parse(args)
 	if err != nil {
-		terminal.Complain(t.Stderr, mistyped(err))
+		terminal.Complain(t.Stderr, t.Printer, mistyped(err))
 		return 2
 	}
 	if err := line.Run(); err != nil {
-		terminal.Complain(t.Stderr, err)
+		terminal.Complain(t.Stderr, t.Printer, err)
 		return 1
 	}
 	return 0

@@ -24,7 +24,7 @@ func registerPaper(p elevator.Profile, title string, period Period, example bool
 
 // TicketRegister lists every number from the first to the last one given out in
 // a period. A number that no ticket carries stands there as missing: there is
-// no way for that to come about but by altering the book.
+// no way for that to happen but by altering the book.
 func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of tickets", period, example)
 	slices.SortFunc(tickets, func(a, b Ticket) int { return cmp.Compare(a.Number, b.Number) })

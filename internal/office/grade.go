@@ -17,8 +17,8 @@ type Grading struct {
 	// Canada are the Canadian moisture classes, one for each name under which
 	// the order lists the grain; none without a moisture.
 	Canada []grain.MoistureClass
-	// By are the rules of law it was graded by.
-	By law.Law
+	// By are the files of law it was graded by.
+	By []*law.File
 }
 
 // Grade grades the sample of a load, as far as it has been tested. The error
@@ -39,7 +39,7 @@ func GradeSample(tables *grain.Tables, commodity string, s load.Sample, class st
 	if err != nil {
 		return Grading{}, err
 	}
-	out := Grading{Commodity: c, By: tables.Law()}
+	out := Grading{Commodity: c}
 	observed, err := c.Record(observations(s))
 	if err != nil {
 		return out, err
@@ -50,6 +50,7 @@ func GradeSample(tables *grain.Tables, commodity string, s load.Sample, class st
 			return out, err
 		}
 		out.US = &graded
+		out.by(tables, "us", grain.KindGrades, commodity)
 	}
 	moisture, tested := observed[grain.Moisture]
 	if !tested {
@@ -62,7 +63,17 @@ func GradeSample(tables *grain.Tables, commodity string, s load.Sample, class st
 		}
 		out.Canada = append(out.Canada, one)
 	}
+	if len(out.Canada) > 0 {
+		out.by(tables, "canada", grain.KindClasses, "")
+	}
 	return out, nil
+}
+
+// by notes a file of law that the grading used.
+func (g *Grading) by(tables *grain.Tables, jurisdiction, kind, subject string) {
+	if f, ok := tables.Law().Find(jurisdiction, kind, subject); ok {
+		g.By = append(g.By, f)
+	}
 }
 
 func canadaNames(c grain.Commodity, class string) []string {

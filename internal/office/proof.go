@@ -93,7 +93,11 @@ func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o 
 		return nil, err
 	}
 	if edition != nil {
-		again, err := s.Engine.Settle(facts, edition)
+		tables, err := TablesFor(ctx, d, l)
+		if err != nil {
+			return nil, err
+		}
+		again, err := s.Engine.Settle(facts, edition.By(tables))
 		out = append(out, whatIf(fmt.Sprintf("edition %s, in force %s", edition.ID, edition.Period()), again, err))
 	}
 	beyond, err := settle.TakenBeyondWater(s, facts)

@@ -90,7 +90,7 @@ func (e *Edition) Factor(id grain.FactorID) (grain.Factor, bool) {
 // By is the edition with its commodity as other tables of law have it: results
 // are recorded by them. The rules of the edition itself stay what they are.
 func (e *Edition) By(t *grain.Tables) *Edition {
-	if e == nil || t == grain.First() {
+	if e == nil || t == nil || t == grain.First() {
 		return e
 	}
 	c, err := t.ByID(e.Commodity.ID)

@@ -129,3 +129,20 @@ func TestAlteredLawIsNoLaw(t *testing.T) {
 		t.Errorf("read back, the law has another hash: %v", err)
 	}
 }
+
+// What a tenth of moisture is worth, and what the explanation of a ticket tries
+// with it, are worked by the law of the ticket.
+func TestWhatIfsKeepTheLaw(t *testing.T) {
+	s := newScene(t)
+	s.UseLaws(inUse(t, changedFrom(t, "us-recording", "2026-01-01", `record = "0.1 half-up"`, `record = "0.5 down"`)))
+	l := s.delivered()
+	s.UseLaws(inUse(t))
+	w, err := office.WorthOf(ctx, s.Desk, l, quantity.Of("0.1", quantity.Point))
+	must(t, err)
+	for name, one := range map[string]*settle.Settlement{"here": w.Here, "drier": w.Drier.Settlement, "wetter": w.Wetter.Settlement} {
+		if step, ok := one.Sheet.Step(settle.FactorLine("test-weight")); !ok || step.Value().FixedString(1) != "54.0 lb/bu" {
+			t.Errorf("%s: the test weight is recorded as %s", name, step.Value())
+		}
+	}
+	s.verify()
+}

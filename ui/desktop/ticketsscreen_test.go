@@ -87,7 +87,7 @@ func TestTicketsByKeyboard(t *testing.T) {
 	}
 }
 
-// A letter typed in the list narrows it further, and Escape begins anew before
+// A letter typed in the list narrows it further, and Escape begins again before
 // it leaves.
 func TestTicketsLetterAndEscape(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
@@ -108,7 +108,7 @@ func TestTicketsLetterAndEscape(t *testing.T) {
 	}
 }
 
-// Correcting leads to the yard with the load in hand.
+// Correcting leads to the yard with the load that is open.
 func TestTicketsCorrect(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Go("tickets")
@@ -125,7 +125,7 @@ func TestTicketsCorrect(t *testing.T) {
 	}
 }
 
-// A void ticket is reissued by its key, and its load is in hand on the yard.
+// A void ticket is reissued by its key, and its load is open on the yard.
 func TestTicketsReissue(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Go("tickets")

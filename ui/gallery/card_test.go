@@ -149,7 +149,7 @@ func TestCardIsAsHighAsItsLines(t *testing.T) {
 	}
 }
 
-// BenchmarkCard is one keystroke's worth: other lines, drawn anew.
+// BenchmarkCard is one keystroke's worth: other lines, drawn again.
 func BenchmarkCard(b *testing.B) {
 	app := test.NewTempApp(b)
 	app.Settings().SetTheme(apptheme.NewTheme(false, apptheme.TextOrdinary))
@@ -164,7 +164,7 @@ func BenchmarkCard(b *testing.B) {
 	}
 }
 
-// TestLongRightPart: what does not fit beside its name stands beneath it, and
+// TestLongRightPart: what does not fit beside its name stands below it, and
 // nothing is written over anything else.
 func TestLongRightPart(t *testing.T) {
 	h := newHouse(t)

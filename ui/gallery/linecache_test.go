@@ -47,7 +47,7 @@ func looksOf(v *paperview.SlipView) []string {
 }
 
 // TestKeptTypeLooksNew: after any series of changes a card looks as one made
-// anew with the last lines, at the same place.
+// again with the last lines, at the same place.
 func TestKeptTypeLooksNew(t *testing.T) {
 	h := newHouse(t)
 	rapid.Check(t, func(t *rapid.T) {

@@ -75,7 +75,7 @@ func (s *cardLayout) set(line model.CardLine) {
 }
 
 // noted sets a pair with its note beside the left part where that has room,
-// else beneath.
+// else below.
 func (s *cardLayout) noted(line model.CardLine, l paint.TextStyle) {
 	left := s.Measure(line.Left, l).Width + 2*s.Inner()
 	need := left + s.Measure(line.Note, PaperSmall).Width + 2*s.Inner() + s.Measure(line.Right, l).Width
@@ -112,7 +112,7 @@ func (s *cardLayout) title(line model.CardLine) {
 
 // pair writes what at the left and how much at the right. A long left part
 // wraps; the right part stands on its first line. A right part that takes more
-// than half the line and leaves no room stands beneath, wrapped.
+// than half the line and leaves no room stands below, wrapped.
 func (s *cardLayout) pair(line model.CardLine, l paint.TextStyle) {
 	right := s.Measure(line.Right, l).Width
 	if right > s.room()/2 && s.Measure(line.Left, l).Width+2*s.Inner()+right > s.room() && line.Left != "" {
@@ -166,7 +166,7 @@ func (s *cardLayout) rule() {
 	s.y += 1 + s.Pad()
 }
 
-// note says beneath a line what Note holds, a little indented.
+// note says below a line what Note holds, a little indented.
 func (s *cardLayout) note(line model.CardLine) {
 	for _, text := range s.Wrap(line.Note, PaperSmall, s.room()-2*s.Inner()) {
 		s.add(s.Write(text, PaperSmall, fyne.NewPos(s.margin()+2*s.Inner(), s.y)))

@@ -16,7 +16,7 @@ type lineCache struct {
 	width float32
 	lines []model.CardLine
 	rows  []*typeRow
-	low   float32 // beneath the last row
+	low   float32 // below the last row
 }
 
 // typeRow is one line in type.

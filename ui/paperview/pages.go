@@ -185,7 +185,7 @@ func (v view) span(page int, a paper.Area) span {
 
 // wanted is the stretch to have in sight with a fact, through a window so high: the
 // first page, else its sum, else the fact and a little around it, with the sum
-// beneath where there is room for both.
+// below where there is room for both.
 func (p *Pages) wanted(fact span) span {
 	v := p.View()
 	sum := v.span(0, p.layout.Pages[0].Sum())

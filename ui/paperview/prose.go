@@ -119,7 +119,7 @@ func NewProseView() *ProseView {
 	return v
 }
 
-// Open shows other text from a passage on; nought is the beginning.
+// Open shows other text from a passage on; zero is the beginning.
 func (v *ProseView) Open(all []Passage, from int) {
 	v.Prose.SetPassages(all)
 	v.Scroll.Refresh()

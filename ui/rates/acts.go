@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
@@ -62,21 +63,24 @@ func (r *Rates) settleUnder(commodity, schedule, who string) {
 	r.session.Say(model.OK, session.Say("%s is settled under schedule %s.", session.GrainName(commodity), schedule))
 }
 
-// ReadAgain reads the elevator's own files again. While anything in them is
-// wrong, the rates in force stay as they are.
+// ReadAgain reads the elevator's own rates and rules of law again. While anything
+// in them is wrong, what is in force stays as it is.
 func (r *Rates) ReadAgain() {
 	var set *rates.Set
+	var laws *law.Set
 	r.session.Run(model.Job{
 		Topic: "rates", Title: session.Say("Reading the rates"),
 		Do: func(context.Context, func(int, int)) (err error) {
-			set, err = ratefiles.ReadRates(r.session.RatesFolder)
+			if set, err = ratefiles.ReadRates(r.session.RatesFolder); err == nil {
+				laws, err = ratefiles.ReadLaws(r.session.RatesFolder)
+			}
 			return err
 		},
-		Done: func(err error) { r.readAgain(set, err) },
+		Done: func(err error) { r.readAgain(set, laws, err) },
 	})
 }
 
-func (r *Rates) readAgain(set *rates.Set, err error) {
+func (r *Rates) readAgain(set *rates.Set, laws *law.Set, err error) {
 	SetRatesWrong(r.session, err)
 	if err != nil {
 		r.shows = RatesProblems
@@ -85,6 +89,7 @@ func (r *Rates) readAgain(set *rates.Set, err error) {
 		return
 	}
 	r.session.Desk.UseRates(set)
+	r.session.Desk.UseLaws(laws)
 	r.Reload()
 	r.session.Changed()
 	own := 0

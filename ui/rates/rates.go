@@ -10,7 +10,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// RatesView is what is shown of the chosen edition.
+// RatesView is a view of the chosen edition.
 type RatesView int
 
 // The views of an edition.
@@ -44,7 +44,7 @@ func NewRates(f *session.Session) *Rates {
 	return r
 }
 
-// Shows is what is shown now.
+// Shows is the view shown now.
 func (r *Rates) Shows() RatesView { return r.shows }
 
 // Turn shows something else of the edition.
@@ -114,7 +114,7 @@ func (r *Rates) today(e *rates.Edition) model.Remark {
 	return standingOf(r.session, e).words(r.session, e)
 }
 
-// Empty is what to do when there are no rates.
+// Empty says what to do when there are no rates.
 func (r *Rates) Empty() string {
 	return session.Say("There are no rates, so nothing can be settled. Ctrl+P tells what is wrong with the files.")
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/ui/model"
@@ -44,6 +45,11 @@ func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
 		a.Grade = Say("not known: no grade table was read for %s", GrainName(g.Commodity.ID))
 	default:
 		a.readTable(*g.US)
+		for _, f := range g.By {
+			if f.Kind == grain.KindGrades {
+				a.fine = append(a.fine, inForce(f))
+			}
+		}
 	}
 	return a
 }
@@ -63,6 +69,9 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	for _, b := range g.HeldDown {
 		a.held = append(a.held, breachText(b))
 	}
+	for _, fault := range g.Faults {
+		a.noticed = append(a.noticed, Say(fault)+".")
+	}
 	for _, c := range g.Cautions {
 		a.noticed = append(a.noticed, Say(c)+".")
 	}
@@ -73,6 +82,17 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 		a.fine = append(a.fine, Say("Special grades that cannot be told yet: %s.", strings.Join(said(g.SpecialNotTested), ", ")))
 	}
 	a.fine = append(a.fine, Say(g.NotJudged), Say("Table: %s.", g.Source))
+}
+
+// inForce says since when a table holds, and that it is to be confirmed.
+func inForce(f *law.File) string {
+	switch {
+	case !f.Until.IsZero():
+		return Say("The table is in force until %s. Confirm locally.", f.Until)
+	case !f.From.IsZero():
+		return Say("The table is in force from %s. Confirm locally.", f.From)
+	}
+	return Say("The table is in force until replaced. Confirm locally.")
 }
 
 func said(english []string) []string {

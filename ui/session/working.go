@@ -20,7 +20,7 @@ func WorkingLines(s *settle.Settlement, d load.Disposition) []model.CardLine {
 	return append(lines, StepLines(s.Sheet.Steps(), d)...)
 }
 
-// StepLines are steps under their headings, each with its calculation beneath.
+// StepLines are steps under their headings, each with its calculation below.
 func StepLines(steps []*worksheet.Step, d load.Disposition) []model.CardLine {
 	var lines []model.CardLine
 	section := ""

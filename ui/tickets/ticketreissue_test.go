@@ -46,12 +46,12 @@ func TestWhatMayBeReissued(t *testing.T) {
 		}
 	}
 	s.Ticket.load = nil
-	if s.Ticket.CanReissue() || s.Ticket.WhyNotReissue() != "There is no ticket in hand." {
+	if s.Ticket.CanReissue() || s.Ticket.WhyNotReissue() != "No ticket is open." {
 		t.Errorf("no ticket in hand: %q", s.Ticket.WhyNotReissue())
 	}
 }
 
-// A void ticket is reissued: its load is in hand on the yard, whole, and its
+// A void ticket is reissued: its load is open on the yard, whole, and its
 // ticket and the void one name each other on screen and slip.
 func TestReissueATicket(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)

@@ -238,7 +238,7 @@ func (r *Room) Drafts() []string {
 	Must(r.T, err)
 	var out []string
 	for _, row := range rows {
-		if row.Place != session.InHand {
+		if row.Place != session.Current {
 			out = append(out, fmt.Sprintf("%s %s %s", row.Place, row.ID, row.Texts))
 		}
 	}
