@@ -63,7 +63,7 @@ func (b Bench) Faults(l law.Law) Sentences {
 		wrong = append(wrong, err.Error())
 	}
 	if b.Authority == HouseRule && (b.Limit.Unit() != quantity.Point || b.Limit.Sign() <= 0) {
-		wrong = append(wrong, fmt.Sprintf("the house lets its meters be off by %s; write points above nought, such as 0.3 pt", b.Limit))
+		wrong = append(wrong, fmt.Sprintf("the house lets its meters be off by %s; write points above zero, such as 0.3 pt", b.Limit))
 	}
 	if _, known := moisture.RetentionByID(l, b.Retention); !known && b.Retention != HouseRule {
 		wrong = append(wrong, fmt.Sprintf("%q is no rule for keeping samples that is known here; choose another", b.Retention))

@@ -77,7 +77,7 @@ func (s *DaySheet) dayOptions() []model.Option {
 	return out
 }
 
-// Type takes what stands in the field of the day.
+// Type takes the text of the field of the day.
 func (s *DaySheet) Type(text string) {
 	day, err := quantity.ParseDate(strings.TrimSpace(text))
 	if err != nil {

@@ -182,7 +182,7 @@ func (s *Screen) Hint() string {
 // Ring is the order of the keyboard.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
-// Refresh shows the facts as they now are.
+// Refresh shows the current facts.
 func (s *Screen) Refresh() {
 	s.day.Refresh()
 	s.show()

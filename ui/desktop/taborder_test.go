@@ -52,7 +52,7 @@ func TestTabWalksEveryScreen(t *testing.T) {
 	}
 }
 
-// letCornBeTyped has a form in hand with every field of corn open.
+// letCornBeTyped opens a form with every field of corn.
 func (s *scene) letCornBeTyped() {
 	s.Commands.Run("load.new")
 	s.write("123", "corn", "77", "52300", "17.2", "56.4", "", "", "", "", "24120")

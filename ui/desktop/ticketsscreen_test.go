@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/session/sessiontest"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/tickets"
 	"tenthpoint/ui/widgets"
@@ -86,7 +87,7 @@ func TestTicketsByKeyboard(t *testing.T) {
 	}
 }
 
-// A letter typed in the list narrows it further, and Escape begins anew before
+// A letter typed in the list narrows it further, and Escape begins again before
 // it leaves.
 func TestTicketsLetterAndEscape(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
@@ -107,7 +108,7 @@ func TestTicketsLetterAndEscape(t *testing.T) {
 	}
 }
 
-// Correcting leads to the yard with the load in hand.
+// Correcting leads to the yard with the load that is open.
 func TestTicketsCorrect(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Go("tickets")
@@ -124,7 +125,7 @@ func TestTicketsCorrect(t *testing.T) {
 	}
 }
 
-// A void ticket is reissued by its key, and its load is in hand on the yard.
+// A void ticket is reissued by its key, and its load is open on the yard.
 func TestTicketsReissue(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Go("tickets")
@@ -148,6 +149,9 @@ func indexOf(id string) int {
 }
 
 func paperText(v *paperview.SlipView) string {
+	if pages := v.InFront(); pages != nil {
+		return sessiontest.WordsOf(*pages)
+	}
 	var lines []string
 	for _, l := range v.Lines() {
 		lines = append(lines, l.Left+" | "+l.Right+" | "+l.Note)

@@ -87,7 +87,7 @@ func (d *Disputes) Rows() []model.Row {
 	return out
 }
 
-// stand says where a dispute stands and whether it is late.
+// stand says what a dispute waits for and whether it is late.
 func (d *Disputes) stand(one dispute.Dispute) model.Remark {
 	late := d.session.Desk.Today().After(one.Raised.Due)
 	switch {

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Equipment is what stands in the scale house: scales, where papers go, the people,
+// Equipment is what the scale house works with: scales, where papers go, the people,
 // pits and bins, and the book itself.
 type Equipment struct {
 	session *session.Session

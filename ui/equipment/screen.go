@@ -14,7 +14,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is what stands in the scale house: the scales and how the book is
+// Screen shows what the scale house works with: the scales and how the book is
 // kept at the left, the people, pits and bins at the right.
 type Screen struct {
 	window *shell.Window

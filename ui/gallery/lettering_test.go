@@ -116,7 +116,7 @@ func TestThousandths(t *testing.T) {
 	widgettest.Equal(t, "floor", paint.Floor(-2), -2)
 }
 
-// TestMinusStandsOnTheLine: a figure below nought is as high as one above.
+// TestMinusStandsOnTheLine: a figure below zero is as high as one above.
 func TestMinusStandsOnTheLine(t *testing.T) {
 	p := testPen(t)
 	above, below := p.WriteEnding("12 lb", prose, 100, 0), p.WriteEnding("−12 lb", prose, 100, 0)

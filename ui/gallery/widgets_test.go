@@ -222,7 +222,7 @@ func TestWorkBar(t *testing.T) {
 	stopped := 0
 	w.Start("Checking the book", func() { stopped++ })
 	widgettest.Equal(t, "busy", w.Visible(), true)
-	h.Show(container.NewVBox(w), fyne.NewSize(500, 100)) // a real window lays out anew by itself
+	h.Show(container.NewVBox(w), fyne.NewSize(500, 100)) // a real window lays out again by itself
 	width := func() float32 { return test.WidgetRenderer(w).Objects()[2].Size().Width }
 	room := test.WidgetRenderer(w).Objects()[1].Size().Width
 	for _, c := range []struct {

@@ -23,7 +23,7 @@ func NewGrowers(f *session.Session) *Growers {
 	return &Growers{session: f, season: season{session: f}}
 }
 
-// Line is what stands in the filter.
+// Line is the text of the filter.
 func (g *Growers) Line() string { return g.line }
 
 // Type narrows the list to those who have every word of the line in code, name,
@@ -91,7 +91,7 @@ func (g *Growers) Counted() string {
 	return session.Say("%d growers", n)
 }
 
-// Empty is what to do when nobody is listed.
+// Empty says what to do when nobody is listed.
 func (g *Growers) Empty() string {
 	if strings.TrimSpace(g.line) == "" {
 		return session.Say("No grower is written down yet. Press Ctrl+G for the first.")

@@ -38,11 +38,11 @@ func NewScreen(f *session.Session) shell.Screen {
 // growerActs are what can be done with a grower.
 var growerActs = []shell.ActRow[*Growers]{
 	{ID: "growers.add", Title: "Add a grower", Key: widgets.Ctrl(fyne.KeyG), Do: (*Growers).Add},
-	{ID: "growers.change", Title: "Change", Key: widgets.Ctrl(fyne.KeyE), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).Change},
-	{ID: "growers.shares", Title: "Shares", Key: widgets.Ctrl(fyne.KeyH), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).Shares},
-	{ID: "growers.truck", Title: "Add a truck", Key: widgets.Ctrl(fyne.KeyT), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).AddTruck},
+	{ID: "growers.change", Title: "Change", Key: widgets.Ctrl(fyne.KeyE), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).Change},
+	{ID: "growers.shares", Title: "Shares", Key: widgets.Ctrl(fyne.KeyH), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).Shares},
+	{ID: "growers.truck", Title: "Add a truck", Key: widgets.Ctrl(fyne.KeyT), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).AddTruck},
 	{ID: "growers.otherTruck", Title: "Change a truck", Key: widgets.Ctrl(fyne.KeyU), When: (*Growers).HasTruck, Why: "No truck is written down for this grower.", Do: (*Growers).ChangeTruck},
-	{ID: "growers.contract", Title: "Contract", Key: widgets.Ctrl(fyne.KeyK), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).AddContract},
-	{ID: "growers.tickets", Title: "Tickets", Key: widgets.Ctrl(fyne.KeyI), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).TicketsOf},
-	{ID: "growers.account", Title: "Print account", Key: widgets.Ctrl(fyne.KeyP), When: (*Growers).HasChosen, Why: "No grower is in hand.", Do: (*Growers).PrintAccount},
+	{ID: "growers.contract", Title: "Contract", Key: widgets.Ctrl(fyne.KeyK), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).AddContract},
+	{ID: "growers.tickets", Title: "Tickets", Key: widgets.Ctrl(fyne.KeyI), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).TicketsOf},
+	{ID: "growers.account", Title: "Print account", Key: widgets.Ctrl(fyne.KeyP), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).PrintAccount},
 }

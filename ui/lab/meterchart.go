@@ -13,7 +13,7 @@ type CheckChart struct {
 	Points []model.ChartPoint
 	Limits []model.Guide
 	Scale  []model.Guide // values at the left
-	Days   []model.Guide // days beneath
+	Days   []model.Guide // days below
 	Empty  string
 }
 

@@ -17,7 +17,7 @@ type MarkKind = moisture.RulerMarkKind
 // The kinds of mark.
 const (
 	TenthMark   = moisture.TenthMark   // a short stroke, never labelled
-	PointMark   = moisture.PointMark   // a long stroke, labelled beneath
+	PointMark   = moisture.PointMark   // a long stroke, labelled below
 	LimitMark   = moisture.LimitMark   // a line across with its name over it: trigger, shrink-to
 	ReadingMark = moisture.ReadingMark // the pointer: the moisture of this load
 )

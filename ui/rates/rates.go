@@ -6,12 +6,11 @@ import (
 
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// RatesView is what is shown of the chosen edition.
+// RatesView is a view of the chosen edition.
 type RatesView int
 
 // The views of an edition.
@@ -45,7 +44,7 @@ func NewRates(f *session.Session) *Rates {
 	return r
 }
 
-// Shows is what is shown now.
+// Shows is the view shown now.
 func (r *Rates) Shows() RatesView { return r.shows }
 
 // Turn shows something else of the edition.
@@ -115,7 +114,7 @@ func (r *Rates) today(e *rates.Edition) model.Remark {
 	return standingOf(r.session, e).words(r.session, e)
 }
 
-// Empty is what to do when there are no rates.
+// Empty says what to do when there are no rates.
 func (r *Rates) Empty() string {
 	return session.Say("There are no rates, so nothing can be settled. Ctrl+P tells what is wrong with the files.")
 }
@@ -141,7 +140,7 @@ func (r *Rates) Headline() model.Remark {
 }
 
 // Paper is the rows of the edition, or the problems of the files.
-func (r *Rates) Paper() []scaleticket.PaperLine {
+func (r *Rates) Paper() []model.CardLine {
 	if r.shows == RatesProblems {
 		return ownFiles(r.session)
 	}
@@ -149,12 +148,12 @@ func (r *Rates) Paper() []scaleticket.PaperLine {
 	if e == nil {
 		return nil
 	}
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: e.ID}}
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: e.ID}}
 	section := ""
 	for _, l := range e.Lines() {
 		if l.Section != section {
 			section = l.Section
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(session.Say(section))})
+			lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(session.Say(section))})
 		}
 		lines = append(lines, ruleLine(session.Say(l.Label), session.Say(l.Value)))
 	}
@@ -166,9 +165,9 @@ func (r *Rates) Paper() []scaleticket.PaperLine {
 const longValue = 34
 
 // ruleLine is one thing an edition says.
-func ruleLine(label, value string) scaleticket.PaperLine {
+func ruleLine(label, value string) model.CardLine {
 	if len([]rune(value)) > longValue {
-		return scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: label, Note: value}
+		return model.CardLine{Kind: model.CardPair, Left: label, Note: value}
 	}
-	return scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: label, Right: value}
+	return model.CardLine{Kind: model.CardPair, Left: label, Right: value}
 }

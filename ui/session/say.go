@@ -1,7 +1,6 @@
 package session
 
 import (
-	"slices"
 	"strings"
 
 	"tenthpoint/internal/message"
@@ -22,20 +21,7 @@ func Say(english string, args ...any) string {
 	if len(args) == 0 {
 		return printer.Word(english)
 	}
-	return printer.Say(english, asShown(args)...)
-}
-
-// asShown are arguments with their strings kept as they are, but for figures: what
-// reaches Say as a string is a name, or has been said already.
-func asShown(args []any) []any {
-	out := slices.Clone(args)
-	for i, arg := range out {
-		if text, is := arg.(string); is {
-			figure, _ := printer.Figures().Rewrite(text)
-			out[i] = message.Own(figure)
-		}
-	}
-	return out
+	return printer.Say(english, printer.AsShown(args)...)
 }
 
 // Sentence is an error's text in the language of the desk, ended like a

@@ -91,7 +91,7 @@ func (f *Session) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
 // Forget drops what belongs to the screens: they are made again.
 func (f *Session) Forget() { f.drafts, f.Lists, f.takeUp, f.narrow = nil, nil, nil, nil }
 
-// Changed forgets what was read from the book and has the window show it anew.
+// Changed forgets what was read from the book and has the window show it again.
 func (f *Session) Changed() {
 	f.Lists = nil
 	f.Window.Redraw()

@@ -125,7 +125,7 @@ func (s *Screen) Show() {
 	s.Form.Ring.FocusFirst()
 }
 
-// Refresh shows the sheet as it now stands.
+// Refresh shows the current sheet.
 func (s *Screen) Refresh() {
 	s.sheet.Renew()
 	s.Form.Show(false)

@@ -172,7 +172,7 @@ func (s *SetUp) unit() quantity.Unit {
 	return quantity.Lb
 }
 
-// Type takes the text that now stands in a field.
+// Type takes the text of a field.
 func (s *SetUp) Type(id, text string) {
 	s.values[id] = text
 	s.session.Drafts().Jot(SetUpDraft, session.TypedOver(s.inBook, s.values))

@@ -10,7 +10,7 @@ import (
 // FieldSource is a presenter with fields to fill.
 type FieldSource interface {
 	Fields() []model.Field
-	// Type takes the text that now stands in a field.
+	// Type takes the text of a field.
 	Type(id, text string)
 	// Enter is Enter in a field. It answers the field to go to, empty for the one
 	// that follows.
@@ -232,7 +232,7 @@ func (v *FieldForm) home() string {
 	return v.order[0]
 }
 
-// Focus puts the keyboard on a field and marks what stands in it.
+// Focus puts the keyboard on a field and selects its text.
 func (v *FieldForm) Focus(id string) {
 	v.ToForm()
 	v.Ring.Focus(id)

@@ -1,6 +1,9 @@
 package shell
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+)
 
 // PictureAndSays sets pictures and tables at the left and what is said of them at
 // the right.
@@ -16,6 +19,33 @@ func (PictureAndSays) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[0].Resize(fyne.NewSize(size.Width-right-PaperGap(), size.Height))
 	objects[1].Move(fyne.NewPos(size.Width-right, 0))
 	objects[1].Resize(fyne.NewSize(right, size.Height))
+}
+
+// Titled sets a screen's title before the line that narrows it, middle to
+// middle.
+func Titled(title string, line fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(titleAndLine{}, NewLabel(title, Heading), line)
+}
+
+type titleAndLine struct{}
+
+func (titleAndLine) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	title, line := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(title.Width+PaperGap()+line.Width, max(title.Height, line.Height))
+}
+
+func (titleAndLine) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	x := float32(0)
+	for i, o := range objects {
+		least := o.MinSize()
+		width := least.Width
+		if i == len(objects)-1 {
+			width = size.Width - x
+		}
+		o.Move(fyne.NewPos(x, (size.Height-least.Height)/2))
+		o.Resize(fyne.NewSize(width, least.Height))
+		x += width + PaperGap()
+	}
 }
 
 // High gives what it holds the height of so many lines of a table.

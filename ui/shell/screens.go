@@ -51,7 +51,7 @@ type Screen interface {
 	// Show is called when the screen comes to the front: it puts the keyboard
 	// where work begins.
 	Show()
-	// Refresh shows the facts as they now are, without moving the keyboard.
+	// Refresh shows the current facts, without moving the keyboard.
 	Refresh()
 	// Ring is the order of the keyboard on the screen.
 	Ring() *widgets.FocusOrder

@@ -82,7 +82,7 @@ func (r row) payable() string {
 	return session.Say("later")
 }
 
-// ticketState is how a ticket stands, in a word.
+// ticketState is the state of a ticket, in a word.
 func ticketState(r office.Found) model.Remark {
 	switch load.Phase(r.Phase) {
 	case load.Void:

@@ -25,7 +25,7 @@ const sheetFigures = 36
 func NewScreen(f *session.Session) shell.Screen {
 	t := NewTickets(f)
 	s := &Screen{Tickets: t, Paper: &listdetail.Paper{
-		Stop: "paper", Lines: t.Ticket.Paper, Shown: func() bool { return t.Load() != nil }, Headline: t.Ticket.Headline,
+		Stop: "paper", Pages: t.Ticket.Pages, Lines: t.Ticket.Card, Shown: func() bool { return t.Load() != nil }, Headline: t.Ticket.Headline,
 	}}
 	s.Screen = listdetail.New(listdetail.Spec{
 		Title: session.Say("Tickets"), List: t, Small: true, Reload: t.Reload,
@@ -42,8 +42,8 @@ func NewScreen(f *session.Session) shell.Screen {
 // ticketActs are what can be done with tickets.
 var ticketActs = []shell.ActRow[*Screen]{
 	{ID: "tickets.find", Title: "Find a ticket", Icon: apptheme.IconFind, Key: widgets.Ctrl(fyne.KeyF), Do: act((*Tickets).Find), MenuOnly: true, Everywhere: true},
-	{ID: "tickets.print", Title: "Print again", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: can((*Ticket).CanReprint), Why: "There is no ticket in hand.", Do: act((*Tickets).Reprint)},
-	{ID: "tickets.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), When: can((*Ticket).IsOpen), Why: "There is no ticket in hand.", Do: turn(WorkingPaper)},
+	{ID: "tickets.print", Title: "Print again", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: can((*Ticket).CanReprint), Why: "No ticket is open.", Do: act((*Tickets).Reprint)},
+	{ID: "tickets.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), When: can((*Ticket).IsOpen), Why: "No ticket is open.", Do: turn(WorkingPaper)},
 	{ID: "tickets.difference", Title: "What changed", Key: widgets.Ctrl(fyne.KeyI), When: can((*Ticket).HasDifference), Why: "This ticket is in no other's place, and no other in its.", Do: turn(DifferencePaper)},
 	{ID: "tickets.correct", Title: "Correct", Key: widgets.Ctrl(fyne.KeyE), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Correct), Break: true},
 	{ID: "tickets.void", Title: "Void", Key: widgets.CtrlShift(fyne.KeyV), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Void)},

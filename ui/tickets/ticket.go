@@ -57,7 +57,7 @@ func (t *Ticket) WhyNotChange() string {
 	l := t.load
 	switch {
 	case l == nil:
-		return session.Say("There is no ticket in hand.")
+		return session.Say("No ticket is open.")
 	case l.Again.By != 0:
 		return alreadyReissued(l)
 	case l.Phase == load.Void:

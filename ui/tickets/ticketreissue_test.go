@@ -46,12 +46,12 @@ func TestWhatMayBeReissued(t *testing.T) {
 		}
 	}
 	s.Ticket.load = nil
-	if s.Ticket.CanReissue() || s.Ticket.WhyNotReissue() != "There is no ticket in hand." {
+	if s.Ticket.CanReissue() || s.Ticket.WhyNotReissue() != "No ticket is open." {
 		t.Errorf("no ticket in hand: %q", s.Ticket.WhyNotReissue())
 	}
 }
 
-// A void ticket is reissued: its load is in hand on the yard, whole, and its
+// A void ticket is reissued: its load is open on the yard, whole, and its
 // ticket and the void one name each other on screen and slip.
 func TestReissueATicket(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
@@ -82,13 +82,13 @@ func TestReissueATicket(t *testing.T) {
 		s.Type(fmt.Sprint("ticket ", ticket))
 		s.Reload() // as the screen does when it comes to the front
 		for _, words := range want {
-			if paper := sessiontest.TextOf(s.Ticket.Paper()); !strings.Contains(paper, words) {
+			if paper := paperOf(s); !strings.Contains(paper, words) {
 				t.Errorf("the slip of ticket %d does not say %q:\n%s", ticket, words, paper)
 			}
 		}
 	}
-	if s.Ticket.Turn(DifferencePaper); !strings.Contains(sessiontest.TextOf(s.Ticket.Paper()), "What is not as on the void ticket") || !strings.Contains(sessiontest.TextOf(s.Ticket.Paper()), "say the same") {
-		t.Errorf("the difference says\n%s", sessiontest.TextOf(s.Ticket.Paper()))
+	if s.Ticket.Turn(DifferencePaper); !strings.Contains(paperOf(s), "What is not as on the void ticket") || !strings.Contains(paperOf(s), "say the same") {
+		t.Errorf("the difference says\n%s", paperOf(s))
 	}
 	states := map[string]string{}
 	s.Type("today")

@@ -34,10 +34,10 @@ func NewTickets(f *session.Session) *Tickets {
 	return t
 }
 
-// Line is what stands in the filter.
+// Line is the text of the filter.
 func (t *Tickets) Line() string { return t.line }
 
-// Type takes what now stands in the filter and narrows the list.
+// Type takes the text of the filter and narrows the list.
 func (t *Tickets) Type(line string) {
 	if line == t.line {
 		return
@@ -141,7 +141,7 @@ func (t *Tickets) Counted() string {
 	return session.Say("%s found", session.Counted(t.all))
 }
 
-// Empty is what to do when nothing is listed.
+// Empty says what to do when nothing is listed.
 func (t *Tickets) Empty() string {
 	switch {
 	case !t.fresh:
@@ -149,7 +149,7 @@ func (t *Tickets) Empty() string {
 	case strings.TrimSpace(t.line) == "":
 		return session.Say("No ticket has been issued yet. Receive the first truck on the yard: Ctrl+N.")
 	}
-	return session.Say("Nothing fits. Take a word away, or press Escape to begin anew.")
+	return session.Say("Nothing fits. Take a word away, or press Escape to start over.")
 }
 
 // Clear empties the line, and reports whether anything stood in it.

@@ -137,7 +137,7 @@ func TestAnswerMayOpenTheNextBox(t *testing.T) {
 	b := newBoxed(t)
 	var next *Dialog
 	b.Stage.Ask(Question{Title: "Refuse the load?"}, func(bool) {
-		next = b.Stage.AskReason(Reason{Title: "Why?", Label: "Reason"}, func(reason string, ok bool) { b.say("%s %v", reason, ok) })
+		next = b.askReason(model.Ask{Title: "Why?"}, false)
 	})
 	b.Press(fyne.KeyReturn)
 	b.At(next.Ring(), "reason")
@@ -147,9 +147,15 @@ func TestAnswerMayOpenTheNextBox(t *testing.T) {
 	b.gone(next)
 }
 
+// askReason asks for a reason and writes down what was answered.
+func (b *boxed) askReason(ask model.Ask, required bool) *Dialog {
+	ask.Fields = []model.AskField{{ID: "reason", Label: "Reason", Chars: 40, Required: required}}
+	return b.Stage.AskForm(ask, func(v map[string]string, ok bool) { b.say("%s %v", v["reason"], ok) })
+}
+
 func TestReasonIsRequired(t *testing.T) {
 	b := newBoxed(t)
-	d := b.Stage.AskReason(Reason{Title: "Void", Label: "Reason", Required: true}, func(reason string, ok bool) { b.say("%s %v", reason, ok) })
+	d := b.askReason(model.Ask{Title: "Void"}, true)
 	b.Press(fyne.KeyReturn)
 	b.Write("   ")
 	b.Press(fyne.KeyReturn)
@@ -164,7 +170,7 @@ func TestReasonIsRequired(t *testing.T) {
 // TestDangerousReasonGoesToTheSafeButton: Enter in the field does not void.
 func TestDangerousReasonGoesToTheSafeButton(t *testing.T) {
 	b := newBoxed(t)
-	d := b.Stage.AskReason(Reason{Title: "Void", Label: "Reason", Danger: true}, func(reason string, ok bool) { b.say("%s %v", reason, ok) })
+	d := b.askReason(model.Ask{Title: "Void", Danger: true}, false)
 	b.Write("wrong grower")
 	b.Press(fyne.KeyReturn)
 	b.At(d.Ring(), "no")

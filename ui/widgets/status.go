@@ -59,7 +59,7 @@ func (s *StatusLine) word() string {
 	}
 }
 
-// CreateRenderer is Fyne's way to draw the line.
+// CreateRenderer draws the line.
 func (s *StatusLine) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(s) }
 
 func (s *StatusLine) large() paint.TextStyle {
@@ -147,7 +147,7 @@ func (b *Badge) State() model.State { return b.state }
 // Word is the word shown now.
 func (b *Badge) Word() string { return b.word }
 
-// CreateRenderer is Fyne's way to draw the badge.
+// CreateRenderer draws the badge.
 func (b *Badge) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(b) }
 
 func (b *Badge) textStyle() paint.TextStyle {

@@ -202,5 +202,5 @@ func knownLanguage(code string) error {
 	if i18n.Known(code) {
 		return nil
 	}
-	return terminal.Refusal("Give --language en or --language fr", "%q is no language here", code)
+	return terminal.Refusal("Give --language "+strings.Join(i18n.Codes(), ", or --language "), "%q is no language here", code)
 }
