@@ -88,7 +88,7 @@ func (s Scale) check() []string {
 		amount quantity.Amount
 	}{{"division", s.Division}, {"capacity", s.Capacity}} {
 		if unit := w.amount.Unit(); unit != quantity.Lb && unit != quantity.Kg || w.amount.Sign() <= 0 {
-			out = append(out, fmt.Sprintf("The %s of scale %s is %s; it is a weight above nought in lb or kg.", w.name, s.ID, w.amount))
+			out = append(out, fmt.Sprintf("The %s of scale %s is %s; it is a weight above zero in lb or kg.", w.name, s.ID, w.amount))
 		}
 	}
 	return out

@@ -87,7 +87,7 @@ func (g *Equipment) setScale(id string, s elevator.Scale, who string) {
 	g.relink(session.Say("scale %s is written down.", s.ID))
 }
 
-// relink listens to the scale anew and says how that went.
+// relink opens the link to the scale again and reports the result.
 func (g *Equipment) relink(done string) {
 	g.onDeck = false
 	if g.session.Station != nil {

@@ -25,7 +25,7 @@ func (s *SetUp) languageHint() string {
 
 // setLanguage turns the window to the language the house has chosen, if that was
 // another before. Whatever is typed is kept as a draft, so the screens that are
-// made anew have it again.
+// made again have it again.
 func setLanguage(f *session.Session, before string) error {
 	now := session.OrElse(f.Desk.Profile().Language, "en")
 	if f.SetLanguage == nil || now == session.OrElse(before, "en") {

@@ -172,11 +172,17 @@ func (s *SetUp) unit() quantity.Unit {
 	return quantity.Lb
 }
 
-// Type takes the text that now stands in a field.
+// Type takes the text of a field.
 func (s *SetUp) Type(id, text string) {
 	s.values[id] = text
 	s.session.Drafts().Jot(SetUpDraft, session.TypedOver(s.inBook, s.values))
 }
+
+// Enter in a field goes to the one that follows.
+func (s *SetUp) Enter(string) (next string) { return "" }
+
+// Restore keeps what was typed: Escape leaves the sheet as it is.
+func (s *SetUp) Restore(string) bool { return false }
 
 // FirstMissing is the first field to fill or mend; empty when all is there.
 func (s *SetUp) FirstMissing() string {

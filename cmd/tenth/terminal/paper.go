@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper/roll"
 	"tenthpoint/internal/printing"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/scaleticket/sheet"
@@ -15,7 +16,9 @@ import (
 type PaperFlags struct {
 	Out       string `help:"Write the slip into this folder, as PDF and as text." placeholder:"DIR" group:"paper"`
 	Paper     string `help:"Size of the PDF." enum:"half-letter,a5" default:"half-letter" group:"paper"`
-	Roll      bool   `help:"Set the text for a three-inch roll." group:"paper"`
+	Roll      bool   `help:"Set the text for a three-inch roll, and write its bytes for a receipt printer." group:"paper"`
+	Columns   int    `help:"Letters to a line of the roll." enum:"42,48" default:"42" group:"paper"`
+	CodePage  string `help:"Letters of the receipt printer." enum:"437,850,858,1252" default:"858" group:"paper"`
 	EachOwner bool   `help:"A slip for each owner as well." group:"paper"`
 }
 
@@ -59,13 +62,14 @@ func (p *Session) Paper(f PaperFlags, l *load.Load, copyNo int64) (files []strin
 
 func (f PaperFlags) columns() int {
 	if f.Roll {
-		return sheet.RollColumns
+		return f.Columns
 	}
 	return sheet.PageColumns
 }
 
-func (f PaperFlags) size() sheet.Size {
-	if f.Paper == "a5" {
+// PaperSize is the size of paper by its name: "a5", "half-letter".
+func PaperSize(name string) sheet.Size {
+	if name == "a5" {
 		return sheet.A5
 	}
 	return sheet.HalfLetter
@@ -74,10 +78,19 @@ func (f PaperFlags) size() sheet.Size {
 // file writes one document as PDF and as text.
 func (p *Session) file(f PaperFlags, doc scaleticket.Document, name string) ([]string, error) {
 	var pdf bytes.Buffer
-	if err := sheet.PDF(&pdf, doc, f.size(), sheet.Options{}); err != nil {
+	if err := sheet.PDF(&pdf, doc, PaperSize(f.Paper), sheet.Options{}); err != nil {
 		return nil, err
 	}
-	return p.Files(f.Out, name, pdf.Bytes(), []byte(sheet.Text(doc, f.columns())))
+	files, err := p.Files(f.Out, name, pdf.Bytes(), []byte(sheet.Text(doc, f.columns())))
+	if err != nil || !f.Roll {
+		return files, err
+	}
+	bytes, err := sheet.Roll(doc, roll.Settings{Columns: f.Columns, Page: f.CodePage})
+	if err != nil {
+		return files, err
+	}
+	receipt, err := printing.Folder{Path: f.Out}.Send(p, printing.Job{Name: name, MIME: printing.Roll, Bytes: bytes, Copies: 1})
+	return append(files, receipt.Where), err
 }
 
 // Files writes a paper into a folder, never over an older file.

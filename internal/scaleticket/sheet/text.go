@@ -4,14 +4,15 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"tenthpoint/internal/paper/roll"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/textwrap"
 )
 
 // Widths that a slip is set to as text, in letters of equal width.
 const (
-	RollColumns = 42 // a three-inch roll
-	PageColumns = 80 // a terminal or a page
+	RollColumns = roll.Narrow // a three-inch roll
+	PageColumns = 80          // a terminal or a page
 )
 
 // wideColumns is from where a text is wide enough for two facts to a line.
@@ -24,6 +25,12 @@ const leastColumns = 24
 // or a terminal. No line is wider; long words are broken. The signs of the
 // working are written with the letters every printer has.
 func Text(d scaleticket.Document, width int) string {
+	ticket, working := texts(d, width)
+	return ticket + working
+}
+
+// texts are the ticket down to its code, and the working.
+func texts(d scaleticket.Document, width int) (ticket, working string) {
 	t := &typesetter{width: max(width, leastColumns)}
 	for _, s := range d.Sections {
 		if s.Form != scaleticket.SmallPrint {
@@ -31,12 +38,14 @@ func Text(d scaleticket.Document, width int) string {
 		}
 	}
 	t.footer(d)
+	ticket = t.b.String()
+	t.b.Reset()
 	for _, s := range d.Sections {
 		if s.Form == scaleticket.SmallPrint {
 			t.smallPrint(s)
 		}
 	}
-	return t.b.String()
+	return ticket, t.b.String()
 }
 
 // typesetter sets lines of equal-width letters.
