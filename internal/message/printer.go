@@ -192,7 +192,7 @@ func (p *Printer) Word(english string) string {
 }
 
 func (p *Printer) miss(key string) {
-	if !strings.ContainsFunc(key, unicode.IsLetter) {
+	if !strings.ContainsFunc(plain(key), unicode.IsLetter) {
 		return
 	}
 	p.mutex.Lock()
