@@ -231,7 +231,7 @@ func worthLines(w *office.Worth) []string {
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {
-			return session.Say(p.Sentence)
+			return session.Text(p.Sentence)
 		}
 		return session.Say("not settled")
 	}
