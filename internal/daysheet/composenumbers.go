@@ -115,6 +115,9 @@ func (c *composer) doubts() {
 	for _, t := range c.Accepted {
 		g.add(number(t.Number), text(t.Grower), text("limit accepted"), text(strings.Join(t.Accepted, "; ")))
 	}
+	for _, t := range c.Answered {
+		g.add(number(t.Number), text(t.Grower), text("asked and answered"), text(strings.Join(t.Answered, "; ")))
+	}
 	for _, t := range c.Flagged {
 		g.add(number(t.Number), text(t.Grower), text("flag"), text(sentencesOf(t.Flags)))
 	}

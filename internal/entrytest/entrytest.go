@@ -34,7 +34,7 @@ type Text struct{ Field, Typed string }
 type Case struct {
 	Line    int
 	House   string
-	Outcome string // "ok", or "refused", "stopped", "warned" and the field
+	Outcome string // "ok", or "refused", "stopped", "asked", "warned" and the field
 	Typed   []Text
 }
 
@@ -186,7 +186,8 @@ func Facts(t testing.TB, l *load.Load) string {
 }
 
 // Outcome is what a form says of texts: the first that cannot stand, else the
-// first field that stops the ticket, else the first to be looked at twice.
+// first field that stops the ticket, else the first that is asked about or is to be
+// looked at twice.
 func Outcome(f *entry.Form) string {
 	if field, err := f.FirstRefused(); err != nil {
 		return "refused " + field
@@ -195,7 +196,7 @@ func Outcome(f *entry.Form) string {
 	for _, kind := range []struct {
 		kind entry.RemarkKind
 		word string
-	}{{entry.Stop, "stopped"}, {entry.Warn, "warned"}} {
+	}{{entry.Stop, "stopped"}, {entry.Ask, "asked"}, {entry.Warn, "warned"}} {
 		for _, field := range f.Fields() {
 			if tried.Remarks[field.ID].Kind == kind.kind {
 				return kind.word + " " + field.ID

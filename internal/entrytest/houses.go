@@ -38,6 +38,9 @@ func profile(name string) elevator.Profile {
 			{Commodity: "corn", Schedule: "main"}, {Commodity: "soybeans", Schedule: "main"}, {Commodity: "wheat-hrw", Schedule: "main"},
 			{Commodity: "canola", Schedule: "main"}, {Commodity: "oats", Schedule: "unwritten"},
 		},
+		// Every line of the table leaves its truck on the yard, and the stored tare is
+		// another than the one that is typed.
+		Guards: elevator.GuardRules{{Guard: "on-yard", Act: elevator.GuardOff}, {Guard: "tare", Act: elevator.GuardOff}},
 	}
 	if name == "kg" {
 		p.Rules = "canada"

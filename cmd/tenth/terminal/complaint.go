@@ -7,7 +7,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/tomlfile"
 )
 
@@ -54,6 +56,8 @@ func Complaints(err error) []Complaint {
 		return []Complaint{{fmt.Sprintf("%s is not tested for %q", e.Commodity, e.Factor), "Factors of " + e.Commodity + ": " + strings.Join(e.Known, ", ")}}
 	case entry.NoStoredTare:
 		return []Complaint{{fmt.Sprintf("truck %q has no stored tare", e.Truck), "Weigh it empty and give --tare"}}
+	case guard.Asked:
+		return questions(e)
 	case tomlfile.Problems:
 		return inFile(e)
 	case interface{ Unwrap() []error }:
@@ -66,6 +70,20 @@ func Complaints(err error) []Complaint {
 		if strings.TrimSpace(line) != "" {
 			out = append(out, parted(line))
 		}
+	}
+	return out
+}
+
+// questions are what the house asks about a load, each with the flag that answers it.
+func questions(asked guard.Asked) []Complaint {
+	var out []Complaint
+	for _, f := range asked {
+		whose := ""
+		if f.Act == elevator.GuardManager {
+			whose = ", by a manager,"
+		}
+		hint := fmt.Sprintf("Look again, or answer%s with --confirm %s=REASON, one of: %s", whose, f.ID, strings.Join(f.Reasons, "; "))
+		out = append(out, Complaint{What: f.Said.String(), Hint: hint})
 	}
 	return out
 }

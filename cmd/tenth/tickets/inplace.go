@@ -24,6 +24,6 @@ func (f inPlaceFlags) read(p *terminal.Session, old *load.Load) (entry.Facts, er
 	if err != nil {
 		return entry.Facts{}, err
 	}
-	form, err := terminal.Entered(p.Form(old, "", f.WeightFlags), f.DetailFlags.Texts(), f.WeightFlags.Texts(), sample)
+	form, err := p.Entered(p.Form(old, "", f.WeightFlags), f.DetailFlags.Texts(), f.WeightFlags.Texts(), sample)
 	return form.Facts(), err
 }
