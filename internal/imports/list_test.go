@@ -52,7 +52,9 @@ func (e testHouse) Settle(l *load.Load) (*settle.Settlement, settle.Problems) {
 	}
 	return nil, settle.Check(l.SettleFacts(), edition)
 }
-func (e testHouse) Around(*load.Load) (guard.Setting, error) { return guard.Setting{House: e.Profile()}, nil }
+func (e testHouse) Around(*load.Load) (guard.Setting, error) {
+	return guard.Setting{House: e.Profile()}, nil
+}
 func (testHouse) MoistureClasses(*load.Load) []grain.MoistureClass { return nil }
 
 // Every example reads without a problem and gives what it says.
