@@ -70,7 +70,7 @@ func TestExampleChartsCellByCell(t *testing.T) {
 		}
 		for i, d := range c.Dials() {
 			for j, temperature := range c.Temperatures() {
-				// FloatString rounds half away from nought, from the exact value.
+				// FloatString rounds half away from zero, from the exact value.
 				want := quantity.Of(f.at(d.Rat(), temperature.Rat()).FloatString(2), quantity.Percent)
 				if got := c.Cell(i, j); !got.Equal(want) {
 					t.Errorf("%s at %s, %s: %s, the formula gives %s", c.ID, d, temperature, got, want)

@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// booksChore makes the books of testdata/books anew from their recipes, with
+// booksChore makes the books of testdata/books again from their recipes, with
 // the programs of the revisions they name, and writes down what the program
 // before the rebuild says of them. The program of today has no part in it.
 func booksChore(args []string) error {

@@ -13,7 +13,7 @@ import (
 )
 
 // The lists of what may differ, with reasons: of old books, and besides of
-// what is written anew, whose codes are made of other facts.
+// what is written again, whose codes are made of other facts.
 var allowedLists = []string{"allowed.txt", "allowed-anew.txt"}
 
 // mostShown is how many differences are printed; all are counted.

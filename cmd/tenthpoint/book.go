@@ -57,12 +57,16 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	if err != nil {
 		return nil, fmt.Errorf("the moisture charts cannot be read:\n%w", err)
 	}
+	laws, err := ratefiles.ReadLaws(folder)
+	if err != nil {
+		return nil, fmt.Errorf("the rules of law cannot be read:\n%w", err)
+	}
 	book, err := sqlite.Open(path, sqlite.Options{Create: true})
 	if err != nil {
 		return nil, err
 	}
 	p.atEnd = append(p.atEnd, book.Close)
-	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Rates: editions, Charts: charts})
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Rates: editions, Charts: charts, Laws: laws})
 	if err != nil || p.who == "" {
 		return d, err
 	}

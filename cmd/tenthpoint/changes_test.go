@@ -22,7 +22,7 @@ func (d *testDesktop) voidTicket(number int64, reason string) {
 	d.settle()
 }
 
-// reissueTicket issues another ticket for the grain of the void one in hand, and
+// reissueTicket issues another ticket for the grain of the void ticket, and
 // prints the void one again.
 func (d *testDesktop) reissueTicket(number int64) {
 	d.t.Helper()

@@ -45,7 +45,7 @@ func (d *testDesktop) kill() {
 	<-d.ended
 }
 
-// again starts the program anew on the same book.
+// again starts the program again on the same book.
 func (d *testDesktop) again() {
 	d.t.Helper()
 	before := d.program

@@ -34,7 +34,7 @@ func (s station) SendPapers(way, queue string) error { return s.printer.send(way
 // MakeFolder makes a folder with all it lies in.
 func (s station) MakeFolder(path string) error { return os.MkdirAll(path, 0o755) }
 
-// Relink listens to the scale anew.
+// Relink listens to the scale again.
 func (s station) Relink() error {
 	p := s.program
 	if err := p.unlink(); err != nil {

@@ -14,7 +14,7 @@ import (
 var areas = []string{"ui/yard", "ui/lab", "ui/tickets", "ui/disputes", "ui/day", "ui/rates", "ui/growers", "ui/equipment", "ui/setup"}
 
 // windows are the packages that only draw.
-var windows = slices.Concat(widgetPackages, []string{"ui/gallery", "ui/shell", "ui/help", "ui/desktop"})
+var windows = slices.Concat(widgetPackages, []string{"ui/gallery", "ui/widgettest", "ui/shell", "ui/listdetail", "ui/help", "ui/desktop"})
 
 // widgetPackages are what screens are put together from.
 var widgetPackages = []string{"ui/apptheme", "ui/paint", "ui/widgets", "ui/charts", "ui/paperview"}

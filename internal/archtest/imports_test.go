@@ -12,7 +12,7 @@ import (
 var core = inside("message", "i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("paper", "paper/pdf", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
+var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are what is done and asked for at an elevator.
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
@@ -54,8 +54,8 @@ var mayImport = map[string][]string{
 	"internal/load":     inside("quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
-	"internal/moisture/meter": inside("fault", "quantity", "worksheet"),
-	"internal/moisture":       inside("fault", "quantity", "worksheet", "grain", "moisture/chart", "moisture/meter"),
+	"internal/moisture/meter": inside("fault", "quantity", "tomlfile", "worksheet", "law"),
+	"internal/moisture":       inside("fault", "quantity", "tomlfile", "worksheet", "law", "grain", "moisture/chart", "moisture/meter"),
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
 
 	"schedules":     inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
@@ -63,9 +63,9 @@ var mayImport = map[string][]string{
 	"migrations":    {},                                                                 // the text of the book's own upgrades
 
 	"internal/guard":   inside("quantity", "grain", "elevator", "load"), // what is improbable about a load
-	"internal/dispute": inside("quantity", "journal"),
+	"internal/dispute": inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),
-	"internal/entry":   inside("guard", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+	"internal/entry":   inside("guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
 
@@ -79,27 +79,32 @@ var mayImport = map[string][]string{
 	"internal/fonts/subset":  {}, // fonts cut down to what is printed
 	"internal/paper":         inside("fonts", "textwrap"),
 	"internal/paper/pdf":     inside("fonts", "paper"),
-	"internal/scaleticket":   slices.Concat(core, inside("scaleticket/barcode")),
-	"internal/report":        inside("textwrap", "i18n", "fonts"),
+	"internal/paper/plain":   inside("textwrap"),
+	"internal/paper/roll":    {}, // the bytes of receipt printers
+
+	"internal/paper/roll/rollread": {}, // for tests: what such a printer prints
+
+	"internal/scaleticket": slices.Concat(core, inside("scaleticket/barcode")),
+	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
-	"internal/scaleticket/sheet":   inside("textwrap", "paper", "paper/pdf", "scaleticket"),
+	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
-	"internal/report/pdfwords":   {}, // for tests: the words of a paper
-	"internal/daysheet":          slices.Concat(core, inside("report")),
-	"internal/explanation":       slices.Concat(core, inside("report")),
-	"internal/scalelink":         inside("quantity"),
-	"internal/atomicfile":        {}, // files that appear whole or not at all
-	"internal/printing":          inside("atomicfile"),
-	"internal/ratefiles":         slices.Concat(inside("tomlfile", "rates", "moisture/chart"), []string{"schedules"}),
-	"internal/office":            slices.Concat(core, papers, inside("book", "guard/lookup")),
-	"internal/audit":             slices.Concat(core, inside("book", "office")),
-	"internal/scalehouse":        slices.Concat(core, papers, inside("book", "office", "audit")),
-	"internal/scalehouse/intake": slices.Concat(core, inside("office", "scalehouse")),
-	"internal/demo":              slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
+	"internal/paper/pdf/pdfwords": {}, // for tests: the words of a paper
+	"internal/daysheet":           slices.Concat(core, inside("report")),
+	"internal/explanation":        slices.Concat(core, inside("report")),
+	"internal/scalelink":          inside("quantity"),
+	"internal/atomicfile":         {}, // files that appear whole or not at all
+	"internal/printing":           inside("atomicfile"),
+	"internal/ratefiles":          slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
+	"internal/office":             slices.Concat(core, papers, inside("book", "guard/lookup")),
+	"internal/audit":              slices.Concat(core, inside("book", "office")),
+	"internal/scalehouse":         slices.Concat(core, papers, inside("book", "office", "audit")),
+	"internal/scalehouse/intake":  slices.Concat(core, inside("office", "scalehouse")),
+	"internal/demo":               slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
-	"ui/model":               inside("textsearch"),
+	"ui/model":               inside("textsearch", "moisture"),
 	"ui/handbook":            inside("textsearch", "i18n", "rates"), // explains the methods of the rates
 	"ui/session":             slices.Concat(core, papers, rooms, inside("book", "textsearch"), []string{"ui/model"}),
 	"ui/session/sessiontest": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "demo"), []string{"schedules", "ui/model", "ui/session"}), // for tests: a window made of notes
@@ -107,10 +112,13 @@ var mayImport = map[string][]string{
 	"ui/paint":               {"ui/apptheme"},
 	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
 	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
-	"ui/paperview":           {"internal/scaleticket", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets"},
-	"ui/gallery":             {}, // tests of all widgets side by side
+	"ui/paperview":           slices.Concat(inside("fonts", "paper"), []string{"ui/model", "ui/apptheme", "ui/paint", "ui/widgets"}),
+	"ui/widgettest":          {"ui/model", "ui/apptheme"}, // for tests: what tests of widgets share
+	"ui/gallery":             {},                          // tests of all widgets side by side
 	"ui/shell":               slices.Concat(inside("i18n", "scaleticket"), []string{"ui/model", "ui/session"}, widgetPackages),
 	"ui/help":                slices.Concat([]string{"ui/model", "ui/session", "ui/handbook", "ui/shell"}, widgetPackages),
+
+	"ui/listdetail": slices.Concat(inside("paper"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
 
 	// The areas of the window, each with its presenter and its screens.
 	"ui/yard":      area(),
@@ -133,7 +141,7 @@ var mayImport = map[string][]string{
 	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
-	"cmd/tenth/tickets":  command("cmd/tenth/yard"), // a ticket issued again may leave a load on the yard
+	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
 	"cmd/tenth/day":      command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
@@ -148,7 +156,7 @@ var mayImport = map[string][]string{
 // area is what an area of the window may import: the core through the session,
 // and what all areas share.
 func area(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell", "ui/listdetail"}, more)
 }
 
 // commands are the groups of commands of the terminal program.

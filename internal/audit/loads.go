@@ -10,6 +10,7 @@ import (
 	"sync/atomic"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -104,11 +105,11 @@ func (v *walk) load(id string) (*load.Load, []string) {
 
 // settlement works a load again and compares every figure.
 func (v *walk) settlement(l *load.Load) []string {
-	s, err := office.ResettledUnder(l, v.kept)
+	s, err := office.ResettledUnder(l, office.Kept{Edition: v.kept, Tables: v.tables})
 	if err != nil {
 		return []string{fmt.Sprintf("%s cannot be settled again: %v.", office.LoadTitle(l), err)}
 	}
-	fresh := office.SettledFact(s)
+	fresh := office.SettledFact(s, l.Settled.Law)
 	problems := unlike(office.LoadTitle(l)+": %s was written down as %s and works out as %s.", l.Settled.Figures, fresh.Figures)
 	if fresh.Working != l.Settled.Working {
 		problems = append(problems, fmt.Sprintf("%s: the working does not have the hash that was written down.", office.LoadTitle(l)))
@@ -129,6 +130,9 @@ func (v *walk) kept(hash string) (*rates.Edition, error) {
 	}
 	return e, err
 }
+
+// tables are the rules of law out of the book.
+func (v *walk) tables(hash string) (*grain.Tables, error) { return v.desk.TablesKept(v.ctx, hash) }
 
 // row compares a load with its row in the lists.
 func (v *walk) row(l *load.Load) []string {

@@ -12,7 +12,7 @@ type Search struct {
 	FromDay       string // issued on or after
 	ToDay         string // issued on or before
 	// Before leaves out tickets of this number and above, so that a list goes on
-	// where its last page ended. Nought begins with the newest.
+	// where its last page ended. Zero begins with the newest.
 	Before int64
 	// Refused lists loads that were turned away, which have no ticket, the last
 	// one first; days are then those of the refusal and Before is not looked at.

@@ -2,7 +2,7 @@
 //
 // Everything in it is made up: the elevator, its people, its growers and their
 // trucks, every load. All of it says "example - not for trade". What is not
-// made up is the way it comes about: each load goes through the same acts of
+// made up is the way it happens: each load goes through the same acts of
 // the desk as a real one, in the disorder of a real yard. Samples come back
 // after the truck is empty, trucks stand on the scale in two drafts, a tare is
 // a stored one, a weight is typed by hand when the indicator is dark, a load is

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/quantity"
 )
 
@@ -81,7 +82,7 @@ func TestDue(t *testing.T) {
 		{"us", "2026-10-10", "2026-10-13"}, // Saturday
 		{"us", "1999-12-31", "2000-01-04"}, // before the day weeks are counted from
 	} {
-		r, err := RuleFor(c.rule)
+		r, err := RuleFor(law.First(), c.rule)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -89,7 +90,7 @@ func TestDue(t *testing.T) {
 			t.Errorf("%s, issued %s: due %s, want %s", c.rule, c.issued, got, c.want)
 		}
 	}
-	if _, err := RuleFor("moon"); err == nil {
+	if _, err := RuleFor(law.First(), "moon"); err == nil {
 		t.Error("an unknown rule set was taken")
 	}
 }

@@ -1,8 +1,10 @@
 package dispute
 
 import (
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
 )
 
 // Rule is how long a doubt may wait, by a rule set.
@@ -13,18 +15,23 @@ type Rule struct {
 	Source       string
 }
 
-// Rules are the rule sets known here. Local law goes before any of them.
-var Rules = []Rule{
-	{Name: "canada", Days: 7, Source: "Canada: a test by the official laboratory is asked for within 7 calendar days"},
-	{Name: "us", Days: 2, BusinessDays: true, Source: "US: federal reinspection is asked for by the close of the second business day"},
+// KindDisputes is the kind of file that says so.
+const KindDisputes = "disputes"
+
+// ReadRule reads a file of that kind. The error names every mistake in it.
+func ReadRule(f *law.File) (Rule, error) {
+	r := Rule{Name: f.Jurisdiction}
+	err := f.Read(func(body *tomlfile.Table) {
+		t, _ := body.Table("dispute", true)
+		r.Days, r.BusinessDays, r.Source = law.Days(t, "days"), t.Bool("business_days"), t.Text("words")
+	})
+	return r, err
 }
 
-// RuleFor finds a rule set.
-func RuleFor(name string) (Rule, error) {
-	for _, r := range Rules {
-		if r.Name == name {
-			return r, nil
-		}
+// RuleFor finds the rule of a rule set in a law.
+func RuleFor(l law.Law, name string) (Rule, error) {
+	if f, ok := l.Find(name, KindDisputes, ""); ok {
+		return ReadRule(f)
 	}
 	return Rule{}, message.WrongPhase.Errorf("%q is not a rule set for disputes; choose \"us\" or \"canada\" in the set-up", name)
 }

@@ -78,7 +78,7 @@ func (r Rules) Check() []error {
 		faults.Unless(!r.StoreLong.More(r.StoreShort), "%s may be kept long up to %s and a short time only up to %s; grain kept long must be the drier", r.Crop, r.StoreLong, r.StoreShort)
 	}
 	faults.Unless(!quantity.Recorded(r.AerateWithin) || r.AerateWithin.Unit() == quantity.Point && r.AerateWithin.Sign() > 0,
-		"air may be asked to take %s out of %s; write points above nought, such as 1 pt, or leave it out", r.AerateWithin, r.Crop)
+		"air may be asked to take %s out of %s; write points above zero, such as 1 pt, or leave it out", r.AerateWithin, r.Crop)
 	return faults
 }
 

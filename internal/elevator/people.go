@@ -39,7 +39,7 @@ func (g Grower) Check() error {
 	total := quantity.Zero(quantity.Plain)
 	for _, s := range g.Shares {
 		if s.Parts.Sign() <= 0 || s.Of.Sign() <= 0 {
-			return message.Invalid.Errorf("the share of %s in the loads of %s is %s of %s; every share is above nought", s.GrowerID, g.Name, s.Parts, s.Of)
+			return message.Invalid.Errorf("the share of %s in the loads of %s is %s of %s; every share is above zero", s.GrowerID, g.Name, s.Parts, s.Of)
 		}
 		total = total.Add(s.Parts.Div(s.Of))
 	}
@@ -68,7 +68,7 @@ func (t Truck) Check() error {
 	case strings.TrimSpace(t.ID) == "":
 		return message.Invalid.Errorf("a truck has a number or a plate; it is empty")
 	case t.Tare != nil && (!t.Tare.Unit().IsMass() || t.Tare.Sign() <= 0):
-		return message.Invalid.Errorf("the stored tare of truck %s is %s; it is a weight above nought", t.ID, t.Tare)
+		return message.Invalid.Errorf("the stored tare of truck %s is %s; it is a weight above zero", t.ID, t.Tare)
 	case t.Tare != nil && t.Taken.IsZero():
 		return message.Invalid.Errorf("the stored tare of truck %s has no day; say when it was weighed", t.ID)
 	}

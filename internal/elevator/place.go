@@ -45,9 +45,9 @@ func (c ContractTerms) Check() error {
 	case strings.TrimSpace(c.Number) == "" || c.Grower == "" || c.Commodity == "":
 		return message.Invalid.Errorf("a contract has a number, a grower and a commodity; one of them is empty")
 	case unit != quantity.Bushel && unit != quantity.Cwt && unit != quantity.Tonne || c.Quantity.Sign() <= 0:
-		return message.Invalid.Errorf("contract %s is for %s; it is for bushels, hundredweight or tonnes above nought", c.Number, c.Quantity)
+		return message.Invalid.Errorf("contract %s is for %s; it is for bushels, hundredweight or tonnes above zero", c.Number, c.Quantity)
 	case c.Price.Unit() != quantity.Dollar.Per(unit) || c.Price.Sign() <= 0:
-		return message.Invalid.Errorf("the price of contract %s is %s; it is money above nought per %s", c.Number, c.Price, unit)
+		return message.Invalid.Errorf("the price of contract %s is %s; it is money above zero per %s", c.Number, c.Price, unit)
 	}
 	return nil
 }

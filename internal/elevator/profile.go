@@ -33,7 +33,13 @@ type Profile struct {
 	Guards        GuardRules   `json:"guards,omitempty"`
 	Compulsory    []Compulsory `json:"compulsory,omitempty"`
 	ManualReasons []string     `json:"manual_reasons,omitempty"`
+	// CopiesFor is for whom a ticket prints a copy: "driver", "office", "landlord".
+	// Each copy names whom it is for; none is one copy for whoever takes it.
+	CopiesFor []string `json:"copies_for,omitempty"`
 }
+
+// mostCopies is how many copies of a ticket a house prints at most.
+const mostCopies = 6
 
 // Scale is one truck scale.
 type Scale struct {
@@ -82,6 +88,9 @@ func (p Profile) Check() []string {
 			out = append(out, err.Error()+".")
 		}
 	}
+	if len(p.CopiesFor) > mostCopies {
+		out = append(out, fmt.Sprintf("A ticket prints %d copies; at most %d are printed.", len(p.CopiesFor), mostCopies))
+	}
 	if len(p.Grains) == 0 {
 		out = append(out, "No commodity is set up. Choose at least one in the set-up.")
 	}
@@ -98,7 +107,7 @@ func (s Scale) check() []string {
 		amount quantity.Amount
 	}{{"division", s.Division}, {"capacity", s.Capacity}} {
 		if unit := w.amount.Unit(); unit != quantity.Lb && unit != quantity.Kg || w.amount.Sign() <= 0 {
-			out = append(out, fmt.Sprintf("The %s of scale %s is %s; it is a weight above nought in lb or kg.", w.name, s.ID, w.amount))
+			out = append(out, fmt.Sprintf("The %s of scale %s is %s; it is a weight above zero in lb or kg.", w.name, s.ID, w.amount))
 		}
 	}
 	return out

@@ -48,7 +48,7 @@ func doubted() *load.Load {
 		}}
 }
 
-// The doubts about a test go with its moisture, typed anew or taken away, and stay
+// The doubts about a test go with its moisture, typed again or taken away, and stay
 // with every other change of the sample.
 func TestDoubtsGoWithTheirMoisture(t *testing.T) {
 	d := open(t)

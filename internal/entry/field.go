@@ -3,6 +3,7 @@ package entry
 import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -43,16 +44,30 @@ type Field struct {
 	// Factor is what the field is a result of; its ID is empty for other fields.
 	Factor grain.Factor
 
+	signs message.Figures // of the house's language
 	shown func(*load.Load) string
 	read  func(d *draft, text string) error
 }
 
-// Shown is the field's text for a load as it stands.
+// Shown is the field's text for a load as it stands, a figure with the signs of
+// the house's language, so that it can be typed back.
 func (f Field) Shown(l *load.Load) string {
 	if f.shown == nil {
 		return ""
 	}
-	return f.shown(l)
+	text := f.shown(l)
+	if f.Kind == Figure {
+		text, _ = f.signs.Rewrite(text)
+	}
+	return text
+}
+
+// plain is what was typed, of a figure with the signs that parsers read.
+func (f Field) plain(text string) (string, error) {
+	if f.Kind != Figure {
+		return text, nil
+	}
+	return quantity.WithPoint(f.Label, text, f.signs)
 }
 
 // detail is a field about the load itself: its text changes the details.

@@ -157,12 +157,20 @@ var directionField = detail(Field{ID: "direction", Label: "Direction", Kind: Wor
 })
 
 func (f *Form) readAll(d *draft, fields []Field) []Field {
+	signs := Signs(f.house.Profile())
+	for i := range fields {
+		fields[i].signs = signs
+	}
 	for _, field := range fields {
 		text, typed := f.texts[field.ID]
 		if !typed {
 			continue
 		}
-		if err := field.read(d, text); err != nil {
+		plain, err := field.plain(text)
+		if err == nil {
+			err = field.read(d, plain)
+		}
+		if err != nil {
 			d.refused[field.ID] = err
 			continue
 		}

@@ -4,6 +4,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/guard"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -37,6 +38,9 @@ type House interface {
 	// under rules without them.
 	MoistureClasses(*load.Load) []grain.MoistureClass
 }
+
+// Signs are those of figures in the language of a house.
+func Signs(p elevator.Profile) message.Figures { return i18n.In(p.Language).Figures() }
 
 // EditionOf is the edition that a load of these details is settled under: that of
 // its own schedule, or of the one the set-up names for its commodity, on its day.

@@ -19,7 +19,7 @@ type Doubt struct {
 
 // Stops are the doubts about a load's readings that stop its ticket until a
 // manager lets it through: those of the bench, and the flags that this house stops
-// a ticket for. A moisture that is typed anew has none of those before it.
+// a ticket for. A moisture that is typed again has none of those before it.
 func Stops(l *load.Load, p elevator.Profile) []Doubt {
 	var out []Doubt
 	for _, flag := range l.Sample.Flags {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -20,7 +21,9 @@ type Test struct {
 	Begun moisture.Reading
 	// Degrees is the scale of the thermometer; [quantity.Plain] asks for its letter.
 	Degrees quantity.Unit
-	Needed  []string // figures that may not be left out
+	// Signs are those of figures in the language of the house.
+	Signs  message.Figures
+	Needed []string // figures that may not be left out
 }
 
 // TestFigure is one figure of a test.
@@ -60,19 +63,23 @@ func named(f quantity.Field, name string) quantity.Field {
 func (t Test) Read(texts map[string]string) (moisture.Reading, []Fault) {
 	r := t.Begun
 	var faults []Fault
-	put := func(into *quantity.Amount, id string, read func(text string) (quantity.Amount, error)) {
+	put := func(into *quantity.Amount, id, name string, read func(text string) (quantity.Amount, error)) {
 		text := strings.TrimSpace(texts[id])
 		if text == "" && !slices.Contains(t.Needed, id) {
 			return
 		}
-		a, err := read(text)
+		text, err := quantity.WithPoint(name, text, t.Signs)
+		var a quantity.Amount
+		if err == nil {
+			a, err = read(text)
+		}
 		if err != nil {
 			faults = append(faults, Fault{id, err})
 		}
 		*into = a
 	}
 	for _, f := range TestFigures(r.Method) {
-		put(f.into(&r), f.ID, f.Field.Parse)
+		put(f.into(&r), f.ID, f.Field.Name, f.Field.Parse)
 	}
 	if r.Method == meter.Typed {
 		r.Reason = strings.TrimSpace(texts["reason"])
@@ -84,9 +91,9 @@ func (t Test) Read(texts map[string]string) (moisture.Reading, []Fault) {
 		id, name string
 		into     *quantity.Amount
 	}{{"temperature", "Sample temperature", &r.Sample}, {"room", "Room temperature", &r.Room}} {
-		put(warmth.into, warmth.id, func(text string) (quantity.Amount, error) { return Temperature(warmth.name, text, t.Degrees) })
+		put(warmth.into, warmth.id, warmth.name, func(text string) (quantity.Amount, error) { return Temperature(warmth.name, text, t.Degrees) })
 	}
-	put(&r.TestWeight, "test-weight", ParseChartWeight)
+	put(&r.TestWeight, "test-weight", "Test weight", ParseChartWeight)
 	r.FromDryer = r.FromDryer || texts["dryer"] == TickedText
 	return r, faults
 }

@@ -152,7 +152,7 @@ func (table *Table) Check(t testing.TB, c Case, outcome string, l *load.Load) {
 	}
 }
 
-// Update writes the facts anew.
+// Update writes the facts again.
 func (table *Table) Update(t testing.TB, facts map[int]string) {
 	t.Helper()
 	var b strings.Builder

@@ -25,6 +25,8 @@ var usualLoads = map[string][]Text{
 	"bare": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
 	// guarded is the house in pounds with every guard on.
 	"guarded": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "9"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}, {"price", "4.12"}},
+	// french is the house in pounds, whose language writes a decimal comma.
+	"french": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15,2"}, {"tare", "24300"}},
 	// blank is the house in pounds with nothing typed yet.
 	"blank": {},
 }
@@ -49,6 +51,9 @@ func profile(name string) elevator.Profile {
 	}
 	if name == "guarded" {
 		p.Guards = nil
+	}
+	if name == "french" {
+		p.Language = "fr"
 	}
 	if name == "kg" {
 		p.Rules = "canada"

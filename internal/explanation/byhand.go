@@ -24,7 +24,7 @@ func (c *composer) instructions() []string {
 	out := []string{
 		"1. Begin with gross and tare on the scale ticket. Gross less tare is net, exactly; weights are never rounded.",
 		"2. Go down the steps. The line in words says what is done; the line under it says the same in figures, with the result in full before it is rounded. Type it into a pocket calculator as it stands: what is in brackets first, then × and ÷, then + and −.",
-		"3. Round as the line says and go on with the rounded figure; the program does the same, so every line comes out to the last digit. Half-up takes the nearer step, and from the middle the one farther from nought (2.45 becomes 2.5); down drops what is beyond the step, up goes to the next one.",
+		"3. Round as the line says and go on with the rounded figure; the program does the same, so every line comes out to the last digit. Half-up takes the nearer step, and from the middle the one farther from zero (2.45 becomes 2.5); down drops what is beyond the step, up goes to the next one.",
 		"4. A percent of a weight is the weight × the percent ÷ 100. A point is one percentage point of moisture; points are not percents of the weight. Grain at 25 % brought to 15 % gives off 10 points, but loses 10 ÷ 85 of its weight, because what stays is only 85 % of the dry grain.",
 	}
 	if e := c.Settlement.Edition; e != nil {

@@ -16,7 +16,7 @@ import (
 
 // Compose makes the proof of a ticket.
 func Compose(f Facts) report.Document {
-	c := composer{Facts: f, say: i18n.For(f.House.Language).Say}
+	c := composer{Facts: f, say: i18n.In(f.House.Language).Word}
 	c.doc = report.Document{
 		House: letterhead(f), Language: f.House.Language, Title: fmt.Sprintf("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
 		Footer: "Figures are exact decimals; each is rounded once, where the line says so. This paper is the ticket's own working and no certificate.",

@@ -1,9 +1,9 @@
 package grain
 
 import (
-	"fmt"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -138,7 +138,7 @@ func (f Factor) Parse(text string) (quantity.Amount, error) {
 	case "no", "n":
 		return No, nil
 	}
-	return quantity.Amount{}, fmt.Errorf("%s is yes or no; %q is neither. Type yes or no", f.Name, strings.TrimSpace(text))
+	return quantity.Amount{}, message.Invalid.Errorf("%s is yes or no; %q is neither. Type yes or no", f.Name, strings.TrimSpace(text))
 }
 
 // saying is the factor in the unit that the text ends with.

@@ -103,7 +103,8 @@ func (row moistureRow) class(recorded quantity.Amount) MoistureClass {
 
 // LowestTough is the lowest moisture at which the grain is tough; false where
 // the order has no tough class for it. Grain dried for pay may not be brought
-// below this less a tenth (Canada Grain Regulations, SOR/2018-176).
+// below this less a tenth (order of the Canadian Grain Commission,
+// SOR/2018-176).
 func (t *Tables) LowestTough(grain string) (quantity.Amount, bool, error) {
 	row, err := t.findMoistureRow(grain)
 	if err != nil {

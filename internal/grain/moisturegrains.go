@@ -1,9 +1,10 @@
 package grain
 
 import (
-	"fmt"
 	"slices"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // MoistureGrains lists the names the order knows, in its own order.
@@ -55,7 +56,7 @@ func (t *Tables) findMoistureRow(grain string) (moistureRow, error) {
 	if len(near) == 0 {
 		near = t.MoistureGrains()
 	}
-	return moistureRow{}, fmt.Errorf("%q has no moisture classes; choose one of: %s", grain, strings.Join(near, "; "))
+	return moistureRow{}, message.Invalid.Errorf("%q has no moisture classes; choose one of: %s", grain, strings.Join(near, "; "))
 }
 
 func firstWord(s string) string {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -18,6 +19,7 @@ func (t *Tables) subject(f *law.File, root *tomlfile.Table) *Commodity {
 	}
 	heading, _ := root.Table("law", true)
 	heading.AddProblem("subject", fmt.Sprintf("law.subject is %q, which is no commodity here", f.Subject), "Known here: "+t.knownIDs()+".")
+	heading.IgnoreRest() // read by law already
 	root.IgnoreRest()
 	return nil
 }
@@ -42,6 +44,10 @@ func (t *Tables) readGrades(f *law.File, root *tomlfile.Table) {
 	for i, row := range g.Tables("whole") {
 		row.SetTitle(fmt.Sprintf("whole %d", i+1))
 		table.Wholes = append(table.Wholes, r.whole(row))
+	}
+	for i, row := range g.Tables("sample") {
+		row.SetTitle(fmt.Sprintf("sample %d", i+1))
+		table.Sample = append(table.Sample, r.sample(row))
 	}
 	c.Grades, c.Special = table, nil
 	for i, row := range root.Tables("special") {
@@ -119,7 +125,7 @@ func (f Factor) figure(text string) (quantity.Amount, error) {
 		if a, err := quantity.ParseAmount(text); err != nil {
 			return a, err
 		} else if a.Unit() != f.Unit {
-			return a, fmt.Errorf("%s is measured in %s, and %q is in %s", f.Name, f.Unit, text, a.Unit())
+			return a, message.Invalid.Errorf("%s is measured in %s, and %q is in %s", f.Name, f.Unit, text, a.Unit())
 		}
 	}
 	return f.Field().Parse(text)
@@ -137,6 +143,22 @@ func (l Limit) checkOrder(t *tomlfile.Table) {
 			before = at
 		}
 	}
+}
+
+// sample reads what makes a lot sample grade, by factors that are there or not.
+func (r gradeReader) sample(t *tomlfile.Table) SampleRule {
+	rule := SampleRule{Source: t.Text("citation")}
+	for _, id := range t.Texts("present") {
+		f, ok := r.factor(t, "present", id)
+		if ok && !f.YesNo {
+			t.AddProblem("present", fmt.Sprintf("%s is measured, it is not present or absent", f.Name), "Write a limit for it.")
+		}
+		rule.Factors = append(rule.Factors, f.ID)
+	}
+	if len(rule.Factors) == 0 {
+		t.AddProblem("present", t.Name("present")+" names no fault", "Write it like present = [\"musty\", \"sour\"].")
+	}
+	return rule
 }
 
 func (r gradeReader) whole(t *tomlfile.Table) Whole {

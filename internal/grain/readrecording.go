@@ -23,27 +23,27 @@ func (r recordingRule) fits(c *Commodity, f Factor) bool {
 }
 
 // readRecording gives each measured factor the first rule that fits it.
-func (t *Tables) readRecording(_ *law.File, root *tomlfile.Table) {
+func (t *Tables) readRecording(f *law.File, root *tomlfile.Table) {
 	var rules []recordingRule
 	for i, row := range root.Tables("rule") {
 		row.SetTitle(fmt.Sprintf("rule %d", i+1))
-		rules = append(rules, t.recordingRule(row))
+		rules = append(rules, t.recordingRule(f, row))
 	}
 	if len(rules) == 0 {
 		root.AddProblem("", "the file has no [[rule]]", "Add at least one.")
 	}
 	for i := range t.commodities {
 		c := &t.commodities[i]
-		for n, f := range c.Factors {
-			j := slices.IndexFunc(rules, func(r recordingRule) bool { return r.fits(c, f) })
-			if f.Unit != quantity.Count && j >= 0 {
+		for n, factor := range c.Factors {
+			j := slices.IndexFunc(rules, func(r recordingRule) bool { return r.fits(c, factor) })
+			if factor.Unit != quantity.Count && j >= 0 {
 				c.Factors[n].Record, c.Factors[n].Source = rules[j].record, rules[j].source
 			}
 		}
 	}
 }
 
-func (t *Tables) recordingRule(row *tomlfile.Table) recordingRule {
+func (t *Tables) recordingRule(f *law.File, row *tomlfile.Table) recordingRule {
 	r := recordingRule{record: row.Rounding("record"), source: row.Text("citation")}
 	for _, id := range row.Texts("factors") {
 		if !t.hasFactor(FactorID(id)) {
@@ -57,15 +57,8 @@ func (t *Tables) recordingRule(row *tomlfile.Table) recordingRule {
 		}
 		r.grains = append(r.grains, id)
 	}
-	readHow(row)
+	law.HowOf(row, f.How)
 	return r
-}
-
-// readHow reads how one row is known, where it is known otherwise than the file.
-func readHow(row *tomlfile.Table) {
-	if row.Has("read") {
-		row.Choice("read", string(law.Read), string(law.FromMemory), string(law.Practice))
-	}
 }
 
 func (t *Tables) hasFactor(id FactorID) bool {

@@ -6,6 +6,7 @@ import (
 	"maps"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -35,7 +36,7 @@ func (c Commodity) results(obs Observations) (results, error) {
 	for _, id := range slices.Sorted(maps.Keys(obs)) {
 		f, known := c.Factor(id)
 		if !known {
-			problems = append(problems, fmt.Errorf("%s has no factor called %q; leave it out", c.Name, id))
+			problems = append(problems, message.NotFound.Errorf("%s has no factor called %q; leave it out", c.Name, id))
 			continue
 		}
 		a, err := f.accept(obs[id])
@@ -57,10 +58,10 @@ func (f Factor) accept(a quantity.Amount) (quantity.Amount, error) {
 		a, _ = quantity.TestWeight(a, quantity.LbPerBushel) // between these two it cannot fail
 	}
 	if a.Unit() != f.Unit {
-		return a, fmt.Errorf("%s is in %s, but was written down as %s; write it down again in %s", f.Name, f.Unit, a, f.Unit)
+		return a, message.Invalid.Errorf("%s is in %s, but was written down as %s; write it down again in %s", f.Name, f.Unit, a, f.Unit)
 	}
 	if a.Less(f.Min) || a.More(f.Max) {
-		return a, fmt.Errorf("%s %s is outside %s to %s; check the figure and write it down again", f.Name, a, f.Min, f.Max)
+		return a, message.Invalid.Errorf("%s %s is outside %s to %s; check the figure and write it down again", f.Name, a, f.Min, f.Max)
 	}
 	return a, nil
 }
@@ -90,12 +91,12 @@ func (r results) names(ids []FactorID) []string {
 }
 
 // cautions are the faults noticed on the sample whose place in the standards
-// was not read. From memory, such grain is sample grade; memory decides
+// was not read, and which no rule of the table is about. From memory, such grain is sample grade; memory decides
 // nothing here, but a better grade is not claimed over it.
-func (r results) cautions() []string {
+func (r results) cautions(ruled []FactorID) []string {
 	var out []string
 	for _, id := range []FactorID{Musty, Sour, OffOdor, Heating} {
-		if a, tested := r.recorded[id]; tested && a.Equal(Yes) {
+		if a, tested := r.recorded[id]; tested && a.Equal(Yes) && !slices.Contains(ruled, id) {
 			out = append(out, fmt.Sprintf("%s was noticed. Such grain may be U.S. Sample grade (from memory, not read in the standards). Ask a licensed inspector", r.name(id)))
 		}
 	}

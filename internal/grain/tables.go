@@ -2,11 +2,12 @@ package grain
 
 import (
 	"errors"
-	"fmt"
+	"slices"
 	"strings"
 	"sync"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -44,8 +45,9 @@ func CheckLaw(f *law.File) (known bool, err error) {
 	return true, f.Read(func(body *tomlfile.Table) { read(t, f, body) })
 }
 
-// TablesOf are the tables of a law. The error names every mistake in its files, and
-// every factor that no rule says how to record.
+// TablesOf are the tables of a law. A factor that none of its rules says how to
+// record is not tested under it: the program learned of the factor later. The
+// error names every mistake in the files.
 func TablesOf(l law.Law) (*Tables, error) {
 	t := &Tables{law: l, commodities: catalog()}
 	var problems []error
@@ -55,23 +57,18 @@ func TablesOf(l law.Law) (*Tables, error) {
 		}
 	}
 	t.nameMoistureGrains()
-	problems = append(problems, t.unrecorded()...)
+	t.dropUnrecorded()
 	if err := errors.Join(problems...); err != nil {
 		return nil, err
 	}
 	return t, nil
 }
 
-func (t *Tables) unrecorded() []error {
-	var out []error
-	for _, c := range t.commodities {
-		for _, f := range c.Factors {
-			if f.Source == "" {
-				out = append(out, fmt.Errorf("no rule in force says how %s of %s is recorded", f.Name, c.Name))
-			}
-		}
+func (t *Tables) dropUnrecorded() {
+	for i := range t.commodities {
+		c := &t.commodities[i]
+		c.Factors = slices.DeleteFunc(c.Factors, func(f Factor) bool { return f.Source == "" })
 	}
-	return out
 }
 
 // Law is what the tables were read from.
@@ -82,7 +79,7 @@ func (t *Tables) ByID(id string) (Commodity, error) {
 	if c := t.commodity(id); c != nil {
 		return *c, nil
 	}
-	return Commodity{}, fmt.Errorf("%q is not a commodity here; known ones are %s", id, t.knownIDs())
+	return Commodity{}, message.Invalid.Errorf("%q is not a commodity here; known ones are %s", id, t.knownIDs())
 }
 
 func (t *Tables) commodity(id string) *Commodity {

@@ -1,9 +1,9 @@
 package grain
 
 import (
-	"fmt"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -95,7 +95,7 @@ func (t *GradeTable) misfits(r results) []error {
 }
 
 func (w Whole) misfit(r results, how string) error {
-	return fmt.Errorf("%s %s is %s: %s; check the figures",
+	return message.Invalid.Errorf("%s %s is %s: %s; check the figures",
 		r.name(w.Factor), r.show(w.Factor, r.recorded[w.Factor]), how, w.listed(r))
 }
 

@@ -18,7 +18,7 @@ func TestSay(t *testing.T) {
 		"Quill, out":                    "Quill, sorti",
 		"52,300 lb":                     "52,300 lb",
 		"tested by T. Tester":           "analysé par T. Tester",
-		"Test weight discount for each": "Réduction, poids spécifique : pour chacune",
+		"Test weight discount for each": "Escompte, poids spécifique : pour chacune",
 		"Ruby corn discount for each":   "Ruby corn discount : pour chacune",
 		"Lucinda Vail: Charges":         "Lucinda Vail : Frais",
 		"in the ditch, wet":             "in the ditch, wet",

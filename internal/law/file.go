@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/quantity"
@@ -99,4 +100,26 @@ func (f *File) Period() string {
 		return "in force from " + f.From.String()
 	}
 	return "in force from " + f.From.String() + " to " + f.Until.String()
+}
+
+// Days reads a required whole number of days, 1 or more.
+func Days(t *tomlfile.Table, key string) int {
+	text := t.Text(key)
+	days, err := strconv.Atoi(text)
+	if text != "" && (err != nil || days < 1 || days > mostDays) {
+		t.AddProblem(key, fmt.Sprintf("%s is %q", t.Name(key), text), "Write a whole number of days in quotes, from 1 to 3660.")
+		return 0
+	}
+	return days
+}
+
+// mostDays is ten years, more than anything here waits.
+const mostDays = 3660
+
+// HowOf reads how one rule of a file is known, where it says so itself.
+func HowOf(t *tomlfile.Table, otherwise How) How {
+	if !t.Has("read") {
+		return otherwise
+	}
+	return How(t.Choice("read", string(Read), string(FromMemory), string(Practice)))
 }

@@ -6,6 +6,8 @@ import (
 	"encoding/hex"
 	"fmt"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // Law is the files in force together: what a ticket of one day is graded and
@@ -66,7 +68,7 @@ func Resolve(manifest string, text func(hash string) (string, error)) (Law, erro
 	for lines.Scan() {
 		hash, id, ok := strings.Cut(lines.Text(), " ")
 		if !ok {
-			return Law{}, fmt.Errorf("%q is no line of a list of rules", lines.Text())
+			return Law{}, message.Storage.Errorf("%q is no line of a list of rules", lines.Text())
 		}
 		kept, err := text(hash)
 		if err != nil {
@@ -77,7 +79,7 @@ func Resolve(manifest string, text func(hash string) (string, error)) (Law, erro
 			return Law{}, err
 		}
 		if f.Hash != hash || f.ID != id {
-			return Law{}, fmt.Errorf("the rules %s were kept under the hash %s and have %s: the text was altered", id, hash, f.Hash)
+			return Law{}, message.Storage.Errorf("the rules %s were kept under the hash %s and have %s: the text was altered", id, hash, f.Hash)
 		}
 		files = append(files, f)
 	}

@@ -194,7 +194,7 @@ func (d Details) check() error {
 	case d.Day.IsZero():
 		return message.WrongPhase.Errorf("the load has no day; give the business day it was delivered on")
 	case d.Price != nil && d.Price.Sign() <= 0:
-		return message.WrongPhase.Errorf("the price is %s; type a price above nought, or leave it for later", d.Price)
+		return message.WrongPhase.Errorf("the price is %s; type a price above zero, or leave it for later", d.Price)
 	}
 	return nil
 }

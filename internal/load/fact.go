@@ -70,11 +70,14 @@ type Refused struct {
 // working by step id; Working is the SHA-256 of the whole working.
 type Settled struct {
 	// Engine settled it, and works it again. It is left out for the first one.
-	Engine      settle.Engine              `json:"engine,omitzero"`
-	Edition     string                     `json:"edition"`
-	EditionHash string                     `json:"edition_hash"`
-	Working     string                     `json:"working"`
-	Figures     map[string]quantity.Amount `json:"figures"`
+	Engine      settle.Engine `json:"engine,omitzero"`
+	Edition     string        `json:"edition"`
+	EditionHash string        `json:"edition_hash"`
+	// Law is the hash of the published rules it was recorded and graded by. It is
+	// left out for the first law, which was in force before tickets kept theirs.
+	Law     string                     `json:"law,omitempty"`
+	Working string                     `json:"working"`
+	Figures map[string]quantity.Amount `json:"figures"`
 }
 
 // Issued is the ticket with its number. Day is the business day it counts in,

@@ -44,6 +44,19 @@ func (p *Printer) Figures() Figures {
 // Say is a format with its arguments in the language, as [New] makes it.
 func (p *Printer) Say(english string, args ...any) string { return p.Text(New(english, args...)) }
 
+// AsShown are arguments for [Printer.Say] whose strings are names or have been said
+// already; those that are figures take the signs of the language.
+func (p *Printer) AsShown(args []any) []any {
+	out := slices.Clone(args)
+	for i, arg := range out {
+		if text, is := arg.(string); is {
+			figure, _ := p.Figures().Rewrite(text)
+			out[i] = Own(figure)
+		}
+	}
+	return out
+}
+
 // Error is an error in the language.
 func (p *Printer) Error(err error) string { return p.Text(Of(err)) }
 
@@ -179,7 +192,7 @@ func (p *Printer) Word(english string) string {
 }
 
 func (p *Printer) miss(key string) {
-	if !strings.ContainsFunc(key, unicode.IsLetter) {
+	if !strings.ContainsFunc(plain(key), unicode.IsLetter) {
 		return
 	}
 	p.mutex.Lock()

@@ -62,7 +62,7 @@ func (p Policy) Check() []error {
 	}
 	faults.Unless(p.Count >= 1, "the policy for %s asks for %d tests; a sample needs at least one", name, p.Count)
 	faults.Unless(p.NearCount >= p.Count, "the policy for %s asks for %d tests near a limit and %d away from it; near a limit it cannot be fewer", name, p.NearCount, p.Count)
-	faults.Unless(p.Spread.Unit() == quantity.Point && p.Spread.Sign() > 0, "the policy for %s allows a spread of %s; write points above nought, such as 0.5 pt", name, p.Spread)
+	faults.Unless(p.Spread.Unit() == quantity.Point && p.Spread.Sign() > 0, "the policy for %s allows a spread of %s; write points above zero, such as 0.5 pt", name, p.Spread)
 	faults.Unless(p.Near.Unit() == quantity.Point && p.Near.Sign() >= 0, "the policy for %s takes %s as near a limit; write points, such as 0.5 pt, or 0 pt for never", name, p.Near)
 	for _, rule := range p.MayExclude {
 		faults.Unless(slices.Contains(ExclusionRules(), rule), "the policy for %s lets tests be dropped by %q, which is no rule; the rules are %q", name, rule, ExclusionRules())

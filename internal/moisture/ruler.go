@@ -123,6 +123,18 @@ func (r Ruler) Part(m quantity.Amount) quantity.Amount {
 	return m.Sub(r.Low).Div(r.High.Sub(r.Low))
 }
 
+// Place is the place of a moisture in thousandths of the ruler's length.
+func (r Ruler) Place(m quantity.Amount) int { return quantity.Permille(r.Part(m), quantity.HalfUp) }
+
+// MarkPlace is the place of a mark. Graduations are rounded down: they are spaced
+// evenly from the low end.
+func (r Ruler) MarkPlace(m RulerMark) int {
+	if m.Kind == PointMark || m.Kind == TenthMark {
+		return quantity.Permille(r.Part(m.At), quantity.Down)
+	}
+	return r.Place(m.At)
+}
+
 // wholeNumber reads an amount that is known to be whole.
 func wholeNumber(a quantity.Amount) int {
 	d, _ := a.Decimal()

@@ -7,33 +7,6 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Retention is how long a sample is kept for a dispute.
-type Retention struct {
-	ID     string `json:"id"`
-	Name   string `json:"name"`
-	Days   int    `json:"days,string"`
-	Source string `json:"source"`
-}
-
-// Retentions are the published rules known here; a house may set its own.
-func Retentions() []Retention {
-	return []Retention{
-		{ID: "us-inbound-truck", Name: "United States, inbound truck", Days: 3, Source: "U.S. official inspection, file samples: 3 days"},
-		{ID: "canada", Name: "Canada, 1 kg", Days: 7, Source: "Canada: a producer may ask for the inspector's decision within 7 calendar days"},
-		{ID: "montana", Name: "Montana", Days: 60, Source: "Montana Code Annotated 80-4-711: 60 days"},
-	}
-}
-
-// RetentionByID finds a published rule.
-func RetentionByID(id string) (Retention, bool) {
-	for _, r := range Retentions() {
-		if r.ID == id {
-			return r, true
-		}
-	}
-	return Retention{}, false
-}
-
 // Probe is one thrust of the probe.
 type Probe struct {
 	// Place is where in the load, such as "left front".

@@ -5,11 +5,12 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/quantity"
 )
 
 func kept(number, taken, rule string) Sample {
-	keep, _ := RetentionByID(rule)
+	keep, _ := RetentionByID(law.First(), rule)
 	return Sample{Number: number, Crop: "corn", Taken: quantity.MustDate(taken), By: "A. Tester", Probes: []Probe{{Place: "left front"}}, Place: "shelf B-3", Keep: keep}
 }
 
@@ -26,7 +27,7 @@ func TestDiscardDates(t *testing.T) {
 			t.Errorf("%s from %s: through %s, discard from %s; want %s, %s", c.rule, c.taken, s.KeepThrough(), s.DiscardFrom(), c.through, c.from)
 		}
 	}
-	if _, ok := RetentionByID("nowhere"); ok {
+	if _, ok := RetentionByID(law.First(), "nowhere"); ok {
 		t.Error("a rule of nowhere was found")
 	}
 }

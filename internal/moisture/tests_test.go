@@ -224,7 +224,7 @@ func TestPolicyChecksAndChoice(t *testing.T) {
 	expectErrors(t, "bad", Policy{Crop: "corn", Count: 0, NearCount: -1, Spread: pct("0.5"), Near: pt("-0.1"), MayExclude: []ExclusionRule{"whim"}}.Check(),
 		"asks for 0 tests", "near a limit it cannot be fewer", "spread of 0.5 %", "-0.1 pt as near", `"whim", which is no rule`)
 	if corn.isNear(pct("15"), Limit{At: pct("15")}) {
-		t.Error("nought as near means never")
+		t.Error("zero as near means never")
 	}
 }
 

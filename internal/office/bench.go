@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
@@ -41,30 +42,30 @@ func defaultBench(rules string) Bench {
 }
 
 // authority is the rule meters are checked by.
-func (b Bench) authority() (meter.CheckTolerance, error) {
+func (b Bench) authority(l law.Law) (meter.CheckTolerance, error) {
 	if b.Authority == HouseRule {
 		return meter.CheckTolerance{
 			ID: HouseRule, Name: "the house", Source: "set-up of the bench", Confirmed: true,
 			Limits: []meter.ErrorLimit{{Fixed: b.Limit}},
 		}, nil
 	}
-	a, ok := meter.CheckToleranceByID(b.Authority)
+	a, ok := meter.CheckToleranceByID(l, b.Authority)
 	if !ok {
 		return a, message.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", b.Authority)
 	}
 	return a, nil
 }
 
-// Faults lists everything wrong with the set-up.
-func (b Bench) Faults() Sentences {
+// Faults lists everything wrong with the set-up under a law.
+func (b Bench) Faults(l law.Law) Sentences {
 	var wrong Sentences
-	if _, err := b.authority(); err != nil {
+	if _, err := b.authority(l); err != nil {
 		wrong = append(wrong, err.Error())
 	}
 	if b.Authority == HouseRule && (b.Limit.Unit() != quantity.Point || b.Limit.Sign() <= 0) {
-		wrong = append(wrong, fmt.Sprintf("the house lets its meters be off by %s; write points above nought, such as 0.3 pt", b.Limit))
+		wrong = append(wrong, fmt.Sprintf("the house lets its meters be off by %s; write points above zero, such as 0.3 pt", b.Limit))
 	}
-	if _, known := moisture.RetentionByID(b.Retention); !known && b.Retention != HouseRule {
+	if _, known := moisture.RetentionByID(l, b.Retention); !known && b.Retention != HouseRule {
 		wrong = append(wrong, fmt.Sprintf("%q is no rule for keeping samples that is known here; choose another", b.Retention))
 	}
 	if b.EveryDays < 0 || b.WarnDays < 0 {
@@ -99,7 +100,7 @@ func RetentionRule(ctx context.Context, d Desk) (moisture.Retention, error) {
 	if err != nil {
 		return moisture.Retention{}, err
 	}
-	rule, _ := moisture.RetentionByID(b.Retention)
+	rule, _ := moisture.RetentionByID(d.Laws().On(d.Today()), b.Retention)
 	if days := d.Profile().RetainDays; days > rule.Days {
 		rule = moisture.Retention{ID: HouseRule, Name: "the house's own days", Days: days, Source: "set-up of the elevator"}
 	}

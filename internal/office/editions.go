@@ -2,10 +2,15 @@ package office
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
 
@@ -74,4 +79,43 @@ func KeptEdition(ctx context.Context, b Book, hash string) (*rates.Edition, erro
 		return nil, message.Errorf("edition %s is in the book but cannot be read: %w", id, err)
 	}
 	return e, nil
+}
+
+// TablesFor are the published rules a load is recorded and graded by: those its
+// ticket keeps, or those in force on its day. So a table that changes leaves the
+// tickets before it alone.
+func TablesFor(ctx context.Context, d Desk, l *load.Load) (*grain.Tables, error) {
+	if l.Settled != nil && l.Number > 0 {
+		return d.TablesKept(ctx, l.Settled.Law)
+	}
+	return d.TablesOn(LawDay(d, l))
+}
+
+// LawDay is the day whose law a load without a ticket is under: the day of
+// delivery, or today while it has none.
+func LawDay(d Desk, l *load.Load) quantity.Date {
+	if l.Details.Day.IsZero() {
+		return d.Today()
+	}
+	return l.Details.Day
+}
+
+// KeptTables reads the published rules of a hash as the book keeps them; an
+// empty hash is the first law's.
+func KeptTables(ctx context.Context, b Book, hash string) (*grain.Tables, error) {
+	if hash == "" {
+		return grain.First(), nil
+	}
+	_, manifest, err := b.Edition(ctx, hash)
+	if err != nil {
+		return nil, err
+	}
+	l, err := law.Resolve(manifest, func(hash string) (string, error) {
+		_, text, err := b.Edition(ctx, hash)
+		return text, err
+	})
+	if err != nil {
+		return nil, fmt.Errorf("the rules of law that the book keeps cannot be read: %w", err)
+	}
+	return grain.TablesOf(l)
 }

@@ -15,7 +15,7 @@ import (
 )
 
 // Entering is the desk as a form of a load sees it. It reads each list once, so it
-// is made for one act, and anew after the lists have changed.
+// is made for one act, and again after the lists have changed.
 type Entering struct {
 	desk      Desk
 	ctx       context.Context

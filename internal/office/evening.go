@@ -141,7 +141,7 @@ func meterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Sta
 	if len(all) > 0 {
 		setup = all[0]
 	}
-	authority, ok := meter.CheckToleranceByID(setup.Authority)
+	authority, ok := meter.CheckToleranceByID(d.Laws().On(day), setup.Authority)
 	if !ok {
 		return meter.Status{}, message.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
 	}

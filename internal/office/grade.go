@@ -1,7 +1,10 @@
 package office
 
 import (
+	"context"
+
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 )
 
@@ -14,21 +17,28 @@ type Grading struct {
 	// Canada are the Canadian moisture classes, one for each name under which
 	// the order lists the grain; none without a moisture.
 	Canada []grain.MoistureClass
+	// By are the files of law it was graded by.
+	By []*law.File
 }
 
 // Grade grades the sample of a load, as far as it has been tested. The error
-// joins a sentence for every result that does not belong to the grain.
-func Grade(l *load.Load) (Grading, error) {
-	c, err := grain.ByID(l.Details.Commodity)
+// joins a sentence for every result that does not belong to the grain. A load
+// with a ticket is graded by the tables of its own day, whatever has changed since.
+func Grade(ctx context.Context, d Desk, l *load.Load) (Grading, error) {
+	tables, err := TablesFor(ctx, d, l)
 	if err != nil {
 		return Grading{}, err
 	}
-	return GradeSample(c, l.Sample, l.Details.Class)
+	return GradeSample(tables, l.Details.Commodity, l.Sample, l.Details.Class)
 }
 
 // GradeSample is [Grade] for a sample of a grain. A class that the Canadian
 // order lists the grain under leaves out its other names.
-func GradeSample(c grain.Commodity, s load.Sample, class string) (Grading, error) {
+func GradeSample(tables *grain.Tables, commodity string, s load.Sample, class string) (Grading, error) {
+	c, err := tables.ByID(commodity)
+	if err != nil {
+		return Grading{}, err
+	}
 	out := Grading{Commodity: c}
 	observed, err := c.Record(observations(s))
 	if err != nil {
@@ -40,19 +50,30 @@ func GradeSample(c grain.Commodity, s load.Sample, class string) (Grading, error
 			return out, err
 		}
 		out.US = &graded
+		out.by(tables, "us", grain.KindGrades, commodity)
 	}
 	moisture, tested := observed[grain.Moisture]
 	if !tested {
 		return out, nil
 	}
 	for _, name := range canadaNames(c, class) {
-		one, err := grain.Class(name, moisture)
+		one, err := tables.Class(name, moisture)
 		if err != nil {
 			return out, err
 		}
 		out.Canada = append(out.Canada, one)
 	}
+	if len(out.Canada) > 0 {
+		out.by(tables, "canada", grain.KindClasses, "")
+	}
 	return out, nil
+}
+
+// by notes a file of law that the grading used.
+func (g *Grading) by(tables *grain.Tables, jurisdiction, kind, subject string) {
+	if f, ok := tables.Law().Find(jurisdiction, kind, subject); ok {
+		g.By = append(g.By, f)
+	}
 }
 
 func canadaNames(c grain.Commodity, class string) []string {

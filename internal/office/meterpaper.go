@@ -32,7 +32,7 @@ func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 	}
 	put(report.Heading{Text: "Reference samples"}, l.table(), l.bars())
 	if l.Bias.N > 0 {
-		put(report.Heading{Text: "Bias"}, report.Para{Text: l.Bias.Sentence}, l.steps(i18n.For(p.Language).Say))
+		put(report.Heading{Text: "Bias"}, report.Para{Text: l.Bias.Sentence}, l.steps(i18n.In(p.Language).Word))
 	}
 	put(report.Signing{Names: []string{"Examined by, full name and signature", "Date"}})
 	return d

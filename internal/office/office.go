@@ -12,6 +12,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -29,6 +30,12 @@ type Desk interface {
 	Engine() settle.Engine
 	// Kept is the edition a ticket was settled under, out of the book.
 	Kept(ctx context.Context, hash string) (*rates.Edition, error)
+	// Laws are the published rules in use.
+	Laws() *law.Set
+	// TablesOn are those about grain in force on a day, TablesKept those that a
+	// ticket keeps the hash of, out of the book.
+	TablesOn(day quantity.Date) (*grain.Tables, error)
+	TablesKept(ctx context.Context, hash string) (*grain.Tables, error)
 	// Now is the time as facts carry it, Today the business day, Local a fact's time on the wall's clock.
 	Now() string
 	Today() quantity.Date

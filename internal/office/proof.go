@@ -58,7 +58,11 @@ func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (expl
 		}
 		f.Correction = difference.Comparison
 	}
-	if rule, err := dispute.RuleFor(d.Profile().Rules); err == nil {
+	tables, err := TablesFor(ctx, d, l)
+	if err != nil {
+		return f, err
+	}
+	if rule, err := dispute.RuleFor(tables.Law(), d.Profile().Rules); err == nil {
 		f.Rule, f.Due = rule, rule.Due(l.IssuedDay)
 	}
 	f.Disputes, err = DisputesOf(ctx, d, number)
@@ -89,7 +93,11 @@ func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o 
 		return nil, err
 	}
 	if edition != nil {
-		again, err := s.Engine.Settle(facts, edition)
+		tables, err := TablesFor(ctx, d, l)
+		if err != nil {
+			return nil, err
+		}
+		again, err := s.Engine.Settle(facts, edition.By(tables))
 		out = append(out, whatIf(fmt.Sprintf("edition %s, in force %s", edition.ID, edition.Period()), again, err))
 	}
 	beyond, err := settle.TakenBeyondWater(s, facts)

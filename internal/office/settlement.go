@@ -23,11 +23,15 @@ func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	for _, m := range l.Missing() {
 		problems = append(problems, settle.Problem{Field: m.Field, Sentence: m.Sentence})
 	}
+	tables, err := TablesFor(context.Background(), d, l)
+	if err != nil {
+		problems = append(problems, settle.Problem{Field: "edition", Sentence: err.Error() + "."})
+	}
 	if isOutbound(l) {
 		if len(problems) > 0 {
 			return nil, problems
 		}
-		return settled(weighOnly(l, EngineOf(d, l)))
+		return settled(weighOnly(l, EngineOf(d, l), tables))
 	}
 	problems = append(problems, priceOfStored(l)...)
 	e, err := EditionFor(d, l)
@@ -37,7 +41,7 @@ func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
-	return settled(EngineOf(d, l).Settle(l.SettleFacts(), e))
+	return settled(EngineOf(d, l).Settle(l.SettleFacts(), e.By(tables)))
 }
 
 // EngineOf is the engine that settled a load, or would now.
@@ -78,28 +82,42 @@ func EditionFor(d Desk, l *load.Load) (*rates.Edition, error) {
 // the edition it was settled with. The error says so when a newer program's
 // engine is not known here.
 func Resettle(ctx context.Context, d Desk, l *load.Load) (*settle.Settlement, error) {
-	return ResettledUnder(l, func(hash string) (*rates.Edition, error) { return d.Kept(ctx, hash) })
+	return ResettledUnder(l, Kept{
+		Edition: func(hash string) (*rates.Edition, error) { return d.Kept(ctx, hash) },
+		Tables:  func(hash string) (*grain.Tables, error) { return d.TablesKept(ctx, hash) },
+	})
 }
 
-// ResettledUnder works a load again as it was issued, under the edition that kept
-// finds by its hash.
-func ResettledUnder(l *load.Load, kept func(hash string) (*rates.Edition, error)) (*settle.Settlement, error) {
+// Kept finds by their hashes what tickets were settled under.
+type Kept struct {
+	Edition func(hash string) (*rates.Edition, error)
+	Tables  func(hash string) (*grain.Tables, error)
+}
+
+// ResettledUnder works a load again as it was issued, under the edition and the
+// rules of law that it keeps the hashes of.
+func ResettledUnder(l *load.Load, kept Kept) (*settle.Settlement, error) {
 	if l.Settled == nil {
 		return nil, message.Errorf("load %s has not been settled; issue its ticket first", l.ID)
 	}
-	if isOutbound(l) {
-		return weighOnly(l, l.Settled.Engine)
-	}
-	e, err := kept(l.Settled.EditionHash)
+	tables, err := kept.Tables(l.Settled.Law)
 	if err != nil {
 		return nil, err
 	}
-	return l.Settled.Engine.Settle(l.SettleFacts(), e)
+	if isOutbound(l) {
+		return weighOnly(l, l.Settled.Engine, tables)
+	}
+	e, err := kept.Edition(l.Settled.EditionHash)
+	if err != nil {
+		return nil, err
+	}
+	return l.Settled.Engine.Settle(l.SettleFacts(), e.By(tables))
 }
 
-// SettledFact is a settlement as the journal keeps it.
-func SettledFact(s *settle.Settlement) load.Settled {
-	f := load.Settled{Engine: s.Engine, Working: workingHash(s), Figures: s.Figures()}
+// SettledFact is a settlement as the journal keeps it, with the hash of the law
+// that it was settled by.
+func SettledFact(s *settle.Settlement, law string) load.Settled {
+	f := load.Settled{Engine: s.Engine, Working: workingHash(s), Figures: s.Figures(), Law: law}
 	if s.Edition != nil {
 		f.Edition, f.EditionHash = s.Edition.ID, s.Edition.Hash
 	}
@@ -120,8 +138,8 @@ func workingHash(s *settle.Settlement) string {
 var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
 
 // weighOnly writes down the weights of a load that leaves.
-func weighOnly(l *load.Load, by settle.Engine) (*settle.Settlement, error) {
-	w, err := by.WeighOnly(l.SettleFacts().Drafts, countedIn(l))
+func weighOnly(l *load.Load, by settle.Engine, tables *grain.Tables) (*settle.Settlement, error) {
+	w, err := by.WeighOnly(l.SettleFacts().Drafts, countedIn(l, tables))
 	if err != nil {
 		return nil, err
 	}
@@ -130,10 +148,10 @@ func weighOnly(l *load.Load, by settle.Engine) (*settle.Settlement, error) {
 
 // countedIn asks for bushels where the law knows a bushel of the grain and the
 // scale weighs in pounds.
-func countedIn(l *load.Load) settle.Outbound {
+func countedIn(l *load.Load, tables *grain.Tables) settle.Outbound {
 	out := settle.Outbound{Place: quantity.Unrounded, Bushels: byLegalWeight}
 	gross, ok := l.Weight(load.Gross, l.Drafts()[0])
-	c, err := grain.ByID(l.Details.Commodity)
+	c, err := tables.ByID(l.Details.Commodity)
 	if ok && err == nil && !c.Bushel.IsZero() && gross.Weight.Unit() == quantity.Lb {
 		out.Bushel, out.BushelSource = c.Bushel, c.BushelSource
 	}

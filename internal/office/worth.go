@@ -53,13 +53,19 @@ func WorthOf(ctx context.Context, d Desk, l *load.Load, step quantity.Amount) (W
 
 // settledUnder is the edition a load was settled under, or would be now.
 func settledUnder(ctx context.Context, d Desk, l *load.Load) (*rates.Edition, error) {
-	if l.Settled != nil {
-		return d.Kept(ctx, l.Settled.EditionHash)
+	find := func() (*rates.Edition, error) { return d.Kept(ctx, l.Settled.EditionHash) }
+	if l.Settled == nil {
+		if _, problems := Preview(d, l); len(problems) > 0 {
+			return nil, problems
+		}
+		find = func() (*rates.Edition, error) { return EditionFor(d, l) }
 	}
-	if _, problems := Preview(d, l); len(problems) > 0 {
-		return nil, problems
+	e, err := find()
+	if err != nil {
+		return nil, err
 	}
-	return EditionFor(d, l)
+	tables, err := TablesFor(ctx, d, l)
+	return e.By(tables), err
 }
 
 // Ruler is the moisture ruler of a load: where the rates begin to take

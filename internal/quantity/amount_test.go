@@ -32,11 +32,11 @@ func TestUnlikeUnitsDoNotMix(t *testing.T) {
 		}
 	}
 	for name, call := range map[string]func(){
-		"less":         func() { pounds.Less(percent) },
-		"more":         func() { pounds.More(percent) },
-		"min":          func() { Min(pounds, percent) },
-		"max":          func() { Max(pounds, percent) },
-		"nought mixes": func() { Zero(Lb).Add(Zero(Kg)) },
+		"less":       func() { pounds.Less(percent) },
+		"more":       func() { pounds.More(percent) },
+		"min":        func() { Min(pounds, percent) },
+		"max":        func() { Max(pounds, percent) },
+		"zero mixes": func() { Zero(Lb).Add(Zero(Kg)) },
 	} {
 		if panics(call) == "" {
 			t.Errorf("%s mixed pounds and percents", name)

@@ -15,13 +15,13 @@ func TestSqrt(t *testing.T) {
 		want  string
 		where string
 	}{
-		{Int(0, points2), To("0.01", HalfUp), "0.00 pt", "nought"},
+		{Int(0, points2), To("0.01", HalfUp), "0.00 pt", "zero"},
 		{Int(4, points2), To("0.0001", HalfUp), "2.0000 pt", "a square"},
 		// 1.41421356237309504880168872420969807856967…, OEIS A002193
 		{Int(2, points2), To("0.00000000000000000001", HalfUp), "1.41421356237309504880 pt", "root of two"},
 		{Int(2, points2), To("0.0001", Up), "1.4143 pt", "up"},
 		{Int(2, points2), To("0.0001", Down), "1.4142 pt", "down"},
-		{Of("0.0625", points2), To("0.1", HalfUp), "0.3 pt", "0.25, a tie, away from nought"},
+		{Of("0.0625", points2), To("0.1", HalfUp), "0.3 pt", "0.25, a tie, away from zero"},
 		{Of("0.0625", points2), To("0.1", HalfEven), "0.2 pt", "0.25, a tie, to even"},
 		{Of("0.0624999999999999", points2), To("0.1", HalfUp), "0.2 pt", "just under the tie"},
 		{Of("0.0625000000000001", points2), To("0.1", HalfEven), "0.3 pt", "just over the tie"},
@@ -37,9 +37,9 @@ func TestSqrt(t *testing.T) {
 
 func TestSqrtRefusesNonsense(t *testing.T) {
 	for name, call := range map[string]func(){
-		"below nought": func() { Sqrt(Int(-1, Plain), To("1", Down)) },
-		"odd unit":     func() { Sqrt(Int(1, Point), To("1", Down)) },
-		"no rounding":  func() { Sqrt(Int(1, Plain), Unrounded) },
+		"below zero":  func() { Sqrt(Int(-1, Plain), To("1", Down)) },
+		"odd unit":    func() { Sqrt(Int(1, Point), To("1", Down)) },
+		"no rounding": func() { Sqrt(Int(1, Plain), Unrounded) },
 	} {
 		func() {
 			defer func() {

@@ -97,3 +97,10 @@ func ParseRounding(text string) (Rounding, error) {
 	}
 	return Rounding{Step: step, Rule: Rule(words[1])}, nil
 }
+
+// Permille is a part of a whole in thousandths, to the nearest by a rule. Places
+// along a picture are given so, whatever draws it.
+func Permille(part Amount, rule Rule) int {
+	d, _ := To("1", rule).Apply(part.Mul(Int(1000, Plain))).Decimal()
+	return int(d.IntPart())
+}

@@ -87,5 +87,20 @@ func (e *Edition) Factor(id grain.FactorID) (grain.Factor, bool) {
 	return e.Commodity.Factor(id)
 }
 
+// By is the edition with its commodity as other tables of law have it: results
+// are recorded by them. The rules of the edition itself stay what they are.
+func (e *Edition) By(t *grain.Tables) *Edition {
+	if e == nil || t == nil || t == grain.First() {
+		return e
+	}
+	c, err := t.ByID(e.Commodity.ID)
+	if err != nil {
+		return e // the catalog is the program's, so this is the same commodity
+	}
+	by := *e
+	by.Commodity = c
+	return &by
+}
+
 // Source is how a row of this edition is quoted on paper.
 func (e *Edition) Source(row string) string { return e.ID + ": " + row }

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -60,7 +61,7 @@ func (s *Set) On(schedule, commodity string, day quantity.Date) (*Edition, error
 		}
 	}
 	if found == nil {
-		return nil, fmt.Errorf("no rates are in force for %s on %s in schedule %q. Editions here: %s. Add an edition for that day", commodity, day, schedule, s.periods(schedule, commodity))
+		return nil, message.Errorf("no rates are in force for %s on %s in schedule %q. Editions here: %s. Add an edition for that day", commodity, day, schedule, s.periods(schedule, commodity))
 	}
 	return found, nil
 }

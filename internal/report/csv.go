@@ -10,9 +10,7 @@ import (
 // CSV writes one of the document's tables with a heading row, as RFC 4180 has it. Figures are
 // written without commas between thousands, so that programs can read them.
 func (d Document) CSV(w io.Writer, t Table) error {
-	if say := i18n.For(d.Language); say != nil {
-		t = t.spoken(say)
-	}
+	t = t.spoken(i18n.For(d.Language).Say)
 	out := csv.NewWriter(w)
 	if err := out.Write(t.titles()); err != nil {
 		return err

@@ -11,15 +11,20 @@ import (
 // whoever reads the document itself, a screen or a program, finds the same words
 // in every house.
 
-// spoken is the document in its language.
-func (d Document) spoken() Document {
-	t := i18n.For(d.Language)
-	if t == nil {
-		return d
-	}
-	d.Title, d.About, d.Footer = t.Say(d.Title), t.Say(d.About), t.Say(d.Footer)
-	d.Marks = each(d.Marks, t.Say)
-	d.Blocks = each(d.Blocks, func(b Block) Block { return spokenBlock(b, t) })
+// A translate gives an English text in a language.
+type translate func(english string) string
+
+// forPeople is the document in its language, with the signs of the language in its
+// figures.
+func (d Document) forPeople() Document { return d.spoken(i18n.In(d.Language).Word) }
+
+// forPrograms is the document in its language, with figures as programs read them.
+func (d Document) forPrograms() Document { return d.spoken(i18n.For(d.Language).Say) }
+
+func (d Document) spoken(say translate) Document {
+	d.Title, d.About, d.Footer = say(d.Title), say(d.About), say(d.Footer)
+	d.Marks = each(d.Marks, say)
+	d.Blocks = each(d.Blocks, func(b Block) Block { return spokenBlock(b, say) })
 	d.Language = ""
 	return d
 }
@@ -33,43 +38,43 @@ func each[T any](list []T, do func(T) T) []T {
 	return out
 }
 
-func spokenBlock(b Block, t *i18n.Translator) Block {
+func spokenBlock(b Block, say translate) Block {
 	switch b := b.(type) {
 	case Heading:
-		b.Text = t.Say(b.Text)
+		b.Text = say(b.Text)
 		return b
 	case Para:
-		b.Text = t.Say(b.Text)
+		b.Text = say(b.Text)
 		return b
 	case Pairs:
-		return Pairs{each(b.Pairs, func(p Pair) Pair { return p.spoken(t) })}
+		return Pairs{each(b.Pairs, func(p Pair) Pair { return p.spoken(say) })}
 	case Table:
-		return b.spoken(t)
+		return b.spoken(say)
 	case Bars:
-		b.Title, b.Empty = t.Say(b.Title), t.Say(b.Empty)
-		b.Labels, b.Values = each(b.Labels, t.Say), each(b.Values, t.Say)
+		b.Title, b.Empty = say(b.Title), say(b.Empty)
+		b.Labels, b.Values = each(b.Labels, say), each(b.Values, say)
 		return b
 	case Signing:
-		return Signing{each(b.Names, t.Say)}
+		return Signing{each(b.Names, say)}
 	}
 	return b // steps are said by whoever knows what they are made of
 }
 
-func (p Pair) spoken(t *i18n.Translator) Pair {
-	p.Label = t.Say(p.Label)
+func (p Pair) spoken(say translate) Pair {
+	p.Label = say(p.Label)
 	if !p.Own {
-		p.Value = t.Say(p.Value)
+		p.Value = say(p.Value)
 	}
 	return p
 }
 
-func (b Table) spoken(t *i18n.Translator) Table {
-	b.Empty, b.Parts = t.Say(b.Empty), each(b.Parts, t.Say)
+func (b Table) spoken(say translate) Table {
+	b.Empty, b.Parts = say(b.Empty), each(b.Parts, say)
 	own := make([]bool, len(b.Columns))
 	columns := make([]Column, len(b.Columns))
 	for i, c := range b.Columns {
 		words, unit := c.Words()
-		c.Title = t.Say(words) + unit
+		c.Title = say(words) + unit
 		own[i], columns[i] = c.Own, c
 	}
 	b.Columns = columns
@@ -78,7 +83,7 @@ func (b Table) spoken(t *i18n.Translator) Table {
 		for i, cell := range r.Cells {
 			cells[i] = cell
 			if !own[i] || r.Kind == Total {
-				cells[i] = t.Say(cell)
+				cells[i] = say(cell)
 			}
 		}
 		r.Cells = cells

@@ -9,6 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
 )
 
 // XLSX writes the document as a workbook: a first sheet that says what it is,
@@ -16,7 +17,7 @@ import (
 // is written as the decimal text that prints, to the last zero.
 func (d Document) XLSX(w io.Writer) error {
 	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: i18n.For(d.Language).Say("This paper")}
-	d = d.spoken()
+	d = d.forPrograms()
 	defer book.Close()
 	book.about(d)
 	for i, t := range d.Tables() {
@@ -24,7 +25,7 @@ func (d Document) XLSX(w io.Writer) error {
 	}
 	book.SetActiveSheet(0)
 	if book.failed != nil {
-		return fmt.Errorf("the workbook cannot be made: %w", book.failed)
+		return message.Errorf("the workbook cannot be made: %w", book.failed)
 	}
 	return book.Write(w)
 }

@@ -142,8 +142,10 @@ func addOnce(list []string, s string) []string {
 
 // SetBench changes how the elevator tests.
 func SetBench(ctx context.Context, at Actor, b office.Bench) error {
-	if wrong := b.Faults(); len(wrong) > 0 {
-		return wrong
-	}
-	return SetRecord(ctx, at, office.BenchID, b)
+	return at.do(ctx, func(w *Batch) error {
+		if wrong := b.Faults(w.desk.laws.On(w.desk.Today())); len(wrong) > 0 {
+			return wrong
+		}
+		return SetRecord(ctx, w, office.BenchID, b)
+	})
 }

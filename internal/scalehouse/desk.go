@@ -6,8 +6,10 @@ import (
 	"time"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
@@ -22,6 +24,7 @@ type Desk struct {
 	book   Book
 	rates  *rates.Set
 	charts *chart.Set
+	laws   *law.Set
 	name   string
 	clock  func() time.Time
 	place  *time.Location
@@ -34,6 +37,7 @@ type Desk struct {
 
 	reading sync.Mutex                // of kept editions
 	kept    map[string]*rates.Edition // read from the book, by hash
+	tables  map[string]*grain.Tables  // of law, by hash
 }
 
 // Options are what a desk needs besides its book.
@@ -41,6 +45,8 @@ type Options struct {
 	Name   string // of this desk, as written into facts
 	Rates  *rates.Set
 	Charts *chart.Set // moisture charts of dial meters; nil has none
+	// Laws are the published rules in use; nil has those of the program alone.
+	Laws *law.Set
 	// Clock tells the time; nil is the computer's clock.
 	Clock func() time.Time
 	// Place is the time zone of the business day; nil is the computer's.
@@ -51,7 +57,10 @@ type Options struct {
 
 // Open starts work on a book.
 func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
-	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: guard.Check, kept: map[string]*rates.Edition{}}
+	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: guard.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, tables: map[string]*grain.Tables{}}
+	if d.laws == nil {
+		d.laws, _ = law.NewSet(law.Shipped()...) // held against each other by a test
+	}
 	if d.clock == nil {
 		d.clock = time.Now
 	}

@@ -17,16 +17,20 @@ func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, er
 	if err := d.mayWeigh("raise a dispute"); err != nil {
 		return "", err
 	}
-	rule, err := dispute.RuleFor(d.profile.Rules)
-	if err != nil {
-		return "", err
-	}
 	err = d.do(ctx, func(w *Batch) error {
 		l, err := w.ticket(f.Ticket)
 		if err != nil {
 			return err
 		}
 		if f.Day, err = w.businessDay(); err != nil {
+			return err
+		}
+		tables, err := office.TablesFor(ctx, d, l)
+		if err != nil {
+			return err
+		}
+		rule, err := dispute.RuleFor(tables.Law(), d.profile.Rules)
+		if err != nil {
 			return err
 		}
 		f.Rule, f.Due = rule.Name, rule.Due(l.IssuedDay)

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// Enter writes the facts of a form into the book, all or none, and gives back the
+// Enter writes the facts of a form into the book, all or none, and returns the
 // load's id; an empty id opens a load.
 func Enter(ctx context.Context, at Actor, id string, f entry.Facts) (string, error) {
 	return result(ctx, at, func(w *Batch) (_ string, err error) {

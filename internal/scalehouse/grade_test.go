@@ -16,7 +16,7 @@ func TestGradeOfALoad(t *testing.T) {
 	s := newScene(t)
 	l := s.load(s.whole())
 	l.Sample = sampleOf("15.6", found("test-weight", "53.8", quantity.LbPerBushel), load.Finding{Factor: grain.Musty})
-	g, err := office.Grade(l)
+	g, err := office.Grade(ctx, s.Desk, l)
 	must(t, err)
 	if g.US == nil || g.US.Best != "U.S. No. 3" || g.US.Complete || len(g.US.HeldDownBy) != 1 || len(g.US.Cautions) != 0 {
 		t.Errorf("graded %+v", g.US)
@@ -25,11 +25,11 @@ func TestGradeOfALoad(t *testing.T) {
 		t.Errorf("in Canada %v", g.Canada)
 	}
 	l.Sample.Findings[1].Present = true
-	if g, err = office.Grade(l); err != nil || len(g.US.Cautions) != 1 {
+	if g, err = office.Grade(ctx, s.Desk, l); err != nil || !g.US.Sample || len(g.US.Faults) != 1 || len(g.US.Cautions) != 0 {
 		t.Errorf("a musty sample: %v, %v", g.US, err)
 	}
 	l.Sample = load.Sample{}
-	if g, err = office.Grade(l); err != nil || g.US.Grade != "not graded" || len(g.Canada) != 0 {
+	if g, err = office.Grade(ctx, s.Desk, l); err != nil || g.US.Grade != "not graded" || len(g.Canada) != 0 {
 		t.Errorf("nothing tested: %+v, %v", g, err)
 	}
 }
@@ -38,13 +38,13 @@ func TestGradeOfAClass(t *testing.T) {
 	wheat, err := grain.ByID("wheat-hrs")
 	must(t, err)
 	for class, want := range map[string]int{"": len(wheat.MoistureGrains()), "Wheat - Canada Western Red Spring": 1, "unheard of": len(wheat.MoistureGrains())} {
-		g, err := office.GradeSample(wheat, sampleOf("14.6"), class)
+		g, err := office.GradeSample(grain.First(), wheat.ID, sampleOf("14.6"), class)
 		must(t, err)
 		isTough := func(c grain.MoistureClass) bool { return c.Name == "tough" }
 		if len(g.Canada) != want || slices.IndexFunc(g.Canada, isTough) != 0 {
 			t.Errorf("class %q: %v", class, g.Canada)
 		}
 	}
-	_, err = office.GradeSample(wheat, sampleOf("14.6", found("bcfm", "2", quantity.Percent)), "")
+	_, err = office.GradeSample(grain.First(), wheat.ID, sampleOf("14.6", found("bcfm", "2", quantity.Percent)), "")
 	refused(t, err, "has no factor called")
 }

@@ -27,8 +27,8 @@ var illegal = []struct {
 	{"correct an unknown ticket", asManager(nothing), correct("a trial"), "there is no ticket 0 in this book"},
 
 	// Weights that cannot be.
-	{"a weight of nought", arrived, weigh(load.Weighing{Which: load.Tare, Source: load.FromScale, Weight: quantity.Zero(quantity.Lb)}), "the weight is 0 lb"},
-	{"a weight below nought", arrived, weigh(scaleWeight(load.Tare, -24300)), "the weight is -24,300 lb"},
+	{"a weight of zero", arrived, weigh(load.Weighing{Which: load.Tare, Source: load.FromScale, Weight: quantity.Zero(quantity.Lb)}), "the weight is 0 lb"},
+	{"a weight below zero", arrived, weigh(scaleWeight(load.Tare, -24300)), "the weight is -24,300 lb"},
 	{"a weight between divisions", arrived, weigh(scaleWeight(load.Tare, 24310)), "24,310 lb is not a whole number of divisions of 20 lb: it lies between 24,300 lb and 24,320 lb"},
 	{"a weight over the capacity", arrived, weigh(scaleWeight(load.Gross, 126020)), "126,020 lb is over 126,000 lb, which is 105 % of the capacity of scale 1"},
 	{"a weight in another unit", arrived, weigh(load.Weighing{Which: load.Tare, Source: load.FromScale, Weight: quantity.Int(11000, quantity.Kg)}), "11,000 kg is not a weight from scale 1, which weighs in lb"},
@@ -40,16 +40,16 @@ var illegal = []struct {
 	{"issue with the tare above the gross", swapped, issue, "Net would be -28,000 lb (gross 24,300 - tare 52,300). Weigh again or swap the two."},
 
 	// Samples that cannot be.
-	{"moisture of nought", arrived, sample("0"), "moisture is 0 %; it lies above 0 % and below 100 %"},
+	{"moisture of zero", arrived, sample("0"), "moisture is 0 %; it lies above 0 % and below 100 %"},
 	{"moisture of a hundred", arrived, sample("100"), "moisture is 100 %"},
-	{"moisture below nought", arrived, sample("-3"), "moisture is -3 %"},
+	{"moisture below zero", arrived, sample("-3"), "moisture is -3 %"},
 	{"a factor the grain has not", withFactor("dockage", "1.0"), issue, `Corn is not tested for "dockage"`},
 	{"a factor beyond its limit", withFactor("bcfm", "5.1"), issue, "is 5.1 %, over the limit of 5.0 %"},
 	{"a doubt that stops a ticket", tooCold, issue, "This elevator stops a ticket for it: test again, or let a manager accept"},
 
 	// Details that cannot be.
 	{"open without a direction", nothing, open(func(d *load.Details) { d.Direction = "" }), `a load is inbound or outbound, not ""`},
-	{"open with a price of nought", nothing, open(func(d *load.Details) { d.Price = amount("0 $/bu") }), "type a price above nought, or leave it for later"},
+	{"open with a price of zero", nothing, open(func(d *load.Details) { d.Price = amount("0 $/bu") }), "type a price above zero, or leave it for later"},
 	{"issue a grain not taken here", withDetails(func(d *load.Details) { d.Commodity = "soybeans" }), issue, "soybeans is not taken here"},
 	{"issue before the rates began", withDetails(func(d *load.Details) { d.Day = quantity.MustDate("2026-07-31") }), issue, "no rates are in force for corn on 2026-07-31"},
 	{"issue with a price in another unit", withDetails(func(d *load.Details) { d.Price = amount("7.50 $/cwt") }), issue, "this edition settles in bu"},

@@ -38,7 +38,7 @@ tickets AS (
 		JOIN worked w ON w.subject = i.subject JOIN facts s ON s.seq = w.seq LEFT JOIN ended e ON e.subject = i.subject)`
 
 // wholeUnits is a figure of a JSON object in units of its last place: to two
-// places 119.33 is 11933, to none 52300 is 52300. A missing figure is nought.
+// places 119.33 is 11933, to none 52300 is 52300. A missing figure is zero.
 func wholeUnits(object, path string, places int) string {
 	number := fmt.Sprintf(`rtrim(coalesce(json_extract(%s, '$."%s"'), '0'), ' $abcdefghijklmnopqrstuvwxyz')`, object, path)
 	size := fmt.Sprintf(`ltrim(%s, '-')`, number)

@@ -60,7 +60,11 @@ func (w *Batch) settle(l *load.Load) error {
 			return err
 		}
 	}
-	_, err := w.append(l, office.SettledFact(s))
+	law, err := keepLaw(w, office.LawDay(w.desk, l))
+	if err != nil {
+		return err
+	}
+	_, err = w.append(l, office.SettledFact(s, law))
 	return err
 }
 

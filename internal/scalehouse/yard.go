@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// OpenLoad writes a truck down that has come, and gives back the load's id.
+// OpenLoad writes a truck down that has come, and returns the load's id.
 // What is known of it may be amended until the ticket.
 func OpenLoad(ctx context.Context, at Actor, details load.Details) (string, error) {
 	return result(ctx, at, func(w *Batch) (string, error) {

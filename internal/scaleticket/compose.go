@@ -6,8 +6,10 @@ import "tenthpoint/internal/scaleticket/barcode"
 // nothing is known is a slip on which everything is missing.
 func Compose(ticket Ticket) Document {
 	t := factsOf(ticket)
+	parts := sections(t)
+	t.w.figures(parts)
 	return Document{
-		Marks: marks(t), Stamp: stamp(t), Sections: sections(t), Footer: footer(t.w), CodeLine: codeLine(t),
+		Marks: marks(t), Stamp: stamp(t), Sections: parts, Footer: footer(t.w), CodeLine: codeLine(t),
 		Running: t.w.Ticket + " " + t.ticketNumber(), PageOf: t.w.PageOf, Named: t.w.Named,
 		Made: made(t), Preview: t.isDraft() && !t.isRefused(), payload: payloadOf(t),
 	}

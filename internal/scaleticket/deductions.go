@@ -70,13 +70,13 @@ func waterLine(t *facts, col column) Line {
 func handlingLine(t *facts, col column) Line {
 	r, rate := t.s.Edition.Handling, ""
 	if step, ok := t.s.Sheet.Step(settle.HandlingRateLine); ok {
-		rate = Joined(" ", step.Printed(), t.w.phrase(r.Method.Ticket(r)))
+		rate = Joined(" ", t.w.printed(step), t.w.phrase(r.Method.Ticket(r)))
 	}
 	return takenLine(t, col, t.w.Handling, t.s.Handling, rate)
 }
 
 // phrase is what a method of the rates says of itself.
-func (w Words) phrase(p rule.Phrase) string { return Joined(" ", w.say(p.Words), p.Figure) }
+func (w Words) phrase(p rule.Phrase) string { return Joined(" ", w.say(p.Words), w.say(p.Figure)) }
 
 func discountInWeight(t *facts, col column, d settle.Deduction) Line {
 	line := takenLine(t, col, t.w.say(d.Rule.Label), d.Step, basisWords(t, d))

@@ -21,9 +21,9 @@ func headlineSection(t *facts) Section {
 func headNet(t *facts) Line {
 	line := Line{Field: "net", Label: t.w.Net, Value: netLater(t), Emphasis: true}
 	if part := t.ownPart(); part != nil {
-		line.Value = part.Net.Printed()
+		line.Value = t.w.printed(part.Net)
 	} else if t.s != nil {
-		line.Value = t.s.Net.Printed()
+		line.Value = t.w.printed(t.s.Net)
 	} else if net, ok := netWeight(t); ok {
 		line.Value = columnOf(net.Written()).figure(net)
 	}
@@ -42,7 +42,7 @@ func headMoisture(t *facts) Line {
 func headQuantity(t *facts) Line {
 	line := Line{Field: "quantity", Label: t.w.DryBushels, Value: t.whenSettled(), Emphasis: true}
 	if step := drySettled(t); step != nil {
-		line.Label, line.Value = t.w.quantityLabel(step), step.Printed()
+		line.Label, line.Value = t.w.quantityLabel(step), t.w.printed(step)
 	} else if t.Edition != nil && !t.Edition.Units.HasBushels() {
 		line.Label = t.w.unitLabel(t.Edition.Units.Settle)
 	}

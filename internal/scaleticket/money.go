@@ -14,10 +14,10 @@ import (
 func quantityLines(p *part) {
 	bushelLine(p)
 	if b := p.s.Bushels; b != nil {
-		p.put(Line{Kind: Pair, Field: "bushels", Label: p.w.DryBushels, Value: b.Printed(), Notes: some(p.w.worked(b)), Emphasis: true})
+		p.put(Line{Kind: Pair, Field: "bushels", Label: p.w.DryBushels, Value: p.w.printed(b), Notes: some(p.w.worked(b)), Emphasis: true})
 	}
 	if q := p.s.Quantity; q != p.s.Bushels {
-		p.put(Line{Kind: Pair, Field: "quantity", Label: p.w.unitLabel(q.Value().Unit()), Value: q.Printed(), Notes: some(p.w.worked(q)), Emphasis: p.s.Bushels == nil})
+		p.put(Line{Kind: Pair, Field: "quantity", Label: p.w.unitLabel(q.Value().Unit()), Value: p.w.printed(q), Notes: some(p.w.worked(q)), Emphasis: p.s.Bushels == nil})
 	}
 }
 

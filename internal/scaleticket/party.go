@@ -16,7 +16,7 @@ func partySection(t *facts) Section {
 	}
 	p.need("grower", label, d.Grower.Name, t.w.NotNamed)
 	if owner, ok := t.owner(); ok {
-		p.put(Line{Label: t.w.ThisCopyFor, Value: shareWords(owner), Emphasis: true})
+		p.put(Line{Label: t.w.ThisCopyFor, Value: t.w.shareWords(owner), Emphasis: true})
 	} else {
 		p.put(Line{Field: "shares", Label: t.w.Shares, Value: sharesWords(t)})
 	}
@@ -37,13 +37,14 @@ func sharesWords(t *facts) string {
 	}
 	var parts []string
 	for _, o := range owners {
-		parts = append(parts, shareWords(o))
+		parts = append(parts, t.w.shareWords(o))
 	}
 	return Joined("; ", parts...)
 }
 
-func shareWords(o load.Owner) string {
-	return o.Name + " " + shareFigure(o)
+func (w Words) shareWords(o load.Owner) string {
+	figure, _ := w.Signs.Rewrite(shareFigure(o))
+	return o.Name + " " + figure
 }
 
 // shareFigure is an owner's part as it was agreed: 1/3, or 33.5 %.
@@ -61,9 +62,9 @@ func movementSection(t *facts) Section {
 	p.fact(t.w.Movement, directionWord(t), t.w.NotStated)
 	p.need("day", t.w.Date, t.date(d.Day), t.w.NotDated)
 	p.need("commodity", t.w.Commodity, Joined(", ", commodityName(t), d.Class), t.w.NotNamed)
-	p.fact(t.w.CropYear, d.CropYear, t.w.NotStated)
+	p.fact(t.w.CropYear, d.CropYear, t.w.NoCropYear)
 	p.need("truck", t.w.Truck, truckName(t), t.w.NotNamed)
-	p.fact(t.w.Trailer, d.Truck.Trailer, t.w.None)
+	p.fact(t.w.Trailer, d.Truck.Trailer, t.w.NoTrailer)
 	weighedAt(p, load.Gross, t.w.GrossAt)
 	weighedAt(p, load.Tare, t.w.TareAt)
 	p.fact(t.w.Driver, d.Driver, t.w.NotNamed)

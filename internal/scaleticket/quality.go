@@ -41,7 +41,7 @@ func moistureLine(p *part) {
 
 func moistureFigure(t *facts) string {
 	if t.s != nil {
-		return t.s.Moisture.Printed()
+		return t.w.printed(t.s.Moisture)
 	}
 	measured := t.l.Sample.Moisture.Percent
 	if known, ok := knownGrain(t); ok {
@@ -115,13 +115,13 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 	}
 	if t.s != nil {
 		if step, ok := t.s.Sheet.Step(settle.FactorLine(f.ID)); ok {
-			return step.Printed()
+			return t.w.printed(step)
 		}
 	}
 	if found.Amount.Unit() != f.Unit {
-		return found.Amount.Written()
+		return t.w.say(found.Amount.Written())
 	}
-	return f.Recorded(*found.Amount).FixedString(f.Record.Places())
+	return t.w.say(f.Recorded(*found.Amount).FixedString(f.Record.Places()))
 }
 
 // instruments is with what, by whom and when the sample was tested, and where

@@ -11,14 +11,14 @@ func ownWeights(p *part) {
 		return
 	}
 	owner, _ := p.owner()
-	p.put(Line{Kind: Heading, Label: p.w.PartOf + " " + shareWords(owner)})
-	p.put(Line{Label: p.w.NetPart, Value: part.Net.Printed(), Notes: some(p.w.worked(part.Net))})
-	p.put(Line{Label: p.w.WeightPart, Value: part.Settled.Printed(), Notes: some(p.w.worked(part.Settled))})
+	p.put(Line{Kind: Heading, Label: p.w.PartOf + " " + p.w.shareWords(owner)})
+	p.put(Line{Label: p.w.NetPart, Value: p.w.printed(part.Net), Notes: some(p.w.worked(part.Net))})
+	p.put(Line{Label: p.w.WeightPart, Value: p.w.printed(part.Settled), Notes: some(p.w.worked(part.Settled))})
 	if part.Bushels != nil && part.Bushels != part.Quantity {
-		p.put(Line{Label: p.w.DryBushels, Value: part.Bushels.Printed(), Notes: some(p.w.worked(part.Bushels))})
+		p.put(Line{Label: p.w.DryBushels, Value: p.w.printed(part.Bushels), Notes: some(p.w.worked(part.Bushels))})
 	}
 	label := p.w.quantityLabel(part.Quantity)
-	p.put(Line{Field: "quantity", Label: label, Value: part.Quantity.Printed(), Notes: some(p.w.worked(part.Quantity)), Emphasis: true})
+	p.put(Line{Field: "quantity", Label: label, Value: p.w.printed(part.Quantity), Notes: some(p.w.worked(part.Quantity)), Emphasis: true})
 }
 
 // sharesSection lists what each owner has of the whole load: money where there
@@ -31,10 +31,10 @@ func sharesSection(t *facts) (Section, bool) {
 	p := newPart(t, "shares", t.w.Shares, Ledger)
 	priced := t.l.Details.Price != nil
 	for i, part := range t.s.Shares {
-		label := shareWords(t.l.Details.Shares[i])
+		label := t.w.shareWords(t.l.Details.Shares[i])
 		p.put(shareLine(t, label, part, priced))
 	}
-	whole := Line{Kind: Total, Label: t.w.AllShares, Value: t.s.Quantity.Printed()}
+	whole := Line{Kind: Total, Label: t.w.AllShares, Value: t.w.printed(t.s.Quantity)}
 	if priced {
 		whole.Value = columnOfSteps(t.s.Payable).figure(t.s.Payable.Value())
 	}
@@ -43,12 +43,12 @@ func sharesSection(t *facts) (Section, bool) {
 }
 
 func shareLine(t *facts, label string, part settle.ShareLine, priced bool) Line {
-	weight := Joined(" ", t.w.Net, part.Net.Printed())
+	weight := Joined(" ", t.w.Net, t.w.printed(part.Net))
 	charges := Joined(" ", t.w.ChargesOf, columnOfSteps(part.Charges).figure(part.Charges.Value()))
 	if !priced {
-		return Line{Label: label, Value: part.Quantity.Printed(), Notes: some(Joined(", ", weight, charges))}
+		return Line{Label: label, Value: t.w.printed(part.Quantity), Notes: some(Joined(", ", weight, charges))}
 	}
 	money := part.Payable.FiguresIn(t.w.Say)
 	value := columnOfSteps(part.Payable).figure(part.Payable.Value())
-	return Line{Label: label, Value: value, Notes: some(Joined(", ", weight, part.Quantity.Printed(), money))}
+	return Line{Label: label, Value: value, Notes: some(Joined(", ", weight, t.w.printed(part.Quantity), money))}
 }

@@ -31,7 +31,7 @@ func weighedHeadline(p *part) {
 		p.put(headMoisture(p.facts))
 	}
 	if b := weighedBushels(p.facts); b != nil {
-		p.put(Line{Field: "bushels", Label: p.w.LegalBushels, Value: b.Printed(), Emphasis: true})
+		p.put(Line{Field: "bushels", Label: p.w.LegalBushels, Value: p.w.printed(b), Emphasis: true})
 	}
 }
 
@@ -39,13 +39,13 @@ func weighedHeadline(p *part) {
 func weighedSettlement(p *part) {
 	p.put(Line{Field: "edition", Label: p.w.Rates, Value: p.w.WeighedOnly})
 	if b := weighedBushels(p.facts); b != nil {
-		p.put(Line{Kind: Pair, Field: "bushels", Label: p.w.LegalBushels, Value: b.Printed(), Notes: some(p.w.worked(b)), Emphasis: true})
+		p.put(Line{Kind: Pair, Field: "bushels", Label: p.w.LegalBushels, Value: p.w.printed(b), Notes: some(p.w.worked(b)), Emphasis: true})
 	}
 }
 
 // weighedWorking is every step of the weights.
 func weighedWorking(p *part) {
 	for _, step := range p.weightsOnly.Sheet.Steps() {
-		p.put(Line{Label: p.w.say(step.Label()), Value: step.Printed(), Notes: step.ExplainIn(p.w.Say)})
+		p.put(Line{Label: p.w.say(step.Label()), Value: p.w.printed(step), Notes: step.ExplainIn(p.w.Say)})
 	}
 }

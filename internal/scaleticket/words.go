@@ -6,6 +6,8 @@ import (
 	"sync"
 
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/worksheet"
 )
 
 // Words are the words printed on a slip. Each is a text of its own, so that a
@@ -15,6 +17,8 @@ type Words struct {
 	// names of commodities and factors, the labels of the working. Nil leaves
 	// them as they are.
 	Say func(english string) string
+	// Signs are those of figures.
+	Signs message.Figures
 
 	Ticket, ScaleTicket, NumberLater, NoNumber, PageOf, DateOrder, Named string
 
@@ -27,11 +31,11 @@ type Words struct {
 	InPlaceOf, VoidTicket, ReissuedAs, MarkInPlaceOf, MarkReissued        string
 
 	// Party and movement.
-	Party, Grower, Owner, Shares, WholeLoad, Consignee, Agent        string
-	ThisCopyFor, NotNamed, None                                      string
-	Movement, Inbound, Outbound, Date, NotDated, Commodity, CropYear string
-	NotStated, Truck, Plate, Trailer, GrossAt, TareAt, Driver, Bin   string
-	DriverOn, DriverOff, DriverNotNoted, Remark                      string
+	Party, Grower, Owner, Shares, WholeLoad, Consignee, Agent                  string
+	ThisCopyFor, NotNamed, NoTrailer                                           string
+	Movement, Inbound, Outbound, Date, NotDated, Commodity, CropYear           string
+	NotStated, NoCropYear, Truck, Plate, Trailer, GrossAt, TareAt, Driver, Bin string
+	DriverOn, DriverOff, DriverNotNoted, Remark                                string
 
 	// Weight.
 	Weight, Gross, Tare, Net, OfDraft, NotWeighed, OnScale, TypedBy string
@@ -61,6 +65,13 @@ type Words struct {
 
 // EnglishWords are the words in English.
 func EnglishWords() Words {
+	w := wordKeys().Translated((*message.Printer)(nil).Word)
+	w.Say = nil
+	return w
+}
+
+// wordKeys are the words as the catalogs have them, some with a context.
+func wordKeys() Words {
 	w := Words{}
 	w.identityInEnglish()
 	w.partyInEnglish()
@@ -70,13 +81,23 @@ func EnglishWords() Words {
 	return w
 }
 
-var frenchWords = sync.OnceValue(func() Words { return EnglishWords().Translated(i18n.For("fr").Say) })
+// spoken are the words of every language there is but English.
+var spoken = sync.OnceValue(func() map[string]Words {
+	out := map[string]Words{}
+	for _, code := range i18n.Codes()[1:] {
+		printer := i18n.In(code)
+		w := wordKeys().Translated(printer.Word)
+		w.Signs = printer.Figures()
+		out[code] = w
+	}
+	return out
+})
 
 // WordsIn are the words in the language of a house: "en", "fr". They are English
 // where it has chosen none.
 func WordsIn(language string) Words {
-	if language == "fr" {
-		return frenchWords()
+	if w, there := spoken()[language]; there {
+		return w
 	}
 	return EnglishWords()
 }
@@ -94,8 +115,9 @@ func (w Words) Translated(say func(english string) string) Words {
 	return w
 }
 
-// List is every word in the order of the slip, for whoever translates them.
-func (w Words) List() []string {
+// WordKeys is every word in the order of the slip, for whoever translates them.
+func WordKeys() []string {
+	w := wordKeys()
 	var list []string
 	texts := reflect.ValueOf(w)
 	for i := range texts.NumField() {
@@ -112,6 +134,25 @@ func (w Words) say(english string) string {
 		return english
 	}
 	return w.Say(english)
+}
+
+// printed is the figure of a step with the signs of the language.
+func (w Words) printed(s *worksheet.Step) string { return s.PrintedIn(w.Say) }
+
+// figures writes the figures of sections with the signs of the language. The
+// letterhead, the party and the movement are names, which stay.
+func (w Words) figures(sections []Section) {
+	for _, s := range sections {
+		if s.ID == "identity" || s.ID == "party" || s.ID == "movement" {
+			continue
+		}
+		for i := range s.Lines {
+			s.Lines[i].Value, _ = w.Signs.Rewrite(s.Lines[i].Value)
+			for n, note := range s.Lines[i].Notes {
+				s.Lines[i].Notes[n], _ = w.Signs.Rewrite(note)
+			}
+		}
+	}
 }
 
 // named sets a name before what it names, or either alone.

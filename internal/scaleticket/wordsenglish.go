@@ -20,10 +20,10 @@ func (w *Words) identityInEnglish() {
 func (w *Words) partyInEnglish() {
 	w.Party, w.Grower, w.Owner, w.Shares = "Party", "Grower", "Owner", "Shares"
 	w.WholeLoad, w.Consignee, w.Agent = "whole load", "Consignee", "Agent"
-	w.ThisCopyFor, w.NotNamed, w.None = "This copy is for", "not named", "none"
+	w.ThisCopyFor, w.NotNamed, w.NoTrailer = "This copy is for", "not named", "trailer|none"
 	w.Movement, w.Inbound, w.Outbound = "Movement", "inbound", "outbound"
 	w.Date, w.NotDated = "Date", "not dated"
-	w.Commodity, w.CropYear, w.NotStated = "Commodity", "Crop year", "not stated"
+	w.Commodity, w.CropYear, w.NotStated, w.NoCropYear = "Commodity", "Crop year", "not stated", "year|not stated"
 	w.Truck, w.Plate, w.Trailer = "Truck", "plate", "Trailer"
 	w.GrossAt, w.TareAt, w.Driver, w.Bin = "Gross taken", "Tare taken", "Driver", "Pit or bin"
 	w.DriverOn, w.DriverOff, w.DriverNotNoted = "driver on", "driver off", "driver not noted"

@@ -150,7 +150,7 @@ func (c *checker) price() {
 	if p.Amount.Unit() != want {
 		c.wrong("price", "The price is %s; this edition settles in %s. Type the price in %s.", p.Amount, c.edition.Units.Settle, want)
 	} else if p.Amount.Sign() <= 0 {
-		c.wrong("price", "The price is %s. Type a price above nought, or leave it for later.", p.Amount)
+		c.wrong("price", "The price is %s. Type a price above zero, or leave it for later.", p.Amount)
 	}
 }
 
@@ -166,7 +166,7 @@ func (c *checker) shares() {
 		}
 		seen[s.Owner] = true
 		if s.Parts.Unit() != quantity.Plain || s.Of.Unit() != quantity.Plain || s.Parts.Sign() <= 0 || s.Of.Sign() <= 0 {
-			c.wrong("shares", "The share of %s is %s of %s. Every owner has a share above nought; take out one who has none.", s.Owner, s.Parts, s.Of)
+			c.wrong("shares", "The share of %s is %s of %s. Every owner has a share above zero; take out one who has none.", s.Owner, s.Parts, s.Of)
 			return
 		}
 		total = total.Add(s.fraction())

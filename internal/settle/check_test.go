@@ -82,12 +82,12 @@ func TestBadWeights(t *testing.T) {
 
 func TestBadPriceAndShares(t *testing.T) {
 	e := scene(t)
-	refused(t, corn("52300", "15", at("0 $/bu")), e, "The price is $0.00/bu. Type a price above nought, or leave it for later.")
+	refused(t, corn("52300", "15", at("0 $/bu")), e, "The price is $0.00/bu. Type a price above zero, or leave it for later.")
 	refused(t, corn("52300", "15", at("-4 $/bu")), e, "The price is -$4.00/bu")
 	refused(t, corn("52300", "15", at("180 $/t")), e, "The price is $180.00/t; this edition settles in bu. Type the price in $/bu.")
 	refused(t, corn("52300", "15", owners(3, 1, 1)), e, "The shares add to 66.666666… %, not to the whole.")
 	refused(t, corn("52300", "15", owners(100, 60, 41)), e, "The shares add to 101 %")
-	refused(t, corn("52300", "15", owners(3, 3, 0)), e, "The share of B is 0 of 3. Every owner has a share above nought")
+	refused(t, corn("52300", "15", owners(3, 3, 0)), e, "The share of B is 0 of 3. Every owner has a share above zero")
 	refused(t, corn("52300", "15", owners(3, -1, 4)), e, "The share of A is -1 of 3.")
 	refused(t, corn("52300", "15", owners(0, 1)), e, "The share of A is 1 of 0.")
 	nameless := corn("52300", "15", owners(2, 1, 1))

@@ -167,8 +167,8 @@ func TestWeighOnlyRefuses(t *testing.T) {
 			"Net would be -380 lb (gross 24,120 - tare 24,500)"},
 		"weights in bushels": {good, settle.Outbound{Weight: quantity.Bushel}, `Weights were asked for in "bu", which is no unit of weight.`},
 		"bushel in another unit": {good, settle.Outbound{Bushel: quantity.Of("25.4", quantity.Kg.Per(quantity.Bushel))},
-			"The bushel weight is 25.4 kg/bu; it must be above nought and in lb/bu."},
-		"bushel below nought": {good, settle.Outbound{Bushel: quantity.Of("-56", quantity.LbPerBushel)}, "The bushel weight is -56 lb/bu"},
+			"The bushel weight is 25.4 kg/bu; it must be above zero and in lb/bu."},
+		"bushel below zero": {good, settle.Outbound{Bushel: quantity.Of("-56", quantity.LbPerBushel)}, "The bushel weight is -56 lb/bu"},
 	} {
 		w, err := settle.Current.WeighOnly(c.drafts, c.out)
 		if w != nil || err == nil || !strings.Contains(err.Error(), c.want) {

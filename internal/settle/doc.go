@@ -9,8 +9,8 @@
 // What the rules do, with sources:
 //
 //   - water shrink is W x (Mi - Mf) / (100 - Mf), the weight of water that
-//     leaves while the dry matter stays (Canada Grain Regulations; NDSU, SDSU
-//     and Purdue extension), zero at or below the trigger;
+//     leaves while the dry matter stays (the Canadian order SOR/2018-176; NDSU,
+//     SDSU and Purdue extension), zero at or below the trigger;
 //   - handling loss stands on a line of its own, a percent of the wet weight
 //     added to the shrink, or of the dried weight, as the edition says;
 //   - bushels are pounds divided by the legal pounds of a bushel, never by the

@@ -1,12 +1,12 @@
 package settle
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strconv"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/worksheet"
@@ -103,7 +103,7 @@ func (n Engine) Known() error {
 		return nil
 	}
 	known := Engines()
-	return fmt.Errorf("this was settled by engine %d, and this program has engines up to %d only. Bring the program up to date to work it again", n, known[len(known)-1])
+	return message.Errorf("this was settled by engine %d, and this program has engines up to %d only. Bring the program up to date to work it again", n, known[len(known)-1])
 }
 
 // String is the number.
@@ -121,7 +121,7 @@ func (n Engine) MarshalText() ([]byte, error) { return []byte(n.String()), nil }
 func (n *Engine) UnmarshalText(text []byte) error {
 	number, err := strconv.ParseInt(string(text), 10, 32)
 	if err != nil || number < int64(First) {
-		return fmt.Errorf("%q is no number of an engine", text)
+		return message.Errorf("%q is no number of an engine", text)
 	}
 	*n = Engine(number)
 	return nil

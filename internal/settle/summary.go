@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -80,7 +81,7 @@ func (s Summary) Priced() bool { return s.Price != nil }
 // owner who has no lines.
 func (s Summary) Of(owner int) (Summary, error) {
 	if owner < 1 || owner > len(s.Owners) {
-		return s, fmt.Errorf("the settlement has no lines of owner %d", owner)
+		return s, message.Errorf("the settlement has no lines of owner %d", owner)
 	}
 	none := quantity.Zero(s.Net.Unit())
 	s.Part, s.Owners = s.Owners[owner-1], nil
@@ -171,7 +172,7 @@ func (l *lineReader) err() error {
 	if len(l.faults) == 0 {
 		return nil
 	}
-	return fmt.Errorf("the figures written down with the load cannot be read: %s", strings.Join(l.faults, ", "))
+	return message.Errorf("the figures written down with the load cannot be read: %s", strings.Join(l.faults, ", "))
 }
 
 func (l *lineReader) id(line string) string {

@@ -63,7 +63,7 @@ func (o Outbound) check() string {
 		return fmt.Sprintf("Weights were asked for in %q, which is no unit of weight. Choose lb or kg.", o.Weight)
 	case o.Bushel.IsZero():
 	case o.Bushel.Unit() != want || o.Bushel.Sign() < 0:
-		return fmt.Sprintf("The bushel weight is %s; it must be above nought and in %s.", o.Bushel, want)
+		return fmt.Sprintf("The bushel weight is %s; it must be above zero and in %s.", o.Bushel, want)
 	}
 	return ""
 }

@@ -47,7 +47,7 @@ func (n Engine) WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth,
 	}
 	w := Worth{Step: step, Here: here}
 	if step.Unit() != quantity.Point || step.Sign() <= 0 {
-		return w, Problems{{Field: "moisture", Sentence: fmt.Sprintf("The worth of %s is asked for; ask for points above nought, such as 0.1 pt.", step)}}
+		return w, Problems{{Field: "moisture", Sentence: fmt.Sprintf("The worth of %s is asked for; ask for points above zero, such as 0.1 pt.", step)}}
 	}
 	moisture, apart := here.Moisture.Value(), step.In(quantity.Percent)
 	w.Drier = endOf(f, here, moisture.Sub(apart))

@@ -85,7 +85,7 @@ func TestWorthWhereNoLoadIsSettled(t *testing.T) {
 		"step in %": func() (settle.Worth, error) {
 			return settle.Current.WorthOf(corn("28000", "18"), scene(t), quantity.Int(1, quantity.Percent))
 		},
-		"below nought": func() (settle.Worth, error) {
+		"below zero": func() (settle.Worth, error) {
 			return settle.Current.WorthOf(corn("28000", "18"), scene(t), tenth.Neg())
 		},
 	} {

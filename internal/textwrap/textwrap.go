@@ -76,11 +76,17 @@ func InWidth(width int) func(line string) bool {
 	return func(line string) bool { return utf8.RuneCountInString(line) <= width }
 }
 
+// Fields parts text at blanks and line ends. A no-break space, as some languages
+// write between thousands, parts nothing.
+func Fields(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' || r == '\r' })
+}
+
 // Words parts text at blanks, but never a figure from its unit: "0.5 %" is one
 // word.
 func Words(text string) []string {
 	var out []string
-	for _, word := range strings.Fields(text) {
+	for _, word := range Fields(text) {
 		if last := len(out) - 1; last >= 0 && endsInDigit(out[last]) && isUnit(word) {
 			out[last] += " " + word
 			continue

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scaleticket"
 )
@@ -240,12 +241,15 @@ func Named(t testing.TB, name string) scaleticket.Ticket {
 	return scaleticket.Ticket{}
 }
 
-// AngleBrackets is a translator that can be seen at work.
+// AngleBrackets is a translator that can be seen at work; figures are no words.
 func AngleBrackets(english string) string {
 	switch english {
 	case "m/d/y":
 		return "d/m/y"
 	case "%s: %s":
+		return english
+	}
+	if _, figure := (message.Figures{}).Rewrite(english); figure {
 		return english
 	}
 	return "‹" + english + "›"

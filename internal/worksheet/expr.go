@@ -20,7 +20,7 @@ type notation struct {
 	say   Translate
 }
 
-// Translate gives an English text in the language of the reader. A nil Translate
+// Translate gives an English text, or a figure, in the language of the reader. A nil Translate
 // leaves it as it is.
 type Translate func(english string) string
 
@@ -166,11 +166,7 @@ type constant struct{ a quantity.Amount }
 func (c constant) amount() quantity.Amount { return c.a }
 
 func (c constant) write(b *strings.Builder, how notation, _ int) {
-	text := c.a.String()
-	if c.a.Unit() == quantity.Dial {
-		text = how.say.text(text)
-	}
-	b.WriteString(text)
+	b.WriteString(how.say.text(c.a.String()))
 }
 
 // Same takes an operand over as it is, for a step that only records or rounds.

@@ -76,14 +76,8 @@ func (s *Step) Printed() string {
 	return s.value.FixedString(s.rounding.Places())
 }
 
-// PrintedIn is Printed in a language, in which a word in place of a
-// figure is said, and the divisions of a dial.
-func (s *Step) PrintedIn(say Translate) string {
-	if s.words != "" || s.value.Unit() == quantity.Dial {
-		return say.text(s.Printed())
-	}
-	return s.Printed()
-}
+// PrintedIn is Printed in a language.
+func (s *Step) PrintedIn(say Translate) string { return say.text(s.Printed()) }
 
 // isPlain reports whether a figure has the decimals it should be printed with:
 // it was written or rounded so, or is only a sum, a difference or a choice of

@@ -71,17 +71,17 @@ func (s *Step) result(say Translate) string {
 	isRounded := !s.exact.Equal(s.value)
 	switch {
 	case s.expr == nil && isRounded:
-		return s.exact.Written() + s.roundingWords(say)
+		return say.text(s.exact.Written()) + s.roundingWords(say)
 	case figures == "" || figures == printed:
 		return ""
 	case isRounded:
-		return figures + " = " + s.exact.String() + s.roundingWords(say)
+		return figures + " = " + say.text(s.exact.String()) + s.roundingWords(say)
 	}
 	return figures + " = " + printed
 }
 
 func (s *Step) roundingWords(say Translate) string {
-	step := quantity.New(s.rounding.Step, s.value.Unit()).Written()
+	step := say.text(quantity.New(s.rounding.Step, s.value.Unit()).Written())
 	rounded := fmt.Sprintf(say.text("to %s, %s"), step, say.text(string(s.rounding.Rule)))
 	return fmt.Sprintf(" → %s (%s)", s.PrintedIn(say), rounded)
 }
@@ -98,7 +98,7 @@ func spread(left, right string, width int) string {
 // unbroken are the words of a line, a figure and its unit being one.
 func unbroken(line string) []string {
 	var out []string
-	for _, word := range strings.Fields(line) {
+	for _, word := range textwrap.Fields(line) {
 		if last := len(out) - 1; last >= 0 && endsInFigure(out[last]) && startsAsUnit(word) {
 			out[last] += " " + word
 			continue

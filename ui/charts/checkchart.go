@@ -24,7 +24,7 @@ type CheckChart struct {
 	points []model.ChartPoint
 	limits []model.Guide // lines across, named at the right
 	scale  []model.Guide // values at the left
-	days   []model.Guide // labels beneath
+	days   []model.Guide // labels below
 }
 
 // NewCheckChart makes an empty chart.
@@ -40,7 +40,7 @@ func (c *CheckChart) Set(points []model.ChartPoint, limits []model.Guide) {
 	c.Refresh()
 }
 
-// SetAxes shows values at the left and labels beneath.
+// SetAxes shows values at the left and labels below.
 func (c *CheckChart) SetAxes(scale, days []model.Guide) {
 	c.scale, c.days = scale, days
 	c.Refresh()

@@ -86,7 +86,7 @@ func lettersOfRuler(size RulerSize) rulerLetters {
 }
 
 // rulerRows are the parts of a ruler from the top: the reading's tag, the lines of
-// limits' names, the ruler itself, the figures beneath.
+// limits' names, the ruler itself, the figures below.
 type rulerRows struct{ tag, body, bottom, figures, end float32 }
 
 func (l rulerLetters) rows(p paint.Painter) rulerRows {

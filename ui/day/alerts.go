@@ -9,19 +9,47 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Told are the tickets that the manager must look at before signing: voided,
-// corrected, turned away, typed by hand, let through, doubted.
+// alert is a ticket that the manager must look at before signing.
+type alert struct {
+	daysheet.Ticket
+	state       model.State
+	what, words string
+}
+
+func (a alert) number() string {
+	if a.Number > 0 {
+		return session.Counted(a.Number)
+	}
+	return a.Load
+}
+
+// alertColumns are the columns of the tickets to look at.
+func (s *DaySheet) alertColumns() model.Columns[alert] {
+	return model.Columns[alert]{
+		model.Words(session.Say("Ticket"), 6, alert.number),
+		model.Words(session.Say("Of day"), 10, func(a alert) string { return s.session.Date(a.Day) }).Dropped(2),
+		model.Words(session.Say("Grower"), 16, func(a alert) string { return a.Grower }),
+		model.Words(session.Say("What"), 14, func(a alert) string { return a.what }).Stated(),
+		model.Words(session.Say("Why, who"), 20, func(a alert) string { return a.words }).Growing().Dropped(1),
+	}
+}
+
+// Told are the tickets to look at as rows of their table.
 func (s *DaySheet) Told() []model.Row {
+	columns := s.alertColumns()
 	var out []model.Row
+	for i, a := range s.alerts() {
+		out = append(out, model.Row{Key: fmt.Sprintf("%d %s %d", a.Number, a.Load, i), State: a.state, Cells: columns.Cells(a)})
+	}
+	return out
+}
+
+// alerts are the tickets that were voided, corrected, turned away, typed by hand,
+// let through, or doubted.
+func (s *DaySheet) alerts() []alert {
+	var out []alert
 	add := func(state model.State, t daysheet.Ticket, what, words string) {
-		number := t.Load
-		if t.Number > 0 {
-			number = session.Counted(t.Number)
-		}
-		out = append(out, model.Row{
-			Key: fmt.Sprintf("%d %s %d", t.Number, t.Load, len(out)), State: state,
-			Cells: []string{number, s.session.Date(t.Day), t.Grower, what, words},
-		})
+		out = append(out, alert{t, state, what, words})
 	}
 	for _, p := range s.sheet.Parts {
 		for _, t := range p.Struck {
@@ -52,7 +80,7 @@ func (s *DaySheet) Told() []model.Row {
 	return out
 }
 
-// Choose takes a ticket to look at in hand.
+// Choose takes a ticket to look at by its key.
 func (s *DaySheet) Choose(key string) { s.chosen = key }
 
 // ending is what became of a ticket.

@@ -77,6 +77,5 @@ func thousandths(part, whole quantity.Amount) int {
 	if whole.Sign() <= 0 {
 		return 0
 	}
-	d, _ := session.ToOne.Apply(part.Div(whole).Mul(quantity.Int(1000, quantity.Plain))).Decimal()
-	return int(d.IntPart())
+	return quantity.Permille(part.Div(whole), quantity.HalfUp)
 }

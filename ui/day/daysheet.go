@@ -77,7 +77,7 @@ func (s *DaySheet) dayOptions() []model.Option {
 	return out
 }
 
-// Type takes what stands in the field of the day.
+// Type takes the text of the field of the day.
 func (s *DaySheet) Type(text string) {
 	day, err := quantity.ParseDate(strings.TrimSpace(text))
 	if err != nil {
@@ -129,16 +129,9 @@ func (s *DaySheet) Numbers() model.Remark {
 
 // Sheet is one table of the paper, ready to show.
 type Sheet struct {
-	Columns []SheetColumn
+	Columns []model.Column
 	Rows    []model.Row
 	Empty   string
-}
-
-// SheetColumn is one column of a sheet.
-type SheetColumn struct {
-	Title   string
-	Figures bool
-	Chars   int // as wide as its widest cell, in figures
 }
 
 // Grain is what came and went by commodity; Money what was charged and paid;
@@ -165,20 +158,33 @@ func (s *DaySheet) sheets(name string) []Sheet {
 	return out
 }
 
-// sheetOf is a table of a paper in words of this desk.
+// mostWidth keeps one long sentence from pushing the figures out of the window.
+const mostWidth = 26
+
+// sureColumns is how many columns of a sheet always show. Averages stand last, and
+// a narrow window leaves them out: the paper has them.
+const sureColumns = 7
+
+// sheetOf is a table of a paper in the words of this desk, each column as wide as
+// its widest cell.
 func sheetOf(t report.Table) Sheet {
 	out := Sheet{Empty: session.Say(t.Empty)}
-	for _, c := range t.Columns {
-		out.Columns = append(out.Columns, SheetColumn{Title: columnTitle(c.Title), Figures: c.Align == report.Right})
+	for i, c := range t.Columns {
+		column := model.Column{Title: columnTitle(c.Title), Figures: c.Align == report.Right, Grow: i == 0}
+		if i >= sureColumns {
+			column.Drop = i
+		}
+		out.Columns = append(out.Columns, column)
 	}
 	for n, r := range t.Rows {
 		row := model.Row{Key: strconv.Itoa(n), Cells: make([]string, len(r.Cells)), Total: r.Kind == report.Total, Struck: r.Kind == report.Struck}
 		for i, cell := range r.Cells {
-			if !out.Columns[i].Figures {
+			column := &out.Columns[i]
+			if !column.Figures {
 				cell = session.Say(cell)
 			}
 			row.Cells[i] = cell
-			out.Columns[i].Chars = max(out.Columns[i].Chars, len([]rune(cell)))
+			column.Width = min(mostWidth, max(column.Width, len([]rune(cell))))
 		}
 		out.Rows = append(out.Rows, row)
 	}

@@ -42,50 +42,28 @@ var DayParts = []struct {
 	{"grain", "Grain", fyne.Key1}, {"money", "Money", fyne.Key2}, {"position", "Position", fyne.Key3}, {"told", "To look at", fyne.Key4},
 }
 
-// Acts are what can be done with a day.
+// Acts are what can be done with a day, and the turns to its parts.
 func (s *Screen) Acts() []shell.Act {
 	group := session.Say("Day")
-	acts := []shell.Act{
-		{Command: widgets.Command{
-			ID: "day.close", Title: session.Say("Close the day"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF12)},
-			EnabledWhen: s.day.CanClose, WhyNot: s.day.WhyNotClose, Do: s.day.Close,
-		}},
-		{Command: widgets.Command{
-			ID: "day.print", Title: session.Say("Print"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
-			Do: s.day.Print,
-		}},
-		{Command: widgets.Command{
-			ID: "day.export", Title: session.Say("Write files"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
-			Do: s.day.Export,
-		}},
-		{Command: widgets.Command{
-			ID: "day.statement", Title: session.Say("Statement"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyG)},
-			Do: func() { session.AskStatement(s.window.Session, "") },
-		}},
-		{Command: widgets.Command{
-			ID: "day.proof", Title: session.Say("Proof of a ticket"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)},
-			Do: func() { session.AskProof(s.window.Session, 0) },
-		}},
-		{Command: widgets.Command{
-			ID: "day.before", Title: session.Say("Day before"), Group: group, Keys: []widgets.Key{widgets.Alt(fyne.KeyLeft)}, Break: true,
-			Do: func() { s.day.Step(-1) },
-		}},
-		{Command: widgets.Command{
-			ID: "day.after", Title: session.Say("Day after"), Group: group, Keys: []widgets.Key{widgets.Alt(fyne.KeyRight)},
-			Do: func() { s.day.Step(+1) },
-		}},
-	}
+	acts := shell.ActsOf(s.day, group, dayActs)
 	for i, part := range DayParts {
-		acts = append(acts, shell.Act{Command: widgets.Command{
-			ID: "day." + part.ID, Title: session.Say(part.title), Group: group, Keys: []widgets.Key{widgets.Alt(part.key)}, Break: i == 0,
-			Do: func() { s.turn(i) },
-		}})
+		turn := shell.ActRow[*Screen]{
+			ID: "day." + part.ID, Title: part.title, Key: widgets.Alt(part.key), Do: func(s *Screen) { s.turn(i) }, Break: i == 0, MenuOnly: true,
+		}
+		acts = append(acts, shell.ActsOf(s, group, []shell.ActRow[*Screen]{turn})...)
 	}
 	return acts
 }
 
-// dayButtons are the acts under the sheet.
-var dayButtons = []string{"day.close", "day.print", "day.export", "day.statement", "day.proof", "go.disputes"}
+var dayActs = []shell.ActRow[*DaySheet]{
+	{ID: "day.close", Title: "Close the day", Key: widgets.Bare(fyne.KeyF12), When: (*DaySheet).CanClose, WhyNot: (*DaySheet).WhyNotClose, Do: (*DaySheet).Close},
+	{ID: "day.print", Title: "Print", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: (*DaySheet).Print},
+	{ID: "day.export", Title: "Write files", Key: widgets.Ctrl(fyne.KeyE), Do: (*DaySheet).Export},
+	{ID: "day.statement", Title: "Statement", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *DaySheet) { session.AskStatement(s.session, "") }},
+	{ID: "day.proof", Title: "Proof of a ticket", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *DaySheet) { session.AskProof(s.session, 0) }},
+	{ID: "day.before", Title: "Day before", Key: widgets.Alt(fyne.KeyLeft), Do: func(s *DaySheet) { s.Step(-1) }, Break: true, MenuOnly: true},
+	{ID: "day.after", Title: "Day after", Key: widgets.Alt(fyne.KeyRight), Do: func(s *DaySheet) { s.Step(+1) }, MenuOnly: true},
+}
 
 // Build makes the screen's widgets.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
@@ -103,7 +81,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	for _, part := range []func() fyne.CanvasObject{s.buildGrain, s.buildMoney, s.buildPosition, s.buildTold} {
 		s.parts = append(s.parts, container.NewStack(part()))
 	}
-	buttons := shell.ButtonRow(w, s.ring, dayButtons)
+	buttons := shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.Acts()), "go.disputes"))
 	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.stand)
 	head := container.NewVBox(shell.Titled(session.Say("screen|Day sheet"), day), s.note)
 	body := container.NewStack()
@@ -151,11 +129,7 @@ func (s *Screen) buildPosition() fyne.CanvasObject {
 
 // buildTold is what the manager must look at before signing.
 func (s *Screen) buildTold() fyne.CanvasObject {
-	what, words := shell.WordsColumn(session.Say("What"), 14), shell.WordsColumn(session.Say("Why, who"), 20)
-	what.State, words.Grow = true, true
-	s.told = widgets.NewTable([]widgets.Column{
-		shell.WordsColumn(session.Say("Ticket"), 6), shell.Spare(shell.WordsColumn(session.Say("Of day"), 10), 2), shell.WordsColumn(session.Say("Grower"), 16), what, shell.Spare(words, 1),
-	})
+	s.told = widgets.NewTable(s.day.alertColumns().Heads())
 	s.told.Small = true
 	s.told.Empty = s.day.NothingTold()
 	s.told.OnChoose = func(_ int, key string) { s.day.Choose(key); s.showEvening() }
@@ -208,7 +182,7 @@ func (s *Screen) Hint() string {
 // Ring is the order of the keyboard.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
-// Refresh shows the facts as they now are.
+// Refresh shows the current facts.
 func (s *Screen) Refresh() {
 	s.day.Refresh()
 	s.show()

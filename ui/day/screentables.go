@@ -39,7 +39,7 @@ func (s *sheetTables) set(sheets []Sheet) {
 			continue
 		}
 		t.Empty = sheets[i].Empty
-		t.SetColumns(sheetColumns(sheets[i]))
+		t.SetColumns(sheets[i].Columns)
 		t.SetRows(sheets[i].Rows)
 	}
 }
@@ -62,30 +62,6 @@ func (s *sheetTables) hide() {
 	for _, t := range s.tables {
 		shell.SetVisible(t, false)
 	}
-}
-
-// mostChars keeps one long sentence from pushing the figures out of the window.
-const mostChars = 26
-
-// sureColumns is how many columns of a sheet always show. Averages stand last, and
-// a window with no room can do without: the paper has them.
-const sureColumns = 7
-
-func sheetColumns(s Sheet) []widgets.Column {
-	out := make([]widgets.Column, len(s.Columns))
-	for i, c := range s.Columns {
-		out[i] = widgets.Column{Title: c.Title, Width: min(c.Chars, mostChars)}
-		if c.Figures {
-			out[i].Align = fyne.TextAlignTrailing
-		}
-	}
-	for i := sureColumns; i < len(out); i++ {
-		out[i].Spare = i
-	}
-	if len(out) > 0 {
-		out[0].Grow = true
-	}
-	return out
 }
 
 // asRowsNeed gives each table the height its rows need, the first ones first: of

@@ -55,7 +55,7 @@ func TestLettersStandInTheNextWindow(t *testing.T) {
 	}
 }
 
-// A question that was given up is asked anew.
+// A question that was given up is asked again.
 func TestAQuestionGivenUpIsForgotten(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Commands.Run("load.grower")

@@ -112,7 +112,7 @@ func TestSetUpStandsWhole(t *testing.T) {
 	for _, loads := range []int{0, 40} {
 		inEveryLook(t, loads, func(t *testing.T, s *scene) {
 			s.Go("setup")
-			s.complain(t, fmt.Sprintf("the set-up of %d loads", loads), s.screen("setup").(*setup.Screen).Columns)
+			s.complain(t, fmt.Sprintf("the set-up of %d loads", loads), s.screen("setup").(*setup.Screen).Form.Sheet)
 		})
 	}
 }
@@ -173,7 +173,7 @@ func overlaps(all []place) (out []string) {
 }
 
 // In the rail nothing lies over anything else, however many trucks there are, and
-// the one in hand is in sight.
+// the one that is open is in sight.
 func TestRailPartsStandApart(t *testing.T) {
 	inEveryLook(t, 40, func(t *testing.T, s *scene) {
 		for n := range 14 {
@@ -183,7 +183,7 @@ func TestRailPartsStandApart(t *testing.T) {
 			}
 			for i := range r.Trucks.Objects {
 				c := r.Card(i)
-				if c.Row.InHand && (c.Position().Y < r.Scroll.Offset.Y-1 || c.Position().Y+c.Size().Height > r.Scroll.Offset.Y+r.Scroll.Size().Height+shell.CardGap) {
+				if c.Row.Current && (c.Position().Y < r.Scroll.Offset.Y-1 || c.Position().Y+c.Size().Height > r.Scroll.Offset.Y+r.Scroll.Size().Height+shell.CardGap) {
 					t.Errorf("with %d new trucks, %s in hand is out of sight", n, c.Row.Truck)
 				}
 			}

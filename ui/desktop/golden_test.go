@@ -36,7 +36,7 @@ func TestGolden(t *testing.T) {
 	missing.Value, missing.Missing = "", true
 	truck := model.TruckRow{ID: "L1", Key: "F2", Truck: "23", Who: "Hollow Oak Farm, Corn", Waits: "14 min", Next: model.Remark{State: model.Missing, Text: "weigh it empty"}}
 	inHand := truck
-	inHand.InHand, inHand.Next = true, model.Remark{State: model.OK, Text: "issue the ticket"}
+	inHand.Current, inHand.Next = true, model.Remark{State: model.OK, Text: "issue the ticket"}
 	for _, c := range []struct {
 		name string
 		of   fyne.CanvasObject

@@ -15,17 +15,17 @@ func TestGrowersByKeyboard(t *testing.T) {
 	s.Go("growers")
 	screen := screenOf[*growers.Screen](s)
 	s.letters("101")
-	if screen.Growers.Chosen() != "101" || !strings.Contains(paperText(screen.Card), "Abner Quist") {
+	if screen.Growers.Chosen() != "101" || !strings.Contains(paperText(screen.Card.View), "Abner Quist") {
 		t.Fatalf("in hand is %q", screen.Growers.Chosen())
 	}
 	s.Commands.Run("growers.shares")
 	s.write("101", "2/3", "901", "1/3", "", "", "", "")
-	if text := paperText(screen.Card); !strings.Contains(text, "Estate of R. Pomfret | 1/3") {
+	if text := paperText(screen.Card.View); !strings.Contains(text, "Estate of R. Pomfret | 1/3") {
 		t.Errorf("the card says:\n%s\nthe status line %q", text, s.Status.Text())
 	}
 	s.Commands.Run("growers.truck")
 	s.write("700", "XMP 700", "", "", "24000", "")
-	if text := paperText(screen.Card); !strings.Contains(text, "700, XMP 700 | 24,000 lb") {
+	if text := paperText(screen.Card.View); !strings.Contains(text, "700, XMP 700 | 24,000 lb") {
 		t.Errorf("the card says:\n%s\nthe status line %q", text, s.Status.Text())
 	}
 	s.Commands.Run("growers.tickets")
@@ -39,11 +39,11 @@ func TestGrowersEscape(t *testing.T) {
 	s.Go("growers")
 	s.letters("zebra")
 	screen := screenOf[*growers.Screen](s)
-	if screen.Card.Visible() || len(screen.Table.Rows()) != 0 {
+	if screen.Card.View.Visible() || len(screen.List.Rows()) != 0 {
 		t.Error("nobody fits and a card shows")
 	}
 	s.press(fyne.KeyEscape)
-	if screen.Line.Text != "" || len(screen.Table.Rows()) == 0 {
+	if screen.Line.Text != "" || len(screen.List.Rows()) == 0 {
 		t.Errorf("Escape leaves %q", screen.Line.Text)
 	}
 	s.press(fyne.KeyEscape)
@@ -56,7 +56,7 @@ func TestGrowersEscape(t *testing.T) {
 func TestGrowersEmpty(t *testing.T) {
 	s := newScene(t, shell.Look{}, 0)
 	s.Go("growers")
-	if screen := screenOf[*growers.Screen](s); !strings.Contains(screen.Table.Empty, "Ctrl+G") {
-		t.Errorf("the empty list says %q", screen.Table.Empty)
+	if screen := screenOf[*growers.Screen](s); !strings.Contains(screen.List.Empty, "Ctrl+G") {
+		t.Errorf("the empty list says %q", screen.List.Empty)
 	}
 }

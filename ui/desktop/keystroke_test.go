@@ -37,7 +37,7 @@ func BenchmarkTwoKeystrokes(b *testing.B) {
 // brought up to date, the lines that changed set and laid out, and the pixels
 // of the slip's pane painted in software: only where it looks otherwise, as a
 // window does (pane_test.go shows that the picture is the whole one), or all of
-// it anew, or for comparison none. A letter of the remark changes one line, a
+// it again, or for comparison none. A letter of the remark changes one line, a
 // figure of the moisture every line of the settlement, and with the last figure
 // of the tare a settled slip takes the place of one that waits.
 func BenchmarkKeystrokeToPaintedSlip(b *testing.B) {
@@ -77,7 +77,7 @@ func BenchmarkKeystrokeToPaintedSlip(b *testing.B) {
 }
 
 // A keystroke and the picture of the whole window after it, every letter drawn
-// anew: what a window without a graphics card would have to do.
+// again: what a window without a graphics card would have to do.
 func BenchmarkKeystrokeAndWholePicture(b *testing.B) {
 	s := wholeLoad(b)
 	b.ResetTimer()
@@ -91,7 +91,7 @@ func BenchmarkKeystrokeAndWholePicture(b *testing.B) {
 	}
 }
 
-// A truck taken in hand by its key.
+// A truck opened by its key.
 func BenchmarkSwitchTruck(b *testing.B) {
 	s := newScene(b, shell.Look{}, 40)
 	b.ResetTimer()

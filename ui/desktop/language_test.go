@@ -117,8 +117,7 @@ func TestEveryTextIsTranslated(t *testing.T) {
 // wordTables are the tables in the code whose words are said when they are
 // shown.
 var wordTables = []string{
-	"doubtWords", "exclusionWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "DayParts", "Screens",
-	"loadActs", "yardActs", "benchActs", "meterActs", "sampleActs", "noMeter",
+	"doubtWords", "exclusionWords", "purposeWords", "aboutWords", "shortTitles", "shortNames", "DayParts", "Screens", "noMeter",
 }
 
 // textsInCode are the texts that presenters and views say, with where.
@@ -140,7 +139,7 @@ func textsInCode(t *testing.T) map[string]string {
 					out[text] = name
 				}
 			case *ast.ValueSpec:
-				if slices.Contains(wordTables, n.Names[0].Name) {
+				if slices.Contains(wordTables, n.Names[0].Name) || isActTable(n) {
 					wordsIn(n, func(text string) { out[text] = name + ", " + n.Names[0].Name })
 				}
 			}
@@ -151,6 +150,28 @@ func textsInCode(t *testing.T) map[string]string {
 		t.Fatalf("only %d texts were found in the code", len(out))
 	}
 	return out
+}
+
+// isActTable reports whether a variable is a table of acts, whose titles and
+// reasons are said when the window is made.
+func isActTable(spec *ast.ValueSpec) bool {
+	if len(spec.Values) != 1 {
+		return false
+	}
+	table, ok := spec.Values[0].(*ast.CompositeLit)
+	if !ok {
+		return false
+	}
+	list, ok := table.Type.(*ast.ArrayType)
+	if !ok {
+		return false
+	}
+	row, ok := list.Elt.(*ast.IndexExpr)
+	if !ok {
+		return false
+	}
+	of, ok := row.X.(*ast.SelectorExpr)
+	return ok && of.Sel.Name == "ActRow"
 }
 
 // saidText is the text of a call of Say.
@@ -240,7 +261,7 @@ func fieldLabels(t *testing.T) []string {
 // wordsFromElsewhere are the words that the trade, the slip and the kit bring.
 func wordsFromElsewhere() map[string]string {
 	out := map[string]string{}
-	for _, w := range scaleticket.EnglishWords().List() {
+	for _, w := range scaleticket.WordKeys() {
 		out[w] = "slip"
 	}
 	words := reflect.ValueOf(widgets.EnglishWords())

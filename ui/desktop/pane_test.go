@@ -17,7 +17,7 @@ import (
 
 // pane is a part of the window as a picture that is kept up to date: where
 // something came, went, moved or looks otherwise, all that lies there is
-// painted anew, and the rest of the picture stays. So does a window system.
+// painted again, and the rest of the picture stays. So does a window system.
 type pane struct {
 	of      fyne.CanvasObject
 	picture *image.NRGBA
@@ -74,13 +74,13 @@ func (p *pane) look(l leaf) look {
 		seen.about = o.Text + fmt.Sprint(o.Color, o.TextSize, o.TextStyle)
 	case *canvas.Rectangle:
 		seen.about = fmt.Sprint(o.FillColor, o.StrokeColor, o.StrokeWidth)
-	case *canvas.Image:
+	case *canvas.Image, *canvas.Raster:
 		seen.about = fmt.Sprintf("%p", o)
 	}
 	return seen
 }
 
-// update paints anew where the pane looks otherwise than last time.
+// update paints again where the pane looks otherwise than last time.
 func (p *pane) update() {
 	before, now := p.shown, map[look]int{}
 	var all []leaf

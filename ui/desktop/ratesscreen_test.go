@@ -16,7 +16,7 @@ func TestRatesByKeyboard(t *testing.T) {
 	screen := screenOf[*rates.Screen](s)
 	s.press(fyne.KeyDown)
 	id := screen.Rates.Chosen()
-	if text := paperText(screen.Paper); id != screen.List.ChosenKey() || !strings.Contains(text, id) {
+	if text := paperText(screen.Views.Paper); id != screen.List.ChosenKey() || !strings.Contains(text, id) {
 		t.Fatalf("in hand is %q, the paper says:\n%s", id, text)
 	}
 	s.press(fyne.KeyReturn)
@@ -24,25 +24,25 @@ func TestRatesByKeyboard(t *testing.T) {
 		t.Errorf("Enter leads to %q", screen.Ring().Current())
 	}
 	s.Commands.Run("rates.try")
-	if !screen.Trial.Visible() || screen.Paper.Visible() || screen.Ring().Current() != "trial" {
+	if !screen.Views.Trial.Visible() || screen.Views.Paper.Visible() || screen.Ring().Current() != "trial" {
 		t.Errorf("the trial is not in front, the keyboard is on %q", screen.Ring().Current())
 	}
 	s.press(fyne.KeyDown, fyne.KeyDown)
-	if key := screen.Trial.ChosenKey(); key == "" || !strings.Contains(screen.Told.Text(), "At "+key) {
-		t.Errorf("at %q is said %q", key, screen.Told.Text())
+	if key := screen.Views.Trial.ChosenKey(); key == "" || !strings.Contains(screen.Views.Told.Text(), "At "+key) {
+		t.Errorf("at %q is said %q", key, screen.Views.Told.Text())
 	}
 	s.Commands.Run("rates.compare")
 	s.press(fyne.KeyEnd)
-	if rows := screen.Compared.Rows(); len(rows) == 0 || screen.Ring().Current() != "compared" || screen.Compared.Chosen() != len(rows)-1 {
+	if rows := screen.Views.Compared.Rows(); len(rows) == 0 || screen.Ring().Current() != "compared" || screen.Views.Compared.Chosen() != len(rows)-1 {
 		t.Errorf("%d rows, the keyboard is on %q", len(rows), screen.Ring().Current())
 	}
 	s.Commands.Run("rates.load")
 	s.write("30,000", "20.5", "", "", "", "", "", "", "", "", "")
-	if said := screen.Told.Text(); !strings.Contains(said, "net 30,000 lb, 20.5 %") {
+	if said := screen.Views.Told.Text(); !strings.Contains(said, "net 30,000 lb, 20.5 %") {
 		t.Errorf("tried is %q; the status line says %q", said, s.Status.Text())
 	}
 	s.Commands.Run("rates.problems")
-	if text := paperText(screen.Paper); !screen.Paper.Visible() || !strings.Contains(text, "Your own files") {
+	if text := paperText(screen.Views.Paper); !screen.Views.Paper.Visible() || !strings.Contains(text, "Your own files") {
 		t.Errorf("the problems say:\n%s", text)
 	}
 }
@@ -57,7 +57,7 @@ func TestRatesTablesFit(t *testing.T) {
 		for _, row := range screen.List.Rows() {
 			screen.Rates.Choose(row.Key)
 			screen.Refresh()
-			for _, r := range append(screen.Trial.Rows(), screen.Compared.Rows()...) {
+			for _, r := range append(screen.Views.Trial.Rows(), screen.Views.Compared.Rows()...) {
 				if len(r.Cells) == 0 {
 					t.Errorf("%s: an empty row under %s", row.Key, turn)
 				}

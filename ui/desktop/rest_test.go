@@ -9,8 +9,8 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-// A real window lays out anew, at every frame, whatever holds an object that is
-// new or needs another size than before. A widget that draws itself anew when it
+// A real window lays out again, at every frame, whatever holds an object that is
+// new or needs another size than before. A widget that draws itself again when it
 // is laid out would therefore be laid out for ever, and an idle desk would keep
 // a processor busy. Each screen comes to rest after a few frames.
 func TestScreensComeToRest(t *testing.T) {

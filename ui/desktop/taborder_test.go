@@ -17,10 +17,10 @@ var tabOrder = map[string]string{
 	"meters":   "list checks says meters.check meters.new meters.change meters.policy meters.print",
 	"day":      "day turn.grain turn.money turn.position turn.told grain day.close day.print day.export day.statement day.proof go.disputes",
 	"disputes": "list says disputes.raise",
-	"samples":  "list label",
-	"tickets":  "line table paper tickets.print tickets.working",
+	"samples":  "list samples.label",
+	"tickets":  "line list paper tickets.print tickets.working",
 	"rates":    "list paper rates.rows rates.try rates.compare rates.problems rates.load rates.schedule rates.again rates.text",
-	"growers":  "line table card growers.add growers.change growers.shares growers.truck",
+	"growers":  "line list card growers.add growers.change growers.shares growers.truck",
 	"gear":     "scales card people bins gear.scale gear.add gear.simulate gear.papers gear.backup gear.verify gear.person gear.bin go.meters go.samples",
 	"handbook": "line table page",
 	"setup":    "business street town phone licence rules unit scale division capacity",
@@ -52,7 +52,7 @@ func TestTabWalksEveryScreen(t *testing.T) {
 	}
 }
 
-// letCornBeTyped has a form in hand with every field of corn open.
+// letCornBeTyped opens a form with every field of corn.
 func (s *scene) letCornBeTyped() {
 	s.Commands.Run("load.new")
 	s.write("123", "corn", "77", "52300", "17.2", "56.4", "", "", "", "", "24120")

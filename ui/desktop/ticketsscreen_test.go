@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/session/sessiontest"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/tickets"
 	"tenthpoint/ui/widgets"
@@ -44,9 +45,9 @@ func TestTicketsTabOrder(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Go("tickets")
 	// The newest ticket corrects none, so "What changed" is grey and left out.
-	s.wantStops("line", "table", "paper", "tickets.print", "tickets.working", "tickets.correct", "tickets.void", "tickets.code")
+	s.wantStops("line", "list", "paper", "tickets.print", "tickets.working", "tickets.correct", "tickets.void", "tickets.code")
 	s.letters("zebra")
-	s.wantStops("line", "table", "tickets.code")
+	s.wantStops("line", "list", "tickets.code")
 }
 
 // A ticket is found, read, and voided without a mouse.
@@ -56,7 +57,7 @@ func TestTicketsByKeyboard(t *testing.T) {
 	s.letters("issued")
 	s.press(fyne.KeyDown)
 	screen := s.tickets()
-	if screen.Ring().Current() != "table" {
+	if screen.Ring().Current() != "list" {
 		t.Fatalf("Down leads to %q", screen.Ring().Current())
 	}
 	first := screen.Tickets.Load().Number
@@ -65,7 +66,7 @@ func TestTicketsByKeyboard(t *testing.T) {
 	if chosen >= first {
 		t.Errorf("Down goes from ticket %d to %d", first, chosen)
 	}
-	if paper := paperText(screen.Paper); !strings.Contains(paper, screen.Tickets.Load().Details.Grower.Name) {
+	if paper := paperText(screen.Paper.View); !strings.Contains(paper, screen.Tickets.Load().Details.Grower.Name) {
 		t.Errorf("the paper is not the chosen ticket's:\n%s", paper)
 	}
 	s.press(fyne.KeyReturn)
@@ -73,7 +74,7 @@ func TestTicketsByKeyboard(t *testing.T) {
 		t.Errorf("Enter leads to %q", screen.Ring().Current())
 	}
 	s.Commands.Run("tickets.working")
-	if paper := paperText(screen.Paper); !strings.Contains(paper, "Every figure is the ticket's") {
+	if paper := paperText(screen.Paper.View); !strings.Contains(paper, "Every figure is the ticket's") {
 		t.Errorf("the working says:\n%s", paper)
 	}
 	s.Commands.Run("tickets.void")
@@ -86,7 +87,7 @@ func TestTicketsByKeyboard(t *testing.T) {
 	}
 }
 
-// A letter typed in the list narrows it further, and Escape begins anew before
+// A letter typed in the list narrows it further, and Escape begins again before
 // it leaves.
 func TestTicketsLetterAndEscape(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
@@ -107,7 +108,7 @@ func TestTicketsLetterAndEscape(t *testing.T) {
 	}
 }
 
-// Correcting leads to the yard with the load in hand.
+// Correcting leads to the yard with the load that is open.
 func TestTicketsCorrect(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Go("tickets")
@@ -124,7 +125,7 @@ func TestTicketsCorrect(t *testing.T) {
 	}
 }
 
-// A void ticket is reissued by its key, and its load is in hand on the yard.
+// A void ticket is reissued by its key, and its load is open on the yard.
 func TestTicketsReissue(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Go("tickets")
@@ -133,7 +134,7 @@ func TestTicketsReissue(t *testing.T) {
 	must(t, scalehouse.Void(t.Context(), s.desk, number, "torn"))
 	s.press(fyne.KeyEscape)
 	s.letters("ticket " + strconv.FormatInt(number, 10))
-	s.wantStops("line", "table", "paper", "tickets.print", "tickets.working", "tickets.reissue", "tickets.code")
+	s.wantStops("line", "list", "paper", "tickets.print", "tickets.working", "tickets.reissue", "tickets.code")
 	s.Commands.Run("tickets.reissue")
 	s.press(fyne.KeyEnter, fyne.KeyEnter) // the void's own reason, the manager at the desk
 	l, err := office.Load(t.Context(), s.desk, yardOf(s.Window).Yard.Form().ID())
@@ -148,6 +149,9 @@ func indexOf(id string) int {
 }
 
 func paperText(v *paperview.SlipView) string {
+	if pages := v.InFront(); pages != nil {
+		return sessiontest.WordsOf(*pages)
+	}
 	var lines []string
 	for _, l := range v.Lines() {
 		lines = append(lines, l.Left+" | "+l.Right+" | "+l.Note)

@@ -87,7 +87,7 @@ func TestEnterStaysOnWhatIsWrong(t *testing.T) {
 	}
 }
 
-// What the status line told of one truck is gone when another is in hand, and
+// What the status line told of one truck is gone when another is open, and
 // what it tells begins with a capital.
 func TestStatusIsOfTheTruckInHand(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
@@ -176,7 +176,7 @@ func TestLargeLettersFollowTheKeyboard(t *testing.T) {
 	}
 }
 
-// A key takes another truck in hand in the middle of a word; what was typed is
+// A key opens another truck in the middle of a word; what was typed is
 // still there when one comes back.
 func TestKeysSwitchTrucks(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
@@ -230,7 +230,7 @@ func TestQuestionsHoldTheKeysBack(t *testing.T) {
 	}
 }
 
-// What a question changes behind a field in hand is seen in it.
+// What a question changes behind an open field is seen in it.
 func TestFieldInHandShowsWhatAQuestionChanged(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Commands.Run("load.new")

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskRaise asks for a new dispute about a ticket; nought leaves the number to be
+// AskRaise asks for a new dispute about a ticket; zero leaves the number to be
 // typed.
 func AskRaise(f *session.Session, ticket int64, then func()) {
 	value := ""
@@ -63,7 +63,7 @@ func aboutOptions() []model.Option {
 // Raise raises a new dispute.
 func (d *Disputes) Raise() { AskRaise(d.session, 0, d.Refresh) }
 
-// goOn writes the next fact of the dispute in hand down.
+// goOn writes the next fact of the chosen dispute down.
 func (d *Disputes) goOn(f dispute.Fact, said string) {
 	if err := scalehouse.ContinueDispute(context.Background(), d.session.Desk, d.chosen, f); err != nil {
 		d.session.Fail(err)
@@ -189,7 +189,7 @@ func (d *Disputes) decide(one dispute.Dispute, who string, f dispute.Decided) {
 	d.session.Changed()
 }
 
-// PrintFile prints everything about the dispute in hand.
+// PrintFile prints everything about the chosen dispute.
 func (d *Disputes) PrintFile() {
 	one, there := d.inHand()
 	if !there {

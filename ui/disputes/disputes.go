@@ -2,6 +2,7 @@ package disputes
 
 import (
 	"context"
+	"slices"
 
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/office"
@@ -42,22 +43,17 @@ func (d *Disputes) Refresh() {
 			d.all = append(d.all, one)
 		}
 	}
-	if _, there := d.inHand(); !there {
-		d.chosen = ""
-		if len(d.all) > 0 {
-			d.chosen = d.all[0].ID
-		}
-	}
+	d.chosen = session.KeepChosen(d.all, func(one dispute.Dispute) string { return one.ID }, d.chosen)
 }
 
 func (d *Disputes) inHand() (dispute.Dispute, bool) {
 	return session.Find(d.all, func(one dispute.Dispute) bool { return one.ID == d.chosen })
 }
 
-// Choose takes a dispute in hand.
+// Choose takes a dispute by its number.
 func (d *Disputes) Choose(id string) { d.chosen = id }
 
-// Chosen is the dispute in hand.
+// Chosen is the number of the chosen dispute.
 func (d *Disputes) Chosen() string { return d.chosen }
 
 // Empty says that there is none.
@@ -65,19 +61,33 @@ func (d *Disputes) Empty() string {
 	return session.Say("No ticket is disputed. Ctrl+E raises a dispute about one.")
 }
 
-// Rows are the disputes with what each waits for.
+// columns of the list.
+func (d *Disputes) columns() model.Columns[dispute.Dispute] {
+	return model.Columns[dispute.Dispute]{
+		model.Words(session.Say("No"), 4, func(one dispute.Dispute) string { return one.ID }),
+		model.Figures(session.Say("Ticket"), 6, func(one dispute.Dispute) string { return session.Counted(one.Raised.Ticket) }),
+		model.Words(session.Say("Raised by"), 14, func(one dispute.Dispute) string { return one.Raised.By }).Growing(),
+		model.Words(session.Say("About"), 9, func(one dispute.Dispute) string { return aboutWord(one.Raised.About) }),
+		model.Words(session.Say("Raised"), 10, func(one dispute.Dispute) string { return d.session.Date(one.Raised.Day) }).Dropped(1),
+		model.Words(session.Say("Until"), 10, func(one dispute.Dispute) string { return d.session.Date(one.Raised.Due) }).Dropped(2),
+		model.Words(session.Say("Waits for"), 14, func(one dispute.Dispute) string { return d.stand(one).Text }).Stated(),
+	}
+}
+
+// Columns are the columns of the list.
+func (d *Disputes) Columns() []model.Column { return d.columns().Heads() }
+
+// Rows are the disputes, those not decided first.
 func (d *Disputes) Rows() []model.Row {
+	columns := d.columns()
 	var out []model.Row
 	for _, one := range d.all {
-		stand := d.stand(one)
-		out = append(out, model.Row{Key: one.ID, State: stand.State, Cells: []string{
-			one.ID, session.Counted(one.Raised.Ticket), one.Raised.By, aboutWord(one.Raised.About), d.session.Date(one.Raised.Day), d.session.Date(one.Raised.Due), stand.Text,
-		}})
+		out = append(out, model.Row{Key: one.ID, State: d.stand(one).State, Cells: columns.Cells(one)})
 	}
 	return out
 }
 
-// stand says where a dispute stands and whether it is late.
+// stand says what a dispute waits for and whether it is late.
 func (d *Disputes) stand(one dispute.Dispute) model.Remark {
 	late := d.session.Desk.Today().After(one.Raised.Due)
 	switch {
@@ -105,7 +115,7 @@ func aboutWord(about string) string {
 	return about
 }
 
-// Sayings are the story of the dispute in hand, in the order it happened.
+// Sayings are the story of the chosen dispute, in the order it happened.
 func (d *Disputes) Sayings() []model.Remark {
 	one, there := d.inHand()
 	if !there {
@@ -154,17 +164,19 @@ func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
 	return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Nothing: a new doubt is a new dispute.")}
 }
 
-// May reports whether a step may follow now.
-func (d *Disputes) May(step string) bool {
+// CanSend reports whether the sample may be sent away now.
+func (d *Disputes) CanSend() bool { return d.isIn(dispute.Open) }
+
+// CanResult reports whether a result may be written down now.
+func (d *Disputes) CanResult() bool { return d.isIn(dispute.Open, dispute.Testing) }
+
+// CanDecide reports whether the dispute may be decided now.
+func (d *Disputes) CanDecide() bool { return d.isIn(dispute.Open, dispute.Testing, dispute.Tested) }
+
+// isIn reports whether the chosen dispute is in one of some phases.
+func (d *Disputes) isIn(phases ...dispute.Phase) bool {
 	one, there := d.inHand()
-	if !there {
-		return false
-	}
-	return map[string]bool{
-		"sent":   one.Phase == dispute.Open,
-		"result": one.Phase == dispute.Open || one.Phase == dispute.Testing,
-		"decide": one.Phase != dispute.Closed,
-	}[step]
+	return there && slices.Contains(phases, one.Phase)
 }
 
 // WhyNot says why a step may not follow.
@@ -176,7 +188,7 @@ func (d *Disputes) WhyNot() string {
 	return d.whatNext(one).Text
 }
 
-// HasDispute reports whether a dispute is in hand.
+// HasDispute reports whether a dispute is chosen.
 func (d *Disputes) HasDispute() bool {
 	_, there := d.inHand()
 	return there

@@ -16,7 +16,7 @@ import (
 func TestDisputeIsWalkedThrough(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 120)
 	d := NewDisputes(r.Session)
-	if d.HasDispute() || d.May("sent") || len(d.Sayings()) != 1 {
+	if d.HasDispute() || d.CanSend() || len(d.Sayings()) != 1 {
 		t.Fatalf("a house without disputes shows %v", d.Sayings())
 	}
 	d.Raise()
@@ -24,17 +24,17 @@ func TestDisputeIsWalkedThrough(t *testing.T) {
 		t.Error("ticket 0 is disputed")
 	}
 	r.Answer(map[string]string{"ticket": "120", "by": "Nils Farrow", "about": "moisture", "claim": "our meter says 16.1"})
-	if !d.HasDispute() || !d.May("sent") || !d.May("decide") {
+	if !d.HasDispute() || !d.CanSend() || !d.CanDecide() {
 		t.Fatalf("the dispute was not raised: %q", r.Last())
 	}
 	d.AskSent()
 	r.Answer(map[string]string{"to": "state laboratory"})
-	if !strings.Contains(r.Last(), "airtight") || !d.May("sent") {
+	if !strings.Contains(r.Last(), "airtight") || !d.CanSend() {
 		t.Errorf("sent without an airtight seal; said %q", r.Last())
 	}
 	d.AskSent()
 	r.Answer(map[string]string{"to": "state laboratory", "witness": "Nils Farrow", "airtight": model.TickOn})
-	if d.May("sent") || !d.May("result") {
+	if d.CanSend() || !d.CanResult() {
 		t.Fatalf("after sending: said %q", r.Last())
 	}
 	d.AskResult()
@@ -45,7 +45,7 @@ func TestDisputeIsWalkedThrough(t *testing.T) {
 	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Clerk))
 	d.AskDecide()
 	r.Answer(map[string]string{"who": demo.Manager, "decision": "within the tolerance"})
-	if d.May("decide") || d.Rows()[0].State != model.Locked {
+	if d.CanDecide() || d.Rows()[0].State != model.Locked {
 		t.Fatalf("after the decision: %+v; said %q", d.Rows(), r.Last())
 	}
 	var words []string

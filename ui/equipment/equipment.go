@@ -6,7 +6,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Equipment is what stands in the scale house: scales, where papers go, the people,
+// Equipment is what the scale house works with: scales, where papers go, the people,
 // pits and bins, and the book itself.
 type Equipment struct {
 	session *session.Session
@@ -16,13 +16,23 @@ type Equipment struct {
 // NewEquipment makes the sheet.
 func NewEquipment(f *session.Session) *Equipment { return &Equipment{session: f} }
 
-// Scales are the scales: name, division, capacity, link, and what it shows.
+// scaleColumns are the columns of the scales.
+func (g *Equipment) scaleColumns() model.Columns[elevator.Scale] {
+	return model.Columns[elevator.Scale]{
+		model.Words(session.Say("Scale"), 4, func(s elevator.Scale) string { return s.ID }),
+		model.Figures(session.Say("Division"), 5, func(s elevator.Scale) string { return s.Division.String() }).Dropped(2),
+		model.Figures(session.Say("Capacity"), 9, func(s elevator.Scale) string { return s.Capacity.String() }).Dropped(1),
+		model.Words(session.Say("Link"), 8, func(s elevator.Scale) string { return linkWords(s.Link) }).Growing().Dropped(3),
+		model.Words(session.Say("Shows"), 14, func(s elevator.Scale) string { return g.scaleStands(s).Text }).Stated(),
+	}
+}
+
+// Scales are the scales of the house.
 func (g *Equipment) Scales() []model.Row {
-	scales := g.session.Desk.Profile().Scales
-	out := make([]model.Row, len(scales))
-	for i, s := range scales {
-		stands := g.scaleStands(s)
-		out[i] = model.Row{Key: s.ID, State: stands.State, Cells: []string{s.ID, s.Division.String(), s.Capacity.String(), linkWords(s.Link), stands.Text}}
+	columns := g.scaleColumns()
+	var out []model.Row
+	for _, s := range g.session.Desk.Profile().Scales {
+		out = append(out, model.Row{Key: s.ID, State: g.scaleStands(s).State, Cells: columns.Cells(s)})
 	}
 	return out
 }
@@ -82,20 +92,37 @@ func (g *Equipment) ScaleSaid() model.Remark {
 	return model.Remark{State: model.OK, Text: session.Say("The indicator is read. F10 on a load takes the weight.")}
 }
 
-// People are those who work at the desk: name and role.
+// personColumns are the columns of the people.
+func personColumns() model.Columns[elevator.Person] {
+	return model.Columns[elevator.Person]{
+		model.Words(session.Say("At the desk"), 14, func(p elevator.Person) string { return p.Name }).Growing(),
+		model.Words(session.Say("Role"), 8, func(p elevator.Person) string { return session.RoleWord(p.Role) }),
+	}
+}
+
+// People are those who work at the desk.
 func (g *Equipment) People() []model.Row {
 	var out []model.Row
 	for _, p := range g.session.Desk.People() {
-		out = append(out, model.Row{Key: p.Name, Cells: []string{p.Name, session.RoleWord(p.Role)}})
+		out = append(out, model.Row{Key: p.Name, Cells: personColumns().Cells(p)})
 	}
 	return out
 }
 
-// Bins are the pits and bins: code, name and grain.
+// binColumns are the columns of the pits and bins.
+func binColumns() model.Columns[elevator.Bin] {
+	return model.Columns[elevator.Bin]{
+		model.Words(session.Say("Code"), 5, func(b elevator.Bin) string { return b.ID }),
+		model.Words(session.Say("Pit or bin"), 12, func(b elevator.Bin) string { return b.Name }).Growing(),
+		model.Words(session.Say("Grain"), 14, func(b elevator.Bin) string { return session.OrElse(session.GrainName(b.Commodity), session.Say("any")) }).Dropped(1),
+	}
+}
+
+// Bins are the pits and bins.
 func (g *Equipment) Bins() []model.Row {
 	var out []model.Row
 	for _, b := range g.session.Known().Bins {
-		out = append(out, model.Row{Key: b.ID, Cells: []string{b.ID, b.Name, session.OrElse(session.GrainName(b.Commodity), session.Say("any"))}})
+		out = append(out, model.Row{Key: b.ID, Cells: binColumns().Cells(b)})
 	}
 	return out
 }

@@ -53,7 +53,7 @@ func readScale(s elevator.Scale, values map[string]string) (elevator.Scale, map[
 	faults := map[string]string{}
 	unit := s.Division.Unit()
 	weight := func(id, name string) quantity.Amount {
-		a, err := quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}.Parse(values[id])
+		a, err := session.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, values[id])
 		if err != nil {
 			faults[id] = session.Sentence(err)
 		}
@@ -87,7 +87,7 @@ func (g *Equipment) setScale(id string, s elevator.Scale, who string) {
 	g.relink(session.Say("scale %s is written down.", s.ID))
 }
 
-// relink listens to the scale anew and says how that went.
+// relink opens the link to the scale again and reports the result.
 func (g *Equipment) relink(done string) {
 	g.onDeck = false
 	if g.session.Station != nil {

@@ -14,7 +14,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is what stands in the scale house: the scales and how the book is
+// Screen shows what the scale house works with: the scales and how the book is
 // kept at the left, the people, pits and bins at the right.
 type Screen struct {
 	window *shell.Window
@@ -36,11 +36,9 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.said = widgets.NewNote()
 	s.said.Lines = 2
-	s.Scales = gearTable(session.Say("No scale is set up. Ctrl+H adds one."), shell.WordsColumn(session.Say("Scale"), 4), shell.Spare(shell.FiguresColumn(session.Say("Division"), 5), 2),
-		shell.Spare(shell.FiguresColumn(session.Say("Capacity"), 9), 1), shell.Spare(growing(shell.WordsColumn(session.Say("Link"), 8)), 3), stated(shell.WordsColumn(session.Say("Shows"), 14)))
-	s.People = gearTable(session.Say("Nobody is written down. Ctrl+U adds the first."), growing(shell.WordsColumn(session.Say("At the desk"), 14)), shell.WordsColumn(session.Say("Role"), 8))
-	s.Bins = gearTable(session.Say("No pit or bin is written down. Ctrl+I adds one."), shell.WordsColumn(session.Say("Code"), 5),
-		growing(shell.WordsColumn(session.Say("Pit or bin"), 12)), shell.Spare(shell.WordsColumn(session.Say("Grain"), 14), 1))
+	s.Scales = newTable(s.gear.scaleColumns().Heads(), session.Say("No scale is set up. Ctrl+H adds one."))
+	s.People = newTable(personColumns().Heads(), session.Say("Nobody is written down. Ctrl+U adds the first."))
+	s.Bins = newTable(binColumns().Heads(), session.Say("No pit or bin is written down. Ctrl+I adds one."))
 	s.Scales.OnOpen = func(_ int, key string) { s.gear.AskScale(key) }
 	s.People.OnOpen = func(_ int, key string) { s.gear.AskPerson(key) }
 	s.Bins.OnOpen = func(_ int, key string) { s.gear.AskBin(key) }
@@ -54,53 +52,40 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	left := container.NewBorder(top, nil, nil, nil, s.card)
 	right := container.New(oneOverOther{}, s.People, s.Bins)
 	w.Runner.Every(livePause, s.live)
-	return container.NewBorder(nil, shell.ButtonRow(w, s.ring, gearButtons), nil, nil, container.New(sideBySide{}, left, right))
+	return container.NewBorder(nil, shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.Acts()), "go.meters", "go.samples")), nil, nil, container.New(shell.Split{Left: 60}, left, right))
 }
 
-// gearTable is a table with the sentence it shows while it is empty.
-func gearTable(empty string, columns ...widgets.Column) *widgets.Table {
+// newTable is a table with the sentence it shows while it is empty.
+func newTable(columns []model.Column, empty string) *widgets.Table {
 	t := widgets.NewTable(columns)
 	t.Empty = empty
 	return t
 }
 
-func growing(c widgets.Column) widgets.Column { c.Grow = true; return c }
-func stated(c widgets.Column) widgets.Column  { c.State = true; return c }
-
-// gearButtons are the acts under the tables, in their order.
-var gearButtons = []string{
-	"gear.scale", "gear.add", "gear.here", "gear.simulate", "gear.roll", "gear.papers", "gear.backup",
-	"gear.verify", "gear.person", "gear.bin", "go.meters", "go.samples",
-}
-
 // Acts are what can be done with the gear.
-func (s *Screen) Acts() []shell.Act {
-	g, group := s.gear, session.Say("Gear")
-	return []shell.Act{
-		{Command: widgets.Command{ID: "gear.scale", Title: session.Say("Scale"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)}, Do: func() { g.AskScale(s.chosenScale()) }}},
-		{Command: widgets.Command{ID: "gear.add", Title: session.Say("Add a scale"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyH)}, Do: func() { g.AskScale("") }}},
-		{Command: widgets.Command{
-			ID: "gear.here", Title: session.Say("Weigh on it"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyG)}, EnabledWhen: g.CanWeighOn,
-			WhyNot: func() string { return session.Say("There is one scale only. Ctrl+H adds another.") },
-			Do:     func() { g.WeighOn(s.chosenScale()) },
-		}},
-		{Command: widgets.Command{
-			ID: "gear.simulate", Title: session.Say("Simulate"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyO)}, EnabledWhen: g.CanSimulate,
-			WhyNot: func() string { return session.Say("Only the invented elevator may weigh on a simulated scale.") }, Do: g.Simulate,
-		}},
-		{Command: widgets.Command{
-			ID: "gear.roll", Title: session.Say("Roll on or off"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyO)}, EnabledWhen: g.CanRoll,
-			WhyNot: func() string { return session.Say("There is no simulated scale to roll on to.") }, Do: g.Roll,
-		}},
-		{Command: widgets.Command{ID: "gear.papers", Title: session.Say("Papers"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)}, Do: g.AskPapers}},
-		{Command: widgets.Command{ID: "gear.backup", Title: session.Say("Back up"), Group: group, Break: true, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyK)}, Do: g.AskBackup}},
-		{Command: widgets.Command{ID: "gear.verify", Title: session.Say("Check the book"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyJ)}, Do: g.Verify}},
-		{Command: widgets.Command{ID: "gear.person", Title: session.Say("Add a person"), Group: group, Break: true, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyU)}, Do: func() { g.AskPerson("") }}},
-		{Command: widgets.Command{ID: "gear.bin", Title: session.Say("Add a bin"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)}, Do: func() { g.AskBin("") }}},
-	}
+func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Gear"), gearActs) }
+
+var gearActs = []shell.ActRow[*Screen]{
+	{ID: "gear.scale", Title: "Scale", Key: widgets.Ctrl(fyne.KeyE), Do: func(s *Screen) { s.gear.AskScale(s.chosenScale()) }},
+	{ID: "gear.add", Title: "Add a scale", Key: widgets.Ctrl(fyne.KeyH), Do: func(s *Screen) { s.gear.AskScale("") }},
+	{ID: "gear.here", Title: "Weigh on it", Key: widgets.Ctrl(fyne.KeyG), When: can((*Equipment).CanWeighOn), Why: "There is one scale only. Ctrl+H adds another.", Do: func(s *Screen) { s.gear.WeighOn(s.chosenScale()) }},
+	{ID: "gear.simulate", Title: "Simulate", Key: widgets.CtrlShift(fyne.KeyO), When: can((*Equipment).CanSimulate), Why: "Only the invented elevator may weigh on a simulated scale.", Do: act((*Equipment).Simulate)},
+	{ID: "gear.roll", Title: "Roll on or off", Key: widgets.Ctrl(fyne.KeyO), When: can((*Equipment).CanRoll), Why: "There is no simulated scale to roll on to.", Do: act((*Equipment).Roll)},
+	{ID: "gear.papers", Title: "Papers", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: act((*Equipment).AskPapers)},
+	{ID: "gear.backup", Title: "Back up", Key: widgets.Ctrl(fyne.KeyK), Do: act((*Equipment).AskBackup), Break: true},
+	{ID: "gear.verify", Title: "Check the book", Key: widgets.Ctrl(fyne.KeyJ), Do: act((*Equipment).Verify)},
+	{ID: "gear.person", Title: "Add a person", Key: widgets.Ctrl(fyne.KeyU), Do: func(s *Screen) { s.gear.AskPerson("") }, Break: true},
+	{ID: "gear.bin", Title: "Add a bin", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *Screen) { s.gear.AskBin("") }},
 }
 
-// chosenScale is the scale in hand, the first when none was chosen.
+// act does something with the gear, and can asks it.
+func act(do func(*Equipment)) func(*Screen) { return func(s *Screen) { do(s.gear) } }
+
+func can(may func(*Equipment) bool) func(*Screen) bool {
+	return func(s *Screen) bool { return may(s.gear) }
+}
+
+// chosenScale is the chosen scale, the first when none was chosen.
 func (s *Screen) chosenScale() string {
 	if key := s.Scales.ChosenKey(); key != "" {
 		return key
@@ -144,21 +129,6 @@ func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 // Hint says what keys carry the work.
 func (s *Screen) Hint() string {
 	return session.Say("Enter on a line changes it. Ctrl+K backs the book up, Ctrl+J checks it, F1 helps.")
-}
-
-// sideBySide gives the left part three fifths of the width.
-type sideBySide struct{}
-
-func (sideBySide) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	left, right := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(left.Width+shell.PaperGap()+right.Width, max(left.Height, right.Height))
-}
-
-func (sideBySide) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	left, gap := size.Width*3/5, shell.PaperGap()/2
-	objects[0].Resize(fyne.NewSize(left, size.Height))
-	objects[1].Move(fyne.NewPos(left+gap, 0))
-	objects[1].Resize(fyne.NewSize(size.Width-left-gap, size.Height))
 }
 
 // oneOverOther sets two tables one over the other, the lower one larger.

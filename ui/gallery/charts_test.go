@@ -6,6 +6,7 @@ import (
 	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -33,7 +34,7 @@ func TestDrawingsStayInside(t *testing.T) {
 		checks.Set([]model.ChartPoint{{X: permille.Draw(t, "x"), Y: permille.Draw(t, "y"), Label: "!", State: model.Stop}}, []model.Guide{{At: permille.Draw(t, "limit"), State: model.Stop}})
 		for _, w := range []fyne.Widget{ruler, bars, checks} {
 			size := w.MinSize().AddWidthHeight(float32(rapid.IntRange(0, 900).Draw(t, "wider")), float32(rapid.IntRange(0, 300).Draw(t, "higher")))
-			for _, o := range drawnAt(w, size) {
+			for _, o := range widgettest.DrawnAt(w, size) {
 				checkInside(t, w, o, size)
 			}
 		}
@@ -60,32 +61,32 @@ func TestClampStandsAboutTheReading(t *testing.T) {
 	newHouse(t)
 	r := charts.NewMoistureRuler()
 	r.Set([]model.Mark{{Label: "17.2 %", At: 500, Kind: model.ReadingMark, State: model.Warn}}, model.Band{From: 400, To: 600, Label: "tolerance", Around: true})
-	objects := drawnAt(r, fyne.NewSize(800, 120))
-	parts, pointer := blocks(objects, apptheme.ColorWait), blocks(objects, apptheme.ColorWarn)[0]
-	equal(t, "stretches of colour", len(blocks(objects, apptheme.ColorBand)), 0)
-	equal(t, "two ends and a line", len(parts), 3)
+	objects := widgettest.DrawnAt(r, fyne.NewSize(800, 120))
+	parts, pointer := widgettest.Blocks(objects, apptheme.ColorWait), widgettest.Blocks(objects, apptheme.ColorWarn)[0]
+	widgettest.Equal(t, "stretches of colour", len(widgettest.Blocks(objects, apptheme.ColorBand)), 0)
+	widgettest.Equal(t, "two ends and a line", len(parts), 3)
 	left, right := parts[0].Position().X, parts[1].Position().X
 	if middle := pointer.Position().X; left >= middle || middle >= right {
 		t.Errorf("the clamp runs from %v to %v, the reading stands at %v", left, right, middle)
 	}
 	r.Set(nil, model.Band{From: 500, To: 500, Around: true})
-	equal(t, "a clamp of no width", len(blocks(drawnAt(r, fyne.NewSize(800, 120)), apptheme.ColorWait)), 0)
+	widgettest.Equal(t, "a clamp of no width", len(widgettest.Blocks(widgettest.DrawnAt(r, fyne.NewSize(800, 120)), apptheme.ColorWait)), 0)
 }
 
 func TestRulerPlacesItsMarks(t *testing.T) {
 	newHouse(t)
-	objects := drawnAt(exampleRuler(), fyne.NewSize(800, 120))
-	band := blocks(objects, apptheme.ColorBand)
-	reading := blocks(objects, apptheme.ColorWarn)
-	equal(t, "bands", len(band), 1)
-	equal(t, "reading: pointer and tag", len(reading), 2)
+	objects := widgettest.DrawnAt(exampleRuler(), fyne.NewSize(800, 120))
+	band := widgettest.Blocks(objects, apptheme.ColorBand)
+	reading := widgettest.Blocks(objects, apptheme.ColorWarn)
+	widgettest.Equal(t, "bands", len(band), 1)
+	widgettest.Equal(t, "reading: pointer and tag", len(reading), 2)
 	left := band[0].Position().X
 	length := band[0].Size().Width / 0.4 // the band ends at 400 of 1000
 	got := reading[0].Position().X + reading[0].Size().Width/2
 	if want := left + length*0.84; got < want-2 || got > want+2 {
 		t.Errorf("17.2 stands at %v, want %v", got, want)
 	}
-	all := texts(exampleRulerAt(800))
+	all := widgettest.Texts(exampleRulerAt(800))
 	for _, want := range []string{"13", "18", "dry", "shrink to 15.0", "trigger 15.5", "17.2 %"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is not on the ruler: %s", want, all)
@@ -95,7 +96,7 @@ func TestRulerPlacesItsMarks(t *testing.T) {
 
 func exampleRulerAt(width float32) *charts.MoistureRuler {
 	r := exampleRuler()
-	drawnAt(r, fyne.NewSize(width, 120))
+	widgettest.DrawnAt(r, fyne.NewSize(width, 120))
 	return r
 }
 
@@ -103,7 +104,7 @@ func exampleRulerAt(width float32) *charts.MoistureRuler {
 func TestLimitNamesStepAside(t *testing.T) {
 	newHouse(t)
 	top := map[string]float32{}
-	for _, l := range lettersIn(exampleRulerAt(500)) {
+	for _, l := range widgettest.Letters(exampleRulerAt(500)) {
 		top[l.Text] = l.Position().Y
 	}
 	if top["trigger 15.5"] >= top["shrink to 15.0"] {
@@ -115,10 +116,10 @@ func TestBarsAreAsHighAsTheySay(t *testing.T) {
 	newHouse(t)
 	c := charts.NewBarChart()
 	c.Set([]model.Bar{{Height: 1000}, {Height: 500}, {Height: 0}, {Height: 250, State: model.Stop}})
-	objects := drawnAt(c, fyne.NewSize(400, 240))
-	plain, stopped := blocks(objects, apptheme.ColorBar), blocks(objects, apptheme.ColorStop)
-	equal(t, "plain bars", len(plain), 3)
-	equal(t, "stopped bars", len(stopped), 1)
+	objects := widgettest.DrawnAt(c, fyne.NewSize(400, 240))
+	plain, stopped := widgettest.Blocks(objects, apptheme.ColorBar), widgettest.Blocks(objects, apptheme.ColorStop)
+	widgettest.Equal(t, "plain bars", len(plain), 3)
+	widgettest.Equal(t, "stopped bars", len(stopped), 1)
 	full := plain[0].Size().Height
 	for i, want := range []float32{full, full / 2, 0} {
 		if got := plain[i].Size().Height; got < want-1 || got > want+1 {
@@ -139,8 +140,8 @@ func TestCrowdedLabelsThinOut(t *testing.T) {
 		bars[i] = model.Bar{Label: "12:30", Value: "1,000", Height: 500}
 	}
 	c.Set(bars)
-	drawnAt(c, fyne.NewSize(400, 200))
-	letters := lettersIn(c)
+	widgettest.DrawnAt(c, fyne.NewSize(400, 200))
+	letters := widgettest.Letters(c)
 	if len(letters) < 3 || len(letters) > 12 {
 		t.Errorf("%d labels in 400 units", len(letters))
 	}
@@ -155,22 +156,22 @@ func TestEmptyChartsSaySo(t *testing.T) {
 	newHouse(t)
 	bars, checks := charts.NewBarChart(), charts.NewCheckChart()
 	bars.Empty, checks.Empty = "No loads yet today.", "No checks on record."
-	drawnAt(bars, fyne.NewSize(300, 150))
-	drawnAt(checks, fyne.NewSize(300, 150))
-	equal(t, "bars", texts(bars), bars.Empty)
-	equal(t, "checks", texts(checks), checks.Empty)
+	widgettest.DrawnAt(bars, fyne.NewSize(300, 150))
+	widgettest.DrawnAt(checks, fyne.NewSize(300, 150))
+	widgettest.Equal(t, "bars", widgettest.Texts(bars), bars.Empty)
+	widgettest.Equal(t, "checks", widgettest.Texts(checks), checks.Empty)
 }
 
 func TestCheckPointsOutsideAreRinged(t *testing.T) {
 	newHouse(t)
 	c := exampleChecks()
 	rings, dots, lines := 0, 0, 0
-	for _, o := range drawnAt(c, fyne.NewSize(500, 200)) {
+	for _, o := range widgettest.DrawnAt(c, fyne.NewSize(500, 200)) {
 		switch each := o.(type) {
 		case *canvas.Circle:
 			if each.StrokeWidth > 0 {
 				rings++
-				equal(t, "ring", each.StrokeColor == apptheme.LightPalette[apptheme.ColorStop], true)
+				widgettest.Equal(t, "ring", each.StrokeColor == apptheme.LightPalette[apptheme.ColorStop], true)
 			} else {
 				dots++
 			}
@@ -178,10 +179,10 @@ func TestCheckPointsOutsideAreRinged(t *testing.T) {
 			lines++
 		}
 	}
-	equal(t, "dots", dots, 6)
-	equal(t, "rings", rings, 1)
-	equal(t, "joins", lines, 5)
-	if got := texts(c); !strings.Contains(got, "+0.32") || !strings.Contains(got, "+0.2") {
+	widgettest.Equal(t, "dots", dots, 6)
+	widgettest.Equal(t, "rings", rings, 1)
+	widgettest.Equal(t, "joins", lines, 5)
+	if got := widgettest.Texts(c); !strings.Contains(got, "+0.32") || !strings.Contains(got, "+0.2") {
 		t.Errorf("the chart says %s", got)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/paint"
 	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2/canvas"
@@ -58,8 +59,8 @@ func TestWrapLosesNothing(t *testing.T) {
 
 func TestWrapKeepsLineBreaks(t *testing.T) {
 	p := testPen(t)
-	equal(t, "lines", strings.Join(p.Wrap("one\ntwo", prose, 1000), "|"), "one|two")
-	equal(t, "no text, no line", len(p.Wrap("", prose, 1000)), 0)
+	widgettest.Equal(t, "lines", strings.Join(p.Wrap("one\ntwo", prose, 1000), "|"), "one|two")
+	widgettest.Equal(t, "no text, no line", len(p.Wrap("", prose, 1000)), 0)
 }
 
 // TestClipFits: what is cut short says so with three dots, and as much stands
@@ -106,16 +107,16 @@ func TestThousandths(t *testing.T) {
 		permille int
 		want     float32
 	}{{0, 0}, {500, 100}, {1000, 200}} {
-		equal(t, "along", paint.Along(c.permille, 200), c.want)
+		widgettest.Equal(t, "along", paint.Along(c.permille, 200), c.want)
 	}
-	equal(t, "below", paint.Within(-5), 0)
-	equal(t, "above", paint.Within(1200), 1000)
-	equal(t, "floor", paint.Floor(-0.5), -1)
-	equal(t, "floor", paint.Floor(2.9), 2)
-	equal(t, "floor", paint.Floor(-2), -2)
+	widgettest.Equal(t, "below", paint.Within(-5), 0)
+	widgettest.Equal(t, "above", paint.Within(1200), 1000)
+	widgettest.Equal(t, "floor", paint.Floor(-0.5), -1)
+	widgettest.Equal(t, "floor", paint.Floor(2.9), 2)
+	widgettest.Equal(t, "floor", paint.Floor(-2), -2)
 }
 
-// TestMinusStandsOnTheLine: a figure below nought is as high as one above.
+// TestMinusStandsOnTheLine: a figure below zero is as high as one above.
 func TestMinusStandsOnTheLine(t *testing.T) {
 	p := testPen(t)
 	above, below := p.WriteEnding("12 lb", prose, 100, 0), p.WriteEnding("−12 lb", prose, 100, 0)

@@ -4,6 +4,7 @@ import (
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -25,14 +26,14 @@ func TestReadingCrossesNoName(t *testing.T) {
 				r := charts.NewMoistureRuler()
 				r.SetSize(size)
 				r.Set([]model.Mark{{Label: name, At: 170, Kind: model.LimitMark}, {Label: "17.2 %", At: at, Kind: model.ReadingMark, State: model.Warn}})
-				objects := drawnAt(r, fyne.NewSize(width, r.Height(size)))
+				objects := widgettest.DrawnAt(r, fyne.NewSize(width, r.Height(size)))
 				for _, o := range objects {
 					text, ok := o.(*canvas.Text)
 					if !ok || text.Text == "17.2 %" {
 						continue
 					}
 					named++
-					for _, mark := range blocks(objects, apptheme.ColorWarn) {
+					for _, mark := range widgettest.Blocks(objects, apptheme.ColorWarn) {
 						if crosses(text, mark) {
 							t.Errorf("size %d, width %v, reading at %d: it lies over %q", size, width, at, text.Text)
 						}

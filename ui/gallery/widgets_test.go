@@ -6,6 +6,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -21,7 +22,7 @@ func TestButtonKeys(t *testing.T) {
 	ring := h.Cast(map[string]widgets.Keyed{"a": a, "b": b}, "a", "b")
 	ring.Focus("a")
 	h.Press(fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace)
-	equal(t, "pressed", pressed, 3)
+	widgettest.Equal(t, "pressed", pressed, 3)
 	h.Press(fyne.KeyRight)
 	h.At(ring, "b")
 	h.Press(fyne.KeyUp)
@@ -29,7 +30,7 @@ func TestButtonKeys(t *testing.T) {
 	a.Disable()
 	a.Press()
 	test.Tap(a)
-	equal(t, "pressed while grey", pressed, 3)
+	widgettest.Equal(t, "pressed while grey", pressed, 3)
 }
 
 func TestTick(t *testing.T) {
@@ -39,18 +40,18 @@ func TestTick(t *testing.T) {
 	tick.OnToggle = func(on bool) { said = append(said, on) }
 	ring := h.Cast(map[string]widgets.Keyed{"tick": tick, "next": widgets.NewFieldEntry()}, "tick", "next")
 	tick.SetOn(true)
-	equal(t, "said when shown", len(said), 0)
+	widgettest.Equal(t, "said when shown", len(said), 0)
 	ring.Focus("tick")
 	h.Press(fyne.KeySpace)
 	test.Tap(tick)
-	equal(t, "on", tick.On(), true)
-	equal(t, "said", len(said), 2)
+	widgettest.Equal(t, "on", tick.On(), true)
+	widgettest.Equal(t, "said", len(said), 2)
 	ring.Focus("tick")
 	h.Press(fyne.KeyReturn)
 	h.At(ring, "next")
 	tick.Disable()
 	test.Tap(tick)
-	equal(t, "on while grey", tick.On(), true)
+	widgettest.Equal(t, "on while grey", tick.On(), true)
 }
 
 func TestFieldSaysOneThingAtATime(t *testing.T) {
@@ -59,8 +60,8 @@ func TestFieldSaysOneThingAtATime(t *testing.T) {
 	said := func(state model.State, text string) {
 		t.Helper()
 		gotState, gotText := f.Says()
-		equal(t, "note", gotText, text)
-		equal(t, "state", gotState, state)
+		widgettest.Equal(t, "note", gotText, text)
+		widgettest.Equal(t, "state", gotState, state)
 	}
 	f.SetReading("= 17.2 %")
 	said(model.Plain, "= 17.2 %")
@@ -83,7 +84,7 @@ func TestFieldShowsWordAndIcon(t *testing.T) {
 	f := widgets.NewField("Tare", "lb", widgets.NewFigureEntry())
 	f.SetProblem("Weigh again.")
 	h.Show(widgets.NewSheet(f), fyne.NewSize(500, 60))
-	got := texts(f)
+	got := widgettest.Texts(f)
 	for _, want := range []string{"Tare", "lb", "Weigh again."} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not among %q", want, got)
@@ -95,10 +96,10 @@ func TestFieldShowsWordAndIcon(t *testing.T) {
 			icons++
 		}
 	}
-	equal(t, "icons", icons, 1)
+	widgettest.Equal(t, "icons", icons, 1)
 	f.SetLabel("Truck empty")
 	f.SetUnit("kg")
-	if got := texts(f); !strings.Contains(got, "Truck empty") || !strings.Contains(got, "kg") {
+	if got := widgettest.Texts(f); !strings.Contains(got, "Truck empty") || !strings.Contains(got, "kg") {
 		t.Errorf("label and unit did not change: %q", got)
 	}
 }
@@ -112,8 +113,8 @@ func TestFieldHasRoomForASentence(t *testing.T) {
 		f := widgets.NewField("Tare", "lb", widgets.NewFigureEntry())
 		f.SetProblem(sentence)
 		h.Show(widgets.NewSheet(f), fyne.NewSize(600*float32(scale), 60))
-		equal(t, "sentence", strings.Join(textsOf(f.Note), " "), sentence)
-		equal(t, "lines", len(textsOf(f.Note)), 2)
+		widgettest.Equal(t, "sentence", strings.Join(widgettest.TextsOf(f.Note), " "), sentence)
+		widgettest.Equal(t, "lines", len(widgettest.TextsOf(f.Note)), 2)
 	}
 }
 
@@ -123,18 +124,18 @@ func TestSheetLinesUp(t *testing.T) {
 	a, b := widgets.NewField("Gross", "lb", widgets.NewFigureEntry()), widgets.NewField("Test weight", "lb/bu", widgets.NewFigureEntry())
 	sheet := widgets.NewSheet(widgets.NewHeading("Weights"), a, b)
 	h.Show(sheet, fyne.NewSize(600, 200))
-	equal(t, "entries", a.Entry().Position().X, b.Entry().Position().X)
-	equal(t, "notes", a.Note.Position().X, b.Note.Position().X)
+	widgettest.Equal(t, "entries", a.Entry().Position().X, b.Entry().Position().X)
+	widgettest.Equal(t, "notes", a.Note.Position().X, b.Note.Position().X)
 	before := a.Entry().Position().X
 	b.SetLabel("Test weight of the second sample")
 	sheet.Refresh()
-	equal(t, "entries", a.Entry().Position().X, b.Entry().Position().X)
+	widgettest.Equal(t, "entries", a.Entry().Position().X, b.Entry().Position().X)
 	if a.Entry().Position().X <= before {
 		t.Error("the longer label did not push the entries on")
 	}
 	b.Hide()
 	sheet.Refresh()
-	equal(t, "entry after the long row went", a.Entry().Position().X < before, true)
+	widgettest.Equal(t, "entry after the long row went", a.Entry().Position().X < before, true)
 }
 
 // TestLoadFormFits: fifteen rows with headings stand in the smallest window,
@@ -155,17 +156,17 @@ func TestLoadFormFits(t *testing.T) {
 func TestNoteKeepsWithinItsLines(t *testing.T) {
 	h := newHouse(t)
 	n := widgets.NewNote()
-	h.Show(containerAt(n, fyne.NewPos(0, 0), fyne.NewSize(200, 2*paint.PainterFor(n).LineHeight(n.TextStyle()))), fyne.NewSize(400, 200))
+	h.Show(widgettest.At(n, fyne.NewPos(0, 0), fyne.NewSize(200, 2*paint.PainterFor(n).LineHeight(n.TextStyle()))), fyne.NewSize(400, 200))
 	n.Say(model.Stop, strings.Repeat("Weigh again or swap the two. ", 5))
-	lines := textsOf(n)
-	equal(t, "lines", len(lines), 2)
+	lines := widgettest.TextsOf(n)
+	widgettest.Equal(t, "lines", len(lines), 2)
 	if !strings.HasSuffix(lines[1], "…") {
 		t.Errorf("the sentence is cut without saying so: %q", lines)
 	}
 	n.Say(model.Stop, "Weigh again.")
-	equal(t, "short", texts(n), "Weigh again.")
+	widgettest.Equal(t, "short", widgettest.Texts(n), "Weigh again.")
 	n.Say(model.Plain, "")
-	equal(t, "blank", texts(n), "")
+	widgettest.Equal(t, "blank", widgettest.Texts(n), "")
 }
 
 func TestStatusLineRepeatsTheWord(t *testing.T) {
@@ -180,14 +181,14 @@ func TestStatusLineRepeatsTheWord(t *testing.T) {
 		{model.Wait, "Working: ticket 1042 printed."}, {model.Plain, "ticket 1042 printed."},
 	} {
 		s.Say(c.state, "ticket 1042 printed.")
-		equal(t, "line", s.Text(), c.want)
-		equal(t, "drawn", strings.ReplaceAll(texts(s), "|", ": "), c.want)
+		widgettest.Equal(t, "line", s.Text(), c.want)
+		widgettest.Equal(t, "drawn", strings.ReplaceAll(widgettest.Texts(s), "|", ": "), c.want)
 	}
 	long := "Ticket 1042: net would be -380 lb (gross 24,120 - tare 24,500). Weigh again or swap the two weights."
 	s.Say(model.Stop, long)
-	lines := textsOf(s)[1:]
-	equal(t, "long sentences take two small lines", len(lines), 2)
-	equal(t, "and lose nothing", strings.Join(lines, " "), long)
+	lines := widgettest.TextsOf(s)[1:]
+	widgettest.Equal(t, "long sentences take two small lines", len(lines), 2)
+	widgettest.Equal(t, "and lose nothing", strings.Join(lines, " "), long)
 }
 
 func TestBadgeAndFigure(t *testing.T) {
@@ -195,33 +196,33 @@ func TestBadgeAndFigure(t *testing.T) {
 	b := widgets.NewBadge(model.OK, "issued")
 	f := widgets.NewFigure("Net", "lb")
 	h.Show(container.NewVBox(b, f), fyne.NewSize(400, 200))
-	equal(t, "badge", texts(b), "issued")
+	widgettest.Equal(t, "badge", widgettest.Texts(b), "issued")
 	b.Say(model.Stop, "void")
-	equal(t, "badge", texts(b)+" "+b.Word(), "void void")
-	equal(t, "state", b.State(), model.Stop)
+	widgettest.Equal(t, "badge", widgettest.Texts(b)+" "+b.Word(), "void void")
+	widgettest.Equal(t, "state", b.State(), model.Stop)
 
 	f.Set(model.Plain, "7")
 	right := func() float32 {
-		value := lettersIn(f)[1]
+		value := widgettest.Letters(f)[1]
 		return value.Position().X + value.Size().Width
 	}
 	narrow := right()
 	f.Set(model.Wait, "52,300")
-	equal(t, "the number ends where it ended", right(), narrow)
-	equal(t, "value", f.Value(), "52,300")
+	widgettest.Equal(t, "the number ends where it ended", right(), narrow)
+	widgettest.Equal(t, "value", f.Value(), "52,300")
 	f.SetCaption("Dry", "bu")
-	equal(t, "figure", texts(f), "Dry|52,300|bu")
+	widgettest.Equal(t, "figure", widgettest.Texts(f), "Dry|52,300|bu")
 }
 
 func TestWorkBar(t *testing.T) {
 	h := newHouse(t)
 	w := widgets.NewWorkBar()
 	h.Show(container.NewVBox(w), fyne.NewSize(500, 100))
-	equal(t, "idle", w.Visible(), false)
+	widgettest.Equal(t, "idle", w.Visible(), false)
 	stopped := 0
 	w.Start("Checking the book", func() { stopped++ })
-	equal(t, "busy", w.Visible(), true)
-	h.Show(container.NewVBox(w), fyne.NewSize(500, 100)) // a real window lays out anew by itself
+	widgettest.Equal(t, "busy", w.Visible(), true)
+	h.Show(container.NewVBox(w), fyne.NewSize(500, 100)) // a real window lays out again by itself
 	width := func() float32 { return test.WidgetRenderer(w).Objects()[2].Size().Width }
 	room := test.WidgetRenderer(w).Objects()[1].Size().Width
 	for _, c := range []struct {
@@ -234,11 +235,11 @@ func TestWorkBar(t *testing.T) {
 		}
 	}
 	w.Halt().Press()
-	equal(t, "stopped", stopped, 1)
+	widgettest.Equal(t, "stopped", stopped, 1)
 	w.Finish()
 	w.Halt().Press()
-	equal(t, "stopped after the end", stopped, 1)
-	equal(t, "idle again", w.Visible(), false)
+	widgettest.Equal(t, "stopped after the end", stopped, 1)
+	widgettest.Equal(t, "idle again", w.Visible(), false)
 }
 
 // TestTextSizeMayChangeWhileOpen: all widgets grow in place.
@@ -251,13 +252,13 @@ func TestTextSizeMayChangeWhileOpen(t *testing.T) {
 		size float32
 	}
 	before := map[written]bool{}
-	for _, letters := range lettersIn(content) {
+	for _, letters := range widgettest.Letters(content) {
 		before[written{letters.Text, letters.TextSize}] = true
 	}
 	test.ApplyTheme(t, apptheme.NewTheme(true, apptheme.TextLargest))
 	refreshAll(content)
 	grown := 0
-	for _, letters := range lettersIn(content) {
+	for _, letters := range widgettest.Letters(content) {
 		if before[written{letters.Text, letters.TextSize / 1.5}] {
 			grown++
 		} else if before[written{letters.Text, letters.TextSize}] {
@@ -303,8 +304,8 @@ func TestTightButtonKeepsItsWords(t *testing.T) {
 		{"no room for the text", text / 2, false, false},
 	} {
 		i, words, k := b.Fitting(paint.PainterFor(b), c.width)
-		equal(t, c.name+": icon", i > 0, c.hasIcon)
-		equal(t, c.name+": key", k > 0, c.hasKey)
+		widgettest.Equal(t, c.name+": icon", i > 0, c.hasIcon)
+		widgettest.Equal(t, c.name+": key", k > 0, c.hasKey)
 		if i+words+k > c.width {
 			t.Errorf("%s: %v wide in %v", c.name, i+words+k, c.width)
 		}

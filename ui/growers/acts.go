@@ -51,7 +51,7 @@ func (g *Growers) askGrower(one elevator.Grower, title string) {
 	})
 }
 
-// write puts a grower into the book and takes it in hand.
+// write puts a grower into the book and chooses it.
 func (g *Growers) write(one elevator.Grower, done string) {
 	if err := scalehouse.SetGrower(context.Background(), g.session.Desk, one); err != nil {
 		g.session.Fail(err)
@@ -60,7 +60,7 @@ func (g *Growers) write(one elevator.Grower, done string) {
 	g.took(one.ID, done)
 }
 
-// took shows what was written down, with a grower in hand.
+// took shows what was written down, with a grower chosen.
 func (g *Growers) took(code, done string) {
 	g.session.Changed()
 	if fits := g.fits(); len(fits) > 0 {
@@ -68,7 +68,7 @@ func (g *Growers) took(code, done string) {
 			g.line = ""
 		}
 	}
-	g.accountOf = ""
+	g.season.forget()
 	g.Choose(code)
 	g.session.Say(model.OK, done)
 	g.session.Window.Redraw()

@@ -3,11 +3,11 @@ package growers
 import (
 	"context"
 	"strings"
+
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/scalehouse"
-
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -30,10 +30,13 @@ func (g *Growers) AddContract() {
 			{ID: "until", Label: session.Say("Until"), Chars: 12, Hint: session.Say("year-month-day"), Required: true},
 			{ID: "who", Label: session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true},
 		},
-		Yes:   session.Say("Write down"),
-		Check: func(values map[string]string) map[string]string { _, faults := g.readContract(values); return faults },
+		Yes: session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			_, faults := readContract(g.session, g.chosen, values)
+			return faults
+		},
 		Then: func(values map[string]string) {
-			c, _ := g.readContract(values)
+			c, _ := readContract(g.session, g.chosen, values)
 			err := g.session.As(values["who"], func() error { return scalehouse.SetContract(context.Background(), g.session.Desk, c) })
 			if err != nil {
 				g.session.Fail(err)
@@ -45,15 +48,15 @@ func (g *Growers) AddContract() {
 }
 
 // readContract reads the sheet; the faults are sentences by field.
-func (g *Growers) readContract(values map[string]string) (elevator.ContractTerms, map[string]string) {
+func readContract(f *session.Session, grower string, values map[string]string) (elevator.ContractTerms, map[string]string) {
 	faults := map[string]string{}
-	c := elevator.ContractTerms{Number: strings.TrimSpace(values["number"]), Grower: g.chosen, Commodity: values["commodity"]}
-	if old, taken := g.session.Known().Contract(c.Number); taken {
+	c := elevator.ContractTerms{Number: strings.TrimSpace(values["number"]), Grower: grower, Commodity: values["commodity"]}
+	if old, taken := f.Known().Contract(c.Number); taken {
 		faults["number"] = session.Say("Contract %s is there already, for %s. Choose another number.", old.Number, session.GrainName(old.Commodity))
 	}
-	unit := settlesBy(g.session, c.Commodity)
+	unit := settlesBy(f, c.Commodity)
 	var err error
-	c.Quantity, err = quantity.Field{Name: session.Say("Quantity"), Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(100_000_000, unit)}.Parse(values["quantity"])
+	c.Quantity, err = session.ParseFigure(quantity.Field{Name: session.Say("Quantity"), Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(100_000_000, unit)}, values["quantity"])
 	if err != nil {
 		faults["quantity"] = session.Sentence(err)
 	}

@@ -1,13 +1,9 @@
 package growers
 
 import (
-	"context"
 	"strings"
 
-	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
-	"tenthpoint/internal/office"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -19,16 +15,15 @@ type Growers struct {
 	session *session.Session
 	line    string
 	chosen  string // code
-
-	account    daysheet.Account
-	accountOf  string // whose account that is; empty while it is being added up
-	accountErr error
+	season  season // what the chosen one has brought
 }
 
 // NewGrowers makes the list.
-func NewGrowers(f *session.Session) *Growers { return &Growers{session: f} }
+func NewGrowers(f *session.Session) *Growers {
+	return &Growers{session: f, season: season{session: f}}
+}
 
-// Line is what stands in the filter.
+// Line is the text of the filter.
 func (g *Growers) Line() string { return g.line }
 
 // Type narrows the list to those who have every word of the line in code, name,
@@ -47,31 +42,25 @@ func (g *Growers) Clear() bool {
 	return true
 }
 
-// Reload takes the book's word anew.
+// Reload adds the season up again and keeps the chosen grower.
 func (g *Growers) Reload() {
-	g.accountOf = ""
+	g.season.forget()
 	g.keepChosen()
 }
 
 // keepChosen keeps the chosen grower, or takes the first of the list.
 func (g *Growers) keepChosen() {
-	fits := g.fits()
-	if _, still := session.Find(fits, func(one elevator.Grower) bool { return one.ID == g.chosen }); still {
-		g.Choose(g.chosen)
-		return
+	g.chosen = session.KeepChosen(g.fits(), func(one elevator.Grower) string { return one.ID }, g.chosen)
+	if g.HasChosen() {
+		g.season.open(g.chosen)
 	}
-	if len(fits) == 0 {
-		g.chosen = ""
-		return
-	}
-	g.Choose(fits[0].ID)
 }
 
 func (g *Growers) fits() []elevator.Grower {
 	var out []elevator.Grower
 	for _, one := range g.session.Known().Growers {
 		text := strings.Join([]string{one.ID, one.Name, one.Address, one.Phone}, " ")
-		for _, t := range g.trucksOf(one.ID) {
+		for _, t := range trucksOf(g.session, one.ID) {
 			text += " " + t.ID + " " + t.Plate
 		}
 		if session.HasAll(text, g.line) {
@@ -81,51 +70,16 @@ func (g *Growers) fits() []elevator.Grower {
 	return out
 }
 
-func (g *Growers) trucksOf(code string) []elevator.Truck {
-	var out []elevator.Truck
-	for _, t := range g.session.Known().Trucks {
-		if t.Grower == code && code != "" {
-			out = append(out, t)
-		}
-	}
-	return out
-}
-
 // Chosen is the code of the chosen grower; empty when the list is empty.
 func (g *Growers) Chosen() string { return g.chosen }
 
-// HasChosen reports whether a grower is in hand.
+// HasChosen reports whether a grower is chosen.
 func (g *Growers) HasChosen() bool { return g.chosen != "" }
 
-// Choose takes a grower and has the season added up away from the window.
+// Choose takes a grower and has the season's account added up.
 func (g *Growers) Choose(code string) {
-	if g.chosen == code && g.accountOf == code {
-		return
-	}
-	g.chosen, g.accountOf, g.accountErr = code, "", nil
-	var account daysheet.Account
-	g.session.Run(model.Job{
-		Topic: "account",
-		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			account, err = office.Account(ctx, g.session.Desk, code, seasonBegan(g.session), quantity.Date{})
-			return err
-		},
-		Done: func(err error) { g.account, g.accountOf, g.accountErr = account, code, err },
-	})
-}
-
-// seasonMonth is the month a season begins in: before winter wheat comes in.
-const seasonMonth = 6
-
-// seasonBegan is the first day of the season that today lies in.
-func seasonBegan(f *session.Session) quantity.Date {
-	today := f.Desk.Today()
-	year := today.Year()
-	if today.Month() < seasonMonth {
-		year--
-	}
-	first, _ := quantity.NewDate(year, seasonMonth, 1)
-	return first
+	g.chosen = code
+	g.season.open(code)
 }
 
 // Counted says how many there are.
@@ -137,7 +91,7 @@ func (g *Growers) Counted() string {
 	return session.Say("%d growers", n)
 }
 
-// Empty is what to do when nobody is listed.
+// Empty says what to do when nobody is listed.
 func (g *Growers) Empty() string {
 	if strings.TrimSpace(g.line) == "" {
 		return session.Say("No grower is written down yet. Press Ctrl+G for the first.")
@@ -145,63 +99,29 @@ func (g *Growers) Empty() string {
 	return session.Say("Nobody fits. Take a word away, or press Ctrl+G to write a new grower down.")
 }
 
-// Rows are the growers: code, name, shares, trucks, and what to look at.
+// columns of the list.
+func (g *Growers) columns() model.Columns[row] {
+	return model.Columns[row]{
+		model.Words(session.Say("Code"), 4, func(r row) string { return r.ID }),
+		model.Words(session.Say("Name"), 16, func(r row) string { return r.Name }).Growing(),
+		model.Words(session.Say("Shares"), 8, row.shares).Wishing(15).Dropped(2),
+		model.Words(session.Say("Trucks"), 7, row.truckNumbers).Dropped(1),
+		model.Words(session.Say("Note"), 11, func(r row) string { return r.note.Text }).Wishing(14).Stated(),
+	}
+}
+
+// Columns are the columns of the list.
+func (g *Growers) Columns() []model.Column { return g.columns().Heads() }
+
+// Rows are the growers that fit the line.
 func (g *Growers) Rows() []model.Row {
-	fits := g.fits()
+	columns, fits := g.columns(), g.fits()
 	out := make([]model.Row, len(fits))
 	for i, one := range fits {
-		trucks := g.trucksOf(one.ID)
-		note := g.oldTares(trucks)
-		out[i] = model.Row{
-			Key: one.ID, State: note.State,
-			Cells: []string{one.ID, one.Name, g.sharesCell(one), trucksCell(trucks), note.Text},
-		}
+		r := rowOf(g.session, one)
+		out[i] = model.Row{Key: one.ID, State: r.note.State, Cells: columns.Cells(r)}
 	}
 	return out
-}
-
-// sharesCell names the parts a grower's loads come in: "2/3, 1/3".
-func (g *Growers) sharesCell(one elevator.Grower) string {
-	text := ""
-	for _, o := range session.UsualShares(g.session, one) {
-		text = session.Join(", ", text, shareWords(o))
-	}
-	return text
-}
-
-func trucksCell(trucks []elevator.Truck) string {
-	ids := make([]string, len(trucks))
-	for i, t := range trucks {
-		ids[i] = t.ID
-	}
-	return strings.Join(ids, ", ")
-}
-
-// oldTareDays is how long a stored tare is taken without a word. It is a
-// choice of this program: mud, fuel and tarps change an empty truck within a
-// month. No law is restated by it.
-const oldTareDays = 30
-
-// oldTares says which of the trucks' stored tares are old.
-func (g *Growers) oldTares(trucks []elevator.Truck) model.Remark {
-	var old []string
-	for _, t := range trucks {
-		if isOldTare(g.session, t) {
-			old = append(old, t.ID)
-		}
-	}
-	switch len(old) {
-	case 0:
-		return model.Remark{}
-	case 1:
-		return model.Remark{State: model.Warn, Text: session.Say("tare of %s is old", old[0])}
-	}
-	return model.Remark{State: model.Warn, Text: session.Say("%d tares are old", len(old))}
-}
-
-// isOldTare reports whether a truck's stored tare was taken too long ago.
-func isOldTare(f *session.Session, t elevator.Truck) bool {
-	return t.Tare != nil && t.Taken.DaysUntil(f.Desk.Today()) > oldTareDays
 }
 
 // TicketsOf shows the tickets of the chosen grower.

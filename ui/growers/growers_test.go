@@ -200,7 +200,7 @@ func TestTruckOfAGrower(t *testing.T) {
 		t.Errorf("the book has %+v", truck)
 	}
 	g.ChangeTruck()
-	if len(g.trucksOf("123")) > 1 {
+	if len(trucksOf(g.session, "123")) > 1 {
 		r.Answer(map[string]string{"truck": "500"})
 	}
 	r.Answer(map[string]string{"tare": "", "taken": ""})

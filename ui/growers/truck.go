@@ -15,12 +15,12 @@ import (
 func (g *Growers) AddTruck() { g.askTruck(elevator.Truck{Grower: g.chosen}) }
 
 // HasTruck reports whether the chosen grower has a truck to change.
-func (g *Growers) HasTruck() bool { return len(g.trucksOf(g.chosen)) > 0 }
+func (g *Growers) HasTruck() bool { return len(trucksOf(g.session, g.chosen)) > 0 }
 
 // ChangeTruck asks which of the grower's trucks, and then for what is to be
 // otherwise.
 func (g *Growers) ChangeTruck() {
-	trucks := g.trucksOf(g.chosen)
+	trucks := trucksOf(g.session, g.chosen)
 	if len(trucks) == 1 {
 		g.askTruck(trucks[0])
 		return
@@ -68,9 +68,12 @@ func (g *Growers) askTruck(t elevator.Truck) {
 	g.session.Put(model.Ask{
 		Draft: "truck", Of: "truck " + t.ID,
 		Title: title, Fields: fields, Yes: session.Say("Write down"),
-		Check: func(values map[string]string) map[string]string { _, faults := g.readTruck(t, values); return faults },
+		Check: func(values map[string]string) map[string]string {
+			_, faults := readTruck(g.session, t, values)
+			return faults
+		},
 		Then: func(values map[string]string) {
-			read, _ := g.readTruck(t, values)
+			read, _ := readTruck(g.session, t, values)
 			if err := scalehouse.SetTruck(context.Background(), g.session.Desk, read); err != nil {
 				g.session.Fail(err)
 				return
@@ -81,11 +84,11 @@ func (g *Growers) askTruck(t elevator.Truck) {
 }
 
 // readTruck reads the sheet; the faults are sentences by field.
-func (g *Growers) readTruck(t elevator.Truck, values map[string]string) (elevator.Truck, map[string]string) {
+func readTruck(f *session.Session, t elevator.Truck, values map[string]string) (elevator.Truck, map[string]string) {
 	faults := map[string]string{}
 	if number, asked := values["number"]; asked {
 		t.ID = strings.TrimSpace(number)
-		if other, taken := g.session.Known().Truck(t.ID); taken {
+		if other, taken := f.Known().Truck(t.ID); taken {
 			faults["number"] = session.Say("Truck %s is known already, %s. Change that one.", other.ID, other.Plate)
 		}
 	}
@@ -95,16 +98,16 @@ func (g *Growers) readTruck(t elevator.Truck, values map[string]string) (elevato
 	if text == "" {
 		return t, faults
 	}
-	tare, err := session.ReadTare(g.session, text)
+	tare, err := session.ReadTare(f, text)
 	if err != nil {
 		faults["tare"] = session.Sentence(err)
 		return t, faults
 	}
-	t.Tare, t.Taken = &tare, g.session.Desk.Today()
+	t.Tare, t.Taken = &tare, f.Desk.Today()
 	if day := strings.TrimSpace(values["taken"]); day != "" {
 		if t.Taken, err = quantity.ParseDate(day); err != nil {
 			faults["taken"] = session.Sentence(err)
-		} else if t.Taken.After(g.session.Desk.Today()) {
+		} else if t.Taken.After(f.Desk.Today()) {
 			faults["taken"] = session.Say("%s is still to come. Say when it was weighed.", t.Taken)
 		}
 	}

@@ -55,10 +55,18 @@ func differences(first, other Chapter) []string {
 		}
 	}
 	compare("block", shape(first), shape(other))
-	compare("figure", aFigure.FindAllString(first.Text, -1), aFigure.FindAllString(other.Text, -1))
+	compare("figure", aFigure.FindAllString(first.Text, -1), aFigure.FindAllString(englishSigns(other.Text), -1))
 	compare("word of a file", sorted(typed.FindAllString(first.Text, -1)), sorted(typed.FindAllString(other.Text, -1)))
 	return out
 }
+
+// englishSigns are the figures of a text with the signs of English, where the text
+// has a comma before decimals and a narrow space between thousands.
+func englishSigns(text string) string {
+	return strings.ReplaceAll(decimalComma.ReplaceAllString(text, "$1.$2"), "\u202f", ",")
+}
+
+var decimalComma = regexp.MustCompile(`(\d),(\d)`)
 
 // around is what stands at a place, with its neighbors, to be found by.
 func around(all []string, i int) []string { return all[min(max(0, i-2), len(all)):min(i+2, len(all))] }

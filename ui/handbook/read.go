@@ -34,7 +34,7 @@ func (r *reader) next() string {
 	return line
 }
 
-// block reads the block that begins at the line in hand; false for an empty
+// block reads the block that begins at this line; false for an empty
 // line.
 func (r *reader) block() (Block, bool) {
 	line := r.next()

@@ -63,7 +63,7 @@ func TestSearchInFrench(t *testing.T) {
 // same places are found.
 func TestAccentsDoNotMatter(t *testing.T) {
 	for _, same := range [][]string{
-		{"réfaction", "refaction", "REFACTION", "re\u0301faction", "RÉFACTION"},
+		{"échantillon", "echantillon", "ECHANTILLON", "e\u0301chantillon", "ÉCHANTILLON"},
 		{"échelon", "echelon", "Échelon"},
 		{"reçoit", "recoit"}, {"où", "ou"}, {"été", "ete", "E\u0301TE\u0301"},
 	} {

@@ -65,7 +65,7 @@ func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.ring.Add("page", s.Prose)
 	s.look("")
 	list := container.NewBorder(container.NewVBox(shell.Titled(session.Say("Handbook"), s.Line), s.Found), nil, nil, nil, s.Table)
-	return container.New(shell.ListAndPage{}, list, s.Prose)
+	return container.New(shell.ListAndPage, list, s.Prose)
 }
 
 // look lists what fits the words typed; with none, the chapters.
@@ -75,12 +75,11 @@ func (s *HandbookScreen) look(words string) {
 	for i, h := range s.hits {
 		list[i] = model.Row{Key: fmt.Sprintf("%s %d", h.Chapter, h.Block), Cells: []string{hitName(h)}}
 	}
-	where := shell.WordsColumn(session.Say("Chapters"), 20)
+	where := model.Column{Title: session.Say("Chapters"), Width: 20, Grow: true}
 	if words != "" {
 		where.Title = session.Say("Found in")
 	}
-	where.Grow = true
-	s.Table.SetColumns([]widgets.Column{where})
+	s.Table.SetColumns([]model.Column{where})
 	s.Table.SetRows(list)
 	s.Found.Say(model.Plain, session.Say("Type a word or two, and the places where they stand are listed."))
 	if len(s.hits) > 0 && words != "" {

@@ -148,7 +148,7 @@ func (k draftKeeper) jotCurrent(id string, back bool) {
 }
 
 // benchDraft is where the bench keeps which sample is current.
-var benchDraft = session.DraftAt{Place: session.InHand, ID: "bench"}
+var benchDraft = session.DraftAt{Place: session.Current, ID: "bench"}
 
 // restoreSamples makes the samples of which something was tested or typed before
 // the program stopped, and returns to the one that was current.

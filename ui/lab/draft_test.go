@@ -200,7 +200,7 @@ func TestDamagedDraftsStopNobody(t *testing.T) {
 		sessiontest.Must(t, y.Form().Commit())
 		id := y.Form().ID()
 		text := rapid.OneOf(rapid.String(), rapid.Just(id), rapid.SampledFrom([]string{"", "on", reading, strings.ReplaceAll(reading, "57", "5777"), strings.ReplaceAll(reading, "D1", "D9"), `{"test":1}`, "[]", "null"}))
-		for _, place := range []session.DraftAt{{Place: "load", ID: id}, {Place: "load", ID: ""}, {Place: "bench", ID: id}, {Place: "bench", ID: ""}, {Place: session.InHand, ID: "yard"}, {Place: session.InHand, ID: "bench"}, setup.SetUpDraft, {Place: "ask grower", ID: "grower "}} {
+		for _, place := range []session.DraftAt{{Place: "load", ID: id}, {Place: "load", ID: ""}, {Place: "bench", ID: id}, {Place: "bench", ID: ""}, {Place: session.Current, ID: "yard"}, {Place: session.Current, ID: "bench"}, setup.SetUpDraft, {Place: "ask grower", ID: "grower "}} {
 			sessiontest.Must(t, scalehouse.SaveDraft(r.Session.Desk, place.Place, place.ID, rapid.MapOfN(rapid.SampledFrom(names), text, 1, 5).Draw(rt, place.Place)))
 		}
 		next := r.Again()

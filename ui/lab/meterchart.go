@@ -13,7 +13,7 @@ type CheckChart struct {
 	Points []model.ChartPoint
 	Limits []model.Guide
 	Scale  []model.Guide // values at the left
-	Days   []model.Guide // days beneath
+	Days   []model.Guide // days below
 	Empty  string
 }
 
@@ -55,7 +55,7 @@ func across(c meter.ErrorLog, n int) int {
 // errorHeight is the place of an error in thousandths from the bottom, 0 points
 // in the middle.
 func errorHeight(c meter.ErrorLog, e quantity.Amount) int {
-	return 500 + session.WholeThousandths(c.Share(e).Div(quantity.Int(2, quantity.Plain)), session.ToOne)
+	return 500 + quantity.Permille(c.Share(e).Div(quantity.Int(2, quantity.Plain)), quantity.HalfUp)
 }
 
 // scale names zero and both edges, in points.

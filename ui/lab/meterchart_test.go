@@ -3,6 +3,7 @@ package lab
 import (
 	"testing"
 
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 )
@@ -16,7 +17,7 @@ func checkOn(day, reference, reading string) meter.Check {
 // Ten days, the middle check on the fourth: errors +0.1, -0.3, +0.2 against
 // 0.2. The edge is 0.5, so a tenth is 100 thousandths.
 func TestErrorChartByHand(t *testing.T) {
-	rule, _ := meter.CheckToleranceByID("canada")
+	rule, _ := meter.CheckToleranceByID(law.First(), "canada")
 	c := meter.NewErrorLog([]meter.Check{checkOn("2026-10-01", "15.0", "15.1"), checkOn("2026-10-05", "15.0", "14.7"), checkOn("2026-10-11", "15.0", "15.2")}, rule, meter.Bias{})
 	want := []struct{ x, y int }{{0, 600}, {400, 200}, {1000, 700}}
 	for i, p := range c.Points {
@@ -28,7 +29,7 @@ func TestErrorChartByHand(t *testing.T) {
 }
 
 func TestErrorChartOfOneDay(t *testing.T) {
-	rule, _ := meter.CheckToleranceByID("canada")
+	rule, _ := meter.CheckToleranceByID(law.First(), "canada")
 	c := meter.NewErrorLog([]meter.Check{checkOn("2026-10-01", "15", "15.1"), checkOn("2026-10-01", "16", "15.9"), checkOn("2026-10-01", "17", "17")}, rule, meter.Bias{})
 	for i, want := range []int{250, 500, 750} {
 		if got := across(c, i); got != want {

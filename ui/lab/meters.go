@@ -70,29 +70,52 @@ func (m *Meters) Empty() string {
 	return session.Say("No meter is set up. A manager adds one with Ctrl+E; without a meter moisture is typed, with a reason.")
 }
 
+// columns of the list.
+func (m *Meters) columns() model.Columns[meter.Meter] {
+	return model.Columns[meter.Meter]{
+		model.Words(session.Say("Meter"), 8, func(one meter.Meter) string { return one.ID }),
+		model.Words(session.Say("Model"), 16, func(one meter.Meter) string { return one.Model }).Growing(),
+		model.Words(session.Say("Calibration"), 12, func(one meter.Meter) string { return one.Calibration }),
+		model.Words(session.Say("Last check"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].Last, session.Say("never")) }),
+		model.Words(session.Say("Next due"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].NextDue, session.NoFigure) }),
+		model.Words(session.Say("Stands"), 19, func(one meter.Meter) string { return statusRemark(m.status[one.ID].State).Text }).Stated(),
+	}
+}
+
+// Columns are the columns of the list.
+func (m *Meters) Columns() []model.Column { return m.columns().Heads() }
+
 // Rows are the meters, each with the state of its checks.
 func (m *Meters) Rows() []model.Row {
+	columns := m.columns()
 	var out []model.Row
 	for _, one := range m.meters {
-		s := m.status[one.ID]
-		stand := statusRemark(s.State)
-		out = append(out, model.Row{Key: one.ID, State: stand.State, Cells: []string{
-			one.ID, one.Model, one.Calibration, m.session.DateOr(s.Last, session.Say("never")), m.session.DateOr(s.NextDue, session.NoFigure), stand.Text,
-		}})
+		out = append(out, model.Row{Key: one.ID, State: statusRemark(m.status[one.ID].State).State, Cells: columns.Cells(one)})
 	}
 	return out
 }
 
+// checkColumns are the columns of the references read on the chosen meter.
+func (m *Meters) checkColumns() model.Columns[meter.ErrorPoint] {
+	return model.Columns[meter.ErrorPoint]{
+		model.Words(session.Say("Day"), 10, func(p meter.ErrorPoint) string { return m.session.Date(p.Check.Day) }),
+		model.Words(session.Say("Grain"), 9, func(p meter.ErrorPoint) string { return session.GrainName(p.Check.Crop) }),
+		model.Words(session.Say("Ref."), 4, func(p meter.ErrorPoint) string { return p.Check.Name }),
+		model.Figures(session.Say("Oven"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reference) }),
+		model.Figures(session.Say("Meter"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reading) }),
+		model.Figures(session.Say("Off"), 6, func(p meter.ErrorPoint) string { return withSign(p.Check.Error(), session.Bare(p.Check.Error())) }).Stated(),
+		model.Figures(session.Say("May be"), 5, allowedText),
+		model.Words(session.Say("Read by"), 8, func(p meter.ErrorPoint) string { return p.Check.By }).Growing(),
+	}
+}
+
 // Checks are the reference samples read on the chosen meter, newest first.
 func (m *Meters) Checks() []model.Row {
+	columns, points := m.checkColumns(), m.log.Chart.Points
 	var out []model.Row
-	points := m.log.Chart.Points
 	for i := len(points) - 1; i >= 0; i-- {
 		p := points[i]
-		c := p.Check
-		row := model.Row{Key: session.Counted(int64(c.Seq)), Cells: []string{
-			m.session.Date(c.Day), session.GrainName(c.Crop), c.Name, session.Bare(c.Reference), session.Bare(c.Reading), withSign(c.Error(), session.Bare(c.Error())), allowedText(p), c.By,
-		}}
+		row := model.Row{Key: session.Counted(int64(p.Check.Seq)), Cells: columns.Cells(p)}
 		if p.Outside {
 			row.State = model.Stop
 		}

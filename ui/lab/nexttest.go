@@ -58,7 +58,7 @@ func (n *nextTest) charts() []*chart.Chart { return n.tools.charts(n.crop, n.tex
 // readFigures reads the figures typed for the test.
 func (n *nextTest) readFigures() {
 	degrees := n.tools.degrees()
-	read, faults := entry.Test{Begun: n.reading, Degrees: degrees}.Read(n.texts.figures())
+	read, faults := entry.Test{Begun: n.reading, Degrees: degrees, Signs: session.Signs()}.Read(n.texts.figures())
 	n.reading = read
 	for _, f := range faults {
 		n.remark(f.Field, model.Stop, session.Sentence(f.Err))

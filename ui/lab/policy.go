@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -56,7 +57,7 @@ func (s policySheet) askFor(crop string) {
 	}
 	s.session.Put(model.Ask{
 		Draft: "policy", Of: "policy " + crop,
-		Title: session.Say("How the house tests: %s", name), Fields: policyFields(setup, crop),
+		Title: session.Say("How the house tests: %s", name), Fields: policyFields(s.session.Desk.Laws().On(s.session.Desk.Today()), setup, crop),
 		Yes: session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			_, wrong := readPolicy(setup, crop, values)
@@ -70,23 +71,24 @@ func (s policySheet) askFor(crop string) {
 }
 
 // policyFields are the fields of the sheet, with the policy in force for the crop.
-func policyFields(setup office.Bench, crop string) []model.AskField {
+func policyFields(l law.Law, setup office.Bench, crop string) []model.AskField {
 	p := moisture.PolicyFor(setup.Policies, crop)
 	return []model.AskField{
 		{ID: "count", Label: session.Say("Tests of a sample"), Value: strconv.Itoa(p.Count), Figures: true, Chars: 4, Required: true},
 		{ID: "spread", Label: session.Say("They may differ by"), Unit: "pt", Value: session.Bare(p.Spread), Figures: true, Chars: 6, Required: true},
 		{ID: "near", Label: session.Say("Near a limit is"), Unit: "pt", Value: session.Bare(p.Near), Figures: true, Chars: 6, Required: true},
 		{ID: "nearcount", Label: session.Say("Tests near a limit"), Value: strconv.Itoa(p.NearCount), Figures: true, Chars: 4, Required: true},
-		{ID: "authority", Label: session.Say("Meters by the rule of"), Options: authorityOptions(), Value: setup.Authority, Chars: 30, Required: true},
+		{ID: "authority", Label: session.Say("Meters by the rule of"), Options: authorityOptions(l), Value: setup.Authority, Chars: 30, Required: true},
 		{ID: "limit", Label: session.Say("The house's own limit"), Unit: "pt", Value: figureText(setup.Limit), Figures: true, Chars: 6},
 		{ID: "days", Label: session.Say("Checked every"), Unit: session.Say("days"), Value: strconv.Itoa(setup.EveryDays), Figures: true, Chars: 4, Required: true},
 		{ID: "warn", Label: session.Say("Warn before"), Unit: session.Say("days"), Value: strconv.Itoa(setup.WarnDays), Figures: true, Chars: 4, Required: true},
 	}
 }
 
-func authorityOptions() []model.Option {
+func authorityOptions(l law.Law) []model.Option {
 	var out []model.Option
-	for _, a := range meter.CheckTolerances() {
+	rules, _ := meter.CheckTolerances(l) // what cannot be read has been said when it was loaded
+	for _, a := range rules {
 		out = append(out, model.Option{Code: a.ID, Name: a.Name, Detail: a.Source, ByName: true})
 	}
 	return append(out, model.Option{Code: office.HouseRule, Name: session.Say("the house, by its own limit"), ByName: true})
@@ -129,7 +131,7 @@ func readPolicy(setup office.Bench, crop string, values map[string]string) (offi
 // readFigure reads one figure of a sheet; where it is wrong, it says so by field.
 func readFigure(field quantity.Field, id, label string, values, wrong map[string]string) quantity.Amount {
 	field.Name = label
-	a, err := field.Parse(values[id])
+	a, err := session.ParseFigure(field, values[id])
 	if err != nil {
 		wrong[id] = session.Sentence(err)
 	}

@@ -29,12 +29,7 @@ func (s *Samples) Refresh() {
 		return
 	}
 	s.kept = kept
-	if _, there := s.current(); !there {
-		s.chosen = ""
-		if len(kept) > 0 {
-			s.chosen = kept[0].Load
-		}
-	}
+	s.chosen = session.KeepChosen(kept, func(r office.Retained) string { return r.Load }, s.chosen)
 }
 
 func (s *Samples) current() (office.Retained, bool) {
@@ -52,18 +47,36 @@ func (s *Samples) Empty() string {
 	return session.Say("No sample is kept. A sample is, once the bench writes down where: in the field Kept at.")
 }
 
+// columns of the list.
+func (s *Samples) columns() model.Columns[office.Retained] {
+	return model.Columns[office.Retained]{
+		model.Words(session.Say("Sample"), 8, func(r office.Retained) string { return session.OrElse(r.Number, r.Load) }),
+		model.Words(session.Say("Grain"), 16, func(r office.Retained) string { return session.GrainName(r.Crop) }),
+		model.Words(session.Say("Grower"), 14, func(r office.Retained) string { return r.GrowerName }).Growing(),
+		model.Figures(session.Say("Ticket"), 6, ticketOf),
+		model.Words(session.Say("Kept at"), 10, func(r office.Retained) string { return r.Place }),
+		model.Words(session.Say("Taken"), 10, func(r office.Retained) string { return s.session.Date(r.Taken) }).Dropped(1),
+		model.Words(session.Say("Keep through"), 11, func(r office.Retained) string { return s.session.Date(r.Until) }),
+		model.Words(session.Say("Stands"), 16, func(r office.Retained) string { return s.status(r).Text }).Stated(),
+	}
+}
+
+func ticketOf(r office.Retained) string {
+	if r.TicketNo == 0 {
+		return session.NoFigure
+	}
+	return session.Counted(r.TicketNo)
+}
+
+// Columns are the columns of the list.
+func (s *Samples) Columns() []model.Column { return s.columns().Heads() }
+
 // Rows are the samples, the first to be due first.
 func (s *Samples) Rows() []model.Row {
+	columns := s.columns()
 	var out []model.Row
 	for _, r := range s.kept {
-		status := s.status(r)
-		ticket := session.NoFigure
-		if r.TicketNo > 0 {
-			ticket = session.Counted(r.TicketNo)
-		}
-		out = append(out, model.Row{Key: r.Load, State: status.State, Cells: []string{
-			session.OrElse(r.Number, r.Load), session.GrainName(r.Crop), r.GrowerName, ticket, r.Place, s.session.Date(r.Taken), s.session.Date(r.Until), status.Text,
-		}})
+		out = append(out, model.Row{Key: r.Load, State: s.status(r).State, Cells: columns.Cells(r)})
 	}
 	return out
 }

@@ -77,11 +77,11 @@ func (s *shownSample) Restore(id string) bool {
 func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.ruler, s.working = charts.NewMoistureRuler(), paperview.NewSlipView()
-	s.Tests = widgets.NewTable([]widgets.Column{
-		{ID: "no", Title: session.Say("No"), Width: 3},
-		{ID: "result", Title: session.Say("Result"), Width: 8, Align: fyne.TextAlignTrailing},
-		{ID: "how", Title: session.Say("How"), Width: 12, Grow: true, Spare: 1},
-		{ID: "stands", Title: session.Say("Stands"), Width: 9, State: true},
+	s.Tests = widgets.NewTable([]model.Column{
+		{Title: session.Say("No"), Width: 3},
+		{Title: session.Say("Result"), Width: 8, Figures: true},
+		{Title: session.Say("How"), Width: 12, Grow: true, Drop: 1},
+		{Title: session.Say("Stands"), Width: 9, State: true},
 	})
 	s.Tests.Empty = session.Say("No test yet. Each one is listed here, also those left out.")
 	s.says = widgets.NewRemarks()

@@ -42,5 +42,21 @@ type AskField struct {
 	FreeText bool
 }
 
+// Field is the field of a form that asks the same.
+func (a AskField) Field() Field {
+	f := Field{ID: a.ID, Label: a.Label, Unit: a.Unit, Chars: a.Chars, Options: a.Options, Value: a.Value, Reading: a.Hint}
+	switch {
+	case a.Tick:
+		f.Kind = TickField
+	case a.Options != nil && a.FreeText:
+		f.Kind = OpenField
+	case a.Options != nil:
+		f.Kind = FindField
+	case a.Figures:
+		f.Kind = FigureField
+	}
+	return f
+}
+
 // TickOn is the value of a ticked box.
 const TickOn = "on"

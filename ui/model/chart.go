@@ -2,7 +2,7 @@ package model
 
 // Bar is one bar of a chart, its height in thousandths of the tallest.
 type Bar struct {
-	Label  string // beneath
+	Label  string // below
 	Value  string // over the bar, ready to read
 	Height int
 	State  State // Plain takes the chart's own colour

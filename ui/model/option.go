@@ -26,7 +26,7 @@ func (o Option) Shown() (code, name string) {
 	return o.Code, o.Name
 }
 
-// String is how a chosen option stands in its field.
+// String is the text of a chosen option in its field.
 func (o Option) String() string {
 	code, name := o.Shown()
 	if name == "" || name == code {

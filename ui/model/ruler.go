@@ -1,5 +1,7 @@
 package model
 
+import "tenthpoint/internal/moisture"
+
 // Mark is one mark on the moisture ruler, at so many thousandths of its
 // length.
 type Mark struct {
@@ -9,15 +11,15 @@ type Mark struct {
 	State State // the colour of a reading
 }
 
-// MarkKind says what a mark is for.
-type MarkKind int
+// MarkKind says what a mark is for. The kinds are those of the ruler itself.
+type MarkKind = moisture.RulerMarkKind
 
 // The kinds of mark.
 const (
-	TenthMark   MarkKind = iota // a short stroke, never labelled
-	PointMark                   // a long stroke, labelled beneath
-	LimitMark                   // a line across with its name over it: trigger, shrink-to
-	ReadingMark                 // the pointer: the moisture of this load
+	TenthMark   = moisture.TenthMark   // a short stroke, never labelled
+	PointMark   = moisture.PointMark   // a long stroke, labelled below
+	LimitMark   = moisture.LimitMark   // a line across with its name over it: trigger, shrink-to
+	ReadingMark = moisture.ReadingMark // the pointer: the moisture of this load
 )
 
 // Ruler is moisture as a ruler: its marks, the stretch on which nothing is taken

@@ -1,6 +1,6 @@
 package model
 
-// State says how a thing stands. It is always shown as a word, an icon and a
+// State is the status of a thing. It is always shown as a word, an icon and a
 // colour together, so that it survives sunlight and colour-blind eyes.
 type State int
 

@@ -4,5 +4,5 @@ package model
 type TruckRow struct {
 	ID, Key, Truck, Who, Waits string
 	Next                       Remark
-	InHand                     bool
+	Current                    bool
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // drawn is a widget that draws itself whole for a size. Most kit widgets are a
-// handful of rectangles and words, and drawing them anew is simpler and no
+// handful of rectangles and words, and drawing them again is simpler and no
 // slower than keeping them in step.
 type drawn interface {
 	fyne.Widget

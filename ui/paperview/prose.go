@@ -79,8 +79,8 @@ func (p *Prose) Resize(size fyne.Size) {
 }
 
 func (p *Prose) Typesetter(width float32) *proseLayout {
-	s := &pageLayout{Painter: paint.PainterFor(p), width: width}
-	return &proseLayout{pageLayout: s}
+	s := &cardLayout{Painter: paint.PainterFor(p), width: width}
+	return &proseLayout{cardLayout: s}
 }
 
 func (p *Prose) LeastSize() fyne.Size {
@@ -119,7 +119,7 @@ func NewProseView() *ProseView {
 	return v
 }
 
-// Open shows other text from a passage on; nought is the beginning.
+// Open shows other text from a passage on; zero is the beginning.
 func (v *ProseView) Open(all []Passage, from int) {
 	v.Prose.SetPassages(all)
 	v.Scroll.Refresh()

@@ -5,12 +5,13 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -62,21 +63,24 @@ func (r *Rates) settleUnder(commodity, schedule, who string) {
 	r.session.Say(model.OK, session.Say("%s is settled under schedule %s.", session.GrainName(commodity), schedule))
 }
 
-// ReadAgain reads the elevator's own files again. While anything in them is
-// wrong, the rates in force stay as they are.
+// ReadAgain reads the elevator's own rates and rules of law again. While anything
+// in them is wrong, what is in force stays as it is.
 func (r *Rates) ReadAgain() {
 	var set *rates.Set
+	var laws *law.Set
 	r.session.Run(model.Job{
 		Topic: "rates", Title: session.Say("Reading the rates"),
 		Do: func(context.Context, func(int, int)) (err error) {
-			set, err = ratefiles.ReadRates(r.session.RatesFolder)
+			if set, err = ratefiles.ReadRates(r.session.RatesFolder); err == nil {
+				laws, err = ratefiles.ReadLaws(r.session.RatesFolder)
+			}
 			return err
 		},
-		Done: func(err error) { r.readAgain(set, err) },
+		Done: func(err error) { r.readAgain(set, laws, err) },
 	})
 }
 
-func (r *Rates) readAgain(set *rates.Set, err error) {
+func (r *Rates) readAgain(set *rates.Set, laws *law.Set, err error) {
 	SetRatesWrong(r.session, err)
 	if err != nil {
 		r.shows = RatesProblems
@@ -85,6 +89,7 @@ func (r *Rates) readAgain(set *rates.Set, err error) {
 		return
 	}
 	r.session.Desk.UseRates(set)
+	r.session.Desk.UseLaws(laws)
 	r.Reload()
 	r.session.Changed()
 	own := 0
@@ -109,42 +114,42 @@ func problemLines(err error) []string {
 	return strings.FieldsFunc(err.Error(), func(r rune) bool { return r == '\n' })
 }
 
-// problems is the sheet of what is wrong with the elevator's own files, or how
-// to begin with them.
-func (r *Rates) problems() []scaleticket.PaperLine {
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Your own files")}}
-	add := func(kind scaleticket.PaperKind, left string) {
-		lines = append(lines, scaleticket.PaperLine{Kind: kind, Left: left})
+// ownFiles is the sheet of what is wrong with the elevator's own files, or how to
+// begin with them.
+func ownFiles(f *session.Session) []model.CardLine {
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Your own files")}}
+	add := func(kind model.CardKind, left string) {
+		lines = append(lines, model.CardLine{Kind: kind, Left: left})
 	}
-	folder := r.session.RatesFolder
+	folder := f.RatesFolder
 	if folder == "" {
 		folder = session.Say("none: this book has no folder of its own")
 	}
-	lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: session.Say("Folder"), Note: folder}, scaleticket.PaperLine{Kind: scaleticket.PaperRule})
-	if len(r.session.RatesWrong) > 0 {
-		for _, line := range r.session.RatesWrong {
-			add(scaleticket.PaperMark, line)
-			add(scaleticket.PaperGap, "")
+	lines = append(lines, model.CardLine{Kind: model.CardPair, Left: session.Say("Folder"), Note: folder}, model.CardLine{Kind: model.CardRule})
+	if len(f.RatesWrong) > 0 {
+		for _, line := range f.RatesWrong {
+			add(model.CardMark, line)
+			add(model.CardGap, "")
 		}
-		add(scaleticket.PaperText, session.Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))
+		add(model.CardText, session.Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))
 		return lines
 	}
 	own := 0
-	for _, e := range r.session.Desk.Rates().All() {
+	for _, e := range f.Desk.Rates().All() {
 		if e.Status == rates.Example {
 			continue
 		}
 		own++
-		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(r.session, e))})
+		lines = append(lines, model.CardLine{Kind: model.CardPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(f, e))})
 	}
 	if own == 0 {
-		add(scaleticket.PaperText, session.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
-		add(scaleticket.PaperGap, "")
-		add(scaleticket.PaperText, session.Say("F1 tells how an edition is written. Ctrl+S writes the text of the chosen example to a file to begin with."))
+		add(model.CardText, session.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
+		add(model.CardGap, "")
+		add(model.CardText, session.Say("F1 tells how an edition is written. Ctrl+S writes the text of the chosen example to a file to begin with."))
 		return lines
 	}
-	add(scaleticket.PaperGap, "")
-	add(scaleticket.PaperText, session.Say("There is no mistake in them."))
+	add(model.CardGap, "")
+	add(model.CardText, session.Say("There is no mistake in them."))
 	return lines
 }
 

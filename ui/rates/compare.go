@@ -10,15 +10,6 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// comparedTable is one load under two editions and under the bare water
-// formula, and then what the two editions say otherwise.
-type comparedTable struct {
-	rows   []model.Row
-	beyond string            // what is taken beyond the water
-	wrong  string            // why there is nothing to compare
-	said   map[string]string // a row in full, where its cells are short of room
-}
-
 // others are the editions the chosen one can be set beside: those of the same
 // grain, the one it corrects or follows first.
 func (r *Rates) others() []*rates.Edition {
@@ -76,73 +67,70 @@ func (r *Rates) AskOther() {
 	})
 }
 
-// ComparedHead are the headings: the line, the two editions with their
-// difference, and the bare water formula with its.
-func (r *Rates) ComparedHead() []string {
-	other := session.Say("no other")
-	if o := r.otherEdition(); o != nil {
-		other = o.ID
-	}
-	return []string{session.Say("Line"), r.chosen, other, session.Say("±"), session.Say("bare water"), session.Say("±")}
-}
-
-// ComparedRows are the lines of the settlements, then the lines of the two
-// editions that differ.
-func (r *Rates) ComparedRows() []model.Row { return r.compare().rows }
-
-// ComparedSaid is which load is compared, and of a row that has more to say
-// than its cells hold all of it; else what the chosen edition takes beyond the
-// water, or why nothing can be compared.
-func (r *Rates) ComparedSaid(key string) string {
-	c := r.compare()
-	say := session.OrElse(c.wrong, c.beyond)
-	if full := c.said[key]; full != "" {
-		say = full
-	}
-	return session.Join("\n", r.Tried(), say)
-}
-
-func (r *Rates) compare() *comparedTable {
+// Compared is the load tried under the chosen edition beside another and beside
+// the bare water formula, and then what the two editions say differently. It is
+// worked out once.
+func (r *Rates) Compared() *Table {
 	e := r.edition()
 	if e == nil {
-		return &comparedTable{}
+		return &Table{Columns: r.comparedColumns()}
 	}
 	if r.compared == nil {
-		r.compared = compareTable(e, r.otherEdition(), r.tryOn(e))
+		r.compared = comparedTable(e, r.otherEdition(), r.loads.on(e))
+		r.compared.Columns, r.compared.load = r.comparedColumns(), r.Tried()
 	}
 	return r.compared
 }
 
-func compareTable(e, other *rates.Edition, t tryLoad) *comparedTable {
-	out := &comparedTable{said: map[string]string{}}
+// comparedColumns are the line, the two editions with their difference, and the
+// bare water formula with its. A narrow window leaves the last two out.
+func (r *Rates) comparedColumns() []model.Column {
+	other := session.Say("no other")
+	if o := r.otherEdition(); o != nil {
+		other = o.ID
+	}
+	return []model.Column{
+		{Title: session.Say("Line"), Width: 8, Wish: 20, Grow: true, State: true},
+		{Title: r.chosen, Width: 8, Wish: 13, Figures: true},
+		{Title: other, Width: 8, Wish: 13, Figures: true},
+		{Title: session.Say("±"), Width: 8, Wish: 13, Figures: true},
+		{Title: session.Say("bare water"), Width: 8, Wish: 13, Figures: true, Drop: 1},
+		{Title: session.Say("±"), Width: 8, Wish: 13, Figures: true, Drop: 2},
+	}
+}
+
+// comparedTable says, where no row says more, what the edition takes beyond the
+// water, or why nothing can be compared.
+func comparedTable(e, other *rates.Edition, t tryLoad) *Table {
+	out := &Table{said: map[string]string{}}
 	mine, err := settle.Settle(t.under(e), e)
 	if err != nil {
-		out.wrong = session.Say("Under %s: %s", e.ID, session.OneLine(err.Error()))
+		out.says = session.Say("Under %s: %s", e.ID, session.OneLine(err.Error()))
 		return out
 	}
 	beyond, err := settle.TakenBeyondWater(mine, t.under(e))
 	if err != nil {
-		out.wrong = session.Say("Under the bare water formula: %s", session.OneLine(err.Error()))
+		out.says = session.Say("Under the bare water formula: %s", session.OneLine(err.Error()))
 		return out
 	}
-	out.beyond = session.Say("Beyond the bare water formula %s takes %s, which is %s of the wet weight: %s in the shrink itself, %s as handling.",
+	out.says = session.Say("Beyond the bare water formula %s takes %s, which is %s of the wet weight: %s in the shrink itself, %s as handling.",
 		e.ID, beyond.Total.Printed(), beyond.Percent.Printed(), beyond.Hidden.Printed(), beyond.Handling.Printed())
 	var theirs *settle.Settlement
 	if other != nil {
 		if theirs, err = settle.Settle(t.under(other), other); err != nil {
-			out.wrong = session.Say("Under %s: %s", other.ID, session.OneLine(err.Error()))
+			out.says = session.Say("Under %s: %s", other.ID, session.OneLine(err.Error()))
 			theirs = nil
 		}
 	}
-	out.figures(mine, theirs, beyond.Bare)
+	out.addFigures(mine, theirs, beyond.Bare)
 	if other != nil {
-		out.says(e, other)
+		out.addRules(e, other)
 	}
 	return out
 }
 
-// figures are the lines of the settlements side by side.
-func (c *comparedTable) figures(mine, theirs, bare *settle.Settlement) {
+// addFigures adds the lines of the settlements side by side.
+func (t *Table) addFigures(mine, theirs, bare *settle.Settlement) {
 	water := settle.Compare(mine, bare)
 	seen := map[string]bool{}
 	var beside *settle.Comparison
@@ -151,22 +139,22 @@ func (c *comparedTable) figures(mine, theirs, bare *settle.Settlement) {
 		for _, l := range beside.Lines {
 			seen[l.ID] = true
 			w, _ := water.Line(l.ID)
-			c.line(l.ID, l.Label, l.Before, l.After, l.Change, w)
+			t.addLine(l.ID, l.Label, l.Before, l.After, l.Change, w)
 		}
 	}
 	for _, w := range water.Lines {
 		if !seen[w.ID] {
-			c.line(w.ID, w.Label, w.Before, nil, nil, w)
+			t.addLine(w.ID, w.Label, w.Before, nil, nil, w)
 		}
 	}
 }
 
-func (c *comparedTable) line(id, label string, mine, theirs, change *worksheet.Step, water settle.Line) {
+func (t *Table) addLine(id, label string, mine, theirs, change *worksheet.Step, water settle.Line) {
 	row := model.Row{Key: id, Cells: []string{session.Say(label), stepCell(mine), stepCell(theirs), changeCell(change), stepCell(water.After), changeCell(water.Change)}}
 	if change != nil && !change.Value().IsZero() {
 		row.State = model.Warn
 	}
-	c.rows = append(c.rows, row)
+	t.Rows = append(t.Rows, row)
 }
 
 func stepCell(step *worksheet.Step) string {
@@ -186,12 +174,12 @@ func changeCell(change *worksheet.Step) string {
 	return session.Signed(change)
 }
 
-// says are the lines on which the two editions part.
-func (c *comparedTable) says(e, other *rates.Edition) {
+// addRules adds the rules on which the two editions differ.
+func (t *Table) addRules(e, other *rates.Edition) {
 	for _, d := range rates.Diff(e, other) {
 		key := "says " + d.Key
 		what, before, after := session.Join(": ", session.Say(d.Section), session.Say(d.Label)), session.OrElse(d.Before, session.NoFigure), session.OrElse(d.After, session.NoFigure)
-		c.rows = append(c.rows, model.Row{Key: key, State: model.Wait, Cells: []string{what, before, after}})
-		c.said[key] = session.Say("%s. Under %s: %s. Under %s: %s.", what, e.ID, before, other.ID, after)
+		t.Rows = append(t.Rows, model.Row{Key: key, State: model.Wait, Cells: []string{what, before, after}})
+		t.said[key] = session.Say("%s. Under %s: %s. Under %s: %s.", what, e.ID, before, other.ID, after)
 	}
 }

@@ -3,6 +3,7 @@ package rates
 import (
 	"context"
 	"slices"
+
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
@@ -24,31 +25,41 @@ type tryLoad struct {
 	invented bool   // no load at all: results that rates ask for are filled in
 }
 
-// tryOn is the load that the chosen edition is tried on: what a person typed,
-// else the newest ticket of the grain, else an ordinary truck.
-func (r *Rates) tryOn(e *rates.Edition) tryLoad {
-	if known, ok := r.tries[e.Commodity.ID]; ok {
+// triedLoads are the loads that editions are tried on, one for each grain.
+type triedLoads struct {
+	session *session.Session
+	of      map[string]tryLoad
+}
+
+func newTriedLoads(f *session.Session) *triedLoads {
+	return &triedLoads{session: f, of: map[string]tryLoad{}}
+}
+
+// on is the load that an edition is tried on: what a person typed, else the
+// newest ticket of the grain, else an ordinary truck.
+func (l *triedLoads) on(e *rates.Edition) tryLoad {
+	if known, ok := l.of[e.Commodity.ID]; ok {
 		return known
 	}
-	t, found := r.newestOf(e.Commodity.ID)
+	t, found := newestOf(l.session, e.Commodity.ID)
 	if !found {
 		t = ordinaryLoad(e)
 	}
-	r.tries[e.Commodity.ID] = t
+	l.of[e.Commodity.ID] = t
 	return t
 }
 
 // newestOf is the newest inbound ticket of a grain, without its shares.
-func (r *Rates) newestOf(commodity string) (tryLoad, bool) {
+func newestOf(f *session.Session, commodity string) (tryLoad, bool) {
 	ctx := context.Background()
-	page, _, err := office.FindTickets(ctx, r.session.Desk, office.Search{
+	page, _, err := office.FindTickets(ctx, f.Desk, office.Search{
 		Terms: []office.Term{{Text: commodity, Commodities: []string{commodity}}}, Phases: []string{string(load.Ticketed)}, Limit: 20,
 	})
 	if err != nil {
 		return tryLoad{}, false
 	}
 	for _, row := range page {
-		l, err := office.Load(ctx, r.session.Desk, row.ID)
+		l, err := office.Load(ctx, f.Desk, row.ID)
 		if err != nil || l.Details.Commodity != commodity || l.Details.Direction != load.Inbound || l.Sample.Moisture == nil {
 			continue
 		}
@@ -129,7 +140,7 @@ func (r *Rates) Tried() string {
 	if e == nil {
 		return ""
 	}
-	t := r.tryOn(e)
+	t := r.loads.on(e)
 	price := session.Say("price not set")
 	if p := t.under(e).Price; p != nil {
 		price = p.Amount.String()
@@ -152,7 +163,7 @@ func (r *Rates) AskLoad() {
 	if e == nil {
 		return
 	}
-	t := r.tryOn(e)
+	t := r.loads.on(e)
 	net := netOf(t.facts)
 	price := ""
 	if p := t.under(e).Price; p != nil {
@@ -172,11 +183,11 @@ func (r *Rates) AskLoad() {
 	r.session.Put(model.Ask{
 		Title: session.Say("Another load to try"), Text: session.Say("Nothing of it is written down."), Fields: fields, Yes: session.Say("Try it"),
 		Check: func(values map[string]string) map[string]string {
-			_, faults := r.readLoad(e, net.Unit(), values)
+			_, faults := readLoad(e, net.Unit(), values)
 			return faults
 		},
 		Then: func(values map[string]string) {
-			r.tries[e.Commodity.ID], _ = r.readLoad(e, net.Unit(), values)
+			r.loads.of[e.Commodity.ID], _ = readLoad(e, net.Unit(), values)
 			r.forget()
 			r.session.Window.Redraw()
 		},
@@ -222,7 +233,7 @@ func findingValue(f settle.Facts, factor grain.Factor) string {
 }
 
 // readLoad reads the sheet; the faults are sentences by field.
-func (r *Rates) readLoad(e *rates.Edition, unit quantity.Unit, values map[string]string) (tryLoad, map[string]string) {
+func readLoad(e *rates.Edition, unit quantity.Unit, values map[string]string) (tryLoad, map[string]string) {
 	texts := map[string]string{"net": values["net"], "moisture": values["moisture"], "price": values["price"]}
 	for _, factor := range triedFactors(e) {
 		texts[string(factor.ID)] = session.PlainText(factor, values[string(factor.ID)])

@@ -1,20 +1,16 @@
 package rates
 
 import (
-	"cmp"
 	"context"
-	"slices"
 	"strings"
 
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// RatesView is what is shown of the chosen edition.
+// RatesView is a view of the chosen edition.
 type RatesView int
 
 // The views of an edition.
@@ -32,43 +28,37 @@ type Rates struct {
 	shows   RatesView
 	chosen  string // edition id
 	other   string // the one it is compared with
-	tries   map[string]tryLoad
+	loads   *triedLoads
 
 	rewritten map[string]bool // editions whose text was changed under their id
 
-	trial    *trialTable
-	compared *comparedTable
+	trial, compared *Table
 }
 
-// NewRates makes the list. The first edition in hand is the first in force.
+// NewRates makes the list. The first edition chosen is the first in force.
 func NewRates(f *session.Session) *Rates {
-	r := &Rates{session: f, tries: map[string]tryLoad{}}
+	r := &Rates{session: f, loads: newTriedLoads(f)}
 	if len(f.RatesWrong) > 0 {
 		r.shows = RatesProblems
 	}
 	return r
 }
 
-// Shows is what is shown now.
+// Shows is the view shown now.
 func (r *Rates) Shows() RatesView { return r.shows }
 
 // Turn shows something else of the edition.
 func (r *Rates) Turn(to RatesView) { r.shows = to }
 
-// Reload takes the editions anew and forgets the loads that were tried.
+// Reload reads the editions again and forgets the loads that were tried.
 func (r *Rates) Reload() {
-	r.tries = map[string]tryLoad{}
+	r.loads = newTriedLoads(r.session)
 	r.forget()
 	var err error
 	if r.rewritten, err = office.RewrittenEditions(context.Background(), r.session.Desk); err != nil {
 		r.session.Fail(err)
 	}
-	if r.edition() == nil {
-		r.chosen = ""
-		if all := r.sorted(); len(all) > 0 {
-			r.chosen = all[0].ID
-		}
-	}
+	r.chosen = session.KeepChosen(sorted(r.session), func(e *rates.Edition) string { return e.ID }, r.chosen)
 }
 
 // forget drops what was worked out.
@@ -85,7 +75,7 @@ func (r *Rates) Choose(id string) {
 // Chosen is the id of the chosen edition; empty when there is none.
 func (r *Rates) Chosen() string { return r.chosen }
 
-// HasEdition reports whether an edition is in hand.
+// HasEdition reports whether an edition is chosen.
 func (r *Rates) HasEdition() bool { return r.edition() != nil }
 
 func (r *Rates) edition() *rates.Edition {
@@ -93,84 +83,38 @@ func (r *Rates) edition() *rates.Edition {
 	return e
 }
 
-// standing says whether an edition counts today, the ones that do first.
-type editionStanding int
-
-const (
-	usedToday editionStanding = iota
-	inForce
-	yetToCome
-	overtaken
-	past
-)
-
-func (r *Rates) standing(e *rates.Edition) editionStanding {
-	today := r.session.Desk.Today()
-	now, err := r.session.Desk.Rates().On(e.Schedule, e.Commodity.ID, today)
-	schedule, taken := r.session.Desk.Profile().Schedule(e.Commodity.ID)
-	switch {
-	case err == nil && now.ID == e.ID && taken && schedule == e.Schedule:
-		return usedToday
-	case err == nil && now.ID == e.ID:
-		return inForce
-	case today.Between(e.From, e.Until):
-		return overtaken
-	case today.Before(e.From):
-		return yetToCome
+// columns of the list.
+func (r *Rates) columns() model.Columns[*rates.Edition] {
+	return model.Columns[*rates.Edition]{
+		model.Words(session.Say("Grain"), 6, func(e *rates.Edition) string { return session.GrainName(e.Commodity.ID) }).Wishing(18).Growing().Dropped(1),
+		model.Words(session.Say("Edition"), 17, func(e *rates.Edition) string { return e.ID }).Wishing(20),
+		model.Words(session.Say("Status"), 8, func(e *rates.Edition) string { return statusWord(e.Status) }).Dropped(1),
+		model.Words(session.Say("Today"), 8, func(e *rates.Edition) string { return r.today(e).Text }).Wishing(12).Stated(),
 	}
-	return past
 }
 
-// sorted are the editions: those in use first, each sort by grain.
-func (r *Rates) sorted() []*rates.Edition {
-	all := slices.Clone(r.session.Desk.Rates().All())
-	slices.SortStableFunc(all, func(a, b *rates.Edition) int {
-		return cmp.Or(cmp.Compare(r.standing(a), r.standing(b)), cmp.Compare(session.GrainName(a.Commodity.ID), session.GrainName(b.Commodity.ID)),
-			cmp.Compare(a.Schedule, b.Schedule), b.From.Cmp(a.From))
-	})
-	return all
-}
+// Columns are the columns of the list.
+func (r *Rates) Columns() []model.Column { return r.columns().Heads() }
 
-// Rows are the editions: grain, id, status, and whether it counts today.
+// Rows are the editions, those in use first.
 func (r *Rates) Rows() []model.Row {
-	all := r.sorted()
+	columns, all := r.columns(), sorted(r.session)
 	out := make([]model.Row, len(all))
 	for i, e := range all {
-		stands := r.standingWords(e)
-		out[i] = model.Row{Key: e.ID, State: stands.State, Cells: []string{session.GrainName(e.Commodity.ID), e.ID, statusWord(e.Status), stands.Text}}
+		out[i] = model.Row{Key: e.ID, State: r.today(e).State, Cells: columns.Cells(e)}
 	}
 	return out
 }
 
-func (r *Rates) standingWords(e *rates.Edition) model.Remark {
+// today says whether an edition counts today, or that its text was changed.
+func (r *Rates) today(e *rates.Edition) model.Remark {
 	if r.rewritten[e.ID] {
 		return model.Remark{State: model.Warn, Text: session.Say("text changed")}
 	}
-	switch r.standing(e) {
-	case usedToday:
-		return model.Remark{State: model.OK, Text: session.Say("used here")}
-	case inForce:
-		return model.Remark{State: model.Plain, Text: session.Say("in force")}
-	case yetToCome:
-		return model.Remark{State: model.Wait, Text: session.Say("from %s", r.session.Date(e.From))}
-	case overtaken:
-		return model.Remark{State: model.Locked, Text: session.Say("corrected")}
-	}
-	return model.Remark{State: model.Locked, Text: session.Say("over")}
+	return standingOf(r.session, e).words(r.session, e)
 }
 
-// statusWord is the mark of an edition in the list.
-func statusWord(s rates.Status) string {
-	switch s {
-	case rates.Example:
-		return session.Say("EXAMPLE")
-	case rates.House:
-		return session.Say("house")
-	}
-	return session.Say("statute")
-}
-
-// Empty is what to do when there are no rates.
+// Empty says what to do when there are no rates.
 func (r *Rates) Empty() string {
 	return session.Say("There are no rates, so nothing can be settled. Ctrl+P tells what is wrong with the files.")
 }
@@ -195,29 +139,21 @@ func (r *Rates) Headline() model.Remark {
 	return model.Remark{State: model.OK, Text: session.Join(" ", text, e.Origin.Document)}
 }
 
-// periodOf is the days an edition is in force, as the desk writes days.
-func periodOf(f *session.Session, e *rates.Edition) string {
-	if e.Until == (quantity.Date{}) {
-		return session.Say("from %s", f.Date(e.From))
-	}
-	return session.Say("%s to %s", f.Date(e.From), f.Date(e.Until))
-}
-
 // Paper is the rows of the edition, or the problems of the files.
-func (r *Rates) Paper() []scaleticket.PaperLine {
+func (r *Rates) Paper() []model.CardLine {
 	if r.shows == RatesProblems {
-		return r.problems()
+		return ownFiles(r.session)
 	}
 	e := r.edition()
 	if e == nil {
 		return nil
 	}
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: e.ID}}
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: e.ID}}
 	section := ""
 	for _, l := range e.Lines() {
 		if l.Section != section {
 			section = l.Section
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(session.Say(section))})
+			lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(session.Say(section))})
 		}
 		lines = append(lines, ruleLine(session.Say(l.Label), session.Say(l.Value)))
 	}
@@ -229,9 +165,9 @@ func (r *Rates) Paper() []scaleticket.PaperLine {
 const longValue = 34
 
 // ruleLine is one thing an edition says.
-func ruleLine(label, value string) scaleticket.PaperLine {
+func ruleLine(label, value string) model.CardLine {
 	if len([]rune(value)) > longValue {
-		return scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: label, Note: value}
+		return model.CardLine{Kind: model.CardPair, Left: label, Note: value}
 	}
-	return scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: label, Right: value}
+	return model.CardLine{Kind: model.CardPair, Left: label, Right: value}
 }

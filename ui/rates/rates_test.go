@@ -106,9 +106,9 @@ func TestRatesTry(t *testing.T) {
 	for _, id := range []string{"corn-main-2025-b", "corn-statute-2025", "soybeans-main-2025", "sorghum-main-2025"} {
 		r.Choose(id)
 		e := r.edition()
-		tried := r.tryOn(e)
+		tried := r.loads.on(e)
 		want := settle.Try(e, tried.under(e), grid(e)).Records()[1:]
-		rows := r.TrialRows()
+		rows := r.Trial().Rows
 		if len(rows) != len(want) {
 			t.Fatalf("%s: %d rows, want %d", id, len(rows), len(want))
 		}
@@ -116,13 +116,13 @@ func TestRatesTry(t *testing.T) {
 		for i, row := range rows {
 			record := want[i]
 			if refused := record[len(record)-1]; refused != "" {
-				if row.State != model.Stop || !strings.Contains(r.TrialSaid(row.Key), strings.SplitN(refused, "\n", 2)[0]) {
-					t.Errorf("%s at %s is refused and says %q", id, row.Key, r.TrialSaid(row.Key))
+				if row.State != model.Stop || !strings.Contains(r.Trial().Said(row.Key), strings.SplitN(refused, "\n", 2)[0]) {
+					t.Errorf("%s at %s is refused and says %q", id, row.Key, r.Trial().Said(row.Key))
 				}
 				continue
 			}
-			if len(row.Cells) != len(r.TrialHead()) {
-				t.Errorf("%s at %s: %d cells under %d headings", id, row.Key, len(row.Cells), len(r.TrialHead()))
+			if len(row.Cells) != len(r.Trial().Columns) {
+				t.Errorf("%s at %s: %d cells under %d headings", id, row.Key, len(row.Cells), len(r.Trial().Columns))
 			}
 			plain := strings.ReplaceAll(strings.Join(row.Cells, " "), ",", "")
 			for _, column := range []int{5, 6, 8} { // dry, settled, charges
@@ -150,7 +150,7 @@ func TestRatesTryWithoutTickets(t *testing.T) {
 	if !strings.Contains(r.Tried(), "ordinary truck") || !strings.Contains(r.Tried(), "17 %") {
 		t.Errorf("without tickets: %s", r.Tried())
 	}
-	if rows := r.TrialRows(); len(rows) < 20 || rows[len(rows)-1].State == model.Stop {
+	if rows := r.Trial().Rows; len(rows) < 20 || rows[len(rows)-1].State == model.Stop {
 		t.Errorf("%d rows, the last %+v", len(rows), rows[len(rows)-1])
 	}
 }
@@ -162,8 +162,8 @@ func TestRatesTryEveryEdition(t *testing.T) {
 	r.Reload()
 	for _, row := range r.Rows() {
 		r.Choose(row.Key)
-		if first := r.TrialRows()[0]; first.State == model.Stop {
-			t.Errorf("%s: %s", row.Key, r.TrialSaid(first.Key))
+		if first := r.Trial().Rows[0]; first.State == model.Stop {
+			t.Errorf("%s: %s", row.Key, r.Trial().Said(first.Key))
 		}
 	}
 }
@@ -185,7 +185,7 @@ func TestRatesAskLoad(t *testing.T) {
 	}
 	// The figures of the load worked in the handbook.
 	cells := map[string]string{}
-	for _, row := range r.ComparedRows() {
+	for _, row := range r.Compared().Rows {
 		cells[row.Key] = row.Cells[1]
 	}
 	for id, want := range map[string]string{"net": "28,180 lb", "shrink.water": "729 lb", "handling": "141 lb", "quantity": "487.68 bu", "drying": "$56.61", "payable": "$1,957.51"} {
@@ -193,7 +193,7 @@ func TestRatesAskLoad(t *testing.T) {
 			t.Errorf("%s is %s, want %s", id, cells[id], want)
 		}
 	}
-	if said := r.ComparedSaid(""); !strings.Contains(said, "141 lb, which is 0.50 %") || !strings.Contains(said, "0 lb in the shrink itself, 141 lb as handling") {
+	if said := r.Compared().Said(""); !strings.Contains(said, "141 lb, which is 0.50 %") || !strings.Contains(said, "0 lb in the shrink itself, 141 lb as handling") {
 		t.Errorf("beyond the water: %s", said)
 	}
 }
@@ -210,20 +210,20 @@ func TestRatesCompare(t *testing.T) {
 	}
 	r.AskOther()
 	room.Answer(map[string]string{"other": "corn-statute-2025"})
-	if r.Shows() != RatesCompare || r.ComparedHead()[2] != "corn-statute-2025" {
-		t.Errorf("shown is %d, %q", r.Shows(), r.ComparedHead())
+	if r.Shows() != RatesCompare || r.Compared().Columns[2].Title != "corn-statute-2025" {
+		t.Errorf("shown is %d, %+v", r.Shows(), r.Compared().Columns)
 	}
 	mine, theirs := r.edition(), r.otherEdition()
-	tried := r.tryOn(mine)
+	tried := r.loads.on(mine)
 	a, err := settle.Settle(tried.under(mine), mine)
 	sessiontest.Must(t, err)
 	b, err := settle.Settle(tried.under(theirs), theirs)
 	sessiontest.Must(t, err)
 	lines, says := settle.Compare(a, b).Lines, 0
-	for _, row := range r.ComparedRows() {
+	for _, row := range r.Compared().Rows {
 		if strings.HasPrefix(row.Key, "says ") {
 			says++
-			if full := r.ComparedSaid(row.Key); !strings.Contains(full, row.Cells[1]) || !strings.Contains(full, row.Cells[2]) {
+			if full := r.Compared().Said(row.Key); !strings.Contains(full, row.Cells[1]) || !strings.Contains(full, row.Cells[2]) {
 				t.Errorf("%s is said as %q", row.Key, full)
 			}
 			continue
@@ -240,7 +240,7 @@ func TestRatesCompare(t *testing.T) {
 	if len(lines) > 0 || says == 0 {
 		t.Errorf("%d lines are left out, %d rules differ", len(lines), says)
 	}
-	if said := r.ComparedSaid(""); !strings.Contains(said, "Beyond the bare water formula corn-main-2025-b takes") {
+	if said := r.Compared().Said(""); !strings.Contains(said, "Beyond the bare water formula corn-main-2025-b takes") {
 		t.Errorf("beyond the water: %s", said)
 	}
 }
@@ -253,8 +253,8 @@ func TestRatesCompareRefused(t *testing.T) {
 	r.Choose("corn-main-2026")
 	r.AskLoad()
 	room.Answer(map[string]string{"test-weight": "40"})
-	if said := r.ComparedSaid(""); len(r.ComparedRows()) != 0 || !strings.Contains(said, "Under corn-main-2026: ") {
-		t.Errorf("%d rows, %s", len(r.ComparedRows()), said)
+	if said := r.Compared().Said(""); len(r.Compared().Rows) != 0 || !strings.Contains(said, "Under corn-main-2026: ") {
+		t.Errorf("%d rows, %s", len(r.Compared().Rows), said)
 	}
 }
 
@@ -273,7 +273,7 @@ func TestRatesSchedule(t *testing.T) {
 		t.Errorf("corn is settled under %s", schedule)
 	}
 	sessiontest.WantSaid(t, room, model.OK, "Corn is settled under schedule river")
-	if r.standing(r.edition()) != usedToday || room.Session.Desk.Who().Name != demo.Clerk {
+	if standingOf(r.session, r.edition()) != usedToday || room.Session.Desk.Who().Name != demo.Clerk {
 		t.Error("the edition is not in use, or somebody else is at the desk")
 	}
 }
@@ -320,7 +320,7 @@ func TestRatesWithoutAny(t *testing.T) {
 	if r.Shows() != RatesProblems || !strings.Contains(sessiontest.TextOf(r.Paper()), "corn.toml:3") {
 		t.Error("the mistakes are not in front")
 	}
-	if r.HasEdition() || len(r.TrialRows()) != 0 || len(r.ComparedRows()) != 0 || r.Headline().Text != "" {
+	if r.HasEdition() || len(r.Trial().Rows) != 0 || len(r.Compared().Rows) != 0 || r.Headline().Text != "" {
 		t.Error("an edition that is not there says something")
 	}
 }

@@ -12,13 +12,6 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// trialTable is one load at a grid of moistures under one edition.
-type trialTable struct {
-	head []string
-	rows []model.Row
-	said map[string]string // what a row says in a sentence, by its key
-}
-
 // The grid of a trial: from a point under where anything is taken, by halves.
 var (
 	gridStep  = quantity.Of("0.5", quantity.Percent)
@@ -39,58 +32,58 @@ func grid(e *rates.Edition) []quantity.Amount {
 	return settle.Grid(from, from.Add(gridLong), gridStep)
 }
 
-// try works the trial of the chosen edition, once.
-func (r *Rates) try() *trialTable {
+// Trial is the load tried under the chosen edition, wetter and wetter. It is
+// worked out once.
+func (r *Rates) Trial() *Table {
 	e := r.edition()
 	if e == nil {
-		return &trialTable{}
+		return &Table{}
 	}
 	if r.trial == nil {
-		r.trial = tryTable(e, settle.Try(e, r.tryOn(e).under(e), grid(e)))
+		r.trial = trialTable(e, settle.Try(e, r.loads.on(e).under(e), grid(e)))
+		r.trial.load = r.Tried()
 	}
 	return r.trial
 }
 
-// TrialHead are the headings of the trial.
-func (r *Rates) TrialHead() []string { return r.try().head }
-
-// TrialRows are the moistures and what each comes to.
-func (r *Rates) TrialRows() []model.Row { return r.try().rows }
-
-// TrialSaid is which load is tried, and what a moisture of the trial comes to
-// or why it is turned away.
-func (r *Rates) TrialSaid(key string) string { return session.Join("\n", r.Tried(), r.try().said[key]) }
-
-func tryTable(e *rates.Edition, t *settle.Trial) *trialTable {
+// trialColumns are the columns of a trial. A narrow window leaves out handling
+// first, then drying, points, and water.
+func trialColumns(e *rates.Edition) model.Columns[settle.TrialRow] {
 	weight, unit := e.Units.Weight.String(), e.Units.Settle.String()
-	out := &trialTable{said: map[string]string{}, head: []string{
-		session.Say("Moist"), session.Say("Points"), session.Say("Water %s", weight), session.Say("Handl %s", weight), session.Say("Taken %"),
-		session.Say("Dry %s", weight), session.Say("Settled"), session.Say("Drying $"), session.Say("Charges $"), session.Say("$/%s net", unit),
-	}}
-	for _, row := range t.Rows {
-		key := row.Moisture.FixedString(1)
-		one := model.Row{Key: key, Cells: []string{row.Moisture.Fixed(1)}}
-		if row.Settlement == nil {
-			one.State = model.Stop
-			one.Cells = append(one.Cells, session.Say("no"))
-			out.said[key] = session.Say("At %s: %s", key, session.OneLine(row.Refused))
-		} else {
-			one.Cells = append(one.Cells, trialCells(row)...)
-			out.said[key] = trialSentence(key, row)
-		}
-		out.rows = append(out.rows, one)
+	column := func(title string, step func(settle.TrialRow) *worksheet.Step) model.ColumnOf[settle.TrialRow] {
+		return model.Figures(title, 6, func(row settle.TrialRow) string { return figureAlone(step(row)) }).Wishing(8)
 	}
-	return out
+	return model.Columns[settle.TrialRow]{
+		model.Figures(session.Say("Moist"), 6, func(row settle.TrialRow) string { return row.Moisture.Fixed(1) }).Wishing(8),
+		column(session.Say("Points"), func(row settle.TrialRow) *worksheet.Step { return row.Points }).Dropped(2),
+		column(session.Say("Water %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Water }).Dropped(1),
+		column(session.Say("Handl %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Handling }).Dropped(4),
+		column(session.Say("Taken %"), func(row settle.TrialRow) *worksheet.Step { return row.Taken }),
+		column(session.Say("Dry %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Dry }),
+		column(session.Say("Settled"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Quantity }),
+		column(session.Say("Drying $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Drying }).Dropped(3),
+		column(session.Say("Charges $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Charges }),
+		column(session.Say("$/%s net", unit), func(row settle.TrialRow) *worksheet.Step { return row.Each }),
+	}
 }
 
-func trialCells(row settle.TrialRow) []string {
-	s := row.Settlement
-	steps := []*worksheet.Step{row.Points, s.Water, s.Handling, row.Taken, s.Dry, s.Quantity, s.Drying, s.Charges, row.Each}
-	cells := make([]string, len(steps))
-	for i, step := range steps {
-		cells[i] = figureAlone(step)
+func trialTable(e *rates.Edition, t *settle.Trial) *Table {
+	columns := trialColumns(e)
+	out := &Table{Columns: columns.Heads(), said: map[string]string{}}
+	for _, row := range t.Rows {
+		key := row.Moisture.FixedString(1)
+		one := model.Row{Key: key}
+		if row.Settlement == nil {
+			one.State = model.Stop
+			one.Cells = []string{row.Moisture.Fixed(1), session.Say("no")}
+			out.said[key] = session.Say("At %s: %s", key, session.OneLine(row.Refused))
+		} else {
+			one.Cells = columns.Cells(row)
+			out.said[key] = trialSentence(key, row)
+		}
+		out.Rows = append(out.Rows, one)
 	}
-	return cells
+	return out
 }
 
 // figureAlone is a printed figure without its unit or dollar sign.

@@ -7,7 +7,7 @@ import (
 // withDraft lets what is typed into a question outlive the program: it is kept
 // at every keystroke until the person goes on or gives it up, and fills the
 // fields in when the same is asked after a stop.
-func (f *Session) withDraft(ask model.Ask) model.Ask {
+func withDraft(f *Session, ask model.Ask) model.Ask {
 	if ask.Draft == "" {
 		return ask
 	}

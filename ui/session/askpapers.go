@@ -100,7 +100,7 @@ func FigureOrNone(text string) (*quantity.Amount, error) {
 	}
 	field := moisture.MoistureField
 	field.Name = Say("Moisture")
-	a, err := field.Parse(text)
+	a, err := ParseFigure(field, text)
 	if err != nil {
 		return nil, err
 	}

@@ -13,10 +13,10 @@ import (
 // What is typed and cannot be a fact yet outlives the program: every form keeps
 // its texts as a draft of the book, at each keystroke, and finds them there when
 // it is made. Codes and words stand in a draft as they were typed, in no
-// language; what they come to is read from them anew.
+// language; what they come to is read from them again.
 
-// InHand is the place of what is in hand at a screen, and where things stand.
-const InHand = "in hand"
+// Current is the place of the draft of what is open at a screen.
+const Current = "in hand"
 
 // DraftAt is where a draft belongs: a form, and what is on it.
 type DraftAt struct{ Place, ID string }

@@ -1,12 +1,13 @@
 package session
 
 import (
+	"context"
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 )
 
@@ -32,7 +33,7 @@ type GradeAdvice struct {
 // AdviseGrade grades the sample of a load. It is empty for a load of no grain,
 // and while a result does not belong to it, which its field says.
 func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
-	g, err := office.Grade(l)
+	g, err := office.Grade(context.Background(), f.Desk, l)
 	if err != nil {
 		return a
 	}
@@ -44,6 +45,11 @@ func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
 		a.Grade = Say("not known: no grade table was read for %s", GrainName(g.Commodity.ID))
 	default:
 		a.readTable(*g.US)
+		for _, f := range g.By {
+			if f.Kind == grain.KindGrades {
+				a.fine = append(a.fine, inForce(f))
+			}
+		}
 	}
 	return a
 }
@@ -63,6 +69,9 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	for _, b := range g.HeldDown {
 		a.held = append(a.held, breachText(b))
 	}
+	for _, fault := range g.Faults {
+		a.noticed = append(a.noticed, Say(fault)+".")
+	}
 	for _, c := range g.Cautions {
 		a.noticed = append(a.noticed, Say(c)+".")
 	}
@@ -73,6 +82,17 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 		a.fine = append(a.fine, Say("Special grades that cannot be told yet: %s.", strings.Join(said(g.SpecialNotTested), ", ")))
 	}
 	a.fine = append(a.fine, Say(g.NotJudged), Say("Table: %s.", g.Source))
+}
+
+// inForce says since when a table holds, and that it is to be confirmed.
+func inForce(f *law.File) string {
+	switch {
+	case !f.Until.IsZero():
+		return Say("The table is in force until %s. Confirm locally.", f.Until)
+	case !f.From.IsZero():
+		return Say("The table is in force from %s. Confirm locally.", f.From)
+	}
+	return Say("The table is in force until replaced. Confirm locally.")
 }
 
 func said(english []string) []string {
@@ -111,36 +131,36 @@ func (a GradeAdvice) Saying() []model.Remark {
 }
 
 // Lines are the advice under a working, apart from it: no figure uses it.
-func (a GradeAdvice) Lines() []scaleticket.PaperLine {
+func (a GradeAdvice) Lines() []model.CardLine {
 	if a.Grade == "" {
 		return nil
 	}
-	out := []scaleticket.PaperLine{
-		{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
-		{Kind: scaleticket.PaperPair, Left: Say("Would grade"), Right: a.Grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
+	out := []model.CardLine{
+		{Kind: model.CardHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
+		{Kind: model.CardPair, Left: Say("Would grade"), Right: a.Grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
 	}
-	text := func(kind scaleticket.PaperKind, sentence string) {
+	text := func(kind model.CardKind, sentence string) {
 		if sentence != "" {
-			out = append(out, scaleticket.PaperLine{Kind: kind, Left: sentence})
+			out = append(out, model.CardLine{Kind: kind, Left: sentence})
 		}
 	}
 	for _, sentence := range a.held {
-		text(scaleticket.PaperText, sentence)
+		text(model.CardText, sentence)
 	}
 	for _, sentence := range a.noticed {
-		text(scaleticket.PaperMark, sentence)
+		text(model.CardMark, sentence)
 	}
-	text(scaleticket.PaperText, a.untested)
+	text(model.CardText, a.untested)
 	if a.given != "" {
-		out = append(out, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: Say("Grade given, on the slip"), Right: a.given})
+		out = append(out, model.CardLine{Kind: model.CardPair, Left: Say("Grade given, on the slip"), Right: a.given})
 	}
 	for _, sentence := range append(a.fine, Say(grain.Advisory)) {
-		text(scaleticket.PaperSmall, sentence)
+		text(model.CardSmall, sentence)
 	}
 	return out
 }
 
 // GradeLines are the advice on a load's grade, to stand under its working.
-func GradeLines(f *Session, l *load.Load) []scaleticket.PaperLine {
+func GradeLines(f *Session, l *load.Load) []model.CardLine {
 	return AdviseGrade(f, l).Lines()
 }

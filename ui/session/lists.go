@@ -43,7 +43,7 @@ func (f *Session) Known() *Lists {
 	l.GrowerOptions = l.makeGrowers()
 	l.TruckOptions = l.makeTrucks()
 	l.BinOptions = l.makeBins()
-	l.CommodityOptions = f.makeCommodities()
+	l.CommodityOptions = makeCommodities(f)
 	f.Lists = l
 	return l
 }
@@ -85,7 +85,7 @@ func (l *Lists) makeBins() []model.Option {
 
 // makeCommodities lists what the elevator takes, with the rates each is
 // settled under today.
-func (f *Session) makeCommodities() []model.Option {
+func makeCommodities(f *Session) []model.Option {
 	var out []model.Option
 	for _, g := range f.Desk.Profile().Grains {
 		o := model.Option{Code: g.Commodity, Name: GrainName(g.Commodity)}
@@ -115,12 +115,25 @@ func (l *Lists) Contract(number string) (elevator.ContractTerms, bool) {
 	return Find(l.Contracts, func(c elevator.ContractTerms) bool { return c.Number == number && number != "" })
 }
 
+// Find is the first of a list that a function accepts.
 func Find[T any](all []T, is func(T) bool) (T, bool) {
 	if i := slices.IndexFunc(all, is); i >= 0 {
 		return all[i], true
 	}
 	var none T
 	return none, false
+}
+
+// KeepChosen is the key that stays chosen while a list changes: the one that was,
+// while it is still listed, else that of the first row; empty in an empty list.
+func KeepChosen[T any](all []T, key func(T) string, chosen string) string {
+	if len(all) == 0 {
+		return ""
+	}
+	if slices.ContainsFunc(all, func(one T) bool { return key(one) == chosen }) {
+		return chosen
+	}
+	return key(all[0])
 }
 
 // GrainName is what a commodity is called, or its id when it is not known.

@@ -8,47 +8,23 @@ import (
 	"tenthpoint/ui/model"
 )
 
-var markKinds = map[moisture.RulerMarkKind]model.MarkKind{
-	moisture.TenthMark: model.TenthMark, moisture.PointMark: model.PointMark, moisture.LimitMark: model.LimitMark, moisture.ReadingMark: model.ReadingMark,
-}
-
-// RulerOf is the bench's ruler in words of this desk.
+// RulerOf is a moisture ruler in the words of this desk.
 func RulerOf(from moisture.Ruler) model.Ruler {
 	var r model.Ruler
 	for _, m := range from.Marks {
-		mark := model.Mark{At: markPlace(from, m), Label: m.Label, Kind: markKinds[m.Kind]}
+		mark := model.Mark{At: from.MarkPlace(m), Label: m.Label, Kind: m.Kind}
 		if m.Kind == moisture.LimitMark {
 			mark.Label = limitText(m.Limits)
 		}
 		r.Marks = append(r.Marks, mark)
 	}
 	if f := from.Free; f != nil {
-		r.Lay(model.Band{From: rulerPlace(from, f.From), To: rulerPlace(from, f.To), Label: Say("nothing taken")})
+		r.Lay(model.Band{From: from.Place(f.From), To: from.Place(f.To), Label: Say("nothing taken")})
 	}
 	if b := from.Band; b != nil {
-		r.Lay(model.Band{From: rulerPlace(from, b.From), To: rulerPlace(from, b.To), Label: Say("the meter's tolerance"), Around: true})
+		r.Lay(model.Band{From: from.Place(b.From), To: from.Place(b.To), Label: Say("the meter's tolerance"), Around: true})
 	}
 	return r
-}
-
-// rulerPlace is the place of a moisture in thousandths of the ruler's length.
-func rulerPlace(r moisture.Ruler, at quantity.Amount) int { return WholeThousandths(r.Part(at), ToOne) }
-
-// markPlace is the place of a mark. Graduations are rounded down: they are
-// spaced evenly from the low end.
-func markPlace(r moisture.Ruler, m moisture.RulerMark) int {
-	if m.Kind == moisture.PointMark || m.Kind == moisture.TenthMark {
-		return WholeThousandths(r.Part(m.At), downToOne)
-	}
-	return rulerPlace(r, m.At)
-}
-
-var downToOne = quantity.To("1", quantity.Down)
-
-// WholeThousandths is a part of a whole in whole thousandths.
-func WholeThousandths(part quantity.Amount, r quantity.Rounding) int {
-	d, _ := r.Apply(part.Mul(quantity.Int(1000, quantity.Plain))).Decimal()
-	return int(d.IntPart())
 }
 
 // MarkReading says how the reading stands.

@@ -1,10 +1,10 @@
 package session
 
 import (
-	"slices"
 	"strings"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
 )
 
 // printer says everything the window shows.
@@ -21,20 +21,7 @@ func Say(english string, args ...any) string {
 	if len(args) == 0 {
 		return printer.Word(english)
 	}
-	return printer.Say(english, asShown(args)...)
-}
-
-// asShown are arguments with their strings kept as they are, but for figures: what
-// reaches Say as a string is a name, or has been said already.
-func asShown(args []any) []any {
-	out := slices.Clone(args)
-	for i, arg := range out {
-		if text, is := arg.(string); is {
-			figure, _ := printer.Figures().Rewrite(text)
-			out[i] = message.Own(figure)
-		}
-	}
-	return out
+	return printer.Say(english, printer.AsShown(args)...)
 }
 
 // Sentence is an error's text in the language of the desk, ended like a
@@ -52,3 +39,15 @@ func Sentence(err error) string {
 
 // OneLine sets several lines side by side, for the status line.
 func OneLine(text string) string { return strings.Join(strings.Split(text, "\n"), " ") }
+
+// Signs are those of figures in the language of the desk.
+func Signs() message.Figures { return printer.Figures() }
+
+// ParseFigure reads a figure as it is typed in the language of the desk.
+func ParseFigure(f quantity.Field, text string) (quantity.Amount, error) {
+	plain, err := quantity.WithPoint(f.Name, text, printer.Figures())
+	if err != nil {
+		return quantity.Amount{}, err
+	}
+	return f.Parse(plain)
+}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"time"
 
-	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 )
@@ -38,31 +37,28 @@ type Session struct {
 	RatesWrong  []string
 
 	Window Window
-	takeUp func(id string)   // how the yard takes a load in hand
+	takeUp func(id string)   // how the yard puts a load on its form
 	narrow func(line string) // how the list of tickets is narrowed
 	Lists  *Lists
 	drafts *Drafts // what was typed and is no fact, once it was asked for
 }
 
-// New makes the frame of a window on a desk. Attach the window before
-// anything is asked of it.
+// New makes the session of a window on a desk. Its Window is set before anything
+// is asked of it.
 func New(d *scalehouse.Desk, printer Printer) *Session {
 	return &Session{Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
 }
-
-// Attach gives the frame its window.
-func (f *Session) Attach(w Window) { f.Window = w }
 
 // Say puts the result of an act on the status line.
 func (f *Session) Say(state model.State, sentence string) {
 	f.Window.Say(state, OneLine(Say(sentence)))
 }
 
-// Fail says on the status line why an act did not come about.
+// Fail says on the status line why an act failed.
 func (f *Session) Fail(err error) { f.Say(model.Stop, Sentence(err)) }
 
 // Put puts a question before the window.
-func (f *Session) Put(ask model.Ask) { f.Window.Put(f.withDraft(ask)) }
+func (f *Session) Put(ask model.Ask) { f.Window.Put(withDraft(f, ask)) }
 
 // Run does slow work away from the window.
 func (f *Session) Run(job model.Job) { f.Window.Run(job) }
@@ -70,7 +66,7 @@ func (f *Session) Run(job model.Job) { f.Window.Run(job) }
 // Go brings a screen to the front.
 func (f *Session) Go(screen string) { f.Window.Go(screen) }
 
-// TakeUp brings the yard to the front with a load of the book in hand.
+// TakeUp brings the yard to the front with a load of the book on its form.
 func (f *Session) TakeUp(id string) {
 	if f.takeUp != nil {
 		f.takeUp(id)
@@ -78,7 +74,7 @@ func (f *Session) TakeUp(id string) {
 	f.Go("yard")
 }
 
-// OnTakeUp says how a load of the book is taken in hand.
+// OnTakeUp says how a load of the book is put on the form.
 func (f *Session) OnTakeUp(take func(id string)) { f.takeUp = take }
 
 // ShowTickets brings the tickets to the front with a line that narrows them.
@@ -92,10 +88,10 @@ func (f *Session) ShowTickets(line string) {
 // OnShowTickets says how the list of tickets is narrowed to a line.
 func (f *Session) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
 
-// Forget gives up what belongs to the screens: they are made again.
+// Forget drops what belongs to the screens: they are made again.
 func (f *Session) Forget() { f.drafts, f.Lists, f.takeUp, f.narrow = nil, nil, nil, nil }
 
-// Changed forgets what was read from the book and has the window show it anew.
+// Changed forgets what was read from the book and has the window show it again.
 func (f *Session) Changed() {
 	f.Lists = nil
 	f.Window.Redraw()
@@ -104,46 +100,10 @@ func (f *Session) Changed() {
 // IsNew reports whether the elevator has not been set up.
 func (f *Session) IsNew() bool { return f.Desk.Profile().Business == "" }
 
-// Business is the name over the window.
-func (f *Session) Business() string {
-	if f.IsNew() {
-		return Say("New elevator")
-	}
-	return f.Desk.Profile().Business
-}
-
-// Example is the mark of an invented elevator; empty on a real one.
-func (f *Session) Example() string {
-	if f.Desk.Profile().Demo {
-		return Say("example - not for trade")
-	}
-	return ""
-}
-
-// Who is signed in, as shown at the top.
-func (f *Session) Who() string {
-	who := f.Desk.Who()
-	if who.Name == "" {
-		return Say("nobody signed in")
-	}
-	return Say("%s, %s", who.Name, RoleWord(who.Role))
-}
-
 // Clock is the time on the wall, to the minute.
 func (f *Session) Clock() string { return f.Desk.Local(f.Desk.Now()) }
 
-// RoleWord is what a role is called.
-func RoleWord(role elevator.Role) string {
-	switch role {
-	case elevator.Manager:
-		return Say("manager")
-	case elevator.Tester:
-		return Say("tester")
-	}
-	return Say("clerk")
-}
-
-// nowhere is the window of a frame that has none yet.
+// nowhere is the window of a session that has none yet.
 type nowhere struct{}
 
 func (nowhere) Say(model.State, string) {}

@@ -42,6 +42,6 @@ func (f *Session) signIn(name string) {
 	if state == model.Plain {
 		state = model.OK
 	}
-	f.Say(state, Join(" ", Say("%s is signed in.", f.Who()), back))
+	f.Say(state, Join(" ", Say("%s is signed in.", signedIn(f)), back))
 	f.Window.Redraw()
 }

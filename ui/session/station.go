@@ -19,7 +19,7 @@ type Station interface {
 	SendPapers(way, queue string) error
 	// MakeFolder makes a folder with all it lies in.
 	MakeFolder(path string) error
-	// Relink listens to the scale anew after its link has been changed.
+	// Relink listens to the scale again after its link has been changed.
 	Relink() error
 }
 

@@ -37,7 +37,7 @@ func (s *SetUp) Save() {
 	s.relink(before)
 }
 
-// relink listens to the scale anew when its link has become another.
+// relink opens the link to the scale again when its link has become another.
 func (s *SetUp) relink(before string) {
 	if s.session.Station == nil || s.link() == before {
 		return

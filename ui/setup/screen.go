@@ -3,6 +3,7 @@ package setup
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/model"
@@ -13,70 +14,75 @@ import (
 
 // Screen is the elevator's own sheet. In a new book it comes first.
 type Screen struct {
-	window *shell.Window
-	sheet  *SetUp
-	rows   map[string]*shell.FormRow
-	ring   *widgets.FocusOrder
-	title  *shell.Label
-	demo   *widgets.Button
-	fields *container.Scroll
+	sheet *SetUp
+	Form  *shell.FieldForm
 
-	Columns *shell.FieldSheet
+	title       *shell.Label
+	demo        *widgets.Button
+	left, right fyne.CanvasObject // the headings of the columns
 }
 
-func NewScreen(f *session.Session) shell.Screen {
-	return &Screen{sheet: NewSetUp(f), rows: map[string]*shell.FormRow{}}
-}
+// NewScreen makes the screen of a session.
+func NewScreen(f *session.Session) shell.Screen { return &Screen{sheet: NewSetUp(f)} }
 
 // Acts are writing the sheet down, and opening the invented elevator instead.
-func (s *Screen) Acts() []shell.Act {
-	group := session.Say("Set-up")
-	return []shell.Act{
-		{Command: widgets.Command{ID: "setup.save", Title: session.Say("Write it down"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyS)}, Do: s.sheet.Save}},
-		{Command: widgets.Command{ID: "setup.demo", Title: session.Say("Look at an invented elevator instead"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
-			EnabledWhen: s.sheet.CanDemo,
-			WhyNot:      func() string { return session.Say("The invented elevator is offered only in a new book.") },
-			Do:          s.sheet.OpenDemo}},
-	}
+func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s.sheet, session.Say("Set-up"), setUpActs) }
+
+var setUpActs = []shell.ActRow[*SetUp]{
+	{ID: "setup.save", Title: "Write it down", Key: widgets.Ctrl(fyne.KeyS), Do: (*SetUp).Save},
+	{ID: "setup.demo", Title: "Look at an invented elevator instead", Key: widgets.Ctrl(fyne.KeyE), When: (*SetUp).CanDemo, Why: "The invented elevator is offered only in a new book.", Do: (*SetUp).OpenDemo},
 }
 
 // Build makes the sheet.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
-	s.window = w
-	s.ring = widgets.NewFocusOrder(w.Stage)
 	s.title = shell.NewLabel(s.sheet.Welcome(), shell.Ordinary)
-	left := []fyne.CanvasObject{widgets.NewHeading(session.Say("As every ticket prints it"))}
-	right := []fyne.CanvasObject{widgets.NewHeading(session.Say("Taken here, by the rates chosen"))}
-	s.ring.OnArrive = func(id string) { s.Columns.Hold(s.rows[id]) }
-	for _, f := range s.sheet.Fields() {
-		row := shell.NewFormRow(f, s.entry(f), &shell.FormColumns{})
-		row.Mute = muteRows[f.ID]
-		s.rows[f.ID] = row
-		if f.Part == model.WhoPart && len(left) <= mostAtLeft {
-			left = append(left, row)
-		} else {
-			right = append(right, row)
-		}
-		s.ring.Add(f.ID, row.Entry)
-		shell.SetText(row.Entry, f)
-	}
+	s.left = widgets.NewHeading(session.Say("As every ticket prints it"))
+	s.right = widgets.NewHeading(session.Say("Taken here, by the rates chosen"))
 	save := w.Commands.Button("setup.save")
 	save.Importance = shell.HighImportance
 	s.demo = w.Commands.Button("setup.demo")
-	s.ring.Add("save", save)
-	s.ring.Add("demo", s.demo)
-	top := container.New(&shell.Tight{},
-		shell.NewLabel(session.Say("Set-up"), shell.Heading), s.title)
-	foot := container.NewHBox(save, s.demo)
-	s.Columns = shell.NewFieldSheet()
-	s.Columns.Set(left, right)
-	s.fields = container.NewVScroll(container.New(shell.Slim(), s.Columns.Content))
-	return container.New(titleGivesWay{s.Columns}, top, s.fields, foot)
+	s.Form = shell.NewFieldForm(w, s.sheet, s.showAround)
+	s.Form.Columns, s.Form.Leave = s.columns, s.leave
+	s.Form.Wrong = func(*shell.FormRow) {} // there is room for it under the fields
+	s.Form.AddLast("save", save)
+	s.Form.AddLast("demo", s.demo)
+	s.Form.Grown = s.Form.Sheet.Content.Refresh
+	s.Form.Show(true)
+	top := container.New(layout.NewCustomPaddedVBoxLayout(0), shell.NewLabel(session.Say("Set-up"), shell.Heading), s.title)
+	fields := container.NewVScroll(container.New(shell.Slim(), s.Form.Sheet.Content))
+	return container.New(titleGivesWay{s.Form.Sheet}, top, fields, container.NewHBox(save, s.demo))
 }
 
 // mostAtLeft is how many fields stand in the left column; who sets the book up
 // comes at the right.
 const mostAtLeft = 11
+
+// columns sets what a ticket prints at the left and what is taken at the right.
+func (s *Screen) columns(fields []model.Field, rows map[string]*shell.FormRow) (left, right []fyne.CanvasObject) {
+	left, right = append(left, s.left), append(right, s.right)
+	for _, f := range fields {
+		row := rows[f.ID]
+		row.Mute = muteRows[f.ID]
+		if f.Part == model.WhoPart && len(left) <= mostAtLeft {
+			left = append(left, row)
+		} else {
+			right = append(right, row)
+		}
+	}
+	return left, right
+}
+
+// muteRows are the fields of which nothing is ever said: something of their list
+// always stands in them.
+var muteRows = map[string]bool{"rules": true, "unit": true, "dates": true}
+
+// leave keeps a text for which nothing was found, so that it is said what is
+// wrong with it.
+func (s *Screen) leave(id, text string, unfound bool) {
+	if unfound {
+		s.Form.Typed(id, text)
+	}
+}
 
 // titleGivesWay sets a form under its title, over its buttons. Where the form needs
 // the room of the title, it has it: the list of screens says where one is.
@@ -103,78 +109,26 @@ func (l titleGivesWay) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	shell.Put(foot, 0, size.Height-low+theme.Padding(), size.Width, low-theme.Padding())
 }
 
-// muteRows are the fields of which nothing is ever said: something of their list
-// always stands in them.
-var muteRows = map[string]bool{"rules": true, "unit": true, "dates": true}
-
-func (s *Screen) entry(f model.Field) widgets.Keyed {
-	typed := func(text string) { s.sheet.Type(f.ID, text); s.show() }
-	switch f.Kind {
-	case model.TickField:
-		tick := widgets.NewCheckbox("")
-		tick.OnToggle = func(on bool) { typed(shell.Ticked(on)) }
-		return tick
-	case model.FindField:
-		p := widgets.NewAutocomplete(f.Options)
-		p.OnPick = func(o model.Option) { typed(o.Code) }
-		p.OnUnpick = func() { typed("") }
-		p.OnLeave = func(text string) {
-			if _, chosen := p.Chosen(); !chosen {
-				typed(text)
-			}
-		}
-		return p
-	}
-	e := widgets.NewFieldEntry()
-	if f.Kind == model.FigureField {
-		e = widgets.NewFigureEntry()
-	}
-	e.OnEdit = typed
-	return e
-}
-
-// show brings every row up to date.
-func (s *Screen) show() {
-	focused := s.ring.Current()
-	for _, f := range s.sheet.Fields() {
-		row := s.rows[f.ID]
-		if row == nil {
-			continue
-		}
-		row.Set(f)
-		if f.ID != focused {
-			shell.SetText(row.Entry, f)
-		}
-	}
+// showAround brings up to date what stands around the form.
+func (s *Screen) showAround() {
 	s.title.Say(s.sheet.Welcome())
 	shell.SetVisible(s.demo, s.sheet.CanDemo())
-	if person := s.rows["person"]; person != nil {
-		shell.SetVisible(person, s.sheet.IsFirst())
-		shell.SetVisible(person.Entry.(fyne.CanvasObject), s.sheet.IsFirst())
-	}
-	if s.Columns.Follow() {
-		s.Columns.Content.Refresh()
-	}
 }
 
 // Show puts the keyboard on the first field to fill.
 func (s *Screen) Show() {
-	for _, f := range s.sheet.Fields() {
-		if row := s.rows[f.ID]; row != nil {
-			shell.SetText(row.Entry, f)
-		}
-	}
+	s.Form.Show(true)
 	if id := s.sheet.FirstMissing(); id != "" {
-		s.ring.Focus(id)
+		s.Form.Ring.Focus(id)
 		return
 	}
-	s.ring.FocusFirst()
+	s.Form.Ring.FocusFirst()
 }
 
-// Refresh shows the sheet as it now stands.
+// Refresh shows the current sheet.
 func (s *Screen) Refresh() {
 	s.sheet.Renew()
-	s.show()
+	s.Form.Show(false)
 }
 
 // Hint says what keys carry the work.
@@ -183,4 +137,4 @@ func (s *Screen) Hint() string {
 }
 
 // Ring is the order of the keyboard.
-func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
+func (s *Screen) Ring() *widgets.FocusOrder { return s.Form.Ring }

@@ -162,7 +162,7 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 func (s *SetUp) weight(id string) (quantity.Amount, error) {
 	unit := s.unit()
 	name := map[string]string{"division": session.Say("Division"), "capacity": session.Say("Capacity")}[id]
-	return quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}.Parse(s.values[id])
+	return session.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, s.values[id])
 }
 
 func (s *SetUp) unit() quantity.Unit {
@@ -172,11 +172,17 @@ func (s *SetUp) unit() quantity.Unit {
 	return quantity.Lb
 }
 
-// Type takes the text that now stands in a field.
+// Type takes the text of a field.
 func (s *SetUp) Type(id, text string) {
 	s.values[id] = text
 	s.session.Drafts().Jot(SetUpDraft, session.TypedOver(s.inBook, s.values))
 }
+
+// Enter in a field goes to the one that follows.
+func (s *SetUp) Enter(string) (next string) { return "" }
+
+// Restore keeps what was typed: Escape leaves the sheet as it is.
+func (s *SetUp) Restore(string) bool { return false }
 
 // FirstMissing is the first field to fill or mend; empty when all is there.
 func (s *SetUp) FirstMissing() string {

@@ -6,7 +6,7 @@
 // belong, and two directions of wire.
 //
 // The window has a rail at the left with the trucks on the yard and the list of
-// screens, the screen in hand, and one line at the foot that repeats the result
+// screens, the screen in front, and one line at the foot that repeats the result
 // of every act. The yard stays in sight whatever screen is open: a driver is
 // waiting.
 //

@@ -10,7 +10,7 @@ import (
 // FieldSource is a presenter with fields to fill.
 type FieldSource interface {
 	Fields() []model.Field
-	// Type takes the text that now stands in a field.
+	// Type takes the text of a field.
 	Type(id, text string)
 	// Enter is Enter in a field. It answers the field to go to, empty for the one
 	// that follows.
@@ -82,7 +82,7 @@ func (v *FieldForm) Show(all bool) {
 		row.Set(f)
 		other := f.Value != v.held[f.ID] && f.ID != v.typing
 		if all || f.ID != focused || other {
-			SetText(row.Entry, f)
+			widgets.SetInput(row.Entry, f)
 		}
 		v.held[f.ID] = f.Value
 	}
@@ -157,56 +157,26 @@ func (v *FieldForm) row(f model.Field) *FormRow {
 	if row == nil {
 		row = NewFormRow(f, v.entry(f), &FormColumns{})
 		v.Rows[f.ID] = row
-		SetText(row.Entry, f)
 	}
 	row.Set(f)
 	return row
 }
 
-// entry makes the place to type of a field and wires it.
+// entry makes the place to type of a field.
 func (v *FieldForm) entry(f model.Field) widgets.Keyed {
-	switch f.Kind {
-	case model.FindField, model.OpenField:
-		return v.pick(f)
-	case model.TickField:
-		tick := widgets.NewCheckbox("")
-		tick.OnToggle = func(on bool) { v.Typed(f.ID, Ticked(on)) }
-		return tick
+	in := widgets.Input{Edit: func(value string) { v.Typed(f.ID, value) }}
+	if f.Kind != model.TickField { // Enter in a box walks on
+		in.Enter = func() string { return v.enter(f.ID) }
 	}
-	e := widgets.NewFieldEntry()
-	if f.Kind == model.FigureField {
-		e = widgets.NewFigureEntry()
-	}
-	e.OnEdit = func(text string) { v.Typed(f.ID, text) }
-	e.OnCommit = func(string) string { return v.enter(f.ID) }
 	if v.Leave != nil {
-		e.OnLeave = func(text string) { v.Leave(f.ID, text, false) }
+		in.Leave = func(text string, unfound bool) { v.Leave(f.ID, text, unfound) }
 	}
-	return e
-}
-
-func (v *FieldForm) pick(f model.Field) widgets.Keyed {
-	p := widgets.NewAutocomplete(f.Options)
-	p.FreeText = f.Kind == model.OpenField
-	p.OnPick = func(o model.Option) { v.Typed(f.ID, o.Code) }
-	p.OnUnpick = func() { v.Typed(f.ID, "") }
-	p.OnNoFit = func(text string) { v.Typed(f.ID, text) }
-	p.OnCommit = func(string) string { return v.enter(f.ID) }
-	p.OnEdit = func(text string) {
-		switch {
-		case p.FreeText || text == "":
-			v.Typed(f.ID, text)
-		case v.Search != nil:
+	in.Search = func(text string) {
+		if v.Search != nil {
 			v.Search(f.ID, text)
 		}
 	}
-	if v.Leave != nil {
-		p.OnLeave = func(text string) {
-			_, chosen := p.Chosen()
-			v.Leave(f.ID, text, !chosen && !p.FreeText)
-		}
-	}
-	return p
+	return in.New(f)
 }
 
 // Typed hands a text to the presenter and shows what follows from it.
@@ -262,7 +232,7 @@ func (v *FieldForm) home() string {
 	return v.order[0]
 }
 
-// Focus puts the keyboard on a field and marks what stands in it.
+// Focus puts the keyboard on a field and selects its text.
 func (v *FieldForm) Focus(id string) {
 	v.ToForm()
 	v.Ring.Focus(id)
@@ -270,25 +240,5 @@ func (v *FieldForm) Focus(id string) {
 		if e, ok := row.Entry.(interface{ SelectAll() }); ok {
 			e.SelectAll()
 		}
-	}
-}
-
-func Ticked(on bool) string {
-	if on {
-		return model.TickOn
-	}
-	return ""
-}
-
-// SetText writes a field's value into its entry.
-func SetText(entry widgets.Keyed, f model.Field) {
-	switch e := entry.(type) {
-	case *widgets.Autocomplete:
-		e.SetOptions(f.Options)
-		e.SetChosen(f.Value)
-	case *widgets.FieldEntry:
-		e.SetText(f.Value)
-	case *widgets.Checkbox:
-		e.SetOn(f.Value == model.TickOn)
 	}
 }

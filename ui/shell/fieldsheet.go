@@ -27,7 +27,7 @@ func (s Setting) hasFoot() bool { return s == Snug || s == Lean }
 
 // FieldSheet lays the rows of a form in two columns, as wide apart as the height
 // allows. Where the lines under the fields are given up, what would stand there of
-// the field in hand is said in one line at the foot, so that no field moves when
+// the focused field is said in one line at the foot, so that no field moves when
 // the keyboard does.
 type FieldSheet struct {
 	columns [2][]fyne.CanvasObject // Rows of fields, maybe under a heading
@@ -81,7 +81,7 @@ func (s *FieldSheet) Hold(row *FormRow) {
 }
 
 // Follow brings the line at the foot up to date, and reports whether the rows
-// have to be laid out anew.
+// have to be laid out again.
 func (s *FieldSheet) Follow() bool {
 	s.say()
 	var b strings.Builder
@@ -97,7 +97,7 @@ func (s *FieldSheet) Follow() bool {
 	return s.shape != was
 }
 
-// say says at the foot what the field in hand has no room for; where not even
+// say says at the foot what the focused field has no room for; where not even
 // doubts stand under their fields, the first of those.
 func (s *FieldSheet) say() {
 	row := s.inHand
@@ -110,7 +110,7 @@ func (s *FieldSheet) say() {
 		}
 	}
 	name, state, text := "", model.Plain, ""
-	if s.Setting != Airy && row != nil && !row.isBeneath(s.Setting) {
+	if s.Setting != Airy && row != nil && !row.isBelow(s.Setting) {
 		name = row.Field.Label
 		state, text = row.says()
 	}
@@ -189,7 +189,7 @@ func (s *FieldSheet) least(at Setting) float32 {
 }
 
 // between is the least ground between two rows: what the ring of the field in
-// hand needs, unless there is a line beneath every field.
+// hand needs, unless there is a line below every field.
 func between(at Setting) float32 {
 	switch at {
 	case Airy:
@@ -272,7 +272,7 @@ func (s *FieldSheet) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	s.say()
 }
 
-// noteRoom is how far what is said beneath a row may reach: where rows grow side
+// noteRoom is how far what is said below a row may reach: where rows grow side
 // by side and nothing is said of the one at the right, over that too.
 func (s *FieldSheet) noteRoom(column, at int, own, all float32) float32 {
 	if column > 0 || s.Setting != Snug {

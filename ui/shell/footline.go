@@ -9,7 +9,7 @@ import (
 )
 
 // footLine is the line at the foot of a form that says of one field what has no
-// room beneath it: the field's name, and the sentence.
+// room below it: the field's name, and the sentence.
 type footLine struct {
 	name *Label
 	note *widgets.Note
@@ -53,7 +53,7 @@ func (f *footLine) place(at fyne.Position, width float32, shown bool) {
 	f.note.Resize(fyne.NewSize(max(0, width-named), f.height()))
 }
 
-// ShowHint puts a word about the field in hand in the place of the hint, unless the
+// ShowHint puts a word about the focused field in the place of the hint, unless the
 // status line has something to tell.
 func (w *Window) ShowHint(text string) {
 	if w.Status.State() == model.Plain {

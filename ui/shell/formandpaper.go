@@ -19,7 +19,7 @@ const (
 // FormAndPaper sets a form at the left and what comes of it at the right, over
 // the buttons that end the work. Where there is room for two sheets, a second one
 // stands beside the first for good. Where there is room for one only, form and
-// Paper have the whole width in turn, with the buttons in a row beneath.
+// Paper have the whole width in turn, with the buttons in a row below.
 type FormAndPaper struct {
 	Fields      *FieldSheet
 	Head        fyne.CanvasObject // the large figures, always in sight
@@ -36,7 +36,7 @@ type FormAndPaper struct {
 }
 
 // Objects are what the layout sets. The head comes after the form, so that it
-// lies over what is scrolled beneath it.
+// lies over what is scrolled below it.
 func (l *FormAndPaper) Objects() []fyne.CanvasObject {
 	out := []fyne.CanvasObject{l.Form, l.Paper, l.Buttons, l.Head}
 	if l.Second != nil {

@@ -11,8 +11,8 @@ import (
 )
 
 // FormRow is one field of a form: its name, the place to type, the unit, and
-// beneath them how it was read or what is wrong with it. How much of that stands
-// beneath is a matter of the setting; what does not is a mark in the row.
+// below them how it was read or what is wrong with it. How much of that stands
+// below is a matter of the setting; what does not is a mark in the row.
 type FormRow struct {
 	widget.BaseWidget
 	Field   model.Field
@@ -23,7 +23,7 @@ type FormRow struct {
 	Entry   widgets.Keyed
 	columns *FormColumns
 	setting Setting
-	// noteRoom is how far what is said beneath reaches, from the left of the row.
+	// noteRoom is how far what is said below reaches, from the left of the row.
 	noteRoom float32
 	inHand   bool // the keyboard is in it
 	Mute     bool // nothing is ever said of it
@@ -80,8 +80,8 @@ func (r *FormRow) IsWrong() bool {
 	return r != nil && r.Field.State == model.Stop && r.Field.Note != ""
 }
 
-// isBeneath reports whether what is said of the field stands beneath it.
-func (r *FormRow) isBeneath(s Setting) bool {
+// isBelow reports whether what is said of the field stands below it.
+func (r *FormRow) isBelow(s Setting) bool {
 	switch {
 	case r.Mute:
 		return false
@@ -91,10 +91,10 @@ func (r *FormRow) isBeneath(s Setting) bool {
 	return s == Snug && r.isDoubted()
 }
 
-// marked is the mark in the row for what does not stand beneath.
+// marked is the mark in the row for what does not stand below.
 func (r *FormRow) marked() model.State {
 	switch {
-	case r.Mute || r.isBeneath(r.setting):
+	case r.Mute || r.isBelow(r.setting):
 		return model.Plain
 	case r.isDoubted():
 		return r.Field.State
@@ -124,7 +124,7 @@ func (r *FormRow) take(inHand bool) {
 // Height is how high the row stands in a setting.
 func (r *FormRow) Height(s Setting) float32 {
 	high := r.Entry.MinSize().Height
-	if r.isBeneath(s) {
+	if r.isBelow(s) {
 		high += r.note.MinSize().Height
 	}
 	return high
@@ -168,7 +168,7 @@ func (r *FormRow) after(entry float32) float32 {
 	return theme.InnerPadding() + entry
 }
 
-// CreateRenderer is Fyne's way to draw the row.
+// CreateRenderer draws the row.
 func (r *FormRow) CreateRenderer() fyne.WidgetRenderer {
 	return &formRowRenderer{row: r, objects: []fyne.CanvasObject{
 		r.Label, r.Entry.(fyne.CanvasObject), r.Unit, r.note, r.mark.icon, r.mark.word,
@@ -197,14 +197,14 @@ func (r *formRowRenderer) Layout(size fyne.Size) {
 	entry.Resize(fyne.NewSize(width, high))
 	row.Unit.Move(fyne.NewPos(left+width+gap, 0))
 	row.Unit.Resize(fyne.NewSize(max(0, size.Width-left-width-gap), high))
-	SetVisible(row.note, row.isBeneath(row.setting))
+	SetVisible(row.note, row.isBelow(row.setting))
 	row.note.Move(fyne.NewPos(left, high+min(ringRoom, max(0, size.Height-high-low))))
 	row.note.Resize(fyne.NewSize(max(size.Width, row.noteRoom)-left, low))
 	row.mark.place(row, entry, size.Width)
 }
 
 // ringRoom is the ground between an entry and what is said of it, where there is
-// room: the ring of the entry in hand stands there.
+// room: the ring of the focused entry stands there.
 const ringRoom = 5
 
 // leastWords and leastPicked are the least room for words and for what is chosen

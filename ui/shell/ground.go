@@ -19,7 +19,7 @@ func NewGround(color fyne.ThemeColorName) *ground {
 	return g
 }
 
-// CreateRenderer is Fyne's way to draw the surface.
+// CreateRenderer draws the surface.
 func (g *ground) CreateRenderer() fyne.WidgetRenderer {
 	r := &groundRenderer{of: g, block: canvas.NewRectangle(nil)}
 	r.Refresh()

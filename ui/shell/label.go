@@ -50,7 +50,7 @@ func (l *Label) Say(text string) {
 	}
 }
 
-// CreateRenderer is Fyne's way to draw the label.
+// CreateRenderer draws the label.
 func (l *Label) CreateRenderer() fyne.WidgetRenderer {
 	r := &labelRenderer{label: l, text: canvas.NewText("", nil)}
 	r.Refresh()

@@ -19,7 +19,7 @@ import (
 // UseLanguage makes the desk speak a language: one of
 // [i18n.Codes]; none is English.
 // One language holds for the whole process: it is called before a window is
-// opened, and a window that is open is made anew after it.
+// opened, and a window that is open is rebuilt after it.
 //
 // The house decides, not the computer: Fyne would choose by the computer's
 // language, so the texts are handed to Fyne as those of whatever it chose.

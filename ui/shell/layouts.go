@@ -26,7 +26,7 @@ func (m Margin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-// SlimGap is just the ground that the ring round a field in hand needs.
+// SlimGap is just the ground that the ring round the focused field needs.
 const SlimGap = 3
 
 // Slim leaves that ground around what it holds.
@@ -143,7 +143,7 @@ func (l Grid) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 }
 
 // Abreast sets columns of one width side by side, as many as there is room for,
-// and the others beneath.
+// and the others below.
 type Abreast struct{ width float32 }
 
 func (*Abreast) gap() float32 { return 4 * Margin{}.gap() }

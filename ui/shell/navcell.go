@@ -49,7 +49,7 @@ func (c *navCell) MouseMoved(*desktop.MouseEvent) {}
 // MouseOut takes the tint away.
 func (c *navCell) MouseOut() { c.hovered = false; c.Refresh() }
 
-// CreateRenderer is Fyne's way to draw the cell.
+// CreateRenderer draws the cell.
 func (c *navCell) CreateRenderer() fyne.WidgetRenderer {
 	r := &navRenderer{
 		cell: c, body: NewGround(theme.ColorNameBackground), mark: NewGround(apptheme.ColorFocus),

@@ -2,7 +2,10 @@ package shell
 
 import (
 	"fyne.io/fyne/v2"
-) // PictureAndSays sets pictures and tables at the left and what is said of them at
+	"fyne.io/fyne/v2/container"
+)
+
+// PictureAndSays sets pictures and tables at the left and what is said of them at
 // the right.
 type PictureAndSays struct{}
 
@@ -18,6 +21,33 @@ func (PictureAndSays) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	objects[1].Resize(fyne.NewSize(right, size.Height))
 }
 
+// Titled sets a screen's title before the line that narrows it, middle to
+// middle.
+func Titled(title string, line fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(titleAndLine{}, NewLabel(title, Heading), line)
+}
+
+type titleAndLine struct{}
+
+func (titleAndLine) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	title, line := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(title.Width+PaperGap()+line.Width, max(title.Height, line.Height))
+}
+
+func (titleAndLine) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	x := float32(0)
+	for i, o := range objects {
+		least := o.MinSize()
+		width := least.Width
+		if i == len(objects)-1 {
+			width = size.Width - x
+		}
+		o.Move(fyne.NewPos(x, (size.Height-least.Height)/2))
+		o.Resize(fyne.NewSize(width, least.Height))
+		x += width + PaperGap()
+	}
+}
+
 // High gives what it holds the height of so many lines of a table.
 type High struct{ Lines float32 }
 
@@ -29,18 +59,20 @@ func (l High) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 func (High) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
-// ListAndPage sets the list at the left, a third of the width, and the page at
-// the right.
-type ListAndPage struct{}
+// Split sets two things side by side; the left has so many hundredths of the
+// width.
+type Split struct{ Left float32 }
 
-func (ListAndPage) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	list, page := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(list.Width+PaperGap()+page.Width, max(list.Height, page.Height))
+func (Split) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	left, right := objects[0].MinSize(), objects[1].MinSize()
+	return fyne.NewSize(left.Width+PaperGap()+right.Width, max(left.Height, right.Height))
 }
 
-func (ListAndPage) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	list, gap := size.Width*36/100, PaperGap()/2
-	objects[0].Resize(fyne.NewSize(list, size.Height))
-	objects[1].Move(fyne.NewPos(list+gap, 0))
-	objects[1].Resize(fyne.NewSize(size.Width-list-gap, size.Height))
+func (l Split) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	left, gap := size.Width*l.Left/100, PaperGap()/2
+	Put(objects[0], 0, 0, left, size.Height)
+	Put(objects[1], left+gap, 0, size.Width-left-gap, size.Height)
 }
+
+// ListAndPage is a list beside a page that has most of the width.
+var ListAndPage = Split{Left: 36}

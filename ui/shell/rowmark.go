@@ -13,7 +13,7 @@ import (
 // doubtful is how the word of a mark is written.
 var doubtful = letters{size: apptheme.SizeNote, color: apptheme.ColorWarn}
 
-// rowMark says within a row, where there is no line beneath it, that its field is
+// rowMark says within a row, where there is no line below it, that its field is
 // still to come or in doubt: by the icon of the state, with the word where there
 // is room.
 type rowMark struct {

@@ -51,7 +51,7 @@ type Screen interface {
 	// Show is called when the screen comes to the front: it puts the keyboard
 	// where work begins.
 	Show()
-	// Refresh shows the facts as they now are, without moving the keyboard.
+	// Refresh shows the current facts, without moving the keyboard.
 	Refresh()
 	// Ring is the order of the keyboard on the screen.
 	Ring() *widgets.FocusOrder
@@ -62,6 +62,7 @@ type Screen interface {
 type Act struct {
 	widgets.Command
 	Everywhere bool
+	MenuOnly   bool // it has no button in the row under the screen
 }
 
 // ActRow is one row in the table of acts of a screen S. Its texts are English.
@@ -71,6 +72,7 @@ type ActRow[S any] struct {
 	Key        widgets.Key
 	Everywhere bool // works whichever screen is in front
 	Break      bool // begins a part of the menu
+	MenuOnly   bool // no button in the row under the screen
 	// When says whether the act makes sense now; nil: always. Why is the sentence
 	// for when it does not; WhyNot finds it, where it depends on the work.
 	When   func(S) bool
@@ -102,5 +104,16 @@ func (r ActRow[S]) act(screen S, group string) Act {
 	case r.Why != "":
 		c.WhyNot = func() string { return session.Say(r.Why) }
 	}
-	return Act{Command: c, Everywhere: r.Everywhere}
+	return Act{Command: c, Everywhere: r.Everywhere, MenuOnly: r.MenuOnly}
+}
+
+// ButtonsOf are the acts that have a button, by id, in their order.
+func ButtonsOf(acts []Act) []string {
+	var out []string
+	for _, a := range acts {
+		if !a.MenuOnly {
+			out = append(out, a.ID)
+		}
+	}
+	return out
 }

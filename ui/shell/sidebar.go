@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
@@ -11,7 +12,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// sidebarFigures is how wide the rail is, in figures.
+// sidebarFigures is how wide the sidebar is, in figures.
 const sidebarFigures = 25
 
 // Sidebar is the left edge of the window: whose house this is, the trucks on the
@@ -56,7 +57,7 @@ func newSidebar(w *Window) *Sidebar {
 	icon := canvas.NewImageFromResource(apptheme.AppIcon())
 	icon.FillMode = canvas.ImageFillContain
 	icon.SetMinSize(fyne.NewSquareSize(32))
-	head := container.NewBorder(nil, nil, icon, nil, container.New(&Tight{}, r.business, r.who))
+	head := container.NewBorder(nil, nil, icon, nil, container.New(layout.NewCustomPaddedVBoxLayout(0), r.business, r.who))
 	top := container.NewVBox(head, r.Example, r.Live, r.here)
 	keys := widgets.NewHeading(session.Say("Go to, with Ctrl"))
 	r.Inside = container.New(sidebarParts{r}, top, r.Scroll, r.empty, container.NewVBox(keys, list), NewLabel(r.shortList(), Quiet))
@@ -70,13 +71,14 @@ func (r *Sidebar) shortList() string {
 	return session.Say("Screens: Ctrl+%s to %s, %s", string(first.Name), string(last.Name), string(r.cells[len(r.cells)-1].row.Key.Name))
 }
 
-// Show brings the rail up to date.
+// Show brings the sidebar up to date.
 func (r *Sidebar) Show() {
 	w := r.window
-	r.business.Say(w.Session.Business())
-	r.who.Say(w.Session.Who())
-	r.Example.Say(model.Warn, w.Session.Example())
-	SetVisible(r.Example, w.Session.Example() != "")
+	over := w.Session.Masthead()
+	r.business.Say(over.Business)
+	r.who.Say(over.Who)
+	r.Example.Say(model.Warn, over.Example)
+	SetVisible(r.Example, over.Example != "")
 	r.showLive()
 	i := 0
 	for at, row := range w.rows {
@@ -88,7 +90,7 @@ func (r *Sidebar) Show() {
 	r.ShowTrucks(w.Yard().Trucks())
 }
 
-// showLive shows what stands on the scale, where it can be read.
+// showLive shows the weight on the scale, where it can be read.
 func (r *Sidebar) showLive() {
 	live, shown := r.window.Session.Live()
 	r.Live.SetCaption(live.Caption, live.Unit)
@@ -119,10 +121,10 @@ func (r *Sidebar) ShowTrucks(rows []model.TruckRow) {
 
 func (r *Sidebar) Card(i int) *truckCard { return r.Trucks.Objects[i].(*truckCard) }
 
-// reveal scrolls no further than needed to have the truck in hand in sight.
+// reveal scrolls no further than needed to have the current truck in sight.
 func (r *Sidebar) reveal() {
 	for i := range r.Trucks.Objects {
-		if c := r.Card(i); c.Row.InHand {
+		if c := r.Card(i); c.Row.Current {
 			from, to := c.Position().Y, c.Position().Y+c.Size().Height
 			at := max(min(r.Scroll.Offset.Y, from), to-r.Scroll.Size().Height)
 			if at != r.Scroll.Offset.Y {
@@ -143,7 +145,7 @@ func SetVisible(o fyne.CanvasObject, on bool) {
 	}
 }
 
-// sidebarWide makes the rail so many figures wide, or as wide as the names of the
+// sidebarWide makes the sidebar so many figures wide, or as wide as the names of the
 // screens need.
 type sidebarWide struct{ list fyne.CanvasObject }
 

@@ -4,7 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// sidebarSetting is how much the rail shows.
+// sidebarSetting is how much the sidebar shows.
 type sidebarSetting int
 
 // The settings, the fullest first. In each of them nothing lies over anything else.
@@ -15,11 +15,11 @@ const (
 	FullSidebar                        // and the trucks scroll
 )
 
-// sidebarParts sets the parts of the rail one under the other: its head, the trucks,
+// sidebarParts sets the parts of the sidebar one under the other: its head, the trucks,
 // and at the foot the list of screens. It shows what there is room for.
 type sidebarParts struct{ rail *Sidebar }
 
-// parts are the objects of the rail.
+// parts are the objects of the sidebar.
 func (sidebarParts) parts(o []fyne.CanvasObject) (head, trucks, empty, list, line fyne.CanvasObject) {
 	return o[0], o[1], o[2], o[3], o[4]
 }

@@ -41,7 +41,7 @@ func (c *truckCard) Shorten(short bool) {
 	}
 }
 
-// Tapped takes the truck in hand.
+// Tapped makes the truck the current one.
 func (c *truckCard) Tapped(*fyne.PointEvent) { c.window.Yard().TakeTruck(c.Row.ID) }
 
 // height is how high a card is, of two lines or of three.
@@ -53,7 +53,7 @@ func (c *truckCard) height(short bool) float32 {
 	return high
 }
 
-// CreateRenderer is Fyne's way to draw the card.
+// CreateRenderer draws the card.
 func (c *truckCard) CreateRenderer() fyne.WidgetRenderer {
 	r := &cardRenderer{card: c,
 		body: NewGround(theme.ColorNameBackground), mark: NewGround(apptheme.ColorFocus), icon: canvas.NewImageFromResource(nil),
@@ -85,10 +85,10 @@ func (r *cardRenderer) fill() {
 	r.next.Say(row.Next.Text)
 	SetVisible(r.who, !r.card.short)
 	r.body.color = theme.ColorNameBackground
-	if row.InHand {
+	if row.Current {
 		r.body.color = apptheme.ColorChosen
 	}
-	SetVisible(r.mark, row.InHand)
+	SetVisible(r.mark, row.Current)
 	r.icon.Resource = apptheme.StateIcon(row.Next.State)
 	r.icon.Refresh()
 	r.body.Refresh()

@@ -59,7 +59,7 @@ func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) 
 	if w.Look.Scale == 0 {
 		w.Look.Scale = apptheme.TextOrdinary
 	}
-	frame.Attach(w)
+	frame.Window = w
 	frame.SetLanguage = w.setLanguage
 	return w, w.build()
 }
@@ -86,7 +86,7 @@ func (w *Window) build() error {
 	return nil
 }
 
-// setLanguage makes the window anew in another language, with the same screen in front.
+// setLanguage rebuilds the window in another language, with the same screen in front.
 func (w *Window) setLanguage(language string) error {
 	if err := UseLanguage(language); err != nil {
 		return err
@@ -145,7 +145,7 @@ func (w *Window) tick() {
 	w.clock.Say(w.Session.Clock())
 }
 
-// watchScale shows what stands on the scale, and ends a wait for it in vain.
+// watchScale shows the weight on the scale, and ends a wait for it in vain.
 func (w *Window) watchScale() {
 	w.Sidebar.showLive()
 	w.Yard().WatchScale()
@@ -181,7 +181,7 @@ func (w *Window) hint() string {
 	return session.Say("F1 helps, Ctrl+F1 shows all keys, Escape goes back to the yard.")
 }
 
-// Redraw shows the facts as they now are.
+// Redraw shows the current facts.
 func (w *Window) Redraw() {
 	w.Sidebar.Show()
 	w.clock.Say(w.Session.Clock())
@@ -192,7 +192,7 @@ func (w *Window) Redraw() {
 	w.Window.SetTitle(w.title())
 }
 
-func (w *Window) title() string { return "Tenthpoint - " + w.Session.Business() }
+func (w *Window) title() string { return "Tenthpoint - " + w.Session.Masthead().Business }
 
 // Go brings a screen to the front.
 func (w *Window) Go(id string) {

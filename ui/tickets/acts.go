@@ -14,91 +14,9 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Headline says in a sentence what became of the chosen ticket.
-func (t *Tickets) Headline() model.Remark {
-	l := t.paper.load
-	if l == nil {
-		return model.Remark{}
-	}
-	local := t.session.Desk.Local
-	switch l.Phase {
-	case load.Void:
-		if l.Again.By != 0 {
-			return model.Remark{State: model.Stop, Text: session.Say("Void, reissued as ticket %d: %s", l.Again.By, l.Ended.Reason)}
-		}
-		return model.Remark{State: model.Stop, Text: session.Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
-	case load.Corrected:
-		return model.Remark{State: model.Locked, Text: session.Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
-	case load.TurnedAway:
-		return model.Remark{State: model.Stop, Text: session.Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
-	}
-	text := session.Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(l.Copies))
-	if place := session.InPlaceText(l); place != "" {
-		return model.Remark{State: model.Wait, Text: place + " · " + text}
-	}
-	return model.Remark{State: model.OK, Text: text}
-}
-
-func copiesText(copies int64) string {
-	switch copies {
-	case 0:
-		return session.Say("not printed yet")
-	case 1:
-		return session.Say("printed once")
-	}
-	return session.Say("printed %d times", copies)
-}
-
-// CanReprint reports whether there is a ticket to print.
-func (t *Tickets) CanReprint() bool { return t.paper.load != nil && t.paper.load.Number != 0 }
-
-// CanChange reports whether the chosen ticket may be corrected or voided.
-func (t *Tickets) CanChange() bool {
-	return t.paper.load != nil && t.paper.load.Phase == load.Ticketed
-}
-
-// WhyNotChange says why the chosen ticket may not be.
-func (t *Tickets) WhyNotChange() string {
-	l := t.paper.load
-	switch {
-	case l == nil:
-		return session.Say("There is no ticket in hand.")
-	case l.Again.By != 0:
-		return alreadyReissued(l)
-	case l.Phase == load.Void:
-		return session.Say("Ticket %d is void already.", l.Number)
-	case l.Phase == load.Corrected:
-		return session.Say("Ticket %d was corrected by ticket %d. Go on with that one.", l.Number, l.Ended.By)
-	}
-	return session.Say("This load has no ticket.")
-}
-
-// CanReissue reports whether the chosen ticket is void and its grain has no other
-// ticket yet.
-func (t *Tickets) CanReissue() bool {
-	l := t.paper.load
-	return l != nil && l.Phase == load.Void && l.Again.By == 0
-}
-
-// WhyNotReissue says why the chosen ticket is not to be reissued.
-func (t *Tickets) WhyNotReissue() string {
-	l := t.paper.load
-	switch {
-	case l != nil && l.Again.By != 0:
-		return alreadyReissued(l)
-	case t.CanChange():
-		return session.Say("Ticket %d is in force. Only a void ticket is reissued.", l.Number)
-	}
-	return t.WhyNotChange()
-}
-
-func alreadyReissued(l *load.Load) string {
-	return session.Say("Ticket %d is void and was reissued as ticket %d. Go on with that one.", l.Number, l.Again.By)
-}
-
 // Reprint prints another copy of the chosen ticket.
 func (t *Tickets) Reprint() {
-	session.PrintTicket(t.session, t.paper.load.Number)
+	session.PrintTicket(t.session, t.Ticket.load.Number)
 	t.Reload()
 }
 
@@ -112,7 +30,7 @@ func ManagerFields(f *session.Session) []model.AskField {
 
 // Void asks for the reason and cancels the chosen ticket.
 func (t *Tickets) Void() {
-	number := t.paper.load.Number
+	number := t.Ticket.load.Number
 	t.session.Put(model.Ask{
 		Draft: "void", Of: fmt.Sprint("ticket ", number),
 		Title: session.Say("Void ticket %d?", number),
@@ -136,7 +54,7 @@ func (t *Tickets) Void() {
 // Correct asks for the reason and opens the load that corrects the chosen
 // ticket, on the yard.
 func (t *Tickets) Correct() {
-	number := t.paper.load.Number
+	number := t.Ticket.load.Number
 	t.session.Put(model.Ask{
 		Draft: "correct", Of: fmt.Sprint("ticket ", number),
 		Title: session.Say("Correct ticket %d?", number),
@@ -153,7 +71,7 @@ func (t *Tickets) Correct() {
 // Reissue asks for the reason, which is the void's own unless another is typed,
 // and opens a load for the grain of the chosen void ticket, on the yard.
 func (t *Tickets) Reissue() {
-	l := t.paper.load
+	l := t.Ticket.load
 	fields := ManagerFields(t.session)
 	fields[0].Value = l.Ended.Reason
 	number := l.Number

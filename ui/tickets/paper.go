@@ -2,13 +2,15 @@ package tickets
 
 import (
 	"context"
-	"tenthpoint/internal/entry"
-	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/worksheet"
+	"tenthpoint/ui/model"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/worksheet"
 	"tenthpoint/ui/session"
 )
 
@@ -22,106 +24,128 @@ const (
 	DifferencePaper         // to the ticket whose place it took, or which took its
 )
 
-// ticketPaper is the paper of one load: it is made once for each that is
-// looked at, from the facts and the edition kept in the book.
-type ticketPaper struct {
+// Ticket is the one chosen in the list: its facts, settled again once, and its
+// papers, each made when it is first looked at.
+type Ticket struct {
 	session *session.Session
 	shows   PaperOf
 	load    *load.Load
 	worked  *settle.Settlement
 	err     error
-	lines   map[PaperOf][]scaleticket.PaperLine
+	lines   map[PaperOf][]model.CardLine
+	pages   *paper.Layout // of the slip
 }
 
 // open looks at another load; no id looks at nothing.
-func (p *ticketPaper) open(id string) {
-	p.load, p.worked, p.err = nil, nil, nil
-	p.lines = map[PaperOf][]scaleticket.PaperLine{}
+func (t *Ticket) open(id string) {
+	t.load, t.worked, t.err, t.pages = nil, nil, nil, nil
+	t.lines = map[PaperOf][]model.CardLine{}
 	if id == "" {
 		return
 	}
 	ctx := context.Background()
-	if p.load, p.err = office.Load(ctx, p.session.Desk, id); p.err != nil {
-		p.load = nil
+	if t.load, t.err = office.Load(ctx, t.session.Desk, id); t.err != nil {
+		t.load = nil
 		return
 	}
-	if p.load.Settled != nil {
-		p.worked, p.err = office.Resettle(ctx, p.session.Desk, p.load)
+	if t.load.Settled != nil {
+		t.worked, t.err = office.Resettle(ctx, t.session.Desk, t.load)
 	}
 }
 
-// Shows is which paper is in front.
-func (t *Tickets) Shows() PaperOf { return t.paper.shows }
+// Shows is the paper in front.
+func (t *Ticket) Shows() PaperOf { return t.shows }
 
 // Turn brings a paper to the front, or the slip when it is there already.
-func (t *Tickets) Turn(to PaperOf) {
-	if t.paper.shows == to {
+func (t *Ticket) Turn(to PaperOf) {
+	if t.shows == to {
 		to = SlipPaper
 	}
-	t.paper.shows = to
+	t.shows = to
 }
 
-// Paper is the paper in front.
-func (t *Tickets) Paper() []scaleticket.PaperLine {
-	p := &t.paper
-	switch {
-	case p.err != nil:
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(p.err)}}
-	case p.load == nil:
+// Pages are the pages of the slip while it is in front; nil while a card is.
+func (t *Ticket) Pages() *paper.Layout {
+	if t.load == nil || t.err != nil || t.inFront() != SlipPaper {
 		return nil
 	}
-	shows := p.shows
-	if shows == DifferencePaper && p.other() == 0 {
-		shows = SlipPaper
+	if t.pages == nil {
+		slip, err := t.slip()
+		if err != nil {
+			t.err = err
+			return nil
+		}
+		pages := session.SlipPages(slip)
+		t.pages = &pages
 	}
-	if p.lines[shows] == nil {
-		p.lines[shows] = p.make(shows)
-	}
-	return p.lines[shows]
+	return t.pages
 }
 
-func (p *ticketPaper) make(shows PaperOf) []scaleticket.PaperLine {
+// inFront is what shows: a ticket with no other to differ from shows its slip.
+func (t *Ticket) inFront() PaperOf {
+	if t.shows == DifferencePaper && t.other() == 0 {
+		return SlipPaper
+	}
+	return t.shows
+}
+
+// Card is the card in front: the working, the difference, or what went wrong.
+func (t *Ticket) Card() []model.CardLine {
+	switch {
+	case t.err != nil:
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(t.err)}}
+	case t.load == nil:
+		return nil
+	}
+	shows := t.inFront()
+	if t.lines[shows] == nil {
+		t.lines[shows] = t.make(shows)
+	}
+	return t.lines[shows]
+}
+
+func (t *Ticket) make(shows PaperOf) []model.CardLine {
 	switch shows {
 	case WorkingPaper:
-		return p.working()
+		return t.working()
 	case DifferencePaper:
-		return p.difference()
+		return t.difference()
 	}
-	return p.slip()
+	return nil
 }
 
 // slip is the ticket as its original printed. A load turned away has a slip of
 // what was known of it.
-func (p *ticketPaper) slip() []scaleticket.PaperLine {
-	if p.worked == nil {
-		return scaleticket.Paper(scaleticket.Compose(session.TicketOf(p.session, p.load, nil, 0, nil)))
+func (t *Ticket) slip() (scaleticket.Document, error) {
+	if t.worked == nil {
+		return scaleticket.Compose(session.TicketOf(t.session, t.load, nil, 0, nil)), nil
 	}
-	t := session.TicketOf(p.session, p.load, p.worked, 0, nil)
-	code, err := office.Code(context.Background(), p.session.Desk, p.load)
+	slip := session.TicketOf(t.session, t.load, t.worked, 0, nil)
+	code, err := office.Code(context.Background(), t.session.Desk, t.load)
 	if err != nil {
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+		return scaleticket.Document{}, err
 	}
-	t.Code = code
-	return scaleticket.Paper(scaleticket.Compose(t))
+	slip.Code = code
+	return scaleticket.Compose(slip), nil
 }
 
 // working is every line with its sum, worked again just now.
-func (p *ticketPaper) working() []scaleticket.PaperLine {
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working of ticket %d", p.load.Number)}}
-	if p.worked == nil {
-		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
+func (t *Ticket) working() []model.CardLine {
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
+	if t.worked == nil {
+		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
 	}
-	agrees := scaleticket.PaperLine{Kind: scaleticket.PaperMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
-	if wrong := p.disagreement(); wrong != "" {
-		agrees = scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: wrong}
+	agrees := model.CardLine{Kind: model.CardMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
+	if wrong := t.disagreement(); wrong != "" {
+		agrees = model.CardLine{Kind: model.CardMark, Left: wrong}
 	}
-	return append(append(append(lines, agrees), session.WorkingLines(p.worked, p.load.Details.Disposition)...), session.GradeLines(p.session, p.load)...)
+	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Disposition)...), session.GradeLines(t.session, t.load)...)
 }
 
 // disagreement says in a sentence where the ticket and its working part.
-func (p *ticketPaper) disagreement() string {
-	for id, ours := range p.load.Settled.Figures {
-		step, ok := p.worked.Sheet.Step(id)
+func (t *Ticket) disagreement() string {
+	for id, ours := range t.load.Settled.Figures {
+		step, ok := t.worked.Sheet.Step(id)
 		if !ok {
 			return session.Say("The ticket has a line %q that the working has not. Verify the book under Gear.", id)
 		}
@@ -133,46 +157,46 @@ func (p *ticketPaper) disagreement() string {
 }
 
 // other is the number of the ticket this one is compared with.
-func (p *ticketPaper) other() int64 {
+func (t *Ticket) other() int64 {
 	switch {
-	case p.load == nil:
+	case t.load == nil:
 		return 0
-	case p.load.InPlaceOf() != 0:
-		return p.load.InPlaceOf()
+	case t.load.InPlaceOf() != 0:
+		return t.load.InPlaceOf()
 	}
-	return p.load.Successor()
+	return t.load.Successor()
 }
 
 // HasDifference reports whether the chosen ticket took another's place, or
 // another its.
-func (t *Tickets) HasDifference() bool { return t.paper.other() != 0 }
+func (t *Ticket) HasDifference() bool { return t.other() != 0 }
 
 // difference sets the wrong ticket and the right one side by side, line by
 // line where they part.
-func (p *ticketPaper) difference() []scaleticket.PaperLine {
+func (t *Ticket) difference() []model.CardLine {
 	ctx := context.Background()
-	other, err := office.Ticket(ctx, p.session.Desk, p.other())
+	other, err := office.Ticket(ctx, t.session.Desk, t.other())
 	if err != nil {
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
 	}
-	otherWorked, err := office.Resettle(ctx, p.session.Desk, other)
+	otherWorked, err := office.Resettle(ctx, t.session.Desk, other)
 	if err != nil {
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
 	}
-	old, now, oldWorked, nowWorked := other, p.load, otherWorked, p.worked
-	if p.load.InPlaceOf() == 0 {
-		old, now, oldWorked, nowWorked = p.load, other, p.worked, otherWorked
+	old, now, oldWorked, nowWorked := other, t.load, otherWorked, t.worked
+	if t.load.InPlaceOf() == 0 {
+		old, now, oldWorked, nowWorked = t.load, other, t.worked, otherWorked
 	}
-	lines := []scaleticket.PaperLine{
-		{Kind: scaleticket.PaperTitle, Left: differenceTitle(now)},
-		{Kind: scaleticket.PaperMiddle, Left: session.Say("ticket %d → ticket %d", old.Number, now.Number)},
-		{Kind: scaleticket.PaperMiddle, Left: now.Why},
-		{Kind: scaleticket.PaperRule},
+	lines := []model.CardLine{
+		{Kind: model.CardTitle, Left: differenceTitle(now)},
+		{Kind: model.CardMiddle, Left: session.Say("ticket %d → ticket %d", old.Number, now.Number)},
+		{Kind: model.CardMiddle, Left: now.Why},
+		{Kind: model.CardRule},
 	}
 	facts := changedFacts(old, now)
 	figures := changedFigures(settle.Compare(oldWorked, nowWorked))
 	if len(facts)+len(figures) == 0 {
-		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("The two tickets say the same.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The two tickets say the same.")})
 	}
 	return append(append(lines, facts...), figures...)
 }
@@ -185,11 +209,11 @@ func differenceTitle(now *load.Load) string {
 }
 
 // changedFacts are what was written down otherwise.
-func changedFacts(old, now *load.Load) []scaleticket.PaperLine {
-	var lines []scaleticket.PaperLine
+func changedFacts(old, now *load.Load) []model.CardLine {
+	var lines []model.CardLine
 	fact := func(name, before, after string) {
 		if before != after {
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: name, Right: session.OrElse(after, session.Say("none")), Note: session.Say("before: %s", session.OrElse(before, session.Say("none")))})
+			lines = append(lines, model.CardLine{Kind: model.CardPair, Left: name, Right: session.OrElse(after, session.Say("none")), Note: session.Say("before: %s", session.OrElse(before, session.Say("none")))})
 		}
 	}
 	fact(session.Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
@@ -203,12 +227,12 @@ func changedFacts(old, now *load.Load) []scaleticket.PaperLine {
 
 // changedFigures are the lines of the settlement that parted, with what they
 // were and what they are.
-func changedFigures(c *settle.Comparison) []scaleticket.PaperLine {
-	var lines []scaleticket.PaperLine
+func changedFigures(c *settle.Comparison) []model.CardLine {
+	var lines []model.CardLine
 	for _, l := range c.Changed() {
-		line := scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: session.Say(l.Label), Right: session.Signed(l.Change)}
+		line := model.CardLine{Kind: model.CardPair, Left: session.Say(l.Label), Right: session.Signed(l.Change)}
 		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
-			line.Kind = scaleticket.PaperTotal
+			line.Kind = model.CardTotal
 		}
 		line.Note = session.Say("%s → %s", printedOr(l.Before), printedOr(l.After))
 		lines = append(lines, line)

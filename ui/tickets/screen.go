@@ -2,188 +2,67 @@ package tickets
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 
 	"tenthpoint/ui/apptheme"
-	"tenthpoint/ui/model"
-	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/listdetail"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is the list of all tickets under one line to find them by, with
-// the paper of the chosen one beside it.
+// Screen is the list of all tickets under one line to find them by, with the
+// paper of the chosen one beside it.
 type Screen struct {
-	window  *shell.Window
+	*listdetail.Screen
 	Tickets *Tickets
-
-	Line     *widgets.FieldEntry
-	counted  *shell.Label
-	reading  *widgets.Note
-	table    *widgets.Table
-	headline *widgets.Note
-	Paper    *paperview.SlipView
-	ring     *widgets.FocusOrder
+	Paper   *listdetail.Paper
 }
 
+// sheetFigures is the least width of the paper beside the list.
+const sheetFigures = 36
+
+// NewScreen makes the screen of a session.
 func NewScreen(f *session.Session) shell.Screen {
-	return &Screen{Tickets: NewTickets(f)}
+	t := NewTickets(f)
+	s := &Screen{Tickets: t, Paper: &listdetail.Paper{
+		Stop: "paper", Pages: t.Ticket.Pages, Lines: t.Ticket.Card, Shown: func() bool { return t.Load() != nil }, Headline: t.Ticket.Headline,
+	}}
+	s.Screen = listdetail.New(listdetail.Spec{
+		Title: session.Say("Tickets"), List: t, Small: true, Reload: t.Reload,
+		Filter: t, Head: listdetail.Head{Reading: t.Reading, Counted: t.Counted, Figures: 25},
+		Detail: s.Paper, Arrange: listdetail.Beside(listdetail.Sheet{Figures: sheetFigures}),
+		Acts: shell.ActsOf(s, session.Say("Tickets"), ticketActs),
+		Hint: func() string {
+			return session.Say("Type to narrow the list, Down goes into it, Enter to the slip. F1 tells what can be typed.")
+		},
+	})
+	return s
 }
 
-// ticketSheet is the least width of the slip beside the list, in figures.
-const ticketSheet = 36
-
-// ticketColumns are the columns in the order of the presenter's cells.
-func ticketColumns(unit string) []widgets.Column {
-	grower := shell.WordsColumn(session.Say("Grower"), 12)
-	grower.Grow, grower.Wish = true, 18
-	grain := shell.WordsColumn(session.Say("Grain"), 8)
-	grain.Wish, grain.Spare = 20, 2
-	state := shell.WordsColumn(session.Say("State"), 11)
-	state.State, state.Wish = true, 13
-	return []widgets.Column{
-		shell.FiguresColumn(session.Say("Ticket"), 5), shell.WordsColumn(session.Say("Day"), 5), shell.Spare(shell.WordsColumn(session.Say("Time"), 5), 7), grower,
-		grain, shell.Spare(shell.WordsColumn(session.Say("Truck"), 4), 6), shell.Spare(shell.FiguresColumn(session.Say("Net %s", unit), 6), 3),
-		shell.Spare(shell.FiguresColumn(session.Say("Moist"), 4), 5), shell.Spare(shell.FiguresColumn(session.Say("Bushels"), 8), 1), shell.Spare(shell.FiguresColumn(session.Say("Payable $"), 8), 4), state,
-	}
+// ticketActs are what can be done with tickets.
+var ticketActs = []shell.ActRow[*Screen]{
+	{ID: "tickets.find", Title: "Find a ticket", Icon: apptheme.IconFind, Key: widgets.Ctrl(fyne.KeyF), Do: act((*Tickets).Find), MenuOnly: true, Everywhere: true},
+	{ID: "tickets.print", Title: "Print again", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: can((*Ticket).CanReprint), Why: "No ticket is open.", Do: act((*Tickets).Reprint)},
+	{ID: "tickets.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), When: can((*Ticket).IsOpen), Why: "No ticket is open.", Do: turn(WorkingPaper)},
+	{ID: "tickets.difference", Title: "What changed", Key: widgets.Ctrl(fyne.KeyI), When: can((*Ticket).HasDifference), Why: "This ticket is in no other's place, and no other in its.", Do: turn(DifferencePaper)},
+	{ID: "tickets.correct", Title: "Correct", Key: widgets.Ctrl(fyne.KeyE), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Correct), Break: true},
+	{ID: "tickets.void", Title: "Void", Key: widgets.CtrlShift(fyne.KeyV), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Void)},
+	{ID: "tickets.reissue", Title: "Reissue", Key: widgets.CtrlShift(fyne.KeyR), When: can((*Ticket).CanReissue), WhyNot: why((*Ticket).WhyNotReissue), Do: act((*Tickets).Reissue)},
+	{ID: "tickets.code", Title: "Check a code", Key: widgets.Ctrl(fyne.KeyK), Do: act((*Tickets).CheckCode), Break: true},
 }
 
-// Build makes the screen's widgets.
-func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
-	s.window = w
-	s.buildLine()
-	s.buildTable()
-	s.headline, s.Paper = widgets.NewNote(), paperview.NewSlipView()
-	s.headline.Lines = 2
-	s.ring = widgets.NewFocusOrder(w.Stage)
-	s.ring.OnEscape = s.escape
-	s.ring.Add("line", s.Line)
-	s.ring.Add("table", s.table)
-	s.ring.Add("paper", s.Paper)
-	buttons := shell.ButtonRow(w, s.ring, ticketButtons)
-	list := container.NewBorder(s.head(), nil, nil, nil, s.table)
-	sheet := container.NewBorder(s.headline, nil, nil, nil, s.Paper)
-	return container.NewBorder(nil, buttons, nil, nil, container.New(shell.ListAndSheet{Figures: ticketSheet}, list, sheet))
+// act does something with the list, can and why ask the chosen ticket, and turn
+// turns to one of its papers.
+func act(do func(*Tickets)) func(*Screen) { return func(s *Screen) { do(s.Tickets) } }
+
+func can(may func(*Ticket) bool) func(*Screen) bool {
+	return func(s *Screen) bool { return may(s.Tickets.Ticket) }
 }
 
-// head is the line to find by, and beneath it how it was understood.
-func (s *Screen) head() fyne.CanvasObject {
-	read := container.New(shell.BeforeCount{Figures: 25}, s.reading, s.counted)
-	return container.NewVBox(shell.Titled(session.Say("Tickets"), s.Line), read)
+func why(not func(*Ticket) string) func(*Screen) string {
+	return func(s *Screen) string { return not(s.Tickets.Ticket) }
 }
 
-func (s *Screen) buildLine() {
-	s.counted, s.reading = shell.NewLabel("", shell.AtRight), widgets.NewNote()
-	s.Line = widgets.NewFieldEntry()
-	s.Line.OnEdit = s.Tickets.Type
-	s.Line.OnDown = func() { s.ring.Focus("table") }
-	s.Line.OnCommit = func(string) string { return "table" }
-}
-
-func (s *Screen) buildTable() {
-	s.table = widgets.NewTable(ticketColumns(""))
-	s.table.Small = true
-	s.table.OnChoose = func(_ int, key string) { s.Tickets.Choose(key); s.Refresh(); s.window.Commands.Refresh() }
-	s.table.OnOpen = func(int, string) { s.ring.Focus("paper") }
-	s.table.OnLetter = func(letter rune) {
-		s.ring.Focus("line")
-		s.Line.TypedRune(letter)
-	}
-}
-
-// ticketButtons are the acts under the list, in their order.
-var ticketButtons = []string{"tickets.print", "tickets.working", "tickets.difference", "tickets.correct", "tickets.void", "tickets.reissue", "tickets.code"}
-
-// Acts are what can be done with a ticket.
-func (s *Screen) Acts() []shell.Act {
-	group := session.Say("Tickets")
-	t := s.Tickets
-	turn := func(to PaperOf) func() { return func() { t.Turn(to); s.Refresh() } }
-	noTicket := func() string { return session.Say("There is no ticket in hand.") }
-	return []shell.Act{
-		{Everywhere: true, Command: widgets.Command{
-			ID: "tickets.find", Title: session.Say("Find a ticket"), Group: group, Icon: apptheme.IconFind, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyF)},
-			Do: s.find,
-		}},
-		{Command: widgets.Command{
-			ID: "tickets.print", Title: session.Say("Print again"), Group: group, Icon: apptheme.IconPrint, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyP)},
-			EnabledWhen: t.CanReprint, WhyNot: noTicket, Do: t.Reprint,
-		}},
-		{Command: widgets.Command{
-			ID: "tickets.working", Title: session.Say("Working"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyW)},
-			EnabledWhen: func() bool { return t.Load() != nil }, WhyNot: noTicket, Do: turn(WorkingPaper),
-		}},
-		{Command: widgets.Command{
-			ID: "tickets.difference", Title: session.Say("What changed"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyI)},
-			EnabledWhen: t.HasDifference,
-			WhyNot:      func() string { return session.Say("This ticket is in no other's place, and no other in its.") },
-			Do:          turn(DifferencePaper),
-		}},
-		{Command: widgets.Command{
-			ID: "tickets.correct", Title: session.Say("Correct"), Group: group, Break: true, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyE)},
-			EnabledWhen: t.CanChange, WhyNot: t.WhyNotChange, Do: t.Correct,
-		}},
-		{Command: widgets.Command{
-			ID: "tickets.void", Title: session.Say("Void"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyV)},
-			EnabledWhen: t.CanChange, WhyNot: t.WhyNotChange, Do: t.Void,
-		}},
-		{Command: widgets.Command{
-			ID: "tickets.reissue", Title: session.Say("Reissue"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyR)},
-			EnabledWhen: t.CanReissue, WhyNot: t.WhyNotReissue, Do: t.Reissue,
-		}},
-		{Command: widgets.Command{
-			ID: "tickets.code", Title: session.Say("Check a code"), Group: group, Break: true, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyK)},
-			Do: t.CheckCode,
-		}},
-	}
-}
-
-// find brings the list to the front with an empty line.
-func (s *Screen) find() {
-	s.Tickets.Clear()
-	s.window.Go("tickets")
-}
-
-// escape empties the line first; an empty one leaves the screen.
-func (s *Screen) escape() bool {
-	if !s.Tickets.Clear() {
-		return false
-	}
-	s.ring.Focus("line")
-	s.Refresh()
-	return true
-}
-
-// Show reads the list anew and puts the keyboard in the line.
-func (s *Screen) Show() {
-	s.Tickets.Reload()
-	s.ring.Focus("line")
-	s.Line.SelectAll()
-}
-
-// Refresh shows the list and the paper as they now are.
-func (s *Screen) Refresh() {
-	t := s.Tickets
-	s.Line.SetText(t.Line())
-	s.counted.Say(t.Counted())
-	s.reading.Say(model.Plain, t.Reading())
-	s.table.Empty = t.Empty()
-	s.table.SetColumns(ticketColumns(t.Unit()))
-	s.table.SetRows(t.Rows())
-	if s.table.ChosenKey() != t.Chosen() {
-		s.table.SetChosen(t.Chosen())
-	}
-	h := t.Headline()
-	s.headline.Say(h.State, h.Text)
-	s.Paper.SetLines(t.Paper())
-	shell.SetVisible(s.Paper, t.Load() != nil)
-}
-
-// Ring is the order of the keyboard: the line, the list, the slip, the acts.
-func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
-
-// Hint says what keys carry the work.
-func (s *Screen) Hint() string {
-	return session.Say("Type to narrow the list, Down goes into it, Enter to the slip. F1 tells what can be typed.")
+func turn(to PaperOf) func(*Screen) {
+	return func(s *Screen) { s.Tickets.Ticket.Turn(to); s.Refresh() }
 }

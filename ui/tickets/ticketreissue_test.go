@@ -36,22 +36,22 @@ func TestWhatMayBeReissued(t *testing.T) {
 		{"corrected", load.Load{Phase: load.Corrected, Number: 7, Ended: load.Ending{By: 8}}, false, "was corrected by ticket 8", model.Locked, "Corrected by ticket 8", true},
 		{"turned away", load.Load{Phase: load.TurnedAway}, false, "This load has no ticket.", model.Stop, "Turned away", false},
 	} {
-		s.paper.load = &c.load
-		h := s.Headline()
-		if s.CanReissue() != c.may || h.State != c.state || !strings.Contains(h.Text, c.headline) || s.HasDifference() != c.canBeCompared {
-			t.Errorf("%s: may %v, difference %v, headline %+v", c.name, s.CanReissue(), s.HasDifference(), h)
+		s.Ticket.load = &c.load
+		h := s.Ticket.Headline()
+		if s.Ticket.CanReissue() != c.may || h.State != c.state || !strings.Contains(h.Text, c.headline) || s.Ticket.HasDifference() != c.canBeCompared {
+			t.Errorf("%s: may %v, difference %v, headline %+v", c.name, s.Ticket.CanReissue(), s.Ticket.HasDifference(), h)
 		}
-		if why := s.WhyNotReissue(); !c.may && !strings.Contains(why, c.whyNot) {
+		if why := s.Ticket.WhyNotReissue(); !c.may && !strings.Contains(why, c.whyNot) {
 			t.Errorf("%s: it is not reissued because %q", c.name, why)
 		}
 	}
-	s.paper.load = nil
-	if s.CanReissue() || s.WhyNotReissue() != "There is no ticket in hand." {
-		t.Errorf("no ticket in hand: %q", s.WhyNotReissue())
+	s.Ticket.load = nil
+	if s.Ticket.CanReissue() || s.Ticket.WhyNotReissue() != "No ticket is open." {
+		t.Errorf("no ticket in hand: %q", s.Ticket.WhyNotReissue())
 	}
 }
 
-// A void ticket is reissued: its load is in hand on the yard, whole, and its
+// A void ticket is reissued: its load is open on the yard, whole, and its
 // ticket and the void one name each other on screen and slip.
 func TestReissueATicket(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
@@ -82,13 +82,13 @@ func TestReissueATicket(t *testing.T) {
 		s.Type(fmt.Sprint("ticket ", ticket))
 		s.Reload() // as the screen does when it comes to the front
 		for _, words := range want {
-			if paper := sessiontest.TextOf(s.Paper()); !strings.Contains(paper, words) {
+			if paper := paperOf(s); !strings.Contains(paper, words) {
 				t.Errorf("the slip of ticket %d does not say %q:\n%s", ticket, words, paper)
 			}
 		}
 	}
-	if s.Turn(DifferencePaper); !strings.Contains(sessiontest.TextOf(s.Paper()), "What is not as on the void ticket") || !strings.Contains(sessiontest.TextOf(s.Paper()), "say the same") {
-		t.Errorf("the difference says\n%s", sessiontest.TextOf(s.Paper()))
+	if s.Ticket.Turn(DifferencePaper); !strings.Contains(paperOf(s), "What is not as on the void ticket") || !strings.Contains(paperOf(s), "say the same") {
+		t.Errorf("the difference says\n%s", paperOf(s))
 	}
 	states := map[string]string{}
 	s.Type("today")

@@ -2,13 +2,10 @@ package tickets
 
 import (
 	"context"
-	"strconv"
 	"strings"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/settle"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -25,23 +22,22 @@ type Tickets struct {
 	more    bool // there are further pages
 	fresh   bool // found belongs to the line
 
-	chosen string // load id
-	paper  ticketPaper
+	chosen string  // load id
+	Ticket *Ticket // the chosen one
 }
 
 // NewTickets makes the list without reading it; [Tickets.Reload] does that.
 func NewTickets(f *session.Session) *Tickets {
-	t := &Tickets{session: f, fresh: true}
+	t := &Tickets{session: f, fresh: true, Ticket: &Ticket{session: f}}
 	t.read = readTicketLine(f, "")
-	t.paper.session = f
 	f.OnShowTickets(t.Type)
 	return t
 }
 
-// Line is what stands in the filter.
+// Line is the text of the filter.
 func (t *Tickets) Line() string { return t.line }
 
-// Type takes what now stands in the filter and narrows the list.
+// Type takes the text of the filter and narrows the list.
 func (t *Tickets) Type(line string) {
 	if line == t.line {
 		return
@@ -51,7 +47,7 @@ func (t *Tickets) Type(line string) {
 	t.Reload()
 }
 
-// Reload reads the first page again.
+// Reload reads the first page of the list again.
 func (t *Tickets) Reload() {
 	search := t.read.search
 	t.fresh = false
@@ -95,17 +91,11 @@ func (t *Tickets) fetch(topic string, search office.Search, take func([]office.F
 	})
 }
 
-// keepChosen keeps the chosen ticket, or takes the first of the list.
+// keepChosen keeps the chosen ticket, or takes the first of the list, and reads
+// it again.
 func (t *Tickets) keepChosen() {
-	if _, still := session.Find(t.found, func(r office.Found) bool { return r.ID == t.chosen }); still {
-		t.paper.open(t.chosen)
-		return
-	}
-	t.chosen = ""
-	if len(t.found) > 0 {
-		t.chosen = t.found[0].ID
-	}
-	t.paper.open(t.chosen)
+	t.chosen = session.KeepChosen(t.found, func(r office.Found) string { return r.ID }, t.chosen)
+	t.Ticket.open(t.chosen)
 }
 
 // Choose takes a row by its key. Near the end of the list it fetches more.
@@ -114,7 +104,7 @@ func (t *Tickets) Choose(key string) {
 		return
 	}
 	t.chosen = key
-	t.paper.open(key)
+	t.Ticket.open(key)
 	if n := len(t.found); n > 0 && t.found[n-1].ID == key {
 		t.More()
 	}
@@ -123,8 +113,14 @@ func (t *Tickets) Choose(key string) {
 // Chosen is the key of the chosen row; empty when the list is empty.
 func (t *Tickets) Chosen() string { return t.chosen }
 
+// Find brings the list to the front with an empty line.
+func (t *Tickets) Find() {
+	t.Clear()
+	t.session.Go("tickets")
+}
+
 // Load is the load of the chosen ticket; nil when there is none.
-func (t *Tickets) Load() *load.Load { return t.paper.load }
+func (t *Tickets) Load() *load.Load { return t.Ticket.load }
 
 // Reading says how the line was understood.
 func (t *Tickets) Reading() string { return t.read.words() }
@@ -145,7 +141,7 @@ func (t *Tickets) Counted() string {
 	return session.Say("%s found", session.Counted(t.all))
 }
 
-// Empty is what to do when nothing is listed.
+// Empty says what to do when nothing is listed.
 func (t *Tickets) Empty() string {
 	switch {
 	case !t.fresh:
@@ -153,7 +149,7 @@ func (t *Tickets) Empty() string {
 	case strings.TrimSpace(t.line) == "":
 		return session.Say("No ticket has been issued yet. Receive the first truck on the yard: Ctrl+N.")
 	}
-	return session.Say("Nothing fits. Take a word away, or press Escape to begin anew.")
+	return session.Say("Nothing fits. Take a word away, or press Escape to start over.")
 }
 
 // Clear empties the line, and reports whether anything stood in it.
@@ -165,100 +161,33 @@ func (t *Tickets) Clear() bool {
 	return true
 }
 
-// Unit is what the nets are in.
-func (t *Tickets) Unit() string { return t.session.Desk.Profile().WeightUnit().String() }
+// columns of the list.
+func (t *Tickets) columns() model.Columns[row] {
+	return model.Columns[row]{
+		model.Figures(session.Say("Ticket"), 5, row.number),
+		model.Words(session.Say("Day"), 5, row.day),
+		model.Words(session.Say("Time"), 5, row.hour).Dropped(7),
+		model.Words(session.Say("Grower"), 12, func(r row) string { return r.GrowerName }).Wishing(18).Growing(),
+		model.Words(session.Say("Grain"), 8, func(r row) string { return session.GrainName(r.Commodity) }).Wishing(20).Dropped(2),
+		model.Words(session.Say("Truck"), 4, func(r row) string { return r.Truck }).Dropped(6),
+		model.Figures(session.Say("Net %s", t.session.Desk.Profile().WeightUnit()), 6, row.net).Dropped(3),
+		model.Figures(session.Say("Moist"), 4, row.moisture).Dropped(5),
+		model.Figures(session.Say("Bushels"), 8, row.bushels).Dropped(1),
+		model.Figures(session.Say("Payable $"), 8, row.payable).Dropped(4),
+		model.Words(session.Say("State"), 11, func(r row) string { return r.state.Text }).Wishing(13).Stated(),
+	}
+}
 
-// Rows are the tickets, with cells in the order of the columns: ticket, day,
-// time, grower, commodity, truck, net, moisture, bushels, payable, state.
+// Columns are the columns of the list.
+func (t *Tickets) Columns() []model.Column { return t.columns().Heads() }
+
+// Rows are the tickets found.
 func (t *Tickets) Rows() []model.Row {
-	unit := t.session.Desk.Profile().WeightUnit()
+	columns := t.columns()
 	out := make([]model.Row, len(t.found))
-	for i, r := range t.found {
-		out[i] = t.row(r, unit)
+	for i, found := range t.found {
+		r := rowOf(t.session, found)
+		out[i] = model.Row{Key: r.ID, State: r.state.State, Cells: columns.Cells(r)}
 	}
 	return out
-}
-
-func (t *Tickets) row(r office.Found, unit quantity.Unit) model.Row {
-	when := r.IssuedAt
-	ticket := strconv.FormatInt(r.Ticket, 10)
-	if r.Ticket == 0 {
-		when, ticket = r.EndedAt, session.NoFigure
-	}
-	day, hour, _ := strings.Cut(t.session.Desk.Local(when), " ")
-	day = t.session.ShortDay(day)
-	state := ticketState(r)
-	f := ticketFigures(r)
-	return model.Row{
-		Key: r.ID, State: state.State,
-		Cells: []string{
-			ticket, day, hour, r.GrowerName, session.GrainName(r.Commodity), r.Truck,
-			f.cell(f.ScaleNet, unit, 0), f.moisture(), f.bushels(), f.payable(), state.Text,
-		},
-	}
-}
-
-// figuresOf are the figures of a ticket in a list; none where the load was never
-// settled, or where the book no longer has them as they were written down.
-type figuresOf struct {
-	settle.Summary
-	known bool
-}
-
-func ticketFigures(r office.Found) figuresOf {
-	s, err := r.Recorded().Summary()
-	return figuresOf{s, err == nil}
-}
-
-func (f figuresOf) cell(a quantity.Amount, unit quantity.Unit, places int32) string {
-	return session.FigureIn(a, f.known, unit, places)
-}
-
-func (f figuresOf) moisture() string {
-	if !f.known || f.Moisture == nil {
-		return session.NoFigure
-	}
-	return f.cell(*f.Moisture, quantity.Percent, 1)
-}
-
-// bushels is what the grain comes to: bushels where they are used, else what was
-// settled by.
-func (f figuresOf) bushels() string {
-	a, counted := f.DryQuantity()
-	return session.FigureIn(a, f.known && counted, quantity.Bushel, 2)
-}
-
-// payable is what was paid, or that the price comes later.
-func (f figuresOf) payable() string {
-	switch {
-	case !f.known || f.Weighed:
-		return session.NoFigure
-	case f.Priced():
-		return f.Payable.Fixed(2)
-	}
-	return session.Say("later")
-}
-
-// ticketState is how a ticket stands, in a word.
-func ticketState(r office.Found) model.Remark {
-	switch load.Phase(r.Phase) {
-	case load.Void:
-		if r.ReissuedBy != 0 {
-			return model.Remark{State: model.Stop, Text: session.Say("void, see %d", r.ReissuedBy)}
-		}
-		return model.Remark{State: model.Stop, Text: session.Say("void")}
-	case load.Corrected:
-		return model.Remark{State: model.Locked, Text: session.Say("corrected")}
-	case load.TurnedAway:
-		return model.Remark{State: model.Stop, Text: session.Say("refused")}
-	}
-	switch {
-	case r.Corrects != 0:
-		return model.Remark{State: model.Wait, Text: session.Say("corrects %d", r.Corrects)}
-	case r.Reissues != 0:
-		return model.Remark{State: model.Wait, Text: session.Say("reissues %d", r.Reissues)}
-	case r.Manual != "":
-		return model.Remark{State: model.Warn, Text: session.Say("manual weight")}
-	}
-	return model.Remark{State: model.OK, Text: session.Say("issued")}
 }

@@ -9,7 +9,6 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -63,7 +62,7 @@ func TestTicketsNarrowAndShow(t *testing.T) {
 	if len(all) != pageOfTickets || !strings.Contains(s.Counted(), "100 of ") {
 		t.Fatalf("%d rows, %s", len(all), s.Counted())
 	}
-	if s.Chosen() != all[0].Key || s.Load() == nil || len(s.Paper()) == 0 {
+	if s.Chosen() != all[0].Key || s.Load() == nil || strings.Count(paperOf(s), "\n") == 0 {
 		t.Errorf("the newest ticket is not open: %q", s.Chosen())
 	}
 	s.Choose(all[len(all)-1].Key)
@@ -82,11 +81,11 @@ func TestTicketsNarrowAndShow(t *testing.T) {
 	if rows := s.Rows(); len(rows) != 1 || rows[0].Cells[0] != number || s.Counted() != "1 found" {
 		t.Errorf("ticket %s: %+v, %s", number, rows, s.Counted())
 	}
-	if paper := sessiontest.TextOf(s.Paper()); !strings.Contains(paper, number) || !strings.Contains(paper, s.Load().Details.Grower.Name) {
+	if paper := paperOf(s); !strings.Contains(paper, number) || !strings.Contains(paper, s.Load().Details.Grower.Name) {
 		t.Errorf("the slip of %s says:\n%s", number, paper)
 	}
 	s.Type("zebra")
-	if len(s.Rows()) != 0 || s.Paper() != nil || !strings.Contains(s.Empty(), "Nothing fits") || s.CanReprint() || s.CanChange() {
+	if len(s.Rows()) != 0 || paperOf(s) != "" || !strings.Contains(s.Empty(), "Nothing fits") || s.Ticket.CanReprint() || s.Ticket.CanChange() {
 		t.Errorf("zebra: %d rows, %q", len(s.Rows()), s.Empty())
 	}
 	if !s.Clear() || s.Clear() || len(s.Rows()) != pageOfTickets {
@@ -131,7 +130,7 @@ func TestTicketCells(t *testing.T) {
 func TestTicketsEmptyBook(t *testing.T) {
 	s := NewTickets(sessiontest.EmptyRoom(t).Session)
 	s.Reload()
-	if !strings.Contains(s.Empty(), "Ctrl+N") || s.Counted() != "none" || s.WhyNotChange() == "" {
+	if !strings.Contains(s.Empty(), "Ctrl+N") || s.Counted() != "none" || s.Ticket.WhyNotChange() == "" {
 		t.Errorf("an empty book says %q, %q", s.Empty(), s.Counted())
 	}
 }
@@ -149,13 +148,13 @@ func TestVoidATicket(t *testing.T) {
 	}
 	r.Answer(map[string]string{"reason": "weighed twice"})
 	sessiontest.WantSaid(t, r, model.OK, "is void: weighed twice")
-	if l := s.Load(); l.Number != number || l.Phase != load.Void || s.CanChange() || !strings.Contains(s.WhyNotChange(), "void already") {
+	if l := s.Load(); l.Number != number || l.Phase != load.Void || s.Ticket.CanChange() || !strings.Contains(s.Ticket.WhyNotChange(), "void already") {
 		t.Errorf("afterward ticket %d is %s", l.Number, l.Phase)
 	}
-	if h := s.Headline(); h.State != model.Stop || !strings.Contains(h.Text, demo.Manager+": weighed twice") {
+	if h := s.Ticket.Headline(); h.State != model.Stop || !strings.Contains(h.Text, demo.Manager+": weighed twice") {
 		t.Errorf("the headline says %+v", h)
 	}
-	if !strings.Contains(sessiontest.TextOf(s.Paper()), "VOID") {
+	if !strings.Contains(paperOf(s), "VOID") {
 		t.Error("the slip is not stamped")
 	}
 }
@@ -183,7 +182,7 @@ func openIssued(r *sessiontest.Room) *Tickets {
 	r.T.Helper()
 	s := NewTickets(r.Session)
 	s.Type("issued")
-	if !s.CanChange() {
+	if !s.Ticket.CanChange() {
 		r.T.Fatal("no ticket in force")
 	}
 	s.Type(fmt.Sprint("ticket ", s.Load().Number))
@@ -212,11 +211,11 @@ func TestCorrectATicket(t *testing.T) {
 	number, err := form.Issue()
 	sessiontest.Must(t, err)
 	s.Type(fmt.Sprint("ticket ", number))
-	if !s.HasDifference() || !strings.Contains(s.Headline().Text, "tare read wrong") {
-		t.Errorf("ticket %d: difference %v, headline %q", number, s.HasDifference(), s.Headline().Text)
+	if !s.Ticket.HasDifference() || !strings.Contains(s.Ticket.Headline().Text, "tare read wrong") {
+		t.Errorf("ticket %d: difference %v, headline %q", number, s.Ticket.HasDifference(), s.Ticket.Headline().Text)
 	}
-	s.Turn(DifferencePaper)
-	paper := sessiontest.TextOf(s.Paper())
+	s.Ticket.Turn(DifferencePaper)
+	paper := paperOf(s)
 	tare, _ := old.Weight(load.Tare, "")
 	for _, want := range []string{fmt.Sprintf("ticket %d → ticket %d", old.Number, number), "tare read wrong", "Tare", tare.Weight.String() + " → 13,000 lb", "Net", "+"} {
 		if !strings.Contains(paper, want) {
@@ -224,31 +223,39 @@ func TestCorrectATicket(t *testing.T) {
 		}
 	}
 	s.Type(fmt.Sprint("ticket ", old.Number))
-	if again := sessiontest.TextOf(s.Paper()); s.Shows() != DifferencePaper || again != paper {
+	if again := paperOf(s); s.Ticket.Shows() != DifferencePaper || again != paper {
 		t.Errorf("from the old ticket the difference is\n%s", again)
 	}
-	if s.CanChange() || !strings.Contains(s.WhyNotChange(), fmt.Sprint(number)) {
+	if s.Ticket.CanChange() || !strings.Contains(s.Ticket.WhyNotChange(), fmt.Sprint(number)) {
 		t.Error("a corrected ticket may be corrected once more")
 	}
+}
+
+// paperOf is what stands on the paper in front, a line to a line.
+func paperOf(s *Tickets) string {
+	if pages := s.Ticket.Pages(); pages != nil {
+		return sessiontest.WordsOf(*pages)
+	}
+	return sessiontest.TextOf(s.Ticket.Card())
 }
 
 func TestWorkingOfATicket(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
 	s := openIssued(r)
-	s.Turn(WorkingPaper)
-	paper := sessiontest.TextOf(s.Paper())
+	s.Ticket.Turn(WorkingPaper)
+	paper := paperOf(s)
 	for _, want := range []string{"Every figure is the ticket's", "WEIGHTS", "Net", "−"} {
 		if !strings.Contains(paper, want) {
 			t.Errorf("the working does not say %q:\n%s", want, paper)
 		}
 	}
-	s.paper.load.Settled.Figures["net"] = yardpkg.Tenth
-	s.paper.lines = map[PaperOf][]scaleticket.PaperLine{}
-	if paper := sessiontest.TextOf(s.Paper()); !strings.Contains(paper, "Net is 0.1 %") || strings.Contains(paper, "Every figure") {
+	s.Ticket.load.Settled.Figures["net"] = yardpkg.Tenth
+	s.Ticket.lines = map[PaperOf][]model.CardLine{}
+	if paper := paperOf(s); !strings.Contains(paper, "Net is 0.1 %") || strings.Contains(paper, "Every figure") {
 		t.Errorf("a figure that was tampered with is not named:\n%s", paper)
 	}
-	s.Turn(WorkingPaper)
-	if s.Shows() != SlipPaper {
+	s.Ticket.Turn(WorkingPaper)
+	if s.Ticket.Shows() != SlipPaper {
 		t.Error("the same key does not lead back to the slip")
 	}
 }
@@ -315,9 +322,9 @@ func TestEveryPaper(t *testing.T) {
 	for _, row := range s.Rows() {
 		s.Choose(row.Key)
 		for _, paper := range []PaperOf{SlipPaper, WorkingPaper, DifferencePaper} {
-			s.paper.shows = paper
-			if len(s.Paper()) < 3 || s.paper.err != nil {
-				t.Errorf("paper %d of ticket %s has %d lines, %v", paper, row.Cells[0], len(s.Paper()), s.paper.err)
+			s.Ticket.shows = paper
+			if strings.Count(paperOf(s), "\n") < 3 || s.Ticket.err != nil {
+				t.Errorf("paper %d of ticket %s has %d lines, %v", paper, row.Cells[0], strings.Count(paperOf(s), "\n"), s.Ticket.err)
 			}
 		}
 		if s.Load().Details.Direction == load.Outbound {
@@ -340,14 +347,14 @@ func TestRefusedLoads(t *testing.T) {
 		t.Fatal("the demo has no refused load")
 	}
 	row := s.Rows()[0]
-	if row.Cells[0] != session.NoFigure || row.State != model.Stop || s.CanReprint() || s.CanChange() {
+	if row.Cells[0] != session.NoFigure || row.State != model.Stop || s.Ticket.CanReprint() || s.Ticket.CanChange() {
 		t.Errorf("a refused load shows %+v", row)
 	}
-	if h := s.Headline(); !strings.Contains(h.Text, "Turned away") || len(s.Paper()) == 0 {
+	if h := s.Ticket.Headline(); !strings.Contains(h.Text, "Turned away") || strings.Count(paperOf(s), "\n") == 0 {
 		t.Errorf("its headline is %q", h.Text)
 	}
-	s.Turn(WorkingPaper)
-	if !strings.Contains(sessiontest.TextOf(s.Paper()), "never settled") {
+	s.Ticket.Turn(WorkingPaper)
+	if !strings.Contains(paperOf(s), "never settled") {
 		t.Error("its working does not say that there is none")
 	}
 }
@@ -359,7 +366,7 @@ func BenchmarkTicketsKey(b *testing.B) {
 	lines := []string{"a", "as", "ask", "aske", "aske c"}
 	for i := 0; b.Loop(); i++ {
 		s.Type(lines[i%len(lines)])
-		if len(s.Paper()) == 0 {
+		if strings.Count(paperOf(s), "\n") == 0 {
 			b.Fatal("no slip")
 		}
 	}
@@ -370,10 +377,10 @@ func BenchmarkTicketsKey(b *testing.B) {
 func TestGradeAdviceIsNotOnTheSlip(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
 	s := openIssued(r)
-	s.Turn(WorkingPaper)
-	working := sessiontest.TextOf(s.Paper())
-	s.Turn(SlipPaper)
-	paper := sessiontest.TextOf(s.Paper())
+	s.Ticket.Turn(WorkingPaper)
+	working := paperOf(s)
+	s.Ticket.Turn(SlipPaper)
+	paper := paperOf(s)
 	if !strings.Contains(working, "Would grade") || !strings.Contains(working, "not official") {
 		t.Errorf("the working says\n%s", working)
 	}

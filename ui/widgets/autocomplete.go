@@ -8,7 +8,7 @@ import (
 )
 
 // Autocomplete finds one of many by a code or a few letters. The list stands
-// beneath as soon as something is typed, or on arrow down.
+// below as soon as something is typed, or on arrow down.
 //
 // A code typed in full wins at once: OnPick is called without Enter when no
 // other code could follow. Enter takes the marked line; Escape closes the list

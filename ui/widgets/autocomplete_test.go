@@ -5,6 +5,7 @@ import (
 	"strings"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -22,7 +23,7 @@ type picking struct {
 func newPicking(t *testing.T) *picking {
 	t.Helper()
 	d := &deeds{}
-	p := &picking{house: newHouse(t, d.commands()...), pick: NewAutocomplete(exampleGrowers())}
+	p := &picking{house: newHouse(t, d.commands()...), pick: NewAutocomplete(widgettest.Growers())}
 	d.watch(p.Commands)
 	p.ring = p.Cast(map[string]Keyed{"grower": p.pick, "truck": NewFieldEntry()}, "grower", "truck")
 	say := func(format string, args ...any) { p.said = append(p.said, fmt.Sprintf(format, args...)) }
@@ -36,14 +37,14 @@ func newPicking(t *testing.T) *picking {
 
 func (p *picking) heard(want ...string) {
 	p.T.Helper()
-	equal(p.T, "said", strings.Join(p.said, "; "), strings.Join(want, "; "))
+	widgettest.Equal(p.T, "said", strings.Join(p.said, "; "), strings.Join(want, "; "))
 	p.said = nil
 }
 
 func (p *picking) open(want bool) {
 	p.T.Helper()
-	equal(p.T, "list open", p.pick.ListOpen(), want)
-	equal(p.T, "on the layer", len(p.Stage.layer.Objects) == 1, want)
+	widgettest.Equal(p.T, "list open", p.pick.ListOpen(), want)
+	widgettest.Equal(p.T, "on the layer", len(p.Stage.layer.Objects) == 1, want)
 }
 
 func TestLettersAndEnterPick(t *testing.T) {
@@ -54,7 +55,7 @@ func TestLettersAndEnterPick(t *testing.T) {
 	p.heard("picked 118", "went on with 118  Long Acre Partners")
 	p.open(false)
 	p.At(p.ring, "truck")
-	equal(t, "text", p.pick.Text, "118  Long Acre Partners")
+	widgettest.Equal(t, "text", p.pick.Text, "118  Long Acre Partners")
 }
 
 func TestArrowsMoveInTheList(t *testing.T) {
@@ -88,14 +89,14 @@ func TestDownOpensTheWholeList(t *testing.T) {
 	p.Press(fyne.KeyDown)
 	p.open(true)
 	fits, marked := p.pick.Fits()
-	equal(t, "fits", codes(fits), "11 114 118 207")
-	equal(t, "marked", marked, 0)
+	widgettest.Equal(t, "fits", widgettest.Codes(fits), "11 114 118 207")
+	widgettest.Equal(t, "marked", marked, 0)
 	p.Press(fyne.KeyPageDown, fyne.KeyReturn)
 	p.heard("picked 207", "went on with 207  Millrace Farm")
 	p.ring.Focus("grower")
 	p.Press(fyne.KeyDown)
 	fits, _ = p.pick.Fits()
-	equal(t, "all again over a chosen one", codes(fits), "11 114 118 207")
+	widgettest.Equal(t, "all again over a chosen one", widgettest.Codes(fits), "11 114 118 207")
 }
 
 func TestEscapeClosesTheListFirst(t *testing.T) {
@@ -103,12 +104,12 @@ func TestEscapeClosesTheListFirst(t *testing.T) {
 	p.Write("farm")
 	p.Press(fyne.KeyEscape)
 	p.open(false)
-	equal(t, "text kept", p.pick.Text, "farm")
+	widgettest.Equal(t, "text kept", p.pick.Text, "farm")
 	p.At(p.ring, "grower")
 	var ran int
 	p.ring.OnEscape = func() bool { ran++; return true }
 	p.Press(fyne.KeyEscape)
-	equal(t, "the next Escape", ran, 1)
+	widgettest.Equal(t, "the next Escape", ran, 1)
 }
 
 func TestNothingFits(t *testing.T) {
@@ -145,7 +146,7 @@ func TestFreeTextStands(t *testing.T) {
 	p.Press(fyne.KeyReturn)
 	p.heard("went on with farm")
 	_, chosen := p.pick.Chosen()
-	equal(t, "chosen", chosen, false)
+	widgettest.Equal(t, "chosen", chosen, false)
 	p.ring.Focus("grower")
 	p.Write("11")
 	p.Press(fyne.KeyReturn) // a code is a code
@@ -158,7 +159,7 @@ func TestLeavingTakesACodeInFull(t *testing.T) {
 	p.Press(fyne.KeyTab)
 	p.heard("picked 11")
 	p.open(false)
-	equal(t, "text", p.pick.Text, "11  Hollow Oak Farm")
+	widgettest.Equal(t, "text", p.pick.Text, "11  Hollow Oak Farm")
 }
 
 func TestLeavingKeepsLetters(t *testing.T) {
@@ -167,17 +168,17 @@ func TestLeavingKeepsLetters(t *testing.T) {
 	p.Press(fyne.KeyTab)
 	p.heard()
 	p.open(false)
-	equal(t, "text", p.pick.Text, "far")
+	widgettest.Equal(t, "text", p.pick.Text, "far")
 }
 
 func TestSetChosenCallsNothingBack(t *testing.T) {
 	p := newPicking(t)
 	p.pick.SetChosen("207")
-	equal(t, "text", p.pick.Text, "207  Millrace Farm")
+	widgettest.Equal(t, "text", p.pick.Text, "207  Millrace Farm")
 	p.pick.SetChosen("999")
-	equal(t, "a code nobody has", p.pick.Text, "999")
+	widgettest.Equal(t, "a code nobody has", p.pick.Text, "999")
 	p.pick.SetChosen("")
-	equal(t, "emptied", p.pick.Text, "")
+	widgettest.Equal(t, "emptied", p.pick.Text, "")
 	p.heard()
 }
 
@@ -194,8 +195,8 @@ func TestOptionsMayChangeUnderTheList(t *testing.T) {
 	p.Press(fyne.KeyDown)
 	p.pick.SetOptions([]model.Option{{Code: "5", Name: "New Farm"}})
 	fits, marked := p.pick.Fits()
-	equal(t, "fits", codes(fits), "5")
-	equal(t, "marked", marked, 0)
+	widgettest.Equal(t, "fits", widgettest.Codes(fits), "5")
+	widgettest.Equal(t, "marked", marked, 0)
 	p.pick.SetOptions(nil)
 	p.Press(fyne.KeyDown, fyne.KeyUp, fyne.KeyPageDown, fyne.KeyReturn)
 	p.heard("no fit for farm")
@@ -210,8 +211,8 @@ func TestLongListsScroll(t *testing.T) {
 	}
 	p.pick.SetOptions(many)
 	p.Write("farm")
-	equal(t, "rows", len(p.pick.list.rows()), pickMost)
-	equal(t, "foot", p.pick.list.foot(), "42 more")
+	widgettest.Equal(t, "rows", len(p.pick.list.rows()), pickMost)
+	widgettest.Equal(t, "foot", p.pick.list.foot(), "42 more")
 	for range 60 {
 		p.Press(fyne.KeyDown)
 		_, marked := p.pick.Fits()
@@ -230,14 +231,14 @@ func TestListStaysInTheWindow(t *testing.T) {
 		at    float32
 		above bool
 	}{{20, false}, {440, true}} {
-		pick := NewAutocomplete(exampleGrowers())
+		pick := NewAutocomplete(widgettest.Growers())
 		ring := NewFocusOrder(h.Stage)
 		ring.Add("p", pick)
-		h.Show(containerAt(pick, fyne.NewPos(30, c.at), fyne.NewSize(200, 34)), fyne.NewSize(400, 500))
+		h.Show(widgettest.At(pick, fyne.NewPos(30, c.at), fyne.NewSize(200, 34)), fyne.NewSize(400, 500))
 		ring.Focus("p")
 		h.Press(fyne.KeyDown)
 		list := pick.list
-		equal(t, "above the field", list.Position().Y < pick.Position().Y, c.above)
+		widgettest.Equal(t, "above the field", list.Position().Y < pick.Position().Y, c.above)
 		if list.Position().Y < 0 || list.Position().Y+list.Size().Height > 500 {
 			t.Errorf("the list runs from %v to %v, out of the window", list.Position().Y, list.Position().Y+list.Size().Height)
 		}

@@ -17,7 +17,7 @@ const (
 	pickFewest = 3
 )
 
-// pickList is the list beneath a PickEntry. It never has the keyboard: the
+// pickList is the list below a Autocomplete. It never has the keyboard: the
 // field keeps it, so that typing goes on narrowing the list.
 type pickList struct {
 	widget.BaseWidget
@@ -78,7 +78,7 @@ func (l *pickList) TypedRune(letter rune) { l.of.TypedRune(letter) }
 // TypedKey is the field's.
 func (l *pickList) TypedKey(ev *fyne.KeyEvent) { l.of.TypedKey(ev) }
 
-// CreateRenderer is Fyne's way to draw the list.
+// CreateRenderer draws the list.
 func (l *pickList) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(l) }
 
 func (l *pickList) letters() (code, name, detail paint.TextStyle) {

@@ -114,7 +114,7 @@ func (b *Button) MouseMoved(*desktop.MouseEvent) {}
 // MouseOut takes the tint away.
 func (b *Button) MouseOut() { b.hovered = false; b.Refresh() }
 
-// CreateRenderer is Fyne's way to draw the button.
+// CreateRenderer draws the button.
 func (b *Button) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(b) }
 
 func (b *Button) letters() (text, key paint.TextStyle) {

@@ -24,18 +24,18 @@ type cell struct {
 
 // face is what a cell shows.
 type face struct {
-	text    string
-	letters paint.TextStyle
-	align   fyne.TextAlign
-	state   model.State // its icon stands before the text
-	chosen  bool        // its row is chosen
-	keyed   bool        // and the table has the keyboard
-	first   bool        // it begins the row
-	struck  bool        // a line goes through it
-	total   bool        // it adds up what stands above
-	header  bool
-	twoLine bool // the text may stand on two lines
-	narrow  bool // little ground at its sides
+	text     string
+	letters  paint.TextStyle
+	trailing bool        // at the right, as figures are set
+	state    model.State // its icon stands before the text
+	chosen   bool        // its row is chosen
+	keyed    bool        // and the table has the keyboard
+	first    bool        // it begins the row
+	struck   bool        // a line goes through it
+	total    bool        // it adds up what stands above
+	header   bool
+	twoLine  bool // the text may stand on two lines
+	narrow   bool // little ground at its sides
 }
 
 func newCell(l paint.TextStyle) *cell {
@@ -52,43 +52,6 @@ func (c *cell) show(f face) {
 	}
 }
 
-// showCell fills a cell. A row that is gone by now shows empty: Fyne may still
-// ask for it after the list shrank.
-func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
-	c := o.(*cell)
-	if id.Row < 0 || id.Row >= len(t.rows) || id.Col < 0 || id.Col >= len(t.shown) {
-		c.show(face{letters: t.letters()})
-		return
-	}
-	at := t.shown[id.Col]
-	row, column := t.rows[id.Row], t.columns[at]
-	f := face{
-		text: row.Cell(at), letters: t.letters(), align: column.Align,
-		chosen: id.Row == t.chosen, keyed: t.focused, first: id.Col == 0, narrow: t.isNarrow(),
-		struck: row.Struck && !column.State, total: row.Total,
-	}
-	if row.Total {
-		f.letters.Style = paint.Bold
-	}
-	if column.State && row.State != model.Plain {
-		f.state, f.letters.Color = row.State, apptheme.StateInk(row.State)
-	}
-	c.show(f)
-}
-
-func (t *Table) showHeader(id widget.TableCellID, o fyne.CanvasObject) {
-	f := t.headerFace()
-	if id.Col >= 0 && id.Col < len(t.shown) {
-		column := t.columns[t.shown[id.Col]]
-		f.text, f.align = column.Title, column.Align
-	}
-	o.(*cell).show(f)
-}
-
-func (t *Table) headerFace() face {
-	return face{letters: t.headers(), header: true, narrow: t.isNarrow(), twoLine: t.fitted.twoLine}
-}
-
 // aside is the ground left and right of what a cell says.
 func aside(p paint.Painter, narrow bool) float32 {
 	if narrow {
@@ -97,7 +60,6 @@ func aside(p paint.Painter, narrow bool) float32 {
 	return p.Inner()
 }
 
-// CreateRenderer is Fyne's way to draw the cell.
 func (c *cell) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(c) }
 
 func (c *cell) LeastSize() fyne.Size {
@@ -137,7 +99,7 @@ func (c *cell) Paint(size fyne.Size) []fyne.CanvasObject {
 	}
 	text := p.Clip(c.text, c.letters, right-left)
 	width := p.Measure(text, c.letters).Width
-	if c.align == fyne.TextAlignTrailing {
+	if c.trailing {
 		left = right - width
 		objects = append(objects, p.WriteEnding(text, c.letters, right, top))
 	} else {
@@ -155,7 +117,7 @@ func (c *cell) onLines(p paint.Painter, left, right, height float32) []fyne.Canv
 	y := (height - float32(len(lines))*p.LineHeight(c.letters)) / 2
 	var out []fyne.CanvasObject
 	for _, line := range lines {
-		if c.align == fyne.TextAlignTrailing {
+		if c.trailing {
 			out = append(out, p.WriteEnding(line, c.letters, right, y))
 		} else {
 			out = append(out, p.Write(line, c.letters, fyne.NewPos(left, y)))

@@ -84,7 +84,7 @@ func (t *Checkbox) FocusGained() { t.focused = true; t.tookFocus(); t.Refresh() 
 // FocusLost takes the ring away.
 func (t *Checkbox) FocusLost() { t.focused = false; t.Refresh() }
 
-// CreateRenderer is Fyne's way to draw the box.
+// CreateRenderer draws the box.
 func (t *Checkbox) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(t) }
 
 func (t *Checkbox) textStyle() paint.TextStyle {

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"strings"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -92,12 +93,12 @@ func (d *deeds) watch(c *Commands) {
 func TestRunAsksAtTheMomentOfActing(t *testing.T) {
 	d := &deeds{}
 	c := d.table(t)
-	equal(t, "settle while it makes no sense", c.Run("settle"), NotNow)
+	widgettest.Equal(t, "settle while it makes no sense", c.Run("settle"), NotNow)
 	d.open = true
-	equal(t, "settle when it does", c.Run("settle"), Ran)
-	equal(t, "an unknown command", c.Run("sell"), NoSuch)
-	equal(t, "ran", strings.Join(d.ran, ","), "settle")
-	equal(t, "refused", strings.Join(d.refused, ","), "settle: The tare is missing.")
+	widgettest.Equal(t, "settle when it does", c.Run("settle"), Ran)
+	widgettest.Equal(t, "an unknown command", c.Run("sell"), NoSuch)
+	widgettest.Equal(t, "ran", strings.Join(d.ran, ","), "settle")
+	widgettest.Equal(t, "refused", strings.Join(d.refused, ","), "settle: The tare is missing.")
 }
 
 func TestDialogsHoldCommandsBack(t *testing.T) {
@@ -105,15 +106,15 @@ func TestDialogsHoldCommandsBack(t *testing.T) {
 	c := d.table(t)
 	closed := c.BoxOpened()
 	inner := c.BoxOpened()
-	equal(t, "behind two boxes", c.Run("settle"), BehindBox)
-	equal(t, "modal-safe", c.Run("help"), Ran)
+	widgettest.Equal(t, "behind two boxes", c.Run("settle"), BehindBox)
+	widgettest.Equal(t, "modal-safe", c.Run("help"), Ran)
 	inner()
 	inner() // counts once
-	equal(t, "behind one box", c.Run("settle"), BehindBox)
-	equal(t, "open", c.BoxOpen(), true)
+	widgettest.Equal(t, "behind one box", c.Run("settle"), BehindBox)
+	widgettest.Equal(t, "open", c.BoxOpen(), true)
 	closed()
-	equal(t, "open", c.BoxOpen(), false)
-	equal(t, "in front again", c.Run("settle"), Ran)
+	widgettest.Equal(t, "open", c.BoxOpen(), false)
+	widgettest.Equal(t, "in front again", c.Run("settle"), Ran)
 }
 
 func TestTakeKey(t *testing.T) {
@@ -125,9 +126,9 @@ func TestTakeKey(t *testing.T) {
 	}{
 		{fyne.KeyF2, true}, {fyne.KeyF9, true}, {fyne.KeyEscape, true}, {fyne.KeyF3, false}, {fyne.KeyN, false}, {fyne.KeyReturn, false},
 	} {
-		equal(t, string(k.name), c.TakeKey(&fyne.KeyEvent{Name: k.name}), k.taken)
+		widgettest.Equal(t, string(k.name), c.TakeKey(&fyne.KeyEvent{Name: k.name}), k.taken)
 	}
-	equal(t, "ran", strings.Join(d.ran, ","), "new,back")
+	widgettest.Equal(t, "ran", strings.Join(d.ran, ","), "new,back")
 }
 
 func TestMainMenu(t *testing.T) {
@@ -149,15 +150,15 @@ func TestMainMenu(t *testing.T) {
 			lines = append(lines, line)
 		}
 	}
-	equal(t, "menu", strings.Join(lines, "\n"), "Load\n-New load Ctrl+N\n-\n-Settle F9 grey\nHelp\n-Keys F1")
+	widgettest.Equal(t, "menu", strings.Join(lines, "\n"), "Load\n-New load Ctrl+N\n-\n-Settle F9 grey\nHelp\n-Keys F1")
 
 	menu.Items[0].Items[2].Action() // a grey item's shortcut still fires
-	equal(t, "ran", len(d.ran), 0)
+	widgettest.Equal(t, "ran", len(d.ran), 0)
 	d.open = true
 	c.Refresh()
-	equal(t, "grey after the tare came", menu.Items[0].Items[2].Disabled, false)
+	widgettest.Equal(t, "grey after the tare came", menu.Items[0].Items[2].Disabled, false)
 	menu.Items[0].Items[2].Action()
-	equal(t, "ran", strings.Join(d.ran, ","), "settle")
+	widgettest.Equal(t, "ran", strings.Join(d.ran, ","), "settle")
 }
 
 // TestMenusWithinMenus: groups that name one menu share it.
@@ -173,7 +174,7 @@ func TestMenusWithinMenus(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	equal(t, "bar", menuText(c.MainMenu().Items), "house(Growers(Add - Change) Rates(Try)) Load(Weigh)")
+	widgettest.Equal(t, "bar", menuText(c.MainMenu().Items), "house(Growers(Add - Change) Rates(Try)) Load(Weigh)")
 }
 
 // menuText is menus in one line, what they hold in brackets.
@@ -201,13 +202,13 @@ func TestCommandButtons(t *testing.T) {
 	d := &deeds{}
 	c := d.table(t)
 	b := c.Button("settle")
-	equal(t, "caption", b.Text+" "+b.Key, "Settle F9")
-	equal(t, "grey", b.Disabled(), true)
+	widgettest.Equal(t, "caption", b.Text+" "+b.Key, "Settle F9")
+	widgettest.Equal(t, "grey", b.Disabled(), true)
 	b.Press()
 	d.open = true
 	c.Refresh()
 	b.Press()
-	equal(t, "ran", strings.Join(d.ran, ","), "settle")
+	widgettest.Equal(t, "ran", strings.Join(d.ran, ","), "settle")
 	defer func() {
 		if recover() == nil {
 			t.Error("a button for an unknown command was made")
@@ -220,9 +221,9 @@ func TestHelpRows(t *testing.T) {
 	d := &deeds{}
 	rows := d.table(t).HelpRows()
 	want := []HelpRow{{"Load", "New load", "F2, Ctrl+N"}, {"Load", "Settle", "F9"}, {"", "Back", "Esc"}, {"Help", "Keys", "F1"}}
-	equal(t, "rows", len(rows), len(want))
+	widgettest.Equal(t, "rows", len(rows), len(want))
 	for i, row := range rows {
-		equal(t, "row", row, want[i])
+		widgettest.Equal(t, "row", row, want[i])
 	}
 }
 
@@ -231,6 +232,6 @@ func TestKeyNamesAreWords(t *testing.T) {
 	w := EnglishWords()
 	w.Shift, w.PageUp = "Maj", "PgPréc"
 	SetWords(w)
-	equal(t, "key", CtrlShift(fyne.KeyPageUp).String(), "Ctrl+Maj+PgPréc")
-	equal(t, "key", Alt(fyne.KeyRight).String(), "Alt+Right")
+	widgettest.Equal(t, "key", CtrlShift(fyne.KeyPageUp).String(), "Ctrl+Maj+PgPréc")
+	widgettest.Equal(t, "key", Alt(fyne.KeyRight).String(), "Alt+Right")
 }

@@ -205,25 +205,6 @@ func (s *UIContext) Tell(n Notice, then func()) *Dialog {
 	return d.show("close")
 }
 
-// Reason asks for a sentence that goes on record with what is about to happen.
-type Reason struct {
-	Title, Text string
-	State       model.State
-	Label       string // what is asked: "Reason"
-	Required    bool   // an empty answer does not go on
-	Yes, No     string
-	Danger      bool // Enter in the field goes to the safe button, not on
-}
-
-// AskReason asks for a reason. The answer is called once.
-func (s *UIContext) AskReason(r Reason, answer func(reason string, ok bool)) *Dialog {
-	form := model.Ask{
-		Title: r.Title, Text: r.Text, State: r.State, Yes: r.Yes, No: r.No, Danger: r.Danger,
-		Fields: []model.AskField{{ID: "reason", Label: r.Label, Chars: 40, Required: r.Required}},
-	}
-	return s.AskForm(form, func(values map[string]string, ok bool) { answer(values["reason"], ok) })
-}
-
 // or gives a text, or another when it is empty.
 func or(text, otherwise string) string {
 	if text == "" {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -36,17 +37,17 @@ func (b *boxed) say(format string, args ...any) {
 
 func (b *boxed) heard(want ...string) {
 	b.T.Helper()
-	equal(b.T, "said", strings.Join(b.said, "; "), strings.Join(want, "; "))
+	widgettest.Equal(b.T, "said", strings.Join(b.said, "; "), strings.Join(want, "; "))
 	b.said = nil
 }
 
 // gone fails the test unless the box is away and all is as before.
 func (b *boxed) gone(d *Dialog) {
 	b.T.Helper()
-	equal(b.T, "open", d.Open(), false)
-	equal(b.T, "in front", b.Stage.FrontDialog() == nil, true)
-	equal(b.T, "overlays", b.Stage.canvas.Overlays().Top() == nil, true)
-	equal(b.T, "commands held back", b.Commands.BoxOpen(), false)
+	widgettest.Equal(b.T, "open", d.Open(), false)
+	widgettest.Equal(b.T, "in front", b.Stage.FrontDialog() == nil, true)
+	widgettest.Equal(b.T, "overlays", b.Stage.canvas.Overlays().Top() == nil, true)
+	widgettest.Equal(b.T, "commands held back", b.Commands.BoxOpen(), false)
 	b.At(b.ring, "field")
 }
 
@@ -93,12 +94,12 @@ func TestOnlyModalSafeCommandsPassABox(t *testing.T) {
 	d := b.ask(Question{Title: "Settle?"})
 	b.Press(fyne.KeyF2, fyne.KeyF9, fyne.KeyF1)
 	b.Stage.Chord(Ctrl(fyne.KeyN))
-	equal(t, "ran", strings.Join(b.deeds.ran, ","), "help")
-	equal(t, "refused", strings.Join(b.deeds.refused, ","), "new,settle,new")
+	widgettest.Equal(t, "ran", strings.Join(b.deeds.ran, ","), "help")
+	widgettest.Equal(t, "refused", strings.Join(b.deeds.refused, ","), "new,settle,new")
 	b.Press(fyne.KeyEscape) // the box's own, not the command on Escape
 	b.gone(d)
 	b.Press(fyne.KeyF2)
-	equal(t, "ran", strings.Join(b.deeds.ran, ","), "help,new")
+	widgettest.Equal(t, "ran", strings.Join(b.deeds.ran, ","), "help,new")
 }
 
 // TestClickBesideABox: with nothing focused, Escape still dismisses and any
@@ -120,12 +121,12 @@ func TestBoxOnBox(t *testing.T) {
 	first := b.ask(Question{Title: "Settle?"})
 	b.At(first.Ring(), "yes")
 	second := b.Stage.Tell(Notice{Title: "The printer is out of paper"}, func() { b.say("told") })
-	equal(t, "in front", b.Stage.FrontDialog(), second)
+	widgettest.Equal(t, "in front", b.Stage.FrontDialog(), second)
 	b.Press(fyne.KeyReturn)
 	b.heard("told")
-	equal(t, "in front", b.Stage.FrontDialog(), first)
+	widgettest.Equal(t, "in front", b.Stage.FrontDialog(), first)
 	b.At(first.Ring(), "yes")
-	equal(t, "commands held back", b.Commands.BoxOpen(), true)
+	widgettest.Equal(t, "commands held back", b.Commands.BoxOpen(), true)
 	b.Press(fyne.KeyReturn)
 	b.heard("true")
 	b.gone(first)
@@ -136,7 +137,7 @@ func TestAnswerMayOpenTheNextBox(t *testing.T) {
 	b := newBoxed(t)
 	var next *Dialog
 	b.Stage.Ask(Question{Title: "Refuse the load?"}, func(bool) {
-		next = b.Stage.AskReason(Reason{Title: "Why?", Label: "Reason"}, func(reason string, ok bool) { b.say("%s %v", reason, ok) })
+		next = b.askReason(model.Ask{Title: "Why?"}, false)
 	})
 	b.Press(fyne.KeyReturn)
 	b.At(next.Ring(), "reason")
@@ -146,9 +147,15 @@ func TestAnswerMayOpenTheNextBox(t *testing.T) {
 	b.gone(next)
 }
 
+// askReason asks for a reason and writes down what was answered.
+func (b *boxed) askReason(ask model.Ask, required bool) *Dialog {
+	ask.Fields = []model.AskField{{ID: "reason", Label: "Reason", Chars: 40, Required: required}}
+	return b.Stage.AskForm(ask, func(v map[string]string, ok bool) { b.say("%s %v", v["reason"], ok) })
+}
+
 func TestReasonIsRequired(t *testing.T) {
 	b := newBoxed(t)
-	d := b.Stage.AskReason(Reason{Title: "Void", Label: "Reason", Required: true}, func(reason string, ok bool) { b.say("%s %v", reason, ok) })
+	d := b.askReason(model.Ask{Title: "Void"}, true)
 	b.Press(fyne.KeyReturn)
 	b.Write("   ")
 	b.Press(fyne.KeyReturn)
@@ -163,7 +170,7 @@ func TestReasonIsRequired(t *testing.T) {
 // TestDangerousReasonGoesToTheSafeButton: Enter in the field does not void.
 func TestDangerousReasonGoesToTheSafeButton(t *testing.T) {
 	b := newBoxed(t)
-	d := b.Stage.AskReason(Reason{Title: "Void", Label: "Reason", Danger: true}, func(reason string, ok bool) { b.say("%s %v", reason, ok) })
+	d := b.askReason(model.Ask{Title: "Void", Danger: true}, false)
 	b.Write("wrong grower")
 	b.Press(fyne.KeyReturn)
 	b.At(d.Ring(), "no")
@@ -173,7 +180,7 @@ func TestDangerousReasonGoesToTheSafeButton(t *testing.T) {
 
 func exampleFields() []model.AskField {
 	return []model.AskField{
-		{ID: "grower", Label: "Grower", Options: exampleGrowers(), Required: true},
+		{ID: "grower", Label: "Grower", Options: widgettest.Growers(), Required: true},
 		{ID: "truck", Label: "Truck", Options: []model.Option{{Code: "T1"}}, FreeText: true},
 		{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2"},
 		{ID: "keep", Label: "Keep the sample", Tick: true, Value: model.TickOn},
@@ -185,7 +192,7 @@ func TestFormGivesItsValues(t *testing.T) {
 	d := b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) {
 		b.say("%v %s/%s/%s/%s", ok, v["grower"], v["truck"], v["moisture"], v["keep"])
 	})
-	equal(t, "ring", strings.Join(d.Ring().IDs(), " "), "grower truck moisture keep no yes")
+	widgettest.Equal(t, "ring", strings.Join(d.Ring().IDs(), " "), "grower truck moisture keep no yes")
 	b.Press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn) // to the tick, and on
 	b.heard()
 	b.At(d.Ring(), "grower") // still needed
@@ -232,7 +239,7 @@ func TestFormChecksBeforeGoingOn(t *testing.T) {
 	b.Press(fyne.KeyReturn)
 	b.Write("3")
 	b.Press(fyne.KeyReturn)
-	equal(t, "asked", asked, 1)
+	widgettest.Equal(t, "asked", asked, 1)
 	b.At(d.Ring(), "gross")
 	b.heard()
 	b.Write("4")
@@ -246,7 +253,7 @@ func TestFormEscapes(t *testing.T) {
 	d := b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) { b.say("%v %v", v == nil, ok) })
 	b.Write("farm")
 	b.Press(fyne.KeyEscape) // the list
-	equal(t, "open", d.Open(), true)
+	widgettest.Equal(t, "open", d.Open(), true)
 	b.Press(fyne.KeyEscape) // the box
 	b.heard("true false")
 	b.gone(d)
@@ -266,7 +273,7 @@ func TestChoice(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			b := newBoxed(t)
-			d := b.Stage.AskChoice(Choice{Title: "Grower", Label: "Find", Options: exampleGrowers()}, func(o model.Option, ok bool) { b.say("%s %v", o.Code, ok) })
+			d := b.Stage.AskChoice(Choice{Title: "Grower", Label: "Find", Options: widgettest.Growers()}, func(o model.Option, ok bool) { b.say("%s %v", o.Code, ok) })
 			b.Write(c.write)
 			b.Press(c.keys...)
 			b.heard(c.want)
@@ -282,8 +289,8 @@ func TestBoxesSpeakTheWordsGiven(t *testing.T) {
 	SetWords(w)
 	b := newBoxed(t)
 	d := b.ask(Question{Title: "?"})
-	equal(t, "buttons", d.buttons[0].Text+" "+d.buttons[1].Text, "Annuler D'accord")
+	widgettest.Equal(t, "buttons", d.buttons[0].Text+" "+d.buttons[1].Text, "Annuler D'accord")
 	d.Dismiss()
 	d = b.ask(Question{Title: "?", Yes: "Settle", No: "Wait"})
-	equal(t, "own words", d.buttons[0].Text+" "+d.buttons[1].Text, "Wait Settle")
+	widgettest.Equal(t, "own words", d.buttons[0].Text+" "+d.buttons[1].Text, "Wait Settle")
 }

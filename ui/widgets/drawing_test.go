@@ -9,7 +9,7 @@ import (
 )
 
 // A window forgets how a screen was drawn a minute after it went out of sight,
-// and asks for it anew when the screen is back, without laying it out.
+// and asks for it again when the screen is back, without laying it out.
 func TestDrawnAgainAfterAMinuteOutOfSight(t *testing.T) {
 	newHouse(t)
 	figure := NewFigure("Moisture", "%")

@@ -165,7 +165,7 @@ func (e *FieldEntry) Dragged(ev *fyne.DragEvent) {
 	e.Entry.Dragged(&moved)
 }
 
-// CreateRenderer is Fyne's way to draw the entry.
+// CreateRenderer draws the entry.
 func (e *FieldEntry) CreateRenderer() fyne.WidgetRenderer {
 	return newFigureRenderer(e, e.Entry.CreateRenderer())
 }

@@ -3,6 +3,7 @@ package widgets
 import (
 	"strings"
 	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -30,7 +31,7 @@ func TestReturnAndEnterWalkOn(t *testing.T) {
 			h.Press(key)
 			h.At(ring, way.want)
 		}
-		equal(t, "committed", strings.Join(committed, " "), "52300 52300 52300 52300")
+		widgettest.Equal(t, "committed", strings.Join(committed, " "), "52300 52300 52300 52300")
 	}
 }
 
@@ -41,11 +42,11 @@ func TestArrivingSelectsAll(t *testing.T) {
 	b.SetText("older")
 	ring := h.Cast(map[string]Keyed{"a": a, "b": b}, "a", "b")
 	ring.Focus("a")
-	equal(t, "selected on arrival", a.SelectedText(), "old")
+	widgettest.Equal(t, "selected on arrival", a.SelectedText(), "old")
 	h.Press(fyne.KeyTab)
-	equal(t, "selected on Tab", b.SelectedText(), "older")
+	widgettest.Equal(t, "selected on Tab", b.SelectedText(), "older")
 	h.Write("n")
-	equal(t, "typing replaces", b.Text, "n")
+	widgettest.Equal(t, "typing replaces", b.Text, "n")
 }
 
 // TestAMarkedTextThatIsChanged: what is typed after the presenter has put another
@@ -57,11 +58,11 @@ func TestAMarkedTextThatIsChanged(t *testing.T) {
 		e.SetText("ticket 1042")
 		ring := h.Cast(map[string]Keyed{"e": e}, "e")
 		ring.Focus("e")
-		equal(t, "marked", e.SelectedText(), "ticket 1042")
+		widgettest.Equal(t, "marked", e.SelectedText(), "ticket 1042")
 		e.SetText(shown)
-		equal(t, "marked after the change", e.SelectedText(), shown)
+		widgettest.Equal(t, "marked after the change", e.SelectedText(), shown)
 		h.Write("corn")
-		equal(t, "typed over "+shown, e.Text, want)
+		widgettest.Equal(t, "typed over "+shown, e.Text, want)
 	}
 }
 
@@ -76,13 +77,13 @@ func TestPresenterDoesNotHearItself(t *testing.T) {
 	}
 	ring := h.Cast(map[string]Keyed{"e": e}, "e")
 	e.SetText("shown")
-	equal(t, "edits", len(edits), 0)
+	widgettest.Equal(t, "edits", len(edits), 0)
 	ring.Focus("e")
 	h.Write("ab")
-	equal(t, "edits", strings.Join(edits, " "), "a Ab")
-	equal(t, "text", e.Text, "AB")
+	widgettest.Equal(t, "edits", strings.Join(edits, " "), "a Ab")
+	widgettest.Equal(t, "text", e.Text, "AB")
 	h.Press(fyne.KeyBackspace)
-	equal(t, "edits", strings.Join(edits, " "), "a Ab A")
+	widgettest.Equal(t, "edits", strings.Join(edits, " "), "a Ab A")
 }
 
 func TestSameTextLeavesTheCursor(t *testing.T) {
@@ -93,7 +94,7 @@ func TestSameTextLeavesTheCursor(t *testing.T) {
 	h.Write("abc")
 	h.Press(fyne.KeyLeft, fyne.KeyLeft)
 	e.SetText("abc")
-	equal(t, "column", e.CursorColumn, 1)
+	widgettest.Equal(t, "column", e.CursorColumn, 1)
 }
 
 func TestPasteIsHeardAndNotFiltered(t *testing.T) {
@@ -106,7 +107,7 @@ func TestPasteIsHeardAndNotFiltered(t *testing.T) {
 	clipboard := test.NewClipboard()
 	clipboard.SetContent("52300 lb")
 	e.TypedShortcut(&fyne.ShortcutPaste{Clipboard: clipboard})
-	equal(t, "edits", strings.Join(edits, "|"), "52300 lb")
+	widgettest.Equal(t, "edits", strings.Join(edits, "|"), "52300 lb")
 }
 
 func TestFiguresKeepLettersOut(t *testing.T) {
@@ -117,11 +118,11 @@ func TestFiguresKeepLettersOut(t *testing.T) {
 	ring := h.Cast(map[string]Keyed{"e": e}, "e")
 	ring.Focus("e")
 	h.Write("5o2,3é0.5 -%")
-	equal(t, "text", e.Text, "52,30.5 -%")
-	equal(t, "kept out", string(kept), "oé")
+	widgettest.Equal(t, "text", e.Text, "52,30.5 -%")
+	widgettest.Equal(t, "kept out", string(kept), "oé")
 	word := NewFieldEntry()
 	word.TypedRune('o')
-	equal(t, "a field for words", word.Text, "o")
+	widgettest.Equal(t, "a field for words", word.Text, "o")
 }
 
 func TestArrowsAndLeaving(t *testing.T) {
@@ -135,7 +136,7 @@ func TestArrowsAndLeaving(t *testing.T) {
 	ring.Focus("e")
 	h.Write("7")
 	h.Press(fyne.KeyUp, fyne.KeyDown, fyne.KeyTab)
-	equal(t, "said", strings.Join(said, ", "), "up, down, left 7")
+	widgettest.Equal(t, "said", strings.Join(said, ", "), "up, down, left 7")
 }
 
 // TestLeavingMayOpenABox: the box takes the keyboard, which leaves again.
@@ -147,9 +148,9 @@ func TestLeavingMayOpenABox(t *testing.T) {
 	e.OnLeave = func(string) { left++; h.Stage.Tell(Notice{Title: "Left"}, nil) }
 	ring.Focus("e")
 	h.Press(fyne.KeyTab)
-	equal(t, "left", left, 1)
+	widgettest.Equal(t, "left", left, 1)
 	h.Press(fyne.KeyReturn)
-	equal(t, "box open", h.Stage.FrontDialog() == nil, true)
+	widgettest.Equal(t, "box open", h.Stage.FrontDialog() == nil, true)
 }
 
 func TestDisabledEntryIsDeaf(t *testing.T) {
@@ -161,15 +162,15 @@ func TestDisabledEntryIsDeaf(t *testing.T) {
 	e.Disable()
 	e.TypedRune('x')
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	equal(t, "text", e.Text, "")
-	equal(t, "committed", called, false)
+	widgettest.Equal(t, "text", e.Text, "")
+	widgettest.Equal(t, "committed", called, false)
 }
 
 func TestTabWithoutARingIsFynes(t *testing.T) {
-	equal(t, "accepts Tab", NewFieldEntry().AcceptsTab(), false)
+	widgettest.Equal(t, "accepts Tab", NewFieldEntry().AcceptsTab(), false)
 	e := NewFieldEntry()
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyTab})
-	equal(t, "text", e.Text, "")
+	widgettest.Equal(t, "text", e.Text, "")
 }
 
 // lettersRight gives where the letters of an entry end, seen from its left.
@@ -185,15 +186,15 @@ func TestFiguresStandAtTheRight(t *testing.T) {
 	long.SetText("52,300")
 	word.SetText("7")
 	ring := h.Cast(map[string]Keyed{"short": short, "long": long, "word": word}, "short", "long", "word")
-	equal(t, "right edges", lettersRight(short), lettersRight(long))
-	equal(t, "right edge", lettersRight(short), short.Size().Width)
+	widgettest.Equal(t, "right edges", lettersRight(short), lettersRight(long))
+	widgettest.Equal(t, "right edge", lettersRight(short), short.Size().Width)
 	if lettersRight(word) >= word.Size().Width/2 {
 		t.Errorf("a word ends at %v of %v: it should stand at the left", lettersRight(word), word.Size().Width)
 	}
 	ring.Focus("short")
 	h.Press(fyne.KeyEnd)
 	h.Write("123456")
-	equal(t, "after typing", lettersRight(short), short.Size().Width)
+	widgettest.Equal(t, "after typing", lettersRight(short), short.Size().Width)
 }
 
 // TestLongFiguresScroll: text wider than the field still shows its cursor.
@@ -207,7 +208,7 @@ func TestLongFiguresScroll(t *testing.T) {
 	ring.Focus("e")
 	h.Write("123456789012345")
 	s := lettersOf(test.WidgetRenderer(e).(*figureRenderer).WidgetRenderer)
-	equal(t, "left edge", s.Position().X, 0)
+	widgettest.Equal(t, "left edge", s.Position().X, 0)
 	if s.Offset.X == 0 {
 		t.Error("the end of the text, with the cursor, is out of sight")
 	}
@@ -227,6 +228,6 @@ func TestClickFindsTheLetter(t *testing.T) {
 		{start + 1, 0}, {start + letters - 1, 5}, {start + letters/5*2 + 1, 2}, {5, 0},
 	} {
 		e.MouseDown(&desktop.MouseEvent{Button: desktop.MouseButtonPrimary, PointEvent: fyne.PointEvent{Position: fyne.NewPos(c.x, 15)}})
-		equal(t, "column", e.CursorColumn, c.want)
+		widgettest.Equal(t, "column", e.CursorColumn, c.want)
 	}
 }

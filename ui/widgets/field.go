@@ -122,7 +122,7 @@ func (f *Field) entryWidth(p paint.Painter) float32 {
 	return float32(chars)*p.Measure("0", f.labelLetters()).Width + 2*p.Inner()
 }
 
-// CreateRenderer is Fyne's way to draw the row.
+// CreateRenderer draws the row.
 func (f *Field) CreateRenderer() fyne.WidgetRenderer {
 	return &fieldRenderer{Drawing: *paint.NewDrawing(f), field: f}
 }
@@ -256,7 +256,7 @@ func (h *Heading) SetText(text string) {
 	}
 }
 
-// CreateRenderer is Fyne's way to draw the heading.
+// CreateRenderer draws the heading.
 func (h *Heading) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(h) }
 
 func (h *Heading) textStyle() paint.TextStyle {

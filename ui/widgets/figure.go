@@ -49,7 +49,7 @@ func (f *Figure) SetCaption(caption, unit string) {
 // Value is the text shown now.
 func (f *Figure) Value() string { return f.value }
 
-// CreateRenderer is Fyne's way to draw the figure.
+// CreateRenderer draws the figure.
 func (f *Figure) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(f) }
 
 func (f *Figure) letters() (caption, value, unit paint.TextStyle) {

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"strings"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -18,7 +19,7 @@ func TestTabFollowsTheRingNotTheTree(t *testing.T) {
 	ring.Add("weigh", weigh)
 	// In a border layout the middle comes first in the tree.
 	h.Show(container.NewBorder(gross, weigh, nil, nil, container.NewVBox(stored, tare)), fyne.NewSize(300, 300))
-	equal(t, "order", strings.Join(ring.IDs(), " "), "gross tare stored weigh")
+	widgettest.Equal(t, "order", strings.Join(ring.IDs(), " "), "gross tare stored weigh")
 
 	ring.FocusFirst()
 	var walked []string
@@ -26,7 +27,7 @@ func TestTabFollowsTheRingNotTheTree(t *testing.T) {
 		walked = append(walked, ring.Current())
 		h.Press(fyne.KeyTab)
 	}
-	equal(t, "Tab", strings.Join(walked, " "), "gross tare stored weigh gross")
+	widgettest.Equal(t, "Tab", strings.Join(walked, " "), "gross tare stored weigh gross")
 
 	ring.held = func() fyne.KeyModifier { return fyne.KeyModifierShift }
 	walked = nil
@@ -35,7 +36,7 @@ func TestTabFollowsTheRingNotTheTree(t *testing.T) {
 		walked = append(walked, ring.Current())
 		h.Press(fyne.KeyTab)
 	}
-	equal(t, "Shift-Tab", strings.Join(walked, " "), "tare gross weigh stored")
+	widgettest.Equal(t, "Shift-Tab", strings.Join(walked, " "), "tare gross weigh stored")
 }
 
 // A view is told where the keyboard is, once for every stop it comes to.
@@ -46,7 +47,7 @@ func TestRingTellsWhereTheKeyboardIs(t *testing.T) {
 	ring.OnArrive = func(id string) { told = append(told, id) }
 	ring.FocusFirst()
 	h.Press(fyne.KeyTab, fyne.KeyEnter, fyne.KeyTab)
-	equal(t, "told", strings.Join(told, " "), "a b c a")
+	widgettest.Equal(t, "told", strings.Join(told, " "), "a b c a")
 }
 
 func TestRingPassesOverWhatIsClosed(t *testing.T) {
@@ -61,8 +62,8 @@ func TestRingPassesOverWhatIsClosed(t *testing.T) {
 	ring.Focus("a")
 	h.Press(fyne.KeyTab)
 	h.At(ring, "a")
-	equal(t, "focus on a grey field", ring.Focus("b"), false)
-	equal(t, "focus on an unknown field", ring.Focus("z"), false)
+	widgettest.Equal(t, "focus on a grey field", ring.Focus("b"), false)
+	widgettest.Equal(t, "focus on an unknown field", ring.Focus("z"), false)
 }
 
 func TestFocusOffTheCanvasIsNoFocus(t *testing.T) {
@@ -70,8 +71,8 @@ func TestFocusOffTheCanvasIsNoFocus(t *testing.T) {
 	ring := NewFocusOrder(h.Stage)
 	ring.Add("a", NewFieldEntry()) // never shown
 	h.Show(NewFieldEntry(), fyne.NewSize(100, 100))
-	equal(t, "focus", ring.Focus("a"), false)
-	equal(t, "current", ring.Current(), "")
+	widgettest.Equal(t, "focus", ring.Focus("a"), false)
+	widgettest.Equal(t, "current", ring.Current(), "")
 }
 
 func TestFirstMissing(t *testing.T) {
@@ -81,11 +82,11 @@ func TestFirstMissing(t *testing.T) {
 	for id, e := range map[string]*FieldEntry{"b": b, "c": c} {
 		ring.SetMissing(id, func() bool { return e.Text == "" })
 	}
-	equal(t, "nothing filled", ring.FirstMissing(), "b")
+	widgettest.Equal(t, "nothing filled", ring.FirstMissing(), "b")
 	b.SetText("x")
-	equal(t, "b filled", ring.FirstMissing(), "c")
+	widgettest.Equal(t, "b filled", ring.FirstMissing(), "c")
 	c.Hide()
-	equal(t, "c hidden", ring.FirstMissing(), "")
+	widgettest.Equal(t, "c hidden", ring.FirstMissing(), "")
 }
 
 func TestKeysGoToCommandsFirst(t *testing.T) {
@@ -93,7 +94,7 @@ func TestKeysGoToCommandsFirst(t *testing.T) {
 	h := newHouse(t, d.commands()...)
 	d.watch(h.Commands)
 	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewCheckbox("t"), exampleTable(), NewReader(NewRemarks())
-	pick := NewAutocomplete(exampleGrowers())
+	pick := NewAutocomplete(widgettest.Growers())
 	order := []string{"entry", "button", "tick", "table", "reader", "pick"}
 	ring := h.Cast(map[string]Keyed{"entry": entry, "button": button, "tick": tick, "table": table, "reader": reader, "pick": pick}, order...)
 	for _, id := range order {
@@ -102,7 +103,7 @@ func TestKeysGoToCommandsFirst(t *testing.T) {
 		}
 		d.ran = nil
 		h.Press(fyne.KeyF2, fyne.KeyF9, fyne.KeyEscape)
-		equal(t, id, strings.Join(d.ran, ","), "new,settle,back")
+		widgettest.Equal(t, id, strings.Join(d.ran, ","), "new,settle,back")
 		h.At(ring, id)
 	}
 }
@@ -115,10 +116,10 @@ func TestEscapeOfTheRingComesBeforeTheCommands(t *testing.T) {
 	ring.OnEscape = func() bool { return used }
 	ring.Focus("a")
 	h.Press(fyne.KeyEscape)
-	equal(t, "ran", len(d.ran), 0)
+	widgettest.Equal(t, "ran", len(d.ran), 0)
 	used = false
 	h.Press(fyne.KeyEscape)
-	equal(t, "ran", strings.Join(d.ran, ","), "back")
+	widgettest.Equal(t, "ran", strings.Join(d.ran, ","), "back")
 }
 
 // TestBareGroundIsNotTheEnd: after a click on nothing, F-keys still work and
@@ -130,7 +131,7 @@ func TestBareGroundIsNotTheEnd(t *testing.T) {
 	ring.Focus("b")
 	h.Stage.canvas.Unfocus()
 	h.Press(fyne.KeyF2)
-	equal(t, "ran", strings.Join(d.ran, ","), "new")
+	widgettest.Equal(t, "ran", strings.Join(d.ran, ","), "new")
 	h.At(ring, "")
 	h.Press(fyne.KeyLeft)
 	h.At(ring, "b")

@@ -14,18 +14,6 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 	d := s.newDialog(f.Title, f.State, f.Text)
 	d.onDismiss = func() { answer(nil, false) }
 	rows := make([]*formRow, len(f.Fields))
-	var stacked []fyne.CanvasObject
-	for i, spec := range f.Fields {
-		rows[i] = newFormRow(spec)
-		rows[i].onEdit(func() {
-			if f.Typed != nil {
-				f.Typed(formValues(rows))
-			}
-		})
-		stacked = append(stacked, rows[i].field)
-		d.ring.Add(spec.ID, rows[i].entry)
-	}
-	d.body = append(d.body, NewSheet(stacked...))
 	submit := func() {
 		values := formValues(rows)
 		if bad := formFaults(f, rows, values); bad != "" {
@@ -34,6 +22,22 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 		}
 		d.finish(func() { answer(values, true) })
 	}
+	typed := func() {
+		if f.Typed != nil {
+			f.Typed(formValues(rows))
+		}
+	}
+	var stacked []fyne.CanvasObject
+	for i, spec := range f.Fields {
+		in := Input{Edit: func(string) { typed() }, Search: func(string) { typed() }}
+		if i == len(f.Fields)-1 && !f.Danger {
+			in.Enter = func() string { submit(); return spec.ID }
+		}
+		rows[i] = newFormRow(spec, in)
+		stacked = append(stacked, rows[i].field)
+		d.ring.Add(spec.ID, rows[i].entry)
+	}
+	d.body = append(d.body, NewSheet(stacked...))
 	importance := widget.HighImportance
 	if f.Danger {
 		importance = widget.DangerImportance
@@ -42,9 +46,6 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 	d.addButton("yes", or(f.Yes, words.Agree), importance, submit)
 	if len(rows) == 0 {
 		return d.show("no")
-	}
-	if !f.Danger {
-		rows[len(rows)-1].onEnter(submit)
 	}
 	return d.show(f.Fields[0].ID)
 }
@@ -73,7 +74,7 @@ func formFaults(f model.Ask, rows []*formRow, values map[string]string) string {
 func formValues(rows []*formRow) map[string]string {
 	values := make(map[string]string, len(rows))
 	for _, row := range rows {
-		values[row.spec.ID] = row.value()
+		values[row.spec.ID] = InputValue(row.entry)
 	}
 	return values
 }
@@ -85,80 +86,16 @@ type formRow struct {
 	entry Keyed
 }
 
-func newFormRow(spec model.AskField) *formRow {
-	row := &formRow{spec: spec}
-	label := spec.Label
-	switch {
-	case spec.Tick:
-		tick := NewCheckbox(spec.Label)
-		tick.SetOn(spec.Value == model.TickOn)
-		row.entry, label = tick, ""
-	case spec.Options != nil:
-		pick := NewAutocomplete(spec.Options)
-		pick.FreeText = spec.FreeText
-		pick.SetChosen(spec.Value)
-		row.entry = pick
-	default:
-		entry := NewFieldEntry()
-		entry.DigitsOnly, entry.Figures = spec.Figures, spec.Figures
-		entry.SetText(spec.Value)
-		row.entry = entry
+func newFormRow(spec model.AskField, in Input) *formRow {
+	f := spec.Field()
+	row := &formRow{spec: spec, entry: in.New(f)}
+	if box, tick := row.entry.(*Checkbox); tick { // a box has its label beside it
+		box.Text, f.Label = spec.Label, ""
 	}
-	row.field = NewField(label, spec.Unit, row.entry)
-	row.field.Chars = spec.Chars
-	row.field.SetReading(spec.Hint)
+	row.field = NewField(f.Label, f.Unit, row.entry)
+	row.field.Chars = f.Chars
+	row.field.SetReading(f.Reading)
 	return row
-}
-
-// value is what the row says, as text.
-func (r *formRow) value() string {
-	switch e := r.entry.(type) {
-	case *Checkbox:
-		if e.On() {
-			return model.TickOn
-		}
-		return ""
-	case *Autocomplete:
-		if o, ok := e.Chosen(); ok {
-			return o.Code
-		}
-		if o, found, _ := model.Exact(e.options, e.Text); found {
-			return o.Code
-		}
-		if e.FreeText {
-			return strings.TrimSpace(e.Text)
-		}
-		return ""
-	case *FieldEntry:
-		return strings.TrimSpace(e.Text)
-	}
-	return ""
-}
-
-// onEdit calls a function whenever the person changed the row.
-func (r *formRow) onEdit(do func()) {
-	switch e := r.entry.(type) {
-	case *Checkbox:
-		e.OnToggle = func(bool) { do() }
-	case *Autocomplete:
-		e.OnPick = func(model.Option) { do() }
-		e.OnEdit = func(string) { do() }
-	case *FieldEntry:
-		e.OnEdit = func(string) { do() }
-	}
-}
-
-// onEnter makes Enter in this row do something instead of walking on.
-func (r *formRow) onEnter(do func()) {
-	stay := func() string { do(); return r.spec.ID }
-	switch e := r.entry.(type) {
-	case *Checkbox:
-		e.OnCommit = func(bool) string { return stay() }
-	case *Autocomplete:
-		e.OnCommit = func(string) string { return stay() }
-	case *FieldEntry:
-		e.OnCommit = func(string) string { return stay() }
-	}
 }
 
 // Choice is a list to choose one from, in a dialog.

@@ -99,7 +99,7 @@ func (c *Commands) Button(id string) *Button {
 	return b
 }
 
-// Refresh asks every command anew whether it makes sense and greys menu items
+// Refresh asks every command again whether it makes sense and greys menu items
 // and buttons to match. Run calls it; a view calls it when facts change.
 func (c *Commands) Refresh() {
 	menuChanged := false

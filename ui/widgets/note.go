@@ -55,7 +55,7 @@ func (n *Note) Text() string { return n.text }
 // State is the state shown now.
 func (n *Note) State() model.State { return n.state }
 
-// CreateRenderer is Fyne's way to draw the note.
+// CreateRenderer draws the note.
 func (n *Note) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(n) }
 
 func (n *Note) TextStyle() paint.TextStyle {

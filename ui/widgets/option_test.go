@@ -3,6 +3,7 @@ package widgets
 import (
 	"strings"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -26,7 +27,7 @@ func TestMatching(t *testing.T) {
 		{"lace", ""},             // nowhere
 		{"farm zz", ""},          // every part must fit
 	} {
-		if got := codes(model.Matching(exampleGrowers(), c.typed)); got != c.want {
+		if got := widgettest.Codes(model.Matching(widgettest.Growers(), c.typed)); got != c.want {
 			t.Errorf("typed %q: got %q, want %q", c.typed, got, c.want)
 		}
 	}
@@ -43,7 +44,7 @@ func TestExact(t *testing.T) {
 		{"2", "", false, false},
 		{"", "", false, false},
 	} {
-		o, found, final := model.Exact(exampleGrowers(), c.typed)
+		o, found, final := model.Exact(widgettest.Growers(), c.typed)
 		if o.Code != c.code || found != c.found || final != c.final {
 			t.Errorf("typed %q: got %q %v %v", c.typed, o.Code, found, final)
 		}
@@ -67,7 +68,7 @@ func TestMatchingNarrows(t *testing.T) {
 		wide := model.Matching(options, query)
 		narrow := model.Matching(options, query+rapid.StringMatching(`[a-c1-3]`).Draw(t, "more"))
 		for _, o := range narrow {
-			if !strings.Contains(" "+codes(wide)+" ", " "+o.Code+" ") {
+			if !strings.Contains(" "+widgettest.Codes(wide)+" ", " "+o.Code+" ") {
 				t.Fatalf("%q came back when more was typed after %q", o.Code, query)
 			}
 		}
@@ -87,9 +88,9 @@ func TestMatchingNarrows(t *testing.T) {
 // TestFoundByNameAlone: a code of the program's own is neither shown nor found.
 func TestFoundByNameAlone(t *testing.T) {
 	options := []model.Option{{Code: "dial", Name: "cadran et table", ByName: true}, {Code: "oven", Name: "étuve", ByName: true}}
-	equal(t, "in its field", options[0].String(), "cadran et table")
-	equal(t, "by letters without accents", len(model.Matching(options, "etu")), 1)
-	equal(t, "by the code", len(model.Matching(options, "oven")), 0)
+	widgettest.Equal(t, "in its field", options[0].String(), "cadran et table")
+	widgettest.Equal(t, "by letters without accents", len(model.Matching(options, "etu")), 1)
+	widgettest.Equal(t, "by the code", len(model.Matching(options, "oven")), 0)
 	if o, found, final := model.Exact(options, "Étuve"); !found || !final || o.Code != "oven" {
 		t.Errorf("the whole name finds %v, %v, %v", o, found, final)
 	}

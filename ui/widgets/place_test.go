@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"strings"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -38,8 +39,8 @@ func TestScreensShareKeys(t *testing.T) {
 	everything()
 	here = "rates"
 	everything()
-	equal(t, "ran", strings.Join(ran, " "), "yard.issue yard.issue back bench.write bench.write back back")
-	equal(t, "refused", strings.Join(refused, " "), "yard.issue yard.issue")
+	widgettest.Equal(t, "ran", strings.Join(ran, " "), "yard.issue yard.issue back bench.write bench.write back back")
+	widgettest.Equal(t, "refused", strings.Join(refused, " "), "yard.issue yard.issue")
 }
 
 func TestSharedKeysMustDifferInPlace(t *testing.T) {

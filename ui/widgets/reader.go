@@ -79,7 +79,7 @@ func (r *Reader) FocusGained() { r.focused = true; r.tookFocus(); r.Refresh() }
 // FocusLost takes the ring away.
 func (r *Reader) FocusLost() { r.focused = false; r.Refresh() }
 
-// CreateRenderer is Fyne's way to draw the reader.
+// CreateRenderer draws the reader.
 func (r *Reader) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(r) }
 
 func (r *Reader) LeastSize() fyne.Size { return r.Scroll.MinSize() }

@@ -35,7 +35,7 @@ func (r *Remarks) Set(list []model.Remark) {
 // List gives the remarks shown now.
 func (r *Remarks) List() []model.Remark { return r.list }
 
-// CreateRenderer is Fyne's way to draw the list.
+// CreateRenderer draws the list.
 func (r *Remarks) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(r) }
 
 // Resize notes the width: sentences wrap to it, and the height follows.

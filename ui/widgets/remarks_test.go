@@ -3,6 +3,7 @@ package widgets
 import (
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -23,15 +24,15 @@ func exampleRemarks() *Remarks {
 // and a ground; a plain remark has none of them.
 func TestRemarksAreWordIconAndColour(t *testing.T) {
 	newHouse(t)
-	objects := drawnAt(exampleRemarks(), fyne.NewSize(400, 200))
+	objects := widgettest.DrawnAt(exampleRemarks(), fyne.NewSize(400, 200))
 	icons := 0
 	for _, o := range objects {
 		if _, picture := o.(*canvas.Image); picture {
 			icons++
 		}
 	}
-	equal(t, "icons", icons, 1)
-	equal(t, "grounds", len(blocks(objects, apptheme.ColorStopGround)), 1)
+	widgettest.Equal(t, "icons", icons, 1)
+	widgettest.Equal(t, "grounds", len(widgettest.Blocks(objects, apptheme.ColorStopGround)), 1)
 }
 
 // TestRemarksGrowWithTheirSentences: the narrower the list, the higher.
@@ -46,5 +47,5 @@ func TestRemarksGrowWithTheirSentences(t *testing.T) {
 		t.Errorf("%v high at 220 units and %v at 900", high, flat)
 	}
 	r.Set(nil)
-	equal(t, "height of nothing", r.MinSize().Height, 0)
+	widgettest.Equal(t, "height of nothing", r.MinSize().Height, 0)
 }

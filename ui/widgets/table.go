@@ -1,6 +1,8 @@
 package widgets
 
 import (
+	"slices"
+
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
 
@@ -27,13 +29,9 @@ type Table struct {
 	// a list of many columns.
 	Small bool
 
-	columns []Column
-	rows    []model.Row
-	chosen  int // index of the chosen row, or -1
+	fitted  columnFit // the columns, set into the width there is
+	rows    model.Selection
 	focused bool
-	fitted  fitting // how the table is set
-	header  float32 // how high the header is
-	shown   []int   // the columns there is room for
 }
 
 var (
@@ -43,15 +41,15 @@ var (
 )
 
 // NewTable makes an empty table.
-func NewTable(columns []Column) *Table {
-	t := &Table{columns: columns, chosen: -1}
+func NewTable(columns []model.Column) *Table {
+	t := &Table{fitted: columnFit{columns: columns}, rows: model.Selection{Chosen: -1}}
 	t.ShowHeaderRow = true
 	t.HideSeparators = true
-	t.Length = func() (int, int) { return len(t.rows), len(t.shown) }
-	t.CreateCell = func() fyne.CanvasObject { return newCell(t.letters()) }
-	t.CreateHeader = func() fyne.CanvasObject { return newCell(t.letters()) }
+	t.Length = func() (int, int) { return len(t.rows.Rows), len(t.fitted.shown) }
+	t.CreateCell = func() fyne.CanvasObject { return newCell(t.fitted.letters()) }
+	t.CreateHeader = func() fyne.CanvasObject { return newCell(t.fitted.letters()) }
 	t.UpdateCell = t.showCell
-	t.UpdateHeader = t.showHeader
+	t.UpdateHeader = t.showTitle
 	t.OnSelected = t.clicked
 	t.ExtendBaseWidget(t)
 	return t
@@ -60,98 +58,84 @@ func NewTable(columns []Column) *Table {
 // SetRows shows other rows. The chosen row stays chosen if its key is still
 // among them; otherwise nothing is chosen. Nothing is called back.
 func (t *Table) SetRows(rows []model.Row) {
-	key := t.ChosenKey()
-	t.rows = rows
-	t.chosen = -1
-	for i, r := range rows {
-		if key != "" && r.Key == key {
-			t.chosen = i
-		}
-	}
+	t.rows.Replace(rows)
 	t.Refresh()
 }
 
 // SetColumns shows other columns, such as those of another unit of weight.
-func (t *Table) SetColumns(columns []Column) {
-	t.columns = columns
-	t.fit(t.Size().Width)
-	t.Refresh()
+func (t *Table) SetColumns(columns []model.Column) {
+	if !slices.Equal(columns, t.fitted.columns) {
+		t.fitted.columns = columns
+		t.Refresh()
+	}
 }
 
-// Rows gives what the table shows.
-func (t *Table) Rows() []model.Row { return t.rows }
+// Rows are the rows the table shows.
+func (t *Table) Rows() []model.Row { return t.rows.Rows }
 
 // Chosen is the index of the chosen row, or -1.
-func (t *Table) Chosen() int { return t.chosen }
+func (t *Table) Chosen() int { return t.rows.Chosen }
 
 // ChosenKey is the key of the chosen row, or "".
-func (t *Table) ChosenKey() string {
-	if t.chosen < 0 || t.chosen >= len(t.rows) {
-		return ""
-	}
-	return t.rows[t.chosen].Key
-}
+func (t *Table) ChosenKey() string { return t.rows.Key() }
 
 // SetChosen chooses the row of a key without calling back. An unknown key
 // chooses nothing.
 func (t *Table) SetChosen(key string) {
-	for i, r := range t.rows {
-		if r.Key == key && key != "" {
-			t.move(i)
-			return
-		}
+	if i := t.rows.Find(key); i >= 0 {
+		t.move(i)
+		return
 	}
-	t.chosen = -1
+	t.rows.Chosen = -1
 	t.Refresh()
 }
 
 // choose moves to a row, kept within the table, and tells the view.
 func (t *Table) choose(i int) {
-	i = max(0, min(i, len(t.rows)-1))
-	if len(t.rows) == 0 || i == t.chosen {
+	i = t.rows.Nearest(i)
+	if i < 0 || i == t.rows.Chosen {
 		return
 	}
 	t.move(i)
 	if t.OnChoose != nil {
-		t.OnChoose(i, t.rows[i].Key)
+		t.OnChoose(i, t.rows.Rows[i].Key)
 	}
 }
 
 // move repaints only the rows that change, and brings the new one into sight.
 func (t *Table) move(i int) {
-	was := t.chosen
-	t.chosen = i
-	t.intoSight()
-	for column := range t.shown {
+	was := t.rows.Chosen
+	t.rows.Chosen = i
+	t.scrollToChosen()
+	for column := range t.fitted.shown {
 		t.RefreshItem(widget.TableCellID{Row: was, Col: column})
 		t.RefreshItem(widget.TableCellID{Row: i, Col: column})
 	}
 }
 
-// intoSight scrolls to the chosen row, once the table has room to scroll in.
-func (t *Table) intoSight() {
-	if t.chosen >= 0 && t.Size().Height > 0 {
-		t.ScrollTo(widget.TableCellID{Row: t.chosen})
+// scrollToChosen scrolls to the chosen row, once the table has room to scroll in.
+func (t *Table) scrollToChosen() {
+	if t.rows.Chosen >= 0 && t.Size().Height > 0 {
+		t.ScrollTo(widget.TableCellID{Row: t.rows.Chosen})
 	}
 }
 
 func (t *Table) openRow() {
-	if t.chosen >= 0 && t.chosen < len(t.rows) && t.OnOpen != nil {
-		t.OnOpen(t.chosen, t.rows[t.chosen].Key)
+	if t.rows.Has(t.rows.Chosen) && t.OnOpen != nil {
+		t.OnOpen(t.rows.Chosen, t.rows.Key())
 	}
 }
 
 // clicked is called by Fyne with the cell that was clicked.
 func (t *Table) clicked(id widget.TableCellID) {
-	t.UnselectAll() // Fyne marks a cell; the kit marks the row
-	if id.Row < 0 || id.Row >= len(t.rows) {
-		return
-	}
-	if id.Row == t.chosen {
+	t.UnselectAll() // Fyne marks a cell; this table marks the row
+	switch {
+	case !t.rows.Has(id.Row):
+	case id.Row == t.rows.Chosen:
 		t.openRow()
-		return
+	default:
+		t.choose(id.Row)
 	}
-	t.choose(id.Row)
 }
 
 // Resize gives the growing column what room there is.
@@ -161,7 +145,27 @@ func (t *Table) Resize(size fyne.Size) {
 	if changed {
 		t.Table.Refresh()
 	}
-	t.intoSight()
+	t.scrollToChosen()
+}
+
+// fit sets the columns into a width, and reports whether letters or columns are
+// others than before.
+func (t *Table) fit(room float32) (changed bool) {
+	p, before, shown := paint.PainterFor(t), t.fitted.fitting, t.fitted.shown
+	widths := t.fitted.fit(p, room, t.Small)
+	for at, width := range widths {
+		t.SetColumnWidth(at, width)
+	}
+	if high := t.fitted.headerHeight(p, widths); high != t.fitted.header {
+		t.fitted.header = high
+		t.SetRowHeight(-1, high)
+	}
+	return t.fitted.size != before.size || t.fitted.twoLine != before.twoLine || !slices.Equal(t.fitted.shown, shown)
+}
+
+// rowHeight is a row with the gap to the next.
+func (t *Table) rowHeight() float32 {
+	return newCell(t.fitted.letters()).MinSize().Height + paint.PainterFor(t).Pad()
 }
 
 // MinSize is a header and three rows: a table scrolls.
@@ -170,13 +174,28 @@ func (t *Table) MinSize() fyne.Size {
 	return fyne.NewSize(8*row, 4*row)
 }
 
-// Refresh shows everything anew, in the theme of now.
+// Refresh shows everything again, in the theme of now.
 func (t *Table) Refresh() {
 	t.fit(t.Size().Width)
 	t.Table.Refresh()
 }
 
-// CreateRenderer is Fyne's way to draw the table.
+// showCell fills a cell. A row that is gone by now shows empty: Fyne may still
+// ask for it after the list shrank.
+func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
+	f := face{letters: t.fitted.letters()}
+	if t.rows.Has(id.Row) && id.Col >= 0 && id.Col < len(t.fitted.shown) {
+		f = t.fitted.rowFace(t.rows.Rows[id.Row], id.Col)
+		f.chosen, f.keyed = id.Row == t.rows.Chosen, t.focused
+	}
+	o.(*cell).show(f)
+}
+
+func (t *Table) showTitle(id widget.TableCellID, o fyne.CanvasObject) {
+	o.(*cell).show(t.fitted.titleFace(id.Col))
+}
+
+// CreateRenderer draws as Fyne does, and a sentence when there are no rows.
 func (t *Table) CreateRenderer() fyne.WidgetRenderer {
 	return newTableRenderer(t, t.Table.CreateRenderer())
 }
@@ -199,7 +218,7 @@ func (r *tableRenderer) place(size fyne.Size) {
 	r.empty.Move(fyne.NewPos(2*p.Inner(), size.Height/3))
 	r.empty.Resize(fyne.NewSize(size.Width-4*p.Inner(), r.empty.MinSize().Height))
 	text := ""
-	if len(r.table.rows) == 0 {
+	if len(r.table.rows.Rows) == 0 {
 		text = r.table.Empty
 	}
 	r.empty.Say(model.Plain, text)
@@ -219,24 +238,24 @@ func (r *tableRenderer) Objects() []fyne.CanvasObject {
 	return append(r.WidgetRenderer.Objects(), r.empty)
 }
 
-// TypedKey: ring and commands first, then the row moves or opens.
+// TypedKey asks focus order and commands first, then moves to a row or opens it.
 func (t *Table) TypedKey(ev *fyne.KeyEvent) {
 	if t.offer(ev) {
 		return
 	}
 	switch ev.Name {
 	case fyne.KeyUp:
-		t.choose(t.chosen - 1)
+		t.choose(t.rows.Chosen - 1)
 	case fyne.KeyDown:
-		t.choose(t.chosen + 1)
+		t.choose(t.rows.Chosen + 1)
 	case fyne.KeyHome:
 		t.choose(0)
 	case fyne.KeyEnd:
-		t.choose(len(t.rows) - 1)
+		t.choose(len(t.rows.Rows) - 1)
 	case fyne.KeyPageUp:
-		t.choose(t.chosen - t.pageRows())
+		t.choose(t.rows.Chosen - t.pageRows())
 	case fyne.KeyPageDown:
-		t.choose(t.chosen + t.pageRows())
+		t.choose(t.rows.Chosen + t.pageRows())
 	case fyne.KeyReturn, fyne.KeyEnter:
 		t.openRow()
 	}
@@ -259,7 +278,7 @@ func (t *Table) TypedRune(letter rune) {
 func (t *Table) FocusGained() {
 	t.focused = true
 	t.tookFocus()
-	if t.chosen < 0 {
+	if t.rows.Chosen < 0 {
 		t.choose(0)
 	}
 	t.refreshChosen()
@@ -272,8 +291,8 @@ func (t *Table) FocusLost() {
 }
 
 func (t *Table) refreshChosen() {
-	if t.chosen >= 0 {
-		t.move(t.chosen)
+	if t.rows.Chosen >= 0 {
+		t.move(t.rows.Chosen)
 	}
 }
 

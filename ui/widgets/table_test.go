@@ -7,6 +7,7 @@ import (
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -28,7 +29,7 @@ func newTabled(t *testing.T, rows int) *tabled {
 	t.Helper()
 	h := newHouse(t)
 	b := &tabled{house: h, ring: NewFocusOrder(h.Stage)}
-	b.table = NewTable([]Column{{Title: "No", Width: 6, Align: fyne.TextAlignTrailing}, {Title: "Grower", Width: 10, Grow: true}})
+	b.table = NewTable([]model.Column{{Title: "No", Width: 6, Figures: true}, {Title: "Grower", Width: 10, Grow: true}})
 	b.table.OnChoose = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("at %d %s", i, key)) }
 	b.table.OnOpen = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("opened %d %s", i, key)) }
 	b.ring.Add("table", b.table)
@@ -48,7 +49,7 @@ func manyRows(n int) []model.Row {
 
 func (b *tabled) heard(want ...string) {
 	b.T.Helper()
-	equal(b.T, "said", strings.Join(b.said, "; "), strings.Join(want, "; "))
+	widgettest.Equal(b.T, "said", strings.Join(b.said, "; "), strings.Join(want, "; "))
 	b.said = nil
 }
 
@@ -122,11 +123,11 @@ func TestRowsKeepTheirChoiceByKey(t *testing.T) {
 	b.heard()
 	rows := manyRows(10)
 	b.table.SetRows(rows[3:])
-	equal(t, "index", b.table.Chosen(), 1)
-	equal(t, "key", b.table.ChosenKey(), "k4")
+	widgettest.Equal(t, "index", b.table.Chosen(), 1)
+	widgettest.Equal(t, "key", b.table.ChosenKey(), "k4")
 	b.table.SetRows(rows[:3])
-	equal(t, "gone", b.table.Chosen(), -1)
-	equal(t, "key", b.table.ChosenKey(), "")
+	widgettest.Equal(t, "gone", b.table.Chosen(), -1)
+	widgettest.Equal(t, "key", b.table.ChosenKey(), "")
 	b.heard()
 }
 
@@ -140,8 +141,8 @@ func TestShrunkenTableIsSafe(t *testing.T) {
 	for _, id := range []widget.TableCellID{{Row: 49, Col: 0}, {Row: 0, Col: 9}, {Row: -1, Col: -1}} {
 		c.show(face{text: "stale"})
 		b.table.showCell(id, c)
-		equal(t, "cell text", c.text, "")
-		b.table.showHeader(id, c)
+		widgettest.Equal(t, "cell text", c.text, "")
+		b.table.showTitle(id, c)
 	}
 	b.said = nil
 	b.Press(fyne.KeyDown, fyne.KeyHome, fyne.KeyEnd, fyne.KeyPageDown, fyne.KeyReturn)
@@ -174,7 +175,7 @@ func TestWholeRowIsMarked(t *testing.T) {
 			marked[c.text] = c.keyed
 		}
 	}
-	equal(t, "marked cells", fmt.Sprint(marked), "map[1001:true Example Farm:true]")
+	widgettest.Equal(t, "marked cells", fmt.Sprint(marked), "map[1001:true Example Farm:true]")
 	b.Press(fyne.KeyTab)
 	for _, c := range cellsOf(b.table) {
 		if c.chosen && c.keyed {
@@ -191,15 +192,15 @@ func TestStateColumnHasWordIconAndColour(t *testing.T) {
 	for _, c := range cellsOf(table) {
 		if c.text == "void" {
 			found++
-			equal(t, "state", c.state, model.Stop)
-			equal(t, "colour", c.letters.Color, apptheme.ColorStop)
+			widgettest.Equal(t, "state", c.state, model.Stop)
+			widgettest.Equal(t, "colour", c.letters.Color, apptheme.ColorStop)
 		}
 		if c.text == "9,880" {
 			found++
-			equal(t, "state of a figure", c.state, model.Plain)
+			widgettest.Equal(t, "state of a figure", c.state, model.Plain)
 		}
 	}
-	equal(t, "cells found", found, 2)
+	widgettest.Equal(t, "cells found", found, 2)
 }
 
 func TestGrowingColumnTakesTheRoom(t *testing.T) {
@@ -222,7 +223,7 @@ func TestLettersGoToTheFilter(t *testing.T) {
 	b.table.OnLetter = func(letter rune) { typed += string(letter) }
 	b.ring.Focus("table")
 	b.Write("oak")
-	equal(t, "letters", typed, "oak")
+	widgettest.Equal(t, "letters", typed, "oak")
 }
 
 func TestEmptyTableSaysWhatToDo(t *testing.T) {
@@ -230,9 +231,9 @@ func TestEmptyTableSaysWhatToDo(t *testing.T) {
 	b.table.Empty = "No trucks in the yard. Press F2 when one drives on."
 	said := func() string { return test.WidgetRenderer(b.table).(*tableRenderer).empty.Text() }
 	b.table.Refresh()
-	equal(t, "with rows", said(), "")
+	widgettest.Equal(t, "with rows", said(), "")
 	b.table.SetRows(nil)
-	equal(t, "without", said(), b.table.Empty)
+	widgettest.Equal(t, "without", said(), b.table.Empty)
 }
 
 func BenchmarkTableMoves(b *testing.B) {
@@ -253,26 +254,26 @@ func BenchmarkTableMoves(b *testing.B) {
 // one that says why.
 func TestStruckRowsStayReadable(t *testing.T) {
 	b := newTabled(t, 0)
-	b.table.SetColumns([]Column{{Title: "No", Width: 4}, {Title: "Result", Width: 8}, {Title: "Stands", Width: 10, State: true}})
+	b.table.SetColumns([]model.Column{{Title: "No", Width: 4}, {Title: "Result", Width: 8}, {Title: "Stands", Width: 10, State: true}})
 	lines := func(struck bool) int {
 		b.table.SetRows([]model.Row{{Key: "1", Cells: []string{"1", "15.9", "left out"}, State: model.Locked, Struck: struck}})
 		n := 0
 		for _, c := range cellsOf(b.table) {
 			if !c.header {
-				n += len(blocks(c.Paint(c.Size()), apptheme.ColorInk))
+				n += len(widgettest.Blocks(c.Paint(c.Size()), apptheme.ColorInk))
 			}
 		}
 		return n
 	}
-	equal(t, "lines through a row that counts", lines(false), 0)
-	equal(t, "lines through a struck row", lines(true), 2)
+	widgettest.Equal(t, "lines through a row that counts", lines(false), 0)
+	widgettest.Equal(t, "lines through a struck row", lines(true), 2)
 }
 
 // TestSmallRows: a table that may be small is so only where ordinary letters
 // have no room, and has the widths its columns wish for only where they fit.
 func TestSmallRows(t *testing.T) {
 	b := newTabled(t, 100)
-	columns := []Column{{Title: "a", Width: 10, Wish: 20}, {Title: "b", Width: 10, Grow: true}}
+	columns := []model.Column{{Title: "a", Width: 10, Wish: 20}, {Title: "b", Width: 10, Grow: true}}
 	b.table.SetColumns(columns)
 	b.table.Small = true
 	p := paint.PainterFor(b.table)
@@ -291,7 +292,7 @@ func TestSmallRows(t *testing.T) {
 		{"too narrow for anything", 5, true, 10},
 	} {
 		b.table.Resize(fyne.NewSize(c.room, 300))
-		widths, _ := b.table.widths(c.room)
+		widths, _ := b.table.fitted.widths(paint.PainterFor(b.table), c.room)
 		figure, small := ordinary, b.table.fitted.size != ordinaryCells
 		if c.small {
 			figure = little
@@ -312,13 +313,13 @@ func TestSmallRows(t *testing.T) {
 func TestTitlesOnTwoLines(t *testing.T) {
 	b := newTabled(t, 3)
 	b.table.Small = true
-	columns := []Column{{Title: "Commodity", Width: 10}, {Title: "Water shrink lb", Width: 6, Align: fyne.TextAlignTrailing, Spare: 1}}
+	columns := []model.Column{{Title: "Commodity", Width: 10}, {Title: "Water shrink lb", Width: 6, Figures: true, Drop: 1}}
 	b.table.SetColumns(columns)
 	p := paint.PainterFor(b.table)
 	one := p.Measure("Commodity", headerLetters).Width + p.Measure("Water shrink lb", headerLetters).Width
 	b.table.Resize(fyne.NewSize(one-8, 200))
-	if !b.table.fitted.twoLine || len(b.table.shown) != 2 {
-		t.Fatalf("set as %+v with columns %v, want titles on two lines", b.table.fitted, b.table.shown)
+	if !b.table.fitted.twoLine || len(b.table.fitted.shown) != 2 {
+		t.Fatalf("set as %+v with columns %v, want titles on two lines", b.table.fitted.fitting, b.table.fitted.shown)
 	}
 	var said []string
 	for _, c := range cellsOf(b.table) {
@@ -346,18 +347,18 @@ func TestTotalsStandUnderALine(t *testing.T) {
 	for _, c := range cellsOf(b.table) {
 		if !c.header && c.letters.Style.Bold {
 			boldCells++
-			lines += len(blocks(c.Paint(c.Size()), apptheme.ColorInk))
+			lines += len(widgettest.Blocks(c.Paint(c.Size()), apptheme.ColorInk))
 		}
 	}
-	equal(t, "bold cells", boldCells, 2)
-	equal(t, "lines over them", lines, 2)
+	widgettest.Equal(t, "bold cells", boldCells, 2)
+	widgettest.Equal(t, "lines over them", lines, 2)
 }
 
 // TestSpareColumns: where there is no room, what can be done without goes, the
 // most dispensable first, and comes back with the room.
 func TestSpareColumns(t *testing.T) {
 	b := newTabled(t, 10)
-	b.table.SetColumns([]Column{{Title: "a", Width: 10}, {Title: "b", Width: 10, Spare: 1}, {Title: "c", Width: 10, Spare: 2}})
+	b.table.SetColumns([]model.Column{{Title: "a", Width: 10}, {Title: "b", Width: 10, Drop: 1}, {Title: "c", Width: 10, Drop: 2}})
 	figure := paint.PainterFor(b.table).Measure("0", cellLetters).Width
 	for _, c := range []struct {
 		figures float32
@@ -371,8 +372,8 @@ func TestSpareColumns(t *testing.T) {
 	} {
 		b.table.Resize(fyne.NewSize(c.figures*figure, 200))
 		for i, want := range c.want {
-			if slices.Contains(b.table.shown, i) != want {
-				t.Errorf("in %v figures columns %v are shown, want %v", c.figures, b.table.shown, c.want)
+			if slices.Contains(b.table.fitted.shown, i) != want {
+				t.Errorf("in %v figures columns %v are shown, want %v", c.figures, b.table.fitted.shown, c.want)
 			}
 		}
 	}

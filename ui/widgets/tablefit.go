@@ -3,29 +3,38 @@ package widgets
 import (
 	"slices"
 	"strings"
+
 	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
 
 	"fyne.io/fyne/v2"
 )
 
+// columnFit sets the columns of a table into a width: how large the letters are,
+// which columns show, and how wide each is.
+type columnFit struct {
+	columns []model.Column
+	fitting
+	shown  []int   // the columns there is room for
+	header float32 // how high the header is
+}
+
 // letters is how the rows are written.
-func (t *Table) letters() paint.TextStyle {
-	return paint.TextStyle{Size: t.fitted.size.name(), Color: apptheme.ColorInk}
+func (c *columnFit) letters() paint.TextStyle {
+	return paint.TextStyle{Size: c.size.name(), Color: apptheme.ColorInk}
 }
 
 // headers is how the titles of the columns are written.
-func (t *Table) headers() paint.TextStyle {
-	if t.fitted.size == fineCells {
+func (c *columnFit) headers() paint.TextStyle {
+	if c.size == fineCells {
 		return paint.TextStyle{Size: apptheme.SizeFine, Color: apptheme.ColorQuiet, Style: paint.Bold}
 	}
 	return headerLetters
 }
 
-// rowHeight is a row with the gap to the next.
-func (t *Table) rowHeight() float32 {
-	return newCell(t.letters()).MinSize().Height + paint.PainterFor(t).Pad()
-}
+// isNarrow reports whether there is little ground at the sides of the cells.
+func (c *columnFit) isNarrow() bool { return c.size != ordinaryCells }
 
 // cellSize is how large the letters of a table are.
 type cellSize int
@@ -42,15 +51,15 @@ func (s cellSize) name() fyne.ThemeSizeName {
 
 // fitting is one way to set a table: how large its letters are, whether columns
 // get the width they wish for, whether titles stand on two lines, and whether
-// columns that can be done without may go rather than try the next.
+// columns that can be left out may go rather than try the next.
 type fitting struct {
 	size                     cellSize
 	wished, twoLine, sparing bool
 }
 
-// fittings are tried in turn until one fits; the last one stays in any case.
-func (t *Table) fittings() []fitting {
-	if t.Small {
+// fittings are tried in turn until one fits; the last one is used in any case.
+func fittings(small bool) []fitting {
+	if small {
 		return []fitting{
 			{wished: true}, {size: smallCells, wished: true}, {size: smallCells},
 			{size: smallCells, twoLine: true}, {size: fineCells, twoLine: true},
@@ -62,11 +71,59 @@ func (t *Table) fittings() []fitting {
 	}
 }
 
+// fit chooses letters and columns for a width, and gives the widths of the
+// columns shown. Small tables prefer small letters to leaving columns out.
+func (c *columnFit) fit(p paint.Painter, room float32, small bool) []float32 {
+	var widths []float32
+	var left float32
+	for _, f := range fittings(small) {
+		if room <= 0 && f.size != ordinaryCells { // not yet on a screen
+			break
+		}
+		c.fitting = f
+		widths, left = c.widths(p, room)
+		if _, without := c.drop(p, widths, left); left >= 0 || f.sparing && without >= 0 {
+			break
+		}
+	}
+	c.shown, left = c.drop(p, widths, left)
+	out := make([]float32, len(c.shown))
+	for at, i := range c.shown {
+		out[at] = widths[i]
+		if c.columns[i].Grow && left > 0 {
+			out[at], left = out[at]+paint.Floor(left), 0
+		}
+	}
+	return out
+}
+
+// widths are the widths of all columns in the letters set, and the room they
+// leave, which is negative where they do not fit.
+func (c *columnFit) widths(p paint.Painter, room float32) ([]float32, float32) {
+	l := c.letters()
+	figure := p.Measure("0", l).Width
+	widths := make([]float32, len(c.columns))
+	left := room + p.Pad()
+	for i, column := range c.columns {
+		figures := column.Width
+		if c.wished {
+			figures = max(figures, column.Wish)
+		}
+		title := paint.Ceil(c.titleWidth(p, column.Title))
+		widths[i] = paint.Floor(max(float32(figures)*figure, title) + 2*aside(p, c.isNarrow()) + 1)
+		if column.State {
+			widths[i] += paint.Floor(p.LineHeight(l) + p.Pad())
+		}
+		left -= widths[i] + p.Pad()
+	}
+	return widths, left
+}
+
 // titleWidth is the room a title needs, on the lines it may stand on.
-func (t *Table) titleWidth(p paint.Painter, title string) float32 {
-	l := t.headers()
+func (c *columnFit) titleWidth(p paint.Painter, title string) float32 {
+	l := c.headers()
 	width := p.Measure(title, l).Width
-	if !t.fitted.twoLine {
+	if !c.twoLine {
 		return width
 	}
 	words := strings.Fields(title)
@@ -77,53 +134,9 @@ func (t *Table) titleWidth(p paint.Painter, title string) float32 {
 	return width
 }
 
-// fit sets the letters, the columns that are shown and their widths. It reports
-// whether letters or columns are others than before.
-func (t *Table) fit(room float32) (changed bool) {
-	before, shown := t.fitted, t.shown
-	var widths []float32
-	var left float32
-	for _, f := range t.fittings() {
-		if room <= 0 && f.size != ordinaryCells { // not yet on a screen
-			break
-		}
-		t.fitted = f
-		widths, left = t.widths(room)
-		if _, without := t.spare(widths, left); left >= 0 || f.sparing && without >= 0 {
-			break
-		}
-	}
-	t.shown, left = t.spare(widths, left)
-	for at, i := range t.shown {
-		w := widths[i]
-		if t.columns[i].Grow && left > 0 {
-			w, left = w+paint.Floor(left), 0
-		}
-		widths[i] = w
-		t.SetColumnWidth(at, w)
-	}
-	t.fitHeader(widths)
-	return t.fitted.size != before.size || t.fitted.twoLine != before.twoLine || !slices.Equal(t.shown, shown)
-}
-
-// fitHeader gives the header the height of its titles.
-func (t *Table) fitHeader(widths []float32) {
-	p, lines, l := paint.PainterFor(t), 1, t.headers()
-	for _, i := range t.shown {
-		if t.fitted.twoLine {
-			lines = max(lines, len(p.Wrap(t.columns[i].Title, l, widths[i]-2*aside(p, t.isNarrow())+1)))
-		}
-	}
-	high := max(float32(lines)*p.LineHeight(l), p.LineHeight(t.letters())) + p.Inner()
-	if high != t.header {
-		t.header = high
-		t.SetRowHeight(-1, high)
-	}
-}
-
-// spare takes columns away that can be done without, until the others fit, and
-// gives those that stay and the room they leave.
-func (t *Table) spare(widths []float32, left float32) ([]int, float32) {
+// drop leaves out columns that may go until the others fit, and gives those that
+// stay and the room they leave.
+func (c *columnFit) drop(p paint.Painter, widths []float32, left float32) ([]int, float32) {
 	shown := make([]int, len(widths))
 	for i := range shown {
 		shown[i] = i
@@ -131,51 +144,53 @@ func (t *Table) spare(widths []float32, left float32) ([]int, float32) {
 	for left < 0 {
 		out := -1
 		for at, i := range shown {
-			if spare := t.columns[i].Spare; spare > 0 && (out < 0 || spare > t.columns[shown[out]].Spare) {
+			if rank := c.columns[i].Drop; rank > 0 && (out < 0 || rank > c.columns[shown[out]].Drop) {
 				out = at
 			}
 		}
 		if out < 0 {
 			break
 		}
-		left += widths[shown[out]] + paint.PainterFor(t).Pad()
+		left += widths[shown[out]] + p.Pad()
 		shown = slices.Delete(shown, out, out+1)
 	}
 	return shown, left
 }
 
-// widths are the columns' widths in the letters set, and the room they leave.
-func (t *Table) widths(room float32) ([]float32, float32) {
-	p, l := paint.PainterFor(t), t.letters()
-	figure := p.Measure("0", l).Width
-	widths := make([]float32, len(t.columns))
-	left := room + p.Pad()
-	for i, c := range t.columns {
-		figures := c.Width
-		if t.fitted.wished {
-			figures = max(figures, c.Wish)
+// headerHeight is the height the titles need in columns of these widths.
+func (c *columnFit) headerHeight(p paint.Painter, widths []float32) float32 {
+	lines, l := 1, c.headers()
+	for at, i := range c.shown {
+		if c.twoLine {
+			lines = max(lines, len(p.Wrap(c.columns[i].Title, l, widths[at]-2*aside(p, c.isNarrow())+1)))
 		}
-		title := paint.Ceil(t.titleWidth(p, c.Title))
-		widths[i] = paint.Floor(max(float32(figures)*figure, title) + 2*aside(p, t.isNarrow()) + 1)
-		if c.State {
-			widths[i] += paint.Floor(p.LineHeight(l) + p.Pad())
-		}
-		left -= widths[i] + p.Pad()
 	}
-	return widths, left
+	return max(float32(lines)*p.LineHeight(l), p.LineHeight(c.letters())) + p.Inner()
 }
 
-// isNarrow reports whether there is little ground at the sides of the cells.
-func (t *Table) isNarrow() bool { return t.fitted.size != ordinaryCells }
+// rowFace is what a cell of a row shows in the column at a place.
+func (c *columnFit) rowFace(row model.Row, at int) face {
+	i := c.shown[at]
+	column := c.columns[i]
+	f := face{
+		text: row.Cell(i), letters: c.letters(), trailing: column.Figures, first: at == 0, narrow: c.isNarrow(),
+		struck: row.Struck && !column.State, total: row.Total,
+	}
+	if row.Total {
+		f.letters.Style = paint.Bold
+	}
+	if column.State && row.State != model.Plain {
+		f.state, f.letters.Color = row.State, apptheme.StateInk(row.State)
+	}
+	return f
+}
 
-// Column says how one column of a table looks.
-type Column struct {
-	ID    string
-	Title string
-	Width int            // in figures; at least this wide
-	Wish  int            // in figures; this wide where there is room for all
-	Spare int            // where there is no room for all, the highest goes first; 0 stays
-	Grow  bool           // takes what room is left; at most one column should
-	Align fyne.TextAlign // trailing for figures
-	State bool           // shows the row's state: icon before the word, in its colour
+// titleFace is what the header shows over the column at a place.
+func (c *columnFit) titleFace(at int) face {
+	f := face{letters: c.headers(), header: true, narrow: c.isNarrow(), twoLine: c.twoLine}
+	if at >= 0 && at < len(c.shown) {
+		column := c.columns[c.shown[at]]
+		f.text, f.trailing = column.Title, column.Figures
+	}
+	return f
 }

@@ -1,6 +1,7 @@
 package widgets
 
 import (
+	"tenthpoint/ui/widgettest"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -11,7 +12,7 @@ import (
 // in it what is new. What floats under an object is then put where it belongs.
 func TestListGoesWhereItsFieldTurnsOutToBe(t *testing.T) {
 	h := newHouse(t)
-	pick := NewAutocomplete(exampleGrowers())
+	pick := NewAutocomplete(widgettest.Growers())
 	h.Show(container.NewWithoutLayout(pick), fyne.NewSize(400, 500))
 	pick.Resize(fyne.NewSize(200, 30))
 	what := pick.list

@@ -52,7 +52,7 @@ func (w *WorkBar) Finish() {
 	w.Hide()
 }
 
-// CreateRenderer is Fyne's way to draw the bar.
+// CreateRenderer draws the bar.
 func (w *WorkBar) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(w) }
 
 func (w *WorkBar) textStyle() paint.TextStyle {

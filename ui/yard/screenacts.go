@@ -32,7 +32,7 @@ var loadActs = []shell.ActRow[*Screen]{
 	{ID: "load.again", Title: "Print the last ticket again", Key: widgets.CtrlShift(fyne.KeyP), Everywhere: true,
 		Do: func(s *Screen) { s.Yard.PrintAgain() }},
 	{ID: "load.refuse", Title: "Refuse", Key: widgets.Ctrl(fyne.KeyR),
-		When: func(s *Screen) bool { return s.Form().ID() != "" }, Why: "There is no load in hand to refuse.",
+		When: func(s *Screen) bool { return s.Form().ID() != "" }, Why: "There is no load to refuse.",
 		Do: func(s *Screen) { s.Yard.Refuse() }},
 	{ID: "load.accept", Title: "Accept beyond a limit", Key: widgets.Ctrl(fyne.KeyO),
 		When: func(s *Screen) bool { return limits{s.Form()}.canAccept() }, Why: "No limit stands in the way that a manager could accept.",

@@ -73,7 +73,7 @@ func (v *loadView) showAll() {
 func (v *loadView) focus() { v.Focus(v.form().FirstToDo()) }
 
 // rowsAtLeft is how many rows the left column has while the sample has room for
-// the remark beneath it.
+// the remark below it.
 const rowsAtLeft = 8
 
 // inColumns sets the sample at the right and everything else at the left. The

@@ -47,7 +47,7 @@ func twoTrucks(t *testing.T) (*later, *Yard, *sessiontest.FakeScale) {
 		sessiontest.Must(t, y.Form().Commit())
 		y.Refresh()
 	}
-	l.Session.Attach(l)
+	l.Session.Window = l
 	l.Session.Indicator = d
 	if !y.TakePlace(0) || y.Form().Text("truck") != "7" {
 		t.Fatalf("truck %q is in hand", y.Form().Text("truck"))

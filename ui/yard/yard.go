@@ -49,7 +49,7 @@ func NewYard(f *session.Session) *Yard {
 const CurrentText = "load"
 
 // yardDraft is where the yard keeps its places and its current load.
-var yardDraft = session.DraftAt{Place: session.InHand, ID: "yard"}
+var yardDraft = session.DraftAt{Place: session.Current, ID: "yard"}
 
 // restoreForms makes the forms on which something was typed before the program
 // stopped.
@@ -160,7 +160,7 @@ func (y *Yard) row(l *load.Load, key string) model.TruckRow {
 		settles = s != nil
 	}
 	row := truckRow(l, settles, y.session.Desk.Now())
-	row.Key, row.InHand = key, y.current.id == l.ID
+	row.Key, row.Current = key, y.current.id == l.ID
 	return row
 }
 
@@ -229,7 +229,7 @@ func (y *Yard) Step(by int) {
 	if len(rows) == 0 {
 		return
 	}
-	at := slices.IndexFunc(rows, func(r model.TruckRow) bool { return r.InHand })
+	at := slices.IndexFunc(rows, func(r model.TruckRow) bool { return r.Current })
 	if at < 0 && by < 0 {
 		at = 0
 	}

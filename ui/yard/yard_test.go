@@ -115,7 +115,7 @@ func TestNextAct(t *testing.T) {
 	for _, tt := range tests {
 		y.Form().Type(tt.field, tt.text)
 		row := y.Rows()[0]
-		if row.Next.Text != tt.want || row.Next.State != tt.state || !row.InHand {
+		if row.Next.Text != tt.want || row.Next.State != tt.state || !row.Current {
 			t.Errorf("after %s %q the truck waits for %+v, want %s", tt.field, tt.text, row.Next, tt.want)
 		}
 	}

@@ -140,7 +140,7 @@ func tellChart(p *terminal.Session, log office.MeterLog) {
 			row[i] = ' '
 		}
 		column := func(error quantity.Amount) int {
-			at := 500 + thousandths(log.Chart.Share(error).Div(quantity.Int(2, quantity.Plain)), nearest)
+			at := 500 + quantity.Permille(log.Chart.Share(error).Div(quantity.Int(2, quantity.Plain)), quantity.HalfUp)
 			return (at*(chartColumns-1) + 500) / 1000
 		}
 		row[chartColumns/2] = ':'

@@ -5,7 +5,6 @@ import (
 	"unicode/utf8"
 
 	"tenthpoint/internal/moisture"
-	"tenthpoint/internal/quantity"
 )
 
 // drawRuler draws a moisture ruler with characters for a terminal, no wider than width where
@@ -24,12 +23,12 @@ func drawRuler(r moisture.Ruler, width int) string {
 	lines := []string{d.figures(), d.strip()}
 	for _, m := range r.Marks {
 		if m.Kind == moisture.LimitMark {
-			lines = append(lines, d.arrow(markPlace(r, m), m.Label))
+			lines = append(lines, d.arrow(r.MarkPlace(m), m.Label))
 		}
 	}
 	for _, m := range r.Marks {
 		if m.Kind == moisture.ReadingMark {
-			lines = append(lines, d.arrow(markPlace(r, m), "read "+m.Label))
+			lines = append(lines, d.arrow(r.MarkPlace(m), "read "+m.Label))
 		}
 	}
 	return strings.Join(lines, "\n") + "\n"
@@ -55,35 +54,11 @@ type rulerText struct {
 // column is where a mark falls on the grid.
 func (d rulerText) column(at int) int { return (at*(d.width-1) + 500) / 1000 }
 
-var (
-	thousand = quantity.Int(1000, quantity.Plain)
-	nearest  = quantity.To("1", quantity.HalfUp)
-	downward = quantity.To("1", quantity.Down)
-)
-
-// thousandths is a part of a whole in whole thousandths.
-func thousandths(part quantity.Amount, r quantity.Rounding) int {
-	d, _ := r.Apply(part.Mul(thousand)).Decimal()
-	return int(d.IntPart())
-}
-
-// rulerPlace is the place of a moisture in thousandths of the ruler's length.
-func rulerPlace(r moisture.Ruler, at quantity.Amount) int { return thousandths(r.Part(at), nearest) }
-
-// markPlace is the place of a mark. Graduations are rounded down: they are
-// spaced evenly from the low end.
-func markPlace(r moisture.Ruler, m moisture.RulerMark) int {
-	if m.Kind == moisture.PointMark || m.Kind == moisture.TenthMark {
-		return thousandths(r.Part(m.At), downward)
-	}
-	return rulerPlace(r, m.At)
-}
-
 func (d rulerText) figures() string {
 	row := blanks(d.width + 3)
 	for _, m := range d.ruler.Marks {
 		if m.Kind == moisture.PointMark {
-			copy(row[d.column(markPlace(d.ruler, m)):], m.Label)
+			copy(row[d.column(d.ruler.MarkPlace(m)):], m.Label)
 		}
 	}
 	return strings.TrimRight(string(row), " ")
@@ -96,11 +71,11 @@ func (d rulerText) strip() string {
 	}
 	for _, m := range d.ruler.Marks {
 		if m.Kind == moisture.PointMark {
-			row[d.column(markPlace(d.ruler, m))] = '|'
+			row[d.column(d.ruler.MarkPlace(m))] = '|'
 		}
 	}
 	if b := d.ruler.Band; b != nil {
-		from, to := d.column(rulerPlace(d.ruler, b.From)), d.column(rulerPlace(d.ruler, b.To))
+		from, to := d.column(d.ruler.Place(b.From)), d.column(d.ruler.Place(b.To))
 		for i := from; i <= to; i++ {
 			row[i] = '='
 		}
@@ -108,7 +83,7 @@ func (d rulerText) strip() string {
 	}
 	for _, m := range d.ruler.Marks {
 		if m.Kind == moisture.ReadingMark {
-			row[d.column(markPlace(d.ruler, m))] = '*'
+			row[d.column(d.ruler.MarkPlace(m))] = '*'
 		}
 	}
 	return string(row)

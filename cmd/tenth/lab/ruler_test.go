@@ -43,7 +43,7 @@ func TestDrawRulerOfAnything(t *testing.T) {
 			t.Fatal("nothing drawn")
 		}
 		for _, m := range r.Marks {
-			if at := markPlace(r, m); at < 0 || at > 1000 {
+			if at := r.MarkPlace(m); at < 0 || at > 1000 {
 				t.Fatalf("mark %+v is drawn at %d", m, at)
 			}
 		}

@@ -25,7 +25,7 @@ func optional(f quantity.Field, text string) (quantity.Amount, error) {
 	return f.Parse(text)
 }
 
-// pointsIn reads points of moisture above nought.
+// pointsIn reads points of moisture above zero.
 func pointsIn(name, text string) (quantity.Amount, error) {
 	return optional(quantity.Field{Name: name, Unit: quantity.Point, Places: 2, Min: quantity.Of("0.01", quantity.Point), Max: quantity.Int(20, quantity.Point)}, text)
 }

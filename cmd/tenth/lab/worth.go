@@ -131,12 +131,12 @@ func rulerJSON(w office.Worth) map[string]any {
 	marks := []map[string]string{}
 	for _, m := range w.Ruler.Marks {
 		if m.Label != "" {
-			marks = append(marks, map[string]string{"kind": string(m.Kind), "label": m.Label, "at": fmt.Sprint(markPlace(w.Ruler, m))})
+			marks = append(marks, map[string]string{"kind": string(m.Kind), "label": m.Label, "at": fmt.Sprint(w.Ruler.MarkPlace(m))})
 		}
 	}
 	out := map[string]any{"low": w.Ruler.Low.String(), "high": w.Ruler.High.String(), "marks": marks}
 	if b := w.Ruler.Band; b != nil {
-		out["band"] = map[string]string{"from": fmt.Sprint(rulerPlace(w.Ruler, b.From)), "to": fmt.Sprint(rulerPlace(w.Ruler, b.To))}
+		out["band"] = map[string]string{"from": fmt.Sprint(w.Ruler.Place(b.From)), "to": fmt.Sprint(w.Ruler.Place(b.To))}
 	}
 	return out
 }

@@ -83,7 +83,7 @@ func (c ratesTry) grid(e *rates.Edition) ([]quantity.Amount, error) {
 	first = first.Add(tenths) // so that every moisture shows its tenth
 	switch grid := settle.Grid(first, last, step); {
 	case step.Sign() <= 0:
-		return nil, terminal.Refusal("Give a step above nought, such as --step 0.5", "a grid in steps of %s never ends", step)
+		return nil, terminal.Refusal("Give a step above zero, such as --step 0.5", "a grid in steps of %s never ends", step)
 	case len(grid) == 0:
 		return nil, terminal.Refusal("Swap the two", "the grid begins at %s and ends before it, at %s", first, last)
 	case last.More(grid[len(grid)-1].Add(step)):

@@ -56,7 +56,7 @@ func (c Settle) batch(t *terminal.Terminal, set *rates.Set) error {
 		b := &batch{
 			reader: reader{set, t.LocalDate()}, in: newBatchRows(in), out: csv.NewWriter(w),
 			usual: map[string]string{"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day},
-			fault: func(err error) { terminal.Complain(t.Stderr, err) },
+			fault: func(err error) { terminal.Complain(t.Stderr, t.Printer, err) },
 		}
 		return b.run(t, c.Batch)
 	})

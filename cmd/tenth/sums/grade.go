@@ -1,14 +1,16 @@
 package sums
 
 import (
+	"slices"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/report"
+	"tenthpoint/internal/paper/plain"
 )
 
 // Grade grades a sample by the published tables.
@@ -38,7 +40,7 @@ func (c Grade) Run(t *terminal.Terminal) error {
 			if err != nil {
 				return err
 			}
-			graded, err := office.Grade(l)
+			graded, err := office.Grade(p, p.Desk, l)
 			if err != nil {
 				return err
 			}
@@ -76,7 +78,7 @@ func (c Grade) typed() (office.Grading, error) {
 		}
 		s.Findings = append(s.Findings, found)
 	}
-	return office.GradeSample(crop, s, c.Class)
+	return office.GradeSample(grain.First(), crop.ID, s, c.Class)
 }
 
 func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
@@ -84,7 +86,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		return t.PrintJSON(gradingJSON(g))
 	}
 	para := func(indent, text string) {
-		for _, part := range report.Wrap(text, c.Width-len(indent)) {
+		for _, part := range plain.Paragraph(text, c.Width-len(indent)) {
 			t.Say("%s%s", indent, part)
 		}
 	}
@@ -103,13 +105,24 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		list("Held down by", g.US.HeldDownBy)
 		list("Special grade, because", g.US.SpecialBecause)
 		list("Not told, for want of a test", g.US.SpecialNotTested)
-		list("Noticed", g.US.Cautions)
+		list("Noticed", slices.Concat(g.US.Faults, g.US.Cautions))
 		list("Not judged here", nonEmpty(g.US.NotJudged))
 		list("Tables", nonEmpty(g.US.Source))
 	}
 	list("Canadian moisture class", classes(g.Canada))
+	list("Law", standing(g.By))
 	t.Say("%s", grain.Advisory)
 	return nil
+}
+
+// standing says of each file of law since when it holds, and that it is to be
+// confirmed.
+func standing(files []*law.File) []string {
+	out := make([]string, len(files))
+	for i, f := range files {
+		out[i] = f.Title + ", " + f.Period() + ". " + law.Confirm
+	}
+	return out
 }
 
 // classes are Canadian classes with the names that have each in common.

@@ -10,11 +10,27 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/guard"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/tomlfile"
 )
 
-// Complaint is something that went wrong and what to do about it.
-type Complaint struct{ What, Hint string }
+// Complaint is something that went wrong and what to do about it, in English.
+type Complaint struct {
+	What, Hint string
+
+	what, hint message.Text // the same, to be said in another language
+}
+
+// In is a complaint in a language. What is known only as one sentence stays one.
+func (c Complaint) In(p *message.Printer) Complaint {
+	switch {
+	case p == nil:
+		return c
+	case c.what.IsZero():
+		return Complaint{What: p.Word(c.What), Hint: p.Word(c.Hint)}
+	}
+	return Complaint{What: p.Text(c.what), Hint: p.Text(c.hint)}
+}
 
 // Error is both as one text.
 func (c Complaint) Error() string {
@@ -26,15 +42,24 @@ func (c Complaint) Error() string {
 
 // Refusal makes a complaint.
 func Refusal(hint, what string, args ...any) error {
-	return Complaint{What: fmt.Sprintf(what, args...), Hint: hint}
+	if false {
+		_ = fmt.Sprintf(what, args...) // never done: it lets go vet check every call
+	}
+	return complaint(message.New(what, args...), message.Words(hint))
 }
 
-// Complain writes every complaint of an error as "error:" and "hint:".
-func Complain(w io.Writer, err error) {
+func complaint(what, hint message.Text) Complaint {
+	return Complaint{What: what.String(), Hint: hint.String(), what: what, hint: hint}
+}
+
+// Complain writes every complaint of an error as "error:" and "hint:", in a
+// language.
+func Complain(w io.Writer, in *message.Printer, err error) {
 	for _, c := range Complaints(err) {
-		fmt.Fprintln(w, "error:", Sentence(c.What))
+		c = c.In(in)
+		fmt.Fprintln(w, in.Word("error:"), Sentence(c.What))
 		if c.Hint != "" {
-			fmt.Fprintln(w, "hint:", Sentence(c.Hint))
+			fmt.Fprintln(w, in.Word("hint:"), Sentence(c.Hint))
 		}
 	}
 }
@@ -51,11 +76,11 @@ func Complaints(err error) []Complaint {
 	case entry.Unknown:
 		return []Complaint{notOnTheList(e)}
 	case entry.Ambiguous:
-		return []Complaint{{fmt.Sprintf("%q may be several %s", e.Text, plural[e.List]), "Type the code of one: " + strings.Join(e.Like, ", ")}}
+		return []Complaint{complaint(message.New("%q may be several %s", e.Text, message.Words(plural[e.List])), message.New("Type the code of one: %s", message.Names(", ", e.Like)))}
 	case entry.NotTested:
-		return []Complaint{{fmt.Sprintf("%s is not tested for %q", e.Commodity, e.Factor), "Factors of " + e.Commodity + ": " + strings.Join(e.Known, ", ")}}
+		return []Complaint{complaint(message.New("%s is not tested for %q", e.Commodity, e.Factor), message.New("Factors of %s: %s", e.Commodity, message.Names(", ", e.Known)))}
 	case entry.NoStoredTare:
-		return []Complaint{{fmt.Sprintf("truck %q has no stored tare", e.Truck), "Weigh it empty and give --tare"}}
+		return []Complaint{complaint(message.New("truck %q has no stored tare", e.Truck), message.Words("Weigh it empty and give --tare"))}
 	case guard.Asked:
 		return questions(e)
 	case tomlfile.Problems:
@@ -71,6 +96,9 @@ func Complaints(err error) []Complaint {
 			out = append(out, parted(line))
 		}
 	}
+	if len(out) == 1 {
+		out[0].what = message.Of(err)
+	}
 	return out
 }
 
@@ -78,12 +106,15 @@ func Complaints(err error) []Complaint {
 func questions(asked guard.Asked) []Complaint {
 	var out []Complaint
 	for _, f := range asked {
-		whose := ""
-		if f.Act == elevator.GuardManager {
-			whose = ", by a manager,"
+		reasons := make([]any, len(f.Reasons))
+		for i, r := range f.Reasons {
+			reasons[i] = message.Words(r)
 		}
-		hint := fmt.Sprintf("Look again, or answer%s with --confirm %s=REASON, one of: %s", whose, f.ID, strings.Join(f.Reasons, "; "))
-		out = append(out, Complaint{What: f.Said.String(), Hint: hint})
+		hint := message.New("Look again, or answer with --confirm %v=REASON, one of: %s", f.ID, message.List("; ", reasons...))
+		if f.Act == elevator.GuardManager {
+			hint = message.New("Look again, or let a manager answer with --confirm %v=REASON, one of: %s", f.ID, message.List("; ", reasons...))
+		}
+		out = append(out, complaint(f.Said, hint))
 	}
 	return out
 }
@@ -97,17 +128,17 @@ var plural = map[entry.List]string{
 func notOnTheList(e entry.Unknown) Complaint {
 	switch e.List {
 	case entry.GrowerList:
-		return Complaint{fmt.Sprintf("there is no grower %q here", e.Text), "Look with \"tenth grower list\", or add with \"tenth grower add CODE NAME\""}
+		return complaint(message.New("there is no grower %q here", e.Text), message.Words("Look with \"tenth grower list\", or add with \"tenth grower add CODE NAME\""))
 	case entry.BinList:
-		return Complaint{fmt.Sprintf("there is no pit or bin %q", e.Text), "Known here: " + strings.Join(e.Known, ", ")}
+		return complaint(message.New("there is no pit or bin %q", e.Text), message.New("Known here: %s", message.Names(", ", e.Known)))
 	case entry.ContractList:
-		return Complaint{fmt.Sprintf("there is no contract %q here", e.Text), "Look the number up in the contract"}
+		return complaint(message.New("there is no contract %q here", e.Text), message.Words("Look the number up in the contract"))
 	case entry.CommodityList:
 		c, err := entry.Commodity(e.Text)
 		if err != nil {
 			return parted(err.Error())
 		}
-		return Complaint{c.ID + " is not taken here", "Add it in the set-up with its schedule of rates"}
+		return complaint(message.New("%s is not taken here", c.ID), message.Words("Add it in the set-up with its schedule of rates"))
 	}
 	return parted(e.Error())
 }
@@ -124,7 +155,7 @@ func inFile(mistakes tomlfile.Problems) []Complaint {
 		if p.Excerpt != "" {
 			what += "\n    " + p.Excerpt
 		}
-		out = append(out, Complaint{what, p.Remedy})
+		out = append(out, Complaint{What: what, Hint: p.Remedy})
 	}
 	return out
 }
@@ -139,7 +170,7 @@ func parted(line string) Complaint {
 			continue
 		}
 		if hint := line[at+len(between):]; isAdvice(hint) {
-			return Complaint{line[:at], hint}
+			return Complaint{What: line[:at], Hint: hint}
 		}
 	}
 	return Complaint{What: line}

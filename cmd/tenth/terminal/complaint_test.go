@@ -30,7 +30,7 @@ func TestComplaints(t *testing.T) {
 		{Complaint{What: "is it?"}, "error: Is it?\n"},
 	} {
 		var b bytes.Buffer
-		Complain(&b, c.err)
+		Complain(&b, nil, c.err)
 		if b.String() != c.want {
 			t.Errorf("%v:\n%swant\n%s", c.err, b.String(), c.want)
 		}
@@ -41,7 +41,7 @@ func TestComplaints(t *testing.T) {
 func TestComplaintsOfAFile(t *testing.T) {
 	_, err := rates.Read("house.toml", []byte("[edition]\nid = 5\n"))
 	var b bytes.Buffer
-	Complain(&b, err)
+	Complain(&b, nil, err)
 	for _, want := range []string{"error: house.toml:2: ", "\n    id = 5\n", "\nhint: "} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("%q is not in:\n%s", want, b.String())

@@ -1,18 +1,54 @@
 package terminal
 
 import (
+	"context"
 	"fmt"
+	"os"
+	"strings"
 
+	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/worksheet"
 )
 
-// The terminal answers in English, as its commands are. What it hands out, slips,
-// papers and workings, is in the language of the house.
+// HouseLanguage is the language of the house whose book a command line names; nil,
+// which is English, where there is no such book or it cannot be read.
+func HouseLanguage(ctx context.Context, args []string) *message.Printer {
+	path, err := BookFlags{Book: namedBook(args)}.BookPath()
+	if err != nil {
+		return nil
+	}
+	file, err := sqlite.Open(path, ReadOnly)
+	if err != nil {
+		return nil
+	}
+	defer file.Close()
+	profiles, err := office.RecordsOf[elevator.Profile](ctx, file)
+	if err != nil || len(profiles) == 0 {
+		return nil
+	}
+	return i18n.In(profiles[0].Language)
+}
+
+// namedBook is the book a command line names, before it is parsed.
+func namedBook(args []string) string {
+	for i, arg := range args {
+		if path, is := strings.CutPrefix(arg, "--book="); is {
+			return path
+		}
+		if arg == "--book" && i+1 < len(args) {
+			return args[i+1]
+		}
+	}
+	return os.Getenv("TENTHPOINT_BOOK")
+}
 
 // Language is the house's, for a working.
-func (p *Session) Language() worksheet.Translate { return i18n.For(p.Profile().Language).Say }
+func (p *Session) Language() worksheet.Translate { return i18n.In(p.Profile().Language).Word }
 
 // WorkingOf says the working of a load.
 func (p *Session) WorkingOf(l *load.Load) worksheet.Translate {

@@ -99,6 +99,10 @@ func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act fun
 	if err != nil {
 		return err
 	}
+	laws, err := ratefiles.ReadLaws(f.folder(path))
+	if err != nil {
+		return err
+	}
 	book, err := t.open(path, how)
 	if err != nil {
 		return err
@@ -108,7 +112,7 @@ func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act fun
 			err = closed
 		}
 	}()
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: set, Charts: charts, Clock: t.Clock, Place: t.Place})
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: set, Charts: charts, Laws: laws, Clock: t.Clock, Place: t.Place})
 	if err != nil {
 		return err
 	}
@@ -159,9 +163,13 @@ func signIn(d *scalehouse.Desk, who string) error {
 // ReadCharts are the moisture charts in use with a book or, with an empty path,
 // with none.
 func (f RatesFlags) ReadCharts(book string) (*chart.Set, error) {
-	folder := f.Schedules
-	if folder == "" && book != "" {
-		folder = ratefiles.RatesBeside(book)
+	return ratefiles.ReadCharts(f.folder(book))
+}
+
+// folder is where a house keeps its rates, charts and rules of law.
+func (f RatesFlags) folder(book string) string {
+	if f.Schedules == "" && book != "" {
+		return ratefiles.RatesBeside(book)
 	}
-	return ratefiles.ReadCharts(folder)
+	return f.Schedules
 }

@@ -30,13 +30,17 @@ func (p *Session) Table(f ListFlags, heads []string, rows [][]string, empty stri
 // says so.
 func (p *Session) Columns(head string, rows [][]any, empty string) error {
 	if len(rows) == 0 {
-		p.Say("%s", empty)
+		p.Say("%s", p.Printer.Word(empty))
 		return nil
 	}
 	w := tabwriter.NewWriter(p.Stdout, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, head)
+	heads := strings.Split(head, "\t")
+	for i := range heads {
+		heads[i] = p.Printer.Word(heads[i])
+	}
+	fmt.Fprintln(w, strings.Join(heads, "\t"))
 	for _, row := range rows {
-		fmt.Fprintf(w, strings.TrimSuffix(strings.Repeat("%v\t", len(row)), "\t")+"\n", row...)
+		fmt.Fprintf(w, strings.TrimSuffix(strings.Repeat("%v\t", len(row)), "\t")+"\n", p.Printer.AsShown(row)...)
 	}
 	return w.Flush()
 }

@@ -12,6 +12,7 @@ import (
 	"os"
 	"time"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -24,6 +25,8 @@ type Terminal struct {
 	Stderr io.Writer
 	Clock  func() time.Time
 	Place  *time.Location
+	// Printer says everything in the language of the house; nil says it in English.
+	Printer *message.Printer
 	// Typing tells that a person sits at it, who can be asked.
 	Typing bool
 }
@@ -46,8 +49,15 @@ func isTerminal(f *os.File) bool {
 	return err != nil || !os.SameFile(info, empty)
 }
 
-// Say prints a line.
-func (t *Terminal) Say(format string, args ...any) { fmt.Fprintf(t.Stdout, format+"\n", args...) }
+// Say prints a line in the language of the house. Strings among the arguments are
+// names, or have been said already; figures are written with the signs of the
+// language.
+func (t *Terminal) Say(format string, args ...any) {
+	if false {
+		_ = fmt.Sprintf(format, args...) // never done: it lets go vet check every call
+	}
+	fmt.Fprintln(t.Stdout, t.Printer.Say(format, t.Printer.AsShown(args)...))
+}
 
 // LocalDate is the day at the terminal.
 func (t *Terminal) LocalDate() quantity.Date {

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 )
@@ -64,7 +65,7 @@ func (p *Session) Entered(f *entry.Form, all ...Texts) (*entry.Form, error) {
 			continue
 		}
 		if err := guard.Typed(w.Reason, p.Profile()); err != nil {
-			return f, Complaint{What: err.Error(), Hint: "Give it by --manual"}
+			return f, complaint(message.Of(err), message.Words("Give it by --manual"))
 		}
 	}
 	return f, nil

@@ -37,7 +37,7 @@ func ParseFinding(c grain.Commodity, by interface {
 // TicketNumber is a ticket as its number is typed.
 type TicketNumber int64
 
-// UnmarshalText reads a number above nought, with or without commas.
+// UnmarshalText reads a number above zero, with or without commas.
 func (n *TicketNumber) UnmarshalText(text []byte) error {
 	plain := strings.ReplaceAll(strings.TrimSpace(string(text)), ",", "")
 	number, err := strconv.ParseInt(plain, 10, 64)

@@ -142,7 +142,7 @@ func scanStock(row pgx.CollectableRow) (r book.StockRow, err error) {
 	return r, nil
 }
 
-// VerifyStock works the position out of the loads anew and returns every row that
+// VerifyStock works the position out of the loads again and returns every row that
 // does not agree, as a sentence. Both are read from one moment's state.
 func (b *Book) VerifyStock(ctx context.Context) ([]string, error) {
 	tx, err := b.pool.BeginTx(ctx, pgx.TxOptions{IsoLevel: pgx.RepeatableRead, AccessMode: pgx.ReadOnly})

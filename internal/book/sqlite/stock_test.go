@@ -110,7 +110,7 @@ func TestStockBeforeADay(t *testing.T) {
 }
 
 // However tickets come and end, in whatever order of days, the position kept is
-// the one worked out anew.
+// the one worked out again.
 func TestStockAgreesWithItsLoads(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b, err := OpenScratch()

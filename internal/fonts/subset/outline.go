@@ -43,7 +43,7 @@ func simple(outline []byte, contours int) ([]byte, error) {
 	return append(plain, outline[at+2+length:]...), nil
 }
 
-// composite numbers the parts anew.
+// composite numbers the parts again.
 func composite(outline []byte, take func(uint16) uint16) ([]byte, error) {
 	plain := append([]byte{}, outline[:10]...)
 	for at := 10; ; {

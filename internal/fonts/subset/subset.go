@@ -133,7 +133,7 @@ type letter struct {
 	glyph uint16
 }
 
-// chosen are the glyphs that stay, numbered anew.
+// chosen are the glyphs that stay, numbered again.
 type chosen struct {
 	letters          []letter
 	count            int

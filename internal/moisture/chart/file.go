@@ -92,7 +92,7 @@ func above(t *tomlfile.Table, key, remedy string, units ...quantity.Unit) quanti
 	}
 	a, read := t.OptionalAmount(key, units...)
 	if read && a.Sign() <= 0 {
-		t.AddProblem(key, fmt.Sprintf("%s.%s is %s, which is not above nought", t.Path(), key, a), remedy)
+		t.AddProblem(key, fmt.Sprintf("%s.%s is %s, which is not above zero", t.Path(), key, a), remedy)
 	}
 	return a
 }

@@ -61,7 +61,7 @@ func TestReadChartRefuses(t *testing.T) {
 		{"bare mass", `mass = "250 g"`, "mass = 250", "small.toml:10: chart.mass is a bare number"},
 		{"mass without unit", `mass = "250 g"`, `mass = "250"`, `"250" has no unit`},
 		{"mass in pounds", `mass = "250 g"`, `mass = "1 lb"`, "chart.mass is in lb"},
-		{"no mass", `mass = "250 g"`, `mass = "0 g"`, "chart.mass is 0 g, which is not above nought"},
+		{"no mass", `mass = "250 g"`, `mass = "0 g"`, "chart.mass is 0 g, which is not above zero"},
 		{"bare cell", `["16 %", "14 %", "13 %"]`, `["16 %", 14, "13 %"]`, "small.toml:33: row.1.cells holds a bare number"},
 		{"cell without unit", `["16 %", "14 %", "13 %"]`, `["16 %", "14", "13 %"]`, `small.toml:33: cells, number 2: "14" has no unit`},
 		{"cell in dial", `["16 %", "14 %", "13 %"]`, `["16 %", "14 dial", "13 %"]`, "small.toml:33: cells, number 2, is 14 dial"},

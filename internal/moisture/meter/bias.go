@@ -114,7 +114,7 @@ func (b *Bias) sentence(meter string) string {
 	if b.Shown {
 		return text + " That is more than chance: have the meter adjusted. No reading is changed for it here."
 	}
-	return text + " Nought lies between them: the references show no bias."
+	return text + " Zero lies between them: the references show no bias."
 }
 
 func (b *Bias) loneSentence(meter string) string {

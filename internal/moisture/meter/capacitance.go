@@ -34,7 +34,7 @@ const lnPlaces = 24
 // permittivity εᵣ (1 for vacuum), rounded once.
 func (c Capacitor) Picofarads(permittivity quantity.Amount, r quantity.Rounding) (quantity.Amount, error) {
 	if !c.Can.More(c.Rod) || c.Rod.Sign() <= 0 || c.Length.Sign() <= 0 || c.PerMetre.Sign() <= 0 {
-		return quantity.Amount{}, message.Invalid.Errorf("a cell %s long with a rod of %s in a can of %s is none; the can must be wider than the rod, and all of them above nought", c.Length, c.Rod, c.Can)
+		return quantity.Amount{}, message.Invalid.Errorf("a cell %s long with a rod of %s in a can of %s is none; the can must be wider than the rod, and all of them above zero", c.Length, c.Rod, c.Can)
 	}
 	can, err := logarithm(c.Can)
 	if err != nil {

@@ -5,6 +5,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -16,7 +17,7 @@ func checkOn(day, reference, reading string) Check {
 
 func canada(t *testing.T) CheckTolerance {
 	t.Helper()
-	a, ok := CheckToleranceByID("canada")
+	a, ok := CheckToleranceByID(law.First(), "canada")
 	if !ok {
 		t.Fatal("the rule canada is not known")
 	}

@@ -4,12 +4,13 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/quantity"
 )
 
 func authority(t *testing.T, id string) CheckTolerance {
 	t.Helper()
-	a, ok := CheckToleranceByID(id)
+	a, ok := CheckToleranceByID(law.First(), id)
 	if !ok {
 		t.Fatalf("no authority %s", id)
 	}
@@ -99,7 +100,11 @@ func TestAllowedErrors(t *testing.T) {
 	if _, ok := (CheckTolerance{Limits: []ErrorLimit{{Crops: []string{"corn"}, Fixed: pt("1")}}}).Allowed("oats", pct("14")); ok {
 		t.Error("a crop the authority does not name was given a limit")
 	}
-	for _, a := range CheckTolerances() {
+	rules, err := CheckTolerances(law.First())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, a := range rules {
 		if a.Confirmed == strings.Contains(a.Source, "unconfirmed") {
 			t.Errorf("%s: confirmed %v, source %q", a.ID, a.Confirmed, a.Source)
 		}

@@ -3,6 +3,7 @@ package meter
 import (
 	"slices"
 
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/quantity"
 )
 
@@ -53,34 +54,27 @@ func (a CheckTolerance) Allowed(crop string, reference quantity.Amount) (quantit
 	return quantity.Amount{}, false
 }
 
-// CheckTolerances are the published rules known here; a house may set its own.
-func CheckTolerances() []CheckTolerance {
-	return []CheckTolerance{
-		{
-			ID: "canada", Name: "Canadian Grain Commission", Confirmed: true,
-			Source:    "Canadian Grain Commission: meters checked every two weeks within 0.2 %, samples at 11 to 30 °C",
-			EveryDays: 14, Sample: quantity.Span{Low: quantity.Int(11, quantity.Celsius), High: quantity.Int(30, quantity.Celsius)},
-			Limits: []ErrorLimit{{Fixed: quantity.Of("0.2", quantity.Point)}},
-		},
-		{
-			ID: "us-official", Name: "U.S. official inspection", Confirmed: true, OfMean: true,
-			Source: "7 CFR 801.6: mean deviation of 0.15 % for official meters",
-			Limits: []ErrorLimit{{Fixed: quantity.Of("0.15", quantity.Point)}},
-		},
-		{
-			ID: "handbook-44", Name: "NIST Handbook 44", Confirmed: false,
-			Source: "NIST Handbook 44, section 5.56(a), T.2.1: from memory, unconfirmed",
-			Limits: []ErrorLimit{
-				{Crops: []string{"corn", "oats", "sorghum", "sunflower"}, Share: quantity.Of("0.05", quantity.Plain), AtLeast: quantity.Of("0.8", quantity.Point)},
-				{Share: quantity.Of("0.04", quantity.Plain), AtLeast: quantity.Of("0.7", quantity.Point)},
-			},
-		},
+// KindTolerances is the kind of file that has such rules.
+const KindTolerances = "meter-tolerances"
+
+// CheckTolerances are the published rules of a law; a house may set its own.
+func CheckTolerances(l law.Law) ([]CheckTolerance, error) {
+	var out []CheckTolerance
+	for _, f := range l.OfKind(KindTolerances) {
+		rules, err := ReadTolerances(f)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, rules...)
 	}
+	return out, nil
 }
 
-// CheckToleranceByID finds a published rule.
-func CheckToleranceByID(id string) (CheckTolerance, bool) {
-	for _, a := range CheckTolerances() {
+// CheckToleranceByID finds a published rule; false when the law has none of the
+// id.
+func CheckToleranceByID(l law.Law, id string) (CheckTolerance, bool) {
+	rules, _ := CheckTolerances(l) // what cannot be read has been said when it was loaded
+	for _, a := range rules {
 		if a.ID == id {
 			return a, true
 		}

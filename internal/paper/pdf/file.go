@@ -13,6 +13,7 @@ import (
 	"fmt"
 	"io"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper"
 )
 
@@ -78,7 +79,7 @@ func (f *File) addPage(p paper.Layout, m *paper.Marks) {
 // Close ends the file, and tells what went wrong since it was begun.
 func (f *File) Close() error {
 	if len(f.pages) == 0 {
-		return fmt.Errorf("a PDF without a page cannot be made")
+		return message.Errorf("a PDF without a page cannot be made")
 	}
 	f.tree()
 	f.info()

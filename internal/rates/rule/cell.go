@@ -101,7 +101,7 @@ func Less(a, b Cell) bool {
 
 func NotNegative(t *tomlfile.Table, key string, c Cell) {
 	if c.Amount.Sign() < 0 {
-		t.AddProblem(key, fmt.Sprintf("%s is %s, below nought", t.Name(key), c.Amount.Written()), "Write the size alone; what is paid to the grower is said by the word premium.")
+		t.AddProblem(key, fmt.Sprintf("%s is %s, below zero", t.Name(key), c.Amount.Written()), "Write the size alone; what is paid to the grower is said by the word premium.")
 	}
 }
 

@@ -3,11 +3,11 @@
 package barcode
 
 import (
-	"fmt"
 	"image"
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 
 	"github.com/boombuler/barcode/qr"
@@ -59,19 +59,19 @@ var payloadUnits = map[string]quantity.Unit{
 func ParsePayload(text string) (Payload, error) {
 	fields := strings.Split(text, " ")
 	if len(fields) != 6 || fields[0] != payloadMark {
-		return Payload{}, fmt.Errorf("this code is not from a ticket: it holds %.40q, a ticket's begins with %q and has 6 fields", text, payloadMark)
+		return Payload{}, message.Invalid.Errorf("this code is not from a ticket: it holds %.40q, a ticket's begins with %q and has 6 fields", text, payloadMark)
 	}
 	number, err := strconv.ParseInt(fields[1], 10, 64)
 	if err != nil || number < 1 {
-		return Payload{}, fmt.Errorf("%.20q in the code is not a ticket number; scan it again", fields[1])
+		return Payload{}, message.Invalid.Errorf("%.20q in the code is not a ticket number; scan it again", fields[1])
 	}
 	p := Payload{Ticket: number, Code: strings.ToLower(fields[5])}
 	if len(p.Code) != codeDigits || strings.Trim(p.Code, "0123456789abcdef") != "" {
-		return Payload{}, fmt.Errorf("%.20q in the code of ticket %d is not %d hexadecimal digits; scan it again", fields[5], number, codeDigits)
+		return Payload{}, message.Invalid.Errorf("%.20q in the code of ticket %d is not %d hexadecimal digits; scan it again", fields[5], number, codeDigits)
 	}
 	for i, into := range []*quantity.Amount{&p.Net, &p.Moisture, &p.Dry} {
 		if *into, err = packedAmount(fields[i+2]); err != nil {
-			return Payload{}, fmt.Errorf("the code of ticket %d: %w", number, err)
+			return Payload{}, message.Errorf("the code of ticket %d: %w", number, err)
 		}
 	}
 	return p, nil
@@ -81,11 +81,11 @@ func ParsePayload(text string) (Payload, error) {
 func packedAmount(text string) (quantity.Amount, error) {
 	at := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789.-", r) })
 	if at < 0 {
-		return quantity.Amount{}, fmt.Errorf("%.20q has no unit", text)
+		return quantity.Amount{}, message.Invalid.Errorf("%.20q has no unit", text)
 	}
 	unit, ok := payloadUnits[text[at:]]
 	if !ok {
-		return quantity.Amount{}, fmt.Errorf("%.20q is in no unit of a ticket", text)
+		return quantity.Amount{}, message.Invalid.Errorf("%.20q is in no unit of a ticket", text)
 	}
 	return quantity.ParseAmount(text[:at] + " " + unit.String())
 }
@@ -95,7 +95,7 @@ func packedAmount(text string) (quantity.Amount, error) {
 func (p Payload) Picture() (image.Image, error) {
 	code, err := qr.Encode(p.String(), qr.M, qr.AlphaNumeric)
 	if err != nil {
-		return nil, fmt.Errorf("the code of ticket %d cannot be drawn: %w", p.Ticket, err)
+		return nil, message.Errorf("the code of ticket %d cannot be drawn: %w", p.Ticket, err)
 	}
 	return code, nil
 }

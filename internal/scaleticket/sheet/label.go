@@ -1,9 +1,9 @@
 package sheet
 
 import (
-	"fmt"
 	"io"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paper/pdf"
 	"tenthpoint/internal/scaleticket"
@@ -27,7 +27,7 @@ var (
 // the same bytes.
 func Label(w io.Writer, l scaleticket.Label) error {
 	if err := pdf.Write(w, LabelLayout(l)); err != nil {
-		return fmt.Errorf("the label of sample %s cannot be made a PDF: %w", l.Number, err)
+		return message.Errorf("the label of sample %s cannot be made a PDF: %w", l.Number, err)
 	}
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paper/pdf"
 	"tenthpoint/internal/scaleticket"
@@ -44,7 +45,7 @@ type Options struct {
 // bytes.
 func PDF(w io.Writer, d scaleticket.Document, size Size, o Options) error {
 	if err := pdf.Write(w, Layout(d, size, o)); err != nil {
-		return fmt.Errorf("%s cannot be made a PDF: %w", d.Running, err)
+		return message.Errorf("%s cannot be made a PDF: %w", d.Running, err)
 	}
 	return nil
 }

@@ -13,8 +13,8 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/schedules"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -147,7 +147,7 @@ func RoomAt(t testing.TB, d *scalehouse.Desk) *Room {
 	r := &Room{T: t, Papers: map[string][]byte{}}
 	r.Session = session.New(d, r)
 	r.Session.Zone = time.UTC
-	r.Session.Attach(r)
+	r.Session.Window = r
 	return r
 }
 
@@ -159,10 +159,21 @@ func Must(t testing.TB, err error) {
 }
 
 // TextOf is paper as text, a line to a line.
-func TextOf(lines []scaleticket.PaperLine) string {
+func TextOf(lines []model.CardLine) string {
 	var b strings.Builder
 	for _, l := range lines {
 		fmt.Fprintf(&b, "%s | %s | %s\n", l.Left, l.Right, strings.ReplaceAll(l.Note, "\n", " / "))
+	}
+	return b.String()
+}
+
+// WordsOf are the words on pages, a run of letters to a line.
+func WordsOf(l paper.Layout) string {
+	var b strings.Builder
+	for _, page := range l.Pages {
+		for _, r := range page.Runs {
+			b.WriteString(r.Text + "\n")
+		}
 	}
 	return b.String()
 }
@@ -216,7 +227,7 @@ func (r *Room) AgainAt(now time.Time, who string) *Room {
 	next := &Room{T: r.T, Papers: map[string][]byte{}}
 	next.Session = session.New(d, next)
 	next.Session.Zone, next.Session.Indicator = time.UTC, r.Session.Indicator
-	next.Session.Attach(next)
+	next.Session.Window = next
 	return next
 }
 
@@ -227,7 +238,7 @@ func (r *Room) Drafts() []string {
 	Must(r.T, err)
 	var out []string
 	for _, row := range rows {
-		if row.Place != session.InHand {
+		if row.Place != session.Current {
 			out = append(out, fmt.Sprintf("%s %s %s", row.Place, row.ID, row.Texts))
 		}
 	}

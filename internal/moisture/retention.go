@@ -1,0 +1,54 @@
+package moisture
+
+import (
+	"fmt"
+
+	"tenthpoint/internal/law"
+	"tenthpoint/internal/tomlfile"
+)
+
+// Retention is how long a sample is kept for a dispute.
+type Retention struct {
+	ID     string `json:"id"`
+	Name   string `json:"name"`
+	Days   int    `json:"days,string"`
+	Source string `json:"source"`
+}
+
+// KindRetention is the kind of file that says how long.
+const KindRetention = "retention"
+
+// ReadRetentions reads a file of that kind. The error names every mistake in it.
+func ReadRetentions(f *law.File) (out []Retention, err error) {
+	err = f.Read(func(body *tomlfile.Table) {
+		for i, t := range body.Tables("rule") {
+			t.SetTitle(fmt.Sprintf("rule %d", i+1))
+			out = append(out, Retention{ID: t.Text("id"), Name: t.Text("name"), Days: law.Days(t, "days"), Source: t.Text("citation")})
+		}
+	})
+	return out, err
+}
+
+// Retentions are the published rules of a law; a house may set its own.
+func Retentions(l law.Law) ([]Retention, error) {
+	var out []Retention
+	for _, f := range l.OfKind(KindRetention) {
+		rules, err := ReadRetentions(f)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, rules...)
+	}
+	return out, nil
+}
+
+// RetentionByID finds a published rule; false when the law has none of the id.
+func RetentionByID(l law.Law, id string) (Retention, bool) {
+	rules, _ := Retentions(l) // what cannot be read has been said when it was loaded
+	for _, r := range rules {
+		if r.ID == id {
+			return r, true
+		}
+	}
+	return Retention{}, false
+}

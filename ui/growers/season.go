@@ -1,0 +1,76 @@
+package growers
+
+import (
+	"context"
+
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// season is the account of one grower since the season began. It is added up away
+// from the window.
+type season struct {
+	session *session.Session
+	account daysheet.Account
+	of      string // the grower it is of; empty while it is being added up
+	err     error
+}
+
+// forget has the account added up again when it is next opened.
+func (s *season) forget() { s.of = "" }
+
+// open has the account of a grower added up, unless it is that one.
+func (s *season) open(code string) {
+	if s.of == code {
+		return
+	}
+	s.of, s.err = "", nil
+	var account daysheet.Account
+	s.session.Run(model.Job{
+		Topic: "account",
+		Do: func(ctx context.Context, _ func(int, int)) (err error) {
+			account, err = office.Account(ctx, s.session.Desk, code, seasonBegan(s.session), quantity.Date{})
+			return err
+		},
+		Done: func(err error) { s.account, s.of, s.err = account, code, err },
+	})
+}
+
+// seasonMonth is the month a season begins in: before winter wheat comes in.
+const seasonMonth = 6
+
+// seasonBegan is the first day of the season that today lies in.
+func seasonBegan(f *session.Session) quantity.Date {
+	today := f.Desk.Today()
+	year := today.Year()
+	if today.Month() < seasonMonth {
+		year--
+	}
+	first, _ := quantity.NewDate(year, seasonMonth, 1)
+	return first
+}
+
+// card is contracts and deliveries of a grower, once they have been added up.
+func (s *season) card(c *session.Card, code string) {
+	switch {
+	case s.err != nil:
+		c.Part(session.Say("DELIVERED"))
+		c.Add(model.CardMark, session.Sentence(s.err), "")
+		return
+	case s.of != code:
+		c.Part(session.Say("DELIVERED"))
+		c.Add(model.CardText, session.Say("being added up …"), "")
+		return
+	}
+	cardContracts(c, s.account.Fills)
+	c.Part(session.Say("DELIVERED SINCE %s", s.session.Date(s.account.From)))
+	if len(s.account.Parts) == 0 {
+		c.Add(model.CardText, session.Say("Nothing yet this season."), "")
+	}
+	for _, part := range s.account.Parts {
+		cardDelivered(c, part)
+	}
+}

@@ -1,0 +1,83 @@
+package rates
+
+import (
+	"cmp"
+	"slices"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// standing says whether an edition counts today, the ones that do first.
+type standing int
+
+const (
+	usedToday standing = iota
+	inForce
+	yetToCome
+	overtaken
+	past
+)
+
+func standingOf(f *session.Session, e *rates.Edition) standing {
+	today := f.Desk.Today()
+	now, err := f.Desk.Rates().On(e.Schedule, e.Commodity.ID, today)
+	schedule, taken := f.Desk.Profile().Schedule(e.Commodity.ID)
+	switch {
+	case err == nil && now.ID == e.ID && taken && schedule == e.Schedule:
+		return usedToday
+	case err == nil && now.ID == e.ID:
+		return inForce
+	case today.Between(e.From, e.Until):
+		return overtaken
+	case today.Before(e.From):
+		return yetToCome
+	}
+	return past
+}
+
+// sorted are the editions: those in use first, each sort by grain.
+func sorted(f *session.Session) []*rates.Edition {
+	all := slices.Clone(f.Desk.Rates().All())
+	slices.SortStableFunc(all, func(a, b *rates.Edition) int {
+		return cmp.Or(cmp.Compare(standingOf(f, a), standingOf(f, b)), cmp.Compare(session.GrainName(a.Commodity.ID), session.GrainName(b.Commodity.ID)),
+			cmp.Compare(a.Schedule, b.Schedule), b.From.Cmp(a.From))
+	})
+	return all
+}
+
+// words say it of an edition.
+func (s standing) words(f *session.Session, e *rates.Edition) model.Remark {
+	switch s {
+	case usedToday:
+		return model.Remark{State: model.OK, Text: session.Say("used here")}
+	case inForce:
+		return model.Remark{State: model.Plain, Text: session.Say("in force")}
+	case yetToCome:
+		return model.Remark{State: model.Wait, Text: session.Say("from %s", f.Date(e.From))}
+	case overtaken:
+		return model.Remark{State: model.Locked, Text: session.Say("corrected")}
+	}
+	return model.Remark{State: model.Locked, Text: session.Say("over")}
+}
+
+// statusWord is the mark of an edition in the list.
+func statusWord(s rates.Status) string {
+	switch s {
+	case rates.Example:
+		return session.Say("EXAMPLE")
+	case rates.House:
+		return session.Say("house")
+	}
+	return session.Say("statute")
+}
+
+// periodOf is the days an edition is in force, as the desk writes days.
+func periodOf(f *session.Session, e *rates.Edition) string {
+	if e.Until == (quantity.Date{}) {
+		return session.Say("from %s", f.Date(e.From))
+	}
+	return session.Say("%s to %s", f.Date(e.From), f.Date(e.Until))
+}

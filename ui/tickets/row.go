@@ -1,0 +1,107 @@
+package tickets
+
+import (
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// row is one ticket of the list with its settlement as it was written down.
+type row struct {
+	office.Found
+	session *session.Session
+	summary settle.Summary
+	settled bool // there is a summary, and the book has it as it was written down
+	state   model.Remark
+}
+
+func rowOf(f *session.Session, found office.Found) row {
+	s, err := found.Recorded().Summary()
+	return row{found, f, s, err == nil, ticketState(found)}
+}
+
+func (r row) number() string {
+	if r.Ticket == 0 {
+		return session.NoFigure
+	}
+	return strconv.FormatInt(r.Ticket, 10)
+}
+
+// when is the day and the time a load was issued or turned away.
+func (r row) when() (day, hour string) {
+	at := r.IssuedAt
+	if r.Ticket == 0 {
+		at = r.EndedAt
+	}
+	day, hour, _ = strings.Cut(r.session.Desk.Local(at), " ")
+	return day, hour
+}
+
+func (r row) day() string {
+	day, _ := r.when()
+	return r.session.ShortDay(day)
+}
+
+func (r row) hour() string {
+	_, hour := r.when()
+	return hour
+}
+
+func (r row) net() string {
+	return session.FigureIn(r.summary.ScaleNet, r.settled, r.session.Desk.Profile().WeightUnit(), 0)
+}
+
+func (r row) moisture() string {
+	if !r.settled || r.summary.Moisture == nil {
+		return session.NoFigure
+	}
+	return session.FigureIn(*r.summary.Moisture, true, quantity.Percent, 1)
+}
+
+// bushels is what the grain comes to: bushels where they are used, else what was
+// settled by.
+func (r row) bushels() string {
+	a, counted := r.summary.DryQuantity()
+	return session.FigureIn(a, r.settled && counted, quantity.Bushel, 2)
+}
+
+// payable is what was paid, or that the price comes later.
+func (r row) payable() string {
+	switch {
+	case !r.settled || r.summary.Weighed:
+		return session.NoFigure
+	case r.summary.Priced():
+		return r.summary.Payable.Fixed(2)
+	}
+	return session.Say("later")
+}
+
+// ticketState is the state of a ticket, in a word.
+func ticketState(r office.Found) model.Remark {
+	switch load.Phase(r.Phase) {
+	case load.Void:
+		if r.ReissuedBy != 0 {
+			return model.Remark{State: model.Stop, Text: session.Say("void, see %d", r.ReissuedBy)}
+		}
+		return model.Remark{State: model.Stop, Text: session.Say("void")}
+	case load.Corrected:
+		return model.Remark{State: model.Locked, Text: session.Say("corrected")}
+	case load.TurnedAway:
+		return model.Remark{State: model.Stop, Text: session.Say("refused")}
+	}
+	switch {
+	case r.Corrects != 0:
+		return model.Remark{State: model.Wait, Text: session.Say("corrects %d", r.Corrects)}
+	case r.Reissues != 0:
+		return model.Remark{State: model.Wait, Text: session.Say("reissues %d", r.Reissues)}
+	case r.Manual != "":
+		return model.Remark{State: model.Warn, Text: session.Say("manual weight")}
+	}
+	return model.Remark{State: model.OK, Text: session.Say("issued")}
+}

@@ -1,0 +1,92 @@
+package tickets
+
+import (
+	"tenthpoint/internal/load"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Headline says in a sentence what became of the chosen ticket.
+func (t *Ticket) Headline() model.Remark {
+	l := t.load
+	if l == nil {
+		return model.Remark{}
+	}
+	local := t.session.Desk.Local
+	switch l.Phase {
+	case load.Void:
+		if l.Again.By != 0 {
+			return model.Remark{State: model.Stop, Text: session.Say("Void, reissued as ticket %d: %s", l.Again.By, l.Ended.Reason)}
+		}
+		return model.Remark{State: model.Stop, Text: session.Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+	case load.Corrected:
+		return model.Remark{State: model.Locked, Text: session.Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
+	case load.TurnedAway:
+		return model.Remark{State: model.Stop, Text: session.Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+	}
+	text := session.Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(l.Copies))
+	if place := session.InPlaceText(l); place != "" {
+		return model.Remark{State: model.Wait, Text: place + " · " + text}
+	}
+	return model.Remark{State: model.OK, Text: text}
+}
+
+func copiesText(copies int64) string {
+	switch copies {
+	case 0:
+		return session.Say("not printed yet")
+	case 1:
+		return session.Say("printed once")
+	}
+	return session.Say("printed %d times", copies)
+}
+
+// IsOpen reports whether there is one.
+func (t *Ticket) IsOpen() bool { return t.load != nil }
+
+// CanReprint reports whether there is a ticket to print.
+func (t *Ticket) CanReprint() bool { return t.load != nil && t.load.Number != 0 }
+
+// CanChange reports whether the chosen ticket may be corrected or voided.
+func (t *Ticket) CanChange() bool {
+	return t.load != nil && t.load.Phase == load.Ticketed
+}
+
+// WhyNotChange says why the chosen ticket may not be.
+func (t *Ticket) WhyNotChange() string {
+	l := t.load
+	switch {
+	case l == nil:
+		return session.Say("No ticket is open.")
+	case l.Again.By != 0:
+		return alreadyReissued(l)
+	case l.Phase == load.Void:
+		return session.Say("Ticket %d is void already.", l.Number)
+	case l.Phase == load.Corrected:
+		return session.Say("Ticket %d was corrected by ticket %d. Go on with that one.", l.Number, l.Ended.By)
+	}
+	return session.Say("This load has no ticket.")
+}
+
+// CanReissue reports whether the chosen ticket is void and its grain has no other
+// ticket yet.
+func (t *Ticket) CanReissue() bool {
+	l := t.load
+	return l != nil && l.Phase == load.Void && l.Again.By == 0
+}
+
+// WhyNotReissue says why the chosen ticket is not to be reissued.
+func (t *Ticket) WhyNotReissue() string {
+	l := t.load
+	switch {
+	case l != nil && l.Again.By != 0:
+		return alreadyReissued(l)
+	case t.CanChange():
+		return session.Say("Ticket %d is in force. Only a void ticket is reissued.", l.Number)
+	}
+	return t.WhyNotChange()
+}
+
+func alreadyReissued(l *load.Load) string {
+	return session.Say("Ticket %d is void and was reissued as ticket %d. Go on with that one.", l.Number, l.Again.By)
+}
