@@ -3,6 +3,7 @@ package entry
 import (
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 )
 
 // guard says what the house finds improbable about the load, and takes the answers
@@ -10,7 +11,7 @@ import (
 func (t *trying) guard() {
 	around, err := t.house.Around(t.Load)
 	if err != nil {
-		t.Remark(WholeLoad, Remark{Stop, ended(err.Error()), err})
+		t.Remark(WholeLoad, Remark{Stop, ended(message.Of(err)), err})
 		return
 	}
 	around.Past = t.start.Past
@@ -24,7 +25,7 @@ func (t *trying) guard() {
 		if _, asked := t.Asked.Find(f.ID); asked {
 			kind = Ask
 		}
-		t.Remark(t.beside(f.Field), Remark{Kind: kind, Text: f.Said.String()})
+		t.Remark(t.beside(f.Field), Remark{Kind: kind, Text: f.Said})
 	}
 	if !t.start.Past {
 		t.Lacking = guard.Lacks(t.Load, around.House)
@@ -46,6 +47,6 @@ func (t *trying) answer(a Answer) {
 		err = t.Load.Apply(load.Stamped{Fact: f.Answer(reason), Stamp: t.house.Stamp()})
 	}
 	if err != nil {
-		t.Remark(t.beside(f.Field), Remark{Stop, ended(err.Error()), err})
+		t.Remark(t.beside(f.Field), Remark{Stop, ended(message.Of(err)), err})
 	}
 }

@@ -34,7 +34,7 @@ func (q questions) ask() {
 	asked := q.form.Now.asked[0]
 	f.Put(model.Ask{
 		Draft: "answer", Of: q.form.id,
-		Title: session.Say("Is this right?"), Text: session.Say(asked.Said.String()), State: model.Warn,
+		Title: session.Say("Is this right?"), Text: session.Text(asked.Said), State: model.Warn,
 		Fields: q.fields(asked), Yes: session.Say("It is right"),
 		Then: func(values map[string]string) { q.answer(asked, values["who"], values["reason"]) },
 	})

@@ -62,7 +62,7 @@ func saidOf(r entry.Remark) string {
 	if r.Err != nil {
 		return session.Sentence(r.Err)
 	}
-	return session.Say(r.Text)
+	return session.Text(r.Text)
 }
 
 // remark says something beside a field; see [session.Remarks].
@@ -163,7 +163,7 @@ func (s *standing) CanIssue() bool {
 // sentence.
 func (s *standing) WhyNotIssue() string {
 	for _, m := range s.Load.Missing() {
-		return session.Say(m.Sentence)
+		return session.Text(m.Sentence)
 	}
 	for _, l := range s.lines {
 		if s.missing[l.ID] {
@@ -177,7 +177,7 @@ func (s *standing) WhyNotIssue() string {
 		return sentence
 	}
 	for _, l := range s.lacking {
-		return session.Say(l.Said.String())
+		return session.Text(l.Said)
 	}
 	if len(s.asked) > 0 {
 		return session.Say("F11 answers what is asked: %s", session.Join(" ", s.questions()...))
@@ -189,7 +189,7 @@ func (s *standing) WhyNotIssue() string {
 func (s *standing) questions() []string {
 	var out []string
 	for _, f := range s.asked {
-		out = append(out, session.Say(f.Said.String()))
+		out = append(out, session.Text(f.Said))
 	}
 	return out
 }
@@ -198,7 +198,7 @@ func (s *standing) questions() []string {
 func (s *standing) sentences() []string {
 	out := make([]string, len(s.problems))
 	for i, p := range s.problems {
-		out[i] = session.Say(p.Sentence)
+		out[i] = session.Text(p.Sentence)
 	}
 	return out
 }
