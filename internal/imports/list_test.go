@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -51,6 +52,9 @@ func (e testHouse) Settle(l *load.Load) (*settle.Settlement, settle.Problems) {
 		return nil, settle.Problems{{Field: "edition", Sentence: message.Of(err)}}
 	}
 	return nil, settle.Check(l.SettleFacts(), edition)
+}
+func (e testHouse) Around(*load.Load) (guard.Setting, error) {
+	return guard.Setting{House: e.Profile()}, nil
 }
 func (testHouse) MoistureClasses(*load.Load) []grain.MoistureClass { return nil }
 
