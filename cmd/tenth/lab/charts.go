@@ -3,11 +3,11 @@ package lab
 import (
 	"cmp"
 	"fmt"
-	"os"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/ratefiles"
 	"tenthpoint/schedules"
 )
 
@@ -176,7 +176,7 @@ A chart as CSV has a line of table, key and value for everything said about it, 
 
 func (c chartsCheck) Run(t *terminal.Terminal) error {
 	shelf, err := schedules.ChartsFrom(c.File, func(name string) ([]byte, error) {
-		text, err := os.ReadFile(name)
+		text, err := ratefiles.ReadText(name)
 		if err != nil {
 			return nil, terminal.Refusal("Check the name of the file", "%v", err)
 		}

@@ -80,12 +80,12 @@ func moistureNamed(name, text string) (quantity.Amount, error) {
 // benchBias says how far off a meter reads.
 type benchBias struct {
 	terminal.BookFlags
-	Meter   string `arg:"" help:"The meter." placeholder:"METER"`
-	Crop    string `help:"Only checks with this grain." placeholder:"GRAIN"`
-	Last    int    `help:"Only the last so many checks." placeholder:"N"`
-	Working bool   `help:"Print the whole working."`
-	Width   int    `help:"Width of the printed working, in letters." default:"76"`
-	JSON    bool   `help:"Print for programs: every figure as text."`
+	Meter   string         `arg:"" help:"The meter." placeholder:"METER"`
+	Crop    string         `help:"Only checks with this grain." placeholder:"GRAIN"`
+	Last    int            `help:"Only the last so many checks." placeholder:"N"`
+	Working bool           `help:"Print the whole working."`
+	Width   terminal.Width `help:"Width of the printed working, in letters." default:"76"`
+	JSON    bool           `help:"Print for programs: every figure as text."`
 }
 
 func (benchBias) Help() string {
@@ -120,7 +120,7 @@ func (c benchBias) Run(t *terminal.Terminal) error {
 		tellChart(p, log)
 		if c.Working {
 			p.Say("")
-			fmt.Fprint(p.Stdout, log.Sheet.TextIn(c.Width, p.Language()))
+			fmt.Fprint(p.Stdout, log.Sheet.TextIn(int(c.Width), p.Language()))
 		}
 		return nil
 	})
@@ -176,11 +176,11 @@ func biasJSON(log office.MeterLog) map[string]any {
 // benchLog writes a meter's log as a paper.
 type benchLog struct {
 	terminal.BookFlags
-	Meter string `arg:"" help:"The meter." placeholder:"METER"`
-	Crop  string `help:"Only checks with this grain." placeholder:"GRAIN"`
-	Last  int    `help:"Only the last so many checks." placeholder:"N"`
-	Out   string `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
-	Width int    `help:"Width of the text, in letters." default:"100"`
+	Meter string         `arg:"" help:"The meter." placeholder:"METER"`
+	Crop  string         `help:"Only checks with this grain." placeholder:"GRAIN"`
+	Last  int            `help:"Only the last so many checks." placeholder:"N"`
+	Out   string         `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
+	Width terminal.Width `help:"Width of the text, in letters." default:"100"`
 }
 
 func (benchLog) Help() string {
@@ -198,14 +198,14 @@ func (c benchLog) Run(t *terminal.Terminal) error {
 		}
 		doc := log.Paper(p.Profile(), p.Today())
 		if c.Out == "" {
-			fmt.Fprint(p.Stdout, doc.Text(c.Width))
+			fmt.Fprint(p.Stdout, doc.Text(int(c.Width)))
 			return nil
 		}
 		pdf, err := doc.PDF(report.PageFor(p.Profile().Rules))
 		if err != nil {
 			return err
 		}
-		files, err := p.Files(c.Out, "meter-"+log.Meter.ID+"-"+p.Today().String(), pdf, []byte(doc.Text(c.Width)))
+		files, err := p.Files(c.Out, "meter-"+log.Meter.ID+"-"+p.Today().String(), pdf, []byte(doc.Text(int(c.Width))))
 		for _, file := range files {
 			p.Say("Written: %s", file)
 		}

@@ -15,18 +15,18 @@ import (
 // benchConvert looks one reading up in a chart.
 type benchConvert struct {
 	terminal.RatesFlags
-	Crop        string `required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
-	Dial        string `required:"" help:"Dial reading." placeholder:"DIVISIONS"`
-	At          string `required:"" help:"Temperature of the sample, with F or C." placeholder:"TEMPERATURE"`
-	Mass        string `help:"Grain weighed into the meter, in g." placeholder:"GRAMS"`
-	Room        string `help:"Temperature of the room, with F or C." placeholder:"TEMPERATURE"`
-	TestWeight  string `help:"Test weight, for charts that go by it too; lb/bu unless it says kg/hL." placeholder:"WEIGHT"`
-	Chart       string `help:"The chart, by id, where several would do." placeholder:"CHART"`
-	Model       string `help:"Model of the meter." placeholder:"WORDS"`
-	Calibration string `help:"Calibration of the meter." placeholder:"EDITION"`
-	Round       string `help:"How the moisture is rounded." default:"0.1 half-up"`
-	Width       int    `help:"Width of the printed working, in letters." default:"76"`
-	JSON        bool   `help:"Print for programs: every figure as text."`
+	Crop        string         `required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
+	Dial        string         `required:"" help:"Dial reading." placeholder:"DIVISIONS"`
+	At          string         `required:"" help:"Temperature of the sample, with F or C." placeholder:"TEMPERATURE"`
+	Mass        string         `help:"Grain weighed into the meter, in g." placeholder:"GRAMS"`
+	Room        string         `help:"Temperature of the room, with F or C." placeholder:"TEMPERATURE"`
+	TestWeight  string         `help:"Test weight, for charts that go by it too; lb/bu unless it says kg/hL." placeholder:"WEIGHT"`
+	Chart       string         `help:"The chart, by id, where several would do." placeholder:"CHART"`
+	Model       string         `help:"Model of the meter." placeholder:"WORDS"`
+	Calibration string         `help:"Calibration of the meter." placeholder:"EDITION"`
+	Round       string         `help:"How the moisture is rounded." default:"0.1 half-up"`
+	Width       terminal.Width `help:"Width of the printed working, in letters." default:"76"`
+	JSON        bool           `help:"Print for programs: every figure as text."`
 }
 
 func (benchConvert) Help() string {
@@ -121,7 +121,7 @@ func (c benchConvert) tell(t *terminal.Terminal, chart *chart.Chart, sheet *work
 	t.Say("Moisture %s, by chart %s.", result.Moisture.Printed(), chart.ID)
 	tellFlags(t, flags)
 	t.Say("")
-	fmt.Fprint(t.Stdout, sheet.Text(c.Width))
+	fmt.Fprint(t.Stdout, sheet.Text(int(c.Width)))
 	return nil
 }
 

@@ -3,10 +3,10 @@
 package rates
 
 import (
-	"os"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 )
 
@@ -45,7 +45,7 @@ func editionsOf(f terminal.BookFlags) (*rates.Set, error) {
 // editionNamed finds one by its id, or reads it from the file that is named.
 func editionNamed(f terminal.BookFlags, named string) (*rates.Edition, error) {
 	if strings.HasSuffix(named, ".toml") {
-		text, err := os.ReadFile(named)
+		text, err := ratefiles.ReadText(named)
 		if err != nil {
 			return nil, terminal.Refusal("Check the path", "%v", err)
 		}

@@ -11,14 +11,14 @@ import (
 
 // Shrink is the bare formula, apart from any elevator's rates.
 type Shrink struct {
-	Weight   string `arg:"" help:"Weight of the wet grain; lb unless it says kg." placeholder:"WEIGHT"`
-	From     string `required:"" help:"Moisture the grain has." placeholder:"PERCENT"`
-	To       string `required:"" help:"Moisture it is brought down to." placeholder:"PERCENT"`
-	Handling string `help:"Handling loss, in percent." placeholder:"PERCENT"`
-	Basis    string `help:"What handling is a percent of: the wet weight, or the dried." enum:"wet,dried" default:"wet"`
-	Round    string `help:"How the results are rounded: a step and half-up, half-even, down or up." default:"0.01 half-up"`
-	JSON     bool   `help:"Print for programs: every figure as text."`
-	Width    int    `help:"Width of the printed working, in letters." default:"76"`
+	Weight   string         `arg:"" help:"Weight of the wet grain; lb unless it says kg." placeholder:"WEIGHT"`
+	From     string         `required:"" help:"Moisture the grain has." placeholder:"PERCENT"`
+	To       string         `required:"" help:"Moisture it is brought down to." placeholder:"PERCENT"`
+	Handling string         `help:"Handling loss, in percent." placeholder:"PERCENT"`
+	Basis    string         `help:"What handling is a percent of: the wet weight, or the dried." enum:"wet,dried" default:"wet"`
+	Round    string         `help:"How the results are rounded: a step and half-up, half-even, down or up." default:"0.01 half-up"`
+	JSON     bool           `help:"Print for programs: every figure as text."`
+	Width    terminal.Width `help:"Width of the printed working, in letters." default:"76"`
 }
 
 func (Shrink) Help() string {
@@ -39,7 +39,7 @@ func (c Shrink) Run(t *terminal.Terminal) error {
 	if c.JSON {
 		return t.PrintJSON(map[string]any{"working": s})
 	}
-	fmt.Fprint(t.Stdout, s.Text(c.Width))
+	fmt.Fprint(t.Stdout, s.Text(int(c.Width)))
 	return nil
 }
 
@@ -90,7 +90,10 @@ func (c Shrink) work() (*worksheet.Sheet, error) {
 	s.Section("Results")
 	water := waterShrink(s, g, weight, from, to)
 	handling := handlingLoss(s, g, c.Basis, rate, weight, water)
-	s.Work("dry", "Weight left", worksheet.Less(weight, water, handling), g.rounding, "")
+	left := s.Work("dry", "Weight left", worksheet.Less(weight, water, handling), g.rounding, "")
+	if left.Value().Sign() < 0 {
+		return nil, terminal.Refusal("Give a smaller handling loss", "nothing would be left of %s: handling takes %s more than there is", weight.Printed(), left.Value().Neg())
+	}
 	return s, nil
 }
 

@@ -55,9 +55,9 @@ func complaint(what, hint message.Text) Complaint {
 func Complain(w io.Writer, in *message.Printer, err error) {
 	for _, c := range Complaints(err) {
 		c = c.In(in)
-		fmt.Fprintln(w, in.Word("error:"), Sentence(c.What))
+		fmt.Fprintln(w, in.Word("error:"), shortened(Sentence(c.What)))
 		if c.Hint != "" {
-			fmt.Fprintln(w, in.Word("hint:"), Sentence(c.Hint))
+			fmt.Fprintln(w, in.Word("hint:"), shortened(Sentence(c.Hint)))
 		}
 	}
 }
