@@ -13,7 +13,7 @@ import (
 
 // benchCharts shows the moisture charts.
 type benchCharts struct {
-	List  chartsList  `cmd:"" help:"List the charts in use."`
+	List  chartsList  `cmd:"" default:"withargs" help:"List the charts in use."`
 	Show  chartsShow  `cmd:"" help:"Show a chart."`
 	Check chartsCheck `cmd:"" help:"Check chart files before they are used."`
 }

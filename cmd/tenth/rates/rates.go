@@ -14,7 +14,7 @@ import (
 // a manager reads one, holds it against another, tries it out and checks the
 // file before it is used.
 type Rates struct {
-	List    ratesList    `cmd:"" help:"List the editions in force, today or on a day."`
+	List    ratesList    `cmd:"" default:"withargs" help:"List the editions in force, today or on a day."`
 	Show    ratesShow    `cmd:"" help:"Show everything an edition says, with the line of its file."`
 	Check   ratesCheck   `cmd:"" help:"Check files of rates before they are used, alone and against each other."`
 	Diff    ratesDiff    `cmd:"" help:"Show the lines on which two editions part."`
