@@ -58,7 +58,11 @@ func editionNamed(f terminal.BookFlags, named string) (*rates.Edition, error) {
 	if e, ok := set.ByID(named); ok {
 		return e, nil
 	}
-	return nil, terminal.Refusal("Look with \"tenth rates list --all\", or name a file", "there is no edition %q here", named)
+	var ids []string
+	for _, e := range set.All() {
+		ids = append(ids, e.ID)
+	}
+	return nil, terminal.NotFound(terminal.Refusal("Look with \"tenth rates list --all\", or name a file", "there is no edition %q here", named), named, ids)
 }
 
 // editionJSON is what an edition is, for programs.

@@ -205,7 +205,7 @@ func isBatchColumn(name string) bool {
 		return slices.Contains(batchColumns, name)
 	}
 	for _, c := range grain.All() {
-		if _, ok := c.Factor(grain.FactorID(id)); ok && grain.FactorID(id) != grain.Moisture {
+		if f, ok := c.FactorCalled(id); ok && f.ID != grain.Moisture {
 			return true
 		}
 	}

@@ -23,10 +23,20 @@ func Accepted(e *rates.Edition, limits []string) ([]string, error) {
 	return limits, nil
 }
 
+// NotFound is a refusal that advises the names most like what was typed, where any
+// are.
+func NotFound(refused error, typed string, names []string) error {
+	c, is := refused.(Complaint)
+	if near := textsearch.Nearest(typed, names); is && len(near) > 0 {
+		return complaint(c.what, meant(near, nil))
+	}
+	return refused
+}
+
 // didYouMean advises the words most like a text, or all there are.
 func didYouMean(text string, known []string, all string) message.Text {
 	if near := textsearch.Nearest(text, known); len(near) > 0 {
-		return message.New("Did you mean %s?", message.Names(", ", near))
+		return meant(near, nil)
 	}
 	return message.New("%s: %s", message.Words(all), message.Names(", ", known))
 }
