@@ -12,7 +12,7 @@ import (
 var core = inside("message", "i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports", "entry")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("paper", "paper/pdf", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
+var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are what is done and asked for at an elevator.
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
@@ -76,15 +76,16 @@ var mayImport = map[string][]string{
 	"internal/fonts/subset":  {}, // fonts cut down to what is printed
 	"internal/paper":         inside("fonts", "textwrap"),
 	"internal/paper/pdf":     inside("fonts", "paper"),
+	"internal/paper/plain":   inside("textwrap"),
 	"internal/paper/roll":    {}, // the bytes of receipt printers
 
 	"internal/paper/roll/rollread": {}, // for tests: what such a printer prints
 
 	"internal/scaleticket": slices.Concat(core, inside("scaleticket/barcode")),
-	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf"),
+	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
-	"internal/scaleticket/sheet":   inside("textwrap", "paper", "paper/pdf", "paper/roll", "scaleticket", "scaleticket/barcode"),
+	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
 	"internal/paper/pdf/pdfwords": {}, // for tests: the words of a paper

@@ -4,6 +4,7 @@ import (
 	"go/ast"
 	"go/token"
 	"reflect"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -76,7 +77,7 @@ func textsSaid(sources []source) map[string]string {
 			case *ast.CallExpr:
 				for _, i := range saidArguments(n) {
 					if i < len(n.Args) {
-						if text, is := constantText(n.Args[i]); is && strings.ContainsFunc(text, unicode.IsLetter) {
+						if text, is := constantText(n.Args[i]); is && strings.ContainsFunc(aVerb.ReplaceAllString(text, ""), unicode.IsLetter) {
 							out[text] = s.at(n)
 						}
 					}
@@ -92,6 +93,9 @@ func textsSaid(sources []source) map[string]string {
 	return out
 }
 
+// aVerb is a gap of a format.
+var aVerb = regexp.MustCompile(`%(\[\d\])?[-+#0*]*\d*(\.\d+)?[a-zA-Z]`)
+
 // notForPeople are packages whose errors only programmers see.
 var notForPeople = inside("message", "archtest", "transcript", "entrytest", "tickettest", "demo", "book/booktest", "book/postgres", "fonts", "paper", "report", "scaleticket/barcode", "scaleticket/sheet", "atomicfile")
 
@@ -99,7 +103,7 @@ var notForPeople = inside("message", "archtest", "transcript", "entrytest", "tic
 func saidArguments(call *ast.CallExpr) []int {
 	name, of := calledName(call)
 	switch {
-	case of == "message" && (name == "New" || name == "Words" || name == "Errorf" || name == "List" && false):
+	case of == "message" && (name == "New" || name == "Words" || name == "Errorf"):
 		return []int{0}
 	case of == "message" && name == "Count":
 		return []int{2}

@@ -68,7 +68,7 @@ func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
 	if err != nil {
 		return "", nil, err
 	}
-	file, err = pdfOf(scaleticket.Compose(t))
+	file, err = pdfOf(t)
 	name = fmt.Sprintf("ticket-%d", number)
 	if copyNo > 0 {
 		name += fmt.Sprintf("-reprint-%d", copyNo)
@@ -194,8 +194,13 @@ func SlipPages(d scaleticket.Document) paper.Layout {
 	return sheet.Layout(d, sheet.HalfLetter, sheet.Options{})
 }
 
-func pdfOf(d scaleticket.Document) ([]byte, error) {
+// pdfOf is the paper of a ticket: its pages once for each copy that the house prints.
+func pdfOf(t scaleticket.Ticket) ([]byte, error) {
+	var copies []paper.Layout
+	for _, one := range t.EachCopy() {
+		copies = append(copies, SlipPages(scaleticket.Compose(one)))
+	}
 	var file bytes.Buffer
-	err := pdf.Write(&file, SlipPages(d))
+	err := pdf.Write(&file, copies...)
 	return file.Bytes(), err
 }

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/report"
+	"tenthpoint/internal/paper/plain"
 )
 
 // Grade grades a sample by the published tables.
@@ -86,7 +86,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		return t.PrintJSON(gradingJSON(g))
 	}
 	para := func(indent, text string) {
-		for _, part := range report.Wrap(text, int(c.Width)-len(indent)) {
+		for _, part := range plain.Paragraph(text, int(c.Width)-len(indent)) {
 			t.Say("%s%s", indent, part)
 		}
 	}

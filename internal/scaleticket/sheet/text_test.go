@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/paper/plain"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/tickettest"
 )
@@ -43,7 +44,7 @@ func TestRollFits(t *testing.T) {
 		d := scaleticket.Compose(c.Make(t))
 		for _, width := range []int{leastColumns, 32, RollColumns, 48, PageColumns, 132} {
 			for _, l := range strings.Split(Text(d, width), "\n") {
-				if letters(l) > width || strings.ContainsAny(l, "−×÷→…\t") {
+				if plain.Letters(l) > width || strings.ContainsAny(l, "−×÷→…\t") {
 					t.Errorf("%s in %d columns: %q", c.Name, width, l)
 				}
 			}
@@ -55,7 +56,7 @@ func TestRollFits(t *testing.T) {
 func TestSameWordsEverywhere(t *testing.T) {
 	for _, c := range tickettest.Table {
 		d := scaleticket.Compose(c.Make(t))
-		inOrder(t, c.Name+" on the roll", squashed(strings.NewReplacer("-----", "").Replace(Text(d, RollColumns))), d, plain)
+		inOrder(t, c.Name+" on the roll", squashed(strings.NewReplacer("-----", "").Replace(Text(d, RollColumns))), d, simple)
 	}
 }
 
