@@ -138,7 +138,7 @@ var mayImport = map[string][]string{
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
 	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal"}), // the table of commands
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile")),
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile", "textsearch")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard

@@ -66,6 +66,20 @@ func (f *Form) Set(field, text string) {
 	f.texts[field], f.now = strings.TrimSpace(text), nil
 }
 
+// FieldCalled is the id of the field that a text names: a factor of the load's grain
+// may be called by its name or by the short name a tester writes. What names no
+// factor stays as it is.
+func (f *Form) FieldCalled(text string) string {
+	c, err := grain.ByID(f.Commodity())
+	if err != nil {
+		return text
+	}
+	if factor, known := c.FactorCalled(text); known {
+		return string(factor.ID)
+	}
+	return text
+}
+
 // Book is the load as the book has it, or one of which nothing is known.
 func (f *Form) book() *load.Load {
 	if f.start.Book == nil {

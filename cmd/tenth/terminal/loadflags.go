@@ -160,12 +160,8 @@ func (f SampleFlags) Texts() (Texts, error) {
 	} {
 		t.Put(field, text)
 	}
-	for _, text := range f.Factor {
-		factor, result, err := SplitResult(text)
-		if err != nil {
-			return nil, err
-		}
-		t[factor] = result
+	if err := t.PutResults(f.Factor); err != nil {
+		return nil, err
 	}
 	for _, text := range f.Accept {
 		limit, reason, ok := strings.Cut(text, "=")
