@@ -62,7 +62,7 @@ func (p Preview) figures() []model.Figure {
 		settled.Value = session.FigureOf(s.Quantity)
 		money.Value = s.Payable.Printed()
 		if s.Payable.Kind() == worksheet.NotApplied {
-			money.Caption, money.Value = session.Say("Charges, price later"), s.Charges.Printed()
+			money.Caption, money.Value = session.Say("Charges without price"), s.Charges.Printed()
 		}
 	}
 	return []model.Figure{net, settled, money}
