@@ -19,7 +19,7 @@ func findPrice(c *check) {
 	}
 	by := c.limits("")
 	f := Finding{Field: "price"}
-	middle, asked := median(c.Prices, price.Unit())
+	middle, usual := median(c.Prices, price.Unit())
 	from, to := usualPrice(c.Details.Commodity, price.Unit())
 	switch {
 	case c.Posted != nil && c.Posted.Unit() == price.Unit():
@@ -32,7 +32,7 @@ func findPrice(c *check) {
 			return
 		}
 		f.Said = message.New("Price %s: this house pays from %s to %s.", *price, shownLimit(by.From), shownLimit(by.To))
-	case asked:
+	case usual && !c.Past: // the prices of today say nothing of a day long ago
 		if !far(*price, middle) {
 			return
 		}

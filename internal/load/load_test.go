@@ -74,8 +74,8 @@ func to(t *testing.T, phase Phase) *Load {
 func TestWhatMayFollowWhat(t *testing.T) {
 	may := map[Phase]string{
 		NotOpened:  "load.opened",
-		OnYard:     "load.amended load.weighed load.sampled load.accepted load.refused load.settled",
-		Ready:      "load.amended load.weighed load.sampled load.accepted load.refused load.settled ticket.issued",
+		OnYard:     "load.amended load.weighed load.sampled load.accepted load.answered load.refused load.settled",
+		Ready:      "load.amended load.weighed load.sampled load.accepted load.answered load.refused load.settled ticket.issued",
 		Ticketed:   "ticket.printed ticket.voided ticket.superseded",
 		TurnedAway: "",
 		Void:       "ticket.printed ticket.reissued",
