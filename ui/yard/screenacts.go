@@ -26,7 +26,7 @@ var loadActs = []shell.ActRow[*Screen]{
 		When:   func(s *Screen) bool { return s.Form().Now.CanIssue() },
 		WhyNot: func(s *Screen) string { return s.Form().Now.WhyNotIssue() },
 		Do:     (*Screen).issue},
-	{ID: "load.answer", Title: "Answer what is asked", Key: widgets.Bare(fyne.KeyF11),
+	{ID: "load.answer", Title: "Answer what is asked", Key: widgets.CtrlShift(fyne.KeyA),
 		When: func(s *Screen) bool { return questions{s.Form()}.waiting() }, Why: "Nothing is asked about this load.",
 		Do: func(s *Screen) { questions{s.Form()}.ask() }},
 	{ID: "load.again", Title: "Print the last ticket again", Key: widgets.CtrlShift(fyne.KeyP), Everywhere: true,

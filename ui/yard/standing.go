@@ -180,7 +180,7 @@ func (s *standing) WhyNotIssue() string {
 		return session.Text(l.Said)
 	}
 	if len(s.asked) > 0 {
-		return session.Say("F11 answers what is asked: %s", session.Join(" ", s.questions()...))
+		return session.Say("Ctrl+Shift+A answers what is asked: %s", session.Join(" ", s.questions()...))
 	}
 	return ""
 }
