@@ -5,6 +5,7 @@ package audit
 
 import (
 	"context"
+	"fmt"
 	"iter"
 	"sync"
 
@@ -36,6 +37,9 @@ type Soundness struct {
 	// Problems are sentences, each naming the fact, load or ticket. None means
 	// the book is sound.
 	Problems []string
+	// Remarks are what an examiner should know of a book that is sound all the
+	// same: clocks that stood wrong, late acts that a manager explained.
+	Remarks []string
 }
 
 // Verify walks the whole book: the file and its guards, the chain of facts,
@@ -76,6 +80,7 @@ type walk struct {
 	seen     map[string]bool           // the same loads
 	standing map[string]journal.Fact   // last fact of every other subject
 	lastSeq  int64                     // the end of the chain as walked
+	lastAt   string                    // the time of that fact
 	tickets  map[int64]string          // number -> load
 	inPlace  map[int64]int64           // number -> the ticket whose place it took
 	gaveWay  map[int64]int64           // number -> the ticket that took its place
@@ -85,6 +90,28 @@ type walk struct {
 
 func (v *walk) found(problems ...string) {
 	v.out.Problems = append(v.out.Problems, problems...)
+}
+
+func (v *walk) remark(format string, args ...any) {
+	v.out.Remarks = append(v.out.Remarks, fmt.Sprintf(format, args...))
+}
+
+// ordered tells of times that go back. Since the program asks about its clock only
+// an answer about it does so; books of earlier programs have more, which is no
+// fault of whoever kept them.
+func (v *walk) ordered(f journal.Fact) {
+	if f.Kind == (office.ClockAnswered{}).Kind() {
+		answer, err := journal.ReadBody[office.ClockAnswered](f.Body)
+		if err != nil {
+			v.found(fmt.Sprintf("Fact %d: %v.", f.Seq, err))
+			return
+		}
+		v.remark("Fact %d: the clock stood at %s after a fact of %s. %s answered for it: %s", f.Seq, v.desk.Local(f.At), v.desk.Local(answer.Last), f.Who, answer.Reason)
+		return
+	}
+	if f.At < v.lastAt {
+		v.remark("Fact %d is of %s, before fact %d of %s: the clock was set back, and nobody answered for it.", f.Seq, v.desk.Local(f.At), v.lastSeq, v.desk.Local(v.lastAt))
+	}
 }
 
 func (v *walk) file() error {
@@ -128,7 +155,8 @@ func (v *walk) noting(facts iter.Seq2[journal.Fact, error]) iter.Seq2[journal.Fa
 }
 
 func (v *walk) note(f journal.Fact) {
-	v.lastSeq = f.Seq
+	v.ordered(f)
+	v.lastSeq, v.lastAt = f.Seq, f.At
 	id, isLoad := office.LoadOfSubject(f.Subject)
 	switch {
 	case !isLoad:

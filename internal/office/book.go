@@ -54,12 +54,17 @@ type Shelf interface {
 	Origins(context.Context) (map[string]string, error)
 }
 
-// Lists are what a sheet is read from: the book as it stands, or as a write has
-// left it so far. A day is closed with the very sheet it had in that moment.
-type Lists interface {
+// DayLists are the loads and the position that a day's sheet is added up from.
+type DayLists interface {
 	Loads(book.LoadFilter) ([]book.LoadRow, error)
 	StockBefore(day string) ([]book.StockRow, error)
 	LastTicketBefore(day string) (int64, error)
+}
+
+// Lists are what a sheet is read from: the book as it stands, or as a write has
+// left it so far. A day is closed with the very sheet it had in that moment.
+type Lists interface {
+	DayLists
 	SamplesKept(from, to string) ([]book.KeptSamples, error)
 	Records(kind string) ([]book.Record, error)
 	FactsOf(subject string) ([]journal.Fact, error)

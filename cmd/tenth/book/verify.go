@@ -55,6 +55,7 @@ type soundnessJSON struct {
 	Settlements string   `json:"settlements"`
 	Editions    string   `json:"editions"`
 	Problems    []string `json:"problems"`
+	Remarks     []string `json:"remarks,omitempty"`
 }
 
 func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
@@ -63,13 +64,16 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 		count := func(n int64) string { return fmt.Sprint(n) }
 		err := p.PrintJSON(soundnessJSON{
 			Sound: sound, Facts: count(found.Facts), Loads: count(found.Loads), Tickets: count(found.Tickets),
-			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]string{}, found.Problems...),
+			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]string{}, found.Problems...), Remarks: found.Remarks,
 		})
 		if err != nil {
 			return err
 		}
 	} else {
 		p.Say("%d facts, %d loads, %d tickets; %d settlements worked again under %d editions.", found.Facts, found.Loads, found.Tickets, found.Settlements, found.Editions)
+		for _, remark := range found.Remarks {
+			p.Say("%s", remark)
+		}
 	}
 	if sound {
 		if !c.JSON {

@@ -28,7 +28,15 @@ type RatesFlags struct {
 
 // WhoFlags say who acts.
 type WhoFlags struct {
-	Who string `help:"Who acts, by full name. Without it, the weigher of the set-up." env:"TENTHPOINT_WHO" placeholder:"NAME"`
+	Who   string `help:"Who acts, by full name. Without it, the weigher of the set-up." env:"TENTHPOINT_WHO" placeholder:"NAME"`
+	Clock string `help:"Why the computer's clock stands before the last fact of the book, or long after it, when that was asked." placeholder:"WHY"`
+}
+
+// AfterApply hands the answer about the clock to the terminal, where the book is
+// opened.
+func (f WhoFlags) AfterApply(t *Terminal) error {
+	t.ClockAnswer = f.Clock
+	return nil
 }
 
 // BookPath is where the book lies.
@@ -119,7 +127,18 @@ func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act fun
 	if err := signIn(d, who); err != nil {
 		return err
 	}
+	if err := t.answerClock(d, how); err != nil {
+		return err
+	}
 	return named(d, act(&Session{d, t, book}))
+}
+
+// answerClock writes down why the clock stands as it does, where that was said.
+func (t *Terminal) answerClock(d *scalehouse.Desk, how sqlite.Options) error {
+	if t.ClockAnswer == "" || how.ReadOnly {
+		return nil
+	}
+	return scalehouse.AnswerClock(t, d, t.ClockAnswer)
 }
 
 // open opens a book. One that is too old for reading is brought up to date
@@ -142,10 +161,18 @@ func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 
 // named tells how to say who acts, when nobody was.
 func named(d *scalehouse.Desk, err error) error {
+	if errors.Is(err, message.ClockStepped) {
+		return asked(err)
+	}
 	if err == nil || d.Who().Name != "" || !errors.Is(err, message.NotSignedIn) {
 		return err
 	}
 	return Refusal("Say who acts: --who \"Full Name\", or TENTHPOINT_WHO", "nobody is signed in")
+}
+
+// asked tells how to answer about the clock.
+func asked(err error) error {
+	return errors.Join(err, Refusal("To go on as it is, say why: --clock \"the battery was replaced\"", "nothing was written"))
 }
 
 // signIn signs in who was named, or the weigher of the set-up. Without either
