@@ -3,7 +3,6 @@ module tenthpoint
 go 1.26.0
 
 require (
-	codeberg.org/go-pdf/fpdf v0.12.0
 	fyne.io/fyne/v2 v2.7.2
 	github.com/BurntSushi/toml v1.6.0
 	github.com/alecthomas/kong v1.17.0

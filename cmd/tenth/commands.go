@@ -35,6 +35,7 @@ type commands struct {
 	Explain tickets.Explain `cmd:"" group:"tickets" help:"Explain every figure of a ticket, under the rates it was settled by."`
 	Find    tickets.Find    `cmd:"" group:"tickets" help:"Find tickets by grower, truck, grain or day."`
 	Reprint tickets.Reprint `cmd:"" group:"tickets" help:"Print another copy of a ticket."`
+	Print   tickets.Print   `cmd:"" group:"tickets" help:"Write the slips of many tickets into files."`
 	Correct tickets.Correct `cmd:"" group:"tickets" help:"Issue a corrected ticket in place of a wrong one."`
 	Void    tickets.Void    `cmd:"" group:"tickets" help:"Cancel a ticket; its number and copies stay."`
 	Reissue tickets.Reissue `cmd:"" group:"tickets" help:"Issue another ticket in place of a void one."`

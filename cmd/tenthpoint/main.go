@@ -112,6 +112,9 @@ func (p *program) open(ctx context.Context, path string) error {
 	rates.SetRatesWrong(frame, p.ratesWrong)
 	here := station{program: p, frame: frame, printer: papers, book: path}
 	frame.Station = here
+	retrying, stop := context.WithCancel(ctx)
+	p.atEnd = append(p.atEnd, func() error { stop(); return nil })
+	go papers.retry(retrying)
 	unlinked := errors.Join(here.remembered(p.flags.View), here.Relink())
 	frame.Files = newExports(path)
 	frame.Demo, frame.OpenDemo = newDemo, p.openDemo

@@ -2,9 +2,11 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"sync"
+	"time"
 
 	"tenthpoint/internal/printing"
 	"tenthpoint/ui/session"
@@ -39,7 +41,7 @@ func (p *printer) send(way, queue string) error {
 	case session.ToScreen:
 		to = printing.Viewer{Folder: p.folder}
 	case session.ToQueue:
-		to = printing.System{Printer: queue, Keep: p.folder}
+		to = &printing.Waiting{To: printing.System{Printer: queue, Keep: p.folder}, Folder: filepath.Join(p.folder, "waiting")}
 	default:
 		return fmt.Errorf("papers cannot go to %q", way)
 	}
@@ -58,5 +60,32 @@ func (p *printer) way() printing.Destination {
 // Print sends one paper on and says where it went.
 func (p *printer) Print(ctx context.Context, name string, pdf []byte) (where string, err error) {
 	receipt, err := p.way().Send(ctx, printing.Job{Name: name, MIME: printing.PDF, Bytes: pdf, Copies: 1})
+	var waits printing.Waits
+	switch {
+	case errors.As(err, &waits):
+		return "", session.PaperWaits{Why: waits.Why}
+	case err == nil && receipt.Off != "":
+		return receipt.Where, session.PaperWaits{Why: errors.New(receipt.Off)}
+	}
 	return receipt.Where, err
+}
+
+// retryEvery is how often papers that wait are offered to the printer again.
+const retryEvery = 30 * time.Second
+
+// retry prints what waits as soon as the printer takes it, until ctx ends. That a
+// paper waits was said when it was printed, so a further failure is not said again.
+func (p *printer) retry(ctx context.Context) {
+	tick := time.NewTicker(retryEvery)
+	defer tick.Stop()
+	for {
+		if queue, is := p.way().(*printing.Waiting); is {
+			_, _ = queue.Resume(ctx)
+		}
+		select {
+		case <-ctx.Done():
+			return
+		case <-tick.C:
+		}
+	}
 }

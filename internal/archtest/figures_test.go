@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"go/ast"
 	"go/token"
-	"path"
 	"slices"
-	"strings"
 	"testing"
 )
 
@@ -23,14 +21,17 @@ var floatNames = []string{
 // as a float, and it has to know one to refuse it.
 const refusesFloats = "internal/tomlfile"
 
+// widthsOfColumns gives a library the widths of a workbook's columns, which it takes
+// as floats.
+const widthsOfColumns = "internal/report/xlsxwidths.go"
+
 // noFloats keeps binary fractions away from every amount: 0.1 has no binary
-// form, and a tenth of a point is money. Where ink goes on paper is no
-// amount: files named draw*.go of the papers may place it with floats, and a length
-// may be written in points, since 7.9 * paper.Point is a whole number.
+// form, and a tenth of a point is money. A length on paper may be written in points,
+// since 7.9 * paper.Point is a whole number.
 func noFloats(sources []source) []string {
 	var problems []string
 	for _, s := range sources {
-		if s.isTest() || !within(s.pkg(), exactPackages...) && !s.presents() || s.pkg() == refusesFloats || drawsPaper(s) {
+		if s.isTest() || !within(s.pkg(), exactPackages...) && !s.presents() || s.pkg() == refusesFloats || s.path == widthsOfColumns {
 			continue
 		}
 		ast.Inspect(s.file, func(n ast.Node) bool {
@@ -61,7 +62,8 @@ func floating(n ast.Node) string {
 	return ""
 }
 
-// isLength reports whether an expression is a number of points.
+// isLength reports whether an expression is a number of points: x * paper.Point, or
+// pt for short.
 func isLength(n ast.Node) bool {
 	product, ok := n.(*ast.BinaryExpr)
 	if !ok || product.Op != token.MUL {
@@ -69,15 +71,11 @@ func isLength(n ast.Node) bool {
 	}
 	switch unit := product.Y.(type) {
 	case *ast.Ident:
-		return unit.Name == "Point"
+		return unit.Name == "Point" || unit.Name == "pt"
 	case *ast.SelectorExpr:
 		return unit.Sel.Name == "Point"
 	}
 	return false
-}
-
-func drawsPaper(s source) bool {
-	return within(s.pkg(), papers...) && strings.HasPrefix(path.Base(s.path), "draw")
 }
 
 // roundings are the calls that lose part of a figure. They happen in
@@ -133,7 +131,8 @@ var read, _ = strconv.ParseFloat("1", 64)`
 		snippet(t, "internal/settle/a.go", broken),
 		snippet(t, "internal/settle/draw.go", broken),
 		snippet(t, "internal/settle/a_test.go", broken),
-		snippet(t, "internal/scaleticket/draw_paper.go", broken),
+		snippet(t, widthsOfColumns, broken),
+		snippet(t, "internal/paper/a.go", "package x\nconst size, other = 7.9 * paper.Point, 7.9 * wheat"),
 		snippet(t, "ui/yard/screen.go", broken),
 		snippet(t, "internal/tomlfile/a.go", broken),
 		snippet(t, "ui/yard/a.go", `package yard
@@ -141,7 +140,7 @@ func f(x any) string { return x.(float32) }`),
 	}),
 		"internal/settle/a.go:3: float64", "internal/settle/a.go:4: the number 0.5", "internal/settle/a.go:5: ParseFloat",
 		"internal/settle/draw.go:3", "internal/settle/draw.go:4", "internal/settle/draw.go:5",
-		"ui/yard/a.go:2: float32")
+		"internal/paper/a.go:2: the number 7.9", "ui/yard/a.go:2: float32")
 }
 
 func TestNoStrayRoundingCanFail(t *testing.T) {

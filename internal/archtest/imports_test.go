@@ -12,7 +12,7 @@ import (
 var core = inside("message", "i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports", "entry")
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("paper", "paper/pdf", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
+var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are what is done and asked for at an elevator.
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
@@ -76,25 +76,30 @@ var mayImport = map[string][]string{
 	"internal/fonts/subset":  {}, // fonts cut down to what is printed
 	"internal/paper":         inside("fonts", "textwrap"),
 	"internal/paper/pdf":     inside("fonts", "paper"),
-	"internal/scaleticket":   slices.Concat(core, inside("scaleticket/barcode")),
-	"internal/report":        inside("textwrap", "i18n", "fonts"),
+	"internal/paper/plain":   inside("textwrap"),
+	"internal/paper/roll":    {}, // the bytes of receipt printers
+
+	"internal/paper/roll/rollread": {}, // for tests: what such a printer prints
+
+	"internal/scaleticket": slices.Concat(core, inside("scaleticket/barcode")),
+	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
-	"internal/scaleticket/sheet":   inside("textwrap", "paper", "paper/pdf", "scaleticket"),
+	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
-	"internal/report/pdfwords":   {}, // for tests: the words of a paper
-	"internal/daysheet":          slices.Concat(core, inside("report")),
-	"internal/explanation":       slices.Concat(core, inside("report")),
-	"internal/scalelink":         inside("quantity"),
-	"internal/atomicfile":        {}, // files that appear whole or not at all
-	"internal/printing":          inside("atomicfile"),
-	"internal/ratefiles":         slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
-	"internal/office":            slices.Concat(core, papers, inside("book")),
-	"internal/audit":             slices.Concat(core, inside("book", "office")),
-	"internal/scalehouse":        slices.Concat(core, papers, inside("book", "office", "audit")),
-	"internal/scalehouse/intake": slices.Concat(core, inside("office", "scalehouse")),
-	"internal/demo":              slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
+	"internal/paper/pdf/pdfwords": {}, // for tests: the words of a paper
+	"internal/daysheet":           slices.Concat(core, inside("report")),
+	"internal/explanation":        slices.Concat(core, inside("report")),
+	"internal/scalelink":          inside("quantity"),
+	"internal/atomicfile":         {}, // files that appear whole or not at all
+	"internal/printing":           inside("atomicfile"),
+	"internal/ratefiles":          slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
+	"internal/office":             slices.Concat(core, papers, inside("book")),
+	"internal/audit":              slices.Concat(core, inside("book", "office")),
+	"internal/scalehouse":         slices.Concat(core, papers, inside("book", "office", "audit")),
+	"internal/scalehouse/intake":  slices.Concat(core, inside("office", "scalehouse")),
+	"internal/demo":               slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
 	"ui/model":               inside("textsearch", "moisture"),
 	"ui/handbook":            inside("textsearch", "i18n", "rates"), // explains the methods of the rates
@@ -104,13 +109,13 @@ var mayImport = map[string][]string{
 	"ui/paint":               {"ui/apptheme"},
 	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
 	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
-	"ui/paperview":           {"internal/scaleticket", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets"},
+	"ui/paperview":           slices.Concat(inside("fonts", "paper"), []string{"ui/model", "ui/apptheme", "ui/paint", "ui/widgets"}),
 	"ui/widgettest":          {"ui/model", "ui/apptheme"}, // for tests: what tests of widgets share
 	"ui/gallery":             {},                          // tests of all widgets side by side
 	"ui/shell":               slices.Concat(inside("i18n", "scaleticket"), []string{"ui/model", "ui/session"}, widgetPackages),
 	"ui/help":                slices.Concat([]string{"ui/model", "ui/session", "ui/handbook", "ui/shell"}, widgetPackages),
 
-	"ui/listdetail": slices.Concat(inside("scaleticket"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
+	"ui/listdetail": slices.Concat(inside("paper"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
 
 	// The areas of the window, each with its presenter and its screens.
 	"ui/yard":      area(),
@@ -133,7 +138,7 @@ var mayImport = map[string][]string{
 	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
-	"cmd/tenth/tickets":  command("cmd/tenth/yard"), // a ticket issued again may leave a load on the yard
+	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
 	"cmd/tenth/day":      command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),

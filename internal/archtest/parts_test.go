@@ -17,7 +17,6 @@ var belongsTo = map[string][]string{
 	"database/sql":                  {"internal/book/sqlite"},
 	"github.com/jackc/pgx/v5":       {"internal/book/postgres"},
 	"modernc.org/sqlite":            {"internal/book/sqlite"},
-	"codeberg.org/go-pdf/fpdf":      {"internal/report"},
 	"github.com/boombuler/barcode":  {"internal/scaleticket/barcode"},
 	"go.bug.st/serial":              {"internal/scalelink"},
 	"github.com/alecthomas/kong":    {"cmd/tenth", "cmd/tenthpoint"},

@@ -17,24 +17,14 @@ const (
 	mostMethods = 30
 )
 
-// largePackages had more files than that when the rule was made. A number here
-// may only become smaller, and an entry goes when its package keeps the rule.
-var largePackages = map[string]int{}
-
-// largeTypes are the same for types with many methods.
-var largeTypes = map[string]int{
-	"internal/report.sheet":   41,
-	"ui/paperview.pageLayout": 35,
-}
-
 // packageSize counts the files of each package, without its tests.
 func packageSize(sources []source) []string {
-	return overLimit(filesOf(sources), largePackages, mostFiles, "files; a folder for each area of it")
+	return overLimit(filesOf(sources), mostFiles, "files; a folder for each area of it")
 }
 
 // typeSize counts the methods of each type, without those of tests.
 func typeSize(sources []source) []string {
-	return overLimit(methodsOf(sources), largeTypes, mostMethods, "methods; it has more than one job")
+	return overLimit(methodsOf(sources), mostMethods, "methods; it has more than one job")
 }
 
 func filesOf(sources []source) map[string]int {
@@ -78,36 +68,21 @@ func receiverName(e ast.Expr) string {
 	return ""
 }
 
-// overLimit names what is larger than the limit allows, or than its exception
-// does, and exceptions that are larger than they need to be.
-func overLimit(counts, exceptions map[string]int, limit int, what string) []string {
+// overLimit names what is larger than the limit.
+func overLimit(counts map[string]int, limit int, what string) []string {
 	var problems []string
 	for _, name := range slices.Sorted(maps.Keys(counts)) {
-		allowed := max(limit, exceptions[name])
-		if counts[name] > allowed {
-			problems = append(problems, fmt.Sprintf("%s: %d, more than %d %s", name, counts[name], allowed, what))
-		}
-	}
-	for _, name := range slices.Sorted(maps.Keys(exceptions)) {
-		if counts[name] < exceptions[name] {
-			problems = append(problems, fmt.Sprintf(
-				"%s: down to %d, and its exception allows %d; lower it, or take it away at %d", name, counts[name], exceptions[name], limit))
+		if counts[name] > limit {
+			problems = append(problems, fmt.Sprintf("%s: %d, more than %d %s", name, counts[name], limit, what))
 		}
 	}
 	return problems
 }
 
 func TestSizeCanFail(t *testing.T) {
-	counts := map[string]int{"a": limitOf, "b": limitOf + 1, "c": limitOf + 5, "d": limitOf + 5}
-	exceptions := map[string]int{"c": limitOf + 5, "d": limitOf + 6, "e": limitOf + 1}
-	expectProblems(t, overLimit(counts, exceptions, limitOf, "files"),
-		"b: 11, more than 10 files", "d: down to 15, and its exception allows 16", "e: down to 0")
-	if grown := overLimit(map[string]int{"c": limitOf + 6}, map[string]int{"c": limitOf + 5}, limitOf, "files"); len(grown) != 1 {
-		t.Errorf("an exception that grew is answered with %q", grown)
-	}
+	expectProblems(t, overLimit(map[string]int{"a": 10, "b": 11, "c": 15}, 10, "files"),
+		"b: 11, more than 10 files", "c: 15, more than 10 files")
 }
-
-const limitOf = 10
 
 func TestSizesAreCounted(t *testing.T) {
 	sources := []source{

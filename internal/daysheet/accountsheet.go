@@ -65,75 +65,115 @@ func (a Account) loads() int {
 
 // summary is a commodity in one row.
 func (p AccountPart) summary() report.Table {
-	s := p.Sum
-	moisture, tested := s.Moisture()
-	g := newGrid(figure("Loads"), in("Net", p.units.weight), figure("Average moisture %"), in("Settled", p.units.weight), in("Settled", p.units.per),
-		figure("Drying $"), figure("Discounts $"), figure("Premiums $"), figure("Charges $"), figure("Value $"), figure("Payable $"),
-		figure("Loads, price later"), in("Price later", p.units.per), figure("Charges, price later $"))
-	g.add(count(s.Loads), amount(s.Net), average(moisture, tested), amount(s.Settled), amount(s.Quantity), amount(s.Drying), amount(s.Discounts),
-		amount(s.Premiums), amount(s.Charges), amount(s.Value), amount(s.Payable), count(s.Later), amount(s.LaterQuantity), amount(s.LaterCharges))
-	return g.withoutEmpty("Premiums").table("", "summary", p.Name, p.units.String())
+	w, q := p.units.weight, p.units.per
+	g := newGrid([]column[Sum, none]{
+		{figure("Loads"), func(s Sum) cell { return count(s.Loads) }, nil, always},
+		{in("Net", w), func(s Sum) cell { return amount(s.Net) }, nil, always},
+		{figure("Average moisture %"), func(s Sum) cell { return average(s.Moisture()) }, nil, always},
+		{in("Settled", w), func(s Sum) cell { return amount(s.Settled) }, nil, always},
+		{in("Settled", q), func(s Sum) cell { return amount(s.Quantity) }, nil, always},
+		{figure("Drying $"), func(s Sum) cell { return amount(s.Drying) }, nil, always},
+		{figure("Discounts $"), func(s Sum) cell { return amount(s.Discounts) }, nil, always},
+		{figure("Premiums $"), func(s Sum) cell { return amount(s.Premiums) }, nil, unlessEmpty},
+		{figure("Charges $"), func(s Sum) cell { return amount(s.Charges) }, nil, always},
+		{figure("Value $"), func(s Sum) cell { return amount(s.Value) }, nil, always},
+		{figure("Payable $"), func(s Sum) cell { return amount(s.Payable) }, nil, always},
+		{figure("Loads, price later"), func(s Sum) cell { return count(s.Later) }, nil, always},
+		{in("Price later", q), func(s Sum) cell { return amount(s.LaterQuantity) }, nil, always},
+		{figure("Charges, price later $"), func(s Sum) cell { return amount(s.LaterCharges) }, nil, always},
+	})
+	g.add(p.Sum)
+	return g.table("", "summary", p.Name, p.units.String())
 }
 
 // dealtTable is the balance: what is sold, what is stored, what went on which
 // contract.
 func (p AccountPart) dealtTable() report.Table {
-	g := newGrid(words("Disposition"), figure("Loads"), in("Settled", p.units.weight), in("Settled", p.units.per), figure("Payable $"))
+	g := newGrid([]column[Dealt, none]{
+		{words("Disposition"), func(d Dealt) cell { return text(d.How) }, nil, always},
+		{figure("Loads"), func(d Dealt) cell { return count(d.Sum.Loads) }, nil, always},
+		{in("Settled", p.units.weight), func(d Dealt) cell { return amount(d.Sum.Settled) }, nil, always},
+		{in("Settled", p.units.per), func(d Dealt) cell { return amount(d.Sum.Quantity) }, nil, always},
+		{figure("Payable $"), func(d Dealt) cell { return amount(d.Sum.Payable) }, nil, always},
+	})
 	for _, d := range p.Dealt {
-		g.add(text(d.How), count(d.Sum.Loads), amount(d.Sum.Settled), amount(d.Sum.Quantity), amount(d.Sum.Payable))
+		g.add(d)
 	}
-	g.total(text("All"), count(p.Sum.Loads), amount(p.Sum.Settled), amount(p.Sum.Quantity), amount(p.Sum.Payable))
+	g.put(report.Total, Dealt{How: "All", Sum: p.Sum})
 	return g.table("", "balance", p.Name, p.units.String())
 }
 
 func (a Account) fills() report.Table {
-	g := newGrid(words("Contract"), words("Commodity"), figure("Agreed"), figure("Delivered"), figure("Still to come"), figure("Over"), words("Unit"),
-		figure("Loads"), words("Price"), own("Until"))
+	g := newGrid([]column[Fill, none]{
+		{words("Contract"), func(f Fill) cell { return text(f.Number) }, nil, always},
+		{words("Commodity"), func(f Fill) cell { return text(f.Name) }, nil, always},
+		{figure("Agreed"), func(f Fill) cell { return amount(f.Quantity) }, nil, always},
+		{figure("Delivered"), func(f Fill) cell { return amount(f.Delivered) }, nil, always},
+		{figure("Still to come"), func(f Fill) cell { return amount(aboveZero(f.Left)) }, nil, always},
+		{figure("Over"), func(f Fill) cell { return amount(aboveZero(f.Left.Neg())) }, nil, always},
+		{words("Unit"), func(f Fill) cell { return text(f.Quantity.Unit().String()) }, nil, always},
+		{figure("Loads"), func(f Fill) cell { return count(f.Loads) }, nil, always},
+		{words("Price"), func(f Fill) cell { return text(f.Price.Written()) }, nil, always},
+		{own("Until"), func(f Fill) cell { return text(f.Until.String()) }, nil, always},
+	})
 	for _, f := range a.Fills {
-		left, over := f.Left, quantity.Zero(f.Left.Unit())
-		if left.Sign() < 0 {
-			left, over = over, left.Neg()
-		}
-		g.add(text(f.Number), text(f.Name), amount(f.Quantity), amount(f.Delivered), amount(left), amount(over), text(f.Quantity.Unit().String()),
-			count(f.Loads), text(f.Price.Written()), text(f.Until.String()))
+		g.add(f)
 	}
 	return g.table("", "contracts")
+}
+
+// aboveZero is an amount, or zero where it is less.
+func aboveZero(a quantity.Amount) quantity.Amount {
+	if a.Sign() < 0 {
+		return quantity.Zero(a.Unit())
+	}
+	return a
 }
 
 // loads lists the tickets of a commodity; what is void or corrected stands in
 // its place and is struck.
 func (p AccountPart) loads() report.Table {
 	w, q := p.units.weight, p.units.per
-	g := newGrid(figure("Ticket"), own("Day"), own("Truck"), own("Delivered by"), words("Share"), in("Net", w), figure("Moist. %"),
-		in("Taken off", w), in("Settled", w), in("Settled", q), figure("Drying $"), figure("Discounts $"), figure("Premiums $"),
-		figure("Value $"), figure("Payable $"), words("Disposition"), words("Mark"))
-	byNumber(p.Tickets, p.Struck,
-		func(t Ticket) { g.add(accountCells(t)...) },
-		func(t Ticket) { g.struck(accountCells(t)...) })
-	s := p.Sum
-	g.total(text(""), text(loads(s.Loads)), text(""), text(""), text(""), amount(s.Net), text(""), amount(s.Net.Sub(s.Settled)), amount(s.Settled),
-		amount(s.Quantity), amount(s.Drying), amount(s.Discounts), amount(s.Premiums), amount(s.Value), amount(s.Payable), text(""), text(""))
-	return g.withoutEmpty("Premiums", "Mark").table("", "loads", p.Name, p.units.String())
-}
-
-func accountCells(t Ticket) []cell {
-	value, payable := text(""), text(t.unpriced())
-	if t.Priced() {
-		value, payable = amount(t.Value), amount(t.Payable)
-	}
-	return []cell{number(t.Number), text(t.Day.String()), text(t.Truck), text(t.Grower), text(t.share()), amount(t.Net), given(t.Moisture),
-		amount(t.TakenOff()), amount(t.Settled), amount(t.Quantity), amount(t.Drying), amount(t.Discounts), amount(t.Premiums), value, payable, text(t.how()), text(t.marks())}
+	g := newGrid([]column[Ticket, Sum]{
+		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{own("Day"), func(t Ticket) cell { return text(t.Day.String()) }, func(s Sum) cell { return text(loads(s.Loads)) }, always},
+		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
+		{own("Delivered by"), func(t Ticket) cell { return text(t.Grower) }, nil, always},
+		{words("Share"), func(t Ticket) cell { return text(t.share()) }, nil, always},
+		{in("Net", w), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
+		{figure("Moist. %"), func(t Ticket) cell { return given(t.Moisture) }, nil, always},
+		{in("Taken off", w), func(t Ticket) cell { return amount(t.TakenOff()) }, func(s Sum) cell { return amount(s.Net.Sub(s.Settled)) }, always},
+		{in("Settled", w), func(t Ticket) cell { return amount(t.Settled) }, func(s Sum) cell { return amount(s.Settled) }, always},
+		{in("Settled", q), func(t Ticket) cell { return amount(t.Quantity) }, func(s Sum) cell { return amount(s.Quantity) }, always},
+		{figure("Drying $"), func(t Ticket) cell { return amount(t.Drying) }, func(s Sum) cell { return amount(s.Drying) }, always},
+		{figure("Discounts $"), func(t Ticket) cell { return amount(t.Discounts) }, func(s Sum) cell { return amount(s.Discounts) }, always},
+		{figure("Premiums $"), func(t Ticket) cell { return amount(t.Premiums) }, func(s Sum) cell { return amount(s.Premiums) }, unlessEmpty},
+		{figure("Value $"), Ticket.value, func(s Sum) cell { return amount(s.Value) }, always},
+		{figure("Payable $"), Ticket.payable, func(s Sum) cell { return amount(s.Payable) }, always},
+		{words("Disposition"), func(t Ticket) cell { return text(t.how()) }, nil, always},
+		{words("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
+	})
+	byNumber(p.Tickets, p.Struck, g.add, g.struck)
+	g.total(p.Sum)
+	return g.table("", "loads", p.Name, p.units.String())
 }
 
 func (a Account) outTable() report.Table {
-	g := newGrid(figure("Ticket"), own("Day"), words("Commodity"), own("Truck"), figure("Net"), words("Unit"), words("Mark"))
+	g := newGrid([]column[Ticket, none]{
+		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{own("Day"), func(t Ticket) cell { return text(t.Day.String()) }, nil, always},
+		{words("Commodity"), func(t Ticket) cell { return text(t.Name) }, nil, always},
+		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
+		{figure("Net"), func(t Ticket) cell { return amount(t.Net) }, nil, always},
+		{words("Unit"), func(t Ticket) cell { return text(t.Net.Unit().String()) }, nil, always},
+		{words("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
+	})
 	for _, t := range a.Out {
-		cells := []cell{number(t.Number), text(t.Day.String()), text(t.Name), text(t.Truck), amount(t.Net), text(t.Net.Unit().String()), text(t.marks())}
 		if t.InForce() {
-			g.add(cells...)
+			g.add(t)
 		} else {
-			g.struck(cells...)
+			g.struck(t)
 		}
 	}
-	return g.withoutEmpty("Mark").table("", "taken out")
+	return g.table("", "taken out")
 }

@@ -21,20 +21,39 @@ type KeptSample struct {
 func SampleRegister(p elevator.Profile, period Period, kept []KeptSample) report.Document {
 	d := registerPaper(p, "Register of retained samples", period, false)
 	d.About = "as of " + period.To.String()
-	g := newGrid(own("Sample"), own("Load"), figure("Ticket"), own("Grower"), words("Commodity"), own("Where"), own("Taken"), own("Kept through"), words("State"))
+	g := newGrid([]column[KeptSample, none]{
+		{own("Sample"), func(k KeptSample) cell { return text(k.Number) }, nil, always},
+		{own("Load"), func(k KeptSample) cell { return text(k.Load) }, nil, always},
+		{figure("Ticket"), func(k KeptSample) cell { return number(k.Ticket) }, nil, always},
+		{own("Grower"), func(k KeptSample) cell { return text(k.Grower) }, nil, always},
+		{words("Commodity"), func(k KeptSample) cell { return text(k.Commodity) }, nil, always},
+		{own("Where"), func(k KeptSample) cell { return text(k.Place) }, nil, always},
+		{own("Taken"), func(k KeptSample) cell { return text(k.Taken.String()) }, nil, always},
+		{own("Kept through"), func(k KeptSample) cell { return text(k.Until.String()) }, nil, always},
+		{words("State"), func(k KeptSample) cell { return text(k.state(period)) }, nil, always},
+	})
 	due := 0
 	for _, k := range kept {
-		state := "kept"
-		switch {
-		case k.Held != "":
-			state = "held for " + k.Held
-		case k.Until.Before(period.To):
-			state, due = "may go", due+1
+		if k.isDue(period) {
+			due++
 		}
-		g.add(text(k.Number), text(k.Load), number(k.Ticket), text(k.Grower), text(k.Commodity), text(k.Place), text(k.Taken.String()), text(k.Until.String()), text(state))
+		g.add(k)
 	}
 	d.Blocks = []report.Block{report.Para{Text: fmt.Sprintf("Samples kept: %d. Kept long enough to go: %d.", len(kept), due)}, g.table("No retained sample is there.", "samples")}
 	return d
+}
+
+// isDue reports whether a sample was kept long enough by the end of a period.
+func (k KeptSample) isDue(period Period) bool { return k.Held == "" && k.Until.Before(period.To) }
+
+func (k KeptSample) state(period Period) string {
+	switch {
+	case k.Held != "":
+		return "held for " + k.Held
+	case k.isDue(period):
+		return "may go"
+	}
+	return "kept"
 }
 
 // MeterRecord is one meter with its checks of a period and how it stood at its
@@ -51,12 +70,21 @@ func MeterRegister(p elevator.Profile, period Period, meters []MeterRecord) repo
 	if len(meters) == 0 {
 		d.Blocks = append(d.Blocks, report.Para{Text: "No moisture meter is written down at this elevator."})
 	}
-	g := newGrid(own("Day"), own("Meter"), own("Calibration"), words("Grain"), own("Reference"), figure("Oven %"), figure("Meter %"), figure("Error pt"), own("Read by"))
+	g := newGrid([]column[meter.Check, none]{
+		{own("Day"), func(c meter.Check) cell { return text(c.Day.String()) }, nil, always},
+		{own("Meter"), func(c meter.Check) cell { return text(c.Meter) }, nil, always},
+		{own("Calibration"), func(c meter.Check) cell { return text(c.Calibration) }, nil, always},
+		{words("Grain"), func(c meter.Check) cell { return text(c.Crop) }, nil, always},
+		{own("Reference"), func(c meter.Check) cell { return text(c.Name) }, nil, always},
+		{figure("Oven %"), func(c meter.Check) cell { return amount(c.Reference.In(quantity.Percent)) }, nil, always},
+		{figure("Meter %"), func(c meter.Check) cell { return amount(c.Reading.In(quantity.Percent)) }, nil, always},
+		{figure("Error pt"), func(c meter.Check) cell { return amount(c.Error()) }, nil, always},
+		{own("Read by"), func(c meter.Check) cell { return text(c.By) }, nil, always},
+	})
 	for _, m := range meters {
 		d.Blocks = append(d.Blocks, report.Para{Text: m.Standing.Sentence})
 		for _, c := range m.Checks {
-			g.add(text(c.Day.String()), text(c.Meter), text(c.Calibration), text(c.Crop), text(c.Name), amount(c.Reference.In(quantity.Percent)),
-				amount(c.Reading.In(quantity.Percent)), amount(c.Error()), text(c.By))
+			g.add(c)
 		}
 	}
 	d.Blocks = append(d.Blocks, g.table("No reference sample was read in this period.", "checks"))

@@ -8,28 +8,62 @@ import (
 	"tenthpoint/internal/report"
 )
 
+// numberRow is a number that is not simply in force.
+type numberRow struct {
+	Ticket
+	what, refers, by, reason string
+	net, settled             cell
+}
+
+func numbersGrid(unit quantity.Unit) *grid[numberRow, none] {
+	return newGrid([]column[numberRow, none]{
+		{figure("Ticket"), func(r numberRow) cell { return number(r.Number) }, nil, always},
+		{own("Of day"), func(r numberRow) cell { return text(r.Day.String()) }, nil, always},
+		{own("Grower"), func(r numberRow) cell { return text(r.Grower) }, nil, always},
+		{words("What"), func(r numberRow) cell { return text(r.what) }, nil, always},
+		{words("Refers to"), func(r numberRow) cell { return text(r.refers) }, nil, always},
+		{own("By"), func(r numberRow) cell { return text(r.by) }, nil, always},
+		{words("Reason"), func(r numberRow) cell { return text(r.reason) }, nil, always},
+		{in("Net", unit), func(r numberRow) cell { return r.net }, nil, always},
+		{in("Settled", unit), func(r numberRow) cell { return r.settled }, nil, always},
+	})
+}
+
 // numbers tells what became of numbers that are not simply in force.
 func (c *composer) numbers() {
 	c.heading("Voided, corrected, turned away")
-	g := newGrid(figure("Ticket"), own("Of day"), own("Grower"), words("What"), words("Refers to"), own("By"), words("Reason"), in("Net", c.weightUnit()), in("Settled", c.weightUnit()))
+	g := numbersGrid(c.weightUnit())
 	for _, p := range c.Parts {
 		for _, t := range p.Struck {
-			g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" the same day, never counted"), text(t.refersTo()), text(t.EndedWho), text(t.Reason), amount(t.Net), text(""))
+			g.add(numberRow{t, t.ending() + " the same day, never counted", t.refersTo(), t.EndedWho, t.Reason, amount(t.Net), text("")})
 		}
 	}
 	for _, t := range c.Later {
-		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.ending()+" today, taken back"), text(t.refersTo()), text(t.EndedWho), text(t.Reason), amount(t.Net.Neg()), settledBack(t))
+		g.add(numberRow{t, t.ending() + " today, taken back", t.refersTo(), t.EndedWho, t.Reason, amount(t.Net.Neg()), settledBack(t)})
 	}
 	for _, t := range c.Corrections {
-		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("corrected ticket, counts today"), text(fmt.Sprintf("corrects %d of %s", t.Corrects, t.CorrectsOn)), text(t.Weigher), text(""), amount(t.Net), settledIn(t))
+		g.add(numberRow{t, "corrected ticket, counts today", fmt.Sprintf("corrects %d of %s", t.Corrects, t.CorrectsOn), t.Weigher, "", amount(t.Net), settledIn(t)})
 	}
 	for _, t := range c.Reissues {
-		g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text("reissued ticket, counts today"), text(fmt.Sprintf("in place of %d of %s (void)", t.Reissues, t.ReissuesOn)), text(t.Weigher), text(""), amount(t.Net), settledIn(t))
+		g.add(numberRow{t, "reissued ticket, counts today", fmt.Sprintf("in place of %d of %s (void)", t.Reissues, t.ReissuesOn), t.Weigher, "", amount(t.Net), settledIn(t)})
 	}
 	c.put(g.table("No ticket was voided or corrected, and none corrects another.", "numbers"))
-	g = newGrid(own("Load"), own("Hour"), own("Grower"), words("Commodity"), own("Truck"), own("By"), words("Reason"))
+	c.refused()
+}
+
+// refused lists the loads that were turned away.
+func (c *composer) refused() {
+	g := newGrid([]column[Ticket, none]{
+		{own("Load"), func(t Ticket) cell { return text(t.Load) }, nil, always},
+		{own("Hour"), func(t Ticket) cell { return text(t.Time) }, nil, always},
+		{own("Grower"), func(t Ticket) cell { return text(t.Grower) }, nil, always},
+		{words("Commodity"), func(t Ticket) cell { return text(t.Name) }, nil, always},
+		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
+		{own("By"), func(t Ticket) cell { return text(t.EndedWho) }, nil, always},
+		{words("Reason"), func(t Ticket) cell { return text(t.Reason) }, nil, always},
+	})
 	for _, t := range c.Refused {
-		g.add(text(t.Load), text(t.Time), text(t.Grower), text(t.Name), text(t.Truck), text(t.EndedWho), text(t.Reason))
+		g.add(t)
 	}
 	if len(c.Refused) > 0 {
 		c.put(g.table("", "refused"))
@@ -108,15 +142,24 @@ func (t Ticket) inPlace() string {
 // flags.
 func (c *composer) doubts() {
 	c.heading("Typed weights, limits accepted, doubts at the bench")
-	g := newGrid(figure("Ticket"), own("Grower"), words("What"), words("Words"))
+	type doubt struct {
+		Ticket
+		what, words string
+	}
+	g := newGrid([]column[doubt, none]{
+		{figure("Ticket"), func(d doubt) cell { return number(d.Number) }, nil, always},
+		{own("Grower"), func(d doubt) cell { return text(d.Grower) }, nil, always},
+		{words("What"), func(d doubt) cell { return text(d.what) }, nil, always},
+		{words("Words"), func(d doubt) cell { return text(d.words) }, nil, always},
+	})
 	for _, t := range c.Manual {
-		g.add(number(t.Number), text(t.Grower), text("MANUAL WT"), text(strings.Join(t.Manual, "; ")))
+		g.add(doubt{t, "MANUAL WT", strings.Join(t.Manual, "; ")})
 	}
 	for _, t := range c.Accepted {
-		g.add(number(t.Number), text(t.Grower), text("limit accepted"), text(strings.Join(t.Accepted, "; ")))
+		g.add(doubt{t, "limit accepted", strings.Join(t.Accepted, "; ")})
 	}
 	for _, t := range c.Flagged {
-		g.add(number(t.Number), text(t.Grower), text("flag"), text(sentencesOf(t.Flags)))
+		g.add(doubt{t, "flag", sentencesOf(t.Flags)})
 	}
 	c.put(g.table("Every weight came from the scale, no limit was passed over, no moisture was doubted.", "doubts"))
 }

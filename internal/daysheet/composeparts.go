@@ -31,15 +31,13 @@ func (p Part) title() string {
 func (c *composer) received() {
 	c.heading("Grain")
 	for _, u := range c.units() {
-		g := newGrid(words("Commodity"), figure("Loads"), in("Net", u.weight), in("Dockage", u.weight), in("Water shrink", u.weight),
-			in("Handling", u.weight), in("Off for quality", u.weight), in("Settled", u.weight), in("Settled", u.per),
-			figure("Average moisture %"), figure("Average test weight lb/bu"))
+		g := receivedGrid(u)
 		for _, p := range c.Parts {
 			if p.units == u {
 				c.receivedRows(g, p)
 			}
 		}
-		c.put(g.withoutEmpty("Dockage", "Off for quality", "Average test weight").table("", "grain", u.String()))
+		c.put(g.table("", "grain", u.String()))
 	}
 	if len(c.Parts) == 0 {
 		c.say("No grain moved.")
@@ -51,61 +49,105 @@ func (c *composer) received() {
 // String names a pair of units: "lb bu".
 func (u units) String() string { return u.weight.String() + " " + u.per.String() }
 
-func (c *composer) receivedRows(g *grid, p Part) {
-	moisture, tested := p.Sum.Moisture()
-	weight, weighed := p.Sum.TestWeight()
-	row := func(title string, s Sum, averages ...cell) []cell {
-		return append([]cell{text(title), count(s.Loads), amount(s.Net), settledOf(p, s.Dockage), settledOf(p, s.Water), settledOf(p, s.Handling),
-			settledOf(p, s.Quality), settledOf(p, s.Settled), settledOf(p, s.Quantity)}, averages...)
+// receivedRow is a commodity, or what earlier days took back of it.
+type receivedRow struct {
+	title    string
+	outbound bool // grain that left is only weighed
+	sum      Sum
+	averages bool
+}
+
+func receivedGrid(u units) *grid[receivedRow, none] {
+	settled := func(of func(Sum) quantity.Amount) func(receivedRow) cell {
+		return func(r receivedRow) cell {
+			if r.outbound {
+				return text("")
+			}
+			return amount(of(r.sum))
+		}
 	}
-	g.add(row(p.title(), p.Sum, average(moisture, tested), average(weight, weighed))...)
+	return newGrid([]column[receivedRow, none]{
+		{words("Commodity"), func(r receivedRow) cell { return text(r.title) }, nil, always},
+		{figure("Loads"), func(r receivedRow) cell { return count(r.sum.Loads) }, nil, always},
+		{in("Net", u.weight), func(r receivedRow) cell { return amount(r.sum.Net) }, nil, always},
+		{in("Dockage", u.weight), settled(func(s Sum) quantity.Amount { return s.Dockage }), nil, unlessEmpty},
+		{in("Water shrink", u.weight), settled(func(s Sum) quantity.Amount { return s.Water }), nil, always},
+		{in("Handling", u.weight), settled(func(s Sum) quantity.Amount { return s.Handling }), nil, always},
+		{in("Off for quality", u.weight), settled(func(s Sum) quantity.Amount { return s.Quality }), nil, unlessEmpty},
+		{in("Settled", u.weight), settled(func(s Sum) quantity.Amount { return s.Settled }), nil, always},
+		{in("Settled", u.per), settled(func(s Sum) quantity.Amount { return s.Quantity }), nil, always},
+		{figure("Average moisture %"), receivedRow.moisture, nil, always},
+		{figure("Average test weight lb/bu"), receivedRow.testWeight, nil, unlessEmpty},
+	})
+}
+
+func (r receivedRow) moisture() cell {
+	moisture, tested := r.sum.Moisture()
+	return average(moisture, tested && r.averages)
+}
+
+func (r receivedRow) testWeight() cell {
+	weight, weighed := r.sum.TestWeight()
+	return average(weight, weighed && r.averages)
+}
+
+func (c *composer) receivedRows(g *grid[receivedRow, none], p Part) {
+	g.add(receivedRow{p.title(), p.Outbound, p.Sum, true})
 	if len(p.Against) == 0 {
 		return
 	}
 	all, back := p.Sum, p.Back.negative()
 	all.join(back)
-	g.add(row("less: "+p.title()+" of earlier days, voided or corrected today", back, text(""), text(""))...)
-	g.total(row(p.title()+", to the day's account", all, text(""), text(""))...)
+	g.add(receivedRow{"less: " + p.title() + " of earlier days, voided or corrected today", p.Outbound, back, false})
+	g.put(report.Total, receivedRow{p.title() + ", to the day's account", p.Outbound, all, false})
 }
 
-// settledOf leaves what settlement says empty for grain that left: it is only
-// weighed.
-func settledOf(p Part, a quantity.Amount) cell {
-	if p.Outbound {
-		return text("")
-	}
-	return amount(a)
+// chargedRow is the money of a commodity, or of all; of all there is no quantity, since
+// each commodity has its own unit.
+type chargedRow struct {
+	title string
+	Money
+	later cell
+}
+
+func chargedGrid() *grid[chargedRow, none] {
+	return newGrid([]column[chargedRow, none]{
+		{words("Commodity"), func(r chargedRow) cell { return text(r.title) }, nil, always},
+		{figure("Drying $"), func(r chargedRow) cell { return amount(r.Drying) }, nil, always},
+		{figure("Discounts $"), func(r chargedRow) cell { return amount(r.Discounts) }, nil, always},
+		{figure("Premiums $"), func(r chargedRow) cell { return amount(r.Premiums) }, nil, always},
+		{figure("Charges $"), func(r chargedRow) cell { return amount(r.Charges) }, nil, always},
+		{figure("Value $"), func(r chargedRow) cell { return amount(r.Value) }, nil, always},
+		{figure("Payable $"), func(r chargedRow) cell { return amount(r.Payable) }, nil, always},
+		{figure("Loads, price later"), func(r chargedRow) cell { return count(r.Later) }, nil, always},
+		{figure("Charges, price later $"), func(r chargedRow) cell { return amount(r.LaterCharges) }, nil, always},
+		{figure("Quantity, price later"), func(r chargedRow) cell { return r.later }, nil, always},
+	})
 }
 
 // charged is the money of the day by commodity.
 func (c *composer) charged() {
-	g := newGrid(words("Commodity"), figure("Drying $"), figure("Discounts $"), figure("Premiums $"), figure("Charges $"), figure("Value $"),
-		figure("Payable $"), figure("Loads, price later"), figure("Charges, price later $"), figure("Quantity, price later"))
+	g := chargedGrid()
 	all := noMoney()
 	for _, p := range c.Parts {
 		if p.Outbound {
 			continue
 		}
-		g.add(append(moneyCells(p.title(), p.Sum.Money), amount(p.Sum.LaterQuantity))...)
+		g.add(chargedRow{p.title(), p.Sum.Money, amount(p.Sum.LaterQuantity)})
 		all.join(p.Sum.Money)
 		if len(p.Against) > 0 {
 			back := p.Back.negative()
-			g.add(append(moneyCells("less: "+p.title()+" of earlier days", back.Money), amount(back.LaterQuantity))...)
+			g.add(chargedRow{"less: " + p.title() + " of earlier days", back.Money, amount(back.LaterQuantity)})
 			all.join(back.Money)
 		}
 	}
 	if len(g.rows) == 0 {
 		return
 	}
-	g.total(append(moneyCells("All, to the day's account", all), text(""))...)
+	g.put(report.Total, chargedRow{title: "All, to the day's account", Money: all})
 	c.heading("Charges and payments")
 	c.put(g.table("", "charges"))
 	c.say("Charges are drying and discounts less premiums. Payable is value less the charges of the loads that have their price; loads without one are charged and not yet paid.")
-}
-
-func moneyCells(title string, m Money) []cell {
-	return []cell{text(title), amount(m.Drying), amount(m.Discounts), amount(m.Premiums), amount(m.Charges), amount(m.Value), amount(m.Payable),
-		count(m.Later), amount(m.LaterCharges)}
 }
 
 func (c *composer) hourBars() report.Bars {
@@ -133,38 +175,55 @@ func (c *composer) spreadBars() report.Bars {
 	return b
 }
 
+// placeRow is what one bin took or gave of one commodity, or what all did.
+type placeRow struct {
+	name, bin, way string
+	sum            Sum
+	weighedOnly    bool
+}
+
+func placesGrid(u units) *grid[placeRow, none] {
+	settled := func(of func(Sum) quantity.Amount) func(placeRow) cell {
+		return func(r placeRow) cell { return known(of(r.sum), !r.weighedOnly) }
+	}
+	return newGrid([]column[placeRow, none]{
+		{words("Commodity"), func(r placeRow) cell { return text(r.name) }, nil, always},
+		{words("Pit or bin"), func(r placeRow) cell { return text(r.bin) }, nil, always},
+		{words("Way"), func(r placeRow) cell { return text(r.way) }, nil, always},
+		{figure("Loads"), func(r placeRow) cell { return count(r.sum.Loads) }, nil, always},
+		{in("Net", u.weight), func(r placeRow) cell { return amount(r.sum.Net) }, nil, always},
+		{in("Settled", u.weight), settled(func(s Sum) quantity.Amount { return s.Settled }), nil, always},
+		{in("Settled", u.per), settled(func(s Sum) quantity.Amount { return s.Quantity }), nil, always},
+	})
+}
+
 func (c *composer) places() {
 	if len(c.Places) == 0 {
 		return
 	}
 	c.heading("By pit and bin")
 	for _, u := range c.units() {
-		g := newGrid(words("Commodity"), words("Pit or bin"), words("Way"), figure("Loads"), in("Net", u.weight), in("Settled", u.weight), in("Settled", u.per))
-		all := newSum(u)
-		for _, p := range c.Places {
-			if p.Sum.units() == u && !p.Outbound {
-				g.add(text(p.Name), text(orNone(p.Bin)), text("in"), count(p.Sum.Loads), amount(p.Sum.Net), amount(p.Sum.Settled), amount(p.Sum.Quantity))
-				all.join(p.Sum)
-			}
-		}
-		if len(g.rows) > 0 {
-			g.total(text("All in"), text(""), text(""), count(all.Loads), amount(all.Net), amount(all.Settled), amount(all.Quantity))
-		}
-		c.placesOut(g, u)
+		g := placesGrid(u)
+		c.placesOf(g, u, false)
+		c.placesOf(g, u, true)
 		c.put(g.table("", "places", u.String()))
 	}
 }
 
-func (c *composer) placesOut(g *grid, u units) {
-	all := newSum(u)
+// placesOf adds the places of grain that came, or of grain that left, with their sum.
+func (c *composer) placesOf(g *grid[placeRow, none], u units, outbound bool) {
+	all, way := newSum(u), "in"
+	if outbound {
+		way = "out"
+	}
 	for _, p := range c.Places {
-		if p.Sum.units() == u && p.Outbound {
-			g.add(text(p.Name), text(orNone(p.Bin)), text("out"), count(p.Sum.Loads), amount(p.Sum.Net), text(""), text(""))
+		if p.Sum.units() == u && p.Outbound == outbound {
+			g.add(placeRow{p.Name, orNone(p.Bin), way, p.Sum, outbound})
 			all.join(p.Sum)
 		}
 	}
 	if all.Loads > 0 {
-		g.total(text("All out"), text(""), text(""), count(all.Loads), amount(all.Net), text(""), text(""))
+		g.put(report.Total, placeRow{name: "All " + way, sum: all, weighedOnly: outbound})
 	}
 }
 
@@ -175,22 +234,32 @@ func orNone(s string) string {
 	return s
 }
 
+func dealtGrid(u units) *grid[Dealt, none] {
+	return newGrid([]column[Dealt, none]{
+		{words("Commodity"), func(d Dealt) cell { return text(d.Name) }, nil, always},
+		{words("Disposition"), func(d Dealt) cell { return text(d.How) }, nil, always},
+		{figure("Loads"), func(d Dealt) cell { return count(d.Sum.Loads) }, nil, always},
+		{in("Settled", u.weight), func(d Dealt) cell { return amount(d.Sum.Settled) }, nil, always},
+		{in("Settled", u.per), func(d Dealt) cell { return amount(d.Sum.Quantity) }, nil, always},
+	})
+}
+
 func (c *composer) dealt() {
 	if len(c.Dealt) == 0 {
 		return
 	}
 	c.heading("Sold, stored, on contract")
 	for _, u := range c.units() {
-		g := newGrid(words("Commodity"), words("Disposition"), figure("Loads"), in("Settled", u.weight), in("Settled", u.per))
+		g := dealtGrid(u)
 		all := newSum(u)
 		for _, one := range c.Dealt {
 			if one.Sum.units() == u {
-				g.add(text(one.Name), text(one.How), count(one.Sum.Loads), amount(one.Sum.Settled), amount(one.Sum.Quantity))
+				g.add(one)
 				all.join(one.Sum)
 			}
 		}
 		if len(g.rows) > 0 {
-			g.total(text("All"), text(""), count(all.Loads), amount(all.Settled), amount(all.Quantity))
+			g.put(report.Total, Dealt{Name: "All", Sum: all})
 			c.put(g.table("", "dealt", u.String()))
 		}
 	}

@@ -30,34 +30,56 @@ func weightUnits(moves []Move) []quantity.Unit {
 	return out
 }
 
-// movesTable is the position of one unit, with a total for each commodity.
-func movesTable(moves []Move, unit quantity.Unit) report.Table {
-	g := newGrid(words("Commodity"), words("Pit or bin"), in("Yesterday", unit), in("In", unit), in("Out", unit), in("Taken back", unit), in("Tonight", unit),
-		figure("Tonight bu, by legal weight"))
-	for _, same := range byCommodity(moves) {
-		movesOf(g, same, unit)
-	}
-	return g.withoutEmpty("Taken back", "Tonight bu").table("", "position", unit.String())
+// moveRow is what is in one place, or in all places of a commodity.
+type moveRow struct {
+	name, bin string
+	Move
+	bu        quantity.Amount
+	inBushels bool
 }
 
-// movesOf adds the rows of one commodity.
-func movesOf(g *grid, moves []Move, unit quantity.Unit) {
-	none, rows := quantity.Zero(unit), 0
-	all := Move{Before: none, In: none, Out: none, Back: none, After: none}
-	bushels, inBushels := quantity.Zero(quantity.Bushel), false
-	for _, m := range moves {
-		if m.After.Unit() != unit {
-			continue
+func (r moveRow) bushelCell() cell { return known(r.bu, r.inBushels) }
+
+// movesTable is the position of one unit, with a total for each commodity.
+func movesTable(moves []Move, unit quantity.Unit) report.Table {
+	g := newGrid([]column[moveRow, none]{
+		{words("Commodity"), func(r moveRow) cell { return text(r.name) }, nil, always},
+		{words("Pit or bin"), func(r moveRow) cell { return text(r.bin) }, nil, always},
+		{in("Yesterday", unit), func(r moveRow) cell { return amount(r.Before) }, nil, always},
+		{in("In", unit), func(r moveRow) cell { return amount(r.In) }, nil, always},
+		{in("Out", unit), func(r moveRow) cell { return amount(r.Out) }, nil, always},
+		{in("Taken back", unit), func(r moveRow) cell { return amount(r.Back) }, nil, unlessEmpty},
+		{in("Tonight", unit), func(r moveRow) cell { return amount(r.After) }, nil, always},
+		{figure("Tonight bu, by legal weight"), moveRow.bushelCell, nil, unlessEmpty},
+	})
+	movesOf(g, moves, unit)
+	return g.table("", "position", unit.String())
+}
+
+// movesOf adds the rows of a unit, each commodity with its total.
+func movesOf(g *grid[moveRow, none], moves []Move, unit quantity.Unit) {
+	for _, same := range byCommodity(moves) {
+		none, rows := quantity.Zero(unit), 0
+		all := moveRow{name: "All " + same[0].Name, Move: Move{Before: none, In: none, Out: none, Back: none, After: none}, bu: quantity.Zero(quantity.Bushel)}
+		for _, m := range same {
+			if m.After.Unit() != unit {
+				continue
+			}
+			bu, ok := m.bushels()
+			g.add(moveRow{m.Name, orNone(m.Bin), m, bu, ok})
+			all.join(m, bu, ok)
+			rows++
 		}
-		bu, ok := m.bushels()
-		g.add(text(m.Name), text(orNone(m.Bin)), amount(m.Before), amount(m.In), amount(m.Out), amount(m.Back), amount(m.After), known(bu, ok))
-		all = Move{Before: all.Before.Add(m.Before), In: all.In.Add(m.In), Out: all.Out.Add(m.Out), Back: all.Back.Add(m.Back), After: all.After.Add(m.After)}
-		if ok {
-			bushels, inBushels = bushels.Add(bu), true
+		if rows > 0 {
+			g.put(report.Total, all)
 		}
-		rows++
 	}
-	if rows > 0 {
-		g.total(text("All "+moves[0].Name), text(""), amount(all.Before), amount(all.In), amount(all.Out), amount(all.Back), amount(all.After), known(bushels, inBushels))
+}
+
+// join adds another place of the same commodity.
+func (r *moveRow) join(m Move, bu quantity.Amount, inBushels bool) {
+	r.Before, r.In, r.Out, r.Back, r.After = r.Before.Add(m.Before), r.In.Add(m.In), r.Out.Add(m.Out), r.Back.Add(m.Back), r.After.Add(m.After)
+	if inBushels {
+		r.bu, r.inBushels = r.bu.Add(bu), true
 	}
 }

@@ -33,45 +33,66 @@ func byNumber(tickets, struckOnes []Ticket, counted, struck func(Ticket)) {
 	}
 }
 
-func inboundTable(p Part) *grid {
-	w, q := p.units.weight, p.units.per
-	g := newGrid(figure("Ticket"), own("Hour"), own("Grower"), own("Truck"), words("Bin"), in("Net", w), figure("Moist. %"), figure("Test wt."),
-		in("Dockage", w), in("Water shrink", w), in("Handling", w), in("Off for quality", w), in("Settled", w), in("Settled", q),
-		figure("Drying $"), figure("Discounts $"), figure("Premiums $"), figure("Payable $"), words("Disposition"), words("Mark"))
-	byNumber(p.Tickets, p.Struck,
-		func(t Ticket) { g.add(inboundCells(t)...) },
-		func(t Ticket) { g.struck(inboundCells(t)...) })
-	s := p.Sum
-	moisture, tested := s.Moisture()
-	weight, weighed := s.TestWeight()
+func inboundTable(p Part) *grid[Ticket, Sum] {
+	g := inboundGrid(p.units)
+	byNumber(p.Tickets, p.Struck, g.add, g.struck)
 	if len(p.Tickets) > 0 {
-		g.total(text(""), text(""), text(loads(s.Loads)), text(""), text(""), amount(s.Net), average(moisture, tested), average(weight, weighed),
-			amount(s.Dockage), amount(s.Water), amount(s.Handling), amount(s.Quality), amount(s.Settled), amount(s.Quantity),
-			amount(s.Drying), amount(s.Discounts), amount(s.Premiums), amount(s.Payable), text(""), text(""))
+		g.total(p.Sum)
 	}
-	return g.withoutEmpty("Test wt.", "Dockage", "Off for quality", "Premiums", "Mark")
+	return g
 }
 
-func inboundCells(t Ticket) []cell {
-	payable := text(t.unpriced())
+func inboundGrid(u units) *grid[Ticket, Sum] {
+	return newGrid([]column[Ticket, Sum]{
+		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{own("Hour"), func(t Ticket) cell { return text(t.Time) }, nil, always},
+		{own("Grower"), func(t Ticket) cell { return text(t.Grower) }, func(s Sum) cell { return text(loads(s.Loads)) }, always},
+		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
+		{words("Bin"), func(t Ticket) cell { return text(orNone(t.Bin)) }, nil, always},
+		{in("Net", u.weight), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
+		{figure("Moist. %"), func(t Ticket) cell { return given(t.Moisture) }, func(s Sum) cell { return average(s.Moisture()) }, always},
+		{figure("Test wt."), func(t Ticket) cell { return given(t.TestWeight) }, func(s Sum) cell { return average(s.TestWeight()) }, unlessEmpty},
+		{in("Dockage", u.weight), func(t Ticket) cell { return amount(t.Dockage) }, func(s Sum) cell { return amount(s.Dockage) }, unlessEmpty},
+		{in("Water shrink", u.weight), func(t Ticket) cell { return amount(t.Water) }, func(s Sum) cell { return amount(s.Water) }, always},
+		{in("Handling", u.weight), func(t Ticket) cell { return amount(t.Handling) }, func(s Sum) cell { return amount(s.Handling) }, always},
+		{in("Off for quality", u.weight), func(t Ticket) cell { return amount(t.Quality) }, func(s Sum) cell { return amount(s.Quality) }, unlessEmpty},
+		{in("Settled", u.weight), func(t Ticket) cell { return amount(t.Settled) }, func(s Sum) cell { return amount(s.Settled) }, always},
+		{in("Settled", u.per), func(t Ticket) cell { return amount(t.Quantity) }, func(s Sum) cell { return amount(s.Quantity) }, always},
+		{figure("Drying $"), func(t Ticket) cell { return amount(t.Drying) }, func(s Sum) cell { return amount(s.Drying) }, always},
+		{figure("Discounts $"), func(t Ticket) cell { return amount(t.Discounts) }, func(s Sum) cell { return amount(s.Discounts) }, always},
+		{figure("Premiums $"), func(t Ticket) cell { return amount(t.Premiums) }, func(s Sum) cell { return amount(s.Premiums) }, unlessEmpty},
+		{figure("Payable $"), Ticket.payable, func(s Sum) cell { return amount(s.Payable) }, always},
+		{words("Disposition"), func(t Ticket) cell { return text(t.how()) }, nil, always},
+		{words("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
+	})
+}
+
+// value and payable are figures of a ticket that has its price; else it is said what
+// stands in their place.
+func (t Ticket) value() cell { return known(t.Value, t.Priced()) }
+
+func (t Ticket) payable() cell {
 	if t.Priced() {
-		payable = amount(t.Payable)
+		return amount(t.Payable)
 	}
-	return []cell{number(t.Number), text(t.Time), text(t.Grower), text(t.Truck), text(orNone(t.Bin)), amount(t.Net), given(t.Moisture), given(t.TestWeight),
-		amount(t.Dockage), amount(t.Water), amount(t.Handling), amount(t.Quality), amount(t.Settled), amount(t.Quantity),
-		amount(t.Drying), amount(t.Discounts), amount(t.Premiums), payable, text(t.how()), text(t.marks())}
+	return text(t.unpriced())
 }
 
-func outboundTable(p Part) *grid {
-	g := newGrid(figure("Ticket"), own("Hour"), own("For"), own("Truck"), words("From"), in("Net", p.units.weight), words("Mark"))
-	cells := func(t Ticket) []cell {
-		return []cell{number(t.Number), text(t.Time), text(t.Grower), text(t.Truck), text(orNone(t.Bin)), amount(t.Net), text(t.marks())}
-	}
-	byNumber(p.Tickets, p.Struck, func(t Ticket) { g.add(cells(t)...) }, func(t Ticket) { g.struck(cells(t)...) })
+func outboundTable(p Part) *grid[Ticket, Sum] {
+	g := newGrid([]column[Ticket, Sum]{
+		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{own("Hour"), func(t Ticket) cell { return text(t.Time) }, nil, always},
+		{own("For"), func(t Ticket) cell { return text(t.Grower) }, func(s Sum) cell { return text(loads(s.Loads)) }, always},
+		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
+		{words("From"), func(t Ticket) cell { return text(orNone(t.Bin)) }, nil, always},
+		{in("Net", p.units.weight), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
+		{words("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
+	})
+	byNumber(p.Tickets, p.Struck, g.add, g.struck)
 	if len(p.Tickets) > 0 {
-		g.total(text(""), text(""), text(loads(p.Sum.Loads)), text(""), text(""), amount(p.Sum.Net), text(""))
+		g.total(p.Sum)
 	}
-	return g.withoutEmpty("Mark")
+	return g
 }
 
 // marks are the words beside a ticket in a list.

@@ -16,9 +16,15 @@ type ClosedDay struct {
 // DayRegister lists the days closed in a period.
 func DayRegister(p elevator.Profile, period Period, days []ClosedDay) report.Document {
 	d := registerPaper(p, "Register of days closed", period, false)
-	g := newGrid(own("Day"), own("Closed by"), own("At"), own("Remark"), own("SHA-256 of the sheet"))
+	g := newGrid([]column[ClosedDay, none]{
+		{own("Day"), func(c ClosedDay) cell { return text(c.Day.String()) }, nil, always},
+		{own("Closed by"), func(c ClosedDay) cell { return text(c.By) }, nil, always},
+		{own("At"), func(c ClosedDay) cell { return text(c.At) }, nil, always},
+		{own("Remark"), func(c ClosedDay) cell { return text(c.Remark) }, nil, always},
+		{own("SHA-256 of the sheet"), func(c ClosedDay) cell { return text(c.Sheet) }, nil, always},
+	})
 	for _, c := range days {
-		g.add(text(c.Day.String()), text(c.By), text(c.At), text(c.Remark), text(c.Sheet))
+		g.add(c)
 	}
 	d.Blocks = []report.Block{g.table("No day of this period was closed.", "days")}
 	return d

@@ -9,11 +9,32 @@ import (
 	"tenthpoint/internal/report"
 )
 
+// column is one column of a table: its heading, what it says of a row, and what it
+// says of what the rows add up to. All that is to be known of a column is in one
+// place; a column more is a line more.
+type column[R, S any] struct {
+	head report.Column
+	of   func(R) cell
+	sum  func(S) cell // nil says nothing
+	when presence
+}
+
+// presence tells when a column is on the paper.
+type presence int
+
+const (
+	always      presence = iota
+	unlessEmpty          // left out where nothing but zeros stand in it
+)
+
+// none is the sum of a table that has no totals of its own.
+type none struct{}
+
 // grid is a table in the making. Its figures stay amounts until the last row is
 // in, so that every figure of a column is printed with as many decimals as the
 // one that needs most.
-type grid struct {
-	columns []report.Column
+type grid[R, S any] struct {
+	columns []column[R, S]
 	rows    []gridRow
 }
 
@@ -86,29 +107,29 @@ func average(a quantity.Amount, ok bool) cell {
 	return text(a.Fixed(2))
 }
 
-func newGrid(columns ...report.Column) *grid { return &grid{columns: columns} }
+func newGrid[R, S any](columns []column[R, S]) *grid[R, S] { return &grid[R, S]{columns: columns} }
 
-func (g *grid) add(cells ...cell)    { g.put(report.Plain, cells) }
-func (g *grid) total(cells ...cell)  { g.put(report.Total, cells) }
-func (g *grid) struck(cells ...cell) { g.put(report.Struck, cells) }
-
-func (g *grid) put(kind report.RowKind, cells []cell) {
-	if len(cells) != len(g.columns) {
-		panic(fmt.Sprintf("daysheet: %d cells for %d columns", len(cells), len(g.columns)))
+// put adds a row.
+func (g *grid[R, S]) put(kind report.RowKind, r R) {
+	cells := make([]cell, len(g.columns))
+	for i, c := range g.columns {
+		cells[i] = c.of(r)
 	}
 	g.rows = append(g.rows, gridRow{kind, cells})
 }
 
-// withoutEmpty leaves out columns of these titles in which nothing but zeros
-// stand.
-func (g *grid) withoutEmpty(titles ...string) *grid {
-	for c := len(g.columns) - 1; c >= 0; c-- {
-		named := slices.ContainsFunc(titles, func(t string) bool { return strings.HasPrefix(g.columns[c].Title, t) })
-		if named && !slices.ContainsFunc(g.rows, func(r gridRow) bool { return r.cells[c].says() }) {
-			g.drop(c)
+func (g *grid[R, S]) add(r R)    { g.put(report.Plain, r) }
+func (g *grid[R, S]) struck(r R) { g.put(report.Struck, r) }
+
+// total adds what rows add up to.
+func (g *grid[R, S]) total(s S) {
+	cells := make([]cell, len(g.columns))
+	for i, c := range g.columns {
+		if c.sum != nil {
+			cells[i] = c.sum(s)
 		}
 	}
-	return g
+	g.rows = append(g.rows, gridRow{report.Total, cells})
 }
 
 func (c cell) says() bool {
@@ -118,36 +139,49 @@ func (c cell) says() bool {
 	return c.words != ""
 }
 
-func (g *grid) drop(c int) {
-	g.columns = slices.Delete(slices.Clone(g.columns), c, c+1)
-	for i := range g.rows {
-		g.rows[i].cells = slices.Delete(slices.Clone(g.rows[i].cells), c, c+1)
+// printed are the columns that are on the paper.
+func (g *grid[R, S]) printed() (columns []int) {
+	for i, c := range g.columns {
+		if c.when == always || slices.ContainsFunc(g.rows, func(r gridRow) bool { return r.cells[i].says() }) {
+			columns = append(columns, i)
+		}
 	}
+	return columns
 }
 
 // table sets the grid, with the sentence that stands in place of no rows, and the
 // parts of its name.
-func (g *grid) table(empty string, name ...string) report.Table {
-	t := report.Table{Name: strings.Join(name, " "), Parts: name, Columns: g.columns, Empty: empty}
-	places := make([]int, len(g.columns))
-	for _, r := range g.rows {
-		for c, one := range r.cells {
-			if one.isAmount {
-				places[c] = max(places[c], one.places, decimals(one.amount))
-			}
-		}
+func (g *grid[R, S]) table(empty string, name ...string) report.Table {
+	t := report.Table{Name: strings.Join(name, " "), Parts: name, Empty: empty}
+	columns := g.printed()
+	for _, i := range columns {
+		t.Columns = append(t.Columns, g.columns[i].head)
 	}
 	for _, r := range g.rows {
-		cells := make([]string, len(r.cells))
-		for c, one := range r.cells {
-			cells[c] = one.words
-			if one.isAmount {
-				cells[c] = one.amount.Fixed(int32(places[c]))
-			}
+		row := report.Row{Kind: r.kind}
+		for _, i := range columns {
+			row.Cells = append(row.Cells, r.cells[i].printed(g.places(i)))
 		}
-		t.Rows = append(t.Rows, report.Row{Kind: r.kind, Cells: cells})
+		t.Rows = append(t.Rows, row)
 	}
 	return t
+}
+
+// places is how many decimals the figures of a column are printed with.
+func (g *grid[R, S]) places(column int) (most int) {
+	for _, r := range g.rows {
+		if one := r.cells[column]; one.isAmount {
+			most = max(most, one.places, decimals(one.amount))
+		}
+	}
+	return most
+}
+
+func (c cell) printed(places int) string {
+	if !c.isAmount {
+		return c.words
+	}
+	return c.amount.Fixed(int32(places))
 }
 
 // decimals is how many decimals a figure needs.

@@ -40,26 +40,14 @@ func ComposePosition(p elevator.Profile, period Period, tonight []Move, days []D
 }
 
 func tonightTable(moves []Move, unit quantity.Unit) report.Table {
-	g := newGrid(words("Commodity"), words("Pit or bin"), in("Weight", unit), figure("Bushels, by legal weight"))
-	for _, same := range byCommodity(moves) {
-		weight, bushels, counted := quantity.Zero(unit), quantity.Zero(quantity.Bushel), false
-		rows := 0
-		for _, m := range same {
-			if m.After.Unit() != unit {
-				continue
-			}
-			bu, ok := m.bushels()
-			g.add(text(m.Name), text(orNone(m.Bin)), amount(m.After), known(bu, ok))
-			weight, rows = weight.Add(m.After), rows+1
-			if ok {
-				bushels, counted = bushels.Add(bu), true
-			}
-		}
-		if rows > 0 {
-			g.total(text("All "+same[0].Name), text(""), amount(weight), known(bushels, counted))
-		}
-	}
-	return g.withoutEmpty("Bushels").table("", "tonight", unit.String())
+	g := newGrid([]column[moveRow, none]{
+		{words("Commodity"), func(r moveRow) cell { return text(r.name) }, nil, always},
+		{words("Pit or bin"), func(r moveRow) cell { return text(r.bin) }, nil, always},
+		{in("Weight", unit), func(r moveRow) cell { return amount(r.After) }, nil, always},
+		{figure("Bushels, by legal weight"), moveRow.bushelCell, nil, unlessEmpty},
+	})
+	movesOf(g, moves, unit)
+	return g.table("", "tonight", unit.String())
 }
 
 // byCommodity parts moves, which are sorted by name, into runs of one name.
@@ -76,11 +64,20 @@ func byCommodity(moves []Move) [][]Move {
 }
 
 func daysTable(days []DayMove, unit quantity.Unit) report.Table {
-	g := newGrid(words("Commodity"), words("Pit or bin"), own("Day"), in("Yesterday", unit), in("In", unit), in("Out", unit), in("Taken back", unit), in("Tonight", unit))
+	g := newGrid([]column[DayMove, none]{
+		{words("Commodity"), func(m DayMove) cell { return text(m.Name) }, nil, always},
+		{words("Pit or bin"), func(m DayMove) cell { return text(orNone(m.Bin)) }, nil, always},
+		{own("Day"), func(m DayMove) cell { return text(m.Day.String()) }, nil, always},
+		{in("Yesterday", unit), func(m DayMove) cell { return amount(m.Before) }, nil, always},
+		{in("In", unit), func(m DayMove) cell { return amount(m.In) }, nil, always},
+		{in("Out", unit), func(m DayMove) cell { return amount(m.Out) }, nil, always},
+		{in("Taken back", unit), func(m DayMove) cell { return amount(m.Back) }, nil, unlessEmpty},
+		{in("Tonight", unit), func(m DayMove) cell { return amount(m.After) }, nil, always},
+	})
 	for _, m := range days {
 		if m.After.Unit() == unit {
-			g.add(text(m.Name), text(orNone(m.Bin)), text(m.Day.String()), amount(m.Before), amount(m.In), amount(m.Out), amount(m.Back), amount(m.After))
+			g.add(m)
 		}
 	}
-	return g.withoutEmpty("Taken back").table("", "days", unit.String())
+	return g.table("", "days", unit.String())
 }

@@ -28,34 +28,55 @@ func registerPaper(p elevator.Profile, title string, period Period, example bool
 func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of tickets", period, example)
 	slices.SortFunc(tickets, func(a, b Ticket) int { return cmp.Compare(a.Number, b.Number) })
-	g := newGrid(figure("Ticket"), own("Day"), own("Hour"), words("Way"), own("Grower"), words("Commodity"), own("Truck"),
-		figure("Net"), words("Unit"), figure("Settled"), words("Unit"), own("Weigher"), words("Status"))
-	numbers, missing := registerNumbers(g, period, tickets)
+	g := registerGrid(period)
+	numbers, missing := registerNumbers(g, tickets)
 	d.Blocks = []report.Block{report.Para{Strong: true, Text: numberSentence(tickets, numbers, missing)},
 		g.table("No ticket was issued in this period.", "tickets")}
 	return d
 }
 
+// registerGrid has a row for each ticket, and in the place of a total the numbers that
+// are not there.
+func registerGrid(period Period) *grid[Ticket, Range] {
+	return newGrid([]column[Ticket, Range]{
+		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, func(gap Range) cell { return text(gap.String()) }, always},
+		{own("Day"), func(t Ticket) cell { return text(t.Day.String()) }, nil, always},
+		{own("Hour"), func(t Ticket) cell { return text(t.Time) }, nil, always},
+		{words("Way"), func(t Ticket) cell { return text(t.way()) }, nil, always},
+		{own("Grower"), func(t Ticket) cell { return text(t.Grower) }, func(Range) cell { return text("NUMBER MISSING") }, always},
+		{words("Commodity"), func(t Ticket) cell { return text(t.Name) }, nil, always},
+		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
+		{figure("Net"), func(t Ticket) cell { return amount(t.Net) }, nil, always},
+		{words("Unit"), func(t Ticket) cell { return text(t.Net.Unit().String()) }, nil, always},
+		{figure("Settled"), func(t Ticket) cell { return known(t.Quantity, !t.Outbound) }, nil, always},
+		{words("Unit"), Ticket.settledUnit, nil, always},
+		{own("Weigher"), func(t Ticket) cell { return text(t.Weigher) }, nil, always},
+		{words("Status"), func(t Ticket) cell { return text(t.status(period)) }, func(Range) cell { return text("look into this") }, always},
+	})
+}
+
+// settledUnit is the unit a ticket was settled in; grain that left was not.
+func (t Ticket) settledUnit() cell {
+	if t.Outbound {
+		return text("")
+	}
+	return text(t.Quantity.Unit().String())
+}
+
 // registerNumbers adds a row for each ticket and for each number that is not
 // there, and counts both.
-func registerNumbers(g *grid, period Period, tickets []Ticket) (numbers, missing int64) {
+func registerNumbers(g *grid[Ticket, Range], tickets []Ticket) (numbers, missing int64) {
 	for i, t := range tickets {
 		if i > 0 && t.Number > tickets[i-1].Number+1 {
 			gap := Range{tickets[i-1].Number + 1, t.Number - 1}
-			g.total(text(gap.String()), text(""), text(""), text(""), text("NUMBER MISSING"), text(""), text(""), text(""), text(""), text(""), text(""), text(""), text("look into this"))
+			g.total(gap)
 			missing += gap.Last - gap.First + 1
 		}
 		numbers++
-		settled, unit := text(""), ""
-		if !t.Outbound {
-			settled, unit = amount(t.Quantity), t.Quantity.Unit().String()
-		}
-		cells := []cell{number(t.Number), text(t.Day.String()), text(t.Time), text(t.way()), text(t.Grower), text(t.Name), text(t.Truck),
-			amount(t.Net), text(t.Net.Unit().String()), settled, text(unit), text(t.Weigher), text(t.status(period))}
 		if t.InForce() {
-			g.add(cells...)
+			g.add(t)
 		} else {
-			g.struck(cells...)
+			g.struck(t)
 		}
 	}
 	return numbers, missing
@@ -95,33 +116,68 @@ func numberSentence(tickets []Ticket, numbers, missing int64) string {
 // VoidRegister lists what was voided, corrected or turned away in a period.
 func VoidRegister(p elevator.Profile, period Period, ended []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of voids, corrections and refusals", period, example)
-	g := newGrid(figure("Ticket"), own("Load"), own("Of day"), own("Ended on"), words("What"), words("Refers to"), own("Grower"), words("Commodity"),
-		figure("Net"), words("Unit"), own("By"), words("Reason"))
 	slices.SortStableFunc(ended, func(a, b Ticket) int { return cmp.Or(a.Ended.Cmp(b.Ended), cmp.Compare(a.Number, b.Number)) })
+	g := newGrid([]column[Ticket, none]{
+		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{own("Load"), func(t Ticket) cell { return text(t.Load) }, nil, always},
+		{own("Of day"), func(t Ticket) cell { return text(t.Day.String()) }, nil, always},
+		{own("Ended on"), func(t Ticket) cell { return text(t.Ended.String()) }, nil, always},
+		{words("What"), func(t Ticket) cell { return text(t.endedHow()) }, nil, always},
+		{words("Refers to"), func(t Ticket) cell { return text(t.refersTo()) }, nil, always},
+		{own("Grower"), func(t Ticket) cell { return text(t.Grower) }, nil, always},
+		{words("Commodity"), func(t Ticket) cell { return text(t.Name) }, nil, always},
+		{figure("Net"), func(t Ticket) cell { return known(t.Net, !t.Refused) }, nil, always},
+		{words("Unit"), Ticket.netUnit, nil, always},
+		{own("By"), func(t Ticket) cell { return text(t.EndedWho) }, nil, always},
+		{words("Reason"), func(t Ticket) cell { return text(t.Reason) }, nil, always},
+	})
 	for _, t := range ended {
-		what, net, unit := t.ending(), amount(t.Net), t.Net.Unit().String()
-		if t.Refused {
-			what, net, unit = "turned away", text(""), ""
-		}
-		g.add(number(t.Number), text(t.Load), text(t.Day.String()), text(t.Ended.String()), text(what), text(t.refersTo()), text(t.Grower), text(t.Name),
-			net, text(unit), text(t.EndedWho), text(t.Reason))
+		g.add(t)
 	}
 	d.Blocks = []report.Block{g.table("Nothing was voided, corrected or turned away.", "voids")}
 	return d
+}
+
+// endedHow is how a load ended: its ticket voided or corrected, or turned away.
+func (t Ticket) endedHow() string {
+	if t.Refused {
+		return "turned away"
+	}
+	return t.ending()
+}
+
+// netUnit is the unit of a net weight; a load turned away has none.
+func (t Ticket) netUnit() cell {
+	if t.Refused {
+		return text("")
+	}
+	return text(t.Net.Unit().String())
 }
 
 // OverrideRegister lists where a person's word went before the rules: weights
 // typed by hand, limits passed over, readings used in spite of a doubt.
 func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of typed weights, limits accepted and doubts", period, example)
-	g := newGrid(figure("Ticket"), own("Day"), own("Grower"), words("Commodity"), words("What"), words("Words"), own("Weigher"))
+	type override struct {
+		Ticket
+		what, words string
+	}
+	g := newGrid([]column[override, none]{
+		{figure("Ticket"), func(o override) cell { return number(o.Number) }, nil, always},
+		{own("Day"), func(o override) cell { return text(o.Day.String()) }, nil, always},
+		{own("Grower"), func(o override) cell { return text(o.Grower) }, nil, always},
+		{words("Commodity"), func(o override) cell { return text(o.Name) }, nil, always},
+		{words("What"), func(o override) cell { return text(o.what) }, nil, always},
+		{words("Words"), func(o override) cell { return text(o.words) }, nil, always},
+		{own("Weigher"), func(o override) cell { return text(o.Weigher) }, nil, always},
+	})
 	for _, t := range tickets {
 		for _, list := range []struct {
 			what  string
 			words []string
 		}{{"typed weight", t.Manual}, {"limit accepted", t.Accepted}, {"doubt at the bench", t.Flags}} {
 			for _, w := range list.words {
-				g.add(number(t.Number), text(t.Day.String()), text(t.Grower), text(t.Name), text(list.what), text(strings.TrimSpace(w)), text(t.Weigher))
+				g.add(override{t, list.what, strings.TrimSpace(w)})
 			}
 		}
 	}

@@ -28,7 +28,13 @@ type Profile struct {
 	Language string   `json:"language,omitempty"` // "en", "fr"
 	Dates    string   `json:"dates,omitempty"`    // "iso" or "local"
 	Weigher  string   `json:"weigher,omitempty"`  // who signs when nobody has signed in
+	// CopiesFor is for whom a ticket prints a copy: "driver", "office", "landlord".
+	// Each copy names whom it is for; none is one copy for whoever takes it.
+	CopiesFor []string `json:"copies_for,omitempty"`
 }
+
+// mostCopies is how many copies of a ticket a house prints at most.
+const mostCopies = 6
 
 // Scale is one truck scale.
 type Scale struct {
@@ -71,6 +77,9 @@ func (p Profile) Check() []string {
 		if slices.ContainsFunc(p.Scales[:i], func(before Scale) bool { return before.ID == s.ID }) {
 			out = append(out, fmt.Sprintf("Two scales are called %s; a ticket must tell which. Give one another name.", s.ID))
 		}
+	}
+	if len(p.CopiesFor) > mostCopies {
+		out = append(out, fmt.Sprintf("A ticket prints %d copies; at most %d are printed.", len(p.CopiesFor), mostCopies))
 	}
 	if len(p.Grains) == 0 {
 		out = append(out, "No commodity is set up. Choose at least one in the set-up.")

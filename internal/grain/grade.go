@@ -1,6 +1,7 @@
 package grain
 
 import (
+	"fmt"
 	"strings"
 
 	"tenthpoint/internal/message"
@@ -34,6 +35,8 @@ type GradeResult struct {
 	// NotTested names the factors still missing for the grade, and
 	// SpecialNotTested the special grades that cannot be told yet.
 	NotTested, SpecialNotTested []string
+	// Faults are what was noticed that makes it sample grade.
+	Faults []string
 	// Cautions are faults noticed whose rule was not read: they do not lower
 	// the grade here, but it is not claimed either.
 	Cautions []string
@@ -80,13 +83,38 @@ func (t *GradeTable) grade(r results) GradeResult {
 	}
 	g.Complete = len(g.NotTested) == 0
 	g.Sample = g.Best == sampleGrade
-	g.Cautions = r.cautions()
+	g.Cautions = r.cautions(t.ruled())
 	if known == 0 {
 		g.Best = ""
+	}
+	if g.Faults = t.faults(r); len(g.Faults) > 0 {
+		g.Best, g.Sample, g.Complete, g.NotTested, worst = t.Below, true, true, nil, len(t.Names)
 	}
 	g.Open = worst < len(t.Names) && (!g.Complete || len(g.Cautions) > 0)
 	g.Grade = g.claim()
 	return g
+}
+
+// faults are sentences for what was noticed that makes the lot sample grade.
+func (t *GradeTable) faults(r results) []string {
+	var out []string
+	for _, rule := range t.Sample {
+		for _, id := range rule.Factors {
+			if a, tested := r.recorded[id]; tested && a.Equal(Yes) {
+				out = append(out, fmt.Sprintf("%s: such grain is %s (%s)", r.name(id), t.Below, rule.Source))
+			}
+		}
+	}
+	return out
+}
+
+// ruled are the faults that the table has a rule for.
+func (t *GradeTable) ruled() []FactorID {
+	var out []FactorID
+	for _, rule := range t.Sample {
+		out = append(out, rule.Factors...)
+	}
+	return out
 }
 
 func (t *GradeTable) name(i int) string {

@@ -78,7 +78,7 @@ func TestCornGradeNamesWhatHeldItDown(t *testing.T) {
 			"Damaged kernels, total 6.9 % is over 5.0 %, the most for U.S. No. 2",
 		},
 		SpecialNotTested: []string{"Flint", "Flint and dent", "Waxy", "Infested"},
-		NotJudged:        "Odour, heating, weathering, stones, glass, harmful seeds and filth are not judged here: their rules for this grain were not read.",
+		NotJudged:        "Weathering, stones, glass, harmful seeds and filth are not judged here: the desk has no place for them with this grain.",
 		Advisory:         "Advice only: an official grade is given only by a licensed inspector.",
 		Source:           "7 CFR 810.404 (60 FR 61196, 1995)",
 	}
@@ -197,10 +197,34 @@ func TestStonesCountOnlyWhenTheyWeigh(t *testing.T) {
 	}
 }
 
-// TestAnOdourWithholdsTheGrade: its rule was not read, so it does not make
+// TestAnOdourIsSampleGrade: musty, sour, foreign in odor, or heating, whatever
+// else it is (7 CFR 810.404, 810.1204, 810.1404).
+func TestAnOdourIsSampleGrade(t *testing.T) {
+	for _, id := range []string{"corn", "soybeans", "sorghum", "rye"} {
+		c := mustCommodity(t, id)
+		for _, fault := range []FactorID{Musty, Sour, OffOdor, Heating} {
+			obs := perfect(c)
+			delete(obs, OtherMaterial) // the sum of what was counted
+			obs[fault] = No
+			if g := mustGrade(t, c, obs); g.Grade != "U.S. No. 1" || len(g.Faults)+len(g.Cautions) != 0 {
+				t.Errorf("%s without %s: %+v", id, fault, g)
+			}
+			obs[fault] = Yes
+			if g := mustGrade(t, c, obs); g.Grade != sampleGrade || !g.Sample || !g.Complete || g.Open || len(g.Faults) != 1 || len(g.Cautions) != 0 {
+				t.Errorf("%s with %s: %+v", id, fault, g)
+			}
+			// Nothing else needs to be tested to know it.
+			if g := mustGrade(t, c, Observations{fault: Yes}); g.Grade != sampleGrade || len(g.NotTested) != 0 {
+				t.Errorf("%s, only %s: %+v", id, fault, g)
+			}
+		}
+	}
+}
+
+// TestAnOdourWithholdsTheGrade: where its rule was not read, it does not make
 // sample grade, and no numbered grade is claimed over it either.
 func TestAnOdourWithholdsTheGrade(t *testing.T) {
-	c := mustCommodity(t, "corn")
+	c := mustCommodity(t, "oats")
 	for _, fault := range []FactorID{Musty, Sour, OffOdor, Heating} {
 		obs := perfect(c)
 		obs[fault] = No

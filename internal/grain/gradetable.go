@@ -20,6 +20,8 @@ type GradeTable struct {
 	Below string
 	// Limits are the lines of the table.
 	Limits []Limit
+	// Sample are what a tester notices that leaves no numbered grade.
+	Sample []SampleRule
 	// Wholes say which factors are the sum of others.
 	Wholes []Whole
 	// NotJudged names what may lower the grade and is not in the table.
@@ -36,6 +38,13 @@ type Limit struct {
 	// and, when set, must be broken too before the line is: stones count
 	// against soybeans only when they weigh over 0.1 % as well.
 	and *Limit
+}
+
+// SampleRule is a fault that makes a lot sample grade, whatever its figures. One
+// that nobody has looked for says nothing.
+type SampleRule struct {
+	Factors []FactorID // yes or no; any of them is enough
+	Source  string
 }
 
 // At is the limit of the i-th grade, counted from 0; false where that grade

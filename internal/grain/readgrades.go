@@ -45,6 +45,10 @@ func (t *Tables) readGrades(f *law.File, root *tomlfile.Table) {
 		row.SetTitle(fmt.Sprintf("whole %d", i+1))
 		table.Wholes = append(table.Wholes, r.whole(row))
 	}
+	for i, row := range g.Tables("sample") {
+		row.SetTitle(fmt.Sprintf("sample %d", i+1))
+		table.Sample = append(table.Sample, r.sample(row))
+	}
 	c.Grades, c.Special = table, nil
 	for i, row := range root.Tables("special") {
 		row.SetTitle(fmt.Sprintf("special %d", i+1))
@@ -139,6 +143,22 @@ func (l Limit) checkOrder(t *tomlfile.Table) {
 			before = at
 		}
 	}
+}
+
+// sample reads what makes a lot sample grade, by factors that are there or not.
+func (r gradeReader) sample(t *tomlfile.Table) SampleRule {
+	rule := SampleRule{Source: t.Text("citation")}
+	for _, id := range t.Texts("present") {
+		f, ok := r.factor(t, "present", id)
+		if ok && !f.YesNo {
+			t.AddProblem("present", fmt.Sprintf("%s is measured, it is not present or absent", f.Name), "Write a limit for it.")
+		}
+		rule.Factors = append(rule.Factors, f.ID)
+	}
+	if len(rule.Factors) == 0 {
+		t.AddProblem("present", t.Name("present")+" names no fault", "Write it like present = [\"musty\", \"sour\"].")
+	}
+	return rule
 }
 
 func (r gradeReader) whole(t *tomlfile.Table) Whole {

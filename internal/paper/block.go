@@ -35,9 +35,15 @@ func (b *Block) Beside(x Length, other Block) {
 func (b Block) Named(fields ...string) Block {
 	for _, field := range fields {
 		if field != "" {
-			b.Areas = append(b.Areas, Area{field, 0, b.Height})
+			b.Areas = append(b.Areas, Area{Field: field, Bottom: b.Height})
 		}
 	}
+	return b
+}
+
+// Summing notes that the block is one of those a paper is looked at for.
+func (b Block) Summing() Block {
+	b.Areas = append(b.Areas, Area{Bottom: b.Height, Sum: true})
 	return b
 }
 

@@ -1,6 +1,9 @@
 package paper
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // Layout is a paper, set: its pages in their order, ready to be drawn.
 type Layout struct {
@@ -8,6 +11,20 @@ type Layout struct {
 	Made          time.Time // the date of the paper, from its facts and never the clock
 	Width, Height Length    // of every page
 	Pages         []Marks
+}
+
+// Equal reports whether two papers look the same.
+func (l Layout) Equal(other Layout) bool {
+	return l.Title == other.Title && l.Made.Equal(other.Made) && l.Width == other.Width && l.Height == other.Height &&
+		slices.EqualFunc(l.Pages, other.Pages, Marks.equal)
+}
+
+func (m Marks) equal(other Marks) bool {
+	sameStamp := m.Stamp == other.Stamp || m.Stamp != nil && other.Stamp != nil && *m.Stamp == *other.Stamp
+	return sameStamp && slices.Equal(m.Boxes, other.Boxes) && slices.Equal(m.Rules, other.Rules) && slices.Equal(m.Runs, other.Runs) &&
+		slices.Equal(m.Areas, other.Areas) && slices.EqualFunc(m.Pictures, other.Pictures, func(a, b Picture) bool {
+		return a.At == b.At && a.Width == b.Width && a.Height == b.Height && a.Code.Payload == b.Code.Payload
+	})
 }
 
 // Place is a place on a page, from its top left corner.
@@ -79,6 +96,51 @@ func StampRoom(width, height Length) Length {
 type Area struct {
 	Field       string
 	Top, Bottom Length
+	// Sum marks what a paper is looked at for first.
+	Sum bool
+}
+
+// Find is where a fact stands on the marks: the last of the places that name it,
+// since the first only sums up.
+func (m *Marks) Find(field string) (Area, bool) {
+	for i := len(m.Areas) - 1; i >= 0 && field != ""; i-- {
+		if m.Areas[i].Field == field {
+			return m.Areas[i], true
+		}
+	}
+	return Area{}, false
+}
+
+// Sum is the stretch that a paper is looked at for, from the first of its figures to
+// the last of its totals; of no height where there are none.
+func (m *Marks) Sum() (sum Area) {
+	for _, a := range m.Areas {
+		switch {
+		case !a.Sum:
+		case !sum.Sum:
+			sum = a
+		default:
+			sum.Bottom = max(sum.Bottom, a.Bottom)
+		}
+	}
+	return sum
+}
+
+// Bottom is how far down the lowest of the marks stands.
+func (m *Marks) Bottom() (low Length) {
+	for _, b := range m.Boxes {
+		low = max(low, b.At.Y+b.Height)
+	}
+	for _, r := range m.Rules {
+		low = max(low, r.From.Y, r.To.Y)
+	}
+	for _, p := range m.Pictures {
+		low = max(low, p.At.Y+p.Height)
+	}
+	for _, r := range m.Runs {
+		low = max(low, r.At.Y+r.Style.Leading()-r.Style.Baseline())
+	}
+	return low
 }
 
 // Text writes a line from x on; baseline is the foot of its letters.
@@ -142,7 +204,8 @@ func (m *Marks) Put(x, y Length, other Marks) {
 		m.Runs = append(m.Runs, r)
 	}
 	for _, a := range other.Areas {
-		m.Areas = append(m.Areas, Area{a.Field, a.Top + y, a.Bottom + y})
+		a.Top, a.Bottom = a.Top+y, a.Bottom+y
+		m.Areas = append(m.Areas, a)
 	}
 }
 

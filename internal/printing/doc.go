@@ -11,10 +11,15 @@
 //   - Folder writes the job as a file, whole or not at all, and never over an
 //     older file: tickets are evidence. It needs no printer, so it is also the
 //     recovery path and the one tests use.
+//
 //   - System gives the job to the operating system's print queue: lp or lpr on
 //     Unix and macOS, the PowerShell print verbs on Windows.
+//
 //   - Viewer writes the file like Folder and opens it on the screen with the
 //     program the person has chosen for that kind of file.
+//
+//   - Waiting stands before any of them: it keeps what was not taken, for instance
+//     because the printer's queue is gone, and hands it on later in its order.
 //
 // Nothing here knows what a ticket is.
 //

@@ -21,6 +21,8 @@ type Destination interface {
 const (
 	PDF  = "application/pdf"
 	Text = "text/plain"
+	// Roll is the bytes of a receipt printer, which no print queue may change.
+	Roll = "application/vnd.escpos"
 )
 
 // Bounds of a job. They stop a slip of the finger (999 copies) and a runaway
@@ -32,7 +34,7 @@ const (
 )
 
 // Job is one finished document. Name is a file name without folder or
-// extension ("ticket-1042"); MIME is PDF or Text; Copies counts from 1.
+// extension ("ticket-1042"); MIME is PDF, Text or Roll; Copies counts from 1.
 type Job struct {
 	Name   string
 	MIME   string
@@ -46,6 +48,7 @@ type Receipt struct {
 	Where   string // a file's path, a queue's request id, or the program asked
 	Copies  int    // how many copies were asked of the next hand
 	Certain bool   // false when the next hand gives no answer to go by
+	Off     string // why the printer does not print now, where the queue says so
 }
 
 // Check returns every fault of the job at once, joined; nil when it can be sent.
@@ -74,8 +77,8 @@ func (j Job) contentFaults() []error {
 	var faults []error
 	say := func(format string, a ...any) { faults = append(faults, message.Errorf(format, a...)) }
 	switch {
-	case j.MIME != PDF && j.MIME != Text:
-		say("Print job %q is of the kind %q; only %s and %s can be printed.", j.Name, j.MIME, PDF, Text)
+	case j.MIME != PDF && j.MIME != Text && j.MIME != Roll:
+		say("Print job %q is of the kind %q; only %s, %s and %s can be printed.", j.Name, j.MIME, PDF, Text, Roll)
 	case j.MIME == Text && !utf8.Valid(j.Bytes):
 		say("Print job %q is called text but holds bytes that are not letters (it is not UTF-8).", j.Name)
 	}
@@ -99,8 +102,11 @@ func unsafeInFileName(r rune) bool {
 
 // extension is the file ending of the job's kind, dot included.
 func (j Job) extension() string {
-	if j.MIME == PDF {
+	switch j.MIME {
+	case PDF:
 		return ".pdf"
+	case Roll:
+		return ".escpos"
 	}
 	return ".txt"
 }

@@ -23,6 +23,9 @@ const (
 )
 
 func (s System) sendWindows(ctx context.Context, job Job) (Receipt, error) {
+	if job.MIME == Roll {
+		return Receipt{}, message.Device.Errorf("%q was not printed: bytes for a receipt printer cannot go through a print queue of Windows. Print to a folder, and copy the file to the printer's port.", job.Name)
+	}
 	kept, err := Folder{Path: s.Keep}.Send(ctx, job)
 	if err != nil {
 		return Receipt{}, err

@@ -56,7 +56,36 @@ func (s System) sendUnix(ctx context.Context, job Job) (Receipt, error) {
 	if err != nil {
 		return Receipt{}, message.Errorf("%q was not printed on %s: %w. Check that the printer is on and its name is right, or print to a folder.", job.Name, s.printerName(), err)
 	}
-	return Receipt{Where: s.requestID(words), Copies: job.Copies, Certain: true}, nil
+	return Receipt{Where: s.requestID(words), Copies: job.Copies, Certain: true, Off: s.whyOff(ctx)}, nil
+}
+
+// whyOff asks the print system whether the printer prints. The queue keeps the job in
+// any case; a driver who waits should know. No answer is no reason to worry.
+func (s System) whyOff(ctx context.Context) string {
+	words, err := command{name: "lpstat", args: s.lpstat(), env: []string{"LC_ALL=C"}}.run(ctx)
+	if err != nil {
+		return ""
+	}
+	return offIn(words)
+}
+
+func (s System) lpstat() []string {
+	if s.Printer == "" {
+		return []string{"-p"}
+	}
+	return []string{"-p", s.Printer}
+}
+
+// offIn finds the reason in lpstat's "printer front disabled since ... -\n\treason".
+func offIn(words string) string {
+	first, rest, _ := strings.Cut(words, "\n")
+	if !strings.Contains(first, " disabled ") && !strings.Contains(rest, "offline") && !strings.Contains(rest, "Unplugged or turned off") {
+		return ""
+	}
+	if reason, _, _ := strings.Cut(strings.TrimSpace(rest), "\n"); reason != "" {
+		return reason
+	}
+	return strings.TrimSpace(first)
 }
 
 // unixCommand prefers lp: it answers with a request id.
@@ -90,6 +119,9 @@ func (s System) lpr(job Job) command {
 func (s System) queueCommand(name string, args []string, job Job) command {
 	for _, option := range s.Options {
 		args = append(args, "-o", option)
+	}
+	if job.MIME == Roll {
+		args = append(args, "-o", "raw")
 	}
 	return command{name: name, args: args, env: []string{"LC_ALL=C"}, stdin: job.Bytes}
 }

@@ -79,6 +79,8 @@ func TestMistakesInLaws(t *testing.T) {
 		{"a lower grade that is stricter", "us-grades-corn", `"54.0 lb/bu"`, `"57.0 lb/bu"`, "figures = "},
 		{"no bound", "us-grades-corn", `bound = "least"`, `bound = "about"`, "about"},
 		{"a grain there is not", "us-grades-corn", `subject = "corn"`, `subject = "maize"`, "maize"},
+		{"a fault that is measured", "us-grades-corn", `present = ["musty",`, `present = ["flint",`, "present"},
+		{"no fault", "us-grades-corn", `present = ["musty", "sour", "off-odor", "heating"]`, `present = []`, "present"},
 		{"a whole that holds itself", "us-grades-corn", `parts = ["heat-damage"]`, `parts = ["damage"]`, "parts"},
 		{"a condition in other words", "us-grades-corn", `flint at least 95 %`, `flint beyond 95 %`, "any"},
 		{"a word without a way to it", "us-grades-soybeans", `any = ["garlic at least 5"]`, `any = []`, "any"},

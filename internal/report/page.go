@@ -1,5 +1,7 @@
 package report
 
+import "tenthpoint/internal/paper"
+
 // Paper is a size of paper.
 type Paper string
 
@@ -30,4 +32,22 @@ func PageFor(rules string) Page {
 func (p Page) Wide() Page {
 	p.Landscape = true
 	return p
+}
+
+// sizes of paper, upright.
+var sizes = map[Paper][2]paper.Length{
+	Letter: {612 * pt, 792 * pt},
+	A4:     {595.28 * pt, 841.89 * pt},
+}
+
+// size is how wide and how high the page is.
+func (p Page) size() (width, height paper.Length) {
+	size, known := sizes[p.Paper]
+	if !known {
+		size = sizes[Letter]
+	}
+	if p.Landscape {
+		return size[1], size[0]
+	}
+	return size[0], size[1]
 }

@@ -10,10 +10,10 @@ import (
 
 	"pgregory.net/rapid"
 
-	"tenthpoint/internal/report/pdfwords"
+	"tenthpoint/internal/paper/pdf/pdfwords"
 )
 
-func pdf(t testing.TB, d Document, p Page) []byte {
+func pdfOf(t testing.TB, d Document, p Page) []byte {
 	t.Helper()
 	b, err := d.PDF(p)
 	if err != nil {
@@ -24,7 +24,7 @@ func pdf(t testing.TB, d Document, p Page) []byte {
 
 func pages(t testing.TB, d Document, p Page) [][]string {
 	t.Helper()
-	words, err := pdfwords.Pages(pdf(t, d, p))
+	words, err := pdfwords.Pages(pdfOf(t, d, p))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,9 +33,9 @@ func pages(t testing.TB, d Document, p Page) [][]string {
 
 func TestSameDocumentSameBytes(t *testing.T) {
 	for _, p := range []Page{{}, {Paper: A4}, {Landscape: true}} {
-		first := pdf(t, sample(), p)
+		first := pdfOf(t, sample(), p)
 		for range 5 {
-			if !bytes.Equal(first, pdf(t, sample(), p)) {
+			if !bytes.Equal(first, pdfOf(t, sample(), p)) {
 				t.Fatalf("%+v: the bytes differ from one time to the next", p)
 			}
 		}
@@ -43,12 +43,12 @@ func TestSameDocumentSameBytes(t *testing.T) {
 }
 
 func TestDateIsTheDocuments(t *testing.T) {
-	if b := pdf(t, sample(), Page{}); !bytes.Contains(b, []byte("(D:20261003220000)")) {
+	if b := pdfOf(t, sample(), Page{}); !bytes.Contains(b, []byte("(D:20261003220000)")) {
 		t.Error("the file does not carry the document's own date")
 	}
 	undated := sample()
 	undated.Made = time.Time{}
-	if b := pdf(t, undated, Page{}); !bytes.Contains(b, []byte("(D:20000101000000)")) {
+	if b := pdfOf(t, undated, Page{}); !bytes.Contains(b, []byte("(D:20000101000000)")) {
 		t.Error("a document without a date takes one from somewhere")
 	}
 }

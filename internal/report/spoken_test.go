@@ -9,7 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/xuri/excelize/v2"
 
-	"tenthpoint/internal/report/pdfwords"
+	"tenthpoint/internal/paper/pdf/pdfwords"
 )
 
 // french is a paper of a house that speaks French.

@@ -2,20 +2,19 @@ package report
 
 import (
 	"strings"
-	"unicode/utf8"
 
-	"tenthpoint/internal/textwrap"
+	"tenthpoint/internal/paper/plain"
 )
 
 // Text sets the document for a terminal or a plain file, width characters
 // wide. Tables wider than that run over; they are never cut.
 func (d Document) Text(width int) string {
 	d = d.forPeople()
-	t := setter{width: width}
+	t := setter{&plain.Lines{Width: width}}
 	for _, line := range d.House {
 		t.line(line)
 	}
-	t.gap()
+	t.Gap()
 	t.line(strings.ToUpper(d.Title))
 	t.line(d.About)
 	for _, mark := range d.Marks {
@@ -25,30 +24,22 @@ func (d Document) Text(width int) string {
 		if _, newPage := b.(NewPage); newPage {
 			continue // a terminal has one page
 		}
-		t.gap()
+		t.Gap()
 		t.block(b)
 	}
 	if d.Footer != "" {
-		t.gap()
+		t.Gap()
 		t.para(d.Footer)
 	}
-	return t.out.String()
+	return t.Text()
 }
 
-type setter struct {
-	out   strings.Builder
-	width int
-}
+type setter struct{ *plain.Lines }
 
+// line adds a line, if there is one.
 func (t *setter) line(s string) {
 	if s != "" {
-		t.out.WriteString(strings.TrimRight(s, " ") + "\n")
-	}
-}
-
-func (t *setter) gap() {
-	if t.out.Len() > 0 {
-		t.out.WriteByte('\n')
+		t.Line(s)
 	}
 }
 
@@ -56,7 +47,7 @@ func (t *setter) block(b Block) {
 	switch b := b.(type) {
 	case Heading:
 		t.line(b.Text)
-		t.line(strings.Repeat("-", utf8.RuneCountInString(b.Text)))
+		t.line(strings.Repeat("-", plain.Letters(b.Text)))
 	case Para:
 		t.para(b.Text)
 	case Pairs:
@@ -69,30 +60,23 @@ func (t *setter) block(b Block) {
 		t.steps(b)
 	case Signing:
 		for _, name := range b.Names {
-			t.line(name + ": " + strings.Repeat("_", max(8, t.width-utf8.RuneCountInString(name)-2)))
+			t.line(name + ": " + strings.Repeat("_", max(8, t.Width-plain.Letters(name)-2)))
 		}
 	}
 }
 
-func (t *setter) para(text string) {
-	for _, line := range Wrap(text, t.width) {
-		t.line(line)
-	}
-}
+func (t *setter) para(text string) { t.Running("", "", text) }
 
 func (t *setter) pairs(b Pairs) {
 	label := 0
 	for _, p := range b.Pairs {
-		label = max(label, utf8.RuneCountInString(p.Label))
+		label = max(label, plain.Letters(p.Label))
 	}
 	for _, p := range b.Pairs {
-		pad := strings.Repeat(" ", label-utf8.RuneCountInString(p.Label)+2)
-		for i, part := range Wrap(p.Value, max(20, t.width-label-2)) {
-			if i > 0 {
-				t.line(strings.Repeat(" ", label+2) + part)
-			} else {
-				t.line(p.Label + pad + part)
-			}
+		name := p.Label
+		for _, part := range plain.Paragraph(p.Value, max(20, t.Width-label-2)) {
+			t.line(plain.Left(name, label+2) + part)
+			name = ""
 		}
 	}
 }
@@ -104,9 +88,9 @@ func (t *setter) table(b Table) {
 	}
 	widths := make([]int, len(b.Columns))
 	for i, c := range b.Columns {
-		widths[i] = utf8.RuneCountInString(c.Title)
+		widths[i] = plain.Letters(c.Title)
 		for _, r := range b.Rows {
-			widths[i] = max(widths[i], utf8.RuneCountInString(r.Cells[i]))
+			widths[i] = max(widths[i], plain.Letters(r.Cells[i]))
 		}
 	}
 	t.tableLine(b.Columns, widths, b.titles())
@@ -130,11 +114,9 @@ func (t *setter) rule(widths []int) {
 func (t *setter) tableLine(columns []Column, widths []int, cells []string) {
 	parts := make([]string, len(cells))
 	for i, cell := range cells {
-		pad := strings.Repeat(" ", max(0, widths[i]-utf8.RuneCountInString(cell)))
+		parts[i] = plain.Left(cell, widths[i])
 		if columns[i].Align == Right {
-			parts[i] = pad + cell
-		} else {
-			parts[i] = cell + pad
+			parts[i] = plain.Right(cell, widths[i])
 		}
 	}
 	t.line(strings.Join(parts, "  "))
@@ -151,11 +133,10 @@ func (t *setter) bars(b Bars) {
 	}
 	label := 0
 	for _, l := range b.Labels {
-		label = max(label, utf8.RuneCountInString(l))
+		label = max(label, plain.Letters(l))
 	}
 	for i, l := range b.Labels {
-		pad := strings.Repeat(" ", label-utf8.RuneCountInString(l))
-		t.line(l + pad + " " + strings.Repeat("#", b.Heights[i]*barCells/1000) + " " + b.Values[i])
+		t.line(plain.Left(l, label) + " " + strings.Repeat("#", b.Heights[i]*barCells/1000) + " " + b.Values[i])
 	}
 }
 
@@ -163,25 +144,17 @@ func (t *setter) steps(b Steps) {
 	for i, s := range b.Steps {
 		if s.Part {
 			if i > 0 {
-				t.gap()
+				t.Gap()
 			}
 			t.line(strings.ToUpper(s.Label))
 			continue
 		}
-		gap := max(1, t.width-utf8.RuneCountInString(s.Label)-utf8.RuneCountInString(s.Figure))
+		gap := max(1, t.Width-plain.Letters(s.Label)-plain.Letters(s.Figure))
 		t.line(s.Label + strings.Repeat(" ", gap) + s.Figure)
 		for _, e := range s.Explain {
-			for _, part := range Wrap(e, t.width-4) {
-				t.line("    " + part)
-			}
+			t.Running("    ", "    ", e)
 		}
 	}
-}
-
-// Wrap breaks text at spaces so that no line is wider than width, unless one
-// word is. No text is one empty line.
-func Wrap(text string, width int) []string {
-	return orEmptyLine(textwrap.Lines(textwrap.Fields(text), textwrap.InWidth(width)))
 }
 
 // orEmptyLine keeps the room of a text that is empty.

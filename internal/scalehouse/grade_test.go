@@ -25,7 +25,7 @@ func TestGradeOfALoad(t *testing.T) {
 		t.Errorf("in Canada %v", g.Canada)
 	}
 	l.Sample.Findings[1].Present = true
-	if g, err = office.Grade(ctx, s.Desk, l); err != nil || len(g.US.Cautions) != 1 {
+	if g, err = office.Grade(ctx, s.Desk, l); err != nil || !g.US.Sample || len(g.US.Faults) != 1 || len(g.US.Cautions) != 0 {
 		t.Errorf("a musty sample: %v, %v", g.US, err)
 	}
 	l.Sample = load.Sample{}

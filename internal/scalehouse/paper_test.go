@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/paper/pdf/pdfwords"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/report/pdfwords"
 )
 
 var update = flag.Bool("update", false, "write the golden papers anew")

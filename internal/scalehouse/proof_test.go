@@ -8,10 +8,10 @@ import (
 	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper/pdf/pdfwords"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/report/pdfwords"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/worksheet"
 )

@@ -9,9 +9,9 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper/pdf/pdfwords"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/report/pdfwords"
 	"tenthpoint/internal/scalehouse"
 )
 

@@ -49,7 +49,7 @@ func numberSection(t *facts) Section {
 	p := newPart(t, "number", t.w.ScaleTicket, Numbering)
 	p.put(Line{Field: "number", Label: t.w.Ticket, Value: t.ticketNumber(), Emphasis: true})
 	p.put(Line{Field: "status", Label: t.w.Status, Value: statusWords(t)})
-	p.put(Line{Field: "copy", Label: t.w.Copy, Value: copyWords(t)})
+	p.put(Line{Field: "copy", Label: t.w.Copy, Value: Joined(", ", copyWords(t), t.w.say(t.For))})
 	if t.l.Corrects != 0 {
 		p.put(Line{Label: t.w.Corrects, Value: fmt.Sprintf(t.w.ByTicket, t.l.Corrects), Notes: some(t.l.Why)})
 	}

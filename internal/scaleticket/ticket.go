@@ -26,6 +26,9 @@ type Ticket struct {
 	Edition *rates.Edition
 	// Copy is 0 for the original, n for reprint n, Draft for a preview.
 	Copy int64
+	// For is whom this copy is for, by the house's list: "driver". Empty where the
+	// house has none.
+	For string
 	// Code is the short hash a verification finds the ticket by; empty on a
 	// preview.
 	Code string
@@ -67,4 +70,17 @@ func (t *Ticket) fillIn() {
 	if t.Owner > len(t.Load.Details.Shares) || t.Owner < 0 {
 		t.Owner = 0
 	}
+}
+
+// EachCopy is the ticket once for each copy that the house prints.
+func (t Ticket) EachCopy() []Ticket {
+	if len(t.House.CopiesFor) == 0 {
+		return []Ticket{t}
+	}
+	out := make([]Ticket, len(t.House.CopiesFor))
+	for i, name := range t.House.CopiesFor {
+		out[i] = t
+		out[i].For = name
+	}
+	return out
 }

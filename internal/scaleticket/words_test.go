@@ -2,9 +2,11 @@ package scaleticket_test
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/tickettest"
 )
@@ -36,6 +38,41 @@ func TestEveryWordIsTranslated(t *testing.T) {
 						t.Errorf("%s: %q in %s is not translated", c.Name, word, s.ID)
 					}
 				}
+			}
+		}
+	}
+}
+
+// Every language has every word of the slip.
+func TestEveryLanguageHasTheWordsOfTheSlip(t *testing.T) {
+	for _, code := range i18n.Codes()[1:] {
+		catalog, _ := i18n.Catalog(code)
+		for _, word := range scaleticket.WordKeys() {
+			if !catalog.Has(word) {
+				t.Errorf("%s has no %q", code, word)
+			}
+		}
+	}
+}
+
+// Three houses print the same ticket, each in its language and with its signs.
+func TestOneTicketInThreeLanguages(t *testing.T) {
+	for code, want := range map[string][]string{
+		"":   {"Gross", "52,300 lb", "18.4 %"},
+		"fr": {"Brut", "52\u202f300\u00a0lb", "18,4\u00a0%"},
+		"es": {"Bruto", "52,300 lb", "18.4 %"},
+	} {
+		ticket := tickettest.Table[0].Make(t)
+		ticket.House.Language = code
+		var all []string
+		for _, s := range scaleticket.Compose(ticket).Sections {
+			for _, l := range s.Lines {
+				all = append(all, l.Label, l.Value)
+			}
+		}
+		for _, text := range want {
+			if !slices.Contains(all, text) {
+				t.Errorf("%q: %q is not on the slip: %q", code, text, all)
 			}
 		}
 	}

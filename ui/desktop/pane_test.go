@@ -74,7 +74,7 @@ func (p *pane) look(l leaf) look {
 		seen.about = o.Text + fmt.Sprint(o.Color, o.TextSize, o.TextStyle)
 	case *canvas.Rectangle:
 		seen.about = fmt.Sprint(o.FillColor, o.StrokeColor, o.StrokeWidth)
-	case *canvas.Image:
+	case *canvas.Image, *canvas.Raster:
 		seen.about = fmt.Sprintf("%p", o)
 	}
 	return seen

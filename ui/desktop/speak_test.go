@@ -2,6 +2,8 @@ package desktop
 
 import (
 	"strings"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/sessiontest"
 	"tenthpoint/ui/shell"
 	"testing"
 
@@ -34,11 +36,7 @@ func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
 			t.Errorf("%s holds %q, want %q", id, got, want)
 		}
 	}
-	var slip strings.Builder
-	for _, line := range f.Preview().Slip {
-		slip.WriteString(line.Left + "\n")
-	}
-	if !strings.Contains(slip.String(), "Humidité") {
-		t.Errorf("the slip says\n%s", slip.String())
+	if slip := sessiontest.WordsOf(session.SlipPages(f.Preview().Slip)); !strings.Contains(slip, "Humidité") {
+		t.Errorf("the slip says\n%s", slip)
 	}
 }

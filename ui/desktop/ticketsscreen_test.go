@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/session/sessiontest"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/tickets"
 	"tenthpoint/ui/widgets"
@@ -148,6 +149,9 @@ func indexOf(id string) int {
 }
 
 func paperText(v *paperview.SlipView) string {
+	if pages := v.InFront(); pages != nil {
+		return sessiontest.WordsOf(*pages)
+	}
 	var lines []string
 	for _, l := range v.Lines() {
 		lines = append(lines, l.Left+" | "+l.Right+" | "+l.Note)

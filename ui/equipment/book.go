@@ -7,7 +7,6 @@ import (
 
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -22,12 +21,12 @@ const (
 )
 
 // Card is where papers go and how the book is kept.
-func (g *Equipment) Card() []scaleticket.PaperLine {
+func (g *Equipment) Card() []model.CardLine {
 	c := &session.Card{Session: g.session}
 	c.Part(session.Say("PAPERS"))
-	c.Noted(scaleticket.PaperPair, session.Say("Tickets go to"), g.wayWords(), g.wayNote())
+	c.Noted(model.CardPair, session.Say("Tickets go to"), g.wayWords(), g.wayNote())
 	c.Part(session.Say("THE BOOK"))
-	c.Noted(scaleticket.PaperPair, session.Say("File"), "", g.session.Desk.Book().Path())
+	c.Noted(model.CardPair, session.Say("File"), "", g.session.Desk.Book().Path())
 	g.backupLines(c)
 	g.verifyLines(c)
 	return c.Lines
@@ -94,11 +93,11 @@ func (g *Equipment) backupLines(c *session.Card) {
 	when, where, _ := strings.Cut(last, "\n")
 	switch {
 	case last == "":
-		c.Add(scaleticket.PaperMark, session.Say("No backup has been made from this computer. Ctrl+K makes one."), "")
+		c.Add(model.CardMark, session.Say("No backup has been made from this computer. Ctrl+K makes one."), "")
 	case !strings.HasPrefix(when, g.session.Desk.Today().String()):
-		c.Noted(scaleticket.PaperMark, session.Say("Last backup"), when, where)
+		c.Noted(model.CardMark, session.Say("Last backup"), when, where)
 	default:
-		c.Noted(scaleticket.PaperPair, session.Say("Last backup"), when, where)
+		c.Noted(model.CardPair, session.Say("Last backup"), when, where)
 	}
 }
 
@@ -145,19 +144,19 @@ func (g *Equipment) backUp(folder string) {
 func (g *Equipment) verifyLines(c *session.Card) {
 	last := strings.Split(g.session.Recall(verifyLast), "\n")
 	if len(last) < 2 {
-		c.Add(scaleticket.PaperMark, session.Say("The book has not been checked from this computer. Ctrl+J checks it."), "")
+		c.Add(model.CardMark, session.Say("The book has not been checked from this computer. Ctrl+J checks it."), "")
 		return
 	}
 	when, looked, problems := last[0], last[1], last[2:]
 	if len(problems) == 0 {
-		c.Noted(scaleticket.PaperPair, session.Say("Last check"), session.Say("%s, sound", when), looked)
+		c.Noted(model.CardPair, session.Say("Last check"), session.Say("%s, sound", when), looked)
 		return
 	}
-	c.Noted(scaleticket.PaperMark, session.Say("Last check"), session.Say("%s, not sound", when), looked)
+	c.Noted(model.CardMark, session.Say("Last check"), session.Say("%s, not sound", when), looked)
 	for _, p := range problems {
-		c.Add(scaleticket.PaperMark, p, "")
+		c.Add(model.CardMark, p, "")
 	}
-	c.Add(scaleticket.PaperText, session.Say("Stop and copy the file as it is. Do not mend it. F1 tells what to do."), "")
+	c.Add(model.CardText, session.Say("Stop and copy the file as it is. Do not mend it. F1 tells what to do."), "")
 }
 
 // Verify checks the whole book away from the window. It can be stopped, and

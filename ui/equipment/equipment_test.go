@@ -13,7 +13,6 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -228,9 +227,9 @@ func TestGearBackup(t *testing.T) {
 	}
 }
 
-func hasMark(lines []scaleticket.PaperLine, left string) bool {
-	_, found := session.Find(lines, func(l scaleticket.PaperLine) bool {
-		return strings.HasPrefix(l.Left, left) && l.Kind == scaleticket.PaperMark
+func hasMark(lines []model.CardLine, left string) bool {
+	_, found := session.Find(lines, func(l model.CardLine) bool {
+		return strings.HasPrefix(l.Left, left) && l.Kind == model.CardMark
 	})
 	return found
 }

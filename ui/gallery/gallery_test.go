@@ -6,7 +6,6 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
@@ -26,60 +25,23 @@ import (
 
 // All people, farms and figures here are invented: example - not for trade.
 
-func exampleSlip() []scaleticket.PaperLine {
-	return []scaleticket.PaperLine{
-		{Kind: scaleticket.PaperTitle, Left: "Example Elevator"},
-		{Kind: scaleticket.PaperMiddle, Left: "example - not for trade"},
-		{Kind: scaleticket.PaperRule},
-		{Kind: scaleticket.PaperTotal, Left: "Ticket", Right: "1042"},
+func exampleCard() []model.CardLine {
+	return []model.CardLine{
+		{Kind: model.CardTitle, Left: "Example Elevator"},
+		{Kind: model.CardMiddle, Left: "example - not for trade"},
+		{Kind: model.CardRule},
+		{Kind: model.CardTotal, Left: "Ticket", Right: "1042"},
 		{Left: "Grower", Right: "Hollow Oak Farm"},
 		{Left: "Gross", Right: "52,300 lb"},
 		{Left: "Tare", Right: "24,120 lb"},
-		{Kind: scaleticket.PaperMark, Left: "Tare typed by hand", Right: "MANUAL WT"},
-		{Kind: scaleticket.PaperTotal, Left: "Net", Right: "28,180 lb"},
-		{Kind: scaleticket.PaperRule},
+		{Kind: model.CardMark, Left: "Tare typed by hand", Right: "MANUAL WT"},
+		{Kind: model.CardTotal, Left: "Net", Right: "28,180 lb"},
+		{Kind: model.CardRule},
 		{Left: "Moisture", Right: "17.2 %"},
-		{Kind: scaleticket.PaperMissing, Left: "Test weight", Right: "missing"},
 		{Left: "Water shrink", Right: "729.36 lb", Note: "28,180 x (17.2 - 15.0) / (100 - 15.0) = 729.3647..."},
-		{Kind: scaleticket.PaperGap},
-		{Kind: scaleticket.PaperSmall, Left: "Scale ticket only, not a warehouse receipt. Keep it until the load is settled."},
-		{Kind: scaleticket.PaperStamp, Left: "VOID"},
-		{Kind: scaleticket.PaperPicture, Left: "verify with the code above", Picture: exampleCode()},
+		{Kind: model.CardGap},
+		{Kind: model.CardSmall, Left: "Scale ticket only, not a warehouse receipt. Keep it until the load is settled."},
 	}
-}
-
-// exampleFacts is a slip of lines that stand side by side.
-func exampleFacts() []scaleticket.PaperLine {
-	return []scaleticket.PaperLine{
-		{Kind: scaleticket.PaperTitle, Left: "Scale ticket", Right: "1042"},
-		{Kind: scaleticket.PaperMiddle, Left: "1 Siding Road", Beside: true},
-		{Kind: scaleticket.PaperMiddle, Left: "Phone 555-0100", Beside: true},
-		{Kind: scaleticket.PaperMark, Left: "DRAFT", Beside: true},
-		{Kind: scaleticket.PaperMark, Left: "MANUAL WT", Beside: true},
-		{Kind: scaleticket.PaperHeading, Left: "MOVEMENT"},
-		{Left: "Commodity", Right: "Corn", Beside: true},
-		{Kind: scaleticket.PaperMissing, Left: "Tare taken", Right: "missing", Beside: true},
-		{Left: "Grower", Right: "Hollow Oak Farm", Beside: true},
-		{Kind: scaleticket.PaperFigure, Left: "Net", Right: "28,180 lb"},
-		{Kind: scaleticket.PaperMissing, Left: "Moisture", Right: "missing", Beside: true},
-		{Kind: scaleticket.PaperFigure, Left: "Payable", Right: "$1,948.08"},
-		{Kind: scaleticket.PaperTotal, Left: "Net", Right: "28,180 lb", Note: "52,300 - 24,120"},
-		{Kind: scaleticket.PaperPicture, Left: "Code 1042", Picture: exampleCode(), Beside: true},
-		{Kind: scaleticket.PaperSmall, Left: "Scale ticket only, not a warehouse receipt.", Beside: true},
-		{Kind: scaleticket.PaperFold, Left: "WORKING"},
-		{Kind: scaleticket.PaperSmall, Left: "Net", Right: "28,180 lb"},
-	}
-}
-
-// exampleCode is a chequered picture in place of a QR code.
-func exampleCode() image.Image {
-	img := image.NewGray(image.Rect(0, 0, 21, 21))
-	for i := range img.Pix {
-		if (i*i*7+i*31)%97 < 48 {
-			img.Pix[i] = 0xff
-		}
-	}
-	return img
 }
 
 func exampleRuler() *charts.MoistureRuler {
@@ -171,7 +133,7 @@ func gallery(h *house) (fyne.CanvasObject, *widgets.FocusOrder) {
 	status := widgets.NewStatusLine()
 	status.Say(model.OK, "ticket 1042 is printed, net 28,180 lb, 487.25 dry bushels.")
 	slip := paperview.NewSlipView()
-	slip.SetLines(append(exampleSlip(), exampleFacts()...))
+	slip.SetLines(exampleCard())
 	icon := canvas.NewImageFromResource(apptheme.AppIcon())
 	icon.FillMode = canvas.ImageFillContain
 	icon.SetMinSize(fyne.NewSquareSize(64))

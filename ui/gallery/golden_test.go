@@ -61,14 +61,9 @@ func TestGolden(t *testing.T) {
 			w.Progress(1, 4)
 			return w
 		}, nil},
-		{"slip", fyne.NewSize(420, 620), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
+		{"card", fyne.NewSize(420, 620), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
 			v := paperview.NewSlipView()
-			v.SetLines(exampleSlip())
-			return v
-		}, nil},
-		{"slipfacts", fyne.NewSize(420, 360), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
-			v := paperview.NewSlipView()
-			v.SetLines(exampleFacts())
+			v.SetLines(exampleCard())
 			return v
 		}, nil},
 		{"ruler", fyne.NewSize(600, 130), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleRuler() }, nil},

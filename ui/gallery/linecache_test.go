@@ -3,7 +3,7 @@ package gallery
 import (
 	"fmt"
 	"strings"
-	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/widgettest"
 	"testing"
@@ -16,25 +16,20 @@ import (
 )
 
 // anyLine draws a line of any kind, from few texts, so that lines come back.
-func anyLine(t *rapid.T) scaleticket.PaperLine {
+func anyLine(t *rapid.T) model.CardLine {
 	texts := []string{"", "Net", "28,180 lb", "Broken corn and foreign material", "a sentence that is long enough to be set on two lines or three of a narrow sheet"}
 	text := rapid.SampledFrom(texts)
-	line := scaleticket.PaperLine{
-		Kind: scaleticket.PaperKind(rapid.IntRange(int(scaleticket.PaperPair), int(scaleticket.PaperFold)).Draw(t, "kind")),
-		Left: text.Draw(t, "left"), Right: text.Draw(t, "right"), Note: text.Draw(t, "note"), Beside: rapid.Bool().Draw(t, "beside"),
-	}
-	if line.Kind == scaleticket.PaperPicture {
-		line.Picture = codeOfTests
+	line := model.CardLine{
+		Kind: model.CardKind(rapid.IntRange(int(model.CardPair), int(model.CardHeading)).Draw(t, "kind")),
+		Left: text.Draw(t, "left"), Right: text.Draw(t, "right"), Note: text.Draw(t, "note"),
 	}
 	return line
 }
 
-var codeOfTests = exampleCode()
-
 // looksOf tells of each object of a sheet what a person sees of it.
 func looksOf(v *paperview.SlipView) []string {
 	var looks []string
-	for _, o := range test.WidgetRenderer(v.Paper()).Objects() {
+	for _, o := range test.WidgetRenderer(v.Card()).Objects() {
 		look := fmt.Sprintf("%T at %v, %v", o, o.Position(), o.Size())
 		switch o := o.(type) {
 		case *canvas.Text:
@@ -51,7 +46,7 @@ func looksOf(v *paperview.SlipView) []string {
 	return looks
 }
 
-// TestKeptTypeLooksNew: after any series of changes a slip looks as one made
+// TestKeptTypeLooksNew: after any series of changes a card looks as one made
 // again with the last lines, at the same place.
 func TestKeptTypeLooksNew(t *testing.T) {
 	h := newHouse(t)
@@ -59,13 +54,12 @@ func TestKeptTypeLooksNew(t *testing.T) {
 		size := fyne.NewSize(float32(rapid.IntRange(260, 700).Draw(t, "width")), float32(rapid.IntRange(100, 900).Draw(t, "height")))
 		kept := paperview.NewSlipView()
 		h.Show(kept, size)
-		var lines []scaleticket.PaperLine
+		var lines []model.CardLine
 		for range rapid.IntRange(1, 5).Draw(t, "changes") {
 			fresh := rapid.SliceOfN(rapid.Custom(anyLine), 0, 12).Draw(t, "lines")
 			at := rapid.IntRange(0, len(lines)).Draw(t, "from")
-			lines = append(append([]scaleticket.PaperLine{}, lines[:at]...), fresh...)
+			lines = append(append([]model.CardLine{}, lines[:at]...), fresh...)
 			kept.SetLines(lines)
-			kept.Reveal(rapid.IntRange(-1, len(lines)).Draw(t, "reveal"))
 		}
 		anew := paperview.NewSlipView()
 		anew.SetLines(lines)
@@ -82,12 +76,12 @@ func TestKeptTypeLooksNew(t *testing.T) {
 func TestEveryLineIsSet(t *testing.T) {
 	h := newHouse(t)
 	rapid.Check(t, func(t *rapid.T) {
-		paper := paperview.NewPaper()
+		paper := paperview.NewCard()
 		h.Show(paper, fyne.NewSize(float32(rapid.IntRange(260, 700).Draw(t, "width")), 400))
 		lines := rapid.SliceOfN(rapid.Custom(anyLine), 1, 12).Draw(t, "lines")
 		words := map[string]int{}
 		for _, l := range lines {
-			if l.Kind != scaleticket.PaperRule && l.Kind != scaleticket.PaperGap {
+			if l.Kind != model.CardRule && l.Kind != model.CardGap {
 				count(words, l.Left, 1)
 			}
 		}
@@ -109,16 +103,15 @@ func count(words map[string]int, text string, by int) {
 	}
 }
 
-// TestOnlyWhatChangedIsSetAgain: of a slip of which one line changes, the
+// TestOnlyWhatChangedIsSetAgain: of a card of which one line changes, the
 // letters of the others are the same objects as before.
 func TestOnlyWhatChangedIsSetAgain(t *testing.T) {
-	_, v, _ := shownSlip(t, fyne.NewSize(460, 900))
+	_, v, _ := shownCard(t, fyne.NewSize(460, 900))
 	before := map[fyne.CanvasObject]bool{}
-	for _, text := range widgettest.Letters(v.Paper()) {
+	for _, text := range widgettest.Letters(v.Card()) {
 		before[text] = true
 	}
-	lines := exampleSlip()
-	lines[len(lines)-1].Picture = v.Lines()[len(lines)-1].Picture
+	lines := exampleCard()
 	for i, l := range lines {
 		if l.Left == "Tare" {
 			lines[i].Right = "24,100 lb"
@@ -126,7 +119,7 @@ func TestOnlyWhatChangedIsSetAgain(t *testing.T) {
 	}
 	v.SetLines(lines)
 	var set []string
-	for _, text := range widgettest.Letters(v.Paper()) {
+	for _, text := range widgettest.Letters(v.Card()) {
 		if !before[text] {
 			set = append(set, text.Text)
 		}

@@ -5,22 +5,22 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scaleticket"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
 // Card is all that is known of the chosen grower, as a sheet.
-func (g *Growers) Card() []scaleticket.PaperLine {
+func (g *Growers) Card() []model.CardLine {
 	one, ok := g.grower()
 	if !ok {
 		return nil
 	}
 	c := &session.Card{Session: g.session}
-	c.Add(scaleticket.PaperTitle, one.Name, "")
-	c.Add(scaleticket.PaperMiddle, session.Say("grower %s", one.ID), "")
+	c.Add(model.CardTitle, one.Name, "")
+	c.Add(model.CardMiddle, session.Say("grower %s", one.ID), "")
 	for _, line := range []string{one.Address, one.Phone} {
 		if line != "" {
-			c.Add(scaleticket.PaperMiddle, line, "")
+			c.Add(model.CardMiddle, line, "")
 		}
 	}
 	cardShares(c, one)
@@ -32,11 +32,11 @@ func (g *Growers) Card() []scaleticket.PaperLine {
 func cardShares(c *session.Card, one elevator.Grower) {
 	c.Part(session.Say("SHARES"))
 	if len(one.Shares) == 0 {
-		c.Add(scaleticket.PaperPair, session.Say("The whole of every load"), one.Name)
+		c.Add(model.CardPair, session.Say("The whole of every load"), one.Name)
 		return
 	}
 	for _, o := range session.UsualShares(c.Session, one) {
-		c.Add(scaleticket.PaperPair, o.Name, shareWords(o))
+		c.Add(model.CardPair, o.Name, shareWords(o))
 	}
 }
 
@@ -51,7 +51,7 @@ func shareWords(o load.Owner) string {
 func cardTrucks(c *session.Card, trucks []elevator.Truck) {
 	c.Part(session.Say("TRUCKS AND STORED TARES"))
 	if len(trucks) == 0 {
-		c.Add(scaleticket.PaperText, session.Say("No truck is written down for this grower. Ctrl+T adds one."), "")
+		c.Add(model.CardText, session.Say("No truck is written down for this grower. Ctrl+T adds one."), "")
 	}
 	for _, t := range trucks {
 		cardTruck(c, t)
@@ -64,15 +64,15 @@ func cardTruck(c *session.Card, t elevator.Truck) {
 		name = session.Join(", ", name, session.Say("trailer %s", t.Trailer))
 	}
 	if t.Tare == nil {
-		c.Add(scaleticket.PaperPair, name, session.Say("no stored tare"))
+		c.Add(model.CardPair, name, session.Say("no stored tare"))
 		return
 	}
 	taken := session.Say("weighed %s, %d days ago", c.Session.Date(t.Taken), t.Taken.DaysUntil(c.Session.Desk.Today()))
 	if isOldTare(c.Session, t) {
-		c.Noted(scaleticket.PaperMark, name, t.Tare.String(), session.Say("%s: weigh it empty again", taken))
+		c.Noted(model.CardMark, name, t.Tare.String(), session.Say("%s: weigh it empty again", taken))
 		return
 	}
-	c.Noted(scaleticket.PaperPair, name, t.Tare.String(), taken)
+	c.Noted(model.CardPair, name, t.Tare.String(), taken)
 }
 
 func cardContracts(c *session.Card, fills []daysheet.Fill) {
@@ -82,9 +82,9 @@ func cardContracts(c *session.Card, fills []daysheet.Fill) {
 	c.Part(session.Say("CONTRACTS"))
 	for _, f := range fills {
 		note := session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.Price, c.Session.Date(f.Until))
-		kind, left := scaleticket.PaperPair, session.Say("%s left", f.Left)
+		kind, left := model.CardPair, session.Say("%s left", f.Left)
 		if f.Left.Sign() < 0 {
-			kind, left = scaleticket.PaperMark, session.Say("%s too much", f.Left.Neg())
+			kind, left = model.CardMark, session.Say("%s too much", f.Left.Neg())
 		}
 		c.Noted(kind, session.Join(", ", f.Number, session.Say(f.Name)), left, note)
 	}
@@ -101,14 +101,14 @@ func cardDelivered(c *session.Card, p daysheet.AccountPart) {
 	if m, known := s.Moisture(); known {
 		note += session.Say(", %s moisture on average", m)
 	}
-	c.Noted(scaleticket.PaperTotal, p.Name, s.Quantity.String(), note)
+	c.Noted(model.CardTotal, p.Name, s.Quantity.String(), note)
 	for _, d := range p.Dealt {
-		c.Add(scaleticket.PaperPair, session.Say(d.How), d.Sum.Quantity.String())
+		c.Add(model.CardPair, session.Say(d.How), d.Sum.Quantity.String())
 	}
-	c.Add(scaleticket.PaperPair, session.Say("Charges"), s.Charges.String())
-	c.Add(scaleticket.PaperPair, session.Say("Payable"), s.Payable.String())
+	c.Add(model.CardPair, session.Say("Charges"), s.Charges.String())
+	c.Add(model.CardPair, session.Say("Payable"), s.Payable.String())
 	if s.Later > 0 {
-		c.Add(scaleticket.PaperPair, session.Say("Price later"), s.LaterQuantity.String())
+		c.Add(model.CardPair, session.Say("Price later"), s.LaterQuantity.String())
 	}
-	c.Add(scaleticket.PaperGap, "", "")
+	c.Add(model.CardGap, "", "")
 }

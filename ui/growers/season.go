@@ -6,7 +6,6 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -59,17 +58,17 @@ func (s *season) card(c *session.Card, code string) {
 	switch {
 	case s.err != nil:
 		c.Part(session.Say("DELIVERED"))
-		c.Add(scaleticket.PaperMark, session.Sentence(s.err), "")
+		c.Add(model.CardMark, session.Sentence(s.err), "")
 		return
 	case s.of != code:
 		c.Part(session.Say("DELIVERED"))
-		c.Add(scaleticket.PaperText, session.Say("being added up …"), "")
+		c.Add(model.CardText, session.Say("being added up …"), "")
 		return
 	}
 	cardContracts(c, s.account.Fills)
 	c.Part(session.Say("DELIVERED SINCE %s", s.session.Date(s.account.From)))
 	if len(s.account.Parts) == 0 {
-		c.Add(scaleticket.PaperText, session.Say("Nothing yet this season."), "")
+		c.Add(model.CardText, session.Say("Nothing yet this season."), "")
 	}
 	for _, part := range s.account.Parts {
 		cardDelivered(c, part)

@@ -2,7 +2,6 @@ package lab
 
 import (
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -37,10 +36,10 @@ func (b *Bench) Result() Result {
 }
 
 // Working is every step from the dial to the moisture, and the grade.
-func (r Result) Working() []scaleticket.PaperLine {
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working of the moisture")}}
+func (r Result) Working() []model.CardLine {
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of the moisture")}}
 	if !r.found.isTested() {
-		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("No test has been made.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("No test has been made.")})
 	}
 	return append(append(lines, session.StepLines(r.found.testing.Sheet.Steps(), "")...), r.grade.Lines()...)
 }

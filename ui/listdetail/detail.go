@@ -4,7 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/paper"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/shell"
@@ -29,11 +29,12 @@ type Detail interface {
 	Show()
 }
 
-// Paper shows the chosen row as lines of a sheet, under a headline where there is
-// one.
+// Paper shows the chosen row as the pages that print or as lines of a card, under a
+// headline where there is one.
 type Paper struct {
 	Stop     string
-	Lines    func() []scaleticket.PaperLine
+	Pages    func() *paper.Layout // what prints; nil, or of nothing: the lines
+	Lines    func() []model.CardLine
 	Shown    func() bool         // whether there is a sheet
 	Headline func() model.Remark // nil: no headline
 
@@ -63,8 +64,18 @@ func (p *Paper) Show() {
 		h := p.Headline()
 		p.headline.Say(h.State, h.Text)
 	}
-	p.View.SetLines(p.Lines())
+	p.fill()
 	shell.SetVisible(p.View, p.Shown())
+}
+
+func (p *Paper) fill() {
+	if p.Pages != nil {
+		if pages := p.Pages(); pages != nil {
+			p.View.SetPages(*pages)
+			return
+		}
+	}
+	p.View.SetLines(p.Lines())
 }
 
 // Story shows the chosen row as remarks one under the other.

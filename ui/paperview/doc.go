@@ -1,4 +1,4 @@
-// Package paperview shows a slip as a sheet of paper, and chapters of the handbook as
-// pages: in the largest type in which all of it shows, scrolling only where even the
-// smallest is too large.
+// Package paperview shows papers: a slip as the pages that print ([Pages]), cards of
+// lines ([Card]), and chapters of the handbook ([Prose]). They scroll only where they
+// are higher than the window even when they are set as small as can be read.
 package paperview

@@ -79,8 +79,8 @@ func (p *Prose) Resize(size fyne.Size) {
 }
 
 func (p *Prose) Typesetter(width float32) *proseLayout {
-	s := &pageLayout{Painter: paint.PainterFor(p), width: width}
-	return &proseLayout{pageLayout: s}
+	s := &cardLayout{Painter: paint.PainterFor(p), width: width}
+	return &proseLayout{cardLayout: s}
 }
 
 func (p *Prose) LeastSize() fyne.Size {

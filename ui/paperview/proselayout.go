@@ -11,7 +11,7 @@ import (
 
 // proseLayout sets passages one under another.
 type proseLayout struct {
-	*pageLayout
+	*cardLayout
 }
 
 var (
@@ -85,7 +85,7 @@ func (t *proseLayout) point(p Passage) {
 func (t *proseLayout) caution(p Passage) {
 	side := t.LineHeight(PaperPlain)
 	top, left := t.y, t.margin()+side+2*t.Inner()
-	inside := &proseLayout{pageLayout: &pageLayout{Painter: t.Painter, width: t.width, y: top + t.Inner()}}
+	inside := &proseLayout{cardLayout: &cardLayout{Painter: t.Painter, width: t.width, y: top + t.Inner()}}
 	inside.flow(p.Spans, PaperPlain, left, t.edge()-t.Inner())
 	size := fyne.NewSize(t.edge()-t.margin(), inside.y+t.Inner()-top)
 	t.add(t.Block(apptheme.ColorPaperMissing, fyne.NewPos(t.margin(), top), size),

@@ -1,7 +1,8 @@
 package paperview
 
 import (
-	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/paper"
+	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
 	"tenthpoint/ui/widgets"
 
@@ -9,45 +10,77 @@ import (
 	"fyne.io/fyne/v2/container"
 )
 
-// SlipView is the paper at the right of the form. It scrolls, by mouse or
-// keyboard, only when the slip is longer than the window is high in the
-// smallest type that can be read.
+// SlipView is the paper at the right of the form: the pages that print, or a card of
+// lines. It scrolls, by mouse or keyboard, only when the paper is longer than the
+// window is high.
 type SlipView struct {
 	widgets.Reader
-	paper    *Paper
-	revealed int // the line last brought into sight
+	pages    *Pages
+	card     *Card
+	revealed string // the fact last brought into sight
 }
 
-// NewSlipView makes a slip view with an empty sheet.
+// NewSlipView makes a view of an empty card.
 func NewSlipView() *SlipView {
-	v := &SlipView{paper: NewPaper(), revealed: noLine}
-	v.Scroll = container.NewVScroll(v.paper)
+	v := &SlipView{card: NewCard(), pages: NewPages()}
+	v.Scroll = container.NewVScroll(v.card)
 	v.ExtendBaseWidget(v)
 	return v
 }
 
-// SetLines shows other lines, and keeps the place one had scrolled to.
-func (v *SlipView) SetLines(lines []scaleticket.PaperLine) {
-	if v.paper.put(lines) {
+// SetLines shows the lines of a card, and keeps the place one had scrolled to.
+func (v *SlipView) SetLines(lines []model.CardLine) {
+	isOther := v.card.put(lines)
+	if v.show(v.card) || isOther {
 		v.Scroll.Refresh()
 	}
 }
 
-// Lines gives what stands on the paper.
-func (v *SlipView) Lines() []scaleticket.PaperLine { return v.paper.lines }
+// SetPages shows the pages of a paper, and keeps the place one had scrolled to.
+func (v *SlipView) SetPages(l paper.Layout) {
+	isOther := v.pages.put(l)
+	if v.show(v.pages) || isOther {
+		v.pages.Refresh()
+		v.Scroll.Refresh()
+	}
+}
 
-// Paper is the sheet itself.
-func (v *SlipView) Paper() *Paper { return v.paper }
+// show brings pages or card to the front, and reports whether it was not there.
+func (v *SlipView) show(content fyne.CanvasObject) bool {
+	if v.Scroll.Content == content {
+		return false
+	}
+	v.Scroll.Content = content
+	v.revealed = ""
+	return true
+}
+
+// InFront are the pages in front; nil while a card is.
+func (v *SlipView) InFront() *paper.Layout {
+	if v.Scroll.Content != v.pages {
+		return nil
+	}
+	return &v.pages.layout
+}
+
+// Lines gives what stands on the card.
+func (v *SlipView) Lines() []model.CardLine { return v.card.lines }
+
+// Card is the card itself.
+func (v *SlipView) Card() *Card { return v.card }
+
+// Pages are the pages themselves.
+func (v *SlipView) Pages() *Pages { return v.pages }
 
 // CreateRenderer is Fyne's way to draw the view.
 func (v *SlipView) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(v) }
 
 // Paint sets the paper for the height there is. With another height another part
-// of it is in sight, so the line last looked for is looked for again.
+// of it is in sight, so the fact last looked for is looked for again.
 func (v *SlipView) Paint(size fyne.Size) []fyne.CanvasObject {
-	isOther := v.paper.room != size.Height
+	isOther := v.card.room != size.Height
 	if isOther {
-		v.paper.room = size.Height
+		v.card.room, v.pages.room = size.Height, size.Height
 		v.Scroll.Refresh()
 	}
 	objects := v.Reader.Paint(size)
@@ -58,24 +91,23 @@ func (v *SlipView) Paint(size fyne.Size) []fyne.CanvasObject {
 	return objects
 }
 
-// noLine is no line of a slip.
-const noLine = -1
-
-// Reveal scrolls the slip no further than needed to bring a line into sight,
-// with what should be seen together with it. An index that is no line moves
-// nothing.
-func (v *SlipView) Reveal(line int) {
-	g, room := v.paper.InType(), v.Scroll.Size().Height
-	row := g.RowOf(line)
-	if row == nil {
+// Reveal scrolls the pages no further than needed to bring a fact into sight, with
+// what should be seen together with it. What is no fact of theirs moves nothing.
+func (v *SlipView) Reveal(field string) {
+	if v.Scroll.Content != v.pages {
 		return
 	}
-	v.revealed = line
-	want := g.wanted(row, room)
+	fact, found := v.pages.find(field)
+	if !found {
+		return
+	}
+	v.revealed = field
+	room := v.Scroll.Size().Height
+	want := v.pages.wanted(fact)
 	switch at := v.Scroll.Offset.Y; {
 	case want.from < at:
 		v.Scroll.ScrollToOffset(fyne.NewPos(0, max(0, want.from)))
 	case want.to > at+room:
-		v.Scroll.ScrollToOffset(fyne.NewPos(0, paint.Ceil(g.downFrom(want, room).to-room)))
+		v.Scroll.ScrollToOffset(fyne.NewPos(0, paint.Ceil(want.to-room)))
 	}
 }

@@ -12,7 +12,6 @@ import (
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -117,22 +116,22 @@ func problemLines(err error) []string {
 
 // ownFiles is the sheet of what is wrong with the elevator's own files, or how to
 // begin with them.
-func ownFiles(f *session.Session) []scaleticket.PaperLine {
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Your own files")}}
-	add := func(kind scaleticket.PaperKind, left string) {
-		lines = append(lines, scaleticket.PaperLine{Kind: kind, Left: left})
+func ownFiles(f *session.Session) []model.CardLine {
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Your own files")}}
+	add := func(kind model.CardKind, left string) {
+		lines = append(lines, model.CardLine{Kind: kind, Left: left})
 	}
 	folder := f.RatesFolder
 	if folder == "" {
 		folder = session.Say("none: this book has no folder of its own")
 	}
-	lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: session.Say("Folder"), Note: folder}, scaleticket.PaperLine{Kind: scaleticket.PaperRule})
+	lines = append(lines, model.CardLine{Kind: model.CardPair, Left: session.Say("Folder"), Note: folder}, model.CardLine{Kind: model.CardRule})
 	if len(f.RatesWrong) > 0 {
 		for _, line := range f.RatesWrong {
-			add(scaleticket.PaperMark, line)
-			add(scaleticket.PaperGap, "")
+			add(model.CardMark, line)
+			add(model.CardGap, "")
 		}
-		add(scaleticket.PaperText, session.Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))
+		add(model.CardText, session.Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))
 		return lines
 	}
 	own := 0
@@ -141,16 +140,16 @@ func ownFiles(f *session.Session) []scaleticket.PaperLine {
 			continue
 		}
 		own++
-		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(f, e))})
+		lines = append(lines, model.CardLine{Kind: model.CardPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(f, e))})
 	}
 	if own == 0 {
-		add(scaleticket.PaperText, session.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
-		add(scaleticket.PaperGap, "")
-		add(scaleticket.PaperText, session.Say("F1 tells how an edition is written. Ctrl+S writes the text of the chosen example to a file to begin with."))
+		add(model.CardText, session.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
+		add(model.CardGap, "")
+		add(model.CardText, session.Say("F1 tells how an edition is written. Ctrl+S writes the text of the chosen example to a file to begin with."))
 		return lines
 	}
-	add(scaleticket.PaperGap, "")
-	add(scaleticket.PaperText, session.Say("There is no mistake in them."))
+	add(model.CardGap, "")
+	add(model.CardText, session.Say("There is no mistake in them."))
 	return lines
 }
 

@@ -6,7 +6,6 @@ import (
 
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -141,7 +140,7 @@ func (r *Rates) Headline() model.Remark {
 }
 
 // Paper is the rows of the edition, or the problems of the files.
-func (r *Rates) Paper() []scaleticket.PaperLine {
+func (r *Rates) Paper() []model.CardLine {
 	if r.shows == RatesProblems {
 		return ownFiles(r.session)
 	}
@@ -149,12 +148,12 @@ func (r *Rates) Paper() []scaleticket.PaperLine {
 	if e == nil {
 		return nil
 	}
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: e.ID}}
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: e.ID}}
 	section := ""
 	for _, l := range e.Lines() {
 		if l.Section != section {
 			section = l.Section
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(session.Say(section))})
+			lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(session.Say(section))})
 		}
 		lines = append(lines, ruleLine(session.Say(l.Label), session.Say(l.Value)))
 	}
@@ -166,9 +165,9 @@ func (r *Rates) Paper() []scaleticket.PaperLine {
 const longValue = 34
 
 // ruleLine is one thing an edition says.
-func ruleLine(label, value string) scaleticket.PaperLine {
+func ruleLine(label, value string) model.CardLine {
 	if len([]rune(value)) > longValue {
-		return scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: label, Note: value}
+		return model.CardLine{Kind: model.CardPair, Left: label, Note: value}
 	}
-	return scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: label, Right: value}
+	return model.CardLine{Kind: model.CardPair, Left: label, Right: value}
 }

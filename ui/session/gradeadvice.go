@@ -8,7 +8,6 @@ import (
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 )
 
@@ -70,6 +69,9 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	for _, b := range g.HeldDown {
 		a.held = append(a.held, breachText(b))
 	}
+	for _, fault := range g.Faults {
+		a.noticed = append(a.noticed, Say(fault)+".")
+	}
 	for _, c := range g.Cautions {
 		a.noticed = append(a.noticed, Say(c)+".")
 	}
@@ -129,36 +131,36 @@ func (a GradeAdvice) Saying() []model.Remark {
 }
 
 // Lines are the advice under a working, apart from it: no figure uses it.
-func (a GradeAdvice) Lines() []scaleticket.PaperLine {
+func (a GradeAdvice) Lines() []model.CardLine {
 	if a.Grade == "" {
 		return nil
 	}
-	out := []scaleticket.PaperLine{
-		{Kind: scaleticket.PaperHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
-		{Kind: scaleticket.PaperPair, Left: Say("Would grade"), Right: a.Grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
+	out := []model.CardLine{
+		{Kind: model.CardHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
+		{Kind: model.CardPair, Left: Say("Would grade"), Right: a.Grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
 	}
-	text := func(kind scaleticket.PaperKind, sentence string) {
+	text := func(kind model.CardKind, sentence string) {
 		if sentence != "" {
-			out = append(out, scaleticket.PaperLine{Kind: kind, Left: sentence})
+			out = append(out, model.CardLine{Kind: kind, Left: sentence})
 		}
 	}
 	for _, sentence := range a.held {
-		text(scaleticket.PaperText, sentence)
+		text(model.CardText, sentence)
 	}
 	for _, sentence := range a.noticed {
-		text(scaleticket.PaperMark, sentence)
+		text(model.CardMark, sentence)
 	}
-	text(scaleticket.PaperText, a.untested)
+	text(model.CardText, a.untested)
 	if a.given != "" {
-		out = append(out, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: Say("Grade given, on the slip"), Right: a.given})
+		out = append(out, model.CardLine{Kind: model.CardPair, Left: Say("Grade given, on the slip"), Right: a.given})
 	}
 	for _, sentence := range append(a.fine, Say(grain.Advisory)) {
-		text(scaleticket.PaperSmall, sentence)
+		text(model.CardSmall, sentence)
 	}
 	return out
 }
 
 // GradeLines are the advice on a load's grade, to stand under its working.
-func GradeLines(f *Session, l *load.Load) []scaleticket.PaperLine {
+func GradeLines(f *Session, l *load.Load) []model.CardLine {
 	return AdviseGrade(f, l).Lines()
 }

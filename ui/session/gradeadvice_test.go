@@ -8,7 +8,6 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -101,8 +100,8 @@ func TestGivenGradeIsTold(t *testing.T) {
 	given := sampleOf(t, "corn", "15", "test-weight 57 lb/bu")
 	given.Sample.Grade = "U.S. No. 2, certificate 17"
 	lines := session.GradeLines(r.Session, given)
-	if i, found := session.Find(lines, func(l scaleticket.PaperLine) bool {
-		return l.Right == given.Sample.Grade && l.Kind == scaleticket.PaperPair
+	if i, found := session.Find(lines, func(l model.CardLine) bool {
+		return l.Right == given.Sample.Grade && l.Kind == model.CardPair
 	}); !found {
 		t.Errorf("the grade an inspector gave is not told: %v in\n%s", i, sessiontest.TextOf(lines))
 	}

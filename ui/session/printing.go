@@ -3,11 +3,14 @@ package session
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper"
+	"tenthpoint/internal/paper/pdf"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
@@ -19,7 +22,7 @@ import (
 
 // PrintTicket prints a ticket: the original first, then reprints by number.
 func PrintTicket(f *Session, number int64) {
-	name, pdf, err := ticketPDF(f, number)
+	name, file, err := ticketPDF(f, number)
 	if err != nil {
 		f.Fail(err)
 		return
@@ -33,10 +36,14 @@ func PrintTicket(f *Session, number int64) {
 		Topic: "print " + name,
 		Title: Say("Printing ticket %d", number),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			where, err = f.Printer.Print(ctx, name, pdf)
+			where, err = f.Printer.Print(ctx, name, file)
 			return err
 		},
 		Done: func(err error) {
+			if errors.As(err, new(PaperWaits)) {
+				f.Say(model.Warn, Say("ticket %d is issued; it prints as soon as the printer does: %s", number, Sentence(err)))
+				return
+			}
 			if err != nil {
 				f.Say(model.Warn, Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, Sentence(err)))
 				return
@@ -47,7 +54,7 @@ func PrintTicket(f *Session, number int64) {
 }
 
 // ticketPDF writes down that a copy is being printed, and makes it.
-func ticketPDF(f *Session, number int64) (name string, pdf []byte, err error) {
+func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
 	ctx := context.Background()
 	copyNo, err := scalehouse.RecordPrint(ctx, f.Desk, number)
 	if err != nil {
@@ -61,12 +68,12 @@ func ticketPDF(f *Session, number int64) (name string, pdf []byte, err error) {
 	if err != nil {
 		return "", nil, err
 	}
-	pdf, err = pdfOf(scaleticket.Compose(t))
+	file, err = pdfOf(t)
 	name = fmt.Sprintf("ticket-%d", number)
 	if copyNo > 0 {
 		name += fmt.Sprintf("-reprint-%d", copyNo)
 	}
-	return name, pdf, err
+	return name, file, err
 }
 
 // IssuedTicket gathers what the slip of an issued ticket is made from: the
@@ -120,7 +127,7 @@ func PrintLastTicket(f *Session) {
 }
 
 // PrintPaper prints a paper that is no ticket, and says where it went.
-func PrintPaper(f *Session, name, what string, pdf []byte) {
+func PrintPaper(f *Session, name, what string, file []byte) {
 	if f.Printer == nil {
 		f.Say(model.Warn, Say("no printer is set up. Choose one under Gear."))
 		return
@@ -129,10 +136,14 @@ func PrintPaper(f *Session, name, what string, pdf []byte) {
 	f.Run(model.Job{
 		Topic: "print " + name, Title: Say("Printing %s", what),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			where, err = f.Printer.Print(ctx, name, pdf)
+			where, err = f.Printer.Print(ctx, name, file)
 			return err
 		},
 		Done: func(err error) {
+			if errors.As(err, new(PaperWaits)) {
+				f.Say(model.Warn, Say("%s prints as soon as the printer does: %s", what, Sentence(err)))
+				return
+			}
 			if err != nil {
 				f.Say(model.Warn, Say("%s was not printed: %s", what, Sentence(err)))
 				return
@@ -148,12 +159,12 @@ func PrintDocument(f *Session, d report.Document, name, what string, wide bool) 
 	if wide {
 		page = page.Wide()
 	}
-	pdf, err := d.PDF(page)
+	file, err := d.PDF(page)
 	if err != nil {
 		f.Fail(err)
 		return
 	}
-	PrintPaper(f, name, what, pdf)
+	PrintPaper(f, name, what, file)
 }
 
 // ExportDocument writes a paper as a workbook, and every table of it that has
@@ -178,9 +189,18 @@ func ExportDocument(f *Session, d report.Document, name, what string) {
 	f.Save(name+".xlsx", what, book.Bytes())
 }
 
-// pdfOf is the paper of a slip: a half letter sheet.
-func pdfOf(d scaleticket.Document) ([]byte, error) {
-	var paper bytes.Buffer
-	err := sheet.PDF(&paper, d, sheet.HalfLetter, sheet.Options{})
-	return paper.Bytes(), err
+// SlipPages are the pages of a slip, as they print and as the window shows them.
+func SlipPages(d scaleticket.Document) paper.Layout {
+	return sheet.Layout(d, sheet.HalfLetter, sheet.Options{})
+}
+
+// pdfOf is the paper of a ticket: its pages once for each copy that the house prints.
+func pdfOf(t scaleticket.Ticket) ([]byte, error) {
+	var copies []paper.Layout
+	for _, one := range t.EachCopy() {
+		copies = append(copies, SlipPages(scaleticket.Compose(one)))
+	}
+	var file bytes.Buffer
+	err := pdf.Write(&file, copies...)
+	return file.Bytes(), err
 }

@@ -19,6 +19,13 @@ type Window interface {
 	Go(screen string)
 }
 
+// PaperWaits is the error of a paper that is not printed yet and prints by itself as
+// soon as the printer does.
+type PaperWaits struct{ Why error }
+
+func (w PaperWaits) Error() string { return w.Why.Error() }
+func (w PaperWaits) Unwrap() error { return w.Why }
+
 // Printer takes a finished paper away: into a folder, to a queue, on the
 // screen. It answers where the paper went.
 type Printer interface {

@@ -1,16 +1,18 @@
 package setup
 
 import (
+	"tenthpoint/internal/i18n"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
 // Languages are the languages the desk speaks, each called by its own name.
 func Languages() []model.Option {
-	return []model.Option{
-		{Code: "en", Name: "English", ByName: true},
-		{Code: "fr", Name: "Français", ByName: true},
+	var out []model.Option
+	for _, code := range i18n.Codes() {
+		out = append(out, model.Option{Code: code, Name: i18n.Name(code), ByName: true})
 	}
+	return out
 }
 
 // languageHint says when another language is heard.

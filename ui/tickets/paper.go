@@ -2,10 +2,12 @@ package tickets
 
 import (
 	"context"
+	"tenthpoint/ui/model"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -30,13 +32,14 @@ type Ticket struct {
 	load    *load.Load
 	worked  *settle.Settlement
 	err     error
-	lines   map[PaperOf][]scaleticket.PaperLine
+	lines   map[PaperOf][]model.CardLine
+	pages   *paper.Layout // of the slip
 }
 
 // open looks at another load; no id looks at nothing.
 func (t *Ticket) open(id string) {
-	t.load, t.worked, t.err = nil, nil, nil
-	t.lines = map[PaperOf][]scaleticket.PaperLine{}
+	t.load, t.worked, t.err, t.pages = nil, nil, nil, nil
+	t.lines = map[PaperOf][]model.CardLine{}
 	if id == "" {
 		return
 	}
@@ -61,58 +64,80 @@ func (t *Ticket) Turn(to PaperOf) {
 	t.shows = to
 }
 
-// Paper is the paper in front.
-func (t *Ticket) Paper() []scaleticket.PaperLine {
+// Pages are the pages of the slip while it is in front; nil while a card is.
+func (t *Ticket) Pages() *paper.Layout {
+	if t.load == nil || t.err != nil || t.inFront() != SlipPaper {
+		return nil
+	}
+	if t.pages == nil {
+		slip, err := t.slip()
+		if err != nil {
+			t.err = err
+			return nil
+		}
+		pages := session.SlipPages(slip)
+		t.pages = &pages
+	}
+	return t.pages
+}
+
+// inFront is what shows: a ticket with no other to differ from shows its slip.
+func (t *Ticket) inFront() PaperOf {
+	if t.shows == DifferencePaper && t.other() == 0 {
+		return SlipPaper
+	}
+	return t.shows
+}
+
+// Card is the card in front: the working, the difference, or what went wrong.
+func (t *Ticket) Card() []model.CardLine {
 	switch {
 	case t.err != nil:
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(t.err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(t.err)}}
 	case t.load == nil:
 		return nil
 	}
-	shows := t.shows
-	if shows == DifferencePaper && t.other() == 0 {
-		shows = SlipPaper
-	}
+	shows := t.inFront()
 	if t.lines[shows] == nil {
 		t.lines[shows] = t.make(shows)
 	}
 	return t.lines[shows]
 }
 
-func (t *Ticket) make(shows PaperOf) []scaleticket.PaperLine {
+func (t *Ticket) make(shows PaperOf) []model.CardLine {
 	switch shows {
 	case WorkingPaper:
 		return t.working()
 	case DifferencePaper:
 		return t.difference()
 	}
-	return t.slip()
+	return nil
 }
 
 // slip is the ticket as its original printed. A load turned away has a slip of
 // what was known of it.
-func (t *Ticket) slip() []scaleticket.PaperLine {
+func (t *Ticket) slip() (scaleticket.Document, error) {
 	if t.worked == nil {
-		return scaleticket.Paper(scaleticket.Compose(session.TicketOf(t.session, t.load, nil, 0, nil)))
+		return scaleticket.Compose(session.TicketOf(t.session, t.load, nil, 0, nil)), nil
 	}
 	slip := session.TicketOf(t.session, t.load, t.worked, 0, nil)
 	code, err := office.Code(context.Background(), t.session.Desk, t.load)
 	if err != nil {
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+		return scaleticket.Document{}, err
 	}
 	slip.Code = code
-	return scaleticket.Paper(scaleticket.Compose(slip))
+	return scaleticket.Compose(slip), nil
 }
 
 // working is every line with its sum, worked again just now.
-func (t *Ticket) working() []scaleticket.PaperLine {
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
+func (t *Ticket) working() []model.CardLine {
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
 	if t.worked == nil {
-		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
 	}
-	agrees := scaleticket.PaperLine{Kind: scaleticket.PaperMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
+	agrees := model.CardLine{Kind: model.CardMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
 	if wrong := t.disagreement(); wrong != "" {
-		agrees = scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: wrong}
+		agrees = model.CardLine{Kind: model.CardMark, Left: wrong}
 	}
 	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Disposition)...), session.GradeLines(t.session, t.load)...)
 }
@@ -148,30 +173,30 @@ func (t *Ticket) HasDifference() bool { return t.other() != 0 }
 
 // difference sets the wrong ticket and the right one side by side, line by
 // line where they part.
-func (t *Ticket) difference() []scaleticket.PaperLine {
+func (t *Ticket) difference() []model.CardLine {
 	ctx := context.Background()
 	other, err := office.Ticket(ctx, t.session.Desk, t.other())
 	if err != nil {
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
 	}
 	otherWorked, err := office.Resettle(ctx, t.session.Desk, other)
 	if err != nil {
-		return []scaleticket.PaperLine{{Kind: scaleticket.PaperMark, Left: session.Sentence(err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
 	}
 	old, now, oldWorked, nowWorked := other, t.load, otherWorked, t.worked
 	if t.load.InPlaceOf() == 0 {
 		old, now, oldWorked, nowWorked = t.load, other, t.worked, otherWorked
 	}
-	lines := []scaleticket.PaperLine{
-		{Kind: scaleticket.PaperTitle, Left: differenceTitle(now)},
-		{Kind: scaleticket.PaperMiddle, Left: session.Say("ticket %d → ticket %d", old.Number, now.Number)},
-		{Kind: scaleticket.PaperMiddle, Left: now.Why},
-		{Kind: scaleticket.PaperRule},
+	lines := []model.CardLine{
+		{Kind: model.CardTitle, Left: differenceTitle(now)},
+		{Kind: model.CardMiddle, Left: session.Say("ticket %d → ticket %d", old.Number, now.Number)},
+		{Kind: model.CardMiddle, Left: now.Why},
+		{Kind: model.CardRule},
 	}
 	facts := changedFacts(old, now)
 	figures := changedFigures(settle.Compare(oldWorked, nowWorked))
 	if len(facts)+len(figures) == 0 {
-		return append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("The two tickets say the same.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The two tickets say the same.")})
 	}
 	return append(append(lines, facts...), figures...)
 }
@@ -184,11 +209,11 @@ func differenceTitle(now *load.Load) string {
 }
 
 // changedFacts are what was written down otherwise.
-func changedFacts(old, now *load.Load) []scaleticket.PaperLine {
-	var lines []scaleticket.PaperLine
+func changedFacts(old, now *load.Load) []model.CardLine {
+	var lines []model.CardLine
 	fact := func(name, before, after string) {
 		if before != after {
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: name, Right: session.OrElse(after, session.Say("none")), Note: session.Say("before: %s", session.OrElse(before, session.Say("none")))})
+			lines = append(lines, model.CardLine{Kind: model.CardPair, Left: name, Right: session.OrElse(after, session.Say("none")), Note: session.Say("before: %s", session.OrElse(before, session.Say("none")))})
 		}
 	}
 	fact(session.Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
@@ -202,12 +227,12 @@ func changedFacts(old, now *load.Load) []scaleticket.PaperLine {
 
 // changedFigures are the lines of the settlement that parted, with what they
 // were and what they are.
-func changedFigures(c *settle.Comparison) []scaleticket.PaperLine {
-	var lines []scaleticket.PaperLine
+func changedFigures(c *settle.Comparison) []model.CardLine {
+	var lines []model.CardLine
 	for _, l := range c.Changed() {
-		line := scaleticket.PaperLine{Kind: scaleticket.PaperPair, Left: session.Say(l.Label), Right: session.Signed(l.Change)}
+		line := model.CardLine{Kind: model.CardPair, Left: session.Say(l.Label), Right: session.Signed(l.Change)}
 		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
-			line.Kind = scaleticket.PaperTotal
+			line.Kind = model.CardTotal
 		}
 		line.Note = session.Say("%s → %s", printedOr(l.Before), printedOr(l.After))
 		lines = append(lines, line)

@@ -25,7 +25,7 @@ const sheetFigures = 36
 func NewScreen(f *session.Session) shell.Screen {
 	t := NewTickets(f)
 	s := &Screen{Tickets: t, Paper: &listdetail.Paper{
-		Stop: "paper", Lines: t.Ticket.Paper, Shown: func() bool { return t.Load() != nil }, Headline: t.Ticket.Headline,
+		Stop: "paper", Pages: t.Ticket.Pages, Lines: t.Ticket.Card, Shown: func() bool { return t.Load() != nil }, Headline: t.Ticket.Headline,
 	}}
 	s.Screen = listdetail.New(listdetail.Spec{
 		Title: session.Say("Tickets"), List: t, Small: true, Reload: t.Reload,

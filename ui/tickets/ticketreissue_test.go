@@ -82,13 +82,13 @@ func TestReissueATicket(t *testing.T) {
 		s.Type(fmt.Sprint("ticket ", ticket))
 		s.Reload() // as the screen does when it comes to the front
 		for _, words := range want {
-			if paper := sessiontest.TextOf(s.Ticket.Paper()); !strings.Contains(paper, words) {
+			if paper := paperOf(s); !strings.Contains(paper, words) {
 				t.Errorf("the slip of ticket %d does not say %q:\n%s", ticket, words, paper)
 			}
 		}
 	}
-	if s.Ticket.Turn(DifferencePaper); !strings.Contains(sessiontest.TextOf(s.Ticket.Paper()), "What is not as on the void ticket") || !strings.Contains(sessiontest.TextOf(s.Ticket.Paper()), "say the same") {
-		t.Errorf("the difference says\n%s", sessiontest.TextOf(s.Ticket.Paper()))
+	if s.Ticket.Turn(DifferencePaper); !strings.Contains(paperOf(s), "What is not as on the void ticket") || !strings.Contains(paperOf(s), "say the same") {
+		t.Errorf("the difference says\n%s", paperOf(s))
 	}
 	states := map[string]string{}
 	s.Type("today")

@@ -9,7 +9,6 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -63,7 +62,7 @@ func TestTicketsNarrowAndShow(t *testing.T) {
 	if len(all) != pageOfTickets || !strings.Contains(s.Counted(), "100 of ") {
 		t.Fatalf("%d rows, %s", len(all), s.Counted())
 	}
-	if s.Chosen() != all[0].Key || s.Load() == nil || len(s.Ticket.Paper()) == 0 {
+	if s.Chosen() != all[0].Key || s.Load() == nil || strings.Count(paperOf(s), "\n") == 0 {
 		t.Errorf("the newest ticket is not open: %q", s.Chosen())
 	}
 	s.Choose(all[len(all)-1].Key)
@@ -82,11 +81,11 @@ func TestTicketsNarrowAndShow(t *testing.T) {
 	if rows := s.Rows(); len(rows) != 1 || rows[0].Cells[0] != number || s.Counted() != "1 found" {
 		t.Errorf("ticket %s: %+v, %s", number, rows, s.Counted())
 	}
-	if paper := sessiontest.TextOf(s.Ticket.Paper()); !strings.Contains(paper, number) || !strings.Contains(paper, s.Load().Details.Grower.Name) {
+	if paper := paperOf(s); !strings.Contains(paper, number) || !strings.Contains(paper, s.Load().Details.Grower.Name) {
 		t.Errorf("the slip of %s says:\n%s", number, paper)
 	}
 	s.Type("zebra")
-	if len(s.Rows()) != 0 || s.Ticket.Paper() != nil || !strings.Contains(s.Empty(), "Nothing fits") || s.Ticket.CanReprint() || s.Ticket.CanChange() {
+	if len(s.Rows()) != 0 || paperOf(s) != "" || !strings.Contains(s.Empty(), "Nothing fits") || s.Ticket.CanReprint() || s.Ticket.CanChange() {
 		t.Errorf("zebra: %d rows, %q", len(s.Rows()), s.Empty())
 	}
 	if !s.Clear() || s.Clear() || len(s.Rows()) != pageOfTickets {
@@ -155,7 +154,7 @@ func TestVoidATicket(t *testing.T) {
 	if h := s.Ticket.Headline(); h.State != model.Stop || !strings.Contains(h.Text, demo.Manager+": weighed twice") {
 		t.Errorf("the headline says %+v", h)
 	}
-	if !strings.Contains(sessiontest.TextOf(s.Ticket.Paper()), "VOID") {
+	if !strings.Contains(paperOf(s), "VOID") {
 		t.Error("the slip is not stamped")
 	}
 }
@@ -216,7 +215,7 @@ func TestCorrectATicket(t *testing.T) {
 		t.Errorf("ticket %d: difference %v, headline %q", number, s.Ticket.HasDifference(), s.Ticket.Headline().Text)
 	}
 	s.Ticket.Turn(DifferencePaper)
-	paper := sessiontest.TextOf(s.Ticket.Paper())
+	paper := paperOf(s)
 	tare, _ := old.Weight(load.Tare, "")
 	for _, want := range []string{fmt.Sprintf("ticket %d → ticket %d", old.Number, number), "tare read wrong", "Tare", tare.Weight.String() + " → 13,000 lb", "Net", "+"} {
 		if !strings.Contains(paper, want) {
@@ -224,7 +223,7 @@ func TestCorrectATicket(t *testing.T) {
 		}
 	}
 	s.Type(fmt.Sprint("ticket ", old.Number))
-	if again := sessiontest.TextOf(s.Ticket.Paper()); s.Ticket.Shows() != DifferencePaper || again != paper {
+	if again := paperOf(s); s.Ticket.Shows() != DifferencePaper || again != paper {
 		t.Errorf("from the old ticket the difference is\n%s", again)
 	}
 	if s.Ticket.CanChange() || !strings.Contains(s.Ticket.WhyNotChange(), fmt.Sprint(number)) {
@@ -232,19 +231,27 @@ func TestCorrectATicket(t *testing.T) {
 	}
 }
 
+// paperOf is what stands on the paper in front, a line to a line.
+func paperOf(s *Tickets) string {
+	if pages := s.Ticket.Pages(); pages != nil {
+		return sessiontest.WordsOf(*pages)
+	}
+	return sessiontest.TextOf(s.Ticket.Card())
+}
+
 func TestWorkingOfATicket(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
 	s := openIssued(r)
 	s.Ticket.Turn(WorkingPaper)
-	paper := sessiontest.TextOf(s.Ticket.Paper())
+	paper := paperOf(s)
 	for _, want := range []string{"Every figure is the ticket's", "WEIGHTS", "Net", "−"} {
 		if !strings.Contains(paper, want) {
 			t.Errorf("the working does not say %q:\n%s", want, paper)
 		}
 	}
 	s.Ticket.load.Settled.Figures["net"] = yardpkg.Tenth
-	s.Ticket.lines = map[PaperOf][]scaleticket.PaperLine{}
-	if paper := sessiontest.TextOf(s.Ticket.Paper()); !strings.Contains(paper, "Net is 0.1 %") || strings.Contains(paper, "Every figure") {
+	s.Ticket.lines = map[PaperOf][]model.CardLine{}
+	if paper := paperOf(s); !strings.Contains(paper, "Net is 0.1 %") || strings.Contains(paper, "Every figure") {
 		t.Errorf("a figure that was tampered with is not named:\n%s", paper)
 	}
 	s.Ticket.Turn(WorkingPaper)
@@ -316,8 +323,8 @@ func TestEveryPaper(t *testing.T) {
 		s.Choose(row.Key)
 		for _, paper := range []PaperOf{SlipPaper, WorkingPaper, DifferencePaper} {
 			s.Ticket.shows = paper
-			if len(s.Ticket.Paper()) < 3 || s.Ticket.err != nil {
-				t.Errorf("paper %d of ticket %s has %d lines, %v", paper, row.Cells[0], len(s.Ticket.Paper()), s.Ticket.err)
+			if strings.Count(paperOf(s), "\n") < 3 || s.Ticket.err != nil {
+				t.Errorf("paper %d of ticket %s has %d lines, %v", paper, row.Cells[0], strings.Count(paperOf(s), "\n"), s.Ticket.err)
 			}
 		}
 		if s.Load().Details.Direction == load.Outbound {
@@ -343,11 +350,11 @@ func TestRefusedLoads(t *testing.T) {
 	if row.Cells[0] != session.NoFigure || row.State != model.Stop || s.Ticket.CanReprint() || s.Ticket.CanChange() {
 		t.Errorf("a refused load shows %+v", row)
 	}
-	if h := s.Ticket.Headline(); !strings.Contains(h.Text, "Turned away") || len(s.Ticket.Paper()) == 0 {
+	if h := s.Ticket.Headline(); !strings.Contains(h.Text, "Turned away") || strings.Count(paperOf(s), "\n") == 0 {
 		t.Errorf("its headline is %q", h.Text)
 	}
 	s.Ticket.Turn(WorkingPaper)
-	if !strings.Contains(sessiontest.TextOf(s.Ticket.Paper()), "never settled") {
+	if !strings.Contains(paperOf(s), "never settled") {
 		t.Error("its working does not say that there is none")
 	}
 }
@@ -359,7 +366,7 @@ func BenchmarkTicketsKey(b *testing.B) {
 	lines := []string{"a", "as", "ask", "aske", "aske c"}
 	for i := 0; b.Loop(); i++ {
 		s.Type(lines[i%len(lines)])
-		if len(s.Ticket.Paper()) == 0 {
+		if strings.Count(paperOf(s), "\n") == 0 {
 			b.Fatal("no slip")
 		}
 	}
@@ -371,9 +378,9 @@ func TestGradeAdviceIsNotOnTheSlip(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
 	s := openIssued(r)
 	s.Ticket.Turn(WorkingPaper)
-	working := sessiontest.TextOf(s.Ticket.Paper())
+	working := paperOf(s)
 	s.Ticket.Turn(SlipPaper)
-	paper := sessiontest.TextOf(s.Ticket.Paper())
+	paper := paperOf(s)
 	if !strings.Contains(working, "Would grade") || !strings.Contains(working, "not official") {
 		t.Errorf("the working says\n%s", working)
 	}

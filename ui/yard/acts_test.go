@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
 )
 
@@ -65,6 +66,28 @@ func TestFailedPrintLeavesTheTicket(t *testing.T) {
 	if l, err := office.Ticket(context.Background(), r.Session.Desk, 1); err != nil || l.Phase != load.Ticketed {
 		t.Errorf("the ticket is %v, %v", l, err)
 	}
+}
+
+// A printer that is off is said at once, and nobody is told to print again what will
+// print by itself.
+func TestPaperThatWaits(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 0)
+	r.Session.Printer = switchedOff{}
+	y := NewYard(r.Session)
+	fillIn(y.Form(), wholeCorn)
+	if !y.Issue() {
+		t.Fatal(r.Last())
+	}
+	sessiontest.WantSaid(t, r, model.Warn, "Unplugged or turned off")
+	if strings.Contains(r.Last(), "again") {
+		t.Errorf("said %q", r.Last())
+	}
+}
+
+type switchedOff struct{}
+
+func (switchedOff) Print(context.Context, string, []byte) (string, error) {
+	return "", session.PaperWaits{Why: errors.New("Unplugged or turned off")}
 }
 
 type jammed struct{}

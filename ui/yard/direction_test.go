@@ -47,9 +47,11 @@ func TestTruckTakesGrainAway(t *testing.T) {
 		t.Errorf("the large figures are %+v", figures)
 	}
 	wantOnSlip(t, f.Preview().Slip, "Example Feed Mill", "50,400 lb", "outbound", "weighed only, under no rates", "50,400 lb ÷ 56 lb/bu")
-	for _, l := range f.Preview().Slip {
-		if l.Right == "price not set" || l.Right == "when settled" || l.Right == "no rates chosen" {
-			t.Errorf("the slip of grain that leaves promises %q for %s", l.Right, l.Left)
+	for _, s := range f.Preview().Slip.Sections {
+		for _, l := range s.Lines {
+			if l.Value == "price not set" || l.Value == "when settled" || l.Value == "no rates chosen" {
+				t.Errorf("the slip of grain that leaves promises %q for %s", l.Value, l.Label)
+			}
 		}
 	}
 	if f.Preview().Tenth != "" {
@@ -91,11 +93,13 @@ func TestTruckTurnsRoundInTheBook(t *testing.T) {
 	}
 }
 
-func wantOnSlip(t *testing.T, lines []scaleticket.PaperLine, words ...string) {
+func wantOnSlip(t *testing.T, slip scaleticket.Document, words ...string) {
 	t.Helper()
 	var text strings.Builder
-	for _, l := range lines {
-		text.WriteString(strings.Join([]string{l.Left, l.Right, l.Note}, " ") + "\n")
+	for _, s := range slip.Sections {
+		for _, l := range s.Lines {
+			text.WriteString(strings.Join(append([]string{l.Label, l.Value}, l.Notes...), " ") + "\n")
+		}
 	}
 	for _, w := range words {
 		if !strings.Contains(strings.ToLower(text.String()), strings.ToLower(w)) {

@@ -22,11 +22,11 @@ type Preview struct {
 	now     *standing
 
 	Fields  []model.Field
-	Figures []model.Figure          // net, quantity settled, payable: what clerk and driver look for
-	Margin  model.Remark            // beside the figures
-	Tenth   string                  // what a tenth of a point of moisture is worth; may be empty
-	Slip    []scaleticket.PaperLine // the ticket, with what is missing named in its place
-	Ruler   model.Ruler             // of the moisture; bare without rates and reading
+	Figures []model.Figure       // net, quantity settled, payable: what clerk and driver look for
+	Margin  model.Remark         // beside the figures
+	Tenth   string               // what a tenth of a point of moisture is worth; may be empty
+	Slip    scaleticket.Document // the ticket, with what is missing named in its place
+	Ruler   model.Ruler          // of the moisture; bare without rates and reading
 
 	CanUseTare bool // the truck has a stored tare that is not in use
 }
@@ -37,7 +37,7 @@ func (f *LoadForm) Preview() Preview {
 	p.Figures = p.figures()
 	p.Tenth = p.tenth()
 	p.Margin = p.margin()
-	p.Slip = scaleticket.Paper(scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, f.Now.sentences())))
+	p.Slip = scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, f.Now.sentences()))
 	p.Ruler = p.ruler()
 	return p
 }
@@ -138,16 +138,16 @@ func (p Preview) ruler() model.Ruler {
 
 // Working is every line of the settlement with its arithmetic, as the screen
 // shows it in place of the slip. While the load cannot be settled it says why.
-func (p Preview) Working() []scaleticket.PaperLine {
-	lines := []scaleticket.PaperLine{{Kind: scaleticket.PaperTitle, Left: session.Say("Working")}}
+func (p Preview) Working() []model.CardLine {
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working")}}
 	s := p.now.settlement
 	if s == nil {
-		lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperText, Left: session.Say("The load cannot be settled yet.")})
+		lines = append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The load cannot be settled yet.")})
 		for _, m := range p.now.Load.Missing() {
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: session.Say(m.Sentence)})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: session.Text(m.Sentence)})
 		}
 		for _, sentence := range p.now.sentences() {
-			lines = append(lines, scaleticket.PaperLine{Kind: scaleticket.PaperMark, Left: sentence})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: sentence})
 		}
 		return lines
 	}

@@ -167,7 +167,7 @@ func TestDraftIsSignedByWhoIsAtTheDesk(t *testing.T) {
 	if named := r.Session.Desk.Profile().Weigher; named == demo.Manager {
 		t.Fatalf("%s is at the desk and named in the profile too", named)
 	}
-	draft := sessiontest.TextOf(y.Form().Preview().Slip)
+	draft := sessiontest.WordsOf(session.SlipPages(y.Form().Preview().Slip))
 	at := strings.Index(draft, "Weighed by")
 	if at < 0 || !strings.Contains(draft[at:], demo.Manager) {
 		t.Errorf("the draft is not signed by %s:\n%s", demo.Manager, draft)

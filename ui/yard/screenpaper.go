@@ -4,9 +4,9 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/paperview"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
 )
@@ -16,7 +16,6 @@ import (
 type papers struct {
 	Slip   *paperview.SlipView
 	beside *paperview.SlipView
-	lines  []scaleticket.PaperLine // on the first paper
 }
 
 func newPapers() *papers {
@@ -25,26 +24,18 @@ func newPapers() *papers {
 
 // show shows the papers of a load, the first with the slip or the working.
 func (p *papers) show(now Preview, working bool) {
-	p.lines = now.Slip
 	if working {
-		p.lines = now.Working()
+		p.Slip.SetLines(now.Working())
+	} else {
+		p.Slip.SetPages(session.SlipPages(now.Slip))
 	}
-	p.Slip.SetLines(p.lines)
 	if p.beside.Visible() {
 		p.beside.SetLines(now.Working())
 	}
 }
 
-// reveal brings the line of a field into sight. Of several lines the last is
-// meant: the first only sums up.
-func (p *papers) reveal(field string) {
-	for i := len(p.lines) - 1; i >= 0 && field != ""; i-- {
-		if p.lines[i].Field == field {
-			p.Slip.Reveal(i)
-			return
-		}
-	}
-}
+// reveal brings the place of a field on the slip into sight.
+func (p *papers) reveal(field string) { p.Slip.Reveal(field) }
 
 // figureHead is the large figures, with what is said of the load as a whole.
 type figureHead struct {

@@ -30,6 +30,7 @@ type Setup struct {
 	Scale    []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
 	Grain    []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
 	Retain   int      `help:"Days that samples are kept." placeholder:"DAYS"`
+	CopyFor  []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
 	Weigher  string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
 	Language string   `help:"Language of screens and papers." placeholder:"en|fr"`
 	Dates    string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
@@ -80,7 +81,7 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates != "" || len(c.Scale)+len(c.Grain)+c.Retain > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain > 0
 }
 
 // write writes the profile down, and in a new book its first manager.
@@ -114,6 +115,9 @@ func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 	if c.Retain > 0 {
 		p.RetainDays = c.Retain
 	}
+	if len(c.CopyFor) > 0 {
+		p.CopiesFor = copiesFor(c.CopyFor)
+	}
 	if p.RetainDays == 0 {
 		p.RetainDays = 3
 	}
@@ -121,6 +125,16 @@ func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 		return p, err
 	}
 	return p, c.grains(&p)
+}
+
+// copiesFor is the list as it is kept; "nobody" empties it.
+func copiesFor(typed []string) (list []string) {
+	for _, name := range typed {
+		if name = strings.TrimSpace(name); name != "" && name != "nobody" {
+			list = append(list, name)
+		}
+	}
+	return list
 }
 
 func (c Setup) scales(p *elevator.Profile) error {
@@ -188,6 +202,9 @@ func (c Setup) show(p *terminal.Session) error {
 		p.Say("Takes %s under schedule %q", g.Commodity, g.Schedule)
 	}
 	p.Say("Rules: %s. Samples are kept %d days.", profile.Rules, profile.RetainDays)
+	if len(profile.CopiesFor) > 0 {
+		p.Say("A ticket prints a copy for each of: %s", strings.Join(profile.CopiesFor, ", "))
+	}
 	if profile.Language != "" {
 		p.Say("Language of screens and papers: %s", profile.Language)
 	}
@@ -202,5 +219,5 @@ func knownLanguage(code string) error {
 	if i18n.Known(code) {
 		return nil
 	}
-	return terminal.Refusal("Give --language en or --language fr", "%q is no language here", code)
+	return terminal.Refusal("Give --language "+strings.Join(i18n.Codes(), ", or --language "), "%q is no language here", code)
 }

@@ -7,8 +7,8 @@ import (
 	"unicode/utf8"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/paper/plain"
 	"tenthpoint/internal/rates/rule"
-	"tenthpoint/internal/report"
 )
 
 // ratesShow prints an edition for people.
@@ -58,7 +58,7 @@ func (c ratesShow) Run(t *terminal.Terminal) error {
 	if cautions := e.Cautions(); len(cautions) > 0 {
 		t.Say("\nWORTH A SECOND LOOK")
 		for _, caution := range cautions {
-			t.Say("%s", strings.Join(report.Wrap(caution, c.Width), "\n"))
+			t.Say("%s", strings.Join(plain.Paragraph(caution, c.Width), "\n"))
 		}
 	}
 	return nil
@@ -77,7 +77,7 @@ func printRules(t *terminal.Terminal, lines []rule.Line, width int) {
 			t.Say("\n%s", strings.ToUpper(section))
 		}
 		head := fmt.Sprintf("%5d  %s  ", l.At, padded(l.Label, widest))
-		for _, part := range report.Wrap(l.Value, width-widest-9) {
+		for _, part := range plain.Paragraph(l.Value, width-widest-9) {
 			t.Say("%s%s", head, part)
 			head = strings.Repeat(" ", widest+9)
 		}

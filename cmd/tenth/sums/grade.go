@@ -1,6 +1,7 @@
 package sums
 
 import (
+	"slices"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
@@ -9,7 +10,7 @@ import (
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/report"
+	"tenthpoint/internal/paper/plain"
 )
 
 // Grade grades a sample by the published tables.
@@ -85,7 +86,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		return t.PrintJSON(gradingJSON(g))
 	}
 	para := func(indent, text string) {
-		for _, part := range report.Wrap(text, c.Width-len(indent)) {
+		for _, part := range plain.Paragraph(text, c.Width-len(indent)) {
 			t.Say("%s%s", indent, part)
 		}
 	}
@@ -104,7 +105,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		list("Held down by", g.US.HeldDownBy)
 		list("Special grade, because", g.US.SpecialBecause)
 		list("Not told, for want of a test", g.US.SpecialNotTested)
-		list("Noticed", g.US.Cautions)
+		list("Noticed", slices.Concat(g.US.Faults, g.US.Cautions))
 		list("Not judged here", nonEmpty(g.US.NotJudged))
 		list("Tables", nonEmpty(g.US.Source))
 	}

@@ -14,6 +14,7 @@ type gradedJSON struct {
 	Special          []string    `json:"special"`
 	NotTested        []string    `json:"not_tested"`
 	SpecialNotTested []string    `json:"special_not_tested"`
+	Faults           []string    `json:"faults"`
 	Cautions         []string    `json:"cautions"`
 	Canada           []classJSON `json:"canada"`
 	Advisory         string      `json:"advisory"`
@@ -35,7 +36,7 @@ func gradingJSON(g office.Grading) gradedJSON {
 	}
 	for from, to := range map[*[]string]*[]string{
 		&us.HeldDownBy: &out.HeldDownBy, &us.Special: &out.Special, &us.NotTested: &out.NotTested,
-		&us.SpecialNotTested: &out.SpecialNotTested, &us.Cautions: &out.Cautions,
+		&us.SpecialNotTested: &out.SpecialNotTested, &us.Faults: &out.Faults, &us.Cautions: &out.Cautions,
 	} {
 		*to = append([]string{}, *from...)
 	}

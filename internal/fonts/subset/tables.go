@@ -48,10 +48,16 @@ func (n Name) postscript() string {
 	return string(out)
 }
 
-// head says that places of outlines are long; its checksum is filled in last.
+// instructionFlags say that instructions ask for whole sizes and change widths.
+const instructionFlags = 1<<2 | 1<<3 | 1<<4
+
+// head says that there are no instructions, so that letters of every size are
+// exactly as wide as their outlines, and that places of outlines are long. Its
+// checksum is filled in last.
 func (c *chosen) head(f *font) []byte {
 	head := slices.Clone(f.tables["head"])
 	big.PutUint32(head[8:], 0)
+	big.PutUint16(head[16:], big.Uint16(head[16:])&^instructionFlags)
 	big.PutUint16(head[50:], 1)
 	return head
 }

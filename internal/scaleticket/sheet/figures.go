@@ -20,13 +20,13 @@ func headline(s scaleticket.Section, width paper.Length) paper.Block {
 	for _, l := range s.Lines {
 		spare -= figureWidth(l, size)
 	}
-	step, x := spare/paper.Length(len(s.Lines)-1), paper.Length(0)
+	step, x := spare/paper.Length(max(1, len(s.Lines)-1)), paper.Length(0)
 	for _, l := range s.Lines {
 		b.Text(x, pad+labelStyle.Baseline(), upper(l.Label), labelStyle.In(leaf))
 		figure(&b.Marks, x, pad+labelStyle.Leading()+figureStyle.Baseline(), l, big)
 		x += figureWidth(l, size) + step
 	}
-	return b.Named(fieldsOf(s.Lines)...)
+	return b.Named(fieldsOf(s.Lines)...).Summing()
 }
 
 // leastFigure is the size below which figures are not set, even if they do not fit.

@@ -60,6 +60,9 @@ func ledgerRow(l scaleticket.Line, inner paper.Length) (b paper.Block) {
 	}
 	b.Height = set.height()
 	set.draw(&b.Marks)
+	if l.Kind == scaleticket.Total {
+		b = b.Summing()
+	}
 	return b.Named(l.Field)
 }
 

@@ -1,8 +1,11 @@
 package sheet
 
 import (
+	"sync"
+
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/barcode"
 )
 
 // codeSide is the side of the QR code, its quiet zone not counted.
@@ -67,9 +70,39 @@ func codeOf(d scaleticket.Document) *paper.Code {
 	if !ok {
 		return nil
 	}
+	return codes.of(payload)
+}
+
+// codeCache keeps the codes drawn last: the window shows a ticket, and then it prints.
+type codeCache struct {
+	mu   sync.Mutex
+	kept map[string]*paper.Code
+}
+
+// mostCodes is how many codes are kept.
+const mostCodes = 64
+
+var codes = codeCache{kept: map[string]*paper.Code{}}
+
+// of is the code of a payload; nil where it cannot be drawn.
+func (c *codeCache) of(payload barcode.Payload) *paper.Code {
+	text := payload.String()
+	c.mu.Lock()
+	code := c.kept[text]
+	c.mu.Unlock()
+	if code != nil {
+		return code
+	}
 	picture, err := payload.Picture()
 	if err != nil {
 		return nil
 	}
-	return paper.NewCode(picture, payload.String())
+	code = paper.NewCode(picture, text)
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if len(c.kept) >= mostCodes {
+		clear(c.kept)
+	}
+	c.kept[text] = code
+	return code
 }

@@ -13,8 +13,8 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/scaleticket"
 	"tenthpoint/schedules"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -159,10 +159,21 @@ func Must(t testing.TB, err error) {
 }
 
 // TextOf is paper as text, a line to a line.
-func TextOf(lines []scaleticket.PaperLine) string {
+func TextOf(lines []model.CardLine) string {
 	var b strings.Builder
 	for _, l := range lines {
 		fmt.Fprintf(&b, "%s | %s | %s\n", l.Left, l.Right, strings.ReplaceAll(l.Note, "\n", " / "))
+	}
+	return b.String()
+}
+
+// WordsOf are the words on pages, a run of letters to a line.
+func WordsOf(l paper.Layout) string {
+	var b strings.Builder
+	for _, page := range l.Pages {
+		for _, r := range page.Runs {
+			b.WriteString(r.Text + "\n")
+		}
 	}
 	return b.String()
 }

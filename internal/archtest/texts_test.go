@@ -1,0 +1,167 @@
+package archtest
+
+import (
+	"go/ast"
+	"go/token"
+	"reflect"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode"
+
+	"tenthpoint/internal/i18n"
+)
+
+// notYetTranslated is how many texts of the program a complete language may still
+// lack; it only shrinks.
+var notYetTranslated = map[string]int{"fr": 0}
+
+// TestEveryTextIsInTheCatalogs finds every text that the program can say, on a
+// screen, a paper or a terminal, and asks the catalogs of the complete languages
+// for it.
+func TestEveryTextIsInTheCatalogs(t *testing.T) {
+	said := textsSaid(readSources(t))
+	if len(said) < 1500 {
+		t.Fatalf("only %d texts were found", len(said))
+	}
+	for code, most := range notYetTranslated {
+		catalog, there := i18n.Catalog(code)
+		if !there {
+			t.Fatalf("there is no catalog %s", code)
+		}
+		var lost []string
+		for text, where := range said {
+			if !catalog.Has(text) {
+				lost = append(lost, where+": "+strconv.Quote(text))
+			}
+		}
+		slices.Sort(lost)
+		if len(lost) > most {
+			t.Errorf("%s lacks %d texts of %d, at most %d may be missing:\n%s", code, len(lost), len(said), most, strings.Join(lost, "\n"))
+		}
+		if len(lost) < most {
+			t.Errorf("%s lacks %d texts; write that instead of %d", code, len(lost), most)
+		}
+	}
+}
+
+func TestTextsInTheCatalogsCanFail(t *testing.T) {
+	said := textsSaid([]source{
+		snippet(t, "internal/load/a.go", `package load
+func f() error { return message.Refused.Errorf("a load "+"of %s", "x") }
+func g() any { return message.New("new %d", 1) }`),
+		snippet(t, "ui/yard/a.go", `package yard
+func f() string { return session.Say("said") }`),
+		snippet(t, "cmd/tenth/yard/a.go", `package yard
+type c struct { A string `+"`help:\"Help.\"`"+` }
+func f() error { return terminal.Refusal("do", "what %s", "x") }`),
+	})
+	for _, text := range []string{"a load of %s", "new %d", "said", "Help.", "do", "what %s"} {
+		if said[text] == "" {
+			t.Errorf("%q was not found in %v", text, said)
+		}
+	}
+}
+
+// textsSaid are the texts in the code, with where each is.
+func textsSaid(sources []source) map[string]string {
+	out := map[string]string{}
+	for _, s := range sources {
+		if s.isTest() || !within(s.pkg(), "internal", "ui", "cmd/tenth") || within(s.pkg(), notForPeople...) {
+			continue
+		}
+		ast.Inspect(s.file, func(n ast.Node) bool {
+			switch n := n.(type) {
+			case *ast.CallExpr:
+				for _, i := range saidArguments(n) {
+					if i < len(n.Args) {
+						if text, is := constantText(n.Args[i]); is && strings.ContainsFunc(aVerb.ReplaceAllString(text, ""), unicode.IsLetter) {
+							out[text] = s.at(n)
+						}
+					}
+				}
+			case *ast.Field:
+				if text := helpTag(n); text != "" && within(s.pkg(), "cmd/tenth") {
+					out[text] = s.at(n)
+				}
+			}
+			return true
+		})
+	}
+	return out
+}
+
+// aVerb is a gap of a format.
+var aVerb = regexp.MustCompile(`%(\[\d\])?[-+#0*]*\d*(\.\d+)?[a-zA-Z]`)
+
+// notForPeople are packages whose errors only programmers see.
+var notForPeople = inside("message", "archtest", "transcript", "entrytest", "tickettest", "demo", "book/booktest", "book/postgres", "fonts", "paper", "report", "scaleticket/barcode", "scaleticket/sheet", "atomicfile")
+
+// saidArguments are which arguments of a call are texts for people.
+func saidArguments(call *ast.CallExpr) []int {
+	name, of := calledName(call)
+	switch {
+	case of == "message" && (name == "New" || name == "Words" || name == "Errorf"):
+		return []int{0}
+	case of == "message" && name == "Count":
+		return []int{2}
+	case name == "Errorf" && strings.HasPrefix(of, "message."):
+		return []int{0}
+	case name == "Say" && (of == "session" || of == "" || of == "p" || of == "t"):
+		return []int{0}
+	case name == "Refusal":
+		return []int{0, 1}
+	case of == "faults" && name == "Add":
+		return []int{0}
+	case of == "faults" && name == "Unless":
+		return []int{1}
+	}
+	return nil
+}
+
+// calledName is what is called, and of what: Errorf of message.Refused.
+func calledName(call *ast.CallExpr) (name, of string) {
+	switch f := call.Fun.(type) {
+	case *ast.Ident:
+		return f.Name, ""
+	case *ast.SelectorExpr:
+		switch x := f.X.(type) {
+		case *ast.Ident:
+			return f.Sel.Name, x.Name
+		case *ast.SelectorExpr:
+			if pkg, is := x.X.(*ast.Ident); is {
+				return f.Sel.Name, pkg.Name + "." + x.Sel.Name
+			}
+		}
+	}
+	return "", ""
+}
+
+// constantText is a text written in the code, in one piece or several.
+func constantText(e ast.Expr) (string, bool) {
+	switch e := e.(type) {
+	case *ast.BasicLit:
+		if e.Kind == token.STRING {
+			text, err := strconv.Unquote(e.Value)
+			return text, err == nil
+		}
+	case *ast.BinaryExpr:
+		left, okLeft := constantText(e.X)
+		right, okRight := constantText(e.Y)
+		return left + right, okLeft && okRight && e.Op == token.ADD
+	}
+	return "", false
+}
+
+func helpTag(f *ast.Field) string {
+	if f.Tag == nil {
+		return ""
+	}
+	tag, err := strconv.Unquote(f.Tag.Value)
+	if err != nil {
+		return ""
+	}
+	return reflect.StructTag(tag).Get("help")
+}

@@ -1,0 +1,21 @@
+package report
+
+import (
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// widths makes each column of a sheet as wide as what is in it, within reason, in
+// letters.
+func (b *workbook) widths(sheet string, t Table) {
+	for c, column := range t.Columns {
+		widest := min(utf8.RuneCountInString(column.Title), 12) // titles wrap
+		for _, row := range t.Rows {
+			widest = max(widest, utf8.RuneCountInString(row.Cells[c]))
+		}
+		letter, err := excelize.ColumnNumberToName(c + 1)
+		b.must(err)
+		b.must(b.SetColWidth(sheet, letter, letter, float64(min(widest, 50)+2)))
+	}
+}
