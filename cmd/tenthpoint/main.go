@@ -132,6 +132,7 @@ func (p *program) open(ctx context.Context, path string) error {
 	if p.ratesWrong != nil {
 		frame.Say(model.Stop, session.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
 	}
+	session.CheckClock(frame)
 	window.Resize(fyne.NewSize(1280, 720))
 	window.SetFullScreen(p.flags.Full)
 	window.Show()

@@ -100,8 +100,8 @@ func (v *walk) remark(format string, args ...any) {
 // an answer about it does so; books of earlier programs have more, which is no
 // fault of whoever kept them.
 func (v *walk) ordered(f journal.Fact) {
-	if f.Kind == (office.ClockAnswered{}).Kind() {
-		answer, err := journal.ReadBody[office.ClockAnswered](f.Body)
+	if f.Kind == (journal.ClockAnswered{}).Kind() {
+		answer, err := journal.ReadBody[journal.ClockAnswered](f.Body)
 		if err != nil {
 			v.found(fmt.Sprintf("Fact %d: %v.", f.Seq, err))
 			return

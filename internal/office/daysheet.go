@@ -6,6 +6,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
+	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
@@ -43,6 +44,50 @@ func ClosingOf(ctx context.Context, d Desk, day quantity.Date) (fact journal.Fac
 	last := facts[len(facts)-1]
 	decoder := json.NewDecoder(bytes.NewReader(last.Body))
 	return last, closed, true, decoder.Decode(&closed)
+}
+
+// DayExplained is the fact that a manager explained why something entered after a
+// day was closed counts on that day or before it: past loads taken over late, a
+// clock that stood wrong. Programs that let nothing count before a closed day make
+// no such days any more. The sheet stays the one that was closed.
+type DayExplained struct {
+	Day    quantity.Date `json:"day"`
+	Reason string        `json:"reason"`
+	// Sheet is the SHA-256 of the sheet as the book gives it by now, so that what
+	// is entered later needs an explanation of its own.
+	Sheet string `json:"sheet"`
+}
+
+// Kind names the fact in the journal.
+func (DayExplained) Kind() string { return "day.explained" }
+
+// Check asks for the reason.
+func (f DayExplained) Check() error {
+	if strings.TrimSpace(f.Reason) == "" {
+		return message.Incomplete.Errorf("say why something counts on %s that was entered after it was closed", f.Day)
+	}
+	return nil
+}
+
+// ExplainedSubject is what explanations of a day are facts of.
+func ExplainedSubject(day quantity.Date) string { return "explanation of day " + day.String() }
+
+// explanationOf is the explanation of a sheet as the book gives it by now.
+func explanationOf(ctx context.Context, d Desk, day quantity.Date, sheet string) (*daysheet.Explanation, error) {
+	facts, err := d.Reader().FactsOf(ctx, ExplainedSubject(day))
+	if err != nil {
+		return nil, err
+	}
+	for _, fact := range facts {
+		said, err := journal.ReadBody[DayExplained](fact.Body)
+		if err != nil {
+			return nil, message.Errorf("fact %d: %w", fact.Seq, err)
+		}
+		if said.Sheet == sheet {
+			return &daysheet.Explanation{By: fact.Who, At: d.Local(fact.At), Reason: said.Reason}, nil
+		}
+	}
+	return nil, nil
 }
 
 // DaySheet adds a business day up. The sheet of a closed day is the one that
@@ -95,6 +140,29 @@ func closedBefore(ctx context.Context, d Desk, fact journal.Fact, closed DayClos
 	closing.Explained, err = explanationOf(ctx, d, closed.Day, sum)
 	closing.Late = closing.Explained == nil
 	return then, err
+}
+
+// wholeJournal is past the number of any fact.
+const wholeJournal = 0
+
+// sheetUpTo makes the sheet of a closed day from the journal up to a fact, whatever
+// the lists say, and its hash.
+func sheetUpTo(ctx context.Context, d Desk, seq int64, closed DayClosed) (s daysheet.Sheet, sum string, err error) {
+	then, err := listsUpTo(ctx, d, seq)
+	if err != nil {
+		return s, "", err
+	}
+	f, err := DayFacts(d, then, closed.Day)
+	if err != nil {
+		return s, "", err
+	}
+	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
+		return s, "", err
+	}
+	f.Notes = closed.Notes
+	s = daysheet.Make(f)
+	sum, err = SheetHash(s, closed.Engine)
+	return s, sum, err
 }
 
 // LateSheet is the hash of a closed day's sheet as the book gives it by now, for

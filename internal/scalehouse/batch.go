@@ -59,7 +59,7 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 			desk: d, tx: tx, loads: map[string]*load.Load{}, tickets: map[int64]string{},
 			touched: map[string]bool{}, rows: map[string]book.LoadRow{},
 		}
-		if err := w.takeTime(); err != nil {
+		if err := takeTime(w); err != nil {
 			return err
 		}
 		if err := acts(w); err != nil {

@@ -8,7 +8,6 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/office"
 )
 
 const (
@@ -27,7 +26,7 @@ const (
 // takeTime gives the work its time, which is never before the last fact's. A clock
 // that stands back, or far ahead, is asked about before anything is written: the
 // days that tickets count on follow from it.
-func (w *Batch) takeTime() error {
+func takeTime(w *Batch) error {
 	last, err := w.tx.LastAt()
 	if err != nil {
 		return err
@@ -83,13 +82,13 @@ func AnswerClock(ctx context.Context, d *Desk, reason string) error {
 		if err := clockFollows(d, last, closingRest); !errors.Is(err, message.ClockStepped) {
 			return err
 		}
-		f := office.ClockAnswered{Last: last, Reason: reason}
+		f := journal.ClockAnswered{Last: last, Reason: reason}
 		if err := f.Check(); err != nil {
 			return err
 		}
 		body, err := journal.Canonical(f)
 		if err == nil {
-			_, err = tx.Append(w.draft(f.Kind(), office.ClockSubject, body))
+			_, err = tx.Append(w.draft(f.Kind(), journal.ClockSubject, body))
 		}
 		return err
 	})

@@ -9,7 +9,7 @@ import (
 
 // CheckClock asks about a clock that cannot follow the last fact of the book,
 // before anybody begins to enter a load.
-func (f *Session) CheckClock() {
+func CheckClock(f *Session) {
 	if err := scalehouse.CheckClock(context.Background(), f.Desk); err != nil {
 		f.Fail(err)
 	}
@@ -17,7 +17,7 @@ func (f *Session) CheckClock() {
 
 // askClock asks why the clock stands as it does. With an answer in the book the
 // act can be done again.
-func (f *Session) askClock(stepped error) {
+func askClock(f *Session, stepped error) {
 	f.Put(model.Ask{
 		Title:  Say("Is the clock right?"),
 		Text:   Sentence(stepped),

@@ -60,7 +60,7 @@ func (f *Session) Say(state model.State, sentence string) {
 func (f *Session) Fail(err error) {
 	f.Say(model.Stop, Sentence(err))
 	if errors.Is(err, message.ClockStepped) {
-		f.askClock(err)
+		askClock(f, err)
 	}
 }
 
