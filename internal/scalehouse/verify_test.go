@@ -49,7 +49,7 @@ func season(t *testing.T, by ...settle.Engine) *scene {
 
 // unguarded writes in the book past its triggers, as somebody with another
 // program might.
-func unguarded(t *testing.T, path string, statements ...string) {
+func unguarded(t testing.TB, path string, statements ...string) {
 	t.Helper()
 	db, err := sql.Open("sqlite", "file:"+path)
 	must(t, err)
