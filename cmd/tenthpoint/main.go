@@ -133,6 +133,8 @@ func (p *program) open(ctx context.Context, path string) error {
 		frame.Say(model.Stop, session.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
 	}
 	session.CheckClock(frame)
+	session.CheckHead(frame)
+	p.atEnd = append(p.atEnd, func() error { session.NoteHead(frame); return nil })
 	window.Resize(fyne.NewSize(1280, 720))
 	window.SetFullScreen(p.flags.Full)
 	window.Show()

@@ -97,6 +97,9 @@ func (c *composer) head() {
 	if c.Closed.Remark != "" {
 		pairs = append(pairs, report.Pair{Label: "Remark", Value: c.Closed.Remark, Own: true})
 	}
+	if c.Closed.Head != "" {
+		pairs = append(pairs, report.Pair{Label: "Head of the book", Value: c.Closed.Head, Own: true})
+	}
 	if e := c.Closed.Explained; e != nil {
 		pairs = append(pairs, report.Pair{Label: "Entered later, explained", Value: e.Reason + " (" + e.By + ", " + e.At + ")", Own: true})
 	}

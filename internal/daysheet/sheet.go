@@ -36,6 +36,9 @@ type Notes struct {
 // Closing is who closed the day and when; the time is local.
 type Closing struct {
 	By, At, Remark string
+	// Head is the head of the book when the day was closed, number and hash; empty
+	// on sheets that do not print it.
+	Head string
 	// Differs says that the journal no longer gives the sheet that was closed.
 	Differs bool
 	// Late says that something entered after the closing counts on the day or

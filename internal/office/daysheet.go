@@ -30,6 +30,9 @@ type DayClosed struct {
 	// Engine says how the sheet was written down to be hashed. It is left out for
 	// the first one.
 	Engine settle.Engine `json:"engine,omitzero"`
+	// Pinned says that the sheet prints the head of the book, which is this fact.
+	// Sheets closed by earlier programs print as they did.
+	Pinned bool `json:"pinned,omitempty"`
 }
 
 // Kind names the fact in the journal.
@@ -117,6 +120,9 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 		return sheet, message.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
 	}
 	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark}
+	if closed.Pinned {
+		closing.Head = journal.HeadOf(fact).OnPaper()
+	}
 	if closed.Sheet != "" && closed.Sheet != again {
 		sheet, err = closedBefore(ctx, d, fact, closed, closing, sheet, again)
 	}
