@@ -12,7 +12,7 @@ import (
 // The desk says at its start when the book no longer holds the head that this
 // computer last saw, and goes on with it only when it is told to.
 func TestDeskSaysThatTheBookWasPutBack(t *testing.T) {
-	r := sessiontest.New(t)
+	r := sessiontest.EmptyDemo(t)
 	station := &sessiontest.FakeStation{Memory: map[string]string{}}
 	r.Session.Station = station
 	session.CheckHead(r.Session)

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/ratefiles"
@@ -99,15 +100,7 @@ func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act fun
 	if err != nil {
 		return err
 	}
-	set, err := f.ReadRates(path)
-	if err != nil {
-		return err
-	}
-	charts, err := f.ReadCharts(path)
-	if err != nil {
-		return err
-	}
-	laws, err := ratefiles.ReadLaws(f.folder(path))
+	rules, err := f.readRules(t, path, how)
 	if err != nil {
 		return err
 	}
@@ -120,7 +113,7 @@ func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act fun
 			err = closed
 		}
 	}()
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: set, Charts: charts, Laws: laws, Clock: t.Clock, Place: t.Place})
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: t.Clock, Place: t.Place})
 	if err != nil {
 		return err
 	}
@@ -131,6 +124,41 @@ func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act fun
 		return err
 	}
 	return named(d, act(&Session{d, t, book}))
+}
+
+// rules are the elevator's own rates, charts and rules of law.
+type rules struct {
+	rates  *rates.Set
+	charts *chart.Set
+	laws   *law.Set
+}
+
+// readRules reads the rules beside a book. A mistake in them stops what settles or
+// tests, since nothing may be settled under others in their place; what only reads
+// the book goes on without them, and says so.
+func (f BookFlags) readRules(t *Terminal, path string, how sqlite.Options) (rules, error) {
+	set, ratesErr := f.ReadRates(path)
+	charts, chartsErr := f.ReadCharts(path)
+	laws, lawsErr := ratefiles.ReadLaws(f.folder(path))
+	wrong := errors.Join(ratesErr, chartsErr, lawsErr)
+	if wrong == nil || !how.ReadOnly {
+		return rules{set, charts, laws}, wrong
+	}
+	Warn(t, wrong)
+	if ratesErr != nil {
+		set, _ = rates.NewSet()
+	}
+	if chartsErr != nil {
+		charts, _ = chart.NewSet()
+	}
+	return rules{set, charts, laws}, nil
+}
+
+// Warn says what is wrong and stops nothing.
+func Warn(t *Terminal, wrong error) {
+	for _, c := range Complaints(wrong) {
+		fmt.Fprintln(t.Stderr, t.Printer.Word("note:"), Sentence(c.In(t.Printer).What))
+	}
 }
 
 // answerClock writes down why the clock stands as it does, where that was said.

@@ -25,55 +25,61 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	var last journal.Fact
-	err = b.file.copyTo(ctx, target, func(partial string) (err error) {
-		last, err = b.verifyCopy(ctx, partial, atLeast)
-		return err
+	err = b.file.copyTo(ctx, target, func(partial string) error {
+		return b.verifyCopy(ctx, partial, atLeast)
 	})
-	if err != nil || last.Seq == 0 {
+	if err != nil {
 		return b.file.sentence(err)
 	}
-	return noteHead(target, journal.HeadOf(last))
+	return noteHead(ctx, target)
 }
 
 // noteHead writes the head of a copy into a small file beside it, which goes where
 // the copy does not: into a letter, on another stick.
-func noteHead(target string, head journal.Head) error {
+func noteHead(ctx context.Context, target string) error {
+	copied, err := Open(target, Options{ReadOnly: true})
+	if err != nil {
+		return err
+	}
+	defer copied.Close()
+	last, some, err := copied.Head(ctx)
+	if err != nil || !some {
+		return err
+	}
 	return atomicfile.Replace(target+".head.txt", func(w io.Writer) error {
-		_, err := fmt.Fprintln(w, head)
+		_, err := fmt.Fprintln(w, journal.HeadOf(last))
 		return err
 	})
 }
 
 // verifyCopy checks that a copy is whole, sound, and of this book: its last
-// fact, which it returns, is one of ours, no earlier than what had been entered
-// before.
-func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact) (last journal.Fact, err error) {
+// fact is one of ours, no earlier than what had been entered before.
+func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact) error {
 	copied, err := Open(path, Options{ReadOnly: true})
 	if err != nil {
-		return last, err
+		return err
 	}
 	defer copied.Close()
 	problems, err := copied.Verify(ctx)
 	if err != nil {
-		return last, err
+		return err
 	}
 	if len(problems) > 0 {
-		return last, message.Storage.Errorf("The backup was not kept, because the book has %d problems. The first: %s "+
+		return message.Storage.Errorf("The backup was not kept, because the book has %d problems. The first: %s "+
 			"Verify the book; to keep it as it is, close every program and copy its file.", len(problems), problems[0])
 	}
 	last, some, err := copied.Head(ctx)
 	if err != nil || !some && atLeast.Seq == 0 {
-		return last, err
+		return err
 	}
 	for ours, err := range b.Facts(ctx, book.FactFilter{FromSeq: last.Seq, ToSeq: last.Seq}) {
 		if err != nil {
-			return last, err
+			return err
 		}
 		if ours.Hash == last.Hash && last.Seq >= atLeast.Seq {
-			return last, nil
+			return nil
 		}
 	}
-	return last, message.Storage.Errorf("The backup was not kept: it ends with fact %d (%.12s), which is not the book's. "+
+	return message.Storage.Errorf("The backup was not kept: it ends with fact %d (%.12s), which is not the book's. "+
 		"Is the disk in order?", last.Seq, last.Hash)
 }
