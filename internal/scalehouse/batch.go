@@ -157,7 +157,7 @@ func (w *Batch) append(l *load.Load, f load.Fact) (journal.Fact, error) {
 		return journal.Fact{}, err
 	}
 	w.touched[l.ID] = true
-	return w.tx.Append(draft)
+	return enterFact(w.tx, draft)
 }
 
 // act lets a fact happen to a load, if the person may.

@@ -28,7 +28,7 @@ func ExplainDay(ctx context.Context, d *Desk, day quantity.Date, reason string) 
 		return err
 	}
 	return d.do(ctx, func(w *Batch) error {
-		_, err := w.tx.Append(w.draft(f.Kind(), office.ExplainedSubject(day), body))
+		_, err := enterFact(w.tx, w.draft(f.Kind(), office.ExplainedSubject(day), body))
 		return err
 	})
 }
