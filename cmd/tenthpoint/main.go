@@ -31,6 +31,7 @@ type flags struct {
 	Who       string  `help:"Who is at the desk, by full name." env:"TENTHPOINT_WHO" placeholder:"NAME"`
 	Dark      bool    `help:"Begin in the dark look."`
 	Scale     float32 `help:"Size of the letters: 1, 1.25 or 1.5." default:"1"`
+	AnyPlace  bool    `help:"Write also in a book on a network drive or in a synced folder."`
 	Full      bool    `help:"Begin in full screen."`
 	View      bool    `help:"Also open each printed paper on the screen."`
 }

@@ -18,7 +18,8 @@ import (
 
 // BookFlags say which book a command works in.
 type BookFlags struct {
-	Book string `help:"The book. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	Book     string `help:"The book. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	AnyPlace bool   `help:"Write also in a book on a network drive or in a synced folder."`
 	RatesFlags
 }
 
@@ -104,6 +105,7 @@ func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act fun
 	if err != nil {
 		return err
 	}
+	how.AnyPlace = f.AnyPlace
 	book, err := t.open(path, how)
 	if err != nil {
 		return err
@@ -176,7 +178,7 @@ func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 	if !errors.Is(err, book.ErrOld) {
 		return kept, err
 	}
-	old, failed := sqlite.Open(path, sqlite.Options{})
+	old, failed := sqlite.Open(path, sqlite.Options{AnyPlace: how.AnyPlace})
 	if failed != nil {
 		return nil, failed
 	}
