@@ -244,12 +244,14 @@ func (e NotTested) Error() string {
 	return fmt.Sprintf("%s is not tested for %q. Factors of %s: %s", e.Commodity, e.Factor, e.Commodity, strings.Join(e.Known, ", "))
 }
 
-// FactorOf finds a factor other than the moisture as measured by a grain or by an
+// FactorOf finds a factor other than the moisture, by its id, its name or the short
+// name a tester writes, as measured by a grain or by an
 // edition, which may take a test weight in kg/hL.
 func FactorOf(c grain.Commodity, by interface {
 	Factor(grain.FactorID) (grain.Factor, bool)
 }, id string) (grain.Factor, error) {
-	factor, ok := by.Factor(grain.FactorID(id))
+	called, _ := c.FactorCalled(id)
+	factor, ok := by.Factor(called.ID)
 	if ok && factor.ID != grain.Moisture {
 		return factor, nil
 	}

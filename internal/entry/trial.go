@@ -40,7 +40,7 @@ func (t Trial) Read(texts map[string]string) (settle.Facts, []Fault) {
 	r := trialReader{Trial: t, left: map[string]string{}}
 	for id, text := range texts {
 		if text = strings.TrimSpace(text); text != "" {
-			r.left[id] = text
+			r.put(id, text)
 		}
 	}
 	for _, id := range t.Needed {
@@ -51,6 +51,18 @@ func (t Trial) Read(texts map[string]string) (settle.Facts, []Fault) {
 	r.price()
 	r.findings()
 	return r.facts, r.faults
+}
+
+// put puts a text under the id of its field; a factor may be called by the short
+// name a tester writes. What is given under two names is a fault.
+func (r *trialReader) put(id, text string) {
+	if factor, known := r.Edition.Commodity.FactorCalled(id); known {
+		id = string(factor.ID)
+	}
+	if _, twice := r.left[id]; twice {
+		r.fault(id, message.Invalid.Errorf("%s is given twice. Give it once", id))
+	}
+	r.left[id] = text
 }
 
 type trialReader struct {
@@ -96,18 +108,18 @@ func (r *trialReader) weights() {
 			return
 		}
 		truck := quantity.Int(1, net.Unit())
-		r.draft(net.Add(truck), truck)
+		r.draft(net.Add(truck), truck, message.New("no truck was weighed; %s stands for it", truck).String())
 		return
 	}
 	gross, okGross := r.weight("gross", "Gross")
 	tare, okTare := r.weight("tare", "Tare")
 	if okGross && okTare {
-		r.draft(gross, tare)
+		r.draft(gross, tare, r.Source)
 	}
 }
 
-func (r *trialReader) draft(gross, tare quantity.Amount) {
-	r.facts.Drafts = []settle.Draft{{Gross: gross, Tare: tare, GrossSource: r.Source, TareSource: r.Source}}
+func (r *trialReader) draft(gross, tare quantity.Amount, source string) {
+	r.facts.Drafts = []settle.Draft{{Gross: gross, Tare: tare, GrossSource: source, TareSource: source}}
 }
 
 func (r *trialReader) moisture() {

@@ -3,6 +3,8 @@ package scalehouse
 import (
 	"context"
 
+	"tenthpoint/internal/guard"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
@@ -24,4 +26,9 @@ func IssueOn(ctx context.Context, d *Desk, id string, day quantity.Date) (int64,
 		}
 		return w.numberOn(l, day)
 	})
+}
+
+// AskNothing lets every load pass the guards.
+func (d *Desk) AskNothing() {
+	d.check = func(*load.Load, guard.Setting) []guard.Finding { return nil }
 }

@@ -36,7 +36,7 @@ type Terminal struct {
 // New is the terminal this program was started at, by a clock and a time zone.
 func New(clock func() time.Time, place *time.Location) *Terminal {
 	return &Terminal{
-		Stdin: bufio.NewReader(os.Stdin), Stdout: Escaped(os.Stdout), Stderr: Escaped(os.Stderr),
+		Stdin: bufio.NewReader(os.Stdin), Stdout: &escaping{out: os.Stdout}, Stderr: &escaping{out: os.Stderr},
 		Clock: clock, Place: place, Typing: isTerminal(os.Stdin),
 	}
 }
