@@ -82,6 +82,12 @@ func (s *scene) at(text string) {
 	s.now = now
 }
 
+// answered answers for a clock that was moved further than goes without a question.
+func (s *scene) answered() {
+	s.t.Helper()
+	must(s.t, scalehouse.AnswerClock(ctx, s.Desk, "moved by the test"))
+}
+
 func (s *scene) as(name string) *scene {
 	s.t.Helper()
 	must(s.t, s.SignIn(name))

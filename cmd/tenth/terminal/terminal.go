@@ -29,6 +29,8 @@ type Terminal struct {
 	Printer *message.Printer
 	// Typing tells that a person sits at it, who can be asked.
 	Typing bool
+	// ClockAnswer is why the clock stands as it does, where that was said.
+	ClockAnswer string
 }
 
 // New is the terminal this program was started at, by a clock and a time zone.
