@@ -74,9 +74,10 @@ var mayImport = map[string][]string{
 	"internal/book":          core,                                // what a book holds
 	"internal/book/booktest": slices.Concat(core, inside("book")), // for tests: what any engine must do
 	"internal/book/postgres": slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
-	"internal/book/sqlite":   slices.Concat(core, inside("book", "atomicfile"), []string{"migrations"}),
-	"internal/fonts":         {}, // the letters on paper
-	"internal/fonts/subset":  {}, // fonts cut down to what is printed
+	"internal/book/sqlite":   slices.Concat(core, inside("book", "book/place", "atomicfile"), []string{"migrations"}),
+	"internal/book/place":    inside("message"), // where a book may lie
+	"internal/fonts":         {},                // the letters on paper
+	"internal/fonts/subset":  {},                // fonts cut down to what is printed
 	"internal/paper":         inside("fonts", "textwrap"),
 	"internal/paper/pdf":     inside("fonts", "paper"),
 	"internal/paper/plain":   inside("textwrap"),

@@ -210,13 +210,13 @@ func (v *walk) note(f journal.Fact) {
 	v.ordered(f)
 	v.lastSeq, v.lastAt = f.Seq, f.At
 	if f.Kind == (load.Sampled{}).Kind() {
-		v.noteSample(f.Body)
+		noteSample(v, f.Body)
 	}
 	id, isLoad := office.LoadOfSubject(f.Subject)
 	switch {
 	case !isLoad:
 		v.standing[f.Subject] = f
-		v.noteDispute(f.Subject)
+		noteDispute(v, f.Subject)
 	case !v.seen[id]:
 		v.seen[id] = true
 		v.ids = append(v.ids, id)

@@ -117,7 +117,7 @@ var numbered = []string{"load", "ticket", "sample", "dispute"}
 // sampleNumber is the number of a sample that the book gave out, as facts carry it.
 var sampleNumber = regexp.MustCompile(`"number":"S([0-9]{1,18})"`)
 
-func (v *walk) noteSample(body []byte) {
+func noteSample(v *walk, body []byte) {
 	if found := sampleNumber.FindSubmatch(body); found != nil {
 		n, _ := strconv.ParseInt(string(found[1]), 10, 64) // digits that fit
 		v.samples[n] = true
@@ -125,7 +125,7 @@ func (v *walk) noteSample(body []byte) {
 }
 
 // noteDispute notes the highest number of a dispute in the journal.
-func (v *walk) noteDispute(subject string) {
+func noteDispute(v *walk, subject string) {
 	if number, is := strings.CutPrefix(subject, "dispute D"); is {
 		n, _ := strconv.ParseInt(number, 10, 64) // else it is no number of ours
 		v.lastDispute = max(v.lastDispute, n)

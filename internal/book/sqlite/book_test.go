@@ -3,6 +3,7 @@ package sqlite
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -11,6 +12,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
 )
 
@@ -268,4 +270,28 @@ func TestScratchBookLeavesNothing(t *testing.T) {
 // texts reads a query's single column.
 func texts(ctx context.Context, b *Book, query string, args ...any) ([]string, error) {
 	return list(reader{b.file, b.read}.during(ctx), scanText, query, args...)
+}
+
+// A book in a synced folder or on a network drive is read, and written only by who
+// insists.
+func TestBookInASyncedFolderIsNotWritten(t *testing.T) {
+	for _, name := range []string{"Dropbox", "OneDrive - House", "Google Drive"} {
+		path := filepath.Join(t.TempDir(), name, "books", "house.book")
+		if _, err := Open(path, Options{Create: true}); !errors.Is(err, message.Refused) {
+			t.Fatalf("%s: %v", name, err)
+		}
+		b, err := Open(path, Options{Create: true, AnyPlace: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.Close()
+		if _, err := Open(path, Options{}); !errors.Is(err, message.Refused) {
+			t.Errorf("%s: opened for writing: %v", name, err)
+		}
+		read, err := Open(path, Options{ReadOnly: true})
+		if err != nil {
+			t.Fatalf("%s: not read: %v", name, err)
+		}
+		read.Close()
+	}
 }

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/message"
 )
 
@@ -26,7 +27,7 @@ type file struct {
 // asked for. A file that is something else is left as it is.
 func (f *file) find(o Options) error {
 	if !o.ReadOnly && !o.AnyPlace {
-		if err := f.checkPlace(networkDrive); err != nil {
+		if err := place.Check(f.path); err != nil {
 			return err
 		}
 	}
