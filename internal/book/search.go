@@ -8,6 +8,8 @@ type Search struct {
 	// who shares in the load.
 	Ticket        int64
 	Grower, Truck string
+	// Commodity and Bin are ids, given whole.
+	Commodity, Bin string
 	Phases        []string
 	FromDay       string // issued on or after
 	ToDay         string // issued on or before

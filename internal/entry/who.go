@@ -33,7 +33,7 @@ func whoFields(outbound bool) []Field {
 func dayField() Field {
 	f := Field{ID: "day", Label: "Day", Kind: Day, Part: WhoPart, shown: func(l *load.Load) string { return l.Details.Day.String() }}
 	return detail(f, func(d *draft, text string) error {
-		day, err := ParseDay("Day", text)
+		day, err := ParseDay("Day", text, d.house.Today())
 		if err == nil {
 			d.details.Day = day
 		}

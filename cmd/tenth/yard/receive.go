@@ -18,8 +18,8 @@ type Receive struct {
 	terminal.WeightFlags
 	terminal.SampleFlags
 	terminal.PaperFlags
-	Ask  bool `help:"Ask for what is missing also when nobody sits at the terminal."`
-	JSON bool `help:"Print for programs: every figure as text."`
+	Ask bool `help:"Ask for what is missing also when nobody sits at the terminal."`
+	terminal.AnswerFlags
 }
 
 func (Receive) Help() string {
@@ -45,7 +45,7 @@ func (c Receive) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.HandOut(l, 0, c.PaperFlags, c.JSON)
+		return p.HandOut(l, 0, c.PaperFlags, c.AnswerFlags)
 	})
 }
 
