@@ -57,6 +57,7 @@ type Sheet struct {
 	Later    []Ticket
 	Manual   []Ticket
 	Accepted []Ticket
+	Answered []Ticket
 	Flagged  []Ticket
 	Numbers  Numbers
 	Moves    []Move
@@ -143,6 +144,9 @@ func (s *Sheet) note(t Ticket) {
 	}
 	if len(t.Accepted) > 0 {
 		s.Accepted = append(s.Accepted, t)
+	}
+	if len(t.Answered) > 0 {
+		s.Answered = append(s.Answered, t)
 	}
 	if len(t.Flags) > 0 {
 		s.Flagged = append(s.Flagged, t)

@@ -98,6 +98,7 @@ type draft struct {
 	sample           load.Sample
 	weighed          []load.Weighing
 	accepted         []load.Accepted
+	answered         []Answer
 	amended, sampled bool
 	scale            string
 
@@ -195,16 +196,26 @@ func (f *Form) readAll(d *draft, fields []Field) []Field {
 // AcceptField is the field whose text is the reason to settle beyond a limit.
 func AcceptField(limit string) string { return acceptPrefix + limit }
 
-const acceptPrefix = "accept."
+// AnswerField is the id of the answer to a question of a guard.
+func AnswerField(guard string) string { return answerPrefix + guard }
+
+const (
+	acceptPrefix = "accept."
+	answerPrefix = "answer."
+)
 
 // readRest reads acceptances, and refuses what is no field of this load.
 func (f *Form) readRest(d *draft) {
 	for _, id := range f.order {
 		limit, isAcceptance := strings.CutPrefix(id, acceptPrefix)
+		asked, isAnswer := strings.CutPrefix(id, answerPrefix)
 		_, refused := d.refused[id]
 		switch {
 		case isAcceptance:
 			d.accepted = append(d.accepted, load.Accepted{Limit: limit, Reason: f.texts[id]})
+			d.good = append(d.good, id)
+		case isAnswer:
+			d.answered = append(d.answered, Answer{asked, f.texts[id]})
 			d.good = append(d.good, id)
 		case !refused && !slices.Contains(d.good, id):
 			d.refused[id] = f.noField(d, id)

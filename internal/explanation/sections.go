@@ -36,6 +36,9 @@ func (c *composer) bench() {
 	for _, a := range c.Load.Accepted {
 		said = append(said, fmt.Sprintf("Let through by %s: %s, %s.", a.Who, a.Limit, a.Accepted.Reason))
 	}
+	for _, a := range c.Load.Answers {
+		said = append(said, fmt.Sprintf("Asked: %s Answered by %s: %s.", a.Asked, a.Who, a.Answered.Reason))
+	}
 	c.put(report.Para{Text: strings.Join(said, " ")})
 }
 

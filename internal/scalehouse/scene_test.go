@@ -54,6 +54,7 @@ func sceneOn(t testing.TB, book *sqlite.Book) *scene {
 		Clock: s.clock(),
 	})
 	must(t, err)
+	s.AskNothing() // most tests here bring one truck again and again
 	must(t, scalehouse.SetProfile(ctx, s.Desk, testProfile()))
 	for _, p := range []elevator.Person{{Name: manager, Role: elevator.Manager}, {Name: clerk, Role: elevator.Clerk}, {Name: tester, Role: elevator.Tester}} {
 		must(t, scalehouse.SetPerson(ctx, s.Desk, p))

@@ -22,7 +22,7 @@ type Settle struct {
 	Net       string         `help:"Net weight, in place of gross and tare." placeholder:"WEIGHT"`
 	Moisture  string         `help:"Moisture, percent wet basis." placeholder:"PERCENT"`
 	Factor    []string       `sep:"none" help:"Another result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
-	Price     string         `help:"Price per bushel, hundredweight or tonne, as the rates settle. Without it, price later." placeholder:"MONEY"`
+	Price     string         `help:"Price per bushel, hundredweight or tonne, as the rates settle. Without it, no price." placeholder:"MONEY"`
 	Share     []string       `sep:"none" help:"An owner's part; may be repeated." placeholder:"OWNER=2/3"`
 	Accept    []string       `sep:"none" help:"A limit to settle beyond, by its id; may be repeated." placeholder:"LIMIT"`
 	JSON      bool           `help:"Print for programs: every figure as text."`

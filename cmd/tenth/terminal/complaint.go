@@ -7,7 +7,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/tomlfile"
 )
@@ -81,6 +83,8 @@ func Complaints(err error) []Complaint {
 		return []Complaint{complaint(message.New("%s is not tested for %q", e.Commodity, e.Factor), didYouMean(e.Factor, e.Known, "Its factors are"))}
 	case entry.NoStoredTare:
 		return []Complaint{complaint(message.New("truck %q has no stored tare", e.Truck), message.Words("Weigh it empty and give --tare"))}
+	case guard.Asked:
+		return questions(e)
 	case tomlfile.Problems:
 		return inFile(e)
 	case interface{ Unwrap() []error }:
@@ -96,6 +100,23 @@ func Complaints(err error) []Complaint {
 	}
 	if len(out) == 1 {
 		out[0].what = message.Of(err)
+	}
+	return out
+}
+
+// questions are what the house asks about a load, each with the flag that answers it.
+func questions(asked guard.Asked) []Complaint {
+	var out []Complaint
+	for _, f := range asked {
+		reasons := make([]any, len(f.Reasons))
+		for i, r := range f.Reasons {
+			reasons[i] = message.Words(r)
+		}
+		hint := message.New("Look again, or answer with --confirm %v=REASON, one of: %s", f.ID, message.List("; ", reasons...))
+		if f.Act == elevator.GuardManager {
+			hint = message.New("Look again, or let a manager answer with --confirm %v=REASON, one of: %s", f.ID, message.List("; ", reasons...))
+		}
+		out = append(out, complaint(f.Said, hint))
 	}
 	return out
 }

@@ -6,6 +6,9 @@ import (
 	"strings"
 
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/guard"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 )
@@ -58,15 +61,26 @@ func (t Texts) into(f *entry.Form) error {
 	return nil
 }
 
-// Entered types texts into a form; the error is the first text that cannot stand.
-func Entered(f *entry.Form, all ...Texts) (*entry.Form, error) {
+// Entered types texts into a form; the error is the first text that cannot stand, or
+// a weight that is typed without a reason.
+func (p *Session) Entered(f *entry.Form, all ...Texts) (*entry.Form, error) {
 	for _, t := range all {
 		if err := t.into(f); err != nil {
 			return f, err
 		}
 	}
-	_, err := f.FirstRefused()
-	return f, err
+	if _, err := f.FirstRefused(); err != nil {
+		return f, err
+	}
+	for _, w := range f.Facts().Weighed {
+		if w.Source != load.ByHand {
+			continue
+		}
+		if err := guard.Typed(w.Reason, p.Profile()); err != nil {
+			return f, complaint(message.Of(err), message.Words("Give it by --manual"))
+		}
+	}
+	return f, nil
 }
 
 // TrialFacts reads a load that is in no book. The error is the first text that cannot
