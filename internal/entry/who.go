@@ -99,7 +99,8 @@ func commodityField() Field {
 		}
 		_, taken := d.house.Profile().Schedule(c.ID)
 		if err != nil || !taken && d.details.Schedule == "" {
-			return Unknown{List: CommodityList, Text: text}
+			none, _ := err.(NoCommodity)
+			return Unknown{List: CommodityList, Text: text, Known: none.Known, Near: none.Near}
 		}
 		d.details.Commodity = c.ID
 		return nil

@@ -30,17 +30,12 @@ type dayFlags struct {
 	Day  string `help:"The same as a flag." placeholder:"YYYY-MM-DD"`
 }
 
-// day is the day that was typed, or today. A day ahead has no sheet: nothing on it
-// has happened.
+// day is the day that was typed, or today.
 func (f dayFlags) day(p *terminal.Session) (quantity.Date, error) {
 	if f.Date != "" && f.Day != "" {
 		return quantity.Date{}, terminal.Refusal("Give it once", "the day is given twice, as %q and as %q", f.Date, f.Day)
 	}
-	day, err := p.DayOrToday(cmp.Or(f.Date, f.Day))
-	if err == nil && p.Today().Before(day) {
-		err = terminal.Refusal("Give a day up to today", "%s is ahead of today, %s: there is nothing on its sheet yet", day, p.Today())
-	}
-	return day, err
+	return p.DayOrToday(cmp.Or(f.Date, f.Day))
 }
 
 func (dayShow) Help() string {
@@ -56,6 +51,9 @@ func (c dayShow) Run(t *terminal.Terminal) error {
 		day, err := c.day(p)
 		if err != nil {
 			return err
+		}
+		if p.Today().Before(day) {
+			return terminal.Refusal("Give a day up to today", "%s is ahead of today, %s: there is nothing on its sheet yet", day, p.Today())
 		}
 		doc, err := office.DayPaper(p, p.Desk, day)
 		if err != nil {

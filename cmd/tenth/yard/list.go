@@ -51,7 +51,7 @@ func (c List) Run(t *terminal.Terminal) error {
 		}
 		var rows [][]string
 		for _, w := range all {
-			rows = append(rows, []string{w.Load, w.Since, w.Truck, w.Name, w.Grower, w.Gross, w.Tare, w.Net})
+			rows = append(rows, []string{w.Load, w.Since, w.Truck, cmp.Or(w.Name, p.Printer.Word("no grain yet")), w.Grower, w.Gross, w.Tare, w.Net})
 		}
 		if err := p.Table(terminal.ListFlags{}, []string{"Load", "Since", "Truck", "Grain", "Grower", "Gross", "Tare", "Net"}, rows, "No truck is on the yard."); err != nil {
 			return err
