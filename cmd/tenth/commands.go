@@ -53,13 +53,14 @@ type commands struct {
 	Shrink sums.Shrink `cmd:"" group:"sums" help:"Work out the bare water shrink of a weight."`
 	Grade  sums.Grade  `cmd:"" group:"sums" help:"Grade a sample by the published tables; advice only."`
 
-	Setup  house.Setup  `cmd:"" group:"house" help:"Set the elevator up, or show how it is set up."`
-	Grower house.Grower `cmd:"" group:"house" help:"Add, change or list growers and their shares."`
-	Truck  house.Truck  `cmd:"" group:"house" help:"Add, change or list trucks and their stored tares."`
-	Person house.Person `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
-	Rates  rates.Rates  `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
-	Bin    house.Bin    `cmd:"" group:"house" help:"Add, change or list pits and bins."`
-	Guard  house.Guard  `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
+	Setup    house.Setup    `cmd:"" group:"house" help:"Set the elevator up, or show how it is set up."`
+	Grower   house.Grower   `cmd:"" group:"house" help:"Add, change or list growers and their shares."`
+	Truck    house.Truck    `cmd:"" group:"house" help:"Add, change or list trucks and their stored tares."`
+	Person   house.Person   `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
+	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
+	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
+	Bin      house.Bin      `cmd:"" group:"house" help:"Add, change or list pits and bins."`
+	Guard    house.Guard    `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
 
 	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
 	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`

@@ -99,7 +99,7 @@ var mayImport = map[string][]string{
 	"internal/atomicfile":         {}, // files that appear whole or not at all
 	"internal/printing":           inside("atomicfile"),
 	"internal/ratefiles":          slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
-	"internal/office":             slices.Concat(core, papers, inside("book", "guard/lookup")),
+	"internal/office":             slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
 	"internal/audit":              slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":         slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/intake":  slices.Concat(core, inside("office", "scalehouse")),

@@ -8,9 +8,11 @@ type Search struct {
 	// who shares in the load.
 	Ticket        int64
 	Grower, Truck string
-	Phases        []string
-	FromDay       string // issued on or after
-	ToDay         string // issued on or before
+	// Commodity and Bin are ids, given whole.
+	Commodity, Bin string
+	Phases         []string
+	FromDay        string // issued on or after
+	ToDay          string // issued on or before
 	// Before leaves out tickets of this number and above, so that a list goes on
 	// where its last page ended. Zero begins with the newest.
 	Before int64

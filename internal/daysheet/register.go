@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
 )
 
 // Period is the days an examiner asks about, both ends included.
@@ -45,11 +46,20 @@ func registerGrid(period Period) *grid[Ticket, Range] {
 		{words("Way"), func(t Ticket) cell { return text(t.way()) }, nil, always},
 		{own("Grower"), func(t Ticket) cell { return text(t.Grower) }, func(Range) cell { return text("NUMBER MISSING") }, always},
 		{words("Commodity"), func(t Ticket) cell { return text(t.Name) }, nil, always},
+		{own("Owners"), func(t Ticket) cell { return text(t.owners()) }, nil, always},
 		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
-		{figure("Net"), func(t Ticket) cell { return amount(t.Net) }, nil, always},
-		{words("Unit"), func(t Ticket) cell { return text(t.Net.Unit().String()) }, nil, always},
+		{figure("Gross"), func(t Ticket) cell { return t.recorded(settle.LineGross) }, nil, always},
+		{figure("Tare"), func(t Ticket) cell { return t.recorded(settle.LineTare) }, nil, always},
+		{figure("Net"), func(t Ticket) cell { return amount(t.ScaleNet) }, nil, always},
+		{words("Weighed in"), func(t Ticket) cell { return text(t.ScaleNet.Unit().String()) }, nil, always},
+		{figure("Moisture %"), func(t Ticket) cell { return measured(t.Moisture) }, nil, always},
+		{figure("Test weight"), func(t Ticket) cell { return measured(t.TestWeight) }, nil, always},
+		{figure("Dockage"), func(t Ticket) cell { return known(t.Dockage, !t.Outbound) }, nil, always},
+		{own("Grade"), func(t Ticket) cell { return text(t.Grade) }, nil, always},
 		{figure("Settled"), func(t Ticket) cell { return known(t.Quantity, !t.Outbound) }, nil, always},
-		{words("Unit"), Ticket.settledUnit, nil, always},
+		{words("Settled in"), Ticket.settledUnit, nil, always},
+		{figure("Price"), func(t Ticket) cell { return measured(t.Price) }, nil, always},
+		{words("Title"), func(t Ticket) cell { return text(t.title()) }, nil, always},
 		{own("Weigher"), func(t Ticket) cell { return text(t.Weigher) }, nil, always},
 		{words("Status"), func(t Ticket) cell { return text(t.status(period)) }, func(Range) cell { return text("look into this") }, always},
 	})
@@ -61,6 +71,40 @@ func (t Ticket) settledUnit() cell {
 		return text("")
 	}
 	return text(t.Quantity.Unit().String())
+}
+
+// recorded is a line of the settlement as it was written down.
+func (t Ticket) recorded(line string) cell {
+	a, there := t.Figures[line]
+	return known(a, there)
+}
+
+// measured is an amount that may not be known.
+func measured(a *quantity.Amount) cell {
+	if a == nil {
+		return text("")
+	}
+	return amount(*a)
+}
+
+// owners are those who share, each with the part.
+func (t Ticket) owners() string {
+	out := make([]string, len(t.Owners))
+	for i, id := range t.Owners {
+		out[i] = id
+		if i < len(t.Parts) {
+			out[i] += " " + t.Parts[i]
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// title is under what the house has the grain.
+func (t Ticket) title() string {
+	if t.Contract != "" {
+		return joined(" ", t.Taken, t.Contract)
+	}
+	return t.Taken
 }
 
 // registerNumbers adds a row for each ticket and for each number that is not

@@ -31,6 +31,7 @@ type Ticket struct {
 	EditionHash string
 	Sample      string
 	Kept        string // where the retained sample is
+	Grade       string // as an inspector gave it; known in the register of tickets alone
 	KeepUntil   quantity.Date
 	Refused     bool
 	Ended       quantity.Date // voided or corrected on; zero while in force

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/textsearch"
 )
 
 // Figures as people type them. Each limit stands here once; the limits catch slips
@@ -155,17 +156,27 @@ func (e NotShare) Error() string {
 	return fmt.Sprintf("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.Text)
 }
 
-// ParseDay reads a day, with its name in the sentence when it is none.
-func ParseDay(name, text string) (quantity.Date, error) {
-	if strings.TrimSpace(text) == "" {
+// ParseDay reads a day, as a date or as people call it beside today, with its name
+// in the sentence when it is none.
+func ParseDay(name, text string, today quantity.Date) (quantity.Date, error) {
+	text = strings.TrimSpace(text)
+	if text == "" {
 		return quantity.Date{}, nil
 	}
-	d, err := quantity.ParseDate(strings.TrimSpace(text))
+	for word, days := range daysByName {
+		if textsearch.Equal(text, word) {
+			return today.AddDays(days), nil
+		}
+	}
+	d, err := quantity.ParseDate(text)
 	if err != nil {
 		return d, message.Errorf("%s: %w", name, err)
 	}
 	return d, nil
 }
+
+// daysByName are days as people call them, in the languages of the program.
+var daysByName = map[string]int{"today": 0, "yesterday": -1, "aujourd'hui": 0, "hier": -1}
 
 // Temperature reads a temperature in the scale whose letter stands after it, or in
 // the usual one. A usual unit of [quantity.Plain] asks for the letter. An empty

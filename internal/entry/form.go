@@ -69,7 +69,7 @@ func (f *Form) Set(field, text string) {
 // FieldCalled is the id of the field that a text names: a factor of the load's grain
 // may be called by its name or by the short name a tester writes. What names no
 // factor stays as it is.
-func (f *Form) FieldCalled(text string) string {
+func FieldCalled(f *Form, text string) string {
 	c, err := grain.ByID(f.Commodity())
 	if err != nil {
 		return text

@@ -245,8 +245,9 @@ func CommodityHere(p elevator.Profile, text string) (grain.Commodity, error) {
 	if !unknown {
 		return c, err
 	}
-	if c, err := Commodity(text); err == nil || len(taken) == 0 {
-		return c, err
+	c, err = Commodity(text)
+	if _, unknown := err.(NoCommodity); unknown && len(taken) > 0 {
+		return c, none
 	}
-	return c, none
+	return c, err
 }

@@ -210,7 +210,7 @@ func moistureWord(id, label string) Field {
 func untilField() Field {
 	f := Field{ID: "until", Label: "Kept until", Kind: Day, Seldom: true, shown: func(l *load.Load) string { return l.Sample.Until.String() }}
 	return found(f, func(d *draft, text string) error {
-		day, err := ParseDay(f.Label, text)
+		day, err := ParseDay(f.Label, text, d.house.Today())
 		if err == nil {
 			d.sample.Until = day
 		}

@@ -33,7 +33,7 @@ func whoFields(outbound bool) []Field {
 func dayField() Field {
 	f := Field{ID: "day", Label: "Day", Kind: Day, Part: WhoPart, shown: func(l *load.Load) string { return l.Details.Day.String() }}
 	return detail(f, func(d *draft, text string) error {
-		day, err := ParseDay("Day", text)
+		day, err := ParseDay("Day", text, d.house.Today())
 		if err == nil {
 			d.details.Day = day
 		}
@@ -99,7 +99,8 @@ func commodityField() Field {
 		}
 		_, taken := d.house.Profile().Schedule(c.ID)
 		if err != nil || !taken && d.details.Schedule == "" {
-			return Unknown{List: CommodityList, Text: text}
+			none, _ := err.(NoCommodity)
+			return Unknown{List: CommodityList, Text: text, Known: none.Known, Near: none.Near}
 		}
 		d.details.Commodity = c.ID
 		return nil

@@ -47,6 +47,21 @@ func Account(ctx context.Context, d Desk, growerID string, from, to quantity.Dat
 	return daysheet.MakeAccount(f), nil
 }
 
+// ContractFill is how far a contract is delivered, by the grower's part of all
+// tickets.
+func ContractFill(ctx context.Context, d Desk, c elevator.ContractTerms) (daysheet.Fill, error) {
+	account, err := Account(ctx, d, c.Grower, quantity.Date{}, quantity.Date{})
+	if err != nil {
+		return daysheet.Fill{}, err
+	}
+	for _, fill := range account.Fills {
+		if fill.Number == c.Number {
+			return fill, nil
+		}
+	}
+	return daysheet.Fill{}, message.NotFound.Errorf("there is no contract %s here", c.Number)
+}
+
 // Statement is a grower's account as a paper.
 func Statement(ctx context.Context, d Desk, growerID string, from, to quantity.Date) (report.Document, error) {
 	account, err := Account(ctx, d, growerID, from, to)

@@ -3,11 +3,13 @@ package office
 import (
 	"context"
 	"iter"
+	"slices"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/textsearch"
 )
 
 // Book is a book to read answers from.
@@ -205,9 +207,11 @@ func Growers(ctx context.Context, d Desk) ([]elevator.Grower, error) {
 	return RecordsOf[elevator.Grower](ctx, d.Reader())
 }
 
-// Trucks are all trucks by number.
+// Trucks are all trucks by number: 2 before 10.
 func Trucks(ctx context.Context, d Desk) ([]elevator.Truck, error) {
-	return RecordsOf[elevator.Truck](ctx, d.Reader())
+	all, err := RecordsOf[elevator.Truck](ctx, d.Reader())
+	slices.SortStableFunc(all, func(a, b elevator.Truck) int { return textsearch.Compare(a.ID, b.ID) })
+	return all, err
 }
 
 // Bins are all pits and bins.

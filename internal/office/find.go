@@ -2,12 +2,18 @@ package office
 
 import (
 	"context"
+	"regexp"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scaleticket/barcode"
+	"tenthpoint/internal/textsearch"
 )
 
 // Search is what to look for among the tickets, and Term one word of it.
@@ -30,6 +36,161 @@ func FindTickets(ctx context.Context, d Desk, s Search) (page []Found, all int64
 	}
 	all, err = d.Reader().CountFound(ctx, s)
 	return page, all, err
+}
+
+// SearchLine is what a person typed to find tickets, understood: the search, and
+// each part of it in words.
+type SearchLine struct {
+	Search Search
+	Parts  []message.Text
+	today  quantity.Date
+	say    func(english string) string
+}
+
+// ReadSearch understands a line word by word, on a day and in the language of the
+// house; words in English are understood as well. Words that mean nothing special
+// are looked for in names, numbers and commodities.
+func ReadSearch(text string, today quantity.Date, say func(english string) string) SearchLine {
+	l := SearchLine{today: today, say: say}
+	if p, err := barcode.ParsePayload(strings.TrimSpace(text)); err == nil {
+		l.ticket(p.Ticket)
+		return l
+	}
+	words := strings.Fields(text)
+	for len(words) > 0 {
+		words = words[l.readWord(words):]
+	}
+	return l
+}
+
+// readWord understands the first word, with the next where it asks for one, and
+// tells how many it took.
+func (l *SearchLine) readWord(words []string) int {
+	word := strings.ToLower(words[0])
+	if len(words) > 1 && l.exact(word, words[1]) {
+		return 2
+	}
+	switch {
+	case l.isWord(word, "today"):
+		l.days(l.today.String(), l.today.String())
+	case l.isWord(word, "yesterday"):
+		l.days(l.today.AddDays(-1).String(), l.today.AddDays(-1).String())
+	case l.state(word), l.period(word):
+	default:
+		l.term(words[0])
+	}
+	return 1
+}
+
+// isWord reports whether a typed word is one of ours, in the language of the house
+// or in English.
+func (l *SearchLine) isWord(typed, english string) bool {
+	return textsearch.Equal(typed, english) || textsearch.Equal(typed, l.say(english))
+}
+
+// exact understands "truck 77", "grower 114" and "ticket 1042".
+func (l *SearchLine) exact(kind, which string) bool {
+	switch {
+	case l.isWord(kind, "truck"):
+		l.Search.Truck = which
+		l.part("truck %s and no other", which)
+	case l.isWord(kind, "grower"):
+		l.Search.Grower = which
+		l.part("grower %s and who shares with %s", which, which)
+	case l.isWord(kind, "ticket"):
+		n, err := strconv.ParseInt(strings.ReplaceAll(which, ",", ""), 10, 64)
+		if err != nil || n < 1 {
+			return false
+		}
+		l.ticket(n)
+	default:
+		return false
+	}
+	return true
+}
+
+func (l *SearchLine) ticket(n int64) {
+	l.Search.Ticket = n
+	l.part("ticket %d and no other", n)
+}
+
+// states are the words for how a ticket ended.
+var states = map[string]load.Phase{"void": load.Void, "corrected": load.Corrected, "issued": load.Ticketed}
+
+func (l *SearchLine) state(word string) bool {
+	for name, phase := range states {
+		if l.isWord(word, name) {
+			l.Search.Phases = append(l.Search.Phases, string(phase))
+			l.Parts = append(l.Parts, message.Words(name))
+			return true
+		}
+	}
+	if l.isWord(word, "refused") {
+		l.Search.Refused = true
+		l.part("loads turned away, which have no ticket")
+		return true
+	}
+	return false
+}
+
+// dateBegun is a day of the calendar, or the beginning of one: a month, or a month
+// half typed.
+var dateBegun = regexp.MustCompile(`^[12]\d{3}-(\d{0,2}(-\d{0,2})?)?$`)
+
+// afterAll sorts behind every way to end a date that has been begun.
+const afterAll = "~"
+
+// period understands a day, a month, and two of either with two dots between.
+func (l *SearchLine) period(word string) bool {
+	from, to, isRange := strings.Cut(word, "..")
+	if !isRange {
+		if !dateBegun.MatchString(word) {
+			return false
+		}
+		l.days(word, word)
+		return true
+	}
+	for _, end := range []string{from, to} {
+		if end != "" && !dateBegun.MatchString(end) {
+			return false
+		}
+	}
+	l.days(from, to)
+	return true
+}
+
+// days narrows to the days that begin with from up to those that begin with to.
+func (l *SearchLine) days(from, to string) {
+	l.Search.FromDay = from
+	if to != "" {
+		l.Search.ToDay = to + afterAll
+	}
+	switch {
+	case from == to:
+		l.part("of %s", from)
+	case to == "":
+		l.part("since %s", from)
+	case from == "":
+		l.part("until %s", to)
+	default:
+		l.part("from %s until %s", from, to)
+	}
+}
+
+// term is any other word.
+func (l *SearchLine) term(word string) {
+	t := Term{Text: word}
+	for _, c := range grain.All() {
+		if textsearch.Contains(l.say(c.Name), word) || textsearch.Contains(c.ID, word) {
+			t.Commodities = append(t.Commodities, c.ID)
+		}
+	}
+	l.Search.Terms = append(l.Search.Terms, t)
+	l.part("“%s” in a number, name, truck, or grain", word)
+}
+
+func (l *SearchLine) part(format string, args ...any) {
+	l.Parts = append(l.Parts, message.New(format, args...))
 }
 
 // A code is enough of a hash that two tickets of one book do not share it.

@@ -80,9 +80,24 @@ func (r *registrar) tickets() (report.Document, error) {
 	}
 	all := r.issued
 	if len(all) > 0 {
-		all, err = r.read(book.LoadFilter{FromTicket: all[0].Number, ToTicket: all[len(all)-1].Number})
+		if all, err = r.read(book.LoadFilter{FromTicket: all[0].Number, ToTicket: all[len(all)-1].Number}); err == nil {
+			err = r.complete(all)
+		}
 	}
 	return daysheet.TicketRegister(r.desk.Profile(), r.period, all, r.example), err
+}
+
+// complete adds to tickets what the lists do not hold: the owners' parts and the
+// inspector's grade.
+func (r *registrar) complete(all []daysheet.Ticket) error {
+	for i := range all {
+		l, err := Load(r.ctx, r.desk, all[i].Load)
+		if err != nil {
+			return err
+		}
+		all[i].Grade, all[i].Parts = l.Sample.Grade, ownersParts(l)
+	}
+	return nil
 }
 
 func (r *registrar) voids() (report.Document, error) {

@@ -5,10 +5,11 @@ package textsearch
 // alike.
 func Nearest(text string, words []string) []string {
 	typed := Fold(text)
-	if typed == "" || len(typed) > longestTyped {
+	letters := len([]rune(typed))
+	if letters < shortestTyped || letters > longestTyped {
 		return nil
 	}
-	least, near := len([]rune(typed))/3+1, []string(nil)
+	least, near := max(1, letters/4), []string(nil)
 	for _, word := range words {
 		far := distance(typed, Fold(word))
 		if Contains(word, text) {
@@ -25,11 +26,12 @@ func Nearest(text string, words []string) []string {
 	return near[:min(len(near), mostNear)]
 }
 
-// Bounds of a suggestion: a longer text is no slip of the finger, and more words
-// are no help.
+// Bounds of a suggestion: any code of two letters is like any other, a longer text
+// is no slip of the finger, and more words are no help.
 const (
-	longestTyped = 60
-	mostNear     = 4
+	shortestTyped = 3
+	longestTyped  = 60
+	mostNear      = 4
 )
 
 // distance is how many letters are to be put in, taken out, changed or swapped with

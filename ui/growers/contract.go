@@ -2,11 +2,11 @@ package growers
 
 import (
 	"context"
-	"strings"
+	"errors"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -49,33 +49,18 @@ func (g *Growers) AddContract() {
 
 // readContract reads the sheet; the faults are sentences by field.
 func readContract(f *session.Session, grower string, values map[string]string) (elevator.ContractTerms, map[string]string) {
+	c, err := entry.ReadContract(office.NewEntering(context.Background(), f.Desk), entry.ContractTexts{
+		Number: values["number"], Grower: grower, Commodity: values["commodity"],
+		Quantity: values["quantity"], Price: values["price"], Until: values["until"],
+	})
 	faults := map[string]string{}
-	c := elevator.ContractTerms{Number: strings.TrimSpace(values["number"]), Grower: grower, Commodity: values["commodity"]}
-	if old, taken := f.Known().Contract(c.Number); taken {
-		faults["number"] = session.Say("Contract %s is there already, for %s. Choose another number.", old.Number, session.GrainName(old.Commodity))
-	}
-	unit := settlesBy(f, c.Commodity)
-	var err error
-	c.Quantity, err = session.ParseFigure(quantity.Field{Name: session.Say("Quantity"), Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(100_000_000, unit)}, values["quantity"])
-	if err != nil {
-		faults["quantity"] = session.Sentence(err)
-	}
-	c.Price, err = entry.ParsePrice(values["price"], unit)
-	if err != nil {
-		faults["price"] = session.Sentence(err)
-	}
-	if c.Until, err = quantity.ParseDate(strings.TrimSpace(values["until"])); err != nil {
-		faults["until"] = session.Sentence(err)
+	if several, is := err.(interface{ Unwrap() []error }); is {
+		for _, one := range several.Unwrap() {
+			var fault entry.Fault
+			if errors.As(one, &fault) {
+				faults[fault.Field] = session.Sentence(fault.Err)
+			}
+		}
 	}
 	return c, faults
-}
-
-// settlesBy is the unit that a grain is settled by under today's rates.
-func settlesBy(f *session.Session, commodity string) quantity.Unit {
-	schedule, _ := f.Desk.Profile().Schedule(commodity)
-	e, err := f.Desk.Rates().On(schedule, commodity, f.Desk.Today())
-	if err != nil {
-		return quantity.Bushel
-	}
-	return e.Units.Settle
 }

@@ -10,7 +10,7 @@ import (
 type Account struct {
 	terminal.BookFlags
 	terminal.DocumentFlags
-	Grower string `arg:"" help:"The grower, by code; a landlord's own part of others' loads." placeholder:"CODE"`
+	Grower string `arg:"" help:"The grower, by code or name; a landlord's own part of others' loads." placeholder:"CODE"`
 	From   string `help:"First day of the season." placeholder:"YYYY-MM-DD"`
 	To     string `help:"Last day of the season." placeholder:"YYYY-MM-DD"`
 }
@@ -24,18 +24,22 @@ func (Account) Help() string {
 
 func (c Account) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		from, err := entry.ParseDay("From", c.From)
+		from, err := entry.ParseDay("From", c.From, p.Today())
 		if err != nil {
 			return err
 		}
-		to, err := entry.ParseDay("To", c.To)
+		to, err := entry.ParseDay("To", c.To, p.Today())
 		if err != nil {
 			return err
 		}
-		doc, err := office.Statement(p, p.Desk, c.Grower, from, to)
+		id, err := p.GrowerID(c.Grower)
 		if err != nil {
 			return err
 		}
-		return p.ShowDocument(c.DocumentFlags, doc, "account-"+terminal.FileName(c.Grower), true)
+		doc, err := office.Statement(p, p.Desk, id, from, to)
+		if err != nil {
+			return err
+		}
+		return p.ShowDocument(c.DocumentFlags, doc, "account-"+terminal.FileName(id), true)
 	})
 }

@@ -3,10 +3,12 @@
 package day
 
 import (
+	"cmp"
 	"fmt"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
 
@@ -48,21 +50,39 @@ func (c dayExplain) Run(t *terminal.Terminal) error {
 type dayShow struct {
 	terminal.BookFlags
 	terminal.DocumentFlags
-	Day string `arg:"" optional:"" help:"The business day. Without it, today." placeholder:"YYYY-MM-DD"`
+	dayFlags
+}
+
+// dayFlags are a business day, typed as an argument or as a flag.
+type dayFlags struct {
+	Date string `arg:"" optional:"" help:"The business day, also today or yesterday. Without it, today." placeholder:"YYYY-MM-DD"`
+	Day  string `help:"The same as a flag." placeholder:"YYYY-MM-DD"`
+}
+
+// day is the day that was typed, or today.
+func (f dayFlags) day(p *terminal.Session) (quantity.Date, error) {
+	if f.Date != "" && f.Day != "" {
+		return quantity.Date{}, terminal.Refusal("Give it once", "the day is given twice, as %q and as %q", f.Date, f.Day)
+	}
+	return p.DayOrToday(cmp.Or(f.Date, f.Day))
 }
 
 func (dayShow) Help() string {
 	return `Every total is the sum of the lines printed above it. The sheet of a closed day is always the same; should the book give other figures by now, the sheet says so.
 
     tenth day
+    tenth day yesterday
     tenth day 2026-10-03 --out papers --as pdf,xlsx`
 }
 
 func (c dayShow) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		day, err := p.DayOrToday(c.Day)
+		day, err := c.day(p)
 		if err != nil {
 			return err
+		}
+		if p.Today().Before(day) {
+			return terminal.Refusal("Give a day up to today", "%s is ahead of today, %s: there is nothing on its sheet yet", day, p.Today())
 		}
 		doc, err := office.DayPaper(p, p.Desk, day)
 		if err != nil {
@@ -75,7 +95,7 @@ func (c dayShow) Run(t *terminal.Terminal) error {
 type dayClose struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Day    string `arg:"" optional:"" help:"The business day. Without it, today." placeholder:"YYYY-MM-DD"`
+	dayFlags
 	Remark string `help:"What the sheet is to say beside the name." placeholder:"TEXT"`
 	JSON   bool   `help:"Print for programs: every figure as text."`
 }
@@ -88,7 +108,7 @@ func (dayClose) Help() string {
 
 func (c dayClose) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		day, err := p.DayOrToday(c.Day)
+		day, err := c.day(p)
 		if err != nil {
 			return err
 		}

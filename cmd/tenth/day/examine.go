@@ -30,11 +30,11 @@ func (Examine) Help() string {
 
 func (c Examine) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, c.Who, func(p *terminal.Session) error {
-		from, err := entry.ParseDay("From", c.From)
+		from, err := entry.ParseDay("From", c.From, p.Today())
 		if err != nil {
 			return err
 		}
-		to, err := entry.ParseDay("To", c.To)
+		to, err := entry.ParseDay("To", c.To, p.Today())
 		if err != nil {
 			return err
 		}

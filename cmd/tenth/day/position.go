@@ -27,12 +27,15 @@ func (c Position) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		from, err := entry.ParseDay("From", c.From)
+		from, err := entry.ParseDay("From", c.From, p.Today())
 		if err != nil {
 			return err
 		}
 		if from.IsZero() {
 			from = to
+		}
+		if p.Today().Before(to) {
+			return terminal.Refusal("Give a day up to today", "%s is ahead of today, %s: its position is not known yet", to, p.Today())
 		}
 		doc, err := office.PositionPaper(p, p.Desk, from, to)
 		if err != nil {

@@ -86,10 +86,14 @@ func (c Setup) changes() bool {
 
 // write writes the profile down, and in a new book its first manager.
 func (c Setup) write(p *terminal.Session, profile elevator.Profile) error {
+	isNew := len(p.People()) == 0
+	if isNew {
+		profile.Weigher = cmp.Or(profile.Weigher, p.Who().Name) // who signs when nobody is named
+	}
 	if err := scalehouse.SetProfile(p, p.Desk, profile); err != nil {
 		return err
 	}
-	if len(p.People()) > 0 {
+	if !isNew {
 		return nil
 	}
 	return scalehouse.SetPerson(p, p.Desk, elevator.Person{Name: p.Who().Name, Role: elevator.Manager})

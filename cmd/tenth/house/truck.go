@@ -58,7 +58,7 @@ func (c truckAdd) tare(p *terminal.Session, truck *elevator.Truck) error {
 	if err != nil {
 		return err
 	}
-	taken, err := entry.ParseDay("Taken", c.Taken)
+	taken, err := entry.ParseDay("Taken", c.Taken, p.Today())
 	if err != nil {
 		return err
 	}

@@ -19,7 +19,7 @@ import (
 type benchCheck struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Meter     string `arg:"" help:"The meter." placeholder:"METER"`
+	Meter     string `arg:"" optional:"" help:"The meter; without it, the only one there is." placeholder:"METER"`
 	Commodity string `aliases:"crop" required:"" help:"The grain of the reference, by id or name." placeholder:"GRAIN"`
 	Reference string `required:"" help:"Moisture of the reference by oven." placeholder:"PERCENT"`
 	Reading   string `required:"" help:"What the meter made of it." placeholder:"PERCENT"`
@@ -36,7 +36,7 @@ func (benchCheck) Help() string {
 
 func (c benchCheck) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		check, err := c.check()
+		check, err := c.check(p)
 		if err != nil {
 			return err
 		}
@@ -60,12 +60,12 @@ func (c benchCheck) Run(t *terminal.Terminal) error {
 	})
 }
 
-func (c benchCheck) check() (meter.Check, error) {
+func (c benchCheck) check(p *terminal.Session) (meter.Check, error) {
 	crop, wrongCrop := entry.Commodity(c.Commodity)
 	reference, wrongReference := moistureNamed("Reference", c.Reference)
 	read, wrongReading := moistureNamed("Reading", c.Reading)
 	at, wrongAt := temperatureIn("Sample temperature", c.At)
-	day, wrongDay := entry.ParseDay("Day", c.Day)
+	day, wrongDay := entry.ParseDay("Day", c.Day, p.Today())
 	return meter.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Reading: read, Sample: at},
 		errors.Join(wrongCrop, wrongReference, wrongReading, wrongAt, wrongDay)
 }
@@ -80,7 +80,7 @@ func moistureNamed(name, text string) (quantity.Amount, error) {
 // benchBias says how far off a meter reads.
 type benchBias struct {
 	terminal.BookFlags
-	Meter     string         `arg:"" help:"The meter." placeholder:"METER"`
+	Meter     string         `arg:"" optional:"" help:"The meter; without it, the only one there is." placeholder:"METER"`
 	Commodity string         `aliases:"crop" help:"Only checks with this grain." placeholder:"GRAIN"`
 	Last      int            `help:"Only the last so many checks." placeholder:"N"`
 	Working   bool           `help:"Print the whole working."`
@@ -97,15 +97,15 @@ func (benchBias) Help() string {
 
 func (c benchBias) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		crop := ""
-		if c.Commodity != "" {
-			known, err := entry.Commodity(c.Commodity)
-			if err != nil {
-				return err
-			}
-			crop = known.ID
+		crop, err := cropNamed(c.Commodity)
+		if err != nil {
+			return err
 		}
-		log, err := office.ReadMeterLog(p, p.Desk, c.Meter, crop, c.Last)
+		meter, err := onlyMeter(p, c.Meter)
+		if err != nil || meter == "" {
+			return err
+		}
+		log, err := office.ReadMeterLog(p, p.Desk, meter, crop, c.Last)
 		if err != nil {
 			return err
 		}
@@ -176,7 +176,7 @@ func biasJSON(log office.MeterLog) map[string]any {
 // benchLog writes a meter's log as a paper.
 type benchLog struct {
 	terminal.BookFlags
-	Meter     string         `arg:"" help:"The meter." placeholder:"METER"`
+	Meter     string         `arg:"" optional:"" help:"The meter; without it, the only one there is." placeholder:"METER"`
 	Commodity string         `aliases:"crop" help:"Only checks with this grain." placeholder:"GRAIN"`
 	Last      int            `help:"Only the last so many checks." placeholder:"N"`
 	Out       string         `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
@@ -192,7 +192,15 @@ func (benchLog) Help() string {
 
 func (c benchLog) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		log, err := office.ReadMeterLog(p, p.Desk, c.Meter, c.Commodity, c.Last)
+		crop, err := cropNamed(c.Commodity)
+		if err != nil {
+			return err
+		}
+		meter, err := onlyMeter(p, c.Meter)
+		if err != nil || meter == "" {
+			return err
+		}
+		log, err := office.ReadMeterLog(p, p.Desk, meter, crop, c.Last)
 		if err != nil {
 			return err
 		}
@@ -211,4 +219,33 @@ func (c benchLog) Run(t *terminal.Terminal) error {
 		}
 		return err
 	})
+}
+
+// cropNamed is the id of a grain by id or name; nothing where none is named.
+func cropNamed(text string) (string, error) {
+	if text == "" {
+		return "", nil
+	}
+	known, err := entry.Commodity(text)
+	return known.ID, err
+}
+
+// onlyMeter is the meter that was named, or the only one of the house. Where there
+// are several, or none, they are listed instead.
+func onlyMeter(p *terminal.Session, named string) (string, error) {
+	if named != "" {
+		return named, nil
+	}
+	all, err := office.Meters(p, p.Desk)
+	if err != nil {
+		return "", err
+	}
+	if len(all) == 1 {
+		return all[0].ID, nil
+	}
+	var rows [][]any
+	for _, m := range all {
+		rows = append(rows, []any{m.ID, m.Model, m.Calibration})
+	}
+	return "", p.Columns("Meter\tModel\tCalibration", rows, "No meter is entered. A manager enters one with \"tenth bench meter\".")
 }

@@ -96,7 +96,7 @@ func (samplesDue) Help() string {
 
 func (c samplesDue) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		day, err := entry.ParseDay("Day", c.Day)
+		day, err := entry.ParseDay("Day", c.Day, p.Today())
 		if err != nil {
 			return err
 		}

@@ -30,7 +30,7 @@ func (c ratesList) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	day, err := entry.ParseDay("On", c.On)
+	day, err := entry.ParseDay("On", c.On, t.LocalDate())
 	if err != nil {
 		return err
 	}

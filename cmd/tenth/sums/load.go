@@ -32,7 +32,7 @@ func (s reader) read(cells terminal.Texts) (*outsideLoad, error) {
 	if err != nil {
 		return nil, entry.Fault{Field: "commodity", Err: err}
 	}
-	day, err := entry.ParseDay("Day", cells["day"])
+	day, err := entry.ParseDay("Day", cells["day"], s.today)
 	if err != nil {
 		return nil, entry.Fault{Field: "day", Err: err}
 	}

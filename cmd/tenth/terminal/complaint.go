@@ -80,7 +80,7 @@ func Complaints(err error) []Complaint {
 	case entry.Ambiguous:
 		return []Complaint{complaint(message.New("%q may be several %s", e.Text, message.Words(plural[e.List])), message.New("Type the code of one: %s", message.Names(", ", e.Like)))}
 	case entry.NotTested:
-		return []Complaint{complaint(message.New("%s is not tested for %q", e.Commodity, e.Factor), didYouMean(e.Factor, e.Known, "Its factors are"))}
+		return []Complaint{complaint(message.New("%s is not tested for %q", e.Commodity, e.Factor), didYouMean(e.Factor, e.Known, message.New("Factors of %s: %s", e.Commodity, message.Names(", ", e.Known))))}
 	case entry.NoStoredTare:
 		return []Complaint{complaint(message.New("truck %q has no stored tare", e.Truck), message.Words("Weigh it empty and give --tare"))}
 	case guard.Asked:
@@ -141,7 +141,7 @@ func notOnTheList(e entry.Unknown) Complaint {
 	case entry.CommodityList:
 		c, err := entry.Commodity(e.Text)
 		if err != nil {
-			return parted(err.Error())
+			return complaint(message.New("%q is not a commodity here", shortened(e.Text)), meant(e.Near, e.Known))
 		}
 		return complaint(message.New("%s is not taken here", c.ID), message.Words("Add it in the set-up with its schedule of rates"))
 	}

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
@@ -49,6 +50,15 @@ func namedBook(args []string) string {
 
 // Language is the house's, for a working.
 func (p *Session) Language() worksheet.Translate { return i18n.In(p.Profile().Language).Word }
+
+// GrainName is a grain's name in the language of the house; an id nobody knows stays.
+func (p *Session) GrainName(id string) string {
+	c, err := grain.ByID(id)
+	if err != nil {
+		return id
+	}
+	return p.Printer.Word(c.Name)
+}
 
 // WorkingOf says the working of a load.
 func (p *Session) WorkingOf(l *load.Load) worksheet.Translate {

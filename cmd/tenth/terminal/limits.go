@@ -17,7 +17,7 @@ func Accepted(e *rates.Edition, limits []string) ([]string, error) {
 	}
 	for _, limit := range limits {
 		if !slices.Contains(known, limit) {
-			return nil, complaint(message.New("there is no limit %q in %s", shortened(limit), e.ID), didYouMean(limit, known, "Limits are"))
+			return nil, complaint(message.New("there is no limit %q in %s", shortened(limit), e.ID), didYouMean(limit, known, message.New("Limits are: %s", message.Names(", ", known))))
 		}
 	}
 	return limits, nil
@@ -33,10 +33,10 @@ func NotFound(refused error, typed string, names []string) error {
 	return refused
 }
 
-// didYouMean advises the words most like a text, or all there are.
-func didYouMean(text string, known []string, all string) message.Text {
+// didYouMean advises the words most like a text; where none is, something else.
+func didYouMean(text string, known []string, otherwise message.Text) message.Text {
 	if near := textsearch.Nearest(text, known); len(near) > 0 {
 		return meant(near, nil)
 	}
-	return message.New("%s: %s", message.Words(all), message.Names(", ", known))
+	return otherwise
 }

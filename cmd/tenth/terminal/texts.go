@@ -51,7 +51,7 @@ func SplitResult(text string) (factor, result string, err error) {
 func (t Texts) into(f *entry.Form) error {
 	called := map[string]string{}
 	for _, id := range slices.Sorted(maps.Keys(t)) {
-		field := f.FieldCalled(id)
+		field := entry.FieldCalled(f, id)
 		if other, twice := called[field]; twice {
 			return Refusal("Give it once", "%s and %s are one result", other, id)
 		}

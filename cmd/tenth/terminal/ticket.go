@@ -70,24 +70,55 @@ func numberOrNone(n int64) string {
 	return fmt.Sprint(n)
 }
 
-// HandOut gives out a copy of a ticket: its files, and its text or its JSON.
-func (p *Session) HandOut(l *load.Load, copyNo int64, f PaperFlags, asJSON bool) error {
+// AnswerFlags say how much of a new ticket is shown.
+type AnswerFlags struct {
+	Show bool `help:"Show the whole slip with its working; without it, one line." group:"paper"`
+	JSON bool `help:"Print for programs: every figure as text."`
+}
+
+// HandOut gives out a copy of a ticket: its files, and its line, its text or its
+// JSON.
+func (p *Session) HandOut(l *load.Load, copyNo int64, f PaperFlags, how AnswerFlags) error {
 	files, text, err := p.Paper(f, l, copyNo)
 	if err != nil {
 		return err
 	}
-	if asJSON {
+	switch {
+	case how.JSON:
 		out, err := p.TicketJSON(l)
 		if err != nil {
 			return err
 		}
 		out.Copy, out.Files = fmt.Sprint(copyNo), files
 		return p.PrintJSON(out)
+	case how.Show:
+		fmt.Fprint(p.Stdout, text)
+	default:
+		if err := p.sayResult(l); err != nil {
+			return err
+		}
 	}
-	fmt.Fprint(p.Stdout, text)
 	for _, file := range files {
 		p.Say("Written: %s", file)
 	}
+	return nil
+}
+
+// sayResult is a ticket in a line.
+func (p *Session) sayResult(l *load.Load) error {
+	s, err := office.Resettle(p, p.Desk, l)
+	if err != nil {
+		return err
+	}
+	if s.Edition == nil {
+		p.Say("Ticket %d: net %s.", l.Number, s.Net.Printed())
+		return nil
+	}
+	payable := s.Payable.Printed()
+	if IsLater(s.Payable) {
+		payable = p.Printer.Word(l.Details.Disposition.Unpriced())
+	}
+	p.Say("Ticket %d: net %s, settled %s, payable %s.", l.Number, s.Net.Printed(), s.Quantity.Printed(), payable)
 	return nil
 }
 

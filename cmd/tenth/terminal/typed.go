@@ -1,6 +1,7 @@
 package terminal
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -61,9 +62,20 @@ func (p *Session) LoadNamed(text string) (*load.Load, error) {
 	return office.Ticket(p, p.Desk, int64(number))
 }
 
+// GrowerID is a grower by code or name. A code that is on no card may still stand on
+// old tickets, and is taken as it is.
+func (p *Session) GrowerID(text string) (string, error) {
+	g, err := entry.Grower(office.NewEntering(p, p.Desk), text)
+	var unknown entry.Unknown
+	if errors.As(err, &unknown) && len(unknown.Near) == 0 {
+		return strings.TrimSpace(text), nil
+	}
+	return g.ID, err
+}
+
 // DayOrToday reads a day; without one it is today.
 func (p *Session) DayOrToday(text string) (quantity.Date, error) {
-	day, err := entry.ParseDay("Day", text)
+	day, err := entry.ParseDay("Day", text, p.Today())
 	if err == nil && day.IsZero() {
 		day = p.Today()
 	}

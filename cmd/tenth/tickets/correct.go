@@ -19,7 +19,7 @@ type Correct struct {
 	Reason string                `required:"" help:"Why; it stands on both tickets." placeholder:"WHY"`
 	inPlaceFlags
 	terminal.PaperFlags
-	JSON bool `help:"Print for programs: every figure as text."`
+	terminal.AnswerFlags
 }
 
 func (Correct) Help() string {
@@ -40,7 +40,7 @@ func (c Correct) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return handAfter(p, old, number, c.PaperFlags, c.JSON)
+		return handAfter(p, old, number, c.PaperFlags, c.AnswerFlags)
 	})
 }
 
@@ -70,17 +70,17 @@ func (c Correct) correct(p *terminal.Session, old *load.Load) (number int64, err
 
 // handAfter gives out a ticket that took the place of another, with what it
 // changed of that one where a person reads it.
-func handAfter(p *terminal.Session, old *load.Load, number int64, f terminal.PaperFlags, asJSON bool) error {
+func handAfter(p *terminal.Session, old *load.Load, number int64, f terminal.PaperFlags, how terminal.AnswerFlags) error {
 	l, err := office.Ticket(p, p.Desk, number)
 	if err != nil {
 		return err
 	}
-	if !asJSON {
+	if !how.JSON {
 		if err := differences(p, old, l); err != nil {
 			return err
 		}
 	}
-	return p.HandOut(l, 0, f, asJSON)
+	return p.HandOut(l, 0, f, how)
 }
 
 // differences prints what a ticket changed of the one whose place it takes, line

@@ -2,6 +2,7 @@ package tickets
 
 import (
 	"fmt"
+	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/dispute"
@@ -18,6 +19,16 @@ type Dispute struct {
 	Decide disputeDecide `cmd:"" help:"Decide a dispute."`
 	List   disputeList   `cmd:"" default:"withargs" help:"List disputes, the soonest due first."`
 	Show   disputeShow   `cmd:"" help:"Show the file of a dispute."`
+}
+
+// disputeName is a dispute as its id is typed: "D1", "d1" or "1".
+type disputeName string
+
+// UnmarshalText reads an id.
+func (n *disputeName) UnmarshalText(text []byte) error {
+	id := strings.ToUpper(strings.TrimSpace(string(text)))
+	*n = disputeName("D" + strings.TrimPrefix(id, "D"))
+	return nil
 }
 
 type disputeRaise struct {
@@ -51,13 +62,13 @@ func (c disputeRaise) Run(t *terminal.Terminal) error {
 type disputeSend struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Dispute  string `arg:"" help:"The dispute, such as D1."`
-	Sample   string `required:"" help:"Number of the sample." placeholder:"NUMBER"`
-	To       string `required:"" help:"Who tests it." placeholder:"NAME"`
-	SealedBy string `required:"" help:"Who sealed it." placeholder:"NAME"`
-	Witness  string `help:"Who certified it for the grower." placeholder:"NAME"`
-	Airtight bool   `help:"It was sealed airtight, as it must be when moisture is at issue."`
-	Day      string `help:"The day it was sent. Without it, today." placeholder:"YYYY-MM-DD"`
+	Dispute  disputeName `arg:"" help:"The dispute, such as D1."`
+	Sample   string      `required:"" help:"Number of the sample." placeholder:"NUMBER"`
+	To       string      `required:"" help:"Who tests it." placeholder:"NAME"`
+	SealedBy string      `required:"" help:"Who sealed it." placeholder:"NAME"`
+	Witness  string      `help:"Who certified it for the grower." placeholder:"NAME"`
+	Airtight bool        `help:"It was sealed airtight, as it must be when moisture is at issue."`
+	Day      string      `help:"The day it was sent. Without it, today." placeholder:"YYYY-MM-DD"`
 }
 
 func (disputeSend) Help() string {
@@ -71,19 +82,19 @@ func (c disputeSend) Run(t *terminal.Terminal) error {
 			return err
 		}
 		f := dispute.Sent{Sample: c.Sample, SealedBy: c.SealedBy, Witness: c.Witness, Airtight: c.Airtight, To: c.To, Day: day}
-		return goOn(p, c.Dispute, f)
+		return goOn(p, string(c.Dispute), f)
 	})
 }
 
 type disputeResult struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Dispute     string `arg:"" help:"The dispute, such as D1."`
-	By          string `required:"" help:"Who tested." placeholder:"NAME"`
-	Finding     string `required:"" help:"What was found, in words." placeholder:"WORDS"`
-	Figure      string `help:"The doubted figure as tested again, with its unit." placeholder:"'16.9 %'"`
-	Certificate string `help:"Number of the certificate." placeholder:"NUMBER"`
-	Day         string `help:"The day of the test. Without it, today." placeholder:"YYYY-MM-DD"`
+	Dispute     disputeName `arg:"" help:"The dispute, such as D1."`
+	By          string      `required:"" help:"Who tested." placeholder:"NAME"`
+	Finding     string      `required:"" help:"What was found, in words." placeholder:"WORDS"`
+	Figure      string      `help:"The doubted figure as tested again, with its unit." placeholder:"'16.9 %'"`
+	Certificate string      `help:"Number of the certificate." placeholder:"NUMBER"`
+	Day         string      `help:"The day of the test. Without it, today." placeholder:"YYYY-MM-DD"`
 }
 
 func (disputeResult) Help() string {
@@ -104,14 +115,14 @@ func (c disputeResult) Run(t *terminal.Terminal) error {
 			}
 			f.Figure = &figure
 		}
-		return goOn(p, c.Dispute, f)
+		return goOn(p, string(c.Dispute), f)
 	})
 }
 
 type disputeDecide struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Dispute   string                `arg:"" help:"The dispute, such as D1."`
+	Dispute   disputeName           `arg:"" help:"The dispute, such as D1."`
 	Decision  string                `required:"" help:"What was settled on, and why." placeholder:"WORDS"`
 	Stands    bool                  `help:"The ticket stands." xor:"outcome"`
 	Corrected terminal.TicketNumber `help:"The ticket that corrects it or was reissued for it, issued before." xor:"outcome" placeholder:"NUMBER"`
@@ -126,7 +137,7 @@ func (disputeDecide) Help() string {
 
 func (c disputeDecide) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		return goOn(p, c.Dispute, dispute.Decided{Decision: c.Decision, Stands: c.Stands, Corrected: int64(c.Corrected), Day: p.Today()})
+		return goOn(p, string(c.Dispute), dispute.Decided{Decision: c.Decision, Stands: c.Stands, Corrected: int64(c.Corrected), Day: p.Today()})
 	})
 }
 
@@ -171,14 +182,14 @@ func (c disputeList) Run(t *terminal.Terminal) error {
 		for _, d := range all {
 			rows = append(rows, []string{d.ID, fmt.Sprint(d.Raised.Ticket), d.Raised.Day.String(), d.Raised.By, d.Raised.About, d.Raised.Due.String(), string(d.Phase)})
 		}
-		return p.Table(c.ListFlags, []string{"Dispute", "Ticket", "Raised", "By", "About", "Ask by", "Phase"}, rows, "No dispute is like that.")
+		return p.Table(c.ListFlags, []string{"Dispute", "Ticket", "Raised", "By", "About", "Ask by", "Phase"}, rows, "There is no dispute.")
 	})
 }
 
 type disputeShow struct {
 	terminal.BookFlags
 	terminal.DocumentFlags
-	Dispute string `arg:"" help:"The dispute, such as D1."`
+	Dispute disputeName `arg:"" help:"The dispute, such as D1."`
 }
 
 func (disputeShow) Help() string {
@@ -189,10 +200,10 @@ func (disputeShow) Help() string {
 
 func (c disputeShow) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		doc, err := office.DisputeFile(p, p.Desk, c.Dispute)
+		doc, err := office.DisputeFile(p, p.Desk, string(c.Dispute))
 		if err != nil {
 			return err
 		}
-		return p.ShowDocument(c.DocumentFlags, doc, "dispute-"+terminal.FileName(c.Dispute), false)
+		return p.ShowDocument(c.DocumentFlags, doc, "dispute-"+terminal.FileName(string(c.Dispute)), false)
 	})
 }

@@ -2,29 +2,33 @@ package tickets
 
 import (
 	"fmt"
+	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 )
 
 // Find finds tickets.
 type Find struct {
 	terminal.BookFlags
-	Text      string `arg:"" optional:"" help:"Part of a grower's name, a truck or a grain; or a ticket's number."`
-	Grower    string `help:"Grower, by code; also where the grower only shares." placeholder:"CODE"`
-	Truck     string `help:"Truck." placeholder:"TRUCK"`
-	Commodity string `help:"Grain." placeholder:"GRAIN"`
-	Bin       string `help:"Pit or bin." placeholder:"BIN"`
-	From      string `help:"First day of issue." placeholder:"YYYY-MM-DD"`
-	To        string `help:"Last day of issue." placeholder:"YYYY-MM-DD"`
-	Most      int    `help:"List at most so many, the newest." default:"50"`
-	JSON      bool   `help:"Print for programs: every figure as text."`
+	Text      []string `arg:"" optional:"" help:"Words of a search, as the window understands them: part of a name, truck or grain, a number, a day or month, today, yesterday, void, corrected, refused."`
+	Grower    string   `help:"Grower, by code or name; also where the grower only shares." placeholder:"GROWER"`
+	Truck     string   `help:"Truck, by number or plate." placeholder:"TRUCK"`
+	Commodity string   `help:"The grain, by id or name." placeholder:"GRAIN"`
+	Bin       string   `help:"Pit or bin." placeholder:"BIN"`
+	From      string   `help:"First day of issue." placeholder:"YYYY-MM-DD"`
+	To        string   `help:"Last day of issue." placeholder:"YYYY-MM-DD"`
+	Most      int      `help:"List at most so many, the newest." default:"50"`
+	JSON      bool     `help:"Print for programs: every figure as text."`
 }
 
 func (Find) Help() string {
 	return `    tenth find holloway
+    tenth find void 2026-10
+    tenth find yesterday truck 7
     tenth find --grower 102 --commodity corn --from 2026-10-01
     tenth find --truck 7 --json`
 }
@@ -45,11 +49,11 @@ type foundTicket struct {
 
 func (c Find) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		filter, err := c.filter()
+		search, err := c.search(p)
 		if err != nil {
 			return err
 		}
-		rows, err := p.File.Loads(p, filter)
+		rows, count, err := office.FindTickets(p, p.Desk, search)
 		if err != nil {
 			return err
 		}
@@ -64,26 +68,70 @@ func (c Find) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(all)
 		}
-		return listFound(p, all, len(all) == c.Most)
+		return listFound(p, all, count)
 	})
 }
 
-func (c Find) filter() (book.LoadFilter, error) {
-	f := book.LoadFilter{
-		Text: c.Text, Grower: c.Grower, Truck: c.Truck, Bin: c.Bin, FromDay: c.From, ToDay: c.To,
-		FromTicket: 1, Newest: true, Limit: c.Most,
+// search is the line of words, narrowed by the flags.
+func (c Find) search(p *terminal.Session) (s office.Search, err error) {
+	if c.Most < 1 || c.Most > mostFound {
+		return s, terminal.Refusal("Narrow the search instead", "--most is 1 to %d", mostFound)
 	}
-	for name, day := range map[string]string{"From": c.From, "To": c.To} {
-		if _, err := entry.ParseDay(name, day); err != nil {
-			return f, err
+	s = office.ReadSearch(strings.Join(c.Text, " "), p.Today(), p.Printer.Word).Search
+	s.Limit = c.Most
+	h := office.NewEntering(p, p.Desk)
+	if c.Grower != "" {
+		if s.Grower, err = p.GrowerID(c.Grower); err != nil {
+			return s, err
 		}
 	}
-	if c.Commodity == "" {
-		return f, nil
+	if c.Truck != "" {
+		if s.Truck, err = truckID(h, c.Truck); err != nil {
+			return s, err
+		}
 	}
-	grain, err := entry.Commodity(c.Commodity)
-	f.Commodity = grain.ID
-	return f, err
+	if c.Commodity != "" {
+		grain, err := entry.CommodityHere(p.Profile(), c.Commodity)
+		if err != nil {
+			return s, err
+		}
+		s.Commodity = grain.ID
+	}
+	if c.Bin != "" {
+		if s.Bin, err = entry.Bin(h, c.Bin); err != nil {
+			return s, err
+		}
+	}
+	return s, c.days(p, &s)
+}
+
+// mostFound is how many tickets one list shows.
+const mostFound = 100_000
+
+// truckID is a truck by number or plate; one that is on no list may stand on tickets.
+func truckID(in entry.Lists, text string) (string, error) {
+	truck, known, err := entry.Truck(in, text)
+	if err != nil || !known {
+		return strings.TrimSpace(text), err
+	}
+	return truck.ID, nil
+}
+
+// days narrows a search to the days of the flags.
+func (c Find) days(p *terminal.Session, s *office.Search) error {
+	for _, end := range []struct {
+		name, typed string
+		at          *string
+	}{{"From", c.From, &s.FromDay}, {"To", c.To, &s.ToDay}} {
+		day, err := entry.ParseDay(end.name, end.typed, p.Today())
+		if err != nil {
+			return err
+		}
+		if !day.IsZero() {
+			*end.at = day.String()
+		}
+	}
+	return nil
 }
 
 func foundIn(r book.LoadRow) (foundTicket, error) {
@@ -106,17 +154,17 @@ func foundIn(r book.LoadRow) (foundTicket, error) {
 }
 
 // listFound prints tickets in columns.
-func listFound(p *terminal.Session, all []foundTicket, more bool) error {
+func listFound(p *terminal.Session, all []foundTicket, count int64) error {
 	rows := [][]string{}
 	for _, f := range all {
 		rows = append(rows, []string{f.Ticket, f.Status, f.Day, f.Grower, f.Commodity, f.Truck, f.Net, f.Moisture, f.Quantity, f.Payable})
 	}
 	heads := []string{"Ticket", "Status", "Day", "Grower", "Grain", "Truck", "Net", "Moisture", "Quantity", "Payable"}
-	if err := p.Table(terminal.ListFlags{}, heads, rows, "No ticket is like that."); err != nil {
+	if err := p.Table(terminal.ListFlags{}, heads, rows, "No ticket is found."); err != nil {
 		return err
 	}
-	if more {
-		p.Say("There may be more: ask for them with --most.")
+	if more := count - int64(len(all)); more > 0 {
+		p.Say("%d more are not listed: ask for them with --most.", more)
 	}
 	return nil
 }

@@ -45,10 +45,12 @@ func (c Print) Run(t *terminal.Terminal) error {
 	if c.PerFile < 1 || c.PerFile > mostPerFile {
 		return terminal.Refusal("Take 1 to 1000", "%d tickets do not go into one file", c.PerFile)
 	}
-	for name, day := range map[string]string{"From": c.From, "To": c.To} {
-		if _, err := entry.ParseDay(name, day); err != nil {
+	for name, day := range map[string]*string{"From": &c.From, "To": &c.To} {
+		read, err := entry.ParseDay(name, *day, t.LocalDate())
+		if err != nil {
 			return err
 		}
+		*day = read.String()
 	}
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
 		if err := os.MkdirAll(c.Out, 0o755); err != nil {

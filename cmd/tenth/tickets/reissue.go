@@ -19,7 +19,7 @@ type Reissue struct {
 	Yard   bool                  `help:"Only open the load on the yard, to be looked at and issued later."`
 	inPlaceFlags
 	terminal.PaperFlags
-	JSON bool `help:"Print for programs: every figure as text."`
+	terminal.AnswerFlags
 }
 
 func (Reissue) Help() string {
@@ -45,7 +45,7 @@ func (c Reissue) Run(t *terminal.Terminal) error {
 			p.Say("Load %s is open for the grain of ticket %d, void.", id, c.Ticket)
 			return yard.SayStanding(p, id)
 		}
-		return handAfter(p, old, number, c.PaperFlags, c.JSON)
+		return handAfter(p, old, number, c.PaperFlags, c.AnswerFlags)
 	})
 }
 

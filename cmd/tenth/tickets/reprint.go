@@ -32,6 +32,6 @@ func (c Reprint) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.HandOut(l, copyNo, c.PaperFlags, c.JSON)
+		return p.HandOut(l, copyNo, c.PaperFlags, terminal.AnswerFlags{Show: true, JSON: c.JSON})
 	})
 }

@@ -13,7 +13,7 @@ type Issue struct {
 	Load loadName `arg:"" help:"The load, such as L12."`
 	terminal.ConfirmFlags
 	terminal.PaperFlags
-	JSON bool `help:"Print for programs: every figure as text."`
+	terminal.AnswerFlags
 }
 
 func (Issue) Help() string {
@@ -35,7 +35,7 @@ func (c Issue) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.HandOut(l, copyNo, c.PaperFlags, c.JSON)
+		return p.HandOut(l, copyNo, c.PaperFlags, c.AnswerFlags)
 	})
 }
 

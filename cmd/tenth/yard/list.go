@@ -29,6 +29,9 @@ type waiting struct {
 	Grower    string         `json:"grower"`
 	Commodity string         `json:"commodity"`
 	Truck     string         `json:"truck"`
+	Name      string         `json:"name,omitempty"`
+	Gross     string         `json:"gross,omitempty"`
+	Tare      string         `json:"tare,omitempty"`
 	Net       string         `json:"net,omitempty"`
 	Lacks     []message.Text `json:"lacks"`
 }
@@ -46,11 +49,17 @@ func (c List) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(all)
 		}
-		if len(all) == 0 {
-			p.Say("No truck is on the yard.")
+		var rows [][]string
+		for _, w := range all {
+			rows = append(rows, []string{w.Load, w.Since, w.Truck, cmp.Or(w.Name, p.Printer.Word("no grain yet")), w.Grower, w.Gross, w.Tare, w.Net})
+		}
+		if err := p.Table(terminal.ListFlags{}, []string{"Load", "Since", "Truck", "Grain", "Grower", "Gross", "Tare", "Net"}, rows, "No truck is on the yard."); err != nil {
+			return err
 		}
 		for _, w := range all {
-			p.Say("%-6s since %s  truck %-4s %-12s %s", w.Load, w.Since, w.Truck, cmp.Or(w.Commodity, "no grain yet"), strings.TrimSpace(w.Grower+"  "+w.Net))
+			if len(w.Lacks) > 0 {
+				p.Say("%s lacks:", w.Load)
+			}
 			for _, lack := range w.Lacks {
 				p.Say("       %s", lack)
 			}
@@ -64,6 +73,8 @@ func waitingFor(p *terminal.Session, l *load.Load) waiting {
 		Load: l.ID, Since: p.Local(l.Opened.At), Grower: l.Details.Grower.Name, Commodity: l.Details.Commodity,
 		Truck: cmp.Or(l.Details.Truck.ID, l.Details.Truck.Plate), Lacks: []message.Text{},
 	}
+	w.Name = p.GrainName(l.Details.Commodity)
+	w.Gross, w.Tare = weights(l, load.Gross), weights(l, load.Tare)
 	if net, known := l.Net(); known {
 		w.Net = net.String()
 	}
@@ -72,4 +83,16 @@ func waitingFor(p *terminal.Session, l *load.Load) waiting {
 		w.Lacks = append(w.Lacks, problem.Sentence)
 	}
 	return w
+}
+
+// weights are the weights of one side, that of each draft by its name where there
+// are several.
+func weights(l *load.Load, which load.Which) string {
+	var out []string
+	for _, draft := range l.Drafts() {
+		if taken, weighed := l.Weight(which, draft); weighed {
+			out = append(out, strings.TrimSpace(draft+" "+taken.Weight.String()))
+		}
+	}
+	return strings.Join(out, ", ")
 }

@@ -19,8 +19,8 @@ type Receive struct {
 	terminal.SampleFlags
 	terminal.ConfirmFlags
 	terminal.PaperFlags
-	Ask  bool `help:"Ask for what is missing also when nobody sits at the terminal."`
-	JSON bool `help:"Print for programs: every figure as text."`
+	Ask bool `help:"Ask for what is missing also when nobody sits at the terminal."`
+	terminal.AnswerFlags
 }
 
 func (Receive) Help() string {
@@ -47,7 +47,7 @@ func (c Receive) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.HandOut(l, 0, c.PaperFlags, c.JSON)
+		return p.HandOut(l, 0, c.PaperFlags, c.AnswerFlags)
 	})
 }
 

@@ -68,6 +68,12 @@ func searchWhere(s book.Search) (string, []any) {
 	if s.Truck != "" {
 		c.add("truck = ?", s.Truck)
 	}
+	if s.Commodity != "" {
+		c.add("commodity = ?", s.Commodity)
+	}
+	if s.Bin != "" {
+		c.add("bin = ?", s.Bin)
+	}
 	if s.FromDay != "" {
 		c.add(day+" >= ?", s.FromDay)
 	}

@@ -1,0 +1,157 @@
+package house
+
+import (
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+)
+
+// Contract keeps the contracts of growers.
+type Contract struct {
+	List contractList `cmd:"" default:"withargs" help:"List contracts and how far they are delivered."`
+	Show contractShow `cmd:"" help:"Show a contract."`
+	Add  contractAdd  `cmd:"" help:"Write a contract down."`
+	End  contractEnd  `cmd:"" help:"End a contract on a day."`
+}
+
+type contractList struct {
+	terminal.BookFlags
+	terminal.ListFlags
+	Grower string `help:"Only this grower's, by code or name." placeholder:"GROWER"`
+}
+
+func (contractList) Help() string {
+	return `    tenth contract list
+    tenth contract list --grower Holloway`
+}
+
+func (c contractList) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		all, err := office.Contracts(p, p.Desk)
+		if err != nil {
+			return err
+		}
+		grower := ""
+		if c.Grower != "" {
+			if grower, err = p.GrowerID(c.Grower); err != nil {
+				return err
+			}
+		}
+		rows := [][]string{}
+		for _, one := range all {
+			if grower != "" && one.Grower != grower {
+				continue
+			}
+			row, err := contractRow(p, one)
+			if err != nil {
+				return err
+			}
+			rows = append(rows, row)
+		}
+		return p.Table(c.ListFlags, []string{"Contract", "Grower", "Grain", "Agreed", "Delivered", "Still to come", "Price", "Until"}, rows, "No contract is written down yet.")
+	})
+}
+
+// contractRow is a contract with what is delivered on it.
+func contractRow(p *terminal.Session, c elevator.ContractTerms) ([]string, error) {
+	fill, err := office.ContractFill(p, p.Desk, c)
+	if err != nil {
+		return nil, err
+	}
+	left := fill.Left
+	if left.Sign() < 0 {
+		left = quantity.Zero(left.Unit())
+	}
+	return []string{c.Number, c.Grower, p.GrainName(c.Commodity), c.Quantity.String(), fill.Delivered.String(), left.String(), c.Price.String(), c.Until.String()}, nil
+}
+
+type contractShow struct {
+	terminal.BookFlags
+	terminal.ListFlags
+	Number string `arg:"" help:"Number of the contract." placeholder:"NUMBER"`
+}
+
+func (c contractShow) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		one, err := entry.Contract(office.NewEntering(p, p.Desk), c.Number)
+		if err != nil {
+			return err
+		}
+		row, err := contractRow(p, one)
+		if err != nil {
+			return err
+		}
+		return p.Table(c.ListFlags, []string{"Contract", "Grower", "Grain", "Agreed", "Delivered", "Still to come", "Price", "Until"}, [][]string{row}, "")
+	})
+}
+
+type contractAdd struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Number    string `arg:"" help:"Number of the contract." placeholder:"NUMBER"`
+	Grower    string `required:"" help:"Grower, by code or name." placeholder:"GROWER"`
+	Commodity string `required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
+	Quantity  string `required:"" help:"What is agreed, in the unit its rates settle by: bu, cwt or t." placeholder:"FIGURE"`
+	Price     string `required:"" help:"Price per that unit." placeholder:"MONEY"`
+	Until     string `required:"" help:"Last day of delivery." placeholder:"YYYY-MM-DD"`
+}
+
+func (contractAdd) Help() string {
+	return `A manager's act. Loads name the contract with --contract and take its price.
+
+    tenth contract add C-1 --grower 102 --commodity corn --quantity 5000 --price 4.12 --until 2026-12-31 --who "Mae Orton"`
+}
+
+func (c contractAdd) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
+		one, err := entry.ReadContract(office.NewEntering(p, p.Desk), entry.ContractTexts{
+			Number: c.Number, Grower: c.Grower, Commodity: c.Commodity, Quantity: c.Quantity, Price: c.Price, Until: c.Until,
+		})
+		if err != nil {
+			return err
+		}
+		if err := scalehouse.SetContract(p, p.Desk, one); err != nil {
+			return err
+		}
+		p.Say("Contract %s is written down: %s at %s.", one.Number, one.Quantity, one.Price)
+		return nil
+	})
+}
+
+type contractEnd struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Number string `arg:"" help:"Number of the contract." placeholder:"NUMBER"`
+	Day    string `help:"Its last day. Without it, today." placeholder:"YYYY-MM-DD"`
+}
+
+func (contractEnd) Help() string {
+	return `A manager's act. The contract keeps what was delivered on it; its last day becomes an earlier one.
+
+    tenth contract end C-1 --day yesterday --who "Mae Orton"`
+}
+
+func (c contractEnd) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
+		one, err := entry.Contract(office.NewEntering(p, p.Desk), c.Number)
+		if err != nil {
+			return err
+		}
+		day, err := p.DayOrToday(c.Day)
+		if err != nil {
+			return err
+		}
+		if !one.Until.IsZero() && one.Until.Before(day) {
+			return terminal.Refusal("Give a day up to its last", "contract %s has ended already, on %s", one.Number, one.Until)
+		}
+		one.Until = day
+		if err := scalehouse.SetContract(p, p.Desk, one); err != nil {
+			return err
+		}
+		p.Say("Contract %s ends on %s.", one.Number, one.Until)
+		return nil
+	})
+}

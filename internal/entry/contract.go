@@ -1,0 +1,80 @@
+package entry
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/quantity"
+)
+
+// ContractTexts are the terms of a contract as they are typed.
+type ContractTexts struct {
+	Number, Grower, Commodity, Quantity, Price, Until string
+}
+
+// ContractTaken is a number that another contract has.
+type ContractTaken struct{ Old elevator.ContractTerms }
+
+// Error says what to do about it.
+func (e ContractTaken) Error() string {
+	return fmt.Sprintf("Contract %s is there already, for %s. Choose another number", e.Old.Number, e.Old.Commodity)
+}
+
+// ReadContract reads the terms of a new contract. The error joins a [Fault] for
+// every text that cannot stand.
+func ReadContract(h House, t ContractTexts) (c elevator.ContractTerms, err error) {
+	var faults []error
+	fault := func(field string, err error) {
+		if err != nil {
+			faults = append(faults, Fault{field, err})
+		}
+	}
+	c.Number = strings.TrimSpace(t.Number)
+	fault("number", numberIsFree(h, c.Number))
+	grower, err := Grower(h, t.Grower)
+	fault("grower", err)
+	crop, err := CommodityHere(h.Profile(), t.Commodity)
+	fault("commodity", err)
+	c.Grower, c.Commodity = grower.ID, crop.ID
+	unit := settlesBy(h, crop.ID)
+	c.Quantity, err = contractQuantity(unit).Parse(t.Quantity)
+	fault("quantity", err)
+	c.Price, err = ParsePrice(t.Price, unit)
+	fault("price", err)
+	c.Until, err = ParseDay("Until", t.Until, h.Today())
+	if err == nil && c.Until.IsZero() {
+		err = errors.New("A contract has a last day. Type it as year-month-day")
+	}
+	fault("until", err)
+	return c, errors.Join(faults...)
+}
+
+// numberIsFree refuses the number of another contract.
+func numberIsFree(h House, number string) error {
+	all, err := h.Contracts()
+	if err != nil {
+		return err
+	}
+	for _, old := range all {
+		if old.Number == number {
+			return ContractTaken{old}
+		}
+	}
+	return nil
+}
+
+func contractQuantity(unit quantity.Unit) quantity.Field {
+	return quantity.Field{Name: "Quantity", Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(100_000_000, unit)}
+}
+
+// settlesBy is the unit that a grain is settled by under the rates of the day.
+func settlesBy(h House, commodity string) quantity.Unit {
+	schedule, _ := h.Profile().Schedule(commodity)
+	e, err := h.Rates().On(schedule, commodity, h.Today())
+	if err != nil {
+		return quantity.Bushel
+	}
+	return e.Units.Settle
+}
