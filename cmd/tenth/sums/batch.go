@@ -15,7 +15,6 @@ import (
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
@@ -46,7 +45,7 @@ type batch struct {
 	fault   func(error)
 }
 
-func (c Settle) batch(t *terminal.Terminal, set *rates.Set) error {
+func (c Settle) batch(t *terminal.Terminal, loads reader) error {
 	in, err := os.Open(c.Batch)
 	if err != nil {
 		return terminal.Refusal("Check the path", "the file %s cannot be read: %v", c.Batch, errors.Unwrap(err))
@@ -54,7 +53,7 @@ func (c Settle) batch(t *terminal.Terminal, set *rates.Set) error {
 	defer in.Close()
 	return written(t, c.Out, func(w io.Writer) error {
 		b := &batch{
-			reader: reader{set, t.LocalDate()}, in: newBatchRows(in), out: csv.NewWriter(w),
+			reader: loads, in: newBatchRows(in), out: csv.NewWriter(w),
 			usual: map[string]string{"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day},
 			fault: func(err error) { terminal.Complain(t.Stderr, t.Printer, err) },
 		}

@@ -16,6 +16,7 @@ import (
 // Grade grades a sample by the published tables.
 type Grade struct {
 	terminal.BookFlags
+	terminal.RuleSetFlags
 	Load      string   `arg:"" optional:"" help:"A load, or the number of its ticket. Without it, the sample is what the flags say." placeholder:"LOAD"`
 	Commodity string   `help:"The grain, by id or name." placeholder:"GRAIN"`
 	Moisture  string   `help:"Moisture, percent wet basis." placeholder:"PERCENT"`
@@ -47,7 +48,7 @@ func (c Grade) Run(t *terminal.Terminal) error {
 			return c.tell(t, graded)
 		})
 	}
-	graded, err := c.typed()
+	graded, err := c.typed(t)
 	if err != nil {
 		return err
 	}
@@ -55,7 +56,7 @@ func (c Grade) Run(t *terminal.Terminal) error {
 }
 
 // typed grades the sample of the flags.
-func (c Grade) typed() (office.Grading, error) {
+func (c Grade) typed(t *terminal.Terminal) (office.Grading, error) {
 	if c.Commodity == "" {
 		return office.Grading{}, terminal.Refusal("Name a load or its ticket, or give the sample with --commodity, --moisture and --factor", "there is nothing to grade")
 	}
@@ -78,7 +79,15 @@ func (c Grade) typed() (office.Grading, error) {
 		}
 		s.Findings = append(s.Findings, found)
 	}
-	return office.GradeSample(grain.First(), crop.ID, s, c.Class)
+	laws, err := c.ReadLaws("")
+	if err != nil {
+		return office.Grading{}, err
+	}
+	tables, err := laws.On(t.LocalDate())
+	if err != nil {
+		return office.Grading{}, err
+	}
+	return office.GradeSample(tables, crop.ID, s, c.Class)
 }
 
 func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {

@@ -1,0 +1,66 @@
+package scalehouse_test
+
+import (
+	"testing"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/law"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/settle"
+)
+
+// Dockage is recorded to the nearest 0.1 % in Canada (C.R.C., c. 889, s. 35),
+// where barley in the United States goes down to the half percent (7 CFR
+// 810.104(b)). A ticket from before the house changed its rule set keeps its own.
+func TestCanadianDockageRecorded(t *testing.T) {
+	s := canadianScene(t)
+	wild := s.under("us").barley("1.57")
+	canadian := s.under("canada").barley("1.57")
+	if wild.Settled.Law != "" || canadian.Settled.Law == "" {
+		t.Fatalf("the tickets keep the laws %q and %q", wild.Settled.Law, canadian.Settled.Law)
+	}
+	for l, want := range map[*load.Load]string{wild: "1.5 %", canadian: "1.6 %"} {
+		worked, err := office.Resettle(ctx, s.Desk, l)
+		must(t, err)
+		step, ok := worked.Sheet.Step(settle.FactorLine("dockage"))
+		if !ok || step.Value().FixedString(1) != want {
+			t.Errorf("dockage of 1.57 %% is recorded as %s, want %s", step.Value(), want)
+		}
+	}
+	tables, err := s.TablesKept(ctx, canadian.Settled.Law)
+	must(t, err)
+	if _, ok := tables.Law().Find("canada", "recording", ""); !ok || tables.Law().Hash() == law.First().Hash() {
+		t.Error("the book does not keep the Canadian rules with the ticket")
+	}
+	s.verify()
+}
+
+// under is the scene with another rule set.
+func (s *scene) under(rules string) *scene {
+	s.t.Helper()
+	profile := s.Profile()
+	profile.Rules, profile.Grains = rules, []elevator.GrainRule{{Commodity: "barley", Schedule: "metric"}}
+	must(s.t, scalehouse.SetProfile(ctx, s.Desk, profile))
+	return s
+}
+
+// barley issues the ticket of a load of barley.
+func (s *scene) barley(dockage string) *load.Load {
+	s.t.Helper()
+	d := details()
+	d.Commodity = "barley"
+	id, err := scalehouse.OpenLoad(ctx, s.Desk, d)
+	must(s.t, err)
+	for which, kg := range map[load.Which]int64{load.Gross: 41000, load.Tare: 15000} {
+		must(s.t, scalehouse.Weigh(ctx, s.Desk, id, load.Weighing{Which: which, Weight: quantity.Int(kg, quantity.Kg), Source: load.FromScale}))
+	}
+	s.sample(id, "12.0", found("dockage", dockage, quantity.Percent))
+	number, err := scalehouse.Issue(ctx, s.Desk, id)
+	must(s.t, err)
+	l, err := office.Ticket(ctx, s.Desk, number)
+	must(s.t, err)
+	return l
+}
