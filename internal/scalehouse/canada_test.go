@@ -1,6 +1,7 @@
 package scalehouse_test
 
 import (
+	"strings"
 	"testing"
 
 	"tenthpoint/internal/elevator"
@@ -63,4 +64,20 @@ func (s *scene) barley(dockage string) *load.Load {
 	l, err := office.Ticket(ctx, s.Desk, number)
 	must(s.t, err)
 	return l
+}
+
+// Rates that take handling are not used in a house licensed under the Canada
+// Grain Act (C.R.C., c. 889, s. 30), and are in one that says it is not.
+func TestRatesThatBreakTheOrderDoNotLoad(t *testing.T) {
+	s := canadianScene(t)
+	day := quantity.MustDate("2025-10-01")
+	if _, err := s.Rates().On("main", "corn", day); err == nil || !strings.Contains(err.Error(), `rate = "0.25 %"`) {
+		t.Errorf("a licensed house settles under rates with handling: %v", err)
+	}
+	profile := s.Profile()
+	profile.Unlicensed = true
+	must(t, scalehouse.SetProfile(ctx, s.Desk, profile))
+	if _, err := s.Rates().On("main", "corn", day); err != nil {
+		t.Errorf("a house that is not licensed: %v", err)
+	}
 }
