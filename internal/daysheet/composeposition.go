@@ -52,12 +52,13 @@ func movesTable(moves []Move, unit quantity.Unit) report.Table {
 		{in("Tonight", unit), func(r moveRow) cell { return amount(r.After) }, nil, always},
 		{figure("Tonight bu, by legal weight"), moveRow.bushelCell, nil, unlessEmpty},
 	})
-	movesOf(g, moves, unit)
+	movesOf(g, moves, unit, (*moveRow).join)
 	return g.table("", "position", unit.String())
 }
 
-// movesOf adds the rows of a unit, each commodity with its total.
-func movesOf(g *grid[moveRow, none], moves []Move, unit quantity.Unit) {
+// movesOf adds the rows of a unit, each commodity with its total, to which join adds a
+// place.
+func movesOf(g *grid[moveRow, none], moves []Move, unit quantity.Unit, join func(*moveRow, Move)) {
 	for _, same := range byCommodity(moves) {
 		none, rows := quantity.Zero(unit), 0
 		all := moveRow{name: "All " + same[0].Name, Move: Move{Before: none, In: none, Out: none, Back: none, After: none}, bu: quantity.Zero(quantity.Bushel)}
@@ -67,7 +68,10 @@ func movesOf(g *grid[moveRow, none], moves []Move, unit quantity.Unit) {
 			}
 			bu, ok := m.bushels()
 			g.add(moveRow{m.Name, orNone(m.Bin), m, bu, ok})
-			all.join(m, bu, ok)
+			join(&all, m)
+			if ok {
+				all.bu, all.inBushels = all.bu.Add(bu), true
+			}
 			rows++
 		}
 		if rows > 0 {
@@ -77,9 +81,10 @@ func movesOf(g *grid[moveRow, none], moves []Move, unit quantity.Unit) {
 }
 
 // join adds another place of the same commodity.
-func (r *moveRow) join(m Move, bu quantity.Amount, inBushels bool) {
-	r.Before, r.In, r.Out, r.Back, r.After = r.Before.Add(m.Before), r.In.Add(m.In), r.Out.Add(m.Out), r.Back.Add(m.Back), r.After.Add(m.After)
-	if inBushels {
-		r.bu, r.inBushels = r.bu.Add(bu), true
-	}
+func (r *moveRow) join(m Move) {
+	r.Before, r.In, r.Out, r.Back = r.Before.Add(m.Before), r.In.Add(m.In), r.Out.Add(m.Out), r.Back.Add(m.Back)
+	r.joinAfter(m)
 }
+
+// joinAfter adds what is there in the evening, where nothing else of a place is known.
+func (r *moveRow) joinAfter(m Move) { r.After = r.After.Add(m.After) }

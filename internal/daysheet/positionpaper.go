@@ -46,7 +46,7 @@ func tonightTable(moves []Move, unit quantity.Unit) report.Table {
 		{in("Weight", unit), func(r moveRow) cell { return amount(r.After) }, nil, always},
 		{figure("Bushels, by legal weight"), moveRow.bushelCell, nil, unlessEmpty},
 	})
-	movesOf(g, moves, unit)
+	movesOf(g, moves, unit, (*moveRow).joinAfter)
 	return g.table("", "tonight", unit.String())
 }
 

@@ -114,7 +114,7 @@ func (v *visit) turnAway(ctx context.Context, w *scalehouse.Batch) error {
 func (v *visit) beyondLimit(ctx context.Context, w *scalehouse.Batch, problems settle.Problems) error {
 	for _, p := range problems {
 		if p.Accept == "" || !v.odd.accepted {
-			v.odd.refused = strings.TrimSuffix(p.Sentence, ".")
+			v.odd.refused = strings.TrimSuffix(p.Sentence.String(), ".")
 			return v.turnAway(ctx, w)
 		}
 	}

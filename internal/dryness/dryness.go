@@ -186,7 +186,7 @@ func (v *Verdict) temper(b moisture.Band, flags []moisture.Flag) {
 	}
 	if len(flags) > 0 {
 		v.Certain = false
-		v.Reason += " The reading itself is in doubt: " + flags[0].What
+		v.Reason += " The reading itself is in doubt: " + flags[0].What.String()
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
@@ -52,7 +53,7 @@ func TestVerdictIsNeverSurerThanTheReading(t *testing.T) {
 		{"14.6", "0.1", nil, "not dry as read, not certain", "14.5 % to 14.7 %"},
 		{"14.7", "0.1", nil, "not dry", "14.7 % is tough"},
 		{"14.2", "", nil, "dry as read, not certain", "is not entered"},
-		{"18", "0.5", []moisture.Flag{{Code: moisture.Cold, What: "The sample was at 20 °F, below 40 °F."}}, "not dry as read, not certain", "in doubt: The sample was at 20 °F"},
+		{"18", "0.5", []moisture.Flag{{Code: moisture.Cold, What: message.Words("The sample was at 20 °F, below 40 °F.")}}, "not dry as read, not certain", "in doubt: The sample was at 20 °F"},
 		{"18", "0.5", nil, "not dry", "18.0 % is damp"},
 	} {
 		v := judgeDry(t, wheat, c.moisture, c.tolerance, c.flags...).Verdicts[0]

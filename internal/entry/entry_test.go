@@ -93,7 +93,7 @@ func TestNoRatesAreSaidBesideTheCommodity(t *testing.T) {
 		{"commodity", "oats"}, {"commodity", "oats", "moisture", "12"}, {"commodity", "corn", "day", "1999-01-02"}, {"commodity", "corn", "schedule", "none such"},
 	} {
 		r := form(t, d, nil, texts...).Tried().Remarks["commodity"]
-		if r.Kind != entry.Stop || !strings.HasPrefix(r.Text, "no rates are in force for ") {
+		if r.Kind != entry.Stop || !strings.HasPrefix(r.Text.String(), "no rates are in force for ") {
 			t.Errorf("%v: %+v", texts, r)
 		}
 	}

@@ -1,11 +1,11 @@
 package entry
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -20,10 +20,10 @@ const (
 	Stop
 )
 
-// Remark is what is said beside a field, in English.
+// Remark is what is said beside a field.
 type Remark struct {
 	Kind RemarkKind
-	Text string
+	Text message.Text
 	Err  error // of a text that cannot stand
 }
 
@@ -55,7 +55,7 @@ func (f *Form) Tried() Tried {
 	d := f.read()
 	t := trying{Form: f, draft: d, Tried: Tried{Remarks: map[string]Remark{}, Missing: map[string]bool{}}}
 	for id, err := range d.refused {
-		t.Remark(id, Remark{Stop, ended(err.Error()), err})
+		t.Remark(id, Remark{Stop, ended(message.Of(err)), err})
 	}
 	t.happen()
 	t.findEdition()
@@ -73,12 +73,12 @@ type trying struct {
 }
 
 // ended ends a text like a sentence.
-func ended(text string) string {
-	text = strings.TrimSpace(text)
-	if text == "" || strings.ContainsAny(text[len(text)-1:], ".!?") {
+func ended(text message.Text) message.Text {
+	words := strings.TrimSpace(text.String())
+	if words == "" || strings.ContainsAny(words[len(words)-1:], ".!?") {
 		return text
 	}
-	return text + "."
+	return message.New("%s.", text)
 }
 
 // happen lets the draft happen to a copy of the load.
@@ -88,7 +88,7 @@ func (t *trying) happen() {
 	stamp := t.house.Stamp()
 	happen := func(fact load.Fact) {
 		if err := t.Load.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
-			t.Remark(WholeLoad, Remark{Stop, ended(err.Error()), err})
+			t.Remark(WholeLoad, Remark{Stop, ended(message.Of(err)), err})
 		}
 	}
 	details := d.details
@@ -127,7 +127,7 @@ func (t *trying) findEdition() {
 	var err error
 	if t.Edition, err = t.draft.rates(); err != nil {
 		t.Edition = nil
-		t.Remark("commodity", Remark{Kind: Stop, Text: err.Error() + ".", Err: nil})
+		t.Remark("commodity", Remark{Kind: Stop, Text: message.New("%s.", err), Err: nil})
 	}
 }
 
@@ -187,16 +187,16 @@ func (t *trying) warn() {
 	if s, ok := t.scale(t.draft); ok && !t.start.Past {
 		if net, known := t.Load.Net(); known && net.Sign() > 0 {
 			if light := s.LightNet(net); light != "" {
-				t.Remark(string(load.Tare), Remark{Kind: Warn, Text: light})
+				t.Remark(string(load.Tare), Remark{Kind: Warn, Text: message.Words(light)})
 			}
 		}
 	}
 	for _, stop := range t.Load.Sample.Stops {
-		t.Remark("moisture", Remark{Kind: Warn, Text: stop.Sentence})
+		t.Remark("moisture", Remark{Kind: Warn, Text: message.Words(stop.Sentence)})
 	}
 	for _, flag := range t.Load.Sample.Flags {
 		_, words := flagParts(flag)
-		t.Remark("moisture", Remark{Kind: Warn, Text: words})
+		t.Remark("moisture", Remark{Kind: Warn, Text: message.Words(words)})
 	}
 	t.warnNearLimit()
 }
@@ -214,7 +214,7 @@ func (t *trying) warnNearLimit() {
 	}
 	for _, class := range t.house.MoistureClasses(t.Load) {
 		if class.HasUpTo && !m.Percent.Less(class.UpTo.Sub(nearLimit)) && !m.Percent.More(class.UpTo.Add(nearLimit)) {
-			t.Remark("moisture", Remark{Kind: Warn, Text: fmt.Sprintf("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1))})
+			t.Remark("moisture", Remark{Kind: Warn, Text: message.New("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1))})
 		}
 	}
 }

@@ -1,12 +1,13 @@
-// Package i18n translates the program's texts into the language of the house.
+// Package i18n holds the catalogs of the program's languages, a file for each, and
+// says texts in the language of the house.
 //
-// Every text is made in English first: labels, reasons, sentences with figures in
-// them. The book, the hashes and the output for programs are English. Texts are
-// translated last, where they are shown or printed: [For] gives the [Translator]
-// of a language, and [Translator.Say] translates a finished English text.
+// What is said is a message (package message): [In] gives the printer of a
+// language, which sets each argument in its own way. The book, the hashes and the
+// output for programs are English.
 //
-// A text with figures in it, "Net would be -380 lb (gross 24,120 lb - tare
-// 24,500 lb)", is recognized by its format and taken apart along it; the texts in
-// its gaps are translated too. What is no text of the program, such as a name, is
-// left as it is.
+// Finished English still reaches papers from old books, and from packages whose
+// texts are not messages yet: "Net would be -380 lb (gross 24,120 lb - tare
+// 24,500 lb)". The [Translator] of a language recognizes such a sentence by its
+// format, takes it apart along it and says the texts in its gaps too. What is no
+// text of the program, such as a name, is left as it is.
 package i18n

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -47,7 +48,7 @@ func (testHouse) RetainDays() int      { return 30 }
 func (e testHouse) Settle(l *load.Load) (*settle.Settlement, settle.Problems) {
 	edition, err := entry.EditionOf(e.Profile(), e.Rates(), l.Details)
 	if err != nil {
-		return nil, settle.Problems{{Field: "edition", Sentence: err.Error()}}
+		return nil, settle.Problems{{Field: "edition", Sentence: message.Of(err)}}
 	}
 	return nil, settle.Check(l.SettleFacts(), edition)
 }

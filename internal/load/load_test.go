@@ -197,7 +197,7 @@ func TestMissing(t *testing.T) {
 	if err := split.Apply(Stamped{Fact: trailer}); err != nil {
 		t.Fatal(err)
 	}
-	if m := split.Missing(); len(m) != 1 || !strings.Contains(m[0].Sentence, "No tare of the trailer") {
+	if m := split.Missing(); len(m) != 1 || !strings.Contains(m[0].Sentence.String(), "No tare of the trailer") {
 		t.Errorf("with the trailer weighed full: %v", m)
 	}
 }

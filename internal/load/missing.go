@@ -1,12 +1,12 @@
 package load
 
-import "fmt"
+import "tenthpoint/internal/message"
 
 // Missing is something a load lacks before it can be settled, named where it
 // will stand on the slip.
 type Missing struct {
 	Field    string
-	Sentence string
+	Sentence message.Text
 }
 
 // Missing lists what the load lacks, in the order of the slip; nil when it is
@@ -15,7 +15,7 @@ func (l *Load) Missing() []Missing {
 	var out []Missing
 	need := func(lacking bool, field, sentence string) {
 		if lacking {
-			out = append(out, Missing{field, sentence})
+			out = append(out, Missing{field, message.Words(sentence)})
 		}
 	}
 	need(l.Details.Grower.Name == "", "grower", "No grower yet: say whose grain it is.")
@@ -43,13 +43,14 @@ func (l *Load) missingWeights() []Missing {
 	return out
 }
 
-func notWeighed(which Which, draft string) string {
-	of := ""
-	if draft != "" {
-		of = " of the " + draft
+func notWeighed(which Which, draft string) message.Text {
+	switch {
+	case which == Gross && draft == "":
+		return message.Words("No gross yet: weigh the loaded truck.")
+	case which == Gross:
+		return message.New("No gross of the %s yet: weigh the loaded truck.", draft)
+	case draft == "":
+		return message.Words("No tare yet: weigh the empty truck, or use its stored tare.")
 	}
-	if which == Gross {
-		return fmt.Sprintf("No gross%s yet: weigh the loaded truck.", of)
-	}
-	return fmt.Sprintf("No tare%s yet: weigh the empty truck, or use its stored tare.", of)
+	return message.New("No tare of the %s yet: weigh the empty truck, or use its stored tare.", draft)
 }

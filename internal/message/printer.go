@@ -86,14 +86,26 @@ func (p *Printer) Text(s Sayable) string {
 	e, known := p.catalog.find(plain(t.key))
 	args := t.Args()
 	if !known {
-		p.miss(t.key)
-		return p.fill(t.format(), t.format(), args, nil)
+		return p.unknown(t, args)
 	}
 	count := any(nil)
 	if len(args) > 0 {
 		count = args[0]
 	}
 	return p.fill(t.key, p.catalog.form(e, count), args, e.own)
+}
+
+// unknown says a text that is in the catalog only as it is when finished, as part of
+// another key; or else in English, which is counted.
+func (p *Printer) unknown(t Text, args []any) string {
+	if p.words != nil && strings.ContainsFunc(plain(t.key), unicode.IsLetter) {
+		english := t.String()
+		if said := p.words(english); said != english {
+			return said
+		}
+	}
+	p.miss(t.key)
+	return p.fill(t.format(), t.format(), args, nil)
 }
 
 // fill sets arguments into a format of the language.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 )
 
 // Code names a reason to doubt a moisture.
@@ -45,7 +46,7 @@ type Flag struct {
 	// Test is the test it belongs to; 0 is the sample as a whole.
 	Test int
 	// What is wrong, Why it matters and what to Do, each a sentence.
-	What, Why, Do string
+	What, Why, Do message.Text
 	// Blocking flags stop the ticket; the house says which do.
 	Blocking bool
 	// Final flags always block and no one may override them.
@@ -58,14 +59,17 @@ type Flag struct {
 func (f Flag) Stops() bool { return f.Blocking && f.Override == nil }
 
 // Sentence is the whole flag for screen and slip.
-func (f Flag) Sentence() string {
-	parts := []string{f.What, f.Why, f.Do}
+func (f Flag) Sentence() string { return f.Message().String() }
+
+// Message is the whole flag.
+func (f Flag) Message() message.Text {
+	parts := []any{f.What, f.Why, f.Do}
 	if f.Override != nil {
-		parts = append(parts, fmt.Sprintf("Let through by %s: %s.", f.Override.By, strings.TrimSuffix(f.Override.Reason, ".")))
+		parts = append(parts, message.New("Let through by %v: %v.", f.Override.By, strings.TrimSuffix(f.Override.Reason, ".")))
 	}
-	text := strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), " ")
+	text := message.List(" ", parts...)
 	if f.Test > 0 {
-		return fmt.Sprintf("Test %d: %s", f.Test, text)
+		return message.New("Test %d: %s", f.Test, text)
 	}
 	return text
 }

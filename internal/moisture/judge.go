@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -30,7 +31,7 @@ func (r *Result) has(code Code) bool {
 
 // raise flags the sample as a whole. It stops the ticket when the house says so,
 // for the crop or for all of them.
-func (r *Result) raise(h Procedure, code Code, what, why, do string) {
+func (r *Result) raise(h Procedure, code Code, what, why, do message.Text) {
 	stops := slices.Contains(h.Policy.Blocks, code) || slices.Contains(h.Trust.Blocks, code)
 	r.Flags = append(r.Flags, Flag{Code: code, What: what, Why: why, Do: do, Blocking: stops})
 }
@@ -41,8 +42,8 @@ func (r *Result) tooWide(h Procedure) {
 	if !r.Spread.Value().More(h.Policy.Spread) {
 		return
 	}
-	r.raise(h, WideSpread, fmt.Sprintf("The tests differ by %s, more than the %s allowed.", h.Policy.ShownSpread(r.Spread.Value()), h.Policy.Spread),
-		"One of them was not this grain as it is.", "Mix the sample, test again, and leave a test out only by rule and by name.")
+	r.raise(h, WideSpread, message.New("The tests differ by %s, more than the %s allowed.", h.Policy.ShownSpread(r.Spread.Value()), h.Policy.Spread),
+		message.Words("One of them was not this grain as it is."), message.Words("Mix the sample, test again, and leave a test out only by rule and by name."))
 }
 
 // ShownSpread is a spread in hundredths of a point for people to read: the
@@ -72,13 +73,13 @@ func (r *Result) requireTests(h Procedure) {
 	}
 	if done < h.Policy.Count {
 		r.More = h.Policy.Count - done
-		r.raise(h, TooFewTests, fmt.Sprintf("%s, and the house asks for %s.", tests(done), tests(h.Policy.Count)),
-			"One test may be off by chance.", fmt.Sprintf("Test %s more.", times(r.More)))
+		r.raise(h, TooFewTests, message.New("%s, and the house asks for %s.", tests(done), tests(h.Policy.Count)),
+			message.Words("One test may be off by chance."), message.New("Test %s more.", times(r.More)))
 	}
 	if len(r.Near) > 0 && done < h.Policy.NearCount {
 		r.More = h.Policy.NearCount - done
-		r.raise(h, NearLimit, fmt.Sprintf("%s is within %s of %s.", r.Moisture.Printed(), h.Policy.Near, limitNames(r.Near)),
-			"A tenth may decide what is charged.", fmt.Sprintf("Test %s more and take the mean of %d.", times(r.More), h.Policy.NearCount))
+		r.raise(h, NearLimit, message.New("%s is within %s of %s.", r.Moisture.Printed(), h.Policy.Near, limitNames(r.Near)),
+			message.Words("A tenth may decide what is charged."), message.New("Test %s more and take the mean of %d.", times(r.More), h.Policy.NearCount))
 	}
 }
 

@@ -81,7 +81,7 @@ func expectFlags(t *testing.T, name string, got []Flag, want ...Code) {
 	codes := make([]string, len(got))
 	for i, f := range got {
 		codes[i] = string(f.Code)
-		if f.What == "" || f.Why == "" || f.Do == "" {
+		if f.What.IsZero() || f.Why.IsZero() || f.Do.IsZero() {
 			t.Errorf("%s: flag %s lacks what, why or what to do: %+v", name, f.Code, f)
 		}
 	}

@@ -1,8 +1,7 @@
 package moisture
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -13,14 +12,14 @@ func (j *judge) temperatures() {
 	j.dryer()
 	sample, room := j.reading.Sample, j.reading.Room
 	if !quantity.Recorded(sample) {
-		j.raise(NoSample, "The sample temperature was not recorded.", "A meter misreads cold and hot grain, and nobody can tell afterwards.", "Take it with the next test.")
+		j.raise(NoSample, message.Words("The sample temperature was not recorded."), message.Words("A meter misreads cold and hot grain, and nobody can tell afterwards."), message.Words("Take it with the next test."))
 	} else if cold := j.trust.Cold; sample.Less(quantity.TemperatureIn(cold, sample.Unit())) {
-		j.raise(Cold, fmt.Sprintf("The sample was at %s, below %s.", sample, cold),
-			"Meters are unreliable on cold grain, and moisture gathers on it when it meets warm air.",
-			"Let it warm in a sealed jar and test again.")
+		j.raise(Cold, message.New("The sample was at %s, below %s.", sample, cold),
+			message.Words("Meters are unreliable on cold grain, and moisture gathers on it when it meets warm air."),
+			message.Words("Let it warm in a sealed jar and test again."))
 	}
 	if !quantity.Recorded(room) {
-		j.raise(NoRoom, "The temperature of the room was not recorded.", "Whether grain and meter were near enough cannot be told.", "Read the thermometer beside the meter.")
+		j.raise(NoRoom, message.Words("The temperature of the room was not recorded."), message.Words("Whether grain and meter were near enough cannot be told."), message.Words("Read the thermometer beside the meter."))
 		return
 	}
 	j.room(room)
@@ -31,9 +30,9 @@ func (j *judge) temperatures() {
 
 func (j *judge) dryer() {
 	if j.reading.FromDryer {
-		j.raise(FromDryer, "The grain is hot from a dryer.",
-			"Its skin is drier than its heart: a meter reads about 2 points low, and the moisture comes back.",
-			"Seal the sample, wait about 12 hours and test again.")
+		j.raise(FromDryer, message.Words("The grain is hot from a dryer."),
+			message.Words("Its skin is drier than its heart: a meter reads about 2 points low, and the moisture comes back."),
+			message.Words("Seal the sample, wait about 12 hours and test again."))
 	}
 }
 
@@ -43,8 +42,8 @@ func (j *judge) room(room quantity.Amount) {
 		allowed = j.chart.Ambient
 	}
 	if !allowed.ContainsTemperature(room) {
-		j.raise(RoomOutside, fmt.Sprintf("The meter stood at %s, outside its %s.", room, allowed),
-			"It was not made to measure there.", "Bring meter and sample to a room in that range, let both settle and test again.")
+		j.raise(RoomOutside, message.New("The meter stood at %s, outside its %s.", room, allowed),
+			message.Words("It was not made to measure there."), message.Words("Bring meter and sample to a room in that range, let both settle and test again."))
 	}
 }
 
@@ -62,7 +61,7 @@ func (j *judge) difference(sample, room quantity.Amount) {
 	scale := most.Unit()
 	gap := apart(quantity.TemperatureIn(sample, scale), quantity.TemperatureIn(room, scale))
 	if gap.More(most) {
-		j.raise(MeterToGrain, fmt.Sprintf("Grain at %s and meter at %s are %s apart, more than %s.", sample, room, upToTenth.Apply(gap), most),
-			"The grain changes temperature in the cell while it is measured.", "Let the sealed sample come to the meter's temperature and test again.")
+		j.raise(MeterToGrain, message.New("Grain at %s and meter at %s are %s apart, more than %s.", sample, room, upToTenth.Apply(gap), most),
+			message.Words("The grain changes temperature in the cell while it is measured."), message.Words("Let the sealed sample come to the meter's temperature and test again."))
 	}
 }

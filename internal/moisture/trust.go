@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -84,7 +85,7 @@ type judge struct {
 	flags    []Flag
 }
 
-func (j *judge) raise(code Code, what, why, do string) {
+func (j *judge) raise(code Code, what, why, do message.Text) {
 	test := j.reading.Seq
 	if ofInstrument(code) {
 		test = 0
@@ -110,9 +111,9 @@ func (j *judge) mass() {
 	if !quantity.Recorded(want) || !quantity.Recorded(got) || !apart(got, want).More(j.trust.MassWithin) {
 		return
 	}
-	j.raise(WrongMass, fmt.Sprintf("%s of grain was in the meter and %s is asked for.", got, want),
-		"The dial follows how much grain is in the cell, so the moisture shown is not this grain's.",
-		fmt.Sprintf("Weigh out %s and test again.", want))
+	j.raise(WrongMass, message.New("%s of grain was in the meter and %s is asked for.", got, want),
+		message.Words("The dial follows how much grain is in the cell, so the moisture shown is not this grain's."),
+		message.New("Weigh out %s and test again.", want))
 }
 
 // apart is the distance between two figures.
@@ -123,8 +124,8 @@ func (j *judge) wet() {
 	if !m.More(j.trust.Estimate) {
 		return
 	}
-	j.raise(EstimateOnly, fmt.Sprintf("%s is above %s.", m.FixedString(1), j.trust.Estimate),
-		"Meters only estimate grain this wet.", "Settle on an oven test, or agree on the figure with the grower.")
+	j.raise(EstimateOnly, message.New("%s is above %s.", m.FixedString(1), j.trust.Estimate),
+		message.Words("Meters only estimate grain this wet."), message.Words("Settle on an oven test, or agree on the figure with the grower."))
 }
 
 // posted compares a reading with the limits posted for this grain on the meter;
@@ -132,19 +133,19 @@ func (j *judge) wet() {
 func (j *judge) posted() {
 	limits := j.meter.For(j.reading.Crop)
 	if m := MoistureRounding.Apply(j.moisture); !limits.Moisture.Contains(m) {
-		j.raise(OutsidePosted, fmt.Sprintf("%s is outside the %s posted for this grain on meter %s.", m.FixedString(1), limits.Moisture, j.meter.ID),
-			"The maker does not answer for the figure.", "Use the oven, or a meter posted for this moisture.")
+		j.raise(OutsidePosted, message.New("%s is outside the %s posted for this grain on meter %s.", m.FixedString(1), limits.Moisture, j.meter.ID),
+			message.Words("The maker does not answer for the figure."), message.Words("Use the oven, or a meter posted for this moisture."))
 	}
 	if sample := j.reading.Sample; quantity.Recorded(sample) && !limits.Sample.ContainsTemperature(sample) {
-		j.raise(OutsidePosted, fmt.Sprintf("The sample was at %s, outside the %s posted for this grain on meter %s.", sample, limits.Sample, j.meter.ID),
-			"The maker does not answer for the figure.", "Bring the sample to that range in a closed jar and test again.")
+		j.raise(OutsidePosted, message.New("The sample was at %s, outside the %s posted for this grain on meter %s.", sample, limits.Sample, j.meter.ID),
+			message.Words("The maker does not answer for the figure."), message.Words("Bring the sample to that range in a closed jar and test again."))
 	}
 }
 
 func (j *judge) edition() {
 	if set := j.meter.Calibration; set != j.reading.Calibration {
-		j.raise(OtherEdition, fmt.Sprintf("The test was read under calibration %q and meter %s is set to %q.", j.reading.Calibration, j.meter.ID, set),
-			"Every calibration has its own figures.", "Test again under the calibration in force.")
+		j.raise(OtherEdition, message.New("The test was read under calibration %q and meter %s is set to %q.", j.reading.Calibration, j.meter.ID, set),
+			message.Words("Every calibration has its own figures."), message.Words("Test again under the calibration in force."))
 	}
 }
 
@@ -158,16 +159,16 @@ func (j *judge) standing(s meter.Status) {
 	if what == "" {
 		what = fmt.Sprintf("Nothing is known of a check of meter %s.", j.meter.ID)
 	}
-	j.raise(code, what, "A meter may drift without anyone seeing it.", "Check it with an oven-dried reference before relying on it.")
+	j.raise(code, message.Words(what), message.Words("A meter may drift without anyone seeing it."), message.Words("Check it with an oven-dried reference before relying on it."))
 }
 
 // kind flags figures that are from no meter of the house, and charts that
 // nobody's meter made.
 func (j *judge) kind() {
 	if j.reading.Method == meter.Typed {
-		j.raise(ByHand, "The moisture was typed by hand: "+j.reading.Reason+".", "Nothing here can be worked through again.", "Keep the paper it is from with the ticket.")
+		j.raise(ByHand, message.New("The moisture was typed by hand: %v.", j.reading.Reason), message.Words("Nothing here can be worked through again."), message.Words("Keep the paper it is from with the ticket."))
 	}
 	if j.chart != nil && j.chart.Example {
-		j.raise(InventedChart, fmt.Sprintf("Chart %s is an example - not for trade.", j.chart.ID), "Its cells are invented.", "Load the maker's chart for this meter.")
+		j.raise(InventedChart, message.New("Chart %s is an example - not for trade.", j.chart.ID), message.Words("Its cells are invented."), message.Words("Load the maker's chart for this meter."))
 	}
 }

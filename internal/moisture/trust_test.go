@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -125,7 +126,7 @@ func TestHouseSaysWhatStopsATicket(t *testing.T) {
 }
 
 func TestOverridesThatCannotStand(t *testing.T) {
-	flags := []Flag{{Code: WrongMass, Test: 1, What: "Wrong.", Do: "Again.", Blocking: true, Final: true}, {Code: Cold, Test: 2, Blocking: true}}
+	flags := []Flag{{Code: WrongMass, Test: 1, What: message.Words("Wrong."), Do: message.Words("Again."), Blocking: true, Final: true}, {Code: Cold, Test: 2, Blocking: true}}
 	after, errs := ApplyOverrides(flags, []Override{
 		{Code: WrongMass, Test: 1, By: "M", Reason: "hurry"},
 		{Code: Cold, Test: 1, By: "M", Reason: "hurry"},

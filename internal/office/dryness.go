@@ -37,7 +37,7 @@ func doubts(l *load.Load) []moisture.Flag {
 	var out []moisture.Flag
 	for _, flag := range l.Sample.Flags {
 		code, sentence, _ := strings.Cut(flag, ": ")
-		out = append(out, moisture.Flag{Code: moisture.Code(code), What: sentence})
+		out = append(out, moisture.Flag{Code: moisture.Code(code), What: message.Words(sentence)})
 	}
 	return out
 }

@@ -57,7 +57,7 @@ func yardLine(l *load.Load) string {
 		return line + " only its ticket is due."
 	}
 	for _, m := range missing {
-		line += " " + m.Sentence
+		line += " " + m.Sentence.String()
 	}
 	return line
 }

@@ -59,7 +59,8 @@ func dayMove(r book.StockRow) (daysheet.DayMove, error) {
 func tonight(p daysheet.Position) []daysheet.Move {
 	var out []daysheet.Move
 	for _, s := range p {
-		out = append(out, daysheet.Move{Commodity: s.Commodity, Name: s.Name, Bin: s.Bin, Before: s.Weight, After: s.Weight})
+		still := quantity.Zero(s.Weight.Unit())
+		out = append(out, daysheet.Move{Commodity: s.Commodity, Name: s.Name, Bin: s.Bin, Before: s.Weight, In: still, Out: still, Back: still, After: s.Weight})
 	}
 	slices.SortFunc(out, func(a, b daysheet.Move) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Bin, b.Bin)) })
 	return out

@@ -25,7 +25,7 @@ func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	}
 	tables, err := TablesFor(context.Background(), d, l)
 	if err != nil {
-		problems = append(problems, settle.Problem{Field: "edition", Sentence: err.Error() + "."})
+		problems = append(problems, settle.Problem{Field: "edition", Sentence: message.New("%s.", err)})
 	}
 	if isOutbound(l) {
 		if len(problems) > 0 {
@@ -36,7 +36,7 @@ func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	problems = append(problems, priceOfStored(l)...)
 	e, err := EditionFor(d, l)
 	if err != nil {
-		problems = append(problems, settle.Problem{Field: "edition", Sentence: err.Error() + "."})
+		problems = append(problems, settle.Problem{Field: "edition", Sentence: message.New("%s.", err)})
 	}
 	if len(problems) > 0 {
 		return nil, problems
@@ -59,7 +59,7 @@ func priceOfStored(l *load.Load) settle.Problems {
 	if l.Details.Disposition != load.Stored || l.Details.Price == nil {
 		return nil
 	}
-	return settle.Problems{{Field: "price", Sentence: "Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold."}}
+	return settle.Problems{{Field: "price", Sentence: message.Words("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
 }
 
 // settled tells why a load was not settled, problem by problem.
@@ -70,7 +70,7 @@ func settled(s *settle.Settlement, err error) (*settle.Settlement, settle.Proble
 	if problems, ok := err.(settle.Problems); ok {
 		return nil, problems
 	}
-	return nil, settle.Problems{{Field: "edition", Sentence: err.Error()}}
+	return nil, settle.Problems{{Field: "edition", Sentence: message.Of(err)}}
 }
 
 // EditionFor is the edition in force for a load.

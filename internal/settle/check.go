@@ -1,11 +1,11 @@
 package settle
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -38,7 +38,7 @@ type checker struct {
 }
 
 func (c *checker) wrong(field, format string, args ...any) {
-	c.problems = append(c.problems, Problem{Field: field, Sentence: fmt.Sprintf(format, args...)})
+	c.problems = append(c.problems, Problem{Field: field, Sentence: message.New(format, args...)})
 }
 
 func (c *checker) drafts() {
@@ -182,7 +182,7 @@ type Problem struct {
 	// factor's id, "price", "shares", "edition".
 	Field string
 	// Sentence says what, the arithmetic and what to do.
-	Sentence string
+	Sentence message.Text
 	// Accept is the id of the limit a manager may accept; empty when nobody
 	// may.
 	Accept string
@@ -191,11 +191,20 @@ type Problem struct {
 // Problems are all the reasons at once.
 type Problems []Problem
 
+// Message is every sentence on a line of its own.
+func (ps Problems) Message() message.Text {
+	lines := make([]any, len(ps))
+	for i, p := range ps {
+		lines[i] = p.Sentence
+	}
+	return message.List("\n", lines...)
+}
+
 // Error shows every sentence on a line of its own.
 func (ps Problems) Error() string {
 	lines := make([]string, len(ps))
 	for i, p := range ps {
-		lines[i] = p.Sentence
+		lines[i] = p.Sentence.String()
 	}
 	return strings.Join(lines, "\n")
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/worksheet"
 )
@@ -39,7 +40,7 @@ func (r discounting) comparable(found *worksheet.Step) bool {
 	if !is || found.Value().Unit() == want {
 		return true
 	}
-	r.refuse(Problem{Field: string(r.rule.Factor.ID), Sentence: fmt.Sprintf("%s is %s; %s is written in %s. Test or type it in %s.", r.rule.Factor.Name, found.Printed(), r.edition.Source(r.rule.Row), want, want)})
+	r.refuse(Problem{Field: string(r.rule.Factor.ID), Sentence: message.New("%s is %s; %s is written in %s. Test or type it in %s.", r.rule.Factor.Name, found.Printed(), r.edition.Source(r.rule.Row), want, want)})
 	return false
 }
 
@@ -68,7 +69,7 @@ func (r discounting) TurnedAway(where string) bool {
 	}
 	r.refuse(Problem{
 		Field: string(r.rule.Factor.ID), Accept: r.rule.ID,
-		Sentence: fmt.Sprintf("%s %s (%s). Refuse the load, or let a manager accept it.", r.rule.Factor.Name, where, r.edition.Source(r.rule.Row)),
+		Sentence: message.New("%s %s (%s). Refuse the load, or let a manager accept it.", r.rule.Factor.Name, where, r.edition.Source(r.rule.Row)),
 	})
 	return true
 }

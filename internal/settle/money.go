@@ -1,8 +1,7 @@
 package settle
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
@@ -31,7 +30,7 @@ func workMoney(d *calculation) {
 	d.out.Value = d.sheet.Work(LineValue, "Value", worksheet.Times(d.price(), d.out.Quantity), d.places().Money, "")
 	d.out.Payable = d.sheet.Work(LinePayable, "Payable", worksheet.Less(d.out.Value, d.out.Charges), quantity.Unrounded, "")
 	if d.out.Payable.Value().Sign() < 0 {
-		d.refuse(Problem{Field: "edition", Sentence: fmt.Sprintf("The charges, %s, are more than the load is worth, %s. Check the price, the sample and edition %s.", d.out.Charges.Value(), d.out.Value.Value(), d.edition.ID)})
+		d.refuse(Problem{Field: "edition", Sentence: message.New("The charges, %s, are more than the load is worth, %s. Check the price, the sample and edition %s.", d.out.Charges.Value(), d.out.Value.Value(), d.edition.ID)})
 	}
 }
 

@@ -2,6 +2,7 @@ package settle
 
 import (
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -18,7 +19,7 @@ func workSample(d *calculation) {
 		}
 	}
 	if m := d.out.Moisture.Value(); m.Sign() <= 0 || !m.Less(hundredPercent) {
-		d.refuse(Problem{Field: "moisture", Sentence: "Moisture is recorded as " + m.String() + "; it lies above 0 % and below 100 %, wet basis. Test again."})
+		d.refuse(Problem{Field: "moisture", Sentence: message.New("Moisture is recorded as %s; it lies above 0 %% and below 100 %%, wet basis. Test again.", m)})
 	}
 }
 

@@ -158,8 +158,8 @@ func refused(t *testing.T, f settle.Facts, e *rates.Edition, parts ...string) se
 		return nil
 	}
 	for i, part := range parts {
-		if !strings.Contains(problems[i].Sentence, part) {
-			t.Errorf("sentence %d does not say %q: %s", i+1, part, problems[i].Sentence)
+		if !strings.Contains(problems[i].Sentence.String(), part) {
+			t.Errorf("sentence %d does not say %q: %s", i+1, part, problems[i].Sentence.String())
 		}
 	}
 	return problems

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/discount"
@@ -117,7 +118,7 @@ func (d *calculation) Source(row string) string { return d.edition.Source(row) }
 
 // Refuse says why the load cannot be settled.
 func (d *calculation) Refuse(field, sentence string) {
-	d.refuse(Problem{Field: field, Sentence: sentence})
+	d.refuse(Problem{Field: field, Sentence: message.Words(sentence)})
 }
 
 func (d *calculation) refuse(p Problem) { d.problems = append(d.problems, p) }
@@ -156,7 +157,7 @@ func (d *calculation) off(id, label string, taken *worksheet.Step) *worksheet.St
 // somethingLeft refuses a deduction that takes the whole load.
 func (d *calculation) somethingLeft(taken *worksheet.Step) {
 	if d.left.Value().Sign() <= 0 {
-		d.refuse(Problem{Field: "edition", Sentence: taken.Label() + " takes " + taken.Value().String() + ", which leaves " + d.left.Value().String() + " of the load. Check the sample and edition " + d.edition.ID + "."})
+		d.refuse(Problem{Field: "edition", Sentence: message.New("%s takes %s, which leaves %s of the load. Check the sample and edition %s.", taken.Label(), taken.Value(), d.left.Value(), d.edition.ID)})
 	}
 }
 

@@ -3,6 +3,7 @@ package settle
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -40,7 +41,7 @@ func (by *engine) weigh(drafts []Draft, out Outbound) (*Weighed, error) {
 		out.Weight = drafts[0].Gross.Unit()
 	}
 	if problem := out.check(); problem != "" {
-		return nil, Problems{{Field: "bushel", Sentence: problem}}
+		return nil, Problems{{Field: "bushel", Sentence: message.Words(problem)}}
 	}
 	w := by.weighOnly(drafts, out)
 	return &w, nil

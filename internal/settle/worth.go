@@ -2,8 +2,8 @@ package settle
 
 import (
 	"errors"
-	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -47,7 +47,7 @@ func (n Engine) WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth,
 	}
 	w := Worth{Step: step, Here: here}
 	if step.Unit() != quantity.Point || step.Sign() <= 0 {
-		return w, Problems{{Field: "moisture", Sentence: fmt.Sprintf("The worth of %s is asked for; ask for points above zero, such as 0.1 pt.", step)}}
+		return w, Problems{{Field: "moisture", Sentence: message.New("The worth of %s is asked for; ask for points above zero, such as 0.1 pt.", step)}}
 	}
 	moisture, apart := here.Moisture.Value(), step.In(quantity.Percent)
 	w.Drier = endOf(f, here, moisture.Sub(apart))
@@ -62,7 +62,7 @@ func endOf(f Facts, here *Settlement, moisture quantity.Amount) End {
 	s, err := here.Engine.Settle(f, here.Edition)
 	if err != nil {
 		if !errors.As(err, &end.Problems) {
-			end.Problems = Problems{{Field: "edition", Sentence: err.Error()}}
+			end.Problems = Problems{{Field: "edition", Sentence: message.Of(err)}}
 		}
 		return end
 	}

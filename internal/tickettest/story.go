@@ -141,7 +141,7 @@ func (s *Story) Ticket(p elevator.Profile, e *rates.Edition) scaleticket.Ticket 
 		t.Copy, t.Code = scaleticket.Draft, ""
 	}
 	for _, m := range l.Missing() {
-		t.Problems = append(t.Problems, m.Sentence)
+		t.Problems = append(t.Problems, m.Sentence.String())
 	}
 	if e == nil || len(t.Problems) > 0 {
 		return t

@@ -308,7 +308,7 @@ func TestSentencesAreTranslated(t *testing.T) {
 	for english, want := range map[string]string{
 		"Yard":                              "Cour",
 		"Test 2":                            "Analyse 2",
-		"Test weight discount":              "Réduction, poids spécifique",
+		"Test weight discount":              "Escompte, poids spécifique",
 		"Ruby corn discount":                "Ruby corn discount",
 		"Winifred Aske":                     "Winifred Aske",
 		"No moisture yet: test the sample.": "Pas encore d'humidité : analysez l'échantillon.",

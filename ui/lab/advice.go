@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -112,7 +113,7 @@ type doubt struct {
 func gather(flags []moisture.Flag) []doubt {
 	var out []doubt
 	for _, f := range flags {
-		i := slices.IndexFunc(out, func(d doubt) bool { return d.Code == f.Code && d.What == f.What && d.Override == f.Override })
+		i := slices.IndexFunc(out, func(d doubt) bool { return d.Code == f.Code && d.What.Equal(f.What) && d.Override == f.Override })
 		if i < 0 {
 			out = append(out, doubt{Flag: f})
 			i = len(out) - 1
@@ -130,10 +131,10 @@ func (a advice) doubt(d doubt) model.Remark {
 	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {
 		word = session.Say("%s, test %s", word, strings.Join(d.tests, ", "))
 	}
-	text := session.Join(" ", session.Say(d.What), session.Say(d.Why), session.Say(d.Do))
+	text := session.Text(message.List(" ", d.What, d.Why, d.Do))
 	switch {
 	case d.Override != nil:
-		text = session.Say("%s Let through by %s: %s.", session.Say(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
+		text = session.Say("%s Let through by %s: %s.", session.Text(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
 	case d.Final:
 		text += " " + session.Say("This stops the ticket, and nobody may let it through.")
 	case d.Stops():
@@ -231,7 +232,7 @@ func worthLines(w *office.Worth) []string {
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {
-			return session.Say(p.Sentence)
+			return session.Text(p.Sentence)
 		}
 		return session.Say("not settled")
 	}

@@ -91,8 +91,8 @@ func (d decisions) askManager() {
 	var options []model.Option
 	var sentences []string
 	for i, f := range flags {
-		options = append(options, model.Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: session.Say(f.What), ByName: true})
-		sentences = append(sentences, session.Say(f.What))
+		options = append(options, model.Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: session.Text(f.What), ByName: true})
+		sentences = append(sentences, session.Text(f.What))
 	}
 	d.session().Put(model.Ask{
 		Draft: "let through", Of: d.sample().id(),

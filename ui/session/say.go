@@ -24,6 +24,9 @@ func Say(english string, args ...any) string {
 	return printer.Say(english, printer.AsShown(args)...)
 }
 
+// Text is a message in the language of the desk.
+func Text(m message.Sayable) string { return printer.Text(m) }
+
 // Sentence is an error's text in the language of the desk, ended like a
 // sentence.
 func Sentence(err error) string {

@@ -21,7 +21,7 @@ func (s limits) all() []limit {
 	var out []limit
 	for _, p := range s.form.Now.problems {
 		if p.Accept != "" {
-			out = append(out, limit{p.Accept, session.Say(p.Sentence)})
+			out = append(out, limit{p.Accept, session.Text(p.Sentence)})
 		}
 	}
 	for _, doubt := range entry.Stops(s.form.Now.Load, s.form.session.Desk.Profile()) {

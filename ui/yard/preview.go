@@ -144,7 +144,7 @@ func (p Preview) Working() []model.CardLine {
 	if s == nil {
 		lines = append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The load cannot be settled yet.")})
 		for _, m := range p.now.Load.Missing() {
-			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: session.Say(m.Sentence)})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: session.Text(m.Sentence)})
 		}
 		for _, sentence := range p.now.sentences() {
 			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: sentence})

@@ -59,7 +59,7 @@ func saidOf(r entry.Remark) string {
 	if r.Err != nil {
 		return session.Sentence(r.Err)
 	}
-	return session.Say(r.Text)
+	return session.Text(r.Text)
 }
 
 // remark says something beside a field; see [session.Remarks].
@@ -158,7 +158,7 @@ func (s *standing) CanIssue() bool { return s.settlement != nil && !s.unread }
 // sentence.
 func (s *standing) WhyNotIssue() string {
 	for _, m := range s.Load.Missing() {
-		return session.Say(m.Sentence)
+		return session.Text(m.Sentence)
 	}
 	for _, l := range s.lines {
 		if s.missing[l.ID] {
@@ -178,7 +178,7 @@ func (s *standing) WhyNotIssue() string {
 func (s *standing) sentences() []string {
 	out := make([]string, len(s.problems))
 	for i, p := range s.problems {
-		out[i] = session.Say(p.Sentence)
+		out[i] = session.Text(p.Sentence)
 	}
 	return out
 }

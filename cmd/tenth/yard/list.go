@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 )
 
@@ -23,13 +24,13 @@ func (List) Help() string {
 
 // waiting is one truck on the yard.
 type waiting struct {
-	Load      string   `json:"load"`
-	Since     string   `json:"since"`
-	Grower    string   `json:"grower"`
-	Commodity string   `json:"commodity"`
-	Truck     string   `json:"truck"`
-	Net       string   `json:"net,omitempty"`
-	Lacks     []string `json:"lacks"`
+	Load      string         `json:"load"`
+	Since     string         `json:"since"`
+	Grower    string         `json:"grower"`
+	Commodity string         `json:"commodity"`
+	Truck     string         `json:"truck"`
+	Net       string         `json:"net,omitempty"`
+	Lacks     []message.Text `json:"lacks"`
 }
 
 func (c List) Run(t *terminal.Terminal) error {
@@ -61,7 +62,7 @@ func (c List) Run(t *terminal.Terminal) error {
 func waitingFor(p *terminal.Session, l *load.Load) waiting {
 	w := waiting{
 		Load: l.ID, Since: p.Local(l.Opened.At), Grower: l.Details.Grower.Name, Commodity: l.Details.Commodity,
-		Truck: cmp.Or(l.Details.Truck.ID, l.Details.Truck.Plate), Lacks: []string{},
+		Truck: cmp.Or(l.Details.Truck.ID, l.Details.Truck.Plate), Lacks: []message.Text{},
 	}
 	if net, known := l.Net(); known {
 		w.Net = net.String()

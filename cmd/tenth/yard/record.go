@@ -27,7 +27,7 @@ func warn(p *terminal.Session, form *entry.Form, tried entry.Tried) {
 			field = "tare" // the net is spoken of there
 		}
 		if r := tried.Remarks[field]; r.Kind == entry.Warn {
-			fmt.Fprintln(p.Stderr, "warning:", terminal.Sentence(r.Text))
+			fmt.Fprintln(p.Stderr, p.Printer.Word("warning:"), terminal.Sentence(p.Printer.Text(r.Text)))
 			delete(tried.Remarks, field)
 		}
 	}
