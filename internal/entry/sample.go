@@ -43,6 +43,9 @@ func (f *Form) factors(d *draft) []grain.Factor {
 		e = nil
 	}
 	var out []grain.Factor
+	if e != nil {
+		c = e.Commodity // with the factors that the rates declare
+	}
 	for _, id := range inOrder(c, f.factorsAsked(e)) {
 		factor, _ := c.Factor(id)
 		if e != nil {
@@ -244,12 +247,14 @@ func (e NotTested) Error() string {
 	return fmt.Sprintf("%s is not tested for %q. Factors of %s: %s", e.Commodity, e.Factor, e.Commodity, strings.Join(e.Known, ", "))
 }
 
-// FactorOf finds a factor other than the moisture as measured by a grain or by an
+// FactorOf finds a factor other than the moisture, by its id, its name or the short
+// name a tester writes, as measured by a grain or by an
 // edition, which may take a test weight in kg/hL.
 func FactorOf(c grain.Commodity, by interface {
 	Factor(grain.FactorID) (grain.Factor, bool)
 }, id string) (grain.Factor, error) {
-	factor, ok := by.Factor(grain.FactorID(id))
+	called, _ := c.FactorCalled(id)
+	factor, ok := by.Factor(called.ID)
 	if ok && factor.ID != grain.Moisture {
 		return factor, nil
 	}

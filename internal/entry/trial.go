@@ -40,7 +40,7 @@ func (t Trial) Read(texts map[string]string) (settle.Facts, []Fault) {
 	r := trialReader{Trial: t, left: map[string]string{}}
 	for id, text := range texts {
 		if text = strings.TrimSpace(text); text != "" {
-			r.left[id] = text
+			r.put(id, text)
 		}
 	}
 	for _, id := range t.Needed {
@@ -51,6 +51,18 @@ func (t Trial) Read(texts map[string]string) (settle.Facts, []Fault) {
 	r.price()
 	r.findings()
 	return r.facts, r.faults
+}
+
+// put puts a text under the id of its field; a factor may be called by the short
+// name a tester writes. What is given under two names is a fault.
+func (r *trialReader) put(id, text string) {
+	if factor, known := r.Edition.Commodity.FactorCalled(id); known {
+		id = string(factor.ID)
+	}
+	if _, twice := r.left[id]; twice {
+		r.fault(id, message.Invalid.Errorf("%s is given twice. Give it once", id))
+	}
+	r.left[id] = text
 }
 
 type trialReader struct {

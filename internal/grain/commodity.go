@@ -1,6 +1,10 @@
 package grain
 
-import "tenthpoint/internal/quantity"
+import (
+	"slices"
+
+	"tenthpoint/internal/quantity"
+)
 
 // Commodity is a kind of grain as an elevator buys it.
 type Commodity struct {
@@ -32,6 +36,12 @@ func (c Commodity) Factor(id FactorID) (Factor, bool) {
 		}
 	}
 	return Factor{}, false
+}
+
+// With is the commodity with more factors after its own.
+func (c Commodity) With(more ...Factor) Commodity {
+	c.Factors = append(slices.Clone(c.Factors), more...)
+	return c
 }
 
 // Dockage is the factor taken off the net weight before anything else, with

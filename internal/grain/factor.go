@@ -80,6 +80,9 @@ const (
 type Factor struct {
 	ID   FactorID
 	Name string
+	// Short is what testers write where room is short, such as "TW"; empty
+	// where they write the name.
+	Short string
 	Unit quantity.Unit
 	// YesNo marks what is present or not, such as an odor. Its value is one
 	// or zero of quantity.Count.
