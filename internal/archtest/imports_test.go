@@ -58,10 +58,10 @@ var mayImport = map[string][]string{
 	"internal/moisture":       inside("fault", "quantity", "tomlfile", "worksheet", "law", "grain", "moisture/chart", "moisture/meter"),
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
 
-	"schedules":     inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
-	"schedules/factors": {}, // results the trade tests for, as data
-	"schedules/law": {},                                                                 // the published rules inside the program
-	"migrations":    {},                                                                 // the text of the book's own upgrades
+	"schedules":         inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
+	"schedules/factors": {},                                                                 // results the trade tests for, as data
+	"schedules/law":     {},                                                                 // the published rules inside the program
+	"migrations":        {},                                                                 // the text of the book's own upgrades
 
 	"internal/dispute": inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),

@@ -83,7 +83,7 @@ type Factor struct {
 	// Short is what testers write where room is short, such as "TW"; empty
 	// where they write the name.
 	Short string
-	Unit quantity.Unit
+	Unit  quantity.Unit
 	// YesNo marks what is present or not, such as an odor. Its value is one
 	// or zero of quantity.Count.
 	YesNo bool
@@ -95,6 +95,20 @@ type Factor struct {
 	Min, Max quantity.Amount
 	// Source is where the recording rule was read.
 	Source string
+	// Basis is the moisture that a percent is stated at, 0 % for a dry basis; not
+	// in percent where the rule names none.
+	Basis quantity.Amount
+}
+
+// HasBasis reports whether a moisture basis is named.
+func (f Factor) HasBasis() bool { return f.Basis.Unit() == quantity.Percent }
+
+// BasisText is the moisture basis as it stands behind a figure.
+func (f Factor) BasisText() message.Text {
+	if f.Basis.IsZero() {
+		return message.New("dry basis")
+	}
+	return message.New("%s m.b.", f.Basis)
 }
 
 // Field is the factor as a figure that people type. It takes one decimal more

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
 )
 
@@ -43,7 +44,7 @@ func TestCanadianDockageRecorded(t *testing.T) {
 func (s *scene) under(rules string) *scene {
 	s.t.Helper()
 	profile := s.Profile()
-	profile.Rules, profile.Grains = rules, []elevator.GrainRule{{Commodity: "barley", Schedule: "metric"}}
+	profile.Rules, profile.Grains = rules, []elevator.GrainRule{{Commodity: "barley", Schedule: "metric"}, {Commodity: "wheat-hrs", Schedule: "prairie"}}
 	must(s.t, scalehouse.SetProfile(ctx, s.Desk, profile))
 	return s
 }
@@ -51,14 +52,20 @@ func (s *scene) under(rules string) *scene {
 // barley issues the ticket of a load of barley.
 func (s *scene) barley(dockage string) *load.Load {
 	s.t.Helper()
+	return s.metric("barley", "12.0", found("dockage", dockage, quantity.Percent))
+}
+
+// metric issues the ticket of a load of 26 t.
+func (s *scene) metric(commodity, moisture string, findings ...load.Finding) *load.Load {
+	s.t.Helper()
 	d := details()
-	d.Commodity = "barley"
+	d.Commodity = commodity
 	id, err := scalehouse.OpenLoad(ctx, s.Desk, d)
 	must(s.t, err)
 	for which, kg := range map[load.Which]int64{load.Gross: 41000, load.Tare: 15000} {
 		must(s.t, scalehouse.Weigh(ctx, s.Desk, id, load.Weighing{Which: which, Weight: quantity.Int(kg, quantity.Kg), Source: load.FromScale}))
 	}
-	s.sample(id, "12.0", found("dockage", dockage, quantity.Percent))
+	s.sample(id, moisture, findings...)
 	number, err := scalehouse.Issue(ctx, s.Desk, id)
 	must(s.t, err)
 	l, err := office.Ticket(ctx, s.Desk, number)
@@ -80,4 +87,42 @@ func TestRatesThatBreakTheOrderDoNotLoad(t *testing.T) {
 	if _, err := s.Rates().On("main", "corn", day); err != nil {
 		t.Errorf("a house that is not licensed: %v", err)
 	}
+}
+
+// Wheat protein is stated at 12 % moisture in the United States and at 13.5 % in
+// Canada, barley's dry (canada-usgrainandseedtrade.info). It stands on the ticket
+// with its basis; tickets from before the rule print as they did.
+func TestProteinHasItsMoistureBasis(t *testing.T) {
+	s := canadianScene(t)
+	protein := func(commodity string) *load.Load {
+		return s.metric(commodity, "12.0", found("dockage", "1.0", quantity.Percent), found("protein", "12.44", quantity.Percent))
+	}
+	before := s.under("us").protein(protein("wheat-hrs"))
+	s.at("2026-12-02 09:00")
+	for _, c := range []struct{ got, want string }{
+		{before, "12.4 %"},
+		{s.protein(protein("wheat-hrs")), "12.4 % (12 % m.b.)"},
+		{s.under("canada").protein(protein("wheat-hrs")), "12.4 % (13.5 % m.b.)"},
+		{s.protein(protein("barley")), "12.4 % (dry basis)"},
+	} {
+		if c.got != c.want {
+			t.Errorf("the ticket says %q, want %q", c.got, c.want)
+		}
+	}
+	s.verify()
+}
+
+// protein is what the ticket of a load says of it.
+func (s *scene) protein(l *load.Load) string {
+	s.t.Helper()
+	again, err := office.Resettle(ctx, s.Desk, l)
+	must(s.t, err)
+	for _, section := range scaleticket.Compose(scaleticket.Ticket{House: s.Profile(), Load: l, Settlement: again}).Sections {
+		for _, line := range section.Lines {
+			if line.Field == "protein" {
+				return line.Value
+			}
+		}
+	}
+	return ""
 }

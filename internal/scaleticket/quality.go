@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/settle"
 )
@@ -113,15 +114,25 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 	case found.Amount == nil:
 		return t.w.NotTested
 	}
+	figure := resultFigure(t, f, *found.Amount)
+	if f.HasBasis() {
+		figure += " (" + t.w.say(f.BasisText().String()) + ")"
+	}
+	return figure
+}
+
+// resultFigure is a result as the settlement recorded it, else as the grain's own
+// rule records it.
+func resultFigure(t *facts, f grain.Factor, measured quantity.Amount) string {
 	if t.s != nil {
 		if step, ok := t.s.Sheet.Step(settle.FactorLine(f.ID)); ok {
 			return t.w.printed(step)
 		}
 	}
-	if found.Amount.Unit() != f.Unit {
-		return t.w.say(found.Amount.Written())
+	if measured.Unit() != f.Unit {
+		return t.w.say(measured.Written())
 	}
-	return t.w.say(f.Recorded(*found.Amount).FixedString(f.Record.Places()))
+	return t.w.say(f.Recorded(measured).FixedString(f.Record.Places()))
 }
 
 // instruments is with what, by whom and when the sample was tested, and where
