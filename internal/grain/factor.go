@@ -98,6 +98,8 @@ type Factor struct {
 	// Basis is the moisture that a percent is stated at, 0 % for a dry basis; not
 	// in percent where the rule names none.
 	Basis quantity.Amount
+	// HalfLitre is the chart of a test weight.
+	HalfLitre HalfLitre
 }
 
 // HasBasis reports whether a moisture basis is named.
@@ -147,7 +149,7 @@ func (f Factor) In(unit quantity.Unit) Factor {
 // is not yet recorded; see [Factor.Recorded].
 func (f Factor) Parse(text string) (quantity.Amount, error) {
 	if !f.YesNo {
-		return f.saying(text).Field().Parse(text)
+		return f.parseFigure(text)
 	}
 	switch strings.ToLower(strings.TrimSpace(text)) {
 	case "yes", "y":
@@ -156,6 +158,19 @@ func (f Factor) Parse(text string) (quantity.Amount, error) {
 		return No, nil
 	}
 	return quantity.Amount{}, message.Invalid.Errorf("%s is yes or no; %q is neither. Type yes or no", f.Name, strings.TrimSpace(text))
+}
+
+// parseFigure reads a figure; a test weight also in grams of half a litre and in
+// pounds of a bushel that is named.
+func (f Factor) parseFigure(text string) (quantity.Amount, error) {
+	if a, asked, err := f.parseHalfLitre(text); asked {
+		return a, err
+	}
+	if a, asked, err := f.parseAvery(text); asked {
+		return a, err
+	}
+	text, _ = cutWord(text, "Winchester")
+	return f.saying(text).Field().Parse(text)
 }
 
 // saying is the factor in the unit that the text ends with.

@@ -48,9 +48,14 @@ var trade = sync.OnceValue(func() []DeclaredFactor {
 })
 
 // withTradeFactors gives each commodity what the trade tests it for, after its
-// own factors.
+// own factors, and its test weight the half-litre chart.
 func withTradeFactors(all []Commodity) []Commodity {
 	for i := range all {
+		for n := range all[i].Factors {
+			if all[i].Factors[n].ID == TestWeight {
+				all[i].Factors[n].HalfLitre = halfLitres()[all[i].ID]
+			}
+		}
 		for _, d := range trade() {
 			if slices.Contains(d.Grains, all[i].ID) {
 				all[i] = all[i].With(d.Factor)

@@ -115,6 +115,9 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 		return t.w.NotTested
 	}
 	figure := resultFigure(t, f, *found.Amount)
+	if unit := found.Amount.Unit(); unit == quantity.LbPerBushel && t.House.Rules == "canada" {
+		figure += " (" + t.w.say("Winchester bushel") + ")" // of 35.24 L; a bushel in Canada may be Avery's, of 36.37 L
+	}
 	if f.HasBasis() {
 		figure += " (" + t.w.say(f.BasisText().String()) + ")"
 	}
