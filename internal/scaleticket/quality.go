@@ -115,13 +115,21 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 		return t.w.NotTested
 	}
 	figure := resultFigure(t, f, *found.Amount)
-	if unit := found.Amount.Unit(); unit == quantity.LbPerBushel && t.House.Rules == "canada" {
-		figure += " (" + t.w.say("Winchester bushel") + ")" // of 35.24 L; a bushel in Canada may be Avery's, of 36.37 L
+	if namesBushel(t) && found.Amount.Unit() == quantity.LbPerBushel {
+		figure += " (" + t.w.say("Winchester bushel") + ")"
 	}
 	if f.HasBasis() {
 		figure += " (" + t.w.say(f.BasisText().String()) + ")"
 	}
 	return figure
+}
+
+// namesBushel reports whether a test weight in lb/bu says which bushel: in Canada
+// that may be Avery's, of 36.37 L, beside Winchester's, of 35.24 L. Tickets of the
+// first law print as they did.
+func namesBushel(t *facts) bool {
+	old := t.l.Number > 0 && t.l.Settled != nil && t.l.Settled.Law == ""
+	return t.House.Rules == "canada" && !old
 }
 
 // resultFigure is a result as the settlement recorded it, else as the grain's own
