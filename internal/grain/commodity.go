@@ -44,6 +44,18 @@ func (c Commodity) With(more ...Factor) Commodity {
 	return c
 }
 
+// LookedFor are the factors that a tester looks for and mostly does not find: what
+// is counted or noticed, and stones, filth, ergot and sclerotinia by weight.
+func (c Commodity) LookedFor() []Factor {
+	var out []Factor
+	for _, f := range c.Factors {
+		if f.Unit == quantity.Count || slices.Contains([]FactorID{Stones, Filth, Ergot, Sclerotinia}, f.ID) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
 // Dockage is the factor taken off the net weight before anything else, with
 // the grain's own recording rule; false where no dockage is determined.
 func (c Commodity) Dockage() (Factor, bool) { return c.Factor(Dockage) }

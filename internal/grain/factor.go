@@ -69,6 +69,11 @@ const (
 	Weevils           FactorID = "weevils"
 	Insects           FactorID = "insects"
 
+	Filth       FactorID = "animal-filth-weight"
+	LowQuality  FactorID = "low-quality"
+	Weathered   FactorID = "badly-weathered"
+	PurpleStain FactorID = "purple-stained"
+
 	Infested FactorID = "infested"
 	Musty    FactorID = "musty"
 	Sour     FactorID = "sour"
