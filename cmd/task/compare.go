@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"sync"
 
 	"tenthpoint/internal/transcript"
@@ -15,6 +16,9 @@ import (
 // The lists of what may differ, with reasons: of old books, and besides of
 // what is written again, whose codes are made of other facts.
 var allowedLists = []string{"allowed.txt", "allowed-anew.txt"}
+
+// frenchLists are the same for French elevators.
+var frenchLists = append(slices.Clone(allowedLists), "allowed-french.txt")
 
 // mostShown is how many differences are printed; all are counted.
 const mostShown = 60
@@ -30,6 +34,7 @@ type comparison struct {
 	only       int
 	workers    int
 	allowed    *transcript.Allowed
+	french     *transcript.Allowed // of elevators whose language is French
 
 	mutex sync.Mutex
 	shown int
@@ -64,7 +69,10 @@ func compareChore(args []string) error {
 
 func (c *comparison) prepare(old string) error {
 	var err error
-	if c.allowed, err = readAllowedLists(); err != nil {
+	if c.allowed, err = readAllowedLists(allowedLists); err != nil {
+		return err
+	}
+	if c.french, err = readAllowedLists(frenchLists); err != nil {
 		return err
 	}
 	if c.old, err = programAt(old, filepath.Join(c.scratch, "old")); err != nil {
@@ -78,9 +86,9 @@ func (c *comparison) prepare(old string) error {
 	return err
 }
 
-func readAllowedLists() (*transcript.Allowed, error) {
+func readAllowedLists(names []string) (*transcript.Allowed, error) {
 	all := &transcript.Allowed{}
-	for _, name := range allowedLists {
+	for _, name := range names {
 		file, err := os.Open(filepath.Join(booksFolder, name))
 		if err != nil {
 			return nil, err

@@ -59,6 +59,7 @@ type commands struct {
 	Person house.Person `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
 	Rates  rates.Rates  `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Bin    house.Bin    `cmd:"" group:"house" help:"Add, change or list pits and bins."`
+	Guard  house.Guard  `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
 
 	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
 	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
@@ -87,8 +88,14 @@ Commands that use a book take --book PATH, or the book that TENTHPOINT_BOOK
 names, or the one in your data folder.`
 
 // run does one command line and gives the exit status.
-func run(ctx context.Context, args []string, t *terminal.Terminal) int {
+func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) {
 	t.Context = ctx
+	defer func() {
+		if fault := recover(); fault != nil {
+			terminal.Complain(t.Stderr, t.Printer, failed(fault))
+			status = 3
+		}
+	}()
 	if len(args) == 0 {
 		args = []string{"--help"}
 	}
@@ -105,11 +112,44 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) int {
 		terminal.Complain(t.Stderr, t.Printer, mistyped(err))
 		return 2
 	}
+	if err := givenTwice(line); err != nil {
+		terminal.Complain(t.Stderr, t.Printer, err)
+		return 2
+	}
 	if err := line.Run(); err != nil {
 		terminal.Complain(t.Stderr, t.Printer, err)
 		return 1
 	}
 	return 0
+}
+
+// failed is a fault of the program itself, in a sentence instead of a stack trace.
+func failed(fault any) error {
+	if os.Getenv(traceVariable) != "" {
+		panic(fault)
+	}
+	return terminal.Refusal("Keep the command and its files as they are, and tell whoever looks after the program; with "+traceVariable+"=1 it says where it stopped",
+		"the program stopped at a fault of its own: %v", fault)
+}
+
+// traceVariable asks for the stack trace of a fault, for whoever mends it.
+const traceVariable = "TENTHPOINT_TRACE"
+
+// givenTwice refuses a flag given twice that takes one value: the second would
+// silently take the place of the first.
+func givenTwice(line *kong.Context) error {
+	seen := map[*kong.Flag]bool{}
+	for _, part := range line.Path {
+		flag := part.Flag
+		if flag == nil || flag.IsSlice() || flag.IsMap() || flag.IsCumulative() {
+			continue
+		}
+		if seen[flag] {
+			return terminal.Refusal("Give it once", "--%s is given twice", flag.Name)
+		}
+		seen[flag] = true
+	}
+	return nil
 }
 
 // mistyped turns a fault of the command line into a complaint with the way to

@@ -61,7 +61,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	if err != nil {
 		return nil, fmt.Errorf("the rules of law cannot be read:\n%w", err)
 	}
-	book, err := sqlite.Open(path, sqlite.Options{Create: true})
+	book, err := sqlite.Open(path, sqlite.Options{Create: true, AnyPlace: p.flags.AnyPlace})
 	if err != nil {
 		return nil, err
 	}

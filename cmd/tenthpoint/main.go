@@ -31,6 +31,7 @@ type flags struct {
 	Who       string  `help:"Who is at the desk, by full name." env:"TENTHPOINT_WHO" placeholder:"NAME"`
 	Dark      bool    `help:"Begin in the dark look."`
 	Scale     float32 `help:"Size of the letters: 1, 1.25 or 1.5." default:"1"`
+	AnyPlace  bool    `help:"Write also in a book on a network drive or in a synced folder."`
 	Full      bool    `help:"Begin in full screen."`
 	View      bool    `help:"Also open each printed paper on the screen."`
 }
@@ -132,6 +133,9 @@ func (p *program) open(ctx context.Context, path string) error {
 	if p.ratesWrong != nil {
 		frame.Say(model.Stop, session.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
 	}
+	session.CheckClock(frame)
+	session.CheckHead(frame)
+	p.atEnd = append(p.atEnd, func() error { session.NoteHead(frame); return nil })
 	window.Resize(fyne.NewSize(1280, 720))
 	window.SetFullScreen(p.flags.Full)
 	window.Show()

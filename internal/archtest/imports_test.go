@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "imports", "entry")
+var core = inside("message", "i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -63,9 +63,12 @@ var mayImport = map[string][]string{
 	"schedules/law":     {},                                                                 // the published rules inside the program
 	"migrations":        {},                                                                 // the text of the book's own upgrades
 
+	"internal/guard":   inside("quantity", "grain", "elevator", "load"), // what is improbable about a load
 	"internal/dispute": inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),
-	"internal/entry":   inside("i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+	"internal/entry":   inside("guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+
+	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
@@ -96,7 +99,7 @@ var mayImport = map[string][]string{
 	"internal/atomicfile":         {}, // files that appear whole or not at all
 	"internal/printing":           inside("atomicfile"),
 	"internal/ratefiles":          slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
-	"internal/office":             slices.Concat(core, papers, inside("book")),
+	"internal/office":             slices.Concat(core, papers, inside("book", "guard/lookup")),
 	"internal/audit":              slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":         slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/intake":  slices.Concat(core, inside("office", "scalehouse")),
@@ -136,7 +139,7 @@ var mayImport = map[string][]string{
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
 	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal"}), // the table of commands
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile")),
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile", "textsearch")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard

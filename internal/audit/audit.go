@@ -5,11 +5,17 @@ package audit
 
 import (
 	"context"
+	"fmt"
 	"iter"
+	"maps"
+	"slices"
 	"sync"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/law"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
 )
@@ -23,6 +29,7 @@ type Book interface {
 	Ownerships(context.Context) ([]string, error)
 	AllRecords(context.Context) ([]book.Record, error)
 	LastNumber(ctx context.Context, series string) (int64, error)
+	Series(context.Context) ([]string, error)
 	// VerifyFile checks the engine's own keeping and its guards, VerifyEditions the
 	// texts against their hashes, VerifyStock the position against the loads.
 	VerifyFile(context.Context) ([]string, error)
@@ -36,6 +43,9 @@ type Soundness struct {
 	// Problems are sentences, each naming the fact, load or ticket. None means
 	// the book is sound.
 	Problems []string
+	// Remarks are what an examiner should know of a book that is sound all the
+	// same: clocks that stood wrong, late acts that a manager explained.
+	Remarks []string
 }
 
 // Verify walks the whole book: the file and its guards, the chain of facts,
@@ -52,7 +62,7 @@ func Verify(ctx context.Context, d office.Desk, b Book, progress func(done int64
 		desk: d, book: b, ctx: ctx, progress: progress,
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
 		inPlace: map[int64]int64{}, gaveWay: map[int64]int64{},
-		seen: map[string]bool{}, standing: map[string]journal.Fact{},
+		seen: map[string]bool{}, samples: map[int64]bool{}, standing: map[string]journal.Fact{},
 	}
 	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, v.standingRows, v.stock, v.lastNumbers, v.successions} {
 		if err := walk(); err != nil {
@@ -70,21 +80,46 @@ type walk struct {
 	progress func(int64)
 	out      Soundness
 
-	reading  sync.Mutex                // of editions
-	editions map[string]*rates.Edition // read again from the book, by hash
-	ids      []string                  // loads in the order they were opened
-	seen     map[string]bool           // the same loads
-	standing map[string]journal.Fact   // last fact of every other subject
-	lastSeq  int64                     // the end of the chain as walked
-	tickets  map[int64]string          // number -> load
-	inPlace  map[int64]int64           // number -> the ticket whose place it took
-	gaveWay  map[int64]int64           // number -> the ticket that took its place
-	loadNo   int64                     // highest load id
-	begun    map[string]int64          // series as they were before the walk
+	reading     sync.Mutex                // of editions
+	editions    map[string]*rates.Edition // read again from the book, by hash
+	ids         []string                  // loads in the order they were opened
+	seen        map[string]bool           // the same loads
+	standing    map[string]journal.Fact   // last fact of every other subject
+	lastSeq     int64                     // the end of the chain as walked
+	lastAt      string                    // the time of that fact
+	tickets     map[int64]string          // number -> load
+	inPlace     map[int64]int64           // number -> the ticket whose place it took
+	gaveWay     map[int64]int64           // number -> the ticket that took its place
+	loadNo      int64                     // highest load id
+	lastDispute int64
+	samples     map[int64]bool   // numbers of samples as the book gives them out
+	begun       map[string]int64 // series as they were before the walk
 }
 
 func (v *walk) found(problems ...string) {
 	v.out.Problems = append(v.out.Problems, problems...)
+}
+
+func (v *walk) remark(format string, args ...any) {
+	v.out.Remarks = append(v.out.Remarks, fmt.Sprintf(format, args...))
+}
+
+// ordered tells of times that go back. Since the program asks about its clock only
+// an answer about it does so; books of earlier programs have more, which is no
+// fault of whoever kept them.
+func (v *walk) ordered(f journal.Fact) {
+	if f.Kind == (journal.ClockAnswered{}).Kind() {
+		answer, err := journal.ReadBody[journal.ClockAnswered](f.Body)
+		if err != nil {
+			v.found(fmt.Sprintf("Fact %d: %v.", f.Seq, err))
+			return
+		}
+		v.remark("Fact %d: the clock stood at %s after a fact of %s. %s answered for it: %s", f.Seq, v.desk.Local(f.At), v.desk.Local(answer.Last), f.Who, answer.Reason)
+		return
+	}
+	if f.At < v.lastAt {
+		v.remark("Fact %d is of %s, before fact %d of %s: the clock was set back, and nobody answered for it.", f.Seq, v.desk.Local(f.At), v.lastSeq, v.desk.Local(v.lastAt))
+	}
 }
 
 func (v *walk) file() error {
@@ -103,7 +138,51 @@ func (v *walk) keptEditions() error {
 	problems, count, err := v.book.VerifyEditions(v.ctx)
 	v.out.Editions = count
 	v.found(problems...)
+	if err != nil {
+		return err
+	}
+	kept, err := v.book.EditionHashes(v.ctx)
+	for _, id := range slices.Sorted(maps.Keys(kept)) {
+		for _, hash := range kept[id] {
+			v.named(id, hash)
+		}
+	}
 	return err
+}
+
+// named asks that a text kept is an edition, a chart or a rule of law of the name it
+// is kept by.
+func (v *walk) named(id, hash string) {
+	_, text, err := v.book.Edition(v.ctx, hash)
+	if err != nil {
+		v.found(fmt.Sprintf("The text kept as %q with the hash %.12s cannot be read: %v.", id, hash, err))
+		return
+	}
+	if own := v.ownName(text); own != id {
+		v.found(fmt.Sprintf("The text kept as %q with the hash %.12s is no edition, chart or law of that name; it calls itself %q.", id, hash, own))
+	}
+}
+
+// ownName is what a text that the book keeps calls itself; empty where it is
+// nothing that a book keeps.
+func (v *walk) ownName(text string) string {
+	if e, err := rates.Read("", []byte(text)); err == nil {
+		return e.ID
+	}
+	if c, err := chart.Read("", []byte(text)); err == nil {
+		return c.ID
+	}
+	if f, err := law.Open("", []byte(text)); err == nil {
+		return f.ID
+	}
+	kept, err := law.Resolve(text, func(hash string) (string, error) {
+		_, text, err := v.book.Edition(v.ctx, hash)
+		return text, err
+	})
+	if err == nil && len(kept.Files()) > 0 {
+		return law.ManifestID
+	}
+	return ""
 }
 
 // journal checks the chain and notes on the way what it is a chain of.
@@ -128,11 +207,16 @@ func (v *walk) noting(facts iter.Seq2[journal.Fact, error]) iter.Seq2[journal.Fa
 }
 
 func (v *walk) note(f journal.Fact) {
-	v.lastSeq = f.Seq
+	v.ordered(f)
+	v.lastSeq, v.lastAt = f.Seq, f.At
+	if f.Kind == (load.Sampled{}).Kind() {
+		v.noteSample(f.Body)
+	}
 	id, isLoad := office.LoadOfSubject(f.Subject)
 	switch {
 	case !isLoad:
 		v.standing[f.Subject] = f
+		v.noteDispute(f.Subject)
 	case !v.seen[id]:
 		v.seen[id] = true
 		v.ids = append(v.ids, id)

@@ -40,8 +40,15 @@ func (v *walk) sheetOf(text string) string {
 	switch {
 	case err != nil:
 		return fmt.Sprintf("The sheet of %s cannot be made again: %v.", day, err)
-	case sheet.Closed != nil && sheet.Closed.Differs:
+	case sheet.Closed == nil:
+		return ""
+	case sheet.Closed.Differs:
 		return fmt.Sprintf("The sheet of %s is not the one that was signed when the day was closed.", day)
+	case sheet.Closed.Late:
+		return fmt.Sprintf("Something entered after %s was closed counts on that day or before it. Its sheet can still be made as it was signed; a manager has to explain what came later (tenth day explain %s).", day, day)
+	}
+	if e := sheet.Closed.Explained; e != nil {
+		v.remark("Something entered after %s was closed counts on that day or before it. Its sheet is as it was signed. %s explained it on %s: %s", day, e.By, e.At, e.Reason)
 	}
 	return ""
 }

@@ -4,7 +4,10 @@ import (
 	"bytes"
 	"fmt"
 	"maps"
+	"regexp"
 	"slices"
+	"strconv"
+	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
@@ -108,11 +111,43 @@ func standingSubject(kind, id string) string {
 	return kind + " " + id
 }
 
-// The series that loads and tickets are numbered by.
-var numbered = []string{"load", "ticket"}
+// The series that loads, tickets, samples and disputes are numbered by.
+var numbered = []string{"load", "ticket", "sample", "dispute"}
+
+// sampleNumber is the number of a sample that the book gave out, as facts carry it.
+var sampleNumber = regexp.MustCompile(`"number":"S([0-9]{1,18})"`)
+
+func (v *walk) noteSample(body []byte) {
+	if found := sampleNumber.FindSubmatch(body); found != nil {
+		n, _ := strconv.ParseInt(string(found[1]), 10, 64) // digits that fit
+		v.samples[n] = true
+	}
+}
+
+// noteDispute notes the highest number of a dispute in the journal.
+func (v *walk) noteDispute(subject string) {
+	if number, is := strings.CutPrefix(subject, "dispute D"); is {
+		n, _ := strconv.ParseInt(number, 10, 64) // else it is no number of ours
+		v.lastDispute = max(v.lastDispute, n)
+	}
+}
+
+// unknownSeries are series that the program does not number anything by.
+func (v *walk) unknownSeries() error {
+	names, err := v.book.Series(v.ctx)
+	for _, name := range names {
+		if !slices.Contains(numbered, name) {
+			v.found(fmt.Sprintf("The book gives out numbers of %q, which nothing is numbered by.", name))
+		}
+	}
+	return err
+}
 
 // firstNumbers notes how far the series had come when the walk began.
 func (v *walk) firstNumbers() error {
+	if err := v.unknownSeries(); err != nil {
+		return err
+	}
 	v.begun = map[string]int64{}
 	for _, series := range numbered {
 		last, err := v.book.LastNumber(v.ctx, series)
@@ -129,10 +164,7 @@ func (v *walk) firstNumbers() error {
 func (v *walk) lastNumbers() error {
 	v.gaps()
 	for _, series := range numbered {
-		highest := v.loadNo
-		if series == "ticket" {
-			highest = highestOf(v.tickets)
-		}
+		highest := v.highest(series)
 		last, err := v.book.LastNumber(v.ctx, series)
 		if err != nil {
 			return err
@@ -145,6 +177,24 @@ func (v *walk) lastNumbers() error {
 		}
 	}
 	return nil
+}
+
+// highest is the highest number of a series in the journal. A sample may be numbered
+// by hand as the book would, so of samples it is the last one given out, if its
+// number is there.
+func (v *walk) highest(series string) int64 {
+	switch series {
+	case "ticket":
+		return highestOf(v.tickets)
+	case "dispute":
+		return v.lastDispute
+	case "sample":
+		if begun := v.begun[series]; v.samples[begun] {
+			return begun
+		}
+		return 0
+	}
+	return v.loadNo
 }
 
 func (v *walk) gaps() {

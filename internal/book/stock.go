@@ -16,6 +16,11 @@ type StockRow struct {
 	In, Out, Back, Weight quantity.Amount
 }
 
+// SamePlace tells whether two rows are of one commodity in one bin, in one unit.
+func (r StockRow) SamePlace(o StockRow) bool {
+	return r.Commodity == o.Commodity && r.Bin == o.Bin && r.Weight.Unit() == o.Weight.Unit()
+}
+
 // StockKey is where grain lies. Weights of unlike units are kept apart.
 type StockKey struct {
 	Commodity, Bin string
@@ -150,7 +155,7 @@ func (s *StockSum) Rows() []StockRow {
 func balanced(rows []StockRow) []StockRow {
 	for i := range rows {
 		r := &rows[i]
-		if i > 0 && rows[i-1].Commodity == r.Commodity && rows[i-1].Bin == r.Bin && rows[i-1].Weight.Unit() == r.Weight.Unit() {
+		if i > 0 && rows[i-1].SamePlace(*r) {
 			r.Weight = rows[i-1].Weight
 		}
 		r.Weight = r.Weight.Add(r.In).Sub(r.Out).Sub(r.Back)

@@ -25,6 +25,8 @@ type Tx interface {
 
 	// What follows reads the book as this write has left it so far.
 
+	// LastAt is the time of the last fact, as facts carry it; empty in an empty book.
+	LastAt() (string, error)
 	FactsOf(subject string) ([]journal.Fact, error)
 	Loads(LoadFilter) ([]LoadRow, error)
 	Records(kind string) ([]Record, error)

@@ -78,9 +78,9 @@ func (p AccountPart) summary() report.Table {
 		{figure("Charges $"), func(s Sum) cell { return amount(s.Charges) }, nil, always},
 		{figure("Value $"), func(s Sum) cell { return amount(s.Value) }, nil, always},
 		{figure("Payable $"), func(s Sum) cell { return amount(s.Payable) }, nil, always},
-		{figure("Loads, price later"), func(s Sum) cell { return count(s.Later) }, nil, always},
+		{figure("Loads without price"), func(s Sum) cell { return count(s.Later) }, nil, always},
 		{in("Price later", q), func(s Sum) cell { return amount(s.LaterQuantity) }, nil, always},
-		{figure("Charges, price later $"), func(s Sum) cell { return amount(s.LaterCharges) }, nil, always},
+		{figure("Charges without price $"), func(s Sum) cell { return amount(s.LaterCharges) }, nil, always},
 	})
 	g.add(p.Sum)
 	return g.table("", "summary", p.Name, p.units.String())

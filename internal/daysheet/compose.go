@@ -97,10 +97,19 @@ func (c *composer) head() {
 	if c.Closed.Remark != "" {
 		pairs = append(pairs, report.Pair{Label: "Remark", Value: c.Closed.Remark, Own: true})
 	}
+	if c.Closed.Head != "" {
+		pairs = append(pairs, report.Pair{Label: "Head of the book", Value: c.Closed.Head, Own: true})
+	}
+	if e := c.Closed.Explained; e != nil {
+		pairs = append(pairs, report.Pair{Label: "Entered later, explained", Value: e.Reason + " (" + e.By + ", " + e.At + ")", Own: true})
+	}
 	c.put(report.Pairs{Pairs: pairs})
 	if c.Closed.Differs {
 		c.put(report.Para{Strong: true, Text: "THIS IS NOT THE SHEET THAT WAS CLOSED. The book gives other figures for this day now than in the evening it was closed. " +
 			"Check the book (tenth verify) and go back to a backup before anybody signs."})
+	}
+	if c.Closed.Late {
+		c.put(report.Para{Strong: true, Text: "SOMETHING ENTERED LATER COUNTS ON THIS DAY OR BEFORE IT. The sheet is the one that was closed. A manager has to explain what came later (tenth day explain)."})
 	}
 }
 

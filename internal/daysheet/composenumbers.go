@@ -158,6 +158,9 @@ func (c *composer) doubts() {
 	for _, t := range c.Accepted {
 		g.add(doubt{t, "limit accepted", strings.Join(t.Accepted, "; ")})
 	}
+	for _, t := range c.Answered {
+		g.add(doubt{t, "asked and answered", strings.Join(t.Answered, "; ")})
+	}
 	for _, t := range c.Flagged {
 		g.add(doubt{t, "flag", sentencesOf(t.Flags)})
 	}

@@ -119,9 +119,9 @@ func chargedGrid() *grid[chargedRow, none] {
 		{figure("Charges $"), func(r chargedRow) cell { return amount(r.Charges) }, nil, always},
 		{figure("Value $"), func(r chargedRow) cell { return amount(r.Value) }, nil, always},
 		{figure("Payable $"), func(r chargedRow) cell { return amount(r.Payable) }, nil, always},
-		{figure("Loads, price later"), func(r chargedRow) cell { return count(r.Later) }, nil, always},
-		{figure("Charges, price later $"), func(r chargedRow) cell { return amount(r.LaterCharges) }, nil, always},
-		{figure("Quantity, price later"), func(r chargedRow) cell { return r.later }, nil, always},
+		{figure("Loads without price"), func(r chargedRow) cell { return count(r.Later) }, nil, always},
+		{figure("Charges without price $"), func(r chargedRow) cell { return amount(r.LaterCharges) }, nil, always},
+		{figure("Quantity without price"), func(r chargedRow) cell { return r.later }, nil, always},
 	})
 }
 

@@ -175,7 +175,7 @@ func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, examp
 		for _, list := range []struct {
 			what  string
 			words []string
-		}{{"typed weight", t.Manual}, {"limit accepted", t.Accepted}, {"doubt at the bench", t.Flags}} {
+		}{{"typed weight", t.Manual}, {"limit accepted", t.Accepted}, {"asked and answered", t.Answered}, {"doubt at the bench", t.Flags}} {
 			for _, w := range list.words {
 				g.add(override{t, list.what, strings.TrimSpace(w)})
 			}

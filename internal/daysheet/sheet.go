@@ -36,8 +36,22 @@ type Notes struct {
 // Closing is who closed the day and when; the time is local.
 type Closing struct {
 	By, At, Remark string
-	// Differs says that the book no longer gives the sheet that was closed.
+	// Head is the head of the book when the day was closed, number and hash; empty
+	// on sheets that do not print it.
+	Head string
+	// Differs says that the journal no longer gives the sheet that was closed.
 	Differs bool
+	// Late says that something entered after the closing counts on the day or
+	// before it, and nobody has explained it; Explained is who has. The sheet is the
+	// one that was closed.
+	Late      bool
+	Explained *Explanation
+}
+
+// Explanation is why something entered after a day was closed counts on it or
+// before it; the time is local.
+type Explanation struct {
+	By, At, Reason string
 }
 
 // Sheet is a business day, added up.
@@ -57,6 +71,7 @@ type Sheet struct {
 	Later    []Ticket
 	Manual   []Ticket
 	Accepted []Ticket
+	Answered []Ticket
 	Flagged  []Ticket
 	Numbers  Numbers
 	Moves    []Move
@@ -143,6 +158,9 @@ func (s *Sheet) note(t Ticket) {
 	}
 	if len(t.Accepted) > 0 {
 		s.Accepted = append(s.Accepted, t)
+	}
+	if len(t.Answered) > 0 {
+		s.Answered = append(s.Answered, t)
 	}
 	if len(t.Flags) > 0 {
 		s.Flagged = append(s.Flagged, t)

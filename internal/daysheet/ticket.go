@@ -45,6 +45,7 @@ type Ticket struct {
 	Reason      string
 	Manual      []string
 	Accepted    []string
+	Answered    []string // questions of the house's guards, with who answered them and why
 	Flags       []string
 	// Figures are the lines written down with the load, which the digest of the
 	// day is made of. Everything else reads the summary of them.

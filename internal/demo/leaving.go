@@ -40,7 +40,7 @@ func (s *season) departures(day, come int, from, until time.Time) []act {
 	minutes := int64(until.Sub(from) / time.Minute)
 	for range come / leavesOf {
 		at := from.Add(time.Duration(s.chance.between(0, max(minutes-60, 1))) * time.Minute)
-		d := &departure{season: s, truck: pick(s.chance, s.fleet), clerk: Clerk, day: day, buyer: pick(s.chance, buyers)}
+		d := &departure{season: s, truck: s.came.free(pick(s.chance, s.fleet), s.fleet, at), clerk: Clerk, day: day, buyer: pick(s.chance, buyers)}
 		d.net = d.truck.build.carryLb - divisionLb*s.chance.between(0, 60)
 		loaded := at.Add(time.Duration(s.chance.between(900, 1800)) * time.Second)
 		acts = append(acts,
@@ -104,7 +104,7 @@ func (d *departure) issue(ctx context.Context, w *scalehouse.Batch) error {
 	if d.id == "" {
 		return nil
 	}
-	number, err := scalehouse.Issue(ctx, w, d.id)
+	number, err := issue(ctx, w, d.season, d.id)
 	if err != nil {
 		return err
 	}

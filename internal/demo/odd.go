@@ -153,7 +153,7 @@ func (v *visit) correct(ctx context.Context, w *scalehouse.Batch) error {
 	if err := v.mend(ctx, w, id); err != nil {
 		return err
 	}
-	number, err := scalehouse.Issue(ctx, w, id)
+	number, err := issue(ctx, w, v.season, id)
 	if err != nil {
 		return err
 	}

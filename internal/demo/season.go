@@ -33,6 +33,7 @@ type season struct {
 	later     []act         // acts due on a later day
 	heaps     heaps         // what is in the bins
 	shelf     []kept        // samples kept
+	came      comings       // when each truck came
 }
 
 // plan lays the season out: its days, its crops, its trucks, its contracts.
@@ -42,7 +43,7 @@ func plan(o Options) (*season, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &season{Options: o, today: today, chance: newChance(o.Seed, ofSeason), heaps: heaps{}}
+	s := &season{Options: o, today: today, chance: newChance(o.Seed, ofSeason), heaps: heaps{}, came: comings{}}
 	s.days = min(o.Loads/loadsADay+1, mostDays)
 	for s.days > 1 && len(s.inForce(today.AddDays(-s.days))) == 0 {
 		s.days--

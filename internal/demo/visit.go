@@ -4,9 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -33,7 +35,7 @@ type visit struct {
 
 // visit draws a truck and all that it does.
 func (s *season) visit(day int, at time.Time) []act {
-	v := s.arrival(day)
+	v := s.arrival(day, at)
 	come, weighed := at, at.Add(v.seconds(20, 50))
 	back := weighed.Add(v.seconds(360, 840))
 	tested := weighed.Add(v.seconds(90, 240))
@@ -62,9 +64,9 @@ func (v *visit) seconds(low, high int64) time.Duration {
 }
 
 // arrival draws who comes with what.
-func (s *season) arrival(day int) *visit {
+func (s *season) arrival(day int, at time.Time) *visit {
 	c := s.chance
-	v := &visit{season: s, day: day, truck: pick(c, s.fleet), crop: s.crop(), clerk: Clerk}
+	v := &visit{season: s, day: day, truck: s.came.free(pick(c, s.fleet), s.fleet, at), crop: s.crop(), clerk: Clerk}
 	if c.in1000(350) {
 		v.clerk = SecondClerk
 	}
@@ -81,6 +83,26 @@ func (s *season) arrival(day int) *visit {
 	}
 	v.terms(c)
 	return v
+}
+
+// longestVisit is how long a truck may be on the yard.
+const longestVisit = 45 * time.Minute
+
+// comings are when each truck came, by its id.
+type comings map[string][]time.Time
+
+// free is a truck, or the next of its fleet that is not on the yard.
+func (c comings) free(t truck, fleet []truck, at time.Time) truck {
+	first := slices.IndexFunc(fleet, func(o truck) bool { return o.ID == t.ID })
+	for i := range fleet {
+		next := fleet[(first+i)%len(fleet)]
+		isHere := func(came time.Time) bool { return at.Sub(came).Abs() < longestVisit }
+		if !slices.ContainsFunc(c[next.ID], isHere) {
+			c[next.ID] = append(c[next.ID], at)
+			return next
+		}
+	}
+	return t
 }
 
 var drivers = []string{"", "Ben", "Cass", "Dov", "Edie", "Finn", "Gus", "Hana"}
@@ -148,7 +170,7 @@ func (v *visit) issue(ctx context.Context, w *scalehouse.Batch) (err error) {
 	if v.gone {
 		return nil
 	}
-	v.number, err = scalehouse.Issue(ctx, w, v.id)
+	v.number, err = issue(ctx, w, v.season, v.id)
 	var problems settle.Problems
 	if errors.As(err, &problems) {
 		return v.beyondLimit(ctx, w, problems)
@@ -159,6 +181,29 @@ func (v *visit) issue(ctx context.Context, w *scalehouse.Batch) (err error) {
 	v.season.heaps.came(v.details, v.net)
 	_, err = scalehouse.RecordPrint(ctx, w, v.number)
 	return err
+}
+
+// issue gives a load its ticket. What is asked about it is answered first, by the
+// manager where the house leaves it to one.
+func issue(ctx context.Context, w *scalehouse.Batch, s *season, id string) (int64, error) {
+	number, err := scalehouse.Issue(ctx, w, id)
+	var asked guard.Asked
+	if !errors.As(err, &asked) {
+		return number, err
+	}
+	who, at := s.desk.Who().Name, s.clock
+	if err := s.as(Manager, at); err != nil {
+		return 0, err
+	}
+	for _, f := range asked {
+		if err := scalehouse.Answer(ctx, w, id, f.ID, f.Reasons[0]); err != nil {
+			return 0, err
+		}
+	}
+	if err := s.as(who, at); err != nil {
+		return 0, err
+	}
+	return scalehouse.Issue(ctx, w, id)
 }
 
 func lb(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }

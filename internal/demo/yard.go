@@ -36,7 +36,7 @@ func (s *season) leaveYard(ctx context.Context) error {
 
 // waiting draws a truck with nothing odd about it.
 func (s *season) waiting() *visit {
-	v := s.arrival(s.days)
+	v := s.arrival(s.days, s.Now)
 	v.odd = oddity{}
 	return v
 }

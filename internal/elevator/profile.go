@@ -32,6 +32,11 @@ type Profile struct {
 	Language string   `json:"language,omitempty"` // "en", "fr"
 	Dates    string   `json:"dates,omitempty"`    // "iso" or "local"
 	Weigher  string   `json:"weigher,omitempty"`  // who signs when nobody has signed in
+	// Guards are the house's own limits, Compulsory what no ticket may lack, and
+	// ManualReasons the reasons for a typed weight.
+	Guards        GuardRules   `json:"guards,omitempty"`
+	Compulsory    []Compulsory `json:"compulsory,omitempty"`
+	ManualReasons []string     `json:"manual_reasons,omitempty"`
 	// CopiesFor is for whom a ticket prints a copy: "driver", "office", "landlord".
 	// Each copy names whom it is for; none is one copy for whoever takes it.
 	CopiesFor []string `json:"copies_for,omitempty"`
@@ -80,6 +85,11 @@ func (p Profile) Check() []string {
 		out = append(out, s.check()...)
 		if slices.ContainsFunc(p.Scales[:i], func(before Scale) bool { return before.ID == s.ID }) {
 			out = append(out, fmt.Sprintf("Two scales are called %s; a ticket must tell which. Give one another name.", s.ID))
+		}
+	}
+	for _, r := range p.Guards {
+		if err := r.Check(); err != nil {
+			out = append(out, err.Error()+".")
 		}
 	}
 	if len(p.CopiesFor) > mostCopies {

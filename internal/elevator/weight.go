@@ -36,9 +36,14 @@ func (s Scale) CheckWeight(w quantity.Amount) error {
 // UR.3.8, from memory, not confirmed: a warning, never a refusal). It is empty
 // when there is nothing to warn of.
 func (s Scale) LightNet(net quantity.Amount) string {
-	least := s.Division.Mul(quantity.Int(50, quantity.Plain))
+	least := s.SmallestNet()
 	if net.Unit() != least.Unit() || !net.Less(least) {
 		return ""
 	}
 	return fmt.Sprintf("Net %s is under 50 divisions of the scale (%s); a load this light is better weighed on a smaller scale.", net, least)
+}
+
+// SmallestNet is the smallest net that the scale is meant for, 50 divisions.
+func (s Scale) SmallestNet() quantity.Amount {
+	return s.Division.Mul(quantity.Int(50, quantity.Plain))
 }

@@ -12,18 +12,22 @@ type Facts struct {
 	Weighed  []load.Weighing
 	Sample   *load.Sample // nil leaves it
 	Accepted []load.Accepted
+	Answered []Answer
 }
+
+// Answer is the reason given for something a guard of the house asks about.
+type Answer struct{ Guard, Reason string }
 
 // IsEmpty reports whether nothing is to be written.
 func (f Facts) IsEmpty() bool {
-	return f.Details == nil && f.Sample == nil && len(f.Weighed) == 0 && len(f.Accepted) == 0
+	return f.Details == nil && f.Sample == nil && len(f.Weighed) == 0 && len(f.Accepted) == 0 && len(f.Answered) == 0
 }
 
 // Facts are what can be written of the texts. A text that was refused changes
 // nothing; see [Form.Refused].
 func (f *Form) Facts() Facts {
 	d := f.read()
-	out := Facts{Weighed: slices.Clone(d.weighed), Accepted: slices.Clone(d.accepted)}
+	out := Facts{Weighed: slices.Clone(d.weighed), Accepted: slices.Clone(d.accepted), Answered: slices.Clone(d.answered)}
 	if d.sampled {
 		sample := d.sample
 		out.Sample = &sample

@@ -66,6 +66,20 @@ func (f *Form) Set(field, text string) {
 	f.texts[field], f.now = strings.TrimSpace(text), nil
 }
 
+// FieldCalled is the id of the field that a text names: a factor of the load's grain
+// may be called by its name or by the short name a tester writes. What names no
+// factor stays as it is.
+func (f *Form) FieldCalled(text string) string {
+	c, err := grain.ByID(f.Commodity())
+	if err != nil {
+		return text
+	}
+	if factor, known := c.FactorCalled(text); known {
+		return string(factor.ID)
+	}
+	return text
+}
+
 // Book is the load as the book has it, or one of which nothing is known.
 func (f *Form) book() *load.Load {
 	if f.start.Book == nil {
@@ -84,6 +98,7 @@ type draft struct {
 	sample           load.Sample
 	weighed          []load.Weighing
 	accepted         []load.Accepted
+	answered         []Answer
 	amended, sampled bool
 	scale            string
 
@@ -181,16 +196,26 @@ func (f *Form) readAll(d *draft, fields []Field) []Field {
 // AcceptField is the field whose text is the reason to settle beyond a limit.
 func AcceptField(limit string) string { return acceptPrefix + limit }
 
-const acceptPrefix = "accept."
+// AnswerField is the id of the answer to a question of a guard.
+func AnswerField(guard string) string { return answerPrefix + guard }
+
+const (
+	acceptPrefix = "accept."
+	answerPrefix = "answer."
+)
 
 // readRest reads acceptances, and refuses what is no field of this load.
 func (f *Form) readRest(d *draft) {
 	for _, id := range f.order {
 		limit, isAcceptance := strings.CutPrefix(id, acceptPrefix)
+		asked, isAnswer := strings.CutPrefix(id, answerPrefix)
 		_, refused := d.refused[id]
 		switch {
 		case isAcceptance:
 			d.accepted = append(d.accepted, load.Accepted{Limit: limit, Reason: f.texts[id]})
+			d.good = append(d.good, id)
+		case isAnswer:
+			d.answered = append(d.answered, Answer{asked, f.texts[id]})
 			d.good = append(d.good, id)
 		case !refused && !slices.Contains(d.good, id):
 			d.refused[id] = f.noField(d, id)

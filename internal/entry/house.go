@@ -3,6 +3,7 @@ package entry
 import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
@@ -31,6 +32,8 @@ type House interface {
 	RetainDays() int
 	// Settle settles a load without writing anything, or says why it cannot be.
 	Settle(*load.Load) (*settle.Settlement, settle.Problems)
+	// Around is what the house and the book compare a load with.
+	Around(*load.Load) (guard.Setting, error)
 	// MoistureClasses are the classes of a load's grain; none where the house is
 	// under rules without them.
 	MoistureClasses(*load.Load) []grain.MoistureClass

@@ -2,6 +2,7 @@ package entry
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/elevator"
@@ -23,11 +24,12 @@ const (
 )
 
 // Unknown is a text that names nothing on a list. Known are the codes there are,
-// where they are few enough to be told.
+// where they are few enough to be told, and Near those most like the text, each by
+// its code and name.
 type Unknown struct {
-	List  List
-	Text  string
-	Known []string
+	List        List
+	Text        string
+	Known, Near []string
 }
 
 // Error says what to do about it.
@@ -45,6 +47,21 @@ func (e Unknown) Error() string {
 		return fmt.Sprintf("there is no scale %s at this elevator. Name one that is set up, or add it in the set-up", e.Text)
 	}
 	return fmt.Sprintf("there is no %s %q here", e.List, e.Text)
+}
+
+// NoCommodity is a text that names no grain the program knows. Known are the grains
+// to choose from, Near those most like the text.
+type NoCommodity struct {
+	Text        string
+	Known, Near []string
+}
+
+// Error says what to do about it.
+func (e NoCommodity) Error() string {
+	if len(e.Near) > 0 {
+		return fmt.Sprintf("%q is not a commodity here. Did you mean %s?", e.Text, strings.Join(e.Near, ", "))
+	}
+	return fmt.Sprintf("%q is not a commodity here. Choose one of these: %s", e.Text, strings.Join(e.Known, ", "))
 }
 
 // Ambiguous is a text that may name several things on a list. Like are the first
@@ -100,7 +117,31 @@ func look[T any](list List, text string, all []T, keysOf func(T) keys) (T, error
 			return none, Ambiguous{List: list, Text: text, Like: candidates(like, keysOf)}
 		}
 	}
-	return none, Unknown{List: list, Text: text}
+	return none, Unknown{List: list, Text: text, Near: nearest(text, all, keysOf)}
+}
+
+// nearest are the things whose code, name or one word of it is most like a text.
+func nearest[T any](text string, all []T, keysOf func(T) keys) []string {
+	var words []string
+	of := map[string][]T{}
+	for _, one := range all {
+		k := keysOf(one)
+		for _, word := range append(append([]string{k.code}, k.names...), strings.Fields(k.part)...) {
+			if len(of[word]) == 0 {
+				words = append(words, word)
+			}
+			of[word] = append(of[word], one)
+		}
+	}
+	var near []string
+	for _, word := range textsearch.Nearest(text, words) {
+		for _, name := range candidates(of[word], keysOf) {
+			if !slices.Contains(near, name) {
+				near = append(near, name)
+			}
+		}
+	}
+	return near[:min(len(near), mostCandidates)]
 }
 
 func isCalled(k keys, text string) bool {
@@ -171,17 +212,23 @@ func Contract(in Lists, text string) (elevator.ContractTerms, error) {
 }
 
 // Commodity finds any grain the program knows by its id, its name, or the part of
-// one name only. The error lists the known ids.
+// one name only.
 func Commodity(text string) (grain.Commodity, error) {
 	return commodityOf(grain.All(), text)
 }
 
+// commodityOf finds one of several grains; the error names those most like the text.
 func commodityOf(all []grain.Commodity, text string) (grain.Commodity, error) {
 	c, err := look(CommodityList, text, all, func(c grain.Commodity) keys { return keys{c.ID, []string{c.Name}, c.Name} })
-	if _, unknown := err.(Unknown); unknown {
-		return grain.ByID(strings.TrimSpace(text))
+	unknown, is := err.(Unknown)
+	if !is {
+		return c, err
 	}
-	return c, err
+	none := NoCommodity{Text: unknown.Text, Near: unknown.Near}
+	for _, c := range all {
+		none.Known = append(none.Known, c.ID)
+	}
+	return c, none
 }
 
 // CommodityHere finds a grain as [Commodity] does, those taken here before others
@@ -193,8 +240,13 @@ func CommodityHere(p elevator.Profile, text string) (grain.Commodity, error) {
 			taken = append(taken, c)
 		}
 	}
-	if c, err := commodityOf(taken, text); err == nil {
-		return c, nil
+	c, err := commodityOf(taken, text)
+	none, unknown := err.(NoCommodity)
+	if !unknown {
+		return c, err
 	}
-	return Commodity(text)
+	if c, err := Commodity(text); err == nil || len(taken) == 0 {
+		return c, err
+	}
+	return c, none
 }

@@ -108,18 +108,18 @@ func (r *trialReader) weights() {
 			return
 		}
 		truck := quantity.Int(1, net.Unit())
-		r.draft(net.Add(truck), truck)
+		r.draft(net.Add(truck), truck, message.New("no truck was weighed; %s stands for it", truck).String())
 		return
 	}
 	gross, okGross := r.weight("gross", "Gross")
 	tare, okTare := r.weight("tare", "Tare")
 	if okGross && okTare {
-		r.draft(gross, tare)
+		r.draft(gross, tare, r.Source)
 	}
 }
 
-func (r *trialReader) draft(gross, tare quantity.Amount) {
-	r.facts.Drafts = []settle.Draft{{Gross: gross, Tare: tare, GrossSource: r.Source, TareSource: r.Source}}
+func (r *trialReader) draft(gross, tare quantity.Amount, source string) {
+	r.facts.Drafts = []settle.Draft{{Gross: gross, Tare: tare, GrossSource: source, TareSource: source}}
 }
 
 func (r *trialReader) moisture() {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -17,6 +18,7 @@ type RemarkKind int
 // A warning is to be looked at twice; a stop keeps the ticket from being issued.
 const (
 	Warn RemarkKind = iota + 1
+	Ask
 	Stop
 )
 
@@ -38,12 +40,15 @@ type Tried struct {
 	Problems   settle.Problems    // why not
 	Remarks    map[string]Remark  // by field
 	Missing    map[string]bool    // fields the ticket cannot do without
+	Lacking    []guard.Lacking    // what this house does not do without
+	Found      []guard.Finding    // improbable things, answered ones among them
+	Asked      guard.Asked        // those that wait for an answer
 }
 
 // Remark says something beside a field; the first remark stays, unless the later
 // one is graver.
 func (t *Tried) Remark(field string, r Remark) {
-	if old, taken := t.Remarks[field]; taken && (old.Kind == Stop || r.Kind != Stop) {
+	if old, taken := t.Remarks[field]; taken && old.Kind >= r.Kind {
 		return
 	}
 	t.Remarks[field] = r
@@ -61,6 +66,7 @@ func (f *Form) Tried() Tried {
 	t.findEdition()
 	t.miss()
 	t.settle()
+	t.guard()
 	t.warn()
 	return t.Tried
 }
@@ -115,6 +121,7 @@ func CopyOf(l *load.Load) *load.Load {
 	c.Weighings = slices.Clone(l.Weighings)
 	c.Struck = slices.Clone(l.Struck)
 	c.Accepted = slices.Clone(l.Accepted)
+	c.Answers = slices.Clone(l.Answers)
 	return &c
 }
 
@@ -184,13 +191,6 @@ func (t *trying) beside(problem string) string {
 // warn says what does not stop a ticket and should be looked at twice, and what
 // the bench doubted.
 func (t *trying) warn() {
-	if s, ok := t.scale(t.draft); ok && !t.start.Past {
-		if net, known := t.Load.Net(); known && net.Sign() > 0 {
-			if light := s.LightNet(net); light != "" {
-				t.Remark(string(load.Tare), Remark{Kind: Warn, Text: message.Words(light)})
-			}
-		}
-	}
 	for _, stop := range t.Load.Sample.Stops {
 		t.Remark("moisture", Remark{Kind: Warn, Text: message.Words(stop.Sentence)})
 	}

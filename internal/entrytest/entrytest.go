@@ -34,7 +34,7 @@ type Text struct{ Field, Typed string }
 type Case struct {
 	Line    int
 	House   string
-	Outcome string // "ok", or "refused", "stopped", "warned" and the field
+	Outcome string // "ok", or "refused", "stopped", "asked", "warned" and the field
 	Typed   []Text
 }
 
@@ -68,18 +68,7 @@ type Table struct {
 // Read reads the table below the root of the repository.
 func Read(t testing.TB, root string) *Table {
 	t.Helper()
-	table := &Table{root: root, facts: map[int]string{}}
-	for i, line := range lines(t, filepath.Join(root, "testdata/entry/parity.txt")) {
-		if line = strings.TrimSpace(line); line == "" || strings.HasPrefix(line, "#") {
-			continue
-		}
-		c, err := parseCase(line)
-		if err != nil {
-			t.Fatalf("parity.txt:%d: %v", i+1, err)
-		}
-		c.Line = i + 1
-		table.Cases = append(table.Cases, c)
-	}
+	table := &Table{root: root, facts: map[int]string{}, Cases: cases(t, root, "parity.txt")}
 	for _, line := range lines(t, filepath.Join(root, factsFile)) {
 		var number int
 		if head, facts, ok := strings.Cut(line, "\t"); ok {
@@ -89,6 +78,30 @@ func Read(t testing.TB, root string) *Table {
 		}
 	}
 	return table
+}
+
+// Absurd reads the table of what nobody means.
+func Absurd(t testing.TB, root string) []Case {
+	t.Helper()
+	return cases(t, root, "absurd.txt")
+}
+
+// cases are the lines of a table.
+func cases(t testing.TB, root, name string) []Case {
+	t.Helper()
+	var out []Case
+	for i, line := range lines(t, filepath.Join(root, "testdata/entry", name)) {
+		if line = strings.TrimSpace(line); line == "" || strings.HasPrefix(line, "#") {
+			continue
+		}
+		c, err := parseCase(line)
+		if err != nil {
+			t.Fatalf("%s:%d: %v", name, i+1, err)
+		}
+		c.Line = i + 1
+		out = append(out, c)
+	}
+	return out
 }
 
 const factsFile = "testdata/entry/parity.facts"
@@ -186,7 +199,8 @@ func Facts(t testing.TB, l *load.Load) string {
 }
 
 // Outcome is what a form says of texts: the first that cannot stand, else the
-// first field that stops the ticket, else the first to be looked at twice.
+// first field that stops the ticket, else the first that is asked about or is to be
+// looked at twice.
 func Outcome(f *entry.Form) string {
 	if field, err := f.FirstRefused(); err != nil {
 		return "refused " + field
@@ -195,7 +209,7 @@ func Outcome(f *entry.Form) string {
 	for _, kind := range []struct {
 		kind entry.RemarkKind
 		word string
-	}{{entry.Stop, "stopped"}, {entry.Warn, "warned"}} {
+	}{{entry.Stop, "stopped"}, {entry.Ask, "asked"}, {entry.Warn, "warned"}} {
 		for _, field := range f.Fields() {
 			if tried.Remarks[field.ID].Kind == kind.kind {
 				return kind.word + " " + field.ID
@@ -206,6 +220,18 @@ func Outcome(f *entry.Form) string {
 		}
 	}
 	return "ok"
+}
+
+// AbsurdOutcome is what a form says of what nobody means: the first text that cannot
+// stand, else the first question, else the first field that stops the ticket.
+func AbsurdOutcome(f *entry.Form) string {
+	if field, err := f.FirstRefused(); err != nil {
+		return "refused " + field
+	}
+	if asked := f.Tried().Asked; len(asked) > 0 {
+		return "asked " + asked[0].ID
+	}
+	return Outcome(f)
 }
 
 // Enter writes what can be written of a form into the book, and gives the load

@@ -7,6 +7,9 @@ import (
 
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
@@ -20,6 +23,8 @@ var usualLoads = map[string][]Text{
 	"lb":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
 	"kg":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "40010"}, {"moisture", "14.2"}, {"tare", "14000"}},
 	"bare": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
+	// guarded is the house in pounds with every guard on.
+	"guarded": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "9"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}, {"price", "4.12"}},
 	// french is the house in pounds, whose language writes a decimal comma.
 	"french": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15,2"}, {"tare", "24300"}},
 	// blank is the house in pounds with nothing typed yet.
@@ -40,6 +45,12 @@ func profile(name string) elevator.Profile {
 			{Commodity: "corn", Schedule: "main"}, {Commodity: "soybeans", Schedule: "main"}, {Commodity: "wheat-hrw", Schedule: "main"},
 			{Commodity: "canola", Schedule: "main"}, {Commodity: "oats", Schedule: "unwritten"},
 		},
+		// Every line of the table leaves its truck on the yard, and the stored tare is
+		// another than the one that is typed.
+		Guards: elevator.GuardRules{{Guard: "on-yard", Act: elevator.GuardOff}, {Guard: "tare", Act: elevator.GuardOff}},
+	}
+	if name == "guarded" {
+		p.Guards = nil
 	}
 	if name == "french" {
 		p.Language = "fr"
@@ -66,7 +77,30 @@ func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
 	must(t, scalehouse.SetPerson(ctx, d, elevator.Person{Name: Manager, Role: elevator.Manager}))
 	must(t, scalehouse.SetProfile(ctx, d, profile(name)))
 	furnish(t, d, name)
+	if name == "guarded" {
+		trade(t, d)
+	}
 	return d
+}
+
+// trade puts tickets at the usual price into the book, the last of them of truck 8,
+// and truck r2 onto the yard.
+func trade(t testing.TB, d *scalehouse.Desk) {
+	t.Helper()
+	ctx := context.Background()
+	for _, truck := range []string{"31", "32", "8", "r2"} {
+		f := entry.New(office.NewEntering(ctx, d), entry.Start{Direction: load.Inbound, Reason: func(string) string { return "read from the indicator" }})
+		for _, text := range usualLoads["guarded"] {
+			f.Set(text.Field, text.Typed)
+		}
+		f.Set("truck", truck)
+		l := Enter(t, d, f)
+		if truck == "r2" {
+			return
+		}
+		_, err := scalehouse.Issue(ctx, d, l.ID)
+		must(t, err)
+	}
 }
 
 func furnish(t testing.TB, d *scalehouse.Desk, name string) {

@@ -27,6 +27,7 @@ func Compose(f Facts) report.Document {
 		"A rule that was looked at and changed nothing stands there too, with its reason."})
 	c.put(c.steps())
 	c.bench()
+	c.overDry()
 	c.whatIfs()
 	c.correction()
 	c.disputes()

@@ -36,7 +36,27 @@ func (c *composer) bench() {
 	for _, a := range c.Load.Accepted {
 		said = append(said, fmt.Sprintf("Let through by %s: %s, %s.", a.Who, a.Limit, a.Accepted.Reason))
 	}
+	for _, a := range c.Load.Answers {
+		said = append(said, fmt.Sprintf("Asked: %s Answered by %s: %s.", a.Asked, a.Who, a.Answered.Reason))
+	}
 	c.put(report.Para{Text: strings.Join(said, " ")})
+}
+
+// overDry is what the load gives away by being drier than its base.
+func (c *composer) overDry() {
+	if c.OverDry == nil {
+		return
+	}
+	var pairs []report.Pair
+	for _, s := range []*worksheet.Step{c.OverDry.Equal, c.OverDry.GivenAway, c.OverDry.Quantity, c.OverDry.Worth} {
+		if s != nil {
+			pairs = append(pairs, report.Pair{Label: s.Label(), Value: joined(", ", s.Printed(), s.Note())})
+		}
+	}
+	base, _ := c.OverDry.Sheet.Step("overdry.base")
+	c.put(report.Heading{Text: "Drier than the base"},
+		report.Para{Text: fmt.Sprintf("The dry matter of this load would weigh more at %s, by W × (100 − Mi) ÷ (100 − Mf).", base.Printed())},
+		report.Pairs{Pairs: pairs})
 }
 
 // Differences is every line on which two settlements part, in pounds, bushels

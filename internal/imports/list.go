@@ -48,6 +48,9 @@ type Row struct {
 	Truck    *elevator.Truck
 	Past     *Past
 	Problems []Problem
+	// Remarks are what is improbable about a past load. It can be taken over all the
+	// same: it was ticketed long ago.
+	Remarks []Problem
 }
 
 // List is a file as read.

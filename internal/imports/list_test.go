@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -51,6 +52,9 @@ func (e testHouse) Settle(l *load.Load) (*settle.Settlement, settle.Problems) {
 		return nil, settle.Problems{{Field: "edition", Sentence: message.Of(err)}}
 	}
 	return nil, settle.Check(l.SettleFacts(), edition)
+}
+func (e testHouse) Around(*load.Load) (guard.Setting, error) {
+	return guard.Setting{House: e.Profile()}, nil
 }
 func (testHouse) MoistureClasses(*load.Load) []grain.MoistureClass { return nil }
 
@@ -165,4 +169,26 @@ func FuzzRead(f *testing.F) {
 			}
 		}
 	})
+}
+
+// What is improbable in a past load is remarked on with its line and column, and the
+// row can be taken over.
+func TestImprobablePastLoadsAreRemarkedOn(t *testing.T) {
+	text := "day,grower,commodity,truck,gross,tare,moisture,price\n" +
+		"2026-09-14,G1,corn,7,52300,24300,18.0,4.12\n" +
+		"2026-09-14,G1,corn,7,52300,24300,36.0,412\n"
+	list, problems := Read(Loads, []byte(text), inPounds)
+	if len(problems) > 0 || len(list.Rows) != 2 || list.Rows[0].Past == nil {
+		t.Fatalf("%v, %+v", problems, list.Rows)
+	}
+	if usual := list.Rows[0].Remarks; len(usual) > 0 {
+		t.Errorf("a usual load: %v", usual)
+	}
+	columns := map[string]bool{}
+	for _, r := range list.Rows[1].Remarks {
+		columns[r.Column] = r.Line == 3
+	}
+	if !columns["moisture"] || !columns["price"] {
+		t.Errorf("the absurd row has the remarks %v and the problems %v", list.Rows[1].Remarks, list.Rows[1].Problems)
+	}
 }

@@ -143,6 +143,10 @@ func (r *reader) settles(form *entry.Form, cells []pastCell) {
 		r.wrong("", "%s", whole.Err)
 		return
 	}
+	for _, f := range tried.Found {
+		column := r.columnOf(settle.Problem{Field: f.Field}, cells)
+		r.row.Remarks = append(r.row.Remarks, Problem{Line: r.row.Line, Column: column, Reason: f.Said.String()})
+	}
 	for _, p := range tried.Problems {
 		r.wrong(r.columnOf(p, cells), "%s", p.Sentence)
 	}

@@ -16,6 +16,7 @@ var allowed = map[string][]Phase{
 	Weighed{}.Kind():    {OnYard, Ready},
 	Sampled{}.Kind():    {OnYard, Ready},
 	Accepted{}.Kind():   {OnYard, Ready},
+	Answered{}.Kind():   {OnYard, Ready},
 	Refused{}.Kind():    {OnYard, Ready},
 	Settled{}.Kind():    {OnYard, Ready},
 	Issued{}.Kind():     {Ready},
@@ -41,6 +42,8 @@ func (l *Load) Allow(f Fact) error {
 	case Sampled:
 		return firstWrong(l.mayCarry(f.Carried), f.Sample.check())
 	case Accepted:
+		return firstWrong(l.mayCarry(f.Carried), f.check())
+	case Answered:
 		return firstWrong(l.mayCarry(f.Carried), f.check())
 	case Refused:
 		return needsReason(f.Reason, "a load is refused")
@@ -146,6 +149,13 @@ func (a Accepted) check() error {
 		return message.WrongPhase.Errorf("no limit is named that is to be accepted; name the one the load was stopped by")
 	}
 	return needsReason(a.Reason, "a limit is accepted")
+}
+
+func (a Answered) check() error {
+	if strings.TrimSpace(a.Guard) == "" {
+		return message.WrongPhase.Errorf("an answer names the question it answers; name the guard that asked")
+	}
+	return needsReason(a.Reason, "a question about a load is answered")
 }
 
 func needsReason(reason, act string) error {

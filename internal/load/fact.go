@@ -49,6 +49,17 @@ type Accepted struct {
 	Carried *Stamp `json:"carried,omitempty"`
 }
 
+// Answered is the answer to a question that a guard of the house asked. About are
+// the figures compared: the answer holds while they are the same. Asked is the
+// sentence in English, as it was shown.
+type Answered struct {
+	Guard   string `json:"guard"`
+	About   string `json:"about"`
+	Asked   string `json:"asked"`
+	Reason  string `json:"reason"`
+	Carried *Stamp `json:"carried,omitempty"`
+}
+
 // Refused is a load turned away.
 type Refused struct {
 	Reason string        `json:"reason"`
@@ -118,6 +129,9 @@ func (Sampled) Kind() string { return "load.sampled" }
 func (Accepted) Kind() string { return "load.accepted" }
 
 // Kind names the fact in the journal.
+func (Answered) Kind() string { return "load.answered" }
+
+// Kind names the fact in the journal.
 func (Refused) Kind() string { return "load.refused" }
 
 // Kind names the fact in the journal.
@@ -145,6 +159,7 @@ var readers = map[string]func([]byte) (Fact, error){
 	Weighed{}.Kind():    read[Weighed],
 	Sampled{}.Kind():    read[Sampled],
 	Accepted{}.Kind():   read[Accepted],
+	Answered{}.Kind():   read[Answered],
 	Refused{}.Kind():    read[Refused],
 	Settled{}.Kind():    read[Settled],
 	Issued{}.Kind():     read[Issued],

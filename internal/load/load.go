@@ -58,6 +58,7 @@ type Load struct {
 	Sample    Sample
 	Sampled   Stamp // of the last result
 	Accepted  []AcceptedLimit
+	Answers   []Answer // to questions of the house's guards, in order
 	Settled   *Settled
 	Number    int64
 	Weigher   string
@@ -83,6 +84,12 @@ type Again struct {
 // AcceptedLimit is a limit a manager has accepted.
 type AcceptedLimit struct {
 	Accepted
+	Stamp
+}
+
+// Answer is an answer with its stamp.
+type Answer struct {
+	Answered
 	Stamp
 }
 
@@ -132,6 +139,8 @@ func (l *Load) Apply(f Stamped) error {
 		l.unsettle()
 	case Accepted:
 		l.Accepted = append(l.Accepted, AcceptedLimit{fact, f.Stamp.orCarried(fact.Carried)})
+	case Answered:
+		l.Answers = append(l.Answers, Answer{fact, f.Stamp.orCarried(fact.Carried)})
 	case Refused:
 		l.end(TurnedAway, Ending{Reason: fact.Reason, Day: fact.Day, Stamp: f.Stamp})
 	case Settled:

@@ -37,7 +37,7 @@ func sampled(percent string) Sampled {
 func one() []Fact {
 	return []Fact{
 		Opened{Details: details()}, Amended{Details: details()}, gross(52300), sampled("18.0"),
-		Accepted{Limit: "damage", Reason: "blended"}, Refused{Reason: "hot", Day: day},
+		Accepted{Limit: "damage", Reason: "blended"}, Answered{Guard: "price", About: "corn | $41.2/bu", Asked: "Price $41.20/bu.", Reason: "agreed with the owner"}, Refused{Reason: "hot", Day: day},
 		Settled{Edition: "e"}, Issued{Number: 7, Weigher: "Cal Reyes", Day: day}, Printed{},
 		Voided{Reason: "wrong grower", Day: day}, Superseded{By: 8, Reason: "wrong tare", Day: day},
 		Reissued{By: 9, Day: day},
@@ -74,8 +74,8 @@ func to(t *testing.T, phase Phase) *Load {
 func TestWhatMayFollowWhat(t *testing.T) {
 	may := map[Phase]string{
 		NotOpened:  "load.opened",
-		OnYard:     "load.amended load.weighed load.sampled load.accepted load.refused load.settled",
-		Ready:      "load.amended load.weighed load.sampled load.accepted load.refused load.settled ticket.issued",
+		OnYard:     "load.amended load.weighed load.sampled load.accepted load.answered load.refused load.settled",
+		Ready:      "load.amended load.weighed load.sampled load.accepted load.answered load.refused load.settled ticket.issued",
 		Ticketed:   "ticket.printed ticket.voided ticket.superseded",
 		TurnedAway: "",
 		Void:       "ticket.printed ticket.reissued",

@@ -26,6 +26,9 @@ const (
 	Incomplete Kind = "incomplete"
 	// Storage is a book, file or disk that could not be read or written.
 	Storage Kind = "storage"
+	// ClockStepped is an act at a time that cannot follow the book's last fact, until
+	// somebody answers for the clock.
+	ClockStepped Kind = "clock stepped"
 	// Device is a scale, printer or line that did not answer as it should.
 	Device Kind = "device"
 )

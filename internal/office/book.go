@@ -54,12 +54,17 @@ type Shelf interface {
 	Origins(context.Context) (map[string]string, error)
 }
 
-// Lists are what a sheet is read from: the book as it stands, or as a write has
-// left it so far. A day is closed with the very sheet it had in that moment.
-type Lists interface {
+// DayLists are the loads and the position that a day's sheet is added up from.
+type DayLists interface {
 	Loads(book.LoadFilter) ([]book.LoadRow, error)
 	StockBefore(day string) ([]book.StockRow, error)
 	LastTicketBefore(day string) (int64, error)
+}
+
+// Lists are what a sheet is read from: the book as it stands, or as a write has
+// left it so far. A day is closed with the very sheet it had in that moment.
+type Lists interface {
+	DayLists
 	SamplesKept(from, to string) ([]book.KeptSamples, error)
 	Records(kind string) ([]book.Record, error)
 	FactsOf(subject string) ([]journal.Fact, error)
@@ -97,6 +102,80 @@ func (b bookNow) FactsOf(subject string) ([]journal.Fact, error) {
 
 // readNow reads from the book as it stands.
 func readNow(ctx context.Context, d Desk) Lists { return bookNow{ctx, d.Reader()} }
+
+// listsThen are the loads as they were when a fact was written.
+type listsThen struct {
+	rows  []book.LoadRow
+	stock []book.StockRow
+}
+
+// listsUpTo replays every load by the facts up to a number.
+func listsUpTo(ctx context.Context, d Desk, seq int64) (listsThen, error) {
+	facts := map[string][]journal.Fact{}
+	var order []string
+	for f, err := range d.Reader().Facts(ctx, book.FactFilter{ToSeq: seq}) {
+		if err != nil {
+			return listsThen{}, err
+		}
+		if id, is := LoadOfSubject(f.Subject); is {
+			if facts[id] == nil {
+				order = append(order, id)
+			}
+			facts[id] = append(facts[id], f)
+		}
+	}
+	var out listsThen
+	var sum book.StockSum
+	for _, id := range order {
+		l, err := Replay(id, facts[id])
+		if err != nil {
+			return out, err
+		}
+		row := RowOf(l)
+		if err := sum.Add(row); err != nil {
+			return out, err
+		}
+		out.rows = append(out.rows, row)
+	}
+	out.stock = sum.Rows()
+	return out, nil
+}
+
+// Loads chooses by the day they stand on, or by a ticket.
+func (l listsThen) Loads(f book.LoadFilter) ([]book.LoadRow, error) {
+	var out []book.LoadRow
+	for _, r := range l.rows {
+		onDay := f.OnDay != "" && (r.IssuedDay == f.OnDay || r.EndedDay == f.OnDay)
+		if onDay || f.Ticket > 0 && r.Ticket == f.Ticket {
+			out = append(out, r)
+		}
+	}
+	return out, nil
+}
+
+// LastTicketBefore is the last number of the last day before a day.
+func (l listsThen) LastTicketBefore(day string) (int64, error) {
+	last := book.LoadRow{}
+	for _, r := range l.rows {
+		before := r.Ticket > 0 && r.IssuedDay < day
+		if before && (r.IssuedDay > last.IssuedDay || r.IssuedDay == last.IssuedDay && r.Ticket > last.Ticket) {
+			last = r
+		}
+	}
+	return last.Ticket, nil
+}
+
+// StockBefore is the position in the evening before a day.
+func (l listsThen) StockBefore(day string) ([]book.StockRow, error) {
+	var out []book.StockRow
+	for i, r := range l.stock {
+		ends := i+1 == len(l.stock) || !l.stock[i+1].SamePlace(r) || l.stock[i+1].Day >= day
+		if r.Day < day && ends && !r.Weight.IsZero() {
+			out = append(out, r)
+		}
+	}
+	return out, nil
+}
 
 // RecordsOf reads all records of one kind as they now are.
 func RecordsOf[F journal.Kinded](ctx context.Context, b Book) ([]F, error) {

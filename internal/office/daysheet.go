@@ -6,6 +6,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
+	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
@@ -29,6 +30,9 @@ type DayClosed struct {
 	// Engine says how the sheet was written down to be hashed. It is left out for
 	// the first one.
 	Engine settle.Engine `json:"engine,omitzero"`
+	// Pinned says that the sheet prints the head of the book, which is this fact.
+	// Sheets closed by earlier programs print as they did.
+	Pinned bool `json:"pinned,omitempty"`
 }
 
 // Kind names the fact in the journal.
@@ -45,8 +49,53 @@ func ClosingOf(ctx context.Context, d Desk, day quantity.Date) (fact journal.Fac
 	return last, closed, true, decoder.Decode(&closed)
 }
 
+// DayExplained is the fact that a manager explained why something entered after a
+// day was closed counts on that day or before it: past loads taken over late, a
+// clock that stood wrong. Programs that let nothing count before a closed day make
+// no such days any more. The sheet stays the one that was closed.
+type DayExplained struct {
+	Day    quantity.Date `json:"day"`
+	Reason string        `json:"reason"`
+	// Sheet is the SHA-256 of the sheet as the book gives it by now, so that what
+	// is entered later needs an explanation of its own.
+	Sheet string `json:"sheet"`
+}
+
+// Kind names the fact in the journal.
+func (DayExplained) Kind() string { return "day.explained" }
+
+// Check asks for the reason.
+func (f DayExplained) Check() error {
+	if strings.TrimSpace(f.Reason) == "" {
+		return message.Incomplete.Errorf("say why something counts on %s that was entered after it was closed", f.Day)
+	}
+	return nil
+}
+
+// ExplainedSubject is what explanations of a day are facts of.
+func ExplainedSubject(day quantity.Date) string { return "explanation of day " + day.String() }
+
+// explanationOf is the explanation of a sheet as the book gives it by now.
+func explanationOf(ctx context.Context, d Desk, day quantity.Date, sheet string) (*daysheet.Explanation, error) {
+	facts, err := d.Reader().FactsOf(ctx, ExplainedSubject(day))
+	if err != nil {
+		return nil, err
+	}
+	for _, fact := range facts {
+		said, err := journal.ReadBody[DayExplained](fact.Body)
+		if err != nil {
+			return nil, message.Errorf("fact %d: %w", fact.Seq, err)
+		}
+		if said.Sheet == sheet {
+			return &daysheet.Explanation{By: fact.Who, At: d.Local(fact.At), Reason: said.Reason}, nil
+		}
+	}
+	return nil, nil
+}
+
 // DaySheet adds a business day up. The sheet of a closed day is the one that
-// was closed; should the book say otherwise by now, it says so.
+// was closed; should the book say otherwise by now, it says so, and whether that
+// comes of what was entered later.
 func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, error) {
 	fact, closed, isClosed, err := ClosingOf(ctx, d, day)
 	if err != nil {
@@ -70,9 +119,84 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return sheet, message.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
 	}
-	differs := closed.Sheet != "" && closed.Sheet != again
-	sheet.Closed = &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Differs: differs}
-	return sheet, nil
+	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark}
+	if closed.Pinned {
+		closing.Head = journal.HeadOf(fact).OnPaper()
+	}
+	if closed.Sheet != "" && closed.Sheet != again {
+		sheet, err = closedBefore(ctx, d, fact, closed, closing, sheet, again)
+	}
+	sheet.Closed = closing
+	return sheet, err
+}
+
+// closedBefore is the sheet of a day that the book no longer gives as it was
+// closed: the sheet as it was, where only facts entered later make the difference,
+// else the one the book gives now.
+func closedBefore(ctx context.Context, d Desk, fact journal.Fact, closed DayClosed, closing *daysheet.Closing, now daysheet.Sheet, sum string) (daysheet.Sheet, error) {
+	closing.Differs = true
+	then, asClosed, err := sheetUpTo(ctx, d, fact.Seq, closed)
+	if err != nil || asClosed != closed.Sheet {
+		return now, ctx.Err() // facts that do not follow from each other were not signed either
+	}
+	if _, byFacts, err := sheetUpTo(ctx, d, wholeJournal, closed); err != nil || byFacts != sum {
+		return now, ctx.Err() // the lists say what no fact does
+	}
+	closing.Differs = false
+	closing.Explained, err = explanationOf(ctx, d, closed.Day, sum)
+	closing.Late = closing.Explained == nil
+	return then, err
+}
+
+// wholeJournal is past the number of any fact.
+const wholeJournal = 0
+
+// sheetUpTo makes the sheet of a closed day from the journal up to a fact, whatever
+// the lists say, and its hash.
+func sheetUpTo(ctx context.Context, d Desk, seq int64, closed DayClosed) (s daysheet.Sheet, sum string, err error) {
+	then, err := listsUpTo(ctx, d, seq)
+	if err != nil {
+		return s, "", err
+	}
+	f, err := DayFacts(d, then, closed.Day)
+	if err != nil {
+		return s, "", err
+	}
+	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
+		return s, "", err
+	}
+	f.Notes = closed.Notes
+	s = daysheet.Make(f)
+	sum, err = SheetHash(s, closed.Engine)
+	return s, sum, err
+}
+
+// LateSheet is the hash of a closed day's sheet as the book gives it by now, for
+// a day that something entered later counts on or before. It refuses every other
+// day: what is as it was closed needs no explanation, and none may excuse a book
+// whose journal no longer gives what was signed.
+func LateSheet(ctx context.Context, d Desk, day quantity.Date) (string, error) {
+	sheet, err := DaySheet(ctx, d, day)
+	switch {
+	case err != nil:
+		return "", err
+	case sheet.Closed == nil:
+		return "", message.Refused.Errorf("%s is not closed; there is nothing to explain", day)
+	case sheet.Closed.Differs:
+		return "", message.Refused.Errorf("the sheet of %s is not the one that was closed, and nothing entered later makes the difference. That cannot be explained: verify the book, and compare it with a backup", day)
+	case !sheet.Closed.Late:
+		return "", message.Refused.Errorf("the sheet of %s is as it was closed, or its difference has been explained", day)
+	}
+	f, err := DayFacts(d, readNow(ctx, d), day)
+	if err != nil {
+		return "", err
+	}
+	_, closed, _, err := ClosingOf(ctx, d, day)
+	if err != nil {
+		return "", err
+	}
+	f.Notes = closed.Notes
+	return SheetHash(daysheet.Make(f), closed.Engine)
 }
 
 // DayPaper is the sheet of a day as a paper, under the elevator's name as it was
@@ -115,7 +239,7 @@ func SheetHash(s daysheet.Sheet, by settle.Engine) (string, error) {
 }
 
 // DayFacts reads what a day's sheet is made of, but for its notes.
-func DayFacts(d Desk, l Lists, day quantity.Date) (daysheet.Facts, error) {
+func DayFacts(d Desk, l DayLists, day quantity.Date) (daysheet.Facts, error) {
 	f := daysheet.Facts{Day: day}
 	rows, err := l.Loads(book.LoadFilter{OnDay: day.String()})
 	if err != nil {
@@ -142,7 +266,7 @@ func DayFacts(d Desk, l Lists, day quantity.Date) (daysheet.Facts, error) {
 }
 
 // countedOn is the day of a ticket whose place another took; none for no ticket.
-func countedOn(l Lists, number int64) (quantity.Date, error) {
+func countedOn(l DayLists, number int64) (quantity.Date, error) {
 	if number == 0 {
 		return quantity.Date{}, nil
 	}
@@ -153,7 +277,7 @@ func countedOn(l Lists, number int64) (quantity.Date, error) {
 	return ListedDay(rows[0].IssuedDay)
 }
 
-func positionBefore(l Lists, day quantity.Date) (daysheet.Position, error) {
+func positionBefore(l DayLists, day quantity.Date) (daysheet.Position, error) {
 	rows, err := l.StockBefore(day.String())
 	if err != nil {
 		return nil, err

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
 // DryEnough says whether a load as tested is dry enough, for what, and what its
@@ -28,8 +29,46 @@ func DryEnough(ctx context.Context, d Desk, l *load.Load) (advice dryness.Advice
 	if band.Stated() {
 		tolerance = band.High.Sub(band.Reading).In(quantity.Point)
 	}
-	advice, err = rules.Judge(band.Reading, tolerance, doubts(l))
-	return advice, true, err
+	if advice, err = rules.Judge(band.Reading, tolerance, doubts(l)); err != nil {
+		return advice, true, err
+	}
+	advice.Options = append(advice.Options, OverDryOptions(d, l)...)
+	return advice, true, nil
+}
+
+// OverDryOptions tell a grower what grain drier than its rates go down to gives
+// away; none for any other.
+func OverDryOptions(d Desk, l *load.Load) []dryness.Option {
+	o, found := OverDry(d, l)
+	if !found {
+		return nil
+	}
+	return []dryness.Option{{Name: "over-dry", Text: overDryText(o)}}
+}
+
+// OverDry works out what a load drier than its rates go down to gives away. A load
+// that cannot be settled yet is told by each hundred of its unit of weight.
+func OverDry(d Desk, l *load.Load) (o *settle.OverDry, found bool) {
+	if s, _ := Preview(d, l); s != nil {
+		return s.OverDry()
+	}
+	e, err := EditionFor(d, l)
+	if err != nil || e == nil || l.Sample.Moisture == nil {
+		return nil, false
+	}
+	return settle.OverDryUnder(e, quantity.Int(100, e.Units.Weight), e.Rounding.Moisture.Apply(l.Sample.Moisture.Percent), quantity.Amount{})
+}
+
+// overDryText tells a grower what over-dry grain gives away, and who pays for it.
+func overDryText(o *settle.OverDry) string {
+	base, _ := o.Sheet.Step("overdry.base")
+	weight, _ := o.Sheet.Step("overdry.weight")
+	text := message.New("It is drier than %s: %s hold the dry matter of %s, so %s (%s) are given away, %s.",
+		base.Printed(), weight.Printed(), o.Equal.Printed(), o.GivenAway.Printed(), o.Quantity.Printed(), message.Words(o.GivenAway.Note())).String()
+	if o.Worth != nil {
+		text += " " + message.New("They are worth %s.", o.Worth.Printed()).String()
+	}
+	return text
 }
 
 // doubts are the flags written down with a load's sample.

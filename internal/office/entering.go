@@ -6,6 +6,8 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/guard"
+	"tenthpoint/internal/guard/lookup"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -82,6 +84,16 @@ func (e *Entering) RetainDays() int {
 // Settle is [Preview].
 func (e *Entering) Settle(l *load.Load) (*settle.Settlement, settle.Problems) {
 	return Preview(e.desk, l)
+}
+
+// Around is [Surroundings] in the book as it stands.
+func (e *Entering) Around(l *load.Load) (guard.Setting, error) {
+	return Surroundings(e.desk, readNow(e.ctx, e.desk), l)
+}
+
+// Surroundings are what a house and its book compare a load with.
+func Surroundings(d Desk, lists Lists, l *load.Load) (guard.Setting, error) {
+	return lookup.Around(lists, d.Profile(), d.Today(), l)
 }
 
 // MoistureClasses is [MoistureClasses].

@@ -10,6 +10,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -49,17 +50,24 @@ func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Pa
 	if err := addRates(ctx, d, s, from, to); err != nil {
 		return nil, err
 	}
-	journal, err := journalState(ctx, d)
+	state, err := journalState(ctx, d)
 	if err != nil {
 		return nil, err
 	}
-	s.add("journal.txt", []byte(s.say(journal)), "The state of the journal: how many facts, and the hash that closes them.")
+	s.add("journal.txt", []byte(s.say(state)), "The state of the journal: how many facts, and the hash that closes them.")
 	if s.failed != nil {
 		return nil, s.failed
 	}
 	head := fmt.Sprintf("Papers of %s for examination\nfrom %s to %s, made on %s by %s\n", d.Profile().Business, from, to, d.Today(), d.Signature())
 	if d.Profile().Demo {
 		head += "EXAMPLE - NOT FOR TRADE\n"
+	}
+	last, some, err := d.Reader().Head(ctx)
+	if err != nil {
+		return nil, err
+	}
+	if some {
+		s.head = "Head of the book: " + journal.HeadOf(last).String()
 	}
 	return s.closed(head), nil
 }
@@ -135,6 +143,7 @@ type set struct {
 	page     report.Page
 	progress func(string)
 	say      func(english string) string
+	head     string // of the book
 	files    []File
 	about    []string
 	failed   error
@@ -168,6 +177,9 @@ func (s *set) csv(name string, d report.Document, t report.Table) {
 func (s *set) closed(head string) []File {
 	var index, hashes strings.Builder
 	index.WriteString(s.say(head) + "\n")
+	if s.head != "" {
+		index.WriteString(s.say(s.head) + "\n\n")
+	}
 	for i, f := range s.files {
 		fmt.Fprintf(&index, "%s\n    %s\n    %s\n", f.Name, s.about[i], s.say(fmt.Sprintf("%d bytes, SHA-256 %s", len(f.Bytes), Hash(f.Bytes))))
 		fmt.Fprintf(&hashes, "%s  %s\n", Hash(f.Bytes), f.Name)

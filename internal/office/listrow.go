@@ -33,6 +33,9 @@ func RowOf(l *load.Load) book.LoadRow {
 	for _, a := range l.Accepted {
 		accepted = append(accepted, a.Limit+": "+a.Accepted.Reason+" ("+a.Who+")")
 	}
+	for _, a := range l.Answers {
+		accepted = append(accepted, answerMark+a.Asked+" "+a.Answered.Reason+" ("+a.Who+")")
+	}
 	r.Accepted = strings.Join(accepted, "\n")
 	for _, o := range l.Details.Shares {
 		r.Owners = append(r.Owners, o.ID)
@@ -41,6 +44,22 @@ func RowOf(l *load.Load) book.LoadRow {
 		r.Edition, r.EditionHash, r.Figures, r.Engine = l.Settled.Edition, l.Settled.EditionHash, l.Settled.Figures, l.Settled.Engine
 	}
 	return r
+}
+
+// answerMark begins a line about an answer among those about accepted limits: both
+// are what somebody has let pass. No limit is called so.
+const answerMark = "? "
+
+// letPass parts the lines about what was let pass.
+func letPass(lines []string) (accepted, answered []string) {
+	for _, line := range lines {
+		if said, isAnswer := strings.CutPrefix(line, answerMark); isAnswer {
+			answered = append(answered, said)
+		} else {
+			accepted = append(accepted, line)
+		}
+	}
+	return accepted, answered
 }
 
 func truckName(t load.Truck) string {
@@ -67,8 +86,9 @@ func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
 		Truck: r.Truck, Bin: r.Bin, Taken: r.Disposition, Contract: r.Contract, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
 		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
-		Manual: parted(r.Manual), Accepted: parted(r.Accepted), Flags: parted(r.Flags), Figures: r.Figures,
+		Manual: parted(r.Manual), Flags: parted(r.Flags), Figures: r.Figures,
 	}
+	t.Accepted, t.Answered = letPass(parted(r.Accepted))
 	if r.Phase != string(load.TurnedAway) {
 		var err error
 		if t.Summary, err = r.Recorded().Summary(); err != nil {

@@ -42,6 +42,7 @@ func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (expl
 	if f.Settlement, err = Resettle(ctx, d, l); err != nil {
 		return f, err
 	}
+	f.OverDry, _ = f.Settlement.OverDry()
 	if f.Code, err = Code(ctx, d, l); err != nil {
 		return f, err
 	}

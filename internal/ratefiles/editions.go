@@ -4,6 +4,7 @@ package ratefiles
 
 import (
 	"errors"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -86,13 +87,31 @@ func EditionFiles(folder string) ([]string, error) {
 	return paths, nil
 }
 
+// longestText is far beyond any edition or chart, in bytes.
+const longestText = 1 << 20
+
+// ReadText reads a file of rates or a chart. A device, or a file longer than any
+// of these, is refused before the memory is full.
+func ReadText(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, longestText+1))
+	if err == nil && len(text) > longestText {
+		return nil, message.Invalid.Errorf("%s is longer than %d bytes: this is no file of rates or moistures", path, longestText)
+	}
+	return text, err
+}
+
 // ReadEditions reads files as editions. Those that can be read come back also
 // when others cannot; the error names every mistake in every file.
 func ReadEditions(paths []string) ([]*rates.Edition, error) {
 	var editions []*rates.Edition
 	var mistakes []error
 	for _, path := range paths {
-		text, err := os.ReadFile(path)
+		text, err := ReadText(path)
 		if err != nil {
 			mistakes = append(mistakes, message.Errorf("the rates in %s cannot be read: %w", path, err))
 			continue

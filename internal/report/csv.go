@@ -3,6 +3,8 @@ package report
 import (
 	"encoding/csv"
 	"io"
+	"strings"
+	"unicode"
 
 	"tenthpoint/internal/i18n"
 )
@@ -18,7 +20,7 @@ func (d Document) CSV(w io.Writer, t Table) error {
 	for _, r := range t.Rows {
 		cells := make([]string, len(r.Cells))
 		for i, printed := range r.Cells {
-			cells[i] = t.Columns[i].cell(printed)
+			cells[i] = SpreadsheetCell(t.Columns[i].cell(printed))
 		}
 		if err := out.Write(cells); err != nil {
 			return err
@@ -26,4 +28,30 @@ func (d Document) CSV(w io.Writer, t Table) error {
 	}
 	out.Flush()
 	return out.Error()
+}
+
+// SpreadsheetCell is a cell of comma-separated values that no spreadsheet runs as a
+// formula: an apostrophe stands before a text that begins like one, and control
+// characters are blanks. Signed figures stay as they are.
+func SpreadsheetCell(text string) string {
+	plain := strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(text, "\ufffd"))
+	if strings.HasPrefix(text, "\t") || strings.HasPrefix(text, "\r") {
+		return "'" + plain
+	}
+	first := strings.TrimLeft(plain, " ")
+	if first == "" || !strings.ContainsAny(first[:1], "=+-@") || isSignedFigure(first) {
+		return plain
+	}
+	return "'" + plain
+}
+
+// isSignedFigure reports whether a text is a sign and digits alone.
+func isSignedFigure(text string) bool {
+	digits := strings.Trim(text[1:], "0123456789.,")
+	return text[0] != '=' && text[0] != '@' && digits == "" && len(text) > 1 || text == "-"
 }

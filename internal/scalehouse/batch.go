@@ -43,6 +43,8 @@ type Batch struct {
 	doubted map[string][]moisture.Flag
 	// recorded is whether master data were written, which the desk then reads again.
 	recorded bool
+	at       string // the time that facts of this work carry
+	lastAt   string // the time of the last fact before this work
 }
 
 // Batch does several acts in one transaction, as an import does.
@@ -56,6 +58,9 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 		w := &Batch{
 			desk: d, tx: tx, loads: map[string]*load.Load{}, tickets: map[int64]string{},
 			touched: map[string]bool{}, rows: map[string]book.LoadRow{},
+		}
+		if err := takeTime(w); err != nil {
+			return err
 		}
 		if err := acts(w); err != nil {
 			return err
@@ -102,7 +107,7 @@ func isHere(r book.LoadRow) bool {
 
 func (w *Batch) draft(kind, subject string, body []byte) journal.Draft {
 	return journal.Draft{
-		At: w.desk.Now(), Who: w.desk.Signature(), Desk: w.desk.name,
+		At: w.at, Who: w.desk.Signature(), Desk: w.desk.name,
 		Kind: kind, Subject: subject, Body: body,
 	}
 }
@@ -152,7 +157,7 @@ func (w *Batch) append(l *load.Load, f load.Fact) (journal.Fact, error) {
 		return journal.Fact{}, err
 	}
 	w.touched[l.ID] = true
-	return w.tx.Append(draft)
+	return enterFact(w.tx, draft)
 }
 
 // act lets a fact happen to a load, if the person may.

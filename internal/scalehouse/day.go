@@ -21,6 +21,9 @@ func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) e
 		if today := w.desk.Today(); day.After(today) {
 			return message.Refused.Errorf("%s has not come yet; today is %s. Close a day that is over", day, today)
 		}
+		if err := clockFollows(w.desk, w.lastAt, closingRest); err != nil {
+			return err
+		}
 		closed, err := w.HasRecord(office.DayClosed{}.Kind(), day.String())
 		if err != nil {
 			return err
@@ -28,7 +31,7 @@ func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) e
 		if closed {
 			return message.Refused.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
 		}
-		f := office.DayClosed{Day: day, Remark: remark, Engine: w.desk.engine}
+		f := office.DayClosed{Day: day, Remark: remark, Engine: w.desk.engine, Pinned: true}
 		if f.Notes, f.Sheet, err = w.evening(day, f.Engine); err != nil {
 			return err
 		}

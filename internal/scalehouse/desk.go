@@ -7,8 +7,10 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -27,7 +29,8 @@ type Desk struct {
 	clock  func() time.Time
 	place  *time.Location
 	who    elevator.Person
-	engine settle.Engine // settles new loads and closes days
+	engine settle.Engine                                   // settles new loads and closes days
+	check  func(*load.Load, guard.Setting) []guard.Finding // what is improbable about a load
 
 	profile elevator.Profile
 	people  []elevator.Person
@@ -54,7 +57,7 @@ type Options struct {
 
 // Open starts work on a book.
 func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
-	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, kept: map[string]*rates.Edition{}, laws: o.Laws, tables: map[string]*grain.Tables{}}
+	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: guard.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, tables: map[string]*grain.Tables{}}
 	if d.laws == nil {
 		d.laws, _ = law.NewSet(law.Shipped()...) // held against each other by a test
 	}

@@ -29,6 +29,11 @@ func Enter(ctx context.Context, at Actor, id string, f entry.Facts) (string, err
 				return id, err
 			}
 		}
+		for _, one := range f.Answered {
+			if err := Answer(ctx, w, id, one.Guard, one.Reason); err != nil {
+				return id, err
+			}
+		}
 		return id, nil
 	})
 }

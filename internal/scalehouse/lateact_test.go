@@ -34,6 +34,7 @@ func TestClockSetBackLeavesClosedDaysSound(t *testing.T) {
 	s.ticket()
 	must(t, scalehouse.CloseDay(ctx, s.as(manager).Desk, oct2, ""))
 	s.at("2026-09-28 10:00")
+	s.answered()
 	_, number := s.ticket()
 	must(t, scalehouse.Void(ctx, s.Desk, 1, "wrong truck"))
 	must(t, scalehouse.Refuse(ctx, s.Desk, s.arrive(51000), "smells musty"))

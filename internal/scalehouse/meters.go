@@ -51,7 +51,7 @@ func CheckMeter(ctx context.Context, d *Desk, c meter.Check) error {
 		return err
 	}
 	return d.do(ctx, func(w *Batch) error {
-		_, err := w.tx.Append(w.draft(office.MeterCheckKind, "meter "+c.Meter, body))
+		_, err := enterFact(w.tx, w.draft(office.MeterCheckKind, "meter "+c.Meter, body))
 		return err
 	})
 }

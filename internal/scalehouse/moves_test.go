@@ -136,7 +136,7 @@ func signedIn(name string, before situation) situation {
 
 // unsigned is a desk on the same book at which nobody has signed in.
 func unsigned(t *testing.T, s *scene) *scalehouse.Desk {
-	d, err := scalehouse.Open(ctx, s.book, scalehouse.Options{Rates: s.Rates()})
+	d, err := scalehouse.Open(ctx, s.book, scalehouse.Options{Rates: s.Rates(), Clock: s.clock()})
 	must(t, err)
 	return d
 }

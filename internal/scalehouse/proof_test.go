@@ -159,7 +159,7 @@ func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 	before := s.proof(number, office.ProofOptions{})
 	s.UseRates(readRates(t, nextCorn))
 	s.at("2027-02-10 10:00")
-	s.as(manager)
+	s.as(manager).answered()
 	id, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "rates", Claim: "handling was 0.8 % last time"})
 	must(t, err)
 	after := s.proof(number, office.ProofOptions{})

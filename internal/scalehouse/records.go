@@ -62,7 +62,7 @@ func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	if err != nil {
 		return err
 	}
-	fact, err := w.tx.Append(w.draft(f.Kind(), subject, body))
+	fact, err := enterFact(w.tx, w.draft(f.Kind(), subject, body))
 	if err != nil {
 		return err
 	}

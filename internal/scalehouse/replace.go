@@ -90,7 +90,7 @@ func (w *Batch) openInPlace(old *load.Load, f load.Opened) (string, error) {
 	return id, nil
 }
 
-// carried are a load's weights, accepted limits and sample, each as it was
+// carried are a load's weights, accepted limits, answers and sample, each as it was
 // written down by whom and when.
 func carried(old *load.Load) []load.Fact {
 	var facts []load.Fact
@@ -99,6 +99,11 @@ func carried(old *load.Load) []load.Fact {
 	}
 	for _, a := range old.Accepted {
 		facts = append(facts, load.Accepted{Limit: a.Limit, Reason: a.Reason, Carried: &a.Stamp})
+	}
+	for _, a := range old.Answers {
+		again := a.Answered
+		again.Carried = &a.Stamp
+		facts = append(facts, again)
 	}
 	if old.Sampled.At != "" {
 		facts = append(facts, load.Sampled{Sample: old.Sample, Carried: &old.Sampled})

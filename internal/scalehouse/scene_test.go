@@ -54,6 +54,7 @@ func sceneOn(t testing.TB, book *sqlite.Book) *scene {
 		Clock: s.clock(),
 	})
 	must(t, err)
+	s.AskNothing() // most tests here bring one truck again and again
 	must(t, scalehouse.SetProfile(ctx, s.Desk, testProfile()))
 	for _, p := range []elevator.Person{{Name: manager, Role: elevator.Manager}, {Name: clerk, Role: elevator.Clerk}, {Name: tester, Role: elevator.Tester}} {
 		must(t, scalehouse.SetPerson(ctx, s.Desk, p))
@@ -79,6 +80,12 @@ func (s *scene) at(text string) {
 	now, err := time.Parse("2006-01-02 15:04", text)
 	must(s.t, err)
 	s.now = now
+}
+
+// answered answers for a clock that was moved further than goes without a question.
+func (s *scene) answered() {
+	s.t.Helper()
+	must(s.t, scalehouse.AnswerClock(ctx, s.Desk, "moved by the test"))
 }
 
 func (s *scene) as(name string) *scene {

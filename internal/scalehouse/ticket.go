@@ -30,6 +30,9 @@ func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 		if err := w.settle(l); err != nil {
 			return 0, err
 		}
+		if err := guarded(w, l); err != nil {
+			return 0, err
+		}
 		return w.number(l)
 	})
 }

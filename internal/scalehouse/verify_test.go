@@ -49,7 +49,7 @@ func season(t *testing.T, by ...settle.Engine) *scene {
 
 // unguarded writes in the book past its triggers, as somebody with another
 // program might.
-func unguarded(t *testing.T, path string, statements ...string) {
+func unguarded(t testing.TB, path string, statements ...string) {
 	t.Helper()
 	db, err := sql.Open("sqlite", "file:"+path)
 	must(t, err)
@@ -201,7 +201,7 @@ func TestVerifyCanBeStopped(t *testing.T) {
 // The book may be in use while it is checked.
 func TestVerifyWhileTrucksAreWeighed(t *testing.T) {
 	s := season(t)
-	busy, err := scalehouse.Open(ctx, s.book, scalehouse.Options{Rates: s.Rates(), Who: clerk})
+	busy, err := scalehouse.Open(ctx, s.book, scalehouse.Options{Rates: s.Rates(), Who: clerk, Clock: s.clock()})
 	must(t, err)
 	sound, err := audit.Verify(ctx, s.Desk, s.book, func(done int64) {
 		id, err := scalehouse.OpenLoad(ctx, busy, details())

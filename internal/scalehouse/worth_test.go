@@ -97,6 +97,7 @@ func canadianScene(t *testing.T) *scene {
 	s.at("2025-10-01 12:00")
 	s.Desk, err = scalehouse.Open(ctx, s.book, scalehouse.Options{Name: "scale house", Rates: editions, Place: time.UTC, Who: manager, Clock: s.clock()})
 	must(t, err)
+	s.answered()
 	p := testProfile()
 	p.Rules = "canada"
 	p.Scales[0].Division, p.Scales[0].Capacity = quantity.Int(10, quantity.Kg), quantity.Int(60000, quantity.Kg)

@@ -184,6 +184,9 @@ func doubts(p *part) {
 	for _, a := range p.l.Accepted {
 		p.warn(p.w.named(p.w.named(p.w.LimitAccepted, limitName(p.facts, a.Limit)), Joined(", ", a.Accepted.Reason, a.Who)))
 	}
+	for _, a := range p.l.Answers {
+		p.warn(Joined(" ", p.w.named(p.w.Asked, p.w.say(a.Asked)), p.w.named(p.w.Answered, Joined(", ", p.w.say(a.Answered.Reason), a.Who))))
+	}
 }
 
 // flagSentence is a flag without its code: "too-cold: …" is for the program.

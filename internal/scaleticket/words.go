@@ -45,6 +45,7 @@ type Words struct {
 	Quality, Moisture, NotTested, Present, NotPresent, Grade, NotGraded string
 	Meter, NoMeter, Calibration, Tester, TestedAt, Probes, Sample       string
 	NotNumbered, Retained, RetainedUntil, NotKept, Flag, LimitAccepted  string
+	Asked, Answered                                                     string
 
 	// Settlement.
 	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge                string

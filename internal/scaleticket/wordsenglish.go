@@ -41,6 +41,7 @@ func (w *Words) sampleInEnglish() {
 	w.TestedAt, w.Probes, w.Sample, w.NotNumbered = "Tested", "Probes", "Sample", "not numbered"
 	w.Retained, w.RetainedUntil, w.NotKept = "Sample kept", "until", "not kept"
 	w.Flag, w.LimitAccepted = "Doubt", "Limit accepted"
+	w.Asked, w.Answered = "Asked", "Answered"
 }
 
 func (w *Words) settlementInEnglish() {

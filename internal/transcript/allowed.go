@@ -24,7 +24,9 @@ import (
 // of what is not compared, for codes that are made of a hash. One with order is
 // of lines that may come in another order among themselves, and one with refused
 // of the first line of a complaint in whose place another may be given, if both
-// programs refuse with the same exit status.
+// programs refuse with the same exit status. One with figures is of command lines
+// of whose output only the digits are compared, in their order, for a book in a
+// language whose words were revised.
 type Allowed struct {
 	rules []*rule
 	mutex sync.Mutex
@@ -35,6 +37,7 @@ type rule struct {
 	added         *regexp.Regexp // lines that are new
 	order         *regexp.Regexp // lines in any order
 	refused       *regexp.Regexp // complaints that may be others
+	figures       *regexp.Regexp // command lines whose words are not compared
 	becomes       string
 	replaces      bool
 	why           string
@@ -66,8 +69,8 @@ func ReadAllowed(r io.Reader) (*Allowed, error) {
 			if err := end(); err != nil {
 				return nil, err
 			}
-		case !found || !slices.Contains([]string{"in", "was", "now", "mask", "order", "refused", "why"}, name):
-			return nil, fmt.Errorf("line %d: %q begins with none of in, was, now, mask, order, refused and why", n, line)
+		case !found || !slices.Contains([]string{"in", "was", "now", "mask", "order", "refused", "figures", "why"}, name):
+			return nil, fmt.Errorf("line %d: %q begins with none of in, was, now, mask, order, refused, figures and why", n, line)
 		default:
 			fields[name] = strings.TrimSpace(value)
 		}
@@ -84,17 +87,18 @@ func newRule(fields map[string]string) (*rule, error) {
 	mask, hasMask := fields["mask"]
 	order, hasOrder := fields["order"]
 	refused, hasRefused := fields["refused"]
+	figures, hasFigures := fields["figures"]
 	if fields["why"] == "" {
 		return nil, fmt.Errorf("a difference needs its reason, why")
 	}
 	kinds := 0
-	for _, has := range []bool{hasMask, hasOrder, hasRefused, hasWas || hasNow} {
+	for _, has := range []bool{hasMask, hasOrder, hasRefused, hasFigures, hasWas || hasNow} {
 		if has {
 			kinds++
 		}
 	}
 	if kinds != 1 {
-		return nil, fmt.Errorf("a difference says one of mask, order and refused, or was and now or one of them")
+		return nil, fmt.Errorf("a difference says one of mask, order, refused and figures, or was and now or one of them")
 	}
 	r := &rule{why: fields["why"], becomes: now, replaces: hasWas && hasNow}
 	var err error
@@ -107,6 +111,7 @@ func newRule(fields map[string]string) (*rule, error) {
 	compile(&r.mask, mask, hasMask)
 	compile(&r.order, order, hasOrder)
 	compile(&r.refused, refused, hasRefused)
+	compile(&r.figures, figures, hasFigures)
 	compile(&r.was, was, hasWas)
 	compile(&r.added, now, hasNow && !hasWas)
 	return r, err
@@ -139,6 +144,9 @@ func (a *Allowed) first(command string, was, is []string) (before, after string,
 	defer a.mutex.Unlock()
 	rules := slices.DeleteFunc(slices.Clone(a.rules), func(r *rule) bool { return !r.in.MatchString(command) })
 	was, is = reordered(was, is, rules)
+	if use(rules, func(r *rule) bool { return r.figures != nil && r.figures.MatchString(command) }) {
+		return firstFigures(was, is, rules)
+	}
 	loose := reworded(was, rules)
 	i, j := 0, 0
 	for i < len(was) || j < len(is) {
@@ -154,6 +162,35 @@ func (a *Allowed) first(command string, was, is []string) (before, after string,
 		}
 	}
 	return "", "", false
+}
+
+// firstFigures compares the digits of all lines, those left out that may be new.
+func firstFigures(was, is []string, rules []*rule) (before, after string, differ bool) {
+	kept := slices.DeleteFunc(slices.Clone(is), func(line string) bool { return added(line, rules) })
+	w, i := digitsOfAll(was, rules), digitsOfAll(kept, rules)
+	if w == i {
+		return "", "", false
+	}
+	same := 0
+	for same < min(len(w), len(i)) && w[same] == i[same] {
+		same++
+	}
+	from := max(same-20, 0)
+	return w[from:min(same+20, len(w))], i[from:min(same+20, len(i))], true
+}
+
+// digitsOfAll are the digits of lines, without what rules mask.
+func digitsOfAll(lines []string, rules []*rule) string {
+	var b strings.Builder
+	for _, line := range lines {
+		for _, r := range rules {
+			if r.mask != nil {
+				line = r.mask.ReplaceAllString(line, "#")
+			}
+		}
+		b.WriteString(digits(line))
+	}
+	return b.String()
 }
 
 // reordered sorts the lines that may come in another order, where there are as

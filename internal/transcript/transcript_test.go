@@ -53,6 +53,9 @@ why: hashes
 order: ^  [a-z-]+ [0-9]
 why: the form's order
 
+figures: ^tenth montre
+why: other words
+
 refused: ^error: no price
 why: checked first
 `
@@ -84,6 +87,9 @@ func TestCompare(t *testing.T) {
 		{"another order, a line more", "find", "  a 1\n  b 2\n", "  b 2\n  a 1\n  c 1\n", false},
 		{"JSON steps in another order", "explain", `{"w":[{"id":"a","v":"1"},{"id":"b","v":"2"}]}`, `{"w":[{"id":"b","v":"2"},{"id":"a","v":"1"}]}`, true},
 		{"JSON steps with another figure", "explain", `{"w":[{"id":"a","v":"1"}]}`, `{"w":[{"id":"a","v":"2"}]}`, false},
+		{"other words and signs", "montre", "Net 28,000 lb\nA\n", "Poids 28 000\nlb\n", true},
+		{"other words, another figure", "montre", "Net 28,000 lb\n", "Poids 28 001 lb\n", false},
+		{"other words, a figure more", "montre", "Net 28,000 lb\n", "Poids 28 000 lb\n1\n", false},
 		{"a code", "find", "x code 12ab y\n", "x code ff00 y\n", true},
 		{"beside a code", "find", "x code 12ab y\n", "x code ff00 z\n", false},
 	} {

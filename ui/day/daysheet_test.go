@@ -96,7 +96,7 @@ func TestDayBarsAddUp(t *testing.T) {
 func TestColumnTitles(t *testing.T) {
 	for title, want := range map[string]string{
 		"Net lb": "Net lb", "Off for quality kg": "Quality kg", "Average moisture %": "Moist. %",
-		"Average test weight lb/bu": "Test wt. lb/bu", "Loads, price later": "Later: loads", "Commodity": "Commodity",
+		"Average test weight lb/bu": "Test wt. lb/bu", "Loads without price": "Later: loads", "Commodity": "Commodity",
 		"Settled cwt": "Settled cwt",
 	} {
 		if got := columnTitle(title); got != want {

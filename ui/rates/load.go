@@ -172,7 +172,7 @@ func (r *Rates) AskLoad() {
 	fields := []model.AskField{
 		{ID: "net", Label: session.Say("Net"), Unit: net.Unit().String(), Value: net.Figure(), Chars: 9, Figures: true, Required: true},
 		{ID: "moisture", Label: session.Say("Moisture"), Unit: "%", Value: session.Bare(t.moisture), Chars: 7, Figures: true, Required: true},
-		{ID: "price", Label: session.Say("Price"), Unit: quantity.Dollar.Per(e.Units.Settle).String(), Value: price, Chars: 9, Figures: true, Hint: session.Say("empty: price later")},
+		{ID: "price", Label: session.Say("Price"), Unit: quantity.Dollar.Per(e.Units.Settle).String(), Value: price, Chars: 9, Figures: true, Hint: session.Say("empty: no price")},
 	}
 	for _, factor := range triedFactors(e) {
 		fields = append(fields, model.AskField{

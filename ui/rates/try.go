@@ -99,7 +99,7 @@ func figureAlone(step *worksheet.Step) string {
 func trialSentence(key string, row settle.TrialRow) string {
 	s := row.Settlement
 	if s.Price == nil {
-		return session.Say("At %s: %s taken, %s settled, %s in charges, price later.", key, row.Taken.Printed(), s.Quantity.Printed(), s.Charges.Printed())
+		return session.Say("At %s: %s taken, %s settled, %s in charges, without a price.", key, row.Taken.Printed(), s.Quantity.Printed(), s.Charges.Printed())
 	}
 	return session.Say("At %s: %s taken, %s settled, %s in charges, %s payable.", key, row.Taken.Printed(), s.Quantity.Printed(), s.Charges.Printed(), s.Payable.Printed())
 }

@@ -48,6 +48,7 @@ func PrintTicket(f *Session, number int64) {
 				f.Say(model.Warn, Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, Sentence(err)))
 				return
 			}
+			NoteHead(f)
 			f.Say(model.OK, Say("ticket %d is printed: %s", number, where))
 		},
 	})

@@ -2,8 +2,10 @@ package session
 
 import (
 	"context"
+	"errors"
 	"time"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 )
@@ -55,7 +57,12 @@ func (f *Session) Say(state model.State, sentence string) {
 }
 
 // Fail says on the status line why an act failed.
-func (f *Session) Fail(err error) { f.Say(model.Stop, Sentence(err)) }
+func (f *Session) Fail(err error) {
+	f.Say(model.Stop, Sentence(err))
+	if errors.Is(err, message.ClockStepped) {
+		askClock(f, err)
+	}
+}
 
 // Put puts a question before the window.
 func (f *Session) Put(ask model.Ask) { f.Window.Put(withDraft(f, ask)) }

@@ -207,7 +207,7 @@ func TestCorrectATicket(t *testing.T) {
 	if first := form.FirstToDo(); first != form.Fields()[0].ID {
 		t.Errorf("a correction begins on %q: one Enter too many issues it unchanged", first)
 	}
-	form.Type("tare", "13,000")
+	form.Type("tare", "21,000")
 	number, err := form.Issue()
 	sessiontest.Must(t, err)
 	s.Type(fmt.Sprint("ticket ", number))
@@ -217,7 +217,7 @@ func TestCorrectATicket(t *testing.T) {
 	s.Ticket.Turn(DifferencePaper)
 	paper := paperOf(s)
 	tare, _ := old.Weight(load.Tare, "")
-	for _, want := range []string{fmt.Sprintf("ticket %d → ticket %d", old.Number, number), "tare read wrong", "Tare", tare.Weight.String() + " → 13,000 lb", "Net", "+"} {
+	for _, want := range []string{fmt.Sprintf("ticket %d → ticket %d", old.Number, number), "tare read wrong", "Tare", tare.Weight.String() + " → 21,000 lb", "Net", "+"} {
 		if !strings.Contains(paper, want) {
 			t.Errorf("the difference does not say %q:\n%s", want, paper)
 		}

@@ -57,6 +57,7 @@ func TestTruckTakesGrainAway(t *testing.T) {
 	if f.Preview().Tenth != "" {
 		t.Errorf("a tenth is said to be worth %q", f.Preview().Tenth)
 	}
+	answerAll(t, r, f)
 	number, err := f.Issue()
 	if err != nil {
 		t.Fatal(err)
@@ -87,6 +88,7 @@ func TestTruckTurnsRoundInTheBook(t *testing.T) {
 		if err != nil || l.Details.Direction != want || l.Details.Grower.ID != f.Text("grower") {
 			t.Fatalf("the book has %+v, %v; want %s", l, err, want)
 		}
+		answerAll(t, r, f) // nothing lies in the bins of this elevator yet
 		if f.Now.CanIssue() != (want == load.Outbound) {
 			t.Errorf("%s: issue %v: %s", want, f.Now.CanIssue(), f.Now.WhyNotIssue())
 		}

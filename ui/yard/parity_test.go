@@ -2,11 +2,13 @@ package yard
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/entrytest"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/schedules"
 	"tenthpoint/ui/model"
@@ -115,6 +117,14 @@ func formOutcome(f *LoadForm, c entrytest.Case) string {
 	for _, text := range c.Texts() {
 		if l, known := f.Now.Line(text.Field); known && f.IsTyped(l.ID) && f.Now.remarks[l.ID].State == model.Stop {
 			return "refused " + l.ID
+		}
+	}
+	for _, field := range f.Fields() {
+		if field.State == model.Stop {
+			break
+		}
+		if slices.ContainsFunc(f.Now.asked, func(q guard.Finding) bool { return q.Field == field.ID }) {
+			return "asked " + field.ID
 		}
 	}
 	for _, kind := range []struct {

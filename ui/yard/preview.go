@@ -37,7 +37,7 @@ func (f *LoadForm) Preview() Preview {
 	p.Figures = p.figures()
 	p.Tenth = p.tenth()
 	p.Margin = p.margin()
-	p.Slip = scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, f.Now.sentences()))
+	p.Slip = scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, append(f.Now.sentences(), f.Now.questions()...)))
 	p.Ruler = p.ruler()
 	return p
 }
@@ -62,7 +62,7 @@ func (p Preview) figures() []model.Figure {
 		settled.Value = session.FigureOf(s.Quantity)
 		money.Value = s.Payable.Printed()
 		if s.Payable.Kind() == worksheet.NotApplied {
-			money.Caption, money.Value = session.Say("Charges, price later"), s.Charges.Printed()
+			money.Caption, money.Value = session.Say("Charges without price"), s.Charges.Printed()
 		}
 	}
 	return []model.Figure{net, settled, money}
@@ -108,11 +108,14 @@ func moneyBetween(s, w *settle.Settlement) string {
 	return session.PrintedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
 }
 
-// margin is what stops the load as a whole, else which ticket it replaces, else
+// margin is what stops the load as a whole, else what is asked about it, else which ticket it replaces, else
 // what a tenth of a point is worth.
 func (p Preview) margin() model.Remark {
 	if stopped := p.now.remarks[wholeLoad]; stopped.State == model.Stop {
 		return stopped
+	}
+	if asked := p.now.questions(); len(asked) > 0 {
+		return model.Remark{State: model.Warn, Text: asked[0]}
 	}
 	if place := session.InPlaceText(p.now.Load); place != "" {
 		return model.Remark{State: model.Plain, Text: place}

@@ -133,7 +133,7 @@ func TestBigFigures(t *testing.T) {
 		}
 	}
 	f.Type("price", "")
-	if got := f.Preview().Figures[2]; got.Caption != "Charges, price later" || got.Value != f.Now.settlement.Charges.Printed() {
+	if got := f.Preview().Figures[2]; got.Caption != "Charges without price" || got.Value != f.Now.settlement.Charges.Printed() {
 		t.Errorf("while the price comes later: %+v", got)
 	}
 	f.Type("tare", "60000")

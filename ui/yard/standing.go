@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -25,7 +26,9 @@ type standing struct {
 	readings map[string]string // how each typed text was understood
 	remarks  session.Remarks
 	missing  map[string]bool
-	unread   bool // a typed text cannot be used
+	lacking  []guard.Lacking
+	asked    guard.Asked // questions of the house that wait for an answer
+	unread   bool        // a typed text cannot be used
 }
 
 // standingOf tries a form of typed texts on a copy of its load, and says beside each
@@ -34,7 +37,7 @@ func standingOf(f *session.Session, form *entry.Form, book *load.Load, texts map
 	tried := form.Tried()
 	s := &standing{
 		Load: tried.Load, form: form, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
-		missing: tried.Missing, remarks: session.Remarks{}, readings: map[string]string{},
+		missing: tried.Missing, lacking: tried.Lacking, asked: tried.Asked, remarks: session.Remarks{}, readings: map[string]string{},
 	}
 	s.lines = linesOf(form, appearances{f, book, s})
 	for _, field := range slices.Sorted(maps.Keys(tried.Remarks)) {
@@ -52,7 +55,7 @@ func standingOf(f *session.Session, form *entry.Form, book *load.Load, texts map
 	return s
 }
 
-var stateOf = map[entry.RemarkKind]model.State{entry.Warn: model.Warn, entry.Stop: model.Stop}
+var stateOf = map[entry.RemarkKind]model.State{entry.Warn: model.Warn, entry.Ask: model.Warn, entry.Stop: model.Stop}
 
 // saidOf is a remark in the language of the desk.
 func saidOf(r entry.Remark) string {
@@ -150,9 +153,11 @@ func (s *standing) Leaves() bool { return s.Load.Details.Direction == load.Outbo
 // Next says in a few words what the load waits for, with its state.
 func (s *standing) Next() model.Remark { return nextAct(s.Load, s.settlement != nil) }
 
-// CanIssue reports whether the load is whole and settles, and every typed text
-// can be used.
-func (s *standing) CanIssue() bool { return s.settlement != nil && !s.unread }
+// CanIssue reports whether the load is whole and settles, every typed text can be
+// used, and nothing that the house asks is unanswered.
+func (s *standing) CanIssue() bool {
+	return s.settlement != nil && !s.unread && len(s.lacking) == 0 && len(s.asked) == 0
+}
 
 // WhyNotIssue is the first thing that keeps the ticket from being issued, as a
 // sentence.
@@ -171,7 +176,22 @@ func (s *standing) WhyNotIssue() string {
 	for _, sentence := range s.sentences() {
 		return sentence
 	}
+	for _, l := range s.lacking {
+		return session.Text(l.Said)
+	}
+	if len(s.asked) > 0 {
+		return session.Say("Ctrl+Shift+A answers what is asked: %s", session.Join(" ", s.questions()...))
+	}
 	return ""
+}
+
+// questions are what the house asks about the load and nobody has answered.
+func (s *standing) questions() []string {
+	var out []string
+	for _, f := range s.asked {
+		out = append(out, session.Text(f.Said))
+	}
+	return out
 }
 
 // sentences are the reasons why the load cannot be settled.

@@ -42,12 +42,9 @@ func (c demoSeason) Run(t *terminal.Terminal) error {
 	err := c.fill(t, func(loads int) {
 		if t.Typing && loads/1000 > told {
 			told = loads / 1000
-			fmt.Fprintf(t.Stderr, "\r%d loads", loads)
+			fmt.Fprintf(t.Stderr, "%d loads\n", loads)
 		}
 	})
-	if told > 0 {
-		fmt.Fprintln(t.Stderr)
-	}
 	if err != nil {
 		return err
 	}

@@ -103,6 +103,9 @@ func preview(p *terminal.Session, c Import, list intake.List) error {
 		if change != "" {
 			rows = append(rows, []string{fmt.Sprint(r.Line), change, ""})
 		}
+		for _, one := range r.Remarks {
+			rows = append(rows, []string{fmt.Sprint(r.Line), "look again", one.Column + ": " + one.Reason})
+		}
 		for _, one := range r.Problems {
 			rows = append(rows, []string{fmt.Sprint(r.Line), "cannot be taken", one.Column + ": " + one.Reason})
 		}

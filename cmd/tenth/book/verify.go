@@ -19,7 +19,10 @@ import (
 type Verify struct {
 	terminal.BookFlags
 	Code string `help:"Check a slip instead: its short code, or all that its QR code says." placeholder:"CODE"`
-	JSON bool   `help:"Print for programs: every figure as text."`
+	// Head and Against are what was noted of the book outside it.
+	Head    []string `help:"The head of the book as it was noted, number and hash; may be repeated." placeholder:"N:HASH"`
+	Against string   `help:"A backup, the file beside one, or an examiner's folder, to hold the book against." placeholder:"PATH"`
+	JSON    bool     `help:"Print for programs: every figure as text."`
 }
 
 func (Verify) Help() string {
@@ -27,8 +30,12 @@ func (Verify) Help() string {
 
     tenth verify
     tenth verify --book /mnt/stick/house.book
+    tenth verify --head 4180:5f0c7a91d2e4
+    tenth verify --against /mnt/stick/house-2026-10-01.book
     tenth verify --code 3fa9c01d22e4
     tenth verify --code "TENTHPOINT/1 1042 52300LB 18.4% 857.99BU 3FA9C01D22E4"
+
+A book by itself cannot show that an older copy lies in its place, that its end was cut off, or that it was written again with new hashes. A head noted outside it does: each closed day sheet and the examiner's index print one, and each backup has one beside it.
 
 A code is at the foot of the slip. The ticket's figures are printed as the book has them; when the QR code says other figures, that is an error.`
 }
@@ -40,6 +47,9 @@ func (c Verify) Run(t *terminal.Terminal) error {
 		}
 		found, err := audit.Verify(p, p.Desk, p.File, nil)
 		if err != nil {
+			return err
+		}
+		if err := c.heldAgainst(p, &found); err != nil {
 			return err
 		}
 		return c.report(p, found)
@@ -55,6 +65,7 @@ type soundnessJSON struct {
 	Settlements string   `json:"settlements"`
 	Editions    string   `json:"editions"`
 	Problems    []string `json:"problems"`
+	Remarks     []string `json:"remarks,omitempty"`
 }
 
 func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
@@ -63,13 +74,16 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 		count := func(n int64) string { return fmt.Sprint(n) }
 		err := p.PrintJSON(soundnessJSON{
 			Sound: sound, Facts: count(found.Facts), Loads: count(found.Loads), Tickets: count(found.Tickets),
-			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]string{}, found.Problems...),
+			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]string{}, found.Problems...), Remarks: found.Remarks,
 		})
 		if err != nil {
 			return err
 		}
 	} else {
 		p.Say("%d facts, %d loads, %d tickets; %d settlements worked again under %d editions.", found.Facts, found.Loads, found.Tickets, found.Settlements, found.Editions)
+		for _, remark := range found.Remarks {
+			p.Say("%s", remark)
+		}
 	}
 	if sound {
 		if !c.JSON {

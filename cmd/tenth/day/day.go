@@ -14,6 +14,35 @@ import (
 type Day struct {
 	Show  dayShow  `cmd:"" default:"withargs" help:"Show the sheet of a day."`
 	Close dayClose `cmd:"" help:"Close a day: what is done later counts in the next."`
+
+	Explain dayExplain `cmd:"" help:"Explain what was entered after a day was closed and counts on it."`
+}
+
+type dayExplain struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Day    string `arg:"" help:"The closed day." placeholder:"YYYY-MM-DD"`
+	Reason string `required:"" help:"Why something entered later counts on that day or before it." placeholder:"WORDS"`
+}
+
+func (dayExplain) Help() string {
+	return `A manager's act, for books in which an earlier program let something count on a day that was closed, or before it: past loads taken over late, a clock that stood wrong. The sheet stays the one that was closed, names the reason, and the book is sound again. What no later entry accounts for cannot be explained.
+
+    tenth day explain 2026-10-03 --reason "the spring loads were taken over late" --who "Mae Orton"`
+}
+
+func (c dayExplain) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
+		day, err := p.DayOrToday(c.Day)
+		if err != nil {
+			return err
+		}
+		if err := scalehouse.ExplainDay(p, p.Desk, day, c.Reason); err != nil {
+			return err
+		}
+		p.Say("What came after %s was closed is explained. Its sheet stands as it was closed.", day)
+		return nil
+	})
 }
 
 type dayShow struct {

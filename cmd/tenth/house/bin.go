@@ -11,7 +11,7 @@ import (
 // Bin keeps the list of pits and bins.
 type Bin struct {
 	Add  binAdd  `cmd:"" help:"Add a pit or bin, or change one."`
-	List binList `cmd:"" help:"List pits and bins."`
+	List binList `cmd:"" default:"withargs" help:"List pits and bins."`
 }
 
 type binAdd struct {

@@ -14,7 +14,7 @@ import (
 // Grower keeps the list of growers.
 type Grower struct {
 	Add  growerAdd  `cmd:"" help:"Add a grower, or change one."`
-	List growerList `cmd:"" help:"List growers."`
+	List growerList `cmd:"" default:"withargs" help:"List growers."`
 }
 
 type growerAdd struct {

@@ -9,7 +9,7 @@ import (
 // Person keeps the list of people at the desk.
 type Person struct {
 	Add  personAdd  `cmd:"" help:"Add a person, or change what one may do."`
-	List personList `cmd:"" help:"List people."`
+	List personList `cmd:"" default:"withargs" help:"List people."`
 }
 
 type personAdd struct {

@@ -11,7 +11,7 @@ import (
 // Truck keeps the list of trucks.
 type Truck struct {
 	Add  truckAdd  `cmd:"" help:"Add a truck, or change one."`
-	List truckList `cmd:"" help:"List trucks."`
+	List truckList `cmd:"" default:"withargs" help:"List trucks."`
 }
 
 type truckAdd struct {

@@ -26,7 +26,7 @@ type Bench struct {
 func (Bench) Help() string {
 	return `Tests are written down with the load, its meter and how that stood; what makes a figure doubtful is told and printed on the slip.
 
-    tenth bench convert --crop corn --dial 70 --at 65F --mass 250
+    tenth bench convert --commodity corn --dial 70 --at 65F --mass 250
     tenth bench test L12 --meter bench-1 --mass 250 --dial 70 --dial 70.5 --dial 70 --at 65F --room 68F
     tenth bench worth 1042
     tenth bench due`

@@ -3,17 +3,17 @@ package lab
 import (
 	"cmp"
 	"fmt"
-	"os"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/ratefiles"
 	"tenthpoint/schedules"
 )
 
 // benchCharts shows the moisture charts.
 type benchCharts struct {
-	List  chartsList  `cmd:"" help:"List the charts in use."`
+	List  chartsList  `cmd:"" default:"withargs" help:"List the charts in use."`
 	Show  chartsShow  `cmd:"" help:"Show a chart."`
 	Check chartsCheck `cmd:"" help:"Check chart files before they are used."`
 }
@@ -176,7 +176,7 @@ A chart as CSV has a line of table, key and value for everything said about it, 
 
 func (c chartsCheck) Run(t *terminal.Terminal) error {
 	shelf, err := schedules.ChartsFrom(c.File, func(name string) ([]byte, error) {
-		text, err := os.ReadFile(name)
+		text, err := ratefiles.ReadText(name)
 		if err != nil {
 			return nil, terminal.Refusal("Check the name of the file", "%v", err)
 		}

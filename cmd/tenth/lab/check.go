@@ -20,7 +20,7 @@ type benchCheck struct {
 	terminal.BookFlags
 	terminal.WhoFlags
 	Meter     string `arg:"" help:"The meter." placeholder:"METER"`
-	Crop      string `required:"" help:"The grain of the reference, by id or name." placeholder:"GRAIN"`
+	Commodity string `aliases:"crop" required:"" help:"The grain of the reference, by id or name." placeholder:"GRAIN"`
 	Reference string `required:"" help:"Moisture of the reference by oven." placeholder:"PERCENT"`
 	Reading   string `required:"" help:"What the meter made of it." placeholder:"PERCENT"`
 	At        string `help:"Temperature of the reference, with F or C." placeholder:"TEMPERATURE"`
@@ -31,7 +31,7 @@ type benchCheck struct {
 func (benchCheck) Help() string {
 	return `A reference is grain whose moisture an oven has told. Day, person and calibration are today's, whoever acts and the meter's.
 
-    tenth bench check bench-1 --crop corn --reference 16.02 --reading 16.1 --at 70F --name R7`
+    tenth bench check bench-1 --commodity corn --reference 16.02 --reading 16.1 --at 70F --name R7`
 }
 
 func (c benchCheck) Run(t *terminal.Terminal) error {
@@ -61,7 +61,7 @@ func (c benchCheck) Run(t *terminal.Terminal) error {
 }
 
 func (c benchCheck) check() (meter.Check, error) {
-	crop, wrongCrop := entry.Commodity(c.Crop)
+	crop, wrongCrop := entry.Commodity(c.Commodity)
 	reference, wrongReference := moistureNamed("Reference", c.Reference)
 	read, wrongReading := moistureNamed("Reading", c.Reading)
 	at, wrongAt := temperatureIn("Sample temperature", c.At)
@@ -80,26 +80,26 @@ func moistureNamed(name, text string) (quantity.Amount, error) {
 // benchBias says how far off a meter reads.
 type benchBias struct {
 	terminal.BookFlags
-	Meter   string `arg:"" help:"The meter." placeholder:"METER"`
-	Crop    string `help:"Only checks with this grain." placeholder:"GRAIN"`
-	Last    int    `help:"Only the last so many checks." placeholder:"N"`
-	Working bool   `help:"Print the whole working."`
-	Width   int    `help:"Width of the printed working, in letters." default:"76"`
-	JSON    bool   `help:"Print for programs: every figure as text."`
+	Meter     string         `arg:"" help:"The meter." placeholder:"METER"`
+	Commodity string         `aliases:"crop" help:"Only checks with this grain." placeholder:"GRAIN"`
+	Last      int            `help:"Only the last so many checks." placeholder:"N"`
+	Working   bool           `help:"Print the whole working."`
+	Width     terminal.Width `help:"Width of the printed working, in letters." default:"76"`
+	JSON      bool           `help:"Print for programs: every figure as text."`
 }
 
 func (benchBias) Help() string {
 	return `The mean error of the checks, and the interval that holds the true bias 95 times in 100. It is shown and argued with: no reading is changed for it.
 
     tenth bench bias bench-1 --last 10
-    tenth bench bias bench-1 --crop corn --working`
+    tenth bench bias bench-1 --commodity corn --working`
 }
 
 func (c benchBias) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
 		crop := ""
-		if c.Crop != "" {
-			known, err := entry.Commodity(c.Crop)
+		if c.Commodity != "" {
+			known, err := entry.Commodity(c.Commodity)
 			if err != nil {
 				return err
 			}
@@ -120,7 +120,7 @@ func (c benchBias) Run(t *terminal.Terminal) error {
 		tellChart(p, log)
 		if c.Working {
 			p.Say("")
-			fmt.Fprint(p.Stdout, log.Sheet.TextIn(c.Width, p.Language()))
+			fmt.Fprint(p.Stdout, log.Sheet.TextIn(int(c.Width), p.Language()))
 		}
 		return nil
 	})
@@ -176,11 +176,11 @@ func biasJSON(log office.MeterLog) map[string]any {
 // benchLog writes a meter's log as a paper.
 type benchLog struct {
 	terminal.BookFlags
-	Meter string `arg:"" help:"The meter." placeholder:"METER"`
-	Crop  string `help:"Only checks with this grain." placeholder:"GRAIN"`
-	Last  int    `help:"Only the last so many checks." placeholder:"N"`
-	Out   string `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
-	Width int    `help:"Width of the text, in letters." default:"100"`
+	Meter     string         `arg:"" help:"The meter." placeholder:"METER"`
+	Commodity string         `aliases:"crop" help:"Only checks with this grain." placeholder:"GRAIN"`
+	Last      int            `help:"Only the last so many checks." placeholder:"N"`
+	Out       string         `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
+	Width     terminal.Width `help:"Width of the text, in letters." default:"100"`
 }
 
 func (benchLog) Help() string {
@@ -192,20 +192,20 @@ func (benchLog) Help() string {
 
 func (c benchLog) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		log, err := office.ReadMeterLog(p, p.Desk, c.Meter, c.Crop, c.Last)
+		log, err := office.ReadMeterLog(p, p.Desk, c.Meter, c.Commodity, c.Last)
 		if err != nil {
 			return err
 		}
 		doc := log.Paper(p.Profile(), p.Today())
 		if c.Out == "" {
-			fmt.Fprint(p.Stdout, doc.Text(c.Width))
+			fmt.Fprint(p.Stdout, doc.Text(int(c.Width)))
 			return nil
 		}
 		pdf, err := doc.PDF(report.PageFor(p.Profile().Rules))
 		if err != nil {
 			return err
 		}
-		files, err := p.Files(c.Out, "meter-"+log.Meter.ID+"-"+p.Today().String(), pdf, []byte(doc.Text(c.Width)))
+		files, err := p.Files(c.Out, "meter-"+log.Meter.ID+"-"+p.Today().String(), pdf, []byte(doc.Text(int(c.Width))))
 		for _, file := range files {
 			p.Say("Written: %s", file)
 		}

@@ -15,25 +15,25 @@ import (
 // benchConvert looks one reading up in a chart.
 type benchConvert struct {
 	terminal.RatesFlags
-	Crop        string `required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
-	Dial        string `required:"" help:"Dial reading." placeholder:"DIVISIONS"`
-	At          string `required:"" help:"Temperature of the sample, with F or C." placeholder:"TEMPERATURE"`
-	Mass        string `help:"Grain weighed into the meter, in g." placeholder:"GRAMS"`
-	Room        string `help:"Temperature of the room, with F or C." placeholder:"TEMPERATURE"`
-	TestWeight  string `help:"Test weight, for charts that go by it too; lb/bu unless it says kg/hL." placeholder:"WEIGHT"`
-	Chart       string `help:"The chart, by id, where several would do." placeholder:"CHART"`
-	Model       string `help:"Model of the meter." placeholder:"WORDS"`
-	Calibration string `help:"Calibration of the meter." placeholder:"EDITION"`
-	Round       string `help:"How the moisture is rounded." default:"0.1 half-up"`
-	Width       int    `help:"Width of the printed working, in letters." default:"76"`
-	JSON        bool   `help:"Print for programs: every figure as text."`
+	Commodity   string         `aliases:"crop" required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
+	Dial        string         `required:"" help:"Dial reading." placeholder:"DIVISIONS"`
+	At          string         `required:"" help:"Temperature of the sample, with F or C." placeholder:"TEMPERATURE"`
+	Mass        string         `help:"Grain weighed into the meter, in g." placeholder:"GRAMS"`
+	Room        string         `help:"Temperature of the room, with F or C." placeholder:"TEMPERATURE"`
+	TestWeight  string         `help:"Test weight, for charts that go by it too; lb/bu unless it says kg/hL." placeholder:"WEIGHT"`
+	Chart       string         `help:"The chart, by id, where several would do." placeholder:"CHART"`
+	Model       string         `help:"Model of the meter." placeholder:"WORDS"`
+	Calibration string         `help:"Calibration of the meter." placeholder:"EDITION"`
+	Round       string         `help:"How the moisture is rounded." default:"0.1 half-up"`
+	Width       terminal.Width `help:"Width of the printed working, in letters." default:"76"`
+	JSON        bool           `help:"Print for programs: every figure as text."`
 }
 
 func (benchConvert) Help() string {
 	return `The four cells of the chart around the reading are shown, the part of the way between them, and one rounding at the end. The temperature is in the chart: it is never corrected for twice.
 
-    tenth bench convert --crop corn --dial 70 --at 65F --mass 250
-    tenth bench convert --crop barley --dial 62.5 --at 18C --test-weight 46.5`
+    tenth bench convert --commodity corn --dial 70 --at 65F --mass 250
+    tenth bench convert --commodity barley --dial 62.5 --at 18C --test-weight 46.5`
 }
 
 func (c benchConvert) Run(t *terminal.Terminal) error {
@@ -81,7 +81,7 @@ func (c benchConvert) chart(t *terminal.Terminal) (*chart.Chart, error) {
 	if c.Chart != "" {
 		return shelf.ByID(c.Chart)
 	}
-	crop, err := entry.Commodity(c.Crop)
+	crop, err := entry.Commodity(c.Commodity)
 	if err != nil {
 		return nil, err
 	}
@@ -93,7 +93,7 @@ func (c benchConvert) chart(t *terminal.Terminal) (*chart.Chart, error) {
 }
 
 func (c benchConvert) reading(t *terminal.Terminal, chart *chart.Chart) (moisture.Reading, error) {
-	crop, err := entry.Commodity(c.Crop)
+	crop, err := entry.Commodity(c.Commodity)
 	if err != nil {
 		return moisture.Reading{}, err
 	}
@@ -121,7 +121,7 @@ func (c benchConvert) tell(t *terminal.Terminal, chart *chart.Chart, sheet *work
 	t.Say("Moisture %s, by chart %s.", result.Moisture.Printed(), chart.ID)
 	tellFlags(t, flags)
 	t.Say("")
-	fmt.Fprint(t.Stdout, sheet.Text(c.Width))
+	fmt.Fprint(t.Stdout, sheet.Text(int(c.Width)))
 	return nil
 }
 

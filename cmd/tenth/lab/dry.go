@@ -16,7 +16,7 @@ import (
 type benchDry struct {
 	terminal.BookFlags
 	Load      string `arg:"" optional:"" help:"A load, or the number of its ticket." placeholder:"LOAD"`
-	Crop      string `help:"In place of a load: the grain, by id or name." placeholder:"GRAIN"`
+	Commodity string `aliases:"crop" help:"In place of a load: the grain, by id or name." placeholder:"GRAIN"`
 	Class     string `help:"Class of the grain." placeholder:"CLASS"`
 	Moisture  string `help:"In place of a load: its moisture." placeholder:"PERCENT"`
 	Tolerance string `help:"How far the meter may be off, in points." placeholder:"POINTS"`
@@ -28,7 +28,7 @@ func (benchDry) Help() string {
 
     tenth bench dry L12
     tenth bench dry 1042
-    tenth bench dry --crop wheat-hrs --moisture 14.2 --tolerance 0.2`
+    tenth bench dry --commodity wheat-hrs --moisture 14.2 --tolerance 0.2`
 }
 
 func (c benchDry) Run(t *terminal.Terminal) error {
@@ -63,10 +63,10 @@ func (c benchDry) judge(p *terminal.Session) (dryness.Advice, bool, error) {
 		}
 		return office.DryEnough(p, p.Desk, l)
 	}
-	if c.Crop == "" || c.Moisture == "" {
-		return dryness.Advice{}, false, terminal.Refusal("Give a load, or --crop and --moisture", "it is not said what is to be judged")
+	if c.Commodity == "" || c.Moisture == "" {
+		return dryness.Advice{}, false, terminal.Refusal("Give a load, or --commodity and --moisture", "it is not said what is to be judged")
 	}
-	crop, err := entry.Commodity(c.Crop)
+	crop, err := entry.Commodity(c.Commodity)
 	if err != nil {
 		return dryness.Advice{}, false, err
 	}
@@ -78,11 +78,13 @@ func (c benchDry) judge(p *terminal.Session) (dryness.Advice, bool, error) {
 	if err != nil {
 		return dryness.Advice{}, false, err
 	}
-	rules, found, err := office.DryRules(p, p.Desk, &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}})
+	asked := &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}, Sample: load.Sample{Moisture: &load.Moisture{Percent: percent}}}
+	rules, found, err := office.DryRules(p, p.Desk, asked)
 	if err != nil || !found {
 		return dryness.Advice{}, false, err
 	}
 	advice, err := rules.Judge(moisture.MoistureRounding.Apply(percent), tolerance, nil)
+	advice.Options = append(advice.Options, office.OverDryOptions(p.Desk, asked)...)
 	return advice, true, err
 }
 

@@ -12,12 +12,12 @@ import (
 
 // benchOven works an oven test out.
 type benchOven struct {
-	Wet   string `arg:"" help:"Dish with the wet grain, in g." placeholder:"GRAMS"`
-	Dried string `arg:"" help:"Dish with the dried grain, in g." placeholder:"GRAMS"`
-	Tare  string `arg:"" help:"Empty dish, in g." placeholder:"GRAMS"`
-	Round string `help:"How the moisture is rounded." default:"0.01 half-up"`
-	Width int    `help:"Width of the printed working, in letters." default:"76"`
-	JSON  bool   `help:"Print for programs: every figure as text."`
+	Wet   string         `arg:"" help:"Dish with the wet grain, in g." placeholder:"GRAMS"`
+	Dried string         `arg:"" help:"Dish with the dried grain, in g." placeholder:"GRAMS"`
+	Tare  string         `arg:"" help:"Empty dish, in g." placeholder:"GRAMS"`
+	Round string         `help:"How the moisture is rounded." default:"0.01 half-up"`
+	Width terminal.Width `help:"Width of the printed working, in letters." default:"76"`
+	JSON  bool           `help:"Print for programs: every figure as text."`
 }
 
 func (benchOven) Help() string {
@@ -47,6 +47,6 @@ func (c benchOven) Run(t *terminal.Terminal) error {
 	}
 	t.Say("Moisture %s, wet basis.", result.Moisture.Printed())
 	t.Say("")
-	fmt.Fprint(t.Stdout, sheet.Text(c.Width))
+	fmt.Fprint(t.Stdout, sheet.Text(int(c.Width)))
 	return nil
 }

@@ -18,7 +18,7 @@ import (
 // benchSamples keeps the samples and what is left of them on the shelf.
 type benchSamples struct {
 	Take    samplesTake    `cmd:"" help:"Number the sample of a load that was probed."`
-	List    samplesList    `cmd:"" help:"List the samples kept."`
+	List    samplesList    `cmd:"" default:"withargs" help:"List the samples kept."`
 	Due     samplesDue     `cmd:"" help:"List the samples that may go."`
 	Discard samplesDiscard `cmd:"" help:"Write down that samples were thrown out."`
 	Label   samplesLabel   `cmd:"" help:"Print the label of a sample."`

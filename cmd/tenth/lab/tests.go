@@ -16,14 +16,14 @@ type benchTest struct {
 	terminal.BookFlags
 	terminal.WhoFlags
 	readingFlags
-	Load       string   `arg:"" help:"The load, as \"tenth yard\" lists it." placeholder:"LOAD"`
-	More       bool     `help:"These tests come on top of those written down."`
-	Drop       []string `sep:"none" help:"Leave a test out, by its number and a rule: spoiled:WHY, or farthest-from-middle; may be repeated." placeholder:"TEST=RULE"`
-	LetThrough []string `sep:"none" help:"Let a doubt that stops the ticket through (a manager's act); may be repeated. For one test, CODE@TEST=REASON." placeholder:"CODE=REASON"`
-	Try        bool     `help:"Work it out and write nothing."`
-	Working    bool     `help:"Print the whole working."`
-	Width      int      `help:"Width of the printed working, in letters." default:"76"`
-	JSON       bool     `help:"Print for programs: every figure as text."`
+	Load       string         `arg:"" help:"The load, as \"tenth yard\" lists it." placeholder:"LOAD"`
+	More       bool           `help:"These tests come on top of those written down."`
+	Drop       []string       `sep:"none" help:"Leave a test out, by its number and a rule: spoiled:WHY, or farthest-from-middle; may be repeated." placeholder:"TEST=RULE"`
+	LetThrough []string       `sep:"none" help:"Let a doubt that stops the ticket through (a manager's act); may be repeated. For one test, CODE@TEST=REASON." placeholder:"CODE=REASON"`
+	Try        bool           `help:"Work it out and write nothing."`
+	Working    bool           `help:"Print the whole working."`
+	Width      terminal.Width `help:"Width of the printed working, in letters." default:"76"`
+	JSON       bool           `help:"Print for programs: every figure as text."`
 }
 
 func (benchTest) Help() string {
@@ -196,6 +196,6 @@ func (c benchTest) print(p *terminal.Session, out testJSON, tested scalehouse.Te
 	}
 	if c.Working {
 		p.Say("")
-		fmt.Fprint(p.Stdout, tested.Sheet.TextIn(c.Width, p.Language()))
+		fmt.Fprint(p.Stdout, tested.Sheet.TextIn(int(c.Width), p.Language()))
 	}
 }

@@ -61,7 +61,7 @@ func (c benchWorth) Run(t *terminal.Terminal) error {
 
 func payableWords(s *settle.Settlement) string {
 	if s.Price == nil {
-		return ", charges " + s.Charges.Printed() + ", price later"
+		return ", charges " + s.Charges.Printed() + ", no price"
 	}
 	return ", payable " + s.Payable.Printed()
 }

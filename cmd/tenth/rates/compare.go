@@ -23,8 +23,8 @@ type ratesCompare struct {
 	Water    bool   `help:"Against the bare water formula, in place of another edition."`
 	Moisture string `required:"" help:"Moisture, percent wet basis." placeholder:"PERCENT"`
 	trialFlags
-	Width int  `help:"Width of the printed working, in letters." default:"76"`
-	JSON  bool `help:"Print for programs: every figure as text."`
+	Width terminal.Width `help:"Width of the printed working, in letters." default:"76"`
+	JSON  bool           `help:"Print for programs: every figure as text."`
 }
 
 func (ratesCompare) Help() string {
@@ -72,7 +72,7 @@ func (c ratesCompare) Run(t *terminal.Terminal) error {
 	printCompared(t, both, first.ID, cmp.Or(c.Second, "bare water"))
 	for _, b := range beyond {
 		t.Say("\n%s", b.edition.ID)
-		fmt.Fprint(t.Stdout, b.Sheet.Text(c.Width))
+		fmt.Fprint(t.Stdout, b.Sheet.Text(int(c.Width)))
 	}
 	return nil
 }

@@ -13,7 +13,7 @@ import (
 type trialFlags struct {
 	Weight string   `help:"Net weight, in the unit of the rates unless it says lb or kg. Without it, 56,000 lb or 25,000 kg." placeholder:"WEIGHT"`
 	Factor []string `sep:"none" help:"A result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
-	Price  string   `help:"Price per bushel, hundredweight or tonne, as the rates settle. Without it, price later." placeholder:"MONEY"`
+	Price  string   `help:"Price per bushel, hundredweight or tonne, as the rates settle. Without it, no price." placeholder:"MONEY"`
 	Accept []string `sep:"none" help:"A limit to settle beyond, by its id; may be repeated." placeholder:"LIMIT"`
 	terminal.RuleSetFlags
 }

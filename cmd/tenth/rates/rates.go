@@ -3,10 +3,10 @@
 package rates
 
 import (
-	"os"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 )
 
@@ -14,7 +14,7 @@ import (
 // a manager reads one, holds it against another, tries it out and checks the
 // file before it is used.
 type Rates struct {
-	List    ratesList    `cmd:"" help:"List the editions in force, today or on a day."`
+	List    ratesList    `cmd:"" default:"withargs" help:"List the editions in force, today or on a day."`
 	Show    ratesShow    `cmd:"" help:"Show everything an edition says, with the line of its file."`
 	Check   ratesCheck   `cmd:"" help:"Check files of rates before they are used, alone and against each other."`
 	Diff    ratesDiff    `cmd:"" help:"Show the lines on which two editions part."`
@@ -45,7 +45,7 @@ func editionsOf(f terminal.BookFlags) (*rates.Set, error) {
 // editionNamed finds one by its id, or reads it from the file that is named.
 func editionNamed(f terminal.BookFlags, named string) (*rates.Edition, error) {
 	if strings.HasSuffix(named, ".toml") {
-		text, err := os.ReadFile(named)
+		text, err := ratefiles.ReadText(named)
 		if err != nil {
 			return nil, terminal.Refusal("Check the path", "%v", err)
 		}
@@ -58,7 +58,11 @@ func editionNamed(f terminal.BookFlags, named string) (*rates.Edition, error) {
 	if e, ok := set.ByID(named); ok {
 		return e, nil
 	}
-	return nil, terminal.Refusal("Look with \"tenth rates list --all\", or name a file", "there is no edition %q here", named)
+	var ids []string
+	for _, e := range set.All() {
+		ids = append(ids, e.ID)
+	}
+	return nil, terminal.NotFound(terminal.Refusal("Look with \"tenth rates list --all\", or name a file", "there is no edition %q here", named), named, ids)
 }
 
 // editionJSON is what an edition is, for programs.

@@ -14,10 +14,10 @@ import (
 // ratesShow prints an edition for people.
 type ratesShow struct {
 	terminal.BookFlags
-	Edition string `arg:"" help:"The edition, by id or file." placeholder:"EDITION"`
-	Width   int    `help:"Width of the page, in letters." default:"88"`
-	TOML    bool   `name:"toml" help:"Print the file itself, to begin one's own from it."`
-	JSON    bool   `help:"Print for programs: every figure as text."`
+	Edition string         `arg:"" help:"The edition, by id or file." placeholder:"EDITION"`
+	Width   terminal.Width `help:"Width of the page, in letters." default:"88"`
+	TOML    bool           `name:"toml" help:"Print the file itself, to begin one's own from it."`
+	JSON    bool           `help:"Print for programs: every figure as text."`
 }
 
 func (ratesShow) Help() string {
@@ -54,11 +54,11 @@ func (c ratesShow) Run(t *terminal.Terminal) error {
 		return t.PrintJSON(map[string]any{"edition": editionForJSON(e), "rows": rows, "cautions": append([]string{}, e.Cautions()...)})
 	}
 	t.Say("%s", terminal.EditionLine(e))
-	printRules(t, e.Lines(), c.Width)
+	printRules(t, e.Lines(), int(c.Width))
 	if cautions := e.Cautions(); len(cautions) > 0 {
 		t.Say("\nWORTH A SECOND LOOK")
 		for _, caution := range cautions {
-			t.Say("%s", strings.Join(plain.Paragraph(caution, c.Width), "\n"))
+			t.Say("%s", strings.Join(plain.Paragraph(caution, int(c.Width)), "\n"))
 		}
 	}
 	return nil

@@ -15,12 +15,13 @@ import (
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
 
 // The columns of a batch, beside one for each factor.
-var batchColumns = []string{"load", "commodity", "schedule", "day", "gross", "tare", "moisture", "price", "accept"}
+var batchColumns = []string{"load", "commodity", "schedule", "day", "gross", "tare", "net", "moisture", "price", "accept"}
 
 const factorColumn = "factor."
 
@@ -46,27 +47,66 @@ type batch struct {
 }
 
 func (c Settle) batch(t *terminal.Terminal, loads reader) error {
-	in, err := os.Open(c.Batch)
+	if err := c.notForBatch(); err != nil {
+		return err
+	}
+	in, err := openTable(c.Batch)
 	if err != nil {
-		return terminal.Refusal("Check the path", "the file %s cannot be read: %v", c.Batch, errors.Unwrap(err))
+		return err
 	}
 	defer in.Close()
-	return written(t, c.Out, func(w io.Writer) error {
+	return written(t, c.Out, in, func(w io.Writer) error {
 		b := &batch{
 			reader: loads, in: newBatchRows(in), out: csv.NewWriter(w),
-			usual: map[string]string{"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day},
+			usual: map[string]string{"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day, "price": c.Price, "accept": strings.Join(c.Accept, " ")},
 			fault: func(err error) { terminal.Complain(t.Stderr, t.Printer, err) },
 		}
 		return b.run(t, c.Batch)
 	})
 }
 
+// notForBatch refuses flags of one load beside a file of many: none is dropped
+// in silence.
+func (c Settle) notForBatch() error {
+	given := ""
+	for _, flag := range []struct {
+		name  string
+		given bool
+	}{
+		{"gross", c.Gross != ""}, {"tare", c.Tare != ""}, {"net", c.Net != ""}, {"moisture", c.Moisture != ""},
+		{"factor", len(c.Factor) > 0}, {"share", len(c.Share) > 0}, {"json", c.JSON},
+	} {
+		if flag.given {
+			given += " --" + flag.name
+		}
+	}
+	if given == "" {
+		return nil
+	}
+	return terminal.Refusal("Leave it out, or put it into a column of the file", "with --batch this does nothing:%s", given)
+}
+
+// openTable opens a file that rows are read from.
+func openTable(path string) (*os.File, error) {
+	in, err := os.Open(path)
+	if err != nil {
+		return nil, terminal.Refusal("Check the path", "the file %s cannot be read: %v", path, errors.Unwrap(err))
+	}
+	if about, err := in.Stat(); err == nil && about.IsDir() {
+		return nil, errors.Join(terminal.Refusal("Name a file in it", "no rows can be read from the folder %s", path), in.Close())
+	}
+	return in, nil
+}
+
 // written gives what is written to a file, which is there whole or not at all,
 // or to standard output. Rows that could not be settled are no reason to lose
-// the others.
-func written(t *terminal.Terminal, path string, write func(io.Writer) error) error {
+// the others. The file that is read is never written over.
+func written(t *terminal.Terminal, path string, read *os.File, write func(io.Writer) error) error {
 	if path == "" {
 		return write(t.Stdout)
+	}
+	if err := terminal.MayReplace(path, read); err != nil {
+		return err
 	}
 	var wrong error
 	err := atomicfile.Replace(path, func(w io.Writer) error {
@@ -103,7 +143,7 @@ func (b *batch) run(t *terminal.Terminal, name string) error {
 		if errors.Is(err, io.EOF) {
 			break
 		}
-		if err != nil && !errors.Is(err, errQuote) {
+		if err != nil && !errors.As(err, new(spoiled)) {
 			return err
 		}
 		b.rows++
@@ -127,12 +167,9 @@ func (b *batch) run(t *terminal.Terminal, name string) error {
 
 // head reads the first row and holds it against the columns there are.
 func (b *batch) head(name string) error {
-	first, err := b.in.next()
-	if errors.Is(err, errQuote) {
-		return atRow(name, b.in.line, err)
-	}
+	first, err := b.in.header(name)
 	if err != nil {
-		return terminal.Refusal("The first row names the columns: "+strings.Join(batchColumns, ", ")+", factor.ID", "%s has no first row", name)
+		return err
 	}
 	var wrong []error
 	for i, column := range first {
@@ -145,12 +182,20 @@ func (b *batch) head(name string) error {
 		}
 		b.columns = append(b.columns, column)
 	}
-	for _, needed := range []string{"commodity", "gross", "tare", "moisture"} {
+	for _, needed := range b.needed() {
 		if !slices.Contains(b.columns, needed) && b.usual[needed] == "" {
 			wrong = append(wrong, terminal.Refusal("Add the column", "%s has no column %q", name, needed))
 		}
 	}
 	return errors.Join(wrong...)
+}
+
+// needed are the columns a file cannot do without: a net stands for gross and tare.
+func (b *batch) needed() []string {
+	if slices.Contains(b.columns, "net") {
+		return []string{"commodity", "moisture"}
+	}
+	return []string{"commodity", "gross", "tare", "moisture"}
 }
 
 func isBatchColumn(name string) bool {
@@ -159,7 +204,7 @@ func isBatchColumn(name string) bool {
 		return slices.Contains(batchColumns, name)
 	}
 	for _, c := range grain.All() {
-		if _, ok := c.Factor(grain.FactorID(id)); ok && grain.FactorID(id) != grain.Moisture {
+		if f, ok := c.FactorCalled(id); ok && f.ID != grain.Moisture {
 			return true
 		}
 	}
@@ -184,7 +229,9 @@ func (b *batch) row(row []string) error {
 	if err != nil {
 		return err
 	}
-	given.facts.Accepted = strings.Fields(cells["accept"])
+	if given.facts.Accepted, err = terminal.Accepted(given.edition, strings.Fields(cells["accept"])); err != nil {
+		return entry.Fault{Field: "accept", Err: err}
+	}
 	s, err := settle.Settle(given.facts, given.edition)
 	if err != nil {
 		return err
@@ -203,7 +250,7 @@ func settledRow(name string, s *settle.Settlement) []string {
 	}
 	row := make([]string, len(settledColumns))
 	for i, column := range settledColumns {
-		row[i] = words[column]
+		row[i] = report.SpreadsheetCell(words[column])
 	}
 	return row
 }

@@ -17,14 +17,14 @@ import (
 type Grade struct {
 	terminal.BookFlags
 	terminal.RuleSetFlags
-	Load      string   `arg:"" optional:"" help:"A load, or the number of its ticket. Without it, the sample is what the flags say." placeholder:"LOAD"`
-	Commodity string   `help:"The grain, by id or name." placeholder:"GRAIN"`
-	Moisture  string   `help:"Moisture, percent wet basis." placeholder:"PERCENT"`
-	Factor    []string `sep:"none" help:"A result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
-	NoneSeen  bool     `help:"Whatever is counted or noticed and not given was looked for and not found."`
-	Class     string   `help:"The name the Canadian order lists the grain under, where it has several." placeholder:"NAME"`
-	Width     int      `help:"Width of the page, in letters." default:"88"`
-	JSON      bool     `help:"Print for programs: every figure as text."`
+	Load      string         `arg:"" optional:"" help:"A load, or the number of its ticket. Without it, the sample is what the flags say." placeholder:"LOAD"`
+	Commodity string         `help:"The grain, by id or name." placeholder:"GRAIN"`
+	Moisture  string         `help:"Moisture, percent wet basis." placeholder:"PERCENT"`
+	Factor    []string       `sep:"none" help:"A result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
+	NoneSeen  bool           `help:"Whatever is counted or noticed and not given was looked for and not found."`
+	Class     string         `help:"The name the Canadian order lists the grain under, where it has several." placeholder:"NAME"`
+	Width     terminal.Width `help:"Width of the page, in letters." default:"88"`
+	JSON      bool           `help:"Print for programs: every figure as text."`
 }
 
 func (Grade) Help() string {
@@ -104,7 +104,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		return t.PrintJSON(gradingJSON(g))
 	}
 	para := func(indent, text string) {
-		for _, part := range plain.Paragraph(text, c.Width-len(indent)) {
+		for _, part := range plain.Paragraph(text, int(c.Width)-len(indent)) {
 			t.Say("%s%s", indent, part)
 		}
 	}

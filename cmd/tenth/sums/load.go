@@ -47,12 +47,24 @@ func (s reader) read(cells terminal.Texts) (*outsideLoad, error) {
 	if e, err = s.laws.By(e, day); err != nil {
 		return nil, err
 	}
+	if cells["net"] != "" && cells["gross"]+cells["tare"] != "" {
+		return nil, entry.Fault{Field: "net", Err: terminal.Refusal("Give the net alone, or gross and tare", "a load has a net beside a gross or a tare")}
+	}
 	load := terminal.Texts{}
 	for column, text := range cells {
 		if !slices.Contains(notTried, column) {
 			load.Put(strings.TrimPrefix(column, factorColumn), text)
 		}
 	}
-	facts, err := terminal.TrialFacts(e, load, "gross", "tare", "moisture")
+	facts, err := terminal.TrialFacts(e, load, neededOf(load)...)
 	return &outsideLoad{facts, e}, err
+}
+
+// neededOf are the fields a load cannot do without: a net stands for gross and
+// tare, and beside it neither is read.
+func neededOf(load terminal.Texts) []string {
+	if load["net"] != "" && load["gross"]+load["tare"] == "" {
+		return []string{"moisture"}
+	}
+	return []string{"gross", "tare", "moisture"}
 }

@@ -14,18 +14,19 @@ import (
 type Settle struct {
 	terminal.RatesFlags
 	terminal.RuleSetFlags
-	Commodity string   `help:"The grain, by id or name." placeholder:"GRAIN"`
-	Schedule  string   `help:"The schedule of rates." default:"main"`
-	Day       string   `help:"The day of delivery, which picks the edition. Without it, today." placeholder:"YYYY-MM-DD"`
-	Gross     string   `help:"Weight of the loaded truck; lb unless it says kg." placeholder:"WEIGHT"`
-	Tare      string   `help:"Weight of the empty truck." placeholder:"WEIGHT"`
-	Moisture  string   `help:"Moisture, percent wet basis." placeholder:"PERCENT"`
-	Factor    []string `sep:"none" help:"Another result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
-	Price     string   `help:"Price per bushel, hundredweight or tonne, as the rates settle. Without it, price later." placeholder:"MONEY"`
-	Share     []string `sep:"none" help:"An owner's part; may be repeated." placeholder:"OWNER=2/3"`
-	Accept    []string `sep:"none" help:"A limit to settle beyond, by its id; may be repeated." placeholder:"LIMIT"`
-	JSON      bool     `help:"Print for programs: every figure as text."`
-	Width     int      `help:"Width of the printed working, in letters." default:"76"`
+	Commodity string         `help:"The grain, by id or name." placeholder:"GRAIN"`
+	Schedule  string         `help:"The schedule of rates." default:"main"`
+	Day       string         `help:"The day of delivery, which picks the edition. Without it, today." placeholder:"YYYY-MM-DD"`
+	Gross     string         `help:"Weight of the loaded truck; lb unless it says kg." placeholder:"WEIGHT"`
+	Tare      string         `help:"Weight of the empty truck." placeholder:"WEIGHT"`
+	Net       string         `help:"Net weight, in place of gross and tare." placeholder:"WEIGHT"`
+	Moisture  string         `help:"Moisture, percent wet basis." placeholder:"PERCENT"`
+	Factor    []string       `sep:"none" help:"Another result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
+	Price     string         `help:"Price per bushel, hundredweight or tonne, as the rates settle. Without it, no price." placeholder:"MONEY"`
+	Share     []string       `sep:"none" help:"An owner's part; may be repeated." placeholder:"OWNER=2/3"`
+	Accept    []string       `sep:"none" help:"A limit to settle beyond, by its id; may be repeated." placeholder:"LIMIT"`
+	JSON      bool           `help:"Print for programs: every figure as text."`
+	Width     terminal.Width `help:"Width of the printed working, in letters." default:"76"`
 
 	Batch string `help:"Settle every row of a CSV file instead; see below." placeholder:"IN.CSV"`
 	Out   string `help:"Where the settled rows of --batch go. Without it, to standard output." placeholder:"OUT.CSV"`
@@ -44,13 +45,18 @@ A batch has one load in a row, a row on one line. These are its columns, in any
 order:
 
     gross, tare, moisture   required
+    net                     in place of gross and tare
     commodity               required, unless --commodity is given for all rows
     load                    a name of your own; comes back in the output
-    schedule, day           instead of --schedule and --day
-    price                   empty is price later
-    accept                  limits to settle beyond, parted by blanks
+    schedule, day, price    instead of --schedule, --day and --price
+    accept                  limits to settle beyond, by the ids of their
+                            discounts, parted by blanks
     factor.ID               a result, such as factor.test-weight; empty is
                             not tested
+
+--commodity, --schedule, --day, --price and --accept hold for every row that
+says nothing else; flags of one load are refused beside --batch. A cell that a
+spreadsheet would run as a formula comes back with an apostrophe before it.
 
 A column that is not in this list is refused by name, and so is a file without
 the required ones. A row that cannot be settled is reported with its line, its
@@ -72,6 +78,9 @@ func (c Settle) Run(t *terminal.Terminal) error {
 	if c.Batch != "" {
 		return c.batch(t, loads)
 	}
+	if c.Out != "" {
+		return terminal.Refusal("Leave it out; the settlement is printed", "--out is for --batch")
+	}
 	s, err := c.one(loads)
 	if err != nil {
 		return err
@@ -81,17 +90,17 @@ func (c Settle) Run(t *terminal.Terminal) error {
 	}
 	t.Say("%s", terminal.EditionLine(s.Edition))
 	t.Say("")
-	fmt.Fprint(t.Stdout, s.Sheet.Text(c.Width))
+	fmt.Fprint(t.Stdout, s.Sheet.Text(int(c.Width)))
 	return nil
 }
 
 // one settles the load of the flags.
 func (c Settle) one(loads reader) (*settle.Settlement, error) {
 	cells := terminal.Texts{
-		"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day, "gross": c.Gross, "tare": c.Tare,
+		"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day, "gross": c.Gross, "tare": c.Tare, "net": c.Net,
 		"moisture": c.Moisture, "price": c.Price,
 	}
-	if err := wanting(cells, "commodity", "gross", "tare", "moisture"); err != nil {
+	if err := wanting(cells, append([]string{"commodity"}, neededOf(cells)...)...); err != nil {
 		return nil, err
 	}
 	if err := cells.PutResults(c.Factor); err != nil {
@@ -108,7 +117,9 @@ func (c Settle) one(loads reader) (*settle.Settlement, error) {
 		}
 		given.facts.Shares = append(given.facts.Shares, settle.Share{Owner: p.Owner, Parts: p.Parts, Of: p.Of})
 	}
-	given.facts.Accepted = c.Accept
+	if given.facts.Accepted, err = terminal.Accepted(given.edition, c.Accept); err != nil {
+		return nil, err
+	}
 	return settle.Settle(given.facts, given.edition)
 }
 

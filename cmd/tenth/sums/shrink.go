@@ -6,19 +6,22 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
 
 // Shrink is the bare formula, apart from any elevator's rates.
 type Shrink struct {
-	Weight   string `arg:"" help:"Weight of the wet grain; lb unless it says kg." placeholder:"WEIGHT"`
-	From     string `required:"" help:"Moisture the grain has." placeholder:"PERCENT"`
-	To       string `required:"" help:"Moisture it is brought down to." placeholder:"PERCENT"`
-	Handling string `help:"Handling loss, in percent." placeholder:"PERCENT"`
-	Basis    string `help:"What handling is a percent of: the wet weight, or the dried." enum:"wet,dried" default:"wet"`
-	Round    string `help:"How the results are rounded: a step and half-up, half-even, down or up." default:"0.01 half-up"`
-	JSON     bool   `help:"Print for programs: every figure as text."`
-	Width    int    `help:"Width of the printed working, in letters." default:"76"`
+	Weight    string         `arg:"" help:"Weight of the wet grain; lb unless it says kg." placeholder:"WEIGHT"`
+	From      string         `required:"" help:"Moisture the grain has." placeholder:"PERCENT"`
+	To        string         `required:"" help:"Moisture it is brought down to." placeholder:"PERCENT"`
+	Handling  string         `help:"Handling loss, in percent." placeholder:"PERCENT"`
+	Basis     string         `help:"What handling is a percent of: the wet weight, or the dried." enum:"wet,dried" default:"wet"`
+	Commodity string         `help:"Grain drier than it is brought down to: count what is given away in bushels of this grain, or in tonnes where the weight is in kg." placeholder:"GRAIN"`
+	Price     string         `help:"With --commodity: price per bushel or tonne, to say what is given away in money." placeholder:"MONEY"`
+	Round     string         `help:"How the results are rounded: a step and half-up, half-even, down or up." default:"0.01 half-up"`
+	JSON      bool           `help:"Print for programs: every figure as text."`
+	Width     terminal.Width `help:"Width of the printed working, in letters." default:"76"`
 }
 
 func (Shrink) Help() string {
@@ -28,18 +31,37 @@ func (Shrink) Help() string {
     tenth shrink 56000 --from 25 --to 15 --handling 0.5 --basis dried
     tenth shrink "25400 kg" --from 18.2 --to 14.5 --json
 
+Grain that is drier already loses nothing more; then it is shown what the same dry matter would weigh at the moisture that is paid for, and what is given away.
+
+    tenth shrink 56000 --from 11 --to 13 --commodity soybeans --price 9.80
+
 What an elevator takes may differ: its edition has a trigger, a method, a floor and roundings of its own. Use "tenth settle" for that.`
 }
 
 func (c Shrink) Run(t *terminal.Terminal) error {
-	s, err := c.work()
+	g, err := c.given()
+	if err != nil {
+		return err
+	}
+	s, err := c.work(g)
+	if err != nil {
+		return err
+	}
+	dry, err := c.overDry(g)
 	if err != nil {
 		return err
 	}
 	if c.JSON {
-		return t.PrintJSON(map[string]any{"working": s})
+		out := map[string]any{"working": s}
+		if dry != nil {
+			out["over_dry"] = dry.Sheet
+		}
+		return t.PrintJSON(out)
 	}
-	fmt.Fprint(t.Stdout, s.Text(c.Width))
+	fmt.Fprint(t.Stdout, s.Text(int(c.Width)))
+	if dry != nil {
+		fmt.Fprint(t.Stdout, "\n", dry.Sheet.Text(int(c.Width)))
+	}
 	return nil
 }
 
@@ -76,11 +98,7 @@ var hundred = quantity.Int(100, quantity.Percent)
 
 // work writes the formula down. Each result is worked from the figures given,
 // not from another result, and rounded once.
-func (c Shrink) work() (*worksheet.Sheet, error) {
-	g, err := c.given()
-	if err != nil {
-		return nil, err
-	}
+func (c Shrink) work(g shrinkGiven) (*worksheet.Sheet, error) {
 	s := &worksheet.Sheet{}
 	s.Section("Given")
 	weight := s.Given("weight", "Wet weight", g.weight, quantity.Unrounded, "")
@@ -90,9 +108,51 @@ func (c Shrink) work() (*worksheet.Sheet, error) {
 	s.Section("Results")
 	water := waterShrink(s, g, weight, from, to)
 	handling := handlingLoss(s, g, c.Basis, rate, weight, water)
-	s.Work("dry", "Weight left", worksheet.Less(weight, water, handling), g.rounding, "")
+	left := s.Work("dry", "Weight left", worksheet.Less(weight, water, handling), g.rounding, "")
+	if left.Value().Sign() < 0 {
+		return nil, terminal.Refusal("Give a smaller handling loss", "nothing would be left of %s: handling takes %s more than there is", weight.Printed(), left.Value().Neg())
+	}
 	return s, nil
 }
+
+// overDry is what grain drier than the base gives away; nil for any other.
+func (c Shrink) overDry(g shrinkGiven) (*settle.OverDry, error) {
+	if !g.from.Less(g.to) {
+		if c.Commodity+c.Price != "" {
+			return nil, terminal.Refusal("Leave --commodity and --price out", "%s is not below %s: nothing is given away", g.from, g.to)
+		}
+		return nil, nil
+	}
+	terms := settle.OverDryTerms{
+		Weight: g.weight, Moisture: g.from, Base: g.to,
+		Weights: g.rounding, Quantities: g.rounding, Money: cents, Remark: "not paid unless the rates credit it",
+	}
+	if c.Commodity == "" {
+		if c.Price != "" {
+			return nil, terminal.Refusal("Add --commodity", "a price is per bushel, and it is not said of what grain")
+		}
+		return terms.Work(), nil
+	}
+	crop, err := entry.Commodity(c.Commodity)
+	if err != nil {
+		return nil, err
+	}
+	terms.Settle, terms.Bushel = quantity.Bushel, crop.Bushel
+	switch {
+	case g.weight.Unit() == quantity.Kg:
+		terms.Settle = quantity.Tonne
+	case !quantity.Recorded(crop.Bushel):
+		return nil, terminal.Refusal("Leave --commodity out", "no bushel of %s is set by the law read", crop.ID)
+	}
+	if c.Price != "" {
+		if terms.Price, err = entry.ParsePrice(c.Price, terms.Settle); err != nil {
+			return nil, err
+		}
+	}
+	return terms.Work(), nil
+}
+
+var cents = quantity.To("0.01", quantity.HalfUp)
 
 // waterShrink gives the shrink as an exact operand, and writes it down rounded.
 func waterShrink(s *worksheet.Sheet, g shrinkGiven, weight, from, to *worksheet.Step) worksheet.Operand {

@@ -7,7 +7,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/tomlfile"
 )
@@ -55,9 +57,9 @@ func complaint(what, hint message.Text) Complaint {
 func Complain(w io.Writer, in *message.Printer, err error) {
 	for _, c := range Complaints(err) {
 		c = c.In(in)
-		fmt.Fprintln(w, in.Word("error:"), Sentence(c.What))
+		fmt.Fprintln(w, in.Word("error:"), shortened(Sentence(c.What)))
 		if c.Hint != "" {
-			fmt.Fprintln(w, in.Word("hint:"), Sentence(c.Hint))
+			fmt.Fprintln(w, in.Word("hint:"), shortened(Sentence(c.Hint)))
 		}
 	}
 }
@@ -73,12 +75,16 @@ func Complaints(err error) []Complaint {
 		return Complaints(e.Err)
 	case entry.Unknown:
 		return []Complaint{notOnTheList(e)}
+	case entry.NoCommodity:
+		return []Complaint{complaint(message.New("%q is not a commodity here", shortened(e.Text)), meant(e.Near, e.Known))}
 	case entry.Ambiguous:
 		return []Complaint{complaint(message.New("%q may be several %s", e.Text, message.Words(plural[e.List])), message.New("Type the code of one: %s", message.Names(", ", e.Like)))}
 	case entry.NotTested:
-		return []Complaint{complaint(message.New("%s is not tested for %q", e.Commodity, e.Factor), message.New("Factors of %s: %s", e.Commodity, message.Names(", ", e.Known)))}
+		return []Complaint{complaint(message.New("%s is not tested for %q", e.Commodity, e.Factor), didYouMean(e.Factor, e.Known, "Its factors are"))}
 	case entry.NoStoredTare:
 		return []Complaint{complaint(message.New("truck %q has no stored tare", e.Truck), message.Words("Weigh it empty and give --tare"))}
+	case guard.Asked:
+		return questions(e)
 	case tomlfile.Problems:
 		return inFile(e)
 	case interface{ Unwrap() []error }:
@@ -98,6 +104,23 @@ func Complaints(err error) []Complaint {
 	return out
 }
 
+// questions are what the house asks about a load, each with the flag that answers it.
+func questions(asked guard.Asked) []Complaint {
+	var out []Complaint
+	for _, f := range asked {
+		reasons := make([]any, len(f.Reasons))
+		for i, r := range f.Reasons {
+			reasons[i] = message.Words(r)
+		}
+		hint := message.New("Look again, or answer with --confirm %v=REASON, one of: %s", f.ID, message.List("; ", reasons...))
+		if f.Act == elevator.GuardManager {
+			hint = message.New("Look again, or let a manager answer with --confirm %v=REASON, one of: %s", f.ID, message.List("; ", reasons...))
+		}
+		out = append(out, complaint(f.Said, hint))
+	}
+	return out
+}
+
 var plural = map[entry.List]string{
 	entry.GrowerList: "growers", entry.CommodityList: "commodities", entry.TruckList: "trucks", entry.BinList: "pits or bins", entry.ContractList: "contracts",
 }
@@ -107,11 +130,14 @@ var plural = map[entry.List]string{
 func notOnTheList(e entry.Unknown) Complaint {
 	switch e.List {
 	case entry.GrowerList:
+		if len(e.Near) > 0 {
+			return complaint(message.New("there is no grower %q here", e.Text), meant(e.Near, nil))
+		}
 		return complaint(message.New("there is no grower %q here", e.Text), message.Words("Look with \"tenth grower list\", or add with \"tenth grower add CODE NAME\""))
 	case entry.BinList:
-		return complaint(message.New("there is no pit or bin %q", e.Text), message.New("Known here: %s", message.Names(", ", e.Known)))
+		return complaint(message.New("there is no pit or bin %q", e.Text), meant(e.Near, e.Known))
 	case entry.ContractList:
-		return complaint(message.New("there is no contract %q here", e.Text), message.Words("Look the number up in the contract"))
+		return complaint(message.New("there is no contract %q here", e.Text), meant(e.Near, nil))
 	case entry.CommodityList:
 		c, err := entry.Commodity(e.Text)
 		if err != nil {
@@ -120,6 +146,18 @@ func notOnTheList(e entry.Unknown) Complaint {
 		return complaint(message.New("%s is not taken here", c.ID), message.Words("Add it in the set-up with its schedule of rates"))
 	}
 	return parted(e.Error())
+}
+
+// meant advises the things most like what was typed, or all there are, or the list
+// of them.
+func meant(near, known []string) message.Text {
+	switch {
+	case len(near) > 0:
+		return message.New("Did you mean %s?", message.Names(", ", near))
+	case len(known) > 0:
+		return message.New("Known here: %s", message.Names(", ", known))
+	}
+	return message.Words("Look with \"tenth contract list\", or add one with \"tenth contract add\"")
 }
 
 // inFile are mistakes in a file, each with the line as it stands.

@@ -18,7 +18,7 @@ type DocumentFlags struct {
 	Out   string   `help:"Write it into this folder instead of showing it." placeholder:"DIR" group:"paper"`
 	As    []string `help:"What to write: pdf, text, xlsx, csv (a file for each table)." enum:"pdf,text,xlsx,csv" default:"pdf" group:"paper"`
 	Sheet string   `help:"Size of the PDF's pages." enum:"letter,a4" default:"letter" group:"paper"`
-	Width int      `help:"Width of the text, in letters." default:"100" group:"paper"`
+	Width Width    `help:"Width of the text, in letters." default:"100" group:"paper"`
 	JSON  bool     `help:"Print for programs: every cell as text."`
 }
 
@@ -28,7 +28,7 @@ func (p *Session) ShowDocument(f DocumentFlags, d report.Document, name string, 
 		if f.JSON {
 			return p.PrintJSON(documentJSON(d))
 		}
-		fmt.Fprint(p.Stdout, d.Text(f.Width))
+		fmt.Fprint(p.Stdout, d.Text(int(f.Width)))
 		return nil
 	}
 	if err := os.MkdirAll(f.Out, 0o755); err != nil {
@@ -65,7 +65,7 @@ func (f DocumentFlags) render(d report.Document, name, as string, landscape bool
 		err := d.XLSX(&out)
 		return []namedBytes{{name + ".xlsx", out.Bytes()}}, err
 	case "text":
-		return []namedBytes{{name + ".txt", []byte(d.Text(f.Width))}}, nil
+		return []namedBytes{{name + ".txt", []byte(d.Text(int(f.Width)))}}, nil
 	}
 	var files []namedBytes
 	for i, t := range d.Tables() {

@@ -80,7 +80,7 @@ type WeightFlags struct {
 	Tare       []string `sep:"none" help:"Weight of the empty truck, likewise." placeholder:"WEIGHT" group:"weights"`
 	StoredTare bool     `help:"Use the truck's stored tare." group:"weights"`
 	Scale      string   `help:"Scale they were weighed on, where there are several." placeholder:"SCALE" group:"weights"`
-	Manual     string   `help:"Why the weights are typed by hand; the ticket marks them MANUAL WT." default:"read from the indicator" placeholder:"WHY" group:"weights"`
+	Manual     string   `help:"Why the weights are typed by hand; the ticket marks them MANUAL WT with it." placeholder:"WHY" group:"weights"`
 	DriverOn   string   `help:"Whether the driver was on the truck." enum:"on,off,unsaid" default:"unsaid" group:"weights"`
 }
 
@@ -113,6 +113,25 @@ func (f WeightFlags) driverOn() string {
 	return f.DriverOn
 }
 
+// ConfirmFlags answer what the house asks about a load.
+type ConfirmFlags struct {
+	Confirm []string `sep:"none" help:"Answer a question about the load with a reason of its list; may be repeated." placeholder:"QUESTION=REASON"`
+}
+
+// Texts are the answers as texts of their fields; the error is one that cannot be
+// parted from its question.
+func (f ConfirmFlags) Texts() (Texts, error) {
+	t := Texts{}
+	for _, text := range f.Confirm {
+		question, reason, ok := strings.Cut(text, "=")
+		if !ok {
+			return nil, Refusal("Write it like moisture=\"tested again, same result\"", "%q is no question and its reason", text)
+		}
+		t[entry.AnswerField(strings.TrimSpace(question))] = reason
+	}
+	return t, nil
+}
+
 // SampleFlags are what the bench found.
 type SampleFlags struct {
 	Moisture string   `help:"Moisture, percent wet basis." placeholder:"PERCENT" group:"sample"`
@@ -141,12 +160,8 @@ func (f SampleFlags) Texts() (Texts, error) {
 	} {
 		t.Put(field, text)
 	}
-	for _, text := range f.Factor {
-		factor, result, err := SplitResult(text)
-		if err != nil {
-			return nil, err
-		}
-		t[factor] = result
+	if err := t.PutResults(f.Factor); err != nil {
+		return nil, err
 	}
 	for _, text := range f.Accept {
 		limit, reason, ok := strings.Cut(text, "=")

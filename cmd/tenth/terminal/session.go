@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/ratefiles"
@@ -17,7 +18,8 @@ import (
 
 // BookFlags say which book a command works in.
 type BookFlags struct {
-	Book string `help:"The book. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	Book     string `help:"The book. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	AnyPlace bool   `help:"Write also in a book on a network drive or in a synced folder."`
 	RatesFlags
 }
 
@@ -28,7 +30,15 @@ type RatesFlags struct {
 
 // WhoFlags say who acts.
 type WhoFlags struct {
-	Who string `help:"Who acts, by full name. Without it, the weigher of the set-up." env:"TENTHPOINT_WHO" placeholder:"NAME"`
+	Who   string `help:"Who acts, by full name. Without it, the weigher of the set-up." env:"TENTHPOINT_WHO" placeholder:"NAME"`
+	Clock string `help:"Why the computer's clock stands before the last fact of the book, or long after it, when that was asked." placeholder:"WHY"`
+}
+
+// AfterApply hands the answer about the clock to the terminal, where the book is
+// opened.
+func (f WhoFlags) AfterApply(t *Terminal) error {
+	t.ClockAnswer = f.Clock
+	return nil
 }
 
 // BookPath is where the book lies.
@@ -91,18 +101,11 @@ func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act fun
 	if err != nil {
 		return err
 	}
-	set, err := f.ReadRates(path)
+	rules, err := f.readRules(t, path, how)
 	if err != nil {
 		return err
 	}
-	charts, err := f.ReadCharts(path)
-	if err != nil {
-		return err
-	}
-	laws, err := ratefiles.ReadLaws(f.folder(path))
-	if err != nil {
-		return err
-	}
+	how.AnyPlace = f.AnyPlace
 	book, err := t.open(path, how)
 	if err != nil {
 		return err
@@ -112,14 +115,60 @@ func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act fun
 			err = closed
 		}
 	}()
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: set, Charts: charts, Laws: laws, Clock: t.Clock, Place: t.Place})
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: t.Clock, Place: t.Place})
 	if err != nil {
 		return err
 	}
 	if err := signIn(d, who); err != nil {
 		return err
 	}
+	if err := t.answerClock(d, how); err != nil {
+		return err
+	}
 	return named(d, act(&Session{d, t, book}))
+}
+
+// rules are the elevator's own rates, charts and rules of law.
+type rules struct {
+	rates  *rates.Set
+	charts *chart.Set
+	laws   *law.Set
+}
+
+// readRules reads the rules beside a book. A mistake in them stops what settles or
+// tests, since nothing may be settled under others in their place; what only reads
+// the book goes on without them, and says so.
+func (f BookFlags) readRules(t *Terminal, path string, how sqlite.Options) (rules, error) {
+	set, ratesErr := f.ReadRates(path)
+	charts, chartsErr := f.ReadCharts(path)
+	laws, lawsErr := ratefiles.ReadLaws(f.folder(path))
+	wrong := errors.Join(ratesErr, chartsErr, lawsErr)
+	if wrong == nil || !how.ReadOnly {
+		return rules{set, charts, laws}, wrong
+	}
+	Warn(t, wrong)
+	if ratesErr != nil {
+		set, _ = rates.NewSet()
+	}
+	if chartsErr != nil {
+		charts, _ = chart.NewSet()
+	}
+	return rules{set, charts, laws}, nil
+}
+
+// Warn says what is wrong and stops nothing.
+func Warn(t *Terminal, wrong error) {
+	for _, c := range Complaints(wrong) {
+		fmt.Fprintln(t.Stderr, t.Printer.Word("note:"), Sentence(c.In(t.Printer).What))
+	}
+}
+
+// answerClock writes down why the clock stands as it does, where that was said.
+func (t *Terminal) answerClock(d *scalehouse.Desk, how sqlite.Options) error {
+	if t.ClockAnswer == "" || how.ReadOnly {
+		return nil
+	}
+	return scalehouse.AnswerClock(t, d, t.ClockAnswer)
 }
 
 // open opens a book. One that is too old for reading is brought up to date
@@ -129,7 +178,7 @@ func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 	if !errors.Is(err, book.ErrOld) {
 		return kept, err
 	}
-	old, failed := sqlite.Open(path, sqlite.Options{})
+	old, failed := sqlite.Open(path, sqlite.Options{AnyPlace: how.AnyPlace})
 	if failed != nil {
 		return nil, failed
 	}
@@ -142,10 +191,18 @@ func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 
 // named tells how to say who acts, when nobody was.
 func named(d *scalehouse.Desk, err error) error {
+	if errors.Is(err, message.ClockStepped) {
+		return asked(err)
+	}
 	if err == nil || d.Who().Name != "" || !errors.Is(err, message.NotSignedIn) {
 		return err
 	}
 	return Refusal("Say who acts: --who \"Full Name\", or TENTHPOINT_WHO", "nobody is signed in")
+}
+
+// asked tells how to answer about the clock.
+func asked(err error) error {
+	return errors.Join(err, Refusal("To go on as it is, say why: --clock \"the battery was replaced\"", "nothing was written"))
 }
 
 // signIn signs in who was named, or the weigher of the set-up. Without either

@@ -13,7 +13,7 @@ func EditionLine(e *rates.Edition) string {
 	if e == nil {
 		return "Weighed only: grain that leaves is settled under no rates."
 	}
-	line := fmt.Sprintf("Rates: %s, %s (%s), SHA-256 %.12s.", e.ID, e.Title, e.Period(), e.Hash)
+	line := fmt.Sprintf("Rates: %s, %s (%s), SHA-256 %.12s.", OneLine(e.ID), OneLine(e.Title), e.Period(), e.Hash)
 	if e.Status == rates.Example {
 		line += " Example - not for trade."
 	}

@@ -29,12 +29,14 @@ type Terminal struct {
 	Printer *message.Printer
 	// Typing tells that a person sits at it, who can be asked.
 	Typing bool
+	// ClockAnswer is why the clock stands as it does, where that was said.
+	ClockAnswer string
 }
 
 // New is the terminal this program was started at, by a clock and a time zone.
 func New(clock func() time.Time, place *time.Location) *Terminal {
 	return &Terminal{
-		Stdin: bufio.NewReader(os.Stdin), Stdout: os.Stdout, Stderr: os.Stderr,
+		Stdin: bufio.NewReader(os.Stdin), Stdout: &escaping{out: os.Stdout}, Stderr: &escaping{out: os.Stderr},
 		Clock: clock, Place: place, Typing: isTerminal(os.Stdin),
 	}
 }

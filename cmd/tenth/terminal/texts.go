@@ -6,6 +6,9 @@ import (
 	"strings"
 
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/guard"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 )
@@ -27,6 +30,9 @@ func (t Texts) PutResults(all []string) error {
 		if err != nil {
 			return err
 		}
+		if _, twice := t[factor]; twice {
+			return Refusal("Give it once", "%s is given twice", factor)
+		}
 		t[factor] = result
 	}
 	return nil
@@ -41,20 +47,40 @@ func SplitResult(text string) (factor, result string, err error) {
 	return strings.TrimSpace(factor), result, nil
 }
 
-// into types them into a form.
-func (t Texts) into(f *entry.Form) {
+// into types them into a form; the error is a result given twice, under two names.
+func (t Texts) into(f *entry.Form) error {
+	called := map[string]string{}
 	for _, id := range slices.Sorted(maps.Keys(t)) {
-		f.Set(id, t[id])
+		field := f.FieldCalled(id)
+		if other, twice := called[field]; twice {
+			return Refusal("Give it once", "%s and %s are one result", other, id)
+		}
+		called[field] = id
+		f.Set(field, t[id])
 	}
+	return nil
 }
 
-// Entered types texts into a form; the error is the first text that cannot stand.
-func Entered(f *entry.Form, all ...Texts) (*entry.Form, error) {
+// Entered types texts into a form; the error is the first text that cannot stand, or
+// a weight that is typed without a reason.
+func (p *Session) Entered(f *entry.Form, all ...Texts) (*entry.Form, error) {
 	for _, t := range all {
-		t.into(f)
+		if err := t.into(f); err != nil {
+			return f, err
+		}
 	}
-	_, err := f.FirstRefused()
-	return f, err
+	if _, err := f.FirstRefused(); err != nil {
+		return f, err
+	}
+	for _, w := range f.Facts().Weighed {
+		if w.Source != load.ByHand {
+			continue
+		}
+		if err := guard.Typed(w.Reason, p.Profile()); err != nil {
+			return f, complaint(message.Of(err), message.Words("Give it by --manual"))
+		}
+	}
+	return f, nil
 }
 
 // TrialFacts reads a load that is in no book. The error is the first text that cannot

@@ -25,7 +25,7 @@ type Correct struct {
 func (Correct) Help() string {
 	return `A manager's act. The new ticket starts with everything the old one had; flags say what was wrong. It takes the next number and refers to the old one; both are kept, and what changed is printed line by line.
 
-    tenth correct 1042 --reason "tare read one line too high" --tare 24280
+    tenth correct 1042 --reason "tare read one line too high" --tare 24280 --manual "read from the indicator"
     tenth correct 1042 --reason "delivered for another grower" --grower 107
     tenth correct 1042 --reason "sample mixed up" --moisture 17.4 --factor bcfm=2.1`
 }

@@ -16,7 +16,7 @@ type Dispute struct {
 	Send   disputeSend   `cmd:"" help:"Write down that the sealed sample was sent."`
 	Result disputeResult `cmd:"" help:"Write down what the other test found."`
 	Decide disputeDecide `cmd:"" help:"Decide a dispute."`
-	List   disputeList   `cmd:"" help:"List disputes, the soonest due first."`
+	List   disputeList   `cmd:"" default:"withargs" help:"List disputes, the soonest due first."`
 	Show   disputeShow   `cmd:"" help:"Show the file of a dispute."`
 }
 

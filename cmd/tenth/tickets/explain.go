@@ -12,7 +12,7 @@ import (
 type Explain struct {
 	terminal.BookFlags
 	Ticket terminal.TicketNumber `arg:"" help:"Number of the ticket."`
-	Width  int                   `help:"Width of the printed working, in letters." default:"76"`
+	Width  terminal.Width        `help:"Width of the printed working, in letters." default:"76"`
 	JSON   bool                  `help:"Print for programs: every figure as text."`
 }
 
@@ -40,7 +40,7 @@ func (c Explain) Run(t *terminal.Terminal) error {
 		p.Speak("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)
 		p.Speak("%s", terminal.EditionLine(s.Edition))
 		p.Say("")
-		fmt.Fprint(p.Stdout, s.Sheet.TextIn(c.Width, p.WorkingOf(l)))
+		fmt.Fprint(p.Stdout, s.Sheet.TextIn(int(c.Width), p.WorkingOf(l)))
 		return whatChanged(p, l)
 	})
 }

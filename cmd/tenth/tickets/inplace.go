@@ -11,6 +11,7 @@ type inPlaceFlags struct {
 	terminal.DetailFlags
 	terminal.WeightFlags
 	terminal.SampleFlags
+	terminal.ConfirmFlags
 }
 
 // nothing reports whether nothing is said to be otherwise.
@@ -24,6 +25,10 @@ func (f inPlaceFlags) read(p *terminal.Session, old *load.Load) (entry.Facts, er
 	if err != nil {
 		return entry.Facts{}, err
 	}
-	form, err := terminal.Entered(p.Form(old, "", f.WeightFlags), f.DetailFlags.Texts(), f.WeightFlags.Texts(), sample)
+	answers, err := f.ConfirmFlags.Texts()
+	if err != nil {
+		return entry.Facts{}, err
+	}
+	form, err := p.Entered(p.Form(old, "", f.WeightFlags), f.DetailFlags.Texts(), f.WeightFlags.Texts(), sample, answers)
 	return form.Facts(), err
 }

@@ -26,7 +26,7 @@ func (c Amend) Run(t *terminal.Terminal) error {
 		if !c.Changed() {
 			return terminal.Refusal("Say by flags what is to be changed, such as --bin P2", "nothing is changed of load %s", l.ID)
 		}
-		form, err := terminal.Entered(p.Form(l, "", terminal.WeightFlags{}), c.DetailFlags.Texts())
+		form, err := p.Entered(p.Form(l, "", terminal.WeightFlags{}), c.DetailFlags.Texts())
 		if err != nil {
 			return err
 		}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
@@ -136,7 +137,10 @@ func (c *Receive) askWeights(p *terminal.Session, need func(bool, *string, quest
 		c.Tare = []string{tare}
 	}
 	c.StoredTare = c.StoredTare || missing && tare == ""
-	return nil
+	typed := len(c.Gross)+len(c.Tare) > 0
+	return need(typed && c.Manual == "", &c.Manual, question{text: "Why are the weights typed", check: func(answer string) error {
+		return guard.Typed(answer, p.Profile())
+	}})
 }
 
 // askMore asks for what may be left out: the factors the rates look at, the

@@ -11,17 +11,19 @@ type Issue struct {
 	terminal.BookFlags
 	terminal.WhoFlags
 	Load loadName `arg:"" help:"The load, such as L12."`
+	terminal.ConfirmFlags
 	terminal.PaperFlags
 	JSON bool `help:"Print for programs: every figure as text."`
 }
 
 func (Issue) Help() string {
-	return `    tenth issue L12 --out slips`
+	return `    tenth issue L12 --out slips
+    tenth issue L12 --confirm moisture="tested again, same result"`
 }
 
 func (c Issue) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		number, err := scalehouse.Issue(p, p.Desk, string(c.Load))
+		number, err := c.issue(p)
 		if err != nil {
 			return err
 		}
@@ -35,4 +37,29 @@ func (c Issue) Run(t *terminal.Terminal) error {
 		}
 		return p.HandOut(l, copyNo, c.PaperFlags, c.JSON)
 	})
+}
+
+// issue answers what is asked about the load and gives it its ticket, both or
+// neither.
+func (c Issue) issue(p *terminal.Session) (number int64, err error) {
+	l, err := office.Load(p, p.Desk, string(c.Load))
+	if err != nil {
+		return 0, err
+	}
+	answers, err := c.ConfirmFlags.Texts()
+	if err != nil {
+		return 0, err
+	}
+	form, err := p.Entered(p.Form(l, "", terminal.WeightFlags{}), answers)
+	if err != nil {
+		return 0, err
+	}
+	err = p.Batch(p, func(w *scalehouse.Batch) error {
+		if _, err := scalehouse.Enter(p, w, l.ID, form.Facts()); err != nil {
+			return err
+		}
+		number, err = scalehouse.Issue(p, w, l.ID)
+		return err
+	})
+	return number, err
 }

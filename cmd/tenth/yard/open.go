@@ -33,7 +33,7 @@ func (c Open) Run(t *terminal.Terminal) error {
 		if c.Outbound {
 			way = load.Outbound
 		}
-		form, err := terminal.Entered(p.Form(nil, way, terminal.WeightFlags{}), c.DetailFlags.Texts())
+		form, err := p.Entered(p.Form(nil, way, terminal.WeightFlags{}), c.DetailFlags.Texts())
 		if err != nil {
 			return err
 		}

@@ -24,7 +24,7 @@ import (
 func asFlags(texts []entrytest.Text) []string {
 	names := map[string]string{"number": "sample", "crop": "crop-year"}
 	plain := strings.Fields("grower commodity class crop day truck plate trailer driver bin schedule price price-source consignee agent remark moisture meter why probes tester grade kept until number scale")
-	args := []string{"receive"}
+	args := []string{"receive", "--manual=read from the indicator"}
 	for _, text := range texts {
 		field, typed := text.Field, text.Typed
 		side, draft, isWeight := entry.SideOf(field)
@@ -88,17 +88,7 @@ func TestParity(t *testing.T) {
 // refused; empty when it is not.
 func flagged(t *testing.T, p *terminal.Session, args []string) (*entry.Form, string) {
 	t.Helper()
-	var c struct {
-		Receive Receive `cmd:""`
-	}
-	parser, err := kong.New(&c, kong.Bind(p.Terminal))
-	if err == nil {
-		_, err = parser.Parse(args)
-	}
-	if err != nil {
-		t.Fatalf("%q: %v", args, err)
-	}
-	form, err := c.Receive.form(p)
+	form, err := parsed(t, p, args).form(p)
 	if form == nil {
 		t.Fatalf("%q: %v", args, err)
 	}
@@ -110,4 +100,20 @@ func flagged(t *testing.T, p *terminal.Session, args []string) (*entry.Form, str
 		t.Errorf("%q receives %q", args, form.Details().Direction)
 	}
 	return form, refused
+}
+
+// parsed is a command line as the program reads it.
+func parsed(t *testing.T, p *terminal.Session, args []string) Receive {
+	t.Helper()
+	var c struct {
+		Receive Receive `cmd:""`
+	}
+	parser, err := kong.New(&c, kong.Bind(p.Terminal))
+	if err == nil {
+		_, err = parser.Parse(args)
+	}
+	if err != nil {
+		t.Fatalf("%q: %v", args, err)
+	}
+	return c.Receive
 }

@@ -17,6 +17,7 @@ type Receive struct {
 	terminal.DetailFlags
 	terminal.WeightFlags
 	terminal.SampleFlags
+	terminal.ConfirmFlags
 	terminal.PaperFlags
 	Ask  bool `help:"Ask for what is missing also when nobody sits at the terminal."`
 	JSON bool `help:"Print for programs: every figure as text."`
@@ -26,12 +27,13 @@ func (Receive) Help() string {
 	return `Everything may be given by flags. At a terminal, what is missing is asked for. The load is written down, settled and ticketed in one act: when any of it cannot be, nothing is written.
 
     tenth receive --grower 101 --commodity corn --truck 7 --gross 52300 --tare 24300 \
-        --moisture 18.0 --factor test-weight=54.2 --bin P1 --out slips
+        --manual "read from the indicator" --moisture 18.0 --factor test-weight=54.2 \
+        --bin P1 --out slips
     tenth receive --grower Holloway --commodity corn --truck 7 --gross 52300 \
-        --stored-tare --moisture 18.0 --price 4.12
+        --stored-tare --manual "read from the indicator" --moisture 18.0 --price 4.12
     tenth receive
 
-Weights are typed, so the ticket marks them MANUAL WT with the reason given by --manual. To print only, and write no files, leave --out out.`
+Weights are typed, so the ticket marks them MANUAL WT with the reason given by --manual. What the house asks about a load is refused until --confirm answers it. To print only, and write no files, leave --out out.`
 }
 
 func (c Receive) Run(t *terminal.Terminal) error {
@@ -78,5 +80,9 @@ func (c Receive) form(p *terminal.Session) (*entry.Form, error) {
 	if err != nil {
 		return nil, err
 	}
-	return terminal.Entered(p.Form(nil, load.Inbound, c.WeightFlags), c.DetailFlags.Texts(), c.WeightFlags.Texts(), sample)
+	answers, err := c.ConfirmFlags.Texts()
+	if err != nil {
+		return nil, err
+	}
+	return p.Entered(p.Form(nil, load.Inbound, c.WeightFlags), c.DetailFlags.Texts(), c.WeightFlags.Texts(), sample, answers)
 }

@@ -33,7 +33,7 @@ func (c Sample) Run(t *terminal.Terminal) error {
 		if len(typed) == 0 {
 			return terminal.Refusal("Give --moisture, --factor or --accept", "no result was given for load %s", l.ID)
 		}
-		form, err := terminal.Entered(p.Form(l, "", terminal.WeightFlags{}), typed)
+		form, err := p.Entered(p.Form(l, "", terminal.WeightFlags{}), typed)
 		if err != nil {
 			return err
 		}

@@ -11,12 +11,13 @@ type Weigh struct {
 	terminal.WhoFlags
 	Load loadName `arg:"" help:"The load, such as L12."`
 	terminal.WeightFlags
+	terminal.ConfirmFlags
 }
 
 func (Weigh) Help() string {
-	return `A weight taken again replaces the one before, which stays on the record.
+	return `A weight taken again replaces the one before, which stays on the record; the ticket waits for the reason.
 
-    tenth weigh L12 --gross 52300
+    tenth weigh L12 --gross 52300 --manual "read from the indicator"
     tenth weigh L12 --stored-tare`
 }
 
@@ -29,7 +30,11 @@ func (c Weigh) Run(t *terminal.Terminal) error {
 		if !c.Weighed() {
 			return terminal.Refusal("Give --gross, --tare or --stored-tare", "no weight was given for load %s", l.ID)
 		}
-		form, err := terminal.Entered(p.Form(l, "", c.WeightFlags), c.Texts())
+		answers, err := c.ConfirmFlags.Texts()
+		if err != nil {
+			return err
+		}
+		form, err := p.Entered(p.Form(l, "", c.WeightFlags), c.WeightFlags.Texts(), answers)
 		if err != nil {
 			return err
 		}

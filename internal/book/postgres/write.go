@@ -89,6 +89,12 @@ func (w *write) NextNumber(series string) (n int64, err error) {
 	return n, w.fail(err)
 }
 
+// LastAt is the time of the last fact; empty in an empty book.
+func (w *write) LastAt() (string, error) {
+	last, _, err := head(w.ctx, w.tx)
+	return last.At, w.fail(err)
+}
+
 // FactsOf is everything that happened to a subject, this write included.
 func (w *write) FactsOf(subject string) ([]journal.Fact, error) {
 	facts, err := factsOf(w.ctx, w.tx, subject)

@@ -12,7 +12,7 @@ import (
 const (
 	columns = "seq, at, who, desk, kind, subject, body, prev, hash"
 
-	selectEnd     = "SELECT seq, hash FROM facts ORDER BY seq DESC LIMIT 1"
+	selectEnd     = "SELECT seq, hash, at FROM facts ORDER BY seq DESC LIMIT 1"
 	selectHead    = "SELECT " + columns + " FROM facts ORDER BY seq DESC LIMIT 1"
 	selectSubject = "SELECT " + columns + " FROM facts INDEXED BY facts_subject WHERE subject = ? ORDER BY seq"
 	insertFact    = "INSERT INTO facts (" + columns + ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
@@ -44,12 +44,20 @@ func (tx *Tx) findLast() error {
 		return tx.failed
 	}
 	var f journal.Fact
-	err := tx.queryRow(selectEnd).Scan(&f.Seq, &f.Hash)
+	err := tx.queryRow(selectEnd).Scan(&f.Seq, &f.Hash, &f.At)
 	if errors.Is(err, sql.ErrNoRows) {
 		return nil
 	}
 	tx.last = &f
 	return err
+}
+
+// LastAt is the time of the last fact, this write included; empty in an empty book.
+func (tx *Tx) LastAt() (string, error) {
+	if err := tx.findLast(); err != nil || tx.last == nil {
+		return "", err
+	}
+	return tx.last.At, nil
 }
 
 // FactsOf is everything that happened to a subject, in order, including what

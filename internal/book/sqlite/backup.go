@@ -2,8 +2,11 @@ package sqlite
 
 import (
 	"context"
+	"fmt"
+	"io"
 	"path/filepath"
 
+	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
@@ -22,9 +25,31 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	return b.file.sentence(b.file.copyTo(ctx, target, func(partial string) error {
+	err = b.file.copyTo(ctx, target, func(partial string) error {
 		return b.verifyCopy(ctx, partial, atLeast)
-	}))
+	})
+	if err != nil {
+		return b.file.sentence(err)
+	}
+	return noteHead(ctx, target)
+}
+
+// noteHead writes the head of a copy into a small file beside it, which goes where
+// the copy does not: into a letter, on another stick.
+func noteHead(ctx context.Context, target string) error {
+	copied, err := Open(target, Options{ReadOnly: true})
+	if err != nil {
+		return err
+	}
+	defer copied.Close()
+	last, some, err := copied.Head(ctx)
+	if err != nil || !some {
+		return err
+	}
+	return atomicfile.Replace(target+".head.txt", func(w io.Writer) error {
+		_, err := fmt.Fprintln(w, journal.HeadOf(last))
+		return err
+	})
 }
 
 // verifyCopy checks that a copy is whole, sound, and of this book: its last

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"slices"
 	"testing"
+	"time"
 
 	"tenthpoint/internal/journal"
 )
@@ -27,7 +28,7 @@ func TestBackupIsTheBookAtOneMoment(t *testing.T) {
 	if err := b.Backup(ctx, target); err != nil {
 		t.Fatal(err)
 	}
-	if files := beside(t, target); !slices.Equal(files, []string{""}) {
+	if files := beside(t, target); !slices.Equal(files, []string{"", ".head.txt"}) {
 		t.Errorf("left behind: %q", files)
 	}
 	appendTo(t, b, 1) // the book goes on, the copy does not
@@ -115,5 +116,37 @@ func TestBackupMustEndWithOurFact(t *testing.T) {
 	wantError(t, b.verifyCopy(ctx, short.Path(), last), "ends with fact 3")
 	if err := b.verifyCopy(ctx, short.Path(), journal.Fact{}); err != nil {
 		t.Errorf("a copy from a moment before: %v", err)
+	}
+}
+
+// A copy that is killed leaves nothing under its name, so it can be made again, and
+// what it left goes once nobody can still be writing it.
+func TestKilledCopyLeavesItsNameFree(t *testing.T) {
+	b := newBook(t)
+	appendTo(t, b, 3)
+	target := filepath.Join(t.TempDir(), "monday.book")
+	killed := errors.New("killed")
+	func() {
+		defer func() { _ = recover() }()
+		_ = b.file.copyTo(ctx, target, func(partial string) error {
+			if _, err := os.Lstat(target); err == nil {
+				t.Error("the name is taken before the copy is whole")
+			}
+			panic(killed) // nothing is tidied up, as after a kill
+		})
+	}()
+	left := beside(t, target)
+	if len(left) != 1 {
+		t.Fatalf("left behind: %q", left)
+	}
+	long := time.Now().Add(-2 * longestCopy)
+	if err := os.Chtimes(target+left[0], long, long); err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Backup(ctx, target); err != nil {
+		t.Fatal(err)
+	}
+	if files := beside(t, target); len(files) != 2 { // the copy and its head
+		t.Errorf("beside the copy: %q", files)
 	}
 }

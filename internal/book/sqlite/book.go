@@ -17,6 +17,7 @@ import (
 type Options struct {
 	Create   bool          // make the book, and its folder, if it is not there
 	ReadOnly bool          // never write; a book too old to be read is refused
+	AnyPlace bool          // write also on a network drive or in a synced folder
 	Busy     time.Duration // how long to wait for another program's write; 0 means 5 s
 }
 

@@ -7,6 +7,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
+	"time"
 
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/message"
@@ -21,36 +23,92 @@ func (t taken) Error() string {
 }
 
 // copyTo writes the book as it is at one moment to a new file. The copy is
-// made under another name, brought to the disk and looked over by check before
-// it gets its own, so a file under that name is always whole.
+// made under another name, brought to the disk and looked over by check, and only
+// then takes its own: whatever ends the program before leaves nothing under it.
 func (f *file) copyTo(ctx context.Context, target string, check func(partial string) error) error {
-	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
+	if _, err := os.Lstat(target); err == nil {
 		return taken(target)
 	}
+	if err := discardPartials(target); err != nil {
+		return err
+	}
+	place, err := os.CreateTemp(filepath.Dir(target), filepath.Base(target)+partialMark+"-*")
 	if err != nil {
 		return message.Errorf("The copy %s cannot be made: %w", target, err)
 	}
-	partial := target + ".partial"
+	partial := place.Name()
 	err = errors.Join(place.Close(), f.writeCopy(ctx, partial))
 	if err == nil {
 		err = check(partial)
 	}
 	if err == nil {
-		err = os.Rename(partial, target)
+		err = claim(partial, target)
+	}
+	return errors.Join(err, discard(partial))
+}
+
+// partialMark stands in the name of a copy that is not whole yet.
+const partialMark = ".partial"
+
+// longestCopy is how long a copy may be without a byte written before it counts as
+// left over from a program that was killed.
+const longestCopy = 15 * time.Minute
+
+// discardPartials removes what killed programs left of copies to a target.
+func discardPartials(target string) error {
+	entries, err := os.ReadDir(filepath.Dir(target))
+	if err != nil {
+		return message.Errorf("The copy %s cannot be made: %w", target, err)
+	}
+	for _, entry := range entries {
+		if !strings.HasPrefix(entry.Name(), filepath.Base(target)+partialMark) {
+			continue
+		}
+		info, err := entry.Info()
+		ours := strings.HasPrefix(entry.Name(), filepath.Base(target)+partialMark+"-") // earlier programs had one name for all
+		if err != nil || ours && time.Since(info.ModTime()) < longestCopy {
+			continue // gone meanwhile, or being written by another program
+		}
+		if err := discard(filepath.Join(filepath.Dir(target), entry.Name())); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// claim gives a whole copy its name, which must be free: by a link, which replaces
+// nothing, or on a disk that has none by a name taken just before.
+func claim(partial, target string) error {
+	err := os.Link(partial, target)
+	if errors.Is(err, fs.ErrExist) {
+		return taken(target)
 	}
 	if err != nil {
-		return errors.Join(err, discard(partial), discard(target))
+		err = claimWithoutLink(partial, target)
+	}
+	if err != nil {
+		return err
 	}
 	return atomicfile.SyncFolder(filepath.Dir(target))
+}
+
+func claimWithoutLink(partial, target string) error {
+	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return taken(target)
+	}
+	if err != nil {
+		return err
+	}
+	if err := errors.Join(place.Close(), os.Rename(partial, target)); err != nil {
+		return errors.Join(err, discard(target))
+	}
+	return nil
 }
 
 // writeCopy copies the book and waits for the disk, which VACUUM INTO does
 // not. It reads through a connection of its own, so weighing goes on.
 func (f *file) writeCopy(ctx context.Context, partial string) error {
-	if err := discard(partial); err != nil { // left over from a copy that was killed
-		return err
-	}
 	db, err := connect(f.path, probeAccess(f.busy), 1)
 	if err != nil {
 		return err

@@ -25,6 +25,11 @@ type file struct {
 // find makes sure that there is a book at the path, founding one if that was
 // asked for. A file that is something else is left as it is.
 func (f *file) find(o Options) error {
+	if !o.ReadOnly && !o.AnyPlace {
+		if err := f.checkPlace(networkDrive); err != nil {
+			return err
+		}
+	}
 	info, err := os.Stat(f.path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && !o.Create:

@@ -63,20 +63,27 @@ func readMigrations(steps fs.FS) ([]migration, error) {
 func history(q interface {
 	QueryContext(context.Context, string, ...any) (*sql.Rows, error)
 }) ([]migration, error) {
-	rows, err := q.QueryContext(context.Background(), "SELECT number, name, sha256 FROM migrations ORDER BY number")
+	rows, err := q.QueryContext(context.Background(), selectHistory)
 	if err != nil {
 		return nil, err
 	}
 	defer rows.Close()
 	var past []migration
 	for rows.Next() {
-		var m migration
-		if err := rows.Scan(&m.number, &m.name, &m.sha256); err != nil {
+		m, err := scanMigration(rows)
+		if err != nil {
 			return nil, err
 		}
 		past = append(past, m)
 	}
 	return past, rows.Err()
+}
+
+const selectHistory = "SELECT number, name, sha256 FROM migrations ORDER BY number"
+
+func scanMigration(rows *sql.Rows) (m migration, err error) {
+	err = rows.Scan(&m.number, &m.name, &m.sha256)
+	return m, err
 }
 
 // pending compares the book's past with what this program knows and returns

@@ -32,6 +32,11 @@ func (r recordReader) LastNumber(ctx context.Context, series string) (int64, err
 	return last, from.fail(err)
 }
 
+// Series are the names of all series that have begun.
+func (r recordReader) Series(ctx context.Context) ([]string, error) {
+	return list(r.during(ctx), scanText, "SELECT name FROM series ORDER BY name")
+}
+
 // LastTicketBefore is the last ticket number of the last business day before a
 // day; 0 when there is none.
 func (r loadReader) LastTicketBefore(ctx context.Context, day string) (int64, error) {

@@ -62,8 +62,14 @@ func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	return book.CompareStock(want, kept), nil
+	misplaced, err := list(from, scanText, selectMisplaced)
+	return append(misplaced, book.CompareStock(want, kept)...), err
 }
+
+// selectMisplaced finds rows that stand under another unit than they are in. The
+// unit is only looked up by, so nothing else would tell.
+const selectMisplaced = `SELECT 'The position of ' || commodity || ' in bin "' || bin || '" on ' || day || ' stands under the unit "' || unit || '", but is in ' || substr(balance, instr(balance, ' ') + 1) || '.'
+	FROM stock WHERE unit <> substr(balance, instr(balance, ' ') + 1) ORDER BY commodity, bin, unit, day`
 
 // A snapshot reads several queries from one moment's state.
 type snapshot struct {

@@ -25,8 +25,9 @@ func (r factReader) VerifyChain(ctx context.Context) (problems []string, count i
 	return journal.Check(r.Facts(ctx, book.FactFilter{}))
 }
 
-// VerifyFile checks the file itself: that its pages and indexes agree, and
-// that the triggers which forbid altering the journal are there.
+// VerifyFile checks the file itself: that its pages and indexes agree, and that its
+// tables, indexes and triggers, some of which forbid altering the journal, are just
+// those that the program makes.
 func (b *Book) VerifyFile(ctx context.Context) ([]string, error) {
 	from := reader{b.file, b.read}.during(ctx)
 	problems, err := list(from, scanText, `SELECT 'The file is damaged: ' || integrity_check || '.'
@@ -34,12 +35,16 @@ func (b *Book) VerifyFile(ctx context.Context) ([]string, error) {
 	if err != nil {
 		return problems, err
 	}
-	unguarded, err := list(from, scanText, `
-		WITH guard (name) AS (VALUES
-			('facts_only_follow'), ('facts_never_change'), ('facts_never_go'),
-			('editions_only_new'), ('editions_never_change'), ('editions_never_go'),
-			('series_start_at_1'), ('series_count_by_1'), ('series_never_go'))
-		SELECT 'The trigger ' || name || ' was removed from the book; somebody meant to alter it.'
-		FROM guard WHERE name NOT IN (SELECT name FROM sqlite_schema WHERE type = 'trigger')`)
-	return append(problems, unguarded...), err
+	altered, err := verifySchema(ctx, from)
+	problems = append(problems, altered...)
+	if err != nil || len(altered) > 0 {
+		return problems, err
+	}
+	misplaced, err := list(from, scanText, selectMisplacedOwners)
+	return append(problems, misplaced...), err
 }
+
+// selectMisplacedOwners finds loads whose owners are not numbered from 1 on: the
+// places are only sorted by, so nothing else would tell.
+const selectMisplacedOwners = `SELECT 'The owners of load ' || load || ' are not numbered 1 to ' || count(*) || '.'
+	FROM owners GROUP BY load HAVING min(place) <> 1 OR max(place) <> count(*) ORDER BY load`

@@ -1,0 +1,124 @@
+package elevator
+
+import (
+	"slices"
+
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+)
+
+// GuardAct is what the house does where a guard finds something.
+type GuardAct string
+
+// A remark is only shown. A question keeps the ticket back until somebody has
+// answered it; one for a manager is answered by a manager.
+const (
+	GuardOff      GuardAct = "off"
+	GuardRemark   GuardAct = "remark"
+	GuardQuestion GuardAct = "question"
+	GuardManager  GuardAct = "manager"
+)
+
+// GuardActs are all of them, from the least.
+func GuardActs() []GuardAct { return []GuardAct{GuardOff, GuardRemark, GuardQuestion, GuardManager} }
+
+// GuardRule is what the house has decided about one guard: for everything, or for
+// one commodity or factor. What it leaves out is as package guard has it.
+type GuardRule struct {
+	Guard     string   `json:"guard"`
+	Commodity string   `json:"commodity,omitempty"`
+	Factor    string   `json:"factor,omitempty"`
+	Act       GuardAct `json:"act,omitempty"`
+	// From and To are what passes without a word, both inclusive: percent, money,
+	// weight, or a count of minutes or days.
+	From *quantity.Amount `json:"from,omitempty"`
+	To   *quantity.Amount `json:"to,omitempty"`
+	// Reasons are the answers to choose from.
+	Reasons []string `json:"reasons,omitempty"`
+}
+
+// GuardRules are all that the house has decided.
+type GuardRules []GuardRule
+
+// For is the house's rule about a guard for a commodity and a factor, each of
+// which may be empty. What is decided for one of them goes before what is decided
+// for all, and what is decided later before what was decided earlier.
+func (all GuardRules) For(guard, commodity, factor string) GuardRule {
+	out := GuardRule{Guard: guard, Commodity: commodity, Factor: factor}
+	for _, particular := range []bool{false, true} {
+		for _, r := range all {
+			holds := r.Guard == guard && (r.Commodity == "" || r.Commodity == commodity) && (r.Factor == "" || r.Factor == factor)
+			if holds && particular == (r.Commodity != "" || r.Factor != "") {
+				out.take(r)
+			}
+		}
+	}
+	return out
+}
+
+// take fills in what another rule about the same thing says.
+func (r *GuardRule) take(o GuardRule) {
+	if o.Act != "" {
+		r.Act = o.Act
+	}
+	if o.From != nil {
+		r.From = o.From
+	}
+	if o.To != nil {
+		r.To = o.To
+	}
+	if len(o.Reasons) > 0 {
+		r.Reasons = o.Reasons
+	}
+}
+
+// With are the rules with one more: a rule about the same thing is completed by it.
+func (all GuardRules) With(rule GuardRule) GuardRules {
+	out := slices.Clone(all)
+	for i, r := range out {
+		if r.Guard == rule.Guard && r.Commodity == rule.Commodity && r.Factor == rule.Factor {
+			out[i].take(rule)
+			return out
+		}
+	}
+	return append(out, rule)
+}
+
+// Check says what is wrong with the rule, or nothing.
+func (r GuardRule) Check() error {
+	if r.Act != "" && !slices.Contains(GuardActs(), r.Act) {
+		return message.Invalid.Errorf("%q is not what a guard can do. Choose off, remark, question or manager", string(r.Act))
+	}
+	if r.From != nil && r.To != nil && (r.From.Unit() != r.To.Unit() || r.From.More(*r.To)) {
+		return message.Invalid.Errorf("the limits %s and %s are no range. Write the lower one first, both in one unit", *r.From, *r.To)
+	}
+	return nil
+}
+
+// Compulsory is what a house may ask of every load before its ticket.
+type Compulsory string
+
+const (
+	BinCompulsory      Compulsory = "bin"
+	MeterCompulsory    Compulsory = "meter"
+	SampleCompulsory   Compulsory = "sample"
+	CropYearCompulsory Compulsory = "crop-year"
+)
+
+// Compulsories are all of them.
+func Compulsories() []Compulsory {
+	return []Compulsory{BinCompulsory, MeterCompulsory, SampleCompulsory, CropYearCompulsory}
+}
+
+// usualManualReasons are why weights are typed, where the house has no list.
+var usualManualReasons = []string{
+	"read from the indicator", "indicator or link out of order", "weighed on another certified scale", "copied from the weight printed by the scale",
+}
+
+// WhyManual are the house's reasons for a weight that is typed.
+func (p Profile) WhyManual() []string {
+	if len(p.ManualReasons) > 0 {
+		return p.ManualReasons
+	}
+	return usualManualReasons
+}

@@ -1,0 +1,52 @@
+package entry
+
+import (
+	"tenthpoint/internal/guard"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
+)
+
+// guard says what the house finds improbable about the load, and takes the answers
+// that were typed.
+func (t *trying) guard() {
+	around, err := t.house.Around(t.Load)
+	if err != nil {
+		t.Remark(WholeLoad, Remark{Stop, ended(message.Of(err)), err})
+		return
+	}
+	around.Past = t.start.Past
+	t.Found = guard.Check(t.Load, around)
+	for _, a := range t.draft.answered {
+		t.answer(a)
+	}
+	t.Asked = guard.Unanswered(t.Load, t.Found)
+	for _, f := range t.Found {
+		kind := Warn
+		if _, asked := t.Asked.Find(f.ID); asked {
+			kind = Ask
+		}
+		t.Remark(t.beside(f.Field), Remark{Kind: kind, Text: f.Said})
+	}
+	if !t.start.Past {
+		t.Lacking = guard.Lacks(t.Load, around.House)
+	}
+	for _, l := range t.Lacking {
+		t.Missing[l.Field] = true
+	}
+}
+
+// answer puts an answer on the copy of the load. What is wrong with it is said
+// beside what it answers.
+func (t *trying) answer(a Answer) {
+	f, asked := guard.Asked(t.Found).Find(a.Guard)
+	if !asked {
+		return // the book refuses it, in whose words it is said
+	}
+	reason, err := f.Reason(a.Reason)
+	if err == nil {
+		err = t.Load.Apply(load.Stamped{Fact: f.Answer(reason), Stamp: t.house.Stamp()})
+	}
+	if err != nil {
+		t.Remark(t.beside(f.Field), Remark{Stop, ended(message.Of(err)), err})
+	}
+}

@@ -1,0 +1,56 @@
+package guard
+
+import (
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
+)
+
+// findOtherGrain compares the grain with that of its bin: as the bin is set up, and
+// as its tickets have filled it. A pit is for any grain and is not asked about.
+func findOtherGrain(c *check) {
+	known, err := grain.ByID(c.Details.Commodity)
+	if err != nil || c.Bin.Commodity == "" {
+		return
+	}
+	f := Finding{Field: "bin", About: about(c.Bin.ID, known.ID, c.Bin.Commodity)}
+	if other, err := grain.ByID(c.Bin.Commodity); err == nil && other.ID != known.ID {
+		f.Said = message.New("%s into %v: the bin is for %s.", known.Name, c.Bin.ID, other.Name)
+		if c.Details.Direction == load.Outbound {
+			f.Said = message.New("%s out of %v: the bin is for %s.", known.Name, c.Bin.ID, other.Name)
+		}
+		c.say(f, c.limits(""))
+		return
+	}
+	for _, s := range c.InBin {
+		if s.Commodity == known.ID || s.Weight.Sign() <= 0 || c.Details.Direction == load.Outbound {
+			continue
+		}
+		f.About = about(c.Bin.ID, known.ID, s.Commodity)
+		f.Said = message.New("%s into %v: %s of %s lie in it.", known.Name, c.Bin.ID, s.Weight, s.Name)
+		c.say(f, c.limits(""))
+		return
+	}
+}
+
+// findOverdrawn compares what leaves a bin with what lies in it.
+func findOverdrawn(c *check) {
+	net, known := c.Net()
+	if c.Details.Direction != load.Outbound || !known || net.Sign() <= 0 || c.Details.Bin == "" {
+		return
+	}
+	for _, s := range c.InBin {
+		if s.Commodity != c.Details.Commodity || s.Weight.Unit() != net.Unit() {
+			continue
+		}
+		if net.More(s.Weight) {
+			c.overdrawn(net.String(), message.New("Net %s out of %v: %s lie in it.", net, c.Details.Bin, s.Weight))
+		}
+		return
+	}
+	c.overdrawn(net.String(), message.New("Net %s out of %v: none of this grain lies in it.", net, c.Details.Bin))
+}
+
+func (c *check) overdrawn(net string, said message.Text) {
+	c.say(Finding{Field: "bin", About: about(c.Details.Bin, net), Said: said}, c.limits(""))
+}

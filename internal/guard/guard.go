@@ -1,0 +1,177 @@
+package guard
+
+import (
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+)
+
+// Finding is one thing about a load that is improbable.
+type Finding struct {
+	// ID names the finding on this load, in answers and at the terminal: the guard,
+	// or where there may be several of one guard what it is about ("bcfm").
+	ID string
+	// Guard is the guard that found it.
+	Guard ID
+	// Field is the field of the load's form that it is said beside.
+	Field string
+	// About are the figures compared, by which an answer is known to be about them.
+	About string
+	Act   elevator.GuardAct
+	Said  message.Text
+	// Reasons are the answers to choose from.
+	Reasons []string
+}
+
+// IsQuestion reports whether the ticket waits for an answer.
+func (f Finding) IsQuestion() bool {
+	return f.Act == elevator.GuardQuestion || f.Act == elevator.GuardManager
+}
+
+// Reason is a reason of the finding's list, however it is written; the error names
+// the list.
+func (f Finding) Reason(text string) (string, error) {
+	for _, r := range f.Reasons {
+		if strings.EqualFold(strings.TrimSpace(text), r) {
+			return r, nil
+		}
+	}
+	return "", message.Invalid.Errorf("%q is no reason for it here. Choose one of: %s", text, message.Names("; ", f.Reasons))
+}
+
+// Setting is what is known around a load: the house, the day, and what the book
+// has of its truck, its bin and the price of its grain.
+type Setting struct {
+	House elevator.Profile
+	Today quantity.Date
+	// Past marks a load of the time before the book, of which the yard, the bins
+	// and the day say nothing.
+	Past bool
+
+	Bin    elevator.Bin      // that the load names; zero where it is on no list
+	InBin  []Stock           // what lies in it
+	Prices []quantity.Amount // of the last tickets of this grain, the newest first
+	Posted *quantity.Amount  // the price of the day; nil where none is posted
+	Truck  elevator.Truck    // as it is written down; zero where it is on no list
+	Others []Passage         // other loads of the same truck
+}
+
+// Stock is grain in a bin, in lb or kg.
+type Stock struct {
+	Commodity, Name string
+	Weight          quantity.Amount
+}
+
+// Passage is another load of the same truck. Minutes lie between the two openings.
+type Passage struct {
+	Load    string
+	Ticket  int64 // zero while it is on the yard
+	Gross   quantity.Amount
+	Minutes int
+}
+
+// Check is everything improbable about a load, in the order of [Rules].
+func Check(l *load.Load, around Setting) []Finding {
+	var out []Finding
+	for _, r := range rules {
+		if around.Past && !r.past {
+			continue
+		}
+		c := check{Load: l, Setting: around, rule: r}
+		r.find(&c)
+		out = append(out, c.found...)
+	}
+	return out
+}
+
+// Unanswered are the questions among findings that nobody has answered.
+func Unanswered(l *load.Load, found []Finding) Asked {
+	var out Asked
+	for _, f := range found {
+		if f.IsQuestion() && !IsAnswered(l, f) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// IsAnswered reports whether a finding has been answered with these figures.
+func IsAnswered(l *load.Load, f Finding) bool {
+	return slices.ContainsFunc(l.Answers, func(a load.Answer) bool { return a.Guard == f.ID && a.About == f.About })
+}
+
+// Answer is the fact that a finding was answered.
+func (f Finding) Answer(reason string) load.Answered {
+	return load.Answered{Guard: f.ID, About: f.About, Asked: f.Said.String(), Reason: reason}
+}
+
+// Asked are questions that keep a ticket back, as an error.
+type Asked []Finding
+
+// Message says every question.
+func (a Asked) Message() message.Text {
+	said := make([]message.Text, len(a))
+	for i, f := range a {
+		said[i] = f.Said
+	}
+	return message.Texts("\n", said)
+}
+
+// Error says every question in English.
+func (a Asked) Error() string { return a.Message().String() }
+
+// Kind is that of a refusal.
+func (a Asked) Kind() message.Kind { return message.Refused }
+
+// Find is the question with an id.
+func (a Asked) Find(id string) (Finding, bool) {
+	if i := slices.IndexFunc(a, func(f Finding) bool { return f.ID == id }); i >= 0 {
+		return a[i], true
+	}
+	return Finding{}, false
+}
+
+// check is one guard at work on a load.
+type check struct {
+	*load.Load
+	Setting
+	rule  Rule
+	found []Finding
+}
+
+// limits are the house's for what the guard looks at.
+func (c *check) limits(factor string) elevator.GuardRule {
+	r := c.House.Guards.For(string(c.rule.ID), c.Details.Commodity, factor)
+	if r.Act == "" {
+		r.Act = c.rule.Act
+	}
+	if len(r.Reasons) == 0 {
+		r.Reasons = c.rule.Reasons
+	}
+	return r
+}
+
+// say makes a finding, unless the house has turned the guard off.
+func (c *check) say(f Finding, by elevator.GuardRule) {
+	if by.Act == elevator.GuardOff {
+		return
+	}
+	f.Guard, f.Act, f.Reasons = c.rule.ID, by.Act, by.Reasons
+	if f.ID == "" {
+		f.ID = string(c.rule.ID)
+	}
+	c.found = append(c.found, f)
+}
+
+// outside reports whether an amount lies outside limits in its own unit. Limits in
+// another unit say nothing of it.
+func outside(a quantity.Amount, from, to *quantity.Amount) bool {
+	return from != nil && from.Unit() == a.Unit() && a.Less(*from) || to != nil && to.Unit() == a.Unit() && a.More(*to)
+}
+
+// about joins figures to what an answer is about.
+func about(figures ...string) string { return strings.Join(figures, " | ") }

@@ -1,0 +1,65 @@
+package guard
+
+import (
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+)
+
+// findMoisture compares the moisture with what the grain can have.
+func findMoisture(c *check) {
+	m := c.Sample.Moisture
+	known, err := grain.ByID(c.Details.Commodity)
+	if m == nil || err != nil {
+		return
+	}
+	by := c.limits("")
+	from, to := orRange(by.From, by.To, usualMoisture(known.ID))
+	if !outside(m.Percent, from, to) {
+		return
+	}
+	c.say(Finding{
+		Field: string(grain.Moisture), About: about(known.ID, m.Percent.String()),
+		Said: message.New("Moisture %s: %s comes in between %s and %s here.", m.Percent, known.Name, *from, *to),
+	}, by)
+}
+
+// findFactors compares every other result with what the grain can have.
+func findFactors(c *check) {
+	known, err := grain.ByID(c.Details.Commodity)
+	if err != nil {
+		return
+	}
+	for _, found := range c.Sample.Findings {
+		f, ok := known.Factor(found.Factor)
+		if !ok || found.Amount == nil || f.YesNo {
+			continue
+		}
+		by := c.limits(string(f.ID))
+		from, to := orRange(by.From, by.To, usualResult(known, f.ID))
+		if !outside(inUnitOf(*found.Amount, from, to), from, to) {
+			continue
+		}
+		said := message.New("%s %s: %s is not known with less than %s or more than %s here.", f.Name, *found.Amount, known.Name, shownLimit(from), shownLimit(to))
+		switch {
+		case from == nil:
+			said = message.New("%s %s: more than %s is not known of %s here.", f.Name, *found.Amount, *to, known.Name)
+		case to == nil:
+			said = message.New("%s %s: less than %s is not known of %s here.", f.Name, *found.Amount, *from, known.Name)
+		}
+		c.say(Finding{ID: string(f.ID), Field: string(f.ID), About: about(known.ID, found.Amount.String()), Said: said}, by)
+	}
+}
+
+// inUnitOf is a test weight in the unit of its limits; any other result as it is.
+func inUnitOf(a quantity.Amount, from, to *quantity.Amount) quantity.Amount {
+	for _, limit := range []*quantity.Amount{from, to} {
+		if limit == nil {
+			continue
+		}
+		if same, err := quantity.TestWeight(a, limit.Unit()); err == nil {
+			return same
+		}
+	}
+	return a
+}

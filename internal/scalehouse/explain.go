@@ -1,0 +1,34 @@
+package scalehouse
+
+import (
+	"context"
+
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+)
+
+// ExplainDay writes down why something entered after a day was closed counts on
+// that day or before it, so that its sheet stands as it was closed. A manager's act,
+// for books in which earlier programs let that happen.
+func ExplainDay(ctx context.Context, d *Desk, day quantity.Date, reason string) error {
+	if err := d.MayManage("Explaining what came after a day was closed"); err != nil {
+		return err
+	}
+	sheet, err := office.LateSheet(ctx, d, day)
+	if err != nil {
+		return err
+	}
+	f := office.DayExplained{Day: day, Reason: reason, Sheet: sheet}
+	if err := f.Check(); err != nil {
+		return err
+	}
+	body, err := journal.Canonical(f)
+	if err != nil {
+		return err
+	}
+	return d.do(ctx, func(w *Batch) error {
+		_, err := enterFact(w.tx, w.draft(f.Kind(), office.ExplainedSubject(day), body))
+		return err
+	})
+}

@@ -1,0 +1,157 @@
+package scalehouse_test
+
+import (
+	"errors"
+	"testing"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entrytest"
+	"tenthpoint/internal/guard"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/schedules"
+)
+
+// guarded is a house with all its guards on and a few tickets in its book.
+func guarded(t *testing.T) *scalehouse.Desk {
+	t.Helper()
+	editions, err := schedules.Editions()
+	must(t, err)
+	return entrytest.Open(t, "guarded", editions)
+}
+
+func taken(t *testing.T, d *scalehouse.Desk, details load.Details, grossLb, tareLb int64) string {
+	t.Helper()
+	id, err := scalehouse.OpenLoad(ctx, d, details)
+	must(t, err)
+	must(t, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, grossLb)))
+	must(t, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Tare, tareLb)))
+	if details.Direction == load.Inbound {
+		must(t, scalehouse.RecordSample(ctx, d, id, load.Sample{Moisture: &load.Moisture{Percent: quantity.Of("15.2", quantity.Percent), Method: "typed"}}))
+	}
+	return id
+}
+
+func asks(t *testing.T, err error, question string) guard.Finding {
+	t.Helper()
+	var asked guard.Asked
+	if !errors.As(err, &asked) {
+		t.Fatalf("refused with %v, want the question %q", err, question)
+	}
+	f, found := asked.Find(question)
+	if !found {
+		t.Fatalf("asked %v, want %q", asked, question)
+	}
+	return f
+}
+
+func inbound() load.Details {
+	return load.Details{Direction: load.Inbound, Commodity: "corn", Grower: load.Party{ID: "103", Name: "Cobb Hollow Farm"}, Truck: load.Truck{ID: "44"}}
+}
+
+// What leaves a bin is compared with what lies in it.
+func TestABinIsNotDrawnBelowEmpty(t *testing.T) {
+	d := guarded(t)
+	out := inbound()
+	out.Direction, out.Bin, out.Consignee = load.Outbound, "B3", "A buyer"
+	id := taken(t, d, out, 60000, 24000)
+	_, err := scalehouse.Issue(ctx, d, id)
+	f := asks(t, err, "overdrawn")
+	must(t, scalehouse.Answer(ctx, d, id, f.ID, f.Reasons[0]))
+	_, err = scalehouse.Issue(ctx, d, id)
+	must(t, err)
+}
+
+// Over 105 % of the scale's capacity nothing is recorded, whatever is answered.
+func TestNothingIsRecordedBeyondTheScale(t *testing.T) {
+	d := guarded(t)
+	id, err := scalehouse.OpenLoad(ctx, d, inbound())
+	must(t, err)
+	if err := scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, 126020)); !errors.Is(err, message.Invalid) {
+		t.Errorf("126,020 lb on a scale of 120,000 lb: %v", err)
+	}
+	must(t, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, 126000)))
+}
+
+// An answer takes a reason of the list, and a manager where the house says so; it is
+// on the day sheet's row and goes along to a ticket that corrects this one.
+func TestAnswersAreFacts(t *testing.T) {
+	d := guarded(t)
+	must(t, scalehouse.SetPerson(ctx, d, elevator.Person{Name: "Cal Reyes", Role: elevator.Clerk}))
+	details := inbound()
+	price := quantity.Of("41.2", quantity.DollarsPerBu)
+	details.Price, details.Disposition = &price, load.Sold
+	p := d.Profile()
+	p.Guards = p.Guards.With(elevator.GuardRule{Guard: "price", Act: elevator.GuardManager})
+	must(t, scalehouse.SetProfile(ctx, d, p))
+	id := taken(t, d, details, 52300, 24300)
+	_, err := scalehouse.Issue(ctx, d, id)
+	f := asks(t, err, "price")
+	if err := scalehouse.Answer(ctx, d, id, "price", "because"); !errors.Is(err, message.Invalid) {
+		t.Errorf("any reason: %v", err)
+	}
+	must(t, d.SignIn("Cal Reyes"))
+	if err := scalehouse.Answer(ctx, d, id, "price", f.Reasons[0]); !errors.Is(err, message.Refused) {
+		t.Errorf("a clerk answers for the manager: %v", err)
+	}
+	must(t, d.SignIn(entrytest.Manager))
+	must(t, scalehouse.Answer(ctx, d, id, "price", f.Reasons[0]))
+	number, err := scalehouse.Issue(ctx, d, id)
+	must(t, err)
+	sheet, err := office.DaySheet(ctx, d, d.Today())
+	must(t, err)
+	if len(sheet.Answered) != 1 || sheet.Answered[0].Number != number || len(sheet.Accepted) != 0 {
+		t.Errorf("the day sheet has %v as answered", sheet.Answered)
+	}
+	again, err := scalehouse.Correct(ctx, d, number, "bin was another")
+	must(t, err)
+	_, err = scalehouse.Issue(ctx, d, again)
+	must(t, err)
+}
+
+// What the house makes compulsory keeps a ticket back, and no answer helps.
+func TestCompulsoryFieldsKeepATicketBack(t *testing.T) {
+	d := guarded(t)
+	p := d.Profile()
+	p.Compulsory = elevator.Compulsories()
+	must(t, scalehouse.SetProfile(ctx, d, p))
+	id := taken(t, d, inbound(), 52300, 24300)
+	if _, err := scalehouse.Issue(ctx, d, id); !errors.Is(err, message.Incomplete) {
+		t.Fatalf("without bin, meter, sample and crop year: %v", err)
+	}
+	whole := inbound()
+	whole.Bin, whole.CropYear, whole.Day = "P1", "2025", d.Today()
+	must(t, scalehouse.Amend(ctx, d, id, whole))
+	must(t, scalehouse.RecordSample(ctx, d, id, load.Sample{Number: "S7", Moisture: &load.Moisture{Percent: quantity.Of("15.2", quantity.Percent), Method: "typed", Meter: "M1"}}))
+	_, err := scalehouse.Issue(ctx, d, id)
+	must(t, err)
+}
+
+// The house's own limits go before those of the program, and a guard may be turned
+// off.
+func TestTheHouseSetsItsLimits(t *testing.T) {
+	d := guarded(t)
+	least := quantity.Of("15", quantity.Percent)
+	for _, c := range []struct {
+		rule elevator.GuardRule
+		asks bool
+	}{
+		{elevator.GuardRule{Guard: "moisture", Commodity: "corn", To: &least}, true},
+		{elevator.GuardRule{Guard: "moisture", Commodity: "soybeans", To: &least}, false},
+		{elevator.GuardRule{Guard: "moisture", Commodity: "corn", To: &least, Act: elevator.GuardRemark}, false},
+		{elevator.GuardRule{Guard: "moisture", Commodity: "corn", To: &least, Act: elevator.GuardOff}, false},
+	} {
+		p := d.Profile()
+		p.Guards = elevator.GuardRules{c.rule, {Guard: "on-yard", Act: elevator.GuardOff}, {Guard: "repeated", Act: elevator.GuardOff}}
+		must(t, scalehouse.SetProfile(ctx, d, p))
+		_, err := scalehouse.Issue(ctx, d, taken(t, d, inbound(), 52300, 24300))
+		if c.asks {
+			asks(t, err, "moisture")
+		} else if err != nil {
+			t.Errorf("%+v: %v", c.rule, err)
+		}
+	}
+}

@@ -1,0 +1,148 @@
+package scalehouse_test
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
+
+// onDisk is a scene whose book is a file that waits for the disk.
+func onDisk(t *testing.T) *scene {
+	b, err := sqlite.Open(filepath.Join(t.TempDir(), "house.book"), sqlite.Options{Create: true})
+	must(t, err)
+	return sceneOn(t, b)
+}
+
+func (s *scene) noted() journal.Head {
+	s.t.Helper()
+	last, _, err := s.book.Head(ctx)
+	must(s.t, err)
+	return journal.HeadOf(last)
+}
+
+// wantRolledBack wants the book to be sound by itself, and not to hold a head that
+// was noted of it.
+func wantRolledBack(t *testing.T, b *sqlite.Book, noted journal.Head, want string) {
+	t.Helper()
+	d, err := scalehouse.Open(ctx, b, scalehouse.Options{Rates: testRates(t)})
+	must(t, err)
+	sound, err := audit.Verify(ctx, d, b, nil)
+	must(t, err)
+	if len(sound.Problems) > 0 {
+		t.Errorf("by itself the book is not sound: %q", sound.Problems)
+	}
+	err = audit.HoldsHead(ctx, b, noted)
+	if !errors.Is(err, message.Storage) || !strings.Contains(err.Error(), want) {
+		t.Errorf("held against %s: %v, want %q", noted, err, want)
+	}
+}
+
+// copyOf is a copy of a file opened as a book, with what is to lie beside it.
+func copyOf(t *testing.T, text, wal []byte) *sqlite.Book {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "copy.book")
+	must(t, os.WriteFile(path, text, 0o644))
+	if wal != nil {
+		must(t, os.WriteFile(path+"-wal", wal, 0o644))
+	}
+	b, err := sqlite.Open(path, sqlite.Options{})
+	must(t, err)
+	t.Cleanup(func() { _ = b.Close() })
+	return b
+}
+
+func read(t *testing.T, path string) []byte {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	must(t, err)
+	return text
+}
+
+const shorter = "no longer holds"
+
+func TestHeadTellsOfAnOldCopy(t *testing.T) {
+	s := onDisk(t)
+	s.ticket()
+	old := filepath.Join(t.TempDir(), "old.book")
+	must(t, s.book.Backup(ctx, old))
+	s.ticket()
+	wantRolledBack(t, copyOf(t, read(t, old), nil), s.noted(), shorter)
+	if err := audit.HoldsHead(ctx, s.book, journal.FindHeads(string(read(t, old+".head.txt")))[0]); err != nil {
+		t.Errorf("the book does not hold the head beside its own backup: %v", err)
+	}
+}
+
+func TestHeadTellsOfALostLog(t *testing.T) {
+	s := onDisk(t)
+	s.ticket()
+	text, wal := read(t, s.book.Path()), read(t, s.book.Path()+"-wal")
+	if len(wal) == 0 {
+		t.Fatal("there is no write-ahead log to lose")
+	}
+	// The set-up is in the file itself; what was written since is in the log alone.
+	whole := copyOf(t, text, wal)
+	if err := audit.HoldsHead(ctx, whole, s.noted()); err != nil {
+		t.Fatalf("with its log the copy is whole: %v", err)
+	}
+	flipped := append([]byte{}, wal...)
+	flipped[len(flipped)*3/4] ^= 1
+	wantRolledBack(t, copyOf(t, text, flipped), s.noted(), shorter)
+	wantRolledBack(t, copyOf(t, text, wal[:len(wal)/2]), s.noted(), shorter)
+}
+
+func TestHeadTellsOfACutOffEnd(t *testing.T) {
+	s := newScene(t)
+	s.ticket()
+	stock := names(t, raw(t, s.book.Path()), `SELECT format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, bin, unit, day, inward, outward, back, balance) FROM stock`)
+	s.ticket()
+	noted := s.noted()
+	unguarded(t, s.book.Path(), "DELETE FROM facts WHERE subject = 'load L2'", "DELETE FROM loads WHERE id = 'L2'", "UPDATE series SET last = 1 WHERE last = 2",
+		"DELETE FROM stock", "INSERT INTO stock VALUES "+strings.Join(stock, ", "))
+	wantRolledBack(t, s.book, noted, shorter)
+}
+
+func TestHeadTellsOfARewrittenChain(t *testing.T) {
+	s := season(t)
+	noted := s.noted()
+	var statements []string
+	var last *journal.Fact
+	for f, err := range s.book.Facts(ctx, book.FactFilter{}) {
+		must(t, err)
+		if f.Kind == "load.weighed" {
+			f.Who = "Somebody Else"
+		}
+		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
+		last = &again
+		statements = append(statements, fmt.Sprintf("UPDATE facts SET who = '%s', prev = '%s', hash = '%s' WHERE seq = %d", again.Who, again.Prev, again.Hash, again.Seq))
+	}
+	unguarded(t, s.book.Path(), statements...)
+	wantRolledBack(t, s.book, noted, "written again")
+}
+
+// The head stands on the sheet of a closed day, and is that of its closing.
+func TestClosedDayPrintsTheHead(t *testing.T) {
+	s := season(t)
+	noted := s.noted()
+	s.at("2026-10-02 08:00")
+	s.ticket()
+	sheet, err := office.DaySheet(ctx, s.Desk, oct1)
+	must(t, err)
+	found := journal.FindHeads(s.dayText(sheet))
+	if len(found) != 1 || found[0].Seq != noted.Seq || !strings.HasPrefix(noted.Hash, found[0].Hash) {
+		t.Fatalf("the sheet prints %v, the head was %s", found, noted)
+	}
+	if err := audit.HoldsHead(ctx, s.book, found[0]); err != nil {
+		t.Error(err)
+	}
+}

@@ -1,0 +1,117 @@
+package settle
+
+import (
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/shrink"
+	"tenthpoint/internal/worksheet"
+)
+
+// OverDry shows what grain drier than its base gives away: the weight at the base
+// that holds the same dry matter, W x (100 - Mi) / (100 - Mf), less the weight
+// delivered. An elevator pays for the weight on the scale, so the difference is
+// the grower's loss unless the rates credit it.
+type OverDry struct {
+	Sheet *worksheet.Sheet
+	// Equal is the weight at the base, GivenAway what it has more than the load.
+	Equal, GivenAway *worksheet.Step
+	// Quantity is GivenAway in bu, cwt or t, Worth its price; nil where the unit or
+	// the price is not known.
+	Quantity, Worth *worksheet.Step
+	// Paid is true where the rates credit over-dry grain.
+	Paid bool
+}
+
+// OverDryTerms are a weight of over-dry grain and how it is counted.
+type OverDryTerms struct {
+	Weight, Moisture, Base quantity.Amount
+	// Settle is bu, cwt or t; [quantity.Plain] counts no more than the weight. Bushel
+	// is needed for bu alone, and Price, per that unit, may be not set.
+	Settle        quantity.Unit
+	Bushel, Price quantity.Amount
+	// The roundings of the three kinds of line.
+	Weights, Quantities, Money quantity.Rounding
+	// Remark stands beside each result: who pays for it.
+	Remark string
+}
+
+// formulaOverDry is the source of the equal weight.
+const formulaOverDry = "W x (100 - Mi) / (100 - Mf)"
+
+// Work writes down what is given away. The moisture is below the base, and the
+// base below 100 %.
+func (t OverDryTerms) Work() *OverDry {
+	o := &OverDry{Sheet: &worksheet.Sheet{}}
+	s := o.Sheet
+	s.Section("Drier than the base")
+	weight := s.Given("overdry.weight", "Weight", t.Weight, quantity.Unrounded, "")
+	from := s.Given("overdry.moisture", "Moisture", t.Moisture, quantity.Unrounded, "")
+	base := s.Given("overdry.base", "Base moisture", t.Base, quantity.Unrounded, "")
+	whole := worksheet.Const(hundredPercent)
+	o.Equal = s.Work("overdry.equal", "Weight of the same dry matter at the base", worksheet.Over(worksheet.Times(weight, worksheet.Points(whole, from)), worksheet.Points(whole, base)), t.Weights, formulaOverDry)
+	o.GivenAway = s.Note(s.Work("overdry.weight.given", "Weight given away", worksheet.Less(o.Equal, weight), quantity.Unrounded, ""), t.Remark)
+	if t.Settle == quantity.Plain {
+		return o
+	}
+	o.Quantity = s.Note(s.Work("overdry.quantity", givenAway[t.Settle], t.counted(s, o.GivenAway), t.Quantities, ""), t.Remark)
+	if quantity.Recorded(t.Price) {
+		price := s.Given("overdry.price", "Price", t.Price, quantity.Unrounded, "")
+		o.Worth = s.Note(s.Work("overdry.worth", "Worth of what is given away", worksheet.Times(price, o.Quantity), t.Money, ""), t.Remark)
+	}
+	return o
+}
+
+var givenAway = map[quantity.Unit]string{
+	quantity.Bushel: "Bushels given away", quantity.Cwt: "Hundredweight given away", quantity.Tonne: "Tonnes given away",
+}
+
+// counted is a weight in the unit it would be paid by.
+func (t OverDryTerms) counted(s *worksheet.Sheet, weight *worksheet.Step) worksheet.Operand {
+	if t.Settle == quantity.Bushel {
+		return worksheet.Over(weight, s.Rate("overdry.bushel", "Bushel weight", t.Bushel, ""))
+	}
+	factor, err := quantity.MassFactor(weight.Value().Unit(), t.Settle)
+	if err != nil {
+		panic("settle: " + err.Error())
+	}
+	return worksheet.Times(weight, worksheet.Const(factor))
+}
+
+// The remarks beside what is given away.
+const (
+	NotPaid = "not paid by these rates"
+	IsPaid  = "credited by these rates"
+)
+
+// OverDry works out what a settled load gives away. Found is false for grain that
+// is not below the base, and under rates that bring grain down to no moisture.
+func (s *Settlement) OverDry() (o *OverDry, found bool) {
+	if s.Edition == nil || s.Moisture == nil || s.Wet == nil {
+		return nil, false
+	}
+	price := quantity.Amount{}
+	if s.Price != nil {
+		price = s.Price.Value()
+	}
+	return OverDryUnder(s.Edition, s.Wet.Value(), s.Moisture.Value(), price)
+}
+
+// OverDryUnder works out what a weight at a moisture gives away under rates; a
+// price that is not set leaves its worth out.
+func OverDryUnder(e *rates.Edition, weight, moisture, price quantity.Amount) (o *OverDry, found bool) {
+	if e.Shrink.Method == shrink.None || !moisture.Less(e.Shrink.To.Amount) {
+		return nil, false
+	}
+	t := OverDryTerms{
+		Weight: weight, Moisture: moisture, Base: e.Shrink.To.Amount,
+		Settle: e.Units.Settle, Bushel: e.Units.Bushel, Price: price,
+		Weights: e.Rounding.Weight, Quantities: e.Rounding.Quantity, Money: e.Rounding.Money, Remark: NotPaid,
+	}
+	paid := e.Shrink.Credit == "dry-matter"
+	if paid {
+		t.Remark = IsPaid
+	}
+	o = t.Work()
+	o.Paid = paid
+	return o, true
+}

@@ -1,0 +1,76 @@
+package yard
+
+import (
+	"context"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/guard"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// questions are what the house asks about a load before its ticket: figures that
+// are improbable, each answered with a reason from a short list.
+type questions struct{ form *LoadForm }
+
+// waiting reports whether one waits for an answer.
+func (q questions) waiting() bool { return len(q.form.Now.asked) > 0 }
+
+// ask puts the first question that is not answered. What is typed is written down
+// before, so that the answer is about the figures in the book.
+func (q questions) ask() {
+	f := q.form.session
+	if !q.waiting() {
+		return
+	}
+	if err := q.form.Commit(); err != nil {
+		f.Fail(err)
+		return
+	}
+	if !q.waiting() {
+		return
+	}
+	asked := q.form.Now.asked[0]
+	f.Put(model.Ask{
+		Draft: "answer", Of: q.form.id,
+		Title: session.Say("Is this right?"), Text: session.Text(asked.Said), State: model.Warn,
+		Fields: q.fields(asked), Yes: session.Say("It is right"),
+		Then: func(values map[string]string) { q.answer(asked, values["who"], values["reason"]) },
+	})
+}
+
+// fields ask for the reason, and for a manager where the house leaves it to one.
+func (q questions) fields(asked guard.Finding) []model.AskField {
+	options := make([]model.Option, len(asked.Reasons))
+	for i, r := range asked.Reasons {
+		options[i] = model.Option{Code: r, Name: session.Say(r)}
+	}
+	fields := []model.AskField{{ID: "reason", Label: session.Say("Reason"), Options: options, Chars: 40, Required: true}}
+	if asked.Act != elevator.GuardManager {
+		return fields
+	}
+	f := q.form.session
+	return append([]model.AskField{{ID: "who", Label: session.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true}}, fields...)
+}
+
+// answer writes the answer down, under the manager's name where one answered.
+func (q questions) answer(asked guard.Finding, who, reason string) {
+	f := q.form.session
+	write := func() error { return scalehouse.Answer(context.Background(), f.Desk, q.form.id, asked.ID, reason) }
+	err := error(nil)
+	if who != "" {
+		err = f.As(who, write)
+	} else {
+		err = write()
+	}
+	if err == nil {
+		err = q.form.Reload()
+	}
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	f.Say(model.OK, session.Say("answered: %s", session.Say(reason)))
+	f.Changed()
+}
