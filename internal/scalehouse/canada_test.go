@@ -3,6 +3,7 @@ package scalehouse_test
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/law"
@@ -58,6 +59,7 @@ func (s *scene) barley(dockage string) *load.Load {
 // metric issues the ticket of a load of 26 t.
 func (s *scene) metric(commodity, moisture string, findings ...load.Finding) *load.Load {
 	s.t.Helper()
+	s.now = s.now.Add(time.Hour) // the same truck comes again
 	d := details()
 	d.Commodity = commodity
 	id, err := scalehouse.OpenLoad(ctx, s.Desk, d)
@@ -93,7 +95,7 @@ func TestRatesThatBreakTheOrderDoNotLoad(t *testing.T) {
 // Canada, barley's dry (canada-usgrainandseedtrade.info). It stands on the ticket
 // with its basis; tickets from before the rule print as they did.
 func TestProteinHasItsMoistureBasis(t *testing.T) {
-	s := canadianScene(t)
+	s := canadianSceneAt(t, "2026-11-28 09:00")
 	protein := func(commodity string) *load.Load {
 		return s.metric(commodity, "12.0", found("dockage", "1.0", quantity.Percent), found("protein", "12.44", quantity.Percent))
 	}

@@ -55,9 +55,9 @@ type Rule struct {
 	// MoistureBasis is the moisture at which the rule means a percent such as
 	// protein; a result stated at another is not settled.
 	MoistureBasis rule.Cell
-	Form   *Form
-	Of     Of
-	Basis  rule.Basis
+	Form          *Form
+	Of            Of
+	Basis         rule.Basis
 	// MustTest refuses to settle a load whose factor was not tested; without
 	// it an untested factor brings no discount.
 	MustTest bool
