@@ -40,7 +40,7 @@ var mayImport = map[string][]string{
 	"internal/tomlfile":       inside("quantity"),
 	"internal/worksheet":      inside("textwrap", "quantity"),
 	"internal/law":            append(inside("quantity", "tomlfile"), "schedules/law"), // published rules as dated files
-	"internal/grain":          inside("quantity", "tomlfile", "law"),
+	"internal/grain":          append(inside("quantity", "tomlfile", "law"), "schedules/factors"),
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/settle":         slices.Concat(inside("quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
@@ -58,9 +58,10 @@ var mayImport = map[string][]string{
 	"internal/moisture":       inside("fault", "quantity", "tomlfile", "worksheet", "law", "grain", "moisture/chart", "moisture/meter"),
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
 
-	"schedules":     inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
-	"schedules/law": {},                                                                 // the published rules inside the program
-	"migrations":    {},                                                                 // the text of the book's own upgrades
+	"schedules":         inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
+	"schedules/factors": {},                                                                 // results the trade tests for, as data
+	"schedules/law":     {},                                                                 // the published rules inside the program
+	"migrations":        {},                                                                 // the text of the book's own upgrades
 
 	"internal/guard":   inside("quantity", "grain", "elevator", "load"), // what is improbable about a load
 	"internal/dispute": inside("quantity", "tomlfile", "law", "journal"),

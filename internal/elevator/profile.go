@@ -16,10 +16,14 @@ type Profile struct {
 	Phone    string `json:"phone"`
 	Licence  string `json:"licence,omitempty"` // warehouse licence or weighmaster number
 	// Demo marks an invented elevator: everything it prints says so.
-	Demo   bool        `json:"demo,omitempty"`
-	Scales []Scale     `json:"scales"`
-	Rules  string      `json:"rules"` // rule set: "us" or "canada"
-	Grains []GrainRule `json:"grains"`
+	Demo   bool    `json:"demo,omitempty"`
+	Scales []Scale `json:"scales"`
+	Rules  string  `json:"rules"` // rule set: "us" or "canada"
+	// Unlicensed marks an elevator under the Canadian rule set that is not
+	// licensed under the Canada Grain Act, whose rules on shrink and handling
+	// then do not bind it.
+	Unlicensed bool        `json:"unlicensed,omitempty"`
+	Grains     []GrainRule `json:"grains"`
 	// RetainDays is how long samples are kept, in days.
 	RetainDays int `json:"retain_days,string"`
 	// StopOn lists the codes of trust flags that stop a ticket until a manager
@@ -112,6 +116,10 @@ func (s Scale) check() []string {
 	}
 	return out
 }
+
+// UnderGrainAct reports whether the elevator is licensed under the Canada Grain
+// Act, as one under the Canadian rule set is unless it says otherwise.
+func (p Profile) UnderGrainAct() bool { return p.Rules == "canada" && !p.Unlicensed }
 
 // WeightUnit is the unit the first scale weighs in.
 func (p Profile) WeightUnit() quantity.Unit {

@@ -43,6 +43,9 @@ func (f *Form) factors(d *draft) []grain.Factor {
 		e = nil
 	}
 	var out []grain.Factor
+	if e != nil {
+		c = e.Commodity // with the factors that the rates declare
+	}
 	for _, id := range inOrder(c, f.factorsAsked(e)) {
 		factor, _ := c.Factor(id)
 		if e != nil {

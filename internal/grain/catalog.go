@@ -11,14 +11,14 @@ import (
 // Canadian classes know. What is law about them comes from the files in force;
 // see [TablesOf].
 func catalog() []Commodity {
-	return slices.Concat(
+	return withTradeFactors(slices.Concat(
 		[]Commodity{corn(), soybeans()},
 		wheats(),
 		[]Commodity{sorghum(), barley(), maltingBarley("barley-malting-six", "Six-rowed Malting barley"),
 			maltingBarley("barley-malting-two", "Two-rowed Malting barley"),
 			oats(), rye(), triticale(), flaxseed(), canola(), sunflower()},
 		canadianGrains(),
-	)
+	))
 }
 
 func percent(id FactorID, name string) Factor {

@@ -132,6 +132,8 @@ func rye() Commodity {
 			tally(Garlic, "Green garlic bulblets in 1000 g"),
 			tally(Smut, "Smut balls in 250 g"),
 			present(SmutOdor, "Unmistakable odor of smut"),
+			percent(Stones, "Stones by weight"),
+			tally(StoneCount, "Stones"),
 		),
 	}
 }

@@ -1,6 +1,10 @@
 package grain
 
-import "tenthpoint/internal/quantity"
+import (
+	"slices"
+
+	"tenthpoint/internal/quantity"
+)
 
 // Commodity is a kind of grain as an elevator buys it.
 type Commodity struct {
@@ -32,6 +36,24 @@ func (c Commodity) Factor(id FactorID) (Factor, bool) {
 		}
 	}
 	return Factor{}, false
+}
+
+// With is the commodity with more factors after its own.
+func (c Commodity) With(more ...Factor) Commodity {
+	c.Factors = append(slices.Clone(c.Factors), more...)
+	return c
+}
+
+// LookedFor are the factors that a tester looks for and mostly does not find: what
+// is counted or noticed, and stones, filth, ergot and sclerotinia by weight.
+func (c Commodity) LookedFor() []Factor {
+	var out []Factor
+	for _, f := range c.Factors {
+		if f.Unit == quantity.Count || slices.Contains([]FactorID{Stones, Filth, Ergot, Sclerotinia}, f.ID) {
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 // Dockage is the factor taken off the net weight before anything else, with

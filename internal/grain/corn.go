@@ -12,6 +12,14 @@ func corn() Commodity {
 			percent(Flint, "Flint corn"),
 			percent(Waxy, "Waxy corn"),
 			protein(),
+			percent(Stones, "Stones by weight"),
+			tally(CastorBeans, "Castor beans"),
+			tally(Crotalaria, "Crotalaria seeds"),
+			tally(Glass, "Pieces of glass"),
+			tally(UnknownSubstances, "Pieces of unknown foreign substance"),
+			tally(Cockleburs, "Cockleburs"),
+			percent(Filth, "Animal filth by weight"),
+			present(LowQuality, "Distinctly low quality"),
 		),
 	}
 }
@@ -38,6 +46,7 @@ func sorghum() Commodity {
 			tally(OtherMaterial, "Other material, total"),
 			tally(Smut, "Smut balls in 100 g"),
 			present(SmuttyAppearance, "Smutty appearance in mass"),
+			present(Weathered, "Badly weathered"),
 		),
 	}
 }

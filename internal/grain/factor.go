@@ -69,6 +69,11 @@ const (
 	Weevils           FactorID = "weevils"
 	Insects           FactorID = "insects"
 
+	Filth       FactorID = "animal-filth-weight"
+	LowQuality  FactorID = "low-quality"
+	Weathered   FactorID = "badly-weathered"
+	PurpleStain FactorID = "purple-stained"
+
 	Infested FactorID = "infested"
 	Musty    FactorID = "musty"
 	Sour     FactorID = "sour"
@@ -80,7 +85,10 @@ const (
 type Factor struct {
 	ID   FactorID
 	Name string
-	Unit quantity.Unit
+	// Short is what testers write where room is short, such as "TW"; empty
+	// where they write the name.
+	Short string
+	Unit  quantity.Unit
 	// YesNo marks what is present or not, such as an odor. Its value is one
 	// or zero of quantity.Count.
 	YesNo bool
@@ -92,6 +100,22 @@ type Factor struct {
 	Min, Max quantity.Amount
 	// Source is where the recording rule was read.
 	Source string
+	// Basis is the moisture that a percent is stated at, 0 % for a dry basis; not
+	// in percent where the rule names none.
+	Basis quantity.Amount
+	// HalfLitre is the chart of a test weight.
+	HalfLitre HalfLitre
+}
+
+// HasBasis reports whether a moisture basis is named.
+func (f Factor) HasBasis() bool { return f.Basis.Unit() == quantity.Percent }
+
+// BasisText is the moisture basis as it stands behind a figure.
+func (f Factor) BasisText() message.Text {
+	if f.Basis.IsZero() {
+		return message.New("dry basis")
+	}
+	return message.New("%s m.b.", f.Basis)
 }
 
 // Field is the factor as a figure that people type. It takes one decimal more
@@ -130,7 +154,7 @@ func (f Factor) In(unit quantity.Unit) Factor {
 // is not yet recorded; see [Factor.Recorded].
 func (f Factor) Parse(text string) (quantity.Amount, error) {
 	if !f.YesNo {
-		return f.saying(text).Field().Parse(text)
+		return f.parseFigure(text)
 	}
 	switch strings.ToLower(strings.TrimSpace(text)) {
 	case "yes", "y":
@@ -139,6 +163,19 @@ func (f Factor) Parse(text string) (quantity.Amount, error) {
 		return No, nil
 	}
 	return quantity.Amount{}, message.Invalid.Errorf("%s is yes or no; %q is neither. Type yes or no", f.Name, strings.TrimSpace(text))
+}
+
+// parseFigure reads a figure; a test weight also in grams of half a litre and in
+// pounds of a bushel that is named.
+func (f Factor) parseFigure(text string) (quantity.Amount, error) {
+	if a, asked, err := f.parseHalfLitre(text); asked {
+		return a, err
+	}
+	if a, asked, err := f.parseAvery(text); asked {
+		return a, err
+	}
+	text, _ = cutWord(text, "Winchester")
+	return f.saying(text).Field().Parse(text)
 }
 
 // saying is the factor in the unit that the text ends with.

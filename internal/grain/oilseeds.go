@@ -21,6 +21,7 @@ func soybeans() Commodity {
 			tally(UnknownSubstances, "Pieces of unknown foreign substance"),
 			tally(OtherMaterial, "Other material, total"),
 			tally(Garlic, "Green garlic bulblets in 1000 g"),
+			present(PurpleStain, "Purple mottled or stained beyond the line photograph"),
 		),
 	}
 }
@@ -57,6 +58,9 @@ func flaxseed() Commodity {
 			dockage(),
 			percent(Damage, "Damaged kernels, total"),
 			percent(HeatDamage, "Heat-damaged kernels"),
+			percent(Stones, "Stones by weight"),
+			tally(StoneCount, "Stones"),
+			tally(AnimalFilth, "Animal filth"),
 		),
 	}
 }

@@ -15,6 +15,7 @@ type recordingRule struct {
 	grains  []string   // none: every grain
 	record  quantity.Rounding
 	source  string
+	basis   quantity.Amount // of moisture; in percent only where one is named
 }
 
 func (r recordingRule) fits(c *Commodity, f Factor) bool {
@@ -37,7 +38,7 @@ func (t *Tables) readRecording(f *law.File, root *tomlfile.Table) {
 		for n, factor := range c.Factors {
 			j := slices.IndexFunc(rules, func(r recordingRule) bool { return r.fits(c, factor) })
 			if factor.Unit != quantity.Count && j >= 0 {
-				c.Factors[n].Record, c.Factors[n].Source = rules[j].record, rules[j].source
+				c.Factors[n].Record, c.Factors[n].Source, c.Factors[n].Basis = rules[j].record, rules[j].source, rules[j].basis
 			}
 		}
 	}
@@ -45,6 +46,9 @@ func (t *Tables) readRecording(f *law.File, root *tomlfile.Table) {
 
 func (t *Tables) recordingRule(f *law.File, row *tomlfile.Table) recordingRule {
 	r := recordingRule{record: row.Rounding("record"), source: row.Text("citation")}
+	if basis, named := row.OptionalAmount("moisture_basis", quantity.Percent); named {
+		r.basis = basis
+	}
 	for _, id := range row.Texts("factors") {
 		if !t.hasFactor(FactorID(id)) {
 			row.AddProblem("factors", fmt.Sprintf("no commodity has a factor %q", id), "Mend the spelling.")

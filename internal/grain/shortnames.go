@@ -32,7 +32,7 @@ func (c Commodity) FactorCalled(text string) (Factor, bool) {
 		return f, true
 	}
 	for _, f := range c.Factors {
-		if strings.EqualFold(string(f.ID), text) || strings.EqualFold(f.Name, text) {
+		if strings.EqualFold(string(f.ID), text) || strings.EqualFold(f.Name, text) || f.Short != "" && strings.EqualFold(f.Short, text) {
 			return f, true
 		}
 	}

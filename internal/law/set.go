@@ -41,6 +41,25 @@ func (f *File) clash(key, what, remedy string) tomlfile.Problem {
 	return tomlfile.Locate(f.Name, f.Text).Problem("law."+key, what, remedy)
 }
 
+// oneAuthority are the kinds of which a house follows one jurisdiction's rules
+// alone: a result is recorded once. The rules of all others stand side by side,
+// and whoever uses them names a jurisdiction.
+var oneAuthority = []string{"recording"}
+
+// For is the files of a house under a rule set, "us" or "canada". A rule set
+// without rules of its own about something has those of all jurisdictions.
+func (s *Set) For(rules string) *Set {
+	own := map[string]bool{}
+	for _, f := range s.files {
+		if f.Jurisdiction == rules {
+			own[f.Kind] = true
+		}
+	}
+	return &Set{files: slices.DeleteFunc(slices.Clone(s.files), func(f *File) bool {
+		return slices.Contains(oneAuthority, f.Kind) && own[f.Kind] && f.Jurisdiction != rules
+	})}
+}
+
 // On is what is in force on a day. Of two files about the same thing the one
 // that begins later goes before the other.
 func (s *Set) On(day quantity.Date) Law {

@@ -16,14 +16,16 @@ import (
 
 // otherEdition is the edition to set beside the one a ticket was settled under:
 // the one asked for, else the one before it in the same schedule, else the one
-// after it. Nil means that there is none.
-func otherEdition(d Desk, used *rates.Edition, asked string) (*rates.Edition, error) {
+// after it. A correction that was issued after the load was delivered is set beside
+// it only where it is asked for. Nil means that there is none.
+func otherEdition(d Desk, used *rates.Edition, asked string, delivered quantity.Date) (*rates.Edition, error) {
 	if asked != "" {
 		return editionByID(d, asked)
 	}
 	var before, after *rates.Edition
 	for _, e := range d.Rates().All() {
-		if e.Schedule != used.Schedule || e.Commodity.ID != used.Commodity.ID || e.Hash == used.Hash {
+		later := e.Corrects != "" && e.Origin.Issued.After(delivered)
+		if e.Schedule != used.Schedule || e.Commodity.ID != used.Commodity.ID || e.Hash == used.Hash || later {
 			continue
 		}
 		if e.From.Before(used.From) {

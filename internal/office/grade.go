@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
 )
 
 // Grading is what the published standards make of a sample. It is advice: an
@@ -101,6 +102,26 @@ func observations(s load.Sample) grain.Observations {
 		default:
 			out[f.Factor] = grain.No
 		}
+	}
+	return out
+}
+
+// NoneSeen are the results of a sample in which whatever a tester looks for and has
+// not written down was looked for and not found: no counts, no faults. What is
+// measured stays untested.
+func NoneSeen(c grain.Commodity, s load.Sample) []load.Finding {
+	var out []load.Finding
+	seen := observations(s)
+	for _, f := range c.LookedFor() {
+		if _, given := seen[f.ID]; given {
+			continue
+		}
+		one := load.Finding{Factor: f.ID}
+		if !f.YesNo {
+			none := quantity.Zero(f.Unit)
+			one.Amount = &none
+		}
+		out = append(out, one)
 	}
 	return out
 }

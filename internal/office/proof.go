@@ -89,7 +89,7 @@ func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o 
 		again, err := s.Engine.Settle(other, s.Edition)
 		out = append(out, whatIf(m.name, again, err))
 	}
-	edition, err := otherEdition(d, s.Edition, o.Edition)
+	edition, err := otherEdition(d, s.Edition, o.Edition, l.Details.Day)
 	if err != nil {
 		return nil, err
 	}

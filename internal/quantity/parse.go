@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"tenthpoint/internal/message"
 )
 
@@ -86,9 +88,21 @@ func ParseAmount(text string) (Amount, error) {
 	if unitText == "" {
 		return Amount{}, message.NotFound.Errorf("%s has no unit; write the figure and its unit, such as \"15.5 %%\" or \"0.045 $/bu/pt\"", quoted(text))
 	}
+	d, unitText = inDollars(d, unitText)
 	unit, err := ParseUnit(unitText)
 	if err != nil {
 		return Amount{}, message.Errorf("%s: %w", quoted(text), err)
 	}
 	return New(d, unit), nil
+}
+
+// inDollars takes rates in cents as the trade quotes them, "4.5 c/bu/pt" or
+// "4.5 ¢/bu/pt", to dollars.
+func inDollars(d decimal.Decimal, unit string) (decimal.Decimal, string) {
+	for _, cent := range []string{"c", "¢"} {
+		if rest, ok := strings.CutPrefix(unit, cent); ok && (rest == "" || strings.HasPrefix(rest, "/")) {
+			return d.Shift(-2), "$" + rest
+		}
+	}
+	return d, unit
 }

@@ -151,10 +151,10 @@ func TestParseAmount(t *testing.T) {
 		"":              `"" is not a number; type digits, like 52300 or 15.3`,
 		"% 15":          `"% 15" is not a number; type digits, like 52300 or 15.3`,
 		"15,5 %":        `"15,5 %" has a comma that does not part thousands; write a decimal with a point, such as 15.5`,
-		"15.5 percent":  `"15.5 percent": "percent" is not a unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, pt, t, °C, °F`,
-		"1e5 lb":        `"1e5 lb": "e5 lb" is not a unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, pt, t, °C, °F`,
-		"5 $/bu/":       `"5 $/bu/": "" is not a unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, pt, t, °C, °F`,
-		"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": `"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": "lb/lb/lb/lb/lb/lb/lb"… has more parts than any unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, pt, t, °C, °F`,
+		"15.5 percent":  `"15.5 percent": "percent" is not a unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, ppb, ppm, pt, s, t, °C, °F`,
+		"1e5 lb":        `"1e5 lb": "e5 lb" is not a unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, ppb, ppm, pt, s, t, °C, °F`,
+		"5 $/bu/":       `"5 $/bu/": "" is not a unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, ppb, ppm, pt, s, t, °C, °F`,
+		"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": `"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": "lb/lb/lb/lb/lb/lb/lb"… has more parts than any unit; known units are $, %, bu, ct, cwt, dial, g, hL, kg, lb, ppb, ppm, pt, s, t, °C, °F`,
 	} {
 		got, err := ParseAmount(text)
 		said := got.String()
@@ -228,4 +228,17 @@ func FuzzParseAmount(f *testing.F) {
 			t.Errorf("%q was taken as %s, which reads as %s, %v", text, a, again, err)
 		}
 	})
+}
+
+// The trade quotes cents: 4.5 c/bu/pt is 0.045 $/bu/pt.
+func TestCentsAreDollars(t *testing.T) {
+	for text, want := range map[string]Amount{
+		"4.5 c/bu/pt": Of("0.045", DollarsPerBu.Per(Point)), "25 ¢": Of("0.25", Dollar), "-1 c/t": Of("-0.01", DollarsPerT),
+		"1.2 ppm": Of("1.2", PPM), "20 ppb": Of("20", PPB), "300 s": Of("300", Second), "3 c/ppm": Of("0.03", Dollar.Per(PPM)),
+		"2 cwt": Of("2", Cwt), "3 ct": Of("3", Count),
+	} {
+		if got, err := ParseAmount(text); err != nil || got.Unit() != want.Unit() || !got.Equal(want) {
+			t.Errorf("%q is %s, %v; want %s", text, got, err, want)
+		}
+	}
 }

@@ -25,6 +25,9 @@ const (
 	celsius
 	dial
 	count
+	partsPerMillion
+	partsPerBillion
+	second
 	bases
 )
 
@@ -32,6 +35,7 @@ var symbols = [bases]string{
 	lb: "lb", kg: "kg", cwt: "cwt", tonne: "t", gram: "g",
 	bushel: "bu", hectolitre: "hL", percent: "%", point: "pt", dollar: "$",
 	fahrenheit: "°F", celsius: "°C", dial: "dial", count: "ct",
+	partsPerMillion: "ppm", partsPerBillion: "ppb", second: "s",
 }
 
 // Unit says what an [Amount] is an amount of. It is a product of base units,
@@ -44,7 +48,9 @@ type Unit struct {
 // The units of the trade. Percent is wet-basis moisture or a share of a
 // weight; Point is one percentage point of moisture; Cwt is 100 lb; Tonne is
 // 1000 kg; Dial is one division of a moisture meter's dial; Count is a plain
-// tally, such as smut balls in a sample.
+// tally, such as smut balls in a sample. PPM and PPB are milligrams and
+// micrograms of a toxin in a kilogram of grain; Second is how long the rod of a
+// falling number falls.
 var (
 	Plain      = Unit{}
 	Lb         = one(lb)
@@ -61,6 +67,9 @@ var (
 	Celsius    = one(celsius)
 	Dial       = one(dial)
 	Count      = one(count)
+	PPM        = one(partsPerMillion)
+	PPB        = one(partsPerBillion)
+	Second     = one(second)
 
 	LbPerBushel   = Lb.Per(Bushel)
 	KgPerHL       = Kg.Per(Hectolitre)
@@ -129,7 +138,7 @@ func (u Unit) String() string {
 // printOrder puts money first and points last, the way a rate is spoken:
 // dollars per bushel per point.
 var printOrder = []base{dollar, lb, kg, cwt, tonne, gram, percent, fahrenheit,
-	celsius, dial, count, bushel, hectolitre, point}
+	celsius, dial, count, partsPerMillion, partsPerBillion, second, bushel, hectolitre, point}
 
 // maxUnitParts is far more than any rate of the trade has.
 const maxUnitParts = 12

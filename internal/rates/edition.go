@@ -43,6 +43,8 @@ type Edition struct {
 	Drying    drying.Rule
 	Discounts []discount.Rule
 	Shares    Shares
+	// Factors are those the edition declares itself; Commodity has them too.
+	Factors []grain.Factor
 
 	File string // the name it was read by, for messages
 	Text []byte // the file as read
@@ -98,7 +100,7 @@ func (e *Edition) By(t *grain.Tables) *Edition {
 		return e // the catalog is the program's, so this is the same commodity
 	}
 	by := *e
-	by.Commodity = c
+	by.Commodity = c.With(e.Factors...)
 	return &by
 }
 

@@ -2,6 +2,7 @@ package rates
 
 import (
 	"fmt"
+	"strings"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
@@ -35,6 +36,28 @@ func (r *reader) commodity(t *tomlfile.Table) {
 		t.AddProblem("commodity", "edition.commodity: "+err.Error(), "Write one of those names.")
 	}
 	r.e.Commodity = c
+	r.factors()
+}
+
+// factors reads what the house tests for and the program does not know: unit,
+// recording rule and limits stand in the edition, which every ticket settled
+// under it keeps. Its id begins with "own-", so that no factor the program learns
+// of later can bear it.
+func (r *reader) factors() {
+	e := r.e
+	for i, row := range r.root.Tables("factor") {
+		row.SetTitle(fmt.Sprintf("factor %d", i+1))
+		f := grain.ReadFactor(row)
+		_, taken := e.Commodity.Factor(f.ID)
+		switch {
+		case taken:
+			row.AddProblem("id", fmt.Sprintf("two factors are called %s", f.ID), "Give one of them another id.")
+		case f.ID != "" && !strings.HasPrefix(string(f.ID), "own-"):
+			row.AddProblem("id", fmt.Sprintf("the id of a factor of the house is %q", f.ID), "Let it begin with own-, such as \"own-zearalenone\".")
+		}
+		e.Factors = append(e.Factors, f)
+		e.Commodity = e.Commodity.With(f)
+	}
 }
 
 func (r *reader) origin() {

@@ -15,6 +15,7 @@ import (
 type Set struct {
 	editions []*Edition
 	byID     map[string]*Edition
+	breaks   func(*Edition) tomlfile.Problems // nil: no edition breaks any
 }
 
 // NewSet gathers editions and checks them against each other: no id twice, no
@@ -63,7 +64,20 @@ func (s *Set) On(schedule, commodity string, day quantity.Date) (*Edition, error
 	if found == nil {
 		return nil, message.Errorf("no rates are in force for %s on %s in schedule %q. Editions here: %s. Add an edition for that day", commodity, day, schedule, s.periods(schedule, commodity))
 	}
+	if s.breaks != nil {
+		if problems := s.breaks(found).Err(); problems != nil {
+			return nil, message.Refused.Errorf("edition %s is not used in an elevator licensed under the Canada Grain Act: %w", found.ID, problems)
+		}
+	}
 	return found, nil
+}
+
+// UnderGrainAct is the set for an elevator licensed under the Canada Grain Act:
+// an edition that breaks its rules is in force on no day, and the error says why.
+func (s *Set) UnderGrainAct() *Set {
+	lawful := *s
+	lawful.breaks = (*Edition).UnderGrainAct
+	return &lawful
 }
 
 func (s *Set) periods(schedule, commodity string) string {

@@ -99,7 +99,12 @@ func (d *Desk) Book() Book { return d.book }
 func (d *Desk) Reader() office.Book { return d.book }
 
 // Rates are the editions the desk settles under.
-func (d *Desk) Rates() *rates.Set { return d.rates }
+func (d *Desk) Rates() *rates.Set {
+	if d.rates != nil && d.profile.UnderGrainAct() {
+		return d.rates.UnderGrainAct()
+	}
+	return d.rates
+}
 
 // UseRates puts another set of editions in force for new settlements.
 func (d *Desk) UseRates(set *rates.Set) { d.rates = set }

@@ -1,6 +1,7 @@
 package scalehouse
 
 import (
+	"cmp"
 	"context"
 
 	"tenthpoint/internal/grain"
@@ -9,15 +10,15 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Laws are the published rules in use.
-func (d *Desk) Laws() *law.Set { return d.laws }
+// Laws are the published rules in use, by the rule set of the house.
+func (d *Desk) Laws() *law.Set { return d.laws.For(cmp.Or(d.profile.Rules, "us")) }
 
 // UseLaws puts other published rules in use for loads without a ticket.
 func (d *Desk) UseLaws(laws *law.Set) { d.laws = laws }
 
 // TablesOn are the published rules in force on a day.
 func (d *Desk) TablesOn(day quantity.Date) (*grain.Tables, error) {
-	l := d.laws.On(day)
+	l := d.Laws().On(day)
 	return d.remembered(hashOf(l), func() (*grain.Tables, error) { return grain.TablesOf(l) })
 }
 
@@ -54,7 +55,7 @@ func hashOf(l law.Law) string {
 // keepLaw keeps the texts of the rules in force for a load in the book, and
 // gives the hash that its ticket keeps.
 func keepLaw(w *Batch, day quantity.Date) (hash string, err error) {
-	l := w.desk.laws.On(day)
+	l := w.desk.Laws().On(day)
 	if hash = hashOf(l); hash == "" {
 		return "", nil
 	}

@@ -90,11 +90,13 @@ func TestWorthWhereTheLoadIsNotSettled(t *testing.T) {
 }
 
 // canadianScene takes hard red spring wheat, and barley, under Canadian rules.
-func canadianScene(t *testing.T) *scene {
+func canadianScene(t *testing.T) *scene { return canadianSceneAt(t, "2025-10-01 12:00") }
+
+func canadianSceneAt(t *testing.T, clock string) *scene {
 	s := newScene(t)
 	editions, err := schedules.Editions()
 	must(t, err)
-	s.at("2025-10-01 12:00")
+	s.at(clock)
 	s.Desk, err = scalehouse.Open(ctx, s.book, scalehouse.Options{Name: "scale house", Rates: editions, Place: time.UTC, Who: manager, Clock: s.clock()})
 	must(t, err)
 	s.answered()

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/settle"
 )
@@ -113,15 +114,36 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 	case found.Amount == nil:
 		return t.w.NotTested
 	}
+	figure := resultFigure(t, f, *found.Amount)
+	if namesBushel(t) && found.Amount.Unit() == quantity.LbPerBushel {
+		figure += " (" + t.w.say("Winchester bushel") + ")"
+	}
+	if f.HasBasis() {
+		figure += " (" + t.w.say(f.BasisText().String()) + ")"
+	}
+	return figure
+}
+
+// namesBushel reports whether a test weight in lb/bu says which bushel: in Canada
+// that may be Avery's, of 36.37 L, beside Winchester's, of 35.24 L. Tickets of the
+// first law print as they did.
+func namesBushel(t *facts) bool {
+	old := t.l.Number > 0 && t.l.Settled != nil && t.l.Settled.Law == ""
+	return t.House.Rules == "canada" && !old
+}
+
+// resultFigure is a result as the settlement recorded it, else as the grain's own
+// rule records it.
+func resultFigure(t *facts, f grain.Factor, measured quantity.Amount) string {
 	if t.s != nil {
 		if step, ok := t.s.Sheet.Step(settle.FactorLine(f.ID)); ok {
 			return t.w.printed(step)
 		}
 	}
-	if found.Amount.Unit() != f.Unit {
-		return t.w.say(found.Amount.Written())
+	if measured.Unit() != f.Unit {
+		return t.w.say(measured.Written())
 	}
-	return t.w.say(f.Recorded(*found.Amount).FixedString(f.Record.Places()))
+	return t.w.say(f.Recorded(measured).FixedString(f.Record.Places()))
 }
 
 // instruments is with what, by whom and when the sample was tested, and where

@@ -27,6 +27,7 @@ func (c *checker) all() {
 	c.moisture()
 	c.findings()
 	c.mustTest()
+	c.moistureBases()
 	c.price()
 	c.shares()
 }
@@ -130,6 +131,17 @@ func (c *checker) mustTest() {
 	}
 	if dockage, ok := c.edition.Commodity.Dockage(); ok && c.edition.Dockage.MustTest && !c.tested(dockage.ID) {
 		c.untested(dockage, c.edition.Dockage.Row)
+	}
+}
+
+// moistureBases holds the moisture that the edition means a percent at against the
+// one that results are stated at. An edition that names none takes any.
+func (c *checker) moistureBases() {
+	for _, d := range c.edition.Discounts {
+		f, ok := c.edition.Commodity.Factor(d.Factor.ID)
+		if ok && d.MoistureBasis.Given() && f.HasBasis() && c.tested(f.ID) && !f.Basis.Equal(d.MoistureBasis.Amount) {
+			c.wrong(string(f.ID), "%s is stated at a moisture of %s here, and %s means it at %s. State both at one moisture.", f.Name, f.Basis, c.edition.Source(d.Row), d.MoistureBasis.Amount)
+		}
 	}
 }
 

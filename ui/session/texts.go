@@ -22,6 +22,9 @@ func ShortName(f grain.Factor) string {
 	if name, short := shortNames[f.ID]; short {
 		return name
 	}
+	if f.Short != "" {
+		return f.Short
+	}
 	return f.Name
 }
 

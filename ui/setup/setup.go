@@ -36,7 +36,7 @@ func (s *SetUp) Reset() {
 	p := s.session.Desk.Profile()
 	s.values = map[string]string{
 		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
-		"rules": session.OrElse(p.Rules, "us"), "unit": p.WeightUnit().String(),
+		"rules": rulesOf(p), "unit": p.WeightUnit().String(),
 		"language": session.OrElse(p.Language, "en"), "dates": session.OrElse(p.Dates, session.IsoDates),
 		"scale": "1", "division": "20", "capacity": "120,000",
 	}
@@ -114,10 +114,23 @@ func (s *SetUp) linkHint() string {
 	return session.Say("the desk reads the scale")
 }
 
+// unlicensed is the choice of an elevator in Canada whose rates the Canada Grain
+// Act does not bind.
+const unlicensed = "canada-unlicensed"
+
+// rulesOf is the choice of rules that a profile stands for.
+func rulesOf(p elevator.Profile) string {
+	if p.Unlicensed && p.Rules == "canada" {
+		return unlicensed
+	}
+	return session.OrElse(p.Rules, "us")
+}
+
 func ruleOptions() []model.Option {
 	return []model.Option{
 		{Code: "us", Name: session.Say("United States")},
 		{Code: "canada", Name: session.Say("Canada")},
+		{Code: unlicensed, Name: session.Say("Canada, not licensed under the Grain Act")},
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
@@ -27,6 +28,7 @@ type Setup struct {
 	Phone    string   `help:"Telephone." placeholder:"NUMBER"`
 	Licence  string   `help:"Warehouse licence or weighmaster number." placeholder:"NUMBER"`
 	Rules    string   `help:"Rule set." placeholder:"us|canada"`
+	GrainAct string   `help:"Whether the elevator is licensed under the Canada Grain Act, whose rules on shrink and handling then bind its rates." enum:",yes,no" default:"" placeholder:"yes|no"`
 	Scale    []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
 	Grain    []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
 	Retain   int      `help:"Days that samples are kept." placeholder:"DAYS"`
@@ -81,7 +83,7 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain > 0
 }
 
 // write writes the profile down, and in a new book its first manager.
@@ -112,6 +114,9 @@ func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 	p.Rules = cmp.Or(p.Rules, "us")
 	if p.Rules != "us" && p.Rules != "canada" {
 		return p, terminal.Refusal("Give --rules us or --rules canada", "%q is no rule set", p.Rules)
+	}
+	if c.GrainAct != "" {
+		p.Unlicensed = c.GrainAct == "no"
 	}
 	if err := knownLanguage(p.Language); err != nil {
 		return p, err
@@ -206,6 +211,9 @@ func (c Setup) show(p *terminal.Session) error {
 		p.Say("Takes %s under schedule %q", g.Commodity, g.Schedule)
 	}
 	p.Say("Rules: %s. Samples are kept %d days.", profile.Rules, profile.RetainDays)
+	if profile.Rules == "canada" {
+		p.Say("%s", licence(profile))
+	}
 	if len(profile.CopiesFor) > 0 {
 		p.Say("A ticket prints a copy for each of: %s", strings.Join(profile.CopiesFor, ", "))
 	}
@@ -224,4 +232,12 @@ func knownLanguage(code string) error {
 		return nil
 	}
 	return terminal.Refusal("Give --language "+strings.Join(i18n.Codes(), ", or --language "), "%q is no language here", code)
+}
+
+// licence says whether the rates are bound by the Canada Grain Act.
+func licence(profile elevator.Profile) message.Text {
+	if profile.UnderGrainAct() {
+		return message.New("Licensed under the Canada Grain Act: rates that take handling, or shrink by more than the formula on the weight delivered, are not used.")
+	}
+	return message.New("Not licensed under the Canada Grain Act: its rules on shrink and handling are not asked of the rates.")
 }

@@ -7,6 +7,7 @@ package lab
 type Bench struct {
 	Convert benchConvert `cmd:"" help:"Turn a dial reading and a temperature into moisture; needs no book."`
 	Oven    benchOven    `cmd:"" help:"Work out the moisture of an oven test; needs no book."`
+	AirDry  benchAirDry  `cmd:"" help:"The moisture of a sample too wet for the meter, dried in the air; needs no book."`
 	Cell    benchCell    `cmd:"" help:"What a meter's test cell stores, empty and full of water; needs no book."`
 	Test    benchTest    `cmd:"" help:"Test the sample of a load: several readings, one moisture."`
 	Dry     benchDry     `cmd:"" help:"Is it dry enough, for what, and what can be done?"`

@@ -16,8 +16,9 @@ import (
 // with them.
 type ratesCheck struct {
 	terminal.BookFlags
-	File []string `arg:"" optional:"" help:"Files or folders. Without any, the folder of rates." placeholder:"FILE"`
-	JSON bool     `help:"Print for programs: every figure as text."`
+	File  []string `arg:"" optional:"" help:"Files or folders. Without any, the folder of rates." placeholder:"FILE"`
+	Rules string   `help:"Whose rules the rates must keep: us, or canada for an elevator licensed under the Canada Grain Act." enum:"us,canada" default:"us"`
+	JSON  bool     `help:"Print for programs: every figure as text."`
 }
 
 func (ratesCheck) Help() string {
@@ -25,13 +26,14 @@ func (ratesCheck) Help() string {
 
     tenth rates check
     tenth rates check new-corn.toml
+    tenth rates check --rules canada new-corn.toml
     tenth rates check schedules/ --json`
 }
 
 func (c ratesCheck) Run(t *terminal.Terminal) error {
 	editions, err := c.read()
 	if err == nil {
-		err = c.together(editions)
+		err = errors.Join(c.together(editions), c.lawful(editions))
 	}
 	if c.JSON {
 		return errors.Join(t.PrintJSON(map[string]any{"editions": checkedEditions(editions), "problems": problemsJSON(err)}), counted(err))
@@ -100,6 +102,18 @@ func (c ratesCheck) together(editions []*rates.Edition) error {
 	})
 	_, err = ratefiles.WithExamples(append(others, editions...))
 	return err
+}
+
+// lawful holds the editions against the law of the rule set.
+func (c ratesCheck) lawful(editions []*rates.Edition) error {
+	if c.Rules != "canada" {
+		return nil
+	}
+	var problems tomlfile.Problems
+	for _, e := range editions {
+		problems = append(problems, e.UnderGrainAct()...)
+	}
+	return problems.Err()
 }
 
 // editionChecked is one edition that could be read, for programs.

@@ -35,7 +35,7 @@ func (ratesCompare) Help() string {
 }
 
 func (c ratesCompare) Run(t *terminal.Terminal) error {
-	first, second, err := c.sides()
+	first, second, err := c.sides(t)
 	if err != nil {
 		return err
 	}
@@ -78,8 +78,8 @@ func (c ratesCompare) Run(t *terminal.Terminal) error {
 }
 
 // sides are the two to compare.
-func (c ratesCompare) sides() (first, second *rates.Edition, err error) {
-	if first, err = editionNamed(c.BookFlags, c.First); err != nil {
+func (c ratesCompare) sides(t *terminal.Terminal) (first, second *rates.Edition, err error) {
+	if first, err = c.edition(t, c.BookFlags, c.First); err != nil {
 		return nil, nil, err
 	}
 	switch {
@@ -90,7 +90,7 @@ func (c ratesCompare) sides() (first, second *rates.Edition, err error) {
 	case c.Water:
 		return first, rates.BareWater(first), nil
 	}
-	if second, err = editionNamed(c.BookFlags, c.Second); err != nil {
+	if second, err = c.edition(t, c.BookFlags, c.Second); err != nil {
 		return nil, nil, err
 	}
 	if first.Commodity.ID != second.Commodity.ID {

@@ -15,6 +15,21 @@ type trialFlags struct {
 	Factor []string `sep:"none" help:"A result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
 	Price  string   `help:"Price per bushel, hundredweight or tonne, as the rates settle. Without it, no price." placeholder:"MONEY"`
 	Accept []string `sep:"none" help:"A limit to settle beyond, by its id; may be repeated." placeholder:"LIMIT"`
+	terminal.RuleSetFlags
+}
+
+// edition is the one named, its results recorded by today's law: a load that has
+// not come has no other day.
+func (f trialFlags) edition(t *terminal.Terminal, house terminal.BookFlags, named string) (*rates.Edition, error) {
+	e, err := editionNamed(house, named)
+	if err != nil {
+		return nil, err
+	}
+	laws, err := f.ReadLaws(house.RatesFolder())
+	if err != nil {
+		return nil, err
+	}
+	return laws.By(e, t.LocalDate())
 }
 
 // usualLoads are a truck of corn in each unit of weight.

@@ -34,7 +34,7 @@ func (ratesTry) Help() string {
 }
 
 func (c ratesTry) Run(t *terminal.Terminal) error {
-	e, err := editionNamed(c.BookFlags, c.Edition)
+	e, err := c.edition(t, c.BookFlags, c.Edition)
 	if err != nil {
 		return err
 	}

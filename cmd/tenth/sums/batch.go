@@ -15,7 +15,6 @@ import (
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -47,7 +46,7 @@ type batch struct {
 	fault   func(error)
 }
 
-func (c Settle) batch(t *terminal.Terminal, set *rates.Set) error {
+func (c Settle) batch(t *terminal.Terminal, loads reader) error {
 	if err := c.notForBatch(); err != nil {
 		return err
 	}
@@ -58,7 +57,7 @@ func (c Settle) batch(t *terminal.Terminal, set *rates.Set) error {
 	defer in.Close()
 	return written(t, c.Out, in, func(w io.Writer) error {
 		b := &batch{
-			reader: reader{set, t.LocalDate()}, in: newBatchRows(in), out: csv.NewWriter(w),
+			reader: loads, in: newBatchRows(in), out: csv.NewWriter(w),
 			usual: map[string]string{"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day, "price": c.Price, "accept": strings.Join(c.Accept, " ")},
 			fault: func(err error) { terminal.Complain(t.Stderr, t.Printer, err) },
 		}

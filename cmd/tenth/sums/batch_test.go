@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/ratefiles"
 )
 
@@ -35,17 +36,28 @@ func batchFile(t testing.TB, rows int) string {
 	return path
 }
 
-// Rows do not depend on each other: every row comes out as it does alone.
-func TestBatchRowsAreIndependent(t *testing.T) {
+// exampleRates reads loads under the example rates.
+func exampleRates(t testing.TB) reader {
+	t.Helper()
 	set, err := ratefiles.ReadRates("")
 	if err != nil {
 		t.Fatal(err)
 	}
+	laws, err := terminal.RuleSetFlags{Rules: "us"}.ReadLaws("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return reader{set, laws, quantity.MustDate("2026-10-01")}
+}
+
+// Rows do not depend on each other: every row comes out as it does alone.
+func TestBatchRowsAreIndependent(t *testing.T) {
+	loads := exampleRates(t)
 	c := Settle{Commodity: "corn", Schedule: "main"}
 	settled := func(path string) [][]string {
 		term, out := batchTerminal(t)
 		c.Batch = path
-		if err := c.batch(term, set); err != nil {
+		if err := c.batch(term, loads); err != nil {
 			t.Fatal(err)
 		}
 		rows, err := csv.NewReader(out).ReadAll()
@@ -75,15 +87,12 @@ func TestBatchRowsAreIndependent(t *testing.T) {
 // BenchmarkBatch is per load: read, settled with its whole working, written.
 func BenchmarkBatch(b *testing.B) {
 	const rows = 5000
-	set, err := ratefiles.ReadRates("")
-	if err != nil {
-		b.Fatal(err)
-	}
+	loads := exampleRates(b)
 	c := Settle{Commodity: "corn", Schedule: "main", Batch: batchFile(b, rows)}
 	b.ResetTimer()
 	for done := 0; done < b.N; done += rows {
 		term, _ := batchTerminal(b)
-		if err := c.batch(term, set); err != nil {
+		if err := c.batch(term, loads); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -92,10 +101,7 @@ func BenchmarkBatch(b *testing.B) {
 // A place that cannot be written to is told by the name that was typed, with
 // what to do, and nothing is left there.
 func TestBatchTellsWhereItCannotWrite(t *testing.T) {
-	set, err := ratefiles.ReadRates("")
-	if err != nil {
-		t.Fatal(err)
-	}
+	loads := exampleRates(t)
 	folder := t.TempDir()
 	if err := os.MkdirAll(filepath.Join(folder, "taken", "inside"), 0o755); err != nil {
 		t.Fatal(err)
@@ -103,7 +109,7 @@ func TestBatchTellsWhereItCannotWrite(t *testing.T) {
 	for _, out := range []string{filepath.Join(folder, "missing", "out.csv"), filepath.Join(folder, "taken")} {
 		term, _ := batchTerminal(t)
 		c := Settle{Commodity: "corn", Schedule: "main", Batch: batchFile(t, 1), Out: out}
-		told := terminal.Complaints(c.batch(term, set))
+		told := terminal.Complaints(c.batch(term, loads))
 		if len(told) != 1 || !strings.Contains(told[0].What, out+" cannot be written") || told[0].Hint == "" {
 			t.Errorf("%s: %+v", out, told)
 		}

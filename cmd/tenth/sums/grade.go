@@ -16,10 +16,12 @@ import (
 // Grade grades a sample by the published tables.
 type Grade struct {
 	terminal.BookFlags
+	terminal.RuleSetFlags
 	Load      string         `arg:"" optional:"" help:"A load, or the number of its ticket. Without it, the sample is what the flags say." placeholder:"LOAD"`
 	Commodity string         `help:"The grain, by id or name." placeholder:"GRAIN"`
 	Moisture  string         `help:"Moisture, percent wet basis." placeholder:"PERCENT"`
 	Factor    []string       `sep:"none" help:"A result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
+	NoneSeen  bool           `help:"Whatever is counted or noticed and not given was looked for and not found."`
 	Class     string         `help:"The name the Canadian order lists the grain under, where it has several." placeholder:"NAME"`
 	Width     terminal.Width `help:"Width of the page, in letters." default:"88"`
 	JSON      bool           `help:"Print for programs: every figure as text."`
@@ -29,6 +31,7 @@ func (Grade) Help() string {
 	return `The United States grade with what held it down, and the Canadian moisture class. What was not tested leaves the grade open. It is advice: an official grade is given only by a licensed inspector.
 
     tenth grade --commodity corn --factor test-weight=53.8 --factor damage=2.1 --factor bcfm=1.2
+    tenth grade --commodity corn --factor tw=56 --factor dkt=2.1 --factor ht=0 --factor bcfm=1.2 --none-seen
     tenth grade --commodity canola --moisture 10.4
     tenth grade 1042`
 }
@@ -40,6 +43,7 @@ func (c Grade) Run(t *terminal.Terminal) error {
 			if err != nil {
 				return err
 			}
+			c.Rules = p.Profile().Rules
 			graded, err := office.Grade(p, p.Desk, l)
 			if err != nil {
 				return err
@@ -47,7 +51,7 @@ func (c Grade) Run(t *terminal.Terminal) error {
 			return c.tell(t, graded)
 		})
 	}
-	graded, err := c.typed()
+	graded, err := c.typed(t)
 	if err != nil {
 		return err
 	}
@@ -55,7 +59,7 @@ func (c Grade) Run(t *terminal.Terminal) error {
 }
 
 // typed grades the sample of the flags.
-func (c Grade) typed() (office.Grading, error) {
+func (c Grade) typed(t *terminal.Terminal) (office.Grading, error) {
 	if c.Commodity == "" {
 		return office.Grading{}, terminal.Refusal("Name a load or its ticket, or give the sample with --commodity, --moisture and --factor", "there is nothing to grade")
 	}
@@ -78,7 +82,21 @@ func (c Grade) typed() (office.Grading, error) {
 		}
 		s.Findings = append(s.Findings, found)
 	}
-	return office.GradeSample(grain.First(), crop.ID, s, c.Class)
+	laws, err := c.ReadLaws("")
+	if err != nil {
+		return office.Grading{}, err
+	}
+	tables, err := laws.On(t.LocalDate())
+	if err != nil {
+		return office.Grading{}, err
+	}
+	if c.NoneSeen {
+		if crop, err = tables.ByID(crop.ID); err != nil {
+			return office.Grading{}, err
+		}
+		s.Findings = append(s.Findings, office.NoneSeen(crop, s)...)
+	}
+	return office.GradeSample(tables, crop.ID, s, c.Class)
 }
 
 func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
@@ -108,6 +126,9 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		list("Noticed", slices.Concat(g.US.Faults, g.US.Cautions))
 		list("Not judged here", nonEmpty(g.US.NotJudged))
 		list("Tables", nonEmpty(g.US.Source))
+	}
+	if c.Rules == "canada" {
+		para("", "The grade is by the tables of the United States: of the Canadian ones only a few figures of wheat were read.")
 	}
 	list("Canadian moisture class", classes(g.Canada))
 	list("Law", standing(g.By))

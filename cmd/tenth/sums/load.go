@@ -14,6 +14,7 @@ import (
 // reader reads loads that are in no book.
 type reader struct {
 	set   *rates.Set
+	laws  *terminal.Laws
 	today quantity.Date
 }
 
@@ -42,6 +43,9 @@ func (s reader) read(cells terminal.Texts) (*outsideLoad, error) {
 	e, err := s.set.On(cells["schedule"], c.ID, day)
 	if err != nil {
 		return nil, entry.Fault{Field: "day", Err: err}
+	}
+	if e, err = s.laws.By(e, day); err != nil {
+		return nil, err
 	}
 	if cells["net"] != "" && cells["gross"]+cells["tare"] != "" {
 		return nil, entry.Fault{Field: "net", Err: terminal.Refusal("Give the net alone, or gross and tare", "a load has a net beside a gross or a tare")}

@@ -7,13 +7,13 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 )
 
 // Settle settles a load that is in no book.
 type Settle struct {
 	terminal.RatesFlags
+	terminal.RuleSetFlags
 	Commodity string         `help:"The grain, by id or name." placeholder:"GRAIN"`
 	Schedule  string         `help:"The schedule of rates." default:"main"`
 	Day       string         `help:"The day of delivery, which picks the edition. Without it, today." placeholder:"YYYY-MM-DD"`
@@ -70,13 +70,18 @@ func (c Settle) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
+	laws, err := c.ReadLaws(c.Schedules)
+	if err != nil {
+		return err
+	}
+	loads := reader{set, laws, t.LocalDate()}
 	if c.Batch != "" {
-		return c.batch(t, set)
+		return c.batch(t, loads)
 	}
 	if c.Out != "" {
 		return terminal.Refusal("Leave it out; the settlement is printed", "--out is for --batch")
 	}
-	s, err := c.one(t, set)
+	s, err := c.one(loads)
 	if err != nil {
 		return err
 	}
@@ -90,7 +95,7 @@ func (c Settle) Run(t *terminal.Terminal) error {
 }
 
 // one settles the load of the flags.
-func (c Settle) one(t *terminal.Terminal, set *rates.Set) (*settle.Settlement, error) {
+func (c Settle) one(loads reader) (*settle.Settlement, error) {
 	cells := terminal.Texts{
 		"commodity": c.Commodity, "schedule": c.Schedule, "day": c.Day, "gross": c.Gross, "tare": c.Tare, "net": c.Net,
 		"moisture": c.Moisture, "price": c.Price,
@@ -101,7 +106,7 @@ func (c Settle) one(t *terminal.Terminal, set *rates.Set) (*settle.Settlement, e
 	if err := cells.PutResults(c.Factor); err != nil {
 		return nil, err
 	}
-	given, err := reader{set: set, today: t.LocalDate()}.read(cells)
+	given, err := loads.read(cells)
 	if err != nil {
 		return nil, err
 	}

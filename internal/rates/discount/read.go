@@ -35,6 +35,7 @@ func read(t *tomlfile.Table, h *rule.Head) Rule {
 	}
 	t.SetTitle("discount " + r.ID)
 	r.Row, r.Label, r.Basis = t.Place(""), t.Text("label"), rule.ReadBasis(t)
+	r.MoistureBasis = rule.ReadOptionalCell(t, "moisture_basis", quantity.Percent)
 	r.Form = rule.Choose(t, "form", Forms)
 	r.Of = Of(t.Choice("of", string(OfMoney), string(OfPrice), string(OfWeight)))
 	r.MustTest = t.Choice("untested", "refuse", "none") == "refuse"

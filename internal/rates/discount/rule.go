@@ -52,9 +52,12 @@ type Rule struct {
 	ID     string
 	Label  string
 	Factor grain.Factor // in the unit the discount is written in
-	Form   *Form
-	Of     Of
-	Basis  rule.Basis
+	// MoistureBasis is the moisture at which the rule means a percent such as
+	// protein; a result stated at another is not settled.
+	MoistureBasis rule.Cell
+	Form          *Form
+	Of            Of
+	Basis         rule.Basis
 	// MustTest refuses to settle a load whose factor was not tested; without
 	// it an untested factor brings no discount.
 	MustTest bool
@@ -109,6 +112,7 @@ func (r *Rule) Post(w *rule.Lines, i int) {
 	w.Under(Line(r.ID), r.Label)
 	w.In(rule.Nth("discount", i))
 	w.Text("factor", "Factor", r.Factor.Name)
+	w.Cell("moisture_basis", "Stated at a moisture of", r.MoistureBasis)
 	w.Text("form", "How it works", r.Form.Said)
 	w.Basis("Taken on", r.Basis)
 	w.Untested(r.MustTest)

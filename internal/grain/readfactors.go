@@ -1,0 +1,66 @@
+package grain
+
+import (
+	"fmt"
+	"slices"
+	"sync"
+
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
+	"tenthpoint/schedules/factors"
+)
+
+// DeclaredFactor is a factor that is data: its recording rule stands beside it.
+type DeclaredFactor struct {
+	Factor
+	Grains []string // ids of the grains that are tested for it
+}
+
+// factorUnits are what a declared factor may be measured in.
+var factorUnits = map[string]quantity.Unit{
+	"%": quantity.Percent, "ppm": quantity.PPM, "ppb": quantity.PPB, "s": quantity.Second, "ct": quantity.Count,
+}
+
+// ReadFactor reads a factor that a file declares.
+func ReadFactor(t *tomlfile.Table) Factor {
+	f := Factor{ID: FactorID(t.Text("id")), Name: t.Text("name"), Short: t.OptionalText("short"), Source: t.Text("citation")}
+	f.Unit = factorUnits[t.Choice("unit", "%", "ppm", "ppb", "s", "ct")]
+	f.Record = t.Rounding("record")
+	f.Min, f.Max = t.Amount("least", f.Unit), t.Amount("most", f.Unit)
+	if f.Min.More(f.Max) {
+		t.AddProblem("least", fmt.Sprintf("the least, %s, is above the most, %s", f.Min.Written(), f.Max.Written()), "Swap the two.")
+	}
+	return f
+}
+
+// trade is the list inside the program; a mistake in it is one of the program.
+var trade = sync.OnceValue(func() []DeclaredFactor {
+	file := tomlfile.Parse("trade.toml", factors.Trade)
+	var out []DeclaredFactor
+	for _, row := range file.Root().Tables("factor") {
+		out = append(out, DeclaredFactor{ReadFactor(row), row.Texts("grains")})
+	}
+	file.Root().RejectUnknownKeys()
+	if err := file.Problems().Err(); err != nil {
+		panic("grain: the factors inside the program: " + err.Error())
+	}
+	return out
+})
+
+// withTradeFactors gives each commodity what the trade tests it for, after its
+// own factors, and its test weight the half-litre chart.
+func withTradeFactors(all []Commodity) []Commodity {
+	for i := range all {
+		for n := range all[i].Factors {
+			if all[i].Factors[n].ID == TestWeight {
+				all[i].Factors[n].HalfLitre = halfLitres()[all[i].ID]
+			}
+		}
+		for _, d := range trade() {
+			if slices.Contains(d.Grains, all[i].ID) {
+				all[i] = all[i].With(d.Factor)
+			}
+		}
+	}
+	return all
+}

@@ -1,0 +1,43 @@
+package moisture
+
+import (
+	"tenthpoint/internal/fault"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/worksheet"
+)
+
+// AirDried is the test of a sample too wet for the meter (Canadian Grain
+// Commission, Official Grain Grading Guide, chapter 2): it is weighed, dried in the
+// air until the meter reads it, weighed again and read.
+type AirDried struct {
+	Wet, Dry quantity.Amount // weights of the sample before and after, in g
+	Reading  quantity.Amount // moisture of the dried sample, in percent
+}
+
+// Faults lists what cannot be right.
+func (a AirDried) Faults() fault.List {
+	var faults fault.List
+	if a.Wet.Unit() != quantity.Gram || a.Dry.Unit() != quantity.Gram || a.Reading.Unit() != quantity.Percent {
+		faults.Add("An air-dried sample has two weights in g and a reading in percent.")
+		return faults
+	}
+	faults.Unless(a.Dry.Sign() > 0, "The dried sample weighs %s; weigh it again.", a.Dry)
+	faults.Unless(a.Wet.More(a.Dry), "The sample weighed %s wet and %s dried, so it lost nothing; swap the two or weigh again.", a.Wet, a.Dry)
+	faults.Unless(a.Reading.Sign() > 0 && a.Reading.Less(hundredPercent), "The dried sample reads %s; it lies above 0 %% and below 100 %%.", a.Reading)
+	return faults
+}
+
+// Work writes the moisture of the wet sample down, to the tenth: C = (A - B) / A x
+// 100 is the water lost in the air, (100 - C) x D / 100 what the meter still found
+// in what was left. The faults must be none.
+func (a AirDried) Work(s *worksheet.Sheet) *worksheet.Step {
+	given := func(id, label string, of quantity.Amount) *worksheet.Step {
+		return s.Given("airdried."+id, label, of, quantity.Unrounded, "as given")
+	}
+	const source = "Official Grain Grading Guide, chapter 2"
+	hundred := worksheet.Const(hundredPercent)
+	wet, dry := given("wet", "Sample before drying (A)", a.Wet), given("dry", "Sample after drying (B)", a.Dry)
+	reading := given("reading", "Dried sample on the meter (D)", a.Reading)
+	lost := s.Work("airdried.lost", "Lost in the air (C)", worksheet.Times(worksheet.Over(worksheet.Less(wet, dry), wet), hundred), quantity.Unrounded, source)
+	return s.Work("airdried", "Moisture of the sample", worksheet.Sum(worksheet.PercentOf(reading, worksheet.Less(hundred, lost)), lost), quantity.To("0.1", quantity.HalfUp), source)
+}
