@@ -55,7 +55,7 @@ func TestGradeAdvice(t *testing.T) {
 			[]string{"Damaged kernels, total 3.4 % is over 3.0 %, the most for U.S. No. 2."}, true},
 		{"stony soybeans", sampleOf(t, "soybeans", "13", "stones 0.2 %", "stone-count 4"), "U.S. Sample grade",
 			[]string{"Stones 4 is over 3, the most for U.S. No. 4, and Stones by weight 0.2 % is over 0.1 %."}, true},
-		{"musty corn", sampleOf(t, "corn", "15.2", "musty yes"), "not known: none of the results its table asks for is there", []string{"Musty odor was noticed", "from memory"}, true},
+		{"musty corn", sampleOf(t, "corn", "15.2", "musty yes"), "U.S. Sample grade", []string{"Musty odor: such grain is U.S. Sample grade (7 CFR 810.404"}, true},
 		{"nothing but moisture", sampleOf(t, "corn", "15.2"), "not known: none of the results its table asks for is there", []string{"Not tested, and may lower it: Test weight"}, false},
 		{"waxy corn", sampleOf(t, "corn", "", "waxy 96 %", "test-weight 57 lb/bu"), "no better than U.S. No. 1, Waxy", nil, true},
 		{"peas", sampleOf(t, "peas", "15"), "not known: no grade table was read for Peas", nil, false},
