@@ -12,24 +12,24 @@ func translate(app *kong.Application, p *message.Printer) {
 		return
 	}
 	if app.HelpFlag != nil {
-		app.HelpFlag.Help = p.Word(app.HelpFlag.Help)
+		app.HelpFlag.Help = p.Whole(app.HelpFlag.Help)
 	}
 	translateNode(app.Node, p)
 }
 
 func translateNode(n *kong.Node, p *message.Printer) {
-	n.Help, n.Detail = p.Word(n.Help), p.Word(n.Detail)
+	n.Help, n.Detail = p.Whole(n.Help), p.Whole(n.Detail)
 	for _, f := range n.Flags {
-		f.Help = p.Word(f.Help)
+		f.Help = p.Whole(f.Help)
 		if f.Group != nil {
-			f.Group.Title = p.Word(f.Group.Title)
+			f.Group.Title = p.Whole(f.Group.Title)
 		}
 	}
 	for _, arg := range n.Positional {
-		arg.Help = p.Word(arg.Help)
+		arg.Help = p.Whole(arg.Help)
 	}
 	if n.Group != nil {
-		n.Group.Title = p.Word(n.Group.Title)
+		n.Group.Title = p.Whole(n.Group.Title)
 	}
 	for _, child := range n.Children {
 		translateNode(child, p)

@@ -171,3 +171,18 @@ func FuzzFormats(f *testing.F) {
 		NewPrinter(c, nil).Say(format, "one", 2)
 	})
 }
+
+// A page of help is not searched for texts within it.
+func TestWholeLooksForNothingInside(t *testing.T) {
+	c, err := ReadCatalog([]byte(`{"language": "fr", "texts": {"Corn": "Maïs"}}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := NewPrinter(c, func(string) string { t.Error("the text was taken apart"); return "" })
+	if got := p.Whole("Corn"); got != "Maïs" {
+		t.Errorf("%q", got)
+	}
+	if got := p.Whole("Corn, a page of it"); got != "Corn, a page of it" {
+		t.Errorf("%q", got)
+	}
+}

@@ -203,6 +203,20 @@ func (p *Printer) Word(english string) string {
 	return english
 }
 
+// Whole is an English text that the catalog has as it is, in the language; any
+// other stays English. Nothing is looked for in its parts, which for a page of
+// help would take seconds.
+func (p *Printer) Whole(english string) string {
+	if p == nil || english == "" {
+		return english
+	}
+	if e, known := p.catalog.find(plain(english)); known {
+		return e.forms["other"]
+	}
+	p.miss(english)
+	return english
+}
+
 func (p *Printer) miss(key string) {
 	if !strings.ContainsFunc(plain(key), unicode.IsLetter) {
 		return

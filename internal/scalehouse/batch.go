@@ -43,7 +43,7 @@ type Batch struct {
 	doubted map[string][]moisture.Flag
 	// recorded is whether master data were written, which the desk then reads again.
 	recorded bool
-	at       string // the time that facts of this work carry
+	at       string // the time of its latest fact
 	lastAt   string // the time of the last fact before this work
 }
 
@@ -105,7 +105,10 @@ func isHere(r book.LoadRow) bool {
 	return r.Phase == string(load.OnYard) || r.Phase == string(load.Ready)
 }
 
+// draft is a fact of this work, at the time of its own act and never before the
+// fact before it.
 func (w *Batch) draft(kind, subject string, body []byte) journal.Draft {
+	w.at = max(w.at, w.desk.Now())
 	return journal.Draft{
 		At: w.at, Who: w.desk.Signature(), Desk: w.desk.name,
 		Kind: kind, Subject: subject, Body: body,

@@ -23,7 +23,7 @@ const (
 	closingRest = 7 * 24 * time.Hour
 )
 
-// takeTime gives the work its time, which is never before the last fact's. A clock
+// takeTime begins the work's time, which is never before the last fact's. A clock
 // that stands back, or far ahead, is asked about before anything is written: the
 // days that tickets count on follow from it.
 func takeTime(w *Batch) error {

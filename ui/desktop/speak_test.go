@@ -31,12 +31,12 @@ func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
 	}
 	s.Go("yard")
 	f := yardOf(s.Window).Form()
-	for id, want := range map[string]string{"truck": "77", "gross": "52,300", "moisture": "17.2"} {
+	for id, want := range map[string]string{"truck": "77", "gross": "52\u202f300", "moisture": "17,2"} {
 		if got := yardOf(s.Window).Load.Rows[id].Field.Value; got != want {
 			t.Errorf("%s holds %q, want %q", id, got, want)
 		}
 	}
-	if slip := sessiontest.WordsOf(session.SlipPages(f.Preview().Slip)); !strings.Contains(slip, "Humidité") {
+	if slip := sessiontest.WordsOf(session.SlipPages(f.Preview().Slip)); !strings.Contains(slip, "TENEUR EN EAU") {
 		t.Errorf("the slip says\n%s", slip)
 	}
 }
