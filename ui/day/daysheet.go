@@ -197,9 +197,9 @@ var shortTitles = map[string]string{
 	"Off for quality":             "Quality",
 	"Average moisture":            "Moist.",
 	"Average test weight":         "Test wt.",
-	"Loads without price":          "Later: loads",
-	"Charges without price":        "charges",
-	"Quantity without price":       "quantity",
+	"Loads without price":         "Later: loads",
+	"Charges without price":       "charges",
+	"Quantity without price":      "quantity",
 	"Tonight bu, by legal weight": "Tonight bu",
 }
 
