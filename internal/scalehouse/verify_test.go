@@ -203,6 +203,7 @@ func TestVerifyWhileTrucksAreWeighed(t *testing.T) {
 	s := season(t)
 	busy, err := scalehouse.Open(ctx, s.book, scalehouse.Options{Rates: s.Rates(), Who: clerk, Clock: s.clock()})
 	must(t, err)
+	busy.AskNothing()
 	sound, err := audit.Verify(ctx, s.Desk, s.book, func(done int64) {
 		id, err := scalehouse.OpenLoad(ctx, busy, details())
 		must(t, err)
