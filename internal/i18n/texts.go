@@ -19,27 +19,33 @@ const English = "en"
 //go:embed catalog
 var files embed.FS
 
-// catalogs are those of the files, by their codes of ISO 639. They are part of the
-// program, so one that cannot be read is a mistake in it.
-var catalogs = sync.OnceValue(func() map[string]*message.Catalog {
-	out := map[string]*message.Catalog{}
+// catalogs are those of the files, by their codes of ISO 639, each read when it is
+// first asked for: an English house needs none of them.
+var catalogs = sync.OnceValue(func() map[string]func() *message.Catalog {
+	out := map[string]func() *message.Catalog{}
 	all, err := files.ReadDir("catalog")
 	if err != nil {
 		panic("i18n: " + err.Error())
 	}
 	for _, f := range all {
-		data, err := files.ReadFile("catalog/" + f.Name())
-		if err != nil {
-			panic("i18n: " + err.Error())
-		}
-		c, err := message.ReadCatalog(data)
-		if err != nil || c.Code+".json" != f.Name() {
-			panic(fmt.Sprintf("i18n: %s: %v", f.Name(), err))
-		}
-		out[c.Code] = c
+		out[strings.TrimSuffix(f.Name(), ".json")] = sync.OnceValue(func() *message.Catalog { return read(f.Name()) })
 	}
 	return out
 })
+
+// read reads a catalog of the program's own; one that cannot be read is a mistake
+// in it.
+func read(name string) *message.Catalog {
+	data, err := files.ReadFile("catalog/" + name)
+	if err != nil {
+		panic("i18n: " + err.Error())
+	}
+	c, err := message.ReadCatalog(data)
+	if err != nil || c.Code+".json" != name {
+		panic(fmt.Sprintf("i18n: %s: %v", name, err))
+	}
+	return c
+}
 
 // Codes are the languages there are, English first.
 func Codes() []string {
@@ -56,8 +62,11 @@ func Known(code string) bool { return code == "" || slices.Contains(Codes(), cod
 
 // Catalog is the catalog of a language; English and an unknown language have none.
 func Catalog(code string) (*message.Catalog, bool) {
-	c, there := catalogs()[code]
-	return c, there
+	read, there := catalogs()[code]
+	if !there {
+		return nil, false
+	}
+	return read(), true
 }
 
 // Name is what its speakers call a language.
@@ -75,8 +84,8 @@ func Texts(code string) map[string]string {
 		return c.Texts()
 	}
 	texts := map[string]string{}
-	for _, c := range catalogs() {
-		for text := range c.Texts() {
+	for _, read := range catalogs() {
+		for text := range read().Texts() {
 			texts[text] = text
 		}
 	}
@@ -89,19 +98,30 @@ type speaker struct {
 	printer *message.Printer
 }
 
-var speakers = sync.OnceValue(func() map[string]speaker {
-	out := map[string]speaker{}
-	for code, c := range catalogs() {
-		spoken := newTranslator(c.Texts(), c.Figures)
-		out[code] = speaker{newTranslator(c.Texts(), message.Figures{}), message.NewPrinter(c, spoken.Say)}
+var speakers = sync.OnceValue(func() map[string]func() speaker {
+	out := map[string]func() speaker{}
+	for code, read := range catalogs() {
+		out[code] = sync.OnceValue(func() speaker {
+			c := read()
+			spoken := newTranslator(c.Texts(), c.Figures)
+			return speaker{newTranslator(c.Texts(), message.Figures{}), message.NewPrinter(c, spoken.Say)}
+		})
 	}
 	return out
 })
 
+// speakerOf is the speaker of a language; English and an unknown one have none.
+func speakerOf(code string) speaker {
+	if speak, there := speakers()[code]; there {
+		return speak()
+	}
+	return speaker{}
+}
+
 // For is the translator of finished English of a house that has chosen a language;
 // nil, which says English, where it has chosen none or one that is not known here.
-func For(code string) *Translator { return speakers()[code].plain }
+func For(code string) *Translator { return speakerOf(code).plain }
 
 // In is the printer of a language; nil, which says English, where it is not known
 // here.
-func In(code string) *message.Printer { return speakers()[strings.TrimSpace(code)].printer }
+func In(code string) *message.Printer { return speakerOf(strings.TrimSpace(code)).printer }
