@@ -95,7 +95,11 @@ func loadQuery(f book.LoadFilter) (string, []any) {
 		for i, p := range f.Phases {
 			phases[i] = p
 		}
-		restrict("phase IN ("+marks+")", phases...)
+		column := "phase"
+		if f.FromDay != "" {
+			column = "+phase" // most loads have their ticket: the days are the narrower index
+		}
+		restrict(column+" IN ("+marks+")", phases...)
 	}
 	if f.OnDay != "" {
 		restrict("(issued_day = ? OR ended_day = ?)", f.OnDay, f.OnDay)

@@ -110,7 +110,7 @@ func passages(lists Lists, l *load.Load, s *guard.Setting) error {
 	if name == "" {
 		return nil
 	}
-	here, err := lists.Loads(book.LoadFilter{Truck: name, Phases: []string{string(load.OnYard), string(load.Ready)}})
+	here, err := lists.Loads(book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return err
 	}
@@ -119,7 +119,7 @@ func passages(lists Lists, l *load.Load, s *guard.Setting) error {
 		return err
 	}
 	for _, r := range slices.Concat(here, issued) {
-		if r.ID == l.ID || r.Ticket > 0 && r.Ticket == l.InPlaceOf() || r.Corrects > 0 || r.Reissues > 0 {
+		if r.Truck != name || r.ID == l.ID || r.Ticket > 0 && r.Ticket == l.InPlaceOf() || r.Corrects > 0 || r.Reissues > 0 {
 			continue
 		}
 		s.Others = append(s.Others, passage(r, l))
