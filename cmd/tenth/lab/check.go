@@ -77,15 +77,40 @@ func moistureNamed(name, text string) (quantity.Amount, error) {
 	return f.Parse(text)
 }
 
+// meterLogFlags choose the checks of one meter.
+type meterLogFlags struct {
+	terminal.BookFlags
+	Meter     string `arg:"" optional:"" help:"The meter; without it, the only one there is." placeholder:"METER"`
+	Commodity string `aliases:"crop" help:"Only checks with this grain." placeholder:"GRAIN"`
+	Last      int    `help:"Only the last so many checks." placeholder:"N"`
+}
+
+// withLog hands on the log of the meter. Where none is named and there is not just
+// one, the meters are listed instead.
+func (f meterLogFlags) withLog(t *terminal.Terminal, do func(*terminal.Session, office.MeterLog) error) error {
+	return f.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		crop, err := cropNamed(f.Commodity)
+		if err != nil {
+			return err
+		}
+		meter, err := onlyMeter(p, f.Meter)
+		if err != nil || meter == "" {
+			return err
+		}
+		log, err := office.ReadMeterLog(p, p.Desk, meter, crop, f.Last)
+		if err != nil {
+			return err
+		}
+		return do(p, log)
+	})
+}
+
 // benchBias says how far off a meter reads.
 type benchBias struct {
-	terminal.BookFlags
-	Meter     string         `arg:"" optional:"" help:"The meter; without it, the only one there is." placeholder:"METER"`
-	Commodity string         `aliases:"crop" help:"Only checks with this grain." placeholder:"GRAIN"`
-	Last      int            `help:"Only the last so many checks." placeholder:"N"`
-	Working   bool           `help:"Print the whole working."`
-	Width     terminal.Width `help:"Width of the printed working, in letters." default:"76"`
-	JSON      bool           `help:"Print for programs: every figure as text."`
+	meterLogFlags
+	Working bool           `help:"Print the whole working."`
+	Width   terminal.Width `help:"Width of the printed working, in letters." default:"76"`
+	JSON    bool           `help:"Print for programs: every figure as text."`
 }
 
 func (benchBias) Help() string {
@@ -96,19 +121,7 @@ func (benchBias) Help() string {
 }
 
 func (c benchBias) Run(t *terminal.Terminal) error {
-	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		crop, err := cropNamed(c.Commodity)
-		if err != nil {
-			return err
-		}
-		meter, err := onlyMeter(p, c.Meter)
-		if err != nil || meter == "" {
-			return err
-		}
-		log, err := office.ReadMeterLog(p, p.Desk, meter, crop, c.Last)
-		if err != nil {
-			return err
-		}
+	return c.withLog(t, func(p *terminal.Session, log office.MeterLog) error {
 		if log.Bias.N == 0 {
 			return terminal.Refusal("Read a reference sample on it with \"tenth bench check\"", "meter %s has no such check under calibration %s", log.Meter.ID, log.Meter.Calibration)
 		}
@@ -175,12 +188,9 @@ func biasJSON(log office.MeterLog) map[string]any {
 
 // benchLog writes a meter's log as a paper.
 type benchLog struct {
-	terminal.BookFlags
-	Meter     string         `arg:"" optional:"" help:"The meter; without it, the only one there is." placeholder:"METER"`
-	Commodity string         `aliases:"crop" help:"Only checks with this grain." placeholder:"GRAIN"`
-	Last      int            `help:"Only the last so many checks." placeholder:"N"`
-	Out       string         `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
-	Width     terminal.Width `help:"Width of the text, in letters." default:"100"`
+	meterLogFlags
+	Out   string         `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
+	Width terminal.Width `help:"Width of the text, in letters." default:"100"`
 }
 
 func (benchLog) Help() string {
@@ -191,19 +201,7 @@ func (benchLog) Help() string {
 }
 
 func (c benchLog) Run(t *terminal.Terminal) error {
-	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		crop, err := cropNamed(c.Commodity)
-		if err != nil {
-			return err
-		}
-		meter, err := onlyMeter(p, c.Meter)
-		if err != nil || meter == "" {
-			return err
-		}
-		log, err := office.ReadMeterLog(p, p.Desk, meter, crop, c.Last)
-		if err != nil {
-			return err
-		}
+	return c.withLog(t, func(p *terminal.Session, log office.MeterLog) error {
 		doc := log.Paper(p.Profile(), p.Today())
 		if c.Out == "" {
 			fmt.Fprint(p.Stdout, doc.Text(int(c.Width)))
