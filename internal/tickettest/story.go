@@ -5,7 +5,6 @@ package tickettest
 import (
 	"os"
 	"path/filepath"
-	"runtime"
 	"testing"
 	"time"
 
@@ -19,15 +18,18 @@ import (
 
 // The tickets of these tests are invented: no such elevator, grower or truck.
 
-// slips is the folder of the golden slips and their rates, from wherever a
-// test runs.
+// slips is the folder of the golden slips and their rates, from wherever below
+// the module a test runs.
 func slips(t testing.TB) string {
 	t.Helper()
-	_, here, _, ok := runtime.Caller(0)
-	if !ok {
-		t.Fatal("no source file of the tests' tickets")
+	for dir := "."; ; dir = filepath.Join("..", dir) {
+		if _, err := os.Stat(filepath.Join(dir, "go.mod")); err == nil {
+			return filepath.Join(dir, "testdata", "slip")
+		}
+		if len(dir) > 60 {
+			t.Fatal("no go.mod above this test")
+		}
 	}
-	return filepath.Join(filepath.Dir(here), "..", "..", "testdata", "slip")
 }
 
 // central is five hours behind UTC, as the middle of North America is in
