@@ -185,7 +185,7 @@ func biasJSON(log office.MeterLog) map[string]any {
 	}
 	biases := []map[string]any{}
 	for _, b := range log.Biases {
-		one := map[string]any{"crop": b.Crop, "references": b.N, "mean": b.Mean.Value().String(), "shown": b.Shown, "sentence": b.Sentence, "working": b.Sheet}
+		one := map[string]any{"crop": b.Crop, "references": fmt.Sprint(b.N), "mean": b.Mean.Value().String(), "shown": b.Shown, "sentence": b.Sentence, "working": b.Sheet}
 		if b.SE != nil {
 			one["standard_error"], one["low"], one["high"] = b.SE.Value().String(), b.Low.Value().String(), b.High.Value().String()
 		}
