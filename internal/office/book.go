@@ -102,8 +102,8 @@ func (b bookNow) FactsOf(subject string) ([]journal.Fact, error) {
 	return b.book.FactsOf(b.ctx, subject)
 }
 
-// readNow reads from the book as it stands.
-func readNow(ctx context.Context, d Desk) Lists { return bookNow{ctx, d.Reader()} }
+// ReadNow reads the book as it stands.
+func ReadNow(ctx context.Context, d Desk) Lists { return bookNow{ctx, d.Reader()} }
 
 // listsThen are the loads as they were when a fact was written.
 type listsThen struct {
