@@ -6,6 +6,7 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -191,15 +192,15 @@ type scaleList struct {
 
 func (c scaleList) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		rows := [][]string{}
+		rows := [][]any{}
 		for _, s := range p.Profile().Scales {
 			log, err := scalelog.Read(p, p.Desk, s.ID)
 			if err != nil {
 				return err
 			}
-			rows = append(rows, []string{s.ID, s.Division.String(), s.Capacity.String(), string(log.Status(p.Today()).State)})
+			rows = append(rows, []any{s.ID, s.Division, s.Capacity, message.Words(string(log.Status(p.Today()).State))})
 		}
-		return p.Table(c.ListFlags, []string{"Scale", "Division", "Capacity", "State"}, rows, "No scale is set up yet.")
+		return p.Table(c.ListFlags, "Scale\tDivision\tCapacity\tState", rows, "No scale is set up yet.")
 	})
 }
 
