@@ -8,6 +8,7 @@ import (
 	"testing/fstest"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/worksheet"
 )
 
 // formula is the invented rule behind an example chart, as its file states it:
@@ -15,12 +16,13 @@ import (
 type formula struct{ a, b, c, k, t0 string }
 
 var formulas = map[string]formula{
-	"example-corn-250g":      {"4.40", "0.16", "0.0005", "0.02", "60"},
-	"example-corn-175g":      {"15.00", "0.20", "0.0008", "0.02", "60"},
-	"example-soybeans-250g":  {"3.00", "0.15", "0.0004", "0.015", "60"},
-	"example-wheat-hrw-250g": {"5.00", "0.12", "0.0004", "0.02", "60"},
-	"example-sorghum-250g":   {"4.80", "0.14", "0.0005", "0.02", "60"},
-	"example-barley-225g":    {"5.20", "0.13", "0.0004", "0.035", "15"},
+	"example-corn-250g":           {"4.40", "0.16", "0.0005", "0.02", "60"},
+	"example-corn-175g":           {"15.00", "0.20", "0.0008", "0.02", "60"},
+	"example-soybeans-250g":       {"3.00", "0.15", "0.0004", "0.015", "60"},
+	"example-wheat-hrw-250g":      {"5.00", "0.12", "0.0004", "0.02", "60"},
+	"example-wheat-hrw-250g-2026": {"6.50", "0.16", "0.0004", "0.02", "60"},
+	"example-sorghum-250g":        {"4.80", "0.14", "0.0005", "0.02", "60"},
+	"example-barley-225g":         {"5.20", "0.13", "0.0004", "0.035", "15"},
 }
 
 func (f formula) String() string {
@@ -160,5 +162,33 @@ func TestReadChartsTakesLines(t *testing.T) {
 		} else if got, want := string(back.Lines()), string(c.Lines()); got != want {
 			t.Errorf("%s came back as\n%s\nwant\n%s", c.ID, got, want)
 		}
+	}
+}
+
+// Common practice with a dial meter, used as a check value: wheat, 250 g, 45
+// divisions at 22 °C is 14.2 %, straight grade and dry enough to store and sell.
+func TestWheatDialCheckValue(t *testing.T) {
+	shelf, err := Charts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	day := quantity.MustDate("2026-11-30")
+	inForce := shelf.For("wheat-hrw", "Example dial meter A", "A-2025", day)
+	if len(inForce) != 1 {
+		t.Fatalf("%d wheat charts are in force on %s, want one", len(inForce), day)
+	}
+	s := &worksheet.Sheet{}
+	dial := s.Given("dial", "Dial", quantity.Int(45, quantity.Dial), quantity.Unrounded, "")
+	warmth := s.Given("temperature", "Temperature", quantity.Int(22, quantity.Celsius), quantity.Unrounded, "")
+	step, err := inForce[0].Convert(s, "m", dial, warmth, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := quantity.To("0.1", quantity.HalfUp).Apply(step.Value()); got.String() != "14.2 %" {
+		t.Errorf("45 divisions at 22 °C are %s, want 14.2 %%", got)
+	}
+	// Tickets tested before keep the chart of their day.
+	if old := shelf.For("wheat-hrw", "Example dial meter A", "A-2025", quantity.MustDate("2025-11-30")); len(old) != 1 || old[0].ID != "example-wheat-hrw-250g" {
+		t.Errorf("the wheat chart of 2025 is %v", old)
 	}
 }

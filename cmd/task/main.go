@@ -6,6 +6,7 @@
 //	go run ./cmd/task bench [flags]  benchmarks; flags go on to `go test`
 //	go run ./cmd/task books          books of older programs, for tests
 //	go run ./cmd/task fonts          the fonts of papers, cut from the originals
+//	go run ./cmd/task season         a season of 10,000 loads against the journal
 //	go run ./cmd/task compare        an older program against this one
 //	go run ./cmd/task shots DIR      pictures of every screen and paper
 //
@@ -31,6 +32,7 @@ var chores = []chore{
 	{"run", "run [-files DIR]   open the desk on an invented elevator; with no display, work into files", runChore},
 	{"check", "check              format, vet, every test, and the real window", checkChore},
 	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
+	{"season", "season             a season of 10,000 loads: sheets, position and accounts against plain SQL over the journal", seasonChore},
 	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", booksChore},
 	{"fonts", "fonts              cut the fonts of papers from the originals (internal/fonts/original)", fontsChore},
 	{"compare", "compare [flags]    random loads and scripts in the program of another revision and in this one", compareChore},

@@ -67,6 +67,11 @@ func (s *season) checkInSeason(ctx context.Context, d int) error {
 	return s.checkMeter(ctx, newChance(s.Seed+uint64(d), ofMeters), meters()[1], day)
 }
 
+// meterError is the error of one reading in hundredths of a point: around zero, with
+// a standard deviation of 39 as single readings of country meters have it
+// (Hurburgh 1985). The mean of three draws over a width has a sixth of it.
+func meterError(c *chance) int64 { return c.about(-117, 117) }
+
 // checkMeter reads three references of corn and one of soybeans on a meter.
 func (s *season) checkMeter(ctx context.Context, c *chance, m meter.Meter, day quantity.Date) error {
 	for i, oven := range []int64{1420, 1710, 2050, 1240} {
@@ -77,7 +82,7 @@ func (s *season) checkMeter(ctx context.Context, c *chance, m meter.Meter, day q
 		oven += c.between(-30, 30)
 		err := scalehouse.CheckMeter(ctx, s.desk, meter.Check{
 			Day: day, Meter: m.ID, Calibration: m.Calibration, Crop: crop, Name: fmt.Sprintf("R%d", i+1), By: Tester,
-			Reference: figure(oven, quantity.Percent), Reading: figure(oven+c.about(-12, 14), quantity.Percent),
+			Reference: figure(oven, quantity.Percent), Reading: figure(oven+meterError(c), quantity.Percent),
 			Sample: figure(c.about(6400, 7600), quantity.Fahrenheit),
 		})
 		if err != nil {

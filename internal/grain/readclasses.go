@@ -1,9 +1,8 @@
 package grain
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -17,17 +16,17 @@ var classNames = []string{"straight", "tough", "damp", "moist", "wet"}
 func (t *Tables) readClasses(_ *law.File, root *tomlfile.Table) {
 	seen := map[string]bool{}
 	for i, row := range root.Tables("grain") {
-		row.SetTitle(fmt.Sprintf("grain %d", i+1))
+		row.SetTitle(message.New("grain %d", i+1))
 		r := moistureRow{grain: row.Text("name"), source: row.Text("citation")}
 		if r.grain != "" && seen[r.grain] {
-			row.AddProblem("name", fmt.Sprintf("%s stands twice", r.grain), "Keep the row that is law.")
+			row.AddProblem("name", message.New("%v stands twice", r.grain), message.New("Keep the row that is law."))
 		}
 		seen[r.grain] = true
 		r.readEnds(row)
 		t.classes = append(t.classes, r)
 	}
 	if len(t.classes) == 0 {
-		root.AddProblem("", "the file has no [[grain]]", "Add at least one.")
+		root.AddProblem("", message.New("the file has no [[grain]]"), message.New("Add at least one."))
 	}
 }
 
@@ -39,7 +38,7 @@ func (r *moistureRow) readEnds(row *tomlfile.Table) {
 			continue
 		}
 		if n := len(r.ends); n > 0 && !highest.More(r.ends[n-1].highest) {
-			row.AddProblem(class, fmt.Sprintf("%s ends at %s, not above %s", class, highest.Written(), r.ends[n-1].name), "Write the classes in rising order.")
+			row.AddProblem(class, message.New("%v ends at %s, not above %v", class, highest.Written(), r.ends[n-1].name), message.New("Write the classes in rising order."))
 		}
 		r.ends, r.last = append(r.ends, classEnd{class, highest}), classNames[i+1]
 	}
@@ -47,6 +46,6 @@ func (r *moistureRow) readEnds(row *tomlfile.Table) {
 		r.last = row.Choice("last", classNames[1:]...)
 	}
 	if len(r.ends) == 0 {
-		row.AddProblem("", row.Name("")+" has no class with an end", "Write at least straight = \"14.5 %\".")
+		row.AddProblem("", message.New("%s has no class with an end", row.Name("")), message.Words("Write at least straight = \"14.5 %\"."))
 	}
 }

@@ -1,10 +1,10 @@
 package grain
 
 import (
-	"fmt"
 	"slices"
 	"sync"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 	"tenthpoint/schedules/factors"
@@ -28,7 +28,7 @@ func ReadFactor(t *tomlfile.Table) Factor {
 	f.Record = t.Rounding("record")
 	f.Min, f.Max = t.Amount("least", f.Unit), t.Amount("most", f.Unit)
 	if f.Min.More(f.Max) {
-		t.AddProblem("least", fmt.Sprintf("the least, %s, is above the most, %s", f.Min.Written(), f.Max.Written()), "Swap the two.")
+		t.AddProblem("least", message.New("the least, %s, is above the most, %s", f.Min.Written(), f.Max.Written()), message.New("Swap the two."))
 	}
 	return f
 }

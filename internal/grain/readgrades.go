@@ -1,7 +1,6 @@
 package grain
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -18,7 +17,7 @@ func (t *Tables) subject(f *law.File, root *tomlfile.Table) *Commodity {
 		return c
 	}
 	heading, _ := root.Table("law", true)
-	heading.AddProblem("subject", fmt.Sprintf("law.subject is %q, which is no commodity here", f.Subject), "Known here: "+t.knownIDs()+".")
+	heading.AddProblem("subject", message.New("law.subject is %q, which is no commodity here", f.Subject), message.New("Known here: %v.", t.knownIDs()))
 	heading.IgnoreRest() // read by law already
 	root.IgnoreRest()
 	return nil
@@ -34,24 +33,24 @@ func (t *Tables) readGrades(f *law.File, root *tomlfile.Table) {
 	g, _ := root.Table("grades", true)
 	table := &GradeTable{Names: g.Texts("names"), Below: g.Text("below"), NotJudged: g.OptionalText("not_judged"), Source: f.Citation}
 	if len(table.Names) == 0 {
-		g.AddProblem("names", "grades.names names no grade", "List them, best first, such as names = [\"U.S. No. 1\", \"U.S. No. 2\"].")
+		g.AddProblem("names", message.New("grades.names names no grade"), message.New("List them, best first, such as names = [\"U.S. No. 1\", \"U.S. No. 2\"]."))
 	}
 	r := gradeReader{c: c, grades: len(table.Names)}
 	for i, row := range g.Tables("limit") {
-		row.SetTitle(fmt.Sprintf("limit %d", i+1))
+		row.SetTitle(message.New("limit %d", i+1))
 		table.Limits = append(table.Limits, r.limit(row))
 	}
 	for i, row := range g.Tables("whole") {
-		row.SetTitle(fmt.Sprintf("whole %d", i+1))
+		row.SetTitle(message.New("whole %d", i+1))
 		table.Wholes = append(table.Wholes, r.whole(row))
 	}
 	for i, row := range g.Tables("sample") {
-		row.SetTitle(fmt.Sprintf("sample %d", i+1))
+		row.SetTitle(message.New("sample %d", i+1))
 		table.Sample = append(table.Sample, r.sample(row))
 	}
 	c.Grades, c.Special = table, nil
 	for i, row := range root.Tables("special") {
-		row.SetTitle(fmt.Sprintf("special %d", i+1))
+		row.SetTitle(message.New("special %d", i+1))
 		c.Special = append(c.Special, r.special(row))
 	}
 }
@@ -67,7 +66,7 @@ type gradeReader struct {
 func (r gradeReader) factor(t *tomlfile.Table, key, id string) (Factor, bool) {
 	f, ok := r.c.Factor(FactorID(id))
 	if id != "" && !ok {
-		t.AddProblem(key, fmt.Sprintf("%s has no factor %q", r.c.Name, id), "Known factors: "+factorIDs(r.c)+".")
+		t.AddProblem(key, message.New("%s has no factor %q", r.c.Name, id), message.New("Known factors: %v.", factorIDs(r.c)))
 	}
 	return f, ok
 }
@@ -85,7 +84,7 @@ func (r gradeReader) limit(t *tomlfile.Table) Limit {
 	l := Limit{Factor: f.ID, Bound: Bound(t.Choice("bound", string(Least), string(Most)))}
 	figures := t.Texts("figures")
 	if n := len(figures); n != 1 && n != r.grades {
-		t.AddProblem("figures", fmt.Sprintf("%s: %d figures for %d grades", t.Name("figures"), n, r.grades), "Write one for each grade, \"-\" for a grade without a limit, or one alone for all.")
+		t.AddProblem("figures", message.New("%s: %d figures for %d grades", t.Name("figures"), n, r.grades), message.New("Write one for each grade, \"-\" for a grade without a limit, or one alone for all."))
 	}
 	for _, text := range figures {
 		if ok {
@@ -112,7 +111,7 @@ func (r gradeReader) figure(t *tomlfile.Table, key string, f Factor, text string
 	}
 	a, err := f.figure(text)
 	if err != nil {
-		t.AddProblem(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write the figure in digits, with its unit unless it is a count.")
+		t.AddProblem(key, message.New("%s: %v", t.Name(key), err), message.New("Write the figure in digits, with its unit unless it is a count."))
 		return nil
 	}
 	return &a
@@ -136,7 +135,7 @@ func (l Limit) checkOrder(t *tomlfile.Table) {
 	var before *quantity.Amount
 	for _, at := range l.byGrade {
 		if before != nil && at != nil && (l.Bound == Most && at.Less(*before) || l.Bound == Least && at.More(*before)) {
-			t.AddProblem("figures", fmt.Sprintf("%s: %s comes after %s, which makes the lower grade the stricter", t.Name("figures"), at.Written(), before.Written()), "Write the figures best grade first.")
+			t.AddProblem("figures", message.New("%s: %s comes after %s, which makes the lower grade the stricter", t.Name("figures"), at.Written(), before.Written()), message.New("Write the figures best grade first."))
 			return
 		}
 		if at != nil {
@@ -151,12 +150,12 @@ func (r gradeReader) sample(t *tomlfile.Table) SampleRule {
 	for _, id := range t.Texts("present") {
 		f, ok := r.factor(t, "present", id)
 		if ok && !f.YesNo {
-			t.AddProblem("present", fmt.Sprintf("%s is measured, it is not present or absent", f.Name), "Write a limit for it.")
+			t.AddProblem("present", message.New("%s is measured, it is not present or absent", f.Name), message.New("Write a limit for it."))
 		}
 		rule.Factors = append(rule.Factors, f.ID)
 	}
 	if len(rule.Factors) == 0 {
-		t.AddProblem("present", t.Name("present")+" names no fault", "Write it like present = [\"musty\", \"sour\"].")
+		t.AddProblem("present", message.New("%s names no fault", t.Name("present")), message.New("Write it like present = [\"musty\", \"sour\"]."))
 	}
 	return rule
 }
@@ -170,7 +169,7 @@ func (r gradeReader) whole(t *tomlfile.Table) Whole {
 		}
 	}
 	if len(w.Parts) == 0 || slices.Contains(w.Parts, w.Factor) {
-		t.AddProblem("parts", t.Name("parts")+" are none, or hold the whole itself", "Name the factors that the whole holds.")
+		t.AddProblem("parts", message.New("%s are none, or hold the whole itself", t.Name("parts")), message.New("Name the factors that the whole holds."))
 	}
 	return w
 }

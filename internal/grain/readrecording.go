@@ -1,10 +1,10 @@
 package grain
 
 import (
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -27,11 +27,11 @@ func (r recordingRule) fits(c *Commodity, f Factor) bool {
 func (t *Tables) readRecording(f *law.File, root *tomlfile.Table) {
 	var rules []recordingRule
 	for i, row := range root.Tables("rule") {
-		row.SetTitle(fmt.Sprintf("rule %d", i+1))
+		row.SetTitle(message.New("rule %d", i+1))
 		rules = append(rules, t.recordingRule(f, row))
 	}
 	if len(rules) == 0 {
-		root.AddProblem("", "the file has no [[rule]]", "Add at least one.")
+		root.AddProblem("", message.New("the file has no [[rule]]"), message.New("Add at least one."))
 	}
 	for i := range t.commodities {
 		c := &t.commodities[i]
@@ -51,13 +51,13 @@ func (t *Tables) recordingRule(f *law.File, row *tomlfile.Table) recordingRule {
 	}
 	for _, id := range row.Texts("factors") {
 		if !t.hasFactor(FactorID(id)) {
-			row.AddProblem("factors", fmt.Sprintf("no commodity has a factor %q", id), "Mend the spelling.")
+			row.AddProblem("factors", message.New("no commodity has a factor %q", id), message.New("Mend the spelling."))
 		}
 		r.factors = append(r.factors, FactorID(id))
 	}
 	for _, id := range row.Texts("grains") {
 		if t.commodity(id) == nil {
-			row.AddProblem("grains", fmt.Sprintf("%q is no commodity here", id), "Known here: "+t.knownIDs()+".")
+			row.AddProblem("grains", message.New("%q is no commodity here", id), message.New("Known here: %v.", t.knownIDs()))
 		}
 		r.grains = append(r.grains, id)
 	}
@@ -76,17 +76,17 @@ func (t *Tables) hasFactor(id FactorID) bool {
 // there is none.
 func (t *Tables) readBushels(_ *law.File, root *tomlfile.Table) {
 	for i, row := range root.Tables("bushel") {
-		row.SetTitle(fmt.Sprintf("bushel %d", i+1))
+		row.SetTitle(message.New("bushel %d", i+1))
 		weight, given := row.OptionalAmount("weight", quantity.LbPerBushel)
 		source, id := row.Text("citation"), row.Text("grain")
 		c := t.commodity(id)
 		switch {
 		case c == nil && id != "":
-			row.AddProblem("grain", fmt.Sprintf("%q is no commodity here", id), "Known here: "+t.knownIDs()+".")
+			row.AddProblem("grain", message.New("%q is no commodity here", id), message.New("Known here: %v.", t.knownIDs()))
 		case c != nil && c.BushelSource != "":
-			row.AddProblem("grain", fmt.Sprintf("%s has two bushels", id), "Keep the one that is law.")
+			row.AddProblem("grain", message.New("%v has two bushels", id), message.New("Keep the one that is law."))
 		case given && weight.Sign() <= 0:
-			row.AddProblem("weight", fmt.Sprintf("%s is %s", row.Name("weight"), weight.Written()), "Write a weight above zero, or leave the line out where no law names one.")
+			row.AddProblem("weight", message.New("%s is %s", row.Name("weight"), weight.Written()), message.New("Write a weight above zero, or leave the line out where no law names one."))
 		case c != nil:
 			c.Bushel, c.BushelSource = weight, source
 		}

@@ -1,9 +1,9 @@
 package grain
 
 import (
-	"fmt"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/tomlfile"
 )
 
@@ -26,7 +26,7 @@ func (r gradeReader) special(t *tomlfile.Table) SpecialGrade {
 		s.Any = append(s.Any, all)
 	}
 	if len(s.Any) == 0 {
-		t.AddProblem("any", t.Name("any")+" names no way to earn the word", "Write it like any = [\"ergot over 0.05 %\"].")
+		t.AddProblem("any", message.New("%s names no way to earn the word", t.Name("any")), message.Words("Write it like any = [\"ergot over 0.05 %\"]."))
 	}
 	return s
 }
@@ -51,6 +51,6 @@ func (r gradeReader) condition(t *tomlfile.Table, text string) (Condition, bool)
 		}
 		return Condition{}, false
 	}
-	t.AddProblem("any", fmt.Sprintf("%s: %q is no condition", t.Name("any"), text), "Write a factor, then over, at least, at most or under and a figure; or present, for what is there or is not.")
+	t.AddProblem("any", message.New("%s: %q is no condition", t.Name("any"), text), message.New("Write a factor, then over, at least, at most or under and a figure; or present, for what is there or is not."))
 	return Condition{}, false
 }

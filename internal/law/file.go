@@ -3,11 +3,11 @@ package law
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -75,10 +75,10 @@ func (f *File) heading(root *tomlfile.Table) {
 	f.Citation, f.Note = t.Text("citation"), t.OptionalText("note")
 	f.How = How(t.Choice("read", string(Read), string(FromMemory), string(Practice)))
 	if strings.Trim(f.ID, nameLetters) != "" {
-		t.AddProblem("id", fmt.Sprintf("%s is %q", t.Name("id"), f.ID), "Small letters, digits and hyphens only: tickets refer to it.")
+		t.AddProblem("id", message.New("%s is %q", t.Name("id"), f.ID), message.New("Small letters, digits and hyphens only: tickets refer to it."))
 	}
 	if !f.Until.IsZero() && f.Until.Before(f.From) {
-		t.AddProblem("until", fmt.Sprintf("the rule ends on %s, before it begins on %s", f.Until, f.From), "Swap the two days, or leave until out.")
+		t.AddProblem("until", message.New("the rule ends on %s, before it begins on %s", f.Until, f.From), message.New("Swap the two days, or leave until out."))
 	}
 }
 
@@ -107,7 +107,7 @@ func Days(t *tomlfile.Table, key string) int {
 	text := t.Text(key)
 	days, err := strconv.Atoi(text)
 	if text != "" && (err != nil || days < 1 || days > mostDays) {
-		t.AddProblem(key, fmt.Sprintf("%s is %q", t.Name(key), text), "Write a whole number of days in quotes, from 1 to 3660.")
+		t.AddProblem(key, message.New("%s is %q", t.Name(key), text), message.New("Write a whole number of days in quotes, from 1 to 3660."))
 		return 0
 	}
 	return days

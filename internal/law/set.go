@@ -1,10 +1,10 @@
 package law
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -26,18 +26,18 @@ func NewSet(files ...*File) (*Set, tomlfile.Problems) {
 	ids := map[string]*File{}
 	for i, f := range s.files {
 		if other, taken := ids[f.ID]; taken {
-			problems = append(problems, f.clash("id", fmt.Sprintf("two files of rules are called %s, here and in %s", f.ID, other.Name), "Give one of them a new id."))
+			problems = append(problems, f.clash("id", message.New("two files of rules are called %v, here and in %v", f.ID, other.Name), message.New("Give one of them a new id.")))
 		}
 		ids[f.ID] = f
 		if i > 0 && s.files[i-1].place() == f.place() && s.files[i-1].From == f.From {
-			problems = append(problems, f.clash("from", fmt.Sprintf("%s and %s begin on the same day and are about the same thing", s.files[i-1].ID, f.ID), "Write the first day of the newer one."))
+			problems = append(problems, f.clash("from", message.New("%v and %v begin on the same day and are about the same thing", s.files[i-1].ID, f.ID), message.New("Write the first day of the newer one.")))
 		}
 	}
 	return s, problems
 }
 
 // clash is a problem that shows only beside another file.
-func (f *File) clash(key, what, remedy string) tomlfile.Problem {
+func (f *File) clash(key string, what, remedy message.Text) tomlfile.Problem {
 	return tomlfile.Locate(f.Name, f.Text).Problem("law."+key, what, remedy)
 }
 

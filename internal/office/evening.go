@@ -141,12 +141,11 @@ func meterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Sta
 	if len(all) > 0 {
 		setup = all[0]
 	}
-	authority, ok := meter.CheckToleranceByID(d.Laws().On(day), setup.Authority)
-	if !ok {
-		return meter.Status{}, message.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", setup.Authority)
+	rule, err := setup.checkRule(d.Laws().On(day))
+	if err != nil {
+		return meter.Status{}, err
 	}
 	checks, err := checksIn(l, m.ID)
-	rule := meter.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
 	return meter.StatusOn(m, checks, rule, day), err
 }
 

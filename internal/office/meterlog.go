@@ -55,11 +55,10 @@ func MeterStatus(ctx context.Context, d Desk, m meter.Meter) (meter.Status, erro
 	if err != nil {
 		return meter.Status{}, err
 	}
-	authority, err := setup.authority(d.Laws().On(d.Today()))
+	rule, err := setup.checkRule(d.Laws().On(d.Today()))
 	if err != nil {
 		return meter.Status{}, err
 	}
-	rule := meter.CheckRule{Authority: authority, EveryDays: setup.EveryDays, WarnDays: setup.WarnDays}
 	return meter.StatusOn(m, checks, rule, d.Today()), nil
 }
 
@@ -71,11 +70,18 @@ type MeterLog struct {
 	// Checks are those under the meter's calibration, of one crop if one was
 	// asked for, the last so many of them, oldest first.
 	Checks []meter.Check
-	// Bias is worked on Sheet from the same checks; it is shown and never taken
-	// off a reading. Without checks both are empty.
-	Bias  meter.Bias
+	// Biases are worked grain by grain from the same checks, since a calibration
+	// belongs to one grain; they are shown and never taken off a reading.
+	Biases []GrainBias
+	Chart  meter.ErrorLog
+}
+
+// GrainBias is the bias of a meter with one grain, and the working of it.
+type GrainBias struct {
+	meter.Bias
+	Crop  string // its id
+	Grain string // its name
 	Sheet *worksheet.Sheet
-	Chart meter.ErrorLog
 }
 
 // ReadMeterLog gathers the log of a meter, over the last so many checks (0: all)
@@ -89,7 +95,7 @@ func ReadMeterLog(ctx context.Context, d Desk, id, crop string, last int) (Meter
 	if err != nil {
 		return MeterLog{}, err
 	}
-	log := MeterLog{Meter: m, Sheet: &worksheet.Sheet{}}
+	log := MeterLog{Meter: m}
 	if log.Authority, err = setup.authority(d.Laws().On(d.Today())); err != nil {
 		return log, err
 	}
@@ -101,13 +107,28 @@ func ReadMeterLog(ctx context.Context, d Desk, id, crop string, last int) (Meter
 		return log, err
 	}
 	log.Checks = lastChecks(meter.ChecksOf(m, all, d.Today()), crop, last)
-	if len(log.Checks) > 0 {
-		if log.Bias, err = meter.WorkBias(log.Sheet, log.Checks, 0); err != nil {
-			return log, err
-		}
+	if log.Biases, err = grainBiases(log.Checks); err != nil {
+		return log, err
 	}
-	log.Chart = meter.NewErrorLog(log.Checks, log.Authority, log.Bias)
+	var biases []meter.Bias
+	for _, b := range log.Biases {
+		biases = append(biases, b.Bias)
+	}
+	log.Chart = meter.NewErrorLog(log.Checks, log.Authority, biases...)
 	return log, nil
+}
+
+func grainBiases(checks []meter.Check) ([]GrainBias, error) {
+	var out []GrainBias
+	for _, crop := range meter.CropsOf(checks) {
+		one := GrainBias{Crop: crop, Grain: commodityName(crop), Sheet: &worksheet.Sheet{}}
+		var err error
+		if one.Bias, err = meter.WorkBias(one.Sheet, meter.OfCrop(checks, crop), 0); err != nil {
+			return nil, err
+		}
+		out = append(out, one)
+	}
+	return out, nil
 }
 
 func lastChecks(checks []meter.Check, crop string, last int) []meter.Check {

@@ -31,8 +31,8 @@ func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 		put(report.Para{Text: s})
 	}
 	put(report.Heading{Text: "Reference samples"}, l.table(), l.bars())
-	if l.Bias.N > 0 {
-		put(report.Heading{Text: "Bias"}, report.Para{Text: l.Bias.Sentence}, l.steps(i18n.In(p.Language).Word))
+	for _, b := range l.Biases {
+		put(report.Heading{Text: "Bias: " + b.Grain}, report.Para{Text: b.Sentence}, stepsOf(b.Sheet, i18n.In(p.Language).Word))
 	}
 	put(report.Signing{Names: []string{"Examined by, full name and signature", "Date"}})
 	return d
@@ -126,9 +126,9 @@ func (l MeterLog) tall(size quantity.Amount) int {
 	return 2 * int(d.IntPart())
 }
 
-func (l MeterLog) steps(say worksheet.Translate) report.Steps {
+func stepsOf(sheet *worksheet.Sheet, say worksheet.Translate) report.Steps {
 	var out report.Steps
-	for _, s := range l.Sheet.Steps() {
+	for _, s := range sheet.Steps() {
 		out.Steps = append(out.Steps, report.Step{Label: say(s.Label()), Figure: s.PrintedIn(say), Explain: s.ExplainIn(say), Skipped: s.Kind() == worksheet.NotApplied})
 	}
 	return out

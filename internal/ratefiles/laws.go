@@ -2,7 +2,6 @@ package ratefiles
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -10,6 +9,7 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/tomlfile"
@@ -51,8 +51,8 @@ func CheckLaw(f *law.File) (err error) {
 	case meter.KindTolerances:
 		_, err = meter.ReadTolerances(f)
 	default:
-		return tomlfile.Problems{tomlfile.Locate(f.Name, f.Text).Problem("law.kind", fmt.Sprintf("law.kind is %q", f.Kind),
-			"Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances.")}
+		return tomlfile.Problems{tomlfile.Locate(f.Name, f.Text).Problem("law.kind", message.New("law.kind is %q", f.Kind),
+			message.New("Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances."))}
 	}
 	return err
 }

@@ -113,7 +113,7 @@ func TestMistakesInLaws(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 			continue
 		}
-		if p := problems[0]; p.Line == 0 || !strings.Contains(p.Excerpt, c.at) || p.Remedy == "" {
+		if p := problems[0]; p.Line == 0 || !strings.Contains(p.Excerpt, c.at) || p.Remedy.IsZero() {
 			t.Errorf("%s: the problem is shown at line %d, %q, with the remedy %q", c.name, p.Line, p.Excerpt, p.Remedy)
 		}
 	}

@@ -93,8 +93,8 @@ func TestBadEditions(t *testing.T) {
 			t.Errorf("%s has one mistake and %d messages:\n%v", name, len(problems), problems)
 		}
 		for _, p := range problems {
-			inside := p.Line > 0 && p.Excerpt != "" || strings.Contains(p.What, "the table [")
-			if p.File != filepath.Base(name) || !inside || p.Remedy == "" {
+			inside := p.Line > 0 && p.Excerpt != "" || strings.Contains(p.What.String(), "the table [")
+			if p.File != filepath.Base(name) || !inside || p.Remedy.IsZero() {
 				t.Errorf("%s: the message lacks place, excerpt or remedy: %+v", name, p)
 			}
 		}
@@ -115,7 +115,7 @@ func TestSets(t *testing.T) {
 		}
 		_, problems := rates.NewSet(editions...)
 		for _, p := range problems {
-			if p.File == "" || p.Line == 0 || p.Excerpt == "" || p.Remedy == "" {
+			if p.File == "" || p.Line == 0 || p.Excerpt == "" || p.Remedy.IsZero() {
 				t.Errorf("%s: the message lacks place, excerpt or remedy: %+v", folder, p)
 			}
 		}

@@ -23,9 +23,9 @@ func TestEveryMessageHasAFixture(t *testing.T) {
 	if len(messages) < 60 {
 		t.Fatalf("only %d messages found: the search no longer fits the source", len(messages))
 	}
-	for message, where := range messages {
-		if !shape(message).MatchString(wanted) && !contains(inUnitTests, message) {
-			t.Errorf("%s: no broken file brings about %q", where, message)
+	for text, where := range messages {
+		if !shape(text).MatchString(wanted) && !contains(inUnitTests, text) {
+			t.Errorf("%s: no broken file brings about %q", where, text)
 		}
 	}
 }
@@ -48,8 +48,8 @@ func allWants(t *testing.T) string {
 }
 
 // shape is a message with anything where its figures stand.
-func shape(message string) *regexp.Regexp {
-	parts := regexp.MustCompile(`%[a-z]`).Split(strings.ReplaceAll(message, "%%", "\x00"), -1)
+func shape(text string) *regexp.Regexp {
+	parts := regexp.MustCompile(`%[a-z]`).Split(strings.ReplaceAll(text, "%%", "\x00"), -1)
 	for i, part := range parts {
 		parts[i] = regexp.QuoteMeta(strings.ReplaceAll(part, "\x00", "%"))
 	}
@@ -91,7 +91,7 @@ func messagesIn(t *testing.T, name string, out map[string]string) {
 		t.Fatal(err)
 	}
 	keep := func(n ast.Node) {
-		if text := message(n); text != "" {
+		if text := sentence(n); text != "" {
 			out[text] = set.Position(n.Pos()).String()
 		}
 	}
@@ -109,7 +109,7 @@ func messagesIn(t *testing.T, name string, out map[string]string) {
 			if i, ok := says[called]; ok && len(call.Args) > i {
 				keep(call.Args[i])
 			}
-			if called == "Sprintf" && answers[fn.Name.Name] {
+			if isText(called) && answers[fn.Name.Name] {
 				keep(call)
 			}
 			return true
@@ -127,18 +127,18 @@ func calledName(call *ast.CallExpr) string {
 	return ""
 }
 
-// message is the text of an argument: a literal, a format, or a sum of such.
-func message(n ast.Node) string {
+// sentence is the text of an argument: a literal, a format, or a sum of such.
+func sentence(n ast.Node) string {
 	switch n := n.(type) {
 	case *ast.BasicLit:
 		text, _ := strconv.Unquote(n.Value)
 		return text
 	case *ast.CallExpr:
-		if calledName(n) == "Sprintf" {
-			return message(n.Args[0])
+		if isText(calledName(n)) {
+			return sentence(n.Args[0])
 		}
 	case *ast.BinaryExpr:
-		left, right := message(n.X), message(n.Y)
+		left, right := sentence(n.X), sentence(n.Y)
 		if left == "" && right == "" {
 			return ""
 		}
@@ -146,6 +146,9 @@ func message(n ast.Node) string {
 	}
 	return ""
 }
+
+// isText reports whether a function makes a text of its first argument.
+func isText(called string) bool { return called == "New" || called == "Words" }
 
 func orAnything(text string) string {
 	if text == "" {

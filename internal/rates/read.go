@@ -3,9 +3,9 @@ package rates
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"fmt"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/drying"
 	"tenthpoint/internal/rates/handling"
@@ -77,7 +77,7 @@ func (r *reader) dockage() {
 	t, _ := r.root.Table(dockagePlace, has)
 	if !has {
 		if r.e.Commodity.ID != "" {
-			t.AddProblem("", fmt.Sprintf("no dockage is determined of %s", r.e.Commodity.Name), "Take the table out.")
+			t.AddProblem("", message.New("no dockage is determined of %s", r.e.Commodity.Name), message.New("Take the table out."))
 		}
 		t.IgnoreRest()
 		return

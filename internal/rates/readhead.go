@@ -1,10 +1,10 @@
 package rates
 
 import (
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -19,10 +19,10 @@ func (r *reader) readHead(t *tomlfile.Table) {
 	e.Order = t.Texts("order")
 	r.commodity(t)
 	if !e.Until.IsZero() && e.Until.Before(e.From) {
-		t.AddProblem("until", fmt.Sprintf("the edition ends on %s, before it begins on %s", e.Until, e.From), "Swap the two days, or leave until out for an edition without an end.")
+		t.AddProblem("until", message.New("the edition ends on %s, before it begins on %s", e.Until, e.From), message.New("Swap the two days, or leave until out for an edition without an end."))
 	}
 	if e.Corrects != "" && e.Corrects == e.ID {
-		t.AddProblem("corrects", "the edition says that it corrects itself", "Give the corrected edition a new id, and name the old one here.")
+		t.AddProblem("corrects", message.New("the edition says that it corrects itself"), message.New("Give the corrected edition a new id, and name the old one here."))
 	}
 }
 
@@ -33,7 +33,7 @@ func (r *reader) commodity(t *tomlfile.Table) {
 	}
 	c, err := grain.ByID(id)
 	if err != nil {
-		t.AddProblem("commodity", "edition.commodity: "+err.Error(), "Write one of those names.")
+		t.AddProblem("commodity", message.New("edition.commodity: %s", err), message.New("Write one of those names."))
 	}
 	r.e.Commodity = c
 	r.factors()
@@ -46,14 +46,14 @@ func (r *reader) commodity(t *tomlfile.Table) {
 func (r *reader) factors() {
 	e := r.e
 	for i, row := range r.root.Tables("factor") {
-		row.SetTitle(fmt.Sprintf("factor %d", i+1))
+		row.SetTitle(message.New("factor %d", i+1))
 		f := grain.ReadFactor(row)
 		_, taken := e.Commodity.Factor(f.ID)
 		switch {
 		case taken:
-			row.AddProblem("id", fmt.Sprintf("two factors are called %s", f.ID), "Give one of them another id.")
+			row.AddProblem("id", message.New("two factors are called %v", f.ID), message.New("Give one of them another id."))
 		case f.ID != "" && !strings.HasPrefix(string(f.ID), "own-"):
-			row.AddProblem("id", fmt.Sprintf("the id of a factor of the house is %q", f.ID), "Let it begin with own-, such as \"own-zearalenone\".")
+			row.AddProblem("id", message.New("the id of a factor of the house is %q", f.ID), message.New("Let it begin with own-, such as \"own-zearalenone\"."))
 		}
 		e.Factors = append(e.Factors, f)
 		e.Commodity = e.Commodity.With(f)
@@ -92,16 +92,16 @@ func readBushel(t *tomlfile.Table, u *rule.Units) {
 	bushel, ok := t.OptionalAmount("bushel", u.Weight.Per(quantity.Bushel))
 	u.Bushel, u.BushelSource = bushel, t.Text("bushel_source")
 	if ok && bushel.Sign() <= 0 {
-		t.AddProblem("bushel", fmt.Sprintf("units.bushel is %s: weights are divided by it", bushel.Written()), "Write the legal weight of one bushel, such as \"56 lb/bu\".")
+		t.AddProblem("bushel", message.New("units.bushel is %s: weights are divided by it", bushel.Written()), message.New("Write the legal weight of one bushel, such as \"56 lb/bu\"."))
 	}
 }
 
 func withoutBushel(t *tomlfile.Table, u *rule.Units) {
 	if u.Settle == quantity.Bushel {
-		t.AddProblem("bushel", "units.bushel is missing, and the edition settles in bushels", "Add the legal weight of one bushel, such as bushel = \"56 lb/bu\".")
+		t.AddProblem("bushel", message.New("units.bushel is missing, and the edition settles in bushels"), message.New("Add the legal weight of one bushel, such as bushel = \"56 lb/bu\"."))
 	}
 	if t.OptionalText("bushel_source") != "" {
-		t.AddProblem("bushel_source", "units.bushel_source names a law, but there is no bushel weight", "Add units.bushel, or take the line out.")
+		t.AddProblem("bushel_source", message.New("units.bushel_source names a law, but there is no bushel weight"), message.New("Add units.bushel, or take the line out."))
 	}
 }
 

@@ -1,10 +1,10 @@
 package rates
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
 )
@@ -28,7 +28,7 @@ func (r *reader) order(t *tomlfile.Table) {
 		return // reported; which rules there are is not known
 	}
 	if len(r.e.Order) == 0 {
-		t.AddProblem("order", "edition.order names no rule", "List the deductions as they are taken, such as order = [\"shrink\", \"handling\", \"drying\", \"discounts\"].")
+		t.AddProblem("order", message.New("edition.order names no rule"), message.New("List the deductions as they are taken, such as order = [\"shrink\", \"handling\", \"drying\", \"discounts\"]."))
 		return
 	}
 	r.e.Order = r.spelledOut(r.e.Order)
@@ -41,22 +41,22 @@ func (r *reader) everyRuleOnce(t *tomlfile.Table) (ok bool) {
 	rules := r.places()
 	seen := map[string]bool{}
 	ok = true
-	wrong := func(what, remedy string) {
+	wrong := func(what, remedy message.Text) {
 		t.AddProblem("order", what, remedy)
 		ok = false
 	}
 	for _, place := range r.e.Order {
 		switch {
 		case seen[place]:
-			wrong(fmt.Sprintf("%q stands twice in the order", place), "Name every rule once.")
+			wrong(message.New("%q stands twice in the order", place), message.New("Name every rule once."))
 		case !slices.Contains(rules, place):
-			wrong(fmt.Sprintf("%q in the order is no rule of this edition", place), "Rules here: "+strings.Join(rules, ", ")+".")
+			wrong(message.New("%q in the order is no rule of this edition", place), message.New("Rules here: %v.", strings.Join(rules, ", ")))
 		}
 		seen[place] = true
 	}
 	for _, place := range rules {
 		if !seen[place] {
-			wrong(fmt.Sprintf("the order leaves out %q", place), "Name every rule once, also one that takes nothing.")
+			wrong(message.New("the order leaves out %q", place), message.New("Name every rule once, also one that takes nothing."))
 		}
 	}
 	return ok
@@ -98,15 +98,15 @@ func (r *reader) spelledOut(order []string) []string {
 // taken on has been worked out by then.
 func (r *reader) knownWeights(t *tomlfile.Table) {
 	if _, has := r.e.Commodity.Dockage(); has && r.e.Order[0] != dockagePlace {
-		t.AddProblem("order", fmt.Sprintf("%q comes before dockage", r.e.Order[0]), "Dockage is a percent of the net weight and is taken off first (7 CFR 810.104): put it first.")
+		t.AddProblem("order", message.New("%q comes before dockage", r.e.Order[0]), message.New("Dockage is a percent of the net weight and is taken off first (7 CFR 810.104): put it first."))
 	}
 	done := map[string]bool{}
 	for _, place := range r.e.Order {
 		if r.basisOf(place) == rule.Dry && !(done[shrinkPlace] && done[handlingPlace]) {
-			t.AddProblem("order", fmt.Sprintf("%s is taken on the dry weight, but comes before shrink and handling", place), "Put shrink and handling before it, or give it another basis.")
+			t.AddProblem("order", message.New("%v is taken on the dry weight, but comes before shrink and handling", place), message.New("Put shrink and handling before it, or give it another basis."))
 		}
 		if place == handlingPlace && !done[shrinkPlace] {
-			t.AddProblem("order", "handling comes before shrink", "Handling is taken on the weight that was shrunk: put shrink first.")
+			t.AddProblem("order", message.New("handling comes before shrink"), message.New("Handling is taken on the weight that was shrunk: put shrink first."))
 		}
 		done[place] = true
 	}

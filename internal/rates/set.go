@@ -28,7 +28,7 @@ func NewSet(editions ...*Edition) (*Set, tomlfile.Problems) {
 	var problems tomlfile.Problems
 	for _, e := range editions {
 		if old, taken := s.byID[e.ID]; taken {
-			problems = append(problems, e.clash("id", fmt.Sprintf("two editions are called %s, here and in %s", e.ID, old.File), "Give one of them a new id."))
+			problems = append(problems, e.clash("id", message.New("two editions are called %v, here and in %v", e.ID, old.File), message.New("Give one of them a new id.")))
 			continue
 		}
 		s.byID[e.ID] = e

@@ -1,14 +1,13 @@
 package rates
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
 
 // clash is a problem that shows only beside another edition.
-func (e *Edition) clash(key, what, remedy string) tomlfile.Problem {
+func (e *Edition) clash(key string, what, remedy message.Text) tomlfile.Problem {
 	return tomlfile.Locate(e.File, e.Text).Problem("edition."+key, what, remedy)
 }
 
@@ -33,18 +32,18 @@ func (s *Set) check() tomlfile.Problems {
 
 func (s *Set) checkCorrection(e *Edition) tomlfile.Problems {
 	old, ok := s.byID[e.Corrects]
-	wrong := func(what, remedy string) tomlfile.Problems {
+	wrong := func(what, remedy message.Text) tomlfile.Problems {
 		return tomlfile.Problems{e.clash("corrects", what, remedy)}
 	}
 	switch {
 	case !ok:
-		return wrong(fmt.Sprintf("edition %s corrects %s, which is not here", e.ID, e.Corrects), "Keep the corrected edition beside it.")
+		return wrong(message.New("edition %v corrects %v, which is not here", e.ID, e.Corrects), message.New("Keep the corrected edition beside it."))
 	case old.line() != e.line():
-		return wrong(fmt.Sprintf("edition %s is for %s and cannot correct %s, which is for %s", e.ID, e.line(), old.ID, old.line()), "Name the edition of the same schedule and commodity that is meant.")
+		return wrong(message.New("edition %v is for %v and cannot correct %v, which is for %v", e.ID, e.line(), old.ID, old.line()), message.New("Name the edition of the same schedule and commodity that is meant."))
 	case s.circular(e):
-		return wrong(fmt.Sprintf("edition %s corrects itself by way of %s", e.ID, e.Corrects), "One of them must be the first.")
+		return wrong(message.New("edition %v corrects itself by way of %v", e.ID, e.Corrects), message.New("One of them must be the first."))
 	case !e.From.Between(old.From, old.Until) || old.lastDay().Before(e.lastDay()):
-		return wrong(fmt.Sprintf("edition %s (%s) corrects %s (%s) and reaches beyond it", e.ID, e.Period(), old.ID, old.Period()), "Keep to its days, or correct the other edition too.")
+		return wrong(message.New("edition %v (%s) corrects %v (%s) and reaches beyond it", e.ID, e.Period(), old.ID, old.Period()), message.New("Keep to its days, or correct the other edition too."))
 	}
 	return nil
 }
@@ -76,11 +75,11 @@ func (s *Set) overlap(a, b *Edition) tomlfile.Problems {
 	if a.lastDay().Before(b.From) || s.corrects(a, b) || s.corrects(b, a) {
 		return nil
 	}
-	remedy := fmt.Sprintf("End %s on %s.", a.ID, b.From.AddDays(-1))
+	remedy := message.New("End %v on %s.", a.ID, b.From.AddDays(-1))
 	if a.Corrects != "" || b.Corrects != "" {
-		remedy = "Let the later correction correct the earlier one, or end one of the two."
+		remedy = message.New("Let the later correction correct the earlier one, or end one of the two.")
 	}
-	return tomlfile.Problems{b.clash("from", fmt.Sprintf("editions %s (%s) and %s (%s) are both in force on %s", a.ID, a.Period(), b.ID, b.Period(), b.From), remedy)}
+	return tomlfile.Problems{b.clash("from", message.New("editions %v (%s) and %v (%s) are both in force on %s", a.ID, a.Period(), b.ID, b.Period(), b.From), remedy)}
 }
 
 // corrects reports whether e corrects old, directly or through others.
@@ -105,8 +104,8 @@ func (s *Set) gaps() tomlfile.Problems {
 		}
 		if before != nil && before.line() == e.line() && before.lastDay().Before(e.From) {
 			if gap := before.Until.AddDays(1); gap != e.From {
-				what := fmt.Sprintf("no edition is in force from %s to %s: %s ends on %s and %s begins on %s", gap, e.From.AddDays(-1), before.ID, before.Until, e.ID, e.From)
-				problems = append(problems, e.clash("from", what, fmt.Sprintf("End %s on %s, or let %s begin on %s.", before.ID, e.From.AddDays(-1), e.ID, gap)))
+				what := message.New("no edition is in force from %s to %s: %v ends on %s and %v begins on %s", gap, e.From.AddDays(-1), before.ID, before.Until, e.ID, e.From)
+				problems = append(problems, e.clash("from", what, message.New("End %v on %s, or let %v begin on %s.", before.ID, e.From.AddDays(-1), e.ID, gap)))
 			}
 		}
 		before = e

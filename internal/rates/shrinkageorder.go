@@ -1,9 +1,8 @@
 package rates
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/handling"
@@ -36,13 +35,13 @@ type orderCheck struct {
 	problems tomlfile.Problems
 }
 
-func (o *orderCheck) breaks(key, what, remedy string) {
+func (o *orderCheck) breaks(key string, what, remedy message.Text) {
 	o.problems = append(o.problems, tomlfile.Locate(o.e.File, o.e.Text).Problem(key, what, remedy))
 }
 
 func (o *orderCheck) handling() {
 	if h := o.e.Handling; h.Method != handling.None && h.Rate.Amount.Sign() > 0 {
-		o.breaks("handling.rate", fmt.Sprintf("handling of %s is taken, and the shrinkage allowance of a licensed elevator in Canada is zero (C.R.C., c. 889, s. 30)", h.Rate.Amount.Written()), "Write method = \"none\".")
+		o.breaks("handling.rate", message.New("handling of %s is taken, and the shrinkage allowance of a licensed elevator in Canada is zero (C.R.C., c. 889, s. 30)", h.Rate.Amount.Written()), message.New("Write method = \"none\"."))
 	}
 }
 
@@ -52,10 +51,10 @@ func (o *orderCheck) shrink() {
 		return
 	}
 	if s.Method != shrink.Water {
-		o.breaks("shrink.method", "weight is not taken off by the formula of the Order (SOR/2018-176), the only one allowed in a licensed elevator in Canada", "Write method = \"water\".")
+		o.breaks("shrink.method", message.New("weight is not taken off by the formula of the Order (SOR/2018-176), the only one allowed in a licensed elevator in Canada"), message.New("Write method = \"water\"."))
 	}
 	if s.Basis != rule.Net {
-		o.breaks("shrink.basis", fmt.Sprintf("shrink is taken on the %s; the Order (SOR/2018-176, s. 1(3)) takes it on the weight recorded when the grain is delivered", s.Basis.Words()), "Write basis = \"net\".")
+		o.breaks("shrink.basis", message.New("shrink is taken on the %s; the Order (SOR/2018-176, s. 1(3)) takes it on the weight recorded when the grain is delivered", s.Basis.Words()), message.New("Write basis = \"net\"."))
 	}
 }
 
@@ -71,7 +70,7 @@ func (o *orderCheck) floor(names []string) {
 	}
 	lowest, found := lowestFloor(names)
 	if found && s.To.Amount.Less(lowest) {
-		o.breaks("shrink.to", fmt.Sprintf("shrink-to %s is below %s, the lowest tough moisture less 0.1 (SOR/2018-176)", s.To.Amount.Written(), lowest.FixedString(1)), fmt.Sprintf("Write %s or more.", lowest.FixedString(1)))
+		o.breaks("shrink.to", message.New("shrink-to %s is below %s, the lowest tough moisture less 0.1 (SOR/2018-176)", s.To.Amount.Written(), lowest.FixedString(1)), message.New("Write %s or more.", lowest.FixedString(1)))
 	}
 }
 
@@ -89,7 +88,7 @@ func lowestFloor(names []string) (lowest quantity.Amount, found bool) {
 func (o *orderCheck) discounts() {
 	for i, d := range o.e.Discounts {
 		if d.Factor.ID == grain.Moisture && d.Of == discount.OfWeight {
-			o.breaks(rule.Nth("discount", i)+".of", "weight is taken for moisture beside the shrink, and the Order (SOR/2018-176) allows its formula alone", "Let the rule be of money, or take it out.")
+			o.breaks(rule.Nth("discount", i)+".of", message.New("weight is taken for moisture beside the shrink, and the Order (SOR/2018-176) allows its formula alone"), message.New("Let the rule be of money, or take it out."))
 		}
 	}
 }

@@ -37,7 +37,7 @@ func TestEditionsThatBreakTheOrder(t *testing.T) {
 		var got []string
 		for _, p := range e.UnderGrainAct() {
 			got = append(got, strings.TrimSpace(p.Excerpt))
-			if p.Line == 0 || p.Remedy == "" {
+			if p.Line == 0 || p.Remedy.IsZero() {
 				t.Errorf("%s: %s stands at line %d", id, p.What, p.Line)
 			}
 		}

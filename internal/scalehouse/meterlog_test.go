@@ -29,17 +29,17 @@ func TestMeterLogAndPaper(t *testing.T) {
 	must(t, s.check("2026-10-01", "17.0", "17.0"))
 	log, err := office.ReadMeterLog(ctx, s.Desk, "bench-1", "", 0)
 	must(t, err)
-	if len(log.Checks) != 3 || log.Checks[0].Day.String() != "2026-09-17" || log.Bias.N != 3 || len(log.Chart.Points) != 3 {
+	if len(log.Checks) != 3 || log.Checks[0].Day.String() != "2026-09-17" || log.Biases[0].N != 3 || len(log.Chart.Points) != 3 {
 		t.Fatalf("log %+v", log)
 	}
 	if c := log.Checks[0]; c.Calibration != "A-2025" || c.By != clerk {
 		t.Errorf("a check without calibration and name is %+v", c)
 	}
-	if last, err := office.ReadMeterLog(ctx, s.Desk, "bench-1", "corn", 2); err != nil || last.Bias.N != 2 || last.Checks[0].Day.String() != "2026-10-01" {
-		t.Errorf("the last two: %+v, %v", last.Bias, err)
+	if last, err := office.ReadMeterLog(ctx, s.Desk, "bench-1", "corn", 2); err != nil || last.Biases[0].N != 2 || last.Checks[0].Day.String() != "2026-10-01" {
+		t.Errorf("the last two: %+v, %v", last.Biases, err)
 	}
-	if none, err := office.ReadMeterLog(ctx, s.Desk, "bench-1", "oats", 0); err != nil || none.Bias.N != 0 || len(none.Checks) != 0 {
-		t.Errorf("oats were never checked: %+v, %v", none.Bias, err)
+	if none, err := office.ReadMeterLog(ctx, s.Desk, "bench-1", "oats", 0); err != nil || len(none.Biases) != 0 || len(none.Checks) != 0 {
+		t.Errorf("oats were never checked: %+v, %v", none.Biases, err)
 	}
 	text := log.Paper(s.Profile(), s.Today()).Text(100)
 	for _, want := range []string{"CHECK LOG OF METER BENCH-1", "EXAMPLE - NOT FOR TRADE", log.Standing.Sentence, "2026-09-17", "0.15", "Student's t", "the references show no bias"} {
@@ -49,6 +49,40 @@ func TestMeterLogAndPaper(t *testing.T) {
 	}
 	_, err = office.ReadMeterLog(ctx, s.Desk, "bench-9", "", 0)
 	refused(t, err, "entered are bench-1")
+}
+
+// A calibration belongs to a grain: corn that reads high and soybeans that read low
+// make two biases, not one of nothing.
+func TestBiasGrainByGrain(t *testing.T) {
+	s := benchScene(t)
+	must(t, s.check("2026-09-17", "15.0", "15.3"))
+	must(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{
+		Meter: "bench-1", Crop: "soybeans", Name: "R9",
+		Reference: quantity.Of("12.0", quantity.Percent), Reading: quantity.Of("11.6", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit),
+	}))
+	log, err := office.ReadMeterLog(ctx, s.Desk, "bench-1", "", 0)
+	must(t, err)
+	means := map[string]string{}
+	for _, b := range log.Biases {
+		means[b.Crop] = b.Mean.Value().String()
+	}
+	if len(means) != 2 || means["corn"] != "0.2 pt" || means["soybeans"] != "-0.4 pt" {
+		t.Errorf("the biases are %v, want corn 0.2 pt and soybeans -0.4 pt", means)
+	}
+}
+
+// 7 CFR 801.6 allows official meters a mean of 0.15 on mid-range wheat. At a country
+// house it is a hint: single honest readings scatter by 0.39.
+func TestOfficialLimitIsAHint(t *testing.T) {
+	s := benchScene(t)
+	must(t, s.check("2026-10-01", "15.0", "15.4"))
+	m, err := office.MeterByID(ctx, s.Desk, "bench-1")
+	must(t, err)
+	stands, err := office.MeterStatus(ctx, s.Desk, m)
+	must(t, err)
+	if stands.State != meter.Good || len(stands.Hints) == 0 {
+		t.Errorf("0.4 points off, the meter stands %s with the hints %v; want ok with a hint", stands.State, stands.Hints)
+	}
 }
 
 func TestChecksThatCannotBe(t *testing.T) {
@@ -81,7 +115,7 @@ func TestHouseRuleForMeters(t *testing.T) {
 	s := benchScene(t).as(manager)
 	setup, err := office.BenchSetup(ctx, s.Desk)
 	must(t, err)
-	setup.Authority = office.HouseRule
+	setup.Authority, setup.Limit = office.HouseRule, quantity.Amount{}
 	refused(t, scalehouse.SetBench(ctx, s.Desk, setup), "meters be off by 0")
 	setup.Limit, setup.EveryDays = quantity.Of("0.05", quantity.Point), 5
 	must(t, scalehouse.SetBench(ctx, s.Desk, setup))
@@ -196,7 +230,7 @@ func TestOverdueMeterIsOnEverySlip(t *testing.T) {
 // A failed meter stops the ticket until a manager lets the load through.
 func TestFailedMeterStopsTheTicket(t *testing.T) {
 	s := benchScene(t)
-	must(t, s.check("2026-10-01", "15.0", "16.0"))
+	must(t, s.check("2026-10-01", "15.0", "16.1"))
 	id := s.arrive(52300)
 	s.weigh(id, load.Tare, 24300)
 	sample := sampleOf("18.0")

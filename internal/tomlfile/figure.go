@@ -1,10 +1,9 @@
 package tomlfile
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -33,11 +32,11 @@ func (t *Table) amount(key string, required bool, units []quantity.Unit) (quanti
 	}
 	a, err := quantity.ParseAmount(s)
 	if err != nil {
-		t.AddProblem(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write the figure in digits and its unit"+orUnits(units)+".")
+		t.AddProblem(key, message.New("%s: %v", t.Name(key), err), writeFigure(units))
 		return fallback(units), false
 	}
 	if len(units) > 0 && !slices.Contains(units, a.Unit()) {
-		t.AddProblem(key, fmt.Sprintf("%s is in %s", t.Name(key), a.Unit()), "It must be in "+unitList(units)+".")
+		t.AddProblem(key, message.New("%s is in %s", t.Name(key), a.Unit()), message.New("It must be in %s.", unitList(units)))
 		return fallback(units), false
 	}
 	return a, true
@@ -51,19 +50,20 @@ func fallback(units []quantity.Unit) quantity.Amount {
 	return quantity.Zero(units[0])
 }
 
-func orUnits(units []quantity.Unit) string {
+// writeFigure advises how an amount is written.
+func writeFigure(units []quantity.Unit) message.Text {
 	if len(units) == 0 {
-		return ""
+		return message.New("Write the figure in digits and its unit.")
 	}
-	return ", " + unitList(units)
+	return message.New("Write the figure in digits and its unit, %s.", unitList(units))
 }
 
-func unitList(units []quantity.Unit) string {
-	names := make([]string, len(units))
+func unitList(units []quantity.Unit) message.Text {
+	names := make([]any, len(units))
 	for i, u := range units {
-		names[i] = u.String()
+		names[i] = message.Own(u.String())
 	}
-	return strings.Join(names, " or ")
+	return message.List(" or ", names...)
 }
 
 // Rounding is a required step and rule.
@@ -87,7 +87,7 @@ func (t *Table) rounding(key string, required bool) (quantity.Rounding, bool) {
 	}
 	r, err := quantity.ParseRounding(s)
 	if err != nil {
-		t.AddProblem(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write the place and the rule, such as \"0.01 half-up\".")
+		t.AddProblem(key, message.New("%s: %v", t.Name(key), err), message.New("Write the place and the rule, such as \"0.01 half-up\"."))
 		return quantity.Rounding{}, false
 	}
 	return r, true
@@ -112,7 +112,7 @@ func (t *Table) date(key string, required bool) (quantity.Date, bool) {
 	}
 	d, err := quantity.ParseDate(s)
 	if err != nil {
-		t.AddProblem(key, fmt.Sprintf("%s: %v", t.Name(key), err), "Write a day of the calendar as year-month-day.")
+		t.AddProblem(key, message.New("%s: %v", t.Name(key), err), message.New("Write a day of the calendar as year-month-day."))
 	}
 	return d, err == nil
 }

@@ -2,11 +2,12 @@ package tomlfile
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
 	"github.com/BurntSushi/toml"
+
+	"tenthpoint/internal/message"
 )
 
 // File is one file being read, with the problems found so far.
@@ -41,24 +42,24 @@ func Parse(name string, text []byte) *File {
 // is like, before the decoder spends its time on it.
 func (f *File) readable(text []byte) bool {
 	if len(text) > maxBytes {
-		f.add("", 0, fmt.Sprintf("the file has %d bytes; an edition or chart has at most %d", len(text), maxBytes), "Check that this is the right file.")
+		f.add("", 0, message.New("the file has %d bytes; an edition or chart has at most %d", len(text), maxBytes), message.New("Check that this is the right file."))
 		return false
 	}
 	var tooDeep int
 	if f.at, tooDeep = locate(text); tooDeep > 0 {
-		f.add("", tooDeep, fmt.Sprintf("a key stands more than %d tables deep", mostParts), "Check that this is the right file.")
+		f.add("", tooDeep, message.New("a key stands more than %d tables deep", mostParts), message.New("Check that this is the right file."))
 		return false
 	}
 	return true
 }
 
 func (f *File) syntax(err error) {
-	line, message := 0, err.Error()
+	line, said := 0, err.Error()
 	var parse toml.ParseError
 	if errors.As(err, &parse) {
-		line, message = parse.Position.Line, parse.Message
+		line, said = parse.Position.Line, parse.Message
 	}
-	f.add("", line, "this is not TOML: "+message, "Mend the line; figures are written in quotes, like \"15.5 %\".")
+	f.add("", line, message.New("this is not TOML: %v", said), message.Words("Mend the line; figures are written in quotes, like \"15.5 %\"."))
 }
 
 // Root is the file's outermost table.
@@ -72,7 +73,7 @@ func (f *File) Problems() Problems {
 	return out
 }
 
-func (f *File) add(key string, line int, what, remedy string) {
+func (f *File) add(key string, line int, what, remedy message.Text) {
 	p := Problem{File: f.Name, Line: line, Key: key, What: what, Remedy: remedy}
 	if line > 0 && line <= len(f.lines) {
 		p.Excerpt = strings.TrimSpace(f.lines[line-1])

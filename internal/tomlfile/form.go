@@ -1,8 +1,9 @@
 package tomlfile
 
 import (
-	"fmt"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // form is how a file writes things down. Problems quote it in their remedies,
@@ -10,15 +11,17 @@ import (
 type form interface {
 	text(path, key string) string        // a key with a text
 	flag(path, key, value string) string // a key with true or false
-	table(path string) string            // a table, in a sentence
+	missing(path string) message.Text    // that a table is missing
 }
 
 // inTOML is the everyday form.
 type inTOML struct{}
 
-func (inTOML) text(_, key string) string        { return fmt.Sprintf("%s = \"…\"", key) }
+func (inTOML) text(_, key string) string        { return key + ` = "…"` }
 func (inTOML) flag(_, key, value string) string { return key + " = " + value }
-func (inTOML) table(path string) string         { return fmt.Sprintf("the table [%s] is missing", path) }
+func (inTOML) missing(path string) message.Text {
+	return message.New("the table [%v] is missing", path)
+}
 
 // inLines is a file of lines such as "moisture,low,8 %".
 type inLines struct{}
@@ -27,7 +30,9 @@ func (inLines) text(path, key string) string { return strings.Join([]string{path
 func (inLines) flag(path, key, value string) string {
 	return strings.Join([]string{path, key, value}, ",")
 }
-func (inLines) table(path string) string { return fmt.Sprintf("the lines %s,… are missing", path) }
+func (inLines) missing(path string) message.Text {
+	return message.New("the lines %v,… are missing", path)
+}
 
 // Lines is a file that was not TOML but comma-separated lines, already taken
 // apart: values as TOML would have given them, and the line of each path, as
@@ -39,4 +44,4 @@ func Lines(name string, text []byte, values map[string]any, at map[string]int) *
 }
 
 // AddProblem writes a problem at a line of the file, from 1, or at the whole file.
-func (f *File) AddProblem(line int, what, remedy string) { f.add("", line, what, remedy) }
+func (f *File) AddProblem(line int, what, remedy message.Text) { f.add("", line, what, remedy) }

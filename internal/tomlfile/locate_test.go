@@ -136,7 +136,7 @@ func TestDeepNestingIsRefused(t *testing.T) {
 	} {
 		f := Parse("test.toml", []byte(text))
 		p := f.Problems()
-		if len(p) != 1 || p[0].Line != 2 || !strings.Contains(p[0].What, "deep") {
+		if len(p) != 1 || p[0].Line != 2 || !strings.Contains(p[0].What.String(), "deep") {
 			t.Errorf("%s: %.200v", name, p)
 		}
 		if len(f.at) > 2*mostParts {

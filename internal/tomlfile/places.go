@@ -1,6 +1,10 @@
 package tomlfile
 
-import "strings"
+import (
+	"strings"
+
+	"tenthpoint/internal/message"
+)
 
 // Places tells on which line of a file each key stands, for whoever has taken
 // the values out of it and is asked about one later: a manager who reads an
@@ -23,7 +27,7 @@ func (p Places) Line(path string) int { return p.at[path] }
 
 // Problem is a mistake at a key, with the line it stands on; where the file
 // does not have the key, with the heading nearest around it.
-func (p Places) Problem(path, what, remedy string) Problem {
+func (p Places) Problem(path string, what, remedy message.Text) Problem {
 	f := File{Name: p.file, lines: p.lines}
 	f.add(path, lineOf(p.at, path), what, remedy)
 	return f.problems[0]

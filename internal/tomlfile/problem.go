@@ -1,8 +1,9 @@
 package tomlfile
 
 import (
-	"fmt"
-	"strings"
+	"strconv"
+
+	"tenthpoint/internal/message"
 )
 
 // Problem is one mistake in a file: where it is, what it is and what to do.
@@ -11,39 +12,36 @@ type Problem struct {
 	Line    int // from 1; 0 when the mistake is something missing from the file
 	Key     string
 	Excerpt string // the line as it stands
-	What    string
-	Remedy  string
+	What    message.Text
+	Remedy  message.Text
 }
 
-// String is the problem as people read it, over two or three lines.
-func (p Problem) String() string {
-	var b strings.Builder
-	b.WriteString(p.File)
-	if p.Line > 0 {
-		fmt.Fprintf(&b, ":%d", p.Line)
+// String is the problem in English, over two or three lines.
+func (p Problem) String() string { return p.Message().String() }
+
+// Message is the problem as people read it: where it is and what it is, the line
+// as it stands, and what to do.
+func (p Problem) Message() message.Text {
+	return message.List("\n    ", message.New("%v: %s", p.Place(), p.What), message.Own(p.Excerpt), p.Remedy)
+}
+
+// Place is the file with the line: "corn.toml:12".
+func (p Problem) Place() string {
+	if p.Line == 0 {
+		return p.File
 	}
-	fmt.Fprintf(&b, ": %s", p.What)
-	if p.Excerpt != "" {
-		fmt.Fprintf(&b, "\n    %s", p.Excerpt)
-	}
-	if p.Remedy != "" {
-		fmt.Fprintf(&b, "\n    %s", p.Remedy)
-	}
-	return b.String()
+	return p.File + ":" + strconv.Itoa(p.Line)
 }
 
 // Problems are all the mistakes found in a file or a set of files. As an error
 // it shows every one.
 type Problems []Problem
 
-// Error lists the problems, one after another.
-func (ps Problems) Error() string {
-	lines := make([]string, len(ps))
-	for i, p := range ps {
-		lines[i] = p.String()
-	}
-	return strings.Join(lines, "\n")
-}
+// Error lists the problems in English, one after another.
+func (ps Problems) Error() string { return ps.Message().String() }
+
+// Message is the list of the problems.
+func (ps Problems) Message() message.Text { return message.Texts("\n", ps) }
 
 // Err is the problems as an error, or nil when there are none.
 func (ps Problems) Err() error {

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"sort"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // Table is one table of a file. Each getter marks its key as known; [Table.RejectUnknownKeys]
@@ -12,7 +14,7 @@ import (
 type Table struct {
 	file     *File
 	path     string
-	title    string // the table's name for people, where it has a better one
+	title    message.Text // the table's name for people, where it has a better one
 	values   map[string]any
 	used     map[string]bool
 	children []*Table
@@ -26,14 +28,14 @@ func (t *Table) Path() string { return t.path }
 
 // SetTitle gives the table a name for people in place of its path, so that a row
 // of the third discount is quoted as "discount damage".
-func (t *Table) SetTitle(title string) { t.title = title }
+func (t *Table) SetTitle(title message.Text) { t.title = title }
 
 // Place is where a key stands, for people: "shrink, to, line 35". An empty key
 // is the table itself.
 func (t *Table) Place(key string) string {
 	name := t.path
-	if t.title != "" {
-		name = t.title
+	if !t.title.IsZero() {
+		name = t.title.String()
 	}
 	if key != "" {
 		name += ", " + key
@@ -44,14 +46,11 @@ func (t *Table) Place(key string) string {
 // Name is what problems call a key of the table: "shrink.to", or "discount
 // damage row 2, upto" in a table with a name of its own. An empty key is the
 // table itself.
-func (t *Table) Name(key string) string {
-	switch {
-	case t.title == "":
-		return join(t.path, key)
-	case key == "":
-		return t.title
+func (t *Table) Name(key string) message.Text {
+	if t.title.IsZero() {
+		return message.New("%v", join(t.path, key))
 	}
-	return t.title + ", " + key
+	return message.List(", ", t.title, message.Own(key))
 }
 
 // Line is where a key of the table stands, or the heading nearest around it
@@ -59,7 +58,7 @@ func (t *Table) Name(key string) string {
 func (t *Table) Line(key string) int { return lineOf(t.file.at, join(t.path, key)) }
 
 // AddProblem writes a problem at a key of the table.
-func (t *Table) AddProblem(key, what, remedy string) {
+func (t *Table) AddProblem(key string, what, remedy message.Text) {
 	t.file.add(join(t.path, key), t.Line(key), what, remedy)
 }
 
@@ -86,9 +85,9 @@ func (t *Table) Table(key string, required bool) (*Table, bool) {
 	switch {
 	case ok:
 	case t.Has(key):
-		t.AddProblem(key, fmt.Sprintf("%s is a %s where a table belongs", t.Name(key), kindOf(t.values[key])), fmt.Sprintf("Write it as a table of its own, headed [%s].", t.heading(key)))
+		t.AddProblem(key, message.New("%s is a %s where a table belongs", t.Name(key), kindOf(t.values[key])), message.New("Write it as a table of its own, headed [%v].", t.heading(key)))
 	case required && !t.absent:
-		t.AddProblem(key, t.file.form.table(t.heading(key)), "Add it, also where it only says that nothing is done.")
+		t.AddProblem(key, t.file.form.missing(t.heading(key)), message.New("Add it, also where it only says that nothing is done."))
 	}
 	c := t.child(join(t.path, key), v)
 	c.absent = !ok
@@ -101,7 +100,7 @@ func (t *Table) Tables(key string) []*Table {
 	list, ok := t.values[key].([]map[string]any)
 	if !ok {
 		if t.Has(key) {
-			t.AddProblem(key, t.Name(key)+" is not a list of tables", fmt.Sprintf("Write each as [[%s]].", t.heading(key)))
+			t.AddProblem(key, message.New("%s is not a list of tables", t.Name(key)), message.New("Write each as [[%v]].", t.heading(key)))
 		}
 		return nil
 	}
@@ -137,7 +136,7 @@ func (t *Table) RejectUnknownKeys() {
 	}
 	sort.Strings(unknown)
 	for _, key := range unknown {
-		t.AddProblem(key, fmt.Sprintf("%s is not a key of this file", t.Name(key)), "Known here: "+t.known()+". Mend the spelling or take the line out.")
+		t.AddProblem(key, message.New("%s is not a key of this file", t.Name(key)), message.New("Known here: %v. Mend the spelling or take the line out.", t.known()))
 	}
 	for _, c := range t.children {
 		c.RejectUnknownKeys()

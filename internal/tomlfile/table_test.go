@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -49,15 +50,15 @@ y = "3 lb"
 		t.Error("rounding, date or list")
 	}
 	inner, ok := r.Table("inner", true)
-	if !ok || inner.Amount("x", quantity.Lb).String() != "1 lb" || inner.Place("x") != "inner, x, line 11" || inner.Name("x") != "inner.x" {
+	if !ok || inner.Amount("x", quantity.Lb).String() != "1 lb" || inner.Place("x") != "inner, x, line 11" || inner.Name("x").String() != "inner.x" {
 		t.Errorf("inner table: %s, %s", inner.Place("x"), inner.Name("x"))
 	}
 	rows := r.Tables("row")
 	if len(rows) != 2 || rows[0].Amount("y").String() != "2 lb" || rows[1].Amount("y").String() != "3 lb" || rows[1].Line("y") != 17 {
 		t.Errorf("%d rows", len(rows))
 	}
-	rows[1].SetTitle("second row")
-	if rows[1].Name("y") != "second row, y" || rows[1].Name("") != "second row" || rows[1].Place("") != "second row, line 16" {
+	rows[1].SetTitle(message.New("second row"))
+	if rows[1].Name("y").String() != "second row, y" || rows[1].Name("").String() != "second row" || rows[1].Place("") != "second row, line 16" {
 		t.Errorf("a named row is called %s, %s", rows[1].Name("y"), rows[1].Place(""))
 	}
 	r.RejectUnknownKeys()
@@ -101,7 +102,7 @@ func TestMissingTableIsOneProblem(t *testing.T) {
 	inside, _ := gone.Table("h", true)
 	inside.Text("i")
 	r.RejectUnknownKeys()
-	if problems := f.Problems(); ok || len(problems) != 1 || problems[0].What != "the table [gone] is missing" {
+	if problems := f.Problems(); ok || len(problems) != 1 || problems[0].What.String() != "the table [gone] is missing" {
 		t.Errorf("problems: %v", problems)
 	}
 }
@@ -115,7 +116,7 @@ func TestLeave(t *testing.T) {
 		a.IgnoreRest()
 	}
 	f.Root().RejectUnknownKeys()
-	if problems := f.Problems(); len(problems) != 1 || !strings.Contains(problems[0].What, `a.method is "pencil"`) {
+	if problems := f.Problems(); len(problems) != 1 || !strings.Contains(problems[0].What.String(), `a.method is "pencil"`) {
 		t.Errorf("problems: %v", problems)
 	}
 }
@@ -150,7 +151,7 @@ func TestBareValuesAreRefused(t *testing.T) {
 	} {
 		f := parse(t, "x = "+value+"\n")
 		f.Root().Amount("x", quantity.Percent)
-		if problems := f.Problems(); len(problems) != 1 || problems[0].What != "x is a bare "+kind {
+		if problems := f.Problems(); len(problems) != 1 || problems[0].What.String() != "x is a bare "+kind {
 			t.Errorf("%s: %v", value, problems)
 		}
 	}
@@ -158,7 +159,7 @@ func TestBareValuesAreRefused(t *testing.T) {
 
 func TestFileTooLarge(t *testing.T) {
 	f := Parse("test.toml", []byte(strings.Repeat("#\n", maxBytes)))
-	if problems := f.Problems(); len(problems) != 1 || !strings.Contains(problems[0].What, "the file has 2097152 bytes; an edition or chart has at most 1048576") {
+	if problems := f.Problems(); len(problems) != 1 || !strings.Contains(problems[0].What.String(), "the file has 2097152 bytes; an edition or chart has at most 1048576") {
 		t.Errorf("problems: %v", problems)
 	}
 	if f.Root() == nil || f.Root().Has("x") {
@@ -190,7 +191,7 @@ func FuzzParse(f *testing.F) {
 		}
 		r.RejectUnknownKeys()
 		for _, p := range file.Problems() {
-			if p.Line < 0 || p.Line > strings.Count(text, "\n")+1 || p.What == "" {
+			if p.Line < 0 || p.Line > strings.Count(text, "\n")+1 || p.What.IsZero() {
 				t.Errorf("problem %+v in %q", p, text)
 			}
 		}

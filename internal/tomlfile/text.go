@@ -1,9 +1,10 @@
 package tomlfile
 
 import (
-	"fmt"
 	"slices"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // text is the quoted value of a key. It is found false when the key is missing
@@ -13,39 +14,40 @@ func (t *Table) text(key string, required bool) (string, bool) {
 	v, ok := t.values[key]
 	if !ok {
 		if required && !t.absent {
-			t.AddProblem(key, fmt.Sprintf("%s is missing", t.Name(key)), fmt.Sprintf("Add a line %s.", t.file.form.text(t.path, key)))
+			t.AddProblem(key, message.New("%s is missing", t.Name(key)), message.New("Add a line %v.", t.file.form.text(t.path, key)))
 		}
 		return "", false
 	}
 	s, ok := v.(string)
 	if !ok {
-		t.AddProblem(key, fmt.Sprintf("%s is a bare %s", t.Name(key), kindOf(v)), "Write it in quotes, with its unit if it has one, like \"15.5 %\".")
+		t.AddProblem(key, message.New("%s is a bare %s", t.Name(key), kindOf(v)), message.Words("Write it in quotes, with its unit if it has one, like \"15.5 %\"."))
 		return "", false
 	}
 	return strings.TrimSpace(s), true
 }
 
-func kindOf(v any) string {
+// kindOf is what a value is.
+func kindOf(v any) message.Text {
 	switch v.(type) {
 	case int64, float64:
-		return "number"
+		return message.New("number")
 	case bool:
-		return "true or false"
+		return message.New("true or false")
 	case string:
-		return "text"
+		return message.New("text")
 	case map[string]any:
-		return "table"
+		return message.New("table")
 	case []any, []map[string]any:
-		return "list"
+		return message.New("list")
 	}
-	return "date"
+	return message.New("date")
 }
 
 // Text is a required text.
 func (t *Table) Text(key string) string {
 	s, ok := t.text(key, true)
 	if ok && s == "" {
-		t.AddProblem(key, t.Name(key)+" is empty", "Write what it is.")
+		t.AddProblem(key, message.New("%s is empty", t.Name(key)), message.New("Write what it is."))
 	}
 	return s
 }
@@ -62,7 +64,7 @@ func (t *Table) Bool(key string) bool {
 	v, ok := t.values[key].(bool)
 	if !ok && !t.absent {
 		write := t.file.form.flag
-		t.AddProblem(key, t.Name(key)+" is not true or false", fmt.Sprintf("Write %s or %s.", write(t.path, key, "true"), write(t.path, key, "false")))
+		t.AddProblem(key, message.New("%s is not true or false", t.Name(key)), message.New("Write %v or %v.", write(t.path, key, "true"), write(t.path, key, "false")))
 	}
 	return v
 }
@@ -74,7 +76,7 @@ func (t *Table) Choice(key string, options ...string) string {
 		return ""
 	}
 	if !slices.Contains(options, s) {
-		t.AddProblem(key, fmt.Sprintf("%s is %q", t.Name(key), s), "It must be one of: "+strings.Join(options, ", ")+".")
+		t.AddProblem(key, message.New("%s is %q", t.Name(key), s), message.New("It must be one of: %v.", strings.Join(options, ", ")))
 		return ""
 	}
 	return s
@@ -89,14 +91,14 @@ func (t *Table) Texts(key string) []string {
 	}
 	list, ok := v.([]any)
 	if !ok {
-		t.AddProblem(key, t.Name(key)+" is not a list", "Write it like [\"one\", \"two\"].")
+		t.AddProblem(key, message.New("%s is not a list", t.Name(key)), message.New("Write it like [\"one\", \"two\"]."))
 		return nil
 	}
 	out := make([]string, 0, len(list))
 	for _, item := range list {
 		s, ok := item.(string)
 		if !ok {
-			t.AddProblem(key, fmt.Sprintf("%s holds a bare %s", t.Name(key), kindOf(item)), "Write every item in quotes.")
+			t.AddProblem(key, message.New("%s holds a bare %s", t.Name(key), kindOf(item)), message.New("Write every item in quotes."))
 			continue
 		}
 		out = append(out, s)

@@ -25,7 +25,7 @@ func AskRaise(f *session.Session, ticket int64, then func()) {
 			{ID: "ticket", Label: session.Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
 			{ID: "by", Label: session.Say("Raised by"), Chars: 28, Hint: session.Say("the grower's name"), Required: true},
 			{ID: "about", Label: session.Say("About"), Options: aboutOptions(), Chars: 18, Required: true},
-			{ID: "claim", Label: session.Say("Claim"), Chars: 40, Hint: session.Say("in the grower's words"), Required: true},
+			{ID: "claim", Label: session.Say("Claim"), Chars: 40, Most: 1000, Hint: session.Say("in the grower's words"), Required: true},
 		},
 		Yes: session.Say("Raise it"),
 		Check: func(values map[string]string) map[string]string {

@@ -107,7 +107,7 @@ func (g *Equipment) AskBackup() {
 	g.session.Put(model.Ask{
 		Title:  session.Say("Back the book up"),
 		Text:   session.Say("The copy is made while the book is in use and then checked. Keep one copy out of the building."),
-		Fields: []model.AskField{{ID: "folder", Label: session.Say("Folder"), Value: folder, Chars: 44, Required: true}},
+		Fields: []model.AskField{{ID: "folder", Label: session.Say("Folder"), Value: folder, Chars: 44, Most: 1000, Required: true}},
 		Yes:    session.Say("Back up now"),
 		Then:   func(values map[string]string) { g.backUp(strings.TrimSpace(values["folder"])) },
 	})

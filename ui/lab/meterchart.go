@@ -2,6 +2,7 @@ package lab
 
 import (
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -32,7 +33,7 @@ func (m *Meters) Chart() CheckChart {
 		out.Points = append(out.Points, point)
 	}
 	out.Scale = m.scale(from)
-	out.Limits = limitLines(from, m.log.Bias)
+	out.Limits = limitLines(from, m.log.Biases)
 	first, last := from.Points[0].Check.Day, from.Points[len(from.Points)-1].Check.Day
 	out.Days = []model.Guide{{At: 40, Label: m.session.Date(first)}}
 	if last != first {
@@ -64,14 +65,14 @@ func (m *Meters) scale(c meter.ErrorLog) []model.Guide {
 	return []model.Guide{{At: 0, Label: "-" + edge}, {At: 500, Label: "0"}, {At: 1000, Label: "+" + edge}}
 }
 
-// limitLines are the limits of the newest check, and the mean error.
-func limitLines(c meter.ErrorLog, bias meter.Bias) []model.Guide {
+// limitLines are the limits of the newest check, and the mean error with each grain.
+func limitLines(c meter.ErrorLog, biases []office.GrainBias) []model.Guide {
 	var out []model.Guide
 	if p := c.Points[len(c.Points)-1]; p.Limited {
 		out = append(out, model.Guide{At: errorHeight(c, p.Limit), Label: session.Say("allowed"), State: model.Stop}, model.Guide{At: errorHeight(c, p.Limit.Neg()), Label: session.Say("allowed"), State: model.Stop})
 	}
-	if bias.Mean != nil {
-		out = append(out, model.Guide{At: errorHeight(c, bias.Mean.Value()), Label: session.Say("mean"), State: model.Wait})
+	for _, bias := range biases {
+		out = append(out, model.Guide{At: errorHeight(c, bias.Mean.Value()), Label: session.Say("mean, %s", session.GrainName(bias.Crop)), State: model.Wait})
 	}
 	return out
 }

@@ -142,15 +142,16 @@ func (m *Meters) Remarks() []model.Remark {
 	stand := statusRemark(s.State)
 	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: session.Say(s.Sentence)}}
 	for _, hint := range s.Hints {
-		out = append(out, model.Remark{State: model.Warn, Word: session.Say("a rule not confirmed"), Text: session.Say(hint)})
+		out = append(out, model.Remark{State: model.Warn, Word: session.Say("a hint"), Text: session.Say(hint)})
 	}
-	if m.log.Bias.N > 0 {
+	for _, bias := range m.log.Biases {
 		state := model.OK
-		if m.log.Bias.Shown {
+		if bias.Shown {
 			state = model.Warn
 		}
-		out = append(out, model.Remark{State: state, Word: session.Say("bias"), Text: session.Say(m.log.Bias.Sentence)})
-	} else {
+		out = append(out, model.Remark{State: state, Word: session.Say("bias, %s", session.GrainName(bias.Crop)), Text: session.Say(bias.Sentence)})
+	}
+	if len(m.log.Biases) == 0 {
 		out = append(out, model.Remark{State: model.Missing, Word: session.Say("no check"), Text: session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
 	}
 	for _, why := range s.Ignored {

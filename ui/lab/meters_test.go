@@ -30,7 +30,7 @@ func TestMetersStand(t *testing.T) {
 		if len(chart.Limits) < 2 || len(chart.Scale) != 3 {
 			t.Errorf("meter %s: limits %v, scale %v", id, chart.Limits, chart.Scale)
 		}
-		i := slices.IndexFunc(m.Remarks(), func(s model.Remark) bool { return s.Word == "bias" })
+		i := slices.IndexFunc(m.Remarks(), func(s model.Remark) bool { return s.Word == "bias, Corn" })
 		if i < 0 || !strings.Contains(m.Remarks()[i].Text, "95 times in 100") {
 			t.Errorf("meter %s: the bias is not told with its interval: %v", id, m.Remarks())
 		}

@@ -33,6 +33,7 @@ type AskField struct {
 	ID, Label, Unit, Value, Hint string
 
 	Chars    int  // width in figures; zero takes twelve
+	Most     int  // the longest text, in letters; zero takes that of its kind
 	Figures  bool // a weight or amount: letters kept out, text at the right
 	Tick     bool // a box to tick, labelled by Label; its value is TickOn or empty
 	Required bool
@@ -44,7 +45,7 @@ type AskField struct {
 
 // Field is the field of a form that asks the same.
 func (a AskField) Field() Field {
-	f := Field{ID: a.ID, Label: a.Label, Unit: a.Unit, Chars: a.Chars, Options: a.Options, Value: a.Value, Reading: a.Hint}
+	f := Field{ID: a.ID, Label: a.Label, Unit: a.Unit, Chars: a.Chars, Most: a.Most, Options: a.Options, Value: a.Value, Reading: a.Hint}
 	switch {
 	case a.Tick:
 		f.Kind = TickField

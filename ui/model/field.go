@@ -29,6 +29,7 @@ type Field struct {
 	Kind            FieldKind
 	Part            Part
 	Chars           int // width in figures
+	Most            int // the longest text, in letters; zero takes that of its kind
 	Options         []Option
 
 	Value   string // what stands in it

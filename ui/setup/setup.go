@@ -146,9 +146,20 @@ func (s *SetUp) fill(f *model.Field) {
 	f.Value = s.values[f.ID]
 	text, err := s.check(f.ID)
 	f.Missing = text
+	if err == nil && f.Kind == model.FindField {
+		err = offList(*f)
+	}
 	if err != nil {
 		f.State, f.Note = model.Stop, session.Sentence(err)
 	}
+}
+
+// offList says that the text of a field is none of those that it offers.
+func offList(f model.Field) error {
+	if _, listed := session.Find(f.Options, func(o model.Option) bool { return o.Code == f.Value }); listed || f.Value == "" {
+		return nil
+	}
+	return fmt.Errorf("%s", session.Say("%s: %q is none of those offered. The down arrow lists them", f.Label, f.Value))
 }
 
 // needed are the fields that no ticket can do without.

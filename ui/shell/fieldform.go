@@ -2,6 +2,7 @@ package shell
 
 import (
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/widgets"
 
 	"fyne.io/fyne/v2"
@@ -176,6 +177,7 @@ func (v *FieldForm) entry(f model.Field) widgets.Keyed {
 			v.Search(f.ID, text)
 		}
 	}
+	in.Refused = func(why string) { v.window.Say(model.Warn, session.Say("%s: %s", v.Rows[f.ID].Field.Label, why)) }
 	return in.New(f)
 }
 
@@ -209,6 +211,9 @@ func (v *FieldForm) enter(id string) (next string) {
 	}
 	next = v.source.Enter(id)
 	v.Show(true)
+	if next == id { // it was refused: the next key begins anew
+		v.Select(id)
+	}
 	return next
 }
 
@@ -236,6 +241,11 @@ func (v *FieldForm) home() string {
 func (v *FieldForm) Focus(id string) {
 	v.ToForm()
 	v.Ring.Focus(id)
+	v.Select(id)
+}
+
+// Select selects the text of a field, so that the next key replaces it.
+func (v *FieldForm) Select(id string) {
 	if row := v.Rows[id]; row != nil {
 		if e, ok := row.Entry.(interface{ SelectAll() }); ok {
 			e.SelectAll()

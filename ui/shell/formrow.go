@@ -26,7 +26,7 @@ type FormRow struct {
 	// noteRoom is how far what is said below reaches, from the left of the row.
 	noteRoom float32
 	inHand   bool // the keyboard is in it
-	Mute     bool // nothing is ever said of it
+	Mute     bool // nothing is said of it unless it is wrong
 }
 
 // FormColumns is where the entries of one column begin.
@@ -83,7 +83,7 @@ func (r *FormRow) IsWrong() bool {
 // isBelow reports whether what is said of the field stands below it.
 func (r *FormRow) isBelow(s Setting) bool {
 	switch {
-	case r.Mute:
+	case r.Mute && !r.isDoubted():
 		return false
 	case s == Airy:
 		return true
@@ -94,7 +94,7 @@ func (r *FormRow) isBelow(s Setting) bool {
 // marked is the mark in the row for what does not stand below.
 func (r *FormRow) marked() model.State {
 	switch {
-	case r.Mute || r.isBelow(r.setting):
+	case r.Mute && !r.isDoubted() || r.isBelow(r.setting):
 		return model.Plain
 	case r.isDoubted():
 		return r.Field.State

@@ -202,6 +202,7 @@ func (w *Window) Go(id string) {
 		}
 		if w.Current >= 0 && w.Current != i {
 			w.before = w.Current
+			w.Stage.Leave()
 			w.body.Objects[w.Current].Hide()
 			w.Yard().EndWait() // a weight is only taken while its load is in sight
 		}

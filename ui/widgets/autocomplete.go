@@ -11,8 +11,8 @@ import (
 // below as soon as something is typed, or on arrow down.
 //
 // A code typed in full wins at once: OnPick is called without Enter when no
-// other code could follow. Enter takes the marked line; Escape closes the list
-// before it does anything else.
+// other code could follow. Enter takes the marked line, and so does leaving the
+// field; Escape closes the list before it does anything else.
 type Autocomplete struct {
 	FieldEntry
 
@@ -37,6 +37,7 @@ var _ Keyed = (*Autocomplete)(nil)
 func NewAutocomplete(options []model.Option) *Autocomplete {
 	p := &Autocomplete{options: options, marked: -1}
 	p.prepare(p)
+	p.Most = mostName
 	p.list = newPickList(p)
 	p.OnChanged = func(text string) {
 		if !p.showing {
@@ -207,15 +208,34 @@ func (p *Autocomplete) mark(i int) {
 	p.showList()
 }
 
-// FocusLost closes the list, takes a code that was typed in full, and writes
-// the chosen option out.
+// FocusLost takes what Enter would take, closes the list, and writes the chosen
+// option out.
 func (p *Autocomplete) FocusLost() {
-	p.hideList()
-	if o, found, _ := model.Exact(p.options, p.Text); found && p.chosen == nil {
+	if o, found := p.meant(); found {
 		p.choose(o)
 	}
+	p.hideList()
 	p.settle()
 	p.FieldEntry.FocusLost()
+}
+
+// meant is the option that the letters typed so far stand for: the line marked in
+// the open list, a code in full, or the only one that fits.
+func (p *Autocomplete) meant() (model.Option, bool) {
+	if p.chosen != nil || strings.TrimSpace(p.Text) == "" {
+		return model.Option{}, false
+	}
+	if p.shown && p.marked >= 0 {
+		return p.fits[p.marked], true
+	}
+	if o, found, _ := model.Exact(p.options, p.Text); found || p.FreeText {
+		return o, found
+	}
+	fits := model.Matching(p.options, p.Text)
+	if len(fits) == 1 {
+		return fits[0], true
+	}
+	return model.Option{}, false
 }
 
 func (p *Autocomplete) showList() {

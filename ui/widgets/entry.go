@@ -1,8 +1,12 @@
 package widgets
 
 import (
-	"tenthpoint/ui/paint"
+	"fmt"
+	"strings"
 	"unicode"
+	"unicode/utf8"
+
+	"tenthpoint/ui/paint"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -15,7 +19,8 @@ import (
 // Return and the keypad's Enter commit what stands there and walk on. Arriving
 // selects all of it, so that typing replaces. Whatever is typed or pasted is
 // accepted and handed to OnEdit, for the presenter to read and answer in words
-// beside the field; the one exception is a letter in a field of DigitsOnly.
+// beside the field; the exceptions are a letter in a field of DigitsOnly and what
+// is longer than a field can be.
 type FieldEntry struct {
 	widget.Entry
 	focusStop
@@ -23,12 +28,13 @@ type FieldEntry struct {
 	OnEdit   func(text string)               // the person changed the text
 	OnCommit func(text string) (next string) // Enter: which stop is next, "" for the ring's order
 	OnLeave  func(text string)               // the keyboard went elsewhere
-	OnRefuse func(letter rune)               // a letter was kept out of a DigitsOnly field
+	OnRefuse func(why string)                // something typed or pasted was kept out
 	OnUp     func()                          // arrow up; nil leaves it to the cursor
 	OnDown   func()                          // arrow down
 
 	DigitsOnly bool // letters are kept out; figures, signs and points are not
 	Figures    bool // text stands at the right, figures under figures
+	Most       int  // the longest text, in letters; zero takes that of its kind
 
 	showing bool // the presenter is writing, not the person
 	focused bool
@@ -120,15 +126,16 @@ func (e *FieldEntry) Commit() {
 	e.advance(next)
 }
 
-// TypedRune takes a letter, unless the field is for figures.
+// TypedRune takes a letter, unless the field is for figures or full.
 func (e *FieldEntry) TypedRune(r rune) {
-	if e.DigitsOnly && unicode.IsLetter(r) {
-		if e.OnRefuse != nil {
-			e.OnRefuse(r)
-		}
-		return
+	switch {
+	case e.DigitsOnly && unicode.IsLetter(r):
+		e.refuse(words.NoLetters)
+	case e.room() < 1:
+		e.refuse(e.tooLong())
+	default:
+		e.Entry.TypedRune(r)
 	}
-	e.Entry.TypedRune(r)
 }
 
 // FocusGained selects all.
@@ -260,3 +267,80 @@ func (e *FieldEntry) indent() float32 {
 	width := fyne.MeasureText(e.Text, p.Size("text"), e.TextStyle).Width + 2*p.Inner()
 	return max(0, e.Size().Width-letterInset(e)-width)
 }
+
+// The longest texts, in letters, that an entry takes unless it is told otherwise.
+// An entry lays out all of its text at every keystroke: a megabyte pasted into one
+// stops the window for a minute.
+const (
+	mostWords   = 200
+	mostName    = 80 // to find one of a list by
+	mostFigures = 24
+)
+
+// most is the longest text that the entry takes, in letters.
+func (e *FieldEntry) most() int {
+	switch {
+	case e.Most > 0:
+		return e.Most
+	case e.DigitsOnly:
+		return mostFigures
+	}
+	return mostWords
+}
+
+// room is how many letters more the entry takes; those selected will be replaced.
+func (e *FieldEntry) room() int {
+	return e.most() - utf8.RuneCountInString(e.Text) + utf8.RuneCountInString(e.SelectedText())
+}
+
+// body is the entry that a place to type is made of.
+func (e *FieldEntry) body() *FieldEntry { return e }
+
+// refuse tells why something typed or pasted was kept out.
+func (e *FieldEntry) refuse(why string) {
+	if e.OnRefuse != nil {
+		e.OnRefuse(why)
+	}
+}
+
+// tooLong says how long a text may be.
+func (e *FieldEntry) tooLong() string { return fmt.Sprintf(words.TooLong, e.most()) }
+
+// TypedShortcut is that of the entry, with a paste that is cut to the room there is.
+func (e *FieldEntry) TypedShortcut(s fyne.Shortcut) {
+	paste, ok := s.(*fyne.ShortcutPaste)
+	if !ok {
+		e.Entry.TypedShortcut(s)
+		return
+	}
+	text, whole := oneLine(paste.Clipboard.Content(), e.room())
+	e.Entry.TypedShortcut(&fyne.ShortcutPaste{Clipboard: pasted(text)})
+	if !whole {
+		e.refuse(e.tooLong())
+	}
+}
+
+// oneLine is the beginning of a text with at most so many letters, in which tabs and
+// line ends are spaces; whole reports whether that is all of it.
+func oneLine(text string, most int) (cut string, whole bool) {
+	text = strings.TrimFunc(text, unicode.IsControl)
+	var b strings.Builder
+	letters := 0
+	for _, r := range text {
+		if letters >= most {
+			return b.String(), false
+		}
+		if unicode.IsControl(r) {
+			r = ' '
+		}
+		b.WriteRune(r)
+		letters++
+	}
+	return b.String(), true
+}
+
+// pasted is a clipboard that holds one text.
+type pasted string
+
+func (p pasted) Content() string   { return string(p) }
+func (p pasted) SetContent(string) {}

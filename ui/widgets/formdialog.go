@@ -30,6 +30,7 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 	var stacked []fyne.CanvasObject
 	for i, spec := range f.Fields {
 		in := Input{Edit: func(string) { typed() }, Search: func(string) { typed() }}
+		in.Refused = func(why string) { rows[i].field.SetNote(model.Warn, why) }
 		if i == len(f.Fields)-1 && !f.Danger {
 			in.Enter = func() string { submit(); return spec.ID }
 		}

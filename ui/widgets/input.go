@@ -18,6 +18,8 @@ type Input struct {
 	Leave func(text string, unfound bool)
 	// Search is told the letters typed to find an option, while none is chosen.
 	Search func(text string)
+	// Refused is told why something typed or pasted was kept out.
+	Refused func(why string)
 }
 
 // New makes the place to type of a field, with its value in it.
@@ -30,6 +32,12 @@ func (in Input) New(f model.Field) Keyed {
 		made = in.checkbox()
 	default:
 		made = in.entry(f.Kind == model.FigureField)
+	}
+	if e, typed := made.(interface{ body() *FieldEntry }); typed {
+		e.body().OnRefuse = in.Refused
+		if f.Most > 0 {
+			e.body().Most = f.Most
+		}
 	}
 	SetInput(made, f)
 	return made

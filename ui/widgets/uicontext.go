@@ -143,6 +143,15 @@ func (s *UIContext) sinkAll() {
 	s.layer.RemoveAll()
 }
 
+// Leave takes the keyboard from whatever has it, which ends what is typed there, and
+// closes every list: the screen they belong to goes out of sight.
+func (s *UIContext) Leave() {
+	if s.FrontDialog() == nil {
+		s.canvas.Unfocus()
+	}
+	s.sinkAll()
+}
+
 // Press sends keys to whatever has the keyboard, one after another, as a
 // window does. Tests walk a screen with it.
 func (s *UIContext) Press(keys ...fyne.KeyName) {

@@ -11,6 +11,9 @@ type Words struct {
 	More    string // "%d more": a list longer than it is drawn
 	Needed  string // beside a field that must be filled
 
+	NoLetters string // a letter was typed into a field for figures
+	TooLong   string // "%d letters": more was typed or pasted than a field takes
+
 	// What a status line says before the sentence.
 	StatusOK, StatusWarn, StatusStop, StatusWait string
 
@@ -26,6 +29,7 @@ func EnglishWords() Words {
 	return Words{
 		Agree: "OK", Cancel: "Cancel", Close: "Close", Halt: "Stop",
 		NoMatch: "Nothing fits", More: "%d more", Needed: "This is needed.",
+		NoLetters: "Only figures go here: the letter is left out.", TooLong: "At most %d letters go here: the rest is left out.",
 		StatusOK: "Done", StatusWarn: "Take care", StatusStop: "Not done", StatusWait: "Working",
 		Ctrl: "Ctrl", Shift: "Shift", Alt: "Alt", Super: "Super",
 		Escape: "Esc", Enter: "Enter", Tab: "Tab", Space: "Space", Delete: "Del", Insert: "Ins",

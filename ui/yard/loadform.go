@@ -150,15 +150,17 @@ func (f *LoadForm) Fields() []model.Field {
 	return out
 }
 
-// FirstToDo is the field where the work on a load goes on: the first still to be
-// filled, else the one edited last, else the first. It is never the act that
+// FirstToDo is the field where the work on a load goes on: the one edited last while
+// its text is not in the book, else the first still to be filled, else the one edited
+// last, else the first. It is never the act that
 // issues the load: somebody who comes back to a whole load comes to change
 // something, and Enter would print the ticket with the mistake in it.
 func (f *LoadForm) FirstToDo() string {
-	if missing := f.Now.FirstMissing(); missing != "" {
+	_, known := f.Now.Line(f.edited)
+	if missing := f.Now.FirstMissing(); missing != "" && !(known && f.typed.has(f.edited)) {
 		return missing
 	}
-	if _, known := f.Now.Line(f.edited); known {
+	if known {
 		return f.edited
 	}
 	return f.Now.lines[0].ID

@@ -117,6 +117,7 @@ func (v *loadView) sayWrong(row *shell.FormRow) {
 func (v *loadView) commit(id string) (next string) {
 	if row := v.Rows[id]; row.Field.State == model.Stop && v.form().IsTyped(id) {
 		v.SayWrong(id)
+		v.Select(id) // the next key begins anew
 		return id
 	}
 	v.write()

@@ -27,8 +27,8 @@ type standing struct {
 	remarks  session.Remarks
 	missing  map[string]bool
 	lacking  []guard.Lacking
-	asked    guard.Asked // questions of the house that wait for an answer
-	unread   bool        // a typed text cannot be used
+	asked    guard.Asked     // questions of the house that wait for an answer
+	refused  map[string]bool // fields whose typed text cannot be used
 }
 
 // standingOf tries a form of typed texts on a copy of its load, and says beside each
@@ -37,7 +37,7 @@ func standingOf(f *session.Session, form *entry.Form, book *load.Load, texts map
 	tried := form.Tried()
 	s := &standing{
 		Load: tried.Load, form: form, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
-		missing: tried.Missing, lacking: tried.Lacking, asked: tried.Asked, remarks: session.Remarks{}, readings: map[string]string{},
+		missing: tried.Missing, lacking: tried.Lacking, asked: tried.Asked, remarks: session.Remarks{}, readings: map[string]string{}, refused: map[string]bool{},
 	}
 	s.lines = linesOf(form, appearances{f, book, s})
 	for _, field := range slices.Sorted(maps.Keys(tried.Remarks)) {
@@ -50,7 +50,9 @@ func standingOf(f *session.Session, form *entry.Form, book *load.Load, texts map
 		if typed && l.reading != nil && refused[l.ID] == nil {
 			s.readings[l.ID] = l.reading(text, s.Load)
 		}
-		s.unread = s.unread || typed && s.remarks[l.ID].State == model.Stop
+		if typed && s.remarks[l.ID].State == model.Stop {
+			s.refused[l.ID] = true
+		}
 	}
 	return s
 }
@@ -156,12 +158,17 @@ func (s *standing) Next() model.Remark { return nextAct(s.Load, s.settlement != 
 // CanIssue reports whether the load is whole and settles, every typed text can be
 // used, and nothing that the house asks is unanswered.
 func (s *standing) CanIssue() bool {
-	return s.settlement != nil && !s.unread && len(s.lacking) == 0 && len(s.asked) == 0
+	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0
 }
 
 // WhyNotIssue is the first thing that keeps the ticket from being issued, as a
 // sentence.
 func (s *standing) WhyNotIssue() string {
+	for _, l := range s.lines {
+		if r := s.remarks[l.ID]; s.refused[l.ID] && r.State == model.Stop {
+			return session.Say("%s: %s", l.label, r.Text)
+		}
+	}
 	for _, m := range s.Load.Missing() {
 		return session.Text(m.Sentence)
 	}

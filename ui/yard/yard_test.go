@@ -161,3 +161,35 @@ func TestStepGoesRound(t *testing.T) {
 		t.Errorf("went %v, want %v", seen, want)
 	}
 }
+
+// Whoever comes back to a truck goes on where it was left: in the figure that is
+// half typed, else in the first that is missing, else in the one edited last.
+func TestATruckTakenUpAgain(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	f := NewLoadForm(r.Session, nil)
+	fillIn(f, wholeCorn[:4])
+	f.Type("tare", "2412.5") // no division of the scale: it stays on the form
+	sessiontest.Must(t, f.Commit())
+	if at := f.FirstToDo(); at != "tare" {
+		t.Errorf("with a tare half typed work goes on in %q", at)
+	}
+	f.Restore("tare")
+	if at := f.FirstToDo(); at != "moisture" {
+		t.Errorf("without a moisture work goes on in %q", at)
+	}
+	fillIn(f, wholeCorn[4:])
+	f.Type("gross", "52280")
+	sessiontest.Must(t, f.Commit())
+	if at := f.FirstToDo(); at != "gross" {
+		t.Errorf("on a whole load work goes on in %q", at)
+	}
+}
+
+// What keeps a ticket back is named with the figure that cannot be used first.
+func TestTheRefusedFigureIsNamedFirst(t *testing.T) {
+	f := corn(sessiontest.EmptyDemo(t), "tare")
+	f.Type("moisture", "614.2")
+	if why := f.Now.WhyNotIssue(); !strings.HasPrefix(why, "Moisture: ") {
+		t.Errorf("the ticket is kept back by %q", why)
+	}
+}

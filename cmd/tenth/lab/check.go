@@ -114,7 +114,7 @@ type benchBias struct {
 }
 
 func (benchBias) Help() string {
-	return `The mean error of the checks, and the interval that holds the true bias 95 times in 100. It is shown and argued with: no reading is changed for it.
+	return `The mean error of the checks grain by grain, since a calibration belongs to one grain, and the interval that holds the true bias 95 times in 100. It is shown and argued with: no reading is changed for it.
 
     tenth bench bias bench-1 --last 10
     tenth bench bias bench-1 --commodity corn --working`
@@ -122,18 +122,23 @@ func (benchBias) Help() string {
 
 func (c benchBias) Run(t *terminal.Terminal) error {
 	return c.withLog(t, func(p *terminal.Session, log office.MeterLog) error {
-		if log.Bias.N == 0 {
+		if len(log.Biases) == 0 {
 			return terminal.Refusal("Read a reference sample on it with \"tenth bench check\"", "meter %s has no such check under calibration %s", log.Meter.ID, log.Meter.Calibration)
 		}
 		if c.JSON {
 			return p.PrintJSON(biasJSON(log))
 		}
-		p.Say("%s", log.Bias.Sentence)
+		for _, b := range log.Biases {
+			p.Say("%s: %s", b.Grain, b.Sentence)
+		}
 		p.Say("")
 		tellChart(p, log)
-		if c.Working {
-			p.Say("")
-			fmt.Fprint(p.Stdout, log.Sheet.TextIn(int(c.Width), p.Language()))
+		for _, b := range log.Biases {
+			if c.Working {
+				p.Say("")
+				p.Say("%s", b.Grain)
+				fmt.Fprint(p.Stdout, b.Sheet.TextIn(int(c.Width), p.Language()))
+			}
 		}
 		return nil
 	})
@@ -171,7 +176,6 @@ func tellChart(p *terminal.Session, log office.MeterLog) {
 }
 
 func biasJSON(log office.MeterLog) map[string]any {
-	b := log.Bias
 	checks := []map[string]any{}
 	for _, p := range log.Chart.Points {
 		checks = append(checks, map[string]any{
@@ -179,11 +183,15 @@ func biasJSON(log office.MeterLog) map[string]any {
 			"error": p.Check.Error().String(), "allowed": amountOrNone(p.Limited, p.Limit), "outside": p.Outside, "by": p.Check.By,
 		})
 	}
-	out := map[string]any{"meter": log.Meter.ID, "checks": checks, "mean": b.Mean.Value().String(), "shown": b.Shown, "sentence": b.Sentence, "working": log.Sheet}
-	if b.SE != nil {
-		out["standard_error"], out["low"], out["high"] = b.SE.Value().String(), b.Low.Value().String(), b.High.Value().String()
+	biases := []map[string]any{}
+	for _, b := range log.Biases {
+		one := map[string]any{"crop": b.Crop, "references": fmt.Sprint(b.N), "mean": b.Mean.Value().String(), "shown": b.Shown, "sentence": b.Sentence, "working": b.Sheet}
+		if b.SE != nil {
+			one["standard_error"], one["low"], one["high"] = b.SE.Value().String(), b.Low.Value().String(), b.High.Value().String()
+		}
+		biases = append(biases, one)
 	}
-	return out
+	return map[string]any{"meter": log.Meter.ID, "checks": checks, "biases": biases}
 }
 
 // benchLog writes a meter's log as a paper.

@@ -145,7 +145,7 @@ func problemsJSON(err error) []problemJSON {
 	case nil:
 	case tomlfile.Problems:
 		for _, p := range e {
-			out = append(out, problemJSON{p.File, lineNumber(p.Line), p.Excerpt, p.What, p.Remedy})
+			out = append(out, problemJSON{p.File, lineNumber(p.Line), p.Excerpt, p.What.String(), p.Remedy.String()})
 		}
 	case interface{ Unwrap() []error }:
 		for _, one := range e.Unwrap() {

@@ -164,15 +164,8 @@ func meant(near, known []string) message.Text {
 func inFile(mistakes tomlfile.Problems) []Complaint {
 	var out []Complaint
 	for _, p := range mistakes {
-		what := p.File
-		if p.Line > 0 {
-			what = fmt.Sprintf("%s:%d", p.File, p.Line)
-		}
-		what += ": " + stopped(p.What)
-		if p.Excerpt != "" {
-			what += "\n    " + p.Excerpt
-		}
-		out = append(out, Complaint{What: what, Hint: p.Remedy})
+		what := message.List("\n    ", message.New("%v: %s", p.Place(), withStop(p.What)), message.Own(p.Excerpt))
+		out = append(out, complaint(what, p.Remedy))
 	}
 	return out
 }
@@ -230,4 +223,12 @@ func stopped(text string) string {
 		return text
 	}
 	return text + "."
+}
+
+// withStop is a text that ends with a full stop, in whichever language it is said.
+func withStop(t message.Text) message.Text {
+	if said := t.String(); stopped(said) == said {
+		return t
+	}
+	return message.New("%s.", t)
 }

@@ -1,8 +1,7 @@
 package chart
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -27,26 +26,26 @@ func (a axis) interval(x quantity.Amount) int {
 
 // fall says where the marks stop rising, with the number of the mark; the
 // number is -1 when they rise throughout.
-func (a axis) fall() (at int, what string) {
+func (a axis) fall() (at int, what message.Text) {
 	for i := 1; i < len(a); i++ {
 		if !a[i].More(a[i-1]) {
-			return i, fmt.Sprintf("%s comes after %s", a[i], a[i-1])
+			return i, message.New("%s comes after %s", a[i], a[i-1])
 		}
 	}
-	return -1, ""
+	return -1, message.Text{}
 }
 
 // gap says where the marks leave out a step: a line lost in copying a chart
 // would otherwise be bridged in silence.
-func (a axis) gap() (at int, what string) {
+func (a axis) gap() (at int, what message.Text) {
 	if len(a) < 3 {
-		return -1, ""
+		return -1, message.Text{}
 	}
 	step := a[1].Sub(a[0])
 	for i := 2; i < len(a); i++ {
 		if here := a[i].Sub(a[i-1]); here.Cmp(step) != 0 {
-			return i, fmt.Sprintf("from %s to %s is a step of %s, but the chart begins in steps of %s", a[i-1], a[i], here, step)
+			return i, message.New("from %s to %s is a step of %s, but the chart begins in steps of %s", a[i-1], a[i], here, step)
 		}
 	}
-	return -1, ""
+	return -1, message.Text{}
 }

@@ -1,9 +1,9 @@
 package chart
 
 import (
-	"fmt"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -15,7 +15,7 @@ const leastMarks = 2
 func (r *chartReader) temperatures(head *tomlfile.Table) {
 	texts := head.Texts("temperatures")
 	if len(texts) < leastMarks {
-		head.AddProblem("temperatures", "chart.temperatures names fewer than two temperatures", r.form.temperatures)
+		head.AddProblem("temperatures", message.New("chart.temperatures names fewer than two temperatures"), r.form.temperatures)
 		return
 	}
 	marks, ok := amounts(head, "temperatures", texts, quantity.Fahrenheit, quantity.Celsius)
@@ -24,12 +24,12 @@ func (r *chartReader) temperatures(head *tomlfile.Table) {
 	}
 	for _, m := range marks {
 		if m.Unit() != marks[0].Unit() {
-			head.AddProblem("temperatures", fmt.Sprintf("chart.temperatures holds both %s and %s", marks[0], m), "Write the whole axis on one scale.")
+			head.AddProblem("temperatures", message.New("chart.temperatures holds both %s and %s", marks[0], m), message.New("Write the whole axis on one scale."))
 			return
 		}
 	}
 	r.chart.temperatures = marks
-	r.checkAxis("temperatures", marks, func(int) (*tomlfile.Table, string) { return head, "temperatures" })
+	r.checkAxis(message.New("temperatures"), marks, func(int) (*tomlfile.Table, string) { return head, "temperatures" })
 }
 
 // amounts reads a list of figures in one of the units.
@@ -39,10 +39,10 @@ func amounts(t *tomlfile.Table, key string, texts []string, units ...quantity.Un
 	for i, text := range texts {
 		a, err := quantity.ParseAmount(text)
 		if err != nil {
-			t.AddProblem(key, fmt.Sprintf("%s, number %d: %v", key, i+1, err), "")
+			t.AddProblem(key, message.New("%v, number %d: %v", key, i+1, err), message.Text{})
 			ok = false
 		} else if !slices.Contains(units, a.Unit()) {
-			t.AddProblem(key, fmt.Sprintf("%s, number %d, is %s", key, i+1, a), fmt.Sprintf("It must be in %s.", unitWords(units)))
+			t.AddProblem(key, message.New("%v, number %d, is %s", key, i+1, a), message.New("It must be in %s.", unitWords(units)))
 			ok = false
 		}
 		out = append(out, a)
@@ -60,28 +60,28 @@ func unitWords(units []quantity.Unit) string {
 
 // checkAxis finds marks that do not rise and steps left out; where says which
 // table and key of a mark.
-func (r *chartReader) checkAxis(name string, a axis, where func(mark int) (*tomlfile.Table, string)) {
+func (r *chartReader) checkAxis(name message.Text, a axis, where func(mark int) (*tomlfile.Table, string)) {
 	if at, what := a.fall(); at >= 0 {
 		t, key := where(at)
-		t.AddProblem(key, fmt.Sprintf("the %s do not rise: %s", name, what), "Put the chart in rising order; each figure stands once.")
+		t.AddProblem(key, message.New("the %s do not rise: %s", name, what), message.New("Put the chart in rising order; each figure stands once."))
 		return
 	}
 	if at, what := a.gap(); at >= 0 && r.chart.uneven == "" {
 		t, key := where(at)
-		t.AddProblem(key, fmt.Sprintf("the %s have a gap: %s", name, what), "Put in what is missing. If the printed chart changes its step there, "+r.form.uneven+".")
+		t.AddProblem(key, message.New("the %s have a gap: %s", name, what), message.New("Put in what is missing. If the printed chart changes its step there, %s.", r.form.uneven))
 	}
 }
 
 func (r *chartReader) rows(rows []*tomlfile.Table) {
 	if len(rows) < leastMarks {
-		r.root.AddProblem("row", fmt.Sprintf("the chart has %d rows and needs at least two", len(rows)), r.form.row)
+		r.root.AddProblem("row", message.New("the chart has %d rows and needs at least two", len(rows)), r.form.row)
 	}
 	for _, t := range rows {
 		r.chart.dials = append(r.chart.dials, t.Amount("dial", quantity.Dial))
 		r.chart.cells = append(r.chart.cells, r.cells(t))
 	}
 	if len(rows) >= leastMarks {
-		r.checkAxis("dial readings", r.chart.dials, func(n int) (*tomlfile.Table, string) { return rows[n], "dial" })
+		r.checkAxis(message.New("dial readings"), r.chart.dials, func(n int) (*tomlfile.Table, string) { return rows[n], "dial" })
 	}
 }
 
@@ -89,7 +89,7 @@ func (r *chartReader) rows(rows []*tomlfile.Table) {
 func (r *chartReader) cells(t *tomlfile.Table) []quantity.Amount {
 	texts := t.Texts("cells")
 	if want := len(r.chart.temperatures); want > 0 && len(texts) != want {
-		t.AddProblem("cells", fmt.Sprintf("this row has %d cells for %d temperatures", len(texts), want), "Write one cell for each temperature, none empty.")
+		t.AddProblem("cells", message.New("this row has %d cells for %d temperatures", len(texts), want), message.New("Write one cell for each temperature, none empty."))
 		return nil
 	}
 	cells, ok := amounts(t, "cells", texts, quantity.Percent)
@@ -98,7 +98,7 @@ func (r *chartReader) cells(t *tomlfile.Table) []quantity.Amount {
 	}
 	for i, m := range cells {
 		if m.Sign() <= 0 || !m.Less(quantity.Int(100, quantity.Percent)) {
-			t.AddProblem("cells", fmt.Sprintf("cell %d is %s; a moisture lies above 0 %% and below 100 %%", i+1, m), "Compare the row with the printed chart.")
+			t.AddProblem("cells", message.New("cell %d is %s; a moisture lies above 0 %% and below 100 %%", i+1, m), message.New("Compare the row with the printed chart."))
 			return nil
 		}
 	}
@@ -131,14 +131,14 @@ func (r *chartReader) testWeights() {
 		weight := t.Amount("weight", units...)
 		k.weights, k.adds = append(k.weights, weight), append(k.adds, t.Amount("add", quantity.Point))
 		if weight.Unit() != k.weights[0].Unit() {
-			t.AddProblem("weight", fmt.Sprintf("this test weight is in %s, the first in %s", weight.Unit(), k.weights[0].Unit()), "Write them all in one unit.")
+			t.AddProblem("weight", message.New("this test weight is in %s, the first in %s", weight.Unit(), k.weights[0].Unit()), message.New("Write them all in one unit."))
 			return
 		}
 	}
 	if len(rows) < leastMarks {
-		r.root.AddProblem("test_weight", fmt.Sprintf("the table by test weight has %d rows and needs at least two", len(rows)), r.form.testWeight)
+		r.root.AddProblem("test_weight", message.New("the table by test weight has %d rows and needs at least two", len(rows)), r.form.testWeight)
 		return
 	}
-	r.checkAxis("test weights", k.weights, func(n int) (*tomlfile.Table, string) { return rows[n], "weight" })
+	r.checkAxis(message.New("test weights"), k.weights, func(n int) (*tomlfile.Table, string) { return rows[n], "weight" })
 	r.chart.testWeight = k
 }

@@ -3,10 +3,10 @@ package chart
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -67,32 +67,32 @@ func (r *chartReader) identity(t *tomlfile.Table) {
 	c.Example = t.Bool("example")
 	if c.Crop = t.Text("crop"); c.Crop != "" {
 		if _, err := grain.ByID(c.Crop); err != nil {
-			t.AddProblem("crop", "chart.crop: "+err.Error(), "Write one of the known ids; a class of wheat is a crop of its own.")
+			t.AddProblem("crop", message.New("chart.crop: %s", err), message.New("Write one of the known ids; a class of wheat is a crop of its own."))
 		}
 	}
 	c.From, c.Until = t.Date("from"), t.OptionalDate("until")
 	if !c.Until.IsZero() && c.Until.Before(c.From) {
-		t.AddProblem("until", fmt.Sprintf("the chart ends on %s, before it begins on %s", c.Until, c.From), "Swap the two days, or leave until out for a chart without an end.")
+		t.AddProblem("until", message.New("the chart ends on %s, before it begins on %s", c.Until, c.From), message.New("Swap the two days, or leave until out for a chart without an end."))
 	}
 }
 
 func (r *chartReader) limits(t *tomlfile.Table) {
 	c := r.chart
-	c.Mass = above(t, "mass", "Write the grain weighed into the meter, such as \"250 g\".", quantity.Gram)
-	c.MaxDifference = above(t, "max_meter_to_grain", "Write the most the grain may differ from the meter, such as \"20 °F\".", quantity.Fahrenheit, quantity.Celsius)
+	c.Mass = above(t, "mass", message.New("Write the grain weighed into the meter, such as \"250 g\"."), quantity.Gram)
+	c.MaxDifference = above(t, "max_meter_to_grain", message.New("Write the most the grain may differ from the meter, such as \"20 °F\"."), quantity.Fahrenheit, quantity.Celsius)
 	c.Moisture, r.moisture = r.span("moisture", quantity.Percent)
 	c.Ambient, _ = r.span("ambient", quantity.Fahrenheit, quantity.Celsius)
 	c.uneven = t.OptionalText("uneven_steps")
 }
 
 // above is a required figure over zero.
-func above(t *tomlfile.Table, key, remedy string, units ...quantity.Unit) quantity.Amount {
+func above(t *tomlfile.Table, key string, remedy message.Text, units ...quantity.Unit) quantity.Amount {
 	if !t.Has(key) {
 		return t.Amount(key, units...) // says that it is missing
 	}
 	a, read := t.OptionalAmount(key, units...)
 	if read && a.Sign() <= 0 {
-		t.AddProblem(key, fmt.Sprintf("%s.%s is %s, which is not above zero", t.Path(), key, a), remedy)
+		t.AddProblem(key, message.New("%v.%v is %s, which is not above zero", t.Path(), key, a), remedy)
 	}
 	return a
 }
@@ -106,10 +106,10 @@ func (r *chartReader) span(key string, units ...quantity.Unit) (quantity.Span, *
 	s := quantity.Span{Low: t.Amount("low", units...), High: t.Amount("high", units...)}
 	switch {
 	case s.Low.Unit() != s.High.Unit():
-		t.AddProblem("high", fmt.Sprintf("%s.low is in %s and %s.high in %s", key, s.Low.Unit(), key, s.High.Unit()), "Write both in one unit.")
+		t.AddProblem("high", message.New("%v.low is in %s and %v.high in %s", key, s.Low.Unit(), key, s.High.Unit()), message.New("Write both in one unit."))
 		s.High = quantity.Zero(s.Low.Unit())
 	case t.Has("low") && t.Has("high") && !s.High.More(s.Low):
-		t.AddProblem("high", fmt.Sprintf("%s.high %s is not above %s.low %s", key, s.High, key, s.Low), "Swap the two, or mend the figure.")
+		t.AddProblem("high", message.New("%v.high %s is not above %v.low %s", key, s.High, key, s.Low), message.New("Swap the two, or mend the figure."))
 	}
 	return s, t
 }

@@ -4,23 +4,25 @@ import (
 	"bytes"
 	"slices"
 	"strings"
+
+	"tenthpoint/internal/message"
 )
 
 // chartForm is how a form of chart file writes its parts, for remedies.
-type chartForm struct{ temperatures, uneven, row, testWeight string }
+type chartForm struct{ temperatures, uneven, row, testWeight message.Text }
 
 var (
 	tomlChart = chartForm{
-		temperatures: "Write the heading of every column, like [\"40 °F\", \"50 °F\"].",
-		uneven:       "write uneven_steps = \"why\" under [chart]",
-		row:          "Write a [[row]] with dial and cells for every line of the chart.",
-		testWeight:   "Write a [[test_weight]] with weight and add for every line.",
+		temperatures: message.New("Write the heading of every column, like [\"40 °F\", \"50 °F\"]."),
+		uneven:       message.New("write uneven_steps = \"why\" under [chart]"),
+		row:          message.New("Write a [[row]] with dial and cells for every line of the chart."),
+		testWeight:   message.New("Write a [[test_weight]] with weight and add for every line."),
 	}
 	csvChart = chartForm{
-		temperatures: "Head the table with a line like dial,40 °F,50 °F.",
-		uneven:       "add a line chart,uneven_steps,why",
-		row:          "Write every line of the chart under the heading: dial, then its cells.",
-		testWeight:   "Write every line under the heading: test weight, then the points to add.",
+		temperatures: message.New("Head the table with a line like dial,40 °F,50 °F."),
+		uneven:       message.New("add a line chart,uneven_steps,why"),
+		row:          message.New("Write every line of the chart under the heading: dial, then its cells."),
+		testWeight:   message.New("Write every line under the heading: test weight, then the points to add."),
 	}
 )
 

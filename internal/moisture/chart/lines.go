@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -47,7 +48,7 @@ type chartLines struct {
 
 type wrongInLine struct {
 	line         int
-	what, remedy string
+	what, remedy message.Text
 }
 
 // linesFile reads a chart's lines into the tables that TOML would have given.
@@ -64,19 +65,19 @@ func linesFile(name string, text []byte) *tomlfile.File {
 	return file
 }
 
-func (l *chartLines) refuse(line int, remedy, what string, args ...any) {
-	l.wrong = append(l.wrong, wrongInLine{line, fmt.Sprintf(what, args...), remedy})
+func (l *chartLines) refuse(line int, what, remedy message.Text) {
+	l.wrong = append(l.wrong, wrongInLine{line, what, remedy})
 }
 
 // readable refuses files that a spreadsheet saved some other way.
 func (l *chartLines) readable(text []byte) bool {
 	switch {
 	case len(text) > mostBytes:
-		l.refuse(0, "Check that this is the right file.", "the file has %d bytes; a chart has at most %d", len(text), mostBytes)
+		l.refuse(0, message.New("the file has %d bytes; a chart has at most %d", len(text), mostBytes), message.New("Check that this is the right file."))
 	case !utf8.Valid(text):
-		l.refuse(0, "Save it as CSV UTF-8, so that ° survives.", "the file is not in UTF-8")
+		l.refuse(0, message.New("the file is not in UTF-8"), message.New("Save it as CSV UTF-8, so that ° survives."))
 	case bytes.HasPrefix(text, []byte("chart;")):
-		l.refuse(1, "Save it with commas between the fields and points in the figures.", "the fields are parted by semicolons")
+		l.refuse(1, message.New("the fields are parted by semicolons"), message.New("Save it with commas between the fields and points in the figures."))
 	default:
 		return true
 	}
@@ -93,7 +94,7 @@ func (l *chartLines) read(text []byte) {
 		}
 		var parse *csv.ParseError
 		if errors.As(err, &parse) {
-			l.refuse(parse.Line, "Mend the quotes: a field with a comma stands in one pair of them.", "this is not a line of comma-separated values: %v", parse.Err)
+			l.refuse(parse.Line, message.New("this is not a line of comma-separated values: %v", parse.Err), message.New("Mend the quotes: a field with a comma stands in one pair of them."))
 			return
 		}
 		line, _ := r.FieldPos(0)
@@ -137,7 +138,7 @@ func isFigure(text string) bool { return strings.IndexAny(text, "0123456789.+-")
 
 func (l *chartLines) temperatures(line int, headings []string) {
 	if l.at["chart.temperatures"] > 0 {
-		l.refuse(line, "Leave one of them.", "the chart has a second heading of temperatures")
+		l.refuse(line, message.New("the chart has a second heading of temperatures"), message.New("Leave one of them."))
 		return
 	}
 	l.set(line, "chart", "temperatures", texts(headings))
@@ -162,7 +163,7 @@ func (l *chartLines) testWeights(line int, fields []string) {
 // row is one line of figures under a heading.
 func (l *chartLines) row(line int, fields []string) {
 	if l.table == "" {
-		l.refuse(line, csvChart.temperatures, "figures stand here before any heading")
+		l.refuse(line, message.New("figures stand here before any heading"), csvChart.temperatures)
 		return
 	}
 	row := map[string]any{}
@@ -178,7 +179,7 @@ func (l *chartLines) row(line int, fields []string) {
 			row["add"] = withUnit(fields[1], l.units[1])
 		}
 		if len(fields) > 2 {
-			l.refuse(line, csvChart.testWeight, "this line has %d figures; a test weight has one to add", len(fields))
+			l.refuse(line, message.New("this line has %d figures; a test weight has one to add", len(fields)), csvChart.testWeight)
 		}
 	}
 	rows, _ := l.values[l.table].([]map[string]any)
@@ -205,13 +206,13 @@ func texts(fields []string) []any {
 
 // key is a line of table, key and value.
 func (l *chartLines) key(line int, fields []string) {
-	const remedy = "Write table, key and value, like chart,mass,250 g; a text with a comma stands in quotes."
+	var remedy = message.New("Write table, key and value, like chart,mass,250 g; a text with a comma stands in quotes.")
 	if len(fields) > 3 {
-		l.refuse(line, remedy, "this line has %d fields where three belong", len(fields))
+		l.refuse(line, message.New("this line has %d fields where three belong", len(fields)), remedy)
 		return
 	}
 	if len(fields) < 2 {
-		l.refuse(line, remedy, "%q alone says nothing", fields[0])
+		l.refuse(line, message.New("%q alone says nothing", fields[0]), remedy)
 		return
 	}
 	value := ""
@@ -236,11 +237,11 @@ func flagOrText(text string) any {
 func (l *chartLines) set(line int, table, key string, value any) {
 	path := table + "." + key
 	if before := l.at[path]; before > 0 {
-		l.refuse(line, "Leave one of them.", "%s stands here and on line %d", path, before)
+		l.refuse(line, message.New("%v stands here and on line %d", path, before), message.New("Leave one of them."))
 		return
 	}
 	if table == "row" || table == "test_weight" {
-		l.refuse(line, csvChart.row, "%s is no table of keys", table)
+		l.refuse(line, message.New("%v is no table of keys", table), csvChart.row)
 		return
 	}
 	values, ok := l.values[table].(map[string]any)

@@ -1,8 +1,7 @@
 package chart
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -24,22 +23,22 @@ func (r *chartReader) order(rows []*tomlfile.Table) {
 			if i > 0 {
 				before := c.cells[i-1][j]
 				if way := cell.Cmp(before); way == 0 || way != down {
-					r.disorder(rows[i], j, cell, before, c.dials[i-1], "down the dial")
+					r.disorder(rows[i], j, cell, before, c.dials[i-1], message.New("down the dial"))
 				}
 			}
 			if j > 0 {
 				before := row[j-1]
 				if way := cell.Cmp(before); way != 0 && way != across {
-					r.disorder(rows[i], j, cell, before, c.temperatures[j-1], "across the temperatures")
+					r.disorder(rows[i], j, cell, before, c.temperatures[j-1], message.New("across the temperatures"))
 				}
 			}
 		}
 	}
 }
 
-func (r *chartReader) disorder(t *tomlfile.Table, column int, cell, before, mark quantity.Amount, way string) {
-	t.AddProblem("cells", fmt.Sprintf("going %s, the cell at %s is %s after %s at %s, which is not the way the rest of the chart goes",
-		way, r.chart.temperatures[column], cell, before, mark), "Compare both cells with the printed chart.")
+func (r *chartReader) disorder(t *tomlfile.Table, column int, cell, before, mark quantity.Amount, way message.Text) {
+	t.AddProblem("cells", message.New("going %s, the cell at %s is %s after %s at %s, which is not the way the rest of the chart goes",
+		way, r.chart.temperatures[column], cell, before, mark), message.New("Compare both cells with the printed chart."))
 }
 
 // reach checks that the range the chart answers for lies inside what its cells
@@ -52,6 +51,6 @@ func (r *chartReader) reach() {
 		}
 	}
 	if m := r.chart.Moisture; m.Given() && (m.High.More(high) || m.Low.Less(low)) {
-		r.moisture.AddProblem("", fmt.Sprintf("the chart answers for %s but its cells reach only from %s to %s", m, low, high), "Bring the range inside the cells, or add the missing rows.")
+		r.moisture.AddProblem("", message.New("the chart answers for %s but its cells reach only from %s to %s", m, low, high), message.New("Bring the range inside the cells, or add the missing rows."))
 	}
 }

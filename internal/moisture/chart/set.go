@@ -1,7 +1,6 @@
 package chart
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -37,11 +36,11 @@ func clash(c, other *Chart) (tomlfile.Problem, bool) {
 	p := tomlfile.Problem{File: c.File}
 	switch {
 	case c.ID == other.ID:
-		p.What = fmt.Sprintf("the id %q is also that of %s", c.ID, other.File)
-		p.Remedy = "Give one of them another id; a mended chart is a new chart."
+		p.What = message.New("the id %q is also that of %v", c.ID, other.File)
+		p.Remedy = message.New("Give one of them another id; a mended chart is a new chart.")
 	case sameUse(c, other) && overlap(c, other):
-		p.What = fmt.Sprintf("chart %s and chart %s (%s) are both for %s on the same days", c.ID, other.ID, other.File, c.Name())
-		p.Remedy = "End the older one with until, the day before the newer begins."
+		p.What = message.New("chart %v and chart %v (%v) are both for %s on the same days", c.ID, other.ID, other.File, c.Name())
+		p.Remedy = message.New("End the older one with until, the day before the newer begins.")
 	default:
 		return p, false
 	}

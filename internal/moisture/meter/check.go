@@ -64,6 +64,17 @@ func ChecksOf(m Meter, checks []Check, day quantity.Date) []Check {
 	return out
 }
 
+// CropsOf are the crops of checks, in the order they first came.
+func CropsOf(checks []Check) []string {
+	var out []string
+	for _, c := range checks {
+		if !slices.Contains(out, c.Crop) {
+			out = append(out, c.Crop)
+		}
+	}
+	return out
+}
+
 // OfCrop are the checks with one crop.
 func OfCrop(checks []Check, crop string) []Check {
 	var out []Check

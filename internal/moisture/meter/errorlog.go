@@ -30,9 +30,8 @@ var edgeStep = quantity.To("0.1", quantity.Up)
 var leastEdge = quantity.Of("0.5", quantity.Point)
 
 // NewErrorLog takes the checks of one meter, oldest first as [ChecksOf] gives
-// them, with the limits of an authority and the bias worked from the same
-// checks.
-func NewErrorLog(checks []Check, a CheckTolerance, b Bias) ErrorLog {
+// them, with the limits of an authority and each bias worked from them.
+func NewErrorLog(checks []Check, a CheckTolerance, biases ...Bias) ErrorLog {
 	c := ErrorLog{Edge: leastEdge}
 	for _, check := range checks {
 		p := ErrorPoint{Check: check}
@@ -44,8 +43,10 @@ func NewErrorLog(checks []Check, a CheckTolerance, b Bias) ErrorLog {
 		}
 		c.Points = append(c.Points, p)
 	}
-	if b.Low != nil {
-		c.Edge = quantity.Max(c.Edge, quantity.Max(size(b.Low.Value()), size(b.High.Value())))
+	for _, b := range biases {
+		if b.Low != nil {
+			c.Edge = quantity.Max(c.Edge, quantity.Max(size(b.Low.Value()), size(b.High.Value())))
+		}
 	}
 	c.Edge = edgeStep.Apply(c.Edge)
 	return c

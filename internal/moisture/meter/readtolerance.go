@@ -1,9 +1,8 @@
 package meter
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -13,7 +12,7 @@ import (
 func ReadTolerances(f *law.File) (out []CheckTolerance, err error) {
 	err = f.Read(func(body *tomlfile.Table) {
 		for i, t := range body.Tables("rule") {
-			t.SetTitle(fmt.Sprintf("rule %d", i+1))
+			t.SetTitle(message.New("rule %d", i+1))
 			out = append(out, readTolerance(t, f.How))
 		}
 	})
@@ -30,16 +29,16 @@ func readTolerance(t *tomlfile.Table, how law.How) CheckTolerance {
 	high, hasHigh := t.OptionalAmount("sample_upto", quantity.Celsius)
 	switch {
 	case hasLow != hasHigh:
-		t.AddProblem("", t.Name("")+" has one end of the sample's temperature", "Give both, sample_from and sample_upto, or neither.")
+		t.AddProblem("", message.New("%s has one end of the sample's temperature", t.Name("")), message.New("Give both, sample_from and sample_upto, or neither."))
 	case hasLow:
 		a.Sample = quantity.Span{Low: low, High: high}
 	}
 	for i, row := range t.Tables("limit") {
-		row.SetTitle(fmt.Sprintf("%s limit %d", t.Name(""), i+1))
+		row.SetTitle(message.New("%s limit %d", t.Name(""), i+1))
 		a.Limits = append(a.Limits, readLimit(row))
 	}
 	if len(a.Limits) == 0 {
-		t.AddProblem("", t.Name("")+" has no limit", "Add [[rule.limit]] with fixed = \"0.2 pt\", or share and at_least.")
+		t.AddProblem("", message.New("%s has no limit", t.Name("")), message.New("Add [[rule.limit]] with fixed = \"0.2 pt\", or share and at_least."))
 	}
 	return a
 }

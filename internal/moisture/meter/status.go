@@ -22,6 +22,9 @@ const (
 // CheckRule is which authority a house follows and how often it checks.
 type CheckRule struct {
 	Authority CheckTolerance
+	// Hints are other rules whose limits are told beside the Authority's and decide
+	// nothing: that of official meters at a country house.
+	Hints []CheckTolerance
 	// EveryDays is the house's own interval; 0 takes the authority's. The
 	// shorter of the two counts.
 	EveryDays int
@@ -72,6 +75,11 @@ func StatusOn(m Meter, checks []Check, rule CheckRule, day quantity.Date) Status
 			s.Failures = append(s.Failures, rule.Authority.failures(session)...)
 		} else {
 			s.Hints = append(s.Hints, rule.Authority.failures(session)...)
+		}
+	}
+	for _, other := range rule.Hints {
+		for _, session := range latestSessions(counted) {
+			s.Hints = append(s.Hints, other.failures(session)...)
 		}
 	}
 	s.date(counted, rule)

@@ -1,8 +1,7 @@
 package discount
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -25,7 +24,7 @@ func readFigure(t *tomlfile.Table, h *rule.Head, of Of) (rule.Cell, rule.Directi
 	if t.Has("premium") {
 		key, gives = "premium", rule.Pays
 		if t.Has("discount") {
-			t.AddProblem("discount", t.Name("")+" has both a discount and a premium", "Keep the one that is meant.")
+			t.AddProblem("discount", message.New("%s has both a discount and a premium", t.Name("")), message.New("Keep the one that is meant."))
 			t.OptionalText("discount")
 		}
 	}
@@ -37,7 +36,7 @@ func readFigure(t *tomlfile.Table, h *rule.Head, of Of) (rule.Cell, rule.Directi
 	rule.NotNegative(t, key, c)
 	h.NeedsBushel(t, key, c)
 	if of != OfMoney && c.Given() && !c.Amount.Less(rule.Hundred) {
-		t.AddProblem(key, fmt.Sprintf("%s of the %s leaves nothing", c.Amount.Written(), of), "Write a percent below 100.")
+		t.AddProblem(key, message.New("%s of the %s leaves nothing", c.Amount.Written(), of), message.New("Write a percent below 100."))
 	}
 	return c, gives
 }

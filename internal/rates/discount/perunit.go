@@ -3,6 +3,7 @@ package discount
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -30,7 +31,7 @@ func (r *Rule) readPerUnit(t *tomlfile.Table, h *rule.Head) {
 	r.Base, r.Per = rule.ReadCell(t, "base", units...), rule.ReadCell(t, "per", units...)
 	r.Above = t.Choice("side", "above", "below") == "above"
 	if r.Per.Given() && r.Per.Amount.Sign() <= 0 {
-		t.AddProblem("per", fmt.Sprintf("%s is %s: what is beyond the base would be divided by it", t.Name("per"), r.Per.Amount.Written()), "Write a size above zero, such as \"1 lb/bu\" or \"0.1 %\".")
+		t.AddProblem("per", message.New("%s is %s: what is beyond the base would be divided by it", t.Name("per"), r.Per.Amount.Written()), message.Words("Write a size above zero, such as \"1 lb/bu\" or \"0.1 %\"."))
 	}
 	r.Part = parts[t.Choice("part", "exact", "up", "down", "nearest")]
 	r.Cell, r.Gives = readFigure(t, h, r.Of)

@@ -1,10 +1,10 @@
 package discount
 
 import (
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -17,7 +17,7 @@ func ReadAll(tables []*tomlfile.Table, h *rule.Head) []Rule {
 	for _, t := range tables {
 		r := read(t, h)
 		if r.ID != "" && seen[r.ID] {
-			t.AddProblem("id", fmt.Sprintf("two discounts are called %q", r.ID), "Give one of them an id of its own.")
+			t.AddProblem("id", message.New("two discounts are called %q", r.ID), message.New("Give one of them an id of its own."))
 			continue
 		}
 		seen[r.ID] = true
@@ -33,7 +33,7 @@ func read(t *tomlfile.Table, h *rule.Head) Rule {
 	if r.ID == "" {
 		r.ID = id
 	}
-	t.SetTitle("discount " + r.ID)
+	t.SetTitle(message.New("discount %v", r.ID))
 	r.Row, r.Label, r.Basis = t.Place(""), t.Text("label"), rule.ReadBasis(t)
 	r.MoistureBasis = rule.ReadOptionalCell(t, "moisture_basis", quantity.Percent)
 	r.Form = rule.Choose(t, "form", Forms)
@@ -60,7 +60,7 @@ func (r *Rule) roundedAs(p rule.Places) quantity.Rounding {
 // isMeasured asks for a factor that is measured.
 func (r *Rule) isMeasured(t *tomlfile.Table) bool {
 	if r.Factor.YesNo {
-		t.AddProblem("form", fmt.Sprintf("%s is present or absent, it is not measured", r.Factor.Name), "Use the form yes-no.")
+		t.AddProblem("form", message.New("%s is present or absent, it is not measured", r.Factor.Name), message.New("Use the form yes-no."))
 		t.IgnoreRest()
 	}
 	return !r.Factor.YesNo
@@ -72,7 +72,7 @@ func (r *Rule) readLimits(t *tomlfile.Table) {
 	units := r.factorUnits()
 	r.RefuseOver, r.RefuseUnder = rule.ReadOptionalCell(t, "refuse_over", units...), rule.ReadOptionalCell(t, "refuse_under", units...)
 	if rule.Less(r.RefuseOver, r.RefuseUnder) && r.RefuseOver.Amount.Unit() == r.RefuseUnder.Amount.Unit() {
-		t.AddProblem("refuse_over", fmt.Sprintf("%s is turned away over %s and under %s: that is every load", r.Factor.Name, r.RefuseOver.Amount.Written(), r.RefuseUnder.Amount.Written()), "Swap the two limits or mend them.")
+		t.AddProblem("refuse_over", message.New("%s is turned away over %s and under %s: that is every load", r.Factor.Name, r.RefuseOver.Amount.Written(), r.RefuseUnder.Amount.Written()), message.New("Swap the two limits or mend them."))
 	}
 	r.oneUnit(t)
 	if unit, found := r.Unit(); found {
@@ -92,7 +92,7 @@ func (r *Rule) oneUnit(t *tomlfile.Table) {
 		rule.Cell
 	}{{"per", r.Per}, {"refuse_over", r.RefuseOver}, {"refuse_under", r.RefuseUnder}} {
 		if limit.Given() && limit.Amount.Unit() != unit {
-			t.AddProblem(limit.key, fmt.Sprintf("%s is in %s, and the rest of the discount in %s", t.Name(limit.key), limit.Amount.Unit(), unit), "Write the whole discount in one unit.")
+			t.AddProblem(limit.key, message.New("%s is in %s, and the rest of the discount in %s", t.Name(limit.key), limit.Amount.Unit(), unit), message.New("Write the whole discount in one unit."))
 		}
 	}
 }
@@ -102,7 +102,7 @@ func readFactor(t *tomlfile.Table, h *rule.Head) (f grain.Factor, id string) {
 	id = t.Text("factor")
 	f, ok := h.Commodity.Factor(grain.FactorID(id))
 	if id != "" && !ok && h.Commodity.ID != "" {
-		t.AddProblem("factor", fmt.Sprintf("%s has no factor %q", h.Commodity.Name, id), "Known factors: "+factorNames(h.Commodity)+".")
+		t.AddProblem("factor", message.New("%s has no factor %q", h.Commodity.Name, id), message.New("Known factors: %s.", factorNames(h.Commodity)))
 	}
 	return f, id
 }

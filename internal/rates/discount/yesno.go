@@ -1,8 +1,7 @@
 package discount
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
 	"tenthpoint/internal/worksheet"
@@ -14,7 +13,7 @@ var YesNo = &Form{
 	Said: "taken or paid where the factor is present",
 	Read: func(t *tomlfile.Table, h *rule.Head, r *Rule) {
 		if !r.Factor.YesNo {
-			t.AddProblem("form", fmt.Sprintf("%s is measured in %s, it is not present or absent", r.Factor.Name, r.Factor.Unit), "Use the form table or per-unit.")
+			t.AddProblem("form", message.New("%s is measured in %s, it is not present or absent", r.Factor.Name, r.Factor.Unit), message.New("Use the form table or per-unit."))
 			t.IgnoreRest()
 			return
 		}

@@ -3,8 +3,7 @@
 package drying
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -56,7 +55,7 @@ func readMoistures(t *tomlfile.Table, r *Rule) {
 	r.Basis = rule.ReadBasis(t)
 	r.Trigger, r.To = rule.ReadMoisture(t, "trigger"), rule.ReadMoisture(t, "to")
 	if rule.Less(r.Trigger, r.To) {
-		t.AddProblem("to", fmt.Sprintf("drying counts points down to %s, above its trigger %s", r.To.Amount.Written(), r.Trigger.Amount.Written()), "Bring it down to the trigger or below it.")
+		t.AddProblem("to", message.New("drying counts points down to %s, above its trigger %s", r.To.Amount.Written(), r.Trigger.Amount.Written()), message.New("Bring it down to the trigger or below it."))
 	}
 	r.Step = rule.ReadStep(t)
 	r.Minimum = rule.ReadOptionalCell(t, "minimum", quantity.Dollar)

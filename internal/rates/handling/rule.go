@@ -5,6 +5,7 @@ package handling
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -41,7 +42,7 @@ func Read(t *tomlfile.Table, h *rule.Head, shrinks bool) Rule {
 	}
 	r.Method.Read(t, h, &r)
 	if r.Method.Nothing == "" && !shrinks && !r.Always && t.Has("always") {
-		t.AddProblem("always", "handling is taken only when water is shrunk, and this edition shrinks nothing", "Write always = true, or method = \"none\".")
+		t.AddProblem("always", message.New("handling is taken only when water is shrunk, and this edition shrinks nothing"), message.New("Write always = true, or method = \"none\"."))
 	}
 	return r
 }

@@ -1,8 +1,7 @@
 package rule
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -83,18 +82,18 @@ func Find(bands []Band, a quantity.Amount) (Band, bool) {
 }
 
 // seam says what is wrong between two neighboring bands, or nothing.
-func seam(lower, upper Band) string {
+func seam(lower, upper Band) message.Text {
 	switch {
 	case !lower.HasHigh || !upper.HasLow:
-		return fmt.Sprintf("%s overlaps %s", lower, upper)
+		return message.New("%s overlaps %s", lower, upper)
 	case lower.High.Less(upper.Low):
-		return fmt.Sprintf("nothing is said between %s and %s", lower, upper)
+		return message.New("nothing is said between %s and %s", lower, upper)
 	case lower.High.More(upper.Low):
-		return fmt.Sprintf("%s overlaps %s", lower, upper)
+		return message.New("%s overlaps %s", lower, upper)
 	case lower.HighIn && upper.LowIn:
-		return fmt.Sprintf("%s belongs to both %s and %s", lower.High.Written(), lower, upper)
+		return message.New("%s belongs to both %s and %s", lower.High.Written(), lower, upper)
 	case !lower.HighIn && !upper.LowIn:
-		return fmt.Sprintf("%s belongs to neither %s nor %s", lower.High.Written(), lower, upper)
+		return message.New("%s belongs to neither %s nor %s", lower.High.Written(), lower, upper)
 	}
-	return ""
+	return message.Text{}
 }

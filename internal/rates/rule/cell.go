@@ -1,8 +1,7 @@
 package rule
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -78,7 +77,7 @@ var Hundred = quantity.Int(100, quantity.Percent)
 func ReadMoisture(t *tomlfile.Table, key string) Cell {
 	c := ReadCell(t, key, quantity.Percent)
 	if c.Given() && (c.Amount.Sign() <= 0 || !c.Amount.Less(Hundred)) {
-		t.AddProblem(key, fmt.Sprintf("%s is %s; a moisture lies above 0 %% and below 100 %%", t.Name(key), c.Amount.Written()), "At 100 % there is no grain left: the formula would divide by 100 - 100 = 0.")
+		t.AddProblem(key, message.New("%s is %s; a moisture lies above 0 %% and below 100 %%", t.Name(key), c.Amount.Written()), message.Words("At 100 % there is no grain left: the formula would divide by 100 - 100 = 0."))
 		return Cell{}
 	}
 	return c
@@ -88,7 +87,7 @@ func ReadMoisture(t *tomlfile.Table, key string) Cell {
 func ReadPercent(t *tomlfile.Table, key string) Cell {
 	c := ReadCell(t, key, quantity.Percent)
 	if c.Given() && (c.Amount.Sign() < 0 || !c.Amount.Less(Hundred)) {
-		t.AddProblem(key, fmt.Sprintf("%s is %s of the weight", t.Name(key), c.Amount.Written()), "It must be from 0 % to below 100 %.")
+		t.AddProblem(key, message.New("%s is %s of the weight", t.Name(key), c.Amount.Written()), message.Words("It must be from 0 % to below 100 %."))
 		return Cell{}
 	}
 	return c
@@ -101,7 +100,7 @@ func Less(a, b Cell) bool {
 
 func NotNegative(t *tomlfile.Table, key string, c Cell) {
 	if c.Amount.Sign() < 0 {
-		t.AddProblem(key, fmt.Sprintf("%s is %s, below zero", t.Name(key), c.Amount.Written()), "Write the size alone; what is paid to the grower is said by the word premium.")
+		t.AddProblem(key, message.New("%s is %s, below zero", t.Name(key), c.Amount.Written()), message.New("Write the size alone; what is paid to the grower is said by the word premium."))
 	}
 }
 
@@ -117,7 +116,7 @@ func ReadStep(t *tomlfile.Table) Step {
 	}
 	r, err := quantity.ParseRounding(text)
 	if err != nil || r.IsExact() {
-		t.AddProblem("step", fmt.Sprintf("%s is %q", t.Name("step"), text), "Write \"continuous\", or the step in points and the rule, such as \"0.5 up\".")
+		t.AddProblem("step", message.New("%s is %q", t.Name("step"), text), message.New("Write \"continuous\", or the step in points and the rule, such as \"0.5 up\"."))
 	}
 	return Step{Rounding: r, Row: t.Place("step")}
 }

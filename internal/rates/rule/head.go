@@ -1,9 +1,8 @@
 package rule
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -48,7 +47,7 @@ type Places struct {
 // ticket do not add.
 func MustRound(t *tomlfile.Table, key string, place quantity.Rounding) {
 	if t.Has(key) && place.Rule == quantity.Exact {
-		t.AddProblem(key, fmt.Sprintf("%s is exact: a printed line needs a place to be rounded to", t.Name(key)), "Write the place and the rule, such as \"1 half-up\" or \"0.01 half-up\".")
+		t.AddProblem(key, message.New("%s is exact: a printed line needs a place to be rounded to", t.Name(key)), message.New("Write the place and the rule, such as \"1 half-up\" or \"0.01 half-up\"."))
 	}
 }
 
@@ -78,6 +77,6 @@ func (h *Head) NeedsBushel(t *tomlfile.Table, key string, c Cell) {
 	unit := c.Amount.Unit()
 	perBushel := unit == quantity.DollarsPerBu || unit == quantity.DollarsPerBu.Per(quantity.Point)
 	if perBushel && h.NoBushel && h.Units.Settle != quantity.Bushel {
-		t.AddProblem(key, fmt.Sprintf("%s is per bushel, and the edition has no bushel weight", c.Amount.Written()), "Add units.bushel with its source, or write the figure per cwt or t.")
+		t.AddProblem(key, message.New("%s is per bushel, and the edition has no bushel weight", c.Amount.Written()), message.New("Add units.bushel with its source, or write the figure per cwt or t."))
 	}
 }

@@ -1,9 +1,9 @@
 package rule
 
 import (
-	"fmt"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/tomlfile"
 )
 
@@ -21,6 +21,6 @@ func ReadName(t *tomlfile.Table, key string) string {
 // CheckName holds a text that others refer to to the letters of names.
 func CheckName(t *tomlfile.Table, key, text string) {
 	if strings.Trim(text, nameLetters) != "" {
-		t.AddProblem(key, fmt.Sprintf("%s is %q", t.Name(key), text), "Small letters, digits and hyphens only, such as \"corn-main-2026\": tickets and the working refer to it.")
+		t.AddProblem(key, message.New("%s is %q", t.Name(key), text), message.New("Small letters, digits and hyphens only, such as \"corn-main-2026\": tickets and the working refer to it."))
 	}
 }

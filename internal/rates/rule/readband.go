@@ -1,8 +1,7 @@
 package rule
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -19,11 +18,11 @@ func ReadBand(t *tomlfile.Table, units ...quantity.Unit) Band {
 	switch {
 	case low.broken || high.broken:
 	case !b.HasLow && !b.HasHigh:
-		t.AddProblem("", fmt.Sprintf("%s says no range", t.Name("")), "Give it from or over, and upto or under; only the first row may lack a low end and only the last a high end.")
+		t.AddProblem("", message.New("%s says no range", t.Name("")), message.New("Give it from or over, and upto or under; only the first row may lack a low end and only the last a high end."))
 	case b.HasLow && b.HasHigh && b.Low.Unit() != b.High.Unit():
-		t.AddProblem("", fmt.Sprintf("%s runs from %s to %s", t.Name(""), b.Low.Written(), b.High.Written()), "Write both ends in one unit.")
+		t.AddProblem("", message.New("%s runs from %s to %s", t.Name(""), b.Low.Written(), b.High.Written()), message.New("Write both ends in one unit."))
 	case b.isEmpty():
-		t.AddProblem("", fmt.Sprintf("%s holds no value at all: %s", t.Name(""), b), "Swap the two ends or mend them.")
+		t.AddProblem("", message.New("%s holds no value at all: %s", t.Name(""), b), message.New("Swap the two ends or mend them."))
 	default:
 		return b
 	}
@@ -51,7 +50,7 @@ func readEnd(t *tomlfile.Table, in, out string, units []quantity.Unit) rangeEnd 
 	open, hasOpen := t.OptionalAmount(out, units...)
 	switch {
 	case hasClosed && hasOpen:
-		t.AddProblem(out, fmt.Sprintf("%s has both %s and %s", t.Name(""), in, out), fmt.Sprintf("Keep %s if %s belongs to the row, %s if it does not.", in, closed.Written(), out))
+		t.AddProblem(out, message.New("%s has both %v and %v", t.Name(""), in, out), message.New("Keep %v if %s belongs to the row, %v if it does not.", in, closed.Written(), out))
 		return rangeEnd{broken: true}
 	case hasClosed:
 		return rangeEnd{at: closed, isIn: true, found: true}
@@ -73,24 +72,24 @@ func (b Band) Unit() (quantity.Unit, bool) {
 // overlap, and every end belonging to one row only.
 func CheckBands(t *tomlfile.Table, key string, rows []*tomlfile.Table, bands []Band) {
 	if len(bands) == 0 && !t.Has(key) {
-		t.AddProblem("", fmt.Sprintf("%s has no rows", t.Name("")), "Add at least one row with its range and its figure.")
+		t.AddProblem("", message.New("%s has no rows", t.Name("")), message.New("Add at least one row with its range and its figure."))
 	}
 	for i := 1; i < len(bands); i++ {
-		if what := meeting(bands[i-1], bands[i]); what != "" {
-			rows[i].AddProblem("", what, "Write the rows in rising order, and let each begin where the one before ends: \"upto\" then \"over\", or \"under\" then \"from\".")
+		if what := meeting(bands[i-1], bands[i]); !what.IsZero() {
+			rows[i].AddProblem("", what, message.New("Write the rows in rising order, and let each begin where the one before ends: \"upto\" then \"over\", or \"under\" then \"from\"."))
 		}
 	}
 }
 
 // meeting is the seam between two rows that could both be read.
-func meeting(lower, upper Band) string {
+func meeting(lower, upper Band) message.Text {
 	a, okA := lower.Unit()
 	b, okB := upper.Unit()
 	switch {
 	case !okA || !okB:
-		return ""
+		return message.Text{}
 	case a != b:
-		return fmt.Sprintf("one row is in %s and the next in %s", a, b)
+		return message.New("one row is in %s and the next in %s", a, b)
 	}
 	return seam(lower, upper)
 }
@@ -102,6 +101,6 @@ func CheckFirst(rows []*tomlfile.Table, bands []Band, name string, from Cell) {
 		return
 	}
 	if first := bands[0]; first.Low.More(from.Amount) {
-		rows[0].AddProblem("", fmt.Sprintf("the first row begins at %s, above %s, %s: nothing is said between the two", first.Low.Written(), name, from.Amount.Written()), "Let the first row begin there or below, or leave its low end out.")
+		rows[0].AddProblem("", message.New("the first row begins at %s, above %s, %s: nothing is said between the two", first.Low.Written(), name, from.Amount.Written()), message.New("Let the first row begin there or below, or leave its low end out."))
 	}
 }

@@ -3,6 +3,7 @@ package shrink
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -38,11 +39,11 @@ func readRows(t *tomlfile.Table, trigger rule.Cell) []rule.Band {
 	rows := t.Tables("row")
 	bands := make([]rule.Band, 0, len(rows))
 	for i, row := range rows {
-		row.SetTitle(fmt.Sprintf("shrink row %d", i+1))
+		row.SetTitle(message.New("shrink row %d", i+1))
 		b := rule.ReadBand(row, quantity.Percent)
 		b.Cell = rule.ReadPercent(row, "shrink")
 		if i > 0 && rule.Less(b.Cell, bands[i-1].Cell) {
-			row.AddProblem("shrink", fmt.Sprintf("shrink falls from %s to %s while the moisture rises", bands[i-1].Cell.Amount.Written(), b.Cell.Amount.Written()), "Wetter grain has no less water in it: mend one of the two rows.")
+			row.AddProblem("shrink", message.New("shrink falls from %s to %s while the moisture rises", bands[i-1].Cell.Amount.Written(), b.Cell.Amount.Written()), message.New("Wetter grain has no less water in it: mend one of the two rows."))
 		}
 		bands = append(bands, b)
 	}

@@ -1,0 +1,50 @@
+package rates_test
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/tomlfile"
+)
+
+// complete are printers of the languages that have every text. They say what is
+// no message in English, so that it shows.
+func complete(t *testing.T) *message.Printer {
+	t.Helper()
+	catalog, there := i18n.Catalog("fr")
+	if !there {
+		t.Fatal("there is no French catalog")
+	}
+	return message.NewPrinter(catalog, nil)
+}
+
+// A mistake in a file is said in the language of the house, with the place and
+// the line as it stands.
+func TestMistakesInAnotherLanguage(t *testing.T) {
+	p := complete(t)
+	for _, name := range fixtureFiles(t, "bad/*.toml", 80) {
+		_, err := readFixture(t, name)
+		problems, ok := err.(tomlfile.Problems)
+		if !ok {
+			t.Fatalf("%s was read: %v", name, err)
+		}
+		said := p.Error(err)
+		for _, one := range problems {
+			if !strings.Contains(said, filepath.Base(name)) || !strings.Contains(said, one.Excerpt) {
+				t.Errorf("%s: the place or the line is lost in\n%s", name, said)
+			}
+			if said, english := p.Text(one.What), one.What.String(); said == english {
+				t.Errorf("%s: %q is said in English", name, english)
+			}
+			if said, english := p.Text(one.Remedy), one.Remedy.String(); said == english {
+				t.Errorf("%s: %q is said in English", name, english)
+			}
+		}
+	}
+	if lost := p.Missing(); len(lost) > 0 {
+		t.Errorf("the catalog lacks %q", lost)
+	}
+}
