@@ -1,6 +1,7 @@
 package main
 
 import (
+	"compress/gzip"
 	"context"
 	"crypto/sha256"
 	"database/sql"
@@ -62,6 +63,7 @@ func TestScripts(t *testing.T) {
 			"remember":    remember,
 			"unchanged":   unchanged,
 			"alter":       alter,
+			"kept-book":   keptBook,
 			"is-pdf":      isPDF,
 			"code-of":     codeOf,
 			"replace":     replace,
@@ -99,6 +101,18 @@ func setUpElevator(ts *testscript.TestScript, _ bool, _ []string) {
 	} {
 		ts.Check(ts.Exec("tenth", line...))
 	}
+}
+
+// keptBook NAME BOOK is a copy of a book that an older program made.
+func keptBook(ts *testscript.TestScript, _ bool, args []string) {
+	packed, err := os.Open(filepath.Join("..", "..", "testdata", "books", args[0]+".book.gz"))
+	ts.Check(err)
+	defer packed.Close()
+	unpacked, err := gzip.NewReader(packed)
+	ts.Check(err)
+	whole, err := io.ReadAll(unpacked)
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), whole, 0o644))
 }
 
 // remember BOOK keeps all that the book holds.

@@ -41,23 +41,23 @@ type look struct {
 // every core looks at some.
 func (v *walk) loads() error {
 	var together []told
-	for t, err := range v.eachTold() {
+	for t, err := range eachTold(v) {
 		if err != nil {
 			return err
 		}
 		if together = append(together, t); len(together) == looksTogether {
-			if err := v.lookAt(together); err != nil {
+			if err := lookAt(v, together); err != nil {
 				return err
 			}
 			together = together[:0]
 		}
 	}
-	return v.lookAt(together)
+	return lookAt(v, together)
 }
 
 // eachTold joins the facts of every load of the walk with its row. Loads opened since
 // the walk began are left out.
-func (v *walk) eachTold() iter.Seq2[told, error] {
+func eachTold(v *walk) iter.Seq2[told, error] {
 	return func(yield func(told, error) bool) {
 		nextRow, stop := iter.Pull2(v.book.EachLoad(v.ctx))
 		defer stop()
@@ -93,7 +93,7 @@ func (v *walk) eachTold() iter.Seq2[told, error] {
 }
 
 // lookAt looks at some loads and counts them.
-func (v *walk) lookAt(together []told) error {
+func lookAt(v *walk, together []told) error {
 	looks := make([]look, len(together))
 	var next atomic.Int64
 	var workers sync.WaitGroup
@@ -121,7 +121,7 @@ func (v *walk) lookAt(together []told) error {
 // look looks at a load, and again by itself where anything is wrong: a truck may
 // have been weighed between one reading and the other.
 func (v *walk) look(t told) look {
-	if l := v.sound(t); l != nil {
+	if l := sound(v, t); l != nil {
 		return look{load: l}
 	}
 	l, problems := v.load(t.id)
@@ -132,7 +132,7 @@ func (v *walk) look(t told) look {
 }
 
 // sound is the load of what the book has about it, where all of that agrees.
-func (v *walk) sound(t told) *load.Load {
+func sound(v *walk, t told) *load.Load {
 	if t.row == nil {
 		return nil
 	}
@@ -140,7 +140,7 @@ func (v *walk) sound(t told) *load.Load {
 	if err == nil {
 		err = office.AttachCharts(v.ctx, v.desk, l)
 	}
-	if err != nil || l.Settled != nil && len(v.settlement(l)) > 0 || len(v.unlikeRow(l, *t.row)) > 0 {
+	if err != nil || l.Settled != nil && len(v.settlement(l)) > 0 || len(unlikeRow(l, *t.row)) > 0 {
 		return nil
 	}
 	return l
@@ -227,11 +227,11 @@ func (v *walk) row(l *load.Load) []string {
 	if was.Owners, err = v.book.Owners(v.ctx, l.ID); err != nil {
 		return []string{fmt.Sprintf("The owners of load %s in the lists cannot be read: %v.", l.ID, err)}
 	}
-	return v.unlikeRow(l, was)
+	return unlikeRow(l, was)
 }
 
 // unlikeRow is where a load's row in the lists is not as its facts make it.
-func (v *walk) unlikeRow(l *load.Load, was book.LoadRow) []string {
+func unlikeRow(l *load.Load, was book.LoadRow) []string {
 	is := office.RowOf(l)
 	problems := unlike(office.LoadTitle(l)+": in the lists %s is %s, by the facts %s.", was.Figures, is.Figures)
 	was.Figures, is.Figures = nil, nil

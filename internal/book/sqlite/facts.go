@@ -75,6 +75,9 @@ func (r factReader) Head(ctx context.Context) (last journal.Fact, some bool, err
 // are the most and are looked up by the load, so no index lists them by kind.
 const unlisted = "load."
 
+// coded is the kind whose hashes are on slips, and have an index.
+const coded = "ticket.issued"
+
 // factQuery is the filter as SQL. It names the index itself, the narrowest there
 // is: a subject has few facts, a kind perhaps many thousands.
 func factQuery(f book.FactFilter) (string, []any) {
@@ -95,11 +98,18 @@ func factQuery(f book.FactFilter) (string, []any) {
 		index = "INDEXED BY facts_subject"
 		restrict("subject = ?", f.Subject)
 	}
+	if f.Hash != "" {
+		index = ""
+		restrict("hash >= ? AND hash < ?", f.Hash, f.Hash+"g")
+	}
 	if f.FromSeq > 0 {
 		restrict("seq >= ?", f.FromSeq)
 	}
 	if f.ToSeq > 0 {
 		restrict("seq <= ?", f.ToSeq)
+	}
+	if f.Hash != "" && f.Kind == coded {
+		where[0], args = "kind = '"+coded+"'", args[1:] // in the words of the index, which older books lack
 	}
 	query := "SELECT " + columns + " FROM facts " + index
 	if len(where) > 0 {

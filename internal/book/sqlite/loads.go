@@ -16,8 +16,17 @@ const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, gr
 	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, " +
 	"reissues, reissued_by, reissued_day"
 
-var putLoad = "INSERT OR REPLACE INTO loads (" + loadColumns + ") VALUES (" +
-	strings.TrimSuffix(strings.Repeat("?, ", 1+strings.Count(loadColumns, ",")), ", ") + ")"
+// putLoad leaves a row where it is, so that only the indexes of what changed are
+// written.
+var putLoad = "INSERT INTO loads (" + loadColumns + ") VALUES (" + marks(1+strings.Count(loadColumns, ",")) + ") ON CONFLICT (id) DO UPDATE SET " + replacedColumns()
+
+func replacedColumns() string {
+	var sets []string
+	for _, column := range strings.Split(loadColumns, ", ")[1:] {
+		sets = append(sets, column+" = excluded."+column)
+	}
+	return strings.Join(sets, ", ")
+}
 
 // PutLoad writes a load's row, in place of the one before.
 func (tx *Tx) PutLoad(r book.LoadRow) error {
