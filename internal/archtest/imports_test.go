@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -36,7 +36,8 @@ var mayImport = map[string][]string{
 
 	"internal/fault":          {},
 	"internal/textwrap":       inside("quantity"), // text into lines
-	"internal/quantity":       {},
+	"internal/flatjson":       {},                 // flat objects of a book, read fast
+	"internal/quantity":       inside("flatjson"),
 	"internal/tomlfile":       inside("quantity"),
 	"internal/worksheet":      inside("textwrap", "quantity"),
 	"internal/law":            append(inside("quantity", "tomlfile"), "schedules/law"), // published rules as dated files
@@ -51,7 +52,7 @@ var mayImport = map[string][]string{
 
 	"internal/elevator": inside("quantity", "grain"),
 	"internal/journal":  inside("quantity"),
-	"internal/load":     inside("quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
+	"internal/load":     inside("flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
 	"internal/moisture/meter": inside("fault", "quantity", "tomlfile", "worksheet", "law"),

@@ -51,7 +51,7 @@ type LoadLists interface {
 // Shelf is the samples kept. Origins names the load that each sample was taken
 // from, by the load that carries it on.
 type Shelf interface {
-	Shelf(ctx context.Context, until string) ([]book.ShelfRow, error)
+	Shelf(context.Context, book.ShelfFilter) ([]book.ShelfRow, error)
 	SamplesKept(ctx context.Context, from, to string) ([]book.KeptSamples, error)
 	Origins(context.Context) (map[string]string, error)
 }
