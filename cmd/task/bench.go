@@ -44,7 +44,7 @@ func benchmarkStep(packages []string) bool {
 		say("FAILED finding the benchmarks: %v", err)
 		return false
 	}
-	line := append([]string{"test", "-run", "^$", "-bench", ".", "-benchtime", "1x", "-short", "-timeout", "10m"}, measured...)
+	line := append([]string{"test", "-trimpath", "-vet=off", "-run", "^$", "-bench", ".", "-benchtime", "1x", "-short", "-timeout", "10m"}, measured...)
 	return goStep("every benchmark, once", append(testLanguage(), withoutCgo...), line...)
 }
 

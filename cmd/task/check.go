@@ -47,7 +47,7 @@ func checkChore(args []string) error {
 
 	var all tally
 	all.count(formatStep())
-	all.count(goStep("vet", withoutCgo, append([]string{"vet"}, packages...)...))
+	all.count(goStep("vet", withoutCgo, append([]string{"vet", "-trimpath"}, packages...)...))
 	all.add(testStep("every test that needs no window", withoutCgo, packages...))
 	all.count(benchmarkStep(packages))
 	for _, target := range elsewhere {
@@ -83,7 +83,7 @@ func windowSteps(setUp error) tally {
 	}
 	say("\n== the desk's window: compiling it for the first time takes about four minutes")
 	var t tally
-	t.count(goStep("vet of the desk's window", withCgo, "vet", "./cmd/tenthpoint/..."))
+	t.count(goStep("vet of the desk's window", withCgo, "vet", "-trimpath", "./cmd/tenthpoint/..."))
 	t.add(testStep("the desk's real window", withCgo, "./cmd/tenthpoint/..."))
 	return t
 }

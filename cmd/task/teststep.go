@@ -4,13 +4,19 @@ import (
 	"bufio"
 	"io"
 	"os"
+	"slices"
 )
 
-// testStep runs the tests of some packages, prints as they end, and counts.
+// rareCollection has tests collect their memory less often: a window drawn a thousand
+// times is mostly garbage.
+var rareCollection = []string{"GOGC=300"}
+
+// testStep runs the tests of some packages, prints as they end, and counts. They were
+// vetted before, and what another checkout compiled is not compiled again (-trimpath).
 func testStep(name string, env []string, packages ...string) tally {
 	say("\n== %s", name)
-	args := append([]string{"test", "-json", "-timeout", "30m"}, packages...)
-	cmd := goTool(append(testLanguage(), env...), args...)
+	args := append([]string{"test", "-json", "-vet=off", "-trimpath", "-timeout", "30m"}, packages...)
+	cmd := goTool(slices.Concat(testLanguage(), rareCollection, env), args...)
 	cmd.Stdout = nil
 	events, err := cmd.StdoutPipe()
 	if err == nil {
