@@ -7,7 +7,6 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
-	"slices"
 	"sync"
 
 	"tenthpoint/internal/transcript"
@@ -16,9 +15,6 @@ import (
 // The lists of what may differ, with reasons: of old books, and besides of
 // what is written again, whose codes are made of other facts.
 var allowedLists = []string{"allowed.txt", "allowed-anew.txt"}
-
-// frenchLists are the same for French elevators.
-var frenchLists = append(slices.Clone(allowedLists), "allowed-french.txt")
 
 // mostShown is how many differences are printed; all are counted.
 const mostShown = 60
@@ -34,7 +30,7 @@ type comparison struct {
 	only       int
 	workers    int
 	allowed    *transcript.Allowed
-	french     *transcript.Allowed // of elevators whose language is French
+	editions   []offer
 
 	mutex sync.Mutex
 	shown int
@@ -72,9 +68,6 @@ func (c *comparison) prepare(old string) error {
 	if c.allowed, err = readAllowedLists(allowedLists); err != nil {
 		return err
 	}
-	if c.french, err = readAllowedLists(frenchLists); err != nil {
-		return err
-	}
 	if c.old, err = programAt(old, filepath.Join(c.scratch, "old")); err != nil {
 		return err
 	}
@@ -82,8 +75,10 @@ func (c *comparison) prepare(old string) error {
 	if err != nil {
 		return err
 	}
-	c.today, err = terminalProgram(here, filepath.Join(c.scratch, "today"))
-	return err
+	if c.today, err = terminalProgram(here, filepath.Join(c.scratch, "today")); err != nil {
+		return err
+	}
+	return c.readOffers()
 }
 
 func readAllowedLists(names []string) (*transcript.Allowed, error) {
