@@ -1,4 +1,4 @@
-package main
+package older
 
 import (
 	"context"
@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+
+	"tenthpoint/cmd/task/toolchain"
 
 	"tenthpoint/internal/transcript"
 )
@@ -63,7 +65,7 @@ func (c *comparison) runScript(i int) error {
 		return nil
 	}
 	path, err := keepScript(fmt.Sprintf("script-%d-%d.txt", c.seed, i), script)
-	say("  kept as %s", path)
+	toolchain.Say("  kept as %s", path)
 	return err
 }
 
