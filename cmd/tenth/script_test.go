@@ -1,6 +1,7 @@
 package main
 
 import (
+	"compress/gzip"
 	"context"
 	"crypto/sha256"
 	"database/sql"
@@ -67,6 +68,7 @@ func TestScripts(t *testing.T) {
 			"remember":    remember,
 			"unchanged":   unchanged,
 			"alter":       alter,
+			"kept-book":   keptBook,
 			"is-pdf":      isPDF,
 			"code-of":     codeOf,
 			"replace":     replace,
@@ -121,6 +123,18 @@ func setUpElevator(ts *testscript.TestScript, _ bool, _ []string) {
 	var err error
 	elevatorBook.content, err = os.ReadFile(book)
 	ts.Check(err)
+}
+
+// keptBook NAME BOOK is a copy of a book that an older program made.
+func keptBook(ts *testscript.TestScript, _ bool, args []string) {
+	packed, err := os.Open(filepath.Join("..", "..", "testdata", "books", args[0]+".book.gz"))
+	ts.Check(err)
+	defer packed.Close()
+	unpacked, err := gzip.NewReader(packed)
+	ts.Check(err)
+	whole, err := io.ReadAll(unpacked)
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), whole, 0o644))
 }
 
 // remember BOOK keeps all that the book holds.

@@ -93,7 +93,10 @@ func EncodeFigures(r LoadRow) (string, error) {
 
 // DecodeFigures reads what EncodeFigures wrote.
 func DecodeFigures(r *LoadRow, text string) error {
-	if err := json.Unmarshal([]byte(text), &r.Figures); err != nil {
+	figures, ok := quantity.ReadFigures(text)
+	if ok {
+		r.Figures = figures
+	} else if err := json.Unmarshal([]byte(text), &r.Figures); err != nil {
 		return message.Errorf("%w: load %s: %w", ErrFigures, r.ID, err)
 	}
 	r.Engine = settle.First

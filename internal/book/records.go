@@ -6,8 +6,9 @@ import "tenthpoint/internal/message"
 type FactFilter struct {
 	Subject string
 	Kind    string
-	FromSeq int64 // the first number
-	ToSeq   int64 // the last number
+	FromSeq int64  // the first number
+	ToSeq   int64  // the last number
+	Hash    string // beginning of the hash, in lower-case hexadecimal
 }
 
 // Record is master data as last written: an elevator, a grower, a
@@ -32,6 +33,10 @@ type KeptSamples struct {
 	Until string
 	Count int
 }
+
+// ShelfFilter chooses samples kept: no longer than the day Until, if one is given, and
+// without those whose load has a record of the kind Gone.
+type ShelfFilter struct{ Until, Gone string }
 
 // ShelfRow is a load of which a part of the sample was kept. Ticket is zero
 // where it has none yet; days are text as in the facts.

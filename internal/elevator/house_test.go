@@ -33,6 +33,24 @@ func TestCheckWeight(t *testing.T) {
 	}
 }
 
+// SI/98-81 s. 62, read: grain at a primary, transfer or terminal elevator 200
+// divisions, other bulk 100. The 50 of Handbook 44 is from memory.
+func TestSmallestNetByRuleSet(t *testing.T) {
+	ten := Scale{ID: "1", Division: quantity.Int(10, quantity.Kg), Capacity: quantity.Int(60_000, quantity.Kg)}
+	for name, c := range map[string]struct {
+		house Profile
+		want  int64
+	}{
+		"licensed under the Canada Grain Act": {Profile{Rules: "canada"}, 2000},
+		"not licensed under the Act":          {Profile{Rules: "canada", Unlicensed: true}, 1000},
+		"United States":                       {Profile{Rules: "us"}, 500},
+	} {
+		if got := c.house.SmallestNet(ten); !got.Equal(quantity.Int(c.want, quantity.Kg)) {
+			t.Errorf("%s: the smallest net is %s, want %d kg", name, got, c.want)
+		}
+	}
+}
+
 func TestLightNet(t *testing.T) {
 	if w := scale().LightNet(quantity.Int(980, quantity.Lb)); !strings.Contains(w.String(), "under 50 divisions") {
 		t.Errorf("980 lb: %q", w)

@@ -34,14 +34,26 @@ func (s Scale) CheckWeight(w quantity.Amount) error {
 // UR.3.8, from memory, not confirmed: a warning, never a refusal). It is empty
 // when there is nothing to warn of.
 func (s Scale) LightNet(net quantity.Amount) message.Text {
-	least := s.SmallestNet()
+	least := s.divisions(50)
 	if net.Unit() != least.Unit() || !net.Less(least) {
 		return message.Text{}
 	}
 	return message.New("Net %s is under 50 divisions of the scale (%s); a load this light is better weighed on a smaller scale.", net, least)
 }
 
-// SmallestNet is the smallest net that the scale is meant for, 50 divisions.
-func (s Scale) SmallestNet() quantity.Amount {
-	return s.Division.Mul(quantity.Int(50, quantity.Plain))
+func (s Scale) divisions(n int64) quantity.Amount {
+	return s.Division.Mul(quantity.Int(n, quantity.Plain))
+}
+
+// SmallestNet is the smallest net of grain that a scale of the elevator is meant
+// for: in Canada 200 divisions at a licensed elevator and 100 of other bulk
+// (SI/98-81 s. 62), elsewhere 50 (see [Scale.LightNet]).
+func (p Profile) SmallestNet(s Scale) quantity.Amount {
+	switch {
+	case p.UnderGrainAct():
+		return s.divisions(200)
+	case p.Rules == "canada":
+		return s.divisions(100)
+	}
+	return s.divisions(50)
 }
