@@ -5,7 +5,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Put puts a presenter's question before the window.
+// Put shows a presenter's question as a dialog.
 func (w *Window) Put(ask model.Ask) {
 	switch {
 	case ask.Notice:

@@ -28,7 +28,7 @@ type Dialog struct {
 	open      bool
 }
 
-// boxChars is how many letters wide the text of a dialog runs.
+// boxChars is the width of a dialog's text, in characters.
 const boxChars = 58
 
 // newDialog begins a box with a title, an icon and a text.

@@ -107,8 +107,8 @@ type Choice struct {
 	Yes, No     string
 }
 
-// AskChoice lets a person choose one of the options, by code, by letters or by
-// arrows. The list stands open from the start. The answer is called once.
+// AskChoice lets a person choose one of the options, by code, by letters or by arrows. The list is
+// open from the start. answer is called once.
 func (s *UIContext) AskChoice(c Choice, answer func(chosen model.Option, ok bool)) *Dialog {
 	d := s.newDialog(c.Title, model.Plain, c.Text)
 	d.onDismiss = func() { answer(model.Option{}, false) }
