@@ -17,9 +17,13 @@ type Ask struct {
 	// nothing is kept.
 	Draft, Of string
 	// Typed is told all values at every keystroke, and GivenUp that the person
-	// does not go on. The frame sets them; either may be nil.
+	// does not go on. Either may be nil.
 	Typed   func(values map[string]string)
 	GivenUp func()
+
+	// Fault is why the act failed that followed from the answer before; the fields hold
+	// that answer.
+	Fault string
 
 	// Check looks at all values before going on and gives a sentence for each
 	// field, by id, that cannot stand. It may be nil.
