@@ -19,8 +19,8 @@ type manualWeights struct{ form *LoadForm }
 // reason is why a weight was typed. Where the scale can be read each weight has a
 // reason of its own; where it cannot, one answer holds for the person's day.
 func (m manualWeights) reason(field string) string {
-	if own := m.form.typed.reasons[field]; own != "" || m.isLinked() {
-		return own
+	if m.isLinked() {
+		return m.form.typed.reasons[field]
 	}
 	return session.ManualReason(m.form.session)
 }
@@ -83,11 +83,12 @@ func manualReasons(f *session.Session) []model.Option {
 
 // explain gives weights their reason and writes them down.
 func (m manualWeights) explain(fields []string, reason string) {
-	if !m.isLinked() {
+	if m.isLinked() {
+		for _, field := range fields {
+			m.form.typed.reasons[field] = reason
+		}
+	} else {
 		session.SetManualReason(m.form.session, reason)
-	}
-	for _, field := range fields {
-		m.form.typed.reasons[field] = reason
 	}
 	m.form.read()
 	if err := m.form.Commit(); err != nil {
