@@ -1,6 +1,7 @@
 package main
 
 import (
+	"compress/gzip"
 	"context"
 	"crypto/sha256"
 	"database/sql"
@@ -11,7 +12,9 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -31,7 +34,10 @@ const nowVariable = "SCRIPT_NOW"
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"tenth": func() { os.Exit(run(context.Background(), os.Args[1:], terminal.New(scriptClock, time.UTC))) },
+		"tenth": func() {
+			debug.SetGCPercent(collectorPercent)
+			os.Exit(run(context.Background(), os.Args[1:], terminal.New(scriptClock, time.UTC)))
+		},
 	})
 }
 
@@ -62,6 +68,7 @@ func TestScripts(t *testing.T) {
 			"remember":    remember,
 			"unchanged":   unchanged,
 			"alter":       alter,
+			"kept-book":   keptBook,
 			"is-pdf":      isPDF,
 			"code-of":     codeOf,
 			"replace":     replace,
@@ -80,12 +87,26 @@ func houseRates(ts *testscript.TestScript, _ bool, args []string) {
 	ts.Check(os.WriteFile(filepath.Join(folder, "house-corn.toml"), text, 0o644))
 }
 
+// elevatorBook is the book of the scripts' elevator, set up by the first script that
+// asks for it and copied for the others.
+var elevatorBook struct {
+	sync.Mutex
+	content []byte
+}
+
 // setUpElevator sets house.book up as the elevator of the scripts, with a manager, a
 // clerk who acts when nobody is named, two growers who share and one who does
 // not, and a truck.
 func setUpElevator(ts *testscript.TestScript, _ bool, _ []string) {
 	houseRates(ts, false, []string{"schedules"})
-	ts.Setenv("TENTHPOINT_BOOK", ts.MkAbs("house.book"))
+	book := ts.MkAbs("house.book")
+	ts.Setenv("TENTHPOINT_BOOK", book)
+	elevatorBook.Lock()
+	defer elevatorBook.Unlock()
+	if elevatorBook.content != nil {
+		ts.Check(os.WriteFile(book, elevatorBook.content, 0o600))
+		return
+	}
 	for _, line := range [][]string{
 		{"setup", "--business", "Our Elevator", "--street", "1 Siding Road", "--town", "Nowhere", "--phone", "555-0100",
 			"--scale", "1=20lb,120000lb", "--grain", "corn=house", "--who", "Mae Orton"},
@@ -99,6 +120,21 @@ func setUpElevator(ts *testscript.TestScript, _ bool, _ []string) {
 	} {
 		ts.Check(ts.Exec("tenth", line...))
 	}
+	var err error
+	elevatorBook.content, err = os.ReadFile(book)
+	ts.Check(err)
+}
+
+// keptBook NAME BOOK is a copy of a book that an older program made.
+func keptBook(ts *testscript.TestScript, _ bool, args []string) {
+	packed, err := os.Open(filepath.Join("..", "..", "testdata", "books", args[0]+".book.gz"))
+	ts.Check(err)
+	defer packed.Close()
+	unpacked, err := gzip.NewReader(packed)
+	ts.Check(err)
+	whole, err := io.ReadAll(unpacked)
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), whole, 0o644))
 }
 
 // remember BOOK keeps all that the book holds.

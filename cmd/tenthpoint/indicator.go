@@ -3,12 +3,12 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalelink"
 	"tenthpoint/ui/session"
@@ -134,7 +134,7 @@ func profileBeside(book string) (scalelink.Profile, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return scalelink.ExampleColumns(), nil
 	case err != nil:
-		return scalelink.Profile{}, fmt.Errorf("the description of the indicator cannot be read: %w", err)
+		return scalelink.Profile{}, message.Storage.Errorf("the description of the indicator cannot be read: %w", err)
 	}
 	return scalelink.ParseProfile(path, text)
 }

@@ -69,7 +69,7 @@ func f() error { return terminal.Refusal("do", "what %s", "x") }`),
 func textsSaid(sources []source) map[string]string {
 	out := map[string]string{}
 	for _, s := range sources {
-		if s.isTest() || !within(s.pkg(), "internal", "ui", "cmd/tenth") || within(s.pkg(), notForPeople...) {
+		if s.isTest() || !within(s.pkg(), "internal", "ui", "cmd/tenth", "cmd/tenthpoint") || within(s.pkg(), notForPeople...) {
 			continue
 		}
 		ast.Inspect(s.file, func(n ast.Node) bool {
@@ -77,8 +77,11 @@ func textsSaid(sources []source) map[string]string {
 			case *ast.CallExpr:
 				for _, i := range saidArguments(n) {
 					if i < len(n.Args) {
-						if text, is := constantText(n.Args[i]); is && strings.ContainsFunc(aVerb.ReplaceAllString(text, ""), unicode.IsLetter) {
-							out[text] = s.at(n)
+						text, is := constantText(n.Args[i])
+						for _, one := range strings.Split(text, "\t") { // headings of a table
+							if is && strings.ContainsFunc(aVerb.ReplaceAllString(one, ""), unicode.IsLetter) {
+								out[one] = s.at(n)
+							}
 						}
 					}
 				}
@@ -113,6 +116,10 @@ func saidArguments(call *ast.CallExpr) []int {
 		return []int{0}
 	case name == "Refusal":
 		return []int{0, 1}
+	case name == "Table" && of == "p":
+		return []int{1, 3}
+	case name == "Columns":
+		return []int{0, 2}
 	case of == "faults" && name == "Add":
 		return []int{0}
 	case of == "faults" && name == "Unless":

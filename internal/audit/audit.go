@@ -25,6 +25,11 @@ import (
 type Book interface {
 	office.Book
 	LoadIDs(context.Context) ([]string, error)
+	// FactsBySubject are the facts of all subjects with a prefix, subject by subject,
+	// and EachLoad the rows of all loads with their owners by id, both in the order of
+	// their bytes.
+	FactsBySubject(ctx context.Context, prefix string) iter.Seq2[journal.Fact, error]
+	EachLoad(context.Context) iter.Seq2[book.LoadRow, error]
 	Owners(ctx context.Context, load string) ([]string, error)
 	Ownerships(context.Context) ([]string, error)
 	AllRecords(context.Context) ([]book.Record, error)
@@ -82,8 +87,7 @@ type walk struct {
 
 	reading     sync.Mutex                // of editions
 	editions    map[string]*rates.Edition // read again from the book, by hash
-	ids         []string                  // loads in the order they were opened
-	seen        map[string]bool           // the same loads
+	seen        map[string]bool           // loads opened before the walk came to the end of the journal
 	standing    map[string]journal.Fact   // last fact of every other subject
 	lastSeq     int64                     // the end of the chain as walked
 	lastAt      string                    // the time of that fact
@@ -219,7 +223,6 @@ func (v *walk) note(f journal.Fact) {
 		noteDispute(v, f.Subject)
 	case !v.seen[id]:
 		v.seen[id] = true
-		v.ids = append(v.ids, id)
 		v.loadNo = max(v.loadNo, int64(office.LoadNumber(id)))
 	}
 }

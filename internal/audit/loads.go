@@ -2,6 +2,7 @@ package audit
 
 import (
 	"fmt"
+	"iter"
 	"maps"
 	"reflect"
 	"runtime"
@@ -11,6 +12,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -20,50 +22,128 @@ import (
 // looksTogether is how many loads are looked at before they are counted.
 const looksTogether = 256
 
+// told is what the book has about one load: its facts, and its row in the lists
+// where that could be read.
+type told struct {
+	id    string
+	facts []journal.Fact
+	row   *book.LoadRow
+}
+
 // look is what a look at one load found; load is nil when its facts make none.
 type look struct {
 	load     *load.Load
 	problems []string
 }
 
-// loads replays every load, works it again and compares it with its row. Loads
-// do not depend on each other, so every core looks at some; they are counted in
-// the order they were opened.
+// loads replays every load, works it again and compares it with its row. Facts and
+// rows are each read once, in the same order. Loads do not depend on each other, so
+// every core looks at some.
 func (v *walk) loads() error {
-	for ids := range slices.Chunk(v.ids, looksTogether) {
-		looks := make([]look, len(ids))
-		var next atomic.Int64
-		var workers sync.WaitGroup
-		for range runtime.NumCPU() {
-			workers.Go(func() {
-				for i := next.Add(1) - 1; int(i) < len(ids) && v.ctx.Err() == nil; i = next.Add(1) - 1 {
-					looks[i] = v.look(ids[i])
-				}
-			})
-		}
-		workers.Wait()
-		if err := v.ctx.Err(); err != nil {
+	var together []told
+	for t, err := range eachTold(v) {
+		if err != nil {
 			return err
 		}
-		for i, one := range looks {
-			v.found(one.problems...)
-			v.count(ids[i], one.load)
-			if v.progress != nil {
-				v.progress(v.out.Loads)
+		if together = append(together, t); len(together) == looksTogether {
+			if err := lookAt(v, together); err != nil {
+				return err
 			}
+			together = together[:0]
+		}
+	}
+	return lookAt(v, together)
+}
+
+// eachTold joins the facts of every load of the walk with its row. Loads opened since
+// the walk began are left out.
+func eachTold(v *walk) iter.Seq2[told, error] {
+	return func(yield func(told, error) bool) {
+		nextRow, stop := iter.Pull2(v.book.EachLoad(v.ctx))
+		defer stop()
+		row, rowErr, more := nextRow()
+		finish := func(t told) bool {
+			for more && row.ID < t.id {
+				row, rowErr, more = nextRow()
+			}
+			if more && row.ID == t.id && rowErr == nil {
+				own := row
+				t.row = &own
+			}
+			return !v.seen[t.id] || yield(t, nil)
+		}
+		var t told
+		for f, err := range v.book.FactsBySubject(v.ctx, office.LoadSubject("")) {
+			if err != nil {
+				yield(t, err)
+				return
+			}
+			if id, _ := office.LoadOfSubject(f.Subject); id != t.id || t.facts == nil {
+				if t.facts != nil && !finish(t) {
+					return
+				}
+				t = told{id: id}
+			}
+			t.facts = append(t.facts, f)
+		}
+		if t.facts != nil {
+			finish(t)
+		}
+	}
+}
+
+// lookAt looks at some loads and counts them.
+func lookAt(v *walk, together []told) error {
+	looks := make([]look, len(together))
+	var next atomic.Int64
+	var workers sync.WaitGroup
+	for range runtime.NumCPU() {
+		workers.Go(func() {
+			for i := next.Add(1) - 1; int(i) < len(together) && v.ctx.Err() == nil; i = next.Add(1) - 1 {
+				looks[i] = v.look(together[i])
+			}
+		})
+	}
+	workers.Wait()
+	if err := v.ctx.Err(); err != nil {
+		return err
+	}
+	for i, one := range looks {
+		v.found(one.problems...)
+		v.count(together[i].id, one.load)
+		if v.progress != nil {
+			v.progress(v.out.Loads)
 		}
 	}
 	return nil
 }
 
-// look looks at a load, and again where something is wrong: a truck may have
-// been weighed between one reading and the other.
-func (v *walk) look(id string) look {
-	l, problems := v.load(id)
+// look looks at a load, and again by itself where anything is wrong: a truck may
+// have been weighed between one reading and the other.
+func (v *walk) look(t told) look {
+	if l := sound(v, t); l != nil {
+		return look{load: l}
+	}
+	l, problems := v.load(t.id)
 	if len(problems) > 0 {
-		l, problems = v.load(id)
+		l, problems = v.load(t.id)
 	}
 	return look{l, problems}
+}
+
+// sound is the load of what the book has about it, where all of that agrees.
+func sound(v *walk, t told) *load.Load {
+	if t.row == nil {
+		return nil
+	}
+	l, err := office.Replay(t.id, t.facts)
+	if err == nil {
+		err = office.AttachCharts(v.ctx, v.desk, l)
+	}
+	if err != nil || l.Settled != nil && len(v.settlement(l)) > 0 || len(unlikeRow(l, *t.row)) > 0 {
+		return nil
+	}
+	return l
 }
 
 // count adds a load up; l is nil when its facts make none.
@@ -143,11 +223,21 @@ func (v *walk) row(l *load.Load) []string {
 	if len(rows) == 0 {
 		return []string{fmt.Sprintf("%s has facts in the journal but is missing from the lists.", office.LoadTitle(l))}
 	}
-	was, is := rows[0], office.RowOf(l)
+	was := rows[0]
 	if was.Owners, err = v.book.Owners(v.ctx, l.ID); err != nil {
 		return []string{fmt.Sprintf("The owners of load %s in the lists cannot be read: %v.", l.ID, err)}
 	}
+	return unlikeRow(l, was)
+}
+
+// unlikeRow is where a load's row in the lists is not as its facts make it.
+func unlikeRow(l *load.Load, was book.LoadRow) []string {
+	is := office.RowOf(l)
 	problems := unlike(office.LoadTitle(l)+": in the lists %s is %s, by the facts %s.", was.Figures, is.Figures)
+	was.Figures, is.Figures = nil, nil
+	if reflect.DeepEqual(was, is) {
+		return problems
+	}
 	return append(problems, unlikeCells(l, was, is)...)
 }
 
@@ -158,7 +248,7 @@ func unlikeCells(l *load.Load, was, is book.LoadRow) []string {
 	for i := range a.NumField() {
 		name := a.Type().Field(i).Name
 		x, y := a.Field(i).Interface(), b.Field(i).Interface()
-		if name != "Figures" && fmt.Sprint(x) != fmt.Sprint(y) {
+		if fmt.Sprint(x) != fmt.Sprint(y) {
 			problems = append(problems, fmt.Sprintf("%s: in the lists %s is %q, by the facts %q.", office.LoadTitle(l), name, fmt.Sprint(x), fmt.Sprint(y)))
 		}
 	}
@@ -168,6 +258,9 @@ func unlikeCells(l *load.Load, was, is book.LoadRow) []string {
 // unlike names every figure that two settlements do not share; format takes the
 // figure's name and its two values.
 func unlike(format string, was, is map[string]quantity.Amount) []string {
+	if maps.EqualFunc(was, is, quantity.Amount.Equal) {
+		return nil
+	}
 	var problems []string
 	names := slices.Sorted(maps.Keys(was))
 	for name := range is {

@@ -1,15 +1,14 @@
 package book
 
-import (
-	"errors"
-)
+import "tenthpoint/internal/message"
 
 // A Filter chooses facts. What is left empty does not restrict.
 type FactFilter struct {
 	Subject string
 	Kind    string
-	FromSeq int64 // the first number
-	ToSeq   int64 // the last number
+	FromSeq int64  // the first number
+	ToSeq   int64  // the last number
+	Hash    string // beginning of the hash, in lower-case hexadecimal
 }
 
 // Record is master data as last written: an elevator, a grower, a
@@ -35,6 +34,10 @@ type KeptSamples struct {
 	Count int
 }
 
+// ShelfFilter chooses samples kept: no longer than the day Until, if one is given, and
+// without those whose load has a record of the kind Gone.
+type ShelfFilter struct{ Until, Gone string }
+
 // ShelfRow is a load of which a part of the sample was kept. Ticket is zero
 // where it has none yet; days are text as in the facts.
 type ShelfRow struct {
@@ -49,8 +52,8 @@ type ShelfRow struct {
 // ErrBusy is what a write ends with when another program kept writing in the
 // book for longer than Options.Busy. Nothing was entered; trying again is
 // right.
-var ErrBusy = errors.New("the book is busy")
+var ErrBusy = message.Storage.Errorf("the book is busy")
 
 // ErrOld is what opening a book for reading ends with when the book is too old
 // to be read as it is. Opening it once for writing brings it up to date.
-var ErrOld = errors.New("the book is older than this program")
+var ErrOld = message.Storage.Errorf("the book is older than this program")

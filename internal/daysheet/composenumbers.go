@@ -189,10 +189,14 @@ func (c *composer) evening() {
 		}
 		return strings.Join(all, " ")
 	}
-	c.put(report.Pairs{Pairs: []report.Pair{
+	pairs := []report.Pair{
 		{Label: "On the yard", Value: none(c.Notes.Yard, "No truck was without its ticket.")},
 		{Label: "Retained samples", Value: none(c.Notes.Samples, "None was due.")},
 		{Label: "Disputes", Value: none(c.Notes.Disputes, "None was open.")},
 		{Label: "Moisture meters", Value: none(c.Notes.Meters, "None was overdue or outside its limit.")},
-	}})
+	}
+	if len(c.Notes.Scales) > 0 { // scales without a log, and days closed before there was one
+		pairs = append(pairs, report.Pair{Label: "Truck scales", Value: strings.Join(c.Notes.Scales, " ")})
+	}
+	c.put(report.Pairs{Pairs: pairs})
 }

@@ -31,6 +31,7 @@ type Notes struct {
 	Samples  []string `json:"samples,omitempty"`  // retained samples that are due
 	Disputes []string `json:"disputes,omitempty"` // disputes not decided
 	Meters   []string `json:"meters,omitempty"`   // meters overdue, failed, never checked
+	Scales   []string `json:"scales,omitempty"`   // how truck scales stand by their logs
 }
 
 // Closing is who closed the day and when; the time is local.

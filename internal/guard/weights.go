@@ -30,7 +30,7 @@ func smallestOf(p elevator.Profile) *quantity.Amount {
 	if len(p.Scales) == 0 {
 		return nil
 	}
-	least := p.Scales[0].SmallestNet()
+	least := p.SmallestNet(p.Scales[0])
 	return &least
 }
 

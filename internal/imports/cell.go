@@ -1,11 +1,11 @@
 package imports
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -16,8 +16,8 @@ type reader struct {
 	usual   Defaults
 }
 
-func (r *reader) wrong(column, format string, args ...any) {
-	r.row.Problems = append(r.row.Problems, Problem{r.row.Line, column, fmt.Sprintf(format, args...)})
+func (r *reader) wrong(column string, reason message.Text) {
+	r.row.Problems = append(r.row.Problems, Problem{r.row.Line, column, reason})
 }
 
 // text is a cell; empty for a column that is not there.
@@ -30,10 +30,10 @@ func (r *reader) text(column string) string {
 }
 
 // needed is a cell that must not be empty.
-func (r *reader) needed(column, what string) string {
+func (r *reader) needed(column string, what message.Text) string {
 	text := r.text(column)
 	if text == "" {
-		r.wrong(column, "empty; write %s", what)
+		r.wrong(column, message.New("empty; write %s", what))
 	}
 	return text
 }
@@ -47,7 +47,7 @@ func (r *reader) weight(column string) (a quantity.Amount, ok bool) {
 	}
 	a, err := entry.ParseWeight(column, text, r.usual.House.Profile().WeightUnit())
 	if err != nil {
-		r.wrong(column, "%s", err)
+		r.wrong(column, message.Of(err))
 		return a, false
 	}
 	return a, true
@@ -62,7 +62,7 @@ func (r *reader) date(column string) (d quantity.Date, ok bool) {
 	}
 	d, err := quantity.ParseDate(text)
 	if err != nil {
-		r.wrong(column, "%s", err)
+		r.wrong(column, message.Of(err))
 		return d, false
 	}
 	return d, true
@@ -77,11 +77,11 @@ func (r *reader) shares(column string) []entry.Share {
 	}
 	all, err := entry.ParseShares(text)
 	if err != nil {
-		r.wrong(column, "%s", inList(err))
+		r.wrong(column, inList(err))
 	}
 	return all
 }
 
-func shareForm(text string) string {
-	return fmt.Sprintf("%q is no share; write owner and part, like G2=1/3 or G2=33.5%%, with a semicolon between owners", text)
+func shareForm(text string) message.Text {
+	return message.New("%q is no share; write owner and part, like G2=1/3 or G2=33.5%%, with a semicolon between owners", text)
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 )
 
 // column is one a list may have.
@@ -46,15 +47,16 @@ func isFactorColumn(name string) bool {
 	return false
 }
 
-func known(kind Kind) string {
-	var names []string
+// known are the columns that a list may have.
+func known(kind Kind) message.Text {
+	var names []any
 	for _, c := range columns[kind] {
-		names = append(names, c.name)
+		names = append(names, message.Own(c.name))
 	}
 	if kind == Loads {
-		names = append(names, factorColumn+"NAME for each factor, such as factor.test-weight")
+		names = append(names, message.New("factor.NAME for each factor, such as factor.test-weight"))
 	}
-	return strings.Join(names, ", ")
+	return message.List(", ", names...)
 }
 
 // Example is a short list of a kind, with a heading row, for a person to begin

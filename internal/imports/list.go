@@ -4,13 +4,13 @@ import (
 	"bytes"
 	"encoding/csv"
 	"errors"
-	"fmt"
 	"io"
 	"slices"
 	"strings"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 )
 
 // Kind is what a list is of.
@@ -28,15 +28,18 @@ const (
 type Problem struct {
 	Line   int
 	Column string
-	Reason string
+	Reason message.Text
 }
 
-// String is the problem for people: "line 12, tare: ...".
-func (p Problem) String() string {
+// String is the problem in English: "line 12, tare: ...".
+func (p Problem) String() string { return p.Message().String() }
+
+// Message is the problem with the place it is in.
+func (p Problem) Message() message.Text {
 	if p.Column == "" {
-		return fmt.Sprintf("line %d: %s", p.Line, p.Reason)
+		return message.New("line %d: %s", p.Line, p.Reason)
 	}
-	return fmt.Sprintf("line %d, %s: %s", p.Line, p.Column, p.Reason)
+	return message.New("line %d, %v: %s", p.Line, p.Column, p.Reason)
 }
 
 // Row is one row as read. Exactly one of Grower, Truck and Past is set when it
@@ -72,13 +75,13 @@ type Defaults struct {
 func Read(kind Kind, text []byte, usual Defaults) (List, []Problem) {
 	list := List{Kind: kind}
 	if _, known := columns[kind]; !known {
-		return list, []Problem{{Line: 1, Reason: fmt.Sprintf("%q is no kind of list; choose growers, trucks or loads", kind)}}
+		return list, []Problem{{Line: 1, Reason: message.New("%q is no kind of list; choose growers, trucks or loads", kind)}}
 	}
 	in := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff"))))
 	in.FieldsPerRecord, in.TrimLeadingSpace = -1, true
 	head, err := in.Read()
 	if err != nil {
-		return list, []Problem{{Line: 1, Reason: "the file has no heading row; name the columns in it: " + known(kind)}}
+		return list, []Problem{{Line: 1, Reason: message.New("the file has no heading row; name the columns in it: %s", known(kind))}}
 	}
 	for _, name := range head {
 		list.Columns = append(list.Columns, strings.ToLower(strings.TrimSpace(name)))
@@ -97,6 +100,9 @@ func Read(kind Kind, text []byte, usual Defaults) (List, []Problem) {
 	return list, nil
 }
 
+// quotesDiffer is what is wrong with a row that no cell can be told of.
+var quotesDiffer = message.New("the quotation marks do not match; write \"\" for one inside a cell")
+
 // row reads one row; err is what the reader of comma-separated values said.
 func (l List) row(in *csv.Reader, cells []string, err error, usual Defaults) Row {
 	if len(cells) == 0 {
@@ -105,16 +111,16 @@ func (l List) row(in *csv.Reader, cells []string, err error, usual Defaults) Row
 		if errors.As(err, &broken) {
 			line = broken.StartLine
 		}
-		return Row{Line: line, Problems: []Problem{{Line: line, Reason: "the quotation marks do not match; write \"\" for one inside a cell"}}}
+		return Row{Line: line, Problems: []Problem{{Line: line, Reason: quotesDiffer}}}
 	}
 	line, _ := in.FieldPos(0)
 	r := reader{row: Row{Line: line, Cells: cells}, columns: l.Columns, usual: usual}
 	if err != nil {
-		r.wrong("", "the quotation marks do not match; write \"\" for one inside a cell")
+		r.wrong("", quotesDiffer)
 		return r.row
 	}
 	if len(cells) != len(l.Columns) {
-		r.wrong("", "there are %d cells for %d columns; a comma inside a cell needs quotation marks round the cell", len(cells), len(l.Columns))
+		r.wrong("", message.New("there are %d cells for %d columns; a comma inside a cell needs quotation marks round the cell", len(cells), len(l.Columns)))
 		return r.row
 	}
 	switch l.Kind {
@@ -139,7 +145,7 @@ func (l List) repeated() {
 			continue
 		}
 		if line, taken := first[key]; taken {
-			row.Problems = append(row.Problems, Problem{row.Line, column, fmt.Sprintf("%q stands on line %d already; keep one of the two", key, line)})
+			row.Problems = append(row.Problems, Problem{row.Line, column, message.New("%q stands on line %d already; keep one of the two", key, line)})
 		} else {
 			first[key] = row.Line
 		}
@@ -182,19 +188,17 @@ func (l List) Problems() []Problem {
 // checkColumns names columns that are not known, missing or there twice.
 func checkColumns(kind Kind, have []string) []Problem {
 	var problems []Problem
-	wrong := func(format string, args ...any) {
-		problems = append(problems, Problem{Line: 1, Reason: fmt.Sprintf(format, args...)})
-	}
+	wrong := func(reason message.Text) { problems = append(problems, Problem{Line: 1, Reason: reason}) }
 	for i, name := range have {
 		if slices.Contains(have[:i], name) {
-			wrong("the column %q is there twice; keep one", name)
+			wrong(message.New("the column %q is there twice; keep one", name))
 		} else if !isKnown(kind, name) {
-			wrong("the column %q is not known in a list of %s; known are %s. Rename it or take it out", name, kind, known(kind))
+			wrong(message.New("the column %q is not known in a list of %s; known are %s. Rename it or take it out", name, string(kind), known(kind)))
 		}
 	}
 	for _, c := range columns[kind] {
 		if c.needed && !slices.Contains(have, c.name) {
-			wrong("the column %q is missing; every row needs it", c.name)
+			wrong(message.New("the column %q is missing; every row needs it", c.name))
 		}
 	}
 	return problems

@@ -4,8 +4,9 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"tenthpoint/internal/elevator"
 	"testing"
+
+	"tenthpoint/internal/elevator"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
@@ -95,7 +96,7 @@ func TestWhatIsWrongIsSaidByLineAndColumn(t *testing.T) {
 		{Growers, "code,name\nG1,A\nG1,B\n", []string{`line 3, code: "G1" stands on line 2 already; keep one of the two`}},
 		{Growers, "code,name,shares\nG1,A,G1=2/3; G2=1/4\n", []string{"line 2, shares: the shares add to 91.666666… %, not to 100 %; mend them"}},
 		{Growers, "code,name,shares\nG1,A,half\n", []string{`line 2, shares: "half" is no share; write owner and part, like G2=1/3 or G2=33.5%, with a semicolon between owners`}},
-		{Growers, "code,name,shares\nG1,A,G1=1/0\n", []string{"line 2, shares: the share of G1 0 is outside 0.0001 to 1,000,000; check the figure and type it again"}},
+		{Growers, "code,name,shares\nG1,A,G1=1/0\n", []string{"line 2, shares: The share of G1 0 is outside 0.0001 to 1,000,000; check the figure and type it again"}},
 		{Trucks, "number,tare,tare_day\nT1,24300,\nT2,,2026-08-01\nT3,x,2026-08-01\nT4,5,1.8.2026\n", []string{
 			"line 2, tare_day: empty; write the day the tare was weighed",
 			"line 3, tare: empty, but a day is given; write the tare or take the day out",
@@ -111,7 +112,7 @@ func TestWhatIsWrongIsSaidByLineAndColumn(t *testing.T) {
 			"line 2, tare: gross is 52,300 lb and tare is 24,000 kg; write both in one unit",
 			"line 2, moisture: empty; write the moisture in percent",
 			`line 2, factor.musty: `, "line 2, factor.garlic: Corn is not tested for this; leave the cell empty",
-			"line 2, price: price -$4.00/bu is outside"}},
+			"line 2, price: Price -$4.00/bu is outside"}},
 		{Loads, "day,commodity,grower,truck,gross,tare,moisture,factor.nonsense\n", []string{`line 1: the column "factor.nonsense" is not known`}},
 	} {
 		list, problems := Read(c.kind, []byte(c.text), inPounds)
@@ -164,7 +165,7 @@ func FuzzRead(f *testing.F) {
 			if r.Line < 1 || r.Line > strings.Count(text, "\n")+strings.Count(text, "\r")+1 {
 				t.Errorf("line %d of %q", r.Line, text)
 			}
-			if slices.ContainsFunc(r.Problems, func(p Problem) bool { return p.Reason == "" || p.Line != r.Line }) {
+			if slices.ContainsFunc(r.Problems, func(p Problem) bool { return p.Reason.IsZero() || p.Line != r.Line }) {
 				t.Errorf("problems %v", r.Problems)
 			}
 		}

@@ -2,12 +2,13 @@ package imports
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 )
 
 // grower reads a row of the list of growers.
 func (r *reader) grower() {
 	g := elevator.Grower{
-		ID: r.needed("code", "the short code clerks type"), Name: r.needed("name", "the name as it is to stand on tickets"),
+		ID: r.needed("code", message.New("the short code clerks type")), Name: r.needed("name", message.New("the name as it is to stand on tickets")),
 		Address: r.text("address"), Phone: r.text("phone"),
 	}
 	for _, p := range r.shares("shares") {
@@ -17,7 +18,7 @@ func (r *reader) grower() {
 		return
 	}
 	if err := g.Check(); err != nil {
-		r.wrong("", "%s", err)
+		r.wrong("", message.Of(err))
 		return
 	}
 	r.row.Grower = &g
@@ -26,7 +27,7 @@ func (r *reader) grower() {
 // truck reads a row of the list of trucks. A tare without its day, or a day
 // without its tare, is half of what a stored tare needs.
 func (r *reader) truck() {
-	t := elevator.Truck{ID: r.needed("number", "the number or plate clerks type"), Plate: r.text("plate"), Trailer: r.text("trailer"), Grower: r.text("grower")}
+	t := elevator.Truck{ID: r.needed("number", message.New("the number or plate clerks type")), Plate: r.text("plate"), Trailer: r.text("trailer"), Grower: r.text("grower")}
 	tare, hasTare := r.weight("tare")
 	day, hasDay := r.date("tare_day")
 	if hasTare {
@@ -34,15 +35,15 @@ func (r *reader) truck() {
 	}
 	switch {
 	case hasTare && !hasDay && r.text("tare_day") == "":
-		r.wrong("tare_day", "empty; write the day the tare was weighed")
+		r.wrong("tare_day", message.New("empty; write the day the tare was weighed"))
 	case hasDay && !hasTare && r.text("tare") == "":
-		r.wrong("tare", "empty, but a day is given; write the tare or take the day out")
+		r.wrong("tare", message.New("empty, but a day is given; write the tare or take the day out"))
 	}
 	if len(r.row.Problems) > 0 {
 		return
 	}
 	if err := t.Check(); err != nil {
-		r.wrong("", "%s", err)
+		r.wrong("", message.Of(err))
 		return
 	}
 	r.row.Truck = &t

@@ -5,11 +5,10 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/settle"
 )
 
@@ -22,15 +21,18 @@ type Past struct {
 
 // pastCell is a cell of a past load: the field its text is typed into, and what to
 // write where it must not be empty.
-type pastCell struct{ column, field, needed string }
+type pastCell struct {
+	column, field string
+	needed        message.Text
+}
 
 // pastCells are the cells in the order their problems are told.
 var pastCells = []pastCell{
-	{"grower", "grower", "the grower's code"}, {"truck", "truck", "its number or plate"},
-	{"driver", "driver", ""}, {"bin", "bin", ""}, {"contract", "contract", ""}, {"crop_year", "crop", ""}, {"remark", "remark", ""},
-	{"day", "day", "the day it was delivered, like 2026-09-14"}, {"disposition", "terms", ""}, {"shares", "shares", ""},
-	{"gross", "gross", "the weight of the loaded truck"}, {"tare", "tare", "the weight of the empty truck"},
-	{"commodity", "commodity", "the grain, such as corn"}, {"moisture", "moisture", "the moisture in percent"},
+	{"grower", "grower", message.New("the grower's code")}, {"truck", "truck", message.New("its number or plate")},
+	{"driver", "driver", message.Text{}}, {"bin", "bin", message.Text{}}, {"contract", "contract", message.Text{}}, {"crop_year", "crop", message.Text{}}, {"remark", "remark", message.Text{}},
+	{"day", "day", message.New("the day it was delivered, like 2026-09-14")}, {"disposition", "terms", message.Text{}}, {"shares", "shares", message.Text{}},
+	{"gross", "gross", message.New("the weight of the loaded truck")}, {"tare", "tare", message.New("the weight of the empty truck")},
+	{"commodity", "commodity", message.New("the grain, such as corn")}, {"moisture", "moisture", message.New("the moisture in percent")},
 }
 
 // past reads a row of the list of loads: its cells are texts of a load's form. A
@@ -65,10 +67,10 @@ func (r *reader) pastCells() []pastCell {
 	cells := slices.Clone(pastCells)
 	for _, column := range r.columns {
 		if id, isFactor := strings.CutPrefix(column, factorColumn); isFactor {
-			cells = append(cells, pastCell{column, id, ""})
+			cells = append(cells, pastCell{column, id, message.Text{}})
 		}
 	}
-	return append(cells, pastCell{"price", "price", ""})
+	return append(cells, pastCell{"price", "price", message.Text{}})
 }
 
 // refused tells what is empty and must not be, and what cannot stand. Without a
@@ -76,10 +78,10 @@ func (r *reader) pastCells() []pastCell {
 func (r *reader) refused(form *entry.Form, cells []pastCell) {
 	refused := form.Refused()
 	for _, c := range cells {
-		if text := r.text(c.column); text == "" && c.needed != "" {
-			r.wrong(c.column, "empty; write %s", c.needed)
+		if text := r.text(c.column); text == "" && !c.needed.IsZero() {
+			r.wrong(c.column, message.New("empty; write %s", c.needed))
 		} else if err := refused[c.field]; err != nil {
-			r.wrong(c.column, "%s", inList(err))
+			r.wrong(c.column, inList(err))
 		}
 		switch c.column {
 		case "tare":
@@ -93,13 +95,13 @@ func (r *reader) refused(form *entry.Form, cells []pastCell) {
 }
 
 // inList says what is wrong with a cell, and what to do about it in a list.
-func inList(err error) string {
+func inList(err error) message.Text {
 	var unknown entry.Unknown
 	var notTested entry.NotTested
 	var notShare entry.NotShare
 	switch {
 	case errors.As(err, &notTested):
-		return fmt.Sprintf("%s is not tested for this; leave the cell empty", notTested.Commodity)
+		return message.New("%s is not tested for this; leave the cell empty", notTested.Commodity)
 	case errors.As(err, &notShare):
 		return shareForm(notShare.Text)
 	case errors.As(err, &unknown) && unknown.List == entry.GrowerList:
@@ -107,19 +109,20 @@ func inList(err error) string {
 	case errors.As(err, &unknown) && unknown.List == entry.CommodityList:
 		c, err := entry.Commodity(unknown.Text)
 		if err != nil {
-			return err.Error()
+			return message.Of(err)
 		}
-		return c.ID + " is not taken here; add it in the set-up with its schedule of rates"
+		return message.New("%v is not taken here; add it in the set-up with its schedule of rates", c.ID)
 	case errors.As(err, &unknown) && unknown.List == entry.BinList:
-		return fmt.Sprintf("there is no pit or bin %q here; add it first, or write one of %s", unknown.Text, strings.Join(unknown.Known, ", "))
+		return message.New("there is no pit or bin %q here; add it first, or write one of %s", unknown.Text, message.Names(", ", unknown.Known))
 	}
-	text := strings.TrimPrefix(err.Error(), "Day: ") // the column is named already
-	first, size := utf8.DecodeRuneInString(text)
-	return string(unicode.ToLower(first)) + text[size:]
+	if said := message.Of(err); said.Key() != "%s: %w" {
+		return said
+	}
+	return message.Of(errors.Unwrap(err)) // the column is named already
 }
 
-func noGrower(text string) string {
-	return fmt.Sprintf("there is no grower %q; take the list of growers over first, or write the code as it is there", text)
+func noGrower(text string) message.Text {
+	return message.New("there is no grower %q; take the list of growers over first, or write the code as it is there", text)
 }
 
 // agree holds gross and tare against each other.
@@ -130,9 +133,9 @@ func (r *reader) agree(weighed []load.Weighing) {
 	gross, tare := weighed[0].Weight, weighed[1].Weight
 	switch {
 	case gross.Unit() != tare.Unit():
-		r.wrong("tare", "gross is %s and tare is %s; write both in one unit", gross, tare)
+		r.wrong("tare", message.New("gross is %s and tare is %s; write both in one unit", gross, tare))
 	case !gross.More(tare):
-		r.wrong("tare", "net would be %s (gross %s - tare %s); were the two swapped?", gross.Sub(tare), gross.Figure(), tare.Figure())
+		r.wrong("tare", message.New("net would be %s (gross %s - tare %s); were the two swapped?", gross.Sub(tare), gross.Figure(), tare.Figure()))
 	}
 }
 
@@ -140,15 +143,15 @@ func (r *reader) agree(weighed []load.Weighing) {
 func (r *reader) settles(form *entry.Form, cells []pastCell) {
 	tried := form.Tried()
 	if whole := tried.Remarks[entry.WholeLoad]; whole.Err != nil {
-		r.wrong("", "%s", whole.Err)
+		r.wrong("", message.Of(whole.Err))
 		return
 	}
 	for _, f := range tried.Found {
 		column := r.columnOf(settle.Problem{Field: f.Field}, cells)
-		r.row.Remarks = append(r.row.Remarks, Problem{Line: r.row.Line, Column: column, Reason: f.Said.String()})
+		r.row.Remarks = append(r.row.Remarks, Problem{Line: r.row.Line, Column: column, Reason: f.Said})
 	}
 	for _, p := range tried.Problems {
-		r.wrong(r.columnOf(p, cells), "%s", p.Sentence)
+		r.wrong(r.columnOf(p, cells), p.Sentence)
 	}
 }
 

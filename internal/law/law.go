@@ -63,6 +63,16 @@ func (l Law) OfKind(kind string) []*File {
 // Resolve reads a law back from its manifest. Text gives the text of a file by
 // its hash, as a book has kept it.
 func Resolve(manifest string, text func(hash string) (string, error)) (Law, error) {
+	return resolve(manifest, func(hash, id string) (*File, error) {
+		kept, err := text(hash)
+		if err != nil {
+			return nil, err
+		}
+		return Open(id, []byte(kept))
+	})
+}
+
+func resolve(manifest string, file func(hash, id string) (*File, error)) (Law, error) {
 	var files []*File
 	lines := bufio.NewScanner(strings.NewReader(manifest))
 	for lines.Scan() {
@@ -70,11 +80,7 @@ func Resolve(manifest string, text func(hash string) (string, error)) (Law, erro
 		if !ok {
 			return Law{}, message.Storage.Errorf("%q is no line of a list of rules", lines.Text())
 		}
-		kept, err := text(hash)
-		if err != nil {
-			return Law{}, err
-		}
-		f, err := Open(id, []byte(kept))
+		f, err := file(hash, id)
 		if err != nil {
 			return Law{}, err
 		}

@@ -5,6 +5,7 @@ import (
 	"path"
 	"sync"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/tomlfile"
 	shipped "tenthpoint/schedules/law"
 )
@@ -54,13 +55,18 @@ var First = sync.OnceValue(func() Law {
 	if err != nil {
 		panic("law: " + err.Error())
 	}
-	texts := map[string]string{}
-	for _, f := range Shipped() {
-		texts[f.Hash] = string(f.Text)
-	}
-	l, err := Resolve(string(manifest), func(hash string) (string, error) { return texts[hash], nil })
+	l, err := resolve(string(manifest), shippedFile)
 	if err != nil {
 		panic("law: a file of the first law was altered; write a new file with a later first day: " + err.Error())
 	}
 	return l
 })
+
+func shippedFile(hash, id string) (*File, error) {
+	for _, f := range Shipped() {
+		if f.Hash == hash {
+			return f, nil
+		}
+	}
+	return nil, message.Storage.Errorf("no file of the program has the hash of the rules %s", id)
+}

@@ -1,6 +1,7 @@
 package load
 
 import (
+	"tenthpoint/internal/flatjson"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -161,7 +162,7 @@ var readers = map[string]func([]byte) (Fact, error){
 	Accepted{}.Kind():   read[Accepted],
 	Answered{}.Kind():   read[Answered],
 	Refused{}.Kind():    read[Refused],
-	Settled{}.Kind():    read[Settled],
+	Settled{}.Kind():    readSettled,
 	Issued{}.Kind():     read[Issued],
 	Printed{}.Kind():    read[Printed],
 	Voided{}.Kind():     read[Voided],
@@ -170,6 +171,38 @@ var readers = map[string]func([]byte) (Fact, error){
 }
 
 func read[F Fact](body []byte) (Fact, error) { return journal.ReadBody[F](body) }
+
+// readSettled reads the largest of all facts.
+func readSettled(body []byte) (Fact, error) {
+	if f, ok := plainSettled(string(body)); ok {
+		return f, nil
+	}
+	return read[Settled](body)
+}
+
+// plainSettled reads the fact as it is nearly always written; not ok is what needs a
+// closer look, or a message.
+func plainSettled(body string) (f Settled, ok bool) {
+	texts := map[string]*string{"edition": &f.Edition, "edition_hash": &f.EditionHash, "law": &f.Law, "working": &f.Working}
+	ok = flatjson.Members(body, func(name, value string) bool {
+		if name == "figures" {
+			f.Figures, ok = quantity.ReadFigures(value)
+			return ok
+		}
+		if flatjson.IsObject(value) {
+			return false
+		}
+		if name == "engine" {
+			return f.Engine.UnmarshalText([]byte(value)) == nil
+		}
+		into, known := texts[name]
+		if known {
+			*into = value
+		}
+		return known
+	})
+	return f, ok
+}
 
 // Read makes a fact from its kind and body as the journal keeps them.
 func Read(kind string, body []byte) (Fact, error) {

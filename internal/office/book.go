@@ -51,7 +51,7 @@ type LoadLists interface {
 // Shelf is the samples kept. Origins names the load that each sample was taken
 // from, by the load that carries it on.
 type Shelf interface {
-	Shelf(ctx context.Context, until string) ([]book.ShelfRow, error)
+	Shelf(context.Context, book.ShelfFilter) ([]book.ShelfRow, error)
 	SamplesKept(ctx context.Context, from, to string) ([]book.KeptSamples, error)
 	Origins(context.Context) (map[string]string, error)
 }
@@ -102,8 +102,8 @@ func (b bookNow) FactsOf(subject string) ([]journal.Fact, error) {
 	return b.book.FactsOf(b.ctx, subject)
 }
 
-// readNow reads from the book as it stands.
-func readNow(ctx context.Context, d Desk) Lists { return bookNow{ctx, d.Reader()} }
+// ReadNow reads the book as it stands.
+func ReadNow(ctx context.Context, d Desk) Lists { return bookNow{ctx, d.Reader()} }
 
 // listsThen are the loads as they were when a fact was written.
 type listsThen struct {

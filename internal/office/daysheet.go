@@ -101,7 +101,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return daysheet.Sheet{}, err
 	}
-	l := readNow(ctx, d)
+	l := ReadNow(ctx, d)
 	f, err := DayFacts(d, l, day)
 	if err != nil {
 		return daysheet.Sheet{}, err
@@ -187,7 +187,7 @@ func LateSheet(ctx context.Context, d Desk, day quantity.Date) (string, error) {
 	case !sheet.Closed.Late:
 		return "", message.Refused.Errorf("the sheet of %s is as it was closed, or its difference has been explained", day)
 	}
-	f, err := DayFacts(d, readNow(ctx, d), day)
+	f, err := DayFacts(d, ReadNow(ctx, d), day)
 	if err != nil {
 		return "", err
 	}

@@ -88,7 +88,7 @@ func (e *Entering) Settle(l *load.Load) (*settle.Settlement, settle.Problems) {
 
 // Around is [Surroundings] in the book as it stands.
 func (e *Entering) Around(l *load.Load) (guard.Setting, error) {
-	return Surroundings(e.desk, readNow(e.ctx, e.desk), l)
+	return Surroundings(e.desk, ReadNow(e.ctx, e.desk), l)
 }
 
 // Surroundings are what a house and its book compare a load with.

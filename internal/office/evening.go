@@ -1,16 +1,21 @@
 package office
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/truckscale"
 )
 
 // EveningNotes are what stands open in the evening of a day, a sentence each.
@@ -19,7 +24,7 @@ func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 	for _, one := range []struct {
 		into *[]string
 		find func(Desk, Lists, quantity.Date) ([]string, error)
-	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}} {
+	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}, {&n.Scales, scaleNotes}} {
 		found, err := one.find(d, l, day)
 		if err != nil {
 			return n, err
@@ -129,6 +134,47 @@ func meterNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 		}
 	}
 	return out, nil
+}
+
+// scaleNotes tell how each truck scale that has a log stands.
+func scaleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
+	var out []string
+	for _, scale := range d.Profile().Scales {
+		log, err := ScaleLog(d, l, scale)
+		if err != nil {
+			return nil, err
+		}
+		if len(log.UpTo(day).Entries) == 0 {
+			continue
+		}
+		for _, said := range log.Status(day).Said {
+			out = append(out, said.String())
+		}
+	}
+	return out, nil
+}
+
+// ScaleLog is the log of a truck scale out of its facts.
+func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
+	log := truckscale.Log{Scale: scale, Rules: d.Profile().Rules}
+	var facts []journal.Fact
+	for _, subject := range truckscale.Subjects(scale.ID) {
+		some, err := l.FactsOf(subject)
+		if err != nil {
+			return log, err
+		}
+		facts = append(facts, some...)
+	}
+	slices.SortFunc(facts, func(a, b journal.Fact) int { return cmp.Compare(a.Seq, b.Seq) })
+	for _, f := range facts {
+		one, err := truckscale.Read(f.Kind, f.Body)
+		if err != nil {
+			return log, message.Errorf("fact %d, in the log of scale %v: %w", f.Seq, scale.ID, err)
+		}
+		log.Entries = append(log.Entries, one)
+	}
+	log.Entries = truckscale.InOrder(log.Entries)
+	return log, nil
 }
 
 // meterStatusOn is how a meter stood with its checks on a day.

@@ -225,11 +225,11 @@ func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) 
 	if len(code) < leastCode {
 		return nil, message.Errorf("the code %q is too short to find a ticket by. Type all %d letters and digits from the foot of the slip", code, codeLength)
 	}
-	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: load.Issued{}.Kind()}) {
+	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: load.Issued{}.Kind(), Hash: code}) {
 		if err != nil {
 			return nil, err
 		}
-		if id, ok := LoadOfSubject(f.Subject); ok && strings.HasPrefix(f.Hash, code) {
+		if id, ok := LoadOfSubject(f.Subject); ok {
 			return Load(ctx, d, id)
 		}
 	}

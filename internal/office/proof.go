@@ -170,7 +170,7 @@ func metersThen(ctx context.Context, d Desk, l *load.Load) ([]string, error) {
 	}
 	for _, one := range meters {
 		if one.ID == m.Meter {
-			s, err := meterStatusOn(d, readNow(ctx, d), one, l.Details.Day)
+			s, err := meterStatusOn(d, ReadNow(ctx, d), one, l.Details.Day)
 			return []string{s.Sentence}, err
 		}
 	}

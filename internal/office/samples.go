@@ -77,10 +77,6 @@ func RetainedSample(ctx context.Context, d Desk, name string) (Retained, error) 
 // retainedSamples lists the samples still kept, those to be kept no longer than a day,
 // or with no day all of them.
 func retainedSamples(ctx context.Context, d Desk, until quantity.Date) ([]Retained, error) {
-	gone, err := discardedSamples(ctx, d)
-	if err != nil {
-		return nil, err
-	}
 	origin, err := d.Reader().Origins(ctx)
 	if err != nil {
 		return nil, err
@@ -89,7 +85,7 @@ func retainedSamples(ctx context.Context, d Desk, until quantity.Date) ([]Retain
 	if err != nil {
 		return nil, err
 	}
-	rows, err := d.Reader().Shelf(ctx, until.String())
+	rows, err := d.Reader().Shelf(ctx, book.ShelfFilter{Until: until.String(), Gone: SampleDiscarded{}.Kind()})
 	if err != nil {
 		return nil, err
 	}
@@ -101,14 +97,18 @@ func retainedSamples(ctx context.Context, d Desk, until quantity.Date) ([]Retain
 		}
 		if from, corrects := origin[r.Now]; corrects {
 			r.Load = from
+			if gone, err := isDiscarded(ctx, d, from); err != nil {
+				return nil, err
+			} else if gone {
+				continue
+			}
 		}
 		last[r.Load] = r
 	}
 	var out []Retained
 	for from, r := range last {
-		if r.Held = held[from]; !gone[from] {
-			out = append(out, r)
-		}
+		r.Held = held[from]
+		out = append(out, r)
 	}
 	slices.SortFunc(out, func(a, b Retained) int {
 		return cmp.Or(a.Until.Cmp(b.Until), cmp.Compare(LoadNumber(a.Load), LoadNumber(b.Load)))
@@ -116,13 +116,10 @@ func retainedSamples(ctx context.Context, d Desk, until quantity.Date) ([]Retain
 	return out, nil
 }
 
-func discardedSamples(ctx context.Context, d Desk) (map[string]bool, error) {
-	facts, err := RecordsOf[SampleDiscarded](ctx, d.Reader())
-	gone := map[string]bool{}
-	for _, f := range facts {
-		gone[f.Load] = true
-	}
-	return gone, err
+// isDiscarded reports whether the sample taken from a load is no longer there.
+func isDiscarded(ctx context.Context, d Desk, load string) (bool, error) {
+	facts, err := d.Reader().FactsOf(ctx, SampleDiscarded{}.Kind()+" "+load)
+	return len(facts) > 0, err
 }
 
 // heldSamples are the samples that open disputes need, with the dispute's name.

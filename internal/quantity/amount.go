@@ -71,7 +71,7 @@ func (a Amount) mustMatch(b Amount, act string) {
 func (a Amount) Add(b Amount) Amount {
 	a.mustMatch(b, "add")
 	if a.isWhole() && b.isWhole() {
-		return New(a.num.Add(b.num), a.unit)
+		return New(added(a.num, b.num), a.unit)
 	}
 	return fraction(times(a.num, b.den).Add(times(b.num, a.den)), bothUnder(a.den, b.den), a.unit)
 }
@@ -86,7 +86,7 @@ func (a Amount) Neg() Amount {
 func (a Amount) Sub(b Amount) Amount {
 	a.mustMatch(b, "subtract")
 	if a.isWhole() && b.isWhole() {
-		return New(a.num.Sub(b.num), a.unit)
+		return New(subtracted(a.num, b.num), a.unit)
 	}
 	return a.Add(b.Neg())
 }
@@ -95,9 +95,9 @@ func (a Amount) Sub(b Amount) Amount {
 func (a Amount) Mul(b Amount) Amount {
 	unit := a.unit.Times(b.unit)
 	if a.isWhole() && b.isWhole() {
-		return New(a.num.Mul(b.num), unit)
+		return New(multiplied(a.num, b.num), unit)
 	}
-	return fraction(a.num.Mul(b.num), bothUnder(a.den, b.den), unit)
+	return fraction(multiplied(a.num, b.num), bothUnder(a.den, b.den), unit)
 }
 
 // Div is a / b, exact, in the quotient of their units. It panics when b is
@@ -114,7 +114,7 @@ func times(d, den decimal.Decimal) decimal.Decimal {
 	if den.IsZero() {
 		return d
 	}
-	return d.Mul(den)
+	return multiplied(d, den)
 }
 
 // bothUnder is the denominator of a product, zero standing for 1 again.

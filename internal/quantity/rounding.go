@@ -79,6 +79,14 @@ func (r Rounding) String() string {
 	return r.Step.String() + " " + string(r.Rule)
 }
 
+// Message is the rounding for people.
+func (r Rounding) Message() message.Text {
+	if r.IsExact() {
+		return message.Words(string(Exact))
+	}
+	return message.New("%s %s", r.Step.String(), string(r.Rule))
+}
+
 // ParseRounding reads "0.01 half-up", "20 down" or "exact".
 func ParseRounding(text string) (Rounding, error) {
 	words := strings.Fields(text)

@@ -113,9 +113,35 @@ func (u Unit) IsMass() bool {
 // IsMoney reports whether u is money, or money for something: $, $/bu.
 func (u Unit) IsMoney() bool { return u.exp[dollar] != 0 }
 
+// usual are the units that nearly every figure is in, with their texts: books hold
+// them by the million.
+var usual = usualUnits(Lb, Kg, Cwt, Tonne, Bushel, Percent, Point, Dollar, Count, LbPerBushel, KgPerHL, DollarsPerBu, DollarsPerCwt, DollarsPerT)
+
+// unitTexts leads from units to their texts, and back.
+type unitTexts struct {
+	text map[Unit]string
+	unit map[string]Unit
+}
+
+func usualUnits(units ...Unit) unitTexts {
+	out := unitTexts{map[Unit]string{}, map[string]Unit{}}
+	for _, u := range units {
+		text := u.spelled()
+		out.text[u], out.unit[text] = text, u
+	}
+	return out
+}
+
 // String is the unit as printed: "lb", "$/bu/pt", "%". A plain number has the
 // empty string.
 func (u Unit) String() string {
+	if text, ok := usual.text[u]; ok {
+		return text
+	}
+	return u.spelled()
+}
+
+func (u Unit) spelled() string {
 	var over, under []string
 	for _, b := range printOrder {
 		for n := u.exp[b]; n > 0; n-- {
@@ -146,6 +172,9 @@ const maxUnitParts = 12
 // ParseUnit reads a unit as String writes it. It answers with the list of
 // known units when a part is not one of them.
 func ParseUnit(text string) (Unit, error) {
+	if u, ok := usual.unit[text]; ok {
+		return u, nil
+	}
 	if strings.Count(text, "/")+strings.Count(text, "·") >= maxUnitParts {
 		return Unit{}, message.Invalid.Errorf("%.20q… has more parts than any unit; known units are %s", text, knownUnits())
 	}

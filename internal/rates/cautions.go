@@ -1,17 +1,16 @@
 package rates
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 )
 
 // Cautions are things an edition may say and that are yet worth a second look,
 // a sentence each. They refuse nothing.
-func (e *Edition) Cautions() []string {
-	var out []string
-	for _, caution := range []string{e.otherBushel(), secondLook(e.Shrink.Method, e.Shrink), secondLook(e.Handling.Method, e.Handling), secondLook(e.Drying.Method, e.Drying)} {
-		if caution != "" {
+func (e *Edition) Cautions() []message.Text {
+	var out []message.Text
+	for _, caution := range []message.Text{e.otherBushel(), secondLook(e.Shrink.Method, e.Shrink), secondLook(e.Handling.Method, e.Handling), secondLook(e.Drying.Method, e.Drying)} {
+		if !caution.IsZero() {
 			out = append(out, caution)
 		}
 	}
@@ -20,18 +19,18 @@ func (e *Edition) Cautions() []string {
 
 // otherBushel compares the bushel with the grain's legal one; weights in
 // kilograms are left alone, since laws give pounds.
-func (e *Edition) otherBushel() string {
+func (e *Edition) otherBushel() message.Text {
 	legal, own := e.Commodity.Bushel, e.Units.Bushel
 	if legal.IsZero() || own.Unit() != legal.Unit() || own.Equal(legal) {
-		return ""
+		return message.Text{}
 	}
-	return fmt.Sprintf("A bushel of %s is %s here and %s by law (%s). Check which law binds the elevator.", e.Commodity.Name, own.Written(), legal.Written(), e.Commodity.BushelSource)
+	return message.New("A bushel of %s is %s here and %s by law (%s). Check which law binds the elevator.", e.Commodity.Name, own.Written(), legal.Written(), e.Commodity.BushelSource)
 }
 
 // secondLook is what a method cautions about its own rule.
-func secondLook[R, W any](m *rule.Method[R, W], r R) string {
+func secondLook[R, W any](m *rule.Method[R, W], r R) message.Text {
 	if m.Caution == nil {
-		return ""
+		return message.Text{}
 	}
 	return m.Caution(r)
 }

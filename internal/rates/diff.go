@@ -3,14 +3,15 @@ package rates
 import (
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 )
 
 // Change is a line on which two editions part. Before is empty for what only
 // the second says, After for what only the first says.
 type Change struct {
-	Key, Section, Label string
-	Before, After       string
+	Key                           string
+	Section, Label, Before, After message.Text
 	// BeforeAt and AfterAt are the lines of the two files, 0 where one does not
 	// say it.
 	BeforeAt, AfterAt int
@@ -28,7 +29,7 @@ func Diff(a, b *Edition) []Change {
 	known := map[string]bool{}
 	for _, l := range before {
 		known[l.Key] = true
-		if other := said[l.Key]; other.Value != l.Value {
+		if other := said[l.Key]; !other.Value.Equal(l.Value) {
 			out = append(out, Change{l.Key, l.Section, l.Label, l.Value, other.Value, l.At, other.At})
 		}
 	}
@@ -38,7 +39,7 @@ func Diff(a, b *Edition) []Change {
 		}
 	}
 	places := sections(append(before, after...))
-	slices.SortStableFunc(out, func(x, y Change) int { return places[x.Section] - places[y.Section] })
+	slices.SortStableFunc(out, func(x, y Change) int { return places[x.Section.String()] - places[y.Section.String()] })
 	return out
 }
 
@@ -46,8 +47,8 @@ func Diff(a, b *Edition) []Change {
 func sections(lines []rule.Line) map[string]int {
 	out := map[string]int{}
 	for _, l := range lines {
-		if _, known := out[l.Section]; !known {
-			out[l.Section] = len(out)
+		if _, known := out[l.Section.String()]; !known {
+			out[l.Section.String()] = len(out)
 		}
 	}
 	return out

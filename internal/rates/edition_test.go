@@ -85,7 +85,7 @@ func TestDiffNamesEveryLine(t *testing.T) {
 	}
 	got := map[string][2]string{}
 	for _, c := range rates.Diff(plain, points) {
-		got[c.Key] = [2]string{c.Before, c.After}
+		got[c.Key] = [2]string{c.Before.String(), c.After.String()}
 	}
 	for key, want := range map[string][2]string{
 		"edition.id":              {"corn-plain", "corn-points"},
@@ -108,10 +108,10 @@ func TestDiffNamesEveryLine(t *testing.T) {
 		t.Errorf("%d lines one way, %d the other", len(got), len(back))
 	}
 	for _, c := range back {
-		if (c.BeforeAt > 0) != (c.Before != "") || (c.AfterAt > 0) != (c.After != "") {
+		if (c.BeforeAt > 0) != (!c.Before.IsZero()) || (c.AfterAt > 0) != (!c.After.IsZero()) {
 			t.Errorf("%s is said to stand on lines %d and %d", c.Key, c.BeforeAt, c.AfterAt)
 		}
-		if got[c.Key] != [2]string{c.After, c.Before} {
+		if got[c.Key] != [2]string{c.After.String(), c.Before.String()} {
 			t.Errorf("%s is not the same the other way round", c.Key)
 		}
 	}
@@ -195,12 +195,12 @@ func TestCautions(t *testing.T) {
 		t.Fatal(err)
 	}
 	c := e.Cautions()
-	if len(c) != 2 || !strings.HasPrefix(c[0], "A bushel of Corn is 54 lb/bu here and 56 lb/bu by law") || c[1] != "Handling of 2.0 % is more than the largest loss measured, 1.71 % of the wet weight." {
+	if len(c) != 2 || !strings.HasPrefix(c[0].String(), "A bushel of Corn is 54 lb/bu here and 56 lb/bu by law") || c[1].String() != "Handling of 2.0 % is more than the largest loss measured, 1.71 % of the wet weight." {
 		t.Errorf("cautions: %q", c)
 	}
 	// 14 % less 11.76 % of water at ten points.
 	c = fixture(t, "good/corn-points.toml").Cautions()
-	if len(c) != 1 || c[0] != "Shrink of 1.4 %/pt takes 2.24 % of the weight beyond the water at 10 points: handling by another name, and more than the largest loss measured, 1.71 %." {
+	if len(c) != 1 || c[0].String() != "Shrink of 1.4 %/pt takes 2.24 % of the weight beyond the water at 10 points: handling by another name, and more than the largest loss measured, 1.71 %." {
 		t.Errorf("cautions: %q", c)
 	}
 }

@@ -21,6 +21,30 @@ func complete(t *testing.T) *message.Printer {
 	return message.NewPrinter(catalog, nil)
 }
 
+// Whatever an edition says is posted in the language of the house.
+func TestPostedRatesInAnotherLanguage(t *testing.T) {
+	p := complete(t)
+	for _, name := range append(fixtureFiles(t, "good/*.toml", 4), fixtureFiles(t, "../../schedules/editions/*.toml", 15)...) {
+		e, err := readFixture(t, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range e.Lines() {
+			p.Text(l.Section)
+			p.Text(l.Label)
+			p.Text(l.Value)
+		}
+		for _, caution := range e.Cautions() {
+			if p.Text(caution) == caution.String() {
+				t.Errorf("%s: %q is said in English", name, caution)
+			}
+		}
+	}
+	if lost := p.Missing(); len(lost) > 0 {
+		t.Errorf("the catalog lacks %q", lost)
+	}
+}
+
 // A mistake in a file is said in the language of the house, with the place and
 // the line as it stands.
 func TestMistakesInAnotherLanguage(t *testing.T) {

@@ -1,9 +1,9 @@
 package rates
 
 import (
-	"fmt"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 )
 
@@ -22,8 +22,8 @@ func (e *Edition) Lines() []rule.Line {
 	for i := range e.Discounts {
 		e.Discounts[i].Post(w, i)
 	}
-	w.Under("shares", "Shares")
-	w.Text("remainder", "What rounding leaves goes to the owner", e.Shares.Remainder)
+	w.Under("shares", message.New("Shares"))
+	w.Text("remainder", message.New("What rounding leaves goes to the owner"), message.Words(e.Shares.Remainder))
 	return w.All()
 }
 
@@ -31,59 +31,59 @@ func (d DockageRule) post(w *rule.Lines) {
 	if d.Row == "" {
 		return
 	}
-	w.Under("dockage", "Dockage")
+	w.Under("dockage", message.New("Dockage"))
 	w.Untested(d.MustTest)
 	w.Rounded(d.Rounding, "weight")
 }
 
 func postHead(w *rule.Lines, e *Edition) {
-	w.Under("edition", "Edition")
-	w.Text("id", "Id", e.ID)
-	w.Text("title", "Title", e.Title)
-	w.Text("schedule", "Schedule", e.Schedule)
-	w.Text("commodity", "Commodity", e.Commodity.Name)
-	w.Text("status", "Status", e.Status.Words())
-	w.TextAt("from", "period", "In force", e.Period())
-	w.Text("corrects", "Corrects", e.Corrects)
-	w.Text("order", "Order of deductions", strings.Join(e.Order, ", "))
+	w.Under("edition", message.New("Edition"))
+	w.Name("id", message.New("Id"), e.ID)
+	w.Name("title", message.New("Title"), e.Title)
+	w.Name("schedule", message.New("Schedule"), e.Schedule)
+	w.Text("commodity", message.New("Commodity"), message.Words(e.Commodity.Name))
+	w.Text("status", message.New("Status"), e.Status.Message())
+	w.TextAt("from", "period", message.New("In force"), e.Days())
+	w.Name("corrects", message.New("Corrects"), e.Corrects)
+	w.Name("order", message.New("Order of deductions"), strings.Join(e.Order, ", "))
 }
 
 func postOrigin(w *rule.Lines, o Origin) {
-	w.Under("origin", "Where it comes from")
-	w.Text("issued", "Issued", o.Issued.String())
-	w.Text("by", "By", o.By)
-	w.Text("document", "Document", o.Document)
-	w.Text("note", "Note", o.Note)
+	w.Under("origin", message.New("Where it comes from"))
+	w.Name("issued", message.New("Issued"), o.Issued.String())
+	w.Name("by", message.New("By"), o.By)
+	w.Name("document", message.New("Document"), o.Document)
+	w.Name("note", message.New("Note"), o.Note)
 }
 
 func postUnits(w *rule.Lines, e *Edition) {
-	w.Under("units", "Units")
-	w.Text("weight", "Weights are in", e.Units.Weight.String())
-	w.Text("settle", "Settled by", e.Units.Settle.String())
-	w.Text("currency", "Money", e.Units.Currency)
+	w.Under("units", message.New("Units"))
+	w.Name("weight", message.New("Weights are in"), e.Units.Weight.String())
+	w.Name("settle", message.New("Settled by"), e.Units.Settle.String())
+	w.Name("currency", message.New("Money"), e.Units.Currency)
 	if e.Units.HasBushels() {
-		w.Text("bushel", "Bushel weight", fmt.Sprintf("%s (%s)", e.Units.Bushel.Written(), e.Units.BushelSource))
+		w.Text("bushel", message.New("Bushel weight"), message.New("%s (%v)", e.Units.Bushel.Written(), e.Units.BushelSource))
 	}
 }
 
 func postRounding(w *rule.Lines, p rule.Places) {
-	w.Under("rounding", "Rounding")
-	w.Rounding("moisture", "Moisture", p.Moisture)
-	w.Rounding("weight", "Weights", p.Weight)
-	w.Rounding("quantity", "Bushels, hundredweight, tonnes", p.Quantity)
-	w.Rounding("money", "Money", p.Money)
+	w.Under("rounding", message.New("Rounding"))
+	w.Rounding("moisture", message.New("Moisture"), p.Moisture)
+	w.Rounding("weight", message.New("Weights"), p.Weight)
+	w.Rounding("quantity", message.New("Bushels, hundredweight, tonnes"), p.Quantity)
+	w.Rounding("money", message.New("Money"), p.Money)
 }
 
 // ExampleMark stands wherever an example edition shows.
 const ExampleMark = "example - not for trade"
 
-// Words is the status for people.
-func (s Status) Words() string {
+// Message is the status for people.
+func (s Status) Message() message.Text {
 	switch s {
 	case Example:
-		return ExampleMark
+		return message.New(ExampleMark)
 	case House:
-		return "posted house rates"
+		return message.New("posted house rates")
 	}
-	return "restates a published rule"
+	return message.New("restates a published rule")
 }

@@ -25,7 +25,7 @@ func TestRatesNameTheirMoistureBasis(t *testing.T) {
 	}
 	said := false
 	for _, l := range e.Lines() {
-		said = said || strings.HasSuffix(l.Key, ".moisture_basis") && l.Value == "12 %"
+		said = said || strings.HasSuffix(l.Key, ".moisture_basis") && l.Value.String() == "12 %"
 	}
 	if !said {
 		t.Error("the edition does not say at which moisture it means protein")

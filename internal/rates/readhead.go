@@ -46,7 +46,7 @@ func (r *reader) commodity(t *tomlfile.Table) {
 func (r *reader) factors() {
 	e := r.e
 	for i, row := range r.root.Tables("factor") {
-		row.SetTitle(message.New("factor %d", i+1))
+		row.SetTitle(message.New("place|factor %d", i+1))
 		f := grain.ReadFactor(row)
 		_, taken := e.Commodity.Factor(f.ID)
 		switch {

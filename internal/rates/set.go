@@ -1,9 +1,7 @@
 package rates
 
 import (
-	"fmt"
 	"sort"
-	"strings"
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -80,25 +78,28 @@ func (s *Set) UnderGrainAct() *Set {
 	return &lawful
 }
 
-func (s *Set) periods(schedule, commodity string) string {
-	var out []string
+func (s *Set) periods(schedule, commodity string) message.Text {
+	var out []any
 	for _, e := range s.editions {
 		if e.Schedule == schedule && e.Commodity.ID == commodity {
-			out = append(out, fmt.Sprintf("%s (%s)", e.ID, e.Period()))
+			out = append(out, message.New("%v (%s)", e.ID, e.Days()))
 		}
 	}
 	if len(out) == 0 {
-		return "none"
+		return message.New("none")
 	}
-	return strings.Join(out, ", ")
+	return message.List(", ", out...)
 }
 
-// Period is the edition's days in force for people.
-func (e *Edition) Period() string {
+// Period is the edition's days in force in English.
+func (e *Edition) Period() string { return e.Days().String() }
+
+// Days are the days the edition is in force.
+func (e *Edition) Days() message.Text {
 	if e.Until.IsZero() {
-		return "from " + e.From.String()
+		return message.New("from %s", e.From)
 	}
-	return e.From.String() + " to " + e.Until.String()
+	return message.New("%s to %s", e.From, e.Until)
 }
 
 // ByID finds an edition.

@@ -43,7 +43,7 @@ func (s *Set) checkCorrection(e *Edition) tomlfile.Problems {
 	case s.circular(e):
 		return wrong(message.New("edition %v corrects itself by way of %v", e.ID, e.Corrects), message.New("One of them must be the first."))
 	case !e.From.Between(old.From, old.Until) || old.lastDay().Before(e.lastDay()):
-		return wrong(message.New("edition %v (%s) corrects %v (%s) and reaches beyond it", e.ID, e.Period(), old.ID, old.Period()), message.New("Keep to its days, or correct the other edition too."))
+		return wrong(message.New("edition %v (%s) corrects %v (%s) and reaches beyond it", e.ID, e.Days(), old.ID, old.Days()), message.New("Keep to its days, or correct the other edition too."))
 	}
 	return nil
 }
@@ -79,7 +79,7 @@ func (s *Set) overlap(a, b *Edition) tomlfile.Problems {
 	if a.Corrects != "" || b.Corrects != "" {
 		remedy = message.New("Let the later correction correct the earlier one, or end one of the two.")
 	}
-	return tomlfile.Problems{b.clash("from", message.New("editions %v (%s) and %v (%s) are both in force on %s", a.ID, a.Period(), b.ID, b.Period(), b.From), remedy)}
+	return tomlfile.Problems{b.clash("from", message.New("editions %v (%s) and %v (%s) are both in force on %s", a.ID, a.Days(), b.ID, b.Days(), b.From), remedy)}
 }
 
 // corrects reports whether e corrects old, directly or through others.

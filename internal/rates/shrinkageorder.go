@@ -54,7 +54,7 @@ func (o *orderCheck) shrink() {
 		o.breaks("shrink.method", message.New("weight is not taken off by the formula of the Order (SOR/2018-176), the only one allowed in a licensed elevator in Canada"), message.New("Write method = \"water\"."))
 	}
 	if s.Basis != rule.Net {
-		o.breaks("shrink.basis", message.New("shrink is taken on the %s; the Order (SOR/2018-176, s. 1(3)) takes it on the weight recorded when the grain is delivered", s.Basis.Words()), message.New("Write basis = \"net\"."))
+		o.breaks("shrink.basis", message.New("shrink is taken on the %s; the Order (SOR/2018-176, s. 1(3)) takes it on the weight recorded when the grain is delivered", s.Basis), message.New("Write basis = \"net\"."))
 	}
 }
 

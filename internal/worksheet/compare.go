@@ -18,7 +18,7 @@ type Difference struct {
 func Compare(before, after *Sheet) []Difference {
 	var out []Difference
 	for _, b := range before.steps {
-		a, ok := after.byID[b.id]
+		a, ok := after.Step(b.id)
 		if !ok {
 			out = appendChange(out, b, b.value, quantity.Zero(b.value.Unit()))
 		} else if a.value.Unit() == b.value.Unit() {
@@ -26,7 +26,7 @@ func Compare(before, after *Sheet) []Difference {
 		}
 	}
 	for _, a := range after.steps {
-		if _, ok := before.byID[a.id]; !ok {
+		if _, ok := before.Step(a.id); !ok {
 			out = appendChange(out, a, quantity.Zero(a.value.Unit()), a.value)
 		}
 	}

@@ -45,8 +45,17 @@ type Expr struct {
 	prefix  string // before the first operand: √
 	sign    string // between operands
 	binding int
-	args    []Operand
+	two     [2]Operand // nearly all have no more; the second may be missing
+	more    []Operand
 	value   quantity.Amount
+}
+
+// args are the operands in order.
+func (e Expr) args() []Operand {
+	if e.two[1] == nil {
+		return e.two[:1]
+	}
+	return append(e.two[:], e.more...)
 }
 
 func (e Expr) amount() quantity.Amount { return e.value }
@@ -61,7 +70,7 @@ func (e Expr) write(b *strings.Builder, how notation, binding int) {
 		defer b.WriteByte(')')
 	}
 	b.WriteString(e.prefix)
-	for i, arg := range e.args {
+	for i, arg := range e.args() {
 		inner := e.binding
 		if i > 0 {
 			b.WriteString(" " + e.sign + " ")
@@ -71,13 +80,21 @@ func (e Expr) write(b *strings.Builder, how notation, binding int) {
 	}
 }
 
-func joined(first Operand, rest []Operand) []Operand {
-	return append(append(make([]Operand, 0, 1+len(rest)), first), rest...)
+// over is an expression with its operands; its value is the first one's so far.
+func over(sign string, binding int, first Operand, rest []Operand) Expr {
+	e := Expr{sign: sign, binding: binding, two: [2]Operand{first}, value: first.amount()}
+	if len(rest) > 0 {
+		e.two[1] = rest[0]
+	}
+	if len(rest) > 1 {
+		e.more = append(e.more, rest[1:]...) // a copy, so that two need no memory of their own
+	}
+	return e
 }
 
 // Sum is a + b + …; all in one unit.
 func Sum(first Operand, rest ...Operand) Expr {
-	e := Expr{sign: "+", binding: sums, args: joined(first, rest), value: first.amount()}
+	e := over("+", sums, first, rest)
 	for _, o := range rest {
 		e.value = e.value.Add(o.amount())
 	}
@@ -86,7 +103,7 @@ func Sum(first Operand, rest ...Operand) Expr {
 
 // Less is a − b − …; all in one unit.
 func Less(first Operand, rest ...Operand) Expr {
-	e := Expr{sign: "−", binding: sums, args: joined(first, rest), value: first.amount()}
+	e := over("−", sums, first, rest)
 	for _, o := range rest {
 		e.value = e.value.Sub(o.amount())
 	}
@@ -95,7 +112,7 @@ func Less(first Operand, rest ...Operand) Expr {
 
 // Times is a × b × …
 func Times(first Operand, rest ...Operand) Expr {
-	e := Expr{sign: "×", binding: products, args: joined(first, rest), value: first.amount()}
+	e := over("×", products, first, rest)
 	for _, o := range rest {
 		e.value = e.value.Mul(o.amount())
 	}
@@ -104,7 +121,7 @@ func Times(first Operand, rest ...Operand) Expr {
 
 // Over is a ÷ b, kept exact.
 func Over(a, b Operand) Expr {
-	return Expr{sign: "÷", binding: products, args: []Operand{a, b}, value: a.amount().Div(b.amount())}
+	return Expr{sign: "÷", binding: products, two: [2]Operand{a, b}, value: a.amount().Div(b.amount())}
 }
 
 // Points is the difference of two percents, in points.
@@ -125,7 +142,7 @@ func AsPercent(points Operand) Expr {
 // 52,300 lb is 261.5 lb.
 func PercentOf(percent, of Operand) Expr {
 	share := percent.amount().Div(hundredPercent)
-	return Expr{sign: "×", binding: products, args: []Operand{of, percent}, value: of.amount().Mul(share)}
+	return Expr{sign: "×", binding: products, two: [2]Operand{of, percent}, value: of.amount().Mul(share)}
 }
 
 var hundredPercent = quantity.Int(100, quantity.Percent)
@@ -171,11 +188,11 @@ func (c constant) write(b *strings.Builder, how notation, _ int) {
 
 // Same takes an operand over as it is, for a step that only records or rounds.
 func Same(o Operand) Expr {
-	return Expr{binding: tight, args: []Operand{o}, value: o.amount()}
+	return Expr{binding: tight, two: [2]Operand{o}, value: o.amount()}
 }
 
 // Root is the square root of a, rounded once under r: a root seldom ends, so
 // unlike other expressions it cannot be kept exact. See [quantity.Sqrt].
 func Root(a Operand, r quantity.Rounding) Expr {
-	return Expr{prefix: "√", binding: tight, args: []Operand{a}, value: quantity.Sqrt(a.amount(), r)}
+	return Expr{prefix: "√", binding: tight, two: [2]Operand{a}, value: quantity.Sqrt(a.amount(), r)}
 }

@@ -11,13 +11,12 @@ import (
 type Sheet struct {
 	section string
 	steps   []*Step
-	byID    map[string]*Step
 	blank   []Step // made together, to be written on one by one
 }
 
 // NewSheet is a sheet with room for about so many steps; more may be written.
 func NewSheet(room int) *Sheet {
-	return &Sheet{steps: make([]*Step, 0, room), byID: make(map[string]*Step, room), blank: make([]Step, room)}
+	return &Sheet{steps: make([]*Step, 0, room), blank: make([]Step, room)}
 }
 
 // Section starts a new heading for the steps that follow.
@@ -59,10 +58,7 @@ func (s *Sheet) Note(step *Step, remark string) *Step {
 }
 
 func (s *Sheet) add(one Step) *Step {
-	if s.byID == nil {
-		s.byID = map[string]*Step{}
-	}
-	if _, taken := s.byID[one.id]; taken {
+	if _, taken := s.Step(one.id); taken {
 		panic(fmt.Sprintf("working: two steps are called %q", one.id))
 	}
 	if len(s.blank) == 0 {
@@ -73,7 +69,6 @@ func (s *Sheet) add(one Step) *Step {
 	*step = one
 	step.section = s.section
 	step.value = step.rounding.Apply(step.exact)
-	s.byID[step.id] = step
 	s.steps = append(s.steps, step)
 	return step
 }
@@ -81,8 +76,13 @@ func (s *Sheet) add(one Step) *Step {
 // Steps lists every step in the order of the working.
 func (s *Sheet) Steps() []*Step { return s.steps }
 
-// Step finds a step by its id.
+// Step finds a step by its id. A sheet is short and most ids differ in length, so
+// looking through them costs less than keeping an index.
 func (s *Sheet) Step(id string) (*Step, bool) {
-	step, ok := s.byID[id]
-	return step, ok
+	for _, step := range s.steps {
+		if step.id == id {
+			return step, true
+		}
+	}
+	return nil, false
 }

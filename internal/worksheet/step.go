@@ -92,7 +92,7 @@ func isPlain(o Operand) bool {
 		return isPlain(o.a) && isPlain(o.b)
 	case Expr:
 		adds := o.prefix == "" && o.sign != "×" && o.sign != "÷"
-		return adds && !slices.ContainsFunc(o.args, func(a Operand) bool { return !isPlain(a) })
+		return adds && !slices.ContainsFunc(o.args(), func(a Operand) bool { return !isPlain(a) })
 	}
 	return false
 }
@@ -134,7 +134,7 @@ func (s *Step) Uses() []*Step {
 				out = append(out, o)
 			}
 		case Expr:
-			for _, a := range o.args {
+			for _, a := range o.args() {
 				walk(a)
 			}
 		case Choice:

@@ -123,5 +123,8 @@ func (s *DaySheet) Evening() []model.Remark {
 	tell(session.Say("samples"), n.Samples, session.Say("None is due."))
 	tell(session.Say("disputes"), n.Disputes, session.Say("None is open."))
 	tell(session.Say("meters"), n.Meters, session.Say("None is overdue or outside its limit."))
+	if len(n.Scales) > 0 {
+		out = append(out, model.Remark{State: model.Plain, Word: session.Say("truck scales"), Text: session.Say(strings.Join(n.Scales, "\n"))})
+	}
 	return out
 }

@@ -25,6 +25,7 @@ func (g *Equipment) Card() []model.CardLine {
 	c := &session.Card{Session: g.session}
 	c.Part(session.Say("PAPERS"))
 	c.Noted(model.CardPair, session.Say("Tickets go to"), g.wayWords(), g.wayNote())
+	g.Logs.lines(c)
 	c.Part(session.Say("THE BOOK"))
 	c.Noted(model.CardPair, session.Say("File"), "", g.session.Desk.Book().Path())
 	g.backupLines(c)

@@ -2,6 +2,7 @@ package equipment
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/truckscale"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -11,10 +12,13 @@ import (
 type Equipment struct {
 	session *session.Session
 	onDeck  bool // a truck stands on the simulated scale
+	Logs    *ScaleLogs
 }
 
 // NewEquipment makes the sheet.
-func NewEquipment(f *session.Session) *Equipment { return &Equipment{session: f} }
+func NewEquipment(f *session.Session) *Equipment {
+	return &Equipment{session: f, Logs: NewScaleLogs(f)}
+}
 
 // scaleColumns are the columns of the scales.
 func (g *Equipment) scaleColumns() model.Columns[elevator.Scale] {
@@ -51,6 +55,9 @@ func linkWords(link string) string {
 // listened to.
 func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
 	here, _ := g.session.Scale()
+	if g.Logs.status(s).State == truckscale.Out {
+		return model.Remark{State: model.Stop, Text: session.Say("out of service")}
+	}
 	switch {
 	case s.ID != here.ID:
 		return model.Remark{State: model.Plain, Text: session.Say("not weighed on here")}

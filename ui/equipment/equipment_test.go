@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
@@ -278,4 +279,43 @@ func (s *stoppedRoom) Run(job model.Job) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	job.Done(job.Do(ctx, func(int, int) {}))
+}
+
+// A scale taken out of service is said so in the list and in its log, and a manager
+// puts it back.
+func TestScaleLogFromTheWindow(t *testing.T) {
+	g, r, _ := gearRoom(t, 0)
+	answer := func(entry string, values map[string]string) {
+		t.Helper()
+		g.Logs.Ask("1")
+		r.Answer(map[string]string{"entry": entry})
+		if wrong := r.Answer(values); len(wrong) > 0 {
+			t.Fatalf("%s: %v", entry, wrong)
+		}
+	}
+	g.Logs.Ask("1")
+	r.Answer(map[string]string{"entry": "zero"})
+	if wrong := r.Answer(map[string]string{"shown": "nothing"}); wrong["shown"] == "" {
+		t.Errorf("letters were taken for a weight: %v", wrong)
+	}
+	answer("zero", map[string]string{"shown": "0"})
+	answer("check", map[string]string{"known": "20,000", "shown": "20,020", "note": "20 test weights"})
+	answer("certificate", map[string]string{"number": "C-118", "until": "2031-05-03", "seals": "40117"})
+	answer("out", map[string]string{"note": "load cell 3"})
+	if row := g.Scales()[0]; row.State != model.Stop {
+		t.Errorf("out of service, the scale shows %v", row)
+	}
+	log, err := scalelog.Read(context.Background(), r.Session.Desk, "1")
+	sessiontest.Must(t, err)
+	if rows := scalelog.Rows(log); len(rows) != 4 || rows[1].Off != "20 lb" {
+		t.Errorf("the log is %+v", rows)
+	}
+	answer("back", map[string]string{"note": "cell replaced"})
+	if row := g.Scales()[0]; row.State == model.Stop {
+		t.Errorf("back in service, the scale shows %v", row)
+	}
+	g.Logs.Print("1")
+	if len(r.Papers["scale-1"]) == 0 {
+		t.Errorf("the log was not printed: %q", r.Last())
+	}
 }

@@ -178,7 +178,7 @@ func changeCell(change *worksheet.Step) string {
 func (t *Table) addRules(e, other *rates.Edition) {
 	for _, d := range rates.Diff(e, other) {
 		key := "says " + d.Key
-		what, before, after := session.Join(": ", session.Say(d.Section), session.Say(d.Label)), session.OrElse(session.Say(d.Before), session.NoFigure), session.OrElse(session.Say(d.After), session.NoFigure)
+		what, before, after := session.Join(": ", session.Text(d.Section), session.Text(d.Label)), session.OrElse(session.Text(d.Before), session.NoFigure), session.OrElse(session.Text(d.After), session.NoFigure)
 		t.Rows = append(t.Rows, model.Row{Key: key, State: model.Wait, Cells: []string{what, before, after}})
 		t.said[key] = session.Say("%s. Under %s: %s. Under %s: %s.", what, e.ID, before, other.ID, after)
 	}

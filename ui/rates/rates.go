@@ -151,11 +151,11 @@ func (r *Rates) Paper() []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: e.ID}}
 	section := ""
 	for _, l := range e.Lines() {
-		if l.Section != section {
-			section = l.Section
-			lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(session.Say(section))})
+		if under := session.Text(l.Section); under != section {
+			section = under
+			lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(section)})
 		}
-		lines = append(lines, ruleLine(session.Say(l.Label), session.Say(l.Value)))
+		lines = append(lines, ruleLine(session.Text(l.Label), session.Text(l.Value)))
 	}
 	return lines
 }

@@ -93,7 +93,7 @@ func TestRatesSay(t *testing.T) {
 	text := sessiontest.TextOf(r.Paper())
 	e := r.edition()
 	for _, l := range e.Lines() {
-		if !strings.Contains(text, l.Label+" | ") || !strings.Contains(text, l.Value) {
+		if !strings.Contains(text, l.Label.String()+" | ") || !strings.Contains(text, l.Value.String()) {
 			t.Errorf("the rows leave out %q %q", l.Label, l.Value)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/imports"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse/intake"
 )
 
@@ -76,13 +77,16 @@ type listProblems struct {
 	problems []imports.Problem
 }
 
-// Error is every problem on a line of its own.
-func (l listProblems) Error() string {
-	out := ""
-	for _, p := range l.problems {
-		out += fmt.Sprintf("%s, %s\n", l.file, p)
+// Error is every problem on a line of its own, in English.
+func (l listProblems) Error() string { return l.Message().String() }
+
+// Message is every problem on a line of its own.
+func (l listProblems) Message() message.Text {
+	lines := make([]any, len(l.problems))
+	for i, p := range l.problems {
+		lines[i] = message.New("%v, %s", l.file, p)
 	}
-	return out
+	return message.List("\n", lines...)
 }
 
 // progress tells a person at the terminal how far a long work is.
@@ -90,27 +94,27 @@ func progress(p *terminal.Session, what string) func(done, all int) {
 	const every = 500
 	return func(done, all int) {
 		if p.Typing && done%every == 0 {
-			fmt.Fprintf(p.Stderr, "%d of %d %s\n", done, all, what)
+			fmt.Fprintln(p.Stderr, p.Printer.Say("%d of %d %s", done, all, what))
 		}
 	}
 }
 
 // preview says row by row what a list would do.
 func preview(p *terminal.Session, c Import, list intake.List) error {
-	rows := [][]string{}
+	rows := [][]any{}
 	for i, r := range list.Rows {
 		change := list.Change[i]
-		if change != "" {
-			rows = append(rows, []string{fmt.Sprint(r.Line), change, ""})
+		if !change.IsZero() {
+			rows = append(rows, []any{fmt.Sprint(r.Line), change, ""})
 		}
 		for _, one := range r.Remarks {
-			rows = append(rows, []string{fmt.Sprint(r.Line), "look again", one.Column + ": " + one.Reason})
+			rows = append(rows, []any{fmt.Sprint(r.Line), message.New("look again"), message.New("%v: %s", one.Column, one.Reason)})
 		}
 		for _, one := range r.Problems {
-			rows = append(rows, []string{fmt.Sprint(r.Line), "cannot be taken", one.Column + ": " + one.Reason})
+			rows = append(rows, []any{fmt.Sprint(r.Line), message.New("cannot be taken"), message.New("%v: %s", one.Column, one.Reason)})
 		}
 	}
-	if err := p.Table(terminal.ListFlags{JSON: c.JSON}, []string{"Line", "What", "Problem"}, rows, "The list has no rows."); err != nil || c.JSON {
+	if err := p.Table(terminal.ListFlags{JSON: c.JSON}, "Line\tWhat\tProblem", rows, "The list has no rows."); err != nil || c.JSON {
 		return err
 	}
 	p.Say("%d of %d rows can be taken over. Nothing was written.", list.Good(), len(list.Rows))

@@ -56,10 +56,10 @@ func (c binList) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		rows := [][]string{}
+		rows := [][]any{}
 		for _, b := range all {
-			rows = append(rows, []string{b.ID, b.Name, b.Commodity})
+			rows = append(rows, []any{b.ID, b.Name, b.Commodity})
 		}
-		return p.Table(c.ListFlags, []string{"Short", "Name", "Grain"}, rows, "No pit or bin is written down yet.")
+		return p.Table(c.ListFlags, "Short\tName\tGrain", rows, "No pit or bin is written down yet.")
 	})
 }

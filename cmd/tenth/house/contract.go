@@ -40,7 +40,7 @@ func (c contractList) Run(t *terminal.Terminal) error {
 				return err
 			}
 		}
-		rows := [][]string{}
+		rows := [][]any{}
 		for _, one := range all {
 			if grower != "" && one.Grower != grower {
 				continue
@@ -51,12 +51,12 @@ func (c contractList) Run(t *terminal.Terminal) error {
 			}
 			rows = append(rows, row)
 		}
-		return p.Table(c.ListFlags, []string{"Contract", "Grower", "Grain", "Agreed", "Delivered", "Still to come", "Price", "Until"}, rows, "No contract is written down yet.")
+		return p.Table(c.ListFlags, "Contract\tGrower\tGrain\tAgreed\tDelivered\tStill to come\tPrice\tUntil", rows, "No contract is written down yet.")
 	})
 }
 
 // contractRow is a contract with what is delivered on it.
-func contractRow(p *terminal.Session, c elevator.ContractTerms) ([]string, error) {
+func contractRow(p *terminal.Session, c elevator.ContractTerms) ([]any, error) {
 	fill, err := office.ContractFill(p, p.Desk, c)
 	if err != nil {
 		return nil, err
@@ -65,7 +65,7 @@ func contractRow(p *terminal.Session, c elevator.ContractTerms) ([]string, error
 	if left.Sign() < 0 {
 		left = quantity.Zero(left.Unit())
 	}
-	return []string{c.Number, c.Grower, p.GrainName(c.Commodity), c.Quantity.String(), fill.Delivered.String(), left.String(), c.Price.String(), c.Until.String()}, nil
+	return []any{c.Number, c.Grower, p.GrainName(c.Commodity), c.Quantity.String(), fill.Delivered.String(), left.String(), c.Price.String(), c.Until.String()}, nil
 }
 
 type contractShow struct {
@@ -84,7 +84,7 @@ func (c contractShow) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.Table(c.ListFlags, []string{"Contract", "Grower", "Grain", "Agreed", "Delivered", "Still to come", "Price", "Until"}, [][]string{row}, "")
+		return p.Table(c.ListFlags, "Contract\tGrower\tGrain\tAgreed\tDelivered\tStill to come\tPrice\tUntil", [][]any{row}, "")
 	})
 }
 

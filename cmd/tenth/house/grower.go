@@ -66,14 +66,14 @@ func (c growerList) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		rows := [][]string{}
+		rows := [][]any{}
 		for _, g := range all {
 			var shares []string
 			for _, s := range g.Shares {
 				shares = append(shares, fmt.Sprintf("%s=%s/%s", s.GrowerID, s.Parts, s.Of))
 			}
-			rows = append(rows, []string{g.ID, g.Name, strings.Join(shares, " ")})
+			rows = append(rows, []any{g.ID, g.Name, strings.Join(shares, " ")})
 		}
-		return p.Table(c.ListFlags, []string{"Code", "Name", "Shares"}, rows, "No grower is written down yet.")
+		return p.Table(c.ListFlags, "Code\tName\tShares", rows, "No grower is written down yet.")
 	})
 }

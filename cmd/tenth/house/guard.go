@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/guard"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
@@ -99,7 +100,7 @@ type guardList struct {
 
 func (c guardList) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		rows := [][]string{}
+		rows := [][]any{}
 		for _, r := range guard.Rules() {
 			house := p.Profile().Guards.For(string(r.ID), "", "")
 			act, reasons := r.Act, r.Reasons
@@ -109,8 +110,17 @@ func (c guardList) Run(t *terminal.Terminal) error {
 			if len(house.Reasons) > 0 {
 				reasons = house.Reasons
 			}
-			rows = append(rows, []string{string(r.ID), r.Name.String(), string(act), strings.Join(reasons, "; ")})
+			rows = append(rows, []any{string(r.ID), r.Name, message.Words(string(act)), wordsList("; ", reasons)})
 		}
-		return p.Table(c.ListFlags, []string{"Guard", "What", "Does", "Answers"}, rows, "")
+		return p.Table(c.ListFlags, "Guard\tWhat\tDoes\tAnswers", rows, "")
 	})
+}
+
+// wordsList is a list of words of the program or the house.
+func wordsList(separator string, words []string) message.Text {
+	items := make([]any, len(words))
+	for i, one := range words {
+		items[i] = message.Words(one)
+	}
+	return message.List(separator, items...)
 }

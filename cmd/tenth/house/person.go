@@ -3,6 +3,7 @@ package house
 import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse"
 )
 
@@ -44,10 +45,10 @@ type personList struct {
 
 func (c personList) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		rows := [][]string{}
+		rows := [][]any{}
 		for _, person := range p.People() {
-			rows = append(rows, []string{person.Name, string(person.Role)})
+			rows = append(rows, []any{person.Name, message.Words(string(person.Role))})
 		}
-		return p.Table(c.ListFlags, []string{"Name", "Role"}, rows, "Nobody is written down yet.")
+		return p.Table(c.ListFlags, "Name\tRole", rows, "Nobody is written down yet.")
 	})
 }

@@ -4,6 +4,7 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
@@ -80,14 +81,14 @@ func (c truckList) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		rows := [][]string{}
+		rows := [][]any{}
 		for _, t := range all {
-			tare := "none"
+			tare := message.New("none")
 			if t.Tare != nil {
-				tare = t.Tare.String() + " of " + t.Taken.String()
+				tare = message.New("weighed|%s of %s", t.Tare, t.Taken)
 			}
-			rows = append(rows, []string{t.ID, t.Plate, t.Trailer, t.Grower, tare})
+			rows = append(rows, []any{t.ID, t.Plate, t.Trailer, t.Grower, tare})
 		}
-		return p.Table(c.ListFlags, []string{"Truck", "Plate", "Trailer", "Grower", "Stored tare"}, rows, "No truck is written down yet.")
+		return p.Table(c.ListFlags, "Truck\tPlate\tTrailer\tGrower\tStored tare", rows, "No truck is written down yet.")
 	})
 }

@@ -1,10 +1,10 @@
 package lab
 
 import (
-	"cmp"
 	"fmt"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/ratefiles"
@@ -73,7 +73,7 @@ func (c chartsList) Run(t *terminal.Terminal) error {
 	all, rows := []chartJSON{}, [][]any{}
 	for _, chart := range shelf.All() {
 		all = append(all, chartForJSON(chart))
-		rows = append(rows, []any{chart.ID, chart.Crop, chart.Mass, chart.Meter, chart.Calibration, chart.Moisture, chart.From, cmp.Or(chart.Until.String(), "no end"), exampleWords(chart)})
+		rows = append(rows, []any{chart.ID, chart.Crop, chart.Mass, chart.Meter, chart.Calibration, chart.Moisture, chart.From, terminal.Or(chart.Until.String(), message.New("no end")), exampleWords(chart)})
 	}
 	if c.JSON {
 		return t.PrintJSON(all)
@@ -81,11 +81,11 @@ func (c chartsList) Run(t *terminal.Terminal) error {
 	return (&terminal.Session{Terminal: t}).Columns("Chart\tGrain\tMass\tMeter\tCalibration\tAnswers for\tFrom\tUntil\t", rows, "No chart is in use.")
 }
 
-func exampleWords(c *chart.Chart) string {
+func exampleWords(c *chart.Chart) message.Text {
 	if c.Example {
-		return "example - not for trade"
+		return message.New("example - not for trade")
 	}
-	return ""
+	return message.Text{}
 }
 
 type chartsShow struct {
@@ -128,7 +128,7 @@ func (c chartsShow) Run(t *terminal.Terminal) error {
 	}
 	t.Say("%s: %s. %s", chart.ID, chart.Name(), exampleWords(chart))
 	t.Say("Answers for %s. Meter at %s, grain no more than %s from it.", chart.Moisture, chart.Ambient, chart.MaxDifference)
-	t.Say("In use from %s, %s. From %s: %s.", chart.From, cmp.Or(chart.Until.String(), "without an end"), chart.Origin.By, chart.Origin.Document)
+	t.Say("In use from %s, %s. From %s: %s.", chart.From, terminal.Or(chart.Until.String(), message.New("without an end")), chart.Origin.By, chart.Origin.Document)
 	if unit, needs := chart.NeedsTestWeight(); needs {
 		t.Say("Goes by test weight too, in %s.", unit)
 	}

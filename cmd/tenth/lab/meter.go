@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -172,8 +173,8 @@ func listMeters(p *terminal.Session, all []office.DueMeter, asJSON bool, empty s
 	var rows [][]any
 	for _, one := range all {
 		m, s := one.Meter, one.Standing
-		tolerance := cmp.Or(amountOrNone(m.Tolerance.Unit() != quantity.Plain, m.Tolerance), "not entered")
-		rows = append(rows, []any{m.ID, m.Model, m.Method, m.Calibration, tolerance, s.State, cmp.Or(s.Last.String(), "never"), cmp.Or(s.NextDue.String(), "no date")})
+		tolerance := terminal.Or(amountOrNone(m.Tolerance.Unit() != quantity.Plain, m.Tolerance), message.New("not entered"))
+		rows = append(rows, []any{m.ID, m.Model, message.Words(m.Method.String()), m.Calibration, tolerance, message.Words(string(s.State)), terminal.Or(s.Last.String(), message.New("never")), terminal.Or(s.NextDue.String(), message.New("no date"))})
 	}
 	if err := p.Columns("Meter\tModel\tRead by\tCalibration\tMay be off\tStands\tLast check\tNext due", rows, empty); err != nil {
 		return err

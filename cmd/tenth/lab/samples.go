@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
@@ -137,7 +138,7 @@ func listSamples(p *terminal.Session, all []office.Retained, asJSON bool, empty 
 	}
 	var rows [][]any
 	for _, r := range all {
-		rows = append(rows, []any{cmp.Or(r.Number, "none"), r.Load, cmp.Or(r.Ticket, "none"), r.Crop, r.GrowerName, r.Place, r.Until, cmp.Or(r.Held, "nothing")})
+		rows = append(rows, []any{terminal.Or(r.Number, message.New("none")), r.Load, terminal.Or(r.Ticket, message.New("none")), r.Crop, r.GrowerName, r.Place, r.Until, terminal.Or(r.Held, message.New("nothing"))})
 	}
 	return p.Columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty)
 }

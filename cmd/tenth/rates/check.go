@@ -2,11 +2,11 @@ package rates
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"slices"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/tomlfile"
@@ -42,7 +42,7 @@ func (c ratesCheck) Run(t *terminal.Terminal) error {
 		return err
 	}
 	for _, e := range editions {
-		t.Say("%s: edition %s is in order: %s, schedule %s, %s.", e.File, e.ID, e.Commodity.Name, e.Schedule, e.Period())
+		t.Say("%s: edition %s is in order: %s, schedule %s, %s.", e.File, e.ID, message.Words(e.Commodity.Name), e.Schedule, e.Days())
 		for _, caution := range e.Cautions() {
 			t.Say("    worth a second look: %s", caution)
 		}
@@ -122,10 +122,19 @@ type editionChecked struct {
 	Cautions []string `json:"cautions"`
 }
 
+// english are texts for programs.
+func english(texts []message.Text) []string {
+	out := make([]string, len(texts))
+	for i, one := range texts {
+		out[i] = one.String()
+	}
+	return out
+}
+
 func checkedEditions(editions []*rates.Edition) []editionChecked {
 	out := []editionChecked{}
 	for _, e := range editions {
-		out = append(out, editionChecked{editionForJSON(e), append([]string{}, e.Cautions()...)})
+		out = append(out, editionChecked{editionForJSON(e), english(e.Cautions())})
 	}
 	return out
 }
@@ -162,7 +171,7 @@ func problemsJSON(err error) []problemJSON {
 // counted is the error of a check whose problems were already printed.
 func counted(err error) error {
 	if n := len(problemsJSON(err)); n > 0 {
-		return fmt.Errorf("%d problems were found", n)
+		return message.Invalid.Errorf("%d problems were found", n)
 	}
 	return nil
 }

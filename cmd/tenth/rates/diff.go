@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 )
 
@@ -48,7 +49,7 @@ func (c ratesDiff) Run(t *terminal.Terminal) error {
 	if c.JSON {
 		rows := []changeJSON{}
 		for _, one := range changes {
-			rows = append(rows, changeJSON{one.Key, one.Section, one.Label, one.Before, lineNumber(one.BeforeAt), one.After, lineNumber(one.AfterAt)})
+			rows = append(rows, changeJSON{one.Key, one.Section.String(), one.Label.String(), one.Before.String(), lineNumber(one.BeforeAt), one.After.String(), lineNumber(one.AfterAt)})
 		}
 		return t.PrintJSON(map[string]any{"first": editionForJSON(a), "second": editionForJSON(b), "changes": rows})
 	}
@@ -59,8 +60,8 @@ func (c ratesDiff) Run(t *terminal.Terminal) error {
 	}
 	section := ""
 	for _, one := range changes {
-		if one.Section != section {
-			section = one.Section
+		if under := t.Printer.Text(one.Section); under != section {
+			section = under
 			t.Say("\n%s", strings.ToUpper(section))
 		}
 		t.Say("%s", one.Label)
@@ -71,9 +72,9 @@ func (c ratesDiff) Run(t *terminal.Terminal) error {
 }
 
 // printSide prints what one edition says on a line, if it says anything.
-func printSide(t *terminal.Terminal, mark string, line int, says string) {
-	if says != "" {
-		fmt.Fprintf(t.Stdout, "  %s %3d  %s\n", mark, line, says)
+func printSide(t *terminal.Terminal, mark string, line int, says message.Text) {
+	if !says.IsZero() {
+		fmt.Fprintf(t.Stdout, "  %s %3d  %s\n", mark, line, t.Printer.Text(says))
 	}
 }
 

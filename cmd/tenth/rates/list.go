@@ -1,10 +1,9 @@
 package rates
 
 import (
-	"cmp"
-
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -54,7 +53,7 @@ func (c ratesList) Run(t *terminal.Terminal) error {
 		one := editionForJSON(e)
 		one.State = state
 		all = append(all, one)
-		rows = append(rows, []any{e.Commodity.ID, e.Schedule, e.ID, e.From, cmp.Or(e.Until.String(), "no end"), state, e.Hash[:12], exampleMark(e)})
+		rows = append(rows, []any{e.Commodity.ID, e.Schedule, e.ID, e.From, terminal.Or(e.Until.String(), message.New("no end")), message.Words(string(state)), e.Hash[:12], exampleMark(e)})
 	}
 	if c.JSON {
 		return t.PrintJSON(all)
@@ -78,9 +77,9 @@ func stateOn(set *rates.Set, e *rates.Edition, day quantity.Date) string {
 	return inForce
 }
 
-func exampleMark(e *rates.Edition) string {
+func exampleMark(e *rates.Edition) message.Text {
 	if e.Status == rates.Example {
-		return rates.ExampleMark
+		return message.New(rates.ExampleMark)
 	}
-	return ""
+	return message.Text{}
 }

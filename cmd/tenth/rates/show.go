@@ -49,16 +49,16 @@ func (c ratesShow) Run(t *terminal.Terminal) error {
 	case c.JSON:
 		rows := []ruleJSON{}
 		for _, l := range e.Lines() {
-			rows = append(rows, ruleJSON{l.Key, l.Section, l.Label, l.Value, strconv.Itoa(l.At)})
+			rows = append(rows, ruleJSON{l.Key, l.Section.String(), l.Label.String(), l.Value.String(), strconv.Itoa(l.At)})
 		}
-		return t.PrintJSON(map[string]any{"edition": editionForJSON(e), "rows": rows, "cautions": append([]string{}, e.Cautions()...)})
+		return t.PrintJSON(map[string]any{"edition": editionForJSON(e), "rows": rows, "cautions": english(e.Cautions())})
 	}
 	t.Say("%s", terminal.EditionLine(e))
 	printRules(t, e.Lines(), int(c.Width))
 	if cautions := e.Cautions(); len(cautions) > 0 {
 		t.Say("\nWORTH A SECOND LOOK")
 		for _, caution := range cautions {
-			t.Say("%s", strings.Join(plain.Paragraph(caution, int(c.Width)), "\n"))
+			t.Say("%s", strings.Join(plain.Paragraph(t.Printer.Text(caution), int(c.Width)), "\n"))
 		}
 	}
 	return nil
@@ -68,16 +68,16 @@ func (c ratesShow) Run(t *terminal.Terminal) error {
 func printRules(t *terminal.Terminal, lines []rule.Line, width int) {
 	widest := 0
 	for _, l := range lines {
-		widest = max(widest, utf8.RuneCountInString(l.Label))
+		widest = max(widest, utf8.RuneCountInString(t.Printer.Text(l.Label)))
 	}
 	section := ""
 	for _, l := range lines {
-		if l.Section != section {
-			section = l.Section
+		if under := t.Printer.Text(l.Section); under != section {
+			section = under
 			t.Say("\n%s", strings.ToUpper(section))
 		}
-		head := fmt.Sprintf("%5d  %s  ", l.At, padded(l.Label, widest))
-		for _, part := range plain.Paragraph(l.Value, width-widest-9) {
+		head := fmt.Sprintf("%5d  %s  ", l.At, padded(t.Printer.Text(l.Label), widest))
+		for _, part := range plain.Paragraph(t.Printer.Text(l.Value), width-widest-9) {
 			t.Say("%s%s", head, part)
 			head = strings.Repeat(" ", widest+9)
 		}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"text/tabwriter"
+
+	"tenthpoint/internal/message"
 )
 
 // ListFlags are those of every list.
@@ -11,26 +13,21 @@ type ListFlags struct {
 	JSON bool `help:"Print for programs: every cell as text."`
 }
 
-// Table prints rows under their headings, or as objects named by them; without
-// rows it says so.
-func (p *Session) Table(f ListFlags, heads []string, rows [][]string, empty string) error {
+// Table prints rows under a line of headings parted by tabs, or as objects named by
+// them; without rows it says so. Strings among the cells are names or figures; what
+// is to be said in the language of the house is a message.
+func (p *Session) Table(f ListFlags, head string, rows [][]any, empty string) error {
 	if f.JSON {
-		return p.PrintJSON(objects(heads, rows))
+		return p.PrintJSON(objects(strings.Split(head, "\t"), rows))
 	}
-	cells := make([][]any, len(rows))
-	for i, row := range rows {
-		for _, cell := range row {
-			cells[i] = append(cells[i], cell)
-		}
-	}
-	return p.Columns(strings.Join(heads, "\t"), cells, empty)
+	return p.Columns(head, rows, empty)
 }
 
 // Columns prints rows under a line of headings parted by tabs; without rows it
 // says so.
 func (p *Session) Columns(head string, rows [][]any, empty string) error {
 	if len(rows) == 0 {
-		p.Say("%s", p.Printer.Word(empty))
+		p.Say("%s", message.Words(empty))
 		return nil
 	}
 	w := tabwriter.NewWriter(p.Stdout, 0, 0, 2, ' ', 0)
@@ -40,19 +37,31 @@ func (p *Session) Columns(head string, rows [][]any, empty string) error {
 	}
 	fmt.Fprintln(w, strings.Join(heads, "\t"))
 	for _, row := range rows {
-		fmt.Fprintf(w, strings.TrimSuffix(strings.Repeat("%v\t", len(row)), "\t")+"\n", p.Printer.AsShown(row)...)
+		cells := make([]string, len(row))
+		for i, cell := range p.Printer.AsShown(row) {
+			cells[i] = p.Printer.Say("%v", cell)
+		}
+		fmt.Fprintln(w, strings.Join(cells, "\t"))
 	}
 	return w.Flush()
 }
 
-// objects are rows with each cell under its heading: "Stored tare" is
+// Or is a name or figure, or where there is none a text in its place.
+func Or(own string, otherwise message.Text) any {
+	if own == "" {
+		return otherwise
+	}
+	return own
+}
+
+// objects are rows with each cell in English under its heading: "Stored tare" is
 // "stored_tare".
-func objects(heads []string, rows [][]string) []map[string]string {
+func objects(heads []string, rows [][]any) []map[string]string {
 	out := make([]map[string]string, len(rows))
 	for i, row := range rows {
 		out[i] = map[string]string{}
 		for j, cell := range row {
-			out[i][strings.ReplaceAll(strings.ToLower(heads[j]), " ", "_")] = cell
+			out[i][strings.ReplaceAll(strings.ToLower(heads[j]), " ", "_")] = message.New("%v", cell).String()
 		}
 	}
 	return out

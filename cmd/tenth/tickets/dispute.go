@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -178,11 +179,11 @@ func (c disputeList) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		rows := [][]string{}
+		rows := [][]any{}
 		for _, d := range all {
-			rows = append(rows, []string{d.ID, fmt.Sprint(d.Raised.Ticket), d.Raised.Day.String(), d.Raised.By, d.Raised.About, d.Raised.Due.String(), string(d.Phase)})
+			rows = append(rows, []any{d.ID, fmt.Sprint(d.Raised.Ticket), d.Raised.Day.String(), d.Raised.By, d.Raised.About, d.Raised.Due.String(), message.Words(string(d.Phase))})
 		}
-		return p.Table(c.ListFlags, []string{"Dispute", "Ticket", "Raised", "By", "About", "Ask by", "Phase"}, rows, "There is no dispute.")
+		return p.Table(c.ListFlags, "Dispute\tTicket\tRaised\tBy\tAbout\tAsk by\tPhase", rows, "There is no dispute.")
 	})
 }
 

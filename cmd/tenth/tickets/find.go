@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 )
 
@@ -141,7 +142,7 @@ func foundIn(r book.LoadRow) (foundTicket, error) {
 	}
 	s, err := r.Recorded().Summary()
 	if err != nil {
-		return f, fmt.Errorf("ticket %d: %w", r.Ticket, err)
+		return f, message.Errorf("ticket %d: %w", r.Ticket, err)
 	}
 	f.Net = s.ScaleNet.FixedString(0)
 	if s.Moisture != nil {
@@ -155,12 +156,11 @@ func foundIn(r book.LoadRow) (foundTicket, error) {
 
 // listFound prints tickets in columns.
 func listFound(p *terminal.Session, all []foundTicket, count int64) error {
-	rows := [][]string{}
+	rows := [][]any{}
 	for _, f := range all {
-		rows = append(rows, []string{f.Ticket, f.Status, f.Day, f.Grower, f.Commodity, f.Truck, f.Net, f.Moisture, f.Quantity, f.Payable})
+		rows = append(rows, []any{f.Ticket, message.Words(f.Status), f.Day, f.Grower, f.Commodity, f.Truck, f.Net, f.Moisture, f.Quantity, message.Words(f.Payable)})
 	}
-	heads := []string{"Ticket", "Status", "Day", "Grower", "Grain", "Truck", "Net", "Moisture", "Quantity", "Payable"}
-	if err := p.Table(terminal.ListFlags{}, heads, rows, "No ticket is found."); err != nil {
+	if err := p.Table(terminal.ListFlags{}, "Ticket\tStatus\tDay\tGrower\tGrain\tTruck\tNet\tMoisture\tQuantity\tPayable", rows, "No ticket is found."); err != nil {
 		return err
 	}
 	if more := count - int64(len(all)); more > 0 {

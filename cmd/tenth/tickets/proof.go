@@ -2,8 +2,10 @@ package tickets
 
 import (
 	"fmt"
+	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 )
 
@@ -64,10 +66,14 @@ func (c Difference) Run(t *terminal.Terminal) error {
 		for _, column := range table.Columns {
 			heads = append(heads, column.Title)
 		}
-		rows := [][]string{}
+		rows := [][]any{}
 		for _, r := range table.Rows {
-			rows = append(rows, r.Cells)
+			cells := make([]any, len(r.Cells))
+			for i, cell := range r.Cells {
+				cells[i] = message.Words(cell)
+			}
+			rows = append(rows, cells)
 		}
-		return p.Table(c.ListFlags, heads, rows, table.Empty)
+		return p.Table(c.ListFlags, strings.Join(heads, "\t"), rows, table.Empty)
 	})
 }

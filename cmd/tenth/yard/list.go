@@ -49,11 +49,11 @@ func (c List) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(all)
 		}
-		var rows [][]string
+		var rows [][]any
 		for _, w := range all {
-			rows = append(rows, []string{w.Load, w.Since, w.Truck, cmp.Or(w.Name, p.Printer.Word("no grain yet")), w.Grower, w.Gross, w.Tare, w.Net})
+			rows = append(rows, []any{w.Load, w.Since, w.Truck, terminal.Or(w.Name, message.New("no grain yet")), w.Grower, w.Gross, w.Tare, w.Net})
 		}
-		if err := p.Table(terminal.ListFlags{}, []string{"Load", "Since", "Truck", "Grain", "Grower", "Gross", "Tare", "Net"}, rows, "No truck is on the yard."); err != nil {
+		if err := p.Table(terminal.ListFlags{}, "Load\tSince\tTruck\tGrain\tGrower\tGross\tTare\tNet", rows, "No truck is on the yard."); err != nil {
 			return err
 		}
 		for _, w := range all {

@@ -18,7 +18,7 @@ type ListStore interface {
 	CountFound(context.Context, book.Search) (int64, error)
 	OwnersFor(ctx context.Context, grower string) (map[string][]string, error)
 	LastTicketBefore(ctx context.Context, day string) (int64, error)
-	Shelf(ctx context.Context, until string) ([]book.ShelfRow, error)
+	Shelf(context.Context, book.ShelfFilter) ([]book.ShelfRow, error)
 	SamplesKept(ctx context.Context, from, to string) ([]book.KeptSamples, error)
 	Records(ctx context.Context, kind string) ([]book.Record, error)
 	Edition(ctx context.Context, sha string) (id, text string, err error)
@@ -159,8 +159,14 @@ func samples[B ListStore](t *testing.T, e Engine[B]) {
 	if err != nil || len(kept) != 2 || kept[0] != (book.KeptSamples{Until: "2026-10-05", Count: 2}) {
 		t.Errorf("kept: %v, %v", kept, err)
 	}
-	if due, err := b.Shelf(ctx, "2026-10-05"); err != nil || len(due) != 2 {
+	if due, err := b.Shelf(ctx, book.ShelfFilter{Until: "2026-10-05"}); err != nil || len(due) != 2 {
 		t.Errorf("due: %v, %v", due, err)
+	}
+	must(t, b.Write(ctx, func(tx book.Tx) error {
+		return tx.PutRecord(book.Record{Kind: "discarded", ID: rows[0].ID, Seq: 1, Body: []byte("{}")})
+	}))
+	if left, err := b.Shelf(ctx, book.ShelfFilter{Gone: "discarded"}); err != nil || len(left) != 2 || left[0].Load == rows[0].ID || left[1].Load == rows[0].ID {
+		t.Errorf("left: %v, %v", left, err)
 	}
 }
 

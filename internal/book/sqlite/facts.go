@@ -16,8 +16,21 @@ type factReader struct{ reader }
 // reads as it goes, so a book of any size may be walked; whatever ends the
 // reading is the last thing it yields.
 func (r factReader) Facts(ctx context.Context, filter book.FactFilter) iter.Seq2[journal.Fact, error] {
+	query, args := factQuery(filter)
+	return r.walk(ctx, query, args...)
+}
+
+// FactsBySubject reads the facts of every subject that begins with a prefix, subject
+// by subject in the order of their bytes, those of one in their order.
+func (r factReader) FactsBySubject(ctx context.Context, prefix string) iter.Seq2[journal.Fact, error] {
+	return r.walk(ctx, "SELECT "+columns+" FROM facts INDEXED BY facts_subject WHERE subject >= ? AND subject < ? ORDER BY subject, seq", prefix, prefix+lastOfAll)
+}
+
+// lastOfAll sorts behind every text: UTF-8 has no such byte.
+const lastOfAll = "\xff"
+
+func (r factReader) walk(ctx context.Context, query string, args ...any) iter.Seq2[journal.Fact, error] {
 	return func(yield func(journal.Fact, error) bool) {
-		query, args := factQuery(filter)
 		from := r.during(ctx)
 		rows, err := from.query(query, args...)
 		if err != nil {
@@ -62,6 +75,9 @@ func (r factReader) Head(ctx context.Context) (last journal.Fact, some bool, err
 // are the most and are looked up by the load, so no index lists them by kind.
 const unlisted = "load."
 
+// coded is the kind whose hashes are on slips, and have an index.
+const coded = "ticket.issued"
+
 // factQuery is the filter as SQL. It names the index itself, the narrowest there
 // is: a subject has few facts, a kind perhaps many thousands.
 func factQuery(f book.FactFilter) (string, []any) {
@@ -82,11 +98,18 @@ func factQuery(f book.FactFilter) (string, []any) {
 		index = "INDEXED BY facts_subject"
 		restrict("subject = ?", f.Subject)
 	}
+	if f.Hash != "" {
+		index = ""
+		restrict("hash >= ? AND hash < ?", f.Hash, f.Hash+"g")
+	}
 	if f.FromSeq > 0 {
 		restrict("seq >= ?", f.FromSeq)
 	}
 	if f.ToSeq > 0 {
 		restrict("seq <= ?", f.ToSeq)
+	}
+	if f.Hash != "" && f.Kind == coded {
+		where[0], args = "kind = '"+coded+"'", args[1:] // in the words of the index, which older books lack
 	}
 	query := "SELECT " + columns + " FROM facts " + index
 	if len(where) > 0 {

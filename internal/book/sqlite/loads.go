@@ -3,8 +3,11 @@ package sqlite
 import (
 	"context"
 	"database/sql"
+	"encoding/json"
 	"fmt"
+	"iter"
 	"strings"
+
 	"tenthpoint/internal/book"
 )
 
@@ -13,8 +16,17 @@ const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, gr
 	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, " +
 	"reissues, reissued_by, reissued_day"
 
-var putLoad = "INSERT OR REPLACE INTO loads (" + loadColumns + ") VALUES (" +
-	strings.TrimSuffix(strings.Repeat("?, ", 1+strings.Count(loadColumns, ",")), ", ") + ")"
+// putLoad leaves a row where it is, so that only the indexes of what changed are
+// written.
+var putLoad = "INSERT INTO loads (" + loadColumns + ") VALUES (" + marks(1+strings.Count(loadColumns, ",")) + ") ON CONFLICT (id) DO UPDATE SET " + replacedColumns()
+
+func replacedColumns() string {
+	var sets []string
+	for _, column := range strings.Split(loadColumns, ", ")[1:] {
+		sets = append(sets, column+" = excluded."+column)
+	}
+	return strings.Join(sets, ", ")
+}
 
 // PutLoad writes a load's row, in place of the one before.
 func (tx *Tx) PutLoad(r book.LoadRow) error {
@@ -57,8 +69,38 @@ type loadReader struct{ reader }
 // Loads lists loads.
 func (r loadReader) Loads(ctx context.Context, f book.LoadFilter) ([]book.LoadRow, error) {
 	query, args := loadQuery(f)
-	return list(r.during(ctx), scanLoad, query, args...)
+	return list(r.during(ctx), scanRow, query, args...)
 }
+
+// EachLoad reads every load of the lists with its owners, in the order of the bytes
+// of their ids. A row that cannot be read comes with its id and an error, and the
+// reading goes on.
+func (r loadReader) EachLoad(ctx context.Context) iter.Seq2[book.LoadRow, error] {
+	return func(yield func(book.LoadRow, error) bool) {
+		from := r.during(ctx)
+		rows, err := from.query("SELECT " + loadColumns + ", " + ownersAsJSON + " FROM loads ORDER BY id")
+		if err != nil {
+			yield(book.LoadRow{}, err)
+			return
+		}
+		defer rows.Close()
+		for rows.Next() {
+			var owners string
+			row, err := scanLoad(rows, &owners)
+			if err == nil && owners != "[]" {
+				err = json.Unmarshal([]byte(owners), &row.Owners)
+			}
+			if !yield(row, err) {
+				return
+			}
+		}
+		if err := rows.Err(); err != nil {
+			yield(book.LoadRow{}, from.fail(err))
+		}
+	}
+}
+
+const ownersAsJSON = "(SELECT json_group_array(grower ORDER BY place) FROM owners WHERE load = loads.id)"
 
 // LoadIDs are the ids of all loads in the lists, in order.
 func (r loadReader) LoadIDs(ctx context.Context) ([]string, error) {
@@ -68,7 +110,7 @@ func (r loadReader) LoadIDs(ctx context.Context) ([]string, error) {
 // Loads is [Book.Loads] as the write has left it so far.
 func (tx *Tx) Loads(f book.LoadFilter) ([]book.LoadRow, error) {
 	query, args := loadQuery(f)
-	return list(tx, scanLoad, query, args...)
+	return list(tx, scanRow, query, args...)
 }
 
 func loadQuery(f book.LoadFilter) (string, []any) {
@@ -163,15 +205,18 @@ func assembleQuery(f book.LoadFilter, where []string) string {
 	return query
 }
 
-func scanLoad(rows *sql.Rows) (book.LoadRow, error) {
+func scanRow(rows *sql.Rows) (book.LoadRow, error) { return scanLoad(rows) }
+
+// scanLoad reads loadColumns, and what was asked for behind them into more.
+func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 	var r book.LoadRow
 	var ticket, endedBy, corrects, reissues, reissuedBy sql.NullInt64
 	var figures string
-	err := rows.Scan(&r.ID, &r.Phase, &r.Direction, &r.Day, &r.OpenedAt, &r.Commodity, &r.Grower, &r.GrowerName,
+	err := rows.Scan(append([]any{&r.ID, &r.Phase, &r.Direction, &r.Day, &r.OpenedAt, &r.Commodity, &r.Grower, &r.GrowerName,
 		&r.Truck, &r.Bin, &r.Disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
 		&r.EndedDay, &endedBy, &corrects, &r.Reason, &r.Who, &r.Manual, &r.Accepted, &r.Flags, &r.Sample,
 		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures, &r.Weigher,
-		&reissues, &reissuedBy, &r.ReissuedDay)
+		&reissues, &reissuedBy, &r.ReissuedDay}, more...)...)
 	if err != nil {
 		return r, err
 	}

@@ -13,7 +13,7 @@ func (r loadReader) Search(ctx context.Context, s book.Search) ([]book.LoadRow, 
 	if s.Refused {
 		order = " ORDER BY ended_at DESC"
 	}
-	return list(r.during(ctx), scanLoad, "SELECT "+loadColumns+" FROM loads WHERE "+where+order+" LIMIT ?", append(args, s.Limit)...)
+	return list(r.during(ctx), scanRow, "SELECT "+loadColumns+" FROM loads WHERE "+where+order+" LIMIT ?", append(args, s.Limit)...)
 }
 
 // CountFound is how many tickets fit, over all pages.

@@ -13,15 +13,17 @@ import (
 // handed it back.
 const hasSample = "kept <> '' AND phase <> 'corrected' AND reissued_by IS NULL AND (phase <> 'refused' OR coalesce(corrects, reissues) IS NULL)"
 
-// Shelf lists the loads of which a part of the sample was kept, to be kept no
-// longer than a day if one is given, in the order of their tickets, those without
-// one last.
-func (r loadReader) Shelf(ctx context.Context, until string) ([]book.ShelfRow, error) {
-	return list(r.during(ctx), scanShelf,
-		`SELECT id, coalesce(ticket, 0), commodity, grower_name, day, sample, kept, keep_until
-		   FROM loads
-		  WHERE `+hasSample+` AND keep_until <> '' AND (? = '' OR keep_until <= ?)
-		  ORDER BY ticket IS NULL, ticket, length(id), id`, until, until)
+// Shelf lists the loads of which a part of the sample was kept, in the order of their
+// tickets, those without one last.
+func (r loadReader) Shelf(ctx context.Context, f book.ShelfFilter) ([]book.ShelfRow, error) {
+	query, args := "SELECT id, coalesce(ticket, 0), commodity, grower_name, day, sample, kept, keep_until FROM loads WHERE "+hasSample+" AND keep_until <> ''", []any{}
+	if f.Until != "" {
+		query, args = query+" AND keep_until <= ?", append(args, f.Until)
+	}
+	if f.Gone != "" {
+		query, args = query+" AND NOT EXISTS (SELECT 1 FROM standing WHERE kind = ? AND id = loads.id)", append(args, f.Gone)
+	}
+	return list(r.during(ctx), scanShelf, query+" ORDER BY ticket IS NULL, ticket, length(id), id", args...)
 }
 
 func scanShelf(rows *sql.Rows) (s book.ShelfRow, err error) {
@@ -56,10 +58,17 @@ func (r loadReader) Origins(ctx context.Context) (map[string]string, error) {
 		err := rows.Scan(&id, &origin)
 		out[id] = origin
 		return err
-	}, `WITH RECURSIVE chain (id, origin) AS (
-			SELECT c.id, o.id FROM loads c JOIN loads o ON o.ticket = coalesce(c.corrects, c.reissues) WHERE coalesce(o.corrects, o.reissues) IS NULL
-			UNION ALL
-			SELECT c.id, chain.origin FROM loads c JOIN loads o ON o.ticket = coalesce(c.corrects, c.reissues) JOIN chain ON chain.id = o.id
-		) SELECT id, origin FROM chain`)
+	}, selectOrigins)
 	return out, err
 }
+
+// selectOrigins names the order of its joins: from the few loads that take a ticket's
+// place to the one load of that ticket, never from all loads.
+const selectOrigins = `WITH RECURSIVE chain (id, origin) AS (
+		SELECT c.id, o.id
+		  FROM loads c CROSS JOIN loads o ON o.ticket = coalesce(c.corrects, c.reissues)
+		 WHERE coalesce(c.corrects, c.reissues) IS NOT NULL AND coalesce(o.corrects, o.reissues) IS NULL
+		UNION ALL
+		SELECT c.id, chain.origin
+		  FROM chain CROSS JOIN loads o ON o.id = chain.id CROSS JOIN loads c ON coalesce(c.corrects, c.reissues) = o.ticket
+	) SELECT id, origin FROM chain`

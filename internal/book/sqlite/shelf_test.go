@@ -48,7 +48,7 @@ func TestShelf(t *testing.T) {
 	for until, want := range map[string]string{
 		"": "L2 L3 L10 L21 L22 L9 L24", "2026-10-04": "L10 L9", "2026-10-05": "L2 L10 L9", "2026-10-02": "",
 	} {
-		rows, err := b.Shelf(ctx, until)
+		rows, err := b.Shelf(ctx, book.ShelfFilter{Until: until})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -166,11 +166,14 @@ func TestOldBookGetsItsPosition(t *testing.T) {
 	b := newBook(t)
 	putLoads(t, b, issued(1, "2026-10-01", "A", 1000), ended(issued(2, "2026-10-01", "A", 10), "2026-10-02"), out(issued(3, "2026-10-02", "A", 400)))
 	want := stockLines(t, b)
-	force(t, b.write.conn, "DROP INDEX facts_kind")
+	for _, index := range []string{"facts_kind", "facts_code", "loads_kept", "loads_in_place", "loads_sample"} {
+		force(t, b.write.conn, "DROP INDEX "+index)
+	}
 	force(t, b.write.conn, "CREATE INDEX facts_kind ON facts (kind)")
 	force(t, b.write.conn, "CREATE INDEX facts_at ON facts (at)")
 	force(t, b.write.conn, "DROP INDEX loads_issued")
 	force(t, b.write.conn, "CREATE INDEX loads_issued_day ON loads (issued_day)")
+	force(t, b.write.conn, "CREATE INDEX loads_keep_until ON loads (keep_until)")
 	force(t, b.write.conn, "DROP TABLE drafts")
 	force(t, b.write.conn, "DROP TABLE stock")
 	for _, column := range []string{"weigher", "reissues", "reissued_by", "reissued_day"} {

@@ -10,9 +10,22 @@ import (
 	"tenthpoint/internal/book"
 )
 
-// selectBalances takes, of each key, the row of its last day: SQLite gives the
-// other columns of the row that holds the maximum.
-const selectBalances = "SELECT commodity, bin, max(day), inward, outward, back, balance FROM stock WHERE day < ? GROUP BY commodity, bin, unit ORDER BY commodity, bin, unit"
+// selectBalances takes, of each key, the row of its last day. It looks each key up
+// after the one before, since a book has few keys and in time very many days.
+const selectBalances = `WITH RECURSIVE
+	grains (commodity) AS (
+		SELECT min(commodity) FROM stock
+		UNION ALL SELECT (SELECT min(commodity) FROM stock WHERE commodity > grains.commodity) FROM grains WHERE commodity IS NOT NULL),
+	places (commodity, bin) AS (
+		SELECT commodity, (SELECT min(bin) FROM stock s WHERE s.commodity = grains.commodity) FROM grains WHERE commodity IS NOT NULL
+		UNION ALL SELECT commodity, (SELECT min(bin) FROM stock s WHERE s.commodity = places.commodity AND s.bin > places.bin) FROM places WHERE bin IS NOT NULL),
+	keys (commodity, bin, unit) AS (
+		SELECT commodity, bin, (SELECT min(unit) FROM stock s WHERE s.commodity = places.commodity AND s.bin = places.bin) FROM places WHERE bin IS NOT NULL
+		UNION ALL SELECT commodity, bin, (SELECT min(unit) FROM stock s WHERE s.commodity = keys.commodity AND s.bin = keys.bin AND s.unit > keys.unit) FROM keys WHERE unit IS NOT NULL)
+	SELECT s.commodity, s.bin, s.day, s.inward, s.outward, s.back, s.balance
+	  FROM keys k CROSS JOIN stock s ON s.commodity = k.commodity AND s.bin = k.bin AND s.unit = k.unit
+	   AND s.day = (SELECT max(day) FROM stock d WHERE d.commodity = k.commodity AND d.bin = k.bin AND d.unit = k.unit AND d.day < ?)
+	 ORDER BY s.commodity, s.bin, s.unit`
 
 // A stockReader reads the position, by commodity, bin and day.
 type stockReader struct{ reader }

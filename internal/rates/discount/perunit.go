@@ -50,16 +50,25 @@ var parts = map[string]quantity.Rounding{
 }
 
 // partWords say what part of a unit counts, by the rule of its rounding.
-var partWords = map[quantity.Rule]string{
-	quantity.Up: "as a whole one", quantity.Down: "not at all", quantity.HalfUp: "from a half, as a whole one",
-	quantity.Exact: "as it is",
+var partWords = map[quantity.Rule]message.Text{
+	quantity.Up: message.New("as a whole one"), quantity.Down: message.New("not at all"),
+	quantity.HalfUp: message.New("from a half, as a whole one"), quantity.Exact: message.New("as it is"),
 }
 
 func postPerUnit(w *rule.Lines, r Rule) {
-	w.Cell("base", "Base", r.Base)
-	w.TextAt(r.key(), "figure", "Brings", r.brings(false, r.Cell, r.Gives)+" for every "+r.Per.Amount.Written()+" "+r.side()+" it")
-	w.Text("part", "A part of that counts", partWords[r.Part.Rule])
-	w.Cell("cap", "At most", r.Cap)
+	w.Cell("base", message.New("Base"), r.Base)
+	w.TextAt(r.key(), "figure", message.New("Brings"), r.perBase())
+	w.Text("part", message.New("A part of that counts"), partWords[r.Part.Rule])
+	w.Cell("cap", message.New("At most"), r.Cap)
+}
+
+// perBase is what the rule brings for each unit beyond the base.
+func (r *Rule) perBase() message.Text {
+	figure, per := r.brings(false, r.Cell, r.Gives), r.Per.Amount.Written()
+	if r.Above {
+		return message.New("%s for every %s above it", figure, per)
+	}
+	return message.New("%s for every %s below it", figure, per)
 }
 
 // side is where units are counted from the base.

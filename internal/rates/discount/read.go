@@ -33,7 +33,7 @@ func read(t *tomlfile.Table, h *rule.Head) Rule {
 	if r.ID == "" {
 		r.ID = id
 	}
-	t.SetTitle(message.New("discount %v", r.ID))
+	t.SetTitle(message.New("place|discount %v", r.ID))
 	r.Row, r.Label, r.Basis = t.Place(""), t.Text("label"), rule.ReadBasis(t)
 	r.MoistureBasis = rule.ReadOptionalCell(t, "moisture_basis", quantity.Percent)
 	r.Form = rule.Choose(t, "form", Forms)

@@ -4,6 +4,7 @@ package discount
 
 import (
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
@@ -109,18 +110,18 @@ func (r *Rule) Unit() (quantity.Unit, bool) {
 
 // Post says the i-th rule of an edition line by line.
 func (r *Rule) Post(w *rule.Lines, i int) {
-	w.Under(Line(r.ID), r.Label)
+	w.Under(Line(r.ID), message.Words(r.Label))
 	w.In(rule.Nth("discount", i))
-	w.Text("factor", "Factor", r.Factor.Name)
-	w.Cell("moisture_basis", "Stated at a moisture of", r.MoistureBasis)
-	w.Text("form", "How it works", r.Form.Said)
-	w.Basis("Taken on", r.Basis)
+	w.Text("factor", message.New("Factor"), message.Words(r.Factor.Name))
+	w.Cell("moisture_basis", message.New("Stated at a moisture of"), r.MoistureBasis)
+	w.Text("form", message.New("How it works"), message.Words(r.Form.Said))
+	w.Basis(message.New("Taken on"), r.Basis)
 	w.Untested(r.MustTest)
 	r.Form.Lines(w, *r)
-	w.Cell("refuse_over", "Turned away over", r.RefuseOver)
-	w.Cell("refuse_under", "Turned away under", r.RefuseUnder)
+	w.Cell("refuse_over", message.New("Turned away over"), r.RefuseOver)
+	w.Cell("refuse_under", message.New("Turned away under"), r.RefuseUnder)
 	if !r.UnitRounding.IsExact() {
-		w.Rounding("round_unit", "Figure per unit rounded to", r.UnitRounding)
+		w.Rounding("round_unit", message.New("Figure per unit rounded to"), r.UnitRounding)
 	}
 	if r.Of == OfWeight {
 		w.Rounded(r.Rounding, "weight")
@@ -138,19 +139,31 @@ func (r *Rule) key() string {
 }
 
 // brings is what a row does: a discount, a premium, nothing, the load refused.
-func (r *Rule) brings(refuse bool, c rule.Cell, gives rule.Direction) string {
-	what := "nothing"
+func (r *Rule) brings(refuse bool, c rule.Cell, gives rule.Direction) message.Text {
+	what := message.New("nothing")
 	if c.Given() && !c.Amount.IsZero() {
-		what = string(gives) + " of " + c.Amount.Written()
-		if r.Of != OfMoney {
-			what += " of the " + string(r.Of)
-		}
+		what = r.figure(c, gives)
 	}
 	switch {
 	case !refuse:
 		return what
 	case c.Given():
-		return "turned away; if accepted, " + what
+		return message.New("turned away; if accepted, %s", what)
 	}
-	return "turned away"
+	return message.New("turned away")
+}
+
+// figure is a discount or premium with what it is a part of.
+func (r *Rule) figure(c rule.Cell, gives rule.Direction) message.Text {
+	size := message.New("%s", c.Amount.Written())
+	switch r.Of {
+	case OfPrice:
+		size = message.New("%s of the price", c.Amount.Written())
+	case OfWeight:
+		size = message.New("%s of the weight", c.Amount.Written())
+	}
+	if gives == rule.Pays {
+		return message.New("premium of %s", size)
+	}
+	return message.New("discount of %s", size)
 }

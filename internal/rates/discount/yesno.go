@@ -20,7 +20,7 @@ var YesNo = &Form{
 		r.Refuse, r.Cell, r.Gives = readAnswer(t, h, r.Of)
 	},
 	Lines: func(w *rule.Lines, r Rule) {
-		w.TextAt(r.key(), "present", "Present", r.brings(r.Refuse, r.Cell, r.Gives))
+		w.TextAt(r.key(), "present", message.New("Present"), r.brings(r.Refuse, r.Cell, r.Gives))
 	},
 	Work:      workYesNo,
 	Ticket:    rule.Figures[Rule],

@@ -13,7 +13,7 @@ func readBands(t *tomlfile.Table, h *rule.Head, units []quantity.Unit, name stri
 	rows := t.Tables("band")
 	bands := make([]rule.Band, 0, len(rows))
 	for i, row := range rows {
-		row.SetTitle(message.New("drying band %d", i+1))
+		row.SetTitle(message.New("place|drying band %d", i+1))
 		b := rule.ReadBand(row, quantity.Percent)
 		b.Cell = readRate(row, h, units)
 		bands = append(bands, b)

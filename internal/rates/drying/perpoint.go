@@ -1,6 +1,7 @@
 package drying
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
 	"tenthpoint/internal/worksheet"
@@ -12,7 +13,7 @@ var PerPoint = &Method{
 	Said: "one rate for every point",
 	Read: func(t *tomlfile.Table, h *rule.Head, r *Rule) { r.Rate = readRate(t, h, rule.PerPointUnits()) },
 	Lines: func(w *rule.Lines, r Rule) {
-		w.Cell("rate", "Rate", r.Rate)
+		w.Cell("rate", message.New("Rate"), r.Rate)
 		w.Step(r.Step)
 	},
 	Work: func(w rule.Working, r Rule, _, points *worksheet.Step) (worksheet.Expr, bool) {

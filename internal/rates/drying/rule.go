@@ -72,12 +72,12 @@ func readRate(t *tomlfile.Table, h *rule.Head, units []quantity.Unit) rule.Cell 
 
 // Post says the rule line by line.
 func (r Rule) Post(w *rule.Lines) {
-	w.Under("drying", "Drying charge")
-	w.Text("method", "Method", r.Method.Said)
-	w.Basis("Charged on", r.Basis)
-	w.Cell("trigger", "Charged above", r.Trigger)
-	w.Cell("to", "Points are counted down to", r.To)
+	w.Under("drying", message.New("Drying charge"))
+	w.Text("method", message.New("Method"), message.Words(r.Method.Said))
+	w.Basis(message.New("Charged on"), r.Basis)
+	w.Cell("trigger", message.New("Charged above"), r.Trigger)
+	w.Cell("to", message.New("Points are counted down to"), r.To)
 	r.Method.Lines(w, r)
-	w.Cell("minimum", "Least charge", r.Minimum)
+	w.Cell("minimum", message.New("Least charge"), r.Minimum)
 	w.Rounded(r.Rounding, "money")
 }

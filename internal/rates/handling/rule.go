@@ -3,8 +3,6 @@
 package handling
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
@@ -49,8 +47,8 @@ func Read(t *tomlfile.Table, h *rule.Head, shrinks bool) Rule {
 
 // Post says the rule line by line.
 func (r Rule) Post(w *rule.Lines) {
-	w.Under("handling", "Handling loss")
-	w.Text("method", "Method", r.Method.Said)
+	w.Under("handling", message.New("Handling loss"))
+	w.Text("method", message.New("Method"), message.Words(r.Method.Said))
 	r.Method.Lines(w, r)
 	w.Rounded(r.Rounding, "weight")
 }
@@ -61,17 +59,17 @@ func readRate(t *tomlfile.Table, _ *rule.Head, r *Rule) {
 }
 
 func postRate(w *rule.Lines, r Rule) {
-	w.Cell("rate", "Rate", r.Rate)
-	taken := "only above the shrink trigger"
+	w.Cell("rate", message.New("Rate"), r.Rate)
+	taken := message.New("only above the shrink trigger")
 	if r.Always {
-		taken = "from every load"
+		taken = message.New("from every load")
 	}
-	w.Text("always", "Taken", taken)
+	w.Text("always", message.New("Taken"), taken)
 }
 
-func largeRate(r Rule) string {
+func largeRate(r Rule) message.Text {
 	if !r.Rate.Amount.More(rule.LargestLossMeasured) {
-		return ""
+		return message.Text{}
 	}
-	return fmt.Sprintf("Handling of %s is more than the largest loss measured, %s of the wet weight.", r.Rate.Amount.Written(), rule.LargestLossMeasured)
+	return message.New("Handling of %s is more than the largest loss measured, %s of the wet weight.", r.Rate.Amount.Written(), rule.LargestLossMeasured)
 }

@@ -45,30 +45,31 @@ func (b Band) Contains(a quantity.Amount) bool {
 
 // String is the range in the words of the file: "over 15 % up to 20 %".
 func (b Band) String() string {
-	low, high := "", ""
-	if b.HasLow {
-		low = word(b.LowIn, "from ", "over ") + b.Low.Written()
-	}
-	if b.HasHigh {
-		high = word(b.HighIn, "up to ", "under ") + b.High.Written()
-	}
-	switch {
-	case low == "" && high == "":
-		return "any value"
-	case low == "":
-		return high
-	case high == "":
-		return low
-	}
-	return low + " " + high
+	return b.Message().String()
 }
 
-// word chooses between two words.
-func word(yes bool, a, b string) string {
-	if yes {
-		return a
+// Message is the range.
+func (b Band) Message() message.Text {
+	low, high := b.Low.Written(), b.High.Written()
+	switch {
+	case !b.HasLow && !b.HasHigh:
+		return message.New("any value")
+	case !b.HasLow && b.HighIn:
+		return message.New("up to %s", high)
+	case !b.HasLow:
+		return message.New("under %s", high)
+	case !b.HasHigh && b.LowIn:
+		return message.New("from %s", low)
+	case !b.HasHigh:
+		return message.New("over %s", low)
+	case b.LowIn && b.HighIn:
+		return message.New("from %s up to %s", low, high)
+	case b.LowIn:
+		return message.New("from %s under %s", low, high)
+	case b.HighIn:
+		return message.New("over %s up to %s", low, high)
 	}
-	return b
+	return message.New("over %s under %s", low, high)
 }
 
 // Find is the band a value lies in; bands do not overlap.

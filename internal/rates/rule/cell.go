@@ -20,13 +20,13 @@ const (
 	Remaining Basis = "left"
 )
 
-// Words is the weight in posted rates.
-func (b Basis) Words() string {
-	return map[Basis]string{
-		Net:       "net weight",
-		Clean:     "net weight less dockage",
-		Dry:       "dry weight",
-		Remaining: "what is left at that place in the order",
+// Message is the weight in posted rates.
+func (b Basis) Message() message.Text {
+	return map[Basis]message.Text{
+		Net:       message.New("net weight"),
+		Clean:     message.New("net weight less dockage"),
+		Dry:       message.New("dry weight"),
+		Remaining: message.New("what is left at that place in the order"),
 	}[b]
 }
 

@@ -3,6 +3,7 @@ package rule
 import (
 	"strconv"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
@@ -14,8 +15,7 @@ type Line struct {
 	// "shrink.trigger" or "discount.damage.row over 5.0 % up to 7.0 %".
 	Key string
 	// Section is the heading it stands under; Label is what it is.
-	Section, Label string
-	Value          string
+	Section, Label, Value message.Text
 	// At is the line of the edition's file that says it, from 1; 0 when the
 	// edition has no file. What the file leaves to its [rounding] table stands
 	// there.
@@ -27,8 +27,9 @@ type Lines struct {
 	file tomlfile.Places
 	// prefix begins the keys of a section; table is where it stands in the
 	// file, which is the same but for discounts.
-	prefix, table, section string
-	list                   []Line
+	prefix, table string
+	section       message.Text
+	list          []Line
 }
 
 // NewLines writes the lines of an edition, with the places they have in its
@@ -41,16 +42,23 @@ func NewLines(file string, text []byte) *Lines {
 func (w *Lines) All() []Line { return w.list }
 
 // Under begins a section whose keys begin with prefix.
-func (w *Lines) Under(prefix, section string) {
+func (w *Lines) Under(prefix string, section message.Text) {
 	w.prefix, w.table, w.section = prefix, prefix, section
 }
 
+// Name adds a name or a person's own words, by the key of the line.
+func (w *Lines) Name(key string, label message.Text, own string) {
+	if own != "" {
+		w.Text(key, label, message.New("%v", own))
+	}
+}
+
 // Text adds what stands in the file by the key of the line.
-func (w *Lines) Text(key, label, value string) { w.TextAt(key, key, label, value) }
+func (w *Lines) Text(key string, label, value message.Text) { w.TextAt(key, key, label, value) }
 
 // TextAt adds what stands in the file by another key than the line's.
-func (w *Lines) TextAt(inFile, key, label, value string) {
-	if value != "" {
+func (w *Lines) TextAt(inFile, key string, label, value message.Text) {
+	if !value.IsZero() {
 		w.list = append(w.list, Line{
 			Key: w.prefix + "." + key, Section: w.section, Label: label, Value: value, At: w.file.Line(w.table + "." + inFile),
 		})
@@ -58,19 +66,21 @@ func (w *Lines) TextAt(inFile, key, label, value string) {
 }
 
 // Cell adds a figure, where it is given.
-func (w *Lines) Cell(key, label string, c Cell) {
+func (w *Lines) Cell(key string, label message.Text, c Cell) {
 	if c.Given() {
-		w.Text(key, label, c.Amount.Written())
+		w.Text(key, label, message.New("%s", c.Amount.Written()))
 	}
 }
 
 // Rounding adds a place and rule.
-func (w *Lines) Rounding(key, label string, r quantity.Rounding) { w.Text(key, label, r.String()) }
+func (w *Lines) Rounding(key string, label message.Text, r quantity.Rounding) {
+	w.Text(key, label, r.Message())
+}
 
 // Rounded adds the rounding of a section, which the file may leave to the
 // edition's own.
 func (w *Lines) Rounded(r quantity.Rounding, otherwise string) {
-	w.Rounding("round", "Rounded to", r)
+	w.Rounding("round", message.New("Rounded to"), r)
 	if last := &w.list[len(w.list)-1]; last.At == 0 {
 		last.At = w.file.Line("rounding." + otherwise)
 	}
@@ -80,33 +90,37 @@ func (w *Lines) Rounded(r quantity.Rounding, otherwise string) {
 func (w *Lines) In(table string) { w.table = table }
 
 // Row adds a row that is chosen by a factor.
-func (w *Lines) Row(list string, i int, b Band, says string) {
-	w.TextAt(Nth(list, i), list+" "+b.String(), b.String(), says)
+func (w *Lines) Row(list string, i int, b Band, says message.Text) {
+	w.TextAt(Nth(list, i), list+" "+b.String(), b.Message(), says)
 }
 
 // MoistureRow adds a row that is chosen by moisture.
 func (w *Lines) MoistureRow(list string, i int, b Band) {
-	w.TextAt(Nth(list, i), list+" "+b.String(), "Moisture "+b.String(), b.Cell.Amount.Written())
+	w.TextAt(Nth(list, i), list+" "+b.String(), message.New("Moisture %s", b), message.New("%s", b.Cell.Amount.Written()))
 }
 
 // Nth is the place of an element of a list of tables in the file.
 func Nth(list string, i int) string { return list + "." + strconv.Itoa(i) }
 
 // Basis adds the weight that something is taken on.
-func (w *Lines) Basis(label string, b Basis) { w.Text("basis", label, b.Words()) }
+func (w *Lines) Basis(label message.Text, b Basis) { w.Text("basis", label, b.Message()) }
 
 // Step adds what part of a point counts.
 func (w *Lines) Step(s Step) {
 	switch {
 	case s.Row == "":
 	case s.Continuous():
-		w.Text("step", "Part of a point", "counts as it is")
+		w.Text("step", message.New("Part of a point"), message.New("counts as it is"))
 	default:
-		w.Text("step", "Part of a point", "counts in steps of "+s.Rounding.String())
+		w.Text("step", message.New("Part of a point"), message.New("counts in steps of %s", s.Rounding))
 	}
 }
 
 // Untested adds what an untested factor means.
 func (w *Lines) Untested(mustTest bool) {
-	w.Text("untested", "Not tested", word(mustTest, "the load is not settled", "nothing is taken"))
+	without := message.New("nothing is taken")
+	if mustTest {
+		without = message.New("the load is not settled")
+	}
+	w.Text("untested", message.New("Not tested"), without)
 }

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/tomlfile"
 )
 
@@ -27,7 +28,7 @@ type Method[R, W any] struct {
 	Ticket func(r R) Phrase
 	// Caution is what is worth a second look in a rule of this method, or
 	// nothing; the method may have none to give.
-	Caution func(r R) string
+	Caution func(r R) message.Text
 	// Explained is the method's paragraph in the handbook.
 	Explained string
 }

@@ -59,9 +59,9 @@ func readCredit(t *tomlfile.Table, r *Rule) {
 
 func (r Rule) postCredit(w *rule.Lines) {
 	if r.Credit == "none" {
-		w.Text("over_dry", "Over-dry grain", "no credit")
+		w.Text("over_dry", message.New("Over-dry grain"), message.New("no credit"))
 		return
 	}
-	w.Text("over_dry", "Over-dry grain", "credited with the water it lacks")
-	w.Cell("over_dry_floor", "Driest moisture credited", r.CreditFloor)
+	w.Text("over_dry", message.New("Over-dry grain"), message.New("credited with the water it lacks"))
+	w.Cell("over_dry_floor", message.New("Driest moisture credited"), r.CreditFloor)
 }

@@ -1,8 +1,7 @@
 package shrink
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -20,10 +19,10 @@ var PerPoint = &Method{
 		r.Percent = t.OptionalRounding("round_percent", quantity.Unrounded)
 	},
 	Lines: func(w *rule.Lines, r Rule) {
-		w.Cell("rate", "Rate", r.Rate)
+		w.Cell("rate", message.New("Rate"), r.Rate)
 		w.Step(r.Step)
 		if !r.Percent.IsExact() {
-			w.Rounding("round_percent", "Percent rounded to", r.Percent)
+			w.Rounding("round_percent", message.New("Percent rounded to"), r.Percent)
 		}
 	},
 	Work: func(w rule.Working, r Rule, wet *worksheet.Step) (worksheet.Expr, bool) {
@@ -42,14 +41,14 @@ var PerPoint = &Method{
 
 // hiddenHandling shows what the rate takes beyond the water at ten points, where
 // that is more than any loss measured.
-func hiddenHandling(r Rule) string {
+func hiddenHandling(r Rule) message.Text {
 	ten := quantity.Int(10, quantity.Point)
 	left := worksheet.Points(worksheet.Const(rule.Hundred), worksheet.Const(r.To.Amount))
 	water := worksheet.Over(worksheet.Times(worksheet.Const(rule.Hundred), worksheet.Const(ten)), left)
 	beyond := worksheet.Less(worksheet.Times(worksheet.Const(r.Rate.Amount), worksheet.Const(ten)), water)
 	if !beyond.Value().More(rule.LargestLossMeasured) {
-		return ""
+		return message.Text{}
 	}
 	shown := quantity.To("0.01", quantity.HalfUp).Apply(beyond.Value())
-	return fmt.Sprintf("Shrink of %s takes %s of the weight beyond the water at 10 points: handling by another name, and more than the largest loss measured, %s.", r.Rate.Amount.Written(), shown.FixedString(2), rule.LargestLossMeasured)
+	return message.New("Shrink of %s takes %s of the weight beyond the water at 10 points: handling by another name, and more than the largest loss measured, %s.", r.Rate.Amount.Written(), shown.FixedString(2), rule.LargestLossMeasured)
 }

@@ -3,6 +3,7 @@
 package shrink
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -64,13 +65,13 @@ func Read(t *tomlfile.Table, h *rule.Head) Rule {
 
 // Post says the rule line by line.
 func (r Rule) Post(w *rule.Lines) {
-	w.Under("shrink", "Shrink")
-	w.Text("method", "Method", r.Method.Said)
-	w.Basis("Taken on", r.Basis)
-	w.Cell("trigger", "Taken above", r.Trigger)
-	w.Cell("to", "Shrink-to", r.To)
-	w.Cell("floor", "Lowest shrink-to allowed", r.Floor)
-	w.Text("floor_grain", "Floor of", r.FloorGrain)
+	w.Under("shrink", message.New("Shrink"))
+	w.Text("method", message.New("Method"), message.Words(r.Method.Said))
+	w.Basis(message.New("Taken on"), r.Basis)
+	w.Cell("trigger", message.New("Taken above"), r.Trigger)
+	w.Cell("to", message.New("Shrink-to"), r.To)
+	w.Cell("floor", message.New("Lowest shrink-to allowed"), r.Floor)
+	w.Name("floor_grain", message.New("Floor of"), r.FloorGrain)
 	r.Method.Lines(w, r)
 	if r.Method.Nothing == "" {
 		r.postCredit(w)

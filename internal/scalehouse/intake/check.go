@@ -2,12 +2,12 @@ package intake
 
 import (
 	"context"
-	"fmt"
 	"reflect"
 	"slices"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/imports"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
@@ -43,11 +43,11 @@ func newBookCheck(ctx context.Context, d office.Desk, t List) (*bookCheck, error
 }
 
 // row adds what the book has against a row, and says what the row would do.
-func (c *bookCheck) row(r *imports.Row) string {
+func (c *bookCheck) row(r *imports.Row) message.Text {
 	if len(r.Problems) > 0 {
-		return ""
+		return message.Text{}
 	}
-	change := ""
+	var change message.Text
 	switch {
 	case r.Grower != nil:
 		for _, s := range r.Grower.Shares {
@@ -62,35 +62,35 @@ func (c *bookCheck) row(r *imports.Row) string {
 		was, known := c.trucks[r.Truck.ID]
 		change = changes(known, was, *r.Truck, was.ID)
 	case r.Past != nil:
-		change = "new"
+		change = message.New("new")
 		c.past(r)
 	}
 	if len(r.Problems) > 0 {
-		return ""
+		return message.Text{}
 	}
 	return change
 }
 
-func changes(known bool, was, is any, name string) string {
+func changes(known bool, was, is any, name string) message.Text {
 	switch {
 	case !known:
-		return "new"
+		return message.New("new")
 	case reflect.DeepEqual(was, is):
-		return "as it is"
+		return message.New("as it is")
 	}
-	return "changes " + name
+	return message.New("changes %v", name)
 }
 
 func (c *bookCheck) needGrower(r *imports.Row, column, id string) {
 	if _, known := c.growers[id]; !known && !c.listed[id] {
-		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: column, Reason: fmt.Sprintf("there is no grower %q; take the list of growers over first, or write the code as it is there", id)})
+		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: column, Reason: message.New("there is no grower %q; take the list of growers over first, or write the code as it is there", id)})
 	}
 }
 
 // past asks that a past load has been delivered.
 func (c *bookCheck) past(r *imports.Row) {
 	if day := r.Past.Facts.Details.Day; day.After(c.desk.Today()) {
-		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: "day", Reason: fmt.Sprintf("%s has not come yet; today is %s", day, c.desk.Today())})
+		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: "day", Reason: message.New("%s has not come yet; today is %s", day, c.desk.Today())})
 	}
 }
 

@@ -5,8 +5,6 @@ package intake
 
 import (
 	"context"
-	"fmt"
-	"strings"
 
 	"tenthpoint/internal/imports"
 	"tenthpoint/internal/message"
@@ -23,7 +21,7 @@ type List struct {
 	Hash string // SHA-256 of its text
 	// Change says for each row what it would do to the book: "new", "changes
 	// NAME", "as it is", or nothing for a row with problems.
-	Change []string
+	Change []message.Text
 }
 
 // Taken is the fact that a list was taken over, so that nobody takes the
@@ -52,7 +50,7 @@ func Preview(ctx context.Context, d office.Desk, kind imports.Kind, name string,
 	if err != nil {
 		return t, nil, err
 	}
-	t.Change = make([]string, len(t.Rows))
+	t.Change = make([]message.Text, len(t.Rows))
 	for i := range t.Rows {
 		t.Change[i] = c.row(&t.Rows[i])
 	}
@@ -90,17 +88,17 @@ func Take(ctx context.Context, d *scalehouse.Desk, t List, leaveBadOut bool, pro
 }
 
 // firstProblems are the first of many, a line each.
-func firstProblems(all []imports.Problem) string {
+func firstProblems(all []imports.Problem) message.Text {
 	const most = 10
-	var lines []string
+	var lines []any
 	for i, p := range all {
 		if i == most {
-			lines = append(lines, fmt.Sprintf("and %d more", len(all)-most))
+			lines = append(lines, message.New("and %d more", len(all)-most))
 			break
 		}
-		lines = append(lines, p.String())
+		lines = append(lines, p.Message())
 	}
-	return strings.Join(lines, "\n")
+	return message.List("\n", lines...)
 }
 
 // notTakenYet refuses a list that is in the book already.

@@ -8,9 +8,10 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// Rounding is what a settlement does most. Nearly all figures of a scale house
-// fit into a machine word with their decimal point taken away; they are rounded
-// here by the same rules, without the big numbers that the others need.
+// Nearly all figures of a scale house fit into a machine word with their decimal
+// point taken away. They are rounded, added and multiplied here by the same rules,
+// without the big numbers that the others need. What comes out has the exponent
+// that package decimal would have given it, so that it prints the same.
 
 // applySmall rounds a figure whose parts fit into a machine word; false when
 // they do not.
@@ -94,3 +95,60 @@ var powersOfTen = func() (out [19]int64) {
 	}
 	return out
 }()
+
+// added is a + b.
+func added(a, b decimal.Decimal) decimal.Decimal {
+	if sum, ok := addSmall(a, b, 1); ok {
+		return sum
+	}
+	return a.Add(b)
+}
+
+// subtracted is a - b.
+func subtracted(a, b decimal.Decimal) decimal.Decimal {
+	if difference, ok := addSmall(a, b, -1); ok {
+		return difference
+	}
+	return a.Sub(b)
+}
+
+// addSmall is a + sign x b, with the decimals of whichever has more.
+func addSmall(a, b decimal.Decimal, sign int64) (decimal.Decimal, bool) {
+	x, okX := smallOf(a)
+	y, okY := smallOf(b)
+	exp := min(x.exp, y.exp)
+	left, ok1 := x.at(exp)
+	right, ok2 := y.at(exp)
+	if !okX || !okY || !ok1 || !ok2 {
+		return decimal.Decimal{}, false
+	}
+	return decimal.New(left+sign*right, int32(exp)), true
+}
+
+// at is the digits with a smaller exponent; false where two of them might no longer
+// be added.
+func (s small) at(exp int) (int64, bool) {
+	size, ok := scaled(magnitude(s.digits), s.exp-exp)
+	if !ok || size > math.MaxInt64/2 {
+		return 0, false
+	}
+	if s.digits < 0 {
+		return -int64(size), true
+	}
+	return int64(size), true
+}
+
+// multiplied is a x b.
+func multiplied(a, b decimal.Decimal) decimal.Decimal {
+	x, okX := smallOf(a)
+	y, okY := smallOf(b)
+	product, ok := product64(magnitude(x.digits), magnitude(y.digits))
+	if !okX || !okY || !ok || product > math.MaxInt64 {
+		return a.Mul(b)
+	}
+	digits := int64(product)
+	if (x.digits < 0) != (y.digits < 0) {
+		digits = -digits
+	}
+	return decimal.New(digits, a.Exponent()+b.Exponent())
+}
