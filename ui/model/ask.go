@@ -16,10 +16,14 @@ type Ask struct {
 	// load's id, and what was typed leaves the yard with it. Without a name
 	// nothing is kept.
 	Draft, Of string
-	// Typed is told all values at every keystroke, and GivenUp that the person cancelled. The frame
-	// sets them; either may be nil.
+	// Typed is called with all values at every keystroke, and GivenUp when the person
+	// cancels. Either may be nil.
 	Typed   func(values map[string]string)
 	GivenUp func()
+
+	// Fault is the error of the act that the previous answer caused; the fields hold
+	// that answer.
+	Fault string
 
 	// Check looks at all values before they are accepted and returns a message for each invalid
 	// field, by id. It may be nil.

@@ -64,7 +64,7 @@ func (s *UIContext) takeKey(ev *fyne.KeyEvent) bool {
 func (s *UIContext) unfocusedKey(ev *fyne.KeyEvent) {
 	if box := s.FrontDialog(); box != nil {
 		if !box.ring.take("", ev) {
-			box.ring.FocusFirst()
+			box.ring.Focus(box.first)
 		}
 		return
 	}
