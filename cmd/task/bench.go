@@ -5,6 +5,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // benchChore runs every benchmark that needs no window. Flags go on to
@@ -21,7 +23,7 @@ func benchChore(args []string) error {
 	line := append([]string{"test", "-run", "^$", "-bench", ".", "-benchmem", "-timeout", "30m"}, flags...)
 	// One package after the other: two benchmarks at once measure each other.
 	line = append(line, "-p", "1")
-	return goTool(withoutCgo, append(line, packages...)...).Run()
+	return toolchain.Go(toolchain.WithoutCgo, append(line, packages...)...).Run()
 }
 
 func splitBenchArgs(args []string) (flags, packages []string) {
@@ -41,11 +43,11 @@ func splitBenchArgs(args []string) (flags, packages []string) {
 func benchmarkStep(packages []string) bool {
 	measured, err := packagesWithBenchmarks(packages)
 	if err != nil {
-		say("FAILED finding the benchmarks: %v", err)
+		toolchain.Say("FAILED finding the benchmarks: %v", err)
 		return false
 	}
-	line := append([]string{"test", "-run", "^$", "-bench", ".", "-benchtime", "1x", "-short", "-timeout", "10m"}, measured...)
-	return goStep("every benchmark, once", append(testLanguage(), withoutCgo...), line...)
+	line := append([]string{"test", "-trimpath", "-vet=off", "-run", "^$", "-bench", ".", "-benchtime", "1x", "-short", "-timeout", "10m"}, measured...)
+	return goStep("every benchmark, once", append(testLanguage(), toolchain.WithoutCgo...), line...)
 }
 
 // packagesWithBenchmarks leaves the others out: linking their tests again only

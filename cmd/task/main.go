@@ -19,6 +19,8 @@ package main
 import (
 	"fmt"
 	"os"
+
+	"tenthpoint/cmd/task/older"
 )
 
 // A chore is one word of the command line.
@@ -33,9 +35,9 @@ var chores = []chore{
 	{"check", "check              format, vet, every test, and the real window", checkChore},
 	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
 	{"season", "season             a season of 10,000 loads: sheets, position and accounts against plain SQL over the journal", seasonChore},
-	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", booksChore},
+	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", older.Books},
 	{"fonts", "fonts              cut the fonts of papers from the originals (internal/fonts/original)", fontsChore},
-	{"compare", "compare [flags]    random loads and scripts in the program of another revision and in this one", compareChore},
+	{"compare", "compare [flags]    random loads and scripts in the program of another revision and in this one", older.Compare},
 	{"postgres", "postgres [flags]   the suite of the book on a PostgreSQL server of its own; flags go on to `go test`", postgresChore},
 	{"shots", "shots DIR          write a picture of every screen and paper into DIR", shotsChore},
 }

@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"slices"
 	"time"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // postgresEngine is the package whose tests need a server.
@@ -31,8 +33,8 @@ func postgresChore(args []string) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, s.stop()) }()
-	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, withoutCgo...)
-	return goTool(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
+	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, toolchain.WithoutCgo...)
+	return toolchain.Go(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
 }
 
 // postgresPrograms is the folder of PostgreSQL's programs: where Debian puts those

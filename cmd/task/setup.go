@@ -7,6 +7,8 @@ import (
 	"os/exec"
 	"runtime"
 	"strings"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // provide sees to it that the needs are met. On Debian and Ubuntu it installs
@@ -24,7 +26,7 @@ func provide(needs []need) error {
 	if !may {
 		return errors.New(missingText(missing) + " Type this once, then try again:\n  " + aptLine(missing))
 	}
-	say("%s Installing with apt-get; this happens once.", missingText(missing))
+	toolchain.Say("%s Installing with apt-get; this happens once.", missingText(missing))
 	if err := install(prefix, missing); err != nil {
 		return fmt.Errorf("installing failed (%w). Type this to see why:\n  %s", err, aptLine(missing))
 	}

@@ -3,12 +3,12 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"time"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
@@ -24,7 +24,7 @@ func bookPath(named string) (string, error) {
 	}
 	folder, err := os.UserConfigDir()
 	if err != nil {
-		return "", fmt.Errorf("there is no data folder for the book (%w). Name one with --book", err)
+		return "", message.Storage.Errorf("there is no data folder for the book (%w). Name one with --book", err)
 	}
 	return filepath.Join(folder, "tenthpoint", "house.book"), nil
 }
@@ -46,7 +46,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	folder := p.ratesFolder(path)
 	if p.flags.Schedules != "" {
 		if _, err := os.Stat(folder); err != nil {
-			return nil, fmt.Errorf("there is no folder of rates %s. Check --schedules", folder)
+			return nil, message.Storage.Errorf("there is no folder of rates %s. Check --schedules", folder)
 		}
 	}
 	var editions *rates.Set
@@ -55,11 +55,11 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	}
 	charts, err := ratefiles.ReadCharts(folder)
 	if err != nil {
-		return nil, fmt.Errorf("the moisture charts cannot be read:\n%w", err)
+		return nil, message.Storage.Errorf("the moisture charts cannot be read:\n%w", err)
 	}
 	laws, err := ratefiles.ReadLaws(folder)
 	if err != nil {
-		return nil, fmt.Errorf("the rules of law cannot be read:\n%w", err)
+		return nil, message.Storage.Errorf("the rules of law cannot be read:\n%w", err)
 	}
 	book, err := sqlite.Open(path, sqlite.Options{Create: true, AnyPlace: p.flags.AnyPlace})
 	if err != nil {
@@ -85,11 +85,11 @@ func newDemo(ctx context.Context, report func(done, total int)) (path string, er
 	}
 	root := filepath.Join(cache, "tenthpoint")
 	if err := os.MkdirAll(root, 0o755); err != nil {
-		return "", fmt.Errorf("the folder for the demo book cannot be made: %w", err)
+		return "", message.Storage.Errorf("the folder for the demo book cannot be made: %w", err)
 	}
 	folder, err := os.MkdirTemp(root, "demo-")
 	if err != nil {
-		return "", fmt.Errorf("the folder for the demo book cannot be made: %w", err)
+		return "", message.Storage.Errorf("the folder for the demo book cannot be made: %w", err)
 	}
 	path = filepath.Join(folder, "demo.book")
 	return path, fillDemo(ctx, path, time.Now(), func(loads int) { report(loads, demoLoads) })

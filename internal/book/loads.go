@@ -2,7 +2,6 @@ package book
 
 import (
 	"encoding/json"
-	"errors"
 	"maps"
 
 	"tenthpoint/internal/message"
@@ -75,7 +74,7 @@ const outbound = "out"
 const engineKey = "engine"
 
 // ErrFigures is a load whose figures are no figures.
-var ErrFigures = errors.New("the figures of a load cannot be read")
+var ErrFigures = message.Storage.Errorf("the figures of a load cannot be read")
 
 // EncodeFigures is the row's figures and their engine as a JSON object of text.
 func EncodeFigures(r LoadRow) (string, error) {

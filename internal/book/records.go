@@ -1,8 +1,6 @@
 package book
 
-import (
-	"errors"
-)
+import "tenthpoint/internal/message"
 
 // A Filter chooses facts. What is left empty does not restrict.
 type FactFilter struct {
@@ -54,8 +52,8 @@ type ShelfRow struct {
 // ErrBusy is what a write ends with when another program kept writing in the
 // book for longer than Options.Busy. Nothing was entered; trying again is
 // right.
-var ErrBusy = errors.New("the book is busy")
+var ErrBusy = message.Storage.Errorf("the book is busy")
 
 // ErrOld is what opening a book for reading ends with when the book is too old
 // to be read as it is. Opening it once for writing brings it up to date.
-var ErrOld = errors.New("the book is older than this program")
+var ErrOld = message.Storage.Errorf("the book is older than this program")

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -51,16 +52,16 @@ func TestSmallestNetByRuleSet(t *testing.T) {
 }
 
 func TestLightNet(t *testing.T) {
-	if w := scale().LightNet(quantity.Int(980, quantity.Lb)); !strings.Contains(w, "under 50 divisions") {
+	if w := scale().LightNet(quantity.Int(980, quantity.Lb)); !strings.Contains(w.String(), "under 50 divisions") {
 		t.Errorf("980 lb: %q", w)
 	}
-	if w := scale().LightNet(quantity.Int(1000, quantity.Lb)); w != "" {
+	if w := scale().LightNet(quantity.Int(1000, quantity.Lb)); !w.IsZero() {
 		t.Errorf("1,000 lb is 50 divisions: %q", w)
 	}
 }
 
 func TestProfileNamesAllItLacks(t *testing.T) {
-	got := strings.Join(Profile{}.Check(), "\n")
+	got := message.Texts("\n", Profile{}.Check()).String()
 	for _, want := range []string{"business name", "street address", "town", "phone number", "No scale", "No commodity"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("an empty profile does not say that it lacks %q", want)
@@ -71,7 +72,7 @@ func TestProfileNamesAllItLacks(t *testing.T) {
 		t.Errorf("a whole profile: %v", wrong)
 	}
 	whole.Scales = append(whole.Scales, scale())
-	if wrong := whole.Check(); len(wrong) != 1 || !strings.Contains(wrong[0], "Two scales") {
+	if wrong := whole.Check(); len(wrong) != 1 || !strings.Contains(wrong[0].String(), "Two scales") {
 		t.Errorf("two scales of one name: %v", wrong)
 	}
 	whole.Scales = whole.Scales[:1]

@@ -1,8 +1,6 @@
 package elevator
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
@@ -35,12 +33,12 @@ func (s Scale) CheckWeight(w quantity.Amount) error {
 // LightNet warns of a net under 50 divisions (NIST Handbook 44, section 2.20,
 // UR.3.8, from memory, not confirmed: a warning, never a refusal). It is empty
 // when there is nothing to warn of.
-func (s Scale) LightNet(net quantity.Amount) string {
+func (s Scale) LightNet(net quantity.Amount) message.Text {
 	least := s.divisions(50)
 	if net.Unit() != least.Unit() || !net.Less(least) {
-		return ""
+		return message.Text{}
 	}
-	return fmt.Sprintf("Net %s is under 50 divisions of the scale (%s); a load this light is better weighed on a smaller scale.", net, least)
+	return message.New("Net %s is under 50 divisions of the scale (%s); a load this light is better weighed on a smaller scale.", net, least)
 }
 
 func (s Scale) divisions(n int64) quantity.Amount {

@@ -25,6 +25,15 @@ func Errorf(format string, args ...any) error {
 // Err is a text as an error of a kind.
 func Err(kind Kind, text Text) error { return &Error{text: text, kind: kind} }
 
+// Errs are texts as joined errors of a kind, or nil when there are none.
+func Errs(kind Kind, texts []Text) error {
+	all := make([]error, len(texts))
+	for i, text := range texts {
+		all[i] = Err(kind, text)
+	}
+	return errors.Join(all...)
+}
+
 func newError(kind Kind, format string, args []any) error {
 	e := &Error{text: New(format, args...), kind: kind}
 	var wrapped []error

@@ -101,10 +101,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 func (w *Batch) fit(f journal.Kinded) error {
 	switch f := f.(type) {
 	case elevator.Profile:
-		if wrong := f.Check(); len(wrong) > 0 {
-			return office.Sentences(wrong)
-		}
-		return nil
+		return message.Errs(message.Incomplete, f.Check())
 	case elevator.Person:
 		if err := f.Check(); err != nil {
 			return err

@@ -23,7 +23,7 @@ var mostPercent = quantity.Int(105, quantity.Plain)
 func (s Scale) Check() error {
 	var faults []error
 	if s.Name == "" {
-		faults = append(faults, errors.New("The scale has no name. Give it the one printed on tickets."))
+		faults = append(faults, message.Device.Errorf("The scale has no name. Give it the one printed on tickets."))
 	}
 	unit := s.Capacity.Unit()
 	if !unit.IsMass() || unit != s.Division.Unit() {

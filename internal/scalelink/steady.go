@@ -1,8 +1,7 @@
 package scalelink
 
 import (
-	"errors"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -21,7 +20,7 @@ func (s Steady) check() error {
 	if s == (Steady{}) || s.Divisions >= 0 && s.Readings >= 2 && s.Readings <= 100 {
 		return nil
 	}
-	return errors.New("A weight is called at rest after 2 to 100 readings within 0 or more divisions. Change the scale's set-up.")
+	return message.Device.Errorf("A weight is called at rest after 2 to 100 readings within 0 or more divisions. Change the scale's set-up.")
 }
 
 // rest remembers the last readings and judges a new one by the rule.

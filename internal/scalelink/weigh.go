@@ -52,4 +52,4 @@ func (w *weighing) judge(reading Reading, err error) (_ Reading, over bool, _ er
 }
 
 // ErrDeckEmpty is wrapped by the error of a wait during which the truck left.
-var ErrDeckEmpty = errors.New("the deck is empty")
+var ErrDeckEmpty = message.Device.Errorf("the deck is empty")

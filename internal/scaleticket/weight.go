@@ -152,7 +152,7 @@ func netWeight(t *facts) (quantity.Amount, bool) {
 func lightNet(t *facts, net quantity.Amount) string {
 	for _, w := range t.l.Weighings {
 		if scale, ok := t.House.Scale(w.Scale); ok {
-			return t.w.say(scale.LightNet(net))
+			return t.w.say(scale.LightNet(net).String())
 		}
 	}
 	return ""

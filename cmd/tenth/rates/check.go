@@ -2,7 +2,6 @@ package rates
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"slices"
 
@@ -172,7 +171,7 @@ func problemsJSON(err error) []problemJSON {
 // counted is the error of a check whose problems were already printed.
 func counted(err error) error {
 	if n := len(problemsJSON(err)); n > 0 {
-		return fmt.Errorf("%d problems were found", n)
+		return message.Invalid.Errorf("%d problems were found", n)
 	}
 	return nil
 }

@@ -32,6 +32,15 @@ func (c Complaint) In(p *message.Printer) Complaint {
 	return Complaint{What: p.Text(c.what), Hint: p.Text(c.hint)}
 }
 
+// At is a complaint with the place it is about before it.
+func (c Complaint) At(where message.Text) Complaint {
+	what, hint := c.what, c.hint
+	if what.IsZero() {
+		what, hint = message.Words(c.What), message.Words(c.Hint)
+	}
+	return complaint(message.New("%s: %s", where, what), hint)
+}
+
 // Error is both as one text.
 func (c Complaint) Error() string {
 	if c.Hint == "" {

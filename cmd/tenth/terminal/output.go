@@ -9,6 +9,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"tenthpoint/internal/message"
 )
 
 // Width is a width of text in letters, as it is typed.
@@ -25,7 +27,7 @@ const (
 func (w *Width) UnmarshalText(text []byte) error {
 	letters, err := strconv.Atoi(strings.TrimSpace(string(text)))
 	if err != nil || Width(letters) < leastWidth || Width(letters) > mostWidth {
-		return fmt.Errorf("a width is %d to %d letters, not %q", leastWidth, mostWidth, text)
+		return message.Invalid.Errorf("a width is %d to %d letters, not %q", int(leastWidth), int(mostWidth), string(text))
 	}
 	*w = Width(letters)
 	return nil

@@ -2,13 +2,13 @@ package terminal
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
@@ -43,7 +43,7 @@ func (n *TicketNumber) UnmarshalText(text []byte) error {
 	plain := strings.ReplaceAll(strings.TrimSpace(string(text)), ",", "")
 	number, err := strconv.ParseInt(plain, 10, 64)
 	if err != nil || number < 1 {
-		return fmt.Errorf("%q is no number of a ticket", text)
+		return message.Invalid.Errorf("%q is no number of a ticket", string(text))
 	}
 	*n = TicketNumber(number)
 	return nil

@@ -123,7 +123,7 @@ func (c *Receive) askWeights(p *terminal.Session, need func(bool, *string, quest
 	h := office.NewEntering(p, p.Desk)
 	if truck, known, err := entry.Truck(h, c.Truck); err == nil && known {
 		if t, stored, err := entry.StoredTare(h, load.Truck{ID: truck.ID}); err == nil && stored {
-			q.optional = fmt.Sprintf("the stored tare, %s of %s", t.Tare, t.Taken)
+			q.optional = p.Printer.Say("the stored tare, %s of %s", t.Tare, t.Taken)
 		}
 	}
 	missing := len(c.Tare) == 0 && !c.StoredTare

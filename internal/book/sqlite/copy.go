@@ -17,9 +17,12 @@ import (
 // taken is the name of a copy that is there already.
 type taken string
 
-// Error names it.
-func (t taken) Error() string {
-	return fmt.Sprintf("There already is a file %s; a copy never writes over one. Choose another name.", string(t))
+// Error names it in English.
+func (t taken) Error() string { return t.Message().String() }
+
+// Message names it.
+func (t taken) Message() message.Text {
+	return message.New("There already is a file %v; a copy never writes over one. Choose another name.", string(t))
 }
 
 // copyTo writes the book as it is at one moment to a new file. The copy is
