@@ -55,7 +55,7 @@ func (s *season) setUpMeters(ctx context.Context) error {
 }
 
 // startMeters looks at the meters before the first test of a day.
-func (s *season) startMeters(ctx context.Context, day quantity.Date) error {
+func startMeters(ctx context.Context, s *season, day quantity.Date) error {
 	if err := s.as(Tester, s.hour(day, 6, 5)); err != nil {
 		return err
 	}
