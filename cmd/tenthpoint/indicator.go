@@ -23,9 +23,46 @@ type indicator struct {
 var _ session.Indicator = indicator{}
 
 // Latest is what the display shows now.
-func (i indicator) Latest() (weight quantity.Amount, atRest bool, err error) {
+func (i indicator) Latest() (session.Display, error) {
 	reading, err := i.line.Latest()
-	return reading.Weight, reading.IsStable(), err
+	if err != nil {
+		return session.Display{}, err
+	}
+	return session.Display{Weight: reading.Weight, Condition: conditionOf(i.scale.Accept(reading), reading)}, nil
+}
+
+// conditions are what the desk says of a reading that may not go on a ticket, the
+// gravest first.
+var conditions = []struct {
+	why scalelink.Reason
+	is  session.Condition
+}{
+	{scalelink.BrokenScale, session.Faulty}, {scalelink.WrongUnit, session.OtherUnit}, {scalelink.NotGross, session.Net},
+	{scalelink.OverCapacity, session.Over}, {scalelink.InMotion, session.Moving}, {scalelink.NotAtRest, session.Moving},
+	{scalelink.OffDivision, session.Undivided},
+}
+
+// conditionOf is the condition of a reading, from what keeps it from a ticket. An empty
+// deck at rest is at rest.
+func conditionOf(refused error, r scalelink.Reading) session.Condition {
+	var why scalelink.Refused
+	if !errors.As(refused, &why) {
+		return session.AtRest
+	}
+	switch {
+	case r.State == scalelink.Over:
+		return session.Over
+	case r.State == scalelink.Under:
+		return session.Under
+	case r.Weight.Sign() < 0:
+		return session.BelowZero
+	}
+	for _, c := range conditions {
+		if why.Has(c.why) {
+			return c.is
+		}
+	}
+	return session.AtRest
 }
 
 // Weigh waits for a weight at rest that may go on a ticket.

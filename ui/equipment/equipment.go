@@ -66,14 +66,11 @@ func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
 	case g.session.Indicator == nil:
 		return model.Remark{State: model.Stop, Text: session.Say("no link")}
 	}
-	weight, atRest, err := g.session.Indicator.Latest()
-	switch {
-	case err != nil:
+	display, err := g.session.Indicator.Latest()
+	if err != nil {
 		return model.Remark{State: model.Stop, Text: session.Say("no reading")}
-	case atRest:
-		return model.Remark{State: model.OK, Text: session.Say("%s, at rest", weight)}
 	}
-	return model.Remark{State: model.Wait, Text: session.Say("%s, moving", weight)}
+	return display.Says()
 }
 
 // ScaleSaid is what is to be known of the link, in a sentence.
@@ -90,8 +87,12 @@ func (g *Equipment) ScaleSaid() model.Remark {
 	case g.session.Indicator == nil:
 		return model.Remark{State: model.Stop, Text: session.Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
 	}
-	if _, _, err := g.session.Indicator.Latest(); err != nil {
+	display, err := g.session.Indicator.Latest()
+	switch {
+	case err != nil:
 		return model.Remark{State: model.Stop, Text: session.Sentence(err)}
+	case !display.IsAtRest() && display.Condition != session.Moving:
+		return model.Remark{State: model.Stop, Text: session.Say("The indicator says %s: nothing is weighed so. See the deck clear, zero the indicator, show the gross.", display.Says().Text)}
 	}
 	if g.session.Deck != nil {
 		return model.Remark{State: model.Warn, Text: session.Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}

@@ -31,9 +31,18 @@ type dial struct {
 	weight quantity.Amount
 	atRest bool
 	err    error
+
+	condition session.Condition
 }
 
-func (d dial) Latest() (quantity.Amount, bool, error)         { return d.weight, d.atRest, d.err }
+func (d dial) Latest() (session.Display, error) {
+	condition := d.condition
+	if !d.atRest && condition == session.AtRest {
+		condition = session.Moving
+	}
+	return session.Display{Weight: d.weight, Condition: condition}, d.err
+}
+
 func (d dial) Weigh(context.Context) (quantity.Amount, error) { return d.weight, d.err }
 
 func TestEquipmentScaleShows(t *testing.T) {
@@ -49,8 +58,10 @@ func TestEquipmentScaleShows(t *testing.T) {
 		{"typed", "", nil, model.Remark{State: model.Plain, Text: "weights are typed"}, "simulated scale stand in"},
 		{"not opened", "tcp://10.0.0.1:4001", nil, model.Remark{State: model.Stop, Text: "no link"}, "could not be opened"},
 		{"silent", "tcp://10.0.0.1:4001", dial{err: errors.New("nothing has come for 5 s")}, model.Remark{State: model.Stop, Text: "no reading"}, "nothing has come for 5 s."},
-		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Remark{State: model.Wait, Text: "52,300 lb, moving"}, "The indicator is read"},
+		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Remark{State: model.Wait, Text: "52,300 lb, MOTION"}, "The indicator is read"},
 		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, model.Remark{State: model.OK, Text: "52,300 lb, at rest"}, "The indicator is read"},
+		{"over", "tcp://10.0.0.1:4001", dial{condition: session.Over}, model.Remark{State: model.Stop, Text: "OVER"}, "nothing is weighed so"},
+		{"net", "tcp://10.0.0.1:4001", dial{weight: weight, condition: session.Net}, model.Remark{State: model.Stop, Text: "52,300 lb, NET"}, "nothing is weighed so"},
 	} {
 		p := r.Session.Desk.Profile()
 		p.Scales = []elevator.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}

@@ -21,11 +21,17 @@ func withDraft(f *Session, ask model.Ask) model.Ask {
 		f.Say(model.Plain, Say("What was typed here before the stop stands here again."))
 	}
 	ask.Typed = func(values map[string]string) { f.Drafts().Jot(at, TypedOver(asked, values)) }
-	ask.GivenUp = func() { f.Drafts().Keep(at, nil) }
+	givenUp := ask.GivenUp
+	ask.GivenUp = func() {
+		f.Drafts().Keep(at, nil)
+		if givenUp != nil {
+			givenUp()
+		}
+	}
 	then := ask.Then
 	ask.Then = func(values map[string]string) {
-		then(values)
 		f.Drafts().Keep(at, nil)
+		then(values)
 	}
 	return ask
 }
@@ -51,4 +57,25 @@ func TypedOver(before, values map[string]string) map[string]string {
 		}
 	}
 	return out
+}
+
+// keptOpen puts a question again when the act that follows from its answer fails: a
+// person who typed five fields types the one that was wrong.
+func keptOpen(f *Session, ask model.Ask) model.Ask {
+	then := ask.Then
+	if then == nil || len(ask.Fields) == 0 {
+		return ask
+	}
+	asked := ask
+	ask.Then = func(values map[string]string) {
+		f.failed = nil
+		then(values)
+		if f.failed == nil {
+			return
+		}
+		again := asked
+		again.Fields, again.Fault = filledIn(asked.Fields, values), Sentence(f.failed)
+		f.Put(again)
+	}
+	return ask
 }

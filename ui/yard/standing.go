@@ -130,19 +130,40 @@ func (s *standing) After(id string) string {
 	return s.lines[i+1].ID
 }
 
-// sideToWeigh is the side and draft that a weight from the scale belongs to: that
-// of the field with the keyboard, else the first that is still missing. A weight
-// that is there is only taken again from its own field.
-func (s *standing) sideToWeigh(field string) (_ load.Which, draft string, due bool) {
-	if which, draft, ok := entry.SideOf(field); ok {
-		return which, draft, true
+// sideToWeigh is the field of the weight that comes next from the scale: the one with
+// the keyboard, else the first, of those still missing. It is empty where the keyboard
+// is in a weight that is there, or all are: then a person says which one is meant.
+func (s *standing) sideToWeigh(field string) string {
+	if _, _, isWeight := entry.SideOf(field); isWeight {
+		if s.missing[field] {
+			return field
+		}
+		return ""
 	}
 	for _, l := range s.lines {
-		if which, draft, ok := entry.SideOf(l.ID); ok && s.missing[l.ID] {
-			return which, draft, true
+		if _, _, isWeight := entry.SideOf(l.ID); isWeight && s.missing[l.ID] {
+			return l.ID
 		}
 	}
-	return load.Tare, "", false
+	return ""
+}
+
+// sides are the fields of the weights, those still missing first, with the weight that
+// is there.
+func (s *standing) sides() []model.Option {
+	var missing, there []model.Option
+	for _, l := range s.lines {
+		which, draft, isWeight := entry.SideOf(l.ID)
+		if !isWeight {
+			continue
+		}
+		if w, weighed := s.Load.Weight(which, draft); weighed {
+			there = append(there, model.Option{Code: l.ID, Name: l.label, Detail: session.Say("replaces %s", w.Weight), ByName: true})
+		} else {
+			missing = append(missing, model.Option{Code: l.ID, Name: l.label, Detail: session.Say("still to come"), ByName: true})
+		}
+	}
+	return append(missing, there...)
 }
 
 // CanSplit reports whether the trailer may still be weighed apart.

@@ -148,6 +148,7 @@ func RoomAt(t testing.TB, d *scalehouse.Desk) *Room {
 	r.Session = session.New(d, r)
 	r.Session.Zone = time.UTC
 	r.Session.Window = r
+	session.SetManualReason(r.Session, "read from the indicator") // as asked on the first weight of a day
 	return r
 }
 
@@ -228,6 +229,7 @@ func (r *Room) AgainAt(now time.Time, who string) *Room {
 	next.Session = session.New(d, next)
 	next.Session.Zone, next.Session.Indicator = time.UTC, r.Session.Indicator
 	next.Session.Window = next
+	session.SetManualReason(next.Session, session.ManualReason(r.Session))
 	return next
 }
 
