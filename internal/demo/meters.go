@@ -13,7 +13,7 @@ import (
 // example charts inside the program.
 const dialID = "D1"
 
-// meters are what stands at the bench. Makes and figures are invented.
+// meters are the moisture meters of the bench. Makes and figures are invented.
 func meters() []meter.Meter {
 	pt := func(text string) quantity.Amount { return quantity.Of(text, quantity.Point) }
 	degrees := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Fahrenheit) }
@@ -34,8 +34,7 @@ func meters() []meter.Meter {
 // since.
 var checked = map[string][]int{meterID: {42, 28, 14}, dialID: {44, 30}}
 
-// checkEvery is how many days the digital meter goes between checks in the
-// season.
+// checkEvery is the number of days between checks of the digital meter in the season.
 const checkEvery = 7
 
 // setUpMeters writes the meters down with their checks before the season.

@@ -45,7 +45,7 @@ func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, er
 	return out, nil
 }
 
-// MeterStatus is how a meter stands with its checks today.
+// MeterStatus returns the status of a meter's checks today.
 func MeterStatus(ctx context.Context, d Desk, m meter.Meter) (meter.Status, error) {
 	checks, err := MeterChecks(ctx, d, m.ID)
 	if err != nil {
