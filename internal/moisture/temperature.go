@@ -6,7 +6,7 @@ import (
 )
 
 // temperatures checks the effects of heat and cold on a reading: grain too cold, grain hot from a
-// dryer, grain and meter too far apart, a meter outside its temperature range.
+// dryer, grain and meter too far apart, a room outside the meter's range.
 func (j *judge) temperatures() {
 	j.dryer()
 	sample, room := j.reading.Sample, j.reading.Room

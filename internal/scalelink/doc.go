@@ -12,8 +12,8 @@
 //
 //   - Is it a whole frame? Noise, a lost byte or a line cut in half must never
 //     become a smaller weight. Frames have a fixed or bounded length, letters
-//     nobody described refuse the frame, and a line heard from its middle is
-//     thrown away.
+//     not described refuse the frame, and a line received from its middle is
+//     discarded.
 //   - Is it now? A reading that is not fresh is not a reading: [Link] gives an
 //     error when the line is down, silent, or only noise, and says which.
 //   - Is it a weight? [Scale] takes a reading only at rest, above zero, gross,

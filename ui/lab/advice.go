@@ -66,7 +66,7 @@ func (a advice) beforeTests() []model.Remark {
 	return append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
 }
 
-// toDo is how a test is made by a method.
+// toDo describes how a test is made by a method.
 func toDo(m meter.Method) string {
 	switch m {
 	case meter.ByDial:
@@ -79,7 +79,7 @@ func toDo(m meter.Method) string {
 	return session.Say("Type the moisture and where it is from. Enter after the reason makes the test.")
 }
 
-// policyText is how often a sample is tested, in a sentence.
+// policyText describes how often a sample is tested.
 func policyText(p moisture.Policy) string {
 	return session.Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
@@ -208,7 +208,7 @@ func whyUncertain(a dryness.Advice) string {
 	return session.Say("The reading itself is in doubt.")
 }
 
-// choices are what the grower can do with the load.
+// choices lists what the grower can do with the load.
 func choices(a dryness.Advice) []model.Remark {
 	var out []model.Remark
 	for _, o := range a.Options {
@@ -228,7 +228,7 @@ func worthLines(w *office.Worth) []string {
 	return out
 }
 
-// changeText is what changes for the load at another moisture.
+// changeText describes the change for the load at another moisture.
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {

@@ -155,7 +155,7 @@ func (b *Bench) Type(id, text string) {
 	b.drafts.jot(b.current)
 }
 
-// follow follows what is typed in the field of loads.
+// follow reacts to typing in the field of loads.
 func (b *Bench) follow(id string) {
 	switch id {
 	case "", b.current.id(): // typed over, but not yet another
@@ -205,8 +205,8 @@ func (b *Bench) Enter(id string) (next string) {
 	return firstFigure(method)
 }
 
-// Add makes the test that is typed. It is kept whatever the others say; what they
-// give together goes on the status line.
+// Add adds the test that is typed, whatever the others say; their combined result goes on the
+// status line.
 func (b *Bench) Add() error {
 	s := b.current
 	if s.crop() == "" {
@@ -237,8 +237,8 @@ func (b *Bench) changedTests(said string) {
 	b.session.Window.Redraw()
 }
 
-// Write writes the sample to its load: the tests, the other results, and where the
-// retained part is kept. A test that is typed is made first.
+// Write stores the sample with its load: the tests, the other results, and where the retained part
+// is kept. A typed test is added first.
 func (b *Bench) Write() error {
 	s := b.current
 	if s.load == nil {
@@ -264,8 +264,8 @@ func (b *Bench) Write() error {
 	return nil
 }
 
-// leave goes on to where the work is: back to the yard if it sent the sample, else
-// to the next one that waits.
+// leave moves to the next work: back to the yard if it sent the sample, else to the next waiting
+// sample.
 func (b *Bench) leave() {
 	back := b.back
 	b.back = false

@@ -23,7 +23,7 @@ type FormRow struct {
 	Entry   widgets.Keyed
 	columns *FormColumns
 	setting Setting
-	// noteRoom is how far the text below may reach, from the left of the row.
+	// noteRoom is the right end of the text below, from the left of the row.
 	noteRoom float32
 	inHand   bool // the keyboard is in it
 	Mute     bool // nothing is said of it unless it is wrong

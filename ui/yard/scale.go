@@ -12,7 +12,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// longestRest is how long the desk waits for a truck to stand still.
+// longestRest is the timeout for a truck to come to rest.
 const longestRest = 8 * time.Second
 
 // ScaleReader takes weights from the scale. One truck waits for a weight at a time:
@@ -110,8 +110,8 @@ func (r *ScaleReader) waitFor(own context.Context, w *scaleWait) {
 	})
 }
 
-// End ends the wait because the truck is not shown any more: the next weight at
-// rest may be another truck's.
+// End cancels the wait because the truck is no longer shown: the next weight at rest may be another
+// truck's.
 func (r *ScaleReader) End() {
 	r.endFor(errors.New(session.Say("The truck was left before the scale came to rest")))
 }

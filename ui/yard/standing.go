@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// standing is a load as it would be with everything typed taken in: its fields,
-// its settlement, and the messages beside the fields.
+// standing is a preview of a load with everything typed applied: its fields, its settlement, and
+// the messages beside the fields.
 type standing struct {
 	Load       *load.Load
 	form       *entry.Form
@@ -72,7 +72,7 @@ func (s *standing) remark(field string, state model.State, text string) {
 	s.remarks.Say(field, state, text)
 }
 
-// wholeLoad is where a remark goes that belongs to no field of the form.
+// wholeLoad is the field of a remark about the load as a whole.
 const wholeLoad = entry.WholeLoad
 
 // beside is the field of the form that a remark is shown beside.
@@ -213,7 +213,7 @@ func (s *standing) WhyNotIssue() string {
 	return ""
 }
 
-// questions are what the house asks about the load and nobody has answered.
+// questions are the unanswered questions of the guards about the load.
 func (s *standing) questions() []string {
 	var out []string
 	for _, f := range s.asked {

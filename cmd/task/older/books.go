@@ -74,7 +74,7 @@ func (w workshop) program(revision string) (string, error) {
 	return terminalProgram(tree, filepath.Join(w.scratch, revision))
 }
 
-// make makes one book, asks for all its papers, and writes both down.
+// make makes one book, asks for all its papers, and stores both.
 func (w workshop) make(r recipe, asking string) error {
 	dir := filepath.Join(w.scratch, "work", r.name)
 	if err := w.cook(r, dir); err != nil {

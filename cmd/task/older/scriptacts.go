@@ -4,7 +4,7 @@ import "slices"
 
 // What a typist types at the scale, at the bench and about tickets.
 
-// details are what is said of a load and who brings it.
+// details returns random flags for a load and its grower.
 func (t *typist) details(grain string) []string {
 	return slices.Concat(
 		[]string{"--grower", t.pick("102", "103", "103", "901", "Holloway", "999"), "--commodity", grain},
