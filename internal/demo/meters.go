@@ -53,6 +53,26 @@ func (s *season) setUpMeters(ctx context.Context) error {
 	return nil
 }
 
+// startMeters looks at the meters before the first test of a day.
+func startMeters(ctx context.Context, s *season, day quantity.Date) error {
+	if err := s.as(Tester, s.hour(day, 6, 5)); err != nil {
+		return err
+	}
+	c := newChance(s.Seed+uint64(s.first.DaysUntil(day)), ofStarts)
+	for _, m := range meters() {
+		warmth := c.about(6600, 7000)
+		err := scalehouse.StartMeter(ctx, s.desk, meter.StartCheck{
+			Day: day, Meter: m.ID, By: Tester, Battery: true, Mark: true,
+			Weight: quantity.Int(250, quantity.Gram), Balance: figure(25_000+10*c.about(-2, 2), quantity.Gram),
+			Thermometer: figure(warmth, quantity.Fahrenheit), Other: figure(warmth+c.about(-60, 60), quantity.Fahrenheit),
+		})
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // checkInSeason holds the digital meter against references on every seventh
 // morning.
 func (s *season) checkInSeason(ctx context.Context, d int) error {

@@ -30,6 +30,9 @@ func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 	for _, s := range append(append([]string{}, l.Standing.Ignored...), l.Standing.Hints...) {
 		put(report.Para{Text: s})
 	}
+	if len(l.Starts) > 0 {
+		put(report.Heading{Text: "Start checks"}, l.starts())
+	}
 	put(report.Heading{Text: "Reference samples"}, l.table(), l.bars())
 	for _, b := range l.Biases {
 		put(report.Heading{Text: "Bias: " + b.Grain}, report.Para{Text: b.Sentence}, stepsOf(b.Sheet, i18n.In(p.Language).Word))
@@ -54,6 +57,27 @@ func orNot(text, otherwise string) string {
 		return otherwise
 	}
 	return text
+}
+
+func massShown(a quantity.Amount) string {
+	if a.Unit() != quantity.Gram {
+		return ""
+	}
+	return a.Written()
+}
+
+// mostStarts is how many start checks a log prints, the last ones.
+const mostStarts = 31
+
+func (l MeterLog) starts() report.Table {
+	t := report.Table{Name: "starts", Columns: []report.Column{
+		{Title: "Day", Own: true}, {Title: "Check weight", Align: report.Right}, {Title: "Balance", Align: report.Right},
+		{Title: "Thermometer", Align: report.Right}, {Title: "Other", Align: report.Right}, {Title: "Left out, because", Own: true}, {Title: "By", Own: true},
+	}}
+	for _, c := range l.Starts[max(0, len(l.Starts)-mostStarts):] {
+		t.Rows = append(t.Rows, report.Row{Cells: []string{c.Day.String(), massShown(c.Weight), massShown(c.Balance), temperature(c.Thermometer), temperature(c.Other), c.Skipped, c.By}})
+	}
+	return t
 }
 
 func (l MeterLog) table() report.Table {

@@ -58,7 +58,7 @@ func (s *Screen) Acts() []shell.Act {
 var dayActs = []shell.ActRow[*DaySheet]{
 	{ID: "day.close", Title: "Close the day", Key: widgets.Bare(fyne.KeyF12), When: (*DaySheet).CanClose, WhyNot: (*DaySheet).WhyNotClose, Do: (*DaySheet).Close},
 	{ID: "day.print", Title: "Print", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: (*DaySheet).Print},
-	{ID: "day.export", Title: "Write files", Key: widgets.Ctrl(fyne.KeyE), Do: (*DaySheet).Export},
+	{ID: "day.export", Title: "Export", Key: widgets.Ctrl(fyne.KeyE), Do: (*DaySheet).Export},
 	{ID: "day.statement", Title: "Statement", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *DaySheet) { session.AskStatement(s.session, "") }},
 	{ID: "day.proof", Title: "Proof of a ticket", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *DaySheet) { session.AskProof(s.session, 0) }},
 	{ID: "day.before", Title: "Day before", Key: widgets.Alt(fyne.KeyLeft), Do: func(s *DaySheet) { s.Step(-1) }, Break: true, MenuOnly: true},

@@ -48,7 +48,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.ring.Add("card", s.card)
 	s.ring.Add("people", s.People)
 	s.ring.Add("bins", s.Bins)
-	top := container.NewVBox(shell.NewLabel(session.Say("Gear"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
+	top := container.NewVBox(shell.NewLabel(session.Say("Equipment"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
 	left := container.NewBorder(top, nil, nil, nil, s.card)
 	right := container.New(oneOverOther{}, s.People, s.Bins)
 	w.Runner.Every(livePause, s.live)
@@ -63,7 +63,7 @@ func newTable(columns []model.Column, empty string) *widgets.Table {
 }
 
 // Acts are the actions of the equipment.
-func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Gear"), gearActs) }
+func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Equipment"), gearActs) }
 
 var gearActs = []shell.ActRow[*Screen]{
 	{ID: "gear.scale", Title: "Scale", Key: widgets.Ctrl(fyne.KeyE), Do: func(s *Screen) { s.gear.AskScale(s.chosenScale()) }},

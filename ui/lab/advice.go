@@ -63,7 +63,32 @@ func (a advice) beforeTests() []model.Remark {
 	out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: toDo(a.next.texts.method())})
 	first, others := a.doubts(a.next.flags)
 	out = append(append(append(out, first...), others...), a.grade.Saying()...)
-	return append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
+	out = append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
+	return append(out, steps(a.next.texts.method())...)
+}
+
+// steps are how a test on a meter is made, for whoever is new at the bench.
+func steps(m meter.Method) []model.Remark {
+	if !m.UsesMeter() {
+		return nil
+	}
+	all := []string{
+		session.Say("Weigh out the mass the meter asks for with this grain."),
+		session.Say("Take the temperature of the grain, not of the room."),
+	}
+	if m == meter.ByDial {
+		all = append(all, session.Say("Null the meter with its cup empty."))
+	}
+	all = append(all, session.Say("Pour evenly and from one height; do not press or pack by hand."), session.Say("Read at once, at eye level."))
+	if m == meter.ByDial {
+		all = append(all, session.Say("The chart gives the moisture for dial and temperature; it already corrects for the temperature."))
+	}
+	all = append(all, session.Say("Empty the cup and do it again with other grain of the sample."))
+	out := make([]model.Remark, len(all))
+	for i, text := range all {
+		out[i] = model.Remark{State: model.Plain, Word: session.Say("step %d", i+1), Text: text}
+	}
+	return out
 }
 
 // toDo describes how a test is made by a method.

@@ -195,14 +195,34 @@ func (b *Bench) Enter(id string) (next string) {
 	if id != lastField(method) || strings.TrimSpace(s.typed[id]) == "" {
 		return ""
 	}
+	return b.addFrom(id)
+}
+
+// addFrom makes the test that a field ends, after the meter's start check.
+func (b *Bench) addFrom(id string) (next string) {
+	if b.asksStart(func() { b.addFrom(id) }) {
+		return id
+	}
 	if err := b.Add(); err != nil {
 		b.session.Fail(err)
 		return id
 	}
-	if s.found.isComplete() {
+	if b.current.found.isComplete() {
 		return ""
 	}
-	return firstFigure(method)
+	return firstFigure(b.current.typed.method())
+}
+
+// asksStart asks for the start check of the meter in use, where it had none today,
+// and reports whether it asked. What was to be done is done after it.
+func (b *Bench) asksStart(then func()) bool {
+	s := starter{b.session, b.tools.setup, b.tools.degrees()}
+	used := b.current.next.reading.Meter
+	if !b.current.typed.method().UsesMeter() || !s.isDue(used) {
+		return false
+	}
+	s.ask(used, then)
+	return true
 }
 
 // Add adds the test that is typed, whatever the others say; their combined result goes on the
@@ -245,6 +265,9 @@ func (b *Bench) Write() error {
 		return errors.New(session.Say("No load is chosen. Choose the one this sample is of in the first field"))
 	}
 	if s.typed.isHalfTyped() {
+		if b.asksStart(func() { b.writeOrFail() }) {
+			return nil
+		}
 		if err := b.Add(); err != nil {
 			return err
 		}
@@ -262,6 +285,13 @@ func (b *Bench) Write() error {
 	b.session.Say(model.OK, s.written())
 	b.leave()
 	return nil
+}
+
+// writeOrFail writes the sample once the start check is made.
+func (b *Bench) writeOrFail() {
+	if err := b.Write(); err != nil {
+		b.session.Fail(err)
+	}
 }
 
 // leave moves to the next work: back to the yard if it sent the sample, else to the next waiting

@@ -64,7 +64,7 @@ type Files interface {
 // Save hands a file on and says where it went.
 func (f *Session) Save(name, what string, data []byte) {
 	if f.Files == nil {
-		f.Say(model.Warn, Say("no folder is set up for files. Choose one under Gear."))
+		f.Say(model.Warn, Say("no folder is set up for files. Choose one under Equipment."))
 		return
 	}
 	where := ""

@@ -29,7 +29,7 @@ func NewScreen(f *session.Session) shell.Screen { return &Screen{sheet: NewSetUp
 func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s.sheet, session.Say("Set-up"), setUpActs) }
 
 var setUpActs = []shell.ActRow[*SetUp]{
-	{ID: "setup.save", Title: "Write it down", Key: widgets.Ctrl(fyne.KeyS), Do: (*SetUp).Save},
+	{ID: "setup.save", Title: "Save", Key: widgets.Ctrl(fyne.KeyS), Do: (*SetUp).Save},
 	{ID: "setup.demo", Title: "Look at an invented elevator instead", Key: widgets.Ctrl(fyne.KeyE), When: (*SetUp).CanDemo, Why: "The invented elevator is offered only in a new book.", Do: (*SetUp).OpenDemo},
 }
 

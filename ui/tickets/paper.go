@@ -147,10 +147,10 @@ func (t *Ticket) disagreement() string {
 	for id, ours := range t.load.Settled.Figures {
 		step, ok := t.worked.Sheet.Step(id)
 		if !ok {
-			return session.Say("The ticket has a line %q that the working has not. Verify the book under Gear.", id)
+			return session.Say("The ticket has a line %q that the working has not. Verify the book under Equipment.", id)
 		}
 		if !step.Value().Equal(ours) {
-			return session.Say("%s is %s on the ticket and %s worked again. Verify the book under Gear.", step.Label(), ours, step.Value())
+			return session.Say("%s is %s on the ticket and %s worked again. Verify the book under Equipment.", step.Label(), ours, step.Value())
 		}
 	}
 	return ""
