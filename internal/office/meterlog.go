@@ -72,7 +72,7 @@ func IsStarted(ctx context.Context, d Desk, meterID string) (bool, error) {
 	return started, err
 }
 
-// MeterStatus is how a meter stands with its checks today.
+// MeterStatus returns the status of a meter's checks today.
 func MeterStatus(ctx context.Context, d Desk, m meter.Meter) (meter.Status, error) {
 	checks, err := MeterChecks(ctx, d, m.ID)
 	if err != nil {

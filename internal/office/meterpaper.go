@@ -12,8 +12,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Paper is the log as a paper for whoever examines the meter, under the
-// elevator's name, as of a day.
+// Paper returns the log as a document for the meter's examiner, under the elevator's name, as of a
+// day.
 func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 	d := report.Document{
 		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Check log of " + l.Meter.Name(),
@@ -116,7 +116,7 @@ func allowed(p meter.ErrorPoint) string {
 	return bareFigure(p.Limit)
 }
 
-// mostBars is how many errors have room side by side.
+// mostBars is the number of errors that fit side by side.
 const mostBars = 14
 
 // bars are the sizes of the last errors, with the limit beside them for

@@ -82,9 +82,8 @@ func provenDeadline(ctx context.Context, d Desk, l *load.Load) (dispute.Rule, qu
 	return rule, rule.Due(l.IssuedDay), err
 }
 
-// whatIfs settles the load afresh with one thing different each time, by the
-// ticket's engine so that nothing else differs. Grain
-// that left was only weighed; there is nothing to change.
+// whatIfs settles the load again with one thing different each time, by the ticket's engine so that
+// nothing else differs. Grain that left was only weighed; there is nothing to change.
 func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o ProofOptions) ([]explanation.WhatIf, error) {
 	if s.Edition == nil {
 		return nil, nil
@@ -160,8 +159,8 @@ func otherMoistures(ctx context.Context, d Desk, l *load.Load, at quantity.Amoun
 	return out, nil
 }
 
-// metersThen tells how the meters stood when the load was tested: from the
-// bench's own record, or from the log up to the day.
+// metersThen describes the status of the meters when the load was tested: from the bench's own
+// record, or from the log up to the day.
 func metersThen(ctx context.Context, d Desk, l *load.Load) ([]string, error) {
 	m := l.Sample.Moisture
 	if m == nil {

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// SetMeter writes a moisture meter down.
+// SetMeter records a moisture meter.
 func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
 	if wrong := office.SentencesOf(m.Check()); len(wrong) > 0 {
 		return office.Sentences(wrong)
@@ -19,9 +19,8 @@ func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
 	return SetRecord(ctx, at, m.ID, office.MeterRecord{Meter: m})
 }
 
-// CheckMeter writes a reference sample read on a meter down. Day and person
-// are today and whoever is signed in, and the calibration is the meter's, where
-// the check does not say.
+// CheckMeter records a reference sample read on a meter. Where the check leaves them out, the day
+// is today, the person the one signed in, and the calibration the meter's.
 func CheckMeter(ctx context.Context, d *Desk, c meter.Check) error {
 	if err := d.maySample(); err != nil {
 		return err

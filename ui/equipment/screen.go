@@ -28,7 +28,7 @@ type Screen struct {
 
 func NewScreen(f *session.Session) shell.Screen { return &Screen{gear: NewEquipment(f)} }
 
-// livePause is how often what the scale shows is read again.
+// livePause is the interval at which the scale's reading is refreshed.
 const livePause = 500 * time.Millisecond
 
 // Build makes the tables and the card.
@@ -62,7 +62,7 @@ func newTable(columns []model.Column, empty string) *widgets.Table {
 	return t
 }
 
-// Acts are what can be done with the gear.
+// Acts are the actions of the equipment.
 func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Equipment"), gearActs) }
 
 var gearActs = []shell.ActRow[*Screen]{
@@ -117,7 +117,7 @@ func (s *Screen) showScales() {
 	s.said.Say(said.State, said.Text)
 }
 
-// Show puts the keyboard on the scales.
+// Show moves the focus to the scales.
 func (s *Screen) Show() { s.ring.Focus("scales") }
 
 // Refresh shows everything as it now is.

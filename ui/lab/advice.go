@@ -24,9 +24,9 @@ type advice struct {
 	policy moisture.Policy
 }
 
-// remarks are, in this order: what is wrong, what stops the ticket, what is still to
-// be tested, whether the grain is dry enough, other doubts, what it would grade,
-// what to do, what a tenth of a point is worth.
+// remarks are, in this order: what is wrong, what stops the ticket, what is still to be tested,
+// whether the grain is dry enough, other warnings, what it would grade, what to do, what a tenth of
+// a point is worth.
 func (a advice) remarks() []model.Remark {
 	if len(a.tests.Readings) == 0 {
 		return a.beforeTests()
@@ -91,7 +91,7 @@ func steps(m meter.Method) []model.Remark {
 	return out
 }
 
-// toDo is how a test is made by a method.
+// toDo describes how a test is made by a method.
 func toDo(m meter.Method) string {
 	switch m {
 	case meter.ByDial:
@@ -104,7 +104,7 @@ func toDo(m meter.Method) string {
 	return session.Say("Type the moisture and where it is from. Enter after the reason makes the test.")
 }
 
-// policyText is how often a sample is tested, in a sentence.
+// policyText describes how often a sample is tested.
 func policyText(p moisture.Policy) string {
 	return session.Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
@@ -128,8 +128,7 @@ func (a advice) doubts(flags []moisture.Flag) (first, others []model.Remark) {
 	return append(first, asking...), others
 }
 
-// doubt is one doubt about one or more tests; without any, about the sample as a
-// whole.
+// doubt is one warning about one or more tests; without any, about the sample as a whole.
 type doubt struct {
 	moisture.Flag
 	tests []string
@@ -150,7 +149,7 @@ func gather(flags []moisture.Flag) []doubt {
 	return out
 }
 
-// doubt is one doubt in words.
+// doubt is one warning in words.
 func (a advice) doubt(d doubt) model.Remark {
 	word := doubtWord(d.Code)
 	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {
@@ -233,7 +232,7 @@ func whyUncertain(a dryness.Advice) string {
 	return session.Say("The reading itself is in doubt.")
 }
 
-// choices are what the grower can do with the load.
+// choices lists what the grower can do with the load.
 func choices(a dryness.Advice) []model.Remark {
 	var out []model.Remark
 	for _, o := range a.Options {
@@ -253,7 +252,7 @@ func worthLines(w *office.Worth) []string {
 	return out
 }
 
-// changeText is what changes for the load at another moisture.
+// changeText describes the change for the load at another moisture.
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {

@@ -96,8 +96,8 @@ func (b *Bench) Take(id string) {
 	b.session.Window.Redraw()
 }
 
-// TakeFromYard makes the sample of a yard form's load current. Once its test is
-// written down, the yard comes back.
+// TakeFromYard makes the sample of a yard form's load current. Once its test is recorded, the yard
+// comes back.
 func (b *Bench) TakeFromYard(form *yard.LoadForm) {
 	if err := form.Commit(); err != nil {
 		b.session.Fail(err)
@@ -155,7 +155,7 @@ func (b *Bench) Type(id, text string) {
 	b.drafts.jot(b.current)
 }
 
-// follow follows what is typed in the field of loads.
+// follow reacts to typing in the field of loads.
 func (b *Bench) follow(id string) {
 	switch id {
 	case "", b.current.id(): // typed over, but not yet another
@@ -182,9 +182,8 @@ func (b *Bench) Restore(id string) bool {
 	return true
 }
 
-// Enter is Enter in a field. In the last figure of a test it makes the test; in a
-// figure that cannot be used the keyboard stays. It returns the field to go to,
-// empty for the one that follows.
+// Enter is Enter in a field. In the last figure of a test it makes the test; in a figure that
+// cannot be used the focus stays. It returns the field to go to, empty for the one that follows.
 func (b *Bench) Enter(id string) (next string) {
 	s := b.current
 	if wrong := s.next.remarks[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
@@ -225,8 +224,8 @@ func (b *Bench) asksStart(then func()) bool {
 	return true
 }
 
-// Add makes the test that is typed. It is kept whatever the others say; what they
-// give together goes on the status line.
+// Add adds the test that is typed, whatever the others say; their combined result goes on the
+// status line.
 func (b *Bench) Add() error {
 	s := b.current
 	if s.crop() == "" {
@@ -257,8 +256,8 @@ func (b *Bench) changedTests(said string) {
 	b.session.Window.Redraw()
 }
 
-// Write writes the sample to its load: the tests, the other results, and where the
-// retained part is kept. A test that is typed is made first.
+// Write stores the sample with its load: the tests, the other results, and where the retained part
+// is kept. A typed test is added first.
 func (b *Bench) Write() error {
 	s := b.current
 	if s.load == nil {
@@ -294,8 +293,8 @@ func (b *Bench) writeOrFail() {
 	}
 }
 
-// leave goes on to where the work is: back to the yard if it sent the sample, else
-// to the next one that waits.
+// leave moves to the next work: back to the yard if it sent the sample, else to the next waiting
+// sample.
 func (b *Bench) leave() {
 	back := b.back
 	b.back = false

@@ -124,7 +124,7 @@ func (m *Meters) Checks() []model.Row {
 	return out
 }
 
-// allowedText is how far off the rule lets a meter be, in points.
+// allowedText is the rule's tolerance of a meter, in points.
 func allowedText(p meter.ErrorPoint) string {
 	if !p.Limited {
 		return session.NoFigure
@@ -132,8 +132,8 @@ func allowedText(p meter.ErrorPoint) string {
 	return session.Bare(p.Limit)
 }
 
-// Remarks are what the log tells: the state of the meter's checks, what failed,
-// what does not count, and its bias with the certainty of it.
+// Remarks are the findings of the log: the state of the meter's checks, what failed, what does not
+// count, and its bias with its uncertainty.
 func (m *Meters) Remarks() []model.Remark {
 	if _, there := m.current(); !there {
 		return nil

@@ -26,7 +26,7 @@ func NewMetersScreen(f *session.Session) shell.Screen {
 	})
 }
 
-// meterActs are what can be done with meters.
+// meterActs are the actions of meters.
 var meterActs = []shell.ActRow[*Meters]{
 	{ID: "meters.check", Title: "Write a check", Key: widgets.Bare(fyne.KeyF12), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskCheck},
 	{ID: "meters.start", Title: "Start check", Key: widgets.Ctrl(fyne.KeyJ), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskStart},

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Session is what the screens of one window share: the desk, who is signed in,
-// the lists of growers and trucks, and the window itself.
+// Session holds what the screens of one window share: the desk, the person signed in, the lists of
+// growers and trucks, and the window itself.
 type Session struct {
 	Desk    *scalehouse.Desk
 	Printer Printer
@@ -33,8 +33,8 @@ type Session struct {
 	Demo     func(ctx context.Context, report func(done, total int)) (path string, err error)
 	OpenDemo func(path string) error
 
-	// RatesFolder is where the elevator's own rates lie; RatesWrong what is wrong
-	// with them, one mistake to a line.
+	// RatesFolder is the folder of the elevator's own rates; RatesWrong its mistakes, one to a
+	// line.
 	RatesFolder string
 	RatesWrong  []string
 
@@ -68,8 +68,8 @@ func (f *Session) Fail(err error) {
 	}
 }
 
-// Put puts a question before the window. When what is done with the answer fails, the
-// question stands again with all that was typed and the reason.
+// Put opens a dialog for a question. When the act on the answer fails, the dialog opens again with
+// all that was typed and the reason.
 func (f *Session) Put(ask model.Ask) { f.Window.Put(withDraft(f, keptOpen(f, ask))) }
 
 // Run does slow work away from the window.

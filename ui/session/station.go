@@ -8,8 +8,8 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Station is what belongs to this computer and not to the book: where papers
-// go, which scale is listened to, what was last remembered.
+// Station has the settings of this computer, which are not in the book: printer, scale, remembered
+// values.
 type Station interface {
 	// Recall gives what was remembered under a name, or nothing.
 	Recall(name string) string

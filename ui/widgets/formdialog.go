@@ -109,7 +109,7 @@ type Choice struct {
 	Label       string // beside the find field
 	Options     []model.Option
 	Yes, No     string
-	Fault       string // why the choice before could not stand
+	Fault       string // why the previous choice was invalid
 }
 
 // AskChoice lets a person choose one of the options, by code, by letters or by arrows. The list is

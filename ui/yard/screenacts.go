@@ -96,8 +96,8 @@ func (s *Screen) issue() {
 	}
 }
 
-// useStoredTare goes on with the next field: the tare is the last figure of many
-// loads, but bin and price are still to be typed.
+// useStoredTare takes the stored tare and moves to the next field: the tare is the last figure of
+// many loads, but bin and price are still to be typed.
 func (s *Screen) useStoredTare() {
 	s.report(storedTare{s.Form()}.use())
 	s.Load.Show(true)
