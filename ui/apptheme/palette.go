@@ -110,7 +110,7 @@ var LightPalette = palette{
 	ColorBand: rgb(0xBBD6B2),
 }
 
-// DarkPalette has the same colours at night. Paper stays paper, with the lamp low.
+// darkPalette has the same colours at night. Paper stays paper, with the lamp low.
 var darkPalette = palette{
 	theme.ColorNameBackground:          rgb(0x1A2023),
 	theme.ColorNameButton:              rgb(0x333D42),
