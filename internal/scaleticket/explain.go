@@ -52,7 +52,7 @@ func stepLine(t *facts, step *worksheet.Step) Line {
 // sayHere says a remark of the working without naming the edition, which stands
 // over all of it.
 func (t *facts) sayHere(english string) string {
-	return t.w.say(t.l.Details.Disposition.Remark(strings.TrimPrefix(english, t.s.Edition.ID+": ")))
+	return t.w.say(t.deal().Under.Remark(strings.TrimPrefix(english, t.s.Edition.ID+": ")))
 }
 
 // isForeign reports whether a step is another owner's on one owner's slip.

@@ -15,6 +15,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // Lists are a book as it stands, or as a write has left it so far.
@@ -147,7 +148,7 @@ func minutesBetween(one, other string) int {
 // prices are those of the last tickets of the grain, where the load has a price to
 // compare and the house no range of its own.
 func prices(lists Lists, l *load.Load, s *guard.Setting) error {
-	if l.Details.Price == nil || l.Details.Disposition == load.Contract || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
+	if l.Details.Price == nil || l.Details.Under == title.Contract || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
 		return nil
 	}
 	rows, err := lists.Loads(book.LoadFilter{
