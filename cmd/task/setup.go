@@ -47,8 +47,8 @@ func unmet(needs []need) []need {
 	return missing
 }
 
-// rootPrefix is what to put before a command so that it runs as root without
-// a password being asked for, and whether there is such a way.
+// rootPrefix returns the words to put before a command to run it as root without a password prompt,
+// and whether that is possible.
 func rootPrefix() (prefix []string, may bool) {
 	if os.Geteuid() == 0 {
 		return nil, true

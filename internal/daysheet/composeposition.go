@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// position is the grain in the house before and after the day.
+// position is the grain in the elevator before and after the day.
 func (c *composer) position() {
 	c.heading("Position")
 	if len(c.Moves) == 0 {
@@ -30,7 +30,7 @@ func weightUnits(moves []Move) []quantity.Unit {
 	return out
 }
 
-// moveRow is what is in one place, or in all places of a commodity.
+// moveRow is the stock in one place, or in all places of a commodity.
 type moveRow struct {
 	name, bin string
 	Move

@@ -41,8 +41,8 @@ func (s *season) clearing(day quantity.Date) act {
 	}}
 }
 
-// setUpBench says how the house tests and what it calls dry. The limits are
-// invented, as the house's rates are.
+// setUpBench says how the elevator tests and what it calls dry. The limits are invented, as the
+// elevator's rates are.
 func (s *season) setUpBench(ctx context.Context) error {
 	b, err := office.BenchSetup(ctx, s.desk)
 	if err != nil {
@@ -61,8 +61,8 @@ func cornPolicy() moisture.Policy {
 	return p
 }
 
-// dry is what the house calls dry, grain by grain: to buy, to keep a short time
-// and to keep long, in tenths of a percent.
+// dry returns the limits of dry grain, by grain: to buy, to keep a short time and to keep long, in
+// tenths of a percent.
 func dry() []dryness.Rules {
 	var out []dryness.Rules
 	for _, r := range []struct {

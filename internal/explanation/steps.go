@@ -54,8 +54,8 @@ func (c *composer) unpriced(s *worksheet.Step) string {
 	return c.Load.Details.Under.Remark(s.Note())
 }
 
-// sourced is where a step's figure or rule comes from: the row of the rates
-// quoted, once, or the law, instrument or person.
+// sourced returns the source of a step's figure or rule: the row of the rates, quoted once, or the
+// law, instrument or person.
 func (c *composer) sourced(source string) string {
 	if source == "" {
 		return ""

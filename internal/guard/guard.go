@@ -43,8 +43,8 @@ func (f Finding) Reason(text string) (string, error) {
 	return "", message.Invalid.Errorf("%q is no reason for it here. Choose one of: %s", text, message.Names("; ", f.Reasons))
 }
 
-// Setting is what is known around a load: the house, the day, and what the book
-// has of its truck, its bin and the price of its grain.
+// Setting is the context of a load: the elevator, the day, and the book's data on its truck, its
+// bin and the price of its grain.
 type Setting struct {
 	House elevator.Profile
 	Today quantity.Date
@@ -56,7 +56,7 @@ type Setting struct {
 	InBin  []Stock           // what lies in it
 	Prices []quantity.Amount // of the last tickets of this grain, the newest first
 	Posted *quantity.Amount  // the price of the day; nil where none is posted
-	Truck  elevator.Truck    // as it is written down; zero where it is on no list
+	Truck  elevator.Truck    // as it is recorded; zero where it is on no list
 	Others []Passage         // other loads of the same truck
 }
 
@@ -143,7 +143,7 @@ type check struct {
 	found []Finding
 }
 
-// limits are the house's for what the guard looks at.
+// limits are the elevator's for what the guard looks at.
 func (c *check) limits(factor string) elevator.GuardRule {
 	r := c.House.Guards.For(string(c.rule.ID), c.Details.Commodity, factor)
 	if r.Act == "" {
@@ -155,7 +155,7 @@ func (c *check) limits(factor string) elevator.GuardRule {
 	return r
 }
 
-// say makes a finding, unless the house has turned the guard off.
+// say makes a finding, unless the elevator has turned the guard off.
 func (c *check) say(f Finding, by elevator.GuardRule) {
 	if by.Act == elevator.GuardOff {
 		return

@@ -22,7 +22,7 @@ func Check(facts iter.Seq2[Fact, error]) (problems []string, count int64, err er
 	return problems, count, nil
 }
 
-// breaks is what is wrong with one fact, seen from the one before it.
+// breaks returns what is wrong with one fact, given the one before it.
 func breaks(last *Fact, f Fact) []string {
 	var found []string
 	if gap := gapBefore(last, f); gap != "" {
@@ -56,7 +56,7 @@ func gapBefore(last *Fact, f Fact) string {
 	return fmt.Sprintf("Facts %d to %d are missing: the next one in the book is fact %d.", due, f.Seq-1, f.Seq)
 }
 
-// brokenLink tells whether the fact names another predecessor than it has.
+// brokenLink reports whether the fact names another predecessor than it has.
 func brokenLink(last *Fact, f Fact) string {
 	if last == nil {
 		if f.Prev == Genesis {

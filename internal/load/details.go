@@ -95,7 +95,7 @@ func (d Details) IsPriced() bool {
 	return false
 }
 
-// Truck is what stands on the scale.
+// Truck is the vehicle on the scale.
 type Truck struct {
 	ID      string `json:"id,omitempty"`
 	Plate   string `json:"plate,omitempty"`
@@ -111,7 +111,7 @@ const (
 	Tare  Which = "tare"
 )
 
-// WeightSource is where a weight came from.
+// WeightSource is the source of a weight.
 type WeightSource string
 
 const (
@@ -130,32 +130,32 @@ type Weighing struct {
 	Weight quantity.Amount `json:"weight"`
 	Source WeightSource    `json:"source"`
 	Scale  string          `json:"scale,omitempty"`
-	// DriverOn tells whether the driver was on the truck; "on", "off" or "".
+	// DriverOn reports whether the driver was on the truck; "on", "off" or "".
 	DriverOn string `json:"driver_on,omitempty"`
-	// Taken is when a stored tare was weighed.
+	// Taken is the day a stored tare was weighed.
 	Taken  quantity.Date `json:"taken"`
 	Reason string        `json:"reason,omitempty"`
 }
 
-// Sample is what the bench found.
+// Sample is the result of the bench.
 type Sample struct {
 	Number   string    `json:"number,omitempty"`
 	Tester   string    `json:"tester,omitempty"`
 	Probes   string    `json:"probes,omitempty"`
 	Moisture *Moisture `json:"moisture,omitempty"`
 	Findings []Finding `json:"findings,omitempty"`
-	// Flags are doubts about the reading, printed on the slip.
+	// Flags are warnings about the reading, printed on the slip.
 	Flags []string `json:"flags,omitempty"`
-	// Stops are the doubts that stop the ticket.
+	// Stops are the warnings that stop the ticket.
 	Stops []Stop `json:"stops,omitempty"`
 	Grade string `json:"grade,omitempty"`
-	// Kept is where the retained sample is, Until the day it may go.
+	// Kept is the location of the retained sample, Until the day it may be discarded.
 	Kept  string        `json:"kept,omitempty"`
 	Until quantity.Date `json:"until"`
 }
 
-// Stop is a doubt about the reading that stops the ticket until a manager lets
-// the load through. A final one nobody may let through.
+// Stop is a warning about the reading that stops the ticket until a manager lets the load through.
+// A final one nobody may let through.
 type Stop struct {
 	Code     string `json:"code"`
 	Sentence string `json:"sentence"`

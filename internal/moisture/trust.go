@@ -11,13 +11,13 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Trust is what the house holds against a reading before it believes it.
+// Trust holds the limits a reading is checked against.
 type Trust struct {
 	// Cold is the sample temperature under which meters are unreliable.
 	Cold quantity.Amount `json:"cold"`
 	// Estimate is the moisture over which a meter only estimates.
 	Estimate quantity.Amount `json:"estimate"`
-	// MassWithin is how far the balance may be from the mass asked for, in g.
+	// MassWithin is the tolerance of the sample's mass, in g.
 	MassWithin quantity.Amount `json:"mass_within"`
 	// Blocks are the reasons that stop a ticket until a manager overrides them.
 	Blocks []Code `json:"blocks"`
@@ -94,8 +94,8 @@ func (j *judge) raise(code Code, what, why, do message.Text) {
 		Blocking: code == WrongMass || slices.Contains(j.trust.Blocks, code), Final: code == WrongMass})
 }
 
-// ofInstrument reports whether a doubt is about the meter or its chart, and so
-// about every test made with them.
+// ofInstrument reports whether a warning is about the meter or its chart, and so about every test
+// made with them.
 func ofInstrument(code Code) bool {
 	return code == MeterFailed || code == MeterOverdue || code == NeverChecked || code == InventedChart
 }
@@ -149,7 +149,7 @@ func (j *judge) edition() {
 	}
 }
 
-// standing carries the meter's checks onto every slip until it is rechecked.
+// standing flags every slip with the meter's failed or missing checks until it is rechecked.
 func (j *judge) standing(s meter.Status) {
 	code, flagged := map[meter.State]Code{meter.Failed: MeterFailed, meter.Overdue: MeterOverdue, meter.Never: NeverChecked, "": NeverChecked}[s.State]
 	if !flagged {
@@ -162,8 +162,7 @@ func (j *judge) standing(s meter.Status) {
 	j.raise(code, message.Words(what), message.Words("A meter may drift without anyone seeing it."), message.Words("Check it with an oven-dried reference before relying on it."))
 }
 
-// kind flags figures that are from no meter of the house, and charts that
-// nobody's meter made.
+// kind flags figures that are from no meter of the elevator, and charts that nobody's meter made.
 func (j *judge) kind() {
 	if j.reading.Method == meter.Typed {
 		j.raise(ByHand, message.New("The moisture was typed by hand: %v.", j.reading.Reason), message.Words("Nothing here can be worked through again."), message.Words("Keep the paper it is from with the ticket."))

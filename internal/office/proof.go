@@ -70,9 +70,8 @@ func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (expl
 	return f, err
 }
 
-// whatIfs settles the load afresh with one thing different each time, by the
-// ticket's engine so that nothing else differs. Grain
-// that left was only weighed; there is nothing to change.
+// whatIfs settles the load again with one thing different each time, by the ticket's engine so that
+// nothing else differs. Grain that left was only weighed; there is nothing to change.
 func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o ProofOptions) ([]explanation.WhatIf, error) {
 	if s.Edition == nil {
 		return nil, nil
@@ -148,8 +147,8 @@ func otherMoistures(ctx context.Context, d Desk, l *load.Load, at quantity.Amoun
 	return out, nil
 }
 
-// metersThen tells how the meters stood when the load was tested: from the
-// bench's own record, or from the log up to the day.
+// metersThen describes the status of the meters when the load was tested: from the bench's own
+// record, or from the log up to the day.
 func metersThen(ctx context.Context, d Desk, l *load.Load) ([]string, error) {
 	m := l.Sample.Moisture
 	if m == nil {

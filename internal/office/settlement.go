@@ -15,10 +15,10 @@ import (
 	"tenthpoint/internal/title"
 )
 
-// Preview settles a load as it stands without writing anything. While it
-// cannot be settled the sentences say why; the settlement is then nil. The
-// settlement of a load that leaves is its weights alone, under no edition. A load
-// with a ticket is settled by the ticket's engine, any other by the current one.
+// Preview settles a load in its current state without writing anything. If it cannot, the problems
+// say why and the settlement is nil. The settlement of a load that leaves is its weights alone,
+// under no edition. A load with a ticket is settled by the ticket's engine, any other by the
+// current one.
 func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	var problems settle.Problems
 	for _, m := range l.Missing() {
@@ -147,7 +147,7 @@ func workingHash(s *settle.Settlement) string {
 // byLegalWeight rounds bushels that are counted and not settled (practice).
 var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
 
-// weighOnly writes down the weights of a load that leaves.
+// weighOnly records the weights of a load that leaves.
 func weighOnly(l *load.Load, by settle.Engine, tables *grain.Tables) (*settle.Settlement, error) {
 	w, err := by.WeighOnly(l.SettleFacts().Drafts, countedIn(l, tables))
 	if err != nil {

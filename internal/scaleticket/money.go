@@ -44,7 +44,7 @@ func priceLine(p *part) {
 // its owner's; to promise a price for it would be another contract.
 func (t *facts) unpriced() string { return t.w.say(t.deal().Under.Unpriced()) }
 
-// bill is what is owed to one: the whole load, or one owner's part.
+// bill is the money of the whole load, or of one owner's part.
 type bill struct {
 	value, drying, payable *worksheet.Step
 	settle.Owed

@@ -29,7 +29,7 @@ func partySection(t *facts) Section {
 	return p.Section
 }
 
-// sharesWords tells who owns how much of the load.
+// sharesWords returns who owns how much of the load.
 func sharesWords(t *facts) string {
 	owners := t.l.Details.Shares
 	if len(owners) < 2 {
@@ -55,7 +55,7 @@ func shareFigure(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-// movementSection is what came or went, when and on what.
+// movementSection has the grain, the time and the vehicle.
 func movementSection(t *facts) Section {
 	d := t.l.Details
 	p := newPart(t, "movement", t.w.Movement, Facts)

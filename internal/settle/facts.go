@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Facts are what is known of a load when it is settled.
+// Facts are the input of a settlement.
 type Facts struct {
 	// Drafts are the weighings: one for a truck, two when truck and trailer
 	// are weighed apart.
@@ -43,7 +43,7 @@ type Reading struct {
 	Source  string
 }
 
-// Work writes the reading down, rounded once to the edition's place.
+// Work records the reading, rounded once to the edition's place.
 func (r Reading) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ Engine) *worksheet.Step {
 	return s.Given(LineMoisture, "Moisture", r.Percent, recorded, r.Source)
 }
@@ -57,7 +57,7 @@ type Finding struct {
 	Source  string
 }
 
-// Price is what a bushel, hundredweight or tonne brings.
+// Price is the price of a bushel, hundredweight or tonne.
 type Price struct {
 	Amount quantity.Amount
 	Source string

@@ -31,15 +31,14 @@ type OverDryTerms struct {
 	Bushel, Price quantity.Amount
 	// The roundings of the three kinds of line.
 	Weights, Quantities, Money quantity.Rounding
-	// Remark stands beside each result: who pays for it.
+	// Remark is shown beside each result: who pays for it.
 	Remark string
 }
 
 // formulaOverDry is the source of the equal weight.
 const formulaOverDry = "W x (100 - Mi) / (100 - Mf)"
 
-// Work writes down what is given away. The moisture is below the base, and the
-// base below 100 %.
+// Work records what is given away. The moisture is below the base, and the base below 100 %.
 func (t OverDryTerms) Work() *OverDry {
 	o := &OverDry{Sheet: &worksheet.Sheet{}}
 	s := o.Sheet

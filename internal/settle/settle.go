@@ -127,14 +127,13 @@ type calculation struct {
 	docked bool
 }
 
-// Sheet, Moisture, Source and the like are what a method of the rates works by;
-// see [rule.Working].
+// Sheet, Moisture, Source and the like serve the methods of the rates; see [rule.Working].
 func (d *calculation) Sheet() *worksheet.Sheet { return d.sheet }
 
 // Moisture is the load's moisture as recorded.
 func (d *calculation) Moisture() *worksheet.Step { return d.out.Moisture }
 
-// Source is how a row of the edition is quoted.
+// Source returns the reference to a row of the edition.
 func (d *calculation) Source(row string) string { return d.edition.Source(row) }
 
 // Refuse says why the load cannot be settled.
@@ -195,7 +194,7 @@ func (d *calculation) on(b rule.Basis) *worksheet.Step {
 	return d.left
 }
 
-// Rate writes a cell of the edition down.
+// Rate records a cell of the edition.
 func (d *calculation) Rate(id, label string, c rule.Cell) *worksheet.Step {
 	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
 }

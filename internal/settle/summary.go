@@ -30,10 +30,10 @@ type Summary struct {
 	// is settled in.
 	ScaleNet quantity.Amount
 
-	// Dockage, Water, Handling and Quality are what lies between the net and the
-	// settled weight, in its unit. Water is below zero where over-dry grain is
-	// credited, Quality, the discounts taken in weight less the premiums paid in
-	// it, where the premiums are more. Grain without a rule for dockage has none.
+	// Dockage, Water, Handling and Quality make up the difference between net and settled weight,
+	// in its unit. Water is negative where over-dry grain is credited; Quality, discounts taken in
+	// weight less premiums paid in it, where the premiums are more. Grain without a rule for
+	// dockage has none.
 	Dockage, Water, Handling, Quality quantity.Amount
 
 	Moisture *quantity.Amount // %, as recorded; nil where only weighed
@@ -134,8 +134,8 @@ func (r Recorded) Summary() (Summary, error) {
 	return s, l.err()
 }
 
-// Moves is the weight that a ticket brings into the house, as the position
-// counts it: what it was settled for, or below zero the net it carried away.
+// Moves is the weight that a ticket brings into the elevator, as the position counts it: what it
+// was settled for, or below zero the net it carried away.
 func (r Recorded) Moves() (quantity.Amount, error) {
 	l := &lineReader{lines: r.Lines}
 	if r.Weighed {
@@ -197,7 +197,7 @@ func (s *Summary) readPrices() {
 	}
 }
 
-// part reads the lines that are parted among owners.
+// part reads the lines that are split among owners.
 func (l *lineReader) part(by *engine) Part {
 	p := Part{Net: l.net(), Settled: l.weight(LineSettled, quantity.Plain), Quantity: l.quantity(), Bushels: l.optional(LineBushels)}
 	p.Drying = l.in(LineDrying, quantity.Dollar)
@@ -243,7 +243,7 @@ func (l *lineReader) optional(line string) *quantity.Amount {
 	return nil
 }
 
-// any is a line in whatever unit it is.
+// any returns a line in any unit.
 func (l *lineReader) any(line string) quantity.Amount {
 	a, ok := l.lines[l.id(line)]
 	if !ok {
@@ -285,7 +285,7 @@ func (l *lineReader) net() quantity.Amount {
 	return l.weight(LineNet, quantity.Plain)
 }
 
-// quantity is what is settled for, in a unit that grain is settled by.
+// quantity returns the quantity settled for, in a unit grain is settled by.
 func (l *lineReader) quantity() quantity.Amount {
 	a := l.any(LineQuantity)
 	if _, known := unitNames[a.Unit()]; l.has(LineQuantity) && !known {
@@ -303,8 +303,8 @@ func (l *lineReader) dockage(unit quantity.Unit) quantity.Amount {
 	return quantity.Zero(unit)
 }
 
-// owners is how many owners have lines. There cannot be more than lines, whatever
-// a line of a damaged book is called.
+// owners returns the number of owners with lines. It cannot exceed the number of lines, whatever
+// the ids in a damaged book.
 func (l *lineReader) owners() int {
 	most := 0
 	for id := range l.lines {
@@ -317,9 +317,8 @@ func (l *lineReader) owners() int {
 
 var half = quantity.Of("0.5", quantity.Plain)
 
-// solvedAdjusted are the discounts and premiums in money of the first engine. It
-// writes down the size of each and, in the charges, their difference; sum and
-// difference give both.
+// solvedAdjusted are the discounts and premiums in money of the first engine. It records the size
+// of each and, in the charges, their difference; sum and difference give both.
 func solvedAdjusted(l *lineReader, p Part) (discounts, premiums quantity.Amount) {
 	sum := quantity.Zero(quantity.Dollar)
 	for id, a := range l.lines {

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Trial is what an edition does to one load at a grid of moistures.
+// Trial is the result of an edition for one load at a grid of moistures.
 type Trial struct {
 	Edition *rates.Edition
 	// Sheet holds the figures of the rows that no settlement has.

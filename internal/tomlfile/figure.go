@@ -13,14 +13,12 @@ func (t *Table) Amount(key string, units ...quantity.Unit) quantity.Amount {
 	return a
 }
 
-// Figure is Amount and whether it could be read, for a caller that goes on to
-// check it.
+// Figure returns an amount and whether it could be read, for a caller that checks it further.
 func (t *Table) Figure(key string, units ...quantity.Unit) (a quantity.Amount, ok bool) {
 	return t.amount(key, true, units)
 }
 
-// OptionalAmount is a figure that may be left out; found tells whether it is
-// there.
+// OptionalAmount is a figure that may be left out; found reports whether it is there.
 func (t *Table) OptionalAmount(key string, units ...quantity.Unit) (a quantity.Amount, found bool) {
 	return t.amount(key, false, units)
 }
@@ -42,7 +40,7 @@ func (t *Table) amount(key string, required bool, units []quantity.Unit) (quanti
 	return a, true
 }
 
-// fallback lets the caller go on with zero in a fitting unit after a problem.
+// fallback lets the caller continue with zero in a fitting unit after a problem.
 func fallback(units []quantity.Unit) quantity.Amount {
 	if len(units) == 0 {
 		return quantity.Amount{}

@@ -17,7 +17,7 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// The moment every test of a window stands at.
+// The time in every test of a window.
 var noon = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
 
 // drawer is a printer that keeps the papers.
@@ -72,6 +72,7 @@ func (s *scene) open(look shell.Look) {
 	s.t.Cleanup(s.fyne.Close)
 	frame := session.New(s.desk, s.drawer)
 	frame.Zone = time.UTC
+	session.SetManualReason(frame, "read from the indicator") // as asked on the first weight of a day
 	frame.Demo = func(context.Context, func(int, int)) (string, error) { return "demo.book", nil }
 	frame.OpenDemo = func(path string) error { s.opened = path; return nil }
 	var err error
@@ -90,13 +91,13 @@ func must(t testing.TB, err error) {
 	}
 }
 
-// press sends keys to whatever has the keyboard, as the driver would.
+// press sends keys to the focused widget, as the driver would.
 func (s *scene) press(keys ...fyne.KeyName) {
 	s.t.Helper()
 	s.Stage.Press(keys...)
 }
 
-// write types letters into whatever has the keyboard, and Enter after them.
+// write types letters into the focused widget, and Enter after them.
 func (s *scene) write(lines ...string) {
 	s.t.Helper()
 	for _, line := range lines {
@@ -105,7 +106,14 @@ func (s *scene) write(lines ...string) {
 	}
 }
 
-// letters types letters into whatever has the keyboard.
+// answer types what a box asks for, line by line, and presses its button.
+func (s *scene) answer(lines ...string) {
+	s.t.Helper()
+	s.write(lines...)
+	s.press(fyne.KeyEnter)
+}
+
+// letters types letters into the focused widget.
 func (s *scene) letters(letters string) {
 	s.t.Helper()
 	s.Stage.Write(letters)

@@ -113,7 +113,7 @@ func exampleBadges() fyne.CanvasObject {
 		widgets.NewBadge(model.Wait, "on the scale"), widgets.NewBadge(model.Locked, "day closed"), widgets.NewBadge(model.Missing, "no sample"), widgets.NewBadge(model.Plain, "copy 2"))
 }
 
-// gallery is a screen with every widget of the kit on it.
+// gallery is a screen with every widget of package widgets on it.
 func gallery(h *house) (fyne.CanvasObject, *widgets.FocusOrder) {
 	ring := widgets.NewFocusOrder(h.Stage)
 	buttons := container.NewHBox()
@@ -216,7 +216,7 @@ func TestShots(t *testing.T) {
 				{ID: "reason", Label: "Reason", Chars: 30, Required: true},
 				{ID: "sample", Label: "Keep the sample for seven days", Tick: true, Value: model.TickOn},
 			}}, func(map[string]string, bool) {})
-			h.Press(fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn)
+			h.Press(fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn)
 		}, []fyne.ThemeColorName{apptheme.ColorStop, theme.ColorNameOverlayBackground}},
 	}
 	for _, look := range looks {

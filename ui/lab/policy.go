@@ -16,17 +16,17 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// policySheet asks how the house tests: how often a sample, how far tests may
-// differ, and when a meter must be checked.
+// policySheet asks how the elevator tests: how often a sample, how far tests may differ, and when a
+// meter must be checked.
 type policySheet struct{ session *session.Session }
 
-// AskPolicy asks for changes to how the house tests.
+// AskPolicy asks for changes to how the elevator tests.
 func (m *Meters) AskPolicy() { policySheet{m.session}.ask() }
 
 // everyCrop is the choice of a policy for all grain without its own.
 const everyCrop = "every"
 
-// ask asks for which grain the policy is to be changed, and then for the policy.
+// ask asks for the grain whose policy is to be changed, and then for the policy.
 func (s policySheet) ask() {
 	options := []model.Option{{Code: everyCrop, Name: session.Say("every grain without its own"), ByName: true}}
 	options = append(options, s.session.Known().CommodityOptions...)

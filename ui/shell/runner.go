@@ -61,7 +61,7 @@ type Manual struct {
 	ticking []*func()
 }
 
-// NewManual makes a runner on which nothing happens by itself.
+// NewManual makes a runner that does nothing until told to.
 func NewManual() *Manual {
 	m := &Manual{}
 	m.away = func(f func()) { m.waiting = append(m.waiting, f) }
@@ -73,7 +73,7 @@ func NewManual() *Manual {
 	return m
 }
 
-// Step runs what has waited longest and answers whether there was anything.
+// Step runs what has waited longest and reports whether there was anything.
 func (m *Manual) Step() bool {
 	if len(m.waiting) == 0 {
 		return false
@@ -90,7 +90,7 @@ func (m *Manual) StepAll() {
 	}
 }
 
-// Waiting is how many steps wait.
+// Waiting returns the number of pending steps.
 func (m *Manual) Waiting() int { return len(m.waiting) }
 
 // Tick lets every Every fire once.

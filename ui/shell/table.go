@@ -93,7 +93,7 @@ func (w *Window) turnLight() {
 	w.settings(w.Look.Theme())
 }
 
-// turnSize goes on to the next text size, and from the last to the first.
+// turnSize cycles to the next text size.
 func (w *Window) turnSize() {
 	sizes := apptheme.TextScales()
 	next := sizes[0]
@@ -104,8 +104,8 @@ func (w *Window) turnSize() {
 	}
 	w.Look.Scale = next
 	w.settings(w.Look.Theme())
-	// Set once more, the menus have the height of their new letters, and the
-	// content the room that is left.
+	// Set again, the menus have the height of their new letters, and the content the room that is
+	// left.
 	w.Runner.Later(func() { w.Window.SetMainMenu(w.Window.MainMenu()) })
 }
 

@@ -12,10 +12,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Dialog is a box in front of the window. While it is open only modal-safe
-// commands run. The keyboard starts on a chosen stop, Enter presses the button
-// that has it, Escape dismisses, and afterwards the keyboard is back where it
-// was.
+// Dialog is a box in front of the window. While it is open only modal-safe commands run. The focus
+// starts on a chosen stop, Enter presses the button that has it, Escape dismisses, and afterwards
+// the keyboard is back where it was.
 type Dialog struct {
 	stage     *UIContext
 	ring      *FocusOrder
@@ -26,9 +25,11 @@ type Dialog struct {
 	before    fyne.Focusable
 	onDismiss func()
 	open      bool
+	first     string  // the stop that the keyboard begins on
+	width     float32 // of running text in it
 }
 
-// boxChars is how many letters wide the text of a dialog runs.
+// boxChars is the width of a dialog's text, in characters.
 const boxChars = 58
 
 // newDialog begins a box with a title, an icon and a text.
@@ -38,6 +39,7 @@ func (s *UIContext) newDialog(title string, state model.State, text string) *Dia
 	d.ring.OnEscape = func() bool { d.Dismiss(); return true }
 	p := paint.Painter{Theme: theme.Current(), Variant: fyne.CurrentApp().Settings().ThemeVariant()}
 	width := boxChars * p.Measure("0", paint.TextStyle{Size: theme.SizeNameText}).Width
+	d.width = width
 	d.body = append(d.body, newBoxTitle(title, state, width))
 	if text != "" {
 		d.body = append(d.body, newProse(text, width))
@@ -54,7 +56,14 @@ func (d *Dialog) addButton(id, text string, importance widget.Importance, press 
 	return b
 }
 
-// show opens the box with the keyboard on the stop of an id.
+// addFault says over the buttons why what was answered before failed.
+func (d *Dialog) addFault(text string) {
+	if text != "" {
+		d.body = append(d.body, newWideNote(model.Stop, text, theme.SizeNameText, d.width))
+	}
+}
+
+// show opens the box with the focus on the stop of an id.
 func (d *Dialog) show(first string) *Dialog {
 	gap := paint.PainterFor(d.stage.layer).Inner() * 2
 	foot := container.New(layout.NewCustomPaddedHBoxLayout(gap), layout.NewSpacer())
@@ -73,7 +82,7 @@ func (d *Dialog) show(first string) *Dialog {
 	*d.stage.boxes = append(*d.stage.boxes, d)
 	d.popup = widget.NewModalPopUp(d.stage.Wrap(framed), d.stage.canvas)
 	d.popup.Show()
-	d.open = true
+	d.open, d.first = true, first
 	d.ring.Focus(first)
 	return d
 }
@@ -81,7 +90,7 @@ func (d *Dialog) show(first string) *Dialog {
 // Ring is the order of the keyboard in the box: fields first, then buttons.
 func (d *Dialog) Ring() *FocusOrder { return d.ring }
 
-// Open tells whether the box is still there.
+// Open reports whether the box is still there.
 func (d *Dialog) Open() bool { return d.open }
 
 // Dismiss closes the box without going on, as Escape does.
@@ -91,7 +100,7 @@ func (d *Dialog) Dismiss() {
 	}
 }
 
-// close takes the box away and answers whether it was open.
+// close takes the box away and reports whether it was open.
 func (d *Dialog) close() bool {
 	if !d.open {
 		return false
@@ -111,8 +120,8 @@ func (d *Dialog) close() bool {
 	return true
 }
 
-// finish closes the box and then calls what was asked for, in that order, so
-// that the answer may open the next box or move the keyboard.
+// finish closes the box and then calls what was asked for, in that order, so that the answer may
+// open the next box or move the focus.
 func (d *Dialog) finish(then func()) {
 	if d.close() && then != nil {
 		then()
@@ -169,7 +178,7 @@ type Question struct {
 	State model.State // the icon beside the title
 	Yes   string      // what going on is called: "Void the ticket". Empty: Words.Agree
 	No    string      // empty: Words.Cancel
-	// Danger marks what cannot be undone: the keyboard starts on No.
+	// Danger marks what cannot be undone: the focus starts on No.
 	Danger bool
 }
 
@@ -181,10 +190,10 @@ func (s *UIContext) Ask(q Question, answer func(yes bool)) *Dialog {
 	if q.Danger {
 		importance, first = widget.DangerImportance, "no"
 	}
-	d.addButton("no", or(q.No, words.Cancel), widget.MediumImportance, d.Dismiss)
 	d.addButton("yes", or(q.Yes, words.Agree), importance, func() {
 		d.finish(func() { answer(true) })
 	})
+	d.addButton("no", or(q.No, words.Cancel), widget.MediumImportance, d.Dismiss)
 	return d.show(first)
 }
 

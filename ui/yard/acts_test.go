@@ -68,8 +68,7 @@ func TestFailedPrintLeavesTheTicket(t *testing.T) {
 	}
 }
 
-// A printer that is off is said at once, and nobody is told to print again what will
-// print by itself.
+// A printer that is off is reported at once, without the advice to print again what is queued.
 func TestPaperThatWaits(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	r.Session.Printer = switchedOff{}
@@ -101,6 +100,7 @@ func (jammed) Print(context.Context, string, []byte) (string, error) {
 func TestManagerAcceptsBeyondALimit(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Clerk))
+	session.SetManualReason(r.Session, "read from the indicator")
 	f := corn(r)
 	if (limits{f}).canAccept() {
 		t.Fatal("an ordinary load has a limit to accept")

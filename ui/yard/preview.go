@@ -108,8 +108,8 @@ func moneyBetween(s, w *settle.Settlement) string {
 	return session.PrintedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
 }
 
-// margin is what stops the load as a whole, else what is asked about it, else which ticket it replaces, else
-// what a tenth of a point is worth.
+// margin returns the problem that stops the load as a whole, else the question about it, else the
+// ticket it replaces, else the value of a tenth of a point.
 func (p Preview) margin() model.Remark {
 	if stopped := p.now.remarks[wholeLoad]; stopped.State == model.Stop {
 		return stopped

@@ -73,7 +73,7 @@ func (s detailsSheet) schedules() []model.Option {
 	return out
 }
 
-// write writes the sheet into the book, after what is typed on the form.
+// write stores the sheet in the book, after what is typed on the form.
 func (s detailsSheet) write(values map[string]string) {
 	f := s.form
 	if err := f.Commit(); err != nil {
@@ -89,7 +89,7 @@ func (s detailsSheet) write(values map[string]string) {
 	f.session.Changed()
 }
 
-// driverOptions are where the driver may be while the truck is weighed.
+// driverOptions are the places of the driver while the truck is weighed.
 func driverOptions() []model.Option {
 	return []model.Option{{Code: "on", Name: session.Say("on the truck")}, {Code: "off", Name: session.Say("off the truck")}}
 }
@@ -148,8 +148,8 @@ func (s sharesSheet) write(values map[string]string) error {
 	return s.form.writeDown(s.texts(values))
 }
 
-// growerSheet asks for a grower who has not been here before, writes the grower
-// down and puts the name on the load.
+// growerSheet asks for a grower who has not been here before, records the grower and puts the name
+// on the load.
 type growerSheet struct{ form *LoadForm }
 
 // AskGrower asks for a grower who has not been here before.

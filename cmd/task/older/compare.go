@@ -21,7 +21,7 @@ import (
 // what is written again, whose codes are made of other facts.
 var allowedLists = []string{"allowed.txt", "allowed-anew.txt"}
 
-// mostShown is how many differences are printed; all are counted.
+// mostShown is the number of differences printed; all are counted.
 const mostShown = 60
 
 // A comparison sets the terminal program of another revision against the one

@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// loadsAFile is how many loads are settled by one command.
+// loadsAFile is the number of loads settled by one command.
 const loadsAFile = 2500
 
 const loadsFile = "loads.csv"

@@ -9,11 +9,10 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// linesOfWork is how many acts and questions a script has after its set-up.
+// linesOfWork is the number of acts and questions of a script after its set-up.
 const linesOfWork = 24
 
-// A house is a kind of elevator for a script: what it is set up with, and its
-// grains.
+// An elevator is a kind of elevator for a script: what it is set up with, and its grains.
 type house struct {
 	setup  []string
 	metric bool
@@ -43,7 +42,7 @@ var houses = []house{
 // typedWeights is the reason of every weight that is typed.
 var typedWeights = []string{"--manual", "read from the indicator"}
 
-// testedFor is what a load of a grain is tested for in scripts.
+// testedFor lists the factors a load of each grain is tested for in scripts.
 var testedFor = map[string][]string{
 	"corn":      {"test-weight", "damage", "bcfm", "musty"},
 	"soybeans":  {"test-weight", "foreign-material", "splits", "damage"},

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Standing says in a line where a ticket stands.
+// Standing returns the status of a ticket in a line.
 func Standing(l *load.Load) message.Text {
 	switch l.Phase {
 	case load.Void:
