@@ -73,7 +73,7 @@ func (t Ticket) settledUnit() cell {
 	return text(t.Quantity.Unit().String())
 }
 
-// recorded is a line of the settlement as it was written down.
+// recorded returns a line of the settlement as recorded.
 func (t Ticket) recorded(line string) cell {
 	a, there := t.Figures[line]
 	return known(a, there)
@@ -215,8 +215,8 @@ func (t Ticket) netUnit() cell {
 	return text(t.Net.Unit().String())
 }
 
-// OverrideRegister lists where a person's word went before the rules: weights typed by hand, limits
-// passed over, readings used in spite of a warning.
+// OverrideRegister lists where people overrode the rules: weights typed by hand, limits accepted,
+// readings used in spite of a flag.
 func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of typed weights, limits accepted and doubts", period, example)
 	type override struct {

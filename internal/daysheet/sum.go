@@ -91,7 +91,7 @@ func (m *Money) join(o Money) {
 	addEach(m.lines(), o.lines())
 }
 
-// negative is the sum as it is taken back.
+// negative returns the sum with its sign reversed.
 func (s Sum) negative() Sum {
 	s.Loads, s.Later = -s.Loads, -s.Later
 	for _, a := range append(s.lines(), s.Money.lines()...) {

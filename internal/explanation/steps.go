@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// steps tells the working, each of its sections under a heading.
+// steps describes the working, each of its sections under a heading.
 func (c *composer) steps() report.Steps {
 	var out report.Steps
 	section := ""
@@ -25,7 +25,7 @@ func (c *composer) steps() report.Steps {
 	return out
 }
 
-// step tells one step: in words, in figures, with its reason and its source.
+// step describes one step: in words, in figures, with its reason and its source.
 func (c *composer) step(s *worksheet.Step) report.Step {
 	out := report.Step{Label: c.say(s.Label()), Figure: s.PrintedIn(c.say), Skipped: s.Kind() == worksheet.NotApplied}
 	if settle.AwaitsPrice(s) {

@@ -24,7 +24,7 @@ func (c *composer) compared() []compared {
 	return append(lines, compared{settle.LineDiscounts, "Discounts $"}, compared{settle.LinePremiums, "Premiums $"}, compared{settle.LinePayable, "Payable $"})
 }
 
-// whatIfs is the ticket with one thing different each time, settled again.
+// whatIfs adds the ticket settled again with one thing different each time.
 func (c *composer) whatIfs() {
 	if len(c.WhatIfs) == 0 {
 		return

@@ -130,7 +130,7 @@ func orZero(step, other *worksheet.Step) worksheet.Operand {
 	return step
 }
 
-// side is a step as it is compared: what is paid to the grower below zero.
+// side is a step as compared: payments to the grower are negative.
 func (c *Comparison) side(s *Settlement, step *worksheet.Step, suffix string) *worksheet.Step {
 	if step == nil {
 		return nil

@@ -60,8 +60,8 @@ func (o Owed) ToOwner() quantity.Amount {
 	return o.Charges.Value().Neg()
 }
 
-// Deduction is one discount or premium. Its step's figure is a size, in money
-// or in weight; Gives tells the way.
+// Deduction is one discount or premium. Its step's figure is a size, in money or in weight; Gives
+// is the direction.
 type Deduction struct {
 	Rule  *discount.Rule // of the edition
 	Gives rule.Direction
@@ -164,7 +164,7 @@ func (d *calculation) take(place string) {
 	}
 }
 
-// off takes a weight step off what is left and keeps the remainder as a step.
+// off subtracts a weight step from the remaining weight and keeps the remainder as a step.
 func (d *calculation) off(id, label string, taken *worksheet.Step) *worksheet.Step {
 	if taken.Value().IsZero() {
 		return d.left
