@@ -22,7 +22,7 @@ import (
 
 // PrintTicket prints a ticket: the original first, then reprints by number.
 func PrintTicket(f *Session, number int64) {
-	name, file, err := ticketPDF(f, number)
+	name, file, err := ticketPaper(f, number)
 	if err != nil {
 		f.Fail(err)
 		return
@@ -54,8 +54,8 @@ func PrintTicket(f *Session, number int64) {
 	})
 }
 
-// ticketPDF writes down that a copy is being printed, and makes it.
-func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
+// ticketPaper writes down that a copy is being printed, and makes it.
+func ticketPaper(f *Session, number int64) (name string, file []byte, err error) {
 	ctx := context.Background()
 	copyNo, err := scalehouse.RecordPrint(ctx, f.Desk, number)
 	if err != nil {
@@ -69,7 +69,7 @@ func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
 	if err != nil {
 		return "", nil, err
 	}
-	file, err = pdfOf(t)
+	file, err = slipOf(f, t)
 	name = fmt.Sprintf("ticket-%d", number)
 	if copyNo > 0 {
 		name += fmt.Sprintf("-reprint-%d", copyNo)
