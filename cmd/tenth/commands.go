@@ -135,7 +135,7 @@ func failed(fault any) error {
 		"the program stopped at a fault of its own: %v", fault)
 }
 
-// traceVariable asks for the stack trace of a fault, for whoever mends it.
+// traceVariable enables the stack trace of a panic, for debugging.
 const traceVariable = "TENTHPOINT_TRACE"
 
 // givenTwice refuses a flag given twice that takes one value: the second would

@@ -50,8 +50,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 	return "", message.Storage.Errorf("there are %d files called %s in %s already. Move them away", mostSameNames, name, e.folder)
 }
 
-// oneElement is a name that stays in its folder, whatever text of the book it was
-// made of.
+// oneElement makes a text of the book a file name that cannot leave its folder.
 func oneElement(name string) string {
 	name = strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) || strings.ContainsRune(`/\:`, r) {

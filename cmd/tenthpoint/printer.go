@@ -70,7 +70,7 @@ func (p *printer) Print(ctx context.Context, name string, paper []byte) (where s
 	return receipt.Where, err
 }
 
-// retryEvery is how often papers that wait are offered to the printer again.
+// retryEvery is the interval at which waiting papers are offered to the printer again.
 const retryEvery = 30 * time.Second
 
 // retry prints what waits as soon as the printer takes it, until ctx ends. That a

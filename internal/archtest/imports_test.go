@@ -153,7 +153,9 @@ var mayImport = map[string][]string{
 	"cmd/tenth/rates":    command(),
 	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
 
-	"cmd/task":            inside("transcript", "fonts/subset"),
+	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/older", "cmd/task/toolchain"}),
+	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
+	"cmd/task/toolchain":  {},
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
 }

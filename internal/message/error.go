@@ -61,7 +61,7 @@ func (e *Error) Error() string { return e.text.String() }
 // Message is the text.
 func (e *Error) Message() Text { return e.text }
 
-// Kind is what went wrong, or none.
+// Kind returns the kind of the error, or none.
 func (e *Error) Kind() Kind { return e.kind }
 
 // Is reports whether a target is the error's kind.
@@ -70,7 +70,7 @@ func (e *Error) Is(target error) bool {
 	return is && kind != "" && e.kind == kind
 }
 
-// Unwrap is what the error wraps.
+// Unwrap returns the wrapped error.
 func (e *Error) Unwrap() error { return e.wrapped }
 
 // Of is the text of any error. The lines of joined errors stay lines; an error

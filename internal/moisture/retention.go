@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Retention is how long a sample is kept for a dispute.
+// Retention is the time a sample is kept for a dispute.
 type Retention struct {
 	ID     string `json:"id"`
 	Name   string `json:"name"`

@@ -89,7 +89,7 @@ func LawFiles(folder string) []string {
 	return paths
 }
 
-// CheckLaw reads a file of rules by whoever its kind belongs to.
+// CheckLaw reads a file of rules with the package its kind belongs to.
 func CheckLaw(f *law.File) (err error) {
 	if known, err := grain.CheckLaw(f); known {
 		return err

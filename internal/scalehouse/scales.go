@@ -10,8 +10,8 @@ import (
 	"tenthpoint/internal/truckscale"
 )
 
-// LogScale writes an entry into the log of a truck scale, by whoever is signed in
-// and of today where it has no day.
+// LogScale adds an entry to the log of a truck scale, signed by the person signed in, and dated
+// today where it has no day.
 func LogScale(ctx context.Context, at Actor, scale string, entry truckscale.Fact) error {
 	return at.do(ctx, func(w *Batch) error {
 		f := truckscale.Signed(entry, w.desk.Today(), w.desk.who.Name)

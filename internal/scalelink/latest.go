@@ -89,7 +89,7 @@ func (w waitEnded) Unwrap() []error { return []error{w.cause, w.doing} }
 // Changed gives a channel that is closed at the next reading or fault.
 func (l *Line) Changed() <-chan struct{} { return l.snapshot().changed }
 
-// moment is what the line knows at one time.
+// moment is the state of the link at one time.
 type moment struct {
 	reading Reading
 	heard   int

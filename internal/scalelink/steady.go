@@ -34,8 +34,8 @@ func newRest(rule Steady, division quantity.Amount) *rest {
 	return &rest{rule: rule, within: division.Mul(quantity.Int(int64(rule.Divisions), quantity.Plain))}
 }
 
-// judge gives the reading the state the rule finds. States worse than motion
-// stand, and start the count again.
+// judge sets the state of the reading by the rule. States worse than motion are kept, and restart
+// the count.
 func (r *rest) judge(reading Reading) Reading {
 	if r.rule == (Steady{}) {
 		return reading

@@ -32,7 +32,7 @@ func Weigh(ctx context.Context, link Link, scale Scale) (Reading, error) {
 type weighing struct {
 	scale  Scale
 	heard  bool // a reading has come
-	loaded bool // something stood on the deck
+	loaded bool // there was a load on the deck
 }
 
 // judge reports whether a reading, or its absence, ends the wait, and with what.

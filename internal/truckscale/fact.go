@@ -16,7 +16,7 @@ type Fact interface {
 	Check() error
 	// On is the business day of the entry.
 	On() quantity.Date
-	// Person is who made it.
+	// Person returns who made it.
 	Person() string
 }
 
@@ -29,7 +29,7 @@ type Made struct {
 // On is the business day of the entry.
 func (m Made) On() quantity.Date { return m.Day }
 
-// Person is who made it.
+// Person returns who made it.
 func (m Made) Person() string { return m.By }
 
 func (m Made) check() error {
@@ -45,7 +45,7 @@ func (m Made) check() error {
 // Zeroed is a look at the empty deck.
 type Zeroed struct {
 	Made
-	// Shown is what the indicator showed, usually zero; it may be below.
+	// Shown is the weight the indicator showed, usually zero; it may be negative.
 	Shown quantity.Amount `json:"shown"`
 }
 
@@ -59,7 +59,7 @@ type Weighed struct {
 	Weights string `json:"weights"`
 }
 
-// Off is what was shown less what was known.
+// Off returns the error: the weight shown less the known one.
 func (w Weighed) Off() quantity.Amount { return w.Shown.Sub(w.Known) }
 
 // Compared is one truck on two scales of the house.
@@ -71,7 +71,7 @@ type Compared struct {
 	What       string          `json:"what"` // the truck
 }
 
-// Apart is how much more this scale showed than the other.
+// Apart returns the weight this scale showed less the other's.
 func (c Compared) Apart() quantity.Amount { return c.Shown.Sub(c.OtherShown) }
 
 // Certificate is the last inspection of a scale, whole: its paper, how long that
@@ -85,8 +85,8 @@ type Certificate struct {
 	Seals     string        `json:"seals"`
 }
 
-// Service is whether a scale is in service, whole. While it is out no weight is
-// taken from it.
+// Service records whether a scale is in service. While it is out of service no weight is taken from
+// it.
 type Service struct {
 	Made
 	Scale  string `json:"scale"`
@@ -201,7 +201,7 @@ func Signed(f Fact, day quantity.Date, by string) Fact {
 	return f
 }
 
-// Subject is what the log of a scale is about, in the journal.
+// Subject returns the journal subject of a scale's log.
 func Subject(scale string) string { return "scale " + scale }
 
 // Subjects are all that entries of a scale's log are about: the scale, and the two

@@ -22,7 +22,7 @@ const (
 	verifyLast   = "verify.last" // when, what was looked at, and problems, a line each
 )
 
-// Card is where papers go and how the book is kept.
+// Card shows the printer and the state of the book's file.
 func (g *Equipment) Card() []model.CardLine {
 	c := &session.Card{Session: g.session}
 	c.Part(session.Say("PAPERS"))

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -31,12 +32,21 @@ type dial struct {
 	weight quantity.Amount
 	atRest bool
 	err    error
+
+	condition session.Condition
 }
 
-func (d dial) Latest() (quantity.Amount, bool, error)         { return d.weight, d.atRest, d.err }
+func (d dial) Latest() (session.Display, error) {
+	condition := d.condition
+	if !d.atRest && condition == session.AtRest {
+		condition = session.Moving
+	}
+	return session.Display{Weight: d.weight, Condition: condition}, d.err
+}
+
 func (d dial) Weigh(context.Context) (quantity.Amount, error) { return d.weight, d.err }
 
-func TestGearScaleShows(t *testing.T) {
+func TestEquipmentScaleShows(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	weight := quantity.Int(52_300, quantity.Lb)
 	for _, c := range []struct {
@@ -49,8 +59,10 @@ func TestGearScaleShows(t *testing.T) {
 		{"typed", "", nil, model.Remark{State: model.Plain, Text: "weights are typed"}, "simulated scale stand in"},
 		{"not opened", "tcp://10.0.0.1:4001", nil, model.Remark{State: model.Stop, Text: "no link"}, "could not be opened"},
 		{"silent", "tcp://10.0.0.1:4001", dial{err: errors.New("nothing has come for 5 s")}, model.Remark{State: model.Stop, Text: "no reading"}, "nothing has come for 5 s."},
-		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Remark{State: model.Wait, Text: "52,300 lb, moving"}, "The indicator is read"},
+		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Remark{State: model.Wait, Text: "52,300 lb, MOTION"}, "The indicator is read"},
 		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, model.Remark{State: model.OK, Text: "52,300 lb, at rest"}, "The indicator is read"},
+		{"over", "tcp://10.0.0.1:4001", dial{condition: session.Over}, model.Remark{State: model.Stop, Text: "OVER"}, "nothing is weighed so"},
+		{"net", "tcp://10.0.0.1:4001", dial{weight: weight, condition: session.Net}, model.Remark{State: model.Stop, Text: "52,300 lb, NET"}, "nothing is weighed so"},
 	} {
 		p := r.Session.Desk.Profile()
 		p.Scales = []elevator.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}
@@ -68,7 +80,7 @@ func TestGearScaleShows(t *testing.T) {
 	}
 }
 
-func TestGearWithoutAnything(t *testing.T) {
+func TestEquipmentWithoutAnything(t *testing.T) {
 	g := NewEquipment(sessiontest.EmptyRoom(t).Session)
 	if len(g.Scales())+len(g.People())+len(g.Bins()) != 0 || !strings.Contains(g.ScaleSaid().Text, "No scale is set up") {
 		t.Errorf("an empty book says %q", g.ScaleSaid().Text)
@@ -79,7 +91,7 @@ func TestGearWithoutAnything(t *testing.T) {
 	g.AskPapers()
 }
 
-func TestGearChangeScale(t *testing.T) {
+func TestEquipmentChangeScale(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Clerk))
 	g.AskScale("1")
@@ -111,7 +123,7 @@ type deck struct{ rolled []string }
 func (d *deck) RollOn(w quantity.Amount) error { d.rolled = append(d.rolled, w.String()); return nil }
 func (d *deck) RollOff()                       { d.rolled = append(d.rolled, "off") }
 
-func TestGearSimulatedScale(t *testing.T) {
+func TestEquipmentSimulatedScale(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	if !g.CanSimulate() || g.CanRoll() {
 		t.Error("the invented elevator may not simulate, or rolls without a deck")
@@ -142,7 +154,7 @@ func TestGearSimulatedScale(t *testing.T) {
 	}
 }
 
-func TestGearPeople(t *testing.T) {
+func TestEquipmentPeople(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	g.AskPerson("")
 	r.Answer(map[string]string{"name": "Tove Lindqvist", "role": "tester"})
@@ -161,7 +173,7 @@ func TestGearPeople(t *testing.T) {
 	sessiontest.WantSaid(t, r, model.Stop, "only manager")
 }
 
-func TestGearBins(t *testing.T) {
+func TestEquipmentBins(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	before := len(g.Bins())
 	g.AskBin("")
@@ -182,7 +194,7 @@ func TestGearBins(t *testing.T) {
 	}
 }
 
-func TestGearPapers(t *testing.T) {
+func TestEquipmentPapers(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	g.AskPapers()
 	r.Answer(map[string]string{"way": session.ToQueue, "queue": "broken"})
@@ -228,7 +240,7 @@ func TestGearReceiptRoll(t *testing.T) {
 
 // A backup is a book that opens, under the name and the minute; it is
 // remembered, and older than today it is named.
-func TestGearBackup(t *testing.T) {
+func TestEquipmentBackup(t *testing.T) {
 	g, r, station := gearRoom(t, 20)
 	folder := t.TempDir()
 	g.AskBackup()
@@ -264,7 +276,7 @@ func hasMark(lines []model.CardLine, left string) bool {
 	return found
 }
 
-func TestGearVerify(t *testing.T) {
+func TestEquipmentVerify(t *testing.T) {
 	g, r, _ := gearRoom(t, 20)
 	g.Verify()
 	sessiontest.WantSaid(t, r, model.OK, "the book is sound")
@@ -279,7 +291,7 @@ func TestGearVerify(t *testing.T) {
 }
 
 // A check that is stopped says so and is not remembered.
-func TestGearVerifyStopped(t *testing.T) {
+func TestEquipmentVerifyStopped(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	stopped := &stoppedRoom{Room: r}
 	r.Session.Window = stopped

@@ -28,7 +28,7 @@ type Screen struct {
 
 func NewScreen(f *session.Session) shell.Screen { return &Screen{gear: NewEquipment(f)} }
 
-// livePause is how often what the scale shows is read again.
+// livePause is the interval at which the scale's reading is refreshed.
 const livePause = 500 * time.Millisecond
 
 // Build makes the tables and the card.
@@ -48,7 +48,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.ring.Add("card", s.card)
 	s.ring.Add("people", s.People)
 	s.ring.Add("bins", s.Bins)
-	top := container.NewVBox(shell.NewLabel(session.Say("Gear"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
+	top := container.NewVBox(shell.NewLabel(session.Say("Equipment"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
 	left := container.NewBorder(top, nil, nil, nil, s.card)
 	right := container.New(oneOverOther{}, s.People, s.Bins)
 	w.Runner.Every(livePause, s.live)
@@ -62,8 +62,8 @@ func newTable(columns []model.Column, empty string) *widgets.Table {
 	return t
 }
 
-// Acts are what can be done with the gear.
-func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Gear"), gearActs) }
+// Acts are the actions of the equipment.
+func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Equipment"), gearActs) }
 
 var gearActs = []shell.ActRow[*Screen]{
 	{ID: "gear.scale", Title: "Scale", Key: widgets.Ctrl(fyne.KeyE), Do: func(s *Screen) { s.gear.AskScale(s.chosenScale()) }},

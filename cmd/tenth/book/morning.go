@@ -25,7 +25,7 @@ func (demoMorning) Help() string {
 	return `    tenth demo morning --dir morning`
 }
 
-// morningSeason is how many loads have come before this one.
+// morningSeason is the number of earlier loads.
 const morningSeason = 60
 
 func (c demoMorning) Run(t *terminal.Terminal) error {

@@ -145,7 +145,7 @@ func (c benchBias) Run(t *terminal.Terminal) error {
 	})
 }
 
-// chartColumns is how wide the errors are drawn.
+// chartColumns is the width of the chart of errors.
 const chartColumns = 41
 
 // tellChart draws every check on a line, zero in the middle, the bars where

@@ -173,7 +173,10 @@ func (c benchTest) tell(p *terminal.Session, l *load.Load, tested scalehouse.Tes
 		return p.PrintJSON(out)
 	}
 	c.print(p, out, tested)
-	return nil
+	if c.Try {
+		return nil
+	}
+	return askStart(p, tested.Record.Tests)
 }
 
 func (c benchTest) print(p *terminal.Session, out testJSON, tested scalehouse.Testing) {

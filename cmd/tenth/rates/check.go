@@ -50,7 +50,7 @@ func (c ratesCheck) Run(t *terminal.Terminal) error {
 	return nil
 }
 
-// read reads the files that are named, or those of the folder of rates.
+// read reads the files named, or those of the folder of rates.
 func (c ratesCheck) read() ([]*rates.Edition, error) {
 	paths, err := c.paths()
 	if err != nil {

@@ -195,7 +195,7 @@ func (b *batch) head(name string) error {
 	return errors.Join(wrong...)
 }
 
-// needed are the columns a file cannot do without: a net stands for gross and tare.
+// needed returns the columns a file must have: a net replaces gross and tare.
 func (b *batch) needed() []string {
 	if slices.Contains(b.columns, "net") {
 		return []string{"commodity", "moisture"}

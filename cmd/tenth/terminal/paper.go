@@ -34,7 +34,7 @@ func (p *Session) Slip(l *load.Load, copyNo int64, owner int) (scaleticket.Docum
 	return scaleticket.Compose(t), nil
 }
 
-// ticket is what a slip is made of, settled again under the edition kept in the book.
+// ticket returns the content of a slip, settled again under the edition kept in the book.
 func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Ticket, error) {
 	s, err := office.Resettle(p, p.Desk, l)
 	if err != nil {

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Standing says in a line where a ticket stands.
+// Standing returns the status of a ticket in a line.
 func Standing(l *load.Load) message.Text {
 	switch l.Phase {
 	case load.Void:

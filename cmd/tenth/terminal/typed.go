@@ -62,8 +62,8 @@ func (p *Session) LoadNamed(text string) (*load.Load, error) {
 	return office.Ticket(p, p.Desk, int64(number))
 }
 
-// GrowerID is a grower by code or name. A code that is on no card may still stand on
-// old tickets, and is taken as it is.
+// GrowerID finds a grower by code or name. An unknown code may still be on old tickets, and is
+// returned unchanged.
 func (p *Session) GrowerID(text string) (string, error) {
 	g, err := entry.Grower(office.NewEntering(p, p.Desk), text)
 	var unknown entry.Unknown

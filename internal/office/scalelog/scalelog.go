@@ -81,8 +81,8 @@ func given(texts ...string) []string {
 	return out
 }
 
-// Paper is the log for whoever examines the scale, under the elevator's name, as of
-// a day.
+// Paper returns the log as a document for the scale's examiner, under the elevator's name, as of a
+// day.
 func Paper(l truckscale.Log, p elevator.Profile, day quantity.Date) report.Document {
 	d := report.Document{
 		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Log of scale " + l.Scale.ID,

@@ -80,8 +80,8 @@ func (r *Rule) readLimits(t *tomlfile.Table) {
 	}
 }
 
-// oneUnit asks that a discount be written in one of the factor's units only:
-// results are compared with it as they stand, never converted on the way.
+// oneUnit requires that a discount use only one of the factor's units: results are compared with it
+// directly, never converted.
 func (r *Rule) oneUnit(t *tomlfile.Table) {
 	unit, found := r.Unit()
 	if !found {
