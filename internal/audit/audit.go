@@ -53,12 +53,11 @@ type Soundness struct {
 	Remarks []string
 }
 
-// Verify walks the whole book: the file and its guards, the chain of facts,
-// every edition kept, every load replayed and its settlement worked again under
-// the edition kept with it, every row the desk reads compared with the facts it
-// was made from, every closed day's sheet made again, every number accounted
-// for. Progress is told after each load
-// and may be nil; ending the context stops the walk.
+// Verify walks the whole book: the file and its guards, the chain of facts, every edition kept,
+// every load replayed and its settlement recalculated under the edition kept with it, every row the
+// desk reads compared with the facts it was made from, every closed day's sheet made again, every
+// number accounted for. Progress is told after each load and may be nil; ending the context stops
+// the walk.
 //
 // The book may be in use meanwhile: what is entered after the walk began is
 // left to the next one.

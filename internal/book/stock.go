@@ -16,7 +16,7 @@ type StockRow struct {
 	In, Out, Back, Weight quantity.Amount
 }
 
-// SamePlace tells whether two rows are of one commodity in one bin, in one unit.
+// SamePlace reports whether two rows are of one commodity in one bin, in one unit.
 func (r StockRow) SamePlace(o StockRow) bool {
 	return r.Commodity == o.Commodity && r.Bin == o.Bin && r.Weight.Unit() == o.Weight.Unit()
 }

@@ -166,8 +166,8 @@ func (c *composer) doubts() {
 	c.put(g.table("Every weight came from the scale, no limit was passed over, no moisture was doubted.", "doubts"))
 }
 
-// sentencesOf are doubts as people read them: without the code, "meter-overdue: ",
-// that each is filed under.
+// sentencesOf are warnings as people read them: without the code, "meter-overdue: ", that each is
+// filed under.
 func sentencesOf(flags []string) string {
 	var out []string
 	for _, flag := range flags {

@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// position is the grain in the house before and after the day.
+// position is the grain in the elevator before and after the day.
 func (c *composer) position() {
 	c.heading("Position")
 	if len(c.Moves) == 0 {

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Position is the grain in the house by commodity and bin: what was settled coming in, less what
+// Position is the grain in the elevator by commodity and bin: what was settled coming in, less what
 // was weighed going out. It counts the weight that was paid for, which is what the elevator owes
 // for; the grain in the bin is heavier by the water not yet dried out and lighter by the real
 // handling loss.

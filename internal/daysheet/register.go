@@ -98,7 +98,7 @@ func (t Ticket) owners() string {
 	return strings.Join(out, ", ")
 }
 
-// title is under what the house has the grain.
+// title is under what the elevator has the grain.
 func (t Ticket) title() string {
 	if t.Contract != "" {
 		return joined(" ", t.Taken, t.Contract)
@@ -197,8 +197,8 @@ func (t Ticket) netUnit() cell {
 	return text(t.Net.Unit().String())
 }
 
-// OverrideRegister lists where a person's word went before the rules: weights
-// typed by hand, limits passed over, readings used in spite of a doubt.
+// OverrideRegister lists where a person's word went before the rules: weights typed by hand, limits
+// passed over, readings used in spite of a warning.
 func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of typed weights, limits accepted and doubts", period, example)
 	type override struct {

@@ -46,7 +46,7 @@ type Ticket struct {
 	Reason      string
 	Manual      []string
 	Accepted    []string
-	Answered    []string // questions of the house's guards, with who answered them and why
+	Answered    []string // questions of the elevator's guards, with who answered them and why
 	Flags       []string
 	// Figures are the lines written down with the load, which the digest of the
 	// day is made of. Everything else reads the summary of them.
@@ -61,8 +61,8 @@ type units struct{ weight, per quantity.Unit }
 // units are the settlement's own.
 func (t Ticket) units() units { return units{t.Net.Unit(), t.Quantity.Unit()} }
 
-// moves is the weight that a ticket brings into the house: what it was settled
-// for, or below zero what it carried away.
+// moves is the weight that a ticket brings into the elevator: what it was settled for, or below
+// zero what it carried away.
 func (t Ticket) moves() quantity.Amount {
 	if t.Outbound {
 		return t.Net.Neg()

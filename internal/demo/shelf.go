@@ -41,8 +41,8 @@ func (s *season) clearing(day quantity.Date) act {
 	}}
 }
 
-// setUpBench says how the house tests and what it calls dry. The limits are
-// invented, as the house's rates are.
+// setUpBench says how the elevator tests and what it calls dry. The limits are invented, as the
+// elevator's rates are.
 func (s *season) setUpBench(ctx context.Context) error {
 	b, err := office.BenchSetup(ctx, s.desk)
 	if err != nil {

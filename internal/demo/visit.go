@@ -183,8 +183,8 @@ func (v *visit) issue(ctx context.Context, w *scalehouse.Batch) (err error) {
 	return err
 }
 
-// issue gives a load its ticket. What is asked about it is answered first, by the
-// manager where the house leaves it to one.
+// issue gives a load its ticket. What is asked about it is answered first, by the manager where the
+// elevator leaves it to one.
 func issue(ctx context.Context, w *scalehouse.Batch, s *season, id string) (int64, error) {
 	number, err := scalehouse.Issue(ctx, w, id)
 	var asked guard.Asked

@@ -37,12 +37,12 @@ type GuardRule struct {
 	Reasons []string `json:"reasons,omitempty"`
 }
 
-// GuardRules are all that the house has decided.
+// GuardRules are all that the elevator has decided.
 type GuardRules []GuardRule
 
-// For is the house's rule about a guard for a commodity and a factor, each of
-// which may be empty. What is decided for one of them goes before what is decided
-// for all, and what is decided later before what was decided earlier.
+// For is the elevator's rule about a guard for a commodity and a factor, each of which may be
+// empty. What is decided for one of them goes before what is decided for all, and what is decided
+// later before what was decided earlier.
 func (all GuardRules) For(guard, commodity, factor string) GuardRule {
 	out := GuardRule{Guard: guard, Commodity: commodity, Factor: factor}
 	for _, particular := range []bool{false, true} {
@@ -110,12 +110,12 @@ func Compulsories() []Compulsory {
 	return []Compulsory{BinCompulsory, MeterCompulsory, SampleCompulsory, CropYearCompulsory}
 }
 
-// usualManualReasons are why weights are typed, where the house has no list.
+// usualManualReasons are why weights are typed, where the elevator has no list.
 var usualManualReasons = []string{
 	"read from the indicator", "indicator or link out of order", "weighed on another certified scale", "copied from the weight printed by the scale",
 }
 
-// WhyManual are the house's reasons for a weight that is typed.
+// WhyManual are the elevator's reasons for a weight that is typed.
 func (p Profile) WhyManual() []string {
 	if len(p.ManualReasons) > 0 {
 		return p.ManualReasons

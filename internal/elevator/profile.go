@@ -32,8 +32,8 @@ type Profile struct {
 	Language string   `json:"language,omitempty"` // "en", "fr"
 	Dates    string   `json:"dates,omitempty"`    // "iso" or "local"
 	Weigher  string   `json:"weigher,omitempty"`  // who signs when nobody has signed in
-	// Guards are the house's own limits, Compulsory what no ticket may lack, and
-	// ManualReasons the reasons for a typed weight.
+	// Guards are the elevator's own limits, Compulsory what no ticket may lack, and ManualReasons
+	// the reasons for a typed weight.
 	Guards        GuardRules   `json:"guards,omitempty"`
 	Compulsory    []Compulsory `json:"compulsory,omitempty"`
 	ManualReasons []string     `json:"manual_reasons,omitempty"`

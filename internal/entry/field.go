@@ -44,7 +44,7 @@ type Field struct {
 	// Factor is the factor the field is a result of; its ID is empty for other fields.
 	Factor grain.Factor
 
-	signs message.Figures // of the house's language
+	signs message.Figures // of the elevator's language
 	shown func(*load.Load) string
 	read  func(d *draft, text string) error
 }

@@ -24,7 +24,7 @@ const (
 	pricePlaces = 4
 )
 
-// Weight is a weight that no scale of this house vouches for, in a unit.
+// Weight is a weight that no scale of this elevator vouches for, in a unit.
 func Weight(name string, unit quantity.Unit) quantity.Field {
 	return quantity.Field{
 		Name: name, Unit: unit, Places: weightPlaces,

@@ -28,8 +28,8 @@ type Start struct {
 	Drafts    []string         // drafts asked for beyond those weighed; "" is the truck's own
 	Factors   []grain.FactorID // results asked for beyond the usual ones
 	DriverOn  string           // whether the driver is on the truck: "on", "off" or ""
-	// Past marks a load of the time before the book: it was weighed on no scale of
-	// this house, tested by nobody here, and its contract may be on no list.
+	// Past marks a load of the time before the book: it was weighed on no scale of this elevator,
+	// tested by nobody here, and its contract may be on no list.
 	Past bool
 	// Reason says why the weight in a field is typed by hand; nil gives none.
 	Reason func(field string) string

@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// guard says what the house finds improbable about the load, and takes the answers
-// that were typed.
+// guard says what the elevator finds improbable about the load, and takes the answers that were
+// typed.
 func (t *trying) guard() {
 	around, err := t.house.Around(t.Load)
 	if err != nil {

@@ -34,12 +34,12 @@ type House interface {
 	Settle(*load.Load) (*settle.Settlement, settle.Problems)
 	// Around returns what the guards compare a load with.
 	Around(*load.Load) (guard.Setting, error)
-	// MoistureClasses are the classes of a load's grain; none where the house is
-	// under rules without them.
+	// MoistureClasses are the classes of a load's grain; none where the elevator is under rules
+	// without them.
 	MoistureClasses(*load.Load) []grain.MoistureClass
 }
 
-// Signs are those of figures in the language of a house.
+// Signs are those of figures in the language of an elevator.
 func Signs(p elevator.Profile) message.Figures { return i18n.In(p.Language).Figures() }
 
 // EditionOf is the edition that a load of these details is settled under: that of

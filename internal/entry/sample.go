@@ -221,8 +221,8 @@ func untilField() Field {
 	})
 }
 
-// keptField says where the retained part of the sample is. It is kept as long as
-// the house keeps samples, unless a day is named.
+// keptField says where the retained part of the sample is. It is kept as long as the elevator keeps
+// samples, unless a day is named.
 func keptField() Field {
 	f := sampleWord("kept", "Sample kept", func(s *load.Sample) *string { return &s.Kept })
 	read := f.read

@@ -21,7 +21,7 @@ type Test struct {
 	Begun moisture.Reading
 	// Degrees is the scale of the thermometer; [quantity.Plain] asks for its letter.
 	Degrees quantity.Unit
-	// Signs are those of figures in the language of the house.
+	// Signs are those of figures in the language of the elevator.
 	Signs  message.Figures
 	Needed []string // figures that may not be left out
 }

@@ -40,7 +40,7 @@ type Tried struct {
 	Problems   settle.Problems    // why not
 	Remarks    map[string]Remark  // by field
 	Missing    map[string]bool    // fields the ticket cannot do without
-	Lacking    []guard.Lacking    // what this house does not do without
+	Lacking    []guard.Lacking    // what this elevator does not do without
 	Found      []guard.Finding    // improbable things, answered ones among them
 	Asked      guard.Asked        // those that wait for an answer
 }
@@ -205,8 +205,8 @@ func (t *trying) warn() {
 // (Canadian grading guide, chapter 2).
 var nearLimit = quantity.Of("0.5", quantity.Percent)
 
-// warnNearLimit asks for three tests where the moisture lies near the limit of a
-// class, in houses under the Canadian rules.
+// warnNearLimit asks for three tests where the moisture lies near the limit of a class, in
+// elevators under the Canadian rules.
 func (t *trying) warnNearLimit() {
 	m := t.Load.Sample.Moisture
 	if m == nil {

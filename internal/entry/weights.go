@@ -150,8 +150,7 @@ func (e NoStoredTare) Error() string {
 	return fmt.Sprintf("Truck %s has no stored tare. Weigh it empty", e.Truck)
 }
 
-// storedTare is the truck's tare from an earlier weighing, in the unit of the
-// house's scales.
+// storedTare is the truck's tare from an earlier weighing, in the unit of the elevator's scales.
 func (f *Form) storedTare(d *draft, of string) (load.Weighing, error) {
 	t, ok, err := StoredTare(f.house, d.details.Truck)
 	if err != nil {
@@ -163,8 +162,7 @@ func (f *Form) storedTare(d *draft, of string) (load.Weighing, error) {
 	return load.Weighing{Which: load.Tare, Draft: of, Weight: *t.Tare, Source: load.StoredTare, Taken: t.Taken}, nil
 }
 
-// StoredTare is the truck of a load, if it has a tare stored in the unit of the
-// house's scales.
+// StoredTare is the truck of a load, if it has a tare stored in the unit of the elevator's scales.
 func StoredTare(h House, truck load.Truck) (elevator.Truck, bool, error) {
 	all, err := h.Trucks()
 	for _, t := range all {

@@ -29,7 +29,7 @@ var Now = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
 // Text is a text typed into a field.
 type Text struct{ Field, Typed string }
 
-// Case is one line of the table: texts typed over those of its house's usual load.
+// Case is one line of the table: texts typed over those of its elevator's usual load.
 type Case struct {
 	Line    int
 	House   string
@@ -37,7 +37,7 @@ type Case struct {
 	Typed   []Text
 }
 
-// Texts are the usual load of the house with the texts of the case in their places.
+// Texts are the usual load of the elevator with the texts of the case in their places.
 func (c Case) Texts() []Text {
 	var out []Text
 	for _, usual := range usualLoads[c.House] {

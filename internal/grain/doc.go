@@ -2,9 +2,9 @@
 // weighs by law, what is measured on a sample and how each result is recorded, and the tables that
 // grade it.
 //
-// A [Commodity] is a kind of grain with its list of [Factor]s. A factor is anything a tester writes
-// down about a sample: moisture, test weight, dockage, damage, a musty odor. Each has one recording
-// rule ("to the nearest tenth", "whole and half pounds, the rest dropped"), and the same
+// A [Commodity] is a kind of grain with its list of [Factor]s. A factor is anything a tester
+// records about a sample: moisture, test weight, dockage, damage, a musty odor. Each has one
+// recording rule ("to the nearest tenth", "whole and half pounds, the rest dropped"), and the same
 // measurement recorded by another grain's rule is another figure, so the rule belongs to the grain
 // and not to the input form.
 //

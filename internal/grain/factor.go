@@ -11,9 +11,9 @@ import (
 // changes once used.
 type FactorID string
 
-// What a tester can write down about a sample. Where two grains use one word
-// for unlike things (foreign material in corn goes with broken corn, in
-// sorghum it is counted on its own as well) each has its own name here.
+// What a tester can write down about a sample. Where two grains use one word for different things
+// (foreign material in corn goes with broken corn, in sorghum it is counted on its own as well)
+// each has its own name here.
 const (
 	Moisture   FactorID = "moisture"
 	TestWeight FactorID = "test-weight"
@@ -187,7 +187,7 @@ func (f Factor) saying(text string) Factor {
 	return f
 }
 
-// Recorded is the figure as it is written down.
+// Recorded is the figure as it is recorded.
 func (f Factor) Recorded(measured quantity.Amount) quantity.Amount {
 	return f.Record.Apply(measured)
 }

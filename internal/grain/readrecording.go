@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// recordingRule says how some factors of some grains are written down.
+// recordingRule says how some factors of some grains are recorded.
 type recordingRule struct {
 	factors []FactorID // none: every factor measured in percent
 	grains  []string   // none: every grain

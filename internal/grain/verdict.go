@@ -17,7 +17,7 @@ type verdict struct {
 	known, missing []FactorID
 }
 
-// judge holds the results against one line of the table.
+// judge compares the results with one line of the table.
 func (t *GradeTable) judge(l Limit, r results) verdict {
 	v := t.judgeAlone(l, r)
 	second, ok := l.And()

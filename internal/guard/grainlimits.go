@@ -89,7 +89,7 @@ func pricesPerCwt(commodity string) span {
 	return span{&low, &high}
 }
 
-// orRange is the house's range, each end it has not set as usual.
+// orRange is the elevator's range, each end it has not set as usual.
 func orRange(from, to *quantity.Amount, usual span) (*quantity.Amount, *quantity.Amount) {
 	if from == nil {
 		from = usual.from

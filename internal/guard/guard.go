@@ -56,7 +56,7 @@ type Setting struct {
 	InBin  []Stock           // what lies in it
 	Prices []quantity.Amount // of the last tickets of this grain, the newest first
 	Posted *quantity.Amount  // the price of the day; nil where none is posted
-	Truck  elevator.Truck    // as it is written down; zero where it is on no list
+	Truck  elevator.Truck    // as it is recorded; zero where it is on no list
 	Others []Passage         // other loads of the same truck
 }
 
@@ -143,7 +143,7 @@ type check struct {
 	found []Finding
 }
 
-// limits are the house's for what the guard looks at.
+// limits are the elevator's for what the guard looks at.
 func (c *check) limits(factor string) elevator.GuardRule {
 	r := c.House.Guards.For(string(c.rule.ID), c.Details.Commodity, factor)
 	if r.Act == "" {
@@ -155,7 +155,7 @@ func (c *check) limits(factor string) elevator.GuardRule {
 	return r
 }
 
-// say makes a finding, unless the house has turned the guard off.
+// say makes a finding, unless the elevator has turned the guard off.
 func (c *check) say(f Finding, by elevator.GuardRule) {
 	if by.Act == elevator.GuardOff {
 		return

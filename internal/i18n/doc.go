@@ -1,5 +1,5 @@
-// Package i18n holds the catalogs of the program's languages, a file for each, and
-// says texts in the language of the house.
+// Package i18n holds the catalogs of the program's languages, a file for each, and says texts in
+// the language of the elevator.
 //
 // What is said is a message (package message): [In] gives the printer of a
 // language, which sets each argument in its own way. The book, the hashes and the

@@ -117,8 +117,8 @@ func speakerOf(code string) speaker {
 	return speaker{}
 }
 
-// For is the translator of finished English of a house that has chosen a language;
-// nil, which says English, where it has chosen none or one that is not known here.
+// For is the translator of finished English of an elevator that has chosen a language; nil, which
+// says English, where it has chosen none or one that is not known here.
 func For(code string) *Translator { return speakerOf(code).plain }
 
 // In is the printer of a language; nil, which says English, where it is not known

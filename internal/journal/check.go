@@ -56,7 +56,7 @@ func gapBefore(last *Fact, f Fact) string {
 	return fmt.Sprintf("Facts %d to %d are missing: the next one in the book is fact %d.", due, f.Seq-1, f.Seq)
 }
 
-// brokenLink tells whether the fact names another predecessor than it has.
+// brokenLink reports whether the fact names another predecessor than it has.
 func brokenLink(last *Fact, f Fact) string {
 	if last == nil {
 		if f.Prev == Genesis {

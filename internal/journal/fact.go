@@ -93,8 +93,8 @@ func nameFault(text string) string {
 	return ""
 }
 
-// stampOK tells whether the text is a moment in exactly TimeLayout. Parsing
-// alone is not enough: it lets a fraction of a second through.
+// stampOK reports whether the text is a moment in exactly TimeLayout. Parsing alone is not enough:
+// it lets a fraction of a second through.
 func stampOK(text string) bool {
 	moment, err := time.Parse(TimeLayout, text)
 	return err == nil && moment.Format(TimeLayout) == text

@@ -26,8 +26,8 @@ var allowed = map[string][]Phase{
 	Reissued{}.Kind():   {Void},
 }
 
-// Allow says in a sentence why a fact cannot be written now, or nothing. It
-// looks at the load's phase and at the fact itself.
+// Allow says why a fact cannot be written now, or nothing. It looks at the load's phase and at the
+// fact itself.
 func (l *Load) Allow(f Fact) error {
 	if !slices.Contains(allowed[f.Kind()], l.phase()) {
 		return message.WrongPhase.Errorf("%s; %s", l.standing(), l.instead(f))

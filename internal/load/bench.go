@@ -62,7 +62,7 @@ func (b benchMoisture) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ se
 	if result.Moisture != nil {
 		return result.Moisture
 	}
-	// The desk refuses tests that give no figure when they are written down. A
-	// chart gone missing since then leaves zero, which no settlement takes.
+	// The desk refuses tests that give no figure when they are recorded. A chart gone missing since
+	// then leaves zero, which no settlement takes.
 	return s.Skip("moisture", "Moisture", quantity.Percent, recorded, err.Error(), "")
 }

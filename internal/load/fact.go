@@ -49,9 +49,9 @@ type Accepted struct {
 	Carried *Stamp `json:"carried,omitempty"`
 }
 
-// Answered is the answer to a question that a guard of the house asked. About are
-// the figures compared: the answer holds while they are the same. Asked is the
-// sentence in English, as it was shown.
+// Answered is the answer to a question that a guard of the elevator asked. About are the figures
+// compared: the answer holds while they are the same. Asked is the sentence in English, as it was
+// shown.
 type Answered struct {
 	Guard   string `json:"guard"`
 	About   string `json:"about"`

@@ -57,7 +57,7 @@ type Load struct {
 	Sample    Sample
 	Sampled   Stamp // of the last result
 	Accepted  []AcceptedLimit
-	Answers   []Answer // to questions of the house's guards, in order
+	Answers   []Answer // to questions of the elevator's guards, in order
 	Settled   *Settled
 	Number    int64
 	Weigher   string
@@ -118,7 +118,7 @@ type Stamped struct {
 	Stamp
 }
 
-// Apply adds one fact, or says in a sentence why it cannot follow.
+// Apply adds one fact, or says why it cannot follow.
 func (l *Load) Apply(f Stamped) error {
 	if err := l.Allow(f.Fact); err != nil {
 		return err

@@ -47,7 +47,7 @@ type Flag struct {
 	Test int
 	// What is wrong, Why it matters and what to Do, each a sentence.
 	What, Why, Do message.Text
-	// Blocking flags stop the ticket; the house says which do.
+	// Blocking flags stop the ticket; the elevator says which do.
 	Blocking bool
 	// Final flags always block and no one may override them.
 	Final bool

@@ -29,8 +29,8 @@ func (r *Result) has(code Code) bool {
 	return slices.ContainsFunc(r.Flags, func(f Flag) bool { return f.Code == code })
 }
 
-// raise flags the sample as a whole. It stops the ticket when the house says so,
-// for the crop or for all of them.
+// raise flags the sample as a whole. It stops the ticket when the elevator says so, for the crop or
+// for all of them.
 func (r *Result) raise(h Procedure, code Code, what, why, do message.Text) {
 	stops := slices.Contains(h.Policy.Blocks, code) || slices.Contains(h.Trust.Blocks, code)
 	r.Flags = append(r.Flags, Flag{Code: code, What: what, Why: why, Do: do, Blocking: stops})

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Reading is one test of a sample, as written down at the bench. A figure that
-// nobody recorded is the zero Amount.
+// Reading is one test of a sample, as recorded at the bench. A figure that nobody recorded is the
+// zero Amount.
 type Reading struct {
 	// Seq numbers the tests of one sample from 1.
 	Seq    int           `json:"seq,string"`

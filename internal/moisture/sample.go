@@ -49,7 +49,7 @@ func (s Sample) DueOn(day quantity.Date) bool {
 	return s.Retained() && s.Held == "" && !day.Before(s.DiscardFrom())
 }
 
-// Check lists everything wrong with the sample as written down.
+// Check lists everything wrong with the sample as recorded.
 func (s Sample) Check() []error {
 	var faults fault.List
 	faults.Unless(s.Number != "", "the sample has no number; take the next one from the roll")

@@ -94,8 +94,8 @@ func (j *judge) raise(code Code, what, why, do message.Text) {
 		Blocking: code == WrongMass || slices.Contains(j.trust.Blocks, code), Final: code == WrongMass})
 }
 
-// ofInstrument reports whether a doubt is about the meter or its chart, and so
-// about every test made with them.
+// ofInstrument reports whether a warning is about the meter or its chart, and so about every test
+// made with them.
 func ofInstrument(code Code) bool {
 	return code == MeterFailed || code == MeterOverdue || code == NeverChecked || code == InventedChart
 }
@@ -162,8 +162,7 @@ func (j *judge) standing(s meter.Status) {
 	j.raise(code, message.Words(what), message.Words("A meter may drift without anyone seeing it."), message.Words("Check it with an oven-dried reference before relying on it."))
 }
 
-// kind flags figures that are from no meter of the house, and charts that
-// nobody's meter made.
+// kind flags figures that are from no meter of the elevator, and charts that nobody's meter made.
 func (j *judge) kind() {
 	if j.reading.Method == meter.Typed {
 		j.raise(ByHand, message.New("The moisture was typed by hand: %v.", j.reading.Reason), message.Words("Nothing here can be worked through again."), message.Words("Keep the paper it is from with the ticket."))

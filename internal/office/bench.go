@@ -113,11 +113,11 @@ func BenchSetup(ctx context.Context, d Desk) (Bench, error) {
 	return all[0], nil
 }
 
-// BenchID names the one bench of a house.
+// BenchID names the one bench of an elevator.
 const BenchID = "bench"
 
-// RetentionRule is the rule samples are kept by: the one of the set-up, or the
-// house's own days where it keeps them longer.
+// RetentionRule is the rule samples are kept by: the one of the set-up, or the elevator's own days
+// where it keeps them longer.
 func RetentionRule(ctx context.Context, d Desk) (moisture.Retention, error) {
 	b, err := BenchSetup(ctx, d)
 	if err != nil {

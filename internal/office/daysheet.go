@@ -38,7 +38,7 @@ type DayClosed struct {
 // Kind names the fact in the journal.
 func (DayClosed) Kind() string { return "day.closed" }
 
-// ClosingOf tells who closed a day and when; found is false while it is open.
+// ClosingOf returns who closed a day and when; found is false while it is open.
 func ClosingOf(ctx context.Context, d Desk, day quantity.Date) (fact journal.Fact, closed DayClosed, found bool, err error) {
 	facts, err := d.Reader().FactsOf(ctx, "day "+day.String())
 	if err != nil || len(facts) == 0 {

@@ -13,9 +13,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// DryEnough says whether a load as tested is dry enough, for what, and what its
-// grower can do. Found is false where the house calls no moisture of the
-// commodity dry.
+// DryEnough says whether a load as tested is dry enough, for what, and what its grower can do.
+// Found is false where the elevator calls no moisture of the commodity dry.
 func DryEnough(ctx context.Context, d Desk, l *load.Load) (advice dryness.Advice, found bool, err error) {
 	band, err := Band(ctx, d, l)
 	if err != nil {

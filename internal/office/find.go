@@ -46,9 +46,9 @@ type SearchLine struct {
 	say    func(english string) string
 }
 
-// ReadSearch understands a line word by word, on a day and in the language of the
-// house; words in English are understood as well. Words that mean nothing special
-// are looked for in names, numbers and commodities.
+// ReadSearch understands a line word by word, on a day and in the language of the elevator; words
+// in English are understood as well. Words that mean nothing special are looked for in names,
+// numbers and commodities.
 func ReadSearch(text string, today quantity.Date, say func(english string) string) SearchLine {
 	l := SearchLine{today: today, say: say}
 	if p, err := barcode.ParsePayload(strings.TrimSpace(text)); err == nil {
@@ -81,8 +81,8 @@ func (l *SearchLine) readWord(words []string) int {
 	return 1
 }
 
-// isWord reports whether a typed word is one of ours, in the language of the house
-// or in English.
+// isWord reports whether a typed word is one of ours, in the language of the elevator or in
+// English.
 func (l *SearchLine) isWord(typed, english string) bool {
 	return textsearch.Equal(typed, english) || textsearch.Equal(typed, l.say(english))
 }

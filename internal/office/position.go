@@ -12,8 +12,8 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// PositionOn is the grain in the house in the evening of a day, by commodity and
-// bin; what is empty is left out.
+// PositionOn is the grain in the elevator in the evening of a day, by commodity and bin; what is
+// empty is left out.
 func PositionOn(ctx context.Context, d Desk, day quantity.Date) (daysheet.Position, error) {
 	return positionBefore(ReadNow(ctx, d), day.AddDays(1))
 }

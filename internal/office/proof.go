@@ -70,9 +70,8 @@ func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (expl
 	return f, err
 }
 
-// whatIfs settles the load afresh with one thing different each time, by the
-// ticket's engine so that nothing else differs. Grain
-// that left was only weighed; there is nothing to change.
+// whatIfs settles the load again with one thing different each time, by the ticket's engine so that
+// nothing else differs. Grain that left was only weighed; there is nothing to change.
 func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o ProofOptions) ([]explanation.WhatIf, error) {
 	if s.Edition == nil {
 		return nil, nil

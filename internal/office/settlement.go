@@ -136,7 +136,7 @@ func workingHash(s *settle.Settlement) string {
 // byLegalWeight rounds bushels that are counted and not settled (practice).
 var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
 
-// weighOnly writes down the weights of a load that leaves.
+// weighOnly records the weights of a load that leaves.
 func weighOnly(l *load.Load, by settle.Engine, tables *grain.Tables) (*settle.Settlement, error) {
 	w, err := by.WeighOnly(l.SettleFacts().Drafts, countedIn(l, tables))
 	if err != nil {

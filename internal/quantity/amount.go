@@ -21,9 +21,8 @@ type Amount struct {
 // New makes an amount of d units.
 func New(d decimal.Decimal, unit Unit) Amount { return Amount{num: d, unit: unit} }
 
-// Of makes an amount from a decimal written in the program's own text, such as
-// Of("15.5", Percent). It panics when the text is not a decimal: people's text
-// goes through [Parse].
+// Of makes an amount from a decimal written in the program's own text, such as Of("15.5", Percent).
+// It panics when the text is not a decimal: user text goes through [Parse].
 func Of(text string, unit Unit) Amount {
 	d, err := decimal.NewFromString(text)
 	if err != nil {

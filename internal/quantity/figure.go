@@ -110,7 +110,7 @@ func bounded(text string) (decimal.Decimal, error) {
 	return decimal.NewFromString(text)
 }
 
-// quoted is people's text for a message, cut short when it is long.
+// quoted is user text for a message, cut short when it is long.
 func quoted(text string) string {
 	text = strings.TrimSpace(text)
 	if len(text) > maxText {

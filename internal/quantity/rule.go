@@ -36,8 +36,8 @@ var deciders = []struct {
 	{Up, func(int, bool) bool { return true }},
 }
 
-// goesUp decides for a figure between two steps. An unknown rule, which no file
-// can bring, is a mistake in the program.
+// goesUp decides for a figure between two steps. An unknown rule, which no file can bring, is a
+// programming error.
 func (r Rule) goesUp(half int, odd bool) bool {
 	for i := range deciders {
 		if deciders[i].rule == r {

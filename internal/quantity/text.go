@@ -11,8 +11,8 @@ import (
 // shownPlaces is the number of decimals a non-terminating fraction is shown with.
 const shownPlaces = 6
 
-// Figure is the number alone, with thousands parted by commas: "52,300". A
-// fraction without end is cut at six decimals and marked with "…".
+// Figure is the number alone, with thousands separated by commas: "52,300". A fraction without end
+// is cut at six decimals and marked with "…".
 func (a Amount) Figure() string {
 	if a.isWhole() {
 		return group(a.num.String())

@@ -38,8 +38,8 @@ func ReadRates(folder string) (*rates.Set, error) {
 	return WithExamples(own)
 }
 
-// WithExamples holds the elevator's own editions against each other and puts
-// the examples inside the program beside them, where it has none of its own.
+// WithExamples compares the elevator's own editions with each other and puts the examples inside
+// the program beside them, where it has none of its own.
 func WithExamples(own []*rates.Edition) (*rates.Set, error) {
 	examples, err := schedules.Editions()
 	if err != nil {

@@ -69,7 +69,7 @@ type DockageRule struct {
 	Row      string
 }
 
-// Shares says how a settlement is parted among owners.
+// Shares says how a settlement is split among owners.
 type Shares struct {
 	// Remainder says who gets the remainder when every share has been rounded down: "first", "last"
 	// or "largest".

@@ -11,7 +11,7 @@ func (e *Edition) clash(key string, what, remedy message.Text) tomlfile.Problem 
 	return tomlfile.Locate(e.File, e.Text).Problem("edition."+key, what, remedy)
 }
 
-// check holds the editions of a set against each other.
+// check compares the editions of a set with each other.
 func (s *Set) check() tomlfile.Problems {
 	var problems tomlfile.Problems
 	for _, e := range s.editions {

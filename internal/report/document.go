@@ -18,8 +18,8 @@ type Document struct {
 	Blocks []Block
 	// Footer is printed at the foot of every page.
 	Footer string
-	// Language is the language of the house, in which the paper is set; none is
-	// English, in which it is composed.
+	// Language is the language of the elevator, in which the paper is set; none is English, in
+	// which it is composed.
 	Language string
 	// Made is the date of the paper, from the facts it is about, never the
 	// clock.

@@ -195,8 +195,8 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 	return day, err
 }
 
-// HasRecord reports whether a record of the master data, or a day's closing, is
-// written down under an id.
+// HasRecord reports whether a record of the master data, or a day's closing, is recorded under an
+// id.
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
 // onYardWith is the load on the yard that is to take a ticket's place, as the

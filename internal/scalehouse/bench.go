@@ -84,8 +84,8 @@ func chartTexts(tests moisture.Tests, shelf *chart.Set) ([]load.ChartText, error
 	return out, nil
 }
 
-// RecordTest writes down a sample whose moisture was worked at the bench. A
-// sample without a number takes the next of the book.
+// RecordTest records a sample whose moisture was worked at the bench. A sample without a number
+// takes the next of the book.
 func RecordTest(ctx context.Context, d *Desk, id string, s load.Sample, t Testing) error {
 	return d.do(ctx, func(w *Batch) error {
 		for _, c := range t.Record.Charts {

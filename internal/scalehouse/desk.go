@@ -59,7 +59,7 @@ type Options struct {
 func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
 	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: guard.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, tables: map[string]*grain.Tables{}}
 	if d.laws == nil {
-		d.laws, _ = law.NewSet(law.Shipped()...) // held against each other by a test
+		d.laws, _ = law.NewSet(law.Shipped()...) // compared with each other by a test
 	}
 	if d.clock == nil {
 		d.clock = time.Now

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Laws are the published rules in use, by the rule set of the house.
+// Laws are the published rules in use, by the rule set of the elevator.
 func (d *Desk) Laws() *law.Set { return d.laws.For(cmp.Or(d.profile.Rules, "us")) }
 
 // UseLaws puts other published rules in use for loads without a ticket.

@@ -39,8 +39,7 @@ func isOfMeter(flag string) bool {
 	return slices.Contains(ofMeter, moisture.Code(code))
 }
 
-// flagged writes a doubt down with a sample, and that it stops the ticket if it
-// does.
+// flagged records a warning with a sample, and that it stops the ticket if it does.
 func flagged(s load.Sample, f moisture.Flag) load.Sample {
 	s.Flags = append(s.Flags, string(f.Code)+": "+f.Sentence())
 	if f.Stops() {
@@ -49,8 +48,8 @@ func flagged(s load.Sample, f moisture.Flag) load.Sample {
 	return s
 }
 
-// meterFlags are the flags of one of the house's meters today; another's meter
-// has none. They are asked for once in a work, which may be thousands of loads.
+// meterFlags are the flags of one of the elevator's meters today; another's meter has none. They
+// are asked for once in a work, which may be thousands of loads.
 func (w *Batch) meterFlags(id string) ([]moisture.Flag, error) {
 	key := id + "\n" + w.desk.Today().String()
 	if flags, known := w.doubted[key]; known {

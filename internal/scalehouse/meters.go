@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// SetMeter writes a moisture meter down.
+// SetMeter records a moisture meter.
 func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
 	if wrong := office.SentencesOf(m.Check()); len(wrong) > 0 {
 		return office.Sentences(wrong)

@@ -45,8 +45,7 @@ func (d *Desk) People() []elevator.Person {
 	return out
 }
 
-// MayManage says in a sentence that an act is a manager's, unless one is
-// signed in.
+// MayManage says that an act is a manager's, unless one is signed in.
 func (d *Desk) MayManage(act string) error {
 	if d.who.Role == elevator.Manager {
 		return nil
@@ -57,8 +56,7 @@ func (d *Desk) MayManage(act string) error {
 	return message.Refused.Errorf("%s is for a manager; %s is signed in as %s. Ask a manager to sign in", act, d.who.Name, d.who.Role)
 }
 
-// mayWeigh says in a sentence that an act needs someone who weighs, unless one
-// is signed in.
+// mayWeigh says that an act needs someone who weighs, unless one is signed in.
 func (d *Desk) mayWeigh(act string) error {
 	switch d.who.Role {
 	case elevator.Clerk, elevator.Manager:
@@ -72,7 +70,7 @@ func (d *Desk) mayWeigh(act string) error {
 // maySample asks only that somebody is signed in.
 func (d *Desk) maySample() error { return d.somebody("write down a sample") }
 
-// somebody says in a sentence that nobody is signed in, unless someone is.
+// somebody says that nobody is signed in, unless someone is.
 func (d *Desk) somebody(act string) error {
 	if d.who.Name == "" {
 		return message.NotSignedIn.Errorf("nobody is signed in. Sign in with your full name before you %s", act)

@@ -108,7 +108,7 @@ func (l *Line) listen(ctx context.Context, done chan struct{}) {
 	}
 }
 
-// connection is the life of one connection. It tells whether any reading came.
+// connection is the life of one connection. It reports whether any reading came.
 func (l *Line) connection(ctx context.Context) (heard bool, err error) {
 	conn, err := l.dialer.Dial(ctx)
 	if err != nil {

@@ -20,7 +20,7 @@ import (
 type Profile struct {
 	Name    string   `toml:"name"`
 	Note    string   `toml:"note"`
-	Start   string   `toml:"start"` // may be empty: frames are then parted by End alone
+	Start   string   `toml:"start"` // may be empty: frames are then separated by End alone
 	End     string   `toml:"end"`
 	Length  int      `toml:"length"`
 	Pattern string   `toml:"pattern"`

@@ -24,7 +24,7 @@ func made(t *facts) time.Time {
 type dates struct {
 	// zone is the elevator's own; nil leaves times as the facts have them.
 	zone *time.Location
-	// local writes days in the order of the house's language: "m/d/y".
+	// local writes days in the order of the elevator's language: "m/d/y".
 	local bool
 	order string
 	// day is the day of the load.

@@ -29,7 +29,7 @@ func partySection(t *facts) Section {
 	return p.Section
 }
 
-// sharesWords tells who owns how much of the load.
+// sharesWords returns who owns how much of the load.
 func sharesWords(t *facts) string {
 	owners := t.l.Details.Shares
 	if len(owners) < 2 {

@@ -26,8 +26,8 @@ type Ticket struct {
 	Edition *rates.Edition
 	// Copy is 0 for the original, n for reprint n, Draft for a preview.
 	Copy int64
-	// For is whom this copy is for, by the house's list: "driver". Empty where the
-	// house has none.
+	// For is whom this copy is for, by the elevator's list: "driver". Empty where the elevator has
+	// none.
 	For string
 	// Code is the short hash a verification finds the ticket by; empty on a
 	// preview.
@@ -43,8 +43,7 @@ type Ticket struct {
 	// Zone is the elevator's own time; nil prints the times of the facts as
 	// they are written, in UTC.
 	Zone *time.Location
-	// Words are the printed words; the zero Words are those of the house's own
-	// language.
+	// Words are the printed words; the zero Words are those of the elevator's own language.
 	Words Words
 
 	// weightsOnly is the sheet of grain that leaves, of which only the weights are
@@ -52,8 +51,8 @@ type Ticket struct {
 	weightsOnly *settle.Settlement
 }
 
-// fillIn makes a ticket whole enough to compose: no load is an empty one, no
-// words are those of the house's language, no edition is the settlement's.
+// fillIn makes a ticket whole enough to compose: no load is an empty one, no words are those of the
+// elevator's language, no edition is the settlement's.
 func (t *Ticket) fillIn() {
 	if t.Load == nil {
 		t.Load = &load.Load{}
@@ -72,7 +71,7 @@ func (t *Ticket) fillIn() {
 	}
 }
 
-// EachCopy is the ticket once for each copy that the house prints.
+// EachCopy is the ticket once for each copy that the elevator prints.
 func (t Ticket) EachCopy() []Ticket {
 	if len(t.House.CopiesFor) == 0 {
 		return []Ticket{t}

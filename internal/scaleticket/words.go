@@ -93,8 +93,8 @@ var spoken = sync.OnceValue(func() map[string]Words {
 	return out
 })
 
-// WordsIn are the words in the language of a house: "en", "fr". They are English
-// where it has chosen none.
+// WordsIn are the words in the language of an elevator: "en", "fr". They are English where it has
+// chosen none.
 func WordsIn(language string) Words {
 	if w, there := spoken()[language]; there {
 		return w

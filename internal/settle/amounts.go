@@ -43,7 +43,7 @@ func perUnit(rate quantity.Unit) quantity.Unit {
 	return quantity.Bushel
 }
 
-// inUnits writes a weight down in bushels, hundredweight or tonnes.
+// inUnits records a weight in bushels, hundredweight or tonnes.
 func (d *calculation) inUnits(id, label string, weight *worksheet.Step, unit quantity.Unit) *worksheet.Step {
 	if unit == quantity.Bushel {
 		return d.sheet.Work(id, label, worksheet.Over(weight, d.bushel()), d.places().Quantity, "")
@@ -79,7 +79,7 @@ func (d *calculation) bushel() *worksheet.Step {
 	return d.sheet.Rate("bushel", "Bushel weight", d.edition.Units.Bushel, d.edition.Units.BushelSource)
 }
 
-// workQuantities writes down what is paid for.
+// workQuantities records what is paid for.
 func workQuantities(d *calculation) {
 	d.sheet.Section("Quantity")
 	d.out.Settled = d.sheet.Work(LineSettled, "Weight settled", worksheet.Same(d.left), quantity.Unrounded, "")

@@ -134,8 +134,8 @@ func (c *checker) mustTest() {
 	}
 }
 
-// moistureBases holds the moisture that the edition means a percent at against the
-// one that results are stated at. An edition that names none takes any.
+// moistureBases compares the moisture that the edition means a percent at with the one that results
+// are stated at. An edition that names none takes any.
 func (c *checker) moistureBases() {
 	for _, d := range c.edition.Discounts {
 		f, ok := c.edition.Commodity.Factor(d.Factor.ID)

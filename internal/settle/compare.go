@@ -110,7 +110,7 @@ func (c *Comparison) comparable(l Line) bool {
 	return unit == l.After.Value().Unit() && !(unit.IsMoney() && c.currencies())
 }
 
-// currencies reports whether the two sides pay in unlike money.
+// currencies reports whether the two sides pay in different money.
 func (c *Comparison) currencies() bool {
 	a, b := c.Before.Edition, c.After.Edition
 	return a != nil && b != nil && a.Units.Currency != b.Units.Currency

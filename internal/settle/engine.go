@@ -50,13 +50,13 @@ type engine struct {
 	// owed adds up one owner, counted from zero.
 	owed      func(d *calculation, owner int, line *ShareLine)
 	weighOnly func([]Draft, Outbound) Weighed
-	// figure tells which steps, by id, are written down with the load.
+	// figure tells which steps, by id, are recorded with the load.
 	figure func(id string) bool
 	// adjusted and quality read from the lines written down what discounts and
 	// premiums come to, in money and in weight.
 	adjusted func(*lineReader, Part) (discounts, premiums quantity.Amount)
 	quality  func(*lineReader, *Summary) quantity.Amount
-	// digest is the text whose hash is written down with the load.
+	// digest is the text whose hash is recorded with the load.
 	digest func(*worksheet.Sheet) string
 }
 
@@ -138,9 +138,8 @@ func (n Engine) Settle(f Facts, e *rates.Edition) (*Settlement, error) {
 	return n.settle(engines[n.Number()], f, e)
 }
 
-// WeighOnly writes the weights of a load down, and its bushels by legal weight
-// where they are asked for. The error, when there is one, is a [Problems], or
-// says that the engine is not known.
+// WeighOnly records the weights of a load, and its bushels by legal weight where they are asked
+// for. The error, when there is one, is a [Problems], or says that the engine is not known.
 func (n Engine) WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
 	if err := n.Known(); err != nil {
 		return nil, err
@@ -148,8 +147,8 @@ func (n Engine) WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
 	return engines[n.Number()].weigh(drafts, out)
 }
 
-// Figures are the lines that are written down with a settled load, by the ids
-// of their steps: those that totals and lists read, and those of its owners.
+// Figures are the lines that are recorded with a settled load, by the ids of their steps: those
+// that totals and lists read, and those of its owners.
 func (s *Settlement) Figures() map[string]quantity.Amount {
 	out := map[string]quantity.Amount{}
 	is := engines[s.Engine.Number()].figure
@@ -161,6 +160,6 @@ func (s *Settlement) Figures() map[string]quantity.Amount {
 	return out
 }
 
-// Digest is the text whose hash is written down with a settled load: every
-// figure of the working, without words.
+// Digest is the text whose hash is recorded with a settled load: every figure of the working,
+// without words.
 func (s *Settlement) Digest() string { return engines[s.Engine.Number()].digest(s.Sheet) }

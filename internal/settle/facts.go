@@ -44,7 +44,7 @@ type Reading struct {
 	Source  string
 }
 
-// Work writes the reading down, rounded once to the edition's place.
+// Work records the reading, rounded once to the edition's place.
 func (r Reading) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ Engine) *worksheet.Step {
 	return s.Given(LineMoisture, "Moisture", r.Percent, recorded, r.Source)
 }

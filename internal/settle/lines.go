@@ -97,8 +97,8 @@ func (s *Settlement) Lines() []*worksheet.Step {
 	return out
 }
 
-// isFigure tells which steps the first engine writes down with a load: its lines
-// and those of its owners.
+// isFigure tells which steps the first engine records with a load: its lines and those of its
+// owners.
 func isFigure(id string) bool { return isLine(id) || strings.HasPrefix(id, shareLines+".") }
 
 // isFigureOrTotal is the same with the totals, which later engines have.

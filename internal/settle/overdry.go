@@ -38,8 +38,7 @@ type OverDryTerms struct {
 // formulaOverDry is the source of the equal weight.
 const formulaOverDry = "W x (100 - Mi) / (100 - Mf)"
 
-// Work writes down what is given away. The moisture is below the base, and the
-// base below 100 %.
+// Work records what is given away. The moisture is below the base, and the base below 100 %.
 func (t OverDryTerms) Work() *OverDry {
 	o := &OverDry{Sheet: &worksheet.Sheet{}}
 	s := o.Sheet

@@ -173,7 +173,7 @@ func (d *calculation) on(b rule.Basis) *worksheet.Step {
 	return d.left
 }
 
-// Rate writes a cell of the edition down.
+// Rate records a cell of the edition.
 func (d *calculation) Rate(id, label string, c rule.Cell) *worksheet.Step {
 	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
 }

@@ -110,8 +110,8 @@ func (r Recorded) Summary() (Summary, error) {
 	return s, l.err()
 }
 
-// Moves is the weight that a ticket brings into the house, as the position
-// counts it: what it was settled for, or below zero the net it carried away.
+// Moves is the weight that a ticket brings into the elevator, as the position counts it: what it
+// was settled for, or below zero the net it carried away.
 func (r Recorded) Moves() (quantity.Amount, error) {
 	l := &lineReader{lines: r.Lines}
 	if r.Weighed {
@@ -151,7 +151,7 @@ func (s *Summary) read(l *lineReader, by *engine) {
 	}
 }
 
-// part reads the lines that are parted among owners.
+// part reads the lines that are split among owners.
 func (l *lineReader) part(by *engine) Part {
 	p := Part{Net: l.net(), Settled: l.weight(LineSettled, quantity.Plain), Quantity: l.quantity(), Bushels: l.optional(LineBushels)}
 	p.Drying, p.Charges = l.in(LineDrying, quantity.Dollar), l.in(LineCharges, quantity.Dollar)
@@ -269,9 +269,8 @@ func (l *lineReader) owners() int {
 
 var half = quantity.Of("0.5", quantity.Plain)
 
-// solvedAdjusted are the discounts and premiums in money of the first engine. It
-// writes down the size of each and, in the charges, their difference; sum and
-// difference give both.
+// solvedAdjusted are the discounts and premiums in money of the first engine. It records the size
+// of each and, in the charges, their difference; sum and difference give both.
 func solvedAdjusted(l *lineReader, p Part) (discounts, premiums quantity.Amount) {
 	sum := quantity.Zero(quantity.Dollar)
 	for id, a := range l.lines {

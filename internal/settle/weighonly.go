@@ -30,7 +30,7 @@ type Outbound struct {
 	Bushels      quantity.Rounding
 }
 
-// weigh writes the weights down with the parts of an engine.
+// weigh records the weights with the parts of an engine.
 func (by *engine) weigh(drafts []Draft, out Outbound) (*Weighed, error) {
 	c := checker{facts: Facts{Drafts: drafts}}
 	c.drafts()

@@ -7,8 +7,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// workWeights writes down gross, tare and net, in the edition's unit where the
-// scale weighs in another.
+// workWeights records gross, tare and net, in the edition's unit where the scale weighs in another.
 func workWeights(d *calculation) {
 	w := weigh(d.sheet, d.facts.Drafts)
 	d.out.Gross, d.out.Tare = w.Gross, w.Tare

@@ -18,8 +18,7 @@ func (t *Table) Figure(key string, units ...quantity.Unit) (a quantity.Amount, o
 	return t.amount(key, true, units)
 }
 
-// OptionalAmount is a figure that may be left out; found tells whether it is
-// there.
+// OptionalAmount is a figure that may be left out; found reports whether it is there.
 func (t *Table) OptionalAmount(key string, units ...quantity.Unit) (a quantity.Amount, found bool) {
 	return t.amount(key, false, units)
 }

@@ -10,7 +10,7 @@ import (
 
 // locator notes the line of each key path of a file, because a figure on a ticket is quoted with
 // its line. Elements of an array of tables are numbered from 0: "discount.0.factor". The decoder
-// gives values without their places, so the text is parsed once more for them.
+// gives values without their places, so the text is parsed again for them.
 type locator struct {
 	at      map[string]int // key path -> line, from 1
 	seen    map[string]int // array path -> elements so far

@@ -62,7 +62,7 @@ type Weighed struct {
 // Off returns the error: the weight shown less the known one.
 func (w Weighed) Off() quantity.Amount { return w.Shown.Sub(w.Known) }
 
-// Compared is one truck on two scales of the house.
+// Compared is one truck on two scales of the elevator.
 type Compared struct {
 	Made
 	Other      string          `json:"other"` // the other scale

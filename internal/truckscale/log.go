@@ -11,7 +11,7 @@ import (
 // Log is a scale and the entries of its log, oldest first.
 type Log struct {
 	Scale   elevator.Scale
-	Rules   string // rule set of the house
+	Rules   string // rule set of the elevator
 	Entries []Fact
 }
 

@@ -42,7 +42,7 @@ func (s *Step) Section() string { return s.section }
 // Label is the step's name for people.
 func (s *Step) Label() string { return s.label }
 
-// Kind tells how the step came to its figure.
+// Kind returns how the step came to its figure.
 func (s *Step) Kind() Kind { return s.kind }
 
 // Exact is the figure before rounding.

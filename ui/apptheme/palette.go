@@ -25,7 +25,7 @@ const (
 
 	ColorPanel  fyne.ThemeColorName = "kit.panel"  // a raised part of the window
 	ColorRule   fyne.ThemeColorName = "kit.rule"   // a ruled line
-	ColorFocus  fyne.ThemeColorName = "kit.focus"  // the outline of what has the keyboard
+	ColorFocus  fyne.ThemeColorName = "kit.focus"  // the outline of what has the focus
 	ColorChosen fyne.ThemeColorName = "kit.chosen" // the ground of a chosen row
 
 	ColorPaper            fyne.ThemeColorName = "kit.paper"

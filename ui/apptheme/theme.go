@@ -38,8 +38,8 @@ type Theme struct {
 
 var _ fyne.Theme = Theme{}
 
-// NewTheme gives the look for one choice of light or dark and text size. A
-// scale that is not one of TextScales falls back to TextOrdinary.
+// NewTheme returns the look for one choice of light or dark and text size. A scale that is not one
+// of TextScales falls back to TextOrdinary.
 func NewTheme(dark bool, scale TextScale) Theme {
 	for _, known := range TextScales() {
 		if scale == known {
@@ -49,7 +49,7 @@ func NewTheme(dark bool, scale TextScale) Theme {
 	return Theme{Dark: dark, Scale: TextOrdinary}
 }
 
-// Color gives the colour of a name. The variant is not looked at.
+// Color returns the colour of a name. The variant is not looked at.
 func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
 	colors, fallback := LightPalette, theme.VariantLight
 	if t.Dark {

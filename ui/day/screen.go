@@ -171,7 +171,7 @@ func (s *Screen) hideBehind() {
 	shell.SetVisible(s.reader, s.current == len(s.parts)-1)
 }
 
-// Show puts the keyboard on the day.
+// Show moves the focus to the day.
 func (s *Screen) Show() { s.ring.Focus("day") }
 
 // Hint says what carries the work.
@@ -188,7 +188,7 @@ func (s *Screen) Refresh() {
 	s.show()
 }
 
-// show brings everything up to date.
+// show updates everything.
 func (s *Screen) show() {
 	f := s.day.DayField()
 	s.entry.SetOptions(f.Options)

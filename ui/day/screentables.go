@@ -11,8 +11,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// sheetTables shows tables of a paper one over the other. A house that weighs in
-// two units has two of a kind; there is room for that many.
+// sheetTables shows tables of a paper one over the other. An elevator that weighs in two units has
+// two of a kind; there is room for that many.
 type sheetTables struct {
 	tables [2]*widgets.Table
 }

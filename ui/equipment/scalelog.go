@@ -14,7 +14,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// ScaleLogs are the logs of the scales of the house.
+// ScaleLogs are the logs of the scales of the elevator.
 type ScaleLogs struct {
 	session  *session.Session
 	statuses map[string]truckscale.Status

@@ -117,7 +117,7 @@ func (s *Screen) showScales() {
 	s.said.Say(said.State, said.Text)
 }
 
-// Show puts the keyboard on the scales.
+// Show moves the focus to the scales.
 func (s *Screen) Show() { s.ring.Focus("scales") }
 
 // Refresh shows everything as it now is.

@@ -132,8 +132,7 @@ func (s *HandbookScreen) escape() bool {
 	return true
 }
 
-// Show opens the first chapter the first time and puts the keyboard in the
-// line.
+// Show opens the first chapter the first time and moves the focus to the line.
 func (s *HandbookScreen) Show() {
 	if s.Chapter == "" {
 		s.open(s.hits[0])

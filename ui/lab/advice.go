@@ -24,9 +24,9 @@ type advice struct {
 	policy moisture.Policy
 }
 
-// remarks are, in this order: what is wrong, what stops the ticket, what is still to
-// be tested, whether the grain is dry enough, other doubts, what it would grade,
-// what to do, what a tenth of a point is worth.
+// remarks are, in this order: what is wrong, what stops the ticket, what is still to be tested,
+// whether the grain is dry enough, other warnings, what it would grade, what to do, what a tenth of
+// a point is worth.
 func (a advice) remarks() []model.Remark {
 	if len(a.tests.Readings) == 0 {
 		return a.beforeTests()
@@ -128,8 +128,7 @@ func (a advice) doubts(flags []moisture.Flag) (first, others []model.Remark) {
 	return append(first, asking...), others
 }
 
-// doubt is one doubt about one or more tests; without any, about the sample as a
-// whole.
+// doubt is one warning about one or more tests; without any, about the sample as a whole.
 type doubt struct {
 	moisture.Flag
 	tests []string
@@ -150,7 +149,7 @@ func gather(flags []moisture.Flag) []doubt {
 	return out
 }
 
-// doubt is one doubt in words.
+// doubt is one warning in words.
 func (a advice) doubt(d doubt) model.Remark {
 	word := doubtWord(d.Code)
 	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {

@@ -96,8 +96,8 @@ func (b *Bench) Take(id string) {
 	b.session.Window.Redraw()
 }
 
-// TakeFromYard makes the sample of a yard form's load current. Once its test is
-// written down, the yard comes back.
+// TakeFromYard makes the sample of a yard form's load current. Once its test is recorded, the yard
+// comes back.
 func (b *Bench) TakeFromYard(form *yard.LoadForm) {
 	if err := form.Commit(); err != nil {
 		b.session.Fail(err)
@@ -182,9 +182,8 @@ func (b *Bench) Restore(id string) bool {
 	return true
 }
 
-// Enter is Enter in a field. In the last figure of a test it makes the test; in a
-// figure that cannot be used the keyboard stays. It returns the field to go to,
-// empty for the one that follows.
+// Enter is Enter in a field. In the last figure of a test it makes the test; in a figure that
+// cannot be used the focus stays. It returns the field to go to, empty for the one that follows.
 func (b *Bench) Enter(id string) (next string) {
 	s := b.current
 	if wrong := s.next.remarks[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {

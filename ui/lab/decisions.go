@@ -74,14 +74,14 @@ func (d decisions) exclude(seq int, rule moisture.ExclusionRule, reason string) 
 	d.bench.changedTests(session.Say("Test %d is left out.", seq))
 }
 
-// canLetThrough reports whether a doubt stops the ticket of the load that a manager
-// may let through.
+// canLetThrough reports whether a warning stops the ticket of the load that a manager may let
+// through.
 func (d decisions) canLetThrough() bool {
 	return d.sample().load != nil && len(d.sample().found.stopping()) > 0
 }
 
-// askManager asks a manager to let the load through in spite of a doubt, with a
-// reason, and writes the sample down with it.
+// askManager asks a manager to let the load through in spite of a warning, with a reason, and
+// records the sample with it.
 func (d decisions) askManager() {
 	flags := d.sample().found.stopping()
 	if len(flags) == 0 {
@@ -112,8 +112,8 @@ func (d decisions) askManager() {
 	})
 }
 
-// letThrough writes the sample down under the manager's own name. The tester stays
-// the one who is at the bench.
+// letThrough records the sample under the manager's own name. The tester stays the one who is at
+// the bench.
 func (d decisions) letThrough(f moisture.Flag, who, reason string) {
 	s := d.sample()
 	tester := d.session().Desk.Who().Name

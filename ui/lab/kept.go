@@ -45,7 +45,7 @@ func (k keptPart) text(id string) string {
 	return k.inBook(id)
 }
 
-// isTyped reports whether there is anything to write down.
+// isTyped reports whether there is anything to record.
 func (k keptPart) isTyped() bool {
 	for _, id := range keptFields {
 		if k.typed[id] != "" {

@@ -48,7 +48,7 @@ func (m *Meters) lastCrop() string {
 	return ""
 }
 
-// degrees is the unit of the house's thermometers.
+// degrees is the unit of the elevator's thermometers.
 func (m *Meters) degrees() quantity.Unit {
 	if usesCelsius(m.session.Desk.Profile()) {
 		return quantity.Celsius
@@ -108,7 +108,7 @@ func (s starter) isDue(meterID string) bool {
 	return !started
 }
 
-// ask asks for the start check of a meter, and goes on once it is written down.
+// ask asks for the start check of a meter, and goes on once it is recorded.
 func (s starter) ask(meterID string, then func()) {
 	unit := s.degrees.String()
 	figure := func(id, label, unit, value string) model.AskField {
@@ -171,8 +171,7 @@ func (s starter) read(meterID string, values map[string]string) (meter.StartChec
 	return c, wrong
 }
 
-// write writes the check down and says what it found; it reports whether it is
-// written.
+// write records the check and says what it found; it reports whether it is written.
 func (s starter) write(c meter.StartCheck) bool {
 	if err := scalehouse.StartMeter(context.Background(), s.session.Desk, c); err != nil {
 		s.session.Fail(err)

@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskMeter asks for a meter of the house: a new one, or else changes to the chosen
-// one. A meter with a new calibration is a new instrument: its checks begin again.
+// AskMeter asks for a meter of the elevator: a new one, or else changes to the chosen one. A meter
+// with a new calibration is a new instrument: its checks begin again.
 func (m *Meters) AskMeter(isNew bool) {
 	edited, there := m.current()
 	title := session.Say("Change meter %s", edited.ID)

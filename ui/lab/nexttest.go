@@ -24,7 +24,7 @@ type nextTest struct {
 	reading  moisture.Reading
 	readings map[string]string // how each text was understood, by field
 	remarks  session.Remarks
-	flags    []moisture.Flag // doubts that can be told before the test is made
+	flags    []moisture.Flag // warnings that can be told before the test is made
 }
 
 // readNext reads the texts of test seq of a crop. The other results are the load's:
@@ -146,7 +146,7 @@ func (n *nextTest) sayMeter() {
 	}
 }
 
-// beside is the field that a doubt about a test is shown at.
+// beside is the field that a warning about a test is shown at.
 var beside = map[moisture.Code]string{
 	moisture.WrongMass: "mass", moisture.Cold: "temperature", moisture.MeterToGrain: "temperature", moisture.FromDryer: "dryer",
 	moisture.RoomOutside: "room", moisture.MeterFailed: "meter", moisture.MeterOverdue: "meter", moisture.NeverChecked: "meter",

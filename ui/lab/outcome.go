@@ -30,8 +30,8 @@ type outcome struct {
 	ruler   moisture.Ruler
 }
 
-// workOut works the tests of a load out: moisture, doubts, verdict, worth. The
-// load of grain without a load has nothing but its grain, and no worth.
+// workOut works the tests of a load out: moisture, warnings, verdict, worth. The load of grain
+// without a load has nothing but its grain, and no worth.
 func workOut(f *session.Session, l *load.Load, tests replicates) outcome {
 	o := outcome{tests: tests, would: entry.CopyOf(l)}
 	ctx := context.Background()
@@ -64,8 +64,8 @@ func (o *outcome) judge(ctx context.Context, f *session.Session, isLoad bool) {
 	}
 }
 
-// isTested reports whether the tests give a moisture, isComplete whether they are
-// as many as the house asks for.
+// isTested reports whether the tests give a moisture, isComplete whether they are as many as the
+// elevator asks for.
 func (o outcome) isTested() bool   { return len(o.tests.Readings) > 0 && o.fault == nil }
 func (o outcome) isComplete() bool { return o.isTested() && o.testing.Result.More == 0 }
 
@@ -82,8 +82,7 @@ func (o outcome) status() (model.State, string) {
 	return model.OK, text
 }
 
-// stopping are the doubts that stop the ticket and that a manager may let
-// through.
+// stopping are the warnings that stop the ticket and that a manager may let through.
 func (o outcome) stopping() []moisture.Flag {
 	var out []moisture.Flag
 	for _, f := range o.testing.Result.Flags {

@@ -16,11 +16,11 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// policySheet asks how the house tests: how often a sample, how far tests may
-// differ, and when a meter must be checked.
+// policySheet asks how the elevator tests: how often a sample, how far tests may differ, and when a
+// meter must be checked.
 type policySheet struct{ session *session.Session }
 
-// AskPolicy asks for changes to how the house tests.
+// AskPolicy asks for changes to how the elevator tests.
 func (m *Meters) AskPolicy() { policySheet{m.session}.ask() }
 
 // everyCrop is the choice of a policy for all grain without its own.

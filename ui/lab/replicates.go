@@ -79,7 +79,7 @@ func (r replicates) counted(seq int) replicates {
 	return r
 }
 
-// overridden are the tests with a doubt that a manager let through.
+// overridden are the tests with a warning that a manager let through.
 func (r replicates) overridden(o moisture.Override) replicates {
 	r.Overrides = append(slices.Clone(r.Overrides), o)
 	return r

@@ -121,8 +121,7 @@ func (s *Samples) WhyNotDiscard() string {
 	return session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
 }
 
-// Discard asks for confirmation, and writes down that the chosen sample was thrown
-// out.
+// Discard asks for confirmation, and records that the chosen sample was thrown out.
 func (s *Samples) Discard() {
 	r, there := s.current()
 	if !there {

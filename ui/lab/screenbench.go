@@ -133,8 +133,7 @@ const resultShare = 45
 // benchChars is the least room for moisture, spread and tests, in figures.
 var benchChars = []int{4, 4, 2}
 
-// Show puts the keyboard where work begins: on the load, or on the first figure
-// of the next test.
+// Show moves the focus to where work begins: on the load, or on the first figure of the next test.
 func (s *BenchScreen) Show() {
 	s.Bench.Begin()
 	s.showFirst()
@@ -146,7 +145,7 @@ func (s *BenchScreen) show() {
 	s.Form.Show(true)
 }
 
-// showFirst does the same, with the keyboard on the field to begin with.
+// showFirst does the same, with the focus on the field to begin with.
 func (s *BenchScreen) showFirst() {
 	s.show()
 	s.Form.Focus(s.Bench.First())
@@ -198,7 +197,7 @@ func (s *BenchScreen) turnWorking() {
 	s.showResult()
 }
 
-// turned shows what is now in front, and puts the keyboard there.
+// turned shows what is now in front, and moves the focus there.
 func (s *BenchScreen) turned() {
 	s.content.Refresh()
 	s.nameToggle()

@@ -111,7 +111,7 @@ func (s *Screen) buildList() {
 	s.ring.Add(listStop, s.List)
 }
 
-// FocusDetail puts the keyboard on the detail.
+// FocusDetail moves the focus to the detail.
 func (s *Screen) FocusDetail() {
 	if s.spec.Detail != nil {
 		s.ring.Focus(s.spec.Detail.First())
@@ -128,7 +128,7 @@ func (s *Screen) clear() bool {
 	return true
 }
 
-// Show reads the list again and puts the keyboard where work begins.
+// Show reads the list again and moves the focus to where work begins.
 func (s *Screen) Show() {
 	if s.spec.Reload != nil {
 		s.spec.Reload()

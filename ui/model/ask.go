@@ -8,7 +8,7 @@ type Ask struct {
 	State       State
 	Fields      []AskField
 	Yes, No     string // what going on and staying are called; empty takes the ordinary words
-	Danger      bool   // cannot be undone: the keyboard starts on No
+	Danger      bool   // cannot be undone: the focus starts on No
 	Notice      bool
 
 	// Draft names what is asked, and Of what of: what is typed then outlives the

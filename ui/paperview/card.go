@@ -41,7 +41,7 @@ func (p *Card) SetLines(lines []model.CardLine) {
 	}
 }
 
-// put takes other lines and answers whether they are others.
+// put takes other lines and reports whether they are others.
 func (p *Card) put(lines []model.CardLine) bool {
 	lines = withDashes(lines)
 	if slices.Equal(p.lines, lines) {
@@ -156,7 +156,7 @@ type bareSheet struct {
 	objects []fyne.CanvasObject
 }
 
-// fit gives the blocks of a sheet, in a slice of their own.
+// fit returns the blocks of a sheet, in a slice of their own.
 func (b *bareSheet) fit(p paint.Painter, size fyne.Size) []fyne.CanvasObject {
 	if b.objects == nil || b.pen != p || b.size != size {
 		edge := func(x, y, wide, high float32) fyne.CanvasObject {

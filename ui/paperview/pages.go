@@ -41,7 +41,7 @@ func NewPages() *Pages {
 	return p
 }
 
-// put takes other pages and answers whether they are others.
+// put takes other pages and reports whether they are others.
 func (p *Pages) put(l paper.Layout) bool {
 	if p.layout.Equal(l) {
 		return false

@@ -112,8 +112,7 @@ func (f *Session) Live() (live model.Figure, shown bool) {
 // ScaleMemory is the name under which the station remembers its scale.
 const ScaleMemory = "scale"
 
-// Scale is the scale that this desk weighs on: the one chosen here, else the
-// first of the house.
+// Scale is the scale that this desk weighs on: the one chosen here, else the first of the elevator.
 func (f *Session) Scale() (elevator.Scale, bool) {
 	p := f.Desk.Profile()
 	if chosen, known := p.Scale(f.Recall(ScaleMemory)); known {
@@ -125,7 +124,7 @@ func (f *Session) Scale() (elevator.Scale, bool) {
 	return p.Scales[0], true
 }
 
-// ReadTare reads a tare as a weight of the house's scale.
+// ReadTare reads a tare as a weight of the elevator's scale.
 func ReadTare(f *Session, text string) (quantity.Amount, error) {
 	s, ok := f.Scale()
 	if !ok {

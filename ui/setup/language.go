@@ -23,9 +23,8 @@ func (s *SetUp) languageHint() string {
 	return session.Say("at once, when it is written down")
 }
 
-// setLanguage turns the window to the language the house has chosen, if that was
-// another before. Whatever is typed is kept as a draft, so the screens that are
-// made again have it again.
+// setLanguage turns the window to the language the elevator has chosen, if that was another before.
+// Whatever is typed is kept as a draft, so the screens that are made again have it again.
 func setLanguage(f *session.Session, before string) error {
 	now := session.OrElse(f.Desk.Profile().Language, "en")
 	if f.SetLanguage == nil || now == session.OrElse(before, "en") {

@@ -114,7 +114,7 @@ func (s *Screen) showAround() {
 	shell.SetVisible(s.demo, s.sheet.CanDemo())
 }
 
-// Show puts the keyboard on the first field to fill.
+// Show moves the focus to the first field to fill.
 func (s *Screen) Show() {
 	s.Form.Show(true)
 	if id := s.sheet.FirstMissing(); id != "" {

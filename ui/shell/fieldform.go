@@ -71,9 +71,8 @@ func (v *FieldForm) AddLast(id string, stop widgets.Keyed) {
 	v.last, v.lastIDs = append(v.last, stop), append(v.lastIDs, id)
 }
 
-// Show brings every row up to date. All sets the texts of all entries. Otherwise
-// the entry that has the keyboard keeps what the person types, unless its field
-// has come to hold something else.
+// Show brings every row up to date. All sets the texts of all entries. Otherwise the entry that has
+// the focus keeps what the person types, unless its field has come to hold something else.
 func (v *FieldForm) Show(all bool) {
 	fields := v.source.Fields()
 	v.arrange(fields)
@@ -204,7 +203,7 @@ func (v *FieldForm) SayWrong(id string) {
 	}
 }
 
-// enter hands Enter to the presenter, which says where the keyboard goes.
+// enter hands Enter to the presenter, which says where the focus goes.
 func (v *FieldForm) enter(id string) (next string) {
 	if v.Commit != nil {
 		return v.Commit(id)
@@ -237,7 +236,7 @@ func (v *FieldForm) home() string {
 	return v.order[0]
 }
 
-// Focus puts the keyboard on a field and selects its text.
+// Focus moves the focus to a field and selects its text.
 func (v *FieldForm) Focus(id string) {
 	v.ToForm()
 	v.Ring.Focus(id)

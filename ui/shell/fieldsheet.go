@@ -67,7 +67,7 @@ func (s *FieldSheet) Rows() []*FormRow {
 	return out
 }
 
-// Hold tells the sheet which field the keyboard is in; none is nil.
+// Hold tells the sheet which field the focus is in; none is nil.
 func (s *FieldSheet) Hold(row *FormRow) {
 	if s.inHand != nil && s.inHand != row {
 		s.inHand.take(false)

@@ -25,7 +25,7 @@ type FormRow struct {
 	setting Setting
 	// noteRoom is the right end of the text below, from the left of the row.
 	noteRoom float32
-	inHand   bool // the keyboard is in it
+	inHand   bool // the focus is in it
 	Mute     bool // nothing is said of it unless it is wrong
 }
 
@@ -113,7 +113,7 @@ func (r *FormRow) Space(s Setting, label float32) {
 	}
 }
 
-// take tells the row whether the keyboard is in it.
+// take tells the row whether the focus is in it.
 func (r *FormRow) take(inHand bool) {
 	if r.inHand != inHand {
 		r.inHand = inHand

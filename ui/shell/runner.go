@@ -73,7 +73,7 @@ func NewManual() *Manual {
 	return m
 }
 
-// Step runs what has waited longest and answers whether there was anything.
+// Step runs what has waited longest and reports whether there was anything.
 func (m *Manual) Step() bool {
 	if len(m.waiting) == 0 {
 		return false

@@ -48,8 +48,7 @@ type Screen interface {
 	Acts() []Act
 	// Build makes the screen's widgets.
 	Build(w *Window) fyne.CanvasObject
-	// Show is called when the screen comes to the front: it puts the keyboard
-	// where work begins.
+	// Show is called when the screen comes to the front: it moves the focus to where work begins.
 	Show()
 	// Refresh shows the current facts, without moving the keyboard.
 	Refresh()

@@ -104,8 +104,8 @@ func (w *Window) turnSize() {
 	}
 	w.Look.Scale = next
 	w.settings(w.Look.Theme())
-	// Set once more, the menus have the height of their new letters, and the
-	// content the room that is left.
+	// Set again, the menus have the height of their new letters, and the content the room that is
+	// left.
 	w.Runner.Later(func() { w.Window.SetMainMenu(w.Window.MainMenu()) })
 }
 

@@ -103,8 +103,8 @@ func (t *Tickets) openInPlace(number int64, values map[string]string, open func(
 	return id, true
 }
 
-// CheckCode asks for the code at the foot of a slip, or for what a scanner
-// reads from the square beside it, and holds the paper against the book.
+// CheckCode asks for the code at the foot of a slip, or for what a scanner reads from the square
+// beside it, and compares the paper with the book.
 func (t *Tickets) CheckCode() {
 	t.session.Put(model.Ask{
 		Title:  session.Say("Is this paper one of ours?"),

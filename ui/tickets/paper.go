@@ -20,7 +20,7 @@ type PaperOf int
 // The papers of a ticket.
 const (
 	SlipPaper       PaperOf = iota
-	WorkingPaper            // every figure with its sum, worked again
+	WorkingPaper            // every figure with its sum, recalculated
 	DifferencePaper         // to the ticket whose place it took, or which took its
 )
 
@@ -129,7 +129,7 @@ func (t *Ticket) slip() (scaleticket.Document, error) {
 	return scaleticket.Compose(slip), nil
 }
 
-// working is every line with its sum, worked again just now.
+// working is every line with its sum, recalculated just now.
 func (t *Ticket) working() []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
 	if t.worked == nil {
@@ -142,7 +142,7 @@ func (t *Ticket) working() []model.CardLine {
 	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Disposition)...), session.GradeLines(t.session, t.load)...)
 }
 
-// disagreement says in a sentence where the ticket and its working part.
+// disagreement says where the ticket and its working part.
 func (t *Ticket) disagreement() string {
 	for id, ours := range t.load.Settled.Figures {
 		step, ok := t.worked.Sheet.Step(id)

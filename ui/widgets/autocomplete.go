@@ -82,7 +82,7 @@ func (p *Autocomplete) SetChosen(code string) {
 	p.SetText(text)
 }
 
-// ListOpen tells whether the list is showing.
+// ListOpen reports whether the list is showing.
 func (p *Autocomplete) ListOpen() bool { return p.shown }
 
 // Fits gives what the list shows now, the marked index, or -1.

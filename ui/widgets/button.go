@@ -144,7 +144,7 @@ func (b *Button) ground() fyne.ThemeColorName {
 	}
 }
 
-// Widths gives the room for icon, text and key, gaps included.
+// Widths returns the room for icon, text and key, gaps included.
 func (b *Button) Widths(p paint.Painter) (icon, text, key float32) {
 	textLetters, keyLetters := b.letters()
 	if b.Icon != nil {

@@ -29,7 +29,7 @@ type face struct {
 	trailing bool        // at the right, as figures are set
 	state    model.State // its icon is drawn before the text
 	chosen   bool        // its row is chosen
-	keyed    bool        // and the table has the keyboard
+	keyed    bool        // and the table has the focus
 	first    bool        // it begins the row
 	struck   bool        // a line goes through it
 	total    bool        // a total of the cells above

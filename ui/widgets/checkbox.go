@@ -34,7 +34,7 @@ func NewCheckbox(text string) *Checkbox {
 	return t
 }
 
-// On tells whether the box is ticked.
+// On reports whether the box is ticked.
 func (t *Checkbox) On() bool { return t.on }
 
 // SetOn shows what the presenter says. It does not call OnToggle.

@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// Command is one thing a person can make the desk do. It is written down once
-// and feeds the menu, the F-keys, the buttons, the help sheet and the tests.
+// Command is one thing a person can make the desk do. It is recorded once and feeds the menu, the
+// F-keys, the buttons, the help sheet and the tests.
 type Command struct {
 	ID    string // how code asks for it: "load.settle"
 	Title string // what a person reads: "Settle"
@@ -123,7 +123,7 @@ func checkCommands(list []Command) error {
 // List gives the commands in the order they were written down.
 func (c *Commands) List() []Command { return append([]Command(nil), c.list...) }
 
-// Find gives the command of an id.
+// Find returns the command of an id.
 func (c *Commands) Find(id string) (Command, bool) {
 	i, ok := c.byID[id]
 	if !ok {
@@ -158,8 +158,8 @@ func (c *Commands) refuse(command Command, why Outcome) Outcome {
 	return why
 }
 
-// TakeKey offers a key pressed without a modifier. It answers whether a
-// command owns the key; an owned key is used up even when the command refused.
+// TakeKey offers a key pressed without a modifier. It reports whether a command owns the key; an
+// owned key is used up even when the command refused.
 func (c *Commands) TakeKey(ev *fyne.KeyEvent) bool {
 	command, owned := c.forKey(Bare(ev.Name))
 	if owned {

@@ -176,14 +176,13 @@ func (e *FieldEntry) CreateRenderer() fyne.WidgetRenderer {
 	return newFigureRenderer(e, e.Entry.CreateRenderer())
 }
 
-// figureRenderer draws an entry as Fyne does and then, for figures, moves the
-// scrolling part that holds the letters against the right edge. Fyne's entry
-// knows no alignment, and a column of weights that starts at the left cannot
-// be compared at a glance.
+// figureRenderer draws an entry as Fyne does and then, for figures, moves the scrolling part that
+// compares the letters with the right edge. Fyne's entry knows no alignment, and a column of
+// weights that starts at the left cannot be compared at a glance.
 type figureRenderer struct {
 	fyne.WidgetRenderer
 	entry *FieldEntry
-	ring  fyne.CanvasObject // while the entry has the keyboard
+	ring  fyne.CanvasObject // while the entry has the focus
 	size  fyne.Size         // the ring is for
 }
 
@@ -204,9 +203,9 @@ func (r *figureRenderer) Refresh() {
 	r.outline(r.entry.Size())
 }
 
-// outline draws the ring round the entry that has the keyboard. Fyne only
-// changes the color of the frame, which sunlight swallows. A ring that is there
-// stays: the window lays an entry out at every frame in which it finds a new one.
+// outline draws the ring round the entry that has the focus. Fyne only changes the color of the
+// frame, which sunlight swallows. A ring that is there stays: the window lays an entry out at every
+// frame in which it finds a new one.
 func (r *figureRenderer) outline(size fyne.Size) {
 	switch {
 	case !r.entry.focused:

@@ -32,7 +32,7 @@ func (r *Remarks) Set(list []model.Remark) {
 	r.Refresh()
 }
 
-// List gives the remarks shown now.
+// List returns the remarks shown now.
 func (r *Remarks) List() []model.Remark { return r.list }
 
 // CreateRenderer draws the list.

@@ -12,9 +12,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Table shows rows of ready text under a header that stays. The keyboard is on
-// a row, never on a cell: arrows, Home, End, PageUp and PageDown move it, Enter
-// opens it. A click chooses a row, and a click on the chosen one opens it.
+// Table shows rows of ready text under a header that stays. The focus is on a row, never on a cell:
+// arrows, Home, End, PageUp and PageDown move it, Enter opens it. A click chooses a row, and a
+// click on the chosen one opens it.
 type Table struct {
 	widget.Table
 	focusStop
@@ -273,8 +273,8 @@ func (t *Table) TypedRune(letter rune) {
 	}
 }
 
-// FocusGained marks the row that has the keyboard, the first if there was none.
-// Fyne's own mark sits on a cell, so its FocusGained is not called.
+// FocusGained marks the row that has the focus, the first if there was none. Fyne's own mark sits
+// on a cell, so its FocusGained is not called.
 func (t *Table) FocusGained() {
 	t.focused = true
 	t.tookFocus()

@@ -102,7 +102,7 @@ func TextsOf(o fyne.CanvasObject) []string {
 	return texts
 }
 
-// Texts are the texts an object draws, parted by strokes.
+// Texts are the texts an object draws, separated by strokes.
 func Texts(o fyne.CanvasObject) string { return strings.Join(TextsOf(o), "|") }
 
 // Blocks finds the rectangles of a colour of the light look.

@@ -41,8 +41,8 @@ func holdBack(facts *entry.Facts, good []string) (kept, unexplained []string) {
 	return kept, unexplained
 }
 
-// askWhy asks why the weights in some fields were typed by hand. With the answer
-// they are written down; without it the figures are taken back.
+// askWhy asks why the weights in some fields were typed by hand. With the answer they are recorded;
+// without it the figures are taken back.
 func (m manualWeights) askWhy(fields []string) {
 	f := m.form.session
 	ask := model.Ask{
@@ -72,7 +72,7 @@ func (m manualWeights) typed(fields []string) string {
 	return session.Say("%s: %s", m.form.Now.truck(), session.Join(", ", weights...))
 }
 
-// manualReasons are the reasons of the house. They are in the book in English.
+// manualReasons are the reasons of the elevator. They are in the book in English.
 func manualReasons(f *session.Session) []model.Option {
 	var out []model.Option
 	for _, reason := range f.Desk.Profile().WhyManual() {

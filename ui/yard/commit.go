@@ -93,8 +93,8 @@ func (f *LoadForm) Reload() error {
 	return nil
 }
 
-// Issue writes down what is typed, settles the load, gives it its number and
-// prints it. The number is 0 when it was not issued.
+// Issue records what is typed, settles the load, gives it its number and prints it. The number is 0
+// when it was not issued.
 func (f *LoadForm) Issue() (number int64, err error) {
 	if !f.Now.CanIssue() {
 		return 0, errors.New(f.Now.WhyNotIssue())

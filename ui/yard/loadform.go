@@ -129,7 +129,7 @@ func (f *LoadForm) TurnRound() error {
 	return nil
 }
 
-// turnInBook writes down what is typed, then the other direction.
+// turnInBook records what is typed, then the other direction.
 func (f *LoadForm) turnInBook() error {
 	if err := f.Commit(); err != nil {
 		return err

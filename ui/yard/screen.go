@@ -75,7 +75,7 @@ func (s *Screen) buttons() *fyne.Container {
 	return container.New(&shell.Endings{Rows: []int{3}}, s.issueButton, s.stored, s.Toggle, refuse)
 }
 
-// Show puts the keyboard on the first field still to be filled.
+// Show moves the focus to the first field still to be filled.
 func (s *Screen) Show() { s.Load.focus() }
 
 // Hint says what keys carry the work.
@@ -160,7 +160,7 @@ func (s *Screen) TakeTruck(id string) {
 	s.showCurrent()
 }
 
-// showCurrent shows the current form and puts the keyboard in it.
+// showCurrent shows the current form and moves the focus to it.
 func (s *Screen) showCurrent() {
 	if !s.window.IsFront(0) {
 		s.window.Go("yard")

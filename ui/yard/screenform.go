@@ -141,7 +141,7 @@ func (v *loadView) sayFilled() {
 	}
 }
 
-// left writes down what is valid, and keeps letters for which nothing was found.
+// left records what is valid, and keeps letters for which nothing was found.
 func (v *loadView) left(id, text string, unfound bool) {
 	if unfound && text != v.form().Text(id) {
 		v.Typed(id, text)

@@ -132,8 +132,8 @@ func (s sharesSheet) write(values map[string]string) error {
 	return s.form.writeDown(map[string]string{"shares": strings.Join(texts, "; ")})
 }
 
-// growerSheet asks for a grower who has not been here before, writes the grower
-// down and puts the name on the load.
+// growerSheet asks for a grower who has not been here before, records the grower and puts the name
+// on the load.
 type growerSheet struct{ form *LoadForm }
 
 // AskGrower asks for a grower who has not been here before.

@@ -27,7 +27,7 @@ type standing struct {
 	remarks  session.Remarks
 	missing  map[string]bool
 	lacking  []guard.Lacking
-	asked    guard.Asked     // questions of the house that wait for an answer
+	asked    guard.Asked     // questions of the elevator that wait for an answer
 	refused  map[string]bool // fields whose typed text cannot be used
 }
 
@@ -130,9 +130,9 @@ func (s *standing) After(id string) string {
 	return s.lines[i+1].ID
 }
 
-// sideToWeigh is the field of the weight that comes next from the scale: the one with
-// the keyboard, else the first, of those still missing. It is empty where the keyboard
-// is in a weight that is there, or all are: then a person says which one is meant.
+// sideToWeigh is the field of the weight that comes next from the scale: the one with the keyboard,
+// else the first, of those still missing. It is empty where the focus is in a weight that is there,
+// or all are: then a person says which one is meant.
 func (s *standing) sideToWeigh(field string) string {
 	if _, _, isWeight := entry.SideOf(field); isWeight {
 		if s.missing[field] {
@@ -176,8 +176,8 @@ func (s *standing) Leaves() bool { return s.Load.Details.Direction == load.Outbo
 // Next says in a few words what the load waits for, with its state.
 func (s *standing) Next() model.Remark { return nextAct(s.Load, s.settlement != nil) }
 
-// CanIssue reports whether the load is whole and settles, every typed text can be
-// used, and nothing that the house asks is unanswered.
+// CanIssue reports whether the load is whole and settles, every typed text can be used, and nothing
+// that the elevator asks is unanswered.
 func (s *standing) CanIssue() bool {
 	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0
 }

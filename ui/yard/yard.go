@@ -181,8 +181,8 @@ func (y *Yard) Advice() string {
 	return session.Say("No truck is here. Type the next one in: it stands here until it has its ticket.")
 }
 
-// TakeNew makes the blank form current. What was typed on the one before is
-// written down first; what is not valid yet waits on its form.
+// TakeNew makes the blank form current. What was typed on the one before is recorded first; what is
+// not valid yet waits on its form.
 func (y *Yard) TakeNew() {
 	if !y.putDown() {
 		return
@@ -239,7 +239,7 @@ func (y *Yard) Step(by int) {
 // IsTaken reports whether there is a truck at a place.
 func (y *Yard) IsTaken(place int) bool { return y.places.at(place) != "" }
 
-// putDown writes down what is typed on the current form.
+// putDown records what is typed on the current form.
 func (y *Yard) putDown() bool {
 	if err := y.current.Commit(); err != nil {
 		y.session.Fail(err)
@@ -260,7 +260,7 @@ func (y *Yard) Issue() bool {
 	return true
 }
 
-// PrintAgain prints the newest ticket once more, as a reprint.
+// PrintAgain prints the newest ticket again, as a reprint.
 func (y *Yard) PrintAgain() { session.PrintLastTicket(y.session) }
 
 // left turns to a blank form after the current truck has left the yard.

@@ -14,8 +14,8 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// beforeRebuild is the program that old books and papers are held against: the
-// last commit before the packages were laid out by area.
+// beforeRebuild is the program that old books and papers are compared with: the last commit before
+// the packages were laid out by area.
 const beforeRebuild = "d9a3d3b"
 
 // terminalProgram builds the terminal program of a source tree so that its

@@ -12,8 +12,7 @@ import (
 // linesOfWork is the number of acts and questions of a script after its set-up.
 const linesOfWork = 24
 
-// A house is a kind of elevator for a script: what it is set up with, and its
-// grains.
+// An elevator is a kind of elevator for a script: what it is set up with, and its grains.
 type house struct {
 	setup  []string
 	metric bool

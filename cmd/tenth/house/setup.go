@@ -226,7 +226,7 @@ func (c Setup) show(p *terminal.Session) error {
 	return nil
 }
 
-// knownLanguage refuses a language that the house cannot choose.
+// knownLanguage refuses a language that the elevator cannot choose.
 func knownLanguage(code string) error {
 	if i18n.Known(code) {
 		return nil

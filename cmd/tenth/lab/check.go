@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// benchCheck writes a check of a meter down.
+// benchCheck records a check of a meter.
 type benchCheck struct {
 	terminal.BookFlags
 	terminal.WhoFlags
@@ -237,8 +237,8 @@ func cropNamed(text string) (string, error) {
 	return known.ID, err
 }
 
-// onlyMeter is the meter that was named, or the only one of the house. Where there
-// are several, or none, they are listed instead.
+// onlyMeter is the meter that was named, or the only one of the elevator. Where there are several,
+// or none, they are listed instead.
 func onlyMeter(p *terminal.Session, named string) (string, error) {
 	if named != "" {
 		return named, nil

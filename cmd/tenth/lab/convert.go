@@ -124,7 +124,7 @@ func (c benchConvert) tell(t *terminal.Terminal, chart *chart.Chart, sheet *work
 	return nil
 }
 
-// flagJSON is one doubt for programs.
+// flagJSON is one warning for programs.
 type flagJSON struct {
 	Code     string `json:"code"`
 	Test     string `json:"test,omitempty"`

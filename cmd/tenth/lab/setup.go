@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// benchSetup shows how the house tests, or changes it.
+// benchSetup shows how the elevator tests, or changes it.
 type benchSetup struct {
 	terminal.BookFlags
 	terminal.WhoFlags
@@ -228,7 +228,7 @@ func limitWords(b office.Bench) string {
 	return ""
 }
 
-// everyOther is the default, where the house has no policy for every grain.
+// everyOther is the default, where the elevator has no policy for every grain.
 func everyOther(policies []moisture.Policy) []moisture.Policy {
 	if slices.ContainsFunc(policies, func(p moisture.Policy) bool { return p.Crop == "" }) {
 		return nil

@@ -86,8 +86,8 @@ func (c ratesCheck) paths() ([]string, error) {
 	return paths, nil
 }
 
-// together holds the editions against each other and against the elevator's
-// others, as the desk will when it opens.
+// together compares the editions with each other and with the elevator's others, as the desk
+// will when it opens.
 func (c ratesCheck) together(editions []*rates.Edition) error {
 	paths, err := ratefiles.EditionFiles(c.RatesFolder())
 	if err != nil {
@@ -104,7 +104,7 @@ func (c ratesCheck) together(editions []*rates.Edition) error {
 	return err
 }
 
-// lawful holds the editions against the law of the rule set.
+// lawful compares the editions with the law of the rule set.
 func (c ratesCheck) lawful(editions []*rates.Edition) error {
 	if c.Rules != "canada" {
 		return nil

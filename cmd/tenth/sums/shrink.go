@@ -96,8 +96,8 @@ func (c Shrink) given() (g shrinkGiven, err error) {
 
 var hundred = quantity.Int(100, quantity.Percent)
 
-// work writes the formula down. Each result is worked from the figures given,
-// not from another result, and rounded once.
+// work records the formula. Each result is worked from the figures given, not from another result,
+// and rounded once.
 func (c Shrink) work(g shrinkGiven) (*worksheet.Sheet, error) {
 	s := &worksheet.Sheet{}
 	s.Section("Given")

@@ -15,8 +15,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// HouseLanguage is the language of the house whose book a command line names; nil,
-// which is English, where there is no such book or it cannot be read.
+// HouseLanguage is the language of the elevator whose book a command line names; nil, which is
+// English, where there is no such book or it cannot be read.
 func HouseLanguage(ctx context.Context, args []string) *message.Printer {
 	path, err := BookFlags{Book: namedBook(args)}.BookPath()
 	if err != nil {
@@ -47,10 +47,10 @@ func namedBook(args []string) string {
 	return os.Getenv("TENTHPOINT_BOOK")
 }
 
-// Language is the house's, for a working.
+// Language is the elevator's, for a working.
 func (p *Session) Language() worksheet.Translate { return i18n.In(p.Profile().Language).Word }
 
-// GrainName is a grain's name in the language of the house; an id nobody knows stays.
+// GrainName is a grain's name in the language of the elevator; an id nobody knows stays.
 func (p *Session) GrainName(id string) string {
 	c, err := grain.ByID(id)
 	if err != nil {

@@ -13,8 +13,8 @@ type RuleSetFlags struct {
 	Rules string `help:"The rule set that results are recorded by: us or canada." enum:"us,canada" default:"us"`
 }
 
-// ReadLaws are the published rules of that rule set, with the house's own from
-// the folder of its rates, if there is one.
+// ReadLaws are the published rules of that rule set, with the elevator's own from the folder of its
+// rates, if there is one.
 func (f RuleSetFlags) ReadLaws(folder string) (*Laws, error) {
 	set, err := ratefiles.ReadLaws(folder)
 	if err != nil {

@@ -113,7 +113,7 @@ func (f WeightFlags) driverOn() string {
 	return f.DriverOn
 }
 
-// ConfirmFlags answer what the house asks about a load.
+// ConfirmFlags answer what the elevator asks about a load.
 type ConfirmFlags struct {
 	Confirm []string `sep:"none" help:"Answer a question about the load with a reason of its list; may be repeated." placeholder:"QUESTION=REASON"`
 }

@@ -46,7 +46,7 @@ func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Tic
 	}, err
 }
 
-// copies are the documents of a ticket, one for each copy that the house prints.
+// copies are the documents of a ticket, one for each copy that the elevator prints.
 func (p *Session) copies(l *load.Load, copyNo int64, owner int) ([]scaleticket.Document, error) {
 	t, err := p.ticket(l, copyNo, owner)
 	if err != nil {

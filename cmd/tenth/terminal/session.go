@@ -188,7 +188,7 @@ func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 	return sqlite.Open(path, how)
 }
 
-// named tells how to say who acts, when nobody was.
+// named returns how to say who acts, when nobody was.
 func named(d *scalehouse.Desk, err error) error {
 	if errors.Is(err, message.ClockStepped) {
 		return asked(err)
@@ -199,7 +199,7 @@ func named(d *scalehouse.Desk, err error) error {
 	return Refusal("Say who acts: --who \"Full Name\", or TENTHPOINT_WHO", "nobody is signed in")
 }
 
-// asked tells how to answer about the clock.
+// asked returns how to answer about the clock.
 func asked(err error) error {
 	return errors.Join(err, Refusal("To go on as it is, say why: --clock \"the battery was replaced\"", "nothing was written"))
 }

@@ -23,7 +23,7 @@ type Terminal struct {
 	Stderr io.Writer
 	Clock  func() time.Time
 	Place  *time.Location
-	// Printer says everything in the language of the house; nil says it in English.
+	// Printer says everything in the language of the elevator; nil says it in English.
 	Printer *message.Printer
 	// Typing tells that a person sits at it, who can be asked.
 	Typing bool
@@ -49,9 +49,8 @@ func isTerminal(f *os.File) bool {
 	return err != nil || !os.SameFile(info, empty)
 }
 
-// Say prints a line in the language of the house. Strings among the arguments are
-// names, or have been said already; figures are written with the signs of the
-// language.
+// Say prints a line in the language of the elevator. Strings among the arguments are names, or have
+// been said already; figures are written with the signs of the language.
 func (t *Terminal) Say(format string, args ...any) {
 	if false {
 		_ = fmt.Sprintf(format, args...) // never done: it lets go vet check every call

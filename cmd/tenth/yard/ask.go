@@ -13,8 +13,8 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// question is one thing asked for. Check says in a sentence what is wrong with
-// an answer; it is asked again until nothing is.
+// question is one thing asked for. Check says what is wrong with an answer; it is asked again until
+// nothing is.
 type question struct {
 	text     string
 	optional string // what Enter alone means; empty when it must be answered

@@ -51,7 +51,7 @@ func (c Receive) Run(t *terminal.Terminal) error {
 	})
 }
 
-// Enter writes the load down and gives it back with its ticket.
+// Enter records the load and gives it back with its ticket.
 func (c Receive) Enter(p *terminal.Session) (*load.Load, error) {
 	form, err := c.form(p)
 	if err != nil {

@@ -9,8 +9,8 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// record writes down what was typed of a load, says what is to be looked at
-// twice, and what the load still lacks.
+// record records what was typed of a load, says what is to be looked at twice, and what the load
+// still lacks.
 func record(p *terminal.Session, id string, form *entry.Form) error {
 	tried := form.Tried()
 	if _, err := enter(p, form.Facts(), id); err != nil {

@@ -33,7 +33,7 @@ type Store interface {
 type Engine[B Store] struct {
 	// New makes an empty book.
 	New func(testing.TB) B
-	// Again opens the same book once more, as another program would.
+	// Again opens the same book again, as another program would.
 	Again func(testing.TB, B) B
 	// Raw runs one SQL statement in the book, bypassing the engine, as anyone with access to the
 	// file or the server could. It returns the book's own error.

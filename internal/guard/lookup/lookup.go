@@ -144,8 +144,8 @@ func minutesBetween(one, other string) int {
 	return int(a.Sub(b).Abs() / time.Minute)
 }
 
-// prices are those of the last tickets of the grain, where the load has a price to
-// compare and the house no range of its own.
+// prices are those of the last tickets of the grain, where the load has a price to compare and the
+// elevator no range of its own.
 func prices(lists Lists, l *load.Load, s *guard.Setting) error {
 	if l.Details.Price == nil || l.Details.Disposition == load.Contract || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
 		return nil

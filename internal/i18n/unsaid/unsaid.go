@@ -14,8 +14,8 @@ import (
 // one.
 type Finder struct{ words map[string]bool }
 
-// In makes a finder for a language: its words are those of the texts in it,
-// others that are given beside, and the own words and names of a house.
+// In makes a finder for a language: its words are those of the texts in it, others that are given
+// beside, and the own words and names of an elevator.
 func In(code string, more map[string]string, own ...string) Finder {
 	f := Finder{map[string]bool{}}
 	for _, text := range i18n.Texts(code) {

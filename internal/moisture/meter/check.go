@@ -30,7 +30,7 @@ type Check struct {
 // the meter reads high.
 func (c Check) Error() quantity.Amount { return c.Reading.Sub(c.Reference).In(quantity.Point) }
 
-// Faults lists everything wrong with the check as written down.
+// Faults lists everything wrong with the check as recorded.
 func (c Check) Faults() []error {
 	var faults fault.List
 	faults.Unless(!c.Day.IsZero(), "the check has no day")

@@ -21,7 +21,7 @@ type Working interface {
 	rule.Working
 	// Apply takes or pays a rate, in money or weight as the rule says.
 	Apply(gives rule.Direction, rate *worksheet.Step)
-	// None writes down why nothing is taken or paid.
+	// None records why nothing is taken or paid.
 	None(reason string)
 	// TurnedAway refuses the load, unless a manager has accepted it; where says
 	// what was found. Accepted is then the remark for the sheet.

@@ -11,7 +11,7 @@ type Working interface {
 	Sheet() *worksheet.Sheet
 	// Moisture is the load's moisture as recorded, %.
 	Moisture() *worksheet.Step
-	// Rate writes a cell of the edition down.
+	// Rate records a cell of the edition.
 	Rate(id, label string, c Cell) *worksheet.Step
 	// Points are those of the load's moisture above a level, in steps.
 	Points(id, label string, to *worksheet.Step, s Step) *worksheet.Step

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// bookCheck holds the rows of a list against the book.
+// bookCheck compares the rows of a list with the book.
 type bookCheck struct {
 	desk    office.Desk
 	list    List

@@ -1,6 +1,5 @@
-// Package intake takes lists kept elsewhere (growers, trucks, past loads) into the
-// book: each row is held against the book first, and the whole list is entered in
-// one transaction or not at all.
+// Package intake takes lists kept elsewhere (growers, trucks, past loads) into the book: each row
+// is compared with the book first, and the whole list is entered in one transaction or not at all.
 package intake
 
 import (
