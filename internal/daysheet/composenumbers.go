@@ -29,7 +29,7 @@ func numbersGrid(unit quantity.Unit) *grid[numberRow, none] {
 	})
 }
 
-// numbers tells what became of numbers that are not simply in force.
+// numbers describes the numbers that are not simply in force.
 func (c *composer) numbers() {
 	c.heading("Voided, corrected, turned away")
 	g := numbersGrid(c.weightUnit())
@@ -166,7 +166,7 @@ func (c *composer) doubts() {
 	c.put(g.table("Every weight came from the scale, no limit was passed over, no moisture was doubted.", "doubts"))
 }
 
-// sentencesOf are warnings as people read them: without the code, "meter-overdue: ", that each is
+// sentencesOf returns warnings as people read them: without the code, "meter-overdue: ", they are
 // filed under.
 func sentencesOf(flags []string) string {
 	var out []string

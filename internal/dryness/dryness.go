@@ -91,8 +91,7 @@ type Verdict struct {
 	Class string
 	// Dry is the answer for the figure as read.
 	Dry bool
-	// Certain is false when the band lies on both sides of the limit or the
-	// reading itself is in doubt.
+	// Certain is false when the band contains the limit or the reading itself is in doubt.
 	Certain bool
 	// Over is the excess of the reading over the limit, in points; zero when dry.
 	Over quantity.Amount
@@ -107,9 +106,9 @@ type Advice struct {
 	Options  []Option
 }
 
-// Judge gives a verdict for every limit that is set. recorded is the moisture, tolerance the
-// meter's in points, flags the warnings about the reading: an answer is never more certain than the
-// reading is.
+// Judge returns a verdict for every limit that is set. recorded is the moisture, tolerance the
+// meter's in points, flags the warnings about the reading: a verdict is never more certain than the
+// reading.
 func (r Rules) Judge(recorded, tolerance quantity.Amount, flags []moisture.Flag) (Advice, error) {
 	a := Advice{Band: moisture.BandOf(recorded, tolerance)}
 	if r.CanadaGrain != "" {

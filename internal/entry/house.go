@@ -39,12 +39,12 @@ type House interface {
 	MoistureClasses(*load.Load) []grain.MoistureClass
 }
 
-// Signs are those of figures in the language of an elevator.
+// Signs returns the number format of an elevator's language.
 func Signs(p elevator.Profile) message.Figures { return i18n.In(p.Language).Figures() }
 
-// EditionOf is the edition that a load of these details is settled under: that of
-// its own schedule, or of the one the set-up names for its commodity, on its day.
-// It is nil while there is no commodity.
+// EditionOf returns the edition that a load of these details is settled under: that of its own
+// schedule, or of the one the set-up names for its commodity, on its day. It is nil while there is
+// no commodity.
 func EditionOf(p elevator.Profile, set *rates.Set, d load.Details) (*rates.Edition, error) {
 	if d.Commodity == "" {
 		return nil, nil

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// Doubt is a warning about a reading that stops the ticket.
+// Doubt is a flag on a reading that stops the ticket.
 type Doubt struct {
 	Code     string
 	Sentence string
@@ -18,8 +18,8 @@ type Doubt struct {
 }
 
 // Stops are the warnings about a load's readings that stop its ticket until a manager lets it
-// through: those of the bench, and the flags that this elevator stops a ticket for. A moisture that
-// is typed again has none of those before it.
+// through: those of the bench, and the flags that this elevator stops a ticket for. A moisture
+// typed again loses the earlier ones.
 func Stops(l *load.Load, p elevator.Profile) []Doubt {
 	var out []Doubt
 	for _, flag := range l.Sample.Flags {
@@ -36,7 +36,7 @@ func Stops(l *load.Load, p elevator.Profile) []Doubt {
 	return out
 }
 
-// Refusal is the doubt as a sentence that says what can be done.
+// Refusal returns the flag as an error that says what can be done.
 func (d Doubt) Refusal() string {
 	switch {
 	case d.Final:

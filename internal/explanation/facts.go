@@ -25,8 +25,8 @@ type Facts struct {
 	// corrects none.
 	Correction *settle.Comparison
 	Disputes   []dispute.Dispute
-	// Rule says until when another test may be asked for; its Source is empty
-	// when the elevator follows no rule known here.
+	// Rule is the time limit for another test; its Source is empty when the elevator follows no
+	// known rule.
 	Rule dispute.Rule
 	Due  quantity.Date
 }

@@ -51,7 +51,7 @@ func (c Commodity) results(obs Observations) (results, error) {
 	return r, errors.Join(problems...)
 }
 
-// accept checks unit and limits, and brings test weight to lb/bu.
+// accept checks unit and limits, and converts test weight to lb/bu.
 func (f Factor) accept(a quantity.Amount) (quantity.Amount, error) {
 	if f.ID == TestWeight && a.Unit() == quantity.KgPerHL {
 		a, _ = quantity.TestWeight(a, quantity.LbPerBushel) // between these two it cannot fail

@@ -24,7 +24,7 @@ func findLightNet(c *check) {
 	}, by)
 }
 
-// smallestOf is the smallest net that an elevator's first scale is meant for.
+// smallestOf returns the smallest net that an elevator's first scale is meant for.
 func smallestOf(p elevator.Profile) *quantity.Amount {
 	if len(p.Scales) == 0 {
 		return nil

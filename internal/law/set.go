@@ -9,11 +9,11 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Set is every file of rules that an elevator has: those of the program, and its own.
+// Set is every file of rules of an elevator: the built-in ones, and its own.
 type Set struct{ files []*File }
 
 // NewSet compares files with each other: no id twice, and no two of one place that begin on the
-// same day. All problems come back at once.
+// same day. All problems are returned at once.
 func NewSet(files ...*File) (*Set, tomlfile.Problems) {
 	s := &Set{files: slices.Clone(files)}
 	slices.SortStableFunc(s.files, func(a, b *File) int {

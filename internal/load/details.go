@@ -38,7 +38,7 @@ func (d Disposition) Unpriced() string {
 // disposition. Programs read it; people see [Disposition.Unpriced].
 const priceLater = "price later"
 
-// Remark is a note of the working as it is told of grain of this disposition.
+// Remark adapts a note of the working to the disposition of the grain.
 func (d Disposition) Remark(note string) string {
 	if note == priceLater {
 		return d.Unpriced()
@@ -118,7 +118,7 @@ type Weighing struct {
 	Weight quantity.Amount `json:"weight"`
 	Source WeightSource    `json:"source"`
 	Scale  string          `json:"scale,omitempty"`
-	// DriverOn reports whether the driver was on the truck; "on", "off" or "".
+	// DriverOn says whether the driver was on the truck; "on", "off" or "".
 	DriverOn string `json:"driver_on,omitempty"`
 	// Taken is the day a stored tare was weighed.
 	Taken  quantity.Date `json:"taken"`
@@ -142,8 +142,8 @@ type Sample struct {
 	Until quantity.Date `json:"until"`
 }
 
-// Stop is a warning about the reading that stops the ticket until a manager lets the load through.
-// A final one nobody may let through.
+// Stop is a flag on the reading that stops the ticket until a manager accepts the load. Nobody may
+// accept a final one.
 type Stop struct {
 	Code     string `json:"code"`
 	Sentence string `json:"sentence"`

@@ -37,7 +37,7 @@ type Reading struct {
 
 	// Dial is the dial reading, for ByDial.
 	Dial quantity.Amount `json:"dial"`
-	// Percent is the moisture read or told, for Direct and Typed.
+	// Percent is the moisture read or stated, for Direct and Typed.
 	Percent quantity.Amount `json:"percent"`
 	// Dish holds the three weighings, for ByOven.
 	Dish Dish `json:"dish"`

@@ -45,9 +45,8 @@ func (t Trust) Check() []error {
 	return faults
 }
 
-// Flags are the reasons to doubt one reading whose moisture came out as m, in
-// %, before it is rounded. Limits are compared with it as it would be recorded,
-// to a tenth.
+// Flags returns the reasons to doubt one reading, whose moisture is m, in %, unrounded. Limits are
+// compared with it as it would be recorded, to a tenth.
 func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 	j := judge{trust: t, reading: r, moisture: m}
 	j.meter, _ = e.Meter(r.Meter)
@@ -67,8 +66,7 @@ func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 	return j.flags
 }
 
-// OfMeter are the reasons to doubt every reading of a meter, by its status with
-// its checks.
+// OfMeter returns the reasons to doubt every reading of a meter, by the status of its checks.
 func (t Trust) OfMeter(m meter.Meter, s meter.Status) []Flag {
 	j := judge{trust: t, meter: m}
 	j.standing(s)
@@ -162,7 +160,7 @@ func (j *judge) standing(s meter.Status) {
 	j.raise(code, message.Words(what), message.Words("A meter may drift without anyone seeing it."), message.Words("Check it with an oven-dried reference before relying on it."))
 }
 
-// kind flags figures that are from no meter of the elevator, and charts that nobody's meter made.
+// kind flags moistures typed by hand, and invented charts.
 func (j *judge) kind() {
 	if j.reading.Method == meter.Typed {
 		j.raise(ByHand, message.New("The moisture was typed by hand: %v.", j.reading.Reason), message.Words("Nothing here can be worked through again."), message.Words("Keep the paper it is from with the ticket."))

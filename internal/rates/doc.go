@@ -14,7 +14,7 @@
 //
 // A file has the tables edition (id, period, commodity, order of deductions), origin (provenance),
 // units, rounding, dockage where the grain has it, shrink, handling, drying, any number of
-// discounts, and shares. [Read] names every mistake in it at once, with its line and what to do;
+// discounts, and shares. [Read] reports every mistake in it at once, with its line and a remedy;
 // [NewSet] compares editions with each other, and [Set.On] finds the one of the day of delivery.
-// [Edition.Cautions] says what is allowed and yet worth a second look.
+// [Edition.Cautions] warns of rules that are allowed but unusual.
 package rates

@@ -5,7 +5,7 @@ import (
 	"io/fs"
 )
 
-// Load reads every TOML file of a folder as an edition and gathers them into a set. The error names
+// Load reads every TOML file of a folder as an edition and gathers them into a set. The error has
 // every mistake in every file; only when there is none are the editions compared with each other.
 func Load(files fs.FS) (*Set, error) {
 	names, err := fs.Glob(files, "*.toml")

@@ -93,8 +93,8 @@ func (s *Set) corrects(e, old *Edition) bool {
 	return false
 }
 
-// gaps looks for days left out between the editions of each line. Corrections
-// lie within the days of what they correct and close no gap.
+// gaps finds days not covered between the editions of each line. Corrections are within the days of
+// what they correct and close no gap.
 func (s *Set) gaps() tomlfile.Problems {
 	var problems tomlfile.Problems
 	var before *Edition

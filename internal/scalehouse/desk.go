@@ -47,7 +47,7 @@ type Options struct {
 	Charts *chart.Set // moisture charts of dial meters; nil has none
 	// Laws are the published rules in use; nil has those of the program alone.
 	Laws *law.Set
-	// Clock tells the time; nil is the computer's clock.
+	// Clock returns the time; nil is the computer's clock.
 	Clock func() time.Time
 	// Place is the time zone of the business day; nil is the computer's.
 	Place *time.Location
@@ -138,8 +138,8 @@ func (d *Desk) UseCharts(charts *chart.Set) { d.charts = charts }
 // Engine settles new loads and closes days.
 func (d *Desk) Engine() settle.Engine { return d.engine }
 
-// Kept is the edition a ticket was settled under, out of the book: its text as
-// it was on that day. A book never changes the text it keeps, so it is read once.
+// Kept returns the edition a ticket was settled under, from the book: its text as of that day. A
+// book never changes the text it keeps, so it is read once.
 func (d *Desk) Kept(ctx context.Context, hash string) (*rates.Edition, error) {
 	d.reading.Lock()
 	defer d.reading.Unlock()

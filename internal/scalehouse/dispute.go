@@ -59,8 +59,8 @@ func ContinueDispute(ctx context.Context, d *Desk, id string, f dispute.Fact) er
 	return d.do(ctx, func(w *Batch) error { return w.dispute(id, f) })
 }
 
-// decide asks that the corrected ticket is there and took the place of the right
-// one, be it by way of others.
+// decide requires that the corrected ticket exists and replaced the right one, directly or by way
+// of others.
 func (w *Batch) decide(id string, f dispute.Decided) error {
 	d, err := w.disputeNow(id)
 	if err != nil {

@@ -70,7 +70,7 @@ func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	return w.tx.PutRecord(book.Record{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
 }
 
-// mayRecord says that a record is not for the person signed in to record.
+// mayRecord returns an error when the person signed in may not write a record.
 func (d *Desk) mayRecord(f journal.Kinded) error {
 	switch f.(type) {
 	case elevator.Profile:
@@ -96,7 +96,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	return d.mayWeigh("change the lists")
 }
 
-// fit says what is wrong with a record, or nothing.
+// fit returns what is wrong with a record, or nil.
 func (w *Batch) fit(f journal.Kinded) error {
 	switch f := f.(type) {
 	case elevator.Profile:

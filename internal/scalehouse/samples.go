@@ -14,8 +14,8 @@ import (
 
 // Probed is the probe sample, recorded before anything is tested: the number goes on the can.
 type Probed struct {
-	// Number is the sample's, where the elevator numbers by a roll of its own; empty takes the next
-	// of the book.
+	// Number is the sample's, where the elevator has its own numbering; empty takes the next of the
+	// book.
 	Number string
 	Probes []moisture.Probe
 	// Place is where the untested part is kept; empty keeps none.
@@ -77,8 +77,8 @@ func probeWords(probes []moisture.Probe) string {
 	return fmt.Sprintf("%d: %s", len(probes), strings.Join(places, ", "))
 }
 
-// sampleNumber takes the number asked for, or the next of the book. Two samples
-// on the shelf with one number would be a dispute nobody can settle.
+// sampleNumber takes the number asked for, or the next of the book. Two samples on the shelf with
+// one number would make disputes unresolvable.
 func (w *Batch) sampleNumber(id, asked string) (string, error) {
 	if asked = strings.TrimSpace(asked); asked != "" {
 		other, err := loadOfSample(w, id, asked)

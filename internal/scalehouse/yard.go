@@ -37,7 +37,7 @@ func (w *Batch) open(f load.Opened) (string, error) {
 	return l.ID, err
 }
 
-// Amend changes what is known of a load before its ticket.
+// Amend changes the details of a load before its ticket.
 func Amend(ctx context.Context, at Actor, id string, details load.Details) error {
 	return at.do(ctx, func(w *Batch) error {
 		return w.act(id, load.Amended{Details: details}, w.desk.mayWeigh("change a load"))

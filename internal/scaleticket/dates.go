@@ -31,8 +31,8 @@ type dates struct {
 	day quantity.Date
 }
 
-// dayAndHour is a fact's time on the elevator's own clock. Without a zone it is
-// written as the fact has it, and says so when that is UTC.
+// dayAndHour returns a fact's time on the elevator's own clock. Without a time zone it is
+// unchanged, and marked when that is UTC.
 func (d dates) dayAndHour(stamp string) (day, hour string) {
 	when, err := time.Parse(time.RFC3339, stamp)
 	if err != nil {

@@ -25,8 +25,7 @@ import (
 // [Current], and freeze it with the golden test beside this file. The sheet of a
 // closed day has its own entry in the table of daysheet/digest.go.
 //
-// The zero Engine is the first one, which is what facts from before there were
-// numbers were settled by.
+// The zero Engine is the first one, which settled all facts that have no engine number.
 type Engine int64
 
 const (
@@ -50,10 +49,10 @@ type engine struct {
 	// owed adds up one owner, counted from zero.
 	owed      func(d *calculation, owner int, line *ShareLine)
 	weighOnly func([]Draft, Outbound) Weighed
-	// figure tells which steps, by id, are recorded with the load.
+	// figure reports whether a step, by id, is recorded with the load.
 	figure func(id string) bool
-	// adjusted and quality read from the lines written down what discounts and
-	// premiums come to, in money and in weight.
+	// adjusted and quality compute the totals of discounts and premiums from the recorded lines, in
+	// money and in weight.
 	adjusted func(*lineReader, Part) (discounts, premiums quantity.Amount)
 	quality  func(*lineReader, *Summary) quantity.Amount
 	// digest is the text whose hash is recorded with the load.
@@ -108,9 +107,8 @@ func (n Engine) Known() error {
 // String is the number.
 func (n Engine) String() string { return strconv.FormatInt(int64(n.Number()), 10) }
 
-// IsZero reports whether the number is left out of a fact. It is for the first
-// engine, whose facts were written before there was a number and must keep
-// their hashes.
+// IsZero reports whether the number is left out of a fact. It is for the first engine, whose facts
+// have no number and must keep their hashes.
 func (n Engine) IsZero() bool { return n.Number() == First }
 
 // MarshalText writes the number.

@@ -49,8 +49,7 @@ func (r Reading) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ Engine) 
 	return s.Given(LineMoisture, "Moisture", r.Percent, recorded, r.Source)
 }
 
-// Finding is one factor's result. For a yes-no factor Present tells it and
-// Amount is not used.
+// Finding is one factor's result. A yes-no factor uses Present instead of Amount.
 type Finding struct {
 	Factor  grain.FactorID
 	Amount  quantity.Amount

@@ -29,8 +29,8 @@ const byteOrderMark = "\ufeff"
 // file of 40 kB, kept it busy for 44 seconds.
 const mostParts = 32
 
-// locate finds the places as far as the text is TOML and not nested too deep;
-// tooDeep is the line where it is, or 0.
+// locate finds the lines as far as the text is TOML and not nested too deep; tooDeep is the line
+// where it is, or 0.
 func locate(text []byte) (at map[string]int, tooDeep int) {
 	text = bytes.TrimPrefix(text, []byte(byteOrderMark))
 	l := locator{at: map[string]int{}, seen: map[string]int{}, text: text, line: 1}

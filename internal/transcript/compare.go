@@ -9,7 +9,7 @@ import (
 	"strings"
 )
 
-// Compare returns where two programs part that were given the same command line: a sentence for
+// Compare returns the differences between two programs given the same command line: a sentence for
 // each of output, complaints and exit status, or none.
 func Compare(before, after Entry, allowed *Allowed) []string {
 	line := before.Line()

@@ -44,7 +44,7 @@ func (s *Sheet) Skip(id, label string, unit quantity.Unit, r quantity.Rounding, 
 	return s.add(Step{id: id, label: label, kind: NotApplied, exact: quantity.Zero(unit), rounding: r, note: reason, source: source})
 }
 
-// Word prints a word in place of a step's figure, for what is present or not.
+// Word prints a word instead of a step's figure, for yes-no factors.
 func (s *Sheet) Word(step *Step, word string) *Step {
 	step.words = word
 	return step

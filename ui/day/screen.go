@@ -157,8 +157,7 @@ func (s *Screen) turn(to int) {
 	s.show()
 }
 
-// hideBehind hides the tables of the parts behind, or Tab would walk through
-// what nobody sees.
+// hideBehind hides the tables of the parts behind, or Tab would move through invisible ones.
 func (s *Screen) hideBehind() {
 	for i, tables := range [][]*sheetTables{{s.grain}, {s.money, s.dealt}, {s.position, s.places}, {}} {
 		for _, t := range tables {

@@ -14,8 +14,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// HandbookScreen is the book that lies on the desk: what is looked for at the
-// left, the chapter at the right.
+// HandbookScreen is the user manual: the search at the left, the chapter at the right.
 type HandbookScreen struct {
 	window *shell.Window
 	Line   *widgets.FieldEntry

@@ -13,9 +13,8 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// Bench is the sample tester's place: the samples that wait, and the current one.
-// What has been tested of a sample stays with it until it is written to its load,
-// whichever is current.
+// Bench is the presenter of the sample bench: the samples that wait, and the current one. The tests
+// of a sample are kept until they are written to its load, even while another is current.
 type Bench struct {
 	session *session.Session
 	tools   *instruments
@@ -26,8 +25,8 @@ type Bench struct {
 	back    bool // the current sample was opened from the yard, which waits for it
 }
 
-// NewBench makes the bench as it was before the program stopped, with the tests
-// that were made and not written down. Without any, no load is chosen.
+// NewBench restores the bench from before the program stopped, with the tests that were not
+// recorded. Without any, no load is chosen.
 func NewBench(f *session.Session) *Bench {
 	b := &Bench{session: f, tools: &instruments{session: f}, samples: map[string]*SampleTest{}, drafts: draftKeeper{f}}
 	b.readBook()
@@ -72,7 +71,7 @@ func (b *Bench) Refresh() {
 	b.current.read()
 }
 
-// sample is the sample of a load, with what the book has of its tests.
+// sample returns the sample of a load, with its tests in the book.
 func (b *Bench) sample(id string) *SampleTest {
 	s := b.samples[id]
 	if s == nil {
@@ -166,8 +165,7 @@ func (b *Bench) follow(id string) {
 	}
 }
 
-// Restore forgets what was typed in a field, and reports whether that changed
-// anything.
+// Restore discards what was typed in a field, and reports whether that changed anything.
 func (b *Bench) Restore(id string) bool {
 	s := b.current
 	defer b.drafts.jot(b.current)
@@ -212,8 +210,8 @@ func (b *Bench) addFrom(id string) (next string) {
 	return firstFigure(b.current.typed.method())
 }
 
-// asksStart asks for the start check of the meter in use, where it had none today,
-// and reports whether it asked. What was to be done is done after it.
+// asksStart asks for the start check of the meter in use, where it had none today, and reports
+// whether it asked. then is called after it.
 func (b *Bench) asksStart(then func()) bool {
 	s := starter{b.session, b.tools.setup, b.tools.degrees()}
 	used := b.current.next.reading.Meter
@@ -249,7 +247,7 @@ func (b *Bench) showTests() {
 	b.drafts.sync(b.current)
 }
 
-// changedTests does the same, and says what was decided.
+// changedTests does the same, and shows the decision.
 func (b *Bench) changedTests(said string) {
 	b.showTests()
 	b.session.Say(model.OK, said)
@@ -333,7 +331,7 @@ func (b *Bench) TurnDegrees() {
 	b.session.Window.Redraw()
 }
 
-// CanAskFactor reports whether the load has results that are not asked for.
+// CanAskFactor reports whether the load has factors that are not shown yet.
 func (b *Bench) CanAskFactor() bool {
 	return b.current.form != nil && b.current.results().CanAskMore()
 }

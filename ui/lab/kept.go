@@ -18,7 +18,7 @@ import (
 // probed, and where the retained part is kept.
 var keptFields = []string{"number", "probes", "place"}
 
-// keptPart is the sample itself as it is typed over the load's.
+// keptPart edits the sample's own data: number, probes, place.
 type keptPart struct {
 	sample load.Sample
 	typed  texts

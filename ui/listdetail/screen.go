@@ -9,7 +9,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// List is the presenter of a list, one row of which is chosen.
+// List is the presenter of a list with a chosen row.
 type List interface {
 	Columns() []model.Column
 	Rows() []model.Row
@@ -26,7 +26,7 @@ type Filter interface {
 	Clear() bool
 }
 
-// Spec says what is special about one screen of this kind.
+// Spec defines one screen of this kind.
 type Spec struct {
 	Title string
 	Hint  func() string // which keys carry the work, for the status line

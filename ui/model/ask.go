@@ -1,8 +1,6 @@
 package model
 
-// Ask is a question to be put before the window, as data. Without fields it is
-// a choice between going on and leaving things as they are; with Notice it is
-// only to be read.
+// Ask is a dialog as data. Without fields it is a confirmation; with Notice it only informs.
 type Ask struct {
 	Title, Text string
 	State       State
@@ -11,10 +9,9 @@ type Ask struct {
 	Danger      bool   // cannot be undone: the focus starts on No
 	Notice      bool
 
-	// Draft names what is asked, and Of what of: what is typed then outlives the
-	// program, and is there when the same is asked again. Of a load it is the
-	// load's id, and what was typed leaves the yard with it. Without a name
-	// nothing is kept.
+	// Draft names the dialog, and Of its subject: typed text is then saved, and restored when the
+	// same is asked again. For a load Of is the load's id, and the text is dropped when the load
+	// leaves the yard. Without a name nothing is saved.
 	Draft, Of string
 	// Typed is called with all values at every keystroke, and GivenUp when the person
 	// cancels. Either may be nil.

@@ -1,4 +1,4 @@
-// Package widgets is the set of widgets the desk is built from.
+// Package widgets has the widgets of the window.
 //
 // The idea. A scale clerk works with gloves on, in sunlight, with a driver
 // waiting. So every widget here keeps four promises:

@@ -12,13 +12,12 @@ type Keyed interface {
 	place() *focusStop
 }
 
-// FocusOrder fixes the order in which the keyboard walks a form. Without it the
-// order would be the order of the object tree, which is seldom the order in
-// which the work is done.
+// FocusOrder is the tab order of a form. Without it the order would be that of the object tree,
+// which is seldom the order in which the work is done.
 type FocusOrder struct {
 	// OnEscape, when set, is asked before the commands are. It reports whether it used the key up.
 	OnEscape func() bool
-	// OnArrive, when set, is told of the stop that has the focus from now on.
+	// OnArrive, when set, is called with the stop that gains the focus.
 	OnArrive func(id string)
 
 	stage *UIContext
@@ -39,8 +38,8 @@ func modifiersHeld() fyne.KeyModifier {
 	return 0
 }
 
-// Add gives a widget the next place on the ring. The id names it in presenters and tests. Adding an
-// id twice panics: that is a programming error.
+// Add appends a widget to the ring. The id names it in presenters and tests. Adding an id twice
+// panics: that is a programming error.
 func (r *FocusOrder) Add(id string, stop Keyed) {
 	if r.find(id) >= 0 {
 		panic("kit: ring has two stops " + id)
@@ -159,11 +158,11 @@ type focusStop struct {
 
 func (s *focusStop) place() *focusStop { return s }
 
-// AcceptsTab keeps Tab from walking the object tree: a seated widget gets the
-// key itself and hands it to its ring.
+// AcceptsTab keeps Tab from moving through the object tree: a widget with a stop gets the key
+// itself and passes it to its ring.
 func (s *focusStop) AcceptsTab() bool { return s.ring != nil }
 
-// offer gives a key to the ring first and reports whether it was used up.
+// offer passes a key to the ring first and reports whether it was handled.
 func (s *focusStop) offer(ev *fyne.KeyEvent) bool {
 	return s.ring != nil && s.ring.take(s.id, ev)
 }
@@ -179,8 +178,8 @@ func (s *focusStop) advance(next string) {
 	}
 }
 
-// tookFocus remembers who had the focus last, so that a click on bare ground does not lose it for
-// good, and tells the ring.
+// tookFocus remembers the last focused widget, so that a click on the background does not lose it
+// for good, and tells the ring.
 func (s *focusStop) tookFocus() {
 	if s.ring == nil {
 		return

@@ -138,7 +138,7 @@ func (t *Table) clicked(id widget.TableCellID) {
 	}
 }
 
-// Resize gives the growing column what room there is.
+// Resize sets the size; the growing column takes the remaining width.
 func (t *Table) Resize(size fyne.Size) {
 	changed := t.fit(size.Width)
 	t.Table.Resize(size)
@@ -180,8 +180,8 @@ func (t *Table) Refresh() {
 	t.Table.Refresh()
 }
 
-// showCell fills a cell. A row that is gone by now shows empty: Fyne may still
-// ask for it after the list shrank.
+// showCell fills a cell. A row that no longer exists shows empty: Fyne may still ask for it after
+// the list shrank.
 func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	f := face{letters: t.fitted.letters()}
 	if t.rows.Has(id.Row) && id.Col >= 0 && id.Col < len(t.fitted.shown) {
@@ -266,7 +266,7 @@ func (t *Table) pageRows() int {
 	return max(1, int(t.Size().Height/t.rowHeight())-2)
 }
 
-// TypedRune hands letters to a view that filters.
+// TypedRune passes letters to a view that filters.
 func (t *Table) TypedRune(letter rune) {
 	if t.OnLetter != nil {
 		t.OnLetter(letter)

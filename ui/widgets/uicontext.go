@@ -60,7 +60,7 @@ func (s *UIContext) takeKey(ev *fyne.KeyEvent) bool {
 }
 
 // unfocusedKey gets the keys pressed while nothing has the focus. Commands come first; any other
-// key only brings the keyboard back to where it was.
+// key only restores the last focus.
 func (s *UIContext) unfocusedKey(ev *fyne.KeyEvent) {
 	if box := s.FrontDialog(); box != nil {
 		if !box.ring.take("", ev) {

@@ -116,7 +116,7 @@ func Blocks(objects []fyne.CanvasObject, name fyne.ThemeColorName) []*canvas.Rec
 	return found
 }
 
-// DrawnAt draws a widget at a size and gives what it drew.
+// DrawnAt draws a widget at a size and returns its objects.
 func DrawnAt(w fyne.Widget, size fyne.Size) []fyne.CanvasObject {
 	r := test.WidgetRenderer(w)
 	w.Resize(size)

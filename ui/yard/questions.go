@@ -17,8 +17,8 @@ type questions struct{ form *LoadForm }
 // waiting reports whether one waits for an answer.
 func (q questions) waiting() bool { return len(q.form.Now.asked) > 0 }
 
-// ask puts the first question that is not answered. What is typed is recorded before, so that the
-// answer is about the figures in the book.
+// ask shows the first unanswered question. What is typed is recorded before, so that the answer is
+// about the figures in the book.
 func (q questions) ask() {
 	f := q.form.session
 	if !q.waiting() {
@@ -40,7 +40,7 @@ func (q questions) ask() {
 	})
 }
 
-// fields ask for the reason, and for a manager where the elevator leaves it to one.
+// fields ask for the reason, and for a manager where the elevator requires one.
 func (q questions) fields(asked guard.Finding) []model.AskField {
 	options := make([]model.Option, len(asked.Reasons))
 	for i, r := range asked.Reasons {

@@ -23,7 +23,7 @@ type ScaleReader struct {
 	wait    *scaleWait // nil when no truck waits
 }
 
-// scaleWait is the wait of a truck for the scale to come to rest.
+// scaleWait is a wait for the scale to come to rest.
 type scaleWait struct {
 	form   *LoadForm
 	scale  session.Indicator
@@ -37,7 +37,7 @@ type scaleWait struct {
 func (r *ScaleReader) CanRead() bool { return r.session.Indicator != nil }
 
 // Weigh takes the weight of a form's truck from the scale: the side whose field has the focus, else
-// the gross before the tare. A weight that is there is asked about before another takes its place.
+// the gross before the tare. It asks before it replaces an existing weight.
 func (r *ScaleReader) Weigh(form *LoadForm, field string) {
 	if err := form.Commit(); err != nil {
 		r.session.Fail(err)

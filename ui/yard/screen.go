@@ -132,7 +132,7 @@ func (s *Screen) turnPaper() {
 	}
 }
 
-// toForm brings the form to the front, and reports whether it was not.
+// toForm brings the form to the front, and reports whether that changed anything.
 func (s *Screen) toForm() bool {
 	if !s.Pane.ToForm() {
 		return false
@@ -142,11 +142,11 @@ func (s *Screen) toForm() bool {
 	return true
 }
 
-// nameToggle names the button by what it brings to the front.
+// nameToggle labels the button with the part it brings to the front.
 func (s *Screen) nameToggle() { s.Toggle.SetText(s.Pane.Next(session.Say("Slip"))) }
 
-// reveal brings the slip's line of the field with the keyboard into sight, and
-// where the letters are large the field itself.
+// reveal scrolls to the slip's line of the focused field, and where the text is large to the field
+// itself.
 func (s *Screen) reveal(field string) {
 	s.Papers.reveal(field)
 	if row := s.Load.Rows[field]; row != nil {

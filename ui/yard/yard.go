@@ -24,9 +24,8 @@ type Yard struct {
 	Scale   *ScaleReader
 }
 
-// NewYard makes the yard as it was before the program stopped: every truck at its
-// place, with what was typed on its form. Without any, the blank form is the
-// current one.
+// NewYard restores the yard from before the program stopped: every truck at its place, with what
+// was typed on its form. Without any, the blank form is the current one.
 func NewYard(f *session.Session) *Yard {
 	y := &Yard{session: f, forms: map[string]*LoadForm{}, Scale: &ScaleReader{session: f}}
 	f.OnTakeUp(func(id string) {
@@ -106,8 +105,8 @@ func (y *Yard) read() {
 	y.keepForms()
 }
 
-// keepForms drops the forms of trucks that have left, and takes the blank form
-// into the yard once it has been written down.
+// keepForms drops the forms of trucks that have left, and moves the blank form to the yard once it
+// has been recorded.
 func (y *Yard) keepForms() {
 	if y.blank.id != "" {
 		y.forms[y.blank.id] = y.blank
@@ -181,8 +180,8 @@ func (y *Yard) Advice() string {
 	return session.Say("No truck is here. Type the next one in: it stands here until it has its ticket.")
 }
 
-// TakeNew makes the blank form current. What was typed on the one before is recorded first; what is
-// not valid yet waits on its form.
+// TakeNew makes the blank form current. What was typed on the one before is recorded first; invalid
+// texts wait on its form.
 func (y *Yard) TakeNew() {
 	if !y.putDown() {
 		return

@@ -99,7 +99,7 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 	return errors.Join(append(all, last)...)
 }
 
-// slip finds the ticket of a code and compares what the slip says with it.
+// slip finds the ticket of a code and compares the slip's figures with it.
 func (c Verify) slip(p *terminal.Session) error {
 	code := c.Code
 	said, err := barcode.ParsePayload(c.Code)

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Guard keeps the limits beyond which the elevator asks before a ticket.
+// Guard sets the limits beyond which the elevator asks before a ticket.
 type Guard struct {
 	Set  guardSet  `cmd:"" help:"Decide what a guard does, and at which limits."`
 	List guardList `cmd:"" help:"List the guards and what each does here."`

@@ -103,7 +103,7 @@ func contents(t testing.TB, b Store) []string {
 	return out
 }
 
-// ticket is a load whose ticket brought so many pounds into a bin.
+// ticket is a load whose ticket added so many pounds to a bin.
 func ticket(number int64, day, bin string, pounds int64) book.LoadRow {
 	lb := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
 	return book.LoadRow{

@@ -78,8 +78,8 @@ func connect(path string, a access, most int) (*sql.DB, error) {
 	return db, nil
 }
 
-// mostReaders bounds the reading pool. Each running iteration over facts
-// holds one connection, so it is not small.
+// mostReaders is the size of the reading pool. Each running iteration over facts holds one
+// connection, so it is not small.
 func mostReaders() int {
 	return max(8, runtime.NumCPU())
 }

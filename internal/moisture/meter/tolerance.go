@@ -18,8 +18,8 @@ type CheckTolerance struct {
 	// EveryDays is the longest time between checks; 0 when the authority states none and the
 	// elevator sets its own.
 	EveryDays int
-	// OfMean compares the limit with the mean error of a day's references with
-	// one crop; otherwise against each.
+	// OfMean applies the limit to the mean error of a day's references with one crop; otherwise it
+	// applies to each.
 	OfMean bool
 	// Sample is the temperature references must have.
 	Sample quantity.Span

@@ -19,7 +19,7 @@ type Working interface {
 	AmountOn(b Basis, rate quantity.Unit) *worksheet.Step
 	// Source returns the reference to a row of the edition.
 	Source(row string) string
-	// Refuse says why the load cannot be settled. Field names what is wrong.
+	// Refuse records why the load cannot be settled. Field is the field at fault.
 	Refuse(field, sentence string)
 	// OffTable refuses a value that no row of a table holds.
 	OffTable(field, name string, found *worksheet.Step, row string, bands []Band)
