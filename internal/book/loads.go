@@ -42,7 +42,7 @@ type LoadFilter struct {
 	Phases               []string
 	Ticket               int64
 	FromTicket, ToTicket int64
-	Corrects, Reissues   int64  // the ticket whose place the load takes
+	Corrects, Reissues   int64  // the ticket that the load replaces
 	Sample               string // number
 	IssuedDay            string
 	EndedDay             string

@@ -14,7 +14,7 @@ import (
 type column[R, S any] struct {
 	head report.Column
 	of   func(R) cell
-	sum  func(S) cell // nil says nothing
+	sum  func(S) cell // nil prints nothing
 	when presence
 }
 

@@ -60,7 +60,7 @@ func readSerial(link, rest string) (Link, error) {
 	say := func(format string, args ...any) { wrong = append(wrong, message.Errorf(format, args...)) }
 	for setting := range strings.SplitSeq(told, "&") {
 		key, value, _ := strings.Cut(setting, "=")
-		number, _ := strconv.Atoi(value) // what is no figure is zero, which no setting may be
+		number, _ := strconv.Atoi(value) // an invalid number is zero, which no setting allows
 		switch key {
 		case "baud":
 			w.Baud = number

@@ -51,7 +51,7 @@ type Setting struct {
 	Past bool
 
 	Bin    elevator.Bin      // that the load names; zero where it is on no list
-	InBin  []Stock           // what lies in it
+	InBin  []Stock           // its stock
 	Prices []quantity.Amount // of the last tickets of this grain, the newest first
 	Posted *quantity.Amount  // the price of the day; nil where none is posted
 	Truck  elevator.Truck    // as it is recorded; zero where it is on no list

@@ -10,12 +10,12 @@ import (
 // may be used by several at once.
 type Translator struct {
 	texts     map[string]string
-	other     map[string]bool // the texts in the language, which are not said again
+	other     map[string]bool // the texts in the language, which are not translated again
 	sentences sentences
 	figures   message.Figures
 
 	mutex sync.Mutex
-	said  map[string]string // what has been said before
+	said  map[string]string // cache of translations
 }
 
 // newTranslator makes a translator of texts: for each English text the one in its

@@ -28,7 +28,7 @@ const (
 // File is one dated file of rules.
 type File struct {
 	ID, Title    string
-	Kind         string        // what the rule is about: "grades", "recording"
+	Kind         string        // the kind of rule: "grades", "recording"
 	Jurisdiction string        // "us", "canada"
 	Subject      string        // one grain of a kind that has a file for each; else empty
 	From, Until  quantity.Date // days in force; zero: before any ticket, and until replaced

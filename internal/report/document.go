@@ -73,7 +73,7 @@ type RowKind int
 // The kinds of row.
 const (
 	Plain  RowKind = iota
-	Total          // what the rows above add up to
+	Total          // the sum of the rows above
 	Struck         // what no longer counts, crossed out
 )
 

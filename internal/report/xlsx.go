@@ -33,7 +33,7 @@ func (d Document) XLSX(w io.Writer) error {
 type workbook struct {
 	*excelize.File
 	styles map[look]int
-	front  string // what the first sheet is called
+	front  string // name of the first sheet
 	failed error
 }
 

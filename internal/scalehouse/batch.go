@@ -36,7 +36,7 @@ type Batch struct {
 	tx      book.Tx
 	loads   map[string]*load.Load
 	tickets map[int64]string        // number -> load, of tickets issued in this work
-	touched map[string]bool         // loads whose rows may be due
+	touched map[string]bool         // loads whose rows may need an update
 	rows    map[string]book.LoadRow // rows as the lists have them
 	// doubted caches the flags of meters by meter and day.
 	doubted map[string][]moisture.Flag

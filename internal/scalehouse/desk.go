@@ -30,7 +30,7 @@ type Desk struct {
 	place  *time.Location
 	who    elevator.Person
 	engine settle.Engine                                   // settles new loads and closes days
-	check  func(*load.Load, guard.Setting) []guard.Finding // what is improbable about a load
+	check  func(*load.Load, guard.Setting) []guard.Finding // the guards' findings about a load
 
 	profile elevator.Profile
 	people  []elevator.Person

@@ -20,7 +20,7 @@ type frames struct {
 	longest    int // bytes of a body
 
 	inside bool   // buf holds the start of a body; otherwise it is looking for one
-	buf    []byte // what is not yet a frame
+	buf    []byte // bytes not yet a frame
 	junk   int    // bytes that made no frame since the last one
 }
 

@@ -37,7 +37,7 @@ type rule struct {
 	added         *regexp.Regexp // lines that are new
 	order         *regexp.Regexp // lines in any order
 	refused       *regexp.Regexp // complaints that may be others
-	figures       *regexp.Regexp // command lines whose words are not compared
+	figures       *regexp.Regexp // command lines of which only digits are compared
 	becomes       string
 	replaces      bool
 	why           string

@@ -112,7 +112,7 @@ func (s *Screen) showScales() {
 	s.Scales.SetRows(s.gear.Scales())
 	said := s.gear.ScaleSaid()
 	if len(s.Scales.Rows()) == 0 {
-		said = model.Remark{} // the empty table says it
+		said = model.Remark{} // the empty table shows it
 	}
 	s.said.Say(said.State, said.Text)
 }

@@ -14,7 +14,7 @@ type Growers struct {
 	session *session.Session
 	line    string
 	chosen  string // code
-	season  season // what the chosen one has brought
+	season  season // the deliveries of the chosen one
 }
 
 // NewGrowers makes the list.

@@ -152,7 +152,7 @@ func (s *HandbookScreen) Hint() string {
 	return session.Say("Type to search. Down goes into the list, Enter to the page, Escape back to where you were.")
 }
 
-// Passages are a chapter's blocks as the kit sets them.
+// Passages are a chapter's blocks as package paperview sets them.
 func Passages(c handbook.Chapter) []paperview.Passage {
 	out := make([]paperview.Passage, len(c.Blocks))
 	for i, b := range c.Blocks {

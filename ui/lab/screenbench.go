@@ -26,7 +26,7 @@ type BenchScreen struct {
 	Tests   *widgets.Table
 	says    *widgets.Remarks
 	reader  *widgets.Reader
-	made    *fyne.Container // the tests and what is said of them
+	made    *fyne.Container // the tests and remarks
 	working *paperview.SlipView
 	ruler   *charts.MoistureRuler
 	sheet   *fyne.Container // the form over the ruler

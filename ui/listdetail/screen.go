@@ -42,7 +42,7 @@ type Spec struct {
 	Acts    []shell.Act
 	Buttons []string // further commands with a button, such as ways to other screens
 
-	Reload func() // reads the list again when the screen comes to the front; may be nil
+	Reload func() // reloads the list when the screen comes to the front; may be nil
 	Read   func() // reads it again at every refresh; may be nil
 }
 

@@ -7,7 +7,7 @@ type Job struct {
 	// Topic groups jobs. A newer job on a topic cancels the older one, whose Done is then never
 	// called. Jobs without a topic are independent.
 	Topic string
-	Title string // what is being done, for the work bar; empty shows none
+	Title string // name of the work, for the work bar; empty shows none
 	// Do touches nothing a presenter holds but its own variables, and no widget. It
 	// should give up soon after the context ends. It may be nil.
 	Do func(ctx context.Context, report func(done, total int)) error

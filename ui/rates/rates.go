@@ -15,10 +15,10 @@ type RatesView int
 
 // The views of an edition.
 const (
-	RatesRows     RatesView = iota // everything it says
+	RatesRows     RatesView = iota // all its rules
 	RatesTry                       // one load, wetter and wetter
 	RatesCompare                   // beside another, and the bare water formula
-	RatesProblems                  // what is wrong in the elevator's own files
+	RatesProblems                  // mistakes in the elevator's own files
 )
 
 // Rates is the list of the loaded editions, with the text and results of the chosen one.

@@ -44,7 +44,7 @@ type Session struct {
 	Lists  *Lists
 	manual string  // why weights are typed, by whom and on what day
 	failed error   // of the last act that failed
-	drafts *Drafts // what was typed and is no fact, once it was asked for
+	drafts *Drafts // typed texts that are no facts, once loaded
 }
 
 // New makes the session of a window on a desk. Its Window is set before anything

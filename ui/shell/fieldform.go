@@ -27,7 +27,7 @@ type FieldForm struct {
 	source  FieldSource
 	Rows    map[string]*FormRow
 	held    map[string]string // what each field held when it was last shown
-	typing  string            // the field whose text is being handed over
+	typing  string            // the field whose text is being passed on
 	order   []string
 	Ring    *widgets.FocusOrder
 	Sheet   *FieldSheet

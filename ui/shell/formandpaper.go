@@ -26,7 +26,7 @@ type FormAndPaper struct {
 	Buttons     *fyne.Container // laid out by endings
 	Second      fyne.CanvasObject
 	OverPaper   bool    // the head is over the paper, not over the form
-	Share       float32 // of a hundred: what the paper has where the form needs less
+	Share       float32 // percent of the width for the paper where the form needs less
 	Most        float32 // how wide the paper grows, in figures; 0: no end
 	Turned      bool    // the paper is in front, where only one has room
 	Working     bool    // the paper is the working

@@ -34,7 +34,7 @@ type Window struct {
 	Current  int
 	before   int // the screen to go back to
 
-	ends    []func() // end what is looked at again and again
+	ends    []func() // stop the periodic refreshes
 	Sidebar *Sidebar
 	Status  *widgets.StatusLine
 	clock   *Label

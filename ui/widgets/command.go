@@ -11,7 +11,7 @@ import (
 // the help sheet and the tests.
 type Command struct {
 	ID    string // how code asks for it: "load.settle"
-	Title string // what a person reads: "Settle"
+	Title string // the label: "Settle"
 	Group string // the area it belongs to, and the menu that lists it; empty keeps it out of the menu
 	Menu  string // the menu on the bar that holds the group; empty is the group itself
 	Keys  []Key  // any bare keys, and at most one with a modifier
@@ -43,7 +43,7 @@ type Outcome int
 // The outcomes of Run. Only Ran means that the command's Do was called.
 const (
 	Ran       Outcome = iota
-	NotNow            // EnabledWhen said no
+	NotNow            // EnabledWhen returned false
 	BehindBox         // a dialog is open and the command is not modal-safe
 	NoSuch            // no command has this id
 )

@@ -63,7 +63,7 @@ func (k Key) shortcut() fyne.KeyboardShortcut {
 	return &desktop.CustomShortcut{KeyName: k.Name, Modifier: k.Mod}
 }
 
-// String is the key as printed on the keyboard, in the kit's words: "Ctrl+N".
+// String returns the key as printed on the keyboard, in the language of the window: "Ctrl+N".
 func (k Key) String() string {
 	var parts []string
 	for _, m := range []struct {

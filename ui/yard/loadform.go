@@ -17,7 +17,7 @@ import (
 // as a draft.
 type LoadForm struct {
 	session *session.Session
-	id      string     // empty while nothing has been written down
+	id      string     // empty while nothing has been recorded
 	Book    *load.Load // as it is in the book; nil before that
 	typed   typed
 	edited  string // the field that somebody typed in last

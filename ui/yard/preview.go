@@ -23,8 +23,8 @@ type Preview struct {
 	Fields  []model.Field
 	Figures []model.Figure       // net, quantity settled, payable: what clerk and driver look for
 	Margin  model.Remark         // beside the figures
-	Tenth   string               // what a tenth of a point of moisture is worth; may be empty
-	Slip    scaleticket.Document // the ticket, with what is missing named in its place
+	Tenth   string               // the value of a tenth of a point of moisture; may be empty
+	Slip    scaleticket.Document // the ticket, with placeholders for what is missing
 	Ruler   model.Ruler          // of the moisture; bare without rates and reading
 
 	CanUseTare bool // the truck has a stored tare that is not in use

@@ -28,7 +28,7 @@ type standing struct {
 	missing  map[string]bool
 	lacking  []guard.Lacking
 	asked    guard.Asked     // questions of the elevator that wait for an answer
-	refused  map[string]bool // fields whose typed text cannot be used
+	refused  map[string]bool // fields with invalid texts
 }
 
 // standingOf previews a form of typed texts on a copy of its load, with the errors by field.

@@ -18,7 +18,7 @@ import (
 type Complaint struct {
 	What, Hint string
 
-	what, hint message.Text // the same, to be said in another language
+	what, hint message.Text // the same, to be translated
 }
 
 // In is a complaint in a language. What is known only as one sentence stays one.

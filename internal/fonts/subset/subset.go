@@ -142,7 +142,7 @@ type chosen struct {
 // choose takes the glyphs of letters and the parts that accented ones are made of.
 func (f *font) choose(letters []rune) (*chosen, error) {
 	c := &chosen{}
-	old := []uint16{0} // the sign for what a font lacks is always first
+	old := []uint16{0} // the missing-glyph sign is always first
 	number := map[uint16]uint16{0: 0}
 	take := func(glyph uint16) uint16 {
 		at, known := number[glyph]

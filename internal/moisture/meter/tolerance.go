@@ -73,7 +73,7 @@ func CheckTolerances(l law.Law) ([]CheckTolerance, error) {
 // CheckToleranceByID finds a published rule; false when the law has none of the
 // id.
 func CheckToleranceByID(l law.Law, id string) (CheckTolerance, bool) {
-	rules, _ := CheckTolerances(l) // what cannot be read has been said when it was loaded
+	rules, _ := CheckTolerances(l) // errors were reported when it was loaded
 	for _, a := range rules {
 		if a.ID == id {
 			return a, true
