@@ -90,7 +90,7 @@ func EncodeFigures(r LoadRow) (string, error) {
 	return string(text), nil
 }
 
-// DecodeFigures reads what EncodeFigures wrote.
+// DecodeFigures decodes the output of EncodeFigures.
 func DecodeFigures(r *LoadRow, text string) error {
 	figures, ok := quantity.ReadFigures(text)
 	if ok {

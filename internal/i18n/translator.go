@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Translator says English texts in a language. A nil Translator says them as they are. It
-// may be used by several at once.
+// Translator translates English texts to a language. A nil Translator leaves them unchanged. It is
+// safe for concurrent use.
 type Translator struct {
 	texts     map[string]string
 	other     map[string]bool // the texts in the language, which are not translated again

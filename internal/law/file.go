@@ -116,7 +116,7 @@ func Days(t *tomlfile.Table, key string) int {
 // mostDays is ten years, more than anything here waits.
 const mostDays = 3660
 
-// HowOf reads how one rule of a file is known, where it says so itself.
+// HowOf reads how one rule of a file is known, if the rule has its own note.
 func HowOf(t *tomlfile.Table, otherwise How) How {
 	if !t.Has("read") {
 		return otherwise

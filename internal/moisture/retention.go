@@ -14,7 +14,7 @@ type Retention struct {
 	Source string `json:"source"`
 }
 
-// KindRetention is the kind of file that says how long.
+// KindRetention is the kind of file with these rules.
 const KindRetention = "retention"
 
 // ReadRetentions reads a file of that kind. The error names every mistake in it.

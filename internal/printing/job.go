@@ -42,8 +42,7 @@ type Job struct {
 	Copies int
 }
 
-// Receipt says where a job went. It never says that ink met paper: no spool
-// can know that.
+// Receipt says where a job went. It never says that it was printed: no spooler knows that.
 type Receipt struct {
 	Where   string // a file's path, a queue's request id, or the program asked
 	Copies  int    // how many copies were asked of the next hand

@@ -197,8 +197,8 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 // id.
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
-// onYardWith is the load on the yard that is to take a ticket's place, as the
-// filter says; empty when there is none.
+// onYardWith returns the load on the yard that is to replace a ticket, by the filter; empty when
+// there is none.
 func (w *Batch) onYardWith(f book.LoadFilter) (id string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err

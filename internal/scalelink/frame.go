@@ -31,8 +31,8 @@ func newFrames(in io.Reader, p Profile) *frames {
 	return &frames{in: bufio.NewReader(in), start: []byte(p.Start), end: []byte(p.End), longest: p.Length}
 }
 
-// next returns the next body. It is good until next is called again. The error
-// is the stream's, or says that only noise is coming.
+// next returns the next body, valid until next is called again. The error is the stream's, or says
+// that only noise is coming.
 func (f *frames) next() ([]byte, error) {
 	for {
 		b, err := f.in.ReadByte()

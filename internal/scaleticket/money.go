@@ -95,7 +95,7 @@ func moneyLines(p *part) {
 	p.put(Line{Field: "payable", Label: p.w.Payable, Value: p.unpriced(), Emphasis: true})
 }
 
-// moneyColumn puts the lines of a bill so that they add.
+// moneyColumn adds the lines of a bill so that they sum up.
 type moneyColumn struct {
 	*part
 	column

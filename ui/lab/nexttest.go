@@ -127,7 +127,7 @@ func (n *nextTest) readTestWeight(results []load.Finding) {
 	}
 }
 
-// sayMeter says which meter is used, and the state of its checks.
+// sayMeter shows the meter used, and the state of its checks.
 func (n *nextTest) sayMeter() {
 	method := n.texts.method()
 	if !method.UsesMeter() {

@@ -149,10 +149,10 @@ func (s *BenchScreen) showFirst() {
 	s.Form.Focus(s.Bench.First())
 }
 
-// Hint says what keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *BenchScreen) Hint() string { return s.Bench.Hint() }
 
-// Ring is the order of the keyboard.
+// Ring returns the tab order.
 func (s *BenchScreen) Ring() *widgets.FocusOrder { return s.Form.Ring }
 
 // Refresh shows the facts as they now are.

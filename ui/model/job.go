@@ -11,8 +11,8 @@ type Job struct {
 	// Do touches nothing a presenter holds but its own variables, and no widget. It
 	// should give up soon after the context ends. It may be nil.
 	Do func(ctx context.Context, report func(done, total int)) error
-	// Progress and Done run on the window's side again; both may be nil. Done gets
-	// what Do returned, or context.Canceled when a person stopped the job.
+	// Progress and Done run on the user interface again; both may be nil. Done gets the result of
+	// Do, or context.Canceled when a person stopped the job.
 	Progress func(done, total int)
 	Done     func(err error)
 }

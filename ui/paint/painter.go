@@ -105,7 +105,7 @@ func (p Painter) Icon(res fyne.Resource, at fyne.Position, side float32) *canvas
 	return img
 }
 
-// Whole puts a position on whole units, so that edges are drawn crisp.
+// Whole rounds a position to whole units, so that edges are drawn crisp.
 func Whole(at fyne.Position) fyne.Position {
 	return fyne.NewPos(Floor(at.X), Floor(at.Y))
 }

@@ -13,7 +13,7 @@ import (
 // mostOwners is the number of owners a sheet of shares has room for, unless there are more already.
 const mostOwners = 4
 
-// ShareFields ask for owners and what each has.
+// ShareFields are the fields for owners and their shares.
 func ShareFields(f *Session, owners []load.Owner) []model.AskField {
 	var fields []model.AskField
 	for i := range max(mostOwners, len(owners)) {
@@ -77,7 +77,7 @@ func shareText(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-// SharesText says in one line who shares in a load.
+// SharesText describes the owners of a load in one line.
 func SharesText(l *load.Load) string {
 	text := ""
 	for _, o := range l.Details.Shares {

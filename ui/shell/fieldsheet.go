@@ -46,7 +46,7 @@ func NewFieldSheet() *FieldSheet {
 	return s
 }
 
-// Set puts other rows into the columns.
+// Set replaces the rows of the columns.
 func (s *FieldSheet) Set(left, right []fyne.CanvasObject) {
 	s.columns = [2][]fyne.CanvasObject{left, right}
 	all := append(append([]fyne.CanvasObject{}, left...), right...)

@@ -154,7 +154,7 @@ func (l *FormAndPaper) Turn() {
 	}
 }
 
-// ToForm brings the form to the front, and reports whether it was not.
+// ToForm brings the form to the front, and reports whether that changed anything.
 func (l *FormAndPaper) ToForm() bool {
 	if !l.Narrow || !l.Turned {
 		return false
@@ -163,7 +163,7 @@ func (l *FormAndPaper) ToForm() bool {
 	return true
 }
 
-// Next names what the key brings to the front; paper is the paper's own name.
+// Next names the part the key brings to the front; paper is the paper's own name.
 func (l *FormAndPaper) Next(paper string) string {
 	switch {
 	case l.Narrow && !l.Turned:

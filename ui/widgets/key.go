@@ -44,7 +44,7 @@ var takenKeys = map[fyne.KeyName]string{
 	fyne.KeyInsert: "copy",
 }
 
-// fault says why a command cannot have the key, or "" when it can.
+// fault returns why a command cannot have the key, or "" when it can.
 func (k Key) fault() string {
 	if k.Mod == 0 && !bareKeys[k.Name] {
 		return "only F-keys and Escape may be used without Ctrl or Alt"

@@ -137,8 +137,8 @@ func (p Preview) ruler() model.Ruler {
 	return r
 }
 
-// Working is every line of the settlement with its arithmetic, as the screen
-// shows it in place of the slip. While the load cannot be settled it says why.
+// Working lists every line of the settlement with its calculation, as shown instead of the slip.
+// While the load cannot be settled it says why.
 func (p Preview) Working() []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working")}}
 	s := p.now.settlement

@@ -66,7 +66,7 @@ func saidOf(r entry.Remark) string {
 	return session.Text(r.Text)
 }
 
-// remark says something beside a field; see [session.Remarks].
+// remark adds a message to a field; see [session.Remarks].
 func (s *standing) remark(field string, state model.State, text string) {
 	s.remarks.Say(field, state, text)
 }

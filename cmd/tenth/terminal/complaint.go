@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Complaint is something that went wrong and what to do about it, in English.
+// Complaint is an error and what to do about it, in English.
 type Complaint struct {
 	What, Hint string
 

@@ -11,8 +11,8 @@ import (
 	"slices"
 )
 
-// Of is the font with only the given letters, renamed. The same font and letters
-// give the same bytes. Letters that the font lacks are left out.
+// Of returns the font with only the given letters, renamed. The same font and letters give the same
+// bytes. Letters that the font lacks are left out.
 func Of(ttf []byte, letters []rune, name Name) ([]byte, error) {
 	f, err := parse(ttf)
 	if err != nil {
