@@ -62,5 +62,5 @@ func (p *Session) GrainName(id string) string {
 // WorkingOf returns the translation for a load's working.
 func (p *Session) WorkingOf(l *load.Load) worksheet.Translate {
 	say := p.Language()
-	return func(english string) string { return say(l.Details.Disposition.Remark(english)) }
+	return func(english string) string { return say(l.Details.Under.Remark(english)) }
 }
