@@ -199,10 +199,10 @@ func (b *Bench) Enter(id string) (next string) {
 		b.session.Fail(err)
 		return id
 	}
-	if s.found.isComplete() {
+	if s.found.isSettled() {
 		return ""
 	}
-	return firstFigure(method)
+	return firstFigure(method) // the next figure on the meter is another test
 }
 
 // Add makes the test that is typed. It is kept whatever the others say; what they

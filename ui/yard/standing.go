@@ -27,6 +27,7 @@ type standing struct {
 	remarks  session.Remarks
 	missing  map[string]bool
 	lacking  []guard.Lacking
+	before   *replaced       // the ticket it is to replace; nil where there is none
 	asked    guard.Asked     // questions of the house that wait for an answer
 	refused  map[string]bool // fields whose typed text cannot be used
 }
@@ -179,7 +180,7 @@ func (s *standing) Next() model.Remark { return nextAct(s.Load, s.settlement != 
 // CanIssue reports whether the load is whole and settles, every typed text can be
 // used, and nothing that the house asks is unanswered.
 func (s *standing) CanIssue() bool {
-	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0
+	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0 && !s.isUnchanged()
 }
 
 // WhyNotIssue is the first thing that keeps the ticket from being issued, as a
@@ -206,6 +207,9 @@ func (s *standing) WhyNotIssue() string {
 	}
 	for _, l := range s.lacking {
 		return session.Text(l.Said)
+	}
+	if s.isUnchanged() {
+		return session.Say("Nothing is changed against ticket %d: there is nothing to correct. Ctrl+R gives the correction up.", s.before.load.Number)
 	}
 	if len(s.asked) > 0 {
 		return session.Say("Ctrl+Shift+A answers what is asked: %s", session.Join(" ", s.questions()...))
