@@ -15,9 +15,8 @@ import (
 // postgresEngine is the package whose tests need a server.
 const postgresEngine = "./internal/book/postgres"
 
-// postgresChore runs the suite of the book on a PostgreSQL server of its own, that
-// is made in a temporary folder, listens on a socket in it alone, and is gone
-// afterwards. Flags go on to `go test`.
+// postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
+// temporary folder and listens only on a socket in it. Flags are passed on to `go test`.
 func postgresChore(args []string) (err error) {
 	programs, err := postgresPrograms()
 	if err != nil {

@@ -82,8 +82,8 @@ func displayFault(system string, env func(string) string) string {
 	}
 }
 
-// needsToBuildDesk is what compiling the window takes on this system. Windows
-// and macOS bring their own OpenGL and window headers.
+// needsToBuildDesk returns the requirements of compiling the window on a system. Windows and macOS
+// bring their own OpenGL and window headers.
 func needsToBuildDesk(system string) []need {
 	if system == "windows" || system == "darwin" {
 		return deskNeeds[:1]

@@ -21,8 +21,8 @@ type printer struct {
 	to printing.Destination
 }
 
-// newPrinter makes a printer that writes papers into a folder beside the book,
-// and where that was asked for opens them on the screen too.
+// newPrinter makes a printer that writes papers into a folder beside the book, and optionally opens
+// them on the screen too.
 func newPrinter(book string, view bool) *printer {
 	p := &printer{folder: filepath.Join(filepath.Dir(book), "papers")}
 	p.to = printing.Folder{Path: p.folder}
@@ -70,7 +70,7 @@ func (p *printer) Print(ctx context.Context, name string, pdf []byte) (where str
 	return receipt.Where, err
 }
 
-// retryEvery is how often papers that wait are offered to the printer again.
+// retryEvery is the interval at which waiting papers are offered to the printer again.
 const retryEvery = 30 * time.Second
 
 // retry prints what waits as soon as the printer takes it, until ctx ends. That a

@@ -68,9 +68,8 @@ func (r LoadRow) Recorded() settle.Recorded {
 // outbound is the direction of a load that is only weighed, as the facts have it.
 const outbound = "out"
 
-// engineKey stands among the figures of a row, which cannot be read without
-// knowing the engine. It is left out for the first engine, so rows written
-// before there were others are as they were. No line has this id.
+// engineKey is the key of the engine among the figures of a row, which cannot be read without it.
+// It is left out for the first engine, so older rows are unchanged. No line has this id.
 const engineKey = "engine"
 
 // ErrFigures is a load whose figures are no figures.

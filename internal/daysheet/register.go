@@ -23,9 +23,8 @@ func registerPaper(p elevator.Profile, title string, period Period, example bool
 	return paper(p, title, period.String(), example, period.To)
 }
 
-// TicketRegister lists every number from the first to the last one given out in
-// a period. A number that no ticket carries stands there as missing: there is
-// no way for that to happen but by altering the book.
+// TicketRegister lists every number from the first to the last one given out in a period. A number
+// without a ticket is listed as missing: that can only happen by altering the book.
 func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of tickets", period, example)
 	slices.SortFunc(tickets, func(a, b Ticket) int { return cmp.Compare(a.Number, b.Number) })
@@ -73,7 +72,7 @@ func (t Ticket) settledUnit() cell {
 	return text(t.Quantity.Unit().String())
 }
 
-// recorded is a line of the settlement as it was written down.
+// recorded returns a line of the settlement as recorded.
 func (t Ticket) recorded(line string) cell {
 	a, there := t.Figures[line]
 	return known(a, there)
@@ -99,7 +98,7 @@ func (t Ticket) owners() string {
 	return strings.Join(out, ", ")
 }
 
-// title is under what the house has the grain.
+// title names the terms the elevator has the grain on, and the contract.
 func (t Ticket) title() string {
 	if t.Contract != "" {
 		return joined(" ", t.Taken, t.Contract)
@@ -182,7 +181,7 @@ func VoidRegister(p elevator.Profile, period Period, ended []Ticket, example boo
 	return d
 }
 
-// endedHow is how a load ended: its ticket voided or corrected, or turned away.
+// endedHow says how a load ended: its ticket voided or corrected, or turned away.
 func (t Ticket) endedHow() string {
 	if t.Refused {
 		return "turned away"
@@ -198,8 +197,8 @@ func (t Ticket) netUnit() cell {
 	return text(t.Net.Unit().String())
 }
 
-// OverrideRegister lists where a person's word went before the rules: weights
-// typed by hand, limits passed over, readings used in spite of a doubt.
+// OverrideRegister lists where people overrode the rules: weights typed by hand, limits accepted,
+// readings used in spite of a flag.
 func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of typed weights, limits accepted and doubts", period, example)
 	type override struct {

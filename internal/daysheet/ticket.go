@@ -46,23 +46,23 @@ type Ticket struct {
 	Reason      string
 	Manual      []string
 	Accepted    []string
-	Answered    []string // questions of the house's guards, with who answered them and why
+	Answered    []string // questions of the elevator's guards, with who answered them and why
 	Flags       []string
-	// Figures are the lines written down with the load, which the digest of the
-	// day is made of. Everything else reads the summary of them.
+	// Figures are the lines recorded with the load, which the digest of the day uses. Everything
+	// else reads their summary.
 	Figures map[string]quantity.Amount
 	settle.Summary
 }
 
-// units are what a ticket's weights and quantities are counted in. Tickets of
-// unlike units are never added together.
+// units are the units of a ticket's weights and quantities. Tickets in different units are never
+// added together.
 type units struct{ weight, per quantity.Unit }
 
 // units are the settlement's own.
 func (t Ticket) units() units { return units{t.Net.Unit(), t.Quantity.Unit()} }
 
-// moves is the weight that a ticket brings into the house: what it was settled
-// for, or below zero what it carried away.
+// moves returns the weight a ticket adds to the stock: the settled weight, or the negative net of a
+// load that left.
 func (t Ticket) moves() quantity.Amount {
 	if t.Outbound {
 		return t.Net.Neg()
@@ -70,8 +70,7 @@ func (t Ticket) moves() quantity.Amount {
 	return t.Settled
 }
 
-// unpriced stands where what is payable would, on a ticket without a price. It is
-// in no digest.
+// unpriced is printed instead of the payable of a ticket without a price. It is in no digest.
 func (t Ticket) unpriced() string { return load.Disposition(t.Taken).Unpriced() }
 
 // asOf is the ticket as it was known in the evening of a day: what happened to

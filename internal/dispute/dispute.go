@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Phase is where a dispute stands.
+// Phase is the stage of a dispute.
 type Phase string
 
 // The phases of a dispute.
@@ -18,7 +18,7 @@ const (
 	Closed    Phase = "decided"
 )
 
-// Dispute is what its facts add up to.
+// Dispute is the state of a dispute, replayed from its facts.
 type Dispute struct {
 	ID       string    `json:"id"`
 	Phase    Phase     `json:"phase"`
@@ -37,7 +37,7 @@ var allowed = map[string][]Phase{
 	Decided{}.Kind():  {Open, Testing, Tested},
 }
 
-// Apply adds one fact, or says in a sentence why it cannot follow.
+// Apply applies one fact, or returns an error that says why it cannot follow.
 func (d *Dispute) Apply(f Fact) error {
 	if !slices.Contains(allowed[f.Kind()], d.Phase) {
 		return d.cannot(f)

@@ -12,8 +12,8 @@ type Fact interface {
 	Kind() string
 }
 
-// Raised is a ticket doubted. Rule is the name of the rule set that gives the
-// days to ask for a test, Due the last of them.
+// Raised opens a dispute about a ticket. Rule is the name of the rule set that gives the days to
+// ask for a test, Due the last of them.
 type Raised struct {
 	Ticket int64         `json:"ticket,string"`
 	By     string        `json:"by"`
@@ -43,7 +43,7 @@ type Resulted struct {
 	Finding     string           `json:"finding"`
 }
 
-// Decided is the end: the ticket stands, or ticket Corrected takes its place.
+// Decided ends the dispute: the ticket is upheld, or ticket Corrected replaces it.
 type Decided struct {
 	Decision  string        `json:"decision"`
 	Stands    bool          `json:"stands"`

@@ -2,13 +2,13 @@ package elevator
 
 import "slices"
 
-// Fact is a standing thing the elevator knows, written down whole.
+// Fact is a master record of the elevator, written whole.
 type Fact interface {
 	// Kind names the fact in the journal.
 	Kind() string
 }
 
-// IsFact reports whether a kind belongs to the house.
+// IsFact reports whether a kind is one of master data.
 func IsFact(kind string) bool { return slices.Contains(kinds, kind) }
 
 var kinds = []string{

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// GuardAct is what the house does where a guard finds something.
+// GuardAct is the action taken when a guard finds something.
 type GuardAct string
 
 // A remark is only shown. A question keeps the ticket back until somebody has
@@ -22,14 +22,14 @@ const (
 // GuardActs are all of them, from the least.
 func GuardActs() []GuardAct { return []GuardAct{GuardOff, GuardRemark, GuardQuestion, GuardManager} }
 
-// GuardRule is what the house has decided about one guard: for everything, or for
-// one commodity or factor. What it leaves out is as package guard has it.
+// GuardRule is an elevator's setting for one guard: for everything, or for one commodity or factor.
+// Unset values default to those of package guard.
 type GuardRule struct {
 	Guard     string   `json:"guard"`
 	Commodity string   `json:"commodity,omitempty"`
 	Factor    string   `json:"factor,omitempty"`
 	Act       GuardAct `json:"act,omitempty"`
-	// From and To are what passes without a word, both inclusive: percent, money,
+	// From and To are the range that passes without a warning, both inclusive: percent, money,
 	// weight, or a count of minutes or days.
 	From *quantity.Amount `json:"from,omitempty"`
 	To   *quantity.Amount `json:"to,omitempty"`
@@ -37,12 +37,11 @@ type GuardRule struct {
 	Reasons []string `json:"reasons,omitempty"`
 }
 
-// GuardRules are all that the house has decided.
+// GuardRules are all rules of the elevator.
 type GuardRules []GuardRule
 
-// For is the house's rule about a guard for a commodity and a factor, each of
-// which may be empty. What is decided for one of them goes before what is decided
-// for all, and what is decided later before what was decided earlier.
+// For is the elevator's rule about a guard for a commodity and a factor, each of which may be
+// empty. A rule for one of them goes before a rule for all, and a later rule before an earlier one.
 func (all GuardRules) For(guard, commodity, factor string) GuardRule {
 	out := GuardRule{Guard: guard, Commodity: commodity, Factor: factor}
 	for _, particular := range []bool{false, true} {
@@ -84,7 +83,7 @@ func (all GuardRules) With(rule GuardRule) GuardRules {
 	return append(out, rule)
 }
 
-// Check says what is wrong with the rule, or nothing.
+// Check returns what is wrong with the rule, or nil.
 func (r GuardRule) Check() error {
 	if r.Act != "" && !slices.Contains(GuardActs(), r.Act) {
 		return message.Invalid.Errorf("%q is not what a guard can do. Choose off, remark, question or manager", string(r.Act))
@@ -95,7 +94,7 @@ func (r GuardRule) Check() error {
 	return nil
 }
 
-// Compulsory is what a house may ask of every load before its ticket.
+// Compulsory is something an elevator may require of every load before its ticket.
 type Compulsory string
 
 const (
@@ -110,12 +109,12 @@ func Compulsories() []Compulsory {
 	return []Compulsory{BinCompulsory, MeterCompulsory, SampleCompulsory, CropYearCompulsory}
 }
 
-// usualManualReasons are why weights are typed, where the house has no list.
+// usualManualReasons are the default reasons for typed weights.
 var usualManualReasons = []string{
 	"read from the indicator", "indicator or link out of order", "weighed on another certified scale", "copied from the weight printed by the scale",
 }
 
-// WhyManual are the house's reasons for a weight that is typed.
+// WhyManual returns the elevator's reasons for a typed weight.
 func (p Profile) WhyManual() []string {
 	if len(p.ManualReasons) > 0 {
 		return p.ManualReasons

@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Link is how a weighing indicator is reached: by the network, or by a serial
-// line set as the indicator itself is set.
+// Link is the connection to a weighing indicator: by the network, or by a serial line with the
+// indicator's own settings.
 type Link struct {
 	Host string // "192.0.2.10:4001"; empty for a serial line
 
@@ -43,8 +43,8 @@ func ParseLink(link string) (Link, error) {
 // elevator's.
 const SimulatedLink = "simulator:"
 
-// CheckLink says what is wrong with the scale's link. None is a good one:
-// weights are then typed.
+// CheckLink returns what is wrong with the scale's link. An empty one is valid: weights are then
+// typed.
 func (s Scale) CheckLink() error {
 	if s.Link == "" || s.Link == SimulatedLink {
 		return nil

@@ -17,7 +17,7 @@ type Bin struct {
 // Kind names the fact in the journal.
 func (Bin) Kind() string { return "house.bin" }
 
-// Check says what is wrong with the bin, or nothing.
+// Check returns what is wrong with the bin, or nil.
 func (b Bin) Check() error {
 	if strings.TrimSpace(b.ID) == "" {
 		return message.Invalid.Errorf("a pit or bin has a short name; it is empty")
@@ -25,7 +25,7 @@ func (b Bin) Check() error {
 	return nil
 }
 
-// ContractTerms are what a grower has agreed to deliver.
+// ContractTerms are the terms of a grower's delivery contract.
 type ContractTerms struct {
 	Number    string          `json:"number"`
 	Grower    string          `json:"grower"`
@@ -38,7 +38,7 @@ type ContractTerms struct {
 // Kind names the fact in the journal.
 func (ContractTerms) Kind() string { return "house.contract" }
 
-// Check says what is wrong with the contract, or nothing.
+// Check returns what is wrong with the contract, or nil.
 func (c ContractTerms) Check() error {
 	unit := c.Quantity.Unit()
 	switch {

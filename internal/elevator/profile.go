@@ -24,7 +24,7 @@ type Profile struct {
 	// then do not bind it.
 	Unlicensed bool        `json:"unlicensed,omitempty"`
 	Grains     []GrainRule `json:"grains"`
-	// RetainDays is how long samples are kept, in days.
+	// RetainDays is the number of days samples are kept.
 	RetainDays int `json:"retain_days,string"`
 	// StopOn lists the codes of trust flags that stop a ticket until a manager
 	// lets it through.
@@ -32,17 +32,17 @@ type Profile struct {
 	Language string   `json:"language,omitempty"` // "en", "fr"
 	Dates    string   `json:"dates,omitempty"`    // "iso" or "local"
 	Weigher  string   `json:"weigher,omitempty"`  // who signs when nobody has signed in
-	// Guards are the house's own limits, Compulsory what no ticket may lack, and
+	// Guards are the elevator's own limits, Compulsory the fields every ticket must have, and
 	// ManualReasons the reasons for a typed weight.
 	Guards        GuardRules   `json:"guards,omitempty"`
 	Compulsory    []Compulsory `json:"compulsory,omitempty"`
 	ManualReasons []string     `json:"manual_reasons,omitempty"`
-	// CopiesFor is for whom a ticket prints a copy: "driver", "office", "landlord".
-	// Each copy names whom it is for; none is one copy for whoever takes it.
+	// CopiesFor lists the recipients a ticket prints a copy for: "driver", "office", "landlord".
+	// Each copy names its recipient; none means one copy without a name.
 	CopiesFor []string `json:"copies_for,omitempty"`
 }
 
-// mostCopies is how many copies of a ticket a house prints at most.
+// mostCopies is the largest number of copies of a ticket.
 const mostCopies = 6
 
 // Scale is one truck scale.
@@ -50,8 +50,8 @@ type Scale struct {
 	ID       string          `json:"id"`
 	Division quantity.Amount `json:"division"`
 	Capacity quantity.Amount `json:"capacity"`
-	// Link is where its indicator is read: "tcp://host:port",
-	// "serial:///dev/ttyUSB0", or empty when weights are typed.
+	// Link is the address of its indicator: "tcp://host:port", "serial:///dev/ttyUSB0", or empty
+	// when weights are typed.
 	Link string `json:"link,omitempty"`
 }
 
@@ -65,8 +65,7 @@ type GrainRule struct {
 // Kind names the fact in the journal.
 func (Profile) Kind() string { return "house.profile" }
 
-// Check lists what the profile lacks, each a sentence; a ticket needs all of
-// it.
+// Check lists what the profile lacks for a ticket, each a sentence.
 func (p Profile) Check() []message.Text {
 	var out []message.Text
 	need := func(value string, name message.Text) {

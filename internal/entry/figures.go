@@ -12,20 +12,19 @@ import (
 	"tenthpoint/internal/textsearch"
 )
 
-// Figures as people type them. Each limit stands here once; the limits catch slips
-// of the finger and are no standard.
+// Figures as people type them. Each limit is defined here once; the limits catch typing errors and
+// are no standard.
 
 const (
 	// largestWeight is more than any scale weighs, in lb as in kg.
 	largestWeight = 9_999_999
-	// weightPlaces is how many decimals a weight may have that no scale of this
-	// house has shown.
+	// weightPlaces is the number of decimals of a weight that comes from no known scale.
 	weightPlaces = 2
-	// pricePlaces is how many decimals a price may have.
+	// pricePlaces is the largest number of decimals of a price.
 	pricePlaces = 4
 )
 
-// Weight is a weight that no scale of this house vouches for, in a unit.
+// Weight is a weight that comes from no scale of this elevator, in a unit.
 func Weight(name string, unit quantity.Unit) quantity.Field {
 	return quantity.Field{
 		Name: name, Unit: unit, Places: weightPlaces,
@@ -60,8 +59,8 @@ func ScaleWeight(name string, s elevator.Scale) quantity.Field {
 	return f
 }
 
-// ParseScaleWeight reads a weight and holds it against the scale: what the scale
-// cannot have shown was not weighed on it.
+// ParseScaleWeight reads a weight and checks it against the scale: an impossible weight was not
+// weighed on it.
 func ParseScaleWeight(name, text string, s elevator.Scale) (quantity.Amount, error) {
 	a, err := ScaleWeight(name, s).Parse(text)
 	if err != nil {
@@ -156,8 +155,7 @@ func (e NotShare) Error() string {
 	return fmt.Sprintf("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.Text)
 }
 
-// ParseDay reads a day, as a date or as people call it beside today, with its name
-// in the sentence when it is none.
+// ParseDay reads a date, or a relative day such as yesterday; the error names the field.
 func ParseDay(name, text string, today quantity.Date) (quantity.Date, error) {
 	text = strings.TrimSpace(text)
 	if text == "" {
@@ -178,9 +176,8 @@ func ParseDay(name, text string, today quantity.Date) (quantity.Date, error) {
 // daysByName are days as people call them, in the languages of the program.
 var daysByName = map[string]int{"today": 0, "yesterday": -1, "aujourd'hui": 0, "hier": -1}
 
-// Temperature reads a temperature in the scale whose letter stands after it, or in
-// the usual one. A usual unit of [quantity.Plain] asks for the letter. An empty
-// text is no temperature.
+// Temperature reads a temperature in the unit whose letter follows it, or in the usual one. With a
+// usual unit of [quantity.Plain] the letter is required. An empty text is no temperature.
 func Temperature(name, text string, usual quantity.Unit) (quantity.Amount, error) {
 	figure, unit := strings.TrimSpace(text), usual
 	if figure == "" {
@@ -202,7 +199,7 @@ func Temperature(name, text string, usual quantity.Unit) (quantity.Amount, error
 	return field.Parse(figure)
 }
 
-// NoScaleLetter is a temperature that does not say in which scale it is.
+// NoScaleLetter is a temperature without its unit.
 type NoScaleLetter struct{ Name, Text string }
 
 // Error says how to write it.

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// sampleFields are what the bench found: the results asked for, then the other
-// results of the grain, then what is known of the sample itself.
+// sampleFields returns the fields of the sample: the results asked for, then the other results of
+// the grain, then the data of the sample itself.
 func (f *Form) sampleFields(d *draft) []Field {
 	out := []Field{}
 	for _, factor := range f.factors(d) {
@@ -56,8 +56,8 @@ func (f *Form) factors(d *draft) []grain.Factor {
 	return out
 }
 
-// factorsAsked are moisture and test weight, what the rates look at, dockage, what
-// the sample has already, and what is asked for or typed beyond those.
+// factorsAsked returns the factors to show: moisture and test weight, those of the rates, dockage,
+// those the sample has already, and any others asked for or typed.
 func (f *Form) factorsAsked(e *rates.Edition) []grain.FactorID {
 	asked := []grain.FactorID{grain.Moisture, grain.TestWeight}
 	if e != nil {
@@ -76,8 +76,8 @@ func (f *Form) factorsAsked(e *rates.Edition) []grain.FactorID {
 	return asked
 }
 
-// inOrder keeps each factor once and only those of the commodity, with what is
-// present or not after what is measured, and dockage last.
+// inOrder removes duplicates and factors of other commodities, and sorts yes-no factors after
+// measured ones, and dockage last.
 func inOrder(c grain.Commodity, asked []grain.FactorID) []grain.FactorID {
 	var measured, noticed, last []grain.FactorID
 	seen := map[grain.FactorID]bool{}
@@ -111,8 +111,8 @@ func resultField(factor grain.Factor) Field {
 	return found(f, func(d *draft, text string) error { return d.find(factor, text) })
 }
 
-// moistureField is a moisture typed as a figure. It takes the place of whatever
-// the bench had, and with the tests go the doubts about them.
+// moistureField is a moisture typed as a figure. It replaces the bench's result, its tests and
+// their warnings.
 func moistureField(f Field) Field {
 	factor := f.Factor
 	f.shown = func(l *load.Load) string {
@@ -221,8 +221,8 @@ func untilField() Field {
 	})
 }
 
-// keptField says where the retained part of the sample is. It is kept as long as
-// the house keeps samples, unless a day is named.
+// keptField says where the retained part of the sample is. It is kept as long as the elevator keeps
+// samples, unless a day is named.
 func keptField() Field {
 	f := sampleWord("kept", "Sample kept", func(s *load.Sample) *string { return &s.Kept })
 	read := f.read

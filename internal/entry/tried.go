@@ -12,27 +12,27 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// RemarkKind is how grave a remark is.
+// RemarkKind is the severity of a remark.
 type RemarkKind int
 
-// A warning is to be looked at twice; a stop keeps the ticket from being issued.
+// A warning needs a second look; a stop keeps the ticket from being issued.
 const (
 	Warn RemarkKind = iota + 1
 	Ask
 	Stop
 )
 
-// Remark is what is said beside a field.
+// Remark is a message about a field.
 type Remark struct {
 	Kind RemarkKind
 	Text message.Text
-	Err  error // of a text that cannot stand
+	Err  error // the error of an invalid text
 }
 
-// WholeLoad is where a remark goes that belongs to no field.
+// WholeLoad is the field of a remark about the load as a whole.
 const WholeLoad = ""
 
-// Tried is the load as it would stand with every text taken in.
+// Tried is a preview: the load with every text applied.
 type Tried struct {
 	Load       *load.Load
 	Edition    *rates.Edition     // it would be settled under; nil while there is none
@@ -40,7 +40,7 @@ type Tried struct {
 	Problems   settle.Problems    // why not
 	Remarks    map[string]Remark  // by field
 	Missing    map[string]bool    // fields the ticket cannot do without
-	Lacking    []guard.Lacking    // what this house does not do without
+	Lacking    []guard.Lacking    // what this elevator does not do without
 	Found      []guard.Finding    // improbable things, answered ones among them
 	Asked      guard.Asked        // those that wait for an answer
 }
@@ -54,8 +54,8 @@ func (t *Tried) Remark(field string, r Remark) {
 	t.Remarks[field] = r
 }
 
-// Tried reads all texts onto a copy of the load, settles it as it would stand, and
-// says beside each field what is wrong or doubtful.
+// Tried previews the form: it applies all texts to a copy of the load, settles it, and reports for
+// each field what is wrong or doubtful.
 func (f *Form) Tried() Tried {
 	d := f.read()
 	t := trying{Form: f, draft: d, Tried: Tried{Remarks: map[string]Remark{}, Missing: map[string]bool{}}}
@@ -71,14 +71,14 @@ func (f *Form) Tried() Tried {
 	return t.Tried
 }
 
-// trying is a draft while it is tried on a copy of the load.
+// trying is the state of a preview on a copy of the load.
 type trying struct {
 	*Form
 	draft *draft
 	Tried
 }
 
-// ended ends a text like a sentence.
+// ended adds a final full stop.
 func ended(text message.Text) message.Text {
 	words := strings.TrimSpace(text.String())
 	if words == "" || strings.ContainsAny(words[len(words)-1:], ".!?") {
@@ -138,7 +138,7 @@ func (t *trying) findEdition() {
 	}
 }
 
-// miss marks what the ticket cannot do without, the weights draft by draft.
+// miss marks the required fields that are empty, the weights draft by draft.
 func (t *trying) miss() {
 	for _, m := range t.Load.Missing() {
 		t.Missing[m.Field] = true
@@ -153,7 +153,7 @@ func (t *trying) miss() {
 	}
 }
 
-// settle settles the load, or finds what is wrong with as much of it as there is.
+// settle settles the load, or validates as much of it as there is.
 func (t *trying) settle() {
 	if len(t.Missing) == 0 {
 		t.Settlement, t.Problems = t.house.Settle(t.Load)
@@ -165,7 +165,7 @@ func (t *trying) settle() {
 	}
 }
 
-// unsaid leaves out problems that only say again what is missing.
+// unsaid leaves out problems that only repeat what is missing.
 func (t *Tried) unsaid(all settle.Problems) settle.Problems {
 	unweighed := t.Missing[string(load.Gross)] || t.Missing[string(load.Tare)]
 	return slices.DeleteFunc(all, func(p settle.Problem) bool {
@@ -174,7 +174,7 @@ func (t *Tried) unsaid(all settle.Problems) settle.Problems {
 	})
 }
 
-// beside is the field that a problem of the settlement is said beside.
+// beside returns the field at which a problem of the settlement is shown.
 func (t *trying) beside(problem string) string {
 	switch problem {
 	case "shares":
@@ -188,8 +188,7 @@ func (t *trying) beside(problem string) string {
 	return WholeLoad
 }
 
-// warn says what does not stop a ticket and should be looked at twice, and what
-// the bench doubted.
+// warn adds warnings that do not stop a ticket, and the flags of the bench.
 func (t *trying) warn() {
 	for _, stop := range t.Load.Sample.Stops {
 		t.Remark("moisture", Remark{Kind: Warn, Text: message.Words(stop.Sentence)})
@@ -201,12 +200,12 @@ func (t *trying) warn() {
 	t.warnNearLimit()
 }
 
-// nearLimit is how close to a class limit a moisture is tested three times
+// nearLimit is the distance from a class limit within which a moisture is tested three times
 // (Canadian grading guide, chapter 2).
 var nearLimit = quantity.Of("0.5", quantity.Percent)
 
-// warnNearLimit asks for three tests where the moisture lies near the limit of a
-// class, in houses under the Canadian rules.
+// warnNearLimit warns that three tests are needed where the moisture is near the limit of a class,
+// in elevators under the Canadian rules.
 func (t *trying) warnNearLimit() {
 	m := t.Load.Sample.Moisture
 	if m == nil {

@@ -6,16 +6,16 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// MoistureClass is where a grain's moisture puts it in Canada. Up to and
-// including UpTo it is in the class; one tenth more is the next.
+// MoistureClass is a Canadian moisture class. Up to and including UpTo the grain is in the class;
+// one tenth more is the next.
 type MoistureClass struct {
 	// Grain is the name in the order; Name is straight, tough, damp, moist or
 	// wet.
 	Grain, Name string
 	// Moisture is the reading as recorded, to the tenth.
 	Moisture quantity.Amount
-	// Over is the moisture the class lies above; HasOver is false for
-	// straight, which has no lower end.
+	// Over is the moisture above which the class begins; HasOver is false for straight, which has
+	// no lower end.
 	Over    quantity.Amount
 	HasOver bool
 	// UpTo is the highest moisture of the class; HasUpTo is false for the
@@ -42,7 +42,7 @@ func (c MoistureClass) String() string {
 	return fmt.Sprintf("%s (%s: %s)", c.Name, c.Grain, c.Interval())
 }
 
-// Advisory stands wherever the class is shown.
+// Advisory is shown with every class.
 func (c MoistureClass) Advisory() string { return Advisory }
 
 var tenthPercent = quantity.Of("0.1", quantity.Percent)

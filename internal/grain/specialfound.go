@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// answer is what the results say to a rule.
+// answer is the outcome of a rule for the results.
 type answer int
 
 const (
@@ -14,8 +14,7 @@ const (
 	yes
 )
 
-// addSpecial finds the special grades the sample earned and those that cannot
-// be told.
+// addSpecial adds the special grades the sample earned and those that cannot be determined.
 func (g *GradeResult) addSpecial(r results) {
 	for _, s := range r.commodity.Special {
 		found, because := s.ask(r)
@@ -42,8 +41,7 @@ func (s SpecialGrade) ask(r results) (answer, string) {
 	return s.askWord(r, out)
 }
 
-// askWord lets the tester's own yes stand, and the tester's no where the
-// counts were not taken.
+// askWord accepts the tester's own yes, and the tester's no where the counts were not taken.
 func (s SpecialGrade) askWord(r results, byCount answer) (answer, string) {
 	word, given := r.recorded[s.Word]
 	switch {
@@ -73,8 +71,7 @@ func (r results) askAll(way []Condition) (answer, string) {
 	return out, strings.Join(because, "; ")
 }
 
-// condition is a condition that holds, as a sentence: "Ergot 0.06 % is over
-// 0.05 %".
+// condition describes a condition that holds: "Ergot 0.06 % is over 0.05 %".
 func (r results) condition(c Condition) string {
 	if f, _ := r.commodity.Factor(c.Factor); f.YesNo {
 		return f.Name + ": yes"

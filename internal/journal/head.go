@@ -21,14 +21,14 @@ type Head struct {
 const (
 	// headDigits is the least of a hash that a head is known by.
 	headDigits = 12
-	// paperDigits is how much of a hash stands on paper, to be typed.
+	// paperDigits is the number of hash digits printed, to be typed.
 	paperDigits = 32
 )
 
 // HeadOf is the head of a chain that ends with a fact.
 func HeadOf(last Fact) Head { return Head{last.Seq, last.Hash} }
 
-// String is the head as it is noted and typed: "38:5f0c...", with the whole hash.
+// String returns the head as it is noted and typed: "38:5f0c...", with the whole hash.
 func (h Head) String() string { return fmt.Sprintf("%d:%s", h.Seq, h.Hash) }
 
 // OnPaper is the head as paper shows it, with half of the hash.
@@ -43,7 +43,7 @@ func (h Head) Holds(f Fact) bool {
 
 var headText = regexp.MustCompile(`\b([0-9]{1,18}):([0-9a-f]{12,64})\b`)
 
-// FindHeads are all heads that stand in a text.
+// FindHeads returns all heads in a text.
 func FindHeads(text string) []Head {
 	var out []Head
 	for _, found := range headText.FindAllStringSubmatch(text, -1) {
@@ -54,7 +54,7 @@ func FindHeads(text string) []Head {
 	return out
 }
 
-// ParseHead reads a head as it is noted.
+// ParseHead parses a head as noted.
 func ParseHead(text string) (Head, error) {
 	found := FindHeads(text)
 	if len(found) != 1 || headText.FindString(text) != text {

@@ -9,9 +9,8 @@ import (
 	"unicode/utf8"
 )
 
-// A reader goes through JSON text already known to be well formed and writes
-// it again. It takes details from the store's busiest path, hence no tree and
-// no tokens.
+// reader copies well-formed JSON text in canonical form. It runs on the store's busiest path, hence
+// no tree and no tokens.
 type reader struct {
 	rest   []byte
 	faults []string
@@ -117,9 +116,8 @@ func (r *reader) word() []byte {
 	return r.take(end)
 }
 
-// text takes a string and removes its escapes. The decoder puts U+FFFD where
-// it meets what is no letter, so that character is the sign of something
-// already lost.
+// text reads a string and removes its escapes. The decoder puts U+FFFD in place of an invalid
+// character, so that one is a sign of data already lost.
 func (r *reader) text(at string) string {
 	end := 1
 	for r.rest[end] != '"' {

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Phase is where a load stands.
+// Phase is the stage of a load.
 type Phase string
 
 // The phases of a load.
@@ -20,7 +20,7 @@ const (
 	Corrected  Phase = "corrected"
 )
 
-// Stamp is who wrote a fact, where and when.
+// Stamp says who wrote a fact, where and when.
 type Stamp struct {
 	At   string `json:"at"`
 	Who  string `json:"who"`
@@ -41,8 +41,7 @@ type Taken struct {
 	Stamp
 }
 
-// Load is what the facts about one truckload add up to. The zero Load has not
-// been opened.
+// Load is the state of one truckload, replayed from its facts. The zero Load has not been opened.
 type Load struct {
 	ID       string
 	Phase    Phase
@@ -58,7 +57,7 @@ type Load struct {
 	Sample    Sample
 	Sampled   Stamp // of the last result
 	Accepted  []AcceptedLimit
-	Answers   []Answer // to questions of the house's guards, in order
+	Answers   []Answer // to questions of the elevator's guards, in order
 	Settled   *Settled
 	Number    int64
 	Weigher   string
@@ -93,8 +92,7 @@ type Answer struct {
 	Stamp
 }
 
-// Ending is how a load or a ticket came to its end, when it was not simply
-// issued.
+// Ending says how a load or a ticket ended, when it was not simply issued.
 type Ending struct {
 	Reason string
 	By     int64 // number of the correcting ticket
@@ -102,8 +100,8 @@ type Ending struct {
 	Stamp
 }
 
-// Replay adds up the facts of one load. A fact that does not follow from those
-// before it is an error that names it.
+// Replay replays the facts of one load. A fact that does not follow from those before it is an
+// error that names it.
 func Replay(id string, facts []Stamped) (*Load, error) {
 	l := &Load{ID: id, Phase: NotOpened}
 	for i, f := range facts {
@@ -120,7 +118,7 @@ type Stamped struct {
 	Stamp
 }
 
-// Apply adds one fact, or says in a sentence why it cannot follow.
+// Apply applies one fact, or returns an error that says why it cannot follow.
 func (l *Load) Apply(f Stamped) error {
 	if err := l.Allow(f.Fact); err != nil {
 		return err

@@ -5,9 +5,8 @@ import (
 	"fmt"
 )
 
-// Kind is what went wrong, for callers that act on it: errors.Is(err,
-// message.NotFound). A kind is no sentence; what a person reads is the error's
-// text.
+// Kind classifies an error, for callers that act on it: errors.Is(err, message.NotFound). A kind is
+// no sentence; people read the error's text.
 type Kind string
 
 const (
@@ -20,7 +19,7 @@ const (
 	// WrongPhase is an act that cannot be done at this point of a load or a
 	// dispute.
 	WrongPhase Kind = "wrong phase"
-	// Invalid is input that cannot be what was meant.
+	// Invalid means that the input is impossible.
 	Invalid Kind = "invalid"
 	// Incomplete is something that has to be known first.
 	Incomplete Kind = "incomplete"

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Retention is how long a sample is kept for a dispute.
+// Retention is the time a sample is kept for a dispute.
 type Retention struct {
 	ID     string `json:"id"`
 	Name   string `json:"name"`
@@ -28,7 +28,7 @@ func ReadRetentions(f *law.File) (out []Retention, err error) {
 	return out, err
 }
 
-// Retentions are the published rules of a law; a house may set its own.
+// Retentions are the published rules of a law; an elevator may set its own.
 func Retentions(l law.Law) ([]Retention, error) {
 	var out []Retention
 	for _, f := range l.OfKind(KindRetention) {

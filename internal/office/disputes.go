@@ -88,7 +88,7 @@ func DisputesDue(ctx context.Context, d Desk) ([]dispute.Dispute, error) {
 	return out, nil
 }
 
-// DisputeByID is one dispute as it stands.
+// DisputeByID returns the current state of one dispute.
 func DisputeByID(ctx context.Context, d Desk, id string) (dispute.Dispute, error) {
 	all, err := Disputes(ctx, d)
 	if err != nil {
@@ -102,9 +102,8 @@ func DisputeByID(ctx context.Context, d Desk, id string) (dispute.Dispute, error
 	return dispute.Dispute{}, message.NotFound.Errorf("there is no dispute %q in this book. Look it up in the list of disputes", id)
 }
 
-// DisputeFile is everything about a disputed ticket: the dispute, the tickets of
-// its chain with what each correction changed, and the proof of the one that
-// stands.
+// DisputeFile returns everything about a disputed ticket: the dispute, the tickets of its chain
+// with what each correction changed, and the proof of the valid one.
 func DisputeFile(ctx context.Context, d Desk, id string) (report.Document, error) {
 	one, err := DisputeByID(ctx, d, id)
 	if err != nil {
@@ -131,7 +130,7 @@ func DisputeFile(ctx context.Context, d Desk, id string) (report.Document, error
 	return doc, nil
 }
 
-// tookPlace heads what a ticket changed of the one whose place it took.
+// tookPlace is the heading over a ticket's changes of the one it replaced.
 func tookPlace(l *load.Load) string {
 	if l.Reissues > 0 {
 		return fmt.Sprintf("Ticket %d was issued in place of ticket %d, void: %s", l.Number, l.Reissues, l.Why)

@@ -14,10 +14,10 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Preview settles a load as it stands without writing anything. While it
-// cannot be settled the sentences say why; the settlement is then nil. The
-// settlement of a load that leaves is its weights alone, under no edition. A load
-// with a ticket is settled by the ticket's engine, any other by the current one.
+// Preview settles a load in its current state without writing anything. If it cannot, the problems
+// say why and the settlement is nil. The settlement of a load that leaves is its weights alone,
+// under no edition. A load with a ticket is settled by the ticket's engine, any other by the
+// current one.
 func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	var problems settle.Problems
 	for _, m := range l.Missing() {
@@ -52,9 +52,8 @@ func EngineOf(d Desk, l *load.Load) settle.Engine {
 	return d.Engine()
 }
 
-// priceOfStored is what is wrong with a price on stored grain: it stays its
-// owner's, and a paper that says both would claim it twice. Books of old may hold
-// such loads; they are settled again as they were issued.
+// priceOfStored rejects a price on stored grain: it stays its owner's, and a paper that says both
+// would claim it twice. Old books may hold such loads; they are resettled as they were issued.
 func priceOfStored(l *load.Load) settle.Problems {
 	if l.Details.Disposition != load.Stored || l.Details.Price == nil {
 		return nil
@@ -62,7 +61,7 @@ func priceOfStored(l *load.Load) settle.Problems {
 	return settle.Problems{{Field: "price", Sentence: message.Words("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
 }
 
-// settled tells why a load was not settled, problem by problem.
+// settled returns why a load was not settled, problem by problem.
 func settled(s *settle.Settlement, err error) (*settle.Settlement, settle.Problems) {
 	if err == nil {
 		return s, nil
@@ -130,14 +129,14 @@ func workingHash(s *settle.Settlement) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// Grain that leaves takes the same way over the scale, but is only weighed:
-// what it is sold on is the buyer's test. Its settlement is a sheet of weights,
-// with bushels by legal weight, under no edition; every other line is nil.
+// Grain that leaves is weighed in the same way, but only weighed: it is sold on the buyer's test.
+// Its settlement is a sheet of weights, with bushels by legal weight, under no edition; every other
+// line is nil.
 
 // byLegalWeight rounds bushels that are counted and not settled (practice).
 var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
 
-// weighOnly writes down the weights of a load that leaves.
+// weighOnly records the weights of a load that leaves.
 func weighOnly(l *load.Load, by settle.Engine, tables *grain.Tables) (*settle.Settlement, error) {
 	w, err := by.WeighOnly(l.SettleFacts().Drafts, countedIn(l, tables))
 	if err != nil {
@@ -146,8 +145,8 @@ func weighOnly(l *load.Load, by settle.Engine, tables *grain.Tables) (*settle.Se
 	return &settle.Settlement{Engine: by.Number(), Sheet: w.Sheet, Gross: w.Gross, Tare: w.Tare, Net: w.Net, Bushels: w.Bushels}, nil
 }
 
-// countedIn asks for bushels where the law knows a bushel of the grain and the
-// scale weighs in pounds.
+// countedIn returns bushels where the law defines a bushel of the grain and the scale weighs in
+// pounds.
 func countedIn(l *load.Load, tables *grain.Tables) settle.Outbound {
 	out := settle.Outbound{Place: quantity.Unrounded, Bushels: byLegalWeight}
 	gross, ok := l.Weight(load.Gross, l.Drafts()[0])

@@ -45,12 +45,11 @@ type Unit struct {
 	exp [bases]int8
 }
 
-// The units of the trade. Percent is wet-basis moisture or a share of a
-// weight; Point is one percentage point of moisture; Cwt is 100 lb; Tonne is
-// 1000 kg; Dial is one division of a moisture meter's dial; Count is a plain
-// tally, such as smut balls in a sample. PPM and PPB are milligrams and
-// micrograms of a toxin in a kilogram of grain; Second is how long the rod of a
-// falling number falls.
+// The units of the trade. Percent is wet-basis moisture or a share of a weight; Point is one
+// percentage point of moisture; Cwt is 100 lb; Tonne is 1000 kg; Dial is one division of a moisture
+// meter's dial; Count is a plain tally, such as smut balls in a sample. PPM and PPB are milligrams
+// and micrograms of a toxin in a kilogram of grain; Second measures the time the rod of a falling
+// number test falls.
 var (
 	Plain      = Unit{}
 	Lb         = one(lb)
@@ -161,8 +160,7 @@ func (u Unit) spelled() string {
 	return top + "/" + strings.Join(under, "/")
 }
 
-// printOrder puts money first and points last, the way a rate is spoken:
-// dollars per bushel per point.
+// printOrder puts money first and points last, as in dollars per bushel per point.
 var printOrder = []base{dollar, lb, kg, cwt, tonne, gram, percent, fahrenheit,
 	celsius, dial, count, partsPerMillion, partsPerBillion, second, bushel, hectolitre, point}
 

@@ -5,8 +5,8 @@ import (
 	"tenthpoint/internal/rates/rule"
 )
 
-// Cautions are things an edition may say and that are yet worth a second look,
-// a sentence each. They refuse nothing.
+// Cautions returns warnings about rules that are allowed but unusual, one sentence each. They
+// refuse nothing.
 func (e *Edition) Cautions() []message.Text {
 	var out []message.Text
 	for _, caution := range []message.Text{e.otherBushel(), secondLook(e.Shrink.Method, e.Shrink), secondLook(e.Handling.Method, e.Handling), secondLook(e.Drying.Method, e.Drying)} {
@@ -27,7 +27,7 @@ func (e *Edition) otherBushel() message.Text {
 	return message.New("A bushel of %s is %s here and %s by law (%s). Check which law binds the elevator.", e.Commodity.Name, own.Written(), legal.Written(), e.Commodity.BushelSource)
 }
 
-// secondLook is what a method cautions about its own rule.
+// secondLook returns a method's warnings about its own rule.
 func secondLook[R, W any](m *rule.Method[R, W], r R) message.Text {
 	if m.Caution == nil {
 		return message.Text{}

@@ -39,10 +39,9 @@ func (r *reader) commodity(t *tomlfile.Table) {
 	r.factors()
 }
 
-// factors reads what the house tests for and the program does not know: unit,
-// recording rule and limits stand in the edition, which every ticket settled
-// under it keeps. Its id begins with "own-", so that no factor the program learns
-// of later can bear it.
+// factors reads the factors the elevator adds to the built-in ones: unit, recording rule and limits
+// are in the edition, which every ticket settled under it keeps. Ids begin with "own-", so that no
+// later built-in factor can collide.
 func (r *reader) factors() {
 	e := r.e
 	for i, row := range r.root.Tables("factor") {

@@ -19,9 +19,8 @@ const (
 	discountPrefix = "discount."
 )
 
-// order checks that the order names every rule once, and that no rule stands
-// on a weight which is only known further down. "discounts" is taken apart
-// into the discounts that are not named on their own.
+// order checks that the order names every rule once, and that no rule is taken on a weight that
+// only a later rule produces. "discounts" expands to the discounts that are not named on their own.
 func (r *reader) order(t *tomlfile.Table) {
 	wrongKind := t.Has("order") && r.e.Order == nil
 	if wrongKind || r.e.Commodity.ID == "" {
@@ -94,8 +93,7 @@ func (r *reader) spelledOut(order []string) []string {
 	return out
 }
 
-// knownWeights walks the order and asks of each rule that the weight it is
-// taken on has been worked out by then.
+// knownWeights checks in order that the weight each rule is taken on has been calculated by then.
 func (r *reader) knownWeights(t *tomlfile.Table) {
 	if _, has := r.e.Commodity.Dockage(); has && r.e.Order[0] != dockagePlace {
 		t.AddProblem("order", message.New("%q comes before dockage", r.e.Order[0]), message.New("Dockage is a percent of the net weight and is taken off first (7 CFR 810.104): put it first."))

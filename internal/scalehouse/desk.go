@@ -40,14 +40,14 @@ type Desk struct {
 	tables  map[string]*grain.Tables  // of law, by hash
 }
 
-// Options are what a desk needs besides its book.
+// Options are a desk's dependencies besides its book.
 type Options struct {
 	Name   string // of this desk, as written into facts
 	Rates  *rates.Set
 	Charts *chart.Set // moisture charts of dial meters; nil has none
 	// Laws are the published rules in use; nil has those of the program alone.
 	Laws *law.Set
-	// Clock tells the time; nil is the computer's clock.
+	// Clock returns the time; nil is the computer's clock.
 	Clock func() time.Time
 	// Place is the time zone of the business day; nil is the computer's.
 	Place *time.Location
@@ -59,7 +59,7 @@ type Options struct {
 func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
 	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: guard.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, tables: map[string]*grain.Tables{}}
 	if d.laws == nil {
-		d.laws, _ = law.NewSet(law.Shipped()...) // held against each other by a test
+		d.laws, _ = law.NewSet(law.Shipped()...) // compared with each other by a test
 	}
 	if d.clock == nil {
 		d.clock = time.Now
@@ -79,7 +79,7 @@ func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
 	return d, nil
 }
 
-// reload reads the profile and the people as they now stand.
+// reload reads the current profile and people.
 func (d *Desk) reload(ctx context.Context) error {
 	profiles, err := office.RecordsOf[elevator.Profile](ctx, d.book)
 	if err != nil {
@@ -138,8 +138,8 @@ func (d *Desk) UseCharts(charts *chart.Set) { d.charts = charts }
 // Engine settles new loads and closes days.
 func (d *Desk) Engine() settle.Engine { return d.engine }
 
-// Kept is the edition a ticket was settled under, out of the book: its text as
-// it was on that day. A book never changes the text it keeps, so it is read once.
+// Kept returns the edition a ticket was settled under, from the book: its text as of that day. A
+// book never changes the text it keeps, so it is read once.
 func (d *Desk) Kept(ctx context.Context, hash string) (*rates.Edition, error) {
 	d.reading.Lock()
 	defer d.reading.Unlock()

@@ -66,8 +66,8 @@ func TestProbeNumbersSamples(t *testing.T) {
 	refused(t, err, "has no probe")
 }
 
-// A sample of the 1st, kept 3 days, is there through the 4th and may go on the
-// 5th; its discard is a fact and takes it off the list.
+// A sample of the 1st, kept 3 days, is kept through the 4th and may be discarded on the 5th; its
+// discard is a fact and takes it off the list.
 func TestSamplesDueAndDiscarded(t *testing.T) {
 	s := newScene(t)
 	id := s.arrive(52300)
@@ -93,7 +93,7 @@ func TestSamplesDueAndDiscarded(t *testing.T) {
 	s.verify()
 }
 
-// Two samples a house numbered alike by hand are told apart by their loads.
+// Two samples an elevator numbered alike by hand are told apart by their loads.
 func TestSamplesOfOneNumber(t *testing.T) {
 	s := newScene(t)
 	for range 2 {
@@ -184,7 +184,7 @@ func TestDecisionIsHeldAgainstItsTicket(t *testing.T) {
 	must(t, decide(right))
 }
 
-// The longer of the rule's days and the house's own counts.
+// The longer of the rule's days and the elevator's own counts.
 func TestRetention(t *testing.T) {
 	s := newScene(t).as(manager)
 	for _, c := range []struct {

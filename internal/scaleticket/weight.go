@@ -117,7 +117,7 @@ func netLine(p *part, col column) {
 	}
 }
 
-// netLater stands for a net that has not been weighed out.
+// netLater is the placeholder of a net that is not weighed yet.
 func netLater(t *facts) string {
 	if t.isRefused() {
 		return t.w.NotWeighed

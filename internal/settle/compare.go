@@ -9,10 +9,9 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Line is one line of a load settled twice. A side on which the line does not
-// stand is nil and counts as zero. Change is the second side less the first;
-// it is nil where the two are in units that cannot be turned into each other,
-// such as bushels and tonnes, or the dollars of two countries.
+// Line is one line of a load settled twice. A side without the line is nil and counts as zero.
+// Change is the second side less the first; it is nil where the units cannot be converted, such as
+// bushels and tonnes, or the dollars of two countries.
 type Line struct {
 	ID, Label     string
 	Before, After *worksheet.Step
@@ -50,14 +49,14 @@ func Compare(before, after *Settlement) *Comparison {
 	return c
 }
 
-// compared are the lines that are set against each other. The net weight turned
-// into the edition's unit is no difference of its own.
+// compared are the lines to compare. The net weight converted to the edition's unit is no
+// difference of its own.
 func (s *Settlement) compared() []*worksheet.Step {
 	return slices.DeleteFunc(s.Lines(), func(step *worksheet.Step) bool { return step.ID() == LineConvertedNet })
 }
 
-// find is the step of a line, nil when there is none. Dry-equivalent bushels
-// that are also what is settled stand on that line alone.
+// find returns the step of a line, nil when there is none. Dry-equivalent bushels that are also the
+// settled quantity have that line alone.
 func (s *Settlement) find(id string) *worksheet.Step {
 	if step, ok := s.Sheet.Step(id); ok {
 		return step
@@ -90,8 +89,7 @@ func (c *Comparison) Line(id string) (Line, bool) {
 	return Line{}, false
 }
 
-// line adds the line of one step, which stands on one side or on both; the
-// other may be nil.
+// line adds the line of one step that is on one side or on both; the other may be nil.
 func (c *Comparison) line(one, before, after *worksheet.Step) {
 	l := Line{ID: one.ID(), Label: one.Label()}
 	l.Before = c.side(c.Before, before, ".before")
@@ -112,7 +110,7 @@ func (c *Comparison) comparable(l Line) bool {
 	return unit == l.After.Value().Unit() && !(unit.IsMoney() && c.currencies())
 }
 
-// currencies reports whether the two sides pay in unlike money.
+// currencies reports whether the two sides pay in different money.
 func (c *Comparison) currencies() bool {
 	a, b := c.Before.Edition, c.After.Edition
 	return a != nil && b != nil && a.Units.Currency != b.Units.Currency
@@ -126,7 +124,7 @@ func orZero(step, other *worksheet.Step) worksheet.Operand {
 	return step
 }
 
-// side is a step as it is compared: what is paid to the grower below zero.
+// side is a step as compared: payments to the grower are negative.
 func (c *Comparison) side(s *Settlement, step *worksheet.Step, suffix string) *worksheet.Step {
 	if step == nil {
 		return nil

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// expectLines holds lines against before, after and change as printed; nothing
-// is printed for a side on which the line does not stand.
+// expectLines compares lines with before, after and change as printed; the text is empty for a side
+// without the line.
 func expectLines(t *testing.T, c *settle.Comparison, want map[string][3]string) {
 	t.Helper()
 	for id, w := range want {
@@ -52,8 +52,8 @@ func TestCompareAcrossACorrection(t *testing.T) {
 	}
 }
 
-// Two houses for one load, in pounds, bushels and money. What only one of them
-// charges has no figure on the other side.
+// Two elevators for one load, in pounds, bushels and money. What only one of them charges has no
+// figure on the other side.
 func TestCompareTwoHouses(t *testing.T) {
 	f := corn("56000", "20.0", with("test-weight", "53.0 lb/bu"), with("bcfm", "3.5 %"), with("off-odor", "yes"), at("4.00 $/bu"))
 	c := settle.Compare(mustSettle(t, f, shipped(t, "corn-main-2026")), mustSettle(t, f, shipped(t, "corn-river-2025")))

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Facts are what is known of a load when it is settled.
+// Facts are the input of a settlement.
 type Facts struct {
 	// Drafts are the weighings: one for a truck, two when truck and trailer
 	// are weighed apart.
@@ -44,13 +44,12 @@ type Reading struct {
 	Source  string
 }
 
-// Work writes the reading down, rounded once to the edition's place.
+// Work records the reading, rounded once to the edition's place.
 func (r Reading) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ Engine) *worksheet.Step {
 	return s.Given(LineMoisture, "Moisture", r.Percent, recorded, r.Source)
 }
 
-// Finding is one factor's result. For a yes-no factor Present tells it and
-// Amount is not used.
+// Finding is one factor's result. A yes-no factor uses Present instead of Amount.
 type Finding struct {
 	Factor  grain.FactorID
 	Amount  quantity.Amount
@@ -58,7 +57,7 @@ type Finding struct {
 	Source  string
 }
 
-// Price is what a bushel, hundredweight or tonne brings.
+// Price is the price of a bushel, hundredweight or tonne.
 type Price struct {
 	Amount quantity.Amount
 	Source string

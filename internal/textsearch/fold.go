@@ -15,14 +15,14 @@ import (
 // twoInOne are letters that no accent can be taken from.
 var twoInOne = strings.NewReplacer("œ", "oe", "æ", "ae", "ø", "o")
 
-// Fold is a text folded, to be compared and searched; it is not for reading.
+// Fold normalizes a text for comparison and search; it is not for reading.
 func Fold(text string) string {
 	if isPlain(text) {
 		return strings.ToLower(text)
 	}
 	bare := transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC)
 	plain, _, err := transform.String(bare, text)
-	if err != nil { // what is no text is compared as it stands
+	if err != nil { // invalid text is compared unchanged
 		plain = text
 	}
 	// Folding makes some scripts, such as Cherokee, capital: all become small.

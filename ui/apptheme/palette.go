@@ -7,8 +7,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// The kit's own colour names. A view asks for what a colour means, never for
-// what it looks like.
+// The program's own colour names. A view names the meaning of a colour, never its looks.
 const (
 	ColorInk   fyne.ThemeColorName = "kit.ink"   // text people must read
 	ColorQuiet fyne.ThemeColorName = "kit.quiet" // text that may stay in the background
@@ -25,7 +24,7 @@ const (
 
 	ColorPanel  fyne.ThemeColorName = "kit.panel"  // a raised part of the window
 	ColorRule   fyne.ThemeColorName = "kit.rule"   // a ruled line
-	ColorFocus  fyne.ThemeColorName = "kit.focus"  // the outline of what has the keyboard
+	ColorFocus  fyne.ThemeColorName = "kit.focus"  // the outline of what has the focus
 	ColorChosen fyne.ThemeColorName = "kit.chosen" // the ground of a chosen row
 
 	ColorPaper            fyne.ThemeColorName = "kit.paper"
@@ -40,7 +39,7 @@ const (
 	ColorBand fyne.ThemeColorName = "kit.band" // the wanted stretch of a scale
 )
 
-// palette gives every name a colour. Light and dark hold the same names.
+// palette maps every name to a colour. Light and dark have the same names.
 type palette map[fyne.ThemeColorName]color.NRGBA
 
 func rgb(hex uint32) color.NRGBA { return rgba(hex, 0xff) }
@@ -49,8 +48,8 @@ func rgba(hex uint32, alpha uint8) color.NRGBA {
 	return color.NRGBA{R: uint8(hex >> 16), G: uint8(hex >> 8), B: uint8(hex), A: alpha}
 }
 
-// lightPalette: lime-washed boards, galvanised blue, ink. The grounds stay
-// pale so that sun on the screen leaves the letters standing.
+// LightPalette has the colours of lime-washed boards, galvanised blue and ink. The backgrounds stay
+// pale so that text stays legible with sun on the screen.
 var LightPalette = palette{
 	theme.ColorNameBackground:          rgb(0xEFEBE0),
 	theme.ColorNameButton:              rgb(0xDFD9C8),
@@ -111,7 +110,7 @@ var LightPalette = palette{
 	ColorBand: rgb(0xBBD6B2),
 }
 
-// darkPalette: the same house at night. Paper stays paper, with the lamp low.
+// darkPalette has the same colours at night. Paper stays paper, with the lamp low.
 var darkPalette = palette{
 	theme.ColorNameBackground:          rgb(0x1A2023),
 	theme.ColorNameButton:              rgb(0x333D42),

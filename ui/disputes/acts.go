@@ -11,8 +11,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskRaise asks for a new dispute about a ticket; zero leaves the number to be
-// typed.
+// AskRaise asks for a new dispute about a ticket; with zero the number is typed.
 func AskRaise(f *session.Session, ticket int64, then func()) {
 	value := ""
 	if ticket > 0 {
@@ -60,7 +59,7 @@ func aboutOptions() []model.Option {
 	return out
 }
 
-// Raise raises a new dispute.
+// Raise asks for a new dispute.
 func (d *Disputes) Raise() { AskRaise(d.session, 0, d.Refresh) }
 
 // goOn writes the next fact of the chosen dispute down.

@@ -45,7 +45,7 @@ func (d dial) Latest() (session.Display, error) {
 
 func (d dial) Weigh(context.Context) (quantity.Amount, error) { return d.weight, d.err }
 
-func TestGearScaleShows(t *testing.T) {
+func TestEquipmentScaleShows(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	weight := quantity.Int(52_300, quantity.Lb)
 	for _, c := range []struct {
@@ -79,7 +79,7 @@ func TestGearScaleShows(t *testing.T) {
 	}
 }
 
-func TestGearWithoutAnything(t *testing.T) {
+func TestEquipmentWithoutAnything(t *testing.T) {
 	g := NewEquipment(sessiontest.EmptyRoom(t).Session)
 	if len(g.Scales())+len(g.People())+len(g.Bins()) != 0 || !strings.Contains(g.ScaleSaid().Text, "No scale is set up") {
 		t.Errorf("an empty book says %q", g.ScaleSaid().Text)
@@ -90,7 +90,7 @@ func TestGearWithoutAnything(t *testing.T) {
 	g.AskPapers()
 }
 
-func TestGearChangeScale(t *testing.T) {
+func TestEquipmentChangeScale(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Clerk))
 	g.AskScale("1")
@@ -122,7 +122,7 @@ type deck struct{ rolled []string }
 func (d *deck) RollOn(w quantity.Amount) error { d.rolled = append(d.rolled, w.String()); return nil }
 func (d *deck) RollOff()                       { d.rolled = append(d.rolled, "off") }
 
-func TestGearSimulatedScale(t *testing.T) {
+func TestEquipmentSimulatedScale(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	if !g.CanSimulate() || g.CanRoll() {
 		t.Error("the invented elevator may not simulate, or rolls without a deck")
@@ -153,7 +153,7 @@ func TestGearSimulatedScale(t *testing.T) {
 	}
 }
 
-func TestGearPeople(t *testing.T) {
+func TestEquipmentPeople(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	g.AskPerson("")
 	r.Answer(map[string]string{"name": "Tove Lindqvist", "role": "tester"})
@@ -172,7 +172,7 @@ func TestGearPeople(t *testing.T) {
 	sessiontest.WantSaid(t, r, model.Stop, "only manager")
 }
 
-func TestGearBins(t *testing.T) {
+func TestEquipmentBins(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	before := len(g.Bins())
 	g.AskBin("")
@@ -193,7 +193,7 @@ func TestGearBins(t *testing.T) {
 	}
 }
 
-func TestGearPapers(t *testing.T) {
+func TestEquipmentPapers(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	g.AskPapers()
 	r.Answer(map[string]string{"way": session.ToQueue, "queue": "broken"})
@@ -210,7 +210,7 @@ func TestGearPapers(t *testing.T) {
 
 // A backup is a book that opens, under the name and the minute; it is
 // remembered, and older than today it is named.
-func TestGearBackup(t *testing.T) {
+func TestEquipmentBackup(t *testing.T) {
 	g, r, station := gearRoom(t, 20)
 	folder := t.TempDir()
 	g.AskBackup()
@@ -246,7 +246,7 @@ func hasMark(lines []model.CardLine, left string) bool {
 	return found
 }
 
-func TestGearVerify(t *testing.T) {
+func TestEquipmentVerify(t *testing.T) {
 	g, r, _ := gearRoom(t, 20)
 	g.Verify()
 	sessiontest.WantSaid(t, r, model.OK, "the book is sound")
@@ -261,7 +261,7 @@ func TestGearVerify(t *testing.T) {
 }
 
 // A check that is stopped says so and is not remembered.
-func TestGearVerifyStopped(t *testing.T) {
+func TestEquipmentVerifyStopped(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	stopped := &stoppedRoom{Room: r}
 	r.Session.Window = stopped

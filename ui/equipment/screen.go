@@ -14,8 +14,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen shows what the scale house works with: the scales and how the book is
-// kept at the left, the people, pits and bins at the right.
+// Screen shows the equipment: the scales and the book's file at the left, the people, pits and bins
+// at the right.
 type Screen struct {
 	window *shell.Window
 	gear   *Equipment
@@ -28,7 +28,7 @@ type Screen struct {
 
 func NewScreen(f *session.Session) shell.Screen { return &Screen{gear: NewEquipment(f)} }
 
-// livePause is how often what the scale shows is read again.
+// livePause is the interval at which the scale's reading is refreshed.
 const livePause = 500 * time.Millisecond
 
 // Build makes the tables and the card.
@@ -48,22 +48,22 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.ring.Add("card", s.card)
 	s.ring.Add("people", s.People)
 	s.ring.Add("bins", s.Bins)
-	top := container.NewVBox(shell.NewLabel(session.Say("Gear"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
+	top := container.NewVBox(shell.NewLabel(session.Say("Equipment"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
 	left := container.NewBorder(top, nil, nil, nil, s.card)
 	right := container.New(oneOverOther{}, s.People, s.Bins)
 	w.Runner.Every(livePause, s.live)
 	return container.NewBorder(nil, shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.Acts()), "go.meters", "go.samples")), nil, nil, container.New(shell.Split{Left: 60}, left, right))
 }
 
-// newTable is a table with the sentence it shows while it is empty.
+// newTable makes a table with a text for when it is empty.
 func newTable(columns []model.Column, empty string) *widgets.Table {
 	t := widgets.NewTable(columns)
 	t.Empty = empty
 	return t
 }
 
-// Acts are what can be done with the gear.
-func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Gear"), gearActs) }
+// Acts are the actions of the equipment.
+func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Equipment"), gearActs) }
 
 var gearActs = []shell.ActRow[*Screen]{
 	{ID: "gear.scale", Title: "Scale", Key: widgets.Ctrl(fyne.KeyE), Do: func(s *Screen) { s.gear.AskScale(s.chosenScale()) }},
@@ -101,7 +101,7 @@ func (s *Screen) chosenScale() string {
 	return ""
 }
 
-// live shows what the scale shows, while the screen is in front.
+// live shows the scale's reading, while the screen is in front.
 func (s *Screen) live() {
 	if s.window.Front() == "gear" && s.gear.IsListening() {
 		s.showScales()
@@ -117,7 +117,7 @@ func (s *Screen) showScales() {
 	s.said.Say(said.State, said.Text)
 }
 
-// Show puts the keyboard on the scales.
+// Show moves the focus to the scales.
 func (s *Screen) Show() { s.ring.Focus("scales") }
 
 // Refresh shows everything as it now is.

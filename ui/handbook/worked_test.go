@@ -11,8 +11,8 @@ import (
 	"tenthpoint/schedules"
 )
 
-// The load worked in the chapter on shrink is settled here; every figure of the
-// settlement must stand in the chapter as it is printed.
+// The load calculated in the chapter on shrink is settled here; every figure of the settlement must
+// be in the chapter as printed.
 func TestTheWorkedLoad(t *testing.T) {
 	set, err := schedules.Editions()
 	if err != nil {
@@ -48,7 +48,7 @@ func TestTheWorkedLoad(t *testing.T) {
 
 func figure(text string) quantity.Amount { return quantity.Of(text, quantity.Plain) }
 
-// The other figures of the chapters, each worked again.
+// The other figures of the chapters, each recalculated.
 func TestFiguresInTheChapters(t *testing.T) {
 	hundred := figure("100")
 	factor := func(to string) quantity.Amount { return hundred.Div(hundred.Sub(figure(to))) }

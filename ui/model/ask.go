@@ -1,34 +1,31 @@
 package model
 
-// Ask is a question to be put before the window, as data. Without fields it is
-// a choice between going on and leaving things as they are; with Notice it is
-// only to be read.
+// Ask is a dialog as data. Without fields it is a confirmation; with Notice it only informs.
 type Ask struct {
 	Title, Text string
 	State       State
 	Fields      []AskField
 	Yes, No     string // what going on and staying are called; empty takes the ordinary words
-	Danger      bool   // cannot be undone: the keyboard starts on No
+	Danger      bool   // cannot be undone: the focus starts on No
 	Notice      bool
 
-	// Draft names what is asked, and Of what of: what is typed then outlives the
-	// program, and is there when the same is asked again. Of a load it is the
-	// load's id, and what was typed leaves the yard with it. Without a name
-	// nothing is kept.
+	// Draft names the dialog, and Of its subject: typed text is then saved, and restored when the
+	// same is asked again. For a load Of is the load's id, and the text is dropped when the load
+	// leaves the yard. Without a name nothing is saved.
 	Draft, Of string
-	// Typed is told all values at every keystroke, and GivenUp that the person
-	// does not go on. Either may be nil.
+	// Typed is called with all values at every keystroke, and GivenUp when the person
+	// cancels. Either may be nil.
 	Typed   func(values map[string]string)
 	GivenUp func()
 
-	// Fault is why the act failed that followed from the answer before; the fields hold
+	// Fault is the error of the act that the previous answer caused; the fields hold
 	// that answer.
 	Fault string
 
-	// Check looks at all values before going on and gives a sentence for each
-	// field, by id, that cannot stand. It may be nil.
+	// Check looks at all values before they are accepted and returns a message for each invalid
+	// field, by id. It may be nil.
 	Check func(values map[string]string) map[string]string
-	// Then is called with the values by field id when the person goes on.
+	// Then is called with the values by field id when the person confirms.
 	Then func(values map[string]string)
 }
 
@@ -41,8 +38,7 @@ type AskField struct {
 	Figures  bool // a weight or amount: letters kept out, text at the right
 	Tick     bool // a box to tick, labelled by Label; its value is TickOn or empty
 	Required bool
-	// Options make it a find field; its value is the code chosen, or with
-	// FreeText whatever was typed.
+	// Options make it a find field; its value is the code chosen, or with FreeText the text typed.
 	Options  []Option
 	FreeText bool
 }

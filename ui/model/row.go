@@ -7,12 +7,12 @@ type Row struct {
 	State State
 	// Struck rows no longer count: a line goes through them.
 	Struck bool
-	// Total rows are what the rows above add up to.
+	// Total marks a row that is the sum of the rows above.
 	Total bool
 }
 
-// Cell gives the text of a column, or "" past the end: a row may be shorter
-// than the table is wide.
+// Cell returns the text of a column, or "" past the end: a row may have fewer cells than the table
+// has columns.
 func (r Row) Cell(i int) string {
 	if i < 0 || i >= len(r.Cells) {
 		return ""

@@ -12,9 +12,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Card shows lines: a grower, an edition, a working. Figures end at the right edge;
-// digits are equally wide, so they stand under each other. It is as high as its
-// lines need at the width it has.
+// Card shows lines: a grower, an edition, a working. Figures end at the right edge; digits are
+// equally wide, so they line up. It is as high as its lines need at the width it has.
 //
 // Seen through a window that scrolls, it draws only the rows in sight, and
 // takes the largest size of type in which all of it shows.
@@ -42,7 +41,7 @@ func (p *Card) SetLines(lines []model.CardLine) {
 	}
 }
 
-// put takes other lines and answers whether they are others.
+// put takes other lines and reports whether they are others.
 func (p *Card) put(lines []model.CardLine) bool {
 	lines = withDashes(lines)
 	if slices.Equal(p.lines, lines) {
@@ -54,8 +53,8 @@ func (p *Card) put(lines []model.CardLine) bool {
 
 var dashes = strings.NewReplacer("\u2212", "\u2013")
 
-// withDashes puts a dash in place of the minus sign, which the letters of the
-// screen do not have: another typeface would draw it out of line.
+// withDashes replaces the minus sign, which the screen font lacks, with a dash: another font would
+// draw it off the baseline.
 func withDashes(lines []model.CardLine) []model.CardLine {
 	out := slices.Clone(lines)
 	for i := range out {
@@ -64,10 +63,10 @@ func withDashes(lines []model.CardLine) []model.CardLine {
 	return out
 }
 
-// Lines gives what stands on the card.
+// Lines returns the lines of the card.
 func (p *Card) Lines() []model.CardLine { return p.lines }
 
-// CreateRenderer is Fyne's way to draw the sheet.
+// CreateRenderer implements fyne.Widget.
 func (p *Card) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(p) }
 
 // Resize notes the width: lines wrap to it, and the height follows.
@@ -114,7 +113,7 @@ func (p *Card) Paint(size fyne.Size) []fyne.CanvasObject {
 	return objects
 }
 
-// inSight tells which rows show through the window.
+// inSight returns the range of rows visible in the window.
 func (p *Card) inSight(g *lineCache) (first, end int) {
 	if p.room == 0 {
 		return 0, len(g.rows)
@@ -145,8 +144,8 @@ func (p *Card) InType() *lineCache {
 	return &p.caches[0]
 }
 
-// farToo is how many times as high as its window a card is that no smaller type can
-// save.
+// farToo is the ratio of a card's height to its window's from which no smaller text size can make
+// it fit.
 const farToo = 2
 
 // bareSheet is the paper itself. Its edges are thin blocks: a frame around a
@@ -157,7 +156,7 @@ type bareSheet struct {
 	objects []fyne.CanvasObject
 }
 
-// fit gives the blocks of a sheet, in a slice of their own.
+// fit returns the blocks of a sheet, in a slice of their own.
 func (b *bareSheet) fit(p paint.Painter, size fyne.Size) []fyne.CanvasObject {
 	if b.objects == nil || b.pen != p || b.size != size {
 		edge := func(x, y, wide, high float32) fyne.CanvasObject {

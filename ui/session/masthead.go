@@ -9,14 +9,14 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// Masthead is what stands over the list of screens.
+// Masthead is the heading over the list of screens.
 type Masthead struct {
 	Business string
 	Example  string // the mark of an invented elevator or of invented rates; else empty
 	Who      string // who is signed in
 }
 
-// Masthead is whose house this is, and who works in it now.
+// Masthead returns the elevator's name, and the person signed in.
 func (f *Session) Masthead() Masthead {
 	m := Masthead{Business: f.Desk.Profile().Business, Who: signedIn(f)}
 	if f.IsNew() {
@@ -49,7 +49,7 @@ func signedIn(f *Session) string {
 	return Say("%s, %s", who.Name, RoleWord(who.Role))
 }
 
-// RoleWord is what a role is called.
+// RoleWord returns the name of a role.
 func RoleWord(role elevator.Role) string {
 	switch role {
 	case elevator.Manager:

@@ -8,7 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// mostInRow is how many buttons stand in one row.
+// mostInRow is the largest number of buttons in one row.
 const mostInRow = 6
 
 // ButtonRow is a row of buttons for commands, or more rows where there are many or
@@ -57,9 +57,8 @@ func (l buttonRows) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	l.parts(objects).set(size.Width)
 }
 
-// Spread sets what it holds in a row: each has the width it needs, and what is
-// left goes to all alike. Where there is too little, a button leaves its key out,
-// and last its icon.
+// Spread lays its objects out in a row: each has the width it needs, and the rest is shared
+// equally. Where there is too little room, a button leaves its key out, and last its icon.
 type Spread struct{}
 
 // leastButton is the least width of a button, in figures.
@@ -75,7 +74,7 @@ func (l Spread) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(float32(len(objects))*(Wide{leastButton}.width()+l.Gap()), height)
 }
 
-// leastWhole is the least width at which a text stands whole.
+// leastWhole returns the least width at which a text is not truncated.
 func leastWhole(o fyne.CanvasObject) float32 {
 	if b, ok := o.(*widgets.Button); ok {
 		return b.Tight()
@@ -83,8 +82,8 @@ func leastWhole(o fyne.CanvasObject) float32 {
 	return o.MinSize().Width
 }
 
-// widths shares the room out: every one has what it needs and a part of what is
-// left; or, with too little room, what its text needs and a part of that.
+// widths shares the room: each object gets what it needs and an equal part of the rest; or, with
+// too little room, what its text needs and an equal part of the rest.
 func (l Spread) widths(objects []fyne.CanvasObject, room float32) []float32 {
 	out := make([]float32, len(objects))
 	needed, least := float32(0), float32(0)

@@ -6,10 +6,10 @@ import "fyne.io/fyne/v2"
 // row, the smaller ones of its first row beside it.
 type Endings struct {
 	inRow bool
-	Rows  []int // how many of the smaller buttons stand in each row
+	Rows  []int // number of smaller buttons in each row
 }
 
-// lines are what stands in each line.
+// lines returns the buttons of each row.
 func (l *Endings) lines(objects []fyne.CanvasObject) lines {
 	if l.inRow {
 		return lines{Visible(objects[:1+l.Rows[0]])}
@@ -33,8 +33,8 @@ func (l *Endings) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	l.lines(objects).set(size.Width)
 }
 
-// turn chooses one row or several. What has no place in the one is out of sight:
-// its key does the same.
+// turn chooses one row or several. A button without room in one row is hidden: its key does the
+// same.
 func (l *Endings) turn(objects []fyne.CanvasObject, inRow bool) {
 	l.inRow = inRow
 	for _, o := range objects[1+l.Rows[0]:] {

@@ -8,8 +8,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// footLine is the line at the foot of a form that says of one field what has no
-// room below it: the field's name, and the sentence.
+// footLine is the line at the foot of a form for the message of a field that has no room below it:
+// the field's name, and the message.
 type footLine struct {
 	name *Label
 	note *widgets.Note
@@ -19,7 +19,7 @@ func newFootLine() *footLine { return &footLine{name: NewLabel("", small), note:
 
 func (f *footLine) objects() []fyne.CanvasObject { return []fyne.CanvasObject{f.name, f.note} }
 
-// say says something of a field; without a sentence the line is blank.
+// say shows a sentence about a field; without one the line is blank.
 func (f *footLine) say(name string, state model.State, text string) {
 	if text == "" {
 		name = ""

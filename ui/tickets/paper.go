@@ -12,18 +12,17 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// PaperOf is what the paper at the right of the tickets shows.
+// PaperOf is the paper shown at the right of the tickets.
 type PaperOf int
 
 // The papers of a ticket.
 const (
 	SlipPaper       PaperOf = iota
-	WorkingPaper            // every figure with its sum, worked again
+	WorkingPaper            // every figure with its sum, recalculated
 	DifferencePaper         // to the ticket whose place it took, or which took its
 )
 
-// Ticket is the one chosen in the list: its facts, settled again once, and its
-// papers, each made when it is first looked at.
+// Ticket is the chosen one: its facts, settled again once, and its papers, each made on first use.
 type Ticket struct {
 	session *session.Session
 	shows   PaperOf
@@ -62,7 +61,7 @@ func (t *Ticket) Turn(to PaperOf) {
 	t.shows = to
 }
 
-// Pages are the pages of the slip while it is in front; nil while a card is.
+// Pages returns the pages of the slip while it is in front; nil while a card is.
 func (t *Ticket) Pages() *paper.Layout {
 	if t.load == nil || t.err != nil || t.inFront() != SlipPaper {
 		return nil
@@ -79,7 +78,7 @@ func (t *Ticket) Pages() *paper.Layout {
 	return t.pages
 }
 
-// inFront is what shows: a ticket with no other to differ from shows its slip.
+// inFront returns the paper in front: a ticket with no other to differ from shows its slip.
 func (t *Ticket) inFront() PaperOf {
 	if t.shows == DifferencePaper && t.other() == 0 {
 		return SlipPaper
@@ -112,8 +111,8 @@ func (t *Ticket) make(shows PaperOf) []model.CardLine {
 	return nil
 }
 
-// slip is the ticket as its original printed. A load turned away has a slip of
-// what was known of it.
+// slip returns the slip as printed originally. A load turned away has a slip with what was known of
+// it.
 func (t *Ticket) slip() (scaleticket.Document, error) {
 	if t.worked == nil {
 		return scaleticket.Compose(session.TicketOf(t.session, t.load, nil, 0, nil)), nil
@@ -127,7 +126,7 @@ func (t *Ticket) slip() (scaleticket.Document, error) {
 	return scaleticket.Compose(slip), nil
 }
 
-// working is every line with its sum, worked again just now.
+// working lists every line with its calculation, recalculated now.
 func (t *Ticket) working() []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
 	if t.worked == nil {
@@ -140,15 +139,15 @@ func (t *Ticket) working() []model.CardLine {
 	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Disposition)...), session.GradeLines(t.session, t.load)...)
 }
 
-// disagreement says in a sentence where the ticket and its working part.
+// disagreement describes how the ticket and its recalculation differ.
 func (t *Ticket) disagreement() string {
 	for id, ours := range t.load.Settled.Figures {
 		step, ok := t.worked.Sheet.Step(id)
 		if !ok {
-			return session.Say("The ticket has a line %q that the working has not. Verify the book under Gear.", id)
+			return session.Say("The ticket has a line %q that the working has not. Verify the book under Equipment.", id)
 		}
 		if !step.Value().Equal(ours) {
-			return session.Say("%s is %s on the ticket and %s worked again. Verify the book under Gear.", step.Label(), ours, step.Value())
+			return session.Say("%s is %s on the ticket and %s worked again. Verify the book under Equipment.", step.Label(), ours, step.Value())
 		}
 	}
 	return ""

@@ -11,12 +11,12 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Field is one row of a form: what is asked, where it is typed, in which unit,
-// and, beside it, how it was read or what is wrong with it.
+// Field is one row of a form: label, entry, unit, and beside it how the text was read or what is
+// wrong with it.
 type Field struct {
 	widget.BaseWidget
 
-	// Chars is how many figures wide the place to type is. Zero takes twelve.
+	// Chars is the width of the entry in digits. Zero means 12.
 	Chars int
 
 	label string
@@ -27,11 +27,11 @@ type Field struct {
 	cols  *columns
 }
 
-// columns are what the rows of one sheet share: where entries begin, and where
-// the notes of ordinary rows begin. A wide entry pushes its own note on.
+// columns are the positions the rows of one sheet share: where entries begin, and where the notes
+// of ordinary rows begin. A wide entry pushes its own note to the right.
 type columns struct{ entry, note float32 }
 
-// ordinaryChars is how many figures wide an entry is unless told otherwise.
+// ordinaryChars is the default width of an entry in digits.
 const ordinaryChars = 12
 
 // NewField makes a row around an entry, a find field or a tick. The unit may
@@ -59,8 +59,8 @@ func (f *Field) SetReading(text string) {
 	}
 }
 
-// SetNote says what is wrong or worth knowing, in a sentence with its state.
-// An empty text takes it back and shows the reading again.
+// SetNote shows a warning or an error with its state. An empty text removes it and shows the
+// reading again.
 func (f *Field) SetNote(state model.State, text string) {
 	if text == "" {
 		state, text = model.Plain, f.quiet
@@ -68,13 +68,13 @@ func (f *Field) SetNote(state model.State, text string) {
 	f.Note.Say(state, text)
 }
 
-// SetProblem is SetNote with Stop: what was typed cannot stand.
+// SetProblem is SetNote with Stop: the text typed is invalid.
 func (f *Field) SetProblem(text string) { f.SetNote(model.Stop, text) }
 
 // Says is the sentence shown beside the field now, and its state.
 func (f *Field) Says() (model.State, string) { return f.Note.state, f.Note.text }
 
-// SetLabel changes what is asked.
+// SetLabel changes the label.
 func (f *Field) SetLabel(text string) {
 	if f.label != text {
 		f.label = text
@@ -98,7 +98,7 @@ func (f *Field) unitLetters() paint.TextStyle {
 	return paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorQuiet}
 }
 
-// needs gives the columns this row would choose, standing alone.
+// needs returns the columns this row would choose if it were alone.
 func (f *Field) needs() columns {
 	p := paint.PainterFor(f)
 	own := columns{entry: p.Measure(f.label, f.labelLetters()).Width + p.Inner()}
@@ -132,7 +132,7 @@ func (f *Field) LeastSize() fyne.Size {
 	return fyne.NewSize(f.noteStart(p)+8*p.Inner(), f.entry.MinSize().Height)
 }
 
-// entryStart and noteStart are where the row's parts begin.
+// entryStart and noteStart are the left edges of the row's parts.
 func (f *Field) entryStart() float32 { return max(f.cols.entry, f.needs().entry) }
 
 func (f *Field) noteStart(p paint.Painter) float32 {
@@ -163,7 +163,7 @@ func (f *Field) Paint(size fyne.Size) []fyne.CanvasObject {
 	return append(objects, f.entry, f.Note)
 }
 
-// fieldRenderer passes a refresh on to what stands in the row.
+// fieldRenderer passes a refresh on to the widgets in the row.
 type fieldRenderer struct {
 	paint.Drawing
 	field *Field
@@ -175,16 +175,15 @@ func (r *fieldRenderer) Refresh() {
 	r.Drawing.Refresh()
 }
 
-// NewSheet stacks the rows of a form. All Field rows share the places where
-// entries and notes begin, so that entries stand under entries; other objects, such
-// as a Heading, take the whole width.
+// NewSheet stacks the rows of a form. All Field rows share the columns where entries and notes
+// begin, so that entries line up; other objects, such as a Heading, take the whole width.
 func NewSheet(rows ...fyne.CanvasObject) *fyne.Container {
 	return container.New(&sheetLayout{cols: &columns{}}, rows...)
 }
 
 type sheetLayout struct{ cols *columns }
 
-// share measures the rows and gives every field the same columns.
+// share measures the rows and sets the same columns in every field.
 func (l *sheetLayout) share(rows []fyne.CanvasObject) {
 	widest := columns{}
 	for _, row := range rows {

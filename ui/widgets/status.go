@@ -119,7 +119,7 @@ func (s *StatusLine) Paint(size fyne.Size) []fyne.CanvasObject {
 	return objects
 }
 
-// Badge says how a thing stands: icon, word and colour on a tinted ground.
+// Badge shows a state: icon, word and colour on a tinted background.
 type Badge struct {
 	widget.BaseWidget
 	state model.State
@@ -133,7 +133,7 @@ func NewBadge(state model.State, word string) *Badge {
 	return b
 }
 
-// Say changes what the badge shows.
+// Say sets the state and word of the badge.
 func (b *Badge) Say(state model.State, word string) {
 	if b.state != state || b.word != word {
 		b.state, b.word = state, word

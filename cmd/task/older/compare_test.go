@@ -11,7 +11,7 @@ import (
 )
 
 func TestEveryRecipeHasItsBook(t *testing.T) {
-	folder := filepath.Join("..", "..", booksFolder)
+	folder := filepath.Join("..", "..", "..", booksFolder)
 	paths, err := filepath.Glob(filepath.Join(folder, "*.recipe"))
 	if err != nil || len(paths) == 0 {
 		t.Fatal(paths, err)

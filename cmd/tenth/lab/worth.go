@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// benchWorth says what a tenth is worth.
+// benchWorth prints the value of a tenth of a point.
 type benchWorth struct {
 	terminal.BookFlags
 	Load string `arg:"" help:"A load, or the number of its ticket." placeholder:"LOAD"`
@@ -25,7 +25,7 @@ func (benchWorth) Help() string {
     tenth bench worth 1042 --step 0.5`
 }
 
-// rulerColumns is how wide a ruler is drawn.
+// rulerColumns is the width of a ruler.
 const rulerColumns = 71
 
 func (c benchWorth) Run(t *terminal.Terminal) error {
@@ -127,7 +127,7 @@ func endJSON(e settle.End) map[string]string {
 	return out
 }
 
-// rulerJSON is the ruler without its strokes: what stands on it.
+// rulerJSON is the ruler without its strokes: its marks and ranges.
 func rulerJSON(w office.Worth) map[string]any {
 	marks := []map[string]string{}
 	for _, m := range w.Ruler.Marks {

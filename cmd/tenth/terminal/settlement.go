@@ -50,7 +50,7 @@ func InWords(step *worksheet.Step) string {
 	return step.Printed()
 }
 
-// PriceLater stands where money would, until there is a price.
+// PriceLater is printed instead of money, until there is a price.
 const PriceLater = "price later"
 
 // IsLater reports whether a figure waits for its price.

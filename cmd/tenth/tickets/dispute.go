@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Dispute is a disagreement about a ticket, from doubt to decision.
+// Dispute are the commands of disputes about tickets.
 type Dispute struct {
 	Raise  disputeRaise  `cmd:"" help:"Write a grower's doubt about a ticket down."`
 	Send   disputeSend   `cmd:"" help:"Write down that the sealed sample was sent."`
@@ -142,7 +142,7 @@ func (c disputeDecide) Run(t *terminal.Terminal) error {
 	})
 }
 
-// goOn writes the next fact of a dispute down and says where it stands.
+// goOn appends the next fact of a dispute and prints its status.
 func goOn(p *terminal.Session, id string, f dispute.Fact) error {
 	if err := scalehouse.ContinueDispute(p, p.Desk, id, f); err != nil {
 		return err

@@ -16,7 +16,7 @@ const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, gr
 	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, " +
 	"reissues, reissued_by, reissued_day"
 
-// putLoad leaves a row where it is, so that only the indexes of what changed are
+// putLoad is an upsert that keeps a row in place, so that only the indexes of changed columns are
 // written.
 var putLoad = "INSERT INTO loads (" + loadColumns + ") VALUES (" + marks(1+strings.Count(loadColumns, ",")) + ") ON CONFLICT (id) DO UPDATE SET " + replacedColumns()
 
@@ -72,9 +72,8 @@ func (r loadReader) Loads(ctx context.Context, f book.LoadFilter) ([]book.LoadRo
 	return list(r.during(ctx), scanRow, query, args...)
 }
 
-// EachLoad reads every load of the lists with its owners, in the order of the bytes
-// of their ids. A row that cannot be read comes with its id and an error, and the
-// reading goes on.
+// EachLoad reads every load of the read model with its owners, ordered by the bytes of their ids. A
+// row that cannot be read is yielded as its id and an error, and reading continues.
 func (r loadReader) EachLoad(ctx context.Context) iter.Seq2[book.LoadRow, error] {
 	return func(yield func(book.LoadRow, error) bool) {
 		from := r.during(ctx)
@@ -207,7 +206,7 @@ func assembleQuery(f book.LoadFilter, where []string) string {
 
 func scanRow(rows *sql.Rows) (book.LoadRow, error) { return scanLoad(rows) }
 
-// scanLoad reads loadColumns, and what was asked for behind them into more.
+// scanLoad reads loadColumns, and any further columns into more.
 func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 	var r book.LoadRow
 	var ticket, endedBy, corrects, reissues, reissuedBy sql.NullInt64

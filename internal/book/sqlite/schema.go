@@ -45,7 +45,7 @@ func verifySchema(ctx context.Context, from source) ([]string, error) {
 	return compareSchema(want, is), err
 }
 
-// schemaAfter is what migrations make in an empty database.
+// schemaAfter returns the schema that migrations produce in an empty database.
 func schemaAfter(ctx context.Context, steps []migration) ([]schemaPart, error) {
 	scratch, err := sql.Open("sqlite", ":memory:")
 	if err != nil {
@@ -76,8 +76,7 @@ func (m inMemory) query(query string, args ...any) (*sql.Rows, error) {
 
 func (m inMemory) fail(err error) error { return err }
 
-// compareSchema names what is missing, what says something else, and what does not
-// belong in a book.
+// compareSchema lists what is missing, what differs, and what does not belong in a book.
 func compareSchema(want, is []schemaPart) []string {
 	left := map[string]schemaPart{}
 	for _, p := range is {

@@ -1,6 +1,5 @@
-// Package subset cuts a TrueType font down to the letters that are printed, without
-// the instructions for coarse screens, and under a name of its own: the licences of
-// free fonts ask that a changed font is renamed.
+// Package subset reduces a TrueType font to the letters that are printed, without hinting, and
+// renames it: the licences of free fonts require that of a changed font.
 //
 // It needs nothing but the standard library, so that the chore that makes the
 // program's fonts (cmd/task) runs before anything is downloaded.
@@ -116,7 +115,7 @@ func (f *font) outline(glyph uint16) []byte {
 	return f.tables["glyf"][2*uint32(big.Uint16(loca[2*int(glyph):])) : 2*uint32(big.Uint16(loca[2*int(glyph)+2:]))]
 }
 
-// metric is how far a glyph takes the pen, and where it begins.
+// metric returns the advance width and left bearing of a glyph.
 func (f *font) metric(glyph uint16) (advance, bearing []byte) {
 	hmtx, at := f.tables["hmtx"], int(glyph)
 	if at < f.metrics {

@@ -1,5 +1,4 @@
-// Package scalelog answers from the logs of truck scales, and makes the paper that an
-// examiner of the scale asks for.
+// Package scalelog reads the logs of truck scales, and makes the paper for their examiner.
 package scalelog
 
 import (
@@ -81,8 +80,8 @@ func given(texts ...string) []string {
 	return out
 }
 
-// Paper is the log for whoever examines the scale, under the elevator's name, as of
-// a day.
+// Paper returns the log as a document for the scale's examiner, under the elevator's name, as of a
+// day.
 func Paper(l truckscale.Log, p elevator.Profile, day quantity.Date) report.Document {
 	d := report.Document{
 		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Log of scale " + l.Scale.ID,

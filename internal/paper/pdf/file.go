@@ -1,9 +1,8 @@
 // Package pdf writes papers as PDF files.
 //
-// The fonts are the same in every file, so they are packed once in the life of the
-// program and copied; what a file costs is its own pages. The same papers give the
-// same bytes: nothing in here knows the time, and the date of a file is that of its
-// first paper.
+// The fonts are the same in every file, so they are compressed once per process and copied; only
+// the pages are compressed per file. The same papers give the same bytes: nothing here reads the
+// clock, and the date of a file is that of its first paper.
 //
 // The format is PDF 1.4 (ISO 32000-1 describes it): letters are two-byte characters
 // of the basic plane, each page is one stream of its own.
@@ -17,7 +16,7 @@ import (
 	"tenthpoint/internal/paper"
 )
 
-// Write writes papers one after the other into a file.
+// Write writes papers one after the other into one PDF file.
 func Write(w io.Writer, papers ...paper.Layout) error {
 	f := Begin(w)
 	for _, p := range papers {
@@ -43,13 +42,13 @@ const (
 	catalogObject = iota + 1
 	pagesObject
 	infoObject
-	letterObject // the letters that characters stand for
+	letterObject // the object of the map from characters to glyphs
 	regularObject
 	boldObject = regularObject + fontObjects
 	lastFixed  = boldObject + fontObjects - 1
 )
 
-// Begin begins a file. What goes wrong is told by Close.
+// Begin starts a file. Close reports write errors.
 func Begin(w io.Writer) *File {
 	f := &File{out: w, places: make([]int, lastFixed+1)}
 	f.print("%%PDF-1.4\n%%\xe2\xe3\xcf\xd3\n")
@@ -76,7 +75,7 @@ func (f *File) addPage(p paper.Layout, m *paper.Marks) {
 	f.packed(content, deflated(f.page.bytes))
 }
 
-// Close ends the file, and tells what went wrong since it was begun.
+// Close ends the file, and returns the first error since Begin.
 func (f *File) Close() error {
 	if len(f.pages) == 0 {
 		return message.Errorf("a PDF without a page cannot be made")

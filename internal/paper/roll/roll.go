@@ -1,9 +1,9 @@
 // Package roll writes papers for receipt printers: rolls of paper three inches wide
 // that print letters of equal width, and codes by a command of their own.
 //
-// The commands are those that such printers have in common and call ESC/POS: begin,
-// code page, alignment, QR code, feed and cut. A printer that lacks the QR code
-// prints nothing in its place; the code in letters stands under it in any case.
+// The commands are those that such printers have in common and call ESC/POS: begin, code page,
+// alignment, QR code, feed and cut. A printer that lacks the QR code prints nothing in its place;
+// the code in letters is always printed under it.
 package roll
 
 import (
@@ -13,7 +13,7 @@ import (
 	"golang.org/x/text/encoding/charmap"
 )
 
-// Settings are what one printer is like.
+// Settings are the properties of one printer.
 type Settings struct {
 	Columns int // letters to a line: 42 or 48
 	Page    string
@@ -25,8 +25,8 @@ const (
 	Wide   = 48
 )
 
-// DefaultPage is the code page of a printer of which nothing is known: the letters of
-// western Europe, and the one that most printers begin with besides 437.
+// DefaultPage is the default code page: the letters of western Europe, which most printers have
+// besides 437.
 const DefaultPage = "858"
 
 // page is a table of letters: the number a printer knows it by.
@@ -42,7 +42,7 @@ var pages = map[string]page{
 	"1252": {16, charmap.Windows1252},
 }
 
-// Check says what is wrong with settings.
+// Check returns what is wrong with settings.
 func (s Settings) Check() error {
 	if s.Columns != Narrow && s.Columns != Wide {
 		return fmt.Errorf("a roll has %d or %d columns, not %d", Narrow, Wide, s.Columns)
@@ -59,7 +59,7 @@ type Paper struct {
 	page  page
 }
 
-// Begin begins a paper.
+// Begin starts a paper.
 func Begin(s Settings) (*Paper, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
@@ -77,9 +77,9 @@ const (
 
 func (p *Paper) put(bytes ...byte) { p.bytes = append(p.bytes, bytes...) }
 
-// Text writes lines. Blanks of every width become plain ones, since the lines are
-// broken already. Letters that the printer's code page lacks become question marks, so
-// that what is missing can be seen.
+// Text writes lines. Blanks of every width become plain ones, since lines are already wrapped.
+// Letters that the printer's code page lacks become question marks, so that missing ones can be
+// seen.
 func (p *Paper) Text(text string) {
 	for _, r := range text {
 		b, has := p.page.letters.EncodeRune(r)
@@ -96,8 +96,8 @@ func (p *Paper) Text(text string) {
 	}
 }
 
-// moduleDots is how many dots a module of a code takes: at 203 dots to the inch the
-// code of a ticket is then about 17 mm wide.
+// moduleDots is the width of a QR module in dots: at 203 dots to the inch the code of a ticket is
+// then about 17 mm wide.
 const moduleDots = 4
 
 // Code draws a QR code in the middle of the roll, with error correction M.
@@ -118,10 +118,10 @@ func (p *Paper) code(function byte, values ...byte) {
 	p.put(values...)
 }
 
-// feedLines is how far the paper is fed for the cutter to be below the last line.
+// feedLines is the number of lines to feed so that the cutter is below the last line.
 const feedLines = 4
 
-// End feeds and cuts the paper, and gives its bytes.
+// End feeds and cuts the paper, and returns its bytes.
 func (p *Paper) End() []byte {
 	p.put(esc, 'd', feedLines)
 	p.put(gs, 'V', 1)

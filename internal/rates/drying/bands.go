@@ -39,8 +39,8 @@ func bandOf(w rule.Working, r Rule) (rule.Band, bool) {
 	return band, ok
 }
 
-// pointsInside is how many of the points from low to top lie in a band. The
-// last band also takes what a step upwards has carried past its end.
+// pointsInside returns the number of points from low to top that lie in a band. The last band also
+// takes what rounding up has carried past its end.
 func pointsInside(b rule.Band, low, top *worksheet.Step, last bool) worksheet.Expr {
 	var from, upTo worksheet.Operand = low, top
 	if b.HasLow && b.Low.More(low.Value()) {

@@ -13,14 +13,14 @@ import (
 // Method is a way to take the loss.
 type Method = rule.Method[Rule, Work]
 
-// Work is the loss before rounding: rate is a percent, wet the weight that water
-// shrink was taken on, left what is left of the load.
+// Work returns the loss before rounding: rate is a percent, wet the weight that water shrink was
+// taken on, left the weight left of the load.
 type Work func(rate, wet, left *worksheet.Step) worksheet.Expr
 
 // Methods are all there are.
 var Methods = []*Method{None, OfWet, OfDried}
 
-// Rule is what an edition says about handling.
+// Rule is an edition's rule for handling.
 type Rule struct {
 	Method   *Method
 	Rate     rule.Cell
@@ -29,8 +29,8 @@ type Rule struct {
 	Row      string
 }
 
-// Read reads the table of an edition that takes off water or does not. What is
-// wrong is reported there, and the rule then has no method.
+// Read reads the table of an edition; shrinks says whether that takes off water. It reports
+// mistakes to t; the rule then has no method.
 func Read(t *tomlfile.Table, h *rule.Head, shrinks bool) Rule {
 	r := Rule{Row: t.Place(""), Rounding: rule.LineRounding(t, h.Rounding.Weight)}
 	r.Method = rule.Choose(t, "method", Methods)

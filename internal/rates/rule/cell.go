@@ -16,7 +16,7 @@ const (
 	Clean Basis = "clean"
 	// Dry is clean less water shrink and handling.
 	Dry Basis = "dry"
-	// Remaining is whatever is left at that place in the order.
+	// Remaining is the weight left at that place in the order.
 	Remaining Basis = "left"
 )
 
@@ -30,7 +30,7 @@ func (b Basis) Message() message.Text {
 	}[b]
 }
 
-// Cell is one figure of an edition with the place it stands in.
+// Cell is one figure of an edition with its place in the file.
 type Cell struct {
 	Amount quantity.Amount
 	// Row is the cell's place for people: "shrink.rate, line 31".
@@ -40,14 +40,14 @@ type Cell struct {
 // Given reports whether the edition has the cell at all.
 func (c Cell) Given() bool { return c.Row != "" }
 
-// Step says what part of a point counts: points are taken in whole steps under
-// a rule. The zero Step counts every tenth as it is.
+// Step says what part of a point counts: points are rounded to whole steps by a rule. The zero Step
+// counts every tenth.
 type Step struct {
 	Rounding quantity.Rounding
 	Row      string
 }
 
-// Continuous reports whether every part of a point counts as it is.
+// Continuous reports whether parts of a point count without rounding.
 func (s Step) Continuous() bool { return s.Rounding.IsExact() }
 
 // ReadCell reads a required figure with its place. When it cannot be read the cell

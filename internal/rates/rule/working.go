@@ -11,15 +11,15 @@ type Working interface {
 	Sheet() *worksheet.Sheet
 	// Moisture is the load's moisture as recorded, %.
 	Moisture() *worksheet.Step
-	// Rate writes a cell of the edition down.
+	// Rate records a cell of the edition.
 	Rate(id, label string, c Cell) *worksheet.Step
 	// Points are those of the load's moisture above a level, in steps.
 	Points(id, label string, to *worksheet.Step, s Step) *worksheet.Step
 	// AmountOn is a weight in the bu, cwt or t that a rate is per.
 	AmountOn(b Basis, rate quantity.Unit) *worksheet.Step
-	// Source is how a row of the edition is quoted.
+	// Source returns the reference to a row of the edition.
 	Source(row string) string
-	// Refuse says why the load cannot be settled. Field names what is wrong.
+	// Refuse records why the load cannot be settled. Field is the field at fault.
 	Refuse(field, sentence string)
 	// OffTable refuses a value that no row of a table holds.
 	OffTable(field, name string, found *worksheet.Step, row string, bands []Band)

@@ -14,7 +14,7 @@ import (
 
 // People and bins are added and changed by the keyboard alone, and the book is
 // checked from here.
-func TestGearByKeyboard(t *testing.T) {
+func TestEquipmentByKeyboard(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Go("gear")
 	screen := screenOf[*equipment.Screen](s)
