@@ -58,8 +58,8 @@ func (p *printer) way() printing.Destination {
 }
 
 // Print sends one paper on and says where it went.
-func (p *printer) Print(ctx context.Context, name string, pdf []byte) (where string, err error) {
-	receipt, err := p.way().Send(ctx, printing.Job{Name: name, MIME: printing.PDF, Bytes: pdf, Copies: 1})
+func (p *printer) Print(ctx context.Context, name string, paper []byte) (where string, err error) {
+	receipt, err := p.way().Send(ctx, printing.Job{Name: name, MIME: printing.KindOf(paper), Bytes: paper, Copies: 1})
 	var waits printing.Waits
 	switch {
 	case errors.As(err, &waits):

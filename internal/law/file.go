@@ -77,6 +77,9 @@ func (f *File) heading(root *tomlfile.Table) {
 	if strings.Trim(f.ID, nameLetters) != "" {
 		t.AddProblem("id", message.New("%s is %q", t.Name("id"), f.ID), message.New("Small letters, digits and hyphens only: tickets refer to it."))
 	}
+	if strings.Trim(f.Jurisdiction, nameLetters) != "" {
+		t.AddProblem("jurisdiction", message.New("%s is %q", t.Name("jurisdiction"), f.Jurisdiction), message.New("Small letters, digits and hyphens only, such as us or canada: houses follow it by that name."))
+	}
 	if !f.Until.IsZero() && f.Until.Before(f.From) {
 		t.AddProblem("until", message.New("the rule ends on %s, before it begins on %s", f.Until, f.From), message.New("Swap the two days, or leave until out."))
 	}

@@ -1,6 +1,7 @@
 package printing
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"strings"
@@ -24,6 +25,15 @@ const (
 	// Roll is the bytes of a receipt printer, which no print queue may change.
 	Roll = "application/vnd.escpos"
 )
+
+// KindOf tells what a finished paper is by its first bytes: a receipt printer's begin
+// with the command that resets it.
+func KindOf(paper []byte) string {
+	if bytes.HasPrefix(paper, []byte("\x1b@")) {
+		return Roll
+	}
+	return PDF
+}
 
 // Bounds of a job. They stop a slip of the finger (999 copies) and a runaway
 // document, not any honest use.

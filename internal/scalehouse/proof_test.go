@@ -80,7 +80,7 @@ func TestProofTellsEveryStep(t *testing.T) {
 			t.Errorf("%s is told as %q: %s", s.ID(), told[i].Label, explained)
 		}
 		isSkipped := s.Kind() == worksheet.NotApplied
-		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Disposition.Remark(s.Note())) {
+		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Under.Remark(s.Note())) {
 			t.Errorf("%s is told with %q: %s", s.ID(), told[i].Figure, explained)
 		}
 	}
@@ -257,7 +257,7 @@ func TestDisputesDue(t *testing.T) {
 	}
 	due, err := office.DisputesDue(ctx, s.Desk)
 	must(t, err)
-	if len(due) != 2 || due[0].Raised.Ticket != 1 || due[1].Raised.Ticket != 2 || due[0].Raised.Due.String() != "2026-10-05" {
+	if len(due) != 2 || due[0].Raised.Ticket != 1 || due[1].Raised.Ticket != 2 || due[0].Raised.Due.String() != "2026-10-04" {
 		t.Errorf("due: %+v", due)
 	}
 	s.as(manager)

@@ -29,5 +29,5 @@ func (w PaperWaits) Unwrap() error { return w.Why }
 // Printer takes a finished paper away: into a folder, to a queue, on the
 // screen. It answers where the paper went.
 type Printer interface {
-	Print(ctx context.Context, name string, pdf []byte) (where string, err error)
+	Print(ctx context.Context, name string, paper []byte) (where string, err error)
 }

@@ -37,6 +37,7 @@ func (s *SetUp) Reset() {
 	s.values = map[string]string{
 		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
 		"rules": rulesOf(p), "unit": p.WeightUnit().String(),
+		"copies":   strings.Join(p.CopiesFor, ", "),
 		"language": session.OrElse(p.Language, "en"), "dates": session.OrElse(p.Dates, session.IsoDates),
 		"scale": "1", "division": "20", "capacity": "120,000",
 	}
@@ -94,6 +95,7 @@ func (s *SetUp) Fields() []model.Field {
 		fields = append(fields, s.grainRow(g))
 	}
 	fields = append(fields,
+		model.Field{ID: "copies", Label: session.Say("Copies for"), Part: model.ClosePart, Chars: 24, Reading: session.Say("driver, office, landlord; each copy names whose it is")},
 		model.Field{ID: "language", Label: session.Say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
 		model.Field{ID: "dates", Label: session.Say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions()})
 	if len(s.session.Desk.People()) == 0 {
@@ -173,6 +175,8 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 	switch id {
 	case "division", "capacity":
 		_, err = s.weight(id)
+	case "copies":
+		err = elevator.Profile{CopiesFor: session.Copies(text)}.CheckCopies()
 	case "link":
 		err = elevator.Scale{Link: text}.CheckLink()
 	}
