@@ -101,6 +101,7 @@ func (s *SetUp) profile() elevator.Profile {
 	p := s.session.Desk.Profile()
 	text := func(id string) string { return strings.TrimSpace(s.values[id]) }
 	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
+	p.CopiesFor = session.Copies(text("copies"))
 	p.Rules, p.Language, p.Dates = text("rules"), text("language"), text("dates")
 	if p.Unlicensed = p.Rules == unlicensed; p.Unlicensed {
 		p.Rules = "canada"
@@ -120,7 +121,7 @@ func (s *SetUp) profile() elevator.Profile {
 		}
 	}
 	if p.RetainDays == 0 {
-		p.RetainDays = 3 // days a sample of an inbound truck is kept in the United States
+		p.RetainDays = elevator.UsualRetainDays(p.Rules)
 	}
 	return p
 }
