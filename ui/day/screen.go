@@ -174,12 +174,12 @@ func (s *Screen) hideBehind() {
 // Show moves the focus to the day.
 func (s *Screen) Show() { s.ring.Focus("day") }
 
-// Hint says what carries the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Alt+Left and Alt+Right change the day, Alt+1 to Alt+4 the part of the sheet. F12 closes the day.")
 }
 
-// Ring is the order of the keyboard.
+// Ring returns the tab order.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Refresh shows the current facts.

@@ -19,7 +19,7 @@ type PaperOf int
 const (
 	SlipPaper       PaperOf = iota
 	WorkingPaper            // every figure with its sum, recalculated
-	DifferencePaper         // to the ticket whose place it took, or which took its
+	DifferencePaper         // to the ticket it replaced, or that replaced it
 )
 
 // Ticket is the chosen one: its facts, settled again once, and its papers, each made on first use.

@@ -29,7 +29,7 @@ type standing struct {
 	lacking  []guard.Lacking
 	before   *replaced       // the ticket it is to replace; nil where there is none
 	asked    guard.Asked     // questions of the elevator that wait for an answer
-	refused  map[string]bool // fields whose typed text cannot be used
+	refused  map[string]bool // fields with invalid texts
 }
 
 // standingOf previews a form of typed texts on a copy of its load, with the errors by field.
@@ -67,7 +67,7 @@ func saidOf(r entry.Remark) string {
 	return session.Text(r.Text)
 }
 
-// remark says something beside a field; see [session.Remarks].
+// remark adds a message to a field; see [session.Remarks].
 func (s *standing) remark(field string, state model.State, text string) {
 	s.remarks.Say(field, state, text)
 }
