@@ -14,11 +14,11 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Complaint is something that went wrong and what to do about it, in English.
+// Complaint is an error and what to do about it, in English.
 type Complaint struct {
 	What, Hint string
 
-	what, hint message.Text // the same, to be said in another language
+	what, hint message.Text // the same, to be translated
 }
 
 // In is a complaint in a language. What is known only as one sentence stays one.
