@@ -104,6 +104,8 @@ func (s *DaySheet) Stand() model.Remark {
 		return model.Remark{State: model.Wait, Text: session.Say("not closed")}
 	case c.Differs:
 		return model.Remark{State: model.Stop, Text: session.Say("not what was closed")}
+	case c.Late:
+		return model.Remark{State: model.Stop, Text: session.Say("something came later")}
 	default:
 		return model.Remark{State: model.Locked, Text: session.Say("closed by %s, %s", c.By, c.At)}
 	}

@@ -204,10 +204,10 @@ func (b *Bench) addFrom(id string) (next string) {
 		b.session.Fail(err)
 		return id
 	}
-	if b.current.found.isComplete() {
+	if b.current.found.isSettled() {
 		return ""
 	}
-	return firstFigure(b.current.typed.method())
+	return firstFigure(b.current.typed.method()) // the next figure on the meter is another test
 }
 
 // asksStart asks for the start check of the meter in use, where it had none today, and reports

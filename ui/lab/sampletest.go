@@ -193,7 +193,7 @@ func (s *SampleTest) first() string {
 	case method.UsesMeter() && s.typed["meter"] == "":
 		return "meter"
 	}
-	if s.found.isComplete() {
+	if s.found.isSettled() {
 		for _, f := range s.atRight() {
 			if f.Value == "" || f.State == model.Stop {
 				return f.ID

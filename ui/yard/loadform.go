@@ -20,7 +20,8 @@ type LoadForm struct {
 	id      string     // empty while nothing has been recorded
 	Book    *load.Load // as it is in the book; nil before that
 	typed   typed
-	edited  string // the field that somebody typed in last
+	before  *replaced // the ticket that the load is to replace
+	edited  string    // the field that somebody typed in last
 	draft   draftKeeper
 	Now     *standing // with everything typed taken in
 }
@@ -196,6 +197,10 @@ func (f *LoadForm) Rebase(l *load.Load) {
 // read applies everything typed to a copy of the load.
 func (f *LoadForm) read() {
 	f.Now = standingOf(f.session, f.entering(f.typed.texts), f.Book, f.typed.texts)
+	if f.before == nil {
+		f.before = replacedBy(f.session, f.Book)
+	}
+	f.Now.before = f.before
 }
 
 // entering is a form of package entry with texts over the load as the book has it.

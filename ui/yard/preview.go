@@ -117,7 +117,7 @@ func (p Preview) margin() model.Remark {
 		return model.Remark{State: model.Warn, Text: asked[0]}
 	}
 	if place := session.InPlaceText(p.now.Load); place != "" {
-		return model.Remark{State: model.Plain, Text: place}
+		return model.Remark{State: model.Plain, Text: session.Join(" ", p.now.payableChange(), place)}
 	}
 	return model.Remark{State: model.Plain, Text: p.Tenth}
 }
@@ -152,5 +152,6 @@ func (p Preview) Working() []model.CardLine {
 		}
 		return lines
 	}
+	lines = append(lines, p.now.differences()...)
 	return append(append(lines, session.WorkingLines(s, p.now.Load.Details.Under)...), session.GradeLines(p.session, p.now.Load)...)
 }
