@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// translate puts the help of every command and flag into a language.
+// translate translates the help of every command and flag.
 func translate(app *kong.Application, p *message.Printer) {
 	if p == nil {
 		return

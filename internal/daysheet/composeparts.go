@@ -50,7 +50,7 @@ func (c *composer) received() {
 // String names a pair of units: "lb bu".
 func (u units) String() string { return u.weight.String() + " " + u.per.String() }
 
-// receivedRow is a commodity, or what earlier days took back of it.
+// receivedRow is the intake of a commodity, or reversals of earlier days.
 type receivedRow struct {
 	title    string
 	outbound bool // grain that left is only weighed
@@ -250,7 +250,7 @@ func dealtGrid(u units) *grid[Dealt, none] {
 	})
 }
 
-// taken is what drying and discounts less premiums are called.
+// taken is the title of drying and discounts less premiums.
 func (c *composer) taken() string {
 	if c.hasTitles() {
 		return "Taken"

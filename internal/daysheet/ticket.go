@@ -44,7 +44,7 @@ type Ticket struct {
 	EndedWho    string
 	Corrects    int64
 	CorrectsOn  quantity.Date // day of the corrected ticket
-	Reissues    int64         // the void ticket whose grain this is
+	Reissues    int64         // the void ticket it reissues
 	ReissuesOn  quantity.Date // day of that ticket
 	ReissuedBy  int64         // of a void ticket, the one in its place
 	ReissuedOn  quantity.Date // the day that one counts in
@@ -75,8 +75,7 @@ func (t Ticket) moves() quantity.Amount {
 	return t.Settled
 }
 
-// unpriced stands where what is payable would, on a ticket without a price. It is
-// in no digest.
+// unpriced is printed instead of the payable of a ticket without a price. It is in no digest.
 func (t Ticket) unpriced() string {
 	if t.isApart() {
 		return "by owner"

@@ -134,7 +134,7 @@ func truckCode(t load.Truck) string {
 	return t.Plate
 }
 
-// noShares says that the grower owns all of the load.
+// noShares means that the grower owns all of the load.
 const noShares = "none"
 
 // sharesField takes "102=2/3; 901=1/3", in place of the grower's usual shares;
@@ -163,7 +163,7 @@ func sharesField() Field {
 	})
 }
 
-// ownDeal is what an owner has agreed on already; it stays where the shares change.
+// ownDeal returns an owner's existing deal; it stays when the shares change.
 func ownDeal(owners []load.Owner, id string) *load.Deal {
 	for _, o := range owners {
 		if o.ID == id {

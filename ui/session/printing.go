@@ -130,7 +130,7 @@ func PrintLastTicket(f *Session) {
 	}
 }
 
-// PrintPaper prints a paper that is no ticket, and says where it went.
+// PrintPaper prints a paper that is no ticket, and shows where it went.
 func PrintPaper(f *Session, name, what string, file []byte) {
 	if f.Printer == nil {
 		f.Say(model.Warn, Say("no printer is set up. Choose one under Equipment."))

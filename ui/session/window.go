@@ -7,7 +7,7 @@ import (
 
 // Window is the window as presenters see it.
 type Window interface {
-	// Say puts the result of an act on the status line.
+	// Say shows the result of an act on the status line.
 	Say(state model.State, sentence string)
 	// Put opens a dialog for a question.
 	Put(ask model.Ask)

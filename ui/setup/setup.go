@@ -75,7 +75,7 @@ func (s *SetUp) Welcome() string {
 	return session.Say("What every ticket prints, the scale, and what is taken here. Ctrl+S writes it down.")
 }
 
-// Fields are the fields in the order they are asked.
+// Fields are the fields in their order.
 func (s *SetUp) Fields() []model.Field {
 	unit := s.values["unit"]
 	fields := []model.Field{
@@ -142,7 +142,7 @@ func unitOptions() []model.Option {
 	}
 }
 
-// fill puts value and sentence into a field.
+// fill sets the value and message of a field.
 func (s *SetUp) fill(f *model.Field) {
 	f.Value = s.values[f.ID]
 	text, err := s.check(f.ID)
@@ -155,7 +155,7 @@ func (s *SetUp) fill(f *model.Field) {
 	}
 }
 
-// offList says that the text of a field is none of those that it offers.
+// offList reports a text that is not on the field's list.
 func offList(f model.Field) error {
 	if _, listed := session.Find(f.Options, func(o model.Option) bool { return o.Code == f.Value }); listed || f.Value == "" {
 		return nil

@@ -51,8 +51,8 @@ func noteHead(ctx context.Context, target string) error {
 	})
 }
 
-// verifyCopy checks that a copy is whole, sound, and of this book: its last
-// fact is one of ours, no earlier than what had been entered before.
+// verifyCopy checks that a copy is complete, valid, and of this book: its last fact is one of ours,
+// no earlier than the last one before the copy.
 func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact) error {
 	copied, err := Open(path, Options{ReadOnly: true})
 	if err != nil {
