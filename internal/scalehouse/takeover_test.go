@@ -156,7 +156,7 @@ func TestPastLoadsThatCannotBe(t *testing.T) {
 	}
 	for i, want := range []string{
 		`line 3, grower: there is no grower "G9"`, "line 4, day: no rates are in force for corn on 2025-09-14", "line 5, day: 2026-12-24 has not come yet; today is 2026-10-01",
-		"line 6, commodity: soybeans is not taken here", "line 7, price: price \"4.15 $/t\" is in $/t, not in $/bu"} {
+		"line 6, commodity: soybeans is not taken here", "line 7, price: Price \"4.15 $/t\" is in $/t, not in $/bu"} {
 		if i >= len(got) || !strings.HasPrefix(got[i], want) {
 			t.Fatalf("problems:\n%s\nwant %d: %s", strings.Join(got, "\n"), i, want)
 		}
