@@ -5,11 +5,13 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
-// benchChore runs every benchmark that needs no window. Flags go on to
-// `go test`, after ours, so a later -bench narrows the choice; arguments
-// starting with ./ name packages to measure instead of all.
+// benchChore runs every benchmark that needs no window. Flags are passed on to `go test`, after
+// ours, so a later -bench narrows the choice; arguments starting with ./ name packages to measure
+// instead of all.
 func benchChore(args []string) error {
 	flags, packages := splitBenchArgs(args)
 	if len(packages) == 0 {
@@ -21,7 +23,7 @@ func benchChore(args []string) error {
 	line := append([]string{"test", "-run", "^$", "-bench", ".", "-benchmem", "-timeout", "30m"}, flags...)
 	// One package after the other: two benchmarks at once measure each other.
 	line = append(line, "-p", "1")
-	return goTool(withoutCgo, append(line, packages...)...).Run()
+	return toolchain.Go(toolchain.WithoutCgo, append(line, packages...)...).Run()
 }
 
 func splitBenchArgs(args []string) (flags, packages []string) {
@@ -41,11 +43,11 @@ func splitBenchArgs(args []string) (flags, packages []string) {
 func benchmarkStep(packages []string) bool {
 	measured, err := packagesWithBenchmarks(packages)
 	if err != nil {
-		say("FAILED finding the benchmarks: %v", err)
+		toolchain.Say("FAILED finding the benchmarks: %v", err)
 		return false
 	}
-	line := append([]string{"test", "-run", "^$", "-bench", ".", "-benchtime", "1x", "-short", "-timeout", "10m"}, measured...)
-	return goStep("every benchmark, once", append(testLanguage(), withoutCgo...), line...)
+	line := append([]string{"test", "-trimpath", "-vet=off", "-run", "^$", "-bench", ".", "-benchtime", "1x", "-short", "-timeout", "10m"}, measured...)
+	return goStep("every benchmark, once", append(testLanguage(), toolchain.WithoutCgo...), line...)
 }
 
 // packagesWithBenchmarks leaves the others out: linking their tests again only
@@ -71,7 +73,7 @@ func packagesWithBenchmarks(packages []string) ([]string, error) {
 	return out, nil
 }
 
-// anyHolds reports whether a text stands in any of some files.
+// anyHolds reports whether any of some files contains a text.
 func anyHolds(paths []string, text string) (bool, error) {
 	for _, path := range paths {
 		file, err := os.ReadFile(path)

@@ -6,6 +6,8 @@ import (
 	"runtime"
 	"slices"
 	"strings"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // A tally counts what a check found.
@@ -42,22 +44,22 @@ func checkChore(args []string) error {
 	}
 	setUp := provide(checkNeeds(runtime.GOOS))
 	if setUp != nil {
-		say("%v", setUp)
+		toolchain.Say("%v", setUp)
 	}
 
 	var all tally
 	all.count(formatStep())
-	all.count(goStep("vet", withoutCgo, append([]string{"vet"}, packages...)...))
-	all.add(testStep("every test that needs no window", withoutCgo, packages...))
+	all.count(goStep("vet", toolchain.WithoutCgo, append([]string{"vet", "-trimpath"}, packages...)...))
+	all.add(testStep("every test that needs no window", toolchain.WithoutCgo, packages...))
 	all.count(benchmarkStep(packages))
 	for _, target := range elsewhere {
 		all.count(portStep(target))
 	}
 	all.add(windowSteps(setUp))
 
-	say("")
-	say("Counted: each test function once, however many cases it has; format, vet, all benchmarks and each build once. Skipped counts as failed.")
-	say("%s", all.closingLine())
+	toolchain.Say("")
+	toolchain.Say("Counted: each test function once, however many cases it has; format, vet, all benchmarks and each build once. Skipped counts as failed.")
+	toolchain.Say("%s", all.closingLine())
 	if all.failed > 0 {
 		os.Exit(1)
 	}
@@ -78,13 +80,13 @@ func checkNeeds(system string) []need {
 // failure: a check that skipped the window has not checked the program.
 func windowSteps(setUp error) tally {
 	if setUp != nil {
-		say("\n== the desk's window: FAILED, not run because the set-up is incomplete (see the top)")
+		toolchain.Say("\n== the desk's window: FAILED, not run because the set-up is incomplete (see the top)")
 		return tally{failed: 1}
 	}
-	say("\n== the desk's window: compiling it for the first time takes about four minutes")
+	toolchain.Say("\n== the desk's window: compiling it for the first time takes about four minutes")
 	var t tally
-	t.count(goStep("vet of the desk's window", withCgo, "vet", "./cmd/tenthpoint/..."))
-	t.add(testStep("the desk's real window", withCgo, "./cmd/tenthpoint/..."))
+	t.count(goStep("vet of the desk's window", toolchain.WithCgo, "vet", "-trimpath", "./cmd/tenthpoint/..."))
+	t.add(testStep("the desk's real window", toolchain.WithCgo, "./cmd/tenthpoint/..."))
 	return t
 }
 
@@ -95,18 +97,18 @@ var elsewhere = []target{{"windows", "amd64"}, {"darwin", "arm64"}}
 
 // portStep compiles the terminal program for another system, keeping nothing.
 func portStep(t target) bool {
-	env := append([]string{"GOOS=" + t.system, "GOARCH=" + t.processor}, withoutCgo...)
+	env := append([]string{"GOOS=" + t.system, "GOARCH=" + t.processor}, toolchain.WithoutCgo...)
 	return goStep("the terminal program compiles for "+t.system+"/"+t.processor, env,
 		"build", "-buildvcs=false", "-o", os.DevNull, "./cmd/tenth")
 }
 
 // goStep runs one go command as a check and says how it went.
 func goStep(name string, env []string, args ...string) bool {
-	say("\n== %s", name)
-	if err := goTool(env, args...).Run(); err != nil {
-		say("FAILED %s: %v", name, err)
+	toolchain.Say("\n== %s", name)
+	if err := toolchain.Go(env, args...).Run(); err != nil {
+		toolchain.Say("FAILED %s: %v", name, err)
 		return false
 	}
-	say("ok     %s", name)
+	toolchain.Say("ok     %s", name)
 	return true
 }

@@ -7,19 +7,21 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // formatStep holds every Go file against the standard format.
 func formatStep() bool {
-	say("== format")
+	toolchain.Say("== format")
 	faults := unformatted(".")
 	for _, fault := range faults {
-		say("FAILED %s", fault)
+		toolchain.Say("FAILED %s", fault)
 	}
 	if len(faults) > 0 {
 		return false
 	}
-	say("ok     format")
+	toolchain.Say("ok     format")
 	return true
 }
 

@@ -2,12 +2,12 @@ package main
 
 import (
 	"fmt"
-	"os"
-	"os/exec"
 	"path/filepath"
 	"runtime"
 	"slices"
 	"strings"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 const modulePath = "tenthpoint"
@@ -16,24 +16,9 @@ const modulePath = "tenthpoint"
 // the only one that needs cgo.
 const windowPackage = modulePath + "/cmd/tenthpoint"
 
-var (
-	withoutCgo = []string{"CGO_ENABLED=0"}
-	withCgo    = []string{"CGO_ENABLED=1"}
-)
-
-// goTool prepares the go command with extra environment settings, its output
-// going where ours goes. It is never given our standard input: a chore must
-// not wait for somebody to type.
-func goTool(env []string, args ...string) *exec.Cmd {
-	cmd := exec.Command("go", args...)
-	cmd.Env = append(os.Environ(), env...)
-	cmd.Stdout, cmd.Stderr = os.Stdout, os.Stderr
-	return cmd
-}
-
 // windowlessPackages lists every package but the one that opens a window.
 func windowlessPackages() ([]string, error) {
-	cmd := goTool(withoutCgo, "list", "-e", "./...")
+	cmd := toolchain.Go(toolchain.WithoutCgo, "list", "-e", "./...")
 	cmd.Stdout = nil
 	out, err := cmd.Output()
 	if err != nil {
@@ -75,10 +60,5 @@ func build(env []string, pkg string) (string, error) {
 	if runtime.GOOS == "windows" {
 		program += ".exe"
 	}
-	return program, goTool(env, "build", "-buildvcs=false", "-o", program, pkg).Run()
-}
-
-// say prints one sentence of progress.
-func say(format string, args ...any) {
-	fmt.Printf(format+"\n", args...)
+	return program, toolchain.Go(env, "build", "-buildvcs=false", "-o", program, pkg).Run()
 }

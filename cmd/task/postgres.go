@@ -8,14 +8,15 @@ import (
 	"path/filepath"
 	"slices"
 	"time"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // postgresEngine is the package whose tests need a server.
 const postgresEngine = "./internal/book/postgres"
 
-// postgresChore runs the suite of the book on a PostgreSQL server of its own, that
-// is made in a temporary folder, listens on a socket in it alone, and is gone
-// afterwards. Flags go on to `go test`.
+// postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
+// temporary folder and listens only on a socket in it. Flags are passed on to `go test`.
 func postgresChore(args []string) (err error) {
 	programs, err := postgresPrograms()
 	if err != nil {
@@ -31,8 +32,8 @@ func postgresChore(args []string) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, s.stop()) }()
-	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, withoutCgo...)
-	return goTool(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
+	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, toolchain.WithoutCgo...)
+	return toolchain.Go(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
 }
 
 // postgresPrograms is the folder of PostgreSQL's programs: where Debian puts those

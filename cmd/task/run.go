@@ -8,6 +8,8 @@ import (
 	"os/exec"
 	"runtime"
 	"time"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // opensWithin separates a window that never opened (no OpenGL, no access to
@@ -33,8 +35,8 @@ func runChore(args []string) error {
 	if !errors.As(err, &cannot) {
 		return err
 	}
-	say("%s", cannot.why)
-	say("The same work follows without a window: one truck received by the terminal program, its papers written to files.")
+	toolchain.Say("%s", cannot.why)
+	toolchain.Say("The same work follows without a window: one truck received by the terminal program, its papers written to files.")
 	return workIntoFiles("")
 }
 
@@ -51,12 +53,12 @@ func openDesk() error {
 	if err := provide(needsToBuildDesk(runtime.GOOS)); err != nil {
 		return noWindow{err.Error()}
 	}
-	say("Building the desk. The first time takes about four minutes; after that, seconds.")
-	program, err := build(withCgo, "./cmd/tenthpoint")
+	toolchain.Say("Building the desk. The first time takes about four minutes; after that, seconds.")
+	program, err := build(toolchain.WithCgo, "./cmd/tenthpoint")
 	if err != nil {
 		return noWindow{fmt.Sprintf("The desk did not build (%v; the compiler's reasons are above).", err)}
 	}
-	say("Opening the desk on an invented elevator. Everything in it is an example - not for trade.")
+	toolchain.Say("Opening the desk on an invented elevator. Everything in it is an example - not for trade.")
 	cmd := exec.Command(program, "--demo")
 	cmd.Stdin, cmd.Stdout, cmd.Stderr = os.Stdin, os.Stdout, os.Stderr
 	started := time.Now()
@@ -80,8 +82,8 @@ func displayFault(system string, env func(string) string) string {
 	}
 }
 
-// needsToBuildDesk is what compiling the window takes on this system. Windows
-// and macOS bring their own OpenGL and window headers.
+// needsToBuildDesk returns the requirements of compiling the window on a system. Windows and macOS
+// bring their own OpenGL and window headers.
 func needsToBuildDesk(system string) []need {
 	if system == "windows" || system == "darwin" {
 		return deskNeeds[:1]
@@ -100,8 +102,8 @@ func workIntoFiles(dir string) error {
 		}
 		dir = fresh
 	}
-	say("Building the terminal program. It needs nothing but Go; the first time takes a minute or two.")
-	program, err := build(withoutCgo, "./cmd/tenth")
+	toolchain.Say("Building the terminal program. It needs nothing but Go; the first time takes a minute or two.")
+	program, err := build(toolchain.WithoutCgo, "./cmd/tenth")
 	if err != nil {
 		return fmt.Errorf("the terminal program did not build: %w", err)
 	}
@@ -110,6 +112,6 @@ func workIntoFiles(dir string) error {
 	if err := cmd.Run(); err != nil {
 		return fmt.Errorf("the terminal program stopped: %w", err)
 	}
-	say("The papers are in %s", dir)
+	toolchain.Say("The papers are in %s", dir)
 	return nil
 }

@@ -7,6 +7,8 @@ import (
 	"os/exec"
 	"runtime"
 	"strings"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // provide sees to it that the needs are met. On Debian and Ubuntu it installs
@@ -24,7 +26,7 @@ func provide(needs []need) error {
 	if !may {
 		return errors.New(missingText(missing) + " Type this once, then try again:\n  " + aptLine(missing))
 	}
-	say("%s Installing with apt-get; this happens once.", missingText(missing))
+	toolchain.Say("%s Installing with apt-get; this happens once.", missingText(missing))
 	if err := install(prefix, missing); err != nil {
 		return fmt.Errorf("installing failed (%w). Type this to see why:\n  %s", err, aptLine(missing))
 	}
@@ -45,8 +47,8 @@ func unmet(needs []need) []need {
 	return missing
 }
 
-// rootPrefix is what to put before a command so that it runs as root without
-// a password being asked for, and whether there is such a way.
+// rootPrefix returns the words to put before a command to run it as root without a password prompt,
+// and whether that is possible.
 func rootPrefix() (prefix []string, may bool) {
 	if os.Geteuid() == 0 {
 		return nil, true

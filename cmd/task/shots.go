@@ -7,6 +7,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // shotsVariable names the folder that the tests called TestShots write their
@@ -29,9 +31,9 @@ func shotsChore(args []string) error {
 		return err
 	}
 	env := append(testLanguage(), shotsVariable+"="+dir)
-	env = append(env, withoutCgo...)
+	env = append(env, toolchain.WithoutCgo...)
 	line := append([]string{"test", "-count=1", "-run", "^TestShots"}, picturedPackages...)
-	drawn := goTool(env, line...).Run()
+	drawn := toolchain.Go(env, line...).Run()
 	if drawn != nil {
 		// What the other tests drew is still worth a look.
 		drawn = fmt.Errorf("some pictures were not drawn: %w", drawn)
@@ -46,7 +48,7 @@ func picturePapers(dir string) error {
 		return err
 	}
 	if err := provide(paperNeeds); err != nil {
-		say("The papers stay PDF only. %v", err)
+		toolchain.Say("The papers stay PDF only. %v", err)
 		return nil
 	}
 	var faults []error
@@ -69,7 +71,7 @@ func listPictures(dir string) error {
 		return fmt.Errorf("no test called TestShots wrote a picture into %s", dir)
 	}
 	for _, picture := range pictures {
-		say("%s", picture)
+		toolchain.Say("%s", picture)
 	}
 	return nil
 }

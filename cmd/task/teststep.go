@@ -4,36 +4,44 @@ import (
 	"bufio"
 	"io"
 	"os"
+	"slices"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
-// testStep runs the tests of some packages, prints as they end, and counts.
+// rareCollection has tests collect their memory less often: a window drawn a thousand
+// times is mostly garbage.
+var rareCollection = []string{"GOGC=300"}
+
+// testStep runs the tests of some packages, prints as they end, and counts. They were
+// vetted before, and what another checkout compiled is not compiled again (-trimpath).
 func testStep(name string, env []string, packages ...string) tally {
-	say("\n== %s", name)
-	args := append([]string{"test", "-json", "-timeout", "30m"}, packages...)
-	cmd := goTool(append(testLanguage(), env...), args...)
+	toolchain.Say("\n== %s", name)
+	args := append([]string{"test", "-json", "-vet=off", "-trimpath", "-timeout", "30m"}, packages...)
+	cmd := toolchain.Go(slices.Concat(testLanguage(), rareCollection, env), args...)
 	cmd.Stdout = nil
 	events, err := cmd.StdoutPipe()
 	if err == nil {
 		err = cmd.Start()
 	}
 	if err != nil {
-		say("FAILED %s: %v", name, err)
+		toolchain.Say("FAILED %s: %v", name, err)
 		return tally{failed: 1}
 	}
 	r := newReport(os.Stdout)
 	readErr := r.readAll(events)
 	err = cmd.Wait()
 	if readErr != nil {
-		say("FAILED %s: reading the results: %v", name, readErr)
+		toolchain.Say("FAILED %s: reading the results: %v", name, readErr)
 		r.count(false)
 	}
 	// A failure that produced no event (a bad package name, say) still counts.
 	if err != nil && r.failed == 0 {
-		say("FAILED %s: %v", name, err)
+		toolchain.Say("FAILED %s: %v", name, err)
 		r.count(false)
 	}
 	if err == nil && r.tally == (tally{}) {
-		say("FAILED %s: there was no test to run", name)
+		toolchain.Say("FAILED %s: there was no test to run", name)
 		r.count(false)
 	}
 	return r.tally

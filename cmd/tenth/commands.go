@@ -60,6 +60,7 @@ type commands struct {
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Bin      house.Bin      `cmd:"" group:"house" help:"Add, change or list pits and bins."`
+	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
 	Guard    house.Guard    `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
 
 	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
@@ -133,7 +134,7 @@ func failed(fault any) error {
 		"the program stopped at a fault of its own: %v", fault)
 }
 
-// traceVariable asks for the stack trace of a fault, for whoever mends it.
+// traceVariable enables the stack trace of a panic, for debugging.
 const traceVariable = "TENTHPOINT_TRACE"
 
 // givenTwice refuses a flag given twice that takes one value: the second would

@@ -1,10 +1,9 @@
 // Command tenth does the work of the scale house from a terminal: the same
 // acts as the window, on the same book, with no display.
 //
-// It is for scripts, for tests, for the day the window will not open, and for
-// whoever likes typing. Every command says what it did on standard output;
-// what went wrong stands on standard error as a line beginning with "error:"
-// and, where something can be done about it, a line beginning with "hint:".
+// It is for scripts, for tests, for the day the window will not open, and for those who like
+// typing. Every command reports on standard output; errors are printed on standard error as a line
+// beginning with "error:" and, where something can be done about it, a line beginning with "hint:".
 // The exit status is 0 only when all of it was done.
 package main
 

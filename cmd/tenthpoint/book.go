@@ -3,12 +3,12 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"time"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
@@ -16,21 +16,21 @@ import (
 	"tenthpoint/internal/book/sqlite"
 )
 
-// bookPath is where the book lies: as named, or in the person's data folder.
-// The terminal program looks in the same place.
+// bookPath returns the path of the book: as named, or in the person's data folder. The terminal
+// program looks in the same place.
 func bookPath(named string) (string, error) {
 	if named != "" {
 		return named, nil
 	}
 	folder, err := os.UserConfigDir()
 	if err != nil {
-		return "", fmt.Errorf("there is no data folder for the book (%w). Name one with --book", err)
+		return "", message.Storage.Errorf("there is no data folder for the book (%w). Name one with --book", err)
 	}
 	return filepath.Join(folder, "tenthpoint", "house.book"), nil
 }
 
-// ratesFolder is where the rates and charts of a book lie: the folder named,
-// else the one beside the book.
+// ratesFolder returns the folder of the rates and charts of a book: the folder named, else the one
+// beside the book.
 func (p *program) ratesFolder(book string) string {
 	if p.flags.Schedules != "" {
 		return p.flags.Schedules
@@ -46,7 +46,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	folder := p.ratesFolder(path)
 	if p.flags.Schedules != "" {
 		if _, err := os.Stat(folder); err != nil {
-			return nil, fmt.Errorf("there is no folder of rates %s. Check --schedules", folder)
+			return nil, message.Storage.Errorf("there is no folder of rates %s. Check --schedules", folder)
 		}
 	}
 	var editions *rates.Set
@@ -55,11 +55,11 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	}
 	charts, err := ratefiles.ReadCharts(folder)
 	if err != nil {
-		return nil, fmt.Errorf("the moisture charts cannot be read:\n%w", err)
+		return nil, message.Storage.Errorf("the moisture charts cannot be read:\n%w", err)
 	}
 	laws, err := ratefiles.ReadLaws(folder)
 	if err != nil {
-		return nil, fmt.Errorf("the rules of law cannot be read:\n%w", err)
+		return nil, message.Storage.Errorf("the rules of law cannot be read:\n%w", err)
 	}
 	book, err := sqlite.Open(path, sqlite.Options{Create: true, AnyPlace: p.flags.AnyPlace})
 	if err != nil {
@@ -73,7 +73,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	return d, d.SignIn(p.who)
 }
 
-// demoLoads is how many trucks the invented season has brought.
+// demoLoads is the number of loads of the invented season.
 const demoLoads = 240
 
 // newDemo makes a fresh book of the invented elevator in the person's cache and
@@ -85,11 +85,11 @@ func newDemo(ctx context.Context, report func(done, total int)) (path string, er
 	}
 	root := filepath.Join(cache, "tenthpoint")
 	if err := os.MkdirAll(root, 0o755); err != nil {
-		return "", fmt.Errorf("the folder for the demo book cannot be made: %w", err)
+		return "", message.Storage.Errorf("the folder for the demo book cannot be made: %w", err)
 	}
 	folder, err := os.MkdirTemp(root, "demo-")
 	if err != nil {
-		return "", fmt.Errorf("the folder for the demo book cannot be made: %w", err)
+		return "", message.Storage.Errorf("the folder for the demo book cannot be made: %w", err)
 	}
 	path = filepath.Join(folder, "demo.book")
 	return path, fillDemo(ctx, path, time.Now(), func(loads int) { report(loads, demoLoads) })

@@ -18,7 +18,7 @@ func (d *testDesktop) voidTicket(number int64, reason string) {
 	d.findTicket(number)
 	d.press("ctrl+shift+v")
 	d.write(reason, "") // past the manager, who is at the desk
-	d.press("Tab", "Return")
+	d.press("Return")
 	d.settle()
 }
 
@@ -27,7 +27,7 @@ func (d *testDesktop) voidTicket(number int64, reason string) {
 func (d *testDesktop) reissueTicket(number int64) {
 	d.t.Helper()
 	d.press("ctrl+shift+r")
-	d.press("KP_Enter", "KP_Enter") // the void's own reason, and the manager at the desk
+	d.press("KP_Enter", "KP_Enter", "KP_Enter") // the void's own reason, the manager at the desk, the button
 	d.settle()
 	d.press("F12") // the load on the yard is whole
 	d.paper(fmt.Sprintf("ticket-%d.pdf", number+2))
@@ -41,7 +41,7 @@ func (d *testDesktop) correctTicket(number int64, reason, tare string) {
 	d.t.Helper()
 	d.findTicket(number)
 	d.press("ctrl+e")
-	d.write(reason, "") // past the manager: the correcting load opens
+	d.write(reason, "", "") // past the manager, and the button: the correcting load opens
 	d.settle()
 	// The keyboard is on the first field: back over the slip and Issue, then over
 	// remark, price, terms and pit to the tare.

@@ -201,6 +201,15 @@ func (d *testDesktop) write(texts ...string) {
 	}
 }
 
+// sayWhyTyped answers with the first reason of the house why weights are typed, which
+// is asked with the first typed weight of a day.
+func (d *testDesktop) sayWhyTyped() {
+	d.t.Helper()
+	time.Sleep(time.Second)
+	d.press("KP_Enter", "KP_Enter")
+	time.Sleep(time.Second)
+}
+
 // press presses keys by their names.
 func (d *testDesktop) press(keys ...string) {
 	d.t.Helper()

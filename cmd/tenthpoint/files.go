@@ -11,6 +11,7 @@ import (
 	"unicode"
 
 	"tenthpoint/internal/atomicfile"
+	"tenthpoint/internal/message"
 )
 
 // exports is the folder beside the book for files that are no papers: workbooks,
@@ -31,7 +32,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 		return "", err
 	}
 	if err := os.MkdirAll(e.folder, 0o755); err != nil {
-		return "", fmt.Errorf("the folder for files cannot be made: %w", err)
+		return "", message.Storage.Errorf("the folder for files cannot be made: %w", err)
 	}
 	name = oneElement(name)
 	ending := filepath.Ext(name)
@@ -46,11 +47,10 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 			return where, err
 		}
 	}
-	return "", fmt.Errorf("there are %d files called %s in %s already. Move them away", mostSameNames, name, e.folder)
+	return "", message.Storage.Errorf("there are %d files called %s in %s already. Move them away", mostSameNames, name, e.folder)
 }
 
-// oneElement is a name that stays in its folder, whatever text of the book it was
-// made of.
+// oneElement makes a text of the book a file name that cannot leave its folder.
 func oneElement(name string) string {
 	name = strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) || strings.ContainsRune(`/\:`, r) {

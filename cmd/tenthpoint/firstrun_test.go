@@ -16,8 +16,10 @@ func TestFirstRunToFirstSlip(t *testing.T) {
 	d.write("", "", "Ann Example")              // after language and dates
 	d.press("ctrl+s")
 	d.press("ctrl+g")
-	d.write("1", "Example Hollow", "", "")
-	d.write("", "corn", "T1", "52300", "15.1", "57", "", "", "", "", "24120")
+	d.write("1", "Example Hollow", "", "", "") // the last Enter is on the button
+	d.write("", "corn", "T1", "52300")
+	d.sayWhyTyped()
+	d.write("15.1", "57", "", "", "", "", "24120")
 	d.press("F12")
 	slip := d.paper("ticket-1.pdf")
 	d.quit()

@@ -3,12 +3,12 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalelink"
 	"tenthpoint/ui/session"
@@ -22,10 +22,46 @@ type indicator struct {
 
 var _ session.Indicator = indicator{}
 
-// Latest is what the display shows now.
-func (i indicator) Latest() (weight quantity.Amount, atRest bool, err error) {
+// Latest returns the weight on the display.
+func (i indicator) Latest() (session.Display, error) {
 	reading, err := i.line.Latest()
-	return reading.Weight, reading.IsStable(), err
+	if err != nil {
+		return session.Display{}, err
+	}
+	return session.Display{Weight: reading.Weight, Condition: conditionOf(i.scale.Accept(reading), reading)}, nil
+}
+
+// conditions are the messages about a reading that may not go on a ticket, the gravest first.
+var conditions = []struct {
+	why scalelink.Reason
+	is  session.Condition
+}{
+	{scalelink.BrokenScale, session.Faulty}, {scalelink.WrongUnit, session.OtherUnit}, {scalelink.NotGross, session.Net},
+	{scalelink.OverCapacity, session.Over}, {scalelink.InMotion, session.Moving}, {scalelink.NotAtRest, session.Moving},
+	{scalelink.OffDivision, session.Undivided},
+}
+
+// conditionOf is the condition of a reading, from what keeps it from a ticket. An empty
+// deck at rest is at rest.
+func conditionOf(refused error, r scalelink.Reading) session.Condition {
+	var why scalelink.Refused
+	if !errors.As(refused, &why) {
+		return session.AtRest
+	}
+	switch {
+	case r.State == scalelink.Over:
+		return session.Over
+	case r.State == scalelink.Under:
+		return session.Under
+	case r.Weight.Sign() < 0:
+		return session.BelowZero
+	}
+	for _, c := range conditions {
+		if why.Has(c.why) {
+			return c.is
+		}
+	}
+	return session.AtRest
 }
 
 // Weigh waits for a weight at rest that may go on a ticket.
@@ -62,8 +98,8 @@ func (p *program) link(ctx context.Context, s elevator.Scale, book string) (sess
 	return indicator{line, scale}, nil
 }
 
-// wire is how a scale is reached and how its frames are read. A simulated one
-// speaks the example frames.
+// wire returns the connection of a scale and the profile of its frames. A simulated one sends the
+// example frames.
 func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, book string) (scalelink.Dialer, scalelink.Profile, error) {
 	if link == elevator.SimulatedLink {
 		dialer, err := p.simulate(ctx, scale)
@@ -77,7 +113,7 @@ func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, 
 	return dialer, profile, err
 }
 
-// dialerOf is how the indicator of a link is reached.
+// dialerOf returns the dialer of a link's indicator.
 func dialerOf(link string) (scalelink.Dialer, error) {
 	w, err := elevator.ParseLink(link)
 	if err != nil {
@@ -97,7 +133,7 @@ func profileBeside(book string) (scalelink.Profile, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return scalelink.ExampleColumns(), nil
 	case err != nil:
-		return scalelink.Profile{}, fmt.Errorf("the description of the indicator cannot be read: %w", err)
+		return scalelink.Profile{}, message.Storage.Errorf("the description of the indicator cannot be read: %w", err)
 	}
 	return scalelink.ParseProfile(path, text)
 }

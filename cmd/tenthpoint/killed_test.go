@@ -78,6 +78,7 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 
 	d.again()
 	d.write("52340") // over the weight that cannot be, which has the keyboard
+	d.sayWhyTyped()
 	d.press("ctrl+b")
 	d.settle()
 	d.write("56")  // over the half typed result, which has the keyboard

@@ -36,10 +36,10 @@ func TestLookingThingsUp(t *testing.T) {
 	d.paper("ticket-" + strconv.FormatInt(number, 10) + "-reprint-1.pdf")
 	d.press("ctrl+w", "F1", "Page_Down", "Escape", "ctrl+shift+v")
 	d.xdotool("type", "--delay", "25", "weighed twice")
-	d.press("KP_Enter", "Tab", "Tab", "Return")
+	d.press("KP_Enter", "Tab", "Return")
 	d.press("ctrl+5", "Down", "ctrl+t", "Down", "ctrl+k", "End", "ctrl+6", "ctrl+g")
-	d.write("700", "Fern Hollow", "", "")
-	d.press("ctrl+7", "ctrl+k", "Return") // the folder that is offered
+	d.write("700", "Fern Hollow", "", "", "")
+	d.press("ctrl+7", "ctrl+k", "Return", "Return") // the folder that is offered
 	d.settle()
 	d.press("ctrl+j")
 	d.settle()

@@ -23,7 +23,7 @@ import (
 	"tenthpoint/ui/shell"
 )
 
-// flags are what may be said on the command line.
+// flags are the command line flags.
 type flags struct {
 	Book      string  `help:"The book to work in. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
 	Demo      bool    `help:"Open a fresh book of an invented elevator: example - not for trade."`
@@ -98,7 +98,7 @@ func (p *program) openDemo(path string) error {
 	return p.open(context.Background(), path)
 }
 
-// open opens a book in a window of its own; an earlier window closes.
+// open shows a book in a window of its own; an earlier window closes.
 func (p *program) open(ctx context.Context, path string) error {
 	d, err := p.openDesk(ctx, path)
 	if err != nil {

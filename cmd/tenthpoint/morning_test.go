@@ -40,6 +40,7 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 	d.open()
 	d.press("ctrl+n")
 	d.write("123", "corn", "23", "52300") // F2
+	d.sayWhyTyped()
 	d.press("ctrl+n")
 	d.write("106", "soybeans", "88", "41000") // F3
 	d.press("ctrl+n")
@@ -50,7 +51,7 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 	d.write("24.8")
 	d.press("ctrl+r") // musty: turned away
 	d.write("musty in the pit sample")
-	d.press("Tab", "Return")
+	d.press("Return")
 	d.press("F3")
 	d.write("12.4", "57")
 	d.press("F2", "ctrl+t") // back to the first, which goes on its stored tare

@@ -25,6 +25,7 @@ func TestOneLoadInARealWindow(t *testing.T) {
 	d.press("ctrl+n")
 	d.write("123", "corn", "77")
 	d.press("KP_5", "KP_2", "KP_3", "KP_0", "KP_0", "KP_Enter")
+	d.sayWhyTyped()
 	d.press("KP_1", "KP_7", "KP_Decimal", "KP_2", "KP_Enter")
 	d.write("56", "", "", "", "", "24120", "P1", "sold", "4.15", "typed in a window")
 	d.press("F12")

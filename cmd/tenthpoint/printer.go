@@ -3,11 +3,11 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"path/filepath"
 	"sync"
 	"time"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/printing"
 	"tenthpoint/ui/session"
 )
@@ -43,7 +43,7 @@ func (p *printer) send(way, queue string) error {
 	case session.ToQueue:
 		to = &printing.Waiting{To: printing.System{Printer: queue, Keep: p.folder}, Folder: filepath.Join(p.folder, "waiting")}
 	default:
-		return fmt.Errorf("papers cannot go to %q", way)
+		return message.Invalid.Errorf("papers cannot go to %q", way)
 	}
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -70,7 +70,7 @@ func (p *printer) Print(ctx context.Context, name string, pdf []byte) (where str
 	return receipt.Where, err
 }
 
-// retryEvery is how often papers that wait are offered to the printer again.
+// retryEvery is the interval at which waiting papers are offered to the printer again.
 const retryEvery = 30 * time.Second
 
 // retry prints what waits as soon as the printer takes it, until ctx ends. That a

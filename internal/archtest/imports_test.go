@@ -9,13 +9,13 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are what is done and asked for at an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "office", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
@@ -64,10 +64,11 @@ var mayImport = map[string][]string{
 	"schedules/law":     {},                                                                 // the published rules inside the program
 	"migrations":        {},                                                                 // the text of the book's own upgrades
 
-	"internal/guard":   inside("quantity", "grain", "elevator", "load"), // what is improbable about a load
-	"internal/dispute": inside("quantity", "tomlfile", "law", "journal"),
-	"internal/imports": inside("quantity", "grain", "elevator", "load", "entry", "settle"),
-	"internal/entry":   inside("guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+	"internal/guard":      inside("quantity", "grain", "elevator", "load"), // what is improbable about a load
+	"internal/truckscale": inside("quantity", "elevator", "journal"),       // the log of a truck scale
+	"internal/dispute":    inside("quantity", "tomlfile", "law", "journal"),
+	"internal/imports":    inside("quantity", "grain", "elevator", "load", "entry", "settle"),
+	"internal/entry":      inside("guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
 
@@ -102,6 +103,7 @@ var mayImport = map[string][]string{
 	"internal/printing":           inside("atomicfile"),
 	"internal/ratefiles":          slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
 	"internal/office":             slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
+	"internal/office/scalelog":    slices.Concat(core, papers, inside("office")), // the logs of truck scales as papers
 	"internal/audit":              slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":         slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/intake":  slices.Concat(core, inside("office", "scalehouse")),
@@ -151,7 +153,9 @@ var mayImport = map[string][]string{
 	"cmd/tenth/rates":    command(),
 	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
 
-	"cmd/task":            inside("transcript", "fonts/subset"),
+	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/older", "cmd/task/toolchain"}),
+	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
+	"cmd/task/toolchain":  {},
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
 }

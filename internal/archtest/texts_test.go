@@ -69,7 +69,7 @@ func f() error { return terminal.Refusal("do", "what %s", "x") }`),
 func textsSaid(sources []source) map[string]string {
 	out := map[string]string{}
 	for _, s := range sources {
-		if s.isTest() || !within(s.pkg(), "internal", "ui", "cmd/tenth") || within(s.pkg(), notForPeople...) {
+		if s.isTest() || !within(s.pkg(), "internal", "ui", "cmd/tenth", "cmd/tenthpoint") || within(s.pkg(), notForPeople...) {
 			continue
 		}
 		ast.Inspect(s.file, func(n ast.Node) bool {

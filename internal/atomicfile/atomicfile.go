@@ -96,8 +96,8 @@ func at(path string, err error) error {
 	return &fs.PathError{Op: "write", Path: path, Err: err}
 }
 
-// SyncFolder brings a new name in a folder to the disk. Windows does that by
-// itself and cannot be asked to.
+// SyncFolder syncs a folder, so that a new name in it is on disk. Windows does that automatically
+// and has no such call.
 func SyncFolder(folder string) error {
 	if runtime.GOOS == "windows" {
 		return nil

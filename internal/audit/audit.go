@@ -42,14 +42,14 @@ type Book interface {
 	VerifyStock(context.Context) ([]string, error)
 }
 
-// Soundness is what a check of the whole book found.
+// Soundness is the result of verifying the whole book.
 type Soundness struct {
 	Facts, Loads, Tickets, Settlements, Editions int64
 	// Problems are sentences, each naming the fact, load or ticket. None means
 	// the book is sound.
 	Problems []string
-	// Remarks are what an examiner should know of a book that is sound all the
-	// same: clocks that stood wrong, late acts that a manager explained.
+	// Remarks are what an examiner should know of a book that is still sound: wrong clocks, late
+	// acts that a manager explained.
 	Remarks []string
 }
 
@@ -112,9 +112,8 @@ func (v *walk) remark(format string, args ...any) {
 	v.out.Remarks = append(v.out.Remarks, fmt.Sprintf(format, args...))
 }
 
-// ordered tells of times that go back. Since the program asks about its clock only
-// an answer about it does so; books of earlier programs have more, which is no
-// fault of whoever kept them.
+// ordered reports times that go back. Since the program asks about its clock only an answer about
+// it does so; books of earlier versions have more, which is not their keeper's fault.
 func (v *walk) ordered(f journal.Fact) {
 	if f.Kind == (journal.ClockAnswered{}).Kind() {
 		answer, err := journal.ReadBody[journal.ClockAnswered](f.Body)
@@ -171,8 +170,8 @@ func (v *walk) named(id, hash string) {
 	}
 }
 
-// ownName is what a text that the book keeps calls itself; empty where it is
-// nothing that a book keeps.
+// ownName returns the id inside a text that the book keeps; empty if it is not a known kind of
+// text.
 func (v *walk) ownName(text string) string {
 	if e, err := rates.Read("", []byte(text)); err == nil {
 		return e.ID

@@ -10,9 +10,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// closedDays makes the sheet of every closed day again and holds it against the
-// one that was signed: whoever rewrote facts, lists and chain together would
-// still have to match it.
+// closedDays rebuilds the sheet of every closed day and compares it with the signed one: someone
+// who rewrote facts, lists and chain together would still have to match it.
 func (v *walk) closedDays() error {
 	for _, subject := range slices.Sorted(maps.Keys(v.standing)) {
 		if v.standing[subject].Kind != (office.DayClosed{}).Kind() {

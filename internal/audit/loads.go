@@ -19,18 +19,18 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// looksTogether is how many loads are looked at before they are counted.
+// looksTogether is the number of loads checked per batch.
 const looksTogether = 256
 
-// told is what the book has about one load: its facts, and its row in the lists
-// where that could be read.
+// told is the book's data on one load: its facts, and its row in the read model where that could be
+// read.
 type told struct {
 	id    string
 	facts []journal.Fact
 	row   *book.LoadRow
 }
 
-// look is what a look at one load found; load is nil when its facts make none.
+// look is the result of checking one load; load is nil when its facts make none.
 type look struct {
 	load     *load.Load
 	problems []string
@@ -118,8 +118,8 @@ func lookAt(v *walk, together []told) error {
 	return nil
 }
 
-// look looks at a load, and again by itself where anything is wrong: a truck may
-// have been weighed between one reading and the other.
+// look checks a load, and again in one snapshot where anything is wrong: a truck may have been
+// weighed between the two reads.
 func (v *walk) look(t told) look {
 	if l := sound(v, t); l != nil {
 		return look{load: l}
@@ -230,7 +230,7 @@ func (v *walk) row(l *load.Load) []string {
 	return unlikeRow(l, was)
 }
 
-// unlikeRow is where a load's row in the lists is not as its facts make it.
+// unlikeRow returns the differences between a load's row in the read model and its facts.
 func unlikeRow(l *load.Load, was book.LoadRow) []string {
 	is := office.RowOf(l)
 	problems := unlike(office.LoadTitle(l)+": in the lists %s is %s, by the facts %s.", was.Figures, is.Figures)

@@ -2,7 +2,6 @@ package book
 
 import (
 	"encoding/json"
-	"errors"
 	"maps"
 
 	"tenthpoint/internal/message"
@@ -69,13 +68,12 @@ func (r LoadRow) Recorded() settle.Recorded {
 // outbound is the direction of a load that is only weighed, as the facts have it.
 const outbound = "out"
 
-// engineKey stands among the figures of a row, which cannot be read without
-// knowing the engine. It is left out for the first engine, so rows written
-// before there were others are as they were. No line has this id.
+// engineKey is the key of the engine among the figures of a row, which cannot be read without it.
+// It is left out for the first engine, so older rows are unchanged. No line has this id.
 const engineKey = "engine"
 
 // ErrFigures is a load whose figures are no figures.
-var ErrFigures = errors.New("the figures of a load cannot be read")
+var ErrFigures = message.Storage.Errorf("the figures of a load cannot be read")
 
 // EncodeFigures is the row's figures and their engine as a JSON object of text.
 func EncodeFigures(r LoadRow) (string, error) {

@@ -130,8 +130,7 @@ func aboveZero(a quantity.Amount) quantity.Amount {
 	return a
 }
 
-// loads lists the tickets of a commodity; what is void or corrected stands in
-// its place and is struck.
+// loads lists the tickets of a commodity; void or corrected ones stay in their place, struck out.
 func (p AccountPart) loads() report.Table {
 	w, q := p.units.weight, p.units.per
 	g := newGrid([]column[Ticket, Sum]{

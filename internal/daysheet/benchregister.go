@@ -56,8 +56,7 @@ func (k KeptSample) state(period Period) string {
 	return "kept"
 }
 
-// MeterRecord is one meter with its checks of a period and how it stood at its
-// end.
+// MeterRecord is one meter with its checks of a period and its status at the end.
 type MeterRecord struct {
 	Meter    meter.Meter
 	Checks   []meter.Check

@@ -98,7 +98,7 @@ func settledBack(t Ticket) cell {
 	return amount(t.moves().Neg())
 }
 
-// ending is what became of a ticket, in a word.
+// ending returns a word for how the ticket ended.
 func (t Ticket) ending() string {
 	switch {
 	case t.Ended.IsZero():
@@ -116,7 +116,7 @@ func (t Ticket) by() string {
 	return fmt.Sprintf("by ticket %d", t.EndedBy)
 }
 
-// again is what a void ticket was reissued as.
+// again returns the number of the ticket that replaces a void one.
 func (t Ticket) again() string {
 	if t.ReissuedBy == 0 {
 		return ""
@@ -138,8 +138,7 @@ func (t Ticket) inPlace() string {
 	return ""
 }
 
-// doubts are what an auditor asks about: typed weights, limits accepted,
-// flags.
+// doubts lists what an auditor asks about: typed weights, limits accepted, flags.
 func (c *composer) doubts() {
 	c.heading("Typed weights, limits accepted, doubts at the bench")
 	type doubt struct {
@@ -189,10 +188,14 @@ func (c *composer) evening() {
 		}
 		return strings.Join(all, " ")
 	}
-	c.put(report.Pairs{Pairs: []report.Pair{
+	pairs := []report.Pair{
 		{Label: "On the yard", Value: none(c.Notes.Yard, "No truck was without its ticket.")},
 		{Label: "Retained samples", Value: none(c.Notes.Samples, "None was due.")},
 		{Label: "Disputes", Value: none(c.Notes.Disputes, "None was open.")},
 		{Label: "Moisture meters", Value: none(c.Notes.Meters, "None was overdue or outside its limit.")},
-	}})
+	}
+	if len(c.Notes.Scales) > 0 { // scales without a log, and days closed before there was one
+		pairs = append(pairs, report.Pair{Label: "Truck scales", Value: strings.Join(c.Notes.Scales, " ")})
+	}
+	c.put(report.Pairs{Pairs: pairs})
 }

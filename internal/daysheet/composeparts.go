@@ -175,7 +175,7 @@ func (c *composer) spreadBars() report.Bars {
 	return b
 }
 
-// placeRow is what one bin took or gave of one commodity, or what all did.
+// placeRow is one bin's intake and shipments of one commodity, or the total.
 type placeRow struct {
 	name, bin, way string
 	sum            Sum

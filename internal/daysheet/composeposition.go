@@ -30,7 +30,7 @@ func weightUnits(moves []Move) []quantity.Unit {
 	return out
 }
 
-// moveRow is what is in one place, or in all places of a commodity.
+// moveRow is the stock in one place, or in all places of a commodity.
 type moveRow struct {
 	name, bin string
 	Move

@@ -67,8 +67,7 @@ func inboundGrid(u units) *grid[Ticket, Sum] {
 	})
 }
 
-// value and payable are figures of a ticket that has its price; else it is said what
-// stands in their place.
+// value and payable are figures of a ticket that has its price; otherwise the placeholder.
 func (t Ticket) value() cell { return known(t.Value, t.Priced()) }
 
 func (t Ticket) payable() cell {

@@ -9,9 +9,9 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// digests is the table of how each engine writes a closed day down. An entry is
-// never changed: its hash stands in the book for every day closed by it. An
-// engine that has nothing else to write takes the entry of the one before.
+// digests maps each engine to its serialization of a closed day. An entry is never changed: its
+// hash is in the book for every day closed by it. An engine with no changes here uses the entry of
+// the one before.
 var digests = map[settle.Engine]func(Sheet) string{
 	1: firstDigest,
 	2: firstDigest,
@@ -59,8 +59,8 @@ func (t Ticket) digest(b *strings.Builder) {
 	}
 }
 
-// firstDisposition is what became of the grain in the words of the first engine,
-// whatever the papers call it now.
+// firstDisposition is the disposition in the words of the first engine, independent of the words
+// papers use now.
 func (t Ticket) firstDisposition() string {
 	switch {
 	case t.Taken == "":

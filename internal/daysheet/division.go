@@ -14,7 +14,7 @@ type Hour struct {
 	In, Out int
 }
 
-// Place is what one bin took of one commodity, or gave.
+// Place is one bin's intake or shipments of one commodity.
 type Place struct {
 	Name, Bin string
 	Outbound  bool
@@ -27,7 +27,7 @@ type Dealt struct {
 	Sum       Sum
 }
 
-// Spread is how many loads came at a moisture, in whole percents.
+// Spread is the number of loads at a moisture, in whole percents.
 type Spread struct {
 	Moisture string // "15": from 15.0 % to below 16.0 %
 	Loads    int
@@ -96,7 +96,7 @@ func dealt(parts []Part) []Dealt {
 	return out
 }
 
-// how is what became of the grain, in words.
+// how returns the disposition of the grain, in words.
 func (t Ticket) how() string {
 	switch {
 	case t.Taken == "":

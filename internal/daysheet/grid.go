@@ -24,7 +24,7 @@ type presence int
 
 const (
 	always      presence = iota
-	unlessEmpty          // left out where nothing but zeros stand in it
+	unlessEmpty          // left out where all its figures are zero
 )
 
 // none is the sum of a table that has no totals of its own.
@@ -149,8 +149,8 @@ func (g *grid[R, S]) printed() (columns []int) {
 	return columns
 }
 
-// table sets the grid, with the sentence that stands in place of no rows, and the
-// parts of its name.
+// table makes the table, with the sentence printed when there are no rows, and the parts of its
+// name.
 func (g *grid[R, S]) table(empty string, name ...string) report.Table {
 	t := report.Table{Name: strings.Join(name, " "), Parts: name, Empty: empty}
 	columns := g.printed()
@@ -167,7 +167,7 @@ func (g *grid[R, S]) table(empty string, name ...string) report.Table {
 	return t
 }
 
-// places is how many decimals the figures of a column are printed with.
+// places returns the number of decimals of a column.
 func (g *grid[R, S]) places(column int) (most int) {
 	for _, r := range g.rows {
 		if one := r.cells[column]; one.isAmount {
@@ -184,7 +184,7 @@ func (c cell) printed(places int) string {
 	return c.amount.Fixed(int32(places))
 }
 
-// decimals is how many decimals a figure needs.
+// decimals returns the number of decimals a figure needs.
 func decimals(a quantity.Amount) int {
 	_, rest, _ := strings.Cut(a.Figure(), ".")
 	return len(strings.TrimSuffix(rest, "…"))

@@ -23,9 +23,8 @@ func registerPaper(p elevator.Profile, title string, period Period, example bool
 	return paper(p, title, period.String(), example, period.To)
 }
 
-// TicketRegister lists every number from the first to the last one given out in
-// a period. A number that no ticket carries stands there as missing: there is
-// no way for that to happen but by altering the book.
+// TicketRegister lists every number from the first to the last one given out in a period. A number
+// without a ticket is listed as missing: that can only happen by altering the book.
 func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of tickets", period, example)
 	slices.SortFunc(tickets, func(a, b Ticket) int { return cmp.Compare(a.Number, b.Number) })
@@ -182,7 +181,7 @@ func VoidRegister(p elevator.Profile, period Period, ended []Ticket, example boo
 	return d
 }
 
-// endedHow is how a load ended: its ticket voided or corrected, or turned away.
+// endedHow says how a load ended: its ticket voided or corrected, or turned away.
 func (t Ticket) endedHow() string {
 	if t.Refused {
 		return "turned away"

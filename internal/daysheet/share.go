@@ -29,7 +29,7 @@ func (t Ticket) PartOf(grower string) (Ticket, bool) {
 	return t, true
 }
 
-// share is what the grower has of a load, in words.
+// share returns the grower's share of a load, in words.
 func (t Ticket) share() string {
 	if len(t.Parts) == 0 || t.Parts[0] == "" {
 		return "all"

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Facts are what a day's sheet is made of.
+// Facts are the input of a day sheet.
 type Facts struct {
 	Day quantity.Date
 	// Tickets are the loads issued or refused on the day, and the tickets of
@@ -24,16 +24,16 @@ type Facts struct {
 	Example bool
 }
 
-// Notes are sentences about what stood open in the evening. A closed day keeps
-// them as they were.
+// Notes are sentences about open items in the evening. A closed day keeps them as they were.
 type Notes struct {
 	Yard     []string `json:"yard,omitempty"`     // trucks without a ticket
 	Samples  []string `json:"samples,omitempty"`  // retained samples that are due
 	Disputes []string `json:"disputes,omitempty"` // disputes not decided
 	Meters   []string `json:"meters,omitempty"`   // meters overdue, failed, never checked
+	Scales   []string `json:"scales,omitempty"`   // status of truck scales by their logs
 }
 
-// Closing is who closed the day and when; the time is local.
+// Closing says who closed the day and when; the time is local.
 type Closing struct {
 	By, At, Remark string
 	// Head is the head of the book when the day was closed, number and hash; empty
@@ -41,9 +41,8 @@ type Closing struct {
 	Head string
 	// Differs says that the journal no longer gives the sheet that was closed.
 	Differs bool
-	// Late says that something entered after the closing counts on the day or
-	// before it, and nobody has explained it; Explained is who has. The sheet is the
-	// one that was closed.
+	// Late says that something entered after the closing counts on the day or before it, without an
+	// explanation; Explained lists who explained. The sheet is the one that was closed.
 	Late      bool
 	Explained *Explanation
 }

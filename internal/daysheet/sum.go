@@ -2,8 +2,8 @@ package daysheet
 
 import "tenthpoint/internal/quantity"
 
-// Sum is what a list of tickets adds up to. Every figure is the sum of the
-// tickets' own lines, as printed.
+// Sum is the total of a list of tickets. Every figure is the sum of the tickets' own lines, as
+// printed.
 type Sum struct {
 	Loads    int
 	Net      quantity.Amount
@@ -14,7 +14,7 @@ type Sum struct {
 	Settled  quantity.Amount
 	Quantity quantity.Amount // bu, cwt or t
 	Money
-	// LaterQuantity is what the loads without a price come to.
+	// LaterQuantity is the total of the loads without a price.
 	LaterQuantity quantity.Amount
 
 	moisture, moistureNet     quantity.Amount // net × moisture, and that net
@@ -116,7 +116,7 @@ func (m *Money) lines() []*quantity.Amount {
 
 func (s Sum) units() units { return units{s.Net.Unit(), s.Quantity.Unit()} }
 
-// averaged is how averages are printed: a hundredth, half-up (common practice).
+// averaged is the rounding of averages: a hundredth, half-up (common practice).
 var averaged = quantity.To("0.01", quantity.HalfUp)
 
 // Moisture is the average moisture weighed by net weight; known is false where

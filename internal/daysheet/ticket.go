@@ -54,8 +54,8 @@ type Ticket struct {
 	settle.Summary
 }
 
-// units are what a ticket's weights and quantities are counted in. Tickets of
-// unlike units are never added together.
+// units are the units of a ticket's weights and quantities. Tickets in different units are never
+// added together.
 type units struct{ weight, per quantity.Unit }
 
 // units are the settlement's own.
@@ -70,8 +70,7 @@ func (t Ticket) moves() quantity.Amount {
 	return t.Settled
 }
 
-// unpriced stands where what is payable would, on a ticket without a price. It is
-// in no digest.
+// unpriced is printed instead of the payable of a ticket without a price. It is in no digest.
 func (t Ticket) unpriced() string { return load.Disposition(t.Taken).Unpriced() }
 
 // asOf is the ticket as it was known in the evening of a day: what happened to

@@ -20,6 +20,7 @@ const (
 	ofSeason
 	ofYard
 	ofMeters
+	ofStarts
 )
 
 func newChance(seed, of uint64) *chance { return &chance{rand.New(rand.NewPCG(seed, of))} }

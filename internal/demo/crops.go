@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// crop is how a commodity comes in at the demo elevator.
+// crop says how a commodity is delivered to the demo elevator.
 type crop struct {
 	commodity string
 	share     int64 // of every hundred loads
@@ -26,7 +26,7 @@ type habit struct {
 	span   span
 }
 
-// crops are what may come in; those come for which there are rates.
+// crops are the possible commodities; those with rates are delivered.
 var crops = []crop{
 	{"corn", 44, 412, span{1300, 2450}, []habit{
 		{grain.TestWeight, quantity.LbPerBushel, 1000, span{5060, 6010}},

@@ -53,7 +53,7 @@ func Fill(ctx context.Context, b scalehouse.Book, o Options, progress func(loads
 	return s.leaveYard(ctx)
 }
 
-// open opens a desk whose clock the season moves.
+// open opens a desk whose clock the season sets.
 func (s *season) open(ctx context.Context, b scalehouse.Book) error {
 	var err error
 	s.desk, err = scalehouse.Open(ctx, b, scalehouse.Options{

@@ -52,7 +52,7 @@ func (s *season) departures(day, come int, from, until time.Time) []act {
 	return acts
 }
 
-// heaps are what is in the bins, in lb.
+// heaps is the grain in the bins, in lb.
 type heaps map[heap]int64
 
 // came adds a load: four fifths of what was weighed in, so that water and

@@ -13,7 +13,7 @@ import (
 // example charts inside the program.
 const dialID = "D1"
 
-// meters are what stands at the bench. Makes and figures are invented.
+// meters are the moisture meters of the bench. Makes and figures are invented.
 func meters() []meter.Meter {
 	pt := func(text string) quantity.Amount { return quantity.Of(text, quantity.Point) }
 	degrees := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Fahrenheit) }
@@ -34,8 +34,7 @@ func meters() []meter.Meter {
 // since.
 var checked = map[string][]int{meterID: {42, 28, 14}, dialID: {44, 30}}
 
-// checkEvery is how many days the digital meter goes between checks in the
-// season.
+// checkEvery is the number of days between checks of the digital meter in the season.
 const checkEvery = 7
 
 // setUpMeters writes the meters down with their checks before the season.
@@ -49,6 +48,26 @@ func (s *season) setUpMeters(ctx context.Context) error {
 			if err := s.checkMeter(ctx, c, m, s.first.AddDays(-before)); err != nil {
 				return err
 			}
+		}
+	}
+	return nil
+}
+
+// startMeters looks at the meters before the first test of a day.
+func startMeters(ctx context.Context, s *season, day quantity.Date) error {
+	if err := s.as(Tester, s.hour(day, 6, 5)); err != nil {
+		return err
+	}
+	c := newChance(s.Seed+uint64(s.first.DaysUntil(day)), ofStarts)
+	for _, m := range meters() {
+		warmth := c.about(6600, 7000)
+		err := scalehouse.StartMeter(ctx, s.desk, meter.StartCheck{
+			Day: day, Meter: m.ID, By: Tester, Battery: true, Mark: true,
+			Weight: quantity.Int(250, quantity.Gram), Balance: figure(25_000+10*c.about(-2, 2), quantity.Gram),
+			Thermometer: figure(warmth, quantity.Fahrenheit), Other: figure(warmth+c.about(-60, 60), quantity.Fahrenheit),
+		})
+		if err != nil {
+			return err
 		}
 	}
 	return nil

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// oddity is what goes otherwise than in most visits.
+// oddity is an unusual course of a visit.
 type oddity struct {
 	late         bool // the sample comes back after the truck is empty
 	storedTare   bool
@@ -130,7 +130,7 @@ func (v *visit) beyondLimit(ctx context.Context, w *scalehouse.Batch, problems s
 	if err := v.season.as(v.clerk, at); err != nil {
 		return err
 	}
-	v.odd.accepted = false // accepted once: whatever else stands in the way turns it away
+	v.odd.accepted = false // accepted once: any other limit turns it away
 	return v.issue(ctx, w)
 }
 

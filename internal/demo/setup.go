@@ -40,7 +40,7 @@ type standing struct {
 	fact elevator.Fact
 }
 
-// standing is everything the elevator knows before the first truck.
+// standing returns all master records from before the first truck.
 func (s *season) standing() []standing {
 	all := []standing{{"elevator", profile(s.grains(), s.Language)}}
 	for _, p := range people {

@@ -61,8 +61,8 @@ func cornPolicy() moisture.Policy {
 	return p
 }
 
-// dry is what the house calls dry, grain by grain: to buy, to keep a short time
-// and to keep long, in tenths of a percent.
+// dry returns the limits of dry grain, by grain: to buy, to keep a short time and to keep long, in
+// tenths of a percent.
 func dry() []dryness.Rules {
 	var out []dryness.Rules
 	for _, r := range []struct {

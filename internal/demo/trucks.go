@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// build is what a kind of truck weighs empty and carries, in pounds.
+// build is the empty weight and payload of a kind of truck, in pounds.
 type build struct {
 	name            string
 	tareLb, carryLb int64

@@ -85,7 +85,7 @@ func (s *season) arrival(day int, at time.Time) *visit {
 	return v
 }
 
-// longestVisit is how long a truck may be on the yard.
+// longestVisit is the longest time a truck may be on the yard.
 const longestVisit = 45 * time.Minute
 
 // comings are when each truck came, by its id.
@@ -107,7 +107,7 @@ func (c comings) free(t truck, fleet []truck, at time.Time) truck {
 
 var drivers = []string{"", "Ben", "Cass", "Dov", "Edie", "Finn", "Gus", "Hana"}
 
-// growerOf is the truck's own grower, or in one case of ten whoever hired it.
+// growerOf returns the truck's own grower, or in one case of ten another who hired it.
 func growerOf(c *chance, t truck) elevator.Grower {
 	if c.in1000(100) {
 		return pick(c, growers)
@@ -164,8 +164,8 @@ func (v *visit) open(ctx context.Context, w *scalehouse.Batch) (err error) {
 	return err
 }
 
-// issue gives the ticket, unless the load was turned away. A limit that stands
-// in the way is accepted by the manager or turns the load away.
+// issue issues the ticket, unless the load was turned away. A limit exceeded is accepted by the
+// manager or turns the load away.
 func (v *visit) issue(ctx context.Context, w *scalehouse.Batch) (err error) {
 	if v.gone {
 		return nil

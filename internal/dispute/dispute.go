@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Phase is where a dispute stands.
+// Phase is the stage of a dispute.
 type Phase string
 
 // The phases of a dispute.
@@ -18,7 +18,7 @@ const (
 	Closed    Phase = "decided"
 )
 
-// Dispute is what its facts add up to.
+// Dispute is the state of a dispute, replayed from its facts.
 type Dispute struct {
 	ID       string    `json:"id"`
 	Phase    Phase     `json:"phase"`

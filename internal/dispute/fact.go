@@ -43,7 +43,7 @@ type Resulted struct {
 	Finding     string           `json:"finding"`
 }
 
-// Decided is the end: the ticket stands, or ticket Corrected takes its place.
+// Decided ends the dispute: the ticket is upheld, or ticket Corrected replaces it.
 type Decided struct {
 	Decision  string        `json:"decision"`
 	Stands    bool          `json:"stands"`

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Rule is how long a doubt may wait, by a rule set.
+// Rule is the time limit of a dispute, by a rule set.
 type Rule struct {
 	Name         string // as elevator.Profile.Rules has it
 	Days         int    // last day to ask for another test, counted from the ticket

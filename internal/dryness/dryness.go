@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Purpose is what the grain is to be dry enough for.
+// Purpose is the use the grain must be dry enough for.
 type Purpose string
 
 const (
@@ -39,8 +39,8 @@ func (p Purpose) String() string {
 	return string(p)
 }
 
-// Rules is what a house calls dry, for one crop. A limit is the highest
-// moisture that is still dry; one that is not set gives no verdict.
+// Rules are an elevator's limits of dry grain, for one crop. A limit is the highest moisture that
+// is still dry; one that is not set gives no verdict.
 type Rules struct {
 	Crop string `json:"crop"`
 	// CanadaGrain is the grain's name in the Off Grades of Grain Order, as in
@@ -52,8 +52,8 @@ type Rules struct {
 	// Source says where the house's limits are from.
 	Source string `json:"source,omitempty"`
 
-	// AerateWithin is how many points over a storage limit air may be asked to
-	// take out; not set, aeration is not offered.
+	// AerateWithin is the largest excess over a storage limit, in points, for which aeration is
+	// offered; not set, it never is.
 	AerateWithin quantity.Amount `json:"aerate_within"`
 	// Dries is true when the house dries grain at its posted charge.
 	Dries bool `json:"dries,omitempty"`
@@ -94,13 +94,13 @@ type Verdict struct {
 	// Certain is false when the band lies on both sides of the limit or the
 	// reading itself is in doubt.
 	Certain bool
-	// Over is how far the reading is above the limit, in points; zero when dry.
+	// Over is the excess of the reading over the limit, in points; zero when dry.
 	Over quantity.Amount
 	// Reason is the whole answer in sentences.
 	Reason string
 }
 
-// Advice is what a grower asks for: is it dry enough, and what can be done.
+// Advice answers a grower's question: is it dry enough, and what can be done.
 type Advice struct {
 	Band     moisture.Band
 	Verdicts []Verdict

@@ -2,7 +2,7 @@ package elevator
 
 import "slices"
 
-// Fact is a standing thing the elevator knows, written down whole.
+// Fact is a master record of the elevator, written whole.
 type Fact interface {
 	// Kind names the fact in the journal.
 	Kind() string

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// GuardAct is what the house does where a guard finds something.
+// GuardAct is the action taken when a guard finds something.
 type GuardAct string
 
 // A remark is only shown. A question keeps the ticket back until somebody has
@@ -22,14 +22,14 @@ const (
 // GuardActs are all of them, from the least.
 func GuardActs() []GuardAct { return []GuardAct{GuardOff, GuardRemark, GuardQuestion, GuardManager} }
 
-// GuardRule is what the house has decided about one guard: for everything, or for
-// one commodity or factor. What it leaves out is as package guard has it.
+// GuardRule is an elevator's setting for one guard: for everything, or for one commodity or factor.
+// Unset values default to those of package guard.
 type GuardRule struct {
 	Guard     string   `json:"guard"`
 	Commodity string   `json:"commodity,omitempty"`
 	Factor    string   `json:"factor,omitempty"`
 	Act       GuardAct `json:"act,omitempty"`
-	// From and To are what passes without a word, both inclusive: percent, money,
+	// From and To are the range that passes without a warning, both inclusive: percent, money,
 	// weight, or a count of minutes or days.
 	From *quantity.Amount `json:"from,omitempty"`
 	To   *quantity.Amount `json:"to,omitempty"`
@@ -95,7 +95,7 @@ func (r GuardRule) Check() error {
 	return nil
 }
 
-// Compulsory is what a house may ask of every load before its ticket.
+// Compulsory is something an elevator may require of every load before its ticket.
 type Compulsory string
 
 const (

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -32,17 +33,35 @@ func TestCheckWeight(t *testing.T) {
 	}
 }
 
+// SI/98-81 s. 62, read: grain at a primary, transfer or terminal elevator 200
+// divisions, other bulk 100. The 50 of Handbook 44 is from memory.
+func TestSmallestNetByRuleSet(t *testing.T) {
+	ten := Scale{ID: "1", Division: quantity.Int(10, quantity.Kg), Capacity: quantity.Int(60_000, quantity.Kg)}
+	for name, c := range map[string]struct {
+		house Profile
+		want  int64
+	}{
+		"licensed under the Canada Grain Act": {Profile{Rules: "canada"}, 2000},
+		"not licensed under the Act":          {Profile{Rules: "canada", Unlicensed: true}, 1000},
+		"United States":                       {Profile{Rules: "us"}, 500},
+	} {
+		if got := c.house.SmallestNet(ten); !got.Equal(quantity.Int(c.want, quantity.Kg)) {
+			t.Errorf("%s: the smallest net is %s, want %d kg", name, got, c.want)
+		}
+	}
+}
+
 func TestLightNet(t *testing.T) {
-	if w := scale().LightNet(quantity.Int(980, quantity.Lb)); !strings.Contains(w, "under 50 divisions") {
+	if w := scale().LightNet(quantity.Int(980, quantity.Lb)); !strings.Contains(w.String(), "under 50 divisions") {
 		t.Errorf("980 lb: %q", w)
 	}
-	if w := scale().LightNet(quantity.Int(1000, quantity.Lb)); w != "" {
+	if w := scale().LightNet(quantity.Int(1000, quantity.Lb)); !w.IsZero() {
 		t.Errorf("1,000 lb is 50 divisions: %q", w)
 	}
 }
 
 func TestProfileNamesAllItLacks(t *testing.T) {
-	got := strings.Join(Profile{}.Check(), "\n")
+	got := message.Texts("\n", Profile{}.Check()).String()
 	for _, want := range []string{"business name", "street address", "town", "phone number", "No scale", "No commodity"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("an empty profile does not say that it lacks %q", want)
@@ -53,7 +72,7 @@ func TestProfileNamesAllItLacks(t *testing.T) {
 		t.Errorf("a whole profile: %v", wrong)
 	}
 	whole.Scales = append(whole.Scales, scale())
-	if wrong := whole.Check(); len(wrong) != 1 || !strings.Contains(wrong[0], "Two scales") {
+	if wrong := whole.Check(); len(wrong) != 1 || !strings.Contains(wrong[0].String(), "Two scales") {
 		t.Errorf("two scales of one name: %v", wrong)
 	}
 	whole.Scales = whole.Scales[:1]

@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Link is how a weighing indicator is reached: by the network, or by a serial
-// line set as the indicator itself is set.
+// Link is the connection to a weighing indicator: by the network, or by a serial line with the
+// indicator's own settings.
 type Link struct {
 	Host string // "192.0.2.10:4001"; empty for a serial line
 

@@ -13,8 +13,8 @@ type Grower struct {
 	Name    string `json:"name"`
 	Address string `json:"address,omitempty"`
 	Phone   string `json:"phone,omitempty"`
-	// Shares are how this grower's loads are parted unless the ticket says
-	// otherwise; none means the grower owns all of it.
+	// Shares split this grower's loads unless the ticket says otherwise; none means the grower owns
+	// all of it.
 	Shares []Share `json:"shares,omitempty"`
 }
 
@@ -75,7 +75,7 @@ func (t Truck) Check() error {
 	return nil
 }
 
-// Role is what a person at the desk may do.
+// Role is the permission level of a person at the desk.
 type Role string
 
 // A clerk weighs and issues, a tester works the bench, a manager may also

@@ -25,7 +25,7 @@ func (b Bin) Check() error {
 	return nil
 }
 
-// ContractTerms are what a grower has agreed to deliver.
+// ContractTerms are the terms of a grower's delivery contract.
 type ContractTerms struct {
 	Number    string          `json:"number"`
 	Grower    string          `json:"grower"`

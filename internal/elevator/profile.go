@@ -1,10 +1,10 @@
 package elevator
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -24,7 +24,7 @@ type Profile struct {
 	// then do not bind it.
 	Unlicensed bool        `json:"unlicensed,omitempty"`
 	Grains     []GrainRule `json:"grains"`
-	// RetainDays is how long samples are kept, in days.
+	// RetainDays is the number of days samples are kept.
 	RetainDays int `json:"retain_days,string"`
 	// StopOn lists the codes of trust flags that stop a ticket until a manager
 	// lets it through.
@@ -37,12 +37,12 @@ type Profile struct {
 	Guards        GuardRules   `json:"guards,omitempty"`
 	Compulsory    []Compulsory `json:"compulsory,omitempty"`
 	ManualReasons []string     `json:"manual_reasons,omitempty"`
-	// CopiesFor is for whom a ticket prints a copy: "driver", "office", "landlord".
-	// Each copy names whom it is for; none is one copy for whoever takes it.
+	// CopiesFor lists the recipients a ticket prints a copy for: "driver", "office", "landlord".
+	// Each copy names its recipient; none means one copy without a name.
 	CopiesFor []string `json:"copies_for,omitempty"`
 }
 
-// mostCopies is how many copies of a ticket a house prints at most.
+// mostCopies is the largest number of copies of a ticket.
 const mostCopies = 6
 
 // Scale is one truck scale.
@@ -50,8 +50,8 @@ type Scale struct {
 	ID       string          `json:"id"`
 	Division quantity.Amount `json:"division"`
 	Capacity quantity.Amount `json:"capacity"`
-	// Link is where its indicator is read: "tcp://host:port",
-	// "serial:///dev/ttyUSB0", or empty when weights are typed.
+	// Link is the address of its indicator: "tcp://host:port", "serial:///dev/ttyUSB0", or empty
+	// when weights are typed.
 	Link string `json:"link,omitempty"`
 }
 
@@ -67,51 +67,51 @@ func (Profile) Kind() string { return "house.profile" }
 
 // Check lists what the profile lacks, each a sentence; a ticket needs all of
 // it.
-func (p Profile) Check() []string {
-	var out []string
-	need := func(value, name string) {
+func (p Profile) Check() []message.Text {
+	var out []message.Text
+	need := func(value string, name message.Text) {
 		if strings.TrimSpace(value) == "" {
-			out = append(out, fmt.Sprintf("The %s is empty; every ticket prints it. Type it in the set-up.", name))
+			out = append(out, message.New("The %s is empty; every ticket prints it. Type it in the set-up.", name))
 		}
 	}
-	need(p.Business, "business name")
-	need(p.Street, "street address")
-	need(p.Town, "town")
-	need(p.Phone, "phone number")
+	need(p.Business, message.New("business name"))
+	need(p.Street, message.New("street address"))
+	need(p.Town, message.New("town"))
+	need(p.Phone, message.New("phone number"))
 	if len(p.Scales) == 0 {
-		out = append(out, "No scale is set up; a ticket names the scale. Add one in the set-up.")
+		out = append(out, message.New("No scale is set up; a ticket names the scale. Add one in the set-up."))
 	}
 	for i, s := range p.Scales {
 		out = append(out, s.check()...)
 		if slices.ContainsFunc(p.Scales[:i], func(before Scale) bool { return before.ID == s.ID }) {
-			out = append(out, fmt.Sprintf("Two scales are called %s; a ticket must tell which. Give one another name.", s.ID))
+			out = append(out, message.New("Two scales are called %v; a ticket must tell which. Give one another name.", s.ID))
 		}
 	}
 	for _, r := range p.Guards {
 		if err := r.Check(); err != nil {
-			out = append(out, err.Error()+".")
+			out = append(out, message.New("%s.", message.Of(err)))
 		}
 	}
 	if len(p.CopiesFor) > mostCopies {
-		out = append(out, fmt.Sprintf("A ticket prints %d copies; at most %d are printed.", len(p.CopiesFor), mostCopies))
+		out = append(out, message.New("A ticket prints %d copies; at most %d are printed.", len(p.CopiesFor), mostCopies))
 	}
 	if len(p.Grains) == 0 {
-		out = append(out, "No commodity is set up. Choose at least one in the set-up.")
+		out = append(out, message.New("No commodity is set up. Choose at least one in the set-up."))
 	}
 	return out
 }
 
-func (s Scale) check() []string {
-	var out []string
+func (s Scale) check() []message.Text {
+	var out []message.Text
 	if strings.TrimSpace(s.ID) == "" {
-		out = append(out, "A scale has no name; a ticket names the scale.")
+		out = append(out, message.New("A scale has no name; a ticket names the scale."))
 	}
 	for _, w := range []struct {
-		name   string
+		name   message.Text
 		amount quantity.Amount
-	}{{"division", s.Division}, {"capacity", s.Capacity}} {
+	}{{message.New("division"), s.Division}, {message.New("capacity"), s.Capacity}} {
 		if unit := w.amount.Unit(); unit != quantity.Lb && unit != quantity.Kg || w.amount.Sign() <= 0 {
-			out = append(out, fmt.Sprintf("The %s of scale %s is %s; it is a weight above zero in lb or kg.", w.name, s.ID, w.amount))
+			out = append(out, message.New("The %s of scale %v is %s; it is a weight above zero in lb or kg.", w.name, s.ID, w.amount))
 		}
 	}
 	return out

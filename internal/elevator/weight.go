@@ -1,8 +1,6 @@
 package elevator
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
@@ -35,15 +33,27 @@ func (s Scale) CheckWeight(w quantity.Amount) error {
 // LightNet warns of a net under 50 divisions (NIST Handbook 44, section 2.20,
 // UR.3.8, from memory, not confirmed: a warning, never a refusal). It is empty
 // when there is nothing to warn of.
-func (s Scale) LightNet(net quantity.Amount) string {
-	least := s.SmallestNet()
+func (s Scale) LightNet(net quantity.Amount) message.Text {
+	least := s.divisions(50)
 	if net.Unit() != least.Unit() || !net.Less(least) {
-		return ""
+		return message.Text{}
 	}
-	return fmt.Sprintf("Net %s is under 50 divisions of the scale (%s); a load this light is better weighed on a smaller scale.", net, least)
+	return message.New("Net %s is under 50 divisions of the scale (%s); a load this light is better weighed on a smaller scale.", net, least)
 }
 
-// SmallestNet is the smallest net that the scale is meant for, 50 divisions.
-func (s Scale) SmallestNet() quantity.Amount {
-	return s.Division.Mul(quantity.Int(50, quantity.Plain))
+func (s Scale) divisions(n int64) quantity.Amount {
+	return s.Division.Mul(quantity.Int(n, quantity.Plain))
+}
+
+// SmallestNet is the smallest net of grain that a scale of the elevator is meant
+// for: in Canada 200 divisions at a licensed elevator and 100 of other bulk
+// (SI/98-81 s. 62), elsewhere 50 (see [Scale.LightNet]).
+func (p Profile) SmallestNet(s Scale) quantity.Amount {
+	switch {
+	case p.UnderGrainAct():
+		return s.divisions(200)
+	case p.Rules == "canada":
+		return s.divisions(100)
+	}
+	return s.divisions(50)
 }

@@ -22,8 +22,7 @@ func (e ContractTaken) Error() string {
 	return fmt.Sprintf("Contract %s is there already, for %s. Choose another number", e.Old.Number, e.Old.Commodity)
 }
 
-// ReadContract reads the terms of a new contract. The error joins a [Fault] for
-// every text that cannot stand.
+// ReadContract reads the terms of a new contract. The error joins a [Fault] for every invalid text.
 func ReadContract(h House, t ContractTexts) (c elevator.ContractTerms, err error) {
 	var faults []error
 	fault := func(field string, err error) {

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// Facts are what an act writes down of a form: only what its texts change.
+// Facts are the facts a form would write: only what its texts change.
 type Facts struct {
 	Details  *load.Details // amended, or of a load that is opened; nil leaves them
 	Weighed  []load.Weighing
@@ -23,8 +23,7 @@ func (f Facts) IsEmpty() bool {
 	return f.Details == nil && f.Sample == nil && len(f.Weighed) == 0 && len(f.Accepted) == 0 && len(f.Answered) == 0
 }
 
-// Facts are what can be written of the texts. A text that was refused changes
-// nothing; see [Form.Refused].
+// Facts returns the facts of the texts. A refused text changes nothing; see [Form.Refused].
 func (f *Form) Facts() Facts {
 	d := f.read()
 	out := Facts{Weighed: slices.Clone(d.weighed), Accepted: slices.Clone(d.accepted), Answered: slices.Clone(d.answered)}
@@ -52,10 +51,10 @@ func (f *Form) Opening() Facts {
 // Read are the fields whose text could be read, in the order they were.
 func (f *Form) Read() []string { return f.read().good }
 
-// Refused is why texts cannot stand, by field.
+// Refused returns the errors of invalid texts, by field.
 func (f *Form) Refused() map[string]error { return f.read().refused }
 
-// FirstRefused is the first text that cannot stand, in the order they were set.
+// FirstRefused returns the first invalid text, in the order they were set.
 func (f *Form) FirstRefused() (field string, err error) {
 	refused := f.Refused()
 	for _, id := range f.order {

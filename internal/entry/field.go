@@ -15,7 +15,7 @@ const (
 	Words  Kind = iota // running words
 	Figure             // a weight, a percent, money
 	Find               // one of a list, by code or a part of its name
-	Open               // one of a list, or whatever is typed
+	Open               // one of a list, or free text
 	YesNo              // what is present or not
 	Day                // year-month-day
 )
@@ -39,9 +39,9 @@ type Field struct {
 	Unit  quantity.Unit // of a figure without a unit
 	Kind  Kind
 	Part  Part
-	// Seldom marks what few loads need: it may stand apart from the others.
+	// Seldom marks a field few loads need: it may be shown apart from the others.
 	Seldom bool
-	// Factor is what the field is a result of; its ID is empty for other fields.
+	// Factor is the factor the field is a result of; its ID is empty for other fields.
 	Factor grain.Factor
 
 	signs message.Figures // of the house's language
@@ -49,8 +49,8 @@ type Field struct {
 	read  func(d *draft, text string) error
 }
 
-// Shown is the field's text for a load as it stands, a figure with the signs of
-// the house's language, so that it can be typed back.
+// Shown returns the field's text for a load, with figures in the format of the elevator's language,
+// so that it can be typed again.
 func (f Field) Shown(l *load.Load) string {
 	if f.shown == nil {
 		return ""
@@ -62,7 +62,7 @@ func (f Field) Shown(l *load.Load) string {
 	return text
 }
 
-// plain is what was typed, of a figure with the signs that parsers read.
+// plain normalizes a typed figure to the format parsers read.
 func (f Field) plain(text string) (string, error) {
 	if f.Kind != Figure {
 		return text, nil

@@ -12,16 +12,15 @@ import (
 	"tenthpoint/internal/textsearch"
 )
 
-// Figures as people type them. Each limit stands here once; the limits catch slips
-// of the finger and are no standard.
+// Figures as people type them. Each limit is defined here once; the limits catch typing errors and
+// are no standard.
 
 const (
 	// largestWeight is more than any scale weighs, in lb as in kg.
 	largestWeight = 9_999_999
-	// weightPlaces is how many decimals a weight may have that no scale of this
-	// house has shown.
+	// weightPlaces is the number of decimals of a weight that comes from no known scale.
 	weightPlaces = 2
-	// pricePlaces is how many decimals a price may have.
+	// pricePlaces is the largest number of decimals of a price.
 	pricePlaces = 4
 )
 
@@ -178,9 +177,8 @@ func ParseDay(name, text string, today quantity.Date) (quantity.Date, error) {
 // daysByName are days as people call them, in the languages of the program.
 var daysByName = map[string]int{"today": 0, "yesterday": -1, "aujourd'hui": 0, "hier": -1}
 
-// Temperature reads a temperature in the scale whose letter stands after it, or in
-// the usual one. A usual unit of [quantity.Plain] asks for the letter. An empty
-// text is no temperature.
+// Temperature reads a temperature in the unit whose letter follows it, or in the usual one. With a
+// usual unit of [quantity.Plain] the letter is required. An empty text is no temperature.
 func Temperature(name, text string, usual quantity.Unit) (quantity.Amount, error) {
 	figure, unit := strings.TrimSpace(text), usual
 	if figure == "" {

@@ -12,16 +12,16 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// Origin is where texts are typed, in the words that stand in the book beside a
-// figure that came by no instrument.
+// Origin says where texts are typed, as recorded in the book beside a figure that no instrument
+// produced.
 type Origin struct {
 	Moisture string // the method of a typed moisture
 	Price    string // the source of a typed price
 }
 
-// Start is what a form begins with.
+// Start holds the initial state of a form.
 type Start struct {
-	Book      *load.Load     // as it stands in the book; nil for one of which nothing is written
+	Book      *load.Load     // as in the book; nil for a load not written yet
 	Direction load.Direction // of a load that is not in the book; none is inbound
 	Origin    Origin
 	Scale     string           // id of the scale in use; none is the first
@@ -122,8 +122,7 @@ func (d *draft) rates() (*rates.Edition, error) {
 	return EditionOf(d.house.Profile(), d.house.Rates(), details)
 }
 
-// read reads every text, part by part: the details decide which results and which
-// price there can be.
+// read reads every text, part by part: which results and price are possible depends on the details.
 func (f *Form) read() *draft {
 	if f.now != nil {
 		return f.now

@@ -26,13 +26,13 @@ type House interface {
 	Profile() elevator.Profile
 	Rates() *rates.Set
 	Today() quantity.Date
-	// Stamp is who acts, and when, on the copy of the load that is tried.
+	// Stamp says who acts, and when, on the copy of the load.
 	Stamp() load.Stamp
-	// RetainDays is how long samples are kept.
+	// RetainDays returns how many days samples are kept.
 	RetainDays() int
-	// Settle settles a load without writing anything, or says why it cannot be.
+	// Settle settles a load without writing anything, or returns the reasons it cannot.
 	Settle(*load.Load) (*settle.Settlement, settle.Problems)
-	// Around is what the house and the book compare a load with.
+	// Around returns what the guards compare a load with.
 	Around(*load.Load) (guard.Setting, error)
 	// MoistureClasses are the classes of a load's grain; none where the house is
 	// under rules without them.

@@ -77,11 +77,11 @@ func (e Ambiguous) Error() string {
 	return fmt.Sprintf("%q may be several. Type the code of one: %s", e.Text, strings.Join(e.Like, ", "))
 }
 
-// mostCandidates is how many candidates a sentence names.
+// mostCandidates is the largest number of candidates an error lists.
 const mostCandidates = 6
 
-// keys are what something on a list may be found by: its code, its other names in
-// full, and the name of which a part will do.
+// keys are the search keys of a list item: its code, its other names in full, and the name, which
+// may be matched in part.
 type keys struct {
 	code  string
 	names []string

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// sampleFields are what the bench found: the results asked for, then the other
-// results of the grain, then what is known of the sample itself.
+// sampleFields returns the fields of the sample: the results asked for, then the other results of
+// the grain, then the data of the sample itself.
 func (f *Form) sampleFields(d *draft) []Field {
 	out := []Field{}
 	for _, factor := range f.factors(d) {
@@ -111,8 +111,8 @@ func resultField(factor grain.Factor) Field {
 	return found(f, func(d *draft, text string) error { return d.find(factor, text) })
 }
 
-// moistureField is a moisture typed as a figure. It takes the place of whatever
-// the bench had, and with the tests go the doubts about them.
+// moistureField is a moisture typed as a figure. It replaces the bench's result, its tests and
+// their warnings.
 func moistureField(f Field) Field {
 	factor := f.Factor
 	f.shown = func(l *load.Load) string {

@@ -80,7 +80,7 @@ func termsField() Field {
 	})
 }
 
-// TermsText is what becomes of the grain, as its field holds it.
+// TermsText returns the disposition of the grain as its field's text.
 func TermsText(l *load.Load) string {
 	if l.Details.Disposition == load.Contract {
 		return l.Details.ContractNo

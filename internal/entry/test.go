@@ -16,8 +16,8 @@ const TickedText = "yes"
 // Test reads one test at the moisture bench, whose texts go by the fields of
 // [TestFigures] and by temperature, room, dryer and reason.
 type Test struct {
-	// Begun is what is known without being typed: number, method, crop, day,
-	// tester, meter and chart.
+	// Begun holds the values that are not typed: number, method, crop, day, tester, meter and
+	// chart.
 	Begun moisture.Reading
 	// Degrees is the scale of the thermometer; [quantity.Plain] asks for its letter.
 	Degrees quantity.Unit
@@ -58,8 +58,7 @@ func named(f quantity.Field, name string) quantity.Field {
 	return f
 }
 
-// Read reads the texts. A figure without a text is not recorded; the faults come
-// in the order of the fields.
+// Read reads the texts. A figure without a text is not recorded; the faults are in field order.
 func (t Test) Read(texts map[string]string) (moisture.Reading, []Fault) {
 	r := t.Begun
 	var faults []Fault

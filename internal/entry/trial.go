@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Fault is a text that cannot stand, by its field.
+// Fault is an invalid text, by its field.
 type Fault struct {
 	Field string
 	Err   error
@@ -33,9 +33,8 @@ type Trial struct {
 	Source  string        // where the figures come from, in words
 }
 
-// Read reads the texts. A field without a text is not there: no weights, no
-// moisture, price later, not tested. The faults come in the order of the fields,
-// and the facts leave out what they are about.
+// Read reads the texts. A field without a text is absent: no weights, no moisture, price later, not
+// tested. The faults are in field order, and the facts leave out the invalid fields.
 func (t Trial) Read(texts map[string]string) (settle.Facts, []Fault) {
 	r := trialReader{Trial: t, left: map[string]string{}}
 	for id, text := range texts {
@@ -53,8 +52,8 @@ func (t Trial) Read(texts map[string]string) (settle.Facts, []Fault) {
 	return r.facts, r.faults
 }
 
-// put puts a text under the id of its field; a factor may be called by the short
-// name a tester writes. What is given under two names is a fault.
+// put stores a text under the id of its field; a factor may be given by its abbreviation. Giving
+// one factor under two names is a fault.
 func (r *trialReader) put(id, text string) {
 	if factor, known := r.Edition.Commodity.FactorCalled(id); known {
 		id = string(factor.ID)
@@ -79,7 +78,7 @@ func (r *trialReader) fault(id string, err error) bool {
 	return err != nil
 }
 
-// take takes a text to be read.
+// take returns a text and marks it as read.
 func (r *trialReader) take(id string) (text string, given bool) {
 	text, given = r.left[id]
 	delete(r.left, id)
@@ -99,8 +98,8 @@ func (r *trialReader) weight(id, name string) (a quantity.Amount, ok bool) {
 	return a, !r.fault(id, err)
 }
 
-// weights reads gross and tare, or a net. Rates know nothing of the truck, so for
-// a net alone one empty unit of weight stands for it.
+// weights reads gross and tare, or a net. Rates do not depend on the truck, so for a net alone the
+// tare is one unit of weight.
 func (r *trialReader) weights() {
 	if net, ok := r.weight("net", "Net"); ok {
 		if net.Sign() <= 0 {

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// RemarkKind is how grave a remark is.
+// RemarkKind is the severity of a remark.
 type RemarkKind int
 
 // A warning is to be looked at twice; a stop keeps the ticket from being issued.
@@ -22,17 +22,17 @@ const (
 	Stop
 )
 
-// Remark is what is said beside a field.
+// Remark is a message about a field.
 type Remark struct {
 	Kind RemarkKind
 	Text message.Text
-	Err  error // of a text that cannot stand
+	Err  error // the error of an invalid text
 }
 
-// WholeLoad is where a remark goes that belongs to no field.
+// WholeLoad is the field of a remark about the load as a whole.
 const WholeLoad = ""
 
-// Tried is the load as it would stand with every text taken in.
+// Tried is a preview: the load with every text applied.
 type Tried struct {
 	Load       *load.Load
 	Edition    *rates.Edition     // it would be settled under; nil while there is none
@@ -54,8 +54,8 @@ func (t *Tried) Remark(field string, r Remark) {
 	t.Remarks[field] = r
 }
 
-// Tried reads all texts onto a copy of the load, settles it as it would stand, and
-// says beside each field what is wrong or doubtful.
+// Tried previews the form: it applies all texts to a copy of the load, settles it, and reports for
+// each field what is wrong or doubtful.
 func (f *Form) Tried() Tried {
 	d := f.read()
 	t := trying{Form: f, draft: d, Tried: Tried{Remarks: map[string]Remark{}, Missing: map[string]bool{}}}
@@ -153,7 +153,7 @@ func (t *trying) miss() {
 	}
 }
 
-// settle settles the load, or finds what is wrong with as much of it as there is.
+// settle settles the load, or validates as much of it as there is.
 func (t *trying) settle() {
 	if len(t.Missing) == 0 {
 		t.Settlement, t.Problems = t.house.Settle(t.Load)
@@ -201,7 +201,7 @@ func (t *trying) warn() {
 	t.warnNearLimit()
 }
 
-// nearLimit is how close to a class limit a moisture is tested three times
+// nearLimit is the distance from a class limit within which a moisture is tested three times
 // (Canadian grading guide, chapter 2).
 var nearLimit = quantity.Of("0.5", quantity.Percent)
 

@@ -1,10 +1,9 @@
-// Package entrytest holds whoever enters loads against one table of typed texts:
-// the same texts must give the same facts and the same outcome, whether they are
-// typed on a form, given as flags, or read off a list.
+// Package entrytest checks every client that enters loads against one table of typed texts: the
+// same texts must give the same facts and the same outcome, whether they are typed on a form, given
+// as flags, or read off a list.
 //
-// The table is testdata/entry/parity.txt, written by hand; the facts of each line
-// stand in parity.facts beside it. A client types each line on a desk of [Open],
-// and [Table.Check] compares.
+// The table is testdata/entry/parity.txt, written by hand; the facts of each line are in
+// parity.facts beside it. A client types each line on a desk of [Open], and [Table.Check] compares.
 package entrytest
 
 import (
@@ -24,7 +23,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Now is when all of it happens.
+// Now is the time of all entries.
 var Now = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
 
 // Text is a text typed into a field.
@@ -65,7 +64,7 @@ type Table struct {
 	root  string
 }
 
-// Read reads the table below the root of the repository.
+// Read reads the table under the root of the repository.
 func Read(t testing.TB, root string) *Table {
 	t.Helper()
 	table := &Table{root: root, facts: map[int]string{}, Cases: cases(t, root, "parity.txt")}
@@ -164,9 +163,9 @@ func (table *Table) Update(t testing.TB, facts map[int]string) {
 	}
 }
 
-// Facts is what the book has of a load after it was entered: details, weights in
-// force, sample and what was accepted, as canonical JSON. Where a figure was typed
-// is left out: it is the one thing in which clients differ.
+// Facts returns what the book has of a load after it was entered: details, weights in force, sample
+// and what was accepted, as canonical JSON. Where a figure was typed is left out: it is the one
+// thing in which clients differ.
 func Facts(t testing.TB, l *load.Load) string {
 	t.Helper()
 	if l == nil {
@@ -198,9 +197,8 @@ func Facts(t testing.TB, l *load.Load) string {
 	return string(text)
 }
 
-// Outcome is what a form says of texts: the first that cannot stand, else the
-// first field that stops the ticket, else the first that is asked about or is to be
-// looked at twice.
+// Outcome returns a form's response to texts: the first invalid one, else the first field that
+// stops the ticket, else the first with a question or a warning.
 func Outcome(f *entry.Form) string {
 	if field, err := f.FirstRefused(); err != nil {
 		return "refused " + field
@@ -222,8 +220,8 @@ func Outcome(f *entry.Form) string {
 	return "ok"
 }
 
-// AbsurdOutcome is what a form says of what nobody means: the first text that cannot
-// stand, else the first question, else the first field that stops the ticket.
+// AbsurdOutcome returns a form's response to absurd texts: the first invalid one, else the first
+// question, else the first field that stops the ticket.
 func AbsurdOutcome(f *entry.Form) string {
 	if field, err := f.FirstRefused(); err != nil {
 		return "refused " + field

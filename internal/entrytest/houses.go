@@ -15,7 +15,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Manager is who enters everything.
+// Manager is the person who enters everything.
 const Manager = "Mae Orton"
 
 // usualLoads are a whole load of each house, which a case types over.
@@ -63,8 +63,8 @@ func profile(name string) elevator.Profile {
 	return p
 }
 
-// Open opens a desk in a house of the table, with a manager at it. The desk lives
-// as long as the test.
+// Open opens a desk at an elevator of the table, with a manager signed in. The test's cleanup
+// closes it.
 func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
 	t.Helper()
 	book, err := sqlite.OpenScratch()

@@ -103,8 +103,8 @@ func (c *composer) marks() []string {
 	return out
 }
 
-// made is when the ticket was issued: the paper is about nothing later, but for
-// the standing of its disputes.
+// made returns the time the ticket was issued: the paper covers nothing later, except the status of
+// its disputes.
 func (c *composer) made() time.Time {
 	at, err := time.Parse(time.RFC3339, c.Load.Issued.At)
 	if err != nil {

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Facts are what a proof is made of.
+// Facts are the input of a proof.
 type Facts struct {
 	House      elevator.Profile
 	Load       *load.Load
@@ -33,7 +33,7 @@ type Facts struct {
 
 // WhatIf is the load settled with one thing different.
 type WhatIf struct {
-	// Name is what is different: "moisture 17.9 %".
+	// Name is the difference: "moisture 17.9 %".
 	Name       string
 	Settlement *settle.Settlement
 	// Refused says why it could not be settled so; the settlement is then nil.

@@ -14,8 +14,8 @@ const (
 	mostOfRule = 14
 )
 
-// quote is what the edition's file says at the place a source names. It is
-// empty for a source that is no place in the edition.
+// quote returns the text of the edition's file at the place a source names. It is empty for a
+// source that is no place in the edition.
 func quote(e *rates.Edition, source string) (text string, line int) {
 	if e == nil {
 		return "", 0

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// bench is what there is to say about how the moisture was found.
+// bench writes how the moisture was tested.
 func (c *composer) bench() {
 	s := c.Load.Sample
 	if s.Moisture == nil && len(c.Meters) == 0 {
@@ -42,7 +42,7 @@ func (c *composer) bench() {
 	c.put(report.Para{Text: strings.Join(said, " ")})
 }
 
-// overDry is what the load gives away by being drier than its base.
+// overDry writes what the load loses by being drier than its base.
 func (c *composer) overDry() {
 	if c.OverDry == nil {
 		return

@@ -55,8 +55,8 @@ const priceLater = "price later"
 // unpriced takes the place of a figure that depends on the price.
 func (c *composer) unpriced() string { return c.Load.Details.Disposition.Unpriced() }
 
-// sourced is where a step's figure or rule comes from: the row of the rates
-// quoted, once, or the law, instrument or person.
+// sourced returns the source of a step's figure or rule: the row of the rates, quoted once, or the
+// law, instrument or person.
 func (c *composer) sourced(source string) string {
 	if source == "" {
 		return ""

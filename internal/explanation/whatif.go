@@ -74,7 +74,7 @@ func (c *composer) cell(s *settle.Settlement, id string) string {
 	return step.Value().In(quantity.Plain).Fixed(decimals(step))
 }
 
-// decimals is how many decimals a step is printed with.
+// decimals returns the number of decimals a step is printed with.
 func decimals(s *worksheet.Step) int32 {
 	_, rest, _ := strings.Cut(s.Printed(), ".")
 	return int32(len(rest) - len(strings.TrimLeft(rest, "0123456789")))

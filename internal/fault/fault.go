@@ -14,7 +14,7 @@ func (l *List) Unless(ok bool, sentence string, args ...any) {
 	}
 }
 
-// Add adds a fault.
+// Add appends a fault.
 func (l *List) Add(sentence string, args ...any) {
 	*l = append(*l, message.Invalid.Errorf(sentence, args...))
 }

@@ -7,9 +7,9 @@ package flatjson
 
 import "strings"
 
-// Members hands each member of an object to a function, until it returns false. A
-// value is a text without its quotation marks, or an object with its braces. What
-// Members returns is whether the object was read to its end.
+// Members calls a function with each member of an object, until it returns false. A value is a text
+// without its quotation marks, or an object with its braces. Members reports whether the object was
+// read to its end.
 func Members(object string, each func(name, value string) bool) bool {
 	rest, ok := strings.CutPrefix(object, "{")
 	if !ok || strings.ContainsRune(object, '\\') || strings.ContainsFunc(object, isControl) {

@@ -85,20 +85,19 @@ const (
 type Factor struct {
 	ID   FactorID
 	Name string
-	// Short is what testers write where room is short, such as "TW"; empty
-	// where they write the name.
+	// Short is the abbreviation testers use where room is short, such as "TW"; empty where they use
+	// the name.
 	Short string
 	Unit  quantity.Unit
 	// YesNo marks what is present or not, such as an odor. Its value is one
 	// or zero of quantity.Count.
 	YesNo bool
-	// Record is how a result is written down, applied once to the figure as
-	// measured.
+	// Record is the recording rule, applied once to the figure as measured.
 	Record quantity.Rounding
 	// Min and Max are the limits a figure may be typed within, both
 	// inclusive. They catch slips of the finger; they are no standard.
 	Min, Max quantity.Amount
-	// Source is where the recording rule was read.
+	// Source is the reference of the recording rule.
 	Source string
 	// Basis is the moisture that a percent is stated at, 0 % for a dry basis; not
 	// in percent where the rule names none.
@@ -110,7 +109,7 @@ type Factor struct {
 // HasBasis reports whether a moisture basis is named.
 func (f Factor) HasBasis() bool { return f.Basis.Unit() == quantity.Percent }
 
-// BasisText is the moisture basis as it stands behind a figure.
+// BasisText is the moisture basis as printed after a figure.
 func (f Factor) BasisText() message.Text {
 	if f.Basis.IsZero() {
 		return message.New("dry basis")
@@ -118,9 +117,9 @@ func (f Factor) BasisText() message.Text {
 	return message.New("%s m.b.", f.Basis)
 }
 
-// Field is the factor as a figure that people type. It takes one decimal more
-// than is recorded, and never fewer than two, so that the figure on the
-// instrument is typed as it stands and rounded once, by Record.
+// Field returns the input field for the factor. It accepts one decimal more than is recorded, and
+// at least two, so that the figure on the instrument is typed unchanged and rounded once, by
+// Record.
 func (f Factor) Field() quantity.Field {
 	places := int32(0)
 	if f.Unit != quantity.Count {

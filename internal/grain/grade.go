@@ -7,13 +7,13 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Advisory stands wherever a grade is shown.
+// Advisory is shown with every grade.
 const Advisory = "Advice only: an official grade is given only by a licensed inspector."
 
-// GradeResult is what the table makes of a sample.
+// GradeResult is the result of grading a sample by the table.
 type GradeResult struct {
-	// Grade may be shown as it stands. While something has not been tested it
-	// reads "no better than U.S. No. 2", and "not graded" before anything was.
+	// Grade may be shown unchanged. While something has not been tested it reads "no better than
+	// U.S. No. 2", and "not graded" before anything was.
 	Grade string
 	// Best is the bare name of the best grade still open, such as "U.S. No. 2";
 	// empty before anything was tested.
@@ -35,7 +35,7 @@ type GradeResult struct {
 	// NotTested names the factors still missing for the grade, and
 	// SpecialNotTested the special grades that cannot be told yet.
 	NotTested, SpecialNotTested []string
-	// Faults are what was noticed that makes it sample grade.
+	// Faults are the observations that make it sample grade.
 	Faults []string
 	// Cautions are faults noticed whose rule was not read: they do not lower
 	// the grade here, but it is not claimed either.

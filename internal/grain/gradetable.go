@@ -16,11 +16,11 @@ const (
 type GradeTable struct {
 	// Names are the grades, best first.
 	Names []string
-	// Below is what a lot is that meets none of them.
+	// Below is the grade of a lot that meets none of them.
 	Below string
 	// Limits are the lines of the table.
 	Limits []Limit
-	// Sample are what a tester notices that leaves no numbered grade.
+	// Sample are the observations that exclude a numbered grade.
 	Sample []SampleRule
 	// Wholes say which factors are the sum of others.
 	Wholes []Whole
@@ -40,8 +40,8 @@ type Limit struct {
 	and *Limit
 }
 
-// SampleRule is a fault that makes a lot sample grade, whatever its figures. One
-// that nobody has looked for says nothing.
+// SampleRule is a fault that makes a lot sample grade, whatever its figures. One that was not
+// checked has no effect.
 type SampleRule struct {
 	Factors []FactorID // yes or no; any of them is enough
 	Source  string

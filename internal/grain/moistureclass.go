@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// MoistureClass is where a grain's moisture puts it in Canada. Up to and
-// including UpTo it is in the class; one tenth more is the next.
+// MoistureClass is a Canadian moisture class. Up to and including UpTo the grain is in the class;
+// one tenth more is the next.
 type MoistureClass struct {
 	// Grain is the name in the order; Name is straight, tough, damp, moist or
 	// wet.
@@ -42,7 +42,7 @@ func (c MoistureClass) String() string {
 	return fmt.Sprintf("%s (%s: %s)", c.Name, c.Grain, c.Interval())
 }
 
-// Advisory stands wherever the class is shown.
+// Advisory is shown with every class.
 func (c MoistureClass) Advisory() string { return Advisory }
 
 var tenthPercent = quantity.Of("0.1", quantity.Percent)

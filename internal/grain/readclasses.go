@@ -16,7 +16,7 @@ var classNames = []string{"straight", "tough", "damp", "moist", "wet"}
 func (t *Tables) readClasses(_ *law.File, root *tomlfile.Table) {
 	seen := map[string]bool{}
 	for i, row := range root.Tables("grain") {
-		row.SetTitle(message.New("grain %d", i+1))
+		row.SetTitle(message.New("place|grain %d", i+1))
 		r := moistureRow{grain: row.Text("name"), source: row.Text("citation")}
 		if r.grain != "" && seen[r.grain] {
 			row.AddProblem("name", message.New("%v stands twice", r.grain), message.New("Keep the row that is law."))

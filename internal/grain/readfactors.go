@@ -10,13 +10,13 @@ import (
 	"tenthpoint/schedules/factors"
 )
 
-// DeclaredFactor is a factor that is data: its recording rule stands beside it.
+// DeclaredFactor is a factor defined by data, together with its recording rule.
 type DeclaredFactor struct {
 	Factor
 	Grains []string // ids of the grains that are tested for it
 }
 
-// factorUnits are what a declared factor may be measured in.
+// factorUnits are the units a declared factor may be measured in.
 var factorUnits = map[string]quantity.Unit{
 	"%": quantity.Percent, "ppm": quantity.PPM, "ppb": quantity.PPB, "s": quantity.Second, "ct": quantity.Count,
 }

@@ -37,20 +37,20 @@ func (t *Tables) readGrades(f *law.File, root *tomlfile.Table) {
 	}
 	r := gradeReader{c: c, grades: len(table.Names)}
 	for i, row := range g.Tables("limit") {
-		row.SetTitle(message.New("limit %d", i+1))
+		row.SetTitle(message.New("place|limit %d", i+1))
 		table.Limits = append(table.Limits, r.limit(row))
 	}
 	for i, row := range g.Tables("whole") {
-		row.SetTitle(message.New("whole %d", i+1))
+		row.SetTitle(message.New("place|whole %d", i+1))
 		table.Wholes = append(table.Wholes, r.whole(row))
 	}
 	for i, row := range g.Tables("sample") {
-		row.SetTitle(message.New("sample %d", i+1))
+		row.SetTitle(message.New("place|sample %d", i+1))
 		table.Sample = append(table.Sample, r.sample(row))
 	}
 	c.Grades, c.Special = table, nil
 	for i, row := range root.Tables("special") {
-		row.SetTitle(message.New("special %d", i+1))
+		row.SetTitle(message.New("place|special %d", i+1))
 		c.Special = append(c.Special, r.special(row))
 	}
 }

@@ -27,7 +27,7 @@ func (r recordingRule) fits(c *Commodity, f Factor) bool {
 func (t *Tables) readRecording(f *law.File, root *tomlfile.Table) {
 	var rules []recordingRule
 	for i, row := range root.Tables("rule") {
-		row.SetTitle(message.New("rule %d", i+1))
+		row.SetTitle(message.New("place|rule %d", i+1))
 		rules = append(rules, t.recordingRule(f, row))
 	}
 	if len(rules) == 0 {
@@ -76,7 +76,7 @@ func (t *Tables) hasFactor(id FactorID) bool {
 // there is none.
 func (t *Tables) readBushels(_ *law.File, root *tomlfile.Table) {
 	for i, row := range root.Tables("bushel") {
-		row.SetTitle(message.New("bushel %d", i+1))
+		row.SetTitle(message.New("place|bushel %d", i+1))
 		weight, given := row.OptionalAmount("weight", quantity.LbPerBushel)
 		source, id := row.Text("citation"), row.Text("grain")
 		c := t.commodity(id)

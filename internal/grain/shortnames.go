@@ -2,9 +2,9 @@ package grain
 
 import "strings"
 
-// shortNames are what testers write in place of a factor's name, on cards and
-// at the keys. Where one short name stands for unlike factors of unlike grains,
-// the first that the grain has is meant.
+// shortNames are the abbreviations of factor names, as testers use them on cards and when typing.
+// Where one is used for different factors of different grains, the first that the grain has is
+// meant.
 var shortNames = map[string][]FactorID{
 	"TW":   {TestWeight},
 	"FM":   {ForeignMaterial},
@@ -44,8 +44,8 @@ func (c Commodity) FactorCalled(text string) (Factor, bool) {
 	return Factor{}, false
 }
 
-// ShortName is what a tester writes for a factor; empty where there is no such
-// name. Of several it is the shortest, and of those the first by its letters.
+// ShortName returns the abbreviation of a factor, empty where there is none. Of several it is the
+// shortest, then the first alphabetically.
 func ShortName(id FactorID) string {
 	short := ""
 	for name, ids := range shortNames {

@@ -2,15 +2,15 @@ package grain
 
 import "tenthpoint/internal/quantity"
 
-// SpecialGrade is a word added to the grade for something that stands out:
-// ergoty, garlicky, infested. It neither lowers the number nor raises it.
+// SpecialGrade is a word added to the grade for a special condition: ergoty, garlicky, infested. It
+// neither lowers the number nor raises it.
 type SpecialGrade struct {
 	Name   string
 	Source string
 	// Any lists the ways to earn the word; each is a list of conditions that
 	// must all hold.
 	Any [][]Condition
-	// Word is a yes or no of the tester that stands in for counts not taken.
+	// Word is the tester's yes or no, used where counts were not taken.
 	Word FactorID
 }
 
@@ -25,7 +25,7 @@ const (
 	Under   Relation = "under"
 )
 
-// Condition holds when the factor stands in the relation to the figure.
+// Condition holds when the factor has the relation to the figure.
 type Condition struct {
 	Factor   FactorID
 	Relation Relation

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// answer is what the results say to a rule.
+// answer is the outcome of a rule for the results.
 type answer int
 
 const (
@@ -42,8 +42,7 @@ func (s SpecialGrade) ask(r results) (answer, string) {
 	return s.askWord(r, out)
 }
 
-// askWord lets the tester's own yes stand, and the tester's no where the
-// counts were not taken.
+// askWord accepts the tester's own yes, and the tester's no where the counts were not taken.
 func (s SpecialGrade) askWord(r results, byCount answer) (answer, string) {
 	word, given := r.recorded[s.Word]
 	switch {

@@ -71,7 +71,7 @@ func (t *Tables) dropUnrecorded() {
 	}
 }
 
-// Law is what the tables were read from.
+// Law returns the law the tables were read from.
 func (t *Tables) Law() law.Law { return t.law }
 
 // ByID finds a commodity; the error lists the known ids.
@@ -102,8 +102,8 @@ func (t *Tables) knownIDs() string {
 // All lists every commodity, always in the same order.
 func (t *Tables) All() []Commodity { return append([]Commodity(nil), t.commodities...) }
 
-// first are the tables that hold wherever nothing says which: those of every
-// ticket from before tickets kept their law.
+// first are the tables used when no law is named: those of every ticket from before tickets kept
+// their law.
 var first = sync.OnceValue(func() *Tables {
 	t, err := TablesOf(law.First())
 	if err != nil {

@@ -6,13 +6,13 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// verdict is what one line of the table allows. Grades are counted from 0, the
-// best; one past the last is below them all.
+// verdict is the range of grades one line of the table allows. Grades are counted from 0, the best;
+// one past the last is below them all.
 type verdict struct {
 	limit  Limit
 	result quantity.Amount
-	// best is the grade the line allows by what was tested; could is how low
-	// it might still go by what was not.
+	// best is the grade the line allows by the tests made; could is how low it might still go by
+	// those not made.
 	best, could    int
 	known, missing []FactorID
 }
@@ -51,8 +51,8 @@ func (t *GradeTable) judgeAlone(l Limit, r results) verdict {
 	return v
 }
 
-// lowest is how low a line could go if its factor were at its worst, which for
-// a part is all of its whole.
+// lowest returns the lowest grade of a line if its factor were at its worst, which for a part is
+// all of its whole.
 func (t *GradeTable) lowest(l Limit, r results) int {
 	if most, known := t.ceiling(r, l.Factor); known && l.Bound == Most {
 		return l.best(most, len(t.Names))
@@ -110,7 +110,7 @@ func (b Breach) broken() string {
 	return fmt.Sprintf("%s %s is %s %s", b.Factor, b.Result, side, b.Limit)
 }
 
-// because is how a line broke the limit of the next better grade.
+// because returns the breach of the next better grade's limit.
 func (t *GradeTable) because(v verdict, r results) Breach {
 	limit, _ := v.limit.At(v.best - 1)
 	b := r.breach(v.limit, v.result, limit)

@@ -25,9 +25,8 @@ func includes(whole FactorID, parts ...FactorID) Whole {
 	return Whole{Factor: whole, Parts: parts}
 }
 
-// result is what was recorded for a factor, or what its parts make of it. It
-// is settled when it can only be this; parts alone may make no more than a
-// least.
+// result returns the recorded result of a factor, or the one derived from its parts. settled is
+// false when the parts give only a lower bound.
 func (t *GradeTable) result(r results, id FactorID) (a quantity.Amount, known, settled bool) {
 	if a, known = r.recorded[id]; known {
 		return a, true, true
@@ -99,9 +98,8 @@ func (w Whole) misfit(r results, how string) error {
 		r.name(w.Factor), r.show(w.Factor, r.recorded[w.Factor]), how, w.listed(r))
 }
 
-// slack is how far rounding alone can take a sum of parts from the whole: half
-// a step for each of them and for the whole. A single part has none, nor have
-// counts.
+// slack returns the greatest difference rounding alone can make between a whole and the sum of its
+// parts: half a step for each of them and for the whole. A single part has none, nor have counts.
 func (w Whole) slack(r results, parts int) quantity.Amount {
 	f := r.factor(w.Factor)
 	if !w.Complete {

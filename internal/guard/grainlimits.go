@@ -5,9 +5,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// The ranges below are what a house sees in any season, with room on both sides.
-// They catch figures that were mistyped, or typed into the wrong field; they are no
-// standard, and a house may set its own.
+// The ranges below are those an elevator sees in any season, with a margin on both sides. They
+// catch figures that were mistyped, or typed into the wrong field; they are no standard, and an
+// elevator may set its own.
 
 // span is a range, both ends included; a nil end is open.
 type span struct{ from, to *quantity.Amount }

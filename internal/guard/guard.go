@@ -43,8 +43,8 @@ func (f Finding) Reason(text string) (string, error) {
 	return "", message.Invalid.Errorf("%q is no reason for it here. Choose one of: %s", text, message.Names("; ", f.Reasons))
 }
 
-// Setting is what is known around a load: the house, the day, and what the book
-// has of its truck, its bin and the price of its grain.
+// Setting is the context of a load: the elevator, the day, and the book's data on its truck, its
+// bin and the price of its grain.
 type Setting struct {
 	House elevator.Profile
 	Today quantity.Date

@@ -42,7 +42,7 @@ func isTested(l *load.Load) bool {
 	return l.Details.Direction != load.Outbound && l.Sample.Moisture != nil
 }
 
-// Lacks is what a load does not have and its house makes compulsory.
+// Lacks returns what is missing of a load that its elevator makes compulsory.
 func Lacks(l *load.Load, p elevator.Profile) []Lacking {
 	var out []Lacking
 	for _, one := range p.Compulsory {
@@ -53,7 +53,7 @@ func Lacks(l *load.Load, p elevator.Profile) []Lacking {
 	return out
 }
 
-// Incomplete is what lacks as an error, nil of nothing.
+// Incomplete returns an error about what is missing, or nil.
 func Incomplete(lacking []Lacking) error {
 	if len(lacking) == 0 {
 		return nil

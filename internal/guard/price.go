@@ -46,7 +46,7 @@ func findPrice(c *check) {
 	c.say(f, by)
 }
 
-// farOff is how far a price may lie off another: a fifth of it.
+// farOff is the allowed deviation of a price from another: a fifth.
 var farOff = quantity.Of("0.2", quantity.Plain)
 
 func far(price, from quantity.Amount) bool {
@@ -87,7 +87,7 @@ func usualPrice(commodity string, unit quantity.Unit) (from, to *quantity.Amount
 	return &low, &high
 }
 
-// cwtIn is how many hundredweights are in what a price is for.
+// cwtIn returns the hundredweights in one unit of a price.
 func cwtIn(commodity string, unit quantity.Unit) (quantity.Amount, bool) {
 	switch unit {
 	case quantity.DollarsPerCwt:

@@ -30,7 +30,7 @@ func smallestOf(p elevator.Profile) *quantity.Amount {
 	if len(p.Scales) == 0 {
 		return nil
 	}
-	least := p.Scales[0].SmallestNet()
+	least := p.SmallestNet(p.Scales[0])
 	return &least
 }
 
@@ -68,7 +68,7 @@ func fieldOf(which load.Which, draft string) string {
 	return string(which) + "." + draft
 }
 
-// tareOff is how far a tare may lie off the stored one: a twentieth of it.
+// tareOff is the allowed deviation of a tare from the stored one: a twentieth.
 var tareOff = quantity.Of("0.05", quantity.Plain)
 
 // findTare compares the tare with the one stored for the truck.

@@ -8,7 +8,7 @@ import (
 
 // format is an English text with gaps, and the text it becomes.
 type format struct {
-	parts  []string // what stands around the gaps; one more than there are gaps
+	parts  []string // texts around the gaps; one more than there are gaps
 	counts []bool   // which gaps hold a whole number and nothing else
 	own    []bool   // which gaps hold a name or a person's own words, never said
 	into   []string // the same of the translated text

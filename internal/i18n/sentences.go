@@ -17,8 +17,8 @@ import (
 type sentences []format
 
 var (
-	// name is what a rule is called, "Test weight discount": a few words, the first
-	// with a capital.
+	// name matches the name of a rule, "Test weight discount": a few words, the first with a
+	// capital.
 	name = regexp.MustCompile(`^\p{Lu}[\p{L}'-]*(,? [\p{L}'()-]+){0,5}$`)
 	// typing begins as what people type does: "sour smell", and not as an id.
 	typing = regexp.MustCompile(`^\p{Ll}+( |$)`)
@@ -42,7 +42,7 @@ func newSentences(texts map[string]string) sentences {
 	return out
 }
 
-// lookup finds a text as it stands.
+// lookup finds an exact text.
 type lookup func(english string) (text string, known bool)
 
 // translate puts a text into the language. What was in the gaps is looked up too;
@@ -145,8 +145,8 @@ func (s sentences) whole(text string, swallowing bool, exact lookup) (string, bo
 	return strings.TrimSuffix(out, "."), ok
 }
 
-// inSmall finds a text as it stands, or where it begins with a small letter the
-// same with a capital: "corn" is "Corn".
+// inSmall finds a text, or if it begins with a small letter the same with a capital: "corn" is
+// "Corn".
 func inSmall(text string, exact lookup) (string, bool) {
 	if out, known := exact(text); known {
 		return out, true
@@ -160,8 +160,7 @@ func inSmall(text string, exact lookup) (string, bool) {
 	return string(unicode.ToLower(first)) + out[size:], known
 }
 
-// one finds a text as it stands. A format may swallow the end of a sentence in
-// its gaps if it is allowed to.
+// one finds a text. A format may match the end of a sentence in its gaps if swallowing is allowed.
 func (s sentences) one(text string, swallowing bool, exact lookup) (string, bool) {
 	if out, known := inSmall(text, exact); known {
 		return out, true

@@ -33,8 +33,7 @@ var catalogs = sync.OnceValue(func() map[string]func() *message.Catalog {
 	return out
 })
 
-// read reads a catalog of the program's own; one that cannot be read is a mistake
-// in it.
+// read reads a built-in catalog; one that cannot be read is a programming error.
 func read(name string) *message.Catalog {
 	data, err := files.ReadFile("catalog/" + name)
 	if err != nil {
@@ -69,7 +68,7 @@ func Catalog(code string) (*message.Catalog, bool) {
 	return read(), true
 }
 
-// Name is what its speakers call a language.
+// Name returns the name of a language in that language.
 func Name(code string) string {
 	if c, there := Catalog(code); there {
 		return c.Name

@@ -54,7 +54,7 @@ func (t *Translator) Say(english string) string {
 	return text
 }
 
-// exact finds a text as it stands.
+// exact finds a text without parsing it.
 func (t *Translator) exact(english string) (text string, known bool) {
 	if text, known = t.texts[english]; known {
 		return text, true

@@ -73,8 +73,8 @@ func (r *reader) pastCells() []pastCell {
 	return append(cells, pastCell{"price", "price", message.Text{}})
 }
 
-// refused tells what is empty and must not be, and what cannot stand. Without a
-// grain there is no telling what its results and its price should be.
+// refused reports required cells that are empty, and invalid cells. Without a grain its results and
+// its price cannot be checked.
 func (r *reader) refused(form *entry.Form, cells []pastCell) {
 	refused := form.Refused()
 	for _, c := range cells {

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Kinded is whatever is written down as a fact.
+// Kinded is a body of a fact.
 type Kinded interface {
 	// Kind names the fact in the journal.
 	Kind() string

@@ -9,13 +9,12 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Canonical writes v as JSON in the one form facts are hashed in: no spaces,
-// names sorted by their bytes, no escapes but the necessary ones, so equal
-// details are equal bytes wherever and whenever they are written.
+// Canonical writes v as JSON in the one form facts are hashed in: no spaces, names sorted by their
+// bytes, no escapes but the necessary ones, so equal details are always equal bytes.
 //
-// Figures are text: a JSON number anywhere is refused, because whoever reads
-// it next may make a binary fraction of it. A name that occurs twice and text
-// that is not UTF-8 are refused too. All faults are reported together.
+// Figures are text: a JSON number anywhere is refused, because a reader may turn it into a binary
+// fraction. A name that occurs twice and text that is not UTF-8 are refused too. All faults are
+// reported together.
 func Canonical(v any) ([]byte, error) {
 	loose, err := json.Marshal(v)
 	if err != nil {

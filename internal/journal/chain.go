@@ -6,8 +6,8 @@ import (
 	"encoding/hex"
 )
 
-// Genesis stands where the first fact's predecessor would: it is the SHA-256
-// of the text "tenthpoint journal, before the first fact".
+// Genesis is the predecessor hash of the first fact: the SHA-256 of the text "tenthpoint journal,
+// before the first fact".
 const Genesis = "1a9d9c9e64725dd4b59caf18053b9577f3cb026414ec96d083d5d6917776ee8f"
 
 // chainForm names the way a fact is spelled out for hashing. A change to the

@@ -46,7 +46,7 @@ func CheckSince(head Head, facts iter.Seq2[Fact, error]) (problems []string, cou
 	return problems, count, nil
 }
 
-// breaks is what is wrong with one fact, seen from the one before it.
+// breaks returns what is wrong with one fact, given the one before it.
 func breaks(last *Fact, f Fact) []string {
 	var found []string
 	if gap := gapBefore(last, f); gap != "" {

@@ -6,12 +6,11 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// ClockSubject is what answers about the clock are facts of.
+// ClockSubject is the subject of facts about the clock.
 const ClockSubject = "clock"
 
-// ClockAnswered is the fact that the computer's clock stands before the last fact,
-// or long after it, and why. It is the one fact that may be earlier than the one
-// before it.
+// ClockAnswered records why the computer's clock is before the last fact, or long after it. It is
+// the only fact that may be earlier than the one before it.
 type ClockAnswered struct {
 	Last   string `json:"last"` // the time of the fact before
 	Reason string `json:"reason"`

@@ -21,7 +21,7 @@ type Head struct {
 const (
 	// headDigits is the least of a hash that a head is known by.
 	headDigits = 12
-	// paperDigits is how much of a hash stands on paper, to be typed.
+	// paperDigits is the number of hash digits printed, to be typed.
 	paperDigits = 32
 )
 
@@ -43,7 +43,7 @@ func (h Head) Holds(f Fact) bool {
 
 var headText = regexp.MustCompile(`\b([0-9]{1,18}):([0-9a-f]{12,64})\b`)
 
-// FindHeads are all heads that stand in a text.
+// FindHeads returns all heads in a text.
 func FindHeads(text string) []Head {
 	var out []Head
 	for _, found := range headText.FindAllStringSubmatch(text, -1) {

@@ -9,9 +9,8 @@ import (
 	"unicode/utf8"
 )
 
-// A reader goes through JSON text already known to be well formed and writes
-// it again. It takes details from the store's busiest path, hence no tree and
-// no tokens.
+// reader copies well-formed JSON text in canonical form. It runs on the store's busiest path, hence
+// no tree and no tokens.
 type reader struct {
 	rest   []byte
 	faults []string

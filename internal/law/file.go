@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Confirm is what stands wherever a rule of law is used.
+// Confirm is shown with every rule of law.
 const Confirm = "Confirm locally."
 
 // How tells how a rule came into its file.
@@ -57,8 +57,8 @@ func Open(name string, text []byte) (*File, error) {
 	return f, nil
 }
 
-// Read reads what stands below the heading. The error is a [tomlfile.Problems]
-// with every mistake in the file, keys that body has not asked for among them.
+// Read reads the body, below the heading. The error is a [tomlfile.Problems] with every mistake in
+// the file, keys that body has not asked for among them.
 func (f *File) Read(body func(t *tomlfile.Table)) error {
 	toml := tomlfile.Parse(f.Name, f.Text)
 	(&File{}).heading(toml.Root())
@@ -84,7 +84,7 @@ func (f *File) heading(root *tomlfile.Table) {
 
 const nameLetters = "abcdefghijklmnopqrstuvwxyz0123456789-"
 
-// place is what files follow each other in.
+// place identifies the series in which files replace each other.
 func (f *File) place() string { return f.Jurisdiction + "/" + f.Kind + "/" + f.Subject }
 
 func (f *File) inForce(day quantity.Date) bool { return day.Between(f.From, f.Until) }

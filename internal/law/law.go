@@ -36,7 +36,7 @@ const ManifestID = "law"
 // Manifest lists the files, a hash and an id on each line.
 func (l Law) Manifest() string { return l.manifest }
 
-// Files are what the law is made of.
+// Files returns the files in force.
 func (l Law) Files() []*File { return l.files }
 
 // Find is the file about something; false where there is none.

@@ -41,9 +41,9 @@ func (f *File) clash(key string, what, remedy message.Text) tomlfile.Problem {
 	return tomlfile.Locate(f.Name, f.Text).Problem("law."+key, what, remedy)
 }
 
-// oneAuthority are the kinds of which a house follows one jurisdiction's rules
-// alone: a result is recorded once. The rules of all others stand side by side,
-// and whoever uses them names a jurisdiction.
+// oneAuthority are the kinds for which an elevator follows the rules of one jurisdiction only: a
+// result is recorded once. The rules of all other kinds are kept for every jurisdiction, and
+// callers name one.
 var oneAuthority = []string{"recording"}
 
 // For is the files of a house under a rule set, "us" or "canada". A rule set
@@ -60,8 +60,8 @@ func (s *Set) For(rules string) *Set {
 	})}
 }
 
-// On is what is in force on a day. Of two files about the same thing the one
-// that begins later goes before the other.
+// On returns the files in force on a day. Of two files about the same thing the one that begins
+// later applies.
 func (s *Set) On(day quantity.Date) Law {
 	byPlace := map[string]*File{}
 	for _, f := range s.files { // by place and first day

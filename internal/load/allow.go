@@ -70,7 +70,7 @@ func (l *Load) phase() Phase {
 	return l.Phase
 }
 
-// standing says where the load stands.
+// standing describes the phase of the load.
 func (l *Load) standing() string {
 	switch l.phase() {
 	case NotOpened:

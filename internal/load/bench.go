@@ -9,9 +9,9 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Bench is everything a moisture was worked from, as it was on the day: the
-// tests, the meters and how they stood, the house's policy, and the charts by
-// the hash of their text. With the charts it gives the same moisture for ever.
+// Bench is everything a moisture was worked out from, as of the day: the tests, the meters and
+// their status, the elevator's policy, and the charts by the hash of their text. With the charts it
+// always gives the same moisture.
 type Bench struct {
 	Tests     moisture.Tests          `json:"tests"`
 	Meters    []meter.Meter           `json:"meters,omitempty"`
@@ -26,7 +26,7 @@ type ChartText struct {
 	Hash string `json:"hash"`
 }
 
-// Equipment is what stood at the bench, with its charts put back.
+// Equipment returns the equipment at the bench, with its charts attached.
 func (b Bench) Equipment(charts *chart.Set) moisture.Equipment {
 	return moisture.Equipment{Charts: charts, Meters: b.Meters, Statuses: b.Standings}
 }

@@ -15,7 +15,7 @@ const (
 	Outbound Direction = "out"
 )
 
-// Disposition is what becomes of the grain in the books.
+// Disposition is what happens to the grain commercially.
 type Disposition string
 
 // Grain is sold at once, stored for its owner, or delivered on a contract.
@@ -25,8 +25,8 @@ const (
 	Contract Disposition = "contract"
 )
 
-// Unpriced says, where a price would stand, that there is none. Stored grain stays
-// its owner's: to say that its price comes later would tell of another contract.
+// Unpriced is the text printed instead of a price. Stored grain stays its owner's: to say that its
+// price comes later would imply another contract.
 func (d Disposition) Unpriced() string {
 	if d == Stored {
 		return "no price: stored"
@@ -34,8 +34,8 @@ func (d Disposition) Unpriced() string {
 	return "price not set"
 }
 
-// priceLater is how a settlement, which knows no disposition, notes that a line
-// waits for the price. Programs read it; people are told [Disposition.Unpriced].
+// priceLater marks a settlement line that waits for the price; a settlement does not know the
+// disposition. Programs read it; people see [Disposition.Unpriced].
 const priceLater = "price later"
 
 // Remark is a note of the working as it is told of grain of this disposition.
@@ -46,9 +46,8 @@ func (d Disposition) Remark(note string) string {
 	return note
 }
 
-// Details are what is known of a load besides weights and sample. They are
-// written down whole each time, so that a fact never depends on how an earlier
-// one was read.
+// Details are the data of a load besides weights and sample. They are written whole each time, so
+// that a fact never depends on how an earlier one was read.
 type Details struct {
 	Direction   Direction     `json:"direction"`
 	Day         quantity.Date `json:"day"` // business day, which picks the edition
@@ -84,7 +83,7 @@ type Owner struct {
 	Of    quantity.Amount `json:"of"`
 }
 
-// Truck is what stands on the scale.
+// Truck is the vehicle on the scale.
 type Truck struct {
 	ID      string `json:"id,omitempty"`
 	Plate   string `json:"plate,omitempty"`
@@ -100,7 +99,7 @@ const (
 	Tare  Which = "tare"
 )
 
-// WeightSource is where a weight came from.
+// WeightSource is the source of a weight.
 type WeightSource string
 
 const (
@@ -121,12 +120,12 @@ type Weighing struct {
 	Scale  string          `json:"scale,omitempty"`
 	// DriverOn tells whether the driver was on the truck; "on", "off" or "".
 	DriverOn string `json:"driver_on,omitempty"`
-	// Taken is when a stored tare was weighed.
+	// Taken is the day a stored tare was weighed.
 	Taken  quantity.Date `json:"taken"`
 	Reason string        `json:"reason,omitempty"`
 }
 
-// Sample is what the bench found.
+// Sample is the result of the bench.
 type Sample struct {
 	Number   string    `json:"number,omitempty"`
 	Tester   string    `json:"tester,omitempty"`
@@ -138,7 +137,7 @@ type Sample struct {
 	// Stops are the doubts that stop the ticket.
 	Stops []Stop `json:"stops,omitempty"`
 	Grade string `json:"grade,omitempty"`
-	// Kept is where the retained sample is, Until the day it may go.
+	// Kept is the location of the retained sample, Until the day it may be discarded.
 	Kept  string        `json:"kept,omitempty"`
 	Until quantity.Date `json:"until"`
 }

@@ -29,9 +29,8 @@ type Amended struct {
 	Details Details `json:"details"`
 }
 
-// Weighed is a weight taken, or taken again. Carried is when and by whom, for a
-// weight that a load takes over from the ticket it corrects or reissues; so it
-// is for the two facts below.
+// Weighed is a weight, or a repeated weight. Carried says when and by whom it was taken, for a load
+// that takes it over from the ticket it corrects or reissues; likewise for the two facts below.
 type Weighed struct {
 	Weighing
 	Carried *Stamp `json:"carried,omitempty"`
@@ -180,8 +179,8 @@ func readSettled(body []byte) (Fact, error) {
 	return read[Settled](body)
 }
 
-// plainSettled reads the fact as it is nearly always written; not ok is what needs a
-// closer look, or a message.
+// plainSettled parses the fact in its usual form; it returns false for one that needs the full
+// parser, or an error message.
 func plainSettled(body string) (f Settled, ok bool) {
 	texts := map[string]*string{"edition": &f.Edition, "edition_hash": &f.EditionHash, "law": &f.Law, "working": &f.Working}
 	ok = flatjson.Members(body, func(name, value string) bool {

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Phase is where a load stands.
+// Phase is the stage of a load.
 type Phase string
 
 // The phases of a load.
@@ -20,7 +20,7 @@ const (
 	Corrected  Phase = "corrected"
 )
 
-// Stamp is who wrote a fact, where and when.
+// Stamp says who wrote a fact, where and when.
 type Stamp struct {
 	At   string `json:"at"`
 	Who  string `json:"who"`
@@ -41,8 +41,7 @@ type Taken struct {
 	Stamp
 }
 
-// Load is what the facts about one truckload add up to. The zero Load has not
-// been opened.
+// Load is the state of one truckload, replayed from its facts. The zero Load has not been opened.
 type Load struct {
 	ID       string
 	Phase    Phase
@@ -93,8 +92,7 @@ type Answer struct {
 	Stamp
 }
 
-// Ending is how a load or a ticket came to its end, when it was not simply
-// issued.
+// Ending says how a load or a ticket ended, when it was not simply issued.
 type Ending struct {
 	Reason string
 	By     int64 // number of the correcting ticket

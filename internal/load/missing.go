@@ -2,8 +2,7 @@ package load
 
 import "tenthpoint/internal/message"
 
-// Missing is something a load lacks before it can be settled, named where it
-// will stand on the slip.
+// Missing is something a load lacks before it can be settled, named as on the slip.
 type Missing struct {
 	Field    string
 	Sentence message.Text

@@ -17,7 +17,7 @@ import (
 type Catalog struct {
 	// Code is the language by ISO 639: "fr".
 	Code string
-	// Name is what its speakers call it.
+	// Name is the language's own name.
 	Name string
 	// Check says who should read the texts before they are relied on, and what
 	// they are good for until then.
@@ -29,15 +29,15 @@ type Catalog struct {
 	entries map[string]entry
 }
 
-// entry is what is said for a key.
+// entry is the translation of a key.
 type entry struct {
 	key   string
 	forms map[string]string // by the name of the plural; "other" is always there
 	own   []bool            // which arguments are names, by the verbs of the key
 }
 
-// catalogFile is how a catalog is written down. A text is a string, or an object
-// with a string for each plural of the language.
+// catalogFile is the file format of a catalog. A text is a string, or an object with a string for
+// each plural form of the language.
 type catalogFile struct {
 	Language string                     `json:"language"`
 	Name     string                     `json:"name"`
@@ -174,8 +174,7 @@ func (c *Catalog) Has(key string) bool {
 	return there
 }
 
-// Texts are what the catalog says for each of its keys, of plurals the form of
-// many.
+// Texts returns the catalog's text for each of its keys; of plurals the form for many.
 func (c *Catalog) Texts() map[string]string {
 	out := make(map[string]string, len(c.entries))
 	for _, e := range c.entries {

@@ -25,6 +25,15 @@ func Errorf(format string, args ...any) error {
 // Err is a text as an error of a kind.
 func Err(kind Kind, text Text) error { return &Error{text: text, kind: kind} }
 
+// Errs are texts as joined errors of a kind, or nil when there are none.
+func Errs(kind Kind, texts []Text) error {
+	all := make([]error, len(texts))
+	for i, text := range texts {
+		all[i] = Err(kind, text)
+	}
+	return errors.Join(all...)
+}
+
 func newError(kind Kind, format string, args []any) error {
 	e := &Error{text: New(format, args...), kind: kind}
 	var wrapped []error
@@ -52,7 +61,7 @@ func (e *Error) Error() string { return e.text.String() }
 // Message is the text.
 func (e *Error) Message() Text { return e.text }
 
-// Kind is what went wrong, or none.
+// Kind returns the kind of the error, or none.
 func (e *Error) Kind() Kind { return e.kind }
 
 // Is reports whether a target is the error's kind.
@@ -61,7 +70,7 @@ func (e *Error) Is(target error) bool {
 	return is && kind != "" && e.kind == kind
 }
 
-// Unwrap is what the error wraps.
+// Unwrap returns the wrapped error.
 func (e *Error) Unwrap() error { return e.wrapped }
 
 // Of is the text of any error. The lines of joined errors stay lines; an error

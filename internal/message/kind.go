@@ -5,9 +5,8 @@ import (
 	"fmt"
 )
 
-// Kind is what went wrong, for callers that act on it: errors.Is(err,
-// message.NotFound). A kind is no sentence; what a person reads is the error's
-// text.
+// Kind classifies an error, for callers that act on it: errors.Is(err, message.NotFound). A kind is
+// no sentence; people read the error's text.
 type Kind string
 
 const (

@@ -95,8 +95,8 @@ func (p *Printer) Text(s Sayable) string {
 	return p.fill(t.key, p.catalog.form(e, count), args, e.own)
 }
 
-// unknown says a text that is in the catalog only as it is when finished, as part of
-// another key; or else in English, which is counted.
+// unknown translates a text whose finished form, rather than its key, is in the catalog; otherwise
+// it is English, which is counted.
 func (p *Printer) unknown(t Text, args []any) string {
 	if p.words != nil && strings.ContainsFunc(plain(t.key), unicode.IsLetter) {
 		english := t.String()
@@ -136,7 +136,7 @@ func setBy(key string, arg int) verb {
 	return verb{}
 }
 
-// set sets one argument by its verb.
+// set formats one argument by its verb.
 func (p *Printer) set(v verb, arg any, own bool, key verb) string {
 	switch arg.(type) {
 	case Sayable, error, Figure, string:

@@ -27,7 +27,7 @@ type form uint8
 const (
 	formatted form = iota // the key is a format
 	literal               // the key is the words
-	list                  // the key stands between the arguments
+	list                  // the key separates the arguments
 	counted               // the first argument chooses between one and many
 )
 
@@ -82,7 +82,7 @@ func Texts[S Sayable](separator string, all []S) Text {
 // Message is the text itself.
 func (t Text) Message() Text { return t }
 
-// Key is what the catalogs have the text by.
+// Key returns the key of the text in the catalogs.
 func (t Text) Key() string { return t.key }
 
 // Args are the arguments of the text.
@@ -151,7 +151,7 @@ func written(format string, args []any) string {
 	return fmt.Sprintf(strings.ReplaceAll(format, "%w", "%s"), plain...)
 }
 
-// english is an argument by itself.
+// english formats a single argument.
 func english(arg any) string {
 	switch arg := arg.(type) {
 	case nil:

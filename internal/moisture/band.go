@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Band is where the true moisture may lie: the recorded reading and the meter's
-// tolerance to either side.
+// Band is the range of the true moisture: the recorded reading and the meter's tolerance to either
+// side.
 type Band struct {
 	Reading   quantity.Amount // %
 	Low, High quantity.Amount // %

@@ -28,8 +28,8 @@ type Reading struct {
 
 	// Mass is the grain put into the meter, in g.
 	Mass quantity.Amount `json:"mass"`
-	// Sample and Room are the temperatures of the grain and of the meter where
-	// it stands, each in °F or °C.
+	// Sample and Room are the temperatures of the grain and of the meter's surroundings, each in °F
+	// or °C.
 	Sample quantity.Amount `json:"sample_temperature"`
 	Room   quantity.Amount `json:"room_temperature"`
 	// TestWeight is needed by charts with a second table.

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Retention is how long a sample is kept for a dispute.
+// Retention is the time a sample is kept for a dispute.
 type Retention struct {
 	ID     string `json:"id"`
 	Name   string `json:"name"`
@@ -21,7 +21,7 @@ const KindRetention = "retention"
 func ReadRetentions(f *law.File) (out []Retention, err error) {
 	err = f.Read(func(body *tomlfile.Table) {
 		for i, t := range body.Tables("rule") {
-			t.SetTitle(message.New("rule %d", i+1))
+			t.SetTitle(message.New("place|rule %d", i+1))
 			out = append(out, Retention{ID: t.Text("id"), Name: t.Text("name"), Days: law.Days(t, "days"), Source: t.Text("citation")})
 		}
 	})

@@ -9,9 +9,9 @@ import (
 
 // Probe is one thrust of the probe.
 type Probe struct {
-	// Place is where in the load, such as "left front".
+	// Place is the place in the load, such as "left front".
 	Place string `json:"place"`
-	// Note is what was seen there.
+	// Note is an observation there.
 	Note string `json:"note,omitempty"`
 }
 
@@ -23,7 +23,7 @@ type Sample struct {
 	Taken  quantity.Date `json:"taken"`
 	By     string        `json:"by"`
 	Probes []Probe       `json:"probes"`
-	// Place is where the retained part is kept; empty when none is.
+	// Place is where the retained part is stored; empty when there is none.
 	Place string `json:"place,omitempty"`
 	// Keep is the rule the retained part is kept under.
 	Keep Retention `json:"keep"`
@@ -44,7 +44,7 @@ func (s Sample) DiscardFrom() quantity.Date { return s.KeepThrough().AddDays(1) 
 // Retained reports whether a part is still kept.
 func (s Sample) Retained() bool { return s.Place != "" && s.Discarded.IsZero() }
 
-// DueOn reports whether the retained part may go on a day. A held one may not.
+// DueOn reports whether the retained part may be discarded on a day. A held one may not.
 func (s Sample) DueOn(day quantity.Date) bool {
 	return s.Retained() && s.Held == "" && !day.Before(s.DiscardFrom())
 }

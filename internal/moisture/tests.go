@@ -18,9 +18,9 @@ type Tests struct {
 	Overrides  []Override  `json:"overrides,omitempty"`
 }
 
-// Procedure is how this elevator tests: its policy for the crop, the limits the
-// load may fall near, what it trusts, and the rounding its rates record
-// moisture by; no rounding given is [MoistureRounding].
+// Procedure is the elevator's way of testing: its policy for the crop, the limits the load may be
+// near, what it trusts, and the rounding of moisture in its rates; the default is
+// [MoistureRounding].
 type Procedure struct {
 	Policy   Policy
 	Limits   []Limit
@@ -46,7 +46,7 @@ type Result struct {
 	Outcomes []Outcome
 	// Near are the limits the mean is close to.
 	Near []Limit
-	// More is how many further tests the policy asks for.
+	// More is the number of further tests the policy requires.
 	More int
 	// Flags are the reasons to doubt the figure, overrides set.
 	Flags []Flag

@@ -11,13 +11,13 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Trust is what the house holds against a reading before it believes it.
+// Trust holds the limits a reading is checked against.
 type Trust struct {
 	// Cold is the sample temperature under which meters are unreliable.
 	Cold quantity.Amount `json:"cold"`
 	// Estimate is the moisture over which a meter only estimates.
 	Estimate quantity.Amount `json:"estimate"`
-	// MassWithin is how far the balance may be from the mass asked for, in g.
+	// MassWithin is the tolerance of the sample's mass, in g.
 	MassWithin quantity.Amount `json:"mass_within"`
 	// Blocks are the reasons that stop a ticket until a manager overrides them.
 	Blocks []Code `json:"blocks"`
@@ -149,7 +149,7 @@ func (j *judge) edition() {
 	}
 }
 
-// standing carries the meter's checks onto every slip until it is rechecked.
+// standing flags every slip with the meter's failed or missing checks until it is rechecked.
 func (j *judge) standing(s meter.Status) {
 	code, flagged := map[meter.State]Code{meter.Failed: MeterFailed, meter.Overdue: MeterOverdue, meter.Never: NeverChecked, "": NeverChecked}[s.State]
 	if !flagged {

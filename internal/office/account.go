@@ -47,8 +47,7 @@ func Account(ctx context.Context, d Desk, growerID string, from, to quantity.Dat
 	return daysheet.MakeAccount(f), nil
 }
 
-// ContractFill is how far a contract is delivered, by the grower's part of all
-// tickets.
+// ContractFill returns how much of a contract is delivered, by the grower's part of all tickets.
 func ContractFill(ctx context.Context, d Desk, c elevator.ContractTerms) (daysheet.Fill, error) {
 	account, err := Account(ctx, d, c.Grower, quantity.Date{}, quantity.Date{})
 	if err != nil {
@@ -71,8 +70,7 @@ func Statement(ctx context.Context, d Desk, growerID string, from, to quantity.D
 	return daysheet.ComposeAccount(account, d.Profile()), nil
 }
 
-// findGrower finds a grower; one who was never written down but stands on tickets
-// goes by the code.
+// findGrower finds a grower; one that is only on tickets, not in the list, is named by the code.
 func findGrower(ctx context.Context, d Desk, id string) (elevator.Grower, error) {
 	growers, err := Growers(ctx, d)
 	if err != nil {

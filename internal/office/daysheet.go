@@ -22,7 +22,7 @@ import (
 type DayClosed struct {
 	Day    quantity.Date `json:"day"`
 	Remark string        `json:"remark,omitempty"`
-	// Notes are what stood open that evening.
+	// Notes are the open items of that evening.
 	Notes daysheet.Notes `json:"notes"`
 	// Sheet is the SHA-256 of everything the sheet was made of, so that a sheet
 	// printed again is known for the same.
@@ -49,10 +49,9 @@ func ClosingOf(ctx context.Context, d Desk, day quantity.Date) (fact journal.Fac
 	return last, closed, true, decoder.Decode(&closed)
 }
 
-// DayExplained is the fact that a manager explained why something entered after a
-// day was closed counts on that day or before it: past loads taken over late, a
-// clock that stood wrong. Programs that let nothing count before a closed day make
-// no such days any more. The sheet stays the one that was closed.
+// DayExplained is the fact that a manager explained why something entered after a day was closed
+// counts on that day or before it: past loads imported late, a wrong clock. Current versions let
+// nothing count before a closed day, so they make no such days. The sheet stays as it was closed.
 type DayExplained struct {
 	Day    quantity.Date `json:"day"`
 	Reason string        `json:"reason"`
@@ -72,7 +71,7 @@ func (f DayExplained) Check() error {
 	return nil
 }
 
-// ExplainedSubject is what explanations of a day are facts of.
+// ExplainedSubject returns the subject of the explanations of a day.
 func ExplainedSubject(day quantity.Date) string { return "explanation of day " + day.String() }
 
 // explanationOf is the explanation of a sheet as the book gives it by now.
@@ -101,7 +100,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return daysheet.Sheet{}, err
 	}
-	l := readNow(ctx, d)
+	l := ReadNow(ctx, d)
 	f, err := DayFacts(d, l, day)
 	if err != nil {
 		return daysheet.Sheet{}, err
@@ -151,8 +150,8 @@ func closedBefore(ctx context.Context, d Desk, fact journal.Fact, closed DayClos
 // wholeJournal is past the number of any fact.
 const wholeJournal = 0
 
-// sheetUpTo makes the sheet of a closed day from the journal up to a fact, whatever
-// the lists say, and its hash.
+// sheetUpTo rebuilds the sheet of a closed day from the journal up to a fact, ignoring the read
+// models, and returns its hash.
 func sheetUpTo(ctx context.Context, d Desk, seq int64, closed DayClosed) (s daysheet.Sheet, sum string, err error) {
 	then, err := listsUpTo(ctx, d, seq)
 	if err != nil {
@@ -187,7 +186,7 @@ func LateSheet(ctx context.Context, d Desk, day quantity.Date) (string, error) {
 	case !sheet.Closed.Late:
 		return "", message.Refused.Errorf("the sheet of %s is as it was closed, or its difference has been explained", day)
 	}
-	f, err := DayFacts(d, readNow(ctx, d), day)
+	f, err := DayFacts(d, ReadNow(ctx, d), day)
 	if err != nil {
 		return "", err
 	}

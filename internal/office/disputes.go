@@ -88,7 +88,7 @@ func DisputesDue(ctx context.Context, d Desk) ([]dispute.Dispute, error) {
 	return out, nil
 }
 
-// DisputeByID is one dispute as it stands.
+// DisputeByID returns the current state of one dispute.
 func DisputeByID(ctx context.Context, d Desk, id string) (dispute.Dispute, error) {
 	all, err := Disputes(ctx, d)
 	if err != nil {
@@ -102,9 +102,8 @@ func DisputeByID(ctx context.Context, d Desk, id string) (dispute.Dispute, error
 	return dispute.Dispute{}, message.NotFound.Errorf("there is no dispute %q in this book. Look it up in the list of disputes", id)
 }
 
-// DisputeFile is everything about a disputed ticket: the dispute, the tickets of
-// its chain with what each correction changed, and the proof of the one that
-// stands.
+// DisputeFile returns everything about a disputed ticket: the dispute, the tickets of its chain
+// with what each correction changed, and the proof of the valid one.
 func DisputeFile(ctx context.Context, d Desk, id string) (report.Document, error) {
 	one, err := DisputeByID(ctx, d, id)
 	if err != nil {

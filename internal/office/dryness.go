@@ -96,9 +96,9 @@ func Band(ctx context.Context, d Desk, l *load.Load) (moisture.Band, error) {
 	return moisture.BandOf(recorded.Apply(m.Percent), tolerance), err
 }
 
-// meterTolerance is what the maker claims for the meter, as the bench wrote it down
-// with the tests, or for a figure taken as it was given, as the house's meter of
-// that name now says; not set where no meter read it or none is known.
+// meterTolerance returns the maker's tolerance of the meter, as recorded with the tests; for a
+// figure typed in, that of the elevator's meter of that name today; zero where no meter was used or
+// none is known.
 func meterTolerance(ctx context.Context, d Desk, m *load.Moisture) (quantity.Amount, error) {
 	id, meters := m.Meter, []meter.Meter(nil)
 	if m.Bench != nil {

@@ -1,25 +1,30 @@
 package office
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/truckscale"
 )
 
-// EveningNotes are what stands open in the evening of a day, a sentence each.
+// EveningNotes returns the open items at the end of a day, a sentence each.
 func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 	var n daysheet.Notes
 	for _, one := range []struct {
 		into *[]string
 		find func(Desk, Lists, quantity.Date) ([]string, error)
-	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}} {
+	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}, {&n.Scales, scaleNotes}} {
 		found, err := one.find(d, l, day)
 		if err != nil {
 			return n, err
@@ -69,8 +74,8 @@ func orUnknown(s string) string {
 	return s
 }
 
-// samplesDays is how far back samples are called due in the evening; longer ago
-// they stand in the register of retained samples.
+// samplesDays is how many days back due samples are listed in the evening; older ones are in the
+// register of retained samples.
 const samplesDays = 6
 
 // sampleNotes tells how many retained samples have been kept long enough.
@@ -111,8 +116,7 @@ func disputeNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	return out, nil
 }
 
-// meterNotes tell how each moisture meter stands with its checks on a day, when
-// it does not stand well.
+// meterNotes describe the checks of each moisture meter on a day, when they are not in order.
 func meterNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	meters, err := recordsIn[MeterRecord](l)
 	if err != nil {
@@ -131,7 +135,48 @@ func meterNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	return out, nil
 }
 
-// meterStatusOn is how a meter stood with its checks on a day.
+// scaleNotes describe the status of each truck scale that has a log.
+func scaleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
+	var out []string
+	for _, scale := range d.Profile().Scales {
+		log, err := ScaleLog(d, l, scale)
+		if err != nil {
+			return nil, err
+		}
+		if len(log.UpTo(day).Entries) == 0 {
+			continue
+		}
+		for _, said := range log.Status(day).Said {
+			out = append(out, said.String())
+		}
+	}
+	return out, nil
+}
+
+// ScaleLog is the log of a truck scale out of its facts.
+func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
+	log := truckscale.Log{Scale: scale, Rules: d.Profile().Rules}
+	var facts []journal.Fact
+	for _, subject := range truckscale.Subjects(scale.ID) {
+		some, err := l.FactsOf(subject)
+		if err != nil {
+			return log, err
+		}
+		facts = append(facts, some...)
+	}
+	slices.SortFunc(facts, func(a, b journal.Fact) int { return cmp.Compare(a.Seq, b.Seq) })
+	for _, f := range facts {
+		one, err := truckscale.Read(f.Kind, f.Body)
+		if err != nil {
+			return log, message.Errorf("fact %d, in the log of scale %v: %w", f.Seq, scale.ID, err)
+		}
+		log.Entries = append(log.Entries, one)
+	}
+	log.Entries = truckscale.InOrder(log.Entries)
+	return log, nil
+}
+
+// meterStatusOn returns the status of a meter's checks on a day.
 func meterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Status, error) {
 	setup := defaultBench(d.Profile().Rules)
 	all, err := recordsIn[Bench](l)

@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/textsearch"
 )
 
-// Search is what to look for among the tickets, and Term one word of it.
+// Search selects tickets, and Term is one word of it.
 type (
 	Search = book.Search
 	Term   = book.Term
@@ -38,8 +38,7 @@ func FindTickets(ctx context.Context, d Desk, s Search) (page []Found, all int64
 	return page, all, err
 }
 
-// SearchLine is what a person typed to find tickets, understood: the search, and
-// each part of it in words.
+// SearchLine is a parsed ticket search: the search, and each part of it in words.
 type SearchLine struct {
 	Search Search
 	Parts  []message.Text

@@ -106,11 +106,10 @@ func sameClasses(names []string) bool {
 	return true
 }
 
-// DryRules are what the house calls dry for a load: its own limits for the
-// commodity, completed where they say nothing by what follows without them.
-// Buying as dry is then up to the moisture at which the rates begin to take
-// something, and under Canadian rules the class decides. Found is false where
-// nothing is known.
+// DryRules returns the limits of dry grain for a load: the elevator's own for the commodity, with
+// defaults for those it has not set. By default grain is bought as dry up to the moisture at which
+// the rates begin to take something, and under Canadian rules the class decides. Found is false
+// where nothing is known.
 func DryRules(ctx context.Context, d Desk, l *load.Load) (rules dryness.Rules, found bool, err error) {
 	setup, err := BenchSetup(ctx, d)
 	if err != nil {

@@ -46,8 +46,8 @@ func RowOf(l *load.Load) book.LoadRow {
 	return r
 }
 
-// answerMark begins a line about an answer among those about accepted limits: both
-// are what somebody has let pass. No limit is called so.
+// answerMark begins a line about a guard's answer among those about accepted limits: both record
+// what somebody has let pass. No limit's name begins with it.
 const answerMark = "? "
 
 // letPass parts the lines about what was let pass.

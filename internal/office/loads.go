@@ -15,7 +15,7 @@ import (
 	"tenthpoint/internal/moisture/chart"
 )
 
-// Load is one load as it stands.
+// Load returns the current state of one load.
 func Load(ctx context.Context, d Desk, id string) (*load.Load, error) {
 	facts, err := d.Reader().FactsOf(ctx, LoadSubject(id))
 	if err != nil {

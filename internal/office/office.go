@@ -1,9 +1,9 @@
-// Package office answers from the book and writes nothing: what stands on the yard,
-// what a load would come to, how meters and samples stand, and every paper of the
-// manager and the examiner (day sheet, position, accounts, registers, proof).
+// Package office has the read-only queries on the book: loads on the yard, previews of settlements,
+// status of meters and samples, and every report for the manager and the examiner (day sheet,
+// position, accounts, registers, proof).
 //
-// It asks for a [Desk], the place of work that an answer is made for. The acts that
-// write are in package scalehouse, above this one.
+// Its functions take a [Desk], the place of work they answer for. The acts that write are in
+// package scalehouse, above this one.
 package office
 
 import (
@@ -40,7 +40,7 @@ type Desk interface {
 	Now() string
 	Today() quantity.Date
 	Local(at string) string
-	// Signature is the name of whoever is signed in, for facts and papers.
+	// Signature is the name of the person signed in, for facts and papers.
 	Signature() string
 }
 

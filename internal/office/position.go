@@ -15,7 +15,7 @@ import (
 // PositionOn is the grain in the house in the evening of a day, by commodity and
 // bin; what is empty is left out.
 func PositionOn(ctx context.Context, d Desk, day quantity.Date) (daysheet.Position, error) {
-	return positionBefore(readNow(ctx, d), day.AddDays(1))
+	return positionBefore(ReadNow(ctx, d), day.AddDays(1))
 }
 
 // PositionPaper is the position in the evening of the last day and how it came

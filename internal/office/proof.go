@@ -148,8 +148,8 @@ func otherMoistures(ctx context.Context, d Desk, l *load.Load, at quantity.Amoun
 	return out, nil
 }
 
-// metersThen tells how the meters stood when the load was tested: from the
-// bench's own record, or from the log up to the day.
+// metersThen describes the status of the meters when the load was tested: from the bench's own
+// record, or from the log up to the day.
 func metersThen(ctx context.Context, d Desk, l *load.Load) ([]string, error) {
 	m := l.Sample.Moisture
 	if m == nil {
@@ -170,7 +170,7 @@ func metersThen(ctx context.Context, d Desk, l *load.Load) ([]string, error) {
 	}
 	for _, one := range meters {
 		if one.ID == m.Meter {
-			s, err := meterStatusOn(d, readNow(ctx, d), one, l.Details.Day)
+			s, err := meterStatusOn(d, ReadNow(ctx, d), one, l.Details.Day)
 			return []string{s.Sentence}, err
 		}
 	}

@@ -133,7 +133,7 @@ func (r *registrar) meters() (report.Document, error) {
 	var records []daysheet.MeterRecord
 	for _, m := range meters {
 		record := daysheet.MeterRecord{Meter: m}
-		if record.Standing, err = meterStatusOn(r.desk, readNow(r.ctx, r.desk), m, r.period.To); err != nil {
+		if record.Standing, err = meterStatusOn(r.desk, ReadNow(r.ctx, r.desk), m, r.period.To); err != nil {
 			return report.Document{}, err
 		}
 		checks, err := MeterChecks(r.ctx, r.desk, m.ID)

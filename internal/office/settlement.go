@@ -14,10 +14,10 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Preview settles a load as it stands without writing anything. While it
-// cannot be settled the sentences say why; the settlement is then nil. The
-// settlement of a load that leaves is its weights alone, under no edition. A load
-// with a ticket is settled by the ticket's engine, any other by the current one.
+// Preview settles a load in its current state without writing anything. If it cannot, the problems
+// say why and the settlement is nil. The settlement of a load that leaves is its weights alone,
+// under no edition. A load with a ticket is settled by the ticket's engine, any other by the
+// current one.
 func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	var problems settle.Problems
 	for _, m := range l.Missing() {
@@ -52,9 +52,8 @@ func EngineOf(d Desk, l *load.Load) settle.Engine {
 	return d.Engine()
 }
 
-// priceOfStored is what is wrong with a price on stored grain: it stays its
-// owner's, and a paper that says both would claim it twice. Books of old may hold
-// such loads; they are settled again as they were issued.
+// priceOfStored rejects a price on stored grain: it stays its owner's, and a paper that says both
+// would claim it twice. Old books may hold such loads; they are resettled as they were issued.
 func priceOfStored(l *load.Load) settle.Problems {
 	if l.Details.Disposition != load.Stored || l.Details.Price == nil {
 		return nil

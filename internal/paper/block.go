@@ -31,7 +31,7 @@ func (b *Block) Beside(x Length, other Block) {
 	b.Height = max(b.Height, other.Height)
 }
 
-// Named notes that the block is where some facts stand.
+// Named notes that the block shows some facts.
 func (b Block) Named(fields ...string) Block {
 	for _, field := range fields {
 		if field != "" {

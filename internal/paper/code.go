@@ -5,7 +5,7 @@ import "image"
 // Code is a code of dark and light modules, such as a QR code.
 type Code struct {
 	Columns, Rows int
-	// Payload is what the code says, for printers that draw it themselves.
+	// Payload is the content of the code, for printers that draw it themselves.
 	Payload string
 	// Dark are the dark modules, those side by side in one piece, so that no hair
 	// line parts them.

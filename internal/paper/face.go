@@ -11,7 +11,7 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// unitsPerEm is how finely the fonts of papers are drawn.
+// unitsPerEm is the font units per em of the fonts of papers.
 const unitsPerEm = 2048
 
 // lastLetter is the last letter that the fonts of papers may have.

@@ -10,10 +10,10 @@ type Frame struct {
 // Room is the width between the margins.
 func (f Frame) Room() Length { return f.Width - 2*f.Side }
 
-// Right is where the right margin begins.
+// Right returns the position of the right margin.
 func (f Frame) Right() Length { return f.Width - f.Side }
 
-// Foot is where the bottom margin begins.
+// Foot returns the position of the bottom margin.
 func (f Frame) Foot() Length { return f.Height - f.Bottom }
 
 // Flow fills pages from the top.
@@ -21,7 +21,7 @@ type Flow struct {
 	Frame
 	Pages []Marks
 	y     Length
-	fresh bool // nothing stands on the page yet
+	fresh bool // nothing is on the page yet
 }
 
 // NewFlow begins the first page.
@@ -44,10 +44,10 @@ func (f *Flow) NewPage() {
 // Left is the height that is left on the page.
 func (f *Flow) Left() Length { return f.Foot() - f.y }
 
-// Y is how far down the page is filled.
+// Y returns the height of the page filled so far.
 func (f *Flow) Y() Length { return f.y }
 
-// IsFresh reports whether nothing stands on the page yet.
+// IsFresh reports whether the page is still empty.
 func (f *Flow) IsFresh() bool { return f.fresh }
 
 // Skip leaves room, but not at the top of a page.
@@ -93,9 +93,9 @@ func together(blocks []Block) Length {
 	return sum
 }
 
-// Columns fills two columns with blocks, down the left one first, on as many pages
-// as they need; on the last of them the columns are of equal height. It tells where
-// each pair of columns stands, so that a rule can part them.
+// Columns fills two columns with blocks, down the left one first, on as many pages as they need; on
+// the last of them the columns are of equal height. It returns the place of each pair of columns,
+// so that a rule can separate them.
 func (f *Flow) Columns(blocks []Block, between Length) (pairs []Column) {
 	width := (f.Room() - between) / 2
 	for {
@@ -134,8 +134,8 @@ func (f *Flow) column(blocks []Block, x Length) Length {
 	return y
 }
 
-// evenHeight is the least height at which two columns hold all blocks, so that they
-// end together; or all there is where they cannot.
+// evenHeight returns the least height at which two columns hold all blocks, so that they end
+// together; or most where they cannot.
 func evenHeight(blocks []Block, most Length) Length {
 	total := Length(0)
 	for _, b := range blocks {
@@ -149,8 +149,8 @@ func evenHeight(blocks []Block, most Length) Length {
 	return most
 }
 
-// fill is how many blocks fit in a column of the height, at least one, no title
-// left at its foot.
+// fill returns the number of blocks that fit in a column of the height, at least 1, without leaving
+// a title at its foot.
 func fill(blocks []Block, height Length) int {
 	y, n := Length(0), 0
 	for i, b := range blocks {

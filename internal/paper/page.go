@@ -30,8 +30,8 @@ func (m Marks) equal(other Marks) bool {
 // Place is a place on a page, from its top left corner.
 type Place struct{ X, Y Length }
 
-// Marks are what stands on a page, or on a piece of one, in the order it is drawn:
-// the stamp first, words last.
+// Marks are the drawing marks of a page, or of a piece of one, in drawing order: the stamp first,
+// words last.
 type Marks struct {
 	Stamp    *Stamp
 	Boxes    []Box
@@ -43,7 +43,7 @@ type Marks struct {
 
 // Run is one line of letters in one style.
 type Run struct {
-	At    Place // its left end, on the line that letters stand on
+	At    Place // its left end, on the baseline
 	Text  string
 	Style Style
 }
@@ -62,7 +62,7 @@ type Box struct {
 	Fill, Edge    Ink
 }
 
-// EdgeThick is how thick the edge of a box is.
+// EdgeThick is the line width of a box.
 const EdgeThick Length = 0.7 * Point
 
 // Picture is a code of dark and light modules.
@@ -78,21 +78,21 @@ type Stamp struct {
 	Style Style
 }
 
-// A stamp is turned by 52 degrees: these are the sine and cosine in millionths.
-// StampMiddle is where its middle stands, in thousandths of the height of the page.
+// A stamp is turned by 52 degrees: these are the sine and cosine in millionths. StampMiddle is the
+// position of its middle, in thousandths of the page height.
 const (
 	StampSine   = 788011
 	StampCosine = 615661
 	StampMiddle = 560
 )
 
-// StampRoom is how long a stamp may be on a page, so that it keeps off the edges.
+// StampRoom returns the greatest length of a stamp that keeps off the page edges.
 func StampRoom(width, height Length) Length {
 	// The length of the slanted line through the page, from its projections.
 	return (width*StampCosine + height*StampSine) / 1_000_000 * 78 / 100
 }
 
-// Area is where a fact stands, so that it can be found on the page.
+// Area is the place of a fact on a page, so that it can be found.
 type Area struct {
 	Field       string
 	Top, Bottom Length
@@ -100,8 +100,8 @@ type Area struct {
 	Sum bool
 }
 
-// Find is where a fact stands on the marks: the last of the places that name it,
-// since the first only sums up.
+// Find returns the place of a fact in the marks: the last of the areas that name it, since the
+// first is only a summary.
 func (m *Marks) Find(field string) (Area, bool) {
 	for i := len(m.Areas) - 1; i >= 0 && field != ""; i-- {
 		if m.Areas[i].Field == field {
@@ -126,7 +126,7 @@ func (m *Marks) Sum() (sum Area) {
 	return sum
 }
 
-// Bottom is how far down the lowest of the marks stands.
+// Bottom returns the position of the lowest mark.
 func (m *Marks) Bottom() (low Length) {
 	for _, b := range m.Boxes {
 		low = max(low, b.At.Y+b.Height)

@@ -20,7 +20,7 @@ func Colour(red, green, blue uint8) Ink { return Ink{red, green, blue, true} }
 // Grey is an ink between black (0) and white (255).
 func Grey(level uint8) Ink { return Colour(level, level, level) }
 
-// Style is how letters look.
+// Style is the font, size and colour of text.
 type Style struct {
 	Size Length
 	Bold bool
@@ -39,7 +39,7 @@ const (
 // Leading is the height of a line set in the style.
 func (s Style) Leading() Length { return s.Size * s.lead() / 1000 }
 
-// Baseline is how far below the top of its line the letters stand.
+// Baseline returns the distance of the baseline from the top of the line.
 func (s Style) Baseline() Length { return s.Size * (s.lead() - 275) / 1000 }
 
 func (s Style) lead() Length {
@@ -58,7 +58,7 @@ func (s Style) Sized(size Length) Style { s.Size = size; return s }
 // Strong is the same style in bold letters.
 func (s Style) Strong() Style { s.Bold = true; return s }
 
-// Width is how wide a text is.
+// Width returns the width of a text.
 func (s Style) Width(text string) Length {
 	f, sum := faceOf(s.Bold), 0
 	for _, r := range text {

@@ -31,7 +31,7 @@ func (f Folder) Send(ctx context.Context, job Job) (Receipt, error) {
 		return Receipt{}, err
 	}
 	if f.Path == "" {
-		return Receipt{}, errors.New("No folder is set for printed files. Choose one under Gear, printer.")
+		return Receipt{}, message.Incomplete.Errorf("No folder is set for printed files. Choose one under Equipment, printer.")
 	}
 	if err := os.MkdirAll(f.Path, 0o755); err != nil {
 		return Receipt{}, f.fault(job, err)

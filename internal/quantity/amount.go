@@ -7,12 +7,12 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// Amount is an exact value with its unit. The value is the fraction num/den of
-// two decimals with den above zero; most amounts are plain decimals and keep
-// den at zero, which stands for 1. The zero Amount is the plain number 0.
+// Amount is an exact value with its unit. The value is the fraction num/den of two decimals with
+// den above zero; most amounts are plain decimals and keep den at zero, which means 1. The zero
+// Amount is the plain number 0.
 //
-// Adding or comparing amounts of unlike units is a mistake in the program, not
-// in the grain, and panics with both units named.
+// Adding or comparing amounts of different units is a programming error and panics with both units
+// named.
 type Amount struct {
 	num, den decimal.Decimal
 	unit     Unit
@@ -109,7 +109,7 @@ func (a Amount) Div(b Amount) Amount {
 	return fraction(times(a.num, b.den), times(b.num, a.den), a.unit.Per(b.unit))
 }
 
-// times multiplies by a denominator, of which zero stands for 1.
+// times multiplies by a denominator, where zero means 1.
 func times(d, den decimal.Decimal) decimal.Decimal {
 	if den.IsZero() {
 		return d
@@ -117,7 +117,7 @@ func times(d, den decimal.Decimal) decimal.Decimal {
 	return multiplied(d, den)
 }
 
-// bothUnder is the denominator of a product, zero standing for 1 again.
+// bothUnder returns the denominator of a product, where zero means 1.
 func bothUnder(a, b decimal.Decimal) decimal.Decimal {
 	if a.IsZero() {
 		return b

@@ -8,7 +8,7 @@ import (
 // (international yard and pound agreement, 1959).
 var kgPerLb = Of("0.45359237", Kg.Per(Lb))
 
-// massInKg is how many kg make one unit of mass, exact.
+// massInKg is the kg in one unit of mass, exact.
 var massInKg = map[Unit]Amount{
 	Kg:    Int(1, Kg.Per(Kg)),
 	Tonne: Int(1000, Kg.Per(Tonne)),
@@ -17,9 +17,8 @@ var massInKg = map[Unit]Amount{
 	Cwt:   Int(100, Lb.Per(Cwt)).Mul(kgPerLb),
 }
 
-// MassFactor is how many units of "to" make one unit of "from", exact: lb to
-// cwt is 0.01 cwt/lb, kg to lb is 1/0.45359237 lb/kg. Both must be units of
-// mass.
+// MassFactor returns the exact factor from one unit of mass to another: lb to cwt is 0.01 cwt/lb,
+// kg to lb is 1/0.45359237 lb/kg. It fails unless both are units of mass.
 func MassFactor(from, to Unit) (Amount, error) {
 	f, okFrom := massInKg[from]
 	t, okTo := massInKg[to]
@@ -52,9 +51,8 @@ func ConvertTemperature(a Amount, to Unit) (Amount, error) {
 
 func isTemperature(u Unit) bool { return u == Fahrenheit || u == Celsius }
 
-// kgPerHLPerLbPerBu is how many kg/hL make one lb/bu, exact by definition: a
-// pound is 0.45359237 kg and a Winchester bushel of 2150.42 cubic inches of
-// 16.387064 cm3 each is 35.23907016688 litres.
+// kgPerHLPerLbPerBu is the kg/hL in one lb/bu, exact by definition: a pound is 0.45359237 kg and a
+// Winchester bushel of 2150.42 cubic inches of 16.387064 cm3 each is 35.23907016688 litres.
 var kgPerHLPerLbPerBu = kgPerLb.Div(Of("0.3523907016688", Hectolitre.Per(Bushel)))
 
 // TestWeight is the same density of grain in the other unit of test weight,

@@ -8,9 +8,9 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Date is a day of the calendar with no hour and no place: the day an edition
-// begins, the day a retained sample may be thrown out. The zero Date stands
-// for no date and is before every other. Dates are comparable with ==.
+// Date is a calendar day without time or time zone: the day an edition begins, the day a retained
+// sample may be thrown out. The zero Date means no date and is before every other. Dates are
+// comparable with ==.
 type Date struct {
 	year  int16
 	month int8
@@ -118,7 +118,7 @@ func (d Date) AddDays(n int) Date {
 	return Date{int16(year), int8(month), int8(day)}
 }
 
-// DaysUntil is how many days from d to e; below zero when e is earlier.
+// DaysUntil returns the number of days from d to e, negative when e is earlier.
 func (d Date) DaysUntil(e Date) int { return int((e.midnight() - d.midnight()) / secondsInDay) }
 
 const secondsInDay = 24 * 60 * 60 // in UTC, which has no other days

@@ -82,7 +82,7 @@ func inThousands(whole string) bool {
 	return true
 }
 
-// withPoint is what a figure with one comma was probably meant to be.
+// withPoint returns the likely meaning of a figure with one comma.
 func withPoint(figure string) string {
 	if strings.Count(figure, ",") == 1 && !strings.Contains(figure, ".") {
 		return strings.Replace(figure, ",", ".", 1)

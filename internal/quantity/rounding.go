@@ -62,8 +62,8 @@ func (r Rounding) goesUp(whole, rest, per decimal.Decimal) bool {
 
 func isOdd(d decimal.Decimal) bool { return d.BigInt().Bit(0) == 1 }
 
-// Places is how many decimals a figure rounded this way is printed with: two
-// for 0.01, one for 0.5, none for 20.
+// Places returns the number of decimals a figure rounded this way is printed with: 2 for 0.01, 1
+// for 0.5, 0 for 20.
 func (r Rounding) Places() int32 {
 	if r.IsExact() || r.Step.Exponent() >= 0 {
 		return 0
@@ -106,8 +106,8 @@ func ParseRounding(text string) (Rounding, error) {
 	return Rounding{Step: step, Rule: Rule(words[1])}, nil
 }
 
-// Permille is a part of a whole in thousandths, to the nearest by a rule. Places
-// along a picture are given so, whatever draws it.
+// Permille returns a part of a whole in thousandths, rounded by a rule to the nearest. Positions in
+// drawings are given so, independent of their size.
 func Permille(part Amount, rule Rule) int {
 	d, _ := To("1", rule).Apply(part.Mul(Int(1000, Plain))).Decimal()
 	return int(d.IntPart())

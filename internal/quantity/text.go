@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// shownPlaces is how far a fraction without end is written out for people.
+// shownPlaces is the number of decimals a non-terminating fraction is shown with.
 const shownPlaces = 6
 
 // Figure is the number alone, with thousands parted by commas: "52,300". A

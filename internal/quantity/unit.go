@@ -45,12 +45,11 @@ type Unit struct {
 	exp [bases]int8
 }
 
-// The units of the trade. Percent is wet-basis moisture or a share of a
-// weight; Point is one percentage point of moisture; Cwt is 100 lb; Tonne is
-// 1000 kg; Dial is one division of a moisture meter's dial; Count is a plain
-// tally, such as smut balls in a sample. PPM and PPB are milligrams and
-// micrograms of a toxin in a kilogram of grain; Second is how long the rod of a
-// falling number falls.
+// The units of the trade. Percent is wet-basis moisture or a share of a weight; Point is one
+// percentage point of moisture; Cwt is 100 lb; Tonne is 1000 kg; Dial is one division of a moisture
+// meter's dial; Count is a plain tally, such as smut balls in a sample. PPM and PPB are milligrams
+// and micrograms of a toxin in a kilogram of grain; Second measures the time the rod of a falling
+// number test falls.
 var (
 	Plain      = Unit{}
 	Lb         = one(lb)

@@ -38,7 +38,7 @@ func ReadLaws(folder string) (*law.Set, error) {
 	return set, nil
 }
 
-// CheckLaw reads a file of rules by whoever its kind belongs to.
+// CheckLaw reads a file of rules with the package its kind belongs to.
 func CheckLaw(f *law.File) (err error) {
 	if known, err := grain.CheckLaw(f); known {
 		return err

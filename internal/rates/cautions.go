@@ -27,7 +27,7 @@ func (e *Edition) otherBushel() message.Text {
 	return message.New("A bushel of %s is %s here and %s by law (%s). Check which law binds the elevator.", e.Commodity.Name, own.Written(), legal.Written(), e.Commodity.BushelSource)
 }
 
-// secondLook is what a method cautions about its own rule.
+// secondLook returns a method's warnings about its own rule.
 func secondLook[R, W any](m *rule.Method[R, W], r R) message.Text {
 	if m.Caution == nil {
 		return message.Text{}

@@ -17,8 +17,8 @@ type Change struct {
 	BeforeAt, AfterAt int
 }
 
-// Diff lists the lines on which two editions part, in the order of the first;
-// what only the second says stands at the end of its section.
+// Diff lists the lines in which two editions differ, in the order of the first; lines only in the
+// second come at the end of their section.
 func Diff(a, b *Edition) []Change {
 	before, after := a.Lines(), b.Lines()
 	said := map[string]rule.Line{}

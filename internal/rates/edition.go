@@ -14,8 +14,7 @@ import (
 type Status string
 
 const (
-	// Example editions are invented. They are marked "example - not for trade"
-	// wherever they show.
+	// Example editions are invented. They are marked "example - not for trade" everywhere.
 	Example Status = "example"
 	// House editions are an elevator's own posted rates.
 	House Status = "house"
@@ -51,7 +50,7 @@ type Edition struct {
 	Hash string // SHA-256 of Text, in hex
 }
 
-// Origin is where an edition comes from.
+// Origin is the source of an edition.
 type Origin struct {
 	Issued   quantity.Date
 	By       string
@@ -59,9 +58,9 @@ type Origin struct {
 	Note     string
 }
 
-// DockageRule is what the edition adds to the grain's own recording rule
-// (7 CFR 810.104): dockage is taken off the net weight before anything else.
-// Its Row is empty where no dockage is determined of the grain.
+// DockageRule is what the edition adds to the grain's own recording rule (7 CFR 810.104): dockage
+// is taken off the net weight before anything else. Its Row is empty where no dockage is determined
+// of the grain.
 type DockageRule struct {
 	// MustTest refuses to settle a load whose dockage was not tested; without
 	// it an untested load has none taken off.
@@ -72,14 +71,14 @@ type DockageRule struct {
 
 // Shares says how a settlement is parted among owners.
 type Shares struct {
-	// Remainder is who takes what is left when every share has been rounded
-	// down: "first", "last" or "largest".
+	// Remainder says who gets the remainder when every share has been rounded down: "first", "last"
+	// or "largest".
 	Remainder string
 	Row       string
 }
 
-// Factor is a factor of the commodity in the unit that the edition's discount
-// for it is written in, which is what is typed where no unit is.
+// Factor returns a factor of the commodity in the unit of the edition's discount for it, which is
+// the default unit of typed figures.
 func (e *Edition) Factor(id grain.FactorID) (grain.Factor, bool) {
 	for _, d := range e.Discounts {
 		if d.Factor.ID == id {
@@ -104,5 +103,5 @@ func (e *Edition) By(t *grain.Tables) *Edition {
 	return &by
 }
 
-// Source is how a row of this edition is quoted on paper.
+// Source returns the reference to a row of this edition as printed.
 func (e *Edition) Source(row string) string { return e.ID + ": " + row }

@@ -74,7 +74,7 @@ func postRounding(w *rule.Lines, p rule.Places) {
 	w.Rounding("money", message.New("Money"), p.Money)
 }
 
-// ExampleMark stands wherever an example edition shows.
+// ExampleMark is shown with every example edition.
 const ExampleMark = "example - not for trade"
 
 // Message is the status for people.

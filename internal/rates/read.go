@@ -14,8 +14,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Read reads one edition. The error, when there is one, is a
-// [tomlfile.Problems] with every mistake in the file.
+// Read reads one edition. A non-nil error is a [tomlfile.Problems] with every mistake in the file.
 func Read(name string, text []byte) (*Edition, error) {
 	file := tomlfile.Parse(name, text)
 	if err := file.Problems().Err(); err != nil {

@@ -39,14 +39,13 @@ func (r *reader) commodity(t *tomlfile.Table) {
 	r.factors()
 }
 
-// factors reads what the house tests for and the program does not know: unit,
-// recording rule and limits stand in the edition, which every ticket settled
-// under it keeps. Its id begins with "own-", so that no factor the program learns
-// of later can bear it.
+// factors reads the factors the elevator adds to the built-in ones: unit, recording rule and limits
+// are in the edition, which every ticket settled under it keeps. Ids begin with "own-", so that no
+// later built-in factor can collide.
 func (r *reader) factors() {
 	e := r.e
 	for i, row := range r.root.Tables("factor") {
-		row.SetTitle(message.New("factor %d", i+1))
+		row.SetTitle(message.New("place|factor %d", i+1))
 		f := grain.ReadFactor(row)
 		_, taken := e.Commodity.Factor(f.ID)
 		switch {

@@ -19,9 +19,8 @@ const (
 	discountPrefix = "discount."
 )
 
-// order checks that the order names every rule once, and that no rule stands
-// on a weight which is only known further down. "discounts" is taken apart
-// into the discounts that are not named on their own.
+// order checks that the order names every rule once, and that no rule is taken on a weight that
+// only a later rule produces. "discounts" expands to the discounts that are not named on their own.
 func (r *reader) order(t *tomlfile.Table) {
 	wrongKind := t.Has("order") && r.e.Order == nil
 	if wrongKind || r.e.Commodity.ID == "" {

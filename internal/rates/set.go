@@ -46,7 +46,7 @@ func (s *Set) less(a, b *Edition) bool {
 	return a.ID < b.ID
 }
 
-// line is what editions follow each other in: a commodity of a schedule.
+// line is the series an edition belongs to: a commodity of a schedule.
 func (e *Edition) line() string { return e.Schedule + "/" + e.Commodity.ID }
 
 // On is the edition in force for a commodity of a schedule on the day of

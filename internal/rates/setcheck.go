@@ -59,7 +59,7 @@ func (s *Set) circular(e *Edition) bool {
 	return true
 }
 
-// endless stands for the last day of an edition without one.
+// endless is the last day of an edition that has none.
 var endless = quantity.MustDate("2999-12-31")
 
 func (e *Edition) lastDay() quantity.Date {

@@ -26,7 +26,7 @@ func (s *sheet) head() (b paper.Block) {
 	return b
 }
 
-// marks stand framed at the top right, where they cannot be overlooked.
+// marks are framed at the top right, where they are easy to see.
 func (s *sheet) marks() (b paper.Block) {
 	y := paper.Length(0)
 	for _, mark := range s.doc.Marks {

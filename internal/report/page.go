@@ -40,7 +40,7 @@ var sizes = map[Paper][2]paper.Length{
 	A4:     {595.28 * pt, 841.89 * pt},
 }
 
-// size is how wide and how high the page is.
+// size returns the width and height of the page.
 func (p Page) size() (width, height paper.Length) {
 	size, known := sizes[p.Paper]
 	if !known {

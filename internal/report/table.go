@@ -26,7 +26,7 @@ const (
 // natural is the size that widths are compared in.
 const natural = 1000 * pt
 
-// fitting is how a table fits between the margins.
+// fitting is the layout of a table between the margins.
 type fitting struct {
 	Table
 	size   paper.Length

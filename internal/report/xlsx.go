@@ -37,7 +37,7 @@ type workbook struct {
 	failed error
 }
 
-// look is how a cell is set.
+// look is the style of a cell.
 type look struct {
 	kind   RowKind
 	strong bool
@@ -53,7 +53,7 @@ func (b *workbook) must(err error) {
 	}
 }
 
-// firstSheet is what the library calls the sheet of a new workbook.
+// firstSheet is the library's name for the sheet of a new workbook.
 const firstSheet = "Sheet1"
 
 func (b *workbook) about(d Document) {

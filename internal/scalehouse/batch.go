@@ -14,8 +14,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// An Actor is where an act is done: at a desk, where it is a transaction of its
-// own, or in a batch, where it is part of the one under way.
+// Actor is where an act runs: on a desk, where it is a transaction of its own, or in a batch, where
+// it is part of the current one.
 type Actor interface {
 	do(ctx context.Context, act func(*Batch) error) error
 }
@@ -41,7 +41,7 @@ type Batch struct {
 	rows    map[string]book.LoadRow // rows as the lists have them
 	// doubted are the flags of meters by meter and day, as far as asked for.
 	doubted map[string][]moisture.Flag
-	// recorded is whether master data were written, which the desk then reads again.
+	// recorded says whether master data were written, which the desk then reloads.
 	recorded bool
 	at       string // the time of its latest fact
 	lastAt   string // the time of the last fact before this work
@@ -100,7 +100,7 @@ func (w *Batch) renewRows() error {
 	return nil
 }
 
-// isHere reports whether the load of a row stands on the yard.
+// isHere reports whether the load of a row is on the yard.
 func isHere(r book.LoadRow) bool {
 	return r.Phase == string(load.OnYard) || r.Phase == string(load.Ready)
 }

@@ -11,21 +11,21 @@ import (
 )
 
 const (
-	// clockSlack is how far back the clock may stand without a question: a clock
-	// that is corrected over the network steps by seconds. Facts then carry the
-	// time of the last one, so times in the journal never go back.
+	// clockSlack is how far back the clock may be without a question: a clock that is corrected
+	// over the network steps by seconds. Facts then carry the time of the last one, so times in the
+	// journal never go back.
 	clockSlack = 2 * time.Minute
-	// longestRest is how long a book may rest without a question. A house that
-	// opens again after the winter answers once.
+	// longestRest is how long a book may go unused without a question. An elevator that opens again
+	// after the winter answers once.
 	longestRest = 100 * 24 * time.Hour
-	// closingRest is how long ago the last act may be when a day is closed: a day
-	// closed ahead, under a clock that is wrong, moves all that follows behind it.
+	// closingRest is how long ago the last act may be when a day is closed: a day closed ahead,
+	// under a wrong clock, would move everything later behind it.
 	closingRest = 7 * 24 * time.Hour
 )
 
-// takeTime begins the work's time, which is never before the last fact's. A clock
-// that stands back, or far ahead, is asked about before anything is written: the
-// days that tickets count on follow from it.
+// takeTime sets the batch's time, which is never before the last fact's. A clock that is back, or
+// far ahead, is asked about before anything is written: the days that tickets count on follow from
+// it.
 func takeTime(w *Batch) error {
 	last, err := w.tx.LastAt()
 	if err != nil {
@@ -38,8 +38,8 @@ func takeTime(w *Batch) error {
 	return nil
 }
 
-// clockFollows refuses a clock that stands before the last fact, or so long after
-// it that the book would have rested for longer than may be.
+// clockFollows refuses a clock that is before the last fact, or so long after it that the book
+// would have been unused for longer than allowed.
 func clockFollows(d *Desk, last string, rest time.Duration) error {
 	if last == "" {
 		return nil
@@ -66,9 +66,8 @@ func CheckClock(ctx context.Context, d *Desk) error {
 	return clockFollows(d, last.At, longestRest)
 }
 
-// AnswerClock writes down why the clock stands as it does, by whoever is at the
-// scale, and the work goes on from the time it shows. Where nothing is to be asked
-// nothing is written.
+// AnswerClock records why the clock is as it is, by whoever is at the scale, and work continues
+// from the time it shows. Where there is no question nothing is written.
 func AnswerClock(ctx context.Context, d *Desk, reason string) error {
 	if err := d.mayWeigh("answer for the clock"); err != nil {
 		return err

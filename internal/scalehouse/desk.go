@@ -40,7 +40,7 @@ type Desk struct {
 	tables  map[string]*grain.Tables  // of law, by hash
 }
 
-// Options are what a desk needs besides its book.
+// Options are a desk's dependencies besides its book.
 type Options struct {
 	Name   string // of this desk, as written into facts
 	Rates  *rates.Set
@@ -79,7 +79,7 @@ func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
 	return d, nil
 }
 
-// reload reads the profile and the people as they now stand.
+// reload reads the current profile and people.
 func (d *Desk) reload(ctx context.Context) error {
 	profiles, err := office.RecordsOf[elevator.Profile](ctx, d.book)
 	if err != nil {

@@ -42,7 +42,7 @@ func Answer(ctx context.Context, at Actor, id, question, reason string) error {
 	})
 }
 
-// found is what the guards find about a load, as the work has left the book so far.
+// found returns the findings of the guards on a load, given what the batch has written so far.
 func found(w *Batch, l *load.Load) ([]guard.Finding, error) {
 	if err := w.renewRows(); err != nil {
 		return nil, err

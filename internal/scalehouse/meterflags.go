@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// ofMeter are the doubts that come from a meter's checks, whatever it read.
+// ofMeter are the flags that come from a meter's checks, whatever its reading.
 var ofMeter = []moisture.Code{moisture.MeterFailed, moisture.MeterOverdue, moisture.NeverChecked}
 
 // withMeterFlags flags a moisture that was taken as it was given when the meter

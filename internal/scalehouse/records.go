@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/truckscale"
 )
 
 // SetProfile sets the elevator up, or changes it.
@@ -79,6 +80,13 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 		return d.MayManage("Adding people")
 	case elevator.ContractTerms:
 		return d.MayManage("Writing a contract down")
+	case truckscale.Certificate:
+		return d.MayManage("Writing a certificate down")
+	case truckscale.Service:
+		if f.(truckscale.Service).Out {
+			return d.mayWeigh("take a scale out of service")
+		}
+		return d.MayManage("Putting a scale back in service")
 	case office.MeterRecord:
 		return d.MayManage("Setting a meter up")
 	case office.Bench:
@@ -93,10 +101,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 func (w *Batch) fit(f journal.Kinded) error {
 	switch f := f.(type) {
 	case elevator.Profile:
-		if wrong := f.Check(); len(wrong) > 0 {
-			return office.Sentences(wrong)
-		}
-		return nil
+		return message.Errs(message.Incomplete, f.Check())
 	case elevator.Person:
 		if err := f.Check(); err != nil {
 			return err

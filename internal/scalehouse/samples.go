@@ -12,14 +12,13 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Probed is what the probe brought up, written down before anything is tested:
-// the number goes on the can.
+// Probed is the probe sample, recorded before anything is tested: the number goes on the can.
 type Probed struct {
 	// Number is the sample's, where the house numbers by a roll of its own;
 	// empty takes the next of the book.
 	Number string
 	Probes []moisture.Probe
-	// Place is where the part is kept that is not tested; empty keeps none.
+	// Place is where the untested part is kept; empty keeps none.
 	Place string
 }
 

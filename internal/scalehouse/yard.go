@@ -56,6 +56,9 @@ func Weigh(ctx context.Context, at Actor, id string, weighing load.Weighing) err
 		if err := fromOurScale(w.desk, weighing); err != nil {
 			return err
 		}
+		if err := inService(w, weighing); err != nil {
+			return err
+		}
 		return w.act(id, load.Weighed{Weighing: weighing}, nil)
 	})
 }

@@ -2,7 +2,6 @@ package scalelink
 
 import (
 	"errors"
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -18,17 +17,17 @@ const longestBody = 256
 // can be read with it.
 func (p Profile) Check() error {
 	var faults []error
-	say := func(format string, a ...any) {
-		faults = append(faults, message.Device.Errorf("Scale profile %q: "+format, append([]any{p.Name}, a...)...))
+	say := func(fault message.Text) {
+		faults = append(faults, message.Device.Errorf("Scale profile %q: %s", p.Name, fault))
 	}
 	if p.Name == "" {
-		say("it has no name. Give it one.")
+		say(message.New("it has no name. Give it one."))
 	}
 	if p.End == "" {
-		say("end is empty, so frames cannot be told apart. Write the bytes each frame ends with, such as \"\\r\\n\".")
+		say(message.New("end is empty, so frames cannot be told apart. Write the bytes each frame ends with, such as \"\\r\\n\"."))
 	}
 	if p.Length < 1 || p.Length > longestBody {
-		say("length is %d. Write the bytes of a frame between start and end, 1 to %d.", p.Length, longestBody)
+		say(message.New("length is %d. Write the bytes of a frame between start and end, 1 to %d.", p.Length, longestBody))
 	}
 	p.checkFields(say)
 	p.checkPattern(say)
@@ -36,61 +35,61 @@ func (p Profile) Check() error {
 	return errors.Join(faults...)
 }
 
-func (p Profile) checkFields(say func(string, ...any)) {
+func (p Profile) checkFields(say func(message.Text)) {
 	seen := map[string]bool{}
 	for _, f := range p.Fields {
 		if f.Name == "" || seen[f.Name] {
-			say("the field name %q is empty or used twice. Give each field a name of its own.", f.Name)
+			say(message.New("the field name %q is empty or used twice. Give each field a name of its own.", f.Name))
 		}
 		seen[f.Name] = true
 		if p.Pattern == "" && (f.First < 1 || f.Last < f.First || f.Last > p.Length) {
-			say("field %q is in columns %d to %d of a body of %d. Count columns from 1.", f.Name, f.First, f.Last, p.Length)
+			say(message.New("field %q is in columns %d to %d of a body of %d. Count columns from 1.", f.Name, f.First, f.Last, p.Length))
 		}
 		if f.Name != weightField && len(f.Means)+len(f.Bits) == 0 {
-			say("field %q has no means and no bit, so it says nothing. Describe its letters or remove it.", f.Name)
+			say(message.New("field %q has no means and no bit, so it says nothing. Describe its letters or remove it.", f.Name))
 		}
 		f.checkBits(p.Pattern == "", say)
 	}
 	if !seen[weightField] {
-		say("no field is called %q. Say where the digits are.", weightField)
+		say(message.New("no field is called %q. Say where the digits are.", weightField))
 	}
 }
 
-func (f Field) checkBits(byColumn bool, say func(string, ...any)) {
+func (f Field) checkBits(byColumn bool, say func(message.Text)) {
 	for _, b := range f.Bits {
 		if b.Bit < 0 || b.Bit > 7 {
-			say("field %q describes bit %d; a byte has bits 0 to 7.", f.Name, b.Bit)
+			say(message.New("field %q describes bit %d; a byte has bits 0 to 7.", f.Name, b.Bit))
 		}
 	}
 	if len(f.Bits) > 0 && (!byColumn || f.First != f.Last) {
-		say("field %q has bits, so it must be one byte found by column (first and last the same).", f.Name)
+		say(message.New("field %q has bits, so it must be one byte found by column (first and last the same).", f.Name))
 	}
 }
 
-func (p Profile) checkPattern(say func(string, ...any)) {
+func (p Profile) checkPattern(say func(message.Text)) {
 	if p.Pattern == "" {
 		return
 	}
 	pattern, err := regexp.Compile(p.Pattern)
 	if err != nil {
-		say("the pattern is not a regular expression: %v.", err)
+		say(message.New("the pattern is not a regular expression: %v.", err))
 		return
 	}
 	for _, f := range p.Fields {
 		if !slices.Contains(pattern.SubexpNames(), f.Name) {
-			say("the pattern has no group (?P<%s>...) for the field %q.", f.Name, f.Name)
+			say(message.New("the pattern has no group (?P<%v>...) for the field %q.", f.Name, f.Name))
 		}
 		if f.First != 0 || f.Last != 0 {
-			say("field %q has columns beside a pattern. Use one or the other.", f.Name)
+			say(message.New("field %q has columns beside a pattern. Use one or the other.", f.Name))
 		}
 	}
 }
 
-func (p Profile) checkWords(say func(string, ...any)) {
+func (p Profile) checkWords(say func(message.Text)) {
 	said := p.vocabulary()
 	for _, w := range said {
 		if words[w.word] == nil {
-			say("%s means %q, which is not one of: %s.", w.where, w.word, knownWords())
+			say(message.New("%s means %q, which is not one of: %v.", w.where, w.word, knownWords()))
 		}
 	}
 	for _, f := range p.Fields {
@@ -98,37 +97,40 @@ func (p Profile) checkWords(say func(string, ...any)) {
 		for letters := range f.Means {
 			key := strings.TrimSpace(letters)
 			if trimmed[key] {
-				say("field %q describes %q twice; blanks around it do not count.", f.Name, key)
+				say(message.New("field %q describes %q twice; blanks around it do not count.", f.Name, key))
 			}
 			trimmed[key] = true
 		}
 	}
 	if !slices.ContainsFunc(said, func(w spoken) bool { return w.word == "lb" || w.word == "kg" || w.word == "t" }) {
-		say("no field tells the unit. Add a unit field, or always = [\"lb\"] if the indicator can show nothing else.")
+		say(message.New("no field tells the unit. Add a unit field, or always = [\"lb\"] if the indicator can show nothing else."))
 	}
 	if p.saysMotion() != p.says("stable") {
-		say("it tells only one of stable and motion. Describe both letters, or neither.")
+		say(message.New("it tells only one of stable and motion. Describe both letters, or neither."))
 	}
 }
 
 // spoken is a word a profile can say, and where.
-type spoken struct{ where, word string }
+type spoken struct {
+	where message.Text
+	word  string
+}
 
 func (p Profile) vocabulary() []spoken {
 	var all []spoken
 	for _, word := range p.Always {
-		all = append(all, spoken{"always", word})
+		all = append(all, spoken{message.New("always"), word})
 	}
 	for _, f := range p.Fields {
 		for letters, word := range f.Means {
-			all = append(all, spoken{fmt.Sprintf("%q in field %q", letters, f.Name), word})
+			all = append(all, spoken{message.New("%q in field %q", letters, f.Name), word})
 		}
 		for _, b := range f.Bits {
-			where := fmt.Sprintf("bit %d of field %q", b.Bit, f.Name)
+			where := message.New("bit %d of field %q", b.Bit, f.Name)
 			all = append(all, spoken{where, b.Set}, spoken{where, b.Clear})
 		}
 	}
-	slices.SortFunc(all, func(a, b spoken) int { return strings.Compare(a.where+a.word, b.where+b.word) })
+	slices.SortFunc(all, func(a, b spoken) int { return strings.Compare(a.where.String()+a.word, b.where.String()+b.word) })
 	return all
 }
 

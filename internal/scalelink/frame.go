@@ -8,12 +8,12 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// mostJunk is how many bytes in a row may fail to make a frame before the line
+// mostJunk is the number of consecutive bytes that may fail to make a frame before the connection
 // is given up. At common speeds it is a few seconds of noise.
 const mostJunk = 4096
 
-// frames cuts a stream of bytes into the bodies of frames. It holds at most
-// one body in memory, whatever comes down the line.
+// frames splits a stream of bytes into the bodies of frames. It holds at most one body in memory,
+// whatever is received.
 type frames struct {
 	in         *bufio.Reader
 	start, end []byte

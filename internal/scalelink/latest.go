@@ -68,7 +68,7 @@ func unsettled(link Link, scale Scale, cause error) error {
 		err = scale.Accept(reading)
 	}
 	if err == nil {
-		err = errors.New("The scale came to rest just now: weigh again.")
+		err = message.Device.Errorf("The scale came to rest just now: weigh again.")
 	}
 	return waitEnded{cause, err}
 }
@@ -76,13 +76,20 @@ func unsettled(link Link, scale Scale, cause error) error {
 // waitEnded is why a wait ended and what the scale was doing then.
 type waitEnded struct{ cause, doing error }
 
-func (w waitEnded) Error() string   { return "No steady weight came. " + w.doing.Error() }
+// Error is both in English.
+func (w waitEnded) Error() string { return w.Message().String() }
+
+// Message says that no weight came, and what the scale was doing.
+func (w waitEnded) Message() message.Text {
+	return message.New("No steady weight came. %s", message.Of(w.doing))
+}
+
 func (w waitEnded) Unwrap() []error { return []error{w.cause, w.doing} }
 
 // Changed gives a channel that is closed at the next reading or fault.
 func (l *Line) Changed() <-chan struct{} { return l.snapshot().changed }
 
-// moment is what the line knows at one time.
+// moment is the state of the link at one time.
 type moment struct {
 	reading Reading
 	heard   int

@@ -30,7 +30,7 @@ type Line struct {
 
 var _ Link = (*Line)(nil)
 
-var errNotOpen = errors.New("the link is not open")
+var errNotOpen = message.Device.Errorf("the link is not open")
 
 // New makes a link that listens on dialer. The error holds every fault of the
 // settings, and of the dialer's when it can check them.
@@ -64,7 +64,7 @@ func (l *Line) Open(ctx context.Context) error {
 	}
 	ctx, l.cancel = context.WithCancel(ctx)
 	l.done = make(chan struct{})
-	l.fault = errors.New("it is being connected")
+	l.fault = message.Device.Errorf("it is being connected")
 	go l.listen(ctx, l.done)
 	return nil
 }
@@ -137,9 +137,9 @@ func (l *Line) connection(ctx context.Context) (heard bool, err error) {
 func (l *Line) readFault(err error) error {
 	switch {
 	case errors.Is(err, os.ErrDeadlineExceeded):
-		return errors.New("the line has gone silent")
+		return message.Device.Errorf("the line has gone silent")
 	case errors.Is(err, io.EOF):
-		return errors.New("the indicator ended the connection")
+		return message.Device.Errorf("the indicator ended the connection")
 	}
 	return err
 }

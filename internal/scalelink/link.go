@@ -30,7 +30,7 @@ type Link interface {
 }
 
 // ErrNoReading is wrapped by every error that means "no fresh reading".
-var ErrNoReading = errors.New("No reading")
+var ErrNoReading = message.Device.Errorf("No reading")
 
 // Settings are all a link needs beside the wire. Zero values of Fresh, Backoff
 // and Clock mean 3 s, 1 s doubling to 30 s, and the wall clock.

@@ -3,7 +3,6 @@ package scalelink
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"slices"
@@ -69,7 +68,7 @@ func (s Serial) Dial(context.Context) (io.ReadWriteCloser, error) {
 }
 
 func (s Serial) String() string {
-	return fmt.Sprintf("serial port %s at %d baud", s.Port, s.Baud)
+	return message.New("serial port %v at %d baud", s.Port, s.Baud).String()
 }
 
 // serialFault adds the remedy to the two failures people meet most.

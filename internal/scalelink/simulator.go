@@ -22,7 +22,7 @@ type Simulator struct {
 	play    []int64 // divisions still to be shown, one each frame
 	deck    int64   // divisions shown now
 	rest    *rest
-	last    []byte // the frame sent last, for whoever connects next
+	last    []byte // the frame sent last, for the next client
 	callers map[chan []byte]bool
 }
 
@@ -83,7 +83,7 @@ func (s *Simulator) RollOn(weight quantity.Amount) error {
 	return nil
 }
 
-// RollOff drives whatever is on the deck away.
+// RollOff clears the deck.
 func (s *Simulator) RollOff() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -116,8 +116,8 @@ func (s *Simulator) Serve(ctx context.Context, listener net.Listener) error {
 	}
 }
 
-// waiting is how many frames a slow caller may be behind; it then misses some,
-// as it would on a wire.
+// waiting is the number of frames a slow caller may be behind; it then misses some, as it would on
+// a wire.
 const waiting = 8
 
 func (s *Simulator) welcome() chan []byte {

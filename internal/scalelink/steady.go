@@ -1,8 +1,7 @@
 package scalelink
 
 import (
-	"errors"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -21,7 +20,7 @@ func (s Steady) check() error {
 	if s == (Steady{}) || s.Divisions >= 0 && s.Readings >= 2 && s.Readings <= 100 {
 		return nil
 	}
-	return errors.New("A weight is called at rest after 2 to 100 readings within 0 or more divisions. Change the scale's set-up.")
+	return message.Device.Errorf("A weight is called at rest after 2 to 100 readings within 0 or more divisions. Change the scale's set-up.")
 }
 
 // rest remembers the last readings and judges a new one: by the rule, and by the frame
@@ -43,8 +42,8 @@ func newRest(rule Steady, division quantity.Amount) *rest {
 	return &rest{rule: rule, within: division.Mul(quantity.Int(int64(rule.Divisions), quantity.Plain))}
 }
 
-// judge gives the reading the state the rule finds. States worse than motion
-// stand, and start the count again.
+// judge sets the state of the reading by the rule. States worse than motion are kept, and restart
+// the count.
 func (r *rest) judge(reading Reading) Reading {
 	said := reading
 	reading = r.byRule(reading)

@@ -32,7 +32,7 @@ func Weigh(ctx context.Context, link Link, scale Scale) (Reading, error) {
 type weighing struct {
 	scale  Scale
 	heard  bool // a reading has come
-	loaded bool // something stood on the deck
+	loaded bool // there was a load on the deck
 }
 
 // judge reports whether a reading, or its absence, ends the wait, and with what.
@@ -52,4 +52,4 @@ func (w *weighing) judge(reading Reading, err error) (_ Reading, over bool, _ er
 }
 
 // ErrDeckEmpty is wrapped by the error of a wait during which the truck left.
-var ErrDeckEmpty = errors.New("the deck is empty")
+var ErrDeckEmpty = message.Device.Errorf("the deck is empty")

@@ -75,7 +75,7 @@ func handlingLine(t *facts, col column) Line {
 	return takenLine(t, col, t.w.Handling, t.s.Handling, rate)
 }
 
-// phrase is what a method of the rates says of itself.
+// phrase returns the description of a method of the rates.
 func (w Words) phrase(p rule.Phrase) string { return Joined(" ", w.say(p.Words), w.say(p.Figure)) }
 
 func discountInWeight(t *facts, col column, d settle.Deduction) Line {

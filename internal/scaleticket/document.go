@@ -76,8 +76,8 @@ const (
 // Line is one line of the ticket.
 type Line struct {
 	Kind Kind
-	// Field is the fact the line stands for, by the name that settle.Problem and
-	// load.Missing give it: "tare". Empty where there is none.
+	// Field is the fact the line shows, by the name that settle.Problem and load.Missing give it:
+	// "tare". Empty where there is none.
 	Field string
 	Label string
 	Value string

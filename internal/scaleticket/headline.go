@@ -49,8 +49,7 @@ func headQuantity(t *facts) Line {
 	return line
 }
 
-// drySettled is the figure that tells how much grain there is when dry: bushels
-// where they are counted, else what is settled.
+// drySettled returns the dry quantity: bushels where they are counted, else the quantity settled.
 func drySettled(t *facts) *worksheet.Step {
 	switch part := t.ownPart(); {
 	case part != nil && part.Bushels != nil:

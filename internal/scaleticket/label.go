@@ -8,15 +8,15 @@ import (
 	"tenthpoint/internal/scaleticket/barcode"
 )
 
-// Label is what goes on the bag or can of a retained sample: enough to find it
-// on its shelf, and to know when it may go.
+// Label is the text on the bag or can of a retained sample: enough to find it on its shelf, and the
+// day it may be discarded.
 type Label struct {
 	Title    string // "Retained sample"
 	Business string
 	Number   string // the sample's number, also as a barcode
 	Until    string // until when it is kept
 	Mark     string // EXAMPLE - NOT FOR TRADE, or nothing
-	// Lines are what the sample is of and where it is kept.
+	// Lines say what the sample is of and where it is kept.
 	Lines []string
 
 	Made time.Time   // the date of the paper

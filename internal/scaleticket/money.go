@@ -37,8 +37,8 @@ func priceLine(p *part) {
 	p.put(line)
 }
 
-// unpriced stands where a price or what hangs on it would. Stored grain stays
-// its owner's; to promise a price for it would be another contract.
+// unpriced is printed instead of a price or a figure that depends on it. Stored grain stays its
+// owner's; to promise a price for it would be another contract.
 func (t *facts) unpriced() string {
 	if t.l.Details.Disposition == load.Stored {
 		return t.w.NoPriceStored
@@ -46,10 +46,10 @@ func (t *facts) unpriced() string {
 	return t.w.PriceNotSet
 }
 
-// bill is what is owed to one: the whole load, or one owner's part.
+// bill is the money of the whole load, or of one owner's part.
 type bill struct {
 	value, drying, charges, payable *worksheet.Step
-	// deductions stand beside the settlement's; nil where this one has none.
+	// deductions are parallel to the settlement's; nil where this one has none.
 	deductions []*worksheet.Step
 }
 
@@ -102,8 +102,8 @@ type moneyColumn struct {
 	priced bool
 }
 
-// charge puts what is taken from the grower. Below a value it stands with a
-// minus; on its own it is part of a sum of charges.
+// charge adds a deduction from the grower's money. Below a value it is negative; elsewhere it is
+// part of a sum of charges.
 func (m moneyColumn) charge(label string, step *worksheet.Step, none, reason, note string) {
 	line := Line{Label: label}
 	if step == nil || step.Kind() == worksheet.NotApplied || step.Value().IsZero() {

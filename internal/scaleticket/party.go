@@ -55,7 +55,7 @@ func shareFigure(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-// movementSection is what came or went, when and on what.
+// movementSection has the grain, the time and the vehicle.
 func movementSection(t *facts) Section {
 	d := t.l.Details
 	p := newPart(t, "movement", t.w.Movement, Facts)

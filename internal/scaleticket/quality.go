@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// qualitySection is what the bench found, with what, by whom, and where the
-// rest of the sample is.
+// qualitySection has the test results, the instrument, the tester, and the place of the retained
+// sample.
 func qualitySection(t *facts) Section {
 	p := newPart(t, "quality", t.w.Quality, Facts)
 	moistureLine(p)
@@ -174,8 +174,7 @@ func keptWords(t *facts) string {
 	return Joined(", ", t.l.Sample.Kept, until)
 }
 
-// doubts are what makes a result less than certain, and the limits somebody
-// has set aside.
+// doubts are the warnings about a result, and the limits that were accepted.
 func doubts(p *part) {
 	p.warn(p.w.say(p.MeterNote))
 	for _, flag := range p.l.Sample.Flags {

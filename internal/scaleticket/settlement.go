@@ -55,7 +55,7 @@ func unsettled(p *part) {
 	p.put(Line{Kind: Total, Field: "payable", Label: p.w.Payable, Value: value, Emphasis: true})
 }
 
-// dispositionWords is what becomes of the grain in the books.
+// dispositionWords names the disposition of the grain.
 func dispositionWords(t *facts) string {
 	switch t.l.Details.Disposition {
 	case load.Sold:

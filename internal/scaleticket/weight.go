@@ -117,7 +117,7 @@ func netLine(p *part, col column) {
 	}
 }
 
-// netLater stands for a net that has not been weighed out.
+// netLater is the placeholder of a net that is not weighed yet.
 func netLater(t *facts) string {
 	if t.isRefused() {
 		return t.w.NotWeighed
@@ -152,7 +152,7 @@ func netWeight(t *facts) (quantity.Amount, bool) {
 func lightNet(t *facts, net quantity.Amount) string {
 	for _, w := range t.l.Weighings {
 		if scale, ok := t.House.Scale(w.Scale); ok {
-			return t.w.say(scale.LightNet(net))
+			return t.w.say(scale.LightNet(net).String())
 		}
 	}
 	return ""

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Words are the words printed on a slip. Each is a text of its own, so that a
-// translator needs to know no more than what stands here.
+// Words are the words printed on a slip. Each is a separate text that a translator can understand
+// without the code.
 type Words struct {
 	// Say puts into words what reaches the slip in English from elsewhere: the
 	// names of commodities and factors, the labels of the working. Nil leaves
@@ -115,7 +115,7 @@ func (w Words) Translated(say func(english string) string) Words {
 	return w
 }
 
-// WordKeys is every word in the order of the slip, for whoever translates them.
+// WordKeys returns the key of every word in the order of the slip, for translators.
 func WordKeys() []string {
 	w := wordKeys()
 	var list []string

@@ -14,9 +14,9 @@ var unitNames = map[quantity.Unit]string{
 	quantity.Bushel: "bushels", quantity.Cwt: "hundredweight", quantity.Tonne: "tonnes",
 }
 
-// AmountOn is a basis weight in the unit a rate is per. It is worked and
-// printed once for each weight and unit, rounded as the edition rounds
-// quantities, and the printed figure is what the rates meet.
+// AmountOn returns a basis weight in the unit a rate is per. It is worked out and printed once for
+// each weight and unit, rounded as the edition rounds quantities, and rates apply to the printed
+// figure.
 func (d *calculation) AmountOn(b rule.Basis, rate quantity.Unit) *worksheet.Step {
 	per := perUnit(rate)
 	weight := d.on(b)

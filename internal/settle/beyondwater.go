@@ -6,11 +6,10 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// BeyondWater shows what an edition takes for moisture beyond the water. The
-// bare formula W x (Mi - Mf) / (100 - Mf) leaves all dry matter where it is;
-// whatever else is taken is handling, by that name or hidden in a rate per
-// point. Drying from 20 to 15 %, 1.4 % a point takes 1.12 % of the wet weight
-// more than the water.
+// BeyondWater shows what an edition takes for moisture beyond the water. The bare formula W x (Mi -
+// Mf) / (100 - Mf) leaves all dry matter in the grain; anything more that is taken is handling, by
+// that name or hidden in a rate per point. Drying from 20 to 15 %, 1.4 % a point takes 1.12 % of
+// the wet weight more than the water.
 type BeyondWater struct {
 	// Bare is the load settled under the bare formula.
 	Bare  *Settlement
@@ -22,8 +21,8 @@ type BeyondWater struct {
 	HiddenPercent, Percent  *worksheet.Step
 }
 
-// TakenBeyondWater settles the same facts under the bare formula and sets the
-// two apart. The error is what [Settle] says of the bare settlement.
+// TakenBeyondWater settles the same facts under the bare formula and returns the difference. The
+// error is that of the bare settlement.
 func TakenBeyondWater(s *Settlement, f Facts) (*BeyondWater, error) {
 	bare, err := s.Engine.Settle(f, rates.BareWater(s.Edition))
 	if err != nil {

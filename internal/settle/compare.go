@@ -9,10 +9,9 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Line is one line of a load settled twice. A side on which the line does not
-// stand is nil and counts as zero. Change is the second side less the first;
-// it is nil where the two are in units that cannot be turned into each other,
-// such as bushels and tonnes, or the dollars of two countries.
+// Line is one line of a load settled twice. A side without the line is nil and counts as zero.
+// Change is the second side less the first; it is nil where the units cannot be converted, such as
+// bushels and tonnes, or the dollars of two countries.
 type Line struct {
 	ID, Label     string
 	Before, After *worksheet.Step
@@ -56,8 +55,8 @@ func (s *Settlement) compared() []*worksheet.Step {
 	return slices.DeleteFunc(s.Lines(), func(step *worksheet.Step) bool { return step.ID() == LineConvertedNet })
 }
 
-// find is the step of a line, nil when there is none. Dry-equivalent bushels
-// that are also what is settled stand on that line alone.
+// find returns the step of a line, nil when there is none. Dry-equivalent bushels that are also the
+// settled quantity have that line alone.
 func (s *Settlement) find(id string) *worksheet.Step {
 	if step, ok := s.Sheet.Step(id); ok {
 		return step
@@ -90,8 +89,7 @@ func (c *Comparison) Line(id string) (Line, bool) {
 	return Line{}, false
 }
 
-// line adds the line of one step, which stands on one side or on both; the
-// other may be nil.
+// line adds the line of one step that is on one side or on both; the other may be nil.
 func (c *Comparison) line(one, before, after *worksheet.Step) {
 	l := Line{ID: one.ID(), Label: one.Label()}
 	l.Before = c.side(c.Before, before, ".before")

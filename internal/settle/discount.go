@@ -44,8 +44,8 @@ func (r discounting) comparable(found *worksheet.Step) bool {
 	return false
 }
 
-// turnedAway refuses a load beyond the rule's limits, unless a manager has
-// accepted it; then the limit and that it was accepted stand on the sheet.
+// turnedAway refuses a load beyond the rule's limits, unless a manager has accepted it; then the
+// sheet shows the limit and the acceptance.
 func (r discounting) turnedAway(found *worksheet.Step) bool {
 	limit, side := r.rule.RefuseOver, "over"
 	if r.rule.RefuseUnder.Given() && found.Value().Less(r.rule.RefuseUnder.Amount) {

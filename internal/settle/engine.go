@@ -12,14 +12,13 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Engine numbers the way a load is worked out: which steps there are, in what
-// order, how results are recorded, what is written down of it. A settled load
-// keeps the number it was settled by and is worked again by that one, so a
-// ticket of last year gives last year's working to the digit.
+// Engine is the version of the calculation: which steps there are, in what order, how results are
+// recorded, what is stored. A settled load keeps the number of its engine and is always
+// recalculated by that one, so a ticket of last year gives last year's working to the digit.
 //
-// An engine that has settled a load is never changed: its tickets would no
-// longer give the hash that was written down. Whatever adds, drops, reorders or
-// rounds a step, or changes what [Settlement.Figures] holds, is a new engine.
+// An engine that has settled a load is never changed: its tickets would no longer reproduce the
+// recorded hash. A change that adds, drops, reorders or rounds a step, or changes what
+// [Settlement.Figures] holds, is a new engine.
 //
 // To add one: write what it does differently in functions of its own, add an
 // entry to the table below that starts from the engine before it, move

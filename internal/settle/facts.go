@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Facts are what is known of a load when it is settled.
+// Facts are the input of a settlement.
 type Facts struct {
 	// Drafts are the weighings: one for a truck, two when truck and trailer
 	// are weighed apart.
@@ -58,7 +58,7 @@ type Finding struct {
 	Source  string
 }
 
-// Price is what a bushel, hundredweight or tonne brings.
+// Price is the price of a bushel, hundredweight or tonne.
 type Price struct {
 	Amount quantity.Amount
 	Source string

@@ -9,8 +9,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// The lines of a settlement by the ids of their steps. They stand in the facts
-// of every book: a new name for a line is a new line.
+// The lines of a settlement by the ids of their steps. They are stored in the facts of every book:
+// a renamed line is a new line.
 const (
 	LineGross = "gross"
 	LineTare  = "tare"
@@ -84,10 +84,9 @@ var mainLines = map[string]bool{
 	LinePrice: true, LineValue: true, LineCharges: true, LinePayable: true,
 }
 
-// Lines are the steps of a settlement that a slip shows and a dispute is about,
-// in the order they were worked: weights, results, every deduction, quantities
-// and money. What is left out is how they came about, and totals of lines that
-// are here.
+// Lines are the steps of a settlement that a slip shows and a dispute is about, in the order they
+// were worked: weights, results, every deduction, quantities and money. Intermediate steps and
+// totals of the other lines are left out.
 func (s *Settlement) Lines() []*worksheet.Step {
 	var out []*worksheet.Step
 	for _, step := range s.Sheet.Steps() {

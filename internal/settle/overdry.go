@@ -31,7 +31,7 @@ type OverDryTerms struct {
 	Bushel, Price quantity.Amount
 	// The roundings of the three kinds of line.
 	Weights, Quantities, Money quantity.Rounding
-	// Remark stands beside each result: who pays for it.
+	// Remark is shown beside each result: who pays for it.
 	Remark string
 }
 

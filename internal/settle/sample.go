@@ -35,8 +35,8 @@ func recordFinding(d *calculation, f grain.Factor, found Finding) *worksheet.Ste
 	return d.sheet.Word(d.sheet.Given(id, f.Name, present, quantity.Unrounded, found.Source), remark)
 }
 
-// recording is how a result is written down: by the grain's rule, and a test
-// weight in kg/hL, for which the rule has no step, to the tenth.
+// recording returns the recording rule of a result: the grain's rule, but the nearest tenth for a
+// test weight in kg/hL, for which the rule has no step.
 func recording(f grain.Factor, a quantity.Amount) quantity.Rounding {
 	if a.Unit() != f.Unit {
 		return tenth

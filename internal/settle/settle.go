@@ -106,14 +106,13 @@ type calculation struct {
 	docked bool
 }
 
-// Sheet, Moisture, Source and the like are what a method of the rates works by;
-// see [rule.Working].
+// Sheet, Moisture, Source and the like serve the methods of the rates; see [rule.Working].
 func (d *calculation) Sheet() *worksheet.Sheet { return d.sheet }
 
 // Moisture is the load's moisture as recorded.
 func (d *calculation) Moisture() *worksheet.Step { return d.out.Moisture }
 
-// Source is how a row of the edition is quoted.
+// Source returns the reference to a row of the edition.
 func (d *calculation) Source(row string) string { return d.edition.Source(row) }
 
 // Refuse says why the load cannot be settled.

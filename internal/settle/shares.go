@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// ShareLine is what one owner has of a settlement. The owners' lines add to
-// the whole, and an owner's payable is the sum of that owner's own lines.
+// ShareLine is one owner's part of a settlement. The owners' lines add to the whole, and an owner's
+// payable is the sum of that owner's own lines.
 type ShareLine struct {
 	Share    Share
 	Net      *worksheet.Step
@@ -15,9 +15,8 @@ type ShareLine struct {
 	Quantity *worksheet.Step
 	Bushels  *worksheet.Step // nil where bushels are not used
 	Drying   *worksheet.Step
-	// Deductions are this owner's parts of the settlement's deductions, in the
-	// same order; nil entries stand for those that apply to nobody's money or
-	// weight.
+	// Deductions are this owner's parts of the settlement's deductions, in the same order; nil for
+	// those that apply to nobody's money or weight.
 	Deductions []*worksheet.Step
 	Value      *worksheet.Step
 	// Discounts and Premiums are totals in money; nil in the first engine.

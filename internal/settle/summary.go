@@ -29,10 +29,10 @@ type Summary struct {
 	// is settled in.
 	ScaleNet quantity.Amount
 
-	// Dockage, Water, Handling and Quality are what lies between the net and the
-	// settled weight, in its unit. Water is below zero where over-dry grain is
-	// credited, Quality, the discounts taken in weight less the premiums paid in
-	// it, where the premiums are more. Grain without a rule for dockage has none.
+	// Dockage, Water, Handling and Quality make up the difference between net and settled weight,
+	// in its unit. Water is negative where over-dry grain is credited; Quality, discounts taken in
+	// weight less premiums paid in it, where the premiums are more. Grain without a rule for
+	// dockage has none.
 	Dockage, Water, Handling, Quality quantity.Amount
 
 	Moisture *quantity.Amount // %, as recorded; nil where only weighed
@@ -45,9 +45,9 @@ type Summary struct {
 	Owners []Part
 }
 
-// Part is what the whole load or one owner has: the lines that are parted among
-// owners. Charges are Drying + Discounts − Premiums, Payable is Value − Charges,
-// and both are zero until there is a price.
+// Part is the money of the whole load or of one owner: the lines that are split among owners.
+// Charges are Drying + Discounts − Premiums, Payable is Value − Charges, and both are zero until
+// there is a price.
 type Part struct {
 	Net, Settled quantity.Amount // lb or kg
 	Quantity     quantity.Amount // bu, cwt or t
@@ -195,7 +195,7 @@ func (l *lineReader) optional(line string) *quantity.Amount {
 	return nil
 }
 
-// any is a line in whatever unit it is.
+// any returns a line in any unit.
 func (l *lineReader) any(line string) quantity.Amount {
 	a, ok := l.lines[l.id(line)]
 	if !ok {
@@ -237,7 +237,7 @@ func (l *lineReader) net() quantity.Amount {
 	return l.weight(LineNet, quantity.Plain)
 }
 
-// quantity is what is settled for, in a unit that grain is settled by.
+// quantity returns the quantity settled for, in a unit grain is settled by.
 func (l *lineReader) quantity() quantity.Amount {
 	a := l.any(LineQuantity)
 	if _, known := unitNames[a.Unit()]; l.has(LineQuantity) && !known {
@@ -255,8 +255,8 @@ func (l *lineReader) dockage(unit quantity.Unit) quantity.Amount {
 	return quantity.Zero(unit)
 }
 
-// owners is how many owners have lines. There cannot be more than lines, whatever
-// a line of a damaged book is called.
+// owners returns the number of owners with lines. It cannot exceed the number of lines, whatever
+// the ids in a damaged book.
 func (l *lineReader) owners() int {
 	most := 0
 	for id := range l.lines {

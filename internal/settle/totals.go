@@ -6,10 +6,10 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// The second engine writes down what discounts and premiums come to, in weight
-// and in money, for the whole load and for each owner. Each total has one sign:
-// discounts are taken, premiums are paid, and quality is what discounts take in
-// weight less what premiums give. All other steps are the first engine's.
+// The second engine records the totals of discounts and premiums, in weight and in money, for the
+// whole load and for each owner. Each total has one sign: discounts are taken, premiums are paid,
+// and quality is discounts in weight less premiums in weight. All other steps are the first
+// engine's.
 
 // workQuantitiesTotaled are the quantities with the weight taken for quality.
 func workQuantitiesTotaled(d *calculation) {
@@ -34,8 +34,8 @@ func addOwnerTotaled(d *calculation, i int, line *ShareLine) {
 	addOwner(d, i, line)
 }
 
-// adjust adds up what steps that stand beside the settlement's deductions take
-// and pay in money.
+// adjust totals the discounts and premiums in money of steps parallel to the settlement's
+// deductions.
 func adjust(d *calculation, owner string, id func(line string) string, steps []*worksheet.Step) (discounts, premiums *worksheet.Step) {
 	docks, pays := sides(d, steps, quantity.Dollar)
 	discounts = totalLine(d, id(LineDiscounts), owner+"Discounts", quantity.Dollar, docks, nil, "no discount takes money")
@@ -52,8 +52,8 @@ func deductionSteps(d *calculation) []*worksheet.Step {
 	return steps
 }
 
-// sides parts the steps in a unit that stand beside the settlement's deductions
-// into what is taken and what is paid. A step may be nil.
+// sides splits the steps in a unit, parallel to the settlement's deductions, into those taken and
+// those paid. A step may be nil.
 func sides(d *calculation, steps []*worksheet.Step, unit quantity.Unit) (docks, pays []worksheet.Operand) {
 	for i, step := range steps {
 		switch {
@@ -67,8 +67,7 @@ func sides(d *calculation, steps []*worksheet.Step, unit quantity.Unit) (docks, 
 	return docks, pays
 }
 
-// totalLine is what is in plus less what is in minus, or a line that says why
-// there is neither.
+// totalLine returns the sum of plus less the sum of minus, or a line that says why both are empty.
 func totalLine(d *calculation, id, label string, unit quantity.Unit, plus, minus []worksheet.Operand, none string) *worksheet.Step {
 	if len(plus)+len(minus) == 0 {
 		return d.sheet.Skip(id, label, unit, quantity.Unrounded, none, "")

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Trial is what an edition does to one load at a grid of moistures.
+// Trial is the result of an edition for one load at a grid of moistures.
 type Trial struct {
 	Edition *rates.Edition
 	// Sheet holds the figures of the rows that no settlement has.
@@ -26,8 +26,8 @@ type TrialRow struct {
 	Points *worksheet.Step
 	// Taken is water and handling in percent of the wet weight.
 	Taken *worksheet.Step
-	// Each is what one unit of the load as delivered brings after all charges,
-	// or while the price comes later, what it is charged.
+	// Each is the value of one unit of the load as delivered after all charges, or, without a
+	// price, the charges on it.
 	Each *worksheet.Step
 }
 

@@ -8,9 +8,9 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// Worth is what a step of moisture is worth for one load: the load settled as it
-// was tested, and settled again that much drier and that much wetter. Nothing
-// is estimated, so a step that crosses a trigger shows all of the jump.
+// Worth is the value of a step of moisture for one load: the load settled as it was tested, and
+// settled again that much drier and that much wetter. Nothing is estimated, so a step that crosses
+// a trigger shows all of the jump.
 type Worth struct {
 	Step          quantity.Amount // points
 	Here          *Settlement
@@ -24,11 +24,11 @@ type End struct {
 	// say why, as when it is over the limit at which loads are turned away.
 	Settlement *Settlement
 	Problems   Problems
-	// Change is what becomes of the load's figures; below zero is less.
+	// Change is the change of the load's figures, negative for less.
 	Change Change
 }
 
-// Change is how far one settlement lies from another.
+// Change is the difference between two settlements.
 type Change struct {
 	Weight   quantity.Amount // settled, lb or kg
 	Quantity quantity.Amount // paid for, bu, cwt or t

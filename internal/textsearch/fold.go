@@ -22,7 +22,7 @@ func Fold(text string) string {
 	}
 	bare := transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC)
 	plain, _, err := transform.String(bare, text)
-	if err != nil { // what is no text is compared as it stands
+	if err != nil { // invalid text is compared unchanged
 		plain = text
 	}
 	// Folding makes some scripts, such as Cherokee, capital: all become small.

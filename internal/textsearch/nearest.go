@@ -1,8 +1,7 @@
 package textsearch
 
-// Nearest are the words most like a mistyped text: those that hold it or that few
-// letters part from it, the most alike first as they stand; none where nothing is
-// alike.
+// Nearest returns the words most like a mistyped text: those that contain it or are within a few
+// edits, the most alike first, otherwise in the given order; none where nothing is alike.
 func Nearest(text string, words []string) []string {
 	typed := Fold(text)
 	letters := len([]rune(typed))
@@ -34,8 +33,8 @@ const (
 	mostNear      = 4
 )
 
-// distance is how many letters are to be put in, taken out, changed or swapped with
-// the next to make one text of the other.
+// distance is the Damerau-Levenshtein distance: the number of letters to insert, delete, change or
+// swap with the next to turn one text into the other.
 func distance(a, b string) int {
 	from, to := []rune(a), []rune(b)
 	before, last, row := []int(nil), make([]int, len(to)+1), make([]int, len(to)+1)

@@ -18,8 +18,8 @@ import (
 
 // The tickets of these tests are invented: no such elevator, grower or truck.
 
-// slips is the folder of the golden slips and their rates, from wherever below
-// the module a test runs.
+// slips returns the folder of the golden slips and their rates, from any package below the module's
+// root.
 func slips(t testing.TB) string {
 	t.Helper()
 	for dir := "."; ; dir = filepath.Join("..", dir) {

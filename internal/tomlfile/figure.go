@@ -13,8 +13,7 @@ func (t *Table) Amount(key string, units ...quantity.Unit) quantity.Amount {
 	return a
 }
 
-// Figure is Amount and whether it could be read, for a caller that goes on to
-// check it.
+// Figure returns an amount and whether it could be read, for a caller that checks it further.
 func (t *Table) Figure(key string, units ...quantity.Unit) (a quantity.Amount, ok bool) {
 	return t.amount(key, true, units)
 }
@@ -42,7 +41,7 @@ func (t *Table) amount(key string, required bool, units []quantity.Unit) (quanti
 	return a, true
 }
 
-// fallback lets the caller go on with zero in a fitting unit after a problem.
+// fallback lets the caller continue with zero in a fitting unit after a problem.
 func fallback(units []quantity.Unit) quantity.Amount {
 	if len(units) == 0 {
 		return quantity.Amount{}

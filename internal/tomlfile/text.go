@@ -26,7 +26,7 @@ func (t *Table) text(key string, required bool) (string, bool) {
 	return strings.TrimSpace(s), true
 }
 
-// kindOf is what a value is.
+// kindOf names the type of a value.
 func kindOf(v any) message.Text {
 	switch v.(type) {
 	case int64, float64:

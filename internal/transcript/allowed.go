@@ -286,7 +286,7 @@ func changedBy(was, is string, rules []*rule) bool {
 	return true
 }
 
-// applied is what a rule makes of the older line, and of the newer one.
+// applied returns the older line and the newer one after a rule is applied.
 func (r *rule) applied(was, is string) (string, string) {
 	switch {
 	case r.mask != nil:

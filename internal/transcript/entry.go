@@ -36,7 +36,7 @@ const (
 	unended    = `\` // after a last line that has no end
 )
 
-// Write writes entries as text.
+// Write encodes entries as text.
 func Write(w io.Writer, entries []Entry) error {
 	now, b := "", bufio.NewWriter(w)
 	for _, e := range entries {
@@ -64,8 +64,8 @@ func writeLines(b *bufio.Writer, mark, text string) {
 	}
 }
 
-// Read reads what [Write] wrote. Empty lines and lines beginning with # are
-// passed over, so that command lines may also be written by hand.
+// Read parses the output of [Write]. It skips empty lines and lines beginning with #, so that
+// command lines may also be written by hand.
 func Read(r io.Reader) ([]Entry, error) {
 	var p reader
 	lines := bufio.NewScanner(r)

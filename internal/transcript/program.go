@@ -12,8 +12,8 @@ import (
 	"time"
 )
 
-// A Program is a build of the terminal program whose clock is set from
-// outside, as the test binary of cmd/tenth is when it is called "tenth".
+// Program is a build of the terminal program whose clock is set from outside, as the test binary of
+// cmd/tenth is when it is called "tenth".
 type Program struct {
 	Path string // of the binary
 	Dir  string // folder it works in; its book is house.book there

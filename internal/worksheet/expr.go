@@ -13,8 +13,8 @@ type Operand interface {
 	write(b *strings.Builder, how notation, binding int)
 }
 
-// notation is how an expression is written out: in words, Net weight × (Moisture −
-// Shrink-to) ÷ …, or else in figures, 52,300 lb × (25.0 % − 15.5 %) ÷ …
+// notation is a way of writing an expression: in words, Net weight × (Moisture − Shrink-to) ÷ …, or
+// in figures, 52,300 lb × (25.0 % − 15.5 %) ÷ …
 type notation struct {
 	words bool
 	say   Translate
@@ -60,8 +60,7 @@ func (e Expr) args() []Operand {
 
 func (e Expr) amount() quantity.Amount { return e.value }
 
-// Value is what the expression comes to, for a rule that must first see whether
-// it applies.
+// Value returns the value of the expression, for a rule that must first see whether it applies.
 func (e Expr) Value() quantity.Amount { return e.value }
 
 func (e Expr) write(b *strings.Builder, how notation, binding int) {

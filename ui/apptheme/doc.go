@@ -1,4 +1,4 @@
-// Package apptheme is how the window looks: its colours by what they mean, the sizes
-// of its letters, its icons, and what stands for each [model.State]. It is called so
-// because files that draw import Fyne's own theme beside it.
+// Package apptheme is the window's theme: its colours by what they mean, the sizes of its text, its
+// icons, and the icon and colour of each [model.State]. It is not called theme because files that
+// draw import Fyne's own theme beside it.
 package apptheme

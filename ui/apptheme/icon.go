@@ -57,7 +57,7 @@ var (
 	IconTruck fyne.Resource = tinted(fyne.NewStaticResource("truck.svg", truckSVG), ColorInk)
 )
 
-// tinted gives an icon the colour of a name, in whatever theme it is drawn.
+// tinted gives an icon the colour of a name, in any theme.
 func tinted(icon fyne.Resource, name fyne.ThemeColorName) fyne.Resource {
 	return theme.NewColoredResource(icon, name)
 }

@@ -49,8 +49,8 @@ func rgba(hex uint32, alpha uint8) color.NRGBA {
 	return color.NRGBA{R: uint8(hex >> 16), G: uint8(hex >> 8), B: uint8(hex), A: alpha}
 }
 
-// lightPalette: lime-washed boards, galvanised blue, ink. The grounds stay
-// pale so that sun on the screen leaves the letters standing.
+// LightPalette has the colours of lime-washed boards, galvanised blue and ink. The backgrounds stay
+// pale so that text stays legible with sun on the screen.
 var LightPalette = palette{
 	theme.ColorNameBackground:          rgb(0xEFEBE0),
 	theme.ColorNameButton:              rgb(0xDFD9C8),

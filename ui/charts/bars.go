@@ -33,7 +33,7 @@ func (c *BarChart) Set(bars []model.Bar, guides ...model.Guide) {
 	c.Refresh()
 }
 
-// CreateRenderer is Fyne's way to draw the chart.
+// CreateRenderer implements fyne.Widget.
 func (c *BarChart) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(c) }
 
 func (c *BarChart) LeastSize() fyne.Size {
@@ -61,7 +61,7 @@ func (c *BarChart) Paint(size fyne.Size) []fyne.CanvasObject {
 	return d.objects
 }
 
-// valuesFit tells whether all values can stand over their bars.
+// valuesFit reports whether all values fit over their bars.
 func (c *BarChart) valuesFit(p paint.Painter, slot float32) bool {
 	for _, bar := range c.bars {
 		if p.Measure(bar.Value, barValue).Width > slot-2 {
@@ -87,8 +87,8 @@ func (d *plot) bar(b model.Bar, x, slot float32, value bool) {
 	}
 }
 
-// labels writes what the bars stand for, leaving out every second or more when
-// they would run together.
+// labels draws the labels of the bars, leaving out every second or more when they would run
+// together.
 func (d *plot) labels(bars []model.Bar, slot float32) {
 	widest := float32(1)
 	for _, bar := range bars {
@@ -124,7 +124,7 @@ func (c *plot) y(permille int) float32 {
 	return paint.Floor(c.top + c.height - paint.Along(paint.Within(permille), c.height))
 }
 
-// base is the line the values stand on.
+// base draws the axis under the bars.
 func (c *plot) base() {
 	c.add(c.Block(apptheme.ColorQuiet, fyne.NewPos(c.left, c.top+c.height), fyne.NewSize(c.width, 1)))
 }

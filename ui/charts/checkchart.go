@@ -46,7 +46,7 @@ func (c *CheckChart) SetAxes(scale, days []model.Guide) {
 	c.Refresh()
 }
 
-// CreateRenderer is Fyne's way to draw the chart.
+// CreateRenderer implements fyne.Widget.
 func (c *CheckChart) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(c) }
 
 func (c *CheckChart) LeastSize() fyne.Size {

@@ -10,14 +10,14 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// RulerSize says how high a ruler stands.
+// RulerSize is the height of a ruler.
 type RulerSize int
 
 // The sizes of a ruler.
 const (
 	RulerOrdinary RulerSize = iota
 	RulerLow                // one line for the names of limits
-	RulerLowest             // the names stand beside the reading's tag; one without room there is left out
+	RulerLowest             // the names are beside the reading's tag; one without room there is left out
 	RulerTall               // to be read from across the room
 )
 
@@ -43,7 +43,7 @@ func (r *MoistureRuler) Set(marks []model.Mark, bands ...model.Band) {
 	r.Refresh()
 }
 
-// SetSize chooses how high the ruler stands.
+// SetSize sets the height of the ruler.
 func (r *MoistureRuler) SetSize(size RulerSize) {
 	if r.size != size {
 		r.size = size
@@ -51,16 +51,15 @@ func (r *MoistureRuler) SetSize(size RulerSize) {
 	}
 }
 
-// Height is how high the ruler stands in a size.
+// Height returns the height of the ruler in a size.
 func (r *MoistureRuler) Height(size RulerSize) float32 {
 	return lettersOfRuler(size).rows(paint.PainterFor(r)).end
 }
 
-// CreateRenderer is Fyne's way to draw the ruler.
+// CreateRenderer implements fyne.Widget.
 func (r *MoistureRuler) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(r) }
 
-// rulerLetters is how a ruler of one size is written, and how many lines its
-// parts have.
+// rulerLetters holds the text styles of a ruler of one size, and the number of lines of its parts.
 type rulerLetters struct {
 	point, limit, reading paint.TextStyle
 	names                 int     // lines for the names of limits; none: beside the tag
@@ -237,8 +236,8 @@ func (d *rulerDrawing) limits(marks []model.Mark) {
 	}
 }
 
-// onTwoLines writes a limit's name that has no room beside the reading on one line,
-// where there are two and they reach. Otherwise the line stands without a name.
+// onTwoLines writes a limit's name that has no room beside the reading on one line, where there are
+// two and they reach. Otherwise the line has no name.
 func (d *rulerDrawing) onTwoLines(name string, limit float32, taken reach) {
 	room := taken.from - d.Pad() - d.Painter.Size(apptheme.SizeMark)
 	words := d.Wrap(name, d.letters.limit, room)
@@ -256,11 +255,11 @@ func (d *rulerDrawing) onTwoLines(name string, limit float32, taken reach) {
 	}
 }
 
-// reach is how far a thing reaches, from left to right.
+// reach is a horizontal range.
 type reach struct{ from, to float32 }
 
-// taken is what the reading takes of the lines of names: its pointer, and where
-// its tag stands on the same line, that; far off without a reading.
+// taken returns the range the reading takes of the lines of names: its pointer, and its tag if that
+// is on the same line; far off without a reading.
 func (d *rulerDrawing) taken(marks []model.Mark) reach {
 	for _, m := range marks {
 		switch {
@@ -289,7 +288,7 @@ func (d *rulerDrawing) clear(left, width, limit float32, taken reach) (float32, 
 	return left, false
 }
 
-// tag is where the tag of the reading stands.
+// tag returns the range of the reading's tag.
 func (d *rulerDrawing) tag(m model.Mark) reach {
 	width := d.Measure(m.Label, d.letters.reading).Width + 2*d.Inner()
 	left := min(max(0, d.x(m.At)-width/2), d.size.Width-width)

@@ -83,7 +83,7 @@ func (s *DaySheet) alerts() []alert {
 // Choose takes a ticket to look at by its key.
 func (s *DaySheet) Choose(key string) { s.chosen = key }
 
-// ending is what became of a ticket.
+// ending describes how a ticket ended.
 func (s *DaySheet) ending(t daysheet.Ticket) string {
 	if t.EndedBy > 0 {
 		return session.Say("corrected by %d", t.EndedBy)
@@ -99,7 +99,7 @@ func (s *DaySheet) NothingTold() string {
 	return session.Say("Every ticket of the day stands, every weight came from the scale, and no moisture was doubted.")
 }
 
-// Evening is what stands open on the day: trucks, samples, disputes, meters.
+// Evening returns the open items of the day: trucks, samples, disputes, meters.
 func (s *DaySheet) Evening() []model.Remark {
 	var out []model.Remark
 	tell := func(word string, lines []string, nothing string) {
@@ -123,5 +123,8 @@ func (s *DaySheet) Evening() []model.Remark {
 	tell(session.Say("samples"), n.Samples, session.Say("None is due."))
 	tell(session.Say("disputes"), n.Disputes, session.Say("None is open."))
 	tell(session.Say("meters"), n.Meters, session.Say("None is overdue or outside its limit."))
+	if len(n.Scales) > 0 {
+		out = append(out, model.Remark{State: model.Plain, Word: session.Say("truck scales"), Text: session.Say(strings.Join(n.Scales, "\n"))})
+	}
 	return out
 }

@@ -134,9 +134,9 @@ type Sheet struct {
 	Empty   string
 }
 
-// Grain is what came and went by commodity; Money what was charged and paid;
-// Dealt what became of the grain; Places where it went; Position what is in the
-// house. A house that weighs in two units has two sheets of a kind.
+// Grain is the intake and shipments by commodity; Money the charges and payments; Dealt the
+// dispositions; Places the bins; Position the stock. An elevator that weighs in two units has two
+// sheets of a kind.
 func (s *DaySheet) Grain() []Sheet    { return s.sheets("grain ") }
 func (s *DaySheet) Money() []Sheet    { return s.sheets("charges") }
 func (s *DaySheet) Dealt() []Sheet    { return s.sheets("dealt ") }
@@ -161,8 +161,8 @@ func (s *DaySheet) sheets(name string) []Sheet {
 // mostWidth keeps one long sentence from pushing the figures out of the window.
 const mostWidth = 26
 
-// sureColumns is how many columns of a sheet always show. Averages stand last, and
-// a narrow window leaves them out: the paper has them.
+// sureColumns is the number of columns of a sheet that are always shown. Averages come last, and a
+// narrow window leaves them out: the paper has them.
 const sureColumns = 7
 
 // sheetOf is a table of a paper in the words of this desk, each column as wide as
@@ -191,8 +191,8 @@ func sheetOf(t report.Table) Sheet {
 	return out
 }
 
-// shortTitles are what columns of a paper are called on the screen, where all of
-// them stand side by side.
+// shortTitles are the titles of a paper's columns on the screen, where all of them are side by
+// side.
 var shortTitles = map[string]string{
 	"Off for quality":             "Quality",
 	"Average moisture":            "Moist.",

@@ -42,7 +42,7 @@ var DayParts = []struct {
 	{"grain", "Grain", fyne.Key1}, {"money", "Money", fyne.Key2}, {"position", "Position", fyne.Key3}, {"told", "To look at", fyne.Key4},
 }
 
-// Acts are what can be done with a day, and the turns to its parts.
+// Acts are the actions of a day, and the turns to its parts.
 func (s *Screen) Acts() []shell.Act {
 	group := session.Say("Day")
 	acts := shell.ActsOf(s.day, group, dayActs)
@@ -58,7 +58,7 @@ func (s *Screen) Acts() []shell.Act {
 var dayActs = []shell.ActRow[*DaySheet]{
 	{ID: "day.close", Title: "Close the day", Key: widgets.Bare(fyne.KeyF12), When: (*DaySheet).CanClose, WhyNot: (*DaySheet).WhyNotClose, Do: (*DaySheet).Close},
 	{ID: "day.print", Title: "Print", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: (*DaySheet).Print},
-	{ID: "day.export", Title: "Write files", Key: widgets.Ctrl(fyne.KeyE), Do: (*DaySheet).Export},
+	{ID: "day.export", Title: "Export", Key: widgets.Ctrl(fyne.KeyE), Do: (*DaySheet).Export},
 	{ID: "day.statement", Title: "Statement", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *DaySheet) { session.AskStatement(s.session, "") }},
 	{ID: "day.proof", Title: "Proof of a ticket", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *DaySheet) { session.AskProof(s.session, 0) }},
 	{ID: "day.before", Title: "Day before", Key: widgets.Alt(fyne.KeyLeft), Do: func(s *DaySheet) { s.Step(-1) }, Break: true, MenuOnly: true},
@@ -127,7 +127,7 @@ func (s *Screen) buildPosition() fyne.CanvasObject {
 		s.places.stops(widgets.NewHeading(session.Say("By pit and bin"))))
 }
 
-// buildTold is what the manager must look at before signing.
+// buildTold builds the table of what the manager must check before signing.
 func (s *Screen) buildTold() fyne.CanvasObject {
 	s.told = widgets.NewTable(s.day.alertColumns().Heads())
 	s.told.Small = true
@@ -140,7 +140,7 @@ func (s *Screen) buildTold() fyne.CanvasObject {
 	return container.New(shell.PictureAndSays{}, s.told, s.reader)
 }
 
-// showEvening shows the chosen ticket in full and what stands open on the day.
+// showEvening shows the chosen ticket in full and the open items of the day.
 func (s *Screen) showEvening() {
 	s.evening.Set(s.day.Evening())
 	s.reader.ToTop()

@@ -44,7 +44,7 @@ func (s *sheetTables) set(sheets []Sheet) {
 	}
 }
 
-// stops are the tables under what stands before them.
+// stops are the focus stops of the tables, after those before them.
 func (s *sheetTables) stops(before ...fyne.CanvasObject) []fyne.CanvasObject {
 	for _, t := range s.tables {
 		before = append(before, t)

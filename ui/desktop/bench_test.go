@@ -84,7 +84,7 @@ func (s *scene) shootBench(look string, l shell.Look) {
 	b.Tests.SetChosen("3")
 	s.Commands.Run("bench.leave")
 	s.shoot(look, "bench-leave", l)
-	s.write(session.Say("the test was spoiled"), "grain spilled on the bench")
+	s.answer(session.Say("the test was spoiled"), "grain spilled on the bench")
 	s.shoot(look, "bench-left-out", l)
 	b.Form.Focus("load")
 	s.write(session.Say("no load, only convert"))
@@ -111,12 +111,12 @@ func (s *scene) shootDay(look string, l shell.Look) {
 	s.press(fyne.KeyEscape)
 	s.Go("disputes")
 	s.Commands.Run("disputes.raise")
-	s.write("5", "Nils Farrow", session.Say("moisture"), "our own meter says 16.1")
+	s.answer("5", "Nils Farrow", session.Say("moisture"), "our own meter says 16.1")
 	s.Commands.Run("disputes.sent")
 	s.write("", "state laboratory", "", "Nils Farrow")
 	s.press(fyne.KeySpace)
 	s.shoot(look, "disputes-sent", l)
-	s.press(fyne.KeyEnter)
+	s.press(fyne.KeyEnter, fyne.KeyEnter)
 	s.shoot(look, "disputes-one", l)
 }
 

@@ -49,7 +49,7 @@ func TestLettersStandInTheNextWindow(t *testing.T) {
 	third.letters("Example Hollow")
 	fourth := third.again()
 	fourth.Commands.Run("load.grower")
-	fourth.press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn)
+	fourth.press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn)
 	if g, ok := growerOf(t, fourth, "777"); !ok || g != "Example Hollow" {
 		t.Errorf("grower 777 is %q, %v", g, ok)
 	}

@@ -19,12 +19,12 @@ func TestGrowersByKeyboard(t *testing.T) {
 		t.Fatalf("in hand is %q", screen.Growers.Chosen())
 	}
 	s.Commands.Run("growers.shares")
-	s.write("101", "2/3", "901", "1/3", "", "", "", "")
+	s.answer("101", "2/3", "901", "1/3", "", "", "", "")
 	if text := paperText(screen.Card.View); !strings.Contains(text, "Estate of R. Pomfret | 1/3") {
 		t.Errorf("the card says:\n%s\nthe status line %q", text, s.Status.Text())
 	}
 	s.Commands.Run("growers.truck")
-	s.write("700", "XMP 700", "", "", "24000", "")
+	s.answer("700", "XMP 700", "", "", "24000", "")
 	if text := paperText(screen.Card.View); !strings.Contains(text, "700, XMP 700 | 24,000 lb") {
 		t.Errorf("the card says:\n%s\nthe status line %q", text, s.Status.Text())
 	}

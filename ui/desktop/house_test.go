@@ -72,6 +72,7 @@ func (s *scene) open(look shell.Look) {
 	s.t.Cleanup(s.fyne.Close)
 	frame := session.New(s.desk, s.drawer)
 	frame.Zone = time.UTC
+	session.SetManualReason(frame, "read from the indicator") // as asked on the first weight of a day
 	frame.Demo = func(context.Context, func(int, int)) (string, error) { return "demo.book", nil }
 	frame.OpenDemo = func(path string) error { s.opened = path; return nil }
 	var err error
@@ -103,6 +104,13 @@ func (s *scene) write(lines ...string) {
 		s.Stage.Write(line)
 		s.press(fyne.KeyEnter)
 	}
+}
+
+// answer types what a box asks for, line by line, and presses its button.
+func (s *scene) answer(lines ...string) {
+	s.t.Helper()
+	s.write(lines...)
+	s.press(fyne.KeyEnter)
 }
 
 // letters types letters into whatever has the keyboard.

@@ -37,7 +37,7 @@ func TestRatesByKeyboard(t *testing.T) {
 		t.Errorf("%d rows, the keyboard is on %q", len(rows), screen.Ring().Current())
 	}
 	s.Commands.Run("rates.load")
-	s.write("30,000", "20.5", "", "", "", "", "", "", "", "", "")
+	s.answer("30,000", "20.5", "", "", "", "", "", "", "", "", "")
 	if said := screen.Views.Told.Text(); !strings.Contains(said, "net 30,000 lb, 20.5 %") {
 		t.Errorf("tried is %q; the status line says %q", said, s.Status.Text())
 	}

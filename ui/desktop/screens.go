@@ -25,7 +25,7 @@ var Screens = []shell.ScreenRow{
 	{ID: "day", Title: "screen|Day sheet", Menu: "Day", Key: widgets.Ctrl(fyne.Key4), Open: day.NewScreen},
 	{ID: "rates", Title: "Rates", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key5), Open: rates.NewScreen},
 	{ID: "growers", Title: "Growers", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key6), Open: growers.NewScreen},
-	{ID: "gear", Title: "Gear", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key7), Open: equipment.NewScreen},
+	{ID: "gear", Title: "Equipment", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key7), Open: equipment.NewScreen},
 	{ID: "handbook", Title: "Handbook", Menu: "Go to", Key: widgets.Ctrl(fyne.Key8), Open: help.NewHandbookScreen},
 	{ID: "setup", Title: "Set-up", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key0), Open: setup.NewScreen},
 	{ID: "meters", Title: "Meters", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyM), Open: lab.NewMetersScreen, Hidden: true},

@@ -79,7 +79,7 @@ func TestTicketsByKeyboard(t *testing.T) {
 	}
 	s.Commands.Run("tickets.void")
 	s.letters("weighed twice")
-	s.press(fyne.KeyEnter, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn)
+	s.press(fyne.KeyEnter, fyne.KeyTab, fyne.KeyReturn)
 	l, err := office.Ticket(t.Context(), s.desk, chosen)
 	must(t, err)
 	if l.Phase != load.Void || l.Ended.Reason != "weighed twice" {
@@ -115,8 +115,7 @@ func TestTicketsCorrect(t *testing.T) {
 	s.letters("issued")
 	number := s.tickets().Tickets.Load().Number
 	s.Commands.Run("tickets.correct")
-	s.letters("wrong tare")
-	s.press(fyne.KeyEnter, fyne.KeyEnter)
+	s.answer("wrong tare", "")
 	form := yardOf(s.Window).Yard.Form()
 	l, err := office.Load(t.Context(), s.desk, form.ID())
 	must(t, err)
@@ -136,7 +135,7 @@ func TestTicketsReissue(t *testing.T) {
 	s.letters("ticket " + strconv.FormatInt(number, 10))
 	s.wantStops("line", "list", "paper", "tickets.print", "tickets.working", "tickets.reissue", "tickets.code")
 	s.Commands.Run("tickets.reissue")
-	s.press(fyne.KeyEnter, fyne.KeyEnter) // the void's own reason, the manager at the desk
+	s.answer("", "") // the void's own reason, the manager at the desk
 	l, err := office.Load(t.Context(), s.desk, yardOf(s.Window).Yard.Form().ID())
 	must(t, err)
 	if !s.IsFront(0) || l.Reissues != number || l.Why != "torn" || yardOf(s.Window).Load.Rows["tare"].Entry.(*widgets.FieldEntry).Text == "" {

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
 )
@@ -121,13 +122,13 @@ func TestRailFollowsAScaleLinkedLater(t *testing.T) {
 // deck is a scale that shows one weight, at rest.
 type deck struct{}
 
-func (deck) Latest() (quantity.Amount, bool, error) {
-	return quantity.Int(52300, quantity.Lb), true, nil
+func (deck) Latest() (session.Display, error) {
+	return session.Display{Weight: quantity.Int(52300, quantity.Lb)}, nil
 }
 
 func (d deck) Weigh(context.Context) (quantity.Amount, error) {
-	weight, _, err := d.Latest()
-	return weight, err
+	display, err := d.Latest()
+	return display.Weight, err
 }
 
 // A weight that is waited for is of the truck in sight: another truck's key or
@@ -218,7 +219,11 @@ func TestQuestionsHoldTheKeysBack(t *testing.T) {
 		t.Error("a key went past the question")
 	}
 	s.letters("sour")
-	s.press(fyne.KeyEnter, fyne.KeyTab, fyne.KeyEnter) // Enter goes to the safe button first
+	s.press(fyne.KeyEnter)
+	if s.Stage.FrontDialog() == nil {
+		t.Fatal("Enter in the reason refused the load")
+	}
+	s.press(fyne.KeyEnter) // on the button
 	if s.Stage.FrontDialog() != nil {
 		t.Fatal("the question is still there")
 	}
@@ -235,7 +240,7 @@ func TestFieldInHandShowsWhatAQuestionChanged(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Commands.Run("load.new")
 	s.Commands.Run("load.grower")
-	s.write("777", "Example Hollow", "", "")
+	s.answer("777", "Example Hollow", "", "")
 	if s.Stage.FrontDialog() != nil {
 		t.Fatal("the question is still there")
 	}

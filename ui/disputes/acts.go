@@ -60,7 +60,7 @@ func aboutOptions() []model.Option {
 	return out
 }
 
-// Raise raises a new dispute.
+// Raise asks for a new dispute.
 func (d *Disputes) Raise() { AskRaise(d.session, 0, d.Refresh) }
 
 // goOn writes the next fact of the chosen dispute down.

@@ -87,7 +87,7 @@ func (d *Disputes) Rows() []model.Row {
 	return out
 }
 
-// stand says what a dispute waits for and whether it is late.
+// stand returns the status of a dispute: what it waits for and whether it is late.
 func (d *Disputes) stand(one dispute.Dispute) model.Remark {
 	late := d.session.Desk.Today().After(one.Raised.Due)
 	switch {
@@ -105,7 +105,7 @@ func (d *Disputes) stand(one dispute.Dispute) model.Remark {
 	return model.Remark{State: model.Warn, Text: session.Say("send the sample")}
 }
 
-// aboutWords are what a dispute may be about.
+// aboutWords are the possible subjects of a dispute.
 var aboutWords = map[string]string{"moisture": "moisture", "test-weight": "test weight", "weight": "weight", "rates": "rates", "grade": "grade"}
 
 func aboutWord(about string) string {

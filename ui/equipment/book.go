@@ -20,11 +20,12 @@ const (
 	verifyLast   = "verify.last" // when, what was looked at, and problems, a line each
 )
 
-// Card is where papers go and how the book is kept.
+// Card shows the printer and the state of the book's file.
 func (g *Equipment) Card() []model.CardLine {
 	c := &session.Card{Session: g.session}
 	c.Part(session.Say("PAPERS"))
 	c.Noted(model.CardPair, session.Say("Tickets go to"), g.wayWords(), g.wayNote())
+	g.Logs.lines(c)
 	c.Part(session.Say("THE BOOK"))
 	c.Noted(model.CardPair, session.Say("File"), "", g.session.Desk.Book().Path())
 	g.backupLines(c)

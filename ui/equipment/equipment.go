@@ -2,19 +2,22 @@ package equipment
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/truckscale"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// Equipment is what the scale house works with: scales, where papers go, the people,
-// pits and bins, and the book itself.
+// Equipment is the presenter of scales, printer, people, pits and bins, and the book itself.
 type Equipment struct {
 	session *session.Session
-	onDeck  bool // a truck stands on the simulated scale
+	onDeck  bool // a truck is on the simulated scale
+	Logs    *ScaleLogs
 }
 
 // NewEquipment makes the sheet.
-func NewEquipment(f *session.Session) *Equipment { return &Equipment{session: f} }
+func NewEquipment(f *session.Session) *Equipment {
+	return &Equipment{session: f, Logs: NewScaleLogs(f)}
+}
 
 // scaleColumns are the columns of the scales.
 func (g *Equipment) scaleColumns() model.Columns[elevator.Scale] {
@@ -47,10 +50,12 @@ func linkWords(link string) string {
 	return link
 }
 
-// scaleStands is what a scale shows now. Only the one this desk weighs on is
-// listened to.
+// scaleStands returns the reading of a scale. Only this desk's own scale is connected.
 func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
 	here, _ := g.session.Scale()
+	if g.Logs.status(s).State == truckscale.Out {
+		return model.Remark{State: model.Stop, Text: session.Say("out of service")}
+	}
 	switch {
 	case s.ID != here.ID:
 		return model.Remark{State: model.Plain, Text: session.Say("not weighed on here")}
@@ -59,17 +64,14 @@ func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
 	case g.session.Indicator == nil:
 		return model.Remark{State: model.Stop, Text: session.Say("no link")}
 	}
-	weight, atRest, err := g.session.Indicator.Latest()
-	switch {
-	case err != nil:
+	display, err := g.session.Indicator.Latest()
+	if err != nil {
 		return model.Remark{State: model.Stop, Text: session.Say("no reading")}
-	case atRest:
-		return model.Remark{State: model.OK, Text: session.Say("%s, at rest", weight)}
 	}
-	return model.Remark{State: model.Wait, Text: session.Say("%s, moving", weight)}
+	return display.Says()
 }
 
-// ScaleSaid is what is to be known of the link, in a sentence.
+// ScaleSaid returns the status of the link, in a sentence.
 func (g *Equipment) ScaleSaid() model.Remark {
 	s, known := g.session.Scale()
 	isDemo := g.session.Desk.Profile().Demo
@@ -83,8 +85,12 @@ func (g *Equipment) ScaleSaid() model.Remark {
 	case g.session.Indicator == nil:
 		return model.Remark{State: model.Stop, Text: session.Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
 	}
-	if _, _, err := g.session.Indicator.Latest(); err != nil {
+	display, err := g.session.Indicator.Latest()
+	switch {
+	case err != nil:
 		return model.Remark{State: model.Stop, Text: session.Sentence(err)}
+	case !display.IsAtRest() && display.Condition != session.Moving:
+		return model.Remark{State: model.Stop, Text: session.Say("The indicator says %s: nothing is weighed so. See the deck clear, zero the indicator, show the gross.", display.Says().Text)}
 	}
 	if g.session.Deck != nil {
 		return model.Remark{State: model.Warn, Text: session.Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
@@ -127,6 +133,5 @@ func (g *Equipment) Bins() []model.Row {
 	return out
 }
 
-// IsListening reports whether a scale is read, so that what it shows changes by
-// itself.
+// IsListening reports whether a scale is connected, so that the reading changes without an act.
 func (g *Equipment) IsListening() bool { return g.session.Indicator != nil }

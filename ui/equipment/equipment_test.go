@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
@@ -30,12 +31,21 @@ type dial struct {
 	weight quantity.Amount
 	atRest bool
 	err    error
+
+	condition session.Condition
 }
 
-func (d dial) Latest() (quantity.Amount, bool, error)         { return d.weight, d.atRest, d.err }
+func (d dial) Latest() (session.Display, error) {
+	condition := d.condition
+	if !d.atRest && condition == session.AtRest {
+		condition = session.Moving
+	}
+	return session.Display{Weight: d.weight, Condition: condition}, d.err
+}
+
 func (d dial) Weigh(context.Context) (quantity.Amount, error) { return d.weight, d.err }
 
-func TestGearScaleShows(t *testing.T) {
+func TestEquipmentScaleShows(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	weight := quantity.Int(52_300, quantity.Lb)
 	for _, c := range []struct {
@@ -48,8 +58,10 @@ func TestGearScaleShows(t *testing.T) {
 		{"typed", "", nil, model.Remark{State: model.Plain, Text: "weights are typed"}, "simulated scale stand in"},
 		{"not opened", "tcp://10.0.0.1:4001", nil, model.Remark{State: model.Stop, Text: "no link"}, "could not be opened"},
 		{"silent", "tcp://10.0.0.1:4001", dial{err: errors.New("nothing has come for 5 s")}, model.Remark{State: model.Stop, Text: "no reading"}, "nothing has come for 5 s."},
-		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Remark{State: model.Wait, Text: "52,300 lb, moving"}, "The indicator is read"},
+		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Remark{State: model.Wait, Text: "52,300 lb, MOTION"}, "The indicator is read"},
 		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, model.Remark{State: model.OK, Text: "52,300 lb, at rest"}, "The indicator is read"},
+		{"over", "tcp://10.0.0.1:4001", dial{condition: session.Over}, model.Remark{State: model.Stop, Text: "OVER"}, "nothing is weighed so"},
+		{"net", "tcp://10.0.0.1:4001", dial{weight: weight, condition: session.Net}, model.Remark{State: model.Stop, Text: "52,300 lb, NET"}, "nothing is weighed so"},
 	} {
 		p := r.Session.Desk.Profile()
 		p.Scales = []elevator.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}
@@ -67,7 +79,7 @@ func TestGearScaleShows(t *testing.T) {
 	}
 }
 
-func TestGearWithoutAnything(t *testing.T) {
+func TestEquipmentWithoutAnything(t *testing.T) {
 	g := NewEquipment(sessiontest.EmptyRoom(t).Session)
 	if len(g.Scales())+len(g.People())+len(g.Bins()) != 0 || !strings.Contains(g.ScaleSaid().Text, "No scale is set up") {
 		t.Errorf("an empty book says %q", g.ScaleSaid().Text)
@@ -78,7 +90,7 @@ func TestGearWithoutAnything(t *testing.T) {
 	g.AskPapers()
 }
 
-func TestGearChangeScale(t *testing.T) {
+func TestEquipmentChangeScale(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Clerk))
 	g.AskScale("1")
@@ -110,7 +122,7 @@ type deck struct{ rolled []string }
 func (d *deck) RollOn(w quantity.Amount) error { d.rolled = append(d.rolled, w.String()); return nil }
 func (d *deck) RollOff()                       { d.rolled = append(d.rolled, "off") }
 
-func TestGearSimulatedScale(t *testing.T) {
+func TestEquipmentSimulatedScale(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	if !g.CanSimulate() || g.CanRoll() {
 		t.Error("the invented elevator may not simulate, or rolls without a deck")
@@ -141,7 +153,7 @@ func TestGearSimulatedScale(t *testing.T) {
 	}
 }
 
-func TestGearPeople(t *testing.T) {
+func TestEquipmentPeople(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	g.AskPerson("")
 	r.Answer(map[string]string{"name": "Tove Lindqvist", "role": "tester"})
@@ -160,7 +172,7 @@ func TestGearPeople(t *testing.T) {
 	sessiontest.WantSaid(t, r, model.Stop, "only manager")
 }
 
-func TestGearBins(t *testing.T) {
+func TestEquipmentBins(t *testing.T) {
 	g, r, _ := gearRoom(t, 0)
 	before := len(g.Bins())
 	g.AskBin("")
@@ -181,7 +193,7 @@ func TestGearBins(t *testing.T) {
 	}
 }
 
-func TestGearPapers(t *testing.T) {
+func TestEquipmentPapers(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	g.AskPapers()
 	r.Answer(map[string]string{"way": session.ToQueue, "queue": "broken"})
@@ -198,7 +210,7 @@ func TestGearPapers(t *testing.T) {
 
 // A backup is a book that opens, under the name and the minute; it is
 // remembered, and older than today it is named.
-func TestGearBackup(t *testing.T) {
+func TestEquipmentBackup(t *testing.T) {
 	g, r, station := gearRoom(t, 20)
 	folder := t.TempDir()
 	g.AskBackup()
@@ -234,7 +246,7 @@ func hasMark(lines []model.CardLine, left string) bool {
 	return found
 }
 
-func TestGearVerify(t *testing.T) {
+func TestEquipmentVerify(t *testing.T) {
 	g, r, _ := gearRoom(t, 20)
 	g.Verify()
 	sessiontest.WantSaid(t, r, model.OK, "the book is sound")
@@ -249,7 +261,7 @@ func TestGearVerify(t *testing.T) {
 }
 
 // A check that is stopped says so and is not remembered.
-func TestGearVerifyStopped(t *testing.T) {
+func TestEquipmentVerifyStopped(t *testing.T) {
 	g, r, station := gearRoom(t, 0)
 	stopped := &stoppedRoom{Room: r}
 	r.Session.Window = stopped
@@ -267,4 +279,43 @@ func (s *stoppedRoom) Run(job model.Job) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	job.Done(job.Do(ctx, func(int, int) {}))
+}
+
+// A scale taken out of service is said so in the list and in its log, and a manager
+// puts it back.
+func TestScaleLogFromTheWindow(t *testing.T) {
+	g, r, _ := gearRoom(t, 0)
+	answer := func(entry string, values map[string]string) {
+		t.Helper()
+		g.Logs.Ask("1")
+		r.Answer(map[string]string{"entry": entry})
+		if wrong := r.Answer(values); len(wrong) > 0 {
+			t.Fatalf("%s: %v", entry, wrong)
+		}
+	}
+	g.Logs.Ask("1")
+	r.Answer(map[string]string{"entry": "zero"})
+	if wrong := r.Answer(map[string]string{"shown": "nothing"}); wrong["shown"] == "" {
+		t.Errorf("letters were taken for a weight: %v", wrong)
+	}
+	answer("zero", map[string]string{"shown": "0"})
+	answer("check", map[string]string{"known": "20,000", "shown": "20,020", "note": "20 test weights"})
+	answer("certificate", map[string]string{"number": "C-118", "until": "2031-05-03", "seals": "40117"})
+	answer("out", map[string]string{"note": "load cell 3"})
+	if row := g.Scales()[0]; row.State != model.Stop {
+		t.Errorf("out of service, the scale shows %v", row)
+	}
+	log, err := scalelog.Read(context.Background(), r.Session.Desk, "1")
+	sessiontest.Must(t, err)
+	if rows := scalelog.Rows(log); len(rows) != 4 || rows[1].Off != "20 lb" {
+		t.Errorf("the log is %+v", rows)
+	}
+	answer("back", map[string]string{"note": "cell replaced"})
+	if row := g.Scales()[0]; row.State == model.Stop {
+		t.Errorf("back in service, the scale shows %v", row)
+	}
+	g.Logs.Print("1")
+	if len(r.Papers["scale-1"]) == 0 {
+		t.Errorf("the log was not printed: %q", r.Last())
+	}
 }

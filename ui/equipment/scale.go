@@ -101,14 +101,13 @@ func (g *Equipment) relink(done string) {
 	g.session.Window.Redraw()
 }
 
-// CanSimulate reports whether a simulated scale may stand in: only on an
-// invented elevator.
+// CanSimulate reports whether a simulated scale may be used: only at an invented elevator.
 func (g *Equipment) CanSimulate() bool {
 	p := g.session.Desk.Profile()
 	return p.Demo && len(p.Scales) > 0
 }
 
-// Simulate lets a simulated scale stand in, or takes it away again.
+// Simulate turns a simulated scale on or off.
 func (g *Equipment) Simulate() {
 	s, _ := g.session.Scale()
 	if s.Link == elevator.SimulatedLink {

@@ -28,7 +28,7 @@ type Screen struct {
 
 func NewScreen(f *session.Session) shell.Screen { return &Screen{gear: NewEquipment(f)} }
 
-// livePause is how often what the scale shows is read again.
+// livePause is the interval at which the scale's reading is refreshed.
 const livePause = 500 * time.Millisecond
 
 // Build makes the tables and the card.
@@ -48,7 +48,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.ring.Add("card", s.card)
 	s.ring.Add("people", s.People)
 	s.ring.Add("bins", s.Bins)
-	top := container.NewVBox(shell.NewLabel(session.Say("Gear"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
+	top := container.NewVBox(shell.NewLabel(session.Say("Equipment"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
 	left := container.NewBorder(top, nil, nil, nil, s.card)
 	right := container.New(oneOverOther{}, s.People, s.Bins)
 	w.Runner.Every(livePause, s.live)
@@ -62,13 +62,15 @@ func newTable(columns []model.Column, empty string) *widgets.Table {
 	return t
 }
 
-// Acts are what can be done with the gear.
-func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Gear"), gearActs) }
+// Acts are the actions of the equipment.
+func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Equipment"), gearActs) }
 
 var gearActs = []shell.ActRow[*Screen]{
 	{ID: "gear.scale", Title: "Scale", Key: widgets.Ctrl(fyne.KeyE), Do: func(s *Screen) { s.gear.AskScale(s.chosenScale()) }},
 	{ID: "gear.add", Title: "Add a scale", Key: widgets.Ctrl(fyne.KeyH), Do: func(s *Screen) { s.gear.AskScale("") }},
 	{ID: "gear.here", Title: "Weigh on it", Key: widgets.Ctrl(fyne.KeyG), When: can((*Equipment).CanWeighOn), Why: "There is one scale only. Ctrl+H adds another.", Do: func(s *Screen) { s.gear.WeighOn(s.chosenScale()) }},
+	{ID: "gear.log", Title: "Log of the scale", Key: widgets.Bare(fyne.KeyF12), When: hasScale, Why: "No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.", Do: func(s *Screen) { s.gear.Logs.Ask(s.chosenScale()) }},
+	{ID: "gear.printlog", Title: "Print its log", Key: widgets.Ctrl(fyne.KeyT), Icon: apptheme.IconPrint, When: hasScale, Why: "No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.", Do: func(s *Screen) { s.gear.Logs.Print(s.chosenScale()) }},
 	{ID: "gear.simulate", Title: "Simulate", Key: widgets.CtrlShift(fyne.KeyO), When: can((*Equipment).CanSimulate), Why: "Only the invented elevator may weigh on a simulated scale.", Do: act((*Equipment).Simulate)},
 	{ID: "gear.roll", Title: "Roll on or off", Key: widgets.Ctrl(fyne.KeyO), When: can((*Equipment).CanRoll), Why: "There is no simulated scale to roll on to.", Do: act((*Equipment).Roll)},
 	{ID: "gear.papers", Title: "Papers", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: act((*Equipment).AskPapers)},
@@ -77,6 +79,9 @@ var gearActs = []shell.ActRow[*Screen]{
 	{ID: "gear.person", Title: "Add a person", Key: widgets.Ctrl(fyne.KeyU), Do: func(s *Screen) { s.gear.AskPerson("") }, Break: true},
 	{ID: "gear.bin", Title: "Add a bin", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *Screen) { s.gear.AskBin("") }},
 }
+
+// hasScale reports whether there is a scale that may have a log.
+func hasScale(s *Screen) bool { return s.gear.Logs.HasScale() }
 
 // act does something with the gear, and can asks it.
 func act(do func(*Equipment)) func(*Screen) { return func(s *Screen) { do(s.gear) } }
@@ -117,6 +122,7 @@ func (s *Screen) Show() { s.ring.Focus("scales") }
 
 // Refresh shows everything as it now is.
 func (s *Screen) Refresh() {
+	s.gear.Logs.Read()
 	s.showScales()
 	s.People.SetRows(s.gear.People())
 	s.Bins.SetRows(s.gear.Bins())

@@ -216,7 +216,7 @@ func TestShots(t *testing.T) {
 				{ID: "reason", Label: "Reason", Chars: 30, Required: true},
 				{ID: "sample", Label: "Keep the sample for seven days", Tick: true, Value: model.TickOn},
 			}}, func(map[string]string, bool) {})
-			h.Press(fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn)
+			h.Press(fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn)
 		}, []fyne.ThemeColorName{apptheme.ColorStop, theme.ColorNameOverlayBackground}},
 	}
 	for _, look := range looks {

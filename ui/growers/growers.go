@@ -33,7 +33,7 @@ func (g *Growers) Type(line string) {
 	g.keepChosen()
 }
 
-// Clear empties the line, and reports whether anything stood in it.
+// Clear empties the line, and reports whether it held text.
 func (g *Growers) Clear() bool {
 	if g.line == "" {
 		return false

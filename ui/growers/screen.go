@@ -35,7 +35,7 @@ func NewScreen(f *session.Session) shell.Screen {
 	})}
 }
 
-// growerActs are what can be done with a grower.
+// growerActs are the actions of a grower.
 var growerActs = []shell.ActRow[*Growers]{
 	{ID: "growers.add", Title: "Add a grower", Key: widgets.Ctrl(fyne.KeyG), Do: (*Growers).Add},
 	{ID: "growers.change", Title: "Change", Key: widgets.Ctrl(fyne.KeyE), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).Change},

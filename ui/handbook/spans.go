@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// The marks inside a line: a word of the screen or a key in two stars, a word
-// that stands so in a file or is typed in backticks, and a chapter to go to.
+// The marks inside a line: a word of the screen or a key in two stars, a word of a file or one that
+// is typed in backticks, and a chapter to go to.
 var marks = regexp.MustCompile("\\*\\*(.+?)\\*\\*|`([^`]+)`|\\[([^\\]]+)\\]\\(([a-z]+)\\.md\\)")
 
 // spans parts a text at its marks.

@@ -88,7 +88,7 @@ func (s *HandbookScreen) look(words string) {
 	}
 }
 
-// hitName is what a passage is called in the list.
+// hitName returns the name of a passage in the list.
 func hitName(h handbook.Hit) string {
 	if h.Section == "" {
 		return h.Title

@@ -20,7 +20,7 @@ func NewKeysScreen(*session.Session) shell.Screen { return &keysScreen{} }
 // Acts are none: Escape goes back, as everywhere.
 func (s *keysScreen) Acts() []shell.Act { return nil }
 
-// keyColumns is how many columns the sheet has.
+// keyColumns is the number of columns of the sheet.
 const keyColumns = 3
 
 // Build lists every key under its menu.

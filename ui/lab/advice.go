@@ -63,10 +63,35 @@ func (a advice) beforeTests() []model.Remark {
 	out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: toDo(a.next.texts.method())})
 	first, others := a.doubts(a.next.flags)
 	out = append(append(append(out, first...), others...), a.grade.Saying()...)
-	return append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
+	out = append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
+	return append(out, steps(a.next.texts.method())...)
 }
 
-// toDo is how a test is made by a method.
+// steps are how a test on a meter is made, for whoever is new at the bench.
+func steps(m meter.Method) []model.Remark {
+	if !m.UsesMeter() {
+		return nil
+	}
+	all := []string{
+		session.Say("Weigh out the mass the meter asks for with this grain."),
+		session.Say("Take the temperature of the grain, not of the room."),
+	}
+	if m == meter.ByDial {
+		all = append(all, session.Say("Null the meter with its cup empty."))
+	}
+	all = append(all, session.Say("Pour evenly and from one height; do not press or pack by hand."), session.Say("Read at once, at eye level."))
+	if m == meter.ByDial {
+		all = append(all, session.Say("The chart gives the moisture for dial and temperature; it already corrects for the temperature."))
+	}
+	all = append(all, session.Say("Empty the cup and do it again with other grain of the sample."))
+	out := make([]model.Remark, len(all))
+	for i, text := range all {
+		out[i] = model.Remark{State: model.Plain, Word: session.Say("step %d", i+1), Text: text}
+	}
+	return out
+}
+
+// toDo describes how a test is made by a method.
 func toDo(m meter.Method) string {
 	switch m {
 	case meter.ByDial:
@@ -79,7 +104,7 @@ func toDo(m meter.Method) string {
 	return session.Say("Type the moisture and where it is from. Enter after the reason makes the test.")
 }
 
-// policyText is how often a sample is tested, in a sentence.
+// policyText describes how often a sample is tested.
 func policyText(p moisture.Policy) string {
 	return session.Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
@@ -208,7 +233,7 @@ func whyUncertain(a dryness.Advice) string {
 	return session.Say("The reading itself is in doubt.")
 }
 
-// choices are what the grower can do with the load.
+// choices lists what the grower can do with the load.
 func choices(a dryness.Advice) []model.Remark {
 	var out []model.Remark
 	for _, o := range a.Options {
@@ -228,7 +253,7 @@ func worthLines(w *office.Worth) []string {
 	return out
 }
 
-// changeText is what changes for the load at another moisture.
+// changeText describes the change for the load at another moisture.
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {

@@ -155,7 +155,7 @@ func (b *Bench) Type(id, text string) {
 	b.drafts.jot(b.current)
 }
 
-// follow follows what is typed in the field of loads.
+// follow reacts to typing in the field of loads.
 func (b *Bench) follow(id string) {
 	switch id {
 	case "", b.current.id(): // typed over, but not yet another
@@ -195,18 +195,38 @@ func (b *Bench) Enter(id string) (next string) {
 	if id != lastField(method) || strings.TrimSpace(s.typed[id]) == "" {
 		return ""
 	}
+	return b.addFrom(id)
+}
+
+// addFrom makes the test that a field ends, after the meter's start check.
+func (b *Bench) addFrom(id string) (next string) {
+	if b.asksStart(func() { b.addFrom(id) }) {
+		return id
+	}
 	if err := b.Add(); err != nil {
 		b.session.Fail(err)
 		return id
 	}
-	if s.found.isComplete() {
+	if b.current.found.isComplete() {
 		return ""
 	}
-	return firstFigure(method)
+	return firstFigure(b.current.typed.method())
 }
 
-// Add makes the test that is typed. It is kept whatever the others say; what they
-// give together goes on the status line.
+// asksStart asks for the start check of the meter in use, where it had none today,
+// and reports whether it asked. What was to be done is done after it.
+func (b *Bench) asksStart(then func()) bool {
+	s := starter{b.session, b.tools.setup, b.tools.degrees()}
+	used := b.current.next.reading.Meter
+	if !b.current.typed.method().UsesMeter() || !s.isDue(used) {
+		return false
+	}
+	s.ask(used, then)
+	return true
+}
+
+// Add adds the test that is typed, whatever the others say; their combined result goes on the
+// status line.
 func (b *Bench) Add() error {
 	s := b.current
 	if s.crop() == "" {
@@ -237,14 +257,17 @@ func (b *Bench) changedTests(said string) {
 	b.session.Window.Redraw()
 }
 
-// Write writes the sample to its load: the tests, the other results, and where the
-// retained part is kept. A test that is typed is made first.
+// Write stores the sample with its load: the tests, the other results, and where the retained part
+// is kept. A typed test is added first.
 func (b *Bench) Write() error {
 	s := b.current
 	if s.load == nil {
 		return errors.New(session.Say("No load is chosen. Choose the one this sample is of in the first field"))
 	}
 	if s.typed.isHalfTyped() {
+		if b.asksStart(func() { b.writeOrFail() }) {
+			return nil
+		}
 		if err := b.Add(); err != nil {
 			return err
 		}
@@ -264,8 +287,15 @@ func (b *Bench) Write() error {
 	return nil
 }
 
-// leave goes on to where the work is: back to the yard if it sent the sample, else
-// to the next one that waits.
+// writeOrFail writes the sample once the start check is made.
+func (b *Bench) writeOrFail() {
+	if err := b.Write(); err != nil {
+		b.session.Fail(err)
+	}
+}
+
+// leave moves to the next work: back to the yard if it sent the sample, else to the next waiting
+// sample.
 func (b *Bench) leave() {
 	back := b.back
 	b.back = false

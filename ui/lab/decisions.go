@@ -9,9 +9,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// decisions are what people decide about the tests of the current sample: a tester
-// leaves one out of the mean by a rule, a manager lets the load through in spite of
-// a doubt.
+// decisions are people's decisions about the tests of the current sample: a tester excludes an
+// outlier by a rule, a manager accepts the load despite a flag.
 type decisions struct{ bench *Bench }
 
 func (d decisions) sample() *SampleTest       { return d.bench.current }

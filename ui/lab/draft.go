@@ -34,9 +34,8 @@ func (s *SampleTest) draftAt() session.DraftAt {
 	return session.DraftAt{Place: scalehouse.DraftOfTests, ID: s.id()}
 }
 
-// draft is what is tested and typed of a sample and not in the book. Grain, method,
-// meter and thermometer go with it, so that the rest is read as it was meant; by
-// themselves those would not be missed.
+// draft returns the tests and texts of a sample that are not in the book. Grain, method, meter and
+// thermometer are included, so that the rest is read the same way; alone they are no draft.
 func (s *SampleTest) draft() map[string]string {
 	out := map[string]string{}
 	for _, id := range benchFields {
@@ -132,7 +131,7 @@ func (k draftKeeper) update(s *SampleTest) {
 // sync keeps a sample on the disk.
 func (k draftKeeper) sync(s *SampleTest) { k.session.Drafts().Keep(s.draftAt(), s.draft()) }
 
-// forget forgets what was typed of a sample: its load has it.
+// forget deletes the draft of a sample: its load has it.
 func (k draftKeeper) forget(s *SampleTest) { k.session.Drafts().Keep(s.draftAt(), nil) }
 
 // jotCurrent keeps which sample is current, and whether the yard waits for it.
@@ -147,7 +146,7 @@ func (k draftKeeper) jotCurrent(id string, back bool) {
 	k.session.Drafts().Jot(benchDraft, texts)
 }
 
-// benchDraft is where the bench keeps which sample is current.
+// benchDraft is the place of the id of the current sample.
 var benchDraft = session.DraftAt{Place: session.Current, ID: "bench"}
 
 // restoreSamples makes the samples of which something was tested or typed before

@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// instruments are what a sample can be tested with: the meters with their checks
-// and charts, the house's rules of testing, and which of them were used last.
+// instruments are the means of testing a sample: the meters with their checks and charts, the
+// elevator's rules of testing, and which of them were used last.
 type instruments struct {
 	session   *session.Session
 	equipment moisture.Equipment
@@ -25,8 +25,8 @@ type instruments struct {
 	begun     bool         // method, meter and scale are known
 }
 
-// read reads meters, charts and rules from the book. It reports whether it chose
-// what to offer: at the start, and again with the first meter.
+// read loads meters, charts and rules from the book. It reports whether it chose defaults: at the
+// start, and again with the first meter.
 func (i *instruments) read() (chose bool) {
 	ctx := context.Background()
 	had := len(i.equipment.Meters) > 0
@@ -118,7 +118,7 @@ func (i *instruments) charts(crop, meterID string) []*chart.Chart {
 	return i.equipment.Charts.For(crop, m.Model, m.Calibration, i.session.Desk.Today())
 }
 
-// policy is how often the house tests a crop.
+// policy returns the elevator's policy for a crop.
 func (i *instruments) policy(crop string) moisture.Policy {
 	return moisture.PolicyFor(i.setup.Policies, crop)
 }

@@ -32,7 +32,7 @@ func (k keptPart) fields() []model.Field {
 	}
 }
 
-// inBook is what the book has in a field.
+// inBook returns the book's value of a field.
 func (k keptPart) inBook(id string) string {
 	return map[string]string{"number": k.sample.Number, "probes": k.sample.Probes, "place": k.sample.Kept}[id]
 }
@@ -55,7 +55,7 @@ func (k keptPart) isTyped() bool {
 	return false
 }
 
-// probed is what to write down.
+// probed returns the fact to write.
 func (k keptPart) probed() scalehouse.Probed {
 	return scalehouse.Probed{
 		Number: strings.TrimSpace(k.text("number")), Probes: probesOf(k.text("probes")), Place: strings.TrimSpace(k.text("place")),

@@ -197,7 +197,7 @@ func (n *nextTest) isWrong() bool {
 	return slices.ContainsFunc(n.figureFields(), func(f model.Field) bool { return n.remarks[f.ID].State == model.Stop })
 }
 
-// flagState is how a doubt about a reading is shown.
+// flagState returns the state in which a flag is shown.
 func flagState(f moisture.Flag) model.State {
 	switch {
 	case f.Override != nil:

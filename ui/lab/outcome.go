@@ -17,8 +17,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// outcome is what the tests of a sample give: its moisture with the doubts, and
-// what follows from it for the load.
+// outcome is the result of a sample's tests: its moisture with the flags, and the consequences for
+// the load.
 type outcome struct {
 	tests   replicates
 	testing scalehouse.Testing
@@ -69,7 +69,7 @@ func (o *outcome) judge(ctx context.Context, f *session.Session, isLoad bool) {
 func (o outcome) isTested() bool   { return len(o.tests.Readings) > 0 && o.fault == nil }
 func (o outcome) isComplete() bool { return o.isTested() && o.testing.Result.More == 0 }
 
-// status is what the tests give, for the status line.
+// status is the result for the status line.
 func (o outcome) status() (model.State, string) {
 	if o.fault != nil {
 		return model.Stop, session.Sentence(o.fault)

@@ -26,7 +26,7 @@ func (m *Meters) AskPolicy() { policySheet{m.session}.ask() }
 // everyCrop is the choice of a policy for all grain without its own.
 const everyCrop = "every"
 
-// ask asks for which grain the policy is to be changed, and then for the policy.
+// ask asks for the grain whose policy is to be changed, and then for the policy.
 func (s policySheet) ask() {
 	options := []model.Option{{Code: everyCrop, Name: session.Say("every grain without its own"), ByName: true}}
 	options = append(options, s.session.Known().CommodityOptions...)

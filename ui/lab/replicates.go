@@ -48,7 +48,7 @@ func (r replicates) next() int {
 	return n + 1
 }
 
-// counting is how many tests count towards the mean.
+// counting returns the number of tests that count towards the mean.
 func (r replicates) counting() int { return len(r.Readings) - len(r.Exclusions) }
 
 // has reports whether there is a test with a number.
@@ -118,8 +118,8 @@ func asText(v any) string {
 	return string(body)
 }
 
-// replicatesIn reads the tests of a draft; there may be none. Overrides are in the
-// book and only there. Each test must be sound by itself.
+// replicatesIn reads the tests of a draft; there may be none. Overrides are only in the book. Each
+// test must be valid on its own.
 func replicatesIn(texts map[string]string, isSound func(moisture.Reading) error) (replicates, error) {
 	var r replicates
 	var wrong []error

@@ -19,7 +19,7 @@ type Result struct {
 	Ruler   model.Ruler
 }
 
-// Result is what the current sample comes to now.
+// Result returns the current result of the current sample.
 func (b *Bench) Result() Result {
 	s, policy := b.current, b.tools.policy(b.current.crop())
 	graded := entry.CopyOf(s.found.would)

@@ -106,7 +106,7 @@ func (s *SampleTest) subject() *load.Load {
 // workTests works out what the tests made so far give.
 func (s *SampleTest) workTests() { s.found = workOut(s.session, s.subject(), s.tests) }
 
-// read reads what is typed for the next test.
+// read parses what is typed for the next test.
 func (s *SampleTest) read() {
 	var results []load.Finding
 	if s.form != nil {
@@ -210,15 +210,15 @@ func (s *SampleTest) first() string {
 	return lastField(method)
 }
 
-// alone is what one test gives by itself, or why it gives nothing.
+// alone checks that one test on its own gives a moisture, or returns why not.
 func (s *SampleTest) alone(r moisture.Reading) error {
 	tests := moisture.Tests{Readings: []moisture.Reading{r}}
 	_, err := scalehouse.TestSample(context.Background(), s.session.Desk, s.subject(), tests)
 	return err
 }
 
-// write writes the sample into the book: where it was probed and is kept, then the
-// tests with the other results.
+// write stores the sample in the book: where it was probed and is kept, then the tests with the
+// other results.
 func (s *SampleTest) write() error {
 	if k := s.kept(); k.isTyped() {
 		if _, err := scalehouse.Probe(context.Background(), s.session.Desk, s.load.ID, k.probed()); err != nil {

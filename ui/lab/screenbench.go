@@ -140,7 +140,7 @@ func (s *BenchScreen) Show() {
 	s.showFirst()
 }
 
-// show shows the sample as it now is, in every entry.
+// show updates every entry to the current sample.
 func (s *BenchScreen) show() {
 	s.shown.read()
 	s.Form.Show(true)

@@ -15,11 +15,11 @@ func (s *BenchScreen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("B
 
 var benchActs = []shell.ActRow[*BenchScreen]{
 	{ID: "bench.open", Title: "Test this load", Key: widgets.Ctrl(fyne.KeyB), Everywhere: true, Do: (*BenchScreen).openFromYard},
-	{ID: "bench.write", Title: "Write to the load", Key: widgets.Bare(fyne.KeyF12), Do: func(s *BenchScreen) { s.report(s.Bench.Write()) }},
-	{ID: "bench.leave", Title: "Leave out", Key: widgets.Ctrl(fyne.KeyK),
+	{ID: "bench.write", Title: "Save to the load", Key: widgets.Bare(fyne.KeyF12), Do: func(s *BenchScreen) { s.report(s.Bench.Write()) }},
+	{ID: "bench.leave", Title: "Drop", Key: widgets.Ctrl(fyne.KeyK),
 		When: func(s *BenchScreen) bool { return decisions{s.Bench}.canLeaveOut() }, Why: "No test has been made.",
 		Do: func(s *BenchScreen) { decisions{s.Bench}.leaveOut(s.chosenTest()) }},
-	{ID: "bench.through", Title: "Let through", Key: widgets.Ctrl(fyne.KeyO),
+	{ID: "bench.through", Title: "Override", Key: widgets.Ctrl(fyne.KeyO),
 		When: func(s *BenchScreen) bool { return decisions{s.Bench}.canLetThrough() }, Why: "No doubt stops the ticket that a manager could let through.",
 		Do: func(s *BenchScreen) { decisions{s.Bench}.askManager() }},
 	{ID: "bench.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), Do: (*BenchScreen).turnWorking},

@@ -26,9 +26,10 @@ func NewMetersScreen(f *session.Session) shell.Screen {
 	})
 }
 
-// meterActs are what can be done with meters.
+// meterActs are the actions of meters.
 var meterActs = []shell.ActRow[*Meters]{
 	{ID: "meters.check", Title: "Write a check", Key: widgets.Bare(fyne.KeyF12), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskCheck},
+	{ID: "meters.start", Title: "Start check", Key: widgets.Ctrl(fyne.KeyJ), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskStart},
 	{ID: "meters.new", Title: "New meter", Key: widgets.Ctrl(fyne.KeyE), Do: func(m *Meters) { m.AskMeter(true) }},
 	{ID: "meters.change", Title: "Change the meter", Key: widgets.Ctrl(fyne.KeyK), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: func(m *Meters) { m.AskMeter(false) }},
 	{ID: "meters.policy", Title: "How we test", Key: widgets.Ctrl(fyne.KeyO), Do: (*Meters).AskPolicy},

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// texts are what is typed at the bench for one sample, by field.
+// texts are the texts typed at the bench for one sample, by field.
 type texts map[string]string
 
 // testFigures are the fields that every test begins without; mass and temperatures
@@ -24,7 +24,7 @@ var benchFields = slices.Concat(benchContext, []string{"chart", "mass", "tempera
 // benchContext are the fields that say what the others mean.
 var benchContext = []string{"grain", "method", "meter"}
 
-// method is how the next test is made: typed, where no method is chosen.
+// method returns the method of the next test: typed, where no method is chosen.
 func (t texts) method() meter.Method {
 	m := meter.Method(t["method"])
 	if !slices.Contains(meter.Methods(), m) {

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Head says what stands over the list beside its title. All of it may be left out.
+// Head holds what is shown over the list beside its title. All of it is optional.
 type Head struct {
 	Tip     string        // what can be typed; shown whole or not at all
 	Reading func() string // how the line was understood, in place of a tip
@@ -53,8 +53,8 @@ func (h *head) show() {
 	}
 }
 
-// beforeCount sets a text at the left and how many there are at the right, in so
-// many figures. A tip stands whole or not at all: the status line has it too.
+// beforeCount sets a text at the left and a count at the right, of a fixed number of digits. A tip
+// that does not fit whole is left out: the status line has it too.
 type beforeCount struct {
 	figures float32
 	whole   bool

@@ -22,7 +22,7 @@ type List interface {
 type Filter interface {
 	Line() string
 	Type(line string)
-	// Clear empties the line, and reports whether anything stood in it.
+	// Clear empties the line, and reports whether it held text.
 	Clear() bool
 }
 
@@ -66,7 +66,7 @@ const (
 	listStop = "list"
 )
 
-// Acts are what can be done with the list and the chosen row.
+// Acts are the actions of the list and the chosen row.
 func (s *Screen) Acts() []shell.Act { return s.spec.Acts }
 
 // Build makes the widgets: the line, the list, the detail, the buttons.

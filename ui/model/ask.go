@@ -16,15 +16,19 @@ type Ask struct {
 	// load's id, and what was typed leaves the yard with it. Without a name
 	// nothing is kept.
 	Draft, Of string
-	// Typed is told all values at every keystroke, and GivenUp that the person
-	// does not go on. The frame sets them; either may be nil.
+	// Typed is called with all values at every keystroke, and GivenUp when the person
+	// cancels. Either may be nil.
 	Typed   func(values map[string]string)
 	GivenUp func()
 
-	// Check looks at all values before going on and gives a sentence for each
-	// field, by id, that cannot stand. It may be nil.
+	// Fault is the error of the act that the previous answer caused; the fields hold
+	// that answer.
+	Fault string
+
+	// Check looks at all values before they are accepted and returns a message for each invalid
+	// field, by id. It may be nil.
 	Check func(values map[string]string) map[string]string
-	// Then is called with the values by field id when the person goes on.
+	// Then is called with the values by field id when the person confirms.
 	Then func(values map[string]string)
 }
 
@@ -37,8 +41,7 @@ type AskField struct {
 	Figures  bool // a weight or amount: letters kept out, text at the right
 	Tick     bool // a box to tick, labelled by Label; its value is TickOn or empty
 	Required bool
-	// Options make it a find field; its value is the code chosen, or with
-	// FreeText whatever was typed.
+	// Options make it a find field; its value is the code chosen, or with FreeText the text typed.
 	Options  []Option
 	FreeText bool
 }

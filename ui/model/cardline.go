@@ -1,6 +1,6 @@
 package model
 
-// CardKind says how a line stands on a card.
+// CardKind is the layout of a line on a card.
 type CardKind int
 
 // The kinds of line on a card.

@@ -8,7 +8,7 @@ const (
 	WordsField  FieldKind = iota // running words
 	FigureField                  // a weight, a percent, money
 	FindField                    // one of a list, by its code or a few letters
-	OpenField                    // one of a list, or whatever is typed
+	OpenField                    // one of a list, or free text
 	TickField                    // a box to tick; its value is TickOn or empty
 )
 
@@ -32,7 +32,7 @@ type Field struct {
 	Most            int // the longest text, in letters; zero takes that of its kind
 	Options         []Option
 
-	Value   string // what stands in it
+	Value   string // its text
 	Reading string // how it was understood, or a hint
 	Note    string // what is wrong or worth knowing; shown before Reading
 	State   State  // of the note

@@ -41,7 +41,7 @@ const (
 	fitCodeHead        // the code begins so
 	fitNameHead        // the name begins so
 	fitWords           // every part begins some word
-	fitAnywhere        // every part stands somewhere
+	fitAnywhere        // every word occurs somewhere
 	fitNot
 )
 

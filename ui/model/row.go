@@ -7,7 +7,7 @@ type Row struct {
 	State State
 	// Struck rows no longer count: a line goes through them.
 	Struck bool
-	// Total rows are what the rows above add up to.
+	// Total marks a row that is the sum of the rows above.
 	Total bool
 }
 

@@ -15,8 +15,7 @@ const (
 	Missing              // still to be given
 )
 
-// Remark is a sentence under a word that says how things stand. Without a word
-// it is only a sentence.
+// Remark is a sentence under a word that gives a status. Without a word it is only a sentence.
 type Remark struct {
 	State State
 	Word  string

@@ -27,9 +27,8 @@ type Drawing struct {
 
 func NewDrawing(of drawn) *Drawing { return &Drawing{of: of} }
 
-// Layout draws for another size. For the same one it leaves what is drawn: a
-// window lays out whatever has new objects in it, and would do so for ever at
-// every frame.
+// Layout draws for another size. For an unchanged size it does nothing: a window lays out every
+// widget that has new objects, and would do so for ever at every frame.
 func (d *Drawing) Layout(size fyne.Size) {
 	if size == d.size {
 		return
@@ -53,9 +52,9 @@ func (d *Drawing) redraw() {
 
 func (d *Drawing) MinSize() fyne.Size { return d.of.LeastSize() }
 
-// Objects are what is drawn. A window throws away the renderers of what was out
-// of sight for a minute, and never lays out the new one of a widget that has its
-// Size already; so that one draws when it is first asked.
+// Objects returns the objects drawn. A window destroys the renderers of widgets hidden for a
+// minute, and never lays out the new one of a widget that has its Size already; so that one draws
+// when it is first asked.
 func (d *Drawing) Objects() []fyne.CanvasObject {
 	if d.size.IsZero() {
 		d.Layout(d.of.Size())
@@ -134,8 +133,8 @@ func Along(permille int, stretch float32) float32 {
 // Within keeps a number of thousandths between none and all.
 func Within(permille int) int { return max(0, min(1000, permille)) }
 
-// FocusRing is the outline that shows who has the keyboard. It stands a little
-// inside, so that it is seen on a dark button too.
+// FocusRing is the outline of the focused widget. It is drawn a little inside, so that it is seen
+// on a dark button too.
 func (p Painter) FocusRing(size fyne.Size) fyne.CanvasObject {
 	mark := p.Size(apptheme.SizeMark)
 	return p.Frame(apptheme.ColorFocus, mark, fyne.NewPos(-mark, -mark), size.AddWidthHeight(2*mark, 2*mark))

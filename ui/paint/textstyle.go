@@ -8,7 +8,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 )
 
-// TextStyle is how a piece of text is written: how big, which colour, what style.
+// TextStyle is the size, colour and style of a piece of text.
 type TextStyle struct {
 	Size  fyne.ThemeSizeName
 	Color fyne.ThemeColorName
@@ -17,8 +17,8 @@ type TextStyle struct {
 
 var Bold = fyne.TextStyle{Bold: true}
 
-// StandIns are letters of the typeface for signs it lacks. A sign from another
-// typeface would stand off the line.
+// StandIns are letters of the typeface for signs it lacks. A sign from another typeface would be
+// off the baseline.
 var StandIns = strings.NewReplacer("−", "–")
 
 // Measure gives the room a text needs on one line.
@@ -40,7 +40,7 @@ func (p Painter) Write(text string, l TextStyle, at fyne.Position) *canvas.Text 
 	return t
 }
 
-// WriteEnding puts text so that it ends at x: figures stand under figures.
+// WriteEnding writes right-aligned text that ends at x.
 func (p Painter) WriteEnding(text string, l TextStyle, right, top float32) *canvas.Text {
 	return p.Write(text, l, fyne.NewPos(right-p.Measure(text, l).Width, top))
 }
@@ -50,8 +50,8 @@ func (p Painter) WriteMiddle(text string, l TextStyle, middle, top float32) *can
 	return p.Write(text, l, fyne.NewPos(middle-p.Measure(text, l).Width/2, top))
 }
 
-// Wrap breaks text into lines no wider than width, at spaces. A word wider
-// than the line stands alone and runs over: figures are never cut in two.
+// Wrap breaks text into lines no wider than width, at spaces. A word wider than the line has its
+// own line and overflows: figures are never split.
 func (p Painter) Wrap(text string, l TextStyle, width float32) []string {
 	if text == "" {
 		return nil

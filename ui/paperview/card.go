@@ -12,9 +12,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Card shows lines: a grower, an edition, a working. Figures end at the right edge;
-// digits are equally wide, so they stand under each other. It is as high as its
-// lines need at the width it has.
+// Card shows lines: a grower, an edition, a working. Figures end at the right edge; digits are
+// equally wide, so they line up. It is as high as its lines need at the width it has.
 //
 // Seen through a window that scrolls, it draws only the rows in sight, and
 // takes the largest size of type in which all of it shows.
@@ -64,10 +63,10 @@ func withDashes(lines []model.CardLine) []model.CardLine {
 	return out
 }
 
-// Lines gives what stands on the card.
+// Lines returns the lines of the card.
 func (p *Card) Lines() []model.CardLine { return p.lines }
 
-// CreateRenderer is Fyne's way to draw the sheet.
+// CreateRenderer implements fyne.Widget.
 func (p *Card) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(p) }
 
 // Resize notes the width: lines wrap to it, and the height follows.
@@ -145,8 +144,8 @@ func (p *Card) InType() *lineCache {
 	return &p.caches[0]
 }
 
-// farToo is how many times as high as its window a card is that no smaller type can
-// save.
+// farToo is the ratio of a card's height to its window's from which no smaller text size can make
+// it fit.
 const farToo = 2
 
 // bareSheet is the paper itself. Its edges are thin blocks: a frame around a

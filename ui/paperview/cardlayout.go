@@ -31,21 +31,19 @@ func (s *cardLayout) leastWidth() float32 { return 30 * s.Measure("0", PaperPlai
 func (s *cardLayout) right() float32      { return s.width - s.margin() }
 func (s *cardLayout) room() float32       { return s.width - 2*s.margin() }
 
-// leading is how far down the next line stands. A sheet of figures is set
-// closer than running text, as on paper.
+// leading is the line spacing. A sheet of figures is set closer than running text, as on paper.
 func (s *cardLayout) leading(l paint.TextStyle) float32 {
 	return paint.Floor(s.Measure("0", l).Height*0.93 + 0.5)
 }
 
-// drop is how far below a line of ordinary letters others begin that stand on
-// the same base.
+// drop is the offset that puts text of another size on the baseline of a line of ordinary text.
 func (s *cardLayout) drop(l paint.TextStyle) float32 {
 	return paint.Floor((s.leading(PaperPlain)-s.leading(l))*0.8 + 0.5)
 }
 
 func (s *cardLayout) add(o ...fyne.CanvasObject) { s.objects = append(s.objects, o...) }
 
-// set sets one line across the card, and its note.
+// set adds one line across the card, and its note.
 func (s *cardLayout) set(line model.CardLine) {
 	switch line.Kind {
 	case model.CardTotal:
@@ -110,9 +108,9 @@ func (s *cardLayout) title(line model.CardLine) {
 	s.pair(model.CardLine{Left: line.Left, Right: line.Right}, paperTitle)
 }
 
-// pair writes what at the left and how much at the right. A long left part
-// wraps; the right part stands on its first line. A right part that takes more
-// than half the line and leaves no room stands below, wrapped.
+// pair writes a label at the left and a figure at the right. A long label wraps; the figure is on
+// its first line. A figure that takes more than half the line and leaves no room goes below,
+// wrapped.
 func (s *cardLayout) pair(line model.CardLine, l paint.TextStyle) {
 	right := s.Measure(line.Right, l).Width
 	if right > s.room()/2 && s.Measure(line.Left, l).Width+2*s.Inner()+right > s.room() && line.Left != "" {

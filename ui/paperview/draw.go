@@ -10,9 +10,9 @@ import (
 	"fyne.io/fyne/v2/canvas"
 )
 
-// drawer draws the marks of pages as Fyne's objects. What looks as it did is the same
-// object as before, moved to where it now stands: so a keystroke costs what it
-// changes, here and where a window keeps pictures of its letters.
+// drawer draws the marks of pages as Fyne's objects. A mark that looks as before reuses its object,
+// moved to its new place: so a keystroke costs only what it changes, here and where a window caches
+// textures of its text.
 type drawer struct {
 	view    view
 	sight   span
@@ -71,7 +71,7 @@ func (d *drawer) put(key any, at fyne.Position, high float32, draw func() fyne.C
 	d.objects = append(d.objects, o)
 }
 
-// boxKey is how a box looks.
+// boxKey identifies a box by its looks.
 type boxKey struct {
 	size       fyne.Size
 	fill, edge paper.Ink
@@ -105,7 +105,7 @@ func (d *drawer) rule(page int, r paper.Rule) {
 	})
 }
 
-// edgeKey is how the line between two pages looks.
+// edgeKey identifies the line between two pages by its looks.
 type edgeKey struct {
 	ink   color.Color
 	width float32
@@ -121,7 +121,7 @@ func (d *drawer) edge(page int, ink color.Color, width float32) {
 	})
 }
 
-// pictureKey is how a code looks.
+// pictureKey identifies a QR code by its looks.
 type pictureKey struct {
 	payload string
 	size    fyne.Size

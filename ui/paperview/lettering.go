@@ -112,8 +112,8 @@ func fillText(to *vector.Rasterizer, text string, isBold bool, place func(point)
 	}
 }
 
-// runKey is how a line of letters looks: its letters, and by how many quarters of a
-// unit they begin off the whole.
+// runKey identifies a text run by its looks: its letters, and its offset from a whole unit in
+// quarters.
 type runKey struct {
 	text    string
 	style   paper.Style
@@ -174,7 +174,7 @@ func filled(w, h int, ink paper.Ink, shapes func(*vector.Rasterizer)) image.Imag
 	return picture
 }
 
-// stampKey is how a word across a page looks.
+// stampKey identifies a stamp across a page by its looks.
 type stampKey struct {
 	stamp         paper.Stamp
 	width, height paper.Length

@@ -8,9 +8,9 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// lineCache keeps a card in type, in one size and width. A line that stays as it
-// was is not set again: its row is moved to where it now stands. So a keystroke
-// costs what it changes, here and where a window keeps pictures of its letters.
+// lineCache keeps the laid-out lines of a card, in one text size and width. An unchanged line is
+// not set again: its row is moved to its new place. So a keystroke costs only what it changes, here
+// and where a window caches textures of its text.
 type lineCache struct {
 	pen   paint.Painter
 	width float32
@@ -25,13 +25,13 @@ type typeRow struct {
 	Top     float32
 	high    float32
 	objects []fyne.CanvasObject
-	kept    bool // stands on the card that is being set
+	kept    bool // on the card being set
 }
 
 func (r *typeRow) bottom() float32 { return r.Top + r.high }
 
-// moveTo takes a row to another place. Places are whole units, so a row that
-// was moved stands exactly where one set there would.
+// moveTo moves a row. Positions are whole units, so a moved row is exactly where a new one would
+// be.
 func (r *typeRow) moveTo(top float32) {
 	if top == r.Top {
 		return
@@ -66,7 +66,7 @@ func (g *lineCache) set(p paint.Painter, width float32, lines []model.CardLine) 
 
 func (g *lineCache) setting() *cardLayout { return &cardLayout{Painter: g.pen, width: g.width} }
 
-// row is the row of a line: one that stood before, or one newly set.
+// row returns the row of a line, cached or new.
 func (g *lineCache) row(before []*typeRow, line model.CardLine) *typeRow {
 	for _, row := range before {
 		if !row.kept && row.line == line {
@@ -79,5 +79,5 @@ func (g *lineCache) row(before []*typeRow, line model.CardLine) *typeRow {
 	return &typeRow{line: line, high: paint.Ceil(s.y), objects: s.objects}
 }
 
-// height is how high the card is, with its margins.
+// height returns the height of the card, with its margins.
 func (g *lineCache) height() float32 { return g.low + paint.Ceil(g.setting().margin()) }

@@ -65,11 +65,11 @@ func (p *Pages) side() paper.Length {
 	return max(0, side-shownMargin)
 }
 
-// above is the top margin that does not show.
+// above is the part of the top margin that is not shown.
 const aboveShown = 21*paper.Point - shownMargin
 
-// view is how pages are seen: how many of Fyne's units a point is, and where the
-// first page would begin if all of it showed.
+// view is the scale and position of the pages: Fyne's units per point, and the top of the first
+// page if all of it showed.
 type view struct {
 	scale float32
 	left  float32
@@ -84,8 +84,8 @@ func (v view) at(page int, place paper.Place) fyne.Position {
 	return fyne.NewPos(v.left+v.unit(place.X), v.tops[page]+v.unit(place.Y))
 }
 
-// View is how the pages are seen in the width there is: over all of it, or where
-// the first page is then a little too high for the window, whole.
+// View returns how the pages are shown in the available width: over all of it, or, where the first
+// page is then a little too high for the window, scaled to show it whole.
 func (p *Pages) View() view {
 	side, width := p.side(), max(p.width, leastPages)
 	shown := p.layout.Width - 2*side
@@ -109,10 +109,10 @@ func (p *Pages) View() view {
 	return v
 }
 
-// leastOfWidth is how much of its width a page takes at least to be seen whole.
+// leastOfWidth is the least part of the width a page may take to be shown whole.
 const leastOfWidth = 0.88
 
-// height is how high all pages are.
+// height returns the height of all pages.
 func (p *Pages) height() float32 {
 	v := p.View()
 	last := len(p.ends) - 1
@@ -122,7 +122,7 @@ func (p *Pages) height() float32 {
 	return paint.Ceil(v.tops[last] + v.unit(p.ends[last]))
 }
 
-// CreateRenderer is Fyne's way to draw the sheet.
+// CreateRenderer implements fyne.Widget.
 func (p *Pages) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(p) }
 
 // Resize notes the width: the height follows.
@@ -167,7 +167,7 @@ type span struct{ from, to float32 }
 
 func (s span) high() float32 { return s.to - s.from }
 
-// find is where a fact stands on the pages.
+// find returns the place of a fact on the pages.
 func (p *Pages) find(field string) (span, bool) {
 	v := p.View()
 	for n := range p.layout.Pages {
@@ -178,7 +178,7 @@ func (p *Pages) find(field string) (span, bool) {
 	return span{}, false
 }
 
-// span is where an area shows.
+// span returns the place of an area on the screen.
 func (v view) span(page int, a paper.Area) span {
 	return span{v.tops[page] + v.unit(a.Top), v.tops[page] + v.unit(a.Bottom)}
 }

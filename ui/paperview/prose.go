@@ -65,7 +65,7 @@ func (p *Prose) SetPassages(all []Passage) {
 // Passages gives what is shown.
 func (p *Prose) Passages() []Passage { return p.passages }
 
-// CreateRenderer is Fyne's way to draw the sheet.
+// CreateRenderer implements fyne.Widget.
 func (p *Prose) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(p) }
 
 // Resize notes the width: lines wrap to it, and the height follows.
@@ -98,7 +98,7 @@ func (p *Prose) Paint(size fyne.Size) []fyne.CanvasObject {
 	return t.objects
 }
 
-// Top is how far down a passage begins.
+// Top returns the top of a passage.
 func (p *Prose) Top(passage int) float32 {
 	t := p.Typesetter(max(p.width, 1))
 	t.setAll(p.passages[:min(passage, len(p.passages))])
@@ -133,5 +133,5 @@ func (v *ProseView) Open(all []Passage, from int) {
 // Passages gives what is shown.
 func (v *ProseView) Passages() []Passage { return v.Prose.passages }
 
-// CreateRenderer is Fyne's way to draw the view.
+// CreateRenderer implements fyne.Widget.
 func (v *ProseView) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(v) }

@@ -22,7 +22,7 @@ var (
 // readable is the longest line, in figures, that the eye follows with ease.
 const readable = 84
 
-// edge is where the text ends at the right.
+// edge is the right edge of the text.
 func (t *proseLayout) edge() float32 {
 	return min(t.right(), t.margin()+readable*t.Measure("0", PaperPlain).Width)
 }
@@ -95,8 +95,7 @@ func (t *proseLayout) caution(p Passage) {
 	t.y = top + size.Height
 }
 
-// sum sets lines of figures: what stands before two blanks at the left, the
-// rest in a column of its own.
+// sum sets lines of figures in two columns, split at two blanks.
 func (t *proseLayout) sum(lines []string) {
 	names := make([]string, len(lines))
 	sums := make([]string, len(lines))
@@ -207,8 +206,7 @@ func (r *stretch) end() {
 	r.text = ""
 }
 
-// tiedFrom is where the words end that stand together from a word on, and how
-// wide they are.
+// tiedFrom returns the end of the words tied together from a word on, and their width.
 func (t *proseLayout) tiedFrom(all []word, from int) (end int, width float32) {
 	for end = from; end < len(all) && (end == from || all[end].Tied); end++ {
 		width += t.Measure(all[end].text, all[end].letters).Width

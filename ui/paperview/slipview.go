@@ -63,7 +63,7 @@ func (v *SlipView) InFront() *paper.Layout {
 	return &v.pages.layout
 }
 
-// Lines gives what stands on the card.
+// Lines returns the lines of the card.
 func (v *SlipView) Lines() []model.CardLine { return v.card.lines }
 
 // Card is the card itself.
@@ -72,7 +72,7 @@ func (v *SlipView) Card() *Card { return v.card }
 // Pages are the pages themselves.
 func (v *SlipView) Pages() *Pages { return v.pages }
 
-// CreateRenderer is Fyne's way to draw the view.
+// CreateRenderer implements fyne.Widget.
 func (v *SlipView) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(v) }
 
 // Paint sets the paper for the height there is. With another height another part

@@ -218,7 +218,7 @@ func triedFactors(e *rates.Edition) []grain.Factor {
 	return out
 }
 
-// findingValue is what a load has of a factor, as it is typed.
+// findingValue returns the load's result of a factor, as it is typed.
 func findingValue(f settle.Facts, factor grain.Factor) string {
 	for _, found := range f.Findings {
 		switch {

@@ -160,8 +160,7 @@ func (r *Rates) Paper() []model.CardLine {
 	return lines
 }
 
-// longValue is from how many letters a value stands under its label rather
-// than beside it.
+// longValue is the length from which a value is below its label rather than beside it.
 const longValue = 34
 
 // ruleLine is one thing an edition says.

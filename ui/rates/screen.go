@@ -32,18 +32,18 @@ func NewScreen(f *session.Session) shell.Screen {
 	return s
 }
 
-// rateActs are what can be done with rates. Those that turn to a view of the
-// edition have their buttons over it.
+// rateActs are the actions of rates. Those that turn to a view of the edition have their buttons
+// over it.
 var rateActs = []shell.ActRow[*Screen]{
 	{ID: "rates.rows", Title: "Rows", Key: widgets.Ctrl(fyne.KeyR), Do: turn(RatesRows), MenuOnly: true},
 	{ID: "rates.try", Title: "Try", Key: widgets.Ctrl(fyne.KeyT), Do: turn(RatesTry), MenuOnly: true},
 	{ID: "rates.compare", Title: "Compare", Key: widgets.Ctrl(fyne.KeyK), Do: turn(RatesCompare), MenuOnly: true},
 	{ID: "rates.problems", Title: "Problems", Key: widgets.Ctrl(fyne.KeyP), Do: turn(RatesProblems), MenuOnly: true},
-	{ID: "rates.load", Title: "Another load", Key: widgets.Ctrl(fyne.KeyE), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).AskLoad), Break: true},
+	{ID: "rates.load", Title: "Try a load", Key: widgets.Ctrl(fyne.KeyE), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).AskLoad), Break: true},
 	{ID: "rates.other", Title: "Compare with", Key: widgets.Ctrl(fyne.KeyO), When: can((*Rates).HasOther), Why: "There is no choice: this grain has no further edition.", Do: act((*Rates).AskOther)},
 	{ID: "rates.schedule", Title: "Schedule", Key: widgets.Ctrl(fyne.KeyU), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).AskSchedule)},
-	{ID: "rates.again", Title: "Read the files", Key: widgets.Ctrl(fyne.KeyI), Do: act((*Rates).ReadAgain), Break: true},
-	{ID: "rates.text", Title: "Write its text", Key: widgets.Ctrl(fyne.KeyS), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).SaveText)},
+	{ID: "rates.again", Title: "Read files again", Key: widgets.Ctrl(fyne.KeyI), Do: act((*Rates).ReadAgain), Break: true},
+	{ID: "rates.text", Title: "Save its text", Key: widgets.Ctrl(fyne.KeyS), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).SaveText)},
 }
 
 // act does something with the editions, can asks them, and turn turns to a view.

@@ -66,13 +66,13 @@ func (v *views) Stops() []listdetail.Stop {
 	return out
 }
 
-// First is what is shown of the edition.
+// First returns the focus stop of the view shown.
 func (v *views) First() string {
 	_, id := v.shown()
 	return id
 }
 
-// shown is what is shown of the edition, with its stop.
+// shown returns the view of the edition that is shown, with its focus stop.
 func (v *views) shown() (fyne.CanvasObject, string) {
 	switch v.rates.Shows() {
 	case RatesTry:
@@ -83,7 +83,7 @@ func (v *views) shown() (fyne.CanvasObject, string) {
 	return v.Paper, "paper"
 }
 
-// Show shows of the chosen edition what is asked for.
+// Show updates the view of the chosen edition.
 func (v *views) Show() {
 	h := v.rates.Headline()
 	v.headline.Say(h.State, h.Text)

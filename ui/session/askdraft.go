@@ -4,9 +4,9 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// withDraft lets what is typed into a question outlive the program: it is kept
-// at every keystroke until the person goes on or gives it up, and fills the
-// fields in when the same is asked after a stop.
+// withDraft keeps the answers typed into a dialog over a restart: it saves them at every keystroke
+// until the person confirms or cancels, and fills the fields in when the same is asked after a
+// restart.
 func withDraft(f *Session, ask model.Ask) model.Ask {
 	if ask.Draft == "" {
 		return ask
@@ -21,11 +21,17 @@ func withDraft(f *Session, ask model.Ask) model.Ask {
 		f.Say(model.Plain, Say("What was typed here before the stop stands here again."))
 	}
 	ask.Typed = func(values map[string]string) { f.Drafts().Jot(at, TypedOver(asked, values)) }
-	ask.GivenUp = func() { f.Drafts().Keep(at, nil) }
+	givenUp := ask.GivenUp
+	ask.GivenUp = func() {
+		f.Drafts().Keep(at, nil)
+		if givenUp != nil {
+			givenUp()
+		}
+	}
 	then := ask.Then
 	ask.Then = func(values map[string]string) {
-		then(values)
 		f.Drafts().Keep(at, nil)
+		then(values)
 	}
 	return ask
 }
@@ -51,4 +57,25 @@ func TypedOver(before, values map[string]string) map[string]string {
 		}
 	}
 	return out
+}
+
+// keptOpen puts a question again when the act that follows from its answer fails: a
+// person who typed five fields types the one that was wrong.
+func keptOpen(f *Session, ask model.Ask) model.Ask {
+	then := ask.Then
+	if then == nil || len(ask.Fields) == 0 {
+		return ask
+	}
+	asked := ask
+	ask.Then = func(values map[string]string) {
+		f.failed = nil
+		then(values)
+		if f.failed == nil {
+			return
+		}
+		again := asked
+		again.Fields, again.Fault = filledIn(asked.Fields, values), Sentence(f.failed)
+		f.Put(again)
+	}
+	return ask
 }

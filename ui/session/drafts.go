@@ -10,29 +10,28 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// What is typed and cannot be a fact yet outlives the program: every form keeps
-// its texts as a draft of the book, at each keystroke, and finds them there when
-// it is made. Codes and words stand in a draft as they were typed, in no
-// language; what they come to is read from them again.
+// Text that is typed but not yet a fact survives a restart: every form saves its texts as a draft
+// of the book, at each keystroke, and loads them when it is made. A draft has codes and words as
+// they were typed, in no language; they are parsed again.
 
 // Current is the place of the draft of what is open at a screen.
 const Current = "in hand"
 
-// DraftAt is where a draft belongs: a form, and what is on it.
+// DraftAt is the key of a draft: a form, and its subject.
 type DraftAt struct{ Place, ID string }
 
-// Drafts are what is typed in a window and is no fact yet.
+// Drafts are the texts typed in a window that are no facts yet.
 type Drafts struct {
 	session *Session
 	before  map[DraftAt]map[string]string // from before the stop, until their form takes them
 	kept    map[DraftAt]map[string]string // as the book has them
 	safe    map[DraftAt]bool              // kept so that they outlive the power, too
-	back    []string                      // where something stands again
+	back    []string                      // places whose texts were restored
 	lost    []string                      // sentences about what could not be read
 }
 
-// Drafts are what was typed and is no fact, read from the book the first time. That they cannot be
-// read stops nobody: the desk opens without them and says so.
+// Drafts returns the drafts, read from the book the first time. If they cannot be read the desk
+// opens without them, with a message.
 func (f *Session) Drafts() *Drafts {
 	if f.drafts != nil {
 		return f.drafts
@@ -82,8 +81,7 @@ func (d *Drafts) Jot(at DraftAt, texts map[string]string) {
 	}
 }
 
-// Keep keeps what is typed at a place on the disk: a field was left, or a test
-// was made.
+// Keep saves the texts of a place to disk: a field was left, or a test was made.
 func (d *Drafts) Keep(at DraftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) && (d.safe[at] || len(texts) == 0) {
 		return
@@ -115,7 +113,7 @@ func (d *Drafts) Take(at DraftAt, texts map[string]string, safe bool) {
 	}
 }
 
-// StandsAgain notes where something typed before the stop stands again.
+// StandsAgain notes where text typed before the restart was restored.
 func (d *Drafts) StandsAgain(where string) {
 	if !slices.Contains(d.back, where) {
 		d.back = append(d.back, where)

@@ -20,11 +20,11 @@ type GradeAdvice struct {
 	Grade string // "U.S. No. 2", "no better than U.S. No. 2", "not known"
 	// told reports that something of the table is tested.
 	told bool
-	// held are what kept it from the next better grade, noticed faults whose rule
-	// was not read, and untested the results that may still lower it.
+	// held are the limits that kept it from the next better grade, noticed faults whose rule was
+	// not read, and untested the results that may still lower it.
 	held, noticed []string
 	untested      string
-	// fine are what the table leaves out, and where it was read.
+	// fine are the limitations of the table, and its source.
 	fine []string
 	// given is the grade an inspector gave.
 	given string
@@ -160,7 +160,7 @@ func (a GradeAdvice) Lines() []model.CardLine {
 	return out
 }
 
-// GradeLines are the advice on a load's grade, to stand under its working.
+// GradeLines returns the advice on a load's grade, to print under its working.
 func GradeLines(f *Session, l *load.Load) []model.CardLine {
 	return AdviseGrade(f, l).Lines()
 }

@@ -11,8 +11,7 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Lists are the standing things of the book, read once until something
-// changes, with the options they make.
+// Lists is a cache of the book's master records, with the options they make.
 type Lists struct {
 	Growers   []elevator.Grower
 	Trucks    []elevator.Truck
@@ -136,7 +135,7 @@ func KeepChosen[T any](all []T, key func(T) string, chosen string) string {
 	return key(all[0])
 }
 
-// GrainName is what a commodity is called, or its id when it is not known.
+// GrainName returns the name of a commodity, or its id when it is not known.
 func GrainName(id string) string {
 	if id == "" {
 		return ""

@@ -14,7 +14,7 @@ func (f *Session) Managers() []model.Option {
 	return out
 }
 
-// ManagerHere is who is signed in, if that is a manager.
+// ManagerHere returns the person signed in, if that is a manager.
 func (f *Session) ManagerHere() string {
 	if who := f.Desk.Who(); who.Role == elevator.Manager {
 		return who.Name

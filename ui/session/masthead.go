@@ -4,7 +4,7 @@ import (
 	"tenthpoint/internal/elevator"
 )
 
-// Masthead is what stands over the list of screens.
+// Masthead is the heading over the list of screens.
 type Masthead struct {
 	Business string
 	Example  string // the mark of an invented elevator; empty on a real one
@@ -31,7 +31,7 @@ func signedIn(f *Session) string {
 	return Say("%s, %s", who.Name, RoleWord(who.Role))
 }
 
-// RoleWord is what a role is called.
+// RoleWord returns the name of a role.
 func RoleWord(role elevator.Role) string {
 	switch role {
 	case elevator.Manager:

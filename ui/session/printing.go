@@ -28,7 +28,7 @@ func PrintTicket(f *Session, number int64) {
 		return
 	}
 	if f.Printer == nil {
-		f.Say(model.Warn, Say("ticket %d is issued; no printer is set up. Choose one under Gear.", number))
+		f.Say(model.Warn, Say("ticket %d is issued; no printer is set up. Choose one under Equipment.", number))
 		return
 	}
 	where := ""
@@ -130,7 +130,7 @@ func PrintLastTicket(f *Session) {
 // PrintPaper prints a paper that is no ticket, and says where it went.
 func PrintPaper(f *Session, name, what string, file []byte) {
 	if f.Printer == nil {
-		f.Say(model.Warn, Say("no printer is set up. Choose one under Gear."))
+		f.Say(model.Warn, Say("no printer is set up. Choose one under Equipment."))
 		return
 	}
 	where := ""

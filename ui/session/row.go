@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/textsearch"
 )
 
-// NoFigure stands in a list where there is no figure.
+// NoFigure is shown in a list where there is no figure.
 const NoFigure = "–"
 
 // Counted is a number of things with its thousands parted.

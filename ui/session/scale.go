@@ -9,32 +9,103 @@ import (
 	"tenthpoint/ui/model"
 )
 
+// Condition is the state of a truck scale's display. Only a weight at rest may go on a ticket.
+type Condition int
+
+// The conditions.
+const (
+	AtRest    Condition = iota
+	Moving              // or the indicator does not tell
+	Net                 // a tare is held in the indicator
+	Over                // above what it can show, or what it may weigh
+	Under               // below what it can show
+	BelowZero           //
+	Faulty              // the indicator says that it is broken
+	OtherUnit           // than the scale is set up in
+	Undivided           // no whole number of divisions
+)
+
+// word returns the sidebar's word for a condition, and its state.
+func (c Condition) word() (string, model.State) {
+	switch c {
+	case AtRest:
+		return "", model.OK
+	case Moving:
+		return Say("MOTION"), model.Wait
+	case Net:
+		return Say("NET"), model.Stop
+	case Over:
+		return Say("OVER"), model.Stop
+	case Under:
+		return Say("UNDER"), model.Stop
+	case BelowZero:
+		return Say("BELOW ZERO"), model.Stop
+	case OtherUnit:
+		return Say("OTHER UNIT"), model.Stop
+	case Undivided:
+		return Say("NO DIVISION"), model.Stop
+	}
+	return Say("FAULT"), model.Stop
+}
+
+// Display is the reading of a truck scale's indicator. Over, under and with a fault the digits mean
+// nothing and the weight is zero.
+type Display struct {
+	Weight    quantity.Amount
+	Condition Condition
+}
+
+// IsAtRest reports whether the display shows a weight that may go on a ticket.
+func (d Display) IsAtRest() bool { return d.Condition == AtRest }
+
+// isBlind reports whether the digits mean nothing.
+func (d Display) isBlind() bool {
+	return d.Weight.IsZero() && d.Condition != AtRest && d.Condition != Moving
+}
+
+// Says is the display in words: the weight with what is to be known of it, and its state.
+func (d Display) Says() model.Remark {
+	word, state := d.Condition.word()
+	switch {
+	case d.IsAtRest():
+		return model.Remark{State: state, Text: Say("%s, at rest", d.Weight)}
+	case d.isBlind():
+		return model.Remark{State: state, Text: word}
+	}
+	return model.Remark{State: state, Text: Join(", ", d.Weight.String(), word)}
+}
+
 // Indicator is the truck scale's display, where the program can read it.
 type Indicator interface {
-	// Latest is what the display shows now, and whether it is at rest. The
-	// error says in a sentence why nothing is known.
-	Latest() (weight quantity.Amount, atRest bool, err error)
+	// Latest returns the current reading. The error says why there is none.
+	Latest() (Display, error)
 	// Weigh waits for a weight at rest that may go on a ticket.
 	Weigh(ctx context.Context) (quantity.Amount, error)
 }
 
-// Live is what the scale shows now, for the rail; shown is false where weights
-// are typed.
+// Live returns the current reading for the sidebar: the weight, and over it in a word what keeps it
+// from a ticket. Shown is false where weights are typed.
 func (f *Session) Live() (live model.Figure, shown bool) {
 	if f.Indicator == nil {
 		return model.Figure{}, false
 	}
 	s, _ := f.Scale()
-	live = model.Figure{Caption: Say("Scale %s", s.ID), Unit: f.Desk.Profile().WeightUnit().String(), State: model.Wait}
-	weight, atRest, err := f.Indicator.Latest()
-	switch {
-	case err != nil:
+	live = model.Figure{Caption: Say("Scale %s", s.ID), Unit: f.Desk.Profile().WeightUnit().String()}
+	display, err := f.Indicator.Latest()
+	if err != nil {
 		live.Caption, live.State = Say("Scale %s: no reading", s.ID), model.Stop
 		return live, true
-	case atRest:
-		live.State = model.OK
 	}
-	live.Value, live.Unit = weight.Figure(), weight.Unit().String()
+	word, state := display.Condition.word()
+	live.State = state
+	if display.isBlind() {
+		live.Value, live.Unit = word, ""
+		return live, true
+	}
+	if word != "" {
+		live.Caption = Say("Scale %s: %s", s.ID, word)
+	}
+	live.Value, live.Unit = display.Weight.Figure(), display.Weight.Unit().String()
 	return live, true
 }
 

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Session is what the screens of one window share: the desk, who is signed in,
-// the lists of growers and trucks, and the window itself.
+// Session holds what the screens of one window share: the desk, the person signed in, the lists of
+// growers and trucks, and the window itself.
 type Session struct {
 	Desk    *scalehouse.Desk
 	Printer Printer
@@ -33,8 +33,8 @@ type Session struct {
 	Demo     func(ctx context.Context, report func(done, total int)) (path string, err error)
 	OpenDemo func(path string) error
 
-	// RatesFolder is where the elevator's own rates lie; RatesWrong what is wrong
-	// with them, one mistake to a line.
+	// RatesFolder is the folder of the elevator's own rates; RatesWrong its mistakes, one to a
+	// line.
 	RatesFolder string
 	RatesWrong  []string
 
@@ -42,6 +42,8 @@ type Session struct {
 	takeUp func(id string)   // how the yard puts a load on its form
 	narrow func(line string) // how the list of tickets is narrowed
 	Lists  *Lists
+	manual string  // why weights are typed, by whom and on what day
+	failed error   // of the last act that failed
 	drafts *Drafts // what was typed and is no fact, once it was asked for
 }
 
@@ -56,16 +58,19 @@ func (f *Session) Say(state model.State, sentence string) {
 	f.Window.Say(state, OneLine(Say(sentence)))
 }
 
-// Fail says on the status line why an act failed.
+// Fail says on the status line why an act failed. A box whose act fails so stays open;
+// see [Session.Put].
 func (f *Session) Fail(err error) {
+	f.failed = err
 	f.Say(model.Stop, Sentence(err))
 	if errors.Is(err, message.ClockStepped) {
 		askClock(f, err)
 	}
 }
 
-// Put puts a question before the window.
-func (f *Session) Put(ask model.Ask) { f.Window.Put(withDraft(f, ask)) }
+// Put opens a dialog for a question. When the act on the answer fails, the dialog opens again with
+// all that was typed and the reason.
+func (f *Session) Put(ask model.Ask) { f.Window.Put(withDraft(f, keptOpen(f, ask))) }
 
 // Run does slow work away from the window.
 func (f *Session) Run(job model.Job) { f.Window.Run(job) }

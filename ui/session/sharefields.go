@@ -10,8 +10,7 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// mostOwners is how many owners a sheet of shares asks for, unless there are
-// more already.
+// mostOwners is the number of owners a sheet of shares has room for, unless there are more already.
 const mostOwners = 4
 
 // ShareFields ask for owners and what each has.

@@ -2,12 +2,14 @@ package session
 
 import (
 	"context"
+	"strings"
+
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
 
-// Station is what belongs to this computer and not to the book: where papers
-// go, which scale is listened to, what was last remembered.
+// Station has the settings of this computer, which are not in the book: printer, scale, remembered
+// values.
 type Station interface {
 	// Recall gives what was remembered under a name, or nothing.
 	Recall(name string) string
@@ -62,7 +64,7 @@ type Files interface {
 // Save hands a file on and says where it went.
 func (f *Session) Save(name, what string, data []byte) {
 	if f.Files == nil {
-		f.Say(model.Warn, Say("no folder is set up for files. Choose one under Gear."))
+		f.Say(model.Warn, Say("no folder is set up for files. Choose one under Equipment."))
 		return
 	}
 	where := ""
@@ -80,4 +82,32 @@ func (f *Session) Save(name, what string, data []byte) {
 			f.Say(model.OK, Say("%s is written: %s", what, where))
 		},
 	})
+}
+
+// manualMemory is the name under which the station remembers why weights are typed.
+const manualMemory = "manual weights"
+
+// ManualReason is why the person at the desk types weights today, as said once; empty
+// while it was not asked. Only where no scale is linked does one answer hold for a day.
+func ManualReason(f *Session) string {
+	kept := f.manual
+	if kept == "" {
+		kept = f.Recall(manualMemory)
+	}
+	reason, _ := strings.CutPrefix(kept, manualToday(f))
+	if reason == kept {
+		return ""
+	}
+	return reason
+}
+
+// SetManualReason keeps why the person at the desk types weights, until the day ends.
+func SetManualReason(f *Session, reason string) {
+	f.manual = manualToday(f) + reason
+	f.Remember(manualMemory, f.manual)
+}
+
+// manualToday names the person and the day that an answer holds for.
+func manualToday(f *Session) string {
+	return f.Desk.Today().String() + "\n" + f.Desk.Who().Name + "\n"
 }

@@ -28,8 +28,7 @@ func ShortName(f grain.Factor) string {
 	return f.Name
 }
 
-// shortNames are what factors are called where room is short; the slip has the
-// name in full.
+// shortNames are abbreviations of factors for where room is short; the slip has the full name.
 var shortNames = map[grain.FactorID]string{
 	grain.Damage:         "Damage",
 	grain.HeatDamage:     "Heat damage",
@@ -39,7 +38,7 @@ var shortNames = map[grain.FactorID]string{
 	grain.SkinnedBroken:  "Skinned, broken",
 }
 
-// NotYet stands for a figure that cannot be known yet.
+// NotYet is the placeholder of a figure that is not known yet.
 const NotYet = "–"
 
 // PrintedLike prints an amount with the decimals that a step is printed with.

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// SetUpDraft is where the sheet of the set-up is kept until it is written down.
+// SetUpDraft is the key of the set-up's draft.
 var SetUpDraft = session.DraftAt{Place: "setup", ID: ""}
 
 // takeBack types what was typed before the program stopped.

@@ -12,8 +12,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Save writes the sheet into the book. In a new book it also makes the person
-// who filled it in the first manager, and goes on to the yard.
+// Save writes the sheet into the book. In a new book it also makes the person who filled it in the
+// first manager, and turns to the yard.
 func (s *SetUp) Save() {
 	s.Renew()
 	first, before, spoken := s.IsFirst(), s.link(), s.session.Desk.Profile().Language

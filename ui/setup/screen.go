@@ -29,7 +29,7 @@ func NewScreen(f *session.Session) shell.Screen { return &Screen{sheet: NewSetUp
 func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s.sheet, session.Say("Set-up"), setUpActs) }
 
 var setUpActs = []shell.ActRow[*SetUp]{
-	{ID: "setup.save", Title: "Write it down", Key: widgets.Ctrl(fyne.KeyS), Do: (*SetUp).Save},
+	{ID: "setup.save", Title: "Save", Key: widgets.Ctrl(fyne.KeyS), Do: (*SetUp).Save},
 	{ID: "setup.demo", Title: "Look at an invented elevator instead", Key: widgets.Ctrl(fyne.KeyE), When: (*SetUp).CanDemo, Why: "The invented elevator is offered only in a new book.", Do: (*SetUp).OpenDemo},
 }
 
@@ -53,8 +53,8 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	return container.New(titleGivesWay{s.Form.Sheet}, top, fields, container.NewHBox(save, s.demo))
 }
 
-// mostAtLeft is how many fields stand in the left column; who sets the book up
-// comes at the right.
+// mostAtLeft is the number of fields in the left column; the person who sets the book up comes at
+// the right.
 const mostAtLeft = 11
 
 // columns sets what a ticket prints at the left and what is taken at the right.
@@ -72,8 +72,7 @@ func (s *Screen) columns(fields []model.Field, rows map[string]*shell.FormRow) (
 	return left, right
 }
 
-// muteRows are the fields of which nothing is ever said: something of their list
-// always stands in them.
+// muteRows are the fields without messages: they always hold an item of their list.
 var muteRows = map[string]bool{"rules": true, "unit": true, "dates": true}
 
 // leave keeps a text for which nothing was found, so that it is said what is
@@ -109,7 +108,7 @@ func (l titleGivesWay) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	shell.Put(foot, 0, size.Height-low+theme.Padding(), size.Width, low-theme.Padding())
 }
 
-// showAround brings up to date what stands around the form.
+// showAround updates the parts around the form.
 func (s *Screen) showAround() {
 	s.title.Say(s.sheet.Welcome())
 	shell.SetVisible(s.demo, s.sheet.CanDemo())

@@ -55,9 +55,8 @@ func (s *SetUp) Reset() {
 	s.inBook = maps.Clone(s.values)
 }
 
-// Renew fills in what the book has by now, and keeps what was typed. A scale may
-// have been changed elsewhere since; what only stood here untouched must not put
-// it back.
+// Renew reloads values from the book, and keeps what was typed. A scale may have been changed
+// elsewhere since; an untouched field must not undo that.
 func (s *SetUp) Renew() {
 	typed := session.TypedOver(s.inBook, s.values)
 	s.Reset()
@@ -118,7 +117,7 @@ func (s *SetUp) linkHint() string {
 // Act does not bind.
 const unlicensed = "canada-unlicensed"
 
-// rulesOf is the choice of rules that a profile stands for.
+// rulesOf returns the choice of rules of a profile.
 func rulesOf(p elevator.Profile) string {
 	if p.Unlicensed && p.Rules == "canada" {
 		return unlicensed

@@ -8,7 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// mostInRow is how many buttons stand in one row.
+// mostInRow is the largest number of buttons in one row.
 const mostInRow = 6
 
 // ButtonRow is a row of buttons for commands, or more rows where there are many or
@@ -75,7 +75,7 @@ func (l Spread) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(float32(len(objects))*(Wide{leastButton}.width()+l.Gap()), height)
 }
 
-// leastWhole is the least width at which a text stands whole.
+// leastWhole returns the least width at which a text is not truncated.
 func leastWhole(o fyne.CanvasObject) float32 {
 	if b, ok := o.(*widgets.Button); ok {
 		return b.Tight()

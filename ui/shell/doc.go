@@ -1,14 +1,12 @@
-// Package shell is the desk's window: what the presenters say, drawn.
+// Package shell is the main window: it draws what the presenters provide.
 //
-// A view shows ready strings and hands back what a person typed or chose. It
-// reads no amount and works none out; if there is something to decide, the
-// presenter decides it. So a view is short: widgets of the kit, put where they
-// belong, and two directions of wire.
+// A view shows ready strings and returns what a person typed or chose. It parses and calculates no
+// amount; the presenter decides. So a view is short: widgets, their layout, and the wiring in both
+// directions.
 //
-// The window has a rail at the left with the trucks on the yard and the list of
-// screens, the screen in front, and one line at the foot that repeats the result
-// of every act. The yard stays in sight whatever screen is open: a driver is
-// waiting.
+// The window has a sidebar at the left with the trucks on the yard and the list of screens, the
+// screen in front, and a status line that repeats the result of every action. The yard stays
+// visible whatever screen is open: a driver is waiting.
 //
 // A new screen is a type that is a [Screen], in a file of its own, and a line
 // in the table of screens (screens.go). Everything it can do is in its Acts,

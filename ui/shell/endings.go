@@ -6,10 +6,10 @@ import "fyne.io/fyne/v2"
 // row, the smaller ones of its first row beside it.
 type Endings struct {
 	inRow bool
-	Rows  []int // how many of the smaller buttons stand in each row
+	Rows  []int // number of smaller buttons in each row
 }
 
-// lines are what stands in each line.
+// lines returns the buttons of each row.
 func (l *Endings) lines(objects []fyne.CanvasObject) lines {
 	if l.inRow {
 		return lines{Visible(objects[:1+l.Rows[0]])}

@@ -39,10 +39,10 @@ type FieldForm struct {
 	FormHooks
 }
 
-// FormHooks are what a form may do in its own way; each may be nil.
+// FormHooks customize a form; each may be nil.
 type FormHooks struct {
-	// Columns sets the rows of the fields into two columns. Otherwise the sample
-	// and what ends a load stand at the right.
+	// Columns sets the rows of the fields into two columns. By default the sample and the closing
+	// of a load are on the right.
 	Columns func(fields []model.Field, rows map[string]*FormRow) (left, right []fyne.CanvasObject)
 	// Arrived follows the keyboard to a field.
 	Arrived func(id string)
@@ -211,7 +211,7 @@ func (v *FieldForm) enter(id string) (next string) {
 	}
 	next = v.source.Enter(id)
 	v.Show(true)
-	if next == id { // it was refused: the next key begins anew
+	if next == id { // refused: the next key replaces the text
 		v.Select(id)
 	}
 	return next

@@ -9,14 +9,14 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Setting is how close together the rows of a form stand.
+// Setting is the vertical spacing of a form's rows.
 type Setting int
 
 // The settings, the widest first.
 const (
 	Airy Setting = iota // under every field there is room for what is said of it
-	Snug                // only what is in doubt stands under its field
-	Lean                // all that stands in the row is a mark
+	Snug                // only warnings and errors are shown under their field
+	Lean                // nothing is shown under fields, only a mark in the row
 	bare                // and there is no line at the foot: the status line says it
 )
 
@@ -25,10 +25,9 @@ var settings = []Setting{Airy, Snug, Lean, bare}
 // hasFoot reports whether a setting keeps a line at the foot of the form.
 func (s Setting) hasFoot() bool { return s == Snug || s == Lean }
 
-// FieldSheet lays the rows of a form in two columns, as wide apart as the height
-// allows. Where the lines under the fields are given up, what would stand there of
-// the focused field is said in one line at the foot, so that no field moves when
-// the keyboard does.
+// FieldSheet lays the rows of a form in two columns, as widely spaced as the height allows. Where
+// the lines under the fields are dropped, the focused field's line is shown at the foot instead, so
+// that no field moves when the focus does.
 type FieldSheet struct {
 	columns [2][]fyne.CanvasObject // Rows of fields, maybe under a heading
 	said    *footLine
@@ -97,8 +96,8 @@ func (s *FieldSheet) Follow() bool {
 	return s.shape != was
 }
 
-// say says at the foot what the focused field has no room for; where not even
-// doubts stand under their fields, the first of those.
+// say shows at the foot what the focused field has no room for; where not even warnings are shown
+// under their fields, the first of those.
 func (s *FieldSheet) say() {
 	row := s.inHand
 	if s.Setting >= Lean && (row == nil || !row.isDoubted()) {
@@ -129,7 +128,7 @@ func (s *FieldSheet) MinSize([]fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(s.widths((*FormRow).least).sum(), s.Height(bare))
 }
 
-// wish is the width at which what is chosen in the fields stands whole.
+// wish returns the width at which no chosen value is truncated.
 func (s *FieldSheet) wish() float32 { return s.widths((*FormRow).picked).sum() }
 
 func columnGap() float32 { return Margin{}.gap() * 2 }
@@ -140,7 +139,7 @@ type pair [2]float32
 // sum is the width of both, with the ground between them.
 func (p pair) sum() float32 { return p[0] + p[1] + columnGap() }
 
-// widths are what the columns need when every row needs so much after its name.
+// widths returns the widths of the columns when every row needs so much after its name.
 func (s *FieldSheet) widths(of func(*FormRow) float32) (out pair) {
 	for i, column := range s.columns {
 		label := labelWidth(column)
@@ -188,8 +187,8 @@ func (s *FieldSheet) least(at Setting) float32 {
 	return high
 }
 
-// between is the least ground between two rows: what the ring of the field in
-// hand needs, unless there is a line below every field.
+// between returns the least space between two rows: what the focus ring needs, unless there is a
+// line below every field.
 func between(at Setting) float32 {
 	switch at {
 	case Airy:
@@ -200,8 +199,8 @@ func between(at Setting) float32 {
 	return ringRoom - 1
 }
 
-// heights are the heights of the rows. Where they stand close, the rows of both
-// columns keep one height, so that they stay side by side when one grows.
+// heights returns the heights of the rows. In dense settings the rows of both columns keep one
+// height, so that they stay side by side when one grows.
 func (s *FieldSheet) heights(at Setting) (out [2][]float32) {
 	for i, column := range s.columns {
 		for _, o := range Visible(column) {
@@ -272,8 +271,8 @@ func (s *FieldSheet) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	s.say()
 }
 
-// noteRoom is how far what is said below a row may reach: where rows grow side
-// by side and nothing is said of the one at the right, over that too.
+// noteRoom returns how far the text below a row may reach: where rows grow side by side and the row
+// at the right has no text, over that too.
 func (s *FieldSheet) noteRoom(column, at int, own, all float32) float32 {
 	if column > 0 || s.Setting != Snug {
 		return own

@@ -19,7 +19,7 @@ func newFootLine() *footLine { return &footLine{name: NewLabel("", small), note:
 
 func (f *footLine) objects() []fyne.CanvasObject { return []fyne.CanvasObject{f.name, f.note} }
 
-// say says something of a field; without a sentence the line is blank.
+// say shows a sentence about a field; without one the line is blank.
 func (f *footLine) say(name string, state model.State, text string) {
 	if text == "" {
 		name = ""

@@ -6,9 +6,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// Widths in figures: the least a sheet of paper can be read at, what it has
-// when two stand side by side, and from where on it grows no more; and what the
-// Form has beside two sheets.
+// Widths in digits: the least at which a sheet of paper is readable, the width it gets when two are
+// side by side, the width past which it does not grow; and the form's width beside two sheets.
 const (
 	leastPaper   = 31
 	paperFigures = 42
@@ -16,17 +15,17 @@ const (
 	formFigures  = 62
 )
 
-// FormAndPaper sets a form at the left and what comes of it at the right, over
-// the buttons that end the work. Where there is room for two sheets, a second one
-// stands beside the first for good. Where there is room for one only, form and
-// Paper have the whole width in turn, with the buttons in a row below.
+// FormAndPaper sets a form at the left and the resulting paper at the right, over the buttons that
+// finish the work. Where there is room for two sheets, a second one is always beside the first.
+// Where there is room for one only, form and Paper have the whole width in turn, with the buttons
+// in a row below.
 type FormAndPaper struct {
 	Fields      *FieldSheet
 	Head        fyne.CanvasObject // the large figures, always in sight
 	Form, Paper fyne.CanvasObject
 	Buttons     *fyne.Container // laid out by endings
 	Second      fyne.CanvasObject
-	OverPaper   bool    // the head stands over the paper, not over the form
+	OverPaper   bool    // the head is over the paper, not over the form
 	Share       float32 // of a hundred: what the paper has where the form needs less
 	Most        float32 // how wide the paper grows, in figures; 0: no end
 	Turned      bool    // the paper is in front, where only one has room
@@ -35,8 +34,8 @@ type FormAndPaper struct {
 	OnNarrow    func()  // called when that changes
 }
 
-// Objects are what the layout sets. The head comes after the form, so that it
-// lies over what is scrolled below it.
+// Objects are the objects laid out. The head comes after the form, so that it covers what is
+// scrolled under it.
 func (l *FormAndPaper) Objects() []fyne.CanvasObject {
 	out := []fyne.CanvasObject{l.Form, l.Paper, l.Buttons, l.Head}
 	if l.Second != nil {
@@ -71,7 +70,7 @@ func (l *FormAndPaper) sheet(width float32) float32 {
 	return min(most, max(Wide{leastPaper}.width(), min(left, width*l.Share/100)))
 }
 
-// MinSize is what is needed while one of form and paper is in front.
+// MinSize is the size needed while one of form and paper is in front.
 func (l *FormAndPaper) MinSize([]fyne.CanvasObject) fyne.Size {
 	form, paper, head, buttons := l.Form.MinSize(), l.Paper.MinSize(), l.Head.MinSize(), l.Buttons.MinSize()
 	return fyne.NewSize(max(form.Width, Wide{leastPaper}.width(), head.Width, buttons.Width), head.Height+max(form.Height, paper.Height)+buttons.Height)

@@ -10,9 +10,9 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// FormRow is one field of a form: its name, the place to type, the unit, and
-// below them how it was read or what is wrong with it. How much of that stands
-// below is a matter of the setting; what does not is a mark in the row.
+// FormRow is one field of a form: its name, the entry, the unit, and below them how the text was
+// read or what is wrong with it. The setting decides how much of that shows below; the rest is a
+// mark in the row.
 type FormRow struct {
 	widget.BaseWidget
 	Field   model.Field
@@ -23,13 +23,13 @@ type FormRow struct {
 	Entry   widgets.Keyed
 	columns *FormColumns
 	setting Setting
-	// noteRoom is how far what is said below reaches, from the left of the row.
+	// noteRoom is the right end of the text below, from the left of the row.
 	noteRoom float32
 	inHand   bool // the keyboard is in it
 	Mute     bool // nothing is said of it unless it is wrong
 }
 
-// FormColumns is where the entries of one column begin.
+// FormColumns holds the left edge of the entries of one column.
 type FormColumns struct{ label float32 }
 
 func NewFormRow(f model.Field, entry widgets.Keyed, columns *FormColumns) *FormRow {
@@ -42,8 +42,8 @@ func NewFormRow(f model.Field, entry widgets.Keyed, columns *FormColumns) *FormR
 	return r
 }
 
-// Set shows the field as it now stands. The text in the entry is the person's
-// while they type; it is only written when it differs.
+// Set shows the field's current state. The text in the entry is the person's while they type; it is
+// only written when it differs.
 func (r *FormRow) Set(f model.Field) {
 	stale := r.Unit.Text != f.Unit
 	r.Field = f
@@ -55,8 +55,8 @@ func (r *FormRow) Set(f model.Field) {
 	}
 }
 
-// says is what is to be said of the field: what is wrong, how it was read, or
-// that it is still to come.
+// says returns the field's message: what is wrong, how the text was read, or that it is still to
+// come.
 func (r *FormRow) says() (model.State, string) {
 	f := r.Field
 	switch {
@@ -75,12 +75,12 @@ func (r *FormRow) isDoubted() bool {
 	return r.Field.Note != "" && (r.Field.State == model.Stop || r.Field.State == model.Warn)
 }
 
-// IsWrong reports whether what was typed cannot stand, with the sentence why.
+// IsWrong reports whether the text typed is invalid, with a message why.
 func (r *FormRow) IsWrong() bool {
 	return r != nil && r.Field.State == model.Stop && r.Field.Note != ""
 }
 
-// isBelow reports whether what is said of the field stands below it.
+// isBelow reports whether the field's message is shown below it.
 func (r *FormRow) isBelow(s Setting) bool {
 	switch {
 	case r.Mute && !r.isDoubted():
@@ -91,7 +91,7 @@ func (r *FormRow) isBelow(s Setting) bool {
 	return s == Snug && r.isDoubted()
 }
 
-// marked is the mark in the row for what does not stand below.
+// marked returns the mark in the row for a message not shown below.
 func (r *FormRow) marked() model.State {
 	switch {
 	case r.Mute && !r.isDoubted() || r.isBelow(r.setting):
@@ -121,7 +121,7 @@ func (r *FormRow) take(inHand bool) {
 	}
 }
 
-// Height is how high the row stands in a setting.
+// Height returns the height of the row in a setting.
 func (r *FormRow) Height(s Setting) float32 {
 	high := r.Entry.MinSize().Height
 	if r.isBelow(s) {
@@ -130,9 +130,8 @@ func (r *FormRow) Height(s Setting) float32 {
 	return high
 }
 
-// least is the width the row needs after its name; picked that at which what is
-// chosen from a list stands whole; and wished that at which running words do, most
-// often.
+// least is the width the row needs after its name; picked the width at which a value chosen from a
+// list is not truncated; wished the width at which free text usually is not.
 func (r *FormRow) least() float32 {
 	if r.isPicked() {
 		return r.figures(min(leastPicked, max(leastWords, r.Field.Chars)))
@@ -203,13 +202,13 @@ func (r *formRowRenderer) Layout(size fyne.Size) {
 	row.mark.place(row, entry, size.Width)
 }
 
-// ringRoom is the ground between an entry and what is said of it, where there is
-// room: the ring of the focused entry stands there.
+// ringRoom is the space between an entry and its message, where there is room: the focus ring is
+// drawn there.
 const ringRoom = 5
 
-// leastWords and leastPicked are the least room for words and for what is chosen
-// from a list, in figures; mostWished is what fields wish for at most, and
-// mostWords how wide a place for words grows.
+// leastWords and leastPicked are the least widths for free text and for a value chosen from a list,
+// in digits; mostWished limits what fields wish for, and mostWords how wide a free text field
+// grows.
 const (
 	leastWords  = 10
 	leastPicked = 12

@@ -17,7 +17,7 @@ type Label struct {
 	Text string
 }
 
-// letters is how a label is written.
+// letters is the text style of a label.
 type letters struct {
 	size  fyne.ThemeSizeName
 	color fyne.ThemeColorName

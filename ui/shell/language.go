@@ -16,13 +16,12 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// UseLanguage makes the desk speak a language: one of
-// [i18n.Codes]; none is English.
-// One language holds for the whole process: it is called before a window is
-// opened, and a window that is open is rebuilt after it.
+// UseLanguage sets the language of the window: one of [i18n.Codes]; empty is English. There is one
+// language for the whole process: it is called before a window is opened, and a window that is open
+// is rebuilt after it.
 //
-// The house decides, not the computer: Fyne would choose by the computer's
-// language, so the texts are handed to Fyne as those of whatever it chose.
+// The elevator's setting decides, not the system locale: Fyne would choose by the locale, so the
+// texts are registered with Fyne under whatever language it chose.
 func UseLanguage(code string) error {
 	if !i18n.Known(code) {
 		return message.NotFound.Errorf("the desk does not speak %q; it speaks %s", code, message.Names(", ", i18n.Codes()))

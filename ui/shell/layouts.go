@@ -148,7 +148,7 @@ type Abreast struct{ width float32 }
 
 func (*Abreast) gap() float32 { return 4 * Margin{}.gap() }
 
-// inRow is how many stand side by side in the width last given.
+// inRow returns how many fit side by side in the width last given.
 func (l *Abreast) inRow(objects []fyne.CanvasObject) int {
 	least := Grid{}.Cell(objects).Width + l.gap()
 	return max(1, min(len(objects), int((l.width+l.gap())/least)))

@@ -2,10 +2,11 @@ package shell
 
 import (
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/widgets"
 )
 
-// Put puts a presenter's question before the window.
+// Put shows a presenter's question as a dialog.
 func (w *Window) Put(ask model.Ask) {
 	switch {
 	case ask.Notice:
@@ -13,15 +14,11 @@ func (w *Window) Put(ask model.Ask) {
 	case len(ask.Fields) == 0:
 		w.Stage.Ask(widgets.Question{
 			Title: ask.Title, Text: ask.Text, State: ask.State, Yes: ask.Yes, No: ask.No, Danger: ask.Danger,
-		}, func(yes bool) {
-			if yes {
-				ask.Then(nil)
-			}
-		})
+		}, func(yes bool) { w.answer(ask, nil, yes) })
 	case isChoice(ask):
 		w.putChoice(ask)
 	default:
-		w.putForm(ask)
+		w.Stage.AskForm(ask, func(values map[string]string, ok bool) { w.answer(ask, values, ok) })
 	}
 }
 
@@ -33,21 +30,19 @@ func isChoice(ask model.Ask) bool {
 func (w *Window) putChoice(ask model.Ask) {
 	field := ask.Fields[0]
 	w.Stage.AskChoice(widgets.Choice{
-		Title: ask.Title, Text: ask.Text, Label: field.Label, Options: field.Options, Yes: ask.Yes, No: ask.No,
-	}, func(chosen model.Option, ok bool) {
-		if ok {
-			ask.Then(map[string]string{field.ID: chosen.Code})
-		}
-	})
+		Title: ask.Title, Text: ask.Text, Label: field.Label, Options: field.Options, Yes: ask.Yes, No: ask.No, Fault: ask.Fault,
+	}, func(chosen model.Option, ok bool) { w.answer(ask, map[string]string{field.ID: chosen.Code}, ok) })
 }
 
-func (w *Window) putForm(ask model.Ask) {
-	w.Stage.AskForm(ask, func(values map[string]string, ok bool) {
-		switch {
-		case ok:
-			ask.Then(values)
-		case ask.GivenUp != nil:
-			ask.GivenUp()
-		}
-	})
+// answer passes on the answer to a question, or says that nothing was done: a person who pressed
+// the wrong key would believe the opposite.
+func (w *Window) answer(ask model.Ask, values map[string]string, ok bool) {
+	if ok {
+		ask.Then(values)
+		return
+	}
+	w.Say(model.Plain, session.Say("Nothing was done: %s", ask.Title))
+	if ask.GivenUp != nil {
+		ask.GivenUp()
+	}
 }

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// doubtful is how the word of a mark is written.
+// doubtful is the text style of a mark's word.
 var doubtful = letters{size: apptheme.SizeNote, color: apptheme.ColorWarn}
 
 // rowMark says within a row, where there is no line below it, that its field is

@@ -61,7 +61,7 @@ type Manual struct {
 	ticking []*func()
 }
 
-// NewManual makes a runner on which nothing happens by itself.
+// NewManual makes a runner that does nothing until told to.
 func NewManual() *Manual {
 	m := &Manual{}
 	m.away = func(f func()) { m.waiting = append(m.waiting, f) }
@@ -90,7 +90,7 @@ func (m *Manual) StepAll() {
 	}
 }
 
-// Waiting is how many steps wait.
+// Waiting returns the number of pending steps.
 func (m *Manual) Waiting() int { return len(m.waiting) }
 
 // Tick lets every Every fire once.

@@ -17,7 +17,7 @@ type ScreenRow struct {
 	Hidden    bool // reached by a command, not listed
 }
 
-// name is what the screen is called.
+// name returns the title of the screen.
 func (r ScreenRow) name() string { return session.Say(r.Title) }
 
 // Yard is the screen of the yard, whose trucks the sidebar shows too.

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// sidebarFigures is how wide the sidebar is, in figures.
+// sidebarFigures is the width of the sidebar, in digits.
 const sidebarFigures = 25
 
 // Sidebar is the left edge of the window: whose house this is, the trucks on the

@@ -4,7 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// sidebarSetting is how much the sidebar shows.
+// sidebarSetting is the level of detail of the sidebar.
 type sidebarSetting int
 
 // The settings, the fullest first. In each of them nothing lies over anything else.

@@ -93,7 +93,7 @@ func (w *Window) turnLight() {
 	w.settings(w.Look.Theme())
 }
 
-// turnSize goes on to the next text size, and from the last to the first.
+// turnSize cycles to the next text size.
 func (w *Window) turnSize() {
 	sizes := apptheme.TextScales()
 	next := sizes[0]

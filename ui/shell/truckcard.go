@@ -10,9 +10,8 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// truckCard is one truck on the yard: its key, its number, whose grain it
-// brings, how long it has waited and what it waits for. A click takes it in
-// hand, as its key does.
+// truckCard is one truck on the yard: its key, its number, whose grain it brings, how long it has
+// waited and what it waits for. A click opens it, as its key does.
 type truckCard struct {
 	widget.BaseWidget
 	window *Window
@@ -44,7 +43,7 @@ func (c *truckCard) Shorten(short bool) {
 // Tapped makes the truck the current one.
 func (c *truckCard) Tapped(*fyne.PointEvent) { c.window.Yard().TakeTruck(c.Row.ID) }
 
-// height is how high a card is, of two lines or of three.
+// height returns the height of a card with two lines (short) or three.
 func (c *truckCard) height(short bool) float32 {
 	high := NewLabel("", large).MinSize().Height + NewLabel("", small).MinSize().Height + theme.InnerPadding()
 	if !short {

@@ -14,7 +14,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Look is how the window is drawn.
+// Look holds the window's theme settings.
 type Look struct {
 	Dark  bool
 	Scale apptheme.TextScale
@@ -44,7 +44,7 @@ type Window struct {
 
 var _ session.Window = (*Window)(nil)
 
-// Options are what a window needs besides its frame.
+// Options are a window's dependencies besides its session.
 type Options struct {
 	Window fyne.Window
 	Runner Runner
@@ -53,7 +53,7 @@ type Options struct {
 	SetTheme func(fyne.Theme)
 }
 
-// Open fills a window with the desk, the screens in the order of their rows. It is shown by whoever made it.
+// Open fills a window with the screens in the order of their rows. The caller shows it.
 func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) {
 	w := &Window{Session: frame, rows: rows, Window: o.Window, Runner: o.Runner, Look: o.Look, settings: o.SetTheme}
 	if w.Look.Scale == 0 {
@@ -131,14 +131,14 @@ func (w *Window) begin() {
 		w.Session.Drafts().SayBack()
 	}
 	w.ends = append(w.ends, w.Runner.Every(30*time.Second, w.tick))
-	// A scale may be linked, or a simulated one stand in, while the desk is open.
+	// A scale, or a simulated one, may be linked while the window is open.
 	w.ends = append(w.ends, w.Runner.Every(scalePause, w.watchScale), w.Yard().EndWait)
 }
 
-// scalePause is how often the scale is looked at.
+// scalePause is the interval between scale readings.
 const scalePause = 250 * time.Millisecond
 
-// tick lets the clock go on: how long trucks have waited.
+// tick refreshes what depends on the clock: how long trucks have waited.
 func (w *Window) tick() {
 	w.Yard().Refresh()
 	w.Sidebar.Show()
@@ -160,8 +160,7 @@ func (w *Window) Say(state model.State, sentence string) {
 	w.Status.Say(state, begun(sentence))
 }
 
-// begun is a sentence with the capital it begins with. Many are made to stand in
-// the middle of another.
+// begun capitalizes a sentence. Many are written to appear in the middle of another.
 func begun(sentence string) string {
 	if sentence == "" {
 		return ""

@@ -88,8 +88,7 @@ func (t *Tickets) Reissue() {
 	})
 }
 
-// openInPlace opens the load that is to take a ticket's place and takes it in
-// hand.
+// openInPlace opens the load that is to replace a ticket and makes it current.
 func (t *Tickets) openInPlace(number int64, values map[string]string, open func(context.Context, scalehouse.Actor, int64, string) (string, error)) (id string, ok bool) {
 	err := t.session.As(values["who"], func() (err error) {
 		id, err = open(context.Background(), t.session.Desk, number, values["reason"])
@@ -172,7 +171,7 @@ func (t *Tickets) tell(l *load.Load, scanned barcode.Payload, isScanned bool) {
 	t.Type(fmt.Sprintf("%s %d", session.Say("ticket"), l.Number))
 }
 
-// payload is what the square on a ticket must hold.
+// payload returns the content of the QR code on a ticket.
 func payload(f *session.Session, l *load.Load) (barcode.Payload, error) {
 	ticket, err := session.IssuedTicket(f, context.Background(), l, 0)
 	if err != nil {

@@ -14,7 +14,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// PaperOf is what the paper at the right of the tickets shows.
+// PaperOf is the paper shown at the right of the tickets.
 type PaperOf int
 
 // The papers of a ticket.
@@ -81,7 +81,7 @@ func (t *Ticket) Pages() *paper.Layout {
 	return t.pages
 }
 
-// inFront is what shows: a ticket with no other to differ from shows its slip.
+// inFront returns the paper in front: a ticket with no other to differ from shows its slip.
 func (t *Ticket) inFront() PaperOf {
 	if t.shows == DifferencePaper && t.other() == 0 {
 		return SlipPaper
@@ -147,10 +147,10 @@ func (t *Ticket) disagreement() string {
 	for id, ours := range t.load.Settled.Figures {
 		step, ok := t.worked.Sheet.Step(id)
 		if !ok {
-			return session.Say("The ticket has a line %q that the working has not. Verify the book under Gear.", id)
+			return session.Say("The ticket has a line %q that the working has not. Verify the book under Equipment.", id)
 		}
 		if !step.Value().Equal(ours) {
-			return session.Say("%s is %s on the ticket and %s worked again. Verify the book under Gear.", step.Label(), ours, step.Value())
+			return session.Say("%s is %s on the ticket and %s worked again. Verify the book under Equipment.", step.Label(), ours, step.Value())
 		}
 	}
 	return ""
@@ -208,7 +208,7 @@ func differenceTitle(now *load.Load) string {
 	return session.Say("What the correction changed")
 }
 
-// changedFacts are what was written down otherwise.
+// changedFacts lists the facts that differ.
 func changedFacts(old, now *load.Load) []model.CardLine {
 	var lines []model.CardLine
 	fact := func(name, before, after string) {

@@ -152,7 +152,7 @@ func (t *Tickets) Empty() string {
 	return session.Say("Nothing fits. Take a word away, or press Escape to start over.")
 }
 
-// Clear empties the line, and reports whether anything stood in it.
+// Clear empties the line, and reports whether it held text.
 func (t *Tickets) Clear() bool {
 	if t.line == "" {
 		return false

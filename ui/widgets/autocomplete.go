@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// Autocomplete finds one of many by a code or a few letters. The list stands
-// below as soon as something is typed, or on arrow down.
+// Autocomplete finds one of many by a code or a few letters. The list opens below as soon as
+// something is typed, or on arrow down.
 //
 // A code typed in full wins at once: OnPick is called without Enter when no
 // other code could follow. Enter takes the marked line, and so does leaving the
@@ -20,7 +20,7 @@ type Autocomplete struct {
 	OnUnpick func()             // the chosen one was typed over
 	OnNoFit  func(text string)  // Enter on text that fits nothing; not with FreeText
 
-	// FreeText lets text stand that fits nothing, such as a truck never seen.
+	// FreeText accepts text that matches no option, such as a truck never seen.
 	FreeText bool
 
 	options []model.Option
@@ -56,7 +56,7 @@ func (p *Autocomplete) SetOptions(options []model.Option) {
 	}
 }
 
-// Chosen gives the option the field stands for, if any.
+// Chosen returns the option the field holds, if any.
 func (p *Autocomplete) Chosen() (model.Option, bool) {
 	if p.chosen == nil {
 		return model.Option{}, false
@@ -123,7 +123,7 @@ func (p *Autocomplete) filter() {
 	p.list.top = 0
 }
 
-// choose takes an option. The text is left as typed until the person goes on.
+// choose takes an option. The text stays as typed until the field is left.
 func (p *Autocomplete) choose(o model.Option) {
 	p.chosen = &o
 	p.hideList()
@@ -219,8 +219,8 @@ func (p *Autocomplete) FocusLost() {
 	p.FieldEntry.FocusLost()
 }
 
-// meant is the option that the letters typed so far stand for: the line marked in
-// the open list, a code in full, or the only one that fits.
+// meant returns the option the typed text selects: the line marked in the open list, a code in
+// full, or the only match.
 func (p *Autocomplete) meant() (model.Option, bool) {
 	if p.chosen != nil || strings.TrimSpace(p.Text) == "" {
 		return model.Option{}, false

@@ -17,8 +17,8 @@ const (
 	pickFewest = 3
 )
 
-// pickList is the list below a Autocomplete. It never has the keyboard: the
-// field keeps it, so that typing goes on narrowing the list.
+// pickList is the list below an Autocomplete. It never has the focus: the field keeps it, so that
+// more typing narrows the list.
 type pickList struct {
 	widget.BaseWidget
 	of    *Autocomplete

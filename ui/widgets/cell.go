@@ -22,19 +22,19 @@ type cell struct {
 	face
 }
 
-// face is what a cell shows.
+// face is the content of a cell and its style.
 type face struct {
 	text     string
 	letters  paint.TextStyle
 	trailing bool        // at the right, as figures are set
-	state    model.State // its icon stands before the text
+	state    model.State // its icon is drawn before the text
 	chosen   bool        // its row is chosen
 	keyed    bool        // and the table has the keyboard
 	first    bool        // it begins the row
 	struck   bool        // a line goes through it
-	total    bool        // it adds up what stands above
+	total    bool        // a total of the cells above
 	header   bool
-	twoLine  bool // the text may stand on two lines
+	twoLine  bool // the text may wrap to two lines
 	narrow   bool // little ground at its sides
 }
 

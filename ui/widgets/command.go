@@ -12,7 +12,7 @@ import (
 type Command struct {
 	ID    string // how code asks for it: "load.settle"
 	Title string // what a person reads: "Settle"
-	Group string // what it belongs to, and the menu it stands in; empty keeps it out of the menu
+	Group string // the area it belongs to, and the menu that lists it; empty keeps it out of the menu
 	Menu  string // the menu on the bar that holds the group; empty is the group itself
 	Keys  []Key  // any bare keys, and at most one with a modifier
 	Icon  fyne.Resource
@@ -37,7 +37,7 @@ type Command struct {
 // grey menu item's shortcut still fires.
 func (c Command) enabled() bool { return c.EnabledWhen == nil || c.EnabledWhen() }
 
-// Outcome is what came of asking for a command.
+// Outcome is the result of running a command.
 type Outcome int
 
 // The outcomes of Run. Only Ran means that the command's Do was called.
@@ -132,8 +132,8 @@ func (c *Commands) Find(id string) (Command, bool) {
 	return c.list[i], true
 }
 
-// Run does the command of an id, unless a dialog stands before it or it makes
-// no sense now. Whatever asks for a command, menu, key or button, comes here.
+// Run runs the command with an id, unless a dialog is open or the command is disabled. Menus, keys
+// and buttons all come here.
 func (c *Commands) Run(id string) Outcome {
 	i, ok := c.byID[id]
 	if !ok {
@@ -168,8 +168,8 @@ func (c *Commands) TakeKey(ev *fyne.KeyEvent) bool {
 	return owned
 }
 
-// BoxOpened notes that a dialog stands before the window, and gives the
-// function to call when it is gone. Calling that twice counts once.
+// BoxOpened notes that a dialog is open, and returns the function to call when it closes. Calling
+// that twice counts once.
 func (c *Commands) BoxOpened() (closed func()) {
 	c.boxes++
 	gone := false
@@ -181,13 +181,12 @@ func (c *Commands) BoxOpened() (closed func()) {
 	}
 }
 
-// BoxOpen tells whether a dialog stands before the window.
+// BoxOpen reports whether a dialog is open.
 func (c *Commands) BoxOpen() bool { return c.boxes > 0 }
 
-// Screens share keys: what Ctrl+S does is for the screen in front to say. So
-// that every command still stands in one table and one menu, a command names
-// its Place, and of those with one key the one whose place is in front is
-// meant.
+// Screens share keys: what Ctrl+S does depends on the screen in front. All commands are in one
+// table and one menu, so each names its Place, and of those with the same key the one whose place
+// is in front runs.
 
 // here is the place in front.
 func (c *Commands) here() string {
@@ -227,9 +226,8 @@ func (c Command) has(key Key) bool {
 	return false
 }
 
-// runChord is what a menu item does. A window looks a chord up in the menu and
-// takes the first item that has it, grey or not, which may be that of another
-// place.
+// runChord runs a menu item's shortcut. A window looks a chord up in the menu and takes the first
+// item that has it, enabled or not, which may belong to another place.
 func (c *Commands) runChord(command Command) {
 	if key, ok := menuKey(command); ok && command.Place != "" {
 		command, _ = c.forKey(key)

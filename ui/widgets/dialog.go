@@ -26,9 +26,11 @@ type Dialog struct {
 	before    fyne.Focusable
 	onDismiss func()
 	open      bool
+	first     string  // the stop that the keyboard begins on
+	width     float32 // of running text in it
 }
 
-// boxChars is how many letters wide the text of a dialog runs.
+// boxChars is the width of a dialog's text, in characters.
 const boxChars = 58
 
 // newDialog begins a box with a title, an icon and a text.
@@ -38,6 +40,7 @@ func (s *UIContext) newDialog(title string, state model.State, text string) *Dia
 	d.ring.OnEscape = func() bool { d.Dismiss(); return true }
 	p := paint.Painter{Theme: theme.Current(), Variant: fyne.CurrentApp().Settings().ThemeVariant()}
 	width := boxChars * p.Measure("0", paint.TextStyle{Size: theme.SizeNameText}).Width
+	d.width = width
 	d.body = append(d.body, newBoxTitle(title, state, width))
 	if text != "" {
 		d.body = append(d.body, newProse(text, width))
@@ -52,6 +55,13 @@ func (d *Dialog) addButton(id, text string, importance widget.Importance, press 
 	d.buttons = append(d.buttons, b)
 	d.ring.Add(id, b)
 	return b
+}
+
+// addFault says over the buttons why what was answered before failed.
+func (d *Dialog) addFault(text string) {
+	if text != "" {
+		d.body = append(d.body, newWideNote(model.Stop, text, theme.SizeNameText, d.width))
+	}
 }
 
 // show opens the box with the keyboard on the stop of an id.
@@ -73,7 +83,7 @@ func (d *Dialog) show(first string) *Dialog {
 	*d.stage.boxes = append(*d.stage.boxes, d)
 	d.popup = widget.NewModalPopUp(d.stage.Wrap(framed), d.stage.canvas)
 	d.popup.Show()
-	d.open = true
+	d.open, d.first = true, first
 	d.ring.Focus(first)
 	return d
 }
@@ -181,10 +191,10 @@ func (s *UIContext) Ask(q Question, answer func(yes bool)) *Dialog {
 	if q.Danger {
 		importance, first = widget.DangerImportance, "no"
 	}
-	d.addButton("no", or(q.No, words.Cancel), widget.MediumImportance, d.Dismiss)
 	d.addButton("yes", or(q.Yes, words.Agree), importance, func() {
 		d.finish(func() { answer(true) })
 	})
+	d.addButton("no", or(q.No, words.Cancel), widget.MediumImportance, d.Dismiss)
 	return d.show(first)
 }
 

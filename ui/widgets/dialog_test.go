@@ -109,7 +109,7 @@ func TestClickBesideABox(t *testing.T) {
 	d := b.ask(Question{Title: "Settle?"})
 	b.Stage.canvas.Unfocus()
 	b.Press(fyne.KeyLeft)
-	b.At(d.Ring(), "no")
+	b.At(d.Ring(), "yes") // where the box began
 	b.Stage.canvas.Unfocus()
 	b.Press(fyne.KeyEscape)
 	b.heard("false")
@@ -142,7 +142,7 @@ func TestAnswerMayOpenTheNextBox(t *testing.T) {
 	b.Press(fyne.KeyReturn)
 	b.At(next.Ring(), "reason")
 	b.Write("hot")
-	b.Press(fyne.KeyReturn)
+	b.Press(fyne.KeyReturn, fyne.KeyReturn)
 	b.heard("hot true")
 	b.gone(next)
 }
@@ -156,26 +156,45 @@ func (b *boxed) askReason(ask model.Ask, required bool) *Dialog {
 func TestReasonIsRequired(t *testing.T) {
 	b := newBoxed(t)
 	d := b.askReason(model.Ask{Title: "Void"}, true)
-	b.Press(fyne.KeyReturn)
+	b.Press(fyne.KeyReturn, fyne.KeyReturn)
 	b.Write("   ")
-	b.Press(fyne.KeyReturn)
+	b.Press(fyne.KeyReturn, fyne.KeyReturn)
 	b.heard()
 	b.At(d.Ring(), "reason")
 	b.Write("wrong grower")
-	b.Press(fyne.KeyReturn)
+	b.Press(fyne.KeyReturn, fyne.KeyReturn)
 	b.heard("wrong grower true")
 	b.gone(d)
 }
 
-// TestDangerousReasonGoesToTheSafeButton: Enter in the field does not void.
-func TestDangerousReasonGoesToTheSafeButton(t *testing.T) {
+// TestEnterGoesToTheButton: in every box Enter in the last field goes to the button
+// that does what is asked, and does it there; Tab goes the same way.
+func TestEnterGoesToTheButton(t *testing.T) {
+	for _, danger := range []bool{false, true} {
+		for _, key := range []fyne.KeyName{fyne.KeyReturn, fyne.KeyTab} {
+			b := newBoxed(t)
+			d := b.askReason(model.Ask{Title: "Void", Danger: danger}, false)
+			b.Write("wrong grower")
+			b.Press(key)
+			b.heard()
+			b.At(d.Ring(), "yes")
+			b.Press(fyne.KeyReturn)
+			b.heard("wrong grower true")
+		}
+	}
+}
+
+// TestABoxSaysWhyItStandsAgain: what failed is read over the buttons.
+func TestABoxSaysWhyItStandsAgain(t *testing.T) {
 	b := newBoxed(t)
-	d := b.askReason(model.Ask{Title: "Void", Danger: true}, false)
-	b.Write("wrong grower")
-	b.Press(fyne.KeyReturn)
-	b.At(d.Ring(), "no")
-	b.Press(fyne.KeyTab, fyne.KeyReturn)
-	b.heard("wrong grower true")
+	d := b.askReason(model.Ask{Title: "Void", Fault: "Ticket 7 is void already."}, false)
+	said := ""
+	for _, o := range d.body {
+		if n, is := o.(*Note); is && n.State() == model.Stop {
+			said = n.Text()
+		}
+	}
+	widgettest.Equal(t, "said", said, "Ticket 7 is void already.")
 }
 
 func exampleFields() []model.AskField {
@@ -192,8 +211,8 @@ func TestFormGivesItsValues(t *testing.T) {
 	d := b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) {
 		b.say("%v %s/%s/%s/%s", ok, v["grower"], v["truck"], v["moisture"], v["keep"])
 	})
-	widgettest.Equal(t, "ring", strings.Join(d.Ring().IDs(), " "), "grower truck moisture keep no yes")
-	b.Press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn) // to the tick, and on
+	widgettest.Equal(t, "ring", strings.Join(d.Ring().IDs(), " "), "grower truck moisture keep yes no")
+	b.Press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn, fyne.KeyReturn) // to the tick, the button, and on
 	b.heard()
 	b.At(d.Ring(), "grower") // still needed
 	b.Write("114")
@@ -204,7 +223,7 @@ func TestFormGivesItsValues(t *testing.T) {
 	b.Write("a16.5") // the letter is kept out, the rest replaces
 	b.Press(fyne.KeyReturn)
 	b.At(d.Ring(), "keep")
-	b.Press(fyne.KeySpace, fyne.KeyReturn)
+	b.Press(fyne.KeySpace, fyne.KeyReturn, fyne.KeyReturn)
 	b.heard("true 114/blue one/16.5/")
 	b.gone(d)
 }
@@ -238,12 +257,12 @@ func TestFormChecksBeforeGoingOn(t *testing.T) {
 	b.Write("2")
 	b.Press(fyne.KeyReturn)
 	b.Write("3")
-	b.Press(fyne.KeyReturn)
+	b.Press(fyne.KeyReturn, fyne.KeyReturn)
 	widgettest.Equal(t, "asked", asked, 1)
 	b.At(d.Ring(), "gross")
 	b.heard()
 	b.Write("4")
-	b.Press(fyne.KeyReturn, fyne.KeyReturn)
+	b.Press(fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn)
 	b.heard("true 4")
 	b.gone(d)
 }
@@ -266,9 +285,9 @@ func TestChoice(t *testing.T) {
 		keys  []fyne.KeyName
 		want  string
 	}{
-		{"by arrows", "", []fyne.KeyName{fyne.KeyDown, fyne.KeyReturn}, "114 true"},
-		{"by letters", "mill", []fyne.KeyName{fyne.KeyReturn}, "207 true"},
-		{"by code", "118", []fyne.KeyName{fyne.KeyReturn}, "118 true"},
+		{"by arrows", "", []fyne.KeyName{fyne.KeyDown, fyne.KeyReturn, fyne.KeyReturn}, "114 true"},
+		{"by letters", "mill", []fyne.KeyName{fyne.KeyReturn, fyne.KeyReturn}, "207 true"},
+		{"by code", "118", []fyne.KeyName{fyne.KeyReturn, fyne.KeyReturn}, "118 true"},
 		{"none", "zz", []fyne.KeyName{fyne.KeyReturn, fyne.KeyEscape, fyne.KeyEscape}, " false"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -289,8 +308,8 @@ func TestBoxesSpeakTheWordsGiven(t *testing.T) {
 	SetWords(w)
 	b := newBoxed(t)
 	d := b.ask(Question{Title: "?"})
-	widgettest.Equal(t, "buttons", d.buttons[0].Text+" "+d.buttons[1].Text, "Annuler D'accord")
+	widgettest.Equal(t, "buttons", d.buttons[0].Text+" "+d.buttons[1].Text, "D'accord Annuler")
 	d.Dismiss()
 	d = b.ask(Question{Title: "?", Yes: "Settle", No: "Wait"})
-	widgettest.Equal(t, "own words", d.buttons[0].Text+" "+d.buttons[1].Text, "Wait Settle")
+	widgettest.Equal(t, "own words", d.buttons[0].Text+" "+d.buttons[1].Text, "Settle Wait")
 }

@@ -14,13 +14,12 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// FieldEntry is one line for a person to type on.
+// FieldEntry is a single-line text field.
 //
-// Return and the keypad's Enter commit what stands there and walk on. Arriving
-// selects all of it, so that typing replaces. Whatever is typed or pasted is
-// accepted and handed to OnEdit, for the presenter to read and answer in words
-// beside the field; the exceptions are a letter in a field of DigitsOnly and what
-// is longer than a field can be.
+// Return and the keypad's Enter commit the text and move the focus on. Gaining focus selects all of
+// it, so that typing replaces. Whatever is typed or pasted is accepted and handed to OnEdit, for
+// the presenter to read and answer in words beside the field; the exceptions are a letter in a
+// field of DigitsOnly and what is longer than a field can be.
 type FieldEntry struct {
 	widget.Entry
 	focusStop
@@ -33,7 +32,7 @@ type FieldEntry struct {
 	OnDown   func()                          // arrow down
 
 	DigitsOnly bool // letters are kept out; figures, signs and points are not
-	Figures    bool // text stands at the right, figures under figures
+	Figures    bool // right-aligned, as figures are
 	Most       int  // the longest text, in letters; zero takes that of its kind
 
 	showing bool // the presenter is writing, not the person
@@ -52,8 +51,8 @@ func NewFieldEntry() *FieldEntry {
 	return e
 }
 
-// NewFigureEntry makes an entry for a weight, a percent or an amount: letters
-// are kept out and the text stands at the right.
+// NewFigureEntry makes an entry for a weight, a percent or an amount: it keeps letters out and is
+// right-aligned.
 func NewFigureEntry() *FieldEntry {
 	e := NewFieldEntry()
 	e.DigitsOnly, e.Figures = true, true
@@ -258,7 +257,7 @@ func letterInset(e *FieldEntry) float32 {
 	return e.ActionItem.MinSize().Width
 }
 
-// indent is how far the letters stand from the left edge.
+// indent returns the distance of the text from the left edge.
 func (e *FieldEntry) indent() float32 {
 	if !e.Figures {
 		return 0
@@ -288,7 +287,7 @@ func (e *FieldEntry) most() int {
 	return mostWords
 }
 
-// room is how many letters more the entry takes; those selected will be replaced.
+// room returns how many more characters fit; selected ones will be replaced.
 func (e *FieldEntry) room() int {
 	return e.most() - utf8.RuneCountInString(e.Text) + utf8.RuneCountInString(e.SelectedText())
 }

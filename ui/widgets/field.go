@@ -16,7 +16,7 @@ import (
 type Field struct {
 	widget.BaseWidget
 
-	// Chars is how many figures wide the place to type is. Zero takes twelve.
+	// Chars is the width of the entry in digits. Zero means 12.
 	Chars int
 
 	label string
@@ -27,11 +27,11 @@ type Field struct {
 	cols  *columns
 }
 
-// columns are what the rows of one sheet share: where entries begin, and where
-// the notes of ordinary rows begin. A wide entry pushes its own note on.
+// columns are the positions the rows of one sheet share: where entries begin, and where the notes
+// of ordinary rows begin. A wide entry pushes its own note to the right.
 type columns struct{ entry, note float32 }
 
-// ordinaryChars is how many figures wide an entry is unless told otherwise.
+// ordinaryChars is the default width of an entry in digits.
 const ordinaryChars = 12
 
 // NewField makes a row around an entry, a find field or a tick. The unit may
@@ -68,7 +68,7 @@ func (f *Field) SetNote(state model.State, text string) {
 	f.Note.Say(state, text)
 }
 
-// SetProblem is SetNote with Stop: what was typed cannot stand.
+// SetProblem is SetNote with Stop: the text typed is invalid.
 func (f *Field) SetProblem(text string) { f.SetNote(model.Stop, text) }
 
 // Says is the sentence shown beside the field now, and its state.
@@ -98,7 +98,7 @@ func (f *Field) unitLetters() paint.TextStyle {
 	return paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorQuiet}
 }
 
-// needs gives the columns this row would choose, standing alone.
+// needs returns the columns this row would choose if it were alone.
 func (f *Field) needs() columns {
 	p := paint.PainterFor(f)
 	own := columns{entry: p.Measure(f.label, f.labelLetters()).Width + p.Inner()}
@@ -132,7 +132,7 @@ func (f *Field) LeastSize() fyne.Size {
 	return fyne.NewSize(f.noteStart(p)+8*p.Inner(), f.entry.MinSize().Height)
 }
 
-// entryStart and noteStart are where the row's parts begin.
+// entryStart and noteStart are the left edges of the row's parts.
 func (f *Field) entryStart() float32 { return max(f.cols.entry, f.needs().entry) }
 
 func (f *Field) noteStart(p paint.Painter) float32 {
@@ -163,7 +163,7 @@ func (f *Field) Paint(size fyne.Size) []fyne.CanvasObject {
 	return append(objects, f.entry, f.Note)
 }
 
-// fieldRenderer passes a refresh on to what stands in the row.
+// fieldRenderer passes a refresh on to the widgets in the row.
 type fieldRenderer struct {
 	paint.Drawing
 	field *Field
@@ -175,9 +175,8 @@ func (r *fieldRenderer) Refresh() {
 	r.Drawing.Refresh()
 }
 
-// NewSheet stacks the rows of a form. All Field rows share the places where
-// entries and notes begin, so that entries stand under entries; other objects, such
-// as a Heading, take the whole width.
+// NewSheet stacks the rows of a form. All Field rows share the columns where entries and notes
+// begin, so that entries line up; other objects, such as a Heading, take the whole width.
 func NewSheet(rows ...fyne.CanvasObject) *fyne.Container {
 	return container.New(&sheetLayout{cols: &columns{}}, rows...)
 }

@@ -15,8 +15,8 @@ import (
 type Figure struct {
 	widget.BaseWidget
 
-	// Chars is how many figures room is kept for, so that the number does not
-	// wander while it changes. Zero keeps seven.
+	// Chars is the number of digits room is kept for, so that the number does not move while it
+	// changes. Zero means 7.
 	Chars int
 
 	caption, value, unit string

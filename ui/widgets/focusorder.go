@@ -135,8 +135,8 @@ func (r *FocusOrder) find(id string) int {
 	return -1
 }
 
-// take offers a key to what stands above the widgets: the walk round the ring,
-// the way back, the commands.
+// take offers a key to the handlers above the widgets: moving round the ring, moving back, the
+// commands.
 func (r *FocusOrder) take(from string, ev *fyne.KeyEvent) bool {
 	switch {
 	case ev.Name == fyne.KeyTab && r.held()&fyne.KeyModifierShift != 0:
@@ -170,8 +170,8 @@ func (s *focusStop) offer(ev *fyne.KeyEvent) bool {
 	return s.ring != nil && s.ring.take(s.id, ev)
 }
 
-// advance moves the keyboard on: to the stop named, or to the next one. A
-// Stop that names itself leaves the keyboard wherever it is by now.
+// advance moves the focus on: to the stop named, or to the next one. A stop that names itself
+// leaves the focus unchanged.
 func (s *focusStop) advance(next string) {
 	if s.ring == nil || next == s.id {
 		return

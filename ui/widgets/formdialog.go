@@ -8,6 +8,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
+// Every box has one rule for Enter: in a field it goes to the next one, in the last to
+// the button that does what is asked, and on a button it presses it.
+
 // AskForm shows a form. The answer is called once: with the values by field id
 // and true, or with nil and false.
 func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, ok bool)) *Dialog {
@@ -31,20 +34,21 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 	for i, spec := range f.Fields {
 		in := Input{Edit: func(string) { typed() }, Search: func(string) { typed() }}
 		in.Refused = func(why string) { rows[i].field.SetNote(model.Warn, why) }
-		if i == len(f.Fields)-1 && !f.Danger {
-			in.Enter = func() string { submit(); return spec.ID }
+		if i == len(f.Fields)-1 {
+			in.Enter = func() string { return "yes" }
 		}
 		rows[i] = newFormRow(spec, in)
 		stacked = append(stacked, rows[i].field)
 		d.ring.Add(spec.ID, rows[i].entry)
 	}
 	d.body = append(d.body, NewSheet(stacked...))
+	d.addFault(f.Fault)
 	importance := widget.HighImportance
 	if f.Danger {
 		importance = widget.DangerImportance
 	}
-	d.addButton("no", or(f.No, words.Cancel), widget.MediumImportance, d.Dismiss)
 	d.addButton("yes", or(f.Yes, words.Agree), importance, submit)
+	d.addButton("no", or(f.No, words.Cancel), widget.MediumImportance, d.Dismiss)
 	if len(rows) == 0 {
 		return d.show("no")
 	}
@@ -105,10 +109,11 @@ type Choice struct {
 	Label       string // beside the find field
 	Options     []model.Option
 	Yes, No     string
+	Fault       string // why the previous choice was invalid
 }
 
-// AskChoice lets a person choose one of the options, by code, by letters or by
-// arrows. The list stands open from the start. The answer is called once.
+// AskChoice lets a person choose one of the options, by code, by letters or by arrows. The list is
+// open from the start. answer is called once.
 func (s *UIContext) AskChoice(c Choice, answer func(chosen model.Option, ok bool)) *Dialog {
 	d := s.newDialog(c.Title, model.Plain, c.Text)
 	d.onDismiss = func() { answer(model.Option{}, false) }
@@ -125,11 +130,12 @@ func (s *UIContext) AskChoice(c Choice, answer func(chosen model.Option, ok bool
 		field.SetProblem(words.Needed)
 		d.ring.Focus("pick")
 	}
-	pick.OnCommit = func(string) string { submit(); return "pick" }
+	pick.OnCommit = func(string) string { return "yes" }
 	pick.OnNoFit = func(string) { field.SetProblem(words.NoMatch) }
 	pick.OnEdit = func(string) { field.SetProblem("") }
-	d.addButton("no", or(c.No, words.Cancel), widget.MediumImportance, d.Dismiss)
+	d.addFault(c.Fault)
 	d.addButton("yes", or(c.Yes, words.Agree), widget.HighImportance, submit)
+	d.addButton("no", or(c.No, words.Cancel), widget.MediumImportance, d.Dismiss)
 	d.show("pick")
 	pick.down()
 	return d

@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 )
 
-// Key is one key or chord a command answers to. Without a modifier it may be
-// an F-key or Escape: letters and figures belong to whoever is typing.
+// Key is one key or chord a command answers to. Without a modifier it may be an F-key or Escape:
+// letters and digits are for typing.
 type Key struct {
 	Name fyne.KeyName
 	Mod  fyne.KeyModifier

@@ -6,9 +6,9 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// MainMenu builds the menu bar, in the order menus first appear in the table. A
-// group that names no menu is a menu of its own; the others stand in the menu
-// they name, as menus within it. Every key with a modifier works through it.
+// MainMenu builds the menu bar, in the order menus first appear in the table. A group that names no
+// menu is a menu of its own; the others are submenus of the menu they name. Every key with a
+// modifier works through it.
 func (c *Commands) MainMenu() *fyne.MainMenu {
 	c.items = map[string][]*fyne.MenuItem{}
 	c.menu = fyne.NewMainMenu()
@@ -32,7 +32,7 @@ type menuBar struct {
 	menus map[string]*fyne.Menu // by the way to them: "House", "House/Rates"
 }
 
-// menu is where a command stands, made the first time it is asked for.
+// menu returns the menu that lists a command, made on first use.
 func (b menuBar) menu(command Command) *fyne.Menu {
 	if command.Menu == "" || command.Menu == command.Group {
 		return b.onBar(command.Group)

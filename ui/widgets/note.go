@@ -14,8 +14,8 @@ import (
 type Note struct {
 	widget.BaseWidget
 
-	// Lines is how many lines room is kept for, so that a form does not jump
-	// when a sentence comes and goes. Further lines still show if there is room.
+	// Lines is the number of lines room is kept for, so that a form does not jump when a sentence
+	// appears or disappears. Further lines still show if there is room.
 	Lines int
 
 	size  fyne.ThemeSizeName

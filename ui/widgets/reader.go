@@ -37,7 +37,7 @@ func (r *Reader) SetContent(content fyne.CanvasObject) {
 	r.Scroll.Refresh()
 }
 
-// Offset is how far down the reader stands, in Fyne's units.
+// Offset returns the scroll position, in Fyne's units.
 func (r *Reader) Offset() float32 { return r.Scroll.Offset.Y }
 
 // ToTop goes back to the beginning.

@@ -119,7 +119,7 @@ func (s *StatusLine) Paint(size fyne.Size) []fyne.CanvasObject {
 	return objects
 }
 
-// Badge says how a thing stands: icon, word and colour on a tinted ground.
+// Badge shows a state: icon, word and colour on a tinted background.
 type Badge struct {
 	widget.BaseWidget
 	state model.State

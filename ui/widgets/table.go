@@ -261,7 +261,7 @@ func (t *Table) TypedKey(ev *fyne.KeyEvent) {
 	}
 }
 
-// pageRows is how many rows show at once, less one that stays in sight.
+// pageRows returns the number of rows visible at once, less one that stays in sight when paging.
 func (t *Table) pageRows() int {
 	return max(1, int(t.Size().Height/t.rowHeight())-2)
 }

@@ -20,12 +20,12 @@ type columnFit struct {
 	header float32 // how high the header is
 }
 
-// letters is how the rows are written.
+// letters is the text style of the rows.
 func (c *columnFit) letters() paint.TextStyle {
 	return paint.TextStyle{Size: c.size.name(), Color: apptheme.ColorInk}
 }
 
-// headers is how the titles of the columns are written.
+// headers is the text style of the column titles.
 func (c *columnFit) headers() paint.TextStyle {
 	if c.size == fineCells {
 		return paint.TextStyle{Size: apptheme.SizeFine, Color: apptheme.ColorQuiet, Style: paint.Bold}
@@ -36,7 +36,7 @@ func (c *columnFit) headers() paint.TextStyle {
 // isNarrow reports whether there is little ground at the sides of the cells.
 func (c *columnFit) isNarrow() bool { return c.size != ordinaryCells }
 
-// cellSize is how large the letters of a table are.
+// cellSize is the text size of a table.
 type cellSize int
 
 const (
@@ -49,9 +49,9 @@ func (s cellSize) name() fyne.ThemeSizeName {
 	return [...]fyne.ThemeSizeName{cellLetters.Size, apptheme.SizeNote, apptheme.SizeFine}[s]
 }
 
-// fitting is one way to set a table: how large its letters are, whether columns
-// get the width they wish for, whether titles stand on two lines, and whether
-// columns that can be left out may go rather than try the next.
+// fitting is one way to lay out a table: its text size, whether columns get the width they prefer,
+// whether titles wrap to two lines, and whether optional columns may be dropped before the next way
+// is tried.
 type fitting struct {
 	size                     cellSize
 	wished, twoLine, sparing bool
@@ -119,7 +119,7 @@ func (c *columnFit) widths(p paint.Painter, room float32) ([]float32, float32) {
 	return widths, left
 }
 
-// titleWidth is the room a title needs, on the lines it may stand on.
+// titleWidth returns the width a title needs, on the lines it may take.
 func (c *columnFit) titleWidth(p paint.Painter, title string) float32 {
 	l := c.headers()
 	width := p.Measure(title, l).Width
@@ -168,7 +168,7 @@ func (c *columnFit) headerHeight(p paint.Painter, widths []float32) float32 {
 	return max(float32(lines)*p.LineHeight(l), p.LineHeight(c.letters())) + p.Inner()
 }
 
-// rowFace is what a cell of a row shows in the column at a place.
+// rowFace returns the content of a row's cell in the column at an index.
 func (c *columnFit) rowFace(row model.Row, at int) face {
 	i := c.shown[at]
 	column := c.columns[i]
@@ -185,7 +185,7 @@ func (c *columnFit) rowFace(row model.Row, at int) face {
 	return f
 }
 
-// titleFace is what the header shows over the column at a place.
+// titleFace returns the header of the column at an index.
 func (c *columnFit) titleFace(at int) face {
 	f := face{letters: c.headers(), header: true, narrow: c.isNarrow(), twoLine: c.twoLine}
 	if at >= 0 && at < len(c.shown) {

@@ -5,9 +5,8 @@ import (
 	"fyne.io/fyne/v2/container"
 )
 
-// UIContext is what everything in one window shares: the canvas the keyboard is
-// focused on, the commands keys are offered to, the layer lists float on, and
-// the dialogs that stand before it all.
+// UIContext is what everything in one window shares: the canvas the keyboard is focused on, the
+// commands keys are offered to, the layer lists float on, and the open dialogs.
 type UIContext struct {
 	canvas   fyne.Canvas
 	commands *Commands
@@ -65,7 +64,7 @@ func (s *UIContext) takeKey(ev *fyne.KeyEvent) bool {
 func (s *UIContext) unfocusedKey(ev *fyne.KeyEvent) {
 	if box := s.FrontDialog(); box != nil {
 		if !box.ring.take("", ev) {
-			box.ring.FocusFirst()
+			box.ring.Focus(box.first)
 		}
 		return
 	}
@@ -110,9 +109,9 @@ func (s *UIContext) place(what, under fyne.CanvasObject, size fyne.Size) {
 	what.Resize(size)
 }
 
-// floats puts what floats where it belongs, once more when the layer is laid
-// out: a window does not know where an object is before its first frame, and a
-// list may stand open from the start.
+// floats are functions that place floating objects, called again when the layer is laid out: a
+// window does not know where an object is before its first frame, and a list may be open from the
+// start.
 type floats map[fyne.CanvasObject]func()
 
 func (floats) MinSize(objects []fyne.CanvasObject) fyne.Size {
@@ -143,8 +142,8 @@ func (s *UIContext) sinkAll() {
 	s.layer.RemoveAll()
 }
 
-// Leave takes the keyboard from whatever has it, which ends what is typed there, and
-// closes every list: the screen they belong to goes out of sight.
+// Leave takes the focus from the focused widget, which ends typing there, and closes every list:
+// the screen they belong to is hidden.
 func (s *UIContext) Leave() {
 	if s.FrontDialog() == nil {
 		s.canvas.Unfocus()
@@ -152,8 +151,7 @@ func (s *UIContext) Leave() {
 	s.sinkAll()
 }
 
-// Press sends keys to whatever has the keyboard, one after another, as a
-// window does. Tests walk a screen with it.
+// Press sends keys to the focused widget, one after another, as a window does. For tests.
 func (s *UIContext) Press(keys ...fyne.KeyName) {
 	for _, key := range keys {
 		ev := &fyne.KeyEvent{Name: key}
@@ -170,14 +168,14 @@ func (s *UIContext) Press(keys ...fyne.KeyName) {
 	}
 }
 
-// nextInTree is what a window does with Tab that no widget takes.
+// nextInTree does what a window does with a Tab no widget takes.
 func (s *UIContext) nextInTree() {
 	if c, ok := s.canvas.(interface{ FocusNext() }); ok {
 		c.FocusNext()
 	}
 }
 
-// Write types letters into whatever has the keyboard.
+// Write types letters into the focused widget.
 func (s *UIContext) Write(letters string) {
 	for _, letter := range letters {
 		if focused := s.canvas.Focused(); focused != nil {

@@ -3,7 +3,7 @@ package widgets
 // Words are the few words the kit speaks itself. Everything else comes to it
 // ready made.
 type Words struct {
-	Agree   string // the button that goes on
+	Agree   string // the button that confirms
 	Cancel  string // the button that leaves things as they are
 	Close   string // the button under a notice
 	Halt    string // the button that stops long work

@@ -1,6 +1,6 @@
-// Package widgettest is what tests of widgets share: a window in the program's own
-// look, examples to show, and what a widget drew. It knows no widget, so that the
-// tests inside a package of widgets can use it too.
+// Package widgettest has what tests of widgets share: a window in the program's theme, example
+// data, and functions to inspect what a widget drew. It imports no widget, so that the tests inside
+// a package of widgets can use it too.
 package widgettest
 
 import (

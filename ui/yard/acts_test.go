@@ -101,6 +101,7 @@ func (jammed) Print(context.Context, string, []byte) (string, error) {
 func TestManagerAcceptsBeyondALimit(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	sessiontest.Must(t, r.Session.Desk.SignIn(demo.Clerk))
+	session.SetManualReason(r.Session, "read from the indicator")
 	f := corn(r)
 	if (limits{f}).canAccept() {
 		t.Fatal("an ordinary load has a limit to accept")

@@ -9,8 +9,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// appearance is what only the form knows of a field: its width, the list it is
-// chosen from, and what is said beside it while nothing is wrong.
+// appearance is the form's own data of a field: its width, its list, and its message while nothing
+// is wrong.
 type appearance struct {
 	chars   int
 	options func() []model.Option

@@ -9,25 +9,23 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Reasons and sources that the desk itself gives are in the book in English, and
-// are translated where they are shown. People's own words never are.
-const (
-	readFromIndicator = "read from the indicator"
-	typedAtDesk       = "typed at the desk"
-)
+// typedAtDesk is the source of a figure that was typed. It is in the book in English
+// and translated where it is shown.
+const typedAtDesk = "typed at the desk"
 
 // manualWeights are weights typed by hand on a form, each with its reason.
 type manualWeights struct{ form *LoadForm }
 
-// reason is why a weight was typed. Where the program cannot read the scale, a
-// person reads it: that is the reason. Where it can, each weight that is typed all
-// the same needs a reason of its own.
+// reason is why a weight was typed. Where the scale can be read each weight has a
+// reason of its own; where it cannot, one answer holds for the person's day.
 func (m manualWeights) reason(field string) string {
-	if m.form.session.Indicator == nil {
-		return readFromIndicator
+	if m.isLinked() {
+		return m.form.typed.reasons[field]
 	}
-	return m.form.typed.reasons[field]
+	return session.ManualReason(m.form.session)
 }
+
+func (m manualWeights) isLinked() bool { return m.form.session.Indicator != nil }
 
 // holdBack removes from facts the weights that were typed without a reason, and
 // returns the fields that can be written and those of the weights.
@@ -44,24 +42,66 @@ func holdBack(facts *entry.Facts, good []string) (kept, unexplained []string) {
 }
 
 // askWhy asks why the weights in some fields were typed by hand. With the answer
-// they are written down; without it they stay in their fields.
+// they are written down; without it the figures are taken back.
 func (m manualWeights) askWhy(fields []string) {
-	f := m.form
-	f.session.Put(model.Ask{
-		Draft: "by hand", Of: f.id,
-		Title:  session.Say("Why is the weight typed by hand?"),
-		Text:   session.Say("The scale can be read. A typed weight is marked MANUAL WT on the slip, with your reason."),
-		State:  model.Warn,
-		Fields: []model.AskField{{ID: "reason", Label: session.Say("Reason"), Chars: 36, Required: true}},
-		Yes:    session.Say("Write down"),
-		Then: func(values map[string]string) {
-			for _, field := range fields {
-				f.typed.reasons[field] = values["reason"]
-			}
-			f.read()
-			if err := f.Commit(); err != nil {
-				f.session.Fail(err)
-			}
-		},
-	})
+	f := m.form.session
+	ask := model.Ask{
+		Draft: "by hand", Of: m.form.id,
+		Title:   session.Say("Why is the weight typed by hand?"),
+		Text:    session.Join("\n", m.typed(fields), session.Say("The scale can be read. A typed weight is marked MANUAL WT on the slip, with your reason.")),
+		State:   model.Warn,
+		Fields:  []model.AskField{{ID: "reason", Label: session.Say("Reason"), Options: manualReasons(f), FreeText: true, Chars: 36, Required: true}},
+		Yes:     session.Say("Write down"),
+		GivenUp: func() { m.takeBack(fields) },
+		Then:    func(values map[string]string) { m.explain(fields, values["reason"]) },
+	}
+	if !m.isLinked() {
+		ask.Text = session.Join("\n", m.typed(fields), session.Say("No scale is linked here. The answer holds for your weights of today and prints beside MANUAL WT."))
+		ask.Fields[0].FreeText = false
+	}
+	f.Put(ask)
+}
+
+// typed names the truck and the weights that are asked about.
+func (m manualWeights) typed(fields []string) string {
+	weights := make([]string, len(fields))
+	for i, id := range fields {
+		l, _ := m.form.Now.Line(id)
+		weights[i] = session.Join(" ", l.label, m.form.Text(id), l.unit)
+	}
+	return session.Say("%s: %s", m.form.Now.truck(), session.Join(", ", weights...))
+}
+
+// manualReasons are the reasons of the house. They are in the book in English.
+func manualReasons(f *session.Session) []model.Option {
+	var out []model.Option
+	for _, reason := range f.Desk.Profile().WhyManual() {
+		out = append(out, model.Option{Code: reason, Name: session.Say(reason), ByName: true})
+	}
+	return out
+}
+
+// explain gives weights their reason and writes them down.
+func (m manualWeights) explain(fields []string, reason string) {
+	if m.isLinked() {
+		for _, field := range fields {
+			m.form.typed.reasons[field] = reason
+		}
+	} else {
+		session.SetManualReason(m.form.session, reason)
+	}
+	m.form.read()
+	if err := m.form.Commit(); err != nil {
+		m.form.session.Fail(err)
+	}
+}
+
+// takeBack puts back what the book has in the fields of weights nobody gave a reason
+// for.
+func (m manualWeights) takeBack(fields []string) {
+	for _, field := range fields {
+		m.form.Restore(field)
+	}
+	m.form.session.Say(model.Warn, session.Say("%s: the typed weight is taken back, since no reason was given.", m.form.Now.truck()))
+	m.form.session.Window.Redraw()
 }

@@ -150,10 +150,9 @@ func (f *LoadForm) Fields() []model.Field {
 	return out
 }
 
-// FirstToDo is the field where the work on a load goes on: the one edited last while
-// its text is not in the book, else the first still to be filled, else the one edited
-// last, else the first. It is never the act that
-// issues the load: somebody who comes back to a whole load comes to change
+// FirstToDo returns the field to focus on a load: the one edited last while its text is not in the
+// book, else the first still to be filled, else the one edited last, else the first. It is never
+// the act that issues the load: somebody who comes back to a complete load wants to change
 // something, and Enter would print the ticket with the mistake in it.
 func (f *LoadForm) FirstToDo() string {
 	_, known := f.Now.Line(f.edited)
@@ -166,8 +165,8 @@ func (f *LoadForm) FirstToDo() string {
 	return f.Now.lines[0].ID
 }
 
-// AfterTare is where the work goes on once the tare is there without having been
-// typed: the first field still to be filled, else the next empty one.
+// AfterTare returns the field to focus after a tare that was not typed: the first still to be
+// filled, else the next empty one.
 func (f *LoadForm) AfterTare() string {
 	if f.Now.FirstMissing() == "" {
 		for after := f.Now.After(string(load.Tare)); after != ""; after = f.Now.After(after) {
@@ -196,7 +195,7 @@ func (f *LoadForm) Rebase(l *load.Load) {
 	}
 }
 
-// read reads all that is typed onto a copy of the load.
+// read applies everything typed to a copy of the load.
 func (f *LoadForm) read() {
 	f.Now = standingOf(f.session, f.entering(f.typed.texts), f.Book, f.typed.texts)
 }

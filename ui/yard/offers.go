@@ -7,8 +7,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// offers are what usually follows from a grower or a truck: the other of the two,
-// and the commodity that came last time. Only empty fields are offered anything.
+// offers are defaults from a grower or a truck: the other of the two, and the commodity that came
+// last time. Only empty fields get defaults.
 type offers struct {
 	session *session.Session
 	text    func(field string) string // on the form

@@ -99,8 +99,8 @@ func (p Preview) tenth() string {
 	return session.Say("A tenth of a point is worth %s, %s.", lost, moneyBetween(s, w))
 }
 
-// moneyBetween is what the grower has less by the second settlement: of what is
-// payable, or of the charges while the price comes later.
+// moneyBetween is the grower's loss by the second settlement: in the payable, or in the charges
+// while the price comes later.
 func moneyBetween(s, w *settle.Settlement) string {
 	if s.Payable.Kind() == worksheet.NotApplied {
 		return session.Say("%s in charges", session.PrintedLike(s.Charges, w.Charges.Value().Sub(s.Charges.Value())))
@@ -108,8 +108,8 @@ func moneyBetween(s, w *settle.Settlement) string {
 	return session.PrintedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
 }
 
-// margin is what stops the load as a whole, else what is asked about it, else which ticket it replaces, else
-// what a tenth of a point is worth.
+// margin returns the problem that stops the load as a whole, else the question about it, else the
+// ticket it replaces, else the value of a tenth of a point.
 func (p Preview) margin() model.Remark {
 	if stopped := p.now.remarks[wholeLoad]; stopped.State == model.Stop {
 		return stopped

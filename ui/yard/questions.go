@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// questions are what the house asks about a load before its ticket: figures that
-// are improbable, each answered with a reason from a short list.
+// questions are the guards' questions about a load before its ticket: improbable figures, each
+// answered with a reason from a short list.
 type questions struct{ form *LoadForm }
 
 // waiting reports whether one waits for an answer.

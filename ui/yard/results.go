@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Results are what a sample is tested for beside its moisture, typed on the form
-// of its load: at the yard, or at the bench.
+// Results are the results of a sample other than moisture, typed on the form of its load: at the
+// yard, or at the bench.
 type Results struct{ form *LoadForm }
 
 // ResultsOf are the results of a form.

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// longestRest is how long the desk waits for a truck to stand still.
+// longestRest is the timeout for a truck to come to rest.
 const longestRest = 8 * time.Second
 
 // ScaleReader takes weights from the scale. One truck waits for a weight at a time:
@@ -37,18 +37,37 @@ type scaleWait struct {
 func (r *ScaleReader) CanRead() bool { return r.session.Indicator != nil }
 
 // Weigh takes the weight of a form's truck from the scale: the side whose field has
-// the keyboard, else the gross before the tare.
+// the keyboard, else the gross before the tare. A weight that is there is asked about
+// before another takes its place.
 func (r *ScaleReader) Weigh(form *LoadForm, field string) {
 	if err := form.Commit(); err != nil {
 		r.session.Fail(err)
 		return
 	}
-	which, draft, due := form.Now.sideToWeigh(field)
-	if !due {
-		r.session.Say(model.Warn, session.Say("%s: gross and tare are there. Put the keyboard on the one to weigh again.", form.Now.truck()))
+	side := form.Now.sideToWeigh(field)
+	if side == "" {
+		r.askSide(form)
 		return
 	}
-	if _, _, err := r.session.Indicator.Latest(); err != nil {
+	r.begin(form, side)
+}
+
+// askSide asks which weight is meant.
+func (r *ScaleReader) askSide(form *LoadForm) {
+	r.session.Put(model.Ask{
+		Title:  session.Say("%s: which weight is on the scale?", form.Now.truck()),
+		Text:   session.Say("A weight that is there is struck out when another takes its place. Why is asked before the ticket."),
+		State:  model.Warn,
+		Fields: []model.AskField{{ID: "side", Label: session.Say("Weight"), Options: form.Now.sides(), Required: true}},
+		Yes:    session.Say("Weigh"),
+		Then:   func(values map[string]string) { r.begin(form, values["side"]) },
+	})
+}
+
+// begin waits for the weight of one side, named by its field.
+func (r *ScaleReader) begin(form *LoadForm, side string) {
+	which, draft, _ := entry.SideOf(side)
+	if _, err := r.session.Indicator.Latest(); err != nil {
 		r.refuse(form, err)
 		return
 	}
@@ -91,8 +110,8 @@ func (r *ScaleReader) waitFor(own context.Context, w *scaleWait) {
 	})
 }
 
-// End ends the wait because the truck is not shown any more: the next weight at
-// rest may be another truck's.
+// End cancels the wait because the truck is no longer shown: the next weight at rest may be another
+// truck's.
 func (r *ScaleReader) End() {
 	r.endFor(errors.New(session.Say("The truck was left before the scale came to rest")))
 }
@@ -110,11 +129,11 @@ func (r *ScaleReader) Watch() {
 	if r.wait == nil {
 		return
 	}
-	weight, _, err := r.wait.scale.Latest()
+	display, err := r.wait.scale.Latest()
 	switch {
 	case err != nil:
 		r.endFor(err)
-	case weight.Sign() > 0:
+	case display.Weight.Sign() > 0:
 		r.wait.loaded = true
 	case r.wait.loaded:
 		r.endFor(errors.New(session.Say("The truck has left the deck")))
@@ -130,6 +149,10 @@ func (r *ScaleReader) refuse(form *LoadForm, why error) {
 func (w *scaleWait) take(weight quantity.Amount) error {
 	f := w.form
 	s, _ := f.session.Scale()
+	if had, weighed := f.inBook().Weight(w.which, w.draft); weighed && had.Source == load.FromScale && had.Scale == s.ID && had.Weight.Equal(weight) {
+		f.session.Say(model.OK, session.Say("%s: %s is %s already.", f.Now.truck(), session.Say(string(w.which)), weight))
+		return nil
+	}
 	f.typed.forget(entry.WeightID(w.which, w.draft))
 	facts := entry.Facts{}
 	if f.id == "" {

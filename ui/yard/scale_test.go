@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
 )
 
@@ -23,7 +24,13 @@ func TestLiveWeight(t *testing.T) {
 		want    model.Figure
 	}{
 		{sessiontest.FakeScale{Weight: sessiontest.Lb(52300), AtRest: true, Err: nil}, model.Figure{Caption: "Scale 1", Value: "52,300", Unit: "lb", State: model.OK}},
-		{sessiontest.FakeScale{Weight: sessiontest.Lb(52340), AtRest: false, Err: nil}, model.Figure{Caption: "Scale 1", Value: "52,340", Unit: "lb", State: model.Wait}},
+		{sessiontest.FakeScale{Weight: sessiontest.Lb(52340), AtRest: false}, model.Figure{Caption: "Scale 1: MOTION", Value: "52,340", Unit: "lb", State: model.Wait}},
+		{sessiontest.FakeScale{Weight: sessiontest.Lb(24000), Condition: session.Net}, model.Figure{Caption: "Scale 1: NET", Value: "24,000", Unit: "lb", State: model.Stop}},
+		{sessiontest.FakeScale{Weight: sessiontest.Lb(0), Condition: session.Over}, model.Figure{Caption: "Scale 1", Value: "OVER", State: model.Stop}},
+		{sessiontest.FakeScale{Weight: sessiontest.Lb(131000), Condition: session.Over}, model.Figure{Caption: "Scale 1: OVER", Value: "131,000", Unit: "lb", State: model.Stop}},
+		{sessiontest.FakeScale{Weight: sessiontest.Lb(0), Condition: session.Under}, model.Figure{Caption: "Scale 1", Value: "UNDER", State: model.Stop}},
+		{sessiontest.FakeScale{Weight: sessiontest.Lb(0), Condition: session.Faulty}, model.Figure{Caption: "Scale 1", Value: "FAULT", State: model.Stop}},
+		{sessiontest.FakeScale{Weight: sessiontest.Lb(-200), Condition: session.BelowZero}, model.Figure{Caption: "Scale 1: BELOW ZERO", Value: "-200", Unit: "lb", State: model.Stop}},
 		{sessiontest.FakeScale{Err: errors.New("not connected")}, model.Figure{Caption: "Scale 1: no reading", Unit: "lb", State: model.Stop}},
 	}
 	for _, tt := range tests {
@@ -57,6 +64,7 @@ func TestWeighFromTheScale(t *testing.T) {
 	}
 	*d = sessiontest.FakeScale{Weight: sessiontest.Lb(52320), AtRest: true}
 	y.Weigh("gross")
+	r.Answer(map[string]string{"side": "gross"})
 	if again, _ := form.Now.Load.Weight(load.Gross, ""); again.Weight.Figure() != "52,320" || len(form.inBook().Struck) != 1 {
 		t.Errorf("weighed again: %+v, struck %v", again, form.inBook().Struck)
 	}
@@ -82,5 +90,37 @@ func TestTypedWeightNeedsAReasonWhereTheScaleIsLinked(t *testing.T) {
 	w, written := f.inBook().Weight(load.Gross, "")
 	if !written || w.Source != load.ByHand || w.Reason != "display dark in the sun" {
 		t.Errorf("the book has %+v", w)
+	}
+}
+
+// Where no scale is linked, nobody's reason is made up: the first weight of a person's
+// day asks, one answer of the house's list holds until the next day, and without an
+// answer the figure is taken back.
+func TestTypedWeightsAreExplainedOnceADay(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	session.SetManualReason(r.Session, "")
+	f := NewLoadForm(r.Session, nil)
+	fillIn(f, wholeCorn[:4])
+	sessiontest.Must(t, f.Commit())
+	if _, written := f.inBook().Weight(load.Gross, ""); written {
+		t.Fatal("the typed weight was written without a reason")
+	}
+	ask := r.Question()
+	if !strings.Contains(ask.Text, "Truck 77: Gross 52300 lb") || ask.Fields[0].Options[0].Code != "read from the indicator" {
+		t.Errorf("asked %q with %+v", ask.Text, ask.Fields[0].Options)
+	}
+	ask.GivenUp()
+	if got := f.Text("gross"); got != "" {
+		t.Errorf("with no answer the form keeps %q", got)
+	}
+	f.Type("gross", "52300")
+	sessiontest.Must(t, f.Commit())
+	r.Answer(map[string]string{"reason": "weighed on another certified scale"})
+	next := corn(r)
+	sessiontest.Must(t, next.Commit())
+	for _, form := range []*LoadForm{f, next} {
+		if w, _ := form.inBook().Weight(load.Gross, ""); w.Reason != "weighed on another certified scale" {
+			t.Errorf("the book has the reason %q", w.Reason)
+		}
 	}
 }

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is where trucks are received: the form of the current load, and beside it
-// the slip as it will print.
+// Screen is the screen that receives trucks: the form of the current load, and beside it the slip
+// as it will print.
 type Screen struct {
 	window  *shell.Window
 	Yard    *Yard
@@ -29,7 +29,7 @@ type Screen struct {
 // NewScreen makes the screen with the yard as it was before the program stopped.
 func NewScreen(f *session.Session) shell.Screen { return &Screen{Yard: NewYard(f)} }
 
-// Trucks, Here and Advice are what the sidebar shows of the yard.
+// Trucks, Here and Advice are the sidebar's texts about the yard.
 func (s *Screen) Trucks() []model.TruckRow { return s.Yard.Rows() }
 func (s *Screen) Here() string             { return s.Yard.Here() }
 func (s *Screen) Advice() string           { return s.Yard.Advice() }
@@ -154,7 +154,7 @@ func (s *Screen) reveal(field string) {
 	}
 }
 
-// TakeTruck makes a truck current, from wherever it is chosen.
+// TakeTruck makes a truck current, whether chosen on the yard or on another screen.
 func (s *Screen) TakeTruck(id string) {
 	s.Yard.Take(id)
 	s.showCurrent()

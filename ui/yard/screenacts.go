@@ -40,7 +40,7 @@ var loadActs = []shell.ActRow[*Screen]{
 	{ID: "load.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), Do: (*Screen).turnPaper},
 
 	{ID: "load.weigh", Title: "Take the weight from the scale", Key: widgets.Bare(fyne.KeyF10), Break: true,
-		When: func(s *Screen) bool { return s.Yard.Scale.CanRead() }, Why: "The scale is not linked: type the weight. Gear says how to link it.",
+		When: func(s *Screen) bool { return s.Yard.Scale.CanRead() }, Why: "The scale is not linked: type the weight. Equipment says how to link it.",
 		Do: func(s *Screen) { s.Yard.Weigh(s.Load.Ring.Current()) }},
 	{ID: "load.split", Title: "Weigh the trailer apart", Key: widgets.CtrlShift(fyne.KeyW),
 		When: func(s *Screen) bool { return s.Form().Now.CanSplit() }, Why: "This load is weighed in two drafts already.",
@@ -96,8 +96,8 @@ func (s *Screen) issue() {
 	}
 }
 
-// useStoredTare goes on with the next field: the tare is the last figure of many
-// loads, but bin and price are still to be typed.
+// useStoredTare takes the stored tare and moves to the next field: the tare is the last figure of
+// many loads, but bin and price are still to be typed.
 func (s *Screen) useStoredTare() {
 	s.report(storedTare{s.Form()}.use())
 	s.Load.Show(true)

@@ -22,7 +22,7 @@ func newPapers() *papers {
 	return &papers{Slip: paperview.NewSlipView(), beside: paperview.NewSlipView()}
 }
 
-// show shows the papers of a load, the first with the slip or the working.
+// show updates the papers of a load, the first with the slip or the working.
 func (p *papers) show(now Preview, working bool) {
 	if working {
 		p.Slip.SetLines(now.Working())

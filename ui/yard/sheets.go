@@ -73,7 +73,7 @@ func (s detailsSheet) schedules() []model.Option {
 	return out
 }
 
-// write writes the sheet into the book, after what is typed on the form.
+// write stores the sheet in the book, after what is typed on the form.
 func (s detailsSheet) write(values map[string]string) {
 	f := s.form
 	if err := f.Commit(); err != nil {
@@ -89,7 +89,7 @@ func (s detailsSheet) write(values map[string]string) {
 	f.session.Changed()
 }
 
-// driverOptions are where the driver may be while the truck is weighed.
+// driverOptions are the places of the driver while the truck is weighed.
 func driverOptions() []model.Option {
 	return []model.Option{{Code: "on", Name: session.Say("on the truck")}, {Code: "off", Name: session.Say("off the truck")}}
 }
@@ -119,7 +119,7 @@ func (s sharesSheet) ask() {
 	})
 }
 
-// write writes down who shares in the load, after what is typed on the form.
+// write records the shares in the load, after what is typed on the form.
 func (s sharesSheet) write(values map[string]string) error {
 	if err := s.form.Commit(); err != nil {
 		return err

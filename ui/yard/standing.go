@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// standing is a load as it would be with everything typed taken in: its fields,
-// its settlement, and the messages beside the fields.
+// standing is a preview of a load with everything typed applied: its fields, its settlement, and
+// the messages beside the fields.
 type standing struct {
 	Load       *load.Load
 	form       *entry.Form
@@ -72,7 +72,7 @@ func (s *standing) remark(field string, state model.State, text string) {
 	s.remarks.Say(field, state, text)
 }
 
-// wholeLoad is where a remark goes that belongs to no field of the form.
+// wholeLoad is the field of a remark about the load as a whole.
 const wholeLoad = entry.WholeLoad
 
 // beside is the field of the form that a remark is shown beside.
@@ -130,19 +130,40 @@ func (s *standing) After(id string) string {
 	return s.lines[i+1].ID
 }
 
-// sideToWeigh is the side and draft that a weight from the scale belongs to: that
-// of the field with the keyboard, else the first that is still missing. A weight
-// that is there is only taken again from its own field.
-func (s *standing) sideToWeigh(field string) (_ load.Which, draft string, due bool) {
-	if which, draft, ok := entry.SideOf(field); ok {
-		return which, draft, true
+// sideToWeigh is the field of the weight that comes next from the scale: the one with
+// the keyboard, else the first, of those still missing. It is empty where the keyboard
+// is in a weight that is there, or all are: then a person says which one is meant.
+func (s *standing) sideToWeigh(field string) string {
+	if _, _, isWeight := entry.SideOf(field); isWeight {
+		if s.missing[field] {
+			return field
+		}
+		return ""
 	}
 	for _, l := range s.lines {
-		if which, draft, ok := entry.SideOf(l.ID); ok && s.missing[l.ID] {
-			return which, draft, true
+		if _, _, isWeight := entry.SideOf(l.ID); isWeight && s.missing[l.ID] {
+			return l.ID
 		}
 	}
-	return load.Tare, "", false
+	return ""
+}
+
+// sides are the fields of the weights, those still missing first, with the weight that
+// is there.
+func (s *standing) sides() []model.Option {
+	var missing, there []model.Option
+	for _, l := range s.lines {
+		which, draft, isWeight := entry.SideOf(l.ID)
+		if !isWeight {
+			continue
+		}
+		if w, weighed := s.Load.Weight(which, draft); weighed {
+			there = append(there, model.Option{Code: l.ID, Name: l.label, Detail: session.Say("replaces %s", w.Weight), ByName: true})
+		} else {
+			missing = append(missing, model.Option{Code: l.ID, Name: l.label, Detail: session.Say("still to come"), ByName: true})
+		}
+	}
+	return append(missing, there...)
 }
 
 // CanSplit reports whether the trailer may still be weighed apart.
@@ -192,7 +213,7 @@ func (s *standing) WhyNotIssue() string {
 	return ""
 }
 
-// questions are what the house asks about the load and nobody has answered.
+// questions are the unanswered questions of the guards about the load.
 func (s *standing) questions() []string {
 	var out []string
 	for _, f := range s.asked {

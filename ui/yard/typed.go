@@ -11,7 +11,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// typed is what a person has put on a form and the book does not have.
+// typed holds what is typed on a form but not in the book.
 type typed struct {
 	texts    map[string]string            // by field
 	reasons  map[string]string            // why weights were typed though the scale can be read, by field
@@ -67,7 +67,7 @@ func (t *typed) direction(book *load.Load) load.Direction {
 	return load.Inbound
 }
 
-// start is what a form of package entry begins with over a load of the book.
+// start returns the initial state of an entry form for a load of the book.
 func (t *typed) start(book *load.Load) entry.Start {
 	return entry.Start{
 		Book: book, Direction: t.direction(book), Origin: entry.Origin{Moisture: typedAtDesk, Price: typedAtDesk},

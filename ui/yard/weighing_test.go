@@ -157,17 +157,34 @@ func TestWaitForTheScaleIsShort(t *testing.T) {
 	sessiontest.WantSaid(t, l.Room, model.Stop, "Truck 7: no weight is taken. No steady weight came")
 }
 
-// With both weights there, one is only weighed again from its own field.
+// A weight that is there is only taken again when a person says which one is meant,
+// whatever field the keyboard is in; the same weight once more changes nothing.
 func TestWeightIsNotReplacedUnasked(t *testing.T) {
 	l, y, d := twoTrucks(t)
-	y.Weigh("tare")
+	y.Weigh("gross")
+	if got := l.Question().Fields[0].Options; len(got) != 2 || got[0].Code != "tare" {
+		t.Errorf("asked which of %+v, want the missing tare first", got)
+	}
+	l.Answer(map[string]string{"side": "tare"})
 	l.goOn()
 	d.Weight = sessiontest.Lb(26000)
-	y.Weigh("moisture")
+	for _, field := range []string{"moisture", "tare"} {
+		y.Weigh(field)
+		l.goOn()
+		if got := l.tares(); got["7"] != "14,200 lb" {
+			t.Errorf("from %s, tares in the book: %v", field, got)
+		}
+	}
+	l.Answer(map[string]string{"side": "tare"})
 	l.goOn()
-	sessiontest.WantSaid(t, l.Room, model.Warn, "Truck 7: gross and tare are there.")
-	if got := l.tares(); got["7"] != "14,200 lb" {
-		t.Errorf("tares in the book: %v", got)
+	if got := l.tares(); got["7"] != "26,000 lb" {
+		t.Errorf("weighed again, tares in the book: %v", got)
+	}
+	y.Weigh("tare")
+	l.Answer(map[string]string{"side": "tare"})
+	l.goOn()
+	if got := y.Form().inBook().Struck; len(got) != 1 || !strings.Contains(l.Last(), "already") {
+		t.Errorf("the same weight again struck %v, said %q", got, l.Last())
 	}
 }
 

@@ -48,7 +48,7 @@ func NewYard(f *session.Session) *Yard {
 // CurrentText is the name, in the draft of a screen, of the load that is current.
 const CurrentText = "load"
 
-// yardDraft is where the yard keeps its places and its current load.
+// yardDraft is the key of the yard's places and current load.
 var yardDraft = session.DraftAt{Place: session.Current, ID: "yard"}
 
 // restoreForms makes the forms on which something was typed before the program
@@ -164,7 +164,7 @@ func (y *Yard) row(l *load.Load, key string) model.TruckRow {
 	return row
 }
 
-// Here is how many trucks are on the yard, in words.
+// Here returns the number of trucks on the yard, in words.
 func (y *Yard) Here() string {
 	switch n := len(y.trucks); n {
 	case 0:

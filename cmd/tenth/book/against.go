@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// mostOfANote is how much of a text file is searched for a head, in bytes.
+// mostOfANote is the number of bytes of a text file searched for a head.
 const mostOfANote = 1 << 20
 
 // notedHeads are the heads to hold a book against: those typed, and those found

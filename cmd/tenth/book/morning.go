@@ -25,7 +25,7 @@ func (demoMorning) Help() string {
 	return `    tenth demo morning --dir morning`
 }
 
-// morningSeason is how many loads have come before this one.
+// morningSeason is the number of earlier loads.
 const morningSeason = 60
 
 func (c demoMorning) Run(t *terminal.Terminal) error {
@@ -77,7 +77,7 @@ func (c demoMorning) working(p *terminal.Session, l *load.Load) ([]string, error
 	if err != nil {
 		return nil, err
 	}
-	text := p.Language()(terminal.EditionLine(s.Edition)) + "\n\n" + s.Sheet.TextIn(76, p.WorkingOf(l))
+	text := p.Printer.Text(terminal.EditionLine(s.Edition)) + "\n\n" + s.Sheet.TextIn(76, p.WorkingOf(l))
 	return p.Files(c.Dir, terminal.PaperName(l.Number, 0, 0)+"-working", nil, []byte(text))
 }
 

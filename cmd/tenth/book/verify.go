@@ -20,7 +20,7 @@ import (
 type Verify struct {
 	terminal.BookFlags
 	Code string `help:"Check a slip instead: its short code, or all that its QR code says." placeholder:"CODE"`
-	// Head and Against are what was noted of the book outside it.
+	// Head and Against are heads of the book noted outside it.
 	Head    []string `help:"The head of the book as it was noted, number and hash; may be repeated." placeholder:"N:HASH"`
 	Against string   `help:"A backup, the file beside one, or an examiner's folder, to hold the book against." placeholder:"PATH"`
 	Since   string   `help:"Check only what was entered after a head that was noted; what came before is vouched for by it." placeholder:"N:HASH"`
@@ -71,7 +71,7 @@ func (c Verify) check(p *terminal.Session) (audit.Soundness, error) {
 	return audit.VerifySince(p, p.Desk, p.File, head)
 }
 
-// soundnessJSON is what a check found, for programs.
+// soundnessJSON is the result of a check, for programs.
 type soundnessJSON struct {
 	Sound       bool     `json:"sound"`
 	Facts       string   `json:"facts"`

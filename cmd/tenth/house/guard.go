@@ -55,7 +55,7 @@ func (c guardSet) Run(t *terminal.Terminal) error {
 	})
 }
 
-// rule is what the flags say.
+// rule returns the rule of the flags.
 func (c guardSet) rule() (elevator.GuardRule, error) {
 	known, ok := guard.ByID(c.Guard)
 	if !ok {

@@ -86,7 +86,7 @@ func (c Setup) changes() bool {
 	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain > 0
 }
 
-// write writes the profile down, and in a new book its first manager.
+// write stores the profile, and in a new book its first manager.
 func (c Setup) write(p *terminal.Session, profile elevator.Profile) error {
 	isNew := len(p.People()) == 0
 	if isNew {

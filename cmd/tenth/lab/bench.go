@@ -15,6 +15,7 @@ type Bench struct {
 	Samples benchSamples `cmd:"" help:"Number samples, list those due, discard them, print their labels."`
 	Meter   benchMeter   `cmd:"" help:"Enter a moisture meter, or change one."`
 	Meters  benchMeters  `cmd:"" help:"List the meters and how they stand with their checks."`
+	Start   benchStart   `cmd:"" help:"Write down the check of a meter before the first test of a day."`
 	Check   benchCheck   `cmd:"" help:"Write down a reference sample read on a meter."`
 	Bias    benchBias    `cmd:"" help:"How far off a meter reads, and how sure that is."`
 	Log     benchLog     `cmd:"" help:"A meter's check log as a paper."`

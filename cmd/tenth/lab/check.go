@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -144,7 +145,7 @@ func (c benchBias) Run(t *terminal.Terminal) error {
 	})
 }
 
-// chartColumns is how wide the errors are drawn.
+// chartColumns is the width of the chart of errors.
 const chartColumns = 41
 
 // tellChart draws every check on a line, zero in the middle, the bars where
@@ -166,11 +167,11 @@ func tellChart(p *terminal.Session, log office.MeterLog) {
 			row[column(point.Limit.Neg())], row[column(point.Limit)] = '|', '|'
 		}
 		row[column(point.Check.Error())] = 'o'
-		outside := ""
+		var outside message.Text
 		if point.Outside {
-			outside = "  outside " + point.Limit.String()
+			outside = message.New("  outside %s", point.Limit)
 		}
-		line := fmt.Sprintf("%-10s  %-12s %8s  %s%s", point.Check.Day, point.Check.Crop, signed(point.Check.Error()), row, outside)
+		line := fmt.Sprintf("%-10s  %-12s %8s  %s%s", point.Check.Day, point.Check.Crop, signed(point.Check.Error()), row, p.Printer.Text(outside))
 		p.Say("%s", strings.TrimRight(line, " "))
 	}
 }

@@ -49,8 +49,7 @@ func (c benchConvert) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	// The meter is whoever's: nothing is known of its checks and nothing is said
-	// of them.
+	// The meter may be anyone's: its checks are unknown and not reported.
 	equipment := moisture.Equipment{
 		Charts:   mustShelf(chart),
 		Meters:   []meter.Meter{{ID: reading.Meter, Model: chart.Meter, Method: meter.ByDial, Calibration: chart.Calibration}},

@@ -29,7 +29,7 @@ type readingFlags struct {
 	FromDryer  bool     `help:"The grain is hot from a dryer."`
 }
 
-// readings are what was typed, numbered after those there are.
+// readings returns the typed readings, numbered after the existing ones.
 func (f readingFlags) readings(p *terminal.Session, l *load.Load, before int) ([]moisture.Reading, error) {
 	begun, common := f.common(p, l)
 	var out []moisture.Reading
@@ -64,13 +64,13 @@ func (f readingFlags) readings(p *terminal.Session, l *load.Load, before int) ([
 	return out, nil
 }
 
-// common is what all the readings share.
+// common returns the values all the readings share.
 func (f readingFlags) common(p *terminal.Session, l *load.Load) (moisture.Reading, terminal.Texts) {
 	begun := moisture.Reading{Crop: l.Details.Commodity, Day: p.Today(), Tester: p.Who().Name, FromDryer: f.FromDryer}
 	return begun, terminal.Texts{"temperature": f.At, "room": f.Room, "mass": f.Mass, "test-weight": f.TestWeight, "reason": f.Why}
 }
 
-// readTest reads one test as typed; the error is the first text that cannot stand.
+// readTest reads one test as typed; the error is the first invalid text.
 func readTest(begun moisture.Reading, typed terminal.Texts, needed ...string) (moisture.Reading, error) {
 	r, faults := entry.Test{Begun: begun, Needed: needed}.Read(typed)
 	if len(faults) > 0 {

@@ -14,7 +14,7 @@ import (
 //	|.........|..[=*=]..|
 //	          ^ shrink trigger 15.0 %
 //
-// A star is the reading, brackets are how far it may be off.
+// A star is the reading, brackets are its tolerance.
 func drawRuler(r moisture.Ruler, width int) string {
 	if len(r.Marks) == 0 {
 		return ""
@@ -51,7 +51,7 @@ type rulerText struct {
 	width int
 }
 
-// column is where a mark falls on the grid.
+// column returns the column of a position.
 func (d rulerText) column(at int) int { return (at*(d.width-1) + 500) / 1000 }
 
 func (d rulerText) figures() string {

@@ -2,7 +2,6 @@ package lab
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -236,25 +236,25 @@ func everyOther(policies []moisture.Policy) []moisture.Policy {
 	return []moisture.Policy{moisture.DefaultPolicy()}
 }
 
-func testsWords(n int) string {
+func testsWords(n int) message.Text {
 	if n == 1 {
-		return "one test"
+		return message.New("one test")
 	}
-	return fmt.Sprintf("%d tests", n)
+	return message.New("%d tests", n)
 }
 
-func dryWords(r dryness.Rules) string {
-	text := r.Crop + " is dry"
+func dryWords(r dryness.Rules) message.Text {
+	var dry []any
 	for _, one := range []struct {
 		a     quantity.Amount
-		words string
-	}{{r.Buy, "to buy"}, {r.StoreShort, "to store a short time"}, {r.StoreLong, "to store a long time"}} {
+		words message.Text
+	}{{r.Buy, message.New("to buy")}, {r.StoreShort, message.New("to store a short time")}, {r.StoreLong, message.New("to store a long time")}} {
 		if one.a.Unit() != quantity.Plain {
-			text += fmt.Sprintf(" %s up to %s,", one.words, one.a)
+			dry = append(dry, message.New("%s up to %s", one.words, one.a))
 		}
 	}
 	if r.CanadaGrain != "" {
-		text += " by class as " + r.CanadaGrain + ","
+		dry = append(dry, message.New("by class as %v", r.CanadaGrain))
 	}
-	return strings.TrimSuffix(text, ",") + " (" + r.Source + ")."
+	return message.New("%v is dry %s (%v).", r.Crop, message.List(", ", dry...), r.Source)
 }

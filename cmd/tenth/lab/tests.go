@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
@@ -172,14 +173,17 @@ func (c benchTest) tell(p *terminal.Session, l *load.Load, tested scalehouse.Tes
 		return p.PrintJSON(out)
 	}
 	c.print(p, out, tested)
-	return nil
+	if c.Try {
+		return nil
+	}
+	return askStart(p, tested.Record.Tests)
 }
 
 func (c benchTest) print(p *terminal.Session, out testJSON, tested scalehouse.Testing) {
 	for _, t := range out.Tests {
-		line := fmt.Sprintf("Test %s by %s: %s", t.Test, t.Method, t.Moisture)
+		line := message.New("Test %v by %s: %s", t.Test, t.Method, t.Moisture)
 		if t.Dropped != "" {
-			line += " - left out: " + t.Dropped
+			line = message.New("%s - left out: %s", line, t.Dropped)
 		}
 		p.Say("%s", line)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -24,7 +25,7 @@ func (benchWorth) Help() string {
     tenth bench worth 1042 --step 0.5`
 }
 
-// rulerColumns is how wide a ruler is drawn.
+// rulerColumns is the width of a ruler.
 const rulerColumns = 71
 
 func (c benchWorth) Run(t *terminal.Terminal) error {
@@ -68,17 +69,17 @@ func payableWords(s *settle.Settlement) string {
 
 func tellWorth(p *terminal.Session, step quantity.Amount, w settle.Worth) {
 	for _, one := range []struct {
-		way string
+		way message.Text
 		end settle.End
-	}{{"drier", w.Drier}, {"wetter", w.Wetter}} {
+	}{{message.New("drier"), w.Drier}, {message.New("wetter"), w.Wetter}} {
 		if one.end.Settlement == nil {
-			p.Say("  %s %s, at %s: it would not be settled. %s", step, one.way, one.end.Moisture.FixedString(1), one.end.Problems.Error())
+			p.Say("  %s %s, at %s: it would not be settled. %s", step, one.way, one.end.Moisture.FixedString(1), one.end.Problems)
 			continue
 		}
 		c := one.end.Change
-		text := fmt.Sprintf("  %s %s, at %s: %s, %s, charges %s", step, one.way, one.end.Moisture.FixedString(1), signed(c.Weight), signedTo(c.Quantity, w.Here.Quantity.Rounding().Places()), signed(c.Charges))
+		text := message.New("  %s %s, at %s: %s, %s, charges %s", step, one.way, one.end.Moisture.FixedString(1), signed(c.Weight), signedTo(c.Quantity, w.Here.Quantity.Rounding().Places()), signed(c.Charges))
 		if c.Payable != nil {
-			text += ", payable " + signed(*c.Payable)
+			text = message.New("%s, payable %s", text, signed(*c.Payable))
 		}
 		p.Say("%s", text)
 	}
@@ -126,7 +127,7 @@ func endJSON(e settle.End) map[string]string {
 	return out
 }
 
-// rulerJSON is the ruler without its strokes: what stands on it.
+// rulerJSON is the ruler without its strokes: its marks and ranges.
 func rulerJSON(w office.Worth) map[string]any {
 	marks := []map[string]string{}
 	for _, m := range w.Ruler.Marks {

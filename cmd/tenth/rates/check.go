@@ -2,7 +2,6 @@ package rates
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"slices"
 
@@ -51,7 +50,7 @@ func (c ratesCheck) Run(t *terminal.Terminal) error {
 	return nil
 }
 
-// read reads the files that are named, or those of the folder of rates.
+// read reads the files named, or those of the folder of rates.
 func (c ratesCheck) read() ([]*rates.Edition, error) {
 	paths, err := c.paths()
 	if err != nil {
@@ -172,7 +171,7 @@ func problemsJSON(err error) []problemJSON {
 // counted is the error of a check whose problems were already printed.
 func counted(err error) error {
 	if n := len(problemsJSON(err)); n > 0 {
-		return fmt.Errorf("%d problems were found", n)
+		return message.Invalid.Errorf("%d problems were found", n)
 	}
 	return nil
 }

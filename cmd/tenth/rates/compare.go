@@ -119,7 +119,7 @@ func (c ratesCompare) settle(e *rates.Edition) (*tried, error) {
 	return &tried{facts, s}, err
 }
 
-// beyondWater is what an edition takes beyond the water.
+// beyondWater is the part of an edition's shrink beyond the water.
 type beyondWater struct {
 	edition *rates.Edition
 	*settle.BeyondWater

@@ -65,7 +65,7 @@ func editionNamed(f terminal.BookFlags, named string) (*rates.Edition, error) {
 	return nil, terminal.NotFound(terminal.Refusal("Look with \"tenth rates list --all\", or name a file", "there is no edition %q here", named), named, ids)
 }
 
-// editionJSON is what an edition is, for programs.
+// editionJSON is an edition, for programs.
 type editionJSON struct {
 	ID          string `json:"id"`
 	Title       string `json:"title"`

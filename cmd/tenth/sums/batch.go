@@ -15,6 +15,7 @@ import (
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -127,8 +128,12 @@ func written(t *terminal.Terminal, path string, read *os.File, write func(io.Wri
 // badRows says how many rows of how many could not be settled.
 type badRows struct{ bad, rows int }
 
-func (b badRows) Error() string {
-	return fmt.Sprintf("%d of %d rows were not settled; mend the rows named above and settle them again", b.bad, b.rows)
+// Error says so in English.
+func (b badRows) Error() string { return b.Message().String() }
+
+// Message says so.
+func (b badRows) Message() message.Text {
+	return message.New("%d of %d rows were not settled; mend the rows named above and settle them again", b.bad, b.rows)
 }
 
 func (b *batch) run(t *terminal.Terminal, name string) error {
@@ -190,7 +195,7 @@ func (b *batch) head(name string) error {
 	return errors.Join(wrong...)
 }
 
-// needed are the columns a file cannot do without: a net stands for gross and tare.
+// needed returns the columns a file must have: a net replaces gross and tare.
 func (b *batch) needed() []string {
 	if slices.Contains(b.columns, "net") {
 		return []string{"commodity", "moisture"}
@@ -281,11 +286,11 @@ func discounts(s *settle.Settlement) string {
 func atRow(file string, line int, err error) error {
 	var out []error
 	for _, c := range terminal.Complaints(err) {
-		where := fmt.Sprintf("%s row %d", file, line)
+		where := message.New("%v row %d", file, line)
 		if column := columnOf(err); column != "" {
-			where += ", column " + column
+			where = message.New("%s, column %v", where, column)
 		}
-		out = append(out, terminal.Complaint{What: where + ": " + c.What, Hint: c.Hint})
+		out = append(out, c.At(where))
 	}
 	return errors.Join(out...)
 }

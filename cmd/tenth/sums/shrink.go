@@ -65,7 +65,7 @@ func (c Shrink) Run(t *terminal.Terminal) error {
 	return nil
 }
 
-// given are the figures of the formula.
+// shrinkGiven holds the figures of the formula.
 type shrinkGiven struct {
 	weight, from, to, handling quantity.Amount
 	rounding                   quantity.Rounding
@@ -115,7 +115,7 @@ func (c Shrink) work(g shrinkGiven) (*worksheet.Sheet, error) {
 	return s, nil
 }
 
-// overDry is what grain drier than the base gives away; nil for any other.
+// overDry returns the loss on grain drier than the base; nil for any other.
 func (c Shrink) overDry(g shrinkGiven) (*settle.OverDry, error) {
 	if !g.from.Less(g.to) {
 		if c.Commodity+c.Price != "" {

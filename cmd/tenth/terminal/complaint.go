@@ -32,6 +32,15 @@ func (c Complaint) In(p *message.Printer) Complaint {
 	return Complaint{What: p.Text(c.what), Hint: p.Text(c.hint)}
 }
 
+// At is a complaint with the place it is about before it.
+func (c Complaint) At(where message.Text) Complaint {
+	what, hint := c.what, c.hint
+	if what.IsZero() {
+		what, hint = message.Words(c.What), message.Words(c.Hint)
+	}
+	return complaint(message.New("%s: %s", where, what), hint)
+}
+
 // Error is both as one text.
 func (c Complaint) Error() string {
 	if c.Hint == "" {
@@ -104,7 +113,7 @@ func Complaints(err error) []Complaint {
 	return out
 }
 
-// questions are what the house asks about a load, each with the flag that answers it.
+// questions are the questions of the guards about a load, each with the flag that answers it.
 func questions(asked guard.Asked) []Complaint {
 	var out []Complaint
 	for _, f := range asked {
@@ -160,7 +169,7 @@ func meant(near, known []string) message.Text {
 	return message.Words("Look with \"tenth contract list\", or add one with \"tenth contract add\"")
 }
 
-// inFile are mistakes in a file, each with the line as it stands.
+// inFile converts mistakes in a file, each with its line.
 func inFile(mistakes tomlfile.Problems) []Complaint {
 	var out []Complaint
 	for _, p := range mistakes {
@@ -170,8 +179,8 @@ func inFile(mistakes tomlfile.Problems) []Complaint {
 	return out
 }
 
-// parted takes the advice off the end of a line: its last sentence, or in a
-// line of one sentence what stands after its last semicolon.
+// parted splits the advice off the end of a line: its last sentence, or in a line of one sentence
+// the text after its last semicolon.
 func parted(line string) Complaint {
 	line = strings.TrimSpace(line)
 	for _, between := range []string{". ", "; "} {
@@ -200,8 +209,8 @@ func isAdvice(text string) bool {
 	return more && strings.Trim(first, "abcdefghijklmnopqrstuvwxyz") == ""
 }
 
-// Sentence begins with a capital and ends with a full stop, whoever wrote it.
-// A name at its beginning, such as a file's, stays as it is.
+// Sentence adds an initial capital and a final full stop. A name at the beginning, such as a
+// file's, stays unchanged.
 func Sentence(text string) string {
 	if text = strings.TrimSpace(text); text == "" {
 		return ""
@@ -212,7 +221,7 @@ func Sentence(text string) string {
 		text = string(unicode.ToUpper(first)) + text[size:]
 	}
 	if strings.Contains(text, "\n") {
-		return text // it ends with a line as it stands in a file
+		return text // it ends with a line of a file
 	}
 	return stopped(text)
 }

@@ -2,7 +2,6 @@ package terminal
 
 import (
 	"context"
-	"fmt"
 	"os"
 	"strings"
 
@@ -64,9 +63,4 @@ func (p *Session) GrainName(id string) string {
 func (p *Session) WorkingOf(l *load.Load) worksheet.Translate {
 	say := p.Language()
 	return func(english string) string { return say(l.Details.Disposition.Remark(english)) }
-}
-
-// Speak prints a line that belongs to a working.
-func (p *Session) Speak(format string, args ...any) {
-	p.Say("%s", p.Language()(fmt.Sprintf(format, args...)))
 }

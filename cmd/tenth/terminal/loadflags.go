@@ -52,7 +52,7 @@ func (f DetailFlags) Texts() Texts {
 	return t
 }
 
-// terms are what becomes of the grain.
+// terms returns the disposition of the grain.
 func (f DetailFlags) terms() string {
 	switch {
 	case f.Stored:
@@ -63,7 +63,7 @@ func (f DetailFlags) terms() string {
 	return f.Contract
 }
 
-// atTheTerminal are the words that stand in the book beside what was typed here.
+// atTheTerminal is recorded in the book beside values typed here.
 var atTheTerminal = entry.Origin{Moisture: "typed at the terminal", Price: "typed"}
 
 // Form is a load as it is entered by flags; nil is one that is not in the book.
@@ -132,7 +132,7 @@ func (f ConfirmFlags) Texts() (Texts, error) {
 	return t, nil
 }
 
-// SampleFlags are what the bench found.
+// SampleFlags are the results of the bench.
 type SampleFlags struct {
 	Moisture string   `help:"Moisture, percent wet basis." placeholder:"PERCENT" group:"sample"`
 	Meter    string   `help:"Meter it was read on." placeholder:"METER" group:"sample"`

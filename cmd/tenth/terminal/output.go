@@ -9,6 +9,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"tenthpoint/internal/message"
 )
 
 // Width is a width of text in letters, as it is typed.
@@ -25,7 +27,7 @@ const (
 func (w *Width) UnmarshalText(text []byte) error {
 	letters, err := strconv.Atoi(strings.TrimSpace(string(text)))
 	if err != nil || Width(letters) < leastWidth || Width(letters) > mostWidth {
-		return fmt.Errorf("a width is %d to %d letters, not %q", leastWidth, mostWidth, text)
+		return message.Invalid.Errorf("a width is %d to %d letters, not %q", int(leastWidth), int(mostWidth), string(text))
 	}
 	*w = Width(letters)
 	return nil
@@ -70,7 +72,7 @@ type escaping struct {
 	part []byte // of a character that the next write ends
 }
 
-// Write writes text; all of it is taken even where a character is not whole yet.
+// Write accepts all of the text even if it ends within a character.
 func (e *escaping) Write(text []byte) (int, error) {
 	var b strings.Builder
 	rest := append(e.part, text...)
@@ -101,7 +103,7 @@ func OneLine(text string) string {
 	}, text)
 }
 
-// longestComplaint is how much of a complaint is printed, in letters.
+// longestComplaint is the length at which a complaint is cut, in letters.
 const longestComplaint = 2000
 
 // shortened is a text cut where it is longer than anybody reads.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paper/pdf"
@@ -33,7 +34,7 @@ func (p *Session) Slip(l *load.Load, copyNo int64, owner int) (scaleticket.Docum
 	return scaleticket.Compose(t), nil
 }
 
-// ticket is what a slip is made of, settled again under the edition kept in the book.
+// ticket returns the content of a slip, settled again under the edition kept in the book.
 func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Ticket, error) {
 	s, err := office.Resettle(p, p.Desk, l)
 	if err != nil {
@@ -77,7 +78,7 @@ func (p *Session) Paper(f PaperFlags, l *load.Load, copyNo int64) (files []strin
 		more, err := p.file(f, docs, PaperName(l.Number, copyNo, owner))
 		files = append(files, more...)
 		if err != nil {
-			return files, text, fmt.Errorf("ticket %d is in the book, but its paper was not written: %w; print it with \"tenth reprint %d\"", l.Number, err, l.Number)
+			return files, text, message.Storage.Errorf("ticket %d is in the book, but its paper was not written: %w; print it with \"tenth reprint %d\"", l.Number, err, l.Number)
 		}
 	}
 	return files, text, nil

@@ -3,19 +3,20 @@ package terminal
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
 
 // EditionLine says under which rates something was settled.
-func EditionLine(e *rates.Edition) string {
+func EditionLine(e *rates.Edition) message.Text {
 	if e == nil {
-		return "Weighed only: grain that leaves is settled under no rates."
+		return message.New("Weighed only: grain that leaves is settled under no rates.")
 	}
-	line := fmt.Sprintf("Rates: %s, %s (%s), SHA-256 %.12s.", OneLine(e.ID), OneLine(e.Title), e.Period(), e.Hash)
+	line := message.New("Rates: %v, %v (%s), SHA-256 %v.", OneLine(e.ID), OneLine(e.Title), e.Days(), fmt.Sprintf("%.12s", e.Hash))
 	if e.Status == rates.Example {
-		line += " Example - not for trade."
+		return message.List(" ", line, message.New("Example - not for trade."))
 	}
 	return line
 }
@@ -49,7 +50,7 @@ func InWords(step *worksheet.Step) string {
 	return step.Printed()
 }
 
-// PriceLater stands where money would, until there is a price.
+// PriceLater is printed instead of money, until there is a price.
 const PriceLater = "price later"
 
 // IsLater reports whether a figure waits for its price.

@@ -1,6 +1,5 @@
-// Package terminal is what the commands of tenth share: the streams they are
-// typed at, the book they open, the flags that several of them take, figures as
-// people type them, and how tables, papers, tickets and refusals are printed.
+// Package terminal has what the commands of tenth share: standard streams, the open book, common
+// flags, the parsing of typed figures, and the printing of tables, papers, tickets and errors.
 package terminal
 
 import (
@@ -16,8 +15,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Terminal is where a command is typed: its streams, its clock, and what was
-// typed for every command alike.
+// Terminal is the environment of a command: its streams, its clock, and the global flags.
 type Terminal struct {
 	context.Context
 	Stdin  *bufio.Reader
@@ -29,7 +27,7 @@ type Terminal struct {
 	Printer *message.Printer
 	// Typing tells that a person sits at it, who can be asked.
 	Typing bool
-	// ClockAnswer is why the clock stands as it does, where that was said.
+	// ClockAnswer is the reason for the clock's time, where one was given.
 	ClockAnswer string
 }
 
@@ -66,8 +64,8 @@ func (t *Terminal) LocalDate() quantity.Date {
 	return quantity.MustDate(t.Clock().In(t.Place).Format(time.DateOnly))
 }
 
-// PrintJSON prints a value for programs. Figures are text in it, never numbers:
-// whoever reads a JSON number may make a binary fraction of it.
+// PrintJSON prints a value for programs. Figures are text in it, never numbers: a reader may turn a
+// JSON number into a binary fraction.
 func (t *Terminal) PrintJSON(v any) error {
 	e := json.NewEncoder(t.Stdout)
 	e.SetIndent("", "  ")

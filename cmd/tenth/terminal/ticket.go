@@ -5,30 +5,31 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
 
-// Standing says in a line where a ticket stands.
-func Standing(l *load.Load) string {
+// Standing returns the status of a ticket in a line.
+func Standing(l *load.Load) message.Text {
 	switch l.Phase {
 	case load.Void:
 		if l.Again.By > 0 {
-			return fmt.Sprintf("Ticket %d is void: %s. Ticket %d was issued in its place.", l.Number, l.Ended.Reason, l.Again.By)
+			return message.New("Ticket %d is void: %v. Ticket %d was issued in its place.", l.Number, l.Ended.Reason, l.Again.By)
 		}
-		return fmt.Sprintf("Ticket %d is void: %s.", l.Number, l.Ended.Reason)
+		return message.New("Ticket %d is void: %v.", l.Number, l.Ended.Reason)
 	case load.Corrected:
-		return fmt.Sprintf("Ticket %d was corrected by ticket %d: %s.", l.Number, l.Ended.By, l.Ended.Reason)
+		return message.New("Ticket %d was corrected by ticket %d: %v.", l.Number, l.Ended.By, l.Ended.Reason)
 	case load.Ticketed:
 		if l.Corrects > 0 {
-			return fmt.Sprintf("Ticket %d is in force; it corrects ticket %d: %s.", l.Number, l.Corrects, l.Why)
+			return message.New("Ticket %d is in force; it corrects ticket %d: %v.", l.Number, l.Corrects, l.Why)
 		}
 		if l.Reissues > 0 {
-			return fmt.Sprintf("Ticket %d is in force; it was issued in place of ticket %d, void: %s.", l.Number, l.Reissues, l.Why)
+			return message.New("Ticket %d is in force; it was issued in place of ticket %d, void: %v.", l.Number, l.Reissues, l.Why)
 		}
-		return fmt.Sprintf("Ticket %d is in force.", l.Number)
+		return message.New("Ticket %d is in force.", l.Number)
 	}
-	return fmt.Sprintf("Load %s is %s.", l.ID, l.Phase)
+	return message.New("Load %v is %s.", l.ID, string(l.Phase))
 }
 
 // Ticket is a ticket for programs.

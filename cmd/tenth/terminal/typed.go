@@ -2,13 +2,13 @@ package terminal
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
@@ -43,7 +43,7 @@ func (n *TicketNumber) UnmarshalText(text []byte) error {
 	plain := strings.ReplaceAll(strings.TrimSpace(string(text)), ",", "")
 	number, err := strconv.ParseInt(plain, 10, 64)
 	if err != nil || number < 1 {
-		return fmt.Errorf("%q is no number of a ticket", text)
+		return message.Invalid.Errorf("%q is no number of a ticket", string(text))
 	}
 	*n = TicketNumber(number)
 	return nil
@@ -62,8 +62,8 @@ func (p *Session) LoadNamed(text string) (*load.Load, error) {
 	return office.Ticket(p, p.Desk, int64(number))
 }
 
-// GrowerID is a grower by code or name. A code that is on no card may still stand on
-// old tickets, and is taken as it is.
+// GrowerID finds a grower by code or name. An unknown code may still be on old tickets, and is
+// returned unchanged.
 func (p *Session) GrowerID(text string) (string, error) {
 	g, err := entry.Grower(office.NewEntering(p, p.Desk), text)
 	var unknown entry.Unknown

@@ -142,7 +142,7 @@ func (c disputeDecide) Run(t *terminal.Terminal) error {
 	})
 }
 
-// goOn writes the next fact of a dispute down and says where it stands.
+// goOn appends the next fact of a dispute and prints its status.
 func goOn(p *terminal.Session, id string, f dispute.Fact) error {
 	if err := scalehouse.ContinueDispute(p, p.Desk, id, f); err != nil {
 		return err

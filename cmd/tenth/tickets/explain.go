@@ -36,9 +36,9 @@ func (c Explain) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(terminal.SettlementJSON(s))
 		}
-		p.Speak("%s", terminal.Standing(l))
-		p.Speak("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)
-		p.Speak("%s", terminal.EditionLine(s.Edition))
+		p.Say("%s", terminal.Standing(l))
+		p.Say("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)
+		p.Say("%s", terminal.EditionLine(s.Edition))
 		p.Say("")
 		fmt.Fprint(p.Stdout, s.Sheet.TextIn(int(c.Width), p.WorkingOf(l)))
 		return whatChanged(p, l)

@@ -19,7 +19,7 @@ func (f inPlaceFlags) nothing() bool {
 	return !f.Changed() && !f.Tested() && !f.Weighed()
 }
 
-// read reads what they say over the load of the ticket.
+// read applies the flags to the load of the ticket.
 func (f inPlaceFlags) read(p *terminal.Session, old *load.Load) (entry.Facts, error) {
 	sample, err := f.SampleFlags.Texts()
 	if err != nil {

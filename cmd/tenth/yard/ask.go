@@ -21,8 +21,8 @@ type question struct {
 	check    func(answer string) error
 }
 
-// ask asks until there is an answer that is right. Questions stand on
-// standard error, so that what the command prints can go elsewhere.
+// ask repeats a question until the answer is valid. Questions are printed on standard error, so
+// that the command's output can be redirected.
 func ask(p *terminal.Session, q question) (string, error) {
 	for {
 		fmt.Fprint(p.Stderr, q.text)
@@ -65,7 +65,7 @@ func (c *Receive) right(p *terminal.Session, field string) func(answer string) e
 	}
 }
 
-// ask asks for what the flags left out, in the order of the slip.
+// ask prompts for what the flags left out, in the order of the slip.
 func (c *Receive) ask(p *terminal.Session) error {
 	asked := false
 	need := func(missing bool, cell *string, q question) error {
@@ -123,7 +123,7 @@ func (c *Receive) askWeights(p *terminal.Session, need func(bool, *string, quest
 	h := office.NewEntering(p, p.Desk)
 	if truck, known, err := entry.Truck(h, c.Truck); err == nil && known {
 		if t, stored, err := entry.StoredTare(h, load.Truck{ID: truck.ID}); err == nil && stored {
-			q.optional = fmt.Sprintf("the stored tare, %s of %s", t.Tare, t.Taken)
+			q.optional = p.Printer.Say("the stored tare, %s of %s", t.Tare, t.Taken)
 		}
 	}
 	missing := len(c.Tare) == 0 && !c.StoredTare

@@ -35,8 +35,8 @@ type Engine[B Store] struct {
 	New func(testing.TB) B
 	// Again opens the same book once more, as another program would.
 	Again func(testing.TB, B) B
-	// Raw runs one statement of SQL in the book, past the engine, as whoever holds
-	// the file or the server could. It returns what the book itself has against it.
+	// Raw runs one SQL statement in the book, bypassing the engine, as anyone with access to the
+	// file or the server could. It returns the book's own error.
 	Raw func(t testing.TB, b B, statement string) error
 }
 

@@ -48,7 +48,7 @@ func Create(ctx context.Context, server, name string) (*Book, error) {
 	return b, nil
 }
 
-// Open opens the book of a schema.
+// Open opens the book in a schema.
 func Open(ctx context.Context, server, name string) (*Book, error) {
 	config, err := pgxpool.ParseConfig(server)
 	if err != nil {
@@ -63,7 +63,7 @@ func Open(ctx context.Context, server, name string) (*Book, error) {
 	return &Book{pool}, nil
 }
 
-// Close closes the book.
+// Close releases the connections.
 func (b *Book) Close() error {
 	b.pool.Close()
 	return nil

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// errElsewhere is what a write ends with that asks for more than is kept here.
+// errElsewhere is returned by writes this engine does not support.
 var errElsewhere = errors.New("this engine keeps the journal, the numbers and the position, and nothing else")
 
 // Write lets act write in the book: all of it is kept when Write returns nil, and

@@ -12,9 +12,8 @@ import (
 	_ "modernc.org/sqlite" // the driver "sqlite"
 )
 
-// An access is what a connection is for. Settings are part of the connection's
-// name because a statement that sets one reaches a single connection of a
-// pool.
+// access is the purpose of a connection, as settings. They are part of the connection string
+// because a statement that sets one reaches a single connection of a pool.
 type access url.Values
 
 // probeAccess reads a file that may not be a book, and changes nothing in it.

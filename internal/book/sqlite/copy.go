@@ -20,14 +20,17 @@ import (
 // taken is the name of a copy that is there already.
 type taken string
 
-// Error names it.
-func (t taken) Error() string {
-	return fmt.Sprintf("There already is a file %s; a copy never writes over one. Choose another name.", string(t))
+// Error names it in English.
+func (t taken) Error() string { return t.Message().String() }
+
+// Message names it.
+func (t taken) Message() message.Text {
+	return message.New("There already is a file %v; a copy never writes over one. Choose another name.", string(t))
 }
 
-// copyTo writes the book as it is at one moment to a new file. The copy is
-// made under another name, brought to the disk and looked over by check, and only
-// then takes its own: whatever ends the program before leaves nothing under it.
+// copyTo writes a snapshot of the book to a new file. The copy is made under another name, synced
+// and verified by check, and only then renamed: if the program ends earlier, there is no file of
+// that name.
 func (f *file) copyTo(ctx context.Context, target string, check func(partial string) error) error {
 	if _, err := os.Lstat(target); err == nil {
 		return taken(target)
@@ -50,11 +53,11 @@ func (f *file) copyTo(ctx context.Context, target string, check func(partial str
 	return errors.Join(err, discard(partial))
 }
 
-// partialMark stands in the name of a copy that is not whole yet.
+// partialMark is in the name of a copy that is not complete yet.
 const partialMark = ".partial"
 
-// longestCopy is how long a copy may be without a byte written before it counts as
-// left over from a program that was killed.
+// longestCopy is how long a copy may go without a byte written before it counts as left over from a
+// program that was killed.
 const longestCopy = 15 * time.Minute
 
 // discardPartials removes what killed programs left of copies to a target.

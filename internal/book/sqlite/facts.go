@@ -12,9 +12,8 @@ import (
 // A factReader reads the journal.
 type factReader struct{ reader }
 
-// Facts reads the chosen facts in order, all from the state at one moment. It
-// reads as it goes, so a book of any size may be walked; whatever ends the
-// reading is the last thing it yields.
+// Facts reads the selected facts in order, all from one snapshot. It streams, so a book of any size
+// may be read; an error is the last thing it yields.
 func (r factReader) Facts(ctx context.Context, filter book.FactFilter) iter.Seq2[journal.Fact, error] {
 	query, args := factQuery(filter)
 	return r.walk(ctx, query, args...)

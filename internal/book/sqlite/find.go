@@ -17,7 +17,7 @@ import (
 // applicationID marks a SQLite file as a Tenthpoint book: "10pt" in ASCII.
 const applicationID = 0x31307074
 
-// A file is where the book is, and how long to wait for other programs there.
+// file is the path of the book, and how long to wait for other programs there.
 type file struct {
 	path string
 	busy time.Duration

@@ -72,9 +72,8 @@ func (r loadReader) Loads(ctx context.Context, f book.LoadFilter) ([]book.LoadRo
 	return list(r.during(ctx), scanRow, query, args...)
 }
 
-// EachLoad reads every load of the lists with its owners, in the order of the bytes
-// of their ids. A row that cannot be read comes with its id and an error, and the
-// reading goes on.
+// EachLoad reads every load of the read model with its owners, ordered by the bytes of their ids. A
+// row that cannot be read is yielded as its id and an error, and reading continues.
 func (r loadReader) EachLoad(ctx context.Context) iter.Seq2[book.LoadRow, error] {
 	return func(yield func(book.LoadRow, error) bool) {
 		from := r.during(ctx)

@@ -59,7 +59,7 @@ func readMigrations(steps fs.FS) ([]migration, error) {
 	return known, nil
 }
 
-// history is what the book has been through, in order.
+// history returns the migrations applied to the book, in order.
 func history(q interface {
 	QueryContext(context.Context, string, ...any) (*sql.Rows, error)
 }) ([]migration, error) {

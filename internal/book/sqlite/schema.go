@@ -45,7 +45,7 @@ func verifySchema(ctx context.Context, from source) ([]string, error) {
 	return compareSchema(want, is), err
 }
 
-// schemaAfter is what migrations make in an empty database.
+// schemaAfter returns the schema that migrations produce in an empty database.
 func schemaAfter(ctx context.Context, steps []migration) ([]schemaPart, error) {
 	scratch, err := sql.Open("sqlite", ":memory:")
 	if err != nil {

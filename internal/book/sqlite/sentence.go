@@ -44,7 +44,7 @@ func (f *file) onlyRead() error {
 	return message.Storage.Errorf("The book %s is open for reading only. Nothing was entered.", f.path)
 }
 
-// isBusy reports whether another program stood in the way.
+// isBusy reports whether another program holds the lock.
 func isBusy(err error) bool {
 	var sqliteErr *sqlite.Error
 	if !errors.As(err, &sqliteErr) {

@@ -93,7 +93,7 @@ func (tx *Tx) putStock(r book.StockRow) error {
 	return err
 }
 
-// balanceBefore is what was in the move's place in the evening before its day.
+// balanceBefore returns the closing balance of the day before, at the move's place.
 func (tx *Tx) balanceBefore(m book.StockMove) (quantity.Amount, error) {
 	before, err := list(tx, scanStock, selectStock+" WHERE commodity = ? AND bin = ? AND unit = ? AND day < ? ORDER BY day DESC LIMIT 1",
 		m.Key.Commodity, m.Key.Bin, m.Key.Unit.String(), m.Day)

@@ -79,8 +79,8 @@ func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
 	return append(misplaced, book.CompareStock(want, kept)...), err
 }
 
-// selectMisplaced finds rows that stand under another unit than they are in. The
-// unit is only looked up by, so nothing else would tell.
+// selectMisplaced finds rows stored under another unit than that of their weights. The unit is only
+// a key, so nothing else would detect it.
 const selectMisplaced = `SELECT 'The position of ' || commodity || ' in bin "' || bin || '" on ' || day || ' stands under the unit "' || unit || '", but is in ' || substr(balance, instr(balance, ' ') + 1) || '.'
 	FROM stock WHERE unit <> substr(balance, instr(balance, ' ') + 1) ORDER BY commodity, bin, unit, day`
 
@@ -95,9 +95,8 @@ func (s snapshot) query(query string, args ...any) (*sql.Rows, error) {
 	return rows, s.fail(err)
 }
 
-// fills are what a migration leaves to the program, by the migration's name:
-// SQL cannot add decimals that are text. Each runs in the migration's own
-// transaction.
+// fills are the parts of migrations done in Go, by the migration's name: SQL cannot add decimals
+// that are text. Each runs in the migration's own transaction.
 var fills = map[string]func(*file, *sql.Tx) error{
 	"0003_stock.sql": fillStock,
 }

@@ -125,8 +125,8 @@ type row struct {
 	row *sql.Row // nil after a failure
 }
 
-// Scan reads the row's columns into dest. That there is no row is
-// sql.ErrNoRows, and the write goes on.
+// Scan reads the row's columns into dest. It returns sql.ErrNoRows if there is no row, which does
+// not fail the write.
 func (r row) Scan(dest ...any) error {
 	if r.row == nil {
 		return r.tx.failed

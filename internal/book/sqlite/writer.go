@@ -87,7 +87,7 @@ func (w *writer) stmt(ctx context.Context, query string) (*sql.Stmt, error) {
 	return prepared, nil
 }
 
-// run runs a statement without arguments.
+// run executes a statement without arguments.
 func (w *writer) run(ctx context.Context, query string) error {
 	prepared, err := w.stmt(ctx, query)
 	if err == nil {
@@ -96,8 +96,8 @@ func (w *writer) run(ctx context.Context, query string) error {
 	return err
 }
 
-// close closes the statements too: SQLite tidies the files beside the book only
-// when nothing of the last connection is left.
+// close closes the statements first: SQLite removes the files beside the book only when nothing of
+// the last connection is left.
 func (w *writer) close() error {
 	var found error
 	for _, prepared := range w.kept {

@@ -18,7 +18,7 @@ func Printed() []rune {
 	return append(all, []rune("•…‰′″‹›€№™←↑→↓√≈≠≤≥−∞½⅓⅔⅛⅜⅝⅞✓\u2009\u202f")...)
 }
 
-// PaperName is what the fonts of papers are called, in one style.
+// PaperName returns the name of the fonts of papers, in one style.
 func PaperName(style string) Name {
 	return Name{
 		Family: "Tenthpoint Papers", Style: style, Version: "1.0",

@@ -116,7 +116,7 @@ func (f *font) outline(glyph uint16) []byte {
 	return f.tables["glyf"][2*uint32(big.Uint16(loca[2*int(glyph):])) : 2*uint32(big.Uint16(loca[2*int(glyph)+2:]))]
 }
 
-// metric is how far a glyph takes the pen, and where it begins.
+// metric returns the advance width and left bearing of a glyph.
 func (f *font) metric(glyph uint16) (advance, bearing []byte) {
 	hmtx, at := f.tables["hmtx"], int(glyph)
 	if at < f.metrics {

@@ -6,7 +6,7 @@ import (
 	"unicode/utf16"
 )
 
-// Name is what the new font is called.
+// Name is the name of the new font.
 type Name struct {
 	Family, Style string
 	Copyright     string

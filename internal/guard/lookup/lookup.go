@@ -17,7 +17,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Lists are a book as it stands, or as a write has left it so far.
+// Lists are the current book, or the book within a write so far.
 type Lists interface {
 	Loads(book.LoadFilter) ([]book.LoadRow, error)
 	StockBefore(day string) ([]book.StockRow, error)
@@ -25,14 +25,14 @@ type Lists interface {
 	FactsOf(subject string) ([]journal.Fact, error)
 }
 
-// lastPrices and priceDays are how many tickets, and of how many days, make the
-// usual price.
+// lastPrices and priceDays are the number of tickets, and of days, that the usual price is taken
+// from.
 const (
 	lastPrices = 9
 	priceDays  = 7
 )
 
-// Around is what a book has around a load of a house.
+// Around returns the context of a load in a book.
 func Around(lists Lists, p elevator.Profile, today quantity.Date, l *load.Load) (guard.Setting, error) {
 	s := guard.Setting{House: p, Today: today}
 	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{bin, stock, truck, passages, prices} {
@@ -100,8 +100,8 @@ func nameOf(commodity string) string {
 	return commodity
 }
 
-// passages are the loads of the truck that stand on the yard, and those that had a
-// ticket today or the day before.
+// passages are the loads of the truck on the yard, and those with a ticket of today or the day
+// before.
 func passages(lists Lists, l *load.Load, s *guard.Setting) error {
 	name := l.Details.Truck.ID
 	if name == "" {

@@ -42,7 +42,7 @@ type Chart struct {
 	uneven       string // why the steps of an axis change, if they do
 }
 
-// Origin is where a chart comes from.
+// Origin is the source of a chart.
 type Origin struct {
 	Issued   quantity.Date
 	By       string

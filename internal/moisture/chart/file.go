@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Read reads one chart file, TOML or comma-separated lines. The error,
-// when there is one, is a [tomlfile.Problems] with every mistake in the file.
+// Read reads one chart file, TOML or comma-separated lines. A non-nil error is a
+// [tomlfile.Problems] with every mistake in the file.
 func Read(name string, text []byte) (*Chart, error) {
 	file, form := tomlfile.Parse, tomlChart
 	if isLines(name, text) {

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// chartForm is how a form of chart file writes its parts, for remedies.
+// chartForm is the notation of a kind of chart file, for remedies.
 type chartForm struct{ temperatures, uneven, row, testWeight message.Text }
 
 var (
@@ -44,7 +44,7 @@ func isLines(name string, text []byte) bool {
 	return false
 }
 
-// lineBeginnings are how a line of a chart may begin; no line of TOML does.
+// lineBeginnings are the possible beginnings of a chart's lines; no line of TOML has them.
 var lineBeginnings = []string{"chart,", "moisture,", "ambient,", "origin,", "dial,", "testweight"}
 
 // withoutQuotes leaves the bare letters of a line to tell its form by.

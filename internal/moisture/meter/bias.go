@@ -9,11 +9,10 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Bias is what a meter's checks say about it: how far off it reads on average,
-// and how sure that is. It is shown and argued with; nothing takes it off a
-// reading.
+// Bias is a meter's mean error by its checks, and its uncertainty. It is only shown; nothing
+// subtracts it from a reading.
 type Bias struct {
-	// N is how many references it rests on.
+	// N is the number of references it is based on.
 	N int
 	// Mean is the mean error, in points; above zero reads high.
 	Mean *worksheet.Step
@@ -29,7 +28,7 @@ type Bias struct {
 	Sentence string
 }
 
-// errorPlaces is what the spread and the standard error are rounded to.
+// errorPlaces is the rounding of the spread and the standard error.
 var errorPlaces = quantity.To("0.0001", quantity.HalfUp)
 
 // widened rounds the half-width outward.

@@ -15,7 +15,7 @@ type Capacitor struct {
 	// Length of the cell, and the radii of rod and can, all in one unit of
 	// length, as plain numbers.
 	Length, Rod, Can quantity.Amount
-	// PerMetre is how many of that unit make a metre.
+	// PerMetre is the number of those units in a metre.
 	PerMetre quantity.Amount
 }
 
@@ -27,7 +27,7 @@ var (
 	two         = quantity.Int(2, quantity.Plain)
 )
 
-// lnPlaces is how far logarithms are worked out, far beyond what is shown.
+// lnPlaces is the number of decimals of logarithms, far beyond those shown.
 const lnPlaces = 24
 
 // Picofarads is C = 2 π ε₀ εᵣ L / ln(b/a) for a filling of relative

@@ -22,14 +22,14 @@ type Meter struct {
 	// the chart's are used.
 	Ambient       quantity.Span   `json:"ambient"`
 	MaxDifference quantity.Amount `json:"max_difference"`
-	// Tolerance is what the maker claims, in points to either side.
+	// Tolerance is the maker's tolerance, in points to either side.
 	Tolerance quantity.Amount `json:"tolerance"`
 	// Crops are the limits posted beside the meter for each grain; a crop that
 	// is not there has none posted.
 	Crops []CropLimits `json:"crops,omitempty"`
 }
 
-// CropLimits are what a meter answers for with one crop. Each may be left out.
+// CropLimits are a meter's limits for one crop. Each may be left out.
 type CropLimits struct {
 	Crop     string          `json:"crop"`
 	Mass     quantity.Amount `json:"mass"`               // g
@@ -40,7 +40,7 @@ type CropLimits struct {
 // Name is the meter for people: "bench-1 (Example dial meter A)".
 func (m Meter) Name() string { return fmt.Sprintf("meter %s (%s)", m.ID, m.Model) }
 
-// For is what the meter answers for with a crop.
+// For returns the meter's limits for a crop.
 func (m Meter) For(crop string) CropLimits {
 	for _, limits := range m.Crops {
 		if limits.Crop == crop {

@@ -2,7 +2,7 @@ package meter
 
 import "fmt"
 
-// Method is how a moisture was found.
+// Method is the way a moisture was determined.
 type Method string
 
 const (

@@ -12,7 +12,7 @@ import (
 func ReadTolerances(f *law.File) (out []CheckTolerance, err error) {
 	err = f.Read(func(body *tomlfile.Table) {
 		for i, t := range body.Tables("rule") {
-			t.SetTitle(message.New("rule %d", i+1))
+			t.SetTitle(message.New("place|rule %d", i+1))
 			out = append(out, readTolerance(t, f.How))
 		}
 	})
@@ -34,7 +34,7 @@ func readTolerance(t *tomlfile.Table, how law.How) CheckTolerance {
 		a.Sample = quantity.Span{Low: low, High: high}
 	}
 	for i, row := range t.Tables("limit") {
-		row.SetTitle(message.New("%s limit %d", t.Name(""), i+1))
+		row.SetTitle(message.New("place|%s limit %d", t.Name(""), i+1))
 		a.Limits = append(a.Limits, readLimit(row))
 	}
 	if len(a.Limits) == 0 {

@@ -28,7 +28,7 @@ type CheckRule struct {
 	// EveryDays is the house's own interval; 0 takes the authority's. The
 	// shorter of the two counts.
 	EveryDays int
-	// WarnDays is how long before the date the meter shows as due.
+	// WarnDays is the number of days before the date from which the meter shows as due.
 	WarnDays int
 }
 
@@ -51,7 +51,7 @@ type Status struct {
 	Sentence string
 	// Failures are the errors outside the limit, a sentence each.
 	Failures []string
-	// Hints are what an unconfirmed rule would say; they decide nothing.
+	// Hints are the results of unconfirmed rules; they decide nothing.
 	Hints []string
 	// Ignored are checks that do not count, and why.
 	Ignored []string

@@ -17,7 +17,7 @@ import (
 	"tenthpoint/internal/paper"
 )
 
-// Write writes papers one after the other into a file.
+// Write writes papers one after the other into one PDF file.
 func Write(w io.Writer, papers ...paper.Layout) error {
 	f := Begin(w)
 	for _, p := range papers {
@@ -43,13 +43,13 @@ const (
 	catalogObject = iota + 1
 	pagesObject
 	infoObject
-	letterObject // the letters that characters stand for
+	letterObject // the object of the map from characters to glyphs
 	regularObject
 	boldObject = regularObject + fontObjects
 	lastFixed  = boldObject + fontObjects - 1
 )
 
-// Begin begins a file. What goes wrong is told by Close.
+// Begin starts a file. Close reports write errors.
 func Begin(w io.Writer) *File {
 	f := &File{out: w, places: make([]int, lastFixed+1)}
 	f.print("%%PDF-1.4\n%%\xe2\xe3\xcf\xd3\n")

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/internal/paper"
 )
 
-// fontObjects is how many objects a font is made of: the font, its letters, what it
-// is like, its file, and which glyph shows which letter.
+// fontObjects is the number of PDF objects of a font: the font, its descendant, its descriptor, its
+// file, and its character map.
 const fontObjects = 5
 
 // packedFont is a font as it goes into every file.
@@ -29,8 +29,8 @@ var (
 	letters     = sync.OnceValue(func() []byte { return deflated([]byte(letterMap)) })
 )
 
-// letterMap says that a character stands for the letter of its own number, so that
-// text can be copied out of the paper.
+// letterMap maps each character code to the same Unicode character, so that text can be copied out
+// of the paper.
 const letterMap = `/CIDInit /ProcSet findresource begin
 12 dict begin
 begincmap
@@ -79,8 +79,8 @@ func (f *File) fonts() {
 	f.font(boldObject, boldFont(), 140)
 }
 
-// font writes the objects of a face; stem is how thick its uprights are, for a
-// viewer that must draw with another font.
+// font writes the objects of a face; stem is its stem width, for a viewer that must draw with
+// another font.
 func (f *File) font(number int, p packedFont, stem int) {
 	f.object(number, "<</Type /Font /Subtype /Type0 /BaseFont /%s /Encoding /Identity-H /DescendantFonts [%d 0 R] /ToUnicode %d 0 R>>",
 		p.name, number+1, letterObject)

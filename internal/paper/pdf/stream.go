@@ -12,8 +12,7 @@ import (
 	"tenthpoint/internal/paper"
 )
 
-// stream is what is drawn on a page, in the words of the format. Its room is used
-// again for the next page.
+// stream is the content stream of a page. Its buffer is reused for the next page.
 type stream struct {
 	bytes  []byte
 	height paper.Length

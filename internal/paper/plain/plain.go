@@ -15,7 +15,7 @@ type Lines struct {
 	out   strings.Builder
 }
 
-// Text is what was set.
+// Text returns the text set so far.
 func (l *Lines) Text() string { return l.out.String() }
 
 // Line adds a line.
@@ -58,7 +58,7 @@ func (l *Lines) Ending(text string, width int) {
 	}
 }
 
-// Letters is how many letters a text has.
+// Letters returns the number of characters of a text.
 func Letters(text string) int { return utf8.RuneCountInString(text) }
 
 // Left fills a text up with blanks at its right, Right at its left.

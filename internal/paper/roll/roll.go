@@ -1,9 +1,9 @@
 // Package roll writes papers for receipt printers: rolls of paper three inches wide
 // that print letters of equal width, and codes by a command of their own.
 //
-// The commands are those that such printers have in common and call ESC/POS: begin,
-// code page, alignment, QR code, feed and cut. A printer that lacks the QR code
-// prints nothing in its place; the code in letters stands under it in any case.
+// The commands are those that such printers have in common and call ESC/POS: begin, code page,
+// alignment, QR code, feed and cut. A printer that lacks the QR code prints nothing in its place;
+// the code in letters is always printed under it.
 package roll
 
 import (
@@ -13,7 +13,7 @@ import (
 	"golang.org/x/text/encoding/charmap"
 )
 
-// Settings are what one printer is like.
+// Settings are the properties of one printer.
 type Settings struct {
 	Columns int // letters to a line: 42 or 48
 	Page    string
@@ -59,7 +59,7 @@ type Paper struct {
 	page  page
 }
 
-// Begin begins a paper.
+// Begin starts a paper.
 func Begin(s Settings) (*Paper, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
@@ -96,8 +96,8 @@ func (p *Paper) Text(text string) {
 	}
 }
 
-// moduleDots is how many dots a module of a code takes: at 203 dots to the inch the
-// code of a ticket is then about 17 mm wide.
+// moduleDots is the width of a QR module in dots: at 203 dots to the inch the code of a ticket is
+// then about 17 mm wide.
 const moduleDots = 4
 
 // Code draws a QR code in the middle of the roll, with error correction M.
@@ -118,7 +118,7 @@ func (p *Paper) code(function byte, values ...byte) {
 	p.put(values...)
 }
 
-// feedLines is how far the paper is fed for the cutter to be below the last line.
+// feedLines is the number of lines to feed so that the cutter is below the last line.
 const feedLines = 4
 
 // End feeds and cuts the paper, and gives its bytes.

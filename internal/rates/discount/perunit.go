@@ -62,7 +62,7 @@ func postPerUnit(w *rule.Lines, r Rule) {
 	w.Cell("cap", message.New("At most"), r.Cap)
 }
 
-// perBase is what the rule brings for each unit beyond the base.
+// perBase describes the discount or premium per unit beyond the base.
 func (r *Rule) perBase() message.Text {
 	figure, per := r.brings(false, r.Cell, r.Gives), r.Per.Amount.Written()
 	if r.Above {
@@ -71,7 +71,7 @@ func (r *Rule) perBase() message.Text {
 	return message.New("%s for every %s below it", figure, per)
 }
 
-// side is where units are counted from the base.
+// side returns the side of the base on which units are counted.
 func (r *Rule) side() string {
 	if r.Above {
 		return "above"
@@ -91,7 +91,7 @@ func workPerUnit(w Working, r *Rule, found *worksheet.Step) {
 	w.Apply(r.Gives, r.ratePerUnit(w, found))
 }
 
-// ratePerUnit is what the units beyond the base come to, up to the cap.
+// ratePerUnit returns the amount for the units beyond the base, up to the cap.
 func (r *Rule) ratePerUnit(w Working, found *worksheet.Step) *worksheet.Step {
 	base := w.Rate(r.line("base"), r.Label+" base", r.Base)
 	per := w.Rate(r.line("per"), r.Label+" counted per", r.Per)

@@ -33,7 +33,7 @@ func read(t *tomlfile.Table, h *rule.Head) Rule {
 	if r.ID == "" {
 		r.ID = id
 	}
-	t.SetTitle(message.New("discount %v", r.ID))
+	t.SetTitle(message.New("place|discount %v", r.ID))
 	r.Row, r.Label, r.Basis = t.Place(""), t.Text("label"), rule.ReadBasis(t)
 	r.MoistureBasis = rule.ReadOptionalCell(t, "moisture_basis", quantity.Percent)
 	r.Form = rule.Choose(t, "form", Forms)
@@ -80,8 +80,8 @@ func (r *Rule) readLimits(t *tomlfile.Table) {
 	}
 }
 
-// oneUnit asks that a discount be written in one of the factor's units only:
-// results are compared with it as they stand, never converted on the way.
+// oneUnit requires that a discount use only one of the factor's units: results are compared with it
+// directly, never converted.
 func (r *Rule) oneUnit(t *tomlfile.Table) {
 	unit, found := r.Unit()
 	if !found {

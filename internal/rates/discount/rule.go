@@ -1,5 +1,5 @@
-// Package discount is how a factor of the sample brings a discount or premium. A
-// form is a file: table, per-unit, yes-no.
+// Package discount works out the discount or premium for a factor of the sample. Each form has a
+// file: table, per-unit, yes-no.
 package discount
 
 import (
@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Form is how a discount follows its factor.
+// Form is the way a discount depends on its factor.
 type Form = rule.Method[Rule, Work]
 
 // Work settles a factor that was found and is within the rule's limits.
@@ -46,7 +46,7 @@ const (
 	OfWeight Of = "weight"
 )
 
-// Rule is what an edition says about one factor.
+// Rule is an edition's rule for one factor.
 type Rule struct {
 	// ID is the rule's name on the sheet; the factor's, unless one factor has
 	// two rules.
@@ -138,7 +138,7 @@ func (r *Rule) key() string {
 	return string(r.Gives)
 }
 
-// brings is what a row does: a discount, a premium, nothing, the load refused.
+// brings describes the effect of a row: a discount, a premium, nothing, the load refused.
 func (r *Rule) brings(refuse bool, c rule.Cell, gives rule.Direction) message.Text {
 	what := message.New("nothing")
 	if c.Given() && !c.Amount.IsZero() {

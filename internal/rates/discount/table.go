@@ -32,7 +32,7 @@ var Table = &Form{
 func (r *Rule) readRows(t *tomlfile.Table, h *rule.Head) {
 	rows := t.Tables("row")
 	for i, row := range rows {
-		row.SetTitle(message.New("discount %v row %d", r.ID, i+1))
+		row.SetTitle(message.New("place|discount %v row %d", r.ID, i+1))
 		b := rule.ReadBand(row, r.factorUnits()...)
 		b.Refuse, b.Cell, b.Gives = readAnswer(row, h, r.Of)
 		r.Rows = append(r.Rows, b)

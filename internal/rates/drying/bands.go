@@ -13,7 +13,7 @@ func readBands(t *tomlfile.Table, h *rule.Head, units []quantity.Unit, name stri
 	rows := t.Tables("band")
 	bands := make([]rule.Band, 0, len(rows))
 	for i, row := range rows {
-		row.SetTitle(message.New("drying band %d", i+1))
+		row.SetTitle(message.New("place|drying band %d", i+1))
 		b := rule.ReadBand(row, quantity.Percent)
 		b.Cell = readRate(row, h, units)
 		bands = append(bands, b)
@@ -39,8 +39,8 @@ func bandOf(w rule.Working, r Rule) (rule.Band, bool) {
 	return band, ok
 }
 
-// pointsInside is how many of the points from low to top lie in a band. The
-// last band also takes what a step upwards has carried past its end.
+// pointsInside returns the number of points from low to top that lie in a band. The last band also
+// takes what rounding up has carried past its end.
 func pointsInside(b rule.Band, low, top *worksheet.Step, last bool) worksheet.Expr {
 	var from, upTo worksheet.Operand = low, top
 	if b.HasLow && b.Low.More(low.Value()) {

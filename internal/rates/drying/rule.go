@@ -1,5 +1,5 @@
-// Package drying is how drying is charged. A method is a file: none, per-point,
-// bands-each, bands-whole.
+// Package drying works out the drying charge. Each method has a file: none, per-point, bands-each,
+// bands-whole.
 package drying
 
 import (
@@ -20,7 +20,7 @@ type Work func(w rule.Working, r Rule, to, points *worksheet.Step) (worksheet.Ex
 // Methods are all there are.
 var Methods = []*Method{None, PerPoint, BandsEach, BandsWhole}
 
-// Rule is what an edition says about the drying charge.
+// Rule is an edition's rule for the drying charge.
 type Rule struct {
 	Method   *Method
 	Basis    rule.Basis
@@ -34,8 +34,7 @@ type Rule struct {
 	Row      string
 }
 
-// Read reads the table of an edition. What is wrong is reported there, and the
-// rule then has no method.
+// Read reads the table of an edition. It reports mistakes to t; the rule then has no method.
 func Read(t *tomlfile.Table, h *rule.Head) Rule {
 	r := Rule{Row: t.Place(""), Rounding: rule.LineRounding(t, h.Rounding.Money)}
 	r.Method = rule.Choose(t, "method", Methods)

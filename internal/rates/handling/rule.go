@@ -20,7 +20,7 @@ type Work func(rate, wet, left *worksheet.Step) worksheet.Expr
 // Methods are all there are.
 var Methods = []*Method{None, OfWet, OfDried}
 
-// Rule is what an edition says about handling.
+// Rule is an edition's rule for handling.
 type Rule struct {
 	Method   *Method
 	Rate     rule.Cell
@@ -29,8 +29,8 @@ type Rule struct {
 	Row      string
 }
 
-// Read reads the table of an edition that takes off water or does not. What is
-// wrong is reported there, and the rule then has no method.
+// Read reads the table of an edition; shrinks says whether that takes off water. It reports
+// mistakes to t; the rule then has no method.
 func Read(t *tomlfile.Table, h *rule.Head, shrinks bool) Rule {
 	r := Rule{Row: t.Place(""), Rounding: rule.LineRounding(t, h.Rounding.Weight)}
 	r.Method = rule.Choose(t, "method", Methods)

@@ -16,7 +16,7 @@ const (
 	Clean Basis = "clean"
 	// Dry is clean less water shrink and handling.
 	Dry Basis = "dry"
-	// Remaining is whatever is left at that place in the order.
+	// Remaining is the weight left at that place in the order.
 	Remaining Basis = "left"
 )
 
@@ -30,7 +30,7 @@ func (b Basis) Message() message.Text {
 	}[b]
 }
 
-// Cell is one figure of an edition with the place it stands in.
+// Cell is one figure of an edition with its place in the file.
 type Cell struct {
 	Amount quantity.Amount
 	// Row is the cell's place for people: "shrink.rate, line 31".

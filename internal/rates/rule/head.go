@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Head is what an edition says before its rules, and what they are read by.
+// Head is the part of an edition before its rules, needed to read them.
 type Head struct {
 	Commodity grain.Commodity
 	Units     Units
@@ -16,7 +16,7 @@ type Head struct {
 	NoBushel bool
 }
 
-// Units are what an edition counts in.
+// Units are the units of an edition.
 type Units struct {
 	// Weight is lb or kg: the unit of every weight on the slip.
 	Weight quantity.Unit

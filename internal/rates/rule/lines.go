@@ -14,19 +14,18 @@ type Line struct {
 	// Key names the line the same way in every edition, such as
 	// "shrink.trigger" or "discount.damage.row over 5.0 % up to 7.0 %".
 	Key string
-	// Section is the heading it stands under; Label is what it is.
+	// Section is the heading of the line; Label is its name.
 	Section, Label, Value message.Text
-	// At is the line of the edition's file that says it, from 1; 0 when the
-	// edition has no file. What the file leaves to its [rounding] table stands
-	// there.
+	// At is the line of the edition's file, from 1; 0 when the edition has no file. For what the
+	// file leaves to its [rounding] table it is the line there.
 	At int
 }
 
 // Lines gathers what an edition says, heading by heading.
 type Lines struct {
 	file tomlfile.Places
-	// prefix begins the keys of a section; table is where it stands in the
-	// file, which is the same but for discounts.
+	// prefix begins the keys of a section; table is its name in the file, which is the same except
+	// for discounts.
 	prefix, table string
 	section       message.Text
 	list          []Line
@@ -53,10 +52,10 @@ func (w *Lines) Name(key string, label message.Text, own string) {
 	}
 }
 
-// Text adds what stands in the file by the key of the line.
+// Text adds a text that the file has under the same key as the line.
 func (w *Lines) Text(key string, label, value message.Text) { w.TextAt(key, key, label, value) }
 
-// TextAt adds what stands in the file by another key than the line's.
+// TextAt adds a text that the file has under another key than the line's.
 func (w *Lines) TextAt(inFile, key string, label, value message.Text) {
 	if !value.IsZero() {
 		w.list = append(w.list, Line{

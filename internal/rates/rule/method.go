@@ -17,17 +17,16 @@ type Method[R, W any] struct {
 	ID string
 	// Said is the method in a sentence, in posted rates.
 	Said string
-	// Read reads the keys that belong to the method.
+	// Read reads the keys of the method.
 	Read func(t *tomlfile.Table, h *Head, r *R)
 	// Lines posts what Read has read.
 	Lines func(w *Lines, r R)
 	// Work settles a load. A method that takes nothing says why in Nothing.
 	Work    W
 	Nothing string
-	// Ticket is what the ticket says of the method beside its figures.
+	// Ticket returns the ticket's description of the method beside its figures.
 	Ticket func(r R) Phrase
-	// Caution is what is worth a second look in a rule of this method, or
-	// nothing; the method may have none to give.
+	// Caution returns a warning about a rule of this method, or nothing; it may be nil.
 	Caution func(r R) message.Text
 	// Explained is the method's paragraph in the handbook.
 	Explained string

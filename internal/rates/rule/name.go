@@ -7,8 +7,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// nameLetters are what names are made of that tickets, commands and the
-// working refer to.
+// nameLetters are the characters allowed in names that tickets, commands and the working refer to.
 const nameLetters = "abcdefghijklmnopqrstuvwxyz0123456789-"
 
 // ReadName reads a text that others refer to.

@@ -68,8 +68,8 @@ func (b Band) Unit() (quantity.Unit, bool) {
 	return b.Low.Unit(), b.HasLow
 }
 
-// CheckBands asks that rows stand in order and that neighbors meet: no gap, no
-// overlap, and every end belonging to one row only.
+// CheckBands requires that rows are in order and that neighbors meet: no gap, no overlap, and every
+// end belonging to one row only.
 func CheckBands(t *tomlfile.Table, key string, rows []*tomlfile.Table, bands []Band) {
 	if len(bands) == 0 && !t.Has(key) {
 		t.AddProblem("", message.New("%s has no rows", t.Name("")), message.New("Add at least one row with its range and its figure."))

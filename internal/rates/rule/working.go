@@ -17,7 +17,7 @@ type Working interface {
 	Points(id, label string, to *worksheet.Step, s Step) *worksheet.Step
 	// AmountOn is a weight in the bu, cwt or t that a rate is per.
 	AmountOn(b Basis, rate quantity.Unit) *worksheet.Step
-	// Source is how a row of the edition is quoted.
+	// Source returns the reference to a row of the edition.
 	Source(row string) string
 	// Refuse says why the load cannot be settled. Field names what is wrong.
 	Refuse(field, sentence string)

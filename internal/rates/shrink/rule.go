@@ -1,5 +1,5 @@
-// Package shrink is how the weight of wet grain is brought down to dry. A method
-// is a file: water, per-point, table, none.
+// Package shrink works out the shrink of wet grain to its dry weight. Each method has a file:
+// water, per-point, table, none.
 package shrink
 
 import (
@@ -13,14 +13,14 @@ import (
 // Method is a way to shrink.
 type Method = rule.Method[Rule, Work]
 
-// Work is what comes off a wet weight that is above the trigger, before
-// rounding; false when the load was refused.
+// Work returns the shrink of a wet weight that is above the trigger, before rounding; false when
+// the load was refused.
 type Work func(w rule.Working, r Rule, wet *worksheet.Step) (worksheet.Expr, bool)
 
 // Methods are all there are.
 var Methods = []*Method{Water, PerPoint, Table, None}
 
-// Rule is what an edition says about water.
+// Rule is an edition's rule for water.
 type Rule struct {
 	Method  *Method
 	Basis   rule.Basis
@@ -38,8 +38,8 @@ type Rule struct {
 	Rows []rule.Band // of Table
 	// Percent rounds the percent before it meets the weight.
 	Percent quantity.Rounding
-	// Credit is what over-dry grain gets: "none", or "dry-matter" for the
-	// weight the same dry matter would have at the shrink-to moisture.
+	// Credit is the credit for over-dry grain: "none", or "dry-matter" for the weight the same dry
+	// matter would have at the shrink-to moisture.
 	Credit string
 	// CreditFloor is the driest moisture credited; below it counts as it.
 	CreditFloor rule.Cell
@@ -47,8 +47,7 @@ type Rule struct {
 	Row         string
 }
 
-// Read reads the table of an edition. What is wrong is reported there, and the
-// rule then has no method.
+// Read reads the table of an edition. It reports mistakes to t; the rule then has no method.
 func Read(t *tomlfile.Table, h *rule.Head) Rule {
 	r := Rule{Row: t.Place(""), Credit: "none", Rounding: rule.LineRounding(t, h.Rounding.Weight)}
 	r.Method = rule.Choose(t, "method", Methods)

@@ -39,7 +39,7 @@ func readRows(t *tomlfile.Table, trigger rule.Cell) []rule.Band {
 	rows := t.Tables("row")
 	bands := make([]rule.Band, 0, len(rows))
 	for i, row := range rows {
-		row.SetTitle(message.New("shrink row %d", i+1))
+		row.SetTitle(message.New("place|shrink row %d", i+1))
 		b := rule.ReadBand(row, quantity.Percent)
 		b.Cell = rule.ReadPercent(row, "shrink")
 		if i > 0 && rule.Less(b.Cell, bands[i-1].Cell) {

@@ -94,8 +94,8 @@ func (c *bookCheck) past(r *imports.Row) {
 	}
 }
 
-// order is how the rows are written: past loads day by day, so that their
-// tickets are numbered in the order of their days; other lists as they stand.
+// order returns the order in which the rows are written: past loads by day, so that their tickets
+// are numbered by day; other lists as given.
 func (t List) order() []int {
 	out := make([]int, len(t.Rows))
 	for i := range out {

@@ -37,9 +37,8 @@ type Taken struct {
 // Kind names the fact in the journal.
 func (Taken) Kind() string { return "list.taken" }
 
-// Preview reads a list and finds everything that keeps a row of it out of
-// the book, without writing anything. The problems given back are those of the
-// file as a whole; with any of them there is nothing to take over.
+// Preview reads a list and finds every reason to reject a row of it, without writing anything. The
+// problems returned are those of the file as a whole; with any of them nothing can be imported.
 func Preview(ctx context.Context, d office.Desk, kind imports.Kind, name string, text []byte) (List, []imports.Problem, error) {
 	list, problems := imports.Read(kind, text, imports.Defaults{House: office.NewEntering(ctx, d), Name: name})
 	t := List{List: list, Name: name, Hash: office.Hash(text)}

@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/scaleticket"
 )
 
-// Facts stand in two columns, a long one across both.
+// Facts are set in two columns, a long one across both.
 const (
 	factColumns = 2
 	factBetween = 18 * paper.Point

@@ -112,7 +112,7 @@ func (s *slip) body(code *paper.Code) bool {
 	return len(s.Pages) == 1
 }
 
-// end places the working, then what stands on every page.
+// end places the working, then the marks of every page.
 func (s *slip) end(size Size, o Options) paper.Layout {
 	for _, part := range s.doc.Sections {
 		if part.Form == scaleticket.SmallPrint && !o.NoWorking {

@@ -56,8 +56,8 @@ func signatures(s scaleticket.Section, width paper.Length) (b paper.Block) {
 	return b.Named(fieldsOf(s.Lines)...)
 }
 
-// drawCode draws the QR code so that it ends at right, and under it the code in
-// letters, for whoever has no scanner.
+// drawCode draws the QR code so that it ends at right, and under it the code in letters, for those
+// without a scanner.
 func drawCode(m *paper.Marks, right, y paper.Length, code *paper.Code, line string) {
 	m.Picture(right-codeSide, y, codeSide, codeSide, code)
 	look := codeStyle.Fitted(line, codeSide+8*paper.Point, 3*paper.Point)
@@ -79,7 +79,7 @@ type codeCache struct {
 	kept map[string]*paper.Code
 }
 
-// mostCodes is how many codes are kept.
+// mostCodes is the size of the cache of codes.
 const mostCodes = 64
 
 var codes = codeCache{kept: map[string]*paper.Code{}}

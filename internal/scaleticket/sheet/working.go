@@ -13,8 +13,7 @@ const (
 	leastSmall   = 70 * paper.Point // less room than this is left empty
 )
 
-// small is the lettering of the working, which keeps its size whatever the scale of
-// the slip.
+// small holds the text styles of the working, whose size does not follow the scale of the slip.
 type small struct{ line, note, title paper.Style }
 
 func smallAt(scale paper.Length) small {

@@ -20,7 +20,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Noon is the moment every test here stands at.
+// Noon is the time in every test here.
 var Noon = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
 
 // Room is a window made of notes: what presenters said, asked and printed. A
@@ -58,7 +58,7 @@ func (r *Room) Print(_ context.Context, name string, pdf []byte) (string, error)
 	return name + ".pdf", nil
 }
 
-// Last is what was said last.
+// Last returns the last message.
 func (r *Room) Last() string {
 	if len(r.Said) == 0 {
 		return ""
@@ -66,8 +66,8 @@ func (r *Room) Last() string {
 	return r.Said[len(r.Said)-1]
 }
 
-// Answer answers the question that waits, as a person who goes on; what is
-// wrong with the answer is given back by field.
+// Answer answers the open question like a person who confirms; it returns the errors of the answer
+// by field.
 func (r *Room) Answer(values map[string]string) map[string]string {
 	r.T.Helper()
 	if len(r.Asked) == 0 {
@@ -148,6 +148,7 @@ func RoomAt(t testing.TB, d *scalehouse.Desk) *Room {
 	r.Session = session.New(d, r)
 	r.Session.Zone = time.UTC
 	r.Session.Window = r
+	session.SetManualReason(r.Session, "read from the indicator") // as asked on the first weight of a day
 	return r
 }
 
@@ -228,6 +229,7 @@ func (r *Room) AgainAt(now time.Time, who string) *Room {
 	next.Session = session.New(d, next)
 	next.Session.Zone, next.Session.Indicator = time.UTC, r.Session.Indicator
 	next.Session.Window = next
+	session.SetManualReason(next.Session, session.ManualReason(r.Session))
 	return next
 }
 
@@ -259,7 +261,7 @@ func (r *Room) Half(values map[string]string) {
 	}
 }
 
-// ValuesOf are what stands in the fields of the question that waits.
+// ValuesOf returns the texts in the fields of the open question.
 func (r *Room) ValuesOf() map[string]string {
 	r.T.Helper()
 	out := map[string]string{}

@@ -5,14 +5,24 @@ import (
 	"errors"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/session"
-) // FakeScale is a truck scale of a test.
+)
+
+// FakeScale is a truck scale of a test. What is neither at rest nor in another
+// condition is moving.
 type FakeScale struct {
-	Weight quantity.Amount
-	AtRest bool
-	Err    error
+	Weight    quantity.Amount
+	AtRest    bool
+	Condition session.Condition
+	Err       error
 }
 
-func (d *FakeScale) Latest() (quantity.Amount, bool, error) { return d.Weight, d.AtRest, d.Err }
+func (d *FakeScale) Latest() (session.Display, error) {
+	condition := d.Condition
+	if !d.AtRest && condition == session.AtRest {
+		condition = session.Moving
+	}
+	return session.Display{Weight: d.Weight, Condition: condition}, d.Err
+}
 
 func (d *FakeScale) Weigh(context.Context) (quantity.Amount, error) {
 	if d.Err == nil && !d.AtRest {

@@ -1,5 +1,5 @@
-// Package rollread does what a receipt printer does with its bytes, for tests: it
-// gives back the words, the code and where the paper is cut.
+// Package rollread interprets the bytes sent to a receipt printer, for tests: it returns the words,
+// the code and the position of the cut.
 package rollread
 
 import (
@@ -8,11 +8,11 @@ import (
 	"golang.org/x/text/encoding/charmap"
 )
 
-// Printed is what a printer would have put on its roll.
+// Printed is the output of a printer.
 type Printed struct {
 	Text    string
 	Payload string // of the QR code
-	CodeAt  int    // how much text stands above the code
+	CodeAt  int    // length of the text before the code
 	Cuts    int
 }
 

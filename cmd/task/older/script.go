@@ -1,4 +1,4 @@
-package main
+package older
 
 import (
 	"fmt"
@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// linesOfWork is how many acts and questions a script has after its set-up.
+// linesOfWork is the number of acts and questions of a script after its set-up.
 const linesOfWork = 24
 
 // A house is a kind of elevator for a script: what it is set up with, and its
@@ -22,25 +22,28 @@ type house struct {
 
 var houses = []house{
 	{
-		setup:  []string{"--scale", "1=20lb,120000lb", "--grain", "corn=main", "--grain", "soybeans=main", "--grain", "wheat-hrw=main", "--grain", "sorghum=main"},
+		setup:  []string{"--scale", "1=20lb,120000lb", "--grain", "corn=main-then", "--grain", "soybeans=main-then", "--grain", "wheat-hrw=main-then", "--grain", "sorghum=main-then"},
 		grains: []string{"corn", "soybeans", "wheat-hrw", "sorghum"},
 	},
 	{
-		setup:  []string{"--scale", "1=20lb,120000lb", "--grain", "corn=river", "--grain", "soybeans=statute", "--retain", "5"},
+		setup:  []string{"--scale", "1=20lb,120000lb", "--grain", "corn=river-then", "--grain", "soybeans=statute-then", "--retain", "5"},
 		grains: []string{"corn", "soybeans"},
 	},
 	{
-		setup:  []string{"--scale", "1=10kg,60000kg", "--rules", "canada", "--grain", "canola=metric", "--grain", "wheat-hrw=metric", "--grain", "barley=metric"},
+		setup:  []string{"--scale", "1=10kg,60000kg", "--grain", "canola=metric-then", "--grain", "wheat-hrw=metric-then", "--grain", "barley=metric-then"},
 		metric: true,
 		grains: []string{"canola", "wheat-hrw", "barley"},
 	},
 	{
-		setup:  []string{"--scale", "1=20lb,120000lb", "--language", "fr", "--grain", "corn=statute", "--grain", "oats=main"},
+		setup:  []string{"--scale", "1=20lb,120000lb", "--grain", "corn=statute-then", "--grain", "oats=main-then"},
 		grains: []string{"corn", "oats"},
 	},
 }
 
-// testedFor is what a load of a grain is tested for in scripts.
+// typedWeights is the reason of every weight that is typed.
+var typedWeights = []string{"--manual", "read from the indicator"}
+
+// testedFor lists the factors a load of each grain is tested for in scripts.
 var testedFor = map[string][]string{
 	"corn":      {"test-weight", "damage", "bcfm", "musty"},
 	"soybeans":  {"test-weight", "foreign-material", "splits", "damage"},
@@ -118,6 +121,7 @@ func (t *typist) setUp() {
 	t.line("grower", "add", "103", "Cobb Hollow Farm")
 	t.line("truck", "add", "7", "--plate", "ABC 123", "--tare", t.pick("24300", "24000", "12000 kg"))
 	t.line("bin", "add", "P1", "Pit 1")
+	t.line("bench", "setup", "--authority", "us-official", "--who", "Mae Orton")
 	t.line("bench", "meter", "bench-1", "--model", "Example dial meter A", "--method", "dial", "--calibration", "A-2025", "--tolerance", "0.5", "--who", "Mae Orton")
 	t.line("bench", "check", "bench-1", "--crop", "corn", "--reference", "16.02", "--reading", t.pick("16.1", "16.0", "17.2"), "--at", "70F", "--name", "R7")
 }

@@ -1,9 +1,8 @@
-package main
+package older
 
 import (
 	"context"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -15,7 +14,7 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// loadsAFile is how many loads are settled by one command.
+// loadsAFile is the number of loads settled by one command.
 const loadsAFile = 2500
 
 const loadsFile = "loads.csv"
@@ -25,10 +24,7 @@ func (c *comparison) settleLoads() error {
 	if c.loads == 0 || c.only > 0 {
 		return nil
 	}
-	editions, err := c.editions()
-	if err != nil {
-		return err
-	}
+	editions := c.editions
 	return c.eachOf((c.loads+loadsAFile-1)/loadsAFile, func(i int) error {
 		rows := min(loadsAFile, c.loads-(i-1)*loadsAFile)
 		table := randomLoads(drawing(c.seed, "loads", i), editions, rows)
@@ -45,7 +41,10 @@ func (c *comparison) settleFile(i int, table [][]string) error {
 		}
 		var err error
 		p := transcript.Program{Path: path, Dir: dir}
-		if said[n], err = p.Say(context.Background(), "2026-10-01 13:00", "settle", "--batch", loadsFile); err != nil {
+		if err := c.giveRates(dir); err != nil {
+			return err
+		}
+		if said[n], err = p.Say(context.Background(), "2026-10-01 13:00", "settle", "--schedules", ratesFolder, "--batch", loadsFile); err != nil {
 			return err
 		}
 	}
@@ -107,49 +106,6 @@ func byRow(said transcript.Entry) (map[string]transcript.Entry, error) {
 	return out, nil
 }
 
-// An offer is an edition as loads are drawn for it.
-type offer struct {
-	ID        string `json:"id"`
-	Commodity string `json:"commodity"`
-	Schedule  string `json:"schedule"`
-	From      string `json:"from"`
-	Until     string `json:"until"`
-	metric    bool
-	factors   []string
-}
-
-var factorOfEdition = regexp.MustCompile(`(?m)^factor = "([a-z-]+)"`)
-
-// editions are those shipped with the older program, with the factors each
-// asks for.
-func (c *comparison) editions() ([]offer, error) {
-	p := transcript.Program{Path: c.old, Dir: c.scratch}
-	list, err := p.Say(context.Background(), "2026-10-01 13:00", "rates", "list", "--all", "--json")
-	if err != nil {
-		return nil, err
-	}
-	var all []offer
-	if err := json.Unmarshal([]byte(list.Out), &all); err != nil {
-		return nil, fmt.Errorf("reading the list of editions: %w", err)
-	}
-	for i := range all {
-		text, err := p.Say(context.Background(), "2026-10-01 13:00", "rates", "show", all[i].ID, "--toml")
-		if err != nil {
-			return nil, err
-		}
-		all[i].metric = strings.Contains(text.Out, `weight = "kg"`)
-		for _, m := range factorOfEdition.FindAllStringSubmatch(text.Out, -1) {
-			if m[1] != "moisture" {
-				all[i].factors = append(all[i].factors, m[1])
-			}
-		}
-		if strings.Contains(text.Out, "[dockage]") {
-			all[i].factors = append(all[i].factors, "dockage")
-		}
-	}
-	return all, nil
-}
-
 // columns come before those of the factors.
 var columns = []string{"load", "commodity", "schedule", "day", "gross", "tare", "moisture", "price", "accept"}
 
@@ -177,7 +133,7 @@ func randomLoads(r *rand.Rand, editions []offer, rows int) [][]string {
 			if f == "test-weight" || f == "dockage" || r.IntN(5) < 2 {
 				row[place[f]] = result(r, f, e.metric)
 			}
-			if r.IntN(12) == 0 {
+			if e.limits[f] && r.IntN(12) == 0 {
 				accepted = append(accepted, f)
 			}
 		}

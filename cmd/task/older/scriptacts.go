@@ -1,10 +1,10 @@
-package main
+package older
 
 import "slices"
 
 // What a typist types at the scale, at the bench and about tickets.
 
-// details are what is said of a load and who brings it.
+// details returns random flags for a load and its grower.
 func (t *typist) details(grain string) []string {
 	return slices.Concat(
 		[]string{"--grower", t.pick("102", "103", "103", "901", "Holloway", "999"), "--commodity", grain},
@@ -35,7 +35,7 @@ func (t *typist) receive() {
 		tare = []string{"--stored-tare"}
 	}
 	t.asClerk(slices.Concat([]string{"receive"}, t.details(grain),
-		[]string{"--gross", t.weight(42000)}, tare, []string{"--moisture", t.moisture()}, t.results(grain),
+		[]string{"--gross", t.weight(42000)}, tare, typedWeights, []string{"--moisture", t.moisture()}, t.results(grain),
 		t.some(10, "--json"), t.some(10, "--roll"), t.some(10, "--accept", "damage=fed at once"), t.some(20, "--each-owner"))...)
 	t.loads, t.tickets = t.loads+1, t.tickets+1
 }
@@ -49,12 +49,12 @@ func (t *typist) open() {
 	t.asClerk(slices.Concat([]string{"open"}, t.details(t.pick(t.grains...)), t.some(5, "--outbound", "--consignee", "A buyer"))...)
 	t.loads++
 	if t.IntN(3) > 0 {
-		t.line("weigh", t.load(), "--gross", t.weight(42000))
+		t.line(append([]string{"weigh", t.load(), "--gross", t.weight(42000)}, typedWeights...)...)
 	}
 }
 
 func (t *typist) weigh() {
-	t.asClerk(append([]string{"weigh", t.load()}, [][]string{{"--tare", t.weight(20000)}, {"--gross", t.weight(42000)}, {"--stored-tare"}, {}}[t.IntN(4)]...)...)
+	t.asClerk(append([]string{"weigh", t.load()}, slices.Concat([][]string{{"--tare", t.weight(20000)}, {"--gross", t.weight(42000)}, {"--stored-tare"}, {}}[t.IntN(4)], typedWeights)...)...)
 }
 
 func (t *typist) sample() {
@@ -73,7 +73,7 @@ func (t *typist) void() {
 }
 
 func (t *typist) correct() {
-	change := [][]string{{"--moisture", t.moisture()}, {"--tare", t.weight(20000)}, {"--grower", "103"}, {"--remark", "x"}, {}, {"--price", "5.5"}}[t.IntN(6)]
+	change := [][]string{{"--moisture", t.moisture()}, {"--tare", t.weight(20000), "--manual", typedWeights[1]}, {"--grower", "103"}, {"--remark", "x"}, {}, {"--price", "5.5"}}[t.IntN(6)]
 	if t.stored && len(change) > 0 && change[0] == "--price" {
 		change = []string{"--bin", "P1"} // stored grain takes no price
 	}
@@ -129,7 +129,7 @@ func (t *typist) settle() {
 	grain := t.pick(t.grains...)
 	t.line(slices.Concat([]string{"settle", "--commodity", grain, "--gross", t.weight(42000), "--tare", t.weight(20000), "--moisture", t.moisture()},
 		t.results(grain), t.some(2, "--price", t.pick("4.12", "9.995", "210")), t.some(2, "--share", "Ada=2/3", "--share", "Bo=1/3"),
-		t.some(3, "--schedule", t.pick("main", "river", "statute", "metric")), t.some(3, "--json"))...)
+		t.some(3, "--schedule", t.pick("main-then", "river-then", "statute-then", "metric-then")), t.some(3, "--json"))...)
 }
 
 // change is a change to what the house knows.
@@ -142,7 +142,7 @@ func (t *typist) change() {
 	case 2:
 		t.asManager("setup", "--language", t.pick("fr", "en"))
 	default:
-		t.asManager("bench", "setup", "--stop", "cold", "--policy", "corn:count=2,spread=0.4")
+		t.asManager("bench", "setup", "--authority", "us-official", "--stop", "cold", "--policy", "corn:count=2,spread=0.4")
 	}
 }
 

@@ -1,4 +1,4 @@
-package main
+package older
 
 import (
 	"context"
@@ -9,8 +9,8 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// A measure is how many papers of a kind are asked for: all of few, a spread of
-// many. Each answer costs the test some milliseconds.
+// measure is the number of papers of each kind to ask for: all of few, a spread of many. Each
+// answer costs the test some milliseconds.
 type measure struct{ plain, odd, accounts, days, forms int }
 
 var (
@@ -43,7 +43,7 @@ func (a *asker) askAll(lines ...[]string) error {
 	return nil
 }
 
-// found is what a list of tickets tells of one.
+// found is one ticket of a list.
 type found struct {
 	Ticket string `json:"ticket"`
 	Status string `json:"status"`

@@ -1,4 +1,4 @@
-package main
+package older
 
 import (
 	"archive/tar"
@@ -10,6 +10,8 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
+
+	"tenthpoint/cmd/task/toolchain"
 )
 
 // beforeRebuild is the program that old books and papers are held against: the
@@ -24,7 +26,7 @@ func terminalProgram(tree, folder string) (string, error) {
 	if runtime.GOOS == "windows" {
 		program += ".exe"
 	}
-	cmd := goTool(withoutCgo, "test", "-c", "-buildvcs=false", "-o", program, "./cmd/tenth")
+	cmd := toolchain.Go(toolchain.WithoutCgo, "test", "-c", "-buildvcs=false", "-o", program, "./cmd/tenth")
 	cmd.Dir = tree
 	if err := cmd.Run(); err != nil {
 		return "", fmt.Errorf("building the terminal program of %s: %w", tree, err)
@@ -108,7 +110,7 @@ func runSeed(tree, source string, args ...string) error {
 	if err := writeFrom(strings.NewReader(string(text)), filepath.Join(tree, "cmd", "seed", "main.go")); err != nil {
 		return err
 	}
-	cmd := goTool(withoutCgo, append([]string{"run", "-buildvcs=false", "./cmd/seed"}, args...)...)
+	cmd := toolchain.Go(toolchain.WithoutCgo, append([]string{"run", "-buildvcs=false", "./cmd/seed"}, args...)...)
 	cmd.Dir = tree
 	return cmd.Run()
 }

@@ -14,18 +14,18 @@ import (
 
 // People and bins are added and changed by the keyboard alone, and the book is
 // checked from here.
-func TestGearByKeyboard(t *testing.T) {
+func TestEquipmentByKeyboard(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Go("gear")
 	screen := screenOf[*equipment.Screen](s)
 	s.Commands.Run("gear.person")
-	s.write("Tove Lindqvist", "clerk", "")
+	s.answer("Tove Lindqvist", "clerk", "")
 	if rows := screen.People.Rows(); len(rows) != 5 {
 		t.Errorf("%d people; the status line says %q", len(rows), s.Status.Text())
 	}
 	screen.Ring().Focus("bins")
 	s.press(fyne.KeyReturn)
-	s.write("Bin 1, east", "")
+	s.answer("Bin 1, east", "")
 	if rows := screen.Bins.Rows(); !strings.Contains(strings.Join(rows[0].Cells, " "), "Bin 1, east") {
 		t.Errorf("the first bin shows %q; the status line says %q", rows[0].Cells, s.Status.Text())
 	}
@@ -38,7 +38,7 @@ func TestGearByKeyboard(t *testing.T) {
 	if s.Stage.FrontDialog() == nil {
 		t.Fatal("Enter on a scale asks nothing")
 	}
-	s.write("1", "20", "140000", "", "")
+	s.answer("1", "20", "140000", "", "")
 	if rows := screen.Scales.Rows(); rows[0].Cells[2] != "140,000 lb" {
 		t.Errorf("the scale shows %q; the status line says %q", rows[0].Cells, s.Status.Text())
 	}

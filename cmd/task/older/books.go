@@ -1,4 +1,4 @@
-package main
+package older
 
 import (
 	"compress/gzip"
@@ -10,13 +10,15 @@ import (
 	"path/filepath"
 	"strings"
 
+	"tenthpoint/cmd/task/toolchain"
+
 	"tenthpoint/internal/transcript"
 )
 
-// booksChore makes the books of testdata/books again from their recipes, with
+// Books makes the books of testdata/books again from their recipes, with
 // the programs of the revisions they name, and writes down what the program
 // before the rebuild says of them. The program of today has no part in it.
-func booksChore(args []string) error {
+func Books(args []string) error {
 	paths, err := filepath.Glob(filepath.Join(booksFolder, "*.recipe"))
 	if err != nil {
 		return err
@@ -72,7 +74,7 @@ func (w workshop) program(revision string) (string, error) {
 	return terminalProgram(tree, filepath.Join(w.scratch, revision))
 }
 
-// make makes one book, asks for all its papers, and writes both down.
+// make makes one book, asks for all its papers, and stores both.
 func (w workshop) make(r recipe, asking string) error {
 	dir := filepath.Join(w.scratch, "work", r.name)
 	if err := w.cook(r, dir); err != nil {
@@ -90,7 +92,7 @@ func (w workshop) make(r recipe, asking string) error {
 		return err
 	}
 	err := writePacked(filepath.Join(booksFolder, r.name+".said.gz"), func(out io.Writer) error { return transcript.Write(out, a.said) })
-	say("%-10s %d answers", r.name, len(a.said))
+	toolchain.Say("%-10s %d answers", r.name, len(a.said))
 	return err
 }
 

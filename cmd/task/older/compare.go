@@ -1,4 +1,7 @@
-package main
+// Package older holds this program against those of older revisions: random loads and
+// scripts typed into both, and the books of testdata/books made with the programs of
+// their time.
+package older
 
 import (
 	"errors"
@@ -7,8 +10,9 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
-	"slices"
 	"sync"
+
+	"tenthpoint/cmd/task/toolchain"
 
 	"tenthpoint/internal/transcript"
 )
@@ -17,10 +21,7 @@ import (
 // what is written again, whose codes are made of other facts.
 var allowedLists = []string{"allowed.txt", "allowed-anew.txt"}
 
-// frenchLists are the same for French elevators.
-var frenchLists = append(slices.Clone(allowedLists), "allowed-french.txt")
-
-// mostShown is how many differences are printed; all are counted.
+// mostShown is the number of differences printed; all are counted.
 const mostShown = 60
 
 // A comparison sets the terminal program of another revision against the one
@@ -34,7 +35,7 @@ type comparison struct {
 	only       int
 	workers    int
 	allowed    *transcript.Allowed
-	french     *transcript.Allowed // of elevators whose language is French
+	editions   []offer
 
 	mutex sync.Mutex
 	shown int
@@ -42,9 +43,9 @@ type comparison struct {
 	rows, settled, lines, done, ran int
 }
 
-// compareChore settles random loads with both programs and types random
+// Compare settles random loads with both programs and types random
 // scripts into both; what they say must be the same.
-func compareChore(args []string) error {
+func Compare(args []string) error {
 	c := &comparison{}
 	flags := flag.NewFlagSet("compare", flag.ContinueOnError)
 	old := flags.String("old", beforeRebuild, "revision to compare with, or a program of it with a clock (see books)")
@@ -72,9 +73,6 @@ func (c *comparison) prepare(old string) error {
 	if c.allowed, err = readAllowedLists(allowedLists); err != nil {
 		return err
 	}
-	if c.french, err = readAllowedLists(frenchLists); err != nil {
-		return err
-	}
 	if c.old, err = programAt(old, filepath.Join(c.scratch, "old")); err != nil {
 		return err
 	}
@@ -82,8 +80,10 @@ func (c *comparison) prepare(old string) error {
 	if err != nil {
 		return err
 	}
-	c.today, err = terminalProgram(here, filepath.Join(c.scratch, "today"))
-	return err
+	if c.today, err = terminalProgram(here, filepath.Join(c.scratch, "today")); err != nil {
+		return err
+	}
+	return c.readOffers()
 }
 
 func readAllowedLists(names []string) (*transcript.Allowed, error) {
@@ -104,11 +104,11 @@ func readAllowedLists(names []string) (*transcript.Allowed, error) {
 
 // told prints what was found; any difference is an error.
 func (c *comparison) told() error {
-	say("Seed %d: %d rows of loads, %d of them settled by the older program; %d scripts with %d command lines, %d of them done and not refused.", c.seed, c.rows, c.settled, c.ran, c.lines, c.done)
+	toolchain.Say("Seed %d: %d rows of loads, %d of them settled by the older program; %d scripts with %d command lines, %d of them done and not refused.", c.seed, c.rows, c.settled, c.ran, c.lines, c.done)
 	if c.differ > 0 {
 		return fmt.Errorf("%d differences that are on no list", c.differ)
 	}
-	say("No difference that is not on the list.")
+	toolchain.Say("No difference that is not on the list.")
 	return nil
 }
 
@@ -120,7 +120,7 @@ func (c *comparison) count(where string, problems []string, enter func()) {
 	c.differ += len(problems)
 	for _, p := range problems {
 		if c.shown < mostShown {
-			say("%s: %s", where, p)
+			toolchain.Say("%s: %s", where, p)
 			c.shown++
 		}
 	}

@@ -1,0 +1,121 @@
+// Package scalelog answers from the logs of truck scales, and makes the paper that an
+// examiner of the scale asks for.
+package scalelog
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/truckscale"
+)
+
+// Read gathers the log of a scale of the elevator.
+func Read(ctx context.Context, d office.Desk, id string) (truckscale.Log, error) {
+	scale, known := d.Profile().Scale(id)
+	if !known {
+		return truckscale.Log{}, message.NotFound.Errorf("there is no scale %s at this elevator. Name one that is set up, or add it in the set-up", id)
+	}
+	return office.ScaleLog(d, office.ReadNow(ctx, d), scale)
+}
+
+// Row is an entry of a log for a list or a paper.
+type Row struct {
+	Day, By    string
+	What       message.Text
+	Known      string // what was on the deck, or the other scale showed
+	Shown, Off string
+	Allowed    string
+	Note       string // weights, truck, seals, reason: people's own words
+	IsOutside  bool   // outside a tolerance that was read
+}
+
+// Rows are the entries of a log, oldest first.
+func Rows(l truckscale.Log) []Row {
+	var out []Row
+	for _, f := range l.Entries {
+		row := Row{Day: f.On().String(), By: f.Person()}
+		switch f := f.(type) {
+		case truckscale.Zeroed:
+			row.What, row.Shown = message.New("zero check"), f.Shown.String()
+		case truckscale.Weighed:
+			row.What, row.Known, row.Shown, row.Off, row.Note = message.New("check weighing"), f.Known.String(), f.Shown.String(), f.Off().String(), f.Weights
+			row.allow(l, f)
+		case truckscale.Compared:
+			row.What, row.Known, row.Shown, row.Off, row.Note = message.New("with scale %v", f.Other), f.OtherShown.String(), f.Shown.String(), f.Apart().String(), f.What
+		case truckscale.Certificate:
+			row.What, row.Note = message.New("certificate %v through %s", f.Number, f.Until), strings.Join(given(f.Inspector, f.Seals), "; ")
+		case truckscale.Service:
+			row.What, row.Note = message.New("back in service"), f.Reason
+			if f.Out {
+				row.What = message.New("out of service")
+			}
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+func (r *Row) allow(l truckscale.Log, f truckscale.Weighed) {
+	t, known := truckscale.ToleranceFor(l.Rules, f.Known, l.Scale.Division)
+	if !known {
+		return
+	}
+	r.Allowed = t.At.String()
+	r.IsOutside = t.Confirmed && quantity.Max(f.Off(), f.Off().Neg()).More(t.At)
+}
+
+func given(texts ...string) []string {
+	var out []string
+	for _, t := range texts {
+		if t != "" {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// Paper returns the log as a document for the scale's examiner, under the elevator's name, as of a
+// day.
+func Paper(l truckscale.Log, p elevator.Profile, day quantity.Date) report.Document {
+	d := report.Document{
+		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Log of scale " + l.Scale.ID,
+		About:  fmt.Sprintf("as of %s", day),
+		Made:   time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
+		Footer: "Local law, the weights-and-measures authority and the official inspector outrank the program that made this paper.",
+	}
+	if p.Demo {
+		d.Marks = []string{"EXAMPLE - NOT FOR TRADE"}
+	}
+	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
+	put(report.Pairs{Pairs: []report.Pair{
+		{Label: "Division", Value: l.Scale.Division.String()},
+		{Label: "Capacity", Value: l.Scale.Capacity.String()},
+	}})
+	for _, said := range l.Status(day).Said {
+		put(report.Para{Text: said.String()})
+	}
+	put(table(l), report.Signing{Names: []string{"Examined by, full name and signature", "Date"}})
+	return d
+}
+
+func table(l truckscale.Log) report.Table {
+	t := report.Table{Name: "log", Empty: "Nothing is written down.", Columns: []report.Column{
+		{Title: "Day", Own: true}, {Title: "What"}, {Title: "On the deck", Align: report.Right}, {Title: "Shown", Align: report.Right}, {Title: "Off by", Align: report.Right},
+		{Title: "Allowed", Align: report.Right}, {Title: "Note", Own: true}, {Title: "By", Own: true}, {Title: ""},
+	}}
+	for _, r := range Rows(l) {
+		outside := ""
+		if r.IsOutside {
+			outside = "outside"
+		}
+		t.Rows = append(t.Rows, report.Row{Cells: []string{r.Day, r.What.String(), r.Known, r.Shown, r.Off, r.Allowed, r.Note, r.By, outside}})
+	}
+	return t
+}

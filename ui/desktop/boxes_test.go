@@ -1,0 +1,44 @@
+package desktop
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/shell"
+)
+
+// An act that the book refuses leaves its box open with all that was typed and the
+// reason, and nothing else is lost.
+func TestARefusedBoxStaysOpen(t *testing.T) {
+	s := newScene(t, shell.Look{}, 40)
+	s.Go("disputes")
+	s.Commands.Run("disputes.raise")
+	s.answer("5", "Nils Farrow", "moisture", "our own meter says 16.1")
+	s.Commands.Run("disputes.sent")
+	s.answer("", "state laboratory", "", "Nils Farrow", "") // not airtight, which the rules refuse
+	box := s.Stage.FrontDialog()
+	if box == nil || s.Status.State() != model.Stop {
+		t.Fatalf("the box is gone, said %q", s.Status.Text())
+	}
+	s.press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeySpace) // to the box to tick
+	s.press(fyne.KeyTab, fyne.KeyEnter)
+	if s.Stage.FrontDialog() != nil || !strings.Contains(s.Status.Text(), "on its way to state laboratory") {
+		t.Errorf("with the box ticked: %q", s.Status.Text())
+	}
+}
+
+// Who gives a box up is told that nothing was done.
+func TestGivingUpIsTold(t *testing.T) {
+	s := newScene(t, shell.Look{}, 40)
+	s.letCornBeTyped()
+	in := yardOf(s.Window).Form().ID()
+	s.Commands.Run("load.refuse")
+	s.letters("sour")
+	s.press(fyne.KeyEnter, fyne.KeyTab, fyne.KeyEnter) // past the button to the one that gives up
+	if said := s.Status.Text(); s.Stage.FrontDialog() != nil || !strings.Contains(said, "Nothing was done: Refuse the load") || yardOf(s.Window).Form().ID() != in {
+		t.Errorf("given up, said %q with load %s open", said, yardOf(s.Window).Form().ID())
+	}
+}
