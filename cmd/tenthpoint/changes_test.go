@@ -99,8 +99,8 @@ func changedTickets(t *testing.T, at *scalehouse.Desk, first int64) {
 	}
 }
 
-// numbersToday is how the day sheet says which tickets the day had, counted
-// back through the book from the last one.
+// numbersToday returns the day sheet's text for the day's ticket numbers, counted back through the
+// book from the last one.
 func (d *testDesktop) numbersToday(last int64) string {
 	d.t.Helper()
 	first := last

@@ -14,19 +14,18 @@ var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity"
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
-// rooms are what is done and asked for at an elevator.
+// rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
 
-// everywhere is what every package may import: whoever refuses something, or names
-// it, says so in a message.
+// everywhere lists the packages that every package may import: errors and names are messages.
 var everywhere = inside("message")
 
-// mayImport says for every package which packages of this repository it may
-// import. What is not written here is refused: a new package is entered here
-// first, which is the moment to think about where it stands.
+// mayImport lists for every package which packages of this repository it may import. Anything not
+// listed is refused: a new package is entered here first, which is the moment to think about its
+// place.
 var mayImport = map[string][]string{
 	"internal/message":    {}, // what is said to people, as values
 	"internal/i18n":       {}, // the language of a house
@@ -160,8 +159,8 @@ var mayImport = map[string][]string{
 	"internal/archtest":   {},
 }
 
-// area is what an area of the window may import: the core through the session,
-// and what all areas share.
+// area returns the imports allowed to an area of the window: the core through the session, and what
+// all areas share.
 func area(more ...string) []string {
 	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell", "ui/listdetail"}, more)
 }
@@ -169,8 +168,8 @@ func area(more ...string) []string {
 // commands are the groups of commands of the terminal program.
 var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
 
-// command is what a group of commands may import: the core through the desk at
-// an open book, and what all commands share.
+// command returns the imports allowed to a group of commands: the core through the desk at an open
+// book, and what all commands share.
 func command(more ...string) []string {
 	return slices.Concat(core, papers, rooms, inside("book"), []string{"cmd/tenth/terminal"}, more)
 }
@@ -178,7 +177,7 @@ func command(more ...string) []string {
 // ruleKinds are the kinds of rule of an edition, with a file for each method.
 var ruleKinds = inside("rates/shrink", "rates/handling", "rates/drying", "rates/discount")
 
-// ruleKind is what a kind of rule may import.
+// ruleKind returns the imports allowed to a kind of rule.
 func ruleKind() []string { return inside("quantity", "tomlfile", "worksheet", "grain", "rates/rule") }
 
 // inside spells packages below internal.
@@ -215,8 +214,8 @@ func importDirection(sources []source) []string {
 	return problems
 }
 
-// testsStayInside lets tests reach for whatever they need to set a scene, but
-// never outward from the inside to the screens or the commands.
+// testsStayInside lets tests import what they need to set up a scene, but never from the inside the
+// screens or the commands.
 func testsStayInside(sources []source) []string {
 	var problems []string
 	for _, s := range sources {

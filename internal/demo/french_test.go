@@ -57,8 +57,8 @@ func (r reader) read(paper, text string) {
 	}
 }
 
-// fromFile is what papers quote from the file of an edition, or name in it: the
-// words of the file are the same in every language.
+// fromFile matches what papers quote from the file of an edition, or name in it: the words of the
+// file are the same in every language.
 var fromFile = regexp.MustCompile(`^[a-zA-Z0-9/-]+\.(pdf|csv|txt|toml)$|Barème affiché, ligne \d+ : .*|[a-z0-9_ -]+(, [a-z_]+)?, ligne \d+|[a-z]+(-[a-z0-9]+)+`)
 
 func (r reader) document(d report.Document) { r.read(d.Title, d.Text(3000)) }
@@ -153,7 +153,7 @@ func (r reader) disputesOf(d *scalehouse.Desk) {
 	}
 }
 
-// doubted are how far the disputes of the test go.
+// doubted are the phases the disputes of the test reach.
 var doubted = []dispute.Phase{dispute.Open, dispute.Testing, dispute.Closed}
 
 // disputed raises a dispute about a ticket that has a sample and takes it on.
@@ -209,7 +209,7 @@ func ownWords(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book) []string {
 // laws are the names of laws and of what publishes figures.
 var laws = []string{"Minnesota Statutes", "Indiana Code", "Arkansas Code", "Iowa Code", "North Dakota Century Code"}
 
-// ownOfLoads are names that stand on loads.
+// ownOfLoads returns the names in loads.
 func ownOfLoads(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book) []string {
 	t.Helper()
 	own := slices.Clone(laws)

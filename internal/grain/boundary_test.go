@@ -15,8 +15,8 @@ func smallest(f Factor) quantity.Amount {
 	return quantity.New(f.Record.Step, f.Unit)
 }
 
-// TestEveryLimitJustBelowOnAndAbove stands one recorded step inside, on, and
-// one step beyond every limit of every table, with that one factor known.
+// TestEveryLimitJustBelowOnAndAbove tests one recorded step inside, on, and one step beyond every
+// limit of every table, with only that factor known.
 func TestEveryLimitJustBelowOnAndAbove(t *testing.T) {
 	for _, c := range graded() {
 		for _, l := range c.Grades.Limits {

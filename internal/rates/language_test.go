@@ -45,8 +45,8 @@ func TestPostedRatesInAnotherLanguage(t *testing.T) {
 	}
 }
 
-// A mistake in a file is said in the language of the house, with the place and
-// the line as it stands.
+// A mistake in a file is reported in the language of the elevator, with the place and the line of
+// the file.
 func TestMistakesInAnotherLanguage(t *testing.T) {
 	p := complete(t)
 	for _, name := range fixtureFiles(t, "bad/*.toml", 80) {

@@ -91,9 +91,9 @@ func TestRatesThatBreakTheOrderDoNotLoad(t *testing.T) {
 	}
 }
 
-// Wheat protein is stated at 12 % moisture in the United States and at 13.5 % in
-// Canada, barley's dry (canada-usgrainandseedtrade.info). It stands on the ticket
-// with its basis; tickets from before the rule print as they did.
+// Wheat protein is stated at 12 % moisture in the United States and at 13.5 % in Canada, barley's
+// dry (canada-usgrainandseedtrade.info). It is on the ticket with its basis; tickets from before
+// the rule print as they did.
 func TestProteinHasItsMoistureBasis(t *testing.T) {
 	s := canadianSceneAt(t, "2026-11-28 09:00")
 	protein := func(commodity string) *load.Load {
@@ -114,7 +114,7 @@ func TestProteinHasItsMoistureBasis(t *testing.T) {
 	s.verify()
 }
 
-// protein is what the ticket of a load says of it.
+// protein returns the ticket's line for it.
 func (s *scene) protein(l *load.Load) string {
 	s.t.Helper()
 	again, err := office.Resettle(ctx, s.Desk, l)

@@ -81,8 +81,7 @@ func rewritten(s *scene, old, new string) {
 	unguarded(s.t.(*testing.T), s.book.Path(), statements...)
 }
 
-// A ticket that a newer program settled is told in a sentence wherever it is
-// worked again.
+// A ticket settled by a newer program gives a clear error everywhere it is recalculated.
 func TestTicketOfAnEngineNotKnown(t *testing.T) {
 	s := newScene(t)
 	s.SettleBy(1)

@@ -109,7 +109,7 @@ func TestTestsWithoutAFigure(t *testing.T) {
 	}
 }
 
-// A meter's standing follows its checks, and its bias is shown.
+// A meter's status follows its checks, and its bias is shown.
 func TestMeterLog(t *testing.T) {
 	s := benchScene(t)
 	meters, err := office.Meters(ctx, s.Desk)

@@ -36,7 +36,7 @@ func pdf(t testing.TB, d report.Document, p report.Page) []byte {
 	return b
 }
 
-// pdfText is what a person reads in the PDF of a paper, a text a line.
+// pdfText returns the readable text in the PDF of a paper, a text a line.
 func pdfText(t testing.TB, d report.Document, p report.Page) string {
 	t.Helper()
 	pages, err := pdfwords.Pages(pdf(t, d, p))

@@ -56,8 +56,8 @@ func TestProofIsShort(t *testing.T) {
 	}
 }
 
-// Every step of the working stands in the proof, in order, with its figure, its
-// arithmetic and, where it took nothing, its reason.
+// Every step of the working is in the proof, in order, with its figure, its arithmetic and, where
+// it took nothing, its reason.
 func TestProofTellsEveryStep(t *testing.T) {
 	f := correctedTicket(t).proof(2, office.ProofOptions{})
 	var told []report.Step
@@ -150,9 +150,9 @@ func readRates(t testing.TB, text string) *rates.Set {
 	return set
 }
 
-// A dispute raised after the rates have changed, and with the old edition gone
-// from the disk, works the ticket out exactly as it was issued; the new edition
-// stands beside it as a what-if, settled by the new figures.
+// A dispute raised after the rates have changed, and with the old edition gone from the disk,
+// recalculates the ticket exactly as it was issued; the new edition is shown beside it as a
+// what-if, settled by the new figures.
 func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 	s := newScene(t)
 	_, number := s.ticket()

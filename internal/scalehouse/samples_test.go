@@ -66,8 +66,8 @@ func TestProbeNumbersSamples(t *testing.T) {
 	refused(t, err, "has no probe")
 }
 
-// A sample of the 1st, kept 3 days, is there through the 4th and may go on the
-// 5th; its discard is a fact and takes it off the list.
+// A sample of the 1st, kept 3 days, is kept through the 4th and may be discarded on the 5th; its
+// discard is a fact and takes it off the list.
 func TestSamplesDueAndDiscarded(t *testing.T) {
 	s := newScene(t)
 	id := s.arrive(52300)

@@ -136,7 +136,7 @@ func TestDryEnoughByClass(t *testing.T) {
 		if v := advice.Verdicts[0]; v.Short() != c.short || v.Class != c.class {
 			t.Errorf("%s %%: %s, %s; want %s, %s", c.moisture, v.Short(), v.Class, c.short, c.class)
 		}
-		// The house's own limit to buy is not set: it is where the rates begin.
+		// The elevator's own limit to buy is not set: it defaults to the trigger of the rates.
 		if v := advice.Verdicts[1]; v.Purpose != dryness.ToBuy || v.Limit.Written() != "14.5 %" {
 			t.Errorf("to buy: %+v", v)
 		}

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// expectLines holds lines against before, after and change as printed; nothing
-// is printed for a side on which the line does not stand.
+// expectLines compares lines with before, after and change as printed; the text is empty for a side
+// without the line.
 func expectLines(t *testing.T, c *settle.Comparison, want map[string][3]string) {
 	t.Helper()
 	for id, w := range want {

@@ -11,10 +11,9 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Where published sources disagree, each disagreement is a test. Others stand
-// where they belong: handling added or multiplied and trigger apart from
-// shrink-to with shrink, the tie of 0.385 with discounts, the truncated column
-// with the published figures.
+// Where published sources disagree, each disagreement is a test. Others are in the tests of their
+// subject: handling added or multiplied and trigger apart from shrink-to with shrink, the tie of
+// 0.385 with discounts, the truncated column with the published figures.
 
 // 25 to 15.5 %: one bulletin prints 11.23 (factor rounded to 1.183, the product
 // cut), another 11.24 (exact 11.2426…).
@@ -60,8 +59,8 @@ discount = "1.17647 %"`)
 	shows(t, s, map[string]string{"discount.moisture": "$0.38", "drying": "$0.46", "charges": "$0.84", "payable": "$3.16"})
 }
 
-// Every line of every ticket can be redone from the paper: the printed lines
-// add, whatever the edition and the load.
+// Every line of every ticket can be recalculated from the paper: the printed lines add, for any
+// edition and load.
 func TestPrintedLinesAdd(t *testing.T) {
 	editions := shippedEditions(t)
 	checkOften(t, func(rt *rapid.T) {

@@ -230,7 +230,7 @@ func TestYesNoFactors(t *testing.T) {
 	}
 }
 
-// Two rules may stand on one factor when each has a name of its own.
+// Two rules may apply to one factor when each has a name of its own.
 func TestTwoRulesOnOneFactor(t *testing.T) {
 	e := scene(t, strings.Replace(damage(damageRows), "[[discount]]\n", "[[discount]]\nid = \"handling-of-damage\"\n", 1),
 		damage("form = \"per-unit\"\nof = \"weight\"\nbase = \"5.0 %\"\nside = \"above\"\nper = \"1.0 %\"\npart = \"exact\"\ndiscount = \"1 %\""))

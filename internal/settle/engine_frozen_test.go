@@ -295,7 +295,7 @@ func TestFrozenLoadsReachEveryStep(t *testing.T) {
 	}
 }
 
-// weighedText is what the first engine makes of a load that is only weighed.
+// weighedText is the first engine's record of a load that is only weighed.
 const weighedText = `gross.1|given|30000 lb|exact|30000 lb
 tare.1|given|12000 lb|exact|12000 lb
 gross.2|given|22000 lb|exact|22000 lb

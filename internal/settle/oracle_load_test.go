@@ -25,8 +25,8 @@ type oracleLoad struct {
 
 type oracleFinding struct{ factor, value, unit string }
 
-// scales are how far the random results of a factor run, in hundredths of its
-// unit; what is not listed runs from 0 to 12 %.
+// scales are the ranges of the random results of a factor, in hundredths of its unit; the default
+// is 0 to 12 %.
 var scales = map[string][2]int{
 	"lb/bu test-weight": {2000, 6500}, "kg/hL test-weight": {4500, 8500},
 	"protein": {800, 1700}, "plump": {6000, 10000}, "heat-damage": {0, 250},

@@ -13,8 +13,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// oracleLoads is how many loads are settled on both sides, all editions taken
-// together.
+// oracleLoads is the number of loads settled on both sides, over all editions.
 const oracleLoads = 100_000
 
 func TestOracleAgrees(t *testing.T) {
@@ -37,8 +36,8 @@ func TestOracleAgrees(t *testing.T) {
 	}
 }
 
-// compareMany goes on until so many loads were settled; those that are refused
-// on the way must be refused on both sides. At least a fifth must settle.
+// compareMany continues until so many loads were settled; those that are refused on the way must be
+// refused on both sides. At least a fifth must settle.
 func compareMany(t *testing.T, engine *rates.Edition, e *oracleEdition, r *rand.Rand, loads int) {
 	settled, tried := 0, 0
 	for ; settled < loads && tried < 5*loads; tried++ {

@@ -12,7 +12,7 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-// publishedSource is what SOURCE.toml says of a table.
+// publishedSource is the entry of a table in SOURCE.toml.
 type publishedSource struct {
 	Title, Publisher, Year, Address string
 	HowRead                         string `toml:"how_read"`

@@ -78,7 +78,7 @@ func (r screenReader) knowTheHouse(s *scene) {
 	}
 }
 
-// read reads all that a window shows: its menu, its content, what lies over it.
+// read reads all that a window shows: its menu, its content, its overlays.
 func (r screenReader) read(shot string, window fyne.Window) {
 	r.t.Helper()
 	for _, menu := range window.MainMenu().Items {
@@ -96,7 +96,7 @@ func (r screenReader) read(shot string, window fyne.Window) {
 	}
 }
 
-// aside is what a line names of a file, or a word that was cut short.
+// aside matches what a line names of a file, or a word that was cut short.
 var aside = regexp.MustCompile(`[a-z0-9_ -]+(, [a-z_]+)?, ligne \d+|\b[a-z]+(-[a-z]+)*-\d{4}(-[a-z])?|discount\.[a-z-]+|\S+…`)
 
 func (r screenReader) line(shot, text string) {

@@ -240,7 +240,7 @@ func literals(visit func(string)) func(ast.Node) bool {
 	}
 }
 
-// fieldLabels are what the fields of a load are called, whichever way it goes.
+// fieldLabels are the labels of a load's fields, received or shipped.
 func fieldLabels(t *testing.T) []string {
 	t.Helper()
 	editions, err := schedules.Editions()

@@ -99,8 +99,8 @@ func TestTruckTakenUpAgainIsNotIssuedByEnter(t *testing.T) {
 	s.unissued(key + " after a new start")
 }
 
-// After the stored tare the keyboard is on the next empty field: bin and price
-// are still to come, and Enter there goes on.
+// After the stored tare the focus is on the next empty field: bin and price are still to come, and
+// Enter moves on from there.
 func TestStoredTareLeavesTheKeyboardInTheForm(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.wholeLoad("24120")

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/schedules"
 )
 
-// The load worked in the chapter on shrink is settled here; every figure of the
-// settlement must stand in the chapter as it is printed.
+// The load calculated in the chapter on shrink is settled here; every figure of the settlement must
+// be in the chapter as printed.
 func TestTheWorkedLoad(t *testing.T) {
 	set, err := schedules.Editions()
 	if err != nil {

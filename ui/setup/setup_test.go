@@ -13,7 +13,7 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// firstSheet is what a new elevator types.
+// firstSheet holds the values a new elevator types.
 var firstSheet = [][2]string{
 	{"business", "Example Siding"}, {"street", "1 Example Road"}, {"town", "Nowhere"}, {"phone", "555-0101"},
 	{"grain.corn", "main"}, {"person", "Ann Example"},
@@ -74,7 +74,7 @@ func TestExampleRatesAreMarked(t *testing.T) {
 	}
 }
 
-// What cannot stand on the sheet says why.
+// Invalid text on the sheet gets a message.
 func TestSetUpAnswersWhatIsTyped(t *testing.T) {
 	r := sessiontest.EmptyRoom(t)
 	tests := []struct{ id, text, want string }{
@@ -162,7 +162,7 @@ func TestSetUpPutsNothingBack(t *testing.T) {
 	}
 }
 
-// A new elevator's sheet stands as it was, and is forgotten once it is written.
+// A new elevator's sheet is restored, and forgotten once it is stored.
 func TestSetUpStandsAsItWas(t *testing.T) {
 	r := sessiontest.EmptyRoom(t)
 	s := NewSetUp(r.Session)

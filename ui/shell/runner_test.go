@@ -63,8 +63,8 @@ func TestWorkMayFail(t *testing.T) {
 	NewImmediate().Run(model.Job{}) // nothing to do is no fault
 }
 
-// TestStaleAnswersAreDropped: only the newest question's answer arrives, in
-// whatever order the work comes back.
+// TestStaleAnswersAreDropped: only the newest question's answer arrives, in any order of
+// completion.
 func TestStaleAnswersAreDropped(t *testing.T) {
 	d := &diary{}
 	m := NewManual()

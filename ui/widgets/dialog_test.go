@@ -228,8 +228,7 @@ func TestFormGivesItsValues(t *testing.T) {
 	b.gone(d)
 }
 
-// Whoever asks is told all values at every change, whatever kind of field it is
-// made in.
+// Typed is called with all values at every change, for every kind of field.
 func TestFormTellsEveryChange(t *testing.T) {
 	b := newBoxed(t)
 	b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields(), Typed: func(v map[string]string) {

@@ -63,7 +63,7 @@ func (b *tabled) inSight() bool {
 	return false
 }
 
-// cellsOf finds the cells a table draws, wherever Fyne keeps them.
+// cellsOf finds the cells a table draws inside Fyne's objects.
 func cellsOf(o fyne.CanvasObject) []*cell {
 	var cells []*cell
 	switch each := o.(type) {
@@ -308,8 +308,8 @@ func TestSmallRows(t *testing.T) {
 	}
 }
 
-// TestTitlesOnTwoLines: where titles are what needs the room, they stand on two
-// lines before any column goes, and are never cut.
+// TestTitlesOnTwoLines: where titles need the room, they wrap to two lines before any column goes,
+// and are never cut.
 func TestTitlesOnTwoLines(t *testing.T) {
 	b := newTabled(t, 3)
 	b.table.Small = true

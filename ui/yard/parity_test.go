@@ -112,7 +112,7 @@ func sharesValues(text string) map[string]string {
 	return values
 }
 
-// formOutcome is what the form says, as the table says it.
+// formOutcome returns the form's outcome in the notation of the table.
 func formOutcome(f *LoadForm, c entrytest.Case) string {
 	for _, text := range c.Texts() {
 		if l, known := f.Now.Line(text.Field); known && f.IsTyped(l.ID) && f.Now.remarks[l.ID].State == model.Stop {

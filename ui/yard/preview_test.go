@@ -157,8 +157,8 @@ func TestMarginOfAStoppedLoad(t *testing.T) {
 	}
 }
 
-// The draft names who will sign the ticket: whoever is at the desk, not the one
-// the elevator names for when nobody is.
+// The draft names who will sign the ticket: the person at the desk, not the elevator's default
+// name.
 func TestDraftIsSignedByWhoIsAtTheDesk(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	y := NewYard(r.Session)

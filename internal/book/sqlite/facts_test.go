@@ -138,7 +138,7 @@ func TestFactsReadOneMomentsState(t *testing.T) {
 			t.Fatal(err)
 		}
 		if count++; count < 10 {
-			appendTo(t, b, 1) // the desk goes on while the list is read
+			appendTo(t, b, 1) // another write while the list is read
 		}
 	}
 	if count != 30 {

@@ -28,7 +28,7 @@ type written struct {
 	left, top, right, bottom paper.Length
 }
 
-// recorded writes down what stands where.
+// recorded lists the marks with their places.
 func recorded(l paper.Layout) *record {
 	r := &record{width: l.Width, height: l.Height, pages: len(l.Pages)}
 	for n, page := range l.Pages {
