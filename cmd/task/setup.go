@@ -11,9 +11,8 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// provide sees to it that the needs are met. On Debian and Ubuntu it installs
-// what is missing when it may; otherwise it answers with an error that names
-// what is missing and what to type or do.
+// provide makes sure that the needs are met. On Debian and Ubuntu it installs what is missing when
+// it may; otherwise it returns an error that names what is missing and what to do.
 func provide(needs []need) error {
 	missing := unmet(needs)
 	if len(missing) == 0 {

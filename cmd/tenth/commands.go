@@ -89,7 +89,7 @@ Type "tenth COMMAND --help" to see what a command takes, with examples.
 Commands that use a book take --book PATH, or the book that TENTHPOINT_BOOK
 names, or the one in your data folder.`
 
-// run does one command line and gives the exit status.
+// run runs one command line and returns the exit status.
 func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) {
 	t.Context = ctx
 	defer func() {
@@ -125,7 +125,7 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 	return 0
 }
 
-// failed is a fault of the program itself, in a sentence instead of a stack trace.
+// failed reports a panic in a sentence instead of a stack trace.
 func failed(fault any) error {
 	if os.Getenv(traceVariable) != "" {
 		panic(fault)

@@ -17,9 +17,9 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 )
 
-// collectorPercent lets the heap grow to a few times what is in use before memory is
-// collected. A command lives for a moment and reads rules most of it: at the usual
-// 100 a third of its time goes into collecting what it is about to drop.
+// collectorPercent lets the heap grow to a few times the live memory before garbage collection. A
+// command is short-lived and reads rules most of that time: at the default of 100 a third of it is
+// spent collecting what is about to be dropped.
 const collectorPercent = 400
 
 func main() {

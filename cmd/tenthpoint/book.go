@@ -38,10 +38,9 @@ func (p *program) ratesFolder(book string) string {
 	return ratefiles.RatesBeside(book)
 }
 
-// openDesk opens a desk on a book, making the book if it is not there. With a
-// mistake in the elevator's own rates the desk opens without any: nothing may
-// be settled under examples in their place, and the screen of rates names the
-// mistakes.
+// openDesk opens a desk on a book, making the book if it is not there. With a mistake in the
+// elevator's own rates the desk opens without any: nothing may be settled under examples instead,
+// and the screen of rates shows the mistakes.
 func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, error) {
 	folder := p.ratesFolder(path)
 	if p.flags.Schedules != "" {
@@ -76,8 +75,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 // demoLoads is the number of loads of the invented season.
 const demoLoads = 240
 
-// newDemo makes a fresh book of the invented elevator in the person's cache and
-// gives its path.
+// newDemo makes a new book of the invented elevator in the person's cache and returns its path.
 func newDemo(ctx context.Context, report func(done, total int)) (path string, err error) {
 	cache, err := os.UserCacheDir()
 	if err != nil {

@@ -201,8 +201,8 @@ func (d *testDesktop) write(texts ...string) {
 	}
 }
 
-// sayWhyTyped answers with the first reason of the house why weights are typed, which
-// is asked with the first typed weight of a day.
+// sayWhyTyped answers with the first reason of the elevator why weights are typed, which is asked
+// with the first typed weight of a day.
 func (d *testDesktop) sayWhyTyped() {
 	d.t.Helper()
 	time.Sleep(time.Second)

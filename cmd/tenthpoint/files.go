@@ -25,8 +25,8 @@ func newExports(book string) exports {
 // mostSameNames bounds the search for a free name.
 const mostSameNames = 999
 
-// Save writes a file and says where it lies. An older file is never written
-// over: the second "day.xlsx" becomes "day-2.xlsx".
+// Save writes a file and returns its path. An older file is never overwritten: the second
+// "day.xlsx" becomes "day-2.xlsx".
 func (e exports) Save(ctx context.Context, name string, data []byte) (where string, err error) {
 	if err := ctx.Err(); err != nil {
 		return "", err

@@ -74,8 +74,7 @@ func (i indicator) Weigh(ctx context.Context) (quantity.Amount, error) {
 // indicator; without it the example frames are expected.
 const profileName = "scale.toml"
 
-// link begins to listen to the indicator of a scale. It gives nil where weights
-// are typed.
+// link connects to the indicator of a scale. It returns nil where weights are typed.
 func (p *program) link(ctx context.Context, s elevator.Scale, book string) (session.Indicator, error) {
 	if s.Link == "" {
 		return nil, nil

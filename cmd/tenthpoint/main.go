@@ -1,7 +1,6 @@
-// Command tenthpoint is the desk's window. It only puts parts together: the
-// book, the rates, the printer and the window; what they do is in the packages
-// they come from. This is the one place that imports the app of Fyne, because
-// that import needs OpenGL and a C compiler.
+// Command tenthpoint is the desk's window. It only connects the book, the rates, the printer and
+// the window. This is the only package that imports the app of Fyne, because that import needs
+// OpenGL and a C compiler.
 package main
 
 import (
@@ -73,7 +72,7 @@ type program struct {
 	ratesWrong error          // what is wrong with the elevator's own rates
 }
 
-// openFirst opens the book that was asked for.
+// openFirst opens the first book.
 func (p *program) openFirst(ctx context.Context) error {
 	p.who = p.flags.Who
 	if p.flags.Demo {
@@ -146,7 +145,7 @@ func (p *program) open(ctx context.Context, path string) error {
 	return nil
 }
 
-// close ends what was opened, last first.
+// close closes what was opened, last first.
 func (p *program) close() {
 	if err := p.unlink(); err != nil {
 		fmt.Fprintln(os.Stderr, "error:", err)

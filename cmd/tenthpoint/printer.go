@@ -21,8 +21,8 @@ type printer struct {
 	to printing.Destination
 }
 
-// newPrinter makes a printer that writes papers into a folder beside the book,
-// and where that was asked for opens them on the screen too.
+// newPrinter makes a printer that writes papers into a folder beside the book, and optionally opens
+// them on the screen too.
 func newPrinter(book string, view bool) *printer {
 	p := &printer{folder: filepath.Join(filepath.Dir(book), "papers")}
 	p.to = printing.Folder{Path: p.folder}

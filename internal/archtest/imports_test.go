@@ -28,7 +28,7 @@ var everywhere = inside("message")
 // place.
 var mayImport = map[string][]string{
 	"internal/message":    {}, // what is said to people, as values
-	"internal/i18n":       {}, // the language of a house
+	"internal/i18n":       {}, // the language of an elevator
 	"internal/textsearch": {}, // texts that people mean alike
 
 	"internal/i18n/unsaid": inside("i18n"), // for tests: what was left in English
@@ -189,7 +189,7 @@ func inside(names ...string) []string {
 	return paths
 }
 
-// importDirection holds every import inside the repository against the table.
+// importDirection compares every import inside the repository with the table.
 func importDirection(sources []source) []string {
 	var problems []string
 	unknown := map[string]bool{}

@@ -1,6 +1,6 @@
-// Package audit checks a whole book: it walks the journal from its first fact, works
-// every ticket again and compares all that the program reads with the facts it was
-// made from. It shares no cache with the desk it is started from.
+// Package audit verifies a whole book: it walks the journal from its first fact, recalculates every
+// ticket and compares all read models with their facts. It shares no cache with the desk it is
+// started from.
 package audit
 
 import (
@@ -20,8 +20,8 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// Book is a book to be checked: all that answers are read from, whole, and the
-// checks that only the engine can make of itself.
+// Book is the book to verify: everything that queries read, and the checks that only the engine can
+// do.
 type Book interface {
 	office.Book
 	LoadIDs(context.Context) ([]string, error)
@@ -35,8 +35,8 @@ type Book interface {
 	AllRecords(context.Context) ([]book.Record, error)
 	LastNumber(ctx context.Context, series string) (int64, error)
 	Series(context.Context) ([]string, error)
-	// VerifyFile checks the engine's own keeping and its guards, VerifyEditions the
-	// texts against their hashes, VerifyStock the position against the loads.
+	// VerifyFile checks the engine's schema and triggers, VerifyEditions the texts against their
+	// hashes, VerifyStock the position against the loads.
 	VerifyFile(context.Context) ([]string, error)
 	VerifyEditions(context.Context) (problems []string, count int64, err error)
 	VerifyStock(context.Context) ([]string, error)
@@ -53,12 +53,11 @@ type Soundness struct {
 	Remarks []string
 }
 
-// Verify walks the whole book: the file and its guards, the chain of facts,
-// every edition kept, every load replayed and its settlement worked again under
-// the edition kept with it, every row the desk reads compared with the facts it
-// was made from, every closed day's sheet made again, every number accounted
-// for. Progress is told after each load
-// and may be nil; ending the context stops the walk.
+// Verify walks the whole book: the file and its guards, the chain of facts, every edition kept,
+// every load replayed and its settlement recalculated under the edition kept with it, every row the
+// desk reads compared with the facts it was made from, every closed day's sheet made again, every
+// number accounted for. Progress is told after each load and may be nil; ending the context stops
+// the walk.
 //
 // The book may be in use meanwhile: what is entered after the walk began is
 // left to the next one.
@@ -81,7 +80,7 @@ func newWalk(ctx context.Context, d office.Desk, b Book, progress func(done int6
 	}
 }
 
-// walk is one walk under way.
+// walk is the state of one verification.
 type walk struct {
 	desk     office.Desk
 	book     Book
@@ -157,8 +156,8 @@ func (v *walk) keptEditions() error {
 	return err
 }
 
-// named asks that a text kept is an edition, a chart or a rule of law of the name it
-// is kept by.
+// named checks that a stored text is an edition, a chart or a rule of law of the name it is stored
+// under.
 func (v *walk) named(id, hash string) {
 	_, text, err := v.book.Edition(v.ctx, hash)
 	if err != nil {
@@ -192,7 +191,7 @@ func (v *walk) ownName(text string) string {
 	return ""
 }
 
-// journal checks the chain and notes on the way what it is a chain of.
+// journal checks the chain and collects its facts by kind.
 func (v *walk) journal() error {
 	problems, count, err := journal.Check(v.noting(v.book.Facts(v.ctx, book.FactFilter{}), 1))
 	v.out.Facts = count

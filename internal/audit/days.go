@@ -28,8 +28,8 @@ func (v *walk) closedDays() error {
 	return nil
 }
 
-// sheetOf says what is wrong with the sheet of a closed day; nothing when it is
-// the one that was signed.
+// sheetOf returns what is wrong with the sheet of a closed day; nothing when it is the one that was
+// signed.
 func (v *walk) sheetOf(text string) string {
 	day, err := quantity.ParseDate(text)
 	if err != nil {

@@ -55,8 +55,8 @@ func (v *walk) loads() error {
 	return lookAt(v, together)
 }
 
-// eachTold joins the facts of every load of the walk with its row. Loads opened since
-// the walk began are left out.
+// eachTold joins the facts of every load of the walk with its row. Loads opened since the walk
+// began are left out.
 func eachTold(v *walk) iter.Seq2[told, error] {
 	return func(yield func(told, error) bool) {
 		nextRow, stop := iter.Pull2(v.book.EachLoad(v.ctx))
@@ -131,7 +131,7 @@ func (v *walk) look(t told) look {
 	return look{l, problems}
 }
 
-// sound is the load of what the book has about it, where all of that agrees.
+// sound returns a load whose facts and row agree, or nil.
 func sound(v *walk, t told) *load.Load {
 	if t.row == nil {
 		return nil
@@ -197,7 +197,7 @@ func (v *walk) settlement(l *load.Load) []string {
 	return problems
 }
 
-// kept is an edition out of the book, read once.
+// kept returns an edition of the book, read once.
 func (v *walk) kept(hash string) (*rates.Edition, error) {
 	v.reading.Lock()
 	defer v.reading.Unlock()
@@ -211,7 +211,7 @@ func (v *walk) kept(hash string) (*rates.Edition, error) {
 	return e, err
 }
 
-// tables are the rules of law out of the book.
+// tables returns the rules of law of the book.
 func (v *walk) tables(hash string) (*grain.Tables, error) { return v.desk.TablesKept(v.ctx, hash) }
 
 // row compares a load with its row in the lists.
@@ -255,8 +255,8 @@ func unlikeCells(l *load.Load, was, is book.LoadRow) []string {
 	return problems
 }
 
-// unlike names every figure that two settlements do not share; format takes the
-// figure's name and its two values.
+// unlike lists every figure in which two settlements differ; format takes the figure's name and its
+// two values.
 func unlike(format string, was, is map[string]quantity.Amount) []string {
 	if maps.EqualFunc(was, is, quantity.Amount.Equal) {
 		return nil

@@ -37,8 +37,8 @@ type KeptSamples struct {
 // without those whose load has a record of the kind Gone.
 type ShelfFilter struct{ Until, Gone string }
 
-// ShelfRow is a load of which a part of the sample was kept. Ticket is zero
-// where it has none yet; days are text as in the facts.
+// ShelfRow is a load with a retained sample. Ticket is zero where it has none yet; days are text as
+// in the facts.
 type ShelfRow struct {
 	Load                string
 	Ticket              int64

@@ -16,7 +16,7 @@ type StockRow struct {
 	In, Out, Back, Weight quantity.Amount
 }
 
-// SamePlace tells whether two rows are of one commodity in one bin, in one unit.
+// SamePlace reports whether two rows are of one commodity in one bin, in one unit.
 func (r StockRow) SamePlace(o StockRow) bool {
 	return r.Commodity == o.Commodity && r.Bin == o.Bin && r.Weight.Unit() == o.Weight.Unit()
 }
@@ -57,9 +57,9 @@ func MovesOf(r LoadRow) ([]StockMove, error) {
 	return []StockMove{move, ended}, nil
 }
 
-// Shift adds a move to its day and to the balance of every day after it. Days are
-// the rows of the move's place from its day on, in order; before is the balance of
-// the last day before, zero where there is none. What it returns is to be written.
+// Shift adds a move to its day and to the balance of every day after it. Days are the rows of the
+// move's place from its day on, in order; before is the balance of the last day before, zero where
+// there is none. It returns the rows to write.
 func (m StockMove) Shift(before quantity.Amount, days []StockRow) []StockRow {
 	if len(days) == 0 || days[0].Day != m.Day {
 		none := quantity.Zero(m.Key.Unit)

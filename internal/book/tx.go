@@ -11,7 +11,7 @@ import "tenthpoint/internal/journal"
 type Tx interface {
 	// Append enters a fact at the end of the chain.
 	Append(journal.Draft) (journal.Fact, error)
-	// NextNumber gives out the next number of a series, from 1 and without a gap.
+	// NextNumber issues the next number of a series, from 1 and without a gap.
 	NextNumber(series string) (int64, error)
 	// KeepEdition keeps the text of an edition by its SHA-256, once.
 	KeepEdition(id, sha, text string) error

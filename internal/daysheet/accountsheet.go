@@ -86,8 +86,7 @@ func (p AccountPart) summary() report.Table {
 	return g.table("", "summary", p.Name, p.units.String())
 }
 
-// dealtTable is the balance: what is sold, what is stored, what went on which
-// contract.
+// dealtTable is the balance: sold, stored, and delivered on each contract.
 func (p AccountPart) dealtTable() report.Table {
 	g := newGrid([]column[Dealt, none]{
 		{words("Disposition"), func(d Dealt) cell { return text(d.How) }, nil, always},
@@ -122,7 +121,7 @@ func (a Account) fills() report.Table {
 	return g.table("", "contracts")
 }
 
-// aboveZero is an amount, or zero where it is less.
+// aboveZero returns an amount, or zero if it is negative.
 func aboveZero(a quantity.Amount) quantity.Amount {
 	if a.Sign() < 0 {
 		return quantity.Zero(a.Unit())

@@ -46,8 +46,8 @@ func joined(between string, parts ...string) string {
 	return out
 }
 
-// Compose makes the paper of a day: what the manager signs, and after it every
-// ticket of the day.
+// Compose makes the paper of a day: the part the manager signs, and after it every ticket of the
+// day.
 func Compose(s Sheet, p elevator.Profile) report.Document {
 	d := paper(p, "Day sheet", s.Day.String(), s.Example, s.Day)
 	c := composer{Sheet: s, doc: &d}

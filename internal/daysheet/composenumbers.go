@@ -29,7 +29,7 @@ func numbersGrid(unit quantity.Unit) *grid[numberRow, none] {
 	})
 }
 
-// numbers tells what became of numbers that are not simply in force.
+// numbers describes the numbers that are not simply in force.
 func (c *composer) numbers() {
 	c.heading("Voided, corrected, turned away")
 	g := numbersGrid(c.weightUnit())
@@ -166,8 +166,8 @@ func (c *composer) doubts() {
 	c.put(g.table("Every weight came from the scale, no limit was passed over, no moisture was doubted.", "doubts"))
 }
 
-// sentencesOf are doubts as people read them: without the code, "meter-overdue: ",
-// that each is filed under.
+// sentencesOf returns warnings as people read them: without the code, "meter-overdue: ", they are
+// filed under.
 func sentencesOf(flags []string) string {
 	var out []string
 	for _, flag := range flags {

@@ -19,7 +19,7 @@ func (c *composer) units() []units {
 	return out
 }
 
-// title tells in or out.
+// title names the direction: in or out.
 func (p Part) title() string {
 	if p.Outbound {
 		return p.Name + ", out"

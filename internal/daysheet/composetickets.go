@@ -19,7 +19,7 @@ func (c *composer) tickets() {
 	}
 }
 
-// byNumber merges what counts with what is struck, in the order of the numbers.
+// byNumber merges tickets that count with those struck, in order of number.
 func byNumber(tickets, struckOnes []Ticket, counted, struck func(Ticket)) {
 	for _, t := range tickets {
 		for len(struckOnes) > 0 && struckOnes[0].Number < t.Number {

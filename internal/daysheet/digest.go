@@ -17,9 +17,8 @@ var digests = map[settle.Engine]func(Sheet) string{
 	2: firstDigest,
 }
 
-// Digest writes down everything a day's sheet is made of, in the way of the
-// engine that closes the day. Two sheets with one digest tell the same of the
-// day. The error is for an engine that is not known here.
+// Digest serializes all input of a day's sheet, in the format of the engine that closes the day.
+// Sheets with one digest have the same content. It fails for an unknown engine.
 func (s Sheet) Digest(by settle.Engine) (string, error) {
 	if err := by.Known(); err != nil {
 		return "", err

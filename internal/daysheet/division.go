@@ -133,7 +133,7 @@ func spread(parts []Part) []Spread {
 	return out
 }
 
-// percents is the whole percents in a moisture, which lies below a hundred.
+// percents returns the whole percents of a moisture, below a hundred.
 func percents(m quantity.Amount) int {
 	d, _ := whole.Apply(m).Decimal()
 	return int(d.IntPart())

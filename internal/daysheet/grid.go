@@ -9,9 +9,8 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// column is one column of a table: its heading, what it says of a row, and what it
-// says of what the rows add up to. All that is to be known of a column is in one
-// place; a column more is a line more.
+// column is one column of a table: its heading, its cell of a row, and its cell of the total. All
+// about a column is in one place; a new column is a new line.
 type column[R, S any] struct {
 	head report.Column
 	of   func(R) cell
@@ -19,7 +18,7 @@ type column[R, S any] struct {
 	when presence
 }
 
-// presence tells when a column is on the paper.
+// presence says when a column is on the paper.
 type presence int
 
 const (
@@ -27,7 +26,7 @@ const (
 	unlessEmpty          // left out where all its figures are zero
 )
 
-// none is the sum of a table that has no totals of its own.
+// none is the total of a table without totals.
 type none struct{}
 
 // grid is a table in the making. Its figures stay amounts until the last row is

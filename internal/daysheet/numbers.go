@@ -62,7 +62,7 @@ func (n *Numbers) count(t Ticket) {
 	}
 }
 
-// String is the account in a sentence.
+// String describes the account in a sentence.
 func (n Numbers) String() string {
 	if n.Issued == 0 {
 		return "no ticket was issued"

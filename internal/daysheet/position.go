@@ -8,10 +8,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Position is the grain in the house by commodity and bin: what was settled coming in, less what
-// was weighed going out. It counts the weight that was paid for, which is what the elevator owes
-// for; the grain in the bin is heavier by the water not yet dried out and lighter by the real
-// handling loss.
+// Position is the stock by commodity and bin: settled weight in, less weighed net out. It counts
+// the weight that was paid for, which the elevator owes for; the grain in the bin is heavier by the
+// water not yet dried out and lighter by the real handling loss.
 type Position []Stock
 
 // Stock is one commodity in one bin.
@@ -86,7 +85,7 @@ func (m Move) bushels() (quantity.Amount, bool) {
 	return byLegalWeight.Apply(m.After.Div(c.Bushel)), true
 }
 
-// After is the position at the end of the day; what is empty is left out.
+// After is the position at the end of the day, without empty bins.
 func (s Sheet) After() Position {
 	var out Position
 	for _, m := range s.Moves {

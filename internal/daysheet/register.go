@@ -72,7 +72,7 @@ func (t Ticket) settledUnit() cell {
 	return text(t.Quantity.Unit().String())
 }
 
-// recorded is a line of the settlement as it was written down.
+// recorded returns a line of the settlement as recorded.
 func (t Ticket) recorded(line string) cell {
 	a, there := t.Figures[line]
 	return known(a, there)
@@ -98,7 +98,7 @@ func (t Ticket) owners() string {
 	return strings.Join(out, ", ")
 }
 
-// title is under what the house has the grain.
+// title names the terms the elevator has the grain on, and the contract.
 func (t Ticket) title() string {
 	if t.Contract != "" {
 		return joined(" ", t.Taken, t.Contract)
@@ -197,8 +197,8 @@ func (t Ticket) netUnit() cell {
 	return text(t.Net.Unit().String())
 }
 
-// OverrideRegister lists where a person's word went before the rules: weights
-// typed by hand, limits passed over, readings used in spite of a doubt.
+// OverrideRegister lists where people overrode the rules: weights typed by hand, limits accepted,
+// readings used in spite of a flag.
 func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of typed weights, limits accepted and doubts", period, example)
 	type override struct {

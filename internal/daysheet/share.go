@@ -2,10 +2,9 @@ package daysheet
 
 import "slices"
 
-// PartOf is the ticket as far as one grower owns it: the lines are that owner's
-// own, as the settlement parted them; moisture, test results and price are the
-// load's. False is a ticket in which the grower has no part, be it one the
-// grower only drove in.
+// PartOf returns the ticket as far as one grower owns it: the lines are that owner's own part of
+// the settlement; moisture, test results and price are the load's. It returns false for a ticket in
+// which the grower has no part, even one the grower only drove in.
 func (t Ticket) PartOf(grower string) (Ticket, bool) {
 	if len(t.Owners) == 0 {
 		return t, t.GrowerID == grower

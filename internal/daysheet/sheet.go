@@ -39,7 +39,7 @@ type Closing struct {
 	// Head is the head of the book when the day was closed, number and hash; empty
 	// on sheets that do not print it.
 	Head string
-	// Differs says that the journal no longer gives the sheet that was closed.
+	// Differs says that the journal no longer reproduces the closed sheet.
 	Differs bool
 	// Late says that something entered after the closing counts on the day or before it, without an
 	// explanation; Explained lists who explained. The sheet is the one that was closed.
@@ -144,7 +144,7 @@ func (s *Sheet) list(t Ticket) {
 	s.note(t)
 }
 
-// note lists what has to be told of a ticket issued on the day.
+// note adds the notes on a ticket issued on the day.
 func (s *Sheet) note(t Ticket) {
 	if t.Corrects > 0 {
 		s.Corrections = append(s.Corrections, t)

@@ -25,8 +25,8 @@ type Sum struct {
 type Money struct {
 	Drying, Discounts, Premiums, Charges quantity.Amount
 	Value, Payable                       quantity.Amount
-	// Later are the loads without a price, LaterCharges what they are charged:
-	// it is in Charges, and nothing of them in Value and Payable.
+	// Later counts the loads without a price, LaterCharges is their charges: included in Charges,
+	// while Value and Payable exclude these loads.
 	Later        int
 	LaterCharges quantity.Amount
 }
@@ -89,7 +89,7 @@ func (m *Money) join(o Money) {
 	addEach(m.lines(), o.lines())
 }
 
-// negative is the sum as it is taken back.
+// negative returns the sum with its sign reversed.
 func (s Sum) negative() Sum {
 	s.Loads, s.Later = -s.Loads, -s.Later
 	for _, a := range append(s.lines(), s.Money.lines()...) {

@@ -46,10 +46,10 @@ type Ticket struct {
 	Reason      string
 	Manual      []string
 	Accepted    []string
-	Answered    []string // questions of the house's guards, with who answered them and why
+	Answered    []string // questions of the elevator's guards, with who answered them and why
 	Flags       []string
-	// Figures are the lines written down with the load, which the digest of the
-	// day is made of. Everything else reads the summary of them.
+	// Figures are the lines recorded with the load, which the digest of the day uses. Everything
+	// else reads their summary.
 	Figures map[string]quantity.Amount
 	settle.Summary
 }
@@ -61,8 +61,8 @@ type units struct{ weight, per quantity.Unit }
 // units are the settlement's own.
 func (t Ticket) units() units { return units{t.Net.Unit(), t.Quantity.Unit()} }
 
-// moves is the weight that a ticket brings into the house: what it was settled
-// for, or below zero what it carried away.
+// moves returns the weight a ticket adds to the stock: the settled weight, or the negative net of a
+// load that left.
 func (t Ticket) moves() quantity.Amount {
 	if t.Outbound {
 		return t.Net.Neg()

@@ -17,8 +17,7 @@ type crop struct {
 // span is a range of hundredths.
 type span struct{ low, high int64 }
 
-// habit is a factor that is tested in so many of a thousand loads and lies in a
-// range.
+// habit is a factor, how many of a thousand loads are tested for it, and the range of its results.
 type habit struct {
 	factor grain.FactorID
 	unit   quantity.Unit

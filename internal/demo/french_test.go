@@ -21,9 +21,8 @@ import (
 	"tenthpoint/schedules"
 )
 
-// Every paper of a season at a house that speaks French is in French, down to the
-// last source of the last step: each of its words is one of the texts in French
-// or a name of the house.
+// Every paper of a season at an elevator that speaks French is in French, down to the last source
+// of the last step: each of its words is one of the texts in French or a name of the elevator.
 func TestEveryPaperIsInTheLanguageOfTheHouse(t *testing.T) {
 	kept := filled(t, Options{Loads: 300, Seed: 7, Now: noon, Rates: shipped(t), Language: "fr"})
 	d := opened(t, kept)
@@ -177,8 +176,8 @@ func disputed(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book, n int) {
 	}
 }
 
-// ownWords are the names of the house and what its people have typed: they are
-// the same in every language.
+// ownWords are the names of the elevator and what its people have typed: they are the same in every
+// language.
 func ownWords(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book) []string {
 	t.Helper()
 	p := d.Profile()

@@ -29,15 +29,14 @@ func meters() []meter.Meter {
 	}
 }
 
-// checked are the days before the season, by how many days, on which a meter
-// was held against oven-dried references. The dial meter has been forgotten
-// since.
+// checked lists the checks of a meter against oven-dried references, in days before the season. The
+// dial meter has been forgotten since.
 var checked = map[string][]int{meterID: {42, 28, 14}, dialID: {44, 30}}
 
 // checkEvery is the number of days between checks of the digital meter in the season.
 const checkEvery = 7
 
-// setUpMeters writes the meters down with their checks before the season.
+// setUpMeters records the meters with their checks before the season.
 func (s *season) setUpMeters(ctx context.Context) error {
 	c := newChance(s.Seed, ofMeters)
 	for _, m := range meters() {
@@ -73,8 +72,7 @@ func startMeters(ctx context.Context, s *season, day quantity.Date) error {
 	return nil
 }
 
-// checkInSeason holds the digital meter against references on every seventh
-// morning.
+// checkInSeason checks the digital meter against references on every seventh morning.
 func (s *season) checkInSeason(ctx context.Context, d int) error {
 	if d%checkEvery != 0 {
 		return nil

@@ -161,7 +161,7 @@ func (v *visit) correct(ctx context.Context, w *scalehouse.Batch) error {
 	return err
 }
 
-// mend changes what was wrong with the ticket.
+// mend corrects the mistake on the ticket.
 func (v *visit) mend(ctx context.Context, w *scalehouse.Batch, id string) error {
 	switch v.odd.corrected {
 	case wrongTare:

@@ -20,8 +20,8 @@ type act struct {
 // actsTogether bounds one transaction.
 const actsTogether = 4000
 
-// run goes through the season day by day: trucks come, what is due from days
-// before is done, the manager closes the day.
+// run simulates the season day by day: trucks come, acts due from earlier days are done, the
+// manager closes the day.
 func (s *season) run(ctx context.Context, progress func(loads int)) error {
 	come := 0
 	for d := range s.days {

@@ -120,7 +120,7 @@ func growerOf(c *chance, t truck) elevator.Grower {
 	return growers[0]
 }
 
-// crop draws what is in the truck.
+// crop picks the grain in the truck.
 func (s *season) crop() priced {
 	total := int64(0)
 	for _, k := range s.crops {
@@ -183,8 +183,8 @@ func (v *visit) issue(ctx context.Context, w *scalehouse.Batch) (err error) {
 	return err
 }
 
-// issue gives a load its ticket. What is asked about it is answered first, by the
-// manager where the house leaves it to one.
+// issue issues a load's ticket. It first answers the guards' questions, as the manager where one is
+// required.
 func issue(ctx context.Context, w *scalehouse.Batch, s *season, id string) (int64, error) {
 	number, err := scalehouse.Issue(ctx, w, id)
 	var asked guard.Asked

@@ -37,7 +37,7 @@ var allowed = map[string][]Phase{
 	Decided{}.Kind():  {Open, Testing, Tested},
 }
 
-// Apply adds one fact, or says in a sentence why it cannot follow.
+// Apply applies one fact, or returns an error that says why it cannot follow.
 func (d *Dispute) Apply(f Fact) error {
 	if !slices.Contains(allowed[f.Kind()], d.Phase) {
 		return d.cannot(f)

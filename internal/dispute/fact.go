@@ -12,8 +12,8 @@ type Fact interface {
 	Kind() string
 }
 
-// Raised is a ticket doubted. Rule is the name of the rule set that gives the
-// days to ask for a test, Due the last of them.
+// Raised opens a dispute about a ticket. Rule is the name of the rule set that gives the days to
+// ask for a test, Due the last of them.
 type Raised struct {
 	Ticket int64         `json:"ticket,string"`
 	By     string        `json:"by"`

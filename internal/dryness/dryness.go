@@ -17,7 +17,7 @@ type Purpose string
 const (
 	// ByClass is the Canadian class: straight grain is dry.
 	ByClass Purpose = "class"
-	// ToBuy is the house's limit for taking grain in as dry.
+	// ToBuy is the elevator's limit for taking grain in as dry.
 	ToBuy Purpose = "buy"
 	// ToStoreShort and ToStoreLong are its limits for keeping it.
 	ToStoreShort Purpose = "store-short"
@@ -49,13 +49,13 @@ type Rules struct {
 	Buy         quantity.Amount `json:"buy"`
 	StoreShort  quantity.Amount `json:"store_short"`
 	StoreLong   quantity.Amount `json:"store_long"`
-	// Source says where the house's limits are from.
+	// Source says where the elevator's limits are from.
 	Source string `json:"source,omitempty"`
 
 	// AerateWithin is the largest excess over a storage limit, in points, for which aeration is
 	// offered; not set, it never is.
 	AerateWithin quantity.Amount `json:"aerate_within"`
-	// Dries is true when the house dries grain at its posted charge.
+	// Dries is true when the elevator dries grain at its posted charge.
 	Dries bool `json:"dries,omitempty"`
 	// WetPit names the pit kept for wet grain.
 	WetPit string `json:"wet_pit,omitempty"`
@@ -91,8 +91,7 @@ type Verdict struct {
 	Class string
 	// Dry is the answer for the figure as read.
 	Dry bool
-	// Certain is false when the band lies on both sides of the limit or the
-	// reading itself is in doubt.
+	// Certain is false when the band contains the limit or the reading itself is in doubt.
 	Certain bool
 	// Over is the excess of the reading over the limit, in points; zero when dry.
 	Over quantity.Amount
@@ -107,9 +106,9 @@ type Advice struct {
 	Options  []Option
 }
 
-// Judge gives a verdict for every limit that is set. recorded is the moisture,
-// tolerance the meter's in points, flags the doubts about the reading: an
-// answer is never more certain than the reading is.
+// Judge returns a verdict for every limit that is set. recorded is the moisture, tolerance the
+// meter's in points, flags the warnings about the reading: a verdict is never more certain than the
+// reading.
 func (r Rules) Judge(recorded, tolerance quantity.Amount, flags []moisture.Flag) (Advice, error) {
 	a := Advice{Band: moisture.BandOf(recorded, tolerance)}
 	if r.CanadaGrain != "" {

@@ -74,8 +74,8 @@ func (a Advice) doubtful() bool {
 	return false
 }
 
-// mayAerate: air dries little and slowly, so it is offered only for storage and
-// only within the house's own reach.
+// mayAerate reports whether to offer aeration: air dries little and slowly, so only for storage and
+// only within the elevator's own limit.
 func (r Rules) mayAerate(a Advice, worst Verdict) bool {
 	_, stores := a.verdict(ToStoreShort)
 	_, keeps := a.verdict(ToStoreLong)

@@ -43,8 +43,8 @@ func ParseLink(link string) (Link, error) {
 // elevator's.
 const SimulatedLink = "simulator:"
 
-// CheckLink says what is wrong with the scale's link. None is a good one:
-// weights are then typed.
+// CheckLink returns what is wrong with the scale's link. An empty one is valid: weights are then
+// typed.
 func (s Scale) CheckLink() error {
 	if s.Link == "" || s.Link == SimulatedLink {
 		return nil

@@ -32,7 +32,7 @@ type Profile struct {
 	Language string   `json:"language,omitempty"` // "en", "fr"
 	Dates    string   `json:"dates,omitempty"`    // "iso" or "local"
 	Weigher  string   `json:"weigher,omitempty"`  // who signs when nobody has signed in
-	// Guards are the house's own limits, Compulsory what no ticket may lack, and
+	// Guards are the elevator's own limits, Compulsory the fields every ticket must have, and
 	// ManualReasons the reasons for a typed weight.
 	Guards        GuardRules   `json:"guards,omitempty"`
 	Compulsory    []Compulsory `json:"compulsory,omitempty"`
@@ -65,8 +65,7 @@ type GrainRule struct {
 // Kind names the fact in the journal.
 func (Profile) Kind() string { return "house.profile" }
 
-// Check lists what the profile lacks, each a sentence; a ticket needs all of
-// it.
+// Check lists what the profile lacks for a ticket, each a sentence.
 func (p Profile) Check() []message.Text {
 	var out []message.Text
 	need := func(value string, name message.Text) {

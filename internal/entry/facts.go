@@ -15,7 +15,7 @@ type Facts struct {
 	Answered []Answer
 }
 
-// Answer is the reason given for something a guard of the house asks about.
+// Answer is the reason given for something a guard of the elevator asks about.
 type Answer struct{ Guard, Reason string }
 
 // IsEmpty reports whether nothing is to be written.

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Kind says what a field takes.
+// Kind is the input type of a field.
 type Kind int
 
 // The kinds of field.
@@ -31,8 +31,7 @@ const (
 	TermsPart              // where it went and what becomes of it
 )
 
-// Field is one thing that can be said of a load. Label and what it reads are
-// English.
+// Field is one input field of a load. Its texts are in English.
 type Field struct {
 	ID    string
 	Label string
@@ -44,7 +43,7 @@ type Field struct {
 	// Factor is the factor the field is a result of; its ID is empty for other fields.
 	Factor grain.Factor
 
-	signs message.Figures // of the house's language
+	signs message.Figures // of the elevator's language
 	shown func(*load.Load) string
 	read  func(d *draft, text string) error
 }

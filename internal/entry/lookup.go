@@ -23,9 +23,8 @@ const (
 	ScaleList     List = "scale"
 )
 
-// Unknown is a text that names nothing on a list. Known are the codes there are,
-// where they are few enough to be told, and Near those most like the text, each by
-// its code and name.
+// Unknown is a text that matches nothing on a list. Known are the existing codes, where they are
+// few, and Near those most like the text, each by its code and name.
 type Unknown struct {
 	List        List
 	Text        string
@@ -120,7 +119,7 @@ func look[T any](list List, text string, all []T, keysOf func(T) keys) (T, error
 	return none, Unknown{List: list, Text: text, Near: nearest(text, all, keysOf)}
 }
 
-// nearest are the things whose code, name or one word of it is most like a text.
+// nearest returns the items whose code, name or one word of it is most like a text.
 func nearest[T any](text string, all []T, keysOf func(T) keys) []string {
 	var words []string
 	of := map[string][]T{}

@@ -56,8 +56,8 @@ func (f *Form) factors(d *draft) []grain.Factor {
 	return out
 }
 
-// factorsAsked are moisture and test weight, what the rates look at, dockage, what
-// the sample has already, and what is asked for or typed beyond those.
+// factorsAsked returns the factors to show: moisture and test weight, those of the rates, dockage,
+// those the sample has already, and any others asked for or typed.
 func (f *Form) factorsAsked(e *rates.Edition) []grain.FactorID {
 	asked := []grain.FactorID{grain.Moisture, grain.TestWeight}
 	if e != nil {
@@ -76,8 +76,8 @@ func (f *Form) factorsAsked(e *rates.Edition) []grain.FactorID {
 	return asked
 }
 
-// inOrder keeps each factor once and only those of the commodity, with what is
-// present or not after what is measured, and dockage last.
+// inOrder removes duplicates and factors of other commodities, and sorts yes-no factors after
+// measured ones, and dockage last.
 func inOrder(c grain.Commodity, asked []grain.FactorID) []grain.FactorID {
 	var measured, noticed, last []grain.FactorID
 	seen := map[grain.FactorID]bool{}
@@ -221,8 +221,8 @@ func untilField() Field {
 	})
 }
 
-// keptField says where the retained part of the sample is. It is kept as long as
-// the house keeps samples, unless a day is named.
+// keptField says where the retained part of the sample is. It is kept as long as the elevator keeps
+// samples, unless a day is named.
 func keptField() Field {
 	f := sampleWord("kept", "Sample kept", func(s *load.Sample) *string { return &s.Kept })
 	read := f.read

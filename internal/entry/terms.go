@@ -13,8 +13,8 @@ const LaterText = "later"
 // centPlaces is the fewest decimals a price is written with.
 const centPlaces = 2
 
-// termsFields say where the grain went and what becomes of it. The price comes
-// after the terms: a contract brings its own, and one that is typed counts.
+// termsFields are the destination and disposition of the grain. The price comes after the terms: a
+// contract has its own, and a typed one takes precedence.
 func (f *Form) termsFields(outbound bool) []Field {
 	terms, price := termsField(), priceField()
 	terms.Seldom, price.Seldom = outbound, outbound
@@ -60,8 +60,7 @@ func binField() Field {
 	})
 }
 
-// termsField takes sold, stored, or the number of a contract, which brings its
-// price.
+// termsField accepts sold, stored, or the number of a contract, which sets its price.
 func termsField() Field {
 	f := Field{ID: "terms", Label: "Sold/stored", Kind: Find, Part: TermsPart, shown: TermsText}
 	return detail(f, func(d *draft, text string) error {
@@ -88,9 +87,8 @@ func TermsText(l *load.Load) string {
 	return string(l.Details.Disposition)
 }
 
-// priceField takes money per the unit the rates settle in; nothing or later is
-// that the price comes later. Grain with a price of which nobody has said what
-// becomes of it is sold.
+// priceField accepts money per the unit the rates settle in; an empty text or later means that the
+// price comes later. Grain with a price but no disposition is sold.
 func priceField() Field {
 	f := Field{ID: "price", Label: "Price", Kind: Figure, Part: TermsPart, shown: func(l *load.Load) string {
 		if l.Details.Price == nil {

@@ -7,8 +7,8 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// whoFields say whose grain it is, which, and on which truck. What decides the
-// edition is read first, and a truck before its plates.
+// whoFields are the fields of owner, grain and truck. The fields that decide the edition are read
+// first, and a truck before its plates.
 func whoFields(outbound bool) []Field {
 	grower := growerField()
 	consignee := word("consignee", "Consignee", WhoPart, func(d *load.Details) *string { return &d.Consignee })

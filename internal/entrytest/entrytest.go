@@ -29,7 +29,7 @@ var Now = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
 // Text is a text typed into a field.
 type Text struct{ Field, Typed string }
 
-// Case is one line of the table: texts typed over those of its house's usual load.
+// Case is one line of the table: texts that replace those of its elevator's usual load.
 type Case struct {
 	Line    int
 	House   string
@@ -37,7 +37,7 @@ type Case struct {
 	Typed   []Text
 }
 
-// Texts are the usual load of the house with the texts of the case in their places.
+// Texts returns the usual load of the elevator with the texts of the case in their places.
 func (c Case) Texts() []Text {
 	var out []Text
 	for _, usual := range usualLoads[c.House] {
@@ -114,8 +114,8 @@ func lines(t testing.TB, path string) []string {
 	return strings.Split(string(text), "\n")
 }
 
-// parseCase reads "house | outcome | field=text | field=text". A text in quotation
-// marks is read as Go reads it.
+// parseCase reads "house | outcome | field=text | field=text". A quoted text is parsed as a Go
+// string.
 func parseCase(line string) (Case, error) {
 	cells := strings.Split(line, "|")
 	if len(cells) < 3 {
@@ -140,7 +140,7 @@ func parseCase(line string) (Case, error) {
 	return c, nil
 }
 
-// Check compares what a client made of a case.
+// Check compares a client's result for a case.
 func (table *Table) Check(t testing.TB, c Case, outcome string, l *load.Load) {
 	t.Helper()
 	if outcome != c.Outcome {
@@ -164,8 +164,8 @@ func (table *Table) Update(t testing.TB, facts map[int]string) {
 }
 
 // Facts returns what the book has of a load after it was entered: details, weights in force, sample
-// and what was accepted, as canonical JSON. Where a figure was typed is left out: it is the one
-// thing in which clients differ.
+// and what was accepted, as canonical JSON. It leaves out where a figure was typed: only in that do
+// clients differ.
 func Facts(t testing.TB, l *load.Load) string {
 	t.Helper()
 	if l == nil {
@@ -232,8 +232,7 @@ func AbsurdOutcome(f *entry.Form) string {
 	return Outcome(f)
 }
 
-// Enter writes what can be written of a form into the book, and gives the load
-// back; nil where nothing was.
+// Enter writes a form's facts into the book, and returns the load; nil if there were none.
 func Enter(t testing.TB, d *scalehouse.Desk, f *entry.Form) *load.Load {
 	t.Helper()
 	facts := f.Facts()

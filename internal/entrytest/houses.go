@@ -18,16 +18,16 @@ import (
 // Manager is the person who enters everything.
 const Manager = "Mae Orton"
 
-// usualLoads are a whole load of each house, which a case types over.
+// usualLoads are a whole load of each elevator, which a case types over.
 var usualLoads = map[string][]Text{
 	"lb":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
 	"kg":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "40010"}, {"moisture", "14.2"}, {"tare", "14000"}},
 	"bare": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
-	// guarded is the house in pounds with every guard on.
+	// guarded is the elevator in pounds with every guard on.
 	"guarded": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "9"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}, {"price", "4.12"}},
-	// french is the house in pounds, whose language writes a decimal comma.
+	// french is the elevator in pounds, whose language writes a decimal comma.
 	"french": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15,2"}, {"tare", "24300"}},
-	// blank is the house in pounds with nothing typed yet.
+	// blank is the elevator in pounds with nothing typed yet.
 	"blank": {},
 }
 

@@ -12,7 +12,7 @@ import (
 type Facts struct {
 	House      elevator.Profile
 	Load       *load.Load
-	Settlement *settle.Settlement // worked again from the edition in the book
+	Settlement *settle.Settlement // recalculated from the edition in the book
 	Code       string             // the check code on the slip
 	OverDry    *settle.OverDry    // what grain drier than the base gives away; nil for any other
 	// Clock turns the time of a fact into the elevator's own.
@@ -25,8 +25,8 @@ type Facts struct {
 	// corrects none.
 	Correction *settle.Comparison
 	Disputes   []dispute.Dispute
-	// Rule says until when another test may be asked for; its Source is empty
-	// when the elevator follows no rule known here.
+	// Rule is the time limit for another test; its Source is empty when the elevator follows no
+	// known rule.
 	Rule dispute.Rule
 	Due  quantity.Date
 }

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// steps tells the working, each of its sections under a heading.
+// steps describes the working, each of its sections under a heading.
 func (c *composer) steps() report.Steps {
 	var out report.Steps
 	section := ""
@@ -24,7 +24,7 @@ func (c *composer) steps() report.Steps {
 	return out
 }
 
-// step tells one step: in words, in figures, with its reason and its source.
+// step describes one step: in words, in figures, with its reason and its source.
 func (c *composer) step(s *worksheet.Step) report.Step {
 	out := report.Step{Label: c.say(s.Label()), Figure: s.PrintedIn(c.say), Skipped: s.Kind() == worksheet.NotApplied}
 	if s.Note() == priceLater {
@@ -48,8 +48,8 @@ func (c *composer) step(s *worksheet.Step) report.Step {
 	return out
 }
 
-// priceLater is the reason a settlement gives for a line without a price. It is a
-// mark for programs; people read [composer.unpriced].
+// priceLater is the settlement's reason for a line without a price. It is a mark for programs;
+// people read [composer.unpriced].
 const priceLater = "price later"
 
 // unpriced takes the place of a figure that depends on the price.

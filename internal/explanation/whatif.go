@@ -15,7 +15,7 @@ var compared = []struct{ id, title string }{
 	{settle.LineDrying, "Drying $"}, {settle.LineCharges, "Charges $"}, {settle.LinePayable, "Payable $"},
 }
 
-// whatIfs is the ticket with one thing different each time, settled afresh.
+// whatIfs adds the ticket settled again with one thing different each time.
 func (c *composer) whatIfs() {
 	if len(c.WhatIfs) == 0 {
 		return

@@ -1,8 +1,7 @@
-// Package flatjson reads JSON objects of text as this program writes them into a
-// book: no spaces, nothing escaped, no value but text and at most one object within
-// the other. A book holds such objects by the hundred thousand and they are read
-// whenever it is checked; encoding/json takes ten times as long. It knows what it
-// cannot read, and the caller then takes the general way.
+// Package flatjson reads JSON objects of text as this program writes them into a book: no spaces,
+// nothing escaped, no values other than text and at most one nested object. A book holds hundreds
+// of thousands of such objects and every check reads them; encoding/json takes ten times as long.
+// It detects text it cannot read, and the caller then uses the general decoder.
 package flatjson
 
 import "strings"

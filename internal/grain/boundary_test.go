@@ -71,8 +71,8 @@ func rank(c Commodity, grade string) int {
 	return len(c.Grades.Names)
 }
 
-// TestResultsAreRecordedOnceBeforeTheyAreCompared: the measured figure is
-// rounded by the grain's own rule, once, and only then held against the limit.
+// TestResultsAreRecordedOnceBeforeTheyAreCompared: the measured figure is rounded by the grain's
+// own rule, once, and only then compared with the limit.
 func TestResultsAreRecordedOnceBeforeTheyAreCompared(t *testing.T) {
 	for _, c := range []struct{ commodity, factor, measured, grade string }{
 		{"corn", "test-weight", "55.95", "U.S. No. 1"}, // 56.0

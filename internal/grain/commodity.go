@@ -44,8 +44,8 @@ func (c Commodity) With(more ...Factor) Commodity {
 	return c
 }
 
-// LookedFor are the factors that a tester looks for and mostly does not find: what
-// is counted or noticed, and stones, filth, ergot and sclerotinia by weight.
+// LookedFor returns the factors that a tester looks for and mostly does not find: counts and
+// observations, and stones, filth, ergot and sclerotinia by weight.
 func (c Commodity) LookedFor() []Factor {
 	var out []Factor
 	for _, f := range c.Factors {

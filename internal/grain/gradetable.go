@@ -29,14 +29,13 @@ type GradeTable struct {
 	Source    string
 }
 
-// Limit is one line of a grade table: one factor, and for each grade how far
-// it may go.
+// Limit is one line of a grade table: one factor, and its limit for each grade.
 type Limit struct {
 	Factor  FactorID
 	Bound   Bound
 	byGrade []*quantity.Amount
-	// and, when set, must be broken too before the line is: stones count
-	// against soybeans only when they weigh over 0.1 % as well.
+	// and, when set, must be broken too for the line to count: stones count against soybeans only
+	// when they weigh over 0.1 % as well.
 	and *Limit
 }
 

@@ -14,8 +14,8 @@ type MoistureClass struct {
 	Grain, Name string
 	// Moisture is the reading as recorded, to the tenth.
 	Moisture quantity.Amount
-	// Over is the moisture the class lies above; HasOver is false for
-	// straight, which has no lower end.
+	// Over is the moisture above which the class begins; HasOver is false for straight, which has
+	// no lower end.
 	Over    quantity.Amount
 	HasOver bool
 	// UpTo is the highest moisture of the class; HasUpTo is false for the

@@ -61,8 +61,8 @@ type gradeReader struct {
 	grades int
 }
 
-// factor reads the factor a row is about; false when it is none of the
-// commodity's, which has then been reported.
+// factor reads the factor of a row; false when the commodity has no such factor, which has then
+// been reported.
 func (r gradeReader) factor(t *tomlfile.Table, key, id string) (Factor, bool) {
 	f, ok := r.c.Factor(FactorID(id))
 	if id != "" && !ok {
@@ -117,8 +117,7 @@ func (r gradeReader) figure(t *tomlfile.Table, key string, f Factor, text string
 	return &a
 }
 
-// figure reads a figure of a rule about the factor: with its unit, unless it is a
-// count.
+// figure reads a figure for the factor: with its unit, unless it is a count.
 func (f Factor) figure(text string) (quantity.Amount, error) {
 	if f.Unit != quantity.Count {
 		if a, err := quantity.ParseAmount(text); err != nil {

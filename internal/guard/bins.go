@@ -33,7 +33,7 @@ func findOtherGrain(c *check) {
 	}
 }
 
-// findOverdrawn compares what leaves a bin with what lies in it.
+// findOverdrawn compares the weight leaving a bin with its stock.
 func findOverdrawn(c *check) {
 	net, known := c.Net()
 	if c.Details.Direction != load.Outbound || !known || net.Sign() <= 0 || c.Details.Bin == "" {

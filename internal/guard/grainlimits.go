@@ -89,7 +89,7 @@ func pricesPerCwt(commodity string) span {
 	return span{&low, &high}
 }
 
-// orRange is the house's range, each end it has not set as usual.
+// orRange returns the elevator's range, with defaults for unset ends.
 func orRange(from, to *quantity.Amount, usual span) (*quantity.Amount, *quantity.Amount) {
 	if from == nil {
 		from = usual.from
@@ -100,7 +100,7 @@ func orRange(from, to *quantity.Amount, usual span) (*quantity.Amount, *quantity
 	return from, to
 }
 
-// shownLimit is a limit in a sentence; a dash where there is none.
+// shownLimit formats a limit; a dash where there is none.
 func shownLimit(a *quantity.Amount) any {
 	if a == nil {
 		return "–"

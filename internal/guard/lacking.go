@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Lacking is something the house has made compulsory and a load does not have.
+// Lacking is a compulsory field that a load does not have.
 type Lacking struct {
 	Field string // of the load's form
 	Said  message.Text
@@ -65,7 +65,7 @@ func Incomplete(lacking []Lacking) error {
 	return message.Err(message.Incomplete, message.Texts("\n", said))
 }
 
-// Typed refuses a weight that is typed without a reason, with the house's list.
+// Typed refuses a weight typed without a reason of the elevator's list.
 func Typed(reason string, p elevator.Profile) error {
 	if strings.TrimSpace(reason) != "" {
 		return nil

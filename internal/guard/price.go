@@ -9,9 +9,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// findPrice compares a price with the posted one, else with the house's range, else
-// with the last prices ticketed; at last with what the grain has ever cost. The
-// price of a contract was agreed on before.
+// findPrice compares a price with the posted one, else with the elevator's range, else with the
+// last prices ticketed, else with the range the grain has ever cost. Contract prices were agreed
+// earlier and are not checked.
 func findPrice(c *check) {
 	price := c.Details.Price
 	if price == nil || c.Details.Disposition == load.Contract {

@@ -7,8 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// findLightNet compares the net with the smallest load of the house, or of its
-// scale.
+// findLightNet compares the net with the smallest load of the elevator, or of its scale.
 func findLightNet(c *check) {
 	net, known := c.Net()
 	by := c.limits("")
@@ -25,7 +24,7 @@ func findLightNet(c *check) {
 	}, by)
 }
 
-// smallestOf is the smallest net that a house's first scale is meant for.
+// smallestOf returns the smallest net that an elevator's first scale is meant for.
 func smallestOf(p elevator.Profile) *quantity.Amount {
 	if len(p.Scales) == 0 {
 		return nil

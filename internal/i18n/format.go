@@ -22,16 +22,16 @@ var (
 	whole = regexp.MustCompile(`^-?\d+$`)
 )
 
-// The fewest letters a format needs to be told from any other text: around its
-// gaps, and when it begins with a gap. With fewer, but for the least, it is told
-// by what is in its gaps: "Corn, out" is, "%s, out" of a grain.
+// The least number of letters a format needs to be distinct from other texts: around its gaps, and
+// when it begins with a gap. With fewer, but at least the minimum, it is recognized by the text in
+// its gaps: "Corn, out" is, "%s, out" of a grain.
 const (
 	fewestLetters      = 4
 	fewestAfterOpening = 10
 	fewestOfAll        = 2
 )
 
-// newFormat makes a format of a text with gaps that can be told from others.
+// newFormat makes a format of a text with gaps, if it is distinct enough.
 func newFormat(english, other string) (format, bool) {
 	f := format{}
 	f.parts, _ = cutAtVerbs(english)

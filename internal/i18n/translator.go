@@ -28,11 +28,10 @@ func newTranslator(texts map[string]string, figures message.Figures) *Translator
 	return t
 }
 
-// mostSaid bounds what is remembered: sentences with figures in them are many.
+// mostSaid is the size of the cache: sentences with figures in them are many.
 const mostSaid = 4000
 
-// Say gives an English text in the language. What is no text of the program, as
-// a name, stays what it is.
+// Say translates an English text. Text unknown to the program, such as a name, is unchanged.
 func (t *Translator) Say(english string) string {
 	if t == nil {
 		return english

@@ -33,7 +33,7 @@ func isKnown(kind Kind, name string) bool {
 	return kind == Loads && isFactorColumn(name)
 }
 
-// isFactorColumn reports whether some grain is tested for what a column names.
+// isFactorColumn reports whether a column names a factor of some grain.
 func isFactorColumn(name string) bool {
 	id, ok := strings.CutPrefix(name, factorColumn)
 	if !ok || grain.FactorID(id) == grain.Moisture {

@@ -23,8 +23,8 @@ const (
 	Loads   Kind = "loads"
 )
 
-// Problem is one thing wrong with a list: its line, the column if
-// it is about one, and the reason with what to do.
+// Problem is one mistake in a list: its line, its column if it has one, and the reason with a
+// remedy.
 type Problem struct {
 	Line   int
 	Column string
@@ -34,7 +34,7 @@ type Problem struct {
 // String is the problem in English: "line 12, tare: ...".
 func (p Problem) String() string { return p.Message().String() }
 
-// Message is the problem with the place it is in.
+// Message returns the problem with its place.
 func (p Problem) Message() message.Text {
 	if p.Column == "" {
 		return message.New("line %d: %s", p.Line, p.Reason)

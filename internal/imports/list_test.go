@@ -19,8 +19,7 @@ import (
 	"tenthpoint/schedules"
 )
 
-// inPounds is a house that takes corn in pounds and knows the growers of the
-// lists.
+// inPounds is an elevator that takes corn in pounds and knows the growers of the lists.
 var inPounds = Defaults{House: testHouse{}, Name: "list.csv"}
 
 type testHouse struct{}

@@ -12,8 +12,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Past is a load of the time before the book: what was weighed and what was
-// found. What comes of it is settled again under the rates of its day.
+// Past is a load from before the book: its weights and its sample. It is settled again under the
+// rates of its day.
 type Past struct {
 	OldTicket string // its number in the old books
 	Facts     entry.Facts
@@ -26,7 +26,7 @@ type pastCell struct {
 	needed        message.Text
 }
 
-// pastCells are the cells in the order their problems are told.
+// pastCells are the cells in the order of their problems.
 var pastCells = []pastCell{
 	{"grower", "grower", message.New("the grower's code")}, {"truck", "truck", message.New("its number or plate")},
 	{"driver", "driver", message.Text{}}, {"bin", "bin", message.Text{}}, {"contract", "contract", message.Text{}}, {"crop_year", "crop", message.Text{}}, {"remark", "remark", message.Text{}},
@@ -94,7 +94,7 @@ func (r *reader) refused(form *entry.Form, cells []pastCell) {
 	}
 }
 
-// inList says what is wrong with a cell, and what to do about it in a list.
+// inList converts an error to a mistake in a list, with a remedy.
 func inList(err error) message.Text {
 	var unknown entry.Unknown
 	var notTested entry.NotTested
@@ -125,7 +125,7 @@ func noGrower(text string) message.Text {
 	return message.New("there is no grower %q; take the list of growers over first, or write the code as it is there", text)
 }
 
-// agree holds gross and tare against each other.
+// agree compares gross and tare.
 func (r *reader) agree(weighed []load.Weighing) {
 	if len(weighed) != 2 {
 		return
@@ -139,7 +139,7 @@ func (r *reader) agree(weighed []load.Weighing) {
 	}
 }
 
-// settles tells why the load could not be settled.
+// settles reports why the load could not be settled.
 func (r *reader) settles(form *entry.Form, cells []pastCell) {
 	tried := form.Tried()
 	if whole := tried.Remarks[entry.WholeLoad]; whole.Err != nil {

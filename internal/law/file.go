@@ -15,7 +15,7 @@ import (
 // Confirm is shown with every rule of law.
 const Confirm = "Confirm locally."
 
-// How tells how a rule came into its file.
+// How says how a rule was read into its file.
 type How string
 
 // The ways a rule is known.

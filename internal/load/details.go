@@ -38,7 +38,7 @@ func (d Disposition) Unpriced() string {
 // disposition. Programs read it; people see [Disposition.Unpriced].
 const priceLater = "price later"
 
-// Remark is a note of the working as it is told of grain of this disposition.
+// Remark adapts a note of the working to the disposition of the grain.
 func (d Disposition) Remark(note string) string {
 	if note == priceLater {
 		return d.Unpriced()
@@ -118,7 +118,7 @@ type Weighing struct {
 	Weight quantity.Amount `json:"weight"`
 	Source WeightSource    `json:"source"`
 	Scale  string          `json:"scale,omitempty"`
-	// DriverOn tells whether the driver was on the truck; "on", "off" or "".
+	// DriverOn says whether the driver was on the truck; "on", "off" or "".
 	DriverOn string `json:"driver_on,omitempty"`
 	// Taken is the day a stored tare was weighed.
 	Taken  quantity.Date `json:"taken"`
@@ -132,9 +132,9 @@ type Sample struct {
 	Probes   string    `json:"probes,omitempty"`
 	Moisture *Moisture `json:"moisture,omitempty"`
 	Findings []Finding `json:"findings,omitempty"`
-	// Flags are doubts about the reading, printed on the slip.
+	// Flags are warnings about the reading, printed on the slip.
 	Flags []string `json:"flags,omitempty"`
-	// Stops are the doubts that stop the ticket.
+	// Stops are the warnings that stop the ticket.
 	Stops []Stop `json:"stops,omitempty"`
 	Grade string `json:"grade,omitempty"`
 	// Kept is the location of the retained sample, Until the day it may be discarded.
@@ -142,8 +142,8 @@ type Sample struct {
 	Until quantity.Date `json:"until"`
 }
 
-// Stop is a doubt about the reading that stops the ticket until a manager lets
-// the load through. A final one nobody may let through.
+// Stop is a flag on the reading that stops the ticket until a manager accepts the load. Nobody may
+// accept a final one.
 type Stop struct {
 	Code     string `json:"code"`
 	Sentence string `json:"sentence"`

@@ -36,8 +36,8 @@ func (l *Load) draft(name string) settle.Draft {
 	}
 }
 
-// UseClock gives the load the elevator's own time, in which its settlement
-// says when it was weighed. The facts themselves are in UTC.
+// UseClock sets the elevator's time zone, in which its settlement says when it was weighed. The
+// facts themselves are in UTC.
 func (l *Load) UseClock(clock func(at string) string) { l.clock = clock }
 
 func (l *Load) onTheClock(t Taken) Taken {

@@ -19,8 +19,7 @@ type Catalog struct {
 	Code string
 	// Name is the language's own name.
 	Name string
-	// Check says who should read the texts before they are relied on, and what
-	// they are good for until then.
+	// Check says who should review the translation, and its limits until then.
 	Check string
 	// Figures are the signs of its numbers.
 	Figures Figures
@@ -112,8 +111,8 @@ func sameGaps(key, text string, all bool) bool {
 	return slices.Equal(want, got)
 }
 
-// find is the entry of a key without verbs. A text is found as it is, with or
-// without the full stop at its end, and with a small first letter.
+// find returns the entry of a key without verbs. It also finds a text that differs in the final
+// full stop or a small first letter.
 func (c *Catalog) find(key string) (entry, bool) {
 	if e, ok := c.stopped(key); ok {
 		return e, true

@@ -17,7 +17,7 @@ type Figures struct {
 	MoneyAfter bool `json:"moneyAfter"`
 }
 
-// Figure is an amount that the language writes with signs of its own.
+// Figure is an amount that is formatted by language.
 type Figure interface{ Localize(Figures) string }
 
 // english reports whether figures stay as the program writes them.
@@ -27,9 +27,8 @@ func (f Figures) english() bool { return f == Figures{} }
 // decimals, a mark for a figure that continues, unit and what it is per.
 var writtenFigure = regexp.MustCompile(`^([-+−]?)(\$?)(\d{1,3}(?:,\d{3})+|\d+)(?:\.(\d+))?(…?)(?:( ?)(%|°[CF]|lb|kg|g|bu|cwt|t|pt|hL|dial))?((?:/[a-zA-Z]+)*)$`)
 
-// Rewrite gives a figure that is written in English with the signs of the
-// language, and reports whether the text is one. Whole numbers without a unit, and
-// all else, stay.
+// Rewrite converts a figure from English format to that of the language, and reports whether the
+// text is one. Whole numbers without a unit, and other text, are unchanged.
 func (f Figures) Rewrite(text string) (string, bool) {
 	m := writtenFigure.FindStringSubmatch(text)
 	if m == nil {

@@ -19,7 +19,7 @@ const (
 	// WrongPhase is an act that cannot be done at this point of a load or a
 	// dispute.
 	WrongPhase Kind = "wrong phase"
-	// Invalid is input that cannot be what was meant.
+	// Invalid means that the input is impossible.
 	Invalid Kind = "invalid"
 	// Incomplete is something that has to be known first.
 	Incomplete Kind = "incomplete"

@@ -18,9 +18,8 @@ type Printer struct {
 	missing map[string]int
 }
 
-// NewPrinter is a printer of a catalog. Finished English text that reaches it,
-// from old books or from where texts are not messages yet, goes through words; nil
-// leaves it as it is.
+// NewPrinter makes a printer for a catalog. words translates finished English text, from old books
+// or from packages without messages yet; nil leaves it unchanged.
 func NewPrinter(c *Catalog, words func(english string) string) *Printer {
 	return &Printer{catalog: c, words: words, missing: map[string]int{}}
 }
@@ -125,8 +124,8 @@ func (p *Printer) fill(key, format string, args []any, own []bool) string {
 	return b.String()
 }
 
-// setBy is the verb by which the key sets an argument: what it quotes or cuts is
-// quoted and cut in every language.
+// setBy returns the verb by which the key formats an argument: what it quotes or truncates is
+// quoted and truncated in every language.
 func setBy(key string, arg int) verb {
 	for _, v := range verbsOf(key) {
 		if v.arg == arg {
@@ -184,8 +183,8 @@ func (p *Printer) argument(arg any, own bool) string {
 	return fmt.Sprint(arg)
 }
 
-// Word is finished English text in the language: a key as it is, a figure with the
-// signs of the language. Names and all that the catalog does not know stay.
+// Word translates finished English text: a key, or a figure, which gets the format of the language.
+// Names and other unknown text are unchanged.
 func (p *Printer) Word(english string) string {
 	if p == nil || english == "" {
 		return withoutContext(english)
@@ -203,9 +202,8 @@ func (p *Printer) Word(english string) string {
 	return english
 }
 
-// Whole is an English text that the catalog has as it is, in the language; any
-// other stays English. Nothing is looked for in its parts, which for a page of
-// help would take seconds.
+// Whole translates an English text that the catalog has as a whole; any other stays English. Its
+// parts are not looked up, which for a page of help would take seconds.
 func (p *Printer) Whole(english string) string {
 	if p == nil || english == "" {
 		return english

@@ -6,15 +6,15 @@ import (
 	"strings"
 )
 
-// Sayable is anything with words of its own: a text, a kind of thing by its name,
-// an error of a type that callers test for.
+// Sayable is implemented by values with a text: a text, a kind, an error of a type that callers
+// test for.
 type Sayable interface{ Message() Text }
 
 // Own is a name or words that a person has typed. They are the same in every
 // language, even where they happen to be a word of the program.
 type Own string
 
-// Text is a sentence or a label with its arguments. The zero Text says nothing.
+// Text is a sentence or a label with its arguments. The zero Text is empty.
 type Text struct {
 	key  string
 	args []any
@@ -31,12 +31,12 @@ const (
 	counted               // the first argument chooses between one and many
 )
 
-// New is a text by its English format, with the verbs of package fmt: %s for a
-// text, an amount or a date, %d for a whole number, %v or %q for a name. A string
-// given for %s is looked up like a key, so a name belongs to %v or is [Own].
+// New makes a text from its English format, with the verbs of package fmt: %s for a text, an amount
+// or a date, %d for a whole number, %v or %q for a name. A string for %s is looked up like a key,
+// so use %v or [Own] for a name.
 //
-// Where one English text needs two in another language, a context in small letters
-// parts the keys: "screen|Day sheet" is said "Day sheet" in English.
+// Where one English text needs two in another language, a context in small letters distinguishes
+// the keys: "screen|Day sheet" is printed "Day sheet" in English.
 func New(english string, args ...any) Text {
 	if false {
 		_ = fmt.Sprintf(english, args...) // never done: it lets go vet check every call
@@ -133,8 +133,8 @@ func withoutContext(key string) string {
 	return key
 }
 
-// written fills an English format. What has words of its own gives them, and an
-// error set by %w its text.
+// written formats the English text. Arguments that are [Sayable] are formatted as their text, as is
+// an error set by %w.
 func written(format string, args []any) string {
 	if len(args) == 0 && !strings.Contains(format, "%") {
 		return format
@@ -164,8 +164,7 @@ func english(arg any) string {
 	return fmt.Sprint(arg)
 }
 
-// MarshalText writes the English words: what is kept or sent does not depend on a
-// language.
+// MarshalText returns the English text: stored or sent data does not depend on a language.
 func (t Text) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
 
 // UnmarshalText reads words back as they are; which key and arguments made them

@@ -26,14 +26,14 @@ type Policy struct {
 	NearCount int             `json:"near_count,string"`
 	// MayExclude are the rules under which a person may drop a test.
 	MayExclude []ExclusionRule `json:"may_drop"`
-	// Blocks are the reasons under this policy that stop a ticket, besides those
-	// that the house stops on for every crop ([Trust.Blocks]).
+	// Blocks are the reasons under this policy that stop a ticket, besides those that the elevator
+	// stops on for every crop ([Trust.Blocks]).
 	Blocks []Code `json:"blocks,omitempty"`
 }
 
-// DefaultPolicy tests once, and three times within 0.5 points of a limit
-// (Canadian Grain Commission, Official Grain Grading Guide, chapter 2). The
-// largest spread of 0.5 points is a house's choice, not a published one.
+// DefaultPolicy tests once, and three times within 0.5 points of a limit (Canadian Grain
+// Commission, Official Grain Grading Guide, chapter 2). The largest spread of 0.5 points is an
+// elevator's choice, not a published one.
 func DefaultPolicy() Policy {
 	return Policy{
 		Count: 1, Spread: quantity.Of("0.5", quantity.Point),

@@ -28,7 +28,7 @@ func ReadRetentions(f *law.File) (out []Retention, err error) {
 	return out, err
 }
 
-// Retentions are the published rules of a law; a house may set its own.
+// Retentions are the published rules of a law; an elevator may set its own.
 func Retentions(l law.Law) ([]Retention, error) {
 	var out []Retention
 	for _, f := range l.OfKind(KindRetention) {

@@ -30,7 +30,7 @@ type RulerMark struct {
 	Limits []Limit
 }
 
-// RulerMarkKind says what a mark is for.
+// RulerMarkKind is the kind of a mark.
 type RulerMarkKind string
 
 // The kinds of mark.

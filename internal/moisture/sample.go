@@ -38,7 +38,7 @@ type Sample struct {
 // seven still finds it.
 func (s Sample) KeepThrough() quantity.Date { return s.Taken.AddDays(s.Keep.Days) }
 
-// DiscardFrom is the first day the sample may go, unless it is held.
+// DiscardFrom returns the first day the sample may be discarded, unless it is held.
 func (s Sample) DiscardFrom() quantity.Date { return s.KeepThrough().AddDays(1) }
 
 // Retained reports whether a part is still kept.
@@ -49,7 +49,7 @@ func (s Sample) DueOn(day quantity.Date) bool {
 	return s.Retained() && s.Held == "" && !day.Before(s.DiscardFrom())
 }
 
-// Check lists everything wrong with the sample as written down.
+// Check lists everything wrong with the sample as recorded.
 func (s Sample) Check() []error {
 	var faults fault.List
 	faults.Unless(s.Number != "", "the sample has no number; take the next one from the roll")

@@ -10,8 +10,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Tests are all the readings of one sample, with what people decided about
-// them.
+// Tests are all the readings of one sample, with people's decisions about them.
 type Tests struct {
 	Readings   []Reading   `json:"readings"`
 	Exclusions []Exclusion `json:"drops,omitempty"`
@@ -32,7 +31,7 @@ type Procedure struct {
 type Outcome struct {
 	Reading Reading
 	Step    *worksheet.Step
-	// Exclusion is set when the test was left out of the mean.
+	// Exclusion is set when the test was excluded from the mean.
 	Exclusion *Exclusion
 }
 

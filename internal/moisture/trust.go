@@ -45,9 +45,8 @@ func (t Trust) Check() []error {
 	return faults
 }
 
-// Flags are the reasons to doubt one reading whose moisture came out as m, in
-// %, before it is rounded. Limits are compared with it as it would be recorded,
-// to a tenth.
+// Flags returns the reasons to doubt one reading, whose moisture is m, in %, unrounded. Limits are
+// compared with it as it would be recorded, to a tenth.
 func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 	j := judge{trust: t, reading: r, moisture: m}
 	j.meter, _ = e.Meter(r.Meter)
@@ -67,8 +66,7 @@ func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 	return j.flags
 }
 
-// OfMeter are the reasons to doubt every reading of a meter, by its status with
-// its checks.
+// OfMeter returns the reasons to doubt every reading of a meter, by the status of its checks.
 func (t Trust) OfMeter(m meter.Meter, s meter.Status) []Flag {
 	j := judge{trust: t, meter: m}
 	j.standing(s)
@@ -94,8 +92,8 @@ func (j *judge) raise(code Code, what, why, do message.Text) {
 		Blocking: code == WrongMass || slices.Contains(j.trust.Blocks, code), Final: code == WrongMass})
 }
 
-// ofInstrument reports whether a doubt is about the meter or its chart, and so
-// about every test made with them.
+// ofInstrument reports whether a warning is about the meter or its chart, and so about every test
+// made with them.
 func ofInstrument(code Code) bool {
 	return code == MeterFailed || code == MeterOverdue || code == NeverChecked || code == InventedChart
 }
@@ -162,8 +160,7 @@ func (j *judge) standing(s meter.Status) {
 	j.raise(code, message.Words(what), message.Words("A meter may drift without anyone seeing it."), message.Words("Check it with an oven-dried reference before relying on it."))
 }
 
-// kind flags figures that are from no meter of the house, and charts that
-// nobody's meter made.
+// kind flags moistures typed by hand, and invented charts.
 func (j *judge) kind() {
 	if j.reading.Method == meter.Typed {
 		j.raise(ByHand, message.New("The moisture was typed by hand: %v.", j.reading.Reason), message.Words("Nothing here can be worked through again."), message.Words("Keep the paper it is from with the ticket."))

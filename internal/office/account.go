@@ -12,9 +12,8 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// Account adds up what a grower owns of the tickets from one day to another; no
-// day is no bound. For a landlord it is the landlord's share of other growers'
-// loads.
+// Account totals a grower's part of the tickets from one day to another; no day is no bound. For a
+// landlord it is the landlord's share of other growers' loads.
 func Account(ctx context.Context, d Desk, growerID string, from, to quantity.Date) (daysheet.Account, error) {
 	f := daysheet.AccountFacts{GrowerID: growerID, From: from, To: to, AsOf: d.Today()}
 	grower, err := findGrower(ctx, d, growerID)

@@ -21,7 +21,7 @@ type Bench struct {
 	WarnDays  int               `json:"warn_days,string"`
 	Dry       []dryness.Rules   `json:"dry,omitempty"`
 	Retention string            `json:"retention"` // id of the rule samples are kept by, or HouseRule
-	// Hints are the ids of rules whose limits are told and decide nothing.
+	// Hints are the ids of rules whose limits are shown but decide nothing.
 	Hints []string `json:"hints,omitempty"`
 	// Limit is the largest error of a meter, in points, under HouseRule.
 	Limit quantity.Amount `json:"limit,omitzero"`
@@ -113,11 +113,11 @@ func BenchSetup(ctx context.Context, d Desk) (Bench, error) {
 	return all[0], nil
 }
 
-// BenchID names the one bench of a house.
+// BenchID names the one bench of an elevator.
 const BenchID = "bench"
 
-// RetentionRule is the rule samples are kept by: the one of the set-up, or the
-// house's own days where it keeps them longer.
+// RetentionRule returns the rule samples are kept by: the one of the set-up, or the elevator's own
+// days where it keeps them longer.
 func RetentionRule(ctx context.Context, d Desk) (moisture.Retention, error) {
 	b, err := BenchSetup(ctx, d)
 	if err != nil {

@@ -189,7 +189,7 @@ func RecordsOf[F journal.Kinded](ctx context.Context, b Book) ([]F, error) {
 	return ReadRecords[F](rows)
 }
 
-// ReadRecords reads records of one kind out of their rows.
+// ReadRecords decodes records of one kind from their rows.
 func ReadRecords[F journal.Kinded](rows []book.Record) ([]F, error) {
 	out := make([]F, 0, len(rows))
 	for _, row := range rows {

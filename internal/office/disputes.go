@@ -130,7 +130,7 @@ func DisputeFile(ctx context.Context, d Desk, id string) (report.Document, error
 	return doc, nil
 }
 
-// tookPlace heads what a ticket changed of the one whose place it took.
+// tookPlace is the heading over a ticket's changes of the one it replaced.
 func tookPlace(l *load.Load) string {
 	if l.Reissues > 0 {
 		return fmt.Sprintf("Ticket %d was issued in place of ticket %d, void: %s", l.Number, l.Reissues, l.Why)

@@ -14,8 +14,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Entering is the desk as a form of a load sees it. It reads each list once, so it
-// is made for one act, and again after the lists have changed.
+// Entering implements the form's view of the desk. It reads each list once, so it is made for one
+// act, and again after the lists have changed.
 type Entering struct {
 	desk      Desk
 	ctx       context.Context

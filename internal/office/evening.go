@@ -18,7 +18,7 @@ import (
 	"tenthpoint/internal/truckscale"
 )
 
-// EveningNotes returns the open items at the end of a day, a sentence each.
+// EveningNotes returns the open items at the end of a day, one sentence each.
 func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 	var n daysheet.Notes
 	for _, one := range []struct {
@@ -78,7 +78,7 @@ func orUnknown(s string) string {
 // register of retained samples.
 const samplesDays = 6
 
-// sampleNotes tells how many retained samples have been kept long enough.
+// sampleNotes returns a note with the number of retained samples that are due.
 func sampleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	kept, err := l.SamplesKept(day.AddDays(-samplesDays).String(), day.String())
 	if err != nil || len(kept) == 0 {
@@ -153,7 +153,7 @@ func scaleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	return out, nil
 }
 
-// ScaleLog is the log of a truck scale out of its facts.
+// ScaleLog reads the log of a truck scale from its facts.
 func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
 	log := truckscale.Log{Scale: scale, Rules: d.Profile().Rules}
 	var facts []journal.Fact

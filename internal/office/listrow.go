@@ -50,7 +50,7 @@ func RowOf(l *load.Load) book.LoadRow {
 // what somebody has let pass. No limit's name begins with it.
 const answerMark = "? "
 
-// letPass parts the lines about what was let pass.
+// letPass separates the lines about accepted limits from those about answers.
 func letPass(lines []string) (accepted, answered []string) {
 	for _, line := range lines {
 		if said, isAnswer := strings.CutPrefix(line, answerMark); isAnswer {
@@ -116,7 +116,7 @@ func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 	return t, nil
 }
 
-// parted are the lines of a text; none of an empty one.
+// parted splits a text into lines; none for an empty one.
 func parted(text string) []string {
 	if text == "" {
 		return nil

@@ -29,7 +29,7 @@ func Meters(ctx context.Context, d Desk) ([]meter.Meter, error) {
 	return out, err
 }
 
-// MeterChecks are all reference samples read on a meter, in the order written down.
+// MeterChecks returns all reference samples read on a meter, in the order recorded.
 func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, error) {
 	var out []meter.Check
 	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Subject: "meter " + meterID, Kind: MeterCheckKind}) {
@@ -48,8 +48,8 @@ func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, er
 // MeterStartKind is the kind of fact of a meter's check before the first test.
 const MeterStartKind = "bench.start"
 
-// MeterStarts are the checks of a meter before the first test of each day, in the
-// order written down.
+// MeterStarts returns the checks of a meter before the first test of each day, in the order
+// recorded.
 func MeterStarts(ctx context.Context, d Desk, meterID string) ([]meter.StartCheck, error) {
 	var out []meter.StartCheck
 	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Subject: "meter " + meterID, Kind: MeterStartKind}) {
@@ -94,8 +94,8 @@ type MeterLog struct {
 	Meter     meter.Meter
 	Authority meter.CheckTolerance
 	Standing  meter.Status
-	// Checks are those under the meter's calibration, of one crop if one was
-	// asked for, the last so many of them, oldest first.
+	// Checks are those under the meter's current calibration, of one crop if one was asked for,
+	// oldest first.
 	Checks []meter.Check
 	// Biases are worked grain by grain from the same checks, since a calibration
 	// belongs to one grain; they are shown and never taken off a reading.

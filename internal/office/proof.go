@@ -14,8 +14,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// ProofOptions are the what-ifs a grower asks for beyond those that are always
-// shown: a tenth drier and wetter, and the bare water formula.
+// ProofOptions are the what-ifs a grower asks for beyond those that are always shown: a tenth drier
+// and wetter, and the bare water formula.
 type ProofOptions struct {
 	Moisture *quantity.Amount // in percent
 	// Edition is the id of another edition. Empty takes the one before in the
@@ -32,7 +32,7 @@ func Proof(ctx context.Context, d Desk, number int64, o ProofOptions) (report.Do
 	return explanation.Compose(f), nil
 }
 
-// ProofFacts gathers what the proof of a ticket is made of.
+// ProofFacts collects the input of a ticket's proof.
 func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (explanation.Facts, error) {
 	l, err := Ticket(ctx, d, number)
 	if err != nil {
@@ -70,9 +70,8 @@ func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (expl
 	return f, err
 }
 
-// whatIfs settles the load afresh with one thing different each time, by the
-// ticket's engine so that nothing else differs. Grain
-// that left was only weighed; there is nothing to change.
+// whatIfs settles the load again with one thing different each time, by the ticket's engine so that
+// nothing else differs. Grain that left was only weighed; there is nothing to change.
 func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o ProofOptions) ([]explanation.WhatIf, error) {
 	if s.Edition == nil {
 		return nil, nil
@@ -123,8 +122,8 @@ type named struct {
 
 var tenthPercent = quantity.Of("0.1", quantity.Percent)
 
-// otherMoistures are a tenth to either side, the ends of the meter's tolerance
-// where one is stated, and the moisture asked for.
+// otherMoistures returns a tenth to either side, the ends of the meter's tolerance where one is
+// stated, and the moisture asked for.
 func otherMoistures(ctx context.Context, d Desk, l *load.Load, at quantity.Amount, asked *quantity.Amount) ([]named, error) {
 	all := []named{{"a tenth drier", at.Sub(tenthPercent)}, {"a tenth wetter", at.Add(tenthPercent)}}
 	band, err := Band(ctx, d, l)

@@ -61,7 +61,7 @@ func priceOfStored(l *load.Load) settle.Problems {
 	return settle.Problems{{Field: "price", Sentence: message.Words("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
 }
 
-// settled tells why a load was not settled, problem by problem.
+// settled returns why a load was not settled, problem by problem.
 func settled(s *settle.Settlement, err error) (*settle.Settlement, settle.Problems) {
 	if err == nil {
 		return s, nil
@@ -129,14 +129,14 @@ func workingHash(s *settle.Settlement) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// Grain that leaves takes the same way over the scale, but is only weighed:
-// what it is sold on is the buyer's test. Its settlement is a sheet of weights,
-// with bushels by legal weight, under no edition; every other line is nil.
+// Grain that leaves is weighed in the same way, but only weighed: it is sold on the buyer's test.
+// Its settlement is a sheet of weights, with bushels by legal weight, under no edition; every other
+// line is nil.
 
 // byLegalWeight rounds bushels that are counted and not settled (practice).
 var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
 
-// weighOnly writes down the weights of a load that leaves.
+// weighOnly records the weights of a load that leaves.
 func weighOnly(l *load.Load, by settle.Engine, tables *grain.Tables) (*settle.Settlement, error) {
 	w, err := by.WeighOnly(l.SettleFacts().Drafts, countedIn(l, tables))
 	if err != nil {
@@ -145,8 +145,8 @@ func weighOnly(l *load.Load, by settle.Engine, tables *grain.Tables) (*settle.Se
 	return &settle.Settlement{Engine: by.Number(), Sheet: w.Sheet, Gross: w.Gross, Tare: w.Tare, Net: w.Net, Bushels: w.Bushels}, nil
 }
 
-// countedIn asks for bushels where the law knows a bushel of the grain and the
-// scale weighs in pounds.
+// countedIn returns bushels where the law defines a bushel of the grain and the scale weighs in
+// pounds.
 func countedIn(l *load.Load, tables *grain.Tables) settle.Outbound {
 	out := settle.Outbound{Place: quantity.Unrounded, Bushels: byLegalWeight}
 	gross, ok := l.Weight(load.Gross, l.Drafts()[0])

@@ -10,9 +10,9 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Destination hands one job on. Send returns once the job is out of the program's
-// hands (on disk, in the queue, at the viewer) or with a sentence saying why
-// it is not. A Destination may be used from several goroutines at once.
+// Destination takes print jobs. Send returns once the job has left the program (on disk, in the
+// queue, at the viewer) or with an error that says why not. A Destination may be used from several
+// goroutines at once.
 type Destination interface {
 	Send(ctx context.Context, job Job) (Receipt, error)
 }
@@ -94,8 +94,8 @@ func (j Job) contentFaults() []error {
 	return faults
 }
 
-// unsafeInFileName covers Unix and Windows alike, so that a name good at the
-// desk is also good on the stick it is carried away on.
+// unsafeInFileName covers Unix and Windows alike, so that a name valid at the desk is valid on a
+// USB stick too.
 func unsafeInFileName(r rune) bool {
 	return unicode.IsControl(r) || r == unicode.ReplacementChar || strings.ContainsRune(`/\:*?"<>|`, r)
 }

@@ -13,8 +13,8 @@ import (
 // be installed. And no answer comes back, so the receipt is not Certain. Plain text does not need
 // another program: Out-Printer prints it and fails loudly when it cannot.
 //
-// File and printer names reach PowerShell as environment variables, never as
-// part of its program text, so that no name can become an order.
+// File and printer names reach PowerShell as environment variables, never as part of its program
+// text, so that no name can be executed.
 const (
 	fileVar    = "TENTHPOINT_PRINT_FILE"
 	printerVar = "TENTHPOINT_PRINTER"

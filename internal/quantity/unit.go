@@ -160,8 +160,7 @@ func (u Unit) spelled() string {
 	return top + "/" + strings.Join(under, "/")
 }
 
-// printOrder puts money first and points last, the way a rate is spoken:
-// dollars per bushel per point.
+// printOrder puts money first and points last, as in dollars per bushel per point.
 var printOrder = []base{dollar, lb, kg, cwt, tonne, gram, percent, fahrenheit,
 	celsius, dial, count, partsPerMillion, partsPerBillion, second, bushel, hectolitre, point}
 

@@ -1,5 +1,5 @@
-// Package ratefiles reads the editions and moisture charts that an elevator keeps as
-// files of its own, and joins them with the examples inside the program.
+// Package ratefiles reads the editions and moisture charts that an elevator keeps as files of its
+// own, and combines them with the built-in examples.
 package ratefiles
 
 import (
@@ -38,8 +38,8 @@ func ReadRates(folder string) (*rates.Set, error) {
 	return WithExamples(own)
 }
 
-// WithExamples holds the elevator's own editions against each other and puts
-// the examples inside the program beside them, where it has none of its own.
+// WithExamples checks the elevator's own editions against each other and adds the built-in examples
+// where it has none of its own.
 func WithExamples(own []*rates.Edition) (*rates.Set, error) {
 	examples, err := schedules.Editions()
 	if err != nil {

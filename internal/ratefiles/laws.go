@@ -15,10 +15,9 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// ReadLaws gathers the published rules in use: those of the program, and the
-// house's own from the subfolder "law" of the folder of its rates. A file of the
-// house that is about the same thing and begins later goes before the program's.
-// The error names every mistake in every file.
+// ReadLaws gathers the published rules in use: those of the program, and the elevator's own from
+// the subfolder "law" of the folder of its rates. A file of the elevator that is about the same
+// thing and begins later goes before the program's. The error names every mistake in every file.
 func ReadLaws(folder string) (*law.Set, error) {
 	var own []*law.File
 	below := filepath.Join(folder, "law")

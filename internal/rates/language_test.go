@@ -21,7 +21,7 @@ func complete(t *testing.T) *message.Printer {
 	return message.NewPrinter(catalog, nil)
 }
 
-// Whatever an edition says is posted in the language of the house.
+// Whatever an edition says is posted in the language of the elevator.
 func TestPostedRatesInAnotherLanguage(t *testing.T) {
 	p := complete(t)
 	for _, name := range append(fixtureFiles(t, "good/*.toml", 4), fixtureFiles(t, "../../schedules/editions/*.toml", 15)...) {

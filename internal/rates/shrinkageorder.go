@@ -58,8 +58,8 @@ func (o *orderCheck) shrink() {
 	}
 }
 
-// floor holds the shrink-to against the class the edition names; where it names
-// none, against the lowest of all classes of the grain.
+// floor compares the shrink-to with the class the edition names; where it names none, against the
+// lowest of all classes of the grain.
 func (o *orderCheck) floor(names []string) {
 	s := o.e.Shrink
 	if s.Method == shrink.None || !s.To.Given() {

@@ -18,8 +18,8 @@ type Document struct {
 	Blocks []Block
 	// Footer is printed at the foot of every page.
 	Footer string
-	// Language is the language of the house, in which the paper is set; none is
-	// English, in which it is composed.
+	// Language is the language of the elevator, in which the paper is rendered; empty is English,
+	// in which it is composed.
 	Language string
 	// Made is the date of the paper, from the facts it is about, never the
 	// clock.
@@ -36,7 +36,7 @@ type Heading struct{ Text string }
 // Para is a sentence or more.
 type Para struct {
 	Text string
-	// Strong sets it so that it is read first.
+	// Strong makes it prominent.
 	Strong bool
 }
 
@@ -67,7 +67,7 @@ type Column struct {
 	Own   bool
 }
 
-// RowKind tells how a row is set.
+// RowKind is the layout of a row.
 type RowKind int
 
 // The kinds of row.

@@ -55,7 +55,7 @@ func (s *sheet) footHeight(width paper.Length) paper.Length {
 	return paper.Length(len(s.footLines(width)))*footStyle.Leading() + 6*pt
 }
 
-// foot is drawn when it is known how many pages there are.
+// foot is drawn last, when the number of pages is known.
 func (s *sheet) foot(m *paper.Marks, number string) {
 	y := s.Foot() + 6*pt
 	m.Line(margin, y-2*pt, s.Right(), y-2*pt, 0.4*pt, paper.Grey(120))

@@ -18,8 +18,7 @@ type Page struct {
 	Landscape bool
 }
 
-// PageFor is the paper that is in use where a rule set is: A4 unless it is
-// North American.
+// PageFor returns the paper size of a rule set: A4 unless it is North American.
 func PageFor(rules string) Page {
 	switch rules {
 	case "us", "canada", "":

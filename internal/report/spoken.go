@@ -10,7 +10,7 @@ import (
 // renderers. So no rendering can forget to, and a reader of the document itself, a screen or a
 // program, finds the same words everywhere.
 
-// A translate gives an English text in a language.
+// translate translates an English text.
 type translate func(english string) string
 
 // forPeople is the document in its language, with the signs of the language in its

@@ -105,7 +105,7 @@ func (b *workbook) cell(sheet string, column, row int, printed string, c Column,
 		return
 	}
 	at := address(column, row)
-	// The library's one way that takes a number as the text it is.
+	// The library's only method that writes a number as text.
 	b.must(b.SetCellDefault(sheet, at, plain))
 	b.set(sheet, at, look{kind: kind, number: true, parted: strings.Contains(printed, ","), places: places})
 }
@@ -156,8 +156,7 @@ func address(column, row int) string {
 	return at
 }
 
-// sheetName is a table's name within what a workbook allows: 31 characters,
-// none of them with a meaning.
+// sheetName makes a table's name valid in a workbook: at most 31 characters, without special ones.
 func sheetName(name string, n int) string {
 	name = strings.NewReplacer(":", " ", "\\", " ", "/", " ", "?", " ", "*", " ", "[", " ", "]", " ").Replace(name)
 	name = fmt.Sprintf("%d %s", n, name)

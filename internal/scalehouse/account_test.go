@@ -190,7 +190,7 @@ func TestWorkbookAddsUp(t *testing.T) {
 	}
 }
 
-// addUp holds each total of a sheet against the lines over it.
+// addUp compares each total of a sheet with the lines over it.
 func addUp(t *testing.T, sheet string, table report.Table, rows [][]string) (totals int) {
 	t.Helper()
 	begin := 0

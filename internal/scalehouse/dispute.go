@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// RaiseDispute opens a dispute about a ticket. Its due day follows from the house's
-// rule set and the day of the ticket.
+// RaiseDispute opens a dispute about a ticket. Its due day follows from the elevator's rule set and
+// the day of the ticket.
 func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, err error) {
 	if err := d.mayWeigh("raise a dispute"); err != nil {
 		return "", err
@@ -44,8 +44,8 @@ func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, er
 	return id, err
 }
 
-// ContinueDispute writes the next fact of a dispute down: the sample sent, the result, the
-// decision. A decision is a manager's.
+// ContinueDispute records the next fact of a dispute: the sample sent, the result, the decision. A
+// decision is a manager's.
 func ContinueDispute(ctx context.Context, d *Desk, id string, f dispute.Fact) error {
 	if err := d.mayWeigh("go on with a dispute"); err != nil {
 		return err
@@ -59,8 +59,8 @@ func ContinueDispute(ctx context.Context, d *Desk, id string, f dispute.Fact) er
 	return d.do(ctx, func(w *Batch) error { return w.dispute(id, f) })
 }
 
-// decide asks that the corrected ticket is there and took the place of the right
-// one, be it by way of others.
+// decide requires that the corrected ticket exists and replaced the right one, directly or by way
+// of others.
 func (w *Batch) decide(id string, f dispute.Decided) error {
 	d, err := w.disputeNow(id)
 	if err != nil {

@@ -104,7 +104,7 @@ var illegal = []struct {
 	{"accept no limit", asManager(arrived), accept(" ", "so be it"), "no limit is named"},
 	{"accept without a reason", asManager(arrived), accept("bcfm", ""), "a limit is accepted only with a reason"},
 
-	// The house itself.
+	// The elevator itself.
 	{"a profile without anything", asManager(nothing), setProfile(elevator.Profile{}), "The business name is empty; every ticket prints it."},
 	{"a person without a role", asManager(nothing), setPerson(elevator.Person{Name: "Ned New"}), `a person is clerk, tester or manager`},
 	{"the last manager goes", asManager(nothing), setPerson(elevator.Person{Name: manager, Role: elevator.Manager, Gone: true}), "Mae Orton is the only manager here"},
@@ -135,7 +135,7 @@ func TestIllegalMovesWriteNothing(t *testing.T) {
 	}
 }
 
-// Nobody signed in may do nothing that is written down.
+// Nobody signed in may do nothing that is recorded.
 func TestNobodySignedInWritesNothing(t *testing.T) {
 	s := newScene(t)
 	id, number := ready(s)

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// stillSound holds every closed day against the sheet it was closed with.
+// stillSound compares every closed day with the sheet it was closed with.
 func (s *scene) stillSound(closed ...quantity.Date) {
 	s.t.Helper()
 	s.verify()

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// SetMeter writes a moisture meter down.
+// SetMeter records a moisture meter.
 func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
 	if wrong := office.SentencesOf(m.Check()); len(wrong) > 0 {
 		return office.Sentences(wrong)
@@ -56,8 +56,8 @@ func CheckMeter(ctx context.Context, d *Desk, c meter.Check) error {
 	})
 }
 
-// StartMeter writes the check of a meter before the first test of a day down; day
-// and person are today and whoever is signed in, where it does not say.
+// StartMeter records the check of a meter before the first test of a day; day and person default to
+// today and the person signed in.
 func StartMeter(ctx context.Context, at Actor, c meter.StartCheck) error {
 	return at.do(ctx, func(w *Batch) error {
 		if err := w.desk.maySample(); err != nil {

@@ -68,8 +68,8 @@ func TestMoistureFromTheBench(t *testing.T) {
 	s.verify()
 }
 
-// A wrong mass stops the ticket and no manager can let it through; another
-// doubt that the house stops on can be let through, by a manager only.
+// A wrong mass stops the ticket and no manager can let it through; another warning that the
+// elevator stops on can be let through, by a manager only.
 func TestDoubtsStopTheTicket(t *testing.T) {
 	s := benchScene(t)
 	id := s.arrive(52300)

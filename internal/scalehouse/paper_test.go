@@ -13,7 +13,7 @@ import (
 
 var update = flag.Bool("update", false, "write the golden papers anew")
 
-// golden holds a text against the one kept under testdata.
+// golden compares a text with the one kept under testdata.
 func golden(t *testing.T, name, got string) {
 	t.Helper()
 	path := filepath.Join("..", "..", "testdata", "daysheet", name)

@@ -93,7 +93,7 @@ func TestSamplesDueAndDiscarded(t *testing.T) {
 	s.verify()
 }
 
-// Two samples a house numbered alike by hand are told apart by their loads.
+// Two samples an elevator numbered alike by hand are told apart by their loads.
 func TestSamplesOfOneNumber(t *testing.T) {
 	s := newScene(t)
 	for range 2 {
@@ -155,7 +155,7 @@ func (s *scene) ticketWithSample() (id string, number int64) {
 	return id, number
 }
 
-// The longer of the rule's days and the house's own counts.
+// The longer of the rule's days and the elevator's own counts.
 func TestRetention(t *testing.T) {
 	s := newScene(t).as(manager)
 	for _, c := range []struct {

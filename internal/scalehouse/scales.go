@@ -35,7 +35,7 @@ func LogScale(ctx context.Context, at Actor, scale string, entry truckscale.Fact
 	})
 }
 
-// mayLog says in a sentence why an entry cannot be written down.
+// mayLog returns why an entry cannot be recorded.
 func mayLog(w *Batch, scale string, f truckscale.Fact) error {
 	if err := w.desk.mayWeigh("write into the log of a scale"); err != nil {
 		return err

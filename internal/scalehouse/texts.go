@@ -35,9 +35,8 @@ func enterFact(tx book.Tx, d journal.Draft) (journal.Fact, error) {
 	return tx.Append(d)
 }
 
-// checkTexts refuses control characters, which move what a terminal or printer
-// shows, and texts without end. A body without an escape and without a hidden
-// character needs one look, which is most.
+// checkTexts refuses control characters, which could control a terminal or printer, and overlong
+// texts. A body without escapes and hidden characters, the usual case, is scanned once.
 func checkTexts(body []byte) error {
 	suspect := len(body) > mostInAName && longestRun(body) > mostInAName
 	if !suspect && !bytes.ContainsRune(body, '\\') && !bytes.ContainsFunc(body, hidden) {

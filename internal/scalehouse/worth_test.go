@@ -143,8 +143,8 @@ func TestDryEnoughByClass(t *testing.T) {
 	}
 }
 
-// The classes of barley differ by its own class, and until that is written down
-// none is guessed; those of wheat are all the same.
+// The classes of barley differ by its own class, and until that is recorded none is guessed; those
+// of wheat are all the same.
 func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 	s := canadianScene(t)
 	for _, c := range []struct{ commodity, class, want string }{
@@ -162,7 +162,7 @@ func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 	}
 }
 
-// The house's own limits come before what follows without them.
+// The elevator's own limits come before what follows without them.
 func TestDryEnoughByHouse(t *testing.T) {
 	s := newScene(t).as(manager)
 	id := s.whole()

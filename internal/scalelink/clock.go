@@ -5,7 +5,7 @@ import (
 	"time"
 )
 
-// Clock is the time and the waiting a link needs; tests bring their own.
+// Clock is the clock and timer of a link; tests use a fake.
 type Clock interface {
 	Now() time.Time
 	// Sleep waits for d, or returns ctx's error when that ends first.

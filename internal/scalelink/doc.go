@@ -1,12 +1,12 @@
 // Package scalelink reads the weighing indicator of a truck scale.
 //
 // An indicator sends without being asked. Several times a second it transmits a short frame, "[+
-// 52300lb G S]", that holds the weight it shows, the unit, whether that is gross or net, and
-// whether the truck has come to rest. Every maker frames this differently and there is no one
-// standard, so a frame is described here as data: a [Profile], read from TOML, tells the bytes a
-// frame starts and ends with, where its fields are, and what each letter in them means. Two
-// examples of our own are shipped; a yard copies the nearer one and changes it until the desk shows
-// what the indicator shows.
+// 52300lb G S]", with the weight it shows, the unit, whether that is gross or net, and whether the
+// truck has come to rest. Every maker frames this differently and there is no one standard, so a
+// frame is described here as data: a [Profile], read from TOML, defines the bytes a frame starts
+// and ends with, where its fields are, and what each letter in them means. Two examples of our own
+// are shipped; a yard copies the nearer one and changes it until the desk shows what the indicator
+// shows.
 //
 // Three questions decide whether bytes on a wire are a weight for a ticket:
 //

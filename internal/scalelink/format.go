@@ -129,7 +129,7 @@ const mostDigits = 10
 // one point with digits on both sides.
 var plainDigits = regexp.MustCompile(`^([+-]?) *([0-9]+(?:\.[0-9]+)?)$`)
 
-// weigh reads the digits, with a sign before them or from a field of its own.
+// weigh parses the digits, with a sign before them or from a field of its own.
 func weigh(digits string, d draft) (quantity.Amount, error) {
 	if d.unit == quantity.Plain {
 		return quantity.Amount{}, message.Device.Errorf("it does not tell the unit")

@@ -24,9 +24,9 @@ type frames struct {
 	junk   int    // bytes that made no frame since the last one
 }
 
-// newFrames starts looking for a frame. Without start bytes the stream may be
-// heard from the middle of a line, and "2300" cut from "52300" is a perfectly
-// good number, so everything before the first end is thrown away.
+// newFrames begins to scan for a frame. Without start bytes the stream may begin in the middle of a
+// line, and "2300" cut from "52300" is a valid number, so everything before the first end is
+// discarded.
 func newFrames(in io.Reader, p Profile) *frames {
 	return &frames{in: bufio.NewReader(in), start: []byte(p.Start), end: []byte(p.End), longest: p.Length}
 }

@@ -11,16 +11,15 @@ import (
 
 // Profile describes the frames of one kind of indicator, as data.
 //
-// A frame is Start, a body, End. Fields are found in the body either by column
-// (First and Last of each field; the body is then exactly Length bytes) or by
-// Pattern, a regular expression with one named group per field, which must
-// match the whole body (then at most Length bytes). Text found in a field is
-// trimmed of blanks and looked up in its Means; text that is not there refuses
-// the frame. What a frame never says is said by Always.
+// A frame is Start, a body, End. Fields are found in the body either by column (First and Last of
+// each field; the body is then exactly Length bytes) or by Pattern, a regular expression with one
+// named group per field, which must match the whole body (then at most Length bytes). Text of a
+// field is trimmed of blanks and looked up in its Means; unknown text refuses the frame. Always has
+// constant values that no frame contains.
 type Profile struct {
 	Name    string   `toml:"name"`
 	Note    string   `toml:"note"`
-	Start   string   `toml:"start"` // may be empty: frames are then parted by End alone
+	Start   string   `toml:"start"` // may be empty: frames are then separated by End alone
 	End     string   `toml:"end"`
 	Length  int      `toml:"length"`
 	Pattern string   `toml:"pattern"`
@@ -76,8 +75,7 @@ func ParseProfile(file string, text []byte) (Profile, error) {
 //go:embed profiles/example-columns.toml
 var exampleColumns []byte
 
-// ExampleColumns is the shipped profile with fields by column. The simulator
-// speaks it.
+// ExampleColumns is the shipped profile with fields by column. The simulator uses it.
 func ExampleColumns() Profile { return mustShip("example-columns.toml", exampleColumns) }
 
 // mustShip panics on a shipped profile that is broken, which a test finds.

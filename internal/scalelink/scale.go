@@ -42,7 +42,7 @@ func (s Scale) Most() quantity.Amount {
 	return s.Capacity.Mul(mostPercent).Div(quantity.Int(100, quantity.Plain))
 }
 
-// below is the weight brought down to whole divisions.
+// below rounds a weight down to whole divisions.
 func (s Scale) below(weight quantity.Amount) quantity.Amount {
 	step, _ := s.Division.Decimal()
 	return quantity.Rounding{Step: step, Rule: quantity.Down}.Apply(weight)

@@ -5,12 +5,11 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Steady is the rule that calls a weight at rest: the last Readings readings
-// are all of one unit and lie within Divisions scale divisions of each other.
-// The zero Steady asks for nothing and believes the indicator.
+// Steady is the rule for a weight at rest: the last Readings readings are all of one unit and are
+// within Divisions scale divisions of each other. The zero Steady trusts the indicator.
 //
-// It is used for indicators that do not tell motion, and may be laid on top of
-// those that do; then both must agree.
+// It is for indicators that do not report motion, and may be added for those that do; then both
+// must agree.
 type Steady struct {
 	Divisions int
 	Readings  int

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// minus is the sign set before what is taken off.
+// minus is the sign of deductions.
 const minus = "−"
 
 // column formats figures that are added by eye: all have the same number of decimals, so that their

@@ -7,9 +7,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// weightLines is the column from net to what is settled: dockage, water and
-// handling down to the dry weight, then the discounts taken in weight. Handling
-// always has a line of its own.
+// weightLines is the column from net to the settled weight: dockage, water and handling down to the
+// dry weight, then the discounts taken in weight. Handling always has a line of its own.
 func weightLines(p *part) {
 	col := weightColumn(p.facts)
 	net := Line{Field: "net", Label: p.w.Net, Value: col.figure(p.s.Net.Value())}
@@ -56,7 +55,7 @@ func takenLine(t *facts, col column, label string, step *worksheet.Step, note st
 	return line
 }
 
-// waterLine is the shrink, with what its method says of itself.
+// waterLine is the shrink, with the description of its method.
 func waterLine(t *facts, col column) Line {
 	label := t.w.Water
 	if t.s.Water.Value().Sign() < 0 {
@@ -66,7 +65,7 @@ func waterLine(t *facts, col column) Line {
 	return takenLine(t, col, label, t.s.Water, t.w.phrase(r.Method.Ticket(r)))
 }
 
-// handlingLine is the loss by handling, and what it is a percent of.
+// handlingLine is the handling loss, and its base.
 func handlingLine(t *facts, col column) Line {
 	r, rate := t.s.Edition.Handling, ""
 	if step, ok := t.s.Sheet.Step(settle.HandlingRateLine); ok {
@@ -86,8 +85,7 @@ func discountInWeight(t *facts, col column, d settle.Deduction) Line {
 	return line
 }
 
-// basisWords says what was found and what the rule is taken on: "6.1 %, on the
-// dry weight".
+// basisWords describes the result and the base of the rule: "6.1 %, on the dry weight".
 func basisWords(t *facts, d settle.Deduction) string {
 	found := ""
 	if f := findingOf(t, d.Rule.Factor.ID); f != nil {

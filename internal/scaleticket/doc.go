@@ -6,9 +6,8 @@
 // in small print. Paper, roll and screen only read that document, so the preview has exactly the
 // words that will print:
 //
-//   - package typeset draws it on a half letter sheet or A5, and sets it as text
-//     for a roll or a terminal;
-//   - [Paper] lists its lines for the screen;
+//   - package sheet draws it on a half letter sheet or A5, for print and screen,
+//     and sets it as text for a roll or a terminal;
 //   - [QR] packs number, net, moisture, dry weight and code for a scanner, as
 //     package barcode writes them.
 //
@@ -19,7 +18,6 @@
 // is a step of the settlement's working. The one figure it works out itself is a net from gross and
 // tare while the load cannot yet be settled.
 //
-// The same ticket gives the same bytes, today and in February: there is no
-// clock and no chance in here, and the date of a PDF is the date its ticket was
-// issued.
+// The same ticket gives the same bytes, today and in February: nothing here is random or reads the
+// clock, and the date of a PDF is the date its ticket was issued.
 package scaleticket

@@ -25,7 +25,7 @@ type Document struct {
 	Running string
 	// PageOf is the page number with two %d, the page and how many there are.
 	PageOf string
-	// Named sets a name before what it names, with two %s.
+	// Named combines a name with what it names, two %s.
 	Named string
 	// Made is the date of the paper: when the ticket was issued.
 	Made time.Time
@@ -59,7 +59,7 @@ type Section struct {
 	Lines []Line
 }
 
-// Kind says what a line is.
+// Kind is the kind of a line.
 type Kind int
 
 // The kinds of line.
@@ -83,9 +83,9 @@ type Line struct {
 	Value string
 	// Mark must be noticed beside the value: MANUAL WT.
 	Mark string
-	// Notes are said below, small: where a figure comes from.
+	// Notes are printed below in small type: where a figure comes from.
 	Notes []string
-	// Missing marks what is still to come, in the place where it will print.
+	// Missing marks a value that is not known yet, in the place where it will print.
 	Missing bool
 	// Emphasis marks the figures people look for first.
 	Emphasis bool

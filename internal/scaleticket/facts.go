@@ -53,7 +53,7 @@ func (t *facts) ticketNumber() string {
 	return fmt.Sprint(t.l.Number)
 }
 
-// owner is the one owner whose slip this is, and whether it is one's.
+// owner returns the owner this slip is for, and whether it is for one.
 func (t *facts) owner() (load.Owner, bool) {
 	if t.Owner == 0 {
 		return load.Owner{}, false

@@ -38,7 +38,7 @@ func headMoisture(t *facts) Line {
 	return line
 }
 
-// headQuantity is dry bushels, or what the grain is settled in.
+// headQuantity is dry bushels, or the settled quantity.
 func headQuantity(t *facts) Line {
 	line := Line{Field: "quantity", Label: t.w.DryBushels, Value: t.whenSettled(), Emphasis: true}
 	if step := drySettled(t); step != nil {

@@ -104,7 +104,7 @@ func copyWords(t *facts) string {
 	return fmt.Sprintf(t.w.Reprint, t.Copy)
 }
 
-// some is a list of one text, or of none when it is empty.
+// some returns a list of one text, or of none when it is empty.
 func some(text string) []string {
 	if text == "" {
 		return nil

@@ -46,7 +46,7 @@ func SampleLabel(ticket Ticket) (Label, error) {
 	return l, nil
 }
 
-// labelOf says what the sample is of.
+// labelOf describes the grain of the sample.
 func labelOf(t *facts) string {
 	moisture := t.w.NotTested
 	if t.l.Sample.Moisture != nil {
@@ -55,7 +55,7 @@ func labelOf(t *facts) string {
 	return Joined(", ", commodityName(t), t.w.Moisture+" "+moisture, t.l.Sample.Kept)
 }
 
-// labelFrom says which load it is from.
+// labelFrom describes the load it is from.
 func labelFrom(t *facts) string {
 	return Joined(", ", t.w.Ticket+" "+t.ticketNumber(), t.l.Details.Grower.Name, t.date(t.l.Details.Day))
 }

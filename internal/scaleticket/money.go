@@ -71,8 +71,8 @@ func (b bill) column() column {
 	return col
 }
 
-// moneyLines is the column of the bill. With a price it runs from value down to
-// what is payable; while the price comes later it adds up the charges.
+// moneyLines is the column of the bill. With a price it runs from value down to what is payable;
+// without a price it adds up the charges.
 func moneyLines(p *part) {
 	ownWeights(p)
 	b := billOf(p.facts)

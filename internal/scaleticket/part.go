@@ -1,6 +1,6 @@
 package scaleticket
 
-// part is a section while it is written, beside the facts it is written from.
+// part is a section while it is composed, with the facts it is composed from.
 type part struct {
 	*facts
 	Section

@@ -2,8 +2,8 @@ package scaleticket
 
 import "tenthpoint/internal/load"
 
-// settlementSection is from the net weight to the money, in two columns that
-// add: weights down to what is settled, money down to what is payable.
+// settlementSection is from the net weight to the money, in two columns that add: weights down to
+// the settled weight, money down to the payable.
 func settlementSection(t *facts) Section {
 	p := newPart(t, "settlement", t.w.Settlement, Ledger)
 	if !t.isRefused() {
@@ -36,7 +36,7 @@ func ratesLine(p *part) {
 	p.put(Line{Field: "edition", Label: p.w.Rates, Value: p.Edition.ID, Notes: some(p.Edition.Title)})
 }
 
-// unsettled lists what the settlement will say, in its places.
+// unsettled lists the lines of a future settlement, with placeholders.
 func unsettled(p *part) {
 	later := func(labels ...string) {
 		for _, label := range labels {

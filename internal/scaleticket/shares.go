@@ -21,9 +21,8 @@ func ownWeights(p *part) {
 	p.put(Line{Field: "quantity", Label: label, Value: p.w.printed(part.Quantity), Notes: some(p.w.worked(part.Quantity)), Emphasis: true})
 }
 
-// sharesSection lists what each owner has of the whole load: money where there
-// is a price, else quantity. The lines add to the whole. A load of one owner has
-// none, nor has the slip of one.
+// sharesSection lists each owner's part of the whole load: money where there is a price, else
+// quantity. The lines add to the whole. A load of one owner has none, nor has the slip of one.
 func sharesSection(t *facts) (Section, bool) {
 	if t.s == nil || t.Owner != 0 || len(t.s.Shares) == 0 {
 		return Section{}, false

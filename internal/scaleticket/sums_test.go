@@ -30,8 +30,8 @@ func isFigure(l scaleticket.Line) bool {
 	return figure && (l.Kind == scaleticket.Pair || l.Kind == scaleticket.Total)
 }
 
-// added adds the signed figures of a section between two fields, as an eye
-// does, and holds the sum against the last.
+// added adds the signed figures of a section between two fields, as an eye does, and compares the
+// sum with the last.
 func added(t rapid.TB, name string, s scaleticket.Section, from, to string) {
 	t.Helper()
 	var sum *big.Rat

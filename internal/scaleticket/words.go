@@ -81,7 +81,7 @@ func wordKeys() Words {
 	return w
 }
 
-// spoken are the words of every language there is but English.
+// spoken are the words of every language except English.
 var spoken = sync.OnceValue(func() map[string]Words {
 	out := map[string]Words{}
 	for _, code := range i18n.Codes()[1:] {
@@ -93,8 +93,7 @@ var spoken = sync.OnceValue(func() map[string]Words {
 	return out
 })
 
-// WordsIn are the words in the language of a house: "en", "fr". They are English
-// where it has chosen none.
+// WordsIn returns the words in the language of an elevator: "en", "fr". The default is English.
 func WordsIn(language string) Words {
 	if w, there := spoken()[language]; there {
 		return w
@@ -102,8 +101,7 @@ func WordsIn(language string) Words {
 	return EnglishWords()
 }
 
-// Translated puts every word through say, which takes the English text and
-// gives the text to print.
+// Translated translates every word with say.
 func (w Words) Translated(say func(english string) string) Words {
 	texts := reflect.ValueOf(&w).Elem()
 	for i := range texts.NumField() {
@@ -155,7 +153,7 @@ func (w Words) figures(sections []Section) {
 	}
 }
 
-// named sets a name before what it names, or either alone.
+// named combines a name with what it names, or returns either alone.
 func (w Words) named(name, what string) string {
 	if name == "" || what == "" {
 		return name + what

@@ -49,8 +49,8 @@ func Compare(before, after *Settlement) *Comparison {
 	return c
 }
 
-// compared are the lines that are set against each other. The net weight turned
-// into the edition's unit is no difference of its own.
+// compared are the lines to compare. The net weight converted to the edition's unit is no
+// difference of its own.
 func (s *Settlement) compared() []*worksheet.Step {
 	return slices.DeleteFunc(s.Lines(), func(step *worksheet.Step) bool { return step.ID() == LineConvertedNet })
 }
@@ -110,7 +110,7 @@ func (c *Comparison) comparable(l Line) bool {
 	return unit == l.After.Value().Unit() && !(unit.IsMoney() && c.currencies())
 }
 
-// currencies reports whether the two sides pay in unlike money.
+// currencies reports whether the two sides pay in different money.
 func (c *Comparison) currencies() bool {
 	a, b := c.Before.Edition, c.After.Edition
 	return a != nil && b != nil && a.Units.Currency != b.Units.Currency
@@ -124,7 +124,7 @@ func orZero(step, other *worksheet.Step) worksheet.Operand {
 	return step
 }
 
-// side is a step as it is compared: what is paid to the grower below zero.
+// side is a step as compared: payments to the grower are negative.
 func (c *Comparison) side(s *Settlement, step *worksheet.Step, suffix string) *worksheet.Step {
 	if step == nil {
 		return nil

@@ -52,8 +52,8 @@ func TestCompareAcrossACorrection(t *testing.T) {
 	}
 }
 
-// Two houses for one load, in pounds, bushels and money. What only one of them
-// charges has no figure on the other side.
+// Two elevators for one load, in pounds, bushels and money. What only one of them charges has no
+// figure on the other side.
 func TestCompareTwoHouses(t *testing.T) {
 	f := corn("56000", "20.0", with("test-weight", "53.0 lb/bu"), with("bcfm", "3.5 %"), with("off-odor", "yes"), at("4.00 $/bu"))
 	c := settle.Compare(mustSettle(t, f, shipped(t, "corn-main-2026")), mustSettle(t, f, shipped(t, "corn-river-2025")))

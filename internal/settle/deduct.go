@@ -57,7 +57,7 @@ func (r discounting) byWeight(gives rule.Direction, percent *worksheet.Step) {
 	r.off(id, label, step)
 }
 
-// None writes down why nothing is taken or paid.
+// None records why nothing is taken or paid.
 func (r discounting) None(reason string) {
 	unit := quantity.Dollar
 	if r.rule.Of == discount.OfWeight {

@@ -25,8 +25,7 @@ import (
 // [Current], and freeze it with the golden test beside this file. The sheet of a
 // closed day has its own entry in the table of daysheet/digest.go.
 //
-// The zero Engine is the first one, which is what facts from before there were
-// numbers were settled by.
+// The zero Engine is the first one, which settled all facts that have no engine number.
 type Engine int64
 
 const (
@@ -50,13 +49,13 @@ type engine struct {
 	// owed adds up one owner, counted from zero.
 	owed      func(d *calculation, owner int, line *ShareLine)
 	weighOnly func([]Draft, Outbound) Weighed
-	// figure tells which steps, by id, are written down with the load.
+	// figure reports whether a step, by id, is recorded with the load.
 	figure func(id string) bool
-	// adjusted and quality read from the lines written down what discounts and
-	// premiums come to, in money and in weight.
+	// adjusted and quality compute the totals of discounts and premiums from the recorded lines, in
+	// money and in weight.
 	adjusted func(*lineReader, Part) (discounts, premiums quantity.Amount)
 	quality  func(*lineReader, *Summary) quantity.Amount
-	// digest is the text whose hash is written down with the load.
+	// digest is the text whose hash is recorded with the load.
 	digest func(*worksheet.Sheet) string
 }
 
@@ -108,9 +107,8 @@ func (n Engine) Known() error {
 // String is the number.
 func (n Engine) String() string { return strconv.FormatInt(int64(n.Number()), 10) }
 
-// IsZero reports whether the number is left out of a fact. It is for the first
-// engine, whose facts were written before there was a number and must keep
-// their hashes.
+// IsZero reports whether the number is left out of a fact. It is for the first engine, whose facts
+// have no number and must keep their hashes.
 func (n Engine) IsZero() bool { return n.Number() == First }
 
 // MarshalText writes the number.
@@ -138,9 +136,8 @@ func (n Engine) Settle(f Facts, e *rates.Edition) (*Settlement, error) {
 	return n.settle(engines[n.Number()], f, e)
 }
 
-// WeighOnly writes the weights of a load down, and its bushels by legal weight
-// where they are asked for. The error, when there is one, is a [Problems], or
-// says that the engine is not known.
+// WeighOnly records the weights of a load, and its bushels by legal weight where they are asked
+// for. The error, when there is one, is a [Problems], or says that the engine is not known.
 func (n Engine) WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
 	if err := n.Known(); err != nil {
 		return nil, err
@@ -148,8 +145,8 @@ func (n Engine) WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
 	return engines[n.Number()].weigh(drafts, out)
 }
 
-// Figures are the lines that are written down with a settled load, by the ids
-// of their steps: those that totals and lists read, and those of its owners.
+// Figures are the lines that are recorded with a settled load, by the ids of their steps: those
+// that totals and lists read, and those of its owners.
 func (s *Settlement) Figures() map[string]quantity.Amount {
 	out := map[string]quantity.Amount{}
 	is := engines[s.Engine.Number()].figure
@@ -161,6 +158,6 @@ func (s *Settlement) Figures() map[string]quantity.Amount {
 	return out
 }
 
-// Digest is the text whose hash is written down with a settled load: every
-// figure of the working, without words.
+// Digest is the text whose hash is recorded with a settled load: every figure of the working,
+// without words.
 func (s *Settlement) Digest() string { return engines[s.Engine.Number()].digest(s.Sheet) }

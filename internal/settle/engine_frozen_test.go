@@ -44,9 +44,8 @@ type frozenLoad struct {
 	Owners   [][2]int64
 	Accepted []string
 
-	// Digest and Figures are the SHA-256 of what the settlement digests and
-	// writes down. Refused are the fields of the problems of a load that is not
-	// settled.
+	// Digest and Figures are the SHA-256 of what the settlement digests and records. Refused are
+	// the fields of the problems of a load that is not settled.
 	Digest, Figures string   `json:",omitempty"`
 	Refused         []string `json:",omitempty"`
 	// Working is the digest in full, for one load of each edition.
@@ -175,9 +174,8 @@ func parting(was, is frozenLoad) string {
 	return fmt.Sprintf("%d steps were %d, or other figures are written down", len(is.Working), len(was.Working))
 }
 
-// Every engine does for ever what it did on the day it was frozen: the steps,
-// their ids and order, the exact figures and their roundings, what is written
-// down of a load, and which loads are refused.
+// Every engine does for ever what it did on the day it was frozen: the steps, their ids and order,
+// the exact figures and their roundings, what is recorded of a load, and which loads are refused.
 func TestEnginesAreFrozen(t *testing.T) {
 	freezeNow(t)
 	for _, n := range settle.Engines() {

@@ -44,13 +44,12 @@ type Reading struct {
 	Source  string
 }
 
-// Work writes the reading down, rounded once to the edition's place.
+// Work records the reading, rounded once to the edition's place.
 func (r Reading) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ Engine) *worksheet.Step {
 	return s.Given(LineMoisture, "Moisture", r.Percent, recorded, r.Source)
 }
 
-// Finding is one factor's result. For a yes-no factor Present tells it and
-// Amount is not used.
+// Finding is one factor's result. A yes-no factor uses Present instead of Amount.
 type Finding struct {
 	Factor  grain.FactorID
 	Amount  quantity.Amount

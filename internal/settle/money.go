@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// price is the price as a step, written down where it is first needed.
+// price is the price as a step, recorded on first use.
 func (d *calculation) price() *worksheet.Step {
 	if d.out.Price == nil {
 		p := d.facts.Price

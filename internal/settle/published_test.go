@@ -123,7 +123,7 @@ func holdPublished(t *testing.T, source publishedSource, c publishedCase) string
 	return "agrees"
 }
 
-// agrees holds the exact result against the printed one.
+// agrees compares the exact result with the printed one.
 func (c publishedCase) agrees(exact *big.Rat) bool {
 	if c.printing == "words" {
 		low, high, _ := strings.Cut(c.between, " ")

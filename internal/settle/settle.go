@@ -43,8 +43,8 @@ type Settlement struct {
 	Shares                       []ShareLine
 }
 
-// Deduction is one discount or premium. Its step's figure is a size, in money
-// or in weight; Gives tells the way.
+// Deduction is one discount or premium. Its step's figure is a size, in money or in weight; Gives
+// is the direction.
 type Deduction struct {
 	Rule  *discount.Rule // of the edition
 	Gives rule.Direction
@@ -101,8 +101,8 @@ type calculation struct {
 	dry   *worksheet.Step
 	isWet bool                         // moisture is above the shrink trigger
 	units map[weightIn]*worksheet.Step // quantities already worked
-	// docked tells that a discount has already taken of the weight, so that
-	// what is left is no longer clean grain less water and handling.
+	// docked says that a discount has already reduced the weight, so that it is no longer clean
+	// grain less water and handling.
 	docked bool
 }
 
@@ -143,7 +143,7 @@ func (d *calculation) take(place string) {
 	}
 }
 
-// off takes a weight step off what is left and keeps the remainder as a step.
+// off subtracts a weight step from the remaining weight and keeps the remainder as a step.
 func (d *calculation) off(id, label string, taken *worksheet.Step) *worksheet.Step {
 	if taken.Value().IsZero() {
 		return d.left
@@ -173,7 +173,7 @@ func (d *calculation) on(b rule.Basis) *worksheet.Step {
 	return d.left
 }
 
-// Rate writes a cell of the edition down.
+// Rate records a cell of the edition.
 func (d *calculation) Rate(id, label string, c rule.Cell) *worksheet.Step {
 	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
 }

@@ -25,9 +25,9 @@ type ShareLine struct {
 	Payable             *worksheet.Step
 }
 
-// shareOut parts the settlement among its owners. Each owner's part of a line is
-// rounded down to the line's place; the owner the edition names takes what is
-// left, so that nothing is lost and nothing is made.
+// shareOut splits the settlement among its owners. Each owner's part of a line is rounded down to
+// the line's place; the owner the edition names takes the remainder, so that the parts add to the
+// whole.
 func shareOut(d *calculation) {
 	if len(d.facts.Shares) < 2 {
 		return

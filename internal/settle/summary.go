@@ -9,17 +9,16 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Recorded are the lines that were written down with a settled load, and what
-// is needed to read them: the engine, for each has its own lines, and whether
-// the load was only weighed.
+// Recorded are the lines recorded with a settled load, and what is needed to read them: the engine,
+// for each has its own lines, and whether the load was only weighed.
 type Recorded struct {
 	Engine  Engine
 	Weighed bool
 	Lines   map[string]quantity.Amount // by the ids of their steps
 }
 
-// Summary is a settled load in named figures, read from what was written down.
-// A ticket of any engine gives the same figures.
+// Summary is a settled load in named figures, read from its recorded lines. A ticket of any engine
+// gives the same figures.
 type Summary struct {
 	// Weighed marks a load that was only weighed. It has a net weight and
 	// perhaps bushels; everything else is zero.
@@ -51,8 +50,7 @@ type Summary struct {
 type Part struct {
 	Net, Settled quantity.Amount // lb or kg
 	Quantity     quantity.Amount // bu, cwt or t
-	// Bushels are dry-equivalent bushels that are not what is settled; nil where
-	// there are none.
+	// Bushels are dry-equivalent bushels where something else is settled; nil where there are none.
 	Bushels *quantity.Amount
 
 	Drying, Discounts, Premiums, Charges, Value, Payable quantity.Amount // $
@@ -64,8 +62,8 @@ func (s Summary) Clean() quantity.Amount { return s.Net.Sub(s.Dockage) }
 // TakenOff is everything between the net and the settled weight.
 func (p Part) TakenOff() quantity.Amount { return p.Net.Sub(p.Settled) }
 
-// DryQuantity is dry-equivalent bushels, or where there are none what is settled
-// by; false for a load that was weighed and not counted in bushels.
+// DryQuantity returns dry-equivalent bushels, or else the quantity settled; false for a load that
+// was weighed and not counted in bushels.
 func (s Summary) DryQuantity() (quantity.Amount, bool) {
 	if s.Bushels != nil {
 		return *s.Bushels, true
@@ -76,9 +74,8 @@ func (s Summary) DryQuantity() (quantity.Amount, bool) {
 // Priced reports whether the load has its price.
 func (s Summary) Priced() bool { return s.Price != nil }
 
-// Of is the summary of one owner's part, counted from 1. The deductions of the
-// whole load are not parted line by line and are zero in it. The error is for an
-// owner who has no lines.
+// Of returns the summary of one owner's part, counted from 1. The deductions of the whole load are
+// not split line by line and are zero in it. It fails for an owner without lines.
 func (s Summary) Of(owner int) (Summary, error) {
 	if owner < 1 || owner > len(s.Owners) {
 		return s, message.Errorf("the settlement has no lines of owner %d", owner)
@@ -110,8 +107,8 @@ func (r Recorded) Summary() (Summary, error) {
 	return s, l.err()
 }
 
-// Moves is the weight that a ticket brings into the house, as the position
-// counts it: what it was settled for, or below zero the net it carried away.
+// Moves returns the weight a ticket adds to the stock, as the position counts it: the settled
+// weight, or the negative net of a load that left.
 func (r Recorded) Moves() (quantity.Amount, error) {
 	l := &lineReader{lines: r.Lines}
 	if r.Weighed {
@@ -151,7 +148,7 @@ func (s *Summary) read(l *lineReader, by *engine) {
 	}
 }
 
-// part reads the lines that are parted among owners.
+// part reads the lines that are split among owners.
 func (l *lineReader) part(by *engine) Part {
 	p := Part{Net: l.net(), Settled: l.weight(LineSettled, quantity.Plain), Quantity: l.quantity(), Bushels: l.optional(LineBushels)}
 	p.Drying, p.Charges = l.in(LineDrying, quantity.Dollar), l.in(LineCharges, quantity.Dollar)
@@ -160,8 +157,7 @@ func (l *lineReader) part(by *engine) Part {
 	return p
 }
 
-// lineReader reads the lines of a whole load, or with an owner that owner's, and
-// notes what is wrong with them.
+// lineReader reads the lines of a whole load, or of one owner, and collects errors.
 type lineReader struct {
 	lines  map[string]quantity.Amount
 	owner  int // counted from 1; zero reads the whole load's
@@ -269,9 +265,8 @@ func (l *lineReader) owners() int {
 
 var half = quantity.Of("0.5", quantity.Plain)
 
-// solvedAdjusted are the discounts and premiums in money of the first engine. It
-// writes down the size of each and, in the charges, their difference; sum and
-// difference give both.
+// solvedAdjusted are the discounts and premiums in money of the first engine. It records the size
+// of each and, in the charges, their difference; sum and difference give both.
 func solvedAdjusted(l *lineReader, p Part) (discounts, premiums quantity.Amount) {
 	sum := quantity.Zero(quantity.Dollar)
 	for id, a := range l.lines {

@@ -20,8 +20,8 @@ type Worth struct {
 // End is the load settled at another moisture.
 type End struct {
 	Moisture quantity.Amount // %
-	// Settlement is nil when the load could not be settled there; Problems then
-	// say why, as when it is over the limit at which loads are turned away.
+	// Settlement is nil when the load could not be settled there; Problems then say why, for
+	// example that it is over the limit at which loads are turned away.
 	Settlement *Settlement
 	Problems   Problems
 	// Change is the change of the load's figures, negative for less.

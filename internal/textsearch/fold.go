@@ -15,7 +15,7 @@ import (
 // twoInOne are letters that no accent can be taken from.
 var twoInOne = strings.NewReplacer("œ", "oe", "æ", "ae", "ø", "o")
 
-// Fold is a text folded, to be compared and searched; it is not for reading.
+// Fold normalizes a text for comparison and search; it is not for reading.
 func Fold(text string) string {
 	if isPlain(text) {
 		return strings.ToLower(text)

@@ -173,8 +173,8 @@ func outboundTicket(t testing.TB) scaleticket.Ticket {
 	return s.issues(2107).Ticket(ExampleElevator(), edition(t, "corn"))
 }
 
-// Split is truck and trailer weighed apart, one weight typed by hand, one
-// tare stored, one weight taken again, a limit set aside and a price to come.
+// Split is truck and trailer weighed separately, with a typed weight, a stored tare, a repeated
+// weight, an accepted limit and a price to come.
 func Split(t testing.TB) scaleticket.Ticket {
 	d := CornDetails()
 	d.Price, d.PriceSource, d.Disposition, d.Remark = nil, "", load.Stored, "second load of the day"
@@ -194,8 +194,8 @@ func Split(t testing.TB) scaleticket.Ticket {
 	return ticket
 }
 
-// weightTicket takes weight off for foreign matter before the water and for
-// broken kernels after, and credits grain drier than it is settled at.
+// weightTicket takes weight off for foreign matter before the water and for broken kernels after,
+// and credits over-dry grain.
 func weightTicket(t testing.TB) scaleticket.Ticket {
 	d := CornDetails()
 	d.Commodity, d.Class, d.Price = "wheat-hrw", "", ref("5.62 $/bu")

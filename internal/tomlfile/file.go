@@ -65,8 +65,8 @@ func (f *File) syntax(err error) {
 // Root is the file's outermost table.
 func (f *File) Root() *Table { return f.root }
 
-// Problems are the mistakes found so far, in the order of the file; what is
-// missing from the whole file comes first.
+// Problems returns the mistakes found so far, in the order of the file; keys missing from the whole
+// file come first.
 func (f *File) Problems() Problems {
 	out := slices.Clone(f.problems)
 	slices.SortStableFunc(out, func(a, b Problem) int { return a.Line - b.Line })

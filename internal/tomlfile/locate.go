@@ -10,7 +10,7 @@ import (
 
 // locator notes the line of each key path of a file, because a figure on a ticket is quoted with
 // its line. Elements of an array of tables are numbered from 0: "discount.0.factor". The decoder
-// gives values without their places, so the text is parsed once more for them.
+// gives values without their places, so the text is parsed again for them.
 type locator struct {
 	at      map[string]int // key path -> line, from 1
 	seen    map[string]int // array path -> elements so far
@@ -29,8 +29,8 @@ const byteOrderMark = "\ufeff"
 // file of 40 kB, kept it busy for 44 seconds.
 const mostParts = 32
 
-// locate finds the places as far as the text is TOML and not nested too deep;
-// tooDeep is the line where it is, or 0.
+// locate finds the lines as far as the text is TOML and not nested too deep; tooDeep is the line
+// where it is, or 0.
 func locate(text []byte) (at map[string]int, tooDeep int) {
 	text = bytes.TrimPrefix(text, []byte(byteOrderMark))
 	l := locator{at: map[string]int{}, seen: map[string]int{}, text: text, line: 1}

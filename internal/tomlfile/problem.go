@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Problem is one mistake in a file: where it is, what it is and what to do.
+// Problem is one mistake in a file: its place, what is wrong and the remedy.
 type Problem struct {
 	File    string
 	Line    int // from 1; 0 when the mistake is something missing from the file

@@ -10,7 +10,7 @@ import (
 )
 
 // Table is one table of a file. Each getter marks its key as known; [Table.RejectUnknownKeys]
-// reports the keys nobody asked for.
+// reports the keys never read.
 type Table struct {
 	file     *File
 	path     string
@@ -26,8 +26,8 @@ type Table struct {
 // Path is the table's place in the file: "drying", "discount.0".
 func (t *Table) Path() string { return t.path }
 
-// SetTitle gives the table a name for people in place of its path, so that a row
-// of the third discount is quoted as "discount damage".
+// SetTitle sets a name for people that replaces the table's path, so that a row of the third
+// discount is quoted as "discount damage".
 func (t *Table) SetTitle(title message.Text) { t.title = title }
 
 // Place returns the place of a key, for people: "shrink, to, line 35". An empty key is the table
@@ -124,8 +124,7 @@ func (t *Table) IgnoreRest() {
 	}
 }
 
-// RejectUnknownKeys reports the keys of this table and of those inside it that nobody
-// asked for.
+// RejectUnknownKeys reports the keys of this table and its subtables that were never read.
 func (t *Table) RejectUnknownKeys() {
 	var unknown []string
 	for key := range t.values {

@@ -117,7 +117,7 @@ func newRule(fields map[string]string) (*rule, error) {
 	return r, err
 }
 
-// Masks reports whether any rule leaves something out of the comparison.
+// Masks reports whether any rule excludes something from the comparison.
 func (a *Allowed) Masks() bool {
 	return slices.ContainsFunc(a.rules, func(r *rule) bool { return r.mask != nil })
 }
@@ -254,10 +254,9 @@ func at(lines []string, i int) string {
 	return lines[i]
 }
 
-// alike compares two lines: as all rules together change the older one, or else as
-// any one does, for a text may have come to be said in two ways. A line that a rule
-// has changed is compared without its filling, for a longer word leaves fewer dots
-// beside it.
+// alike compares two lines: with all rules applied to the older one, or else with any one, since a
+// text may have two new wordings. A changed line is compared without its dot leaders, since a
+// longer word leaves fewer dots.
 func alike(was, is string, rules []*rule) bool {
 	if was == is || changedBy(was, is, rules) {
 		return true

@@ -9,8 +9,8 @@ import (
 	"strings"
 )
 
-// Compare tells where two programs part that were given the same command line:
-// a sentence for each of output, complaints and exit status, or none.
+// Compare returns the differences between two programs given the same command line: a sentence for
+// each of output, complaints and exit status, or none.
 func Compare(before, after Entry, allowed *Allowed) []string {
 	line := before.Line()
 	problems := part(line, "output", before.Out, after.Out, allowed)

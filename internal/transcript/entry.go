@@ -17,7 +17,7 @@ type Entry struct {
 	Status int      // exit status
 }
 
-// Line is the command line as it is typed.
+// Line returns the command line as typed.
 func (e Entry) Line() string {
 	words := make([]string, len(e.Args))
 	for i, arg := range e.Args {
@@ -83,8 +83,7 @@ type reader struct {
 	entries []Entry
 }
 
-// last is the entry that output belongs to; before the first command line it
-// is one that nobody sees.
+// last returns the entry that output belongs to; before the first command line it is discarded.
 func (p *reader) last() *Entry {
 	if len(p.entries) == 0 {
 		return &Entry{}

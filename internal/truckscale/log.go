@@ -11,14 +11,14 @@ import (
 // Log is a scale and the entries of its log, oldest first.
 type Log struct {
 	Scale   elevator.Scale
-	Rules   string // rule set of the house
+	Rules   string // rule set of the elevator
 	Entries []Fact
 }
 
 // State is the condition of a scale.
 type State string
 
-// The states, best first. A scale with nothing written down is not yet logged.
+// The states, best first. A scale without entries is not yet logged.
 const (
 	Unlogged State = "no log"
 	Good     State = "in service"
@@ -28,7 +28,7 @@ const (
 	Out      State = "out of service"
 )
 
-// Status is the state of a scale on a day with everything that is to be said.
+// Status is the state of a scale on a day, with its messages.
 type Status struct {
 	State State
 	Said  []message.Text

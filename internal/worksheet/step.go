@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Kind tells how a step came to its figure.
+// Kind is the origin of a step's figure.
 type Kind string
 
 const (
@@ -32,8 +32,8 @@ type Step struct {
 	words              string // printed in place of the figure
 }
 
-// ID is the step's stable name, such as "shrink.water"; it is unique on its
-// sheet and the same for every load, so two sheets can be compared.
+// ID returns the step's stable name, such as "shrink.water"; it is unique on its sheet and the same
+// for every load, so two sheets can be compared.
 func (s *Step) ID() string { return s.id }
 
 // Section is the heading over the step.
@@ -42,7 +42,7 @@ func (s *Step) Section() string { return s.section }
 // Label is the step's name for people.
 func (s *Step) Label() string { return s.label }
 
-// Kind tells how the step came to its figure.
+// Kind returns the origin of the step's figure.
 func (s *Step) Kind() Kind { return s.kind }
 
 // Exact is the figure before rounding.

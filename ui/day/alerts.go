@@ -44,8 +44,8 @@ func (s *DaySheet) Told() []model.Row {
 	return out
 }
 
-// alerts are the tickets that were voided, corrected, turned away, typed by hand,
-// let through, or doubted.
+// alerts are the tickets that were voided, corrected, turned away, typed by hand, accepted despite
+// a limit, or flagged.
 func (s *DaySheet) alerts() []alert {
 	var out []alert
 	add := func(state model.State, t daysheet.Ticket, what, words string) {
@@ -94,7 +94,7 @@ func (s *DaySheet) ending(t daysheet.Ticket) string {
 	return session.Say("void")
 }
 
-// NothingTold is said when there is nothing to tell.
+// NothingTold is the text when there are no alerts.
 func (s *DaySheet) NothingTold() string {
 	return session.Say("Every ticket of the day stands, every weight came from the scale, and no moisture was doubted.")
 }

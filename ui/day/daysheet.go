@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// DaySheet is a business day added up, as its paper has it: grain, money,
-// position, and what the manager must be told before signing.
+// DaySheet is the sheet of a business day, as on paper: grain, money, position, and the alerts the
+// manager must see before signing.
 type DaySheet struct {
 	session *session.Session
 	day     quantity.Date
@@ -158,7 +158,7 @@ func (s *DaySheet) sheets(name string) []Sheet {
 	return out
 }
 
-// mostWidth keeps one long sentence from pushing the figures out of the window.
+// mostWidth limits a column, so that one long sentence does not push the figures out of the window.
 const mostWidth = 26
 
 // sureColumns is the number of columns of a sheet that are always shown. Averages come last, and a
@@ -203,8 +203,7 @@ var shortTitles = map[string]string{
 	"Tonight bu, by legal weight": "Tonight bu",
 }
 
-// columnTitle is the title of a paper's column in words of this desk; the unit
-// after it stays as it is.
+// columnTitle translates the title of a paper's column; the unit after it is unchanged.
 func columnTitle(title string) string {
 	words, unit := report.Column{Title: title}.Words()
 	if short, known := shortTitles[words]; known {

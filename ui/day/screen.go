@@ -157,8 +157,7 @@ func (s *Screen) turn(to int) {
 	s.show()
 }
 
-// hideBehind hides the tables of the parts behind, or Tab would walk through
-// what nobody sees.
+// hideBehind hides the tables of the parts behind, or Tab would move through invisible ones.
 func (s *Screen) hideBehind() {
 	for i, tables := range [][]*sheetTables{{s.grain}, {s.money, s.dealt}, {s.position, s.places}, {}} {
 		for _, t := range tables {
@@ -171,7 +170,7 @@ func (s *Screen) hideBehind() {
 	shell.SetVisible(s.reader, s.current == len(s.parts)-1)
 }
 
-// Show puts the keyboard on the day.
+// Show moves the focus to the day.
 func (s *Screen) Show() { s.ring.Focus("day") }
 
 // Hint says what carries the work.
@@ -188,7 +187,7 @@ func (s *Screen) Refresh() {
 	s.show()
 }
 
-// show brings everything up to date.
+// show updates everything.
 func (s *Screen) show() {
 	f := s.day.DayField()
 	s.entry.SetOptions(f.Options)

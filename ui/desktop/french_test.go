@@ -24,7 +24,7 @@ func TestEveryScreenIsInTheLanguage(t *testing.T) {
 	s := inFrench(t, look, 120)
 	r := screenReader{Finder: unsaid.In("fr", textsOf(t, "fr")), t: t, told: map[string]bool{}}
 	r.Know(ownWords...)
-	for _, c := range handbook.In("fr").All() { // written in French, held against the English one by its own test
+	for _, c := range handbook.In("fr").All() { // written in French, compared with the English one by its own test
 		r.Know(c.Text)
 	}
 	r.knowTheHouse(s)
@@ -60,7 +60,7 @@ var ownWords = []string{
 	"tmp scratch book", // where the book lies
 }
 
-// screenReader holds what a window shows against the words of a language.
+// screenReader compares what a window shows with the words of a language.
 type screenReader struct {
 	unsaid.Finder
 	t    *testing.T

@@ -91,8 +91,8 @@ func verbsOf(text string) []string {
 	return out
 }
 
-// Whatever the code says is in the files of the languages: every text handed to
-// Say, every word of the slip and of the kit, every name the trade brings.
+// Whatever the code says is in the files of the languages: every text handed to Say, every word of
+// the slip and of package widgets, every name the trade brings.
 func TestEveryTextIsTranslated(t *testing.T) {
 	texts := textsOf(t, i18n.English)
 	said := textsInCode(t)

@@ -73,8 +73,7 @@ func (s *scene) walk(screen int) []string {
 	}
 }
 
-// The keyboard is somewhere on every screen that comes to the front: a clerk
-// who types is heard.
+// The focus is somewhere on every screen that comes to the front: a clerk who types is heard.
 func TestEveryScreenHasTheKeyboard(t *testing.T) {
 	for _, loads := range []int{0, 40} {
 		s := newScene(t, shell.Look{}, loads)

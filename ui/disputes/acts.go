@@ -11,8 +11,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskRaise asks for a new dispute about a ticket; zero leaves the number to be
-// typed.
+// AskRaise asks for a new dispute about a ticket; with zero the number is typed.
 func AskRaise(f *session.Session, ticket int64, then func()) {
 	value := ""
 	if ticket > 0 {

@@ -151,7 +151,7 @@ func (d *Disputes) Sayings() []model.Remark {
 	return append(out, d.whatNext(one))
 }
 
-// whatNext says what the dispute waits for.
+// whatNext returns what the dispute waits for.
 func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
 	switch one.Phase {
 	case dispute.Open:
@@ -167,7 +167,7 @@ func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
 // CanSend reports whether the sample may be sent away now.
 func (d *Disputes) CanSend() bool { return d.isIn(dispute.Open) }
 
-// CanResult reports whether a result may be written down now.
+// CanResult reports whether a result may be recorded now.
 func (d *Disputes) CanResult() bool { return d.isIn(dispute.Open, dispute.Testing) }
 
 // CanDecide reports whether the dispute may be decided now.

@@ -184,7 +184,7 @@ func (g *Equipment) Verify() {
 	})
 }
 
-// checked remembers what a check found and says it.
+// checked remembers the result of a check and shows it.
 func (g *Equipment) checked(found audit.Soundness) {
 	looked := session.Say("%s facts, %s loads, %s settlements worked again, %s editions", session.Counted(found.Facts), session.Counted(found.Loads), session.Counted(found.Settlements), session.Counted(found.Editions))
 	g.session.Remember(verifyLast, strings.Join(append([]string{g.session.Clock(), looked}, found.Problems...), "\n"))

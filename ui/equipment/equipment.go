@@ -30,7 +30,7 @@ func (g *Equipment) scaleColumns() model.Columns[elevator.Scale] {
 	}
 }
 
-// Scales are the scales of the house.
+// Scales are the scales of the elevator.
 func (g *Equipment) Scales() []model.Row {
 	columns := g.scaleColumns()
 	var out []model.Row

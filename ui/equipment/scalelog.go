@@ -14,7 +14,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// ScaleLogs are the logs of the scales of the house.
+// ScaleLogs are the logs of the scales of the elevator.
 type ScaleLogs struct {
 	session  *session.Session
 	statuses map[string]truckscale.Status
@@ -104,7 +104,7 @@ func (l *ScaleLogs) entries(s elevator.Scale) []model.Option {
 	return append(out, model.Option{Code: outEntry, Name: session.Say("out of service"), Detail: session.Say("no weight from it")})
 }
 
-// askEntry asks for the figures of an entry and writes it down.
+// askEntry asks for the figures of an entry and records it.
 func (l *ScaleLogs) askEntry(s elevator.Scale, entry string) {
 	l.session.Put(model.Ask{
 		Draft: "scalelog." + entry, Of: "scale " + s.ID,

@@ -14,8 +14,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen shows what the scale house works with: the scales and how the book is
-// kept at the left, the people, pits and bins at the right.
+// Screen shows the equipment: the scales and the book's file at the left, the people, pits and bins
+// at the right.
 type Screen struct {
 	window *shell.Window
 	gear   *Equipment
@@ -55,7 +55,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	return container.NewBorder(nil, shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.Acts()), "go.meters", "go.samples")), nil, nil, container.New(shell.Split{Left: 60}, left, right))
 }
 
-// newTable is a table with the sentence it shows while it is empty.
+// newTable makes a table with a text for when it is empty.
 func newTable(columns []model.Column, empty string) *widgets.Table {
 	t := widgets.NewTable(columns)
 	t.Empty = empty
@@ -101,7 +101,7 @@ func (s *Screen) chosenScale() string {
 	return ""
 }
 
-// live shows what the scale shows, while the screen is in front.
+// live shows the scale's reading, while the screen is in front.
 func (s *Screen) live() {
 	if s.window.Front() == "gear" && s.gear.IsListening() {
 		s.showScales()
@@ -117,7 +117,7 @@ func (s *Screen) showScales() {
 	s.said.Say(said.State, said.Text)
 }
 
-// Show puts the keyboard on the scales.
+// Show moves the focus to the scales.
 func (s *Screen) Show() { s.ring.Focus("scales") }
 
 // Refresh shows everything as it now is.

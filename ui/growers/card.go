@@ -90,8 +90,7 @@ func cardContracts(c *session.Card, fills []daysheet.Fill) {
 	}
 }
 
-// cardDelivered is one grain: how much, how wet, what became of it and what it
-// brought.
+// cardDelivered shows one grain: quantity, moisture, disposition and money.
 func cardDelivered(c *session.Card, p daysheet.AccountPart) {
 	s := p.Sum
 	note := session.Say("%d loads, net %s", s.Loads, s.Net)

@@ -8,9 +8,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Growers is the list of those who bring grain, and the card of the one chosen:
-// shares, trucks with their stored tares, contracts, and what the season has
-// brought.
+// Growers is the list of growers, and the card of the chosen one: shares, trucks with their stored
+// tares, contracts, and the season's deliveries.
 type Growers struct {
 	session *session.Session
 	line    string

@@ -9,8 +9,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is the list of those who bring grain, with the card of the one chosen
-// beside it.
+// Screen is the list of growers, with the card of the chosen one beside it.
 type Screen struct {
 	*listdetail.Screen
 	Growers *Growers

@@ -18,8 +18,8 @@ var order = []string{
 	"gear", "keyboard", "cautions", "backup", "glossary",
 }
 
-// forScreen is the chapter that belongs to a screen of the desk; what is not
-// listed has a chapter of its own name, or the first.
+// forScreen maps a screen of the desk to its chapter; a screen not listed has a chapter of its own
+// name, or the first.
 var forScreen = map[string]string{
 	"yard":    "truck",
 	"load":    "truck",

@@ -42,8 +42,8 @@ var aFigure = regexp.MustCompile(`\d(?:[\d.,]*\d)?`)
 // typed matches what is in a file or is typed, the same in every language.
 var typed = regexp.MustCompile("`[^`\n]+`")
 
-// differences tells where a translated chapter is not the chapter: in its
-// blocks, its figures in their order, the words of files it names.
+// differences returns where a translated chapter is not the chapter: in its blocks, its figures in
+// their order, the words of files it names.
 func differences(first, other Chapter) []string {
 	var out []string
 	compare := func(what string, a, b []string) {

@@ -20,7 +20,7 @@ func readChapter(id, text string) Chapter {
 	return c
 }
 
-// reader walks the lines of a chapter.
+// reader parses the lines of a chapter.
 type reader struct {
 	lines []string
 	at    int

@@ -15,7 +15,7 @@ type Hit struct {
 	// Block is the index of the passage's first block in the chapter: the
 	// heading, or the block itself before the first heading.
 	Block int
-	// Passage is the words around what was found, or the beginning.
+	// Passage is the text around the match, or the beginning.
 	Passage string
 
 	worth int

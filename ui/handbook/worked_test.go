@@ -48,7 +48,7 @@ func TestTheWorkedLoad(t *testing.T) {
 
 func figure(text string) quantity.Amount { return quantity.Of(text, quantity.Plain) }
 
-// The other figures of the chapters, each worked again.
+// The other figures of the chapters, each recalculated.
 func TestFiguresInTheChapters(t *testing.T) {
 	hundred := figure("100")
 	factor := func(to string) quantity.Amount { return hundred.Div(hundred.Sub(figure(to))) }

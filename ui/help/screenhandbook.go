@@ -14,8 +14,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// HandbookScreen is the book that lies on the desk: what is looked for at the
-// left, the chapter at the right.
+// HandbookScreen is the user manual: the search at the left, the chapter at the right.
 type HandbookScreen struct {
 	window *shell.Window
 	Line   *widgets.FieldEntry
@@ -132,8 +131,7 @@ func (s *HandbookScreen) escape() bool {
 	return true
 }
 
-// Show opens the first chapter the first time and puts the keyboard in the
-// line.
+// Show opens the first chapter the first time and moves the focus to the line.
 func (s *HandbookScreen) Show() {
 	if s.Chapter == "" {
 		s.open(s.hits[0])

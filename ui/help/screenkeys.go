@@ -69,7 +69,7 @@ func shareOut(rows []widgets.HelpRow) (out [keyColumns][]int) {
 	return out
 }
 
-// Show puts the keyboard on the sheet, so that it can be read on.
+// Show moves the focus to the sheet, so that it can be read on.
 func (s *keysScreen) Show() { s.ring.FocusFirst() }
 
 // Refresh has nothing to do: keys do not change.

@@ -16,7 +16,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// advice puts into words what the bench makes of a sample.
+// advice describes the bench's results for a sample.
 type advice struct {
 	outcome
 	next   nextTest
@@ -24,9 +24,9 @@ type advice struct {
 	policy moisture.Policy
 }
 
-// remarks are, in this order: what is wrong, what stops the ticket, what is still to
-// be tested, whether the grain is dry enough, other doubts, what it would grade,
-// what to do, what a tenth of a point is worth.
+// remarks are, in this order: what is wrong, what stops the ticket, what is still to be tested,
+// whether the grain is dry enough, other warnings, its grade, what to do, the value of a tenth of a
+// point.
 func (a advice) remarks() []model.Remark {
 	if len(a.tests.Readings) == 0 {
 		return a.beforeTests()
@@ -67,7 +67,7 @@ func (a advice) beforeTests() []model.Remark {
 	return append(out, steps(a.next.texts.method())...)
 }
 
-// steps are how a test on a meter is made, for whoever is new at the bench.
+// steps describe a test on a meter, for new testers.
 func steps(m meter.Method) []model.Remark {
 	if !m.UsesMeter() {
 		return nil
@@ -109,9 +109,8 @@ func policyText(p moisture.Policy) string {
 	return session.Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
 
-// doubts are flags in words, each with what to do about it: first those that stop
-// the ticket or ask for more tests, then the others. One doubt about several tests
-// is said once.
+// doubts describes flags, each with what to do about it: first those that stop the ticket or need
+// more tests, then the others. One flag on several tests is shown once.
 func (a advice) doubts(flags []moisture.Flag) (first, others []model.Remark) {
 	var asking []model.Remark
 	for _, d := range gather(flags) {
@@ -128,8 +127,7 @@ func (a advice) doubts(flags []moisture.Flag) (first, others []model.Remark) {
 	return append(first, asking...), others
 }
 
-// doubt is one doubt about one or more tests; without any, about the sample as a
-// whole.
+// doubt is one flag on one or more tests; without any, on the sample as a whole.
 type doubt struct {
 	moisture.Flag
 	tests []string
@@ -150,7 +148,7 @@ func gather(flags []moisture.Flag) []doubt {
 	return out
 }
 
-// doubt is one doubt in words.
+// doubt describes one flag.
 func (a advice) doubt(d doubt) model.Remark {
 	word := doubtWord(d.Code)
 	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {
@@ -242,8 +240,7 @@ func choices(a dryness.Advice) []model.Remark {
 	return out
 }
 
-// worthLines say what a tenth of a point is worth on the load, and what the meter's
-// tolerance is worth.
+// worthLines describe the value of a tenth of a point of the load, and of the meter's tolerance.
 func worthLines(w *office.Worth) []string {
 	out := []string{session.Say("A tenth of a point drier: %s. A tenth wetter: %s.", changeText(w.Here, w.Drier), changeText(w.Here, w.Wetter))}
 	if t := w.Tolerance; t != nil {
@@ -268,7 +265,7 @@ func changeText(here *settle.Settlement, end settle.End) string {
 	return session.Say("%s, charges %s", settled, withSign(end.Change.Charges, session.PrintedLike(here.Charges, end.Change.Charges)))
 }
 
-// withSign puts a plus before what is gained.
+// withSign puts a plus before a gain.
 func withSign(a quantity.Amount, printed string) string {
 	if a.Sign() > 0 {
 		return "+" + printed

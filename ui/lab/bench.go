@@ -13,9 +13,8 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// Bench is the sample tester's place: the samples that wait, and the current one.
-// What has been tested of a sample stays with it until it is written to its load,
-// whichever is current.
+// Bench is the presenter of the sample bench: the samples that wait, and the current one. The tests
+// of a sample are kept until they are written to its load, even while another is current.
 type Bench struct {
 	session *session.Session
 	tools   *instruments
@@ -26,8 +25,8 @@ type Bench struct {
 	back    bool // the current sample was opened from the yard, which waits for it
 }
 
-// NewBench makes the bench as it was before the program stopped, with the tests
-// that were made and not written down. Without any, no load is chosen.
+// NewBench restores the bench from before the program stopped, with the tests that were not
+// recorded. Without any, no load is chosen.
 func NewBench(f *session.Session) *Bench {
 	b := &Bench{session: f, tools: &instruments{session: f}, samples: map[string]*SampleTest{}, drafts: draftKeeper{f}}
 	b.readBook()
@@ -72,7 +71,7 @@ func (b *Bench) Refresh() {
 	b.current.read()
 }
 
-// sample is the sample of a load, with what the book has of its tests.
+// sample returns the sample of a load, with its tests in the book.
 func (b *Bench) sample(id string) *SampleTest {
 	s := b.samples[id]
 	if s == nil {
@@ -96,8 +95,8 @@ func (b *Bench) Take(id string) {
 	b.session.Window.Redraw()
 }
 
-// TakeFromYard makes the sample of a yard form's load current. Once its test is
-// written down, the yard comes back.
+// TakeFromYard makes the sample of a yard form's load current. Once its test is recorded, the yard
+// comes back.
 func (b *Bench) TakeFromYard(form *yard.LoadForm) {
 	if err := form.Commit(); err != nil {
 		b.session.Fail(err)
@@ -166,8 +165,7 @@ func (b *Bench) follow(id string) {
 	}
 }
 
-// Restore forgets what was typed in a field, and reports whether that changed
-// anything.
+// Restore discards what was typed in a field, and reports whether that changed anything.
 func (b *Bench) Restore(id string) bool {
 	s := b.current
 	defer b.drafts.jot(b.current)
@@ -182,9 +180,8 @@ func (b *Bench) Restore(id string) bool {
 	return true
 }
 
-// Enter is Enter in a field. In the last figure of a test it makes the test; in a
-// figure that cannot be used the keyboard stays. It returns the field to go to,
-// empty for the one that follows.
+// Enter is Enter in a field. In the last figure of a test it makes the test; in a figure that
+// cannot be used the focus stays. It returns the field to go to, empty for the one that follows.
 func (b *Bench) Enter(id string) (next string) {
 	s := b.current
 	if wrong := s.next.remarks[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
@@ -213,8 +210,8 @@ func (b *Bench) addFrom(id string) (next string) {
 	return firstFigure(b.current.typed.method())
 }
 
-// asksStart asks for the start check of the meter in use, where it had none today,
-// and reports whether it asked. What was to be done is done after it.
+// asksStart asks for the start check of the meter in use, where it had none today, and reports
+// whether it asked. then is called after it.
 func (b *Bench) asksStart(then func()) bool {
 	s := starter{b.session, b.tools.setup, b.tools.degrees()}
 	used := b.current.next.reading.Meter
@@ -250,7 +247,7 @@ func (b *Bench) showTests() {
 	b.drafts.sync(b.current)
 }
 
-// changedTests does the same, and says what was decided.
+// changedTests does the same, and shows the decision.
 func (b *Bench) changedTests(said string) {
 	b.showTests()
 	b.session.Say(model.OK, said)
@@ -334,7 +331,7 @@ func (b *Bench) TurnDegrees() {
 	b.session.Window.Redraw()
 }
 
-// CanAskFactor reports whether the load has results that are not asked for.
+// CanAskFactor reports whether the load has factors that are not shown yet.
 func (b *Bench) CanAskFactor() bool {
 	return b.current.form != nil && b.current.results().CanAskMore()
 }

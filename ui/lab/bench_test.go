@@ -111,8 +111,8 @@ func TestBenchReadsTheChart(t *testing.T) {
 	}
 }
 
-// The policy asks for three tests near the trigger, says why, and the keyboard
-// stays on the dial until they are made.
+// The policy asks for three tests near the trigger, says why, and the focus stays on the dial until
+// they are made.
 func TestBenchAsksForMoreTests(t *testing.T) {
 	_, b := benchRoom(t)
 	b.typeAll("mass 250", "temperature 65", "room 68", "dial 57")
@@ -140,8 +140,8 @@ func saysWord(b *Bench, word string) bool {
 	return slices.ContainsFunc(b.Result().Remarks, func(s model.Remark) bool { return strings.HasPrefix(s.Word, word) })
 }
 
-// After the last test the keyboard goes through what is still empty, field by
-// field, and past what is filled, to the button that writes.
+// After the last test the focus goes through what is still empty, field by field, and past what is
+// filled, to the button that writes.
 func TestBenchGoesOnToWhatIsEmpty(t *testing.T) {
 	_, b := benchRoom(t)
 	b.test(t, "66")
@@ -256,8 +256,8 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 	}
 }
 
-// A doubt that the house stops tickets for is let through by a manager with a
-// reason; both are in the book.
+// A doubt that the elevator stops tickets for is let through by a manager with a reason; both are
+// in the book.
 func TestBenchLetsThrough(t *testing.T) {
 	r, b := benchRoom(t)
 	setup, err := office.BenchSetup(t.Context(), r.Session.Desk)
@@ -351,7 +351,7 @@ func TestBenchOfAnEmptyHouse(t *testing.T) {
 	}
 }
 
-// At the bench the advice follows what is typed, before it is written down.
+// At the bench the advice follows what is typed, before it is recorded.
 func TestGradeAdviceFollowsTheBench(t *testing.T) {
 	_, b := benchRoom(t)
 	b.test(t, "62")

@@ -54,8 +54,7 @@ func (i *instruments) begin() {
 	}
 }
 
-// usesCelsius reports whether a house's thermometers show Celsius: they go with
-// its weights.
+// usesCelsius reports whether an elevator's thermometers show Celsius: they go with its weights.
 func usesCelsius(p elevator.Profile) bool {
 	return p.Rules == "canada" || p.WeightUnit() == quantity.Kg
 }

@@ -18,7 +18,7 @@ import (
 // probed, and where the retained part is kept.
 var keptFields = []string{"number", "probes", "place"}
 
-// keptPart is the sample itself as it is typed over the load's.
+// keptPart edits the sample's own data: number, probes, place.
 type keptPart struct {
 	sample load.Sample
 	typed  texts
@@ -45,7 +45,7 @@ func (k keptPart) text(id string) string {
 	return k.inBook(id)
 }
 
-// isTyped reports whether there is anything to write down.
+// isTyped reports whether there is anything to record.
 func (k keptPart) isTyped() bool {
 	for _, id := range keptFields {
 		if k.typed[id] != "" {

@@ -13,8 +13,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskCheck asks for a reference sample read on the chosen meter, and writes it
-// down.
+// AskCheck asks for a reference sample read on the chosen meter, and records it.
 func (m *Meters) AskCheck() {
 	meter, there := m.current()
 	if !there {
@@ -48,7 +47,7 @@ func (m *Meters) lastCrop() string {
 	return ""
 }
 
-// degrees is the unit of the house's thermometers.
+// degrees is the unit of the elevator's thermometers.
 func (m *Meters) degrees() quantity.Unit {
 	if usesCelsius(m.session.Desk.Profile()) {
 		return quantity.Celsius
@@ -56,7 +55,7 @@ func (m *Meters) degrees() quantity.Unit {
 	return quantity.Fahrenheit
 }
 
-// readCheck reads a check as typed, and says by field what is wrong.
+// readCheck parses a check, and returns the errors by field.
 func (m *Meters) readCheck(checked meter.Meter, values map[string]string) (meter.Check, map[string]string) {
 	wrong := map[string]string{}
 	c := meter.Check{Meter: checked.ID, Calibration: checked.Calibration, Crop: values["crop"], Name: strings.TrimSpace(values["name"])}
@@ -108,7 +107,7 @@ func (s starter) isDue(meterID string) bool {
 	return !started
 }
 
-// ask asks for the start check of a meter, and goes on once it is written down.
+// ask asks for the start check of a meter, and calls then once it is recorded.
 func (s starter) ask(meterID string, then func()) {
 	unit := s.degrees.String()
 	figure := func(id, label, unit, value string) model.AskField {
@@ -138,7 +137,7 @@ func (s starter) ask(meterID string, then func()) {
 	})
 }
 
-// read reads the check as typed, and says by field what is wrong.
+// read parses the check, and returns the errors by field.
 func (s starter) read(meterID string, values map[string]string) (meter.StartCheck, map[string]string) {
 	wrong := map[string]string{}
 	c := meter.StartCheck{Meter: meterID, Skipped: strings.TrimSpace(values["skip"])}
@@ -171,8 +170,7 @@ func (s starter) read(meterID string, values map[string]string) (meter.StartChec
 	return c, wrong
 }
 
-// write writes the check down and says what it found; it reports whether it is
-// written.
+// write records the check and shows its result; it reports whether it is recorded.
 func (s starter) write(c meter.StartCheck) bool {
 	if err := scalehouse.StartMeter(context.Background(), s.session.Desk, c); err != nil {
 		s.session.Fail(err)

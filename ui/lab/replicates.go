@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// replicates are the tests made of one sample, and what people decided about them.
-// The slices are shared with others: they are replaced, never written to.
+// replicates are the tests made of one sample, and people's decisions about them. The slices are
+// shared: they are replaced, never modified.
 type replicates struct{ moisture.Tests }
 
 // testsOf are the tests that the book has of a load; nil where it has none.
@@ -56,7 +56,7 @@ func (r replicates) has(seq int) bool {
 	return slices.ContainsFunc(r.Readings, func(one moisture.Reading) bool { return one.Seq == seq })
 }
 
-// isExcluded reports whether a test is left out of the mean.
+// isExcluded reports whether a test is excluded from the mean.
 func (r replicates) isExcluded(seq int) bool {
 	return slices.ContainsFunc(r.Exclusions, func(e moisture.Exclusion) bool { return e.Test == seq })
 }
@@ -67,7 +67,7 @@ func (r replicates) with(one moisture.Reading) replicates {
 	return r
 }
 
-// without are the tests with one left out of the mean.
+// without returns the tests with one excluded from the mean.
 func (r replicates) without(e moisture.Exclusion) replicates {
 	r.Exclusions = append(slices.Clone(r.Exclusions), e)
 	return r
@@ -79,7 +79,7 @@ func (r replicates) counted(seq int) replicates {
 	return r
 }
 
-// overridden are the tests with a doubt that a manager let through.
+// overridden returns the tests with a flag that a manager accepted.
 func (r replicates) overridden(o moisture.Override) replicates {
 	r.Overrides = append(slices.Clone(r.Overrides), o)
 	return r

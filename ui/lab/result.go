@@ -6,8 +6,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Result is everything the current sample comes to with what is typed, as one
-// value. A screen draws from it and asks the bench nothing more.
+// Result is everything the bench shows about the current sample, as one value. A screen draws from
+// it alone.
 type Result struct {
 	found outcome
 	grade session.GradeAdvice // by the tests made and the other results as typed

@@ -42,8 +42,7 @@ func overLog(head, list, detail fyne.CanvasObject) fyne.CanvasObject {
 	return container.NewBorder(top, nil, nil, nil, detail)
 }
 
-// meterLog shows the chosen meter: its checks, its error from check to check, and
-// what they say.
+// meterLog shows the chosen meter: its checks, a chart of its errors, and the findings.
 type meterLog struct {
 	meters *Meters
 	checks *widgets.Table
@@ -72,7 +71,7 @@ func (l *meterLog) Stops() []listdetail.Stop {
 // First is the table of checks.
 func (l *meterLog) First() string { return "checks" }
 
-// Show brings the log up to date.
+// Show updates the log.
 func (l *meterLog) Show() {
 	l.checks.SetRows(l.meters.Checks())
 	l.says.Set(l.meters.Remarks())

@@ -21,7 +21,7 @@ var testFigures = []string{"dial", "percent", "wet", "tare", "dry", "reason"}
 // benchFields are the fields of a sample that are typed at the bench itself.
 var benchFields = slices.Concat(benchContext, []string{"chart", "mass", "temperature", "room", "dryer"}, testFigures, keptFields)
 
-// benchContext are the fields that say what the others mean.
+// benchContext are the fields that the others depend on.
 var benchContext = []string{"grain", "method", "meter"}
 
 // method returns the method of the next test: typed, where no method is chosen.

@@ -30,7 +30,7 @@ var doubtWords = map[moisture.Code]string{
 	moisture.NearLimit:     "near a limit",
 }
 
-// doubtWord names a doubt.
+// doubtWord names a warning.
 func doubtWord(c moisture.Code) string {
 	if word, known := doubtWords[c]; known {
 		return session.Say(word)

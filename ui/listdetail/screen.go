@@ -9,7 +9,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// List is the presenter of a list, one row of which is chosen.
+// List is the presenter of a list with a chosen row.
 type List interface {
 	Columns() []model.Column
 	Rows() []model.Row
@@ -26,7 +26,7 @@ type Filter interface {
 	Clear() bool
 }
 
-// Spec says what is special about one screen of this kind.
+// Spec defines one screen of this kind.
 type Spec struct {
 	Title string
 	Hint  func() string // which keys carry the work, for the status line
@@ -111,7 +111,7 @@ func (s *Screen) buildList() {
 	s.ring.Add(listStop, s.List)
 }
 
-// FocusDetail puts the keyboard on the detail.
+// FocusDetail moves the focus to the detail.
 func (s *Screen) FocusDetail() {
 	if s.spec.Detail != nil {
 		s.ring.Focus(s.spec.Detail.First())
@@ -128,7 +128,7 @@ func (s *Screen) clear() bool {
 	return true
 }
 
-// Show reads the list again and puts the keyboard where work begins.
+// Show reads the list again and moves the focus to where work begins.
 func (s *Screen) Show() {
 	if s.spec.Reload != nil {
 		s.spec.Reload()

@@ -4,8 +4,8 @@ import "context"
 
 // Job is work that may take longer than a blink.
 type Job struct {
-	// Topic names what the answer is for. A newer job on a topic cancels the older
-	// one, whose Done is then never called. Jobs without a topic are independent.
+	// Topic groups jobs. A newer job on a topic cancels the older one, whose Done is then never
+	// called. Jobs without a topic are independent.
 	Topic string
 	Title string // what is being done, for the work bar; empty shows none
 	// Do touches nothing a presenter holds but its own variables, and no widget. It

@@ -125,7 +125,7 @@ func Floor(x float32) float32 {
 	return f
 }
 
-// Along gives the place on a stretch of so many thousandths of it.
+// Along returns the position at so many thousandths of a length.
 func Along(permille int, stretch float32) float32 {
 	return stretch * float32(permille) / 1000
 }

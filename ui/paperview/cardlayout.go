@@ -97,7 +97,7 @@ func (s *cardLayout) heading(text string, above float32) {
 	s.y += s.leading(PaperSmall) + 1
 }
 
-// title is large, in the middle; with a right part it is a pair if both fit.
+// title is large and centered; with a right part it is a pair if both fit.
 func (s *cardLayout) title(line model.CardLine) {
 	right := s.Measure(line.Right, paperTitle).Width
 	if line.Right == "" || s.Measure(line.Left, paperTitle).Width+2*s.Inner()+right > s.room() {

@@ -21,8 +21,7 @@ const (
 	RatesProblems                  // what is wrong in the elevator's own files
 )
 
-// Rates is the list of the editions the desk knows, with what the chosen one
-// says and does.
+// Rates is the list of the loaded editions, with the text and results of the chosen one.
 type Rates struct {
 	session *session.Session
 	shows   RatesView
@@ -61,7 +60,7 @@ func (r *Rates) Reload() {
 	r.chosen = session.KeepChosen(sorted(r.session), func(e *rates.Edition) string { return e.ID }, r.chosen)
 }
 
-// forget drops what was worked out.
+// forget invalidates the cached results.
 func (r *Rates) forget() { r.trial, r.compared = nil, nil }
 
 // Choose takes an edition.
@@ -119,8 +118,7 @@ func (r *Rates) Empty() string {
 	return session.Say("There are no rates, so nothing can be settled. Ctrl+P tells what is wrong with the files.")
 }
 
-// Headline says what the chosen edition is and where it comes from. Invented
-// ones are marked before anything else.
+// Headline describes the chosen edition and its origin. Invented ones are marked first of all.
 func (r *Rates) Headline() model.Remark {
 	e := r.edition()
 	if e == nil {

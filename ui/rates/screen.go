@@ -9,8 +9,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is the list of editions at the left, and at the right what the chosen
-// one says and does.
+// Screen is the list of editions at the left, and the views of the chosen one at the right.
 type Screen struct {
 	*listdetail.Screen
 	Rates *Rates

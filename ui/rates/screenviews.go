@@ -31,7 +31,7 @@ var turnIDs = [RatesProblems + 1]string{RatesRows: "rates.rows", RatesTry: "rate
 
 func newViews(r *Rates) *views { return &views{rates: r} }
 
-// Build makes headline, buttons, and what they show.
+// Build makes headline, buttons, and the views.
 func (v *views) Build(w *shell.Window) fyne.CanvasObject {
 	v.headline, v.Told = widgets.NewNote(), widgets.NewNote()
 	v.headline.Lines, v.Told.Lines = 2, 3
@@ -57,7 +57,7 @@ func (v *views) newTable(of func() *Table) *widgets.Table {
 	return t
 }
 
-// Stops are the views, of which one shows, and their buttons.
+// Stops are the focus stops of the views, of which one shows, and their buttons.
 func (v *views) Stops() []listdetail.Stop {
 	out := []listdetail.Stop{{ID: "paper", Widget: v.Paper}, {ID: "trial", Widget: v.Trial}, {ID: "compared", Widget: v.Compared}}
 	for view, id := range turnIDs {

@@ -14,7 +14,7 @@ import (
 // of the book, at each keystroke, and loads them when it is made. A draft has codes and words as
 // they were typed, in no language; they are parsed again.
 
-// Current is the place of the draft of what is open at a screen.
+// Current is the place of a screen's current item.
 const Current = "in hand"
 
 // DraftAt is the key of a draft: a form, and its subject.
@@ -51,7 +51,7 @@ func (f *Session) Drafts() *Drafts {
 	return f.drafts
 }
 
-// TypedBefore takes what was typed at a place before the stop; nil is nothing.
+// TypedBefore takes the texts of a place from before the stop; nil for none.
 func (d *Drafts) TypedBefore(at DraftAt) map[string]string {
 	texts := d.before[at]
 	delete(d.before, at)
@@ -70,8 +70,8 @@ func (d *Drafts) TypedBeforeAt(place string) []string {
 	return ids
 }
 
-// Jot keeps what is typed at a place, at every keystroke. When the book is in
-// use elsewhere the next keystroke brings it.
+// Jot saves the texts of a place, at every keystroke. If the book is in use elsewhere the next
+// keystroke saves them.
 func (d *Drafts) Jot(at DraftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) {
 		return
@@ -93,8 +93,8 @@ func (d *Drafts) Keep(at DraftAt, texts map[string]string) {
 	d.Take(at, texts, true)
 }
 
-// KeepWith keeps what is typed together with an act, unless the book has it so.
-// The act may still fail: when it is done, call [Drafts.Take].
+// KeepWith saves a draft together with an act, unless the book has it already. The act may still
+// fail: when it succeeds, call [Drafts.Take].
 func (d *Drafts) KeepWith(ctx context.Context, w *scalehouse.Batch, at DraftAt, texts map[string]string) error {
 	if maps.Equal(d.kept[at], texts) {
 		return nil
@@ -105,7 +105,7 @@ func (d *Drafts) KeepWith(ctx context.Context, w *scalehouse.Batch, at DraftAt, 
 // IsKept reports whether the book has a draft of a place.
 func (d *Drafts) IsKept(at DraftAt) bool { return len(d.kept[at]) > 0 }
 
-// Take notes what the book has at a place, and whether that is on the disk.
+// Take notes the book's draft of a place, and whether it is synced to disk.
 func (d *Drafts) Take(at DraftAt, texts map[string]string, safe bool) {
 	d.kept[at], d.safe[at] = texts, safe
 	if len(texts) == 0 {
@@ -123,8 +123,8 @@ func (d *Drafts) StandsAgain(where string) {
 // IsLost notes that something typed before the stop could not be read.
 func (d *Drafts) IsLost(sentence string) { d.lost = append(d.lost, sentence) }
 
-// SayBack tells, once and quietly, what was typed before the stop and is here
-// again; what is not is a warning.
+// SayBack reports, once and quietly, which texts from before the stop were restored; those lost are
+// a warning.
 func (d *Drafts) SayBack() {
 	if state, text := d.backWords(); text != "" {
 		d.session.Say(state, text)

@@ -11,14 +11,13 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// A grade worked out here is advice: what the published table makes of the
-// results of a sample. Nothing is settled by it and no slip prints it; a grade on
-// a slip is one that an inspector gave.
+// A grade worked out here is advice: the result of the published table for a sample. Nothing is
+// settled by it and no slip prints it; a grade on a slip is one that an inspector gave.
 
-// GradeAdvice is such a grade in words.
+// GradeAdvice describes such a grade.
 type GradeAdvice struct {
 	Grade string // "U.S. No. 2", "no better than U.S. No. 2", "not known"
-	// told reports that something of the table is tested.
+	// told reports that some factor of the table is tested.
 	told bool
 	// held are the limits that kept it from the next better grade, noticed faults whose rule was
 	// not read, and untested the results that may still lower it.
@@ -26,7 +25,7 @@ type GradeAdvice struct {
 	untested      string
 	// fine are the limitations of the table, and its source.
 	fine []string
-	// given is the grade an inspector gave.
+	// given is the inspector's grade.
 	given string
 }
 
@@ -84,7 +83,7 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	a.fine = append(a.fine, Say(g.NotJudged), Say("Table: %s.", g.Source))
 }
 
-// inForce says since when a table holds, and that it is to be confirmed.
+// inForce says since when a table is in force, and that it is to be confirmed.
 func inForce(f *law.File) string {
 	switch {
 	case !f.Until.IsZero():

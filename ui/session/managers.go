@@ -22,8 +22,7 @@ func (f *Session) ManagerHere() string {
 	return ""
 }
 
-// As does an act under another person's name and gives the desk back to who
-// was there.
+// As runs an act under another person's name and then signs the former person in again.
 func (f *Session) As(who string, act func() error) error {
 	before := f.Desk.Who().Name
 	if who == before {

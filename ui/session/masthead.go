@@ -11,7 +11,7 @@ type Masthead struct {
 	Who      string // who is signed in
 }
 
-// Masthead is whose house this is, and who works in it now.
+// Masthead returns the elevator's name, and the person signed in.
 func (f *Session) Masthead() Masthead {
 	m := Masthead{Business: f.Desk.Profile().Business, Who: signedIn(f)}
 	if f.IsNew() {

@@ -54,7 +54,7 @@ func PrintTicket(f *Session, number int64) {
 	})
 }
 
-// ticketPDF writes down that a copy is being printed, and makes it.
+// ticketPDF records that a copy is being printed, and makes it.
 func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
 	ctx := context.Background()
 	copyNo, err := scalehouse.RecordPrint(ctx, f.Desk, number)
@@ -77,8 +77,8 @@ func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
 	return name, file, err
 }
 
-// IssuedTicket gathers what the slip of an issued ticket is made from: the
-// settlement is worked again under the edition kept in the book.
+// IssuedTicket collects the input of an issued ticket's slip: the settlement is recalculated under
+// the edition kept in the book.
 func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (scaleticket.Ticket, error) {
 	s, err := office.Resettle(ctx, f.Desk, l)
 	if err != nil {
@@ -89,7 +89,7 @@ func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (
 	return t, err
 }
 
-// TicketOf gathers what a slip is made from.
+// TicketOf collects the input of a slip.
 func TicketOf(f *Session, l *load.Load, s *settle.Settlement, copyNo int64, problems []string) scaleticket.Ticket {
 	profile := f.Desk.Profile()
 	if who := f.Desk.Who().Name; who != "" {
@@ -114,7 +114,7 @@ func EditionOf(f *Session, l *load.Load) *rates.Edition {
 	return e
 }
 
-// PrintLastTicket prints the newest ticket once more, as a reprint.
+// PrintLastTicket prints the newest ticket again, as a reprint.
 func PrintLastTicket(f *Session) {
 	number, found, err := office.LastTicket(context.Background(), f.Desk)
 	switch {
@@ -154,7 +154,7 @@ func PrintPaper(f *Session, name, what string, file []byte) {
 	})
 }
 
-// PrintDocument prints a paper of several parts; wide tables lie on their side.
+// PrintDocument prints a paper of several parts; wide prints it in landscape.
 func PrintDocument(f *Session, d report.Document, name, what string, wide bool) {
 	page := report.PageFor(f.Desk.Profile().Rules)
 	if wide {
@@ -195,7 +195,7 @@ func SlipPages(d scaleticket.Document) paper.Layout {
 	return sheet.Layout(d, sheet.HalfLetter, sheet.Options{})
 }
 
-// pdfOf is the paper of a ticket: its pages once for each copy that the house prints.
+// pdfOf returns the PDF of a ticket: its pages once for each copy that the elevator prints.
 func pdfOf(t scaleticket.Ticket) ([]byte, error) {
 	var copies []paper.Layout
 	for _, one := range t.EachCopy() {

@@ -63,7 +63,7 @@ func (d Display) isBlind() bool {
 	return d.Weight.IsZero() && d.Condition != AtRest && d.Condition != Moving
 }
 
-// Says is the display in words: the weight with what is to be known of it, and its state.
+// Says describes the display: the weight with its condition, and its state.
 func (d Display) Says() model.Remark {
 	word, state := d.Condition.word()
 	switch {
@@ -112,8 +112,7 @@ func (f *Session) Live() (live model.Figure, shown bool) {
 // ScaleMemory is the name under which the station remembers its scale.
 const ScaleMemory = "scale"
 
-// Scale is the scale that this desk weighs on: the one chosen here, else the
-// first of the house.
+// Scale returns the scale of this desk: the one chosen here, else the first of the elevator.
 func (f *Session) Scale() (elevator.Scale, bool) {
 	p := f.Desk.Profile()
 	if chosen, known := p.Scale(f.Recall(ScaleMemory)); known {
@@ -125,7 +124,7 @@ func (f *Session) Scale() (elevator.Scale, bool) {
 	return p.Scales[0], true
 }
 
-// ReadTare reads a tare as a weight of the house's scale.
+// ReadTare parses a tare as a weight of the elevator's scale.
 func ReadTare(f *Session, text string) (quantity.Amount, error) {
 	s, ok := f.Scale()
 	if !ok {

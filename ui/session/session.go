@@ -21,15 +21,15 @@ type Session struct {
 	Deck Deck
 	// Station is this computer; nil where nothing of it can be changed.
 	Station Station
-	// Files takes what is no paper: workbooks, figures for other programs.
+	// Files saves exports: workbooks, figures for other programs.
 	Files Files
-	// Zone is the elevator's own time, for what is printed.
+	// Zone is the elevator's time zone, for printing.
 	Zone *time.Location
 	// SetLanguage turns the window to another language at once; nil where there is none
 	// to turn.
 	SetLanguage func(language string) error
-	// Demo makes a book of the invented elevator and gives its path, OpenDemo
-	// opens it in place of this one; nil where the program has none to offer.
+	// Demo makes a book of the invented elevator and returns its path, OpenDemo opens it in place
+	// of this one; nil where the program has none.
 	Demo     func(ctx context.Context, report func(done, total int)) (path string, err error)
 	OpenDemo func(path string) error
 
@@ -78,7 +78,7 @@ func (f *Session) Run(job model.Job) { f.Window.Run(job) }
 // Go brings a screen to the front.
 func (f *Session) Go(screen string) { f.Window.Go(screen) }
 
-// TakeUp brings the yard to the front with a load of the book on its form.
+// TakeUp opens a load of the book on the yard.
 func (f *Session) TakeUp(id string) {
 	if f.takeUp != nil {
 		f.takeUp(id)
@@ -89,7 +89,7 @@ func (f *Session) TakeUp(id string) {
 // OnTakeUp says how a load of the book is put on the form.
 func (f *Session) OnTakeUp(take func(id string)) { f.takeUp = take }
 
-// ShowTickets brings the tickets to the front with a line that narrows them.
+// ShowTickets opens the tickets with a search line.
 func (f *Session) ShowTickets(line string) {
 	if f.narrow != nil {
 		f.narrow(line)
@@ -103,7 +103,7 @@ func (f *Session) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
 // Forget drops what belongs to the screens: they are made again.
 func (f *Session) Forget() { f.drafts, f.Lists, f.takeUp, f.narrow = nil, nil, nil, nil }
 
-// Changed forgets what was read from the book and has the window show it again.
+// Changed drops the cached data of the book and refreshes the window.
 func (f *Session) Changed() {
 	f.Lists = nil
 	f.Window.Redraw()

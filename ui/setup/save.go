@@ -80,7 +80,7 @@ func (s *SetUp) save() error {
 	return d.SignIn(name)
 }
 
-// whole says what is still missing or wrong.
+// whole returns the first missing or invalid field as an error.
 func (s *SetUp) whole() error {
 	for _, f := range s.Fields() {
 		switch {
@@ -96,8 +96,7 @@ func (s *SetUp) whole() error {
 	return nil
 }
 
-// profile is the sheet as the book keeps it, with what the sheet does not ask
-// left as it was.
+// profile returns the profile with the sheet's values; others are unchanged.
 func (s *SetUp) profile() elevator.Profile {
 	p := s.session.Desk.Profile()
 	text := func(id string) string { return strings.TrimSpace(s.values[id]) }

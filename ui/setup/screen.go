@@ -57,7 +57,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 // the right.
 const mostAtLeft = 11
 
-// columns sets what a ticket prints at the left and what is taken at the right.
+// columns sets what a ticket prints at the left and what is bought at the right.
 func (s *Screen) columns(fields []model.Field, rows map[string]*shell.FormRow) (left, right []fyne.CanvasObject) {
 	left, right = append(left, s.left), append(right, s.right)
 	for _, f := range fields {
@@ -75,8 +75,7 @@ func (s *Screen) columns(fields []model.Field, rows map[string]*shell.FormRow) (
 // muteRows are the fields without messages: they always hold an item of their list.
 var muteRows = map[string]bool{"rules": true, "unit": true, "dates": true}
 
-// leave keeps a text for which nothing was found, so that it is said what is
-// wrong with it.
+// leave keeps a text without a match, so that its error is shown.
 func (s *Screen) leave(id, text string, unfound bool) {
 	if unfound {
 		s.Form.Typed(id, text)
@@ -114,7 +113,7 @@ func (s *Screen) showAround() {
 	shell.SetVisible(s.demo, s.sheet.CanDemo())
 }
 
-// Show puts the keyboard on the first field to fill.
+// Show moves the focus to the first field to fill.
 func (s *Screen) Show() {
 	s.Form.Show(true)
 	if id := s.sheet.FirstMissing(); id != "" {

@@ -12,9 +12,9 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// SetUp is the elevator's own sheet: its name and address as every ticket
-// prints them, its scale, and what it takes under which rates. In a new book it
-// comes first and also asks who sets it up.
+// SetUp is the form of the elevator's profile: its name and address as printed on every ticket, its
+// scale, and its commodities with their rates. In a new book it comes first and also asks who sets
+// it up.
 type SetUp struct {
 	session *session.Session
 	values  map[string]string
@@ -22,8 +22,8 @@ type SetUp struct {
 	grains  []grainChoice
 }
 
-// NewSetUp makes the sheet with what is known filled in, and over it what was
-// typed before the program stopped.
+// NewSetUp makes the sheet with the book's values, and over them what was typed before the program
+// stopped.
 func NewSetUp(f *session.Session) *SetUp {
 	s := &SetUp{session: f}
 	s.Reset()
@@ -31,7 +31,7 @@ func NewSetUp(f *session.Session) *SetUp {
 	return s
 }
 
-// Reset fills in what the book has.
+// Reset restores the book's values.
 func (s *SetUp) Reset() {
 	p := s.session.Desk.Profile()
 	s.values = map[string]string{
@@ -105,7 +105,7 @@ func (s *SetUp) Fields() []model.Field {
 	return fields
 }
 
-// linkHint says what a link is; empty is an answer too.
+// linkHint explains the link; empty is valid too.
 func (s *SetUp) linkHint() string {
 	if strings.TrimSpace(s.values["link"]) == "" {
 		return session.Say("empty: weights are typed; else tcp://host:port or serial:///dev/name")
@@ -164,7 +164,7 @@ func offList(f model.Field) error {
 // needed are the fields that no ticket can do without.
 var needed = map[string]bool{"business": true, "street": true, "town": true, "phone": true, "scale": true, "division": true, "capacity": true, "person": true}
 
-// check says whether a field is still to be filled, and what is wrong with it.
+// check reports whether a required field is empty, and the error of its text.
 func (s *SetUp) check(id string) (missing bool, err error) {
 	text := strings.TrimSpace(s.values[id])
 	if text == "" {
@@ -204,10 +204,10 @@ func (s *SetUp) Type(id, text string) {
 // Enter in a field goes to the one that follows.
 func (s *SetUp) Enter(string) (next string) { return "" }
 
-// Restore keeps what was typed: Escape leaves the sheet as it is.
+// Restore does nothing: Escape keeps what was typed.
 func (s *SetUp) Restore(string) bool { return false }
 
-// FirstMissing is the first field to fill or mend; empty when all is there.
+// FirstMissing returns the first field that is missing or invalid; empty when there is none.
 func (s *SetUp) FirstMissing() string {
 	for _, f := range s.Fields() {
 		if f.Missing || f.State == model.Stop {

@@ -97,7 +97,7 @@ func TestSetUpAnswersWhatIsTyped(t *testing.T) {
 	}
 }
 
-// A house that weighs in kilograms has every weight in kilograms.
+// An elevator that weighs in kilograms has every weight in kilograms.
 func TestSetUpInKilograms(t *testing.T) {
 	r := sessiontest.EmptyRoom(t)
 	s := NewSetUp(r.Session)
@@ -115,8 +115,8 @@ func TestSetUpInKilograms(t *testing.T) {
 	}
 }
 
-// The scale's link is told apart from what is none while it is typed, and is
-// listened to once it is written down.
+// The scale's link is told apart from what is none while it is typed, and is listened to once it is
+// recorded.
 func TestLinkInTheSetUp(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 1)
 	station := &sessiontest.FakeStation{Memory: map[string]string{}}
@@ -144,8 +144,8 @@ func TestLinkInTheSetUp(t *testing.T) {
 	}
 }
 
-// What was changed on another screen since the sheet was filled in stays changed
-// when the sheet is written down for something else.
+// What was changed on another screen since the sheet was filled in stays changed when the sheet is
+// recorded for something else.
 func TestSetUpPutsNothingBack(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 1)
 	r.Session.Station = &sessiontest.FakeStation{Memory: map[string]string{}}

@@ -67,7 +67,7 @@ func (s *FieldSheet) Rows() []*FormRow {
 	return out
 }
 
-// Hold tells the sheet which field the keyboard is in; none is nil.
+// Hold sets the focused field; nil for none.
 func (s *FieldSheet) Hold(row *FormRow) {
 	if s.inHand != nil && s.inHand != row {
 		s.inHand.take(false)
@@ -79,8 +79,7 @@ func (s *FieldSheet) Hold(row *FormRow) {
 	s.say()
 }
 
-// Follow brings the line at the foot up to date, and reports whether the rows
-// have to be laid out again.
+// Follow updates the line at the foot, and reports whether the rows have to be laid out again.
 func (s *FieldSheet) Follow() bool {
 	s.say()
 	var b strings.Builder
@@ -285,8 +284,8 @@ func (s *FieldSheet) noteRoom(column, at int, own, all float32) float32 {
 	return all
 }
 
-// share gives each column what it needs; then room for what is chosen from lists,
-// then for words; and what is left to both alike.
+// share gives each column the width it needs; then room for values chosen from lists, then for
+// words; and shares the rest equally.
 func (s *FieldSheet) share(width float32) pair {
 	out := s.widths((*FormRow).least)
 	for _, of := range []func(*FormRow) float32{(*FormRow).picked, (*FormRow).wished} {

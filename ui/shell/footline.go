@@ -8,8 +8,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// footLine is the line at the foot of a form that says of one field what has no
-// room below it: the field's name, and the sentence.
+// footLine is the line at the foot of a form for the message of a field that has no room below it:
+// the field's name, and the message.
 type footLine struct {
 	name *Label
 	note *widgets.Note

@@ -13,9 +13,8 @@ import (
 // doubtful is the text style of a mark's word.
 var doubtful = letters{size: apptheme.SizeNote, color: apptheme.ColorWarn}
 
-// rowMark says within a row, where there is no line below it, that its field is
-// still to come or in doubt: by the icon of the state, with the word where there
-// is room.
+// rowMark shows within a row, where there is no line below it, that its field is missing or in
+// doubt: by the icon of the state, with the word where there is room.
 type rowMark struct {
 	state model.State
 	icon  *canvas.Image

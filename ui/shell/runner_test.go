@@ -12,7 +12,7 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-// diary writes down, in order, what jobs did.
+// diary records, in order, what jobs did.
 type diary struct {
 	mu    sync.Mutex
 	lines []string

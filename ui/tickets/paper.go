@@ -20,12 +20,11 @@ type PaperOf int
 // The papers of a ticket.
 const (
 	SlipPaper       PaperOf = iota
-	WorkingPaper            // every figure with its sum, worked again
+	WorkingPaper            // every figure with its sum, recalculated
 	DifferencePaper         // to the ticket whose place it took, or which took its
 )
 
-// Ticket is the one chosen in the list: its facts, settled again once, and its
-// papers, each made when it is first looked at.
+// Ticket is the chosen one: its facts, settled again once, and its papers, each made on first use.
 type Ticket struct {
 	session *session.Session
 	shows   PaperOf
@@ -64,7 +63,7 @@ func (t *Ticket) Turn(to PaperOf) {
 	t.shows = to
 }
 
-// Pages are the pages of the slip while it is in front; nil while a card is.
+// Pages returns the pages of the slip while it is in front; nil while a card is.
 func (t *Ticket) Pages() *paper.Layout {
 	if t.load == nil || t.err != nil || t.inFront() != SlipPaper {
 		return nil
@@ -114,8 +113,8 @@ func (t *Ticket) make(shows PaperOf) []model.CardLine {
 	return nil
 }
 
-// slip is the ticket as its original printed. A load turned away has a slip of
-// what was known of it.
+// slip returns the slip as printed originally. A load turned away has a slip with what was known of
+// it.
 func (t *Ticket) slip() (scaleticket.Document, error) {
 	if t.worked == nil {
 		return scaleticket.Compose(session.TicketOf(t.session, t.load, nil, 0, nil)), nil
@@ -129,7 +128,7 @@ func (t *Ticket) slip() (scaleticket.Document, error) {
 	return scaleticket.Compose(slip), nil
 }
 
-// working is every line with its sum, worked again just now.
+// working lists every line with its calculation, recalculated now.
 func (t *Ticket) working() []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
 	if t.worked == nil {
@@ -142,7 +141,7 @@ func (t *Ticket) working() []model.CardLine {
 	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Disposition)...), session.GradeLines(t.session, t.load)...)
 }
 
-// disagreement says in a sentence where the ticket and its working part.
+// disagreement describes how the ticket and its recalculation differ.
 func (t *Ticket) disagreement() string {
 	for id, ours := range t.load.Settled.Figures {
 		step, ok := t.worked.Sheet.Step(id)
@@ -225,8 +224,7 @@ func changedFacts(old, now *load.Load) []model.CardLine {
 	return lines
 }
 
-// changedFigures are the lines of the settlement that parted, with what they
-// were and what they are.
+// changedFigures lists the lines of the settlement that differ, with both values.
 func changedFigures(c *settle.Comparison) []model.CardLine {
 	var lines []model.CardLine
 	for _, l := range c.Changed() {

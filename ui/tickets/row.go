@@ -12,7 +12,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// row is one ticket of the list with its settlement as it was written down.
+// row is one ticket of the list with its settlement as recorded.
 type row struct {
 	office.Found
 	session *session.Session

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Headline says in a sentence what became of the chosen ticket.
+// Headline describes what happened to the chosen ticket.
 func (t *Ticket) Headline() model.Remark {
 	l := t.load
 	if l == nil {

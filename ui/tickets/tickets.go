@@ -10,9 +10,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Tickets is the list of all tickets, narrowed by one line, with the paper of
-// the one chosen. The list is read a page at a time, so it is as quick in a
-// book of ten years as in a new one.
+// Tickets is the list of all tickets, filtered by a search line, with the paper of the chosen one.
+// The list is read a page at a time, so it is as quick in a book of ten years as in a new one.
 type Tickets struct {
 	session *session.Session
 	line    string

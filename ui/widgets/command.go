@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// Command is one thing a person can make the desk do. It is written down once
-// and feeds the menu, the F-keys, the buttons, the help sheet and the tests.
+// Command is an action of the desk. It is defined once and feeds the menu, the F-keys, the buttons,
+// the help sheet and the tests.
 type Command struct {
 	ID    string // how code asks for it: "load.settle"
 	Title string // what a person reads: "Settle"
@@ -50,10 +50,10 @@ const (
 
 // Commands is the one table of commands of a window.
 type Commands struct {
-	// OnRefused is told of a command that a person asked for and that did not
-	// run, so that the status line can say why.
+	// OnRefused is called with a command that a person asked for and that did not run, so that the
+	// status line can say why.
 	OnRefused func(Command, Outcome)
-	// At tells which place is in front; nil when there are none.
+	// At returns the place in front; nil when there are no places.
 	At func() string
 
 	list    []Command
@@ -120,10 +120,10 @@ func checkCommands(list []Command) error {
 	return errors.Join(faults...)
 }
 
-// List gives the commands in the order they were written down.
+// List returns the commands in the order they were defined.
 func (c *Commands) List() []Command { return append([]Command(nil), c.list...) }
 
-// Find gives the command of an id.
+// Find returns the command with an id.
 func (c *Commands) Find(id string) (Command, bool) {
 	i, ok := c.byID[id]
 	if !ok {
@@ -158,8 +158,8 @@ func (c *Commands) refuse(command Command, why Outcome) Outcome {
 	return why
 }
 
-// TakeKey offers a key pressed without a modifier. It answers whether a
-// command owns the key; an owned key is used up even when the command refused.
+// TakeKey offers a key pressed without a modifier. It reports whether a command owns the key; an
+// owned key is used up even when the command refused.
 func (c *Commands) TakeKey(ev *fyne.KeyEvent) bool {
 	command, owned := c.forKey(Bare(ev.Name))
 	if owned {

@@ -133,7 +133,7 @@ func NewBadge(state model.State, word string) *Badge {
 	return b
 }
 
-// Say changes what the badge shows.
+// Say sets the state and word of the badge.
 func (b *Badge) Say(state model.State, word string) {
 	if b.state != state || b.word != word {
 		b.state, b.word = state, word

@@ -12,9 +12,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Table shows rows of ready text under a header that stays. The keyboard is on
-// a row, never on a cell: arrows, Home, End, PageUp and PageDown move it, Enter
-// opens it. A click chooses a row, and a click on the chosen one opens it.
+// Table shows rows of ready text under a header that stays. The focus is on a row, never on a cell:
+// arrows, Home, End, PageUp and PageDown move it, Enter opens it. A click chooses a row, and a
+// click on the chosen one opens it.
 type Table struct {
 	widget.Table
 	focusStop
@@ -138,7 +138,7 @@ func (t *Table) clicked(id widget.TableCellID) {
 	}
 }
 
-// Resize gives the growing column what room there is.
+// Resize sets the size; the growing column takes the remaining width.
 func (t *Table) Resize(size fyne.Size) {
 	changed := t.fit(size.Width)
 	t.Table.Resize(size)
@@ -180,8 +180,8 @@ func (t *Table) Refresh() {
 	t.Table.Refresh()
 }
 
-// showCell fills a cell. A row that is gone by now shows empty: Fyne may still
-// ask for it after the list shrank.
+// showCell fills a cell. A row that no longer exists shows empty: Fyne may still ask for it after
+// the list shrank.
 func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	f := face{letters: t.fitted.letters()}
 	if t.rows.Has(id.Row) && id.Col >= 0 && id.Col < len(t.fitted.shown) {
@@ -266,15 +266,15 @@ func (t *Table) pageRows() int {
 	return max(1, int(t.Size().Height/t.rowHeight())-2)
 }
 
-// TypedRune hands letters to a view that filters.
+// TypedRune passes letters to a view that filters.
 func (t *Table) TypedRune(letter rune) {
 	if t.OnLetter != nil {
 		t.OnLetter(letter)
 	}
 }
 
-// FocusGained marks the row that has the keyboard, the first if there was none.
-// Fyne's own mark sits on a cell, so its FocusGained is not called.
+// FocusGained marks the row that has the focus, the first if there was none. Fyne's own mark sits
+// on a cell, so its FocusGained is not called.
 func (t *Table) FocusGained() {
 	t.focused = true
 	t.tookFocus()

@@ -17,7 +17,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// tabled is a table of many rows that writes down what it calls back.
+// tabled is a table of many rows that records what it calls back.
 type tabled struct {
 	*house
 	table *Table
@@ -53,7 +53,7 @@ func (b *tabled) heard(want ...string) {
 	b.said = nil
 }
 
-// inSight tells whether the chosen row shows, by asking what is drawn.
+// inSight reports whether the chosen row shows, by asking what is drawn.
 func (b *tabled) inSight() bool {
 	for _, c := range cellsOf(b.table) {
 		if c.chosen {

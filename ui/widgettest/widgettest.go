@@ -102,7 +102,7 @@ func TextsOf(o fyne.CanvasObject) []string {
 	return texts
 }
 
-// Texts are the texts an object draws, parted by strokes.
+// Texts are the texts an object draws, separated by strokes.
 func Texts(o fyne.CanvasObject) string { return strings.Join(TextsOf(o), "|") }
 
 // Blocks finds the rectangles of a colour of the light look.
@@ -116,7 +116,7 @@ func Blocks(objects []fyne.CanvasObject, name fyne.ThemeColorName) []*canvas.Rec
 	return found
 }
 
-// DrawnAt draws a widget at a size and gives what it drew.
+// DrawnAt draws a widget at a size and returns its objects.
 func DrawnAt(w fyne.Widget, size fyne.Size) []fyne.CanvasObject {
 	r := test.WidgetRenderer(w)
 	w.Resize(size)

@@ -97,8 +97,7 @@ func (a appearances) weightHint(l *load.Load, which load.Which, of string) strin
 	return ""
 }
 
-// moistureReading says to what a typed moisture is recorded, and which result of
-// the bench it replaces.
+// moistureReading says how a typed moisture is rounded, and which result of the bench it replaces.
 func (a appearances) moistureReading(_ string, l *load.Load) string {
 	m := l.Sample.Moisture
 	field, known := a.now.Line("moisture")
@@ -143,7 +142,7 @@ func resultReading(factor grain.Factor, l *load.Load) string {
 	return recordedAs(factor, *found.Amount)
 }
 
-// recordedAs says to what a figure will be recorded, when that is another figure.
+// recordedAs returns the rounded figure, if it differs from the typed one.
 func recordedAs(factor grain.Factor, measured quantity.Amount) string {
 	recorded := factor.Recorded(measured)
 	if recorded.Equal(measured) {
@@ -159,7 +158,7 @@ const (
 	storedCode = "stored"
 )
 
-// termsReading says what a contract is for.
+// termsReading describes a contract.
 func (a appearances) termsReading(_ string, l *load.Load) string {
 	c, ok := a.session.Known().Contract(l.Details.ContractNo)
 	if !ok {

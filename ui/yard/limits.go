@@ -14,7 +14,7 @@ import (
 // elevator's flags on a reading.
 type limits struct{ form *LoadForm }
 
-// limit is one of them, with the sentence that says what is wrong.
+// limit is one of them, with its message.
 type limit struct{ id, sentence string }
 
 func (s limits) all() []limit {

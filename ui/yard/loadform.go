@@ -11,10 +11,10 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// LoadForm is one load's form. What is typed is read at every keystroke, and the
-// slip, the figures and the messages beside the fields follow at once. Whenever a
-// field is left, what is valid is written into the book, so that a half entered
-// truck survives anything. What is not valid yet is kept as a draft.
+// LoadForm is the form of one load. What is typed is parsed at every keystroke, and the slip, the
+// figures and the messages beside the fields follow at once. Whenever a field is left, valid texts
+// are recorded in the book, so that a half entered truck survives anything. Invalid ones are saved
+// as a draft.
 type LoadForm struct {
 	session *session.Session
 	id      string     // empty while nothing has been written down
@@ -36,10 +36,10 @@ func NewLoadForm(f *session.Session, l *load.Load) *LoadForm {
 	return form
 }
 
-// ID is the load's id in the book; empty while nothing has been written down.
+// ID returns the load's id in the book; empty while nothing has been recorded.
 func (f *LoadForm) ID() string { return f.id }
 
-// IsBlank reports whether nothing has been typed or written down.
+// IsBlank reports whether nothing has been typed or recorded.
 func (f *LoadForm) IsBlank() bool { return f.id == "" && len(f.typed.texts) == 0 }
 
 // IsTyped reports whether a field holds a text that is not in the book.
@@ -64,7 +64,7 @@ func (f *LoadForm) Type(id, text string) {
 	f.jot()
 }
 
-// put keeps a text that differs from what is in the book.
+// put keeps a text that differs from the book.
 func (f *LoadForm) put(id, text string) {
 	if l, known := f.Now.Line(id); known && text == l.Shown(f.inBook()) {
 		f.typed.forget(id)
@@ -84,8 +84,7 @@ func (f *LoadForm) Text(id string) string {
 	return ""
 }
 
-// Restore puts back what the book has in a field, and reports whether that
-// changed anything.
+// Restore restores the book's value of a field, and reports whether that changed anything.
 func (f *LoadForm) Restore(id string) bool {
 	f.typed.look("", "")
 	typed := f.typed.has(id)
@@ -104,14 +103,14 @@ func (f *LoadForm) Search(field, letters string) {
 	f.jot()
 }
 
-// Split asks for the weights of a trailer beside those of its truck.
+// Split adds the weights of a trailer to those of its truck.
 func (f *LoadForm) Split() {
 	f.typed.split = true
 	f.read()
 	f.jot()
 }
 
-// TurnRound makes a truck that brings grain one that takes it away, and back.
+// TurnRound switches a truck between delivering and taking away grain.
 func (f *LoadForm) TurnRound() error {
 	if f.Book == nil {
 		f.typed.outbound = !f.typed.outbound
@@ -129,7 +128,7 @@ func (f *LoadForm) TurnRound() error {
 	return nil
 }
 
-// turnInBook writes down what is typed, then the other direction.
+// turnInBook records what is typed, then the other direction.
 func (f *LoadForm) turnInBook() error {
 	if err := f.Commit(); err != nil {
 		return err
@@ -178,7 +177,7 @@ func (f *LoadForm) AfterTare() string {
 	return f.FirstToDo()
 }
 
-// inBook is the load as the book has it, or one of which nothing is known.
+// inBook returns the load as in the book, or a blank one.
 func (f *LoadForm) inBook() *load.Load {
 	if f.Book == nil {
 		return &load.Load{}

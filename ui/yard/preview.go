@@ -13,10 +13,9 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Preview is everything a form comes to with what is typed on it, as one value:
-// the state of each field with its message, the settlement in figures, and the
-// ticket as it would print now. A screen draws from it and asks the form nothing
-// more.
+// Preview is everything shown about a form with what is typed on it, as one value: the state of
+// each field with its message, the settlement in figures, and the ticket as it would print now. A
+// screen draws from it alone.
 type Preview struct {
 	session *session.Session
 	now     *standing
@@ -31,7 +30,7 @@ type Preview struct {
 	CanUseTare bool // the truck has a stored tare that is not in use
 }
 
-// Preview is the form's result for what is typed now.
+// Preview returns the form's current preview.
 func (f *LoadForm) Preview() Preview {
 	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse()}
 	p.Figures = p.figures()
@@ -80,8 +79,8 @@ func (p Preview) leavingFigures(net model.Figure) []model.Figure {
 // Tenth is one tenth of a point of moisture.
 var Tenth = quantity.Of("0.1", quantity.Percent)
 
-// tenth settles the load as it is and again one tenth of a point wetter. It is
-// empty while the load cannot be settled at both moistures.
+// tenth settles the load as it is and again one tenth of a point wetter, and describes the
+// difference. It is empty while the load cannot be settled at both moistures.
 func (p Preview) tenth() string {
 	s, m := p.now.settlement, p.now.Load.Sample.Moisture
 	if s == nil || m == nil || p.now.Leaves() {
@@ -123,8 +122,7 @@ func (p Preview) margin() model.Remark {
 	return model.Remark{State: model.Plain, Text: p.Tenth}
 }
 
-// ruler marks where the rates begin to take something, what they shrink to, and
-// the moisture of this load.
+// ruler has the trigger, the shrink-to moisture, and the moisture of this load.
 func (p Preview) ruler() model.Ruler {
 	ruler, err := office.Ruler(context.Background(), p.session.Desk, p.now.Load)
 	if err != nil {

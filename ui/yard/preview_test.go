@@ -174,9 +174,9 @@ func TestDraftIsSignedByWhoIsAtTheDesk(t *testing.T) {
 	}
 }
 
-// Under the Canadian rules a house sees the edges of the moisture classes, also
-// of grains that the order lists under several names, and is asked to test
-// three times near one. Corn is straight to 15.5 %.
+// Under the Canadian rules an elevator sees the edges of the moisture classes, also of grains that
+// the order lists under several names, and is asked to test three times near one. Corn is straight
+// to 15.5 %.
 func TestClassLimits(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 5)
 	p := r.Session.Desk.Profile()

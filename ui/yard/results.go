@@ -44,7 +44,7 @@ func (r Results) Sample() load.Sample { return r.form.Now.form.Sample() }
 // Findings are those of the sample as far as they can be used.
 func (r Results) Findings() []load.Finding { return r.form.Now.Load.Sample.Findings }
 
-// Written forgets what was typed: the book has it.
+// Written discards what was typed: the book has it.
 func (r Results) Written() {
 	for id := range r.form.typed.texts {
 		if r.Has(id) {
@@ -64,14 +64,12 @@ func (r Results) Typed() map[string]string {
 	return out
 }
 
-// Asked are the results asked for beyond the usual ones and not in the book, as
-// texts of a draft.
+// Asked returns the factors added to the form and not in the book, as texts of a draft.
 func (r Results) Asked() map[string]string {
 	return factorTexts(r.form.typed.factors, r.form.inBook().Sample)
 }
 
-// Restore puts results on the form again: those asked for in a draft, and texts
-// by field.
+// Restore restores the results on the form: the factors added in a draft, and texts by field.
 func (r Results) Restore(draft, typed map[string]string) {
 	maps.Copy(r.form.typed.factors, factorsOf(draft))
 	r.form.read()

@@ -23,7 +23,7 @@ type ScaleReader struct {
 	wait    *scaleWait // nil when no truck waits
 }
 
-// scaleWait is the wait of a truck for the scale to come to rest.
+// scaleWait is a wait for the scale to come to rest.
 type scaleWait struct {
 	form   *LoadForm
 	scale  session.Indicator
@@ -36,9 +36,8 @@ type scaleWait struct {
 // CanRead reports whether a weight can be taken from the scale.
 func (r *ScaleReader) CanRead() bool { return r.session.Indicator != nil }
 
-// Weigh takes the weight of a form's truck from the scale: the side whose field has
-// the keyboard, else the gross before the tare. A weight that is there is asked about
-// before another takes its place.
+// Weigh takes the weight of a form's truck from the scale: the side whose field has the focus, else
+// the gross before the tare. It asks before it replaces an existing weight.
 func (r *ScaleReader) Weigh(form *LoadForm, field string) {
 	if err := form.Commit(); err != nil {
 		r.session.Fail(err)
@@ -145,7 +144,7 @@ func (r *ScaleReader) refuse(form *LoadForm, why error) {
 	r.session.Say(model.Stop, session.Say("%s: no weight is taken. %s", form.Now.truck(), session.Sentence(why)))
 }
 
-// take writes the weight from the scale down.
+// take records the weight from the scale.
 func (w *scaleWait) take(weight quantity.Amount) error {
 	f := w.form
 	s, _ := f.session.Scale()

@@ -75,7 +75,7 @@ func (s *Screen) buttons() *fyne.Container {
 	return container.New(&shell.Endings{Rows: []int{3}}, s.issueButton, s.stored, s.Toggle, refuse)
 }
 
-// Show puts the keyboard on the first field still to be filled.
+// Show moves the focus to the first field still to be filled.
 func (s *Screen) Show() { s.Load.focus() }
 
 // Hint says what keys carry the work.
@@ -132,7 +132,7 @@ func (s *Screen) turnPaper() {
 	}
 }
 
-// toForm brings the form to the front, and reports whether it was not.
+// toForm brings the form to the front, and reports whether that changed anything.
 func (s *Screen) toForm() bool {
 	if !s.Pane.ToForm() {
 		return false
@@ -142,11 +142,11 @@ func (s *Screen) toForm() bool {
 	return true
 }
 
-// nameToggle names the button by what it brings to the front.
+// nameToggle labels the button with the part it brings to the front.
 func (s *Screen) nameToggle() { s.Toggle.SetText(s.Pane.Next(session.Say("Slip"))) }
 
-// reveal brings the slip's line of the field with the keyboard into sight, and
-// where the letters are large the field itself.
+// reveal scrolls to the slip's line of the focused field, and where the text is large to the field
+// itself.
 func (s *Screen) reveal(field string) {
 	s.Papers.reveal(field)
 	if row := s.Load.Rows[field]; row != nil {
@@ -160,7 +160,7 @@ func (s *Screen) TakeTruck(id string) {
 	s.showCurrent()
 }
 
-// showCurrent shows the current form and puts the keyboard in it.
+// showCurrent shows the current form and moves the focus to it.
 func (s *Screen) showCurrent() {
 	if !s.window.IsFront(0) {
 		s.window.Go("yard")

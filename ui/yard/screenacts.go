@@ -18,7 +18,7 @@ func (s *Screen) Acts() []shell.Act {
 	return append(acts, s.placeActs()...)
 }
 
-// loadActs begin and end a load, and add to it what the form does not ask.
+// loadActs begin and end a load, and add to it what has no field on the form.
 var loadActs = []shell.ActRow[*Screen]{
 	{ID: "load.new", Title: "New truck", Icon: apptheme.IconTruck, Key: widgets.Ctrl(fyne.KeyN), Everywhere: true,
 		Do: func(s *Screen) { s.turnTo(s.Yard.TakeNew) }},

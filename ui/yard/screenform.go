@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/shell"
 )
 
-// shownLoad is the current load as the screen shows it. A text goes into the form,
-// and the one value that comes of it is kept: everything drawn reads that value.
+// shownLoad is the current load as shown. Texts go into the form, which returns one value:
+// everything drawn reads that value.
 type shownLoad struct {
 	yard *Yard
 	now  Preview
@@ -99,8 +99,7 @@ func inColumns(fields []model.Field, rows map[string]*shell.FormRow) (left, righ
 	return append(left, remark), right
 }
 
-// sayWrong repeats on the status line what is wrong with a field, as a warning:
-// the load can be put aside so.
+// sayWrong repeats a field's error on the status line, as a warning: the load can be put aside so.
 func (v *loadView) sayWrong(row *shell.FormRow) {
 	switch {
 	case row.IsWrong():
@@ -112,8 +111,8 @@ func (v *loadView) sayWrong(row *shell.FormRow) {
 	}
 }
 
-// commit is Enter: what is valid goes into the book and the keyboard moves on. It
-// stays where the typed text cannot be used.
+// commit handles Enter: valid texts are recorded and the focus moves on. It stays where the typed
+// text is invalid.
 func (v *loadView) commit(id string) (next string) {
 	if row := v.Rows[id]; row.Field.State == model.Stop && v.form().IsTyped(id) {
 		v.SayWrong(id)
@@ -131,8 +130,8 @@ func (v *loadView) commit(id string) (next string) {
 	return ""
 }
 
-// sayFilled says what is left to do after the last field. Enter stays there: on
-// the button that issues the ticket it would issue it.
+// sayFilled shows what is left to do after the last field. Enter stays there: on the button that
+// issues the ticket it would issue it.
 func (v *loadView) sayFilled() {
 	if now := v.form().Now; now.CanIssue() {
 		v.window.Say(model.OK, session.Say("All is filled in. F12 issues the ticket."))
@@ -141,7 +140,7 @@ func (v *loadView) sayFilled() {
 	}
 }
 
-// left writes down what is valid, and keeps letters for which nothing was found.
+// left records valid texts, and keeps letters without a match.
 func (v *loadView) left(id, text string, unfound bool) {
 	if unfound && text != v.form().Text(id) {
 		v.Typed(id, text)

@@ -34,10 +34,10 @@ func (p *papers) show(now Preview, working bool) {
 	}
 }
 
-// reveal brings the place of a field on the slip into sight.
+// reveal scrolls to the place of a field on the slip.
 func (p *papers) reveal(field string) { p.Slip.Reveal(field) }
 
-// figureHead is the large figures, with what is said of the load as a whole.
+// figureHead shows the large figures, with the remark about the load as a whole.
 type figureHead struct {
 	Each   []*widgets.Figure
 	margin *widgets.Note

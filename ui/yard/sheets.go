@@ -13,14 +13,13 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// A sheet asks for what has no field on the form. Its answers are written into the
-// book at once, after what is typed on the form.
+// A sheet is a dialog for what has no field on the form. Its answers are recorded at once, after
+// what is typed on the form.
 
-// seldom are the fields of a load that few loads need. They have no place on the
-// form and are asked for on a sheet of their own.
+// seldom are the fields that few loads need. They are not on the form but on a sheet of their own.
 var seldom = []string{"driver", "plate", "trailer", "class", "crop", "consignee", "agent", "number", "probes", "tester", "kept"}
 
-// detailsSheet asks for what few loads need.
+// detailsSheet asks for the fields that few loads need.
 type detailsSheet struct{ form *LoadForm }
 
 func (s detailsSheet) ask() {
@@ -132,11 +131,10 @@ func (s sharesSheet) write(values map[string]string) error {
 	return s.form.writeDown(map[string]string{"shares": strings.Join(texts, "; ")})
 }
 
-// growerSheet asks for a grower who has not been here before, writes the grower
-// down and puts the name on the load.
+// growerSheet asks for a new grower, records it and puts the name on the load.
 type growerSheet struct{ form *LoadForm }
 
-// AskGrower asks for a grower who has not been here before.
+// AskGrower asks for a new grower.
 func (f *LoadForm) AskGrower() { growerSheet{f}.ask() }
 
 func (s growerSheet) ask() {

@@ -27,12 +27,11 @@ type standing struct {
 	remarks  session.Remarks
 	missing  map[string]bool
 	lacking  []guard.Lacking
-	asked    guard.Asked     // questions of the house that wait for an answer
+	asked    guard.Asked     // questions of the elevator that wait for an answer
 	refused  map[string]bool // fields whose typed text cannot be used
 }
 
-// standingOf tries a form of typed texts on a copy of its load, and says beside each
-// field what is wrong.
+// standingOf previews a form of typed texts on a copy of its load, with the errors by field.
 func standingOf(f *session.Session, form *entry.Form, book *load.Load, texts map[string]string) *standing {
 	tried := form.Tried()
 	s := &standing{
@@ -88,7 +87,7 @@ func (s *standing) Line(id string) (line, bool) {
 	return session.Find(s.lines, func(l line) bool { return l.ID == id })
 }
 
-// field is a field with the text in it and what is said beside it.
+// field returns a field with its text and message.
 func (s *standing) field(l line, text string) model.Field {
 	out := model.Field{
 		ID: l.ID, Label: l.label, Unit: l.unit, Kind: l.kind, Part: l.Part, Chars: l.chars,
@@ -130,9 +129,9 @@ func (s *standing) After(id string) string {
 	return s.lines[i+1].ID
 }
 
-// sideToWeigh is the field of the weight that comes next from the scale: the one with
-// the keyboard, else the first, of those still missing. It is empty where the keyboard
-// is in a weight that is there, or all are: then a person says which one is meant.
+// sideToWeigh returns the field of the next weight from the scale: the focused one, else the first,
+// of those still missing. It is empty where the focus is in a weight that exists, or all exist:
+// then a person must choose.
 func (s *standing) sideToWeigh(field string) string {
 	if _, _, isWeight := entry.SideOf(field); isWeight {
 		if s.missing[field] {
@@ -148,8 +147,7 @@ func (s *standing) sideToWeigh(field string) string {
 	return ""
 }
 
-// sides are the fields of the weights, those still missing first, with the weight that
-// is there.
+// sides are the fields of the weights, those still missing first, with any existing weight.
 func (s *standing) sides() []model.Option {
 	var missing, there []model.Option
 	for _, l := range s.lines {
@@ -173,17 +171,16 @@ func (s *standing) CanSplit() bool { return len(s.form.Drafts()) == 1 }
 // it is sold on the buyer's test.
 func (s *standing) Leaves() bool { return s.Load.Details.Direction == load.Outbound }
 
-// Next says in a few words what the load waits for, with its state.
+// Next says briefly what the load waits for, with its state.
 func (s *standing) Next() model.Remark { return nextAct(s.Load, s.settlement != nil) }
 
-// CanIssue reports whether the load is whole and settles, every typed text can be
-// used, and nothing that the house asks is unanswered.
+// CanIssue reports whether the load is complete and settles, every typed text is valid, and every
+// question of the guards is answered.
 func (s *standing) CanIssue() bool {
 	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0
 }
 
-// WhyNotIssue is the first thing that keeps the ticket from being issued, as a
-// sentence.
+// WhyNotIssue returns the first reason that the ticket cannot be issued.
 func (s *standing) WhyNotIssue() string {
 	for _, l := range s.lines {
 		if r := s.remarks[l.ID]; s.refused[l.ID] && r.State == model.Stop {
@@ -231,7 +228,7 @@ func (s *standing) sentences() []string {
 	return out
 }
 
-// truck names the truck at the beginning of a sentence.
+// truck names the truck, for the beginning of a sentence.
 func (s *standing) truck() string {
 	if truck := session.TruckText(s.Load.Details.Truck); truck != "" {
 		return session.Say("Truck %s", truck)
@@ -239,7 +236,7 @@ func (s *standing) truck() string {
 	return session.Say("truck ?")
 }
 
-// Called names the load within a sentence: by its truck, else by its id.
+// Called names the load for a sentence: by its truck, else by its id.
 func (s *standing) Called() string {
 	switch truck := session.TruckText(s.Load.Details.Truck); {
 	case truck != "":

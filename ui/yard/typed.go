@@ -47,8 +47,7 @@ func (t *typed) look(field, letters string) { t.search.field, t.search.text = fi
 // truck's own draft has no name.
 const trailer = "trailer"
 
-// drafts are the weighings the form asks for: the truck's own, and that of its
-// trailer.
+// drafts returns the weighings on the form: the truck's own, and that of its trailer.
 func (t *typed) drafts() []string {
 	if t.split {
 		return []string{"", trailer}
@@ -130,8 +129,8 @@ func isOneOf(options []model.Option, code string) bool {
 	return slices.ContainsFunc(options, func(o model.Option) bool { return o.Code == code })
 }
 
-// factorTexts are the results asked for and not yet in a sample, as texts of a
-// draft; factorsOf reads them.
+// factorTexts returns the factors added and not yet in a sample, as texts of a draft; factorsOf
+// reads them.
 func factorTexts(factors map[grain.FactorID]bool, s load.Sample) map[string]string {
 	out := map[string]string{}
 	for id := range factors {

@@ -158,7 +158,7 @@ func TestWaitForTheScaleIsShort(t *testing.T) {
 }
 
 // An existing weight is only taken again when a person says which one is meant, in any field; the
-// same weight once more changes nothing.
+// same weight again changes nothing.
 func TestWeightIsNotReplacedUnasked(t *testing.T) {
 	l, y, d := twoTrucks(t)
 	y.Weigh("gross")

@@ -26,7 +26,7 @@ type asker struct {
 	said    []transcript.Entry
 }
 
-// ask keeps what was said.
+// ask runs a command and keeps its output.
 func (a *asker) ask(args ...string) (transcript.Entry, error) {
 	said, err := a.program.Say(context.Background(), a.now, args...)
 	a.said = append(a.said, said)

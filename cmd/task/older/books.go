@@ -15,9 +15,9 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// Books makes the books of testdata/books again from their recipes, with
-// the programs of the revisions they name, and writes down what the program
-// before the rebuild says of them. The program of today has no part in it.
+// Books makes the books of testdata/books again from their recipes, with the programs of the
+// revisions they name, and records the output of the program before the rebuild for them. Today's
+// program is not involved.
 func Books(args []string) error {
 	paths, err := filepath.Glob(filepath.Join(booksFolder, "*.recipe"))
 	if err != nil {

@@ -79,8 +79,8 @@ func writeTable(path string, table [][]string) error {
 
 var rowOfComplaint = regexp.MustCompile(`^error: ` + loadsFile + ` row (\d+)`)
 
-// byRow parts what a batch said into what it said of each load: a line for
-// each column, and the complaints. Loads are named by their row.
+// byRow splits the output of a batch by load: a line for each column, and the complaints. Loads are
+// named by their row.
 func byRow(said transcript.Entry) (map[string]transcript.Entry, error) {
 	out := map[string]transcript.Entry{}
 	table, err := csv.NewReader(strings.NewReader(said.Out)).ReadAll()

@@ -12,8 +12,7 @@ import (
 // linesOfWork is the number of acts and questions of a script after its set-up.
 const linesOfWork = 24
 
-// A house is a kind of elevator for a script: what it is set up with, and its
-// grains.
+// house is a kind of elevator for a script: its set-up, and its grains.
 type house struct {
 	setup  []string
 	metric bool
@@ -128,7 +127,7 @@ func (t *typist) setUp() {
 
 func (t typedTexts) pick(words ...string) string { return words[t.IntN(len(words))] }
 
-// some gives the words about one time in n, else none.
+// some returns the words about one time in n, else none.
 func (t typedTexts) some(n int, words ...string) []string {
 	if t.IntN(n) > 0 {
 		return nil

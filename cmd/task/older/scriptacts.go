@@ -132,7 +132,7 @@ func (t *typist) settle() {
 		t.some(3, "--schedule", t.pick("main-then", "river-then", "statute-then", "metric-then")), t.some(3, "--json"))...)
 }
 
-// change is a change to what the house knows.
+// change is a change to the master data.
 func (t *typist) change() {
 	switch t.IntN(4) {
 	case 0:
@@ -146,7 +146,7 @@ func (t *typist) change() {
 	}
 }
 
-// look is a question about a ticket or the house.
+// look is a question about a ticket or the elevator.
 func (t *typist) look() {
 	n := t.ticket()
 	questions := [][]string{

@@ -77,10 +77,10 @@ type listProblems struct {
 	problems []imports.Problem
 }
 
-// Error is every problem on a line of its own, in English.
+// Error returns every problem on a line of its own, in English.
 func (l listProblems) Error() string { return l.Message().String() }
 
-// Message is every problem on a line of its own.
+// Message returns every problem on a line of its own.
 func (l listProblems) Message() message.Text {
 	lines := make([]any, len(l.problems))
 	for i, p := range l.problems {
@@ -89,7 +89,7 @@ func (l listProblems) Message() message.Text {
 	return message.List("\n", lines...)
 }
 
-// progress tells a person at the terminal how far a long work is.
+// progress shows the progress of long work on a terminal.
 func progress(p *terminal.Session, what string) func(done, all int) {
 	const every = 500
 	return func(done, all int) {
@@ -99,7 +99,7 @@ func progress(p *terminal.Session, what string) func(done, all int) {
 	}
 }
 
-// preview says row by row what a list would do.
+// preview prints row by row what a list would change.
 func preview(p *terminal.Session, c Import, list intake.List) error {
 	rows := [][]any{}
 	for i, r := range list.Rows {

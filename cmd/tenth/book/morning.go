@@ -14,8 +14,8 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// demoMorning does at a terminal what the window shows: a truck is received at
-// the invented elevator, and its papers and the day's sheet are written.
+// demoMorning is the terminal's version of what the window shows: it receives a truck at the
+// invented elevator, and writes its papers and the day's sheet.
 type demoMorning struct {
 	Dir string `required:"" help:"Folder for the book and the papers; made if it is not there." placeholder:"DIR"`
 	terminal.RatesFlags

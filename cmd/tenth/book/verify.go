@@ -114,7 +114,7 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 	return errors.Join(append(all, last)...)
 }
 
-// slip finds the ticket of a code and holds what the slip says against it.
+// slip finds the ticket of a code and compares the slip's figures with it.
 func (c Verify) slip(p *terminal.Session) error {
 	code := c.Code
 	said, err := barcode.ParsePayload(c.Code)

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Guard keeps the limits beyond which the house asks before a ticket.
+// Guard sets the limits beyond which the elevator asks before a ticket.
 type Guard struct {
 	Set  guardSet  `cmd:"" help:"Decide what a guard does, and at which limits."`
 	List guardList `cmd:"" help:"List the guards and what each does here."`
@@ -116,7 +116,7 @@ func (c guardList) Run(t *terminal.Terminal) error {
 	})
 }
 
-// wordsList is a list of words of the program or the house.
+// wordsList is a list of words of the program or the elevator.
 func wordsList(separator string, words []string) message.Text {
 	items := make([]any, len(words))
 	for i, one := range words {

@@ -1,5 +1,5 @@
-// Package house holds the commands for what an elevator keeps on file: its set-up,
-// growers, trucks, people and bins.
+// Package house holds the commands for an elevator's master data: its set-up, growers, trucks,
+// people and bins.
 package house
 
 import (
@@ -18,7 +18,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Setup sets the elevator up, or shows how it is set up.
+// Setup sets the elevator up, or prints its set-up.
 type Setup struct {
 	terminal.BookFlags
 	terminal.WhoFlags
@@ -101,7 +101,7 @@ func (c Setup) write(p *terminal.Session, profile elevator.Profile) error {
 	return scalehouse.SetPerson(p, p.Desk, elevator.Person{Name: p.Who().Name, Role: elevator.Manager})
 }
 
-// profile is the set-up with what was typed in place of what it had.
+// profile returns the set-up with the typed values applied.
 func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 	for _, one := range []struct {
 		typed string
@@ -136,7 +136,7 @@ func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 	return p, c.grains(&p)
 }
 
-// copiesFor is the list as it is kept; "nobody" empties it.
+// copiesFor returns the list as stored; "nobody" empties it.
 func copiesFor(typed []string) (list []string) {
 	for _, name := range typed {
 		if name = strings.TrimSpace(name); name != "" && name != "nobody" {
@@ -226,7 +226,7 @@ func (c Setup) show(p *terminal.Session) error {
 	return nil
 }
 
-// knownLanguage refuses a language that the house cannot choose.
+// knownLanguage refuses a language that the elevator cannot choose.
 func knownLanguage(code string) error {
 	if i18n.Known(code) {
 		return nil

@@ -1,5 +1,5 @@
-// Package lab holds the commands of the sample bench: tests and what they are
-// worth, meters and their checks, charts, samples kept.
+// Package lab holds the commands of the sample bench: tests and their value, meters and their
+// checks, charts, retained samples.
 package lab
 
 // Bench is the sample bench: everything between a needle on a dial and

@@ -15,8 +15,8 @@ type wanted struct {
 	day                      quantity.Date
 }
 
-// chartFor finds the one chart that fits. Which mass of grain was weighed in
-// decides between two charts of a meter, so it is never guessed.
+// chartFor finds the only chart that fits. Two charts of a meter may differ only in the mass of the
+// sample, so none is guessed.
 func chartFor(shelf *chart.Set, w wanted) (*chart.Chart, error) {
 	var fit []*chart.Chart
 	for _, c := range shelf.All() {

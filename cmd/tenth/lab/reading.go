@@ -89,7 +89,7 @@ func (f readingFlags) onMeter(p *terminal.Session, r *moisture.Reading) (meter.M
 	return m, err
 }
 
-// withOwn are texts with a figure and the temperature of its own, if it has one.
+// withOwn adds a figure and its own temperature, if it has one.
 func withOwn(common terminal.Texts, figure, text string) terminal.Texts {
 	typed := maps.Clone(common)
 	text, at, own := strings.Cut(text, "@")

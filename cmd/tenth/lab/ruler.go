@@ -34,8 +34,8 @@ func drawRuler(r moisture.Ruler, width int) string {
 	return strings.Join(lines, "\n") + "\n"
 }
 
-// lettersPerPoint is the most, up to a limit, of which one is a tenth, a fifth or
-// a half of a point, or the whole.
+// lettersPerPoint returns the largest number, up to a limit, for which one letter is a tenth, a
+// fifth or a half of a point, or the whole.
 func lettersPerPoint(limit int) int {
 	for _, n := range []int{10, 5, 2} {
 		if n <= limit {

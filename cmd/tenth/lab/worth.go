@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// benchWorth says what a tenth is worth.
+// benchWorth prints the value of a tenth of a point.
 type benchWorth struct {
 	terminal.BookFlags
 	Load string `arg:"" help:"A load, or the number of its ticket." placeholder:"LOAD"`

@@ -125,8 +125,7 @@ type beyondWater struct {
 	*settle.BeyondWater
 }
 
-// beyond is nil for the bare formula itself, and for an edition that brings
-// grain down to no moisture.
+// beyond returns nil for the bare formula itself, and for an edition that shrinks to no moisture.
 func (t *tried) beyond() (*beyondWater, error) {
 	e := t.settlement.Edition
 	if e.Hash == "" || e.Shrink.Method == shrink.None {

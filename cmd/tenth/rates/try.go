@@ -64,7 +64,7 @@ func (c ratesTry) Run(t *terminal.Terminal) error {
 	return nil
 }
 
-// grid are the moistures asked for.
+// grid returns the moistures asked for.
 func (c ratesTry) grid(e *rates.Edition) ([]quantity.Amount, error) {
 	first, err := c.first(e)
 	if err != nil {
@@ -109,7 +109,7 @@ func (c ratesTry) first(e *rates.Edition) (quantity.Amount, error) {
 	return moisture.Min, nil
 }
 
-// allRefused tells that no row could be settled, and the reason of the first.
+// allRefused reports that no row could be settled, with the reason of the first.
 func allRefused(trial *settle.Trial) (reason string, none bool) {
 	for _, row := range trial.Rows {
 		if row.Settlement != nil {

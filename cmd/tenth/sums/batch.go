@@ -99,9 +99,8 @@ func openTable(path string) (*os.File, error) {
 	return in, nil
 }
 
-// written gives what is written to a file, which is there whole or not at all,
-// or to standard output. Rows that could not be settled are no reason to lose
-// the others. The file that is read is never written over.
+// written passes a writer to a file, which appears whole or not at all, or to standard output. Rows
+// that could not be settled do not affect the others. The input file is never overwritten.
 func written(t *terminal.Terminal, path string, read *os.File, write func(io.Writer) error) error {
 	if path == "" {
 		return write(t.Stdout)
@@ -170,7 +169,7 @@ func (b *batch) run(t *terminal.Terminal, name string) error {
 	return nil
 }
 
-// head reads the first row and holds it against the columns there are.
+// head reads the first row and checks its column names.
 func (b *batch) head(name string) error {
 	first, err := b.in.header(name)
 	if err != nil {
@@ -281,8 +280,8 @@ func discounts(s *settle.Settlement) string {
 	return strings.Join(out, "; ")
 }
 
-// atRow names the row and, where it is known, the column of a fault. Rows are
-// counted as a spreadsheet counts them, the first being the names.
+// atRow names the row and, where it is known, the column of a fault. Rows are counted as in a
+// spreadsheet, the first being the names.
 func atRow(file string, line int, err error) error {
 	var out []error
 	for _, c := range terminal.Complaints(err) {

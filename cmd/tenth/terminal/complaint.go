@@ -32,7 +32,7 @@ func (c Complaint) In(p *message.Printer) Complaint {
 	return Complaint{What: p.Text(c.what), Hint: p.Text(c.hint)}
 }
 
-// At is a complaint with the place it is about before it.
+// At puts a place before a complaint.
 func (c Complaint) At(where message.Text) Complaint {
 	what, hint := c.what, c.hint
 	if what.IsZero() {
@@ -134,8 +134,7 @@ var plural = map[entry.List]string{
 	entry.GrowerList: "growers", entry.CommodityList: "commodities", entry.TruckList: "trucks", entry.BinList: "pits or bins", entry.ContractList: "contracts",
 }
 
-// notOnTheList says what a person at a terminal does about a text that names
-// nothing.
+// notOnTheList advises what to do about a text that matches nothing.
 func notOnTheList(e entry.Unknown) Complaint {
 	switch e.List {
 	case entry.GrowerList:
@@ -157,8 +156,8 @@ func notOnTheList(e entry.Unknown) Complaint {
 	return parted(e.Error())
 }
 
-// meant advises the things most like what was typed, or all there are, or the list
-// of them.
+// meant suggests the items most like the text typed, or all of them, or the command that lists
+// them.
 func meant(near, known []string) message.Text {
 	switch {
 	case len(near) > 0:
@@ -195,7 +194,7 @@ func parted(line string) Complaint {
 	return Complaint{What: line}
 }
 
-// tells are words that begin a sentence which tells more instead of advising.
+// tells are words that begin an explanation rather than advice.
 var tells = []string{"nothing", "it", "the", "this", "they", "there", "in", "so", "known", "a", "editions", "that"}
 
 func isAdvice(text string) bool {
@@ -234,7 +233,7 @@ func stopped(text string) string {
 	return text + "."
 }
 
-// withStop is a text that ends with a full stop, in whichever language it is said.
+// withStop adds a final full stop, in any language.
 func withStop(t message.Text) message.Text {
 	if said := t.String(); stopped(said) == said {
 		return t

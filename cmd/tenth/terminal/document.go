@@ -89,8 +89,7 @@ func FileName(name string) string {
 	return string(out)
 }
 
-// WriteNew writes a file that is not there yet: paper once handed out is not
-// written over.
+// WriteNew writes a file that must not exist yet: paper once issued is not overwritten.
 func WriteNew(path string, content []byte) error {
 	err := atomicfile.Create(path, content)
 	if errors.Is(err, fs.ErrExist) {

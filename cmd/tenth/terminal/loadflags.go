@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// DetailFlags say whose grain it is and where it goes.
+// DetailFlags are the details of a load: owner, grain and destination.
 type DetailFlags struct {
 	Grower      string   `help:"Whose grain, by code or name." placeholder:"GROWER" group:"whose"`
 	Share       []string `sep:"none" help:"An owner's part, in place of the grower's usual shares; may be repeated." placeholder:"OWNER=2/3" group:"whose"`
@@ -66,7 +66,7 @@ func (f DetailFlags) terms() string {
 // atTheTerminal is recorded in the book beside values typed here.
 var atTheTerminal = entry.Origin{Moisture: "typed at the terminal", Price: "typed"}
 
-// Form is a load as it is entered by flags; nil is one that is not in the book.
+// Form returns the form of a load entered by flags; nil is a load not yet in the book.
 func (p *Session) Form(l *load.Load, way load.Direction, weights WeightFlags) *entry.Form {
 	return entry.New(office.NewEntering(p, p.Desk), entry.Start{
 		Book: l, Direction: way, Origin: atTheTerminal,
@@ -113,13 +113,13 @@ func (f WeightFlags) driverOn() string {
 	return f.DriverOn
 }
 
-// ConfirmFlags answer what the house asks about a load.
+// ConfirmFlags answer the guards' questions about a load.
 type ConfirmFlags struct {
 	Confirm []string `sep:"none" help:"Answer a question about the load with a reason of its list; may be repeated." placeholder:"QUESTION=REASON"`
 }
 
-// Texts are the answers as texts of their fields; the error is one that cannot be
-// parted from its question.
+// Texts returns the answers as texts of their fields; it fails for one that cannot be split from
+// its question.
 func (f ConfirmFlags) Texts() (Texts, error) {
 	t := Texts{}
 	for _, text := range f.Confirm {
@@ -150,8 +150,8 @@ type SampleFlags struct {
 // Tested reports whether any result was given.
 func (f SampleFlags) Tested() bool { return f.Moisture != "" || len(f.Factor) > 0 }
 
-// Texts are the results as texts of their fields; the error is one that cannot be
-// parted from its factor or limit.
+// Texts returns the results as texts of their fields; it fails for one that cannot be split from
+// its factor or limit.
 func (f SampleFlags) Texts() (Texts, error) {
 	t := Texts{}
 	for field, text := range map[string]string{

@@ -34,8 +34,7 @@ type WhoFlags struct {
 	Clock string `help:"Why the computer's clock stands before the last fact of the book, or long after it, when that was asked." placeholder:"WHY"`
 }
 
-// AfterApply hands the answer about the clock to the terminal, where the book is
-// opened.
+// AfterApply passes the answer about the clock to the terminal, where the book is opened.
 func (f WhoFlags) AfterApply(t *Terminal) error {
 	t.ClockAnswer = f.Clock
 	return nil
@@ -155,7 +154,7 @@ func (f BookFlags) readRules(t *Terminal, path string, how sqlite.Options) (rule
 	return rules{set, charts, laws}, nil
 }
 
-// Warn says what is wrong and stops nothing.
+// Warn prints an error that stops nothing.
 func Warn(t *Terminal, wrong error) {
 	for _, c := range Complaints(wrong) {
 		fmt.Fprintln(t.Stderr, t.Printer.Word("note:"), Sentence(c.In(t.Printer).What))
@@ -188,7 +187,7 @@ func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 	return sqlite.Open(path, how)
 }
 
-// named tells how to say who acts, when nobody was.
+// named adds to an error how to name the person acting, when nobody was named.
 func named(d *scalehouse.Desk, err error) error {
 	if errors.Is(err, message.ClockStepped) {
 		return asked(err)
@@ -199,7 +198,7 @@ func named(d *scalehouse.Desk, err error) error {
 	return Refusal("Say who acts: --who \"Full Name\", or TENTHPOINT_WHO", "nobody is signed in")
 }
 
-// asked tells how to answer about the clock.
+// asked adds to an error how to answer about the clock.
 func asked(err error) error {
 	return errors.Join(err, Refusal("To go on as it is, say why: --clock \"the battery was replaced\"", "nothing was written"))
 }

@@ -23,9 +23,9 @@ type Terminal struct {
 	Stderr io.Writer
 	Clock  func() time.Time
 	Place  *time.Location
-	// Printer says everything in the language of the house; nil says it in English.
+	// Printer translates to the language of the elevator; nil is English.
 	Printer *message.Printer
-	// Typing tells that a person sits at it, who can be asked.
+	// Typing says that a person is at the terminal, who can be asked.
 	Typing bool
 	// ClockAnswer is the reason for the clock's time, where one was given.
 	ClockAnswer string
@@ -39,7 +39,7 @@ func New(clock func() time.Time, place *time.Location) *Terminal {
 	}
 }
 
-// isTerminal tells a terminal from a pipe, a file and the empty device.
+// isTerminal reports whether a file is a terminal, not a pipe, a file or the null device.
 func isTerminal(f *os.File) bool {
 	info, err := f.Stat()
 	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
@@ -49,9 +49,8 @@ func isTerminal(f *os.File) bool {
 	return err != nil || !os.SameFile(info, empty)
 }
 
-// Say prints a line in the language of the house. Strings among the arguments are
-// names, or have been said already; figures are written with the signs of the
-// language.
+// Say prints a line in the language of the elevator. Strings among the arguments are names, or
+// already translated; figures get the format of the language.
 func (t *Terminal) Say(format string, args ...any) {
 	if false {
 		_ = fmt.Sprintf(format, args...) // never done: it lets go vet check every call

@@ -77,8 +77,7 @@ type AnswerFlags struct {
 	JSON bool `help:"Print for programs: every figure as text."`
 }
 
-// HandOut gives out a copy of a ticket: its files, and its line, its text or its
-// JSON.
+// HandOut prints a copy of a ticket: its files, and its line, its text or its JSON.
 func (p *Session) HandOut(l *load.Load, copyNo int64, f PaperFlags, how AnswerFlags) error {
 	files, text, err := p.Paper(f, l, copyNo)
 	if err != nil {

@@ -13,8 +13,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Figures as people type them on a command line, each read by the bounded
-// parser with a sentence when it cannot be.
+// Figures as people type them on a command line, each parsed within limits with a readable error.
 
 // ParsePercent reads a percent from 0 to 100.
 func ParsePercent(name, text string) (quantity.Amount, error) { return entry.Percent(name).Parse(text) }
@@ -73,7 +72,7 @@ func (p *Session) GrowerID(text string) (string, error) {
 	return g.ID, err
 }
 
-// DayOrToday reads a day; without one it is today.
+// DayOrToday reads a day; the default is today.
 func (p *Session) DayOrToday(text string) (quantity.Date, error) {
 	day, err := entry.ParseDay("Day", text, p.Today())
 	if err == nil && day.IsZero() {

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Dispute is a disagreement about a ticket, from doubt to decision.
+// Dispute are the commands of disputes about tickets.
 type Dispute struct {
 	Raise  disputeRaise  `cmd:"" help:"Write a grower's doubt about a ticket down."`
 	Send   disputeSend   `cmd:"" help:"Write down that the sealed sample was sent."`

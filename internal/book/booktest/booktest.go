@@ -33,7 +33,7 @@ type Store interface {
 type Engine[B Store] struct {
 	// New makes an empty book.
 	New func(testing.TB) B
-	// Again opens the same book once more, as another program would.
+	// Again opens the same book again, as another program would.
 	Again func(testing.TB, B) B
 	// Raw runs one SQL statement in the book, bypassing the engine, as anyone with access to the
 	// file or the server could. It returns the book's own error.
@@ -103,7 +103,7 @@ func contents(t testing.TB, b Store) []string {
 	return out
 }
 
-// ticket is a load whose ticket brought so many pounds into a bin.
+// ticket is a load whose ticket added so many pounds to a bin.
 func ticket(number int64, day, bin string, pounds int64) book.LoadRow {
 	lb := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
 	return book.LoadRow{

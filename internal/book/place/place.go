@@ -1,5 +1,5 @@
-// Package place tells where a book may lie: on a disk of the computer, and not where
-// other computers write as well.
+// Package place checks where a book may be stored: on a local disk, and not where other computers
+// write as well.
 package place
 
 import (
@@ -34,7 +34,7 @@ func check(path string, kindOf func(folder string) string) error {
 	return nil
 }
 
-// startsWithLetter tells "Dropboxes" from "Dropbox (House)".
+// startsWithLetter distinguishes "Dropboxes" from "Dropbox (House)".
 func startsWithLetter(text string) bool {
 	return text != "" && strings.ToLower(text[:1]) != strings.ToUpper(text[:1])
 }

@@ -37,8 +37,8 @@ func (tx *Tx) Append(d journal.Draft) (journal.Fact, error) {
 	return f, nil
 }
 
-// findLast looks up what the next fact is linked to, once: while this write
-// lasts nobody else can append.
+// findLast looks up the fact to link the next one to, once: while this write lasts nobody else can
+// append.
 func (tx *Tx) findLast() error {
 	if tx.last != nil {
 		return tx.failed

@@ -21,8 +21,8 @@ type Options struct {
 	Busy     time.Duration // how long to wait for another program's write; 0 means 5 s
 }
 
-// A Book is an open book. It is safe for use by several goroutines.
-// What it reads is in the types it is made of, each the reader of some tables.
+// A Book is an open book. It is safe for use by several goroutines. Its read methods are in the
+// embedded types, each the reader of some tables.
 type Book struct {
 	factReader
 	loadReader

@@ -83,8 +83,8 @@ func fileName(path string, a access) string {
 	return name.String()
 }
 
-// mostReaders bounds the reading pool. Each running iteration over facts
-// holds one connection, so it is not small.
+// mostReaders is the size of the reading pool. Each running iteration over facts holds one
+// connection, so it is not small.
 func mostReaders() int {
 	return max(8, runtime.NumCPU())
 }

@@ -17,7 +17,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// taken is the name of a copy that is there already.
+// taken is the name of a copy that already exists.
 type taken string
 
 // Error names it in English.
@@ -82,8 +82,8 @@ func discardPartials(target string) error {
 	return nil
 }
 
-// claim gives a whole copy its name, which must be free: by a link, which replaces
-// nothing, or on a disk that has none by a name taken just before.
+// claim renames a complete copy to its name, which must be free: by a link, which replaces nothing,
+// or on a disk without links by a name reserved just before.
 func claim(partial, target string) error {
 	err := os.Link(partial, target)
 	if errors.Is(err, fs.ErrExist) {

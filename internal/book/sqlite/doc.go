@@ -3,10 +3,10 @@
 // made from the facts.
 //
 // All writing goes through [Book.Write]: one transaction in which a use case reads the facts of its
-// subject, appends new ones, takes numbers, keeps the edition it settled by and brings the read
-// models up to date. When Write returns without an error everything is on the disk; when it returns
-// one, nothing happened. There is one writer, so an append always sees the true end of the chain;
-// any number may read meanwhile, each from a snapshot.
+// subject, appends new ones, takes numbers, keeps the edition it settled by and updates the read
+// models. When Write returns without an error everything is on the disk; when it returns one,
+// nothing happened. There is one writer, so an append always sees the true end of the chain; any
+// number may read meanwhile, each from a snapshot.
 //
 // Triggers in the file prevent changes to facts, editions and numbers, and if someone drops those,
 // [Book.VerifyChain], [Book.VerifyEditions] and [Book.VerifyFile] detect the changes.

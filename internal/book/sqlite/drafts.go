@@ -61,7 +61,7 @@ func (b *Book) SaveDraft(d book.Draft) error {
 	return b.file.sentence(err)
 }
 
-// A draftReader reads what was typed and not entered.
+// draftReader reads drafts.
 type draftReader struct{ reader }
 
 // Drafts are all drafts of the book, by place and id.

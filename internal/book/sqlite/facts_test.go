@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// chosen says once more, without SQL, which facts a filter means.
+// chosen says again, without SQL, which facts a filter means.
 func chosen(f book.FactFilter, fact journal.Fact) bool {
 	return (f.Subject == "" || fact.Subject == f.Subject) && (f.Kind == "" || fact.Kind == f.Kind) &&
 		strings.HasPrefix(fact.Hash, f.Hash) && (f.FromSeq == 0 || fact.Seq >= f.FromSeq) && (f.ToSeq == 0 || fact.Seq <= f.ToSeq)

@@ -16,7 +16,7 @@ const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, gr
 	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, " +
 	"reissues, reissued_by, reissued_day"
 
-// putLoad leaves a row where it is, so that only the indexes of what changed are
+// putLoad is an upsert that keeps a row in place, so that only the indexes of changed columns are
 // written.
 var putLoad = "INSERT INTO loads (" + loadColumns + ") VALUES (" + marks(1+strings.Count(loadColumns, ",")) + ") ON CONFLICT (id) DO UPDATE SET " + replacedColumns()
 
@@ -206,7 +206,7 @@ func assembleQuery(f book.LoadFilter, where []string) string {
 
 func scanRow(rows *sql.Rows) (book.LoadRow, error) { return scanLoad(rows) }
 
-// scanLoad reads loadColumns, and what was asked for behind them into more.
+// scanLoad reads loadColumns, and any further columns into more.
 func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 	var r book.LoadRow
 	var ticket, endedBy, corrects, reissues, reissuedBy sql.NullInt64

@@ -106,8 +106,7 @@ func pending(path string, past, known []migration) ([]migration, error) {
 	return known[len(past):], nil
 }
 
-// refuseOld lets a book through that can be read as it is: an older one may
-// lack what reading does without.
+// refuseOld accepts an older book only if it can be read without migrating.
 func (f *file) refuseOld(db *sql.DB, known []migration) error {
 	past, err := history(db)
 	if err != nil {

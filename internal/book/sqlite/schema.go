@@ -76,8 +76,7 @@ func (m inMemory) query(query string, args ...any) (*sql.Rows, error) {
 
 func (m inMemory) fail(err error) error { return err }
 
-// compareSchema names what is missing, what says something else, and what does not
-// belong in a book.
+// compareSchema lists what is missing, what differs, and what does not belong in a book.
 func compareSchema(want, is []schemaPart) []string {
 	left := map[string]schemaPart{}
 	for _, p := range is {

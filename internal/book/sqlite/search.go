@@ -26,7 +26,7 @@ func (r loadReader) CountFound(ctx context.Context, s book.Search) (int64, error
 	return n, from.fail(err)
 }
 
-// conditions gathers what a row must be.
+// conditions collects the conditions on a row.
 type conditions struct {
 	all  []string
 	args []any

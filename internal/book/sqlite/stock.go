@@ -10,8 +10,7 @@ import (
 
 const selectMoved = "SELECT coalesce(ticket, 0), direction, commodity, bin, issued_day, ended_day, figures FROM loads"
 
-// moveStock brings the position up to date with a load's row that is about to
-// be written in place of the one before.
+// moveStock updates the position for a load's row that is about to replace the one before.
 func (tx *Tx) moveStock(r book.LoadRow) error {
 	if r.Ticket == 0 {
 		return nil

@@ -55,8 +55,8 @@ func (r stockReader) StockDays(ctx context.Context, from, to string) ([]book.Sto
 	return list(r.during(ctx), scanStock, selectStock+" WHERE day >= ? AND day <= ? ORDER BY commodity, bin, unit, day", from, to)
 }
 
-// VerifyStock adds the position up from the loads and returns every row
-// that does not agree, as a sentence. Both are read from one moment's state.
+// VerifyStock recalculates the position from the loads and returns every row that differs, as a
+// sentence. Both are read from one snapshot.
 func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
 	tx, err := r.db.BeginTx(ctx, nil)
 	if err != nil {
@@ -101,7 +101,7 @@ var fills = map[string]func(*file, *sql.Tx) error{
 	"0003_stock.sql": fillStock,
 }
 
-// fillStock works the position of an older book out of its loads.
+// fillStock calculates the position of an older book from its loads.
 func fillStock(f *file, tx *sql.Tx) error {
 	from := snapshot{reader{file: f}.during(context.Background()), tx}
 	all, err := sumStock(from)

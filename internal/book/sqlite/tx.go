@@ -9,10 +9,9 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// A Tx is a write under way. It belongs to the function it was handed to and
-// is of no use after that function returns. After its first failure every
-// later call fails the same way and the write cannot be kept, so a use case
-// that overlooks an error still enters nothing.
+// Tx is a write transaction. It belongs to the function it was passed to and is invalid after that
+// function returns. After its first failure every later call fails the same way and the write
+// cannot be kept, so a use case that overlooks an error still enters nothing.
 type Tx struct {
 	book   *Book
 	ctx    context.Context
@@ -64,7 +63,7 @@ func (b *Book) inWrite(ctx context.Context, act func(*Tx) error) error {
 	return b.file.sentence(err)
 }
 
-// ended is the first failure, or that the caller gave up meanwhile.
+// ended returns the first failure, or the cancellation by the caller.
 func (tx *Tx) ended() error {
 	if tx.failed == nil {
 		tx.failed = tx.ends.Err()

@@ -18,8 +18,7 @@ type writer struct {
 	once []*sql.Stmt // beyond those kept, of the write under way
 }
 
-// mostStatements bounds what is kept prepared, should somebody put figures into
-// SQL text.
+// mostStatements limits the cache of prepared statements, in case figures are put into SQL text.
 const mostStatements = 100
 
 func newWriter(path string, a access, busy time.Duration) (*writer, error) {
@@ -70,7 +69,7 @@ func (w *writer) give() {
 	w.turn <- struct{}{}
 }
 
-// stmt is the query's prepared statement, for whose turn it is.
+// stmt returns the query's prepared statement; only the current writer may call it.
 func (w *writer) stmt(ctx context.Context, query string) (*sql.Stmt, error) {
 	if known, ok := w.kept[query]; ok {
 		return known, nil

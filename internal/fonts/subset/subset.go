@@ -1,6 +1,5 @@
-// Package subset cuts a TrueType font down to the letters that are printed, without
-// the instructions for coarse screens, and under a name of its own: the licences of
-// free fonts ask that a changed font is renamed.
+// Package subset reduces a TrueType font to the letters that are printed, without hinting, and
+// renames it: the licences of free fonts require that of a changed font.
 //
 // It needs nothing but the standard library, so that the chore that makes the
 // program's fonts (cmd/task) runs before anything is downloaded.

@@ -79,7 +79,7 @@ func (c *chosen) maxp(f *font) []byte {
 	return maxp
 }
 
-// post keeps what a viewer asks of the font and drops the names of glyphs.
+// post keeps the fields of the post table that a viewer needs and drops the glyph names.
 func post(old []byte) []byte {
 	table := slices.Clone(old[:32])
 	big.PutUint32(table, 0x00030000)

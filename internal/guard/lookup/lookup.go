@@ -1,5 +1,5 @@
-// Package lookup finds in a book what package guard compares a load with: the
-// other loads of its truck, what lies in its bin, the last prices of its grain.
+// Package lookup finds in a book what package guard compares a load with: the other loads of its
+// truck, the stock of its bin, the last prices of its grain.
 package lookup
 
 import (
@@ -78,8 +78,7 @@ func recordOf[R journal.Kinded](lists Lists, id string, idOf func(R) string) (fo
 	return found, nil
 }
 
-// stock is asked for where it matters: of a bin for one grain, and of one that
-// grain leaves.
+// stock is read where it matters: for a bin for one grain, and for one that grain leaves.
 func stock(lists Lists, l *load.Load, s *guard.Setting) error {
 	if l.Details.Bin == "" || s.Bin.Commodity == "" && l.Details.Direction != load.Outbound {
 		return nil
@@ -144,8 +143,8 @@ func minutesBetween(one, other string) int {
 	return int(a.Sub(b).Abs() / time.Minute)
 }
 
-// prices are those of the last tickets of the grain, where the load has a price to
-// compare and the house no range of its own.
+// prices returns those of the last tickets of the grain, where the load has a price to compare and
+// the elevator no range of its own.
 func prices(lists Lists, l *load.Load, s *guard.Setting) error {
 	if l.Details.Price == nil || l.Details.Disposition == load.Contract || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
 		return nil

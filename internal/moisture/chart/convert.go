@@ -43,7 +43,7 @@ func (c *Chart) Convert(s *worksheet.Sheet, id string, dial, temperature, testWe
 	return moisture, c.refuseMoisture(moisture.Value())
 }
 
-// onScale brings the thermometer to the scale the columns are headed in.
+// onScale converts the temperature to the unit of the columns.
 func (c *Chart) onScale(s *worksheet.Sheet, id string, temperature *worksheet.Step) *worksheet.Step {
 	var e worksheet.Expr
 	freezing := worksheet.Const(quantity.Int(32, quantity.Fahrenheit))

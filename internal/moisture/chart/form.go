@@ -26,8 +26,8 @@ var (
 	}
 )
 
-// isLines tells the two forms apart: by the name, else by how the text begins,
-// for a chart kept in the book has only its text.
+// isLines recognizes comma-separated values: by the name, else by the first line, since a chart
+// kept in the book has only its text.
 func isLines(name string, text []byte) bool {
 	switch {
 	case strings.HasSuffix(strings.ToLower(name), ".csv"):

@@ -40,8 +40,7 @@ func (r *chartReader) disorder(t *tomlfile.Table, column int, cell, before, mark
 		way, r.chart.temperatures[column], cell, before, mark), message.New("Compare both cells with the printed chart."))
 }
 
-// reach checks that the range the chart answers for lies inside what its cells
-// cover.
+// reach checks that the chart's stated range is inside that of its cells.
 func (r *chartReader) reach() {
 	low, high := r.chart.cells[0][0], r.chart.cells[0][0]
 	for _, row := range r.chart.cells {

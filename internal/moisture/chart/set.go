@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Set holds the charts of a house. The zero Set is empty, and so is a nil one.
+// Set holds the charts of an elevator. The zero Set is empty, and so is a nil one.
 type Set struct {
 	charts []*Chart
 }

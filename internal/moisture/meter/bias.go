@@ -21,8 +21,7 @@ type Bias struct {
 	SD, SE *worksheet.Step
 	// Low and High hold the true bias 95 times in 100; nil for one reference.
 	Low, High *worksheet.Step
-	// Shown reports whether zero lies outside Low to High: the references can
-	// tell this bias from chance.
+	// Shown reports whether zero is outside Low to High: the bias is statistically significant.
 	Shown bool
 	// Sentence says it all for people.
 	Sentence string
@@ -38,9 +37,9 @@ var widened = quantity.To("0.0001", quantity.Up)
 // samples (Hurburgh 1985); it says how little one reference can tell.
 var loneSD = quantity.Of("0.39", quantity.Point)
 
-// WorkBias works the bias out on a sheet from the last so many checks; the
-// checks are of one meter, under one calibration, oldest first, as [ChecksOf]
-// gives them. With last 0 all of them count.
+// WorkBias calculates the bias on a sheet from the last so many checks; the checks are of one
+// meter, under one calibration, oldest first, as [ChecksOf] returns them. With last 0 all of them
+// count.
 func WorkBias(s *worksheet.Sheet, checks []Check, last int) (Bias, error) {
 	if last > 0 && len(checks) > last {
 		checks = checks[len(checks)-last:]

@@ -7,9 +7,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Meter is one moisture meter of the house.
+// Meter is one moisture meter of the elevator.
 type Meter struct {
-	// ID is the house's own name for it; Model and Serial are the maker's.
+	// ID is the elevator's own name for it; Model and Serial are the maker's.
 	ID     string `json:"id"`
 	Model  string `json:"model"`
 	Serial string `json:"serial,omitempty"`

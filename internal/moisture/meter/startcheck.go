@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// StartCheck is what is looked at before the first test of a day: the meter itself,
-// the balance beside it and the thermometer.
+// StartCheck is the check before the first test of a day: the meter itself, the balance beside it
+// and the thermometer.
 type StartCheck struct {
 	Day   quantity.Date `json:"day"`
 	Meter string        `json:"meter"`
@@ -19,15 +19,15 @@ type StartCheck struct {
 	// Weight is a check weight on the balance and Balance what that showed, in g.
 	Weight  quantity.Amount `json:"weight"`
 	Balance quantity.Amount `json:"balance"`
-	// Thermometer is what the bench's thermometer showed and Other another one in
-	// the same grain or room.
+	// Thermometer is the reading of the bench's thermometer and Other that of another one in the
+	// same grain or room.
 	Thermometer quantity.Amount `json:"thermometer"`
 	Other       quantity.Amount `json:"other_thermometer"`
 	// Skipped is why nothing was looked at; the other fields are then empty.
 	Skipped string `json:"skipped,omitempty"`
 }
 
-// Faults lists what the check lacks: all of it is looked at, or it is none.
+// Faults lists what the check lacks: every part is required.
 func (c StartCheck) Faults() []error {
 	var faults fault.List
 	faults.Unless(!c.Day.IsZero(), "the start check has no day")
@@ -52,8 +52,8 @@ var (
 	thermometersC = quantity.Int(1, quantity.Celsius)
 )
 
-// Doubts are what the check found, where the balance may be off by a mass: each is
-// put right before a test.
+// Doubts lists the defects found, given the tolerance of the balance: each must be put right before
+// a test.
 func (c StartCheck) Doubts(massWithin quantity.Amount) []message.Text {
 	if c.Skipped != "" {
 		return nil

@@ -19,14 +19,14 @@ const (
 	Failed  State = "failed"  // outside its limit at the last check
 )
 
-// CheckRule is which authority a house follows and how often it checks.
+// CheckRule is the authority an elevator follows and how often it checks.
 type CheckRule struct {
 	Authority CheckTolerance
-	// Hints are other rules whose limits are told beside the Authority's and decide
-	// nothing: that of official meters at a country house.
+	// Hints are other rules whose limits are shown beside the Authority's and decide nothing: that
+	// of official meters at a country elevator.
 	Hints []CheckTolerance
-	// EveryDays is the house's own interval; 0 takes the authority's. The
-	// shorter of the two counts.
+	// EveryDays is the elevator's own interval; 0 means the authority's. The shorter of the two
+	// counts.
 	EveryDays int
 	// WarnDays is the number of days before the date from which the meter shows as due.
 	WarnDays int
@@ -49,7 +49,7 @@ type Status struct {
 	NextDue quantity.Date // none when no interval is set
 	// Sentence says the state with its figures.
 	Sentence string
-	// Failures are the errors outside the limit, a sentence each.
+	// Failures are the errors outside the limit, one sentence each.
 	Failures []string
 	// Hints are the results of unconfirmed rules; they decide nothing.
 	Hints []string
@@ -191,5 +191,5 @@ func (s *Status) decide(m Meter, rule CheckRule, day quantity.Date) {
 	}
 }
 
-// capital begins a sentence.
+// capital capitalizes the first letter.
 func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }

@@ -15,11 +15,11 @@ type CheckTolerance struct {
 	// then hints but never fails a meter.
 	Source    string
 	Confirmed bool
-	// EveryDays is the longest time between checks; 0 when the authority states
-	// none and the house sets its own.
+	// EveryDays is the longest time between checks; 0 when the authority states none and the
+	// elevator sets its own.
 	EveryDays int
-	// OfMean compares the limit with the mean error of a day's references with
-	// one crop; otherwise against each.
+	// OfMean applies the limit to the mean error of a day's references with one crop; otherwise it
+	// applies to each.
 	OfMean bool
 	// Sample is the temperature references must have.
 	Sample quantity.Span
@@ -57,7 +57,7 @@ func (a CheckTolerance) Allowed(crop string, reference quantity.Amount) (quantit
 // KindTolerances is the kind of file that has such rules.
 const KindTolerances = "meter-tolerances"
 
-// CheckTolerances are the published rules of a law; a house may set its own.
+// CheckTolerances are the published rules of a law; an elevator may set its own.
 func CheckTolerances(l law.Law) ([]CheckTolerance, error) {
 	var out []CheckTolerance
 	for _, f := range l.OfKind(KindTolerances) {

@@ -1,5 +1,4 @@
-// Package scalelog answers from the logs of truck scales, and makes the paper that an
-// examiner of the scale asks for.
+// Package scalelog reads the logs of truck scales, and makes the paper for their examiner.
 package scalelog
 
 import (

@@ -49,7 +49,7 @@ func read(t *tomlfile.Table, h *rule.Head) Rule {
 	return r
 }
 
-// roundedAs is the rounding of a discount that has none of its own.
+// roundedAs returns the default rounding of a discount.
 func (r *Rule) roundedAs(p rule.Places) quantity.Rounding {
 	if r.Of == OfWeight {
 		return p.Weight
@@ -57,7 +57,7 @@ func (r *Rule) roundedAs(p rule.Places) quantity.Rounding {
 	return p.Money
 }
 
-// isMeasured asks for a factor that is measured.
+// isMeasured requires a factor that is measured.
 func (r *Rule) isMeasured(t *tomlfile.Table) bool {
 	if r.Factor.YesNo {
 		t.AddProblem("form", message.New("%s is present or absent, it is not measured", r.Factor.Name), message.New("Use the form yes-no."))

@@ -20,9 +20,9 @@ func readMoistures(t *tomlfile.Table, r *Rule) {
 	readCredit(t, r)
 }
 
-// readFloor reads the lowest shrink-to allowed. Where the edition names a grain
-// of the Canadian moisture classes the floor is held against it: shrink-to may
-// not be below the lowest tough moisture less 0.1 (SOR/2018-176).
+// readFloor reads the lowest shrink-to allowed. Where the edition names a grain of the Canadian
+// moisture classes the floor is checked: shrink-to may not be below the lowest tough moisture less
+// 0.1 (SOR/2018-176).
 func readFloor(t *tomlfile.Table, r *Rule) {
 	r.Floor, r.FloorGrain = rule.ReadOptionalCell(t, "floor", quantity.Percent), t.OptionalText("floor_grain")
 	if rule.Less(r.To, r.Floor) {

@@ -1,6 +1,5 @@
-// Package intake takes lists kept elsewhere (growers, trucks, past loads) into the
-// book: each row is held against the book first, and the whole list is entered in
-// one transaction or not at all.
+// Package intake imports lists kept elsewhere (growers, trucks, past loads): each row is checked
+// against the book first, and the whole list is entered in one transaction or not at all.
 package intake
 
 import (
@@ -19,8 +18,8 @@ type List struct {
 	imports.List
 	Name string // of the file
 	Hash string // SHA-256 of its text
-	// Change says for each row what it would do to the book: "new", "changes
-	// NAME", "as it is", or nothing for a row with problems.
+	// Change says for each row what it would change in the book: "new", "changes NAME", "as it is",
+	// or nothing for a row with problems.
 	Change []message.Text
 }
 
@@ -56,9 +55,9 @@ func Preview(ctx context.Context, d office.Desk, kind imports.Kind, name string,
 	return t, nil, nil
 }
 
-// Take writes a list into the book, all of it in one transaction: after a
-// kill nothing of it is there. A list with problems is taken only if its bad
-// rows may be left out. Progress is told after each row and may be nil.
+// Take imports a list in one transaction: if the program is killed nothing of it is in the book. A
+// list with problems is imported only if its bad rows may be left out. progress is called after
+// each row and may be nil.
 func Take(ctx context.Context, d *scalehouse.Desk, t List, leaveBadOut bool, progress func(done, all int)) (taken, skipped int, err error) {
 	if t.Kind == imports.Loads {
 		if err := d.MayManage("Taking past loads over"); err != nil {

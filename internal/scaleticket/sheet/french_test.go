@@ -25,8 +25,8 @@ var ownOfTickets = []string{
 // in every language.
 var fromFile = regexp.MustCompile(`\[[a-z0-9_, -]+, ligne \d+\]|[a-z]+-example-\d+, [A-Za-z ]+(, [A-Za-z ]+)?`)
 
-// Every slip of a house that speaks French is French to the last remark: each of
-// its words is one of the texts in French, or a name.
+// Every slip of an elevator that speaks French is French to the last remark: each of its words is
+// one of the texts in French, or a name.
 func TestNothingIsLeftInEnglish(t *testing.T) {
 	french := unsaid.In("fr", nil, ownOfTickets...)
 	for _, c := range tickettest.Table {

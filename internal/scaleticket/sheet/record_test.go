@@ -101,8 +101,8 @@ func drawn(t rapid.TB, d scaleticket.Document, size Size, o Options) *record {
 	return recorded(Layout(d, size, o))
 }
 
-// check holds a drawn slip against its document: everything on the paper,
-// nothing on anything else, nothing left out.
+// check compares a drawn slip with its document: everything on the paper, nothing on anything else,
+// nothing left out.
 func (r *record) check(t rapid.TB, name string, d scaleticket.Document) {
 	t.Helper()
 	for _, what := range r.outside {

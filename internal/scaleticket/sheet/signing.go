@@ -32,8 +32,7 @@ func signing(s scaleticket.Section, d scaleticket.Document, code *paper.Code, wi
 	return b
 }
 
-// signatures sets the rules side by side, each with what it is for and the
-// name of who signs.
+// signatures sets the rules side by side, each with its purpose and the signer's name.
 func signatures(s scaleticket.Section, width paper.Length) (b paper.Block) {
 	const between, space, rule = 12 * paper.Point, 20 * paper.Point, 21.5 * paper.Point
 	each := (width - between*paper.Length(len(s.Lines)-1)) / paper.Length(len(s.Lines))

@@ -10,8 +10,7 @@ import (
 	"tenthpoint/internal/tickettest"
 )
 
-// TestText holds the roll and the page of every ticket against the slips kept
-// in testdata.
+// TestText compares the roll and the page of every ticket with the slips kept in testdata.
 func TestText(t *testing.T) {
 	for _, c := range tickettest.Table {
 		d := scaleticket.Compose(c.Make(t))

@@ -51,7 +51,7 @@ func (s *slip) working(part scaleticket.Section) {
 	s.Columns(blocks, smallBetween)
 }
 
-// head is the title, and what the working was worked under.
+// head is the title, and the rates of the working.
 func (p small) head(s scaleticket.Section, lead []scaleticket.Line, width paper.Length) (b paper.Block) {
 	const above = 4 * paper.Point
 	var lines []string

@@ -121,7 +121,7 @@ func DemoRoom(t testing.TB, loads int) *Room {
 	}, demo.Manager)
 }
 
-// EmptyRoom is a room on a book of which nothing is known.
+// EmptyRoom is a room with an empty book.
 func EmptyRoom(t testing.TB) *Room { return newRoom(t, func(*sqlite.Book) {}, "") }
 
 func newRoom(t testing.TB, fill func(*sqlite.Book), who string) *Room {
@@ -192,14 +192,14 @@ func (r *Room) CodeOf(l *load.Load) string {
 	return code
 }
 
-// Again is another window on the same book, as after the program was killed:
-// the first was told nothing and closed nothing.
+// Again returns another window on the same book, as after the program was killed: the first had no
+// chance to close anything.
 func (r *Room) Again() *Room {
 	r.T.Helper()
 	return r.AgainAt(Noon, r.Session.Desk.Who().Name)
 }
 
-// Clear empties the yard, and forgets what was typed.
+// Clear empties the yard, and discards what was typed.
 func (r *Room) Clear() *Room {
 	r.T.Helper()
 	rows, err := r.Session.Desk.Book().Drafts(context.Background())
