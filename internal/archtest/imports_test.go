@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "title", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -42,7 +42,8 @@ var mayImport = map[string][]string{
 	"internal/law":            append(inside("quantity", "tomlfile"), "schedules/law"), // published rules as dated files
 	"internal/grain":          append(inside("quantity", "tomlfile", "law"), "schedules/factors"),
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "worksheet", "grain", "rates/rule"), ruleKinds),
-	"internal/settle":         slices.Concat(inside("quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
+	"internal/title":          inside("quantity", "tomlfile", "law"), // whose grain it is, and under what
+	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
 	"internal/rates/handling": ruleKind(),
@@ -51,7 +52,7 @@ var mayImport = map[string][]string{
 
 	"internal/elevator": inside("quantity", "grain"),
 	"internal/journal":  inside("quantity"),
-	"internal/load":     inside("flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
+	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
 	"internal/moisture/meter": inside("fault", "quantity", "tomlfile", "worksheet", "law"),
@@ -63,11 +64,11 @@ var mayImport = map[string][]string{
 	"schedules/law":     {},                                                                 // the published rules inside the program
 	"migrations":        {},                                                                 // the text of the book's own upgrades
 
-	"internal/guard":      inside("quantity", "grain", "elevator", "load"), // what is improbable about a load
-	"internal/truckscale": inside("quantity", "elevator", "journal"),       // the log of a truck scale
+	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load"), // what is improbable about a load
+	"internal/truckscale": inside("quantity", "elevator", "journal"),                // the log of a truck scale
 	"internal/dispute":    inside("quantity", "tomlfile", "law", "journal"),
-	"internal/imports":    inside("quantity", "grain", "elevator", "load", "entry", "settle"),
-	"internal/entry":      inside("guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+	"internal/imports":    inside("title", "quantity", "grain", "elevator", "load", "entry", "settle"),
+	"internal/entry":      inside("title", "guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
 

@@ -3,10 +3,12 @@ package book
 import (
 	"encoding/json"
 	"maps"
+	"strings"
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // LoadRow is one load as lists and totals read it. Days and times are text as
@@ -34,6 +36,47 @@ type LoadRow struct {
 	// Owners are the growers who share in the load, as on the ticket; empty
 	// when the grower has all of it.
 	Owners []string
+	// Titles are whose grain it is and under what, owner by owner or of the one who
+	// has all of it; none where Disposition and Contract say all there is to say.
+	Titles []title.Terms
+}
+
+// TermsOf is whose grain an owner's part is and under what, counted from zero.
+func (r LoadRow) TermsOf(owner int) title.Terms {
+	if owner < len(r.Titles) {
+		return r.Titles[owner]
+	}
+	return title.Terms{Under: title.Under(r.Disposition), No: r.Contract}
+}
+
+// EncodeDisposition is the row's disposition as it is kept: one word, or where owners
+// have titles of their own a JSON object with both.
+func EncodeDisposition(r LoadRow) (string, error) {
+	if len(r.Titles) == 0 {
+		return r.Disposition, nil
+	}
+	text, err := json.Marshal(dispositions{r.Disposition, r.Titles})
+	return string(text), err
+}
+
+// dispositions are what is kept in the place of one word.
+type dispositions struct {
+	Load   string        `json:"load"`
+	Owners []title.Terms `json:"owners"`
+}
+
+// DecodeDisposition reads what EncodeDisposition wrote.
+func DecodeDisposition(r *LoadRow, text string) error {
+	if !strings.HasPrefix(text, "{") {
+		r.Disposition = text
+		return nil
+	}
+	var all dispositions
+	if err := json.Unmarshal([]byte(text), &all); err != nil {
+		return message.Errorf("the titles of load %s cannot be read: %w", r.ID, err)
+	}
+	r.Disposition, r.Titles = all.Load, all.Owners
+	return nil
 }
 
 // LoadFilter narrows a list of loads; empty fields do not.

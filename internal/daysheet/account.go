@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
 // AccountFacts are the input of a grower's account.
@@ -121,7 +122,7 @@ func (a *Account) part(t Ticket) *AccountPart {
 func fill(c Contract, own []Ticket) Fill {
 	f := Fill{Contract: c, Delivered: quantity.Zero(c.Quantity.Unit())}
 	for _, t := range own {
-		if t.Contract == c.Number && t.Commodity == c.Commodity && t.InForce() && !t.Outbound {
+		if terms := t.terms(); terms.Under == title.Contract && terms.No == c.Number && t.Commodity == c.Commodity && t.InForce() && !t.Outbound {
 			if t.Quantity.Unit() == c.Quantity.Unit() {
 				f.Delivered = f.Delivered.Add(t.Quantity)
 			}

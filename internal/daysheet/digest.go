@@ -15,6 +15,7 @@ import (
 var digests = map[settle.Engine]func(Sheet) string{
 	1: firstDigest,
 	2: firstDigest,
+	3: thirdDigest,
 }
 
 // Digest serializes all input of a day's sheet, in the format of the engine that closes the day.
@@ -24,6 +25,17 @@ func (s Sheet) Digest(by settle.Engine) (string, error) {
 		return "", err
 	}
 	return digests[by.Number()](s), nil
+}
+
+// thirdDigest writes down whose grain it is as well, owner by owner.
+func thirdDigest(s Sheet) string {
+	var b strings.Builder
+	for _, t := range s.Tickets {
+		for _, terms := range t.Titles {
+			fmt.Fprintf(&b, "ticket %d title %q %q %q\n", t.Number, terms.Whose, terms.Under, terms.No)
+		}
+	}
+	return firstDigest(s) + b.String()
 }
 
 // firstDigest is a line for every ticket with its state and its figures, the

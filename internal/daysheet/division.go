@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
 // Hour is the loads of one hour of the day, over all commodities.
@@ -24,6 +25,7 @@ type Place struct {
 // Dealt is one commodity by what became of it.
 type Dealt struct {
 	Name, How string // "sold", "stored", "contract C-12"
+	Whose     title.Whose
 	Sum       Sum
 }
 
@@ -84,13 +86,15 @@ func dealt(parts []Part) []Dealt {
 		if t.Outbound {
 			return
 		}
-		how := t.how()
-		i := slices.IndexFunc(out, func(d Dealt) bool { return d.Name == t.Name && d.How == how && d.Sum.units() == p.units })
-		if i < 0 {
-			i = len(out)
-			out = append(out, Dealt{Name: t.Name, How: how, Sum: newSum(p.units)})
+		for _, part := range t.byTitle() {
+			how := part.how()
+			i := slices.IndexFunc(out, func(d Dealt) bool { return d.Name == t.Name && d.How == how && d.Sum.units() == p.units })
+			if i < 0 {
+				i = len(out)
+				out = append(out, Dealt{Name: t.Name, How: how, Whose: part.terms().Owner(), Sum: newSum(p.units)})
+			}
+			out[i].Sum.join(sumOfOne(part))
 		}
-		out[i].Sum.join(sumOfOne(t))
 	})
 	slices.SortStableFunc(out, func(a, b Dealt) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.How, b.How)) })
 	return out
@@ -98,13 +102,17 @@ func dealt(parts []Part) []Dealt {
 
 // how returns the disposition of the grain, in words.
 func (t Ticket) how() string {
-	switch {
-	case t.Taken == "":
-		return "not decided"
-	case t.Contract != "":
-		return t.Taken + " " + t.Contract
+	if t.isApart() {
+		return "by owner"
 	}
-	return t.Taken
+	switch terms := t.terms(); {
+	case terms.Under == title.Contract:
+		return joined(" ", "contract", terms.No)
+	case terms.No != "":
+		return terms.Said().String()
+	default:
+		return terms.Under.Name()
+	}
 }
 
 // whole drops the part of a percent below one.

@@ -47,6 +47,7 @@ type cell struct {
 	words    string
 	amount   quantity.Amount
 	isAmount bool
+	isSigned bool // a figure above zero has its sign too
 	places   int
 }
 
@@ -179,6 +180,9 @@ func (g *grid[R, S]) places(column int) (most int) {
 func (c cell) printed(places int) string {
 	if !c.isAmount {
 		return c.words
+	}
+	if c.isSigned && c.amount.Sign() > 0 {
+		return "+" + c.amount.Fixed(int32(places))
 	}
 	return c.amount.Fixed(int32(places))
 }

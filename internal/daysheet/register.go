@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // Period is the days an examiner asks about, both ends included.
@@ -98,12 +99,29 @@ func (t Ticket) owners() string {
 	return strings.Join(out, ", ")
 }
 
-// title names the terms the elevator has the grain on, and the contract.
+// title is whose grain the house has and under what, owner by owner where they
+// differ.
 func (t Ticket) title() string {
-	if t.Contract != "" {
-		return joined(" ", t.Taken, t.Contract)
+	if !t.isApart() {
+		return titleWords(t.terms())
 	}
-	return t.Taken
+	out := make([]string, len(t.Titles))
+	for i, terms := range t.Titles {
+		out[i] = titleWords(terms)
+		if i < len(t.Owners) {
+			out[i] = t.Owners[i] + " " + out[i]
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// titleWords are the terms in the words of facts, which programs read too.
+func titleWords(t title.Terms) string {
+	words := joined(" ", string(t.Under), t.No)
+	if t.Whose != "" {
+		words = joined(", ", words, string(t.Whose))
+	}
+	return words
 }
 
 // registerNumbers adds a row for each ticket and for each number that is not

@@ -19,6 +19,9 @@ func (t Ticket) PartOf(grower string) (Ticket, bool) {
 			return t, false
 		}
 		t.Summary = own
+		if at < len(t.Titles) {
+			t.Titles = t.Titles[at : at+1]
+		}
 	}
 	part := ""
 	if at < len(t.Parts) {

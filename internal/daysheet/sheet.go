@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
 // Facts are the input of a day sheet.
@@ -36,6 +37,7 @@ type Notes struct {
 // Closing says who closed the day and when; the time is local.
 type Closing struct {
 	By, At, Remark string
+	Engine         settle.Engine // that closed the day
 	// Head is the head of the book when the day was closed, number and hash; empty
 	// on sheets that do not print it.
 	Head string

@@ -25,8 +25,8 @@ type Sum struct {
 type Money struct {
 	Drying, Discounts, Premiums, Charges quantity.Amount
 	Value, Payable                       quantity.Amount
-	// Later counts the loads without a price, LaterCharges is their charges: included in Charges,
-	// while Value and Payable exclude these loads.
+	// Later are the loads of which all or a part has no price, LaterCharges what that
+	// part is charged: it is in Charges, and nothing of it in Value and Payable.
 	Later        int
 	LaterCharges quantity.Amount
 }
@@ -53,7 +53,7 @@ func sumOfOne(t Ticket) Sum {
 	s.Settled, s.Quantity = t.Settled, t.Quantity
 	s.Money = moneyOfOne(t)
 	if s.Later > 0 {
-		s.LaterQuantity = s.Quantity
+		s.LaterQuantity, _, _ = t.Unpriced()
 	}
 	if t.Moisture != nil {
 		s.moisture, s.moistureNet = s.Net.Mul(*t.Moisture), s.Net
@@ -67,12 +67,14 @@ func sumOfOne(t Ticket) Sum {
 func moneyOfOne(t Ticket) Money {
 	m := noMoney()
 	m.Drying, m.Discounts, m.Premiums, m.Charges = t.Drying, t.Discounts, t.Premiums, t.Charges
-	switch {
-	case t.Outbound:
-	case t.Priced():
+	if t.Outbound {
+		return m
+	}
+	if t.Priced() {
 		m.Value, m.Payable = t.Value, t.Payable
-	default:
-		m.Later, m.LaterCharges = 1, m.Charges
+	}
+	if _, charges, some := t.Unpriced(); some {
+		m.Later, m.LaterCharges = 1, charges
 	}
 	return m
 }

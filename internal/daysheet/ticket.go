@@ -1,9 +1,11 @@
 package daysheet
 
 import (
-	"tenthpoint/internal/load"
+	"slices"
+
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // Ticket is one load as the sheets read it. Days are business days; times are
@@ -25,8 +27,11 @@ type Ticket struct {
 	Bin       string
 	Taken     string // "sold", "stored", "contract"; empty while undecided
 	Contract  string
-	Weigher   string
-	Edition   string
+	// Titles are whose grain it is and under what, owner by owner; none where Taken and
+	// Contract say it of all of it.
+	Titles  []title.Terms
+	Weigher string
+	Edition string
 	// EditionHash finds the edition's text in the book.
 	EditionHash string
 	Sample      string
@@ -70,8 +75,46 @@ func (t Ticket) moves() quantity.Amount {
 	return t.Settled
 }
 
-// unpriced is printed instead of the payable of a ticket without a price. It is in no digest.
-func (t Ticket) unpriced() string { return load.Disposition(t.Taken).Unpriced() }
+// unpriced stands where what is payable would, on a ticket without a price. It is
+// in no digest.
+func (t Ticket) unpriced() string {
+	if t.isApart() {
+		return "by owner"
+	}
+	return t.terms().Under.Unpriced()
+}
+
+// terms are whose grain it is and under what, where all owners have the same.
+func (t Ticket) terms() title.Terms {
+	if len(t.Titles) > 0 {
+		return t.Titles[0]
+	}
+	return title.Terms{Under: title.Under(t.Taken), No: t.Contract}
+}
+
+// isApart reports whether owners have terms of their own.
+func (t Ticket) isApart() bool {
+	return slices.ContainsFunc(t.Titles, func(one title.Terms) bool { return one != t.Titles[0] })
+}
+
+// byTitle is the ticket as far as each owner has it, where owners have terms of
+// their own; else the ticket.
+func (t Ticket) byTitle() []Ticket {
+	if !t.isApart() {
+		return []Ticket{t}
+	}
+	var out []Ticket
+	for i := range t.Titles {
+		part := t
+		own, err := t.Summary.Of(i + 1)
+		if err != nil {
+			return []Ticket{t}
+		}
+		part.Summary, part.Titles = own, t.Titles[i:i+1]
+		out = append(out, part)
+	}
+	return out
+}
 
 // asOf is the ticket as it was known in the evening of a day: what happened to
 // it later is left out.

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // oddity is an unusual course of a visit.
@@ -181,6 +182,6 @@ func (v *visit) mend(ctx context.Context, w *scalehouse.Batch, id string) error 
 	changed := v.details
 	other := pick(v.season.chance, growers)
 	changed.Grower, changed.Shares = load.Party{ID: other.ID, Name: other.Name}, owners(other)
-	changed.Disposition, changed.ContractNo, changed.Price, changed.PriceSource = load.Stored, "", nil, ""
+	changed.Under, changed.Terms.No, changed.Price, changed.PriceSource = title.OpenStorage, "", nil, ""
 	return scalehouse.Amend(ctx, w, id, changed)
 }

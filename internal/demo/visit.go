@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // visit is one truck from its coming to its going.
@@ -141,17 +142,17 @@ func (v *visit) terms(c *chance) {
 	d := &v.details
 	for _, terms := range v.season.contracts {
 		if terms.Grower == v.grower.ID && terms.Commodity == d.Commodity && c.in1000(600) {
-			d.Disposition, d.ContractNo = load.Contract, terms.Number
+			d.Under, d.Terms.No = title.Contract, terms.Number
 			d.Price, d.PriceSource = &terms.Price, "contract "+terms.Number
 			return
 		}
 	}
 	if c.in1000(350) {
-		d.Disposition = load.Stored
+		d.Under = title.OpenStorage
 		return
 	}
 	price := v.crop.prices[v.day]
-	d.Disposition, d.Price, d.PriceSource = load.Sold, &price, "posted "+d.Day.String()
+	d.Under, d.Price, d.PriceSource = title.CashSale, &price, "posted "+d.Day.String()
 }
 
 func (v *visit) open(ctx context.Context, w *scalehouse.Batch) (err error) {

@@ -1,6 +1,8 @@
 package entry
 
 import (
+	"strings"
+
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
@@ -67,6 +69,12 @@ func (f Field) plain(text string) (string, error) {
 		return text, nil
 	}
 	return quantity.WithPoint(f.Label, text, f.signs)
+}
+
+// plainIn is the same in a house whose language has signs of its own.
+func (f Field) plainIn(h House, text string) (string, error) {
+	f.signs = Signs(h.Profile())
+	return f.plain(strings.TrimSpace(text))
 }
 
 // detail is a field about the load itself: its text changes the details.

@@ -156,11 +156,21 @@ func sharesField() Field {
 			if err != nil {
 				return err
 			}
-			owners = append(owners, load.Owner{Party: load.Party{ID: g.ID, Name: g.Name}, Parts: one.Parts, Of: one.Of})
+			owners = append(owners, load.Owner{Party: load.Party{ID: g.ID, Name: g.Name}, Parts: one.Parts, Of: one.Of, Own: ownDeal(d.details.Shares, g.ID)})
 		}
 		d.details.Shares = owners
 		return nil
 	})
+}
+
+// ownDeal is what an owner has agreed on already; it stays where the shares change.
+func ownDeal(owners []load.Owner, id string) *load.Deal {
+	for _, o := range owners {
+		if o.ID == id {
+			return o.Own
+		}
+	}
+	return nil
 }
 
 func sharesText(l *load.Load) string {

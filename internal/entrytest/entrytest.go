@@ -12,6 +12,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -174,6 +175,14 @@ func Facts(t testing.TB, l *load.Load) string {
 	details, sample := l.Details, l.Sample
 	if strings.HasPrefix(details.PriceSource, "typed") {
 		details.PriceSource = "typed"
+	}
+	details.Shares = slices.Clone(details.Shares)
+	for i, owner := range details.Shares {
+		if owner.Own != nil && strings.HasPrefix(owner.Own.PriceSource, "typed") {
+			own := *owner.Own
+			own.PriceSource = "typed"
+			details.Shares[i].Own = &own
+		}
 	}
 	if sample.Moisture != nil {
 		m := *sample.Moisture

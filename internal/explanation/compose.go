@@ -144,17 +144,25 @@ func (c *composer) retained() string {
 	return joined(", ", s.Number, s.Kept, "kept through "+s.Until.String())
 }
 
+// money are the lines of money that the ticket's engine has.
+func (c *composer) money() []string {
+	if c.Settlement.Charges != nil {
+		return []string{settle.LineCharges, settle.LinePayable}
+	}
+	return []string{settle.LineDiscounts, settle.LinePremiums, settle.LineServices, settle.LinePayable}
+}
+
 // result is the ticket in one line of figures.
 func (c *composer) result() {
 	var pairs []report.Pair
-	for _, id := range []string{settle.LineNet, settle.LineMoisture, settle.LineSettled, settle.LineQuantity, settle.LineCharges, settle.LinePayable} {
+	for _, id := range append([]string{settle.LineNet, settle.LineMoisture, settle.LineSettled, settle.LineQuantity}, c.money()...) {
 		s, ok := c.Settlement.Sheet.Step(id)
 		if !ok {
 			continue
 		}
 		value := s.Printed()
-		if s.Note() == priceLater {
-			value = c.unpriced()
+		if settle.AwaitsPrice(s) {
+			value = c.unpriced(s)
 		}
 		pairs = append(pairs, report.Pair{Label: s.Label(), Value: value})
 	}

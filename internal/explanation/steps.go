@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -27,8 +28,8 @@ func (c *composer) steps() report.Steps {
 // step describes one step: in words, in figures, with its reason and its source.
 func (c *composer) step(s *worksheet.Step) report.Step {
 	out := report.Step{Label: c.say(s.Label()), Figure: s.PrintedIn(c.say), Skipped: s.Kind() == worksheet.NotApplied}
-	if s.Note() == priceLater {
-		out.Figure = c.say(c.unpriced())
+	if settle.AwaitsPrice(s) {
+		out.Figure = c.say(c.unpriced(s))
 		return out
 	}
 	if out.Skipped {
@@ -48,12 +49,10 @@ func (c *composer) step(s *worksheet.Step) report.Step {
 	return out
 }
 
-// priceLater is the settlement's reason for a line without a price. It is a mark for programs;
-// people read [composer.unpriced].
-const priceLater = "price later"
-
 // unpriced takes the place of a figure that depends on the price.
-func (c *composer) unpriced() string { return c.Load.Details.Disposition.Unpriced() }
+func (c *composer) unpriced(s *worksheet.Step) string {
+	return c.Load.Details.Under.Remark(s.Note())
+}
 
 // sourced returns the source of a step's figure or rule: the row of the rates, quoted once, or the
 // law, instrument or person.

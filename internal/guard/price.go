@@ -4,9 +4,9 @@ import (
 	"slices"
 
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
 // findPrice compares a price with the posted one, else with the elevator's range, else with the
@@ -14,7 +14,7 @@ import (
 // earlier and are not checked.
 func findPrice(c *check) {
 	price := c.Details.Price
-	if price == nil || c.Details.Disposition == load.Contract {
+	if price == nil || c.Details.Under == title.Contract {
 		return
 	}
 	by := c.limits("")

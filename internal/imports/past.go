@@ -30,7 +30,7 @@ type pastCell struct {
 var pastCells = []pastCell{
 	{"grower", "grower", message.New("the grower's code")}, {"truck", "truck", message.New("its number or plate")},
 	{"driver", "driver", message.Text{}}, {"bin", "bin", message.Text{}}, {"contract", "contract", message.Text{}}, {"crop_year", "crop", message.Text{}}, {"remark", "remark", message.Text{}},
-	{"day", "day", message.New("the day it was delivered, like 2026-09-14")}, {"disposition", "terms", message.Text{}}, {"shares", "shares", message.Text{}},
+	{"day", "day", message.New("the day it was delivered, like 2026-09-14")}, {"disposition", "terms", message.Text{}}, {"whose", "whose", message.Text{}}, {"shares", "shares", message.Text{}},
 	{"gross", "gross", message.New("the weight of the loaded truck")}, {"tare", "tare", message.New("the weight of the empty truck")},
 	{"commodity", "commodity", message.New("the grain, such as corn")}, {"moisture", "moisture", message.New("the moisture in percent")},
 }
@@ -62,7 +62,7 @@ func (r *reader) past() {
 	}
 }
 
-// pastCells are the cells of this list: with its factors, and the price last.
+// pastCells are the cells of this list: with its factors, and the price and what owners have agreed on last.
 func (r *reader) pastCells() []pastCell {
 	cells := slices.Clone(pastCells)
 	for _, column := range r.columns {
@@ -70,7 +70,7 @@ func (r *reader) pastCells() []pastCell {
 			cells = append(cells, pastCell{column, id, message.Text{}})
 		}
 	}
-	return append(cells, pastCell{"price", "price", message.Text{}})
+	return append(cells, pastCell{"price", "price", message.Text{}}, pastCell{"owner_terms", "owner-terms", message.Text{}})
 }
 
 // refused reports required cells that are empty, and invalid cells. Without a grain its results and

@@ -117,7 +117,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return sheet, message.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
 	}
-	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark}
+	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine}
 	if closed.Pinned {
 		closing.Head = journal.HeadOf(fact).OnPaper()
 	}

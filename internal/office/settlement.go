@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // Preview settles a load in its current state without writing anything. If it cannot, the problems
@@ -33,7 +34,7 @@ func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 		}
 		return settled(weighOnly(l, EngineOf(d, l), tables))
 	}
-	problems = append(problems, priceOfStored(l)...)
+	problems = append(problems, unsoundTerms(l)...)
 	e, err := EditionFor(d, l)
 	if err != nil {
 		problems = append(problems, settle.Problem{Field: "edition", Sentence: message.New("%s.", err)})
@@ -52,13 +53,23 @@ func EngineOf(d Desk, l *load.Load) settle.Engine {
 	return d.Engine()
 }
 
-// priceOfStored rejects a price on stored grain: it stays its owner's, and a paper that says both
-// would claim it twice. Old books may hold such loads; they are resettled as they were issued.
-func priceOfStored(l *load.Load) settle.Problems {
-	if l.Details.Disposition != load.Stored || l.Details.Price == nil {
-		return nil
+// unsoundTerms is what is wrong with whose the grain is and its price, owner by
+// owner. Books of old may hold such loads; they are settled again as they were
+// issued.
+func unsoundTerms(l *load.Load) settle.Problems {
+	for _, deal := range l.Details.Deals() {
+		if err := deal.Check(); err != nil {
+			return settle.Problems{{Field: "terms", Sentence: message.New("%s.", err)}}
+		}
+		if deal.Price == nil || deal.TakesPrice() {
+			continue
+		}
+		if deal.Under == title.OpenStorage {
+			return settle.Problems{{Field: "price", Sentence: message.Words("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
+		}
+		return settle.Problems{{Field: "price", Sentence: message.New("This grain is %s and has no price: take the price away, or say that it is sold.", deal.Said())}}
 	}
-	return settle.Problems{{Field: "price", Sentence: message.Words("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
+	return nil
 }
 
 // settled returns why a load was not settled, problem by problem.

@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/title"
 	"tenthpoint/schedules"
 )
 
@@ -83,7 +84,7 @@ func TestAnswersAreFacts(t *testing.T) {
 	must(t, scalehouse.SetPerson(ctx, d, elevator.Person{Name: "Cal Reyes", Role: elevator.Clerk}))
 	details := inbound()
 	price := quantity.Of("41.2", quantity.DollarsPerBu)
-	details.Price, details.Disposition = &price, load.Sold
+	details.Price, details.Under = &price, title.CashSale
 	p := d.Profile()
 	p.Guards = p.Guards.With(elevator.GuardRule{Guard: "price", Act: elevator.GuardManager})
 	must(t, scalehouse.SetProfile(ctx, d, p))

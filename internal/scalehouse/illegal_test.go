@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
 // illegal are moves that are not allowed, each with a part of the sentence that
@@ -53,7 +54,7 @@ var illegal = []struct {
 	{"issue a grain not taken here", withDetails(func(d *load.Details) { d.Commodity = "soybeans" }), issue, "soybeans is not taken here"},
 	{"issue before the rates began", withDetails(func(d *load.Details) { d.Day = quantity.MustDate("2026-07-31") }), issue, "no rates are in force for corn on 2026-07-31"},
 	{"issue with a price in another unit", withDetails(func(d *load.Details) { d.Price = amount("7.50 $/cwt") }), issue, "this edition settles in bu"},
-	{"issue stored grain with a price", withDetails(func(d *load.Details) { d.Disposition, d.Price = load.Stored, amount("5 $/bu") }), issue, "Stored grain has no price: it stays its owner's."},
+	{"issue stored grain with a price", withDetails(func(d *load.Details) { d.Under, d.Price = title.OpenStorage, amount("5 $/bu") }), issue, "Stored grain has no price: it stays its owner's."},
 	{"issue with shares over the whole", withDetails(overShared), issue, "The shares add to 150 %, not to the whole."},
 
 	// What comes after the ticket.

@@ -80,7 +80,7 @@ func TestProofTellsEveryStep(t *testing.T) {
 			t.Errorf("%s is told as %q: %s", s.ID(), told[i].Label, explained)
 		}
 		isSkipped := s.Kind() == worksheet.NotApplied
-		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Disposition.Remark(s.Note())) {
+		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Under.Remark(s.Note())) {
 			t.Errorf("%s is told with %q: %s", s.ID(), told[i].Figure, explained)
 		}
 	}

@@ -25,7 +25,7 @@ func TestWorthOfATenth(t *testing.T) {
 	s := newScene(t)
 	w, err := office.WorthOf(ctx, s.Desk, s.load(s.whole()), office.Tenth)
 	must(t, err)
-	if got := w.Wetter.Change; got.Weight.String() != "-33 lb" || got.Quantity.String() != "-0.59 bu" || got.Charges.String() != "$2.00" || got.Payable != nil {
+	if got := w.Wetter.Change; got.Weight.String() != "-33 lb" || got.Quantity.String() != "-0.59 bu" || got.ToOwner.String() != "-$2.00" || got.Payable != nil {
 		t.Errorf("a tenth more: %+v", got)
 	}
 	if w.Tolerance != nil || w.Band.Stated() {

@@ -84,7 +84,9 @@ func (w Words) unitLabel(unit quantity.Unit) string {
 func headPayable(t *facts) Line {
 	line := Line{Field: "payable", Label: t.w.Payable, Value: t.whenSettled(), Emphasis: true}
 	switch part := t.ownPart(); {
-	case t.l.Details.Price == nil:
+	case t.s == nil && !t.l.Details.IsPriced():
+		line.Value = t.unpriced()
+	case part != nil && part.Payable.Kind() == worksheet.NotApplied, t.s != nil && part == nil && t.s.Payable.Kind() == worksheet.NotApplied:
 		line.Value = t.unpriced()
 	case part != nil:
 		line.Value = columnOfSteps(part.Payable).figure(part.Payable.Value())

@@ -48,14 +48,14 @@ type Words struct {
 	Asked, Answered                                                     string
 
 	// Settlement.
-	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge                string
-	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight               string
-	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes           string
-	Price, PriceNotSet, NoPriceStored, Value, Drying, Discounts, Charges, Payable string
-	OnNet, OnClean, OnDry, OnLeft, Premium                                        string
-	Disposition, NotDecided, Sold, Stored, OnContract                             string
-	PartOf, NetPart, WeightPart, AllShares, ChargesOf                             string
-	NotSettled, WeighedOnly, LegalBushels                                         string
+	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge             string
+	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight            string
+	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes        string
+	Price, ByOwner, Value, NetValue, Drying, Discounts, Charges, Payable       string
+	OnNet, OnClean, OnDry, OnLeft, Premium, Discount, Adjustments, PricedParts string
+	Disposition, HeldUnder, WhoseGrain, OnContract                             string
+	PartOf, NetPart, WeightPart, AllShares, ChargesOf, AdjustmentsOf           string
+	NotSettled, WeighedOnly, LegalBushels                                      string
 
 	// Signature, footer, working.
 	Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt           string

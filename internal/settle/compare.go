@@ -39,20 +39,26 @@ func Compare(before, after *Settlement) *Comparison {
 	seen := map[string]bool{}
 	for _, b := range before.compared() {
 		seen[b.ID()] = true
+		if b.ID() == LineCharges && after.Charges == nil {
+			continue
+		}
 		c.line(b, b, after.find(b.ID()))
 	}
 	for _, a := range after.compared() {
-		if !seen[a.ID()] {
+		if !seen[a.ID()] && a.ID() != LineCharges {
 			c.line(a, before.find(a.ID()), a)
 		}
 	}
 	return c
 }
 
-// compared are the lines to compare. The net weight converted to the edition's unit is no
-// difference of its own.
+// compared are the lines that are set against each other. The net weight turned
+// into the edition's unit is no difference of its own, nor are charges added up,
+// which engines do in unlike ways.
 func (s *Settlement) compared() []*worksheet.Step {
-	return slices.DeleteFunc(s.Lines(), func(step *worksheet.Step) bool { return step.ID() == LineConvertedNet })
+	return slices.DeleteFunc(s.Lines(), func(step *worksheet.Step) bool {
+		return step.ID() == LineConvertedNet || step.ID() == LineServices
+	})
 }
 
 // find returns the step of a line, nil when there is none. Dry-equivalent bushels that are also the

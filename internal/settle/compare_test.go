@@ -40,14 +40,13 @@ func TestCompareAcrossACorrection(t *testing.T) {
 		"net":             {"56,000 lb", "56,000 lb", "0 lb"},
 		"drying":          {"$270.00", "$225.00", "-$45.00"},
 		"discount.damage": {"$18.77", "$18.77", "$0.00"},
-		"charges":         {"$288.77", "$243.77", "-$45.00"},
 		"payable":         {"$3,465.95", "$3,510.95", "$45.00"},
 	})
 	var changed []string
 	for _, l := range c.Changed() {
 		changed = append(changed, l.ID)
 	}
-	if got := strings.Join(changed, " "); got != "drying charges payable" {
+	if got := strings.Join(changed, " "); got != "drying payable" {
 		t.Errorf("changed lines: %s", got)
 	}
 }
@@ -96,7 +95,6 @@ func TestComparePremiumWithDiscount(t *testing.T) {
 	expectLines(t, c, map[string][3]string{
 		"factor.protein":   {"9.0 %", "12.5 %", "3.5 %"},
 		"discount.protein": {"$300.00", "-$80.00", "-$380.00"},
-		"charges":          {"$300.00", "-$80.00", "-$380.00"},
 		"payable":          {"$4,700.00", "$5,080.00", "$380.00"},
 	})
 }

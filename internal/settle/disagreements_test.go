@@ -56,7 +56,7 @@ per = "1.0 %"
 part = "exact"
 discount = "1.17647 %"`)
 	s := mustSettle(t, corn("56", "23.0", at("4.00 $/bu")), e)
-	shows(t, s, map[string]string{"discount.moisture": "$0.38", "drying": "$0.46", "charges": "$0.84", "payable": "$3.16"})
+	shows(t, s, map[string]string{"discount.moisture": "$0.38", "drying": "$0.46", "adjustments": "-$0.84", "payable": "$3.16"})
 }
 
 // Every line of every ticket can be recalculated from the paper: the printed lines add, for any
@@ -88,7 +88,7 @@ func TestPrintedLinesAdd(t *testing.T) {
 				charges = add(charges, size)
 			}
 		}
-		holds("charges", read("charges"), charges)
+		holds("adjustments", new(big.Rat).Neg(read("adjustments")), charges)
 		if s.Price != nil {
 			holds("payable", read("payable"), minus(read("value"), charges))
 		}

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -32,7 +33,7 @@ const (
 	// First is the engine of every settlement that carries no number.
 	First Engine = 1
 	// Current settles new loads.
-	Current Engine = 2
+	Current Engine = 3
 )
 
 // engine is everything that one engine may do differently from another.
@@ -45,7 +46,9 @@ type engine struct {
 	weights, sample                   func(*calculation)
 	dockage, shrink, handling, drying func(*calculation)
 	discount                          func(d *calculation, place string)
-	quantities, money, shares         func(*calculation)
+	// ofPrice takes a percent of the price.
+	ofPrice                   func(r discounting, gives rule.Direction, rate *worksheet.Step)
+	quantities, money, shares func(*calculation)
 	// owed adds up one owner, counted from zero.
 	owed      func(d *calculation, owner int, line *ShareLine)
 	weighOnly func([]Draft, Outbound) Weighed
@@ -55,7 +58,9 @@ type engine struct {
 	// money and in weight.
 	adjusted func(*lineReader, Part) (discounts, premiums quantity.Amount)
 	quality  func(*lineReader, *Summary) quantity.Amount
-	// digest is the text whose hash is recorded with the load.
+	// charged reads what services, discounts and premiums come to.
+	charged func(*lineReader, *Part)
+	// digest is the text whose hash is written down with the load.
 	digest func(*worksheet.Sheet) string
 }
 
@@ -63,6 +68,7 @@ type engine struct {
 var engines = map[Engine]*engine{
 	1: firstEngine(),
 	2: secondEngine(),
+	3: thirdEngine(),
 }
 
 func firstEngine() *engine {
@@ -70,11 +76,11 @@ func firstEngine() *engine {
 		check: (*checker).all, record: recording,
 		weights: workWeights, sample: workSample,
 		dockage: takeDockage, shrink: takeShrink, handling: takeHandling, drying: chargeDrying,
-		discount:   applyDiscount,
+		discount: applyDiscount, ofPrice: ofOnePrice,
 		quantities: workQuantities, money: workMoney, shares: shareOut, owed: addOwner,
 		weighOnly: weighedOnly,
 		figure:    isFigure, digest: (*worksheet.Sheet).Digest,
-		adjusted: solvedAdjusted, quality: solvedQuality,
+		adjusted: solvedAdjusted, quality: solvedQuality, charged: readCharges,
 	}
 }
 
@@ -85,6 +91,16 @@ func secondEngine() *engine {
 	e.quantities, e.money, e.owed = workQuantitiesTotaled, workMoneyTotaled, addOwnerTotaled
 	e.figure = isFigureOrTotal
 	e.adjusted, e.quality = readAdjusted, readQuality
+	return &e
+}
+
+// thirdEngine settles each owner's part under that owner's own deal, adds service
+// charges and quality up apart, and never says of grain that its price comes later.
+func thirdEngine() *engine {
+	e := *secondEngine()
+	e.ofPrice = ofEachPrice
+	e.money, e.shares, e.owed = workMoneyServed, shareOutServed, addOwnerServed
+	e.figure, e.charged = isFigureOrValue, readServed
 	return &e
 }
 
@@ -103,6 +119,10 @@ func (n Engine) Known() error {
 	known := Engines()
 	return message.Errorf("this was settled by engine %d, and this program has engines up to %d only. Bring the program up to date to work it again", n, known[len(known)-1])
 }
+
+// HasTitles reports whether the engine settles each owner under that owner's own
+// deal, and keeps charges and quality apart.
+func (n Engine) HasTitles() bool { return n.Number() > 2 }
 
 // String is the number.
 func (n Engine) String() string { return strconv.FormatInt(int64(n.Number()), 10) }

@@ -28,7 +28,7 @@ func (m *Meddled) AddStep() {
 	before := m.money
 	m.money = func(d *calculation) {
 		before(d)
-		d.sheet.Work("extra", "Extra", worksheet.Same(d.out.Charges), quantity.Unrounded, "")
+		d.sheet.Work("extra", "Extra", worksheet.Same(d.out.Drying), quantity.Unrounded, "")
 	}
 }
 

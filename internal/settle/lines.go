@@ -38,6 +38,13 @@ const (
 	LineQuality   = "quality"
 	LineDiscounts = "discounts"
 	LinePremiums  = "premiums"
+
+	// The third engine keeps service charges and quality apart: what services cost,
+	// and the value after discounts and premiums, which levies are a part of. The
+	// adjustments are all of them together, above zero what the owner is paid.
+	LineServices    = "services"
+	LineAdjustments = "adjustments"
+	LineNetValue    = "net-value"
 )
 
 const (
@@ -79,7 +86,7 @@ var mainLines = map[string]bool{
 	LineGross: true, LineTare: true, LineNet: true, LineConvertedNet: true, LineMoisture: true,
 	LineDockage: true, LineClean: true, LineWater: true, LineHandling: true, LineDry: true,
 	LineSettled: true, LineQuantity: true, LineBushels: true, LineDrying: true,
-	LinePrice: true, LineValue: true, LineCharges: true, LinePayable: true,
+	LinePrice: true, LineValue: true, LineCharges: true, LinePayable: true, LineServices: true,
 }
 
 // Lines are the steps of a settlement that a slip shows and a dispute is about, in the order they
@@ -102,6 +109,11 @@ func isFigure(id string) bool { return isLine(id) || strings.HasPrefix(id, share
 // isFigureOrTotal is the same with the totals, which later engines have.
 func isFigureOrTotal(id string) bool {
 	return isFigure(id) || id == LineQuality || id == LineDiscounts || id == LinePremiums
+}
+
+// isFigureOrValue is the same with the value after discounts and premiums.
+func isFigureOrValue(id string) bool {
+	return isFigureOrTotal(id) || id == LineNetValue || id == LineAdjustments
 }
 
 func isLine(id string) bool {

@@ -37,10 +37,27 @@ type Settlement struct {
 	// the first engine, whose [Settlement.Summary] works them out.
 	Quality, Discounts, Premiums *worksheet.Step
 	Price                        *worksheet.Step
-	Value                        *worksheet.Step // price x quantity; not applied while the price comes later
-	Charges                      *worksheet.Step // drying + discounts - premiums, in money
-	Payable                      *worksheet.Step // value - charges; not applied while the price comes later
-	Shares                       []ShareLine
+	Value                        *worksheet.Step // price x quantity; not applied without a price
+	Owed
+	Payable *worksheet.Step // not applied without a price
+	Shares  []ShareLine
+}
+
+// Owed is what is added to a value and taken off it. Charges are drying + discounts
+// - premiums, in the first two engines. The third has what services cost,
+// adjustments, which are premiums - discounts - services, and the value after
+// discounts and premiums; its NetValue is not applied without a price.
+type Owed struct {
+	Charges, Services, Adjustments, NetValue *worksheet.Step
+}
+
+// ToOwner is what charges, discounts and premiums come to: above zero it is paid to
+// the owner, below zero it is taken.
+func (o Owed) ToOwner() quantity.Amount {
+	if o.Adjustments != nil {
+		return o.Adjustments.Value()
+	}
+	return o.Charges.Value().Neg()
 }
 
 // Deduction is one discount or premium. Its step's figure is a size, in money or in weight; Gives
@@ -101,8 +118,12 @@ type calculation struct {
 	dry   *worksheet.Step
 	isWet bool                         // moisture is above the shrink trigger
 	units map[weightIn]*worksheet.Step // quantities already worked
-	// docked says that a discount has already reduced the weight, so that it is no longer clean
-	// grain less water and handling.
+	// prices and ownDeductions are the prices of owners with deals of their own, and
+	// their parts of what is taken of a price, by the rule.
+	prices        map[int]*worksheet.Step
+	ownDeductions map[*discount.Rule][]*worksheet.Step
+	// docked tells that a discount has already taken of the weight, so that
+	// what is left is no longer clean grain less water and handling.
 	docked bool
 }
 

@@ -21,8 +21,8 @@ type ShareLine struct {
 	Value      *worksheet.Step
 	// Discounts and Premiums are totals in money; nil in the first engine.
 	Discounts, Premiums *worksheet.Step
-	Charges             *worksheet.Step
-	Payable             *worksheet.Step
+	Owed
+	Payable *worksheet.Step
 }
 
 // shareOut splits the settlement among its owners. Each owner's part of a line is rounded down to
@@ -33,6 +33,18 @@ func shareOut(d *calculation) {
 		return
 	}
 	d.sheet.Section("Shares")
+	lines := partWeights(d)
+	if d.facts.Price != nil {
+		partLine(d, d.out.Value, d.places().Money, func(i int, s *worksheet.Step) { lines[i].Value = s })
+	}
+	for i := range lines {
+		d.engine.owed(d, i, &lines[i])
+	}
+	d.out.Shares = lines
+}
+
+// partWeights parts everything but the value.
+func partWeights(d *calculation) []ShareLine {
 	lines := make([]ShareLine, len(d.facts.Shares))
 	for i, s := range d.facts.Shares {
 		lines[i].Share = s
@@ -51,13 +63,7 @@ func shareOut(d *calculation) {
 	for _, one := range d.out.Deductions {
 		partDeduction(d, one, lines)
 	}
-	if d.facts.Price != nil {
-		partLine(d, d.out.Value, d.places().Money, func(i int, s *worksheet.Step) { lines[i].Value = s })
-	}
-	for i := range lines {
-		d.engine.owed(d, i, &lines[i])
-	}
-	d.out.Shares = lines
+	return lines
 }
 
 func partDeduction(d *calculation, one Deduction, lines []ShareLine) {
@@ -67,7 +73,14 @@ func partDeduction(d *calculation, one Deduction, lines []ShareLine) {
 		}
 		return
 	}
-	partLine(d, one.Step, one.Rule.Rounding, func(i int, s *worksheet.Step) { lines[i].Deductions = append(lines[i].Deductions, s) })
+	keep := func(i int, s *worksheet.Step) { lines[i].Deductions = append(lines[i].Deductions, s) }
+	if own, apart := d.ownDeductions[one.Rule]; apart {
+		for i, step := range own {
+			keep(i, step)
+		}
+		return
+	}
+	partLine(d, one.Step, one.Rule.Rounding, keep)
 }
 
 // partLine shares one line out.

@@ -32,8 +32,9 @@ type End struct {
 type Change struct {
 	Weight   quantity.Amount // settled, lb or kg
 	Quantity quantity.Amount // paid for, bu, cwt or t
-	Charges  quantity.Amount // $
-	// Payable is nil while the price comes later.
+	// ToOwner is what premiums less discounts and charges change by, in $.
+	ToOwner quantity.Amount
+	// Payable is nil without a price.
 	Payable *quantity.Amount
 }
 
@@ -74,7 +75,7 @@ func changeOf(here, there *Settlement, priced bool) Change {
 	c := Change{
 		Weight:   there.Settled.Value().Sub(here.Settled.Value()),
 		Quantity: there.Quantity.Value().Sub(here.Quantity.Value()),
-		Charges:  there.Charges.Value().Sub(here.Charges.Value()),
+		ToOwner:  there.ToOwner().Sub(here.ToOwner()),
 	}
 	if priced {
 		payable := there.Payable.Value().Sub(here.Payable.Value())

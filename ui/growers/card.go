@@ -104,10 +104,10 @@ func cardDelivered(c *session.Card, p daysheet.AccountPart) {
 	for _, d := range p.Dealt {
 		c.Add(model.CardPair, session.Say(d.How), d.Sum.Quantity.String())
 	}
-	c.Add(model.CardPair, session.Say("Charges"), s.Charges.String())
+	c.Add(model.CardPair, session.Say("Charges, discounts"), session.ToOwner(s.Charges.Neg()))
 	c.Add(model.CardPair, session.Say("Payable"), s.Payable.String())
 	if s.Later > 0 {
-		c.Add(model.CardPair, session.Say("Price later"), s.LaterQuantity.String())
+		c.Add(model.CardPair, session.Say("Without price"), s.LaterQuantity.String())
 	}
 	c.Add(model.CardGap, "", "")
 }

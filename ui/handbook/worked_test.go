@@ -26,13 +26,13 @@ func TestTheWorkedLoad(t *testing.T) {
 		Drafts:   []settle.Draft{{Gross: quantity.Int(52300, quantity.Lb), Tare: quantity.Int(24120, quantity.Lb)}},
 		Moisture: settle.Reading{Percent: quantity.Of("17.2", quantity.Percent), Source: "meter"},
 		Findings: []settle.Finding{{Factor: grain.TestWeight, Amount: quantity.Of("53.6", quantity.LbPerBushel)}},
-		Price:    &settle.Price{Amount: quantity.Of("4.15", quantity.DollarsPerBu)},
+		Deal:     settle.Deal{Price: &settle.Price{Amount: quantity.Of("4.15", quantity.DollarsPerBu)}},
 	}, e)
 	if err != nil {
 		t.Fatal(err)
 	}
 	chapter, _ := In(English).ByID("shrink")
-	for _, id := range []string{"gross", "tare", "net", "moisture", "shrink.water", "handling", "dry", "quantity", "drying", "discount.test-weight", "charges", "value", "payable"} {
+	for _, id := range []string{"gross", "tare", "net", "moisture", "shrink.water", "handling", "dry", "quantity", "drying", "discount.test-weight", "services", "value", "payable"} {
 		step, ok := s.Sheet.Step(id)
 		if !ok {
 			t.Fatalf("the settlement has no step %s", id)

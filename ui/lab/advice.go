@@ -262,7 +262,7 @@ func changeText(here *settle.Settlement, end settle.End) string {
 	if pay := end.Change.Payable; pay != nil {
 		return session.Say("%s, %s", settled, withSign(*pay, session.PrintedLike(here.Payable, *pay)))
 	}
-	return session.Say("%s, charges %s", settled, withSign(end.Change.Charges, session.PrintedLike(here.Charges, end.Change.Charges)))
+	return session.Say("%s, %s in charges and discounts", settled, withSign(end.Change.ToOwner, end.Change.ToOwner.FixedString(2)))
 }
 
 // withSign puts a plus before a gain.

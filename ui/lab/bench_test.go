@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/title"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -323,7 +324,7 @@ func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	d := r.Session.Desk
 	id := b.current.load.ID
 	details := b.current.load.Details
-	details.Bin, details.Disposition, details.Price, details.PriceSource = "P1", load.Stored, nil, ""
+	details.Bin, details.Under, details.Price, details.PriceSource = "P1", title.OpenStorage, nil, ""
 	sessiontest.Must(t, scalehouse.Amend(t.Context(), d, id, details))
 	l, err := office.Load(t.Context(), d, id)
 	sessiontest.Must(t, err)

@@ -51,6 +51,17 @@ func PrintedLike(s *worksheet.Step, a quantity.Amount) string {
 	return a.FixedString(int32(places))
 }
 
+// ToOwner is an amount of money with its sign: + is to the owner, - from the owner.
+func ToOwner(a quantity.Amount) string {
+	if a.Sign() > 0 {
+		return "+" + a.FixedString(cents)
+	}
+	return a.FixedString(cents)
+}
+
+// cents are the decimals of money.
+const cents = 2
+
 // FigureOf is a step's figure as printed, without its unit.
 func FigureOf(s *worksheet.Step) string {
 	return strings.TrimSuffix(s.Printed(), " "+s.Value().Unit().String())

@@ -4,14 +4,14 @@ import (
 	"strings"
 	"tenthpoint/ui/model"
 
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 	"tenthpoint/internal/worksheet"
 )
 
 // WorkingLines are the steps of a settlement, with the edition they follow.
 // Grain that leaves is only weighed, under no edition.
-func WorkingLines(s *settle.Settlement, d load.Disposition) []model.CardLine {
+func WorkingLines(s *settle.Settlement, d title.Under) []model.CardLine {
 	under := Say("weighed only, under no rates")
 	if s.Edition != nil {
 		under = Say("worked under %s", s.Edition.ID)
@@ -21,7 +21,7 @@ func WorkingLines(s *settle.Settlement, d load.Disposition) []model.CardLine {
 }
 
 // StepLines are steps under their headings, each with its calculation below.
-func StepLines(steps []*worksheet.Step, d load.Disposition) []model.CardLine {
+func StepLines(steps []*worksheet.Step, d title.Under) []model.CardLine {
 	var lines []model.CardLine
 	section := ""
 	for _, step := range steps {
@@ -34,7 +34,7 @@ func StepLines(steps []*worksheet.Step, d load.Disposition) []model.CardLine {
 	return lines
 }
 
-func stepLine(step *worksheet.Step, d load.Disposition) model.CardLine {
+func stepLine(step *worksheet.Step, d title.Under) model.CardLine {
 	figure := step.PrintedIn(printer.Word)
 	if step.Kind() == worksheet.NotApplied {
 		figure = Say("none")

@@ -138,7 +138,7 @@ func (t *Ticket) working() []model.CardLine {
 	if wrong := t.disagreement(); wrong != "" {
 		agrees = model.CardLine{Kind: model.CardMark, Left: wrong}
 	}
-	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Disposition)...), session.GradeLines(t.session, t.load)...)
+	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Under)...), session.GradeLines(t.session, t.load)...)
 }
 
 // disagreement describes how the ticket and its recalculation differ.

@@ -5,6 +5,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -160,7 +161,7 @@ const (
 
 // termsReading describes a contract.
 func (a appearances) termsReading(_ string, l *load.Load) string {
-	c, ok := a.session.Known().Contract(l.Details.ContractNo)
+	c, ok := a.session.Known().Contract(l.Details.Terms.No)
 	if !ok {
 		return ""
 	}
@@ -172,6 +173,10 @@ func (a appearances) termsOptions() []model.Option {
 	out := []model.Option{
 		{Code: soldCode, Name: session.Say("sold")},
 		{Code: storedCode, Name: session.Say("stored for the owner")},
+		{Code: string(title.Undecided), Name: session.Say("not decided")},
+		{Code: string(title.GrainBank), Name: session.Say("in the grain bank")},
+		{Code: string(title.Receipt) + " ", Name: session.Say("on a warehouse receipt"), Detail: session.Say("with its number: receipt 1042")},
+		{Code: string(title.DelayedPrice) + " ", Name: session.Say("on a delayed-price contract"), Detail: session.Say("with its number: delayed 17")},
 	}
 	d := a.now.Load.Details
 	for _, c := range a.session.Known().Contracts {
@@ -184,7 +189,7 @@ func (a appearances) termsOptions() []model.Option {
 
 func priceHint(l *load.Load) string {
 	if l.Details.Price == nil {
-		return session.Say(l.Details.Disposition.Unpriced())
+		return session.Say(l.Details.Under.Unpriced())
 	}
 	return session.Say(l.Details.PriceSource)
 }

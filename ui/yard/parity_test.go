@@ -80,6 +80,9 @@ func onSheet(t *testing.T, r *sessiontest.Room, f *LoadForm, text entrytest.Text
 	case text.Field == "shares":
 		sharesSheet{f}.ask()
 		values = sharesValues(text.Typed)
+	case text.Field == "owner-terms":
+		sharesSheet{f}.ask()
+		values = ownersValues(f, text.Typed)
 	case strings.HasPrefix(text.Field, "accept."):
 		limits{f}.ask()
 		values = map[string]string{"who": entrytest.Manager, "reason": text.Typed}
@@ -112,7 +115,29 @@ func sharesValues(text string) map[string]string {
 	return values
 }
 
-// formOutcome returns the form's outcome in the notation of the table.
+// ownersValues are "102=sold; 901=stored" as the sheet of owners is filled in.
+func ownersValues(f *LoadForm, text string) map[string]string {
+	var shares []string
+	owners := f.Now.Load.Details.Shares
+	for _, o := range owners {
+		shares = append(shares, fmt.Sprintf("%s=%s/%s", o.ID, o.Parts.Figure(), o.Of.Figure()))
+	}
+	values := sharesValues(strings.Join(shares, "; "))
+	for i := range 4 {
+		values[fmt.Sprint("terms", i+1)] = ""
+	}
+	for _, one := range strings.Split(text, ";") {
+		owner, terms, _ := strings.Cut(strings.TrimSpace(one), "=")
+		for i, o := range owners {
+			if o.ID == owner {
+				values[fmt.Sprint("terms", i+1)] = terms
+			}
+		}
+	}
+	return values
+}
+
+// formOutcome is what the form says, as the table says it.
 func formOutcome(f *LoadForm, c entrytest.Case) string {
 	for _, text := range c.Texts() {
 		if l, known := f.Now.Line(text.Field); known && f.IsTyped(l.ID) && f.Now.remarks[l.ID].State == model.Stop {

@@ -61,7 +61,7 @@ func (p Preview) figures() []model.Figure {
 		settled.Value = session.FigureOf(s.Quantity)
 		money.Value = s.Payable.Printed()
 		if s.Payable.Kind() == worksheet.NotApplied {
-			money.Caption, money.Value = session.Say("Charges without price"), s.Charges.Printed()
+			money.Caption, money.Value = session.Say("Charges, discounts"), session.ToOwner(s.ToOwner())
 		}
 	}
 	return []model.Figure{net, settled, money}
@@ -98,11 +98,11 @@ func (p Preview) tenth() string {
 	return session.Say("A tenth of a point is worth %s, %s.", lost, moneyBetween(s, w))
 }
 
-// moneyBetween is the grower's loss by the second settlement: in the payable, or in the charges
-// while the price comes later.
+// moneyBetween is what the grower has less by the second settlement: of what is
+// payable, or without a price of what is charged and discounted.
 func moneyBetween(s, w *settle.Settlement) string {
 	if s.Payable.Kind() == worksheet.NotApplied {
-		return session.Say("%s in charges", session.PrintedLike(s.Charges, w.Charges.Value().Sub(s.Charges.Value())))
+		return session.Say("%s in charges and discounts", s.ToOwner().Sub(w.ToOwner()).FixedString(2))
 	}
 	return session.PrintedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
 }
@@ -152,5 +152,5 @@ func (p Preview) Working() []model.CardLine {
 		}
 		return lines
 	}
-	return append(append(lines, session.WorkingLines(s, p.now.Load.Details.Disposition)...), session.GradeLines(p.session, p.now.Load)...)
+	return append(append(lines, session.WorkingLines(s, p.now.Load.Details.Under)...), session.GradeLines(p.session, p.now.Load)...)
 }

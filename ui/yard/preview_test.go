@@ -101,7 +101,7 @@ func TestTenthIsTheDifferenceOfTwoSettlements(t *testing.T) {
 		t.Errorf("said %q, want %q", got, want)
 	}
 	f.Type("price", "")
-	if got := f.Preview().Tenth; !strings.HasSuffix(got, "in charges.") {
+	if got := f.Preview().Tenth; !strings.HasSuffix(got, "in charges and discounts.") {
 		t.Errorf("while the price comes later it says %q", got)
 	}
 }
@@ -133,7 +133,7 @@ func TestBigFigures(t *testing.T) {
 		}
 	}
 	f.Type("price", "")
-	if got := f.Preview().Figures[2]; got.Caption != "Charges without price" || got.Value != f.Now.settlement.Charges.Printed() {
+	if got := f.Preview().Figures[2]; got.Caption != "Charges, discounts" || got.Value != f.Now.settlement.Adjustments.Printed() {
 		t.Errorf("while the price comes later: %+v", got)
 	}
 	f.Type("tare", "60000")

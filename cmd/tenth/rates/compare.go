@@ -149,7 +149,7 @@ func changeOf(l settle.Line) string {
 	switch {
 	case l.Change == nil:
 		return "in other units"
-	case l.Before != nil && terminal.IsLater(l.Before):
+	case l.Before != nil && settle.AwaitsPrice(l.Before):
 		return ""
 	}
 	return l.Change.Printed()

@@ -31,7 +31,7 @@ const factorColumn = "factor."
 // own.
 var settledColumns = []string{
 	"load", "weight_unit", "net", "moisture", "dockage", "shrink", "handling", "dry",
-	"quantity_unit", "quantity", "bushels", "currency", "drying", "discounts", "charges", "value", "payable",
+	"quantity_unit", "quantity", "bushels", "currency", "drying", "discounts", "charges", "adjustments", "value", "payable",
 	"edition", "edition_sha256",
 }
 
@@ -250,7 +250,9 @@ func settledRow(name string, s *settle.Settlement) []string {
 		"discounts": discounts(s), "edition": s.Edition.ID, "edition_sha256": s.Edition.Hash,
 	}
 	for column, step := range terminal.HeadFigures(s) {
-		words[column] = plainFigure(step)
+		if column != "discounts" { // which names each of them
+			words[column] = plainFigure(step)
+		}
 	}
 	row := make([]string, len(settledColumns))
 	for i, column := range settledColumns {
@@ -262,8 +264,8 @@ func settledRow(name string, s *settle.Settlement) []string {
 var bare = strings.NewReplacer(",", "", "$", "")
 
 func plainFigure(step *worksheet.Step) string {
-	if terminal.IsLater(step) {
-		return terminal.PriceLater
+	if settle.AwaitsPrice(step) {
+		return step.Note()
 	}
 	figure, _, _ := strings.Cut(bare.Replace(step.Printed()), " ")
 	return figure

@@ -62,5 +62,5 @@ func (p *Session) GrainName(id string) string {
 // WorkingOf says the working of a load.
 func (p *Session) WorkingOf(l *load.Load) worksheet.Translate {
 	say := p.Language()
-	return func(english string) string { return say(l.Details.Disposition.Remark(english)) }
+	return func(english string) string { return say(l.Details.Under.Remark(english)) }
 }

@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/title"
 )
 
 // DetailFlags are the details of a load: owner, grain and destination.
@@ -28,6 +29,12 @@ type DetailFlags struct {
 	PriceSource string   `help:"Where the price comes from." placeholder:"WORDS" group:"whose"`
 	Sold        bool     `help:"The grain is sold." group:"whose"`
 	Stored      bool     `help:"The grain is stored for its owner." group:"whose"`
+	Receipt     string   `help:"Warehouse receipt the grain is stored under." placeholder:"NUMBER" group:"whose"`
+	Delayed     string   `help:"Delayed-price contract the grain is delivered on; it has no price yet." placeholder:"NUMBER" group:"whose"`
+	Bank        bool     `help:"The grain is kept in the grain bank." group:"whose"`
+	Undecided   bool     `help:"Nobody has said yet what becomes of the grain." group:"whose"`
+	Whose       string   `help:"Whose grain it is, where that does not follow: depositor, house or undecided." placeholder:"WHOSE" group:"whose"`
+	OwnerTerms  []string `sep:"none" help:"What becomes of one owner's part, such as 901=stored or 102=sold at 4.15; may be repeated." placeholder:"OWNER=TERMS" group:"whose"`
 	Consignee   string   `help:"Who takes grain that leaves." placeholder:"NAME" group:"whose"`
 	Agent       string   `help:"Who acts for the owner or the buyer." placeholder:"NAME" group:"whose"`
 	Remark      string   `help:"A remark for the ticket." placeholder:"WORDS" group:"whose"`
@@ -42,7 +49,7 @@ func (f DetailFlags) Texts() Texts {
 	for field, text := range map[string]string{
 		"grower": f.Grower, "shares": strings.Join(f.Share, "; "), "commodity": f.Commodity, "class": f.Class, "crop": f.CropYear,
 		"day": f.Day, "truck": f.Truck, "plate": f.Plate, "trailer": f.Trailer, "agent": f.Agent, "driver": f.Driver, "bin": f.Bin, "schedule": f.Schedule,
-		"terms": f.terms(), "price": f.Price, "price-source": f.PriceSource, "consignee": f.Consignee, "remark": f.Remark,
+		"terms": f.terms(), "whose": f.Whose, "owner-terms": strings.Join(f.OwnerTerms, "; "), "price": f.Price, "price-source": f.PriceSource, "consignee": f.Consignee, "remark": f.Remark,
 	} {
 		t.Put(field, text)
 	}
@@ -56,9 +63,17 @@ func (f DetailFlags) Texts() Texts {
 func (f DetailFlags) terms() string {
 	switch {
 	case f.Stored:
-		return string(load.Stored)
+		return string(title.OpenStorage)
 	case f.Sold:
-		return string(load.Sold)
+		return string(title.CashSale)
+	case f.Receipt != "":
+		return title.Terms{Under: title.Receipt, No: f.Receipt}.Text()
+	case f.Delayed != "":
+		return title.Terms{Under: title.DelayedPrice, No: f.Delayed}.Text()
+	case f.Bank:
+		return string(title.GrainBank)
+	case f.Undecided:
+		return string(title.Undecided)
 	}
 	return f.Contract
 }

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/settle"
 )
 
 // Standing returns the status of a ticket in a line.
@@ -115,8 +116,8 @@ func (p *Session) sayResult(l *load.Load) error {
 		return nil
 	}
 	payable := s.Payable.Printed()
-	if IsLater(s.Payable) {
-		payable = p.Printer.Word(l.Details.Disposition.Unpriced())
+	if settle.AwaitsPrice(s.Payable) {
+		payable = p.Printer.Word(l.Details.Under.Unpriced())
 	}
 	p.Say("Ticket %d: net %s, settled %s, payable %s.", l.Number, s.Net.Printed(), s.Quantity.Printed(), payable)
 	return nil

@@ -34,11 +34,15 @@ func (tx *Tx) PutLoad(r book.LoadRow) error {
 	if err != nil {
 		return tx.fail(err)
 	}
+	disposition, err := book.EncodeDisposition(r)
+	if err != nil {
+		return tx.fail(err)
+	}
 	if err := tx.moveStock(r); err != nil {
 		return err
 	}
 	_, err = tx.exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
-		r.GrowerName, r.Truck, r.Bin, r.Disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
+		r.GrowerName, r.Truck, r.Bin, disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
 		r.EndedAt, r.EndedDay, orNull(r.EndedBy), orNull(r.Corrects), r.Reason, r.Who, r.Manual, r.Accepted,
 		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, figures, r.Weigher,
 		orNull(r.Reissues), orNull(r.ReissuedBy), r.ReissuedDay)
@@ -210,9 +214,9 @@ func scanRow(rows *sql.Rows) (book.LoadRow, error) { return scanLoad(rows) }
 func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 	var r book.LoadRow
 	var ticket, endedBy, corrects, reissues, reissuedBy sql.NullInt64
-	var figures string
+	var figures, disposition string
 	err := rows.Scan(append([]any{&r.ID, &r.Phase, &r.Direction, &r.Day, &r.OpenedAt, &r.Commodity, &r.Grower, &r.GrowerName,
-		&r.Truck, &r.Bin, &r.Disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
+		&r.Truck, &r.Bin, &disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
 		&r.EndedDay, &endedBy, &corrects, &r.Reason, &r.Who, &r.Manual, &r.Accepted, &r.Flags, &r.Sample,
 		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures, &r.Weigher,
 		&reissues, &reissuedBy, &r.ReissuedDay}, more...)...)
@@ -221,5 +225,8 @@ func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 	}
 	r.Ticket, r.EndedBy, r.Corrects = ticket.Int64, endedBy.Int64, corrects.Int64
 	r.Reissues, r.ReissuedBy = reissues.Int64, reissuedBy.Int64
+	if err := book.DecodeDisposition(&r, disposition); err != nil {
+		return r, err
+	}
 	return r, book.DecodeFigures(&r, figures)
 }

@@ -15,6 +15,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // Lists are the current book, or the book within a write so far.
@@ -146,7 +147,7 @@ func minutesBetween(one, other string) int {
 // prices returns those of the last tickets of the grain, where the load has a price to compare and
 // the elevator no range of its own.
 func prices(lists Lists, l *load.Load, s *guard.Setting) error {
-	if l.Details.Price == nil || l.Details.Disposition == load.Contract || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
+	if l.Details.Price == nil || l.Details.Under == title.Contract || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
 		return nil
 	}
 	rows, err := lists.Loads(book.LoadFilter{
