@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
 )
 
 // Phase is the stage of a dispute.
@@ -51,6 +52,9 @@ func (d *Dispute) Apply(f Fact) error {
 	case Sent:
 		if f.Sample == "" || f.To == "" || f.SealedBy == "" {
 			return message.WrongPhase.Errorf("a sample is sent with its number, who sealed it and where to; one of them is empty")
+		}
+		if quantity.Recorded(f.Mass) && (f.Mass.Unit() != quantity.Gram || f.Mass.Sign() <= 0) {
+			return message.Invalid.Errorf("%s of the sample was sent; write grams, such as 1000 g", f.Mass)
 		}
 		if d.Raised.About == "moisture" && !f.Airtight {
 			return message.WrongPhase.Errorf("moisture is at issue: the sample must be sealed airtight, or it dries on the way. Seal it so and say so")

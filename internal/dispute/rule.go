@@ -28,6 +28,24 @@ func ReadRule(f *law.File) (Rule, error) {
 	return r, err
 }
 
+// House is the name of the rule of a house's own posted policy.
+const House = "house"
+
+// HouseRule is a house's posted policy: so many days from delivery.
+func HouseRule(days int) Rule {
+	return Rule{Name: House, Days: days, Source: "the house's posted policy"}
+}
+
+// Until is the last day to ask for another test under the rule, of grain delivered
+// on one day whose ticket was issued on another: an official inspection's days run
+// from its certificate, all others from delivery.
+func (r Rule) Until(delivered, issued quantity.Date) quantity.Date {
+	if r.BusinessDays {
+		return r.Due(issued)
+	}
+	return r.Due(delivered)
+}
+
 // RuleFor finds the rule of a rule set in a law.
 func RuleFor(l law.Law, name string) (Rule, error) {
 	if f, ok := l.Find(name, KindDisputes, ""); ok {

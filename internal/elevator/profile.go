@@ -26,6 +26,9 @@ type Profile struct {
 	Grains     []GrainRule `json:"grains"`
 	// RetainDays is the number of days samples are kept.
 	RetainDays int `json:"retain_days,string"`
+	// DisputeDays is the posted number of days from delivery in which another test may
+	// be asked for; 0 takes the days samples are kept. In Canada the law says it.
+	DisputeDays int `json:"dispute_days,string,omitempty"`
 	// StopOn lists the codes of trust flags that stop a ticket until a manager
 	// lets it through.
 	StopOn   []string `json:"stop_on,omitempty"`
@@ -40,6 +43,16 @@ type Profile struct {
 	// CopiesFor lists the recipients a ticket prints a copy for: "driver", "office", "landlord".
 	// Each copy names its recipient; none means one copy without a name.
 	CopiesFor []string `json:"copies_for,omitempty"`
+}
+
+// UsualRetainDays is how many days samples are kept where a house has not said:
+// 7 in Canada, where another test may be asked for so long, else 3 as of a truck
+// officially inspected in the United States (7 CFR 800.152).
+func UsualRetainDays(rules string) int {
+	if rules == "canada" {
+		return 7
+	}
+	return 3
 }
 
 // mostCopies is the largest number of copies of a ticket.

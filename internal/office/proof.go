@@ -59,15 +59,27 @@ func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (expl
 		}
 		f.Correction = difference.Comparison
 	}
-	tables, err := TablesFor(ctx, d, l)
-	if err != nil {
-		return f, err
-	}
-	if rule, err := dispute.RuleFor(tables.Law(), d.Profile().Rules); err == nil {
-		f.Rule, f.Due = rule, rule.Due(l.IssuedDay)
+	if rule, due, err := provenDeadline(ctx, d, l); err == nil {
+		f.Rule, f.Due = rule, due
 	}
 	f.Disputes, err = DisputesOf(ctx, d, number)
 	return f, err
+}
+
+// provenDeadline is the last day to ask for another test as the proof of a ticket tells
+// it. Tickets of the first engine were given theirs by the rule set alone, from the
+// day they were issued, and keep it.
+func provenDeadline(ctx context.Context, d Desk, l *load.Load) (dispute.Rule, quantity.Date, error) {
+	if l.Settled == nil || l.Settled.Engine.Number() > 1 {
+		rule, err := DisputeRule(ctx, d, l, false)
+		return rule, rule.Until(l.Details.Day, l.IssuedDay), err
+	}
+	tables, err := TablesFor(ctx, d, l)
+	if err != nil {
+		return dispute.Rule{}, quantity.Date{}, err
+	}
+	rule, err := dispute.RuleFor(tables.Law(), d.Profile().Rules)
+	return rule, rule.Due(l.IssuedDay), err
 }
 
 // whatIfs settles the load again with one thing different each time, by the ticket's engine so that

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// RaiseDispute opens a dispute about a ticket. Its due day follows from the elevator's rule set and
-// the day of the ticket.
+// RaiseDispute opens a dispute about a ticket. Its due day follows from the rule that
+// holds for it and the day the grain was delivered.
 func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, err error) {
 	if err := d.mayWeigh("raise a dispute"); err != nil {
 		return "", err
@@ -25,15 +25,11 @@ func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, er
 		if f.Day, err = w.businessDay(); err != nil {
 			return err
 		}
-		tables, err := office.TablesFor(ctx, d, l)
+		rule, err := office.DisputeRule(ctx, d, l, f.Official)
 		if err != nil {
 			return err
 		}
-		rule, err := dispute.RuleFor(tables.Law(), d.profile.Rules)
-		if err != nil {
-			return err
-		}
-		f.Rule, f.Due = rule.Name, rule.Due(l.IssuedDay)
+		f.Rule, f.Due = rule.Name, rule.Until(l.Details.Day, l.IssuedDay)
 		number, err := w.tx.NextNumber("dispute")
 		if err != nil {
 			return err

@@ -257,7 +257,7 @@ func TestDisputesDue(t *testing.T) {
 	}
 	due, err := office.DisputesDue(ctx, s.Desk)
 	must(t, err)
-	if len(due) != 2 || due[0].Raised.Ticket != 1 || due[1].Raised.Ticket != 2 || due[0].Raised.Due.String() != "2026-10-05" {
+	if len(due) != 2 || due[0].Raised.Ticket != 1 || due[1].Raised.Ticket != 2 || due[0].Raised.Due.String() != "2026-10-04" {
 		t.Errorf("due: %+v", due)
 	}
 	s.as(manager)

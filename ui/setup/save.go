@@ -120,7 +120,7 @@ func (s *SetUp) profile() elevator.Profile {
 		}
 	}
 	if p.RetainDays == 0 {
-		p.RetainDays = 3 // days a sample of an inbound truck is kept in the United States
+		p.RetainDays = elevator.UsualRetainDays(p.Rules)
 	}
 	return p
 }
