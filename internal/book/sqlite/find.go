@@ -23,8 +23,8 @@ type file struct {
 	busy time.Duration
 }
 
-// find makes sure that there is a book at the path, creating one if that was asked for. A file that
-// is something else is left unchanged.
+// find makes sure that there is a book at the path, founding one if that was
+// asked for. A file that is something else is left as it is.
 func (f *file) find(o Options) error {
 	if !o.ReadOnly && !o.AnyPlace {
 		if err := place.Check(f.path); err != nil {
@@ -36,8 +36,8 @@ func (f *file) find(o Options) error {
 	case errors.Is(err, fs.ErrNotExist) && !o.Create:
 		return message.NotFound.Errorf("There is no book at %s. Check the path, or create a book there.", f.path)
 	case errors.Is(err, fs.ErrNotExist):
-		if err := os.MkdirAll(filepath.Dir(f.path), 0o755); err != nil {
-			return message.Errorf("The folder for the book %s cannot be made: %w", f.path, err)
+		if err := f.claimPath(); err != nil {
+			return err
 		}
 	case err != nil:
 		return message.Errorf("The book %s cannot be looked at: %w", f.path, err)
@@ -58,7 +58,23 @@ func (f *file) find(o Options) error {
 	return errors.Join(found, db.Close())
 }
 
-// recognise distinguishes a book from an empty file and from other data.
+// claimPath makes the file of a new book, and its folder, for the owner alone: a book
+// holds names, addresses and prices. SQLite gives the files beside it the same rights.
+func (f *file) claimPath() error {
+	if err := os.MkdirAll(filepath.Dir(f.path), 0o700); err != nil {
+		return message.Errorf("The folder for the book %s cannot be made: %w", f.path, err)
+	}
+	empty, err := os.OpenFile(f.path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o600)
+	if errors.Is(err, fs.ErrExist) { // another program makes it just now
+		return nil
+	}
+	if err != nil {
+		return message.Errorf("The book %s cannot be made: %w", f.path, err)
+	}
+	return empty.Close()
+}
+
+// recognise tells a book from an empty file and from somebody else's data.
 func (f *file) recognise(db *sql.DB, o Options) error {
 	var mark, tables int64
 	err := db.QueryRow(`SELECT application_id, (SELECT count(*) FROM sqlite_schema)
