@@ -23,8 +23,8 @@ type file struct {
 	busy time.Duration
 }
 
-// find makes sure that there is a book at the path, founding one if that was
-// asked for. A file that is something else is left as it is.
+// find makes sure that there is a book at the path, creating one if that was asked for. A file that
+// is something else is left unchanged.
 func (f *file) find(o Options) error {
 	if !o.ReadOnly && !o.AnyPlace {
 		if err := place.Check(f.path); err != nil {
@@ -74,7 +74,7 @@ func (f *file) claimPath() error {
 	return empty.Close()
 }
 
-// recognise tells a book from an empty file and from somebody else's data.
+// recognise distinguishes a book from an empty file and from other data.
 func (f *file) recognise(db *sql.DB, o Options) error {
 	var mark, tables int64
 	err := db.QueryRow(`SELECT application_id, (SELECT count(*) FROM sqlite_schema)
