@@ -101,7 +101,7 @@ func portStep(t target) bool {
 		"build", "-buildvcs=false", "-o", os.DevNull, "./cmd/tenth")
 }
 
-// goStep runs one go command as a check and says how it went.
+// goStep runs one go command as a check and prints the result.
 func goStep(name string, env []string, args ...string) bool {
 	toolchain.Say("\n== %s", name)
 	if err := toolchain.Go(env, args...).Run(); err != nil {

@@ -47,8 +47,8 @@ func command(name string) func() bool {
 	}
 }
 
-// header asks the C compiler itself whether it finds the headers: only the
-// compiler knows every folder it looks into.
+// header runs the C compiler to find out whether it finds the headers: only the compiler knows all
+// its search paths.
 func header(names ...string) func() bool {
 	return func() bool {
 		compiler := cCompiler()
@@ -70,7 +70,7 @@ func cCompiler() []string {
 	return strings.Fields(string(out))
 }
 
-// pkgConfig asks pkg-config whether it knows a library.
+// pkgConfig runs pkg-config to find out whether it knows a library.
 func pkgConfig(library string) func() bool {
 	return func() bool { return exec.Command("pkg-config", "--exists", library).Run() == nil }
 }

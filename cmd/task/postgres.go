@@ -36,8 +36,8 @@ func postgresChore(args []string) (err error) {
 	return toolchain.Go(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
 }
 
-// postgresPrograms is the folder of PostgreSQL's programs: where Debian puts those
-// of the newest version, or where the path finds them.
+// postgresPrograms returns the folder of PostgreSQL's programs: the newest version in Debian's
+// place, or one in the path.
 func postgresPrograms() (string, error) {
 	found, err := filepath.Glob("/usr/lib/postgresql/*/bin/initdb")
 	if err != nil {

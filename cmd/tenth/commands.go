@@ -59,6 +59,7 @@ type commands struct {
 	Person   house.Person   `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
+	Law      rates.Law      `cmd:"" group:"house" help:"Read and check the published rules: grades, recording, bushels, tolerances, deadlines."`
 	Bin      house.Bin      `cmd:"" group:"house" help:"Add, change or list pits and bins."`
 	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
 	Guard    house.Guard    `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`

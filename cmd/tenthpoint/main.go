@@ -69,7 +69,7 @@ type program struct {
 
 	linked     []func() error // ends the link to the scale
 	deck       session.Deck   // of a simulated scale
-	ratesWrong error          // what is wrong with the elevator's own rates
+	ratesWrong error          // errors of the elevator's own rates
 }
 
 // openFirst opens the first book.

@@ -49,7 +49,7 @@ func Replace(path string, fill func(io.Writer) error) error {
 	return nil
 }
 
-// writePart puts the bytes on the disk under a name nobody looks for.
+// writePart writes the bytes to disk under a temporary name.
 func writePart(path string, fill func(io.Writer) error) (part string, err error) {
 	f, err := os.CreateTemp(filepath.Dir(path), ".part-*")
 	if err != nil {

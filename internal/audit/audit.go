@@ -95,11 +95,11 @@ type walk struct {
 	lastSeq     int64                     // the end of the chain as walked
 	lastAt      string                    // the time of that fact
 	tickets     map[int64]string          // number -> load
-	inPlace     map[int64]int64           // number -> the ticket whose place it took
+	inPlace     map[int64]int64           // number -> the ticket it replaced
 	gaveWay     map[int64]int64           // number -> the ticket that took its place
 	loadNo      int64                     // highest load id
 	lastDispute int64
-	samples     map[int64]bool   // numbers of samples as the book gives them out
+	samples     map[int64]bool   // numbers of samples issued by the book
 	begun       map[string]int64 // series as they were before the walk
 }
 

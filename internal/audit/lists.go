@@ -42,8 +42,7 @@ func (v *walk) strayRows() error {
 	return nil
 }
 
-// standingRows compares every record with the fact it
-// was said in.
+// standingRows compares every record with its fact.
 func (v *walk) standingRows() error {
 	rows, err := v.book.AllRecords(v.ctx)
 	if err != nil {

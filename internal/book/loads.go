@@ -85,7 +85,7 @@ type LoadFilter struct {
 	Phases               []string
 	Ticket               int64
 	FromTicket, ToTicket int64
-	Corrects, Reissues   int64  // the ticket whose place the load takes
+	Corrects, Reissues   int64  // the ticket that the load replaces
 	Sample               string // number
 	IssuedDay            string
 	EndedDay             string
@@ -133,7 +133,7 @@ func EncodeFigures(r LoadRow) (string, error) {
 	return string(text), nil
 }
 
-// DecodeFigures reads what EncodeFigures wrote.
+// DecodeFigures decodes the output of EncodeFigures.
 func DecodeFigures(r *LoadRow, text string) error {
 	figures, ok := quantity.ReadFigures(text)
 	if ok {

@@ -1,7 +1,7 @@
 package book
 
-// Search looks for tickets as a person does: by a few letters. Empty fields do
-// not narrow it. The highest ticket comes first.
+// Search finds tickets by a few letters. Empty fields do not restrict it. The highest ticket comes
+// first.
 type Search struct {
 	Terms []Term // all of them must fit
 	// Ticket, Grower and Truck are given whole; a grower is also found as one

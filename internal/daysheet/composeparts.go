@@ -50,7 +50,7 @@ func (c *composer) received() {
 // String names a pair of units: "lb bu".
 func (u units) String() string { return u.weight.String() + " " + u.per.String() }
 
-// receivedRow is a commodity, or what earlier days took back of it.
+// receivedRow is the intake of a commodity, or reversals of earlier days.
 type receivedRow struct {
 	title    string
 	outbound bool // grain that left is only weighed

@@ -22,7 +22,7 @@ type Place struct {
 	Sum       Sum
 }
 
-// Dealt is one commodity by what became of it.
+// Dealt is one commodity by disposition.
 type Dealt struct {
 	Name, How string // "sold", "stored", "contract C-12"
 	Whose     title.Whose
@@ -79,7 +79,7 @@ func places(parts []Part) []Place {
 	return out
 }
 
-// dealt parts what came in by what became of it.
+// dealt splits the intake by disposition.
 func dealt(parts []Part) []Dealt {
 	var out []Dealt
 	each(parts, func(p Part, t Ticket) {

@@ -14,7 +14,7 @@ import (
 type column[R, S any] struct {
 	head report.Column
 	of   func(R) cell
-	sum  func(S) cell // nil says nothing
+	sum  func(S) cell // nil prints nothing
 	when presence
 }
 
@@ -121,7 +121,7 @@ func (g *grid[R, S]) put(kind report.RowKind, r R) {
 func (g *grid[R, S]) add(r R)    { g.put(report.Plain, r) }
 func (g *grid[R, S]) struck(r R) { g.put(report.Struck, r) }
 
-// total adds what rows add up to.
+// total adds the row of totals.
 func (g *grid[R, S]) total(s S) {
 	cells := make([]cell, len(g.columns))
 	for i, c := range g.columns {

@@ -44,7 +44,7 @@ type Ticket struct {
 	EndedWho    string
 	Corrects    int64
 	CorrectsOn  quantity.Date // day of the corrected ticket
-	Reissues    int64         // the void ticket whose grain this is
+	Reissues    int64         // the void ticket it reissues
 	ReissuesOn  quantity.Date // day of that ticket
 	ReissuedBy  int64         // of a void ticket, the one in its place
 	ReissuedOn  quantity.Date // the day that one counts in

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Options say what season is invented.
+// Options are the parameters of the season.
 type Options struct {
 	Loads int    // trucks that come in the season, before those on the yard
 	Seed  uint64 // the number the season is drawn from

@@ -31,7 +31,7 @@ type season struct {
 	days      int           // full days, today not counted
 	numbers   int           // samples taken so far
 	later     []act         // acts due on a later day
-	heaps     heaps         // what is in the bins
+	heaps     heaps         // the grain in the bins
 	shelf     []kept        // samples kept
 	came      comings       // when each truck came
 }

@@ -25,7 +25,7 @@ var (
 type truck struct {
 	elevator.Truck
 	build build
-	empty int64 // what it weighs empty, lb
+	empty int64 // empty weight, lb
 }
 
 // builds are given out in this order, so that every grower has a semi or a

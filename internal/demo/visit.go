@@ -64,7 +64,7 @@ func (v *visit) seconds(low, high int64) time.Duration {
 	return time.Duration(v.season.chance.between(low, high)) * time.Second
 }
 
-// arrival draws who comes with what.
+// arrival generates a visit.
 func (s *season) arrival(day int, at time.Time) *visit {
 	c := s.chance
 	v := &visit{season: s, day: day, truck: s.came.free(pick(c, s.fleet), s.fleet, at), crop: s.crop(), clerk: Clerk}
@@ -136,8 +136,8 @@ func (s *season) crop() priced {
 	return s.crops[0]
 }
 
-// terms say what becomes of the grain: delivered on a contract, sold at the
-// day's price, or stored with the price to come.
+// terms sets the disposition of the grain: delivered on a contract, sold at the day's price, or
+// stored with the price to come.
 func (v *visit) terms(c *chance) {
 	d := &v.details
 	for _, terms := range v.season.contracts {

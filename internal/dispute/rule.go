@@ -15,7 +15,7 @@ type Rule struct {
 	Source       string
 }
 
-// KindDisputes is the kind of file that says so.
+// KindDisputes is the kind of file with these rules.
 const KindDisputes = "disputes"
 
 // ReadRule reads a file of that kind. The error names every mistake in it.

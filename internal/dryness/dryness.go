@@ -173,7 +173,7 @@ func answer(p Purpose, b moisture.Band, limit quantity.Amount) Verdict {
 	return v
 }
 
-// temper says in the reason how sure the reading lets anyone be.
+// temper adds to the reason how certain the reading is.
 func (v *Verdict) temper(b moisture.Band, flags []moisture.Flag) {
 	switch {
 	case !b.Stated():

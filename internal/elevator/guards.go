@@ -55,7 +55,7 @@ func (all GuardRules) For(guard, commodity, factor string) GuardRule {
 	return out
 }
 
-// take fills in what another rule about the same thing says.
+// take fills unset values from another rule about the same thing.
 func (r *GuardRule) take(o GuardRule) {
 	if o.Act != "" {
 		r.Act = o.Act

@@ -104,8 +104,8 @@ func (p Profile) Check() []message.Text {
 			out = append(out, message.New("%s.", message.Of(err)))
 		}
 	}
-	if len(p.CopiesFor) > mostCopies {
-		out = append(out, message.New("A ticket prints %d copies; at most %d are printed.", len(p.CopiesFor), mostCopies))
+	if err := p.CheckCopies(); err != nil {
+		out = append(out, message.Of(err))
 	}
 	if len(p.Grains) == 0 {
 		out = append(out, message.New("No commodity is set up. Choose at least one in the set-up."))
@@ -127,6 +127,14 @@ func (s Scale) check() []message.Text {
 		}
 	}
 	return out
+}
+
+// CheckCopies says what is wrong with the list of copies, or nothing.
+func (p Profile) CheckCopies() error {
+	if len(p.CopiesFor) > mostCopies {
+		return message.Invalid.Errorf("A ticket prints %d copies; at most %d are printed.", len(p.CopiesFor), mostCopies)
+	}
+	return nil
 }
 
 // UnderGrainAct reports whether the elevator is licensed under the Canada Grain

@@ -18,7 +18,7 @@ const (
 	Figure             // a weight, a percent, money
 	Find               // one of a list, by code or a part of its name
 	Open               // one of a list, or free text
-	YesNo              // what is present or not
+	YesNo              // present or not
 	Day                // year-month-day
 )
 
@@ -29,7 +29,7 @@ type Part int
 const (
 	WhoPart    Part = iota // grower, commodity, truck
 	WeightPart             // gross and tare
-	SamplePart             // what the bench found
+	SamplePart             // results of the bench
 	TermsPart              // where it went and what becomes of it
 )
 

@@ -49,7 +49,7 @@ type Form struct {
 	start Start
 	texts map[string]string
 	order []string // fields as they were set
-	now   *draft   // what the texts come to; nil after a change
+	now   *draft   // the parsed texts; nil after a change
 }
 
 // New makes a form without texts.
@@ -102,7 +102,7 @@ type draft struct {
 
 	fields  []Field
 	refused map[string]error
-	good    []string // fields whose text could be read
+	good    []string // fields with valid texts
 }
 
 // day is the load's day, or today where it has none.

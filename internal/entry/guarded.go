@@ -38,7 +38,7 @@ func (t *trying) guard() {
 func (t *trying) answer(a Answer) {
 	f, asked := guard.Asked(t.Found).Find(a.Guard)
 	if !asked {
-		return // the book refuses it, in whose words it is said
+		return // the book refuses it, and reports why
 	}
 	reason, err := f.Reason(a.Reason)
 	if err == nil {

@@ -48,8 +48,8 @@ func (e Unknown) Error() string {
 	return fmt.Sprintf("there is no %s %q here", e.List, e.Text)
 }
 
-// NoCommodity is a text that names no grain the program knows. Known are the grains
-// to choose from, Near those most like the text.
+// NoCommodity is a text that names no known grain. Known are the grains to choose from, Near those
+// most like the text.
 type NoCommodity struct {
 	Text        string
 	Known, Near []string
@@ -210,8 +210,7 @@ func Contract(in Lists, text string) (elevator.ContractTerms, error) {
 	return look(ContractList, text, all, func(c elevator.ContractTerms) keys { return keys{c.Number, []string{""}, ""} })
 }
 
-// Commodity finds any grain the program knows by its id, its name, or the part of
-// one name only.
+// Commodity finds any known grain by its id, its name, or a part that is in one name only.
 func Commodity(text string) (grain.Commodity, error) {
 	return commodityOf(grain.All(), text)
 }

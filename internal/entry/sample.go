@@ -137,7 +137,7 @@ func moistureField(f Field) Field {
 	})
 }
 
-// find puts a typed result in the place of the one there was.
+// find replaces a result with the typed one.
 func (d *draft) find(factor grain.Factor, text string) error {
 	if text == "" {
 		d.sample.Findings = without(d.sample.Findings, factor.ID)
@@ -187,7 +187,7 @@ func findingText(s load.Sample, factor grain.Factor) string {
 	return s.Findings[i].Amount.Fixed(factor.Record.Places())
 }
 
-// moistureWord says more of a moisture that is typed with it.
+// moistureWord is a further detail of a typed moisture.
 func moistureWord(id, label string) Field {
 	f := Field{ID: id, Label: label, Kind: Words, Seldom: true}
 	return found(f, func(d *draft, text string) error {

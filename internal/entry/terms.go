@@ -33,8 +33,8 @@ func remarkField() Field {
 	return word("remark", "Remark", TermsPart, func(d *load.Details) *string { return &d.Remark })
 }
 
-// pastTermsField takes what became of a load in the old books: its contract need
-// not be on the list, and the list says its price.
+// pastTermsField is the disposition of a load in the old books: its contract need not be on the
+// list, and the list has its price.
 func pastTermsField() Field {
 	return detail(Field{ID: "terms", Label: "Sold/stored", Kind: Find, Part: TermsPart}, func(d *draft, text string) error {
 		terms, known := title.Read(text)

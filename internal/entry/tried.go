@@ -45,8 +45,7 @@ type Tried struct {
 	Asked      guard.Asked        // those that wait for an answer
 }
 
-// Remark says something beside a field; the first remark stays, unless the later
-// one is graver.
+// Remark adds a message to a field; the first one stays, unless the later one is graver.
 func (t *Tried) Remark(field string, r Remark) {
 	if old, taken := t.Remarks[field]; taken && old.Kind >= r.Kind {
 		return
@@ -125,8 +124,8 @@ func CopyOf(l *load.Load) *load.Load {
 	return &c
 }
 
-// findEdition finds the rates, or says beside the commodity why there are none.
-// Grain that leaves is settled under none.
+// findEdition finds the rates, or reports at the commodity why there are none. Grain that leaves is
+// settled under none.
 func (t *trying) findEdition() {
 	if t.draft.details.Direction == load.Outbound {
 		return

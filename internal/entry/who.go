@@ -134,7 +134,7 @@ func truckCode(t load.Truck) string {
 	return t.Plate
 }
 
-// noShares says that the grower owns all of the load.
+// noShares means that the grower owns all of the load.
 const noShares = "none"
 
 // sharesField takes "102=2/3; 901=1/3", in place of the grower's usual shares;

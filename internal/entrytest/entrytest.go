@@ -80,7 +80,7 @@ func Read(t testing.TB, root string) *Table {
 	return table
 }
 
-// Absurd reads the table of what nobody means.
+// Absurd reads the table of absurd texts.
 func Absurd(t testing.TB, root string) []Case {
 	t.Helper()
 	return cases(t, root, "absurd.txt")

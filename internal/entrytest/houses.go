@@ -83,8 +83,8 @@ func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
 	return d
 }
 
-// trade puts tickets at the usual price into the book, the last of them of truck 8,
-// and truck r2 onto the yard.
+// trade adds tickets at the usual price to the book, the last of them of truck 8, and truck r2 to
+// the yard.
 func trade(t testing.TB, d *scalehouse.Desk) {
 	t.Helper()
 	ctx := context.Background()

@@ -38,7 +38,7 @@ func Compose(f Facts) report.Document {
 type composer struct {
 	Facts
 	doc    report.Document
-	say    worksheet.Translate // for the steps, which are said part by part
+	say    worksheet.Translate // for the steps, which are translated part by part
 	quoted []int               // lines of the edition quoted so far
 }
 

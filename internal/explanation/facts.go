@@ -14,7 +14,7 @@ type Facts struct {
 	Load       *load.Load
 	Settlement *settle.Settlement // recalculated from the edition in the book
 	Code       string             // the check code on the slip
-	OverDry    *settle.OverDry    // what grain drier than the base gives away; nil for any other
+	OverDry    *settle.OverDry    // loss on grain drier than the base; nil for any other
 	// Clock turns the time of a fact into the elevator's own.
 	Clock func(at string) string
 	// Meters say the status of the meters that were used when the

@@ -7,8 +7,8 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// A row is a few lines and is quoted whole, for a figure without its range says
-// nothing; of a longer table only the line itself, unless the table is meant.
+// A row is a few lines and is quoted whole, since a figure without its range means nothing; of a
+// longer table only the line itself, unless the table is meant.
 const (
 	mostOfRow  = 5
 	mostOfRule = 14

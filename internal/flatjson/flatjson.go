@@ -43,7 +43,7 @@ func isControl(r rune) bool { return r < ' ' }
 // with a brace looks like one, and is left to the general way as well.
 func IsObject(value string) bool { return strings.HasPrefix(value, "{") }
 
-// valueOf is the value that some JSON begins with, and what follows it.
+// valueOf returns the first value of some JSON, and the rest.
 func valueOf(from string) (value, rest string, ok bool) {
 	if !IsObject(from) {
 		return text(from)
@@ -55,7 +55,7 @@ func valueOf(from string) (value, rest string, ok bool) {
 	return from[:end+1], from[end+1:], true
 }
 
-// text is the quoted text that some JSON begins with, and what follows it.
+// text returns the first quoted text of some JSON, and the rest.
 func text(from string) (inside, rest string, ok bool) {
 	if from, ok = strings.CutPrefix(from, `"`); !ok {
 		return "", "", false

@@ -57,8 +57,8 @@ func testWeight() Factor {
 
 func dockage() Factor { return percent(Dockage, "Dockage") }
 
-// sampled is a grain's own factors and, after them, what may be found in any
-// grain: insects, which are counted, and faults that a nose or a hand notices.
+// sampled returns a grain's own factors and, after them, those of any grain: insects, which are
+// counted, and faults that are smelled or felt.
 func sampled(own ...Factor) []Factor {
 	return append(own,
 		tally(Weevils, "Live weevils in the sample"),

@@ -15,7 +15,7 @@ type Commodity struct {
 	// hundredweight or tonnes unless the edition states its own bushel.
 	Bushel       quantity.Amount
 	BushelSource string
-	// Factors are in the order a sample is worked through.
+	// Factors are in the order in which a sample is tested.
 	Factors []Factor
 	// Grades is the United States grade table; nil where there is none here.
 	Grades *GradeTable

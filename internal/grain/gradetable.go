@@ -2,8 +2,8 @@ package grain
 
 import "tenthpoint/internal/quantity"
 
-// Bound says on which side of a limit a lot must stay. The limit itself is
-// within: test weight of exactly 54.0 lb/bu meets a least of 54.0.
+// Bound is the side of a limit on which a lot must stay. The limit itself is within: test weight of
+// exactly 54.0 lb/bu meets a least of 54.0.
 type Bound string
 
 // The two bounds.
@@ -24,7 +24,7 @@ type GradeTable struct {
 	Sample []SampleRule
 	// Wholes say which factors are the sum of others.
 	Wholes []Whole
-	// NotJudged names what may lower the grade and is not in the table.
+	// NotJudged names factors that may lower the grade and are not in the table.
 	NotJudged string
 	Source    string
 }

@@ -103,8 +103,7 @@ func (r gradeReader) limit(t *tomlfile.Table) Limit {
 	return l
 }
 
-// figure reads a cell; nil for a grade without a limit, or for what cannot be
-// read.
+// figure reads a cell; nil for a grade without a limit, or an invalid one.
 func (r gradeReader) figure(t *tomlfile.Table, key string, f Factor, text string) *quantity.Amount {
 	if text == "-" {
 		return nil
@@ -143,7 +142,7 @@ func (l Limit) checkOrder(t *tomlfile.Table) {
 	}
 }
 
-// sample reads what makes a lot sample grade, by factors that are there or not.
+// sample reads the faults that make a lot sample grade, by yes-no factors.
 func (r gradeReader) sample(t *tomlfile.Table) SampleRule {
 	rule := SampleRule{Source: t.Text("citation")}
 	for _, id := range t.Texts("present") {

@@ -51,7 +51,7 @@ type Setting struct {
 	Past bool
 
 	Bin    elevator.Bin      // that the load names; zero where it is on no list
-	InBin  []Stock           // what lies in it
+	InBin  []Stock           // its stock
 	Prices []quantity.Amount // of the last tickets of this grain, the newest first
 	Posted *quantity.Amount  // the price of the day; nil where none is posted
 	Truck  elevator.Truck    // as it is recorded; zero where it is on no list
@@ -86,7 +86,7 @@ func Check(l *load.Load, around Setting) []Finding {
 	return out
 }
 
-// Unanswered are the questions among findings that nobody has answered.
+// Unanswered returns the unanswered questions among findings.
 func Unanswered(l *load.Load, found []Finding) Asked {
 	var out Asked
 	for _, f := range found {
@@ -110,7 +110,7 @@ func (f Finding) Answer(reason string) load.Answered {
 // Asked are questions that keep a ticket back, as an error.
 type Asked []Finding
 
-// Message says every question.
+// Message lists every question.
 func (a Asked) Message() message.Text {
 	said := make([]message.Text, len(a))
 	for i, f := range a {
@@ -119,7 +119,7 @@ func (a Asked) Message() message.Text {
 	return message.Texts("\n", said)
 }
 
-// Error says every question in English.
+// Error lists every question in English.
 func (a Asked) Error() string { return a.Message().String() }
 
 // Kind is that of a refusal.
@@ -171,5 +171,5 @@ func outside(a quantity.Amount, from, to *quantity.Amount) bool {
 	return from != nil && from.Unit() == a.Unit() && a.Less(*from) || to != nil && to.Unit() == a.Unit() && a.More(*to)
 }
 
-// about joins figures to what an answer is about.
+// about joins the figures an answer depends on.
 func about(figures ...string) string { return strings.Join(figures, " | ") }

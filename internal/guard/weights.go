@@ -33,8 +33,8 @@ func smallestOf(p elevator.Profile) *quantity.Amount {
 	return &least
 }
 
-// findReplaced asks why a weight was taken again. A load that corrects a ticket has
-// said so.
+// findReplaced asks why a weight was taken again. A load that corrects a ticket already has a
+// reason.
 func findReplaced(c *check) {
 	if c.InPlaceOf() > 0 {
 		return

@@ -10,11 +10,11 @@ import (
 type format struct {
 	parts  []string // texts around the gaps; one more than there are gaps
 	counts []bool   // which gaps hold a whole number and nothing else
-	own    []bool   // which gaps hold a name or a person's own words, never said
+	own    []bool   // which gaps hold a name or a person's own words, never translated
 	into   []string // the same of the translated text
 	order  []int    // which gap of the English text fills each gap of the other
 	letter int      // letters around the gaps
-	weak   bool     // few letters: what is in the gaps must be known too
+	weak   bool     // few letters: the text in the gaps must be known too
 }
 
 var (

@@ -173,8 +173,8 @@ func (s sentences) one(text string, swallowing bool, exact lookup) (string, bool
 	return "", false
 }
 
-// known reports whether every gap of a format of few letters holds a figure or
-// something known, or, where the format is a word behind a name, a name.
+// known reports whether every gap of a format with few letters holds a figure or a known text, or,
+// where the format is a word after a name, a name.
 func (s sentences) known(f format, gaps []string, exact lookup) bool {
 	if len(gaps) == 1 && f.letter >= fewestLetters && name.MatchString(gaps[0]) {
 		return true

@@ -6,16 +6,16 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Translator says English texts in a language. A nil Translator says them as they are. It
-// may be used by several at once.
+// Translator translates English texts to a language. A nil Translator leaves them unchanged. It is
+// safe for concurrent use.
 type Translator struct {
 	texts     map[string]string
-	other     map[string]bool // the texts in the language, which are not said again
+	other     map[string]bool // the texts in the language, which are not translated again
 	sentences sentences
 	figures   message.Figures
 
 	mutex sync.Mutex
-	said  map[string]string // what has been said before
+	said  map[string]string // cache of translations
 }
 
 // newTranslator makes a translator of texts: for each English text the one in its

@@ -26,7 +26,7 @@ type Draft struct {
 	Who     string // the person who acted
 	Desk    string // the desk or terminal it was done at
 	Kind    string // what happened: "gross weighed"
-	Subject string // what it happened to: "load 12"
+	Subject string // the thing it is about: "load 12"
 	Body    []byte // the details as a canonical JSON object; see Canonical
 }
 

@@ -92,7 +92,7 @@ func (l *Load) standing() string {
 	return fmt.Sprintf("Ticket %d was corrected by ticket %d", l.Number, l.Ended.By)
 }
 
-// instead says what to do in place of a fact that is not allowed.
+// instead advises what to do in place of a refused fact.
 func (l *Load) instead(f Fact) string {
 	switch {
 	case l.phase() == NotOpened:

@@ -35,8 +35,7 @@ func (b Bench) Equipment(charts *chart.Set) moisture.Equipment {
 // contain. [Load.SettleFacts] needs them.
 func (l *Load) UseCharts(charts *chart.Set) { l.charts = charts }
 
-// ChartTexts names the charts that the load's moisture was worked from; empty
-// for a moisture taken as it was given.
+// ChartTexts names the charts of the load's moisture; empty for a typed moisture.
 func (l *Load) ChartTexts() []ChartText {
 	if m := l.Sample.Moisture; m != nil && m.Bench != nil {
 		return m.Bench.Charts

@@ -169,8 +169,8 @@ type Moisture struct {
 	Meter       string          `json:"meter,omitempty"`
 	Calibration string          `json:"calibration,omitempty"`
 	Reason      string          `json:"reason,omitempty"`
-	// Bench is the bench's own record of dial, temperature and replicates, from
-	// which Percent was worked; nil for a figure taken as it was given.
+	// Bench is the bench's own record of dial, temperature and replicates, from which Percent was
+	// calculated; nil for a typed figure.
 	Bench *Bench `json:"bench,omitempty"`
 }
 

@@ -65,8 +65,8 @@ type Refused struct {
 	Day    quantity.Date `json:"day"`
 }
 
-// Settled is the load worked out under an edition. Figures are the lines of the
-// working by step id; Working is the SHA-256 of the whole working.
+// Settled is the settlement of the load under an edition. Figures are the lines of the working by
+// step id; Working is the SHA-256 of the whole working.
 type Settled struct {
 	// Engine settled it, and works it again. It is left out for the first one.
 	Engine      settle.Engine `json:"engine,omitzero"`

@@ -48,7 +48,7 @@ type Load struct {
 	Opened   Stamp
 	Details  Details
 	Corrects int64  // number of the ticket it corrects, or zero
-	Reissues int64  // number of the void ticket whose grain it is, or zero
+	Reissues int64  // number of the void ticket it reissues, or zero
 	Why      string // why it corrects or reissues it
 	// Weighings are the weights in force, one for each draft and side, in the
 	// order first taken. Earlier ones for the same side are struck, and listed.

@@ -50,7 +50,7 @@ func (l *Load) onTheClock(t Taken) Taken {
 	return t
 }
 
-// SourceWords says where a weight came from, as the slip prints it.
+// SourceWords describes the source of a weight, as the slip prints it.
 func (t Taken) SourceWords() string {
 	switch t.Source {
 	case ByHand:

@@ -13,7 +13,7 @@ import (
 	"golang.org/x/text/language"
 )
 
-// Catalog is all that the program says in one language, read from one file.
+// Catalog has all texts of the program in one language, read from one file.
 type Catalog struct {
 	// Code is the language by ISO 639: "fr".
 	Code string
@@ -167,7 +167,7 @@ var pluralNames = map[plural.Form]string{
 	plural.Other: "other", plural.Zero: "zero", plural.One: "one", plural.Two: "two", plural.Few: "few", plural.Many: "many",
 }
 
-// Has reports whether the catalog says something for a key.
+// Has reports whether the catalog has a text for a key.
 func (c *Catalog) Has(key string) bool {
 	_, there := c.find(plain(key))
 	return there

@@ -8,8 +8,8 @@ import (
 	"unicode"
 )
 
-// Printer says messages in a language. A nil Printer says them in English. It may
-// be used by several at once.
+// Printer translates messages to a language. A nil Printer leaves them in English. It is safe for
+// concurrent use.
 type Printer struct {
 	catalog *Catalog
 	words   func(english string) string // for text that is no message
@@ -43,8 +43,8 @@ func (p *Printer) Figures() Figures {
 // Say is a format with its arguments in the language, as [New] makes it.
 func (p *Printer) Say(english string, args ...any) string { return p.Text(New(english, args...)) }
 
-// AsShown are arguments for [Printer.Say] whose strings are names or have been said
-// already; those that are figures take the signs of the language.
+// AsShown returns arguments for [Printer.Say] whose strings are names or already translated;
+// figures among them get the format of the language.
 func (p *Printer) AsShown(args []any) []any {
 	out := slices.Clone(args)
 	for i, arg := range out {
@@ -224,8 +224,8 @@ func (p *Printer) miss(key string) {
 	p.missing[key]++
 }
 
-// Missing are the keys that were said in English because the catalog has no text
-// for them, in alphabetical order.
+// Missing returns the keys printed in English because the catalog has no text for them, in
+// alphabetical order.
 func (p *Printer) Missing() []string {
 	if p == nil {
 		return nil

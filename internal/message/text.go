@@ -21,7 +21,7 @@ type Text struct {
 	form form
 }
 
-// form says how the key and the arguments of a text make its words.
+// form is the way key and arguments are combined.
 type form uint8
 
 const (
@@ -93,7 +93,7 @@ func (t Text) Args() []any {
 	return t.args
 }
 
-// IsZero reports whether the text says nothing.
+// IsZero reports whether the text is empty.
 func (t Text) IsZero() bool { return t.key == "" && len(t.args) == 0 }
 
 // Equal reports whether two texts say the same in English.

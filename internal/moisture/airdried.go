@@ -14,7 +14,7 @@ type AirDried struct {
 	Reading  quantity.Amount // moisture of the dried sample, in percent
 }
 
-// Faults lists what cannot be right.
+// Faults lists impossible values.
 func (a AirDried) Faults() fault.List {
 	var faults fault.List
 	if a.Wet.Unit() != quantity.Gram || a.Dry.Unit() != quantity.Gram || a.Reading.Unit() != quantity.Percent {

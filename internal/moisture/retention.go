@@ -14,7 +14,7 @@ type Retention struct {
 	Source string `json:"source"`
 }
 
-// KindRetention is the kind of file that says how long.
+// KindRetention is the kind of file with these rules.
 const KindRetention = "retention"
 
 // ReadRetentions reads a file of that kind. The error names every mistake in it.
@@ -43,7 +43,7 @@ func Retentions(l law.Law) ([]Retention, error) {
 
 // RetentionByID finds a published rule; false when the law has none of the id.
 func RetentionByID(l law.Law, id string) (Retention, bool) {
-	rules, _ := Retentions(l) // what cannot be read has been said when it was loaded
+	rules, _ := Retentions(l) // errors were reported when it was loaded
 	for _, r := range rules {
 		if r.ID == id {
 			return r, true

@@ -27,7 +27,7 @@ type Sample struct {
 	Place string `json:"place,omitempty"`
 	// Keep is the rule the retained part is kept under.
 	Keep Retention `json:"keep"`
-	// Held names what keeps the sample longer, such as a dispute.
+	// Held is the reason to keep the sample longer, such as a dispute.
 	Held string `json:"held,omitempty"`
 	// Discarded is the day the retained part went.
 	Discarded quantity.Date `json:"discarded"`

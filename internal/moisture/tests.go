@@ -54,9 +54,8 @@ type Result struct {
 // Stopped reports whether a flag still stops the ticket.
 func (r Result) Stopped() bool { return Stopped(r.Flags) }
 
-// Determine works the sample's moisture out on the sheet, ending in the step
-// "moisture". The error names every fault that leaves no figure at all; what
-// only makes it doubtful is in the flags.
+// Determine calculates the sample's moisture on the sheet, ending in the step "moisture". The error
+// has every fault that prevents a figure; what only makes it doubtful is in the flags.
 func (t Tests) Determine(s *worksheet.Sheet, e Equipment, h Procedure) (Result, error) {
 	if err := t.check(); err != nil {
 		return Result{}, err

@@ -98,8 +98,8 @@ func ofInstrument(code Code) bool {
 	return code == MeterFailed || code == MeterOverdue || code == NeverChecked || code == InventedChart
 }
 
-// mass: a chart read with another mass of grain means nothing, so nobody may
-// let it through.
+// mass flags a wrong sample mass: a chart read with another mass of grain is meaningless, so nobody
+// may override it.
 func (j *judge) mass() {
 	want := j.meter.For(j.reading.Crop).Mass
 	if j.chart != nil {

@@ -30,8 +30,8 @@ type DayClosed struct {
 	// Engine is the version of the sheet's serialization for its hash. It is left out for the first
 	// one.
 	Engine settle.Engine `json:"engine,omitzero"`
-	// Pinned says that the sheet prints the head of the book, which is this fact.
-	// Sheets closed by earlier programs print as they did.
+	// Pinned says that the sheet prints the head of the book, which is this fact. Sheets closed by
+	// earlier versions print as before.
 	Pinned bool `json:"pinned,omitempty"`
 }
 

@@ -71,8 +71,8 @@ func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Pa
 	return s.closed(head), nil
 }
 
-// addDays puts in the sheet of every day of the period on which a ticket was
-// issued, and of every day closed.
+// addDays adds the sheet of every day of the period on which a ticket was issued, and of every day
+// closed.
 func addDays(ctx context.Context, d Desk, s *set, from, to quantity.Date) error {
 	for day := from; !day.After(to) && !day.After(d.Today()); day = day.AddDays(1) {
 		if err := ctx.Err(); err != nil {
@@ -94,8 +94,8 @@ func addDays(ctx context.Context, d Desk, s *set, from, to quantity.Date) error 
 	return nil
 }
 
-// addRates puts in the text of every edition that a ticket of the period was
-// settled by, as the book keeps it.
+// addRates adds the text of every edition that a ticket of the period was settled under, as the
+// book keeps it.
 func addRates(ctx context.Context, d Desk, s *set, from, to quantity.Date) error {
 	rows, err := d.Reader().Loads(ctx, book.LoadFilter{FromDay: from.String(), ToDay: to.String()})
 	if err != nil {

@@ -89,7 +89,7 @@ func LoadOfSubject(subject string) (id string, ok bool) {
 	return strings.CutPrefix(subject, loadPrefix)
 }
 
-// sortByOpening puts loads in the order their trucks came.
+// sortByOpening sorts loads by arrival.
 func sortByOpening(loads []*load.Load) {
 	slices.SortFunc(loads, func(a, b *load.Load) int {
 		return cmp.Or(cmp.Compare(a.Opened.At, b.Opened.At), cmp.Compare(LoadNumber(a.ID), LoadNumber(b.ID)))

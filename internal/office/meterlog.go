@@ -97,8 +97,8 @@ type MeterLog struct {
 	// Checks are those under the meter's current calibration, of one crop if one was asked for,
 	// oldest first.
 	Checks []meter.Check
-	// Biases are worked grain by grain from the same checks, since a calibration
-	// belongs to one grain; they are shown and never taken off a reading.
+	// Biases are calculated by grain from the same checks, since a calibration belongs to one
+	// grain; they are shown and never subtracted from a reading.
 	Biases []GrainBias
 	Chart  meter.ErrorLog
 	// Starts are the checks before the first test of each day.

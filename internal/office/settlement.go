@@ -88,9 +88,8 @@ func EditionFor(d Desk, l *load.Load) (*rates.Edition, error) {
 	return entry.EditionOf(d.Profile(), d.Rates(), l.Details)
 }
 
-// Resettle works an issued ticket again from its facts, by the engine and under
-// the edition it was settled with. The error says so when a newer program's
-// engine is not known here.
+// Resettle recalculates an issued ticket from its facts, by the engine and under the edition it was
+// settled with. It fails when a newer program's engine is not known here.
 func Resettle(ctx context.Context, d Desk, l *load.Load) (*settle.Settlement, error) {
 	return ResettledUnder(l, Kept{
 		Edition: func(hash string) (*rates.Edition, error) { return d.Kept(ctx, hash) },
@@ -98,7 +97,7 @@ func Resettle(ctx context.Context, d Desk, l *load.Load) (*settle.Settlement, er
 	})
 }
 
-// Kept finds by their hashes what tickets were settled under.
+// Kept finds by their hashes the editions, charts and laws of tickets.
 type Kept struct {
 	Edition func(hash string) (*rates.Edition, error)
 	Tables  func(hash string) (*grain.Tables, error)

@@ -1,6 +1,7 @@
 package printing
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"strings"
@@ -25,6 +26,15 @@ const (
 	Roll = "application/vnd.escpos"
 )
 
+// KindOf tells what a finished paper is by its first bytes: a receipt printer's begin
+// with the command that resets it.
+func KindOf(paper []byte) string {
+	if bytes.HasPrefix(paper, []byte("\x1b@")) {
+		return Roll
+	}
+	return PDF
+}
+
 // Bounds of a job. They stop a slip of the finger (999 copies) and a runaway
 // document, not any honest use.
 const (
@@ -42,13 +52,12 @@ type Job struct {
 	Copies int
 }
 
-// Receipt says where a job went. It never says that ink met paper: no spool
-// can know that.
+// Receipt says where a job went. It never says that it was printed: no spooler knows that.
 type Receipt struct {
 	Where   string // a file's path, a queue's request id, or the program asked
 	Copies  int    // how many copies were asked of the next hand
-	Certain bool   // false when the next hand gives no answer to go by
-	Off     string // why the printer does not print now, where the queue says so
+	Certain bool   // false when the destination does not confirm
+	Off     string // why the printer does not print now, if the queue reports it
 }
 
 // Check returns every fault of the job at once, joined; nil when it can be sent.

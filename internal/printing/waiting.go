@@ -72,7 +72,7 @@ func (w *Waiting) Resume(ctx context.Context) (taken int, err error) {
 	return w.resume(ctx)
 }
 
-// Jobs names what waits, in its order.
+// Jobs lists the waiting jobs, in order.
 func (w *Waiting) Jobs() ([]string, error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()

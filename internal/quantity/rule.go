@@ -2,7 +2,7 @@ package quantity
 
 import "slices"
 
-// Rule names what happens to a figure between two steps of a [Rounding].
+// Rule is the treatment of a figure between two steps of a [Rounding].
 type Rule string
 
 const (

@@ -125,7 +125,7 @@ func (a Amount) MarshalText() ([]byte, error) {
 	return []byte(text), nil
 }
 
-// UnmarshalText reads what MarshalText wrote.
+// UnmarshalText parses the output of MarshalText.
 func (a *Amount) UnmarshalText(text []byte) error {
 	figure, unitText, _ := strings.Cut(string(text), " ")
 	unit := Plain

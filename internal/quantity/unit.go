@@ -38,9 +38,8 @@ var symbols = [bases]string{
 	partsPerMillion: "ppm", partsPerBillion: "ppb", second: "s",
 }
 
-// Unit says what an [Amount] is an amount of. It is a product of base units,
-// so the unit of a product or quotient follows from its parts. The zero Unit
-// is a plain number. Units are comparable with ==.
+// Unit is the unit of an [Amount]. It is a product of base units, so the unit of a product or
+// quotient follows from its parts. The zero Unit is a plain number. Units are comparable with ==.
 type Unit struct {
 	exp [bases]int8
 }

@@ -8,8 +8,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Set is all the editions an elevator has loaded. It knows which one is in
-// force on a day.
+// Set is all the editions an elevator has loaded, to find the one in force on a day.
 type Set struct {
 	editions []*Edition
 	byID     map[string]*Edition
@@ -69,8 +68,8 @@ func (s *Set) On(schedule, commodity string, day quantity.Date) (*Edition, error
 	return found, nil
 }
 
-// UnderGrainAct is the set for an elevator licensed under the Canada Grain Act:
-// an edition that breaks its rules is in force on no day, and the error says why.
+// UnderGrainAct returns the set for an elevator licensed under the Canada Grain Act: an edition
+// that breaks its rules is in force on no day, and the error says why.
 func (s *Set) UnderGrainAct() *Set {
 	lawful := *s
 	lawful.breaks = (*Edition).UnderGrainAct

@@ -73,7 +73,7 @@ type RowKind int
 // The kinds of row.
 const (
 	Plain  RowKind = iota
-	Total          // what the rows above add up to
+	Total          // the sum of the rows above
 	Struck         // what no longer counts, crossed out
 )
 
@@ -104,7 +104,7 @@ type Bars struct {
 	Empty   string
 }
 
-// Step is one step of a working: what, how much, and how it came about.
+// Step is one step of a working: label, figure, and calculation.
 type Step struct {
 	Label, Figure string
 	Explain       []string
@@ -123,7 +123,7 @@ type Steps struct{ Steps []Step }
 // Signing is lines to sign on.
 type Signing struct{ Names []string }
 
-// NewPage sends what follows to the next page.
+// NewPage starts a new page.
 type NewPage struct{}
 
 func (Heading) isBlock() {}

@@ -26,7 +26,7 @@ const margin = 36 * pt
 type sheet struct {
 	*paper.Flow
 	doc     Document
-	pending []paper.Block // set, and not yet placed: a heading waits for what it heads
+	pending []paper.Block // laid out, not yet placed: a heading waits for the part below it
 }
 
 // Layout sets the document on pages.

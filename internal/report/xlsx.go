@@ -12,9 +12,9 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// XLSX writes the document as a workbook: a first sheet that says what it is,
-// then a sheet for each table. Figures are numbers a spreadsheet can add; each
-// is written as the decimal text that prints, to the last zero.
+// XLSX writes the document as a workbook: a first sheet that describes it, then a sheet for each
+// table. Figures are numbers a spreadsheet can add; each is written as the decimal text that
+// prints, to the last zero.
 func (d Document) XLSX(w io.Writer) error {
 	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: i18n.For(d.Language).Say("This paper")}
 	d = d.forPrograms()
@@ -33,7 +33,7 @@ func (d Document) XLSX(w io.Writer) error {
 type workbook struct {
 	*excelize.File
 	styles map[look]int
-	front  string // what the first sheet is called
+	front  string // name of the first sheet
 	failed error
 }
 

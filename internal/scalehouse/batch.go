@@ -36,7 +36,7 @@ type Batch struct {
 	tx      book.Tx
 	loads   map[string]*load.Load
 	tickets map[int64]string        // number -> load, of tickets issued in this work
-	touched map[string]bool         // loads whose rows may be due
+	touched map[string]bool         // loads whose rows may need an update
 	rows    map[string]book.LoadRow // rows as the lists have them
 	// doubted caches the flags of meters by meter and day.
 	doubted map[string][]moisture.Flag
@@ -197,8 +197,8 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 // id.
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
-// onYardWith is the load on the yard that is to take a ticket's place, as the
-// filter says; empty when there is none.
+// onYardWith returns the load on the yard that is to replace a ticket, by the filter; empty when
+// there is none.
 func (w *Batch) onYardWith(f book.LoadFilter) (id string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err

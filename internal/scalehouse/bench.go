@@ -21,9 +21,8 @@ type Testing struct {
 	Record load.Bench
 }
 
-// TestSample works tests of a load's sample out without writing anything. The error
-// names every fault that leaves no figure; what makes it doubtful is in the
-// result's flags.
+// TestSample evaluates tests of a load's sample without writing anything. The error has every fault
+// that prevents a figure; what makes it doubtful is in the result's flags.
 func TestSample(ctx context.Context, d *Desk, l *load.Load, tests moisture.Tests) (Testing, error) {
 	equipment, err := office.Equipment(ctx, d)
 	if err != nil {

@@ -30,7 +30,7 @@ type Desk struct {
 	place  *time.Location
 	who    elevator.Person
 	engine settle.Engine                                   // settles new loads and closes days
-	check  func(*load.Load, guard.Setting) []guard.Finding // what is improbable about a load
+	check  func(*load.Load, guard.Setting) []guard.Finding // the guards' findings about a load
 
 	profile elevator.Profile
 	people  []elevator.Person
@@ -106,7 +106,7 @@ func (d *Desk) Rates() *rates.Set {
 	return d.rates
 }
 
-// UseRates puts another set of editions in force for new settlements.
+// UseRates replaces the editions for new settlements.
 func (d *Desk) UseRates(set *rates.Set) { d.rates = set }
 
 // Profile is the elevator as set up; its Business is empty before set-up.
@@ -132,7 +132,7 @@ func (d *Desk) Local(at string) string {
 // Charts are the moisture charts in use.
 func (d *Desk) Charts() *chart.Set { return d.charts }
 
-// UseCharts puts other charts in use for new tests.
+// UseCharts replaces the charts for new tests.
 func (d *Desk) UseCharts(charts *chart.Set) { d.charts = charts }
 
 // Engine settles new loads and closes days.

@@ -74,8 +74,29 @@ func (w *Batch) decide(id string, f dispute.Decided) error {
 		if !takes {
 			return message.Refused.Errorf("ticket %d does not correct ticket %d, which dispute %s is about. Correct that ticket first", f.Corrected, d.Raised.Ticket, id)
 		}
+		if err := carriesResult(w, d, l); err != nil {
+			return err
+		}
 	}
 	return w.dispute(id, f)
+}
+
+// carriesResult refuses a ticket that is to settle a dispute about a moisture and still
+// has the moisture in dispute, though the other test found another. What is agreed on
+// may lie between the two.
+func carriesResult(w *Batch, d *dispute.Dispute, corrected *load.Load) error {
+	if d.Raised.About != "moisture" || d.Resulted == nil || d.Resulted.Figure == nil {
+		return nil
+	}
+	disputed, err := w.ticket(d.Raised.Ticket)
+	if err != nil {
+		return err
+	}
+	was, now := disputed.Sample.Moisture, corrected.Sample.Moisture
+	if was == nil || now == nil || !now.Percent.Equal(was.Percent) || now.Percent.Equal(*d.Resulted.Figure) {
+		return nil
+	}
+	return message.Refused.Errorf("ticket %d has the moisture %s, as ticket %d has, and the result of dispute %s is %s. Correct the moisture first, or let the ticket stand", corrected.Number, now.Percent, d.Raised.Ticket, d.ID, *d.Resulted.Figure)
 }
 
 // tookPlaceOf reports whether a load's ticket corrects or reissues a ticket, or

@@ -13,7 +13,7 @@ import (
 // Laws are the published rules in use, by the rule set of the elevator.
 func (d *Desk) Laws() *law.Set { return d.laws.For(cmp.Or(d.profile.Rules, "us")) }
 
-// UseLaws puts other published rules in use for loads without a ticket.
+// UseLaws replaces the published rules for loads without a ticket.
 func (d *Desk) UseLaws(laws *law.Set) { d.laws = laws }
 
 // TablesOn are the published rules in force on a day.

@@ -67,7 +67,7 @@ func (d *Desk) mayWeigh(act string) error {
 	return message.Refused.Errorf("%s is signed in as %s and may not %s. Ask a clerk or a manager", d.who.Name, d.who.Role, act)
 }
 
-// maySample asks only that somebody is signed in.
+// maySample only requires that somebody is signed in.
 func (d *Desk) maySample() error { return d.somebody("write down a sample") }
 
 // somebody returns an error that names the act, unless someone is signed in.
@@ -78,7 +78,7 @@ func (d *Desk) somebody(act string) error {
 	return nil
 }
 
-// Signature is the name for facts; acts that need a person have asked before.
+// Signature is the name for facts; acts that need a person have checked before.
 func (d *Desk) Signature() string {
 	if d.who.Name == "" {
 		return "nobody signed in"

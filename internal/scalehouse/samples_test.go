@@ -155,6 +155,35 @@ func (s *scene) ticketWithSample() (id string, number int64) {
 	return id, number
 }
 
+// A dispute about a moisture is not settled on a ticket that still has the moisture in
+// dispute, though the laboratory found another.
+func TestDecisionIsHeldAgainstItsTicket(t *testing.T) {
+	s := newScene(t)
+	_, number := s.ticketWithSample() // 18.0 %
+	s.as(manager)
+	raised, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
+	must(t, err)
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
+	figure := quantity.Of("17.4", quantity.Percent)
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.4 %", Figure: &figure}))
+	again, err := scalehouse.Correct(ctx, s.Desk, number, "settled on the result")
+	must(t, err)
+	same, err := scalehouse.Issue(ctx, s.Desk, again)
+	must(t, err)
+	decide := func(number int64) error {
+		return scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on 17.4", Corrected: number, Day: s.Today()})
+	}
+	refused(t, decide(same), "has the moisture 18 %")
+	third, err := scalehouse.Correct(ctx, s.Desk, same, "the moisture was not corrected")
+	must(t, err)
+	sample := s.load(third).Sample
+	sample.Moisture = sampleOf("17.4").Moisture
+	must(t, scalehouse.RecordSample(ctx, s.Desk, third, sample))
+	right, err := scalehouse.Issue(ctx, s.Desk, third)
+	must(t, err)
+	must(t, decide(right))
+}
+
 // The longer of the rule's days and the elevator's own counts.
 func TestRetention(t *testing.T) {
 	s := newScene(t).as(manager)

@@ -63,8 +63,8 @@ func Weigh(ctx context.Context, at Actor, id string, weighing load.Weighing) err
 	})
 }
 
-// fromOurScale says why a weight cannot have come from the scale it names. A
-// stored tare may be older than the scale.
+// fromOurScale returns why a weight cannot have come from the scale it names. A stored tare may be
+// older than the scale.
 func fromOurScale(d *Desk, w load.Weighing) error {
 	if w.Source == load.StoredTare || len(d.profile.Scales) == 0 {
 		return nil

@@ -20,7 +20,7 @@ type frames struct {
 	longest    int // bytes of a body
 
 	inside bool   // buf holds the start of a body; otherwise it is looking for one
-	buf    []byte // what is not yet a frame
+	buf    []byte // bytes not yet a frame
 	junk   int    // bytes that made no frame since the last one
 }
 
@@ -31,8 +31,8 @@ func newFrames(in io.Reader, p Profile) *frames {
 	return &frames{in: bufio.NewReader(in), start: []byte(p.Start), end: []byte(p.End), longest: p.Length}
 }
 
-// next returns the next body. It is good until next is called again. The error
-// is the stream's, or says that only noise is coming.
+// next returns the next body, valid until next is called again. The error is the stream's, or says
+// that only noise is coming.
 func (f *frames) next() ([]byte, error) {
 	for {
 		b, err := f.in.ReadByte()

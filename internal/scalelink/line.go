@@ -159,7 +159,7 @@ func (l *Line) hear(body []byte, judge *rest) bool {
 	return true
 }
 
-// askPause keeps an indicator that answers at once from being asked without end.
+// askPause limits how often an indicator is polled that answers at once.
 const askPause = 100 * time.Millisecond
 
 // askFirst requests the first frame. Where frames have no start bytes the first response is

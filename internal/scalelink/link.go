@@ -14,8 +14,8 @@ type Link interface {
 	// must not keep the desk from opening. The link connects, and connects
 	// again, until ctx ends or Close is called.
 	Open(ctx context.Context) error
-	// Latest is the newest reading. When there is no fresh one the error wraps
-	// ErrNoReading and says why: not connected, silent, or only noise.
+	// Latest returns the newest reading. When there is no fresh one the error wraps ErrNoReading
+	// and says why: not connected, silent, or only noise.
 	Latest() (Reading, error)
 	// WaitStable waits for a reading at rest that arrives after the call, so that it never returns
 	// a weight from before the truck moved. It waits through lost connections until ctx ends or the

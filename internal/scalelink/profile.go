@@ -39,8 +39,8 @@ type Field struct {
 	Bits  []Bit             `toml:"bit"`
 }
 
-// Bit is one bit of a field that is one byte wide: bit 0 is worth 1, bit 7 is
-// worth 128. Set and Clear are words; "normal" says nothing.
+// Bit is one bit of a field that is one byte wide: bit 0 is worth 1, bit 7 is worth 128. Set and
+// Clear are words; "normal" has no effect.
 type Bit struct {
 	Bit   int    `toml:"bit"`
 	Set   string `toml:"set"`
@@ -50,8 +50,8 @@ type Bit struct {
 // weightField is the name of the field that holds the digits.
 const weightField = "weight"
 
-// ParseProfile reads a profile from TOML. File is named in messages. Unknown
-// keys and every fault that [Profile.Check] knows are returned together.
+// ParseProfile reads a profile from TOML. file is for messages. Unknown keys and every fault of
+// [Profile.Check] are returned together.
 func ParseProfile(file string, text []byte) (Profile, error) {
 	var p Profile
 	meta, err := toml.Decode(string(text), &p)

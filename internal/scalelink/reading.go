@@ -11,12 +11,12 @@ import (
 type State int
 
 const (
-	Unsaid State = iota // the frame says nothing about motion
+	Unsaid State = iota // the frame has no motion status
 	Stable              // at rest
 	Motion              // the weight is still moving
-	Under               // below what the scale can show
-	Over                // above what the scale can show
-	Fault               // the indicator says it is broken
+	Under               // below the range of the scale
+	Over                // above the range of the scale
+	Fault               // the indicator reports a fault
 )
 
 var stateWords = [...]string{"unsaid", "stable", "motion", "under", "over", "fault"}

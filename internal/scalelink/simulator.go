@@ -26,8 +26,8 @@ type Simulator struct {
 	callers map[chan []byte]bool
 }
 
-// SimulatorSettings say what scale is played. Zero values of Steady, Every and
-// Clock mean 3 readings within 1 division, 200 ms, and the wall clock.
+// SimulatorSettings define the simulated scale. Zero values of Steady, Every and Clock mean 3
+// readings within 1 division, 200 ms, and the wall clock.
 type SimulatorSettings struct {
 	Scale  Scale
 	Steady Steady

@@ -43,8 +43,8 @@ func weightColumn(t *facts) column {
 	return columnOfSteps(steps...)
 }
 
-// takenLine is the line of a weight taken off, or of nothing and why. The note
-// leads the figures it was worked from.
+// takenLine is the line of a weight taken off, or the reason for none. The note precedes the
+// calculation.
 func takenLine(t *facts, col column, label string, step *worksheet.Step, note string) Line {
 	line := Line{Field: step.ID(), Label: label}
 	if step.Kind() == worksheet.NotApplied || step.Value().IsZero() {
@@ -97,8 +97,8 @@ func basisWords(t *facts, d settle.Deduction) string {
 	return Joined(", ", found, on)
 }
 
-// worked is the calculation of a step in figures. A step that only takes
-// another over is worked as that one is; a figure from outside is not worked.
+// worked is the calculation of a step in figures. For a step that only takes another over it is the
+// other's; a figure from outside has none.
 func (w Words) worked(step *worksheet.Step) string {
 	for step.Figures() == step.Printed() && len(step.Uses()) == 1 {
 		step = step.Uses()[0]

@@ -36,7 +36,7 @@ type Document struct {
 	payload barcode.Payload
 }
 
-// Form says how a section is set.
+// Form is the layout of a section.
 type Form int
 
 // The forms of a section.

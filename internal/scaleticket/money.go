@@ -141,7 +141,7 @@ func (m moneyColumn) asFirstPrinted(b bill) {
 	m.put(Line{Field: "payable", Label: m.w.Payable, Value: m.unpriced(), Emphasis: true})
 }
 
-// moneyColumn puts the lines of a bill so that they add.
+// moneyColumn adds the lines of a bill so that they sum up.
 type moneyColumn struct {
 	*part
 	column

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// ownWeights puts one owner's part of the weights, before that owner's money.
+// ownWeights adds one owner's part of the weights, before that owner's money.
 func ownWeights(p *part) {
 	part := p.ownPart()
 	if part == nil {

@@ -16,7 +16,7 @@ const Draft = -1
 // Ticket is all that a slip is made from.
 type Ticket struct {
 	House elevator.Profile
-	// Load may be incomplete; nil is a load nobody has typed anything of.
+	// Load may be incomplete; nil is an empty load.
 	Load *load.Load
 	// Settlement is nil while the load cannot be settled. What can be known
 	// without it still shows.

@@ -13,9 +13,8 @@ import (
 // Words are the words printed on a slip. Each is a separate text that a translator can understand
 // without the code.
 type Words struct {
-	// Say puts into words what reaches the slip in English from elsewhere: the
-	// names of commodities and factors, the labels of the working. Nil leaves
-	// them as they are.
+	// Say translates English text from elsewhere: the names of commodities and factors, the labels
+	// of the working. Nil leaves it unchanged.
 	Say func(english string) string
 	// Signs are those of figures.
 	Signs message.Figures
@@ -126,7 +125,7 @@ func WordKeys() []string {
 	return list
 }
 
-// say puts a word from elsewhere into the language of the slip.
+// say translates a word from elsewhere to the language of the slip.
 func (w Words) say(english string) string {
 	if w.Say == nil || english == "" {
 		return english

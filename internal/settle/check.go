@@ -10,9 +10,9 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// Check lists every reason why the facts cannot be settled under the edition,
-// before any line is worked. It looks at each fact on its own; what only the
-// working can show, such as charges above the load's worth, comes from Settle.
+// Check lists every reason why the facts cannot be settled under the edition, before any line is
+// calculated. It looks at each fact on its own; problems of the calculation, such as charges above
+// the load's value, come from Settle.
 func Check(f Facts, e *rates.Edition) Problems { return engines[Current].problems(f, e) }
 
 func (by *engine) problems(f Facts, e *rates.Edition) Problems {
@@ -193,7 +193,7 @@ type Problem struct {
 	// Field names the field at fault: "gross", "tare", "moisture", a factor's id, "price",
 	// "shares", "edition".
 	Field string
-	// Sentence says what, the arithmetic and what to do.
+	// Sentence has the problem, the arithmetic and the remedy.
 	Sentence message.Text
 	// Accept is the id of the limit a manager may accept; empty when nobody
 	// may.

@@ -104,7 +104,7 @@ func thirdEngine() *engine {
 	return &e
 }
 
-// Engines lists the engines this program knows, the first one first.
+// Engines lists the known engines, the first one first.
 func Engines() []Engine { return slices.Sorted(maps.Keys(engines)) }
 
 // Number is the engine's number; the zero Engine is [First].
@@ -147,8 +147,8 @@ func (n *Engine) UnmarshalText(text []byte) error {
 // Settle works the facts under the edition by the current engine.
 func Settle(f Facts, e *rates.Edition) (*Settlement, error) { return Current.Settle(f, e) }
 
-// Settle works the facts under the edition. The error, when there is one, is a
-// [Problems] with every reason, or says that the engine is not known.
+// Settle settles the facts under the edition. A non-nil error is a [Problems] with every reason, or
+// says that the engine is not known.
 func (n Engine) Settle(f Facts, e *rates.Edition) (*Settlement, error) {
 	if err := n.Known(); err != nil {
 		return nil, err

@@ -15,7 +15,7 @@ import (
 // Settlement is a settled load: the sheet, and the lines of it that slips and
 // totals read. Every figure here is a step of the sheet.
 type Settlement struct {
-	// Engine is the one that worked it.
+	// Engine is the engine that calculated it.
 	Engine  Engine
 	Edition *rates.Edition
 	Sheet   *worksheet.Sheet
@@ -136,7 +136,7 @@ func (d *calculation) Moisture() *worksheet.Step { return d.out.Moisture }
 // Source returns the reference to a row of the edition.
 func (d *calculation) Source(row string) string { return d.edition.Source(row) }
 
-// Refuse says why the load cannot be settled.
+// Refuse records why the load cannot be settled.
 func (d *calculation) Refuse(field, sentence string) {
 	d.refuse(Problem{Field: field, Sentence: message.Words(sentence)})
 }

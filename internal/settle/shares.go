@@ -108,7 +108,7 @@ func partLine(d *calculation, whole *worksheet.Step, place quantity.Rounding, ke
 	}
 }
 
-// remainderOwner is the index of the owner who takes what rounding leaves.
+// remainderOwner returns the index of the owner who takes the rounding remainder.
 func remainderOwner(d *calculation) int {
 	shares := d.facts.Shares
 	switch d.edition.Shares.Remainder {

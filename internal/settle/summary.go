@@ -326,8 +326,8 @@ func solvedAdjusted(l *lineReader, p Part) (discounts, premiums quantity.Amount)
 	return sum.Add(difference).Mul(half), sum.Sub(difference).Mul(half)
 }
 
-// solvedQuality is the weight taken by discounts in the first engine: what its
-// other weight lines leave unexplained between net and settled.
+// solvedQuality derives the weight taken by discounts in the first engine: the difference between
+// net and settled weight less its other lines.
 func solvedQuality(_ *lineReader, s *Summary) quantity.Amount {
 	return s.Net.Sub(s.Dockage).Sub(s.Water).Sub(s.Handling).Sub(s.Settled)
 }

@@ -12,7 +12,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// twoInOne are letters that no accent can be taken from.
+// twoInOne are letters that do not decompose into a letter and an accent.
 var twoInOne = strings.NewReplacer("œ", "oe", "æ", "ae", "ø", "o")
 
 // Fold normalizes a text for comparison and search; it is not for reading.

@@ -14,7 +14,7 @@ type Places struct {
 	at    map[string]int
 }
 
-// Locate finds the places of a TOML file, which is not looked at otherwise.
+// Locate finds the lines of a TOML file's keys, without checking the file.
 func Locate(file string, text []byte) Places {
 	at, _ := locate(text)
 	return Places{file: file, lines: strings.Split(string(text), "\n"), at: at}

@@ -37,7 +37,7 @@ type rule struct {
 	added         *regexp.Regexp // lines that are new
 	order         *regexp.Regexp // lines in any order
 	refused       *regexp.Regexp // complaints that may be others
-	figures       *regexp.Regexp // command lines whose words are not compared
+	figures       *regexp.Regexp // command lines of which only digits are compared
 	becomes       string
 	replaces      bool
 	why           string
@@ -179,7 +179,7 @@ func firstFigures(was, is []string, rules []*rule) (before, after string, differ
 	return w[from:min(same+20, len(w))], i[from:min(same+20, len(i))], true
 }
 
-// digitsOfAll are the digits of lines, without what rules mask.
+// digitsOfAll returns the digits of lines, without masked parts.
 func digitsOfAll(lines []string, rules []*rule) string {
 	var b strings.Builder
 	for _, line := range lines {
@@ -226,7 +226,7 @@ func sortedLines(lines []string, fits *regexp.Regexp) []string {
 	return out
 }
 
-// otherComplaint reports whether a refusal may be said otherwise.
+// otherComplaint reports whether a refusal may be worded differently.
 func (a *Allowed) otherComplaint(before, after Entry) bool {
 	if before.Status == 0 || before.Status != after.Status || after.Err == "" {
 		return false
@@ -239,8 +239,8 @@ func (a *Allowed) otherComplaint(before, after Entry) bool {
 	})
 }
 
-// reworded reports whether a rule puts another text into any of the lines. Then
-// columns of a table may have another width, also in lines that say the same.
+// reworded reports whether a rule replaces text in any of the lines. Then columns of a table may
+// have another width, also in unchanged lines.
 func reworded(lines []string, rules []*rule) bool {
 	return slices.ContainsFunc(rules, func(r *rule) bool {
 		return r.replaces && slices.ContainsFunc(lines, r.was.MatchString)
@@ -264,8 +264,8 @@ func alike(was, is string, rules []*rule) bool {
 	return slices.ContainsFunc(rules, func(r *rule) bool { return changedBy(was, is, []*rule{r}) })
 }
 
-// changedBy reports whether rules make one line of the other. A rule that puts a
-// text in its own place lets the filling differ, and nothing else.
+// changedBy reports whether rules turn one line into the other. A rule that replaces a text by
+// itself allows only the filling to differ.
 func changedBy(was, is string, rules []*rule) bool {
 	changed := was
 	var needed []*rule

@@ -8,7 +8,7 @@ import (
 	"strings"
 )
 
-// An Entry is one command line and what came of it.
+// Entry is one command line and its result.
 type Entry struct {
 	Now    string   // clock of the command, such as "2026-10-01 13:00"
 	Args   []string // after "tenth"

@@ -25,7 +25,7 @@ const BookName = "house.book"
 // longest bounds one command: one that waits for input must not hang a test.
 const longest = 2 * time.Minute
 
-// Say runs one command line and returns it with what came of it.
+// Say runs one command line and returns it with its result.
 func (p Program) Say(ctx context.Context, now string, args ...string) (Entry, error) {
 	ctx, stop := context.WithTimeout(ctx, longest)
 	defer stop()

@@ -162,7 +162,7 @@ func orTruck(what string) any {
 // size is an amount without its sign.
 func size(a quantity.Amount) quantity.Amount { return quantity.Max(a, a.Neg()) }
 
-// InOrder puts entries by day; those of a day stay as they were written.
+// InOrder sorts entries by day; those of a day stay in the order written.
 func InOrder(entries []Fact) []Fact {
 	out := slices.Clone(entries)
 	slices.SortStableFunc(out, func(a, b Fact) int { return a.On().Cmp(b.On()) })

@@ -6,7 +6,7 @@ import "tenthpoint/internal/quantity"
 type Tolerance struct {
 	At     quantity.Amount
 	Source string
-	// Confirmed is false where nobody has read the rule: it then hints.
+	// Confirmed is false where the rule was not read in its source: it then only hints.
 	Confirmed bool
 }
 

@@ -54,8 +54,7 @@ func (s *Step) Value() quantity.Amount { return s.value }
 // Rounding is the rounding between Exact and Value.
 func (s *Step) Rounding() quantity.Rounding { return s.rounding }
 
-// Source says where the figure or the rule came from: an instrument, a person,
-// an edition's row.
+// Source is the origin of the figure or the rule: an instrument, a person, an edition's row.
 func (s *Step) Source() string { return s.source }
 
 // Note is the remark that belongs to the step; for a rule not applied, the
@@ -107,8 +106,7 @@ func (s *Step) FormulaIn(say Translate) string { return s.written(notation{words
 // Figures is the calculation in numbers, empty for figures from outside.
 func (s *Step) Figures() string { return s.FiguresIn(nil) }
 
-// FiguresIn is the calculation in numbers, with what words there are in it in a
-// language.
+// FiguresIn returns the calculation in numbers, with its words translated.
 func (s *Step) FiguresIn(say Translate) string { return s.written(notation{say: say}) }
 
 func (s *Step) written(how notation) string {
@@ -120,8 +118,8 @@ func (s *Step) written(how notation) string {
 	return b.String()
 }
 
-// Uses lists the steps that this one was worked from, in the order of the
-// expression, each once.
+// Uses lists the steps that this one was calculated from, in the order of the expression, each
+// once.
 func (s *Step) Uses() []*Step {
 	var out []*Step
 	seen := map[*Step]bool{}

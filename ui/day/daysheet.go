@@ -97,13 +97,15 @@ func (s *DaySheet) Step(days int) {
 	s.session.Window.Redraw()
 }
 
-// Stand says whether the day is closed.
+// Stand returns the status of the day: open or closed.
 func (s *DaySheet) Stand() model.Remark {
 	switch c := s.sheet.Closed; {
 	case c == nil:
 		return model.Remark{State: model.Wait, Text: session.Say("not closed")}
 	case c.Differs:
 		return model.Remark{State: model.Stop, Text: session.Say("not what was closed")}
+	case c.Late:
+		return model.Remark{State: model.Stop, Text: session.Say("something came later")}
 	default:
 		return model.Remark{State: model.Locked, Text: session.Say("closed by %s, %s", c.By, c.At)}
 	}
@@ -143,8 +145,7 @@ func (s *DaySheet) Dealt() []Sheet    { return s.sheets("dealt ") }
 func (s *DaySheet) Places() []Sheet   { return s.sheets("places ") }
 func (s *DaySheet) Position() []Sheet { return s.sheets("position ") }
 
-// sheets are the tables of the paper whose names begin so, and without any one
-// that says so.
+// sheets returns the tables of the paper whose names begin so, or a text that there are none.
 func (s *DaySheet) sheets(name string) []Sheet {
 	var out []Sheet
 	for _, t := range s.paper.Tables() {

@@ -57,6 +57,7 @@ func (s *Screen) Acts() []shell.Act {
 
 var dayActs = []shell.ActRow[*DaySheet]{
 	{ID: "day.close", Title: "Close the day", Key: widgets.Bare(fyne.KeyF12), When: (*DaySheet).CanClose, WhyNot: (*DaySheet).WhyNotClose, Do: (*DaySheet).Close},
+	{ID: "day.explain", Title: "Explain what came later", Key: widgets.CtrlShift(fyne.KeyE), When: func(s *DaySheet) bool { return late{s}.waits() }, Why: "Nothing that was entered later counts on this day.", Do: func(s *DaySheet) { late{s}.ask() }, MenuOnly: true},
 	{ID: "day.print", Title: "Print", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: (*DaySheet).Print},
 	{ID: "day.export", Title: "Export", Key: widgets.Ctrl(fyne.KeyE), Do: (*DaySheet).Export},
 	{ID: "day.statement", Title: "Statement", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *DaySheet) { session.AskStatement(s.session, "") }},
@@ -173,12 +174,12 @@ func (s *Screen) hideBehind() {
 // Show moves the focus to the day.
 func (s *Screen) Show() { s.ring.Focus("day") }
 
-// Hint says what carries the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Alt+Left and Alt+Right change the day, Alt+1 to Alt+4 the part of the sheet. F12 closes the day.")
 }
 
-// Ring is the order of the keyboard.
+// Ring returns the tab order.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Refresh shows the current facts.
@@ -197,6 +198,9 @@ func (s *Screen) show() {
 	stand, numbers := s.day.Stand(), s.day.Numbers()
 	s.stand.Say(stand.State, stand.Text)
 	s.note.Say(numbers.State, numbers.Text)
+	if later := (late{s.day}).remark(); later.Text != "" {
+		s.note.Say(later.State, later.Text)
+	}
 	if f.State == model.Stop {
 		s.note.Say(model.Stop, f.Note)
 	}

@@ -258,7 +258,7 @@ func fieldLabels(t *testing.T) []string {
 	return out
 }
 
-// wordsFromElsewhere are the words that the trade, the slip and the kit bring.
+// wordsFromElsewhere are the words of the trade, the slip and package widgets.
 func wordsFromElsewhere() map[string]string {
 	out := map[string]string{}
 	for _, w := range scaleticket.WordKeys() {

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Disputes is the list of doubted tickets: what each waits for, and until when.
+// Disputes is the list of disputed tickets: what each waits for, and until when.
 type Disputes struct {
 	session *session.Session
 	all     []dispute.Dispute
@@ -179,7 +179,7 @@ func (d *Disputes) isIn(phases ...dispute.Phase) bool {
 	return there && slices.Contains(phases, one.Phase)
 }
 
-// WhyNot says why a step may not follow.
+// WhyNot returns why a step is not allowed.
 func (d *Disputes) WhyNot() string {
 	one, there := d.inHand()
 	if !there {

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// roleOptions are the roles with what each may do.
+// roleOptions are the roles with their permissions.
 func roleOptions() []model.Option {
 	return []model.Option{
 		{Code: string(elevator.Clerk), Name: session.Say("clerk"), Detail: session.Say("weighs, tests, issues, refuses")},

@@ -112,7 +112,7 @@ func (s *Screen) showScales() {
 	s.Scales.SetRows(s.gear.Scales())
 	said := s.gear.ScaleSaid()
 	if len(s.Scales.Rows()) == 0 {
-		said = model.Remark{} // the empty table says it
+		said = model.Remark{} // the empty table shows it
 	}
 	s.said.Say(said.State, said.Text)
 }
@@ -129,10 +129,10 @@ func (s *Screen) Refresh() {
 	s.card.SetLines(s.gear.Card())
 }
 
-// Ring is the order of the keyboard: scales, the card, people, bins, the acts.
+// Ring returns the tab order: scales, the card, people, bins, the acts.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
-// Hint says what keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Enter on a line changes it. Ctrl+K backs the book up, Ctrl+J checks it, F1 helps.")
 }

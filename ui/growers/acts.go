@@ -51,7 +51,7 @@ func (g *Growers) askGrower(one elevator.Grower, title string) {
 	})
 }
 
-// write puts a grower into the book and chooses it.
+// write records a grower and chooses it.
 func (g *Growers) write(one elevator.Grower, done string) {
 	if err := scalehouse.SetGrower(context.Background(), g.session.Desk, one); err != nil {
 		g.session.Fail(err)

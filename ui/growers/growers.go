@@ -14,7 +14,7 @@ type Growers struct {
 	session *session.Session
 	line    string
 	chosen  string // code
-	season  season // what the chosen one has brought
+	season  season // the deliveries of the chosen one
 }
 
 // NewGrowers makes the list.
@@ -81,7 +81,7 @@ func (g *Growers) Choose(code string) {
 	g.season.open(code)
 }
 
-// Counted says how many there are.
+// Counted returns the number of rows, in words.
 func (g *Growers) Counted() string {
 	n := len(g.fits())
 	if n == 1 {
@@ -90,7 +90,7 @@ func (g *Growers) Counted() string {
 	return session.Say("%d growers", n)
 }
 
-// Empty says what to do when nobody is listed.
+// Empty returns what to do when nobody is listed.
 func (g *Growers) Empty() string {
 	if strings.TrimSpace(g.line) == "" {
 		return session.Say("No grower is written down yet. Press Ctrl+G for the first.")

@@ -36,7 +36,7 @@ func NewBench(f *session.Session) *Bench {
 	return b
 }
 
-// readBook reads from the book which loads wait, and what there is to test with.
+// readBook reads the waiting loads and the instruments from the book.
 func (b *Bench) readBook() {
 	trucks, err := office.Yard(context.Background(), b.session.Desk)
 	if err != nil {
@@ -50,8 +50,8 @@ func (b *Bench) readBook() {
 	}
 }
 
-// Refresh reads the book again. Samples whose load has left the yard go with it;
-// one whose load has changed is worked out again.
+// Refresh reloads the book. Samples whose load has left the yard are dropped; one whose load has
+// changed is recalculated.
 func (b *Bench) Refresh() {
 	b.readBook()
 	for id, s := range b.samples {
@@ -119,7 +119,7 @@ func (b *Bench) Begin() {
 	}
 }
 
-// Hint says what carries the work on here.
+// Hint returns the main keys of the screen.
 func (b *Bench) Hint() string {
 	if len(b.tools.equipment.Meters) == 0 {
 		return session.Say("No meter is set up: a manager adds one under Meters, Ctrl+Shift+M. Until then type the moisture, with a reason.")
@@ -204,10 +204,10 @@ func (b *Bench) addFrom(id string) (next string) {
 		b.session.Fail(err)
 		return id
 	}
-	if b.current.found.isComplete() {
+	if b.current.found.isSettled() {
 		return ""
 	}
-	return firstFigure(b.current.typed.method())
+	return firstFigure(b.current.typed.method()) // the next figure on the meter is another test
 }
 
 // asksStart asks for the start check of the meter in use, where it had none today, and reports
@@ -322,7 +322,7 @@ func (b *Bench) StartOver() error {
 	return nil
 }
 
-// TurnDegrees changes between Fahrenheit and Celsius for what is typed from now on.
+// TurnDegrees switches between Fahrenheit and Celsius for what is typed from now on.
 func (b *Bench) TurnDegrees() {
 	b.tools.celsius = !b.tools.celsius
 	b.current.read()
@@ -336,7 +336,7 @@ func (b *Bench) CanAskFactor() bool {
 	return b.current.form != nil && b.current.results().CanAskMore()
 }
 
-// AskFactor asks which other result there is, and puts a field for it on.
+// AskFactor asks for another factor, and adds its field.
 func (b *Bench) AskFactor(then func(field string)) {
 	b.current.results().AskMore(func(field string) {
 		b.drafts.jot(b.current)

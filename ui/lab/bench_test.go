@@ -368,3 +368,22 @@ func TestGradeAdviceFollowsTheBench(t *testing.T) {
 		t.Errorf("the working says\n%s", sessiontest.TextOf(b.Result().Working()))
 	}
 }
+
+// While the tests of a sample differ, the next figure is another test: the keyboard
+// stays in the dial, where it would otherwise pass for a test weight.
+func TestTheKeyboardStaysInTheDialWhileTestsDiffer(t *testing.T) {
+	_, b := benchRoom(t)
+	for i, dial := range []string{"50", "66", "50", "66"} {
+		b.typeAll("mass 250", "temperature 65", "room 68", "dial "+dial)
+		next := b.Enter("dial")
+		if differ := i > 0; differ && next != "dial" {
+			t.Errorf("after test %d the keyboard goes to %q: %+v", i+1, next, b.current.found.testing.Result.Flags)
+		}
+	}
+	if !b.current.found.isComplete() || b.current.found.isSettled() {
+		t.Errorf("tests of 50 and 66: complete %v, settled %v", b.current.found.isComplete(), b.current.found.isSettled())
+	}
+	if first := b.First(); first != "dial" {
+		t.Errorf("whoever comes back begins at %q", first)
+	}
+}

@@ -44,8 +44,7 @@ func (i *instruments) read() (chose bool) {
 	return chose
 }
 
-// begin chooses what to offer before anything has been tested: the first meter
-// that can be used, and the usual thermometer.
+// begin chooses the defaults: the first meter that can be used, and the usual thermometer.
 func (i *instruments) begin() {
 	i.begun, i.celsius = true, usesCelsius(i.session.Desk.Profile())
 	i.method, i.meterID = meter.Typed, ""

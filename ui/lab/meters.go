@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Meters is the list of moisture meters, and the log of the chosen one: what its
-// checks tell, and whether its readings can be trusted.
+// Meters is the list of moisture meters, and the log of the chosen one: its checks, and whether its
+// readings can be trusted.
 type Meters struct {
 	session *session.Session
 	meters  []meter.Meter
@@ -65,7 +65,7 @@ func (m *Meters) Choose(id string) {
 // Chosen is the id of the chosen meter.
 func (m *Meters) Chosen() string { return m.chosen }
 
-// Empty says what to do while there is no meter.
+// Empty returns what to do while there is no meter.
 func (m *Meters) Empty() string {
 	return session.Say("No meter is set up. A manager adds one with Ctrl+E; without a meter moisture is typed, with a reason.")
 }

@@ -23,7 +23,7 @@ type nextTest struct {
 	reading  moisture.Reading
 	readings map[string]string // how each text was understood, by field
 	remarks  session.Remarks
-	flags    []moisture.Flag // warnings that can be told before the test is made
+	flags    []moisture.Flag // warnings known before the test is made
 }
 
 // readNext reads the texts of test seq of a crop. The other results are the load's:
@@ -127,7 +127,7 @@ func (n *nextTest) readTestWeight(results []load.Finding) {
 	}
 }
 
-// sayMeter says which meter is used, and the state of its checks.
+// sayMeter shows the meter used, and the state of its checks.
 func (n *nextTest) sayMeter() {
 	method := n.texts.method()
 	if !method.UsesMeter() {

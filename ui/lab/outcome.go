@@ -2,6 +2,7 @@ package lab
 
 import (
 	"context"
+	"slices"
 	"strconv"
 
 	"tenthpoint/internal/dryness"
@@ -67,6 +68,14 @@ func (o *outcome) judge(ctx context.Context, f *session.Session, isLoad bool) {
 // elevator requires.
 func (o outcome) isTested() bool   { return len(o.tests.Readings) > 0 && o.fault == nil }
 func (o outcome) isComplete() bool { return o.isTested() && o.testing.Result.More == 0 }
+
+// isSettled reports whether no further test is called for: they are as many as the
+// house asks for, and agree.
+func (o outcome) isSettled() bool {
+	return o.isComplete() && !slices.ContainsFunc(o.testing.Result.Flags, func(f moisture.Flag) bool {
+		return f.Override == nil && (f.Code == moisture.WideSpread || f.Code == moisture.TooFewTests || f.Code == moisture.NearLimit)
+	})
+}
 
 // status is the result for the status line.
 func (o outcome) status() (model.State, string) {

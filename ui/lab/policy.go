@@ -87,7 +87,7 @@ func policyFields(l law.Law, setup office.Bench, crop string) []model.AskField {
 
 func authorityOptions(l law.Law) []model.Option {
 	var out []model.Option
-	rules, _ := meter.CheckTolerances(l) // what cannot be read has been said when it was loaded
+	rules, _ := meter.CheckTolerances(l) // errors were reported when it was loaded
 	for _, a := range rules {
 		out = append(out, model.Option{Code: a.ID, Name: a.Name, Detail: a.Source, ByName: true})
 	}

@@ -29,7 +29,7 @@ func waitsForTest(l *load.Load) bool {
 	return l.Sample.Moisture == nil && l.Details.Direction != load.Outbound
 }
 
-// waiting says how many samples wait.
+// waiting returns how many samples wait.
 func (q queue) waiting() string {
 	n := 0
 	for _, l := range q {

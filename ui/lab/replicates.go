@@ -143,7 +143,7 @@ func replicatesIn(texts map[string]string, isSound func(moisture.Reading) error)
 	return r, errors.Join(wrong...)
 }
 
-// continues says why tests do not begin with those the book has.
+// continues returns why tests do not begin with those in the book.
 func (r replicates) continues(inBook replicates) error {
 	for i, one := range inBook.Readings {
 		if i >= len(r.Readings) || asText(one) != asText(r.Readings[i]) {

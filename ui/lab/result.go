@@ -15,7 +15,7 @@ type Result struct {
 	Fields  []model.Field
 	Figures []model.Figure // moisture, spread, tests made
 	Tests   []model.Row    // all of them, also those left out
-	Remarks []model.Remark // what the bench makes of the sample, in words
+	Remarks []model.Remark // the bench's findings about the sample
 	Ruler   model.Ruler
 }
 

@@ -150,7 +150,7 @@ func (s *SampleTest) atRight() []model.Field {
 	return append(s.results().Fields(), kept...)
 }
 
-// fill puts text and message into a field.
+// fill sets the text and message of a field.
 func (s *SampleTest) fill(f *model.Field) {
 	f.Value = s.text(f.ID)
 	if reading := s.next.readings[f.ID]; reading != "" {
@@ -193,7 +193,7 @@ func (s *SampleTest) first() string {
 	case method.UsesMeter() && s.typed["meter"] == "":
 		return "meter"
 	}
-	if s.found.isComplete() {
+	if s.found.isSettled() {
 		for _, f := range s.atRight() {
 			if f.Value == "" || f.State == model.Stop {
 				return f.ID

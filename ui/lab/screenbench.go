@@ -26,7 +26,7 @@ type BenchScreen struct {
 	Tests   *widgets.Table
 	says    *widgets.Remarks
 	reader  *widgets.Reader
-	made    *fyne.Container // the tests and what is said of them
+	made    *fyne.Container // the tests and remarks
 	working *paperview.SlipView
 	ruler   *charts.MoistureRuler
 	sheet   *fyne.Container // the form over the ruler
@@ -149,10 +149,10 @@ func (s *BenchScreen) showFirst() {
 	s.Form.Focus(s.Bench.First())
 }
 
-// Hint says what keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *BenchScreen) Hint() string { return s.Bench.Hint() }
 
-// Ring is the order of the keyboard.
+// Ring returns the tab order.
 func (s *BenchScreen) Ring() *widgets.FocusOrder { return s.Form.Ring }
 
 // Refresh shows the facts as they now are.

@@ -42,7 +42,7 @@ type Spec struct {
 	Acts    []shell.Act
 	Buttons []string // further commands with a button, such as ways to other screens
 
-	Reload func() // reads the list again when the screen comes to the front; may be nil
+	Reload func() // reloads the list when the screen comes to the front; may be nil
 	Read   func() // reads it again at every refresh; may be nil
 }
 
@@ -171,10 +171,10 @@ func (s *Screen) show() {
 	}
 }
 
-// Ring is the order of the keyboard: the line, the list, the detail, the acts.
+// Ring returns the tab order: the line, the list, the detail, the acts.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
-// Hint says which keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string { return s.spec.Hint() }
 
 var _ shell.Screen = (*Screen)(nil)

@@ -164,7 +164,7 @@ func (s *cardLayout) rule() {
 	s.y += 1 + s.Pad()
 }
 
-// note says below a line what Note holds, a little indented.
+// note sets a line's Note below it, a little indented.
 func (s *cardLayout) note(line model.CardLine) {
 	for _, text := range s.Wrap(line.Note, PaperSmall, s.room()-2*s.Inner()) {
 		s.add(s.Write(text, PaperSmall, fyne.NewPos(s.margin()+2*s.Inner(), s.y)))

@@ -133,7 +133,7 @@ func (t tryLoad) under(e *rates.Edition) settle.Facts {
 	return f
 }
 
-// Tried says which load is tried.
+// Tried describes the load tried.
 func (r *Rates) Tried() string {
 	e := r.edition()
 	if e == nil {

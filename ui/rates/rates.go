@@ -15,10 +15,10 @@ type RatesView int
 
 // The views of an edition.
 const (
-	RatesRows     RatesView = iota // everything it says
+	RatesRows     RatesView = iota // all its rules
 	RatesTry                       // one load, wetter and wetter
 	RatesCompare                   // beside another, and the bare water formula
-	RatesProblems                  // what is wrong in the elevator's own files
+	RatesProblems                  // mistakes in the elevator's own files
 )
 
 // Rates is the list of the loaded editions, with the text and results of the chosen one.
@@ -105,7 +105,7 @@ func (r *Rates) Rows() []model.Row {
 	return out
 }
 
-// today says whether an edition counts today, or that its text was changed.
+// today returns the status of an edition today, or that its text was changed.
 func (r *Rates) today(e *rates.Edition) model.Remark {
 	if r.rewritten[e.ID] {
 		return model.Remark{State: model.Warn, Text: session.Say("text changed")}
@@ -113,7 +113,7 @@ func (r *Rates) today(e *rates.Edition) model.Remark {
 	return standingOf(r.session, e).words(r.session, e)
 }
 
-// Empty says what to do when there are no rates.
+// Empty returns what to do when there are no rates.
 func (r *Rates) Empty() string {
 	return session.Say("There are no rates, so nothing can be settled. Ctrl+P tells what is wrong with the files.")
 }
@@ -161,7 +161,7 @@ func (r *Rates) Paper() []model.CardLine {
 // longValue is the length from which a value is below its label rather than beside it.
 const longValue = 34
 
-// ruleLine is one thing an edition says.
+// ruleLine is one rule of an edition.
 func ruleLine(label, value string) model.CardLine {
 	if len([]rune(value)) > longValue {
 		return model.CardLine{Kind: model.CardPair, Left: label, Note: value}

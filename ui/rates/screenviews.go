@@ -48,7 +48,7 @@ func (v *views) Build(w *shell.Window) fyne.CanvasObject {
 	return v.right
 }
 
-// newTable is a table that says its chosen row in full over it.
+// newTable makes a table that shows its chosen row in full over it.
 func (v *views) newTable(of func() *Table) *widgets.Table {
 	t := widgets.NewTable(nil)
 	t.Small = true

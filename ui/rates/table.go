@@ -11,8 +11,8 @@ type Table struct {
 	Columns []model.Column
 	Rows    []model.Row
 	load    string            // which load that is, in words
-	says    string            // said while no row says more
-	said    map[string]string // what a row says, by its key
+	says    string            // shown while no row has more
+	said    map[string]string // the full text of a row, by its key
 }
 
 // Said returns the description of a row, or for an unknown key that of the load and the whole

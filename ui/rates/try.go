@@ -32,8 +32,7 @@ func grid(e *rates.Edition) []quantity.Amount {
 	return settle.Grid(from, from.Add(gridLong), gridStep)
 }
 
-// Trial is the load tried under the chosen edition, wetter and wetter. It is
-// worked out once.
+// Trial returns the load settled under the chosen edition at rising moistures. It is cached.
 func (r *Rates) Trial() *Table {
 	e := r.edition()
 	if e == nil {

@@ -20,7 +20,7 @@ func (f *Session) Date(d quantity.Date) string {
 	return InLetters(d)
 }
 
-// InLetters is a day with its month in letters.
+// InLetters formats a day with the name of its month.
 func InLetters(d quantity.Date) string {
 	return Say("%s %d, %d", monthName(d.Month()), d.Day(), d.Year())
 }

@@ -29,8 +29,8 @@ type GradeAdvice struct {
 	given string
 }
 
-// AdviseGrade grades the sample of a load. It is empty for a load of no grain,
-// and while a result does not belong to it, which its field says.
+// AdviseGrade grades the sample of a load. It is empty for a load without a grain, and while a
+// result does not belong to it, which its field reports.
 func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
 	g, err := office.Grade(context.Background(), f.Desk, l)
 	if err != nil {
@@ -53,7 +53,7 @@ func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
 	return a
 }
 
-// readTable puts the result of a table into words.
+// readTable describes the result of a table.
 func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	a.told = g.Best != "" || len(g.Cautions) > 0
 	switch {

@@ -5,12 +5,15 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strconv"
+	"strings"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paper/pdf"
+	"tenthpoint/internal/paper/roll"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
@@ -22,7 +25,7 @@ import (
 
 // PrintTicket prints a ticket: the original first, then reprints by number.
 func PrintTicket(f *Session, number int64) {
-	name, file, err := ticketPDF(f, number)
+	name, file, err := ticketPaper(f, number)
 	if err != nil {
 		f.Fail(err)
 		return
@@ -61,8 +64,8 @@ func PrintTicket(f *Session, number int64) {
 	})
 }
 
-// ticketPDF makes the next copy of a ticket. That it was printed is recorded once there is paper.
-func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
+// ticketPaper makes the next copy of a ticket. That it was printed is recorded once there is paper.
+func ticketPaper(f *Session, number int64) (name string, file []byte, err error) {
 	ctx := context.Background()
 	l, err := office.Ticket(ctx, f.Desk, number)
 	if err != nil {
@@ -73,7 +76,7 @@ func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
 	if err != nil {
 		return "", nil, err
 	}
-	file, err = pdfOf(t)
+	file, err = slipOf(f, t)
 	name = fmt.Sprintf("ticket-%d", number)
 	if copyNo > 0 {
 		name += fmt.Sprintf("-reprint-%d", copyNo)
@@ -131,7 +134,7 @@ func PrintLastTicket(f *Session) {
 	}
 }
 
-// PrintPaper prints a paper that is no ticket, and says where it went.
+// PrintPaper prints a paper that is no ticket, and shows where it went.
 func PrintPaper(f *Session, name, what string, file []byte) {
 	if f.Printer == nil {
 		f.Say(model.Warn, Say("no printer is set up. Choose one under Equipment."))
@@ -208,4 +211,50 @@ func pdfOf(t scaleticket.Ticket) ([]byte, error) {
 	var file bytes.Buffer
 	err := pdf.Write(&file, copies...)
 	return file.Bytes(), err
+}
+
+// What the station remembers of the paper that slips are printed on: nothing for
+// pages, else the columns of a receipt printer, and its table of letters.
+const (
+	SlipColumns = "slips.columns"
+	SlipLetters = "slips.letters"
+)
+
+// SlipRoll is the receipt printer that slips go to from this computer; false where
+// they are printed on pages.
+func SlipRoll(f *Session) (roll.Settings, bool) {
+	if f.Station == nil {
+		return roll.Settings{}, false
+	}
+	columns, err := strconv.Atoi(f.Station.Recall(SlipColumns))
+	s := roll.Settings{Columns: columns, Page: OrElse(f.Station.Recall(SlipLetters), roll.DefaultPage)}
+	return s, err == nil && s.Check() == nil
+}
+
+// slipOf is a slip with its copies, on pages or for the receipt printer.
+func slipOf(f *Session, t scaleticket.Ticket) ([]byte, error) {
+	settings, isRoll := SlipRoll(f)
+	if !isRoll {
+		return pdfOf(t)
+	}
+	var all []byte
+	for _, one := range t.EachCopy() {
+		slip, err := sheet.Roll(scaleticket.Compose(one), settings)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, slip...)
+	}
+	return all, nil
+}
+
+// Copies is the list of those for whom a ticket prints a copy, as it is typed:
+// "driver, office".
+func Copies(typed string) (list []string) {
+	for _, name := range strings.Split(typed, ",") {
+		if name = strings.TrimSpace(name); name != "" {
+			list = append(list, name)
+		}
+	}
+	return list
 }

@@ -7,16 +7,16 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// printer says everything the window shows.
+// printer translates everything in the window.
 var printer *message.Printer
 
 // SetLanguage sets the language of presenters and screens. There is one language for the whole
 // process; existing texts are not translated again.
 func SetLanguage(p *message.Printer) { printer = p }
 
-// Say puts an English text into the language of the desk and sets its arguments
-// in. Every text a person reads goes through here, in whole sentences, so that a
-// translator never has to join halves.
+// Say translates an English text to the language of the desk and formats its arguments. Every text
+// a person reads goes through here, in whole sentences, so that a translator never has to join
+// halves.
 func Say(english string, args ...any) string {
 	if len(args) == 0 {
 		return printer.Word(english)

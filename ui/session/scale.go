@@ -17,10 +17,10 @@ const (
 	AtRest    Condition = iota
 	Moving              // or the indicator does not tell
 	Net                 // a tare is held in the indicator
-	Over                // above what it can show, or what it may weigh
-	Under               // below what it can show
+	Over                // above its range, or its capacity
+	Under               // below its range
 	BelowZero           //
-	Faulty              // the indicator says that it is broken
+	Faulty              // the indicator reports a fault
 	OtherUnit           // than the scale is set up in
 	Undivided           // no whole number of divisions
 )

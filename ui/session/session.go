@@ -44,16 +44,15 @@ type Session struct {
 	Lists  *Lists
 	manual string  // why weights are typed, by whom and on what day
 	failed error   // of the last act that failed
-	drafts *Drafts // what was typed and is no fact, once it was asked for
+	drafts *Drafts // typed texts that are no facts, once loaded
 }
 
-// New makes the session of a window on a desk. Its Window is set before anything
-// is asked of it.
+// New makes the session of a window on a desk. Set its Window before using it.
 func New(d *scalehouse.Desk, printer Printer) *Session {
 	return &Session{Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
 }
 
-// Say puts the result of an act on the status line.
+// Say shows the result of an act on the status line.
 func (f *Session) Say(state model.State, sentence string) {
 	f.Window.Say(state, OneLine(Say(sentence)))
 }
@@ -86,7 +85,7 @@ func (f *Session) TakeUp(id string) {
 	f.Go("yard")
 }
 
-// OnTakeUp says how a load of the book is put on the form.
+// OnTakeUp sets how a load of the book is opened on the form.
 func (f *Session) OnTakeUp(take func(id string)) { f.takeUp = take }
 
 // ShowTickets opens the tickets with a search line.
@@ -97,10 +96,10 @@ func (f *Session) ShowTickets(line string) {
 	f.Go("tickets")
 }
 
-// OnShowTickets says how the list of tickets is narrowed to a line.
+// OnShowTickets sets how the list of tickets is filtered.
 func (f *Session) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
 
-// Forget drops what belongs to the screens: they are made again.
+// Forget drops the state of the screens, which are rebuilt.
 func (f *Session) Forget() { f.drafts, f.Lists, f.takeUp, f.narrow = nil, nil, nil, nil }
 
 // Changed drops the cached data of the book and refreshes the window.

@@ -62,7 +62,7 @@ func OwnerTermsTyped(values map[string]string, owners []load.Owner) string {
 	return strings.Join(out, "; ")
 }
 
-// ShareFields ask for owners and what each has.
+// ShareFields are the fields for owners and their shares.
 func ShareFields(f *Session, owners []load.Owner) []model.AskField {
 	var fields []model.AskField
 	for i := range max(mostOwners, len(owners)) {
@@ -128,7 +128,7 @@ func shareText(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-// SharesText says in one line who shares in a load.
+// SharesText describes the owners of a load in one line.
 func SharesText(l *load.Load) string {
 	text := ""
 	for _, o := range l.Details.Shares {

@@ -82,8 +82,7 @@ func PartyText(p load.Party) string {
 	return p.Name
 }
 
-// InPlaceText says which ticket a load's ticket takes the place of, and why;
-// empty when it takes none's.
+// InPlaceText says which ticket a load's ticket replaces, and why; empty when it replaces none.
 func InPlaceText(l *load.Load) string {
 	switch {
 	case l.Corrects != 0:

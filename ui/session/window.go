@@ -7,7 +7,7 @@ import (
 
 // Window is the window as presenters see it.
 type Window interface {
-	// Say puts the result of an act on the status line.
+	// Say shows the result of an act on the status line.
 	Say(state model.State, sentence string)
 	// Put opens a dialog for a question.
 	Put(ask model.Ask)
@@ -29,5 +29,5 @@ func (w PaperWaits) Unwrap() error { return w.Why }
 // Printer takes a finished paper away: into a folder, to a queue, on the
 // screen. It answers where the paper went.
 type Printer interface {
-	Print(ctx context.Context, name string, pdf []byte) (where string, err error)
+	Print(ctx context.Context, name string, paper []byte) (where string, err error)
 }

@@ -3,6 +3,7 @@ package setup
 import (
 	"maps"
 	"slices"
+
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )

@@ -82,8 +82,8 @@ func (s *Screen) leave(id, text string, unfound bool) {
 	}
 }
 
-// titleGivesWay sets a form under its title, over its buttons. Where the form needs
-// the room of the title, it has it: the list of screens says where one is.
+// titleGivesWay sets a form under its title, over its buttons. Where the form needs the room, the
+// title is dropped: the list of screens shows the current one.
 type titleGivesWay struct{ form *shell.FieldSheet }
 
 func (titleGivesWay) MinSize(objects []fyne.CanvasObject) fyne.Size {
@@ -129,10 +129,10 @@ func (s *Screen) Refresh() {
 	s.Form.Show(false)
 }
 
-// Hint says what keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Enter goes on, the down arrow lists what there is to choose, Ctrl+S writes the sheet down.")
 }
 
-// Ring is the order of the keyboard.
+// Ring returns the tab order.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.Form.Ring }

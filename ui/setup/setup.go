@@ -37,6 +37,7 @@ func (s *SetUp) Reset() {
 	s.values = map[string]string{
 		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
 		"rules": rulesOf(p), "unit": p.WeightUnit().String(),
+		"copies":   strings.Join(p.CopiesFor, ", "),
 		"language": session.OrElse(p.Language, "en"), "dates": session.OrElse(p.Dates, session.IsoDates),
 		"scale": "1", "division": "20", "capacity": "120,000",
 	}
@@ -74,7 +75,7 @@ func (s *SetUp) Welcome() string {
 	return session.Say("What every ticket prints, the scale, and what is taken here. Ctrl+S writes it down.")
 }
 
-// Fields are the fields in the order they are asked.
+// Fields are the fields in their order.
 func (s *SetUp) Fields() []model.Field {
 	unit := s.values["unit"]
 	fields := []model.Field{
@@ -94,6 +95,7 @@ func (s *SetUp) Fields() []model.Field {
 		fields = append(fields, s.grainRow(g))
 	}
 	fields = append(fields,
+		model.Field{ID: "copies", Label: session.Say("Copies for"), Part: model.ClosePart, Chars: 24, Reading: session.Say("driver, office, landlord; each copy names whose it is")},
 		model.Field{ID: "language", Label: session.Say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
 		model.Field{ID: "dates", Label: session.Say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions()})
 	if len(s.session.Desk.People()) == 0 {
@@ -140,7 +142,7 @@ func unitOptions() []model.Option {
 	}
 }
 
-// fill puts value and sentence into a field.
+// fill sets the value and message of a field.
 func (s *SetUp) fill(f *model.Field) {
 	f.Value = s.values[f.ID]
 	text, err := s.check(f.ID)
@@ -153,7 +155,7 @@ func (s *SetUp) fill(f *model.Field) {
 	}
 }
 
-// offList says that the text of a field is none of those that it offers.
+// offList reports a text that is not on the field's list.
 func offList(f model.Field) error {
 	if _, listed := session.Find(f.Options, func(o model.Option) bool { return o.Code == f.Value }); listed || f.Value == "" {
 		return nil
@@ -173,6 +175,8 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 	switch id {
 	case "division", "capacity":
 		_, err = s.weight(id)
+	case "copies":
+		err = elevator.Profile{CopiesFor: session.Copies(text)}.CheckCopies()
 	case "link":
 		err = elevator.Scale{Link: text}.CheckLink()
 	}

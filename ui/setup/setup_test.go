@@ -97,6 +97,29 @@ func TestSetUpAnswersWhatIsTyped(t *testing.T) {
 	}
 }
 
+// The sheet asks for whom a ticket prints copies; more than are printed is refused.
+func TestCopiesInTheSetUp(t *testing.T) {
+	r := sessiontest.EmptyRoom(t)
+	s := NewSetUp(r.Session)
+	for _, field := range firstSheet {
+		s.Type(field[0], field[1])
+	}
+	s.Type("copies", "driver, office ,landlord,")
+	s.Save()
+	if got := r.Session.Desk.Profile().CopiesFor; !slices.Equal(got, []string{"driver", "office", "landlord"}) {
+		t.Errorf("copies are for %q", got)
+	}
+	s.Type("copies", "a,b,c,d,e,f,g")
+	if missing, err := s.check("copies"); missing || err == nil {
+		t.Errorf("seven copies: %v, %v", missing, err)
+	}
+	s.Type("copies", "")
+	s.Save()
+	if got := r.Session.Desk.Profile().CopiesFor; len(got) != 0 {
+		t.Errorf("an empty list leaves copies for %q", got)
+	}
+}
+
 // An elevator that weighs in kilograms has every weight in kilograms.
 func TestSetUpInKilograms(t *testing.T) {
 	r := sessiontest.EmptyRoom(t)

@@ -27,7 +27,7 @@ type FieldForm struct {
 	source  FieldSource
 	Rows    map[string]*FormRow
 	held    map[string]string // what each field held when it was last shown
-	typing  string            // the field whose text is being handed over
+	typing  string            // the field whose text is being passed on
 	order   []string
 	Ring    *widgets.FocusOrder
 	Sheet   *FieldSheet
@@ -44,7 +44,7 @@ type FormHooks struct {
 	// Columns sets the rows of the fields into two columns. By default the sample and the closing
 	// of a load are on the right.
 	Columns func(fields []model.Field, rows map[string]*FormRow) (left, right []fyne.CanvasObject)
-	// Arrived follows the keyboard to a field.
+	// Arrived is called when a field gains the focus.
 	Arrived func(id string)
 	// Commit is Enter in a field, in place of handing it to the presenter.
 	Commit func(id string) (next string)
@@ -92,8 +92,7 @@ func (v *FieldForm) Show(all bool) {
 	v.changed()
 }
 
-// arrange makes the rows that are new and puts all in their columns, when the
-// fields are others than before.
+// arrange makes new rows and sets the columns, when the fields have changed.
 func (v *FieldForm) arrange(fields []model.Field) {
 	if v.isArranged(fields) {
 		return
@@ -131,7 +130,7 @@ func (v *FieldForm) inColumns(fields []model.Field) (left, right []fyne.CanvasOb
 	return left, right
 }
 
-// arrived follows the keyboard to a field.
+// arrived follows the focus to a field.
 func (v *FieldForm) arrived(id string) {
 	v.Sheet.Hold(v.Rows[id])
 	if v.Arrived != nil {

@@ -39,7 +39,7 @@ func (f *footLine) width() float32 {
 // height is that of one line.
 func (f *footLine) height() float32 { return max(f.name.MinSize().Height, f.note.MinSize().Height) }
 
-// place puts the line where it belongs, or takes it away.
+// place shows the line at a position, or hides it.
 func (f *footLine) place(at fyne.Position, width float32, shown bool) {
 	SetVisible(f.name, shown)
 	SetVisible(f.note, shown)
@@ -53,8 +53,8 @@ func (f *footLine) place(at fyne.Position, width float32, shown bool) {
 	f.note.Resize(fyne.NewSize(max(0, width-named), f.height()))
 }
 
-// ShowHint puts a word about the focused field in the place of the hint, unless the
-// status line has something to tell.
+// ShowHint shows a text about the focused field instead of the hint, unless the status line has a
+// message.
 func (w *Window) ShowHint(text string) {
 	if w.Status.State() == model.Plain {
 		w.Say(model.Plain, text)

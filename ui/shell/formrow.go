@@ -26,7 +26,7 @@ type FormRow struct {
 	// noteRoom is the right end of the text below, from the left of the row.
 	noteRoom float32
 	inHand   bool // the focus is in it
-	Mute     bool // nothing is said of it unless it is wrong
+	Mute     bool // only errors are shown
 }
 
 // FormColumns holds the left edge of the entries of one column.

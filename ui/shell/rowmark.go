@@ -52,8 +52,8 @@ func (m *rowMark) aside(row *FormRow) float32 {
 	return row.note.MinSize().Height + theme.InnerPadding()
 }
 
-// place puts the mark after the unit, or in an empty place for words at its right
-// end. A figure with no room after its unit has it in its place, at the left.
+// place puts the mark after the unit, or at the right end of an empty text entry. A figure with no
+// room after its unit has it inside the entry, at the left.
 func (m *rowMark) place(row *FormRow, entry fyne.CanvasObject, end float32) {
 	gap, side := theme.InnerPadding(), row.note.MinSize().Height
 	left, right := entry.Position().X, entry.Position().X+entry.Size().Width

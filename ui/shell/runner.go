@@ -53,8 +53,7 @@ func NewImmediate() Runner {
 	return &runner{away: now, home: now, every: func(time.Duration, func()) func() { return func() {} }}
 }
 
-// Manual is a runner for tests of what happens in between: jobs wait until
-// they are stepped.
+// Manual is a runner for tests of intermediate states: jobs wait until they are stepped.
 type Manual struct {
 	runner
 	waiting []func()

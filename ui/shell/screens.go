@@ -51,7 +51,7 @@ type Screen interface {
 	Show()
 	// Refresh shows the current facts, without moving the keyboard.
 	Refresh()
-	// Ring is the order of the keyboard on the screen.
+	// Ring returns the tab order of the screen.
 	Ring() *widgets.FocusOrder
 }
 

@@ -23,7 +23,7 @@ type Sidebar struct {
 	business *Label
 	Example  *widgets.Badge
 	who      *Label
-	Live     *widgets.Figure // what the scale shows
+	Live     *widgets.Figure // the scale's reading
 	here     *widgets.Heading
 	empty    *widgets.Note
 	Trucks   *fyne.Container

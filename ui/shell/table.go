@@ -9,8 +9,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// table is the one table of commands: the screens by their keys, what every
-// screen can do, and what belongs to the desk itself.
+// table returns all commands: the screens by their keys, the acts of every screen, and the desk's
+// own.
 func (w *Window) table() []widgets.Command {
 	var list []widgets.Command
 	for i, s := range w.Screens {
@@ -29,8 +29,8 @@ func (w *Window) table() []widgets.Command {
 	return append(list, w.ownCommands()...)
 }
 
-// onScreen puts an act in the menu of its screen and makes it work only while the
-// screen is in front, unless it works everywhere.
+// onScreen puts an act in the menu of its screen and enables it only while the screen is in front,
+// unless it works everywhere.
 func (w *Window) onScreen(i int, act Act) widgets.Command {
 	c := act.Command
 	c.Menu = session.Say(w.rows[i].Menu)

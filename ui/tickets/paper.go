@@ -4,13 +4,11 @@ import (
 	"context"
 	"tenthpoint/ui/model"
 
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/worksheet"
 	"tenthpoint/ui/session"
 )
 
@@ -21,7 +19,7 @@ type PaperOf int
 const (
 	SlipPaper       PaperOf = iota
 	WorkingPaper            // every figure with its sum, recalculated
-	DifferencePaper         // to the ticket whose place it took, or which took its
+	DifferencePaper         // to the ticket it replaced, or that replaced it
 )
 
 // Ticket is the chosen one: its facts, settled again once, and its papers, each made on first use.
@@ -192,8 +190,8 @@ func (t *Ticket) difference() []model.CardLine {
 		{Kind: model.CardMiddle, Left: now.Why},
 		{Kind: model.CardRule},
 	}
-	facts := changedFacts(old, now)
-	figures := changedFigures(settle.Compare(oldWorked, nowWorked))
+	facts := session.ChangedFacts(old, now)
+	figures := session.ChangedFigures(settle.Compare(oldWorked, nowWorked))
 	if len(facts)+len(figures) == 0 {
 		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The two tickets say the same.")})
 	}
@@ -205,42 +203,4 @@ func differenceTitle(now *load.Load) string {
 		return session.Say("What is not as on the void ticket")
 	}
 	return session.Say("What the correction changed")
-}
-
-// changedFacts lists the facts that differ.
-func changedFacts(old, now *load.Load) []model.CardLine {
-	var lines []model.CardLine
-	fact := func(name, before, after string) {
-		if before != after {
-			lines = append(lines, model.CardLine{Kind: model.CardPair, Left: name, Right: session.OrElse(after, session.Say("none")), Note: session.Say("before: %s", session.OrElse(before, session.Say("none")))})
-		}
-	}
-	fact(session.Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
-	fact(session.Say("Shares"), session.SharesText(old), session.SharesText(now))
-	fact(session.Say("Commodity"), session.GrainName(old.Details.Commodity), session.GrainName(now.Details.Commodity))
-	fact(session.Say("Truck"), session.TruckText(old.Details.Truck), session.TruckText(now.Details.Truck))
-	fact(session.Say("Pit or bin"), old.Details.Bin, now.Details.Bin)
-	fact(session.Say("Sold or stored"), entry.TermsText(old), entry.TermsText(now))
-	return lines
-}
-
-// changedFigures lists the lines of the settlement that differ, with both values.
-func changedFigures(c *settle.Comparison) []model.CardLine {
-	var lines []model.CardLine
-	for _, l := range c.Changed() {
-		line := model.CardLine{Kind: model.CardPair, Left: session.Say(l.Label), Right: session.Signed(l.Change)}
-		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
-			line.Kind = model.CardTotal
-		}
-		line.Note = session.Say("%s → %s", printedOr(l.Before), printedOr(l.After))
-		lines = append(lines, line)
-	}
-	return lines
-}
-
-func printedOr(step *worksheet.Step) string {
-	if step == nil {
-		return session.Say("none")
-	}
-	return step.Printed()
 }

@@ -17,7 +17,7 @@ type row struct {
 	office.Found
 	session *session.Session
 	summary settle.Summary
-	settled bool // there is a summary, and the book has it as it was written down
+	settled bool // there is a summary of the recorded settlement
 	state   model.Remark
 }
 

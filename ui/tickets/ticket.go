@@ -52,7 +52,7 @@ func (t *Ticket) CanChange() bool {
 	return t.load != nil && t.load.Phase == load.Ticketed
 }
 
-// WhyNotChange says why the chosen ticket may not be.
+// WhyNotChange returns why the chosen ticket may not be changed.
 func (t *Ticket) WhyNotChange() string {
 	l := t.load
 	switch {
@@ -75,7 +75,7 @@ func (t *Ticket) CanReissue() bool {
 	return l != nil && l.Phase == load.Void && l.Again.By == 0
 }
 
-// WhyNotReissue says why the chosen ticket is not to be reissued.
+// WhyNotReissue returns why the chosen ticket may not be reissued.
 func (t *Ticket) WhyNotReissue() string {
 	l := t.load
 	switch {

@@ -121,7 +121,7 @@ func (t *Tickets) Find() {
 // Load is the load of the chosen ticket; nil when there is none.
 func (t *Tickets) Load() *load.Load { return t.Ticket.load }
 
-// Reading says how the line was understood.
+// Reading describes how the line was parsed.
 func (t *Tickets) Reading() string { return t.read.words() }
 
 // Counted says how many tickets there are.
@@ -140,7 +140,7 @@ func (t *Tickets) Counted() string {
 	return session.Say("%s found", session.Counted(t.all))
 }
 
-// Empty says what to do when nothing is listed.
+// Empty returns what to do when nothing is listed.
 func (t *Tickets) Empty() string {
 	switch {
 	case !t.fresh:

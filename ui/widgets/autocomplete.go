@@ -47,7 +47,7 @@ func NewAutocomplete(options []model.Option) *Autocomplete {
 	return p
 }
 
-// SetOptions changes what can be found. What is chosen stays.
+// SetOptions replaces the options. The choice stays.
 func (p *Autocomplete) SetOptions(options []model.Option) {
 	p.options = options
 	if p.shown {
@@ -208,8 +208,7 @@ func (p *Autocomplete) mark(i int) {
 	p.showList()
 }
 
-// FocusLost takes what Enter would take, closes the list, and writes the chosen
-// option out.
+// FocusLost commits what Enter would commit, closes the list, and shows the chosen option.
 func (p *Autocomplete) FocusLost() {
 	if o, found := p.meant(); found {
 		p.choose(o)

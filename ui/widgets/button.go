@@ -10,8 +10,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Button is pressed by Enter, Space or a click. A click does not take the
-// keyboard away from the field the clerk is in.
+// Button is pressed by Enter, Space or a click. A click does not move the focus from the field the
+// clerk is in.
 type Button struct {
 	widget.DisableableWidget
 	focusStop

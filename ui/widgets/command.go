@@ -11,7 +11,7 @@ import (
 // the help sheet and the tests.
 type Command struct {
 	ID    string // how code asks for it: "load.settle"
-	Title string // what a person reads: "Settle"
+	Title string // the label: "Settle"
 	Group string // the area it belongs to, and the menu that lists it; empty keeps it out of the menu
 	Menu  string // the menu on the bar that holds the group; empty is the group itself
 	Keys  []Key  // any bare keys, and at most one with a modifier
@@ -20,9 +20,9 @@ type Command struct {
 	// different places may share a key.
 	Place string
 
-	// EnabledWhen says whether it makes sense now; nil means always.
+	// EnabledWhen reports whether the command is enabled; nil means always.
 	EnabledWhen func() bool
-	// WhyNot is the sentence to say when it does not; nil says nothing.
+	// WhyNot returns the message for when it is not; it may be nil.
 	WhyNot func() string
 	// ModalSafe lets it through while a dialog is open.
 	ModalSafe bool
@@ -33,8 +33,8 @@ type Command struct {
 	Do func()
 }
 
-// enabled asks EnabledWhen. It is asked at the moment of acting, because a
-// grey menu item's shortcut still fires.
+// enabled calls EnabledWhen. It is called when acting, because a disabled menu item's shortcut
+// still fires.
 func (c Command) enabled() bool { return c.EnabledWhen == nil || c.EnabledWhen() }
 
 // Outcome is the result of running a command.
@@ -43,7 +43,7 @@ type Outcome int
 // The outcomes of Run. Only Ran means that the command's Do was called.
 const (
 	Ran       Outcome = iota
-	NotNow            // EnabledWhen said no
+	NotNow            // EnabledWhen returned false
 	BehindBox         // a dialog is open and the command is not modal-safe
 	NoSuch            // no command has this id
 )

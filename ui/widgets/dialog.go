@@ -87,7 +87,7 @@ func (d *Dialog) show(first string) *Dialog {
 	return d
 }
 
-// Ring is the order of the keyboard in the box: fields first, then buttons.
+// Ring is the tab order of the dialog: fields first, then buttons.
 func (d *Dialog) Ring() *FocusOrder { return d.ring }
 
 // Open reports whether the dialog is still open.
@@ -182,7 +182,7 @@ type Question struct {
 	Danger bool
 }
 
-// Ask puts a question. The answer is called once, with false for No or Escape.
+// Ask shows a confirmation. answer is called once, with false for No or Escape.
 func (s *UIContext) Ask(q Question, answer func(yes bool)) *Dialog {
 	d := s.newDialog(q.Title, q.State, q.Text)
 	d.onDismiss = func() { answer(false) }

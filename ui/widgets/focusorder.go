@@ -30,7 +30,7 @@ func NewFocusOrder(stage *UIContext) *FocusOrder {
 	return &FocusOrder{stage: stage, held: modifiersHeld}
 }
 
-// modifiersHeld asks the platform. Without a keyboard there is none held.
+// modifiersHeld returns the modifiers held, none without a keyboard.
 func modifiersHeld() fyne.KeyModifier {
 	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
 		return d.CurrentKeyModifiers()
@@ -49,7 +49,7 @@ func (r *FocusOrder) Add(id string, stop Keyed) {
 	r.Seats = append(r.Seats, s)
 }
 
-// SetMissing says how to tell whether the stop of an id still has to be filled.
+// SetMissing sets how to find out whether a stop still has to be filled.
 func (r *FocusOrder) SetMissing(id string, missing func() bool) {
 	if i := r.find(id); i >= 0 {
 		r.Seats[i].missing = missing

@@ -10,7 +10,7 @@ import (
 type Input struct {
 	// Edit is called with the value as it changes: a text, the code of an option, TickOn.
 	Edit func(value string)
-	// Enter says which stop is next; "" is the one that follows.
+	// Enter returns the next stop; "" is the following one.
 	Enter func() (next string)
 	// Leave is called with the text when the field loses focus; unfound means that nothing on its
 	// list matches the text.

@@ -55,8 +55,8 @@ func NewTable(columns []model.Column) *Table {
 	return t
 }
 
-// SetRows shows other rows. The chosen row stays chosen if its key is still
-// among them; otherwise nothing is chosen. Nothing is called back.
+// SetRows replaces the rows. The chosen row stays chosen if its key is still among them; otherwise
+// none is. No callback is called.
 func (t *Table) SetRows(rows []model.Row) {
 	t.rows.Replace(rows)
 	t.Refresh()
@@ -90,7 +90,7 @@ func (t *Table) SetChosen(key string) {
 	t.Refresh()
 }
 
-// choose moves to a row, kept within the table, and tells the view.
+// choose moves to a row within the table, and calls the view.
 func (t *Table) choose(i int) {
 	i = t.rows.Nearest(i)
 	if i < 0 || i == t.rows.Chosen {
@@ -102,7 +102,7 @@ func (t *Table) choose(i int) {
 	}
 }
 
-// move repaints only the rows that change, and brings the new one into sight.
+// move repaints only the rows that change, and scrolls to the new one.
 func (t *Table) move(i int) {
 	was := t.rows.Chosen
 	t.rows.Chosen = i
@@ -148,8 +148,7 @@ func (t *Table) Resize(size fyne.Size) {
 	t.scrollToChosen()
 }
 
-// fit sets the columns into a width, and reports whether letters or columns are
-// others than before.
+// fit fits the columns into a width, and reports whether text size or columns have changed.
 func (t *Table) fit(room float32) (changed bool) {
 	p, before, shown := paint.PainterFor(t), t.fitted.fitting, t.fitted.shown
 	widths := t.fitted.fit(p, room, t.Small)

@@ -11,8 +11,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// columnFit sets the columns of a table into a width: how large the letters are,
-// which columns show, and how wide each is.
+// columnFit fits the columns of a table into a width: the text size, the columns shown, and their
+// widths.
 type columnFit struct {
 	columns []model.Column
 	fitting

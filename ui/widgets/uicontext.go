@@ -35,8 +35,8 @@ func newUIContext(canvas fyne.Canvas, commands *Commands, boxes *[]*Dialog) *UIC
 	return s
 }
 
-// Wrap puts the layer for floating lists over the window's content. Give the
-// result to Window.SetContent.
+// Wrap puts the layer for floating lists over the window's content. Pass the result to
+// Window.SetContent.
 func (s *UIContext) Wrap(content fyne.CanvasObject) fyne.CanvasObject {
 	return container.NewStack(content, s.layer)
 }

@@ -23,7 +23,7 @@ type Words struct {
 	ArrowUp, ArrowDown, ArrowLeft, ArrowRight string
 }
 
-// EnglishWords are the words the kit starts with.
+// EnglishWords are the default texts of this package.
 func EnglishWords() Words {
 	return Words{
 		Agree: "OK", Cancel: "Cancel", Close: "Close", Halt: "Stop",

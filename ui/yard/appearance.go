@@ -16,7 +16,7 @@ type appearance struct {
 	chars   int
 	options func() []model.Option
 	hint    func(*load.Load) string
-	// reading says how a text was understood, where that is not plain.
+	// reading describes how a text was parsed, where that is not obvious.
 	reading func(text string, l *load.Load) string
 }
 
@@ -79,7 +79,7 @@ func (a appearances) truckReading(text string, l *load.Load) string {
 	return session.Say("not seen before")
 }
 
-// weightHint says where a weight came from, or offers a stored tare.
+// weightHint describes the source of a weight, or offers a stored tare.
 func (a appearances) weightHint(l *load.Load, which load.Which, of string) string {
 	w, ok := l.Weight(which, of)
 	switch {
@@ -115,7 +115,7 @@ func (a appearances) moistureReading(_ string, l *load.Load) string {
 	return reading
 }
 
-// moistureHint says by which meter or method the moisture was found.
+// moistureHint describes the meter or method of the moisture.
 func moistureHint(l *load.Load) string {
 	m := l.Sample.Moisture
 	switch {
@@ -127,7 +127,7 @@ func moistureHint(l *load.Load) string {
 	return session.Say(m.Method)
 }
 
-// resultReading says how another typed result was understood.
+// resultReading describes how another typed result was parsed.
 func resultReading(factor grain.Factor, l *load.Load) string {
 	found, tested := session.Find(l.Sample.Findings, func(one load.Finding) bool { return one.Factor == factor.ID })
 	switch {

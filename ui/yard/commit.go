@@ -38,8 +38,8 @@ func (f *LoadForm) Commit() error {
 	return nil
 }
 
-// write puts facts into the book as one act, and in the same act removes from the
-// draft the texts of the fields they were entered in.
+// write records facts as one act, and in the same act removes from the draft the texts of their
+// fields.
 func (f *LoadForm) write(facts entry.Facts, entered ...string) error {
 	stays := f.typed.draft(f.Book)
 	delete(stays, leavesText)

@@ -67,8 +67,8 @@ func newKeptForm(f *session.Session, l *load.Load) *LoadForm {
 	return form
 }
 
-// restoreDraft puts the texts of a draft on the form. Texts without a field any
-// more, and those the book has by now, are left out.
+// restoreDraft sets the texts of a draft on the form. Texts whose field no longer exists, and those
+// now in the book, are left out.
 func (f *LoadForm) restoreDraft(texts map[string]string) {
 	f.typed.restore(texts)
 	f.read()

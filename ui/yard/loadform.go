@@ -17,10 +17,11 @@ import (
 // as a draft.
 type LoadForm struct {
 	session *session.Session
-	id      string     // empty while nothing has been written down
+	id      string     // empty while nothing has been recorded
 	Book    *load.Load // as it is in the book; nil before that
 	typed   typed
-	edited  string // the field that somebody typed in last
+	before  *replaced // the ticket that the load is to replace
+	edited  string    // the field that somebody typed in last
 	draft   draftKeeper
 	Now     *standing // with everything typed taken in
 }
@@ -45,8 +46,7 @@ func (f *LoadForm) IsBlank() bool { return f.id == "" && len(f.typed.texts) == 0
 // IsTyped reports whether a field holds a text that is not in the book.
 func (f *LoadForm) IsTyped(id string) bool { return f.typed.has(id) }
 
-// Type takes the text that is now in a field, and fills in what usually follows
-// from it.
+// Type sets the text of a field, and the defaults that follow from it.
 func (f *LoadForm) Type(id, text string) {
 	if _, known := f.Now.Line(id); !known {
 		return
@@ -96,8 +96,8 @@ func (f *LoadForm) Restore(id string) bool {
 	return typed
 }
 
-// Search notes the letters by which somebody looks for something to put into a
-// field. They are not typed into it yet, but would be missed.
+// Search notes the letters of a search. They are not in the field yet, but should survive a
+// restart.
 func (f *LoadForm) Search(field, letters string) {
 	f.typed.look(field, letters)
 	f.jot()
@@ -185,8 +185,8 @@ func (f *LoadForm) inBook() *load.Load {
 	return f.Book
 }
 
-// Rebase takes the load as the book now has it, when somebody wrote to it from
-// elsewhere, as the bench does. What is typed stays.
+// Rebase updates the load from the book, when somebody else wrote to it, as the bench does. What is
+// typed stays.
 func (f *LoadForm) Rebase(l *load.Load) {
 	if !reflect.DeepEqual(f.Book, l) {
 		f.Book = l
@@ -197,6 +197,10 @@ func (f *LoadForm) Rebase(l *load.Load) {
 // read applies everything typed to a copy of the load.
 func (f *LoadForm) read() {
 	f.Now = standingOf(f.session, f.entering(f.typed.texts), f.Book, f.typed.texts)
+	if f.before == nil {
+		f.before = replacedBy(f.session, f.Book)
+	}
+	f.Now.before = f.before
 }
 
 // entering is a form of package entry with texts over the load as the book has it.

@@ -23,8 +23,8 @@ type Preview struct {
 	Fields  []model.Field
 	Figures []model.Figure       // net, quantity settled, payable: what clerk and driver look for
 	Margin  model.Remark         // beside the figures
-	Tenth   string               // what a tenth of a point of moisture is worth; may be empty
-	Slip    scaleticket.Document // the ticket, with what is missing named in its place
+	Tenth   string               // the value of a tenth of a point of moisture; may be empty
+	Slip    scaleticket.Document // the ticket, with placeholders for what is missing
 	Ruler   model.Ruler          // of the moisture; bare without rates and reading
 
 	CanUseTare bool // the truck has a stored tare that is not in use
@@ -117,7 +117,7 @@ func (p Preview) margin() model.Remark {
 		return model.Remark{State: model.Warn, Text: asked[0]}
 	}
 	if place := session.InPlaceText(p.now.Load); place != "" {
-		return model.Remark{State: model.Plain, Text: place}
+		return model.Remark{State: model.Plain, Text: session.Join(" ", p.now.payableChange(), place)}
 	}
 	return model.Remark{State: model.Plain, Text: p.Tenth}
 }
@@ -137,8 +137,8 @@ func (p Preview) ruler() model.Ruler {
 	return r
 }
 
-// Working is every line of the settlement with its arithmetic, as the screen
-// shows it in place of the slip. While the load cannot be settled it says why.
+// Working lists every line of the settlement with its calculation, as shown instead of the slip.
+// While the load cannot be settled it says why.
 func (p Preview) Working() []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working")}}
 	s := p.now.settlement
@@ -152,5 +152,6 @@ func (p Preview) Working() []model.CardLine {
 		}
 		return lines
 	}
+	lines = append(lines, p.now.differences()...)
 	return append(append(lines, session.WorkingLines(s, p.now.Load.Details.Under)...), session.GradeLines(p.session, p.now.Load)...)
 }

@@ -38,7 +38,7 @@ func (r Results) Wrong() string {
 	return ""
 }
 
-// Sample is the sample with every typed result taken in.
+// Sample returns the sample with every typed result applied.
 func (r Results) Sample() load.Sample { return r.form.Now.form.Sample() }
 
 // Findings are those of the sample as far as they can be used.
@@ -101,8 +101,7 @@ func (r Results) others() []model.Option {
 	return out
 }
 
-// AskMore asks which other result there is, and puts a field for it on the form.
-// Then is called with the field.
+// AskMore asks for another factor, and adds its field to the form. then is called with the field.
 func (r Results) AskMore(then func(field string)) {
 	r.form.session.Put(model.Ask{
 		Title:  session.Say("Which other result?"),

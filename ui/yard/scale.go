@@ -139,7 +139,7 @@ func (r *ScaleReader) Watch() {
 	}
 }
 
-// refuse says for which truck no weight was taken, and why.
+// refuse reports for which truck no weight was taken, and why.
 func (r *ScaleReader) refuse(form *LoadForm, why error) {
 	r.session.Say(model.Stop, session.Say("%s: no weight is taken. %s", form.Now.truck(), session.Sentence(why)))
 }

@@ -78,17 +78,17 @@ func (s *Screen) buttons() *fyne.Container {
 // Show moves the focus to the first field still to be filled.
 func (s *Screen) Show() { s.Load.focus() }
 
-// Hint says what keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Enter goes on. F12 issues the ticket, Ctrl+N takes the next truck, F1 helps.")
 }
 
-// Ring is the order of the keyboard: the fields as the work goes, the ticket,
+// Ring returns the tab order: the fields as the work goes, the ticket,
 // the slip.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.Load.Ring }
 
-// Refresh shows the facts as they now are. When another load has become current,
-// as after a refusal, the keyboard follows it.
+// Refresh shows the current facts. When another load has become current, as after a refusal, the
+// focus follows it.
 func (s *Screen) Refresh() {
 	s.Yard.Refresh()
 	other := s.shown != s.Form()

@@ -104,7 +104,7 @@ func (s *Screen) useStoredTare() {
 	s.Load.Focus(s.Form().AfterTare())
 }
 
-// report puts a failure on the status line.
+// report shows an error on the status line.
 func (s *Screen) report(err error) {
 	if err != nil {
 		s.window.Session.Fail(err)

@@ -40,7 +40,7 @@ type loadView struct {
 	*shell.FieldForm
 	*shownLoad
 	window *shell.Window
-	warned bool // the status line repeats what is wrong with a field
+	warned bool // the status line repeats a field's error
 }
 
 func newLoadView(w *shell.Window, yard *Yard, changed func(), arrived func(string)) *loadView {

@@ -27,8 +27,9 @@ type standing struct {
 	remarks  session.Remarks
 	missing  map[string]bool
 	lacking  []guard.Lacking
+	before   *replaced       // the ticket it is to replace; nil where there is none
 	asked    guard.Asked     // questions of the elevator that wait for an answer
-	refused  map[string]bool // fields whose typed text cannot be used
+	refused  map[string]bool // fields with invalid texts
 }
 
 // standingOf previews a form of typed texts on a copy of its load, with the errors by field.
@@ -66,7 +67,7 @@ func saidOf(r entry.Remark) string {
 	return session.Text(r.Text)
 }
 
-// remark says something beside a field; see [session.Remarks].
+// remark adds a message to a field; see [session.Remarks].
 func (s *standing) remark(field string, state model.State, text string) {
 	s.remarks.Say(field, state, text)
 }
@@ -177,7 +178,7 @@ func (s *standing) Next() model.Remark { return nextAct(s.Load, s.settlement != 
 // CanIssue reports whether the load is complete and settles, every typed text is valid, and every
 // question of the guards is answered.
 func (s *standing) CanIssue() bool {
-	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0
+	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0 && !s.isUnchanged()
 }
 
 // WhyNotIssue returns the first reason that the ticket cannot be issued.
@@ -203,6 +204,9 @@ func (s *standing) WhyNotIssue() string {
 	}
 	for _, l := range s.lacking {
 		return session.Text(l.Said)
+	}
+	if s.isUnchanged() {
+		return session.Say("Nothing is changed against ticket %d: there is nothing to correct. Ctrl+R gives the correction up.", s.before.load.Number)
 	}
 	if len(s.asked) > 0 {
 		return session.Say("Ctrl+Shift+A answers what is asked: %s", session.Join(" ", s.questions()...))

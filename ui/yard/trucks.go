@@ -9,8 +9,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// truckRow is a truck on the yard as the list of trucks shows it: whose, with what,
-// for how long, and the next act.
+// truckRow is a truck in the list of the yard: owner, grain, waiting time, and the next act.
 func truckRow(l *load.Load, settles bool, now string) model.TruckRow {
 	truck := session.TruckText(l.Details.Truck)
 	if truck == "" {

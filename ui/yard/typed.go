@@ -39,8 +39,7 @@ func (t *typed) forget(fields ...string) {
 	}
 }
 
-// look notes the letters by which something is looked for; empty letters end the
-// search.
+// look notes the letters of a search; empty letters end it.
 func (t *typed) look(field, letters string) { t.search.field, t.search.text = field, letters }
 
 // trailer is the second draft of a truck and its trailer weighed apart; the
@@ -55,7 +54,7 @@ func (t *typed) drafts() []string {
 	return []string{""}
 }
 
-// direction is which way the grain moves: as the book says, else as chosen here.
+// direction returns the direction of the grain: the book's, else the one chosen here.
 func (t *typed) direction(book *load.Load) load.Direction {
 	switch {
 	case book != nil:

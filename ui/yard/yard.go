@@ -175,7 +175,7 @@ func (y *Yard) Here() string {
 	}
 }
 
-// Advice says what to do while no truck is here.
+// Advice returns what to do while no truck is here.
 func (y *Yard) Advice() string {
 	return session.Say("No truck is here. Type the next one in: it stands here until it has its ticket.")
 }

@@ -33,7 +33,7 @@ func (a *asker) ask(args ...string) (transcript.Entry, error) {
 	return said, err
 }
 
-// askAll asks several things; the first that cannot be asked ends it.
+// askAll asks several things; it stops at the first error.
 func (a *asker) askAll(lines ...[]string) error {
 	for _, line := range lines {
 		if _, err := a.ask(line...); err != nil {

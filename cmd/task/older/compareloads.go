@@ -143,7 +143,7 @@ func randomLoads(r *rand.Rand, editions []offer, rows int) [][]string {
 	return table
 }
 
-// keepScript writes a script where somebody can look at it.
+// keepScript writes a script to a file for inspection.
 func keepScript(name string, entries []transcript.Entry) (string, error) {
 	path := filepath.Join(os.TempDir(), name)
 	file, err := os.Create(path)

@@ -15,7 +15,7 @@ import (
 // older program, since today's may differ.
 const ratesFolder = "schedules"
 
-// ownSuffix sets their ids and schedules apart from what today's program ships.
+// ownSuffix distinguishes their ids and schedules from those shipped today.
 const ownSuffix = "-then"
 
 // An offer is an edition as loads are drawn for it.

@@ -80,8 +80,7 @@ func typed(p transcript.Program, line transcript.Entry) (transcript.Entry, error
 	return said, err
 }
 
-// askNothing turns off what today's program asks about improbable loads, which the
-// older one settled without a word.
+// askNothing turns off the guards of today's program, which the older one did not have.
 func askNothing(p transcript.Program, now string) error {
 	list, err := p.Say(context.Background(), now, "guard", "list", "--json")
 	if err != nil {

@@ -53,7 +53,7 @@ var testedFor = map[string][]string{
 	"oats":      {"test-weight", "foreign-material"},
 }
 
-// typedTexts draws what may be typed at a kind of elevator.
+// typedTexts generates texts that may be typed at a kind of elevator.
 type typedTexts struct {
 	*rand.Rand
 	house
@@ -103,7 +103,7 @@ func (t *typist) line(args ...string) {
 	t.lines = append(t.lines, transcript.Entry{Now: t.clock.Format("2006-01-02 15:04"), Args: args})
 }
 
-// asManager is a line a manager types, or rarely somebody who may not.
+// asManager types a line as a manager, or rarely as somebody who may not.
 func (t *typist) asManager(args ...string) {
 	if t.IntN(15) > 0 {
 		args = append(args, "--who", "Mae Orton")

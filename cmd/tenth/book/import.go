@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 
@@ -40,9 +41,9 @@ func (c Import) Run(t *terminal.Terminal) error {
 	if c.File == "" {
 		return terminal.Refusal("Name one, or ask for an example with --example", "no file is named")
 	}
-	text, err := os.ReadFile(c.File)
+	text, err := readList(c.File)
 	if err != nil {
-		return terminal.Refusal("Check the path", "the file %s cannot be read", c.File)
+		return err
 	}
 	how := terminal.ReadWrite
 	if c.Preview {
@@ -69,6 +70,26 @@ func (c Import) Run(t *terminal.Terminal) error {
 		p.Say("%d rows of %s are in the book, %d were left out.", taken, c.File, left)
 		return nil
 	})
+}
+
+// longestList is longer than any list of an elevator: a million loads take less.
+const longestList = 256 << 20
+
+// readList reads a file, and refuses one that does not end.
+func readList(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, terminal.Refusal("Check the path", "the file %s cannot be read", path)
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, longestList+1))
+	switch {
+	case err != nil:
+		return nil, terminal.Refusal("Check the path", "the file %s cannot be read", path)
+	case len(text) > longestList:
+		return nil, terminal.Refusal("Give a list of rows, or part it", "the file %s is longer than any list", path)
+	}
+	return text, nil
 }
 
 // listProblems are the problems of a file, each a complaint.

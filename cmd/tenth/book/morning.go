@@ -81,7 +81,7 @@ func (c demoMorning) working(p *terminal.Session, l *load.Load) ([]string, error
 	return p.Files(c.Dir, terminal.PaperName(l.Number, 0, 0)+"-working", nil, []byte(text))
 }
 
-// daySheet writes what came in today as the manager would sign it.
+// daySheet writes today's sheet as the manager would sign it.
 func (c demoMorning) daySheet(p *terminal.Session, l *load.Load) ([]string, error) {
 	sheet, err := office.DaySheet(p, p.Desk, l.IssuedDay)
 	if err != nil {

@@ -106,7 +106,7 @@ func (f meterLogFlags) withLog(t *terminal.Terminal, do func(*terminal.Session, 
 	})
 }
 
-// benchBias says how far off a meter reads.
+// benchBias prints the bias of a meter.
 type benchBias struct {
 	meterLogFlags
 	Working bool           `help:"Print the whole working."`

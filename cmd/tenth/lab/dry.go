@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// benchDry says whether grain is dry enough.
+// benchDry prints whether grain is dry enough.
 type benchDry struct {
 	terminal.BookFlags
 	Load      string `arg:"" optional:"" help:"A load, or the number of its ticket." placeholder:"LOAD"`

@@ -79,7 +79,7 @@ func readTest(begun moisture.Reading, typed terminal.Texts, needed ...string) (m
 	return r, nil
 }
 
-// onMeter puts the meter and its calibration down.
+// onMeter sets the meter and its calibration.
 func (f readingFlags) onMeter(p *terminal.Session, r *moisture.Reading) (meter.Meter, error) {
 	if f.Meter == "" {
 		return meter.Meter{}, terminal.Refusal("Give --meter", "it is not said on which meter it was read")
@@ -115,7 +115,7 @@ func (f readingFlags) dial(p *terminal.Session, begun moisture.Reading, common t
 	if r.Chart = f.Chart; r.Chart != "" {
 		return r, nil
 	}
-	// A wrong mass has a chart too, of another mass: the bench then says so.
+	// A wrong mass has a chart too, of another mass: the bench then flags it.
 	w := wanted{crop: r.Crop, meter: m.Model, calibration: r.Calibration, mass: r.Mass, day: r.Day}
 	chart, err := chartFor(p.Charts(), w)
 	if err != nil {

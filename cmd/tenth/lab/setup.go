@@ -100,7 +100,7 @@ func (c benchSetup) apply(b *office.Bench) error {
 	return c.limits(b)
 }
 
-// stops puts codes on the list of those that stop a ticket, or takes them off.
+// stops adds codes to the list of those that stop a ticket, or removes them.
 func (c benchSetup) stops(b *office.Bench) {
 	off := func(code moisture.Code) bool {
 		return slices.Contains(c.GoOn, string(code)) || slices.Contains(c.Stop, string(code))

@@ -26,9 +26,8 @@ var batchColumns = []string{"load", "commodity", "schedule", "day", "gross", "ta
 
 const factorColumn = "factor."
 
-// settledColumns are the columns of what comes out. Figures are plain, without
-// unit or commas, as a spreadsheet takes them; the units have columns of their
-// own.
+// settledColumns are the columns of the output. Figures are plain, without unit or commas, as a
+// spreadsheet expects; the units have columns of their own.
 var settledColumns = []string{
 	"load", "weight_unit", "net", "moisture", "dockage", "shrink", "handling", "dry",
 	"quantity_unit", "quantity", "bushels", "currency", "drying", "discounts", "charges", "adjustments", "value", "payable",
@@ -124,13 +123,13 @@ func written(t *terminal.Terminal, path string, read *os.File, write func(io.Wri
 	return cmp.Or(err, wrong)
 }
 
-// badRows says how many rows of how many could not be settled.
+// badRows is an error with the number of rows that could not be settled, of all rows.
 type badRows struct{ bad, rows int }
 
-// Error says so in English.
+// Error returns the message in English.
 func (b badRows) Error() string { return b.Message().String() }
 
-// Message says so.
+// Message returns the message.
 func (b badRows) Message() message.Text {
 	return message.New("%d of %d rows were not settled; mend the rows named above and settle them again", b.bad, b.rows)
 }

@@ -14,11 +14,11 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Complaint is something that went wrong and what to do about it, in English.
+// Complaint is an error and what to do about it, in English.
 type Complaint struct {
 	What, Hint string
 
-	what, hint message.Text // the same, to be said in another language
+	what, hint message.Text // the same, to be translated
 }
 
 // In is a complaint in a language. What is known only as one sentence stays one.
@@ -38,7 +38,10 @@ func (c Complaint) At(where message.Text) Complaint {
 	if what.IsZero() {
 		what, hint = message.Words(c.What), message.Words(c.Hint)
 	}
-	return complaint(message.New("%s: %s", where, what), hint)
+	return Complaint{
+		What: where.String() + ": " + c.What, Hint: c.Hint,
+		what: message.New("%s: %s", where, what), hint: hint,
+	}
 }
 
 // Error is both as one text.

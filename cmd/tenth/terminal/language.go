@@ -59,7 +59,7 @@ func (p *Session) GrainName(id string) string {
 	return p.Printer.Word(c.Name)
 }
 
-// WorkingOf says the working of a load.
+// WorkingOf returns the translation for a load's working.
 func (p *Session) WorkingOf(l *load.Load) worksheet.Translate {
 	say := p.Language()
 	return func(english string) string { return say(l.Details.Under.Remark(english)) }

@@ -38,7 +38,7 @@ func (w *Width) UnmarshalText(text []byte) error {
 func MayReplace(path string, read *os.File) error {
 	there, err := os.Lstat(path)
 	if err != nil {
-		return nil // a new file; a folder that is not there is told when it is made
+		return nil // a new file; a missing folder is reported when it is made
 	}
 	switch mode := there.Mode(); {
 	case mode&fs.ModeSymlink != 0:

@@ -1,7 +1,6 @@
-// Package booktest holds, as tests, what any engine must do that keeps an
-// elevator's book. An engine's own tests call the parts that it claims: [Journal],
-// [Numbers] and [Position] for the least that can carry a journal, and [Lists] and
-// [Keeping] for a book that the program can work on.
+// Package booktest is the conformance suite of storage engines for a book. An engine's own tests
+// call the parts that it claims: [Journal], [Numbers] and [Position] for the least that can carry a
+// journal, and [Lists] and [Keeping] for a book that the program can work on.
 package booktest
 
 import (
@@ -49,8 +48,8 @@ func draft(i int) journal.Draft {
 	return journal.Draft{
 		At: journal.Stamp(start.Add(time.Duration(i) * time.Minute)), Who: "A. Clerk", Desk: "scale house",
 		Kind: kinds[i%3], Subject: fmt.Sprintf("load L%d", i/3+1),
-		// Spaces, letters outside ASCII and a figure no binary fraction has: all of
-		// it must come back to the byte, or no hash holds.
+		// Spaces, letters outside ASCII and a figure no binary fraction has: all of it must be
+		// returned byte for byte, or no hash holds.
 		Body: fmt.Appendf(nil, `{"figure":"%d.10 lb","note":"Körner ½  & \u0007"}`, 20000+i),
 	}
 }

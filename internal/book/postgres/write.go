@@ -37,8 +37,8 @@ func (b *Book) Write(ctx context.Context, act func(book.Tx) error) error {
 	return under.Commit(ctx)
 }
 
-// write is a write under way. PostgreSQL refuses every statement after a failed
-// one; failed refuses what never came to a statement.
+// write is a write transaction. PostgreSQL refuses every statement after a failed one; failed
+// refuses those that never reach the server.
 type write struct {
 	ctx    context.Context
 	tx     pgx.Tx

@@ -60,8 +60,7 @@ func (tx *Tx) LastAt() (string, error) {
 	return tx.last.At, nil
 }
 
-// FactsOf is everything that happened to a subject, in order, including what
-// this write has appended so far.
+// FactsOf returns all facts of a subject, in order, including those this write has appended so far.
 func (tx *Tx) FactsOf(subject string) ([]journal.Fact, error) {
 	return list(tx, scanFact, selectSubject, subject)
 }

@@ -60,7 +60,7 @@ const partialMark = ".partial"
 // program that was killed.
 const longestCopy = 15 * time.Minute
 
-// discardPartials removes what killed programs left of copies to a target.
+// discardPartials removes partial copies left by killed programs.
 func discardPartials(target string) error {
 	entries, err := os.ReadDir(filepath.Dir(target))
 	if err != nil {

@@ -70,8 +70,8 @@ func (r factReader) Head(ctx context.Context) (last journal.Fact, some bool, err
 	return facts[0], true, nil
 }
 
-// unlisted begins the kinds of what happens to a load before its ticket. They
-// are the most and are looked up by the load, so no index lists them by kind.
+// unlisted is the prefix of the kinds of facts of a load before its ticket. They are the most
+// numerous and are looked up by load, so no index lists them by kind.
 const unlisted = "load."
 
 // coded is the kind whose hashes are on slips, and have an index.

@@ -23,8 +23,8 @@ func scanPart(rows *sql.Rows) (p schemaPart, err error) {
 	return p, err
 }
 
-// verifySchema compares every table, index and trigger of the book by its text with
-// what the book's migrations make. Nothing may be missing, changed or put in.
+// verifySchema compares every table, index and trigger of the book by its text with the result of
+// the book's migrations. Nothing may be missing, changed or added.
 func verifySchema(ctx context.Context, from source) ([]string, error) {
 	known, err := readMigrations(migrations.Files)
 	if err != nil {

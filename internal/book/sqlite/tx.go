@@ -15,7 +15,7 @@ import (
 type Tx struct {
 	book   *Book
 	ctx    context.Context
-	ends   context.Context // gives the write up when it is done
+	ends   context.Context // cancels the write when it is done
 	last   *journal.Fact   // the end of the chain, once looked up
 	failed error
 }

@@ -11,8 +11,8 @@ import (
 	"slices"
 )
 
-// Of is the font with only the given letters, renamed. The same font and letters
-// give the same bytes. Letters that the font lacks are left out.
+// Of returns the font with only the given letters, renamed. The same font and letters give the same
+// bytes. Letters that the font lacks are left out.
 func Of(ttf []byte, letters []rune, name Name) ([]byte, error) {
 	f, err := parse(ttf)
 	if err != nil {
@@ -142,7 +142,7 @@ type chosen struct {
 // choose takes the glyphs of letters and the parts that accented ones are made of.
 func (f *font) choose(letters []rune) (*chosen, error) {
 	c := &chosen{}
-	old := []uint16{0} // the sign for what a font lacks is always first
+	old := []uint16{0} // the missing-glyph sign is always first
 	number := map[uint16]uint16{0: 0}
 	take := func(glyph uint16) uint16 {
 		at, known := number[glyph]

@@ -10,8 +10,7 @@ import (
 	"tenthpoint/internal/i18n"
 )
 
-// Finder knows the words of a language and the names that are the same in every
-// one.
+// Finder has the words of a language and the names that are the same in every one.
 type Finder struct{ words map[string]bool }
 
 // In makes a finder for a language: its vocabulary is the texts of the language, further texts, and
@@ -45,8 +44,7 @@ func (f Finder) Left(text string) []string {
 	return slices.DeleteFunc(wordsOf(text), func(w string) bool { return f.words[w] })
 }
 
-// wordsOf are the words of a text in small letters, without units, ids and the
-// gaps of formats.
+// wordsOf returns the words of a text in small letters, without units, ids and the gaps of formats.
 func wordsOf(text string) []string {
 	text = gap.ReplaceAllString(text, " ")
 	var out []string

@@ -88,7 +88,7 @@ func (r *chartReader) limits(t *tomlfile.Table) {
 // above is a required figure over zero.
 func above(t *tomlfile.Table, key string, remedy message.Text, units ...quantity.Unit) quantity.Amount {
 	if !t.Has(key) {
-		return t.Amount(key, units...) // says that it is missing
+		return t.Amount(key, units...) // reports that it is missing
 	}
 	a, read := t.OptionalAmount(key, units...)
 	if read && a.Sign() <= 0 {

@@ -47,7 +47,7 @@ func isLines(name string, text []byte) bool {
 // lineBeginnings are the possible beginnings of a chart's lines; no line of TOML has them.
 var lineBeginnings = []string{"chart,", "moisture,", "ambient,", "origin,", "dial,", "testweight"}
 
-// withoutQuotes leaves the bare letters of a line to tell its form by.
+// withoutQuotes strips a line for recognizing its form.
 var withoutQuotes = strings.NewReplacer(`"`, "", " ", "", "\t", "")
 
 // withoutMark takes off the mark that spreadsheets put before UTF-8.

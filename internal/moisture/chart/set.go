@@ -14,9 +14,9 @@ type Set struct {
 	charts []*Chart
 }
 
-// NewSet puts charts together. The error is a [tomlfile.Problems] naming
-// every pair that may not be loaded together: one id twice, or two charts that
-// answer for the same grain on the same meter, mass and day.
+// NewSet makes a set of charts. The error is a [tomlfile.Problems] naming every pair that may not
+// be loaded together: one id twice, or two charts for the same grain on the same meter, mass and
+// day.
 func NewSet(charts ...*Chart) (*Set, error) {
 	var problems tomlfile.Problems
 	for i, c := range charts {

@@ -23,7 +23,7 @@ type Bias struct {
 	Low, High *worksheet.Step
 	// Shown reports whether zero is outside Low to High: the bias is statistically significant.
 	Shown bool
-	// Sentence says it all for people.
+	// Sentence describes the bias for people.
 	Sentence string
 }
 
@@ -33,8 +33,8 @@ var errorPlaces = quantity.To("0.0001", quantity.HalfUp)
 // widened rounds the half-width outward.
 var widened = quantity.To("0.0001", quantity.Up)
 
-// loneSD is the spread of single meter errors measured over many meters and
-// samples (Hurburgh 1985); it says how little one reference can tell.
+// loneSD is the standard deviation of single meter errors over many meters and samples (Hurburgh
+// 1985); it shows how little one reference can prove.
 var loneSD = quantity.Of("0.39", quantity.Point)
 
 // WorkBias calculates the bias on a sheet from the last so many checks; the checks are of one

@@ -15,8 +15,8 @@ type ErrorLog struct {
 // ErrorPoint is one check and its limit.
 type ErrorPoint struct {
 	Check Check
-	// Limit is the largest error allowed, in points; Limited is false where the
-	// authority says nothing of the crop.
+	// Limit is the largest error allowed, in points; Limited is false where the authority has no
+	// limit for the crop.
 	Limit   quantity.Amount
 	Limited bool
 	// Outside reports that the error is larger than the limit.

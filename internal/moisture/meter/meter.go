@@ -18,8 +18,8 @@ type Meter struct {
 	// Calibration is the edition in force on the meter now.
 	Calibration string `json:"calibration"`
 	// Ambient is the room temperature the meter is made for and MaxDifference the most the grain
-	// may differ from it, by the maker. A dial meter's chart says both too, and
-	// the chart's are used.
+	// may differ from it, by the maker. A dial meter's chart has both too, and the chart's are
+	// used.
 	Ambient       quantity.Span   `json:"ambient"`
 	MaxDifference quantity.Amount `json:"max_difference"`
 	// Tolerance is the maker's tolerance, in points to either side.

@@ -47,7 +47,7 @@ type Status struct {
 	State   State
 	Last    quantity.Date // last day with a check that counts
 	NextDue quantity.Date // none when no interval is set
-	// Sentence says the state with its figures.
+	// Sentence describes the state with its figures.
 	Sentence string
 	// Failures are the errors outside the limit, one sentence each.
 	Failures []string
@@ -87,7 +87,7 @@ func StatusOn(m Meter, checks []Check, rule CheckRule, day quantity.Date) Status
 	return s
 }
 
-// ignores says why a check does not count under the rule, or nothing.
+// ignores returns why a check does not count under the rule, or nothing.
 func (a CheckTolerance) ignores(c Check) string {
 	switch {
 	case !a.Sample.Given():

@@ -28,7 +28,7 @@ func Read(ctx context.Context, d office.Desk, id string) (truckscale.Log, error)
 type Row struct {
 	Day, By    string
 	What       message.Text
-	Known      string // what was on the deck, or the other scale showed
+	Known      string // the load on the deck, or the other scale's reading
 	Shown, Off string
 	Allowed    string
 	Note       string // weights, truck, seals, reason: people's own words

@@ -8,6 +8,8 @@ package roll
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"unicode"
 
 	"golang.org/x/text/encoding/charmap"
@@ -41,6 +43,9 @@ var pages = map[string]page{
 	"858":  {19, charmap.CodePage858},
 	"1252": {16, charmap.Windows1252},
 }
+
+// Pages are the names of the tables of letters, in order.
+func Pages() []string { return slices.Sorted(maps.Keys(pages)) }
 
 // Check returns what is wrong with settings.
 func (s Settings) Check() error {

@@ -66,8 +66,8 @@ func (r *Rule) isMeasured(t *tomlfile.Table) bool {
 	return !r.Factor.YesNo
 }
 
-// readLimits reads what turns a measured load away, and holds everything the
-// rule says to one unit.
+// readLimits reads the limits that turn a measured load away, and requires one unit throughout the
+// rule.
 func (r *Rule) readLimits(t *tomlfile.Table) {
 	units := r.factorUnits()
 	r.RefuseOver, r.RefuseUnder = rule.ReadOptionalCell(t, "refuse_over", units...), rule.ReadOptionalCell(t, "refuse_under", units...)

@@ -19,12 +19,12 @@ type Work func(w Working, r *Rule, found *worksheet.Step)
 // Working is the settlement under way, as far as a form needs it.
 type Working interface {
 	rule.Working
-	// Apply takes or pays a rate, in money or weight as the rule says.
+	// Apply takes or pays a rate, in money or weight.
 	Apply(gives rule.Direction, rate *worksheet.Step)
 	// None records why nothing is taken or paid.
 	None(reason string)
-	// TurnedAway refuses the load, unless a manager has accepted it; where says
-	// what was found. Accepted is then the remark for the sheet.
+	// TurnedAway refuses the load, unless a manager has accepted it; where describes the result.
+	// Accepted is then the remark for the sheet.
 	TurnedAway(where string) bool
 }
 
@@ -108,7 +108,7 @@ func (r *Rule) Unit() (quantity.Unit, bool) {
 	return quantity.Unit{}, false
 }
 
-// Post says the i-th rule of an edition line by line.
+// Post posts the i-th rule of an edition line by line.
 func (r *Rule) Post(w *rule.Lines, i int) {
 	w.Under(Line(r.ID), message.Words(r.Label))
 	w.In(rule.Nth("discount", i))

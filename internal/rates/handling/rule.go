@@ -45,7 +45,7 @@ func Read(t *tomlfile.Table, h *rule.Head, shrinks bool) Rule {
 	return r
 }
 
-// Post says the rule line by line.
+// Post posts the rule line by line.
 func (r Rule) Post(w *rule.Lines) {
 	w.Under("handling", message.New("Handling loss"))
 	w.Text("method", message.New("Method"), message.Words(r.Method.Said))

@@ -21,7 +21,7 @@ type Line struct {
 	At int
 }
 
-// Lines gathers what an edition says, heading by heading.
+// Lines collects the lines of an edition, heading by heading.
 type Lines struct {
 	file tomlfile.Places
 	// prefix begins the keys of a section; table is its name in the file, which is the same except
@@ -115,7 +115,7 @@ func (w *Lines) Step(s Step) {
 	}
 }
 
-// Untested adds what an untested factor means.
+// Untested adds the effect of an untested factor.
 func (w *Lines) Untested(mustTest bool) {
 	without := message.New("nothing is taken")
 	if mustTest {

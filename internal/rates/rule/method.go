@@ -19,9 +19,9 @@ type Method[R, W any] struct {
 	Said string
 	// Read reads the keys of the method.
 	Read func(t *tomlfile.Table, h *Head, r *R)
-	// Lines posts what Read has read.
+	// Lines posts the keys of Read.
 	Lines func(w *Lines, r R)
-	// Work settles a load. A method that takes nothing says why in Nothing.
+	// Work settles a load. For a method that takes nothing, Nothing is the reason.
 	Work    W
 	Nothing string
 	// Ticket returns the ticket's description of the method beside its figures.
@@ -36,7 +36,7 @@ type Method[R, W any] struct {
 // be missing.
 type Phrase struct{ Words, Figure string }
 
-// Figures is the Ticket of a method whose worked figures say it all.
+// Figures is the Ticket function of a method whose figures need no description.
 func Figures[R any](R) Phrase { return Phrase{} }
 
 // NoKeys is the Read function of a method without keys of its own.

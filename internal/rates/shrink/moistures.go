@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// readMoistures reads what every method that takes water off says: on which
-// weight, above and down to which moisture, and what over-dry grain gets.
+// readMoistures reads the keys common to all methods that take water off: the base weight, the
+// trigger and shrink-to moisture, and the credit for over-dry grain.
 func readMoistures(t *tomlfile.Table, r *Rule) {
 	r.Basis = rule.ReadBasis(t)
 	r.Trigger, r.To = rule.ReadMoisture(t, "trigger"), rule.ReadMoisture(t, "to")

@@ -12,8 +12,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// List is a list from elsewhere as it would go into the book: the preview,
-// and what [Take] takes.
+// List is a list from elsewhere and its preview, the input of [Take].
 type List struct {
 	imports.List
 	Name string // of the file
@@ -23,8 +22,8 @@ type List struct {
 	Change []message.Text
 }
 
-// Taken is the fact that a list was taken over, so that nobody takes the
-// same one over twice. Lines are rows taken and rows left out.
+// Taken is the fact that a list was imported, so that nobody imports it twice. Lines are rows
+// imported and rows left out.
 type Taken struct {
 	List    string `json:"list"`
 	Name    string `json:"name"`

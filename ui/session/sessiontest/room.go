@@ -23,8 +23,8 @@ import (
 // Noon is the time in every test here.
 var Noon = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
 
-// Room is a window made of notes: what presenters said, asked and printed. A
-// Question waits until the test answers it.
+// Room is a fake window: it keeps what presenters said, asked and printed. A question waits until
+// the test answers it.
 type Room struct {
 	T       testing.TB
 	Session *session.Session
@@ -168,7 +168,7 @@ func TextOf(lines []model.CardLine) string {
 	return b.String()
 }
 
-// WordsOf are the words on pages, a run of letters to a line.
+// WordsOf returns the words on pages, one text run per line.
 func WordsOf(l paper.Layout) string {
 	var b strings.Builder
 	for _, page := range l.Pages {
@@ -282,7 +282,7 @@ func FieldOf(t testing.TB, f interface{ Fields() []model.Field }, id string) mod
 	return model.Field{}
 }
 
-// EmptyDemo is the invented elevator with nobody on the yard.
+// EmptyDemo is the invented elevator with an empty yard.
 func EmptyDemo(t *testing.T) *Room {
 	t.Helper()
 	r := DemoRoom(t, 0)
