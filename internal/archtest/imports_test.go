@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -57,10 +57,13 @@ var mayImport = map[string][]string{
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
 	"internal/moisture/meter": inside("fault", "quantity", "tomlfile", "worksheet", "law"),
 	"internal/moisture":       inside("fault", "quantity", "tomlfile", "worksheet", "law", "grain", "moisture/chart", "moisture/meter"),
-	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
+	"internal/keeping":        append(inside("quantity", "tomlfile", "worksheet"), "schedules/keeping"), // what grain in store comes to, and what drying takes
+	"internal/keeping/blend":  inside("quantity"),                                                       // what mix of lots meets a target
+	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter", "keeping"),
 
 	"schedules":         inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
 	"schedules/factors": {},                                                                 // results the trade tests for, as data
+	"schedules/keeping": {},                                                                 // curves and tables of storing grain, as data
 	"schedules/law":     {},                                                                 // the published rules inside the program
 	"migrations":        {},                                                                 // the text of the book's own upgrades
 
