@@ -153,6 +153,7 @@ var mayImport = map[string][]string{
 	"cmd/tenth/day":      command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
+	"cmd/tenth/keep":     command(),
 	"cmd/tenth/rates":    command(),
 	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
 
@@ -170,7 +171,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
 
 // command is what a group of commands may import: the core through the desk at
 // an open book, and what all commands share.

@@ -62,3 +62,13 @@ func TestExponentialsRefuseWhatTheyCannotWork(t *testing.T) {
 		})
 	}
 }
+
+func TestReducedIsTheSameAmount(t *testing.T) {
+	a := Of("1.50", Lb).Div(Of("4.5", Plain)).Mul(Int(6, Plain))
+	if r := a.Reduced(); !r.Equal(a) || r.String() != "2 lb" {
+		t.Errorf("%s is %s in lowest terms", a, r)
+	}
+	if r := Of("-0.25", Percent).Reduced(); !r.Equal(Of("-0.25", Percent)) {
+		t.Errorf("%s", r)
+	}
+}

@@ -84,7 +84,7 @@ func Best(lots []Lot, target Target) (Mix, error) {
 	}
 	taken := solve(programOf(lots, target))
 	for i, l := range lots {
-		if l.Whole && taken[i].Cmp(l.Weight.Rat()) < 0 {
+		if l.Whole && taken[i].Less(l.Weight.In(quantity.Plain)) {
 			return Mix{}, message.Refused.Errorf("all of %v cannot be used: the other lots bring no mix of it to %s", l.Name, target)
 		}
 	}

@@ -89,7 +89,7 @@ func TestBestMixAgainstBruteForce(t *testing.T) {
 		})
 		exact := lb(0)
 		for i, r := range solve(programOf(lots, target)) {
-			exact = exact.Add(amountOf(r, lots[i].Weight.Unit()))
+			exact = exact.Add(r.In(lots[i].Weight.Unit()))
 		}
 		if most.More(exact) || exact.Sub(most).More(lb(3)) {
 			t.Fatalf("%v: the program finds %s, trying every pound %s", lots, exact, most)

@@ -1,78 +1,75 @@
 package blend
 
-import (
-	"math/big"
+import "tenthpoint/internal/quantity"
 
-	"tenthpoint/internal/quantity"
+// The plain numbers 0 and 1.
+var (
+	none = quantity.Zero(quantity.Plain)
+	one  = quantity.Int(1, quantity.Plain)
 )
 
 // program is a linear program: the largest c·x, the first objective before the
 // second, for x from zero up to the bounds, with each row·x at most its limit. Every
 // limit is zero or more, so that taking nothing is always allowed.
 type program struct {
-	objectives [][]*big.Rat
-	rows       [][]*big.Rat
-	limits     []*big.Rat
+	objectives [][]quantity.Amount
+	rows       [][]quantity.Amount
+	limits     []quantity.Amount
 }
 
 // programOf has a row for the moisture, one for the test weight, and one for each
 // lot, of which no more can be taken than there is.
 func programOf(lots []Lot, target Target) program {
 	p := program{objectives: objectives(lots)}
-	wet := make([]*big.Rat, len(lots))
+	wet := make([]quantity.Amount, len(lots))
 	for i, l := range lots {
-		wet[i] = new(big.Rat).Sub(l.Moisture.Rat(), target.Moisture.Rat())
+		wet[i] = l.Moisture.Sub(target.Moisture).In(quantity.Plain)
 	}
-	p.add(wet, new(big.Rat))
+	p.add(wet, none)
 	if quantity.Recorded(target.TestWeight) {
-		light := make([]*big.Rat, len(lots))
+		light := make([]quantity.Amount, len(lots))
 		for i, l := range lots {
-			light[i] = new(big.Rat).Quo(target.TestWeight.Rat(), l.TestWeight.Rat())
-			light[i].Sub(light[i], big.NewRat(1, 1))
+			light[i] = target.TestWeight.Div(l.TestWeight).Sub(one)
 		}
-		p.add(light, new(big.Rat))
+		p.add(light, none)
 	}
 	for i, l := range lots {
 		row := zeros(len(lots))
-		row[i] = big.NewRat(1, 1)
-		p.add(row, l.Weight.Rat())
+		row[i] = one
+		p.add(row, l.Weight.In(quantity.Plain))
 	}
 	return p
 }
 
-func (p *program) add(row []*big.Rat, limit *big.Rat) {
+func (p *program) add(row []quantity.Amount, limit quantity.Amount) {
 	p.rows, p.limits = append(p.rows, row), append(p.limits, limit)
 }
 
 // objectives are the most grain; or the lots to be used whole, and then the least
 // of the others.
-func objectives(lots []Lot) [][]*big.Rat {
+func objectives(lots []Lot) [][]quantity.Amount {
 	all, whole, rest, asked := zeros(len(lots)), zeros(len(lots)), zeros(len(lots)), false
 	for i, l := range lots {
-		all[i] = big.NewRat(1, 1)
+		all[i] = one
 		if l.Whole {
-			whole[i], asked = big.NewRat(1, 1), true
+			whole[i], asked = one, true
 		} else {
-			rest[i] = big.NewRat(-1, 1)
+			rest[i] = one.Neg()
 		}
 	}
 	if asked {
-		return [][]*big.Rat{whole, rest}
+		return [][]quantity.Amount{whole, rest}
 	}
-	return [][]*big.Rat{all}
+	return [][]quantity.Amount{all}
 }
 
-func zeros(n int) []*big.Rat {
-	out := make([]*big.Rat, n)
-	for i := range out {
-		out[i] = new(big.Rat)
-	}
-	return out
+func zeros(n int) []quantity.Amount {
+	return make([]quantity.Amount, n) // the zero Amount is the plain number 0
 }
 
 // solve is the simplex method on a tableau of exact fractions. Bland's rule, the
 // first column that gains and the first row that binds, cannot go in circles.
-func solve(p program) []*big.Rat {
+func solve(p program) []quantity.Amount {
 	t := newTableau(p)
 	for {
 		column, found := t.entering()
@@ -90,7 +87,7 @@ func solve(p program) []*big.Rat {
 // tableau holds a row for each limit, with the slack that basis names, and the
 // reduced gains of each objective. The last column is the right side.
 type tableau struct {
-	rows, gains [][]*big.Rat
+	rows, gains [][]quantity.Amount
 	basis       []int
 	variables   int
 }
@@ -100,18 +97,13 @@ func newTableau(p program) *tableau {
 	t := &tableau{variables: n}
 	for i, row := range p.rows {
 		line := zeros(n + m + 1)
-		for j, v := range row {
-			line[j].Set(v)
-		}
-		line[n+i].SetInt64(1)
-		line[n+m].Set(p.limits[i])
+		copy(line, row)
+		line[n+i], line[n+m] = one, p.limits[i]
 		t.rows, t.basis = append(t.rows, line), append(t.basis, n+i)
 	}
 	for _, objective := range p.objectives {
 		line := zeros(n + m + 1)
-		for j, v := range objective {
-			line[j].Set(v)
-		}
+		copy(line, objective)
 		t.gains = append(t.gains, line)
 	}
 	return t
@@ -135,15 +127,15 @@ func (t *tableau) entering() (column int, found bool) {
 
 // leaving is the row that binds first as a column grows.
 func (t *tableau) leaving(column int) (row int, bound bool) {
-	var least *big.Rat
+	least := none
 	last := len(t.rows[0]) - 1
 	for i, line := range t.rows {
 		if line[column].Sign() <= 0 {
 			continue
 		}
-		ratio := new(big.Rat).Quo(line[last], line[column])
-		if c := 0; least != nil {
-			if c = ratio.Cmp(least); c > 0 || c == 0 && t.basis[i] > t.basis[row] {
+		ratio := line[last].Div(line[column])
+		if bound {
+			if c := ratio.Cmp(least); c > 0 || c == 0 && t.basis[i] > t.basis[row] {
 				continue
 			}
 		}
@@ -153,9 +145,9 @@ func (t *tableau) leaving(column int) (row int, bound bool) {
 }
 
 func (t *tableau) pivot(row, column int) {
-	by := new(big.Rat).Inv(t.rows[row][column])
-	for _, v := range t.rows[row] {
-		v.Mul(v, by)
+	by := t.rows[row][column]
+	for j, v := range t.rows[row] {
+		t.rows[row][j] = v.Div(by).Reduced()
 	}
 	for i, line := range t.rows {
 		if i != row {
@@ -169,21 +161,21 @@ func (t *tableau) pivot(row, column int) {
 }
 
 // subtract clears a column of a line by a row that has one there.
-func subtract(line, row []*big.Rat, column int) {
-	factor := new(big.Rat).Set(line[column])
+func subtract(line, row []quantity.Amount, column int) {
+	factor := line[column]
 	if factor.Sign() == 0 {
 		return
 	}
 	for j, v := range row {
-		line[j].Sub(line[j], new(big.Rat).Mul(factor, v))
+		line[j] = line[j].Sub(factor.Mul(v)).Reduced()
 	}
 }
 
-func (t *tableau) solution() []*big.Rat {
+func (t *tableau) solution() []quantity.Amount {
 	out := zeros(t.variables)
 	for i, j := range t.basis {
 		if j < t.variables {
-			out[j].Set(t.rows[i][len(t.rows[i])-1])
+			out[j] = t.rows[i][len(t.rows[i])-1]
 		}
 	}
 	return out
@@ -193,14 +185,14 @@ func (t *tableau) solution() []*big.Rat {
 // to round the few lots that are not whole, the one that meets the target with the
 // most grain, or where lots are used whole, with the least. A lot that is taken to
 // its last pound stays as it is. Where no way meets the target, the mix is left in fractions.
-func wholeUnits(lots []Lot, target Target, exact []*big.Rat) []quantity.Amount {
+func wholeUnits(lots []Lot, target Target, exact []quantity.Amount) []quantity.Amount {
 	down, up := quantity.To("1", quantity.Down), quantity.To("1", quantity.Up)
 	take, open := make([]quantity.Amount, len(lots)), []int(nil)
 	least := false
 	for i, l := range lots {
-		take[i] = amountOf(exact[i], l.Weight.Unit())
+		take[i] = exact[i].In(l.Weight.Unit())
 		least = least || l.Whole
-		if !exact[i].IsInt() && !take[i].Equal(l.Weight) {
+		if !down.Apply(take[i]).Equal(take[i]) && !take[i].Equal(l.Weight) {
 			open = append(open, i)
 		}
 	}
@@ -221,8 +213,4 @@ func wholeUnits(lots []Lot, target Target, exact []*big.Rat) []quantity.Amount {
 		}
 	}
 	return best
-}
-
-func amountOf(r *big.Rat, unit quantity.Unit) quantity.Amount {
-	return quantity.Of(r.Num().String(), unit).Div(quantity.Of(r.Denom().String(), quantity.Plain))
 }
